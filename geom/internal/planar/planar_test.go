@@ -1,0 +1,221 @@
+package planar
+
+import (
+	"math"
+	"math/rand/v2"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+// twiceArea is exact for a ring of grid points, positive counter-clockwise.
+func twiceArea(ring []Point) int64 {
+	sum := int64(0)
+	for i, p := range ring {
+		q := ring[(i+1)%len(ring)]
+		sum += int64(p.X)*int64(q.Y) - int64(q.X)*int64(p.Y)
+	}
+	return sum
+}
+
+// check asserts what every Subdivision promises: (1) triangles are
+// counter-clockwise and not empty; (2) they fill the frame exactly; (3) each of
+// their sides is shared by two of them, but for the frame's; (4) the side of a
+// triangle between two regions is an Edge that names both; (5) edges run from
+// the lesser point to the greater and have different regions at their sides,
+// but for the frame's.
+func check(t interface{ Fatalf(string, ...any) }, s *Subdivision) {
+	type pair [2]int32
+	sides := map[pair]int32{}
+	total := int64(0)
+	for _, tr := range s.Triangles {
+		a, b, c := s.Points[tr.A], s.Points[tr.B], s.Points[tr.C]
+		area := orient(a, b, c)
+		if area <= 0 {
+			t.Fatalf("triangle %v %v %v has twice the area %d", a, b, c, area)
+		}
+		total += area
+		for _, side := range []pair{{tr.A, tr.B}, {tr.B, tr.C}, {tr.C, tr.A}} {
+			if _, twice := sides[side]; twice {
+				t.Fatalf("side %v lies in two triangles the same way round", side)
+			}
+			sides[side] = tr.Region
+		}
+	}
+	first, last := s.Points[0], s.Points[len(s.Points)-1]
+	frame := 2 * int64(last.X-first.X) * int64(last.Y-first.Y)
+	if total != frame {
+		t.Fatalf("triangles fill %d of %d", total, frame)
+	}
+	edges := map[pair]Edge{}
+	for _, e := range s.Edges {
+		if e.From >= e.To {
+			t.Fatalf("edge %v runs backwards", e)
+		}
+		edges[pair{e.From, e.To}] = e
+	}
+	onFrame := func(p, q Point) bool {
+		return p.X == q.X && (p.X == first.X || p.X == last.X) || p.Y == q.Y && (p.Y == first.Y || p.Y == last.Y)
+	}
+	for side, region := range sides {
+		other, shared := sides[pair{side[1], side[0]}]
+		if !shared {
+			if !onFrame(s.Points[side[0]], s.Points[side[1]]) {
+				t.Fatalf("side %v has no opposite", side)
+			}
+			continue
+		}
+		e, isEdge := edges[pair{min(side[0], side[1]), max(side[0], side[1])}]
+		left, right := region, other
+		if side[0] > side[1] {
+			left, right = other, region
+		}
+		if isEdge && (e.Above != left || e.Below != right) {
+			t.Fatalf("edge %v between triangles of regions %d (above) and %d", e, left, right)
+		}
+		if !isEdge && region != other {
+			t.Fatalf("regions %d and %d meet without an edge", region, other)
+		}
+	}
+}
+
+func TestArrangeKnownRegions(t *testing.T) {
+	square := func(x0, y0, x1, y1 int32) []Point { return []Point{{x0, y0}, {x1, y0}, {x1, y1}, {x0, y1}} }
+	for name, c := range map[string]struct {
+		rings [][]Point
+		areas map[uint64]int64 // twice the area by the set of rings that cover it
+	}{
+		"nothing":         {nil, map[uint64]int64{}},
+		"one":             {[][]Point{square(0, 0, 10, 10)}, map[uint64]int64{1: 200}},
+		"overlap":         {[][]Point{square(0, 0, 10, 10), square(5, 5, 15, 15)}, map[uint64]int64{1: 150, 3: 50, 2: 150}},
+		"same twice":      {[][]Point{square(0, 0, 10, 10), square(0, 0, 10, 10)}, map[uint64]int64{3: 200}},
+		"island":          {[][]Point{square(0, 0, 30, 30), square(10, 10, 20, 20)}, map[uint64]int64{1: 1600, 3: 200}},
+		"apart, stacked":  {[][]Point{square(0, 0, 10, 10), square(0, 20, 10, 30)}, map[uint64]int64{1: 200, 2: 200}},
+		"side by side":    {[][]Point{square(0, 0, 10, 10), square(10, 0, 20, 10)}, map[uint64]int64{1: 200, 2: 200}},
+		"at a corner":     {[][]Point{square(0, 0, 10, 10), square(10, 10, 20, 20)}, map[uint64]int64{1: 200, 2: 200}},
+		"a spike is none": {[][]Point{{{0, 0}, {10, 0}, {5, 0}}}, map[uint64]int64{}},
+		// The diagonals of a square meet at (5,5): four triangles of 25 each.
+		"bow tie": {[][]Point{{{0, 0}, {10, 10}, {10, 0}, {0, 10}}}, map[uint64]int64{1: 100}},
+	} {
+		t.Run(name, func(t *testing.T) {
+			s := Arrange(c.rings)
+			check(t, s)
+			got := map[uint64]int64{}
+			for _, tr := range s.Triangles {
+				set := uint64(0)
+				s.EachCover(tr.Region, func(r int) { set |= 1 << r })
+				if set != 0 {
+					got[set] += orient(s.Points[tr.A], s.Points[tr.B], s.Points[tr.C])
+				}
+			}
+			if len(got) != len(c.areas) {
+				t.Fatalf("regions %v, want %v", got, c.areas)
+			}
+			for set, area := range c.areas {
+				if got[set] != area {
+					t.Errorf("set %b: twice the area %d, want %d", set, got[set], area)
+				}
+			}
+		})
+	}
+}
+
+// TestArrangeAnyRings puts random, self-crossing, overlapping and degenerate
+// rings through every promise. On a coarse grid, rounding moves much.
+func TestArrangeAnyRings(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		size := rapid.SampledFrom([]int32{3, 8, 40, 1000, 1 << 24}).Draw(t, "size")
+		coord := rapid.Int32Range(-size, size)
+		point := rapid.Custom(func(t *rapid.T) Point { return Point{coord.Draw(t, "x"), coord.Draw(t, "y")} })
+		rings := rapid.SliceOfN(rapid.SliceOfN(point, 0, 9), 0, 12).Draw(t, "rings")
+		check(t, Arrange(rings))
+	})
+}
+
+// TestArrangeManyRings goes beyond one word of rings, and compares each ring's
+// area with its own: rounding moves a simple ring's sides by half a unit.
+func TestArrangeManyRings(t *testing.T) {
+	random := rand.New(rand.NewPCG(1, 2))
+	rings := make([][]Point, 150)
+	for i := range rings {
+		x, y, r := random.Float64()*1e6, random.Float64()*1e6, 1e4+random.Float64()*1e5
+		for k := range 5 {
+			sin, cos := math.Sincos(2 * math.Pi * (float64(k) + random.Float64()*0.9) / 5)
+			rings[i] = append(rings[i], Point{int32(x + r*cos), int32(y + r*sin)})
+		}
+	}
+	s := Arrange(rings)
+	check(t, s)
+	areas := make([]int64, len(rings))
+	for _, tr := range s.Triangles {
+		s.EachCover(tr.Region, func(r int) { areas[r] += orient(s.Points[tr.A], s.Points[tr.B], s.Points[tr.C]) })
+		covered := map[int]bool{}
+		s.EachCover(tr.Region, func(r int) { covered[r] = true })
+		for r := range rings {
+			if s.Covers(tr.Region, r) != covered[r] {
+				t.Fatalf("Covers and EachCover differ for ring %d", r)
+			}
+		}
+	}
+	for i, ring := range rings {
+		perimeter := 0.0
+		for k, p := range ring {
+			q := ring[(k+1)%len(ring)]
+			perimeter += math.Hypot(float64(p.X-q.X), float64(p.Y-q.Y))
+		}
+		if d := math.Abs(float64(areas[i] - twiceArea(ring))); d > perimeter*math.Sqrt2 {
+			t.Errorf("ring %d: twice the area is off by %g, more than half a unit along %g", i, d, perimeter)
+		}
+	}
+}
+
+// TestTurned: a quarter turn of everything keeps every area.
+func TestTurned(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		coord := rapid.Int32Range(0, 30)
+		rect := rapid.Custom(func(t *rapid.T) []Point {
+			x, y, w, h := coord.Draw(t, "x"), coord.Draw(t, "y"), coord.Draw(t, "w"), coord.Draw(t, "h")
+			return []Point{{x, y}, {x + w, y}, {x + w, y + h}, {x, y + h}}
+		})
+		rings := rapid.SliceOfN(rect, 1, 8).Draw(t, "rings")
+		turned := make([][]Point, len(rings))
+		for i, r := range rings {
+			for _, p := range r {
+				turned[i] = append(turned[i], Point{-p.Y, p.X})
+			}
+		}
+		areas := func(rings [][]Point) map[uint64]int64 {
+			s, m := Arrange(rings), map[uint64]int64{}
+			check(t, s)
+			for _, tr := range s.Triangles {
+				set := uint64(0)
+				s.EachCover(tr.Region, func(r int) { set |= 1 << r })
+				if set != 0 {
+					m[set] += orient(s.Points[tr.A], s.Points[tr.B], s.Points[tr.C])
+				}
+			}
+			return m
+		}
+		a, b := areas(rings), areas(turned)
+		for set, area := range a {
+			if b[set] != area {
+				t.Fatalf("rings %b cover %d, turned %d", set, area, b[set])
+			}
+		}
+	})
+}
+
+func BenchmarkArrange(b *testing.B) {
+	random := rand.New(rand.NewPCG(3, 4))
+	rings := [][]Point{{{0, 0}, {1 << 24, 0}, {1 << 24, 1 << 22}, {0, 1 << 22}}}
+	for range 30 {
+		x, y := random.Int32N(1<<23), random.Int32N(1<<21)
+		w, h := random.Int32N(1<<23), random.Int32N(1<<21)
+		rings = append(rings, []Point{{x, y}, {x + w, y}, {x + w, y + h}, {x, y + h}})
+	}
+	for b.Loop() {
+		Arrange(rings)
+	}
+	s := Arrange(rings)
+	b.ReportMetric(float64(len(s.Edges)), "edges")
+}

@@ -1,0 +1,140 @@
+package joinery
+
+import "slices"
+
+// Thickness is what caliper readings of one stock say, in millimetres.
+type Thickness struct {
+	Mean, Min, Max float64
+}
+
+// Measure takes the mean, least and greatest of at least one reading.
+func Measure(readings ...float64) Thickness {
+	sum := 0.0
+	for _, r := range readings {
+		sum += r
+	}
+	return Thickness{Mean: sum / float64(len(readings)), Min: slices.Min(readings), Max: slices.Max(readings)}
+}
+
+// Grain says along which side of the sheet the grain of a stock runs.
+type Grain string
+
+const (
+	GrainNone   Grain = "none"   // a part may lie either way
+	GrainLength Grain = "length" // along the first number of the sheet size
+)
+
+// Stock is a sheet material as it was measured.
+type Stock struct {
+	Name      string
+	Thickness Thickness
+	// Length and Width of the sheet as bought; 0 when the job does not say.
+	Length, Width float64
+	Grain         Grain
+	Price         float64 // of one sheet, in the job's own currency; 0 when not said
+}
+
+// CutterKind is the machine that makes the slots.
+type CutterKind string
+
+const (
+	Saw    CutterKind = "saw"    // a dado stack or blade: every slot is as wide as the cutter and runs right through
+	Router CutterKind = "router" // a bit that follows a drawing: a slot is made to fit and can stop
+)
+
+// Cutter is the tool that makes dados, grooves and rabbets.
+type Cutter struct {
+	Kind  CutterKind
+	Width float64 // of the slot that one pass cuts
+}
+
+// GrooveEnds says where the bottom's groove in the sides ends.
+type GrooveEnds string
+
+const (
+	GrooveStopped GrooveEnds = "stopped" // inside the dados, so that nothing shows; routers only
+	GrooveThrough GrooveEnds = "through" // at the ends of the sides
+)
+
+// BottomFit says how the bottom sits in its groove.
+type BottomFit string
+
+const (
+	BottomAuto     BottomFit = "auto"     // captured where the groove takes the bottom's thickness, else flush
+	BottomCaptured BottomFit = "captured" // at its full thickness, above the bottom edge
+	BottomFlush    BottomFit = "flush"    // on a tongue left by a rabbet on its underside, level with the bottom edge
+)
+
+// Joint names a corner. Corners lists those that can be built.
+type Joint string
+
+const DadoRabbet Joint = "dado-rabbet"
+
+// Spec is one drawer box as a shop asks for it. Lengths in millimetres.
+type Spec struct {
+	Name  string
+	Count int
+
+	// Outside size. The depth runs front to back over the ends of the sides.
+	Width, Height, Depth float64
+
+	Sides, Front, Back, Bottom Stock
+
+	Joint  Joint
+	Cutter Cutter
+
+	// FenceDistance f and CutterHeight h serve every cut. 0 means half the
+	// measured thickness: of the front for f, of the sides for h.
+	FenceDistance, CutterHeight float64
+
+	GrooveEnds GrooveEnds
+	BottomFit  BottomFit
+
+	// BottomSlack is how much smaller the bottom is than its grooves, in all, each way.
+	BottomSlack float64
+	// DadoPlay and GroovePlay are what a router makes its slots wider than the tongue and the bottom.
+	DadoPlay, GroovePlay float64
+	// GlueRoom is how much deeper the dados are than the tongues are long.
+	GlueRoom float64
+}
+
+// Defaults of a Spec, all common practice without a source; a job file can
+// change each.
+const (
+	DefaultBottomSlack = 2.0  // mm in all, each way; sheet bottoms hardly move
+	DefaultDadoPlay    = 0.15 // mm: a slip fit with room for glue
+	DefaultGroovePlay  = 0.2  // mm: a dry bottom slides in by hand
+)
+
+// Field names the entry of a job file that a [Problem] is about.
+type Field string
+
+const (
+	FieldName          Field = "name"
+	FieldOutside       Field = "outside"
+	FieldSides         Field = "sides"
+	FieldFront         Field = "front"
+	FieldBack          Field = "back"
+	FieldBottom        Field = "bottom"
+	FieldJoint         Field = "joint"
+	FieldCutter        Field = "cutter"
+	FieldFenceDistance Field = "fence-distance"
+	FieldCutterHeight  Field = "cutter-height"
+	FieldGrooveEnds    Field = "groove-ends"
+	FieldBottomFit     Field = "bottom-fit"
+	FieldBottomSlack   Field = "bottom-slack"
+	FieldDadoPlay      Field = "dado-play"
+	FieldGroovePlay    Field = "groove-play"
+	FieldGlueRoom      Field = "glue-room"
+)
+
+// Problem is one thing about a Spec that a shop has to know: an error, with
+// which the box cannot be built as asked, or a warning.
+type Problem struct {
+	Code    string // short and stable, for programs
+	Error   bool
+	Field   Field  // the entry to change
+	Part    string // the role of the part it is about; empty for the whole box
+	Message string // the fact, with the measured values
+	Hint    string // what the shop can change
+}

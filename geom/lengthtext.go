@@ -1,0 +1,75 @@
+package geom
+
+import (
+	"strconv"
+	"strings"
+)
+
+// Text prints a length as a shop reads it, with its unit: millimetres to 0.01
+// ("12.21 mm"); inches as a fraction where the length is a whole number of
+// 64ths ("17 5/8 in"), otherwise to 0.001 ("0.472 in"). On these printed grids
+// [ParseLength] gives back the same length; anything else is rounded to them,
+// half away from zero.
+func (l Length) Text(u Unit) string { return l.Number(u) + " " + u.String() }
+
+// Number is [Length.Text] without the unit.
+func (l Length) Number(u Unit) string {
+	if l < 0 {
+		if s := (-l).Number(u); s != "0" {
+			return "-" + s
+		}
+		return "0"
+	}
+	if u == Millimetre {
+		return decimal(roundTo(l, hundredthMM), 2)
+	}
+	if l%sixtyFourth == 0 {
+		return fraction(int64(l / sixtyFourth))
+	}
+	return decimal(roundTo(l, thousandth), 3)
+}
+
+// Decimal prints a length as a decimal number for programs, in the unit's
+// printed grid and without the unit.
+func (l Length) Decimal(u Unit) string {
+	step, places := hundredthMM, 2
+	if u == Inch {
+		// Four places keep every 1/64 in apart from its neighbours on the 0.001 grid.
+		step, places = thousandth/10, 4
+	}
+	if l < 0 {
+		if s := (-l).Decimal(u); s != "0" {
+			return "-" + s
+		}
+		return "0"
+	}
+	return decimal(roundTo(l, step), places)
+}
+
+// roundTo counts how many steps a length that is not negative holds, half up.
+func roundTo(l, step Length) int64 { return int64((l + step/2) / step) }
+
+// decimal prints n units of 10^-places without needless zeros.
+func decimal(n int64, places int) string {
+	digits := strconv.FormatInt(n, 10)
+	if len(digits) <= places {
+		digits = strings.Repeat("0", places+1-len(digits)) + digits
+	}
+	point := len(digits) - places
+	return strings.TrimSuffix(strings.TrimRight(digits[:point]+"."+digits[point:], "0"), ".")
+}
+
+// fraction prints n 64ths of an inch in lowest terms.
+func fraction(n int64) string {
+	whole, part, denom := n/fractionDenom, n%fractionDenom, int64(fractionDenom)
+	for part != 0 && part%2 == 0 {
+		part, denom = part/2, denom/2
+	}
+	switch {
+	case part == 0:
+		return strconv.FormatInt(whole, 10)
+	case whole == 0:
+		return strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(denom, 10)
+	}
+	return strconv.FormatInt(whole, 10) + " " + strconv.FormatInt(part, 10) + "/" + strconv.FormatInt(denom, 10)
+}

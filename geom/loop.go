@@ -1,0 +1,195 @@
+package geom
+
+import "math"
+
+// Vertex is a corner of a loop and the shape of the side that leaves it.
+type Vertex struct {
+	Point
+	Bulge float64 // of the side to the next vertex; 0 is straight
+}
+
+// Loop is a closed chain of straight and arc sides; the last vertex joins the
+// first. Counter-clockwise loops have a positive area. The zero Loop is empty.
+//
+// Bulge is the tangent of a quarter of the angle that an arc sweeps, positive
+// counter-clockwise (DXF Reference, LWPOLYLINE, group code 42).
+type Loop []Vertex
+
+// Polygon makes a loop of straight sides.
+func Polygon(points ...Point) Loop {
+	l := make(Loop, len(points))
+	for i, p := range points {
+		l[i].Point = p
+	}
+	return l
+}
+
+// Rectangle is the counter-clockwise loop from (x0, y0) to (x1, y1), from its
+// lower left corner.
+func Rectangle(x0, y0, x1, y1 float64) Loop {
+	return Polygon(Point{x0, y0}, Point{x1, y0}, Point{x1, y1}, Point{x0, y1})
+}
+
+// coincident is the distance, in millimetres, below which two computed points
+// are one: far under any cut, far over the rounding of float64 at 4 m.
+const coincident = 1e-9
+
+// RoundedRectangle has corners of radius r, at most half the shorter side; a
+// slot with round ends where it is just that.
+func RoundedRectangle(x0, y0, x1, y1, r float64) Loop {
+	r = math.Min(r, math.Min(x1-x0, y1-y0)/2)
+	quarter := math.Tan(math.Pi / 8)
+	var l Loop
+	side := func(a, b Point, bulge float64) {
+		l = append(l, Vertex{a, 0})
+		if a.To(b) > coincident {
+			l = append(l, Vertex{b, bulge})
+		} else {
+			l[len(l)-1].Bulge = bulge
+		}
+	}
+	side(Point{x0 + r, y0}, Point{x1 - r, y0}, quarter)
+	side(Point{x1, y0 + r}, Point{x1, y1 - r}, quarter)
+	side(Point{x1 - r, y1}, Point{x0 + r, y1}, quarter)
+	side(Point{x0, y1 - r}, Point{x0, y0 + r}, quarter)
+	return l
+}
+
+// Circle is two half turns, counter-clockwise from its rightmost point.
+func Circle(c Point, r float64) Loop {
+	return Loop{{Point{c.X + r, c.Y}, 1}, {Point{c.X - r, c.Y}, 1}}
+}
+
+// AsCircle tells whether the loop is a circle as [Circle] makes it.
+func (l Loop) AsCircle() (centre Point, radius float64, ok bool) {
+	if len(l) != 2 || l[0].Bulge != l[1].Bulge || math.Abs(l[0].Bulge) != 1 {
+		return Point{}, 0, false
+	}
+	return Point{(l[0].X + l[1].X) / 2, (l[0].Y + l[1].Y) / 2}, l[0].To(l[1].Point) / 2, true
+}
+
+// side gives the i-th side's end.
+func (l Loop) next(i int) Vertex { return l[(i+1)%len(l)] }
+
+func (l Loop) arc(i int) arc { return arc{l[i].Point, l.next(i).Point, l[i].Bulge} }
+
+// Area is signed, positive for a counter-clockwise loop, and exact for arcs.
+func (l Loop) Area() float64 {
+	sum := 0.0
+	for i, a := range l {
+		b := l.next(i)
+		// Relative to the first vertex, so that a small loop far out keeps its digits.
+		ax, ay, bx, by := a.X-l[0].X, a.Y-l[0].Y, b.X-l[0].X, b.Y-l[0].Y
+		sum += (float64(ax*by) - float64(bx*ay)) / 2
+		if a.Bulge != 0 {
+			sum += l.arc(i).segmentArea()
+		}
+	}
+	return sum
+}
+
+// Perimeter is the length of all sides.
+func (l Loop) Perimeter() float64 {
+	sum := 0.0
+	for i, a := range l {
+		if a.Bulge != 0 {
+			s := l.arc(i)
+			sum += s.radius() * math.Abs(s.sweep())
+		} else {
+			sum += a.To(l.next(i).Point)
+		}
+	}
+	return sum
+}
+
+// Bounds is the box about the loop, arcs included; the zero Rect when empty.
+func (l Loop) Bounds() Rect {
+	if len(l) == 0 {
+		return Rect{}
+	}
+	box := Rect{l[0].Point, l[0].Point}
+	for i, v := range l {
+		box = box.include(v.Point)
+		if v.Bulge != 0 {
+			box = box.Union(l.arc(i).bounds())
+		}
+	}
+	return box
+}
+
+// Flatten replaces arcs by chords that keep within tolerance of them, in
+// millimetres, and are never longer than a quarter turn.
+func (l Loop) Flatten(tolerance float64) []Point {
+	points := make([]Point, 0, len(l))
+	for i, v := range l {
+		points = append(points, v.Point)
+		if v.Bulge != 0 {
+			points = l.arc(i).chords(points, tolerance)
+		}
+	}
+	return points
+}
+
+// Reverse gives the same loop the other way round.
+func (l Loop) Reverse() Loop {
+	r := make(Loop, len(l))
+	for i := range l {
+		from := len(l) - 1 - i
+		r[i].Point = l[from].Point
+		r[i].Bulge = -l[(from+len(l)-1)%len(l)].Bulge
+	}
+	return r
+}
+
+// TurnOver gives the loop as seen on a panel of the given length that was
+// turned over end for end: x becomes length - x, y stays. It runs the same way
+// round as before.
+func (l Loop) TurnOver(length float64) Loop {
+	m := make(Loop, len(l))
+	for i, v := range l {
+		m[i] = Vertex{Point{length - v.X, v.Y}, -v.Bulge}
+	}
+	return m.Reverse()
+}
+
+// MinInsideRadius is the smallest radius that a round cutter meets inside a
+// counter-clockwise loop: 0 for a sharp inside corner, infinite where every
+// side is straight or bulges inward and no corner turns left.
+func (l Loop) MinInsideRadius() float64 {
+	least := math.Inf(1)
+	for i, v := range l {
+		if v.Bulge > 0 {
+			least = math.Min(least, l.arc(i).radius())
+		}
+		if l.turn(i) > sharpTurn {
+			return 0
+		}
+	}
+	return least
+}
+
+// sharpTurn is the sine of the change of direction that still counts as smooth:
+// arcs computed in float64 meet their neighbours within a billionth.
+const sharpTurn = 1e-6
+
+// turn is the sine of the change of direction at vertex i, positive to the left.
+func (l Loop) turn(i int) float64 {
+	previous := (i + len(l) - 1) % len(l)
+	ax, ay := l.direction(previous, l[previous].Bulge)
+	bx, by := l.direction(i, -l[i].Bulge)
+	cross, dot := float64(ax*by)-float64(ay*bx), float64(ax*bx)+float64(ay*by)
+	if dot < 0 && math.Abs(cross) < sharpTurn {
+		return 1 // straight back: as sharp as can be
+	}
+	return cross
+}
+
+// direction is the unit direction of side i, turned by twice the angle whose
+// tangent is the given bulge: that of the arc at its end, and, with the sign
+// changed, at its start.
+func (l Loop) direction(i int, bulge float64) (x, y float64) {
+	a, b := l[i].Point, l.next(i).Point
+	sin, cos := math.Sincos(2 * math.Atan(bulge))
+	dx, dy, c := b.X-a.X, b.Y-a.Y, a.To(b)
+	return (dx*cos - dy*sin) / c, (dx*sin + dy*cos) / c
+}

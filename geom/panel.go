@@ -1,0 +1,76 @@
+package geom
+
+import "fmt"
+
+// Face is a side of a panel, named for the box that the panel becomes part of.
+type Face uint8
+
+const (
+	Inside  Face = iota // z = thickness
+	Outside             // z = 0
+)
+
+func (f Face) String() string {
+	if f == Outside {
+		return "outside"
+	}
+	return "inside"
+}
+
+// Kind says what a pocket is for.
+type Kind uint8
+
+const (
+	Dado   Kind = iota // a channel across the grain
+	Groove             // a channel along the grain
+	Rabbet             // a step along an edge
+	Drill              // a round hole, blind or through
+	Cutout             // an opening through the panel
+)
+
+var kindNames = [...]string{"dado", "groove", "rabbet", "drill", "cutout"}
+
+func (k Kind) String() string {
+	if int(k) < len(kindNames) {
+		return kindNames[k]
+	}
+	return fmt.Sprintf("kind %d", uint8(k))
+}
+
+// Pocket is material taken away from one face, straight down to a depth.
+type Pocket struct {
+	Kind    Kind
+	Face    Face
+	Depth   float64 // mm from its face; the panel's thickness or more goes through
+	Outline Loop    // counter-clockwise, in panel coordinates whichever the face
+	// MayMeet says that the joint wants this pocket to open into one on the
+	// other face, so that meeting it is no fault.
+	MayMeet bool
+}
+
+// Through tells whether the pocket goes through a panel of a thickness.
+func (p Pocket) Through(thickness float64) bool { return p.Depth >= thickness }
+
+// Panel is a flat part: an outline with a thickness, holes through it, and
+// pockets on its faces. The order of pockets has no meaning; they may overlap.
+type Panel struct {
+	Outline   Loop // counter-clockwise
+	Holes     []Loop
+	Thickness float64 // mm
+	Pockets   []Pocket
+}
+
+// Length and Width are the panel's extents along x and y.
+func (p Panel) Length() float64 { return p.Outline.Bounds().Width() }
+func (p Panel) Width() float64  { return p.Outline.Bounds().Height() }
+
+// CutOn tells whether a pocket is cut from a face. Through cuts count for the
+// face that they are stored on.
+func (p Panel) CutOn(f Face) bool {
+	for _, k := range p.Pockets {
+		if k.Face == f {
+			return true
+		}
+	}
+	return false
+}

@@ -1,0 +1,139 @@
+package geom
+
+import (
+	"errors"
+	"fmt"
+	"math"
+
+	"drawerwright/geom/internal/planar"
+)
+
+// Plan is a panel seen from above, cut into regions in which the depth is the
+// same everywhere. Points lie on a square grid, so that whatever is built on a
+// Plan fits together exactly. Rules, solids and pictures are made from it.
+type Plan struct {
+	Grid    float64 // mm from one grid point to the next
+	Regions []Region
+	*planar.Subdivision
+}
+
+// Region is a part of a Plan, not always connected. Its pockets are the deepest
+// from either face, as indices into Panel.Pockets, or -1.
+type Region struct {
+	OnPanel                       bool // inside the outline and outside every hole
+	InsideDepth, OutsideDepth     float64
+	InsidePocket, OutsidePocket   int
+	throughPocket, outsideOutline bool
+}
+
+// Web is what is left between the depths from both faces: 0 or less where the
+// panel is cut through or is not there.
+func (r Region) Web(thickness float64) float64 {
+	if !r.OnPanel {
+		return 0
+	}
+	return thickness - r.InsideDepth - r.OutsideDepth
+}
+
+// MaxExtent is the largest coordinate that a Plan takes, in millimetres: beyond
+// it float32 holds less than 1/4096 mm. It is also longer than any sheet.
+const MaxExtent = 4096.0
+
+// CoarseGrid is the grid on which every panel up to [MaxExtent] can be written
+// in float32 without rounding, in millimetres.
+const CoarseGrid = 1.0 / 4096
+
+// float32Bits is the length of a float32's significand.
+const float32Bits = 24
+
+// FineGrid is the finest power of two on which all coordinates up to extent, in
+// millimetres, are exact in float32.
+func FineGrid(extent float64) float64 {
+	_, exponent := math.Frexp(extent)
+	return math.Ldexp(1, exponent-float32Bits)
+}
+
+// ErrExtent is wrapped by errors about coordinates that are not numbers or lie
+// beyond [MaxExtent].
+var ErrExtent = errors.New("coordinate out of range")
+
+// NewPlan lays a panel out on a grid. Arcs become chords that keep within the
+// chord tolerance; both in millimetres.
+func NewPlan(p Panel, chord, grid float64) (*Plan, error) {
+	rings := make([][]planar.Point, 0, 1+len(p.Holes)+len(p.Pockets))
+	var failed error
+	add := func(l Loop) {
+		ring, err := gridRing(l, chord, grid)
+		if err != nil && failed == nil {
+			failed = err
+		}
+		rings = append(rings, ring)
+	}
+	add(p.Outline)
+	for _, h := range p.Holes {
+		add(h)
+	}
+	for _, k := range p.Pockets {
+		add(k.Outline)
+	}
+	if failed != nil {
+		return nil, failed
+	}
+	plan := &Plan{Grid: grid, Subdivision: planar.Arrange(rings)}
+	plan.Regions = make([]Region, plan.Subdivision.Regions())
+	for i := range plan.Regions {
+		plan.Regions[i] = plan.region(p, int32(i))
+	}
+	return plan, nil
+}
+
+func (plan *Plan) region(p Panel, id int32) Region {
+	r := Region{InsidePocket: -1, OutsidePocket: -1, outsideOutline: true}
+	hole := false
+	plan.EachCover(id, func(ring int) {
+		switch k := ring - 1 - len(p.Holes); {
+		case ring == 0:
+			r.outsideOutline = false
+		case k < 0:
+			hole = true
+		case p.Pockets[k].Through(p.Thickness):
+			r.throughPocket = true
+			fallthrough
+		default:
+			depth, pocket := &r.InsideDepth, &r.InsidePocket
+			if p.Pockets[k].Face == Outside {
+				depth, pocket = &r.OutsideDepth, &r.OutsidePocket
+			}
+			if p.Pockets[k].Depth > *depth {
+				*depth, *pocket = p.Pockets[k].Depth, k
+			}
+		}
+	})
+	r.OnPanel = !r.outsideOutline && !hole
+	return r
+}
+
+// Place gives a grid point in millimetres.
+func (plan *Plan) Place(p planar.Point) Point {
+	return Point{float64(p.X) * plan.Grid, float64(p.Y) * plan.Grid}
+}
+
+func gridRing(l Loop, chord, grid float64) ([]planar.Point, error) {
+	for i, v := range l {
+		for _, c := range [...]float64{v.X, v.Y, v.Bulge} {
+			if math.IsNaN(c) || math.Abs(c) > MaxExtent {
+				return nil, fmt.Errorf("%w: vertex %d at %g, %g, bulge %g; the limit is %g mm", ErrExtent, i, v.X, v.Y, v.Bulge, MaxExtent)
+			}
+		}
+	}
+	flat := l.Flatten(chord)
+	ring := make([]planar.Point, len(flat))
+	for i, p := range flat {
+		x, y := math.Round(p.X/grid), math.Round(p.Y/grid)
+		if !(math.Abs(p.X) <= MaxExtent && math.Abs(p.Y) <= MaxExtent && math.Abs(x) < planar.Limit && math.Abs(y) < planar.Limit) {
+			return nil, fmt.Errorf("%w: a side reaches %g, %g; the limit is %g mm and %d steps of the grid", ErrExtent, p.X, p.Y, MaxExtent, planar.Limit)
+		}
+		ring[i] = planar.Point{X: int32(x), Y: int32(y)}
+	}
+	return ring, nil
+}

@@ -1,0 +1,217 @@
+package geom
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom/internal/planar"
+)
+
+// Rule names a promise that a panel must keep.
+type Rule string
+
+const (
+	RuleThickness Rule = "thickness"     // the panel is thicker than 0
+	RuleRing      Rule = "ring"          // a loop is closed, finite, has an area and crosses itself nowhere
+	RuleWinding   Rule = "winding"       // loops run counter-clockwise
+	RuleDepth     Rule = "depth"         // a pocket is deeper than 0; a cutout goes through, a channel or step does not
+	RuleInside    Rule = "inside"        // pockets and holes lie on their panel
+	RuleWeb       Rule = "web"           // material is left under a pocket, also where two faces' pockets meet
+	RuleThinWeb   Rule = "thin-web"      // and not too little of it
+	RuleRadius    Rule = "inside-radius" // a round cutter reaches into every corner; see CheckRadius
+)
+
+// MinWeb is the web under a pocket below which a panel is likely to break in
+// the hand or show the cut on its other face. In millimetres; common practice,
+// no source.
+const MinWeb = 2.0
+
+// sliverArea is the area, in square millimetres, up to which a place where two
+// pockets seem to meet, or a pocket seems to leave its panel, is taken for the
+// rounding of computed sizes.
+const sliverArea = 0.01
+
+// ruleChord is the chord tolerance with which arcs are judged, in millimetres:
+// a tenth of what a careful shop can cut.
+const ruleChord = 0.01
+
+// Violation is a broken rule. Pocket and Other are indices into Panel.Pockets,
+// or -1; Hole likewise into Panel.Holes. Value and Limit are in millimetres
+// (RuleInside: square millimetres of the pocket that lie beyond the panel).
+type Violation struct {
+	Rule         Rule
+	Warning      bool
+	Pocket       int
+	Other        int
+	Hole         int
+	At           Point
+	Value, Limit float64
+}
+
+// Describe says what is wrong, with the panel's own words for its pockets.
+func (v Violation) Describe(p Panel) string {
+	what := "the outline"
+	if v.Hole >= 0 {
+		what = fmt.Sprintf("hole %d", v.Hole+1)
+	}
+	if v.Pocket >= 0 {
+		what = fmt.Sprintf("the %s on the %s face", p.Pockets[v.Pocket].Kind, p.Pockets[v.Pocket].Face)
+	}
+	at := fmt.Sprintf("near x %.2f, y %.2f mm", v.At.X, v.At.Y)
+	switch v.Rule {
+	case RuleThickness:
+		return fmt.Sprintf("the panel is %.2f mm thick", v.Value)
+	case RuleRing:
+		return fmt.Sprintf("%s crosses or touches itself, or has no area, %s", what, at)
+	case RuleWinding:
+		return fmt.Sprintf("%s runs clockwise", what)
+	case RuleDepth:
+		return fmt.Sprintf("%s is %.2f mm deep; the panel is %.2f mm thick", what, v.Value, p.Thickness)
+	case RuleInside:
+		return fmt.Sprintf("%s reaches beyond the panel %s, by %.2f mm2", what, at, v.Value)
+	case RuleRadius:
+		return fmt.Sprintf("%s has an inside radius of %.2f mm, the cutter %.2f mm", what, v.Value, v.Limit)
+	}
+	if v.Other >= 0 {
+		what += fmt.Sprintf(" and the %s on the %s face", p.Pockets[v.Other].Kind, p.Pockets[v.Other].Face)
+	}
+	if v.Rule == RuleWeb {
+		return fmt.Sprintf("%s break through the panel %s", what, at)
+	}
+	return fmt.Sprintf("%s leave only %.2f mm of the panel %s", what, v.Value, at)
+}
+
+// Check lists every rule that a panel breaks, errors and warnings, in a fixed
+// order. Rules that need sound loops are judged only when all loops are sound.
+func (p Panel) Check() []Violation {
+	var list []Violation
+	add := func(v Violation) { list = append(list, v) }
+	if !(p.Thickness > 0) || math.IsInf(p.Thickness, 0) {
+		add(Violation{Rule: RuleThickness, Pocket: -1, Other: -1, Hole: -1, Value: p.Thickness})
+	}
+	checkLoop(p.Outline, -1, -1, add)
+	for i, h := range p.Holes {
+		checkLoop(h, -1, i, add)
+	}
+	for i, k := range p.Pockets {
+		checkLoop(k.Outline, i, -1, add)
+		through := k.Through(p.Thickness)
+		if !(k.Depth > 0) || (k.Kind == Cutout) != through && k.Kind != Drill {
+			add(Violation{Rule: RuleDepth, Pocket: i, Other: -1, Hole: -1, Value: k.Depth, Limit: p.Thickness})
+		}
+	}
+	if len(list) > 0 {
+		return list
+	}
+	plan, err := NewPlan(p, ruleChord, CoarseGrid)
+	if err != nil { // every vertex was in range; an arc is not
+		add(Violation{Rule: RuleRing, Pocket: -1, Other: -1, Hole: -1})
+		return list
+	}
+	p.checkInside(plan, add)
+	p.checkWebs(plan, add)
+	return list
+}
+
+// checkLoop judges one loop by itself.
+func checkLoop(l Loop, pocket, hole int, add func(Violation)) {
+	v := Violation{Rule: RuleRing, Pocket: pocket, Other: -1, Hole: hole}
+	ring, err := gridRing(l, ruleChord, CoarseGrid)
+	if err != nil {
+		add(v)
+		return
+	}
+	if at, ok := planar.Simple(ring); !ok {
+		v.At = Point{float64(at.X) * CoarseGrid, float64(at.Y) * CoarseGrid}
+		add(v)
+		return
+	}
+	if l.Area() < 0 {
+		v.Rule = RuleWinding
+		add(v)
+	}
+}
+
+// checkInside measures what of each hole and pocket lies beyond the outline.
+func (p Panel) checkInside(plan *Plan, add func(Violation)) {
+	beyond := make([]float64, len(p.Holes)+len(p.Pockets))
+	at := make([]Point, len(beyond))
+	for _, t := range plan.Triangles {
+		if !plan.Regions[t.Region].outsideOutline {
+			continue
+		}
+		area, centre := plan.triangle(t)
+		plan.EachCover(t.Region, func(ring int) {
+			beyond[ring-1] += area
+			at[ring-1] = centre
+		})
+	}
+	for i, area := range beyond {
+		if area <= sliverArea {
+			continue
+		}
+		v := Violation{Rule: RuleInside, Pocket: i - len(p.Holes), Other: -1, Hole: -1, At: at[i], Value: area}
+		if v.Pocket < 0 {
+			v.Pocket, v.Hole = -1, i
+		}
+		add(v)
+	}
+}
+
+// checkWebs judges what is left in every region that pockets thin.
+func (p Panel) checkWebs(plan *Plan, add func(Violation)) {
+	area := make([]float64, len(plan.Regions))
+	at := make([]Point, len(plan.Regions))
+	for _, t := range plan.Triangles {
+		a, centre := plan.triangle(t)
+		area[t.Region] += a
+		at[t.Region] = centre
+	}
+	type pair struct{ inside, outside int }
+	seen := make(map[pair]bool)
+	for i, r := range plan.Regions {
+		web, met := r.Web(p.Thickness), pair{r.InsidePocket, r.OutsidePocket}
+		if !r.OnPanel || r.throughPocket || web >= MinWeb || area[i] <= sliverArea || seen[met] || met == (pair{-1, -1}) {
+			continue
+		}
+		seen[met] = true
+		v := Violation{Rule: RuleThinWeb, Warning: true, Pocket: met.inside, Other: met.outside, Hole: -1, At: at[i], Value: web, Limit: MinWeb}
+		if v.Pocket < 0 {
+			v.Pocket, v.Other = v.Other, -1
+		}
+		if v.Other >= 0 && (p.Pockets[v.Pocket].MayMeet || p.Pockets[v.Other].MayMeet) {
+			continue
+		}
+		if web <= coincident {
+			v.Rule, v.Warning = RuleWeb, false
+		}
+		add(v)
+	}
+}
+
+// triangle gives a triangle's area and centre in millimetres.
+func (plan *Plan) triangle(t planar.Triangle) (area float64, centre Point) {
+	a, b, c := plan.Place(plan.Points[t.A]), plan.Place(plan.Points[t.B]), plan.Place(plan.Points[t.C])
+	area = (float64((b.X-a.X)*(c.Y-a.Y)) - float64((b.Y-a.Y)*(c.X-a.X))) / 2
+	return area, Point{(a.X + b.X + c.X) / 3, (a.Y + b.Y + c.Y) / 3}
+}
+
+// CheckRadius lists the pockets and holes whose inside corners are smaller than
+// a round cutter's radius, in millimetres, and the outline where it has
+// such a corner. What a square part goes into is for the joint to say.
+func (p Panel) CheckRadius(radius float64) []Violation {
+	var list []Violation
+	judge := func(l Loop, pocket, hole int) {
+		if r := l.MinInsideRadius(); r < radius {
+			list = append(list, Violation{Rule: RuleRadius, Warning: true, Pocket: pocket, Other: -1, Hole: hole, Value: r, Limit: radius})
+		}
+	}
+	judge(p.Outline.Reverse(), -1, -1)
+	for i, h := range p.Holes {
+		judge(h, -1, i)
+	}
+	for i, k := range p.Pockets {
+		judge(k.Outline, i, -1)
+	}
+	return list
+}

@@ -1,0 +1,245 @@
+package solid
+
+import (
+	"math"
+	"testing"
+
+	"drawerwright/geom"
+
+	"pgregory.net/rapid"
+)
+
+// side is a drawer side of common size: two dados and a groove.
+func side() geom.Panel {
+	return geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 12.2, Pockets: []geom.Pocket{
+		{Kind: geom.Dado, Depth: 6.1, Outline: geom.Rectangle(6.1, 0, 12.45, 140)},
+		{Kind: geom.Dado, Depth: 6.1, Outline: geom.Rectangle(487.55, 0, 493.9, 140)},
+		{Kind: geom.Groove, Depth: 6.1, Outline: geom.Rectangle(0, 6.1, 500, 12.45)},
+	}}
+}
+
+func build(t interface {
+	Helper()
+	Fatal(...any)
+}, p geom.Panel, o Options) Mesh {
+	t.Helper()
+	m, err := Build(p, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := m.Check(); err != nil {
+		t.Fatal(err)
+	}
+	return m
+}
+
+func TestVolumesInClosedForm(t *testing.T) {
+	rect := geom.Rectangle
+	for name, c := range map[string]struct {
+		panel           geom.Panel
+		volume, surface float64 // surface 0: not stated
+	}{
+		"blank": {geom.Panel{Outline: rect(0, 0, 300, 100), Thickness: 12}, 300 * 100 * 12, 2 * (300*100 + 300*12 + 100*12)},
+		// Blank less two dados and a groove, plus the two crossings that both take.
+		"side": {side(), 500*140*12.2 - 6.1*6.35*(2*140+500-2*6.35), 0},
+		"deep pocket in a wide one": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 2, Outline: rect(10, 10, 90, 90)}, {Depth: 5, Outline: rect(30, 30, 50, 50)}}}, 100*100*10 - 80*80*2 - 20*20*3, 2*100*100 + 4*100*10 + 4*80*2 + 4*20*3},
+		"meeting pockets make a hole": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 6, Outline: rect(0, 40, 100, 60)}, {Face: geom.Outside, Depth: 6, Outline: rect(40, 0, 60, 100)}}}, 100*100*10 - 2*100*20*6 + 20*20*2, 0},
+		"exactly meeting": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 5, Outline: rect(0, 40, 100, 60)}, {Face: geom.Outside, Depth: 5, Outline: rect(40, 0, 60, 100)}}}, 100*100*10 - 2*100*20*5, 0},
+		"pockets that touch at a corner": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 5, Outline: rect(10, 10, 50, 50)}, {Depth: 5, Outline: rect(50, 50, 90, 90)}}}, 100*100*10 - 2*40*40*5, 0},
+		"through pockets that touch at a corner": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 10, Outline: rect(10, 10, 50, 50)}, {Depth: 99, Outline: rect(50, 50, 90, 90)}}}, 100*100*10 - 2*40*40*10, 0},
+		"hole and pocket across it": {geom.Panel{Outline: rect(0, 0, 100, 100), Holes: []geom.Loop{rect(40, 40, 60, 60)}, Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 5, Outline: rect(0, 45, 100, 55)}}}, 100*100*10 - 20*20*10 - (100-20)*10*5, 0},
+		"pocket over the edge": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 5, Outline: rect(-20, 20, 30, 40)}}}, 100*100*10 - 30*20*5, 0},
+		"cut in two": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 10, Outline: rect(40, 0, 60, 100)}}}, 80 * 100 * 10, 0},
+		"nothing left": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
+			{Depth: 10, Outline: rect(0, 0, 100, 100)}}}, 0, 0},
+		"two steps and their backs at one corner": {geom.Panel{Outline: rect(0, 0, 90, 90), Thickness: 12, Pockets: []geom.Pocket{
+			{Depth: 2, Outline: rect(0, 0, 45, 45)}, {Depth: 4, Outline: rect(45, 0, 90, 45)}, {Depth: 6, Outline: rect(0, 45, 45, 90)},
+			{Face: geom.Outside, Depth: 3, Outline: rect(0, 0, 45, 45)}, {Face: geom.Outside, Depth: 5, Outline: rect(45, 45, 90, 90)}}},
+			90*90*12 - 45*45*(2+4+6+3+5), 0},
+	} {
+		t.Run(name, func(t *testing.T) {
+			m := build(t, c.panel, Options{})
+			if d := math.Abs(m.Volume() - c.volume); d > 1e-6*c.volume {
+				t.Errorf("volume %.6f, want %.6f", m.Volume(), c.volume)
+			}
+			if c.surface != 0 && math.Abs(m.Surface()-c.surface) > 1e-6*c.surface {
+				t.Errorf("surface %.6f, want %.6f", m.Surface(), c.surface)
+			}
+		})
+	}
+}
+
+// TestArcTolerance: a drilled hole's volume comes within what the chords leave
+// out: at most 2/3 of chord tolerance times the perimeter for flat arcs.
+func TestArcTolerance(t *testing.T) {
+	for _, chord := range []float64{1, 0.1, 0.01, 0.001} {
+		p := geom.Panel{Outline: geom.Rectangle(0, 0, 100, 100), Thickness: 10,
+			Pockets: []geom.Pocket{{Kind: geom.Drill, Depth: 8, Outline: geom.Circle(geom.Point{X: 50, Y: 50}, 20)}}}
+		m := build(t, p, Options{Chord: chord})
+		short := m.Volume() - (100*100*10 - math.Pi*20*20*8)
+		if limit := 2.0 / 3 * chord * 2 * math.Pi * 20 * 8; short < 0 || short > limit {
+			t.Errorf("chord %g: hole is short of %g mm3, at most %g", chord, short, limit)
+		}
+	}
+}
+
+// randomPanel draws panels with up to 30 pockets of every kind on both faces.
+func randomPanel(t *rapid.T) geom.Panel {
+	number := func(low, high float64, name string) float64 {
+		// Multiples of 0.5 make coincident edges and depths common.
+		if rapid.Bool().Draw(t, "coarse") {
+			return math.Round(2*rapid.Float64Range(low, high).Draw(t, name)) / 2
+		}
+		return rapid.Float64Range(low, high).Draw(t, name)
+	}
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, number(50, 600, "length"), number(40, 300, "width")), Thickness: number(4, 25, "thickness")}
+	length, width := p.Length(), p.Width()
+	for range rapid.IntRange(0, 30).Draw(t, "pockets") {
+		x, y := number(-20, length, "x"), number(-20, width, "y")
+		w, h := number(1, length/2, "w"), number(1, width/2, "h")
+		k := geom.Pocket{Depth: number(0.5, p.Thickness*1.1, "depth"), Outline: geom.Rectangle(x, y, x+w, y+h)}
+		switch rapid.IntRange(0, 3).Draw(t, "shape") {
+		case 0:
+			k.Outline = geom.Circle(geom.Point{X: x, Y: y}, h/2)
+		case 1:
+			k.Outline = geom.RoundedRectangle(x, y, x+w, y+h, number(0.5, 20, "r"))
+		}
+		if rapid.Bool().Draw(t, "outside") {
+			k.Face = geom.Outside
+		}
+		p.Pockets = append(p.Pockets, k)
+	}
+	return p
+}
+
+func TestAlwaysClosed(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := randomPanel(t)
+		for _, o := range []Options{{}, {Grid: geom.CoarseGrid, Chord: 1}} {
+			m := build(t, p, o)
+			// Metamorphic: the order of pockets has no meaning.
+			q := p
+			q.Pockets = nil
+			for i := range p.Pockets {
+				q.Pockets = append(q.Pockets, p.Pockets[len(p.Pockets)-1-i])
+			}
+			if d := math.Abs(build(t, q, o).Volume() - m.Volume()); d > 1e-9*(1+m.Volume()) {
+				t.Fatalf("another order of pockets changes the volume by %g", d)
+			}
+		}
+	})
+}
+
+// TestTurnOver: the panel turned over end for end, faces exchanged, keeps its volume.
+func TestTurnOver(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		p := randomPanel(t)
+		q := geom.Panel{Outline: p.Outline.TurnOver(p.Length()), Thickness: p.Thickness}
+		for _, k := range p.Pockets {
+			k.Outline, k.Face = k.Outline.TurnOver(p.Length()), 1-k.Face
+			q.Pockets = append(q.Pockets, k)
+		}
+		a, b := build(t, p, Options{}), build(t, q, Options{})
+		if math.Abs(a.Volume()-b.Volume()) > 1e-5*p.Length()*p.Width()*p.Thickness {
+			t.Fatalf("volume %g, turned over %g", a.Volume(), b.Volume())
+		}
+	})
+}
+
+func TestPlace(t *testing.T) {
+	grid := GridFor(1000)
+	m := build(t, side(), Options{Grid: grid})
+	// The right side of a box 460 wide: its x runs to the front, z to the left.
+	placed := m.Place(geom.Placement{Origin: geom.Vec3{X: 460, Y: 500}, X: geom.Back.Scale(-1), Y: geom.Up}, grid)
+	if err := placed.Check(); err != nil {
+		t.Fatal(err)
+	}
+	if low, high := placed.Bounds(); math.Abs(low.X-(460-12.2)) > grid || low.Y != 0 || low.Z != 0 || high != (geom.Vec3{X: 460, Y: 500, Z: 140}) {
+		t.Errorf("stands from %v to %v", low, high)
+	}
+	if d := math.Abs(placed.Volume() - m.Volume()); d > 1e-9*m.Volume() {
+		t.Errorf("volume changed by %g", d)
+	}
+	if joined := Join(m, placed); joined.Check() != nil || math.Abs(joined.Volume()-2*m.Volume()) > 1e-9*m.Volume() {
+		t.Error("two shells are not the sum of both")
+	}
+}
+
+// TestCheckFinds: the invariant fails on what it is there to find.
+func TestCheckFinds(t *testing.T) {
+	fresh := func() Mesh {
+		m := build(t, side(), Options{})
+		return Mesh{append([]geom.Vec3(nil), m.Vertices...), append([][3]int32(nil), m.Triangles...)}
+	}
+	for name, spoil := range map[string]func(m *Mesh){
+		"a triangle gone":  func(m *Mesh) { m.Triangles = m.Triangles[1:] },
+		"one turned about": func(m *Mesh) { m.Triangles[3][0], m.Triangles[3][1] = m.Triangles[3][1], m.Triangles[3][0] },
+		"inside out": func(m *Mesh) {
+			for i := range m.Triangles {
+				m.Triangles[i][0], m.Triangles[i][1] = m.Triangles[i][1], m.Triangles[i][0]
+			}
+		},
+		"flat":      func(m *Mesh) { m.Triangles = append(m.Triangles, [3]int32{0, 0, 1}) },
+		"not float": func(m *Mesh) { m.Vertices[0].X += 1e-12 },
+		"a tear": func(m *Mesh) {
+			m.Vertices = append(m.Vertices, m.Vertices[0].Add(geom.Up))
+			m.Triangles[0][0] = int32(len(m.Vertices) - 1)
+		},
+	} {
+		m := fresh()
+		spoil(&m)
+		if m.Check() == nil {
+			t.Errorf("%s: not found", name)
+		}
+	}
+}
+
+func TestRefuses(t *testing.T) {
+	nan := math.NaN()
+	for name, p := range map[string]geom.Panel{
+		"not a number":   {Outline: geom.Rectangle(0, 0, nan, 1), Thickness: 1},
+		"too large":      {Outline: geom.Rectangle(0, 0, 5000, 1), Thickness: 1},
+		"huge arc":       {Outline: geom.Loop{{Point: geom.Point{X: 0, Y: 0}, Bulge: 4000}, {Point: geom.Point{X: 4000, Y: 0}}, {Point: geom.Point{X: 0, Y: 9}}}, Thickness: 1},
+		"no thickness":   {Outline: geom.Rectangle(0, 0, 10, 10)},
+		"nan thickness":  {Outline: geom.Rectangle(0, 0, 10, 10), Thickness: nan},
+		"huge thickness": {Outline: geom.Rectangle(0, 0, 10, 10), Thickness: 1e300},
+	} {
+		if _, err := Build(p, Options{}); err == nil {
+			t.Errorf("%s: no error", name)
+		}
+	}
+}
+
+// crowded is a panel with 30 overlapping rectangles on both faces, the same for everyone.
+func crowded(arcs bool) geom.Panel {
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 18}
+	for i := range 30 {
+		x, y := float64(i*37%400), float64(i*53%90)
+		k := geom.Pocket{Depth: 2 + float64(i%5), Face: geom.Face(i % 2), Outline: geom.Rectangle(x, y, x+60+float64(i), y+25+float64(i%7))}
+		if arcs {
+			k.Outline = geom.RoundedRectangle(x, y, x+60+float64(i), y+25+float64(i%7), 8)
+		}
+		p.Pockets = append(p.Pockets, k)
+	}
+	return p
+}
+
+func BenchmarkBuild(b *testing.B) {
+	for name, p := range map[string]geom.Panel{"side": side(), "30 rectangles": crowded(false), "30 rounded": crowded(true)} {
+		b.Run(name, func(b *testing.B) {
+			for b.Loop() {
+				if _, err := Build(p, Options{}); err != nil {
+					b.Fatal(err)
+				}
+			}
+		})
+	}
+}

@@ -1,0 +1,6 @@
+// Package solid turns panels into triangle meshes that are closed by
+// construction, and stands them in a box.
+//
+// [Build] makes the solid of one panel, [Mesh.Place] moves it where it belongs,
+// and [Mesh.Check] is the invariant that the program and its tests share.
+package solid

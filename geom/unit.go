@@ -1,0 +1,42 @@
+package geom
+
+import "fmt"
+
+// Unit is a unit of length that a job is written in and results are printed in.
+type Unit uint8
+
+const (
+	Millimetre Unit = iota // the zero value
+	Inch
+)
+
+// InchMM is the length of one inch in millimetres: exactly 25.4 by the
+// international yard and pound agreement of 1959.
+const InchMM = 25.4
+
+// String gives the unit's symbol as job files write it.
+func (u Unit) String() string {
+	if u == Inch {
+		return "in"
+	}
+	return "mm"
+}
+
+// MM is the number of millimetres in one unit.
+func (u Unit) MM() float64 {
+	if u == Inch {
+		return InchMM
+	}
+	return 1
+}
+
+// ParseUnit reads "mm" or "in".
+func ParseUnit(s string) (Unit, error) {
+	switch s {
+	case "mm":
+		return Millimetre, nil
+	case "in":
+		return Inch, nil
+	}
+	return 0, fmt.Errorf("%q is not a unit of a job: write mm or in", s)
+}
