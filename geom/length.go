@@ -129,6 +129,9 @@ func parseUnsigned(text string, bare Unit) (*big.Rat, error) {
 			return total, nil
 		}
 		rest = strings.TrimSpace(strings.TrimPrefix(rest, "-"))
+		if strings.Contains(rest, "'") {
+			return nil, syntaxError(text)
+		}
 		if !strings.HasSuffix(rest, `"`) && !strings.HasSuffix(rest, "in") {
 			return nil, fmt.Errorf(`%w: after the feet in %q write inches, as in 1' 5 5/8"`, ErrLengthSyntax, text)
 		}

@@ -1,6 +1,10 @@
 package joinery
 
-import "slices"
+import (
+	"slices"
+
+	"drawerwright/geom"
+)
 
 // Thickness is what caliper readings of one stock say, in millimetres.
 type Thickness struct {
@@ -65,7 +69,7 @@ const (
 	BottomFlush    BottomFit = "flush"    // on a tongue left by a rabbet on its underside, level with the bottom edge
 )
 
-// Joint names a corner. Corners lists those that can be built.
+// Joint names a corner.
 type Joint string
 
 const DadoRabbet Joint = "dado-rabbet"
@@ -74,6 +78,7 @@ const DadoRabbet Joint = "dado-rabbet"
 type Spec struct {
 	Name  string
 	Count int
+	Units geom.Unit // that messages speak in
 
 	// Outside size. The depth runs front to back over the ends of the sides.
 	Width, Height, Depth float64

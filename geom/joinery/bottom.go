@@ -1,0 +1,82 @@
+package joinery
+
+import (
+	"fmt"
+
+	"drawerwright/geom"
+)
+
+// chooseBottom decides how the bottom sits, and how wide its groove is.
+func (l *layout) chooseBottom() {
+	l.flush = l.BottomFit == BottomFlush
+	if l.Cutter.Kind == Router {
+		l.groove = max(l.Cutter.Width, l.inGroove()+l.GroovePlay)
+	} else {
+		l.groove = l.Cutter.Width
+		if l.BottomFit == BottomAuto && l.Tb >= l.groove-settle {
+			l.flush = true
+		}
+	}
+	stands := l.inGroove()
+	switch {
+	case l.flush && stands < leastRabbet:
+		l.fail("bottom", FieldBottom, Bottom, fmt.Sprintf("a flush bottom of %s keeps a tongue of %s above a rabbet as deep as the fence distance, %s",
+			l.text(l.Tb), l.text(stands), l.text(l.f)), "take a thicker bottom, or write bottom-fit: captured")
+	case stands >= l.groove-settle && l.flush:
+		l.fail("bottom", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's tongue is %s thick, its groove %s wide: it does not go in",
+			l.text(stands), l.text(l.groove)), fmt.Sprintf("take a bottom under %s, or a wider cutter", l.text(l.f+l.groove)))
+	case stands >= l.groove-settle:
+		l.fail("bottom", FieldBottom, Bottom, fmt.Sprintf("the bottom is %s thick, its groove %s wide: it does not go in",
+			l.text(stands), l.text(l.groove)), "take a thinner bottom or a wider cutter, or write bottom-fit: flush")
+	case l.BottomSlack >= l.h:
+		l.fail("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, leaves the groove at the other, which is %s deep",
+			l.text(l.BottomSlack), l.text(l.h)), "take less than half the groove's depth, 1 to 2 mm for sheet bottoms")
+	default:
+		if c := l.bottomPlay(); c.Verdict == Loose || c.Verdict == Tight || c.Min <= settle {
+			l.warn("bottom-play", FieldBottom, Bottom, fmt.Sprintf("the bottom has %s of play in its groove, %s where the sheet is thickest; %s to %s is usual",
+				l.text(c.Nominal), l.text(c.Min), l.text(c.Least), l.text(c.Most)), "measure the sheet again, sort the boards, or change the cutter")
+		}
+	}
+}
+
+// inGroove is the thickness of what stands in the groove.
+func (l *layout) inGroove() float64 {
+	if l.flush {
+		return l.Tb - l.f
+	}
+	return l.Tb
+}
+
+// bottomStand is how high the bottom's underside stands over the bottom edges.
+func (l *layout) bottomStand() float64 {
+	if l.flush {
+		return 0
+	}
+	return l.f
+}
+
+// grooved is a slot for the bottom along a panel, from x0 to x1.
+func (l *layout) grooved(x0, x1 float64) geom.Pocket {
+	return geom.Pocket{Kind: geom.Groove, Face: geom.Inside, Depth: l.h, Outline: geom.Rectangle(x0, l.f, x1, l.f+l.groove)}
+}
+
+// addBottom makes the bottom: as large as the grooves let it be, less the slack.
+func (l *layout) addBottom() {
+	length := l.Width - 2*l.Ts + 2*l.h - l.BottomSlack
+	width := l.Depth - 4*l.f + 2*l.h - l.BottomSlack
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb}
+	if l.flush {
+		// The rabbets are as wide as the groove is deep, so that half the slack
+		// is left at each shoulder too.
+		for _, r := range []geom.Loop{
+			geom.Rectangle(0, 0, l.h, width), geom.Rectangle(length-l.h, 0, length, width),
+			geom.Rectangle(0, 0, length, l.h), geom.Rectangle(0, width-l.h, length, width),
+		} {
+			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Rabbet, Face: geom.Outside, Depth: l.f, Outline: r})
+		}
+	}
+	l.add(Bottom, p, geom.Placement{
+		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: 2*l.f - l.h + l.BottomSlack/2, Z: l.bottomStand()},
+		X:      geom.Right, Y: geom.Back,
+	})
+}

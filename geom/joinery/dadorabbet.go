@@ -1,0 +1,162 @@
+package joinery
+
+import (
+	"fmt"
+
+	"drawerwright/geom"
+)
+
+// dadoRabbet lays out the corner with dados in the sides and rabbets on the
+// outside of front and back. With T the measured thicknesses, f the fence
+// distance, h the cutter height and w the slot's width:
+//
+//	side          D x H; dado from f to f+w from each end, h deep (and the glue room)
+//	front, back   W - 2 Ts + 2 h long, H high; rabbet h long and T - f deep, leaving a tongue f thick
+//	bottom        (W - 2 Ts + 2 h - slack) x (D - 4 f + 2 h - slack)
+//
+// The outside size is taken with the tongues against their dados' outer walls.
+func (l *layout) dadoRabbet() {
+	if l.Cutter.Kind == Router {
+		l.dado = max(l.Cutter.Width, l.f+l.DadoPlay)
+	} else {
+		l.dado = l.Cutter.Width
+	}
+	l.checkSetting()
+	if l.failed() {
+		return // what follows would only repeat it in other words
+	}
+	l.checkTongues()
+	l.chooseBottom()
+	l.checkRoom()
+	if l.failed() {
+		return
+	}
+	l.addSides()
+	l.addEnd(Front, geom.Placement{
+		Origin: geom.Vec3{X: l.Width - l.Ts + l.h, Y: 2*l.f - l.Tf}, X: geom.Right.Scale(-1), Y: geom.Up,
+	})
+	l.addEnd(Back, geom.Placement{
+		Origin: geom.Vec3{X: l.Ts - l.h, Y: l.Depth - 2*l.f + l.Tk}, X: geom.Right, Y: geom.Up,
+	})
+	l.addBottom()
+	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomStand() - l.Tb, l.Depth - 4*l.f}
+}
+
+func (l *layout) addSides() {
+	deep := l.h + l.GlueRoom
+	g0, g1 := 0.0, l.Depth
+	if l.GrooveEnds == GrooveStopped {
+		// Into the middle of the dados; on to where the bottom reaches when its
+		// grooves are deeper than the tongues are thick.
+		g0 = l.f + l.dado/2
+		if reach := 2*l.f - l.h; reach < l.f {
+			g0 = max(0, reach)
+		}
+		g1 = l.Depth - g0
+	}
+	l.add(Side, geom.Panel{
+		Outline:   geom.Rectangle(0, 0, l.Depth, l.Height),
+		Thickness: l.Ts,
+		Pockets: []geom.Pocket{
+			{Kind: geom.Dado, Depth: deep, Outline: geom.Rectangle(l.f, 0, l.f+l.dado, l.Height)},
+			{Kind: geom.Dado, Depth: deep, Outline: geom.Rectangle(l.Depth-l.f-l.dado, 0, l.Depth-l.f, l.Height)},
+			l.grooved(g0, g1),
+		},
+	}, // the left side, then the right one: the same panel, turned about
+		geom.Placement{X: geom.Back, Y: geom.Up},
+		geom.Placement{Origin: geom.Vec3{X: l.Width, Y: l.Depth}, X: geom.Back.Scale(-1), Y: geom.Up},
+	)
+}
+
+// addEnd makes the front or the back.
+func (l *layout) addEnd(r Role, stand geom.Placement) {
+	stock, _ := l.stockOf(r)
+	length, t := l.Width-2*l.Ts+2*l.h, stock.Thickness.Mean
+	groove := l.grooved(0, length)
+	groove.MayMeet = true // it crosses the tongues, behind which the rabbets are
+	l.add(r, geom.Panel{
+		Outline:   geom.Rectangle(0, 0, length, l.Height),
+		Thickness: t,
+		Pockets: []geom.Pocket{
+			groove,
+			{Kind: geom.Rabbet, Face: geom.Outside, Depth: t - l.f, Outline: geom.Rectangle(0, 0, l.h, l.Height)},
+			{Kind: geom.Rabbet, Face: geom.Outside, Depth: t - l.f, Outline: geom.Rectangle(length-l.h, 0, length, l.Height)},
+		},
+	}, stand)
+}
+
+// checkSetting judges f and h against the boards.
+func (l *layout) checkSetting() {
+	if l.h+l.GlueRoom > l.Ts-leastRabbet || l.h < leastRabbet {
+		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s", l.text(l.h+l.GlueRoom), l.text(l.Ts)),
+			fmt.Sprintf("half the thickness is %s", l.text(l.Ts/2)))
+	}
+	for _, r := range l.ends() {
+		if stock, field := l.stockOf(r); l.f > stock.Thickness.Mean-leastRabbet || l.f < leastRabbet {
+			if l.FenceDistance != 0 {
+				field = FieldFenceDistance
+			}
+			l.fail("fence-distance", field, r, fmt.Sprintf("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
+				l.text(l.f), r, l.text(stock.Thickness.Mean)), fmt.Sprintf("half the thickness is %s", l.text(stock.Thickness.Mean/2)))
+		}
+	}
+}
+
+// checkTongues judges the cutter against the tongues, and where the ends stand.
+func (l *layout) checkTongues() {
+	for _, r := range l.ends() {
+		stock, field := l.stockOf(r)
+		play := l.tonguePlay(r)
+		recess := l.recess(r)
+		usual := fmt.Sprintf("a cutter %s to %s wide gives the usual play", l.text(l.f+leastTonguePlay), l.text(l.f+mostTonguePlay))
+		switch {
+		case play.Verdict == WillNot:
+			l.fail("cutter-narrow", FieldCutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
+				r, l.text(l.f), l.text(l.dado)), usual+fmt.Sprintf("; or a fence-distance under %s", l.text(l.dado)))
+		case play.Nominal > hopelessPlay:
+			l.fail("cutter-wide", FieldCutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
+				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), usual)
+		case play.Verdict != Goes:
+			l.warn("tongue-play", FieldCutter, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
+				r, l.text(play.Nominal), play.Verdict, l.text(play.Least), l.text(play.Most)), usual)
+		case play.Min <= settle:
+			l.warn("tongue-play", field, r, fmt.Sprintf("where %s is thickest, %s, the %s's tongue does not go into its dado",
+				stock.Name, l.text(stock.Thickness.Max), r), "sort the boards, or give more dado-play")
+		}
+		if recess.Verdict != IsFlush {
+			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s by %s at the ends of the sides", r, recess.Verdict, l.text(max(recess.Nominal, -recess.Nominal))),
+				fmt.Sprintf("a fence-distance of %s would make it flush", l.text(stock.Thickness.Mean/2)))
+		}
+		if left := stock.Thickness.Mean - l.f - l.Cutter.Width; l.Cutter.Kind == Saw && left > settle {
+			l.drawer.Setup.SecondPass = max(l.drawer.Setup.SecondPass, left)
+			l.warn("second-pass", FieldCutter, r, fmt.Sprintf("one pass leaves a sliver of %s at the outside of the %s's rabbet", l.text(left), r),
+				"take a second pass with the fence moved out by that much, or a wider cutter")
+		}
+	}
+}
+
+// checkRoom judges the outside size against the joint.
+func (l *layout) checkRoom() {
+	for _, c := range []struct {
+		what              string
+		size, used, least float64
+	}{
+		{"width", l.Width, 2 * l.Ts, leastClear},
+		{"height", l.Height, l.f + max(l.groove, l.inGroove()), leastAbove},
+		{"depth", l.Depth, 4 * l.f, leastClear},
+	} {
+		if left := c.size - c.used; left < c.least {
+			l.fail("room", FieldOutside, "", fmt.Sprintf("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
+				c.what, l.text(c.size), l.text(c.used), l.text(left), l.text(c.least)), fmt.Sprintf("make the %s %s or more", c.what, l.text(c.used+c.least)))
+		}
+	}
+}
+
+// ends lists front and back, or the front alone where what holds for it holds
+// for the back.
+func (l *layout) ends() []Role {
+	if l.Front.Name == l.Back.Name {
+		return []Role{Front}
+	}
+	return []Role{Front, Back}
+}

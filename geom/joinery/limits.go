@@ -1,0 +1,27 @@
+package joinery
+
+// Limits of the joint, in millimetres. All are common practice without a
+// source unless their comment says otherwise.
+const (
+	// Play of a tongue in its dado: below, glue is scraped off; above, the
+	// corner can rack while the glue sets.
+	leastTonguePlay, mostTonguePlay = 0.1, 0.4
+	// hopelessPlay is where glue no longer bridges the gap and the cutter is
+	// simply the wrong one.
+	hopelessPlay = 1.0
+	// Play of the bottom in its groove. It is not glued, so it may be tighter
+	// than a tongue, as long as it slides.
+	leastBottomPlay, mostBottomPlay = 0.03, 0.6
+	// mostRecess is how far a front may stand back from or before the ends of
+	// the sides and still be called flush: what one pass of sanding takes.
+	mostRecess = 0.25
+	// leastClear is the least clear space inside a box, and the least wood of a
+	// side above the groove: under a finger's width, a size is a slip of the pen.
+	leastClear, leastAbove = 20.0, 10.0
+	// leastRabbet is the least depth of a rabbet and thickness of a tongue that
+	// is a joint at all.
+	leastRabbet = 1.0
+)
+
+// settle is the rounding of computed sizes that no verdict may hang on.
+const settle = 1e-6

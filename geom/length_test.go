@@ -1,0 +1,131 @@
+package geom
+
+import (
+	"errors"
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func TestParseLength(t *testing.T) {
+	const in = int64(inch)
+	for text, want := range map[string]int64{
+		// Every form of the job file, then what else people write.
+		"12.21 mm": 12_210_000, "12 mm": 12_000_000, "1/2 in": in / 2, `17 5/8"`: 17*in + in*5/8, "17-5/8 in": 17*in + in*5/8,
+		`1' 5 5/8"`: 17*in + in*5/8, `1'5-5/8"`: 17*in + in*5/8, "1'": 12 * in, "2 ft": 24 * in, "1 1/2 feet": 18 * in,
+		`17-5/8"`: 17*in + in*5/8, "17 - 5/8 in": 17*in + in*5/8, "5/8 inch": in * 5 / 8, ".5 in": in / 2, "3. mm": 3_000_000, "12.7mm": 12_700_000,
+		"1.2 cm": 12_000_000, "0.5 m": 500_000_000, "-3/4 in": -in * 3 / 4, "- 2 mm": -2_000_000, "-1 1/2 in": -in * 3 / 2,
+		"17⅝″": 17*in + in*5/8, "½ in": in / 2, "5 mm.": 5_000_000, "25 um": 25_000, "0": 0, "12": 12_000_000,
+		"0.0000005 mm": 1, "0.0000004 mm": 0, "-0.0000005 mm": -1, // half away from zero, at one nanometre
+		"1/64 in": 396_875, "100 m": int64(MaxLength),
+	} {
+		if got, err := ParseLength(text, Millimetre); err != nil || got != Length(want) {
+			t.Errorf("%s: %d nm, %v; want %d", text, got, err, want)
+		}
+	}
+	if got, _ := ParseLength("17 5/8", Inch); got != Length(17*in+in*5/8) {
+		t.Errorf("a bare number in an inch job: %d", got)
+	}
+	for text, want := range map[string]error{
+		"": ErrLengthSyntax, "mm": ErrLengthSyntax, "NaN": ErrLengthSyntax, "Inf mm": ErrLengthSyntax, "1e308": ErrLengthUnit, "0x2": ErrLengthUnit,
+		"12 furlongs": ErrLengthUnit, "1/0 in": ErrLengthSyntax, "1/00": ErrLengthSyntax, "5 6": ErrLengthSyntax, "1/2/3": ErrLengthSyntax,
+		"1.2.3": ErrLengthSyntax, "12,21": ErrLengthSyntax, "1,000 mm": ErrLengthSyntax, "--1": ErrLengthSyntax, "1' 5": ErrLengthSyntax,
+		"1' -5/8 mm": ErrLengthSyntax, "5 5.5 in": ErrLengthSyntax, "100.1 m": ErrLengthRange, "99999999999999999999 m": ErrLengthRange,
+		`1' 2' 3"`: ErrLengthSyntax, "12 mm mm": ErrLengthUnit, "1_000": ErrLengthUnit, "５": ErrLengthSyntax,
+	} {
+		if got, err := ParseLength(text, Millimetre); !errors.Is(err, want) {
+			t.Errorf("%q: %d, %v; want %v", text, got, err, want)
+		}
+	}
+}
+
+func TestLengthText(t *testing.T) {
+	for _, c := range []struct {
+		nm   int64
+		unit Unit
+		want string
+	}{
+		{12_210_000, Millimetre, "12.21 mm"}, {460_000_000, Millimetre, "460 mm"}, {12_203_333, Millimetre, "12.2 mm"}, {12_205_000, Millimetre, "12.21 mm"},
+		{0, Millimetre, "0 mm"}, {-4_999, Millimetre, "0 mm"}, {-20_000, Millimetre, "-0.02 mm"},
+		{447_675_000, Inch, "17 5/8 in"}, {12_700_000, Inch, "1/2 in"}, {25_400_000, Inch, "1 in"}, {396_875, Inch, "1/64 in"}, {-19_050_000, Inch, "-3/4 in"},
+		{6_000_000, Inch, "0.236 in"}, {11_980_000, Inch, "0.472 in"}, {0, Inch, "0 in"},
+	} {
+		if got := Length(c.nm).Text(c.unit); got != c.want {
+			t.Errorf("%d nm is %q, want %q", c.nm, got, c.want)
+		}
+	}
+	if got := sixtyFourth.Decimal(Inch); got != "0.0156" {
+		t.Errorf("1/64 in for programs is %s", got)
+	}
+	if got := Length(-12_345_678).Decimal(Millimetre); got != "-12.35" {
+		t.Errorf("12.345678 mm for programs is %s", got)
+	}
+}
+
+// TestLengthRoundTrip: (1) what is on a printed grid comes back exactly from its
+// text, in either unit; (2) anything else comes back within half a step.
+func TestLengthRoundTrip(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		n := Length(rapid.Int64Range(-90_000, 90_000).Draw(t, "n"))
+		for _, c := range []struct {
+			step Length
+			unit Unit
+		}{{hundredthMM, Millimetre}, {sixtyFourth, Inch}, {thousandth, Inch}} {
+			want := n * c.step
+			text := want.Text(c.unit)
+			if got, err := ParseLength(text, Millimetre); err != nil || got != want {
+				t.Fatalf("%d nm prints %q, which reads %d (%v)", want, text, got, err)
+			}
+		}
+		// Half a step short of the bounds, beyond which rounding would lead.
+		most := int64(MaxLength - thousandth)
+		any := Length(rapid.Int64Range(-most, most).Draw(t, "nm"))
+		for unit, step := range map[Unit]Length{Millimetre: hundredthMM, Inch: thousandth} {
+			got, err := ParseLength(any.Text(unit), unit)
+			if d := got - any; err != nil || 2*d > step || 2*d < -step {
+				t.Fatalf("%d nm prints %q, off by %d (%v)", any, any.Text(unit), d, err)
+			}
+		}
+	})
+}
+
+func TestLengthOf(t *testing.T) {
+	for mm, want := range map[float64]Length{12.21: 12_210_000, math.Inf(1): MaxLength, math.Inf(-1): -MaxLength, 1e308: MaxLength, -0.0000005: -1} {
+		if got := LengthOf(mm); got != want {
+			t.Errorf("%g mm is %d nm, want %d", mm, got, want)
+		}
+	}
+	if LengthOf(math.NaN()) != 0 {
+		t.Error("NaN has a length")
+	}
+}
+
+func FuzzParseLength(f *testing.F) {
+	for _, seed := range []string{"12.21", `17 5/8"`, "17-5/8 in", `1' 5 5/8"`, "½ in", "-3/4 in", "1e308", "NaN", "1/0", "''", "9/9/9", "0x1p4", "１２"} {
+		f.Add(seed, false)
+		f.Add(seed, true)
+	}
+	f.Fuzz(func(t *testing.T, s string, inches bool) {
+		unit := Millimetre
+		if inches {
+			unit = Inch
+		}
+		l, err := ParseLength(s, unit)
+		if err != nil {
+			if !errors.Is(err, ErrLengthSyntax) && !errors.Is(err, ErrLengthUnit) && !errors.Is(err, ErrLengthRange) {
+				t.Errorf("%q: an error of no kind: %v", s, err)
+			}
+			return
+		}
+		if l > MaxLength || l < -MaxLength {
+			t.Errorf("%q is %d nm, out of range", s, l)
+		}
+		if l > MaxLength-thousandth || l < thousandth-MaxLength {
+			return // its printed form may round to beyond the range
+		}
+		if again, err := ParseLength(l.Text(unit), Millimetre); err != nil || again.Text(unit) != l.Text(unit) {
+			t.Errorf("%q prints %q, which reads as %q (%v)", s, l.Text(unit), again.Text(unit), err)
+		}
+	})
+}

@@ -1,0 +1,120 @@
+package geom
+
+import (
+	"math"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func within(t *testing.T, what string, got, want, tolerance float64) {
+	t.Helper()
+	if !(math.Abs(got-want) <= tolerance) {
+		t.Errorf("%s is %.9f, want %.9f", what, got, want)
+	}
+}
+
+// TestLoopOracles: areas and perimeters in closed form; the first two polygons
+// are published worked examples of the shoelace formula (3,4)(5,11)(12,8)(9,5)(5,6):
+// 30, clockwise, a public task's answer; the second's points are a lesson's, its
+// area computed.
+func TestLoopOracles(t *testing.T) {
+	p := func(x, y float64) Point { return Point{x, y} }
+	for name, c := range map[string]struct {
+		loop            Loop
+		area, perimeter float64
+	}{
+		"shoelace 1":        {Polygon(p(3, 4), p(5, 11), p(12, 8), p(9, 5), p(5, 6)), -30, -1},
+		"shoelace 2":        {Polygon(p(5, 3), p(2, 4), p(-3, 2), p(1, -2), p(4, -1)), 29, -1},
+		"L shape":           {Polygon(p(0, 0), p(100, 0), p(100, 40), p(60, 40), p(60, 80), p(0, 80)), 6400, 360},
+		"rounded rectangle": {RoundedRectangle(0, 0, 100, 60, 10), 5914.159265, 302.831853},
+		"slot":              {RoundedRectangle(0, 0, 100, 20, 10), 1914.159265, 222.831853},
+		"upright slot":      {RoundedRectangle(0, 0, 20, 100, 99), 1914.159265, 222.831853},
+		"circle":            {Circle(p(7, -3), 10), 100 * math.Pi, 20 * math.Pi},
+		// Chord 10, quarter turn: r 7.071068, segment area 14.269908 (computed).
+		"circle segment": {Loop{{p(0, 0), math.Tan(math.Pi / 8)}, {p(10, 0), 0}}, 14.269908, 10 + 7.0710678*math.Pi/2},
+		"bite":           {Loop{{p(0, 0), -1}, {p(10, 0), 0}, {p(10, 20), 0}, {p(0, 20), 0}}, 200 - math.Pi*25/2, 50 + 5*math.Pi},
+	} {
+		t.Run(name, func(t *testing.T) {
+			within(t, "area", c.loop.Area(), c.area, 1e-6)
+			if c.perimeter >= 0 {
+				within(t, "perimeter", c.loop.Perimeter(), c.perimeter, 1e-6)
+			}
+			within(t, "area reversed", c.loop.Reverse().Area(), -c.area, 1e-6)
+			within(t, "area turned over", c.loop.TurnOver(500).Area(), c.area, 1e-6)
+		})
+	}
+}
+
+func TestBounds(t *testing.T) {
+	for name, c := range map[string]struct {
+		loop Loop
+		want Rect
+	}{
+		"empty":   {nil, Rect{}},
+		"circle":  {Circle(Point{7, -3}, 10), Rect{Point{-3, -13}, Point{17, 7}}},
+		"rounded": {RoundedRectangle(1, 2, 100, 60, 10), Rect{Point{1, 2}, Point{100, 60}}},
+		// A half turn below the chord reaches 5 down, clockwise 5 up.
+		"half turn": {Loop{{Point{0, 0}, 1}, {Point{10, 0}, 0}}, Rect{Point{0, -5}, Point{10, 0}}},
+		"clockwise": {Loop{{Point{0, 0}, -1}, {Point{10, 0}, 0}}, Rect{Point{0, 0}, Point{10, 5}}},
+		"over half": {Loop{{Point{0, 0}, math.Tan(3 * math.Pi / 8)}, {Point{10, 0}, 0}}, Rect{Point{5 - 5*math.Sqrt2, -5 - 5*math.Sqrt2}, Point{5 + 5*math.Sqrt2, 0}}},
+	} {
+		got := c.loop.Bounds()
+		for i, d := range []float64{got.Min.X - c.want.Min.X, got.Min.Y - c.want.Min.Y, got.Max.X - c.want.Max.X, got.Max.Y - c.want.Max.Y} {
+			if math.Abs(d) > 1e-9 {
+				t.Errorf("%s: bounds %v, want %v (%d)", name, got, c.want, i)
+			}
+		}
+	}
+}
+
+// TestFlattenKeepsTolerance: chords' middles, where they are furthest from the
+// arc, are within the tolerance; points lie on the circle; area comes near.
+func TestFlattenKeepsTolerance(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		tolerance := rapid.Float64Range(0.001, 2).Draw(t, "tolerance")
+		r := rapid.Float64Range(0.5, 300).Draw(t, "r")
+		points := Circle(Point{10, 20}, r).Flatten(tolerance)
+		if len(points) < 4 {
+			t.Fatalf("a circle of %d points", len(points))
+		}
+		for i, p := range points {
+			q := points[(i+1)%len(points)]
+			middle := Point{(p.X + q.X) / 2, (p.Y + q.Y) / 2}
+			if off := r - middle.To(Point{10, 20}); len(points) > 4 && (off > tolerance*(1+1e-9) || off < 0) {
+				t.Fatalf("a chord is off by %g, tolerance %g", off, tolerance)
+			}
+			if d := math.Abs(p.To(Point{10, 20}) - r); d > 1e-9 {
+				t.Fatalf("point off the circle by %g", d)
+			}
+		}
+	})
+}
+
+func TestMinInsideRadius(t *testing.T) {
+	inf := math.Inf(1)
+	for name, c := range map[string]struct {
+		loop Loop
+		want float64
+	}{
+		"rectangle":                  {Rectangle(0, 0, 10, 10), 0},
+		"rounded":                    {RoundedRectangle(0, 0, 100, 60, 4), 4},
+		"circle":                     {Circle(Point{}, 9), 9},
+		"clockwise, from outside":    {Rectangle(0, 0, 10, 10).Reverse(), inf},
+		"outline with an inner step": {Polygon(Point{0, 0}, Point{100, 0}, Point{100, 40}, Point{60, 40}, Point{60, 80}, Point{0, 80}).Reverse(), 0},
+		"spike":                      {Polygon(Point{0, 0}, Point{10, 0}, Point{5, 0}), 0},
+	} {
+		if got := c.loop.MinInsideRadius(); math.Abs(got-c.want) > 1e-9 && got != c.want {
+			t.Errorf("%s: %g, want %g", name, got, c.want)
+		}
+	}
+}
+
+func TestAsCircle(t *testing.T) {
+	if c, r, ok := Circle(Point{3, 4}, 5).TurnOver(100).AsCircle(); !ok || c != (Point{97, 4}) || r != 5 {
+		t.Errorf("turned over: %v %g %t", c, r, ok)
+	}
+	if _, _, ok := (Loop{{Point{0, 0}, 1}, {Point{10, 0}, 0}}).AsCircle(); ok {
+		t.Error("half a disc is a circle")
+	}
+}
