@@ -5,6 +5,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 
 	"pgregory.net/rapid"
 )
@@ -91,38 +92,9 @@ func TestArcTolerance(t *testing.T) {
 	}
 }
 
-// randomPanel draws panels with up to 30 pockets of every kind on both faces.
-func randomPanel(t *rapid.T) geom.Panel {
-	number := func(low, high float64, name string) float64 {
-		// Multiples of 0.5 make coincident edges and depths common.
-		if rapid.Bool().Draw(t, "coarse") {
-			return math.Round(2*rapid.Float64Range(low, high).Draw(t, name)) / 2
-		}
-		return rapid.Float64Range(low, high).Draw(t, name)
-	}
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, number(50, 600, "length"), number(40, 300, "width")), Thickness: number(4, 25, "thickness")}
-	length, width := p.Length(), p.Width()
-	for range rapid.IntRange(0, 30).Draw(t, "pockets") {
-		x, y := number(-20, length, "x"), number(-20, width, "y")
-		w, h := number(1, length/2, "w"), number(1, width/2, "h")
-		k := geom.Pocket{Depth: number(0.5, p.Thickness*1.1, "depth"), Outline: geom.Rectangle(x, y, x+w, y+h)}
-		switch rapid.IntRange(0, 3).Draw(t, "shape") {
-		case 0:
-			k.Outline = geom.Circle(geom.Point{X: x, Y: y}, h/2)
-		case 1:
-			k.Outline = geom.RoundedRectangle(x, y, x+w, y+h, number(0.5, 20, "r"))
-		}
-		if rapid.Bool().Draw(t, "outside") {
-			k.Face = geom.Outside
-		}
-		p.Pockets = append(p.Pockets, k)
-	}
-	return p
-}
-
 func TestAlwaysClosed(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := randomPanel(t)
+		p := geomtest.AnyPanel().Draw(t, "panel")
 		for _, o := range []Options{{}, {Grid: geom.CoarseGrid, Chord: 1}} {
 			m := build(t, p, o)
 			// Metamorphic: the order of pockets has no meaning.
@@ -141,7 +113,7 @@ func TestAlwaysClosed(t *testing.T) {
 // TestTurnOver: the panel turned over end for end, faces exchanged, keeps its volume.
 func TestTurnOver(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		p := randomPanel(t)
+		p := geomtest.AnyPanel().Draw(t, "panel")
 		q := geom.Panel{Outline: p.Outline.TurnOver(p.Length()), Thickness: p.Thickness}
 		for _, k := range p.Pockets {
 			k.Outline, k.Face = k.Outline.TurnOver(p.Length()), 1-k.Face

@@ -34,3 +34,11 @@ func Join(meshes ...Mesh) Mesh {
 func roundTo(v geom.Vec3, grid float64) geom.Vec3 {
 	return geom.Vec3{X: math.Round(v.X/grid) * grid, Y: math.Round(v.Y/grid) * grid, Z: math.Round(v.Z/grid) * grid}
 }
+
+// Explode moves a panel's place by a distance along its outside face, so that a
+// box opens the way it is put together: sides, front and back outward, the
+// bottom down.
+func Explode(p geom.Placement, by float64) geom.Placement {
+	p.Origin = p.Origin.Sub(p.Normal().Scale(by))
+	return p
+}

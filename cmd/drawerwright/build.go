@@ -1,0 +1,128 @@
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"sync/atomic"
+
+	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/outdir"
+	"drawerwright/export/dxf"
+	"drawerwright/export/router"
+
+	"github.com/schollz/progressbar/v3"
+	"github.com/spf13/cobra"
+)
+
+// longBuild is the number of drawers from which a build takes long enough for a
+// person to wonder: about a second.
+const longBuild = 100
+
+func newBuild(s streams) *cobra.Command {
+	var dir, stlKind string
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "build JOB",
+		Short: "Write everything that a job is cut from into a folder",
+		Long: `build works out a job and writes a folder: report.json, the cut list parts.csv,
+router/ with a DXF per panel and face, preview/ with STL of each part, the
+assembled and the exploded box.
+
+The folder appears whole or not at all; a second build replaces it in one step,
+unless it holds something that this tool did not write. JOB may be - for
+standard input.`,
+		Example: `  $ drawerwright build samples/bench-drawers.yaml -o out
+  out: 26 files for 2 kinds of drawer, 6 boxes, no warnings`,
+		Args: cobra.ExactArgs(1),
+		RunE: func(c *cobra.Command, args []string) error {
+			if stlKind != "binary" && stlKind != "ascii" {
+				return fmt.Errorf("--stl %s: write binary or ascii", stlKind)
+			}
+			l, err := load(args[0], s)
+			if err != nil {
+				return err
+			}
+			if err := l.show(s); err != nil {
+				return err
+			}
+			if l.failed() {
+				return errShown
+			}
+			written, err := build(c.Context(), l, dir, stlKind == "ascii", s)
+			if err != nil {
+				return jobError{err}
+			}
+			if asJSON {
+				err = writeJSON(s, written)
+			} else {
+				_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", dir, written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
+					count(written.Boxes, "box", "boxes"), count(written.Warnings, "warning", "warnings"))
+			}
+			if err != nil {
+				return jobError{err}
+			}
+			return nil
+		},
+	}
+	c.Flags().StringVarP(&dir, "output", "o", "out", "the folder to write")
+	c.Flags().StringVar(&stlKind, "stl", "binary", "kind of STL: binary or ascii")
+	c.Flags().BoolVar(&asJSON, "json", false, "print what was written as JSON")
+	return c
+}
+
+// built is what build --json prints.
+type built struct {
+	Folder   string `json:"folder"`
+	Files    int    `json:"files"`
+	Drawers  int    `json:"drawers"`
+	Boxes    int    `json:"boxes"`
+	Warnings int    `json:"warnings"`
+}
+
+// counted is a folder that counts its files.
+type counted struct {
+	*outdir.Stage
+	files atomic.Int64
+}
+
+func (c *counted) WriteFile(name string, data []byte) error {
+	c.files.Add(1)
+	return c.Stage.WriteFile(name, data)
+}
+
+func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (built, error) {
+	stage, err := outdir.Create(dir)
+	if err != nil {
+		return built{}, err
+	}
+	version := dxf.R2000
+	if l.job.DXFVersion == "R12" {
+		version = dxf.R12
+	}
+	o := files.Options{
+		DXF: router.Options{Version: version, Unit: l.job.DXFUnits}, Chord: l.job.Chord,
+		ASCII: ascii, Warnings: l.warnings,
+	}
+	if n := len(l.batch.Drawers); n >= longBuild && terminal(s.err) {
+		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("drawers"),
+			progressbar.OptionShowCount(), progressbar.OptionClearOnFinish())
+		o.Done = func() { bar.Add(1) } // only the screen could fail
+		defer bar.Finish()
+	}
+	folder := &counted{Stage: stage}
+	err = files.Write(ctx, l.batch, folder, o)
+	if err == nil {
+		err = ctx.Err()
+	}
+	if err == nil {
+		err = stage.Commit()
+	}
+	if err != nil {
+		if errors.Is(err, context.Canceled) {
+			err = fmt.Errorf("stopped; %s is as it was before", dir)
+		}
+		return built{}, errors.Join(err, stage.Abort())
+	}
+	return built{Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: len(l.warnings)}, nil
+}

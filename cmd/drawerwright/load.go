@@ -1,0 +1,82 @@
+package main
+
+import (
+	"cmp"
+	"fmt"
+	"os"
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+)
+
+// loaded is a job that was read and worked out, with everything to be said of it.
+type loaded struct {
+	job      *job.Job // nil when it could not be read
+	batch    batch.Batch
+	problems job.Problems
+	warnings []report.Warning
+}
+
+// load reads a job file, or standard input for "-", and works it out. The error
+// is about the file; what is wrong in it is in problems.
+func load(path string, s streams) (loaded, error) {
+	name, in := path, s.in
+	if path == "-" {
+		name = "(standard input)"
+	} else {
+		f, err := os.Open(path)
+		if err != nil {
+			return loaded{}, jobError{fmt.Errorf("cannot read the job: %w", err)}
+		}
+		defer f.Close()
+		in = f
+	}
+	var l loaded
+	l.job, l.problems = job.Read(name, in)
+	for _, p := range l.problems {
+		if !p.Error {
+			l.warnings = append(l.warnings, report.Warning{Code: string(p.Code), Message: p.Message})
+		}
+	}
+	if l.job == nil {
+		return l, nil
+	}
+	var found []batch.Problem
+	l.batch, found = batch.Make(l.job)
+	for _, p := range found {
+		l.problems = append(l.problems, l.job.Problem(p.Drawer, p.Problem))
+		if !p.Error {
+			l.warnings = append(l.warnings, report.Warning{
+				Code: p.Code, Drawer: l.job.Drawers[p.Drawer].Spec.Name, Part: p.Part, Message: p.Message,
+			})
+		}
+	}
+	slices.SortStableFunc(l.problems, func(a, b job.Problem) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	return l, nil
+}
+
+// failed tells whether the job cannot be built.
+func (l loaded) failed() bool { return l.problems.Failed() }
+
+// show prints the problems for a person, with their places.
+func (l loaded) show(s streams) error {
+	var paint job.Paint
+	if colour(s.err) {
+		paint = inColour
+	}
+	if err := l.problems.Print(s.err, paint); err != nil {
+		return jobError{err}
+	}
+	return nil
+}
+
+// inColour marks the parts of a message for a terminal (ECMA-48, SGR: 1 bold,
+// 31 red, 33 yellow, 36 cyan).
+func inColour(part job.Part, text string) string {
+	code := map[job.Part]string{job.PartPlace: "1", job.PartError: "1;31", job.PartWarning: "1;33", job.PartCaret: "1;31", job.PartHint: "36"}[part]
+	return "\x1b[" + code + "m" + text + "\x1b[0m"
+}

@@ -1,0 +1,54 @@
+// Command drawerwright turns a job file with measured stock into drawer boxes
+// that a shop can cut: layered DXF for a router, STL to look at, a cut list and
+// a report. The README has the whole story; main only maps errors to exits.
+package main
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
+)
+
+// Exit codes, a contract with scripts.
+const (
+	exitDone  = 0
+	exitJob   = 1 // the job cannot be read or built as asked
+	exitUsage = 2 // the command line is wrong
+)
+
+// errShown is an error whose words the user has already seen.
+var errShown = errors.New("shown")
+
+// jobError marks an error as the job's, not the command line's.
+type jobError struct{ error }
+
+func (e jobError) Unwrap() error { return e.error }
+
+func main() {
+	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
+	code := run(ctx, os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr})
+	stop()
+	os.Exit(code)
+}
+
+// run is main without the process, for tests.
+func run(ctx context.Context, args []string, s streams) int {
+	root := newRoot(s)
+	root.SetArgs(args)
+	err := root.ExecuteContext(ctx)
+	var job jobError
+	switch {
+	case err == nil:
+		return exitDone
+	case errors.Is(err, errShown):
+		return exitJob
+	case errors.As(err, &job):
+		fmt.Fprintf(s.err, "drawerwright: %v\n", err)
+		return exitJob
+	}
+	fmt.Fprintf(s.err, "drawerwright: %v\n  hint: drawerwright --help lists the commands, drawerwright COMMAND --help one of them\n", err)
+	return exitUsage
+}

@@ -1,0 +1,157 @@
+// Package files writes every file of a batch into a folder.
+package files
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+	"runtime"
+	"sync"
+	"sync/atomic"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/export/dxf"
+	"drawerwright/export/router"
+	"drawerwright/geom"
+	"drawerwright/geom/solid"
+	"drawerwright/preview/stl"
+)
+
+// Folder takes files by their slash-separated names. It is used from several
+// goroutines at once.
+type Folder interface {
+	WriteFile(name string, data []byte) error
+}
+
+// Options of the files.
+type Options struct {
+	DXF      router.Options
+	Chord    float64 // of arcs in previews, in millimetres
+	ASCII    bool    // STL as text
+	Warnings []report.Warning
+	// Done, if there is one, is called after each drawer.
+	Done func()
+}
+
+// Write writes the files of a batch. What is in each depends on the batch and
+// the options alone. The error is that of the first drawer that failed, in the
+// batch's order, or the context's.
+func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
+	if err := eachDrawer(ctx, b, to, o); err != nil {
+		return err
+	}
+	data, err := report.JSON(report.Make(b, o.Warnings))
+	if err != nil {
+		return err
+	}
+	if err := to.WriteFile("report.json", data); err != nil {
+		return err
+	}
+	return to.WriteFile("parts.csv", report.CSV(b))
+}
+
+// eachDrawer works on as many drawers at a time as there are processors.
+func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options) error {
+	errs := make([]error, len(b.Drawers))
+	var next atomic.Int64
+	var stop atomic.Bool
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(b.Drawers)) {
+		wait.Go(func() {
+			w := writer{to: to, o: o}
+			for !stop.Load() {
+				i := int(next.Add(1)) - 1
+				if i >= len(b.Drawers) {
+					return
+				}
+				if errs[i] = ctx.Err(); errs[i] == nil {
+					errs[i] = w.drawer(b.Drawers[i])
+				}
+				if errs[i] != nil {
+					stop.Store(true)
+				} else if o.Done != nil {
+					o.Done()
+				}
+			}
+		})
+	}
+	wait.Wait()
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// writer writes one drawer at a time, with a buffer of its own.
+type writer struct {
+	to  Folder
+	o   Options
+	out bytes.Buffer
+}
+
+func (w *writer) drawer(d batch.Drawer) error {
+	apart := 0.2 * max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
+	grid := solid.GridFor(max(d.Outside.Width, d.Outside.Height, d.Outside.Depth) + apart + d.Spec.Front.Thickness.Mean)
+	var assembled, exploded []solid.Mesh
+	for _, p := range d.Parts {
+		if err := w.part(p); err != nil {
+			return fmt.Errorf("%s: %w", p.Name, err)
+		}
+		m, err := solid.Build(p.Panel, solid.Options{Chord: w.o.Chord, Grid: grid})
+		if err != nil {
+			return fmt.Errorf("%s: %w", p.Name, err)
+		}
+		for _, s := range p.Stands {
+			assembled = append(assembled, m.Place(s, grid))
+			exploded = append(exploded, m.Place(solid.Explode(s, apart), grid))
+		}
+	}
+	folder := "preview/" + d.Folder + "/"
+	if err := w.stl(folder+"assembled.stl", d.Spec.Name+" assembled", solid.Join(assembled...)); err != nil {
+		return err
+	}
+	return w.stl(folder+"exploded.stl", d.Spec.Name+" exploded", solid.Join(exploded...))
+}
+
+func (w *writer) part(p batch.Part) error {
+	for _, f := range []struct {
+		name string
+		face geom.Face
+	}{{p.Inside, geom.Inside}, {p.Outside, geom.Outside}} {
+		if f.name == "" {
+			continue
+		}
+		drawing := router.Draw(router.Part{Name: p.Name, Quantity: p.Quantity, Stock: p.Stock.Name, Panel: p.Panel}, f.face, w.o.DXF)
+		if err := w.dxf(f.name, drawing); err != nil {
+			return err
+		}
+	}
+	m, err := solid.Build(p.Panel, solid.Options{Chord: w.o.Chord})
+	if err != nil {
+		return err
+	}
+	return w.stl(p.STL, p.Name, m)
+}
+
+func (w *writer) dxf(name string, d *dxf.Drawing) error {
+	w.out.Reset()
+	if _, err := d.WriteTo(&w.out); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return w.to.WriteFile(name, w.out.Bytes())
+}
+
+func (w *writer) stl(name, title string, m solid.Mesh) error {
+	w.out.Reset()
+	write := stl.Binary
+	if w.o.ASCII {
+		write = stl.ASCII
+	}
+	if err := write(&w.out, title, m); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return w.to.WriteFile(name, w.out.Bytes())
+}

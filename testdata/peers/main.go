@@ -1,0 +1,213 @@
+// Command peers measures drawerwright against what others do, in one run on one
+// machine, and prints the table that the README quotes:
+//
+//	go run ./testdata/peers
+//
+// It needs what `.ci/check` installs: Debian's python3-ezdxf, and manifold-3d
+// from npm beside testdata/outside. It runs on Linux.
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"io"
+	"log"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"runtime"
+	"slices"
+	"strings"
+	"syscall"
+	"testing"
+	"time"
+
+	"drawerwright/export/dxf"
+	"drawerwright/geom"
+	"drawerwright/geom/solid"
+)
+
+// polylines is the number that both DXF writers write, with four vertices each.
+const polylines = 100_000
+
+func main() {
+	log.SetFlags(0)
+	dir, err := os.MkdirTemp("", "peers")
+	check(err)
+	defer os.RemoveAll(dir)
+	fmt.Printf("%s, %d processors, %s/%s\n\n", runtime.Version(), runtime.NumCPU(), runtime.GOOS, runtime.GOARCH)
+	fmt.Println("| what | here | the peer | here is |")
+	fmt.Println("|---|---|---|---|")
+	drawings(dir)
+	solids()
+	jobs(dir)
+}
+
+func check(err error) {
+	if err != nil {
+		log.Fatal("peers: ", err)
+	}
+}
+
+func row(what string, here time.Duration, peer string, verdict string, args ...any) {
+	fmt.Printf("| %s | %s | %s | %s |\n", what, short(here), peer, fmt.Sprintf(verdict, args...))
+}
+
+// short rounds a time to three digits.
+func short(d time.Duration) string {
+	if d <= 0 {
+		return "0"
+	}
+	unit := math.Pow(10, math.Floor(math.Log10(float64(d)))-2)
+	return d.Round(time.Duration(max(1, unit))).String()
+}
+
+// best is the shortest of several runs.
+func best(n int, f func()) time.Duration {
+	least := time.Duration(math.MaxInt64)
+	for range n {
+		start := time.Now()
+		f()
+		least = min(least, time.Since(start))
+	}
+	return least
+}
+
+// seconds runs a script that prints {"seconds"}.
+func seconds(name string, args ...string) time.Duration {
+	run := exec.Command(name, args...)
+	run.Stderr = os.Stderr
+	out, err := run.Output()
+	check(err)
+	var answer struct{ Seconds float64 }
+	check(json.Unmarshal(out, &answer))
+	return time.Duration(answer.Seconds * float64(time.Second))
+}
+
+// drawings compares writing 100,000 closed polylines to a file. The rectangles
+// are those of dxf_r12writer.py.
+func drawings(dir string) {
+	peer := seconds("/usr/bin/python3", "testdata/peers/dxf_r12writer.py")
+	path := filepath.Join(dir, "drawing.dxf")
+	versionRow(path, dxf.R12, "R12", peer)
+	versionRow(path, dxf.R2000, "R2000", peer)
+	data, err := os.ReadFile(path)
+	check(err)
+	raw := best(5, func() { check(os.WriteFile(path, data, 0o644)) })
+	here := best(5, func() { writeDrawing(path, drawing(dxf.R2000)) })
+	row("the same R2000 bytes, against os.WriteFile alone", here, short(raw), "%.1f times the plain write", float64(here)/float64(raw))
+}
+
+func versionRow(path string, version dxf.Version, name string, peer time.Duration) {
+	d := drawing(version)
+	here := best(5, func() { writeDrawing(path, d) })
+	row(fmt.Sprintf("DXF %s, %d closed polylines to a file", name, polylines), here, short(peer)+" ezdxf r12writer", "%.0f times as fast", float64(peer)/float64(here))
+}
+
+func drawing(version dxf.Version) *dxf.Drawing {
+	d := &dxf.Drawing{Version: version}
+	layer := d.Layer("DADO_INSIDE_5-99MM", 30)
+	for i := range polylines {
+		x, y := float64(i%1000)*12.345678, float64(i/1000)*23.456789
+		w, h := x+6.35, y+139.999999
+		d.Polyline(layer, true, []dxf.Vertex{{X: x, Y: y}, {X: w, Y: y}, {X: w, Y: h}, {X: x, Y: h}})
+	}
+	return d
+}
+
+func writeDrawing(path string, d *dxf.Drawing) {
+	f, err := os.Create(path)
+	check(err)
+	_, err = d.WriteTo(f)
+	check(err)
+	check(f.Close())
+}
+
+// solids compares making a drawer side.
+func solids() {
+	rect := geom.Rectangle
+	side := geom.Panel{Outline: rect(0, 0, 500, 140), Thickness: 12.2, Pockets: []geom.Pocket{
+		{Kind: geom.Dado, Depth: 6.1, Outline: rect(6.1, 0, 12.45, 140)},
+		{Kind: geom.Dado, Depth: 6.1, Outline: rect(487.55, 0, 493.9, 140)},
+		{Kind: geom.Groove, Depth: 6.1, Outline: rect(0, 6.1, 500, 12.45)},
+	}}
+	here := perRun(side)
+	peer := seconds("node", "testdata/peers/manifold_side.mjs")
+	row("solid of a side with two dados and a groove", here, short(peer)+" manifold-3d booleans", "%.0f times as fast", float64(peer)/float64(here))
+	row("solid with 30 overlapping rectangles on both faces", perRun(crowded(false)), "-", "")
+	row("the same with rounded corners", perRun(crowded(true)), "-", "")
+}
+
+func perRun(p geom.Panel) time.Duration {
+	r := testing.Benchmark(func(b *testing.B) {
+		for b.Loop() {
+			_, err := solid.Build(p, solid.Options{})
+			check(err)
+		}
+	})
+	return time.Duration(r.NsPerOp())
+}
+
+// crowded is a panel with 30 overlapping pockets.
+func crowded(arcs bool) geom.Panel {
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 18}
+	for i := range 30 {
+		x, y := float64(i*37%400), float64(i*53%90)
+		k := geom.Pocket{Depth: 2 + float64(i%5), Face: geom.Face(i % 2), Outline: geom.Rectangle(x, y, x+60+float64(i), y+25+float64(i%7))}
+		if arcs {
+			k.Outline = geom.RoundedRectangle(x, y, x+60+float64(i), y+25+float64(i%7), 8)
+		}
+		p.Pockets = append(p.Pockets, k)
+	}
+	return p
+}
+
+// jobs measures the built command on jobs of 1, 100 and 1,000 different drawers.
+func jobs(dir string) {
+	command := filepath.Join(dir, "drawerwright")
+	out, err := exec.Command("go", "build", "-o", command, "./cmd/drawerwright").CombinedOutput()
+	if err != nil {
+		log.Fatalf("peers: %v\n%s", err, out)
+	}
+	run := func(n int, old bool) (time.Duration, int64) {
+		job := filepath.Join(dir, fmt.Sprintf("job%d.yaml", n))
+		check(os.WriteFile(job, jobOf(n), 0o644))
+		target := filepath.Join(dir, fmt.Sprintf("out%d", n))
+		var times []time.Duration
+		var peak int64
+		for range 5 {
+			if !old {
+				check(os.RemoveAll(target))
+			}
+			start := time.Now()
+			c := exec.Command(command, "build", job, "-o", target)
+			c.Stdout, c.Stderr = io.Discard, os.Stderr
+			check(c.Run())
+			times = append(times, time.Since(start))
+			peak = max(peak, c.ProcessState.SysUsage().(*syscall.Rusage).Maxrss/1024)
+		}
+		slices.Sort(times)
+		return times[len(times)/2], peak
+	}
+	one, peak := run(1, false)
+	row("one drawer, all files, from the built command", one, "-", "%d MB", peak)
+	hundred, _ := run(100, false)
+	row("100 different drawers", hundred, "-", "")
+	thousand, peak := run(1000, false)
+	row("1,000 different drawers into a new folder", thousand, "-", "%.1f times 100 drawers, %d MB", float64(thousand)/float64(hundred), peak)
+	again, peak := run(1000, true)
+	row("1,000 different drawers over an old folder", again, "-", "%d MB", peak)
+}
+
+func jobOf(n int) []byte {
+	var b bytes.Buffer
+	b.WriteString(strings.Join([]string{
+		"units: mm", "stock:", "  birch: {thickness: [12.21, 12.16, 12.24]}", "  hardboard: {thickness: 5.9}",
+		"cutter: {kind: saw, width: 6.35}", "drawers:", ""}, "\n"))
+	for i := range n {
+		fmt.Fprintf(&b, "  - {name: d%d, outside: %d x %d x %d, sides: birch, bottom: hardboard}\n", i, 250+i%500, 80+i%160, 400+i/10)
+	}
+	return b.Bytes()
+}
