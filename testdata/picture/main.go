@@ -1,27 +1,24 @@
-// Command picture draws a binary STL as an SVG, seen from the front, right and
+// Command picture draws a binary STL as a PNG, seen from the front, right and
 // above, for the README:
 //
-//	go run ./testdata/picture out/preview/bench-wide/exploded.stl > samples/bench-wide.svg
-//
-// It sorts triangles from far to near, which is right for parts that stand
-// apart; it is no hidden-line drawing.
+//	go run ./testdata/picture out/preview/bench-wide/exploded.stl > samples/bench-wide.png
 package main
 
 import (
-	"bufio"
-	"cmp"
 	"encoding/binary"
 	"fmt"
+	"image"
+	"image/color"
+	"image/png"
 	"log"
 	"math"
 	"os"
-	"slices"
 
 	"drawerwright/geom"
 )
 
-// width of the picture in pixels.
-const width = 720
+// The picture's width in pixels, and how many samples a pixel has each way.
+const width, samples = 900, 3
 
 // The view: axes of the picture and towards the viewer, all unit vectors.
 var (
@@ -41,15 +38,13 @@ type triangle struct {
 func main() {
 	log.SetFlags(0)
 	if len(os.Args) != 2 {
-		log.Fatal("usage: picture FILE.stl > FILE.svg")
+		log.Fatal("usage: picture FILE.stl > FILE.png")
 	}
 	all, err := read(os.Args[1])
 	if err != nil {
 		log.Fatal("picture: ", err)
 	}
-	out := bufio.NewWriter(os.Stdout)
-	draw(out, all)
-	if err := out.Flush(); err != nil {
+	if err := png.Encode(os.Stdout, newCanvas(all).picture()); err != nil {
 		log.Fatal("picture: ", err)
 	}
 }
@@ -76,60 +71,111 @@ func read(name string) ([]triangle, error) {
 	return list, nil
 }
 
-// creases finds the sides at which the surface turns, by their ends.
-func creases(all []triangle) map[[2]geom.Vec3]bool {
-	normals := make(map[[2]geom.Vec3]geom.Vec3)
-	for _, t := range all {
-		for i := range t.corners {
-			normals[[2]geom.Vec3{t.corners[i], t.corners[(i+1)%3]}] = t.normal
-		}
-	}
-	sharp := make(map[[2]geom.Vec3]bool)
-	for side, n := range normals {
-		other, ok := normals[[2]geom.Vec3{side[1], side[0]}]
-		sharp[side] = !ok || n.Dot(other) < 0.9
-	}
-	return sharp
+// canvas holds, for each sample, the nearest surface: its depth and normal.
+type canvas struct {
+	w, h   int
+	scale  float64 // samples per millimetre
+	left   float64 // of the picture, in millimetres along across
+	top    float64 // along up
+	depth  []float64
+	normal []geom.Vec3
 }
 
-func draw(out *bufio.Writer, all []triangle) {
-	sharp := creases(all)
-	depth := func(t triangle) float64 {
-		return t.corners[0].Add(t.corners[1]).Add(t.corners[2]).Dot(toViewer)
-	}
+func newCanvas(all []triangle) *canvas {
 	low, high := [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 	for _, t := range all {
 		for _, c := range t.corners {
-			for k, v := range [2]float64{c.Dot(across), -c.Dot(up)} {
+			for k, v := range [2]float64{c.Dot(across), c.Dot(up)} {
 				low[k], high[k] = math.Min(low[k], v), math.Max(high[k], v)
 			}
 		}
 	}
 	margin := 0.02 * (high[0] - low[0])
-	scale := width / (high[0] - low[0] + 2*margin)
-	at := func(v geom.Vec3) (x, y float64) {
-		return (v.Dot(across) - low[0] + margin) * scale, (-v.Dot(up) - low[1] + margin) * scale
+	c := &canvas{w: width * samples, left: low[0] - margin, top: high[1] + margin}
+	c.scale = float64(c.w) / (high[0] - low[0] + 2*margin)
+	c.h = int((high[1]-low[1]+2*margin)*c.scale) / samples * samples
+	c.depth = make([]float64, c.w*c.h)
+	c.normal = make([]geom.Vec3, c.w*c.h)
+	for i := range c.depth {
+		c.depth[i] = math.Inf(-1)
 	}
-	fmt.Fprintf(out, "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 %d %.0f\" stroke-linejoin=\"round\">\n", width, (high[1]-low[1]+2*margin)*scale)
-	seen := slices.DeleteFunc(all, func(t triangle) bool { return t.normal.Dot(toViewer) <= 0 })
-	slices.SortStableFunc(seen, func(a, b triangle) int { return cmp.Compare(depth(a), depth(b)) })
-	for _, t := range seen {
-		shade := 0.55 + 0.45*math.Max(0, t.normal.Dot(light))
-		colour := fmt.Sprintf("#%02x%02x%02x", int(232*shade), int(214*shade), int(184*shade))
-		fmt.Fprintf(out, "<path fill=%q stroke=%q stroke-width=\".4\" d=\"M", colour, colour)
-		for _, c := range t.corners {
-			x, y := at(c)
-			fmt.Fprintf(out, "%.1f %.1f ", x, y)
+	for _, t := range all {
+		if t.normal.Dot(toViewer) > 0 {
+			c.fill(t)
 		}
-		fmt.Fprint(out, "z\"/>\n")
-		for i := range t.corners {
-			a, b := t.corners[i], t.corners[(i+1)%3]
-			if sharp[[2]geom.Vec3{a, b}] {
-				x0, y0 := at(a)
-				x1, y1 := at(b)
-				fmt.Fprintf(out, "<path fill=\"none\" stroke=\"#443a2c\" stroke-width=\".9\" d=\"M%.1f %.1f %.1f %.1f\"/>\n", x0, y0, x1, y1)
+	}
+	return c
+}
+
+// fill puts a triangle where it is the nearest.
+func (c *canvas) fill(t triangle) {
+	var x, y, z [3]float64
+	for i, v := range t.corners {
+		x[i], y[i], z[i] = (v.Dot(across)-c.left)*c.scale, (c.top-v.Dot(up))*c.scale, v.Dot(toViewer)
+	}
+	area := (x[1]-x[0])*(y[2]-y[0]) - (y[1]-y[0])*(x[2]-x[0])
+	if area == 0 {
+		return
+	}
+	for py := max(0, int(min(y[0], y[1], y[2]))); py <= min(c.h-1, int(max(y[0], y[1], y[2]))); py++ {
+		for px := max(0, int(min(x[0], x[1], x[2]))); px <= min(c.w-1, int(max(x[0], x[1], x[2]))); px++ {
+			fx, fy := float64(px)+0.5, float64(py)+0.5
+			a := ((x[1]-fx)*(y[2]-fy) - (y[1]-fy)*(x[2]-fx)) / area
+			b := ((x[2]-fx)*(y[0]-fy) - (y[2]-fy)*(x[0]-fx)) / area
+			if a < 0 || b < 0 || a+b > 1 {
+				continue
+			}
+			if d, i := a*z[0]+b*z[1]+(1-a-b)*z[2], py*c.w+px; d > c.depth[i] {
+				c.depth[i], c.normal[i] = d, t.normal
 			}
 		}
 	}
-	fmt.Fprint(out, "</svg>\n")
+}
+
+// line tells whether a sample is on a drawn line: where the surface turns, or
+// the depth jumps by more than the surface's own slope explains.
+func (c *canvas) line(px, py int) bool {
+	i := py*c.w + px
+	for _, j := range [2]int{i + 1, i + c.w} {
+		if px == c.w-1 || py == c.h-1 {
+			return false
+		}
+		a, b := c.depth[i], c.depth[j]
+		if math.IsInf(a, -1) && math.IsInf(b, -1) {
+			continue
+		}
+		if math.IsInf(a, -1) != math.IsInf(b, -1) || c.normal[i].Dot(c.normal[j]) < 0.9 {
+			return true
+		}
+		slope := (1 + 1/math.Max(0.05, c.normal[i].Dot(toViewer))) / c.scale
+		if math.Abs(a-b) > 3*slope {
+			return true
+		}
+	}
+	return false
+}
+
+func (c *canvas) picture() image.Image {
+	out := image.NewRGBA(image.Rect(0, 0, width, c.h/samples))
+	paper, ink := [3]float64{255, 255, 255}, [3]float64{58, 48, 36}
+	for py := range c.h / samples {
+		for px := range width {
+			var sum [3]float64
+			for s := range samples * samples {
+				sx, sy := px*samples+s%samples, py*samples+s/samples
+				tone := paper
+				if n := c.normal[sy*c.w+sx]; c.line(sx, sy) {
+					tone = ink
+				} else if n != (geom.Vec3{}) {
+					shade := 0.62 + 0.38*math.Max(0, n.Dot(light))
+					tone = [3]float64{236 * shade, 218 * shade, 188 * shade}
+				}
+				for k := range sum {
+					sum[k] += tone[k] / (samples * samples)
+				}
+			}
+			out.SetRGBA(px, py, color.RGBA{uint8(sum[0]), uint8(sum[1]), uint8(sum[2]), 255})
+		}
+	}
+	return out
 }
