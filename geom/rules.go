@@ -26,10 +26,10 @@ const (
 // no source.
 const MinWeb = 2.0
 
-// sliverArea is the area, in square millimetres, up to which a place where two
+// sliverWidth is the width, in millimetres, up to which a place where two
 // pockets seem to meet, or a pocket seems to leave its panel, is taken for the
-// rounding of computed sizes.
-const sliverArea = 0.01
+// rounding of computed sizes: four steps of the grid that rules are judged on.
+const sliverWidth = 4 * CoarseGrid
 
 // ruleChord is the chord tolerance with which arcs are judged, in millimetres:
 // a tenth of what a careful shop can cut.
@@ -108,8 +108,9 @@ func (p Panel) Check() []Violation {
 		add(Violation{Rule: RuleRing, Pocket: -1, Other: -1, Hole: -1})
 		return list
 	}
-	p.checkInside(plan, add)
-	p.checkWebs(plan, add)
+	area, at := plan.extents()
+	p.checkInside(plan, area, at, add)
+	p.checkWebs(plan, area, at, add)
 	return list
 }
 
@@ -132,25 +133,50 @@ func checkLoop(l Loop, pocket, hole int, add func(Violation)) {
 	}
 }
 
-// checkInside measures what of each hole and pocket lies beyond the outline.
-func (p Panel) checkInside(plan *Plan, add func(Violation)) {
-	beyond := make([]float64, len(p.Holes)+len(p.Pockets))
-	at := make([]Point, len(beyond))
+// extents gives the area of each region and a place in it. The area is 0 for a
+// region so narrow that it is a matter of rounding: of a strip, area by half the
+// length of its boundary is the width.
+func (plan *Plan) extents() (area []float64, at []Point) {
+	area, at = make([]float64, len(plan.Regions)), make([]Point, len(plan.Regions))
 	for _, t := range plan.Triangles {
-		if !plan.Regions[t.Region].outsideOutline {
-			continue
-		}
-		area, centre := plan.triangle(t)
-		plan.EachCover(t.Region, func(ring int) {
-			beyond[ring-1] += area
-			at[ring-1] = centre
-		})
+		a, centre := plan.triangle(t)
+		area[t.Region] += a
+		at[t.Region] = centre
 	}
-	for i, area := range beyond {
-		if area <= sliverArea {
+	boundary := make([]float64, len(plan.Regions))
+	for _, e := range plan.Edges {
+		length := plan.Place(plan.Points[e.From]).To(plan.Place(plan.Points[e.To]))
+		boundary[e.Above] += length
+		boundary[e.Below] += length
+	}
+	for i := range area {
+		if area[i] <= sliverWidth*boundary[i]/2 {
+			area[i] = 0
+		}
+	}
+	return area, at
+}
+
+// checkInside measures what of each hole and pocket lies beyond the outline.
+func (p Panel) checkInside(plan *Plan, area []float64, at []Point, add func(Violation)) {
+	type outside struct {
+		area float64
+		at   Point
+	}
+	beyond := make([]outside, len(p.Holes)+len(p.Pockets))
+	for i, r := range plan.Regions {
+		if r.outsideOutline && area[i] > 0 {
+			plan.EachCover(int32(i), func(ring int) {
+				beyond[ring-1].area += area[i]
+				beyond[ring-1].at = at[i]
+			})
+		}
+	}
+	for i, b := range beyond {
+		if b.area == 0 {
 			continue
 		}
-		v := Violation{Rule: RuleInside, Pocket: i - len(p.Holes), Other: -1, Hole: -1, At: at[i], Value: area}
+		v := Violation{Rule: RuleInside, Pocket: i - len(p.Holes), Other: -1, Hole: -1, At: b.at, Value: b.area}
 		if v.Pocket < 0 {
 			v.Pocket, v.Hole = -1, i
 		}
@@ -159,19 +185,12 @@ func (p Panel) checkInside(plan *Plan, add func(Violation)) {
 }
 
 // checkWebs judges what is left in every region that pockets thin.
-func (p Panel) checkWebs(plan *Plan, add func(Violation)) {
-	area := make([]float64, len(plan.Regions))
-	at := make([]Point, len(plan.Regions))
-	for _, t := range plan.Triangles {
-		a, centre := plan.triangle(t)
-		area[t.Region] += a
-		at[t.Region] = centre
-	}
+func (p Panel) checkWebs(plan *Plan, area []float64, at []Point, add func(Violation)) {
 	type pair struct{ inside, outside int }
 	seen := make(map[pair]bool)
 	for i, r := range plan.Regions {
 		web, met := r.Web(p.Thickness), pair{r.InsidePocket, r.OutsidePocket}
-		if !r.OnPanel || r.throughPocket || web >= MinWeb || area[i] <= sliverArea || seen[met] || met == (pair{-1, -1}) {
+		if !r.OnPanel || r.throughPocket || web >= MinWeb || area[i] == 0 || seen[met] || met == (pair{-1, -1}) {
 			continue
 		}
 		seen[met] = true

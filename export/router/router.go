@@ -134,7 +134,12 @@ func (d *drawer) margin() {
 			for _, p := range s {
 				d.vertices = append(d.vertices, dxf.Vertex{X: size + gap + p.X, Y: base + p.Y})
 			}
-			d.out.Polyline(label, false, d.vertices)
+			// A stroke that comes back to its start is a closed one.
+			closed := len(s) > 2 && s[0] == s[len(s)-1]
+			if closed {
+				d.vertices = d.vertices[:len(d.vertices)-1]
+			}
+			d.out.Polyline(label, closed, d.vertices)
 		}
 	}
 }

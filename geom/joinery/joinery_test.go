@@ -137,6 +137,48 @@ func TestRouterSlots(t *testing.T) {
 	near(t, "through groove", d.part(Side).Panel.Pockets[2].Outline.Bounds().Width(), 500)
 }
 
+// TestDeepGroovesReach: where grooves are deeper than tongues are thick, the
+// bottom reaches beyond the dados, and a stopped groove goes there too.
+func TestDeepGroovesReach(t *testing.T) {
+	s := saw(460, 140, 500, 3, sheet("thick", 18), sheet("ply", 6))
+	s.Front, s.Back = sheet("thin", 12), sheet("thin", 12)
+	s.Cutter.Kind, s.GrooveEnds, s.BottomSlack = Router, GrooveStopped, 1
+	d := mustBuild(t, s)
+	// h = 9, f = 6: grooves in the ends reach to 2 f - h = 3 from the side's end.
+	near(t, "groove start", d.part(Side).Panel.Pockets[2].Outline.Bounds().Min.X, 3)
+	side, bottom := d.part(Side), d.part(Bottom)
+	for _, stand := range side.Stands {
+		if at, deep := overlap(piece{side, stand}, piece{bottom, bottom.Stands[0]}); deep {
+			t.Errorf("side and bottom both fill %v", at)
+		}
+	}
+}
+
+// TestGlueRoom deepens the dados, and nothing else.
+func TestGlueRoom(t *testing.T) {
+	s := saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9))
+	s.GlueRoom = 0.2
+	d := mustBuild(t, s)
+	side := d.part(Side).Panel.Pockets
+	near(t, "dado", side[0].Depth, 6.2)
+	near(t, "groove", side[2].Depth, 6)
+	near(t, "front length", d.part(Front).Panel.Length(), 460-2*12+2*6)
+}
+
+// TestBottomLiesInTheMiddle: half the slack at each edge, so that it can move
+// either way. The groove's floor in a side is at T - h = 6 from the outside, in
+// the front at 2 f - h = 6 from the side's end.
+func TestBottomLiesInTheMiddle(t *testing.T) {
+	d := mustBuild(t, saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9)))
+	b := d.part(Bottom)
+	o, p := b.Stands[0].Origin, b.Panel
+	near(t, "left", o.X, 6+1)
+	near(t, "right", 460-(o.X+p.Length()), 6+1)
+	near(t, "front", o.Y, 6+1)
+	near(t, "back", 500-(o.Y+p.Width()), 6+1)
+	near(t, "up", o.Z, 6)
+}
+
 func TestProblems(t *testing.T) {
 	birch, hardboard := sheet("birch", 12), sheet("hardboard", 5.9)
 	with := func(change func(*Spec)) Spec {
@@ -212,6 +254,10 @@ func anySpec(t *rapid.T) Spec {
 	s.Front, s.Back = sheet("b", ends), sheet("b", ends)
 	if rapid.Bool().Draw(t, "other back") {
 		s.Back = sheet("d", ends+rapid.Float64Range(-1, 3).Draw(t, "back"))
+	}
+	if rapid.Bool().Draw(t, "own fence") {
+		s.FenceDistance = ends/2 + rapid.Float64Range(-1.5, 1.5).Draw(t, "fence")
+		s.Cutter.Width = s.FenceDistance + rapid.Float64Range(0.02, 0.9).Draw(t, "own play")
 	}
 	s.GlueRoom = rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")
 	s.BottomSlack = rapid.Float64Range(0, 3).Draw(t, "slack")

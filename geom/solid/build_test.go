@@ -140,8 +140,32 @@ func TestPlace(t *testing.T) {
 	if d := math.Abs(placed.Volume() - m.Volume()); d > 1e-9*m.Volume() {
 		t.Errorf("volume changed by %g", d)
 	}
+	// An origin between grid points is rounded to one, so that nothing is lost.
+	off := m.Place(geom.Placement{Origin: geom.Vec3{X: 447.7 / 3, Y: 0.1, Z: 1e-7}, X: geom.Right, Y: geom.Up}, grid)
+	if err := off.Check(); err != nil {
+		t.Error(err)
+	}
+	if low, _ := off.Bounds(); math.Abs(low.X-447.7/3) > grid/2 || low.Z != 0 {
+		t.Errorf("stands at %v", low)
+	}
 	if joined := Join(m, placed); joined.Check() != nil || math.Abs(joined.Volume()-2*m.Volume()) > 1e-9*m.Volume() {
 		t.Error("two shells are not the sum of both")
+	}
+}
+
+// TestExplode: sides go outward and the bottom down, each away from its inside face.
+func TestExplode(t *testing.T) {
+	for name, c := range map[string]struct {
+		stand geom.Placement
+		want  geom.Vec3
+	}{
+		"left side": {geom.Placement{X: geom.Back, Y: geom.Up}, geom.Vec3{X: -50}},
+		"front":     {geom.Placement{Origin: geom.Vec3{X: 400}, X: geom.Right.Scale(-1), Y: geom.Up}, geom.Vec3{X: 400, Y: -50}},
+		"bottom":    {geom.Placement{Origin: geom.Vec3{Z: 6}, X: geom.Right, Y: geom.Back}, geom.Vec3{Z: -44}},
+	} {
+		if got := Explode(c.stand, 50).Origin; got != c.want {
+			t.Errorf("%s goes to %v, want %v", name, got, c.want)
+		}
 	}
 }
 

@@ -2,6 +2,7 @@ package planar
 
 import (
 	"math"
+	"math/big"
 	"math/rand/v2"
 	"testing"
 
@@ -47,15 +48,15 @@ func check(t interface{ Fatalf(string, ...any) }, s *Subdivision) {
 	if total != frame {
 		t.Fatalf("triangles fill %d of %d", total, frame)
 	}
-	edges := map[pair]Edge{}
-	for _, e := range s.Edges {
-		if e.From >= e.To {
-			t.Fatalf("edge %v runs backwards", e)
-		}
-		edges[pair{e.From, e.To}] = e
-	}
 	onFrame := func(p, q Point) bool {
 		return p.X == q.X && (p.X == first.X || p.X == last.X) || p.Y == q.Y && (p.Y == first.Y || p.Y == last.Y)
+	}
+	edges := map[pair]Edge{}
+	for _, e := range s.Edges {
+		if e.From >= e.To || e.Above == e.Below && !onFrame(s.Points[e.From], s.Points[e.To]) {
+			t.Fatalf("edge %v runs backwards or divides nothing", e)
+		}
+		edges[pair{e.From, e.To}] = e
 	}
 	for side, region := range sides {
 		other, shared := sides[pair{side[1], side[0]}]
@@ -130,6 +131,56 @@ func TestArrangeAnyRings(t *testing.T) {
 		rings := rapid.SliceOfN(rapid.SliceOfN(point, 0, 9), 0, 12).Draw(t, "rings")
 		check(t, Arrange(rings))
 	})
+}
+
+// TestPasses compares with rational arithmetic: a segment meets a half-open
+// pixel when one of the places at which it crosses the lines of the pixel's
+// sides, an end, or a place between two of those lies in it.
+func TestPasses(t *testing.T) {
+	inPixel := func(s segment, p Point, at *big.Rat) bool {
+		within := func(from, to, centre int32) bool {
+			v := new(big.Rat).Mul(at, big.NewRat(int64(to-from), 1))
+			v.Add(v, big.NewRat(int64(from-centre), 1))
+			return v.Cmp(big.NewRat(-1, 2)) >= 0 && v.Cmp(big.NewRat(1, 2)) < 0
+		}
+		return within(s.a.X, s.b.X, p.X) && within(s.a.Y, s.b.Y, p.Y)
+	}
+	met := map[bool]int{}
+	const reach = 6 // every slope and pixel up to here; only differences matter
+	for bx := int32(1); bx <= reach; bx++ {
+		for by := int32(-reach); by <= reach; by++ {
+			for px := int32(-1); px <= bx+1; px++ {
+				for py := int32(-reach - 1); py <= reach+1; py++ {
+					s, p := segment{b: Point{bx, by}}, Point{px, py}
+					if by == 0 {
+						continue // routed without asking
+					}
+					places := []*big.Rat{big.NewRat(0, 1), big.NewRat(1, 1)}
+					for _, half := range []int64{-1, 1} {
+						for _, at := range []*big.Rat{big.NewRat(2*int64(px)+half, 2*int64(bx)), big.NewRat(2*int64(py)+half, 2*int64(by))} {
+							if at.Sign() >= 0 && at.Cmp(big.NewRat(1, 1)) <= 0 {
+								places = append(places, at)
+							}
+						}
+					}
+					want := false
+					for _, a := range places {
+						for _, b := range places {
+							middle := new(big.Rat).Add(a, b)
+							want = want || inPixel(s, p, middle.Mul(middle, big.NewRat(1, 2)))
+						}
+					}
+					met[want]++
+					if got := s.passes(p); got != want {
+						t.Errorf("%v to %v and the pixel about %v: %t, want %t", s.a, s.b, p, got, want)
+					}
+				}
+			}
+		}
+	}
+	if met[true] == 0 || met[false] == 0 {
+		t.Errorf("one-sided: %v", met)
+	}
 }
 
 // TestArrangeManyRings goes beyond one word of rings, and compares each ring's

@@ -222,9 +222,6 @@ func (w *sweeper) extendHigh(g gap, v int32) gap {
 		b = a
 	}
 	w.nodes[b].up, w.nodes[n].down = n, b
-	if w.nodes[b].down == none {
-		g.low = b
-	}
 	g.high, g.last = n, n
 	return g
 }
@@ -241,9 +238,6 @@ func (w *sweeper) extendLow(g gap, v int32) gap {
 		b = c
 	}
 	w.nodes[b].down, w.nodes[n].up = n, b
-	if w.nodes[b].up == none {
-		g.high = b
-	}
 	g.low, g.last = n, n
 	return g
 }
