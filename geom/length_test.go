@@ -55,6 +55,14 @@ func TestLengthText(t *testing.T) {
 			t.Errorf("%d nm is %q, want %q", c.nm, got, c.want)
 		}
 	}
+	for nm, want := range map[Length]string{5_925_000: "5.93", 6_000_000: "6.00", 0: "0.00", -8_800_000: "-8.80", -4_000: "0.00", 450: "0.00"} {
+		if got := nm.Fixed(Millimetre); got != want {
+			t.Errorf("%d nm on a caliper is %s, want %s", nm, got, want)
+		}
+	}
+	if got := Length(5_990_000).Fixed(Inch); got != "0.236" {
+		t.Errorf("5.99 mm on an inch caliper is %s", got)
+	}
 	if got := sixtyFourth.Decimal(Inch); got != "0.0156" {
 		t.Errorf("1/64 in for programs is %s", got)
 	}

@@ -46,17 +46,39 @@ func (l Length) Decimal(u Unit) string {
 	return decimal(roundTo(l, step), places)
 }
 
+// Fixed prints a length as a caliper shows it: always two decimals of a
+// millimetre or three of an inch, halves away from zero, without the unit.
+func (l Length) Fixed(u Unit) string {
+	step, places := hundredthMM, 2
+	if u == Inch {
+		step, places = thousandth, 3
+	}
+	sign := ""
+	if l < 0 {
+		l = -l
+		if roundTo(l, step) > 0 {
+			sign = "-"
+		}
+	}
+	return sign + pointed(roundTo(l, step), places)
+}
+
 // roundTo counts how many steps a length that is not negative holds, half up.
 func roundTo(l, step Length) int64 { return int64((l + step/2) / step) }
 
 // decimal prints n units of 10^-places without needless zeros.
 func decimal(n int64, places int) string {
+	return strings.TrimSuffix(strings.TrimRight(pointed(n, places), "0"), ".")
+}
+
+// pointed prints n units of 10^-places, all of them.
+func pointed(n int64, places int) string {
 	digits := strconv.FormatInt(n, 10)
 	if len(digits) <= places {
 		digits = strings.Repeat("0", places+1-len(digits)) + digits
 	}
 	point := len(digits) - places
-	return strings.TrimSuffix(strings.TrimRight(digits[:point]+"."+digits[point:], "0"), ".")
+	return digits[:point] + "." + digits[point:]
 }
 
 // fraction prints n 64ths of an inch in lowest terms.

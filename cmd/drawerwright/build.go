@@ -26,53 +26,45 @@ func newBuild(s streams) *cobra.Command {
 		Use:   "build JOB",
 		Short: "Write everything that a job is cut from into a folder",
 		Long: `build works out a job and writes a folder: report.json, the cut list parts.csv,
-router/ with a DXF per panel and face, preview/ with STL of each part, the
+parts.txt, router/ with a DXF per panel and face, preview/ with STL of each part, the
 assembled and the exploded box.
 
 The folder appears whole or not at all; a second build replaces it in one step,
 unless it holds something that this tool did not write. JOB may be - for
 standard input.`,
 		Example: `  $ drawerwright build samples/bench-drawers.yaml -o out
-  out: 26 files for 2 kinds of drawer, 6 boxes, no warnings`,
-		Args: cobra.ExactArgs(1),
+  out: 27 files for 2 kinds of drawer, 6 boxes, no warnings`,
+		Args:              oneJob,
+		ValidArgsFunction: jobFiles,
 		RunE: func(c *cobra.Command, args []string) error {
-			if stlKind != "binary" && stlKind != "ascii" {
-				return fmt.Errorf("--stl %s: write binary or ascii", stlKind)
+			if err := oneOf("stl", stlKind, "binary", "ascii"); err != nil {
+				return err
 			}
-			l, err := load(args[0], s)
+			l, err := ready(args[0], asJSON, s)
 			if err != nil {
 				return err
-			}
-			if err := l.show(s); err != nil {
-				return err
-			}
-			if l.failed() {
-				return errShown
 			}
 			written, err := build(c.Context(), l, dir, stlKind == "ascii", s)
 			if err != nil {
-				return jobError{err}
+				return failure(err, args[0], asJSON, s)
 			}
 			if asJSON {
-				err = writeJSON(s, written)
-			} else {
-				_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", dir, written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
-					count(written.Boxes, "box", "boxes"), count(written.Warnings, "warning", "warnings"))
+				return done(writeJSON(s.out, written))
 			}
-			if err != nil {
-				return jobError{err}
-			}
-			return nil
+			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", dir, written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
+				count(written.Boxes, "box", "boxes"), count(written.Warnings, "warning", "warnings"))
+			return done(err)
 		},
 	}
 	c.Flags().StringVarP(&dir, "output", "o", "out", "the folder to write")
-	c.Flags().StringVar(&stlKind, "stl", "binary", "kind of STL: binary or ascii")
+	wordFlag(c, &stlKind, "stl", "binary", "kind of STL", "binary", "ascii")
 	c.Flags().BoolVar(&asJSON, "json", false, "print what was written as JSON")
 	return c
 }
 
 // built is what build --json prints.
 type built struct {
+	OK       bool   `json:"ok"`
 	Folder   string `json:"folder"`
 	Files    int    `json:"files"`
 	Drawers  int    `json:"drawers"`
@@ -124,5 +116,5 @@ func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (bu
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: len(l.warnings)}, nil
+	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: len(l.warnings)}, nil
 }

@@ -24,10 +24,7 @@ func newCompletion(s streams) *cobra.Command {
 			case "powershell":
 				err = c.Root().GenPowerShellCompletionWithDesc(s.out)
 			}
-			if err != nil {
-				return jobError{err}
-			}
-			return nil
+			return done(err)
 		},
 	}
 }

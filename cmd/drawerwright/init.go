@@ -22,33 +22,35 @@ func newInit(s streams) *cobra.Command {
 		Use:   "init [FILE]",
 		Short: "Write a job file to start from",
 		Long: `init writes a small job file with comments, ready to build, to change to your own
-measures. It never overwrites a file.`,
+measures: drawers.yaml, or FILE, or standard output for -. It never overwrites a
+file.`,
 		Example: `  $ drawerwright init
   wrote drawers.yaml; change it to your measures, then: drawerwright check drawers.yaml`,
 		Args: cobra.MaximumNArgs(1),
 		RunE: func(c *cobra.Command, args []string) error {
+			if err := oneOf("units", units, "mm", "in"); err != nil {
+				return err
+			}
 			text := starterMM
-			switch units {
-			case "mm":
-			case "in":
+			if units == "in" {
 				text = starterIn
-			default:
-				return fmt.Errorf("--units %s: write mm or in", units)
 			}
 			name := "drawers.yaml"
 			if len(args) == 1 {
 				name = args[0]
 			}
+			if name == "-" {
+				_, err := s.out.Write(text)
+				return done(err)
+			}
 			if err := writeNew(name, text); err != nil {
 				return jobError{err}
 			}
-			if _, err := fmt.Fprintf(s.out, "wrote %s; change it to your measures, then: drawerwright check %s\n", name, name); err != nil {
-				return jobError{err}
-			}
-			return nil
+			_, err := fmt.Fprintf(s.out, "wrote %s; change it to your measures, then: drawerwright check %s\n", name, name)
+			return done(err)
 		},
 	}
-	c.Flags().StringVar(&units, "units", "mm", "unit of the file: mm or in")
+	wordFlag(c, &units, "units", "mm", "unit of the file", "mm", "in")
 	return c
 }
 

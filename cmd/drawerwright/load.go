@@ -28,9 +28,12 @@ func load(path string, s streams) (loaded, error) {
 	} else {
 		f, err := os.Open(path)
 		if err != nil {
-			return loaded{}, jobError{fmt.Errorf("cannot read the job: %w", err)}
+			return loaded{}, fmt.Errorf("cannot read the job: %w", err)
 		}
 		defer f.Close()
+		if info, err := f.Stat(); err == nil && info.IsDir() {
+			return loaded{}, fmt.Errorf("cannot read the job: %s is a folder", path)
+		}
 		in = f
 	}
 	var l loaded
@@ -46,7 +49,9 @@ func load(path string, s streams) (loaded, error) {
 	var found []batch.Problem
 	l.batch, found = batch.Make(l.job)
 	for _, p := range found {
-		l.problems = append(l.problems, l.job.Problem(p.Drawer, p.Problem))
+		shown := p.Problem
+		shown.Message = l.job.Drawers[p.Drawer].Name + ": " + shown.Message
+		l.problems = append(l.problems, l.job.Problem(p.Drawer, shown))
 		if !p.Error {
 			l.warnings = append(l.warnings, report.Warning{
 				Code: p.Code, Drawer: l.job.Drawers[p.Drawer].Spec.Name, Part: p.Part, Message: p.Message,
@@ -68,10 +73,7 @@ func (l loaded) show(s streams) error {
 	if colour(s.err) {
 		paint = inColour
 	}
-	if err := l.problems.Print(s.err, paint); err != nil {
-		return jobError{err}
-	}
-	return nil
+	return l.problems.Print(s.err, paint)
 }
 
 // inColour marks the parts of a message for a terminal (ECMA-48, SGR: 1 bold,

@@ -15,7 +15,7 @@ import (
 // Exit codes, a contract with scripts.
 const (
 	exitDone  = 0
-	exitJob   = 1 // the job cannot be read or built as asked
+	exitJob   = 1 // the job cannot be read or built as asked, or was stopped
 	exitUsage = 2 // the command line is wrong
 )
 

@@ -1,6 +1,11 @@
 package main
 
 import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
 	"github.com/spf13/cobra"
 )
 
@@ -9,9 +14,9 @@ func newRoot(s streams) *cobra.Command {
 	root := &cobra.Command{
 		Use:   "drawerwright",
 		Short: "From a job file to drawer boxes that fit",
-		Long: `drawerwright works out drawer boxes from measured openings and sheet stock, and
-writes what a shop cuts from: a cut list, layered DXF for a router, and STL of
-each part and of the box.
+		Long: `drawerwright works out drawer boxes from their outside sizes and the measured
+thickness of the stock, and writes what a shop cuts from: a cut list, layered DXF
+for a router, and STL of each part and of the box.
 
 It computes; it does not know your machines. Follow the local rules and the
 manuals of your machines, and measure a test piece before you cut a run.`,
@@ -31,6 +36,41 @@ manuals of your machines, and measure a test piece before you cut a run.`,
 		newInit(s), newCheck(s), newBuild(s), newParts(s),
 		newSchema(s), newCompletion(s), newVersion(s),
 	)
-	root.SetHelpCommand(&cobra.Command{Hidden: true})
+	root.InitDefaultHelpCmd()
+	root.Version = version()
+	root.SetVersionTemplate("drawerwright {{.Version}}\n")
 	return root
+}
+
+// oneJob asks for the job file in a shop's words.
+func oneJob(_ *cobra.Command, args []string) error {
+	switch len(args) {
+	case 0:
+		return errors.New("give the job file, or - for standard input")
+	case 1:
+		return nil
+	}
+	return fmt.Errorf("one job file at a time; here are %d", len(args))
+}
+
+// jobFiles completes the names of job files.
+func jobFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
+	return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
+}
+
+// wordFlag adds a flag that takes one of some words, and completes them.
+func wordFlag(c *cobra.Command, to *string, name, usual, usage string, words ...string) {
+	c.Flags().StringVar(to, name, usual, usage+": "+strings.Join(words, " or "))
+	// It fails only for a flag that is not there, or twice.
+	if err := c.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)); err != nil {
+		panic(err)
+	}
+}
+
+// oneOf refuses a word that a flag does not take.
+func oneOf(name, word string, words ...string) error {
+	if slices.Contains(words, word) {
+		return nil
+	}
+	return fmt.Errorf("--%s %s: write %s", name, word, strings.Join(words, " or "))
 }

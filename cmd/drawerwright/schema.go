@@ -17,10 +17,8 @@ schemas completes keys and marks mistakes while you write.`,
   # yaml-language-server: $schema=drawerwright.schema.json`,
 		Args: cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {
-			if _, err := s.out.Write(job.Schema()); err != nil {
-				return jobError{err}
-			}
-			return nil
+			_, err := s.out.Write(job.Schema())
+			return done(err)
 		},
 	}
 }

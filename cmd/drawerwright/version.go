@@ -17,14 +17,17 @@ func newVersion(s streams) *cobra.Command {
 		Example: "  $ drawerwright version",
 		Args:    cobra.NoArgs,
 		RunE: func(*cobra.Command, []string) error {
-			built := "devel"
-			if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
-				built = info.Main.Version
-			}
-			if _, err := fmt.Fprintf(s.out, "drawerwright %s, report format %d, %s %s/%s\n", built, report.Format, runtime.Version(), runtime.GOOS, runtime.GOARCH); err != nil {
-				return jobError{err}
-			}
-			return nil
+			_, err := fmt.Fprintf(s.out, "drawerwright %s\n", version())
+			return done(err)
 		},
 	}
+}
+
+// version says what was built, with what, and the layout of report.json.
+func version() string {
+	built := "devel"
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		built = info.Main.Version
+	}
+	return fmt.Sprintf("%s, report format %d, %s %s/%s", built, report.Format, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 }

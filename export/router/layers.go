@@ -23,14 +23,8 @@ func CutLayer(operation string, face geom.Face, depth, thickness float64, u geom
 	if depth >= thickness {
 		return place + "THROUGH"
 	}
-	// In nanometres, so that computed halves round like written ones.
-	places, step, one := 2, int64(10_000), int64(100)
-	if u == geom.Inch {
-		places, step, one = 3, 25_400, 1000
-	}
-	n := (int64(geom.LengthOf(depth)) + step/2) / step
-	whole, part := n/one, n%one
-	return fmt.Sprintf("%s%d-%0*d%s", place, whole, places, part, strings.ToUpper(u.String()))
+	number := strings.Replace(geom.LengthOf(depth).Fixed(u), ".", "-", 1)
+	return place + number + strings.ToUpper(u.String())
 }
 
 // Colours, as index numbers of the DXF Reference (group code 62).

@@ -118,17 +118,20 @@ func (d *drawer) loop(layer dxf.LayerID, l geom.Loop) {
 	d.out.Polyline(layer, true, d.vertices)
 }
 
-// margin draws what is not cut below the panel: the square to measure and the label.
+// margin draws what is not cut, above the panel, so that the lower left of the
+// drawing is that of the blank: the square to measure and the label.
 func (d *drawer) margin() {
 	size := scaleSquare(d.Unit)
 	gap := size / 5
-	low := -(gap + size)
+	low := d.part.Panel.Width()/d.Unit.MM() + gap
 	d.out.Polyline(d.out.Layer(ScaleLayer, scaleColour), true,
 		[]dxf.Vertex{{X: 0, Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {X: 0, Y: low + size}})
 	label := d.out.Layer(LabelLayer, labelColour)
-	height := size / 10
-	for i, line := range d.words() {
-		base := low + size - float64(i+1)*2*height + height
+	words := d.words()
+	pitch := size / float64(len(words))
+	height := pitch / 2
+	for i, line := range words {
+		base := low + size - float64(i+1)*pitch + height/2
 		for _, s := range stroke.Text(line, height) {
 			d.vertices = d.vertices[:0]
 			for _, p := range s {
@@ -146,13 +149,13 @@ func (d *drawer) margin() {
 
 // words are the label's lines.
 func (d *drawer) words() []string {
-	t := geom.LengthOf(d.part.Panel.Thickness)
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(d.Unit) }
 	return []string{
 		d.part.Name,
 		fmt.Sprintf("quantity %d", d.part.Quantity),
-		fmt.Sprintf("%s %s", t.Text(d.Unit), d.part.Stock),
-		fmt.Sprintf("%s face up", d.face),
-		fmt.Sprintf("square: %g %s", scaleSquare(d.Unit), d.Unit),
+		fmt.Sprintf("%s x %s x %s %s", text(d.part.Panel.Length()), text(d.part.Panel.Width()), text(d.part.Panel.Thickness), d.part.Stock),
+		fmt.Sprintf("%s face up, bottom edge at y 0", d.face),
+		fmt.Sprintf("the square is %g %s", scaleSquare(d.Unit), d.Unit),
 	}
 }
 

@@ -32,11 +32,21 @@ func (l *layout) chooseBottom() {
 		l.fail("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, leaves the groove at the other, which is %s deep",
 			l.text(l.BottomSlack), l.text(l.h)), "take less than half the groove's depth, 1 to 2 mm for sheet bottoms")
 	default:
-		if c := l.bottomPlay(); c.Verdict == Loose || c.Verdict == Tight || c.Min <= settle {
-			l.warn("bottom-play", FieldBottom, Bottom, fmt.Sprintf("the bottom has %s of play in its groove, %s where the sheet is thickest; %s to %s is usual",
-				l.text(c.Nominal), l.text(c.Min), l.text(c.Least), l.text(c.Most)), "measure the sheet again, sort the boards, or change the cutter")
+		if c := l.bottomPlay(); c.Verdict != Goes {
+			l.warn("bottom-play", FieldBottom, Bottom, fmt.Sprintf("the bottom has %s of play in its groove, %s to %s over the readings: %s; %s to %s is usual",
+				l.text(c.Nominal), l.text(c.Min), l.text(c.Max), c.Verdict, l.text(c.Least), l.text(c.Most)), l.bottomAdvice())
 		}
 	}
+}
+
+// bottomAdvice says which boards or cutters would give the usual play.
+func (l *layout) bottomAdvice() string {
+	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
+	boards := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.text(l.groove+rest-mostBottomPlay), l.text(l.groove+rest-leastBottomPlay))
+	if l.Cutter.Kind == Router {
+		return boards + "; or change groove-play, or the bit when it is wider than the groove has to be"
+	}
+	return boards + fmt.Sprintf(", or a cutter %s to %s wide", l.text(l.inGroove()+leastBottomPlay), l.text(l.inGroove()+mostBottomPlay))
 }
 
 // inGroove is the thickness of what stands in the groove.

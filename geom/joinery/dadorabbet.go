@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"fmt"
+	"math"
 
 	"drawerwright/geom"
 )
@@ -21,12 +22,15 @@ func (l *layout) dadoRabbet() {
 	} else {
 		l.dado = l.Cutter.Width
 	}
-	l.checkSetting()
-	if l.failed() {
-		return // what follows would only repeat it in other words
+	for _, t := range []float64{l.Tf, l.Tk} {
+		l.drawer.Outside.Depth += max(0, t-2*l.f)
 	}
-	l.checkTongues()
-	l.chooseBottom()
+	l.checkSetting()
+	if !l.failed() { // else they would only repeat it in other words
+		l.checkTongues()
+		l.chooseBottom()
+		l.checkWidth()
+	}
 	l.checkRoom()
 	if l.failed() {
 		return
@@ -89,7 +93,7 @@ func (l *layout) addEnd(r Role, stand geom.Placement) {
 func (l *layout) checkSetting() {
 	if l.h+l.GlueRoom > l.Ts-leastRabbet || l.h < leastRabbet {
 		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s", l.text(l.h+l.GlueRoom), l.text(l.Ts)),
-			fmt.Sprintf("half the thickness is %s", l.text(l.Ts/2)))
+			fmt.Sprintf("write a cutter-height of about %s, half their thickness", l.text(l.Ts/2)))
 	}
 	for _, r := range l.ends() {
 		if stock, field := l.stockOf(r); l.f > stock.Thickness.Mean-leastRabbet || l.f < leastRabbet {
@@ -97,7 +101,7 @@ func (l *layout) checkSetting() {
 				field = FieldFenceDistance
 			}
 			l.fail("fence-distance", field, r, fmt.Sprintf("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
-				l.text(l.f), r, l.text(stock.Thickness.Mean)), fmt.Sprintf("half the thickness is %s", l.text(stock.Thickness.Mean/2)))
+				l.text(l.f), r, l.text(stock.Thickness.Mean)), fmt.Sprintf("write a fence-distance of about %s, half its thickness, or take a thicker %s", l.text(stock.Thickness.Mean/2), r))
 		}
 	}
 }
@@ -112,26 +116,73 @@ func (l *layout) checkTongues() {
 		switch {
 		case play.Verdict == WillNot:
 			l.fail("cutter-narrow", FieldCutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
-				r, l.text(l.f), l.text(l.dado)), usual+fmt.Sprintf("; or a fence-distance under %s", l.text(l.dado)))
+				r, l.text(l.f), l.text(l.dado)), usual+fmt.Sprintf("; or give this drawer a fence-distance of %s or less", l.text(l.dado-leastTonguePlay)))
 		case play.Nominal > hopelessPlay:
 			l.fail("cutter-wide", FieldCutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
 				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), usual)
-		case play.Verdict != Goes:
-			l.warn("tongue-play", FieldCutter, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
-				r, l.text(play.Nominal), play.Verdict, l.text(play.Least), l.text(play.Most)), usual)
 		case play.Min <= settle:
 			l.warn("tongue-play", field, r, fmt.Sprintf("where %s is thickest, %s, the %s's tongue does not go into its dado",
 				stock.Name, l.text(stock.Thickness.Max), r), "sort the boards, or give more dado-play")
+		case play.Verdict != Goes:
+			l.warn("tongue-play", FieldCutter, r, fmt.Sprintf("the %s's tongue has %s of play in its dado, %s to %s over the readings: %s; %s to %s is usual",
+				r, l.text(play.Nominal), l.text(play.Min), l.text(play.Max), play.Verdict, l.text(play.Least), l.text(play.Most)), usual)
 		}
 		if recess.Verdict != IsFlush {
-			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s by %s at the ends of the sides", r, recess.Verdict, l.text(max(recess.Nominal, -recess.Nominal))),
-				fmt.Sprintf("a fence-distance of %s would make it flush", l.text(stock.Thickness.Mean/2)))
+			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides: %s, %s to %s over the readings (proud below 0)%s",
+				r, recess.Verdict, l.text(recess.Nominal), l.text(recess.Min), l.text(recess.Max), l.deeper()), l.flushAdvice(r, recess))
 		}
-		if left := stock.Thickness.Mean - l.f - l.Cutter.Width; l.Cutter.Kind == Saw && left > settle {
-			l.drawer.Setup.SecondPass = max(l.drawer.Setup.SecondPass, left)
-			l.warn("second-pass", FieldCutter, r, fmt.Sprintf("one pass leaves a sliver of %s at the outside of the %s's rabbet", l.text(left), r),
-				"take a second pass with the fence moved out by that much, or a wider cutter")
+		if stock.Thickness.Mean-l.f-l.Cutter.Width > settle && l.Cutter.Kind == Saw {
+			l.passes(r, stock.Thickness.Mean, field)
 		}
+	}
+}
+
+// deeper says, where a panel is proud by more than what is sanded off, how deep
+// the box really is.
+func (l *layout) deeper() string {
+	if l.drawer.Outside.Depth-l.Depth <= mostRecess {
+		return ""
+	}
+	return fmt.Sprintf("; the box is then %s deep, not %s", l.text(l.drawer.Outside.Depth), l.text(l.Depth))
+}
+
+// flushAdvice says what would make an end flush, and what that needs.
+func (l *layout) flushAdvice(r Role, recess Check) string {
+	stock, _ := l.stockOf(r)
+	half := stock.Thickness.Mean / 2
+	switch {
+	case recess.Nominal > -mostRecess-settle && recess.Nominal < mostRecess+settle:
+		return "sort the boards: only some of them come out flush"
+	case r == Back && l.Back.Name != l.Front.Name:
+		return fmt.Sprintf("one fence distance serves front and back: a back of %s would be flush", l.text(2*l.f))
+	case l.Cutter.Kind == Saw && l.Cutter.Width-half < leastTonguePlay:
+		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter %s to %s wide; or take a %s of %s",
+			l.text(half), l.text(half+leastTonguePlay), l.text(half+mostTonguePlay), r, l.text(2*l.f))
+	}
+	return fmt.Sprintf("a fence-distance of %s for this drawer would make it flush", l.text(half))
+}
+
+// passes plans the passes over a rabbet that is wider than the cutter: from the
+// fence distance to where the cutter reaches the outside face, evenly.
+func (l *layout) passes(r Role, thickness float64, field Field) {
+	rest := thickness - l.f - l.Cutter.Width
+	n := 1 + int(math.Ceil(rest/l.Cutter.Width-settle))
+	if last := thickness - l.Cutter.Width; n > l.drawer.Setup.RabbetPasses || last > l.drawer.Setup.LastFence {
+		l.drawer.Setup.RabbetPasses, l.drawer.Setup.LastFence = n, last
+	}
+	l.warn("rabbet-passes", field, r, fmt.Sprintf("one pass leaves %s at the outside of the %s's rabbet", l.text(rest), r),
+		fmt.Sprintf("take %d passes, the fence moved out by %s each time, the last at %s; or a wider cutter", n, l.text(rest/float64(n-1)), l.text(thickness-l.Cutter.Width)))
+}
+
+// checkWidth judges how far the sides' readings move the width.
+func (l *layout) checkWidth() {
+	if c := l.outsideWidth(); c.Verdict != AsAsked {
+		l.warn("width", FieldSides, Side, fmt.Sprintf("the box comes out %s to %s wide over the readings of %s",
+			l.text(c.Min), l.text(c.Max), l.Sides.Name), "sort the boards: sides of one box from boards that measure alike")
+	}
+	if l.Height > l.Depth {
+		l.warn("proportions", FieldOutside, "", fmt.Sprintf("the box is %s high and only %s deep", l.text(l.Height), l.text(l.Depth)),
+			"the order is width x height x depth")
 	}
 }
 

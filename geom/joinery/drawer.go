@@ -38,7 +38,7 @@ type Size struct{ Width, Height, Depth float64 }
 // do, and the one setting that serves all its cuts.
 type Drawer struct {
 	Spec    Spec
-	Outside Size
+	Outside Size // as it comes out: deeper than asked where front or back are proud
 	Inside  Size // clear, above the bottom
 	Parts   []Part
 	Fit     []Check
@@ -49,9 +49,11 @@ type Drawer struct {
 type Setup struct {
 	Cutter                      Cutter
 	FenceDistance, CutterHeight float64
-	// SecondPass is what one pass leaves of the rabbets, so that they need
-	// another with the fence moved this far; 0 when one pass is enough.
-	SecondPass float64
+	// RabbetPasses is how many passes the widest rabbet takes on a saw, the first
+	// at FenceDistance, the last at LastFence, the others evenly between, so that
+	// none is further from the next than the cutter is wide.
+	RabbetPasses int
+	LastFence    float64
 }
 
 // Build works out a drawer box. Errors among the problems mean that it cannot
@@ -97,7 +99,7 @@ func newLayout(s Spec) *layout {
 	if l.h == 0 {
 		l.h = l.Ts / 2
 	}
-	l.drawer.Setup = Setup{Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h}
+	l.drawer.Setup = Setup{Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h, RabbetPasses: 1, LastFence: l.f}
 	return l
 }
 

@@ -13,11 +13,15 @@ const (
 	IsFlush  Verdict = "flush"
 	Recessed Verdict = "recessed"
 	Proud    Verdict = "proud"
+	AsAsked  Verdict = "as asked"
+	Narrow   Verdict = "narrow"
+	Wide     Verdict = "wide"
 )
 
 // Check is one measure of the finished joint, in millimetres: for the mean of
 // the caliper readings, and the least and the greatest that the readings allow
-// with the cuts as set. Verdict judges the nominal one against the limits.
+// with the cuts as set. Verdict judges the whole range against the limits; where
+// it leaves them at both ends, it names the end that is further out.
 type Check struct {
 	Name              string
 	Nominal, Min, Max float64
@@ -25,33 +29,40 @@ type Check struct {
 	Verdict           Verdict
 }
 
-func (l *layout) check(name string, nominal, atMost, atLeast, least, most float64, judge func(c Check) Verdict) Check {
-	c := Check{Name: name, Nominal: nominal, Min: math.Min(atMost, atLeast), Max: math.Max(atMost, atLeast), Least: least, Most: most}
-	c.Verdict = judge(c)
+// words are the verdicts on a range within its limits, beyond the lower and
+// beyond the upper one.
+type words struct{ within, below, above Verdict }
+
+var (
+	playWords   = words{Goes, Tight, Loose}
+	recessWords = words{IsFlush, Proud, Recessed}
+	widthWords  = words{AsAsked, Narrow, Wide}
+)
+
+// check adds a measure that changes with a thickness: by as much as it for each
+// of the factor, so that -1 is a play that a thicker board takes up.
+func (l *layout) check(name string, nominal, factor float64, t Thickness, least, most float64, say words) Check {
+	a, b := nominal+factor*(t.Max-t.Mean), nominal+factor*(t.Min-t.Mean)
+	c := Check{Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most, Verdict: say.within}
+	below, above := c.Least-c.Min, c.Max-c.Most
+	switch {
+	case below > settle && below >= above:
+		c.Verdict = say.below
+	case above > settle:
+		c.Verdict = say.above
+	}
 	l.drawer.Fit = append(l.drawer.Fit, c)
 	return c
 }
 
-func judgePlay(c Check) Verdict {
-	switch {
-	case c.Nominal <= settle:
-		return WillNot
-	case c.Nominal < c.Least-settle:
-		return Tight
-	case c.Nominal > c.Most+settle:
-		return Loose
+// play is a check of one thing inside another, which has to be more than 0.
+func (l *layout) play(name string, nominal, factor float64, t Thickness, least, most float64) Check {
+	c := l.check(name, nominal, factor, t, least, most, playWords)
+	if c.Nominal <= settle {
+		c.Verdict = WillNot
+		l.drawer.Fit[len(l.drawer.Fit)-1] = c
 	}
-	return Goes
-}
-
-func judgeRecess(c Check) Verdict {
-	switch {
-	case c.Nominal < c.Least-settle:
-		return Proud
-	case c.Nominal > c.Most+settle:
-		return Recessed
-	}
-	return IsFlush
+	return c
 }
 
 // tonguePlay is w - f. A saw leaves the tongue f thick whatever the board, as
@@ -59,13 +70,11 @@ func judgeRecess(c Check) Verdict {
 // face, so that the tongue takes up all of the board's variation.
 func (l *layout) tonguePlay(r Role) Check {
 	stock, _ := l.stockOf(r)
-	t, vary := stock.Thickness, 0.0
+	factor := 0.0
 	if l.Cutter.Kind == Router {
-		vary = 1
+		factor = -1
 	}
-	nominal := l.dado - l.f
-	return l.check(string(r)+" tongue play in its dado", nominal, nominal-vary*(t.Max-t.Mean), nominal+vary*(t.Mean-t.Min),
-		leastTonguePlay, mostTonguePlay, judgePlay)
+	return l.play(string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, leastTonguePlay, mostTonguePlay)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
@@ -73,19 +82,25 @@ func (l *layout) tonguePlay(r Role) Check {
 // the router, the outside face is where the rabbet's depth puts it.
 func (l *layout) recess(r Role) Check {
 	stock, _ := l.stockOf(r)
-	t, vary := stock.Thickness, 1.0
+	factor := -1.0
 	if l.Cutter.Kind == Router {
-		vary = 0
+		factor = 0
 	}
-	nominal := 2*l.f - t.Mean
-	return l.check(string(r)+" set back from the side ends", nominal, nominal-vary*(t.Max-t.Mean), nominal+vary*(t.Mean-t.Min),
-		-mostRecess, mostRecess, judgeRecess)
+	return l.check(string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
+		-mostRecess, mostRecess, recessWords)
 }
 
 // bottomPlay is the groove's width less what stands in it.
 func (l *layout) bottomPlay() Check {
-	t := l.Bottom.Thickness
-	nominal := l.groove - l.inGroove()
-	return l.check("bottom play in its groove", nominal, nominal-(t.Max-t.Mean), nominal+(t.Mean-t.Min),
-		leastBottomPlay, mostBottomPlay, judgePlay)
+	kind := "captured"
+	if l.flush {
+		kind = "flush"
+	}
+	return l.play(kind+" bottom play in its groove", l.groove-l.inGroove(), -1, l.Bottom.Thickness, leastBottomPlay, mostBottomPlay)
+}
+
+// outsideWidth changes with both sides: the dados' floors are h below the inside
+// faces, so that what a board is thicker comes out outside.
+func (l *layout) outsideWidth() Check {
+	return l.check("outside width", l.Width, 2, l.Sides.Thickness, l.Width-mostWidth, l.Width+mostWidth, widthWords)
 }

@@ -75,7 +75,7 @@ func TestSixMillimetreSetting(t *testing.T) {
 	s := saw(460, 140, 500, geom.InchMM/4, sheet("birch", 11.98), sheet("hardboard", 6.3))
 	s.FenceDistance, s.CutterHeight = 6, 6
 	d := mustBuild(t, s)
-	recess := d.fit("front set back from the side ends") // 2 x 6 - 11.98
+	recess := d.fit("front recess at the side ends (proud below 0)") // 2 x 6 - 11.98
 	near(t, "recess", recess.Nominal, 0.02)
 	if recess.Verdict != IsFlush {
 		t.Errorf("front is %s", recess.Verdict)
@@ -85,7 +85,7 @@ func TestSixMillimetreSetting(t *testing.T) {
 	if play.Verdict != Goes {
 		t.Errorf("tongue: %s", play.Verdict)
 	}
-	bottom := d.fit("bottom play in its groove") // 6.35 - 6.3
+	bottom := d.fit("captured bottom play in its groove") // 6.35 - 6.3
 	near(t, "bottom play", bottom.Nominal, 0.05)
 	if bottom.Verdict != Goes || len(d.part(Bottom).Panel.Pockets) != 0 {
 		t.Errorf("bottom: %s, %d cuts", bottom.Verdict, len(d.part(Bottom).Panel.Pockets))
@@ -99,7 +99,7 @@ func TestReadings(t *testing.T) {
 	mean := (12.21 + 12.16 + 12.24) / 3
 	near(t, "h", d.Setup.CutterHeight, mean/2)
 	near(t, "f", d.Setup.FenceDistance, mean/2)
-	r := d.fit("front set back from the side ends") // 2 f - T
+	r := d.fit("front recess at the side ends (proud below 0)") // 2 f - T
 	near(t, "nominal recess", r.Nominal, 0)
 	near(t, "least recess", r.Min, mean-12.24)
 	near(t, "most recess", r.Max, mean-12.16)
@@ -113,7 +113,7 @@ func TestFlushBottom(t *testing.T) {
 	if len(b.Panel.Pockets) != 4 || b.Stands[0].Origin.Z != 0 {
 		t.Fatalf("%d rabbets, stands at %g", len(b.Panel.Pockets), b.Stands[0].Origin.Z)
 	}
-	near(t, "bottom play", d.fit("bottom play in its groove").Nominal, 6.35-(12-6))
+	near(t, "bottom play", d.fit("flush bottom play in its groove").Nominal, 6.35-(12-6))
 	near(t, "inside height", d.Inside.Height, 140-12)
 }
 
@@ -202,7 +202,10 @@ func TestProblems(t *testing.T) {
 		"deep, thin web":         {with(func(s *Spec) { s.CutterHeight = 10.5 }), "thin-web", FieldSides, false},
 		"fence too far":          {with(func(s *Spec) { s.FenceDistance = 11.5 }), "fence-distance", FieldFenceDistance, true},
 		"front proud":            {with(func(s *Spec) { s.FenceDistance = 5.5; s.Cutter.Width = 6; s.Bottom = sheet("thin", 5.8) }), "recess", FieldFront, false},
-		"sliver":                 {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "second-pass", FieldCutter, false},
+		"sliver":                 {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "rabbet-passes", FieldFront, false},
+		"uneven sides":           {with(func(s *Spec) { s.Sides = sheet("uneven", 11.5, 12.5) }), "width", FieldSides, false},
+		"uneven front":           {with(func(s *Spec) { s.Front = sheet("uneven", 11.5, 12.5) }), "recess", FieldFront, false},
+		"swapped":                {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", FieldOutside, false},
 		"captured, too thick":    {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomCaptured }), "bottom", FieldBottom, true},
 		"flush, still too thick": {with(func(s *Spec) { s.Bottom = sheet("thick", 18) }), "bottom", FieldBottom, true},
 		"flush, too thin":        {with(func(s *Spec) { s.BottomFit = BottomFlush }), "bottom", FieldBottom, true},
@@ -226,6 +229,43 @@ func TestProblems(t *testing.T) {
 	}
 	if _, problems := Build(with(func(*Spec) {})); len(problems) != 0 {
 		t.Errorf("the plain job has %+v", problems)
+	}
+}
+
+// TestPasses: a front of 21 with f = 6.1 and a cutter of 6.35 has a rabbet
+// 14.9 wide: three passes, at 6.1, 10.375 and 14.65, none further from the next
+// than 6.35; the last reaches the outside face, 14.65 + 6.35 = 21.
+func TestPasses(t *testing.T) {
+	s := saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9))
+	s.Front, s.FenceDistance = sheet("thick", 21), 6.1
+	d := mustBuild(t, s)
+	if d.Setup.RabbetPasses != 3 {
+		t.Errorf("%d passes", d.Setup.RabbetPasses)
+	}
+	near(t, "last fence", d.Setup.LastFence, 14.65)
+	// The front is proud by 21 - 2 x 6.1 = 8.8, the back recessed: the box is
+	// that much deeper than asked.
+	near(t, "depth", d.Outside.Depth, 508.8)
+	if c := d.fit("front recess at the side ends (proud below 0)"); c.Verdict != Proud {
+		t.Errorf("front is %s", c.Verdict)
+	}
+}
+
+// TestVerdictsLookAtTheRange: the nominal may be right where an end is not.
+func TestVerdictsLookAtTheRange(t *testing.T) {
+	s := saw(460, 140, 500, 6.35, sheet("uneven", 11.5, 12, 12.5), sheet("hardboard", 5.9))
+	d, _ := Build(s)
+	// 460 + 2 (12.5 - 12) = 461: beyond 0.8 more than was asked.
+	if c := d.fit("outside width"); c.Min != 459 || c.Max != 461 || c.Verdict == AsAsked {
+		t.Errorf("%+v", c)
+	}
+	if c := d.fit("front recess at the side ends (proud below 0)"); c.Nominal != 0 || c.Verdict == IsFlush {
+		t.Errorf("%+v", c)
+	}
+	s.Cutter = Cutter{Router, 5}
+	d, _ = Build(s)
+	if c := d.fit("front tongue play in its dado"); c.Verdict != Tight || c.Min > -0.3 {
+		t.Errorf("%+v", c)
 	}
 }
 

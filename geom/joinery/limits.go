@@ -15,6 +15,9 @@ const (
 	// mostRecess is how far a front may stand back from or before the ends of
 	// the sides and still be called flush: what one pass of sanding takes.
 	mostRecess = 0.25
+	// mostWidth is how far the width of the box may come out from what was asked:
+	// what a pair of side-mounted slides takes up between its two sides.
+	mostWidth = 0.8
 	// leastClear is the least clear space inside a box, and the least wood of a
 	// side above the groove: under a finger's width, a size is a slip of the pen.
 	leastClear, leastAbove = 20.0, 10.0

@@ -163,9 +163,9 @@ func expected(p geom.Panel, face geom.Face, unit geom.Unit) []entity {
 	if unit == geom.Inch {
 		side = 4 * 25.4
 	}
-	gap := side / 5
+	low := p.Width() + side/5
 	square := entity{Layer: "SCALE", Closed: true}
-	for _, c := range [][2]float64{{0, -gap - side}, {side, -gap - side}, {side, -gap}, {0, -gap}} {
+	for _, c := range [][2]float64{{0, low}, {side, low}, {side, low + side}, {0, low + side}} {
 		square.Points = append(square.Points, [3]float64{c[0], c[1], 0})
 	}
 	return append(list, square)

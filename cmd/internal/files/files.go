@@ -48,7 +48,10 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := to.WriteFile("report.json", data); err != nil {
 		return err
 	}
-	return to.WriteFile("parts.csv", report.CSV(b))
+	if err := to.WriteFile("parts.csv", report.CSV(b)); err != nil {
+		return err
+	}
+	return to.WriteFile("parts.txt", report.Text(b))
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.

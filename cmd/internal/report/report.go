@@ -98,7 +98,8 @@ type Setup struct {
 	CutterWidth   float64  `json:"cutter_width"`
 	FenceDistance float64  `json:"fence_distance"`
 	CutterHeight  float64  `json:"cutter_height"`
-	SecondPass    float64  `json:"second_pass"`
+	RabbetPasses  int      `json:"rabbet_passes"` // over the widest rabbet
+	LastFence     float64  `json:"last_fence"`    // of those passes
 	Drawers       []string `json:"drawers"`
 }
 
@@ -180,7 +181,7 @@ func setups(b batch.Batch) []Setup {
 			n := func(mm float64) float64 { return number(mm, b.Units) }
 			list = append(list, Setup{
 				Machine: string(d.Setup.Cutter.Kind), CutterWidth: n(d.Setup.Cutter.Width), FenceDistance: n(d.Setup.FenceDistance),
-				CutterHeight: n(d.Setup.CutterHeight), SecondPass: n(d.Setup.SecondPass),
+				CutterHeight: n(d.Setup.CutterHeight), RabbetPasses: d.Setup.RabbetPasses, LastFence: n(d.Setup.LastFence),
 			})
 		}
 		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)

@@ -1,0 +1,90 @@
+package main
+
+import (
+	"io"
+
+	"drawerwright/cmd/internal/report"
+)
+
+// checked is what check --json prints, and what every command with --json
+// prints when it fails.
+type checked struct {
+	OK       bool      `json:"ok"`
+	Problems []problem `json:"problems"`
+}
+
+// problem is a problem for programs. Line and column are 0 where it is not
+// about a place in the job file.
+type problem struct {
+	File    string `json:"file"`
+	Line    int    `json:"line"`
+	Column  int    `json:"column"`
+	Level   string `json:"level"` // error or warning
+	Code    string `json:"code"`
+	Message string `json:"message"`
+	Hint    string `json:"hint"`
+}
+
+func found(l loaded) []problem {
+	list := []problem{}
+	for _, p := range l.problems {
+		level := "warning"
+		if p.Error {
+			level = "error"
+		}
+		list = append(list, problem{p.File, p.Line, p.Column, level, string(p.Code), p.Message, p.Hint})
+	}
+	return list
+}
+
+// ready loads a job that is to be built, and shows its problems: on standard
+// error, or, for programs, as JSON on standard output when there are errors.
+func ready(path string, asJSON bool, s streams) (loaded, error) {
+	l, err := load(path, s)
+	switch {
+	case err != nil:
+		return l, failure(err, path, asJSON, s)
+	case asJSON && l.failed():
+		if err := writeJSON(s.out, checked{Problems: found(l)}); err != nil {
+			return l, jobError{err}
+		}
+		return l, errShown
+	case asJSON:
+		return l, nil
+	}
+	if err := l.show(s); err != nil {
+		return l, jobError{err}
+	}
+	if l.failed() {
+		return l, errShown
+	}
+	return l, nil
+}
+
+// failure marks an error as the job's; with asJSON, programs get it as they get
+// the job's own problems.
+func failure(err error, path string, asJSON bool, s streams) error {
+	if !asJSON {
+		return jobError{err}
+	}
+	if err := writeJSON(s.out, checked{Problems: []problem{{File: path, Level: "error", Code: "files", Message: err.Error()}}}); err != nil {
+		return jobError{err}
+	}
+	return errShown
+}
+
+// done marks the failure of the last write, if it failed.
+func done(err error) error {
+	if err != nil {
+		return jobError{err}
+	}
+	return nil
+}
+
+func writeJSON(w io.Writer, v any) error {
+	data, err := report.JSON(v)
+	if err == nil {
+		_, err = w.Write(data)
+	}
+	return err
+}
