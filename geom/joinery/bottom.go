@@ -33,8 +33,8 @@ func (l *layout) chooseBottom() {
 			l.text(l.BottomSlack), l.text(l.h)), "take less than half the groove's depth, 1 to 2 mm for sheet bottoms")
 	default:
 		if c := l.bottomPlay(); c.Verdict != Goes {
-			l.warn("bottom-play", FieldBottom, Bottom, fmt.Sprintf("the bottom has %s of play in its groove, %s to %s over the readings: %s; %s to %s is usual",
-				l.text(c.Nominal), l.text(c.Min), l.text(c.Max), c.Verdict, l.text(c.Least), l.text(c.Most)), l.bottomAdvice())
+			l.warn("bottom-play", FieldBottom, Bottom, fmt.Sprintf("the bottom has %s of play in its groove: %s; %s to %s is usual",
+				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), l.bottomAdvice())
 		}
 	}
 }

@@ -124,17 +124,25 @@ func (l *layout) checkTongues() {
 			l.warn("tongue-play", field, r, fmt.Sprintf("where %s is thickest, %s, the %s's tongue does not go into its dado",
 				stock.Name, l.text(stock.Thickness.Max), r), "sort the boards, or give more dado-play")
 		case play.Verdict != Goes:
-			l.warn("tongue-play", FieldCutter, r, fmt.Sprintf("the %s's tongue has %s of play in its dado, %s to %s over the readings: %s; %s to %s is usual",
-				r, l.text(play.Nominal), l.text(play.Min), l.text(play.Max), play.Verdict, l.text(play.Least), l.text(play.Most)), usual)
+			l.warn("tongue-play", FieldCutter, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
+				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), usual)
 		}
 		if recess.Verdict != IsFlush {
-			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides: %s, %s to %s over the readings (proud below 0)%s",
-				r, recess.Verdict, l.text(recess.Nominal), l.text(recess.Min), l.text(recess.Max), l.deeper()), l.flushAdvice(r, recess))
+			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
+				r, recess.Verdict, l.standing(recess), l.deeper()), l.flushAdvice(r, recess))
 		}
 		if stock.Thickness.Mean-l.f-l.Cutter.Width > settle && l.Cutter.Kind == Saw {
 			l.passes(r, stock.Thickness.Mean, field)
 		}
 	}
+}
+
+// standing is how far a panel is proud or recessed, as a number above 0.
+func (l *layout) standing(c Check) string {
+	if c.Verdict == Proud {
+		c.Nominal, c.Min, c.Max = -c.Nominal, -c.Max, -c.Min
+	}
+	return l.ranged(c)
 }
 
 // deeper says, where a panel is proud by more than what is sanded off, how deep

@@ -1,6 +1,9 @@
 package joinery
 
-import "math"
+import (
+	"fmt"
+	"math"
+)
 
 // Verdict says in a word what a joint will do.
 type Verdict string
@@ -63,6 +66,15 @@ func (l *layout) play(name string, nominal, factor float64, t Thickness, least, 
 		l.drawer.Fit[len(l.drawer.Fit)-1] = c
 	}
 	return c
+}
+
+// ranged prints a check's nominal value, and its range where there is one to see.
+func (l *layout) ranged(c Check) string {
+	least, most := l.text(c.Min), l.text(c.Max)
+	if least == most {
+		return most
+	}
+	return fmt.Sprintf("%s (%s to %s over the readings)", l.text(c.Nominal), least, most)
 }
 
 // tonguePlay is w - f. A saw leaves the tongue f thick whatever the board, as

@@ -1,0 +1,88 @@
+// Package job reads the job file of a shop: YAML with the stocks as they were
+// measured, the cutter, and the drawers to make. [Read] turns the file into
+// specs for the package joinery, or into every mistake in it with line, column
+// and what would do. [Schema] describes the same keys to editors.
+package job
+
+import (
+	"io"
+	"slices"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// Job is what a job file asks for. Lengths are in millimetres.
+type Job struct {
+	File       string
+	Title      string    // may be empty
+	Units      geom.Unit // of bare numbers in the file, and for output
+	Stocks     []joinery.Stock
+	Drawers    []Drawer
+	DXFVersion string    // R2000 or R12
+	DXFUnits   geom.Unit // of the drawings
+	Chord      float64   // how far a polygon of the preview may lie off an arc
+
+	src *source
+}
+
+// Drawer is one drawer of a job, as the package joinery takes it. Keys that
+// the file leaves out have their defaults; a fence distance or cutter height
+// of 0 is left to joinery.
+type Drawer struct {
+	joinery.Spec
+	at     Position
+	sound  bool // every value that joinery takes could be read
+	places map[joinery.Field]Position
+}
+
+// Read reads a job file. The problems are those of the whole file in the order
+// of their places. When one of them is an error, the job holds no more than the
+// drawers that are sound by themselves, so that their joints can be judged in
+// the same run, and is not to be built; it is nil when the file is no YAML. Of a file over
+// 512 KiB no more than that is read. The name of the file is only for the
+// problems.
+//
+// A job uses a part of YAML: mappings and lists in either style, text on one
+// line, plain or in quotes, and comments. Anything else is an error, and so is
+// a key that does not exist.
+func Read(file string, from io.Reader) (*Job, Problems) {
+	r := &reader{reporter: &reporter{}}
+	src := readSource(file, from, r.reporter)
+	if len(r.problems) > 0 {
+		return nil, r.sorted()
+	}
+	root := parse(src, r.reporter)
+	if root.kind == nothing {
+		if len(r.problems) == 0 {
+			r.fail(CodeEmpty, Position{1, 1}, "a job begins with `units: mm` and lists `stock:` and `drawers:`", "the file holds no job")
+		}
+		return nil, r.sorted()
+	}
+	if i := slices.IndexFunc(root.entries, func(e entry) bool { return e.key == "units" }); i >= 0 {
+		units, err := geom.ParseUnit(root.entries[i].value.text)
+		r.units, r.unitsKnown = units, err == nil
+	}
+	job := r.job(r.section(root, jobKeys, "the file"))
+	problems := r.sorted()
+	if problems.Failed() {
+		job.Drawers = slices.DeleteFunc(job.Drawers, func(d Drawer) bool { return !d.sound })
+	}
+	return job, problems
+}
+
+// Where is the place that decided a field of a drawer: its own entry, or the
+// entry for the whole file, or the entry of the front that holds for the back,
+// and where there is none the drawer itself. The drawer counts from 0.
+func (j *Job) Where(drawer int, f joinery.Field) Position {
+	d := j.Drawers[drawer]
+	if at, ok := d.places[f]; ok {
+		return at
+	}
+	return d.at
+}
+
+// Problem shows a problem of a drawer in the job file. The drawer counts from 0.
+func (j *Job) Problem(drawer int, p joinery.Problem) Problem {
+	return j.src.place(Problem{Error: p.Error, Code: Code(p.Code), Message: p.Message, Hint: p.Hint}, j.Where(drawer, p.Field))
+}

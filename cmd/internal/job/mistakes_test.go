@@ -1,0 +1,142 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+)
+
+// places lists problems as the cases above do.
+func places(problems Problems) []string {
+	var all []string
+	for _, p := range problems {
+		all = append(all, fmt.Sprintf("%d:%d %s", p.Line, p.Column, p.Code))
+	}
+	return all
+}
+
+func TestReadMistakes(t *testing.T) {
+	for _, m := range mistakes {
+		t.Run(m.name, func(t *testing.T) {
+			text := m.file()
+			if m.from != "" && text == base {
+				t.Fatal("the case changes nothing")
+			}
+			job, problems := Read("job.yaml", strings.NewReader(text))
+			if got := places(problems); !slices.Equal(got, m.want) {
+				var all strings.Builder
+				if err := problems.Print(&all, nil); err != nil {
+					t.Fatal(err)
+				}
+				t.Errorf("got %q, want %q\n%s", got, m.want, &all)
+			}
+			if job == nil && !problems.Failed() {
+				t.Error("no job, and no error")
+			}
+			if job != nil {
+				checkDrawers(t, job) // what is left is sound
+			}
+			checkProblems(t, text, problems)
+		})
+	}
+}
+
+// TestReadKeepsSoundDrawers: an error in one drawer leaves the others to be
+// judged; one in what they share leaves none.
+func TestReadKeepsSoundDrawers(t *testing.T) {
+	for name, c := range map[string]struct{ from, to, want string }{
+		"nothing":                  {"count: 6", "count: 7", "wide narrow"},
+		"a size":                   {"460 x 140 x 500", "460 x 140", "narrow"},
+		"a stock of one":           {"sides: birch\n    bottom: hardboard\n  - name: narrow", "sides: brich\n    bottom: hardboard\n  - name: narrow", "narrow"},
+		"an entry that is not one": {"count: 6", "cuont: 6", "wide narrow"},
+		"a shared setting":         {"cutter-height: 6", "cutter-height: six", ""},
+		"the cutter":               {"kind: saw", "kind: axe", ""},
+		"readings unlike":          {"12.21, 12.16", "12, 21", ""},
+		"units":                    {"units: mm", "units: furlong", ""},
+	} {
+		t.Run(name, func(t *testing.T) {
+			job, problems := Read("job.yaml", strings.NewReader(strings.Replace(base, c.from, c.to, 1)))
+			var got []string
+			for _, d := range job.Drawers {
+				got = append(got, d.Name)
+			}
+			if strings.Join(got, " ") != c.want || problems.Failed() != (name != "nothing") {
+				t.Errorf("kept %q, want %q; %v", got, c.want, problems)
+			}
+		})
+	}
+}
+
+// TestReadEveryMistake puts one mistake of each kind that leaves the others
+// readable into a file, and expects all of them from one run.
+func TestReadEveryMistake(t *testing.T) {
+	_, problems := Read("job.yaml", strings.NewReader(`jobb: bench
+units: mm
+units: in
+stock:
+  birch: {thickness: [12.2, 15.2], grain: lenght}
+  thin: {thickness: 12 furlongs, sheet: 1525}
+  thick: {thickness: [5, many]}
+  none:
+cutter: {kind: saw}
+joinery: [1]
+preview: {chord: 1e-3}
+drawers:
+  - name: a/b
+    count: six
+    outside: 460 x 0 x 500
+    sides: brich
+    bottom: {thin}
+    joinery: {dado-play: 0.2}
+  - name: Left
+    outside: 460 mm x 140 x 500
+    sides: birch
+  - name: left
+    sides: birch
+    bottom: &b thin
+`))
+	want := []string{
+		"1:1 unknown-key", "3:1 duplicate-key", "5:22 mixed-readings", "5:43 unknown-word",
+		"6:21 unknown-unit", "6:41 not-a-size", "7:26 not-a-length", "8:3 no-value",
+		"9:9 missing-key", "10:10 wrong-kind", "11:18 not-a-length",
+		"13:11 bad-name", "14:12 not-a-number", "15:20 out-of-range", "16:12 unknown-stock", "17:13 wrong-kind", "18:26 not-for-a-saw",
+		"19:5 missing-key", "20:14 not-a-size", "22:5 missing-key", "22:11 same-name", "24:13 unsupported",
+	}
+	if got := places(problems); !slices.Equal(got, want) {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+}
+
+func TestReadTooMany(t *testing.T) {
+	stocks, drawers := strings.Builder{}, strings.Builder{}
+	for i := range maxStocks {
+		fmt.Fprintf(&stocks, "  s%d: {thickness: 12}\n", i)
+	}
+	for i := range maxDrawers {
+		fmt.Fprintf(&drawers, "  - name: d%d\n    outside: 460 x 140 x 500\n    sides: s0\n    bottom: s1\n    joinery: {fence-distance: 6, bottom-slack: 1}\n", i)
+	}
+	file := func(stocks, drawers string) string {
+		return "units: mm\ncutter: {kind: saw, width: 6}\nstock:\n" + stocks + "drawers:\n" + drawers
+	}
+	if j := read(t, file(stocks.String(), drawers.String())); len(j.Stocks) != maxStocks || len(j.Drawers) != maxDrawers {
+		t.Errorf("%d stocks, %d drawers", len(j.Stocks), len(j.Drawers))
+	}
+	for _, c := range []struct {
+		text string
+		line int
+	}{
+		{file(stocks.String()+"  more: {thickness: 12}\n  again: {thickness: 12}\n", drawers.String()), 3 + maxStocks + 1},
+		{file(stocks.String(), drawers.String()+"  - name: more\n  - name: again\n"), 3 + maxStocks + 1 + 5*maxDrawers + 1},
+	} {
+		_, problems := Read("job.yaml", strings.NewReader(c.text))
+		if want := []string{fmt.Sprintf("%d:3 too-many", c.line)}; c.line > 1000 {
+			want[0] = fmt.Sprintf("%d:5 too-many", c.line)
+			if got := places(problems); !slices.Equal(got, want) {
+				t.Errorf("got %q, want %q", got, want)
+			}
+		} else if got := places(problems); !slices.Equal(got, want) {
+			t.Errorf("got %q, want %q", got, want)
+		}
+	}
+}

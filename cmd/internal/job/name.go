@@ -1,0 +1,111 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
+
+// nameSigns are the signs that a name may hold beside letters, digits and the
+// marks that belong to letters.
+const nameSigns = " -_.+()"
+
+// nameFault says what is wrong with the name of a drawer or stock; empty when
+// nothing is.
+func nameFault(name string) string {
+	if name == "" {
+		return "is empty"
+	}
+	if utf8.RuneCountInString(name) > maxName {
+		return fmt.Sprintf("has more than %d characters", maxName)
+	}
+	for i, c := range name {
+		switch {
+		case unicode.IsLetter(c) && visible(c), unicode.IsDigit(c):
+		case i == 0:
+			return "does not begin with a letter or digit"
+		case unicode.IsMark(c) && visible(c), strings.ContainsRune(nameSigns, c):
+		default:
+			return "holds " + quote(string(c))
+		}
+	}
+	if strings.HasSuffix(name, " ") {
+		return "ends with a space"
+	}
+	return ""
+}
+
+// visible refuses letters and marks that show nothing, such as fillers and
+// variation selectors: two names must not differ by them alone.
+func visible(c rune) bool {
+	return !unicode.Is(unicode.Other_Default_Ignorable_Code_Point, c) && !unicode.Is(unicode.Variation_Selector, c)
+}
+
+// titleFault says what is wrong with the title of a job.
+func titleFault(title string) string {
+	switch {
+	case strings.TrimSpace(title) == "":
+		return "is empty"
+	case utf8.RuneCountInString(title) > maxTitle:
+		return fmt.Sprintf("has more than %d characters", maxTitle)
+	case strings.ContainsFunc(title, func(c rune) bool { return !unicode.IsPrint(c) || c == utf8.RuneError }):
+		return "holds a character that does not print"
+	}
+	return ""
+}
+
+// baseLetters are the plain letters under those that Latin scripts add.
+var baseLetters = func() map[rune]string {
+	table := map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'þ': "th"}
+	for base, accented := range map[string]string{
+		"a": "àáâãäåāăą", "c": "çćĉċč", "d": "ďđð", "e": "èéêëēĕėęě", "g": "ĝğġģ", "h": "ĥħ", "i": "ìíîïĩīĭįı",
+		"j": "ĵ", "k": "ķ", "l": "ĺļľŀł", "n": "ñńņňŋ", "o": "òóôõöøōŏő", "r": "ŕŗř", "s": "śŝşšș", "t": "ţťŧț",
+		"u": "ùúûüũūŭůűų", "w": "ŵẁẃẅ", "y": "ýÿŷ", "z": "źżž",
+	} {
+		for _, c := range accented {
+			table[c] = base
+		}
+	}
+	return table
+}()
+
+// deviceNames are the names that Windows keeps for devices, with any extension.
+var deviceNames = []string{"con", "prn", "aux", "nul",
+	"com0", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8", "com9",
+	"lpt0", "lpt1", "lpt2", "lpt3", "lpt4", "lpt5", "lpt6", "lpt7", "lpt8", "lpt9"}
+
+// FileName is a name made safe for every file system: lower case, a to z, 0 to
+// 9 and single hyphens between them. Accents are dropped; everything else
+// becomes a hyphen. It is never empty and never the name of a device. Different
+// names can have the same file name; [Read] refuses a job in which two do.
+func FileName(name string) string {
+	var b strings.Builder
+	gap := false
+	for _, c := range strings.ToLower(name) {
+		safe := baseLetters[c]
+		if 'a' <= c && c <= 'z' || '0' <= c && c <= '9' {
+			safe = string(c)
+		}
+		switch {
+		case unicode.IsMark(c): // an accent written as a character of its own
+			continue
+		case safe == "":
+			gap = true
+			continue
+		case gap && b.Len() > 0:
+			b.WriteByte('-')
+		}
+		gap = false
+		b.WriteString(safe)
+	}
+	switch file := b.String(); {
+	case file == "":
+		return "unnamed"
+	case slices.Contains(deviceNames, file):
+		return file + "-x"
+	default:
+		return file
+	}
+}

@@ -1,0 +1,73 @@
+package job
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func TestFileName(t *testing.T) {
+	for name, want := range map[string]string{
+		"bench-wide": "bench-wide", "Left": "left", "Bench  (wide)": "bench-wide", "top_1.2+": "top-1-2",
+		"Tür groß": "tur-gross", "Çekmece Şık": "cekmece-sik", "Łódź": "lodz", "Smørbrød": "smorbrod", "naïve Œuvre": "naive-oeuvre",
+		"cafe\u0301": "cafe", "café": "cafe", "抽屉": "unnamed", "抽屉 2": "2", "": "unnamed", "../..": "unnamed",
+		"CON": "con-x", "nul": "nul-x", "Com1": "com1-x", "lpt9.": "lpt9-x", "con 1": "con-1", "console": "console",
+		"İstanbul": "istanbul", "K": "k", // the Kelvin sign becomes a k in lower case
+	} {
+		if got := FileName(name); got != want {
+			t.Errorf("%q gives %q, want %q", name, got, want)
+		}
+	}
+}
+
+func TestFileNameIsSafe(t *testing.T) {
+	safe := regexp.MustCompile(`^[a-z0-9]+(-[a-z0-9]+)*$`)
+	rapid.Check(t, func(t *rapid.T) {
+		name := rapid.String().Draw(t, "name")
+		file := FileName(name)
+		if !safe.MatchString(file) {
+			t.Fatalf("%q gives %q", name, file)
+		}
+		if again := FileName(file); again != file {
+			t.Fatalf("%q gives %q, and that %q", name, file, again)
+		}
+	})
+}
+
+func TestNameFault(t *testing.T) {
+	for _, name := range []string{"a", "7", "bench-wide", "Bench (wide) 1.5+_", "抽屉", "ящик", "हिन्दी", "cafe\u0301", strings.Repeat("é", 40)} {
+		if fault := nameFault(name); fault != "" {
+			t.Errorf("%q %s", name, fault)
+		}
+	}
+	for _, name := range []string{"", " a", "-a", ".", "..", "../a", "a/b", `a\b`, "a:b", "a*", "a\n", "a\x00", "a\u202e", "\u0301a", "a\ufe0f", "a\u3164", "a\u200d", "a ", "a\u00a0b", strings.Repeat("é", 41), "a\ufffd"} {
+		if nameFault(name) == "" {
+			t.Errorf("%q passes", name)
+		}
+	}
+}
+
+func TestNearest(t *testing.T) {
+	known := []string{"sides", "front", "back", "bottom", "fence-distance", "x"}
+	for word, want := range map[string]string{
+		"side": "sides", "Sides": "sides", "isdes": "sides", "frnot": "front", "botom": "bottom", "fence_distance": "fence-distance",
+		"fencedistance": "fence-distance", "width": "", "bk": "", "y": "x", strings.Repeat("a", 41): "", "": "x",
+	} {
+		if got := nearest(word, known); got != want {
+			t.Errorf("%q is near %q, want %q", word, got, want)
+		}
+	}
+}
+
+func TestSlips(t *testing.T) {
+	for _, c := range []struct {
+		a, b string
+		want int
+	}{{"", "", 0}, {"", "abc", 3}, {"abc", "", 3}, {"abc", "abc", 0}, {"abc", "acb", 1}, {"abc", "axc", 1}, {"kitten", "sitting", 3}, {"ca", "abc", 3}} {
+		if got := slips([]rune(c.a), []rune(c.b)); got != c.want {
+			t.Errorf("%q to %q takes %d, want %d", c.a, c.b, got, c.want)
+		}
+	}
+}

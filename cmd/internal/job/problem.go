@@ -1,0 +1,84 @@
+package job
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strconv"
+)
+
+// Rules for messages: the message says what was found, beginning with the
+// entry; the hint says what the shop can write instead. Neither ends with a
+// full stop. Whatever comes from the file goes through quote.
+
+// Problem is one thing about a job file that a person has to know.
+type Problem struct {
+	File         string
+	Line, Column int  // from 1, in characters
+	Error        bool // else a warning
+	Code         Code
+	Message      string
+	Hint         string // what would do; may be empty
+	Excerpt      string // the line of the file, cut around the place, safe to print
+	Caret        int    // columns of a terminal before the place in the excerpt
+}
+
+// Problems are all the problems of a file in the order of their places. At
+// 500 the list ends.
+type Problems []Problem
+
+// Failed tells whether one of the problems is an error.
+func (ps Problems) Failed() bool {
+	return slices.ContainsFunc(ps, func(p Problem) bool { return p.Error })
+}
+
+// reporter collects the problems of one file.
+type reporter struct {
+	src      *source
+	problems Problems
+	// lost is set when lines of the file could not be read, so that nothing is
+	// reported missing that may stand there.
+	lost bool
+}
+
+// full tells that further problems are not kept, so that reading can stop.
+func (r *reporter) full() bool { return len(r.problems) >= maxProblems }
+
+func (r *reporter) fail(code Code, at Position, hint, format string, args ...any) {
+	r.add(Problem{Error: true, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}, at)
+}
+
+func (r *reporter) warn(code Code, at Position, hint, format string, args ...any) {
+	r.add(Problem{Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}, at)
+}
+
+func (r *reporter) add(p Problem, at Position) {
+	if !r.full() {
+		r.problems = append(r.problems, r.src.place(p, at))
+	}
+}
+
+// sorted returns the problems by line and column, those at one place in the
+// order in which they were found. A line that was scanned twice may have been
+// reported twice; once is kept.
+func (r *reporter) sorted() Problems {
+	slices.SortStableFunc(r.problems, func(a, b Problem) int {
+		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	r.problems = slices.CompactFunc(r.problems, func(a, b Problem) bool {
+		return a.Line == b.Line && a.Column == b.Column && a.Code == b.Code
+	})
+	return r.problems
+}
+
+// quote shows text of the file in a message: cut, and with everything that
+// does not print escaped.
+func quote(text string) string {
+	n := 0
+	for i := range text {
+		if n++; n > maxQuote {
+			return strconv.Quote(text[:i] + "…")
+		}
+	}
+	return strconv.Quote(text)
+}

@@ -1,0 +1,144 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+	"unicode"
+
+	"drawerwright/geom"
+)
+
+// Numbers are read from their text in the file, as a person would: 010 is ten,
+// quotes change nothing, and 0x2, 1_000, 1e3, yes and .nan are no numbers.
+
+// scalar reads the text of a node into v.
+func (r *reader) scalar(v *value, n *node, k *key) {
+	switch k.form {
+	case formTitle:
+		if fault := titleFault(n.text); fault != "" {
+			r.fail(CodeBadName, n.at, fmt.Sprintf("write one line of up to %d printable characters", maxTitle), "the title %s", fault)
+		}
+		v.text = n.text
+	case formName, formStock:
+		v.text = n.text // checked against the other names
+		if n.text == "" {
+			r.fail(CodeNoValue, n.at, "write a name", "%s is empty", k.name)
+		}
+	case formWord:
+		v.text = r.word(n, k)
+	case formLength:
+		if l, ok := r.length(n.text, n.at, k); ok {
+			v.lengths = []geom.Length{l}
+		}
+	case formCount:
+		v.number = r.number(n, k, countText, "write a whole number, as in 6")
+	case formPrice:
+		v.number = r.number(n, k, priceText, "write a number without a currency, as in 58 or 58.50")
+	}
+}
+
+func (r *reader) word(n *node, k *key) string {
+	for _, w := range k.words {
+		if w == n.text {
+			return w
+		}
+	}
+	r.fail(CodeUnknownWord, n.at, didYouMean(n.text, k.words), "%s cannot be %s", k.name, quote(n.text))
+	return ""
+}
+
+var (
+	countText = regexp.MustCompile(`^\d{1,9}$`)
+	priceText = regexp.MustCompile(`^\d{1,9}(\.\d{1,9})?$`)
+)
+
+// number reads a number of the given form within the range of its key.
+func (r *reader) number(n *node, k *key, form *regexp.Regexp, hint string) float64 {
+	if !form.MatchString(n.text) {
+		r.fail(CodeNotNumber, n.at, hint, "%s cannot be %s", k.name, quote(n.text))
+		return 0
+	}
+	x, err := strconv.ParseFloat(n.text, 64)
+	if err != nil || x < k.min || x > k.max {
+		r.fail(CodeOutOfRange, n.at, fmt.Sprintf("write %.0f to %.0f", k.min, k.max), "%s cannot be %s", k.name, quote(n.text))
+		return 0
+	}
+	return x
+}
+
+var exponent = regexp.MustCompile(`^[-+]?[0-9.]+[eE][-+]?[0-9]+`)
+
+// length reads one length within the range of its key. A range in millimetres
+// means nothing for a bare number while the units of the file are not known.
+func (r *reader) length(text string, at Position, k *key) (geom.Length, bool) {
+	l, err := geom.ParseLength(text, r.units)
+	const examples = `write it like 12.21, 12 mm, 1/2 in or 17 5/8"`
+	switch {
+	case exponent.MatchString(text):
+		r.fail(CodeNotLength, at, "write the number out, without an exponent", "%s is not a length: %s", k.name, quote(text))
+		return 0, false
+	case errors.Is(err, geom.ErrLengthUnit) && strings.ContainsAny(text, "0123456789"):
+		r.fail(CodeUnknownUnit, at, "write mm, cm, m, in or ft after the number, or nothing for the units of the file",
+			"%s has an unknown unit: %s", k.name, quote(text))
+		return 0, false
+	case errors.Is(err, geom.ErrLengthRange):
+		r.fail(CodeOutOfRange, at, "write "+r.span(k), "%s is far too large: %s", k.name, quote(text))
+		return 0, false
+	case err != nil:
+		hint := examples
+		if strings.Contains(text, ",") {
+			hint = "write the decimal point as in 12.21"
+		}
+		r.fail(CodeNotLength, at, hint, "%s is not a length: %s", k.name, quote(text))
+		return 0, false
+	case !r.unitsKnown && !carriesUnit(text):
+		return l, true
+	case !k.holds(l):
+		r.fail(CodeOutOfRange, at, r.rangeHint(text, k), "%s is %s; it can be %s", k.name, r.measure(text), r.span(k))
+		return 0, false
+	}
+	return l, true
+}
+
+func (k *key) holds(l geom.Length) bool {
+	return l >= geom.LengthOf(k.min) && l <= geom.LengthOf(k.max)
+}
+
+// span says the range of a key in the units of the file.
+func (r *reader) span(k *key) string {
+	return geom.LengthOf(k.min).Text(r.units) + " to " + geom.LengthOf(k.max).Text(r.units)
+}
+
+// measure shows a length as it was written, with the unit that it was read in.
+func (r *reader) measure(text string) string {
+	if !carriesUnit(text) {
+		text = strings.TrimSpace(text) + " " + r.units.String()
+	}
+	return printable(text)
+}
+
+// rangeHint asks whether a bare number out of range was meant in the other
+// unit, when it would be in range there.
+func (r *reader) rangeHint(text string, k *key) string {
+	other := geom.Inch
+	if r.units == geom.Inch {
+		other = geom.Millimetre
+	}
+	if l, err := geom.ParseLength(text, other); err == nil && !carriesUnit(text) && k.holds(l) {
+		return "did you mean " + strings.TrimSpace(text) + " " + other.String() + "?"
+	}
+	return "measure again, or look for a slip of the decimal point"
+}
+
+// carriesUnit tells whether a length says its own unit.
+func carriesUnit(text string) bool {
+	return strings.ContainsFunc(text, func(c rune) bool {
+		return unicode.IsLetter(c) || strings.ContainsRune(unitSigns, c)
+	})
+}
+
+// unitSigns are the signs for feet and inches that geom.ParseLength knows.
+const unitSigns = `'"′″‘’“”`

@@ -1,0 +1,129 @@
+package job
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"strings"
+
+	"drawerwright/geom"
+)
+
+// Schema is a JSON Schema (draft 2020-12) of the job file, from the same
+// tables of keys that [Read] follows, so that editors complete and check it.
+// It is the same at every call. It takes everything that Read takes; Read
+// refuses more, since a schema knows nothing of units.
+func Schema() []byte {
+	root := schemaOf(&key{form: formSection, keys: jobKeys})
+	root["$schema"] = "https://json-schema.org/draft/2020-12/schema"
+	root["title"] = "Job file of drawerwright"
+	var b bytes.Buffer
+	e := json.NewEncoder(&b)
+	e.SetEscapeHTML(false)
+	e.SetIndent("", "  ")
+	if err := e.Encode(root); err != nil {
+		panic(err) // maps of strings, numbers and lists always encode
+	}
+	return b.Bytes()
+}
+
+// object is a JSON object; its keys are written in alphabetical order.
+type object map[string]any
+
+// schemaOf describes the value of a key.
+func schemaOf(k *key) object {
+	switch k.form {
+	case formTitle:
+		return object{"type": plain, "minLength": 1, "maxLength": maxTitle}
+	case formName, formStock:
+		return object{"type": plain, "minLength": 1, "maxLength": maxName}
+	case formWord:
+		return object{"enum": k.words}
+	case formLength:
+		return lengthSchema(k)
+	case formReadings:
+		return object{"anyOf": []object{lengthSchema(k), listSchema(lengthSchema(k), 1, maxReadings)}}
+	case formSize:
+		size := object{"type": "string", "pattern": `[xX×]`}
+		return object{"anyOf": []object{size, listSchema(lengthSchema(k), len(k.sides), len(k.sides))}}
+	case formCount:
+		return numberSchema("integer", countText, k)
+	case formPrice:
+		return numberSchema("number", priceText, k)
+	case formStocks:
+		return object{"type": "object", "additionalProperties": sectionSchema(k.keys), "minProperties": 1, "maxProperties": maxStocks,
+			"propertyNames": object{"minLength": 1, "maxLength": maxName}}
+	case formDrawers:
+		return listSchema(sectionSchema(k.keys), 1, maxDrawers)
+	default:
+		return sectionSchema(k.keys)
+	}
+}
+
+// plain are the types that YAML gives to text without quotes.
+var plain = []string{"string", "number", "boolean", "null"}
+
+// numberSchema describes a number, which may stand in quotes.
+func numberSchema(kind string, form *regexp.Regexp, k *key) object {
+	return object{"type": []string{kind, "string"}, "minimum": k.min, "maximum": k.max, "pattern": form.String()}
+}
+
+func lengthSchema(k *key) object {
+	s := object{"type": []string{"number", "string"}, "minLength": 1}
+	if k.min > 0 {
+		s["exclusiveMinimum"] = 0
+	} else {
+		s["minimum"] = 0
+	}
+	return s
+}
+
+func listSchema(items object, least, most int) object {
+	return object{"type": "array", "items": items, "minItems": least, "maxItems": most}
+}
+
+func sectionSchema(keys []key) object {
+	properties, required := object{}, []string{}
+	for i := range keys {
+		k := &keys[i]
+		s := schemaOf(k)
+		s["description"] = k.describe()
+		if k.fallback != "" {
+			s["default"] = k.defaultValue()
+		}
+		properties[k.name] = s
+		if k.required {
+			required = append(required, k.name)
+		}
+	}
+	return object{"type": "object", "properties": properties, "required": required, "additionalProperties": false}
+}
+
+// describe says everything about a key in a few sentences.
+func (k *key) describe() string {
+	parts := []string{k.doc}
+	switch k.form {
+	case formLength, formReadings, formSize:
+		if len(k.sides) > 0 {
+			parts = append(parts, "Write "+strings.Join(k.sides, " x "))
+		}
+		least, most := geom.LengthOf(k.min), geom.LengthOf(k.max)
+		parts = append(parts, fmt.Sprintf("From %s to %s, or %s to %s", least.Text(geom.Millimetre), most.Text(geom.Millimetre), least.Text(geom.Inch), most.Text(geom.Inch)))
+	}
+	if k.fallback != "" {
+		parts = append(parts, "Default: "+k.fallback)
+	}
+	if k.without != "" {
+		parts = append(parts, "When left out: "+k.without)
+	}
+	return strings.Join(parts, ". ") + "."
+}
+
+// defaultValue is the fallback in the type that the schema gives the key.
+func (k *key) defaultValue() any {
+	if k.form == formCount {
+		return json.Number(k.fallback)
+	}
+	return k.fallback
+}

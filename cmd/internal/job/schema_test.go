@@ -1,0 +1,240 @@
+package job
+
+import (
+	"bytes"
+	"encoding/json"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+	"unicode/utf8"
+
+	"github.com/goccy/go-yaml"
+)
+
+// keyPaths are all keys of the job file, from its description.
+var keyPaths = strings.Fields(`
+	job units
+	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price
+	cutter cutter.kind cutter.width
+	joinery joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit
+	joinery.bottom-slack joinery.dado-play joinery.groove-play joinery.glue-room
+	dxf dxf.version dxf.units preview preview.chord
+	drawers drawers.name drawers.count drawers.outside drawers.sides drawers.front drawers.back drawers.bottom drawers.joint
+	drawers.cutter drawers.cutter.kind drawers.cutter.width
+	drawers.joinery drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
+	drawers.joinery.bottom-slack drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room`)
+
+// schemaPaths lists the keys that a schema knows.
+func schemaPaths(schema map[string]any, path string) []string {
+	var paths []string
+	sub := func(name string, s any) {
+		if m, ok := s.(map[string]any); ok {
+			paths = append(paths, path+name)
+			paths = append(paths, schemaPaths(m, path+name+".")...)
+		}
+	}
+	if properties, ok := schema["properties"].(map[string]any); ok {
+		for name, s := range properties {
+			sub(name, s)
+		}
+	}
+	sub("*", schema["additionalProperties"])
+	if items, ok := schema["items"].(map[string]any); ok {
+		paths = append(paths, schemaPaths(items, path)...)
+	}
+	return paths
+}
+
+func parsedSchema(t *testing.T) map[string]any {
+	t.Helper()
+	var schema map[string]any
+	if err := json.Unmarshal(Schema(), &schema); err != nil {
+		t.Fatal(err)
+	}
+	return schema
+}
+
+func TestSchemaKnowsEveryKey(t *testing.T) {
+	got, want := schemaPaths(parsedSchema(t), ""), slices.Clone(keyPaths)
+	slices.Sort(got)
+	slices.Sort(want)
+	if !slices.Equal(got, want) {
+		t.Errorf("got  %q\nwant %q", got, want)
+	}
+}
+
+// TestReaderKnowsEveryKey writes each key, and a key like it, into a file and
+// expects that only the second is unknown.
+func TestReaderKnowsEveryKey(t *testing.T) {
+	unknown := func(steps []string) bool {
+		text := "1"
+		for i, step := range slices.Backward(steps) {
+			if step == "drawers" && i < len(steps)-1 {
+				text = "[" + text + "]"
+			}
+			text = "{" + strings.Replace(step, "*", "ply", 1) + ": " + text + "}"
+		}
+		_, problems := Read("job.yaml", strings.NewReader(text))
+		return slices.ContainsFunc(problems, func(p Problem) bool { return p.Code == CodeUnknownKey })
+	}
+	for _, path := range keyPaths {
+		steps := strings.Split(path, ".")
+		if unknown(steps) {
+			t.Errorf("%s is unknown", path)
+		}
+		if last := len(steps) - 1; steps[last] != "*" {
+			steps[last] += "-not"
+			if !unknown(steps) {
+				t.Errorf("%s is known", strings.Join(steps, "."))
+			}
+		}
+	}
+}
+
+func TestSchemaIsTheSameEveryTime(t *testing.T) {
+	first := Schema()
+	for range 20 {
+		if !bytes.Equal(first, Schema()) {
+			t.Fatal("two schemas of one program differ")
+		}
+	}
+}
+
+func TestSchemaDescribesEveryKey(t *testing.T) {
+	var walk func(path string, s map[string]any)
+	walk = func(path string, s map[string]any) {
+		properties, _ := s["properties"].(map[string]any)
+		for name, p := range properties {
+			p := p.(map[string]any)
+			if d, _ := p["description"].(string); len(d) < 10 {
+				t.Errorf("%s%s is described as %q", path, name, d)
+			}
+			walk(path+name+".", p)
+		}
+		for _, inner := range []string{"items", "additionalProperties"} {
+			if m, ok := s[inner].(map[string]any); ok {
+				walk(path, m)
+			}
+		}
+	}
+	walk("", parsedSchema(t))
+}
+
+// conforms checks a value against the words of JSON Schema that Schema uses,
+// and says what does not conform.
+func conforms(v any, s map[string]any) error {
+	if any := s["anyOf"]; any != nil {
+		var err error
+		for _, one := range any.([]interface{}) {
+			if err = conforms(v, one.(map[string]interface{})); err == nil {
+				return nil
+			}
+		}
+		return err
+	}
+	if enum, ok := s["enum"].([]any); ok && !slices.Contains(enum, v) {
+		return fmt.Errorf("%v is none of %v", v, enum)
+	}
+	kind := ""
+	limit := func(word string, ok func(limit float64) bool) error {
+		if l, found := s[word].(float64); found && !ok(l) {
+			return fmt.Errorf("%v breaks %s %g", v, word, l)
+		}
+		return nil
+	}
+	var errs []error
+	switch x := v.(type) {
+	case nil:
+		kind = "null"
+	case bool:
+		kind = "boolean"
+	case string:
+		kind = "string"
+		n := float64(utf8.RuneCountInString(x))
+		errs = append(errs, limit("minLength", func(l float64) bool { return n >= l }), limit("maxLength", func(l float64) bool { return n <= l }))
+		if p, ok := s["pattern"].(string); ok && !regexp.MustCompile(p).MatchString(x) {
+			errs = append(errs, fmt.Errorf("%q does not match %s", x, p))
+		}
+	case float64:
+		kind = "number"
+		if types := fmt.Sprint(s["type"]); x == float64(int(x)) && strings.Contains(types, "integer") {
+			kind = "integer"
+		}
+		errs = append(errs, limit("minimum", func(l float64) bool { return x >= l }), limit("maximum", func(l float64) bool { return x <= l }),
+			limit("exclusiveMinimum", func(l float64) bool { return x > l }))
+	case []any:
+		kind = "array"
+		n := float64(len(x))
+		errs = append(errs, limit("minItems", func(l float64) bool { return n >= l }), limit("maxItems", func(l float64) bool { return n <= l }))
+		for _, item := range x {
+			if items, ok := s["items"].(map[string]any); ok {
+				errs = append(errs, conforms(item, items))
+			}
+		}
+	case map[string]any:
+		kind = "object"
+		properties, _ := s["properties"].(map[string]any)
+		for name, value := range x {
+			if p, ok := properties[name].(map[string]any); ok {
+				errs = append(errs, conforms(value, p))
+			} else if p, ok := s["additionalProperties"].(map[string]any); ok {
+				errs = append(errs, conforms(value, p))
+			} else {
+				errs = append(errs, fmt.Errorf("no key %s", name))
+			}
+		}
+		required, _ := s["required"].([]any)
+		for _, name := range required {
+			if _, ok := x[name.(string)]; !ok {
+				errs = append(errs, fmt.Errorf("%s is missing", name))
+			}
+		}
+	}
+	if types := s["type"]; types != nil && !slices.Contains(strings.Fields(strings.Trim(fmt.Sprint(types), "[]")), kind) {
+		errs = append(errs, fmt.Errorf("%v is no %v", v, types))
+	}
+	for _, err := range errs {
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// asJSON is what an editor makes of the text of a job file.
+func asJSON(t *testing.T, text string) any {
+	t.Helper()
+	data, err := yaml.YAMLToJSON([]byte(strings.ReplaceAll(strings.TrimPrefix(text, "\ufeff"), "\t", " ")))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var v any
+	if err := json.Unmarshal(data, &v); err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+func TestSchemaTakesGoodFiles(t *testing.T) {
+	schema := parsedSchema(t)
+	for name, text := range goodFiles {
+		if err := conforms(asJSON(t, text), schema); err != nil {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestSchemaRefusesMistakes(t *testing.T) {
+	schema := parsedSchema(t)
+	for _, text := range []string{
+		"units: cm", "units: mm\nstock: {}\ndrawers: []", strings.Replace(base, "count: 6", "count: 0", 1),
+		strings.Replace(base, "count: 6", "cuont: 6", 1), strings.Replace(base, "5.9", "0", 1), strings.Replace(base, "[300, 140, 500]", "[300, 140]", 1),
+		strings.Replace(base, "kind: saw", "kind: laser", 1), strings.Replace(base, "    bottom: hardboard\n  -", "  -", 1),
+	} {
+		if conforms(asJSON(t, text), schema) == nil {
+			t.Errorf("the schema takes %q", text)
+		}
+	}
+}

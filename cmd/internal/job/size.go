@@ -1,0 +1,161 @@
+package job
+
+import (
+	"regexp"
+	"strings"
+	"unicode/utf8"
+
+	"drawerwright/geom"
+)
+
+// part is one number of a size with its place.
+type part struct {
+	text string
+	at   Position
+}
+
+var (
+	timesSign = regexp.MustCompile(`[xX×]`)
+	lastUnit  = regexp.MustCompile(`[\p{L}` + unitSigns + `]+\.?$`)
+)
+
+// maxSizeText bounds the text of a size: three lengths and the signs between.
+const maxSizeText = 250
+
+// size reads as many lengths as the key has sides, from text with x between
+// them or from a list. A unit at the last one alone holds for all of them.
+func (r *reader) size(n *node, k *key) []geom.Length {
+	parts, ok := r.parts(n, k)
+	if !ok {
+		return nil
+	}
+	wanted := strings.Join(k.sides, " x ")
+	if len(parts) != len(k.sides) {
+		r.fail(CodeNotSize, n.at, "write "+wanted, "%s needs %d numbers and has %d", k.name, len(k.sides), len(parts))
+		return nil
+	}
+	last := parts[len(parts)-1]
+	unit := lastUnit.FindString(strings.TrimSpace(last.text))
+	units := 0
+	for _, p := range parts {
+		if carriesUnit(p.text) {
+			units++
+		}
+	}
+	switch {
+	case units == 1 && carriesUnit(last.text):
+		for i := range parts[:len(parts)-1] {
+			parts[i].text += " " + unit
+		}
+	case units > 0 && units < len(parts):
+		r.fail(CodeNotSize, n.at, "write a unit after the last number alone, or after each", "some numbers of %s have a unit and some have none", k.name)
+		return nil
+	}
+	lengths := make([]geom.Length, 0, len(parts))
+	for i, p := range parts {
+		side := key{name: "the " + k.sides[i] + " of " + k.name, min: k.min, max: k.max}
+		if l, ok := r.length(p.text, p.at, &side); ok {
+			lengths = append(lengths, l)
+		}
+	}
+	if len(lengths) < len(parts) {
+		return nil
+	}
+	return lengths
+}
+
+// parts takes a size apart into its numbers.
+func (r *reader) parts(n *node, k *key) ([]part, bool) {
+	if n.kind == list {
+		return r.items(n, k, len(k.sides)+1)
+	}
+	if !r.expect(n, scalar, k.name) {
+		return nil, false
+	}
+	if len(n.text) > maxSizeText {
+		r.fail(CodeNotSize, n.at, "write "+strings.Join(k.sides, " x "), "%s is not a size: %s", k.name, quote(n.text))
+		return nil, false
+	}
+	var parts []part
+	from := 0
+	add := func(to int) {
+		text := n.text[from:to]
+		blank := len(text) - len(strings.TrimLeft(text, " "))
+		parts = append(parts, part{strings.TrimSpace(text), n.within(from + blank)})
+	}
+	for _, sign := range timesSign.FindAllStringIndex(n.text, -1) {
+		add(sign[0])
+		from = sign[1]
+	}
+	add(len(n.text))
+	return parts, true
+}
+
+// items takes the scalars of a list, at most limit of them.
+func (r *reader) items(n *node, k *key, limit int) ([]part, bool) {
+	parts, ok := []part{}, true
+	for _, item := range n.items[:min(len(n.items), limit)] {
+		if r.expect(item, scalar, k.name) {
+			parts = append(parts, part{item.text, item.at})
+		} else {
+			ok = false
+		}
+	}
+	return parts, ok
+}
+
+// within is the place of a byte of a scalar. It is the beginning of the scalar
+// where escapes make the text differ from the line.
+func (n *node) within(offset int) Position {
+	if n.inset < 0 {
+		return n.at
+	}
+	return Position{n.at.Line, n.at.Column + n.inset + utf8.RuneCountInString(n.text[:offset])}
+}
+
+// readings reads one length or a list of them.
+func (r *reader) readings(n *node, k *key) []geom.Length {
+	if n.kind == scalar {
+		if l, ok := r.length(n.text, n.at, k); ok {
+			return []geom.Length{l}
+		}
+		return nil
+	}
+	if !r.expect(n, list, k.name) {
+		return nil
+	}
+	if len(n.items) == 0 || len(n.items) > maxReadings {
+		r.fail(CodeTooMany, n.at, "write one reading or a list of them", "%s takes 1 to %d readings, and here are %d", k.name, maxReadings, len(n.items))
+		return nil
+	}
+	parts, ok := r.items(n, k, maxReadings)
+	lengths := make([]geom.Length, 0, len(parts))
+	for _, p := range parts {
+		if l, good := r.length(p.text, p.at, k); good {
+			lengths = append(lengths, l)
+		}
+	}
+	if !ok || len(lengths) < len(parts) {
+		return nil
+	}
+	if !r.alike(lengths, n.at, k) {
+		return nil
+	}
+	return lengths
+}
+
+// alike refuses readings that differ too much to be of one stock.
+func (r *reader) alike(lengths []geom.Length, at Position, k *key) bool {
+	least, most, sum := lengths[0], lengths[0], geom.Length(0)
+	for _, l := range lengths {
+		least, most, sum = min(least, l), max(most, l), sum+l
+	}
+	mean := sum.MM() / float64(len(lengths))
+	spread := (most - least).MM()
+	if spread <= maxSpread*mean {
+		return true
+	}
+	r.fail(CodeMixedReadings, at, "look for a mistyped digit, a decimal comma (write 11.85), or a reading of another sheet",
+		"the readings of %s run from %s to %s, %.0f %% of their mean: that is not one stock", k.name, least.Text(r.units), most.Text(r.units), 100*spread/mean)
+	return false
+}

@@ -1,0 +1,69 @@
+package job
+
+import "strings"
+
+// didYouMean is a hint for a word that is none of the known ones: the nearest
+// of them, or all of them.
+func didYouMean(word string, known []string) string {
+	if near := nearest(word, known); near != "" {
+		return "did you mean `" + near + "`?"
+	}
+	return "write " + alternatives(known)
+}
+
+// alternatives lists words for a person, the first ten of them.
+func alternatives(words []string) string {
+	const shown = 10
+	quoted := make([]string, 0, shown+1)
+	for _, w := range words[:min(len(words), shown)] {
+		quoted = append(quoted, "`"+w+"`")
+	}
+	if len(words) > shown {
+		return strings.Join(append(quoted, "..."), ", ")
+	}
+	if n := len(quoted); n > 1 {
+		return strings.Join(quoted[:n-1], ", ") + " or " + quoted[n-1]
+	}
+	return strings.Join(quoted, "")
+}
+
+// nearest is the known word with the fewest slips of the finger to the given
+// one, at most one in three characters; empty when none is that near.
+func nearest(word string, known []string) string {
+	a := []rune(strings.ToLower(word))
+	if len(a) > maxName {
+		return ""
+	}
+	best, least := "", max(1, len(a)/3)+1
+	for _, k := range known {
+		if d := slips(a, []rune(strings.ToLower(k))); d < least {
+			best, least = k, d
+		}
+	}
+	return best
+}
+
+// slips counts the characters that are missing, added, changed, or swapped
+// with their neighbour between two words.
+func slips(a, b []rune) int {
+	// Three rows of the table of distances between all beginnings of a and b.
+	before, last, row := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range a {
+		before, last, row = last, row, before
+		row[0] = i + 1
+		for j := range b {
+			change := 1
+			if a[i] == b[j] {
+				change = 0
+			}
+			row[j+1] = min(last[j+1]+1, row[j]+1, last[j]+change)
+			if i > 0 && j > 0 && a[i] == b[j-1] && a[i-1] == b[j] {
+				row[j+1] = min(row[j+1], before[j-1]+1)
+			}
+		}
+	}
+	return row[len(b)]
+}

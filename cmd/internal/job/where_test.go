@@ -1,0 +1,66 @@
+package job
+
+import (
+	"testing"
+
+	"drawerwright/geom/joinery"
+)
+
+// fields are all fields that a problem of the joinery package can name.
+var fields = []joinery.Field{
+	joinery.FieldName, joinery.FieldOutside, joinery.FieldSides, joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom,
+	joinery.FieldJoint, joinery.FieldCutter, joinery.FieldFenceDistance, joinery.FieldCutterHeight, joinery.FieldGrooveEnds,
+	joinery.FieldBottomFit, joinery.FieldBottomSlack, joinery.FieldDadoPlay, joinery.FieldGroovePlay, joinery.FieldGlueRoom,
+}
+
+func TestWhere(t *testing.T) {
+	j := read(t, `units: mm
+stock: {é: {thickness: 12}}
+cutter: {kind: router, width: 6}
+joinery: {bottom-slack: 1, glue-room: 0.1}
+drawers:
+  - name: a
+    outside: 400 x 100 x 500
+    sides: é
+    bottom: é
+    joinery: {glue-room: 0.2}
+  - {name: é, outside: 400 x 100 x 500, sides: é, front: é, back: é, bottom: é, joint: dado-rabbet, cutter: {kind: saw, width: 6}}
+`)
+	itself := [2]Position{{6, 5}, {11, 5}}
+	want := map[joinery.Field][2]Position{
+		joinery.FieldName:        {{6, 11}, {11, 12}},
+		joinery.FieldOutside:     {{7, 14}, {11, 24}},
+		joinery.FieldSides:       {{8, 12}, {11, 48}},
+		joinery.FieldFront:       {{8, 12}, {11, 58}}, // of the first drawer: as its sides
+		joinery.FieldBack:        {{8, 12}, {11, 67}},
+		joinery.FieldBottom:      {{9, 13}, {11, 78}},
+		joinery.FieldJoint:       {itself[0], {11, 88}},
+		joinery.FieldCutter:      {{3, 9}, {11, 109}},
+		joinery.FieldBottomSlack: {{4, 25}, {4, 25}},
+		joinery.FieldGlueRoom:    {{10, 26}, {4, 39}},
+	}
+	for _, f := range fields {
+		at, ok := want[f]
+		if !ok {
+			at = itself
+		}
+		for drawer := range at {
+			if got := j.Where(drawer, f); got != at[drawer] {
+				t.Errorf("%s of drawer %d is at %v, want %v", f, drawer, got, at[drawer])
+			}
+		}
+	}
+}
+
+func TestProblemOfJoinery(t *testing.T) {
+	j := read(t, goodFiles["least"])
+	got := j.Problem(0, joinery.Problem{Code: "too-low", Error: true, Field: joinery.FieldOutside, Message: "the side is too low", Hint: "make it higher"}).String()
+	want := `job.yaml:6:24: error: the side is too low
+    - {name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}
+                         ^
+  hint: make it higher
+`
+	if got != want {
+		t.Errorf("got\n%swant\n%s", got, want)
+	}
+}
