@@ -1,0 +1,95 @@
+package outdir
+
+import (
+	"errors"
+	"io/fs"
+	"path/filepath"
+)
+
+// Commit puts the folder in its place, in one step, for good. What stands there
+// is judged once more before that, since a build takes a while. On an error the
+// folder is as it was before Create and nothing is left beside it; only with
+// ErrOldLeft the new folder is in place, and what it replaced is left beside it.
+// A stage whose WriteFile failed is not committed; Commit gives that error.
+func (s *Stage) Commit() error {
+	s.running.Lock()
+	defer s.running.Unlock()
+	if s.ended {
+		return &Error{Rule: ErrFinished, Path: s.t.name, Fact: "cannot finish " + shown(s.t.name) + ": " + ErrFinished.Error()}
+	}
+	err := s.failed
+	if err == nil {
+		err = s.publish()
+	}
+	if err != nil {
+		return errors.Join(err, s.end())
+	}
+	if err := s.end(); err != nil {
+		return &Error{
+			Rule: ErrOldLeft, Path: s.t.name, Cause: err,
+			Fact: shown(s.t.name) + " is finished; the working folder " + shown(s.claim.dir) + " beside it could not be removed",
+			Hint: "delete that one by hand",
+		}
+	}
+	return nil
+}
+
+// publish is Commit without the clearing up.
+func (s *Stage) publish() error {
+	list := filepath.Join(s.newDir(), manifestName)
+	if err := s.sys.write(list, formatManifest(s.written)); err != nil {
+		return s.unwritten(manifestName, err)
+	}
+	if err := s.sys.flush(s.newDir(), list); err != nil {
+		return s.unwritten("", err)
+	}
+	old, err := s.t.inspect()
+	if err != nil {
+		return err
+	}
+	if old != nil {
+		// Somebody may have said who can read the folder; that holds for the new one.
+		if err := s.sys.chmod(s.newDir(), old.Mode()&(fs.ModePerm|fs.ModeSetgid)); err != nil {
+			return s.unwritten("", err)
+		}
+	}
+	undo, err := s.swap(old != nil)
+	if err != nil {
+		return s.notSwapped(err)
+	}
+	for _, dir := range []string{s.claim.dir, s.t.parent} {
+		if err := s.sys.flushDir(dir); err != nil {
+			return s.notSwapped(errors.Join(err, undo()))
+		}
+	}
+	return nil
+}
+
+// swap puts the new folder in its place and the one that was there, if any, in
+// the stage folder. Undo puts both back.
+func (s *Stage) swap(replace bool) (undo func() error, err error) {
+	at := s.t.path()
+	if !replace {
+		return func() error { return s.sys.place(at, s.newDir()) }, s.sys.place(s.newDir(), at)
+	}
+	err = s.sys.exchange(s.newDir(), at)
+	if !errors.Is(err, errors.ErrUnsupported) {
+		return func() error { return s.sys.exchange(s.newDir(), at) }, err
+	}
+	if err := s.sys.rename(at, s.oldDir()); err != nil {
+		return nil, err
+	}
+	if err := s.sys.place(s.newDir(), at); err != nil {
+		return nil, err // and the end of the stage puts the old folder back
+	}
+	return func() error {
+		return errors.Join(s.sys.rename(at, s.newDir()), s.sys.place(s.oldDir(), at))
+	}, nil
+}
+
+func (s *Stage) notSwapped(err error) error {
+	return &Error{
+		Rule: ErrSwap, Path: s.t.name, Cause: err, Fact: "cannot put the new folder in the place of " + shown(s.t.name),
+		Hint: "close programs that use the folder and run again, or name another folder",
+	}
+}

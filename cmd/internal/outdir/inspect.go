@@ -1,0 +1,133 @@
+package outdir
+
+import (
+	"errors"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strings"
+)
+
+// inspect judges all that stands under the target's name, contents and all.
+// Info is nil where nothing is there.
+func (t target) inspect() (info fs.FileInfo, err error) {
+	if info, err = t.look(); info == nil || err != nil {
+		return nil, err
+	}
+	s := survey{t: t}
+	if err := s.readManifest(); err != nil {
+		return nil, err
+	}
+	if err := s.walk(""); err != nil && !errors.Is(err, errEnough) {
+		return nil, err
+	}
+	if err := s.hash(); err != nil {
+		return nil, err
+	}
+	if len(s.found) > 0 {
+		slices.SortFunc(s.found, func(a, b Foreign) int { return strings.Compare(a.Path, b.Path) })
+		return nil, t.refuse(s.found[:min(len(s.found), foreignLimit)], s.recorded)
+	}
+	return info, nil
+}
+
+// survey is a walk through a folder that is to be replaced.
+type survey struct {
+	t        target
+	m        manifest
+	recorded bool    // there is a manifest
+	listed   []entry // files that the manifest lists and that are there
+	found    []Foreign
+}
+
+// readManifest reads the folder's list of what was written there, if there is
+// one. What has its name and is no plain file is for the walk to find.
+func (s *survey) readManifest() error {
+	name := filepath.Join(s.t.path(), manifestName)
+	info, err := os.Lstat(name)
+	if errors.Is(err, fs.ErrNotExist) || err == nil && !info.Mode().IsRegular() {
+		return nil
+	}
+	if err == nil {
+		s.m, err = readManifest(name)
+	}
+	s.recorded = true
+	if errors.Is(err, errManifest) {
+		s.found = append(s.found, Foreign{s.t.name + "/" + manifestName, err.Error()})
+		return nil
+	}
+	if err != nil {
+		return s.unreadable(manifestName, err)
+	}
+	return nil
+}
+
+// errEnough ends a walk that found foreignLimit foreign files.
+var errEnough = errors.New("enough foreign files")
+
+// walk sorts what is in one folder, given by its path in the target.
+func (s *survey) walk(folder string) error {
+	dir := filepath.Join(s.t.path(), filepath.FromSlash(folder))
+	list, err := os.ReadDir(dir)
+	if err == nil {
+		err = checkWritable(dir)
+	}
+	if err != nil {
+		return s.unreadable(folder, err)
+	}
+	for _, d := range list {
+		name := path.Join(folder, d.Name())
+		why := whyUnknown
+		switch e, ok := s.m.files[name]; {
+		case d.IsDir():
+			before := len(s.found)
+			if err := s.walk(name); err != nil {
+				return err
+			}
+			if s.m.folders[name] || len(s.found) > before {
+				continue
+			}
+		case d.Type()&fs.ModeSymlink != 0:
+			why = whyLink
+		case !d.Type().IsRegular():
+			why = whySpecial
+		case name == manifestName || s.dropping(folder, d.Name()):
+			continue
+		case ok:
+			s.listed = append(s.listed, e)
+			continue
+		}
+		s.found = append(s.found, Foreign{s.t.name + "/" + name, why})
+		if len(s.found) >= foreignLimit {
+			return errEnough
+		}
+	}
+	return nil
+}
+
+// dropping tells whether a file is one that operating systems leave behind in
+// folders that somebody only looked at: it is no obstacle, and goes with the
+// old folder. "._x" is where macOS keeps what it knows of x on a disk of
+// another system, a memory stick for one; it goes with x.
+func (s *survey) dropping(folder, name string) bool {
+	switch name {
+	case ".DS_Store", "Thumbs.db", "desktop.ini":
+		return true
+	}
+	of, ok := strings.CutPrefix(name, "._")
+	if !ok {
+		return false
+	}
+	of = path.Join(folder, of)
+	_, file := s.m.files[of]
+	return file || s.m.folders[of] || s.recorded && of == manifestName
+}
+
+// unreadable is the error for a part of the folder that this process may not
+// read or replace.
+func (s *survey) unreadable(name string, err error) error {
+	name = path.Join(s.t.name, name)
+	return &Error{Rule: ErrReadOnly, Path: name, Cause: err, Fact: "cannot replace " + shown(name), Hint: "name another folder, or change who may read and write this one"}
+}
