@@ -112,9 +112,6 @@ func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (bu
 	}
 	if errors.Is(err, outdir.ErrOldLeft) { // the new folder is in place
 		_, err = fmt.Fprintf(s.err, "drawerwright: warning: %v\n", err)
-		if err == nil {
-			err = stage.Abort()
-		}
 	}
 	if err != nil {
 		if errors.Is(err, context.Canceled) {
