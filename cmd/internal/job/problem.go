@@ -48,10 +48,6 @@ func (r *reporter) fail(code Code, at Position, hint, format string, args ...any
 	r.add(Problem{Error: true, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}, at)
 }
 
-func (r *reporter) warn(code Code, at Position, hint, format string, args ...any) {
-	r.add(Problem{Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}, at)
-}
-
 func (r *reporter) add(p Problem, at Position) {
 	if !r.full() {
 		r.problems = append(r.problems, r.src.place(p, at))
