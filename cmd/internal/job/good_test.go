@@ -83,8 +83,9 @@ drawers:
   bottom: thin
 `,
 	"JSON":             `{"units": "mm", "stock": {"ply": {"thickness": [12, 12.1]}}, "cutter": {"kind": "saw", "width": 6}, "drawers": [{"name": "a", "outside": [400, 100, 500], "sides": "ply", "bottom": "ply"}]}`,
+	"lines of JSON":    "{\n\"units\": \"mm\",\n\"stock\": {\"ply\": {\"thickness\": 12}},\n\"cutter\": {\"kind\": \"saw\", \"width\": 6},\n\"drawers\": [\n{\"name\": \"a\",\n\"outside\": \"400 x 100 x 500\",\n\"sides\": \"ply\", \"bottom\": \"ply\"}\n]\n}\n",
 	"odd names":        "units: mm\nstock: {12: {thickness: 12}, yes: {thickness: 010}, null: {thickness: 9}}\ncutter: {kind: saw, width: 6}\ndrawers:\n- {name: 010, outside: 400x100x500, sides: 12, front: yes, bottom: null}\n",
-	"marks of Windows": "\ufeffunits: mm # é\r\nstock:\r\n\r\n  ply: {thickness: 12}\r\ncutter: {kind: saw, width: 6}\r\ndrawers:\r\n  # é\r\n  - name: é\t# a tab\r\n    outside:\t400 x 100 x 500\r\n    sides: ply\r\n    bottom: ply",
+	"marks of Windows": "\ufeffunits: mm # é\r\njob: \"a\ttab\"\r\nstock:\r\n\r\n  ply: {thickness: 12}\r\ncutter: {kind: saw, width: 6}\r\ndrawers:\r\n  # é\r\n  - name: é\t# a tab\r\n    outside:\t400 x 100 x 500\r\n    sides: ply\r\n    bottom: ply",
 	"own cutters": `---
 units: mm
 stock:
@@ -250,4 +251,20 @@ func TestReadDecimalCommas(t *testing.T) {
 			t.Errorf("%v", problems)
 		}
 	}
+}
+
+func TestReadParts(t *testing.T) {
+	const file = "units: mm\nstock: {a: {thickness: 12}, b: {thickness: 9}, c: {thickness: 6}}\ncutter: {kind: saw, width: 6}\ndrawers:\n- {name: a, outside: 400x100x500, sides: a, bottom: c%s}\n"
+	for given, want := range map[string]string{
+		"": "aaac", ", front: b": "abbc", ", back: b": "aabc", ", front: b, back: a": "abac",
+	} {
+		d := read(t, strings.Replace(file, "%s", given, 1)).Drawers[0]
+		if got := d.Sides.Name + d.Front.Name + d.Back.Name + d.Bottom.Name; got != want {
+			t.Errorf("%q gives %s, want %s", given, got, want)
+		}
+	}
+}
+
+func TestReadManyComments(t *testing.T) {
+	read(t, strings.Repeat("# a\n", maxMarks)+goodFiles["least"])
 }

@@ -140,3 +140,42 @@ func TestReadTooMany(t *testing.T) {
 		}
 	}
 }
+
+func TestReadStopsAtBadSigns(t *testing.T) {
+	_, problems := Read("job.yaml", strings.NewReader(strings.Repeat("- @\n", 2*maxInvalid)))
+	n := 0
+	for _, p := range problems {
+		if p.Code == CodeLayout {
+			n++
+		}
+	}
+	if n != maxInvalid {
+		t.Errorf("%d of the signs are reported, want %d", n, maxInvalid)
+	}
+}
+
+// TestHints takes the hints that guess what was meant.
+func TestHints(t *testing.T) {
+	inches := strings.NewReplacer("units: mm", "units: in", "5.9}", "12}").Replace(base)
+	for _, c := range []struct {
+		name, text, hint string
+		want             bool
+	}{
+		{"key", strings.Replace(base, "count", "cuont", 1), "did you mean `count`?", true},
+		{"capital", strings.Replace(base, "kind: saw", "kind: Saw", 1), "did you mean `saw`?", true},
+		{"word", strings.Replace(base, "kind: saw", "kind: laser", 1), "write `saw` or `router`", true},
+		{"stock", strings.Replace(base, "sides: birch", "sides: brich", 1), "did you mean `birch`?", true},
+		{"stocks", strings.Replace(base, "sides: birch", "sides: oak", 1), "`birch` or `hardboard`", true},
+		{"inches in a file of millimetres", strings.Replace(base, "5.9}", "0.47}", 1), "did you mean 0.47 in?", true},
+		{"millimetres in a file of inches", inches, "did you mean 12 mm?", true},
+		{"unit given", strings.Replace(base, "5.9}", "0.47 mm}", 1), "did you mean", false},
+		{"neither unit", strings.Replace(base, "5.9}", "0.01}", 1), "did you mean", false},
+		{"colon", strings.Replace(base, "count: 6", "count:6: 3", 1), "space after the colon", true},
+		{"comma", strings.Replace(base, "5.9}", `"5,9"}`, 1), "decimal point", true},
+	} {
+		_, problems := Read("job.yaml", strings.NewReader(c.text))
+		if got := slices.ContainsFunc(problems, func(p Problem) bool { return strings.Contains(p.Hint, c.hint) }); got != c.want || len(problems) == 0 {
+			t.Errorf("%s: the hint %q is there: %v\n%v", c.name, c.hint, got, problems)
+		}
+	}
+}

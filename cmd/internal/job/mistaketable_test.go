@@ -76,6 +76,8 @@ var mistakes = []mistake{
 	{"unknown escape", "name: wide", `name: "\wide"`, []string{"9:13 unclosed"}},
 	{"square bracket not closed", "12.24]", "12.24", []string{"3:22 unclosed", "3:49 layout"}},
 	{"curly bracket not closed", "6.35}", "6.35", []string{"5:9 unclosed"}},
+	{"mistakes below a bracket not closed", "", strings.NewReplacer("6.35}\n", "6.35\n\n# a remark\n", "height: 6", "height: 0", "count: 6", "count: &a six").Replace(base),
+		[]string{"5:9 unclosed", "9:18 out-of-range", "12:12 unsupported", "12:15 not-a-number"}},
 	{"bracket not closed at the end", "[300, 140, 500]\n    sides: birch\n    bottom: hardboard\n", "[300, 140", []string{"15:14 unclosed"}},
 	{"bracket not opened", "[300, 140, 500]", "300]", []string{"15:14 not-a-size"}},
 	{"wrong bracket", "500]", "500}", []string{"15:14 unclosed"}},
@@ -90,6 +92,8 @@ var mistakes = []mistake{
 	{"merge key", "cutter-height: 6", "<<: {cutter-height: 6}", []string{"7:3 unsupported"}},
 	{"block text", "name: wide", "name: |\n      wide", []string{"9:11 unsupported"}},
 	{"folded text", "name: wide", "name: >-\n      wide", []string{"9:11 unsupported"}},
+	{"merge key in the place of an entry", "    bottom: hardboard\n  - name: narrow", "    <<: *a\n  - name: narrow", []string{"13:5 unsupported", "13:9 unsupported"}},
+	{"many merge keys", "", strings.Repeat("<<: a\n", 30), []string{"1:1 unsupported"}},
 	{"explicit key", "units: mm", "? units\n: mm", []string{"1:1 unsupported"}},
 	{"directive", "units: mm", "%YAML 1.2\nunits: mm", []string{"1:1 unsupported"}},
 	{"second document", "cutter: {kind: saw, width: 6.35}", "---\ncutter: 3", []string{"1:1 missing-key", "5:1 unsupported"}},
@@ -121,6 +125,7 @@ var mistakes = []mistake{
 	{"no kind of cutter", "kind: saw, ", "", []string{"5:9 missing-key"}},
 
 	// Kinds.
+	{"no colon after the name of a stock", "hardboard: {thickness: 5.9}", "hardboard\n    thickness: 5.9\n    sheet: 1", []string{"4:3 layout"}},
 	{"no value", "count: 6", "count:", []string{"10:5 no-value"}},
 	{"no value at the end", "    bottom: hardboard\n  - name: narrow", "    bottom:\n  - name: narrow", []string{"13:5 no-value"}},
 	{"no value in brackets", "{thickness: 5.9}", "{thickness: , sheet: 1 x 1}", []string{"4:15 no-value"}},

@@ -12,7 +12,7 @@ func TestFileName(t *testing.T) {
 	for name, want := range map[string]string{
 		"bench-wide": "bench-wide", "Left": "left", "Bench  (wide)": "bench-wide", "top_1.2+": "top-1-2",
 		"Tür groß": "tur-gross", "Çekmece Şık": "cekmece-sik", "Łódź": "lodz", "Smørbrød": "smorbrod", "naïve Œuvre": "naive-oeuvre",
-		"cafe\u0301": "cafe", "café": "cafe", "抽屉": "unnamed", "抽屉 2": "2", "": "unnamed", "../..": "unnamed",
+		"cafe\u0301s": "cafes", "cafés": "cafes", "抽屉": "unnamed", "抽屉 2": "2", "": "unnamed", "../..": "unnamed",
 		"CON": "con-x", "nul": "nul-x", "Com1": "com1-x", "lpt9.": "lpt9-x", "con 1": "con-1", "console": "console",
 		"İstanbul": "istanbul", "K": "k", // the Kelvin sign becomes a k in lower case
 	} {
@@ -50,10 +50,10 @@ func TestNameFault(t *testing.T) {
 }
 
 func TestNearest(t *testing.T) {
-	known := []string{"sides", "front", "back", "bottom", "fence-distance", "x"}
+	known := []string{"sides", "front", "back", "bottom", "fence-distance", "x", strings.Repeat("a", 40)}
 	for word, want := range map[string]string{
 		"side": "sides", "Sides": "sides", "isdes": "sides", "frnot": "front", "botom": "bottom", "fence_distance": "fence-distance",
-		"fencedistance": "fence-distance", "width": "", "bk": "", "y": "x", strings.Repeat("a", 41): "", "": "x",
+		"fencedistance": "fence-distance", "width": "", "bk": "", "bitter": "", "y": "x", strings.Repeat("a", 41): "", "": "x",
 	} {
 		if got := nearest(word, known); got != want {
 			t.Errorf("%q is near %q, want %q", word, got, want)

@@ -27,6 +27,17 @@ func TestFormat(t *testing.T) {
 	}
 }
 
+func TestQuote(t *testing.T) {
+	for text, want := range map[string]string{
+		"a": `"a"`, "a\n\u202e": `"a\n\u202e"`, strings.Repeat("é", maxQuote): `"` + strings.Repeat("é", maxQuote) + `"`,
+		strings.Repeat("é", maxQuote+1): `"` + strings.Repeat("é", maxQuote) + `…"`,
+	} {
+		if got := quote(text); got != want {
+			t.Errorf("got %s, want %s", got, want)
+		}
+	}
+}
+
 func TestExcerpt(t *testing.T) {
 	long := strings.Repeat("é", 300)
 	for _, c := range []struct {
@@ -72,6 +83,15 @@ func TestPrintEnds(t *testing.T) {
 		}
 		if _, end, _ := strings.Cut(b.String(), fmt.Sprintf("key%d", maxPrinted-1)); !strings.HasSuffix(end, "drawers`\n"+c.want) {
 			t.Errorf("%d problems end with %q", c.problems, end)
+		}
+	}
+}
+
+func TestPlaceStaysInTheFile(t *testing.T) {
+	src := source{file: "a", lines: []string{"abc", "de"}}
+	for at, want := range map[Position]Position{{1, 2}: {1, 2}, {0, 0}: {1, 1}, {9, 9}: {2, 3}, {1, 9}: {1, 4}} {
+		if p := src.place(Problem{}, at); p.Line != want.Line || p.Column != want.Column {
+			t.Errorf("%v becomes %d:%d, want %v", at, p.Line, p.Column, want)
 		}
 	}
 }

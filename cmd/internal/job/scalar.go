@@ -127,7 +127,7 @@ func (r *reader) rangeHint(text string, k *key) string {
 	if r.units == geom.Inch {
 		other = geom.Millimetre
 	}
-	if l, err := geom.ParseLength(text, other); err == nil && !carriesUnit(text) && k.holds(l) {
+	if l, err := geom.ParseLength(text, other); err == nil && k.holds(l) {
 		return "did you mean " + strings.TrimSpace(text) + " " + other.String() + "?"
 	}
 	return "measure again, or look for a slip of the decimal point"

@@ -181,7 +181,7 @@ func conforms(v any, s map[string]any) error {
 				errs = append(errs, conforms(value, p))
 			} else if p, ok := s["additionalProperties"].(map[string]any); ok {
 				errs = append(errs, conforms(value, p))
-			} else {
+			} else if s["additionalProperties"] == false {
 				errs = append(errs, fmt.Errorf("no key %s", name))
 			}
 		}

@@ -19,9 +19,6 @@ var (
 	lastUnit  = regexp.MustCompile(`[\p{L}` + unitSigns + `]+\.?$`)
 )
 
-// maxSizeText bounds the text of a size: three lengths and the signs between.
-const maxSizeText = 250
-
 // size reads as many lengths as the key has sides, from text with x between
 // them or from a list. A unit at the last one alone holds for all of them.
 func (r *reader) size(n *node, k *key) []geom.Length {
@@ -31,7 +28,11 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 	}
 	wanted := strings.Join(k.sides, " x ")
 	if len(parts) != len(k.sides) {
-		r.fail(CodeNotSize, n.at, "write "+wanted, "%s needs %d numbers and has %d", k.name, len(k.sides), len(parts))
+		found := "fewer"
+		if len(parts) > len(k.sides) {
+			found = "more"
+		}
+		r.fail(CodeNotSize, n.at, "write "+wanted, "%s needs %d numbers and has %s", k.name, len(k.sides), found)
 		return nil
 	}
 	last := parts[len(parts)-1]
@@ -64,16 +65,12 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 	return lengths
 }
 
-// parts takes a size apart into its numbers.
+// parts takes a size apart into its numbers, as far as one more than it needs.
 func (r *reader) parts(n *node, k *key) ([]part, bool) {
 	if n.kind == list {
 		return r.items(n, k, len(k.sides)+1)
 	}
 	if !r.expect(n, scalar, k.name) {
-		return nil, false
-	}
-	if len(n.text) > maxSizeText {
-		r.fail(CodeNotSize, n.at, "write "+strings.Join(k.sides, " x "), "%s is not a size: %s", k.name, quote(n.text))
 		return nil, false
 	}
 	var parts []part
@@ -83,7 +80,7 @@ func (r *reader) parts(n *node, k *key) ([]part, bool) {
 		blank := len(text) - len(strings.TrimLeft(text, " "))
 		parts = append(parts, part{strings.TrimSpace(text), n.within(from + blank)})
 	}
-	for _, sign := range timesSign.FindAllStringIndex(n.text, -1) {
+	for _, sign := range timesSign.FindAllStringIndex(n.text, len(k.sides)) {
 		add(sign[0])
 		from = sign[1]
 	}

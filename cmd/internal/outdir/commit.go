@@ -6,8 +6,8 @@ import (
 	"path/filepath"
 )
 
-// Commit puts the folder in its place, in one step, for good. What stands there
-// is judged once more before that, since a build takes a while. On an error the
+// Commit puts the folder in its place, in one step, for good. What stood there
+// is judged once more when it is out of the way, since a build takes a while. On an error the
 // folder is as it was before Create and nothing is left beside it; only with
 // ErrOldLeft the new folder is in place, and what it replaced is left beside it.
 // A stage whose WriteFile failed is not committed; Commit gives that error.
@@ -43,7 +43,7 @@ func (s *Stage) publish() error {
 	if err := s.sys.flush(s.newDir(), list); err != nil {
 		return s.unwritten("", err)
 	}
-	old, err := s.t.inspect()
+	old, err := s.t.look()
 	if err != nil {
 		return err
 	}
@@ -53,9 +53,15 @@ func (s *Stage) publish() error {
 			return s.unwritten("", err)
 		}
 	}
-	undo, err := s.swap(old != nil)
+	undo, out, err := s.swap(old != nil)
 	if err != nil {
 		return s.notSwapped(err)
+	}
+	if old != nil {
+		// Judged where nobody puts a file any more; what came in since Create stays.
+		if err := s.t.judge(out); err != nil {
+			return errors.Join(err, undo())
+		}
 	}
 	for _, dir := range []string{s.claim.dir, s.t.parent} {
 		if err := s.sys.flushDir(dir); err != nil {
@@ -66,25 +72,25 @@ func (s *Stage) publish() error {
 }
 
 // swap puts the new folder in its place and the one that was there, if any, in
-// the stage folder. Undo puts both back.
-func (s *Stage) swap(replace bool) (undo func() error, err error) {
+// the stage folder, under the name out. Undo puts both back.
+func (s *Stage) swap(replace bool) (undo func() error, out string, err error) {
 	at := s.t.path()
 	if !replace {
-		return func() error { return s.sys.place(at, s.newDir()) }, s.sys.place(s.newDir(), at)
+		return func() error { return s.sys.place(at, s.newDir()) }, "", s.sys.place(s.newDir(), at)
 	}
 	err = s.sys.exchange(s.newDir(), at)
 	if !errors.Is(err, errors.ErrUnsupported) {
-		return func() error { return s.sys.exchange(s.newDir(), at) }, err
+		return func() error { return s.sys.exchange(s.newDir(), at) }, s.newDir(), err
 	}
 	if err := s.sys.rename(at, s.oldDir()); err != nil {
-		return nil, err
+		return nil, "", err
 	}
 	if err := s.sys.place(s.newDir(), at); err != nil {
-		return nil, err // and the end of the stage puts the old folder back
+		return nil, "", err // and the end of the stage puts the old folder back
 	}
 	return func() error {
 		return errors.Join(s.sys.rename(at, s.newDir()), s.sys.place(s.oldDir(), at))
-	}, nil
+	}, s.oldDir(), nil
 }
 
 func (s *Stage) notSwapped(err error) error {

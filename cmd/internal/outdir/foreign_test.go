@@ -161,3 +161,48 @@ func TestNoObstacle(t *testing.T) {
 	mustBuild(t, dir, 1)
 	expectWhole(t, dir, 1)
 }
+
+// TestFileAtTheLastMoment: what somebody saves into the folder right before the
+// swap is found in the folder that was swapped out, and both go back.
+func TestFileAtTheLastMoment(t *testing.T) {
+	for _, exchange := range []bool{true, false} {
+		t.Run(fmt.Sprintf("exchange %t", exchange), func(t *testing.T) {
+			dir := filepath.Join(t.TempDir(), "out")
+			first, err := Create(dir)
+			if err == nil {
+				err = errors.Join(first.WriteFile("a", []byte("old")), first.Commit())
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			saved := false
+			sys := watched(exchange, func(op string, do, _ func() error) error {
+				if (op == "exchange" && exchange || op == "rename") && !saved {
+					saved = true
+					if err := os.WriteFile(filepath.Join(dir, "notes.txt"), []byte("mine"), 0o644); err != nil {
+						t.Error(err)
+					}
+				}
+				return do()
+			})
+			second, err := create(dir, sys)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := second.WriteFile("a", []byte("new")); err != nil {
+				t.Fatal(err)
+			}
+			if err := second.Commit(); !errors.Is(err, ErrForeign) || !saved {
+				t.Errorf("saved %t, committed: %v", saved, err)
+			}
+			for name, want := range map[string]string{"a": "old", "notes.txt": "mine"} {
+				if got, err := os.ReadFile(filepath.Join(dir, name)); err != nil || string(got) != want {
+					t.Errorf("%s holds %q, %v", name, got, err)
+				}
+			}
+			if left, err := os.ReadDir(filepath.Dir(dir)); err != nil || len(left) != 1 {
+				t.Errorf("beside the folder: %v, %v", left, err)
+			}
+		})
+	}
+}

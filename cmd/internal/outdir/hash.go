@@ -16,7 +16,7 @@ func (s *survey) hash() error {
 	differs := make([]bool, len(list))
 	errs := make([]error, len(list))
 	each(len(list), func(i int) {
-		differs[i], errs[i] = differ(filepath.Join(s.t.path(), filepath.FromSlash(list[i].path)), list[i])
+		differs[i], errs[i] = differ(filepath.Join(s.dir, filepath.FromSlash(list[i].path)), list[i])
 	})
 	for i, e := range list {
 		if errs[i] != nil {

@@ -16,26 +16,33 @@ func (t target) inspect() (info fs.FileInfo, err error) {
 	if info, err = t.look(); info == nil || err != nil {
 		return nil, err
 	}
-	s := survey{t: t}
+	return info, t.judge(t.path())
+}
+
+// judge refuses contents that this package did not write. They stand in dir:
+// under the target's name, or where a swap has put them.
+func (t target) judge(dir string) error {
+	s := survey{t: t, dir: dir}
 	if err := s.readManifest(); err != nil {
-		return nil, err
+		return err
 	}
 	if err := s.walk(""); err != nil && !errors.Is(err, errEnough) {
-		return nil, err
+		return err
 	}
 	if err := s.hash(); err != nil {
-		return nil, err
+		return err
 	}
 	if len(s.found) > 0 {
 		slices.SortFunc(s.found, func(a, b Foreign) int { return strings.Compare(a.Path, b.Path) })
-		return nil, t.refuse(s.found[:min(len(s.found), foreignLimit)], s.recorded)
+		return t.refuse(s.found[:min(len(s.found), foreignLimit)], s.recorded)
 	}
-	return info, nil
+	return nil
 }
 
 // survey is a walk through a folder that is to be replaced.
 type survey struct {
 	t        target
+	dir      string // where the contents stand
 	m        manifest
 	recorded bool    // there is a manifest
 	listed   []entry // files that the manifest lists and that are there
@@ -45,7 +52,7 @@ type survey struct {
 // readManifest reads the folder's list of what was written there, if there is
 // one. What has its name and is no plain file is for the walk to find.
 func (s *survey) readManifest() error {
-	name := filepath.Join(s.t.path(), manifestName)
+	name := filepath.Join(s.dir, manifestName)
 	info, err := os.Lstat(name)
 	if errors.Is(err, fs.ErrNotExist) || err == nil && !info.Mode().IsRegular() {
 		return nil
@@ -69,7 +76,7 @@ var errEnough = errors.New("enough foreign files")
 
 // walk sorts what is in one folder, given by its path in the target.
 func (s *survey) walk(folder string) error {
-	dir := filepath.Join(s.t.path(), filepath.FromSlash(folder))
+	dir := filepath.Join(s.dir, filepath.FromSlash(folder))
 	list, err := os.ReadDir(dir)
 	if err == nil {
 		err = checkWritable(dir)
