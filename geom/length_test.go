@@ -63,6 +63,17 @@ func TestLengthText(t *testing.T) {
 	if got := Length(5_990_000).Fixed(Inch); got != "0.236" {
 		t.Errorf("5.99 mm on an inch caliper is %s", got)
 	}
+	for _, c := range []struct{ nm, down, up Length }{
+		{22_453_333, 22_450_000, 22_460_000}, {22_450_000, 22_450_000, 22_450_000}, {22_449_999, 22_450_000, 22_450_000},
+		{22_450_001, 22_450_000, 22_450_000}, {-22_453_333, -22_460_000, -22_450_000}, {0, 0, 0}, {-5_000, -10_000, 0},
+	} {
+		if down, up := c.nm.RoundDown(Millimetre), c.nm.RoundUp(Millimetre); down != c.down || up != c.up {
+			t.Errorf("%d nm is rounded to %d and %d, want %d and %d", c.nm, down, up, c.down, c.up)
+		}
+	}
+	if got := Length(6_202_500).RoundUp(Inch); got != 6_223_000 { // 0.24419 in
+		t.Errorf("up to thousandths of an inch: %d", got)
+	}
 	if got := sixtyFourth.Decimal(Inch); got != "0.0156" {
 		t.Errorf("1/64 in for programs is %s", got)
 	}

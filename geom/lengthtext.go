@@ -63,6 +63,23 @@ func (l Length) Fixed(u Unit) string {
 	return sign + pointed(roundTo(l, step), places)
 }
 
+// RoundUp and RoundDown give the nearest length on the unit's printed grid that
+// is not below or not above, for advice that must hold when it is followed: on
+// 0.01 mm, or 0.001 in. What is on the grid, but for a nanometre of computing, stays.
+func (l Length) RoundUp(u Unit) Length { return -(-l).RoundDown(u) }
+
+func (l Length) RoundDown(u Unit) Length {
+	step := hundredthMM
+	if u == Inch {
+		step = thousandth
+	}
+	down := (l + 1) / step * step
+	if down > l+1 { // division cuts towards 0
+		down -= step
+	}
+	return down
+}
+
 // roundTo counts how many steps a length that is not negative holds, half up.
 func roundTo(l, step Length) int64 { return int64((l + step/2) / step) }
 

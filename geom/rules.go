@@ -48,8 +48,10 @@ type Violation struct {
 	Value, Limit float64
 }
 
-// Describe says what is wrong, with the panel's own words for its pockets.
-func (v Violation) Describe(p Panel) string {
+// Describe says what is wrong, with the panel's own words for its pockets and
+// lengths in the given unit.
+func (v Violation) Describe(p Panel, u Unit) string {
+	text := func(mm float64) string { return LengthOf(mm).Text(u) }
 	what := "the outline"
 	if v.Hole >= 0 {
 		what = fmt.Sprintf("hole %d", v.Hole+1)
@@ -57,28 +59,30 @@ func (v Violation) Describe(p Panel) string {
 	if v.Pocket >= 0 {
 		what = fmt.Sprintf("the %s on the %s face", p.Pockets[v.Pocket].Kind, p.Pockets[v.Pocket].Face)
 	}
-	at := fmt.Sprintf("near x %.2f, y %.2f mm", v.At.X, v.At.Y)
+	at := fmt.Sprintf("near x %s, y %s", text(v.At.X), text(v.At.Y))
 	switch v.Rule {
 	case RuleThickness:
-		return fmt.Sprintf("the panel is %.2f mm thick", v.Value)
+		return fmt.Sprintf("the panel is %s thick", text(v.Value))
 	case RuleRing:
 		return fmt.Sprintf("%s crosses or touches itself, or has no area, %s", what, at)
 	case RuleWinding:
 		return fmt.Sprintf("%s runs clockwise", what)
 	case RuleDepth:
-		return fmt.Sprintf("%s is %.2f mm deep; the panel is %.2f mm thick", what, v.Value, p.Thickness)
+		return fmt.Sprintf("%s is %s deep; the panel is %s thick", what, text(v.Value), text(p.Thickness))
 	case RuleInside:
 		return fmt.Sprintf("%s reaches beyond the panel %s, by %.2f mm2", what, at, v.Value)
 	case RuleRadius:
-		return fmt.Sprintf("%s has an inside radius of %.2f mm, the cutter %.2f mm", what, v.Value, v.Limit)
+		return fmt.Sprintf("%s has an inside radius of %s, the cutter %s", what, text(v.Value), text(v.Limit))
 	}
+	verb := "s" // of one thing
 	if v.Other >= 0 {
+		verb = ""
 		what += fmt.Sprintf(" and the %s on the %s face", p.Pockets[v.Other].Kind, p.Pockets[v.Other].Face)
 	}
 	if v.Rule == RuleWeb {
-		return fmt.Sprintf("%s break through the panel %s", what, at)
+		return fmt.Sprintf("%s break%s through the panel %s", what, verb, at)
 	}
-	return fmt.Sprintf("%s leave only %.2f mm of the panel %s", what, v.Value, at)
+	return fmt.Sprintf("%s leave%s only %s of the panel %s", what, verb, text(v.Value), at)
 }
 
 // Check lists every rule that a panel breaks, errors and warnings, in a fixed

@@ -59,7 +59,7 @@ func TestCheck(t *testing.T) {
 				if v.Rule != c.want[i] || v.Warning != (v.Rule == RuleThinWeb) {
 					t.Errorf("%d: %s (warning %t), want %s", i, v.Rule, v.Warning, c.want[i])
 				}
-				if v.Describe(c.panel) == "" {
+				if v.Describe(c.panel, Millimetre) == "" {
 					t.Errorf("no words for %s", v.Rule)
 				}
 			}

@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"fmt"
+	"math"
 
 	"drawerwright/geom"
 )
@@ -19,34 +20,70 @@ func (l *layout) chooseBottom() {
 	}
 	stands := l.inGroove()
 	switch {
-	case l.flush && stands < leastRabbet:
-		l.fail("bottom", FieldBottom, Bottom, fmt.Sprintf("a flush bottom of %s keeps a tongue of %s above a rabbet as deep as the fence distance, %s",
-			l.text(l.Tb), l.text(stands), l.text(l.f)), "take a thicker bottom, or write bottom-fit: captured")
-	case stands >= l.groove-settle && l.flush:
-		l.fail("bottom", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's tongue is %s thick, its groove %s wide: it does not go in",
-			l.text(stands), l.text(l.groove)), fmt.Sprintf("take a bottom under %s, or a wider cutter", l.text(l.f+l.groove)))
-	case stands >= l.groove-settle:
-		l.fail("bottom", FieldBottom, Bottom, fmt.Sprintf("the bottom is %s thick, its groove %s wide: it does not go in",
-			l.text(stands), l.text(l.groove)), "take a thinner bottom or a wider cutter, or write bottom-fit: flush")
-	case l.BottomSlack >= l.h:
+	case stands >= l.groove-settle && l.Cutter.Kind == Router: // the play is not more than 0
+		l.fail("bottom", FieldGroovePlay, Bottom, fmt.Sprintf("the groove is made as wide as what stands in it, %s: it does not go in", l.text(stands)),
+			fmt.Sprintf("a groove-play of %s to %s is usual", l.atLeast(leastBottomPlay), l.atMost(mostBottomPlay)))
+	case l.flush && stands < leastRabbet, stands >= l.groove-settle:
+		l.failBottom(stands)
+	case l.BottomSlack >= l.h-settle:
 		l.fail("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, leaves the groove at the other, which is %s deep",
-			l.text(l.BottomSlack), l.text(l.h)), "take less than half the groove's depth, 1 to 2 mm for sheet bottoms")
+			l.text(l.BottomSlack), l.text(l.h)), "1 to 2 mm is usual for sheet bottoms")
 	default:
 		if c := l.bottomPlay(); c.Verdict != Goes {
 			l.warn("bottom-play", FieldBottom, Bottom, fmt.Sprintf("the bottom has %s of play in its groove: %s; %s to %s is usual",
 				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), l.bottomAdvice())
 		}
+		l.checkSlack()
+		if l.flush && l.Cutter.Kind == Saw && math.Abs(stands-l.f) > settle {
+			l.drawer.Setup.BottomFence = stands
+			l.warn("bottom-setup", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", l.text(stands)),
+				fmt.Sprintf("a bottom of %s needs none", l.text(2*l.f)))
+		}
+	}
+}
+
+// failBottom refuses a bottom that goes in neither way, or not in the way that
+// the job asks for, and says which would.
+func (l *layout) failBottom(stands float64) {
+	fact := fmt.Sprintf("the bottom is %s thick, its groove %s wide: it does not go in", l.text(l.Tb), l.text(l.groove))
+	if l.flush {
+		fact = fmt.Sprintf("a flush bottom of %s stands on a tongue of %s, what a rabbet as deep as the fence distance, %s, leaves", l.text(l.Tb), l.text(stands), l.text(l.f))
+		if stands >= l.groove-settle {
+			fact += fmt.Sprintf("; its groove is %s wide: it does not go in", l.text(l.groove))
+		}
+	}
+	least, most := l.f+leastRabbet, l.f+l.groove-leastBottomPlay
+	hint := fmt.Sprintf("a bottom up to %s goes in captured, one of %s to %s flush; or take a cutter of another width",
+		l.atMost(l.groove-leastBottomPlay), l.atLeast(least), l.atMost(most))
+	switch {
+	case l.flush && l.Tb < l.groove-settle:
+		hint = "write bottom-fit: captured; " + hint
+	case !l.flush && l.Tb >= least && l.Tb <= most:
+		hint = "write bottom-fit: flush; " + hint
+	}
+	l.fail("bottom", FieldBottom, Bottom, fact, hint)
+}
+
+// checkSlack judges how much smaller than its grooves the bottom is.
+func (l *layout) checkSlack() {
+	switch {
+	case l.BottomSlack > l.h/2:
+		l.warn("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, holds by %s at the other",
+			l.text(l.BottomSlack), l.text(l.h-l.BottomSlack)), "1 to 2 mm is usual for sheet bottoms")
+	case l.BottomSlack < leastSlack:
+		l.warn("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom may keep the corners from closing", l.text(l.BottomSlack)),
+			"1 to 2 mm is usual for sheet bottoms")
 	}
 }
 
 // bottomAdvice says which boards or cutters would give the usual play.
 func (l *layout) bottomAdvice() string {
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
-	boards := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.text(l.groove+rest-mostBottomPlay), l.text(l.groove+rest-leastBottomPlay))
+	boards := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.atLeast(l.groove+rest-mostBottomPlay), l.atMost(l.groove+rest-leastBottomPlay))
 	if l.Cutter.Kind == Router {
 		return boards + "; or change groove-play, or the bit when it is wider than the groove has to be"
 	}
-	return boards + fmt.Sprintf(", or a cutter %s to %s wide", l.text(l.inGroove()+leastBottomPlay), l.text(l.inGroove()+mostBottomPlay))
+	return boards + fmt.Sprintf(", or a cutter %s to %s wide", l.atLeast(l.inGroove()+leastBottomPlay), l.atMost(l.inGroove()+mostBottomPlay))
 }
 
 // inGroove is the thickness of what stands in the groove.

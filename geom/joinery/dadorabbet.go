@@ -54,7 +54,14 @@ func (l *layout) addSides() {
 		// grooves are deeper than the tongues are thick.
 		g0 = l.f + l.dado/2
 		if reach := 2*l.f - l.h; reach < l.f {
-			g0 = max(0, reach)
+			// The bit's round end lies beyond the bottom's square corner, in the
+			// lips that the ends' shoulders cover.
+			g0 = reach - l.Cutter.Width/2
+			if g0 < leastLip {
+				g0 = 0
+				l.warn("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
+					fmt.Sprintf("a cutter-height of %s or less, the fence distance, lets it stop in the dados", l.atMost(l.f)))
+			}
 		}
 		g1 = l.Depth - g0
 	}
@@ -91,12 +98,18 @@ func (l *layout) addEnd(r Role, stand geom.Placement) {
 
 // checkSetting judges f and h against the boards.
 func (l *layout) checkSetting() {
-	if l.h+l.GlueRoom > l.Ts-leastRabbet || l.h < leastRabbet {
-		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s", l.text(l.h+l.GlueRoom), l.text(l.Ts)),
+	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet || l.h < leastRabbet {
+		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)),
 			fmt.Sprintf("write a cutter-height of about %s, half their thickness", l.text(l.Ts/2)))
 	}
 	for _, r := range l.ends() {
-		if stock, field := l.stockOf(r); l.f > stock.Thickness.Mean-leastRabbet || l.f < leastRabbet {
+		stock, field := l.stockOf(r)
+		thin := stock.Thickness.Min
+		if l.h > thin-leastRabbet {
+			l.fail("cutter-height", field, r, fmt.Sprintf("the groove is %s deep in a %s of %s, %s at the thinnest", l.text(l.h), r, l.text(stock.Thickness.Mean), l.text(thin)),
+				fmt.Sprintf("write a cutter-height of %s or less for this drawer, or take a thicker %s", l.atMost(thin-geom.MinWeb), r))
+		}
+		if l.f > thin-leastRabbet || l.f < leastRabbet {
 			if l.FenceDistance != 0 {
 				field = FieldFenceDistance
 			}
@@ -112,27 +125,31 @@ func (l *layout) checkTongues() {
 		stock, field := l.stockOf(r)
 		play := l.tonguePlay(r)
 		recess := l.recess(r)
-		usual := fmt.Sprintf("a cutter %s to %s wide gives the usual play", l.text(l.f+leastTonguePlay), l.text(l.f+mostTonguePlay))
+		usual := fmt.Sprintf("a cutter %s to %s wide gives the usual play", l.atLeast(l.f+leastTonguePlay), l.atMost(l.f+mostTonguePlay))
+		cutter := FieldCutter
+		if l.Cutter.Kind == Router && l.Cutter.Width < l.dado-settle { // the bit is not what sets the slot
+			usual, cutter = fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(leastTonguePlay), l.atMost(mostTonguePlay)), FieldDadoPlay
+		}
 		switch {
 		case play.Verdict == WillNot:
-			l.fail("cutter-narrow", FieldCutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
-				r, l.text(l.f), l.text(l.dado)), usual+fmt.Sprintf("; or give this drawer a fence-distance of %s or less", l.text(l.dado-leastTonguePlay)))
+			l.fail("cutter-narrow", cutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
+				r, l.text(l.f), l.text(l.dado)), l.orFence(usual))
 		case play.Nominal > hopelessPlay:
-			l.fail("cutter-wide", FieldCutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
+			l.fail("cutter-wide", cutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
 				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), usual)
 		case play.Min <= settle:
 			l.warn("tongue-play", field, r, fmt.Sprintf("where %s is thickest, %s, the %s's tongue does not go into its dado",
 				stock.Name, l.text(stock.Thickness.Max), r), "sort the boards, or give more dado-play")
 		case play.Verdict != Goes:
-			l.warn("tongue-play", FieldCutter, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
+			l.warn("tongue-play", cutter, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
 				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), usual)
 		}
 		if recess.Verdict != IsFlush {
 			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
 				r, recess.Verdict, l.standing(recess), l.deeper()), l.flushAdvice(r, recess))
 		}
-		if stock.Thickness.Mean-l.f-l.Cutter.Width > settle && l.Cutter.Kind == Saw {
-			l.passes(r, stock.Thickness.Mean, field)
+		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind == Saw {
+			l.passes(r, stock.Thickness.Max, field)
 		}
 	}
 }
@@ -165,9 +182,17 @@ func (l *layout) flushAdvice(r Role, recess Check) string {
 		return fmt.Sprintf("one fence distance serves front and back: a back of %s would be flush", l.text(2*l.f))
 	case l.Cutter.Kind == Saw && l.Cutter.Width-half < leastTonguePlay:
 		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter %s to %s wide; or take a %s of %s",
-			l.text(half), l.text(half+leastTonguePlay), l.text(half+mostTonguePlay), r, l.text(2*l.f))
+			l.text(half), l.atLeast(half+leastTonguePlay), l.atMost(half+mostTonguePlay), r, l.text(2*l.f))
 	}
 	return fmt.Sprintf("a fence-distance of %s for this drawer would make it flush", l.text(half))
+}
+
+// orFence adds the other way out for a saw whose slot is too narrow.
+func (l *layout) orFence(hint string) string {
+	if l.Cutter.Kind != Saw {
+		return hint
+	}
+	return hint + fmt.Sprintf("; or give this drawer a fence-distance of %s or less", l.atMost(l.dado-leastTonguePlay))
 }
 
 // passes plans the passes over a rabbet that is wider than the cutter: from the
@@ -179,7 +204,7 @@ func (l *layout) passes(r Role, thickness float64, field Field) {
 		l.drawer.Setup.RabbetPasses, l.drawer.Setup.LastFence = n, last
 	}
 	l.warn("rabbet-passes", field, r, fmt.Sprintf("one pass leaves %s at the outside of the %s's rabbet", l.text(rest), r),
-		fmt.Sprintf("take %d passes, the fence moved out by %s each time, the last at %s; or a wider cutter", n, l.text(rest/float64(n-1)), l.text(thickness-l.Cutter.Width)))
+		fmt.Sprintf("take %d passes, the fence moved out by at most %s each time, the last at %s; or a wider cutter", n, l.atMost(l.Cutter.Width), l.text(thickness-l.Cutter.Width)))
 }
 
 // checkWidth judges how far the sides' readings move the width.
@@ -204,9 +229,9 @@ func (l *layout) checkRoom() {
 		{"height", l.Height, l.f + max(l.groove, l.inGroove()), leastAbove},
 		{"depth", l.Depth, 4 * l.f, leastClear},
 	} {
-		if left := c.size - c.used; left < c.least {
+		if left := c.size - c.used; left < c.least-settle {
 			l.fail("room", FieldOutside, "", fmt.Sprintf("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
-				c.what, l.text(c.size), l.text(c.used), l.text(left), l.text(c.least)), fmt.Sprintf("make the %s %s or more", c.what, l.text(c.used+c.least)))
+				c.what, l.text(c.size), l.text(c.used), l.text(left), l.text(c.least)), fmt.Sprintf("make the %s %s or more", c.what, l.atLeast(c.used+c.least)))
 		}
 	}
 }

@@ -8,7 +8,7 @@ package joinery
 
 import (
 	"fmt"
-	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -54,6 +54,9 @@ type Setup struct {
 	// none is further from the next than the cutter is wide.
 	RabbetPasses int
 	LastFence    float64
+	// BottomFence is the fence distance for the rabbets of a flush bottom, stood
+	// on end like the front; 0 where it is FenceDistance too, or there are none.
+	BottomFence float64
 }
 
 // Build works out a drawer box. Errors among the problems mean that it cannot
@@ -120,8 +123,11 @@ func (l *layout) failed() bool {
 	return false
 }
 
-// text prints a computed length in the unit that the job is written in.
-func (l *layout) text(mm float64) string { return geom.LengthOf(mm).Text(l.Units) }
+// text prints a computed length in the unit that the job is written in; atLeast
+// and atMost print bounds, so that what they advise is right when followed.
+func (l *layout) text(mm float64) string    { return geom.LengthOf(mm).Text(l.Units) }
+func (l *layout) atLeast(mm float64) string { return geom.LengthOf(mm).RoundUp(l.Units).Text(l.Units) }
+func (l *layout) atMost(mm float64) string  { return geom.LengthOf(mm).RoundDown(l.Units).Text(l.Units) }
 
 // stockOf gives the stock of a role and the entry of the job file it comes from.
 func (l *layout) stockOf(r Role) (Stock, Field) {
@@ -144,13 +150,21 @@ func (l *layout) add(r Role, p geom.Panel, stands ...geom.Placement) {
 // checkPanels judges every panel by the rules of package geom and by its sheet.
 func (l *layout) checkPanels() {
 	for _, p := range l.drawer.Parts {
+		if p.Role == Back && !slices.Contains(l.ends(), Back) {
+			continue // the front's twin
+		}
 		_, field := l.stockOf(p.Role)
+		told := make(map[geom.Rule]bool) // once a panel is enough
 		for _, v := range p.Panel.Check() {
-			problem := Problem{
-				Code: string(v.Rule), Error: !v.Warning, Field: field, Part: string(p.Role), Message: v.Describe(p.Panel),
-				Hint: "change the cutter height, the fence distance or the stock",
+			if told[v.Rule] {
+				continue
 			}
-			l.problems = append(l.problems, problem)
+			told[v.Rule] = true
+			l.problems = append(l.problems, Problem{
+				Code: string(v.Rule), Error: !v.Warning, Field: field, Part: string(p.Role),
+				Message: string(p.Role) + ": " + v.Describe(p.Panel, l.Units),
+				Hint:    "change the cutter height, the fence distance or the stock",
+			})
 		}
 		l.checkSheet(p, field)
 	}
@@ -159,16 +173,17 @@ func (l *layout) checkPanels() {
 // checkSheet refuses a part that no sheet of its stock can hold.
 func (l *layout) checkSheet(p Part, field Field) {
 	s, length, width := p.Stock, p.Panel.Length(), p.Panel.Width()
-	if s.Length == 0 || length <= s.Length && width <= s.Width {
+	fits := func(length, width float64) bool { return length <= s.Length+settle && width <= s.Width+settle }
+	if s.Length == 0 || fits(length, width) {
 		return
 	}
 	hint := "make the box smaller or buy a larger sheet"
 	if s.Grain == GrainNone {
-		if width <= s.Length && length <= s.Width {
+		if fits(width, length) {
 			return
 		}
-	} else if math.Max(length, width) <= math.Max(s.Length, s.Width) && math.Min(length, width) <= math.Min(s.Length, s.Width) {
-		hint = "it would fit turned across the grain: write grain: none if that does not matter"
+	} else if fits(width, length) {
+		hint = "it would fit turned: if the grain runs along the second number of the sheet, write grain: width; if it does not matter, grain: none"
 	}
 	l.fail("sheet", field, p.Role, fmt.Sprintf("the %s is %s x %s; a sheet of %s is %s x %s",
 		p.Role, l.text(length), l.text(width), s.Name, l.text(s.Length), l.text(s.Width)), hint)

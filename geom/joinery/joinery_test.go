@@ -3,6 +3,7 @@ package joinery
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"drawerwright/geom"
@@ -144,8 +145,9 @@ func TestDeepGroovesReach(t *testing.T) {
 	s.Front, s.Back = sheet("thin", 12), sheet("thin", 12)
 	s.Cutter.Kind, s.GrooveEnds, s.BottomSlack = Router, GrooveStopped, 1
 	d := mustBuild(t, s)
-	// h = 9, f = 6: grooves in the ends reach to 2 f - h = 3 from the side's end.
-	near(t, "groove start", d.part(Side).Panel.Pockets[2].Outline.Bounds().Min.X, 3)
+	// h = 9, f = 6: grooves in the ends reach to 2 f - h = 3 from the side's end;
+	// the bit's round end, radius 1.5, lies beyond that.
+	near(t, "groove start", d.part(Side).Panel.Pockets[2].Outline.Bounds().Min.X, 1.5)
 	side, bottom := d.part(Side), d.part(Bottom)
 	for _, stand := range side.Stands {
 		if at, deep := overlap(piece{side, stand}, piece{bottom, bottom.Stands[0]}); deep {
@@ -206,13 +208,32 @@ func TestProblems(t *testing.T) {
 		"uneven sides":           {with(func(s *Spec) { s.Sides = sheet("uneven", 11.5, 12.5) }), "width", FieldSides, false},
 		"uneven front":           {with(func(s *Spec) { s.Front = sheet("uneven", 11.5, 12.5) }), "recess", FieldFront, false},
 		"swapped":                {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", FieldOutside, false},
-		"captured, too thick":    {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomCaptured }), "bottom", FieldBottom, true},
-		"flush, still too thick": {with(func(s *Spec) { s.Bottom = sheet("thick", 18) }), "bottom", FieldBottom, true},
-		"flush, too thin":        {with(func(s *Spec) { s.BottomFit = BottomFlush }), "bottom", FieldBottom, true},
-		"slack":                  {with(func(s *Spec) { s.BottomSlack = 6 }), "bottom-slack", FieldBottomSlack, true},
-		"thickest reading":       {with(func(s *Spec) { s.Bottom = sheet("uneven", 5.9, 6.4) }), "bottom-play", FieldBottom, false},
-		"unknown corner":         {with(func(s *Spec) { s.Joint = "glue" }), "joint", FieldJoint, true},
-		"larger than its sheet":  {with(func(s *Spec) { s.Sides.Length, s.Sides.Width = 450, 450 }), "sheet", FieldSides, true},
+		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Router, 3}, 0 }), "cutter-narrow", FieldDadoPlay, true},
+		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Router, 3}, 1.5 }), "cutter-wide", FieldDadoPlay, true},
+		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GroovePlay = Cutter{Router, 3}, 0 }), "bottom", FieldGroovePlay, true},
+		"thin spot of a side":    {with(func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 11 }), "cutter-height", FieldCutterHeight, true},
+		"groove through a thin front": {with(func(s *Spec) {
+			s.Sides = sheet("thick", 18)
+			s.Front = sheet("thin", 9)
+			s.Cutter.Width = 4.7
+			s.Bottom = sheet("thin", 4.4)
+		}), "cutter-height", FieldFront, true},
+		"groove that cannot stop": {with(func(s *Spec) {
+			s.Sides = sheet("thick", 20)
+			s.Cutter = Cutter{Router, 4}
+			s.GrooveEnds = GrooveStopped
+		}), "groove-ends", FieldGrooveEnds, false},
+		"no slack":                        {with(func(s *Spec) { s.BottomSlack = 0 }), "bottom-slack", FieldBottomSlack, false},
+		"much slack":                      {with(func(s *Spec) { s.BottomSlack = 4 }), "bottom-slack", FieldBottomSlack, false},
+		"flush with a setting of its own": {with(func(s *Spec) { s.Bottom = sheet("ten", 10) }), "bottom-setup", FieldBottom, false},
+		"neither captured nor flush":      {with(func(s *Spec) { s.Bottom = sheet("between", 6.5) }), "bottom", FieldBottom, true},
+		"captured, too thick":             {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomCaptured }), "bottom", FieldBottom, true},
+		"flush, still too thick":          {with(func(s *Spec) { s.Bottom = sheet("thick", 18) }), "bottom", FieldBottom, true},
+		"flush, too thin":                 {with(func(s *Spec) { s.BottomFit = BottomFlush }), "bottom", FieldBottom, true},
+		"slack":                           {with(func(s *Spec) { s.BottomSlack = 6 }), "bottom-slack", FieldBottomSlack, true},
+		"thickest reading":                {with(func(s *Spec) { s.Bottom = sheet("uneven", 5.9, 6.4) }), "bottom-play", FieldBottom, false},
+		"unknown corner":                  {with(func(s *Spec) { s.Joint = "glue" }), "joint", FieldJoint, true},
+		"larger than its sheet":           {with(func(s *Spec) { s.Sides.Length, s.Sides.Width = 450, 450 }), "sheet", FieldSides, true},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, problems := Build(c.spec)
@@ -229,6 +250,44 @@ func TestProblems(t *testing.T) {
 	}
 	if _, problems := Build(with(func(*Spec) {})); len(problems) != 0 {
 		t.Errorf("the plain job has %+v", problems)
+	}
+}
+
+// TestSheetToTheNanometre: 560 - 2 x 13.83 + 13.83 = 546.17 is no more than the
+// sheet, whatever the last bits of float64 say.
+func TestSheetToTheNanometre(t *testing.T) {
+	s := saw(560, 140, 500, 7.1, sheet("ply", 13.83), sheet("hardboard", 6.9))
+	s.Front.Name, s.Front.Length, s.Front.Width = "front", 546.17, 500
+	if _, problems := Build(s); len(problems) != 0 {
+		t.Errorf("%+v", problems)
+	}
+	s.Front.Length = 546.16
+	if _, problems := Build(s); len(problems) != 1 || problems[0].Code != "sheet" {
+		t.Errorf("0.01 mm short: %+v", problems)
+	}
+}
+
+// TestAdviceHolds: what a hint asks for builds without the complaint.
+func TestAdviceHolds(t *testing.T) {
+	s := saw(460, 20, 500, 6.35, sheet("birch", 12.2, 12.2, 12.21), sheet("hardboard", 5.9))
+	_, problems := Build(s)
+	if len(problems) != 1 || problems[0].Hint != "make the height 22.46 mm or more" {
+		t.Fatalf("%+v", problems)
+	}
+	s.Height = 22.46
+	if _, problems = Build(s); len(problems) != 0 {
+		t.Errorf("%+v", problems)
+	}
+	// 0.4805 in: f = 0.24025, and 0.1 mm more is 0.24419, advised as 0.245.
+	s = saw(460, 140, 500, 0.24*25.4, sheet("ply", 0.4805*25.4), sheet("hardboard", 5.5))
+	s.Units = geom.Inch
+	_, problems = Build(s)
+	if len(problems) == 0 || !strings.Contains(problems[0].Hint, "a cutter 0.245 in to 0.255 in wide") {
+		t.Fatalf("%+v", problems)
+	}
+	s.Cutter.Width = 0.245 * 25.4
+	if _, problems = Build(s); len(problems) != 0 {
+		t.Errorf("%+v", problems)
 	}
 }
 

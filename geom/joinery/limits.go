@@ -12,6 +12,9 @@ const (
 	// Play of the bottom in its groove. It is not glued, so it may be tighter
 	// than a tongue, as long as it slides.
 	leastBottomPlay, mostBottomPlay = 0.03, 0.6
+	// leastSlack is the slack below which errors of a cut list's usual size, half
+	// a millimetre, make the bottom too large for its grooves.
+	leastSlack = 0.5
 	// mostRecess is how far a front may stand back from or before the ends of
 	// the sides and still be called flush: what one pass of sanding takes.
 	mostRecess = 0.25
@@ -21,6 +24,8 @@ const (
 	// leastClear is the least clear space inside a box, and the least wood of a
 	// side above the groove: under a finger's width, a size is a slip of the pen.
 	leastClear, leastAbove = 20.0, 10.0
+	// leastLip is the least wood of a side between a stopped groove and its end.
+	leastLip = 1.0
 	// leastRabbet is the least depth of a rabbet and thickness of a tongue that
 	// is a joint at all.
 	leastRabbet = 1.0

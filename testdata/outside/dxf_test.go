@@ -281,7 +281,7 @@ func richPanel() geom.Panel {
 func TestDXFOfAnyPanel(t *testing.T) {
 	p := richPanel()
 	for _, v := range p.Check() {
-		t.Fatalf("the panel itself: %s", v.Describe(p))
+		t.Fatalf("the panel itself: %s", v.Describe(p, geom.Millimetre))
 	}
 	for version, name := range map[dxf.Version]string{dxf.R2000: "R2000", dxf.R12: "R12"} {
 		for _, unit := range []geom.Unit{geom.Millimetre, geom.Inch} {

@@ -17,7 +17,7 @@ import (
 const Format = 1
 
 // Report is report.json. Lengths are numbers in Units, rounded to a
-// nanometre or a ten-millionth of an inch.
+// nanometre or a billionth of an inch.
 type Report struct {
 	Tool     string    `json:"tool"`
 	Format   int       `json:"format"`
@@ -100,6 +100,7 @@ type Setup struct {
 	CutterHeight  float64  `json:"cutter_height"`
 	RabbetPasses  int      `json:"rabbet_passes"` // over the widest rabbet
 	LastFence     float64  `json:"last_fence"`    // of those passes
+	BottomFence   float64  `json:"bottom_fence"`  // for the rabbets of a flush bottom; 0 where they need no setting of their own
 	Drawers       []string `json:"drawers"`
 }
 
@@ -181,7 +182,7 @@ func setups(b batch.Batch) []Setup {
 			n := func(mm float64) float64 { return number(mm, b.Units) }
 			list = append(list, Setup{
 				Machine: string(d.Setup.Cutter.Kind), CutterWidth: n(d.Setup.Cutter.Width), FenceDistance: n(d.Setup.FenceDistance),
-				CutterHeight: n(d.Setup.CutterHeight), RabbetPasses: d.Setup.RabbetPasses, LastFence: n(d.Setup.LastFence),
+				CutterHeight: n(d.Setup.CutterHeight), RabbetPasses: d.Setup.RabbetPasses, LastFence: n(d.Setup.LastFence), BottomFence: n(d.Setup.BottomFence),
 			})
 		}
 		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)
@@ -193,7 +194,7 @@ func setups(b batch.Batch) []Setup {
 func number(mm float64, u geom.Unit) float64 {
 	steps := 1e6
 	if u == geom.Inch {
-		steps = 1e7
+		steps = 1e9
 	}
 	return math.Round(mm/u.MM()*steps)/steps + 0 // no negative zero
 }
