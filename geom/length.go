@@ -192,19 +192,22 @@ func parseNumber(s string) (*big.Rat, error) {
 		}
 		return r, nil
 	}
-	fraction := strings.Join(strings.Fields(m[3]), "")
-	if strings.Trim(fraction[strings.IndexByte(fraction, '/')+1:], "0") == "" {
+	above, below, _ := strings.Cut(m[3], "/")
+	num, den := decimalInt(above), decimalInt(below)
+	if den.Sign() == 0 {
 		return nil, fmt.Errorf("%w: %q divides by zero", ErrLengthSyntax, s)
 	}
-	r, ok := new(big.Rat).SetString(fraction)
-	if !ok {
-		return nil, syntaxError(s)
-	}
+	r := new(big.Rat).SetFrac(num, den)
 	if m[2] != "" {
-		whole, _ := new(big.Rat).SetString(m[2])
-		r.Add(r, whole)
+		r.Add(r, new(big.Rat).SetInt(decimalInt(m[2])))
 	}
 	return r, nil
+}
+
+// decimalInt reads digits in base 10, leading zeros and all.
+func decimalInt(digits string) *big.Int {
+	n, _ := new(big.Int).SetString(strings.TrimSpace(digits), 10)
+	return n
 }
 
 func syntaxError(s string) error {

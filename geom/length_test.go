@@ -18,6 +18,7 @@ func TestParseLength(t *testing.T) {
 		"1.2 cm": 12_000_000, "0.5 m": 500_000_000, "-3/4 in": -in * 3 / 4, "- 2 mm": -2_000_000, "-1 1/2 in": -in * 3 / 2,
 		"17⅝″": 17*in + in*5/8, "½ in": in / 2, "5 mm.": 5_000_000, "25 um": 25_000, "0": 0, "12": 12_000_000,
 		"0.0000005 mm": 1, "0.0000004 mm": 0, "-0.0000005 mm": -1, // half away from zero, at one nanometre
+		"09/16 in": in * 9 / 16, "1/08 in": in / 8, "010/4 in": in * 5 / 2, "007 3/016 in": 7*in + in*3/16, "010 mm": 10_000_000,
 		"1/64 in": 396_875, "100 m": int64(MaxLength),
 	} {
 		if got, err := ParseLength(text, Millimetre); err != nil || got != Length(want) {

@@ -4,7 +4,10 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"os"
+	"os/signal"
 	"sync/atomic"
+	"syscall"
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/outdir"
@@ -40,18 +43,25 @@ standard input.`,
 			if err := oneOf("stl", stlKind, "binary", "ascii"); err != nil {
 				return err
 			}
+			if dir == "" {
+				return errors.New("-o takes the name of a folder, as in: -o out")
+			}
 			l, err := ready(args[0], asJSON, s)
 			if err != nil {
 				return err
 			}
-			written, err := build(c.Context(), l, dir, stlKind == "ascii", s)
+			// From here on an interrupt stops the work, not the process, so that
+			// nothing is left behind.
+			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
+			defer stop()
+			written, err := build(ctx, l, dir, stlKind == "ascii", s)
 			if err != nil {
 				return failure(err, args[0], asJSON, s)
 			}
 			if asJSON {
 				return done(writeJSON(s.out, written))
 			}
-			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", dir, written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
+			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(dir), written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
 				count(written.Boxes, "box", "boxes"), count(written.Warnings, "warning", "warnings"))
 			return done(err)
 		},
@@ -111,7 +121,7 @@ func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (bu
 		err = stage.Commit()
 	}
 	if errors.Is(err, outdir.ErrOldLeft) { // the new folder is in place
-		_, err = fmt.Fprintf(s.err, "drawerwright: warning: %v\n", err)
+		_, err = fmt.Fprintf(s.err, "drawerwright: warning: %s\n", plain(err.Error()))
 	}
 	if err != nil {
 		if errors.Is(err, context.Canceled) {

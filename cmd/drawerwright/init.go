@@ -46,7 +46,7 @@ file.`,
 			if err := writeNew(name, text); err != nil {
 				return jobError{err}
 			}
-			_, err := fmt.Fprintf(s.out, "wrote %s; change it to your measures, then: drawerwright check %s\n", name, name)
+			_, err := fmt.Fprintf(s.out, "wrote %s; change it to your measures, then: drawerwright check %s\n", plain(name), plain(name))
 			return done(err)
 		},
 	}

@@ -48,10 +48,14 @@ func load(path string, s streams) (loaded, error) {
 	}
 	var found []batch.Problem
 	l.batch, found = batch.Make(l.job)
+	// Errors first: a job with warnings without number must still say what stops it.
+	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(rank(a.Error), rank(b.Error)) })
 	for _, p := range found {
-		shown := p.Problem
-		shown.Message = l.job.Drawers[p.Drawer].Name + ": " + shown.Message
-		l.problems = append(l.problems, l.job.Problem(p.Drawer, shown))
+		if len(l.problems) < job.MaxProblems {
+			shown := p.Problem
+			shown.Message = l.job.Drawers[p.Drawer].Name + ": " + shown.Message
+			l.problems = append(l.problems, l.job.Problem(p.Drawer, shown))
+		}
 		if !p.Error {
 			l.warnings = append(l.warnings, report.Warning{
 				Code: p.Code, Drawer: l.job.Drawers[p.Drawer].Spec.Name, Part: p.Part, Message: p.Message,
@@ -59,9 +63,17 @@ func load(path string, s streams) (loaded, error) {
 		}
 	}
 	slices.SortStableFunc(l.problems, func(a, b job.Problem) int {
-		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+		return cmp.Or(cmp.Compare(rank(a.Error), rank(b.Error)), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 	return l, nil
+}
+
+// rank puts errors before warnings, since they come first in what is shown.
+func rank(isError bool) int {
+	if isError {
+		return 0
+	}
+	return 1
 }
 
 // failed tells whether the job cannot be built.

@@ -8,8 +8,6 @@ import (
 	"errors"
 	"fmt"
 	"os"
-	"os/signal"
-	"syscall"
 )
 
 // Exit codes, a contract with scripts.
@@ -28,17 +26,19 @@ type jobError struct{ error }
 func (e jobError) Unwrap() error { return e.error }
 
 func main() {
-	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
-	code := run(ctx, os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr})
-	stop()
-	os.Exit(code)
+	os.Exit(run(context.Background(), os.Args[1:], streams{os.Stdin, os.Stdout, os.Stderr}))
 }
 
 // run is main without the process, for tests.
 func run(ctx context.Context, args []string, s streams) int {
+	out := &watched{Writer: s.out}
+	s.out = out
 	root := newRoot(s)
 	root.SetArgs(args)
 	err := root.ExecuteContext(ctx)
+	if err == nil && out.failed != nil { // help and the like do not tell
+		err = jobError{out.failed}
+	}
 	var job jobError
 	switch {
 	case err == nil:
@@ -46,9 +46,9 @@ func run(ctx context.Context, args []string, s streams) int {
 	case errors.Is(err, errShown):
 		return exitJob
 	case errors.As(err, &job):
-		fmt.Fprintf(s.err, "drawerwright: %v\n", err)
+		fmt.Fprintf(s.err, "drawerwright: %s\n", plain(err.Error()))
 		return exitJob
 	}
-	fmt.Fprintf(s.err, "drawerwright: %v\n  hint: drawerwright --help lists the commands, drawerwright COMMAND --help one of them\n", err)
+	fmt.Fprintf(s.err, "drawerwright: %s\n  hint: drawerwright --help lists the commands, drawerwright COMMAND --help one of them\n", plain(err.Error()))
 	return exitUsage
 }

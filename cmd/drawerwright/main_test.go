@@ -5,6 +5,8 @@ import (
 	"context"
 	"encoding/csv"
 	"encoding/json"
+	"errors"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -57,6 +59,8 @@ func TestExitCodes(t *testing.T) {
 		"bad stl":            {[]string{"build", bench, "--stl", "step"}, exitUsage, "ascii"},
 		"both forms":         {[]string{"parts", bench, "--csv", "--json"}, exitUsage, "csv"},
 		"output is the here": {[]string{"build", bench, "-o", "."}, exitJob, ""},
+		"output has no name": {[]string{"build", bench, "-o", ""}, exitUsage, "-o out"},
+		"escape in a name":   {[]string{"check", "q\x1b[31m.yaml"}, exitJob, "q?[31m.yaml"},
 		"schema":             {[]string{"schema"}, exitDone, "2020-12"},
 		"completion":         {[]string{"completion", "fish"}, exitDone, "drawerwright"},
 		"completion of what": {[]string{"completion", "tcsh"}, exitUsage, "tcsh"},
@@ -253,6 +257,39 @@ func TestNothingHalfWritten(t *testing.T) {
 	left, err := filepath.Glob("*new*")
 	if err != nil || len(left) != 0 {
 		t.Errorf("an interrupt leaves %v", left)
+	}
+}
+
+// full is a screen or file that takes nothing.
+type full struct{}
+
+func (full) Write([]byte) (int, error) { return 0, errors.New("no space left") }
+
+// TestFullOutput: what cannot be written is a failure, for help too.
+func TestFullOutput(t *testing.T) {
+	samples := inTemp(t)
+	for _, args := range [][]string{{"--help"}, {"version"}, {"schema"}, {"completion", "bash"}, {"parts", filepath.Join(samples, "bench-drawers.yaml")}} {
+		var errs bytes.Buffer
+		if code := run(context.Background(), args, streams{strings.NewReader(""), full{}, &errs}); code != exitJob || !strings.Contains(errs.String(), "no space left") {
+			t.Errorf("%s: exit %d, %s", args, code, &errs)
+		}
+	}
+}
+
+// TestManyWarnings: thousands are counted, not all shown, and none hides an error.
+func TestManyWarnings(t *testing.T) {
+	var b strings.Builder
+	b.WriteString("units: mm\nstock:\n  birch: {thickness: 12}\n  ply: {thickness: 5.9}\ncutter: {kind: saw, width: 6.6}\ndrawers:\n")
+	for i := range 900 {
+		fmt.Fprintf(&b, "  - {name: d%d, outside: 400 x 120 x 450, sides: birch, bottom: ply}\n", i)
+	}
+	b.WriteString("  - {name: last, outside: 400 x 15 x 450, sides: birch, bottom: ply}\n")
+	code, _, errs := call(t, b.String(), "check", "-")
+	if code != exitJob || !strings.Contains(errs, "and at least ") || strings.Count(errs, "\n") > 500 {
+		t.Errorf("exit %d with %d lines", code, strings.Count(errs, "\n"))
+	}
+	if !strings.HasPrefix(errs, "(standard input):907:27: error: last: the height") {
+		t.Errorf("begins %.100q, not with the error", errs)
 	}
 }
 

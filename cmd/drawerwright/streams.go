@@ -3,6 +3,8 @@ package main
 import (
 	"io"
 	"os"
+	"strings"
+	"unicode"
 
 	"golang.org/x/term"
 )
@@ -12,6 +14,31 @@ type streams struct {
 	in  io.Reader
 	out io.Writer
 	err io.Writer
+}
+
+// watched keeps the first error of its writer.
+type watched struct {
+	io.Writer
+	failed error
+}
+
+func (w *watched) Write(p []byte) (int, error) {
+	n, err := w.Writer.Write(p)
+	if w.failed == nil {
+		w.failed = err
+	}
+	return n, err
+}
+
+// plain makes text with names from outside safe for a terminal: control
+// characters, but for line ends, become question marks.
+func plain(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r != '\n' && !unicode.IsPrint(r) {
+			return '?'
+		}
+		return r
+	}, s)
 }
 
 // terminal tells whether a stream is a person's screen.

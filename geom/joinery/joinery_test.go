@@ -279,7 +279,7 @@ func TestAdviceHolds(t *testing.T) {
 		t.Errorf("%+v", problems)
 	}
 	// 0.4805 in: f = 0.24025, and 0.1 mm more is 0.24419, advised as 0.245.
-	s = saw(460, 140, 500, 0.24*25.4, sheet("ply", 0.4805*25.4), sheet("hardboard", 5.5))
+	s = saw(460, 140, 500, 0.24*25.4, sheet("ply", 0.4805*25.4), sheet("hardboard", 5.9))
 	s.Units = geom.Inch
 	_, problems = Build(s)
 	if len(problems) == 0 || !strings.Contains(problems[0].Hint, "a cutter 0.245 in to 0.255 in wide") {

@@ -8,7 +8,7 @@ const (
 	maxInvalid = 20        // tokens the scanner cannot read before the rest of the file is left alone
 	maxDepth   = 32        // brackets and indents inside each other; a job needs 5
 
-	maxProblems = 500 // kept of one file; nobody mends more in one go
+	MaxProblems = 500 // kept of one file; nobody mends more in one go
 	maxPrinted  = 50  // of those, as many as a person scrolls through
 	maxExcerpt  = 100 // characters of a line shown with a problem
 	maxQuote    = 40  // characters of the file quoted in a message

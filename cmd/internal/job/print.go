@@ -58,7 +58,7 @@ func (ps Problems) Print(w io.Writer, paint Paint) error {
 		return nil
 	}
 	least := ""
-	if len(ps) >= maxProblems {
+	if len(ps) >= MaxProblems {
 		least = "at least "
 	}
 	_, err := fmt.Fprintf(w, "and %s%d more\n", least, rest)

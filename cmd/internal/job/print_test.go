@@ -67,7 +67,7 @@ func TestPrintEnds(t *testing.T) {
 	for _, c := range []struct {
 		problems int
 		want     string
-	}{{maxPrinted, ""}, {maxPrinted + 1, "and 1 more\n"}, {maxPrinted + 123, "and 123 more\n"}, {10 * maxProblems, "and at least 450 more\n"}} {
+	}{{maxPrinted, ""}, {maxPrinted + 1, "and 1 more\n"}, {maxPrinted + 123, "and 123 more\n"}, {10 * MaxProblems, "and at least 450 more\n"}} {
 		text := strings.Builder{}
 		text.WriteString(base)
 		for i := range c.problems {

@@ -42,7 +42,7 @@ type reporter struct {
 }
 
 // full tells that further problems are not kept, so that reading can stop.
-func (r *reporter) full() bool { return len(r.problems) >= maxProblems }
+func (r *reporter) full() bool { return len(r.problems) >= MaxProblems }
 
 func (r *reporter) fail(code Code, at Position, hint, format string, args ...any) {
 	r.add(Problem{Error: true, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}, at)
