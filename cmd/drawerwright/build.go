@@ -8,6 +8,7 @@ import (
 	"os/signal"
 	"sync/atomic"
 	"syscall"
+	"time"
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/outdir"
@@ -108,7 +109,7 @@ func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (bu
 	}
 	if n := len(l.batch.Drawers); n >= longBuild && terminal(s.err) {
 		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("drawers"),
-			progressbar.OptionShowCount(), progressbar.OptionClearOnFinish())
+			progressbar.OptionShowCount(), progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish())
 		o.Done = func() { bar.Add(1) } // only the screen could fail
 		defer bar.Finish()
 	}

@@ -10,15 +10,6 @@ import (
 	"pgregory.net/rapid"
 )
 
-// side is a drawer side of common size: two dados and a groove.
-func side() geom.Panel {
-	return geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 12.2, Pockets: []geom.Pocket{
-		{Kind: geom.Dado, Depth: 6.1, Outline: geom.Rectangle(6.1, 0, 12.45, 140)},
-		{Kind: geom.Dado, Depth: 6.1, Outline: geom.Rectangle(487.55, 0, 493.9, 140)},
-		{Kind: geom.Groove, Depth: 6.1, Outline: geom.Rectangle(0, 6.1, 500, 12.45)},
-	}}
-}
-
 func build(t interface {
 	Helper()
 	Fatal(...any)
@@ -42,7 +33,7 @@ func TestVolumesInClosedForm(t *testing.T) {
 	}{
 		"blank": {geom.Panel{Outline: rect(0, 0, 300, 100), Thickness: 12}, 300 * 100 * 12, 2 * (300*100 + 300*12 + 100*12)},
 		// Blank less two dados and a groove, plus the two crossings that both take.
-		"side": {side(), 500*140*12.2 - 6.1*6.35*(2*140+500-2*6.35), 0},
+		"side": {geomtest.Side(), 500*140*12.2 - 6.1*6.35*(2*140+500-2*6.35), 0},
 		"deep pocket in a wide one": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
 			{Depth: 2, Outline: rect(10, 10, 90, 90)}, {Depth: 5, Outline: rect(30, 30, 50, 50)}}}, 100*100*10 - 80*80*2 - 20*20*3, 2*100*100 + 4*100*10 + 4*80*2 + 4*20*3},
 		"meeting pockets make a hole": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
@@ -128,7 +119,7 @@ func TestTurnOver(t *testing.T) {
 
 func TestPlace(t *testing.T) {
 	grid := GridFor(1000)
-	m := build(t, side(), Options{Grid: grid})
+	m := build(t, geomtest.Side(), Options{Grid: grid})
 	// The right side of a box 460 wide: its x runs to the front, z to the left.
 	placed := m.Place(geom.Placement{Origin: geom.Vec3{X: 460, Y: 500}, X: geom.Back.Scale(-1), Y: geom.Up}, grid)
 	if err := placed.Check(); err != nil {
@@ -172,7 +163,7 @@ func TestExplode(t *testing.T) {
 // TestCheckFinds: the invariant fails on what it is there to find.
 func TestCheckFinds(t *testing.T) {
 	fresh := func() Mesh {
-		m := build(t, side(), Options{})
+		m := build(t, geomtest.Side(), Options{})
 		return Mesh{append([]geom.Vec3(nil), m.Vertices...), append([][3]int32(nil), m.Triangles...)}
 	}
 	for name, spoil := range map[string]func(m *Mesh){
@@ -214,22 +205,8 @@ func TestRefuses(t *testing.T) {
 	}
 }
 
-// crowded is a panel with 30 overlapping rectangles on both faces, the same for everyone.
-func crowded(arcs bool) geom.Panel {
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 18}
-	for i := range 30 {
-		x, y := float64(i*37%400), float64(i*53%90)
-		k := geom.Pocket{Depth: 2 + float64(i%5), Face: geom.Face(i % 2), Outline: geom.Rectangle(x, y, x+60+float64(i), y+25+float64(i%7))}
-		if arcs {
-			k.Outline = geom.RoundedRectangle(x, y, x+60+float64(i), y+25+float64(i%7), 8)
-		}
-		p.Pockets = append(p.Pockets, k)
-	}
-	return p
-}
-
 func BenchmarkBuild(b *testing.B) {
-	for name, p := range map[string]geom.Panel{"side": side(), "30 rectangles": crowded(false), "30 rounded": crowded(true)} {
+	for name, p := range map[string]geom.Panel{"side": geomtest.Side(), "30 rectangles": geomtest.Crowded(false), "30 rounded": geomtest.Crowded(true)} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
 				if _, err := Build(p, Options{}); err != nil {

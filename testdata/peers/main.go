@@ -26,6 +26,7 @@ import (
 
 	"drawerwright/export/dxf"
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/solid"
 )
 
@@ -128,17 +129,11 @@ func writeDrawing(path string, d *dxf.Drawing) {
 
 // solids compares making a drawer side.
 func solids() {
-	rect := geom.Rectangle
-	side := geom.Panel{Outline: rect(0, 0, 500, 140), Thickness: 12.2, Pockets: []geom.Pocket{
-		{Kind: geom.Dado, Depth: 6.1, Outline: rect(6.1, 0, 12.45, 140)},
-		{Kind: geom.Dado, Depth: 6.1, Outline: rect(487.55, 0, 493.9, 140)},
-		{Kind: geom.Groove, Depth: 6.1, Outline: rect(0, 6.1, 500, 12.45)},
-	}}
-	here := perRun(side)
+	here := perRun(geomtest.Side())
 	peer := seconds("node", "testdata/peers/manifold_side.mjs")
 	row("solid of a side with two dados and a groove", here, short(peer)+" manifold-3d booleans", "%.0f times as fast", float64(peer)/float64(here))
-	row("solid with 30 overlapping rectangles on both faces", perRun(crowded(false)), "-", "")
-	row("the same with rounded corners", perRun(crowded(true)), "-", "")
+	row("solid with 30 overlapping rectangles on both faces", perRun(geomtest.Crowded(false)), "-", "")
+	row("the same with rounded corners", perRun(geomtest.Crowded(true)), "-", "")
 }
 
 func perRun(p geom.Panel) time.Duration {
@@ -149,20 +144,6 @@ func perRun(p geom.Panel) time.Duration {
 		}
 	})
 	return time.Duration(r.NsPerOp())
-}
-
-// crowded is a panel with 30 overlapping pockets.
-func crowded(arcs bool) geom.Panel {
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 18}
-	for i := range 30 {
-		x, y := float64(i*37%400), float64(i*53%90)
-		k := geom.Pocket{Depth: 2 + float64(i%5), Face: geom.Face(i % 2), Outline: geom.Rectangle(x, y, x+60+float64(i), y+25+float64(i%7))}
-		if arcs {
-			k.Outline = geom.RoundedRectangle(x, y, x+60+float64(i), y+25+float64(i%7), 8)
-		}
-		p.Pockets = append(p.Pockets, k)
-	}
-	return p
 }
 
 // jobs measures the built command on jobs of 1, 100 and 1,000 different drawers.

@@ -1,0 +1,27 @@
+package geomtest
+
+import "drawerwright/geom"
+
+// Side is a drawer side of common size: two dados and a groove.
+func Side() geom.Panel {
+	return geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 12.2, Pockets: []geom.Pocket{
+		{Kind: geom.Dado, Depth: 6.1, Outline: geom.Rectangle(6.1, 0, 12.45, 140)},
+		{Kind: geom.Dado, Depth: 6.1, Outline: geom.Rectangle(487.55, 0, 493.9, 140)},
+		{Kind: geom.Groove, Depth: 6.1, Outline: geom.Rectangle(0, 6.1, 500, 12.45)},
+	}}
+}
+
+// Crowded has [MaxPockets] overlapping rectangles on both faces, with rounded
+// corners if asked, the same for everyone: for benchmarks.
+func Crowded(rounded bool) geom.Panel {
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 18}
+	for i := range MaxPockets {
+		x, y := float64(i*37%400), float64(i*53%90)
+		k := geom.Pocket{Depth: 2 + float64(i%5), Face: geom.Face(i % 2), Outline: geom.Rectangle(x, y, x+60+float64(i), y+25+float64(i%7))}
+		if rounded {
+			k.Outline = geom.RoundedRectangle(x, y, x+60+float64(i), y+25+float64(i%7), 8)
+		}
+		p.Pockets = append(p.Pockets, k)
+	}
+	return p
+}
