@@ -10,6 +10,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"slices"
 	"strings"
 	"testing"
 
@@ -214,6 +215,12 @@ func TestBench(t *testing.T) {
 		if got := (size{p.Quantity, p.Length, p.Width, p.Thickness}); got != want[p.Name] {
 			t.Errorf("%s: %v, want %v", p.Name, got, want[p.Name])
 		}
+	}
+	// Birch: 4 x 500 x 140 + 4 x 447.7967 x 140 + 8 x 500 x 90 + 8 x 285.7967 x 90
+	// = 1 096 540 mm2; hardboard: (2 x 445.7967 + 4 x 283.7967) x 485.7967
+	// = 984 603 mm2. Either is less than one sheet.
+	if want := []report.Stock{{Stock: "birch", Pieces: 24, Area: 1.0965, AtLeast: 1, Cost: 58}, {Stock: "hardboard", Pieces: 6, Area: 0.9846, AtLeast: 1, Cost: 21}}; !slices.Equal(r.Material, want) {
+		t.Errorf("material %+v, want %+v", r.Material, want)
 	}
 	if len(r.Setups) != 1 || r.Setups[0].FenceDistance != 6.101667 || r.Setups[0].CutterHeight != 6.101667 {
 		t.Errorf("one setting should serve all: %+v", r.Setups)
