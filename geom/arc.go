@@ -15,16 +15,16 @@ func (s arc) sweep() float64 { return 4 * math.Atan(s.bulge) }
 
 // radius follows from the chord c: c (1 + B²) / (4 |B|).
 func (s arc) radius() float64 {
-	return s.a.To(s.b) * (1 + s.bulge*s.bulge) / (4 * math.Abs(s.bulge))
+	return s.a.To(s.b) * (1 + float64(s.bulge*s.bulge)) / (4 * math.Abs(s.bulge))
 }
 
 // centre lies on the chord's perpendicular through its middle, to its left for
 // a counter-clockwise arc below a half turn.
 func (s arc) centre() Point {
-	k := (1 - s.bulge*s.bulge) / (4 * s.bulge)
+	k := (1 - float64(s.bulge*s.bulge)) / (4 * s.bulge)
 	return Point{
-		(s.a.X+s.b.X)/2 - k*(s.b.Y-s.a.Y),
-		(s.a.Y+s.b.Y)/2 + k*(s.b.X-s.a.X),
+		(s.a.X+s.b.X)/2 - float64(k*(s.b.Y-s.a.Y)),
+		(s.a.Y+s.b.Y)/2 + float64(k*(s.b.X-s.a.X)),
 	}
 }
 

@@ -7,7 +7,7 @@ type Vec3 struct{ X, Y, Z float64 }
 func (a Vec3) Add(b Vec3) Vec3 { return Vec3{a.X + b.X, a.Y + b.Y, a.Z + b.Z} }
 func (a Vec3) Sub(b Vec3) Vec3 { return Vec3{a.X - b.X, a.Y - b.Y, a.Z - b.Z} }
 func (a Vec3) Scale(k float64) Vec3 {
-	return Vec3{a.X * k, a.Y * k, a.Z * k}
+	return Vec3{float64(a.X * k), float64(a.Y * k), float64(a.Z * k)}
 }
 func (a Vec3) Dot(b Vec3) float64 { return float64(a.X*b.X) + float64(a.Y*b.Y) + float64(a.Z*b.Z) }
 func (a Vec3) Cross(b Vec3) Vec3 {

@@ -53,7 +53,7 @@ func Material(b batch.Batch) []Stock {
 				whole[name], price[name] = p.Stock.Length*p.Stock.Width, p.Stock.Price
 			}
 			list[i].Pieces += p.Quantity
-			list[i].Area += float64(p.Quantity) * p.Panel.Length() * p.Panel.Width()
+			list[i].Area += float64(float64(p.Quantity) * p.Panel.Length() * p.Panel.Width())
 		}
 	}
 	for i := range list {
