@@ -1,0 +1,149 @@
+package joinery
+
+import (
+	"strings"
+	"testing"
+
+	"drawerwright/geom"
+)
+
+func TestProblems(t *testing.T) {
+	birch, hardboard := sheet("birch", 12), sheet("hardboard", 5.9)
+	with := func(change func(*Spec)) Spec {
+		s := saw(460, 140, 500, 6.35, birch, hardboard)
+		change(&s)
+		return s
+	}
+	for name, c := range map[string]struct {
+		spec  Spec
+		code  string
+		field Field
+		error bool
+	}{
+		"cutter too narrow":      {with(func(s *Spec) { s.Cutter.Width = 5.9; s.Bottom = sheet("thin", 4) }), "cutter-narrow", FieldCutter, true},
+		"cutter too wide":        {with(func(s *Spec) { s.Cutter.Width = 7.5 }), "cutter-wide", FieldCutter, true},
+		"loose":                  {with(func(s *Spec) { s.Cutter.Width = 6.6 }), "tongue-play", FieldCutter, false},
+		"no width":               {with(func(s *Spec) { s.Width = 40 }), "room", FieldOutside, true},
+		"no depth":               {with(func(s *Spec) { s.Depth = 40 }), "room", FieldOutside, true},
+		"no height":              {with(func(s *Spec) { s.Height = 20 }), "room", FieldOutside, true},
+		"cut too deep":           {with(func(s *Spec) { s.CutterHeight = 11.5 }), "cutter-height", FieldCutterHeight, true},
+		"deep, thin web":         {with(func(s *Spec) { s.CutterHeight = 10.5 }), "thin-web", FieldSides, false},
+		"fence too far":          {with(func(s *Spec) { s.FenceDistance = 11.5 }), "fence-distance", FieldFenceDistance, true},
+		"front proud":            {with(func(s *Spec) { s.FenceDistance = 5.5; s.Cutter.Width = 6; s.Bottom = sheet("thin", 5.8) }), "recess", FieldFront, false},
+		"sliver":                 {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "rabbet-passes", FieldFront, false},
+		"uneven sides":           {with(func(s *Spec) { s.Sides = sheet("uneven", 11.5, 12.5) }), "width", FieldSides, false},
+		"uneven front":           {with(func(s *Spec) { s.Front = sheet("uneven", 11.5, 12.5) }), "recess", FieldFront, false},
+		"swapped":                {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", FieldOutside, false},
+		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Router, 3}, 0 }), "cutter-narrow", FieldDadoPlay, true},
+		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Router, 3}, 1.5 }), "cutter-wide", FieldDadoPlay, true},
+		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GroovePlay = Cutter{Router, 3}, 0 }), "bottom", FieldGroovePlay, true},
+		"thin spot of a side":    {with(func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 11 }), "cutter-height", FieldCutterHeight, true},
+		"groove through a thin front": {with(func(s *Spec) {
+			s.Sides = sheet("thick", 18)
+			s.Front = sheet("thin", 9)
+			s.Cutter.Width = 4.7
+			s.Bottom = sheet("thin", 4.4)
+		}), "cutter-height", FieldFront, true},
+		"groove that cannot stop": {with(func(s *Spec) {
+			s.Sides = sheet("thick", 20)
+			s.Cutter = Cutter{Router, 4}
+			s.GrooveEnds = GrooveStopped
+		}), "groove-ends", FieldGrooveEnds, false},
+		"no slack":                        {with(func(s *Spec) { s.BottomSlack = 0 }), "bottom-slack", FieldBottomSlack, false},
+		"much slack":                      {with(func(s *Spec) { s.BottomSlack = 4 }), "bottom-slack", FieldBottomSlack, false},
+		"flush with a setting of its own": {with(func(s *Spec) { s.Bottom = sheet("ten", 10) }), "bottom-setup", FieldBottom, false},
+		"neither captured nor flush":      {with(func(s *Spec) { s.Bottom = sheet("between", 6.5) }), "bottom", FieldBottom, true},
+		"captured, too thick":             {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomCaptured }), "bottom", FieldBottom, true},
+		"flush, still too thick":          {with(func(s *Spec) { s.Bottom = sheet("thick", 18) }), "bottom", FieldBottom, true},
+		"flush, too thin":                 {with(func(s *Spec) { s.BottomFit = BottomFlush }), "bottom", FieldBottom, true},
+		"slack":                           {with(func(s *Spec) { s.BottomSlack = 6 }), "bottom-slack", FieldBottomSlack, true},
+		"thickest reading":                {with(func(s *Spec) { s.Bottom = sheet("uneven", 5.9, 6.4) }), "bottom-play", FieldBottom, false},
+		"unknown corner":                  {with(func(s *Spec) { s.Joint = "glue" }), "joint", FieldJoint, true},
+		"larger than its sheet":           {with(func(s *Spec) { s.Sides.Length, s.Sides.Width = 450, 450 }), "sheet", FieldSides, true},
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, problems := Build(c.spec)
+			for _, p := range problems {
+				if p.Code == c.code && p.Field == c.field && p.Error == c.error {
+					if p.Message == "" || p.Hint == "" {
+						t.Errorf("no words: %+v", p)
+					}
+					return
+				}
+			}
+			t.Errorf("not found among %+v", problems)
+		})
+	}
+	if _, problems := Build(with(func(*Spec) {})); len(problems) != 0 {
+		t.Errorf("the plain job has %+v", problems)
+	}
+}
+
+// TestSheetToTheNanometre: 560 - 2 x 13.83 + 13.83 = 546.17 is no more than the
+// sheet, whatever the last bits of float64 say.
+func TestSheetToTheNanometre(t *testing.T) {
+	s := saw(560, 140, 500, 7.1, sheet("ply", 13.83), sheet("hardboard", 6.9))
+	s.Front.Name, s.Front.Length, s.Front.Width = "front", 546.17, 500
+	if _, problems := Build(s); len(problems) != 0 {
+		t.Errorf("%+v", problems)
+	}
+	s.Front.Length = 546.16
+	if _, problems := Build(s); len(problems) != 1 || problems[0].Code != "sheet" {
+		t.Errorf("0.01 mm short: %+v", problems)
+	}
+}
+
+// TestAdviceHolds: what a hint asks for builds without the complaint.
+func TestAdviceHolds(t *testing.T) {
+	s := saw(460, 20, 500, 6.35, sheet("birch", 12.2, 12.2, 12.21), sheet("hardboard", 5.9))
+	_, problems := Build(s)
+	if len(problems) != 1 || problems[0].Hint != "make the height 22.46 mm or more" {
+		t.Fatalf("%+v", problems)
+	}
+	s.Height = 22.46
+	if _, problems = Build(s); len(problems) != 0 {
+		t.Errorf("%+v", problems)
+	}
+	// 0.4805 in: f = 0.24025, and 0.1 mm more is 0.24419, advised as 0.245.
+	s = saw(460, 140, 500, 0.24*25.4, sheet("ply", 0.4805*25.4), sheet("hardboard", 5.9))
+	s.Units = geom.Inch
+	_, problems = Build(s)
+	if len(problems) == 0 || !strings.Contains(problems[0].Hint, "a cutter 0.245 in to 0.255 in wide") {
+		t.Fatalf("%+v", problems)
+	}
+	s.Cutter.Width = 0.245 * 25.4
+	if _, problems = Build(s); len(problems) != 0 {
+		t.Errorf("%+v", problems)
+	}
+}
+
+// TestVerdictsLookAtTheRange: the nominal may be right where an end is not.
+func TestVerdictsLookAtTheRange(t *testing.T) {
+	s := saw(460, 140, 500, 6.35, sheet("uneven", 11.5, 12, 12.5), sheet("hardboard", 5.9))
+	d, _ := Build(s)
+	// 460 + 2 (12.5 - 12) = 461: beyond 0.8 more than was asked.
+	if c := d.fit("outside width"); c.Min != 459 || c.Max != 461 || c.Verdict == AsAsked {
+		t.Errorf("%+v", c)
+	}
+	if c := d.fit("front recess at the side ends (proud below 0)"); c.Nominal != 0 || c.Verdict == IsFlush {
+		t.Errorf("%+v", c)
+	}
+	s.Cutter = Cutter{Router, 5}
+	d, _ = Build(s)
+	if c := d.fit("front tongue play in its dado"); c.Verdict != Tight || c.Min > -0.3 {
+		t.Errorf("%+v", c)
+	}
+}
+
+// TestGrainAndSheet: a part may turn on a sheet only where grain does not matter.
+func TestGrainAndSheet(t *testing.T) {
+	s := saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9))
+	s.Bottom.Length, s.Bottom.Width = 490, 460 // the bottom is 446 x 486 once less the slack
+	if _, problems := Build(s); len(problems) != 0 {
+		t.Errorf("without grain: %+v", problems)
+	}
+	s.Bottom.Grain = GrainLength
+	if _, problems := Build(s); len(problems) != 1 || problems[0].Code != "sheet" {
+		t.Errorf("with grain: %+v", problems)
+	}
+}

@@ -1,0 +1,179 @@
+package joinery
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/solid"
+
+	"pgregory.net/rapid"
+)
+
+// TestDeepGroovesReach: where grooves are deeper than tongues are thick, the
+// bottom reaches beyond the dados, and a stopped groove goes there too.
+func TestDeepGroovesReach(t *testing.T) {
+	s := saw(460, 140, 500, 3, sheet("thick", 18), sheet("ply", 6))
+	s.Front, s.Back = sheet("thin", 12), sheet("thin", 12)
+	s.Cutter.Kind, s.GrooveEnds, s.BottomSlack = Router, GrooveStopped, 1
+	d := mustBuild(t, s)
+	// h = 9, f = 6: grooves in the ends reach to 2 f - h = 3 from the side's end;
+	// the bit's round end, radius 1.5, lies beyond that.
+	near(t, "groove start", d.part(Side).Panel.Pockets[2].Outline.Bounds().Min.X, 1.5)
+	side, bottom := d.part(Side), d.part(Bottom)
+	for _, stand := range side.Stands {
+		if at, deep := overlap(piece{side, stand}, piece{bottom, bottom.Stands[0]}); deep {
+			t.Errorf("side and bottom both fill %v", at)
+		}
+	}
+}
+
+// anySpec draws jobs of which most can be built.
+func anySpec(t *rapid.T) Spec {
+	ply := rapid.Float64Range(9, 19).Draw(t, "sides")
+	ends := ply
+	if rapid.Bool().Draw(t, "other ends") {
+		ends = rapid.Float64Range(9, 19).Draw(t, "ends")
+	}
+	s := saw(rapid.Float64Range(80, 900).Draw(t, "w"), rapid.Float64Range(45, 300).Draw(t, "h"), rapid.Float64Range(100, 700).Draw(t, "d"),
+		ends/2+rapid.Float64Range(0.02, 0.9).Draw(t, "play"), sheet("a", ply), sheet("c", rapid.Float64Range(3, 14).Draw(t, "bottom")))
+	s.Front, s.Back = sheet("b", ends), sheet("b", ends)
+	if rapid.Bool().Draw(t, "other back") {
+		s.Back = sheet("d", ends+rapid.Float64Range(-1, 3).Draw(t, "back"))
+	}
+	if rapid.Bool().Draw(t, "own fence") {
+		s.FenceDistance = ends/2 + rapid.Float64Range(-1.5, 1.5).Draw(t, "fence")
+		s.Cutter.Width = s.FenceDistance + rapid.Float64Range(0.02, 0.9).Draw(t, "own play")
+	}
+	s.GlueRoom = rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")
+	s.BottomSlack = rapid.Float64Range(0, 3).Draw(t, "slack")
+	s.BottomFit = rapid.SampledFrom([]BottomFit{BottomAuto, BottomCaptured, BottomFlush}).Draw(t, "fit")
+	if rapid.Bool().Draw(t, "router") {
+		s.Cutter = Cutter{Router, rapid.Float64Range(1.5, 7).Draw(t, "bit")}
+		s.GrooveEnds = rapid.SampledFrom([]GrooveEnds{GrooveStopped, GrooveThrough}).Draw(t, "ends")
+	}
+	return s
+}
+
+// TestAnyBoxGoesTogether: whatever is not refused has sound panels, stands
+// inside its outside size, and no two parts fill the same space.
+func TestAnyBoxGoesTogether(t *testing.T) {
+	built := 0
+	rapid.Check(t, func(t *rapid.T) {
+		d, problems := Build(anySpec(t))
+		for _, p := range problems {
+			if p.Error {
+				return
+			}
+		}
+		built++
+		var pieces []piece
+		grid := solid.GridFor(2048)
+		for _, p := range d.Parts {
+			m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := m.Check(); err != nil {
+				t.Fatalf("%s: %v", p.Role, err)
+			}
+			for _, s := range p.Stands {
+				low, high := m.Place(s, grid).Bounds()
+				proud := math.Max(0, math.Max(d.Spec.Front.Thickness.Mean, d.Spec.Back.Thickness.Mean)-2*d.Setup.FenceDistance)
+				if low.X < -1e-3 || low.Y < -proud-1e-3 || low.Z < -1e-3 ||
+					high.X > d.Outside.Width+1e-3 || high.Y > d.Outside.Depth+proud+1e-3 || high.Z > d.Outside.Height+1e-3 {
+					t.Fatalf("%s reaches from %v to %v in a box of %v", p.Role, low, high, d.Outside)
+				}
+				pieces = append(pieces, piece{p, s})
+			}
+		}
+		for i, a := range pieces {
+			for _, b := range pieces[i+1:] {
+				if at, deep := overlap(a, b); deep {
+					t.Fatalf("%s and %s both fill %v (setup %+v, spec %+v)", a.Role, b.Role, at, d.Setup, d.Spec)
+				}
+			}
+		}
+	})
+	if built == 0 {
+		t.Error("every box was refused")
+	}
+}
+
+// piece is a part in one of its places.
+type piece struct {
+	Part
+	stand geom.Placement
+}
+
+// solidBoxes splits a panel into axis-parallel boxes of wood in the box's
+// space: the cells between all coordinates at which a pocket begins or ends.
+// All pockets of the corner are rectangles, so this is exact.
+func (p piece) solidBoxes() [][2]geom.Vec3 {
+	cut := func(f func(geom.Rect) [2]float64, size float64) []float64 {
+		list := []float64{0, size}
+		for _, k := range p.Panel.Pockets {
+			v := f(k.Outline.Bounds())
+			list = append(list, v[0], v[1])
+		}
+		slices.Sort(list)
+		return slices.Compact(list)
+	}
+	xs := cut(func(r geom.Rect) [2]float64 { return [2]float64{r.Min.X, r.Max.X} }, p.Panel.Length())
+	ys := cut(func(r geom.Rect) [2]float64 { return [2]float64{r.Min.Y, r.Max.Y} }, p.Panel.Width())
+	var boxes [][2]geom.Vec3
+	for i := 1; i < len(xs); i++ {
+		for j := 1; j < len(ys); j++ {
+			x, y := (xs[i-1]+xs[i])/2, (ys[j-1]+ys[j])/2
+			low, high := 0.0, p.Panel.Thickness
+			for _, k := range p.Panel.Pockets {
+				if r := k.Outline.Bounds(); x > r.Min.X && x < r.Max.X && y > r.Min.Y && y < r.Max.Y {
+					if k.Face == geom.Outside {
+						low = math.Max(low, k.Depth)
+					} else {
+						high = math.Min(high, p.Panel.Thickness-k.Depth)
+					}
+				}
+			}
+			if low < high {
+				a, b := p.stand.Apply(geom.Vec3{X: xs[i-1], Y: ys[j-1], Z: low}), p.stand.Apply(geom.Vec3{X: xs[i], Y: ys[j], Z: high})
+				boxes = append(boxes, [2]geom.Vec3{
+					{X: math.Min(a.X, b.X), Y: math.Min(a.Y, b.Y), Z: math.Min(a.Z, b.Z)},
+					{X: math.Max(a.X, b.X), Y: math.Max(a.Y, b.Y), Z: math.Max(a.Z, b.Z)},
+				})
+			}
+		}
+	}
+	return boxes
+}
+
+// overlap tells whether two pieces fill the same space over 0.001 mm deep.
+func overlap(a, b piece) (geom.Vec3, bool) {
+	const deep = 1e-3
+	for _, p := range a.solidBoxes() {
+		for _, q := range b.solidBoxes() {
+			dx := math.Min(p[1].X, q[1].X) - math.Max(p[0].X, q[0].X)
+			dy := math.Min(p[1].Y, q[1].Y) - math.Max(p[0].Y, q[0].Y)
+			dz := math.Min(p[1].Z, q[1].Z) - math.Max(p[0].Z, q[0].Z)
+			if dx > deep && dy > deep && dz > deep {
+				return geom.Vec3{X: math.Max(p[0].X, q[0].X), Y: math.Max(p[0].Y, q[0].Y), Z: math.Max(p[0].Z, q[0].Z)}, true
+			}
+		}
+	}
+	return geom.Vec3{}, false
+}
+
+// TestOverlapFinds: the comparator sees a box whose front is 0.1 mm too long.
+func TestOverlapFinds(t *testing.T) {
+	d := mustBuild(t, saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9)))
+	front, side := d.part(Front), d.part(Side)
+	if _, deep := overlap(piece{front, front.Stands[0]}, piece{side, side.Stands[0]}); deep {
+		t.Error("overlap in a good box")
+	}
+	moved := front.Stands[0]
+	moved.Origin.X -= 0.1
+	if _, deep := overlap(piece{front, moved}, piece{side, side.Stands[0]}); !deep {
+		t.Error("a front 0.1 mm off is not seen")
+	}
+}
