@@ -61,6 +61,13 @@ func TestLengthText(t *testing.T) {
 			t.Errorf("%d nm on a caliper is %s, want %s", nm, got, want)
 		}
 	}
+	for _, u := range []Unit{Millimetre, Inch} { // as far as int64 goes, without end or panic
+		for _, l := range []Length{math.MinInt64, math.MaxInt64} {
+			if l.Text(u) == "" || l.Decimal(u) == "" || l.Fixed(u) == "" {
+				t.Errorf("%d nm prints nothing", l)
+			}
+		}
+	}
 	if got := Length(5_990_000).Fixed(Inch); got != "0.236" {
 		t.Errorf("5.99 mm on an inch caliper is %s", got)
 	}

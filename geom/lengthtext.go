@@ -1,6 +1,7 @@
 package geom
 
 import (
+	"math"
 	"strconv"
 	"strings"
 )
@@ -15,7 +16,7 @@ func (l Length) Text(u Unit) string { return l.Number(u) + " " + u.String() }
 // Number is [Length.Text] without the unit.
 func (l Length) Number(u Unit) string {
 	if l < 0 {
-		if s := (-l).Number(u); s != "0" {
+		if s := l.opposite().Number(u); s != "0" {
 			return "-" + s
 		}
 		return "0"
@@ -29,8 +30,8 @@ func (l Length) Number(u Unit) string {
 	return decimal(roundTo(l, thousandth), 3)
 }
 
-// Decimal prints a length as a decimal number for programs, in the unit's
-// printed grid and without the unit.
+// Decimal prints a length as a decimal number for programs, to 0.01 mm or
+// 0.0001 in, without the unit.
 func (l Length) Decimal(u Unit) string {
 	step, places := hundredthMM, 2
 	if u == Inch {
@@ -38,13 +39,16 @@ func (l Length) Decimal(u Unit) string {
 		step, places = thousandth/10, 4
 	}
 	if l < 0 {
-		if s := (-l).Decimal(u); s != "0" {
+		if s := l.opposite().Decimal(u); s != "0" {
 			return "-" + s
 		}
 		return "0"
 	}
 	return decimal(roundTo(l, step), places)
 }
+
+// opposite is -l, but for the one int64 that has no opposite.
+func (l Length) opposite() Length { return -max(l, -math.MaxInt64) }
 
 // Fixed prints a length as a caliper shows it: always two decimals of a
 // millimetre or three of an inch, halves away from zero, without the unit.
@@ -55,7 +59,7 @@ func (l Length) Fixed(u Unit) string {
 	}
 	sign := ""
 	if l < 0 {
-		l = -l
+		l = l.opposite()
 		if roundTo(l, step) > 0 {
 			sign = "-"
 		}

@@ -68,12 +68,13 @@ func (l Loop) AsCircle() (centre Point, radius float64, ok bool) {
 	return Point{(l[0].X + l[1].X) / 2, (l[0].Y + l[1].Y) / 2}, l[0].To(l[1].Point) / 2, true
 }
 
-// side gives the i-th side's end.
+// next gives the end of side i.
 func (l Loop) next(i int) Vertex { return l[(i+1)%len(l)] }
 
 func (l Loop) arc(i int) arc { return arc{l[i].Point, l.next(i).Point, l[i].Bulge} }
 
-// Area is signed, positive for a counter-clockwise loop, and exact for arcs.
+// Area in square millimetres is signed, positive for a counter-clockwise loop,
+// and exact for arcs.
 func (l Loop) Area() float64 {
 	sum := 0.0
 	for i, a := range l {
@@ -88,13 +89,13 @@ func (l Loop) Area() float64 {
 	return sum
 }
 
-// Perimeter is the length of all sides.
+// Perimeter is the length of all sides, in millimetres.
 func (l Loop) Perimeter() float64 {
 	sum := 0.0
 	for i, a := range l {
 		if a.Bulge != 0 {
 			s := l.arc(i)
-			sum += s.radius() * math.Abs(s.sweep())
+			sum += float64(s.radius() * math.Abs(s.sweep()))
 		} else {
 			sum += a.To(l.next(i).Point)
 		}
@@ -118,7 +119,8 @@ func (l Loop) Bounds() Rect {
 }
 
 // Flatten replaces arcs by chords that keep within tolerance of them, in
-// millimetres, and are never longer than a quarter turn.
+// millimetres, and are never longer than a quarter turn. One arc becomes 4096
+// chords at most, and as many for a tolerance that is not above 0.
 func (l Loop) Flatten(tolerance float64) []Point {
 	points := make([]Point, 0, len(l))
 	for i, v := range l {
@@ -152,9 +154,10 @@ func (l Loop) TurnOver(length float64) Loop {
 	return m.Reverse()
 }
 
-// MinInsideRadius is the smallest radius that a round cutter meets inside a
-// counter-clockwise loop: 0 for a sharp inside corner, infinite where every
-// side is straight or bulges inward and no corner turns left.
+// MinInsideRadius is the smallest radius, in millimetres, that a round cutter
+// meets inside a counter-clockwise loop: 0 for a sharp inside corner. It is
+// infinite where there is none, as in a convex outline that was reversed to be
+// cut from outside.
 func (l Loop) MinInsideRadius() float64 {
 	least := math.Inf(1)
 	for i, v := range l {
@@ -191,5 +194,5 @@ func (l Loop) direction(i int, bulge float64) (x, y float64) {
 	a, b := l[i].Point, l.next(i).Point
 	sin, cos := math.Sincos(2 * math.Atan(bulge))
 	dx, dy, c := b.X-a.X, b.Y-a.Y, a.To(b)
-	return (dx*cos - dy*sin) / c, (dx*sin + dy*cos) / c
+	return (float64(dx*cos) - float64(dy*sin)) / c, (float64(dx*sin) + float64(dy*cos)) / c
 }

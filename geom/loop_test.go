@@ -69,7 +69,7 @@ func TestBounds(t *testing.T) {
 }
 
 // TestFlattenKeepsTolerance: chords' middles, where they are furthest from the
-// arc, are within the tolerance; points lie on the circle; area comes near.
+// arc, are within the tolerance; points lie on the circle.
 func TestFlattenKeepsTolerance(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		tolerance := rapid.Float64Range(0.001, 2).Draw(t, "tolerance")
@@ -89,6 +89,22 @@ func TestFlattenKeepsTolerance(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestFlattenEnds: a tolerance that cannot be kept, and an arc that is none.
+func TestFlattenEnds(t *testing.T) {
+	for _, tolerance := range []float64{0, -1, math.NaN(), 1e-300} {
+		if n := len(Circle(Point{}, 500).Flatten(tolerance)); n != 2*maxChords {
+			t.Errorf("tolerance %g: %d points", tolerance, n)
+		}
+	}
+	flat := Loop{{Point{0, 0}, 1e-13}, {Point{1000, 0}, 0}, {Point{1000, 100}, 0}, {Point{0, 100}, 0}}
+	if n := len(flat.Flatten(0.01)); n != 4 || flat.Bounds() != (Rect{Point{0, 0}, Point{1000, 100}}) {
+		t.Errorf("a sagitta of 5e-11 mm makes %d points within %v", n, flat.Bounds())
+	}
+	if v := (Panel{Outline: flat, Thickness: 12}).Check(); len(v) != 0 {
+		t.Errorf("%+v", v)
+	}
 }
 
 func TestMinInsideRadius(t *testing.T) {

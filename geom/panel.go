@@ -54,8 +54,8 @@ func (p Pocket) Through(thickness float64) bool { return p.Depth >= thickness }
 // Panel is a flat part: an outline with a thickness, holes through it, and
 // pockets on its faces. The order of pockets has no meaning; they may overlap.
 type Panel struct {
-	Outline   Loop // counter-clockwise
-	Holes     []Loop
+	Outline   Loop    // counter-clockwise
+	Holes     []Loop  // counter-clockwise too
 	Thickness float64 // mm
 	Pockets   []Pocket
 }
@@ -64,8 +64,8 @@ type Panel struct {
 func (p Panel) Length() float64 { return p.Outline.Bounds().Width() }
 func (p Panel) Width() float64  { return p.Outline.Bounds().Height() }
 
-// CutOn tells whether a pocket is cut from a face. Through cuts count for the
-// face that they are stored on.
+// CutOn tells whether a pocket is cut from a face: through cuts from the one that
+// they are stored on. Holes and the outline are not asked for.
 func (p Panel) CutOn(f Face) bool {
 	for _, k := range p.Pockets {
 		if k.Face == f {

@@ -10,12 +10,27 @@ import (
 
 // Plan is a panel seen from above, cut into regions in which the depth is the
 // same everywhere. Points lie on a square grid, so that whatever is built on a
-// Plan fits together exactly. Rules, solids and pictures are made from it.
+// Plan fits together exactly. Rules and solids are made from it.
 type Plan struct {
-	Grid    float64 // mm from one grid point to the next
-	Regions []Region
-	*planar.Subdivision
+	Grid      float64 // mm from one grid point to the next
+	Regions   []Region
+	Points    []GridPoint    // in the order of x, then y
+	Edges     []PlanEdge     // between regions
+	Triangles []PlanTriangle // of every region, also of those beyond the panel
+
+	covers *planar.Subdivision // which loops cover a region
 }
+
+// What a Plan is made of; numbers of points and regions are indices.
+type (
+	// GridPoint is a point of the grid; [Plan.Place] gives it in millimetres.
+	GridPoint = planar.Point
+	// PlanEdge runs from the lesser point to the greater, with the region to its
+	// left Above it and that to its right Below.
+	PlanEdge = planar.Edge
+	// PlanTriangle has its corners counter-clockwise and is never flat.
+	PlanTriangle = planar.Triangle
+)
 
 // Region is a part of a Plan, not always connected. Its pockets are the deepest
 // from either face, as indices into Panel.Pockets, or -1.
@@ -36,7 +51,7 @@ func (r Region) Web(thickness float64) float64 {
 }
 
 // MaxExtent is the largest coordinate that a Plan takes, in millimetres: beyond
-// it float32 holds less than 1/4096 mm. It is also longer than any sheet.
+// it float32 no longer resolves 1/4096 mm. It is also longer than any sheet.
 const MaxExtent = 4096.0
 
 // CoarseGrid is the grid on which every panel up to [MaxExtent] can be written
@@ -58,7 +73,8 @@ func FineGrid(extent float64) float64 {
 var ErrExtent = errors.New("coordinate out of range")
 
 // NewPlan lays a panel out on a grid. Arcs become chords that keep within the
-// chord tolerance; both in millimetres.
+// chord tolerance ([Loop.Flatten]); both in millimetres and above 0. Errors wrap
+// [ErrExtent].
 func NewPlan(p Panel, chord, grid float64) (*Plan, error) {
 	rings := make([][]planar.Point, 0, 1+len(p.Holes)+len(p.Pockets))
 	var failed error
@@ -79,8 +95,9 @@ func NewPlan(p Panel, chord, grid float64) (*Plan, error) {
 	if failed != nil {
 		return nil, failed
 	}
-	plan := &Plan{Grid: grid, Subdivision: planar.Arrange(rings)}
-	plan.Regions = make([]Region, plan.Subdivision.Regions())
+	s := planar.Arrange(rings)
+	plan := &Plan{Grid: grid, Points: s.Points, Edges: s.Edges, Triangles: s.Triangles, covers: s}
+	plan.Regions = make([]Region, s.Regions())
 	for i := range plan.Regions {
 		plan.Regions[i] = plan.region(p, int32(i))
 	}
@@ -90,7 +107,7 @@ func NewPlan(p Panel, chord, grid float64) (*Plan, error) {
 func (plan *Plan) region(p Panel, id int32) Region {
 	r := Region{InsidePocket: -1, OutsidePocket: -1, outsideOutline: true}
 	hole := false
-	plan.EachCover(id, func(ring int) {
+	plan.covers.EachCover(id, func(ring int) {
 		switch k := ring - 1 - len(p.Holes); {
 		case ring == 0:
 			r.outsideOutline = false
@@ -114,7 +131,7 @@ func (plan *Plan) region(p Panel, id int32) Region {
 }
 
 // Place gives a grid point in millimetres.
-func (plan *Plan) Place(p planar.Point) Point {
+func (plan *Plan) Place(p GridPoint) Point {
 	return Point{float64(p.X) * plan.Grid, float64(p.Y) * plan.Grid}
 }
 

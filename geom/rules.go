@@ -70,7 +70,7 @@ func (v Violation) Describe(p Panel, u Unit) string {
 	case RuleDepth:
 		return fmt.Sprintf("%s is %s deep; the panel is %s thick", what, text(v.Value), text(p.Thickness))
 	case RuleInside:
-		return fmt.Sprintf("%s reaches beyond the panel %s, by %.2f mm2", what, at, v.Value)
+		return fmt.Sprintf("%s reaches beyond the panel %s", what, at)
 	case RuleRadius:
 		return fmt.Sprintf("%s has an inside radius of %s, the cutter %s", what, text(v.Value), text(v.Limit))
 	}
@@ -108,7 +108,7 @@ func (p Panel) Check() []Violation {
 		return list
 	}
 	plan, err := NewPlan(p, ruleChord, CoarseGrid)
-	if err != nil { // every vertex was in range; an arc is not
+	if err != nil { // not after the same loops, chord and grid were found good
 		add(Violation{Rule: RuleRing, Pocket: -1, Other: -1, Hole: -1})
 		return list
 	}
@@ -138,8 +138,8 @@ func checkLoop(l Loop, pocket, hole int, add func(Violation)) {
 }
 
 // extents gives the area of each region and a place in it. The area is 0 for a
-// region so narrow that it is a matter of rounding: of a strip, area by half the
-// length of its boundary is the width.
+// region so narrow that it is a matter of rounding: the width of a strip is its area
+// over half its perimeter.
 func (plan *Plan) extents() (area []float64, at []Point) {
 	area, at = make([]float64, len(plan.Regions)), make([]Point, len(plan.Regions))
 	for _, t := range plan.Triangles {
@@ -170,7 +170,7 @@ func (p Panel) checkInside(plan *Plan, area []float64, at []Point, add func(Viol
 	beyond := make([]outside, len(p.Holes)+len(p.Pockets))
 	for i, r := range plan.Regions {
 		if r.outsideOutline && area[i] > 0 {
-			plan.EachCover(int32(i), func(ring int) {
+			plan.covers.EachCover(int32(i), func(ring int) {
 				beyond[ring-1].area += area[i]
 				beyond[ring-1].at = at[i]
 			})
@@ -194,7 +194,7 @@ func (p Panel) checkWebs(plan *Plan, area []float64, at []Point, add func(Violat
 	seen := make(map[pair]bool)
 	for i, r := range plan.Regions {
 		web, met := r.Web(p.Thickness), pair{r.InsidePocket, r.OutsidePocket}
-		if !r.OnPanel || r.throughPocket || web >= MinWeb || area[i] == 0 || seen[met] || met == (pair{-1, -1}) {
+		if !r.OnPanel || r.throughPocket || web >= MinWeb-coincident || area[i] == 0 || seen[met] || met == (pair{-1, -1}) {
 			continue
 		}
 		seen[met] = true
@@ -213,7 +213,7 @@ func (p Panel) checkWebs(plan *Plan, area []float64, at []Point, add func(Violat
 }
 
 // triangle gives a triangle's area and centre in millimetres.
-func (plan *Plan) triangle(t planar.Triangle) (area float64, centre Point) {
+func (plan *Plan) triangle(t PlanTriangle) (area float64, centre Point) {
 	a, b, c := plan.Place(plan.Points[t.A]), plan.Place(plan.Points[t.B]), plan.Place(plan.Points[t.C])
 	area = (float64((b.X-a.X)*(c.Y-a.Y)) - float64((b.Y-a.Y)*(c.X-a.X))) / 2
 	return area, Point{(a.X + b.X + c.X) / 3, (a.Y + b.Y + c.Y) / 3}

@@ -2,6 +2,7 @@ package geom
 
 import (
 	"math"
+	"slices"
 	"testing"
 )
 
@@ -39,6 +40,7 @@ func TestCheck(t *testing.T) {
 		"thinner than a web":          {Panel{Outline: Rectangle(0, 0, 300, 100), Thickness: 1.5}, nil},
 		"hole beyond":                 {Panel{Outline: Rectangle(0, 0, 300, 100), Thickness: 12, Holes: []Loop{Circle(Point{0, 50}, 10)}}, []Rule{RuleInside}},
 		"thin web":                    {blank(Pocket{Kind: Groove, Depth: 10.5, Outline: Rectangle(6, 10, 12, 90)}), []Rule{RuleThinWeb}},
+		"2 mm, computed":              {Panel{Outline: Rectangle(0, 0, 300, 100), Thickness: 8.03, Pockets: []Pocket{{Kind: Groove, Depth: 6.03, Outline: Rectangle(6, 10, 12, 90)}}}, nil},
 		"2 mm is enough":              {blank(Pocket{Kind: Groove, Depth: 10, Outline: Rectangle(6, 10, 12, 90)}), nil},
 		"faces meet":                  {blank(Pocket{Depth: 7, Outline: Rectangle(0, 10, 300, 20)}, Pocket{Face: Outside, Depth: 6, Outline: Rectangle(0, 0, 10, 100)}), []Rule{RuleWeb}},
 		"faces just meet":             {blank(Pocket{Depth: 6, Outline: Rectangle(0, 10, 300, 20)}, Pocket{Face: Outside, Depth: 6, Outline: Rectangle(0, 0, 10, 100)}), []Rule{RuleWeb}},
@@ -59,11 +61,27 @@ func TestCheck(t *testing.T) {
 				if v.Rule != c.want[i] || v.Warning != (v.Rule == RuleThinWeb) {
 					t.Errorf("%d: %s (warning %t), want %s", i, v.Rule, v.Warning, c.want[i])
 				}
-				if v.Describe(c.panel, Millimetre) == "" {
-					t.Errorf("no words for %s", v.Rule)
-				}
 			}
 		})
+	}
+}
+
+// TestDescribe: messages name the pocket and its face, the place and the value,
+// in the unit that is asked for.
+func TestDescribe(t *testing.T) {
+	p := Panel{Outline: Rectangle(0, 0, 254, 101.6), Thickness: 12.7, Pockets: []Pocket{
+		{Kind: Groove, Depth: 11.1125, Outline: Rectangle(0, 25.4, 254, 50.8)}, {Kind: Rabbet, Face: Outside, Depth: 6.35, Outline: Rectangle(0, 0, 25.4, 101.6)}}}
+	var got []string
+	for _, v := range p.Check() {
+		got = append(got, v.Describe(p, Inch))
+	}
+	want := []string{
+		"the groove on the inside face and the rabbet on the outside face break through the panel near x 0.667 in, y 1.667 in",
+		"the groove on the inside face leaves only 1/16 in of the panel near x 7 in, y 1.667 in",
+	}
+	slices.Sort(got)
+	if !slices.Equal(got, want) {
+		t.Errorf("%q", got)
 	}
 }
 

@@ -23,7 +23,7 @@ func (l *layout) chooseBottom() {
 	case stands >= l.groove-settle && l.Cutter.Kind == Router: // the play is not more than 0
 		l.fail("bottom", FieldGroovePlay, Bottom, fmt.Sprintf("the groove is made as wide as what stands in it, %s: it does not go in", l.text(stands)),
 			fmt.Sprintf("a groove-play of %s to %s is usual", l.atLeast(leastBottomPlay), l.atMost(mostBottomPlay)))
-	case l.flush && stands < leastRabbet, stands >= l.groove-settle:
+	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
 		l.failBottom(stands)
 	case l.BottomSlack >= l.h-settle:
 		l.fail("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, leaves the groove at the other, which is %s deep",
@@ -53,9 +53,14 @@ func (l *layout) failBottom(stands float64) {
 		}
 	}
 	least, most := l.f+leastRabbet, l.f+l.groove-leastBottomPlay
-	hint := fmt.Sprintf("a bottom up to %s goes in captured, one of %s to %s flush; or take a cutter of another width",
-		l.atMost(l.groove-leastBottomPlay), l.atLeast(least), l.atMost(most))
+	hint := fmt.Sprintf("a bottom up to %s goes in captured", l.atMost(l.groove-leastBottomPlay))
+	if least <= most {
+		hint += fmt.Sprintf(", one of %s to %s flush", l.atLeast(least), l.atMost(most))
+	}
+	hint += "; or take a cutter of another width"
 	switch {
+	case l.Cutter.Kind == Router: // whose groove fits any captured bottom
+		hint = fmt.Sprintf("write bottom-fit: captured, or take a bottom of %s or more", l.atLeast(least))
 	case l.flush && l.Tb < l.groove-settle:
 		hint = "write bottom-fit: captured; " + hint
 	case !l.flush && l.Tb >= least && l.Tb <= most:

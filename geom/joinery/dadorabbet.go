@@ -28,7 +28,7 @@ func (l *layout) dadoRabbet() {
 	if !l.failed() { // else they would only repeat it in other words
 		l.checkTongues()
 		l.chooseBottom()
-		l.checkWidth()
+		l.checkOutside()
 	}
 	l.checkRoom()
 	if l.failed() {

@@ -26,7 +26,9 @@ const (
 // with the cuts as set. Verdict judges the whole range against the limits; where
 // it leaves them at both ends, it names the end that is further out.
 type Check struct {
-	Name              string
+	Code              string // stable, for programs
+	Part              Role   // empty for the whole box
+	Name              string // for people
 	Nominal, Min, Max float64
 	Least, Most       float64 // limits
 	Verdict           Verdict
@@ -42,11 +44,11 @@ var (
 	widthWords  = words{AsAsked, Narrow, Wide}
 )
 
-// check adds a measure that changes with a thickness: by as much as it for each
-// of the factor, so that -1 is a play that a thicker board takes up.
-func (l *layout) check(name string, nominal, factor float64, t Thickness, least, most float64, say words) Check {
+// check adds a measure that changes with a thickness, by factor times its
+// deviation from the mean: -1 is a play that a thicker board takes up.
+func (l *layout) check(code string, part Role, name string, nominal, factor float64, t Thickness, least, most float64, say words) Check {
 	a, b := nominal+factor*(t.Max-t.Mean), nominal+factor*(t.Min-t.Mean)
-	c := Check{Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most, Verdict: say.within}
+	c := Check{Code: code, Part: part, Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most, Verdict: say.within}
 	below, above := c.Least-c.Min, c.Max-c.Most
 	switch {
 	case below > settle && below >= above:
@@ -59,8 +61,8 @@ func (l *layout) check(name string, nominal, factor float64, t Thickness, least,
 }
 
 // play is a check of one thing inside another, which has to be more than 0.
-func (l *layout) play(name string, nominal, factor float64, t Thickness, least, most float64) Check {
-	c := l.check(name, nominal, factor, t, least, most, playWords)
+func (l *layout) play(code string, part Role, name string, nominal, factor float64, t Thickness, least, most float64) Check {
+	c := l.check(code, part, name, nominal, factor, t, least, most, playWords)
 	if c.Nominal <= settle {
 		c.Verdict = WillNot
 		l.drawer.Fit[len(l.drawer.Fit)-1] = c
@@ -86,7 +88,7 @@ func (l *layout) tonguePlay(r Role) Check {
 	if l.Cutter.Kind == Router {
 		factor = -1
 	}
-	return l.play(string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, leastTonguePlay, mostTonguePlay)
+	return l.play("tongue-play", r, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, leastTonguePlay, mostTonguePlay)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
@@ -98,7 +100,7 @@ func (l *layout) recess(r Role) Check {
 	if l.Cutter.Kind == Router {
 		factor = 0
 	}
-	return l.check(string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
+	return l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
 		-mostRecess, mostRecess, recessWords)
 }
 
@@ -108,11 +110,11 @@ func (l *layout) bottomPlay() Check {
 	if l.flush {
 		kind = "flush"
 	}
-	return l.play(kind+" bottom play in its groove", l.groove-l.inGroove(), -1, l.Bottom.Thickness, leastBottomPlay, mostBottomPlay)
+	return l.play("bottom-play", Bottom, kind+" bottom play in its groove", l.groove-l.inGroove(), -1, l.Bottom.Thickness, leastBottomPlay, mostBottomPlay)
 }
 
 // outsideWidth changes with both sides: the dados' floors are h below the inside
 // faces, so that what a board is thicker comes out outside.
 func (l *layout) outsideWidth() Check {
-	return l.check("outside width", l.Width, 2, l.Sides.Thickness, l.Width-mostWidth, l.Width+mostWidth, widthWords)
+	return l.check("outside-width", "", "outside width", l.Width, 2, l.Sides.Thickness, l.Width-mostWidth, l.Width+mostWidth, widthWords)
 }

@@ -39,8 +39,8 @@ func (d Drawer) part(r Role) Part {
 	return d.Parts[slices.IndexFunc(d.Parts, func(p Part) bool { return p.Role == r })]
 }
 
-func (d Drawer) fit(name string) Check {
-	return d.Fit[slices.IndexFunc(d.Fit, func(c Check) bool { return c.Name == name })]
+func (d Drawer) fit(code string) Check {
+	return d.Fit[slices.IndexFunc(d.Fit, func(c Check) bool { return c.Code == code })]
 }
 
 func near(t *testing.T, what string, got, want float64) {
@@ -72,17 +72,17 @@ func TestSixMillimetreSetting(t *testing.T) {
 	s := saw(460, 140, 500, geom.InchMM/4, sheet("birch", 11.98), sheet("hardboard", 6.3))
 	s.FenceDistance, s.CutterHeight = 6, 6
 	d := mustBuild(t, s)
-	recess := d.fit("front recess at the side ends (proud below 0)") // 2 x 6 - 11.98
+	recess := d.fit("recess") // 2 x 6 - 11.98
 	near(t, "recess", recess.Nominal, 0.02)
 	if recess.Verdict != IsFlush {
 		t.Errorf("front is %s", recess.Verdict)
 	}
-	play := d.fit("front tongue play in its dado") // 6.35 - 6
+	play := d.fit("tongue-play") // 6.35 - 6
 	near(t, "tongue play", play.Nominal, 0.35)
 	if play.Verdict != Goes {
 		t.Errorf("tongue: %s", play.Verdict)
 	}
-	bottom := d.fit("captured bottom play in its groove") // 6.35 - 6.3
+	bottom := d.fit("bottom-play") // 6.35 - 6.3
 	near(t, "bottom play", bottom.Nominal, 0.05)
 	if bottom.Verdict != Goes || len(d.part(Bottom).Panel.Pockets) != 0 {
 		t.Errorf("bottom: %s, %d cuts", bottom.Verdict, len(d.part(Bottom).Panel.Pockets))
@@ -96,7 +96,7 @@ func TestReadings(t *testing.T) {
 	mean := (12.21 + 12.16 + 12.24) / 3
 	near(t, "h", d.Setup.CutterHeight, mean/2)
 	near(t, "f", d.Setup.FenceDistance, mean/2)
-	r := d.fit("front recess at the side ends (proud below 0)") // 2 f - T
+	r := d.fit("recess") // 2 f - T
 	near(t, "nominal recess", r.Nominal, 0)
 	near(t, "least recess", r.Min, mean-12.24)
 	near(t, "most recess", r.Max, mean-12.16)
@@ -110,7 +110,7 @@ func TestFlushBottom(t *testing.T) {
 	if len(b.Panel.Pockets) != 4 || b.Stands[0].Origin.Z != 0 {
 		t.Fatalf("%d rabbets, stands at %g", len(b.Panel.Pockets), b.Stands[0].Origin.Z)
 	}
-	near(t, "bottom play", d.fit("flush bottom play in its groove").Nominal, 6.35-(12-6))
+	near(t, "bottom play", d.fit("bottom-play").Nominal, 6.35-(12-6))
 	near(t, "inside height", d.Inside.Height, 140-12)
 }
 
@@ -173,7 +173,7 @@ func TestPasses(t *testing.T) {
 	// The front is proud by 21 - 2 x 6.1 = 8.8, the back recessed: the box is
 	// that much deeper than asked.
 	near(t, "depth", d.Outside.Depth, 508.8)
-	if c := d.fit("front recess at the side ends (proud below 0)"); c.Verdict != Proud {
+	if c := d.fit("recess"); c.Verdict != Proud {
 		t.Errorf("front is %s", c.Verdict)
 	}
 }

@@ -9,18 +9,21 @@ import (
 
 // checkSetting judges f and h against the boards.
 func (l *layout) checkSetting() {
-	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet || l.h < leastRabbet {
+	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet+settle || l.h < leastRabbet-settle {
 		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)),
 			fmt.Sprintf("write a cutter-height of about %s, half their thickness", l.text(l.Ts/2)))
 	}
 	for _, r := range l.ends() {
 		stock, field := l.stockOf(r)
 		thin := stock.Thickness.Min
-		if l.h > thin-leastRabbet {
-			l.fail("cutter-height", field, r, fmt.Sprintf("the groove is %s deep in a %s of %s, %s at the thinnest", l.text(l.h), r, l.text(stock.Thickness.Mean), l.text(thin)),
-				fmt.Sprintf("write a cutter-height of %s or less for this drawer, or take a thicker %s", l.atMost(thin-geom.MinWeb), r))
+		if l.h > thin-leastRabbet+settle {
+			hint := fmt.Sprintf("take a thicker %s", r)
+			if thin-geom.MinWeb >= leastRabbet {
+				hint += fmt.Sprintf(", or write a cutter-height of %s or less for this drawer", l.atMost(thin-geom.MinWeb))
+			}
+			l.fail("cutter-height", field, r, fmt.Sprintf("the groove is %s deep in a %s of %s, %s at the thinnest", l.text(l.h), r, l.text(stock.Thickness.Mean), l.text(thin)), hint)
 		}
-		if l.f > thin-leastRabbet || l.f < leastRabbet {
+		if l.f > thin-leastRabbet+settle || l.f < leastRabbet-settle {
 			if l.FenceDistance != 0 {
 				field = FieldFenceDistance
 			}
@@ -57,7 +60,7 @@ func (l *layout) checkTongues() {
 		}
 		if recess.Verdict != IsFlush {
 			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
-				r, recess.Verdict, l.standing(recess), l.deeper()), l.flushAdvice(r, recess))
+				r, recess.Verdict, l.standing(recess), l.deeper(recess)), l.flushAdvice(r, recess))
 		}
 		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind == Saw {
 			l.passes(r, stock.Thickness.Max, field)
@@ -73,10 +76,9 @@ func (l *layout) standing(c Check) string {
 	return l.ranged(c)
 }
 
-// deeper says, where a panel is proud by more than what is sanded off, how deep
-// the box really is.
-func (l *layout) deeper() string {
-	if l.drawer.Outside.Depth-l.Depth <= mostRecess {
+// deeper says, of a proud panel, how deep the box really is.
+func (l *layout) deeper(recess Check) string {
+	if recess.Verdict != Proud || l.drawer.Outside.Depth-l.Depth <= mostRecess {
 		return ""
 	}
 	return fmt.Sprintf("; the box is then %s deep, not %s", l.text(l.drawer.Outside.Depth), l.text(l.Depth))
@@ -89,7 +91,7 @@ func (l *layout) flushAdvice(r Role, recess Check) string {
 	switch {
 	case recess.Nominal > -mostRecess-settle && recess.Nominal < mostRecess+settle:
 		return "sort the boards: only some of them come out flush"
-	case r == Back && l.Back.Name != l.Front.Name:
+	case r == Back: // not the front's twin
 		return fmt.Sprintf("one fence distance serves front and back: a back of %s would be flush", l.text(2*l.f))
 	case l.Cutter.Kind == Saw && l.Cutter.Width-half < leastTonguePlay:
 		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter %s to %s wide; or take a %s of %s",
@@ -110,7 +112,7 @@ func (l *layout) orFence(hint string) string {
 // fence distance to where the cutter reaches the outside face, evenly.
 func (l *layout) passes(r Role, thickness float64, field Field) {
 	rest := thickness - l.f - l.Cutter.Width
-	n := 1 + int(math.Ceil(rest/l.Cutter.Width-settle))
+	n := 1 + int(math.Ceil((rest-settle)/l.Cutter.Width))
 	if last := thickness - l.Cutter.Width; n > l.drawer.Setup.RabbetPasses || last > l.drawer.Setup.LastFence {
 		l.drawer.Setup.RabbetPasses, l.drawer.Setup.LastFence = n, last
 	}
@@ -118,8 +120,9 @@ func (l *layout) passes(r Role, thickness float64, field Field) {
 		fmt.Sprintf("take %d passes, the fence moved out by at most %s each time, the last at %s; or a wider cutter", n, l.atMost(l.Cutter.Width), l.text(thickness-l.Cutter.Width)))
 }
 
-// checkWidth judges how far the sides' readings move the width.
-func (l *layout) checkWidth() {
+// checkOutside judges how far the sides' readings move the width, and whether
+// the sizes are in their order.
+func (l *layout) checkOutside() {
 	if c := l.outsideWidth(); c.Verdict != AsAsked {
 		l.warn("width", FieldSides, Side, fmt.Sprintf("the box comes out %s to %s wide over the readings of %s",
 			l.text(c.Min), l.text(c.Max), l.Sides.Name), "sort the boards: sides of one box from boards that measure alike")
@@ -150,7 +153,7 @@ func (l *layout) checkRoom() {
 // ends lists front and back, or the front alone where what holds for it holds
 // for the back.
 func (l *layout) ends() []Role {
-	if l.Front.Name == l.Back.Name {
+	if l.Front == l.Back {
 		return []Role{Front}
 	}
 	return []Role{Front, Back}

@@ -122,15 +122,15 @@ func TestVerdictsLookAtTheRange(t *testing.T) {
 	s := saw(460, 140, 500, 6.35, sheet("uneven", 11.5, 12, 12.5), sheet("hardboard", 5.9))
 	d, _ := Build(s)
 	// 460 + 2 (12.5 - 12) = 461: beyond 0.8 more than was asked.
-	if c := d.fit("outside width"); c.Min != 459 || c.Max != 461 || c.Verdict == AsAsked {
+	if c := d.fit("outside-width"); c.Min != 459 || c.Max != 461 || c.Verdict == AsAsked {
 		t.Errorf("%+v", c)
 	}
-	if c := d.fit("front recess at the side ends (proud below 0)"); c.Nominal != 0 || c.Verdict == IsFlush {
+	if c := d.fit("recess"); c.Nominal != 0 || c.Verdict == IsFlush {
 		t.Errorf("%+v", c)
 	}
 	s.Cutter = Cutter{Router, 5}
 	d, _ = Build(s)
-	if c := d.fit("front tongue play in its dado"); c.Verdict != Tight || c.Min > -0.3 {
+	if c := d.fit("tongue-play"); c.Verdict != Tight || c.Min > -0.3 {
 		t.Errorf("%+v", c)
 	}
 }

@@ -11,7 +11,8 @@ type Thickness struct {
 	Mean, Min, Max float64
 }
 
-// Measure takes the mean, least and greatest of at least one reading.
+// Measure takes the mean, least and greatest of at least one reading; it panics
+// without.
 func Measure(readings ...float64) Thickness {
 	sum := 0.0
 	for _, r := range readings {
@@ -74,7 +75,11 @@ type Joint string
 
 const DadoRabbet Joint = "dado-rabbet"
 
-// Spec is one drawer box as a shop asks for it. Lengths in millimetres.
+// Spec is one drawer box as a shop asks for it. Lengths are in millimetres and
+// finite. [Build] relies on what the reader of a job file makes sure of: sizes,
+// thicknesses and the cutter's width are above 0; distances, slack, plays and
+// room are not below; words are among the constants here, and a saw's grooves
+// run through.
 type Spec struct {
 	Name  string
 	Count int

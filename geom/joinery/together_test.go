@@ -69,7 +69,8 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 		}
 		built++
 		var pieces []piece
-		grid := solid.GridFor(2048)
+		var least, most geom.Vec3
+		grid := geom.FineGrid(2048)
 		for _, p := range d.Parts {
 			m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
 			if err != nil {
@@ -80,13 +81,14 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 			}
 			for _, s := range p.Stands {
 				low, high := m.Place(s, grid).Bounds()
-				proud := math.Max(0, math.Max(d.Spec.Front.Thickness.Mean, d.Spec.Back.Thickness.Mean)-2*d.Setup.FenceDistance)
-				if low.X < -1e-3 || low.Y < -proud-1e-3 || low.Z < -1e-3 ||
-					high.X > d.Outside.Width+1e-3 || high.Y > d.Outside.Depth+proud+1e-3 || high.Z > d.Outside.Height+1e-3 {
-					t.Fatalf("%s reaches from %v to %v in a box of %v", p.Role, low, high, d.Outside)
-				}
+				least = geom.Vec3{X: math.Min(least.X, low.X), Y: math.Min(least.Y, low.Y), Z: math.Min(least.Z, low.Z)}
+				most = geom.Vec3{X: math.Max(most.X, high.X), Y: math.Max(most.Y, high.Y), Z: math.Max(most.Z, high.Z)}
 				pieces = append(pieces, piece{p, s})
 			}
+		}
+		// Sides are as high, wide and long as asked; proud ends add to the depth.
+		if size := most.Sub(least); math.Abs(size.X-d.Outside.Width) > 1e-3 || math.Abs(size.Y-d.Outside.Depth) > 1e-3 || math.Abs(size.Z-d.Outside.Height) > 1e-3 || least.X != 0 || least.Z != 0 {
+			t.Fatalf("stands from %v to %v, not %v", least, most, d.Outside)
 		}
 		for i, a := range pieces {
 			for _, b := range pieces[i+1:] {

@@ -16,30 +16,35 @@ type Options struct {
 	// Grid is the distance of the grid that coordinates are rounded to, in
 	// millimetres, a power of two. 0 takes the finest on which they are exact
 	// in float32, for the plane and for the thickness apart. A panel that will
-	// be placed among others needs the grid of the whole, see [GridFor].
+	// be placed among others needs the grid of the whole, see [geom.FineGrid].
 	Grid float64
 }
+
+// exactSteps is the number of grid steps that float32 counts exactly.
+const exactSteps = 1 << 24
 
 // DefaultChord is fine enough that an arc looks round at any zoom and its area
 // is right within 0.1 % from 10 mm radius up.
 const DefaultChord = 0.05
 
-// GridFor is the finest grid on which everything in a space of the given
-// extent, in millimetres, is exact in float32.
-func GridFor(extent float64) float64 { return geom.FineGrid(extent) }
-
 // Build makes the solid of a panel, in panel coordinates. Pockets may overlap,
 // leave the panel, meet each other from both faces, and go through: what
 // remains is solid, and the mesh is closed in every case. The panel's loops
 // must be sound ([geom.Panel.Check]); loops that cross themselves count by the
-// even-odd rule. The error is that of [geom.NewPlan].
+// even-odd rule. Errors wrap [geom.ErrExtent].
 func Build(p geom.Panel, o Options) (Mesh, error) {
-	if o.Chord <= 0 {
+	if !(o.Chord > 0) {
 		o.Chord = DefaultChord
+	}
+	if fraction, _ := math.Frexp(o.Grid); o.Grid > 0 && fraction != 0.5 {
+		return Mesh{}, fmt.Errorf("%w: the grid %g mm is no power of two", geom.ErrExtent, o.Grid)
 	}
 	plane, height := o.Grid, o.Grid
 	if o.Grid <= 0 {
 		box := p.Outline.Bounds()
+		for _, h := range p.Holes {
+			box = box.Union(h.Bounds())
+		}
 		for _, k := range p.Pockets {
 			box = box.Union(k.Outline.Bounds())
 		}
@@ -50,8 +55,8 @@ func Build(p geom.Panel, o Options) (Mesh, error) {
 	if err != nil {
 		return Mesh{}, err
 	}
-	if !(p.Thickness > 0 && p.Thickness <= geom.MaxExtent) {
-		return Mesh{}, fmt.Errorf("%w: thickness %g mm", geom.ErrExtent, p.Thickness)
+	if !(p.Thickness > 0 && p.Thickness <= geom.MaxExtent && p.Thickness/height <= exactSteps) {
+		return Mesh{}, fmt.Errorf("%w: thickness %g mm in steps of %g", geom.ErrExtent, p.Thickness, height)
 	}
 	b := builder{Plan: plan, height: height, spans: make([]span, len(plan.Regions))}
 	for i, r := range plan.Regions {

@@ -1,6 +1,7 @@
 package solid
 
 import (
+	"errors"
 	"math"
 	"testing"
 
@@ -46,6 +47,7 @@ func TestVolumesInClosedForm(t *testing.T) {
 			{Depth: 10, Outline: rect(10, 10, 50, 50)}, {Depth: 99, Outline: rect(50, 50, 90, 90)}}}, 100*100*10 - 2*40*40*10, 0},
 		"hole and pocket across it": {geom.Panel{Outline: rect(0, 0, 100, 100), Holes: []geom.Loop{rect(40, 40, 60, 60)}, Thickness: 10, Pockets: []geom.Pocket{
 			{Depth: 5, Outline: rect(0, 45, 100, 55)}}}, 100*100*10 - 20*20*10 - (100-20)*10*5, 0},
+		"hole far from the panel": {geom.Panel{Outline: rect(0, 0, 1, 1), Holes: []geom.Loop{rect(100, 0, 101, 1)}, Thickness: 1}, 1, 6},
 		"pocket over the edge": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
 			{Depth: 5, Outline: rect(-20, 20, 30, 40)}}}, 100*100*10 - 30*20*5, 0},
 		"cut in two": {geom.Panel{Outline: rect(0, 0, 100, 100), Thickness: 10, Pockets: []geom.Pocket{
@@ -118,7 +120,7 @@ func TestTurnOver(t *testing.T) {
 }
 
 func TestPlace(t *testing.T) {
-	grid := GridFor(1000)
+	grid := geom.FineGrid(1000)
 	m := build(t, geomtest.Side(), Options{Grid: grid})
 	// The right side of a box 460 wide: its x runs to the front, z to the left.
 	placed := m.Place(geom.Placement{Origin: geom.Vec3{X: 460, Y: 500}, X: geom.Back.Scale(-1), Y: geom.Up}, grid)
@@ -192,14 +194,16 @@ func TestCheckFinds(t *testing.T) {
 func TestRefuses(t *testing.T) {
 	nan := math.NaN()
 	for name, p := range map[string]geom.Panel{
-		"not a number":   {Outline: geom.Rectangle(0, 0, nan, 1), Thickness: 1},
-		"too large":      {Outline: geom.Rectangle(0, 0, 5000, 1), Thickness: 1},
-		"huge arc":       {Outline: geom.Loop{{Point: geom.Point{X: 0, Y: 0}, Bulge: 4000}, {Point: geom.Point{X: 4000, Y: 0}}, {Point: geom.Point{X: 0, Y: 9}}}, Thickness: 1},
-		"no thickness":   {Outline: geom.Rectangle(0, 0, 10, 10)},
-		"nan thickness":  {Outline: geom.Rectangle(0, 0, 10, 10), Thickness: nan},
-		"huge thickness": {Outline: geom.Rectangle(0, 0, 10, 10), Thickness: 1e300},
+		"not a number":    {Outline: geom.Rectangle(0, 0, nan, 1), Thickness: 1},
+		"too large":       {Outline: geom.Rectangle(0, 0, 5000, 1), Thickness: 1},
+		"huge arc":        {Outline: geom.Loop{{Point: geom.Point{X: 0, Y: 0}, Bulge: 4000}, {Point: geom.Point{X: 4000, Y: 0}}, {Point: geom.Point{X: 0, Y: 9}}}, Thickness: 1},
+		"no power of two": {Outline: geom.Rectangle(0, 0, 10, 10), Thickness: 5},
+		"no thickness":    {Outline: geom.Rectangle(0, 0, 10, 10)},
+		"nan thickness":   {Outline: geom.Rectangle(0, 0, 10, 10), Thickness: nan},
+		"beyond its grid": {Outline: geom.Rectangle(0, 0, 1, 1), Thickness: 300},
+		"huge thickness":  {Outline: geom.Rectangle(0, 0, 10, 10), Thickness: 1e300},
 	} {
-		if _, err := Build(p, Options{}); err == nil {
+		if _, err := Build(p, Options{Grid: map[string]float64{"beyond its grid": geom.FineGrid(1), "no power of two": 0.3}[name]}); !errors.Is(err, geom.ErrExtent) {
 			t.Errorf("%s: no error", name)
 		}
 	}

@@ -21,7 +21,8 @@ func (m Mesh) Corners(i int) (a, b, c geom.Vec3) {
 	return m.Vertices[t[0]], m.Vertices[t[1]], m.Vertices[t[2]]
 }
 
-// Normal is the unit normal of a triangle, out of the solid.
+// Normal is the unit normal of a triangle, out of the solid; NaN for a flat one,
+// which [Build] never makes.
 func (m Mesh) Normal(i int) geom.Vec3 {
 	a, b, c := m.Corners(i)
 	n := b.Sub(a).Cross(c.Sub(a))

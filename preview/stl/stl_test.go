@@ -78,7 +78,7 @@ func TestBinary(t *testing.T) {
 
 func TestASCIIHoldsTheSameNumbers(t *testing.T) {
 	m := box(t)
-	m = m.Place(geom.Placement{Origin: geom.Vec3{X: 1.0 / 3}, X: geom.Right, Y: geom.Back}, solid.GridFor(512))
+	m = m.Place(geom.Placement{Origin: geom.Vec3{X: 1.0 / 3}, X: geom.Right, Y: geom.Back}, geom.FineGrid(512))
 	var out bytes.Buffer
 	if err := ASCII(&out, "box", m); err != nil {
 		t.Fatal(err)

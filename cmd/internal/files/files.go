@@ -97,7 +97,7 @@ type writer struct {
 
 func (w *writer) drawer(d batch.Drawer) error {
 	apart := 0.2 * max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
-	grid := solid.GridFor(max(d.Outside.Width, d.Outside.Height, d.Outside.Depth) + apart + d.Spec.Front.Thickness.Mean)
+	grid := geom.FineGrid(max(d.Outside.Width, d.Outside.Height, d.Outside.Depth) + apart + d.Spec.Front.Thickness.Mean)
 	var assembled, exploded []solid.Mesh
 	for _, p := range d.Parts {
 		if err := w.part(p); err != nil {

@@ -1,0 +1,76 @@
+package joinery
+
+import (
+	"drawerwright/geom"
+)
+
+// layout gathers a drawer and its problems while it is worked out. Short names
+// are those of the trade's arithmetic: T for thickness, f the fence distance, h
+// the cutter height.
+type layout struct {
+	Spec
+	Ts, Tf, Tk, Tb float64 // of sides, front, back, bottom
+	f, h           float64
+	dado, groove   float64 // widths of the slots
+	flush          bool    // the bottom stands on a tongue, level with the bottom edge
+	drawer         Drawer
+	problems       []Problem
+}
+
+func newLayout(s Spec) *layout {
+	l := &layout{
+		Spec: s,
+		Ts:   s.Sides.Thickness.Mean, Tf: s.Front.Thickness.Mean, Tk: s.Back.Thickness.Mean, Tb: s.Bottom.Thickness.Mean,
+		f: s.FenceDistance, h: s.CutterHeight,
+		drawer: Drawer{Spec: s, Outside: Size{s.Width, s.Height, s.Depth}},
+	}
+	if l.f == 0 {
+		l.f = l.Tf / 2
+	}
+	if l.h == 0 {
+		l.h = l.Ts / 2
+	}
+	l.drawer.Setup = Setup{Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h, RabbetPasses: 1, LastFence: l.f}
+	return l
+}
+
+func (l *layout) fail(code string, field Field, part Role, message, hint string) {
+	l.problems = append(l.problems, Problem{Code: code, Error: true, Field: field, Part: string(part), Message: message, Hint: hint})
+}
+
+func (l *layout) warn(code string, field Field, part Role, message, hint string) {
+	l.problems = append(l.problems, Problem{Code: code, Field: field, Part: string(part), Message: message, Hint: hint})
+}
+
+func (l *layout) failed() bool {
+	for _, p := range l.problems {
+		if p.Error {
+			return true
+		}
+	}
+	return false
+}
+
+// text prints a computed length in the unit that the job is written in; atLeast
+// and atMost print bounds, so that what they advise is right when followed.
+func (l *layout) text(mm float64) string    { return geom.LengthOf(mm).Text(l.Units) }
+func (l *layout) atLeast(mm float64) string { return geom.LengthOf(mm).RoundUp(l.Units).Text(l.Units) }
+func (l *layout) atMost(mm float64) string  { return geom.LengthOf(mm).RoundDown(l.Units).Text(l.Units) }
+
+// stockOf gives the stock of a role and the entry of the job file it comes from.
+func (l *layout) stockOf(r Role) (Stock, Field) {
+	switch r {
+	case Front:
+		return l.Front, FieldFront
+	case Back:
+		return l.Back, FieldBack
+	case Bottom:
+		return l.Bottom, FieldBottom
+	}
+	return l.Sides, FieldSides
+}
+
+func (l *layout) add(r Role, p geom.Panel, stands ...geom.Placement) {
+	stock, _ := l.stockOf(r)
+	l.drawer.Parts = append(l.drawer.Parts, Part{Role: r, Stock: stock, Panel: p, Stands: stands})
+}
