@@ -104,7 +104,7 @@ func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (bu
 		version = dxf.R12
 	}
 	o := files.Options{
-		DXF: router.Options{Version: version, Unit: l.job.DXFUnits}, Chord: l.job.Chord,
+		DXF:   router.Options{Version: version, Unit: l.job.DXFUnits},
 		ASCII: ascii, Warnings: l.warnings,
 	}
 	if n := len(l.batch.Drawers); n >= longBuild && terminal(s.err) {
@@ -126,7 +126,7 @@ func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (bu
 	}
 	if err != nil {
 		if errors.Is(err, context.Canceled) {
-			err = fmt.Errorf("stopped; %s is as it was before", dir)
+			err = fmt.Errorf("%w; %s is as it was before", errStopped, dir)
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}

@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"io"
 
+	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/report"
 )
 
@@ -61,13 +63,24 @@ func ready(path string, asJSON bool, s streams) (loaded, error) {
 	return l, nil
 }
 
+// errStopped is the end of a build that a person stopped.
+var errStopped = errors.New("stopped")
+
 // failure marks an error as the job's; with asJSON, programs get it as they get
 // the job's own problems.
 func failure(err error, path string, asJSON bool, s streams) error {
 	if !asJSON {
 		return jobError{err}
 	}
-	if err := writeJSON(s.out, checked{Problems: []problem{{File: path, Level: "error", Code: "files", Message: err.Error()}}}); err != nil {
+	p := problem{File: path, Level: "error", Code: "files", Message: err.Error()}
+	var folder *outdir.Error
+	switch {
+	case errors.As(err, &folder):
+		p.File, p.Code, p.Message, p.Hint = folder.Path, "folder", folder.Fact, folder.Hint
+	case errors.Is(err, errStopped):
+		p.Code = "stopped"
+	}
+	if err := writeJSON(s.out, checked{Problems: []problem{p}}); err != nil {
 		return jobError{err}
 	}
 	return errShown

@@ -38,11 +38,6 @@ func load(path string, s streams) (loaded, error) {
 	}
 	var l loaded
 	l.job, l.problems = job.Read(name, in)
-	for _, p := range l.problems {
-		if !p.Error {
-			l.warnings = append(l.warnings, report.Warning{Code: string(p.Code), Message: p.Message})
-		}
-	}
 	if l.job == nil {
 		return l, nil
 	}

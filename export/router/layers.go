@@ -31,12 +31,12 @@ func CutLayer(operation string, face geom.Face, depth, thickness float64, u geom
 const (
 	labelColour = 8
 	scaleColour = 9
-	blankColour = 250
+	blankColour = 253
 )
 
 // cutColour gives the i-th cut layer a colour of its own: steps of seven round
-// the 24 full hues (10, 20, ... 240), so that neighbours in the list differ
-// most, then the paler ones of each.
+// the 24 full hues (10, 20, ... 240), so that neighbours in the list are nowhere
+// near each other, then the darker shades of each.
 func cutColour(i int) int {
 	return 10*(1+(7*i+2)%24) + 2*(i/24%5)
 }

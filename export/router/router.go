@@ -32,11 +32,12 @@ type Options struct {
 	Unit    geom.Unit
 }
 
-// Draw makes the drawing of one face. Through cuts, the holes and the outline
-// belong to the drawing of the inside face; that of the outside face shows the
-// outline on a layer that is not cut, to line up with.
+// Draw makes the drawing of one face. A cut belongs to the face that it is stored
+// on, through cuts too; holes and the outline belong to the inside face. The
+// drawing of the outside face shows the outline on a layer that is not cut, to
+// line up with.
 func Draw(p Part, face geom.Face, o Options) *dxf.Drawing {
-	d := &drawer{Options: o, part: p, face: face, length: p.Panel.Length(), origin: p.Panel.Outline.Bounds().Min,
+	d := &pen{Options: o, part: p, face: face, length: p.Panel.Length(), origin: p.Panel.Outline.Bounds().Min,
 		cuts: make(map[string]dxf.LayerID), out: &dxf.Drawing{Version: o.Version, Unit: dxf.Millimetre}}
 	if o.Unit == geom.Inch {
 		d.out.Unit = dxf.Inch
@@ -54,7 +55,7 @@ func Draw(p Part, face geom.Face, o Options) *dxf.Drawing {
 			pockets = append(pockets, geom.Pocket{Kind: geom.Cutout, Depth: p.Panel.Thickness, Outline: h})
 		}
 	}
-	slices.SortStableFunc(pockets, func(a, b geom.Pocket) int { return cmp.Compare(turn(a.Kind), turn(b.Kind)) })
+	slices.SortStableFunc(pockets, func(a, b geom.Pocket) int { return cmp.Compare(order(a.Kind), order(b.Kind)) })
 	for _, k := range pockets {
 		d.loop(d.cut(CutLayer(k.Kind.String(), face, k.Depth, p.Panel.Thickness, o.Unit)), k.Outline)
 	}
@@ -67,8 +68,8 @@ func Draw(p Part, face geom.Face, o Options) *dxf.Drawing {
 	return d.out
 }
 
-// turn is when a kind of cut is made: drills, then pockets, then cutouts.
-func turn(k geom.Kind) int {
+// order is when a kind of cut is made: drills, then pockets, then cutouts.
+func order(k geom.Kind) int {
 	switch k {
 	case geom.Drill:
 		return 0
@@ -78,8 +79,8 @@ func turn(k geom.Kind) int {
 	return 1
 }
 
-// drawer draws; lengths in millimetres until they go into the drawing.
-type drawer struct {
+// pen draws one face; lengths are in millimetres until they go into the drawing.
+type pen struct {
 	Options
 	part     Part
 	face     geom.Face
@@ -91,7 +92,7 @@ type drawer struct {
 }
 
 // cut finds or declares a layer that is cut.
-func (d *drawer) cut(name string) dxf.LayerID {
+func (d *pen) cut(name string) dxf.LayerID {
 	id, known := d.cuts[name]
 	if !known {
 		id = d.out.Layer(name, cutColour(len(d.cuts)))
@@ -101,7 +102,7 @@ func (d *drawer) cut(name string) dxf.LayerID {
 }
 
 // loop draws a loop of the panel as the face that is up shows it.
-func (d *drawer) loop(layer dxf.LayerID, l geom.Loop) {
+func (d *pen) loop(layer dxf.LayerID, l geom.Loop) {
 	at := d.origin
 	if d.face == geom.Outside {
 		l = l.TurnOver(2*at.X + d.length)
@@ -120,7 +121,7 @@ func (d *drawer) loop(layer dxf.LayerID, l geom.Loop) {
 
 // margin draws what is not cut, above the panel, so that the lower left of the
 // drawing is that of the blank: the square to measure and the label.
-func (d *drawer) margin() {
+func (d *pen) margin() {
 	size := scaleSquare(d.Unit)
 	gap := size / 5
 	low := d.part.Panel.Width()/d.Unit.MM() + gap
@@ -131,7 +132,7 @@ func (d *drawer) margin() {
 	pitch := size / float64(len(words))
 	height := pitch / 2
 	for i, line := range words {
-		base := low + size - float64(i+1)*pitch + height/2
+		base := low + size - float64(float64(i+1)*pitch) + height/2
 		for _, s := range stroke.Text(line, height) {
 			d.vertices = d.vertices[:0]
 			for _, p := range s {
@@ -148,7 +149,7 @@ func (d *drawer) margin() {
 }
 
 // words are the label's lines.
-func (d *drawer) words() []string {
+func (d *pen) words() []string {
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(d.Unit) }
 	return []string{
 		d.part.Name,

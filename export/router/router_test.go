@@ -98,7 +98,11 @@ func TestOrder(t *testing.T) {
 func TestBlankAtOrigin(t *testing.T) {
 	p := geom.Panel{Outline: geom.Rectangle(10, 20, 310, 120), Thickness: 12, Pockets: []geom.Pocket{
 		{Kind: geom.Rabbet, Face: geom.Outside, Depth: 6, Outline: geom.Rectangle(10, 20, 16, 120)}}}
+	seen := 0
 	for _, e := range parse(t, Draw(Part{Panel: p}, geom.Outside, Options{})).Entities {
+		if e.Layer == BlankLayer || strings.HasPrefix(e.Layer, "RABBET") {
+			seen++
+		}
 		low, high := e.Vertices[0], e.Vertices[0]
 		for _, v := range e.Vertices {
 			low.X, low.Y, high.X, high.Y = min(low.X, v.X), min(low.Y, v.Y), max(high.X, v.X), max(high.Y, v.Y)
@@ -109,5 +113,8 @@ func TestBlankAtOrigin(t *testing.T) {
 		case strings.HasPrefix(e.Layer, "RABBET") && (low.X != 294 || high.X != 300 || low.Y != 0 || high.Y != 100):
 			t.Errorf("the rabbet at the left end lies from %v to %v", low, high)
 		}
+	}
+	if seen != 2 {
+		t.Errorf("%d of blank and rabbet are there", seen)
 	}
 }

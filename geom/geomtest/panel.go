@@ -1,4 +1,5 @@
-// Package geomtest draws random geometry for property tests.
+// Package geomtest holds panels for tests: random ones for properties, known ones
+// that benchmarks share.
 package geomtest
 
 import (

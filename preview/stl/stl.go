@@ -42,7 +42,7 @@ func Binary(w io.Writer, name string, m solid.Mesh) error {
 		a, b, c := m.Corners(i)
 		for j, v := range [4]geom.Vec3{m.Normal(i), a, b, c} {
 			for k, x := range [3]float64{v.X, v.Y, v.Z} {
-				binary.LittleEndian.PutUint32(record[12*j+4*k:], math.Float32bits(float32(x)))
+				binary.LittleEndian.PutUint32(record[12*j+4*k:], math.Float32bits(float32(x+0))) // no negative zeros
 			}
 		}
 		if _, err := out.Write(record[:]); err != nil {

@@ -77,10 +77,6 @@ type report struct {
 		Parts   []string
 	}
 	Parts []part
-	Fit   []struct {
-		Drawer, Check string
-		Nominal       float64
-	}
 }
 
 type part struct {

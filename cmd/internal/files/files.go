@@ -27,10 +27,10 @@ type Folder interface {
 // Options of the files.
 type Options struct {
 	DXF      router.Options
-	Chord    float64 // of arcs in previews, in millimetres
-	ASCII    bool    // STL as text
+	ASCII    bool // STL as text
 	Warnings []report.Warning
-	// Done, if there is one, is called after each drawer.
+	// Done, if there is one, is called after each drawer, from several goroutines
+	// at once.
 	Done func()
 }
 
@@ -88,6 +88,10 @@ func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options) error 
 	return nil
 }
 
+// explodeBy is how far parts of an exploded box move out, of its largest size:
+// far enough to see into the joints, near enough to see where they belong.
+const explodeBy = 0.2
+
 // writer writes one drawer at a time, with a buffer of its own.
 type writer struct {
 	to  Folder
@@ -96,14 +100,15 @@ type writer struct {
 }
 
 func (w *writer) drawer(d batch.Drawer) error {
-	apart := 0.2 * max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
-	grid := geom.FineGrid(max(d.Outside.Width, d.Outside.Height, d.Outside.Depth) + apart + d.Spec.Front.Thickness.Mean)
+	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
+	apart := float64(explodeBy * largest)
+	grid := geom.FineGrid(largest + apart) // a proud front begins below 0, and the exploded box ends at largest + apart
 	var assembled, exploded []solid.Mesh
 	for _, p := range d.Parts {
 		if err := w.part(p); err != nil {
 			return fmt.Errorf("%s: %w", p.Name, err)
 		}
-		m, err := solid.Build(p.Panel, solid.Options{Chord: w.o.Chord, Grid: grid})
+		m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
 		if err != nil {
 			return fmt.Errorf("%s: %w", p.Name, err)
 		}
@@ -132,7 +137,7 @@ func (w *writer) part(p batch.Part) error {
 			return err
 		}
 	}
-	m, err := solid.Build(p.Panel, solid.Options{Chord: w.o.Chord})
+	m, err := solid.Build(p.Panel, solid.Options{})
 	if err != nil {
 		return err
 	}

@@ -12,14 +12,13 @@ import (
 // all reported.
 func (r *reader) job(root *section) *Job {
 	get := root.values
-	dxf, preview := r.sub(root, "dxf", dxfKeys), r.sub(root, "preview", previewKeys)
+	dxf := r.sub(root, "dxf", dxfKeys)
 	j := &Job{
 		File:       r.src.file,
 		Title:      get["job"].text,
 		Units:      r.units,
 		DXFVersion: dxf.values["version"].text,
 		DXFUnits:   r.units,
-		Chord:      preview.values["chord"].mm(0),
 		src:        r.src,
 	}
 	if units, err := geom.ParseUnit(dxf.values["units"].text); err == nil {

@@ -49,7 +49,6 @@ func checkJob(t *testing.T, j *Job) {
 	if len(j.Drawers) == 0 || len(j.Stocks) == 0 {
 		t.Errorf("%d drawers of %d stocks", len(j.Drawers), len(j.Stocks))
 	}
-	within("chord", j.Chord, minChord, maxChord)
 	for _, s := range j.Stocks {
 		within("thickness", s.Thickness.Min, minThickness, s.Thickness.Mean+1e-9) // the mean of equal numbers may differ in the last bit
 		within("mean thickness", s.Thickness.Mean, minThickness, maxThickness)

@@ -31,7 +31,6 @@ joinery:
   bottom-slack: 1.5
   glue-room: 0.2
 dxf: {version: R12, units: in}
-preview: {chord: 0.1}
 drawers:
   - name: bench wide
     count: 6
@@ -145,7 +144,7 @@ func TestReadDefaults(t *testing.T) {
 	if got := j.Drawers[0].Spec; got != want {
 		t.Errorf("got %+v\nwant %+v", got, want)
 	}
-	if j.File != "job.yaml" || j.Title != "" || j.Units != geom.Millimetre || j.DXFVersion != "R2000" || j.DXFUnits != geom.Millimetre || j.Chord != 0.05 {
+	if j.File != "job.yaml" || j.Title != "" || j.Units != geom.Millimetre || j.DXFVersion != "R2000" || j.DXFUnits != geom.Millimetre {
 		t.Errorf("got %+v", j)
 	}
 }
@@ -175,7 +174,7 @@ func TestReadAllKeys(t *testing.T) {
 	if len(j.Stocks) != 2 || j.Stocks[0] != birch || j.Stocks[1] != board {
 		t.Errorf("got %+v", j.Stocks)
 	}
-	if j.Title != "Bench drawers" || j.DXFVersion != "R12" || j.DXFUnits != geom.Inch || j.Chord != 0.1 {
+	if j.Title != "Bench drawers" || j.DXFVersion != "R12" || j.DXFUnits != geom.Inch {
 		t.Errorf("got %+v", j)
 	}
 }

@@ -21,7 +21,6 @@ type Job struct {
 	Drawers    []Drawer
 	DXFVersion string    // R2000 or R12
 	DXFUnits   geom.Unit // of the drawings
-	Chord      float64   // how far a polygon of the preview may lie off an arc
 
 	src *source
 }

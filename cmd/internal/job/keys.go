@@ -52,7 +52,6 @@ var jobKeys = []key{
 	{name: "joinery", form: formSection, keys: joineryKeys, without: "the defaults of its entries hold",
 		doc: "Settings of the joints for all drawers; a drawer can change each"},
 	{name: "dxf", form: formSection, keys: dxfKeys, without: "the defaults of its entries hold", doc: "How drawings for machines are written"},
-	{name: "preview", form: formSection, keys: previewKeys, without: "the defaults of its entries hold", doc: "How the solids to look at are made"},
 	{name: "drawers", form: formDrawers, required: true, keys: drawerKeys, doc: "The drawers to make"},
 }
 
@@ -96,10 +95,6 @@ var joineryKeys = []key{
 var dxfKeys = []key{
 	{name: "version", form: formWord, words: []string{"R2000", "R12"}, fallback: "R2000", doc: "The version of the DXF format"},
 	{name: "units", form: formWord, words: []string{"mm", "in"}, doc: "The unit of the drawings", without: "the units of the job"},
-}
-
-var previewKeys = []key{
-	{name: "chord", form: formLength, min: minChord, max: maxChord, fallback: "0.05 mm", doc: "How far the sides of a polygon may lie off an arc"},
 }
 
 var drawerKeys = []key{

@@ -26,7 +26,6 @@ const (
 	minSetting, maxSetting     = 0.1, 100  // fence distance and cutter height: within the thickest stock
 	maxSlack                   = 50        // of a bottom; more than that drops out of its grooves
 	maxPlay                    = 5         // of a joint; more is a slip of the decimal point
-	minChord, maxChord         = 0.001, 5  // of preview arcs: below, files grow without a visible gain
 	maxPrice                   = 1_000_000 // of one sheet
 
 	// maxSpread is the part of their mean by which readings of one stock may

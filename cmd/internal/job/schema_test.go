@@ -20,7 +20,7 @@ var keyPaths = strings.Fields(`
 	cutter cutter.kind cutter.width
 	joinery joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit
 	joinery.bottom-slack joinery.dado-play joinery.groove-play joinery.glue-room
-	dxf dxf.version dxf.units preview preview.chord
+	dxf dxf.version dxf.units
 	drawers drawers.name drawers.count drawers.outside drawers.sides drawers.front drawers.back drawers.bottom drawers.joint
 	drawers.cutter drawers.cutter.kind drawers.cutter.width
 	drawers.joinery drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit

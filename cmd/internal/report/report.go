@@ -1,5 +1,5 @@
-// Package report writes what was computed for a job in forms that programs
-// read: report.json and the cut list parts.csv.
+// Package report writes what was computed for a job: report.json and the cut
+// list parts.csv for programs, parts.txt for people.
 package report
 
 import (
@@ -84,7 +84,9 @@ type Files struct {
 // caliper readings allow. Limit holds the least and the greatest that are right.
 type Fit struct {
 	Drawer  string     `json:"drawer"`
-	Check   string     `json:"check"`
+	Check   string     `json:"check"` // tongue-play, recess, bottom-play, outside-width
+	Part    string     `json:"part"`  // empty for the whole box
+	Words   string     `json:"words"` // the check, for people
 	Nominal float64    `json:"nominal"`
 	Min     float64    `json:"min"`
 	Max     float64    `json:"max"`
@@ -143,7 +145,7 @@ func Make(b batch.Batch, warnings []Warning) Report {
 		}
 		r.Drawers = append(r.Drawers, listed)
 		for _, c := range d.Fit {
-			r.Fit = append(r.Fit, Fit{d.Spec.Name, c.Name, n(c.Nominal), n(c.Min), n(c.Max), [2]float64{n(c.Least), n(c.Most)}, string(c.Verdict)})
+			r.Fit = append(r.Fit, Fit{d.Spec.Name, c.Code, string(c.Part), c.Name, n(c.Nominal), n(c.Min), n(c.Max), [2]float64{n(c.Least), n(c.Most)}, string(c.Verdict)})
 		}
 	}
 	return r
@@ -161,7 +163,7 @@ func part(p batch.Part, n func(float64) float64) Part {
 		for _, v := range k.Outline {
 			corner := []float64{n(v.X), n(v.Y)}
 			if v.Bulge != 0 {
-				corner = append(corner, v.Bulge)
+				corner = append(corner, math.Round(v.Bulge*bulgeSteps)/bulgeSteps)
 			}
 			op.Outline = append(op.Outline, corner)
 		}
@@ -169,6 +171,10 @@ func part(p batch.Part, n func(float64) float64) Part {
 	}
 	return out
 }
+
+// bulgeSteps rounds bulges to 9 decimals, as the DXF files do: over a chord of
+// 4 m that moves an arc by 2 nanometres.
+const bulgeSteps = 1e9
 
 // setups gathers the drawers that one setting serves, in order of appearance.
 func setups(b batch.Batch) []Setup {

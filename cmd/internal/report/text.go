@@ -88,7 +88,7 @@ func some(names []string) string {
 func fits(out *bytes.Buffer, r Report, u geom.Unit) {
 	var rows [][]string
 	for _, f := range r.Fit {
-		rows = append(rows, []string{f.Drawer, f.Check, caliper(f.Nominal, u), caliper(f.Min, u), caliper(f.Max, u), f.Verdict})
+		rows = append(rows, []string{f.Drawer, f.Words, caliper(f.Nominal, u), caliper(f.Min, u), caliper(f.Max, u), f.Verdict})
 	}
 	unit := u.String()
 	table(out, []string{"drawer", "fit", ">at the mean " + unit, ">least " + unit, ">most " + unit, "verdict"}, rows)
