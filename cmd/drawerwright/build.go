@@ -53,7 +53,7 @@ standard input.`,
 			}
 			// From here on an interrupt stops the work, not the process, so that
 			// nothing is left behind.
-			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
+			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 			defer stop()
 			written, err := build(ctx, l, dir, stlKind == "ascii", s)
 			if err != nil {
@@ -121,7 +121,7 @@ func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (bu
 	if err == nil {
 		err = stage.Commit()
 	}
-	if errors.Is(err, outdir.ErrOldLeft) { // the new folder is in place
+	if errors.Is(err, outdir.ErrOldLeft) || errors.Is(err, outdir.ErrKept) { // the new folder is in place
 		_, err = fmt.Fprintf(s.err, "drawerwright: warning: %s\n", plain(err.Error()))
 	}
 	if err != nil {

@@ -2,14 +2,19 @@ package outdir
 
 import (
 	"errors"
+	"fmt"
 	"io/fs"
+	"os"
 	"path/filepath"
 )
 
-// Commit puts the folder in its place, in one step, for good. What stood there
-// is judged once more when it is out of the way, since a build takes a while. On an error the
+// Commit puts the folder in its place, in one step, for good. What stands there
+// is judged once more before that, since a build takes a while, and a last time
+// when it is out of the way; a folder that somebody changed in between is kept
+// beside the new one. On an error the
 // folder is as it was before Create and nothing is left beside it; only with
-// ErrOldLeft the new folder is in place, and what it replaced is left beside it.
+// ErrOldLeft and ErrKept the new folder is in place, and what it replaced is left
+// beside it.
 // A stage whose WriteFile failed is not committed; Commit gives that error.
 func (s *Stage) Commit() error {
 	s.running.Lock()
@@ -43,7 +48,7 @@ func (s *Stage) publish() error {
 	if err := s.sys.flush(s.newDir(), list); err != nil {
 		return s.unwritten("", err)
 	}
-	old, err := s.t.look()
+	old, err := s.t.inspect()
 	if err != nil {
 		return err
 	}
@@ -57,19 +62,62 @@ func (s *Stage) publish() error {
 	if err != nil {
 		return s.notSwapped(err)
 	}
-	if old != nil {
-		// Judged where nobody puts a file any more; what came in since Create stays.
-		if err := s.t.judge(out); err != nil {
-			return errors.Join(err, undo())
-		}
-	}
 	for _, dir := range []string{s.claim.dir, s.t.parent} {
 		if err := s.sys.flushDir(dir); err != nil {
-			return s.notSwapped(errors.Join(err, undo()))
+			err = errors.Join(err, undo())
+			// For a moment the new folder stood in its place, and somebody may
+			// have put a file there.
+			return s.notSwapped(errors.Join(err, s.keep(s.newDir())))
 		}
 	}
-	return nil
+	if old == nil {
+		return nil
+	}
+	// Once more, where nobody finds it any longer: what came in during the last
+	// look is not to be cleared away.
+	return s.keep(out)
 }
+
+// keep sets a folder that holds more than this package wrote beside the target,
+// and says so. Of any other folder, or none, it does nothing.
+func (s *Stage) keep(dir string) error {
+	if _, err := os.Lstat(dir); errors.Is(err, fs.ErrNotExist) {
+		return nil
+	}
+	why := s.t.judge(dir)
+	if why == nil {
+		return nil
+	}
+	aside := s.t.path() + keptSuffix
+	for n := 2; ; n++ {
+		err := s.sys.place(dir, aside)
+		if err == nil {
+			break
+		}
+		if !errors.Is(err, fs.ErrExist) || n > keptMost {
+			return errors.Join(why, err)
+		}
+		aside = fmt.Sprintf("%s%s-%d", s.t.path(), keptSuffix, n)
+	}
+	e := &Error{
+		Rule: ErrKept, Path: s.t.name, Fact: shown(s.t.name) + " was changed by somebody else at the last moment; that folder is kept as " + shown(aside),
+		Hint: "take from it what you want, then delete it",
+	}
+	var found *Error
+	if errors.As(why, &found) && found.Rule == ErrForeign {
+		e.Foreign = found.Foreign
+	} else {
+		e.Cause = why
+	}
+	return e
+}
+
+// keptSuffix ends the name of a folder that is kept beside the target, and
+// keptMost is how many of them are numbered.
+const (
+	keptSuffix = ".kept"
+	keptMost   = 1000
+)
 
 // swap puts the new folder in its place and the one that was there, if any, in
 // the stage folder, under the name out. Undo puts both back.

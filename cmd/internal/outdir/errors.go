@@ -30,6 +30,7 @@ var (
 	ErrSwap       = errors.New("the folder could not be put in place")
 	ErrLeftover   = errors.New("a working folder could not be removed")
 	ErrOldLeft    = errors.New("the folder is in place, and what it replaced could not be removed")
+	ErrKept       = errors.New("the folder is in place, and what somebody changed is kept beside it")
 	ErrFinished   = errors.New("the build of the folder has ended")
 )
 

@@ -163,7 +163,7 @@ func TestNoObstacle(t *testing.T) {
 }
 
 // TestFileAtTheLastMoment: what somebody saves into the folder right before the
-// swap is found in the folder that was swapped out, and both go back.
+// swap is found in the folder that was swapped out, which is kept.
 func TestFileAtTheLastMoment(t *testing.T) {
 	for _, exchange := range []bool{true, false} {
 		t.Run(fmt.Sprintf("exchange %t", exchange), func(t *testing.T) {
@@ -192,15 +192,18 @@ func TestFileAtTheLastMoment(t *testing.T) {
 			if err := second.WriteFile("a", []byte("new")); err != nil {
 				t.Fatal(err)
 			}
-			if err := second.Commit(); !errors.Is(err, ErrForeign) || !saved {
+			if err := os.Mkdir(dir+keptSuffix, 0o777); err != nil { // so that the next name is taken
+				t.Fatal(err)
+			}
+			if err := second.Commit(); !errors.Is(err, ErrKept) || !saved {
 				t.Errorf("saved %t, committed: %v", saved, err)
 			}
-			for name, want := range map[string]string{"a": "old", "notes.txt": "mine"} {
-				if got, err := os.ReadFile(filepath.Join(dir, name)); err != nil || string(got) != want {
+			for name, want := range map[string]string{"out/a": "new", "out.kept-2/a": "old", "out.kept-2/notes.txt": "mine"} {
+				if got, err := os.ReadFile(filepath.Join(filepath.Dir(dir), name)); err != nil || string(got) != want {
 					t.Errorf("%s holds %q, %v", name, got, err)
 				}
 			}
-			if left, err := os.ReadDir(filepath.Dir(dir)); err != nil || len(left) != 1 {
+			if left, err := os.ReadDir(filepath.Dir(dir)); err != nil || len(left) != 3 {
 				t.Errorf("beside the folder: %v, %v", left, err)
 			}
 		})
