@@ -13,6 +13,7 @@ import (
 type checked struct {
 	OK       bool      `json:"ok"`
 	Problems []problem `json:"problems"`
+	More     int       `json:"more"` // problems beyond those listed, all warnings unless every one listed is an error
 }
 
 // problem is a problem for programs. Line and column are 0 where it is not
@@ -47,7 +48,7 @@ func ready(path string, asJSON bool, s streams) (loaded, error) {
 	case err != nil:
 		return l, failure(err, path, asJSON, s)
 	case asJSON && l.failed():
-		if err := writeJSON(s.out, checked{Problems: found(l)}); err != nil {
+		if err := writeJSON(s.out, checked{Problems: found(l), More: l.more}); err != nil {
 			return l, jobError{err}
 		}
 		return l, errShown

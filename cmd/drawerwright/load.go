@@ -15,7 +15,8 @@ import (
 type loaded struct {
 	job      *job.Job // nil when it could not be read
 	batch    batch.Batch
-	problems job.Problems
+	problems job.Problems // up to job.MaxProblems
+	more     int          // beyond those
 	warnings []report.Warning
 }
 
@@ -50,6 +51,8 @@ func load(path string, s streams) (loaded, error) {
 			shown := p.Problem
 			shown.Message = l.job.Drawers[p.Drawer].Name + ": " + shown.Message
 			l.problems = append(l.problems, l.job.Problem(p.Drawer, shown))
+		} else {
+			l.more++
 		}
 		if !p.Error {
 			l.warnings = append(l.warnings, report.Warning{

@@ -27,18 +27,37 @@ func (l *layout) chooseBottom() {
 		l.failBottom(stands)
 	case l.BottomSlack >= l.h-settle:
 		l.fail("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, leaves the groove at the other, which is %s deep",
-			l.text(l.BottomSlack), l.text(l.h)), "1 to 2 mm is usual for sheet bottoms")
+			l.text(l.BottomSlack), l.text(l.h)), l.slackAdvice())
 	default:
 		if c := l.bottomPlay(); c.Verdict != Goes {
-			l.warn("bottom-play", FieldBottom, Bottom, fmt.Sprintf("the bottom has %s of play in its groove: %s; %s to %s is usual",
-				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), l.bottomAdvice())
+			hint, field := l.bottomAdvice(c)
+			l.warn("bottom-play", field, Bottom, fmt.Sprintf("the bottom has %s of play in its groove: %s; %s to %s is usual",
+				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), hint)
 		}
 		l.checkSlack()
-		if l.flush && l.Cutter.Kind == Saw && math.Abs(stands-l.f) > settle {
-			l.drawer.Setup.BottomFence = stands
-			l.warn("bottom-setup", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", l.text(stands)),
-				fmt.Sprintf("a bottom of %s needs none", l.text(2*l.f)))
+		if l.flush {
+			l.checkFlush(stands)
 		}
+	}
+}
+
+// checkFlush judges what a flush bottom needs beside its play.
+func (l *layout) checkFlush(tongue float64) {
+	if c := l.flushness(); c.Verdict != IsFlush {
+		l.warn("bottom-flush", FieldBottom, Bottom, fmt.Sprintf("the bottom's underside stands %s to %s above the edges over the readings (below 0: hangs down)",
+			l.text(c.Min), l.text(c.Max)), "sort the boards, or plane the bottom edge after gluing up")
+	}
+	if l.Cutter.Kind != Saw {
+		return
+	}
+	if math.Abs(tongue-l.f) > sameFence {
+		l.drawer.Setup.BottomFence = tongue
+		l.warn("bottom-setup", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", l.text(tongue)),
+			fmt.Sprintf("a bottom of %s needs none", l.text(2*l.f)))
+	}
+	if rest := l.Bottom.Thickness.Max - tongue - l.Cutter.Width; rest > settle {
+		l.warn("rabbet-passes", FieldBottom, Bottom, fmt.Sprintf("one pass leaves %s on the thickest bottom's rabbets", l.text(rest)),
+			fmt.Sprintf("take a second pass with the fence at %s", l.text(l.Bottom.Thickness.Max-l.Cutter.Width)))
 	}
 }
 
@@ -54,7 +73,7 @@ func (l *layout) failBottom(stands float64) {
 	}
 	least, most := l.f+leastRabbet, l.f+l.groove-leastBottomPlay
 	hint := fmt.Sprintf("a bottom up to %s goes in captured", l.atMost(l.groove-leastBottomPlay))
-	if least <= most {
+	if l.advisable(least, most) {
 		hint += fmt.Sprintf(", one of %s to %s flush", l.atLeast(least), l.atMost(most))
 	}
 	hint += "; or take a cutter of another width"
@@ -72,23 +91,39 @@ func (l *layout) failBottom(stands float64) {
 // checkSlack judges how much smaller than its grooves the bottom is.
 func (l *layout) checkSlack() {
 	switch {
-	case l.BottomSlack > l.h/2:
+	case l.BottomSlack > l.h/2+settle:
 		l.warn("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, holds by %s at the other",
-			l.text(l.BottomSlack), l.text(l.h-l.BottomSlack)), "1 to 2 mm is usual for sheet bottoms")
-	case l.BottomSlack < leastSlack:
+			l.text(l.BottomSlack), l.text(l.h-l.BottomSlack)), l.slackAdvice())
+	case l.BottomSlack < leastSlack-settle:
 		l.warn("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom may keep the corners from closing", l.text(l.BottomSlack)),
-			"1 to 2 mm is usual for sheet bottoms")
+			l.slackAdvice())
 	}
 }
 
-// bottomAdvice says which boards or cutters would give the usual play.
-func (l *layout) bottomAdvice() string {
-	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
-	boards := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.atLeast(l.groove+rest-mostBottomPlay), l.atMost(l.groove+rest-leastBottomPlay))
-	if l.Cutter.Kind == Router {
-		return boards + "; or change groove-play, or the bit when it is wider than the groove has to be"
+func (l *layout) slackAdvice() string {
+	return fmt.Sprintf("%s to %s is right for grooves of this depth; 1 to 2 mm is usual for sheet bottoms", l.atLeast(leastSlack), l.atMost(l.h/2))
+}
+
+// bottomAdvice says what would give the usual play, and which entry that is.
+func (l *layout) bottomAdvice(c Check) (string, Field) {
+	least, most := c.usual()
+	if !l.advisable(least, most) {
+		return "sort the boards: what the readings differ by alone is more than the usual range", FieldBottom
 	}
-	return boards + fmt.Sprintf(", or a cutter %s to %s wide", l.atLeast(l.inGroove()+leastBottomPlay), l.atMost(l.inGroove()+mostBottomPlay))
+	if l.Cutter.Kind == Router && l.Cutter.Width < l.groove-settle { // the groove follows the board
+		return fmt.Sprintf("a groove-play of %s to %s gives the usual play", l.atLeast(least), l.atMost(most)), FieldGroovePlay
+	}
+	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
+	advice := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.atLeast(l.groove+rest-most), l.atMost(l.groove+rest-least))
+	if l.Cutter.Kind == Router {
+		return advice + fmt.Sprintf(", or a bit up to %s wide", l.atMost(l.inGroove()+most)), FieldBottom
+	}
+	// One cutter makes grooves and dados: it must suit the tongues too.
+	low, high := max(l.inGroove()+least, l.f+leastTonguePlay), min(l.inGroove()+most, l.f+mostTonguePlay)
+	if l.advisable(low, high) {
+		advice += fmt.Sprintf(", or a cutter %s to %s wide", l.atLeast(low), l.atMost(high))
+	}
+	return advice, FieldBottom
 }
 
 // inGroove is the thickness of what stands in the groove.

@@ -16,11 +16,7 @@ import (
 //
 // The outside size is taken with the tongues against their dados' outer walls.
 func (l *layout) dadoRabbet() {
-	if l.Cutter.Kind == Router {
-		l.dado = max(l.Cutter.Width, l.f+l.DadoPlay)
-	} else {
-		l.dado = l.Cutter.Width
-	}
+	l.dado = l.slotFor(l.f)
 	for _, t := range []float64{l.Tf, l.Tk} {
 		l.drawer.Outside.Depth += max(0, t-2*l.f)
 	}
@@ -45,6 +41,14 @@ func (l *layout) dadoRabbet() {
 	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomStand() - l.Tb, l.Depth - 4*l.f}
 }
 
+// slotFor is the width of a dado for a tongue.
+func (l *layout) slotFor(tongue float64) float64 {
+	if l.Cutter.Kind == Router {
+		return max(l.Cutter.Width, tongue+l.DadoPlay)
+	}
+	return l.Cutter.Width
+}
+
 func (l *layout) addSides() {
 	deep := l.h + l.GlueRoom
 	g0, g1 := 0.0, l.Depth
@@ -56,7 +60,7 @@ func (l *layout) addSides() {
 			// The bit's round end lies beyond the bottom's square corner, in the
 			// lips that the ends' shoulders cover.
 			g0 = reach - l.Cutter.Width/2
-			if g0 < leastLip {
+			if g0 < leastLip-settle {
 				g0 = 0
 				l.warn("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
 					fmt.Sprintf("a cutter-height of %s or less, the fence distance, lets it stop in the dados", l.atMost(l.f)))

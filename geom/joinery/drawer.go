@@ -48,6 +48,9 @@ type Drawer struct {
 type Setup struct {
 	Cutter                      Cutter
 	FenceDistance, CutterHeight float64
+	// DadoHeight is the cutter height of the dados where the glue room makes it
+	// another one; 0 where it is CutterHeight too.
+	DadoHeight float64
 	// RabbetPasses is how many passes the widest rabbet takes on a saw, the first
 	// at FenceDistance, the last at LastFence, the others evenly between, so that
 	// none is further from the next than the cutter is wide.

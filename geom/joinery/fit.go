@@ -79,6 +79,12 @@ func (l *layout) ranged(c Check) string {
 	return fmt.Sprintf("%s (%s to %s over the readings)", l.text(c.Nominal), least, most)
 }
 
+// usual gives the nominal values with which the whole range of a check keeps
+// within its limits; least is above most where the readings spread too far.
+func (c Check) usual() (least, most float64) {
+	return c.Least + (c.Nominal - c.Min), c.Most - (c.Max - c.Nominal)
+}
+
 // tonguePlay is w - f. A saw leaves the tongue f thick whatever the board, as
 // the inside face runs against the fence; a router cuts down from the outside
 // face, so that the tongue takes up all of the board's variation.
@@ -110,7 +116,23 @@ func (l *layout) bottomPlay() Check {
 	if l.flush {
 		kind = "flush"
 	}
-	return l.play("bottom-play", Bottom, kind+" bottom play in its groove", l.groove-l.inGroove(), -1, l.Bottom.Thickness, leastBottomPlay, mostBottomPlay)
+	factor := -1.0
+	if l.flush && l.Cutter.Kind == Saw { // stood on end against the fence, every board gets the same tongue
+		factor = 0
+	}
+	return l.play("bottom-play", Bottom, kind+" bottom play in its groove", l.groove-l.inGroove(), factor, l.Bottom.Thickness, leastBottomPlay, mostBottomPlay)
+}
+
+// flushness is how far a flush bottom's underside stands above the bottom edges,
+// below 0 when it hangs down: what the saw's board is thicker than the mean. A
+// router cuts its rabbet down from that face.
+func (l *layout) flushness() Check {
+	factor := -1.0
+	if l.Cutter.Kind == Router {
+		factor = 0
+	}
+	return l.check("bottom-flush", Bottom, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -mostRecess, mostRecess,
+		words{IsFlush, Proud, Recessed})
 }
 
 // outsideWidth changes with both sides: the dados' floors are h below the inside

@@ -142,6 +142,7 @@ func TestGlueRoom(t *testing.T) {
 	side := d.part(Side).Panel.Pockets
 	near(t, "dado", side[0].Depth, 6.2)
 	near(t, "groove", side[2].Depth, 6)
+	near(t, "the dados' setting", d.Setup.DadoHeight, 6.2)
 	near(t, "front length", d.part(Front).Panel.Length(), 460-2*12+2*6)
 }
 

@@ -10,8 +10,7 @@ import (
 // checkSetting judges f and h against the boards.
 func (l *layout) checkSetting() {
 	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet+settle || l.h < leastRabbet-settle {
-		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)),
-			fmt.Sprintf("write a cutter-height of about %s, half their thickness", l.text(l.Ts/2)))
+		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)), l.heightAdvice())
 	}
 	for _, r := range l.ends() {
 		stock, field := l.stockOf(r)
@@ -28,9 +27,27 @@ func (l *layout) checkSetting() {
 				field = FieldFenceDistance
 			}
 			l.fail("fence-distance", field, r, fmt.Sprintf("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
-				l.text(l.f), r, l.text(stock.Thickness.Mean)), fmt.Sprintf("write a fence-distance of about %s, half its thickness, or take a thicker %s", l.text(stock.Thickness.Mean/2), r))
+				l.text(l.f), r, l.text(stock.Thickness.Mean)), l.fenceAdvice(r, stock))
 		}
 	}
+}
+
+// fenceAdvice says what fence distance suits an end. The front's is the one that
+// serves both; a back that does not suit it is the wrong board.
+func (l *layout) fenceAdvice(r Role, stock Stock) string {
+	if r == Back {
+		return fmt.Sprintf("one fence distance serves front and back: take a back of about %s, or a thinner front", l.text(2*l.f))
+	}
+	return fmt.Sprintf("write a fence-distance of about %s, half its thickness", l.text(stock.Thickness.Mean/2))
+}
+
+// heightAdvice says what cut the sides take.
+func (l *layout) heightAdvice() string {
+	hint := fmt.Sprintf("write a cutter-height of about %s, half their thickness", l.text(l.Ts/2))
+	if l.GlueRoom > 0 {
+		hint += fmt.Sprintf(", with less glue-room than %s on top of it", l.text(l.GlueRoom))
+	}
+	return hint
 }
 
 // checkTongues judges the cutter against the tongues, and where the ends stand.
@@ -39,24 +56,20 @@ func (l *layout) checkTongues() {
 		stock, field := l.stockOf(r)
 		play := l.tonguePlay(r)
 		recess := l.recess(r)
-		usual := fmt.Sprintf("a cutter %s to %s wide gives the usual play", l.atLeast(l.f+leastTonguePlay), l.atMost(l.f+mostTonguePlay))
-		cutter := FieldCutter
-		if l.Cutter.Kind == Router && l.Cutter.Width < l.dado-settle { // the bit is not what sets the slot
-			usual, cutter = fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(leastTonguePlay), l.atMost(mostTonguePlay)), FieldDadoPlay
-		}
+		hint, entry := l.playAdvice(play)
 		switch {
 		case play.Verdict == WillNot:
-			l.fail("cutter-narrow", cutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
-				r, l.text(l.f), l.text(l.dado)), l.orFence(usual))
-		case play.Nominal > hopelessPlay:
-			l.fail("cutter-wide", cutter, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
-				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), usual)
+			l.fail("cutter-narrow", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
+				r, l.text(l.f), l.text(l.dado)), l.orFence(hint))
+		case play.Nominal > hopelessPlay+settle:
+			l.fail("cutter-wide", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
+				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), hint)
 		case play.Min <= settle:
-			l.warn("tongue-play", field, r, fmt.Sprintf("where %s is thickest, %s, the %s's tongue does not go into its dado",
-				stock.Name, l.text(stock.Thickness.Max), r), "sort the boards, or give more dado-play")
+			l.warn("tongue-play", entry, r, fmt.Sprintf("where %s is thickest, %s, the %s's tongue does not go into its dado",
+				stock.Name, l.text(stock.Thickness.Max), r), hint)
 		case play.Verdict != Goes:
-			l.warn("tongue-play", cutter, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
-				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), usual)
+			l.warn("tongue-play", entry, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
+				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), hint)
 		}
 		if recess.Verdict != IsFlush {
 			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
@@ -66,6 +79,26 @@ func (l *layout) checkTongues() {
 			l.passes(r, stock.Thickness.Max, field)
 		}
 	}
+}
+
+// playAdvice says what would give a tongue the usual play, and which entry that is.
+func (l *layout) playAdvice(c Check) (string, Field) {
+	least, most := c.usual()
+	if !l.advisable(least, most) {
+		return "sort the boards: what the readings differ by alone is more than the usual range", FieldFront
+	}
+	if l.Cutter.Kind == Saw {
+		return fmt.Sprintf("a cutter %s to %s wide gives the usual play", l.atLeast(l.f+least), l.atMost(l.f+most)), FieldCutter
+	}
+	play := fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(least), l.atMost(most))
+	if l.Cutter.Width < l.dado-settle { // the bit is not what sets the slot
+		return play, FieldDadoPlay
+	}
+	hint := fmt.Sprintf("the slot is as wide as the bit: take one up to %s wide", l.atMost(l.f+most))
+	if l.DadoPlay > most {
+		hint += "; " + play
+	}
+	return hint, FieldCutter
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.
@@ -93,9 +126,11 @@ func (l *layout) flushAdvice(r Role, recess Check) string {
 		return "sort the boards: only some of them come out flush"
 	case r == Back: // not the front's twin
 		return fmt.Sprintf("one fence distance serves front and back: a back of %s would be flush", l.text(2*l.f))
-	case l.Cutter.Kind == Saw && l.Cutter.Width-half < leastTonguePlay:
-		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter %s to %s wide; or take a %s of %s",
-			l.text(half), l.atLeast(half+leastTonguePlay), l.atMost(half+mostTonguePlay), r, l.text(2*l.f))
+	}
+	least, most := half+leastTonguePlay, half+mostTonguePlay
+	if slot := l.slotFor(half); slot < least-settle || slot > most+settle {
+		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter of %s to %s; or take a %s of %s",
+			l.text(half), l.atLeast(least), l.atMost(most), r, l.text(2*l.f))
 	}
 	return fmt.Sprintf("a fence-distance of %s for this drawer would make it flush", l.text(half))
 }

@@ -30,7 +30,11 @@ func newLayout(s Spec) *layout {
 	if l.h == 0 {
 		l.h = l.Ts / 2
 	}
-	l.drawer.Setup = Setup{Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h, RabbetPasses: 1, LastFence: l.f}
+	dadoHeight := 0.0
+	if s.GlueRoom > 0 {
+		dadoHeight = l.h + s.GlueRoom
+	}
+	l.drawer.Setup = Setup{DadoHeight: dadoHeight, Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h, RabbetPasses: 1, LastFence: l.f}
 	return l
 }
 
@@ -56,6 +60,11 @@ func (l *layout) failed() bool {
 func (l *layout) text(mm float64) string    { return geom.LengthOf(mm).Text(l.Units) }
 func (l *layout) atLeast(mm float64) string { return geom.LengthOf(mm).RoundUp(l.Units).Text(l.Units) }
 func (l *layout) atMost(mm float64) string  { return geom.LengthOf(mm).RoundDown(l.Units).Text(l.Units) }
+
+// advisable tells whether a range is still one when its bounds are printed.
+func (l *layout) advisable(least, most float64) bool {
+	return geom.LengthOf(least).RoundUp(l.Units) <= geom.LengthOf(most).RoundDown(l.Units)
+}
 
 // stockOf gives the stock of a role and the entry of the job file it comes from.
 func (l *layout) stockOf(r Role) (Stock, Field) {

@@ -15,6 +15,8 @@ const (
 	// leastSlack is the slack below which errors of a cut list's usual size, half
 	// a millimetre, make the bottom too large for its grooves.
 	leastSlack = 0.5
+	// sameFence is the difference in a fence distance that no fence can be set to.
+	sameFence = 0.05
 	// mostRecess is how far a front may stand back from or before the ends of
 	// the sides and still be called flush: what one pass of sanding takes.
 	mostRecess = 0.25

@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"fmt"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -14,19 +15,51 @@ func (l *layout) checkPanels() {
 		}
 		_, field := l.stockOf(p.Role)
 		told := make(map[geom.Rule]bool) // once a panel is enough
-		for _, v := range p.Panel.Check() {
+		thinnest := l.thinnest(p)
+		for _, v := range thinnest.Check() {
 			if told[v.Rule] {
 				continue
 			}
 			told[v.Rule] = true
 			l.problems = append(l.problems, Problem{
 				Code: string(v.Rule), Error: !v.Warning, Field: field, Part: string(p.Role),
-				Message: string(p.Role) + ": " + v.Describe(p.Panel, l.Units),
-				Hint:    "change the cutter height, the fence distance or the stock",
+				Message: fmt.Sprintf("%s, %s at the thinnest: %s", p.Role, l.text(thinnest.Thickness), v.Describe(thinnest, l.Units)),
+				Hint:    l.webAdvice(thinnest, v),
 			})
 		}
 		l.checkSheet(p, field)
 	}
+}
+
+// thinnest is a part's panel as its thinnest board comes out: cuts from the
+// inside face are as deep as ever; a saw's rabbets, made against the inside
+// face, go less deep, a router's do not.
+func (l *layout) thinnest(p Part) geom.Panel {
+	out := p.Panel
+	less := p.Stock.Thickness.Mean - p.Stock.Thickness.Min
+	out.Thickness -= less
+	out.Pockets = slices.Clone(out.Pockets)
+	for i := range out.Pockets {
+		if k := &out.Pockets[i]; k.Face == geom.Outside && l.Cutter.Kind == Saw {
+			k.Depth -= less
+		}
+	}
+	return out
+}
+
+// webAdvice says what leaves enough under a pocket.
+func (l *layout) webAdvice(p geom.Panel, v geom.Violation) string {
+	const other = "take thicker boards"
+	if v.Rule != geom.RuleThinWeb || v.Pocket < 0 || v.Other >= 0 {
+		return other + ", or other distances"
+	}
+	switch k := p.Pockets[v.Pocket]; {
+	case k.Face == geom.Outside:
+		return other
+	case k.Kind == geom.Dado && l.GlueRoom > 0:
+		return fmt.Sprintf("a cutter-height of %s or less, or less glue-room, leaves %s; or %s", l.atMost(p.Thickness-geom.MinWeb-l.GlueRoom), l.text(geom.MinWeb), other)
+	}
+	return fmt.Sprintf("a cutter-height of %s or less leaves %s; or %s", l.atMost(p.Thickness-geom.MinWeb), l.text(geom.MinWeb), other)
 }
 
 // checkSheet refuses a part that no sheet of its stock can hold.
@@ -36,14 +69,18 @@ func (l *layout) checkSheet(p Part, field Field) {
 	if s.Length == 0 || fits(length, width) {
 		return
 	}
+	sheet := l.text(s.Length) + " x " + l.text(s.Width)
+	if s.Grain == GrainLength {
+		sheet = l.text(s.Length) + " along the grain, " + l.text(s.Width) + " across"
+	}
 	hint := "make the box smaller or buy a larger sheet"
 	if s.Grain == GrainNone {
 		if fits(width, length) {
 			return
 		}
 	} else if fits(width, length) {
-		hint = "it would fit turned: if the grain runs along the second number of the sheet, write grain: width; if it does not matter, grain: none"
+		hint = "it would fit turned: if the grain runs along the other number of the sheet, say so with grain: length or width; if it does not matter, write grain: none"
 	}
-	l.fail("sheet", field, p.Role, fmt.Sprintf("the %s is %s x %s; a sheet of %s is %s x %s",
-		p.Role, l.text(length), l.text(width), s.Name, l.text(s.Length), l.text(s.Width)), hint)
+	l.fail("sheet", field, p.Role, fmt.Sprintf("the %s is %s x %s; a sheet of %s is %s",
+		p.Role, l.text(length), l.text(width), s.Name, sheet), hint)
 }

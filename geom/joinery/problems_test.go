@@ -1,6 +1,8 @@
 package joinery
 
 import (
+	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -145,5 +147,100 @@ func TestGrainAndSheet(t *testing.T) {
 	s.Bottom.Grain = GrainLength
 	if _, problems := Build(s); len(problems) != 1 || problems[0].Code != "sheet" {
 		t.Errorf("with grain: %+v", problems)
+	}
+}
+
+// TestAdvice: each case has one complaint, and its hint says what a second build
+// then shows to be right.
+func TestAdvice(t *testing.T) {
+	with := func(change func(*Spec)) Spec {
+		s := saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9))
+		change(&s)
+		return s
+	}
+	router := func(s *Spec) { s.Cutter, s.GrooveEnds = Cutter{Router, 3}, GrooveStopped }
+	for name, c := range map[string]struct {
+		spec   Spec
+		code   string
+		hint   string
+		follow func(*Spec)
+	}{
+		// The cutter that suits the bottom, 4.23 to 4.8, would not cut the dados.
+		"thin bottom on a saw": {with(func(s *Spec) { s.Bottom = sheet("thin", 4.2) }), "bottom-play",
+			"a bottom of 5.75 mm to 6.32 mm gives the usual play", func(s *Spec) { s.Bottom = sheet("thin", 5.75) }},
+		"groove-play sets the groove": {with(func(s *Spec) { router(s); s.GroovePlay = 0.8 }), "bottom-play",
+			"a groove-play of 0.03 mm to 0.6 mm gives the usual play", func(s *Spec) { s.GroovePlay = 0.6 }},
+		// Readings 0.1 below and 0.2 above the mean, 12.0333: 0.1 + 0.1667 to 0.4 - 0.1333.
+		"uneven front on a router": {with(func(s *Spec) { router(s); s.Front = sheet("uneven", 12, 11.9, 12.2); s.Back = s.Front }), "tongue-play",
+			"a dado-play of 0.27 mm to 0.26 mm is usual", nil},
+		"nearly even front on a router": {with(func(s *Spec) {
+			router(s)
+			s.DadoPlay = 0.1
+			s.Front = sheet("uneven", 12, 11.9, 12.1)
+			s.Back = s.Front
+		}), "tongue-play",
+			"a dado-play of 0.2 mm to 0.3 mm is usual", func(s *Spec) { s.DadoPlay = 0.3 }},
+		"a fence that the cutter forbids": {with(func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 7, 7.2, sheet("seven", 6.9) }), "recess",
+			"a fence-distance of 6 mm makes it flush and needs a cutter of 6.1 mm to 6.4 mm; or take a front of 14 mm",
+			func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 6, 6.4, sheet("six", 5.9) }},
+		"web at the thin spot": {with(func(s *Spec) { s.Sides = sheet("uneven", 11.8, 12, 12.2); s.CutterHeight = 9.9 }), "thin-web",
+			"a cutter-height of 9.8 mm or less leaves 2 mm; or take thicker boards", func(s *Spec) { s.CutterHeight = 9.8 }},
+		"too much slack": {with(func(s *Spec) { s.BottomSlack = 4 }), "bottom-slack",
+			"0.5 mm to 3 mm is right for grooves of this depth; 1 to 2 mm is usual for sheet bottoms", func(s *Spec) { s.BottomSlack = 3 }},
+		"a back that does not suit": {with(func(s *Spec) { s.Back = sheet("thin", 6.5) }), "fence-distance",
+			"one fence distance serves front and back: take a back of about 12 mm, or a thinner front", func(s *Spec) { s.Back = sheet("other", 12) }},
+		"glue-room too deep": {with(func(s *Spec) { s.GlueRoom = 5.5 }), "cutter-height",
+			"write a cutter-height of about 6 mm, half their thickness, with less glue-room than 5.5 mm on top of it", func(s *Spec) { s.GlueRoom = 0.2 }},
+		"just flush": {with(func(s *Spec) { s.Bottom = sheet("twelve", 12.04) }), "", "", nil}, // 0.04 mm off no fence is set
+	} {
+		t.Run(name, func(t *testing.T) {
+			_, problems := Build(c.spec)
+			if c.code == "" {
+				if len(problems) != 0 {
+					t.Errorf("%+v", problems)
+				}
+				return
+			}
+			at := slices.IndexFunc(problems, func(p Problem) bool { return p.Code == c.code })
+			if at < 0 {
+				t.Fatalf("no %s among %+v", c.code, problems)
+			}
+			if c.follow == nil {
+				if !strings.HasPrefix(problems[at].Hint, "sort the boards") {
+					t.Errorf("hint %q", problems[at].Hint)
+				}
+				return
+			}
+			if problems[at].Hint != c.hint {
+				t.Errorf("hint %q, want %q", problems[at].Hint, c.hint)
+			}
+			c.follow(&c.spec)
+			if _, problems := Build(c.spec); len(problems) != 0 {
+				t.Errorf("followed: %+v", problems)
+			}
+		})
+	}
+}
+
+// TestFlushOnASaw: stood on end against the fence, every bottom gets the same
+// tongue; what boards differ by shows below.
+func TestFlushOnASaw(t *testing.T) {
+	s := saw(460, 140, 500, 6.25, sheet("birch", 12), sheet("uneven", 11.6, 12, 12.4))
+	d, problems := Build(s)
+	if c := d.fit("bottom-play"); c.Min != c.Max || math.Abs(c.Nominal-0.25) > 1e-9 || c.Verdict != Goes {
+		t.Errorf("%+v", c)
+	}
+	if c := d.fit("bottom-flush"); math.Abs(c.Min+0.4) > 1e-9 || math.Abs(c.Max-0.4) > 1e-9 || c.Verdict == IsFlush {
+		t.Errorf("%+v", c)
+	}
+	// The thickest board's rabbet is 12.4 - 6 = 6.4 wide, the cutter 6.25.
+	if !slices.ContainsFunc(problems, func(p Problem) bool { return p.Code == "rabbet-passes" && p.Part == string(Bottom) }) {
+		t.Errorf("no second pass for the bottom: %+v", problems)
+	}
+	s.Cutter = Cutter{Router, 3}
+	s.BottomFit = BottomFlush
+	d, _ = Build(s)
+	if c := d.fit("bottom-flush"); c.Min != 0 || c.Max != 0 {
+		t.Errorf("from the router: %+v", c)
 	}
 }

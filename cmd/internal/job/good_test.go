@@ -244,6 +244,7 @@ func TestReadDecimalCommas(t *testing.T) {
 		strings.Replace(base, "thickness: 5.9", "thickness: 5,9", 1),
 		strings.Replace(base, "[12.21, 12.16, 12.24]", "[11,85, 11,9]", 1),
 		strings.Replace(base, "460 x 140 x 500", "460 x 140,5 x 500", 1),
+		strings.Replace(base, "  - name: narrow\n    outside: [300, 140, 500]", "  - {name: n, outside: 300 x 140 x 500,5, sides: birch, bottom: hardboard}\n  - name: narrow\n    outside: [300, 140, 500]", 1),
 	} {
 		_, problems := Read("job.yaml", strings.NewReader(text))
 		if len(problems) != 1 || !problems[0].Error || !strings.Contains(problems[0].Hint, "decimal") {

@@ -99,7 +99,7 @@ func (r *reader) unknownKey(e entry, keys []key, title string) (meant string) {
 	if before, _, found := strings.Cut(e.key, ":"); found && slices.Contains(names, before) {
 		hint, meant = "write a space after the colon", before
 	}
-	if countText.MatchString(e.key) {
+	if e.key != "" && e.key[0] >= '0' && e.key[0] <= '9' {
 		hint = "write a decimal point, as in 5.8: a comma ends the value"
 	}
 	r.fail(CodeUnknownKey, e.at, hint, "%s has no entry %s", title, quote(e.key))

@@ -100,6 +100,7 @@ type Setup struct {
 	CutterWidth   float64  `json:"cutter_width"`
 	FenceDistance float64  `json:"fence_distance"`
 	CutterHeight  float64  `json:"cutter_height"`
+	DadoHeight    float64  `json:"dado_height"`   // with glue-room; 0 where it is cutter_height
 	RabbetPasses  int      `json:"rabbet_passes"` // over the widest rabbet
 	LastFence     float64  `json:"last_fence"`    // of those passes
 	BottomFence   float64  `json:"bottom_fence"`  // for the rabbets of a flush bottom; 0 where they need no setting of their own
@@ -188,7 +189,7 @@ func setups(b batch.Batch) []Setup {
 			n := func(mm float64) float64 { return number(mm, b.Units) }
 			list = append(list, Setup{
 				Machine: string(d.Setup.Cutter.Kind), CutterWidth: n(d.Setup.Cutter.Width), FenceDistance: n(d.Setup.FenceDistance),
-				CutterHeight: n(d.Setup.CutterHeight), RabbetPasses: d.Setup.RabbetPasses, LastFence: n(d.Setup.LastFence), BottomFence: n(d.Setup.BottomFence),
+				CutterHeight: n(d.Setup.CutterHeight), DadoHeight: n(d.Setup.DadoHeight), RabbetPasses: d.Setup.RabbetPasses, LastFence: n(d.Setup.LastFence), BottomFence: n(d.Setup.BottomFence),
 			})
 		}
 		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)

@@ -62,6 +62,10 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 		if s.Machine == string(joinery.Saw) {
 			passes = "1"
 		}
+		height := caliper(s.CutterHeight, u)
+		if s.DadoHeight > 0 {
+			height += " (dados " + caliper(s.DadoHeight, u) + ")"
+		}
 		bottom := "-"
 		if s.BottomFence > 0 {
 			bottom = caliper(s.BottomFence, u)
@@ -69,7 +73,7 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 		if s.RabbetPasses > 1 {
 			passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, caliper(s.LastFence, u))
 		}
-		rows = append(rows, []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u), caliper(s.CutterHeight, u), passes, bottom, some(s.Drawers)})
+		rows = append(rows, []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u), height, passes, bottom, some(s.Drawers)})
 	}
 	unit := u.String()
 	table(out, []string{"machine", ">cutter " + unit, ">fence distance " + unit, ">cutter height " + unit, "passes for the rabbets", "fence for flush bottoms", "drawers"}, rows)
