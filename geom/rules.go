@@ -31,6 +31,10 @@ const MinWeb = 2.0
 // rounding of computed sizes: four steps of the grid that rules are judged on.
 const sliverWidth = 4 * CoarseGrid
 
+// settle is the part of a depth, in millimetres, that no verdict may hang on: ten
+// steps of a [Length], whose rounding may add up.
+const settle = 1e-5
+
 // ruleChord is the chord tolerance with which arcs are judged, in millimetres:
 // a tenth of what a careful shop can cut.
 const ruleChord = 0.01
@@ -194,7 +198,7 @@ func (p Panel) checkWebs(plan *Plan, area []float64, at []Point, add func(Violat
 	seen := make(map[pair]bool)
 	for i, r := range plan.Regions {
 		web, met := r.Web(p.Thickness), pair{r.InsidePocket, r.OutsidePocket}
-		if !r.OnPanel || r.throughPocket || web >= MinWeb-coincident || area[i] == 0 || seen[met] || met == (pair{-1, -1}) {
+		if !r.OnPanel || r.throughPocket || web >= MinWeb-settle || area[i] == 0 || seen[met] || met == (pair{-1, -1}) {
 			continue
 		}
 		seen[met] = true

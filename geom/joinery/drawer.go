@@ -66,14 +66,19 @@ type Setup struct {
 // to be cut.
 func Build(s Spec) (Drawer, []Problem) {
 	l := newLayout(s)
-	switch s.Joint {
+	l.work()
+	return l.drawer, l.problems
+}
+
+// work lays the drawer out and judges it.
+func (l *layout) work() {
+	switch l.Joint {
 	case DadoRabbet:
 		l.dadoRabbet()
 	default:
-		l.fail("joint", FieldJoint, "", fmt.Sprintf("there is no corner called %q", s.Joint), "write "+string(DadoRabbet))
+		l.fail("joint", FieldJoint, "", fmt.Sprintf("there is no corner called %q", l.Joint), "write "+string(DadoRabbet))
 	}
 	if !l.failed() {
 		l.checkPanels()
 	}
-	return l.drawer, l.problems
 }

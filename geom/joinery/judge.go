@@ -38,7 +38,8 @@ func (l *layout) fenceAdvice(r Role, stock Stock) string {
 	if r == Back {
 		return fmt.Sprintf("one fence distance serves front and back: take a back of about %s, or a thinner front", l.text(2*l.f))
 	}
-	return fmt.Sprintf("write a fence-distance of about %s, half its thickness", l.text(stock.Thickness.Mean/2))
+	half := stock.Thickness.Mean / 2
+	return fmt.Sprintf("write a fence-distance of about %s, half its thickness", l.text(half)) + l.butThen(half)
 }
 
 // heightAdvice says what cut the sides take.
@@ -88,7 +89,7 @@ func (l *layout) playAdvice(c Check) (string, Field) {
 		return "sort the boards: what the readings differ by alone is more than the usual range", FieldFront
 	}
 	if l.Cutter.Kind == Saw {
-		return fmt.Sprintf("a cutter %s to %s wide gives the usual play", l.atLeast(l.f+least), l.atMost(l.f+most)), FieldCutter
+		return l.cutterAdvice(l.f+least, l.f+most), FieldCutter
 	}
 	play := fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(least), l.atMost(most))
 	if l.Cutter.Width < l.dado-settle { // the bit is not what sets the slot
@@ -99,6 +100,28 @@ func (l *layout) playAdvice(c Check) (string, Field) {
 		hint += "; " + play
 	}
 	return hint, FieldCutter
+}
+
+// cutterAdvice names the cutters that give a saw's tongues the usual play, and
+// among them those that take the bottom too, where there are any.
+func (l *layout) cutterAdvice(least, most float64) string {
+	hint := func(least float64) string {
+		return fmt.Sprintf("a cutter %s to %s wide gives the usual play", l.atLeast(least), l.atMost(most))
+	}
+	// What stands in the groove of the bottom, captured or flush, must go in as well.
+	var stands []float64
+	if l.BottomFit != BottomFlush {
+		stands = append(stands, l.Bottom.Thickness.Max)
+	}
+	if tongue := l.Tb - l.f; l.BottomFit != BottomCaptured && tongue >= leastRabbet {
+		stands = append(stands, tongue)
+	}
+	for _, thick := range stands {
+		if l.advisable(thick+leastBottomPlay, most) {
+			return hint(max(least, thick+leastBottomPlay))
+		}
+	}
+	return hint(least) + fmt.Sprintf(", with a bottom up to %s", l.atMost(most-leastBottomPlay))
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.
@@ -132,7 +155,25 @@ func (l *layout) flushAdvice(r Role, recess Check) string {
 		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter of %s to %s; or take a %s of %s",
 			l.text(half), l.atLeast(least), l.atMost(most), r, l.text(2*l.f))
 	}
-	return fmt.Sprintf("a fence-distance of %s for this drawer would make it flush", l.text(half))
+	return fmt.Sprintf("a fence-distance of %s for this drawer would make it flush", l.text(half)) + l.butThen(half)
+}
+
+// butThen says what else a fence distance would break.
+func (l *layout) butThen(fence float64) string {
+	if l.trial {
+		return ""
+	}
+	s := l.Spec
+	s.FenceDistance = fence
+	t := newLayout(s)
+	t.trial = true
+	t.work()
+	for _, p := range t.problems {
+		if p.Error {
+			return "; but then " + p.Message
+		}
+	}
+	return ""
 }
 
 // orFence adds the other way out for a saw whose slot is too narrow.

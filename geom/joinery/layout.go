@@ -13,6 +13,7 @@ type layout struct {
 	f, h           float64
 	dado, groove   float64 // widths of the slots
 	flush          bool    // the bottom stands on a tongue, level with the bottom edge
+	trial          bool    // worked out only to see what a piece of advice would break
 	drawer         Drawer
 	problems       []Problem
 }

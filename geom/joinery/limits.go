@@ -33,5 +33,6 @@ const (
 	leastRabbet = 1.0
 )
 
-// settle is the rounding of computed sizes that no verdict may hang on.
-const settle = 1e-6
+// settle is the part of a computed size, in millimetres, that no verdict may hang
+// on: ten steps of a geom.Length, whose rounding may add up.
+const settle = 1e-5
