@@ -12,6 +12,7 @@ import (
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/outdir"
+	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
 
@@ -63,7 +64,7 @@ standard input.`,
 				return done(writeJSON(s.out, written))
 			}
 			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(dir), written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
-				count(written.Boxes, "box", "boxes"), count(written.Warnings, "warning", "warnings"))
+				count(written.Boxes, "box", "boxes"), count(len(written.Warnings), "warning", "warnings"))
 			return done(err)
 		},
 	}
@@ -75,12 +76,12 @@ standard input.`,
 
 // built is what build --json prints.
 type built struct {
-	OK       bool   `json:"ok"`
-	Folder   string `json:"folder"`
-	Files    int    `json:"files"`
-	Drawers  int    `json:"drawers"`
-	Boxes    int    `json:"boxes"`
-	Warnings int    `json:"warnings"`
+	OK       bool             `json:"ok"`
+	Folder   string           `json:"folder"`
+	Files    int              `json:"files"`
+	Drawers  int              `json:"drawers"`
+	Boxes    int              `json:"boxes"`
+	Warnings []report.Warning `json:"warnings"`
 }
 
 // counted is a folder that counts its files.
@@ -130,5 +131,5 @@ func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (bu
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: len(l.warnings)}, nil
+	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: append([]report.Warning{}, l.warnings...)}, nil
 }

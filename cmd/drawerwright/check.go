@@ -26,7 +26,7 @@ JOB may be - for standard input.`,
 			if asJSON {
 				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.more}))
 			}
-			_, err = fmt.Fprintf(s.out, "%s: %s, %s, no errors, %s\n", plain(args[0]), count(len(l.batch.Drawers), "kind of drawer", "kinds of drawer"),
+			_, err = fmt.Fprintf(s.out, "%s: %s, %s, no errors, %s\n", plain(l.job.File), count(len(l.batch.Drawers), "kind of drawer", "kinds of drawer"),
 				count(l.batch.Boxes(), "box", "boxes"), count(len(l.warnings), "warning", "warnings"))
 			return done(err)
 		},

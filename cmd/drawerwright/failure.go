@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"io"
+	"strings"
 
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/report"
@@ -77,7 +78,8 @@ func failure(err error, path string, asJSON bool, s streams) error {
 	var folder *outdir.Error
 	switch {
 	case errors.As(err, &folder):
-		p.File, p.Code, p.Message, p.Hint = folder.Path, "folder", folder.Fact, folder.Hint
+		fact, _, _ := strings.Cut(folder.Error(), "\n  hint:")
+		p.File, p.Code, p.Message, p.Hint = folder.Path, "folder", strings.ReplaceAll(fact, "\n  ", "; "), folder.Hint
 	case errors.Is(err, errStopped):
 		p.Code = "stopped"
 	}

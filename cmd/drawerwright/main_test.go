@@ -251,6 +251,9 @@ func TestNothingHalfWritten(t *testing.T) {
 	if code, _, errs := call(t, "", "build", bench, "-o", "out"); code != exitJob || !strings.Contains(errs, "notes.txt") {
 		t.Errorf("exit %d: %s", code, errs)
 	}
+	if _, out, _ := call(t, "", "build", "--json", bench, "-o", "out"); !strings.Contains(out, "out/notes.txt was not written by this tool") {
+		t.Errorf("as JSON: %s", out)
+	}
 	if after := tree(t, "out"); len(after) != len(before) {
 		t.Error("the refused folder was changed")
 	}

@@ -50,6 +50,7 @@ func (l *layout) checkFlush(tongue float64) {
 	if l.Cutter.Kind != Saw {
 		return
 	}
+	l.drawer.Setup.BottomFence = l.f
 	if math.Abs(tongue-l.f) > sameFence {
 		l.drawer.Setup.BottomFence = tongue
 		l.warn("bottom-setup", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", l.text(tongue)),
@@ -67,6 +68,9 @@ func (l *layout) failBottom(stands float64) {
 	fact := fmt.Sprintf("the bottom is %s thick, its groove %s wide: it does not go in", l.text(l.Tb), l.text(l.groove))
 	if l.flush {
 		fact = fmt.Sprintf("a flush bottom of %s stands on a tongue of %s, what a rabbet as deep as the fence distance, %s, leaves", l.text(l.Tb), l.text(stands), l.text(l.f))
+		if stands <= settle {
+			fact = fmt.Sprintf("a flush bottom of %s is no thicker than the fence distance, %s: its rabbet leaves no tongue", l.text(l.Tb), l.text(l.f))
+		}
 		if stands >= l.groove-settle {
 			fact += fmt.Sprintf("; its groove is %s wide: it does not go in", l.text(l.groove))
 		}

@@ -57,7 +57,7 @@ type Setup struct {
 	RabbetPasses int
 	LastFence    float64
 	// BottomFence is the fence distance for the rabbets of a flush bottom, stood
-	// on end like the front; 0 where it is FenceDistance too, or there are none.
+	// on end like the front; 0 where there are none.
 	BottomFence float64
 }
 

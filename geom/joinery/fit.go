@@ -19,6 +19,7 @@ const (
 	AsAsked  Verdict = "as asked"
 	Narrow   Verdict = "narrow"
 	Wide     Verdict = "wide"
+	Deep     Verdict = "deep"
 )
 
 // Check is one measure of the finished joint, in millimetres: for the mean of
@@ -42,6 +43,7 @@ var (
 	playWords   = words{Goes, Tight, Loose}
 	recessWords = words{IsFlush, Proud, Recessed}
 	widthWords  = words{AsAsked, Narrow, Wide}
+	depthWords  = words{within: AsAsked, above: Deep} // never less than the sides
 )
 
 // check adds a measure that changes with a thickness, by factor times its
@@ -133,6 +135,11 @@ func (l *layout) flushness() Check {
 	}
 	return l.check("bottom-flush", Bottom, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -mostRecess, mostRecess,
 		words{IsFlush, Proud, Recessed})
+}
+
+// outsideDepth is that of the sides, and of what stands proud of their ends.
+func (l *layout) outsideDepth() Check {
+	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth, l.Depth+mostRecess, depthWords)
 }
 
 // outsideWidth changes with both sides: the dados' floors are h below the inside

@@ -122,10 +122,10 @@ func TestRouterSlots(t *testing.T) {
 	width := func(k geom.Pocket) float64 { return math.Min(k.Outline.Bounds().Width(), k.Outline.Bounds().Height()) }
 	d := mustBuild(t, s)
 	side := d.part(Side).Panel.Pockets
-	near(t, "dado", width(side[0]), 6.15)
+	near(t, "dado", width(side[0]), 6.2)
 	near(t, "groove", width(side[2]), 6.2)
-	near(t, "groove start", side[2].Outline.Bounds().Min.X, 6+6.15/2)
-	near(t, "groove end", side[2].Outline.Bounds().Max.X, 500-6-6.15/2)
+	near(t, "groove start", side[2].Outline.Bounds().Min.X, 6+6.2/2)
+	near(t, "groove end", side[2].Outline.Bounds().Max.X, 500-6-6.2/2)
 	s.Cutter.Width = 6.35
 	d = mustBuild(t, s)
 	near(t, "dado as wide as the bit", width(d.part(Side).Panel.Pockets[0]), 6.35)

@@ -199,6 +199,7 @@ func (l *layout) passes(r Role, thickness float64, field Field) {
 // checkOutside judges how far the sides' readings move the width, and whether
 // the sizes are in their order.
 func (l *layout) checkOutside() {
+	l.outsideDepth() // the recess has been told of
 	if c := l.outsideWidth(); c.Verdict != AsAsked {
 		l.warn("width", FieldSides, Side, fmt.Sprintf("the box comes out %s to %s wide over the readings of %s",
 			l.text(c.Min), l.text(c.Max), l.Sides.Name), "sort the boards: sides of one box from boards that measure alike")

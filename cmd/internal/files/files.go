@@ -51,7 +51,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := to.WriteFile("parts.csv", report.CSV(b)); err != nil {
 		return err
 	}
-	return to.WriteFile("parts.txt", report.Text(b))
+	return to.WriteFile("parts.txt", report.Text(b, o.Warnings))
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.

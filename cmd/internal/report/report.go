@@ -84,7 +84,7 @@ type Files struct {
 // caliper readings allow. Limit holds the least and the greatest that are right.
 type Fit struct {
 	Drawer  string     `json:"drawer"`
-	Check   string     `json:"check"` // tongue-play, recess, bottom-play, outside-width
+	Check   string     `json:"check"` // tongue-play, recess, bottom-play, bottom-flush, outside-width, outside-depth
 	Part    string     `json:"part"`  // empty for the whole box
 	Words   string     `json:"words"` // the check, for people
 	Nominal float64    `json:"nominal"`
@@ -103,7 +103,7 @@ type Setup struct {
 	DadoHeight    float64  `json:"dado_height"`   // with glue-room; 0 where it is cutter_height
 	RabbetPasses  int      `json:"rabbet_passes"` // over the widest rabbet
 	LastFence     float64  `json:"last_fence"`    // of those passes
-	BottomFence   float64  `json:"bottom_fence"`  // for the rabbets of a flush bottom; 0 where they need no setting of their own
+	BottomFence   float64  `json:"bottom_fence"`  // for the rabbets of a flush bottom; 0 where there are none
 	Drawers       []string `json:"drawers"`
 }
 

@@ -11,8 +11,8 @@ import (
 )
 
 // Text is the job for a person: the parts by stock, the settings, what the
-// joints will do, and the board that it takes.
-func Text(b batch.Batch) []byte {
+// joints will do, the board that it takes, and the warnings.
+func Text(b batch.Batch, warnings []Warning) []byte {
 	var out bytes.Buffer
 	if b.Title != "" {
 		fmt.Fprintf(&out, "%s\n\n", b.Title)
@@ -20,10 +20,16 @@ func Text(b batch.Batch) []byte {
 	for _, m := range Material(b) {
 		partsOf(&out, b, m.Stock)
 	}
-	r := Make(b, nil)
+	r := Make(b, warnings)
 	settings(&out, r, b.Units)
 	fits(&out, r, b.Units)
 	board(&out, r, b.Units)
+	if len(r.Warnings) > 0 {
+		fmt.Fprintln(&out, "\nwarnings")
+	}
+	for _, w := range r.Warnings {
+		fmt.Fprintf(&out, "%s: %s\n", w.Drawer, w.Message)
+	}
 	return out.Bytes()
 }
 
