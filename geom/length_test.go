@@ -50,7 +50,7 @@ func TestLengthText(t *testing.T) {
 		{12_210_000, Millimetre, "12.21 mm"}, {460_000_000, Millimetre, "460 mm"}, {12_203_333, Millimetre, "12.2 mm"}, {12_205_000, Millimetre, "12.21 mm"},
 		{0, Millimetre, "0 mm"}, {-4_999, Millimetre, "0 mm"}, {-20_000, Millimetre, "-0.02 mm"},
 		{447_675_000, Inch, "17 5/8 in"}, {12_700_000, Inch, "1/2 in"}, {25_400_000, Inch, "1 in"}, {396_875, Inch, "1/64 in"}, {-19_050_000, Inch, "-3/4 in"},
-		{6_000_000, Inch, "0.236 in"}, {11_980_000, Inch, "0.472 in"}, {0, Inch, "0 in"},
+		{6_000_000, Inch, "0.236 in"}, {11_980_000, Inch, "0.472 in"}, {0, Inch, "0 in"}, {12_702_540, Inch, "1/2 in"}, {12_720_000, Inch, "0.501 in"},
 	} {
 		if got := Length(c.nm).Text(c.unit); got != c.want {
 			t.Errorf("%d nm is %q, want %q", c.nm, got, c.want)
@@ -129,7 +129,7 @@ func TestLengthOf(t *testing.T) {
 }
 
 func FuzzParseLength(f *testing.F) {
-	for _, seed := range []string{"12.21", `17 5/8"`, "17-5/8 in", `1' 5 5/8"`, "½ in", "-3/4 in", "1e308", "NaN", "1/0", "''", "9/9/9", "0x1p4", "１２"} {
+	for _, seed := range []string{"12.21", ".5001", `17 5/8"`, "17-5/8 in", `1' 5 5/8"`, "½ in", "-3/4 in", "1e308", "NaN", "1/0", "''", "9/9/9", "0x1p4", "１２"} {
 		f.Add(seed, false)
 		f.Add(seed, true)
 	}

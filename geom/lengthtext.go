@@ -24,6 +24,10 @@ func (l Length) Number(u Unit) string {
 	if u == Millimetre {
 		return decimal(roundTo(l, hundredthMM), 2)
 	}
+	if l%sixtyFourth != 0 {
+		// Rounded, it may be a fraction: what prints alike reads alike.
+		l = Length(roundTo(l, thousandth)) * thousandth
+	}
 	if l%sixtyFourth == 0 {
 		return fraction(int64(l / sixtyFourth))
 	}
