@@ -28,7 +28,7 @@ func comments(t *tags, unit Unit, lines []string) {
 
 // commentLines makes a text safe for a file of one byte a character: a run of
 // spaces and control characters (so line ends too) becomes one space, and a
-// character beyond ASCII its escape \U+XXXX (values from memory). An empty
+// character beyond ASCII its escape, \U+ and four hexadecimal figures (values from memory). An empty
 // comment gives no line.
 func commentLines(text string) []string {
 	var lines []string

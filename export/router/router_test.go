@@ -1,7 +1,6 @@
 package router
 
 import (
-	"bytes"
 	"slices"
 	"strings"
 	"testing"
@@ -54,14 +53,7 @@ func TestColoursDiffer(t *testing.T) {
 
 func parse(t *testing.T, d *dxf.Drawing) *dxftest.File {
 	t.Helper()
-	var out bytes.Buffer
-	if _, err := d.WriteTo(&out); err != nil {
-		t.Fatal(err)
-	}
-	if err := dxftest.Strict(out.Bytes()); err != nil {
-		t.Fatal(err)
-	}
-	f, err := dxftest.Parse(&out)
+	f, err := dxftest.ReadBack(d)
 	if err != nil {
 		t.Fatal(err)
 	}

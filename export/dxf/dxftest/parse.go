@@ -1,6 +1,7 @@
 package dxftest
 
 import (
+	"bytes"
 	"io"
 	"strings"
 )
@@ -35,6 +36,18 @@ type Entity struct {
 	X, Y     float64  // centre of a circle
 	Radius   float64  // of a circle
 	Line     int      // where it begins in the file, counted from 1
+}
+
+// ReadBack writes a drawing into memory, judges it by [Strict], and reads it.
+func ReadBack(drawing io.WriterTo) (*File, error) {
+	var out bytes.Buffer
+	if _, err := drawing.WriteTo(&out); err != nil {
+		return nil, err
+	}
+	if err := Strict(out.Bytes()); err != nil {
+		return nil, err
+	}
+	return Parse(&out)
 }
 
 // Parse reads a file. It takes whatever can be understood and reports only what
