@@ -46,6 +46,11 @@ type Pocket struct {
 	// MayMeet says that the joint wants this pocket to open into one on the
 	// other face, so that meeting it is no fault.
 	MayMeet bool
+	// Takes is the outline of the part with square corners that goes into the
+	// pocket and does not leave it through the panel's edge, in panel coordinates:
+	// where a round cutter leaves wood in its way, the corner needs relief. Empty
+	// where nothing like it goes in.
+	Takes Loop
 }
 
 // Through tells whether the pocket goes through a panel of a thickness.
@@ -58,6 +63,9 @@ type Panel struct {
 	Holes     []Loop  // counter-clockwise too
 	Thickness float64 // mm
 	Pockets   []Pocket
+	// Mating are the sides of the outline, by the index of their first vertex, that
+	// another part bears on: no tab may leave a stub there.
+	Mating []int
 }
 
 // Length and Width are the panel's extents along x and y.

@@ -155,7 +155,7 @@ func (l *layout) grooved(x0, x1 float64) geom.Pocket {
 func (l *layout) addBottom() {
 	length := l.Width - 2*l.Ts + 2*l.h - l.BottomSlack
 	width := l.Depth - 4*l.f + 2*l.h - l.BottomSlack
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb}
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb, Mating: []int{0, 1, 2, 3}}
 	if l.flush {
 		// The rabbets are as wide as the groove is deep, so that half the slack
 		// is left at each shoulder too.

@@ -51,16 +51,18 @@ func (l *layout) slotFor(tongue float64) float64 {
 
 func (l *layout) addSides() {
 	deep := l.h + l.GlueRoom
-	g0, g1 := 0.0, l.Depth
+	g0, g1, lips := 0.0, l.Depth, false
 	if l.GrooveEnds == GrooveStopped {
 		// Into the middle of the dados; on to where the bottom reaches when its
 		// grooves are deeper than the tongues are thick.
 		g0 = l.f + l.dado/2
 		if reach := 2*l.f - l.h; reach < l.f {
-			// The bit's round end lies beyond the bottom's square corner, in the
-			// lips that the ends' shoulders cover.
-			g0 = reach - l.Cutter.Width/2
-			if g0 < leastLip-settle {
+			// In the lips that the ends' shoulders cover, where the bottom's square
+			// corners need relief from a round bit.
+			g0 = reach
+			lips = true
+			if reach-l.Cutter.Width/2-reliefRoom < leastLip-settle {
+				lips = false
 				g0 = 0
 				l.warn("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
 					fmt.Sprintf("a cutter-height of %s or less, the fence distance, lets it stop in the dados", l.atMost(l.f)))
@@ -68,13 +70,18 @@ func (l *layout) addSides() {
 		}
 		g1 = l.Depth - g0
 	}
+	groove := l.grooved(g0, g1)
+	if lips { // elsewhere the dados, as deep, have the corners cleared
+		reach := 2*l.f - l.h + l.BottomSlack/2
+		groove.Takes = geom.Rectangle(reach, l.f, l.Depth-reach, l.f+l.inGroove())
+	}
 	l.add(Side, geom.Panel{
 		Outline:   geom.Rectangle(0, 0, l.Depth, l.Height),
 		Thickness: l.Ts,
 		Pockets: []geom.Pocket{
 			{Kind: geom.Dado, Depth: deep, Outline: geom.Rectangle(l.f, 0, l.f+l.dado, l.Height)},
 			{Kind: geom.Dado, Depth: deep, Outline: geom.Rectangle(l.Depth-l.f-l.dado, 0, l.Depth-l.f, l.Height)},
-			l.grooved(g0, g1),
+			groove,
 		},
 	}, // the left side, then the right one: the same panel, turned about
 		geom.Placement{X: geom.Back, Y: geom.Up},
@@ -86,15 +93,17 @@ func (l *layout) addSides() {
 func (l *layout) addEnd(r Role, stand geom.Placement) {
 	stock, _ := l.stockOf(r)
 	length, t := l.Width-2*l.Ts+2*l.h, stock.Thickness.Mean
+	tongue := l.h + l.shoulderRoom()
 	groove := l.grooved(0, length)
 	groove.MayMeet = true // it crosses the tongues, behind which the rabbets are
 	l.add(r, geom.Panel{
 		Outline:   geom.Rectangle(0, 0, length, l.Height),
 		Thickness: t,
+		Mating:    []int{1, 3}, // the tongues' ends
 		Pockets: []geom.Pocket{
 			groove,
-			{Kind: geom.Rabbet, Face: geom.Outside, Depth: t - l.f, Outline: geom.Rectangle(0, 0, l.h, l.Height)},
-			{Kind: geom.Rabbet, Face: geom.Outside, Depth: t - l.f, Outline: geom.Rectangle(length-l.h, 0, length, l.Height)},
+			{Kind: geom.Rabbet, Face: geom.Outside, Depth: t - l.f, Outline: geom.Rectangle(0, 0, tongue, l.Height)},
+			{Kind: geom.Rabbet, Face: geom.Outside, Depth: t - l.f, Outline: geom.Rectangle(length-tongue, 0, length, l.Height)},
 		},
 	}, stand)
 }

@@ -50,7 +50,12 @@ var (
 // deviation from the mean: -1 is a play that a thicker board takes up.
 func (l *layout) check(code string, part Role, name string, nominal, factor float64, t Thickness, least, most float64, say words) Check {
 	a, b := nominal+factor*(t.Max-t.Mean), nominal+factor*(t.Min-t.Mean)
-	c := Check{Code: code, Part: part, Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most, Verdict: say.within}
+	return l.judge(Check{Code: code, Part: part, Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most}, say)
+}
+
+// judge gives a check its verdict and keeps it.
+func (l *layout) judge(c Check, say words) Check {
+	c.Verdict = say.within
 	below, above := c.Least-c.Min, c.Max-c.Most
 	switch {
 	case below > settle && below >= above:
@@ -87,25 +92,25 @@ func (c Check) usual() (least, most float64) {
 	return c.Least + (c.Nominal - c.Min), c.Most - (c.Max - c.Nominal)
 }
 
-// tonguePlay is w - f. A saw leaves the tongue f thick whatever the board, as
-// the inside face runs against the fence; a router cuts down from the outside
-// face, so that the tongue takes up all of the board's variation.
+// tonguePlay is w - f. Where a rabbet leaves the same wood in every board, the
+// tongue is f thick; a router that cuts down from the outside face leaves all of
+// the board's variation to the tongue.
 func (l *layout) tonguePlay(r Role) Check {
 	stock, _ := l.stockOf(r)
 	factor := 0.0
-	if l.Cutter.Kind == Router {
+	if !l.sameLeft() {
 		factor = -1
 	}
 	return l.play("tongue-play", r, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, leastTonguePlay, mostTonguePlay)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
-// panel stands back from the ends of the sides, negative when it is proud. From
-// the router, the outside face is where the rabbet's depth puts it.
+// panel stands back from the ends of the sides, negative when it is proud. Cut
+// down from the outside face, that face is where the rabbet's depth puts it.
 func (l *layout) recess(r Role) Check {
 	stock, _ := l.stockOf(r)
 	factor := -1.0
-	if l.Cutter.Kind == Router {
+	if !l.sameLeft() {
 		factor = 0
 	}
 	return l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
@@ -119,18 +124,18 @@ func (l *layout) bottomPlay() Check {
 		kind = "flush"
 	}
 	factor := -1.0
-	if l.flush && l.Cutter.Kind == Saw { // stood on end against the fence, every board gets the same tongue
+	if l.flush && l.sameLeft() { // every board gets the same tongue
 		factor = 0
 	}
 	return l.play("bottom-play", Bottom, kind+" bottom play in its groove", l.groove-l.inGroove(), factor, l.Bottom.Thickness, leastBottomPlay, mostBottomPlay)
 }
 
 // flushness is how far a flush bottom's underside stands above the bottom edges,
-// below 0 when it hangs down: what the saw's board is thicker than the mean. A
-// router cuts its rabbet down from that face.
+// below 0 when it hangs down: what a board is thicker than the mean, unless its
+// rabbets are cut down from that face.
 func (l *layout) flushness() Check {
 	factor := -1.0
-	if l.Cutter.Kind == Router {
+	if !l.sameLeft() {
 		factor = 0
 	}
 	return l.check("bottom-flush", Bottom, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -mostRecess, mostRecess,
@@ -142,8 +147,30 @@ func (l *layout) outsideDepth() Check {
 	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth, l.Depth+mostRecess, depthWords)
 }
 
-// outsideWidth changes with both sides: the dados' floors are h below the inside
-// faces, so that what a board is thicker comes out outside.
+// outsideWidth changes with both sides where the dados' floors are h below the
+// inside faces: what a board is thicker comes out outside. With the same wood left
+// under every dado, the tongues' ends keep the width, unless the shoulders meet
+// the inside faces first.
 func (l *layout) outsideWidth() Check {
-	return l.check("outside-width", "", "outside width", l.Width, 2, l.Sides.Thickness, l.Width-mostWidth, l.Width+mostWidth, widthWords)
+	t := l.Sides.Thickness
+	width := func(thickness float64) float64 {
+		more := thickness - t.Mean
+		if l.fromSpoilboard() {
+			more = max(more-l.shoulderRoom(), -l.GlueRoom)
+		}
+		return l.Width + float64(2*more)
+	}
+	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
+		Least: l.Width - mostWidth, Most: l.Width + mostWidth}, widthWords)
+}
+
+// shoulderRoom is how much longer the rabbets are than the tongues need: with the
+// same wood left under every dado, room for the thickest side between the
+// shoulders, so that it cannot keep the tongues from their dados' floors. Glue
+// room leaves the seat to the shoulders.
+func (l *layout) shoulderRoom() float64 {
+	if l.fromSpoilboard() && l.GlueRoom == 0 {
+		return l.Sides.Thickness.Max - l.Sides.Thickness.Mean
+	}
+	return 0
 }

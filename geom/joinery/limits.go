@@ -28,6 +28,8 @@ const (
 	leastClear, leastAbove = 20.0, 10.0
 	// leastLip is the least wood of a side between a stopped groove and its end.
 	leastLip = 1.0
+	// reliefRoom is how far beyond a bit's radius the relief of a corner may reach.
+	reliefRoom = 0.2
 	// leastRabbet is the least depth of a rabbet and thickness of a tongue that
 	// is a joint at all.
 	leastRabbet = 1.0

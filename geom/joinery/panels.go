@@ -31,16 +31,15 @@ func (l *layout) checkPanels() {
 	}
 }
 
-// thinnest is a part's panel as its thinnest board comes out: cuts from the
-// inside face are as deep as ever; a saw's rabbets, made against the inside
-// face, go less deep, a router's do not.
+// thinnest is a part's panel as its thinnest board comes out: cuts go less deep
+// where it is the wood left that stays the same.
 func (l *layout) thinnest(p Part) geom.Panel {
 	out := p.Panel
 	less := p.Stock.Thickness.Mean - p.Stock.Thickness.Min
 	out.Thickness -= less
 	out.Pockets = slices.Clone(out.Pockets)
 	for i := range out.Pockets {
-		if k := &out.Pockets[i]; k.Face == geom.Outside && l.Cutter.Kind == Saw {
+		if k := &out.Pockets[i]; k.Face == geom.Outside && l.sameLeft() || l.fromSpoilboard() {
 			k.Depth -= less
 		}
 	}

@@ -53,6 +53,14 @@ type Cutter struct {
 	Width float64 // of the slot that one pass cuts
 }
 
+// DepthFrom says where a router's depths are measured from.
+type DepthFrom string
+
+const (
+	FromTop        DepthFrom = "top"        // of the board: what is cut away is the same in every board
+	FromSpoilboard DepthFrom = "spoilboard" // under it: what is left is the same in every board
+)
+
 // GrooveEnds says where the bottom's groove in the sides ends.
 type GrooveEnds string
 
@@ -97,6 +105,7 @@ type Spec struct {
 	// measured thickness: of the front for f, of the sides for h.
 	FenceDistance, CutterHeight float64
 
+	DepthFrom  DepthFrom // of a router; empty is FromTop
 	GrooveEnds GrooveEnds
 	BottomFit  BottomFit
 

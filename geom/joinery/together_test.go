@@ -19,8 +19,11 @@ func TestDeepGroovesReach(t *testing.T) {
 	s.Cutter.Kind, s.GrooveEnds, s.BottomSlack = Router, GrooveStopped, 1
 	d := mustBuild(t, s)
 	// h = 9, f = 6: grooves in the ends reach to 2 f - h = 3 from the side's end;
-	// the bit's round end, radius 1.5, lies beyond that.
-	near(t, "groove start", d.part(Side).Panel.Pockets[2].Outline.Bounds().Min.X, 1.5)
+	// the bottom's corner, half the slack inside that, decides on the relief there.
+	groove := d.part(Side).Panel.Pockets[2]
+	near(t, "groove start", groove.Outline.Bounds().Min.X, 3)
+	near(t, "bottom's corner", groove.Takes.Bounds().Min.X, 3.5)
+	near(t, "bottom's top", groove.Takes.Bounds().Max.Y, 12)
 	side, bottom := d.part(Side), d.part(Bottom)
 	for _, stand := range side.Stands {
 		if at, deep := overlap(piece{side, stand}, piece{bottom, bottom.Stands[0]}); deep {
