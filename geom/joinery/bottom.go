@@ -122,8 +122,8 @@ func (l *layout) bottomAdvice(c Check) (string, Field) {
 	if l.Cutter.Kind == Router {
 		return advice + fmt.Sprintf(", or a bit up to %s wide", l.atMost(l.inGroove()+most)), FieldBottom
 	}
-	// One cutter makes grooves and dados: it must suit the tongues too.
-	low, high := max(l.inGroove()+least, l.f+leastTonguePlay), min(l.inGroove()+most, l.f+mostTonguePlay)
+	// One cutter makes every slot: it must suit the corner's tongues too.
+	low, high := max(l.inGroove()+least, l.leastSlot), min(l.inGroove()+most, l.mostSlot)
 	if l.advisable(low, high) {
 		advice += fmt.Sprintf(", or a cutter %s to %s wide", l.atLeast(low), l.atMost(high))
 	}
@@ -154,7 +154,7 @@ func (l *layout) grooved(x0, x1 float64) geom.Pocket {
 // addBottom makes the bottom: as large as the grooves let it be, less the slack.
 func (l *layout) addBottom() {
 	length := l.Width - 2*l.Ts + 2*l.h - l.BottomSlack
-	width := l.Depth - 4*l.f + 2*l.h - l.BottomSlack
+	width := l.Depth - (l.toFront + l.toBack) + 2*l.h - l.BottomSlack
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb, Mating: []int{0, 1, 2, 3}}
 	if l.flush {
 		// The rabbets are as wide as the groove is deep, so that half the slack
@@ -167,7 +167,7 @@ func (l *layout) addBottom() {
 		}
 	}
 	l.add(Bottom, p, geom.Placement{
-		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: 2*l.f - l.h + l.BottomSlack/2, Z: l.bottomStand()},
+		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: l.toFront - l.h + l.BottomSlack/2, Z: l.bottomStand()},
 		X:      geom.Right, Y: geom.Back,
 	})
 }

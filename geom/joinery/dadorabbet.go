@@ -17,6 +17,8 @@ import (
 // The outside size is taken with the tongues against their dados' outer walls.
 func (l *layout) dadoRabbet() {
 	l.dado = l.slotFor(l.f)
+	l.toFront, l.toBack = 2*l.f, 2*l.f
+	l.leastSlot, l.mostSlot = l.f+leastTonguePlay, l.f+mostTonguePlay
 	for _, t := range []float64{l.Tf, l.Tk} {
 		l.drawer.Outside.Depth += max(0, t-2*l.f)
 	}
@@ -24,7 +26,9 @@ func (l *layout) dadoRabbet() {
 	if !l.failed() { // else they would only repeat it in other words
 		l.checkTongues()
 		l.chooseBottom()
-		l.checkOutside()
+		l.outsideDepth() // the recess has been told of
+		l.checkWidth(l.outsideWidth())
+		l.checkProportions()
 	}
 	l.checkRoom()
 	if l.failed() {
@@ -38,7 +42,7 @@ func (l *layout) dadoRabbet() {
 		Origin: geom.Vec3{X: l.Ts - l.h, Y: l.Depth - 2*l.f + l.Tk}, X: geom.Right, Y: geom.Up,
 	})
 	l.addBottom()
-	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomStand() - l.Tb, l.Depth - 4*l.f}
+	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomStand() - l.Tb, l.Depth - (l.toFront + l.toBack)}
 }
 
 // slotFor is the width of a dado for a tongue.

@@ -53,7 +53,10 @@ type Setup struct {
 	DadoHeight float64
 	// RabbetPasses is how many passes the widest rabbet takes on a saw, the first
 	// at FenceDistance, the last at LastFence, the others evenly between, so that
-	// none is further from the next than the cutter is wide.
+	// none is further from the next than the cutter is wide. The rabbets of the
+	// [DoubleRabbet] are measured from the end of the part: the first pass is at 0,
+	// along the end, and so is a single one, part of the cutter being buried in the
+	// fence.
 	RabbetPasses int
 	LastFence    float64
 	// BottomFence is the fence distance for the rabbets of a flush bottom, stood
@@ -75,8 +78,10 @@ func (l *layout) work() {
 	switch l.Joint {
 	case DadoRabbet:
 		l.dadoRabbet()
+	case DoubleRabbet:
+		l.doubleRabbet()
 	default:
-		l.fail("joint", FieldJoint, "", fmt.Sprintf("there is no corner called %q", l.Joint), "write "+string(DadoRabbet))
+		l.fail("joint", FieldJoint, "", fmt.Sprintf("there is no corner called %q", l.Joint), fmt.Sprintf("write %s or %s", DadoRabbet, DoubleRabbet))
 	}
 	if !l.failed() {
 		l.checkPanels()

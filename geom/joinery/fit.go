@@ -20,6 +20,7 @@ const (
 	Narrow   Verdict = "narrow"
 	Wide     Verdict = "wide"
 	Deep     Verdict = "deep"
+	Shallow  Verdict = "shallow"
 )
 
 // Check is one measure of the finished joint, in millimetres: for the mean of

@@ -25,6 +25,7 @@ var hints = []struct {
 	{regexp.MustCompile(`^a bottom of ([\d.]+) mm to ([\d.]+) mm gives`), func(s *Spec, v float64, _ string) { s.Bottom = sheet("followed", v) }},
 	{regexp.MustCompile(`^([\d.]+) mm to ([\d.]+) mm is right for grooves`), func(s *Spec, v float64, _ string) { s.BottomSlack = v }},
 	{regexp.MustCompile(`^a cutter-height of ([\d.]+) mm or less leaves`), func(s *Spec, v float64, _ string) { s.CutterHeight = v }},
+	{regexp.MustCompile(`^a cutter-height of ([\d.]+) mm makes them alike`), func(s *Spec, v float64, _ string) { s.CutterHeight = v }},
 	{regexp.MustCompile(`^a fence-distance of ([\d.]+) mm for this drawer`), func(s *Spec, v float64, _ string) { s.FenceDistance = v }},
 	{regexp.MustCompile(`^write a fence-distance of about ([\d.]+) mm`), func(s *Spec, v float64, _ string) { s.FenceDistance = v }},
 }

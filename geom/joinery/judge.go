@@ -7,22 +7,13 @@ import (
 	"drawerwright/geom"
 )
 
-// checkSetting judges f and h against the boards.
+// checkSetting judges f and h against the boards, for a corner with tongues.
 func (l *layout) checkSetting() {
-	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet+settle || l.h < leastRabbet-settle {
-		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)), l.heightAdvice())
-	}
+	l.checkSideDepth()
 	for _, r := range l.ends() {
+		l.checkEndDepth(r)
 		stock, field := l.stockOf(r)
-		thin := stock.Thickness.Min
-		if l.h > thin-leastRabbet+settle {
-			hint := fmt.Sprintf("take a thicker %s", r)
-			if thin-geom.MinWeb >= leastRabbet {
-				hint += fmt.Sprintf(", or write a cutter-height of %s or less for this drawer", l.atMost(thin-geom.MinWeb))
-			}
-			l.fail("cutter-height", field, r, fmt.Sprintf("the groove is %s deep in a %s of %s, %s at the thinnest", l.text(l.h), r, l.text(stock.Thickness.Mean), l.text(thin)), hint)
-		}
-		if l.f > thin-leastRabbet+settle || l.f < leastRabbet-settle {
+		if l.f > stock.Thickness.Min-leastRabbet+settle || l.f < leastRabbet-settle {
 			if l.FenceDistance != 0 {
 				field = FieldFenceDistance
 			}
@@ -32,6 +23,27 @@ func (l *layout) checkSetting() {
 	}
 }
 
+// checkSideDepth judges h against the sides.
+func (l *layout) checkSideDepth() {
+	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet+settle || l.h < leastRabbet-settle {
+		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)), l.heightAdvice())
+	}
+}
+
+// checkEndDepth judges h against the front or the back.
+func (l *layout) checkEndDepth(r Role) {
+	stock, field := l.stockOf(r)
+	thin := stock.Thickness.Min
+	if l.h <= thin-leastRabbet+settle {
+		return
+	}
+	hint := fmt.Sprintf("take a thicker %s", r)
+	if thin-geom.MinWeb >= leastRabbet {
+		hint += fmt.Sprintf(", or write a cutter-height of %s or less for this drawer", l.atMost(thin-geom.MinWeb))
+	}
+	l.fail("cutter-height", field, r, fmt.Sprintf("the groove is %s deep in a %s of %s, %s at the thinnest", l.text(l.h), r, l.text(stock.Thickness.Mean), l.text(thin)), hint)
+}
+
 // fenceAdvice says what fence distance suits an end. The front's is the one that
 // serves both; a back that does not suit it is the wrong board.
 func (l *layout) fenceAdvice(r Role, stock Stock) string {
@@ -39,7 +51,7 @@ func (l *layout) fenceAdvice(r Role, stock Stock) string {
 		return fmt.Sprintf("one fence distance serves front and back: take a back of about %s, or a thinner front", l.text(2*l.f))
 	}
 	half := stock.Thickness.Mean / 2
-	return fmt.Sprintf("write a fence-distance of about %s, half its thickness", l.text(half)) + l.butThen(half)
+	return fmt.Sprintf("write a fence-distance of about %s, half its thickness", l.text(half)) + l.butThen(func(s *Spec) { s.FenceDistance = l.printed(half) })
 }
 
 // heightAdvice says what cut the sides take.
@@ -155,16 +167,16 @@ func (l *layout) flushAdvice(r Role, recess Check) string {
 		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter of %s to %s; or take a %s of %s",
 			l.text(half), l.atLeast(least), l.atMost(most), r, l.text(2*l.f))
 	}
-	return fmt.Sprintf("a fence-distance of %s for this drawer would make it flush", l.text(half)) + l.butThen(half)
+	return fmt.Sprintf("a fence-distance of %s for this drawer would make it flush", l.text(half)) + l.butThen(func(s *Spec) { s.FenceDistance = l.printed(half) })
 }
 
-// butThen says what else a fence distance would break.
-func (l *layout) butThen(fence float64) string {
+// butThen says what a change that is advised would break.
+func (l *layout) butThen(change func(*Spec)) string {
 	if l.trial {
 		return ""
 	}
 	s := l.Spec
-	s.FenceDistance = fence
+	change(&s)
 	t := newLayout(s)
 	t.trial = true
 	t.work()
@@ -196,14 +208,16 @@ func (l *layout) passes(r Role, thickness float64, field Field) {
 		fmt.Sprintf("take %d passes, the fence moved out by at most %s each time, the last at %s; or a wider cutter", n, l.atMost(l.Cutter.Width), l.text(thickness-l.Cutter.Width)))
 }
 
-// checkOutside judges how far the sides' readings move the width, and whether
-// the sizes are in their order.
-func (l *layout) checkOutside() {
-	l.outsideDepth() // the recess has been told of
-	if c := l.outsideWidth(); c.Verdict != AsAsked {
+// checkWidth judges how far the sides' readings move the width.
+func (l *layout) checkWidth(c Check) {
+	if c.Verdict != AsAsked {
 		l.warn("width", FieldSides, Side, fmt.Sprintf("the box comes out %s to %s wide over the readings of %s",
 			l.text(c.Min), l.text(c.Max), l.Sides.Name), "sort the boards: sides of one box from boards that measure alike")
 	}
+}
+
+// checkProportions judges whether the sizes are in their order.
+func (l *layout) checkProportions() {
 	if l.Height > l.Depth {
 		l.warn("proportions", FieldOutside, "", fmt.Sprintf("the box is %s high and only %s deep", l.text(l.Height), l.text(l.Depth)),
 			"the order is width x height x depth")
@@ -218,7 +232,7 @@ func (l *layout) checkRoom() {
 	}{
 		{"width", l.Width, 2 * l.Ts, leastClear},
 		{"height", l.Height, l.f + max(l.groove, l.inGroove()), leastAbove},
-		{"depth", l.Depth, 4 * l.f, leastClear},
+		{"depth", l.Depth, l.toFront + l.toBack, leastClear},
 	} {
 		if left := c.size - c.used; left < c.least-settle {
 			l.fail("room", FieldOutside, "", fmt.Sprintf("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",

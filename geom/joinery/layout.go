@@ -9,13 +9,15 @@ import (
 // the cutter height.
 type layout struct {
 	Spec
-	Ts, Tf, Tk, Tb float64 // of sides, front, back, bottom
-	f, h           float64
-	dado, groove   float64 // widths of the slots
-	flush          bool    // the bottom stands on a tongue, level with the bottom edge
-	trial          bool    // worked out only to see what a piece of advice would break
-	drawer         Drawer
-	problems       []Problem
+	Ts, Tf, Tk, Tb      float64 // of sides, front, back, bottom
+	f, h                float64
+	dado, groove        float64 // widths of the slots
+	toFront, toBack     float64 // from the ends of the depth as asked to the inside faces of front and back
+	leastSlot, mostSlot float64 // between which the corner wants a saw's slot
+	flush               bool    // the bottom stands on a tongue, level with the bottom edge
+	trial               bool    // worked out only to see what a piece of advice would break
+	drawer              Drawer
+	problems            []Problem
 }
 
 func newLayout(s Spec) *layout {
@@ -73,6 +75,14 @@ func (l *layout) failed() bool {
 func (l *layout) text(mm float64) string    { return geom.LengthOf(mm).Text(l.Units) }
 func (l *layout) atLeast(mm float64) string { return geom.LengthOf(mm).RoundUp(l.Units).Text(l.Units) }
 func (l *layout) atMost(mm float64) string  { return geom.LengthOf(mm).RoundDown(l.Units).Text(l.Units) }
+
+// printed is a length as whoever follows a piece of advice writes it.
+func (l *layout) printed(mm float64) float64 {
+	if p, err := geom.ParseLength(l.text(mm), l.Units); err == nil {
+		return p.MM()
+	}
+	return mm
+}
 
 // advisable tells whether a range is still one when its bounds are printed.
 func (l *layout) advisable(least, most float64) bool {

@@ -23,6 +23,9 @@ const (
 	// mostWidth is how far the width of the box may come out from what was asked:
 	// what a pair of side-mounted slides takes up between its two sides.
 	mostWidth = 0.8
+	// mostDepth is how far the depth of a box may come out from what was asked where
+	// front and back each give it their own share: mostRecess for each.
+	mostDepth = 2 * mostRecess
 	// leastClear is the least clear space inside a box, and the least wood of a
 	// side above the groove: under a finger's width, a size is a slip of the pen.
 	leastClear, leastAbove = 20.0, 10.0

@@ -81,7 +81,10 @@ const (
 // Joint names a corner.
 type Joint string
 
-const DadoRabbet Joint = "dado-rabbet"
+const (
+	DadoRabbet   Joint = "dado-rabbet"   // tongues of front and back in dados of the sides
+	DoubleRabbet Joint = "double-rabbet" // rabbets on the inside faces of all four
+)
 
 // Spec is one drawer box as a shop asks for it. Lengths are in millimetres and
 // finite. [Build] relies on what the reader of a job file makes sure of: sizes,

@@ -1,0 +1,125 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// doubleRabbet lays out the corner with a rabbet on the inside face of either
+// part, so that no part is turned over. With T the measured thicknesses (s side,
+// f front, k back), h the cutter height and f the fence distance:
+//
+//	side          D - (Tf - h) - (Tk - h) long, H high; at each end a rabbet h long and h deep
+//	front, back   W long, H high; at each end a rabbet Ts - h long and h deep, leaving a lip T - h thick
+//	bottom        (W - 2 Ts + 2 h - slack) x (D - Tf - Tk + 2 h - slack)
+//	grooves       from f above the bottom edge, h deep
+//
+// The front's lip laps over the side's end, and the side's lip, Ts - h thick,
+// stands in the front's rabbet. Across the box the front's shoulder meets the
+// floor of the side's rabbet; along it the side's end meets the floor of the
+// front's. Nothing is captured: the corner has no play, is glued on two faces,
+// and wants clamps both ways.
+//
+// Rabbets and grooves are equally deep, so that a groove which runs through ends
+// in a rabbet's floor and does not show.
+func (l *layout) doubleRabbet() {
+	l.toFront, l.toBack = l.Tf, l.Tk
+	l.mostSlot = math.Inf(1) // no tongue to suit
+	l.dropGlueRoom()
+	l.checkLappedSetting()
+	if !l.failed() { // else they would only repeat it in other words
+		l.checkRabbets()
+		l.checkLaps()
+		l.chooseBottom()
+		l.checkLappedDepth()
+		l.checkWidth(l.lappedWidth())
+		l.checkProportions()
+	}
+	l.checkRoom()
+	if l.failed() {
+		return
+	}
+	length := l.Depth - (l.Tf - l.h) - (l.Tk - l.h)
+	side := l.lapped(length, l.h+l.lapRoom(), l.Ts)
+	side.Mating = []int{1, 3} // the ends, which the lips of front and back bear on
+	// The left side, then the right one: the same panel, turned about.
+	l.add(Side, side,
+		geom.Placement{Origin: geom.Vec3{Y: l.Tf - l.h}, X: geom.Back, Y: geom.Up},
+		geom.Placement{Origin: geom.Vec3{X: l.Width, Y: l.Depth - (l.Tk - l.h)}, X: geom.Back.Scale(-1), Y: geom.Up},
+	)
+	l.add(Front, l.lapped(l.Width, l.Ts-l.h, l.Tf), geom.Placement{Origin: geom.Vec3{X: l.Width}, X: geom.Right.Scale(-1), Y: geom.Up})
+	l.add(Back, l.lapped(l.Width, l.Ts-l.h, l.Tk), geom.Placement{Origin: geom.Vec3{Y: l.Depth}, X: geom.Right, Y: geom.Up})
+	l.addBottom()
+	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomStand() - l.Tb, l.Depth - (l.toFront + l.toBack)}
+}
+
+// lapped is a panel with a rabbet across each end of its inside face, so long
+// from the end, and the bottom's groove between them.
+func (l *layout) lapped(length, rabbet, thickness float64) geom.Panel {
+	end := 0.0
+	if l.GrooveEnds == GrooveStopped {
+		// In the middle of the rabbets, or nearer to the end, so that what a round
+		// bit leaves in the groove's corners has gone with the rabbet.
+		end = max(0, min(rabbet/2, rabbet-l.Cutter.Width/2))
+	}
+	return geom.Panel{
+		Outline:   geom.Rectangle(0, 0, length, l.Height),
+		Thickness: thickness,
+		Pockets: []geom.Pocket{
+			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, rabbet, l.Height)},
+			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(length-rabbet, 0, length, l.Height)},
+			l.grooved(end, length-end),
+		},
+	}
+}
+
+// dropGlueRoom leaves out what has no meaning without dados.
+func (l *layout) dropGlueRoom() {
+	if l.GlueRoom > 0 {
+		l.warn("glue-room", FieldGlueRoom, "", fmt.Sprintf("a %s has no dados: the glue-room of %s changes nothing", DoubleRabbet, l.text(l.GlueRoom)),
+			"write glue-room: 0 for this drawer")
+	}
+	l.GlueRoom, l.drawer.Setup.DadoHeight = 0, 0
+}
+
+// checkLappedSetting judges f and h against the boards. With h between the least
+// rabbet and the thinnest side less that, the rabbets h and Ts - h long, and the
+// lips, are long and thick enough.
+func (l *layout) checkLappedSetting() {
+	l.checkSideDepth()
+	for _, r := range l.ends() {
+		l.checkEndDepth(r)
+	}
+	if l.f < leastRabbet-settle {
+		field := FieldFront // half of which it is
+		if l.FenceDistance != 0 {
+			field = FieldFenceDistance
+		}
+		l.fail("fence-distance", field, "", fmt.Sprintf("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", l.text(l.f), l.text(leastRabbet)),
+			fmt.Sprintf("write a fence-distance of %s or more", l.atLeast(leastRabbet)))
+	}
+}
+
+// checkRabbets plans how a saw cuts the rabbets: flat on the table, the end
+// against the fence, from the end to the shoulder.
+func (l *layout) checkRabbets() {
+	if l.Cutter.Kind != Saw {
+		return
+	}
+	longest := max(l.h, l.Ts-l.h) // on the sides, on front and back
+	rest := longest - l.Cutter.Width
+	l.drawer.Setup.LastFence = max(0, rest)
+	if rest > settle {
+		n := 1 + int(math.Ceil((rest-settle)/l.Cutter.Width))
+		l.drawer.Setup.RabbetPasses = n
+		l.warn("rabbet-passes", FieldCutter, "", fmt.Sprintf("one pass leaves %s of rabbets that are %s long", l.text(rest), l.text(longest)),
+			fmt.Sprintf("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s; or a wider cutter", n, l.atMost(l.Cutter.Width), l.text(rest)))
+	}
+	if math.Abs(l.Ts-2*l.h) > sameFence {
+		l.warn("rabbet-setup", FieldCutterHeight, Side, fmt.Sprintf("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
+			l.text(l.h), l.text(l.Ts-l.h)),
+			fmt.Sprintf("a cutter-height of %s makes them alike", l.text(l.Ts/2))+l.butThen(func(s *Spec) { s.CutterHeight = l.printed(l.Ts / 2) }))
+	}
+}

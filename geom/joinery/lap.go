@@ -1,0 +1,93 @@
+package joinery
+
+import "fmt"
+
+// What the double rabbet does when boards differ from their mean. Its cuts are
+// all made from the inside face.
+//
+// On a saw, and on a router that measures from the top, every cut is h deep. A
+// side of thickness t keeps a lip of t - h outside its rabbet, whose floor meets
+// the front's shoulder, Ts - h from the front's end: the inside faces stand where
+// they should, and what the side is thicker or thinner comes out at its outside
+// face. A front keeps a lip of t - h likewise, before the side's end, and the box
+// is deeper or shallower by what it differs.
+//
+// With depths measured from the spoilboard, every board keeps its mean thickness
+// less h under the cuts: the lips, and with them the outside of the box, are as
+// computed, and what a board is thicker stands inside the box. A thick front would
+// then meet the shoulder of the side's rabbet before its lip meets the side's end.
+
+// lapRoom is how much longer the sides' rabbets are than front and back need, so
+// that the thickest of them does not keep the corner from closing.
+func (l *layout) lapRoom() float64 {
+	if !l.fromSpoilboard() {
+		return 0
+	}
+	front, back := l.Front.Thickness, l.Back.Thickness
+	return max(front.Max-front.Mean, back.Max-back.Mean)
+}
+
+// lap is Ts - t: how far the outside face of a side stands back from the end of
+// the front or the back, negative when it is proud.
+func (l *layout) lap(r Role) Check {
+	factor := -1.0
+	if l.fromSpoilboard() {
+		factor = 0
+	}
+	return l.check("lap", r, fmt.Sprintf("sides at the %s's ends (proud below 0)", r), 0, factor, l.Sides.Thickness, -mostRecess, mostRecess, recessWords)
+}
+
+// lappedWidth is the front's length, and what sides stand proud of its ends.
+func (l *layout) lappedWidth() Check {
+	width := func(thickness float64) float64 {
+		proud := 0.0
+		if !l.fromSpoilboard() {
+			proud = max(0, thickness-l.Ts)
+		}
+		return l.Width + float64(2*proud)
+	}
+	t := l.Sides.Thickness
+	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
+		Least: l.Width - mostWidth, Most: l.Width + mostWidth}, widthWords)
+}
+
+// lappedDepth is the side's length and the lips of front and back.
+func (l *layout) lappedDepth() Check {
+	least, most := l.Depth, l.Depth
+	if front, back := l.Front.Thickness, l.Back.Thickness; !l.fromSpoilboard() {
+		least += (front.Min - front.Mean) + (back.Min - back.Mean)
+		most += (front.Max - front.Mean) + (back.Max - back.Mean)
+	}
+	return l.judge(Check{Code: "outside-depth", Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
+		Least: l.Depth - mostDepth, Most: l.Depth + mostDepth}, words{AsAsked, Shallow, Deep})
+}
+
+// checkLaps judges where the sides stand at the ends of front and back. It tells
+// it once: the sides are the same at both.
+func (l *layout) checkLaps() {
+	var c Check
+	for _, r := range l.ends() {
+		c = l.lap(r)
+	}
+	if c.Verdict != IsFlush {
+		l.warn("lap", FieldSides, Side, fmt.Sprintf("the sides stand %s to %s back from the ends of front and back over the readings of %s (below 0: proud)",
+			l.text(c.Min), l.text(c.Max), l.Sides.Name), "sort the boards, or sand the corners flush after gluing up")
+	}
+}
+
+// checkLappedDepth judges how far the readings of front and back move the depth.
+func (l *layout) checkLappedDepth() {
+	c := l.lappedDepth()
+	if c.Verdict == AsAsked {
+		return
+	}
+	spread := func(s Stock) float64 { return s.Thickness.Max - s.Thickness.Min }
+	uneven := Front // or the one of the two that is more so
+	if spread(l.Back) > spread(l.Front) {
+		uneven = Back
+	}
+	stock, field := l.stockOf(uneven)
+	l.warn("depth", field, uneven, fmt.Sprintf("the box comes out %s to %s deep: %s, the %s, is %s to %s thick over the readings",
+		l.text(c.Min), l.text(c.Max), stock.Name, uneven, l.text(stock.Thickness.Min), l.text(stock.Thickness.Max)),
+		"sort the boards: front and back of one box from boards near the mean")
+}
