@@ -4,6 +4,7 @@ import (
 	"math"
 	"testing"
 
+	"drawerwright/export/dxf/dxfread"
 	"drawerwright/export/dxf/dxftest"
 
 	"pgregory.net/rapid"
@@ -128,8 +129,8 @@ func TestExtentsAgainstAngles(t *testing.T) {
 			t.Fatal(d.Err())
 		}
 		a, b := d.nodes[0].vertex(), d.nodes[1].vertex()
-		want := dxftest.Extents([]dxftest.Entity{{Type: "POLYLINE", Vertices: []dxftest.Vertex{
-			dxftest.Vertex(a), dxftest.Vertex(b),
+		want := dxftest.Extents([]dxfread.Entity{{Type: "POLYLINE", Vertices: []dxfread.Vertex{
+			dxfread.Vertex(a), dxfread.Vertex(b),
 		}}})
 		e := d.extents
 		got := [4]float64{e.minX.float(), e.minY.float(), e.maxX.float(), e.maxY.float()}

@@ -1,11 +1,13 @@
 package dxf
 
 import (
+	"bytes"
 	"fmt"
 	"math"
 	"strings"
 	"testing"
 
+	"drawerwright/export/dxf/dxfread"
 	"drawerwright/export/dxf/dxftest"
 
 	"pgregory.net/rapid"
@@ -61,7 +63,7 @@ func (s shape) draw(d *Drawing) {
 }
 
 // differs says how what was read differs from what was drawn.
-func (s shape) differs(e dxftest.Entity, u Unit) string {
+func (s shape) differs(e dxfread.Entity, u Unit) string {
 	apart := func(a, b float64) bool { return !(math.Abs(a-b) <= micrometre[u]) }
 	switch {
 	case e.Layer != s.layer:
@@ -111,8 +113,8 @@ func roundTrip(t *rapid.T, v Version, u Unit) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if unit := map[Unit]string{Millimetre: "mm", Inch: "in"}[u]; f.Unit != unit {
-		t.Fatalf("unit %q", f.Unit)
+	if unit := map[Unit]dxfread.Unit{Millimetre: dxfread.Millimetre, Inch: dxfread.Inch}[u]; f.Unit != unit {
+		t.Fatalf("unit %v", f.Unit)
 	}
 	if len(f.Entities) != len(shapes) {
 		t.Fatalf("%d entities, want %d", len(f.Entities), len(shapes))
@@ -122,8 +124,16 @@ func roundTrip(t *rapid.T, v Version, u Unit) {
 			t.Fatalf("entity %d: %s", i, diff)
 		}
 	}
+	var out bytes.Buffer
+	if _, err := d.WriteTo(&out); err != nil {
+		t.Fatal(err)
+	}
+	table, err := dxftest.Layers(out.Bytes())
+	if err != nil {
+		t.Fatal(err)
+	}
 	colours := make(map[string]int)
-	for _, l := range f.Layers {
+	for _, l := range table {
 		colours[l.Name] = l.Colour
 	}
 	for _, s := range shapes {
@@ -137,23 +147,23 @@ func roundTrip(t *rapid.T, v Version, u Unit) {
 func TestRoundTripComparison(t *testing.T) {
 	line := shape{layer: "A", v: []Vertex{{X: 1, Bulge: 0.25}, {X: 2}}}
 	circle := shape{layer: "A", circle: [3]float64{1, 2, 3}}
-	good := dxftest.Entity{Type: "POLYLINE", Layer: "A", Vertices: []dxftest.Vertex{{X: 1, Bulge: 0.25}, {X: 2}}}
+	good := dxfread.Entity{Type: "POLYLINE", Layer: "A", Vertices: []dxfread.Vertex{{X: 1, Bulge: 0.25}, {X: 2}}}
 	if diff := line.differs(good, Inch); diff != "" {
 		t.Errorf("the same: %s", diff)
 	}
-	off := func(change func(e *dxftest.Entity)) dxftest.Entity {
+	off := func(change func(e *dxfread.Entity)) dxfread.Entity {
 		e := good
-		e.Vertices = append([]dxftest.Vertex(nil), good.Vertices...)
+		e.Vertices = append([]dxfread.Vertex(nil), good.Vertices...)
 		change(&e)
 		return e
 	}
-	for i, e := range []dxftest.Entity{
-		off(func(e *dxftest.Entity) { e.Layer = "B" }),
-		off(func(e *dxftest.Entity) { e.Closed = true }),
-		off(func(e *dxftest.Entity) { e.Vertices = e.Vertices[:1] }),
-		off(func(e *dxftest.Entity) { e.Vertices[1].X += 0.00005 }), // 1.27 µm
-		off(func(e *dxftest.Entity) { e.Vertices[1].Y = math.NaN() }),
-		off(func(e *dxftest.Entity) { e.Vertices[0].Bulge += 1e-9 }),
+	for i, e := range []dxfread.Entity{
+		off(func(e *dxfread.Entity) { e.Layer = "B" }),
+		off(func(e *dxfread.Entity) { e.Closed = true }),
+		off(func(e *dxfread.Entity) { e.Vertices = e.Vertices[:1] }),
+		off(func(e *dxfread.Entity) { e.Vertices[1].X += 0.00005 }), // 1.27 µm
+		off(func(e *dxfread.Entity) { e.Vertices[1].Y = math.NaN() }),
+		off(func(e *dxfread.Entity) { e.Vertices[0].Bulge += 1e-9 }),
 		{Type: "CIRCLE", Layer: "A", X: 1, Y: 2, Radius: 3, Closed: true},
 	} {
 		if line.differs(e, Inch) == "" {

@@ -1,5 +1,7 @@
 package dxftest
 
+import "drawerwright/export/dxf/dxfread"
+
 // checkEntities checks what is drawn.
 func (c *checker) checkEntities() {
 	records := find(c.sections, "ENTITIES").records
@@ -18,8 +20,8 @@ func (c *checker) checkEntities() {
 				break
 			}
 			c.markers(*r, "AcDbEntity", "AcDbPolyline")
-			if n := r.number(90, -1); n != len(vertices(*r)) {
-				c.fault(RuleVertexCount, r.line, "states %d vertices and has %d", n, len(vertices(*r)))
+			if stated, n := r.number(90, -1), r.count(10); stated != n {
+				c.fault(RuleVertexCount, r.line, "states %d vertices and has %d", stated, n)
 			}
 			c.pairs(*r)
 			c.flag(*r)
@@ -53,7 +55,7 @@ func (c *checker) checkEntities() {
 	if polyline != nil {
 		c.fault(RuleSequence, polyline.line, "no SEQEND")
 	}
-	for _, e := range c.file.Entities {
+	for _, e := range c.drawn {
 		c.shape(e)
 	}
 }
@@ -98,7 +100,7 @@ func (c *checker) flag(r record) {
 }
 
 // shape checks what one entity is in the plane.
-func (c *checker) shape(e Entity) {
+func (c *checker) shape(e dxfread.Entity) {
 	if e.Type == "CIRCLE" {
 		if e.Radius <= 0 {
 			c.fault(RuleRadius, e.Line, "circle of radius %v", e.Radius)

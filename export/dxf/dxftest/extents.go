@@ -1,12 +1,16 @@
 package dxftest
 
-import "math"
+import (
+	"math"
+
+	"drawerwright/export/dxf/dxfread"
+)
 
 // Extents gives the least x and y and the most x and y of what is drawn, arcs
 // and circles with their full reach; infinities for nothing. It finds an arc's
 // reach by angles about its centre: chord c and bulge B have the radius
 // c(1+B²)/(4|B|) and the sagitta |B|c/2.
-func Extents(entities []Entity) [4]float64 {
+func Extents(entities []dxfread.Entity) [4]float64 {
 	box := [4]float64{math.Inf(1), math.Inf(1), math.Inf(-1), math.Inf(-1)}
 	point := func(x, y float64) {
 		box[0], box[1] = math.Min(box[0], x), math.Min(box[1], y)
@@ -29,7 +33,7 @@ func Extents(entities []Entity) [4]float64 {
 }
 
 // arc calls point with the outermost points of an arc that are not its ends.
-func arc(p, q Vertex, point func(x, y float64)) {
+func arc(p, q dxfread.Vertex, point func(x, y float64)) {
 	chord := math.Hypot(q.X-p.X, q.Y-p.Y)
 	if p.Bulge == 0 || chord == 0 {
 		return

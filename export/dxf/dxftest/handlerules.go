@@ -49,7 +49,7 @@ func (c *checker) objects() []object {
 func (c *checker) checkHandles() {
 	byHandle := make(map[uint64]object)
 	seed := uint64(0)
-	if v := c.file.Header["$HANDSEED"]; len(v) > 0 {
+	if v := c.header["$HANDSEED"]; len(v) > 0 {
 		seed = v[0].handle()
 	}
 	all := c.objects()

@@ -34,6 +34,17 @@ func (r record) number(code, missing int) int {
 	return missing
 }
 
+// count gives how many tags of a code there are.
+func (r record) count(code int) int {
+	n := 0
+	for _, t := range r.tags {
+		if t.Code == code {
+			n++
+		}
+	}
+	return n
+}
+
 // section is one section of a file. The tags of a HEADER stand in head, all
 // others in records.
 type section struct {

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"strconv"
+
+	"drawerwright/export/dxf/dxfread"
 )
 
 // Rule is a rule that a file can break. Compare with [errors.Is].
@@ -42,6 +44,7 @@ const (
 	RuleRadius      Rule = "a radius is more than 0"
 	RulePlane       Rule = "everything lies at z = 0, without width or thickness"
 	RuleSequence    Rule = "the vertices of a POLYLINE follow it and end with SEQEND"
+	RuleRead        Rule = "the project's own reader takes the file"
 )
 
 // Fault is one broken rule.
@@ -65,7 +68,12 @@ type checker struct {
 	tags     []Tag
 	sections []section
 	rest     []record
-	file     *File
+	comments []string
+	version  string           // $ACADVER
+	header   map[string][]Tag // the values of each variable
+	layers   []Layer
+	drawn    []dxfread.Entity
+	unread   bool // dxfread turns the file away, so that drawn is not what the file draws
 	tables   map[string]table
 	faults   []error
 }
@@ -87,17 +95,35 @@ func Strict(data []byte) error {
 	if err != nil {
 		return err
 	}
-	c := &checker{tags: tags, file: parse(tags), tables: make(map[string]table)}
-	c.sections, _, c.rest = sections(tags)
-	c.r12 = c.file.Version == "AC1009"
-	if !c.r12 && c.file.Version != "AC1015" {
-		c.fault(RuleVersion, 0, "$ACADVER %q", c.file.Version)
+	c := &checker{tags: tags, tables: make(map[string]table)}
+	c.sections, c.comments, c.rest = sections(tags)
+	_, c.header = variables(find(c.sections, "HEADER"))
+	if v := c.header["$ACADVER"]; len(v) > 0 {
+		c.version = v[0].Value
 	}
+	c.layers = layersOf(c.sections)
+	c.r12 = c.version == "AC1009"
+	if !c.r12 && c.version != "AC1015" {
+		c.fault(RuleVersion, 0, "$ACADVER %q", c.version)
+	}
+	c.read(data)
 	c.values()
 	c.order()
-	c.header()
+	c.checkHeader()
 	c.checkTables()
 	c.checkEntities()
 	c.checkHandles()
 	return errors.Join(c.faults...)
+}
+
+// read reads what is drawn. Only a file that can be read is judged by its shapes
+// and extents.
+func (c *checker) read(data []byte) {
+	f, err := dxfread.Parse(data)
+	if err != nil {
+		c.unread = true
+		c.fault(RuleRead, 0, "%v", err)
+		return
+	}
+	c.drawn = f.Entities
 }

@@ -84,6 +84,7 @@ var common = []edit{
 	{"a layer's line type", `6\n(?i)continuous\n(0|370)\n`, "6\nDASHED\n$1\n", dxftest.RuleLinetype},
 	{"an entity's line type", `(0\nCIRCLE\n(?:.*\n)*?8\nCUT\n)`, "${1}6\nDASHED\n", dxftest.RuleLinetype},
 	{"radius 0", `40\n1\.5\n`, "40\n0.0\n", dxftest.RuleRadius},
+	{"a circle without a radius", `40\n1\.5\n`, "", dxftest.RuleRead},
 	{"a line", `0\nCIRCLE\n`, "0\nLINE\n", dxftest.RuleKind},
 	{"a raised circle", `30\n0\.0\n40\n1\.5`, "30\n2.0\n40\n1.5", dxftest.RulePlane},
 	{"flag 129", `(?s)(POLYLINE.*?\n70\n)1\n`, "${1}129\n", dxftest.RuleFlag},
@@ -189,7 +190,7 @@ func TestLongNames(t *testing.T) {
 	}
 }
 
-// Strict and Parse take any bytes without a panic, and cut files are never sound.
+// Strict takes any bytes without a panic, and cut files are never sound.
 func TestBrokenInput(t *testing.T) {
 	for _, version := range []dxf.Version{dxf.R2000, dxf.R12} {
 		sound := file(t, version)
@@ -204,7 +205,7 @@ func TestBrokenInput(t *testing.T) {
 			t.Errorf("%q passed", s)
 		}
 	}
-	if _, err := dxftest.Parse(strings.NewReader("x\ny\n")); !errors.Is(err, dxftest.ErrTags) {
+	if err := dxftest.Strict([]byte("x\ny\n")); !errors.Is(err, dxftest.ErrTags) {
 		t.Errorf("not tags: %v", err)
 	}
 }
@@ -214,6 +215,5 @@ func FuzzStrict(f *testing.F) {
 	f.Add([]byte("0\nSECTION\n2\nHEADER\n9\n$ACADVER\n1\nAC1015\n0\nENDSEC\n0\nSECTION\n2\nOBJECTS\n0\nDICTIONARY\n5\n1\n330\n0\n0\nENDSEC\n0\nEOF\n"))
 	f.Fuzz(func(t *testing.T, data []byte) {
 		_ = dxftest.Strict(data)
-		_, _ = dxftest.Parse(bytes.NewReader(data))
 	})
 }

@@ -63,7 +63,7 @@ func (c *checker) checkTables() {
 			c.fault(RuleTable, 0, "table %s is missing", name)
 		}
 	}
-	c.layers()
+	c.checkLayers()
 }
 
 // table checks one table's count, names and markers.
@@ -123,7 +123,7 @@ const (
 	longestR2000 = 255
 )
 
-func (c *checker) layers() {
+func (c *checker) checkLayers() {
 	longest := longestR2000
 	if c.r12 {
 		longest = longestR12
@@ -149,7 +149,7 @@ func (c *checker) layers() {
 }
 
 func (c *checker) hasLayer(name string) bool {
-	for _, l := range c.file.Layers {
+	for _, l := range c.layers {
 		if l.Name == name {
 			return true
 		}

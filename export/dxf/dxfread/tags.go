@@ -1,0 +1,148 @@
+package dxfread
+
+import (
+	"bytes"
+	"strconv"
+)
+
+// tags reads the pairs of a file one after another. The first error is kept, and
+// there is no pair after it.
+type tags struct {
+	data []byte
+	at   int // the offset of the first line that is not read yet
+
+	code  int    // of the pair that was read last
+	value []byte // as it stands in the file, without the line end
+	line  int    // of its group code, counted from 1
+
+	comments []string
+	err      error
+}
+
+func newTags(data []byte) tags { return tags{data: data, line: -1} }
+
+// fail keeps the first error, at the line of the last pair's group code plus
+// below.
+func (t *tags) fail(rule error, below int, found string) { t.failAt(rule, t.line+below, found) }
+
+func (t *tags) failAt(rule error, line int, found string) {
+	if t.err == nil {
+		t.err = &Error{Rule: rule, Line: line, Found: found}
+	}
+}
+
+// commentCode is the group code of a comment, which may stand between any two
+// pairs.
+const commentCode = 999
+
+// next reads the next pair that is not a comment, and says whether there is one.
+// A file that has none left has lost its EOF, as nothing is read after that.
+func (t *tags) next() bool {
+	for t.pair() {
+		if t.code != commentCode {
+			return true
+		}
+		t.comments = append(t.comments, string(t.value))
+	}
+	return false
+}
+
+// nextGroup reads the next pair of a record, and says whether there is one: a
+// group 0 begins another record.
+func (t *tags) nextGroup() bool { return t.next() && t.code != 0 }
+
+func (t *tags) pair() bool {
+	if t.err != nil {
+		return false
+	}
+	t.line += 2
+	data, i := t.data, t.at
+	for i < len(data) && data[i] == ' ' {
+		i++
+	}
+	code, digits := 0, i
+	for i < len(data) && data[i]-'0' <= 9 && i-digits < maxCodeDigits {
+		code = code*10 + int(data[i]-'0')
+		i++
+	}
+	digits = i - digits
+	if i < len(data) && data[i] == '\r' {
+		i++
+	}
+	if digits > 0 && i < len(data) && data[i] == '\n' {
+		i++
+	} else if code, i = t.unusualCode(); t.err != nil {
+		return false
+	}
+	if i == len(data) {
+		t.fail(ErrTags, 1, "group code "+strconv.Itoa(code)+" without a value")
+		return false
+	}
+	end := i
+	for end < len(data) && data[end] != '\n' {
+		end++
+	}
+	t.at = min(end+1, len(data))
+	if end > i && data[end-1] == '\r' {
+		end--
+	}
+	t.code, t.value = code, data[i:end]
+	return true
+}
+
+// maxCodeDigits bounds the digits of a group code. The largest is 1071.
+const maxCodeDigits = 4
+
+// unusualCode reads a group code with a sign, or with blanks and tabs about it,
+// and gives the offset of the line after it.
+func (t *tags) unusualCode() (code, after int) {
+	line, rest, _ := bytes.Cut(t.data[t.at:], []byte{'\n'})
+	word := trim(line)
+	if len(word) == 0 && len(trim(rest)) == 0 {
+		t.fail(ErrSections, 0, "the file ends without EOF")
+		return 0, 0
+	}
+	code, ok := whole(word)
+	if !ok || code <= -1e4 || code >= 1e4 {
+		t.fail(ErrTags, 0, "group code "+shown(line))
+		return 0, 0
+	}
+	return code, len(t.data) - len(rest)
+}
+
+// trim drops white space at both ends.
+func trim(b []byte) []byte {
+	for len(b) > 0 && blank(b[0]) {
+		b = b[1:]
+	}
+	for len(b) > 0 && blank(b[len(b)-1]) {
+		b = b[:len(b)-1]
+	}
+	return b
+}
+
+func blank(c byte) bool { return c == ' ' || c == '\t' || c == '\r' || c == '\n' }
+
+// real gives the value as a real number, or 0 and an error.
+func (t *tags) real() float64 {
+	v, ok := real(t.value)
+	if !ok {
+		t.failNumber("number")
+		return 0
+	}
+	return v
+}
+
+// whole gives the value as a whole number, or 0 and an error.
+func (t *tags) whole() int {
+	v, ok := whole(trim(t.value))
+	if !ok {
+		t.failNumber("whole number")
+		return 0
+	}
+	return v
+}
+
+func (t *tags) failNumber(what string) {
+	t.fail(ErrNumber, 1, "group "+strconv.Itoa(t.code)+", a "+what+", is "+shown(t.value))
+}

@@ -1,0 +1,61 @@
+package sweep
+
+import "drawerwright/geom"
+
+// boxes finds those of many boxes that meet another. Neighbours in the list are
+// mostly neighbours in the plane, as sides of a loop are, so that every [fan]
+// of them are held by one larger box, and so on upwards.
+type boxes [][]geom.Rect
+
+const fan = 8
+
+func newBoxes(curves []curve) boxes {
+	level := make([]geom.Rect, len(curves))
+	for i := range curves {
+		level[i] = curves[i].box()
+	}
+	b := boxes{level}
+	for len(level) > fan {
+		above := make([]geom.Rect, 0, (len(level)+fan-1)/fan)
+		for i := 0; i < len(level); i += fan {
+			box := level[i]
+			for _, r := range level[i:min(i+fan, len(level))] {
+				box = box.Union(r)
+			}
+			above = append(above, box)
+		}
+		b = append(b, above)
+		level = above
+	}
+	return b
+}
+
+// each calls f with the number of every box from first on that meets r, in
+// order, until f gives false; it tells whether f never did.
+func (b boxes) each(r geom.Rect, first int, f func(i int) bool) bool {
+	return b.descend(len(b)-1, 0, len(b[len(b)-1]), first, r, f)
+}
+
+// descend looks at the boxes from to upto of a level. The depth is the number
+// of levels, which is the logarithm of the number of boxes.
+func (b boxes) descend(level, from, upto, first int, r geom.Rect, f func(i int) bool) bool {
+	span := 1
+	for range level {
+		span *= fan
+	}
+	for i := max(from, first/span); i < upto; i++ {
+		if apart(b[level][i], r) {
+			continue
+		}
+		if level == 0 {
+			if !f(i) {
+				return false
+			}
+			continue
+		}
+		if !b.descend(level-1, i*fan, min((i+1)*fan, len(b[level-1])), first, r, f) {
+			return false
+		}
+	}
+	return true
+}

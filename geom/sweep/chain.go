@@ -1,0 +1,150 @@
+package sweep
+
+import (
+	"cmp"
+	"math"
+	"slices"
+)
+
+// groups lists the numbers of pieces by a node of theirs: those of node n are
+// items[start[n]:start[n+1]].
+type groups struct{ start, items []int32 }
+
+func (g groups) of(n int32) []int32 { return g.items[g.start[n]:g.start[n+1]] }
+
+func groupBy(pieces []piece, nodes int, node func(*piece) int32) groups {
+	g := groups{make([]int32, nodes+1), make([]int32, len(pieces))}
+	for i := range pieces {
+		g.start[node(&pieces[i])+1]++
+	}
+	for n := range nodes {
+		g.start[n+1] += g.start[n]
+	}
+	fill := slices.Clone(g.start)
+	for i := range pieces {
+		n := node(&pieces[i])
+		g.items[fill[n]] = int32(i)
+		fill[n]++
+	}
+	return g
+}
+
+func from(p *piece) int32 { return p.from }
+func to(p *piece) int32   { return p.to }
+
+// prune takes away the pieces that lead nowhere or come from nowhere, which
+// rounding leaves beside a course. It gives false when they are longer than that.
+func prune(pieces []piece, nodes int) ([]piece, bool) {
+	out, in := groupBy(pieces, nodes, from), groupBy(pieces, nodes, to)
+	outs, ins := make([]int32, nodes), make([]int32, nodes)
+	for i := range pieces {
+		outs[pieces[i].from]++
+		ins[pieces[i].to]++
+	}
+	gone := make([]bool, len(pieces))
+	lost := 0.0
+	var open []int32 // nodes to look at
+	for n := range nodes {
+		open = append(open, int32(n))
+	}
+	remove := func(i int32) {
+		if gone[i] {
+			return
+		}
+		p := &pieces[i]
+		gone[i] = true
+		lost += p.length
+		outs[p.from]--
+		ins[p.to]--
+		open = append(open, p.from, p.to)
+	}
+	for len(open) > 0 {
+		n := open[len(open)-1]
+		open = open[:len(open)-1]
+		if outs[n] == 0 && ins[n] > 0 {
+			for _, i := range in.of(n) {
+				remove(i)
+			}
+		}
+		if ins[n] == 0 && outs[n] > 0 {
+			for _, i := range out.of(n) {
+				remove(i)
+			}
+		}
+	}
+	kept := pieces[:0]
+	for i := range pieces {
+		if !gone[i] {
+			kept = append(kept, pieces[i])
+		}
+	}
+	return kept, lost <= crumbs
+}
+
+// pair ties every piece to the one that follows it, so that as little as can be
+// is turned at each node. A course turns only to the left, side 1, and the rim
+// of what a disc covers only to the right, side -1: both are proven of what is
+// as far from something as a radius. It gives false where that cannot be.
+func pair(pieces []piece, nodes int, side float64) ([]link, bool) {
+	out, in := groupBy(pieces, nodes, from), groupBy(pieces, nodes, to)
+	links := make([]link, len(pieces))
+	type tie struct {
+		i, j int32
+		turn float64
+	}
+	var ties []tie
+	for n := range int32(nodes) {
+		ins, outs := in.of(n), out.of(n)
+		if len(ins) != len(outs) {
+			return nil, false
+		}
+		ties = ties[:0]
+		for _, i := range ins {
+			end := pieces[i].direction(pieces[i].length)
+			for _, j := range outs {
+				angle := float64(side * turn(end, pieces[j].direction(0)))
+				if angle < -slack {
+					angle += 2 * math.Pi
+				}
+				ties = append(ties, tie{i, j, angle})
+			}
+		}
+		if len(ties) > 1 {
+			slices.SortFunc(ties, func(a, b tie) int {
+				return cmp.Or(cmp.Compare(a.turn, b.turn), cmp.Compare(a.i, b.i), cmp.Compare(a.j, b.j))
+			})
+		}
+		taken := make(map[int32]bool, 0)
+		for _, t := range ties {
+			if len(ties) > 1 {
+				if taken[t.i] || taken[^t.j] {
+					continue
+				}
+				taken[t.i], taken[^t.j] = true, true
+			}
+			if t.turn > math.Pi+slack {
+				return nil, false
+			}
+			links[t.i] = link{t.j, float64(side * t.turn)}
+		}
+	}
+	return links, true
+}
+
+// loops lists the closed chains of linked pieces, each from its piece of the
+// lowest number.
+func loops(links []link) [][]int32 {
+	seen := make([]bool, len(links))
+	var list [][]int32
+	for i := range links {
+		var chain []int32
+		for j := int32(i); !seen[j]; j = links[j].next {
+			seen[j] = true
+			chain = append(chain, j)
+		}
+		if chain != nil {
+			list = append(list, chain)
+		}
+	}
+	return list
+}

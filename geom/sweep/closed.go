@@ -1,0 +1,121 @@
+package sweep
+
+import (
+	"math"
+
+	"drawerwright/geom"
+)
+
+// closedForm gives the opening of the loops for which it is known without a
+// computation of places: circles, rectangles, and convex polygons whose fillets
+// leave something of every side.
+func closedForm(l geom.Loop, r float64) (loops []geom.Loop, ok bool) {
+	if len(l) < 2 || r <= pointed || extent(l) != nil {
+		return nil, false
+	}
+	if _, radius, ok := l.AsCircle(); ok && l[0].Bulge > 0 && radius > same {
+		if radius < r-fit/2 {
+			return nil, true
+		}
+		if l.Bounds().Min.Y >= -geom.MaxExtent && l.Bounds().Max.Y <= geom.MaxExtent {
+			return []geom.Loop{l}, true
+		}
+	}
+	if x0, y0, x1, y1, ok := rectangle(l); ok {
+		if 2*r > math.Min(x1-x0, y1-y0)+fit {
+			return nil, true
+		}
+		return []geom.Loop{geom.RoundedRectangle(x0, y0, x1, y1, r)}, true
+	}
+	if o, ok := filleted(l, r); ok {
+		return []geom.Loop{o}, true
+	}
+	return nil, false
+}
+
+// rectangle tells whether a loop is a counter-clockwise rectangle with sides
+// along the axes.
+func rectangle(l geom.Loop) (x0, y0, x1, y1 float64, ok bool) {
+	if len(l) != 4 {
+		return 0, 0, 0, 0, false
+	}
+	for _, v := range l {
+		if v.Bulge != 0 {
+			return 0, 0, 0, 0, false
+		}
+	}
+	for i, a := range l {
+		b, c, d := l[(i+1)%4], l[(i+2)%4], l[(i+3)%4]
+		if a.Y == b.Y && b.X == c.X && c.Y == d.Y && d.X == a.X && a.X < b.X && b.Y < c.Y {
+			return a.X, a.Y, c.X, c.Y, true
+		}
+	}
+	return 0, 0, 0, 0, false
+}
+
+// filleted rounds the corners of a convex polygon. The disc's centre keeps
+// within the sides moved inwards by r, whose lengths are those of the sides less
+// the fillets' at both ends. They shrink in proportion to r, so that where none
+// has gone none went before, and the moved sides are what bounds the centre.
+func filleted(l geom.Loop, r float64) (geom.Loop, bool) {
+	if !straight(l) || !convex(l) {
+		return nil, false
+	}
+	n := len(l)
+	o := make(geom.Loop, 0, 2*n)
+	var first, before float64 // fillets at the first corner and at the last one
+	for i, v := range l {
+		p, q := l[(i+n-1)%n].Point, l[(i+1)%n].Point
+		in, out := sub(v.Point, p), sub(q, v.Point)
+		a, b := size(in), size(out)
+		angle := turn(in, out)
+		cut := float64(r * math.Tan(angle/2))
+		if i == 0 {
+			first = cut
+		} else if before+cut > a-fit {
+			return nil, false
+		}
+		if i == n-1 && cut+first > b-fit {
+			return nil, false
+		}
+		before = cut
+		if cut <= same {
+			o = append(o, v)
+			continue
+		}
+		o = append(o, geom.Vertex{Point: move(v.Point, in, -cut/a), Bulge: math.Tan(angle / 4)}, geom.Vertex{Point: move(v.Point, out, cut/b)})
+	}
+	return o, true
+}
+
+func straight(l geom.Loop) bool {
+	for _, v := range l {
+		if v.Bulge != 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// convex tells whether a loop turns only to the left, and once.
+func convex(l geom.Loop) bool {
+	n := len(l)
+	total := 0.0
+	sides := make([]curve, 0, n)
+	for i, v := range l {
+		if next := l[(i+1)%n].Point; distance(v.Point, next) > same {
+			sides = append(sides, newSide(v.Point, next, v.Bulge))
+		} else {
+			return false
+		}
+	}
+	for i := range sides {
+		s := &sides[i]
+		angle := turn(s.direction(s.length), sides[(i+1)%n].direction(0))
+		if angle < -convexSlack || angle > math.Pi-smooth || s.sweep < 0 {
+			return false
+		}
+		total += angle + s.sweep
+	}
+	return n > 1 && total < 3*math.Pi // every simple loop turns by 2 pi, no less
+}

@@ -1,0 +1,99 @@
+package sweep
+
+import (
+	"drawerwright/geom"
+	"drawerwright/geom/internal/planar"
+	"fmt"
+	"math"
+)
+
+// extent tells what is wrong with coordinates.
+func extent(path []geom.Vertex) error {
+	for i, v := range path {
+		for _, c := range [...]float64{v.X, v.Y, v.Bulge} {
+			if !(math.Abs(c) <= geom.MaxExtent) {
+				return fmt.Errorf("%w: vertex %d at %g, %g, bulge %g; the limit is %g mm", geom.ErrExtent, i, v.X, v.Y, v.Bulge, geom.MaxExtent)
+			}
+		}
+	}
+	return nil
+}
+
+// sound tells what is wrong with a loop and gives the box about it.
+func sound(l geom.Loop) (geom.Rect, error) {
+	if err := extent(l); err != nil {
+		return geom.Rect{}, err
+	}
+	if len(l) > MaxSides {
+		return geom.Rect{}, fmt.Errorf("%w: %d; the limit is %d", ErrTooMany, len(l), MaxSides)
+	}
+	box := l.Bounds()
+	if far := math.Max(math.Max(-box.Min.X, box.Max.X), math.Max(-box.Min.Y, box.Max.Y)); !(far <= geom.MaxExtent) {
+		return box, fmt.Errorf("%w: a side reaches %g; the limit is %g mm", geom.ErrExtent, far, geom.MaxExtent)
+	}
+	flat := l.Flatten(ringChord)
+	ring := make([]planar.Point, len(flat))
+	for i, p := range flat {
+		ring[i] = planar.Point{X: int32(math.Round(p.X / geom.CoarseGrid)), Y: int32(math.Round(p.Y / geom.CoarseGrid))}
+	}
+	if at, ok := planar.Simple(ring); !ok {
+		return box, fmt.Errorf("%w: near x %g, y %g", ErrRing, float64(at.X)*geom.CoarseGrid, float64(at.Y)*geom.CoarseGrid)
+	}
+	if l.Area() < 0 {
+		return box, fmt.Errorf("%w: its area is %g mm2", ErrWinding, l.Area())
+	}
+	return box, nil
+}
+
+// sidesOf gives the sides of a loop or of an open path, without those that are
+// too short to have a direction.
+func sidesOf(path []geom.Vertex, closed bool) ([]curve, error) {
+	kept := make([]geom.Vertex, 0, len(path))
+	for _, v := range path {
+		if n := len(kept); n > 0 && distance(kept[n-1].Point, v.Point) <= same {
+			kept[n-1].Bulge = v.Bulge
+			continue
+		}
+		kept = append(kept, v)
+	}
+	n := len(kept)
+	if closed {
+		for n > 1 && distance(kept[n-1].Point, kept[0].Point) <= same {
+			n--
+		}
+		kept = kept[:n]
+	}
+	var sides []curve
+	for i, v := range kept {
+		if i == n-1 && !closed {
+			break
+		}
+		sides = chords(sides, newSide(v.Point, kept[(i+1)%n].Point, v.Bulge))
+		if len(sides) > MaxSides {
+			return nil, fmt.Errorf("%w: the limit is %d", ErrTooMany, MaxSides)
+		}
+	}
+	return sides, nil
+}
+
+// chords appends a side, as chords when it is all but straight.
+func chords(sides []curve, s curve) []curve {
+	if s.radius <= flattest {
+		return append(sides, s)
+	}
+	// A chord c is off by c²/8R, and the arc by sagitta * 4t(1-t) from its own
+	// chord: less than a millionth of the sagitta is left out at these radii.
+	n := math.Ceil(s.length / math.Sqrt(8*s.radius*flatChord))
+	d := sub(s.b, s.a)
+	aside := right(d)
+	from := s.a
+	for i := range int(n) {
+		to, t := s.b, float64(i+1)/n
+		if i+1 < int(n) {
+			to = move(move(s.a, d, t), aside, math.Tan(s.sweep/4)/2*4*t*(1-t))
+		}
+		sides = append(sides, newLine(from, to))
+		from = to
+	}
+	return sides
+}

@@ -1,0 +1,104 @@
+package sweep
+
+import (
+	"math"
+
+	"drawerwright/geom"
+)
+
+// meeting is a point that two curves share, and its place along each.
+type meeting struct {
+	at   geom.Point
+	s, t float64
+}
+
+// meet appends where two curves cross or touch: at most two points, or where
+// one lies upon the other the ends of what they share.
+func meet(c, d *curve, list []meeting) []meeting {
+	switch {
+	case c.straight() && d.straight():
+		return lines(c, d, list)
+	case c.straight():
+		return lineArc(c, d, list)
+	case d.straight():
+		n := len(list)
+		list = lineArc(d, c, list)
+		for i := range list[n:] {
+			m := &list[n+i]
+			m.s, m.t = m.t, m.s
+		}
+		return list
+	}
+	return arcs(c, d, list)
+}
+
+func lines(c, d *curve, list []meeting) []meeting {
+	sin := cross(c.unit, d.unit)
+	if math.Abs(sin)*math.Min(c.length, d.length) <= noise { // apart by as much as noise at most
+		return shared(c, d, list)
+	}
+	s := cross(sub(d.a, c.a), d.unit) / sin
+	return onBoth(c, d, move(c.a, c.unit, s), list)
+}
+
+func lineArc(c, d *curve, list []meeting) []meeting {
+	o := sub(d.centre, c.a)
+	s, off := dot(o, c.unit), cross(c.unit, o)
+	return atHeight(c, d, move(c.a, c.unit, s), c.unit, d.radius, math.Abs(off), list)
+}
+
+func arcs(c, d *curve, list []meeting) []meeting {
+	o := sub(d.centre, c.centre)
+	n := size(o)
+	if n <= reach {
+		if math.Abs(c.radius-d.radius) <= reach {
+			return shared(c, d, list)
+		}
+		return list
+	}
+	u := geom.Point{X: o.X / n, Y: o.Y / n}
+	// From c's centre to the line through both points.
+	a := (n + float64((c.radius-d.radius)*((c.radius+d.radius)/n))) / 2
+	return atHeight(c, d, move(c.centre, u, a), left(u), c.radius, math.Abs(a), list)
+}
+
+// atHeight takes the points on both sides of a foot, along d, at which a circle
+// of the radius about a centre that is off by the distance off is met.
+func atHeight(c, d *curve, foot, along geom.Point, radius, off float64, list []meeting) []meeting {
+	if radius-off < -noise {
+		return list
+	}
+	h := math.Sqrt(math.Max(0, float64((radius-off)*(radius+off))))
+	list = onBoth(c, d, move(foot, along, h), list)
+	if h > 0 {
+		list = onBoth(c, d, move(foot, along, -h), list)
+	}
+	return list
+}
+
+// shared takes the ends of each curve that lie on the other.
+func shared(c, d *curve, list []meeting) []meeting {
+	for _, p := range [...]geom.Point{c.a, c.b} {
+		if d.distance(p) <= reach {
+			list = onBoth(c, d, p, list)
+		}
+	}
+	for _, p := range [...]geom.Point{d.a, d.b} {
+		if c.distance(p) <= reach {
+			list = onBoth(c, d, p, list)
+		}
+	}
+	return list
+}
+
+func onBoth(c, d *curve, p geom.Point, list []meeting) []meeting {
+	s, ok := c.along(p)
+	if !ok {
+		return list
+	}
+	t, ok := d.along(p)
+	if !ok {
+		return list
+	}
+	return append(list, meeting{p, s, t})
+}
