@@ -1,0 +1,202 @@
+package mill
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"drawerwright/geom"
+	"drawerwright/geom/sweep"
+)
+
+func (p *preparation) sortBits() {
+	for i := range p.Bits {
+		p.bits = append(p.bits, i)
+	}
+	slices.SortStableFunc(p.bits, func(a, b int) int { return cmp.Compare(p.Bits[b].Diameter, p.Bits[a].Diameter) })
+}
+
+// faces lists the faces in the order of cutting. A panel without pockets is cut
+// out with its inside face up.
+func (p *preparation) faces() {
+	if p.part.CutOn(geom.Outside) {
+		p.work.Faces = append(p.work.Faces, geom.Outside)
+	}
+	if p.part.CutOn(geom.Inside) || len(p.part.Holes) > 0 || len(p.work.Faces) == 0 {
+		p.work.Faces = append(p.work.Faces, geom.Inside)
+	}
+}
+
+// lastFace is the one from which the panel is cut out.
+func (p *preparation) lastFace() geom.Face { return p.work.Faces[len(p.work.Faces)-1] }
+
+// pocket works one pocket out.
+func (p *preparation) pocket(i int) {
+	k := p.part.Pockets[i]
+	c := Cut{Operation: k.Kind.String(), Face: k.Face, Depth: k.Depth, Left: p.left(k.Depth), Bit: -1, Outline: k.Outline, Pocket: i}
+	p.cut(c, k.Takes)
+}
+
+// hole works one of the panel's holes out, from the face it is cut out from.
+func (p *preparation) hole(l geom.Loop) {
+	p.cut(Cut{Operation: geom.Cutout.String(), Face: p.lastFace(), Depth: p.part.Thickness, Bit: -1, Outline: l, Pocket: -1}, nil)
+}
+
+func (p *preparation) left(depth float64) float64 { return math.Max(0, p.part.Thickness-depth) }
+
+// cut finds the widest bit that makes a closed cut and shapes the cut for it.
+func (p *preparation) cut(c Cut, takes geom.Loop) {
+	if len(p.Bits) == 0 {
+		p.work.Cuts = append(p.work.Cuts, c)
+		return
+	}
+	open := openSides(c.Outline, p.part.Outline)
+	best := tooShort // what keeps the bit that came nearest
+	nearest := p.bits[len(p.bits)-1]
+	for n, b := range p.bits {
+		shaped, no := p.shape(c, takes, open, p.Bits[b])
+		if no == fits {
+			shaped.Bit = b
+			p.work.Cuts = append(p.work.Cuts, shaped)
+			return
+		}
+		if n == 0 || no < best {
+			best, nearest = no, b
+		}
+	}
+	p.refuse(c, best, p.Bits[nearest])
+}
+
+// obstacle says why a bit cannot make a cut; the order is that of how near it came.
+type obstacle int
+
+const (
+	fits     obstacle = iota
+	tooShort          // it does not reach the depth
+	noRelief          // a corner that needs relief has no room for it
+	tooWide           // it does not get in, or not everywhere
+	tooRound          // it is wider than an arc inside the cut
+)
+
+// shape fits a cut to a bit.
+func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, obstacle) {
+	radius := b.Diameter / 2
+	drawn := overRun(c.Outline, open, radius+p.OverRun)
+	for _, v := range sharpArcs(drawn) {
+		if v < radius-touching {
+			return c, tooRound
+		}
+	}
+	if !enters(drawn, radius) {
+		return c, tooWide
+	}
+	if b.Reach > 0 && c.Depth > b.Reach+touching {
+		return c, tooShort
+	}
+	if x0, y0, x1, y1, ok := box(drawn); ok && c.Operation != geom.Drill.String() {
+		width, height := x1-x0, y1-y0
+		if narrow := math.Min(width, height); narrow < b.Diameter+SlotRoom-touching {
+			if p.Slots == SlotsLine && narrow < b.Diameter+touching {
+				c.Path, c.Outline = centreLine(x0, y0, x1, y1, radius), nil
+				return c, fits
+			}
+			grow := (b.Diameter + SlotRoom - narrow) / 2
+			if width <= height {
+				x0, x1 = x0-grow, x1+grow
+			} else {
+				y0, y1 = y0-grow, y1+grow
+			}
+			drawn = geom.Rectangle(x0, y0, x1, y1)
+		}
+	}
+	if need := needRelief(drawn, takes, radius); slices.Contains(need, true) {
+		relieved, ok := relieve(drawn, need, radius, p.Relief)
+		if !ok || !p.staysIn(relieved, drawn) {
+			return c, noRelief
+		}
+		drawn = relieved
+	}
+	c.Outline = drawn
+	return c, fits
+}
+
+// sharpArcs lists the radii of the arcs that a bit has to get into.
+func sharpArcs(l geom.Loop) []float64 {
+	var list []float64
+	for i, v := range l {
+		if v.Bulge > 0 {
+			// c (1 + B2) / (4 B): the radius over a chord c.
+			list = append(list, v.To(l[(i+1)%len(l)].Point)*(1+float64(v.Bulge*v.Bulge))/(4*v.Bulge))
+		}
+	}
+	return list
+}
+
+// enters tells whether a disc gets into a loop everywhere but for its corners: in
+// one piece, and as far as it goes in every direction.
+func enters(l geom.Loop, radius float64) bool {
+	reached, err := sweep.Pocket(l, radius)
+	if err != nil || len(reached) != 1 {
+		return false
+	}
+	a, b := l.Bounds(), reached[0].Bounds()
+	const near = 1e-3 // chords of arcs keep within this
+	return math.Abs(a.Min.X-b.Min.X) < near && math.Abs(a.Min.Y-b.Min.Y) < near && math.Abs(a.Max.X-b.Max.X) < near && math.Abs(a.Max.Y-b.Max.Y) < near
+}
+
+// box tells whether a loop is an upright rectangle.
+func box(l geom.Loop) (x0, y0, x1, y1 float64, ok bool) {
+	if len(l) != 4 {
+		return 0, 0, 0, 0, false
+	}
+	r := l.Bounds()
+	for i, v := range l {
+		next := l[(i+1)%4]
+		onEdge := (v.X == r.Min.X || v.X == r.Max.X) && (v.Y == r.Min.Y || v.Y == r.Max.Y)
+		if v.Bulge != 0 || !onEdge || v.X != next.X && v.Y != next.Y {
+			return 0, 0, 0, 0, false
+		}
+	}
+	return r.Min.X, r.Min.Y, r.Max.X, r.Max.Y, true
+}
+
+// centreLine is the way of the bit's centre along a slot of its own width.
+func centreLine(x0, y0, x1, y1, radius float64) []geom.Vertex {
+	x, y := (x0+x1)/2, (y0+y1)/2
+	if x1-x0 >= y1-y0 {
+		return []geom.Vertex{{Point: geom.Point{X: x0 + radius, Y: y}}, {Point: geom.Point{X: x1 - radius, Y: y}}}
+	}
+	return []geom.Vertex{{Point: geom.Point{X: x, Y: y0 + radius}}, {Point: geom.Point{X: x, Y: y1 - radius}}}
+}
+
+// staysIn tells whether the relief of a cut keeps within the panel where the cut
+// itself does.
+func (p *preparation) staysIn(relieved, drawn geom.Loop) bool {
+	a, b, panel := relieved.Bounds(), drawn.Bounds(), p.part.Outline.Bounds()
+	const lip = 1.0 // mm of wood between a relief and the edge; common practice, no source
+	in := func(relieved, drawn, edge float64) bool { return relieved <= drawn || relieved <= edge-lip }
+	return in(a.Max.X, b.Max.X, panel.Max.X) && in(a.Max.Y, b.Max.Y, panel.Max.Y) &&
+		in(-a.Min.X, -b.Min.X, -panel.Min.X) && in(-a.Min.Y, -b.Min.Y, -panel.Min.Y)
+}
+
+// refuse says why no bit makes a cut.
+func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
+	what := p.what(c.Pocket)
+	switch why {
+	case tooShort:
+		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(c.Depth)+" or more", "%s is %s deep; the bit %s of %s reaches %s",
+			what, p.text(c.Depth), b.Name, p.text(b.Diameter), p.text(b.Reach))
+	case noRelief:
+		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "%s has no room for the relief of its corners by the bit %s of %s",
+			what, b.Name, p.text(b.Diameter))
+	case tooRound:
+		least := slices.Min(sharpArcs(c.Outline))
+		p.fail("bit-radius", FieldBits, "give a bit of "+p.atMost(2*least)+" or less", "%s has an inside radius of %s; the bit %s of %s leaves %s",
+			what, p.text(least), b.Name, p.text(b.Diameter), p.text(b.Diameter/2))
+	default:
+		r := c.Outline.Bounds()
+		narrow := math.Min(r.Width(), r.Height())
+		p.fail("bit-width", FieldBits, "give a smaller bit, or make the slot wider", "%s, %s wide, is narrower than the bit %s of %s",
+			what, p.text(narrow), b.Name, p.text(b.Diameter))
+	}
+}

@@ -1,0 +1,54 @@
+package mill
+
+import (
+	"fmt"
+
+	"drawerwright/geom"
+)
+
+// Fault is something about a panel that a router cannot do, or a doubt.
+type Fault struct {
+	Code    string // stable, for programs
+	Error   bool
+	Field   Field
+	Message string
+	Hint    string
+}
+
+// Field is the setting that a fault is about.
+type Field string
+
+const (
+	FieldBits     Field = "bits"
+	FieldOverRun  Field = "over-run"
+	FieldRegister Field = "register"
+	FieldTabs     Field = "tabs"
+	FieldSkin     Field = "skin"
+	FieldSmall    Field = "small-part"
+	FieldGap      Field = "part-gap"
+)
+
+func (p *preparation) fail(code string, f Field, hint, format string, args ...any) {
+	p.faults = append(p.faults, Fault{Code: code, Error: true, Field: f, Message: fmt.Sprintf(format, args...), Hint: hint})
+}
+
+func (p *preparation) warn(code string, f Field, hint, format string, args ...any) {
+	p.faults = append(p.faults, Fault{Code: code, Field: f, Message: fmt.Sprintf(format, args...), Hint: hint})
+}
+
+func (p *preparation) text(mm float64) string { return geom.LengthOf(mm).Text(p.Unit) }
+func (p *preparation) atLeast(mm float64) string {
+	return geom.LengthOf(mm).RoundUp(p.Unit).Text(p.Unit)
+}
+func (p *preparation) atMost(mm float64) string {
+	return geom.LengthOf(mm).RoundDown(p.Unit).Text(p.Unit)
+}
+
+// what names a pocket.
+func (p *preparation) what(pocket int) string {
+	if pocket < 0 {
+		return "a hole"
+	}
+	k := p.part.Pockets[pocket]
+	return fmt.Sprintf("the %s on the %s face", k.Kind, k.Face)
+}

@@ -1,0 +1,40 @@
+package mill
+
+import "drawerwright/geom"
+
+// beyond measures how far the pockets reach past the panel, and how far apart
+// panels have to lie for that and for the bit that cuts them out.
+func (p *preparation) beyond() {
+	panel := p.part.Outline.Bounds()
+	for _, c := range p.work.Cuts {
+		b := pathBounds(c, p.Bits)
+		p.work.Beyond = max(p.work.Beyond, panel.Min.X-b.Min.X, panel.Min.Y-b.Min.Y, b.Max.X-panel.Max.X, b.Max.Y-panel.Max.Y)
+	}
+	p.work.Gap = p.work.Beyond
+	if p.outline >= 0 {
+		p.work.Gap = max(p.work.Gap, p.Bits[p.outline].Diameter+SlotRoom)
+	}
+	p.checkGap()
+}
+
+// pathBounds is the box about what a cut takes away.
+func pathBounds(c Cut, bits []Bit) geom.Rect {
+	if len(c.Path) == 0 {
+		return c.Outline.Bounds()
+	}
+	r := bits[c.Bit].Diameter / 2
+	a := c.Path[0].Point
+	b := geom.Rect{Min: a, Max: a}
+	for _, v := range c.Path {
+		b = b.Union(geom.Rect{Min: geom.Point{X: v.X - r, Y: v.Y - r}, Max: geom.Point{X: v.X + r, Y: v.Y + r}})
+	}
+	return b
+}
+
+// checkGap judges the distance of panels on a sheet.
+func (p *preparation) checkGap() {
+	if need := p.work.Gap; p.PartGap > 0 && p.PartGap < need-touching {
+		p.fail("part-gap", FieldGap, "write a part-gap of "+p.atLeast(need)+" or more, or less over-run, or give a smaller bit",
+			"panels %s apart: the cuts reach %s past the panel, and cutting it out takes what is left of %s", p.text(p.PartGap), p.text(p.work.Beyond), p.text(need))
+	}
+}

@@ -1,0 +1,261 @@
+package mill
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/geom"
+	"drawerwright/geom/sweep"
+)
+
+// profile cuts the panel out of its sheet, last.
+func (p *preparation) profile() {
+	part, face := p.part, p.lastFace()
+	c := Cut{Operation: Profile, Face: face, Depth: part.Thickness, Bit: -1, Outline: part.Outline, Pocket: -1}
+	p.work.Small = part.Outline.Area() < float64(p.SmallPart*p.SmallPart)
+	if len(p.Bits) == 0 {
+		p.work.Small = false
+		p.work.Cuts = append(p.work.Cuts, c)
+		return
+	}
+	c.Bit = p.outline
+	if c.Bit < 0 {
+		return // said before
+	}
+	if p.Tabs.Width > 0 && !(p.work.Small && p.Skin > 0) {
+		slots, held := p.tabs(c)
+		if held {
+			c.Depth, c.Left = part.Thickness-p.Tabs.Height, p.Tabs.Height
+			p.work.Cuts = append(append(p.work.Cuts, c), slots...)
+			return
+		}
+	}
+	switch {
+	case p.Skin > 0 && (p.work.Small || p.Tabs.Width > 0):
+		c.Depth, c.Left = part.Thickness-p.Skin, p.Skin
+		p.checkSkin()
+	case p.work.Small:
+		p.warn("small-part", FieldSmall, "leave a skin, and hold it down by more than suction", "the panel is %s x %s, less than %s square: it may come loose when it is cut out",
+			p.text(part.Length()), p.text(part.Width()), p.text(p.SmallPart))
+	}
+	p.work.Cuts = append(p.work.Cuts, c)
+}
+
+// checkSkin judges a skin against the boards.
+func (p *preparation) checkSkin() {
+	part := p.part
+	thin := part.Least - part.Thickness + p.Skin
+	switch {
+	case p.Skin >= part.Thickness:
+		p.fail("skin", FieldSkin, "write a thinner skin", "a skin of %s is as thick as the panel, %s", p.text(p.Skin), p.text(part.Thickness))
+	case !p.FromSpoilboard && thin < leastSkin-touching:
+		p.warn("skin", FieldSkin, "write a skin of "+p.atLeast(p.Skin+leastSkin-thin)+" or more, or measure depths from the spoilboard",
+			"a skin of %s is %s in the thinnest board", p.text(p.Skin), p.text(math.Max(0, thin)))
+	}
+}
+
+// leastSkin is the least skin that holds, in millimetres; common practice, no source.
+const leastSkin = 0.15
+
+// outlineBit is the widest bit that reaches through the panel and gets into all
+// arcs of its outline; -1 when there is none.
+func (p *preparation) outlineBit() int {
+	outline, thick := p.part.Outline, p.part.Most
+	turned := outline.Reverse() // what is an inside arc to a bit outside it
+	best, why := p.bits[len(p.bits)-1], tooShort
+	for _, b := range p.bits {
+		bit := p.Bits[b]
+		switch {
+		case bit.Reach > 0 && bit.Reach < thick-touching:
+			continue
+		case slices.ContainsFunc(sharpArcs(turned), func(r float64) bool { return r < bit.Diameter/2-touching }):
+			best, why = b, tooRound
+			continue
+		}
+		left, err := sweep.Outside(outline, bit.Diameter/2)
+		if standing := math.Abs(left.Area() - outline.Area()); err == nil && standing > leastStanding {
+			p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "the bit %s of %s leaves wood in inside corners of the outline", bit.Name, p.text(bit.Diameter))
+		}
+		return b
+	}
+	if why == tooRound {
+		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s; the bit %s is %s wide",
+			p.text(slices.Min(sharpArcs(turned))), p.Bits[best].Name, p.text(p.Bits[best].Diameter))
+	} else {
+		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(thick)+" or more", "no bit cuts through %s: %s reaches %s",
+			p.text(thick), p.Bits[best].Name, p.text(p.Bits[best].Reach))
+	}
+	return -1
+}
+
+// leastStanding is the area, in square millimetres, of what a bit may leave at an
+// outline without a word.
+const leastStanding = 0.05
+
+// stretch is a piece of one side of the outline, from a to b along it.
+type stretch struct{ a, b float64 }
+
+// tabs lays tabs along the sides that nothing bears on, clear of where pockets
+// leave the panel, and gives the slots between them, which go right through.
+func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
+	l := p.part.Outline
+	if p.Tabs.Height >= p.part.Thickness {
+		p.fail("tabs", FieldTabs, "write a lower tab", "tabs of %s are as high as the panel is thick, %s", p.text(p.Tabs.Height), p.text(p.part.Thickness))
+		return nil, false
+	}
+	for _, v := range l {
+		if v.Bulge != 0 {
+			p.fail("tabs", FieldTabs, "hold the panel otherwise", "tabs need an outline of straight sides")
+			return nil, false
+		}
+	}
+	width := p.Bits[profile.Bit].Diameter + SlotRoom
+	var places []float64 // of tabs' middles, along the whole outline
+	start := 0.0
+	for i, v := range l {
+		length := v.To(l[(i+1)%len(l)].Point)
+		if !slices.Contains(p.part.Mating, i) {
+			for _, at := range p.tabsOn(i, length, width) {
+				places = append(places, start+at)
+			}
+		}
+		start += length
+	}
+	if len(places) < 2 {
+		if p.Skin > 0 { // which holds it instead
+			return nil, false
+		}
+		p.warn("tabs", FieldTabs, "write a skin, which holds what tabs cannot, or hold it down otherwise", "there is room for %d tabs of %s on the sides that no part bears on: they do not hold it", len(places), p.text(p.Tabs.Width))
+		return nil, false
+	}
+	half := p.Tabs.Width / 2
+	var slots []Cut
+	for i, at := range places {
+		to := places[(i+1)%len(places)] - half
+		if i == len(places)-1 {
+			to += start
+		}
+		slots = append(slots, Cut{Operation: geom.Cutout.String(), Face: profile.Face, Depth: p.part.Thickness, Bit: profile.Bit,
+			Outline: alongside(l, at+half, to, width), Pocket: -1})
+	}
+	return slots, true
+}
+
+// tabsOn places tabs on one side: evenly, each moved to where there is room.
+func (p *preparation) tabsOn(side int, length, slot float64) []float64 {
+	// The slots at both sides of a tab, and round the corner, need their width.
+	room := p.Tabs.Width/2 + 2*slot
+	free := []stretch{{room, length - room}}
+	for _, k := range p.part.Pockets {
+		for j, open := range openSides(k.Outline, p.part.Outline) {
+			if !open {
+				continue
+			}
+			a, b := p.along(side, k.Outline[j].Point), p.along(side, k.Outline[(j+1)%len(k.Outline)].Point)
+			if p.onSide(side, k.Outline[j].Point) && p.onSide(side, k.Outline[(j+1)%len(k.Outline)].Point) {
+				free = without(free, stretch{a - room, b + room})
+			}
+		}
+	}
+	n := int(math.Max(1, math.Round(length/p.Tabs.Spacing)))
+	var list []float64
+	for i := range n {
+		want := length * (float64(i) + 0.5) / float64(n)
+		at, found := nearestIn(free, want)
+		if found {
+			list = append(list, at)
+			free = without(free, stretch{at - room - p.Tabs.Width/2, at + room + p.Tabs.Width/2})
+		}
+	}
+	slices.Sort(list)
+	return list
+}
+
+// along is how far along a side of the outline a point lies; onSide whether it
+// lies on it.
+func (p *preparation) along(side int, q geom.Point) float64 {
+	a, b := p.part.Outline[side].Point, p.part.Outline[(side+1)%len(p.part.Outline)].Point
+	return (float64((q.X-a.X)*(b.X-a.X)) + float64((q.Y-a.Y)*(b.Y-a.Y))) / a.To(b)
+}
+
+func (p *preparation) onSide(side int, q geom.Point) bool {
+	a, b := p.part.Outline[side].Point, p.part.Outline[(side+1)%len(p.part.Outline)].Point
+	return math.Abs(float64((q.X-a.X)*(b.Y-a.Y))-float64((q.Y-a.Y)*(b.X-a.X)))/a.To(b) < touching
+}
+
+// without takes a stretch out of others.
+func without(free []stretch, out stretch) []stretch {
+	var rest []stretch
+	for _, f := range free {
+		if out.b <= f.a || out.a >= f.b {
+			rest = append(rest, f)
+			continue
+		}
+		if out.a > f.a {
+			rest = append(rest, stretch{f.a, out.a})
+		}
+		if out.b < f.b {
+			rest = append(rest, stretch{out.b, f.b})
+		}
+	}
+	return rest
+}
+
+func nearestIn(free []stretch, want float64) (at float64, found bool) {
+	best := math.Inf(1)
+	for _, f := range free {
+		if f.b < f.a {
+			continue
+		}
+		if c := math.Min(math.Max(want, f.a), f.b); math.Abs(c-want) < best {
+			at, best, found = c, math.Abs(c-want), true
+		}
+	}
+	return at, found
+}
+
+// alongside is the slot outside an outline of straight sides, from one place to
+// another along it, that is as wide as given.
+func alongside(l geom.Loop, from, to, width float64) geom.Loop {
+	n := len(l)
+	type place struct {
+		at geom.Point
+		// The directions of the sides before and behind it.
+		in, out geom.Point
+	}
+	direction := func(i int) geom.Point {
+		a, b := l[i%n].Point, l[(i+1)%n].Point
+		d := a.To(b)
+		return geom.Point{X: (b.X - a.X) / d, Y: (b.Y - a.Y) / d}
+	}
+	var path []place
+	start := 0.0
+	for i := 0; i < 2*n; i++ { // once round, and on where the slot passes the first corner
+		a, d := l[i%n].Point, direction(i)
+		length := a.To(l[(i+1)%n].Point)
+		on := func(s float64) place {
+			return place{geom.Point{X: a.X + float64(s*d.X), Y: a.Y + float64(s*d.Y)}, d, d}
+		}
+		if start > from && start < to {
+			path = append(path, place{a, direction(i + n - 1), d})
+		}
+		if from >= start && from < start+length {
+			path = append(path, on(from-start))
+		}
+		if to > start && to <= start+length {
+			path = append(path, on(to-start))
+			break
+		}
+		start += length
+	}
+	var out geom.Loop
+	for _, q := range path {
+		// The mitre: width along both outward normals.
+		k := width / (1 + float64(q.in.X*q.out.X) + float64(q.in.Y*q.out.Y))
+		out = append(out, geom.Vertex{Point: geom.Point{X: q.at.X + float64(k*(q.in.Y+q.out.Y)), Y: q.at.Y - float64(k*(q.in.X+q.out.X))}})
+	}
+	for i := len(path) - 1; i >= 0; i-- {
+		out = append(out, geom.Vertex{Point: path[i].at})
+	}
+	return out
+}

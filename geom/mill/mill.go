@@ -1,0 +1,158 @@
+// Package mill turns a panel into what a router has to cut: which bit makes each
+// pocket, how far the cuts run past the panel's edge, where a corner needs relief,
+// how the panel is held and how it is turned over. [Prepare] is the one entry.
+//
+// Everything is in panel coordinates and millimetres, whichever the face; the
+// drawing turns the outside face over.
+package mill
+
+import (
+	"drawerwright/geom"
+)
+
+// Bit is a round router bit.
+type Bit struct {
+	Name     string
+	Diameter float64
+	Reach    float64 // how deep it can cut; 0 when not said
+	Flutes   int     // 0 when not said
+}
+
+// Relief is the shape that lets a square corner into a corner cut by a round bit.
+type Relief string
+
+const (
+	ReliefBisector Relief = "bisector" // a round on the corner's bisector: the least wood
+	ReliefSide     Relief = "side"     // a round through the shorter side: hidden where that side is
+)
+
+// Slots says how a slot is drawn that is just as wide as its bit.
+type Slots string
+
+const (
+	SlotsWidened Slots = "widened" // as a pocket, [SlotRoom] wider than the bit
+	SlotsLine    Slots = "line"    // as the line that the bit's centre follows
+)
+
+// Place says where registration holes are.
+type Place string
+
+const (
+	PlaceWaste      Place = "waste"       // beyond both ends of the panel
+	PlaceCentreLine Place = "centre-line" // on the panel, on the axis about which it is turned over
+)
+
+// Register are the two holes that a panel is put down on when it has been turned
+// over. A Diameter or Distance of 0 is chosen.
+type Register struct {
+	Place    Place
+	Diameter float64
+	Distance float64 // from the panel's edge to the hole's centre
+}
+
+// Tabs hold a panel in its sheet while it is cut out. A Width of 0 is no tabs.
+type Tabs struct{ Width, Height, Spacing float64 }
+
+// Settings of a router.
+type Settings struct {
+	Bits           []Bit   // none for a panel that is sawn, which is drawn as it is
+	OverRun        float64 // how much further than its radius a bit runs past the edge
+	Relief         Relief
+	Slots          Slots
+	FromSpoilboard bool // depths are told as the wood left
+	Register       Register
+	Tabs           Tabs
+	Skin           float64 // left under the outline of small panels; 0 is none
+	SmallPart      float64 // the side of the square below whose area a panel is small
+	PartGap        float64 // between panels on a sheet; 0 when not said
+	Unit           geom.Unit
+}
+
+// Defaults of the settings; all common practice without a source.
+const (
+	DefaultOverRun   = 1.0   // mm beyond the radius: no wood is left where the stock is a little larger
+	DefaultSmallPart = 150.0 // mm: below that, hold-down by vacuum or a few screws is doubtful
+	DefaultTabWidth  = 6.0   // mm
+	DefaultTabHeight = 1.5   // mm
+	DefaultTabApart  = 200.0 // mm
+	// SlotRoom is what a slot is drawn wider than its bit when it would be just as
+	// wide: many toolpath programs find no path in a slot of the bit's own width.
+	SlotRoom = 0.05
+)
+
+// Part is a panel with the least and the greatest thickness of its boards.
+type Part struct {
+	geom.Panel
+	Least, Most float64
+}
+
+// Operations beside the kinds of pockets.
+const (
+	Profile     = "profile"  // the outline, cut outside the line
+	Registering = "register" // holes to put the turned panel down on
+)
+
+// Cut is one closed line, or one open path of a bit's centre, on one face.
+type Cut struct {
+	Operation string // a pocket's kind, or one of the operations above
+	Face      geom.Face
+	Depth     float64 // from its face
+	Left      float64 // of the wood under it; 0 where it goes through
+	Bit       int     // index into Settings.Bits; -1 for a saw
+	Outline   geom.Loop
+	Path      []geom.Vertex // instead of an outline
+	Pocket    int           // index into the panel's pockets; -1 where it is none of them
+}
+
+// Through tells whether the cut goes through the panel.
+func (c Cut) Through() bool { return c.Left == 0 }
+
+// Work is a panel ready for the router.
+type Work struct {
+	// Cuts of both faces; the outline is the last but for the slots between tabs.
+	Cuts []Cut
+	// Faces in the order in which they are cut. A panel cut on both is turned
+	// over once, and cut out of its sheet last.
+	Faces []geom.Face
+	// Beyond is how far the pockets reach past the panel's bounds at most, and Gap
+	// how far apart panels have to lie for that and for the bit that cuts them out.
+	Beyond, Gap float64
+	Small       bool
+}
+
+// Turned tells whether the panel has to be turned over.
+func (w Work) Turned() bool { return len(w.Faces) == 2 }
+
+// preparation gathers a panel's work.
+type preparation struct {
+	Settings
+	part    Part
+	bits    []int // indices into Bits, the widest first
+	outline int   // the bit that cuts the panel out; -1 for none
+	work    Work
+	faults  []Fault
+}
+
+// Prepare works a panel out for a router. With an error among the faults the work
+// is not to be cut. The panel keeps the rules of [geom.Panel.Check].
+func Prepare(part Part, s Settings) (Work, []Fault) {
+	p := &preparation{Settings: s, part: part}
+	p.sortBits()
+	p.faces()
+	for i := range part.Pockets {
+		p.pocket(i)
+	}
+	for _, h := range part.Holes {
+		p.hole(h)
+	}
+	p.outline = -1
+	if len(p.bits) > 0 {
+		p.outline = p.outlineBit()
+		p.beyond()
+		if p.work.Turned() {
+			p.register()
+		}
+	}
+	p.profile()
+	return p.work, p.faults
+}
