@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -13,8 +14,6 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/report"
-	"drawerwright/export/dxf"
-	"drawerwright/export/router"
 
 	"github.com/schollz/progressbar/v3"
 	"github.com/spf13/cobra"
@@ -26,13 +25,14 @@ const longBuild = 100
 
 func newBuild(s streams) *cobra.Command {
 	var dir, stlKind string
-	var asJSON bool
+	var asJSON, noProof bool
 	c := &cobra.Command{
 		Use:   "build JOB",
 		Short: "Write everything that a job is cut from into a folder",
 		Long: `build works out a job and writes a folder: report.json, the cut list parts.csv,
 parts.txt, router/ with a DXF per panel and face, preview/ with STL of each part, the
-assembled and the exploded box.
+assembled and the exploded box. Before that it proves the drawings as prove does:
+with a box that does not go together nothing is written.
 
 The folder appears whole or not at all; a second build replaces it in one step,
 unless it holds something that this tool did not write. JOB may be - for
@@ -56,7 +56,15 @@ standard input.`,
 			// nothing is left behind.
 			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 			defer stop()
-			written, err := build(ctx, l, dir, stlKind == "ascii", s)
+			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.warnings}, s)
+			var unproven *files.Unproven
+			if errors.As(err, &unproven) && !asJSON {
+				var out bytes.Buffer
+				report.ProofText(&out, unproven.Proofs, l.batch.Units)
+				if _, err := s.err.Write(out.Bytes()); err != nil {
+					return jobError{err}
+				}
+			}
 			if err != nil {
 				return failure(err, args[0], asJSON, s)
 			}
@@ -70,6 +78,7 @@ standard input.`,
 	}
 	c.Flags().StringVarP(&dir, "output", "o", "out", "the folder to write")
 	wordFlag(c, &stlKind, "stl", "binary", "kind of STL", "binary", "ascii")
+	c.Flags().BoolVar(&noProof, "no-proof", false, "do not read the drawings back, cut them virtually and put the boxes together")
 	c.Flags().BoolVar(&asJSON, "json", false, "print what was written as JSON")
 	return c
 }
@@ -95,18 +104,10 @@ func (c *counted) WriteFile(name string, data []byte) error {
 	return c.Stage.WriteFile(name, data)
 }
 
-func build(ctx context.Context, l loaded, dir string, ascii bool, s streams) (built, error) {
+func build(ctx context.Context, l loaded, dir string, o files.Options, s streams) (built, error) {
 	stage, err := outdir.Create(dir)
 	if err != nil {
 		return built{}, err
-	}
-	version := dxf.R2000
-	if l.job.DXFVersion == "R12" {
-		version = dxf.R12
-	}
-	o := files.Options{
-		DXF:   router.Options{Version: version, Unit: l.job.DXFUnits},
-		ASCII: ascii, Warnings: l.warnings,
 	}
 	if n := len(l.batch.Drawers); n >= longBuild && terminal(s.err) {
 		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("drawers"),

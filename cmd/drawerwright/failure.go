@@ -5,6 +5,7 @@ import (
 	"io"
 	"strings"
 
+	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/report"
 )
@@ -76,10 +77,13 @@ func failure(err error, path string, asJSON bool, s streams) error {
 	}
 	p := problem{File: path, Level: "error", Code: "files", Message: err.Error()}
 	var folder *outdir.Error
+	var unproven *files.Unproven
 	switch {
 	case errors.As(err, &folder):
 		fact, _, _ := strings.Cut(folder.Error(), "\n  hint:")
 		p.File, p.Code, p.Message, p.Hint = folder.Path, "folder", strings.ReplaceAll(fact, "\n  ", "; "), folder.Hint
+	case errors.As(err, &unproven):
+		p.Code = "proof"
 	case errors.Is(err, errStopped):
 		p.Code = "stopped"
 	}

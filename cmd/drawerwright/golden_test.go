@@ -20,7 +20,7 @@ func TestGolden(t *testing.T) {
 	if code, _, errs := call(t, "", "build", filepath.Join(samples, "bench-drawers.yaml"), "-o", "out"); code != exitDone {
 		t.Fatal(errs)
 	}
-	for _, name := range []string{"report.json", "parts.csv", "parts.txt", "router/bench-wide-front.outside.dxf", "router/bench-wide-side.inside.dxf"} {
+	for _, name := range []string{"report.json", "parts.csv", "parts.txt", "router/bench-drawers_bench-wide-front_12-20mm_2x_mm.outside.dxf", "router/bench-drawers_bench-wide-side_12-20mm_4x_mm.inside.dxf"} {
 		got, err := os.ReadFile(filepath.Join("out", name))
 		if err != nil {
 			t.Fatal(err)

@@ -65,13 +65,13 @@ func TestExitCodes(t *testing.T) {
 		"schema":                {[]string{"schema"}, exitDone, "2020-12"},
 		"completion":            {[]string{"completion", "fish"}, exitDone, "drawerwright"},
 		"completion of what":    {[]string{"completion", "tcsh"}, exitUsage, "tcsh"},
-		"version flag":          {[]string{"--version"}, exitDone, "report format 1"},
+		"version flag":          {[]string{"--version"}, exitDone, "report format 2"},
 		"help command":          {[]string{"help", "build"}, exitDone, "whole or not at all"},
 		"starter to stdout":     {[]string{"init", "-"}, exitDone, "units: mm"},
 		"json, no file":         {[]string{"check", "--json", "nowhere.yaml"}, exitJob, `"ok": false`},
 		"json, bad job":         {[]string{"parts", "--json", "bad.yaml"}, exitJob, `"line": 1`},
 		"json, bad folder":      {[]string{"build", "--json", bench, "-o", "."}, exitJob, `"code": "folder"`},
-		"version":               {[]string{"version"}, exitDone, "report format 1"},
+		"version":               {[]string{"version"}, exitDone, "report format 2"},
 		"units":                 {[]string{"init", "--units", "cm"}, exitUsage, "cm"},
 	} {
 		t.Run(name, func(t *testing.T) {

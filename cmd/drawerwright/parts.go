@@ -33,7 +33,7 @@ JOB may be - for standard input.`,
 			case asCSV:
 				_, err = s.out.Write(report.CSV(l.batch))
 			default:
-				_, err = s.out.Write(report.Text(l.batch, l.warnings))
+				_, err = s.out.Write(report.Text(l.batch, report.Make(l.batch, l.warnings)))
 			}
 			return done(err)
 		},

@@ -16,7 +16,8 @@ func newRoot(s streams) *cobra.Command {
 		Short: "From a job file to drawer boxes that fit",
 		Long: `drawerwright works out drawer boxes from their outside sizes and the measured
 thickness of the stock, and writes what a shop cuts from: a cut list, layered DXF
-for a router, and STL of each part and of the box.
+for a router, and STL of each part and of the box. It reads the drawings back and
+proves that the boxes they make go together.
 
 It computes; it does not know your machines. Follow the local rules and the
 manuals of your machines, and measure a test piece before you cut a run.`,
@@ -33,7 +34,7 @@ manuals of your machines, and measure a test piece before you cut a run.`,
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.AddCommand(
-		newInit(s), newCheck(s), newBuild(s), newParts(s),
+		newInit(s), newCheck(s), newBuild(s), newProve(s), newParts(s),
 		newSchema(s), newCompletion(s), newVersion(s),
 	)
 	root.InitDefaultHelpCmd()

@@ -1,30 +1,168 @@
 package router
 
 import (
+	"cmp"
 	"fmt"
+	"slices"
 	"strings"
 
+	"drawerwright/export/dxf"
 	"drawerwright/geom"
+	"drawerwright/geom/mill"
 )
 
-// Layers that are not cut.
+// Layers that are not of a pocket or the outline. Only REGISTER is cut.
 const (
-	LabelLayer = "LABEL" // the part's words, in single strokes
-	BlankLayer = "BLANK" // the panel's outline, to line up with
-	ScaleLayer = "SCALE" // a square to measure: 100 mm or 4 in
+	LabelLayer    = "LABEL"    // the part's words, in single strokes
+	BlankLayer    = "BLANK"    // a mark in the panel's first corner, and its outline where it is not cut: to line up with
+	ScaleLayer    = "SCALE"    // a square to measure: 100 mm or 4 in
+	RegisterLayer = "REGISTER" // holes, right through, on which the panel lies when it has been turned over
 )
 
-// CutLayer names the layer of an operation: OPERATION_FACE_DEPTH, as
-// DADO_INSIDE_5-99MM, GROOVE_INSIDE_0-236IN or DRILL_INSIDE_THROUGH. The depth
-// is in millimetres, rounded to 0.01 mm or 0.001 in; a dash is its decimal point,
-// since the oldest readers take only capitals, digits, _ and -.
-func CutLayer(operation string, face geom.Face, depth, thickness float64, u geom.Unit) string {
-	place := fmt.Sprintf("%s_%s_", strings.ToUpper(operation), strings.ToUpper(face.String()))
-	if depth >= thickness {
-		return place + "THROUGH"
+// DefaultPattern is the layer names of the contract: OPERATION_FACE_DEPTH.
+const DefaultPattern = "{operation}_{face}_{depth}"
+
+// DefaultOrder is the order in which operations are cut; dados, grooves and
+// rabbets are pockets to a router and share a place.
+var DefaultOrder = []string{mill.Registering, "drill", "dado", "groove", "rabbet", "cutout", mill.Profile}
+
+// Layer is one layer that is cut, as the legend tells it.
+type Layer struct {
+	Name      string
+	Operation string
+	Face      geom.Face
+	Depth     float64 // mm, from the face
+	Left      float64 // mm of wood under it; 0 where it goes through
+	Floor     bool    // the name tells Left, not Depth
+	Line      bool    // open paths of the bit's centre
+	Bit       int     // index into the part's bits; -1 for a saw
+	Cuts      []mill.Cut
+}
+
+// Through tells whether the cuts go through the panel.
+func (l Layer) Through() bool { return l.Left == 0 }
+
+// Layers gathers what is cut on one face into layers, in the order of cutting. The
+// error says of a layer name what no DXF reader would take, or that two different
+// cuts would share it.
+func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
+	cuts := make([]mill.Cut, 0, len(p.Work.Cuts))
+	for _, c := range p.Work.Cuts {
+		if c.Face == face {
+			cuts = append(cuts, c)
+		}
 	}
-	number := strings.Replace(geom.LengthOf(depth).Fixed(u), ".", "-", 1)
-	return place + number + strings.ToUpper(u.String())
+	slices.SortStableFunc(cuts, func(a, b mill.Cut) int { return cmp.Compare(o.rank(a.Operation), o.rank(b.Operation)) })
+	var list []Layer
+	at := make(map[string]int, len(cuts))
+	for _, c := range cuts {
+		l := Layer{Operation: c.Operation, Face: face, Depth: c.Depth, Left: c.Left, Floor: p.FromSpoilboard && c.Left > 0, Line: len(c.Path) > 0, Bit: c.Bit}
+		l.Name = o.name(p, l)
+		i, known := at[l.Name]
+		if !known {
+			if err := l.valid(o.Version); err != nil {
+				return nil, err
+			}
+			i = len(list)
+			at[l.Name] = i
+			list = append(list, l)
+		} else if clash := list[i].clash(l, o.Unit); clash != "" {
+			return nil, fmt.Errorf("layer %s would hold cuts that differ in %s", l.Name, clash)
+		}
+		list[i].Cuts = append(list[i].Cuts, c)
+	}
+	return list, nil
+}
+
+// valid judges a layer's name by the rules of the version, and keeps it off the
+// names that are not for pockets.
+func (l Layer) valid(v dxf.Version) error {
+	if l.Operation != mill.Registering && slices.Contains([]string{LabelLayer, BlankLayer, ScaleLayer, RegisterLayer, "0"}, l.Name) {
+		return fmt.Errorf("layer %s is for something else than a %s", l.Name, l.Operation)
+	}
+	return dxf.ValidLayerName(v, l.Name)
+}
+
+// clash says in what two cuts differ that must not share a layer; depths may
+// differ by what their printed numbers round off.
+func (l Layer) clash(other Layer, u geom.Unit) string {
+	switch {
+	case l.Face != other.Face:
+		return "face"
+	case depthText(l, u) != depthText(other, u):
+		return "depth"
+	case l.Bit != other.Bit:
+		return "bit"
+	case (l.Operation == mill.Profile) != (other.Operation == mill.Profile):
+		return "the side of the line that is cut"
+	}
+	return ""
+}
+
+// name fills the pattern in.
+func (o Options) name(p Part, l Layer) string {
+	if l.Operation == mill.Registering {
+		return RegisterLayer
+	}
+	pattern := o.Pattern
+	if pattern == "" {
+		pattern = DefaultPattern
+	}
+	operation, bit := l.Operation, ""
+	if l.Line && !strings.Contains(pattern, "{depth}") { // an open path always says so
+		operation += "-LINE"
+	}
+	if l.Bit >= 0 {
+		bit = p.Bits[l.Bit].Name
+	}
+	return strings.NewReplacer("{operation}", word(operation), "{face}", word(l.Face.String()), "{depth}", depthText(l, o.Unit),
+		"{cutter}", word(bit), "{stock}", word(p.Stock)).Replace(pattern)
+}
+
+// Tokens are what a pattern of layer names can hold.
+var Tokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}"}
+
+// depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or
+// 0.001 in, a dash for its decimal point; FLOOR before it when it is the wood left,
+// LINE when it is the bit's centre that is drawn.
+func depthText(l Layer, u geom.Unit) string {
+	text := ""
+	if l.Line {
+		text = "LINE_"
+	}
+	if l.Through() {
+		return text + "THROUGH"
+	}
+	depth := l.Depth
+	if l.Floor {
+		text, depth = text+"FLOOR_", l.Left
+	}
+	return text + strings.Replace(geom.LengthOf(depth).Fixed(u), ".", "-", 1) + strings.ToUpper(u.String())
+}
+
+// word makes text fit for a layer name: capitals, digits and dashes.
+func word(text string) string {
+	out := []byte(strings.ToUpper(text))
+	for i, c := range out {
+		if !(c >= 'A' && c <= 'Z' || c >= '0' && c <= '9') {
+			out[i] = '-'
+		}
+	}
+	return string(out)
+}
+
+// rank is an operation's place in the order of cutting: those that the options
+// name first, then the others as usual.
+func (o Options) rank(operation string) int {
+	if i := slices.Index(o.Order, operation); i >= 0 {
+		return i
+	}
+	usual := slices.Index(DefaultOrder, operation)
+	switch operation {
+	case "groove", "rabbet":
+		usual = slices.Index(DefaultOrder, "dado")
+	}
+	return len(o.Order) + usual
 }
 
 // Colours, as index numbers of the DXF Reference (group code 62).

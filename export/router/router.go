@@ -1,82 +1,70 @@
-// Package router draws one panel as the layered DXF that a router's toolpath
-// program picks its cuts from: a layer for each operation, face and depth, and
-// layers that are not cut. [Draw] is the entry.
+// Package router draws one face of a panel as the layered DXF that a router's
+// toolpath program picks its cuts from: a layer for each operation, face and
+// depth, and layers that are not cut. [Layers] is the legend, [Draw] the drawing.
 //
 // The drawing is the panel with one face up, the lower left of the blank at
-// 0, 0, Z = 0. The outside face is the panel turned over end for end: x becomes
-// length - x, y stays. Every cut is a closed polyline, with bulges for arcs, or
-// a circle, in the order of cutting.
+// 0, 0, Z = 0; what runs past its edges lies left of it and below. The outside
+// face is the panel turned over end for end: x becomes length - x, y stays. Every
+// cut is a closed polyline, with bulges for arcs, or a circle; the centre lines on
+// layers with the word LINE alone are open. They stand in the order of cutting.
 package router
 
 import (
-	"cmp"
 	"fmt"
-	"slices"
 
 	"drawerwright/export/dxf"
 	"drawerwright/export/stroke"
 	"drawerwright/geom"
+	"drawerwright/geom/mill"
 )
 
-// Part is a panel with the words that its drawing carries.
+// Part is a panel with its work and the words that its drawing carries.
 type Part struct {
-	Name     string
-	Quantity int
-	Stock    string
-	Panel    geom.Panel
+	Name           string
+	Quantity       int
+	Stock          string
+	Panel          geom.Panel
+	Work           mill.Work
+	Bits           []mill.Bit
+	FromSpoilboard bool // layers tell the wood left under a cut
 }
 
-// Options of a drawing. The zero value asks for R2000 in millimetres.
+// Options of a drawing. The zero value asks for R2000 in millimetres with the
+// usual layers.
 type Options struct {
 	Version dxf.Version
 	Unit    geom.Unit
+	Pattern string   // of layer names; empty is [DefaultPattern]
+	Order   []string // of operations that come before all others
 }
 
-// Draw makes the drawing of one face. A cut belongs to the face that it is stored
-// on, through cuts too; holes and the outline belong to the inside face. The
-// drawing of the outside face shows the outline on a layer that is not cut, to
-// line up with.
-func Draw(p Part, face geom.Face, o Options) *dxf.Drawing {
+// Draw makes the drawing of one face from its [Layers].
+func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	d := &pen{Options: o, part: p, face: face, length: p.Panel.Length(), origin: p.Panel.Outline.Bounds().Min,
-		cuts: make(map[string]dxf.LayerID), out: &dxf.Drawing{Version: o.Version, Unit: dxf.Millimetre}}
+		out: &dxf.Drawing{Version: o.Version, Unit: dxf.Millimetre}}
 	if o.Unit == geom.Inch {
 		d.out.Unit = dxf.Inch
 	}
 	d.out.Comments = []string{"drawerwright, part " + p.Name, d.face.String() + " face up"}
-
-	pockets := make([]geom.Pocket, 0, len(p.Panel.Pockets)+len(p.Panel.Holes))
-	for _, k := range p.Panel.Pockets {
-		if k.Face == face {
-			pockets = append(pockets, k)
+	cutOut := false
+	for i, l := range layers {
+		id := d.out.Layer(l.Name, cutColour(i))
+		for _, c := range l.Cuts {
+			if l.Line {
+				d.path(id, c.Path)
+			} else {
+				d.loop(id, c.Outline)
+			}
 		}
+		cutOut = cutOut || l.Operation == mill.Profile
 	}
-	if face == geom.Inside {
-		for _, h := range p.Panel.Holes {
-			pockets = append(pockets, geom.Pocket{Kind: geom.Cutout, Depth: p.Panel.Thickness, Outline: h})
-		}
+	blank := d.out.Layer(BlankLayer, blankColour)
+	if !cutOut {
+		d.loop(blank, p.Panel.Outline)
 	}
-	slices.SortStableFunc(pockets, func(a, b geom.Pocket) int { return cmp.Compare(order(a.Kind), order(b.Kind)) })
-	for _, k := range pockets {
-		d.loop(d.cut(CutLayer(k.Kind.String(), face, k.Depth, p.Panel.Thickness, o.Unit)), k.Outline)
-	}
-	if face == geom.Inside { // last, while the panel is still held by the sheet
-		d.loop(d.cut(CutLayer("profile", face, p.Panel.Thickness, p.Panel.Thickness, o.Unit)), p.Panel.Outline)
-	} else {
-		d.loop(d.out.Layer(BlankLayer, blankColour), p.Panel.Outline)
-	}
+	d.mark(blank)
 	d.margin()
 	return d.out
-}
-
-// order is when a kind of cut is made: drills, then pockets, then cutouts.
-func order(k geom.Kind) int {
-	switch k {
-	case geom.Drill:
-		return 0
-	case geom.Cutout:
-		return 2
-	}
-	return 1
 }
 
 // pen draws one face; lengths are in millimetres until they go into the drawing.
@@ -87,18 +75,7 @@ type pen struct {
 	length   float64
 	origin   geom.Point
 	out      *dxf.Drawing
-	cuts     map[string]dxf.LayerID
 	vertices []dxf.Vertex
-}
-
-// cut finds or declares a layer that is cut.
-func (d *pen) cut(name string) dxf.LayerID {
-	id, known := d.cuts[name]
-	if !known {
-		id = d.out.Layer(name, cutColour(len(d.cuts)))
-		d.cuts[name] = id
-	}
-	return id
 }
 
 // loop draws a loop of the panel as the face that is up shows it.
@@ -112,19 +89,45 @@ func (d *pen) loop(layer dxf.LayerID, l geom.Loop) {
 		d.out.Circle(layer, (c.X-at.X)/scale, (c.Y-at.Y)/scale, r/scale)
 		return
 	}
-	d.vertices = d.vertices[:0]
-	for _, v := range l {
-		d.vertices = append(d.vertices, dxf.Vertex{X: (v.X - at.X) / scale, Y: (v.Y - at.Y) / scale, Bulge: v.Bulge})
-	}
-	d.out.Polyline(layer, true, d.vertices)
+	d.polyline(layer, true, l)
 }
 
-// margin draws what is not cut, above the panel, so that the lower left of the
-// drawing is that of the blank: the square to measure and the label.
+// path draws an open path likewise.
+func (d *pen) path(layer dxf.LayerID, path []geom.Vertex) {
+	if d.face == geom.Outside {
+		turned := make([]geom.Vertex, len(path))
+		for i, v := range path {
+			turned[i] = geom.Vertex{Point: geom.Point{X: 2*d.origin.X + d.length - v.X, Y: v.Y}, Bulge: -v.Bulge}
+		}
+		path = turned
+	}
+	d.polyline(layer, false, path)
+}
+
+func (d *pen) polyline(layer dxf.LayerID, closed bool, vertices []geom.Vertex) {
+	scale := d.Unit.MM()
+	d.vertices = d.vertices[:0]
+	for _, v := range vertices {
+		d.vertices = append(d.vertices, dxf.Vertex{X: (v.X - d.origin.X) / scale, Y: (v.Y - d.origin.Y) / scale, Bulge: v.Bulge})
+	}
+	d.out.Polyline(layer, closed, d.vertices)
+}
+
+// mark is a triangle in the corner of the panel that is at 0, 0 when its inside
+// face is up: whoever turns the panel over finds it at the other end.
+func (d *pen) mark(layer dxf.LayerID) {
+	const leg = 8.0 // mm
+	size := min(leg, d.length/4, d.part.Panel.Width()/4)
+	x, y := d.origin.X, d.origin.Y
+	d.loop(layer, geom.Polygon(geom.Point{X: x, Y: y}, geom.Point{X: x + size, Y: y}, geom.Point{X: x, Y: y + size}))
+}
+
+// margin draws what is not cut, above the panel and what runs past its edge: the
+// square to measure and the label.
 func (d *pen) margin() {
 	size := scaleSquare(d.Unit)
 	gap := size / 5
-	low := d.part.Panel.Width()/d.Unit.MM() + gap
+	low := (d.part.Panel.Width()+d.part.Work.Beyond)/d.Unit.MM() + gap
 	d.out.Polyline(d.out.Layer(ScaleLayer, scaleColour), true,
 		[]dxf.Vertex{{X: 0, Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {X: 0, Y: low + size}})
 	label := d.out.Layer(LabelLayer, labelColour)

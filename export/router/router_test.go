@@ -6,29 +6,33 @@ import (
 	"testing"
 
 	"drawerwright/export/dxf"
+	"drawerwright/export/dxf/dxfread"
 	"drawerwright/export/dxf/dxftest"
 	"drawerwright/geom"
+	"drawerwright/geom/mill"
 )
 
-func TestCutLayer(t *testing.T) {
+// TestLayerNames: the names of the contract.
+func TestLayerNames(t *testing.T) {
 	for want, c := range map[string]struct {
-		operation string
-		face      geom.Face
-		depth     float64
-		unit      geom.Unit
+		layer Layer
+		unit  geom.Unit
 	}{
-		// The names of the contract.
-		"DADO_INSIDE_5-99MM":     {"dado", geom.Inside, 5.99, geom.Millimetre},
-		"GROOVE_INSIDE_0-236IN":  {"groove", geom.Inside, 5.99, geom.Inch}, // 5.99 mm is 0.23583 in
-		"RABBET_OUTSIDE_5-98MM":  {"rabbet", geom.Outside, 5.98, geom.Millimetre},
-		"DRILL_INSIDE_THROUGH":   {"drill", geom.Inside, 12, geom.Millimetre},
-		"PROFILE_INSIDE_THROUGH": {"profile", geom.Inside, 99, geom.Inch},
-		"DADO_INSIDE_6-00MM":     {"dado", geom.Inside, 6, geom.Millimetre},
-		"DADO_INSIDE_0-01MM":     {"dado", geom.Inside, 0.01, geom.Millimetre},
-		"DADO_INSIDE_6-13MM":     {"dado", geom.Inside, 6.125, geom.Millimetre}, // halves go up
-		"DADO_INSIDE_0-250IN":    {"dado", geom.Inside, 6.35, geom.Inch},
+		"DADO_INSIDE_5-99MM":            {Layer{Operation: "dado", Depth: 5.99, Left: 6}, geom.Millimetre},
+		"GROOVE_INSIDE_0-236IN":         {Layer{Operation: "groove", Depth: 5.99, Left: 6}, geom.Inch}, // 5.99 mm is 0.23583 in
+		"RABBET_OUTSIDE_5-98MM":         {Layer{Operation: "rabbet", Face: geom.Outside, Depth: 5.98, Left: 6}, geom.Millimetre},
+		"DRILL_INSIDE_THROUGH":          {Layer{Operation: "drill", Depth: 12}, geom.Millimetre},
+		"PROFILE_INSIDE_THROUGH":        {Layer{Operation: "profile", Depth: 99}, geom.Inch},
+		"DADO_INSIDE_0-01MM":            {Layer{Operation: "dado", Depth: 0.01, Left: 6}, geom.Millimetre},
+		"DADO_INSIDE_6-13MM":            {Layer{Operation: "dado", Depth: 6.125, Left: 6}, geom.Millimetre}, // halves go up
+		"DADO_INSIDE_0-250IN":           {Layer{Operation: "dado", Depth: 6.35, Left: 6}, geom.Inch},
+		"DADO_INSIDE_FLOOR_5-99MM":      {Layer{Operation: "dado", Depth: 6, Left: 5.99, Floor: true}, geom.Millimetre},
+		"DADO_INSIDE_LINE_5-99MM":       {Layer{Operation: "dado", Depth: 5.99, Left: 6, Line: true}, geom.Millimetre},
+		"DADO_INSIDE_LINE_FLOOR_5-99MM": {Layer{Operation: "dado", Depth: 6, Left: 5.99, Line: true, Floor: true}, geom.Millimetre},
+		"REGISTER":                      {Layer{Operation: "register", Depth: 12}, geom.Millimetre},
 	} {
-		got := CutLayer(c.operation, c.face, c.depth, 12, c.unit)
+		c.layer.Bit = -1
+		got := Options{Unit: c.unit}.name(Part{}, c.layer)
 		if got != want {
 			t.Errorf("%s, want %s", got, want)
 		}
@@ -51,62 +55,155 @@ func TestColoursDiffer(t *testing.T) {
 	}
 }
 
-func parse(t *testing.T, d *dxf.Drawing) *dxftest.File {
+// sawn is a panel drawn as it is.
+func sawn(p geom.Panel) Part {
+	work, _ := mill.Prepare(mill.Part{Panel: p, Least: p.Thickness, Most: p.Thickness}, mill.Settings{})
+	return Part{Name: "p", Quantity: 1, Stock: "birch ply", Panel: p, Work: work}
+}
+
+// routed is one that a router cuts.
+func routed(t *testing.T, p geom.Panel, s mill.Settings) Part {
 	t.Helper()
-	f, err := dxftest.ReadBack(d)
+	work, faults := mill.Prepare(mill.Part{Panel: p, Least: p.Thickness, Most: p.Thickness}, s)
+	for _, f := range faults {
+		if f.Error {
+			t.Fatal(f)
+		}
+	}
+	return Part{Name: "p", Quantity: 1, Stock: "birch ply", Panel: p, Work: work, Bits: s.Bits, FromSpoilboard: s.FromSpoilboard}
+}
+
+func drawn(t *testing.T, p Part, face geom.Face, o Options) *dxfread.File {
+	t.Helper()
+	layers, err := Layers(p, face, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := dxftest.ReadBack(Draw(p, face, layers, o))
 	if err != nil {
 		t.Fatal(err)
 	}
 	return f
 }
 
-// TestOrder: drills, pockets, cutouts, the outline last, whatever the panel's order.
-func TestOrder(t *testing.T) {
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, 300, 100), Thickness: 12, Holes: []geom.Loop{geom.Rectangle(200, 40, 220, 60)}, Pockets: []geom.Pocket{
+// layersOf lists the layers of what is drawn, the label left out.
+func layersOf(f *dxfread.File) (list []string) {
+	for _, e := range f.Entities {
+		if e.Layer != LabelLayer {
+			list = append(list, e.Layer)
+		}
+	}
+	return list
+}
+
+// full has every kind of cut.
+func full() geom.Panel {
+	return geom.Panel{Outline: geom.Rectangle(0, 0, 300, 100), Thickness: 12, Holes: []geom.Loop{geom.Rectangle(200, 40, 220, 60)}, Pockets: []geom.Pocket{
 		{Kind: geom.Cutout, Depth: 12, Outline: geom.Rectangle(100, 40, 120, 60)},
-		{Kind: geom.Groove, Depth: 6, Outline: geom.Rectangle(0, 6, 300, 12)},
+		{Kind: geom.Groove, Depth: 6, Outline: geom.Rectangle(0, 6, 300, 12.5)},
 		{Kind: geom.Drill, Depth: 12, Outline: geom.Circle(geom.Point{X: 50, Y: 50}, 2.5)},
 		{Kind: geom.Rabbet, Face: geom.Outside, Depth: 6, Outline: geom.Rectangle(0, 0, 6, 100)},
-		{Kind: geom.Dado, Depth: 6, Outline: geom.Rectangle(6, 0, 12, 100)},
+		{Kind: geom.Dado, Depth: 6, Outline: geom.Rectangle(6, 0, 12.5, 100)},
 	}}
-	layers := func(face geom.Face) (list []string) {
-		for _, e := range parse(t, Draw(Part{Name: "p", Quantity: 1, Stock: "s", Panel: p}, face, Options{})).Entities {
-			if e.Layer != LabelLayer {
-				list = append(list, e.Layer)
-			}
+}
+
+// TestOrder: drills, pockets, cutouts, the outline last, whatever the panel's
+// order; the options move what they name to the front.
+func TestOrder(t *testing.T) {
+	for _, c := range []struct {
+		face  geom.Face
+		order []string
+		want  string
+	}{
+		{geom.Inside, nil, "DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM DADO_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH PROFILE_INSIDE_THROUGH BLANK SCALE"},
+		{geom.Inside, []string{"dado", "profile"}, "DADO_INSIDE_6-00MM PROFILE_INSIDE_THROUGH DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH BLANK SCALE"},
+		{geom.Outside, nil, "RABBET_OUTSIDE_6-00MM BLANK BLANK SCALE"},
+	} {
+		if got, want := layersOf(drawn(t, sawn(full()), c.face, Options{Order: c.order})), strings.Fields(c.want); !slices.Equal(got, want) {
+			t.Errorf("%v: %v\nwant %v", c.face, got, want)
 		}
-		return list
 	}
-	if got, want := layers(geom.Inside), strings.Fields("DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM DADO_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH PROFILE_INSIDE_THROUGH SCALE"); !slices.Equal(got, want) {
-		t.Errorf("inside: %v\nwant %v", got, want)
+}
+
+// TestPattern: a shop's own names, and what is refused.
+func TestPattern(t *testing.T) {
+	bits := []mill.Bit{{Name: "six", Diameter: 6}, {Name: "4 mm", Diameter: 4}}
+	p := routed(t, full(), mill.Settings{Bits: bits, OverRun: 1})
+	got := layersOf(drawn(t, p, geom.Outside, Options{Pattern: "S{stock}_{cutter}_{operation}_{depth}"}))
+	if got[0] != RegisterLayer || got[2] != "SBIRCH-PLY_SIX_RABBET_6-00MM" {
+		t.Errorf("layers %v", got)
 	}
-	if got, want := layers(geom.Outside), strings.Fields("RABBET_OUTSIDE_6-00MM BLANK SCALE"); !slices.Equal(got, want) {
-		t.Errorf("outside: %v\nwant %v", got, want)
+	refused := func(want, pattern string, v dxf.Version) {
+		t.Helper()
+		if _, err := Layers(p, geom.Inside, Options{Pattern: pattern, Version: v}); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %s", pattern, err, want)
+		}
+	}
+	refused("depth", "CUTS_{face}", dxf.R2000)
+	refused("31", "{operation}_{face}_{depth}_A-RATHER-LONG-ENDING", dxf.R12)
+	refused("", "{operation} {depth}", dxf.R2000)
+	refused("something else", "LABEL", dxf.R2000)
+	shallow := full()
+	shallow.Pockets[1].Depth = 5
+	if _, err := Layers(sawn(shallow), geom.Inside, Options{Pattern: "{face}"}); err == nil {
+		t.Error("a groove and a dado of different depths share a layer")
+	}
+}
+
+// TestLine: a slot of the bit's own width is an open path where that is asked for,
+// on a layer with the word, mirrored with its face.
+func TestLine(t *testing.T) {
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, 300, 100), Thickness: 12, Pockets: []geom.Pocket{
+		{Kind: geom.Dado, Face: geom.Outside, Depth: 6, Outline: geom.Rectangle(20, 0, 26, 100)}}}
+	f := drawn(t, routed(t, p, mill.Settings{Bits: []mill.Bit{{Name: "six", Diameter: 6}}, OverRun: 1, Slots: mill.SlotsLine}), geom.Outside, Options{})
+	e := f.Entities[0]
+	// The middle, x = 23, from 1 mm below the panel to 1 mm above, turned over.
+	want := []dxfread.Vertex{{X: 277, Y: -1}, {X: 277, Y: 101}}
+	if e.Layer != "DADO_OUTSIDE_LINE_6-00MM" || e.Closed || !slices.Equal(e.Vertices, want) {
+		t.Errorf("%+v", e)
+	}
+	for _, pattern := range []string{"{operation}", "{operation}_{face}"} {
+		layers, err := Layers(routed(t, p, mill.Settings{Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Slots: mill.SlotsLine}), geom.Outside, Options{Pattern: pattern})
+		if err != nil || !strings.Contains(layers[0].Name, "LINE") {
+			t.Errorf("%v %v: an open line's layer does not say so", layers, err)
+		}
 	}
 }
 
 // TestBlankAtOrigin: a panel drawn elsewhere still has its lower left at 0,0,
-// on both faces, and the outside is mirrored end for end.
+// on both faces, the outside is mirrored end for end, and so is the corner mark.
 func TestBlankAtOrigin(t *testing.T) {
 	p := geom.Panel{Outline: geom.Rectangle(10, 20, 310, 120), Thickness: 12, Pockets: []geom.Pocket{
+		{Kind: geom.Groove, Depth: 3, Outline: geom.Rectangle(10, 30, 310, 40)},
 		{Kind: geom.Rabbet, Face: geom.Outside, Depth: 6, Outline: geom.Rectangle(10, 20, 16, 120)}}}
-	seen := 0
-	for _, e := range parse(t, Draw(Part{Panel: p}, geom.Outside, Options{})).Entities {
-		if e.Layer == BlankLayer || strings.HasPrefix(e.Layer, "RABBET") {
+	for _, c := range []struct {
+		face geom.Face
+		want map[string][4]float64
+	}{
+		{geom.Outside, map[string][4]float64{"BLANK": {0, 0, 300, 100}, "mark": {292, 0, 300, 8}, "RABBET_OUTSIDE_6-00MM": {294, 0, 300, 100}}},
+		{geom.Inside, map[string][4]float64{"PROFILE_INSIDE_THROUGH": {0, 0, 300, 100}, "mark": {0, 0, 8, 8}, "GROOVE_INSIDE_3-00MM": {0, 10, 300, 20}}},
+	} {
+		seen := 0
+		for _, e := range drawn(t, sawn(p), c.face, Options{}).Entities {
+			name := e.Layer
+			if name == BlankLayer && len(e.Vertices) == 3 {
+				name = "mark"
+			}
+			want, known := c.want[name]
+			if !known {
+				continue
+			}
 			seen++
+			low, high := e.Vertices[0], e.Vertices[0]
+			for _, v := range e.Vertices {
+				low.X, low.Y, high.X, high.Y = min(low.X, v.X), min(low.Y, v.Y), max(high.X, v.X), max(high.Y, v.Y)
+			}
+			if got := [4]float64{low.X, low.Y, high.X, high.Y}; got != want {
+				t.Errorf("%v: %s at %v, want %v", c.face, name, got, want)
+			}
 		}
-		low, high := e.Vertices[0], e.Vertices[0]
-		for _, v := range e.Vertices {
-			low.X, low.Y, high.X, high.Y = min(low.X, v.X), min(low.Y, v.Y), max(high.X, v.X), max(high.Y, v.Y)
+		if seen != len(c.want) {
+			t.Errorf("%v: %d of %d are there", c.face, seen, len(c.want))
 		}
-		switch {
-		case e.Layer == BlankLayer && (low.X != 0 || low.Y != 0 || high.X != 300 || high.Y != 100):
-			t.Errorf("blank from %v to %v", low, high)
-		case strings.HasPrefix(e.Layer, "RABBET") && (low.X != 294 || high.X != 300 || low.Y != 0 || high.Y != 100):
-			t.Errorf("the rabbet at the left end lies from %v to %v", low, high)
-		}
-	}
-	if seen != 2 {
-		t.Errorf("%d of blank and rabbet are there", seen)
 	}
 }

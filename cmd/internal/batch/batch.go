@@ -3,15 +3,25 @@
 package batch
 
 import (
+	"fmt"
+	"path/filepath"
+	"strings"
+
 	"drawerwright/cmd/internal/job"
+	"drawerwright/export/dxf"
+	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
 )
 
 // Batch is a job worked out.
 type Batch struct {
 	Title   string
 	Units   geom.Unit
+	Stocks  []joinery.Stock
+	Router  mill.Settings // without bits, which are a drawer's
+	DXF     router.Options
 	Drawers []Drawer // in the order of the file
 }
 
@@ -27,7 +37,8 @@ func (b Batch) Boxes() int {
 // Drawer is one kind of drawer with its parts.
 type Drawer struct {
 	joinery.Drawer
-	Folder string // of its previews
+	Folder string     // of its previews
+	Bits   []mill.Bit // none on a saw
 	Parts  []Part
 }
 
@@ -37,9 +48,33 @@ type Part struct {
 	Name     string // safe for every file system, and different from all others
 	Drawer   string
 	Quantity int // for all drawers of its kind
-	// Files, relative to the output folder; Outside is empty for a part that is
-	// cut on its inside face alone.
-	Inside, Outside, STL string
+	Bits     []mill.Bit
+	Work     mill.Work
+	Drawings []Drawing // one for each face that is cut, in the order of cutting
+	STL      string    // its file, relative to the output folder
+}
+
+// Drawing is the file of one face, with the legend of its layers.
+type Drawing struct {
+	Face   geom.Face
+	File   string // relative to the output folder
+	Layers []router.Layer
+}
+
+// File is the drawing of a face; empty where that face is not cut.
+func (p Part) File(f geom.Face) string {
+	for _, d := range p.Drawings {
+		if d.Face == f {
+			return d.File
+		}
+	}
+	return ""
+}
+
+// Drawn is the part as the drawings show it.
+func (p Part) Drawn(fromSpoilboard bool) router.Part {
+	return router.Part{Name: p.Name, Quantity: p.Quantity, Stock: p.Stock.Name, Panel: p.Panel, Work: p.Work, Bits: p.Bits,
+		FromSpoilboard: fromSpoilboard && len(p.Bits) > 0}
 }
 
 // Problem is a problem of one drawer, by its place in the file.
@@ -50,30 +85,93 @@ type Problem struct {
 
 // Make works out a job. With an error among the problems the batch is not to be built.
 func Make(j *job.Job) (Batch, []Problem) {
-	b := Batch{Title: j.Title, Units: j.Units, Drawers: make([]Drawer, 0, len(j.Drawers))}
+	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Drawers: make([]Drawer, 0, len(j.Drawers)),
+		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order}}
+	if j.DXFVersion == "R12" {
+		b.DXF.Version = dxf.R12
+	}
+	title := j.Title
+	if title == "" {
+		title = strings.TrimSuffix(filepath.Base(j.File), filepath.Ext(j.File))
+	}
+	files := fileNames{pattern: j.FileNames, job: job.FileName(title), unit: j.DXFUnits}
 	var problems []Problem
 	for i, asked := range j.Drawers {
 		spec := asked.Spec
 		spec.Units = j.Units
 		built, found := joinery.Build(spec)
+		sound := true
 		for _, p := range found {
 			problems = append(problems, Problem{i, p})
+			sound = sound && !p.Error
 		}
-		b.Drawers = append(b.Drawers, name(built))
+		d := name(built, asked.Bits)
+		if sound {
+			for _, p := range b.mill(&d, files) {
+				problems = append(problems, Problem{i, p})
+			}
+		}
+		b.Drawers = append(b.Drawers, d)
 	}
 	return b, problems
 }
 
-func name(d joinery.Drawer) Drawer {
-	out := Drawer{Drawer: d, Folder: job.FileName(d.Spec.Name)}
+func name(d joinery.Drawer, bits []mill.Bit) Drawer {
+	out := Drawer{Drawer: d, Folder: job.FileName(d.Spec.Name), Bits: bits}
 	for _, p := range d.Parts {
-		part := Part{Part: p, Name: out.Folder + "-" + string(p.Role), Drawer: d.Spec.Name, Quantity: d.Spec.Count * len(p.Stands)}
-		part.Inside = "router/" + part.Name + ".inside.dxf"
-		if p.Panel.CutOn(geom.Outside) {
-			part.Outside = "router/" + part.Name + ".outside.dxf"
-		}
+		part := Part{Part: p, Name: out.Folder + "-" + string(p.Role), Drawer: d.Spec.Name, Quantity: d.Spec.Count * len(p.Stands), Bits: bits}
 		part.STL = "preview/" + out.Folder + "/" + part.Name + ".stl"
 		out.Parts = append(out.Parts, part)
 	}
 	return out
+}
+
+// mill works out how the parts of a drawer are cut and drawn.
+func (b Batch) mill(d *Drawer, files fileNames) []joinery.Problem {
+	var problems []joinery.Problem
+	told := make(map[string]bool) // a back is often the front's twin
+	for i := range d.Parts {
+		p := &d.Parts[i]
+		settings := b.Router
+		settings.Bits = p.Bits
+		work, faults := mill.Prepare(mill.Part{Panel: p.Panel, Least: p.Stock.Thickness.Min, Most: p.Stock.Thickness.Max}, settings)
+		p.Work = work
+		for _, f := range faults {
+			if told[f.Code+f.Message] {
+				continue
+			}
+			told[f.Code+f.Message] = true
+			field := joinery.Field(f.Field)
+			if f.Field == mill.FieldBits {
+				field = joinery.FieldCutter
+			}
+			problems = append(problems, joinery.Problem{Code: f.Code, Error: f.Error, Field: field, Part: string(p.Role),
+				Message: fmt.Sprintf("%s: %s", p.Role, f.Message), Hint: f.Hint})
+		}
+		for _, face := range work.Faces {
+			layers, err := router.Layers(p.Drawn(b.Router.FromSpoilboard), face, b.DXF)
+			if err != nil {
+				if !told[err.Error()] {
+					told[err.Error()] = true
+					problems = append(problems, joinery.Problem{Code: "layers", Error: true, Field: "layers", Part: string(p.Role),
+						Message: fmt.Sprintf("%s: %s", p.Role, err), Hint: "change the pattern of layer names: " + strings.Join(job.LayerTokens, " ") + " tell cuts apart; R12 takes 31 characters, R2000 255"})
+				}
+				continue
+			}
+			p.Drawings = append(p.Drawings, Drawing{Face: face, File: files.name(*p, face), Layers: layers})
+		}
+	}
+	return problems
+}
+
+// fileNames makes the names of drawings by the job's pattern.
+type fileNames struct {
+	pattern, job string
+	unit         geom.Unit
+}
+
+func (f fileNames) name(p Part, face geom.Face) string {
+	thick := strings.ReplaceAll(geom.LengthOf(p.Panel.Thickness).Fixed(f.unit), ".", "-") + f.unit.String()
+	return "router/" + strings.NewReplacer("{job}", f.job, "{part}", p.Name, "{thickness}", thick,
+		"{quantity}", fmt.Sprintf("%dx", p.Quantity), "{units}", f.unit.String()).Replace(f.pattern) + "." + face.String() + ".dxf"
 }

@@ -5,11 +5,15 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"io/fs"
 	"runtime"
+	"slices"
+	"strings"
 	"sync"
 	"sync/atomic"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
@@ -26,8 +30,8 @@ type Folder interface {
 
 // Options of the files.
 type Options struct {
-	DXF      router.Options
 	ASCII    bool // STL as text
+	NoProof  bool
 	Warnings []report.Warning
 	// Done, if there is one, is called after each drawer, from several goroutines
 	// at once.
@@ -38,10 +42,22 @@ type Options struct {
 // the options alone. The error is that of the first drawer that failed, in the
 // batch's order, or the context's.
 func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
-	if err := eachDrawer(ctx, b, to, o); err != nil {
+	r := report.Make(b, o.Warnings)
+	var prover *prove.Prover
+	if !o.NoProof {
+		var err error
+		if prover, err = prove.New(r); err != nil {
+			return err
+		}
+		r.Proof = make([]report.Proof, len(b.Drawers))
+	}
+	if err := eachDrawer(ctx, b, to, o, prover, r.Proof); err != nil {
 		return err
 	}
-	data, err := report.JSON(report.Make(b, o.Warnings))
+	if bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p report.Proof) bool { return prove.Cuttable(p.Verdict) }); len(bad) > 0 {
+		return &Unproven{Proofs: bad}
+	}
+	data, err := report.JSON(r)
 	if err != nil {
 		return err
 	}
@@ -51,18 +67,21 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := to.WriteFile("parts.csv", report.CSV(b)); err != nil {
 		return err
 	}
-	return to.WriteFile("parts.txt", report.Text(b, o.Warnings))
+	return to.WriteFile("parts.txt", report.Text(b, r))
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.
-func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options) error {
+func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof) error {
 	errs := make([]error, len(b.Drawers))
 	var next atomic.Int64
 	var stop atomic.Bool
 	var wait sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(b.Drawers)) {
 		wait.Go(func() {
-			w := writer{to: to, o: o}
+			w := writer{to: to, o: o, dxf: b.DXF, fromSpoilboard: b.Router.FromSpoilboard}
+			if prover != nil {
+				w.prover, w.drawn = prover.Worker(), map[string][]byte{}
+			}
 			for !stop.Load() {
 				i := int(next.Add(1)) - 1
 				if i >= len(b.Drawers) {
@@ -70,6 +89,9 @@ func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options) error 
 				}
 				if errs[i] = ctx.Err(); errs[i] == nil {
 					errs[i] = w.drawer(b.Drawers[i])
+				}
+				if errs[i] == nil && w.prover != nil {
+					proofs[i] = w.prove(i)
 				}
 				if errs[i] != nil {
 					stop.Store(true)
@@ -94,9 +116,39 @@ const explodeBy = 0.2
 
 // writer writes one drawer at a time, with a buffer of its own.
 type writer struct {
-	to  Folder
-	o   Options
-	out bytes.Buffer
+	to             Folder
+	o              Options
+	dxf            router.Options
+	fromSpoilboard bool
+	out            bytes.Buffer
+	prover         *prove.Worker
+	drawn          map[string][]byte // the drawings of the drawer under way, as they were written
+}
+
+// prove reads the drawings of the drawer just written back and proves them.
+func (w *writer) prove(drawer int) report.Proof {
+	defer clear(w.drawn)
+	return w.prover.Drawer(drawer, func(name string) ([]byte, error) {
+		if data, ok := w.drawn[name]; ok {
+			return data, nil
+		}
+		return nil, fs.ErrNotExist
+	}, prove.Options{})
+}
+
+// Unproven is the error of a build whose drawings make no box.
+type Unproven struct{ Proofs []report.Proof }
+
+func (u *Unproven) Error() string {
+	names := make([]string, len(u.Proofs))
+	for i, p := range u.Proofs {
+		names[i] = p.Drawer
+	}
+	const most = 4
+	if len(names) > most {
+		names = append(names[:most], fmt.Sprintf("%d more", len(u.Proofs)-most))
+	}
+	return fmt.Sprintf("cut virtually, the drawings make no box that goes together: %s; nothing was written (build --no-proof writes all the same)", strings.Join(names, ", "))
 }
 
 func (w *writer) drawer(d batch.Drawer) error {
@@ -125,15 +177,8 @@ func (w *writer) drawer(d batch.Drawer) error {
 }
 
 func (w *writer) part(p batch.Part) error {
-	for _, f := range []struct {
-		name string
-		face geom.Face
-	}{{p.Inside, geom.Inside}, {p.Outside, geom.Outside}} {
-		if f.name == "" {
-			continue
-		}
-		drawing := router.Draw(router.Part{Name: p.Name, Quantity: p.Quantity, Stock: p.Stock.Name, Panel: p.Panel}, f.face, w.o.DXF)
-		if err := w.dxf(f.name, drawing); err != nil {
+	for _, d := range p.Drawings {
+		if err := w.drawing(d.File, router.Draw(p.Drawn(w.fromSpoilboard), d.Face, d.Layers, w.dxf)); err != nil {
 			return err
 		}
 	}
@@ -144,10 +189,13 @@ func (w *writer) part(p batch.Part) error {
 	return w.stl(p.STL, p.Name, m)
 }
 
-func (w *writer) dxf(name string, d *dxf.Drawing) error {
+func (w *writer) drawing(name string, d *dxf.Drawing) error {
 	w.out.Reset()
 	if _, err := d.WriteTo(&w.out); err != nil {
 		return fmt.Errorf("%s: %w", name, err)
+	}
+	if w.drawn != nil {
+		w.drawn[name] = bytes.Clone(w.out.Bytes())
 	}
 	return w.to.WriteFile(name, w.out.Bytes())
 }

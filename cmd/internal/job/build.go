@@ -21,14 +21,17 @@ func (r *reader) job(root *section) *Job {
 		DXFUnits:   r.units,
 		src:        r.src,
 	}
+	j.Layers, j.Order, j.FileNames = dxf.values["layers"].text, dxf.values["order"].words, dxf.values["files"].text
+	router := r.sub(root, "router", routerKeys)
+	j.Router = r.router(router)
 	if units, err := geom.ParseUnit(dxf.values["units"].text); err == nil {
 		j.DXFUnits = units
 	}
 	for _, s := range get["stock"].sections {
 		j.Stocks = append(j.Stocks, s.stock())
 	}
-	b := builder{reader: r, root: root, joinery: r.sub(root, "joinery", joineryKeys),
-		stocks: map[string]joinery.Stock{}, sawn: map[joinery.Field]string{}}
+	b := builder{reader: r, root: root, joinery: r.sub(root, "joinery", joineryKeys), router: router,
+		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, sawn: map[joinery.Field]string{}}
 	for _, s := range j.Stocks {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
@@ -80,10 +83,12 @@ type builder struct {
 	*reader
 	root       *section
 	joinery    *section // for all drawers
+	router     *section
 	stocks     map[string]joinery.Stock
 	stockNames []string
-	noCutter   bool // reported already
-	routed     bool // one of the drawers is cut with a router
+	noCutter   bool              // reported already
+	reported   map[Position]bool // tools that were complained of
+	routed     bool              // one of the drawers is cut with a router
 	// sawn are the first drawers cut with a saw for which the file's settings hold.
 	sawn map[joinery.Field]string
 }
@@ -122,14 +127,14 @@ func (b *builder) drawer(s *section) Drawer {
 	cutter := either(get["cutter"], b.root.values["cutter"])
 	put(joinery.FieldCutter, cutter)
 	if cutter.section != nil {
-		d.Cutter = joinery.Cutter{
-			Kind:  joinery.CutterKind(cutter.section.values["kind"].text),
-			Width: cutter.section.values["width"].mm(0),
-		}
+		d.Cutter, d.Bits = b.cutter(cutter.section)
 	}
 	if !cutter.given && !b.noCutter && !b.lost {
 		b.noCutter = true
 		b.fail(CodeMissingKey, d.at, "write `cutter: {kind: saw, width: ...}` for the whole file or for the drawer", "the drawer %s has no cutter", quote(d.Name))
+	}
+	if dxf := b.root.values["dxf"].section; dxf != nil {
+		put("layers", dxf.values["layers"])
 	}
 	settled := b.setJoinery(&d, b.sub(s, "joinery", joineryKeys), put)
 	d.sound = settled && b.unitsKnown && nameFault(d.Name) == "" && d.Width > 0 && d.Count > 0 && d.Cutter.Kind != "" && d.Cutter.Width > 0 && d.Joint != ""

@@ -30,5 +30,6 @@ const (
 	CodeSameName      Code = "same-name"      // two names that are the same, or the same as file names
 	CodeUnknownStock  Code = "unknown-stock"  // a stock that the file does not list
 	CodeNotForSaw     Code = "not-for-a-saw"  // a setting that only a router can keep
+	CodeCutter        Code = "cutter"         // a tool with entries of another kind of tool
 	CodeMixedReadings Code = "mixed-readings" // readings that differ too much for one stock
 )

@@ -54,6 +54,36 @@ drawers:
       groove-play: 0.3
       glue-room: 0
 `,
+	"router": `units: mm
+job: All of the router
+stock:
+  birch: {thickness: 12}
+cutter:
+  kind: router
+  bits:
+    six: {diameter: 6, reach: 25, flutes: 2}
+    half inch: {diameter: 1/2 in}
+router:
+  over-run: 2
+  relief: side
+  exact-slots: line
+  depth-from: spoilboard
+  register: {place: centre-line, diameter: 5, distance: 30}
+  tabs: {width: 8, height: 2, spacing: 300}
+  skin: 0.4
+  small-part: 120
+  part-gap: 20
+joinery: {faces: one}
+dxf:
+  layers: "{operation}_{face}_{depth}_{cutter}"
+  order: [groove, dado]
+  files: "{part}-{thickness}"
+drawers:
+  - {name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}
+  - {name: b, outside: 400 x 100 x 500, sides: birch, bottom: birch, joint: dado-rabbet}
+  - {name: c, outside: 400 x 100 x 500, sides: birch, bottom: birch, cutter: {kind: router, diameter: 4, reach: 20, flutes: 3}}
+  - {name: d, outside: 400 x 100 x 500, sides: birch, bottom: birch, cutter: {kind: saw, width: 6.2}}
+`,
 	"inches": `units: in
 stock:
   ply: {thickness: 31/64, sheet: 8 ft x 4 ft}
@@ -163,7 +193,7 @@ func TestReadAllKeys(t *testing.T) {
 		Name: "bench narrow", Count: 1, Width: 300, Height: 140, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: board,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6},
-		FenceDistance: 7, CutterHeight: 5.5, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
+		DepthFrom: joinery.FromTop, FenceDistance: 7, CutterHeight: 5.5, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
 		DadoPlay: 0.1, GroovePlay: 0.3,
 	}}
 	for i, w := range want {

@@ -10,6 +10,7 @@ import (
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
 )
 
 // Job is what a job file asks for. Lengths are in millimetres.
@@ -19,8 +20,12 @@ type Job struct {
 	Units      geom.Unit // of bare numbers in the file, and for output
 	Stocks     []joinery.Stock
 	Drawers    []Drawer
-	DXFVersion string    // R2000 or R12
-	DXFUnits   geom.Unit // of the drawings
+	DXFVersion string        // R2000 or R12
+	DXFUnits   geom.Unit     // of the drawings
+	Layers     string        // the pattern of their layers' names
+	Order      []string      // the operations that are cut first
+	FileNames  string        // the pattern of their own names
+	Router     mill.Settings // without bits, which are a drawer's
 
 	src *source
 }
@@ -30,6 +35,7 @@ type Job struct {
 // of 0 is left to joinery.
 type Drawer struct {
 	joinery.Spec
+	Bits   []mill.Bit // of a router
 	at     Position
 	sound  bool // every value that joinery takes could be read
 	places map[joinery.Field]Position

@@ -3,6 +3,7 @@ package job
 import (
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
 )
 
 // form is what the value of a key looks like.
@@ -19,7 +20,9 @@ const (
 	formCount                // a whole number
 	formPrice                // a plain number
 	formSection              // a mapping with the key's own keys
-	formStocks               // a mapping of names to sections
+	formNamed                // a mapping of names to sections
+	formWords                // a list of the key's words, each once
+	formPattern              // text with the key's words in braces
 	formDrawers              // a list of sections
 )
 
@@ -35,6 +38,9 @@ type key struct {
 	sides    []string // what the numbers of a size are
 	min, max float64  // in millimetres for lengths, both included
 	keys     []key
+	needs    string // the word that a pattern cannot do without
+	noun     string // what a mapping of names lists
+	most     int    // of them
 }
 
 // grainWidth is a grain along the second number of the sheet.
@@ -46,11 +52,13 @@ func mm(length float64) string { return geom.LengthOf(length).Text(geom.Millimet
 var jobKeys = []key{
 	{name: "job", form: formTitle, doc: "The title of the job, for the report and the printed list", without: "the title is empty"},
 	{name: "units", form: formWord, required: true, words: []string{"mm", "in"}, doc: "The unit of every bare number in the file"},
-	{name: "stock", form: formStocks, required: true, keys: stockKeys, doc: "The sheet materials by name, as they were measured"},
+	{name: "stock", form: formNamed, required: true, keys: stockKeys, noun: "stock", most: maxStocks, doc: "The sheet materials by name, as they were measured"},
 	{name: "cutter", form: formSection, keys: cutterKeys, without: "every drawer needs its own",
 		doc: "The tool that makes dados, grooves and rabbets"},
 	{name: "joinery", form: formSection, keys: joineryKeys, without: "the defaults of its entries hold",
 		doc: "Settings of the joints for all drawers; a drawer can change each"},
+	{name: "router", form: formSection, keys: routerKeys, without: "the defaults of its entries hold",
+		doc: "How a router runs past edges, clears corners, turns parts over and holds them"},
 	{name: "dxf", form: formSection, keys: dxfKeys, without: "the defaults of its entries hold", doc: "How drawings for machines are written"},
 	{name: "drawers", form: formDrawers, required: true, keys: drawerKeys, doc: "The drawers to make"},
 }
@@ -68,7 +76,49 @@ var stockKeys = []key{
 var cutterKeys = []key{
 	{name: "kind", form: formWord, required: true, words: []string{string(joinery.Saw), string(joinery.Router)},
 		doc: "saw: a blade or dado stack, every slot is as wide as the cutter and runs through; router: a bit, a slot is made to fit and can stop"},
-	{name: "width", form: formLength, required: true, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass cuts"},
+	{name: "width", form: formLength, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass of a saw cuts; of a router, the same as diameter",
+		without: "a saw needs it"},
+	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of a router's only bit", without: "a router has width or bits"},
+	{name: "reach", form: formLength, min: minReach, max: maxReach, doc: "How deep that bit can cut", without: "it reaches any depth"},
+	{name: "flutes", form: formCount, min: 1, max: maxFlutes, doc: "How many cutting edges that bit has, for the legend of layers", without: "the legend does not say"},
+	{name: "bits", form: formNamed, keys: bitKeys, noun: "bit", most: maxBits, doc: "The bits of a router by name; every cut takes the widest that fits",
+		without: "the router has one bit, of that diameter"},
+}
+
+var bitKeys = []key{
+	{name: "diameter", form: formLength, required: true, min: minCutter, max: maxCutter, doc: "The diameter of the bit"},
+	{name: "reach", form: formLength, min: minReach, max: maxReach, doc: "How deep it can cut", without: "it reaches any depth"},
+	{name: "flutes", form: formCount, min: 1, max: maxFlutes, doc: "How many cutting edges it has, for the legend of layers", without: "the legend does not say"},
+}
+
+var routerKeys = []key{
+	{name: string(mill.FieldOverRun), form: formLength, min: 0, max: maxOverRun, fallback: mm(mill.DefaultOverRun),
+		doc: "How much further than the bit's radius a cut that leaves the part runs past its edge"},
+	{name: "relief", form: formWord, words: []string{string(mill.ReliefBisector), string(mill.ReliefSide)}, fallback: string(mill.ReliefBisector),
+		doc: "Where a part with square corners goes into a pocket, its corners are cleared by a round on their bisector, or by one through their shorter side"},
+	{name: "exact-slots", form: formWord, words: []string{string(mill.SlotsWidened), string(mill.SlotsLine)}, fallback: string(mill.SlotsWidened),
+		doc: "widened: a slot just as wide as its bit is drawn " + mm(mill.SlotRoom) + " wider; line: as the line that the bit's centre follows"},
+	{name: "depth-from", form: formWord, words: []string{string(joinery.FromTop), string(joinery.FromSpoilboard)}, fallback: string(joinery.FromTop),
+		doc: "top: layers tell how deep a cut is; spoilboard: how much wood is left under it, so that a board's thickness moves neither tongues nor the box's width"},
+	{name: string(mill.FieldRegister), form: formSection, keys: registerKeys, without: "its defaults hold",
+		doc: "The two holes on which a part lies when it has been turned over"},
+	{name: string(mill.FieldTabs), form: formSection, keys: tabKeys, without: "no tabs are left", doc: "Bridges that hold a part while it is cut out, on edges that no other part bears on"},
+	{name: string(mill.FieldSkin), form: formLength, min: 0.1, max: maxPlay, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through"},
+	{name: string(mill.FieldSmall), form: formLength, min: 1, max: 1000, fallback: mm(mill.DefaultSmallPart), doc: "A part with less area than a square of this side is small"},
+	{name: string(mill.FieldGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, to be checked against what is cut beyond their edges", without: "it is not checked"},
+}
+
+var registerKeys = []key{
+	{name: "place", form: formWord, words: []string{string(mill.PlaceWaste), string(mill.PlaceCentreLine)}, fallback: string(mill.PlaceWaste),
+		doc: "waste: beyond both ends of the part; centre-line: on the part, on the axis about which it is turned over"},
+	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of the holes", without: "6 mm, or that of the smallest bit if that is more"},
+	{name: "distance", form: formLength, min: 1, max: maxSize, doc: "From the part's edge to the middle of a hole", without: "as near as the cuts allow, or a quarter of the part's width on the centre line"},
+}
+
+var tabKeys = []key{
+	{name: "width", form: formLength, min: 0.5, max: 100, fallback: mm(mill.DefaultTabWidth), doc: "How much of the edge a tab holds"},
+	{name: "height", form: formLength, min: 0.1, max: maxSetting, fallback: mm(mill.DefaultTabHeight), doc: "How thick a tab is"},
+	{name: "spacing", form: formLength, min: 10, max: maxSize, fallback: mm(mill.DefaultTabApart), doc: "From one tab to the next"},
 }
 
 var joineryKeys = []key{
@@ -90,12 +140,32 @@ var joineryKeys = []key{
 		doc: "How much wider a router makes the grooves than the bottom is thick"},
 	{name: string(joinery.FieldGlueRoom), form: formLength, min: 0, max: maxPlay, fallback: mm(0),
 		doc: "How much deeper the dados are than the tongues are long"},
+	{name: "faces", form: formWord, words: []string{anyFaces, oneFace}, fallback: anyFaces,
+		doc: "one: a drawer that names no joint gets a corner that is cut from the inside faces alone, so that no part is turned over on the router"},
 }
+
+// The words for faces.
+const (
+	anyFaces = "any"
+	oneFace  = "one"
+)
 
 var dxfKeys = []key{
 	{name: "version", form: formWord, words: []string{"R2000", "R12"}, fallback: "R2000", doc: "The version of the DXF format"},
 	{name: "units", form: formWord, words: []string{"mm", "in"}, doc: "The unit of the drawings", without: "the units of the job"},
+	{name: "layers", form: formPattern, words: LayerTokens, needs: "{operation}", fallback: "{operation}_{face}_{depth}",
+		doc: "The names of the layers that are cut, in capitals"},
+	{name: "order", form: formWords, words: []string{"register", "drill", "dado", "groove", "rabbet", "cutout", "profile"},
+		doc: "The operations that are cut first, in this order", without: "registration holes, drills, pockets, cutouts, the outline"},
+	{name: "files", form: formPattern, words: FileTokens, needs: "{part}", fallback: "{job}_{part}_{thickness}_{quantity}_{units}",
+		doc: "The names of the drawings, without their ending"},
 }
+
+// The words of the two patterns.
+var (
+	LayerTokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}"}
+	FileTokens  = []string{"{job}", "{part}", "{thickness}", "{quantity}", "{units}"}
+)
 
 var drawerKeys = []key{
 	{name: string(joinery.FieldName), form: formName, required: true, doc: "The name of the drawer, and of its files"},
@@ -106,8 +176,8 @@ var drawerKeys = []key{
 	{name: string(joinery.FieldFront), form: formStock, doc: "The stock of the front", without: "as the sides"},
 	{name: string(joinery.FieldBack), form: formStock, doc: "The stock of the back", without: "as the front"},
 	{name: string(joinery.FieldBottom), form: formStock, required: true, doc: "The stock of the bottom"},
-	{name: string(joinery.FieldJoint), form: formWord, words: []string{string(joinery.DadoRabbet)}, fallback: string(joinery.DadoRabbet),
-		doc: "How the corners are made"},
+	{name: string(joinery.FieldJoint), form: formWord, words: []string{string(joinery.DadoRabbet), string(joinery.DoubleRabbet)}, fallback: string(joinery.DadoRabbet),
+		doc: "dado-rabbet: front and back end in tongues that stand in dados of the sides; double-rabbet: rabbets on the inside faces of all four, none to be turned over"},
 	{name: string(joinery.FieldCutter), form: formSection, keys: cutterKeys, doc: "The tool for this drawer", without: "the tool of the file"},
 	{name: "joinery", form: formSection, keys: joineryKeys, doc: "Settings of the joints of this drawer", without: "the settings of the file"},
 }

@@ -18,6 +18,7 @@ const (
 	maxStocks   = 100    // more than a shop stores
 	maxReadings = 50     // more than anybody measures of one stock
 	maxName     = 40     // characters: what a label of the cut list holds
+	maxPattern  = 80     // characters of a pattern of names
 	maxTitle    = 60     // characters: one line at the head of a packet page
 
 	minSize, maxSize           = 1, 4_000  // sides of drawers and sheets; panel geometry is snapped to a grid that float32 holds up to 4 m
@@ -25,6 +26,9 @@ const (
 	minCutter, maxCutter       = 0.5, 60   // from the finest bit to a full dado stack and more
 	minSetting, maxSetting     = 0.1, 100  // fence distance and cutter height: within the thickest stock
 	maxSlack                   = 50        // of a bottom; more than that drops out of its grooves
+	minReach, maxReach         = 1, 200    // of a router bit
+	maxFlutes, maxBits         = 12, 50    // edges of a bit; bits of one router
+	maxOverRun                 = 20        // beyond the radius; more is another part's wood
 	maxPlay                    = 5         // of a joint; more is a slip of the decimal point
 	maxPrice                   = 1_000_000 // of one sheet
 

@@ -212,6 +212,26 @@ var mistakes = []mistake{
 	{"long title", "units: mm", "units: mm\njob: " + strings.Repeat("é", 61), []string{"2:6 bad-name"}},
 	{"unprintable title", "units: mm", "units: mm\njob: \"a\u00adb\"", []string{"2:6 bad-name"}},
 
+	// Tools and routers.
+	{"reach of a saw", "width: 6.35", "width: 6.35, reach: 20", []string{"5:41 cutter"}},
+	{"saw without width", ", width: 6.35", "", []string{"5:9 missing-key"}},
+	{"router without bit", "kind: saw, width: 6.35", "kind: router", []string{"5:9 missing-key"}},
+	{"two ways to say a bit", "kind: saw, width: 6.35", "kind: router, width: 6, diameter: 6", []string{"5:44 cutter"}},
+	{"reach beside bits", "kind: saw, width: 6.35", "kind: router, reach: 20, bits: {a: {diameter: 6}}", []string{"5:31 cutter"}},
+	{"no bits", "kind: saw, width: 6.35", "kind: router, bits: {}", []string{"5:30 too-many"}},
+	{"bit without diameter", "kind: saw, width: 6.35", "kind: router, bits: {a: {reach: 6}}", []string{"5:34 missing-key"}},
+	{"same bits", "kind: saw, width: 6.35", "kind: router, bits: {a b: {diameter: 6}, a-b: {diameter: 3}}", []string{"5:51 same-name"}},
+	{"half a flute", "kind: saw, width: 6.35", "kind: router, diameter: 6, flutes: 1.5", []string{"5:45 not-a-number"}},
+	{"router of saws", "units: mm", "units: mm\nrouter: {over-run: 1}", []string{"2:9 not-for-a-saw"}},
+	{"unknown relief", "units: mm", "units: mm\nrouter: {relief: round}", []string{"2:9 not-for-a-saw", "2:18 unknown-word"}},
+	{"layers of nothing", "units: mm", "units: mm\ndxf: {layers: \"CUT\"}", []string{"2:15 bad-name"}},
+	{"unknown word of layers", "units: mm", "units: mm\ndxf: {layers: \"{operation}_{tool}\"}", []string{"2:15 bad-name"}},
+	{"files without part", "units: mm", "units: mm\ndxf: {files: \"{job}\"}", []string{"2:14 bad-name"}},
+	{"files elsewhere", "units: mm", "units: mm\ndxf: {files: \"../{part}\"}", []string{"2:14 bad-name"}},
+	{"order twice", "units: mm", "units: mm\ndxf: {order: [dado, dado]}", []string{"2:21 duplicate-key"}},
+	{"order of nothing", "units: mm", "units: mm\ndxf: {order: [sand]}", []string{"2:15 unknown-word"}},
+	{"order without list", "units: mm", "units: mm\ndxf: {order: dado}", []string{"2:14 wrong-kind"}},
+
 	// Saws.
 	{"own play", "count: 6", "joinery: {dado-play: 0.2, groove-play: 0.2, groove-ends: stopped}",
 		[]string{"10:26 not-for-a-saw", "10:44 not-for-a-saw", "10:62 not-for-a-saw"}},

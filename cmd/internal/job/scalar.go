@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -29,6 +30,8 @@ func (r *reader) scalar(v *value, n *node, k *key) {
 		}
 	case formWord:
 		v.text = r.word(n, k)
+	case formPattern:
+		v.text = r.pattern(n, k)
 	case formLength:
 		if l, ok := r.length(n.text, n.at, k); ok {
 			v.lengths = []geom.Length{l}
@@ -48,6 +51,50 @@ func (r *reader) word(n *node, k *key) string {
 	}
 	r.fail(CodeUnknownWord, n.at, didYouMean(n.text, k.words), "%s cannot be %s", k.name, quote(n.text))
 	return ""
+}
+
+// words reads a list of words, each once.
+func (r *reader) words(n *node, k *key) []string {
+	if !r.expect(n, list, k.name) {
+		return nil
+	}
+	var all []string
+	for _, item := range n.items[:min(len(n.items), len(k.words)+1)] {
+		if !r.expect(item, scalar, k.name) {
+			continue
+		}
+		w := r.word(item, k)
+		if w != "" && slices.Contains(all, w) {
+			r.fail(CodeDuplicateKey, item.at, "delete one of the two", "%s lists %s twice", k.name, w)
+		}
+		all = append(all, w)
+	}
+	return all
+}
+
+// pattern reads text in which the key's words stand in braces; the rest is
+// letters, digits and the signs that file and layer names can have.
+func (r *reader) pattern(n *node, k *key) string {
+	rest := n.text
+	for _, w := range k.words {
+		rest = strings.ReplaceAll(rest, w, "")
+	}
+	hint := "put it in quotes; its words are " + strings.Join(k.words, " ") + ", the rest letters, digits, - and _"
+	switch {
+	case n.text == "" || len(n.text) > maxPattern:
+		r.fail(CodeBadName, n.at, hint, "%s needs 1 to %d characters", k.name, maxPattern)
+	case strings.ContainsFunc(rest, func(c rune) bool { return !plainSign(c) }):
+		r.fail(CodeBadName, n.at, hint, "%s cannot be %s", k.name, quote(n.text))
+	case !strings.Contains(n.text, k.needs):
+		r.fail(CodeBadName, n.at, "put "+k.needs+" into it", "%s without %s gives different things one name", k.name, k.needs)
+	default:
+		return n.text
+	}
+	return ""
+}
+
+func plainSign(c rune) bool {
+	return c >= 'a' && c <= 'z' || c >= 'A' && c <= 'Z' || c >= '0' && c <= '9' || c == '-' || c == '_'
 }
 
 var (

@@ -51,9 +51,13 @@ func schemaOf(k *key) object {
 		return numberSchema("integer", countText, k)
 	case formPrice:
 		return numberSchema("number", priceText, k)
-	case formStocks:
-		return object{"type": "object", "additionalProperties": sectionSchema(k.keys), "minProperties": 1, "maxProperties": maxStocks,
+	case formNamed:
+		return object{"type": "object", "additionalProperties": sectionSchema(k.keys), "minProperties": 1, "maxProperties": k.most,
 			"propertyNames": object{"minLength": 1, "maxLength": maxName}}
+	case formWords:
+		return object{"type": "array", "items": object{"enum": k.words}, "uniqueItems": true}
+	case formPattern:
+		return object{"type": "string", "minLength": 1, "maxLength": maxPattern}
 	case formDrawers:
 		return listSchema(sectionSchema(k.keys), 1, maxDrawers)
 	default:

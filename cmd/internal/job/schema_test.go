@@ -17,13 +17,18 @@ import (
 var keyPaths = strings.Fields(`
 	job units
 	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price
-	cutter cutter.kind cutter.width
-	joinery joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit
+	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes
+	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
+	router router.over-run router.relief router.exact-slots router.depth-from router.skin router.small-part router.part-gap
+	router.register router.register.place router.register.diameter router.register.distance
+	router.tabs router.tabs.width router.tabs.height router.tabs.spacing
+	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit
 	joinery.bottom-slack joinery.dado-play joinery.groove-play joinery.glue-room
-	dxf dxf.version dxf.units
+	dxf dxf.version dxf.units dxf.layers dxf.order dxf.files
 	drawers drawers.name drawers.count drawers.outside drawers.sides drawers.front drawers.back drawers.bottom drawers.joint
-	drawers.cutter drawers.cutter.kind drawers.cutter.width
-	drawers.joinery drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
+	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes
+	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
+	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
 	drawers.joinery.bottom-slack drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room`)
 
 // schemaPaths lists the keys that a schema knows.

@@ -16,7 +16,8 @@ type value struct {
 	lengths  []geom.Length // of a length, readings or a size; empty when they could not be read
 	number   float64       // of a count or price
 	section  *section
-	sections []*section // of stocks or drawers
+	sections []*section // of named things or drawers
+	words    []string   // of a list of words
 }
 
 // section is a mapping of the file, with a value for each of its keys.
@@ -132,8 +133,10 @@ func (r *reader) value(n *node, k *key) value {
 	switch k.form {
 	case formSection:
 		v.section = r.section(n, k.keys, k.name)
-	case formStocks:
-		v.sections = r.stocks(n, k)
+	case formNamed:
+		v.sections = r.named(n, k)
+	case formWords:
+		v.words = r.words(n, k)
 	case formDrawers:
 		v.sections = r.drawers(n, k)
 	case formReadings:
@@ -148,23 +151,23 @@ func (r *reader) value(n *node, k *key) value {
 	return v
 }
 
-// stocks reads a mapping of names to sections.
-func (r *reader) stocks(n *node, k *key) []*section {
+// named reads a mapping of names to sections.
+func (r *reader) named(n *node, k *key) []*section {
 	if !r.expect(n, mapping, k.name) {
 		return nil
 	}
 	if len(n.entries) == 0 && !r.lost {
-		r.fail(CodeTooMany, n.at, "write `name: {thickness: ...}` for each material", "%s lists no material", k.name)
+		r.fail(CodeTooMany, n.at, "write `name: {"+k.keys[0].name+": ...}` for each", "%s lists no %s", k.name, k.noun)
 	}
 	var all []*section
 	taken := names{}
 	for _, e := range n.entries {
-		if len(all) == maxStocks {
-			r.fail(CodeTooMany, e.at, "leave out those that no drawer uses", "there are more than %d stocks", maxStocks)
+		if len(all) == k.most {
+			r.fail(CodeTooMany, e.at, "leave out those that no drawer uses", "there are more than %d of %s", k.most, k.name)
 			break
 		}
-		taken.check(r, e.key, e.at, "stock")
-		s := r.section(e.value, k.keys, "the stock "+quote(e.key))
+		taken.check(r, e.key, e.at, k.noun)
+		s := r.section(e.value, k.keys, "the "+k.noun+" "+quote(e.key))
 		s.name = e.key
 		all = append(all, s)
 	}

@@ -20,6 +20,9 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	ends := setting(joinery.FieldGrooveEnds)
 	dadoPlay, groovePlay := setting(joinery.FieldDadoPlay), setting(joinery.FieldGroovePlay)
 
+	if faces := setting("faces"); faces.text == oneFace && !b.namesJoint(d) {
+		d.Joint = joinery.DoubleRabbet
+	}
 	d.GrooveEnds = joinery.GrooveEnds(ends.text)
 	switch d.Cutter.Kind {
 	case joinery.Router:
@@ -27,6 +30,10 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 			d.GrooveEnds = joinery.GrooveStopped
 		}
 		d.DadoPlay, d.GroovePlay = dadoPlay.mm(0), groovePlay.mm(0)
+		d.DepthFrom = joinery.DepthFrom(b.router.values["depth-from"].text)
+		for _, k := range routerKeys {
+			put(joinery.Field(k.name), b.router.values[k.name])
+		}
 	case joinery.Saw:
 		if !ends.given {
 			d.GrooveEnds = joinery.GrooveThrough
@@ -48,6 +55,9 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	}
 	return settled
 }
+
+// namesJoint tells whether a drawer's own entry decides on its joint.
+func (b *builder) namesJoint(d *Drawer) bool { _, given := d.places[joinery.FieldJoint]; return given }
 
 // routerFields are the settings that only a router can keep.
 var routerFields = []joinery.Field{joinery.FieldGrooveEnds, joinery.FieldDadoPlay, joinery.FieldGroovePlay}
@@ -71,6 +81,9 @@ func (b *builder) notForSaw(f joinery.Field, at Position, drawer string) {
 // stopped grooves where one drawer is sawn, plays where no drawer is routed.
 // With both machines in a file the plays are for the router alone.
 func (b *builder) checkDefaults() {
+	if at := b.root.values["router"]; at.given && !b.routed && len(b.sawn) > 0 {
+		b.fail(CodeNotForSaw, at.at, "delete the entry, or cut a drawer with a router", "router is for a router, and every drawer is cut with a saw")
+	}
 	for _, f := range routerFields {
 		v := b.joinery.values[string(f)]
 		drawer, sawn := b.sawn[f]

@@ -22,7 +22,7 @@ func CSV(b batch.Batch) []byte {
 			w.Write([]string{
 				p.Name, p.Drawer, string(p.Role), strconv.Itoa(p.Quantity),
 				length.Decimal(b.Units), width.Decimal(b.Units), thickness.Decimal(b.Units), b.Units.String(),
-				length.Number(b.Units) + " x " + width.Text(b.Units), p.Stock.Name, string(p.Stock.Grain), p.Inside, p.Outside,
+				length.Number(b.Units) + " x " + width.Text(b.Units), p.Stock.Name, string(p.Stock.Grain), p.File(geom.Inside), p.File(geom.Outside),
 			})
 		}
 	}

@@ -14,22 +14,28 @@ import (
 
 // Format is the number of report.json's layout; it changes when a reader would
 // have to.
-const Format = 1
+const Format = 2
 
 // Report is report.json. Lengths are numbers in Units, rounded to a
 // nanometre or a billionth of an inch.
 type Report struct {
-	Tool     string    `json:"tool"`
-	Format   int       `json:"format"`
-	Job      string    `json:"job"`
-	Units    string    `json:"units"`
-	Drawers  []Drawer  `json:"drawers"`
-	Parts    []Part    `json:"parts"`
-	Fit      []Fit     `json:"fit"`
-	Setups   []Setup   `json:"setups"`
-	Sheets   [0]Sheet  `json:"sheets"`
-	Material []Stock   `json:"material"`
-	Warnings []Warning `json:"warnings"`
+	Tool     string     `json:"tool"`
+	Format   int        `json:"format"`
+	Job      string     `json:"job"`
+	Units    string     `json:"units"`
+	DXF      DXF        `json:"dxf"`
+	Router   Router     `json:"router"`
+	Stocks   []Readings `json:"stocks"`
+	Drawers  []Drawer   `json:"drawers"`
+	Parts    []Part     `json:"parts"`
+	Layers   []Layer    `json:"layers"`
+	Faces    []Faces    `json:"faces"`
+	Fit      []Fit      `json:"fit"`
+	Proof    []Proof    `json:"proof"` // empty where a build was told not to prove its files
+	Setups   []Setup    `json:"setups"`
+	Sheets   [0]Sheet   `json:"sheets"`
+	Material []Stock    `json:"material"`
+	Warnings []Warning  `json:"warnings"`
 }
 
 // Size is a box's outside or clear inside.
@@ -43,6 +49,7 @@ type Size struct {
 type Drawer struct {
 	Name    string   `json:"name"`
 	Count   int      `json:"count"`
+	Machine string   `json:"machine"`
 	Outside Size     `json:"outside"`
 	Inside  Size     `json:"inside"`
 	Parts   []string `json:"parts"`
@@ -60,7 +67,16 @@ type Part struct {
 	Stock      string      `json:"stock"`
 	Grain      string      `json:"grain"`
 	Operations []Operation `json:"operations"`
+	Stands     []Stand     `json:"stands"`
 	Files      Files       `json:"files"`
+}
+
+// Stand is a place of a panel in its box: where its origin is, and the directions
+// in which its x and y run.
+type Stand struct {
+	Origin [3]float64 `json:"origin"`
+	X      [3]float64 `json:"x"`
+	Y      [3]float64 `json:"y"`
 }
 
 // Operation is a pocket. Its outline's corners are x, y, in panel coordinates
@@ -73,9 +89,9 @@ type Operation struct {
 	Outline [][]float64 `json:"outline"`
 }
 
-// Files are relative to the folder; Outside is empty for a part cut on one face.
+// Files are relative to the folder; a face that is not cut has none.
 type Files struct {
-	Inside  string `json:"inside"`
+	Inside  string `json:"inside,omitempty"`
 	Outside string `json:"outside,omitempty"`
 	STL     string `json:"stl"`
 }
@@ -134,15 +150,18 @@ func Make(b batch.Batch, warnings []Warning) Report {
 	r := Report{
 		Tool: "drawerwright", Format: Format, Job: b.Title, Units: b.Units.String(),
 		// Never null, so that readers need not ask.
+		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{},
 		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: setups(b), Material: Material(b), Warnings: append([]Warning{}, warnings...),
 	}
 	n := func(mm float64) float64 { return number(mm, b.Units) }
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}}
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
 			r.Parts = append(r.Parts, part(p, n))
+			r.Layers = append(r.Layers, layers(p, n)...)
+			r.Faces = append(r.Faces, faces(d, p, b.Units))
 		}
 		r.Drawers = append(r.Drawers, listed)
 		for _, c := range d.Fit {
@@ -157,7 +176,12 @@ func part(p batch.Part, n func(float64) float64) Part {
 		Name: p.Name, Drawer: p.Drawer, Role: string(p.Role), Quantity: p.Quantity,
 		Length: n(p.Panel.Length()), Width: n(p.Panel.Width()), Thickness: n(p.Panel.Thickness),
 		Stock: p.Stock.Name, Grain: string(p.Stock.Grain), Operations: []Operation{},
-		Files: Files{p.Inside, p.Outside, p.STL},
+		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL},
+	}
+	for _, s := range p.Stands {
+		at := func(v geom.Vec3) [3]float64 { return [3]float64{n(v.X), n(v.Y), n(v.Z)} }
+		unit := func(v geom.Vec3) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
+		out.Stands = append(out.Stands, Stand{at(s.Origin), unit(s.X), unit(s.Y)})
 	}
 	for _, k := range p.Panel.Pockets {
 		op := Operation{Kind: k.Kind.String(), Face: k.Face.String(), Depth: n(math.Min(k.Depth, p.Panel.Thickness))}

@@ -12,7 +12,7 @@ import (
 
 // Text is the job for a person: the parts by stock, the settings, what the
 // joints will do, the board that it takes, and the warnings.
-func Text(b batch.Batch, warnings []Warning) []byte {
+func Text(b batch.Batch, r Report) []byte {
 	var out bytes.Buffer
 	if b.Title != "" {
 		fmt.Fprintf(&out, "%s\n\n", b.Title)
@@ -20,9 +20,10 @@ func Text(b batch.Batch, warnings []Warning) []byte {
 	for _, m := range Material(b) {
 		partsOf(&out, b, m.Stock)
 	}
-	r := Make(b, warnings)
 	settings(&out, r, b.Units)
 	fits(&out, r, b.Units)
+	proofs(&out, r, b.Units)
+	drawings(&out, r, b.Units)
 	board(&out, r, b.Units)
 	if len(r.Warnings) > 0 {
 		fmt.Fprintln(&out, "\nwarnings")
@@ -45,12 +46,12 @@ func partsOf(out *bytes.Buffer, b batch.Batch, stock string) {
 			}
 			thick = text(p.Panel.Thickness)
 			cuts := "inside face"
-			switch {
+			switch outside := p.Panel.CutOn(geom.Outside); {
 			case len(p.Panel.Pockets) == 0:
 				cuts = "none"
-			case p.Outside != "" && p.Panel.CutOn(geom.Inside):
+			case outside && p.Panel.CutOn(geom.Inside):
 				cuts = "both faces"
-			case p.Outside != "":
+			case outside:
 				cuts = "outside face"
 			}
 			rows = append(rows, []string{p.Name, fmt.Sprint(p.Quantity), text(p.Panel.Length()), text(p.Panel.Width()), cuts})

@@ -1,0 +1,241 @@
+package main
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+	"os/signal"
+	"path/filepath"
+	"runtime"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"syscall"
+
+	"drawerwright/cmd/internal/prove"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+
+	"github.com/spf13/cobra"
+)
+
+func newProve(s streams) *cobra.Command {
+	var thickness []string
+	var flip, depth string
+	var asJSON bool
+	c := &cobra.Command{
+		Use:   "prove DIR",
+		Short: "Read the drawings of a build back, cut them virtually and put the boxes together",
+		Long: `prove reads the DXF files of a folder that build wrote, as they are on disk now,
+cuts every panel virtually with the round bits that the legend names, turns over what
+is cut on both faces, puts every box together and says for each joint whether it goes
+in, with how much play, where it seats and how it stands; and of the box its size,
+diagonals and what overlaps. A drawing that was changed, scaled, mirrored or lost is
+named. Nothing is written.
+
+Other values can be tried: a length takes a unit, or is in the units of the job.`,
+		Example: `  $ drawerwright prove out
+  $ drawerwright prove out --thickness birch=12.4
+  $ drawerwright prove out --flip-error 0.3,0.1 --depth-error "-0.2 mm"`,
+		Args: oneFolder,
+		RunE: func(c *cobra.Command, args []string) error {
+			p, err := openProof(args[0])
+			if err != nil {
+				return failure(err, args[0], asJSON, s)
+			}
+			o := prove.Options{Detail: asJSON, Thickness: map[string]float64{}}
+			if err := trial(&o, p, thickness, flip, depth); err != nil {
+				return err // usage
+			}
+			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
+			defer stop()
+			proofs, err := proveAll(ctx, p, args[0], o)
+			if err != nil {
+				return failure(err, args[0], asJSON, s)
+			}
+			ok := true
+			for _, r := range proofs {
+				ok = ok && prove.Cuttable(r.Verdict)
+			}
+			if asJSON {
+				err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs})
+			} else {
+				var out bytes.Buffer
+				report.ProofText(&out, proofs, p.Unit())
+				_, err = s.out.Write(out.Bytes())
+			}
+			if err != nil {
+				return jobError{err}
+			}
+			if !ok {
+				return errShown
+			}
+			return nil
+		},
+	}
+	c.Flags().StringArrayVar(&thickness, "thickness", nil, "STOCK=LENGTH, or LENGTH for all: the thickness of the boards instead of the readings")
+	c.Flags().StringVar(&flip, "flip-error", "", "ALONG or ALONG,ACROSS: how far the outside cuts of turned parts are off")
+	c.Flags().StringVar(&depth, "depth-error", "", "by how much every pocket is cut too deep; below 0 too shallow")
+	c.Flags().BoolVar(&asJSON, "json", false, "print the proofs as JSON, with every cut and where every part stands")
+	return c
+}
+
+// proven is what prove --json prints.
+type proven struct {
+	OK    bool           `json:"ok"`
+	Units string         `json:"units"`
+	Proof []report.Proof `json:"proof"`
+}
+
+func oneFolder(_ *cobra.Command, args []string) error {
+	if len(args) != 1 {
+		return errors.New("give the folder that build wrote, as in: prove out")
+	}
+	return nil
+}
+
+// maxReport and maxDrawing bound what is read into memory, in bytes: the report of
+// 2,000 drawers, and a drawing of a few hundred thousand lines.
+const (
+	maxReport  = 256 << 20
+	maxDrawing = 64 << 20
+)
+
+// openProof reads a folder's report.
+func openProof(dir string) (*prove.Prover, error) {
+	data, err := readLimited(filepath.Join(dir, "report.json"), maxReport)
+	if err != nil {
+		return nil, fmt.Errorf("cannot read what was built: %w", err)
+	}
+	var r report.Report
+	if err := json.Unmarshal(data, &r); err != nil {
+		return nil, fmt.Errorf("%s cannot be understood: %w; build the folder again", filepath.Join(dir, "report.json"), err)
+	}
+	return prove.New(r)
+}
+
+var errTooLarge = errors.New("the file is larger than any that build writes")
+
+func readLimited(path string, limit int64) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	info, err := f.Stat()
+	switch {
+	case err != nil:
+		return nil, err
+	case !info.Mode().IsRegular():
+		return nil, fmt.Errorf("%s is no file", path)
+	case info.Size() > limit:
+		return nil, fmt.Errorf("%s: %w", path, errTooLarge)
+	}
+	data := make([]byte, 0, info.Size()+1)
+	out := bytes.NewBuffer(data)
+	_, err = out.ReadFrom(io.LimitReader(f, limit))
+	return out.Bytes(), err
+}
+
+// trial reads the values to try.
+func trial(o *prove.Options, p *prove.Prover, thickness []string, flip, depth string) error {
+	length := func(flag, text string) (float64, error) {
+		digits, negative := strings.CutPrefix(strings.TrimSpace(text), "-")
+		l, err := geom.ParseLength(digits, p.Unit())
+		if err != nil {
+			return 0, fmt.Errorf("--%s: %q is no length", flag, text)
+		}
+		if negative {
+			return -l.MM(), nil
+		}
+		return l.MM(), nil
+	}
+	for _, t := range thickness {
+		name, text, named := strings.Cut(t, "=")
+		if !named {
+			name, text = "", t
+		}
+		mm, err := length("thickness", text)
+		if err == nil && (mm < 0.5 || mm > 200) {
+			err = fmt.Errorf("--thickness: %q is no thickness of a board", text)
+		}
+		if err != nil {
+			return err
+		}
+		known := false
+		for _, s := range p.Stocks() {
+			if name == "" || name == s {
+				o.Thickness[s], known = mm, true
+			}
+		}
+		if !known {
+			return fmt.Errorf("--thickness: no stock is called %q; the stocks are %s", name, strings.Join(p.Stocks(), ", "))
+		}
+	}
+	var err error
+	if flip != "" {
+		along, across, both := strings.Cut(flip, ",")
+		if o.FlipAlong, err = length("flip-error", along); err != nil {
+			return err
+		}
+		if both {
+			if o.FlipAcross, err = length("flip-error", across); err != nil {
+				return err
+			}
+		}
+	}
+	if depth != "" {
+		o.Depth, err = length("depth-error", depth)
+	}
+	return err
+}
+
+// proveAll proves as many drawers at a time as there are processors.
+func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options) ([]report.Proof, error) {
+	root, err := os.OpenRoot(dir) // a report names no file outside the folder
+	if err != nil {
+		return nil, err
+	}
+	defer root.Close()
+	read := func(name string) ([]byte, error) {
+		f, err := root.Open(filepath.FromSlash(name))
+		if err != nil {
+			return nil, err
+		}
+		defer f.Close()
+		info, err := f.Stat()
+		if err != nil {
+			return nil, err
+		}
+		if !info.Mode().IsRegular() || info.Size() > maxDrawing {
+			return nil, errTooLarge
+		}
+		data := make([]byte, info.Size())
+		_, err = io.ReadFull(f, data)
+		return data, err
+	}
+	proofs := make([]report.Proof, p.Drawers())
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), max(1, len(proofs))) {
+		wait.Go(func() {
+			w := p.Worker()
+			for ctx.Err() == nil {
+				i := int(next.Add(1)) - 1
+				if i >= len(proofs) {
+					return
+				}
+				proofs[i] = w.Drawer(i, read, o)
+			}
+		})
+	}
+	wait.Wait()
+	if ctx.Err() != nil {
+		return nil, errStopped
+	}
+	return proofs, nil
+}

@@ -1,0 +1,92 @@
+package job
+
+import (
+	"slices"
+
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
+)
+
+// router makes the settings of a router from their section.
+func (r *reader) router(s *section) mill.Settings {
+	get := s.values
+	out := mill.Settings{
+		OverRun:        get[string(mill.FieldOverRun)].mm(0),
+		Relief:         mill.Relief(get["relief"].text),
+		Slots:          mill.Slots(get["exact-slots"].text),
+		FromSpoilboard: get["depth-from"].text == string(joinery.FromSpoilboard),
+		Skin:           get[string(mill.FieldSkin)].mm(0),
+		SmallPart:      get[string(mill.FieldSmall)].mm(0),
+		PartGap:        get[string(mill.FieldGap)].mm(0),
+		Unit:           r.units,
+	}
+	register := r.sub(s, string(mill.FieldRegister), registerKeys).values
+	out.Register = mill.Register{Place: mill.Place(register["place"].text), Diameter: register["diameter"].mm(0), Distance: register["distance"].mm(0)}
+	if tabs := get[string(mill.FieldTabs)].section; tabs != nil {
+		out.Tabs = mill.Tabs{Width: tabs.values["width"].mm(0), Height: tabs.values["height"].mm(0), Spacing: tabs.values["spacing"].mm(0)}
+	}
+	return out
+}
+
+// cutter makes a tool of its section: a saw by its width, a router by one bit or
+// several, of which the smallest sets the narrowest slot.
+func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
+	get := s.values
+	c := joinery.Cutter{Kind: joinery.CutterKind(get["kind"].text), Width: get["width"].mm(0)}
+	said := func(names ...string) (at Position, name string, n int) {
+		for _, k := range names {
+			if v := get[k]; v.given {
+				at, name, n = v.at, k, n+1
+			}
+		}
+		return at, name, n
+	}
+	report := func(code Code, at Position, hint, message string, args ...any) {
+		if !b.reported[at] && !b.lost { // one section may serve many drawers
+			b.reported[at] = true
+			b.fail(code, at, hint, message, args...)
+		}
+	}
+	switch c.Kind {
+	case joinery.Saw:
+		if at, name, n := said("diameter", "reach", "flutes", "bits"); n > 0 {
+			report(CodeCutter, at, "write its width, or kind: router", "%s is for a router, and this is a saw", name)
+		}
+		if _, _, n := said("width"); n == 0 {
+			report(CodeMissingKey, s.at, "write `width:` there; the slot that one pass cuts, from a test cut", "a saw has no width")
+		}
+		return c, nil
+	case joinery.Router:
+		if _, name, n := said("width", "diameter", "bits"); n != 1 {
+			hint := "write `diameter:`, or `bits: {name: {diameter: ...}}`"
+			if n == 0 {
+				report(CodeMissingKey, s.at, hint, "a router has no bit")
+			} else {
+				report(CodeCutter, get[name].at, hint, "a router has width, diameter or bits: one of them, and here are %d", n)
+			}
+			return joinery.Cutter{Kind: c.Kind}, nil
+		}
+		if at, name, n := said("reach", "flutes"); n > 0 && get["bits"].given {
+			report(CodeCutter, at, "write it for each of the bits", "with bits, %s belongs to each of them", name)
+		}
+	default:
+		return c, nil
+	}
+	var bits []mill.Bit
+	for _, s := range get["bits"].sections {
+		bits = append(bits, mill.Bit{Name: s.name, Diameter: s.values["diameter"].mm(0), Reach: s.values["reach"].mm(0), Flutes: int(s.values["flutes"].number)})
+	}
+	if !get["bits"].given {
+		d := either(get["diameter"], get["width"])
+		bits = []mill.Bit{{Name: "bit", Diameter: d.mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number)}}
+	}
+	for _, bit := range bits {
+		if bit.Diameter > 0 && (c.Width == 0 || bit.Diameter < c.Width) {
+			c.Width = bit.Diameter
+		}
+	}
+	if slices.ContainsFunc(bits, func(b mill.Bit) bool { return b.Diameter == 0 }) { // reported where it is written
+		c.Width = 0
+	}
+	return c, bits
+}

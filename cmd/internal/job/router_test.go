@@ -1,0 +1,64 @@
+package job
+
+import (
+	"reflect"
+	"slices"
+	"testing"
+
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
+)
+
+func TestReadRouter(t *testing.T) {
+	j := read(t, goodFiles["router"])
+	want := mill.Settings{
+		OverRun: 2, Relief: mill.ReliefSide, Slots: mill.SlotsLine, FromSpoilboard: true, Skin: 0.4, SmallPart: 120, PartGap: 20,
+		Register: mill.Register{Place: mill.PlaceCentreLine, Diameter: 5, Distance: 30}, Tabs: mill.Tabs{Width: 8, Height: 2, Spacing: 300},
+	}
+	if !reflect.DeepEqual(j.Router, want) {
+		t.Errorf("got %+v\nwant %+v", j.Router, want)
+	}
+	if j.Layers != "{operation}_{face}_{depth}_{cutter}" || !slices.Equal(j.Order, []string{"groove", "dado"}) || j.FileNames != "{part}-{thickness}" {
+		t.Errorf("got %q %v %q", j.Layers, j.Order, j.FileNames)
+	}
+	bits := []mill.Bit{{Name: "six", Diameter: 6, Reach: 25, Flutes: 2}, {Name: "half inch", Diameter: 12.7}}
+	for i, w := range []struct {
+		joint joinery.Joint
+		width float64
+		bits  []mill.Bit
+		from  joinery.DepthFrom
+	}{
+		{joinery.DoubleRabbet, 6, bits, joinery.FromSpoilboard}, // faces: one decides
+		{joinery.DadoRabbet, 6, bits, joinery.FromSpoilboard},   // its own word decides
+		{joinery.DoubleRabbet, 4, []mill.Bit{{Name: "bit", Diameter: 4, Reach: 20, Flutes: 3}}, joinery.FromSpoilboard},
+		{joinery.DoubleRabbet, 6.2, nil, ""}, // a saw has neither bits nor a spoilboard
+	} {
+		d := j.Drawers[i]
+		if d.Joint != w.joint || d.Cutter.Width != w.width || !slices.Equal(d.Bits, w.bits) || d.DepthFrom != w.from {
+			t.Errorf("drawer %d: %s %g %v %q", i, d.Joint, d.Cutter.Width, d.Bits, d.DepthFrom)
+		}
+	}
+}
+
+// TestRouterDefaults: what a job that says nothing gets, and that width is a
+// router's word too.
+func TestRouterDefaults(t *testing.T) {
+	j := read(t, `units: mm
+stock: {birch: {thickness: 12}}
+cutter: {kind: router, width: 6}
+drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
+`)
+	want := mill.Settings{OverRun: 1, Relief: mill.ReliefBisector, Slots: mill.SlotsWidened, SmallPart: 150, Register: mill.Register{Place: mill.PlaceWaste}}
+	if !reflect.DeepEqual(j.Router, want) || !slices.Equal(j.Drawers[0].Bits, []mill.Bit{{Name: "bit", Diameter: 6}}) {
+		t.Errorf("got %+v %v", j.Router, j.Drawers[0].Bits)
+	}
+	j = read(t, `units: mm
+stock: {birch: {thickness: 12}}
+cutter: {kind: router, width: 6}
+router: {tabs: {}}
+drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
+`)
+	if want := (mill.Tabs{Width: 6, Height: 1.5, Spacing: 200}); j.Router.Tabs != want {
+		t.Errorf("tabs %+v", j.Router.Tabs)
+	}
+}

@@ -1,0 +1,166 @@
+package prove
+
+import (
+	"math"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+)
+
+// doubled looks for lines that are there twice: a bit would run them twice, or a
+// program stop at them.
+func (r *panelReader) doubled() {
+	type key struct {
+		face geom.Face
+		at   [5]int64
+	}
+	seen := make(map[key]int)
+	for _, c := range r.drawn {
+		l := c.loop
+		if c.path != nil {
+			l = geom.Loop(c.path)
+		}
+		b := l.Bounds()
+		k := key{face: c.face}
+		for i, v := range []float64{b.Min.X, b.Min.Y, b.Max.X, b.Max.Y, math.Abs(l.Area())} {
+			k.at[i] = int64(math.Round(v / tick))
+		}
+		if line, twice := seen[k]; twice {
+			r.fault("doubled", c.file, c.at, "delete one of the two", "a line on %s lies on the one that begins on line %d", c.layer, line)
+			continue
+		}
+		seen[k] = c.at
+	}
+}
+
+// slotRoom is how much wider than asked a slot may be drawn, in millimetres, in
+// all: a hair, so that programs find a path in one of the bit's own width.
+const slotRoom = 0.05
+
+// compare holds what is cut against what the job asks for, so that a mistake has a
+// name; whether the box goes together is not decided here.
+func (r *panelReader) compare() {
+	panel := geom.Rect{Max: geom.Point{X: r.length, Y: r.width}}
+	used := make([]bool, len(r.drawn))
+	find := func(op report.Operation, face string) int {
+		best, off := -1, math.Inf(1)
+		for i, c := range r.drawn {
+			if used[i] || c.operation != op.Kind || c.face.String() != face || len(c.reach) == 0 {
+				continue
+			}
+			if d := r.offBy(op, c, panel); d < off {
+				best, off = i, d
+			}
+		}
+		return best
+	}
+	for _, op := range r.part.Operations {
+		i := find(op, op.Face)
+		if i < 0 {
+			other := "outside"
+			if op.Face == other {
+				other = "inside"
+			}
+			if j := find(op, other); j >= 0 {
+				used[j] = true
+				r.fault("wrong-face", r.drawn[j].file, r.drawn[j].at, "build the folder again", "the %s on %s is cut on the %s face; the job wants it on the %s face", op.Kind, r.drawn[j].layer, other, op.Face)
+				continue
+			}
+			r.fault("missing", r.file(op.Face), 0, "build the folder again", "nothing cuts the %s of %s on the %s face", op.Kind, r.part.Name, op.Face)
+			continue
+		}
+		used[i] = true
+		c := r.drawn[i]
+		if off := r.offBy(op, c, panel); off > slotRoom/2+sameSize {
+			r.fault("moved", c.file, c.at, "build the folder again", "a side of the %s on %s is %s off where the job has it", op.Kind, c.layer, r.text(off))
+		}
+		want := r.mm(op.Depth)
+		if deep := c.depth; !c.through && math.Abs(deep-want) > 2*tick+sameDepth {
+			r.fault("depth", c.file, c.at, "build the folder again", "the %s on %s comes out %s deep; the job wants %s", op.Kind, c.layer, r.text(deep), r.text(want))
+		}
+	}
+	for i, c := range r.drawn {
+		if !used[i] && c.within > leastLeft {
+			r.fault("extra", c.file, c.at, "delete it, or build the folder again", "the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
+		}
+	}
+}
+
+// offBy is how far, in millimetres, the side of a cut that is furthest off lies
+// from where the job has it. A corner's relief may reach further.
+func (r *panelReader) offBy(op report.Operation, c drawnCut, panel geom.Rect) float64 {
+	asked := make(geom.Loop, len(op.Outline))
+	for i, v := range op.Outline {
+		if len(v) < 2 {
+			return math.Inf(1)
+		}
+		asked[i].Point = geom.Point{X: r.mm(v[0]), Y: r.mm(v[1])}
+		if len(v) > 2 {
+			asked[i].Bulge = v[2]
+		}
+	}
+	want := common(asked.Bounds(), panel)
+	got := c.inside
+	if c.path == nil {
+		got = common(c.loop.Bounds(), panel)
+	}
+	slack := 0.0
+	for _, v := range c.loop {
+		if v.Bulge != 0 {
+			slack = c.bit / 2 * 1.1
+		}
+	}
+	off := 0.0
+	for _, d := range []float64{want.Min.X - got.Min.X, want.Min.Y - got.Min.Y, got.Max.X - want.Max.X, got.Max.Y - want.Max.Y} {
+		if d > 0 { // reaches further than asked
+			d = math.Max(0, d-slack)
+		}
+		off = math.Max(off, math.Abs(d))
+	}
+	return off
+}
+
+func (r *panelReader) file(face string) string {
+	f := r.part.Files.Inside
+	if face == "outside" {
+		f = r.part.Files.Outside
+	}
+	if f == "" {
+		return r.part.Name
+	}
+	return f
+}
+
+// registered compares the holes that a panel is put down on before and after it
+// is turned over: in panel coordinates they are the same.
+func (r *panelReader) registered(files int) {
+	in, out := r.register[geom.Inside], r.register[geom.Outside]
+	if files < 2 || r.saw {
+		return
+	}
+	if len(in) != 2 || len(out) != 2 {
+		r.fault("register", r.file("outside"), 0, "build the folder again", "%d registration holes on the inside face and %d on the outside; each needs two", len(in), len(out))
+		return
+	}
+	for _, a := range in {
+		near := math.Inf(1)
+		for _, b := range out {
+			near = math.Min(near, a.To(b))
+		}
+		if near > tick {
+			r.fault("register", r.file("outside"), 0, "build the folder again", "a registration hole of the inside face is %s away from any on the outside: the turned panel would be off", r.text(near))
+			return
+		}
+	}
+	// The pins stay where they are while the panel is turned over end for end.
+	for _, a := range in {
+		near := math.Inf(1)
+		for _, b := range in {
+			near = math.Min(near, math.Hypot(r.length-a.X-b.X, a.Y-b.Y))
+		}
+		if near > tick {
+			r.fault("register", r.file("inside"), 0, "build the folder again", "the registration holes do not fall on their pins when the panel is turned over")
+			return
+		}
+	}
+}

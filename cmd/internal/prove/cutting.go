@@ -1,0 +1,155 @@
+package prove
+
+import (
+	"errors"
+	"math"
+	"slices"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+	"drawerwright/geom/proof"
+	"drawerwright/geom/sweep"
+)
+
+// leastLeft is the area, in square millimetres, of wood that a bit leaves where
+// nobody would see or feel it.
+const leastLeft = 0.05
+
+// reach cuts one line with its bit.
+func (r *panelReader) reach(c *drawnCut) {
+	if c.operation == "register" {
+		return
+	}
+	radius := c.bit / 2
+	if c.operation == "profile" {
+		r.around(c, radius)
+		return
+	}
+	var err error
+	if c.path != nil {
+		c.reach, err = sweep.Line(c.path, radius)
+	} else {
+		c.reach, err = sweep.Pocket(c.loop, radius)
+	}
+	switch {
+	case errors.Is(err, sweep.ErrRing):
+		r.fault("crossing", c.file, c.at, "build the folder again", "a line on %s crosses itself or has no area", c.layer)
+		return
+	case err != nil:
+		r.fault("uncut", c.file, c.at, "build the folder again", "a line on %s cannot be cut: %v", c.layer, err)
+		return
+	case len(c.reach) == 0:
+		b := c.loop.Bounds()
+		r.fault("bit-too-big", c.file, c.at, "take a smaller bit, or build the folder with the bit that is there", "a bit of %s does not get into the %s on %s, %s wide",
+			r.text(c.bit), c.operation, c.layer, r.text(math.Min(b.Width(), b.Height())))
+		return
+	}
+	panel := geom.Rect{Max: geom.Point{X: r.length, Y: r.width}}
+	drawn, reached := 0.0, 0.0
+	var bounds geom.Rect
+	for i, l := range c.reach {
+		shape := proof.ShapeOf(l)
+		r.out.cuts = append(r.out.cuts, boardCut{shape, c.face, c.depth, c.kept, c.through})
+		c.swept += math.Abs(l.Area())
+		reached += within(l, panel)
+		if i == 0 {
+			bounds = shape.Bounds()
+		} else {
+			bounds = bounds.Union(shape.Bounds())
+		}
+	}
+	c.beyond = max(0, -bounds.Min.X, -bounds.Min.Y, bounds.Max.X-r.length, bounds.Max.Y-r.width)
+	c.inside, c.within = common(bounds, panel), reached
+	line := bounds
+	if c.path == nil {
+		drawn, line = within(c.loop, panel), c.loop.Bounds()
+	} else {
+		drawn = reached
+	}
+	if r.detail {
+		n := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+		r.cuts = append(r.cuts, report.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit), Drawn: n(drawn), Reached: n(reached), Swept: n(c.swept), Beyond: r.number(c.beyond)})
+	}
+	if c.path == nil && drawn-reached > leastLeft {
+		r.leftStanding(c, line, panel, drawn-reached)
+	}
+	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
+		r.fault("neighbour", c.file, c.at, "lay the parts further apart, or write less over-run", "the %s on %s reaches %s past the panel, and the next part lies at %s",
+			c.operation, c.layer, r.text(c.beyond), r.text(gap))
+	}
+}
+
+// around follows the outline on its outside.
+func (r *panelReader) around(c *drawnCut, radius float64) {
+	left, err := sweep.Outside(c.loop, radius)
+	switch {
+	case errors.Is(err, sweep.ErrRing):
+		r.fault("crossing", c.file, c.at, "build the folder again", "the outline on %s crosses itself or has no area", c.layer)
+	case err != nil:
+		r.fault("uncut", c.file, c.at, "build the folder again", "the outline on %s cannot be cut: %v", c.layer, err)
+	default:
+		r.out.outline = proof.ShapeOf(left)
+	}
+}
+
+// leftStanding says where a bit leaves wood that the line does not show, if that
+// is at the panel's edge: there the line should have run past it.
+func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect, area float64) {
+	radius := c.bit / 2
+	short := func(past float64) bool { return past > -sameSize && past < radius-sameSize }
+	edges := []float64{panel.Min.X - line.Min.X, panel.Min.Y - line.Min.Y, line.Max.X - panel.Max.X, line.Max.Y - panel.Max.Y}
+	if i := slices.IndexFunc(edges, short); i >= 0 {
+		r.fault("over-run", c.file, c.at, "draw it past the edge by the bit's radius and more", "the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %.1f mm2 standing there",
+			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit), area)
+	}
+}
+
+func common(a, b geom.Rect) geom.Rect {
+	return geom.Rect{
+		Min: geom.Point{X: math.Max(a.Min.X, b.Min.X), Y: math.Max(a.Min.Y, b.Min.Y)},
+		Max: geom.Point{X: math.Min(a.Max.X, b.Max.X), Y: math.Min(a.Max.Y, b.Max.Y)},
+	}
+}
+
+// areaChord is how far, in millimetres, chords keep to arcs where areas are told
+// to a hundredth of a square millimetre.
+const areaChord = 1e-5
+
+// within is the area of a loop inside an upright rectangle (I. Sutherland and
+// G. Hodgman, "Reentrant polygon clipping", CACM 17, 1974).
+func within(l geom.Loop, box geom.Rect) float64 {
+	b := l.Bounds()
+	if b.Min.X >= box.Min.X && b.Min.Y >= box.Min.Y && b.Max.X <= box.Max.X && b.Max.Y <= box.Max.Y {
+		return math.Abs(l.Area())
+	}
+	ring := l.Flatten(areaChord)
+	for _, side := range []struct {
+		axis  int
+		limit float64
+		sign  float64
+	}{{0, box.Min.X, 1}, {0, box.Max.X, -1}, {1, box.Min.Y, 1}, {1, box.Max.Y, -1}} {
+		of := func(p geom.Point) float64 {
+			if side.axis == 1 {
+				return (p.Y - side.limit) * side.sign
+			}
+			return (p.X - side.limit) * side.sign
+		}
+		var kept []geom.Point
+		for i, p := range ring {
+			q := ring[(i+1)%len(ring)]
+			a, b := of(p), of(q)
+			if a >= 0 {
+				kept = append(kept, p)
+			}
+			if (a >= 0) != (b >= 0) {
+				t := a / (a - b)
+				kept = append(kept, geom.Point{X: p.X + float64(t*(q.X-p.X)), Y: p.Y + float64(t*(q.Y-p.Y))})
+			}
+		}
+		ring = kept
+		if len(ring) == 0 {
+			return 0
+		}
+	}
+	return math.Abs(geom.Polygon(ring...).Area())
+}

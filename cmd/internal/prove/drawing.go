@@ -1,0 +1,324 @@
+package prove
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/export/dxf/dxfread"
+	"drawerwright/geom"
+	"drawerwright/geom/proof"
+)
+
+// Layers that are not cut, by the contract of the drawings.
+var notCut = []string{"LABEL", "BLANK", "SCALE", "SHEET", "0"}
+
+const (
+	// sameSize is what a size read back may differ from one computed, in
+	// millimetres: files hold six decimals, in inches too.
+	sameSize = 0.02
+	// sameDepth is what the number in a layer's name may differ by besides its
+	// rounding.
+	sameDepth = 1e-3
+	// tick is how near, in millimetres, a corner is where it should be.
+	tick = 0.01
+)
+
+// sheet is one drawing while it is read.
+type sheet struct {
+	*panelReader
+	name  string
+	face  geom.Face
+	file  *dxfread.File
+	scale float64    // mm to the drawing's unit
+	at    geom.Point // lower left of the panel, in the drawing, mm
+	size  geom.Point
+}
+
+// drawing reads one drawing.
+func (r *panelReader) drawing(name string, face geom.Face, f *dxfread.File) {
+	s := sheet{panelReader: r, name: name, face: face, file: f, scale: 1}
+	s.units()
+	s.square()
+	if !s.outline() {
+		return
+	}
+	s.mark()
+	s.layers()
+}
+
+// units finds the unit and compares it with that of the build.
+func (s *sheet) units() {
+	asked := s.report.DXF.Units
+	found := map[dxfread.Unit]string{dxfread.Millimetre: "mm", dxfread.Inch: "in"}[s.file.Unit]
+	switch {
+	case found == "":
+		s.fault("units", s.name, 0, "export it again with its units", "the drawing does not say its unit; it was written in %s", asked)
+		found = asked
+	case found != asked:
+		s.fault("units", s.name, 0, "export it again in "+asked, "the drawing says it is in %s, and was written in %s", found, asked)
+	}
+	if found == "in" {
+		s.scale = geom.InchMM
+	}
+}
+
+// on lists the entities of a layer.
+func (s *sheet) on(layer string) []dxfread.Entity {
+	var list []dxfread.Entity
+	for _, e := range s.file.Entities {
+		if same(e.Layer, layer) {
+			list = append(list, e)
+		}
+	}
+	return list
+}
+
+// square measures the square that the shop is told to measure.
+func (s *sheet) square() {
+	const side, inches = 100.0, 4 * geom.InchMM
+	want := side
+	if s.report.DXF.Units == "in" {
+		want = inches
+	}
+	squares := s.on("SCALE")
+	if len(squares) != 1 || !squares[0].Closed || len(squares[0].Vertices) != 4 {
+		s.fault("scale", s.name, 0, "build the folder again", "the drawing has no square on SCALE to measure")
+		return
+	}
+	b := s.loop(squares[0]).Bounds()
+	if math.Abs(b.Width()-want) > tick || math.Abs(b.Height()-want) > tick {
+		s.fault("scale", s.name, squares[0].Line, "export it again without scaling", "the square on SCALE is %s x %s, not %s: all is %.4g times as large",
+			s.text(b.Width()), s.text(b.Height()), s.text(want), b.Width()/want)
+	}
+}
+
+// loop is a closed entity in millimetres, counter-clockwise.
+func (s *sheet) loop(e dxfread.Entity) geom.Loop {
+	if e.Type == "CIRCLE" {
+		return geom.Circle(geom.Point{X: e.X * s.scale, Y: e.Y * s.scale}, e.Radius*s.scale)
+	}
+	l := make(geom.Loop, len(e.Vertices))
+	for i, v := range e.Vertices {
+		l[i] = geom.Vertex{Point: geom.Point{X: v.X * s.scale, Y: v.Y * s.scale}, Bulge: v.Bulge}
+	}
+	if l.Area() < 0 {
+		l = l.Reverse()
+	}
+	return l
+}
+
+// outline finds the panel's outline: where it is cut, or else on BLANK.
+func (s *sheet) outline() bool {
+	var found geom.Loop
+	line, profiles := 0, 0
+	for _, l := range s.legend[s.name] {
+		if l.Operation != "profile" {
+			continue
+		}
+		for _, e := range s.on(l.Layer) {
+			if e.Closed && len(e.Vertices) > 1 || e.Type == "CIRCLE" {
+				found, line = s.loop(e), e.Line
+				profiles++
+			}
+		}
+	}
+	if profiles == 0 {
+		for _, e := range s.on("BLANK") {
+			if l := s.loop(e); e.Closed && len(l) > 3 && (found == nil || l.Area() > found.Area()) {
+				found, line = l, e.Line
+			}
+		}
+	}
+	if len(found) < 3 {
+		s.fault("no-outline", s.name, 0, "build the folder again", "the drawing has no outline of the panel")
+		return false
+	}
+	b := found.Bounds()
+	s.at, s.size = b.Min, geom.Point{X: b.Width(), Y: b.Height()}
+	want := geom.Point{X: s.mm(s.part.Length), Y: s.mm(s.part.Width)}
+	if math.Abs(s.size.X-want.X) > sameSize || math.Abs(s.size.Y-want.Y) > sameSize {
+		s.fault("size", s.name, line, "build the folder again", "the panel is drawn %s x %s; %s is %s x %s",
+			s.text(s.size.X), s.text(s.size.Y), s.part.Name, s.text(want.X), s.text(want.Y))
+	}
+	if math.Abs(s.at.X) > tick || math.Abs(s.at.Y) > tick {
+		s.fault("origin", s.name, line, "export it again without moving it", "the panel's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
+	}
+	if profiles > 0 || !s.out.whole {
+		s.outlines += profiles
+		s.out.outline, s.out.whole = proof.ShapeOf(s.panelLoop(found)), true
+		s.length, s.width = s.size.X, s.size.Y
+	}
+	return true
+}
+
+// panelLoop takes a loop of the drawing to panel coordinates: the outside face is
+// turned over end for end.
+func (s *sheet) panelLoop(l geom.Loop) geom.Loop {
+	out := make(geom.Loop, len(l))
+	for i, v := range l {
+		out[i] = geom.Vertex{Point: geom.Point{X: v.X - s.at.X, Y: v.Y - s.at.Y}, Bulge: v.Bulge}
+	}
+	if s.face == geom.Outside {
+		return out.TurnOver(s.size.X)
+	}
+	return out
+}
+
+// mark looks for the mark in the panel's first corner, which a turned panel has
+// at its other end.
+func (s *sheet) mark() {
+	for _, e := range s.on("BLANK") {
+		if !e.Closed || len(e.Vertices) != 3 {
+			continue
+		}
+		b := s.panelLoop(s.loop(e)).Bounds()
+		switch {
+		case math.Abs(b.Min.X) < tick && math.Abs(b.Min.Y) < tick:
+		case math.Abs(b.Max.X-s.size.X) < tick && math.Abs(b.Min.Y) < tick:
+			s.fault("mirror", s.name, e.Line, "mirror it end for end, or build the folder again", "the corner mark is at the wrong end: the drawing of the %s face is not turned over as it has to be", s.face)
+		default:
+			s.fault("mirror", s.name, e.Line, "build the folder again", "the corner mark is in no corner at the bottom edge: the drawing was turned or mirrored")
+		}
+		return
+	}
+	s.fault("mirror", s.name, 0, "build the folder again", "the drawing has no corner mark on BLANK, by which to tell which way it lies")
+}
+
+// layers reads everything that is cut.
+func (s *sheet) layers() {
+	legend := s.legend[s.name]
+	counts := make([]int, len(legend))
+	told := make(map[string]bool)
+	for _, e := range s.file.Entities {
+		if slices.ContainsFunc(notCut, func(n string) bool { return same(n, e.Layer) }) {
+			continue
+		}
+		i := slices.IndexFunc(legend, func(l report.Layer) bool { return same(l.Layer, e.Layer) })
+		once := !told[e.Layer]
+		told[e.Layer] = true
+		c := drawnCut{file: s.name, layer: e.Layer, at: e.Line}
+		c.face = s.face
+		says, readable := s.names.read(e.Layer)
+		switch {
+		case i >= 0:
+			counts[i]++
+			s.listed(&c, legend[i], says, readable, once)
+		case readable:
+			if once {
+				s.fault("unlisted-layer", s.name, e.Line, "build the folder again", "the layer %s is not in the legend", e.Layer)
+			}
+			s.named(&c, says)
+		default:
+			if once {
+				s.fault("unknown-layer", s.name, e.Line, "delete it, or build the folder again", "nobody can tell what to do with the layer %s", e.Layer)
+			}
+			continue
+		}
+		if s.entity(&c, e, i >= 0 && legend[i].Line || i < 0 && says.line) {
+			s.drawn = append(s.drawn, c)
+		}
+	}
+	for i, l := range legend {
+		switch {
+		case counts[i] == 0:
+			s.fault("missing", s.name, 0, "build the folder again", "the layer %s has nothing on it; the legend says %d", l.Layer, l.Cuts)
+		case counts[i] != l.Cuts:
+			s.fault("count", s.name, 0, "build the folder again", "the layer %s has %d lines; the legend says %d", l.Layer, counts[i], l.Cuts)
+		}
+	}
+}
+
+// listed takes what the legend says of a layer, and compares what its name says.
+// Of the two depths the name's is the one that gets cut.
+func (s *sheet) listed(c *drawnCut, l report.Layer, says said, readable, once bool) {
+	c.operation, c.bit = l.Operation, s.mm(l.Diameter)
+	c.depth, c.through, c.kept = s.mm(l.Depth), l.Told == "through", l.Told == "left" || s.saw && s.face == geom.Outside
+	fault := func(code, hint, format string, args ...any) {
+		if once {
+			s.fault(code, s.name, c.at, hint, format, args...)
+		}
+	}
+	const again = "build the folder again"
+	if l.Face != s.face.String() {
+		fault("wrong-face", again, "the legend has the layer %s on the %s face, and this is the drawing of the %s face", l.Layer, l.Face, s.face)
+	}
+	if l.Operation == "register" {
+		return
+	}
+	if !readable {
+		fault("layer-name", again, "the layer %s is not named as %s", l.Layer, s.report.DXF.Layers)
+		return
+	}
+	if says.face != "" && says.face != s.face.String() {
+		fault("wrong-face", again, "the layer %s is for the %s face, and this is the drawing of the %s face", l.Layer, says.face, s.face)
+	}
+	if says.operation != "" && says.operation != l.Operation {
+		fault("layer-name", again, "the layer %s is a %s by its name and a %s by the legend", l.Layer, says.operation, l.Operation)
+	}
+	if !says.depthSaid {
+		return
+	}
+	legend := c.depth
+	if l.Told == "left" {
+		legend = s.mm(l.Left)
+	}
+	switch {
+	case says.through != c.through || says.floor != (l.Told == "left"):
+		fault("layer-name", again, "the layer %s and the legend do not tell the same kind of depth", l.Layer)
+	case !says.through && math.Abs(says.depth-legend) > says.step+sameDepth:
+		fault("depth", again, "the layer %s says %s, the legend %s", l.Layer, s.text(says.depth), s.text(legend))
+	}
+	s.named(c, says)
+}
+
+// named takes what a layer's name says.
+func (s *sheet) named(c *drawnCut, says said) {
+	if says.operation != "" {
+		c.operation = says.operation
+	}
+	if !says.depthSaid {
+		return
+	}
+	c.through, c.kept = says.through, says.floor || s.saw && s.face == geom.Outside
+	if c.depth = says.depth; says.floor {
+		c.depth = s.out.thickness - says.depth
+	}
+}
+
+// entity takes the line itself.
+func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
+	const again = "export it again, or build the folder again"
+	switch {
+	case e.Type != "LWPOLYLINE" && e.Type != "POLYLINE" && e.Type != "CIRCLE":
+		s.fault("entity", s.name, e.Line, again, "a %s on %s: cuts are closed polylines and circles", e.Type, e.Layer)
+		return false
+	case e.Paper || e.Tilted || math.Abs(e.Z*s.scale) > tick:
+		s.fault("height", s.name, e.Line, again, "a line on %s does not lie at Z = 0", e.Layer)
+		return false
+	case line && e.Closed:
+		s.fault("closed", s.name, e.Line, again, "a closed line on %s, where the way of the bit's middle is drawn", e.Layer)
+		return false
+	case !line && !e.Closed:
+		s.fault("open", s.name, e.Line, "close it", "an open line on %s: a toolpath needs it closed", e.Layer)
+		return false
+	case len(e.Vertices) < 2 && e.Type != "CIRCLE":
+		s.fault("entity", s.name, e.Line, again, "a polyline without length on %s", e.Layer)
+		return false
+	}
+	if line {
+		for _, v := range e.Vertices {
+			x := v.X*s.scale - s.at.X
+			if s.face == geom.Outside {
+				x, v.Bulge = s.size.X-x, -v.Bulge
+			}
+			c.path = append(c.path, geom.Vertex{Point: geom.Point{X: x, Y: v.Y*s.scale - s.at.Y}, Bulge: v.Bulge})
+		}
+		return true
+	}
+	c.loop = s.panelLoop(s.loop(e))
+	if centre, _, ok := c.loop.AsCircle(); ok && c.operation == "register" {
+		s.register[s.face] = append(s.register[s.face], centre)
+	}
+	return true
+}

@@ -1,0 +1,109 @@
+package prove
+
+import (
+	"fmt"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"drawerwright/geom"
+)
+
+// names reads layer names by the pattern they were made with.
+type names struct {
+	form   *regexp.Regexp
+	tokens []string
+}
+
+// said is what a layer's name says of its cuts; empty and 0 where it does not.
+type said struct {
+	operation, face, cutter, stock string
+	line                           bool
+	through, floor                 bool
+	depth                          float64 // mm; of the wood left where floor
+	step                           float64 // mm: half of what the number is rounded to
+	depthSaid                      bool
+}
+
+// What can stand for a word of a pattern.
+var forms = map[string]string{
+	"{operation}": `[A-Z]+(?:-LINE)?`,
+	"{face}":      `INSIDE|OUTSIDE`,
+	"{depth}":     `(?:LINE_)?(?:THROUGH|(?:FLOOR_)?[0-9]+-[0-9]+(?:MM|IN))`,
+	"{cutter}":    `[A-Z0-9-]*`,
+	"{stock}":     `[A-Z0-9-]*`,
+}
+
+var wordInBraces = regexp.MustCompile(`\{[a-z]*\}`)
+
+// patternNames makes a reader of names.
+func patternNames(pattern string) (names, error) {
+	var n names
+	form := "^"
+	rest := pattern
+	for {
+		at := wordInBraces.FindStringIndex(rest)
+		if at == nil {
+			break
+		}
+		token := rest[at[0]:at[1]]
+		what, known := forms[token]
+		if !known {
+			return n, fmt.Errorf("unknown word %s", token)
+		}
+		form += regexp.QuoteMeta(rest[:at[0]]) + "(" + what + ")"
+		n.tokens = append(n.tokens, token)
+		rest = rest[at[1]:]
+	}
+	n.form = regexp.MustCompile(form + regexp.QuoteMeta(rest) + "$")
+	return n, nil
+}
+
+// read takes a name apart.
+func (n names) read(layer string) (said, bool) {
+	var s said
+	m := n.form.FindStringSubmatch(layer)
+	if m == nil {
+		return s, false
+	}
+	for i, token := range n.tokens {
+		text := m[i+1]
+		switch token {
+		case "{operation}":
+			text, s.line = cut(text, "-LINE")
+			s.operation = strings.ToLower(text)
+		case "{face}":
+			s.face = strings.ToLower(text)
+		case "{cutter}":
+			s.cutter = text
+		case "{stock}":
+			s.stock = text
+		case "{depth}":
+			s.depthSaid = true
+			if after, found := strings.CutPrefix(text, "LINE_"); found {
+				text, s.line = after, true
+			}
+			if text == "THROUGH" {
+				s.through = true
+				continue
+			}
+			text, s.floor = strings.CutPrefix(text, "FLOOR_")
+			unit := geom.Millimetre
+			s.step = 0.01 / 2
+			if strings.HasSuffix(text, "IN") {
+				unit, s.step = geom.Inch, 0.001*geom.InchMM/2
+			}
+			number, err := strconv.ParseFloat(strings.Replace(text[:len(text)-2], "-", ".", 1), 64)
+			if err != nil {
+				return s, false
+			}
+			s.depth = number * unit.MM()
+		}
+	}
+	return s, true
+}
+
+func cut(text, ending string) (string, bool) {
+	before, found := strings.CutSuffix(text, ending)
+	return before, found
+}

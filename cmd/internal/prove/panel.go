@@ -1,0 +1,138 @@
+package prove
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/export/dxf/dxfread"
+	"drawerwright/geom"
+	"drawerwright/geom/proof"
+)
+
+// panel is a part as its drawings have it cut.
+type panel struct {
+	part      report.Part
+	whole     bool // it has an outline and could be read
+	thickness float64
+	outline   proof.Shape
+	cuts      []boardCut
+	stands    []geom.Placement
+	turned    bool
+}
+
+// boardCut is a region that a bit reached.
+type boardCut struct {
+	shape proof.Shape
+	face  geom.Face
+	depth float64 // mm from the face at the mean thickness
+	// kept says that it is the wood under the cut that stays the same in every
+	// board, not the depth.
+	kept, through bool
+}
+
+// board is the panel in a board of a thickness, with the errors of the options.
+func (p panel) board(thickness float64, o Options) proof.Board {
+	b := proof.Board{Outline: p.outline, Thickness: thickness, Cuts: make([]proof.Cut, 0, len(p.cuts))}
+	for _, c := range p.cuts {
+		depth := c.depth + o.Depth
+		if c.kept {
+			depth += thickness - p.thickness
+		}
+		if c.through {
+			depth = thickness + 1
+		}
+		if depth <= 0 {
+			continue
+		}
+		shape := c.shape
+		if c.face == geom.Outside && p.turned && (o.FlipAlong != 0 || o.FlipAcross != 0) {
+			shape = shape.Moved(o.FlipAlong, o.FlipAcross)
+		}
+		b.Cuts = append(b.Cuts, proof.Cut{Face: c.face, Depth: depth, Shape: shape})
+	}
+	return b
+}
+
+// panelReader reads the drawings of one part.
+type panelReader struct {
+	*Prover
+	part   report.Part
+	saw    bool
+	read   Read
+	detail bool
+
+	out      panel
+	length   float64 // mm, as drawn
+	width    float64
+	drawn    []drawnCut
+	register map[geom.Face][]geom.Point
+	faults   []report.Fault
+	cuts     []report.Cut
+	outlines int
+}
+
+// drawnCut is a closed line of a drawing in panel coordinates, with what its
+// layer says.
+type drawnCut struct {
+	file, layer string
+	at          int // line of the file
+	operation   string
+	boardCut
+	bit    float64 // diameter, 0 for a saw
+	loop   geom.Loop
+	path   []geom.Vertex // an open line for the bit's centre
+	reach  []geom.Loop
+	swept  float64 // mm2 reached, and of it within the panel
+	within float64
+	beyond float64
+	inside geom.Rect // of what lies within the panel
+}
+
+func (r *panelReader) fault(code, file string, line int, hint, format string, args ...any) {
+	r.faults = append(r.faults, report.Fault{Code: code, Part: r.part.Name, File: file, Line: line, Message: fmt.Sprintf(format, args...), Hint: hint})
+}
+
+// panel reads all drawings of the part and judges them.
+func (r *panelReader) panel() panel {
+	r.out = panel{part: r.part, thickness: r.mm(r.part.Thickness)}
+	r.register = make(map[geom.Face][]geom.Point)
+	for _, s := range r.part.Stands {
+		at := func(v [3]float64, k float64) geom.Vec3 { return geom.Vec3{X: v[0] * k, Y: v[1] * k, Z: v[2] * k} }
+		r.out.stands = append(r.out.stands, geom.Placement{Origin: at(s.Origin, r.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)})
+	}
+	files := 0
+	for _, f := range []struct {
+		face geom.Face
+		name string
+	}{{geom.Inside, r.part.Files.Inside}, {geom.Outside, r.part.Files.Outside}} {
+		if f.name == "" {
+			continue
+		}
+		files++
+		data, err := r.read(f.name)
+		if err != nil {
+			r.fault("missing-file", f.name, 0, "build the folder again", "the drawing of the %s face cannot be read: %v", f.face, err)
+			continue
+		}
+		drawing, err := dxfread.Parse(data)
+		if err != nil {
+			r.fault("unreadable", f.name, 0, "export it again", "no DXF that can be read: %v", err)
+			continue
+		}
+		r.drawing(f.name, f.face, drawing)
+	}
+	r.out.turned = files == 2
+	if r.outlines == 0 && len(r.faults) == 0 {
+		r.fault("no-outline", r.part.Name, 0, "build the folder again", "no drawing of %s has its outline on a layer that is cut", r.part.Name)
+	}
+	if !r.out.whole {
+		return r.out
+	}
+	for i := range r.drawn {
+		r.reach(&r.drawn[i])
+	}
+	r.doubled()
+	r.compare()
+	r.registered(files)
+	return r.out
+}

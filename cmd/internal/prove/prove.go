@@ -1,0 +1,265 @@
+// Package prove reads the drawings of a build back from where they were written,
+// cuts every panel virtually with round bits, turns the panels over, puts the
+// boxes together and tells what came of it. It shares nothing with what wrote the
+// files: what it knows of a cut is what an operator would, the line, its layer and
+// the legend.
+package prove
+
+import (
+	"errors"
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/proof"
+)
+
+// Options try values other than those of the job, in millimetres.
+type Options struct {
+	Thickness map[string]float64 // of stocks by name, instead of the readings
+	// FlipAlong and FlipAcross are how far the cuts on the outside face of turned
+	// parts are off, along the length and across it.
+	FlipAlong, FlipAcross float64
+	Depth                 float64 // by which every pocket is cut too deep
+	Detail                bool    // fill in Cuts and Assembled
+}
+
+// Read gives a file of the folder by its slash-separated name.
+type Read func(name string) ([]byte, error)
+
+// Prover proves the drawers of one report.
+type Prover struct {
+	report report.Report
+	unit   geom.Unit
+	parts  map[string]int            // indices by name
+	legend map[string][]report.Layer // by file
+	faces  map[string]report.Faces   // by part
+	names  names
+}
+
+// ErrReport is wrapped by errors about a report that cannot be one.
+var ErrReport = errors.New("report.json")
+
+// New takes a report as it was written.
+func New(r report.Report) (*Prover, error) {
+	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer), faces: make(map[string]report.Faces)}
+	if r.Tool != "drawerwright" || r.Format != report.Format {
+		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again", ErrReport, r.Format, r.Tool, report.Format)
+	}
+	var err error
+	if p.unit, err = geom.ParseUnit(r.Units); err != nil {
+		return nil, fmt.Errorf("%w: units %q", ErrReport, r.Units)
+	}
+	if p.names, err = patternNames(r.DXF.Layers); err != nil {
+		return nil, fmt.Errorf("%w: layers %q: %w", ErrReport, r.DXF.Layers, err)
+	}
+	for i, part := range r.Parts {
+		p.parts[part.Name] = i
+		if !(part.Thickness > 0) || !(part.Length > 0) || !(part.Width > 0) {
+			return nil, fmt.Errorf("%w: the part %q has no size", ErrReport, part.Name)
+		}
+		for _, s := range part.Stands {
+			if !upright(s) {
+				return nil, fmt.Errorf("%w: the part %q stands askew", ErrReport, part.Name)
+			}
+		}
+	}
+	for _, l := range r.Layers {
+		p.legend[l.File] = append(p.legend[l.File], l)
+	}
+	for _, f := range r.Faces {
+		p.faces[f.Part] = f
+	}
+	for _, d := range r.Drawers {
+		for _, name := range d.Parts {
+			if _, known := p.parts[name]; !known {
+				return nil, fmt.Errorf("%w: the drawer %q has a part %q that is not listed", ErrReport, d.Name, name)
+			}
+		}
+	}
+	return p, nil
+}
+
+// upright tells whether a stand's directions are two different axes.
+func upright(s report.Stand) bool {
+	axes := func(v [3]float64) (n int) {
+		for _, c := range v {
+			switch c {
+			case 0:
+			case 1, -1:
+				n++
+			default:
+				return 0
+			}
+		}
+		return n
+	}
+	dot := 0.0
+	for i := range 3 {
+		dot += float64(s.X[i] * s.Y[i])
+	}
+	return axes(s.X) == 1 && axes(s.Y) == 1 && dot == 0
+}
+
+// Drawers is how many drawers the report has.
+func (p *Prover) Drawers() int { return len(p.report.Drawers) }
+
+// Unit is that of the report's lengths.
+func (p *Prover) Unit() geom.Unit { return p.unit }
+
+// Stocks are the names of the stocks that were measured.
+func (p *Prover) Stocks() []string {
+	var list []string
+	for _, s := range p.report.Stocks {
+		list = append(list, s.Name)
+	}
+	return list
+}
+
+// Worker proves one drawer at a time.
+type Worker struct {
+	*Prover
+	assembler proof.Assembler
+}
+
+// Worker makes one; each goroutine needs its own.
+func (p *Prover) Worker() *Worker { return &Worker{Prover: p} }
+
+// Cuttable tells whether a verdict lets a shop cut from the files.
+func Cuttable(verdict string) bool { return verdict == report.Goes || verdict == report.GoesSome }
+
+func (p *Prover) mm(v float64) float64 { return v * p.unit.MM() }
+
+// Drawer proves one drawer of the report.
+func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
+	d := w.report.Drawers[i]
+	out := report.Proof{Drawer: d.Name, Faults: []report.Fault{}, Corners: []report.Corner{}, Overlaps: []report.Overlap{}}
+	var panels []panel
+	for _, name := range d.Parts {
+		part := w.report.Parts[w.parts[name]]
+		c := panelReader{Prover: w.Prover, part: part, saw: d.Machine == string(joinery.Saw), read: read, detail: o.Detail}
+		panels = append(panels, c.panel())
+		out.Faults = append(out.Faults, c.faults...)
+		out.Cuts = append(out.Cuts, c.cuts...)
+	}
+	w.assemble(&out, d, panels, o)
+	if len(out.Faults) > 0 {
+		out.Verdict = report.FilesFail
+	}
+	return out
+}
+
+// most is the largest number of stocks whose extremes are all combined.
+const most = 4
+
+// assemble puts the box together at the mean of the readings, and at all of their
+// extremes together.
+func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o Options) {
+	var stocks []report.Readings
+	for _, p := range panels {
+		if slices.ContainsFunc(stocks, func(s report.Readings) bool { return s.Name == p.part.Stock }) {
+			continue
+		}
+		i := slices.IndexFunc(w.report.Stocks, func(s report.Readings) bool { return s.Name == p.part.Stock })
+		if i < 0 {
+			out.Faults = append(out.Faults, report.Fault{Code: "stock", Part: p.part.Name, File: "report.json", Message: fmt.Sprintf("the stock %q of %s is not listed", p.part.Stock, p.part.Name)})
+			continue
+		}
+		s := w.report.Stocks[i]
+		if mm, asked := o.Thickness[s.Name]; asked {
+			v := mm / w.unit.MM()
+			s.Thickness, s.Least, s.Most = v, v, v
+		}
+		stocks = append(stocks, s)
+	}
+	thick := make(map[string]float64, len(stocks))
+	for _, s := range stocks {
+		thick[s.Name] = w.mm(s.Thickness)
+	}
+	box := w.assembler.Assemble(pieces(panels, thick, o))
+	s := summary{Prover: w.Prover, out: out}
+	s.take(&box, true)
+	out.Verdict = report.GoesNot
+	if box.Goes() {
+		out.Verdict = report.Goes
+	}
+	if o.Detail {
+		for i, p := range box.Pieces {
+			out.Assembled = append(out.Assembled, report.Piece{Name: p.Name, Part: partOf(panels, i), Stand: w.stand(p.Stand)})
+		}
+	}
+	spread := stocks[:0:0]
+	for _, s := range stocks {
+		if s.Least < s.Most && len(spread) < most {
+			spread = append(spread, s)
+		}
+	}
+	if len(spread) == 0 {
+		return
+	}
+	for mask := range 1 << len(spread) {
+		for i, s := range spread {
+			thick[s.Name] = w.mm(s.Least)
+			if mask>>i&1 == 1 {
+				thick[s.Name] = w.mm(s.Most)
+			}
+		}
+		box := w.assembler.Assemble(pieces(panels, thick, o))
+		s.take(&box, false)
+		if !box.Goes() && out.Verdict == report.Goes {
+			out.Verdict = report.GoesSome
+		}
+	}
+}
+
+func (p *Prover) stand(s geom.Placement) report.Stand {
+	at := func(v geom.Vec3, k float64) [3]float64 {
+		return [3]float64{p.number(v.X / k), p.number(v.Y / k), p.number(v.Z / k)}
+	}
+	return report.Stand{Origin: at(s.Origin, p.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)}
+}
+
+// pieces are the boards of a box at given thicknesses of their stocks.
+func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
+	var list []proof.Piece
+	for _, p := range panels {
+		if !p.whole {
+			continue
+		}
+		t, known := thick[p.part.Stock]
+		if !known {
+			t = p.thickness
+		}
+		board := p.board(t, o)
+		for i, s := range p.stands {
+			name := p.part.Role
+			if len(p.stands) == 2 {
+				name = []string{"left ", "right "}[i] + name
+			}
+			list = append(list, proof.Piece{Name: name, Board: board, Stand: s})
+		}
+	}
+	return list
+}
+
+func partOf(panels []panel, piece int) string {
+	for _, p := range panels {
+		if !p.whole {
+			continue
+		}
+		if piece < len(p.stands) {
+			return p.part.Name
+		}
+		piece -= len(p.stands)
+	}
+	return ""
+}
+
+// text prints a length in the report's unit.
+func (p *Prover) text(mm float64) string { return geom.LengthOf(mm).Text(p.unit) }
+
+// same compares words as the format does, without regard to capitals.
+func same(a, b string) bool { return strings.EqualFold(a, b) }

@@ -1,0 +1,99 @@
+package report
+
+// Proof is what the drawings of one drawer, read back and cut virtually, make of
+// it. Lengths are in the report's unit.
+type Proof struct {
+	Drawer  string  `json:"drawer"`
+	Verdict string  `json:"verdict"` // one of the verdicts below
+	Faults  []Fault `json:"faults"`  // of the files
+	// The joints, with the least and the greatest over the readings.
+	Corners []Corner `json:"corners"`
+	Bottom  *Bottom  `json:"bottom,omitempty"`
+	// The box as it comes out. Rack is how far the two diagonals can differ before
+	// the glue has set.
+	Width    Range     `json:"width"` // the wider of front and back
+	Taper    Range     `json:"taper"` // the front's width less the back's
+	Depth    Range     `json:"depth"`
+	Height   Range     `json:"height"`
+	Diagonal Range     `json:"diagonal"`
+	Rack     Range     `json:"rack"`
+	Overlaps []Overlap `json:"overlaps"` // at the mean of the readings
+	// Cuts and Assembled are for those who check the proof; a build leaves them out.
+	Cuts      []Cut   `json:"cuts,omitempty"`
+	Assembled []Piece `json:"assembled,omitempty"`
+}
+
+// Verdicts of a proof, from the best to the worst.
+const (
+	Goes      = "goes together"
+	GoesSome  = "goes together, not with every board"
+	GoesNot   = "does not go together"
+	FilesFail = "files at fault"
+)
+
+// Range is a length at the mean of the readings, and its extremes over them.
+type Range struct {
+	Mean float64 `json:"mean"`
+	Min  float64 `json:"min"`
+	Max  float64 `json:"max"`
+}
+
+// Fault is a mistake in a drawing.
+type Fault struct {
+	Code    string `json:"code"`
+	Part    string `json:"part"`
+	File    string `json:"file"`
+	Line    int    `json:"line"` // of the file; 0 where it is about the whole
+	Message string `json:"message"`
+	Hint    string `json:"hint"`
+}
+
+// Corner is the joint of a front or back with a side.
+type Corner struct {
+	End         string `json:"end"`
+	Side        string `json:"side"`
+	Goes        bool   `json:"goes"`
+	Captured    bool   `json:"captured"` // held both ways, with a play
+	Play        Range  `json:"play"`     // below 0: by how much it is too thick
+	Seat        string `json:"seat"`     // shoulder or floor, at the mean
+	ShoulderGap Range  `json:"shoulder_gap"`
+	FloorGap    Range  `json:"floor_gap"`
+	Recess      Range  `json:"recess"` // of the end behind the side's ends; proud below 0
+	Laps        bool   `json:"laps"`   // the side's face and the end's end are meant to be level
+	Lap         Range  `json:"lap"`    // how far the side stands proud there
+}
+
+// Bottom is the bottom in its grooves.
+type Bottom struct {
+	Goes  bool     `json:"goes"`
+	Play  Range    `json:"play"`  // up and down, between all its walls
+	Slack [2]Range `json:"slack"` // across and along the box
+	Hold  Range    `json:"hold"`  // how deep it stands in the shallowest groove
+}
+
+// Overlap is what two pieces have in common where they stand.
+type Overlap struct {
+	A      string  `json:"a"`
+	B      string  `json:"b"`
+	Volume float64 `json:"volume_mm3"`
+}
+
+// Cut is one virtual cut: what was drawn within the panel, what of it the bit
+// reached, in square millimetres, and how far it reaches past the panel's edges.
+type Cut struct {
+	File    string  `json:"file"`
+	Layer   string  `json:"layer"`
+	Line    int     `json:"line"`
+	Bit     float64 `json:"bit"`
+	Drawn   float64 `json:"drawn_mm2"`
+	Reached float64 `json:"reached_mm2"`
+	Swept   float64 `json:"swept_mm2"` // beyond the panel too
+	Beyond  float64 `json:"beyond"`
+}
+
+// Piece is a part as it stands in the assembled box.
+type Piece struct {
+	Name  string `json:"name"`
+	Part  string `json:"part"`
+	Stand Stand  `json:"stand"`
+}

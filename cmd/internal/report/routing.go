@@ -1,0 +1,164 @@
+package report
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/export/dxf"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// DXF says how the drawings were written.
+type DXF struct {
+	Version string `json:"version"`
+	Units   string `json:"units"`
+	Layers  string `json:"layers"` // the pattern of the names of layers that are cut
+}
+
+// Router says how a router's cuts were drawn.
+type Router struct {
+	OverRun    float64 `json:"over_run"` // beyond the bit's radius
+	Relief     string  `json:"relief"`
+	ExactSlots string  `json:"exact_slots"`
+	DepthFrom  string  `json:"depth_from"` // top: layers tell depths; spoilboard: they tell the wood left
+	PartGap    float64 `json:"part_gap"`   // 0 when the job does not say
+}
+
+// Readings are what was measured of a stock.
+type Readings struct {
+	Name      string  `json:"name"`
+	Thickness float64 `json:"thickness"` // the mean
+	Least     float64 `json:"least"`
+	Most      float64 `json:"most"`
+}
+
+// Layer is a line of the legend: what is cut on a layer of a drawing, and with what.
+type Layer struct {
+	File      string  `json:"file"`
+	Layer     string  `json:"layer"`
+	Operation string  `json:"operation"`
+	Face      string  `json:"face"`
+	Depth     float64 `json:"depth"` // from the face
+	Left      float64 `json:"left"`  // of the wood under it; 0 where it goes through
+	Told      string  `json:"told"`  // through, depth or left: what the name tells
+	Line      bool    `json:"line"`  // open paths for the middle of the bit
+	Bit       string  `json:"bit"`   // empty for a saw
+	Diameter  float64 `json:"diameter"`
+	Flutes    int     `json:"flutes,omitempty"`
+	Cuts      int     `json:"cuts"`
+}
+
+// Faces says which faces of a part are cut, in the order of cutting.
+type Faces struct {
+	Part   string   `json:"part"`
+	Cut    []string `json:"cut"`
+	Turned bool     `json:"turned"` // it has to be turned over
+	Beyond float64  `json:"beyond"` // how far pockets reach past its edges
+	Gap    float64  `json:"gap"`    // how far apart parts must lie for that, and for the bit that cuts them out
+	Flip   *Flip    `json:"flip,omitempty"`
+}
+
+// Flip says what an error in turning a part over does to its joints.
+type Flip struct {
+	// Along and Across tell whether an error along or across the length moves a cut
+	// that matters; Allowed is how much of it, along, the joint takes.
+	Along   bool    `json:"along"`
+	Across  bool    `json:"across"`
+	Allowed float64 `json:"allowed"`
+	Words   string  `json:"words"`
+}
+
+func drawn(b batch.Batch) DXF {
+	version := "R2000"
+	if b.DXF.Version == dxf.R12 {
+		version = "R12"
+	}
+	return DXF{version, b.DXF.Unit.String(), b.DXF.Pattern}
+}
+
+func routed(b batch.Batch) Router {
+	n := func(mm float64) float64 { return number(mm, b.Units) }
+	from := joinery.FromTop
+	if b.Router.FromSpoilboard {
+		from = joinery.FromSpoilboard
+	}
+	return Router{n(b.Router.OverRun), string(b.Router.Relief), string(b.Router.Slots), string(from), n(b.Router.PartGap)}
+}
+
+func readings(b batch.Batch) []Readings {
+	list := []Readings{}
+	for _, s := range b.Stocks {
+		t := s.Thickness
+		list = append(list, Readings{s.Name, number(t.Mean, b.Units), number(t.Min, b.Units), number(t.Max, b.Units)})
+	}
+	return list
+}
+
+func layers(p batch.Part, n func(float64) float64) []Layer {
+	var list []Layer
+	for _, d := range p.Drawings {
+		for _, l := range d.Layers {
+			out := Layer{File: d.File, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth), Left: n(l.Left), Told: "depth", Line: l.Line, Cuts: len(l.Cuts)}
+			switch {
+			case l.Through():
+				out.Told, out.Depth = "through", n(p.Panel.Thickness)
+			case l.Floor:
+				out.Told = "left"
+			}
+			if l.Bit >= 0 {
+				bit := p.Bits[l.Bit]
+				out.Bit, out.Diameter, out.Flutes = bit.Name, n(bit.Diameter), bit.Flutes
+			}
+			list = append(list, out)
+		}
+	}
+	return list
+}
+
+// flipGap is how far a shoulder may stay open, in millimetres, before one sees
+// it; common practice, no source.
+const flipGap = 0.25
+
+func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
+	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.Turned(), Beyond: number(p.Work.Beyond, u), Gap: number(p.Work.Gap, u)}
+	for _, f := range p.Work.Faces {
+		out.Cut = append(out.Cut, f.String())
+	}
+	if out.Turned && len(p.Bits) > 0 {
+		out.Flip = flip(d, p, u)
+	}
+	return out
+}
+
+// flip works out which way the cuts on the outside face can be off. One that runs
+// out of the panel at both ends of an axis does not care for that axis.
+func flip(d batch.Drawer, p batch.Part, u geom.Unit) *Flip {
+	out := &Flip{}
+	panel := p.Panel.Outline.Bounds()
+	for _, k := range p.Panel.Pockets {
+		b := k.Outline.Bounds()
+		if k.Face == geom.Outside {
+			out.Along = out.Along || b.Min.X > panel.Min.X || b.Max.X < panel.Max.X
+			out.Across = out.Across || b.Min.Y > panel.Min.Y || b.Max.Y < panel.Max.Y
+		}
+	}
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(u) }
+	if out.Along {
+		allowed := d.Spec.GlueRoom + flipGap
+		out.Allowed = number(allowed, u)
+		out.Words = "an error along the length makes one tongue longer and the other shorter by as much"
+		if d.Spec.GlueRoom > 0 {
+			out.Words += fmt.Sprintf("; what is over the glue room of %s makes the box wider and leaves a shoulder open", text(d.Spec.GlueRoom))
+		} else {
+			out.Words += ", makes the box wider by it and leaves a shoulder open"
+		}
+		out.Words += fmt.Sprintf(": up to %s is allowed", text(allowed))
+	}
+	if out.Across {
+		out.Words += "; an error across moves its cuts up or down"
+	} else {
+		out.Words += "; across, nothing moves, as these cuts run the full height"
+	}
+	return out
+}
