@@ -13,7 +13,6 @@ package proof
 
 import (
 	"math"
-	"slices"
 
 	"drawerwright/geom"
 )
@@ -32,8 +31,8 @@ type Board struct {
 	Cuts      []Cut
 }
 
-// Shape is a closed region of straight sides: a ring of points, counter-clockwise
-// or not, and the box about it.
+// Shape is a region of straight sides: a ring of points and the box about it. A
+// line is inside between every other crossing of the ring.
 type Shape struct {
 	ring []geom.Point
 	box  geom.Rect
@@ -41,11 +40,28 @@ type Shape struct {
 
 // arcChord is how far, in millimetres, the chords of an arc keep to it: a tenth of
 // what a joint could tell.
-const arcChord = 0.005
+const arcChord = 0.01
 
-// ShapeOf flattens a loop.
-func ShapeOf(l geom.Loop) Shape {
-	s := Shape{ring: l.Flatten(arcChord)}
+// ShapeOf flattens loops that do not cross. One inside another is a hole in it,
+// whichever way they run.
+func ShapeOf(loops ...geom.Loop) Shape {
+	var s Shape
+	for _, l := range loops {
+		flat := l.Flatten(arcChord)
+		if len(flat) == 0 {
+			continue
+		}
+		// Into one ring, from its first point there and back again: what is passed
+		// both ways is no side.
+		first := len(s.ring) == 0
+		s.ring = append(s.ring, flat...)
+		if len(loops) > 1 {
+			s.ring = append(s.ring, flat[0])
+		}
+		if !first {
+			s.ring = append(s.ring, s.ring[0])
+		}
+	}
 	if len(s.ring) == 0 {
 		return s
 	}
@@ -87,82 +103,6 @@ func (s Shape) crossings(list []float64, along int, at float64) []float64 {
 		list = append(list, v0+float64((at-u0)/(u1-u0)*(v1-v0)))
 	}
 	return list
-}
-
-// run is a stretch of a board along a line, with the wood there.
-type run struct {
-	from, to  float64
-	low, high float64 // of the wood, from the outside face
-	// uncut says that the inside face is as it was.
-	uncut bool
-}
-
-// sections cuts boards along lines; it keeps its memory from one to the next.
-type sections struct {
-	marks []float64
-	spans []span
-}
-
-type span struct {
-	from, to float64
-	cut      int // -1 for the outline
-}
-
-// along gives the runs of a board on a line, in order: at x for along 0, at y for 1.
-func (s *sections) along(b *Board, out []run, along int, at float64) []run {
-	s.spans, s.marks = s.spans[:0], s.marks[:0]
-	add := func(shape Shape, cut int) {
-		lo, hi := shape.box.Min.X, shape.box.Max.X
-		if along == 1 {
-			lo, hi = shape.box.Min.Y, shape.box.Max.Y
-		}
-		if at < lo || at > hi {
-			return
-		}
-		first := len(s.marks)
-		s.marks = shape.crossings(s.marks, along, at)
-		slices.Sort(s.marks[first:])
-		for i := first; i+1 < len(s.marks); i += 2 {
-			s.spans = append(s.spans, span{s.marks[i], s.marks[i+1], cut})
-		}
-	}
-	add(b.Outline, -1)
-	for i := range b.Cuts {
-		add(b.Cuts[i].Shape, i)
-	}
-	slices.Sort(s.marks)
-	first := len(out)
-	for i := 0; i+1 < len(s.marks); i++ {
-		from, to := s.marks[i], s.marks[i+1]
-		if to-from < sliver {
-			continue
-		}
-		r := run{from: from, to: to, high: b.Thickness, uncut: true}
-		there := false
-		for _, p := range s.spans {
-			if p.from > from+sliver/2 || p.to < to-sliver/2 {
-				continue
-			}
-			switch {
-			case p.cut < 0:
-				there = true
-			case b.Cuts[p.cut].Face == geom.Outside:
-				r.low = math.Max(r.low, b.Cuts[p.cut].Depth)
-			default:
-				r.high = math.Min(r.high, b.Thickness-b.Cuts[p.cut].Depth)
-				r.uncut = false
-			}
-		}
-		if !there || r.high-r.low < sliver {
-			continue
-		}
-		if last := len(out) - 1; last >= first && out[last].to >= from-sliver && out[last].low == r.low && out[last].high == r.high {
-			out[last].to = to
-			continue
-		}
-		out = append(out, r)
-	}
-	return out
 }
 
 // sliver is the width, in millimetres, of what is rounding and not wood.

@@ -99,6 +99,8 @@ type assembly struct {
 	left, right, front, back, base *Piece
 	// seats are how far out a side stays on the front and on the back.
 	seats [2][2]float64
+	// joints are the pairs of ends with sides, and of walls with the bottom.
+	joints []*pair
 }
 
 // Assembler puts boxes together, with memory that it keeps between them. The zero
@@ -109,6 +111,7 @@ type Assembler struct{ work work }
 // look: sides along X, front and back along Y, the bottom up. Others are left where
 // they are. A box without two sides, a front and a back is given back as it is.
 func (m *Assembler) Assemble(pieces []Piece) Box {
+	m.work.begin(pieces)
 	a := assembly{work: &m.work}
 	a.box.Pieces = append([]Piece(nil), pieces...)
 	for i := range a.box.Pieces {
@@ -142,8 +145,10 @@ func (a *assembly) corners() {
 	for i, end := range []*Piece{a.front, a.back} {
 		var both [2]Corner
 		place := gap{math.Inf(-1), math.Inf(1)}
+		var joints [2]*pair
 		for j, side := range []*Piece{a.left, a.right} {
-			c, g := a.feel(end, side, outOf(j))
+			joints[j] = a.joint(side, end)
+			c, g := feel(joints[j], end, side, outOf(j))
 			both[j] = c
 			place = gap{math.Max(place.low, g.low), math.Min(place.high, g.high)}
 		}
@@ -167,9 +172,9 @@ func (a *assembly) corners() {
 		if goes {
 			end.Stand.Origin = shifted(end.Stand.Origin, axisY, at)
 		}
-		for j, side := range []*Piece{a.left, a.right} {
+		for j := range both {
 			if goes {
-				a.seats[i][j] = a.seat(&both[j], end, side, outOf(j))
+				a.seats[i][j] = joints[j].seat(&both[j], outOf(j))
 			}
 			a.box.Corners = append(a.box.Corners, both[j])
 		}
@@ -182,6 +187,24 @@ func (a *assembly) corners() {
 // stays is how far out a side stands: as the further of front and back wants it.
 func (a *assembly) stays(side int) float64 { return math.Max(a.seats[0][side], a.seats[1][side]) }
 
+// joint takes the sections of two pieces; nil for pieces nowhere near each other.
+func (a *assembly) joint(wall, other *Piece) *pair {
+	index := func(q *Piece) int {
+		for i := range a.box.Pieces {
+			if q == &a.box.Pieces[i] {
+				return i
+			}
+		}
+		return -1
+	}
+	p, ok := a.joinAgain(len(a.joints), wall, other, index(wall), index(other))
+	if !ok {
+		return nil
+	}
+	a.joints = append(a.joints, &p)
+	return &p
+}
+
 // outOf is the direction out of the box of side 0, the left one, and side 1.
 func outOf(side int) float64 {
 	if side == 0 {
@@ -192,20 +215,15 @@ func outOf(side int) float64 {
 
 // feel pulls a side a little off an end and finds the range of Y in which the end
 // can be moved then.
-func (a *assembly) feel(end, side *Piece, out float64) (Corner, gap) {
+func feel(p *pair, end, side *Piece, out float64) (Corner, gap) {
 	c := Corner{End: end.Name, Side: side.Name}
 	var g gap
-	s0, s1 := side.span(axisX)
-	e0, e1 := end.span(axisX)
-	engaged := math.Min(s1, e1) - math.Max(s0, e0)
+	if p == nil {
+		return c, g
+	}
+	engaged := end.reach(side, axisX)
 	for _, by := range []float64{math.Min(pull, engaged/2), engaged * 0.9} {
-		pulled := *side
-		pulled.Stand.Origin = shifted(pulled.Stand.Origin, axisX, out*by)
-		p, ok := a.join(&pulled, end)
-		if !ok {
-			return c, gap{}
-		}
-		g = around(p.barring(axisY))
+		g = around(p.barring(axisY, out*by))
 		c.Captured = !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0)
 		c.Goes = g.width() > -penetration
 		if c.Captured {
@@ -222,9 +240,12 @@ func (a *assembly) feel(end, side *Piece, out float64) (Corner, gap) {
 func around(list []barred) gap {
 	g := gap{math.Inf(-1), math.Inf(1)}
 	for _, b := range list {
-		if b.low+b.high < 0 {
+		// One that is in the way on both sides alike counts for both, so that a box
+		// seen from behind is judged the same.
+		if b.low+b.high < sliver {
 			g.low = math.Max(g.low, b.high)
-		} else {
+		}
+		if b.low+b.high > -sliver {
 			g.high = math.Min(g.high, b.low)
 		}
 	}
@@ -233,13 +254,9 @@ func around(list []barred) gap {
 
 // seat pushes a side on an end that stands in its place, and tells how far out the
 // side stays; below 0 it goes further in than it was meant to.
-func (a *assembly) seat(c *Corner, end, side *Piece, out float64) float64 {
-	p, ok := a.join(side, end)
-	if !ok {
-		return 0
-	}
+func (p *pair) seat(c *Corner, out float64) float64 {
 	shoulder, floor := math.Inf(-1), math.Inf(-1)
-	for _, b := range p.barring(axisX) {
+	for _, b := range p.barring(axisX, 0) {
 		// How far out the side must stay for this: the end's offset the other way.
 		stay, beyond := b.high, b.low
 		if out > 0 {
@@ -276,10 +293,8 @@ func (a *assembly) bottom() {
 		found := Wall{Name: w.wall.Name}
 		if hold > penetration {
 			// Half out of the groove, so that a bottom too long is not taken for one too thick.
-			moved := *a.base
-			moved.Stand.Origin = shifted(moved.Stand.Origin, w.axis, -w.out*math.Min(pull, hold/2))
-			if p, ok := a.join(w.wall, &moved); ok {
-				g := around(p.barring(axisZ))
+			if p := a.joint(w.wall, a.base); p != nil {
+				g := around(p.barring(axisZ, w.out*math.Min(pull, hold/2)))
 				found.Play = g.width()
 				found.Goes = found.Play > -penetration && !math.IsInf(g.low, 0)
 				level = gap{math.Max(level.low, g.low), math.Min(level.high, g.high)}
@@ -302,8 +317,10 @@ func (a *assembly) bottom() {
 func (a *assembly) slack(low, high *Piece, axis int) float64 {
 	var list []barred
 	for _, w := range []*Piece{low, high} {
-		if p, ok := a.join(w, a.base); ok {
-			list = append(list, p.barring(axis)...)
+		for _, p := range a.joints {
+			if p.a == w && p.b == a.base {
+				list = append(list, p.barring(axis, 0)...)
+			}
 		}
 	}
 	g := around(list)
@@ -365,14 +382,31 @@ func (a *assembly) measure() {
 	all := a.box.Pieces
 	for i := range all {
 		for j := i + 1; j < len(all); j++ {
-			if p, ok := a.join(&all[i], &all[j]); ok {
-				if v := p.overlap(); v > leastOverlap {
-					a.box.Overlaps = append(a.box.Overlaps, Overlap{all[i].Name, all[j].Name, v})
-				}
+			if v := a.overlap(&all[i], &all[j]); v > leastOverlap {
+				a.box.Overlaps = append(a.box.Overlaps, Overlap{all[i].Name, all[j].Name, v})
 			}
 		}
 	}
 }
+
+// overlap is the volume in two pieces as they stand. The sections of a joint serve
+// again, unless its pieces have been moved along them.
+func (a *assembly) overlap(p, q *Piece) float64 {
+	for _, joint := range a.joints {
+		if (joint.a == p && joint.b == q || joint.a == q && joint.b == p) && math.Abs(joint.moved(joint.common)) < stirred {
+			return joint.overlap()
+		}
+	}
+	joint, ok := a.join(p, q)
+	if !ok {
+		return 0
+	}
+	return joint.overlap()
+}
+
+// stirred is how far, in millimetres, pieces may have moved along their common axis
+// and still show the same sections.
+const stirred = 1e-6
 
 // leastOverlap is rounding: a micron over a face of a few square centimetres.
 const leastOverlap = 0.1

@@ -341,8 +341,8 @@ func TestBoxDoesNotGo(t *testing.T) {
 			harm:    func(p []Piece) { p[right].Board.Cuts = p[right].Board.Cuts[1:] }, // the one at the back
 			corners: map[int]float64{2: 0, 3: 0},
 			check: func(t *testing.T, b Box) {
-				// Its right end would stand behind the side, 500 - 487.8 + 6.1 further
-				// back, where its left end is held.
+				// Its right end goes nowhere but behind the side, 500 - 487.8 further
+				// back than its left end is held.
 				same(t, "play", b.Corners[3].Play, -12.2)
 			},
 		},

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"math/bits"
 	"slices"
 
 	"drawerwright/geom"
@@ -90,96 +91,262 @@ type rect struct {
 	uncut     bool       // the inside face there is as it was
 }
 
-// rects appends what a piece shows in the section at a place along an axis.
-func (s *sections) rects(list []rect, p *Piece, f frame, common int, at float64, runs []run) ([]rect, []run) {
-	k, other := 0, 1 // the panel axis that is common, and the one that is not
-	if f.axis[0] != common {
-		k, other = 1, 0
-	}
-	runs = s.along(&p.Board, runs[:0], k, (at-f.from[common])*f.sign[k])
-	for _, r := range runs {
-		var q rect
-		set := func(panel int, a, b float64) {
-			axis := f.axis[panel]
-			a, b = f.from[axis]+float64(f.sign[panel]*a), f.from[axis]+float64(f.sign[panel]*b)
-			q.low[axis], q.high[axis] = math.Min(a, b), math.Max(a, b)
-		}
-		set(other, r.from, r.to)
-		set(2, r.low, r.high)
-		q.uncut = r.uncut
-		list = append(list, q)
-	}
-	return list, runs
-}
-
-// pair is two pieces at right angles, with the axis that they have in common.
+// pair is two pieces at right angles, with the sections of both at places along
+// the axis that they have in common. The pieces may be moved along the other two
+// axes afterwards.
 type pair struct {
 	a, b   *Piece
 	common int
-	fa, fb frame
 	strips []strip
-	*work
+	// Where the pieces stood when the sections were taken.
+	fromA, fromB geom.Vec3
+	w            *work
 }
 
-// strip is a stretch of the common axis in which nothing begins or ends.
-type strip struct{ from, to float64 }
+// strip is a stretch of the common axis in which nothing begins or ends, with
+// what lies on lines across both boards just inside its two ends and in its
+// middle, and the sections that these make at the boards' thicknesses.
+type strip struct {
+	from, to float64
+	a, b     [3]stretchOf
+	even     bool // all three are the same
+	sections [3]section
+}
 
-// work is memory that many pairs use in turn.
+// section is the rectangles of both pieces, in the arena of the work: the first
+// piece's from first to second, the other's from there to end.
+type section struct{ first, second, end int }
+
+// work is memory that many pairs use in turn. Lines and strips depend on where
+// pieces stand and on what is cut, but not on thickness and depths: they are kept
+// for the next box with the same pieces.
 type work struct {
-	sections
-	ra, rb []rect
-	runs   []run
+	lines  lines
+	laid   []laid // by the order of asking
+	pieces []Piece
+	rects  []rect // an arena, for one box
 	events []float64
+	bars   []barred
 }
+
+// laid is the strips of one pair of pieces, by their indices.
+type laid struct {
+	a, b   int
+	strips []strip
+}
+
+// begin makes ready for a box.
+func (w *work) begin(pieces []Piece) {
+	w.rects = w.rects[:0]
+	if slices.EqualFunc(w.pieces, pieces, sameLines) {
+		return
+	}
+	w.lines.reset()
+	w.laid = w.laid[:0]
+	w.pieces = append(w.pieces[:0], pieces...)
+}
+
+// sameLines tells whether two pieces stand in the same place and have the same
+// shapes cut from the same faces.
+func sameLines(p, q Piece) bool {
+	same := func(s, t Shape) bool {
+		return len(s.ring) == len(t.ring) && (len(s.ring) == 0 || &s.ring[0] == &t.ring[0])
+	}
+	return p.Stand == q.Stand && same(p.Board.Outline, q.Board.Outline) &&
+		slices.EqualFunc(p.Board.Cuts, q.Board.Cuts, func(c, d Cut) bool { return c.Face == d.Face && same(c.Shape, d.Shape) })
+}
+
+// vicinity is how far, in millimetres, pieces may be moved after their sections
+// were taken: what lies further than that from the other piece is passed over.
+const vicinity = 20.0
 
 // join makes a pair; ok is false for pieces that are not at right angles or
 // nowhere near each other along their common axis.
 func (w *work) join(a, b *Piece) (p pair, ok bool) {
-	p = pair{a: a, b: b, fa: a.frame(), fb: b.frame(), work: w}
-	if p.fa.axis[2] == p.fb.axis[2] {
-		return p, false
+	strips, ok := w.lay(a, b)
+	if !ok {
+		return pair{}, false
 	}
-	p.common = 3 - p.fa.axis[2] - p.fb.axis[2]
-	a0, a1 := a.span(p.common)
-	b0, b1 := b.span(p.common)
+	return w.show(a, b, strips), true
+}
+
+// joinAgain is join for the n-th pair that is asked of a box, which may have been
+// laid out before.
+func (w *work) joinAgain(n int, a, b *Piece, ia, ib int) (p pair, ok bool) {
+	if n < len(w.laid) && w.laid[n].a == ia && w.laid[n].b == ib {
+		return w.show(a, b, w.laid[n].strips), true
+	}
+	strips, ok := w.lay(a, b)
+	if !ok {
+		return pair{}, false
+	}
+	w.laid = append(w.laid[:min(n, len(w.laid))], laid{ia, ib, strips})
+	return w.show(a, b, strips), true
+}
+
+// lay finds the strips of two pieces.
+func (w *work) lay(a, b *Piece) (strips []strip, ok bool) {
+	fa, fb := a.frame(), b.frame()
+	if fa.axis[2] == fb.axis[2] {
+		return nil, false
+	}
+	common := 3 - fa.axis[2] - fb.axis[2]
+	a0, a1 := a.span(common)
+	b0, b1 := b.span(common)
 	from, to := math.Max(a0, b0), math.Min(a1, b1)
 	if to-from < penetration {
-		return p, false
+		return nil, false
 	}
 	w.events = append(w.events[:0], from, to)
-	for _, q := range []struct {
-		piece *Piece
-		f     frame
-	}{{a, p.fa}, {b, p.fb}} {
-		k := 0
-		if q.f.axis[0] != p.common {
-			k = 1
-		}
-		add := func(s Shape) {
-			for _, v := range s.ring {
-				c := v.X
-				if k == 1 {
-					c = v.Y
-				}
-				if c = q.f.from[p.common] + float64(q.f.sign[k]*c); c > from && c < to {
-					w.events = append(w.events, c)
-				}
-			}
-		}
-		add(q.piece.Board.Outline)
-		for _, c := range q.piece.Board.Cuts {
-			add(c.Shape)
-		}
-	}
+	w.markEvents(a, fa, b, common, from, to)
+	w.markEvents(b, fb, a, common, from, to)
 	slices.Sort(w.events)
 	last := w.events[0]
 	for _, e := range w.events[1:] {
 		if e-last > narrowStrip {
-			p.strips = append(p.strips, strip{last, e})
+			strips = append(strips, w.strip(a, fa, b, fb, common, last, e))
 			last = e
 		}
 	}
-	return p, true
+	return strips, true
+}
+
+// across gives the panel axes along the common axis and across it.
+func (f frame) across(common int) (k, other int) {
+	if f.axis[0] == common {
+		return 0, 1
+	}
+	return 1, 0
+}
+
+// markEvents notes where along the common axis something of a piece begins or ends
+// that could be in the other's way.
+func (w *work) markEvents(p *Piece, f frame, other *Piece, common int, from, to float64) {
+	k, across := f.across(common)
+	low, high := other.span(f.axis[across])
+	place := func(panel int, v geom.Point) float64 {
+		c := v.X
+		if panel == 1 {
+			c = v.Y
+		}
+		return f.from[f.axis[panel]] + float64(f.sign[panel]*c)
+	}
+	add := func(s Shape) {
+		for i, v := range s.ring {
+			u := s.ring[(i+1)%len(s.ring)] // it is the side between them that may be near
+			if p, q := place(across, v), place(across, u); math.Max(p, q) < low-vicinity || math.Min(p, q) > high+vicinity {
+				continue
+			}
+			for _, c := range [2]float64{place(k, v), place(k, u)} {
+				if c > from && c < to {
+					w.events = append(w.events, c)
+				}
+			}
+		}
+	}
+	add(p.Board.Outline)
+	for _, c := range p.Board.Cuts {
+		add(c.Shape)
+	}
+}
+
+// strip lays one out.
+func (w *work) strip(a *Piece, fa frame, b *Piece, fb frame, common int, from, to float64) strip {
+	s := strip{from: from, to: to}
+	inset := (to - from) * 1e-3
+	take := func(i int, at float64) {
+		s.a[i], s.b[i] = w.line(a, fa, b, common, at), w.line(b, fb, a, common, at)
+	}
+	take(0, from+inset)
+	take(2, to-inset)
+	if s.even = w.lines.alike(&a.Board, s.a[0], s.a[2]) && w.lines.alike(&b.Board, s.b[0], s.b[2]); !s.even {
+		take(1, (from+to)/2)
+	}
+	return s
+}
+
+// line finds the runs of a piece at a place along the common axis.
+func (w *work) line(p *Piece, f frame, other *Piece, common int, at float64) stretchOf {
+	k, across := f.across(common)
+	axis := f.axis[across]
+	low, high := other.span(axis)
+	low, high = float64((low-vicinity-f.from[axis])*f.sign[across]), float64((high+vicinity-f.from[axis])*f.sign[across])
+	return w.lines.along(&p.Board, k, (at-f.from[common])*f.sign[k], math.Min(low, high), math.Max(low, high))
+}
+
+// show makes the sections of two pieces as thick and as deeply cut as they are.
+func (w *work) show(a, b *Piece, strips []strip) pair {
+	fa, fb := a.frame(), b.frame()
+	p := pair{a: a, b: b, common: 3 - fa.axis[2] - fb.axis[2], strips: strips, fromA: a.Stand.Origin, fromB: b.Stand.Origin, w: w}
+	for i := range strips {
+		s := &strips[i]
+		for k := range s.sections {
+			if s.even && k > 0 {
+				s.sections[k] = s.sections[0]
+				continue
+			}
+			t := section{first: len(w.rects)}
+			w.rectangles(a, fa, p.common, s.a[k])
+			t.second = len(w.rects)
+			w.rectangles(b, fb, p.common, s.b[k])
+			t.end = len(w.rects)
+			s.sections[k] = t
+		}
+	}
+	return p
+}
+
+// rectangles appends the wood of a piece on a line.
+func (w *work) rectangles(p *Piece, f frame, common int, runs stretchOf) {
+	_, across := f.across(common)
+	board := &p.Board
+	n := words(board)
+	var last rect
+	first := len(w.rects)
+	for _, r := range w.lines.runs[runs.first:runs.end] {
+		low, high, uncut := 0.0, board.Thickness, true
+		for i, word := range w.lines.sets[r.set : r.set+n] {
+			for ; word != 0; word &= word - 1 {
+				c := &board.Cuts[i*64+bits.TrailingZeros64(word)]
+				if c.Face == geom.Outside {
+					low = math.Max(low, c.Depth)
+				} else {
+					high, uncut = math.Min(high, board.Thickness-c.Depth), false
+				}
+			}
+		}
+		if high-low < sliver {
+			continue
+		}
+		q := rect{uncut: uncut}
+		q.set(f, across, r.from, r.to)
+		q.set(f, 2, low, high)
+		if len(w.rects) > first && last.joins(q, f.axis[across], f.axis[2]) {
+			last = last.with(q, f.axis[across])
+			w.rects[len(w.rects)-1] = last
+			continue
+		}
+		last = q
+		w.rects = append(w.rects, q)
+	}
+}
+
+// set places an extent of a panel in the box.
+func (q *rect) set(f frame, panel int, from, to float64) {
+	axis := f.axis[panel]
+	from, to = f.from[axis]+float64(f.sign[panel]*from), f.from[axis]+float64(f.sign[panel]*to)
+	q.low[axis], q.high[axis] = math.Min(from, to), math.Max(from, to)
+}
+
+// joins tells whether the wood goes on in another rectangle as it is in this one.
+func (q rect) joins(r rect, along, thick int) bool {
+	return q.uncut == r.uncut && q.low[thick] == r.low[thick] && q.high[thick] == r.high[thick] &&
+		(q.high[along] >= r.low[along]-sliver && q.low[along] <= r.high[along]+sliver)
+}
+
+func (q rect) with(r rect, along int) rect {
+	q.low[along], q.high[along] = math.Min(q.low[along], r.low[along]), math.Max(q.high[along], r.high[along])
+	return q
 }
 
 const (
@@ -191,17 +358,10 @@ const (
 	narrowStrip = 1e-5
 )
 
-// at gives the rectangles of both pieces in the section at a place.
-func (p *pair) at(c float64) (a, b []rect) {
-	p.ra, p.runs = p.rects(p.ra[:0], p.a, p.fa, p.common, c, p.runs)
-	p.rb, p.runs = p.rects(p.rb[:0], p.b, p.fb, p.common, c, p.runs)
-	return p.ra, p.rb
-}
-
-// ends are the places of a strip at which sections are taken: just inside it.
-func (s strip) ends() [2]float64 {
-	inset := (s.to - s.from) * 1e-3
-	return [2]float64{s.from + inset, s.to - inset}
+// moved is how far b has come along an axis, as a sees it, since the sections
+// were taken.
+func (p *pair) moved(axis int) float64 {
+	return component(p.b.Stand.Origin, axis) - component(p.fromB, axis) - component(p.a.Stand.Origin, axis) + component(p.fromA, axis)
 }
 
 // barred is an open range of offsets at which b would be in a.
@@ -210,25 +370,32 @@ type barred struct {
 	shoulder  bool // it is a's uncut inside face that is in the way
 }
 
-// barring lists the offsets of b along an axis at which it would be in a.
-func (p *pair) barring(axis int) []barred {
+// barring lists the offsets of b along an axis, from where the pieces stand now, at
+// which it would be in a. With pulled, a is taken that much further along the
+// other axis of the sections than it stands. The list is used up by the next call.
+func (p *pair) barring(axis int, pulled float64) []barred {
 	third := 3 - axis - p.common
-	var list []barred
-	for _, s := range p.strips {
+	along, off := p.moved(axis), p.moved(third)-pulled
+	list := p.w.bars[:0]
+	for i := range p.strips {
+		s := &p.strips[i]
 		if s.to-s.from < penetration {
 			continue
 		}
-		for _, c := range s.ends() {
-			ra, rb := p.at(c)
-			for _, a := range ra {
-				for _, b := range rb {
-					if math.Min(a.high[third], b.high[third])-math.Max(a.low[third], b.low[third]) > penetration {
-						list = append(list, barred{a.low[axis] - b.high[axis], a.high[axis] - b.low[axis], a.uncut})
+		for k, t := range s.sections {
+			if k > 0 && s.even || k == 1 { // what moves evenly is furthest at an end
+				continue
+			}
+			for _, a := range p.w.rects[t.first:t.second] {
+				for _, b := range p.w.rects[t.second:t.end] {
+					if math.Min(a.high[third], b.high[third]+off)-math.Max(a.low[third], b.low[third]+off) > penetration {
+						list = append(list, barred{a.low[axis] - b.high[axis] - along, a.high[axis] - b.low[axis] - along, a.uncut})
 					}
 				}
 			}
 		}
 	}
+	p.w.bars = list
 	return list
 }
 
@@ -238,27 +405,35 @@ type gap struct{ low, high float64 }
 
 func (g gap) width() float64 { return g.high - g.low }
 
-// overlap is the volume in both pieces, in cubic millimetres. Between the ends of
-// a strip rectangles move evenly, so that Simpson's rule is exact.
+// overlap is the volume in both pieces as they stand, in cubic millimetres. Between
+// the ends of a strip rectangles move evenly, so that Simpson's rule is exact but
+// where two of them pass each other.
 func (p *pair) overlap() float64 {
 	sum := 0.0
-	for _, s := range p.strips {
-		e := s.ends()
-		first, middle, last := p.area(e[0]), p.area((e[0]+e[1])/2), p.area(e[1])
-		sum += (s.to - s.from) * (first + float64(4*middle) + last) / 6
+	for i := range p.strips {
+		s := &p.strips[i]
+		first := p.area(s.sections[0])
+		if s.even {
+			sum += (s.to - s.from) * first
+			continue
+		}
+		sum += (s.to - s.from) * (first + float64(4*p.area(s.sections[1])) + p.area(s.sections[2])) / 6
 	}
 	return sum
 }
 
-func (p *pair) area(c float64) float64 {
-	ra, rb := p.at(c)
+func (p *pair) area(t section) float64 {
+	var off [3]float64
+	for axis := range off {
+		off[axis] = p.moved(axis)
+	}
 	sum := 0.0
-	for _, a := range ra {
-		for _, b := range rb {
+	for _, a := range p.w.rects[t.first:t.second] {
+		for _, b := range p.w.rects[t.second:t.end] {
 			area := 1.0
 			for axis := range 3 {
 				if axis != p.common {
-					area *= math.Max(0, math.Min(a.high[axis], b.high[axis])-math.Max(a.low[axis], b.low[axis]))
+					area *= math.Max(0, math.Min(a.high[axis], b.high[axis]+off[axis])-math.Max(a.low[axis], b.low[axis]+off[axis]))
 				}
 			}
 			sum += area

@@ -87,8 +87,12 @@ func (c *course) lay(folds bool) {
 		end, start := s.direction(s.length), next.direction(0)
 		from, to := int32(2*i+1), int32(2*((i+1)%n))
 		angle := turn(end, start)
-		if folds && math.Abs(angle) > math.Pi-smooth {
+		if math.Abs(angle) > math.Pi-smooth {
+			// Straight back: with everything to the left of the corner, or nothing.
 			angle = -math.Pi
+			if !folds && s.curvature()+next.curvature() < 0 {
+				angle = math.Pi
+			}
 		}
 		switch {
 		case math.Abs(angle) <= smooth:

@@ -59,6 +59,14 @@ func newSide(a, b geom.Point, bulge float64) curve {
 
 func (c *curve) straight() bool { return c.radius == 0 }
 
+// curvature in 1/mm, positive to the left.
+func (c *curve) curvature() float64 {
+	if c.straight() {
+		return 0
+	}
+	return math.Copysign(1/c.radius, c.sweep)
+}
+
 // out is the direction from the centre of an arc to the place s.
 func (c *curve) out(s float64) geom.Point {
 	return rotate(c.unit, math.Copysign(s/c.radius, c.sweep))

@@ -73,7 +73,48 @@ func sidesOf(path []geom.Vertex, closed bool) ([]curve, error) {
 			return nil, fmt.Errorf("%w: the limit is %d", ErrTooMany, MaxSides)
 		}
 	}
+	if at, ok := folded(sides); ok && closed {
+		return nil, fmt.Errorf("%w: near x %g, y %g", ErrRing, at.X, at.Y)
+	}
 	return sides, nil
+}
+
+// folded gives a corner at which a loop runs back over itself: too thin for the
+// grid to see that it is not simple.
+func folded(sides []curve) (geom.Point, bool) {
+	for i := range sides {
+		s, next := &sides[i], &sides[(i+1)%len(sides)]
+		angle := turn(s.direction(s.length), next.direction(0))
+		if math.Abs(angle) > math.Pi-smooth && math.Abs(s.curvature()+next.curvature()) < 1/flattest {
+			return s.b, true
+		}
+	}
+	return geom.Point{}, false
+}
+
+// crossed gives a point in which sides cross that are not neighbours, or
+// neighbours do away from their corner, as arcs may without that their chords do.
+func crossed(sides []curve) (at geom.Point, ok bool) {
+	index := newBoxes(sides)
+	n := len(sides)
+	var met []meeting
+	for i := range sides {
+		s := &sides[i]
+		if !index.each(grow(index[0][i], reach), i+1, func(j int) bool {
+			t := &sides[j]
+			met = meet(s, t, met[:0])
+			for _, m := range met {
+				if (i+1)%n == j && m.s > s.length-joint && m.t < joint || (j+1)%n == i && m.t > t.length-joint && m.s < joint {
+					continue
+				}
+				at, ok = m.at, true
+			}
+			return !ok
+		}) {
+			break
+		}
+	}
+	return at, ok
 }
 
 // chords appends a side, as chords when it is all but straight.

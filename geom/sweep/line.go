@@ -36,7 +36,7 @@ func Line(path []geom.Vertex, r float64) ([]geom.Loop, error) {
 	for i := len(sides) - 1; i >= 0; i-- {
 		sides = append(sides, sides[i].reverse())
 	}
-	return settled(func(share float64) ([]geom.Loop, error) {
+	return settled(nil, func(share float64) ([]geom.Loop, error) {
 		c, err := newCourse(sides, r+float64(fit*share), true)
 		if err != nil {
 			return nil, err

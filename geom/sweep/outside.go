@@ -28,7 +28,7 @@ func Outside(l geom.Loop, r float64) (geom.Loop, error) {
 	if err != nil {
 		return nil, err
 	}
-	loops, err := settled(func(share float64) ([]geom.Loop, error) {
+	loops, err := settled(sides, func(share float64) ([]geom.Loop, error) {
 		c, err := newCourse(sides, r-float64(fit*share), false)
 		if err != nil {
 			return nil, err

@@ -47,7 +47,7 @@ func pocket(l geom.Loop, r float64) ([]geom.Loop, error) {
 	if err != nil {
 		return nil, err
 	}
-	return settled(func(share float64) ([]geom.Loop, error) {
+	return settled(sides, func(share float64) ([]geom.Loop, error) {
 		c, err := newCourse(sides, r-float64(fit*share), false)
 		if err != nil {
 			return nil, err

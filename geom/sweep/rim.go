@@ -1,6 +1,8 @@
 package sweep
 
 import (
+"os"
+"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -55,7 +57,9 @@ func (c *course) rim(outermost bool) (rim, error) {
 		}
 	}
 	ok := false
+	dbg := append([]piece(nil), r.pieces...)
 	if r.pieces, ok = prune(r.pieces, len(w.nodes)); !ok {
+		if debug { fmt.Println("rim", len(dbg), len(r.pieces)); for _, d := range dbg { fmt.Println(d.source, d.from, d.to, d.length, d.a, d.b, d.radius, d.sweep) }; for i := range c.pieces { fmt.Println("C", c.pieces[i].source, c.pieces[i].length, c.links[i].turn, c.links[i].next) } }
 		return r, ErrUnsettled
 	}
 	if r.links, ok = pair(r.pieces, len(w.nodes), -1); !ok {
@@ -164,3 +168,4 @@ func outline(pieces []piece, chain []int32) geom.Loop {
 	}
 	return l
 }
+var debug = os.Getenv("DBG") != ""

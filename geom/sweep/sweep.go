@@ -16,6 +16,7 @@ package sweep
 
 import (
 	"errors"
+	"fmt"
 
 	"drawerwright/geom"
 )
@@ -43,11 +44,17 @@ var (
 // rest is for sizes that happen to differ from the radius by the share before it.
 var trials = [...]float64{0, 0.5, 0.37, 0.71, 0.23, 0.89}
 
-func settled(try func(share float64) ([]geom.Loop, error)) (loops []geom.Loop, err error) {
-	for _, share := range trials {
+func settled(sides []curve, try func(share float64) ([]geom.Loop, error)) (loops []geom.Loop, err error) {
+	for k, share := range trials {
+		trialCount[k]++
 		if loops, err = try(share); !errors.Is(err, ErrUnsettled) {
 			return loops, err
 		}
 	}
+	if at, ok := crossed(sides); ok {
+		return nil, fmt.Errorf("%w: near x %g, y %g", ErrRing, at.X, at.Y)
+	}
 	return nil, err
 }
+
+var trialCount [10]int

@@ -51,7 +51,7 @@ func (r *panelReader) reach(c *drawnCut) {
 		shape := proof.ShapeOf(l)
 		r.out.cuts = append(r.out.cuts, boardCut{shape, c.face, c.depth, c.kept, c.through})
 		c.swept += math.Abs(l.Area())
-		reached += within(l, panel)
+		reached += within(l, panel, r.chord())
 		if i == 0 {
 			bounds = shape.Bounds()
 		} else {
@@ -62,7 +62,7 @@ func (r *panelReader) reach(c *drawnCut) {
 	c.inside, c.within = common(bounds, panel), reached
 	line := bounds
 	if c.path == nil {
-		drawn, line = within(c.loop, panel), c.loop.Bounds()
+		drawn, line = within(c.loop, panel, r.chord()), c.loop.Bounds()
 	} else {
 		drawn = reached
 	}
@@ -111,18 +111,25 @@ func common(a, b geom.Rect) geom.Rect {
 	}
 }
 
-// areaChord is how far, in millimetres, chords keep to arcs where areas are told
-// to a hundredth of a square millimetre.
-const areaChord = 1e-5
+// How far, in millimetres, chords keep to arcs where areas are told to a hundredth
+// of a square millimetre, and where they are only compared with leastLeft.
+const toldChord, judgedChord = 1e-5, 1e-3
+
+func (r *panelReader) chord() float64 {
+	if r.detail {
+		return toldChord
+	}
+	return judgedChord
+}
 
 // within is the area of a loop inside an upright rectangle (I. Sutherland and
 // G. Hodgman, "Reentrant polygon clipping", CACM 17, 1974).
-func within(l geom.Loop, box geom.Rect) float64 {
+func within(l geom.Loop, box geom.Rect, chord float64) float64 {
 	b := l.Bounds()
 	if b.Min.X >= box.Min.X && b.Min.Y >= box.Min.Y && b.Max.X <= box.Max.X && b.Max.Y <= box.Max.Y {
 		return math.Abs(l.Area())
 	}
-	ring := l.Flatten(areaChord)
+	ring := l.Flatten(chord)
 	for _, side := range []struct {
 		axis  int
 		limit float64

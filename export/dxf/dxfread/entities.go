@@ -144,8 +144,8 @@ func (r *reader) other(e *Entity) {
 		case r.code == 8 && e.Layer == "":
 			e.Layer = r.layers.of(r.value)
 		case r.code == 67 && !e.Paper:
-			onPaper, ok := whole(trim(r.value))
-			e.Paper = ok && onPaper != 0
+			onPaper, _ := whole(trim(r.value)) // 0 where it is no number
+			e.Paper = onPaper != 0
 		}
 	}
 	if e.Type != "INSERT" {

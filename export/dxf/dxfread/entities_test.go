@@ -77,10 +77,15 @@ func TestEntity(t *testing.T) {
 			dxfread.Entity{Type: "ARC", Layer: "A", Closed: true, Vertices: vertices{{-10, 0, 1}, {10, 0, 1}}, Radius: 10, Z: 1}},
 		{"arc from 0 to 360", "0 ARC|8 A|10 0|20 0|40 10|50 0|51 360",
 			dxfread.Entity{Type: "ARC", Layer: "A", Closed: true, Vertices: vertices{{10, 0, 1}, {-10, 0, 1}}, Radius: 10}},
+		{"arc of 240° that seems to be of 600°", "0 ARC|8 A|10 0|20 0|40 10|50 -330|51 270",
+			dxfread.Entity{Type: "ARC", Layer: "A", Vertices: vertices{{8.660254037844387, 4.999999999999999, math.Sqrt(3)}, {0, -10, 0}}, Radius: 10}}, // tan(60°)
 		{"arc mirrored", "0 ARC|8 A|10 1|20 2|40 10|50 0|51 90|230 -1",
 			dxfread.Entity{Type: "ARC", Layer: "A", Vertices: vertices{{-11, 2, -root2}, {-1, 12, 0}}, X: -1, Y: 2, Radius: 10}},
 		{"text", "0 TEXT|67 1|8 A|10 x|40 nan|1 words|8 B|67 0",
 			dxfread.Entity{Type: "TEXT", Layer: "A", Paper: true}},
+		{"text in the model", "0 TEXT|8 A|67 0|1 words", dxfread.Entity{Type: "TEXT", Layer: "A"}},
+		{"circle in the model", "0 CIRCLE|8 A|67 0|10 1|20 2|40 4",
+			dxfread.Entity{Type: "CIRCLE", Layer: "A", Closed: true, X: 1, Y: 2, Radius: 4}},
 		{"a block", "0 INSERT|8 A|2 B|10 1|20 2",
 			dxfread.Entity{Type: "INSERT", Layer: "A"}},
 		{"a name with blanks, no capitals", "0 CIRCLE|8  my Layer |10 1|20 2|40 4",
@@ -134,4 +139,27 @@ func TestArcAgainstItsCircle(t *testing.T) {
 			t.Fatalf("the middle of the arc at %v, %v, want %v, %v", mx, my, x+r*cos, y+r*sin)
 		}
 	})
+}
+
+// Angles beyond all use are still angles: the float64 nearest to 1e308 is a whole
+// number, and 296 more than a multiple of 360 (reckoned with Python's integers,
+// int(1e308) % 360).
+func TestArcOfHugeAngles(t *testing.T) {
+	for angles, sweep := range map[string]float64{
+		"50 1e308|51 296": 360, "50 64|51 -1e308": 360, "50 1e308|51 -1e308": 128, "50 -1e308|51 1e308": 232, "50 0|51 1e308": 296,
+	} {
+		e := one(t, "0 ARC|8 A|10 1|20 2|40 10|"+angles)
+		want := math.Tan(sweep / 4 * math.Pi / 180)
+		if sweep == 360 {
+			want = 1 // of each half
+		}
+		if e.Closed != (sweep == 360) || math.Abs(e.Vertices[0].Bulge-want) > 1e-14 {
+			t.Errorf("%s: %+v, want a sweep of %v", angles, e, sweep)
+		}
+		for _, v := range e.Vertices {
+			if math.Abs(math.Hypot(v.X-1, v.Y-2)-10) > 1e-12 {
+				t.Errorf("%s: %v is not on the circle", angles, v)
+			}
+		}
+	}
 }

@@ -157,8 +157,5 @@ func (p *pool) add(v Vertex) {
 
 // take gives the vertices of the polyline, with no room to grow into the next.
 func (p *pool) take() []Vertex {
-	if p.count() == 0 {
-		return nil
-	}
 	return p.block[p.first:len(p.block):len(p.block)]
 }
