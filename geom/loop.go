@@ -154,45 +154,16 @@ func (l Loop) TurnOver(length float64) Loop {
 	return m.Reverse()
 }
 
-// MinInsideRadius is the smallest radius, in millimetres, that a round cutter
-// meets inside a counter-clockwise loop: 0 for a sharp inside corner. It is
-// infinite where there is none, as in a convex outline that was reversed to be
-// cut from outside.
-func (l Loop) MinInsideRadius() float64 {
+// LeastInsideRadius is the smallest radius, in millimetres, of the arcs that a
+// round cutter has to get into inside a counter-clockwise loop; infinite where
+// there is none. Sharp corners do not count: what stands in them is for the part
+// that goes in to say.
+func (l Loop) LeastInsideRadius() float64 {
 	least := math.Inf(1)
 	for i, v := range l {
 		if v.Bulge > 0 {
 			least = math.Min(least, l.arc(i).radius())
 		}
-		if l.turn(i) > sharpTurn {
-			return 0
-		}
 	}
 	return least
-}
-
-// sharpTurn is the sine of the change of direction that still counts as smooth:
-// arcs computed in float64 meet their neighbours within a billionth.
-const sharpTurn = 1e-6
-
-// turn is the sine of the change of direction at vertex i, positive to the left.
-func (l Loop) turn(i int) float64 {
-	previous := (i + len(l) - 1) % len(l)
-	ax, ay := l.direction(previous, l[previous].Bulge)
-	bx, by := l.direction(i, -l[i].Bulge)
-	cross, dot := float64(ax*by)-float64(ay*bx), float64(ax*bx)+float64(ay*by)
-	if dot < 0 && math.Abs(cross) < sharpTurn {
-		return 1 // straight back: as sharp as can be
-	}
-	return cross
-}
-
-// direction is the unit direction of side i, turned by twice the angle whose
-// tangent is the given bulge: that of the arc at its end, and, with the sign
-// changed, at its start.
-func (l Loop) direction(i int, bulge float64) (x, y float64) {
-	a, b := l[i].Point, l.next(i).Point
-	sin, cos := math.Sincos(2 * math.Atan(bulge))
-	dx, dy, c := b.X-a.X, b.Y-a.Y, a.To(b)
-	return (float64(dx*cos) - float64(dy*sin)) / c, (float64(dx*sin) + float64(dy*cos)) / c
 }

@@ -107,21 +107,19 @@ func TestFlattenEnds(t *testing.T) {
 	}
 }
 
-func TestMinInsideRadius(t *testing.T) {
-	inf := math.Inf(1)
-	for name, c := range map[string]struct {
+func TestLeastInsideRadius(t *testing.T) {
+	for _, c := range []struct {
+		name string
 		loop Loop
 		want float64
 	}{
-		"rectangle":                  {Rectangle(0, 0, 10, 10), 0},
-		"rounded":                    {RoundedRectangle(0, 0, 100, 60, 4), 4},
-		"circle":                     {Circle(Point{}, 9), 9},
-		"clockwise, from outside":    {Rectangle(0, 0, 10, 10).Reverse(), inf},
-		"outline with an inner step": {Polygon(Point{0, 0}, Point{100, 0}, Point{100, 40}, Point{60, 40}, Point{60, 80}, Point{0, 80}).Reverse(), 0},
-		"spike":                      {Polygon(Point{0, 0}, Point{10, 0}, Point{5, 0}), 0},
+		{"square corners", Rectangle(0, 0, 10, 5), math.Inf(1)},
+		{"rounded corners", RoundedRectangle(0, 0, 30, 20, 4), 4},
+		{"circle", Circle(Point{3, 4}, 2.5), 2.5},
+		{"the same seen from outside", Circle(Point{3, 4}, 2.5).Reverse(), math.Inf(1)},
 	} {
-		if got := c.loop.MinInsideRadius(); math.Abs(got-c.want) > 1e-9 && got != c.want {
-			t.Errorf("%s: %g, want %g", name, got, c.want)
+		if got := c.loop.LeastInsideRadius(); math.Abs(got-c.want) > 1e-9 && got != c.want {
+			t.Errorf("%s: %g, want %g", c.name, got, c.want)
 		}
 	}
 }

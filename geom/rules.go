@@ -11,14 +11,13 @@ import (
 type Rule string
 
 const (
-	RuleThickness Rule = "thickness"     // the panel is thicker than 0
-	RuleRing      Rule = "ring"          // a loop is closed, finite, has an area and crosses itself nowhere
-	RuleWinding   Rule = "winding"       // loops run counter-clockwise
-	RuleDepth     Rule = "depth"         // a pocket is deeper than 0; a cutout goes through, a channel or step does not
-	RuleInside    Rule = "inside"        // pockets and holes lie on their panel
-	RuleWeb       Rule = "web"           // material is left under a pocket, also where two faces' pockets meet
-	RuleThinWeb   Rule = "thin-web"      // and not too little of it
-	RuleRadius    Rule = "inside-radius" // a round cutter reaches into every corner; see CheckRadius
+	RuleThickness Rule = "thickness" // the panel is thicker than 0
+	RuleRing      Rule = "ring"      // a loop is closed, finite, has an area and crosses itself nowhere
+	RuleWinding   Rule = "winding"   // loops run counter-clockwise
+	RuleDepth     Rule = "depth"     // a pocket is deeper than 0; a cutout goes through, a channel or step does not
+	RuleInside    Rule = "inside"    // pockets and holes lie on their panel
+	RuleWeb       Rule = "web"       // material is left under a pocket, also where two faces' pockets meet
+	RuleThinWeb   Rule = "thin-web"  // and not too little of it
 )
 
 // MinWeb is the web under a pocket below which a panel is likely to break in
@@ -75,8 +74,6 @@ func (v Violation) Describe(p Panel, u Unit) string {
 		return fmt.Sprintf("%s is %s deep; the panel is %s thick", what, text(v.Value), text(p.Thickness))
 	case RuleInside:
 		return fmt.Sprintf("%s reaches beyond the panel %s", what, at)
-	case RuleRadius:
-		return fmt.Sprintf("%s has an inside radius of %s, the cutter %s", what, text(v.Value), text(v.Limit))
 	}
 	verb := "s" // of one thing
 	if v.Other >= 0 {
@@ -221,24 +218,4 @@ func (plan *Plan) triangle(t PlanTriangle) (area float64, centre Point) {
 	a, b, c := plan.Place(plan.Points[t.A]), plan.Place(plan.Points[t.B]), plan.Place(plan.Points[t.C])
 	area = (float64((b.X-a.X)*(c.Y-a.Y)) - float64((b.Y-a.Y)*(c.X-a.X))) / 2
 	return area, Point{(a.X + b.X + c.X) / 3, (a.Y + b.Y + c.Y) / 3}
-}
-
-// CheckRadius lists the pockets and holes whose inside corners are smaller than
-// a round cutter's radius, in millimetres, and the outline where it has
-// such a corner. What a square part goes into is for the joint to say.
-func (p Panel) CheckRadius(radius float64) []Violation {
-	var list []Violation
-	judge := func(l Loop, pocket, hole int) {
-		if r := l.MinInsideRadius(); r < radius {
-			list = append(list, Violation{Rule: RuleRadius, Warning: true, Pocket: pocket, Other: -1, Hole: hole, Value: r, Limit: radius})
-		}
-	}
-	judge(p.Outline.Reverse(), -1, -1)
-	for i, h := range p.Holes {
-		judge(h, -1, i)
-	}
-	for i, k := range p.Pockets {
-		judge(k.Outline, i, -1)
-	}
-	return list
 }

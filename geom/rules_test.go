@@ -95,17 +95,6 @@ func TestCheckMeasures(t *testing.T) {
 	}
 }
 
-func TestCheckRadius(t *testing.T) {
-	p := Panel{Outline: Rectangle(0, 0, 300, 100), Thickness: 12, Pockets: []Pocket{
-		{Depth: 3, Outline: RoundedRectangle(10, 10, 100, 60, 4)}, {Depth: 3, Outline: Rectangle(150, 10, 200, 60)}}}
-	if got := p.CheckRadius(3); len(got) != 1 || got[0].Pocket != 1 {
-		t.Errorf("radius 3: %+v", got)
-	}
-	if got := p.CheckRadius(5); len(got) != 2 || math.Abs(got[0].Value-4) > 1e-9 {
-		t.Errorf("radius 5: %+v", got)
-	}
-}
-
 // TestPlacement: an end-for-end axis system stays right-handed.
 func TestPlacement(t *testing.T) {
 	for _, p := range []Placement{{X: Right, Y: Up}, {X: Back, Y: Up}, {X: Right.Scale(-1), Y: Up}, {X: Back.Scale(-1), Y: Up}, {X: Right, Y: Back}} {

@@ -82,10 +82,8 @@ const (
 func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, obstacle) {
 	radius := b.Diameter / 2
 	drawn := overRun(c.Outline, open, radius+p.OverRun)
-	for _, v := range sharpArcs(drawn) {
-		if v < radius-touching {
-			return c, tooRound
-		}
+	if drawn.LeastInsideRadius() < radius-touching {
+		return c, tooRound
 	}
 	if !enters(drawn, radius) {
 		return c, tooWide
@@ -118,18 +116,6 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 	}
 	c.Outline = drawn
 	return c, fits
-}
-
-// sharpArcs lists the radii of the arcs that a bit has to get into.
-func sharpArcs(l geom.Loop) []float64 {
-	var list []float64
-	for i, v := range l {
-		if v.Bulge > 0 {
-			// c (1 + B2) / (4 B): the radius over a chord c.
-			list = append(list, v.To(l[(i+1)%len(l)].Point)*(1+float64(v.Bulge*v.Bulge))/(4*v.Bulge))
-		}
-	}
-	return list
 }
 
 // enters tells whether a disc gets into a loop everywhere but for its corners: in
@@ -190,7 +176,7 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "%s has no room for the relief of its corners by the bit %s of %s",
 			what, b.Name, p.text(b.Diameter))
 	case tooRound:
-		least := slices.Min(sharpArcs(c.Outline))
+		least := c.Outline.LeastInsideRadius()
 		p.fail("bit-radius", FieldBits, "give a bit of "+p.atMost(2*least)+" or less", "%s has an inside radius of %s; the bit %s of %s leaves %s",
 			what, p.text(least), b.Name, p.text(b.Diameter), p.text(b.Diameter/2))
 	default:

@@ -61,14 +61,14 @@ const leastSkin = 0.15
 // arcs of its outline; -1 when there is none.
 func (p *preparation) outlineBit() int {
 	outline, thick := p.part.Outline, p.part.Most
-	turned := outline.Reverse() // what is an inside arc to a bit outside it
+	least := outline.Reverse().LeastInsideRadius() // to a bit outside it
 	best, why := p.bits[len(p.bits)-1], tooShort
 	for _, b := range p.bits {
 		bit := p.Bits[b]
 		switch {
 		case bit.Reach > 0 && bit.Reach < thick-touching:
 			continue
-		case slices.ContainsFunc(sharpArcs(turned), func(r float64) bool { return r < bit.Diameter/2-touching }):
+		case least < bit.Diameter/2-touching:
 			best, why = b, tooRound
 			continue
 		}
@@ -80,7 +80,7 @@ func (p *preparation) outlineBit() int {
 	}
 	if why == tooRound {
 		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s; the bit %s is %s wide",
-			p.text(slices.Min(sharpArcs(turned))), p.Bits[best].Name, p.text(p.Bits[best].Diameter))
+			p.text(least), p.Bits[best].Name, p.text(p.Bits[best].Diameter))
 	} else {
 		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(thick)+" or more", "no bit cuts through %s: %s reaches %s",
 			p.text(thick), p.Bits[best].Name, p.text(p.Bits[best].Reach))

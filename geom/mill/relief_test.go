@@ -57,33 +57,33 @@ func TestReliefLetsIn(t *testing.T) {
 		l := geom.Rectangle(0, 0, w, h)
 		takes := geom.Rectangle(play, play, w-play, h-play)
 		need := needRelief(l, takes, radius)
-		reaches := func(l geom.Loop) bool {
+		reaches := func(l geom.Loop, within float64) bool {
 			loops, err := sweep.Pocket(l, radius)
 			if err != nil || len(loops) != 1 {
 				t.Fatalf("%v, %d pieces", err, len(loops))
 			}
 			for _, v := range takes {
-				if !nearlyInside(v.Point, loops[0]) {
+				if !nearlyInside(v.Point, loops[0], within) {
 					return false
 				}
 			}
 			return true
 		}
 		if !need[0] {
-			if !reaches(l) {
+			if !reaches(l, 2*inTheWay) {
 				t.Fatal("no relief is asked for, and the part does not go in")
 			}
 			return
 		}
 		due++
-		if reaches(l) {
+		if reaches(l, inTheWay/2) {
 			t.Fatal("relief is asked for, and the part goes in without")
 		}
 		out, ok := relieve(l, need, radius, shape)
 		if !ok {
 			t.Fatalf("no room in %g x %g for a bit of %g", w, h, 2*radius)
 		}
-		if !reaches(out) {
+		if !reaches(out, 2*inTheWay) {
 			t.Fatalf("relieved %v still keeps the part out", out)
 		}
 	})
@@ -92,8 +92,8 @@ func TestReliefLetsIn(t *testing.T) {
 	}
 }
 
-// nearlyInside tells whether a point is inside a loop or within a few microns of it.
-func nearlyInside(p geom.Point, l geom.Loop) bool {
+// nearlyInside tells whether a point is inside a loop or no further than that from it.
+func nearlyInside(p geom.Point, l geom.Loop, within float64) bool {
 	ring := l.Flatten(1e-5)
 	inside := false
 	near := math.Inf(1)
@@ -109,7 +109,7 @@ func nearlyInside(p geom.Point, l geom.Loop) bool {
 		s := math.Max(0, math.Min(1, ((p.X-a.X)*(b.X-a.X)+(p.Y-a.Y)*(b.Y-a.Y))/(d*d)))
 		near = math.Min(near, p.To(geom.Point{X: a.X + s*(b.X-a.X), Y: a.Y + s*(b.Y-a.Y)}))
 	}
-	return inside || near < 2*inTheWay
+	return inside || near < within
 }
 
 // TestReliefOnlyWhereDue: the part decides. A dado that runs through and a groove

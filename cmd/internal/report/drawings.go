@@ -90,8 +90,12 @@ func ProofText(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 			if c.ShoulderGap.Max > gap.Max {
 				gap = c.ShoulderGap
 			}
-			if max(c.Recess.Max, -c.Recess.Min) > max(recess.Max, -recess.Min) {
-				recess = c.Recess
+			stands := c.Recess
+			if !c.Captured { // an end that laps over the sides
+				stands = c.Lap
+			}
+			if max(stands.Max, -stands.Min) > max(recess.Max, -recess.Min) {
+				recess = stands
 			}
 		}
 		row := []string{p.Drawer, "-", strings.Join(seats, ", "), span(gap), span(recess), "-", span(p.Width), span(p.Depth), span(p.Diagonal), caliper(p.Rack.Max, u), p.Verdict}
@@ -105,7 +109,7 @@ func ProofText(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 	}
 	unit := u.String()
 	fmt.Fprintf(out, "proof: the drawings read back, cut with their bits and put together; least to most over the readings, %s\n", unit)
-	table(out, []string{"drawer", ">tongue play", "seat on", ">open shoulder", ">recess", ">bottom play", ">width", ">depth", ">diagonal", ">may rack by", "verdict"}, rows)
+	table(out, []string{"drawer", ">tongue play", "seat on", ">open shoulder", ">recess or lap", ">bottom play", ">width", ">depth", ">diagonal", ">may rack by", "verdict"}, rows)
 	for _, p := range proofs {
 		for _, c := range p.Corners {
 			if !c.Goes {
