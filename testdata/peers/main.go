@@ -153,19 +153,14 @@ func jobs(dir string) {
 	if err != nil {
 		log.Fatalf("peers: %v\n%s", err, out)
 	}
-	run := func(n int, old bool) (time.Duration, int64) {
-		job := filepath.Join(dir, fmt.Sprintf("job%d.yaml", n))
-		check(os.WriteFile(job, jobOf(n), 0o644))
+	// timed is the median of five runs, and the most memory that one took.
+	timed := func(args func(i int) []string) (time.Duration, int64) {
 		var times []time.Duration
 		var peak int64
 		for i := range 5 {
-			target := filepath.Join(dir, fmt.Sprintf("out%d-%d", n, i))
-			if old {
-				target = filepath.Join(dir, fmt.Sprintf("out%d-0", n))
-			}
+			c := exec.Command(command, args(i)...)
 			syscall.Sync() // what others left to write is not this run's
 			start := time.Now()
-			c := exec.Command(command, "build", job, "-o", target)
 			c.Stdout, c.Stderr = io.Discard, os.Stderr
 			check(c.Run())
 			times = append(times, time.Since(start))
@@ -174,21 +169,41 @@ func jobs(dir string) {
 		slices.Sort(times)
 		return times[len(times)/2], peak
 	}
-	one, peak := run(1, false)
-	row("one drawer, all files, from the built command", one, "-", "%d MB", peak)
-	hundred, _ := run(100, false)
+	job := func(n int) string {
+		path := filepath.Join(dir, fmt.Sprintf("job%d.yaml", n))
+		check(os.WriteFile(path, jobOf(n), 0o644))
+		return path
+	}
+	target := func(n, i int) string { return filepath.Join(dir, fmt.Sprintf("out%d-%d", n, i)) }
+	build := func(n int, old bool, more ...string) (time.Duration, int64) {
+		return timed(func(i int) []string {
+			to := target(n, 0)
+			if !old {
+				to = target(n, i)
+				check(os.RemoveAll(to))
+			}
+			return append([]string{"build", job(n), "-o", to}, more...)
+		})
+	}
+	one, peak := build(1, false)
+	row("one drawer, all files and proof, from the built command", one, "-", "%d MB", peak)
+	hundred, _ := build(100, false)
 	row("100 different drawers", hundred, "-", "")
-	thousand, peak := run(1000, false)
-	row("1,000 different drawers into a new folder", thousand, "-", "%.1f times 100 drawers, %d MB", float64(thousand)/float64(hundred), peak)
-	again, peak := run(1000, true)
+	bare, peak := build(1000, false, "--no-proof")
+	row("1,000 different drawers without proof", bare, "-", "%d MB", peak)
+	thousand, peak := build(1000, false)
+	row("1,000 different drawers with proof", thousand, "-", "%.1f times 100 drawers, %d MB; the proof takes %.1f of the build", float64(thousand)/float64(hundred), peak, float64(thousand-bare)/float64(bare))
+	again, peak := build(1000, true)
 	row("1,000 different drawers over an old folder", again, "-", "%d MB", peak)
+	proof, peak := timed(func(int) []string { return []string{"prove", target(1000, 0)} })
+	row("prove 1,000 drawers", proof, "-", "%.1f ms each, %d MB", float64(proof.Microseconds())/1e6, peak)
 }
 
 func jobOf(n int) []byte {
 	var b bytes.Buffer
 	b.WriteString(strings.Join([]string{
-		"units: mm", "stock:", "  birch: {thickness: [12.21, 12.16, 12.24]}", "  hardboard: {thickness: 5.9}",
-		"cutter: {kind: saw, width: 6.35}", "drawers:", ""}, "\n"))
+		"units: mm", "stock:", "  birch: {thickness: [12.21, 12.16, 12.24]}", "  hardboard: {thickness: [5.9, 5.85]}",
+		"cutter: {kind: router, diameter: 6}", "drawers:", ""}, "\n"))
 	for i := range n {
 		fmt.Fprintf(&b, "  - {name: d%d, outside: %d x %d x %d, sides: birch, bottom: hardboard}\n", i, 250+i%500, 80+i%160, 400+i/10)
 	}
