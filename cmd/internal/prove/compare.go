@@ -1,7 +1,9 @@
 package prove
 
 import (
+	"cmp"
 	"math"
+	"slices"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/geom"
@@ -40,42 +42,35 @@ const slotRoom = 0.05
 // compare holds what is cut against what the job asks for, so that a mistake has a
 // name; whether the box goes together is not decided here.
 func (r *panelReader) compare() {
-	panel := geom.Rect{Max: geom.Point{X: r.length, Y: r.width}}
 	used := make([]bool, len(r.drawn))
-	find := func(op report.Operation, face string) int {
-		best, off := -1, math.Inf(1)
-		for i, c := range r.drawn {
-			if used[i] || c.operation != op.Kind || c.face.String() != face || len(c.reach) == 0 {
-				continue
-			}
-			if d := r.offBy(op, c, panel); d < off {
-				best, off = i, d
-			}
+	face := func(op report.Operation) string { return op.Face }
+	other := func(op report.Operation) string {
+		if op.Face == "outside" {
+			return "inside"
 		}
-		return best
+		return "outside"
 	}
-	for _, op := range r.part.Operations {
-		i := find(op, op.Face)
-		if i < 0 {
-			other := "outside"
-			if op.Face == other {
-				other = "inside"
-			}
-			if j := find(op, other); j >= 0 {
-				used[j] = true
-				r.fault("wrong-face", r.drawn[j].file, r.drawn[j].at, "build the folder again", "the %s on %s is cut on the %s face; the job wants it on the %s face", op.Kind, r.drawn[j].layer, other, op.Face)
-				continue
-			}
+	found := r.match(used, make([]int, len(r.part.Operations)), face)
+	turned := r.match(used, found, other)
+	for k, op := range r.part.Operations {
+		if found[k] == 0 && turned[k] != 0 {
+			c := r.drawn[turned[k]-1]
+			r.fault("wrong-face", c.file, c.at, "build the folder again", "the %s on %s is cut on the %s face; the job wants it on the %s face", op.Kind, c.layer, other(op), op.Face)
+			continue
+		}
+		if found[k] == 0 {
 			r.fault("missing", r.file(op.Face), 0, "build the folder again", "nothing cuts the %s of %s on the %s face", op.Kind, r.part.Name, op.Face)
 			continue
 		}
-		used[i] = true
-		c := r.drawn[i]
-		if off := r.offBy(op, c, panel); off > slotRoom/2+sameSize {
+		c := r.drawn[found[k]-1]
+		if off := r.offBy(op, c); off > slotRoom/2+sameSize {
 			r.fault("moved", c.file, c.at, "build the folder again", "a side of the %s on %s is %s off where the job has it", op.Kind, c.layer, r.text(off))
 		}
-		want := r.mm(op.Depth)
-		if deep := c.depth; !c.through && math.Abs(deep-want) > 2*tick+sameDepth {
+		want, deep := r.mm(op.Depth), c.depth
+		if c.through {
+			deep = r.out.thickness
+		}
+		if math.Abs(deep-want) > 2*tick+sameDepth {
 			r.fault("depth", c.file, c.at, "build the folder again", "the %s on %s comes out %s deep; the job wants %s", op.Kind, c.layer, r.text(deep), r.text(want))
 		}
 	}
@@ -86,9 +81,39 @@ func (r *panelReader) compare() {
 	}
 }
 
+// match finds a cut for each operation that has none yet, on the face that is
+// given, and marks it as used: the pairs that lie nearest to each other first. It
+// gives the cuts' indices and 1, or 0 for none.
+func (r *panelReader) match(used []bool, had []int, face func(report.Operation) string) []int {
+	type pair struct {
+		op, cut int
+		off     float64
+	}
+	var pairs []pair
+	for k, op := range r.part.Operations {
+		for i, c := range r.drawn {
+			if had[k] != 0 || used[i] || c.operation != op.Kind || c.face.String() != face(op) || len(c.reach) == 0 {
+				continue
+			}
+			if off := r.offBy(op, c); !math.IsInf(off, 1) {
+				pairs = append(pairs, pair{k, i, off})
+			}
+		}
+	}
+	slices.SortStableFunc(pairs, func(a, b pair) int { return cmp.Compare(a.off, b.off) })
+	found := make([]int, len(r.part.Operations))
+	for _, p := range pairs {
+		if found[p.op] == 0 && !used[p.cut] {
+			found[p.op], used[p.cut] = p.cut+1, true
+		}
+	}
+	return found
+}
+
 // offBy is how far, in millimetres, the side of a cut that is furthest off lies
 // from where the job has it. A corner's relief may reach further.
-func (r *panelReader) offBy(op report.Operation, c drawnCut, panel geom.Rect) float64 {
+func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
+	panel := geom.Rect{Max: geom.Point{X: r.length, Y: r.width}}
 	asked := make(geom.Loop, len(op.Outline))
 	for i, v := range op.Outline {
 		if len(v) < 2 {
@@ -145,10 +170,10 @@ func (r *panelReader) registered(files int) {
 	for _, a := range in {
 		near := math.Inf(1)
 		for _, b := range out {
-			near = math.Min(near, a.To(b))
+			near = math.Min(near, math.Max(a.at.To(b.at), math.Abs(a.radius-b.radius)))
 		}
 		if near > tick {
-			r.fault("register", r.file("outside"), 0, "build the folder again", "a registration hole of the inside face is %s away from any on the outside: the turned panel would be off", r.text(near))
+			r.fault("register", r.file("outside"), 0, "build the folder again", "a registration hole of the inside face is %s off any on the outside, in place or radius: the turned panel would be off", r.text(near))
 			return
 		}
 	}
@@ -156,7 +181,7 @@ func (r *panelReader) registered(files int) {
 	for _, a := range in {
 		near := math.Inf(1)
 		for _, b := range in {
-			near = math.Min(near, math.Hypot(r.length-a.X-b.X, a.Y-b.Y))
+			near = math.Min(near, math.Hypot(r.length-a.at.X-b.at.X, a.at.Y-b.at.Y))
 		}
 		if near > tick {
 			r.fault("register", r.file("inside"), 0, "build the folder again", "the registration holes do not fall on their pins when the panel is turned over")

@@ -45,33 +45,32 @@ func (r *panelReader) reach(c *drawnCut) {
 		return
 	}
 	panel := geom.Rect{Max: geom.Point{X: r.length, Y: r.width}}
+	c.shape = proof.ShapeOf(c.reach...) // what the bit goes round is left in it
+	bounds := c.shape.Bounds()
 	drawn, reached := 0.0, 0.0
-	var bounds geom.Rect
-	for i, l := range c.reach {
-		shape := proof.ShapeOf(l)
-		r.out.cuts = append(r.out.cuts, boardCut{shape, c.face, c.depth, c.kept, c.through})
-		c.swept += math.Abs(l.Area())
-		reached += within(l, panel, r.chord())
-		if i == 0 {
-			bounds = shape.Bounds()
-		} else {
-			bounds = bounds.Union(shape.Bounds())
-		}
+	for _, l := range c.reach {
+		c.swept += l.Area()
+		reached += math.Copysign(within(l, panel, r.chord()), l.Area())
 	}
+	r.corners += c.shape.Corners()
 	c.beyond = max(0, -bounds.Min.X, -bounds.Min.Y, bounds.Max.X-r.length, bounds.Max.Y-r.width)
 	c.inside, c.within = common(bounds, panel), reached
 	line := bounds
 	if c.path == nil {
 		drawn, line = within(c.loop, panel, r.chord()), c.loop.Bounds()
+		c.line, c.left = proof.ShapeOf(c.loop), drawn-reached
 	} else {
 		drawn = reached
+	}
+	if reached > 0 {
+		r.out.cuts = append(r.out.cuts, c.boardCut)
 	}
 	if r.detail {
 		n := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 		r.cuts = append(r.cuts, report.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit), Drawn: n(drawn), Reached: n(reached), Swept: n(c.swept), Beyond: r.number(c.beyond)})
 	}
-	if c.path == nil && drawn-reached > leastLeft {
-		r.leftStanding(c, line, panel, drawn-reached)
+	if c.left > leastLeft {
+		r.leftStanding(c, line, panel)
 	}
 	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
 		r.fault("neighbour", c.file, c.at, "lay the parts further apart, or write less over-run", "the %s on %s reaches %s past the panel, and the next part lies at %s",
@@ -94,13 +93,13 @@ func (r *panelReader) around(c *drawnCut, radius float64) {
 
 // leftStanding says where a bit leaves wood that the line does not show, if that
 // is at the panel's edge: there the line should have run past it.
-func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect, area float64) {
+func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	radius := c.bit / 2
 	short := func(past float64) bool { return past > -sameSize && past < radius-sameSize }
 	edges := []float64{panel.Min.X - line.Min.X, panel.Min.Y - line.Min.Y, line.Max.X - panel.Max.X, line.Max.Y - panel.Max.Y}
 	if i := slices.IndexFunc(edges, short); i >= 0 {
 		r.fault("over-run", c.file, c.at, "draw it past the edge by the bit's radius and more", "the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %.1f mm2 standing there",
-			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit), area)
+			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit), c.left)
 	}
 }
 

@@ -88,8 +88,8 @@ func (s *sheet) square() {
 	}
 	b := s.loop(squares[0]).Bounds()
 	if math.Abs(b.Width()-want) > tick || math.Abs(b.Height()-want) > tick {
-		s.fault("scale", s.name, squares[0].Line, "export it again without scaling", "the square on SCALE is %s x %s, not %s: all is %.4g times as large",
-			s.text(b.Width()), s.text(b.Height()), s.text(want), b.Width()/want)
+		s.fault("scale", s.name, squares[0].Line, "export it again without scaling", "the square on SCALE is %s x %s, not %s: all is %.4g times as wide and %.4g times as high",
+			s.text(b.Width()), s.text(b.Height()), s.text(want), b.Width()/want, b.Height()/want)
 	}
 }
 
@@ -117,6 +117,9 @@ func (s *sheet) outline() bool {
 			continue
 		}
 		for _, e := range s.on(l.Layer) {
+			if s.chords(e) > maxCorners {
+				continue
+			}
 			if e.Closed && len(e.Vertices) > 1 || e.Type == "CIRCLE" {
 				found, line = s.loop(e), e.Line
 				profiles++
@@ -125,6 +128,9 @@ func (s *sheet) outline() bool {
 	}
 	if profiles == 0 {
 		for _, e := range s.on("BLANK") {
+			if s.chords(e) > maxCorners {
+				continue
+			}
 			if l := s.loop(e); e.Closed && len(l) > 3 && (found == nil || l.Area() > found.Area()) {
 				found, line = l, e.Line
 			}
@@ -194,11 +200,14 @@ func (s *sheet) layers() {
 		if slices.ContainsFunc(notCut, func(n string) bool { return same(n, e.Layer) }) {
 			continue
 		}
+		if s.lines += s.chords(e); s.lines > maxCorners {
+			s.tooMany(s.name, e.Line)
+			return
+		}
 		i := slices.IndexFunc(legend, func(l report.Layer) bool { return same(l.Layer, e.Layer) })
 		once := !told[e.Layer]
 		told[e.Layer] = true
-		c := drawnCut{file: s.name, layer: e.Layer, at: e.Line}
-		c.face = s.face
+		c := drawnCut{boardCut: boardCut{file: s.name, layer: e.Layer, at: e.Line, face: s.face}}
 		says, readable := s.names.read(e.Layer)
 		switch {
 		case i >= 0:
@@ -317,8 +326,8 @@ func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
 		return true
 	}
 	c.loop = s.panelLoop(s.loop(e))
-	if centre, _, ok := c.loop.AsCircle(); ok && c.operation == "register" {
-		s.register[s.face] = append(s.register[s.face], centre)
+	if centre, radius, ok := c.loop.AsCircle(); ok && c.operation == "register" {
+		s.register[s.face] = append(s.register[s.face], hole{centre, radius})
 	}
 	return true
 }

@@ -1,10 +1,12 @@
 package prove
 
 import (
+	"errors"
 	"fmt"
 	"regexp"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"drawerwright/geom"
 )
@@ -36,9 +38,15 @@ var forms = map[string]string{
 
 var wordInBraces = regexp.MustCompile(`\{[a-z]*\}`)
 
+// maxPattern is the most bytes of a pattern of names; build takes 80.
+const maxPattern = 255
+
 // patternNames makes a reader of names.
 func patternNames(pattern string) (names, error) {
 	var n names
+	if len(pattern) > maxPattern || !utf8.ValidString(pattern) {
+		return n, errors.New("no pattern of names")
+	}
 	form := "^"
 	rest := pattern
 	for {
@@ -51,18 +59,18 @@ func patternNames(pattern string) (names, error) {
 		if !known {
 			return n, fmt.Errorf("unknown word %s", token)
 		}
-		form += regexp.QuoteMeta(rest[:at[0]]) + "(" + what + ")"
+		form += regexp.QuoteMeta(strings.ToUpper(rest[:at[0]])) + "(" + what + ")"
 		n.tokens = append(n.tokens, token)
 		rest = rest[at[1]:]
 	}
-	n.form = regexp.MustCompile(form + regexp.QuoteMeta(rest) + "$")
+	n.form = regexp.MustCompile(form + regexp.QuoteMeta(strings.ToUpper(rest)) + "$")
 	return n, nil
 }
 
-// read takes a name apart.
+// read takes a name apart, without regard to capitals.
 func (n names) read(layer string) (said, bool) {
 	var s said
-	m := n.form.FindStringSubmatch(layer)
+	m := n.form.FindStringSubmatch(strings.ToUpper(layer))
 	if m == nil {
 		return s, false
 	}

@@ -28,6 +28,12 @@ type boardCut struct {
 	// kept says that it is the wood under the cut that stays the same in every
 	// board, not the depth.
 	kept, through bool
+
+	file, layer string
+	at          int // line of the file
+	operation   string
+	line        proof.Shape // as drawn
+	left        float64     // mm2 of it within the panel that the bit does not reach
 }
 
 // board is the panel in a board of a thickness, with the errors of the options.
@@ -65,18 +71,23 @@ type panelReader struct {
 	length   float64 // mm, as drawn
 	width    float64
 	drawn    []drawnCut
-	register map[geom.Face][]geom.Point
+	register map[geom.Face][]hole
 	faults   []report.Fault
 	cuts     []report.Cut
 	outlines int
+	lines    int // corners of what is drawn
+	corners  int // and of what the bits reach
+}
+
+// hole is one to register by, in panel coordinates.
+type hole struct {
+	at     geom.Point
+	radius float64
 }
 
 // drawnCut is a closed line of a drawing in panel coordinates, with what its
 // layer says.
 type drawnCut struct {
-	file, layer string
-	at          int // line of the file
-	operation   string
 	boardCut
 	bit    float64 // diameter, 0 for a saw
 	loop   geom.Loop
@@ -89,13 +100,22 @@ type drawnCut struct {
 }
 
 func (r *panelReader) fault(code, file string, line int, hint, format string, args ...any) {
+	if len(r.faults) >= maxFaults {
+		return
+	}
 	r.faults = append(r.faults, report.Fault{Code: code, Part: r.part.Name, File: file, Line: line, Message: fmt.Sprintf(format, args...), Hint: hint})
+}
+
+// tooMany gives a part up that nobody drew.
+func (r *panelReader) tooMany(file string, line int) {
+	r.out.whole = false
+	r.fault("too-many", file, line, "export it again, or build the folder again", "%s has more lines or corners than are proved", r.part.Name)
 }
 
 // panel reads all drawings of the part and judges them.
 func (r *panelReader) panel() panel {
 	r.out = panel{part: r.part, thickness: r.mm(r.part.Thickness)}
-	r.register = make(map[geom.Face][]geom.Point)
+	r.register = make(map[geom.Face][]hole)
 	for _, s := range r.part.Stands {
 		at := func(v [3]float64, k float64) geom.Vec3 { return geom.Vec3{X: v[0] * k, Y: v[1] * k, Z: v[2] * k} }
 		r.out.stands = append(r.out.stands, geom.Placement{Origin: at(s.Origin, r.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)})
@@ -119,7 +139,9 @@ func (r *panelReader) panel() panel {
 			r.fault("unreadable", f.name, 0, "export it again", "no DXF that can be read: %v", err)
 			continue
 		}
-		r.drawing(f.name, f.face, drawing)
+		if r.drawing(f.name, f.face, drawing); r.lines > maxCorners {
+			return r.out
+		}
 	}
 	r.out.turned = files == 2
 	if r.outlines == 0 && len(r.faults) == 0 {
@@ -129,7 +151,10 @@ func (r *panelReader) panel() panel {
 		return r.out
 	}
 	for i := range r.drawn {
-		r.reach(&r.drawn[i])
+		if r.reach(&r.drawn[i]); r.corners > maxCorners || len(r.out.cuts) > maxCuts {
+			r.tooMany(r.drawn[i].file, r.drawn[i].at)
+			return r.out
+		}
 	}
 	r.doubled()
 	r.compare()

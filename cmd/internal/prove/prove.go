@@ -58,14 +58,6 @@ func New(r report.Report) (*Prover, error) {
 	}
 	for i, part := range r.Parts {
 		p.parts[part.Name] = i
-		if !(part.Thickness > 0) || !(part.Length > 0) || !(part.Width > 0) {
-			return nil, fmt.Errorf("%w: the part %q has no size", ErrReport, part.Name)
-		}
-		for _, s := range part.Stands {
-			if !upright(s) {
-				return nil, fmt.Errorf("%w: the part %q stands askew", ErrReport, part.Name)
-			}
-		}
 	}
 	for _, l := range r.Layers {
 		p.legend[l.File] = append(p.legend[l.File], l)
@@ -73,14 +65,7 @@ func New(r report.Report) (*Prover, error) {
 	for _, f := range r.Faces {
 		p.faces[f.Part] = f
 	}
-	for _, d := range r.Drawers {
-		for _, name := range d.Parts {
-			if _, known := p.parts[name]; !known {
-				return nil, fmt.Errorf("%w: the drawer %q has a part %q that is not listed", ErrReport, d.Name, name)
-			}
-		}
-	}
-	return p, nil
+	return p, p.check()
 }
 
 // upright tells whether a stand's directions are two different axes.
@@ -182,9 +167,13 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 	box := w.assembler.Assemble(pieces(panels, thick, o))
 	s := summary{Prover: w.Prover, out: out}
 	s.take(&box, true)
-	out.Verdict = report.GoesNot
-	if box.Goes() {
-		out.Verdict = report.Goes
+	out.Verdict = report.Goes
+	if !box.Goes() {
+		out.Verdict = report.GoesNot
+		w.blameCorners(out, panels, thick, o)
+	}
+	if len(box.Corners) == 0 && len(out.Faults) == 0 {
+		out.Faults = append(out.Faults, report.Fault{Code: "incomplete", File: "report.json", Message: "the drawer has no two sides, front and back that stand about a box", Hint: "build the folder again"})
 	}
 	if o.Detail {
 		for i, p := range box.Pieces {
@@ -211,7 +200,35 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 		s.take(&box, false)
 		if !box.Goes() && out.Verdict == report.Goes {
 			out.Verdict = report.GoesSome
+			for _, s := range spread {
+				out.FailsWith = append(out.FailsWith, report.Reading{Stock: s.Name, Thickness: w.number(thick[s.Name])})
+			}
 		}
+	}
+}
+
+// blameCorners looks whether a box that does not go together would, if bits were
+// square: then it is the rounds that they leave in corners.
+func (w *Worker) blameCorners(out *report.Proof, panels []panel, thick map[string]float64, o Options) {
+	squared := slices.Clone(panels)
+	var rounds []report.Fault
+	for i := range squared {
+		p := &squared[i]
+		p.cuts = slices.Clone(p.cuts)
+		for j := range p.cuts {
+			if c := &p.cuts[j]; c.left > leastLeft {
+				c.shape = c.line
+				rounds = append(rounds, report.Fault{Code: "corner-radius", Part: p.part.Name, File: c.file, Line: c.at,
+					Message: fmt.Sprintf("the bit leaves %.1f mm2 of wood standing in the corners of this %s on %s: the box would go together without it", c.left, c.operation, c.layer),
+					Hint:    "a smaller bit, or relief in those corners; or square them by hand"})
+			}
+		}
+	}
+	if len(rounds) == 0 {
+		return
+	}
+	if box := w.assembler.Assemble(pieces(squared, thick, o)); box.Goes() {
+		out.Faults = append(out.Faults, rounds...)
 	}
 }
 

@@ -17,7 +17,7 @@ type summary struct {
 // never show.
 func (p *Prover) number(mm float64) float64 {
 	const steps = 1e6
-	if math.IsInf(mm, 0) || math.IsNaN(mm) { // nothing there to measure
+	if math.IsNaN(mm) || math.Abs(mm) > farthest { // nothing there to measure
 		return 0
 	}
 	return math.Round(mm/p.unit.MM()*steps)/steps + 0

@@ -117,7 +117,14 @@ func ProofText(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 			}
 		}
 		if b := p.Bottom; b != nil && !b.Goes {
-			fmt.Fprintf(out, "%s: the bottom does not go in: play %s, slack across the box %s, along it %s\n", p.Drawer, span(b.Play), span(b.Slack[0]), span(b.Slack[1]))
+			fmt.Fprintf(out, "%s: the bottom does not go in: %s up and down, %s across the box, %s along it\n", p.Drawer, room(b.Play, u), room(b.Slack[0], u), room(b.Slack[1], u))
+		}
+		if len(p.FailsWith) > 0 {
+			var boards []string
+			for _, r := range p.FailsWith {
+				boards = append(boards, r.Stock+" "+caliper(r.Thickness, u)+" "+unit)
+			}
+			fmt.Fprintf(out, "%s: does not go together from boards of %s\n", p.Drawer, strings.Join(boards, ", "))
 		}
 		for _, o := range p.Overlaps {
 			fmt.Fprintf(out, "%s: %s and %s overlap by %.1f mm3\n", p.Drawer, o.A, o.B, o.Volume)
@@ -137,6 +144,19 @@ func (f Fault) Place() string {
 		return fmt.Sprintf("%s:%d", f.File, f.Line)
 	}
 	return f.File
+}
+
+// room says how much there is, or lacks. What is far below 0 is something else in
+// the way, and no measure of the part.
+func room(r Range, u geom.Unit) string {
+	const far = 3.0 // mm
+	switch mm := r.Mean * u.MM(); {
+	case mm < -far:
+		return "blocked"
+	case r.Mean < 0:
+		return fmt.Sprintf("%s %s too large", caliper(-r.Mean, u), u)
+	}
+	return fmt.Sprintf("%s %s of room", caliper(r.Mean, u), u)
 }
 
 func tooThick(play Range, u geom.Unit) string {

@@ -6,6 +6,9 @@ type Proof struct {
 	Drawer  string  `json:"drawer"`
 	Verdict string  `json:"verdict"` // one of the verdicts below
 	Faults  []Fault `json:"faults"`  // of the files
+	// FailsWith are the boards with which a box does not go together that does at
+	// the mean.
+	FailsWith []Reading `json:"fails_with,omitempty"`
 	// The joints, with the least and the greatest over the readings.
 	Corners []Corner `json:"corners"`
 	Bottom  *Bottom  `json:"bottom,omitempty"`
@@ -30,6 +33,12 @@ const (
 	GoesNot   = "does not go together"
 	FilesFail = "files at fault"
 )
+
+// Reading is a thickness of a stock.
+type Reading struct {
+	Stock     string  `json:"stock"`
+	Thickness float64 `json:"thickness"`
+}
 
 // Range is a length at the mean of the readings, and its extremes over them.
 type Range struct {

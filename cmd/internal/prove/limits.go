@@ -1,0 +1,119 @@
+package prove
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/export/dxf/dxfread"
+	"drawerwright/geom"
+)
+
+// Limits of what is proved. What is beyond them was not written by build, and
+// would take any time and memory.
+const (
+	maxPieces  = 64      // of a box
+	maxLegend  = 256     // lines of the legend for one drawing; operations of one part
+	maxCorners = 1 << 13 // of all lines of one part, as drawn and as reached, arcs by their chords
+	maxCuts    = 256     // that the bits reach within one part
+	maxFaults  = 100     // told of one part
+
+	farthest = 4 * geom.MaxExtent // mm: of a place, size or diameter
+	thickest = 200.0              // mm: of a board, as a job file has it twice
+)
+
+// chords is about how many an entity has when its arcs are flattened as in
+// [proof.ShapeOf], and one for each straight side.
+func (s *sheet) chords(e dxfread.Entity) int {
+	// Chords within t of an arc of r span 2 sqrt(2 t / r) each.
+	const t, most = 0.005, 4096.0
+	arc := func(angle, r float64) int {
+		if n := 1 + math.Abs(angle)/2*math.Sqrt(r*s.scale/2/t); n < most {
+			return int(n)
+		}
+		return int(most)
+	}
+	if e.Type == "CIRCLE" {
+		return arc(2*math.Pi, math.Abs(e.Radius))
+	}
+	n := 1
+	for i, v := range e.Vertices {
+		if v.Bulge == 0 {
+			n++
+			continue
+		}
+		w := e.Vertices[(i+1)%len(e.Vertices)]
+		r := math.Hypot(w.X-v.X, w.Y-v.Y) * (1 + v.Bulge*v.Bulge) / (4 * math.Abs(v.Bulge))
+		n += arc(4*math.Atan(v.Bulge), r)
+	}
+	return n
+}
+
+// check tells what of a report is beyond the limits.
+func (p *Prover) check() error {
+	wrong := func(format string, args ...any) error {
+		return fmt.Errorf("%w: "+format, append([]any{ErrReport}, args...)...)
+	}
+	within := func(limit float64, values ...float64) bool {
+		for _, v := range values {
+			if !(math.Abs(p.mm(v)) <= limit) {
+				return false
+			}
+		}
+		return true
+	}
+	thickness := func(v float64) bool { return v > 0 && within(thickest, v) }
+	for _, s := range p.report.Stocks {
+		if !thickness(s.Thickness) || !thickness(s.Least) || !thickness(s.Most) {
+			return wrong("the stock %q has no thickness", s.Name)
+		}
+	}
+	for _, part := range p.report.Parts {
+		if !thickness(part.Thickness) || !(part.Length > 0) || !(part.Width > 0) || !within(farthest, part.Length, part.Width) {
+			return wrong("the part %q has no size", part.Name)
+		}
+		for _, s := range part.Stands {
+			if !upright(s) || !within(farthest, s.Origin[:]...) {
+				return wrong("the part %q stands askew or far away", part.Name)
+			}
+		}
+		if len(part.Operations) > maxLegend {
+			return wrong("the part %q has %d operations", part.Name, len(part.Operations))
+		}
+		for _, o := range part.Operations {
+			if !within(farthest, o.Depth) {
+				return wrong("the part %q has a %s %g deep", part.Name, o.Kind, o.Depth)
+			}
+			for _, v := range o.Outline {
+				if !within(farthest, v...) {
+					return wrong("the part %q has a %s far away", part.Name, o.Kind)
+				}
+			}
+		}
+	}
+	for file, legend := range p.legend {
+		if len(legend) > maxLegend {
+			return wrong("the legend of %q has %d lines", file, len(legend))
+		}
+	}
+	for _, l := range p.report.Layers {
+		if !within(farthest, l.Depth, l.Left, l.Diameter) || l.Diameter < 0 {
+			return wrong("the layer %q of %q has a depth or bit that is none", l.Layer, l.File)
+		}
+	}
+	if !within(farthest, p.report.Router.PartGap) {
+		return wrong("a part-gap of %g", p.report.Router.PartGap)
+	}
+	for _, d := range p.report.Drawers {
+		pieces := 0
+		for _, name := range d.Parts {
+			i, known := p.parts[name]
+			if !known {
+				return wrong("the drawer %q has a part %q that is not listed", d.Name, name)
+			}
+			if pieces += 1 + len(p.report.Parts[i].Stands); pieces > 2*maxPieces {
+				return wrong("the drawer %q has more than %d pieces", d.Name, maxPieces)
+			}
+		}
+	}
+	return nil
+}
