@@ -2,6 +2,7 @@ package router
 
 import (
 	"cmp"
+	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -14,7 +15,7 @@ import (
 // Layers that are not of a pocket or the outline. Only REGISTER is cut.
 const (
 	LabelLayer    = "LABEL"    // the part's words, in single strokes
-	BlankLayer    = "BLANK"    // a mark in the panel's first corner, and its outline where it is not cut: to line up with
+	BlankLayer    = "BLANK"    // what is not cut but there to line up with: a mark in the panel's first corner, its outline, pins
 	ScaleLayer    = "SCALE"    // a square to measure: 100 mm or 4 in
 	RegisterLayer = "REGISTER" // holes, right through, on which the panel lies when it has been turned over
 )
@@ -77,10 +78,14 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 // valid judges a layer's name by the rules of the version, and keeps it off the
 // names that are not for pockets.
 func (l Layer) valid(v dxf.Version) error {
+	err := dxf.ValidLayerName(v, l.Name)
+	if errors.Is(err, dxf.ErrLayerNameLong) {
+		return fmt.Errorf("layer %s has %d characters; R12 takes 31, R2000 255", l.Name, len(l.Name))
+	}
 	if l.Operation != mill.Registering && slices.Contains([]string{LabelLayer, BlankLayer, ScaleLayer, RegisterLayer, "0"}, l.Name) {
 		return fmt.Errorf("layer %s is for something else than a %s", l.Name, l.Operation)
 	}
-	return dxf.ValidLayerName(v, l.Name)
+	return err
 }
 
 // clash says in what two cuts differ that must not share a layer; depths may
@@ -154,7 +159,7 @@ func word(text string) string {
 // rank is an operation's place in the order of cutting: those that the options
 // name first, then the others as usual.
 func (o Options) rank(operation string) int {
-	if i := slices.Index(o.Order, operation); i >= 0 {
+	if i := slices.Index(o.Order, operation); i >= 0 && operation != mill.Profile { // which cuts the panel loose
 		return i
 	}
 	usual := slices.Index(DefaultOrder, operation)

@@ -63,6 +63,11 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 		d.loop(blank, p.Panel.Outline)
 	}
 	d.mark(blank)
+	if len(p.Work.Faces) > 0 && face != p.Work.Faces[0] { // pins stand there now
+		for _, pin := range p.Work.Pins {
+			d.loop(blank, pin)
+		}
+	}
 	d.margin()
 	return d.out
 }

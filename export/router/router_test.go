@@ -116,7 +116,7 @@ func TestOrder(t *testing.T) {
 		want  string
 	}{
 		{geom.Inside, nil, "DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM DADO_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH PROFILE_INSIDE_THROUGH BLANK SCALE"},
-		{geom.Inside, []string{"dado", "profile"}, "DADO_INSIDE_6-00MM PROFILE_INSIDE_THROUGH DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH BLANK SCALE"},
+		{geom.Inside, []string{"dado", "profile"}, "DADO_INSIDE_6-00MM DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH PROFILE_INSIDE_THROUGH BLANK SCALE"},
 		{geom.Outside, nil, "RABBET_OUTSIDE_6-00MM BLANK BLANK SCALE"},
 	} {
 		if got, want := layersOf(drawn(t, sawn(full()), c.face, Options{Order: c.order})), strings.Fields(c.want); !slices.Equal(got, want) {

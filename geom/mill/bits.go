@@ -170,19 +170,19 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	what := p.what(c.Pocket)
 	switch why {
 	case tooShort:
-		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(c.Depth)+" or more", "%s is %s deep; the bit %s of %s reaches %s",
-			what, p.text(c.Depth), b.Name, p.text(b.Diameter), p.text(b.Reach))
+		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(c.Depth)+" or more", "%s is %s deep; %s reaches %s",
+			what, p.text(c.Depth), p.bit(b), p.text(b.Reach))
 	case noRelief:
-		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "%s has no room for the relief of its corners by the bit %s of %s",
-			what, b.Name, p.text(b.Diameter))
+		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "%s has no room for the relief of its corners by %s",
+			what, p.bit(b))
 	case tooRound:
 		least := c.Outline.LeastInsideRadius()
-		p.fail("bit-radius", FieldBits, "give a bit of "+p.atMost(2*least)+" or less", "%s has an inside radius of %s; the bit %s of %s leaves %s",
-			what, p.text(least), b.Name, p.text(b.Diameter), p.text(b.Diameter/2))
+		p.fail("bit-radius", FieldBits, "give a bit of "+p.atMost(2*least)+" or less", "%s has an inside radius of %s; %s leaves %s",
+			what, p.text(least), p.bit(b), p.text(b.Diameter/2))
 	default:
 		r := c.Outline.Bounds()
 		narrow := math.Min(r.Width(), r.Height())
-		p.fail("bit-width", FieldBits, "give a smaller bit, or make the slot wider", "%s, %s wide, is narrower than the bit %s of %s",
-			what, p.text(narrow), b.Name, p.text(b.Diameter))
+		p.fail("bit-width", FieldBits, "give a smaller bit, or make the slot wider", "%s, %s wide, is narrower than %s",
+			what, p.text(narrow), p.bit(b))
 	}
 }

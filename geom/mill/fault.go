@@ -44,6 +44,14 @@ func (p *preparation) atMost(mm float64) string {
 	return geom.LengthOf(mm).RoundDown(p.Unit).Text(p.Unit)
 }
 
+// bit names a bit with its diameter, which may be its name.
+func (p *preparation) bit(b Bit) string {
+	if d := p.text(b.Diameter); b.Name != "" && b.Name != d {
+		return fmt.Sprintf("the bit %s of %s", b.Name, d)
+	}
+	return "the bit of " + p.text(b.Diameter)
+}
+
 // what names a pocket.
 func (p *preparation) what(pocket int) string {
 	if pocket < 0 {

@@ -14,7 +14,7 @@ func (p *preparation) beyond() {
 	if p.outline >= 0 {
 		p.work.Gap = max(p.work.Gap, p.Bits[p.outline].Diameter+SlotRoom)
 	}
-	p.checkGap()
+	p.work.EndGap = p.work.Gap
 }
 
 // pathBounds is the box about what a cut takes away.
@@ -35,6 +35,9 @@ func pathBounds(c Cut, bits []Bit) geom.Rect {
 func (p *preparation) checkGap() {
 	if need := p.work.Gap; p.PartGap > 0 && p.PartGap < need-touching {
 		p.fail("part-gap", FieldGap, "write a part-gap of "+p.atLeast(need)+" or more, or less over-run, or give a smaller bit",
-			"panels %s apart: the cuts reach %s past the panel, and cutting it out takes what is left of %s", p.text(p.PartGap), p.text(p.work.Beyond), p.text(need))
+			"panels %s apart: the cuts reach %s past the panel, and with the bit that cuts it out it needs %s", p.text(p.PartGap), p.text(p.work.Beyond), p.text(need))
+	} else if need := p.work.EndGap; p.PartGap > 0 && p.PartGap < need-touching {
+		p.fail("part-gap", FieldGap, "write a part-gap of "+p.atLeast(need)+" or more, or put the registration holes on the centre line",
+			"panels %s apart: the registration holes reach %s past the ends of this one", p.text(p.PartGap), p.text(need))
 	}
 }

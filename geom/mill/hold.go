@@ -74,16 +74,16 @@ func (p *preparation) outlineBit() int {
 		}
 		left, err := sweep.Outside(outline, bit.Diameter/2)
 		if standing := math.Abs(left.Area() - outline.Area()); err == nil && standing > leastStanding {
-			p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "the bit %s of %s leaves wood in inside corners of the outline", bit.Name, p.text(bit.Diameter))
+			p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "%s leaves wood in inside corners of the outline", p.bit(bit))
 		}
 		return b
 	}
 	if why == tooRound {
-		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s; the bit %s is %s wide",
-			p.text(least), p.Bits[best].Name, p.text(p.Bits[best].Diameter))
+		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s, too small for %s",
+			p.text(least), p.bit(p.Bits[best]))
 	} else {
 		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(thick)+" or more", "no bit cuts through %s: %s reaches %s",
-			p.text(thick), p.Bits[best].Name, p.text(p.Bits[best].Reach))
+			p.text(thick), p.bit(p.Bits[best]), p.text(p.Bits[best].Reach))
 	}
 	return -1
 }
@@ -92,6 +92,10 @@ func (p *preparation) outlineBit() int {
 // outline without a word.
 const leastStanding = 0.05
 
+// leastAboveTab is the least depth, in millimetres, of the cut above a tab: less is
+// within what boards and machines differ by; common practice, no source.
+const leastAboveTab = 0.5
+
 // stretch is a piece of one side of the outline, from a to b along it.
 type stretch struct{ a, b float64 }
 
@@ -99,8 +103,9 @@ type stretch struct{ a, b float64 }
 // leave the panel, and gives the slots between them, which go right through.
 func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
 	l := p.part.Outline
-	if p.Tabs.Height >= p.part.Thickness {
-		p.fail("tabs", FieldTabs, "write a lower tab", "tabs of %s are as high as the panel is thick, %s", p.text(p.Tabs.Height), p.text(p.part.Thickness))
+	if most := p.part.Least - leastAboveTab; p.Tabs.Height > most+touching {
+		p.fail("tabs", FieldTabs, "write a height of "+p.atMost(most)+" or less", "tabs of %s are too high for a panel of %s, %s at the thinnest",
+			p.text(p.Tabs.Height), p.text(p.part.Thickness), p.text(p.part.Least))
 		return nil, false
 	}
 	for _, v := range l {

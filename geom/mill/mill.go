@@ -117,7 +117,11 @@ type Work struct {
 	// Beyond is how far the pockets reach past the panel's bounds at most, and Gap
 	// how far apart panels have to lie for that and for the bit that cuts them out.
 	Beyond, Gap float64
-	Small       bool
+	// EndGap is Gap beyond the panel's ends, where registration holes may be. Pins
+	// are these holes, for the faces that are cut when pins stand in them.
+	EndGap float64
+	Pins   []geom.Loop
+	Small  bool
 }
 
 // Turned tells whether the panel has to be turned over.
@@ -152,6 +156,7 @@ func Prepare(part Part, s Settings) (Work, []Fault) {
 		if p.work.Turned() {
 			p.register()
 		}
+		p.checkGap()
 	}
 	p.profile()
 	return p.work, p.faults

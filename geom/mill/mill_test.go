@@ -221,9 +221,12 @@ func TestRegister(t *testing.T) {
 		s.Register.Place = place
 		p := panel(dado(80, 88), out)
 		w := mustPrepare(t, p, s)
-		in, back := holes(w, geom.Inside), holes(w, geom.Outside)
-		if len(in) != 2 || !slices.Equal(in, back) {
-			t.Fatalf("%s: %v, %v", place, in, back)
+		in := holes(w, geom.Outside) // which is cut first
+		if len(in) != 2 || len(holes(w, geom.Inside)) != 0 || len(w.Pins) != 2 {
+			t.Fatalf("%s: %v, pins %v", place, in, w.Pins)
+		}
+		if reach := map[Place]float64{PlaceWaste: 6.05 + registerWeb + 6, PlaceCentreLine: 6.05}[place]; w.EndGap < reach-1e-9 || w.EndGap > reach+1 {
+			t.Errorf("%s: end gap %g, want at least %g", place, w.EndGap, reach)
 		}
 		on := func(q geom.Point) bool {
 			return slices.ContainsFunc(in, func(h geom.Point) bool { return h.To(q) < 1e-9 })
@@ -246,6 +249,7 @@ func TestRegister(t *testing.T) {
 		{"too small", Register{Place: PlaceWaste, Diameter: 4}, panel(dado(80, 88), out)},
 		{"in a pocket", Register{Place: PlaceCentreLine}, panel(dado(146, 154), out)},
 		{"no room", Register{Place: PlaceCentreLine, Distance: 48}, panel(dado(80, 88), out)},
+		{"reach ends in the board", Register{Place: PlaceWaste, Diameter: 6.5}, Part{Panel: panel(dado(80, 88), out).Panel, Least: 15.5, Most: 15.5}},
 	} {
 		s := settings(six)
 		s.Register = c.r
@@ -264,6 +268,16 @@ func TestGap(t *testing.T) {
 	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
 		t.Errorf("got %v", codes(faults))
 	}
+	// Registration holes reach further beyond the ends.
+	out := dado(50, 58)
+	out.Face = geom.Outside
+	turned := settings(six)
+	turned.PartGap = 10
+	if _, faults := Prepare(panel(dado(80, 88), out), turned); !slices.Equal(codes(faults), []string{"part-gap"}) {
+		t.Errorf("holes: got %v", codes(faults))
+	}
+	turned.PartGap = 16
+	mustPrepare(t, panel(dado(80, 88), out), turned)
 	s.PartGap, s.OverRun = 7, 4.5
 	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
 		t.Errorf("over-run 7.5, gap 7: got %v", codes(faults))

@@ -11,12 +11,16 @@ const (
 	registerDiameter = 6.0
 	// registerWeb is the least wood about a registration hole; common practice, no source.
 	registerWeb = 3.0
+	// pinDepth is how far the holes go on into the spoilboard, so that a pin stands
+	// there; common practice, no source.
+	pinDepth = 5.0
 )
 
 // register places the two holes that a panel is put down on when it has been
 // turned over end for end. In the waste they change places with each other, on
-// the centre line each keeps its own. They are off the middle, so that the
-// panel does not go on when it was turned the wrong way.
+// the centre line each keeps its own. They are off the middle, so that a panel
+// that was turned the wrong way lies visibly off. They are drilled once, from the
+// face that is cut first; then pins stand in them.
 func (p *preparation) register() {
 	r, box := p.Register, p.part.Outline.Bounds()
 	if r.Diameter == 0 {
@@ -24,25 +28,25 @@ func (p *preparation) register() {
 	}
 	bit := -1
 	for _, b := range p.bits {
-		if p.Bits[b].Diameter <= r.Diameter+touching && (p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most-touching) {
+		if p.Bits[b].Diameter <= r.Diameter+touching && (p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most+pinDepth-touching) {
 			bit = b
 			break
 		}
 	}
 	if bit < 0 {
-		p.fail("register", FieldRegister, "write a larger diameter, or give a smaller or longer bit", "no bit makes a registration hole of %s through %s",
-			p.text(r.Diameter), p.text(p.part.Most))
+		p.fail("register", FieldRegister, "write a larger diameter, or give a smaller or longer bit", "no bit makes a registration hole of %s through %s and %s into the spoilboard",
+			p.text(r.Diameter), p.text(p.part.Most), p.text(pinDepth))
 		return
 	}
 	at := p.inWaste(&r, box)
 	if r.Place == PlaceCentreLine {
 		at = p.onCentreLine(&r, box)
 	}
-	for _, face := range p.work.Faces {
-		for _, c := range at {
-			p.work.Cuts = append(p.work.Cuts, Cut{Operation: Registering, Face: face, Depth: p.part.Thickness, Bit: bit,
-				Outline: geom.Circle(c, r.Diameter/2), Pocket: -1})
-		}
+	for _, c := range at {
+		hole := geom.Circle(c, r.Diameter/2)
+		p.work.Pins = append(p.work.Pins, hole)
+		p.work.Cuts = append(p.work.Cuts, Cut{Operation: Registering, Face: p.work.Faces[0], Depth: p.part.Thickness, Bit: bit, Outline: hole, Pocket: -1})
+		p.work.EndGap = max(p.work.EndGap, r.Diameter/2-min(c.X-box.Min.X, box.Max.X-c.X))
 	}
 }
 

@@ -154,7 +154,7 @@ func (b Batch) mill(d *Drawer, files fileNames) []joinery.Problem {
 				if !told[err.Error()] {
 					told[err.Error()] = true
 					problems = append(problems, joinery.Problem{Code: "layers", Error: true, Field: "layers", Part: string(p.Role),
-						Message: fmt.Sprintf("%s: %s", p.Role, err), Hint: "change the pattern of layer names: " + strings.Join(job.LayerTokens, " ") + " tell cuts apart; R12 takes 31 characters, R2000 255"})
+						Message: fmt.Sprintf("%s: %s", p.Role, err), Hint: "change the pattern of layer names; " + strings.Join(job.LayerTokens, " ") + " tell cuts apart"})
 				}
 				continue
 			}

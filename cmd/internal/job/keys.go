@@ -155,8 +155,8 @@ var dxfKeys = []key{
 	{name: "units", form: formWord, words: []string{"mm", "in"}, doc: "The unit of the drawings", without: "the units of the job"},
 	{name: "layers", form: formPattern, words: LayerTokens, needs: "{operation}", fallback: "{operation}_{face}_{depth}",
 		doc: "The names of the layers that are cut, in capitals"},
-	{name: "order", form: formWords, words: []string{"register", "drill", "dado", "groove", "rabbet", "cutout", "profile"},
-		doc: "The operations that are cut first, in this order", without: "registration holes, drills, pockets, cutouts, the outline"},
+	{name: "order", form: formWords, words: []string{"register", "drill", "dado", "groove", "rabbet", "cutout"},
+		doc: "The operations that are cut first, in this order; the outline is always the last", without: "registration holes, drills, pockets, cutouts, the outline"},
 	{name: "files", form: formPattern, words: FileTokens, needs: "{part}", fallback: "{job}_{part}_{thickness}_{quantity}_{units}",
 		doc: "The names of the drawings, without their ending"},
 }

@@ -3,6 +3,7 @@ package job
 import (
 	"slices"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 )
@@ -78,7 +79,7 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 	}
 	if !get["bits"].given {
 		d := either(get["diameter"], get["width"])
-		bits = []mill.Bit{{Name: "bit", Diameter: d.mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number)}}
+		bits = []mill.Bit{{Name: geom.LengthOf(d.mm(0)).Text(b.units), Diameter: d.mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number)}}
 	}
 	for _, bit := range bits {
 		if bit.Diameter > 0 && (c.Width == 0 || bit.Diameter < c.Width) {

@@ -30,7 +30,7 @@ func TestReadRouter(t *testing.T) {
 	}{
 		{joinery.DoubleRabbet, 6, bits, joinery.FromSpoilboard}, // faces: one decides
 		{joinery.DadoRabbet, 6, bits, joinery.FromSpoilboard},   // its own word decides
-		{joinery.DoubleRabbet, 4, []mill.Bit{{Name: "bit", Diameter: 4, Reach: 20, Flutes: 3}}, joinery.FromSpoilboard},
+		{joinery.DoubleRabbet, 4, []mill.Bit{{Name: "4 mm", Diameter: 4, Reach: 20, Flutes: 3}}, joinery.FromSpoilboard},
 		{joinery.DoubleRabbet, 6.2, nil, ""}, // a saw has neither bits nor a spoilboard
 	} {
 		d := j.Drawers[i]
@@ -49,7 +49,7 @@ cutter: {kind: router, width: 6}
 drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
 `)
 	want := mill.Settings{OverRun: 1, Relief: mill.ReliefBisector, Slots: mill.SlotsWidened, SmallPart: 150, Register: mill.Register{Place: mill.PlaceWaste}}
-	if !reflect.DeepEqual(j.Router, want) || !slices.Equal(j.Drawers[0].Bits, []mill.Bit{{Name: "bit", Diameter: 6}}) {
+	if !reflect.DeepEqual(j.Router, want) || !slices.Equal(j.Drawers[0].Bits, []mill.Bit{{Name: "6 mm", Diameter: 6}}) {
 		t.Errorf("got %+v %v", j.Router, j.Drawers[0].Bits)
 	}
 	j = read(t, `units: mm

@@ -175,6 +175,12 @@ func (s *sheet) panelLoop(l geom.Loop) geom.Loop {
 // at its other end.
 func (s *sheet) mark() {
 	for _, e := range s.on("BLANK") {
+		if e.Type == "CIRCLE" { // a pin
+			centre, radius, _ := s.panelLoop(s.loop(e)).AsCircle()
+			s.register[s.face] = append(s.register[s.face], hole{centre, radius})
+		}
+	}
+	for _, e := range s.on("BLANK") {
 		if !e.Closed || len(e.Vertices) != 3 {
 			continue
 		}
