@@ -40,13 +40,7 @@ type boardCut struct {
 func (p panel) board(thickness float64, o Options) proof.Board {
 	b := proof.Board{Outline: p.outline, Thickness: thickness, Cuts: make([]proof.Cut, 0, len(p.cuts))}
 	for _, c := range p.cuts {
-		depth := c.depth + o.Depth
-		if c.kept {
-			depth += thickness - p.thickness
-		}
-		if c.through {
-			depth = thickness + 1
-		}
+		depth := c.deep(thickness, p.thickness, o)
 		if depth <= 0 {
 			continue
 		}
@@ -57,6 +51,17 @@ func (p panel) board(thickness float64, o Options) proof.Board {
 		b.Cuts = append(b.Cuts, proof.Cut{Face: c.face, Depth: depth, Shape: shape})
 	}
 	return b
+}
+
+// deep is the depth of a cut in a board of a thickness, where another was meant.
+func (c boardCut) deep(thickness, meant float64, o Options) float64 {
+	switch {
+	case c.through:
+		return thickness + 1
+	case c.kept:
+		return c.depth + o.Depth + thickness - meant
+	}
+	return c.depth + o.Depth
 }
 
 // panelReader reads the drawings of one part.

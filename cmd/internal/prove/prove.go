@@ -114,7 +114,9 @@ type Worker struct {
 func (p *Prover) Worker() *Worker { return &Worker{Prover: p} }
 
 // Cuttable tells whether a verdict lets a shop cut from the files.
-func Cuttable(verdict string) bool { return verdict == report.Goes || verdict == report.GoesSome }
+func Cuttable(verdict string) bool {
+	return verdict == report.Goes || verdict == report.GoesBut || verdict == report.GoesSome
+}
 
 func (p *Prover) mm(v float64) float64 { return v * p.unit.MM() }
 
@@ -130,12 +132,19 @@ func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
 		out.Faults = append(out.Faults, c.faults...)
 		out.Cuts = append(out.Cuts, c.cuts...)
 	}
+	if slices.ContainsFunc(out.Faults, func(f report.Fault) bool { return slices.Contains(senseless, f.Code) }) {
+		out.Verdict = report.FilesFail // what came of it would say nothing
+		return out
+	}
 	w.assemble(&out, d, panels, o)
 	if len(out.Faults) > 0 {
 		out.Verdict = report.FilesFail
 	}
 	return out
 }
+
+// senseless are the faults with which there is no box to put together.
+var senseless = []string{"missing-file", "unreadable", "no-outline", "scale", "units", "too-many"}
 
 // most is the largest number of stocks whose extremes are all combined.
 const most = 4
@@ -168,9 +177,14 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 	s := summary{Prover: w.Prover, out: out}
 	s.take(&box, true)
 	out.Verdict = report.Goes
-	if !box.Goes() {
+	switch {
+	case !box.Goes():
 		out.Verdict = report.GoesNot
 		w.blameCorners(out, panels, thick, o)
+	case s.lost(d, panels, thick, o):
+		out.Verdict = report.GoesNot
+	case s.outOfLimits(d):
+		out.Verdict = report.GoesBut
 	}
 	if len(box.Corners) == 0 && len(out.Faults) == 0 {
 		out.Faults = append(out.Faults, report.Fault{Code: "incomplete", File: "report.json", Message: "the drawer has no two sides, front and back that stand about a box", Hint: "build the folder again"})
@@ -198,7 +212,7 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 		}
 		box := w.assembler.Assemble(pieces(panels, thick, o))
 		s.take(&box, false)
-		if !box.Goes() && out.Verdict == report.Goes {
+		if !box.Goes() && (out.Verdict == report.Goes || out.Verdict == report.GoesBut) {
 			out.Verdict = report.GoesSome
 			for _, s := range spread {
 				out.FailsWith = append(out.FailsWith, report.Reading{Stock: s.Name, Thickness: w.number(thick[s.Name])})

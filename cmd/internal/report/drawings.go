@@ -10,34 +10,55 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// drawings prints the legend, a line for each file in the order of cutting, and
-// which parts have to be turned over.
+// drawings prints the legend: for each file, in the order of cutting, its layers,
+// how deep they go and with which bit; and which parts have to be turned over.
 func drawings(out *bytes.Buffer, r Report, u geom.Unit) {
-	fmt.Fprintln(out, "drawings, their layers in the order of cutting")
-	files := []string{}
-	legend := make(map[string][]string)
+	fmt.Fprintln(out, "drawings: each file's layers in the order of cutting; pockets are cut inside their lines, the profile outside")
+	file := ""
+	var rows [][]string
+	flush := func() {
+		if file != "" {
+			fmt.Fprintln(out, file)
+			rowsOf(out, rows)
+		}
+		rows = nil
+	}
 	for _, l := range r.Layers {
-		if _, known := legend[l.File]; !known {
-			files = append(files, l.File)
+		if l.File != file {
+			flush()
+			file = l.File
 		}
-		text := l.Layer
-		if l.Bit != "" {
-			text += fmt.Sprintf(" (%s, %s)", l.Bit, geom.LengthOf(l.Diameter*u.MM()).Text(u))
+		depth := caliper(l.Depth, u) + " deep"
+		switch l.Told {
+		case "through":
+			depth = "through"
+		case "left":
+			depth = "down to " + caliper(l.Left, u) + " over the spoilboard"
 		}
-		legend[l.File] = append(legend[l.File], text)
+		bit := ""
+		if l.Diameter > 0 {
+			d := geom.LengthOf(l.Diameter * u.MM()).Text(u)
+			if bit = d + " bit"; l.Bit != d {
+				bit += " " + l.Bit
+			}
+			if l.Flutes > 0 {
+				bit += fmt.Sprintf(", %d flutes", l.Flutes)
+			}
+		}
+		if l.Operation == "register" {
+			depth = "through, and into the spoilboard"
+		}
+		rows = append(rows, []string{"  " + l.Layer, depth, bit})
 	}
-	for _, f := range files {
-		fmt.Fprintf(out, "%s: %s\n", f, strings.Join(legend[f], ", "))
-	}
-	routed := slices.ContainsFunc(r.Drawers, func(d Drawer) bool { return d.Machine == string(joinery.Router) })
-	if routed {
-		turned(out, r)
+	flush()
+	if slices.ContainsFunc(r.Drawers, func(d Drawer) bool { return d.Machine == string(joinery.Router) }) {
+		turned(out, r, u)
 	}
 	fmt.Fprintln(out)
 }
 
 // turned lists the parts to turn over by what an error in turning does.
-func turned(out *bytes.Buffer, r Report) {
+func turned(out *bytes.Buffer, r Report, u geom.Unit) {
 	var words []string
 	parts := make(map[string][]string)
 	for _, f := range r.Faces {
@@ -47,14 +68,22 @@ func turned(out *bytes.Buffer, r Report) {
 		if _, known := parts[f.Flip.Words]; !known {
 			words = append(words, f.Flip.Words)
 		}
-		parts[f.Flip.Words] = append(parts[f.Flip.Words], f.Part)
+		blank := fmt.Sprintf("%s from a blank of %s x %s or more", f.Part, caliper(f.Blank[0], u), caliper(f.Blank[1], u))
+		parts[f.Flip.Words] = append(parts[f.Flip.Words], blank)
 	}
 	if len(words) == 0 {
-		fmt.Fprintln(out, "no part has to be turned over on the router")
+		fmt.Fprintln(out, "\nno part has to be turned over on the router")
 		return
 	}
+	fmt.Fprintln(out, "\nto turn over: cut the outside drawing first, with REGISTER; put pins into those holes; turn the part over")
+	fmt.Fprintln(out, "end for end, the machine's zero as it was; cut the inside drawing, whose outline cuts it out")
 	for _, w := range words {
-		fmt.Fprintf(out, "cut the outside face first, turn over end for end, then the inside: %s: %s\n", some(parts[w]), w)
+		for _, p := range parts[w] {
+			fmt.Fprintf(out, "  %s\n", p)
+		}
+		for _, clause := range strings.Split(w, "; ") {
+			fmt.Fprintf(out, "    %s\n", clause)
+		}
 	}
 }
 
@@ -67,74 +96,107 @@ func proofs(out *bytes.Buffer, r Report, u geom.Unit) {
 	fmt.Fprintln(out)
 }
 
-// ProofText prints proofs as a table, and the faults of their files below it.
+// ProofText prints proofs: faults of files first, then what the boxes do.
 func ProofText(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
-	var rows [][]string
-	span := func(v Range) string {
-		least, most := caliper(v.Min, u), caliper(v.Max, u)
-		if least == most {
-			return caliper(v.Mean, u)
-		}
-		return least + " to " + most
-	}
-	for _, p := range proofs {
-		play, gap, recess := Range{}, Range{}, Range{}
-		captured, seats := false, []string{}
-		for _, c := range p.Corners {
-			if c.Captured && (!captured || c.Play.Min < play.Min) {
-				play, captured = c.Play, true
-			}
-			if c.Seat != "" && !slices.Contains(seats, c.Seat) {
-				seats = append(seats, c.Seat)
-			}
-			if c.ShoulderGap.Max > gap.Max {
-				gap = c.ShoulderGap
-			}
-			stands := c.Recess
-			if !c.Captured { // an end that laps over the sides
-				stands = c.Lap
-			}
-			if max(stands.Max, -stands.Min) > max(recess.Max, -recess.Min) {
-				recess = stands
-			}
-		}
-		row := []string{p.Drawer, "-", strings.Join(seats, ", "), span(gap), span(recess), "-", span(p.Width), span(p.Depth), span(p.Diagonal), caliper(p.Rack.Max, u), p.Verdict}
-		if captured {
-			row[1] = span(play)
-		}
-		if p.Bottom != nil {
-			row[5] = span(p.Bottom.Play)
-		}
-		rows = append(rows, row)
-	}
 	unit := u.String()
-	fmt.Fprintf(out, "proof: the drawings read back, cut with their bits and put together; least to most over the readings, %s\n", unit)
-	table(out, []string{"drawer", ">tongue play", "seat on", ">open shoulder", ">recess or lap", ">bottom play", ">width", ">depth", ">diagonal", ">may rack by", "verdict"}, rows)
+	fmt.Fprintf(out, "proof: the drawings read back, cut with their bits to the depths of their layers' names, and put together; %s\n", unit)
 	for _, p := range proofs {
-		for _, c := range p.Corners {
-			if !c.Goes {
-				fmt.Fprintf(out, "%s: the %s does not go into the %s: %s\n", p.Drawer, c.End, c.Side, tooThick(c.Play, u))
-			}
-		}
-		if b := p.Bottom; b != nil && !b.Goes {
-			fmt.Fprintf(out, "%s: the bottom does not go in: %s up and down, %s across the box, %s along it\n", p.Drawer, room(b.Play, u), room(b.Slack[0], u), room(b.Slack[1], u))
-		}
-		if len(p.FailsWith) > 0 {
-			var boards []string
-			for _, r := range p.FailsWith {
-				boards = append(boards, r.Stock+" "+caliper(r.Thickness, u)+" "+unit)
-			}
-			fmt.Fprintf(out, "%s: does not go together from boards of %s\n", p.Drawer, strings.Join(boards, ", "))
-		}
-		for _, o := range p.Overlaps {
-			fmt.Fprintf(out, "%s: %s and %s overlap by %.1f mm3\n", p.Drawer, o.A, o.B, o.Volume)
-		}
 		for _, f := range p.Faults {
 			fmt.Fprintf(out, "%s: %s\n", f.Place(), f.Message)
 			if f.Hint != "" {
 				fmt.Fprintf(out, "  hint: %s\n", f.Hint)
 			}
 		}
+	}
+	var joints, sizes [][]string
+	for _, p := range proofs {
+		if p.Width == (Range{}) { // there was no box to put together
+			joints = append(joints, []string{p.Drawer, p.Verdict, "-", "-", "-", "-", "-"})
+			continue
+		}
+		joints = append(joints, jointsOf(p, u))
+		sizes = append(sizes, []string{p.Drawer, span(p.Width, u), span(p.Depth, u), span(p.Height, u), span(p.Diagonal, u), span(p.Rack, u)})
+	}
+	table(out, []string{"drawer", "verdict", ">tongue play", "side seats on", ">open shoulder", ">recess", ">bottom play"}, joints)
+	if len(sizes) > 0 {
+		fmt.Fprintln(out)
+		table(out, []string{"drawer", ">width", ">depth", ">height", ">diagonal", ">diagonals may differ by"}, sizes)
+		fmt.Fprintln(out, "Ranges are over the readings. A side that is pushed on stops at the shoulder of front and back, or when the tongue")
+		fmt.Fprintln(out, "meets the floor of its dado: the shoulder then stays open by that much. Recess: how far front and back stand behind")
+		fmt.Fprintln(out, "the ends of the sides (of a double-rabbet: the sides' faces before the front's ends); below 0 proud. Diagonals can")
+		fmt.Fprintln(out, "differ before the glue has set.")
+	}
+	for _, p := range proofs {
+		trouble(out, p, u)
+	}
+}
+
+// span prints a range, or one number where it is none.
+func span(v Range, u geom.Unit) string {
+	least, most := caliper(v.Min, u), caliper(v.Max, u)
+	if least == most {
+		return caliper(v.Mean, u)
+	}
+	return least + " to " + most
+}
+
+// jointsOf is a drawer's row: the tightest tongue, the widest gap, what stands out most.
+func jointsOf(p Proof, u geom.Unit) []string {
+	play, gap, recess := Range{}, Range{}, Range{}
+	captured, seats := false, []string{}
+	for _, c := range p.Corners {
+		if c.Captured && (!captured || c.Play.Min < play.Min) {
+			play, captured = c.Play, true
+		}
+		if c.Seat != "" && !slices.Contains(seats, c.Seat) {
+			seats = append(seats, c.Seat)
+		}
+		if c.ShoulderGap.Max > gap.Max {
+			gap = c.ShoulderGap
+		}
+		stands := c.Recess
+		if !c.Captured { // an end that laps over the sides
+			stands = c.Lap
+		}
+		if max(stands.Max, -stands.Min) > max(recess.Max, -recess.Min) {
+			recess = stands
+		}
+	}
+	row := []string{p.Drawer, p.Verdict, "-", strings.Join(seats, ", "), span(gap, u), span(recess, u), "-"}
+	if captured {
+		row[2] = span(play, u)
+	}
+	if p.Bottom != nil {
+		row[6] = span(p.Bottom.Play, u)
+	}
+	return row
+}
+
+// trouble prints what keeps a box from going together, or from its limits.
+func trouble(out *bytes.Buffer, p Proof, u geom.Unit) {
+	say := func(format string, args ...any) {
+		fmt.Fprintf(out, "%s: "+format+"\n", append([]any{p.Drawer}, args...)...)
+	}
+	for _, c := range p.Corners {
+		if !c.Goes {
+			say("the %s does not go into the %s: %s", c.End, c.Side, tooThick(c.Play, u))
+		}
+	}
+	if b := p.Bottom; b != nil && !b.Goes {
+		say("the bottom does not go in: %s up and down, %s across the box, %s along it", room(b.Play, u), room(b.Slack[0], u), room(b.Slack[1], u))
+	}
+	if len(p.FailsWith) > 0 {
+		var boards []string
+		for _, r := range p.FailsWith {
+			boards = append(boards, r.Stock+" "+caliper(r.Thickness, u)+" "+u.String())
+		}
+		say("does not go together from boards of %s", strings.Join(boards, ", "))
+	}
+	for _, r := range p.Remarks {
+		say("%s", r)
+	}
+	for _, o := range p.Overlaps {
+		say("%s and %s overlap by %.1f mm3", o.A, o.B, o.Volume)
 	}
 }
 

@@ -9,6 +9,9 @@ type Proof struct {
 	// FailsWith are the boards with which a box does not go together that does at
 	// the mean.
 	FailsWith []Reading `json:"fails_with,omitempty"`
+	// Remarks say in words what is out of the limits of the fit, or what keeps the
+	// box from being one.
+	Remarks []string `json:"remarks,omitempty"`
 	// The joints, with the least and the greatest over the readings.
 	Corners []Corner `json:"corners"`
 	Bottom  *Bottom  `json:"bottom,omitempty"`
@@ -29,6 +32,7 @@ type Proof struct {
 // Verdicts of a proof, from the best to the worst.
 const (
 	Goes      = "goes together"
+	GoesBut   = "goes together, out of limits"
 	GoesSome  = "goes together, not with every board"
 	GoesNot   = "does not go together"
 	FilesFail = "files at fault"

@@ -53,10 +53,13 @@ type Layer struct {
 type Faces struct {
 	Part   string   `json:"part"`
 	Cut    []string `json:"cut"`
-	Turned bool     `json:"turned"` // it has to be turned over
-	Beyond float64  `json:"beyond"` // how far pockets reach past its edges
-	Gap    float64  `json:"gap"`    // how far apart parts must lie for that, and for the bit that cuts them out
-	Flip   *Flip    `json:"flip,omitempty"`
+	Turned bool     `json:"turned"`  // it has to be turned over
+	Beyond float64  `json:"beyond"`  // how far pockets reach past its edges
+	Gap    float64  `json:"gap"`     // how far apart parts must lie for that, and for the bit that cuts them out
+	EndGap float64  `json:"end_gap"` // beyond the ends, where registration holes may be
+	// Blank is the least length and width of the piece that the part is cut from.
+	Blank [2]float64 `json:"blank"`
+	Flip  *Flip      `json:"flip,omitempty"`
 }
 
 // Flip says what an error in turning a part over does to its joints.
@@ -121,7 +124,8 @@ func layers(p batch.Part, n func(float64) float64) []Layer {
 const flipGap = 0.25
 
 func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
-	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.Turned(), Beyond: number(p.Work.Beyond, u), Gap: number(p.Work.Gap, u)}
+	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.Turned(), Beyond: number(p.Work.Beyond, u), Gap: number(p.Work.Gap, u), EndGap: number(p.Work.EndGap, u),
+		Blank: [2]float64{number(p.Panel.Length()+2*p.Work.EndGap, u), number(p.Panel.Width()+2*p.Work.Gap, u)}}
 	for _, f := range p.Work.Faces {
 		out.Cut = append(out.Cut, f.String())
 	}

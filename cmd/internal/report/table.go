@@ -15,7 +15,17 @@ func table(out *bytes.Buffer, head []string, rows [][]string) {
 	for i, h := range head {
 		titles[i], right[i] = strings.CutPrefix(h, ">")
 	}
-	all := append([][]string{titles}, rows...)
+	aligned(out, append([][]string{titles}, rows...), width, right)
+}
+
+// rowsOf writes rows without a head.
+func rowsOf(out *bytes.Buffer, rows [][]string) {
+	if len(rows) > 0 {
+		aligned(out, rows, make([]int, len(rows[0])), make([]bool, len(rows[0])))
+	}
+}
+
+func aligned(out *bytes.Buffer, all [][]string, width []int, right []bool) {
 	for _, row := range all {
 		for i, cell := range row {
 			width[i] = max(width[i], utf8.RuneCountInString(cell))

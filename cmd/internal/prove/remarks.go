@@ -1,0 +1,111 @@
+package prove
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+
+	"drawerwright/cmd/internal/report"
+)
+
+const (
+	// leastWeb is the wood, in millimetres, under which a pocket has come through
+	// its board for all that it is worth; common practice, no source.
+	leastWeb = 0.5
+	// mostOpen is how far a shoulder may stay open before one sees it, in
+	// millimetres; common practice, no source.
+	mostOpen = 0.25
+)
+
+// lost tells whether what should hold the box is not there any more: a pocket that
+// has come through its board, a tongue that nothing holds. Pieces that are cut
+// away are in nobody's way.
+func (s summary) lost(d report.Drawer, panels []panel, thick map[string]float64, o Options) bool {
+	before := len(s.out.Remarks)
+	say := func(format string, args ...any) {
+		if text := fmt.Sprintf(format, args...); !slices.Contains(s.out.Remarks, text) {
+			s.out.Remarks = append(s.out.Remarks, text)
+		}
+	}
+	for _, p := range panels {
+		t, known := thick[p.part.Stock]
+		if !known {
+			continue
+		}
+		for _, c := range p.cuts {
+			if deep := c.deep(t, p.thickness, o); !c.through && deep > t-leastWeb {
+				say("the %s on %s of %s is %s deep in a board of %s", c.operation, c.layer, p.part.Name, s.text(deep), s.text(t))
+			}
+		}
+	}
+	tongues := slices.ContainsFunc(s.report.Fit, func(f report.Fit) bool { return f.Drawer == d.Name && f.Check == "tongue-play" })
+	for _, c := range s.out.Corners {
+		if tongues && !c.Captured {
+			say("nothing holds the %s in the %s", c.End, c.Side)
+		}
+	}
+	return len(s.out.Remarks) > before
+}
+
+// outOfLimits compares the box at the mean with the limits of the drawer's fit;
+// of several corners it tells of the worst.
+func (s summary) outOfLimits(d report.Drawer) bool {
+	before := len(s.out.Remarks)
+	text := func(v float64) string { return s.text(s.mm(v)) }
+	judge := func(f report.Fit, values map[string]float64) {
+		const rounding = 0.011 // mm: of the depths in layer names
+		worst, which := rounding, ""
+		for _, what := range slices.Sorted(maps.Keys(values)) {
+			v := values[what]
+			if off := s.mm(max(f.Limit[0]-v, v-f.Limit[1])); off > worst {
+				worst, which = off, what
+			}
+		}
+		if which != "" {
+			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf("%s is %s; %s to %s is usual", which, text(values[which]), text(f.Limit[0]), text(f.Limit[1])))
+		}
+	}
+	corners := func(f report.Fit, format string, value func(report.Corner) float64) map[string]float64 {
+		values := make(map[string]float64)
+		for _, c := range s.out.Corners {
+			// A back without a check of its own is the front's twin.
+			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") {
+				values[fmt.Sprintf(format, c.End, c.Side)] = value(c)
+			}
+		}
+		return values
+	}
+	for _, f := range s.report.Fit {
+		if f.Drawer != d.Name {
+			continue
+		}
+		switch f.Check {
+		case "tongue-play":
+			judge(f, corners(f, "the play of the %s in the %s", func(c report.Corner) float64 { return c.Play.Mean }))
+		case "recess":
+			judge(f, corners(f, "the recess of the %s at the %s", func(c report.Corner) float64 { return c.Recess.Mean }))
+		case "bottom-play":
+			if s.out.Bottom != nil {
+				judge(f, map[string]float64{"the play of the bottom": s.out.Bottom.Play.Mean})
+			}
+		case "outside-width":
+			judge(f, map[string]float64{"the width": s.out.Width.Mean})
+		case "outside-depth":
+			judge(f, map[string]float64{"the depth": s.out.Depth.Mean})
+		}
+	}
+	open := report.Corner{}
+	for _, c := range s.out.Corners {
+		if c.ShoulderGap.Mean > open.ShoulderGap.Mean {
+			open = c
+		}
+	}
+	if s.mm(open.ShoulderGap.Mean) > mostOpen+tick {
+		s.out.Remarks = append(s.out.Remarks, fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side, text(open.ShoulderGap.Mean)))
+	}
+	return len(s.out.Remarks) > before
+}
+
+func (s summary) hasCheck(d report.Drawer, check, part string) bool {
+	return slices.ContainsFunc(s.report.Fit, func(f report.Fit) bool { return f.Drawer == d.Name && f.Check == check && f.Part == part })
+}
