@@ -62,10 +62,13 @@ Other values can be tried: a length takes a unit, or is in the units of the job.
 				ok = ok && prove.Cuttable(r.Verdict)
 			}
 			if asJSON {
-				err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs})
+				err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs, Strangers: strangers(p, args[0])})
 			} else {
 				var out bytes.Buffer
 				report.ProofText(&out, proofs, p.Unit())
+				for _, name := range strangers(p, args[0]) {
+					fmt.Fprintf(&out, "%s is no drawing of this build: it was not looked at\n", plain(name))
+				}
 				_, err = s.out.Write(out.Bytes())
 			}
 			if err != nil {
@@ -89,6 +92,24 @@ type proven struct {
 	OK    bool           `json:"ok"`
 	Units string         `json:"units"`
 	Proof []report.Proof `json:"proof"`
+	// Strangers are drawings in the folder that the report does not know.
+	Strangers []string `json:"strangers"`
+}
+
+// strangers lists the drawings beside those of the report.
+func strangers(p *prove.Prover, dir string) []string {
+	list := []string{}
+	entries, err := os.ReadDir(filepath.Join(dir, "router"))
+	if err != nil {
+		return list // what the report names and is not there is told anyway
+	}
+	for _, e := range entries {
+		name := "router/" + e.Name()
+		if strings.EqualFold(filepath.Ext(name), ".dxf") && !p.Knows(name) {
+			list = append(list, name)
+		}
+	}
+	return list
 }
 
 func oneFolder(_ *cobra.Command, args []string) error {

@@ -95,6 +95,9 @@ func (p *Prover) Drawers() int { return len(p.report.Drawers) }
 // Unit is that of the report's lengths.
 func (p *Prover) Unit() geom.Unit { return p.unit }
 
+// Knows tells whether the report names a drawing.
+func (p *Prover) Knows(file string) bool { return len(p.legend[file]) > 0 }
+
 // Stocks are the names of the stocks that were measured.
 func (p *Prover) Stocks() []string {
 	var list []string
