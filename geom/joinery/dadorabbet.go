@@ -55,7 +55,7 @@ func (l *layout) slotFor(tongue float64) float64 {
 
 func (l *layout) addSides() {
 	deep := l.h + l.GlueRoom
-	g0, g1, lips := 0.0, l.Depth, false
+	g0, g1 := 0.0, l.Depth
 	if l.GrooveEnds == GrooveStopped {
 		// Into the middle of the dados; on to where the bottom reaches when its
 		// grooves are deeper than the tongues are thick.
@@ -64,9 +64,7 @@ func (l *layout) addSides() {
 			// In the lips that the ends' shoulders cover, where the bottom's square
 			// corners need relief from a round bit.
 			g0 = reach
-			lips = true
 			if reach-l.Cutter.Width/2-reliefRoom < leastLip-settle {
-				lips = false
 				g0 = 0
 				l.warn("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
 					fmt.Sprintf("a cutter-height of %s or less, the fence distance, lets it stop in the dados", l.atMost(l.f)))
@@ -75,9 +73,9 @@ func (l *layout) addSides() {
 		g1 = l.Depth - g0
 	}
 	groove := l.grooved(g0, g1)
-	if lips { // elsewhere the dados, as deep, have the corners cleared
+	if g0 > 0 {
 		reach := 2*l.f - l.h + l.BottomSlack/2
-		groove.Takes = geom.Rectangle(reach, l.f, l.Depth-reach, l.f+l.inGroove())
+		groove.Takes = geom.Rectangle(reach, l.f, l.Depth-reach, l.f+l.groove) // wherever it lies in its play
 	}
 	l.add(Side, geom.Panel{
 		Outline:   geom.Rectangle(0, 0, l.Depth, l.Height),

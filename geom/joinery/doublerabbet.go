@@ -42,27 +42,33 @@ func (l *layout) doubleRabbet() {
 		return
 	}
 	length := l.Depth - (l.Tf - l.h) - (l.Tk - l.h)
-	side := l.lapped(length, l.h+l.lapRoom(), l.Ts)
+	side := l.lapped(length, l.h+l.lapRoom(), l.Ts, 0)
 	side.Mating = []int{1, 3} // the ends, which the lips of front and back bear on
 	// The left side, then the right one: the same panel, turned about.
 	l.add(Side, side,
 		geom.Placement{Origin: geom.Vec3{Y: l.Tf - l.h}, X: geom.Back, Y: geom.Up},
 		geom.Placement{Origin: geom.Vec3{X: l.Width, Y: l.Depth - (l.Tk - l.h)}, X: geom.Back.Scale(-1), Y: geom.Up},
 	)
-	l.add(Front, l.lapped(l.Width, l.Ts-l.h, l.Tf), geom.Placement{Origin: geom.Vec3{X: l.Width}, X: geom.Right.Scale(-1), Y: geom.Up})
-	l.add(Back, l.lapped(l.Width, l.Ts-l.h, l.Tk), geom.Placement{Origin: geom.Vec3{Y: l.Depth}, X: geom.Right, Y: geom.Up})
+	l.add(Front, l.lapped(l.Width, l.Ts-l.h, l.Tf, l.Ts-l.h), geom.Placement{Origin: geom.Vec3{X: l.Width}, X: geom.Right.Scale(-1), Y: geom.Up})
+	l.add(Back, l.lapped(l.Width, l.Ts-l.h, l.Tk, l.Ts-l.h), geom.Placement{Origin: geom.Vec3{Y: l.Depth}, X: geom.Right, Y: geom.Up})
 	l.addBottom()
 	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomStand() - l.Tb, l.Depth - (l.toFront + l.toBack)}
 }
 
 // lapped is a panel with a rabbet across each end of its inside face, so long
-// from the end, and the bottom's groove between them.
-func (l *layout) lapped(length, rabbet, thickness float64) geom.Panel {
+// from the end, and the bottom's groove between them; without slack, the bottom
+// would reach to a distance from the ends.
+func (l *layout) lapped(length, rabbet, thickness, bottom float64) geom.Panel {
 	end := 0.0
 	if l.GrooveEnds == GrooveStopped {
 		// In the middle of the rabbets, or nearer to the end, so that what a round
 		// bit leaves in the groove's corners has gone with the rabbet.
 		end = max(0, min(rabbet/2, rabbet-l.Cutter.Width/2))
+	}
+	groove := l.grooved(end, length-end)
+	if end > 0 {
+		bottom += l.BottomSlack / 2
+		groove.Takes = geom.Rectangle(bottom, l.f, length-bottom, l.f+l.groove) // wherever it lies in its play
 	}
 	return geom.Panel{
 		Outline:   geom.Rectangle(0, 0, length, l.Height),
@@ -70,7 +76,7 @@ func (l *layout) lapped(length, rabbet, thickness float64) geom.Panel {
 		Pockets: []geom.Pocket{
 			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, rabbet, l.Height)},
 			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(length-rabbet, 0, length, l.Height)},
-			l.grooved(end, length-end),
+			groove,
 		},
 	}
 }

@@ -23,7 +23,7 @@ func TestDeepGroovesReach(t *testing.T) {
 	groove := d.part(Side).Panel.Pockets[2]
 	near(t, "groove start", groove.Outline.Bounds().Min.X, 3)
 	near(t, "bottom's corner", groove.Takes.Bounds().Min.X, 3.5)
-	near(t, "bottom's top", groove.Takes.Bounds().Max.Y, 12)
+	near(t, "bottom's room", groove.Takes.Bounds().Max.Y, groove.Outline.Bounds().Max.Y)
 	side, bottom := d.part(Side), d.part(Bottom)
 	for _, stand := range side.Stands {
 		if at, deep := overlap(piece{side, stand}, piece{bottom, bottom.Stands[0]}); deep {

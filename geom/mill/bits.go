@@ -91,10 +91,13 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 	if b.Reach > 0 && c.Depth > b.Reach+touching {
 		return c, tooShort
 	}
+	cleared := p.clearedBeside(c)
 	if x0, y0, x1, y1, ok := box(drawn); ok && c.Operation != geom.Drill.String() {
 		width, height := x1-x0, y1-y0
 		if narrow := math.Min(width, height); narrow < b.Diameter+SlotRoom-touching {
-			if p.Slots == SlotsLine && narrow < b.Diameter+touching {
+			// A line's round ends cannot be relieved.
+			square := slices.Contains(needRelief(drawn, takes, radius, cleared), true)
+			if p.Slots == SlotsLine && !square && narrow < b.Diameter+touching {
 				c.Path, c.Outline = centreLine(x0, y0, x1, y1, radius), nil
 				return c, fits
 			}
@@ -107,7 +110,14 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 			drawn = geom.Rectangle(x0, y0, x1, y1)
 		}
 	}
-	if need := needRelief(drawn, takes, radius); slices.Contains(need, true) {
+	if need := needRelief(drawn, takes, radius, cleared); slices.Contains(need, true) {
+		for i, v := range drawn {
+			// The corner itself lies where another pocket is: there a smaller bit does
+			// without a relief that would show beyond that pocket.
+			if need[i] && slices.ContainsFunc(cleared, func(l geom.Loop) bool { return inside(v.Point, l) }) {
+				return c, noRelief
+			}
+		}
 		relieved, ok := relieve(drawn, need, radius, p.Relief)
 		if !ok || !p.staysIn(relieved, drawn) {
 			return c, noRelief
@@ -116,6 +126,19 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 	}
 	c.Outline = drawn
 	return c, fits
+}
+
+// clearedBeside are the pockets of straight sides on the face of a cut that are at
+// least as deep.
+func (p *preparation) clearedBeside(c Cut) []geom.Loop {
+	var list []geom.Loop
+	for i, k := range p.part.Pockets {
+		bent := slices.ContainsFunc(k.Outline, func(v geom.Vertex) bool { return v.Bulge != 0 })
+		if i != c.Pocket && k.Face == c.Face && k.Depth >= c.Depth-touching && !bent {
+			list = append(list, k.Outline)
+		}
+	}
+	return list
 }
 
 // enters tells whether a disc gets into a loop everywhere but for its corners: in
@@ -138,8 +161,9 @@ func box(l geom.Loop) (x0, y0, x1, y1 float64, ok bool) {
 	r := l.Bounds()
 	for i, v := range l {
 		next := l[(i+1)%4]
-		onEdge := (v.X == r.Min.X || v.X == r.Max.X) && (v.Y == r.Min.Y || v.Y == r.Max.Y)
-		if v.Bulge != 0 || !onEdge || v.X != next.X && v.Y != next.Y {
+		near := func(a, b float64) bool { return math.Abs(a-b) < touching }
+		onEdge := (near(v.X, r.Min.X) || near(v.X, r.Max.X)) && (near(v.Y, r.Min.Y) || near(v.Y, r.Max.Y))
+		if v.Bulge != 0 || !onEdge || near(v.X, next.X) == near(v.Y, next.Y) {
 			return 0, 0, 0, 0, false
 		}
 	}

@@ -160,6 +160,11 @@ func TestExactSlot(t *testing.T) {
 	if w.Beyond != 4 {
 		t.Errorf("beyond %g", w.Beyond)
 	}
+	// One that takes a square part into its round ends is no line.
+	stopped := geom.Pocket{Kind: geom.Groove, Depth: 5, Outline: geom.Rectangle(20, 30, 280, 36), Takes: geom.Rectangle(20.5, 30, 279.5, 36)}
+	if c := mustPrepare(t, panel(stopped), s).find("groove"); len(c.Path) != 0 || len(c.Outline) <= 4 {
+		t.Errorf("drawn as %v %v", c.Path, c.Outline)
+	}
 	// A stopped one: the line ends a radius before the slot does.
 	w = mustPrepare(t, panel(geom.Pocket{Kind: geom.Groove, Depth: 5, Outline: geom.Rectangle(20, 30, 280, 36)}), s)
 	if c := w.find("groove"); !slices.Equal(c.Path, []geom.Vertex{{Point: geom.Point{X: 23, Y: 33}}, {Point: geom.Point{X: 277, Y: 33}}}) {

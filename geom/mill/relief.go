@@ -2,6 +2,7 @@ package mill
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -15,25 +16,51 @@ const reliefOver = 0.1
 const inTheWay = 1e-3
 
 // needRelief tells which corners of a pocket a round bit of a radius leaves in the
-// way of the part that goes in.
-func needRelief(pocket, takes geom.Loop, radius float64) []bool {
+// way of the part that goes in. What other pockets clear is not in its way.
+func needRelief(pocket, takes geom.Loop, radius float64, cleared []geom.Loop) []bool {
 	need := make([]bool, len(pocket))
 	for i := range pocket {
 		along, back, ok := square(pocket, i)
-		if !ok {
+		if !ok || len(takes) == 0 {
 			continue
 		}
 		v := pocket[i].Point
-		for _, q := range takes {
-			dx, dy := q.X-v.X, q.Y-v.Y
-			s, t := float64(dx*along.X)+float64(dy*along.Y), float64(dx*back.X)+float64(dy*back.Y)
-			// Nearer to the corner than where the bit's round touches its sides.
-			if s > -radius && t > -radius && s < radius && t < radius && math.Hypot(radius-s, radius-t) > radius+inTheWay {
+		for k := 1; k < arcSteps; k++ {
+			// A point of the wood beside the bit's round, a hair into the corner.
+			sin, cos := math.Sincos(math.Pi / 2 * float64(k) / arcSteps)
+			s, t := radius-float64((radius+inTheWay)*cos), radius-float64((radius+inTheWay)*sin)
+			p := geom.Point{X: v.X + float64(s*along.X) + float64(t*back.X), Y: v.Y + float64(s*along.Y) + float64(t*back.Y)}
+			if s >= 0 && t >= 0 && inside(p, takes) && !slices.ContainsFunc(cleared, func(l geom.Loop) bool { return inside(p, l) }) {
 				need[i] = true
+				break
 			}
 		}
 	}
 	return need
+}
+
+// arcSteps is at how many places along its quarter of a turn the wood beside a
+// round is looked at.
+const arcSteps = 256
+
+// inside tells whether a point is within a loop of straight sides, or on it.
+func inside(p geom.Point, l geom.Loop) bool {
+	in := false
+	for i, a := range l {
+		b := l[(i+1)%len(l)]
+		d := a.To(b.Point)
+		if d < touching {
+			continue
+		}
+		s := (float64((p.X-a.X)*(b.X-a.X)) + float64((p.Y-a.Y)*(b.Y-a.Y))) / d
+		if off := (float64((p.X-a.X)*(b.Y-a.Y)) - float64((p.Y-a.Y)*(b.X-a.X))) / d; math.Abs(off) < touching && s > -touching && s < d+touching {
+			return true
+		}
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+float64((p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)) {
+			in = !in
+		}
+	}
+	return in
 }
 
 // square gives the unit directions along the two sides that leave an inside

@@ -56,7 +56,7 @@ func TestReliefLetsIn(t *testing.T) {
 		}
 		l := geom.Rectangle(0, 0, w, h)
 		takes := geom.Rectangle(play, play, w-play, h-play)
-		need := needRelief(l, takes, radius)
+		need := needRelief(l, takes, radius, nil)
 		reaches := func(l geom.Loop, within float64) bool {
 			loops, err := sweep.Pocket(l, radius)
 			if err != nil || len(loops) != 1 {

@@ -71,7 +71,7 @@ func (p *Piece) span(axis int) (low, high float64) {
 	for k := range 3 {
 		if f.axis[k] == axis {
 			a, b := f.from[axis]+float64(f.sign[k]*ends[k][0]), f.from[axis]+float64(f.sign[k]*ends[k][1])
-			return math.Min(a, b), math.Max(a, b)
+			return min(a, b), max(a, b)
 		}
 	}
 	return 0, 0
@@ -82,7 +82,7 @@ func (p *Piece) span(axis int) (low, high float64) {
 func (p *Piece) reach(into *Piece, axis int) float64 {
 	p0, p1 := p.span(axis)
 	q0, q1 := into.span(axis)
-	return math.Min(p1, q1) - math.Max(p0, q0)
+	return min(p1, q1) - max(p0, q0)
 }
 
 // rect is wood in a section: its extent along two axes of the box.
@@ -193,7 +193,7 @@ func (w *work) lay(a, b *Piece) (strips []strip, ok bool) {
 	common := 3 - fa.axis[2] - fb.axis[2]
 	a0, a1 := a.span(common)
 	b0, b1 := b.span(common)
-	from, to := math.Max(a0, b0), math.Min(a1, b1)
+	from, to := max(a0, b0), min(a1, b1)
 	if to-from < penetration {
 		return nil, false
 	}
@@ -234,7 +234,7 @@ func (w *work) markEvents(p *Piece, f frame, other *Piece, common int, from, to 
 	add := func(s Shape) {
 		for i, v := range s.ring {
 			u := s.ring[(i+1)%len(s.ring)] // it is the side between them that may be near
-			if p, q := place(across, v), place(across, u); math.Max(p, q) < low-vicinity || math.Min(p, q) > high+vicinity {
+			if p, q := place(across, v), place(across, u); max(p, q) < low-vicinity || min(p, q) > high+vicinity {
 				continue
 			}
 			for _, c := range [2]float64{place(k, v), place(k, u)} {
@@ -271,7 +271,7 @@ func (w *work) line(p *Piece, f frame, other *Piece, common int, at float64) str
 	axis := f.axis[across]
 	low, high := other.span(axis)
 	low, high = float64((low-vicinity-f.from[axis])*f.sign[across]), float64((high+vicinity-f.from[axis])*f.sign[across])
-	return w.lines.along(&p.Board, k, (at-f.from[common])*f.sign[k], math.Min(low, high), math.Max(low, high))
+	return w.lines.along(&p.Board, k, (at-f.from[common])*f.sign[k], min(low, high), max(low, high))
 }
 
 // show makes the sections of two pieces as thick and as deeply cut as they are.
@@ -309,9 +309,9 @@ func (w *work) rectangles(p *Piece, f frame, common int, runs stretchOf) {
 			for ; word != 0; word &= word - 1 {
 				c := &board.Cuts[i*64+bits.TrailingZeros64(word)]
 				if c.Face == geom.Outside {
-					low = math.Max(low, c.Depth)
+					low = max(low, c.Depth)
 				} else {
-					high, uncut = math.Min(high, board.Thickness-c.Depth), false
+					high, uncut = min(high, board.Thickness-c.Depth), false
 				}
 			}
 		}
@@ -334,8 +334,10 @@ func (w *work) rectangles(p *Piece, f frame, common int, runs stretchOf) {
 // set places an extent of a panel in the box.
 func (q *rect) set(f frame, panel int, from, to float64) {
 	axis := f.axis[panel]
-	from, to = f.from[axis]+float64(f.sign[panel]*from), f.from[axis]+float64(f.sign[panel]*to)
-	q.low[axis], q.high[axis] = math.Min(from, to), math.Max(from, to)
+	if f.sign[panel] < 0 {
+		from, to = -to, -from
+	}
+	q.low[axis], q.high[axis] = f.from[axis]+from, f.from[axis]+to
 }
 
 // joins tells whether the wood goes on in another rectangle as it is in this one.
@@ -345,7 +347,7 @@ func (q rect) joins(r rect, along, thick int) bool {
 }
 
 func (q rect) with(r rect, along int) rect {
-	q.low[along], q.high[along] = math.Min(q.low[along], r.low[along]), math.Max(q.high[along], r.high[along])
+	q.low[along], q.high[along] = min(q.low[along], r.low[along]), max(q.high[along], r.high[along])
 	return q
 }
 
@@ -388,7 +390,7 @@ func (p *pair) barring(axis int, pulled float64) []barred {
 			}
 			for _, a := range p.w.rects[t.first:t.second] {
 				for _, b := range p.w.rects[t.second:t.end] {
-					if math.Min(a.high[third], b.high[third]+off)-math.Max(a.low[third], b.low[third]+off) > penetration {
+					if min(a.high[third], b.high[third]+off)-max(a.low[third], b.low[third]+off) > penetration {
 						list = append(list, barred{a.low[axis] - b.high[axis] - along, a.high[axis] - b.low[axis] - along, a.uncut})
 					}
 				}
@@ -433,7 +435,7 @@ func (p *pair) area(t section) float64 {
 			area := 1.0
 			for axis := range 3 {
 				if axis != p.common {
-					area *= math.Max(0, math.Min(a.high[axis], b.high[axis]+off[axis])-math.Max(a.low[axis], b.low[axis]+off[axis]))
+					area *= max(0, min(a.high[axis], b.high[axis]+off[axis])-max(a.low[axis], b.low[axis]+off[axis]))
 				}
 			}
 			sum += area

@@ -1,0 +1,136 @@
+package files_test
+
+import (
+	"context"
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"sync"
+	"testing"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+
+	"pgregory.net/rapid"
+)
+
+// folder keeps files in memory.
+type folder struct {
+	mu    sync.Mutex
+	files map[string][]byte
+}
+
+func (f *folder) WriteFile(name string, data []byte) error {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.files[name] = append([]byte(nil), data...)
+	return nil
+}
+
+// anyJob draws the text of jobs of which most can be built.
+func anyJob(t *rapid.T) string {
+	number := func(low, high float64, name string) float64 {
+		return math.Round(rapid.Float64Range(low, high).Draw(t, name)*100) / 100
+	}
+	maybe := func(name string) bool { return rapid.Bool().Draw(t, name) }
+	word := func(name string, words ...string) string { return rapid.SampledFrom(words).Draw(t, name) }
+	var b strings.Builder
+	say := func(format string, args ...any) { fmt.Fprintf(&b, format, args...) }
+	sides := number(9, 20, "sides")
+	front := sides
+	if maybe("other front") {
+		front = number(9, 20, "front")
+	}
+	readings := func(mean float64, name string) string {
+		spread := number(0, 0.15, name)
+		return fmt.Sprintf("[%.2f, %.2f, %.2f]", mean, mean-spread, mean+spread)
+	}
+	say("units: mm\nstock:\n  s: {thickness: %s}\n  f: {thickness: %s}\n  b: {thickness: %s}\n", readings(sides, "spread of sides"), readings(front, "spread of front"), readings(number(3, 14, "bottom"), "spread of bottom"))
+	cutter := ""
+	if maybe("router") {
+		cutter = "_{cutter}"
+		var bits []string
+		for i := range rapid.IntRange(1, 3).Draw(t, "bits") {
+			bits = append(bits, fmt.Sprintf("b%d: {diameter: %s, reach: %s}", i, word("bit", "2", "3", "3.175", "4", "6", "6.35", "8", "10", "12.7"), word("reach", "26", "40")))
+		}
+		say("cutter: {kind: router, bits: {%s}}\n", strings.Join(bits, ", "))
+		say("router: {over-run: %.2f, relief: %s, exact-slots: %s, depth-from: %s, register: {place: %s}", number(0, 5, "over-run"), word("relief", "bisector", "side"),
+			word("slots", "widened", "line"), word("from", "top", "spoilboard"), word("place", "waste", "centre-line"))
+		if maybe("tabs") {
+			say(", tabs: {width: %.1f, height: %.1f, spacing: %.0f}", number(3, 15, "tab width"), number(0.5, 2.5, "tab height"), number(50, 300, "spacing"))
+		}
+		if maybe("skin") {
+			say(", skin: %.2f", number(0.1, 0.6, "skin height"))
+		}
+		say("}\n")
+	} else {
+		say("cutter: {kind: saw, width: %.2f}\n", front/2+number(0.05, 0.5, "slot"))
+	}
+	say("joinery: {bottom-fit: %s, faces: %s, glue-room: %s", word("bottom fit", "auto", "captured", "flush"), word("faces", "any", "one"), word("room", "0", "0.2"))
+	if maybe("own fence") {
+		say(", fence-distance: %.2f", front/2+number(-1, 1, "fence"))
+	}
+	if maybe("own height") {
+		say(", cutter-height: %.2f", sides/2+number(-2, 2, "height"))
+	}
+	say("}\ndxf: {version: %s, units: %s, layers: \"{operation}_{face}_{depth}%s\"}\n", word("version", "R12", "R2000"), word("units", "mm", "in"), cutter)
+	say("drawers:\n  - {name: a, outside: %.0f x %.0f x %.0f, sides: s, front: f, bottom: b}\n", number(80, 900, "width"), number(45, 300, "high"), number(100, 700, "depth"))
+	return b.String()
+}
+
+// TestAnyJobIsProven: whatever job is not refused makes drawings that, read back
+// and cut virtually, make a box that goes together, with the plays that the joint
+// was worked out with. A depth in a layer's name is rounded to 0.001 in at worst,
+// and a slot drawn up to 0.05 mm wider.
+func TestAnyJobIsProven(t *testing.T) {
+	const most = 0.05 + 2*0.0127
+	proven := 0
+	rapid.Check(t, func(t *rapid.T) {
+		text := anyJob(t)
+		j, problems := job.Read("job.yaml", strings.NewReader(text))
+		if problems.Failed() {
+			t.Fatalf("%v\n%s", problems, text)
+		}
+		b, found := batch.Make(j)
+		for _, p := range found {
+			if p.Error {
+				return
+			}
+		}
+		to := &folder{files: map[string][]byte{}}
+		if err := files.Write(context.Background(), b, to, files.Options{}); err != nil {
+			t.Fatalf("%v\n%s", err, text)
+		}
+		proven++
+		var r report.Report
+		if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
+			t.Fatal(err)
+		}
+		proof := r.Proof[0]
+		for _, f := range r.Fit {
+			compare := func(what string, got float64) {
+				if math.Abs(got-f.Nominal) > most {
+					t.Fatalf("%s: %g in the proof, %g by the joint\n%s", what, got, f.Nominal, text)
+				}
+			}
+			switch f.Check {
+			case "bottom-play":
+				compare("bottom play", proof.Bottom.Play.Mean)
+			case "outside-width":
+				compare("width", proof.Width.Mean)
+			case "tongue-play":
+				for _, c := range proof.Corners {
+					if c.End == f.Part {
+						compare("play of the "+c.End, c.Play.Mean)
+					}
+				}
+			}
+		}
+	})
+	if proven == 0 {
+		t.Error("every job was refused")
+	}
+}
