@@ -2,6 +2,7 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
 	"strings"
 
@@ -84,6 +85,10 @@ func failure(err error, path string, asJSON bool, s streams) error {
 		p.File, p.Code, p.Message, p.Hint = folder.Path, "folder", strings.ReplaceAll(fact, "\n  ", "; "), folder.Hint
 	case errors.As(err, &unproven):
 		p.Code = "proof"
+		if err := writeJSON(s.out, checked{Problems: append([]problem{p}, unproved(unproven.Proofs)...)}); err != nil {
+			return jobError{err}
+		}
+		return errShown
 	case errors.Is(err, errStopped):
 		p.Code = "stopped"
 	}
@@ -91,6 +96,28 @@ func failure(err error, path string, asJSON bool, s streams) error {
 		return jobError{err}
 	}
 	return errShown
+}
+
+// unproved lists what is wrong with drawings that make no box.
+func unproved(proofs []report.Proof) []problem {
+	var list []problem
+	for _, p := range proofs {
+		for _, f := range p.Faults {
+			list = append(list, problem{File: f.File, Line: f.Line, Level: "error", Code: f.Code, Message: p.Drawer + ": " + f.Message, Hint: f.Hint})
+		}
+		for _, c := range p.Corners {
+			if !c.Goes {
+				list = append(list, problem{Level: "error", Code: "corner", Message: fmt.Sprintf("%s: the %s does not go into the %s", p.Drawer, c.End, c.Side)})
+			}
+		}
+		if p.Bottom != nil && !p.Bottom.Goes {
+			list = append(list, problem{Level: "error", Code: "bottom", Message: p.Drawer + ": the bottom does not go in"})
+		}
+		for _, r := range p.Remarks {
+			list = append(list, problem{Level: "error", Code: "remark", Message: p.Drawer + ": " + r})
+		}
+	}
+	return list
 }
 
 // done marks the failure of the last write, if it failed.

@@ -177,6 +177,7 @@ func trial(o *prove.Options, p *prove.Prover, thickness []string, flip, depth st
 	}
 	for _, t := range thickness {
 		name, text, named := strings.Cut(t, "=")
+		name = strings.TrimSpace(name)
 		if !named {
 			name, text = "", t
 		}
@@ -200,6 +201,9 @@ func trial(o *prove.Options, p *prove.Prover, thickness []string, flip, depth st
 	var err error
 	if flip != "" {
 		along, across, both := strings.Cut(flip, ",")
+		if both && !strings.ContainsAny(flip, ". /") && p.Unit() == geom.Millimetre && along == "0" && len(across) > 1 {
+			return fmt.Errorf("--flip-error: write %q with a decimal point, or a space after the comma that divides along from across", flip)
+		}
 		if o.FlipAlong, err = length("flip-error", along); err != nil {
 			return err
 		}

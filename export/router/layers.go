@@ -53,7 +53,7 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 			cuts = append(cuts, c)
 		}
 	}
-	slices.SortStableFunc(cuts, func(a, b mill.Cut) int { return cmp.Compare(o.rank(a.Operation), o.rank(b.Operation)) })
+	slices.SortStableFunc(cuts, func(a, b mill.Cut) int { return cmp.Compare(o.rank(a), o.rank(b)) })
 	var list []Layer
 	at := make(map[string]int, len(cuts))
 	for _, c := range cuts {
@@ -158,7 +158,11 @@ func word(text string) string {
 
 // rank is an operation's place in the order of cutting: those that the options
 // name first, then the others as usual.
-func (o Options) rank(operation string) int {
+func (o Options) rank(c mill.Cut) int {
+	operation := c.Operation
+	if c.Slot { // what the outline leaves between tabs
+		return len(o.Order) + len(DefaultOrder)
+	}
 	if i := slices.Index(o.Order, operation); i >= 0 && operation != mill.Profile { // which cuts the panel loose
 		return i
 	}

@@ -2,7 +2,7 @@
 // toolpath program picks its cuts from: a layer for each operation, face and
 // depth, and layers that are not cut. [Layers] is the legend, [Draw] the drawing.
 //
-// The drawing is the panel with one face up, the lower left of the blank at
+// The drawing is the panel with one face up, its own lower left corner at
 // 0, 0, Z = 0; what runs past its edges lies left of it and below. The outside
 // face is the panel turned over end for end: x becomes length - x, y stays. Every
 // cut is a closed polyline, with bulges for arcs, or a circle; the centre lines on

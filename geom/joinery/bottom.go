@@ -11,7 +11,7 @@ import (
 func (l *layout) chooseBottom() {
 	l.flush = l.BottomFit == BottomFlush
 	if l.Cutter.Kind == Router {
-		l.groove = max(l.Cutter.Width, l.inGroove()+l.GroovePlay)
+		l.groove = max(l.Cutter.Width+l.SlotRoom, l.inGroove()+l.GroovePlay)
 	} else {
 		l.groove = l.Cutter.Width
 		if l.BottomFit == BottomAuto && l.Tb >= l.groove-settle {
@@ -114,13 +114,13 @@ func (l *layout) bottomAdvice(c Check) (string, Field) {
 	if !l.advisable(least, most) {
 		return "sort the boards: what the readings differ by alone is more than the usual range", FieldBottom
 	}
-	if l.Cutter.Kind == Router && l.Cutter.Width < l.groove-settle { // the groove follows the board
+	if l.Cutter.Kind == Router && l.Cutter.Width+l.SlotRoom < l.groove-settle { // the groove follows the board
 		return fmt.Sprintf("a groove-play of %s to %s gives the usual play", l.atLeast(least), l.atMost(most)), FieldGroovePlay
 	}
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
 	advice := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.atLeast(l.groove+rest-most), l.atMost(l.groove+rest-least))
 	if l.Cutter.Kind == Router {
-		return advice + fmt.Sprintf(", or a bit up to %s wide", l.atMost(l.inGroove()+most)), FieldBottom
+		return advice + fmt.Sprintf(", or a bit up to %s wide", l.atMost(l.inGroove()+most-l.SlotRoom)), FieldBottom
 	}
 	// One cutter makes every slot: it must suit the corner's tongues too.
 	low, high := max(l.inGroove()+least, l.leastSlot), min(l.inGroove()+most, l.mostSlot)

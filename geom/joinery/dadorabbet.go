@@ -48,7 +48,7 @@ func (l *layout) dadoRabbet() {
 // slotFor is the width of a dado for a tongue.
 func (l *layout) slotFor(tongue float64) float64 {
 	if l.Cutter.Kind == Router {
-		return max(l.Cutter.Width, tongue+l.DadoPlay)
+		return max(l.Cutter.Width+l.SlotRoom, tongue+l.DadoPlay)
 	}
 	return l.Cutter.Width
 }

@@ -104,10 +104,10 @@ func (l *layout) playAdvice(c Check) (string, Field) {
 		return l.cutterAdvice(l.f+least, l.f+most), FieldCutter
 	}
 	play := fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(least), l.atMost(most))
-	if l.Cutter.Width < l.dado-settle { // the bit is not what sets the slot
+	if l.Cutter.Width+l.SlotRoom < l.dado-settle { // the bit is not what sets the slot
 		return play, FieldDadoPlay
 	}
-	hint := fmt.Sprintf("the slot is as wide as the bit: take one up to %s wide", l.atMost(l.f+most))
+	hint := fmt.Sprintf("the slot is as wide as the bit: take one up to %s wide", l.atMost(l.f+most-l.SlotRoom))
 	if l.DadoPlay > most {
 		hint += "; " + play
 	}

@@ -116,6 +116,8 @@ type Spec struct {
 	BottomSlack float64
 	// DadoPlay and GroovePlay are what a router makes its slots wider than the tongue and the bottom.
 	DadoPlay, GroovePlay float64
+	// SlotRoom is how much wider than its smallest bit a router makes a slot at least.
+	SlotRoom float64
 	// GlueRoom is how much deeper the dados are than the tongues are long.
 	GlueRoom float64
 }

@@ -81,14 +81,18 @@ const (
 // shape fits a cut to a bit.
 func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, obstacle) {
 	radius := b.Diameter / 2
-	drawn := overRun(c.Outline, open, radius+p.OverRun)
+	by := radius + p.OverRun
+	drawn := overRun(c.Outline, open, by)
+	if lacks := b.Diameter + SlotRoom - narrowOpen(c.Outline, open, drawn); lacks > 0 {
+		drawn = overRun(c.Outline, open, by+lacks) // a bit may overhang the edge
+	}
 	if drawn.LeastInsideRadius() < radius-touching {
 		return c, tooRound
 	}
 	if !enters(drawn, radius) {
 		return c, tooWide
 	}
-	if b.Reach > 0 && c.Depth > b.Reach+touching {
+	if b.Reach > 0 && p.deepest(c) > b.Reach+touching {
 		return c, tooShort
 	}
 	cleared := p.clearedBeside(c)
@@ -126,6 +130,30 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 	}
 	c.Outline = drawn
 	return c, fits
+}
+
+// narrowOpen is the narrower extent of a rectangle as drawn where it is open on a
+// side across it, else infinite.
+func narrowOpen(l geom.Loop, open []bool, drawn geom.Loop) float64 {
+	x0, y0, x1, y1, ok := box(drawn)
+	if !ok {
+		return math.Inf(1)
+	}
+	for i, o := range open {
+		a, b := l[i], l[(i+1)%len(l)]
+		if upright := math.Abs(a.X-b.X) < touching; o && upright == (x1-x0 <= y1-y0) {
+			return min(x1-x0, y1-y0)
+		}
+	}
+	return math.Inf(1)
+}
+
+// deepest is how deep a cut goes in the thickest board.
+func (p *preparation) deepest(c Cut) float64 {
+	if p.FromSpoilboard || c.Through() {
+		return c.Depth + p.part.Most - p.part.Thickness
+	}
+	return c.Depth
 }
 
 // clearedBeside are the pockets of straight sides on the face of a cut that are at
@@ -194,8 +222,8 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	what := p.what(c.Pocket)
 	switch why {
 	case tooShort:
-		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(c.Depth)+" or more", "%s is %s deep; %s reaches %s",
-			what, p.text(c.Depth), p.bit(b), p.text(b.Reach))
+		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(p.deepest(c))+" or more", "%s is %s deep in the thickest board; %s reaches %s",
+			what, p.text(p.deepest(c)), p.bit(b), p.text(b.Reach))
 	case noRelief:
 		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "%s has no room for the relief of its corners by %s",
 			what, p.bit(b))

@@ -141,7 +141,7 @@ func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
 			to += start
 		}
 		slots = append(slots, Cut{Operation: geom.Cutout.String(), Face: profile.Face, Depth: p.part.Thickness, Bit: profile.Bit,
-			Outline: alongside(l, at+half, to, width), Pocket: -1})
+			Outline: alongside(l, at+half, to, width), Pocket: -1, Slot: true})
 	}
 	return slots, true
 }

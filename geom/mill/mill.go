@@ -102,6 +102,7 @@ type Cut struct {
 	Outline   geom.Loop
 	Path      []geom.Vertex // instead of an outline
 	Pocket    int           // index into the panel's pockets; -1 where it is none of them
+	Slot      bool          // between tabs, along the outline and after it
 }
 
 // Through tells whether the cut goes through the panel.
@@ -109,7 +110,7 @@ func (c Cut) Through() bool { return c.Left == 0 }
 
 // Work is a panel ready for the router.
 type Work struct {
-	// Cuts of both faces; the outline is the last but for the slots between tabs.
+	// Cuts of both faces; the outline is the last, but for the slots between tabs.
 	Cuts []Cut
 	// Faces in the order in which they are cut. A panel cut on both is turned
 	// over once, and cut out of its sheet last.

@@ -77,6 +77,9 @@ func TestOverRun(t *testing.T) {
 	if w.Beyond != 4 || math.Abs(w.Gap-6.05) > 1e-9 {
 		t.Errorf("beyond %g, gap %g", w.Beyond, w.Gap)
 	}
+	// A rabbet narrower than its bit, which then overhangs the edge by more.
+	narrow := geom.Pocket{Kind: geom.Rabbet, Depth: 6, Outline: geom.Rectangle(0, 0, 1.5, 100)}
+	bounds(t, "narrow rabbet", mustPrepare(t, panel(narrow), settings(six)).find("rabbet").Outline, -4.55, -4.55, 1.5, 104.55)
 	s := settings(six)
 	s.OverRun = 5
 	if w := mustPrepare(t, panel(dado(50, 58)), s); w.Beyond != 8 || w.Gap != 8 {
@@ -230,7 +233,7 @@ func TestRegister(t *testing.T) {
 		if len(in) != 2 || len(holes(w, geom.Inside)) != 0 || len(w.Pins) != 2 {
 			t.Fatalf("%s: %v, pins %v", place, in, w.Pins)
 		}
-		if reach := map[Place]float64{PlaceWaste: 6.05 + registerWeb + 6, PlaceCentreLine: 6.05}[place]; w.EndGap < reach-1e-9 || w.EndGap > reach+1 {
+		if reach := map[Place]float64{PlaceWaste: 6.05 + registerWeb + 6 + registerWeb, PlaceCentreLine: 6.05}[place]; w.EndGap < reach-1e-9 || w.EndGap > reach+1 {
 			t.Errorf("%s: end gap %g, want at least %g", place, w.EndGap, reach)
 		}
 		on := func(q geom.Point) bool {
@@ -281,7 +284,7 @@ func TestGap(t *testing.T) {
 	if _, faults := Prepare(panel(dado(80, 88), out), turned); !slices.Equal(codes(faults), []string{"part-gap"}) {
 		t.Errorf("holes: got %v", codes(faults))
 	}
-	turned.PartGap = 16
+	turned.PartGap = 19
 	mustPrepare(t, panel(dado(80, 88), out), turned)
 	s.PartGap, s.OverRun = 7, 4.5
 	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {

@@ -38,15 +38,16 @@ func (p *preparation) register() {
 			p.text(r.Diameter), p.text(p.part.Most), p.text(pinDepth))
 		return
 	}
-	at := p.inWaste(&r, box)
+	place := p.inWaste
 	if r.Place == PlaceCentreLine {
-		at = p.onCentreLine(&r, box)
+		place = p.onCentreLine
 	}
+	at := place(&r, box)
 	for _, c := range at {
 		hole := geom.Circle(c, r.Diameter/2)
 		p.work.Pins = append(p.work.Pins, hole)
 		p.work.Cuts = append(p.work.Cuts, Cut{Operation: Registering, Face: p.work.Faces[0], Depth: p.part.Thickness, Bit: bit, Outline: hole, Pocket: -1})
-		p.work.EndGap = max(p.work.EndGap, r.Diameter/2-min(c.X-box.Min.X, box.Max.X-c.X))
+		p.work.EndGap = max(p.work.EndGap, r.Diameter/2+registerWeb-min(c.X-box.Min.X, box.Max.X-c.X))
 	}
 }
 
@@ -54,8 +55,6 @@ func (p *preparation) register() {
 func (p *preparation) inWaste(r *Register, box geom.Rect) []geom.Point {
 	least := p.work.Gap + registerWeb + r.Diameter/2
 	switch {
-	case r.Place == PlaceCentreLine:
-		return nil
 	case r.Distance == 0:
 		r.Distance = math.Ceil(least)
 	case r.Distance < least-touching:
@@ -81,10 +80,7 @@ func (p *preparation) onCentreLine(r *Register, box geom.Rect) []geom.Point {
 		return nil
 	}
 	for _, c := range p.work.Cuts {
-		if c.Pocket < 0 || len(c.Outline) == 0 {
-			continue
-		}
-		b := c.Outline.Bounds()
+		b := pathBounds(c, p.Bits)
 		for _, h := range at {
 			if h.X > b.Min.X-need && h.X < b.Max.X+need && h.Y > b.Min.Y-need && h.Y < b.Max.Y+need {
 				p.fail("register", FieldRegister, "write another distance, or put the holes into the waste", "a registration hole at x %s, y %s meets %s",

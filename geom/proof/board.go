@@ -84,6 +84,9 @@ func (s Shape) Moved(dx, dy float64) Shape {
 	return out
 }
 
+// Corners is how many points the ring has.
+func (s Shape) Corners() int { return len(s.ring) }
+
 // Bounds is the box about the shape.
 func (s Shape) Bounds() geom.Rect { return s.box }
 

@@ -11,6 +11,8 @@ type Box struct {
 	// Play of the bottom up and down between all its walls, and its slack along X
 	// and Y; below 0 it does not go in.
 	BottomPlay, SlackX, SlackY float64
+	// BottomStand is how far its underside stands above the lower edges.
+	BottomStand float64
 	// WidthFront, WidthBack, Depth and Height are outside.
 	WidthFront, WidthBack, Depth, Height float64
 	// Diagonal is the outside distance between opposite corners; Rack how far the
@@ -296,7 +298,8 @@ func (a *assembly) bottom() {
 			if p := a.joint(w.wall, a.base); p != nil {
 				g := around(p.barring(axisZ, w.out*math.Min(pull, hold/2)))
 				found.Play = g.width()
-				found.Goes = found.Play > -penetration && !math.IsInf(g.low, 0)
+				// Below its wall, or on top of it, it is in no groove.
+				found.Goes = found.Play > -penetration && !math.IsInf(found.Play, 0)
 				level = gap{math.Max(level.low, g.low), math.Min(level.high, g.high)}
 			}
 		}
@@ -341,12 +344,22 @@ func (a *assembly) measure() {
 	_, x1 := a.right.span(axisX)
 	width := x1 - x0
 	closed := width - a.stays(0) - a.stays(1)
-	a.box.WidthFront, a.box.WidthBack = closed+a.seats[0][0]+a.seats[0][1], closed+a.seats[1][0]+a.seats[1][1]
+	// An end that laps over the sides can be wider than they stand.
+	across := func(end *Piece, sides float64) float64 {
+		e0, e1 := end.span(axisX)
+		return math.Max(sides, e1-e0)
+	}
+	a.box.WidthFront, a.box.WidthBack = across(a.front, closed+a.seats[0][0]+a.seats[0][1]), across(a.back, closed+a.seats[1][0]+a.seats[1][1])
 	a.box.Depth = math.Max(math.Max(l1, r1), back) - math.Min(math.Min(l0, r0), front)
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, p := range []*Piece{a.left, a.right, a.front, a.back} {
 		z0, z1 := p.span(axisZ)
 		low, high = math.Min(low, z0), math.Max(high, z1)
+	}
+	if a.base != nil {
+		under, over := a.base.span(axisZ)
+		a.box.BottomStand = under - low
+		low, high = math.Min(low, under), math.Max(high, over)
 	}
 	a.box.Height = high - low
 	outer := (a.box.WidthFront + a.box.WidthBack) / 2
@@ -376,7 +389,7 @@ func (a *assembly) measure() {
 		if i%2 == 1 {
 			c.Lap = sx1 - ex1
 		}
-		c.Laps = !c.Captured && math.Abs(c.Lap) < side.Board.Thickness/4
+		c.Laps = !c.Captured
 	}
 	a.box.Rack = 2 * play * a.box.Depth / a.box.Diagonal
 	all := a.box.Pieces

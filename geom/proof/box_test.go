@@ -128,6 +128,21 @@ func TestBox(t *testing.T) {
 				add(&w.hold, -0.85, left, right)
 			},
 		},
+		"one dado 4 too shallow": { // more than half of the tongue's length
+			harm: func(p []Piece) { p[right].Board.Cuts[leftFrontDado].Depth -= 4 },
+			want: func(w *expected) {
+				w.floor[3], w.shoulderGap[3] = true, 4
+				w.widthBack, w.slackX = 464, 6
+				add(&w.lap, 4, 1, 3)
+				add(&w.hold, -2, left, right)
+			},
+		},
+		"a cutter height of 9.5": { // tongues that end near the sides' outside faces, and are not meant to reach them
+			spec: func(s *joinery.Spec) { s.CutterHeight = 9.5 },
+			want: func(w *expected) {
+				w.lap, w.hold = [4]float64{2.7, 2.7, 2.7, 2.7}, [4]float64{8.5, 8.5, 8.5, 8.5}
+			},
+		},
 		"a front of 13": { // its tongue is left 6.1 thick: 2 x 6.1 - 13
 			spec: func(s *joinery.Spec) { s.FenceDistance, s.Front = 6.1, stock(13) },
 			want: func(w *expected) { w.recess[0], w.recess[1], w.depth = -0.8, -0.8, 500.8 },
@@ -330,6 +345,14 @@ func TestBoxDoesNotGo(t *testing.T) {
 				}
 				same(t, "hold", b.Walls[front].Hold, -0.9) // 6.1 - 14/2
 			},
+		},
+		"a bottom on top of the walls": {
+			harm:   func(p []Piece) { p[bottom].Stand.Origin.Z = 120 },
+			bottom: true,
+		},
+		"a bottom below its grooves": {
+			harm:   func(p []Piece) { p[bottom].Stand.Origin.Z = -20 },
+			bottom: true,
 		},
 		"no groove in a side": {
 			harm: func(p []Piece) {

@@ -253,7 +253,7 @@ func (w *work) markEvents(p *Piece, f frame, other *Piece, common int, from, to 
 // strip lays one out.
 func (w *work) strip(a *Piece, fa frame, b *Piece, fb frame, common int, from, to float64) strip {
 	s := strip{from: from, to: to}
-	inset := (to - from) * 1e-3
+	inset := float64((to - from) * 1e-3)
 	take := func(i int, at float64) {
 		s.a[i], s.b[i] = w.line(a, fa, b, common, at), w.line(b, fb, a, common, at)
 	}
@@ -416,10 +416,10 @@ func (p *pair) overlap() float64 {
 		s := &p.strips[i]
 		first := p.area(s.sections[0])
 		if s.even {
-			sum += (s.to - s.from) * first
+			sum += float64((s.to - s.from) * first)
 			continue
 		}
-		sum += (s.to - s.from) * (first + float64(4*p.area(s.sections[1])) + p.area(s.sections[2])) / 6
+		sum += float64((s.to - s.from) * (first + float64(4*p.area(s.sections[1])) + p.area(s.sections[2])) / 6)
 	}
 	return sum
 }
@@ -438,7 +438,7 @@ func (p *pair) area(t section) float64 {
 					area *= max(0, min(a.high[axis], b.high[axis]+off[axis])-max(a.low[axis], b.low[axis]+off[axis]))
 				}
 			}
-			sum += area
+			sum += float64(area)
 		}
 	}
 	return sum

@@ -2,7 +2,8 @@
 // and boxes.mjs.
 //
 // A panel is {thickness, outline: ring, holes: [ring], pockets: [{outside, depth,
-// ring}]}; a ring is [[x, y], ...], counter-clockwise, in millimetres.
+// rings}]}; a ring is [[x, y], ...] in millimetres, counter-clockwise, and among a
+// pocket's rings clockwise where it is an island.
 import Module from 'manifold-3d';
 
 const wasm = await Module();
@@ -16,7 +17,7 @@ export function panel({ thickness, outline, holes = [], pockets = [] }) {
   const blank = Manifold.extrude([outline], thickness);
   const cutters = [
     ...holes.map((ring) => Manifold.extrude([ring], thickness + 2 * OVER).translate([0, 0, -OVER])),
-    ...pockets.map(({ outside, depth, ring }) => Manifold.extrude([ring], depth + OVER)
+    ...pockets.map(({ outside, depth, rings }) => Manifold.extrude(rings, depth + OVER)
       .translate([0, 0, outside ? -OVER : thickness - depth])),
   ];
   if (cutters.length === 0) return blank;

@@ -28,11 +28,7 @@ type solidFacts struct {
 // coordinates; every part is a manifold for manifold-3d with the volume of its
 // blank less its pockets, in closed form, to 1e-6.
 func TestSTL(t *testing.T) {
-	files, err := filepath.Glob("../../samples/*.yaml")
-	if err != nil || len(files) == 0 {
-		t.Fatalf("no samples: %v", err)
-	}
-	for _, sample := range files {
+	for _, sample := range sampleFiles(t) {
 		t.Run(filepath.Base(sample), func(t *testing.T) {
 			out := filepath.Join(t.TempDir(), "out")
 			if text, err := exec.Command(command, "build", sample, "-o", out).CombinedOutput(); err != nil {
@@ -157,9 +153,9 @@ type jsonPanel struct {
 }
 
 type jsonPocket struct {
-	Outside bool         `json:"outside"`
-	Depth   float64      `json:"depth"`
-	Ring    [][2]float64 `json:"ring"`
+	Outside bool           `json:"outside"`
+	Depth   float64        `json:"depth"`
+	Rings   [][][2]float64 `json:"rings"`
 }
 
 func toJSON(p geom.Panel) jsonPanel {
@@ -171,7 +167,7 @@ func toJSON(p geom.Panel) jsonPanel {
 	}
 	out := jsonPanel{Thickness: p.Thickness, Outline: ring(p.Outline)}
 	for _, k := range p.Pockets {
-		out.Pockets = append(out.Pockets, jsonPocket{k.Face == geom.Outside, k.Depth, ring(k.Outline)})
+		out.Pockets = append(out.Pockets, jsonPocket{k.Face == geom.Outside, k.Depth, [][][2]float64{ring(k.Outline)}})
 	}
 	return out
 }

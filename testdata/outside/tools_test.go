@@ -1,12 +1,11 @@
 // Package outside holds the tests that check the product's files with programs
-// and libraries from outside the project: ezdxf and dxf-parser for DXF, admesh
-// and manifold-3d for solids. They run the built command as a shop would and
+// and libraries from outside the project: ezdxf, dxf-parser and dxflib for DXF,
+// shapely for what a bit reaches, admesh and manifold-3d for solids. They run the built command as a shop would and
 // read what it left on disk. `.ci/check` installs what they need and runs them;
 // a missing tool is a failure, never a skip.
 package outside
 
 import (
-	"bufio"
 	"bytes"
 	"encoding/json"
 	"fmt"
@@ -14,21 +13,22 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 )
 
 // python is Debian's: another may come first on the PATH, without the packages.
 const python = "/usr/bin/python3"
 
-// command is the built product.
-var command string
+// command is the built product; what it builds for several tests is below shared.
+var command, shared string
 
 func TestMain(m *testing.M) {
 	dir, err := os.MkdirTemp("", "drawerwright-outside")
 	if err != nil {
 		panic(err)
 	}
-	command = filepath.Join(dir, "drawerwright")
+	command, shared = filepath.Join(dir, "drawerwright"), dir
 	build := exec.Command("go", "build", "-o", command, "drawerwright/cmd/drawerwright")
 	build.Stderr = os.Stderr
 	if err := build.Run(); err != nil {
@@ -42,52 +42,95 @@ func TestMain(m *testing.M) {
 // lines runs a program with an input and decodes its output, one JSON value a line.
 func lines[T any](t *testing.T, input string, name string, args ...string) []T {
 	t.Helper()
+	list, err := decode[T](input, name, args...)
+	if err != nil {
+		t.Error(err)
+	}
+	return list
+}
+
+func decode[T any](input string, name string, args ...string) (list []T, err error) {
 	run := exec.Command(name, args...)
 	run.Stdin = strings.NewReader(input)
 	var out, errs bytes.Buffer
 	run.Stdout, run.Stderr = &out, &errs
 	failed := run.Run()
-	var list []T
-	in := bufio.NewReader(&out)
-	for {
-		line, err := in.ReadBytes('\n')
-		if len(bytes.TrimSpace(line)) > 0 {
-			var v T
-			if err := json.Unmarshal(line, &v); err != nil {
-				t.Fatalf("%s %s: %v: %s", name, args, err, line)
-			}
-			list = append(list, v)
+	for line := range bytes.Lines(out.Bytes()) {
+		if len(bytes.TrimSpace(line)) == 0 {
+			continue
 		}
-		if err != nil {
-			break
+		var v T
+		if err := json.Unmarshal(line, &v); err != nil {
+			return nil, fmt.Errorf("%s %.200q: %w: %s", name, args, err, line)
 		}
+		list = append(list, v)
 	}
 	if failed != nil {
-		t.Errorf("%s %.200s: %v\n%s", name, args, failed, errs.String())
+		err = fmt.Errorf("%s %.200q: %w\n%s", name, args, failed, errs.String())
 	}
-	return list
+	return list, err
 }
 
 // report is what these tests read of report.json.
 type report struct {
-	Units   string
-	Drawers []struct {
-		Name    string
-		Outside struct{ Width, Height, Depth float64 }
-		Parts   []string
+	Format int
+	Units  string
+	Router routing
+	Stocks []struct {
+		Name      string
+		Thickness float64
 	}
-	Parts []part
+	Drawers []drawer
+	Parts   []part
+	Layers  []legendRow
+	Faces   []struct {
+		Part   string
+		Turned bool
+		Beyond float64
+	}
+}
+
+// routing is how a router's cuts were asked for.
+type routing struct {
+	OverRun    float64 `json:"over_run"`
+	Relief     string
+	ExactSlots string `json:"exact_slots"`
+	DepthFrom  string `json:"depth_from"`
+}
+
+type drawer struct {
+	Name, Machine string
+	Outside       struct{ Width, Height, Depth float64 }
+	Parts         []string
 }
 
 type part struct {
-	Name, Role               string
-	Length, Width, Thickness float64
-	Operations               []struct {
-		Kind, Face string
-		Depth      float64
-		Outline    [][]float64
-	}
-	Files struct{ Inside, Outside, STL string }
+	Name, Role, Drawer, Stock string
+	Length, Width, Thickness  float64
+	Operations                []operation
+	Stands                    []stand
+	Files                     struct{ Inside, Outside, STL string }
+}
+
+type operation struct {
+	Kind, Face string
+	Depth      float64
+	Outline    [][]float64
+}
+
+// stand is where a panel's origin is in its box, and where its x and y run.
+type stand struct {
+	Origin [3]float64 `json:"origin"`
+	X      [3]float64 `json:"x"`
+	Y      [3]float64 `json:"y"`
+}
+
+// legendRow is what the report says of one layer of one drawing.
+type legendRow struct {
+	File, Layer, Operation, Face, Told, Bit string
+	Depth, Left, Diameter                   float64
+	Line                                    bool
+	Cuts                                    int
 }
 
 // mm converts the report's numbers.
@@ -98,17 +141,47 @@ func (r report) mm() float64 {
 	return 1
 }
 
-// build runs the command on a job's text and reads the report back.
-func build(t *testing.T, job string) (dir string, r report) {
-	t.Helper()
-	tmp := t.TempDir()
-	path := filepath.Join(tmp, "job.yaml")
-	if err := os.WriteFile(path, []byte(job), 0o644); err != nil {
-		t.Fatal(err)
+// onces keeps what was worked out before, by a key.
+type onces[T any] struct {
+	lock sync.Mutex
+	made map[string]func() (T, error)
+}
+
+func (o *onces[T]) get(key string, work func() (T, error)) (T, error) {
+	o.lock.Lock()
+	if o.made == nil {
+		o.made = map[string]func() (T, error){}
 	}
-	dir = filepath.Join(tmp, "out")
-	if out, err := exec.Command(command, "build", path, "-o", dir).CombinedOutput(); err != nil {
-		t.Fatalf("build: %v\n%s", err, out)
+	if o.made[key] == nil {
+		o.made[key] = sync.OnceValues(work)
+	}
+	get := o.made[key]
+	o.lock.Unlock()
+	return get()
+}
+
+var folders onces[string]
+
+// build runs the command on a job's text and reads the report back. The folder is
+// the same for all tests that ask for it: nobody writes to it.
+func build(t *testing.T, job string, options ...string) (dir string, r report) {
+	t.Helper()
+	dir, err := folders.get(fmt.Sprint(job, options), func() (string, error) {
+		tmp, err := os.MkdirTemp(shared, "job")
+		if err != nil {
+			return "", err
+		}
+		path, dir := filepath.Join(tmp, "job.yaml"), filepath.Join(tmp, "out")
+		if err := os.WriteFile(path, []byte(job), 0o644); err != nil {
+			return "", err
+		}
+		if out, err := exec.Command(command, append([]string{"build", path, "-o", dir}, options...)...).CombinedOutput(); err != nil {
+			return "", fmt.Errorf("build: %w\n%s", err, out)
+		}
+		return dir, nil
+	})
+	if err != nil {
+		t.Fatal(err)
 	}
 	return dir, readReport(t, dir)
 }
@@ -122,36 +195,76 @@ func readReport(t *testing.T, dir string) (r report) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	if r.Format != 2 {
+		t.Fatalf("report.json has format %d, these tests read 2", r.Format)
+	}
 	return r
 }
 
-// samples are the job files of the project, each once for every DXF version and
-// each of the units.
-func samples(t *testing.T, units []string, each func(t *testing.T, job, version, unit string)) {
+// sampleFiles are the job files of the project.
+func sampleFiles(t *testing.T) []string {
 	t.Helper()
 	files, err := filepath.Glob("../../samples/*.yaml")
 	if err != nil || len(files) == 0 {
 		t.Fatalf("no samples: %v", err)
 	}
-	for _, f := range files {
-		text, err := os.ReadFile(f)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var kept []string
-		for _, line := range strings.Split(string(text), "\n") {
-			if !strings.HasPrefix(line, "dxf:") {
-				kept = append(kept, line)
-			}
-		}
+	return files
+}
+
+func textOf(t *testing.T, file string) string {
+	t.Helper()
+	text, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
+}
+
+// samples are the job files of the project, each once for every DXF version and
+// each of the units, several at a time.
+func samples(t *testing.T, units []string, each func(t *testing.T, job, version, unit string)) {
+	t.Helper()
+	for _, f := range sampleFiles(t) {
+		text := textOf(t, f)
 		for _, version := range []string{"R2000", "R12"} {
 			for _, unit := range units {
 				t.Run(fmt.Sprintf("%s/%s/%s", filepath.Base(f), version, unit), func(t *testing.T) {
-					each(t, strings.Join(kept, "\n")+fmt.Sprintf("\ndxf: {version: %s, units: %s}\n", version, unit), version, unit)
+					t.Parallel()
+					each(t, drawnIn(text, version, unit), version, unit)
 				})
 			}
 		}
 	}
+}
+
+// asTheyAre are the job files with the drawings that they ask for themselves.
+func asTheyAre(t *testing.T, each func(t *testing.T, job string)) {
+	t.Helper()
+	for _, f := range sampleFiles(t) {
+		text := textOf(t, f)
+		t.Run(filepath.Base(f)+"/as it is", func(t *testing.T) {
+			t.Parallel()
+			each(t, text)
+		})
+	}
+}
+
+// drawnIn is a job with its drawings in a version and a unit.
+func drawnIn(job, version, unit string) string {
+	var kept []string
+	section := false
+	for _, line := range strings.Split(job, "\n") {
+		switch {
+		case strings.HasPrefix(line, "dxf:"):
+			section = true
+		case line != "" && !strings.ContainsAny(line[:1], " #"):
+			section = false
+		}
+		if !section {
+			kept = append(kept, line)
+		}
+	}
+	return strings.Join(kept, "\n") + fmt.Sprintf("\ndxf: {version: %s, units: %s}\n", version, unit)
 }
 
 // glob lists files below a folder, at any depth, by their ending.

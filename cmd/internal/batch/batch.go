@@ -158,11 +158,24 @@ func (b Batch) mill(d *Drawer, files fileNames) []joinery.Problem {
 				}
 				continue
 			}
-			p.Drawings = append(p.Drawings, Drawing{Face: face, File: files.name(*p, face), Layers: layers})
+			name := files.name(*p, face)
+			if n := len(name) - len(drawingFolder); n > maxName && !told["file name"] {
+				told["file name"] = true
+				problems = append(problems, joinery.Problem{Code: "file-name", Error: true, Field: "files", Part: string(p.Role),
+					Message: fmt.Sprintf("%s: its drawing's name would have %d characters; file systems take %d with some room", p.Role, n, maxName), Hint: "shorten the job's title or the pattern of file names"})
+			}
+			p.Drawings = append(p.Drawings, Drawing{Face: face, File: name, Layers: layers})
 		}
 	}
 	return problems
 }
+
+// drawingFolder is where drawings are; maxName is how long a file's name may be, in
+// bytes: file systems take 255, and what copies files adds to names.
+const (
+	drawingFolder = "router/"
+	maxName       = 200
+)
 
 // fileNames makes the names of drawings by the job's pattern.
 type fileNames struct {
@@ -172,6 +185,6 @@ type fileNames struct {
 
 func (f fileNames) name(p Part, face geom.Face) string {
 	thick := strings.ReplaceAll(geom.LengthOf(p.Panel.Thickness).Fixed(f.unit), ".", "-") + f.unit.String()
-	return "router/" + strings.NewReplacer("{job}", f.job, "{part}", p.Name, "{thickness}", thick,
+	return drawingFolder + strings.NewReplacer("{job}", f.job, "{part}", p.Name, "{thickness}", thick,
 		"{quantity}", fmt.Sprintf("%dx", p.Quantity), "{units}", f.unit.String()).Replace(f.pattern) + "." + face.String() + ".dxf"
 }

@@ -5,7 +5,6 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"io/fs"
 	"runtime"
 	"slices"
 	"strings"
@@ -26,6 +25,8 @@ import (
 // goroutines at once.
 type Folder interface {
 	WriteFile(name string, data []byte) error
+	// ReadFile reads a file back that was written.
+	ReadFile(name string) ([]byte, error)
 }
 
 // Options of the files.
@@ -80,7 +81,7 @@ func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover
 		wait.Go(func() {
 			w := writer{to: to, o: o, dxf: b.DXF, fromSpoilboard: b.Router.FromSpoilboard}
 			if prover != nil {
-				w.prover, w.drawn = prover.Worker(), map[string][]byte{}
+				w.prover = prover.Worker()
 			}
 			for !stop.Load() {
 				i := int(next.Add(1)) - 1
@@ -91,7 +92,7 @@ func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover
 					errs[i] = w.drawer(b.Drawers[i])
 				}
 				if errs[i] == nil && w.prover != nil {
-					proofs[i] = w.prove(i)
+					proofs[i] = w.prover.Drawer(i, to.ReadFile, prove.Options{}) // as it is on disk
 				}
 				if errs[i] != nil {
 					stop.Store(true)
@@ -122,18 +123,6 @@ type writer struct {
 	fromSpoilboard bool
 	out            bytes.Buffer
 	prover         *prove.Worker
-	drawn          map[string][]byte // the drawings of the drawer under way, as they were written
-}
-
-// prove reads the drawings of the drawer just written back and proves them.
-func (w *writer) prove(drawer int) report.Proof {
-	defer clear(w.drawn)
-	return w.prover.Drawer(drawer, func(name string) ([]byte, error) {
-		if data, ok := w.drawn[name]; ok {
-			return data, nil
-		}
-		return nil, fs.ErrNotExist
-	}, prove.Options{})
 }
 
 // Unproven is the error of a build whose drawings make no box.
@@ -193,9 +182,6 @@ func (w *writer) drawing(name string, d *dxf.Drawing) error {
 	w.out.Reset()
 	if _, err := d.WriteTo(&w.out); err != nil {
 		return fmt.Errorf("%s: %w", name, err)
-	}
-	if w.drawn != nil {
-		w.drawn[name] = bytes.Clone(w.out.Bytes())
 	}
 	return w.to.WriteFile(name, w.out.Bytes())
 }

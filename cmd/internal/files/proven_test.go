@@ -4,6 +4,7 @@ import (
 	"context"
 	"encoding/json"
 	"fmt"
+	"io/fs"
 	"math"
 	"strings"
 	"sync"
@@ -28,6 +29,16 @@ func (f *folder) WriteFile(name string, data []byte) error {
 	defer f.mu.Unlock()
 	f.files[name] = append([]byte(nil), data...)
 	return nil
+}
+
+func (f *folder) ReadFile(name string) ([]byte, error) {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	data, ok := f.files[name]
+	if !ok {
+		return nil, fs.ErrNotExist
+	}
+	return data, nil
 }
 
 // anyJob draws the text of jobs of which most can be built.

@@ -135,6 +135,7 @@ func (b *builder) drawer(s *section) Drawer {
 	}
 	if dxf := b.root.values["dxf"].section; dxf != nil {
 		put("layers", dxf.values["layers"])
+		put("files", dxf.values["files"])
 	}
 	settled := b.setJoinery(&d, b.sub(s, "joinery", joineryKeys), put)
 	d.sound = settled && b.unitsKnown && nameFault(d.Name) == "" && d.Width > 0 && d.Count > 0 && d.Cutter.Kind != "" && d.Cutter.Width > 0 && d.Joint != ""

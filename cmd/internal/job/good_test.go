@@ -193,7 +193,7 @@ func TestReadAllKeys(t *testing.T) {
 		Name: "bench narrow", Count: 1, Width: 300, Height: 140, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: board,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6},
-		DepthFrom: joinery.FromTop, FenceDistance: 7, CutterHeight: 5.5, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
+		DepthFrom: joinery.FromTop, SlotRoom: 0.05, FenceDistance: 7, CutterHeight: 5.5, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
 		DadoPlay: 0.1, GroovePlay: 0.3,
 	}}
 	for i, w := range want {

@@ -226,6 +226,7 @@ var mistakes = []mistake{
 	{"unknown relief", "units: mm", "units: mm\nrouter: {relief: round}", []string{"2:9 not-for-a-saw", "2:18 unknown-word"}},
 	{"layers of nothing", "units: mm", "units: mm\ndxf: {layers: \"CUT\"}", []string{"2:15 bad-name"}},
 	{"unknown word of layers", "units: mm", "units: mm\ndxf: {layers: \"{operation}_{tool}\"}", []string{"2:15 bad-name"}},
+	{"words of layers that meet", "units: mm", "units: mm\ndxf: {layers: \"{operation}{cutter}\"}", []string{"2:15 bad-name"}},
 	{"files without part", "units: mm", "units: mm\ndxf: {files: \"{job}\"}", []string{"2:14 bad-name"}},
 	{"files elsewhere", "units: mm", "units: mm\ndxf: {files: \"../{part}\"}", []string{"2:14 bad-name"}},
 	{"order twice", "units: mm", "units: mm\ndxf: {order: [dado, dado]}", []string{"2:21 duplicate-key"}},

@@ -85,6 +85,8 @@ func (r *reader) pattern(n *node, k *key) string {
 		r.fail(CodeBadName, n.at, hint, "%s needs 1 to %d characters", k.name, maxPattern)
 	case strings.ContainsFunc(rest, func(c rune) bool { return !plainSign(c) }):
 		r.fail(CodeBadName, n.at, hint, "%s cannot be %s", k.name, quote(n.text))
+	case strings.Contains(n.text, "}{"):
+		r.fail(CodeBadName, n.at, "put - or _ between them", "%s has two words that run into each other", k.name)
 	case !strings.Contains(n.text, k.needs):
 		r.fail(CodeBadName, n.at, "put "+k.needs+" into it", "%s without %s gives different things one name", k.name, k.needs)
 	default:

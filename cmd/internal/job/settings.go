@@ -1,6 +1,9 @@
 package job
 
-import "drawerwright/geom/joinery"
+import (
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
+)
 
 // setJoinery fills in the settings of the joints: each is the drawer's own, or
 // the file's, or the fallback. It tells whether all that are given could be read.
@@ -30,6 +33,9 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 			d.GrooveEnds = joinery.GrooveStopped
 		}
 		d.DadoPlay, d.GroovePlay = dadoPlay.mm(0), groovePlay.mm(0)
+		if b.router.values["exact-slots"].text == string(mill.SlotsWidened) {
+			d.SlotRoom = mill.SlotRoom
+		}
 		d.DepthFrom = joinery.DepthFrom(b.router.values["depth-from"].text)
 		for _, k := range routerKeys {
 			put(joinery.Field(k.name), b.router.values[k.name])

@@ -125,24 +125,53 @@ func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
 		}
 	}
 	want := common(asked.Bounds(), panel)
-	got := c.inside
-	if c.path == nil {
-		got = common(c.loop.Bounds(), panel)
+	if c.path != nil {
+		return furthest(want, c.inside, [4]float64{})
 	}
-	slack := 0.0
-	for _, v := range c.loop {
-		if v.Bulge != 0 {
-			slack = c.bit / 2 * 1.1
+	// Where there is a straight side it says where the cut ends; else the rounds do,
+	// which may reach further.
+	got, sides := c.loop.Bounds(), straightSides(c.loop)
+	rounded := slices.ContainsFunc(c.loop, func(v geom.Vertex) bool { return v.Bulge != 0 })
+	var slack [4]float64
+	for i, s := range [4]struct{ to, side *float64 }{{&got.Min.X, &sides.Min.X}, {&got.Min.Y, &sides.Min.Y}, {&got.Max.X, &sides.Max.X}, {&got.Max.Y, &sides.Max.Y}} {
+		switch {
+		case !math.IsInf(*s.side, 0):
+			*s.to = *s.side
+		case rounded:
+			slack[i] = c.bit / 2 * 1.1
 		}
 	}
+	return furthest(want, common(got, panel), slack)
+}
+
+// furthest is how far the side that is furthest off lies from where it should be;
+// further out each may be by its slack.
+func furthest(want, got geom.Rect, slack [4]float64) float64 {
 	off := 0.0
-	for _, d := range []float64{want.Min.X - got.Min.X, want.Min.Y - got.Min.Y, got.Max.X - want.Max.X, got.Max.Y - want.Max.Y} {
+	for i, d := range [4]float64{want.Min.X - got.Min.X, want.Min.Y - got.Min.Y, got.Max.X - want.Max.X, got.Max.Y - want.Max.Y} {
 		if d > 0 { // reaches further than asked
-			d = math.Max(0, d-slack)
+			d = math.Max(0, d-slack[i])
 		}
 		off = math.Max(off, math.Abs(d))
 	}
 	return off
+}
+
+// straightSides are the places of a loop's outermost upright and level sides,
+// infinite where it has none.
+func straightSides(l geom.Loop) geom.Rect {
+	r := geom.Rect{Min: geom.Point{X: math.Inf(1), Y: math.Inf(1)}, Max: geom.Point{X: math.Inf(-1), Y: math.Inf(-1)}}
+	for i, v := range l {
+		w := l[(i+1)%len(l)]
+		switch dx, dy := math.Abs(v.X-w.X), math.Abs(v.Y-w.Y); {
+		case v.Bulge != 0:
+		case dx < tick && dy > tick:
+			r.Min.X, r.Max.X = math.Min(r.Min.X, v.X), math.Max(r.Max.X, v.X)
+		case dy < tick && dx > tick:
+			r.Min.Y, r.Max.Y = math.Min(r.Min.Y, v.Y), math.Max(r.Max.Y, v.Y)
+		}
+	}
+	return r
 }
 
 func (r *panelReader) file(face string) string {

@@ -147,6 +147,10 @@ func (s *sheet) outline() bool {
 		s.fault("size", s.name, line, "build the folder again", "the panel is drawn %s x %s; %s is %s x %s",
 			s.text(s.size.X), s.text(s.size.Y), s.part.Name, s.text(want.X), s.text(want.Y))
 	}
+	// All panels are rectangles; one that is not has lost or kept a piece of its edge.
+	if off := math.Abs(b.Width()*b.Height() - found.Area()); off > sameSize*(b.Width()+b.Height()) {
+		s.fault("shape", s.name, line, "build the folder again", "the outline of the panel is no rectangle: it differs from one by %.0f mm2", off)
+	}
 	if math.Abs(s.at.X) > tick || math.Abs(s.at.Y) > tick {
 		s.fault("origin", s.name, line, "export it again without moving it", "the panel's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
 	}
@@ -261,6 +265,9 @@ func (s *sheet) listed(c *drawnCut, l report.Layer, says said, readable, once bo
 	if l.Operation == "register" {
 		return
 	}
+	if !s.saw && l.Diameter == 0 {
+		fault("bit", again, "the legend names no bit for the layer %s", l.Layer)
+	}
 	if !readable {
 		fault("layer-name", again, "the layer %s is not named as %s", l.Layer, s.report.DXF.Layers)
 		return
@@ -323,11 +330,11 @@ func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
 	}
 	if line {
 		for _, v := range e.Vertices {
-			x := v.X*s.scale - s.at.X
+			x := float64(v.X*s.scale) - s.at.X
 			if s.face == geom.Outside {
 				x, v.Bulge = s.size.X-x, -v.Bulge
 			}
-			c.path = append(c.path, geom.Vertex{Point: geom.Point{X: x, Y: v.Y*s.scale - s.at.Y}, Bulge: v.Bulge})
+			c.path = append(c.path, geom.Vertex{Point: geom.Point{X: x, Y: float64(v.Y*s.scale) - s.at.Y}, Bulge: v.Bulge})
 		}
 		return true
 	}

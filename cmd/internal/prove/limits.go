@@ -25,9 +25,9 @@ const (
 // [proof.ShapeOf], and one for each straight side.
 func (s *sheet) chords(e dxfread.Entity) int {
 	// Chords within t of an arc of r span 2 sqrt(2 t / r) each.
-	const t, most = 0.005, 4096.0
+	const t, most = 0.01, 4096.0
 	arc := func(angle, r float64) int {
-		if n := 1 + math.Abs(angle)/2*math.Sqrt(r*s.scale/2/t); n < most {
+		if n := 1 + float64(math.Abs(angle)/2*math.Sqrt(r*s.scale/2/t)); n < most {
 			return int(n)
 		}
 		return int(most)
@@ -42,7 +42,7 @@ func (s *sheet) chords(e dxfread.Entity) int {
 			continue
 		}
 		w := e.Vertices[(i+1)%len(e.Vertices)]
-		r := math.Hypot(w.X-v.X, w.Y-v.Y) * (1 + v.Bulge*v.Bulge) / (4 * math.Abs(v.Bulge))
+		r := math.Hypot(w.X-v.X, w.Y-v.Y) * (1 + float64(v.Bulge*v.Bulge)) / (4 * math.Abs(v.Bulge))
 		n += arc(4*math.Atan(v.Bulge), r)
 	}
 	return n
@@ -90,18 +90,19 @@ func (p *Prover) check() error {
 			}
 		}
 	}
-	for file, legend := range p.legend {
-		if len(legend) > maxLegend {
-			return wrong("the legend of %q has %d lines", file, len(legend))
-		}
-	}
 	for _, l := range p.report.Layers {
+		if n := len(p.legend[l.File]); n > maxLegend {
+			return wrong("the legend of %q has %d lines", l.File, n)
+		}
 		if !within(farthest, l.Depth, l.Left, l.Diameter) || l.Diameter < 0 {
 			return wrong("the layer %q of %q has a depth or bit that is none", l.Layer, l.File)
 		}
 	}
 	if !within(farthest, p.report.Router.PartGap) {
 		return wrong("a part-gap of %g", p.report.Router.PartGap)
+	}
+	if len(p.report.Drawers) == 0 {
+		return wrong("no drawers")
 	}
 	for _, d := range p.report.Drawers {
 		pieces := 0

@@ -19,17 +19,17 @@ type names struct {
 
 // said is what a layer's name says of its cuts; empty and 0 where it does not.
 type said struct {
-	operation, face, cutter, stock string
-	line                           bool
-	through, floor                 bool
-	depth                          float64 // mm; of the wood left where floor
-	step                           float64 // mm: half of what the number is rounded to
-	depthSaid                      bool
+	operation, face string
+	line            bool
+	through, floor  bool
+	depth           float64 // mm; of the wood left where floor
+	step            float64 // mm: half of what the number is rounded to
+	depthSaid       bool
 }
 
 // What can stand for a word of a pattern.
 var forms = map[string]string{
-	"{operation}": `[A-Z]+(?:-LINE)?`,
+	"{operation}": `(?:DADO|GROOVE|RABBET|DRILL|CUTOUT|PROFILE)(?:-LINE)?`,
 	"{face}":      `INSIDE|OUTSIDE`,
 	"{depth}":     `(?:LINE_)?(?:THROUGH|(?:FLOOR_)?[0-9]+-[0-9]+(?:MM|IN))`,
 	"{cutter}":    `[A-Z0-9-]*`,
@@ -78,14 +78,10 @@ func (n names) read(layer string) (said, bool) {
 		text := m[i+1]
 		switch token {
 		case "{operation}":
-			text, s.line = cut(text, "-LINE")
+			text, s.line = strings.CutSuffix(text, "-LINE")
 			s.operation = strings.ToLower(text)
 		case "{face}":
 			s.face = strings.ToLower(text)
-		case "{cutter}":
-			s.cutter = text
-		case "{stock}":
-			s.stock = text
 		case "{depth}":
 			s.depthSaid = true
 			if after, found := strings.CutPrefix(text, "LINE_"); found {
@@ -109,9 +105,4 @@ func (n names) read(layer string) (said, bool) {
 		}
 	}
 	return s, true
-}
-
-func cut(text, ending string) (string, bool) {
-	before, found := strings.CutSuffix(text, ending)
-	return before, found
 }

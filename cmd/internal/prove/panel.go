@@ -148,7 +148,7 @@ func (r *panelReader) panel() panel {
 			return r.out
 		}
 	}
-	r.out.turned = files == 2
+	r.out.turned = files == 2 && !r.saw // a saw's fence knows no turning over
 	if r.outlines == 0 && len(r.faults) == 0 {
 		r.fault("no-outline", r.part.Name, 0, "build the folder again", "no drawing of %s has its outline on a layer that is cut", r.part.Name)
 	}

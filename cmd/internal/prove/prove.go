@@ -65,7 +65,10 @@ func New(r report.Report) (*Prover, error) {
 	for _, f := range r.Faces {
 		p.faces[f.Part] = f
 	}
-	return p, p.check()
+	if err := p.check(); err != nil {
+		return nil, err
+	}
+	return p, nil
 }
 
 // upright tells whether a stand's directions are two different axes.
@@ -121,7 +124,7 @@ func Cuttable(verdict string) bool {
 	return verdict == report.Goes || verdict == report.GoesBut || verdict == report.GoesSome
 }
 
-func (p *Prover) mm(v float64) float64 { return v * p.unit.MM() }
+func (p *Prover) mm(v float64) float64 { return float64(v * p.unit.MM()) }
 
 // Drawer proves one drawer of the report.
 func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
@@ -140,7 +143,7 @@ func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
 		return out
 	}
 	w.assemble(&out, d, panels, o)
-	if len(out.Faults) > 0 {
+	if slices.ContainsFunc(out.Faults, func(f report.Fault) bool { return f.Code != roundCode }) {
 		out.Verdict = report.FilesFail
 	}
 	return out
@@ -180,11 +183,12 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 	s := summary{Prover: w.Prover, out: out}
 	s.take(&box, true)
 	out.Verdict = report.Goes
+	out.Remarks = w.lost(d, &box, panels, thick, o)
 	switch {
 	case !box.Goes():
-		out.Verdict = report.GoesNot
+		out.Verdict, out.Remarks = report.GoesNot, nil
 		w.blameCorners(out, panels, thick, o)
-	case s.lost(d, panels, thick, o):
+	case len(out.Remarks) > 0:
 		out.Verdict = report.GoesNot
 	case s.outOfLimits(d):
 		out.Verdict = report.GoesBut
@@ -215,7 +219,10 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 		}
 		box := w.assembler.Assemble(pieces(panels, thick, o))
 		s.take(&box, false)
-		if !box.Goes() && (out.Verdict == report.Goes || out.Verdict == report.GoesBut) {
+		if out.Verdict != report.Goes && out.Verdict != report.GoesBut {
+			continue
+		}
+		if !box.Goes() || len(w.lost(d, &box, panels, thick, o)) > 0 {
 			out.Verdict = report.GoesSome
 			for _, s := range spread {
 				out.FailsWith = append(out.FailsWith, report.Reading{Stock: s.Name, Thickness: w.number(thick[s.Name])})
@@ -223,6 +230,9 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 		}
 	}
 }
+
+// roundCode is of the one fault that is the bit's and not the file's.
+const roundCode = "corner-radius"
 
 // blameCorners looks whether a box that does not go together would, if bits were
 // square: then it is the rounds that they leave in corners.
@@ -235,7 +245,7 @@ func (w *Worker) blameCorners(out *report.Proof, panels []panel, thick map[strin
 		for j := range p.cuts {
 			if c := &p.cuts[j]; c.left > leastLeft {
 				c.shape = c.line
-				rounds = append(rounds, report.Fault{Code: "corner-radius", Part: p.part.Name, File: c.file, Line: c.at,
+				rounds = append(rounds, report.Fault{Code: roundCode, Part: p.part.Name, File: c.file, Line: c.at,
 					Message: fmt.Sprintf("the bit leaves %.1f mm2 of wood standing in the corners of this %s on %s: the box would go together without it", c.left, c.operation, c.layer),
 					Hint:    "a smaller bit, or relief in those corners; or square them by hand"})
 			}
@@ -253,7 +263,8 @@ func (p *Prover) stand(s geom.Placement) report.Stand {
 	at := func(v geom.Vec3, k float64) [3]float64 {
 		return [3]float64{p.number(v.X / k), p.number(v.Y / k), p.number(v.Z / k)}
 	}
-	return report.Stand{Origin: at(s.Origin, p.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)}
+	// number converts lengths; directions have none.
+	return report.Stand{Origin: at(s.Origin, 1), X: at(s.X, 1/p.unit.MM()), Y: at(s.Y, 1/p.unit.MM())}
 }
 
 // pieces are the boards of a box at given thicknesses of their stocks.

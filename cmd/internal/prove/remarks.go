@@ -3,9 +3,12 @@ package prove
 import (
 	"fmt"
 	"maps"
+	"math"
 	"slices"
 
 	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+	"drawerwright/geom/proof"
 )
 
 const (
@@ -15,16 +18,19 @@ const (
 	// mostOpen is how far a shoulder may stay open before one sees it, in
 	// millimetres; common practice, no source.
 	mostOpen = 0.25
+	// hopeless is where glue no longer bridges a gap or a play, in millimetres;
+	// common practice, no source.
+	hopeless = 1.0
 )
 
-// lost tells whether what should hold the box is not there any more: a pocket that
-// has come through its board, a tongue that nothing holds. Pieces that are cut
-// away are in nobody's way.
-func (s summary) lost(d report.Drawer, panels []panel, thick map[string]float64, o Options) bool {
-	before := len(s.out.Remarks)
+// lost says what should hold a box and does not any more: a pocket that has come
+// through its board, a tongue that nothing holds or glue does not reach, a bottom
+// that drops out of its groove. Pieces that are cut away are in nobody's way.
+func (w *Worker) lost(d report.Drawer, box *proof.Box, panels []panel, thick map[string]float64, o Options) []string {
+	var list []string
 	say := func(format string, args ...any) {
-		if text := fmt.Sprintf(format, args...); !slices.Contains(s.out.Remarks, text) {
-			s.out.Remarks = append(s.out.Remarks, text)
+		if text := fmt.Sprintf(format, args...); !slices.Contains(list, text) {
+			list = append(list, text)
 		}
 	}
 	for _, p := range panels {
@@ -34,17 +40,31 @@ func (s summary) lost(d report.Drawer, panels []panel, thick map[string]float64,
 		}
 		for _, c := range p.cuts {
 			if deep := c.deep(t, p.thickness, o); !c.through && deep > t-leastWeb {
-				say("the %s on %s of %s is %s deep in a board of %s", c.operation, c.layer, p.part.Name, s.text(deep), s.text(t))
+				say("the %s on %s of %s is %s deep in a board of %s", c.operation, c.layer, p.part.Name, w.text(deep), w.text(t))
 			}
 		}
 	}
-	tongues := slices.ContainsFunc(s.report.Fit, func(f report.Fit) bool { return f.Drawer == d.Name && f.Check == "tongue-play" })
-	for _, c := range s.out.Corners {
-		if tongues && !c.Captured {
+	tongues := slices.ContainsFunc(w.report.Fit, func(f report.Fit) bool { return f.Drawer == d.Name && f.Check == "tongue-play" })
+	for _, c := range box.Corners {
+		switch {
+		case tongues && !c.Captured:
 			say("nothing holds the %s in the %s", c.End, c.Side)
+		case c.Captured && c.Play > hopeless+tick:
+			say("the %s has %s of play in the %s: more than glue fills", c.End, w.text(c.Play), c.Side)
+		case c.ShoulderGap > hopeless+tick && !math.IsInf(c.ShoulderGap, 0):
+			say("between %s and %s a shoulder stays open by %s: more than glue bridges", c.End, c.Side, w.text(c.ShoulderGap))
 		}
 	}
-	return len(s.out.Remarks) > before
+	for i, wall := range box.Walls {
+		slack := box.SlackX
+		if i >= 2 {
+			slack = box.SlackY
+		}
+		if wall.Hold <= slack/2+tick {
+			say("the bottom stands %s deep in the %s and drops out when it is pushed away: its slack is %s", w.text(wall.Hold), wall.Name, w.text(slack))
+		}
+	}
+	return list
 }
 
 // outOfLimits compares the box at the mean with the limits of the drawer's fit;
@@ -53,8 +73,7 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 	before := len(s.out.Remarks)
 	text := func(v float64) string { return s.text(s.mm(v)) }
 	judge := func(f report.Fit, values map[string]float64) {
-		const rounding = 0.011 // mm: of the depths in layer names
-		worst, which := rounding, ""
+		worst, which := s.rounding(), ""
 		for _, what := range slices.Sorted(maps.Keys(values)) {
 			v := values[what]
 			if off := s.mm(max(f.Limit[0]-v, v-f.Limit[1])); off > worst {
@@ -84,6 +103,12 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 			judge(f, corners(f, "the play of the %s in the %s", func(c report.Corner) float64 { return c.Play.Mean }))
 		case "recess":
 			judge(f, corners(f, "the recess of the %s at the %s", func(c report.Corner) float64 { return c.Recess.Mean }))
+		case "lap":
+			judge(f, corners(f, "the lap of the %s at the %s", func(c report.Corner) float64 { return c.Lap.Mean }))
+		case "bottom-flush":
+			if s.out.Bottom != nil {
+				judge(f, map[string]float64{"the bottom's height above the edges": s.out.Bottom.Stand.Mean})
+			}
 		case "bottom-play":
 			if s.out.Bottom != nil {
 				judge(f, map[string]float64{"the play of the bottom": s.out.Bottom.Play.Mean})
@@ -104,6 +129,15 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 		s.out.Remarks = append(s.out.Remarks, fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side, text(open.ShoulderGap.Mean)))
 	}
 	return len(s.out.Remarks) > before
+}
+
+// rounding is what the depths in layer names may be off by in a measure that hangs
+// on two of them, in millimetres.
+func (s summary) rounding() float64 {
+	if s.report.DXF.Units == "in" {
+		return 0.001*geom.InchMM + 1e-3
+	}
+	return 0.01 + 1e-3
 }
 
 func (s summary) hasCheck(d report.Drawer, check, part string) bool {

@@ -67,6 +67,7 @@ func (s summary) take(box *proof.Box, first bool) {
 		widen(&b.Slack[0], box.SlackX)
 		widen(&b.Slack[1], box.SlackY)
 		widen(&b.Hold, hold)
+		widen(&b.Stand, box.BottomStand)
 	}
 	if !goes {
 		return

@@ -213,6 +213,8 @@ func (f Fault) Place() string {
 func room(r Range, u geom.Unit) string {
 	const far = 3.0 // mm
 	switch mm := r.Mean * u.MM(); {
+	case r == Range{}:
+		return "not held"
 	case mm < -far:
 		return "blocked"
 	case r.Mean < 0:

@@ -82,6 +82,7 @@ type Bottom struct {
 	Play  Range    `json:"play"`  // up and down, between all its walls
 	Slack [2]Range `json:"slack"` // across and along the box
 	Hold  Range    `json:"hold"`  // how deep it stands in the shallowest groove
+	Stand Range    `json:"stand"` // of its underside above the lower edges
 }
 
 // Overlap is what two pieces have in common where they stand.

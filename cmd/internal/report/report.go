@@ -100,7 +100,7 @@ type Files struct {
 // caliper readings allow. Limit holds the least and the greatest that are right.
 type Fit struct {
 	Drawer  string     `json:"drawer"`
-	Check   string     `json:"check"` // tongue-play, recess, bottom-play, bottom-flush, outside-width, outside-depth
+	Check   string     `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth
 	Part    string     `json:"part"`  // empty for the whole box
 	Words   string     `json:"words"` // the check, for people
 	Nominal float64    `json:"nominal"`

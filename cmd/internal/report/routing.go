@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/dxf"
@@ -148,21 +149,22 @@ func flip(d batch.Drawer, p batch.Part, u geom.Unit) *Flip {
 		}
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(u) }
+	var clauses []string
 	if out.Along {
 		allowed := d.Spec.GlueRoom + flipGap
 		out.Allowed = number(allowed, u)
-		out.Words = "an error along the length makes one tongue longer and the other shorter by as much"
+		clauses = append(clauses, "an error along the length makes one tongue longer and the other shorter by as much")
+		wider := "that makes the box wider and leaves a shoulder open"
 		if d.Spec.GlueRoom > 0 {
-			out.Words += fmt.Sprintf("; what is over the glue room of %s makes the box wider and leaves a shoulder open", text(d.Spec.GlueRoom))
-		} else {
-			out.Words += ", makes the box wider by it and leaves a shoulder open"
+			wider = fmt.Sprintf("what is over the glue room of %s makes the box wider and leaves a shoulder open", text(d.Spec.GlueRoom))
 		}
-		out.Words += fmt.Sprintf(": up to %s is allowed", text(allowed))
+		clauses = append(clauses, fmt.Sprintf("%s: up to %s is allowed", wider, text(allowed)))
 	}
 	if out.Across {
-		out.Words += "; an error across moves its cuts up or down"
+		clauses = append(clauses, "an error across moves its cuts up or down")
 	} else {
-		out.Words += "; across, nothing moves, as these cuts run the full height"
+		clauses = append(clauses, "across, nothing moves, as these cuts run the full height")
 	}
+	out.Words = strings.Join(clauses, "; ")
 	return out
 }

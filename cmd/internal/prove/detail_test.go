@@ -1,0 +1,110 @@
+package prove_test
+
+import (
+	"math"
+	"testing"
+
+	"drawerwright/cmd/internal/prove"
+	"drawerwright/cmd/internal/report"
+)
+
+// TestDetail: every cut with its areas in closed form, and where every piece stands.
+func TestDetail(t *testing.T) {
+	p := build(t, harmed("R2000", "")).proof(t, prove.Options{Detail: true})
+	// A pocket of a x b leaves four corners of r^2 (1 - pi / 4); all of a dado's or a
+	// rabbet's lie past the edge. Grooves of the sides stop in the dados: from 9.25 on.
+	corners := 4 * 1.5 * 1.5 * (1 - math.Pi/4)
+	round := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
+	dado := report.Cut{File: sideIn, Layer: "DADO_INSIDE_6-10MM", Bit: 3, Drawn: 6.3 * 140, Reached: 6.3 * 140, Swept: round(6.3*145 - corners), Beyond: 2.5}
+	groove := report.Cut{File: sideIn, Layer: "GROOVE_INSIDE_6-10MM", Bit: 3, Drawn: 481.5 * 6.1, Reached: round(481.5*6.1 - corners), Swept: round(481.5*6.1 - corners)}
+	through := report.Cut{Layer: "GROOVE_INSIDE_6-10MM", Bit: 3, Drawn: 447.8 * 6.1, Reached: 447.8 * 6.1, Swept: round(452.8*6.1 - corners), Beyond: 2.5}
+	rabbet := report.Cut{Layer: "RABBET_OUTSIDE_6-10MM", Bit: 3, Drawn: 6.1 * 140, Reached: 6.1 * 140, Swept: round(8.6*145 - corners), Beyond: 2.5}
+	in := func(c report.Cut, file string) report.Cut { c.File = file; return c }
+	want := []report.Cut{dado, dado, groove, in(through, frontIn), in(rabbet, frontOut), in(rabbet, frontOut), in(through, backIn), in(rabbet, backOut), in(rabbet, backOut)}
+	if len(p.Cuts) != len(want) {
+		t.Fatalf("%d cuts: %+v", len(p.Cuts), p.Cuts)
+	}
+	line := 0
+	for i, c := range p.Cuts {
+		if c.File == want[max(0, i-1)].File && c.Line <= line && i > 0 {
+			t.Errorf("cut %d is on line %d, after line %d", i, c.Line, line)
+		}
+		line, c.Line = c.Line, 0
+		w := want[i]
+		for what, v := range map[string][2]float64{"drawn": {c.Drawn, w.Drawn}, "reached": {c.Reached, w.Reached}, "swept": {c.Swept, w.Swept}, "beyond": {c.Beyond, w.Beyond}} {
+			if math.Abs(v[0]-v[1]) > 1e-4 { // of a thousand: six decimals in the drawing
+				t.Errorf("cut %d, %s: %s %.6f, want %.6f", i, w.Layer, what, v[0], v[1])
+			}
+		}
+		if c.File != w.File || c.Layer != w.Layer || c.Bit != w.Bit {
+			t.Errorf("cut %d: %+v, want %+v", i, c, w)
+		}
+	}
+	pieces := []report.Piece{
+		{Name: "left side", Part: "one-side", Stand: report.Stand{X: [3]float64{0, 1, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "right side", Part: "one-side", Stand: report.Stand{Origin: [3]float64{460, 500, 0}, X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "front", Part: "one-front", Stand: report.Stand{Origin: [3]float64{453.9, 0, 0}, X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "back", Part: "one-back", Stand: report.Stand{Origin: [3]float64{6.1, 500, 0}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "bottom", Part: "one-bottom", Stand: report.Stand{Origin: [3]float64{7.1, 7.1, 6.1}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
+	}
+	if len(p.Assembled) != len(pieces) {
+		t.Fatalf("%+v", p.Assembled)
+	}
+	for i, got := range p.Assembled {
+		if got != pieces[i] {
+			t.Errorf("%+v, want %+v", got, pieces[i])
+		}
+	}
+}
+
+// TestInchesAndMillimetres: one box told in inches is the same box.
+func TestInchesAndMillimetres(t *testing.T) {
+	mm := build(t, harmed("R2000", "")).proof(t, prove.Options{})
+	f := build(t, harmed("R2000", ""))
+	f.edit(t, func(r *report.Report) { inInches(r) })
+	in := f.proof(t, prove.Options{})
+	if in.Verdict != report.Goes {
+		t.Fatalf("%s, %+v, %q", in.Verdict, in.Faults, in.Remarks)
+	}
+	for what, v := range map[string][2]report.Range{"width": {in.Width, mm.Width}, "depth": {in.Depth, mm.Depth}, "diagonal": {in.Diagonal, mm.Diagonal}, "rack": {in.Rack, mm.Rack},
+		"play": {in.Corners[0].Play, mm.Corners[0].Play}, "slack": {in.Bottom.Slack[0], mm.Bottom.Slack[0]}} {
+		if math.Abs(v[0].Mean*25.4-v[1].Mean) > 25.4*resolution {
+			t.Errorf("%s: %g in, %g mm", what, v[0].Mean, v[1].Mean)
+		}
+	}
+}
+
+// inInches tells a report of millimetres in inches; its drawings stay as they are.
+func inInches(r *report.Report) {
+	r.Units = "in"
+	to := func(numbers ...*float64) {
+		for _, v := range numbers {
+			*v /= 25.4
+		}
+	}
+	for i := range r.Stocks {
+		to(&r.Stocks[i].Thickness, &r.Stocks[i].Least, &r.Stocks[i].Most)
+	}
+	for i := range r.Parts {
+		p := &r.Parts[i]
+		to(&p.Length, &p.Width, &p.Thickness)
+		for k := range p.Operations {
+			to(&p.Operations[k].Depth)
+			for _, v := range p.Operations[k].Outline {
+				to(&v[0], &v[1])
+			}
+		}
+		for k := range p.Stands {
+			for axis := range 3 {
+				to(&p.Stands[k].Origin[axis])
+			}
+		}
+	}
+	for i := range r.Layers {
+		to(&r.Layers[i].Depth, &r.Layers[i].Left, &r.Layers[i].Diameter)
+	}
+	for i := range r.Fit {
+		to(&r.Fit[i].Nominal, &r.Fit[i].Min, &r.Fit[i].Max, &r.Fit[i].Limit[0], &r.Fit[i].Limit[1])
+	}
+	to(&r.Router.PartGap, &r.Router.OverRun)
+}

@@ -1,0 +1,192 @@
+#!/usr/bin/python3
+"""Cut the panels of builds virtually, from their drawings alone.
+
+    dxf_cuts.py [--radius MM] [--solids] DIR...
+
+DIR is a folder that the product wrote. Of its report.json only the legend is
+read: which file has which layers, for which face, cut with which bit. All else
+comes from the DXF files as ezdxf reads them; the unit from the square on SCALE,
+which is 100 mm or 4 in. --radius adds to the radius of every bit: a planted
+fault. --solids makes round things of fewer chords, and tells shapes too. Prints
+one JSON object a line for each drawing:
+
+    {"dir", "file", "face", "length", "width", "cuts": [{"layer", "bit",
+     "corners", "arcs", "drawn", "reached", "swept", "beyond", "bounds",
+     "shape": [[ring, ...], ...]}]}
+
+in millimetres and panel coordinates, whichever the face: the outside face is the
+panel turned over end for end. "corners" counts those of the line and "arcs" its
+sides that are no straight ones; "drawn" and "reached" are areas within the panel,
+"swept" is all that a disc of the bit's diameter reaches of the line, "beyond"
+how far that lies past the panel's edges, "bounds" the box about it, and "shape"
+a list of polygons, each an outer ring and its holes. The outline itself and REGISTER are
+no cuts. A saw's lines are cut as they are drawn.
+
+Needs Debian's python3-ezdxf and python3-shapely (tried with 0.18.1 and 1.8.5 on
+GEOS 3.11.1).
+"""
+import json
+import math
+import os
+import sys
+
+import ezdxf
+from ezdxf.math import bulge_to_arc
+from shapely.geometry import LineString, Point, Polygon, box
+from shapely.geometry.polygon import orient
+from shapely.ops import unary_union
+
+# How round things become straight ones: how near, in millimetres, chords keep to the
+# arcs of a drawing, and how many there are in a quarter turn of a bit. An inscribed
+# quarter circle of n chords is r2/2 (a - sin a) n = 0.32 r2 / n2 too small, a being
+# pi/2 / n. Of a bit of 12.7 mm, whose round is in all four corners, that makes
+# 0.0008 mm2 of an area; and for solids 0.006 mm2 of a corner, which 10 mm deep is
+# 0.06 mm3.
+AREAS = (1e-5, 256)
+SOLIDS = (5e-4, 48)
+# Areas below this, in square millimetres, are rounding.
+SPECK = 1e-6
+SQUARES = {100.0: 1.0, 4.0: 25.4}
+
+
+def flatten(points, closed, chord):
+    """The corners of a line with its arcs as chords."""
+    out = []
+    for i, (x, y, bulge) in enumerate(points):
+        out.append((x, y))
+        if bulge == 0 or i + 1 == len(points) and not closed:
+            continue
+        x2, y2, _ = points[(i + 1) % len(points)]
+        centre, start, end, r = bulge_to_arc((x, y), (x2, y2), bulge)
+        sweep = (end - start) % math.tau
+        n = max(1, math.ceil(sweep / (2 * math.acos(1 - chord / r)))) if r > chord else 1
+        arc = [start + sweep * j / n for j in range(1, n)]
+        if bulge < 0:
+            arc.reverse()
+        out += [(centre.x + r * math.cos(a), centre.y + r * math.sin(a)) for a in arc]
+    return out
+
+
+def line(e, scale):
+    """An entity as corners with bulges, and whether it is closed."""
+    if e.dxftype() == "CIRCLE":
+        x, y, r = e.dxf.center.x * scale, e.dxf.center.y * scale, e.dxf.radius * scale
+        return [(x + r, y, 1.0), (x - r, y, 1.0)], True
+    if e.dxftype() == "LWPOLYLINE":
+        return [(x * scale, y * scale, b) for x, y, b in e.get_points("xyb")], bool(e.closed)
+    if e.dxftype() == "POLYLINE":
+        corners = [(v.dxf.location, v.dxf.get("bulge", 0.0)) for v in e.vertices]
+        return [(p.x * scale, p.y * scale, b) for p, b in corners], bool(e.is_closed)
+    raise ValueError("a %s is no line to cut" % e.dxftype())
+
+
+def near(flat, corners, r, quarter):
+    """Everything within r of a closed line. Side by side, as the buffer of a
+    whole line straightens shallow hollows of up to a hundredth of r; the ends of
+    chords turn by so little that only the line's own corners need a fine round."""
+    sides = [s for s in zip(flat, flat[1:] + flat[:1]) if s[0] != s[1]]
+    strips = [LineString(s).buffer(r, resolution=4) for s in sides]
+    return unary_union(strips + [Point(x, y).buffer(r, resolution=quarter) for x, y, _ in corners])
+
+
+def swept(points, closed, r, chord, quarter):
+    """What a disc reaches that stays within a closed line, or follows an open
+    one; and what the line encloses, or again what the disc reaches."""
+    flat = flatten(points, closed, chord)
+    if not closed:
+        reached = LineString(flat).buffer(r, resolution=quarter)
+        return reached, reached
+    drawn = Polygon(flat)
+    if not drawn.is_valid:
+        raise ValueError("a line that crosses itself")
+    if r == 0:
+        return drawn, drawn
+    centres = drawn.difference(near(flat, points, r, quarter))
+    return centres.buffer(r, resolution=quarter).intersection(drawn), drawn
+
+
+def polygons(shape):
+    parts = shape.geoms if hasattr(shape, "geoms") else [shape]
+    return [orient(p) for p in parts if isinstance(p, Polygon) and p.area > SPECK]
+
+
+def rings(shape):
+    out = []
+    for p in polygons(shape):
+        out.append([[[round(x, 7), round(y, 7)] for x, y in r.coords[:-1]] for r in [p.exterior, *p.interiors]])
+    return out
+
+
+def cut(points, closed, r, panel, solids):
+    """One line as cut with its bit."""
+    reached, drawn = swept(points, closed, r, *(SOLIDS if solids else AREAS))
+    _, _, length, width = panel.bounds
+    bounds = reached.bounds or (0, 0, 0, 0)
+    low_x, low_y, high_x, high_y = bounds
+    return {
+        "corners": len(points),
+        "arcs": sum(1 for p in points if p[2] != 0),
+        "drawn": drawn.intersection(panel).area,
+        "reached": reached.intersection(panel).area,
+        "swept": reached.area,
+        "beyond": max(0, -low_x, -low_y, high_x - length, high_y - width),
+        "bounds": bounds,
+        "shape": rings(reached) if solids else [],
+    }
+
+
+def drawing(directory, name, legend, unit, more, solids):
+    doc = ezdxf.readfile(os.path.join(directory, name))
+    entities = list(doc.modelspace())
+    on = lambda layer: [e for e in entities if e.dxf.layer == layer]
+    (square,) = on("SCALE")
+    corners, _ = line(square, 1)
+    side = max(x for x, _, _ in corners) - min(x for x, _, _ in corners)
+    scale = SQUARES[round(side, 6)]
+    profile = [r["layer"] for r in legend if r["operation"] == "profile"]
+    outlines = on(profile[0]) if profile else on("BLANK")
+    panel = max((Polygon(flatten(*line(e, scale), AREAS[0])) for e in outlines), key=lambda p: p.area)
+    low_x, low_y, length, width = panel.bounds
+    if abs(low_x) > 1e-6 or abs(low_y) > 1e-6 or abs(panel.area - length * width) > SPECK:
+        raise ValueError("%s: the panel is no rectangle at 0, 0" % name)
+    face = legend[0]["face"]
+    cuts = []
+    for e in entities:
+        rows = [r for r in legend if r["layer"] == e.dxf.layer]
+        if not rows or rows[0]["operation"] in ("profile", "register"):
+            continue
+        points, closed = line(e, scale)
+        if face == "outside":  # a mirror image runs the other way round
+            points = [(length - x, y, -b) for x, y, b in points]
+        bit = rows[0]["diameter"] * unit
+        r = bit / 2 + (more if bit > 0 else 0)
+        cuts.append({"layer": e.dxf.layer, "bit": bit, **cut(points, closed, r, box(0, 0, length, width), solids)})
+    return {"dir": directory, "file": name, "face": face, "length": length, "width": width, "cuts": cuts}
+
+
+def main(args):
+    more, solids = 0.0, False
+    while args and args[0].startswith("--"):
+        if args[0] == "--radius":
+            more, args = float(args[1]), args[2:]
+        elif args[0] == "--solids":
+            solids, args = True, args[1:]
+        else:
+            break
+    if not args or args[0].startswith("--"):
+        print(__doc__, file=sys.stderr)
+        return 2
+    for directory in args:
+        with open(os.path.join(directory, "report.json"), encoding="utf-8") as f:
+            report = json.load(f)
+        unit = 25.4 if report["units"] == "in" else 1.0
+        legend = {}
+        for row in report["layers"]:
+            legend.setdefault(row["file"], []).append(row)
+        for name, rows in legend.items():
+            print(json.dumps(drawing(directory, name, rows, unit, more, solids)))
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main(sys.argv[1:]))

@@ -1,0 +1,118 @@
+package outside
+
+import (
+	"math"
+	"strings"
+	"testing"
+)
+
+// extraJob is a job that has what the samples do not.
+type extraJob struct {
+	name, text string
+	bits       []float64              // diameters of a router's bits, in mm, when it has several
+	cuts       func(c shapedCut) bool // tells what the job is here for; nil when not said
+}
+
+const extraStock = `units: mm
+stock:
+  ply 18: {thickness: [18, 17.95, 18.05]}
+  ply 12: {thickness: [12, 11.96, 12.04]}
+  ply 6: {thickness: [6, 5.97, 6.03]}
+`
+
+var extraJobs = []extraJob{
+	// The side's groove stops in the lips behind the dados, where the bottom's
+	// square corners need relief.
+	{name: "relief-bisector", cuts: withRelief, text: extraStock + `
+cutter: {kind: router, diameter: 3}
+joinery: {cutter-height: 9}
+drawers:
+  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
+`},
+	{name: "relief-side", cuts: withRelief, text: extraStock + `
+cutter: {kind: router, diameter: 3}
+router: {relief: side}
+joinery: {cutter-height: 9, groove-play: 0.45}
+drawers:
+  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
+  - {name: tight, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, joinery: {cutter-height: 9, bottom-slack: 1, groove-play: 0.2}}
+`},
+	// Dados and grooves of 6 + 0.2 mm are as wide as the bit.
+	{name: "slots-widened", cuts: widened, text: extraStock + `
+cutter: {kind: router, diameter: 6.2}
+drawers:
+  - {name: exact, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6}
+`},
+	{name: "slots-line", cuts: centreLine, text: extraStock + `
+cutter: {kind: router, diameter: 6.2}
+router: {exact-slots: line, over-run: 2}
+drawers:
+  - {name: exact, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6}
+  - {name: nearly, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {dado-play: 0.22, groove-play: 0.21}}
+`},
+	{name: "bits", bits: []float64{12.7, 6, 3}, text: extraStock + `
+cutter:
+  kind: router
+  bits: {wide: {diameter: 12.7, reach: 25, flutes: 2}, six: {diameter: 6, reach: 25}, three: {diameter: 3, reach: 8}}
+router: {depth-from: spoilboard, over-run: 0.5}
+drawers:
+  - {name: thin, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6}
+  - {name: thick, outside: 400 x 200 x 450, sides: ply 18, bottom: ply 18, joinery: {bottom-fit: flush}}
+`},
+	{name: "tabs", cuts: outsidePanel, text: extraStock + `
+cutter: {kind: router, diameter: 6}
+router: {tabs: {width: 8, height: 2, spacing: 150}}
+drawers:
+  - {name: held, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6}
+`},
+	{name: "skin", text: `units: in
+stock:
+  half: {thickness: [0.472, 0.470, 0.474]}
+  quarter: {thickness: 0.236}
+cutter: {kind: router, diameter: 1/8}
+router: {skin: 0.02, small-part: 9, register: {place: centre-line, distance: 1.2}}
+drawers:
+  - {name: wide, outside: 16 x 4 x 14, sides: half, bottom: quarter}
+  - {name: small, outside: 8 x 4 x 9, sides: half, bottom: quarter}
+`},
+	{name: "double-rabbet", text: extraStock + `
+cutter: {kind: router, diameter: 6}
+drawers:
+  - {name: even, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet}
+  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, joint: double-rabbet}
+  - {name: flush, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joint: double-rabbet, joinery: {bottom-fit: flush}}
+`},
+	{name: "saw", text: extraStock + `
+cutter: {kind: saw, width: 6.35}
+drawers:
+  - {name: flush, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joinery: {bottom-fit: flush}}
+  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
+`},
+	{name: "double-rabbet-saw", text: extraStock + `
+cutter: {kind: saw, width: 6.35}
+drawers:
+  - {name: even, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet}
+`},
+}
+
+func withRelief(c shapedCut) bool   { return c.Arcs > 0 }
+func centreLine(c shapedCut) bool   { return c.Corners == 2 && strings.Contains(c.Layer, "_LINE_") }
+func outsidePanel(c shapedCut) bool { return c.Drawn == 0 && c.Swept > 0 }
+func widened(c shapedCut) bool {
+	w, h := c.box()
+	return math.Abs(min(w, h)-c.Bit-slotRoom) < micrometre
+}
+
+// extras are the extra jobs, each in one of the versions and units in turn, several
+// at a time.
+func extras(t *testing.T, each func(t *testing.T, job extraJob, version, unit string)) {
+	t.Helper()
+	for i, j := range extraJobs {
+		t.Run(j.name, func(t *testing.T) {
+			t.Parallel()
+			version, unit := []string{"R2000", "R12"}[i%2], []string{"mm", "in"}[i/2%2]
+			j.text = drawnIn(j.text, version, unit)
+			each(t, j, version, unit)
+		})
+	}
+}

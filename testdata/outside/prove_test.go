@@ -1,0 +1,69 @@
+package outside
+
+import (
+	"encoding/json"
+	"errors"
+	"os/exec"
+	"testing"
+)
+
+// proven is what prove --json prints, as far as these tests read it.
+type proven struct {
+	OK    bool
+	Units string
+	Proof []proof
+}
+
+type proof struct {
+	Drawer, Verdict string
+	Faults          []struct{ Code, File, Message string }
+	Width           span
+	Depth           span
+	Height          span
+	Overlaps        []struct {
+		A, B   string
+		Volume float64 `json:"volume_mm3"`
+	}
+	Cuts []struct {
+		File, Layer string
+		Line        int
+		Bit         float64
+		Drawn       float64 `json:"drawn_mm2"`
+		Reached     float64 `json:"reached_mm2"`
+		Swept       float64 `json:"swept_mm2"`
+		Beyond      float64
+	}
+	Assembled []struct {
+		Name, Part string
+		Stand      stand
+	}
+}
+
+type span struct{ Mean, Min, Max float64 }
+
+// The verdicts of a proof.
+const (
+	goes     = "goes together"
+	goesBut  = "goes together, out of limits"
+	goesSome = "goes together, not with every board"
+	goesNot  = "does not go together"
+)
+
+// prove runs the command on a folder; a box that does not go is no failure here.
+func prove(t *testing.T, dir string, options ...string) (p proven) {
+	t.Helper()
+	out, err := exec.Command(command, append([]string{"prove", dir, "--json"}, options...)...).Output()
+	var exit *exec.ExitError
+	if err != nil && !(errors.As(err, &exit) && exit.ExitCode() == 1) {
+		t.Fatalf("prove %q: %v", options, err)
+	}
+	if err := json.Unmarshal(out, &p); err != nil {
+		t.Fatalf("prove %q: %v\n%s", options, err, out)
+	}
+	if p.OK != (err == nil) {
+		t.Errorf("prove %q: ok is %v, and it ends with %v", options, p.OK, err)
+	}
+	return p
+}
+
+func (p proven) mm() float64 { return report{Units: p.Units}.mm() }
