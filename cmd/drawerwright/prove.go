@@ -69,7 +69,7 @@ Other values can be tried: a length takes a unit, or is in the units of the job.
 				for _, name := range strangers(p, args[0]) {
 					fmt.Fprintf(&out, "%s is no drawing of this build: it was not looked at\n", plain(name))
 				}
-				_, err = s.out.Write(out.Bytes())
+				_, err = io.WriteString(s.out, plain(out.String())) // names come from files that anyone may have written
 			}
 			if err != nil {
 				return jobError{err}
@@ -142,12 +142,7 @@ func openProof(dir string) (*prove.Prover, error) {
 var errTooLarge = errors.New("the file is larger than any that build writes")
 
 func readLimited(path string, limit int64) ([]byte, error) {
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, err
-	}
-	defer f.Close()
-	info, err := f.Stat()
+	info, err := os.Stat(path) // before it is opened, for a pipe would wait for a writer
 	switch {
 	case err != nil:
 		return nil, err
@@ -156,6 +151,11 @@ func readLimited(path string, limit int64) ([]byte, error) {
 	case info.Size() > limit:
 		return nil, fmt.Errorf("%s: %w", path, errTooLarge)
 	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
 	data := make([]byte, 0, info.Size()+1)
 	out := bytes.NewBuffer(data)
 	_, err = out.ReadFrom(io.LimitReader(f, limit))
@@ -167,7 +167,7 @@ func trial(o *prove.Options, p *prove.Prover, thickness []string, flip, depth st
 	length := func(flag, text string) (float64, error) {
 		digits, negative := strings.CutPrefix(strings.TrimSpace(text), "-")
 		l, err := geom.ParseLength(digits, p.Unit())
-		if err != nil {
+		if err != nil || strings.HasPrefix(digits, "-") {
 			return 0, fmt.Errorf("--%s: %q is no length", flag, text)
 		}
 		if negative {
@@ -227,18 +227,20 @@ func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options)
 	}
 	defer root.Close()
 	read := func(name string) ([]byte, error) {
+		info, err := root.Stat(filepath.FromSlash(name))
+		switch {
+		case err != nil:
+			return nil, err
+		case !info.Mode().IsRegular():
+			return nil, errors.New("it is no file")
+		case info.Size() > maxDrawing:
+			return nil, errTooLarge
+		}
 		f, err := root.Open(filepath.FromSlash(name))
 		if err != nil {
 			return nil, err
 		}
 		defer f.Close()
-		info, err := f.Stat()
-		if err != nil {
-			return nil, err
-		}
-		if !info.Mode().IsRegular() || info.Size() > maxDrawing {
-			return nil, errTooLarge
-		}
 		data := make([]byte, info.Size())
 		_, err = io.ReadFull(f, data)
 		return data, err

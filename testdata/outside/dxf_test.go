@@ -168,9 +168,14 @@ func checkHeader(t *testing.T, a audited, version, unit string) {
 	}
 }
 
-// rank is an operation's place in the order of cutting.
-func rank(layer string) int {
-	for i, words := range []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "CUTOUT", "PROFILE", "BLANK", "SCALE", "LABEL"} {
+// rank is an operation's place in the order of cutting. Where the outline leaves
+// tabs, the cutouts between them come after it.
+func rank(layer string, tabs bool) int {
+	order := []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "CUTOUT", "PROFILE", "BLANK", "SCALE", "LABEL"}
+	if tabs {
+		order[3], order[4] = order[4], order[3]
+	}
+	for i, words := range order {
 		if slices.Contains(strings.Fields(words), strings.Split(layer, "_")[0]) {
 			return i
 		}
@@ -184,13 +189,16 @@ func checkOrder(a audited, legend []legendRow) error {
 	counts := map[string]int{}
 	var order []string
 	last := 0
+	tabs := slices.ContainsFunc(a.Entities, func(e entity) bool {
+		return strings.HasPrefix(e.Layer, "PROFILE") && !strings.HasSuffix(e.Layer, "THROUGH")
+	})
 	for _, e := range a.Entities {
-		r := rank(e.Layer)
+		r := rank(e.Layer, tabs)
 		if r < last {
 			return fmt.Errorf("%s comes too late, or is not known", e.Layer)
 		}
 		last = r
-		if counts[e.Layer]++; counts[e.Layer] == 1 && r <= rank("PROFILE") {
+		if counts[e.Layer]++; counts[e.Layer] == 1 && r <= max(rank("PROFILE", tabs), rank("CUTOUT", tabs)) {
 			order = append(order, e.Layer)
 		}
 	}

@@ -36,7 +36,6 @@ type Prover struct {
 	unit   geom.Unit
 	parts  map[string]int            // indices by name
 	legend map[string][]report.Layer // by file
-	faces  map[string]report.Faces   // by part
 	names  names
 }
 
@@ -45,7 +44,7 @@ var ErrReport = errors.New("report.json")
 
 // New takes a report as it was written.
 func New(r report.Report) (*Prover, error) {
-	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer), faces: make(map[string]report.Faces)}
+	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer)}
 	if r.Tool != "drawerwright" || r.Format != report.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again", ErrReport, r.Format, r.Tool, report.Format)
 	}
@@ -61,9 +60,6 @@ func New(r report.Report) (*Prover, error) {
 	}
 	for _, l := range r.Layers {
 		p.legend[l.File] = append(p.legend[l.File], l)
-	}
-	for _, f := range r.Faces {
-		p.faces[f.Part] = f
 	}
 	if err := p.check(); err != nil {
 		return nil, err
