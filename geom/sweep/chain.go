@@ -33,20 +33,28 @@ func from(p *piece) int32 { return p.from }
 func to(p *piece) int32   { return p.to }
 
 // prune takes away the pieces that lead nowhere or come from nowhere, which
-// rounding leaves beside a course. It gives false when they are longer than that.
+// rounding leaves beside a course. It gives false when they are longer than
+// that: more than [crumbs] for each place where something leads nowhere.
 func prune(pieces []piece, nodes int) ([]piece, bool) {
-	out, in := groupBy(pieces, nodes, from), groupBy(pieces, nodes, to)
 	outs, ins := make([]int32, nodes), make([]int32, nodes)
 	for i := range pieces {
 		outs[pieces[i].from]++
 		ins[pieces[i].to]++
 	}
-	gone := make([]bool, len(pieces))
-	lost := 0.0
+	places := 0
 	var open []int32 // nodes to look at
 	for n := range nodes {
-		open = append(open, int32(n))
+		if (outs[n] == 0) != (ins[n] == 0) {
+			open = append(open, int32(n))
+			places++
+		}
 	}
+	if places == 0 {
+		return pieces, true
+	}
+	out, in := groupBy(pieces, nodes, from), groupBy(pieces, nodes, to)
+	gone := make([]bool, len(pieces))
+	lost := 0.0
 	remove := func(i int32) {
 		if gone[i] {
 			return
@@ -78,7 +86,7 @@ func prune(pieces []piece, nodes int) ([]piece, bool) {
 			kept = append(kept, pieces[i])
 		}
 	}
-	return kept, lost <= crumbs
+	return kept, lost <= float64(crumbs*float64(places))
 }
 
 // pair ties every piece to the one that follows it, so that as little as can be
@@ -88,6 +96,7 @@ func prune(pieces []piece, nodes int) ([]piece, bool) {
 func pair(pieces []piece, nodes int, side float64) ([]link, bool) {
 	out, in := groupBy(pieces, nodes, from), groupBy(pieces, nodes, to)
 	links := make([]link, len(pieces))
+	tied, followed := make([]bool, len(pieces)), make([]bool, len(pieces))
 	type tie struct {
 		i, j int32
 		turn float64
@@ -114,14 +123,11 @@ func pair(pieces []piece, nodes int, side float64) ([]link, bool) {
 				return cmp.Or(cmp.Compare(a.turn, b.turn), cmp.Compare(a.i, b.i), cmp.Compare(a.j, b.j))
 			})
 		}
-		taken := make(map[int32]bool, 0)
 		for _, t := range ties {
-			if len(ties) > 1 {
-				if taken[t.i] || taken[^t.j] {
-					continue
-				}
-				taken[t.i], taken[^t.j] = true, true
+			if tied[t.i] || followed[t.j] {
+				continue
 			}
+			tied[t.i], followed[t.j] = true, true
 			if t.turn > math.Pi+slack {
 				return nil, false
 			}

@@ -17,7 +17,7 @@ func closedForm(l geom.Loop, r float64) (loops []geom.Loop, ok bool) {
 		if radius < r-fit/2 {
 			return nil, true
 		}
-		if l.Bounds().Min.Y >= -geom.MaxExtent && l.Bounds().Max.Y <= geom.MaxExtent {
+		if within(l.Bounds()) {
 			return []geom.Loop{l}, true
 		}
 	}
@@ -97,7 +97,7 @@ func straight(l geom.Loop) bool {
 	return true
 }
 
-// convex tells whether a loop turns only to the left, and once.
+// convex tells whether a loop turns only to the left, and once. Then it is simple.
 func convex(l geom.Loop) bool {
 	n := len(l)
 	total := 0.0
@@ -117,5 +117,5 @@ func convex(l geom.Loop) bool {
 		}
 		total += angle + s.sweep
 	}
-	return n > 1 && total < 3*math.Pi // every simple loop turns by 2 pi, no less
+	return n > 1 && total < 3*math.Pi // it is 2 pi or a multiple
 }

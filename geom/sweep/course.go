@@ -18,9 +18,16 @@ type course struct {
 	web    web
 	pieces []piece // of the course
 	links  []link  // of each piece
+	// spots are places where a disc fits without a way to go.
+	spots []geom.Point
 	// doubt is whether something fits or fails to by no more than [fit], so that
 	// a slot that should count as wide enough may have been passed over.
 	doubt bool
+	// whole is whether the rails are one closed chain that meets itself nowhere
+	// and is course in one place. Then all of it is: along a rail only another
+	// one can tell of something else that comes nearer. So the disc reaches all
+	// that there is.
+	whole bool
 }
 
 // link is the piece that follows and the angle, in radians, between the two.
@@ -29,16 +36,17 @@ type link struct {
 	turn float64
 }
 
-// corner as the source of a rail is that between a side and the next.
-func (c *course) corner(source int32) bool { return int(source) >= len(c.sides) }
-
 // newCourse gives the course of a disc along a closed chain of sides. A path
 // that folds back is run round at its ends. Errors wrap [ErrTooMany].
 func newCourse(sides []curve, radius float64, folds bool) (*course, error) {
-	c := &course{radius: radius, sides: sides, index: newBoxes(sides)}
-	c.lay(folds)
+	c := &course{radius: radius, sides: sides, index: newBoxes(sides), web: newWeb(2 * len(sides))}
+	unbroken, turns := c.lay(folds)
 	if !c.web.cross() {
 		return nil, ErrTooMany
+	}
+	if unbroken && !folds && c.web.met == 0 && c.room(c.web.curves[0].a) == free {
+		c.whole = true
+		return c, nil
 	}
 	used := make([]bool, len(c.web.nodes))
 	for _, p := range c.web.pieces() {
@@ -50,17 +58,42 @@ func newCourse(sides []curve, radius float64, folds bool) (*course, error) {
 			c.doubt = true
 		}
 	}
-	for n, p := range c.web.nodes { // a disc that has no way to go
-		if c.web.find(int32(n)) == int32(n) && !used[n] && !c.doubt {
-			c.doubt = c.room(p) != blocked
+	for n, p := range c.web.nodes {
+		if used[c.web.find(int32(n))] {
+			continue
+		}
+		fits := c.room(p)
+		c.doubt = c.doubt || fits != blocked
+		// The first nodes are the ends of rails, which may lie beyond a corner.
+		if fits == free && (n >= 2*len(c.sides) || turns[n/2]) && c.offCourse(p) {
+			c.spots = append(c.spots, p)
 		}
 	}
 	return c, nil
 }
 
-// lay puts down a rail for every side and for every corner that points to the left.
-func (c *course) lay(folds bool) {
+// offCourse tells whether a point is none of the course, as far as that is known.
+func (c *course) offCourse(p geom.Point) bool {
+	for i := range c.pieces {
+		if c.pieces[i].distance(p) <= same {
+			return false
+		}
+	}
+	for _, q := range c.spots {
+		if distance(p, q) <= same {
+			return false
+		}
+	}
+	return true
+}
+
+// lay puts down a rail for every side i, with i as its source, and for every
+// corner at the end of a side that points to the left, with i and the number of
+// sides. It tells whether each of them begins where the one before it ends, and
+// along which sides the disc turns on the spot.
+func (c *course) lay(folds bool) (unbroken bool, turns []bool) {
 	n := len(c.sides)
+	unbroken, turns = true, make([]bool, n)
 	for i := range c.sides {
 		s := &c.sides[i]
 		a := move(s.a, left(s.direction(0)), c.radius)
@@ -78,8 +111,11 @@ func (c *course) lay(folds bool) {
 			rail := newArc(s.centre, radius, s.unit, s.sweep)
 			rail.a, rail.b = a, b
 			c.web.add(rail, int32(i), from, to)
-		case radius >= -reach: // the disc turns on the spot
+		case radius >= -reach:
 			c.web.join(from, to)
+			unbroken, turns[i] = false, true
+		default:
+			unbroken = false
 		}
 	}
 	for i := range c.sides {
@@ -87,22 +123,32 @@ func (c *course) lay(folds bool) {
 		end, start := s.direction(s.length), next.direction(0)
 		from, to := int32(2*i+1), int32(2*((i+1)%n))
 		angle := turn(end, start)
-		if math.Abs(angle) > math.Pi-smooth {
-			// Straight back: with everything to the left of the corner, or nothing.
-			angle = -math.Pi
-			if !folds && s.curvature()+next.curvature() < 0 {
-				angle = math.Pi
+		// Straight back: with everything to the left of the corner, or nothing.
+		// Of a path it is everything; a loop's sides part to one side or the other.
+		if folds && math.Abs(angle) > math.Pi-even {
+			angle = -math.Abs(angle)
+		} else if !folds && math.Abs(angle) > math.Pi-smooth {
+			if within := s.curvature()+next.curvature() < 0; within && angle < 0 {
+				angle += 2 * math.Pi
+			} else if !within && angle > 0 {
+				angle -= 2 * math.Pi
 			}
 		}
 		switch {
-		case math.Abs(angle) <= smooth:
+		case angle >= -even && float64(c.radius*angle*angle) <= 4*noise:
+			// Inside the corner the rails go on beyond where they cross, by half of
+			// radius times angle, but get no nearer than an eighth of radius times
+			// angle squared. That is noise, and so is where they cross.
 			c.web.join(from, to)
 		case angle < 0:
 			rail := newArc(s.b, c.radius, left(end), angle)
 			rail.a, rail.b = c.web.nodes[from], c.web.nodes[to]
 			c.web.add(rail, int32(n+i), from, to)
+		default:
+			unbroken = false
 		}
 	}
+	return unbroken, turns
 }
 
 // room is whether a disc about a point leaves every side alone.
@@ -127,16 +173,6 @@ func (c *course) room(p geom.Point) room {
 	return state
 }
 
-// foot is where the disc touches the sides while its centre is at the place s
-// of a rail.
-func (c *course) foot(rail, source int32, s float64) geom.Point {
-	if c.corner(source) {
-		return c.sides[int(source)-len(c.sides)].b
-	}
-	side := &c.sides[source]
-	return side.at(c.onSide(rail, side, s))
-}
-
 // onSide is the place on a side that belongs to a place on its rail.
 func (c *course) onSide(rail int32, side *curve, s float64) float64 {
 	r := &c.web.curves[rail]
@@ -152,17 +188,17 @@ func (c *course) onSide(rail int32, side *curve, s float64) float64 {
 // touched is the part of a side that the disc touches along a piece; it has no
 // length at a corner.
 func (c *course) touched(p *piece) curve {
-	if c.corner(p.source) {
-		at := c.foot(p.whole, p.source, p.s)
+	if n := int32(len(c.sides)); p.source >= n {
+		at := c.sides[p.source-n].b
 		return newLine(at, at)
 	}
 	side := &c.sides[p.source]
 	return side.part(c.onSide(p.whole, side, p.s), c.onSide(p.whole, side, p.t))
 }
 
-// follow ties the pieces of the course into closed chains. With nothing taken
-// off the radius there must be no doubt.
-func (c *course) follow(share float64) error {
+// follow ties the pieces of the course into closed chains. Strictly it fails
+// when there is doubt.
+func (c *course) follow(strict bool) error {
 	ok := false
 	if c.pieces, ok = prune(c.pieces, len(c.web.nodes)); !ok {
 		return ErrUnsettled
@@ -171,9 +207,9 @@ func (c *course) follow(share float64) error {
 		return ErrUnsettled
 	}
 	for _, l := range c.links {
-		c.doubt = c.doubt || l.turn > math.Pi-slack // there and back again
+		c.doubt = c.doubt || l.turn > math.Pi-smooth // there and back again
 	}
-	if c.doubt && share == 0 {
+	if c.doubt && strict {
 		return ErrUnsettled
 	}
 	return nil

@@ -43,7 +43,7 @@ func newArc(centre geom.Point, radius float64, unit geom.Point, sweep float64) c
 // chord is that chord.
 func newSide(a, b geom.Point, bulge float64) curve {
 	chord := distance(a, b)
-	if math.Abs(bulge)*chord/2 <= noise {
+	if math.Abs(bulge)*chord/2 <= same {
 		return newLine(a, b)
 	}
 	k := (1 - float64(bulge*bulge)) / (4 * bulge)
@@ -178,23 +178,7 @@ func (c *curve) reverse() curve {
 func (c *curve) area(o geom.Point) float64 {
 	sum := cross(sub(c.a, o), sub(c.b, o)) / 2
 	if !c.straight() {
-		sum += float64(c.radius*c.radius/2) * (c.sweep - math.Sin(c.sweep))
+		sum += float64(c.radius * c.radius / 2 * (c.sweep - math.Sin(c.sweep)))
 	}
 	return sum
-}
-
-// winding is the angle, in radians, through which a point sees the curve turn.
-// The point is not on the curve.
-func (c *curve) winding(p geom.Point) float64 {
-	angle := turn(sub(c.a, p), sub(c.b, p))
-	if c.straight() {
-		return angle
-	}
-	// Between arc and chord the arc is seen to turn the other way round.
-	inside := distance(p, c.centre) < c.radius
-	beyond := cross(sub(c.b, c.a), sub(p, c.a)) < 0 // to the right of the chord
-	if inside && beyond == (c.sweep > 0) {
-		return angle + math.Copysign(2*math.Pi, c.sweep)
-	}
-	return angle
 }

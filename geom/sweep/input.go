@@ -1,10 +1,11 @@
 package sweep
 
 import (
-	"drawerwright/geom"
-	"drawerwright/geom/internal/planar"
 	"fmt"
 	"math"
+
+	"drawerwright/geom"
+	"drawerwright/geom/internal/planar"
 )
 
 // extent tells what is wrong with coordinates.
@@ -19,6 +20,13 @@ func extent(path []geom.Vertex) error {
 	return nil
 }
 
+// within tells whether a box keeps to what coordinates there are, but for the
+// rounding of arcs that just reach the limit.
+func within(b geom.Rect) bool {
+	const most = geom.MaxExtent + noise
+	return b.Min.X >= -most && b.Min.Y >= -most && b.Max.X <= most && b.Max.Y <= most
+}
+
 // sound tells what is wrong with a loop and gives the box about it.
 func sound(l geom.Loop) (geom.Rect, error) {
 	if err := extent(l); err != nil {
@@ -28,8 +36,8 @@ func sound(l geom.Loop) (geom.Rect, error) {
 		return geom.Rect{}, fmt.Errorf("%w: %d; the limit is %d", ErrTooMany, len(l), MaxSides)
 	}
 	box := l.Bounds()
-	if far := math.Max(math.Max(-box.Min.X, box.Max.X), math.Max(-box.Min.Y, box.Max.Y)); !(far <= geom.MaxExtent) {
-		return box, fmt.Errorf("%w: a side reaches %g; the limit is %g mm", geom.ErrExtent, far, geom.MaxExtent)
+	if !within(box) {
+		return box, fmt.Errorf("%w: from %g, %g to %g, %g; the limit is %g mm", geom.ErrExtent, box.Min.X, box.Min.Y, box.Max.X, box.Max.Y, geom.MaxExtent)
 	}
 	flat := l.Flatten(ringChord)
 	ring := make([]planar.Point, len(flat))
@@ -68,15 +76,31 @@ func sidesOf(path []geom.Vertex, closed bool) ([]curve, error) {
 		if i == n-1 && !closed {
 			break
 		}
-		sides = chords(sides, newSide(v.Point, kept[(i+1)%n].Point, v.Bulge))
+		s := newSide(v.Point, kept[(i+1)%n].Point, v.Bulge)
+		if b := s.box(); !within(b) {
+			return nil, fmt.Errorf("%w: side %d reaches from %g, %g to %g, %g; the limit is %g mm", geom.ErrExtent, i, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y, geom.MaxExtent)
+		}
+		sides = chords(sides, s)
 		if len(sides) > MaxSides {
 			return nil, fmt.Errorf("%w: the limit is %d", ErrTooMany, MaxSides)
 		}
 	}
-	if at, ok := folded(sides); ok && closed {
-		return nil, fmt.Errorf("%w: near x %g, y %g", ErrRing, at.X, at.Y)
+	if closed {
+		if at, ok := folded(sides); ok {
+			return nil, fmt.Errorf("%w: near x %g, y %g", ErrRing, at.X, at.Y)
+		}
 	}
 	return sides, nil
+}
+
+// areaOf gives the area of the loop that sides make, and the area along them
+// that is noise, in square millimetres.
+func areaOf(sides []curve) (area, nothing float64) {
+	for i := range sides {
+		area += sides[i].area(sides[0].a)
+		nothing += float64(noise * sides[i].length)
+	}
+	return area, nothing
 }
 
 // folded gives a corner at which a loop runs back over itself: too thin for the
@@ -104,10 +128,10 @@ func crossed(sides []curve) (at geom.Point, ok bool) {
 			t := &sides[j]
 			met = meet(s, t, met[:0])
 			for _, m := range met {
-				if (i+1)%n == j && m.s > s.length-joint && m.t < joint || (j+1)%n == i && m.t > t.length-joint && m.s < joint {
-					continue
+				corner := (i+1)%n == j && cornerOf(s, t, m.s, m.t) || (j+1)%n == i && cornerOf(t, s, m.t, m.s)
+				if !corner {
+					at, ok = m.at, true
 				}
-				at, ok = m.at, true
 			}
 			return !ok
 		}) {
@@ -115,6 +139,15 @@ func crossed(sides []curve) (at geom.Point, ok bool) {
 		}
 	}
 	return at, ok
+}
+
+// cornerOf tells whether places on two sides are no more than what there is to
+// see of the corner between them.
+func cornerOf(s, t *curve, at, on float64) bool {
+	if angle := math.Abs(turn(s.direction(s.length), t.direction(0))); angle > blunt && angle < math.Pi-blunt {
+		return at >= s.length-scrap && on <= scrap
+	}
+	return follows(s, t, at, on)
 }
 
 // chords appends a side, as chords when it is all but straight.

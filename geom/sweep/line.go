@@ -12,7 +12,7 @@ import (
 // along an open path of straight sides and arcs; the bulge of its last vertex
 // has no meaning. The path may cross itself and fold back, and a single point
 // is a path. Loops are as those of [Pocket]: islands that the disc goes round
-// run clockwise. An empty path and a radius up to 1e-6 mm cover nothing.
+// run clockwise. An empty path and a radius up to 1e-4 mm cover nothing.
 //
 // Errors wrap [ErrRadius], [geom.ErrExtent], [ErrTooMany] or [ErrUnsettled].
 func Line(path []geom.Vertex, r float64) ([]geom.Loop, error) {
@@ -22,7 +22,7 @@ func Line(path []geom.Vertex, r float64) ([]geom.Loop, error) {
 	if err := extent(path); err != nil {
 		return nil, err
 	}
-	if len(path) == 0 || r <= fit {
+	if len(path) == 0 || r <= pointed {
 		return nil, nil
 	}
 	sides, err := sidesOf(path, false)
@@ -36,8 +36,8 @@ func Line(path []geom.Vertex, r float64) ([]geom.Loop, error) {
 	for i := len(sides) - 1; i >= 0; i-- {
 		sides = append(sides, sides[i].reverse())
 	}
-	return settled(nil, func(share float64) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r+float64(fit*share), true)
+	return settled(nil, func(t trial) ([]geom.Loop, error) {
+		c, err := newCourse(sides, r+float64(fit*t.share), true)
 		if err != nil {
 			return nil, err
 		}
@@ -54,16 +54,7 @@ func Line(path []geom.Vertex, r float64) ([]geom.Loop, error) {
 		if !ok {
 			return nil, ErrUnsettled
 		}
-		all := outlines(pieces, links)
-		var loops []geom.Loop
-		for _, winding := range [...]float64{1, -1} {
-			for _, o := range all {
-				if float64(o.Area()*winding) > 0 {
-					loops = append(loops, o)
-				}
-			}
-		}
-		return loops, nil
+		return islandsLast(outlines(pieces, links, 0)), nil
 	})
 }
 

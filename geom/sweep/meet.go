@@ -48,6 +48,11 @@ func lineArc(c, d *curve, list []meeting) []meeting {
 }
 
 func arcs(c, d *curve, list []meeting) []meeting {
+	// From the centre of the lesser, or a large radius would cost digits.
+	lesser, radius := c, d.radius
+	if d.radius < c.radius {
+		lesser, radius = d, c.radius
+	}
 	o := sub(d.centre, c.centre)
 	n := size(o)
 	if n <= reach {
@@ -57,23 +62,26 @@ func arcs(c, d *curve, list []meeting) []meeting {
 		return list
 	}
 	u := geom.Point{X: o.X / n, Y: o.Y / n}
-	// From c's centre to the line through both points.
-	a := (n + float64((c.radius-d.radius)*((c.radius+d.radius)/n))) / 2
-	return atHeight(c, d, move(c.centre, u, a), left(u), c.radius, math.Abs(a), list)
+	if lesser == d {
+		u = geom.Point{X: -u.X, Y: -u.Y}
+	}
+	// To the line through both points.
+	a := (n + float64((lesser.radius-radius)*((lesser.radius+radius)/n))) / 2
+	return atHeight(c, d, move(lesser.centre, u, a), left(u), lesser.radius, math.Abs(a), list)
 }
 
 // atHeight takes the points on both sides of a foot, along d, at which a circle
-// of the radius about a centre that is off by the distance off is met.
+// of the radius about a centre that is off by the distance off is met. Where
+// the curves part by no more than noise between the two, they touch at the foot.
 func atHeight(c, d *curve, foot, along geom.Point, radius, off float64, list []meeting) []meeting {
-	if radius-off < -noise {
+	switch deep := radius - off; {
+	case deep < -noise:
 		return list
+	case deep <= noise:
+		return onBoth(c, d, foot, list)
 	}
-	h := math.Sqrt(math.Max(0, float64((radius-off)*(radius+off))))
-	list = onBoth(c, d, move(foot, along, h), list)
-	if h > 0 {
-		list = onBoth(c, d, move(foot, along, -h), list)
-	}
-	return list
+	h := math.Sqrt(float64((radius - off) * (radius + off)))
+	return onBoth(c, d, move(foot, along, -h), onBoth(c, d, move(foot, along, h), list))
 }
 
 // shared takes the ends of each curve that lie on the other.

@@ -1,19 +1,20 @@
 package sweep
 
 import (
-	"drawerwright/geom"
 	"fmt"
+
+	"drawerwright/geom"
 )
 
 // Outside gives what is left of a panel when a disc of radius r, in millimetres,
-// is led around its outline: the closing of the loop. A convex outline is left
-// as it is, sharp inside corners keep a fillet of radius r, and slots narrower
-// than the disc stay full. So does a bay that the disc would fit into but cannot
-// reach from outside. Waste that is cut all around, between the outline and
-// places that the disc reaches from several sides, falls off and is not part of
-// the result.
+// is led around its outline, a simple counter-clockwise loop: the closing of the
+// loop. A convex outline is left as it is, sharp inside corners keep a fillet of
+// radius r, and slots narrower than the disc stay full. So does a bay that the
+// disc would fit into but cannot reach from outside. A radius up to 1e-4 mm
+// leaves the loop itself.
 //
-// Tolerances and errors are those of [Pocket].
+// Tolerances and errors are those of [Pocket]; [ErrRadius] is also about one
+// beyond [geom.MaxExtent].
 func Outside(l geom.Loop, r float64) (geom.Loop, error) {
 	if !(r >= 0 && r <= geom.MaxExtent) {
 		return nil, fmt.Errorf("%w: %g mm", ErrRadius, r)
@@ -24,16 +25,25 @@ func Outside(l geom.Loop, r float64) (geom.Loop, error) {
 	if r <= pointed || convex(l) {
 		return l, nil
 	}
+	return outside(l, r)
+}
+
+// outside is Outside of a sound loop without closed forms.
+func outside(l geom.Loop, r float64) (geom.Loop, error) {
 	sides, err := sidesOf(l.Reverse(), true)
 	if err != nil {
 		return nil, err
 	}
-	loops, err := settled(sides, func(share float64) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r-float64(fit*share), false)
+	whole, nothing := areaOf(sides) // clockwise
+	loops, err := settled(sides, func(t trial) ([]geom.Loop, error) {
+		c, err := newCourse(sides, r-float64(fit*t.share), false)
 		if err != nil {
 			return nil, err
 		}
-		if err := c.follow(share); err != nil {
+		if c.whole {
+			return []geom.Loop{l}, nil
+		}
+		if err := c.follow(t.strict); err != nil {
 			return nil, err
 		}
 		if err := c.outermost(); err != nil {
@@ -43,25 +53,34 @@ func Outside(l geom.Loop, r float64) (geom.Loop, error) {
 		if err != nil {
 			return nil, err
 		}
-		if c.whole(rim) {
+		// What is left beside the panel may touch it in a point.
+		left := widest(outlines(rim.pieces, rim.links, scrap)).Reverse()
+		switch area := left.Area(); {
+		case area < -whole-spill:
+			return nil, ErrUnsettled
+		case area < nothing-whole:
 			return []geom.Loop{l}, nil
 		}
-		var widest geom.Loop
-		for _, o := range outlines(rim.pieces, rim.links) {
-			if b := o.Bounds(); widest == nil || b.Width()+b.Height() > widest.Bounds().Width()+widest.Bounds().Height() {
-				widest = o
-			}
+		for i := range left {
+			left[i].Bulge += 0 // no -0
 		}
-		widest = widest.Reverse()
-		if widest.Area() < l.Area()-crumbs {
-			return nil, ErrUnsettled
-		}
-		return []geom.Loop{widest}, nil
+		return []geom.Loop{left}, nil
 	})
 	if err != nil {
 		return nil, err
 	}
 	return loops[0], nil
+}
+
+// widest of loops, and the empty one of none.
+func widest(loops []geom.Loop) (l geom.Loop) {
+	size := func(l geom.Loop) float64 { return l.Bounds().Width() + l.Bounds().Height() }
+	for _, o := range loops {
+		if l == nil || size(o) > size(l) {
+			l = o
+		}
+	}
+	return l
 }
 
 // outermost keeps the chain of the course that goes round everything: the only

@@ -1,9 +1,10 @@
 package sweep
 
 import (
-	"drawerwright/geom"
 	"fmt"
 	"math"
+
+	"drawerwright/geom"
 )
 
 // Pocket gives what a disc of radius r, in millimetres, covers while it stays
@@ -14,9 +15,10 @@ import (
 // the disc fits nowhere. Where it reaches everything the result is the loop
 // itself, and so it is for a radius up to 1e-4 mm.
 //
-// A slot counts as wide enough for a disc that is up to 1e-6 mm wider. Fillets
-// of r may come out smaller by half of that. Neighbouring corners within 1e-7 mm
-// are one; sides beyond a radius of 1 km become chords within 1e-5 mm.
+// Sides stay lines and arcs, and fillets are arcs of radius r. A slot counts as
+// wide enough for a disc that is up to 1e-6 mm wider; where one fits that nearly,
+// fillets come out smaller by 5e-7 mm. Neighbouring corners within 1e-7 mm are
+// one; sides beyond a radius of 1 km become chords within 1e-5 mm.
 //
 // Errors wrap [ErrRadius], [geom.ErrExtent], [ErrRing] (judged as
 // [geom.Panel.Check] does, on [geom.CoarseGrid]), [ErrWinding], [ErrTooMany] or
@@ -47,34 +49,31 @@ func pocket(l geom.Loop, r float64) ([]geom.Loop, error) {
 	if err != nil {
 		return nil, err
 	}
-	return settled(sides, func(share float64) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r-float64(fit*share), false)
+	whole, nothing := areaOf(sides)
+	return settled(sides, func(t trial) ([]geom.Loop, error) {
+		c, err := newCourse(sides, r-float64(fit*t.share), false)
 		if err != nil {
 			return nil, err
 		}
-		if err := c.follow(share); err != nil || len(c.pieces) == 0 {
+		if c.whole {
+			return []geom.Loop{l}, nil
+		}
+		if err := c.follow(t.strict); err != nil {
 			return nil, err
 		}
 		rim, err := c.rim(false)
 		if err != nil {
 			return nil, err
 		}
-		if c.whole(rim) {
-			return []geom.Loop{l}, nil
+		loops, area := islandsLast(outlines(rim.pieces, rim.links, scrap)), 0.0
+		for _, o := range loops {
+			area += o.Area()
 		}
-		var loops []geom.Loop
-		area := 0.0
-		all := outlines(rim.pieces, rim.links)
-		for _, winding := range [...]float64{1, -1} {
-			for _, o := range all {
-				if a := o.Area(); float64(a*winding) > 0 {
-					loops = append(loops, o)
-					area += a
-				}
-			}
-		}
-		if whole := l.Area(); area > whole+crumbs || area < 0 {
+		switch {
+		case area > whole+spill:
 			return nil, ErrUnsettled
+		case len(loops) == 1 && area > whole-nothing:
+			return []geom.Loop{l}, nil
 		}
 		return loops, nil
 	})

@@ -1,8 +1,6 @@
 package sweep
 
 import (
-"os"
-"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -11,19 +9,19 @@ import (
 // rim is the boundary of what a disc covers whose centre keeps to its course,
 // the covered to the left: the parts of sides that it touches, and about each
 // corner of the course an arc of its own radius, where it is stuck. Only those
-// arcs can meet, where the disc comes to one place from two; what other places
-// of the disc cover of them is no boundary.
+// arcs can meet, where the disc comes to one place from two; what it covers of
+// them from elsewhere is no boundary.
 type rim struct {
 	pieces []piece
 	links  []link
-	caps   int // how many arcs of the disc's own there are
 }
 
-// rim gives the boundary of what is covered. With only the outermost chain of
-// the course kept, places within it do not count.
-func (c *course) rim(outermost bool) (rim, error) {
-	var w web
-	r := rim{}
+// rim gives the boundary of what is covered. Alone says that the course is one
+// chain around a connected thing. Then no arc is covered from elsewhere: the
+// disc would go round something between the two points at which it is stuck,
+// and that would hang together with nothing.
+func (c *course) rim(alone bool) (rim, error) {
+	w, r := newWeb(len(c.pieces)), rim{}
 	touched := make([]curve, len(c.pieces))
 	for i := range c.pieces {
 		touched[i] = c.touched(&c.pieces[i])
@@ -34,19 +32,28 @@ func (c *course) rim(outermost bool) (rim, error) {
 	}
 	for i, l := range c.links {
 		end, start := int32(2*i+1), 2*l.next
-		if cap, ok := c.cap(i, touched[i].b, touched[l.next].a); ok {
-			w.add(cap, int32(-1-i), end, start)
+		if arc, ok := c.stuck(i, touched[i].b, touched[l.next].a); ok {
+			w.add(arc, int32(-1-i), end, start)
 		} else {
 			w.join(end, start)
 		}
 	}
-	r.caps = len(w.curves)
-	if !w.cross() {
-		return r, ErrTooMany
+	if !alone {
+		for i, p := range c.spots { // whole discs
+			n, m := int32(len(w.nodes)), int32(-1-len(c.pieces)-2*i)
+			for k, unit := range [...]geom.Point{{X: 1}, {X: -1}} {
+				half := newArc(p, c.radius, unit, math.Pi)
+				w.node(half.a)
+				w.add(half, m-int32(k), n+int32(k), n+int32(1-k))
+			}
+		}
+		if !w.cross() {
+			return r, ErrTooMany
+		}
 	}
-	covered := c.covers(outermost)
+	covered := c.covers()
 	for _, p := range w.pieces() {
-		if !covered(p.at(p.length / 2)) {
+		if alone || !covered(p.at(p.length/2)) {
 			r.pieces = append(r.pieces, p)
 		}
 	}
@@ -57,9 +64,7 @@ func (c *course) rim(outermost bool) (rim, error) {
 		}
 	}
 	ok := false
-	dbg := append([]piece(nil), r.pieces...)
 	if r.pieces, ok = prune(r.pieces, len(w.nodes)); !ok {
-		if debug { fmt.Println("rim", len(dbg), len(r.pieces)); for _, d := range dbg { fmt.Println(d.source, d.from, d.to, d.length, d.a, d.b, d.radius, d.sweep) }; for i := range c.pieces { fmt.Println("C", c.pieces[i].source, c.pieces[i].length, c.links[i].turn, c.links[i].next) } }
 		return r, ErrUnsettled
 	}
 	if r.links, ok = pair(r.pieces, len(w.nodes), -1); !ok {
@@ -68,9 +73,9 @@ func (c *course) rim(outermost bool) (rim, error) {
 	return r, nil
 }
 
-// cap is the arc that the disc leaves at the end of piece i of its course, from
+// stuck gives the arc that the disc leaves at the end of piece i of its course, from
 // one point that it touches to another; ok is false where they are one.
-func (c *course) cap(i int, from, to geom.Point) (arc curve, ok bool) {
+func (c *course) stuck(i int, from, to geom.Point) (arc curve, ok bool) {
 	l := c.links[i]
 	centre := middle(c.pieces[i].b, c.pieces[l.next].a)
 	v, w := sub(from, centre), sub(to, centre)
@@ -89,83 +94,20 @@ func (c *course) cap(i int, from, to geom.Point) (arc curve, ok bool) {
 
 // covers gives the test whether a point lies within what is covered, and not
 // just on its boundary.
-func (c *course) covers(outermost bool) func(geom.Point) bool {
-	if len(c.pieces) == 0 {
-		return func(geom.Point) bool { return false }
+func (c *course) covers() func(geom.Point) bool {
+	parts := make([]curve, 0, len(c.pieces)+len(c.spots))
+	for i := range c.pieces {
+		parts = append(parts, c.pieces[i].curve)
 	}
-	parts := make([]curve, len(c.pieces))
-	for i := range parts {
-		parts[i] = c.pieces[i].curve
+	for _, p := range c.spots {
+		parts = append(parts, newLine(p, p))
 	}
 	index := newBoxes(parts)
 	least := c.radius - noise
 	return func(p geom.Point) bool {
-		if !index.each(grow(geom.Rect{Min: p, Max: p}, c.radius), 0, func(i int) bool {
+		near := !index.each(grow(geom.Rect{Min: p, Max: p}, c.radius), 0, func(i int) bool {
 			return parts[i].distance(p) >= least
-		}) {
-			return true
-		}
-		if c.room(p) != free {
-			return false
-		}
-		if !outermost {
-			return true
-		}
-		angle := 0.0
-		for i := range parts {
-			angle += parts[i].winding(p)
-		}
-		return math.Abs(angle) < math.Pi // the chain does not go round it
+		})
+		return near || c.room(p) == free
 	}
 }
-
-// whole tells whether a rim is all that the sides are.
-func (c *course) whole(r rim) bool {
-	rest := 0.0
-	for i := range c.sides {
-		rest += c.sides[i].length
-	}
-	for i := range r.pieces {
-		rest -= r.pieces[i].length
-	}
-	return r.caps == 0 && math.Abs(rest) <= float64(same*float64(len(c.sides)))
-}
-
-// outlines gives the closed chains of linked pieces as loops. Pieces of one
-// source that follow one another become one side.
-func outlines(pieces []piece, links []link) []geom.Loop {
-	var list []geom.Loop
-	for _, chain := range loops(links) {
-		if l := outline(pieces, chain); math.Abs(l.Area()) > speck {
-			list = append(list, l)
-		}
-	}
-	return list
-}
-
-func outline(pieces []piece, chain []int32) geom.Loop {
-	first := 0
-	for k := range chain {
-		if pieces[chain[k]].source != pieces[chain[(k+len(chain)-1)%len(chain)]].source {
-			first = k
-			break
-		}
-	}
-	l := make(geom.Loop, 0, len(chain)+1)
-	for k := 0; k < len(chain); {
-		start := &pieces[chain[(first+k)%len(chain)]]
-		sweep := 0.0
-		for ; k < len(chain) && pieces[chain[(first+k)%len(chain)]].source == start.source; k++ {
-			sweep += pieces[chain[(first+k)%len(chain)]].sweep
-		}
-		if math.Abs(sweep) <= 3*math.Pi/2 {
-			l = append(l, geom.Vertex{Point: start.a, Bulge: math.Tan(sweep / 4)})
-			continue
-		}
-		// The bulge of a full turn is infinite.
-		half := newArc(start.centre, start.radius, start.unit, sweep/2)
-		l = append(l, geom.Vertex{Point: start.a, Bulge: math.Tan(sweep / 8)}, geom.Vertex{Point: half.b, Bulge: math.Tan(sweep / 8)})
-	}
-	return l
-}
-var debug = os.Getenv("DBG") != ""

@@ -33,21 +33,31 @@ var (
 	// ErrTooMany is about more than [MaxSides] sides, or sides so crowded that
 	// the discs about them meet more often than there is memory for.
 	ErrTooMany = errors.New("too many sides")
-	// ErrUnsettled is about a loop with places that rounding makes contradict
-	// each other for every radius that was tried. No such loop is known.
+	// ErrUnsettled is about places that rounding makes contradict each other for
+	// every radius that is tried: known from arcs that cross or run beside another
+	// side by less than a thousandth of a millimetre, so that a loop is simple on
+	// the grid and is not.
 	ErrUnsettled = errors.New("result is not settled")
 )
 
-// trials are the shares of fit by which a radius is changed, one after another
-// until the result is settled. The first gives fillets of just the radius, where
-// nothing is in doubt; with the second, what fits exactly has room; each of the
-// rest is for sizes that happen to differ from the radius by the share before it.
-var trials = [...]float64{0, 0.5, 0.37, 0.71, 0.23, 0.89}
+// trial is a share of fit by which a radius is changed. A strict one must leave
+// no doubt about what fits.
+type trial struct {
+	share  float64
+	strict bool
+}
 
-func settled(sides []curve, try func(share float64) ([]geom.Loop, error)) (loops []geom.Loop, err error) {
-	for k, share := range trials {
-		trialCount[k]++
-		if loops, err = try(share); !errors.Is(err, ErrUnsettled) {
+// trials are made one after another until the result is settled. The first
+// gives fillets of just the radius; with the second, what fits exactly has room;
+// most of the rest are for sizes that happen to differ from the radius by the
+// shares before them. The last is as the first and puts up with doubt.
+var trials = [...]trial{{0, true}, {0.5, false}, {0.6, false}, {0.71, false}, {0.37, false}, {0.23, false}, {0, false}}
+
+// settled tries radii until a result is settled. Where none is, sides that cross
+// are to blame.
+func settled(sides []curve, try func(trial) ([]geom.Loop, error)) (loops []geom.Loop, err error) {
+	for _, t := range trials {
+		if loops, err = try(t); !errors.Is(err, ErrUnsettled) {
 			return loops, err
 		}
 	}
@@ -56,5 +66,3 @@ func settled(sides []curve, try func(share float64) ([]geom.Loop, error)) (loops
 	}
 	return nil, err
 }
-
-var trialCount [10]int

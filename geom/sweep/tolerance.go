@@ -9,37 +9,53 @@ const (
 	noise = 1e-9
 	// reach is how far apart nodes may be that are one.
 	reach = 2e-8
-	// same is the distance up to which neighbouring corners are one.
+	// same is the distance up to which neighbouring corners are one, and an arc its
+	// chord.
 	same = 1e-7
 	// fit is how much narrower than the disc a slot may be that counts as wide
 	// enough. Lengths are kept in whole steps of as much, see geom.Length, and
-	// no shop can measure it. Half of it is taken off the radius, so that what
-	// fits exactly has room, and fillets are that much smaller.
+	// no shop can measure it. Where there is doubt, about half of it is taken
+	// off the radius, so that what fits exactly has room.
 	fit = 1e-6
 	// pointed is the radius up to which a disc cuts every corner sharp: less
 	// than a step of geom.CoarseGrid, on which panels are judged.
 	pointed = 1e-4
 	// joint is how near to the place where one curve goes on as another they
-	// may seem to meet again: arcs of 10 m that touch are told apart 4e-7 mm
-	// away, those of a kilometre 0.02 mm.
-	joint = 1e-3
-	// crumbs is the length of what may be swept away as left over by rounding.
-	crumbs = 1e-3
-	// specks are left out of what is covered, and of what is left standing in
-	// it, in square millimetres.
-	speck = 1e-6
+	// may seem to meet again: sqrt(r noise), where they part by noise, is 0.0001
+	// mm for a cutter, and 0.002 mm for the largest radius there is.
+	joint = 1e-2
+	// crumbs is the length that may be swept away at one place as left over by
+	// rounding. Two rails that meet at an angle are kept for a length of
+	// sqrt(2 r noise) beyond their meeting, which is 0.0002 mm for a cutter and
+	// 0.003 mm for the largest radius there is.
+	crumbs = 5e-3
+	// scrap is the length of sides that are left out of a result: what is left
+	// between two discs where they fit by chance to within fit.
+	scrap = 2 * fit
+	// speck is the area, in square millimetres, of what is no part of a result:
+	// less than the smallest disc, far more than what rounding encloses.
+	speck = 1e-8
+	// spill is how much larger an opening may seem than its loop, or a closing
+	// smaller, in square millimetres: reach along the longest loops.
+	spill = 1e-3
 )
 
 const (
-	// smooth is the change of direction, in radians, up to which sides go on
-	// without a corner, as geom.Loop.MinInsideRadius has it.
+	// even is the change of direction, in radians, that rounding makes where sides
+	// go on without a corner.
+	even = 1e-10
+	// smooth is the angle, in radians, up to which a corner counts as straight
+	// back: arcs written with six places meet their neighbours as nearly.
 	smooth = 1e-6
+	// blunt is the change of direction, in radians, from which on sides meet in
+	// their corner alone.
+	blunt = 1e-3
 	// convexSlack is how far, in radians, a corner of a convex loop may seem to
 	// turn to the right: the rounding of coordinates on a side of a millimetre.
 	convexSlack = 1e-12
-	// slack is what a change of direction in radians may be off by: nodes within
-	// reach on the smallest arcs that are not points.
-	slack = 1e-4
+	// slack is what a change of direction, in radians, may be off by: corners that
+	// the smallest disc cannot tell from straight, of sqrt(4 noise / pointed).
+	slack = 1e-2
 	// flattest is the largest radius, in millimetres, that is computed as an arc.
 	flattest = 1e6
 	// flatChord is how far the chords may be from an arc of a larger one: over a

@@ -15,6 +15,7 @@ type web struct {
 	nodes  []geom.Point
 	parent []int32 // of nodes that are one: a node of a lesser number, or itself
 	splits []split
+	met    int // how often curves meet but where one goes on as another
 }
 
 // split is a node on a curve, between its ends.
@@ -30,6 +31,18 @@ type piece struct {
 	from, to      int32
 	whole, source int32
 	s, t          float64
+}
+
+// newWeb has room for a number of curves.
+func newWeb(n int) web {
+	return web{
+		curves: make([]curve, 0, n),
+		source: make([]int32, 0, n),
+		ends:   make([][2]int32, 0, n),
+		nodes:  make([]geom.Point, 0, 3*n),
+		parent: make([]int32, 0, 3*n),
+		splits: make([]split, 0, 3*n),
+	}
 }
 
 func (w *web) node(p geom.Point) int32 {
@@ -67,7 +80,6 @@ func (w *web) cross() bool {
 	}
 	index := newBoxes(w.curves)
 	var met []meeting
-	count := 0
 	for i := range w.curves {
 		c := &w.curves[i]
 		if !index.each(grow(index[0][i], reach), i+1, func(j int) bool {
@@ -75,8 +87,7 @@ func (w *web) cross() bool {
 			for _, m := range met {
 				w.mark(i, j, m)
 			}
-			count += len(met)
-			return count <= maxMeetings
+			return w.met <= maxMeetings
 		}) {
 			return false
 		}
@@ -87,24 +98,29 @@ func (w *web) cross() bool {
 // mark notes a meeting of two curves.
 func (w *web) mark(i, j int, m meeting) {
 	c, d := &w.curves[i], &w.curves[j]
-	// Where one curve goes on as the other they touch, and may seem to meet again.
-	near := min(joint, c.length/4, d.length/4)
-	if m.s >= c.length-near && m.t <= near && w.find(w.ends[i][1]) == w.find(w.ends[j][0]) ||
-		m.t >= d.length-near && m.s <= near && w.find(w.ends[j][1]) == w.find(w.ends[i][0]) {
+	if follows(c, d, m.s, m.t) && w.find(w.ends[i][1]) == w.find(w.ends[j][0]) ||
+		follows(d, c, m.t, m.s) && w.find(w.ends[j][1]) == w.find(w.ends[i][0]) {
 		return
 	}
-	n, m1 := w.endAt(i, m.s), w.endAt(j, m.t)
-	switch {
-	case n >= 0 && m1 >= 0:
-		w.join(n, m1)
-	case n >= 0:
-		w.splits = append(w.splits, split{int32(j), n, m.t})
-	case m1 >= 0:
-		w.splits = append(w.splits, split{int32(i), m1, m.s})
+	w.met++
+	switch a, b := w.endAt(i, m.s), w.endAt(j, m.t); {
+	case a >= 0 && b >= 0:
+		w.join(a, b)
+	case a >= 0:
+		w.splits = append(w.splits, split{int32(j), a, m.t})
+	case b >= 0:
+		w.splits = append(w.splits, split{int32(i), b, m.s})
 	default:
-		n = w.node(m.at)
+		n := w.node(m.at)
 		w.splits = append(w.splits, split{int32(i), n, m.s}, split{int32(j), n, m.t})
 	}
+}
+
+// follows tells whether places on two curves are no more than what there is to
+// see of where the one goes on as the other.
+func follows(c, d *curve, s, t float64) bool {
+	near := min(joint, c.length/4, d.length/4)
+	return s >= c.length-near && t <= near
 }
 
 // endAt is the node at which curve i has its place s, or -1 between its ends.
