@@ -203,7 +203,7 @@ func jobOf(n int) []byte {
 	var b bytes.Buffer
 	b.WriteString(strings.Join([]string{
 		"units: mm", "stock:", "  birch: {thickness: [12.21, 12.16, 12.24]}", "  hardboard: {thickness: [5.9, 5.85]}",
-		"cutter: {kind: router, diameter: 6}", "drawers:", ""}, "\n"))
+		"cutter: {kind: router, diameter: 6}", "router: {small-part: 50}", "drawers:", ""}, "\n"))
 	for i := range n {
 		fmt.Fprintf(&b, "  - {name: d%d, outside: %d x %d x %d, sides: birch, bottom: hardboard}\n", i, 250+i%500, 80+i%160, 400+i/10)
 	}

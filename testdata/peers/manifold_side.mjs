@@ -7,9 +7,9 @@ const side = {
   thickness: 12.2,
   outline: rect(0, 0, 500, 140),
   pockets: [
-    { depth: 6.1, ring: rect(6.1, -1, 12.45, 141) },
-    { depth: 6.1, ring: rect(487.55, -1, 493.9, 141) },
-    { depth: 6.1, ring: rect(-1, 6.1, 501, 12.45) },
+    { depth: 6.1, rings: [rect(6.1, -1, 12.45, 141)] },
+    { depth: 6.1, rings: [rect(487.55, -1, 493.9, 141)] },
+    { depth: 6.1, rings: [rect(-1, 6.1, 501, 12.45)] },
   ],
 };
 
