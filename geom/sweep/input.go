@@ -144,7 +144,7 @@ func crossed(sides []curve) (at geom.Point, ok bool) {
 // cornerOf tells whether places on two sides are no more than what there is to
 // see of the corner between them.
 func cornerOf(s, t *curve, at, on float64) bool {
-	if angle := math.Abs(turn(s.direction(s.length), t.direction(0))); angle > blunt && angle < math.Pi-blunt {
+	if angle := math.Abs(turn(s.direction(s.length), t.direction(0))); angle > smooth && angle < math.Pi-smooth {
 		return at >= s.length-scrap && on <= scrap
 	}
 	return follows(s, t, at, on)

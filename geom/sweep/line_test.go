@@ -57,7 +57,7 @@ func TestLine(t *testing.T) {
 			if d := areaSum(got) - c.area; math.Abs(d) > 1e-5 {
 				t.Errorf("area %.6f, want %.6f", areaSum(got), c.area)
 			}
-			soundLoops(t, got)
+			soundLoops(t, got, same)
 		})
 	}
 }

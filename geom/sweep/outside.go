@@ -84,19 +84,17 @@ func widest(loops []geom.Loop) (l geom.Loop) {
 }
 
 // outermost keeps the chain of the course that goes round everything: the only
-// one that runs clockwise.
+// one that runs clockwise, but for what is no wider than rounding.
 func (c *course) outermost() error {
 	var around []int32
+	least := 0.0
 	for _, chain := range loops(c.links) {
 		area := 0.0
 		for _, i := range chain {
 			area += c.pieces[i].area(c.pieces[0].a)
 		}
-		if area < 0 && around != nil {
-			return ErrUnsettled
-		}
-		if area < 0 {
-			around = chain
+		if area < least {
+			around, least = chain, area
 		}
 	}
 	if around == nil {

@@ -40,9 +40,12 @@ func TestOutside(t *testing.T) {
 		"bay behind a wide mouth":   {bayed(10), r, 5000 - 100 - 400 + 4*square},
 		"bay behind a narrow mouth": {bayed(8), r, 5000 - segment(r, 8)},
 		"smooth":                    {geom.Loop{v(0, 0), v(100, 0), v(100, 50), v(70, 50, -1), v(30, 50), v(0, 50)}, r, 5000 - 200*math.Pi},
-		"a bite as the disc":        {geom.Loop{v(0, 0), v(100, 0), v(100, 50), v(55, 50, -1), v(45, 50), v(0, 50)}, r, 5000 - 12.5*math.Pi},
-		"a bite of less":            {geom.Loop{v(0, 0), v(100, 0), v(100, 50), v(54, 50, -1), v(46, 50), v(0, 50)}, r, 5000 - segment(r, 8)},
-		"radius 0":                  {ell(), 0, 6400},
+		// Pointed teeth 8 apart: the funnel above them is 28 wide at its top and 5 deep.
+		"bay behind pointed teeth": {geom.Polygon(at(0, 0), at(100, 0), at(100, 50), at(64, 50), at(54, 45), at(60, 40), at(60, 20),
+			at(40, 20), at(40, 40), at(46, 45), at(36, 50), at(0, 50)), r, 5000 - 90 - segment(r, 8)},
+		"a bite as the disc": {geom.Loop{v(0, 0), v(100, 0), v(100, 50), v(55, 50, -1), v(45, 50), v(0, 50)}, r, 5000 - 12.5*math.Pi},
+		"a bite of less":     {geom.Loop{v(0, 0), v(100, 0), v(100, 50), v(54, 50, -1), v(46, 50), v(0, 50)}, r, 5000 - segment(r, 8)},
+		"radius 0":           {ell(), 0, 6400},
 	} {
 		t.Run(name, func(t *testing.T) {
 			got, err := Outside(c.loop, c.r)
@@ -56,7 +59,7 @@ func TestOutside(t *testing.T) {
 			if d := got.Area() - c.area; math.Abs(d) > tolerance {
 				t.Errorf("area %.6f, want %.6f: %v", got.Area(), c.area, got)
 			}
-			soundLoops(t, []geom.Loop{got})
+			soundLoops(t, []geom.Loop{got}, fit)
 		})
 	}
 }
@@ -68,6 +71,7 @@ func TestOutsideItself(t *testing.T) {
 		"rounded":   turned(geom.RoundedRectangle(0, 0, 100, 50, 3), 1),
 		"circle":    geom.Circle(at(3, 4), 2),
 		"smooth":    {v(0, 0), v(100, 0), v(100, 50), v(70, 50, -1), v(30, 50), v(0, 50)},
+		"as round":  {v(0, 0), v(100, 0), v(100, 50), v(55, 50, -1), v(45, 50), v(0, 50)},
 	} {
 		got, err := Outside(l, 5)
 		if err != nil || !slices.Equal(got, l) {

@@ -58,8 +58,12 @@ func TestPocket(t *testing.T) {
 		area        float64
 		radiusBelow bool // fillets of a little less than r
 	}{
-		"rectangle":                {geom.Rectangle(10, 20, 110, 70), r, 1, 5000 - 4*square, false},
-		"rectangle from a corner":  {geom.Polygon(at(110, 20), at(110, 70), at(10, 70), at(10, 20)), r, 1, 5000 - 4*square, false},
+		"rectangle":               {geom.Rectangle(10, 20, 110, 70), r, 1, 5000 - 4*square, false},
+		"rectangle from a corner": {geom.Polygon(at(110, 20), at(110, 70), at(10, 70), at(10, 20)), r, 1, 5000 - 4*square, false},
+		// A corner cut off by 1: the disc is 6.4 - 5 away from there.
+		"a rest of a side":         {geom.Polygon(at(0, 0), at(100, 0), at(100, 49), at(99, 50), at(0, 50)), r, 1, 5000 - 4*square, false},
+		"and as the last":          {geom.Polygon(at(99, 50), at(0, 50), at(0, 0), at(100, 0), at(100, 49)), r, 1, 5000 - 4*square, false},
+		"and as the one before":    {geom.Polygon(at(100, 49), at(99, 50), at(0, 50), at(0, 0), at(100, 0)), r, 1, 5000 - 4*square, false},
 		"rectangle turned":         {turned(geom.Rectangle(10, 20, 110, 70), 0.7), r, 1, 5000 - 4*square, false},
 		"slot as wide as the disc": {geom.Rectangle(0, 0, 100, 10), r, 1, 900 + 25*math.Pi, false},
 		"and turned":               {turned(geom.Rectangle(0, 0, 100, 10), 0.7), r, 1, 900 + 25*math.Pi, true},
@@ -83,16 +87,18 @@ func TestPocket(t *testing.T) {
 		"one relief": {
 			geom.Loop{v(6*math.Sqrt2, 0), v(100, 0), v(100, 50), v(0, 50), v(0, 6*math.Sqrt2, 1)}, r, 1,
 			5000 + 18*math.Pi - 36 - 3*square, false},
-		"reliefs":                   {relieved(100, 50, 6), r, 1, 5000 + 4*(18*math.Pi-36), false},
-		"reliefs as the disc":       {relieved(100, 50, 5), r, 1, 5000 + 4*(12.5*math.Pi-25), true},
-		"triangle":                  {triangle, r, 1, 600 - sharp(math.Pi/2) - sharp(math.Atan(0.75)) - sharp(math.Atan(4.0/3)), false},
-		"triangle about the disc":   {triangle, 10, 1, 100 * math.Pi, true},
-		"half turns":                {stadium, r, 1, 800 + 100*math.Pi, false},
-		"half turns as the disc":    {stadium, 10, 1, 800 + 100*math.Pi, true},
-		"half turns less":           {stadium, 10.01, 0, 0, false},
-		"smaller fillets are there": {geom.RoundedRectangle(0, 0, 100, 50, 3), r, 1, 5000 - 4*square, false},
-		"larger fillets are there":  {geom.RoundedRectangle(0, 0, 100, 50, 8), r, 1, 5000 - 4*corner(8), false},
-		"a bite into the middle":    {geom.Loop{v(0, 0), v(100, 0), v(100, 50), v(70, 50, -1), v(30, 50), v(0, 50)}, r, 1, 5000 - 200*math.Pi - 4*square - 2*beside, false},
+		"reliefs":                         {relieved(100, 50, 6), r, 1, 5000 + 4*(18*math.Pi-36), false},
+		"reliefs as the disc":             {relieved(100, 50, 5), r, 1, 5000 + 4*(12.5*math.Pi-25), true},
+		"triangle":                        {triangle, r, 1, 600 - sharp(math.Pi/2) - sharp(math.Atan(0.75)) - sharp(math.Atan(4.0/3)), false},
+		"triangle about the disc":         {triangle, 10, 1, 100 * math.Pi, true},
+		"half turns":                      {stadium, r, 1, 800 + 100*math.Pi, false},
+		"half turns as the disc":          {stadium, 10, 1, 800 + 100*math.Pi, true},
+		"quarter turns, 1e-6 mm narrower": {geom.RoundedRectangle(0, 0, 10-1e-6, 10-1e-6, 5), r, 1, 25 * math.Pi, true},
+		"quarter turns, 3e-6 mm narrower": {geom.RoundedRectangle(0, 0, 10-3e-6, 10-3e-6, 5), r, 0, 0, false},
+		"half turns less":                 {stadium, 10.01, 0, 0, false},
+		"smaller fillets are there":       {geom.RoundedRectangle(0, 0, 100, 50, 3), r, 1, 5000 - 4*square, false},
+		"larger fillets are there":        {geom.RoundedRectangle(0, 0, 100, 50, 8), r, 1, 5000 - 4*corner(8), false},
+		"a bite into the middle":          {geom.Loop{v(0, 0), v(100, 0), v(100, 50), v(70, 50, -1), v(30, 50), v(0, 50)}, r, 1, 5000 - 200*math.Pi - 4*square - 2*beside, false},
 	} {
 		t.Run(name, func(t *testing.T) {
 			got, err := Pocket(c.loop, c.r)
@@ -102,7 +108,7 @@ func TestPocket(t *testing.T) {
 			if d := areaSum(got) - c.area; math.Abs(d) > 5e-5 {
 				t.Errorf("area %.6f, want %.6f", areaSum(got), c.area)
 			}
-			soundLoops(t, got)
+			soundLoops(t, got, fit)
 			least := math.Inf(1)
 			for _, l := range got {
 				least = math.Min(least, l.LeastInsideRadius())
@@ -124,7 +130,7 @@ func TestIsland(t *testing.T) {
 	if err != nil || len(got) != 2 {
 		t.Fatalf("%d loops, %v", len(got), err)
 	}
-	soundLoops(t, got)
+	soundLoops(t, got, fit)
 	far := r*math.Cos(a) - r*math.Sin(a)/math.Sqrt(3)
 	want := -(3*math.Sqrt(3)/4*far*far - 3*segment(r, far*math.Sqrt(3)))
 	if math.Abs(got[1].Area()-want) > 1e-6 {
@@ -133,6 +139,17 @@ func TestIsland(t *testing.T) {
 	// With wider gaps the discs meet in the middle.
 	if got, err := Pocket(teeth(r, 65*math.Pi/180), r); err != nil || len(got) != 1 {
 		t.Errorf("wide: %d loops, %v", len(got), err)
+	}
+}
+
+// TestFlatArc: of a rectangle whose upper side is an arc of 25 km it leaves what
+// it leaves of every square corner; the arc is a sagitta of 0.02 high, two thirds
+// of which along 2000 are 26.7 mm2.
+func TestFlatArc(t *testing.T) {
+	l := geom.Loop{v(0, 0), v(2000, 0), v(2000, 100, 2e-5), v(0, 100)}
+	got, err := Pocket(l, 5)
+	if want := 200000 + 2.0/3*0.02*2000 - 4*corner(5); err != nil || len(got) != 1 || math.Abs(areaSum(got)-want) > 0.02 {
+		t.Errorf("%d loops of %.5f, want %.5f; %v", len(got), areaSum(got), want, err)
 	}
 }
 

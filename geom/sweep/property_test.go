@@ -30,7 +30,7 @@ func TestOpening(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l, r := anyLoop(t)
 		loops := must(t, l, r)
-		soundLoops(t, loops)
+		soundLoops(t, loops, fit)
 		for _, o := range loops {
 			for _, p := range o.Flatten(0.05) {
 				if !holds(l, p, 1e-4) {
@@ -99,7 +99,7 @@ func TestClosing(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		l, r := anyLoop(t)
 		o := mustOutside(t, l, r)
-		soundLoops(t, []geom.Loop{o})
+		soundLoops(t, []geom.Loop{o}, fit)
 		for _, p := range l.Flatten(0.05) {
 			if !holds(o, p, 1e-4) {
 				t.Fatalf("%v is cut off %v, radius %g", p, l, r)
@@ -167,7 +167,7 @@ func TestClosedForms(t *testing.T) {
 			if err != nil || len(fast) != len(general) || math.Abs(areaSum(fast)-areaSum(general)) > equal {
 				t.Fatalf("%v, radius %g: %.6f in %d, otherwise %.6f in %d, %v", l, r, areaSum(fast), len(fast), areaSum(general), len(general), err)
 			}
-			soundLoops(t, fast)
+			soundLoops(t, fast, fit)
 		}
 	})
 	if taken < 300 {
@@ -185,7 +185,7 @@ func TestPath(t *testing.T) {
 		if err != nil {
 			t.Fatalf("Line %v, %g: %v", path, r, err)
 		}
-		soundLoops(t, loops)
+		soundLoops(t, loops, same/2)
 		return areaSum(loops)
 	}
 	rapid.Check(t, func(t *rapid.T) {

@@ -92,8 +92,9 @@ func (c *course) stuck(i int, from, to geom.Point) (arc curve, ok bool) {
 	return arc, true
 }
 
-// covers gives the test whether a point lies within what is covered, and not
-// just on its boundary.
+// covers gives the test whether a point on the disc in some place lies within
+// what is covered, and not just on its boundary. As the sides are less than two
+// radii away from it, the course is less than one, also where it lies within.
 func (c *course) covers() func(geom.Point) bool {
 	parts := make([]curve, 0, len(c.pieces)+len(c.spots))
 	for i := range c.pieces {
@@ -105,9 +106,8 @@ func (c *course) covers() func(geom.Point) bool {
 	index := newBoxes(parts)
 	least := c.radius - noise
 	return func(p geom.Point) bool {
-		near := !index.each(grow(geom.Rect{Min: p, Max: p}, c.radius), 0, func(i int) bool {
+		return !index.each(grow(geom.Rect{Min: p, Max: p}, c.radius), 0, func(i int) bool {
 			return parts[i].distance(p) >= least
 		})
-		return near || c.room(p) == free
 	}
 }

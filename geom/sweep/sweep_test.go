@@ -3,6 +3,7 @@ package sweep
 import (
 	"errors"
 	"math"
+	"math/rand/v2"
 	"testing"
 
 	"drawerwright/geom"
@@ -65,15 +66,15 @@ func turned(l geom.Loop, angle float64) geom.Loop {
 	return t
 }
 
-// soundLoops asserts what every result promises: loops that are simple on a
-// grid of a millionth of an inch or so, without vertices on top of each other,
-// those that run clockwise last.
+// soundLoops asserts what every result promises: loops that are simple on the
+// grid that panels are judged on, those that run clockwise last, without -0 and
+// without sides that are shorter than least, in millimetres.
 func soundLoops(t interface {
 	Helper()
 	Errorf(string, ...any)
-}, loops []geom.Loop) {
+}, loops []geom.Loop, least float64) {
 	t.Helper()
-	const grid = 1.0 / 4096
+	const grid = geom.CoarseGrid
 	clockwise := false
 	for _, l := range loops {
 		if clockwise && l.Area() > 0 {
@@ -85,8 +86,11 @@ func soundLoops(t interface {
 			if !(math.Abs(p.X)+math.Abs(p.Y)+math.Abs(p.Bulge) < 1e5) || p.Bulge == 0 && math.Signbit(p.Bulge) {
 				t.Errorf("vertex %v", p)
 			}
-			if p.To(l[(i+1)%len(l)].Point) < same/2 {
+			if p.To(l[(i+1)%len(l)].Point) < least {
 				t.Errorf("vertex %d is on top of the next: %v", i, l)
+			}
+			if math.Abs(p.Bulge) > 2.5 {
+				t.Errorf("vertex %d begins more than three quarters of a turn: %v", i, l)
 			}
 		}
 		for _, p := range l.Flatten(0.001) {
@@ -119,6 +123,7 @@ func TestErrors(t *testing.T) {
 		"a line":                   {square[:2], 1, ErrRing},
 		"a point":                  {geom.Polygon(at(1, 1), at(1, 1), at(1, 1)), 1, ErrRing},
 		"a bow tie":                {geom.Polygon(at(0, 0), at(10, 10), at(10, 0), at(0, 10)), 1, ErrRing},
+		"a star in one go":         {geom.Polygon(at(0, 10), at(-6, -8), at(10, 3), at(-10, 3), at(6, -8)), 0.5, ErrRing},
 		"a spike":                  {geom.Polygon(at(0, 0), at(10, 0), at(10, 5), at(20, 5), at(10, 5), at(10, 10), at(0, 10)), 1, ErrRing},
 		"a spike turned":           {turned(geom.Polygon(at(0, 0), at(10, 0), at(10, 5), at(20, 5), at(10, 5), at(10, 10), at(0, 10)), 0.3), 1, ErrRing},
 		"clockwise":                {square.Reverse(), 1, ErrWinding},
@@ -150,6 +155,45 @@ func TestErrors(t *testing.T) {
 	}
 	if _, err := Line(square, geom.MaxExtent+1); !errors.Is(err, ErrRadius) {
 		t.Errorf("Line: %v", err)
+	}
+}
+
+// TestCrossedArc: an arc that crosses its neighbour by less than its chords show.
+func TestCrossedArc(t *testing.T) {
+	l := geom.Loop{v(0.857, 0.857), v(0.857, 0.571), v(0.875, 0.875, -math.Tan(math.Pi/8))}
+	if got, err := Outside(l, 285); !errors.Is(err, ErrRing) {
+		t.Errorf("%v, %v", got, err)
+	}
+}
+
+// TestMeet: where two curves meet lies on both, be they lines, small arcs or
+// large ones.
+func TestMeet(t *testing.T) {
+	s := rand.New(rand.NewPCG(1, 2))
+	met := 0
+	for range 20000 {
+		draw := func() curve {
+			a := at(s.Float64()*100, s.Float64()*100)
+			switch s.IntN(3) {
+			case 0:
+				return newLine(a, at(s.Float64()*100, s.Float64()*100))
+			case 1:
+				return newArc(a, 1+20*s.Float64(), rotate(at(1, 0), 7*s.Float64()), 6*(s.Float64()-0.5))
+			}
+			return newSide(a, at(s.Float64()*100, s.Float64()*100), math.Copysign(1e-4+1e-3*s.Float64(), s.Float64()-0.5))
+		}
+		c, d := draw(), draw()
+		for _, m := range meet(&c, &d, nil) {
+			met++
+			for _, p := range [...]geom.Point{c.at(m.s), d.at(m.t)} {
+				if off := distance(p, m.at); off > reach {
+					t.Fatalf("%v and %v: %v is off by %g", c, d, m, off)
+				}
+			}
+		}
+	}
+	if met < 1000 {
+		t.Errorf("they meet %d times", met)
 	}
 }
 

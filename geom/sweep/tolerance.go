@@ -1,8 +1,8 @@
 package sweep
 
-// Tolerances, in millimetres unless said. Each is far over the ones before it,
-// so that what one of them leaves open the next cannot see: coordinates up to
-// geom.MaxExtent are off by 1e-12.
+// Tolerances, in millimetres unless said. Coordinates up to geom.MaxExtent are
+// off by 1e-12; noise, reach, same and fit are each some way over the one before,
+// so that what one of them leaves open the next does not see.
 const (
 	// noise is what a computed distance may be off by: 1e-12 for straight sides,
 	// and for an arc the last bits of the largest radius, 1e-10.
@@ -44,12 +44,10 @@ const (
 	// even is the change of direction, in radians, that rounding makes where sides
 	// go on without a corner.
 	even = 1e-10
-	// smooth is the angle, in radians, up to which a corner counts as straight
-	// back: arcs written with six places meet their neighbours as nearly.
+	// smooth is the angle, in radians, up to which a corner may count as straight
+	// on or straight back: arcs written with six places meet their neighbours as
+	// nearly.
 	smooth = 1e-6
-	// blunt is the change of direction, in radians, from which on sides meet in
-	// their corner alone.
-	blunt = 1e-3
 	// convexSlack is how far, in radians, a corner of a convex loop may seem to
 	// turn to the right: the rounding of coordinates on a side of a millimetre.
 	convexSlack = 1e-12
