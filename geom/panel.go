@@ -66,6 +66,10 @@ type Panel struct {
 	// Mating are the sides of the outline, by the index of their first vertex, that
 	// another part bears on: no tab may leave a stub there.
 	Mating []int
+	// Relieve are the inside corners of the outline, by the index of their vertex,
+	// into which another part goes with its square corner: where a round bit leaves
+	// wood there, the corner needs relief.
+	Relieve []int
 }
 
 // Length and Width are the panel's extents along x and y.

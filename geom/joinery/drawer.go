@@ -20,6 +20,9 @@ const (
 	Front  Role = "front"
 	Back   Role = "back"
 	Bottom Role = "bottom"
+
+	DividerRole     Role = "divider"
+	DrawerFrontRole Role = "drawer-front"
 )
 
 // Part is a panel with its stock and a place for each piece of it in the box.

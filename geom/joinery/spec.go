@@ -37,6 +37,12 @@ type Stock struct {
 	Length, Width float64
 	Grain         Grain
 	Price         float64 // of one sheet, in the job's own currency; 0 when not said
+
+	Solid               bool    // boards of wood that move across the grain, not a sheet
+	Density             float64 // kg/m3; 0 when not known
+	Stiffness           float64 // modulus of elasticity in N/mm2; 0 when not known
+	StiffnessAcross     float64 // across the grain; 0 is the same
+	Swelling, Shrinkage float64 // of solid wood across the grain, from how it is now to its dampest and driest, as parts of its width
 }
 
 // CutterKind is the machine that makes the slots.
@@ -76,6 +82,8 @@ const (
 	BottomAuto     BottomFit = "auto"     // captured where the groove takes the bottom's thickness, else flush
 	BottomCaptured BottomFit = "captured" // at its full thickness, above the bottom edge
 	BottomFlush    BottomFit = "flush"    // on a tongue left by a rabbet on its underside, level with the bottom edge
+	BottomSlidIn   BottomFit = "slid-in"  // captured at the sides and the front, under a back that ends at its top face
+	BottomApplied  BottomFit = "applied"  // from below, as large as the box, which stands on it
 )
 
 // Joint names a corner.
@@ -84,6 +92,18 @@ type Joint string
 const (
 	DadoRabbet   Joint = "dado-rabbet"   // tongues of front and back in dados of the sides
 	DoubleRabbet Joint = "double-rabbet" // rabbets on the inside faces of all four
+	Rabbet       Joint = "rabbet"        // front and back in rabbets across the ends of the sides
+	Butt         Joint = "butt"          // front and back between the sides, with screws or dowels
+	BoxJoint     Joint = "box-joint"     // fingers on all four, as long as the other part is thick
+	Housed       Joint = "dado"          // of a back alone: at its full thickness in dados before the ends of the sides
+)
+
+// Fastener is what holds a butt joint beside glue.
+type Fastener string
+
+const (
+	Screws Fastener = "screws" // through the sides into the ends
+	Dowels Fastener = "dowels" // in blind holes of both
 )
 
 // Spec is one drawer box as a shop asks for it. Lengths are in millimetres and
@@ -104,6 +124,16 @@ type Spec struct {
 	Joint  Joint
 	Cutter Cutter
 
+	// BackJoint is [Housed], or empty for a back that has the front's corner; Setback
+	// is how far the housed back's outside face then stands before the ends of the
+	// sides.
+	BackJoint Joint
+	Setback   float64
+	// Fasteners of a [Butt]; FingerWidth is that wished for of a [BoxJoint], on a
+	// router; 0 is chosen.
+	Fasteners   Fastener
+	FingerWidth float64
+
 	// FenceDistance f and CutterHeight h serve every cut. 0 means half the
 	// measured thickness: of the front for f, of the sides for h.
 	FenceDistance, CutterHeight float64
@@ -120,6 +150,15 @@ type Spec struct {
 	SlotRoom float64
 	// GlueRoom is how much deeper the dados are than the tongues are long.
 	GlueRoom float64
+
+	// BottomHeight is how high the bottom's groove stands over the bottom edges; 0 is
+	// the fence distance. Another height is a setup of its own.
+	BottomHeight float64
+
+	Dividers    []Divider
+	Pull        Pull
+	DrawerFront *DrawerFront
+	Undermount  *Undermount
 }
 
 // Defaults of a Spec, all common practice without a source; a job file can

@@ -1,0 +1,74 @@
+package joinery
+
+// Way is the direction in which a divider runs.
+type Way string
+
+const (
+	Across Way = "across" // from side to side
+	Along  Way = "along"  // from front to back
+)
+
+// Divider is one or more equal boards that divide the inside of a box. They stand
+// in dados of the two walls that they meet, on the bottom; where two cross, both
+// are halved.
+type Divider struct {
+	Stock Stock
+	Way   Way
+	// At are the distances from the inside face of the front (Across) or of the left
+	// side (Along) to the near face of each, in mm; empty with a Count, which spaces
+	// as many evenly.
+	At    []float64
+	Count int
+	// Height over the bottom; 0 is as high as the box lets it be.
+	Height float64
+	// Loose dividers slide in from the top, in dados stopped above the bottom's
+	// groove, a little lower and narrower than fixed ones; others are glued in.
+	Loose bool
+}
+
+// PullShape is a cut by which a drawer is pulled open, in the middle of its front.
+type PullShape string
+
+const (
+	NoPull       PullShape = ""
+	PullHole     PullShape = "hole"       // round, for a finger
+	PullHalf     PullShape = "half-round" // out of the top edge
+	PullSlot     PullShape = "slot"       // out of the top edge, with round inner corners
+	PullHandHold PullShape = "hand-hold"  // a slot with round ends below the top edge
+)
+
+// Pull is a finger hole or hand hold. A size of 0 is chosen.
+type Pull struct {
+	Shape         PullShape
+	Width, Height float64 // the diameter of a hole, of a half-round
+	Down          float64 // from the top edge to the middle of a hole or hand-hold
+}
+
+// DrawerFront is a front screwed on to the box from inside. It stands before the
+// box, Left and Below beyond the box's outside on those sides (below 0: short of it).
+type DrawerFront struct {
+	Stock         Stock
+	Width, Height float64
+	Left, Below   float64
+	// Handles are the holes for a handle or knob: none, one, or two that are
+	// HandleApart apart, HandleDiameter wide, in the middle of the front's height
+	// unless HandleDown tells how far below its top edge.
+	Handles                                 int
+	HandleApart, HandleDiameter, HandleDown float64
+}
+
+// Undermount is what slides under a box ask of it.
+type Undermount struct {
+	// Recess is how high the underside of the bottom has to stand over the bottom
+	// edges, for the slides under it.
+	Recess float64
+	// MostSide is the thickest side that goes between slide and opening.
+	MostSide float64
+	// NotchWidth and NotchHeight are cut out of the back's lower corners, measured
+	// from the inside faces of the sides and from the bottom edge; 0 is no notch.
+	NotchWidth, NotchHeight float64
+	// The bores for the slides' hooks in the outside face of the back: their
+	// diameter, depth, height over the bottom edge and distance from the inside
+	// faces of the sides. A diameter of 0 is none.
+	HookDiameter, HookDepth, HookHeight, HookIn float64
+}
