@@ -9,6 +9,11 @@ import (
 
 // chooseBottom decides how the bottom sits, and how wide its groove is.
 func (l *layout) chooseBottom() {
+	if l.BottomFit == BottomApplied {
+		l.checkApplied()
+		return
+	}
+	l.checkRise()
 	l.flush = l.BottomFit == BottomFlush
 	if l.Cutter.Kind == Router {
 		l.groove = max(l.Cutter.Width+l.SlotRoom, l.inGroove()+l.GroovePlay)
@@ -35,9 +40,22 @@ func (l *layout) chooseBottom() {
 				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), hint)
 		}
 		l.checkSlack()
+		l.checkMovement()
 		if l.flush {
 			l.checkFlush(stands)
 		}
+	}
+}
+
+// checkRise judges how high the groove is.
+func (l *layout) checkRise() {
+	if l.rise < leastRabbet-settle {
+		l.fail("bottom-height", FieldBottomHeight, Bottom, fmt.Sprintf("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", l.text(l.rise), l.text(leastRabbet)),
+			fmt.Sprintf("write a bottom-height of %s or more", l.atLeast(leastRabbet)))
+	}
+	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind == Saw {
+		l.warn("bottom-setup", FieldBottomHeight, Bottom, fmt.Sprintf("the grooves are %s over the bottom edges and take a fence distance of their own", l.text(fence)),
+			fmt.Sprintf("a bottom-height of %s, the fence distance, needs none", l.text(l.f)))
 	}
 }
 
@@ -54,7 +72,7 @@ func (l *layout) checkFlush(tongue float64) {
 	if math.Abs(tongue-l.f) > sameFence {
 		l.drawer.Setup.BottomFence = tongue
 		l.warn("bottom-setup", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", l.text(tongue)),
-			fmt.Sprintf("a bottom of %s needs none", l.text(2*l.f)))
+			fmt.Sprintf("a bottom of %s needs none", l.text(l.rise+l.f)))
 	}
 	if rest := l.Bottom.Thickness.Max - tongue - l.Cutter.Width; rest > settle {
 		l.warn("rabbet-passes", FieldBottom, Bottom, fmt.Sprintf("one pass leaves %s on the thickest bottom's rabbets", l.text(rest)),
@@ -67,15 +85,15 @@ func (l *layout) checkFlush(tongue float64) {
 func (l *layout) failBottom(stands float64) {
 	fact := fmt.Sprintf("the bottom is %s thick, its groove %s wide: it does not go in", l.text(l.Tb), l.text(l.groove))
 	if l.flush {
-		fact = fmt.Sprintf("a flush bottom of %s stands on a tongue of %s, what a rabbet as deep as the fence distance, %s, leaves", l.text(l.Tb), l.text(stands), l.text(l.f))
+		fact = fmt.Sprintf("a flush bottom of %s stands on a tongue of %s, what a rabbet as deep as its groove is high, %s, leaves", l.text(l.Tb), l.text(stands), l.text(l.rise))
 		if stands <= settle {
-			fact = fmt.Sprintf("a flush bottom of %s is no thicker than the fence distance, %s: its rabbet leaves no tongue", l.text(l.Tb), l.text(l.f))
+			fact = fmt.Sprintf("a flush bottom of %s is no thicker than its groove is high, %s: its rabbet leaves no tongue", l.text(l.Tb), l.text(l.rise))
 		}
 		if stands >= l.groove-settle {
 			fact += fmt.Sprintf("; its groove is %s wide: it does not go in", l.text(l.groove))
 		}
 	}
-	least, most := l.f+leastRabbet, l.f+l.groove-leastBottomPlay
+	least, most := l.rise+leastRabbet, l.rise+l.groove-leastBottomPlay
 	hint := fmt.Sprintf("a bottom up to %s goes in captured", l.atMost(l.groove-leastBottomPlay))
 	if l.advisable(least, most) {
 		hint += fmt.Sprintf(", one of %s to %s flush", l.atLeast(least), l.atMost(most))
@@ -130,32 +148,84 @@ func (l *layout) bottomAdvice(c Check) (string, Field) {
 	return advice, FieldBottom
 }
 
+// checkMovement judges whether a bottom of solid wood, whose grain runs from side
+// to side, has room to swell between front and back, and does not drop out when it
+// shrinks.
+func (l *layout) checkMovement() {
+	if !l.Bottom.Solid {
+		return
+	}
+	_, width := l.bottomSize()
+	swells, shrinks := float64(width*l.Bottom.Swelling), float64(width*l.Bottom.Shrinkage)
+	if swells > l.BottomSlack+settle {
+		l.fail("bottom-movement", FieldBottomSlack, Bottom, fmt.Sprintf("across its grain the bottom, %s wide, swells by %s and has %s of slack: it would push the box apart", l.text(width), l.text(swells), l.text(l.BottomSlack)),
+			fmt.Sprintf("write a bottom-slack of %s or more", l.atLeast(swells+leastSlack)))
+	}
+	if hold := l.h - l.BottomSlack - shrinks; hold < leastHold-settle {
+		l.warn("bottom-movement", FieldBottomSlack, Bottom, fmt.Sprintf("when it has shrunk by %s the bottom, pushed to one side, holds by %s at the other", l.text(shrinks), l.text(hold)),
+			"less bottom-slack, deeper grooves, or a bottom of quartersawn boards; one that is slid in from behind can be moved up later")
+	}
+}
+
 // inGroove is the thickness of what stands in the groove.
 func (l *layout) inGroove() float64 {
 	if l.flush {
-		return l.Tb - l.f
+		return l.Tb - l.rise
 	}
 	return l.Tb
 }
 
 // bottomStand is how high the bottom's underside stands over the bottom edges.
 func (l *layout) bottomStand() float64 {
-	if l.flush {
+	if l.flush || l.BottomFit == BottomApplied {
 		return 0
 	}
-	return l.f
+	return l.rise
 }
+
+// wallStand is how high the walls' bottom edges are over the lowest of the box.
+func (l *layout) wallStand() float64 {
+	if l.BottomFit == BottomApplied {
+		return l.Tb
+	}
+	return 0
+}
+
+// wallHeight is that of the sides and the front.
+func (l *layout) wallHeight() float64 { return l.Height - l.wallStand() }
+
+// bottomTop is how high the bottom's top face is over the lowest of the box.
+func (l *layout) bottomTop() float64 { return l.bottomStand() + l.Tb }
 
 // grooved is a slot for the bottom along a panel, from x0 to x1.
 func (l *layout) grooved(x0, x1 float64) geom.Pocket {
-	return geom.Pocket{Kind: geom.Groove, Face: geom.Inside, Depth: l.h, Outline: geom.Rectangle(x0, l.f, x1, l.f+l.groove)}
+	return geom.Pocket{Kind: geom.Groove, Face: geom.Inside, Depth: l.h, Outline: geom.Rectangle(x0, l.rise, x1, l.rise+l.groove)}
+}
+
+// bottomSize is the bottom's length, from side to side, and its width.
+func (l *layout) bottomSize() (length, width float64) {
+	clear := l.Depth - (l.toFront + l.toBack)
+	switch l.BottomFit {
+	case BottomApplied:
+		return l.Width, l.Depth
+	case BottomSlidIn: // to the back's outside face; all slack is at the front
+		return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + l.h - l.BottomSlack + l.Tk
+	}
+	return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + 2*l.h - l.BottomSlack
 }
 
 // addBottom makes the bottom: as large as the grooves let it be, less the slack.
 func (l *layout) addBottom() {
-	length := l.Width - 2*l.Ts + 2*l.h - l.BottomSlack
-	width := l.Depth - (l.toFront + l.toBack) + 2*l.h - l.BottomSlack
+	if l.BottomFit == BottomApplied {
+		l.addApplied()
+		return
+	}
+	length, width := l.bottomSize()
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb, Mating: []int{0, 1, 2, 3}}
+	before := l.BottomSlack / 2 // of the bottom, in the front's groove
+	if l.BottomFit == BottomSlidIn {
+		p.Mating, before = []int{0, 1, 3}, l.BottomSlack
+	}
 	if l.flush {
 		// The rabbets are as wide as the groove is deep, so that half the slack
 		// is left at each shoulder too.
@@ -163,11 +233,11 @@ func (l *layout) addBottom() {
 			geom.Rectangle(0, 0, l.h, width), geom.Rectangle(length-l.h, 0, length, width),
 			geom.Rectangle(0, 0, length, l.h), geom.Rectangle(0, width-l.h, length, width),
 		} {
-			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Rabbet, Face: geom.Outside, Depth: l.f, Outline: r})
+			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Rabbet, Face: geom.Outside, Depth: l.rise, Outline: r})
 		}
 	}
 	l.add(Bottom, p, geom.Placement{
-		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: l.toFront - l.h + l.BottomSlack/2, Z: l.bottomStand()},
+		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},
 		X:      geom.Right, Y: geom.Back,
 	})
 }

@@ -3,6 +3,7 @@ package joinery
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -29,6 +30,7 @@ func (l *layout) doubleRabbet() {
 	l.mostSlot = math.Inf(1) // no tongue to suit
 	l.dropGlueRoom()
 	l.checkLappedSetting()
+	l.checkHoused()
 	if !l.failed() { // else they would only repeat it in other words
 		l.checkRabbets()
 		l.checkLaps()
@@ -41,50 +43,59 @@ func (l *layout) doubleRabbet() {
 	if l.failed() {
 		return
 	}
-	length := l.Depth - (l.Tf - l.h) - (l.Tk - l.h)
-	side := l.lapped(length, l.h+l.lapRoom(), l.Ts, 0)
-	side.Mating = []int{1, 3} // the ends, which the lips of front and back bear on
-	// The left side, then the right one: the same panel, turned about.
-	l.add(Side, side,
-		geom.Placement{Origin: geom.Vec3{Y: l.Tf - l.h}, X: geom.Back, Y: geom.Up},
-		geom.Placement{Origin: geom.Vec3{X: l.Width, Y: l.Depth - (l.Tk - l.h)}, X: geom.Back.Scale(-1), Y: geom.Up},
-	)
-	l.add(Front, l.lapped(l.Width, l.Ts-l.h, l.Tf, l.Ts-l.h), geom.Placement{Origin: geom.Vec3{X: l.Width}, X: geom.Right.Scale(-1), Y: geom.Up})
-	l.add(Back, l.lapped(l.Width, l.Ts-l.h, l.Tk, l.Ts-l.h), geom.Placement{Origin: geom.Vec3{Y: l.Depth}, X: geom.Right, Y: geom.Up})
-	l.addBottom()
-	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomStand() - l.Tb, l.Depth - (l.toFront + l.toBack)}
+	l.assemble(l.lappedEnd)
 }
 
-// lapped is a panel with a rabbet across each end of its inside face, so long
-// from the end, and the bottom's groove between them; without slack, the bottom
-// would reach to a distance from the ends.
-func (l *layout) lapped(length, rabbet, thickness, bottom float64) geom.Panel {
-	end := 0.0
-	if l.GrooveEnds == GrooveStopped {
-		// In the middle of the rabbets, or nearer to the end, so that what a round
-		// bit leaves in the groove's corners has gone with the rabbet.
-		end = max(0, min(rabbet/2, rabbet-l.Cutter.Width/2))
+// lappedEnd is the corner of front or back. The bottom reaches without slack to the
+// end of the sides, and Ts - h from those of front and back.
+func (l *layout) lappedEnd(r Role) ending {
+	stock, _ := l.stockOf(r)
+	t, rabbet := stock.Thickness.Mean, l.h+l.lapRoom()
+	e := ending{
+		short:  t - l.h,
+		mates:  true, // the lips of front and back bear on them
+		cuts:   []geom.Pocket{{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, rabbet, l.wallHeight())}},
+		groove: l.stopInRabbet(rabbet),
+		stand:  l.placed(r, 0),
 	}
-	groove := l.grooved(end, length-end)
-	if end > 0 {
-		bottom += l.BottomSlack / 2
-		groove.Takes = geom.Rectangle(bottom, l.f, length-bottom, l.f+l.groove) // wherever it lies in its play
-	}
-	return geom.Panel{
-		Outline:   geom.Rectangle(0, 0, length, l.Height),
-		Thickness: thickness,
+	across := l.Ts - l.h
+	e.panel = geom.Panel{
+		Outline:   geom.Rectangle(0, 0, l.Width, l.wallHeight()),
+		Thickness: t,
 		Pockets: []geom.Pocket{
-			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, rabbet, l.Height)},
-			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(length-rabbet, 0, length, l.Height)},
-			groove,
+			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, across, l.wallHeight())},
+			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(l.Width-across, 0, l.Width, l.wallHeight())},
 		},
 	}
+	if l.BottomFit != BottomApplied {
+		end := l.stopInRabbet(across)
+		groove := l.grooved(end, l.Width-end)
+		if end > 0 {
+			at := across + l.BottomSlack/2
+			groove.Takes = geom.Rectangle(at, l.rise, l.Width-at, l.rise+l.groove) // wherever it lies in its play
+		}
+		e.panel.Pockets = append(e.panel.Pockets, groove)
+	}
+	return e
+}
+
+// stopInRabbet is where a stopped groove ends in a rabbet that is as deep: in its
+// middle, or nearer to the end, so that what a round bit leaves in the groove's
+// corners has gone with the rabbet. A groove that runs through ends at 0.
+func (l *layout) stopInRabbet(rabbet float64) float64 {
+	if l.GrooveEnds != GrooveStopped {
+		return 0
+	}
+	return max(0, min(rabbet/2, rabbet-l.Cutter.Width/2))
 }
 
 // dropGlueRoom leaves out what has no meaning without dados.
 func (l *layout) dropGlueRoom() {
+	if l.BackJoint == Housed {
+		return
+	}
 	if l.GlueRoom > 0 {
-		l.warn("glue-room", FieldGlueRoom, "", fmt.Sprintf("a %s has no dados: the glue-room of %s changes nothing", DoubleRabbet, l.text(l.GlueRoom)),
+		l.warn("glue-room", FieldGlueRoom, "", fmt.Sprintf("a %s has no dados: the glue-room of %s changes nothing", l.Joint, l.text(l.GlueRoom)),
 			"write glue-room: 0 for this drawer")
 	}
 	l.GlueRoom, l.drawer.Setup.DadoHeight = 0, 0
@@ -108,13 +119,13 @@ func (l *layout) checkLappedSetting() {
 	}
 }
 
-// checkRabbets plans how a saw cuts the rabbets: flat on the table, the end
-// against the fence, from the end to the shoulder.
-func (l *layout) checkRabbets() {
+// checkPasses plans how a saw cuts rabbets of these lengths: flat on the table, the
+// end against the fence, from the end to the shoulder.
+func (l *layout) checkPasses(lengths []float64) {
 	if l.Cutter.Kind != Saw {
 		return
 	}
-	longest := max(l.h, l.Ts-l.h) // on the sides, on front and back
+	longest := slices.Max(lengths)
 	rest := longest - l.Cutter.Width
 	l.drawer.Setup.LastFence = max(0, rest)
 	if rest > settle {
@@ -123,7 +134,12 @@ func (l *layout) checkRabbets() {
 		l.warn("rabbet-passes", FieldCutter, "", fmt.Sprintf("one pass leaves %s of rabbets that are %s long", l.text(rest), l.text(longest)),
 			fmt.Sprintf("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s; or a wider cutter", n, l.atMost(l.Cutter.Width), l.text(rest)))
 	}
-	if math.Abs(l.Ts-2*l.h) > sameFence {
+}
+
+// checkRabbets plans the rabbets of the sides, h long, and of front and back.
+func (l *layout) checkRabbets() {
+	l.checkPasses([]float64{l.h, l.Ts - l.h})
+	if l.Cutter.Kind == Saw && math.Abs(l.Ts-2*l.h) > sameFence {
 		l.warn("rabbet-setup", FieldCutterHeight, Side, fmt.Sprintf("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
 			l.text(l.h), l.text(l.Ts-l.h)),
 			fmt.Sprintf("a cutter-height of %s makes them alike", l.text(l.Ts/2))+l.butThen(func(s *Spec) { s.CutterHeight = l.printed(l.Ts / 2) }))

@@ -218,7 +218,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 	if _, problems := Build(doubled(func(s *Spec) { routed(s); s.DadoPlay = 1.5 })); len(problems) != 0 {
 		t.Errorf("dado-play, always filled in, has %+v", problems)
 	}
-	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 || problems[0].Hint != "write dado-rabbet or double-rabbet" {
+	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 || problems[0].Hint != "write dado-rabbet, double-rabbet, rabbet, butt or box-joint" {
 		t.Errorf("%+v", problems)
 	}
 }

@@ -27,7 +27,10 @@ const (
 
 // Part is a panel with its stock and a place for each piece of it in the box.
 type Part struct {
-	Role   Role
+	Role Role
+	// Label tells parts of one role apart: left and right where the sides are no
+	// twins, a number where there are several; else empty.
+	Label  string
 	Stock  Stock
 	Panel  geom.Panel
 	Stands []geom.Placement
@@ -45,6 +48,19 @@ type Drawer struct {
 	Parts   []Part
 	Fit     []Check
 	Setup   Setup
+	Bores   []Bore
+}
+
+// Bore are holes in the edge of a part, which no flat drawing shows: a jig or a
+// marking gauge places them.
+type Bore struct {
+	Part            Role
+	Label           string
+	Diameter, Depth float64
+	// FromOutside is the distance of their middles from the part's outside face,
+	// Heights those from its lower edge; at both ends.
+	FromOutside float64
+	Heights     []float64
 }
 
 // Setup is the fence distance f and the cutter height h of every cut, in mm.
@@ -65,6 +81,13 @@ type Setup struct {
 	// BottomFence is the fence distance for the rabbets of a flush bottom, stood
 	// on end like the front; 0 where there are none.
 	BottomFence float64
+	// GrooveFence is the fence distance of the bottom's grooves where they are at
+	// another height than FenceDistance; 0 where they are not.
+	GrooveFence float64
+	// BackFence is that of the dados of a housed back, from the rear end to the
+	// nearer wall; BackPasses how many passes a saw takes over one. 0 without.
+	BackFence  float64
+	BackPasses int
 }
 
 // Build works out a drawer box. Errors among the problems mean that it cannot
@@ -83,8 +106,15 @@ func (l *layout) work() {
 		l.dadoRabbet()
 	case DoubleRabbet:
 		l.doubleRabbet()
+	case Rabbet:
+		l.rabbet()
+	case Butt:
+		l.butt()
+	case BoxJoint:
+		l.boxJoint()
 	default:
-		l.fail("joint", FieldJoint, "", fmt.Sprintf("there is no corner called %q", l.Joint), fmt.Sprintf("write %s or %s", DadoRabbet, DoubleRabbet))
+		l.fail("joint", FieldJoint, "", fmt.Sprintf("there is no corner called %q", l.Joint),
+			fmt.Sprintf("write %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint))
 	}
 	if !l.failed() {
 		l.checkPanels()

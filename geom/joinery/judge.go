@@ -226,12 +226,16 @@ func (l *layout) checkProportions() {
 
 // checkRoom judges the outside size against the joint.
 func (l *layout) checkRoom() {
+	low := l.rise + max(l.groove, l.inGroove())
+	if l.BottomFit == BottomApplied {
+		low = l.Tb
+	}
 	for _, c := range []struct {
 		what              string
 		size, used, least float64
 	}{
 		{"width", l.Width, 2 * l.Ts, leastClear},
-		{"height", l.Height, l.f + max(l.groove, l.inGroove()), leastAbove},
+		{"height", l.Height, low, leastAbove},
 		{"depth", l.Depth, l.toFront + l.toBack, leastClear},
 	} {
 		if left := c.size - c.used; left < c.least-settle {
@@ -244,7 +248,7 @@ func (l *layout) checkRoom() {
 // ends lists front and back, or the front alone where what holds for it holds
 // for the back.
 func (l *layout) ends() []Role {
-	if l.Front == l.Back {
+	if l.Front == l.Back || l.BackJoint == Housed {
 		return []Role{Front}
 	}
 	return []Role{Front, Back}

@@ -29,6 +29,10 @@ const (
 	// leastClear is the least clear space inside a box, and the least wood of a
 	// side above the groove: under a finger's width, a size is a slip of the pen.
 	leastClear, leastAbove = 20.0, 10.0
+	// leastHold is how deep a bottom stands in its groove at least, pushed away.
+	leastHold = 1.5
+	// leastSetback is the least wood of a side behind a housed back.
+	leastSetback = 6.0
 	// leastLip is the least wood of a side between a stopped groove and its end.
 	leastLip = 1.0
 	// reliefRoom is how far beyond a bit's radius the relief of a corner may reach.

@@ -9,11 +9,11 @@ import (
 
 // checkPanels judges every panel by the rules of package geom and by its sheet.
 func (l *layout) checkPanels() {
-	for _, p := range l.drawer.Parts {
-		if p.Role == Back && l.Front == l.Back {
-			continue // the front's twin
+	for i, p := range l.drawer.Parts {
+		if slices.ContainsFunc(l.drawer.Parts[:i], func(q Part) bool { return q.Stock == p.Stock && alike(q.Panel, p.Panel) }) {
+			continue // a twin: the back of the front, one side of the other
 		}
-		_, field := l.stockOf(p.Role)
+		field := l.fieldOf(p.Role)
 		told := make(map[geom.Rule]bool) // once a panel is enough
 		thinnest := l.thinnest(p)
 		for _, v := range thinnest.Check() {
@@ -29,6 +29,18 @@ func (l *layout) checkPanels() {
 		}
 		l.checkSheet(p, field)
 	}
+}
+
+// fieldOf is the entry of the job file that a part's stock comes from.
+func (l *layout) fieldOf(r Role) Field {
+	switch r {
+	case DividerRole:
+		return "dividers"
+	case DrawerFrontRole:
+		return "drawer-front"
+	}
+	_, field := l.stockOf(r)
+	return field
 }
 
 // thinnest is a part's panel as its thinnest board comes out: cuts go less deep

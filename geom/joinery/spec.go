@@ -189,6 +189,11 @@ const (
 	FieldDadoPlay      Field = "dado-play"
 	FieldGroovePlay    Field = "groove-play"
 	FieldGlueRoom      Field = "glue-room"
+	FieldBottomHeight  Field = "bottom-height"
+	FieldBackJoint     Field = "back-joint"
+	FieldSetback       Field = "setback"
+	FieldFasteners     Field = "fasteners"
+	FieldFingerWidth   Field = "finger-width"
 )
 
 // Problem is one thing about a Spec that a shop has to know: an error, with

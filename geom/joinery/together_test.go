@@ -32,6 +32,11 @@ func TestDeepGroovesReach(t *testing.T) {
 	}
 }
 
+var (
+	allJoints  = []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint}
+	allBottoms = []BottomFit{BottomAuto, BottomCaptured, BottomFlush, BottomSlidIn, BottomApplied}
+)
+
 // anySpec draws jobs of which most can be built.
 func anySpec(t *rapid.T) Spec {
 	ply := rapid.Float64Range(9, 19).Draw(t, "sides")
@@ -49,13 +54,20 @@ func anySpec(t *rapid.T) Spec {
 		s.FenceDistance = ends/2 + rapid.Float64Range(-1.5, 1.5).Draw(t, "fence")
 		s.Cutter.Width = s.FenceDistance + rapid.Float64Range(0.02, 0.9).Draw(t, "own play")
 	}
-	s.Joint = rapid.SampledFrom([]Joint{DadoRabbet, DoubleRabbet}).Draw(t, "joint")
+	s.Joint = rapid.SampledFrom(allJoints).Draw(t, "joint")
+	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
+		s.BackJoint, s.Setback = Housed, rapid.Float64Range(4, 30).Draw(t, "setback")
+	}
+	s.Fasteners = rapid.SampledFrom([]Fastener{Screws, Dowels}).Draw(t, "fasteners")
 	if rapid.Bool().Draw(t, "own height") {
 		s.CutterHeight = ply/2 + rapid.Float64Range(-1.4, 1.4).Draw(t, "height")
 	}
 	s.GlueRoom = rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")
 	s.BottomSlack = rapid.Float64Range(0, 3).Draw(t, "slack")
-	s.BottomFit = rapid.SampledFrom([]BottomFit{BottomAuto, BottomCaptured, BottomFlush}).Draw(t, "fit")
+	s.BottomFit = rapid.SampledFrom(allBottoms).Draw(t, "fit")
+	if rapid.IntRange(0, 3).Draw(t, "raised") == 0 {
+		s.BottomHeight = rapid.Float64Range(3, 20).Draw(t, "bottom height")
+	}
 	if rapid.Bool().Draw(t, "router") {
 		s.Cutter = Cutter{Router, rapid.Float64Range(1.5, 7).Draw(t, "bit")}
 		s.GrooveEnds = rapid.SampledFrom([]GrooveEnds{GrooveStopped, GrooveThrough}).Draw(t, "ends")
@@ -66,7 +78,8 @@ func anySpec(t *rapid.T) Spec {
 // TestAnyBoxGoesTogether: whatever is not refused has sound panels, stands
 // inside its outside size, and no two parts fill the same space.
 func TestAnyBoxGoesTogether(t *testing.T) {
-	built := make(map[Joint]int)
+	built, based := make(map[Joint]int), make(map[BottomFit]int)
+	housed := 0
 	rapid.Check(t, func(t *rapid.T) {
 		d, problems := Build(anySpec(t))
 		for _, p := range problems {
@@ -75,6 +88,10 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 			}
 		}
 		built[d.Spec.Joint]++
+		based[d.Spec.BottomFit]++
+		if d.Spec.BackJoint == Housed {
+			housed++
+		}
 		for _, p := range d.Parts { // nothing is turned over but a flush bottom
 			if d.Spec.Joint == DoubleRabbet && p.Role != Bottom && p.Panel.CutOn(geom.Outside) {
 				t.Fatalf("the %s is cut on its outside face", p.Role)
@@ -110,8 +127,8 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 			}
 		}
 	})
-	if built[DadoRabbet] == 0 || built[DoubleRabbet] == 0 {
-		t.Errorf("boxes not refused: %v", built)
+	if len(built) < len(allJoints) || len(based) < len(allBottoms) || housed == 0 {
+		t.Errorf("boxes not refused: %v, %v, %d housed", built, based, housed)
 	}
 }
 
@@ -123,10 +140,15 @@ type piece struct {
 
 // solidBoxes splits a panel into axis-parallel boxes of wood in the box's
 // space: the cells between all coordinates at which a pocket begins or ends.
-// All pockets of the corner are rectangles, so this is exact.
+// Pockets and outlines have level and upright sides, so this is exact but for
+// holes, which count as squares.
 func (p piece) solidBoxes() [][2]geom.Vec3 {
 	cut := func(f func(geom.Rect) [2]float64, size float64) []float64 {
 		list := []float64{0, size}
+		for _, v := range p.Panel.Outline {
+			at := f(geom.Rect{Min: v.Point, Max: v.Point})
+			list = append(list, at[0])
+		}
 		for _, k := range p.Panel.Pockets {
 			v := f(k.Outline.Bounds())
 			list = append(list, v[0], v[1])
@@ -141,6 +163,9 @@ func (p piece) solidBoxes() [][2]geom.Vec3 {
 		for j := 1; j < len(ys); j++ {
 			x, y := (xs[i-1]+xs[i])/2, (ys[j-1]+ys[j])/2
 			low, high := 0.0, p.Panel.Thickness
+			if !within(p.Panel.Outline, geom.Point{X: x, Y: y}) {
+				continue
+			}
 			for _, k := range p.Panel.Pockets {
 				if r := k.Outline.Bounds(); x > r.Min.X && x < r.Max.X && y > r.Min.Y && y < r.Max.Y {
 					if k.Face == geom.Outside {
@@ -160,6 +185,18 @@ func (p piece) solidBoxes() [][2]geom.Vec3 {
 		}
 	}
 	return boxes
+}
+
+// within tells whether a point is in an outline of straight sides.
+func within(l geom.Loop, p geom.Point) bool {
+	in := false
+	for i, a := range l {
+		b := l[(i+1)%len(l)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(b.X-a.X)*(p.Y-a.Y)/(b.Y-a.Y) {
+			in = !in
+		}
+	}
+	return in
 }
 
 // overlap tells whether two pieces fill the same space over 0.001 mm deep.

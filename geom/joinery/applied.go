@@ -1,0 +1,62 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// Screws of an applied bottom; common practice, no source.
+const (
+	appliedHole  = 4.0   // mm: the clearance hole of a 3.5 mm screw
+	appliedApart = 150.0 // mm: from one screw to the next, at most
+	appliedEnd   = 30.0  // mm: from the end of a wall to its first screw
+)
+
+// checkApplied judges a bottom that is screwed on from below.
+func (l *layout) checkApplied() {
+	if thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk)); thin < 2*appliedHole {
+		l.warn("applied", FieldBottomFit, Bottom, fmt.Sprintf("the screws of an applied bottom go into edges of %s", l.text(thin)),
+			fmt.Sprintf("glue it all round, or take walls of %s or more", l.atLeast(2*appliedHole)))
+	}
+	if l.Bottom.Solid {
+		_, width := l.bottomSize()
+		l.warn("bottom-movement", FieldBottomFit, Bottom, fmt.Sprintf("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", l.text(width), l.text(width*l.Bottom.Swelling), l.text(width*l.Bottom.Shrinkage)),
+			"let it in a groove, or take a sheet")
+	}
+}
+
+// addApplied makes a bottom as large as the box, with holes for screws along the
+// middle of each wall's edge.
+func (l *layout) addApplied() {
+	length, width := l.bottomSize()
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb}
+	hole := func(x, y float64) {
+		p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, appliedHole/2)})
+	}
+	front, back := l.toFront-l.Tf/2, l.Depth-l.toBack+l.Tk/2
+	for _, y := range evenly(front+appliedEnd, back-appliedEnd, appliedApart) {
+		hole(l.Ts/2, y)
+		hole(length-l.Ts/2, y)
+	}
+	for _, x := range evenly(l.Ts+appliedEnd, length-l.Ts-appliedEnd, appliedApart) {
+		hole(x, front)
+		hole(x, back)
+	}
+	l.add(Bottom, p, geom.Placement{X: geom.Right, Y: geom.Back})
+}
+
+// evenly places things from one place to another, both included, no further apart
+// than given; one in the middle where there is no way between them.
+func evenly(from, to, apart float64) []float64 {
+	if to-from < settle {
+		return []float64{(from + to) / 2}
+	}
+	n := math.Ceil((to-from)/apart - settle)
+	var list []float64
+	for i := 0.0; i <= n; i++ {
+		list = append(list, from+float64((to-from)*i/n))
+	}
+	return list
+}

@@ -1,0 +1,246 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// fingerPlay is the play of fingers sawn on a jig, in millimetres in all; common
+// practice, no source.
+const fingerPlay = 0.1
+
+// finger is a stretch of a panel's end, from low to high over its lower edge, that
+// stands in by so much; 0 where the panel runs on to its end.
+type finger struct{ low, high, in float64 }
+
+// boxJoint lays out fingers on all four walls, as long as the other wall is thick.
+// The walls' height is divided into rows of a pitch p; front and back have their
+// fingers in the first, third and so on from below, the sides in the others. With
+// a play e, fingers are p - e/2 wide, notches p + e/2, with half of that at each of
+// their edges.
+//
+//	side          D x H
+//	front, back   W x H
+//
+// A router's pitch divides the height into an odd number of rows; a saw's is what
+// its cutter and jig make, and the last row is what is left.
+func (l *layout) boxJoint() {
+	l.toFront, l.toBack = l.Tf, l.Tk
+	l.mostSlot = math.Inf(1) // no tongue to suit
+	l.dropGlueRoom()
+	if l.BottomFit != BottomApplied {
+		l.checkSideDepth()
+	}
+	l.checkGrooveDepth()
+	l.checkHoused()
+	if l.BottomFit == BottomSlidIn && l.BackJoint != Housed {
+		l.fail("bottom-fit", FieldBottomFit, Back, "the back's fingers would show below its shortened edge, where the bottom is slid in",
+			fmt.Sprintf("write back-joint: %s, or another bottom", Housed))
+	}
+	if !l.failed() {
+		l.checkLevel()
+		l.lapsOfFingers()
+		l.chooseBottom()
+		l.checkFingers()
+		l.checkWidth(l.fingeredWidth())
+		l.checkProportions()
+	}
+	l.checkRoom()
+	if l.failed() {
+		return
+	}
+	l.assemble(l.fingeredEnd)
+}
+
+func (l *layout) fingeredEnd(r Role) ending {
+	stock, _ := l.stockOf(r)
+	t := stock.Thickness.Mean
+	ends := l.rows(0, l.Ts)
+	outline, relieve, mating := fingered(l.Width, l.wallHeight(), ends, ends)
+	p := geom.Panel{Outline: outline, Relieve: relieve, Mating: mating, Thickness: t}
+	e := ending{fingers: l.rows(1, t), reach: t - l.h, stand: l.placed(r, 0)}
+	if l.BottomFit != BottomApplied {
+		row := l.rowOf(l.rise)
+		inFinger := row%2 == 0 // of front and back
+		a, b := l.stopBefore(l.Ts-l.h), l.stopBefore(t-l.h)
+		if l.GrooveEnds == GrooveThrough {
+			a, b = 0, 0
+		}
+		if inFinger {
+			b = t // the sides begin there
+		} else {
+			a = l.Ts
+		}
+		groove := l.grooved(a, l.Width-a)
+		if inFinger && a > 0 {
+			at := l.Ts - l.h + l.BottomSlack/2
+			groove.Takes = geom.Rectangle(at, l.rise, l.Width-at, l.rise+l.groove)
+		}
+		p.Pockets = append(p.Pockets, groove)
+		e.groove = b
+	}
+	e.panel = p
+	return e
+}
+
+// play of the fingers, and the pitch of their rows.
+func (l *layout) fingerPitch() (pitch, play float64) {
+	if l.Cutter.Kind == Saw {
+		return l.Cutter.Width - fingerPlay/2, fingerPlay
+	}
+	wish := l.FingerWidth
+	if wish == 0 {
+		wish = math.Max(l.Ts, math.Max(l.rise+l.groove+leastRabbet, 1.25*l.Cutter.Width))
+	}
+	n := math.Max(1, math.Round((l.wallHeight()/wish-1)/2))
+	return l.wallHeight() / (2*n + 1), l.DadoPlay
+}
+
+// edges are the places between the rows, with the ends of the height.
+func (l *layout) edges() []float64 {
+	pitch, _ := l.fingerPitch()
+	list := []float64{0}
+	for at := pitch; at < l.wallHeight()-pitch/2; at = float64(pitch * float64(len(list))) {
+		list = append(list, at)
+	}
+	return append(list, l.wallHeight())
+}
+
+// rows are the stretches of an end whose fingers are in the odd or the even rows;
+// in the others it stands in.
+func (l *layout) rows(odd int, in float64) []finger {
+	_, play := l.fingerPitch()
+	at := l.edges()
+	var list []finger
+	for i := range len(at) - 1 {
+		f := finger{low: at[i], high: at[i+1]}
+		grow := -play / 4
+		if i%2 != odd {
+			f.in, grow = in, play/4
+		}
+		if i > 0 {
+			f.low -= grow
+		}
+		if i < len(at)-2 {
+			f.high += grow
+		}
+		list = append(list, f)
+	}
+	return list
+}
+
+// rowOf is the row in which a height lies.
+func (l *layout) rowOf(height float64) int {
+	at := l.edges()
+	row := 0
+	for row < len(at)-2 && height >= at[row+1] {
+		row++
+	}
+	return row
+}
+
+// fingered is a panel with fingers at its left and right ends, and the inside
+// corners that take the other part's fingers. The last side is the lower edge, side
+// 2 n - 1 of n stretches at the right the upper one; all others bear on fingers.
+func fingered(length, height float64, left, right []finger) (outline geom.Loop, relieve, mating []int) {
+	add := func(x, y float64, inner bool) {
+		if inner {
+			relieve = append(relieve, len(outline))
+		}
+		outline = append(outline, geom.Vertex{Point: geom.Point{X: x, Y: y}})
+	}
+	if len(right) == 0 {
+		right = []finger{{0, height, 0}}
+	}
+	if len(left) == 0 {
+		left = []finger{{0, height, 0}}
+	}
+	for i, f := range right {
+		low, high := f.low, f.high
+		add(length-f.in, low, f.in > 0 && i > 0)
+		add(length-f.in, high, f.in > 0 && i < len(right)-1)
+	}
+	for i := len(left) - 1; i >= 0; i-- {
+		f := left[i]
+		add(f.in, f.high, f.in > 0 && i < len(left)-1)
+		add(f.in, f.low, f.in > 0 && i > 0)
+	}
+	for side := range len(outline) - 1 {
+		if side != 2*len(right)-1 {
+			mating = append(mating, side)
+		}
+	}
+	return outline, relieve, mating
+}
+
+// checkFingers judges the fingers against bit, height and groove.
+func (l *layout) checkFingers() {
+	pitch, play := l.fingerPitch()
+	at := l.edges()
+	c := l.play("finger-play", Side, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, mostTonguePlay)
+	if c.Verdict != Goes {
+		field, hint := FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(leastFingerPlay), l.atMost(mostTonguePlay))
+		l.problems = append(l.problems, Problem{Code: "finger-play", Error: c.Verdict == WillNot, Field: field, Part: string(Side),
+			Message: fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict), Hint: hint})
+	}
+	if len(at) < 4 {
+		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("walls of %s have room for %d fingers of %s: a box joint needs three", l.text(l.wallHeight()), len(at)-1, l.text(pitch)), "write a smaller finger-width, or take another corner")
+		return
+	}
+	if notch := pitch + play/2; l.Cutter.Kind == Router && notch < l.Cutter.Width+l.SlotRoom-settle {
+		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("notches of %s are narrower than the smallest bit, %s", l.text(notch), l.text(l.Cutter.Width)),
+			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(1.25*l.Cutter.Width)))
+	}
+	if l.Cutter.Kind == Saw {
+		if last := at[len(at)-1] - at[len(at)-2]; math.Abs(last-pitch) > sameFence {
+			l.warn("finger-width", FieldOutside, Side, fmt.Sprintf("the topmost fingers are %s wide, the others %s", l.text(last), l.text(pitch)),
+				fmt.Sprintf("walls of %s have %d equal fingers", l.text(float64(pitch*math.Round(l.wallHeight()/pitch))), int(math.Round(l.wallHeight()/pitch))))
+		}
+	}
+	if l.BottomFit == BottomApplied {
+		return
+	}
+	row := l.rowOf(l.rise)
+	if low, high := at[row]+play/4, at[row+1]-play/4; l.rise < low-settle && row > 0 || l.rise+l.groove > high+settle {
+		l.fail("bottom-height", FieldBottomHeight, Side, fmt.Sprintf("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", l.text(l.rise), l.text(l.rise+l.groove), l.text(at[row+1])),
+			l.fingerAdvice(at, play))
+	}
+	if l.Cutter.Kind == Saw || l.GrooveEnds == GrooveThrough {
+		l.warn("groove-shows", FieldGrooveEnds, Front, "the bottom's groove runs through and shows as holes in the fingers' ends", "plug them, or stop the groove by hand or on a router")
+	}
+}
+
+// fingerAdvice says at which height the groove keeps within a row.
+func (l *layout) fingerAdvice(at []float64, play float64) string {
+	for row := range len(at) - 2 {
+		low, high := at[row]+play/4, at[row+1]-play/4-l.groove
+		if row == 0 {
+			low = leastRabbet
+		}
+		if l.advisable(low, high) {
+			return fmt.Sprintf("write a bottom-height of %s to %s, or wider fingers", l.atLeast(low), l.atMost(high))
+		}
+	}
+	return fmt.Sprintf("write a finger-width of %s or more", l.atLeast(l.rise+l.groove+2*leastRabbet))
+}
+
+// leastFingerPlay is the play of fingers below which glue is scraped off, in
+// millimetres: they have as much of it on every second face.
+const leastFingerPlay = 0.05
+
+// lapsOfFingers are how the sides' faces stand to the ends of front and back.
+func (l *layout) lapsOfFingers() {
+	for _, r := range l.ends() {
+		l.check("lap", r, "sides at the "+string(r)+"'s ends (proud below 0)", 0, -1, l.Sides.Thickness, -mostRecess, mostRecess, recessWords)
+	}
+}
+
+// fingeredWidth is the front's length, and what thick sides stand proud of it.
+func (l *layout) fingeredWidth() Check {
+	t := l.Sides.Thickness
+	width := func(thickness float64) float64 { return l.Width + float64(2*math.Max(0, thickness-t.Mean)) }
+	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
+		Least: l.Width - mostWidth, Most: l.Width + mostWidth}, widthWords)
+}

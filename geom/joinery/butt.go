@@ -1,0 +1,139 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// Screws and dowels of a butt joint, in millimetres; common practice, no source.
+const (
+	screwHole   = 4.5  // clearance in the side for a 4.5 mm screw
+	screwPilot  = 3.0  // in the end of the front or back
+	screwLength = 30.0 // of the pilot hole
+	dowelMost   = 8.0  // the thickest dowel; half the thickness of the end at most
+	dowelLength = 25.0 // of the hole in the end
+	dowelShare  = 2.0 / 3
+	holesApart  = 75.0 // from one to the next, at most
+	holesEdge   = 20.0 // from the edges of the side and from the groove
+)
+
+// butt lays out the corner with front and back between plain sides:
+//
+//	side          D x H, holes for screws or dowels in the middle of the ends' thickness
+//	front, back   W - 2 Ts long, plain ends
+//
+// Nothing but glue, screws and dowels holds it.
+func (l *layout) butt() {
+	l.toFront, l.toBack = l.Tf, l.Tk
+	l.mostSlot = math.Inf(1) // no tongue to suit
+	l.dropGlueRoom()
+	if l.Fasteners == "" {
+		l.Fasteners = Screws
+	}
+	if l.BottomFit != BottomApplied || l.BackJoint == Housed {
+		l.checkSideDepth()
+	}
+	l.checkGrooveDepth()
+	l.checkHoused()
+	if !l.failed() {
+		l.checkFasteners()
+		l.checkLevel()
+		l.chooseBottom()
+		l.checkWidth(l.buttedWidth())
+		l.checkProportions()
+	}
+	l.checkRoom()
+	if l.failed() {
+		return
+	}
+	l.assemble(l.butted)
+}
+
+func (l *layout) butted(r Role) ending {
+	stock, _ := l.stockOf(r)
+	t := stock.Thickness.Mean
+	e := ending{reach: t - l.h, panel: l.plainEnd(r, l.Width-2*l.Ts), stand: l.placed(r, l.Ts), mates: false}
+	if l.GrooveEnds == GrooveStopped {
+		e.groove = l.stopBefore(e.reach)
+	}
+	heights := l.holeHeights()
+	hole := geom.Pocket{Kind: geom.Drill, Depth: l.Ts}
+	radius, bore := screwHole/2, Bore{Part: r, Diameter: screwPilot, Depth: screwLength}
+	if l.Fasteners == Dowels {
+		d := l.dowel(t)
+		radius, bore = d/2, Bore{Part: r, Diameter: d, Depth: dowelLength}
+		hole.Depth = l.Ts * dowelShare
+	}
+	bore.FromOutside = t / 2
+	for _, y := range heights {
+		hole.Outline = geom.Circle(geom.Point{X: t / 2, Y: y}, radius)
+		e.cuts = append(e.cuts, hole)
+		if r == Back && l.BottomFit == BottomSlidIn {
+			y -= l.rise + l.groove // over the back's own lower edge
+		}
+		bore.Heights = append(bore.Heights, y)
+	}
+	l.drawer.Bores = append(l.drawer.Bores, bore)
+	return e
+}
+
+// stopBefore is where a groove begins whose square bottom reaches to a distance
+// from the end: a bit's radius nearer to the end, so that its round clears the
+// corner, hidden behind the front. Where there is no room for that it runs through.
+func (l *layout) stopBefore(reach float64) float64 {
+	at := reach - l.Cutter.Width/2 - reliefRoom
+	if at < leastLip-settle {
+		l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
+			"a smaller bit or a lower cutter-height lets it stop")
+		return 0
+	}
+	return at
+}
+
+// warnOnce is warn for what holds for front and back alike.
+func (l *layout) warnOnce(code string, field Field, part Role, message, hint string) {
+	for _, p := range l.problems {
+		if p.Code == code && p.Message == message {
+			return
+		}
+	}
+	l.warn(code, field, part, message, hint)
+}
+
+// dowel is the thickest dowel, in whole millimetres, for an end of a thickness.
+func (l *layout) dowel(t float64) float64 { return math.Min(dowelMost, math.Floor(t/2)) }
+
+// holeHeights are those of the screws or dowels over the bottom edge, clear of the
+// bottom's groove.
+func (l *layout) holeHeights() []float64 {
+	low := holesEdge
+	if l.BottomFit != BottomApplied {
+		low += l.rise + l.groove
+	}
+	return evenly(low, l.wallHeight()-holesEdge, holesApart)
+}
+
+// checkFasteners judges whether the boards take the holes.
+func (l *layout) checkFasteners() {
+	for _, r := range l.ends() {
+		stock, field := l.stockOf(r)
+		switch t := stock.Thickness.Mean; {
+		case l.Fasteners == Dowels && l.dowel(t) < 4:
+			l.fail("fasteners", field, r, fmt.Sprintf("the %s is %s thick: no dowel of 4 mm or more has as much wood beside it", r, l.text(t)),
+				fmt.Sprintf("take a %s of %s or more, or screws", r, l.atLeast(8)))
+		case l.Fasteners == Screws && t < 2.5*screwHole:
+			l.warn("fasteners", field, r, fmt.Sprintf("screws of %s into the end of a %s of %s may split it", l.text(screwHole), r, l.text(t)),
+				"bore the pilot holes, or take thinner screws")
+		}
+	}
+	if l.wallHeight() < 2*holesEdge+l.rise {
+		l.warn("fasteners", FieldOutside, Side, fmt.Sprintf("sides of %s take one screw or dowel at each corner", l.text(l.wallHeight())), "another corner holds better")
+	}
+}
+
+// buttedWidth is the front between two sides, whatever they are thick.
+func (l *layout) buttedWidth() Check {
+	return l.check("outside-width", "", "outside width", l.Width, 2, l.Sides.Thickness, l.Width-mostWidth, l.Width+mostWidth, widthWords)
+}

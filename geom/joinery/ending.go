@@ -1,0 +1,166 @@
+package joinery
+
+import (
+	"maps"
+
+	"drawerwright/geom"
+)
+
+// ending is how the front or the back meets the sides. Distances in the sides
+// run from their end there into them.
+type ending struct {
+	// short is how much the sides end before the depth of the box does.
+	short float64
+	cuts  []geom.Pocket // in the sides
+	mates bool          // the sides' end bears on this part
+	// fingers of the sides, from the bottom edge up; none at a plain end.
+	fingers []finger
+	// groove is where the bottom's groove in the sides ends; 0 runs out of them.
+	// reach is how far the bottom without slack stays from the end.
+	groove, reach float64
+	panel         geom.Panel
+	stand         geom.Placement
+}
+
+// assemble adds sides, front, back and bottom. end makes the front's and, where the
+// back is not housed, the back's corner.
+func (l *layout) assemble(end func(Role) ending) {
+	front := end(Front)
+	var back ending
+	if l.BackJoint == Housed {
+		back = l.housed()
+	} else {
+		back = end(Back)
+	}
+	if l.BottomFit == BottomSlidIn {
+		l.shorten(&back)
+	}
+	if l.BottomFit == BottomApplied {
+		front.stand.Origin.Z += l.Tb
+		back.stand.Origin.Z += l.Tb
+	}
+	l.addSides(front, back)
+	l.add(Front, front.panel, front.stand)
+	l.add(Back, back.panel, back.stand)
+	l.addBottom()
+	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomTop(), l.Depth - (l.toFront + l.toBack)}
+}
+
+// shorten lets the bottom pass under the back: its lower edge stands at the top of
+// the grooves, which run out of the sides there.
+func (l *layout) shorten(back *ending) {
+	under := l.rise + l.groove
+	back.stand.Origin.Z += under
+	back.panel.Outline = lowered(back.panel.Outline, under)
+	kept := back.panel.Pockets[:0]
+	for _, k := range back.panel.Pockets {
+		if k.Kind != geom.Groove {
+			k.Outline = lowered(k.Outline, under)
+			kept = append(kept, k)
+		}
+	}
+	back.panel.Pockets, back.groove = kept, 0
+}
+
+// lowered cuts a strip off the lower end of a rectangle.
+func lowered(l geom.Loop, by float64) geom.Loop {
+	r := l.Bounds()
+	return geom.Rectangle(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y-by)
+}
+
+// addSides makes the sides: one panel that serves as both, turned about, where its
+// ends are alike; else one for the left and its mirror image for the right.
+func (l *layout) addSides(front, back ending) {
+	length := l.Depth - front.short - back.short
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()), Thickness: l.Ts, Pockets: append([]geom.Pocket(nil), front.cuts...)}
+	switch {
+	case len(front.fingers) > 0 || len(back.fingers) > 0:
+		p.Outline, p.Relieve, p.Mating = fingered(length, l.wallHeight(), front.fingers, back.fingers)
+	case front.mates && back.mates:
+		p.Mating = []int{1, 3}
+	case front.mates:
+		p.Mating = []int{3}
+	}
+	for _, k := range back.cuts {
+		k.Outline = k.Outline.TurnOver(length)
+		if r := k.Outline.Bounds(); k.Kind != geom.Drill {
+			k.Outline = geom.Rectangle(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y)
+		}
+		p.Pockets = append(p.Pockets, k)
+	}
+	if l.BottomFit != BottomApplied {
+		groove := l.grooved(front.groove, length-back.groove)
+		if front.groove > 0 || back.groove > 0 {
+			r0, r1 := front.reach+l.BottomSlack/2, length-back.reach-l.BottomSlack/2 // wherever it lies in its play
+			if l.BottomFit == BottomSlidIn {
+				r0, r1 = front.reach+l.BottomSlack, length
+			}
+			groove.Takes = geom.Rectangle(r0, l.rise, r1, l.rise+l.groove)
+		}
+		p.Pockets = append(p.Pockets, groove)
+	}
+	left := geom.Placement{Origin: geom.Vec3{Y: front.short, Z: l.wallStand()}, X: geom.Back, Y: geom.Up}
+	right := geom.Placement{Origin: geom.Vec3{X: l.Width, Y: l.Depth - back.short, Z: l.wallStand()}, X: geom.Back.Scale(-1), Y: geom.Up}
+	if mirror := mirrored(p); !alike(p, mirror) {
+		l.add(Side, p, left)
+		l.drawer.Parts[len(l.drawer.Parts)-1].Label = "left"
+		l.add(Side, mirror, right)
+		l.drawer.Parts[len(l.drawer.Parts)-1].Label = "right"
+		return
+	}
+	l.add(Side, p, left, right)
+}
+
+// mirrored is a panel turned over end for end, its inside face again inside.
+func mirrored(p geom.Panel) geom.Panel {
+	length := p.Length()
+	out := p
+	out.Outline = p.Outline.TurnOver(length)
+	n := len(p.Outline)
+	// TurnOver runs the other way round: vertex i becomes n-1-i, and side i, from it
+	// to the next, n-2-i.
+	out.Relieve, out.Mating = nil, nil
+	for _, v := range p.Relieve {
+		out.Relieve = append(out.Relieve, n-1-v)
+	}
+	for _, s := range p.Mating {
+		out.Mating = append(out.Mating, (2*n-2-s)%n)
+	}
+	out.Pockets = append([]geom.Pocket(nil), p.Pockets...)
+	for i := range out.Pockets {
+		k := &out.Pockets[i]
+		k.Outline = k.Outline.TurnOver(length)
+		if len(k.Takes) > 0 {
+			k.Takes = k.Takes.TurnOver(length)
+		}
+	}
+	return out
+}
+
+// alike tells whether two panels, as a panel and its mirror image, are the same but
+// for the order of what is in them, to the nanometre.
+func alike(p, q geom.Panel) bool {
+	type shape struct {
+		kind  geom.Kind
+		face  geom.Face
+		sizes [6]geom.Length
+	}
+	parts := func(p geom.Panel) map[shape]int {
+		m := make(map[shape]int)
+		for _, v := range p.Outline {
+			m[shape{sizes: [6]geom.Length{geom.LengthOf(v.X), geom.LengthOf(v.Y)}}]++
+		}
+		m[shape{sizes: [6]geom.Length{geom.LengthOf(p.Thickness), geom.LengthOf(p.Outline.Area())}}]++
+		for _, k := range p.Pockets {
+			r := k.Outline.Bounds()
+			m[shape{k.Kind, k.Face, [6]geom.Length{geom.LengthOf(k.Depth), geom.LengthOf(r.Min.X), geom.LengthOf(r.Min.Y),
+				geom.LengthOf(r.Max.X), geom.LengthOf(r.Max.Y), geom.LengthOf(k.Outline.Area())}}]++
+		}
+		for _, h := range p.Holes {
+			r := h.Bounds()
+			m[shape{geom.Cutout, geom.Inside, [6]geom.Length{geom.LengthOf(r.Min.X), geom.LengthOf(r.Min.Y), geom.LengthOf(r.Max.X), geom.LengthOf(r.Max.Y)}}]++
+		}
+		return m
+	}
+	return maps.Equal(parts(p), parts(q))
+}

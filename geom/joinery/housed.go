@@ -1,0 +1,79 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// housed lays out a back at its full thickness in dados of the sides, its outside
+// face the setback s before their ends. Against the dados' rear walls:
+//
+//	side   dado from s to s + w from the rear end, h deep (and the glue room)
+//	back   W - 2 Ts + 2 h long
+func (l *layout) housed() ending {
+	w, deep := l.housing(), l.h+l.GlueRoom
+	length := l.Width - 2*l.Ts + 2*l.h
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()), Thickness: l.Tk, Mating: []int{1, 3}}
+	if l.BottomFit != BottomApplied {
+		p.Pockets = append(p.Pockets, l.grooved(0, length))
+	}
+	e := ending{
+		cuts:   []geom.Pocket{{Kind: geom.Dado, Depth: deep, Outline: geom.Rectangle(l.Setback, 0, l.Setback+w, l.wallHeight())}},
+		panel:  p,
+		stand:  geom.Placement{Origin: geom.Vec3{X: l.Ts - l.h, Y: l.Depth - l.Setback}, X: geom.Right, Y: geom.Up},
+		reach:  l.toBack - l.h,
+		groove: 0,
+	}
+	if l.GrooveEnds == GrooveStopped {
+		// In the dado, which is as deep as the groove at least.
+		e.groove = l.Setback + w/2
+		if e.groove > e.reach { // the bottom goes into the back further than that
+			e.groove = math.Max(l.Setback, e.reach)
+		}
+	}
+	return e
+}
+
+// housing is the width of the dado for a back at its full thickness.
+func (l *layout) housing() float64 {
+	if l.Cutter.Kind == Router {
+		return math.Max(l.Cutter.Width+l.SlotRoom, l.Tk+l.DadoPlay)
+	}
+	return math.Max(l.Cutter.Width, l.Tk+sawnPlay)
+}
+
+// sawnPlay is what a dado cut in several passes is made wider than the board that
+// goes into it, in millimetres; common practice, no source.
+const sawnPlay = 0.2
+
+// checkHoused judges a housed back and plans how its dados are cut. It sets where
+// the back's inside face is.
+func (l *layout) checkHoused() {
+	if l.BackJoint != Housed {
+		return
+	}
+	l.toBack = l.Setback + l.Tk
+	w := l.housing()
+	if l.Setback < leastSetback-settle {
+		l.fail("setback", FieldSetback, Back, fmt.Sprintf("%s of wood behind the back's dados break off", l.text(l.Setback)),
+			fmt.Sprintf("write a setback of %s or more", l.atLeast(leastSetback)))
+	}
+	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, leastTonguePlay, mostTonguePlay)
+	if c.Verdict != Goes {
+		hint, field := "sort the boards of the back, or take a thinner cutter", FieldBack
+		if l.Cutter.Kind == Router {
+			hint, field = "write a dado-play of about "+l.text((leastTonguePlay+mostTonguePlay)/2), FieldDadoPlay
+		}
+		l.problems = append(l.problems, Problem{Code: "back-play", Error: c.Verdict == WillNot, Field: field, Part: string(Back),
+			Message: fmt.Sprintf("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), Hint: hint})
+	}
+	s := &l.drawer.Setup
+	s.BackFence, s.BackPasses = l.Setback, 1
+	if l.Cutter.Kind == Saw && w > l.Cutter.Width+settle {
+		s.BackPasses = int(math.Ceil((w - settle) / l.Cutter.Width))
+		l.warn("back-setup", FieldBackJoint, Back, fmt.Sprintf("the back's dados are %s wide and take %d passes of a cutter of %s", l.text(w), s.BackPasses, l.text(l.Cutter.Width)),
+			fmt.Sprintf("set the fence at %s from the rear end for the first and %s for the last", l.text(l.Setback), l.text(l.Setback+w-l.Cutter.Width)))
+	}
+}

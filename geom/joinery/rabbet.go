@@ -1,0 +1,111 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// rabbet lays out the corner with front and back in rabbets across the ends of the
+// sides. With T the measured thicknesses and h the cutter height:
+//
+//	side          D x H; at each end of the inside face a rabbet as long as the front (back) is thick, h deep
+//	front, back   W - 2 Ts + 2 h long, plain ends
+//
+// The front's outside face is level with the sides' ends. It meets the rabbets'
+// shoulders from before, and their floors with its ends.
+func (l *layout) rabbet() {
+	l.toFront, l.toBack = l.Tf, l.Tk
+	l.mostSlot = math.Inf(1) // no tongue to suit
+	l.dropGlueRoom()
+	l.checkSideDepth()
+	l.checkGrooveDepth()
+	l.checkHoused()
+	if !l.failed() { // else they would only repeat it in other words
+		l.checkPasses(l.rabbetLengths())
+		l.checkLevel()
+		l.chooseBottom()
+		l.checkWidth(l.rabbetedWidth())
+		l.checkProportions()
+	}
+	l.checkRoom()
+	if l.failed() {
+		return
+	}
+	l.assemble(func(r Role) ending {
+		stock, _ := l.stockOf(r)
+		t, length := stock.Thickness.Mean, l.Width-2*l.Ts+2*l.h
+		return ending{
+			cuts:   []geom.Pocket{{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(0, 0, t, l.wallHeight())}},
+			reach:  t - l.h,
+			panel:  l.plainEnd(r, length),
+			stand:  l.placed(r, l.Ts-l.h),
+			groove: l.stopInRabbet(t),
+		}
+	})
+}
+
+// rabbetLengths are those of the sides' rabbets.
+func (l *layout) rabbetLengths() []float64 {
+	if l.BackJoint == Housed {
+		return []float64{l.Tf}
+	}
+	return []float64{l.Tf, l.Tk}
+}
+
+// plainEnd is a front or back without cuts but for the bottom's groove.
+func (l *layout) plainEnd(r Role, length float64) geom.Panel {
+	stock, _ := l.stockOf(r)
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()), Thickness: stock.Thickness.Mean, Mating: []int{1, 3}}
+	if l.BottomFit != BottomApplied {
+		p.Pockets = append(p.Pockets, l.grooved(0, length))
+	}
+	return p
+}
+
+// placed is where a front or back stands whose ends are in from the outside of the
+// sides, its outside face level with their ends.
+func (l *layout) placed(r Role, in float64) geom.Placement {
+	if r == Front {
+		return geom.Placement{Origin: geom.Vec3{X: l.Width - in}, X: geom.Right.Scale(-1), Y: geom.Up}
+	}
+	return geom.Placement{Origin: geom.Vec3{X: in, Y: l.Depth}, X: geom.Right, Y: geom.Up}
+}
+
+// checkGrooveDepth judges h against front and back, in which only the bottom's
+// groove is cut.
+func (l *layout) checkGrooveDepth() {
+	if l.BottomFit == BottomApplied {
+		return
+	}
+	for _, r := range []Role{Front, Back} {
+		if r == Back && (l.Front == l.Back || l.BottomFit == BottomSlidIn) {
+			continue
+		}
+		l.checkEndDepth(r)
+	}
+}
+
+// checkLevel judges how front and back stand to the ends of the sides: what a board
+// is thicker than its mean is proud.
+func (l *layout) checkLevel() {
+	for _, r := range l.ends() {
+		stock, field := l.stockOf(r)
+		c := l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 0, -1, stock.Thickness, -mostRecess, mostRecess, recessWords)
+		if c.Verdict != IsFlush {
+			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s to %s behind the ends of the sides over the readings of %s (below 0: proud)", r, l.text(c.Min), l.text(c.Max), stock.Name),
+				"sort the boards, or sand it flush after gluing up")
+		}
+	}
+}
+
+// rabbetedWidth changes with both sides where the rabbets' floors are h below the
+// inside faces, and not where the wood left under them is the same.
+func (l *layout) rabbetedWidth() Check {
+	factor := 2.0
+	if l.fromSpoilboard() {
+		factor = 0
+	}
+	return l.check("outside-width", "", "outside width", l.Width, factor, l.Sides.Thickness, l.Width-mostWidth, l.Width+mostWidth, widthWords)
+}
