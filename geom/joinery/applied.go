@@ -11,7 +11,9 @@ import (
 const (
 	appliedHole  = 4.0   // mm: the clearance hole of a 3.5 mm screw
 	appliedApart = 150.0 // mm: from one screw to the next, at most
-	appliedEnd   = 30.0  // mm: from the end of a wall to its first screw
+	// appliedLength is how deep such a screw goes into the wall.
+	appliedLength = 25.0
+	appliedEnd    = 30.0 // mm: from the end of a wall to its first screw
 )
 
 // checkApplied judges a bottom that is screwed on from below.
@@ -44,6 +46,7 @@ func (l *layout) addApplied() {
 		hole(x, front)
 		hole(x, back)
 	}
+	l.takes("screw "+l.text(appliedHole-screwRoom)+" x "+l.text(l.Tb+appliedLength), len(p.Pockets))
 	l.add(Bottom, p, geom.Placement{X: geom.Right, Y: geom.Back})
 }
 

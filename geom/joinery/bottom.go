@@ -236,8 +236,28 @@ func (l *layout) addBottom() {
 			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Rabbet, Face: geom.Outside, Depth: l.rise, Outline: r})
 		}
 	}
+	if l.BottomFit == BottomSlidIn { // into the lower edge of the back
+		p.Pockets = l.rearHoles(length, width)
+		l.takes("screw "+l.text(appliedHole-screwRoom)+" x "+l.text(l.Tb+appliedLength), len(p.Pockets))
+	}
 	l.add(Bottom, p, geom.Placement{
 		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},
 		X:      geom.Right, Y: geom.Back,
 	})
+}
+
+// rearHoles are for the screws that hold a bottom which was slid in to the lower
+// edge of the back: holes, or for solid wood slots along which it can shrink and
+// swell.
+func (l *layout) rearHoles(length, width float64) []geom.Pocket {
+	y, r := width-l.Tk/2, appliedHole/2
+	var list []geom.Pocket
+	for _, x := range evenly(2*appliedEnd, length-2*appliedEnd, 2*appliedApart) {
+		hole := geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)}
+		if moves := float64(width * (l.Bottom.Swelling + l.Bottom.Shrinkage) / 2); moves > settle {
+			hole.Kind, hole.Outline = geom.Cutout, geom.RoundedRectangle(x-r, y-r-moves, x+r, y+r+moves, r)
+		}
+		list = append(list, hole)
+	}
+	return list
 }

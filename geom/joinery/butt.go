@@ -9,7 +9,9 @@ import (
 
 // Screws and dowels of a butt joint, in millimetres; common practice, no source.
 const (
-	screwHole   = 4.5  // clearance in the side for a 4.5 mm screw
+	screwHole   = 4.5 // clearance in the side for a screw thinner by the room
+	screwRoom   = 0.5
+	dowelRoom   = 2.0  // of the two holes beyond the dowel's ends, for glue
 	screwPilot  = 3.0  // in the end of the front or back
 	screwLength = 30.0 // of the pilot hole
 	dowelMost   = 8.0  // the thickest dowel; half the thickness of the end at most
@@ -76,6 +78,11 @@ func (l *layout) butted(r Role) ending {
 		bore.Heights = append(bore.Heights, y)
 	}
 	l.drawer.Bores = append(l.drawer.Bores, bore)
+	name := "screw " + l.text(screwHole-screwRoom) + " x " + l.text(screwLength+l.Ts)
+	if l.Fasteners == Dowels {
+		name = "dowel " + l.text(bore.Diameter) + " x " + l.text(hole.Depth+dowelLength-dowelRoom)
+	}
+	l.takes(name, 2*len(heights))
 	return e
 }
 

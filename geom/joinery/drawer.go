@@ -49,6 +49,8 @@ type Drawer struct {
 	Fit     []Check
 	Setup   Setup
 	Bores   []Bore
+	// Hardware of one box, without slides.
+	Hardware []Item
 }
 
 // Bore are holes in the edge of a part, which no flat drawing shows: a jig or a

@@ -28,6 +28,10 @@ func (l *layout) checkPanels() {
 			})
 		}
 		l.checkSheet(p, field)
+		if p.Stock.Solid && p.Stock.Grain == GrainNone {
+			l.fail("solid-grain", field, p.Role, fmt.Sprintf("%s is solid wood, and the job does not say how its grain runs", p.Stock.Name),
+				"write grain: length, and the sheet's size with the length along the grain first: it has to run along the length of every part")
+		}
 	}
 }
 

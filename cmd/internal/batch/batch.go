@@ -47,7 +47,8 @@ type Part struct {
 	joinery.Part
 	Name     string // safe for every file system, and different from all others
 	Drawer   string
-	Quantity int // for all drawers of its kind
+	Quantity int // for all drawers of its kind, spares among them
+	Spares   int
 	Bits     []mill.Bit
 	Work     mill.Work
 	Drawings []Drawing // one for each face that is cut, in the order of cutting
@@ -119,11 +120,21 @@ func Make(j *job.Job) (Batch, []Problem) {
 func name(d joinery.Drawer, bits []mill.Bit) Drawer {
 	out := Drawer{Drawer: d, Folder: job.FileName(d.Spec.Name), Bits: bits}
 	for _, p := range d.Parts {
-		part := Part{Part: p, Name: out.Folder + "-" + string(p.Role), Drawer: d.Spec.Name, Quantity: d.Spec.Count * len(p.Stands), Bits: bits}
+		part := Part{Part: p, Name: partName(out.Folder, p), Drawer: d.Spec.Name, Quantity: d.Spec.Count * len(p.Stands), Bits: bits}
 		part.STL = "preview/" + out.Folder + "/" + part.Name + ".stl"
 		out.Parts = append(out.Parts, part)
 	}
 	return out
+}
+
+// partName is a drawer's own name, the part's role, and what tells it from others
+// of that role.
+func partName(folder string, p joinery.Part) string {
+	name := folder + "-" + string(p.Role)
+	if p.Label != "" {
+		name += "-" + p.Label
+	}
+	return name
 }
 
 // mill works out how the parts of a drawer are cut and drawn.

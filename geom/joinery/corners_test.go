@@ -1,0 +1,186 @@
+package joinery
+
+import (
+	"slices"
+	"testing"
+
+	"drawerwright/geom"
+)
+
+// routedBox is 400 x 120 x 450 of 12 mm sides with 6 mm bottom, from a 6 mm bit.
+func routedBox(change func(*Spec)) Spec {
+	s := saw(400, 120, 450, 6, sheet("ply", 12), sheet("thin", 5.8))
+	s.Cutter.Kind, s.GrooveEnds, s.BottomSlack = Router, GrooveStopped, 2
+	change(&s)
+	return s
+}
+
+func bounds(t *testing.T, what string, l geom.Loop, x0, y0, x1, y1 float64) {
+	t.Helper()
+	r := l.Bounds()
+	near(t, what+" x0", r.Min.X, x0)
+	near(t, what+" y0", r.Min.Y, y0)
+	near(t, what+" x1", r.Max.X, x1)
+	near(t, what+" y1", r.Max.Y, y1)
+}
+
+// TestRabbetCorner: f = h = 6. Front 400 - 24 + 12 = 388 long, in rabbets 12 long
+// and 6 deep; bottom 388 - 2 by 450 - 24 + 12 - 2 = 436.
+func TestRabbetCorner(t *testing.T) {
+	d := mustBuild(t, routedBox(func(s *Spec) { s.Joint = Rabbet }))
+	side := d.part(Side).Panel
+	bounds(t, "front's rabbet", side.Pockets[0].Outline, 0, 0, 12, 120)
+	bounds(t, "back's rabbet", side.Pockets[1].Outline, 438, 0, 450, 120)
+	near(t, "depth", side.Pockets[0].Depth, 6)
+	bounds(t, "groove", side.Pockets[2].Outline, 6, 6, 444, 12)
+	bounds(t, "front", d.part(Front).Panel.Outline, 0, 0, 388, 120)
+	bounds(t, "bottom", d.part(Bottom).Panel.Outline, 0, 0, 386, 436)
+	near(t, "inside depth", d.Inside.Depth, 450-24)
+}
+
+// TestButtCorner: front 400 - 24 = 376 long between plain sides, dowels of 6 mm
+// (half of 12) at 6 from the ends, 8 deep (two thirds of 12), the lowest 20 over the
+// groove's top at 12.05, the highest 20 below 120: 67.95 apart, so two.
+func TestButtCorner(t *testing.T) {
+	d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.Fasteners = Butt, Dowels }))
+	bounds(t, "front", d.part(Front).Panel.Outline, 0, 0, 376, 120)
+	side := d.part(Side).Panel
+	bounds(t, "lower hole", side.Pockets[0].Outline, 3, 29, 9, 35)
+	bounds(t, "upper hole", side.Pockets[1].Outline, 3, 97, 9, 103)
+	near(t, "hole's depth", side.Pockets[0].Depth, 8)
+	// The bottom reaches to 12 - 6 = 6 from the end; a bit of 6 begins 3.2 before.
+	bounds(t, "groove", side.Pockets[4].Outline, 2.8, 6, 450-2.8, 12)
+	if want := []Item{{"dowel 6 mm x 31 mm", 8}}; !slices.Equal(d.Hardware, want) {
+		t.Errorf("hardware %v, want %v", d.Hardware, want)
+	}
+	if len(d.Bores) != 2 || d.Bores[0].Depth != 25 || !slices.Equal(d.Bores[0].Heights, []float64{32, 100}) {
+		t.Errorf("bores %v", d.Bores)
+	}
+}
+
+// TestBoxJointCorner: with a wish of 24, 120 / 24 = 5 rows of 24; a play of 0.2
+// makes fingers 0.05 smaller at each edge. The front has rows 1, 3, 5.
+func TestBoxJointCorner(t *testing.T) {
+	d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.FingerWidth = BoxJoint, 24 }))
+	front, side := d.part(Front).Panel, d.part(Side).Panel
+	bounds(t, "front", front.Outline, 0, 0, 400, 120)
+	bounds(t, "side", side.Outline, 0, 0, 450, 120)
+	// Front: 400 x 120 less two notches of 24.1 x 12 at each end. Side: less three
+	// rows of notches, 24.05 at the edges and 24.1 in the middle.
+	near(t, "front's area", front.Outline.Area(), 400*120-2*2*12*24.1)
+	near(t, "side's area", side.Outline.Area(), 450*120-2*12*(24.05+24.1+24.05))
+	if len(front.Relieve) != 8 || len(side.Relieve) != 8 {
+		t.Errorf("%d and %d corners to relieve", len(front.Relieve), len(side.Relieve))
+	}
+	for _, v := range front.Relieve {
+		if x := front.Outline[v].X; x != 12 && x != 388 {
+			t.Errorf("the front is to be relieved at x %g", x)
+		}
+	}
+	// In the front's lowest finger the groove stops 3.2 before the bottom's corner
+	// at 12 - 6; the side's begins at its notch.
+	bounds(t, "front's groove", front.Pockets[0].Outline, 2.8, 6, 397.2, 12)
+	bounds(t, "side's groove", side.Pockets[0].Outline, 12, 6, 438, 12)
+	if len(front.Outline) != len(front.Mating)+2 {
+		t.Errorf("%d of %d sides bear on fingers", len(front.Mating), len(front.Outline))
+	}
+}
+
+// TestSawnFingers: a 6 mm stack makes notches of 6 and, at a play of 0.1, a pitch of
+// 5.95: 120 / 5.95 = 20.2, so 20 rows, the last 120 - 19 x 5.95 = 6.95 wide.
+func TestSawnFingers(t *testing.T) {
+	s := saw(400, 120, 450, 6, sheet("ply", 12), sheet("thin", 5.8))
+	s.Joint, s.BottomHeight = BoxJoint, 30
+	d, problems := Build(s)
+	if !slices.ContainsFunc(problems, func(p Problem) bool { return p.Code == "bottom-height" && p.Error }) {
+		t.Errorf("a groove of 6 goes into no row of 5.95: %v", problems)
+	}
+	s.BottomFit = BottomApplied
+	d = mustBuild(t, s)
+	at := newLayout(d.Spec).edges()
+	near(t, "rows", float64(len(at)-1), 19) // walls of 120 - 5.8
+	near(t, "last row", at[19]-at[18], 114.2-18*5.95)
+}
+
+// TestHousedBack: the setback of 15 leaves 450 - 15 - 12 before the back; the dado
+// is 12 + 0.2 wide.
+func TestHousedBack(t *testing.T) {
+	for _, j := range []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint} {
+		d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.BackJoint, s.Setback = j, Housed, 15 }))
+		if len(d.Parts) != 5 || d.Parts[0].Label != "left" || d.Parts[1].Label != "right" {
+			t.Fatalf("%s: left and right are no twins: %v", j, d.Parts)
+		}
+		left, right := d.Parts[0].Panel, d.Parts[1].Panel
+		short := 0.0
+		if j == DoubleRabbet {
+			short = 6
+		}
+		in := func(p geom.Panel) geom.Loop {
+			i := slices.IndexFunc(p.Pockets, func(k geom.Pocket) bool { return k.Kind == geom.Dado && k.Outline.Bounds().Width() > 12 })
+			return p.Pockets[i].Outline
+		}
+		bounds(t, string(j)+" left dado", in(left), 450-short-15-12.2, 0, 450-short-15, 120)
+		bounds(t, string(j)+" right dado", in(right), 15, 0, 15+12.2, 120)
+		near(t, "inside depth", d.Inside.Depth, 450-15-12-d.toFront())
+	}
+}
+
+func (d Drawer) toFront() float64 { return d.Spec.Front.Thickness.Mean }
+
+// TestSlidInBottom: the back ends at the groove's top, 6 + 6 = 12; the bottom
+// reaches to its outside face: 450 - 12 + 6 - 2 = 442 (f = 6: flush).
+func TestSlidInBottom(t *testing.T) {
+	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomFit = BottomSlidIn }))
+	back, bottom := d.part(Back), d.part(Bottom)
+	bounds(t, "back", back.Panel.Outline, 0, 0, 388, 108)
+	near(t, "back stands", back.Stands[0].Origin.Z, 12)
+	bounds(t, "bottom", bottom.Panel.Outline, 0, 0, 386, 442)
+	near(t, "bottom begins", bottom.Stands[0].Origin.Y, 12-6+2)
+	for _, k := range back.Panel.Pockets {
+		if k.Kind == geom.Groove {
+			t.Error("a back above the bottom has a groove")
+		}
+	}
+	side := d.Parts[0].Panel
+	bounds(t, "left groove", side.Pockets[2].Outline, 6+6.2/2, 6, 450, 12)
+}
+
+// TestAppliedBottom: 400 x 450 below walls of 120 - 5.8.
+func TestAppliedBottom(t *testing.T) {
+	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomFit = BottomApplied }))
+	bounds(t, "bottom", d.part(Bottom).Panel.Outline, 0, 0, 400, 450)
+	bounds(t, "side", d.part(Side).Panel.Outline, 0, 0, 450, 114.2)
+	near(t, "side stands", d.part(Side).Stands[0].Origin.Z, 5.8)
+	near(t, "clear height", d.Inside.Height, 120-5.8)
+	for _, p := range d.Parts {
+		for _, k := range p.Panel.Pockets {
+			if k.Kind == geom.Groove {
+				t.Errorf("the %s has a groove", p.Role)
+			}
+		}
+	}
+}
+
+// TestSolidBottom: 436 wide across the grain, swelling by 1 %, it needs 4.36 of slack.
+func TestSolidBottom(t *testing.T) {
+	s := routedBox(func(s *Spec) {
+		s.Bottom.Solid, s.Bottom.Grain, s.Bottom.Swelling = true, GrainLength, 0.01
+	})
+	_, problems := Build(s)
+	if len(problems) != 1 || problems[0].Code != "bottom-movement" || !problems[0].Error || problems[0].Hint != "write a bottom-slack of 4.86 mm or more" {
+		t.Errorf("%+v", problems)
+	}
+}
+
+// TestGlueArea: a dado-rabbet corner is glued over 12 + 2 x 6 = 24 mm of 120, a
+// rabbet over 12 + 6, a butt over 12; of a box joint 4 finger faces of 12 x 12 and
+// 120 x 12 of floors.
+func TestGlueArea(t *testing.T) {
+	for _, c := range []struct {
+		joint Joint
+		want  float64
+	}{{DadoRabbet, 4 * 24 * 120}, {DoubleRabbet, 4 * 18 * 120}, {Rabbet, 4 * 18 * 120}, {Butt, 4 * 12 * 120}, {BoxJoint, 4 * (4*144 + 120*12)}} {
+		d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.FingerWidth = c.joint, 24 }))
+		near(t, string(c.joint), d.GlueArea(), c.want)
+	}
+}

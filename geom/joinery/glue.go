@@ -1,0 +1,38 @@
+package joinery
+
+// GlueArea is what glue is spread on in the corners of one box, in square
+// millimetres, one of the two faces that meet counted. With T the thickness of the
+// end, Ts of the side and h the cutter height, a corner's glued length across the
+// board is
+//
+//	dado-rabbet    T + 2 h   the shoulder, the tongue's end and both its faces
+//	double-rabbet  Ts + h    the side's end, its rabbet's floor and the lip in the front's
+//	rabbet         T + h     the rabbet's floor and shoulder
+//	butt           T
+//	housed back    T + 2 h
+//
+// and runs the height of the wall. A box joint is glued on every finger: its faces
+// are Ts by T, one fewer than there are rows, and the notches' floors.
+func (d Drawer) GlueArea() float64 {
+	l := newLayout(d.Spec)
+	h := l.wallHeight()
+	corner := func(r Role) float64 {
+		stock, _ := l.stockOf(r)
+		t := stock.Thickness.Mean
+		if r == Back && l.BackJoint == Housed {
+			return h * (t + 2*l.h)
+		}
+		switch l.Joint {
+		case DadoRabbet:
+			return h * (t + 2*l.h)
+		case DoubleRabbet:
+			return h * (l.Ts + l.h)
+		case Rabbet:
+			return h * (t + l.h)
+		case BoxJoint:
+			return float64(float64(len(l.edges())-2)*l.Ts*t) + float64(h*(l.Ts+t)/2)
+		}
+		return h * t
+	}
+	return 2 * (corner(Front) + corner(Back))
+}
