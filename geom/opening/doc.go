@@ -1,0 +1,127 @@
+// Package opening goes from a measured hole in a cabinet to boxes: which slide fits
+// its depth, how its height is divided into rows, how large fronts and boxes become,
+// and where the slides stand on the cabinet's sides. [Make] is the one entry: a
+// [Bank] goes in, a [Plan] comes out, with every [Problem].
+//
+// All lengths are in millimetres. Heights are over the datum, which is the lower
+// edge of the opening unless the bank says otherwise; rows count from the top.
+package opening
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// Fronts says how drawer fronts stand to the opening.
+type Fronts string
+
+const (
+	Inset   Fronts = "inset"   // within it
+	Overlay Fronts = "overlay" // before it
+	NoFront Fronts = "none"    // the boxes show
+)
+
+// Opening is the hole as it was measured: each size as one reading or several, of
+// which the smallest counts.
+type Opening struct {
+	Name                 string
+	Width, Height, Depth []float64
+	Diagonals            []float64 // of the face: none or two
+	FaceFrame            bool
+	Fronts               Fronts
+	Behind               float64 // room to keep free behind the boxes
+}
+
+// Counted is the size that counts.
+func (o Opening) Counted() joinery.Size {
+	return joinery.Size{Width: least(o.Width), Height: least(o.Height), Depth: least(o.Depth)}
+}
+
+func least(list []float64) float64 {
+	if len(list) == 0 {
+		return 0
+	}
+	return slices.Min(list)
+}
+
+// Graduation says how free rows grow from the top down.
+type Graduation string
+
+const (
+	Equal      Graduation = "equal"
+	Arithmetic Graduation = "arithmetic" // each is higher than the one above by Step
+	Geometric  Graduation = "geometric"  // each is Ratio times as high as the one above
+)
+
+// Row is one drawer of a bank.
+type Row struct {
+	Front float64 // height of its front; 0 is free
+}
+
+// Edges are lengths at the four sides of an opening.
+type Edges struct{ Left, Right, Top, Bottom float64 }
+
+// Bank is an opening with the drawers that share it.
+type Bank struct {
+	Name       string
+	Unit       geom.Unit // that messages speak in
+	Opening    Opening
+	Slide      Slide
+	Rows       []Row // from the top down; at least one
+	Graduation Graduation
+	Step       float64
+	Ratio      float64
+	// Gap is between one front and the next. Edge is the gap between inset fronts and
+	// the opening, or how far overlay fronts cover the cabinet beside it.
+	Gap  float64
+	Edge Edges
+	// BoxHeights are the heights that boxes are made in; empty for any.
+	BoxHeights []float64
+	// LineBoring is the pitch of holes in the cabinet's sides on which the slides have
+	// to come; 0 for none.
+	LineBoring float64
+	Sides      joinery.Stock
+	Front      *joinery.Stock // of the drawer fronts; nil without
+	Bottom     joinery.Stock  // its thickness counts where slides are under it
+}
+
+// Problem is one thing about a bank that a shop has to know: an error, with which
+// it cannot be made as asked, or a warning. Row counts from 0 at the top, -1 for the
+// whole bank.
+type Problem struct {
+	Code    string // short and stable, for programs
+	Error   bool
+	Field   string // the entry to change: opening, slide, rows, sides, gap, box-heights, line-boring
+	Row     int
+	Message string // the fact, with the measured values
+	Hint    string // what the shop can change
+}
+
+// Defaults; common practice, no source.
+const (
+	DefaultGap     = 3.0  // mm between fronts
+	DefaultReveal  = 2.5  // mm between an inset front and the opening
+	DefaultOverlay = 12.0 // mm of a front over the cabinet beside the opening
+)
+
+// mostSpread is how far readings of one size may differ, in mm, before the opening
+// is called uneven; common practice, no source.
+const mostSpread = 1.0
+
+// settle is the part of a computed length, in mm, that no verdict may hang on.
+const settle = 1e-5
+
+// OutOfSquare tells how far a corner of the face is out of square, in mm over the
+// opening's height, from its two diagonals: with width w, height h and diagonals p
+// and q, p^2 - q^2 = 4 w s, where s is what the upper edge is shifted.
+func (o Opening) OutOfSquare() float64 {
+	w := least(o.Width)
+	if len(o.Diagonals) != 2 || w <= 0 {
+		return 0
+	}
+	p, q := o.Diagonals[0], o.Diagonals[1]
+	return math.Abs(p-q) * (p + q) / (4 * w)
+}

@@ -1,0 +1,133 @@
+package opening
+
+import (
+	"fmt"
+	"math"
+)
+
+// Graduate divides a height among n rows from the top down, each higher than the one
+// above it by a step, or by a ratio:
+//
+//	arithmetic   a, a + d, a + 2 d, ...   with n a + d n (n - 1) / 2 = height
+//	geometric    a, a r, a r^2, ...       with a (r^n - 1) / (r - 1) = height
+//
+// ok is false where a row would not be higher than 0.
+func Graduate(height float64, n int, g Graduation, step, ratio float64) (rows []float64, ok bool) {
+	m := float64(n)
+	first := height / m
+	switch g {
+	case Arithmetic:
+		first = (height - step*m*(m-1)/2) / m
+	case Geometric:
+		if !(ratio > 0) {
+			return nil, false
+		}
+		if math.Abs(ratio-1) > 1e-9 { // below, the quotient has no digits left
+			first = height * (ratio - 1) / (math.Pow(ratio, m) - 1)
+		}
+	}
+	left := height
+	for i := range n {
+		h := first
+		switch g {
+		case Arithmetic:
+			h += float64(step * float64(i))
+		case Geometric:
+			h *= math.Pow(ratio, float64(i))
+		}
+		if i == n-1 { // what is left, so that nothing is lost to rounding
+			h = left
+		}
+		if !(h > 0) {
+			return nil, false
+		}
+		rows = append(rows, h)
+		left -= h
+	}
+	return rows, true
+}
+
+// span is where the fronts begin and end over the datum, and how far within the
+// opening they begin at the left; below 0 before the cabinet.
+func (p *planner) span() (bottom, top, left float64) {
+	h := p.plan.Opening.Height
+	switch p.Opening.Fronts {
+	case Inset:
+		return p.Edge.Bottom, h - p.Edge.Top, p.Edge.Left
+	case Overlay:
+		return -p.Edge.Bottom, h + p.Edge.Top, -p.Edge.Left
+	}
+	return 0, h, 0
+}
+
+// heights are those of the fronts from the top down.
+func (p *planner) heights() ([]float64, bool) {
+	bottom, top, _ := p.span()
+	n := len(p.Rows)
+	rest := top - bottom - float64(p.Gap*float64(n-1))
+	free := 0
+	for _, r := range p.Rows {
+		rest -= r.Front
+		if r.Front == 0 {
+			free++
+		}
+	}
+	switch {
+	case free == 0 && math.Abs(rest) > mostSpread:
+		p.say(true, "rows", "rows", -1, fmt.Sprintf("with the gaps the rows are %s high, and there are %s", p.text(top-bottom-rest), p.text(top-bottom)), "leave one of them free, or change one by "+p.text(math.Abs(rest)))
+		return nil, false
+	case rest <= 0 && free > 0:
+		p.say(true, "rows", "rows", -1, fmt.Sprintf("the rows with a height of their own and the gaps take %s of %s: nothing is left for the free ones", p.text(top-bottom-rest), p.text(top-bottom)), "lower or fewer rows")
+		return nil, false
+	}
+	heights := make([]float64, 0, n)
+	var shared []float64
+	if free > 0 {
+		var ok bool
+		if shared, ok = Graduate(rest, free, p.Graduation, p.Step, p.Ratio); !ok {
+			p.say(true, "graduation", "graduation", -1, fmt.Sprintf("%s for %d free rows is not enough for the steps between them", p.text(rest), free), "a smaller step, or fewer rows")
+			return nil, false
+		}
+	}
+	for i, r := range p.Rows {
+		h := r.Front
+		switch {
+		case h == 0:
+			h, shared = shared[0], shared[1:]
+		case free == 0 && i == n-1:
+			h += rest // the little that the rows differ by
+		}
+		heights = append(heights, h)
+	}
+	p.checkSwelling(heights)
+	return heights, true
+}
+
+// checkSwelling judges solid fronts, which grow higher in a damp season, against
+// the gaps between them.
+func (p *planner) checkSwelling(heights []float64) {
+	if p.Front == nil || p.Front.Swelling == 0 {
+		return
+	}
+	highest, row := 0.0, 0
+	for i, h := range heights {
+		if h > highest {
+			highest, row = h, i
+		}
+	}
+	gap, field := p.Gap, "gap"
+	if p.Opening.Fronts == Inset {
+		if edge := math.Min(p.Edge.Top, p.Edge.Bottom); edge < gap || len(heights) == 1 {
+			gap, field = edge, "reveal"
+		}
+	} else if len(heights) == 1 {
+		return // nothing above or below it
+	}
+	if grows := highest * p.Front.Swelling; grows > gap-leastGap+settle {
+		p.say(true, "front-movement", field, row, fmt.Sprintf("the front of row %d, %s high, swells by %s in a damp season; the gap is %s", row+1, p.text(highest), p.text(grows), p.text(gap)),
+			fmt.Sprintf("write a %s of %s or more, or take a front that moves less", field, p.atLeast(grows+leastGap)))
+	}
+}
+
+// leastGap is what has to be left of a gap, in mm; common practice, no source.
+const leastGap = 0.5

@@ -1,0 +1,59 @@
+package opening
+
+import (
+	"math"
+
+	"drawerwright/geom"
+)
+
+// Holes in cabinet sides; common practice, no source.
+const (
+	HoleDiameter = 5.0
+	HoleDepth    = 12.0
+	endRoom      = 20.0 // mm of a slide behind its last hole
+)
+
+// Spacer is a block that stands on the datum or on the slide below, and on which
+// the next slide rests while it is screwed on.
+type Spacer struct {
+	Length float64
+	Rows   []int // that need one, from 0 at the top
+}
+
+// lines finds where slides are screwed on, and the spacers under them.
+func (p *planner) lines() {
+	s := p.Slide
+	if s.Height == 0 {
+		return
+	}
+	first := s.Setback
+	if p.Front != nil && p.Opening.Fronts == Inset {
+		first += p.Front.Thickness.Mean
+	}
+	below := 0.0
+	for i := len(p.plan.Rows) - 1; i >= 0; i-- {
+		line := p.plan.Rows[i].Line
+		if s.Setback > 0 && s.Pitch > 0 {
+			for x := first; x <= first-s.Setback+p.plan.SlideLength-endRoom+settle; x += s.Pitch {
+				p.plan.Holes = append(p.plan.Holes, geom.Point{X: x, Y: line})
+			}
+		}
+		if length := line - s.Height/2 - below; length > settle {
+			p.spacer(length, i)
+		}
+		below = line + s.Height/2
+	}
+}
+
+func (p *planner) spacer(length float64, row int) {
+	for i := range p.plan.Spacers {
+		if math.Abs(p.plan.Spacers[i].Length-length) < sameSpacer {
+			p.plan.Spacers[i].Rows = append(p.plan.Spacers[i].Rows, row)
+			return
+		}
+	}
+	p.plan.Spacers = append(p.plan.Spacers, Spacer{length, []int{row}})
+}
+
+// sameSpacer is what no saw tells apart, in mm.
+const sameSpacer = 0.05

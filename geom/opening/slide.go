@@ -1,0 +1,116 @@
+package opening
+
+import (
+	"slices"
+
+	"drawerwright/geom"
+)
+
+// Kind is a way for a drawer to run.
+type Kind string
+
+const (
+	SideMount   Kind = "side-mount"    // a pair between the box's sides and the cabinet's
+	Undermount  Kind = "undermount"    // a pair under the box, hooked into its back
+	CentreMount Kind = "centre-mount"  // one under the middle of the bottom
+	Wooden      Kind = "wooden-runner" // strips of wood in the cabinet
+	NoSlide     Kind = "none"          // the box slides on the cabinet's own floor
+)
+
+// Kinds are all of them.
+var Kinds = []Kind{SideMount, Undermount, CentreMount, Wooden, NoSlide}
+
+// Slide is what a drawer runs on, as its maker's sheet has it.
+type Slide struct {
+	Name string
+	Kind Kind
+	// Clearance at each side between box and opening. The box may come out wider by
+	// Plus and narrower by Minus, in all.
+	Clearance, Plus, Minus float64
+	// Above and Below are what a box keeps free in its row.
+	Above, Below float64
+	// InsideLess is what an undermount slide's box is narrower inside than the
+	// opening; 0 for others. MostSide is the thickest side that goes beside it.
+	InsideLess, MostSide float64
+	// Recess is how high the underside of the bottom has to stand.
+	Recess float64
+	// Lengths of the series, each as long as its box is deep; none for runners that
+	// are cut to length. Behind is what a slide needs beyond its length.
+	Lengths []float64
+	Behind  float64
+	// Notches and bores in the box's back.
+	NotchWidth, NotchHeight                     float64
+	HookDiameter, HookDepth, HookHeight, HookIn float64
+	Load                                        float64 // rating of a pair in kg; 0 when not known
+	// Line is how high the slide's screw line is over the box's lower edge; Height is
+	// the slide's own, half of it below the line.
+	Line, Height float64
+	// Setback is from the cabinet's front edge to the first hole, Pitch from one hole
+	// to the next; a Setback of 0 has none.
+	Setback, Pitch float64
+}
+
+// Pair tells whether the drawer runs on a pair of slides at its sides.
+func (s Slide) Pair() bool { return s.Kind == SideMount || s.Kind == Undermount || s.Kind == Wooden }
+
+// BuiltIn is a generic slide with the measures that are usual in the trade; common
+// practice, no source: the slide maker's sheet comes first. Its series is in steps of
+// 50 mm, or of 2 in for an inch job.
+func BuiltIn(k Kind, u geom.Unit) (Slide, bool) {
+	series := func(from, to, by float64) (list []float64) {
+		for v := from; v <= to; v += by {
+			list = append(list, v)
+		}
+		return list
+	}
+	lengths := series(250, 550, 50)
+	if u == geom.Inch {
+		lengths = series(10*geom.InchMM, 22*geom.InchMM+settle, 2*geom.InchMM)
+	}
+	s := Slide{Name: string(k), Kind: k}
+	switch k {
+	case SideMount:
+		s.Clearance, s.Minus = 12.7, geom.InchMM/16 // no plus: a box too wide binds
+		s.Above, s.Below = 10, 10
+		s.Lengths, s.Behind = lengths, 3
+		s.Load = 45
+		s.Line, s.Height, s.Setback, s.Pitch = 35, 45, 37, 32
+	case Undermount:
+		s.InsideLess, s.MostSide, s.Minus = 42, 16, 1
+		s.Above, s.Below, s.Recess = 7, 14, 13
+		s.Lengths, s.Behind = lengths, 10
+		s.NotchWidth, s.NotchHeight = 35, 13
+		s.HookDiameter, s.HookDepth, s.HookHeight, s.HookIn = 6, 10, 20, 7
+		s.Load = 35
+		s.Line, s.Height, s.Setback, s.Pitch = 6, 40, 37, 32
+	case CentreMount:
+		s.Clearance, s.Minus = 2.75, 1
+		s.Above, s.Below, s.Recess = 6, 6, 10
+		s.Lengths, s.Behind = lengths, 10
+		s.Load = 15
+	case Wooden:
+		s.Clearance, s.Minus = 0.75, 0.5
+		s.Above, s.Below = 5, 1
+		s.Behind = 5
+		s.Line, s.Height, s.Setback, s.Pitch = -10, 20, 37, 64 // the box stands on the strip
+	case NoSlide:
+		s.Clearance, s.Minus = 0.75, 0.5
+		s.Above, s.Behind = 3, 5
+	default:
+		return Slide{}, false
+	}
+	return s, true
+}
+
+// pick is the longest of a series that fits; ok is false where none does.
+func (s Slide) pick(room float64) (length float64, ok bool) {
+	for _, l := range s.Lengths {
+		if l <= room+settle && l > length {
+			length, ok = l, true
+		}
+	}
+	return length, ok
+}
+
+// shortest of the series.
+func (s Slide) shortest() float64 { return slices.Min(s.Lengths) }
