@@ -1,0 +1,133 @@
+package wood
+
+import (
+	"errors"
+	"math"
+)
+
+// Moisture in percent. Between [MinLinear] and [MaxLinear] wood moves in
+// proportion to its moisture; above [FibreSaturation] it does not move. Wood
+// Handbook p. 13-17, original.
+const (
+	MinLinear       = 6.0
+	MaxLinear       = 14.0
+	FibreSaturation = 30.0
+)
+
+// maxGravity is the specific gravity of wood without pores, from memory; no wood
+// is heavier.
+const maxGravity = 1.53
+
+// maxCoefficient is ten times what any wood has; beyond it a coefficient is in
+// percent or otherwise mistaken.
+const maxCoefficient = 0.05
+
+// maxWidth in mm is more than any tree has.
+const maxWidth = 1e5
+
+var (
+	errNoSheet = errors.New("the sheet is not one of the known kinds")
+	errNoCut   = errors.New("the cut is neither flatsawn nor quartersawn")
+	errSeason  = errors.New("the damp air is drier than the dry air")
+)
+
+// Cut is how a board was sawn from the log.
+type Cut uint8
+
+const (
+	Flatsawn    Cut = iota // rings along the width: it moves by the tangential coefficient
+	Quartersawn            // rings across the width: by the radial one
+)
+
+// Coefficient gives the change of a board's width for one percent of moisture.
+// Few boards are wholly flatsawn or quartersawn: the width of a flatsawn board
+// moves somewhat less than this, that of a quartersawn one somewhat more.
+func (s Species) Coefficient(cut Cut) (float64, error) {
+	switch cut {
+	case Flatsawn:
+		return s.Tangential, nil
+	case Quartersawn:
+		return s.Radial, nil
+	}
+	return 0, errNoCut
+}
+
+// Change gives by how much a width in mm changes when the moisture goes from one
+// percentage to another: width * coefficient * (to - from), negative when it
+// shrinks. Wood Handbook, equation 13-2.
+//
+// The equation is meant for moistures from [MinLinear] to [MaxLinear]. Beyond
+// them, up to [FibreSaturation], the result is an estimate and limited is true;
+// moisture below 0 or above that is an error.
+func Change(width, coefficient, from, to float64) (change float64, limited bool, err error) {
+	if err := inRange("the width", width, math.SmallestNonzeroFloat64, maxWidth, " mm"); err != nil {
+		return 0, false, err
+	}
+	if err := inRange("the coefficient", coefficient, math.SmallestNonzeroFloat64, maxCoefficient, ""); err != nil {
+		return 0, false, err
+	}
+	for _, m := range []float64{from, to} {
+		if err := inRange("the moisture", m, 0, FibreSaturation, " %"); err != nil {
+			return 0, false, err
+		}
+		limited = limited || m < MinLinear || m > MaxLinear
+	}
+	return width * (coefficient * (to - from)), limited, nil
+}
+
+// Density gives kg/m3 of wood with a moisture in percent, G being its ovendry
+// mass by its volume at that moisture: 1000 G (1 + moisture / 100). Wood
+// Handbook, chapter 4; the formula from memory.
+func Density(G, moisture float64) (float64, error) {
+	if err := inRange("the specific gravity", G, math.SmallestNonzeroFloat64, maxGravity, ""); err != nil {
+		return 0, err
+	}
+	if err := inRange("the moisture", moisture, 0, FibreSaturation, " %"); err != nil {
+		return 0, err
+	}
+	return 1000 * G * (1 + moisture/100), nil
+}
+
+// Season is how a board moves from the air that it was worked in through the
+// driest and the dampest that it will stand in, each for long enough.
+type Season struct {
+	Now, Dry, Damp float64 // moisture in percent
+
+	// Shrink and Swell are parts of the width as worked, both 0 or more. Shrink
+	// is 0 where it is never drier than now, Swell where it is never damper.
+	Shrink, Swell float64
+
+	Limited bool // the moistures go beyond MinLinear..MaxLinear, see Change
+}
+
+// SeasonalMovement gives the movement of a board's width between relative
+// humidities from 0 to 1 at a temperature in degrees Celsius. A finish or a short
+// season makes it less. Errors as [EMC] and [Change].
+func SeasonalMovement(s Species, cut Cut, nowRH, dryRH, dampRH, tempC float64) (Season, error) {
+	if dampRH < dryRH {
+		return Season{}, errSeason
+	}
+	c, err := s.Coefficient(cut)
+	if err != nil {
+		return Season{}, err
+	}
+	var m [3]float64
+	for i, rh := range []float64{nowRH, dryRH, dampRH} {
+		if m[i], err = EMC(tempC, rh); err != nil {
+			return Season{}, err
+		}
+	}
+	dry, limitedDry, err := Change(1, c, m[0], m[1])
+	if err != nil {
+		return Season{}, err
+	}
+	damp, limitedDamp, err := Change(1, c, m[0], m[2])
+	if err != nil {
+		return Season{}, err
+	}
+	return Season{
+		Now: m[0], Dry: m[1], Damp: m[2],
+		Shrink: max(0, -dry), Swell: max(0, damp),
+		Limited: limitedDry || limitedDamp,
+	}, nil
+}
