@@ -119,6 +119,9 @@ func (l *layout) work() {
 			fmt.Sprintf("write %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint))
 	}
 	if !l.failed() {
+		l.addFittings()
+	}
+	if !l.failed() {
 		l.checkPanels()
 	}
 }

@@ -101,14 +101,20 @@ func (l *layout) addSides(front, back ending) {
 	}
 	left := geom.Placement{Origin: geom.Vec3{Y: front.short, Z: l.wallStand()}, X: geom.Back, Y: geom.Up}
 	right := geom.Placement{Origin: geom.Vec3{X: l.Width, Y: l.Depth - back.short, Z: l.wallStand()}, X: geom.Back.Scale(-1), Y: geom.Up}
-	if mirror := mirrored(p); !alike(p, mirror) {
-		l.add(Side, p, left)
-		l.drawer.Parts[len(l.drawer.Parts)-1].Label = "left"
-		l.add(Side, mirror, right)
-		l.drawer.Parts[len(l.drawer.Parts)-1].Label = "right"
+	l.putSides(p, left, right)
+}
+
+// putSides adds a left side, and its mirror image where that is another panel.
+func (l *layout) putSides(p geom.Panel, left, right geom.Placement) {
+	mirror := mirrored(p)
+	if alike(p, mirror) {
+		l.add(Side, p, left, right)
 		return
 	}
-	l.add(Side, p, left, right)
+	n := len(l.drawer.Parts)
+	l.add(Side, p, left)
+	l.add(Side, mirror, right)
+	l.drawer.Parts[n].Label, l.drawer.Parts[n+1].Label = "left", "right"
 }
 
 // mirrored is a panel turned over end for end, its inside face again inside.

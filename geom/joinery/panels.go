@@ -39,9 +39,9 @@ func (l *layout) checkPanels() {
 func (l *layout) fieldOf(r Role) Field {
 	switch r {
 	case DividerRole:
-		return "dividers"
+		return FieldDividers
 	case DrawerFrontRole:
-		return "drawer-front"
+		return FieldDrawerFront
 	}
 	_, field := l.stockOf(r)
 	return field

@@ -75,13 +75,42 @@ func anySpec(t *rapid.T) Spec {
 	return s
 }
 
+// anyFittings draws what stands in a box, is cut into it, or is screwed on.
+func anyFittings(t *rapid.T, s *Spec) {
+	odds := func(name string, in int) bool { return rapid.IntRange(0, in-1).Draw(t, name) == 0 }
+	for odds("divider", 2) && len(s.Dividers) < 3 {
+		thick := rapid.Float64Range(3, 12).Draw(t, "divider thickness")
+		if s.Cutter.Kind == Saw {
+			thick = s.Cutter.Width - 0.2
+		}
+		d := Divider{Stock: sheet("dividers", thick), Way: rapid.SampledFrom([]Way{Across, Along}).Draw(t, "way"), Loose: rapid.Bool().Draw(t, "loose"),
+			Count: rapid.IntRange(1, 3).Draw(t, "count"), Height: rapid.SampledFrom([]float64{0, 30}).Draw(t, "divider height")}
+		if rapid.Bool().Draw(t, "at") {
+			d.Count, d.At = 0, []float64{rapid.Float64Range(10, 200).Draw(t, "place")}
+		}
+		s.Dividers = append(s.Dividers, d)
+	}
+	s.Pull.Shape = rapid.SampledFrom([]PullShape{NoPull, NoPull, PullHole, PullHalf, PullSlot, PullHandHold}).Draw(t, "pull")
+	if odds("drawer front", 3) {
+		over := rapid.Float64Range(-5, 20).Draw(t, "over")
+		s.DrawerFront = &DrawerFront{Stock: sheet("fronts", 19), Width: s.Width + 2*over, Height: s.Height + 2*over, Left: over, Below: over,
+			Handles: rapid.IntRange(0, 2).Draw(t, "handles"), HandleApart: 64}
+	}
+	if odds("undermount", 3) {
+		s.BottomHeight = 13
+		s.Undermount = &Undermount{Recess: 13, MostSide: 16, NotchWidth: 35, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 35, HookIn: 7}
+	}
+}
+
 // TestAnyBoxGoesTogether: whatever is not refused has sound panels, stands
 // inside its outside size, and no two parts fill the same space.
 func TestAnyBoxGoesTogether(t *testing.T) {
 	built, based := make(map[Joint]int), make(map[BottomFit]int)
-	housed := 0
+	housed, fitted := 0, make(map[Role]int)
 	rapid.Check(t, func(t *rapid.T) {
-		d, problems := Build(anySpec(t))
+		s := anySpec(t)
+		anyFittings(t, &s)
+		d, problems := Build(s)
 		for _, p := range problems {
 			if p.Error {
 				return
@@ -92,8 +121,11 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 		if d.Spec.BackJoint == Housed {
 			housed++
 		}
+		for _, p := range d.Parts {
+			fitted[p.Role]++
+		}
 		for _, p := range d.Parts { // nothing is turned over but a flush bottom
-			if d.Spec.Joint == DoubleRabbet && p.Role != Bottom && p.Panel.CutOn(geom.Outside) {
+			if d.Spec.Joint == DoubleRabbet && p.Role != Bottom && d.Spec.Undermount == nil && p.Panel.CutOn(geom.Outside) {
 				t.Fatalf("the %s is cut on its outside face", p.Role)
 			}
 		}
@@ -109,10 +141,13 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 				t.Fatalf("%s: %v", p.Role, err)
 			}
 			for _, s := range p.Stands {
+				pieces = append(pieces, piece{p, s})
+				if p.Role == DrawerFrontRole { // before the box, whose size it does not change
+					continue
+				}
 				low, high := m.Place(s, grid).Bounds()
 				least = geom.Vec3{X: math.Min(least.X, low.X), Y: math.Min(least.Y, low.Y), Z: math.Min(least.Z, low.Z)}
 				most = geom.Vec3{X: math.Max(most.X, high.X), Y: math.Max(most.Y, high.Y), Z: math.Max(most.Z, high.Z)}
-				pieces = append(pieces, piece{p, s})
 			}
 		}
 		// Sides are as high, wide and long as asked; proud ends add to the depth.
@@ -127,8 +162,8 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 			}
 		}
 	})
-	if len(built) < len(allJoints) || len(based) < len(allBottoms) || housed == 0 {
-		t.Errorf("boxes not refused: %v, %v, %d housed", built, based, housed)
+	if len(built) < len(allJoints) || len(based) < len(allBottoms) || housed == 0 || fitted[DividerRole] == 0 || fitted[DrawerFrontRole] == 0 {
+		t.Errorf("boxes not refused: %v, %v, %d housed, %v", built, based, housed, fitted)
 	}
 }
 

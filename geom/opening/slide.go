@@ -80,7 +80,7 @@ func BuiltIn(k Kind, u geom.Unit) (Slide, bool) {
 		s.Above, s.Below, s.Recess = 7, 14, 13
 		s.Lengths, s.Behind = lengths, 10
 		s.NotchWidth, s.NotchHeight = 35, 13
-		s.HookDiameter, s.HookDepth, s.HookHeight, s.HookIn = 6, 10, 20, 7
+		s.HookDiameter, s.HookDepth, s.HookHeight, s.HookIn = 6, 10, 27, 7
 		s.Load = 35
 		s.Line, s.Height, s.Setback, s.Pitch = 6, 40, 37, 32
 	case CentreMount:

@@ -1,0 +1,270 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+
+	"drawerwright/geom"
+)
+
+// FieldDividers is the entry of a [Problem] about dividers.
+const FieldDividers Field = "dividers"
+
+// Dividers, in millimetres; common practice, no source.
+const (
+	fixedShort, looseShort = 0.5, 1.0 // of the room between the floors of its dados
+	loosePlay              = 0.5      // more in a loose one's dado
+	looseBelow             = 3.0      // how far below the walls' upper edges a loose one ends
+	leastCell              = 20.0     // the least room between two, or to a wall: a finger's
+)
+
+// standingDivider is a divider in its place.
+type standingDivider struct {
+	Divider
+	number int       // in the job
+	at     []float64 // of the near faces, from the wall's inside face
+	t      float64
+	slot   float64 // width of its dados
+	height float64
+}
+
+// dividers puts boards into dados of the walls that they meet, h deep, as all cuts
+// are. On a router a dado begins where the bottom's groove is, which is as deep; a
+// saw's runs through.
+func (l *layout) dividers() {
+	var all []standingDivider
+	for i, d := range l.Dividers {
+		s, ok := l.standDivider(i, d)
+		if !ok || !l.apart(s, all) {
+			return
+		}
+		all = append(all, s)
+	}
+	for i, s := range all {
+		l.dividerDados(s)
+		p := l.dividerPanel(s, all)
+		part := Part{Role: DividerRole, Stock: s.Stock, Panel: p}
+		if len(all) > 1 {
+			part.Label = strconv.Itoa(i + 1)
+		}
+		for _, at := range s.at {
+			part.Stands = append(part.Stands, l.dividerStand(s, at))
+		}
+		l.drawer.Parts = append(l.drawer.Parts, part)
+	}
+}
+
+// dividerFoot is how high dividers stand: on the bottom wherever it lies in its groove.
+func (l *layout) dividerFoot() float64 {
+	if l.BottomFit == BottomApplied {
+		return l.bottomTop()
+	}
+	return math.Max(l.bottomTop(), l.rise+l.groove)
+}
+
+// roomFor is the clear size across a divider's way.
+func (l *layout) roomFor(w Way) float64 {
+	if w == Across {
+		return l.Depth - l.toFront - l.toBack
+	}
+	return l.Width - 2*l.Ts
+}
+
+func (l *layout) failDivider(code string, i int, message, hint string) {
+	l.fail(code, FieldDividers, DividerRole, fmt.Sprintf("divider %d: %s", i+1, message), hint)
+}
+
+// standDivider works out where a divider stands, and judges it.
+func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
+	s = standingDivider{Divider: d, number: i, t: d.Stock.Thickness.Mean, height: d.Height, at: d.At}
+	room := l.roomFor(d.Way)
+	if len(s.at) == 0 {
+		cell := (room - float64(float64(d.Count)*s.t)) / float64(d.Count+1)
+		for k := range d.Count {
+			s.at = append(s.at, cell+float64(float64(k)*(cell+s.t)))
+		}
+	}
+	s.at = slices.Clone(s.at)
+	slices.Sort(s.at)
+	end := 0.0
+	for _, at := range append(slices.Clone(s.at), room) {
+		if at-end < leastCell-settle {
+			l.failDivider("divider-room", i, fmt.Sprintf("it leaves a cell of %s in %s; at least %s is needed", l.text(at-end), l.text(room), l.text(leastCell)), "fewer dividers, or other places")
+			return s, false
+		}
+		end = at + s.t
+	}
+	most := l.Height - l.dividerFoot()
+	if d.Loose {
+		most -= looseBelow
+	}
+	if s.height == 0 {
+		s.height = most
+	}
+	if s.height > l.Height-l.dividerFoot()+settle {
+		l.failDivider("divider-height", i, fmt.Sprintf("it is %s high, over a bottom whose top is %s below the upper edges", l.text(s.height), l.text(l.Height-l.dividerFoot())), fmt.Sprintf("write a height of %s or less", l.atMost(l.Height-l.dividerFoot())))
+		return s, false
+	}
+	return s, l.dividerSlot(&s)
+}
+
+// apart tells whether a divider keeps clear of those before it that run the same way.
+func (l *layout) apart(s standingDivider, all []standingDivider) bool {
+	for _, o := range all {
+		if o.Way != s.Way {
+			continue
+		}
+		for _, a := range s.at {
+			for _, b := range o.at {
+				if cell := math.Max(b-(a+s.t), a-(b+o.t)); cell < leastCell-settle {
+					l.failDivider("divider-room", s.number, fmt.Sprintf("one at %s is nearer than %s to one of divider %d at %s", l.text(a), l.text(leastCell), o.number+1, l.text(b)), "other places, or write them all in one divider")
+					return false
+				}
+			}
+		}
+	}
+	return true
+}
+
+// dividerSlot finds how wide its dados are.
+func (l *layout) dividerSlot(s *standingDivider) bool {
+	least, most := leastTonguePlay, mostTonguePlay
+	play := l.DadoPlay
+	if s.Loose {
+		least, most, play = least+loosePlay/2, most+loosePlay, play+loosePlay
+	}
+	s.slot = l.Cutter.Width
+	if l.Cutter.Kind == Router {
+		s.slot = math.Max(l.Cutter.Width+l.SlotRoom, s.t+play)
+	}
+	c := l.play("divider-play", DividerRole, fmt.Sprintf("divider %d play in its dados", s.number+1), s.slot-s.t, -1, s.Stock.Thickness, least, most)
+	if c.Verdict == Goes {
+		return true
+	}
+	field, hint := FieldDividers, fmt.Sprintf("a divider of %s to %s gives the usual play", l.atLeast(s.slot-most), l.atMost(s.slot-least))
+	if l.Cutter.Kind == Router && s.slot > l.Cutter.Width+l.SlotRoom+settle {
+		field, hint = FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(leastTonguePlay), l.atMost(mostTonguePlay))
+	}
+	l.problems = append(l.problems, Problem{Code: "divider-play", Error: c.Verdict == WillNot || c.Nominal > hopelessPlay+settle, Field: field, Part: string(DividerRole),
+		Message: fmt.Sprintf("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), Hint: hint})
+	return c.Verdict != WillNot
+}
+
+// dividerDados cuts them into the two walls.
+func (l *layout) dividerDados(s standingDivider) {
+	dado := func(p *geom.Panel, x, foot float64) {
+		k := geom.Pocket{Kind: geom.Dado, Depth: l.h, MayMeet: true} // it may meet a rabbet of the outside that a tongue of a wall has
+		y := 0.0
+		if l.Cutter.Kind == Router && l.BottomFit != BottomApplied {
+			// A bit's radius below the divider, in the groove, where its round is in
+			// nobody's way.
+			y = math.Max(0, foot-l.Cutter.Width/2-reliefRoom)
+		}
+		k.Outline = geom.Rectangle(x, y, x+s.slot, p.Outline.Bounds().Max.Y)
+		p.Pockets = append(p.Pockets, k)
+	}
+	play := (s.slot - s.t) / 2
+	foot := l.dividerFoot()
+	if s.Way == Across {
+		l.cutSides(func(p *geom.Panel, left *Part) {
+			for _, at := range s.at {
+				dado(p, left.along(geom.Vec3{Y: l.toFront + at})-play, foot-left.Stands[0].Origin.Z)
+			}
+		})
+		return
+	}
+	for _, r := range []Role{Front, Back} {
+		w := l.wall(r)
+		for _, at := range s.at {
+			a, b := w.along(geom.Vec3{X: l.Ts + at}), w.along(geom.Vec3{X: l.Ts + at + s.t})
+			dado(&w.Panel, math.Min(a, b)-play, foot-w.Stands[0].Origin.Z)
+		}
+	}
+}
+
+// dividerLength is that between the floors of its dados, less what it is shorter.
+func (l *layout) dividerLength(s standingDivider) float64 {
+	short := fixedShort
+	if s.Loose {
+		short = looseShort
+	}
+	if s.Way == Across {
+		return l.Width - 2*l.Ts + 2*l.h - short
+	}
+	return l.roomFor(Across) + 2*l.h - short
+}
+
+// dividerStart is where it begins in the box, along its way.
+func (l *layout) dividerStart(s standingDivider) float64 {
+	room, from := l.roomFor(Along), l.Ts
+	if s.Way == Along {
+		room, from = l.roomFor(Across), l.toFront
+	}
+	return from + (room-l.dividerLength(s))/2
+}
+
+// dividerStand is where one stands whose near face is at a distance from the wall's
+// inside face. Those across look to the front, those along to the right.
+func (l *layout) dividerStand(s standingDivider, at float64) geom.Placement {
+	if s.Way == Across {
+		return geom.Placement{Origin: geom.Vec3{X: l.dividerStart(s), Y: l.toFront + at + s.t, Z: l.dividerFoot()}, X: geom.Right, Y: geom.Up}
+	}
+	return geom.Placement{Origin: geom.Vec3{X: l.Ts + at, Y: l.dividerStart(s), Z: l.dividerFoot()}, X: geom.Back, Y: geom.Up}
+}
+
+// dividerPanel is a rectangle, with slots where others cross it: those across from
+// above, those along from below, so that they go into each other by half of the
+// lower one's height.
+func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Panel {
+	length := l.dividerLength(s)
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, s.height), Thickness: s.t, Mating: []int{1, 3}}
+	type crossing struct{ x, width, half float64 }
+	var list []crossing
+	start := l.dividerStart(s)
+	for _, o := range all {
+		if o.Way == s.Way {
+			continue
+		}
+		from := l.Ts
+		if s.Way == Along {
+			from = l.toFront
+		}
+		play := math.Max(o.slot-o.t, leastTonguePlay)
+		if l.Cutter.Kind == Saw { // cut to fit, whatever the stack
+			play = sawnPlay
+		}
+		for _, at := range o.at {
+			list = append(list, crossing{from + at - start - play/2, o.t + play, math.Min(s.height, o.height) / 2})
+		}
+	}
+	// In the order in which the edge runs.
+	slices.SortFunc(list, func(a, b crossing) int {
+		if a.x < b.x {
+			return -1
+		}
+		return 1
+	})
+	corners := []geom.Vertex{}
+	var relieve []int
+	edge, side := s.height, 2
+	if s.Way == Along {
+		edge, side = 0, 0
+	} else {
+		slices.Reverse(list)
+	}
+	for _, c := range list {
+		a, b := c.x, c.x+c.width
+		if s.Way == Across { // the upper edge runs from right to left
+			a, b = b, a
+		}
+		n := len(corners)
+		for _, q := range [][2]float64{{a, edge}, {a, c.half}, {b, c.half}, {b, edge}} {
+			corners = append(corners, geom.Vertex{Point: geom.Point{X: q[0], Y: q[1]}})
+		}
+		relieve = append(relieve, n+1, n+2)
+	}
+	cutEdge(&p, side, corners, relieve...)
+	return p
+}

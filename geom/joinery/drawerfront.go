@@ -1,0 +1,107 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// FieldDrawerFront is the entry of a [Problem] about a drawer front.
+const FieldDrawerFront Field = "drawer-front"
+
+// Holes for a drawer front, in millimetres; common practice, no source.
+const (
+	fixingHole    = 8.0   // in the box's front, for a screw with a large washer: the front can be moved by 2 or so
+	fixingScrew   = 4.5   //
+	fixingIn      = 40.0  // from the inside faces of the sides
+	fixingTwoRows = 110.0 // clear height from which there are two rows of them
+	handleHole    = 5.0   // through the drawer front, unless the job says otherwise
+	handleClear   = 20.0  // through the box's front behind it, for the screw's head and a driver
+	handleEdge    = 10.0  // from a hole to the edge of the drawer front
+)
+
+// drawerFront adds a front that is screwed on from inside, and the holes for it. It
+// stands against the foremost of the box.
+func (l *layout) drawerFront() {
+	f := l.DrawerFront
+	if f == nil {
+		return
+	}
+	t := f.Stock.Thickness.Mean
+	front := l.wall(Front)
+	box := geom.Rect{Min: geom.Point{X: -f.Left, Y: -f.Below}, Max: geom.Point{X: f.Width - f.Left, Y: f.Height - f.Below}} // seen from before, from the box's lower left
+	if box.Min.X > l.Ts+fixingIn || box.Max.X < l.Width-l.Ts-fixingIn || box.Min.Y > l.Height/2 || box.Max.Y < l.Height/2 {
+		l.fail("drawer-front", FieldDrawerFront, DrawerFrontRole, fmt.Sprintf("a drawer front from %s to %s across and %s to %s up does not stand before a box of %s x %s",
+			l.text(box.Min.X), l.text(box.Max.X), l.text(box.Min.Y), l.text(box.Max.Y), l.text(l.Width), l.text(l.Height)), "left and below tell how far it stands out beyond the box")
+		return
+	}
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, f.Width, f.Height), Thickness: t}
+	drill := func(p *geom.Panel, x, y, d float64) {
+		p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: p.Thickness, Outline: geom.Circle(geom.Point{X: x, Y: y}, d/2)})
+	}
+	// Panel x of both fronts runs from right to left, seen from before the box.
+	y := math.Min(0, front.Stands[0].Origin.Y) - t
+	stand := geom.Placement{Origin: geom.Vec3{X: box.Max.X, Y: y, Z: -f.Below}, X: geom.Right.Scale(-1), Y: geom.Up}
+	floor := front.Stands[0].Origin.Z
+	if l.BottomFit != BottomApplied {
+		floor = l.rise + l.groove
+	}
+	screws := 0
+	rows := []float64{(floor + l.Height) / 2}
+	if clear := l.Height - floor; clear >= fixingTwoRows {
+		rows = []float64{floor + clear/4, floor + clear*3/4}
+	}
+	for _, z := range rows {
+		for _, x := range []float64{l.Ts + fixingIn, l.Width - l.Ts - fixingIn} {
+			if x > box.Min.X+handleEdge && x < box.Max.X-handleEdge && z > box.Min.Y+handleEdge && z < box.Max.Y-handleEdge {
+				drill(&front.Panel, front.along(geom.Vec3{X: x}), z-front.Stands[0].Origin.Z, fixingHole)
+				screws++
+			}
+		}
+	}
+	l.takes("screw "+l.text(fixingScrew)+" x "+l.text(front.Stock.Thickness.Mean+t*2/3)+" with washer", screws)
+	l.handle(f, &p, stand, front, floor, drill)
+	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Stands: []geom.Placement{stand}})
+}
+
+// handle bores for a knob or a handle, through both fronts where they meet.
+func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, front *Part, floor float64, drill func(*geom.Panel, float64, float64, float64)) {
+	if f.Handles == 0 {
+		return
+	}
+	d, down := f.HandleDiameter, f.HandleDown
+	if d == 0 {
+		d = handleHole
+	}
+	if down == 0 {
+		down = f.Height / 2
+	}
+	places := []float64{f.Width / 2}
+	if f.Handles == 2 {
+		places = []float64{(f.Width - f.HandleApart) / 2, (f.Width + f.HandleApart) / 2}
+	}
+	for _, x := range places {
+		if room := math.Min(math.Min(x, f.Width-x), math.Min(down, f.Height-down)) - d/2; room < handleEdge-settle {
+			l.fail("handle", FieldDrawerFront, DrawerFrontRole, fmt.Sprintf("a handle's hole comes within %s of the edge of a front of %s x %s", l.text(room), l.text(f.Width), l.text(f.Height)), "other handle-apart or handle-down")
+			return
+		}
+		drill(p, x, f.Height-down, d)
+		at := geom.Vec3{X: stand.Origin.X - x, Z: stand.Origin.Z + f.Height - down}
+		fx, fz := front.along(at), at.Z-front.Stands[0].Origin.Z
+		r := handleClear / 2
+		switch {
+		case at.X < l.Ts || at.X > l.Width-l.Ts || at.Z > l.Height: // beside the box
+		case at.X < l.Ts+r+2 || at.X > l.Width-l.Ts-r-2 || at.Z < floor+r+2 || at.Z > l.Height-r-2:
+			l.warn("handle", FieldDrawerFront, Front, fmt.Sprintf("behind a handle's hole, %s over the box's lower edge, the box's front has no room for a hole of %s: its screw cannot be reached from inside", l.text(at.Z), l.text(handleClear)),
+				"sink the screw's head into the drawer front's back before it is screwed on, or move the handle")
+		default:
+			drill(&front.Panel, fx, fz, handleClear)
+		}
+	}
+	name := "knob"
+	if f.Handles == 2 {
+		name = "handle, " + l.text(f.HandleApart) + " between its holes"
+	}
+	l.takes(name, 1)
+}

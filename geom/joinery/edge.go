@@ -1,0 +1,65 @@
+package joinery
+
+import (
+	"math"
+
+	"drawerwright/geom"
+)
+
+// topEdge and bottomEdge are the longest sides of an outline that run along its
+// upper and its lower end, by their first vertex.
+func topEdge(l geom.Loop) int    { return levelEdge(l, l.Bounds().Max.Y) }
+func bottomEdge(l geom.Loop) int { return levelEdge(l, l.Bounds().Min.Y) }
+
+func levelEdge(l geom.Loop, y float64) int {
+	best, longest := 0, -1.0
+	for i, a := range l {
+		b := l[(i+1)%len(l)]
+		if math.Abs(a.Y-y) < settle && math.Abs(b.Y-y) < settle && math.Abs(a.X-b.X) > longest {
+			best, longest = i, math.Abs(a.X-b.X)
+		}
+	}
+	return best
+}
+
+// cutEdge puts corners into a side of a panel's outline, in the direction in which
+// it runs; relieve are those of them, by their index, into which another part goes.
+func cutEdge(p *geom.Panel, side int, corners []geom.Vertex, relieve ...int) {
+	out := append(geom.Loop{}, p.Outline[:side+1]...)
+	out = append(append(out, corners...), p.Outline[side+1:]...)
+	moved := func(list []int) (to []int) {
+		for _, i := range list {
+			if i > side {
+				i += len(corners)
+			}
+			to = append(to, i)
+		}
+		return to
+	}
+	p.Outline, p.Relieve, p.Mating = out, moved(p.Relieve), moved(p.Mating)
+	for _, r := range relieve {
+		p.Relieve = append(p.Relieve, side+1+r)
+	}
+}
+
+// notch cuts a rectangle from x0 to x1 out of the upper (down to y) or the lower
+// edge (up to y), for a part with square corners, or with inside corners of a radius.
+func notch(p *geom.Panel, top bool, x0, x1, y, radius float64) {
+	edge, side := p.Outline.Bounds().Max.Y, topEdge(p.Outline)
+	from, to := x1, x0 // the upper edge runs from right to left
+	if !top {
+		edge, side = p.Outline.Bounds().Min.Y, bottomEdge(p.Outline)
+		from, to = x0, x1
+	}
+	at := func(x, y float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}} }
+	if radius == 0 {
+		cutEdge(p, side, []geom.Vertex{at(from, edge), at(from, y), at(to, y), at(to, edge)}, 1, 2)
+		return
+	}
+	in := math.Copysign(radius, to-from)
+	up := math.Copysign(radius, edge-y)
+	quarter := -math.Tan(math.Pi / 8) // clockwise, into the panel
+	a, b := at(from, y+up), at(to-in, y)
+	a.Bulge, b.Bulge = quarter, quarter
+	cutEdge(p, side, []geom.Vertex{at(from, edge), a, at(from+in, y), b, at(to, y+up), at(to, edge)})
+}

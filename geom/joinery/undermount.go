@@ -1,0 +1,63 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// FieldUndermount is the entry of a [Problem] about slides under the box.
+const FieldUndermount Field = "slide"
+
+// Slides under a box, in millimetres; common practice, no source.
+const (
+	recessRoom  = 0.3 // by which a bottom may stand lower than the slide's sheet has it
+	notchRadius = 4.0 // of a notch's inner corners, or the bit's radius and a little if that is more
+)
+
+// undermount judges the box by what slides under it ask for, and cuts the back.
+func (l *layout) undermount() {
+	u := l.Undermount
+	if u == nil {
+		return
+	}
+	if t := l.Sides.Thickness; u.MostSide > 0 && t.Max > u.MostSide+settle {
+		l.fail("side-thickness", FieldSides, Side, fmt.Sprintf("sides of %s, %s at the thickest, do not go beside these slides, which take %s", l.text(t.Mean), l.text(t.Max), l.text(u.MostSide)),
+			fmt.Sprintf("take sides of %s or less, or another slide", l.atMost(u.MostSide)))
+	}
+	if stand := l.bottomStand(); stand < u.Recess-recessRoom {
+		l.fail("recess-under", FieldUndermount, Bottom, fmt.Sprintf("the slides want %s under the bottom, and it stands %s over the lower edges", l.text(u.Recess), l.text(stand)),
+			fmt.Sprintf("write a bottom-height of %s, which is a second setup of the fence for the grooves, and no flush or applied bottom; or take another slide", l.atLeast(u.Recess)))
+		return
+	}
+	back := l.wall(Back)
+	low := back.Stands[0].Origin.Z
+	inner := []float64{back.along(geom.Vec3{X: l.Ts}), back.along(geom.Vec3{X: l.Width - l.Ts})}
+	if u.NotchWidth > 0 && u.NotchHeight > low {
+		if 2*u.NotchWidth > inner[1]-inner[0]-leastClear {
+			l.fail("notch", FieldUndermount, Back, fmt.Sprintf("two notches of %s leave nothing of a back with %s between the sides", l.text(u.NotchWidth), l.text(inner[1]-inner[0])), "a wider box, or another slide")
+			return
+		}
+		radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
+		// The right one first: what is left of the edge before it is then the longest.
+		notch(&back.Panel, false, inner[1]-u.NotchWidth, inner[1], u.NotchHeight-low, radius)
+		notch(&back.Panel, false, inner[0], inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
+	}
+	if u.HookDiameter == 0 {
+		return
+	}
+	depth := math.Min(u.HookDepth, l.Tk)
+	if l.Tk-depth < geom.MinWeb {
+		depth = l.Tk // rather than a skin that breaks out
+	}
+	y, r := u.HookHeight-low, u.HookDiameter/2
+	if y-r < 0 || l.BottomFit != BottomSlidIn && y-r < l.rise+l.groove && y+r > l.rise {
+		l.fail("hook", FieldUndermount, Back, fmt.Sprintf("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", l.text(u.HookDiameter), l.text(u.HookHeight), l.text(l.rise), l.text(l.rise+l.groove)),
+			"follow the slide maker's sheet for hook-height and bottom-height together")
+		return
+	}
+	for _, x := range []float64{inner[0] + u.HookIn, inner[1] - u.HookIn} {
+		back.Panel.Pockets = append(back.Panel.Pockets, geom.Pocket{Kind: geom.Drill, Face: geom.Outside, Depth: depth, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)})
+	}
+}
