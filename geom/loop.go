@@ -92,15 +92,19 @@ func (l Loop) Area() float64 {
 // Perimeter is the length of all sides, in millimetres.
 func (l Loop) Perimeter() float64 {
 	sum := 0.0
-	for i, a := range l {
-		if a.Bulge != 0 {
-			s := l.arc(i)
-			sum += float64(s.radius() * math.Abs(s.sweep()))
-		} else {
-			sum += a.To(l.next(i).Point)
-		}
+	for i := range l {
+		sum += l.SideLength(i)
 	}
 	return sum
+}
+
+// SideLength is the length of side i, in millimetres.
+func (l Loop) SideLength(i int) float64 {
+	if l[i].Bulge != 0 {
+		s := l.arc(i)
+		return float64(s.radius() * math.Abs(s.sweep()))
+	}
+	return l[i].To(l.next(i).Point)
 }
 
 // Bounds is the box about the loop, arcs included; the zero Rect when empty.

@@ -141,18 +141,13 @@ func (d *pen) margin() {
 	height := pitch / 2
 	for i, line := range words {
 		base := low + size - float64(float64(i+1)*pitch) + height/2
-		for _, s := range stroke.Text(line, height) {
+		stroke.Set(line, height, size+gap, base, func(line []stroke.Point, closed bool) {
 			d.vertices = d.vertices[:0]
-			for _, p := range s {
-				d.vertices = append(d.vertices, dxf.Vertex{X: size + gap + p.X, Y: base + p.Y})
-			}
-			// A stroke that comes back to its start is a closed one.
-			closed := len(s) > 2 && s[0] == s[len(s)-1]
-			if closed {
-				d.vertices = d.vertices[:len(d.vertices)-1]
+			for _, p := range line {
+				d.vertices = append(d.vertices, dxf.Vertex{X: p.X, Y: p.Y})
 			}
 			d.out.Polyline(label, closed, d.vertices)
-		}
+		})
 	}
 }
 

@@ -51,6 +51,22 @@ func Text(s string, height float64) [][]Point {
 	return strokes
 }
 
+// Set draws a line of text that begins at x, y, stroke by stroke: a round stroke
+// without its last point, as closed.
+func Set(s string, height, x, y float64, draw func(line []Point, closed bool)) {
+	for _, line := range Text(s, height) {
+		closed := len(line) > 2 && line[0] == line[len(line)-1]
+		if closed {
+			line = line[:len(line)-1]
+		}
+		for i := range line {
+			line[i].X += x
+			line[i].Y += y
+		}
+		draw(line, closed)
+	}
+}
+
 // Width gives the length of a line of text from x = 0 to the end of its last
 // glyph's box, in the unit of the height. An empty text, or a height that Text
 // does not draw, is 0 long. Two texts set in one line are longer than the sum of

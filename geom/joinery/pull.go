@@ -69,6 +69,13 @@ func (l *layout) pull() {
 		return
 	}
 	x := (box.Min.X + box.Max.X) / 2
+	for _, c := range p.Pockets {
+		if b := c.Outline.Bounds(); b.Max.X > x-width/2-pullEdge && b.Min.X < x+width/2+pullEdge && b.Max.Y > low-pullEdge && b.Min.Y < high+pullEdge {
+			l.fail("pull", FieldPull, role, fmt.Sprintf("the pull, %s wide and from %s to %s up, meets the %s on the %s face", l.text(width), l.text(low), l.text(high), c.Kind, c.Face),
+				"move it with down, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle")
+			return
+		}
+	}
 	through := geom.Pocket{Kind: geom.Cutout, Depth: p.Thickness}
 	switch k.Shape {
 	case PullHole:

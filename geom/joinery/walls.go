@@ -8,8 +8,8 @@ import (
 func (l *layout) addFittings() {
 	l.undermount()
 	l.drawerFront()
-	l.pull()
 	l.dividers()
+	l.pull()
 }
 
 // wall gives the part of a role; of the sides, the left one.

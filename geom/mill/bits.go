@@ -234,7 +234,11 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	default:
 		r := c.Outline.Bounds()
 		narrow := math.Min(r.Width(), r.Height())
-		p.fail("bit-width", FieldBits, "give a smaller bit, or make the slot wider", "%s, %s wide, is narrower than %s",
+		hint := "give a smaller bit, or make the slot wider"
+		if c.Operation == geom.Drill.String() {
+			hint = "give a bit of " + p.atMost(narrow) + " or less beside it, under bits, for holes"
+		}
+		p.fail("bit-width", FieldBits, hint, "%s, %s wide, is narrower than %s",
 			what, p.text(narrow), p.bit(b))
 	}
 }

@@ -5,13 +5,12 @@ import (
 	"slices"
 
 	"drawerwright/geom"
-	"drawerwright/geom/sweep"
 )
 
 // profile cuts the panel out of its sheet, last.
 func (p *preparation) profile() {
 	part, face := p.part, p.lastFace()
-	c := Cut{Operation: Profile, Face: face, Depth: part.Thickness, Bit: -1, Outline: part.Outline, Pocket: -1}
+	c := Cut{Operation: Profile, Face: face, Depth: part.Thickness, Bit: -1, Outline: p.drawn, Pocket: -1}
 	p.work.Small = part.Outline.Area() < float64(p.SmallPart*p.SmallPart)
 	if len(p.Bits) == 0 {
 		p.work.Small = false
@@ -57,41 +56,6 @@ func (p *preparation) checkSkin() {
 // leastSkin is the least skin that holds, in millimetres; common practice, no source.
 const leastSkin = 0.15
 
-// outlineBit is the widest bit that reaches through the panel and gets into all
-// arcs of its outline; -1 when there is none.
-func (p *preparation) outlineBit() int {
-	outline, thick := p.part.Outline, p.part.Most
-	least := outline.Reverse().LeastInsideRadius() // to a bit outside it
-	best, why := p.bits[len(p.bits)-1], tooShort
-	for _, b := range p.bits {
-		bit := p.Bits[b]
-		switch {
-		case bit.Reach > 0 && bit.Reach < thick-touching:
-			continue
-		case least < bit.Diameter/2-touching:
-			best, why = b, tooRound
-			continue
-		}
-		left, err := sweep.Outside(outline, bit.Diameter/2)
-		if standing := math.Abs(left.Area() - outline.Area()); err == nil && standing > leastStanding {
-			p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "%s leaves wood in inside corners of the outline", p.bit(bit))
-		}
-		return b
-	}
-	if why == tooRound {
-		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s, too small for %s",
-			p.text(least), p.bit(p.Bits[best]))
-	} else {
-		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(thick)+" or more", "no bit cuts through %s: %s reaches %s",
-			p.text(thick), p.bit(p.Bits[best]), p.text(p.Bits[best].Reach))
-	}
-	return -1
-}
-
-// leastStanding is the area, in square millimetres, of what a bit may leave at an
-// outline without a word.
-const leastStanding = 0.05
-
 // leastAboveTab is the least depth, in millimetres, of the cut above a tab: less is
 // within what boards and machines differ by; common practice, no source.
 const leastAboveTab = 0.5
@@ -108,24 +72,19 @@ func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
 			p.text(p.Tabs.Height), p.text(p.part.Thickness), p.text(p.part.Least))
 		return nil, false
 	}
-	for _, v := range l {
-		if v.Bulge != 0 {
-			p.fail("tabs", FieldTabs, "hold the panel otherwise", "tabs need an outline of straight sides")
-			return nil, false
-		}
-	}
 	width := p.Bits[profile.Bit].Diameter + SlotRoom
-	var places []float64 // of tabs' middles, along the whole outline
-	start := 0.0
+	var places []float64 // of tabs' middles, along the whole outline as drawn
 	for i, v := range l {
 		length := v.To(l[(i+1)%len(l)].Point)
-		if !slices.Contains(p.part.Mating, i) {
+		if !slices.Contains(p.part.Mating, i) && p.outermost(i) {
 			for _, at := range p.tabsOn(i, length, width) {
-				places = append(places, start+at)
+				f := at / length
+				w := l[(i+1)%len(l)]
+				places = append(places, place(profile.Outline, geom.Point{X: v.X + float64(f*(w.X-v.X)), Y: v.Y + float64(f*(w.Y-v.Y))}))
 			}
 		}
-		start += length
 	}
+	slices.Sort(places)
 	if len(places) < 2 {
 		if p.Skin > 0 { // which holds it instead
 			return nil, false
@@ -138,10 +97,10 @@ func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
 	for i, at := range places {
 		to := places[(i+1)%len(places)] - half
 		if i == len(places)-1 {
-			to += start
+			to += profile.Outline.Perimeter()
 		}
 		slots = append(slots, Cut{Operation: geom.Cutout.String(), Face: profile.Face, Depth: p.part.Thickness, Bit: profile.Bit,
-			Outline: alongside(l, at+half, to, width), Pocket: -1, Slot: true})
+			Outline: alongside(profile.Outline, at+half, to, width), Pocket: -1, Slot: true})
 	}
 	return slots, true
 }
@@ -217,50 +176,4 @@ func nearestIn(free []stretch, want float64) (at float64, found bool) {
 		}
 	}
 	return at, found
-}
-
-// alongside is the slot outside an outline of straight sides, from one place to
-// another along it, that is as wide as given.
-func alongside(l geom.Loop, from, to, width float64) geom.Loop {
-	n := len(l)
-	type place struct {
-		at geom.Point
-		// The directions of the sides before and behind it.
-		in, out geom.Point
-	}
-	direction := func(i int) geom.Point {
-		a, b := l[i%n].Point, l[(i+1)%n].Point
-		d := a.To(b)
-		return geom.Point{X: (b.X - a.X) / d, Y: (b.Y - a.Y) / d}
-	}
-	var path []place
-	start := 0.0
-	for i := 0; i < 2*n; i++ { // once round, and on where the slot passes the first corner
-		a, d := l[i%n].Point, direction(i)
-		length := a.To(l[(i+1)%n].Point)
-		on := func(s float64) place {
-			return place{geom.Point{X: a.X + float64(s*d.X), Y: a.Y + float64(s*d.Y)}, d, d}
-		}
-		if start > from && start < to {
-			path = append(path, place{a, direction(i + n - 1), d})
-		}
-		if from >= start && from < start+length {
-			path = append(path, on(from-start))
-		}
-		if to > start && to <= start+length {
-			path = append(path, on(to-start))
-			break
-		}
-		start += length
-	}
-	var out geom.Loop
-	for _, q := range path {
-		// The mitre: width along both outward normals.
-		k := width / (1 + float64(q.in.X*q.out.X) + float64(q.in.Y*q.out.Y))
-		out = append(out, geom.Vertex{Point: geom.Point{X: q.at.X + float64(k*(q.in.Y+q.out.Y)), Y: q.at.Y - float64(k*(q.in.X+q.out.X))}})
-	}
-	for i := len(path) - 1; i >= 0; i-- {
-		out = append(out, geom.Vertex{Point: path[i].at})
-	}
-	return out
 }

@@ -132,8 +132,9 @@ func (w Work) Turned() bool { return len(w.Faces) == 2 }
 type preparation struct {
 	Settings
 	part    Part
-	bits    []int // indices into Bits, the widest first
-	outline int   // the bit that cuts the panel out; -1 for none
+	bits    []int     // indices into Bits, the widest first
+	outline int       // the bit that cuts the panel out; -1 for none
+	drawn   geom.Loop // the outline with its relief
 	work    Work
 	faults  []Fault
 }
@@ -150,7 +151,7 @@ func Prepare(part Part, s Settings) (Work, []Fault) {
 	for _, h := range part.Holes {
 		p.hole(h)
 	}
-	p.outline = -1
+	p.outline, p.drawn = -1, part.Outline
 	if len(p.bits) > 0 {
 		p.outline = p.outlineBit()
 		p.beyond()

@@ -1,0 +1,110 @@
+// Package cabinet draws the side of a cabinet with the lines on which slides stand
+// and the holes that they are screwed into: as DXF to bore from, and as SVG to
+// look at and to measure from.
+//
+// The side is seen from inside the cabinet: x runs from its front edge to the back
+// and y up from the datum, at the left side; the right side is its mirror image.
+package cabinet
+
+import (
+	"fmt"
+	"strings"
+
+	"drawerwright/export/dxf"
+	"drawerwright/export/stroke"
+	"drawerwright/geom"
+)
+
+// Side is the left side of an opening. Lengths are in mm.
+type Side struct {
+	Name          string
+	Height, Depth float64
+	Lines         []Line
+	Holes         []geom.Point
+	Diameter      float64 // of the holes
+	HoleDepth     float64
+}
+
+// Line is where the middle of a slide comes.
+type Line struct {
+	Name string
+	At   float64 // over the datum
+}
+
+// Layers of the drawing that are not cut, as in the drawings of parts.
+const (
+	blankLayer, blankColour = "BLANK", 253
+	labelLayer, labelColour = "LABEL", 8
+	scaleLayer, scaleColour = "SCALE", 9
+	drillColour             = 30
+)
+
+// sizes of text and of the square to measure, in the drawing's unit.
+func square(u geom.Unit) float64 {
+	if u == geom.Inch {
+		return 4
+	}
+	return 100
+}
+
+// drillLayer is the layer of the holes, its depth in the drawing's unit.
+func (s Side) drillLayer(u geom.Unit) string {
+	return "DRILL_INSIDE_" + strings.Replace(geom.LengthOf(s.HoleDepth).Fixed(u), ".", "-", 1) + strings.ToUpper(u.String())
+}
+
+// Draw makes the drawing of the left side or of its mirror image.
+func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
+	out := &dxf.Drawing{Version: version, Unit: dxf.Millimetre, Comments: []string{"drawerwright, slide lines of " + s.Name}}
+	if u == geom.Inch {
+		out.Unit = dxf.Inch
+	}
+	k := 1 / u.MM()
+	x := func(v float64) float64 {
+		if right {
+			v = s.Depth - v
+		}
+		return v * k
+	}
+	drill := out.Layer(s.drillLayer(u), drillColour)
+	for _, h := range s.Holes {
+		out.Circle(drill, x(h.X), h.Y*k, s.Diameter/2*k)
+	}
+	blank := out.Layer(blankLayer, blankColour)
+	out.Polyline(blank, true, []dxf.Vertex{{}, {X: s.Depth * k}, {X: s.Depth * k, Y: s.Height * k}, {Y: s.Height * k}})
+	label := out.Layer(labelLayer, labelColour)
+	size := square(u)
+	text := func(line string, left, low float64) {
+		stroke.Set(line, size/12, left, low, func(line []stroke.Point, closed bool) {
+			v := make([]dxf.Vertex, len(line))
+			for i, p := range line {
+				v[i] = dxf.Vertex{X: p.X, Y: p.Y}
+			}
+			out.Polyline(label, closed, v)
+		})
+	}
+	for _, l := range s.Lines {
+		out.Polyline(label, false, []dxf.Vertex{{Y: l.At * k}, {X: s.Depth * k, Y: l.At * k}})
+		text(l.words(u), size/5, l.At*k+size/40)
+	}
+	low := s.Height*k + size/5
+	out.Polyline(out.Layer(scaleLayer, scaleColour), true, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
+	for i, line := range s.heading(right, u) {
+		text(line, size*1.2, low+size*(0.75-0.2*float64(i)))
+	}
+	return out
+}
+
+func (l Line) words(u geom.Unit) string { return l.Name + "  " + geom.LengthOf(l.At).Text(u) }
+
+func (s Side) heading(right bool, u geom.Unit) []string {
+	side, edge := "left", "left"
+	if right {
+		side, edge = "right", "right"
+	}
+	return []string{
+		s.Name + ", " + side + " side from inside",
+		"front edge at the " + edge + ", heights from the datum",
+		fmt.Sprintf("%d holes of %s, %s deep", len(s.Holes), geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u)),
+		fmt.Sprintf("the square is %g %s", square(u), u),
+	}
+}

@@ -1,0 +1,157 @@
+package mill
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/geom"
+	"drawerwright/geom/sweep"
+)
+
+// outlineBit is the widest bit that reaches through the panel, gets into all arcs
+// and notches of its outline, and has room for the relief of the corners into which
+// other parts go; -1 when there is none. It sets the outline as it is drawn.
+func (p *preparation) outlineBit() int {
+	outline, thick := p.part.Outline, p.part.Most
+	least := outline.Reverse().LeastInsideRadius() // to a bit outside it
+	best, why := p.bits[len(p.bits)-1], tooShort
+	for n, b := range p.bits {
+		no := fits
+		bit := p.Bits[b]
+		radius := bit.Diameter / 2
+		drawn, room := p.relieved(radius)
+		sharp := sharpCorners(outline, p.part.Relieve)
+		switch {
+		case bit.Reach > 0 && bit.Reach < thick-touching:
+			no = tooShort
+		case least < radius-touching:
+			no = tooRound
+		case !room:
+			no = noRelief
+		default:
+			left, err := sweep.Outside(drawn, radius)
+			if err != nil || left.Area()-drawn.Area() > fillets(outline, sharp, radius)+leastStanding {
+				no = tooWide
+			}
+		}
+		if no == fits {
+			if len(sharp) > 0 {
+				p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "%s leaves wood in inside corners of the outline", p.bit(bit))
+			}
+			p.drawn = drawn
+			return b
+		}
+		if n == 0 || no < why {
+			best, why = b, no
+		}
+	}
+	p.refuseOutline(why, least, p.Bits[best])
+	return -1
+}
+
+// refuseOutline says why no bit cuts the panel out.
+func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
+	thick := p.part.Most
+	switch why {
+	case tooRound:
+		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s, too small for %s", p.text(least), p.bit(b))
+	case noRelief:
+		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "the outline has no room for the relief of its inside corners by %s", p.bit(b))
+	case tooWide:
+		p.fail("bit-width", FieldBits, "give a smaller bit, or make it wider", "a notch of the outline is narrower than %s", p.bit(b))
+	default:
+		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(thick)+" or more", "no bit cuts through %s: %s reaches %s",
+			p.text(thick), p.bit(b), p.text(b.Reach))
+	}
+}
+
+// relieved is the outline with room for other parts in the corners that take them.
+// Seen from outside, where the bit runs, it is a pocket.
+func (p *preparation) relieved(radius float64) (geom.Loop, bool) {
+	outline := p.part.Outline
+	if len(p.part.Relieve) == 0 {
+		return outline, true
+	}
+	n := len(outline)
+	need := make([]bool, n)
+	for _, v := range p.part.Relieve {
+		need[n-1-v] = true
+	}
+	out, ok := relieve(outline.Reverse(), need, radius, p.Relief)
+	return out.Reverse(), ok
+}
+
+// sharpCorners are the inside corners of an outline, but for those that are relieved.
+func sharpCorners(l geom.Loop, relieved []int) (list []int) {
+	for i := range l {
+		if turn(l, i) < -1e-6 && !slices.Contains(relieved, i) {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+// turn is by how much a loop turns at a vertex, counter-clockwise above 0.
+func turn(l geom.Loop, i int) float64 {
+	n := len(l)
+	prev, v, next := l[(i+n-1)%n], l[i], l[(i+1)%n]
+	// An arc leaves its chord by half of the angle that it sweeps.
+	in := math.Atan2(v.Y-prev.Y, v.X-prev.X) + float64(2*math.Atan(prev.Bulge))
+	out := math.Atan2(next.Y-v.Y, next.X-v.X) - float64(2*math.Atan(v.Bulge))
+	return math.Remainder(out-in, 2*math.Pi)
+}
+
+// fillets is the area that a disc leaves in corners: r^2 (tan(t/2) - t/2) where the
+// outline turns by t.
+func fillets(l geom.Loop, corners []int, radius float64) float64 {
+	sum := 0.0
+	for _, i := range corners {
+		t := math.Abs(turn(l, i))
+		sum += float64(radius * radius * (math.Tan(t/2) - t/2))
+	}
+	return sum
+}
+
+// leastStanding is the area, in square millimetres, of what a bit may leave at an
+// outline without a word.
+const leastStanding = 0.05
+
+// outermost tells whether a side of the outline is straight and lies on the box
+// about it: there a bit runs past, not into a notch.
+func (p *preparation) outermost(side int) bool {
+	l := p.part.Outline
+	a, b, box := l[side], l[(side+1)%len(l)], l.Bounds()
+	if a.Bulge != 0 {
+		return false
+	}
+	both := func(u, v, edge float64) bool { return math.Abs(u-edge) < touching && math.Abs(v-edge) < touching }
+	return both(a.X, b.X, box.Min.X) || both(a.X, b.X, box.Max.X) || both(a.Y, b.Y, box.Min.Y) || both(a.Y, b.Y, box.Max.Y) || convex(l)
+}
+
+// convex tells whether a loop of straight sides has no inside corner.
+func convex(l geom.Loop) bool {
+	for i, v := range l {
+		if v.Bulge != 0 || turn(l, i) < -1e-6 {
+			return false
+		}
+	}
+	return true
+}
+
+// place is how far along an outline a point on one of its straight sides lies.
+func place(l geom.Loop, q geom.Point) float64 {
+	start, best, at := 0.0, math.Inf(1), 0.0
+	for i, a := range l {
+		b := l[(i+1)%len(l)]
+		length := l.SideLength(i)
+		if a.Bulge == 0 && length > touching {
+			s := (float64((q.X-a.X)*(b.X-a.X)) + float64((q.Y-a.Y)*(b.Y-a.Y))) / length
+			off := math.Abs(float64((q.X-a.X)*(b.Y-a.Y))-float64((q.Y-a.Y)*(b.X-a.X))) / length
+			if s > -touching && s < length+touching && off < best {
+				best, at = off, start+s
+			}
+		}
+		start += length
+	}
+	return at
+}

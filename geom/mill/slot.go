@@ -1,0 +1,81 @@
+package mill
+
+import "drawerwright/geom"
+
+// alongside is the slot outside an outline, from one place to another along it, as
+// wide as given. It follows an outline without inside corners; of another, whose
+// places lie on the box about it, it follows the box, and clears what is between:
+// notches narrower than twice the slot would cross themselves.
+func alongside(l geom.Loop, from, to, width float64) geom.Loop {
+	inner := stretchOf(l, from, to)
+	outer := l
+	if !convex(l) {
+		b := l.Bounds()
+		outer = geom.Rectangle(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
+		round := outer.Perimeter()
+		from, to = place(outer, inner[0].Point), place(outer, inner[len(inner)-1].Point)
+		if to <= from {
+			to += round
+		}
+	}
+	return append(offset(outer, from, to, width), inner.Reverse()...)
+}
+
+// stretchOf is the part of an outline from one place to another, as an open chain.
+func stretchOf(l geom.Loop, from, to float64) (chain geom.Loop) {
+	n, start := len(l), 0.0
+	for i := 0; i < 2*n; i++ { // once round, and on where it passes the first corner
+		v, length := l[i%n], l.SideLength(i%n)
+		next := l[(i+1)%n].Point
+		on := func(s float64) geom.Point { // of a straight side
+			f := s / length
+			return geom.Point{X: v.X + float64(f*(next.X-v.X)), Y: v.Y + float64(f*(next.Y-v.Y))}
+		}
+		if start > from && start < to {
+			chain = append(chain, v)
+		}
+		if from >= start && from < start+length {
+			chain = append(chain, geom.Vertex{Point: on(from - start)})
+		}
+		if to > start && to <= start+length {
+			return append(chain, geom.Vertex{Point: on(to - start)})
+		}
+		start += length
+	}
+	return chain
+}
+
+// offset is the chain at a distance outside an outline of straight sides without
+// inside corners, with mitred corners.
+func offset(l geom.Loop, from, to, width float64) geom.Loop {
+	n := len(l)
+	direction := func(i int) geom.Point {
+		a, b := l[i%n].Point, l[(i+1)%n].Point
+		d := a.To(b)
+		return geom.Point{X: (b.X - a.X) / d, Y: (b.Y - a.Y) / d}
+	}
+	var out geom.Loop
+	// The mitre: width along both outward normals.
+	add := func(at, in, leave geom.Point) {
+		k := width / (1 + float64(in.X*leave.X) + float64(in.Y*leave.Y))
+		out = append(out, geom.Vertex{Point: geom.Point{X: at.X + float64(k*(in.Y+leave.Y)), Y: at.Y - float64(k*(in.X+leave.X))}})
+	}
+	start := 0.0
+	for i := 0; i < 2*n; i++ {
+		a, d := l[i%n].Point, direction(i)
+		length := a.To(l[(i+1)%n].Point)
+		on := func(s float64) { add(geom.Point{X: a.X + float64(s*d.X), Y: a.Y + float64(s*d.Y)}, d, d) }
+		if start > from && start < to {
+			add(a, direction(i+n-1), d)
+		}
+		if from >= start && from < start+length {
+			on(from - start)
+		}
+		if to > start && to <= start+length {
+			on(to - start)
+			break
+		}
+		start += length
+	}
+	return out
+}
