@@ -3,12 +3,15 @@ package main
 import (
 	"cmp"
 	"fmt"
+	"io"
 	"os"
+	"path/filepath"
 	"slices"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/geom/joinery"
 )
 
 // loaded is a job that was read and worked out, with everything to be said of it.
@@ -38,22 +41,29 @@ func load(path string, s streams) (loaded, error) {
 		in = f
 	}
 	var l loaded
-	l.job, l.problems = job.Read(name, in)
+	l.job, l.problems = job.Read(name, in, job.Files(beside(path)))
 	if l.job == nil {
 		return l, nil
+	}
+	for _, p := range l.problems {
+		if !p.Error { // about the drawers of an opening, which the message names
+			l.warnings = append(l.warnings, report.Warning{Code: string(p.Code), Message: p.Message})
+		}
 	}
 	var found []batch.Problem
 	l.batch, found = batch.Make(l.job)
 	// Errors first: a job with warnings without number must still say what stops it.
 	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(rank(a.Error), rank(b.Error)) })
-	for _, p := range found {
+	for _, g := range alike(l.job, found) {
 		if len(l.problems) < job.MaxProblems {
-			shown := p.Problem
-			shown.Message = l.job.Drawers[p.Drawer].Name + ": " + shown.Message
-			l.problems = append(l.problems, l.job.Problem(p.Drawer, shown))
+			shown := g.Problem.Problem
+			shown.Message = report.Some(g.names) + ": " + shown.Message
+			l.problems = append(l.problems, l.job.Problem(g.Drawer, shown))
 		} else {
 			l.more++
 		}
+	}
+	for _, p := range found {
 		if !p.Error {
 			l.warnings = append(l.warnings, report.Warning{
 				Code: p.Code, Drawer: l.job.Drawers[p.Drawer].Spec.Name, Part: p.Part, Message: p.Message,
@@ -64,6 +74,51 @@ func load(path string, s streams) (loaded, error) {
 		return cmp.Or(cmp.Compare(rank(a.Error), rank(b.Error)), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 	return l, nil
+}
+
+// group is a problem that several drawers have at one place of the file.
+type group struct {
+	batch.Problem
+	names []string
+}
+
+// alike gathers what would be said in the same words of the same place, as of the
+// drawers that share an opening.
+func alike(j *job.Job, found []batch.Problem) []*group {
+	type key struct {
+		at job.Position
+		joinery.Problem
+	}
+	var list []*group
+	at := make(map[key]*group)
+	for _, p := range found {
+		k := key{j.Where(p.Drawer, p.Field), p.Problem}
+		g, known := at[k]
+		if !known {
+			g = &group{Problem: p}
+			at[k] = g
+			list = append(list, g)
+		}
+		g.names = append(g.names, j.Drawers[p.Drawer].Name)
+	}
+	return list
+}
+
+// beside opens the files that a job names, from the folder of the job file; that
+// of standard input is the folder in which the program runs.
+func beside(path string) func(name string) (io.ReadCloser, error) {
+	folder := filepath.Dir(path) // of "-" it is "."
+	return func(name string) (io.ReadCloser, error) {
+		full := filepath.Join(folder, filepath.FromSlash(name))
+		info, err := os.Stat(full)
+		if err != nil {
+			return nil, err
+		}
+		if !info.Mode().IsRegular() { // a pipe would be waited for
+			return nil, fmt.Errorf("%s is no regular file", full)
+		}
+		return os.Open(full)
+	}
 }
 
 // rank puts errors before warnings, since they come first in what is shown.

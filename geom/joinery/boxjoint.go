@@ -69,7 +69,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 			a, b = 0, 0
 		}
 		if inFinger {
-			b = t // the sides begin there
+			b, e.reach = t, t // the sides begin there
 		} else {
 			a = l.Ts
 		}

@@ -162,7 +162,11 @@ func (l *layout) dividerDados(s standingDivider) {
 			// nobody's way.
 			y = math.Max(0, foot-l.Cutter.Width/2-reliefRoom)
 		}
-		k.Outline = geom.Rectangle(x, y, x+s.slot, p.Outline.Bounds().Max.Y)
+		top := p.Outline.Bounds().Max.Y
+		k.Outline = geom.Rectangle(x, y, x+s.slot, top)
+		if y > 0 {
+			k.Takes = geom.Rectangle(x, foot, x+s.slot, top) // wherever it stands in its play
+		}
 		p.Pockets = append(p.Pockets, k)
 	}
 	play := (s.slot - s.t) / 2

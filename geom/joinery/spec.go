@@ -42,6 +42,7 @@ type Stock struct {
 	Density             float64 // kg/m3; 0 when not known
 	Stiffness           float64 // modulus of elasticity in N/mm2; 0 when not known
 	StiffnessAcross     float64 // across the grain; 0 is the same
+	Shear, Poisson      float64 // its shear modulus in the plane, in N/mm2, and Poisson's ratio; 0 when not known
 	Swelling, Shrinkage float64 // of solid wood across the grain, from how it is now to its dampest and driest, as parts of its width
 }
 

@@ -14,8 +14,8 @@ type Shared struct {
 	Shims    []float64 // at each side, for each of them
 }
 
-// Alike gathers openings whose widths differ by no more than within, and whose
-// depths and heights do too: the first of a group is the narrowest that no group
+// Alike gathers openings whose widths and depths differ by no more than within: the
+// first of a group is the narrowest that no group
 // before has. Groups of one, and of openings that are the same, are left out.
 func Alike(list []Opening, within float64) []Shared {
 	used := make([]bool, len(list))
@@ -35,7 +35,7 @@ func Alike(list []Opening, within float64) []Shared {
 		differ := false
 		for i, o := range list {
 			c := o.Counted()
-			if used[i] || c.Width > base.Width+within+settle || math.Abs(c.Depth-base.Depth) > within+settle || math.Abs(c.Height-base.Height) > within+settle {
+			if used[i] || c.Width > base.Width+within+settle || math.Abs(c.Depth-base.Depth) > within+settle {
 				continue
 			}
 			used[i] = true

@@ -259,6 +259,6 @@ func (p *planner) racking() {
 	box := p.plan.Rows[0].Box
 	if p.Slide.Pair() && box.Width > box.Depth && box.Width > mostPair {
 		p.say(false, "racking", "slide", -1, fmt.Sprintf("the boxes are %s wide and %s deep: on one pair of slides they rack when they are pulled at one end", p.text(box.Width), p.text(box.Depth)),
-			"two pulls a third in from the ends do not help; a slide that keeps both sides in step does, or two drawers side by side")
+			"take slides that keep both sides in step, or two drawers side by side")
 	}
 }

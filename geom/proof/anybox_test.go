@@ -101,9 +101,11 @@ func TestNarrowDado(t *testing.T) {
 		share := rapid.Float64Range(0, 1).Draw(t, "of it at one side")
 		recut(&list[side], dado, sideways((play+by)*share, -(play+by)*(1-share)))
 		b := assemble(list)
-		corner := 2*dado + side // the left side's first dado is at the front,
-		if side == right {
-			corner = 2*(1-dado) + side // the right side's at the back
+		at := list[side].Board.Cuts[dado].Shape.Bounds()
+		corner := side
+		// A left side's x runs to the back, a right side's to the front.
+		if (at.Min.X > list[side].Board.Outline.Bounds().Max.X/2) == (side == left) {
+			corner += 2
 		}
 		if b.Goes() || b.Corners[corner].Goes || !near(b.Corners[corner].Play, -by, settled) {
 			t.Fatalf("narrowed by %g more than its play: %+v", by, b.Corners[corner])

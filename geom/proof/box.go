@@ -11,8 +11,14 @@ type Box struct {
 	// Play of the bottom up and down between all its walls, and its slack along X
 	// and Y; below 0 it does not go in.
 	BottomPlay, SlackX, SlackY float64
-	// BottomStand is how far its underside stands above the lower edges.
+	// BottomStand is how far its underside stands above the walls' lower edges.
 	BottomStand float64
+	BottomFit   BottomFit
+	Blocked     []string // walls in the way of a bottom that is slid in
+
+	Dividers     []Partition
+	Crossings    []Crossing
+	DrawerFronts []Fixing
 	// WidthFront, WidthBack, Depth and Height are outside.
 	WidthFront, WidthBack, Depth, Height float64
 	// Diagonal is the outside distance between opposite corners; Rack how far the
@@ -26,8 +32,12 @@ type Box struct {
 type Corner struct {
 	End, Side string // names of the pieces
 	Goes      bool
-	Captured  bool    // the end is held both ways, as a tongue in its dado
+	Captured  bool    // the end is held both ways, as a tongue in its dado or fingers in their notches
+	Fingers   bool    // it is held by fingers, up and down
 	Play      float64 // of a captured end; below 0 by how much it is too thick
+	// Open is how far an end that is pushed inwards on the sides' shoulders stays off
+	// this side's, because the other side stops it.
+	Open float64
 	// Seat says what stops the side when it is pushed on: its inside face on the
 	// end's shoulder, or the floor of its cut. The gaps are what stays open at each.
 	OnShoulder            bool
@@ -36,17 +46,21 @@ type Corner struct {
 	// sides; below 0 it is proud.
 	Recess float64
 	// Lap is how far the side's outside face stands proud of the end's own end,
-	// where they are meant to be level (Laps).
+	// where they are meant to be level (Laps): with fingers, or a lip over the side.
 	Laps bool
 	Lap  float64
 }
 
-// Wall is the joint of the bottom with one wall.
+// Wall is the joint of the bottom with one wall, in the order of left, right, front
+// and back; or of a divider.
 type Wall struct {
 	Name string
 	Goes bool
 	Play float64 // of the bottom in the wall's groove; below 0 by how much it is too thick
-	Hold float64 // how deep the bottom stands in it when it lies in the middle
+	Hold float64 // how deep the bottom stands in it, or under it, when it lies in the middle
+	// Gap is what stays open between the bottom and the edge of a wall that it lies
+	// under; below 0 by how much it lifts that wall, or is too thick.
+	Gap float64
 }
 
 // Overlap is what two pieces have in common.
@@ -68,6 +82,16 @@ func (b *Box) Goes() bool {
 	if !b.BottomGoes() {
 		return false
 	}
+	for _, d := range b.Dividers {
+		if !d.Goes {
+			return false
+		}
+	}
+	for _, c := range b.Crossings {
+		if !c.Goes {
+			return false
+		}
+	}
 	for _, o := range b.Overlaps {
 		if o.Volume > MostOverlap {
 			return false
@@ -76,8 +100,11 @@ func (b *Box) Goes() bool {
 	return true
 }
 
-// BottomGoes tells whether the bottom goes into its grooves, if there is one.
+// BottomGoes tells whether the bottom goes where it belongs, if there is one.
 func (b *Box) BottomGoes() bool {
+	if len(b.Blocked) > 0 {
+		return false
+	}
 	for _, w := range b.Walls {
 		if !w.Goes {
 			return false
@@ -90,17 +117,16 @@ func (b *Box) BottomGoes() bool {
 // common where their faces meet: rounding of a few microns over a joint's faces.
 const MostOverlap = 1.0
 
-// pull is how far, in millimetres, a side is pulled off an end while its play is
-// felt: enough that a cut too shallow is not taken for a slot too narrow.
-const pull = 1.0
-
 // assembly is a box while it is put together.
 type assembly struct {
 	*work
 	box                            Box
 	left, right, front, back, base *Piece
+	dividers, faces                []*Piece
 	// seats are how far out a side stays on the front and on the back.
 	seats [2][2]float64
+	// lift is how far the back can be put higher than it is meant to stand.
+	lift float64
 	// joints are the pairs of ends with sides, and of walls with the bottom.
 	joints []*pair
 }
@@ -109,27 +135,16 @@ type assembly struct {
 // value is ready; it is for one goroutine at a time.
 type Assembler struct{ work work }
 
-// Assemble puts a box together. Pieces are told apart by where their inside faces
-// look: sides along X, front and back along Y, the bottom up. Others are left where
-// they are. A box without two sides, a front and a back is given back as it is.
+// Assemble puts a box together. Pieces are told apart by their roles, and by where
+// their inside faces look: sides along X, front and back along Y, the bottom up.
+// Others are left where they are. A box without two sides, a front and a back is
+// given back as it is.
 func (m *Assembler) Assemble(pieces []Piece) Box {
 	m.work.begin(pieces)
 	a := assembly{work: &m.work}
 	a.box.Pieces = append([]Piece(nil), pieces...)
 	for i := range a.box.Pieces {
-		p := &a.box.Pieces[i]
-		switch axis, sign := axisOf(p.Stand.Normal()); {
-		case axis == axisX && sign > 0:
-			a.left = p
-		case axis == axisX:
-			a.right = p
-		case axis == axisY && sign > 0:
-			a.front = p
-		case axis == axisY:
-			a.back = p
-		case axis == axisZ && sign > 0:
-			a.base = p
-		}
+		a.tell(&a.box.Pieces[i])
 	}
 	if a.left == nil || a.right == nil || a.front == nil || a.back == nil {
 		return a.box
@@ -138,200 +153,12 @@ func (m *Assembler) Assemble(pieces []Piece) Box {
 	if a.base != nil {
 		a.bottom()
 	}
+	a.divide()
+	for _, f := range a.faces {
+		a.face(f)
+	}
 	a.measure()
 	return a.box
-}
-
-// corners seats front and back in the sides, and the sides on them.
-func (a *assembly) corners() {
-	for i, end := range []*Piece{a.front, a.back} {
-		var both [2]Corner
-		place := gap{math.Inf(-1), math.Inf(1)}
-		var joints [2]*pair
-		for j, side := range []*Piece{a.left, a.right} {
-			joints[j] = a.joint(side, end)
-			c, g := feel(joints[j], end, side, outOf(j))
-			both[j] = c
-			place = gap{math.Max(place.low, g.low), math.Min(place.high, g.high)}
-		}
-		// Outwards against the dados' outer walls; where nothing holds the end
-		// there, inwards until it is stopped.
-		at, inwards := place.low, place.high
-		if end == a.back {
-			at, inwards = inwards, at
-		}
-		if math.IsInf(at, 0) {
-			at = inwards
-		}
-		if math.IsInf(at, 0) {
-			at = 0
-		}
-		goes := both[0].Goes && both[1].Goes
-		if goes && place.width() < -penetration { // the two sides do not agree
-			both[0].Goes, both[1].Goes, goes = false, false, false
-			both[0].Play, both[1].Play = place.width(), place.width()
-		}
-		if goes {
-			end.Stand.Origin = shifted(end.Stand.Origin, axisY, at)
-		}
-		for j := range both {
-			if goes {
-				a.seats[i][j] = joints[j].seat(&both[j], outOf(j))
-			}
-			a.box.Corners = append(a.box.Corners, both[j])
-		}
-	}
-	for j, side := range []*Piece{a.left, a.right} {
-		side.Stand.Origin = shifted(side.Stand.Origin, axisX, outOf(j)*a.stays(j))
-	}
-}
-
-// stays is how far out a side stands: as the further of front and back wants it.
-func (a *assembly) stays(side int) float64 { return math.Max(a.seats[0][side], a.seats[1][side]) }
-
-// joint takes the sections of two pieces; nil for pieces nowhere near each other.
-func (a *assembly) joint(wall, other *Piece) *pair {
-	index := func(q *Piece) int {
-		for i := range a.box.Pieces {
-			if q == &a.box.Pieces[i] {
-				return i
-			}
-		}
-		return -1
-	}
-	p, ok := a.joinAgain(len(a.joints), wall, other, index(wall), index(other))
-	if !ok {
-		return nil
-	}
-	a.joints = append(a.joints, &p)
-	return &p
-}
-
-// outOf is the direction out of the box of side 0, the left one, and side 1.
-func outOf(side int) float64 {
-	if side == 0 {
-		return -1
-	}
-	return 1
-}
-
-// feel pulls a side a little off an end and finds the range of Y in which the end
-// can be moved then.
-func feel(p *pair, end, side *Piece, out float64) (Corner, gap) {
-	c := Corner{End: end.Name, Side: side.Name}
-	var g gap
-	if p == nil {
-		return c, g
-	}
-	engaged := end.reach(side, axisX)
-	for _, by := range []float64{math.Min(pull, engaged/2), engaged * 0.9} {
-		g = around(p.barring(axisY, out*by))
-		c.Captured = !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0)
-		c.Goes = g.width() > -penetration
-		if c.Captured {
-			c.Play = g.width()
-		}
-		if c.Goes {
-			break
-		}
-	}
-	return c, g
-}
-
-// around is the range of offsets between what bars from below and from above.
-func around(list []barred) gap {
-	g := gap{math.Inf(-1), math.Inf(1)}
-	for _, b := range list {
-		// One that is in the way on both sides alike counts for both, so that a box
-		// seen from behind is judged the same.
-		if b.low+b.high < sliver {
-			g.low = math.Max(g.low, b.high)
-		}
-		if b.low+b.high > -sliver {
-			g.high = math.Min(g.high, b.low)
-		}
-	}
-	return g
-}
-
-// seat pushes a side on an end that stands in its place, and tells how far out the
-// side stays; below 0 it goes further in than it was meant to.
-func (p *pair) seat(c *Corner, out float64) float64 {
-	shoulder, floor := math.Inf(-1), math.Inf(-1)
-	for _, b := range p.barring(axisX, 0) {
-		// How far out the side must stay for this: the end's offset the other way.
-		stay, beyond := b.high, b.low
-		if out > 0 {
-			stay, beyond = -b.low, -b.high
-		}
-		if beyond > pull {
-			continue // what is behind the side
-		}
-		if b.shoulder {
-			shoulder = math.Max(shoulder, stay)
-		} else {
-			floor = math.Max(floor, stay)
-		}
-	}
-	at := math.Max(shoulder, floor)
-	if math.IsInf(at, 0) {
-		return 0
-	}
-	c.OnShoulder = shoulder >= floor-penetration
-	c.ShoulderGap, c.FloorGap = at-shoulder, at-floor
-	return at
-}
-
-// bottom finds the bottom's place in the grooves of its walls.
-func (a *assembly) bottom() {
-	level := gap{math.Inf(-1), math.Inf(1)}
-	walls := []struct {
-		wall *Piece
-		axis int
-		out  float64
-	}{{a.left, axisX, -1}, {a.right, axisX, 1}, {a.front, axisY, -1}, {a.back, axisY, 1}}
-	for _, w := range walls {
-		hold := a.base.reach(w.wall, w.axis)
-		found := Wall{Name: w.wall.Name}
-		if hold > penetration {
-			// Half out of the groove, so that a bottom too long is not taken for one too thick.
-			if p := a.joint(w.wall, a.base); p != nil {
-				g := around(p.barring(axisZ, w.out*math.Min(pull, hold/2)))
-				found.Play = g.width()
-				// Below its wall, or on top of it, it is in no groove.
-				found.Goes = found.Play > -penetration && !math.IsInf(found.Play, 0)
-				level = gap{math.Max(level.low, g.low), math.Min(level.high, g.high)}
-			}
-		}
-		a.box.Walls = append(a.box.Walls, found)
-	}
-	a.box.BottomPlay = level.width()
-	if level.width() > -penetration && !math.IsInf(level.low, 0) {
-		a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisZ, level.low)
-	}
-	a.box.SlackX = a.slack(a.left, a.right, axisX)
-	a.box.SlackY = a.slack(a.front, a.back, axisY)
-	for i, w := range walls {
-		a.box.Walls[i].Hold = a.base.reach(w.wall, w.axis)
-	}
-}
-
-// slack is how far the bottom can move between two walls; it is put in the middle.
-func (a *assembly) slack(low, high *Piece, axis int) float64 {
-	var list []barred
-	for _, w := range []*Piece{low, high} {
-		for _, p := range a.joints {
-			if p.a == w && p.b == a.base {
-				list = append(list, p.barring(axis, 0)...)
-			}
-		}
-	}
-	g := around(list)
-	if math.IsInf(g.low, 0) || math.IsInf(g.high, 0) {
-		return math.Inf(1)
-	}
-	a.base.Stand.Origin = shifted(a.base.Stand.Origin, axis, (g.low+g.high)/2)
-	return g.width()
 }
 
 // measure takes the sizes of the finished box, and what its pieces have in common.
@@ -367,7 +194,7 @@ func (a *assembly) measure() {
 	play := 0.0
 	for i := range a.box.Corners {
 		c := &a.box.Corners[i]
-		if c.Captured {
+		if c.Captured && !c.Fingers {
 			play = math.Max(play, c.Play)
 		}
 		end, side := a.front, a.left
@@ -389,7 +216,6 @@ func (a *assembly) measure() {
 		if i%2 == 1 {
 			c.Lap = sx1 - ex1
 		}
-		c.Laps = !c.Captured
 	}
 	a.box.Rack = 2 * play * a.box.Depth / a.box.Diagonal
 	all := a.box.Pieces
@@ -408,6 +234,11 @@ func (a *assembly) overlap(p, q *Piece) float64 {
 	for _, joint := range a.joints {
 		if (joint.a == p && joint.b == q || joint.a == q && joint.b == p) && math.Abs(joint.moved(joint.common)) < stirred {
 			return joint.overlap()
+		}
+	}
+	for axis := range 3 {
+		if p.reach(q, axis) <= 0 {
+			return 0
 		}
 	}
 	joint, ok := a.join(p, q)

@@ -119,4 +119,6 @@ func solidsOf(d joinery.Drawer) []solid {
 }
 
 // piece is the solid as this package takes it.
-func (s solid) piece(name string) Piece { return Piece{name, boardOf(s.panel), s.stand} }
+func (s solid) piece(name string) Piece {
+	return Piece{Name: name, Board: boardOf(s.panel), Stand: s.stand}
+}

@@ -13,6 +13,7 @@ type Piece struct {
 	Name  string
 	Board Board
 	Stand geom.Placement
+	Role  Role
 }
 
 // Axes of the box.
@@ -163,7 +164,17 @@ const vicinity = 20.0
 // join makes a pair; ok is false for pieces that are not at right angles or
 // nowhere near each other along their common axis.
 func (w *work) join(a, b *Piece) (p pair, ok bool) {
-	strips, ok := w.lay(a, b)
+	strips, ok := w.lay(a, b, false)
+	if !ok {
+		return pair{}, false
+	}
+	return w.show(a, b, strips), true
+}
+
+// joinWhole is join with all of both pieces, also where only one of them is: along
+// their common axis one may be moved to there.
+func (w *work) joinWhole(a, b *Piece) (p pair, ok bool) {
+	strips, ok := w.lay(a, b, true)
 	if !ok {
 		return pair{}, false
 	}
@@ -176,7 +187,7 @@ func (w *work) joinAgain(n int, a, b *Piece, ia, ib int) (p pair, ok bool) {
 	if n < len(w.laid) && w.laid[n].a == ia && w.laid[n].b == ib {
 		return w.show(a, b, w.laid[n].strips), true
 	}
-	strips, ok := w.lay(a, b)
+	strips, ok := w.lay(a, b, false)
 	if !ok {
 		return pair{}, false
 	}
@@ -184,8 +195,9 @@ func (w *work) joinAgain(n int, a, b *Piece, ia, ib int) (p pair, ok bool) {
 	return w.show(a, b, strips), true
 }
 
-// lay finds the strips of two pieces.
-func (w *work) lay(a, b *Piece) (strips []strip, ok bool) {
+// lay finds the strips of two pieces, where both of them are or, with whole, where
+// any of them is.
+func (w *work) lay(a, b *Piece, whole bool) (strips []strip, ok bool) {
 	fa, fb := a.frame(), b.frame()
 	if fa.axis[2] == fb.axis[2] {
 		return nil, false
@@ -194,6 +206,9 @@ func (w *work) lay(a, b *Piece) (strips []strip, ok bool) {
 	a0, a1 := a.span(common)
 	b0, b1 := b.span(common)
 	from, to := max(a0, b0), min(a1, b1)
+	if whole {
+		from, to = min(a0, b0), max(a1, b1)
+	}
 	if to-from < penetration {
 		return nil, false
 	}
@@ -405,7 +420,15 @@ func (p *pair) barring(axis int, pulled float64) []barred {
 // be a little below 0, where the fit is that tight.
 type gap struct{ low, high float64 }
 
+// anywhere is where nothing is in the way at all.
+var anywhere = gap{math.Inf(-1), math.Inf(1)}
+
 func (g gap) width() float64 { return g.high - g.low }
+
+func (g gap) and(h gap) gap { return gap{math.Max(g.low, h.low), math.Min(g.high, h.high)} }
+
+// nearest is the offset in it that is nearest to one.
+func (g gap) nearest(at float64) float64 { return math.Max(g.low, math.Min(at, g.high)) }
 
 // overlap is the volume in both pieces as they stand, in cubic millimetres. Between
 // the ends of a strip rectangles move evenly, so that Simpson's rule is exact but

@@ -68,10 +68,13 @@ func piecesOf(d joinery.Drawer) []Piece {
 	for _, p := range d.Parts {
 		for i, at := range p.Stands {
 			name := string(p.Role)
+			if p.Label != "" {
+				name = p.Label + " " + name
+			}
 			if len(p.Stands) == 2 {
 				name = []string{"left ", "right "}[i] + name
 			}
-			list = append(list, Piece{name, boardOf(p.Panel), at})
+			list = append(list, Piece{Name: name, Board: boardOf(p.Panel), Stand: at})
 		}
 	}
 	return list

@@ -26,12 +26,25 @@ func values(b Box) map[string]float64 {
 	for _, c := range b.Corners {
 		at := c.End + "/" + c.Side + " "
 		for what, v := range map[string]float64{"goes": yes(c.Goes), "captured": yes(c.Captured), "play": c.Play, "shoulder": yes(c.OnShoulder),
-			"shoulder gap": c.ShoulderGap, "floor gap": c.FloorGap, "recess": c.Recess, "laps": yes(c.Laps), "lap": c.Lap} {
+			"fingers": yes(c.Fingers), "open": c.Open, "shoulder gap": c.ShoulderGap, "floor gap": c.FloorGap, "recess": c.Recess, "laps": yes(c.Laps), "lap": c.Lap} {
 			all[at+what] = v
 		}
 	}
 	for _, w := range b.Walls {
-		all[w.Name+" goes"], all[w.Name+" play"], all[w.Name+" hold"] = yes(w.Goes), w.Play, w.Hold
+		all[w.Name+" goes"], all[w.Name+" play"], all[w.Name+" hold"], all[w.Name+" gap"] = yes(w.Goes), w.Play, w.Hold, w.Gap
+	}
+	all["bottom fit"], all["blocked"] = float64(b.BottomFit), float64(len(b.Blocked))
+	for _, d := range b.Dividers {
+		all[d.Name+" goes"], all[d.Name+" play"], all[d.Name+" slack"], all[d.Name+" stand"], all[d.Name+" lifts"] = yes(d.Goes), d.Play, d.Slack, d.Stand, yes(d.Lifts)
+		for _, w := range d.Walls {
+			all[d.Name+" in "+w.Name] = w.Hold
+		}
+	}
+	for _, c := range b.Crossings {
+		all["crossing goes"], all["crossing play"] = yes(c.Goes), c.Play
+	}
+	for _, f := range b.DrawerFronts {
+		all[f.Name+" gap"], all[f.Name+" covers"], all[f.Name+" holes"] = f.Gap, f.Covers, float64(f.Holes)
 	}
 	for _, o := range b.Overlaps {
 		names := []string{o.A, o.B}
@@ -55,7 +68,7 @@ func alike(t *rapid.T, what string, got, want map[string]float64) {
 	t.Helper()
 	for k := range got {
 		if _, there := want[k]; !there {
-			t.Fatalf("%s: %s is new", what, k)
+			t.Fatalf("%s: %s is new: %g", what, k, got[k])
 		}
 	}
 	for k, v := range want {

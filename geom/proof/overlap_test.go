@@ -57,9 +57,9 @@ func TestOverlapOfBlocks(t *testing.T) {
 	block := func(length, width, thick float64) Board {
 		return Board{Outline: ShapeOf(geom.Rectangle(0, 0, length, width)), Thickness: thick}
 	}
-	wall := Piece{"wall", block(100, 40, 12), geom.Placement{X: geom.Back, Y: geom.Up}} // 0 to 12 x 0 to 100 x 0 to 40
-	shelf := func(x, y, z float64) Piece {                                              // 60 x 30 x 6 from there
-		return Piece{"shelf", block(60, 30, 6), geom.Placement{Origin: geom.Vec3{X: x, Y: y, Z: z}, X: geom.Right, Y: geom.Back}}
+	wall := Piece{Name: "wall", Board: block(100, 40, 12), Stand: geom.Placement{X: geom.Back, Y: geom.Up}} // 0 to 12 x 0 to 100 x 0 to 40
+	shelf := func(x, y, z float64) Piece {                                                                  // 60 x 30 x 6 from there
+		return Piece{Name: "shelf", Board: block(60, 30, 6), Stand: geom.Placement{Origin: geom.Vec3{X: x, Y: y, Z: z}, X: geom.Right, Y: geom.Back}}
 	}
 	for name, c := range map[string]struct {
 		shelf Piece
@@ -90,10 +90,10 @@ func TestOverlapOfBlocks(t *testing.T) {
 func inPocket(pocket geom.Loop, deep float64, block geom.Rect, into float64) (wall, board Piece) {
 	const size = 100.0 // the wall reaches as far to all sides
 	w := Board{Outline: ShapeOf(geom.Rectangle(-size, -size, size, size)), Thickness: 12, Cuts: []Cut{{Face: geom.Inside, Depth: deep, Shape: ShapeOf(pocket)}}}
-	wall = Piece{"wall", w, geom.Placement{X: geom.Back, Y: geom.Up}} // its inside face is at X = 12
+	wall = Piece{Name: "wall", Board: w, Stand: geom.Placement{X: geom.Back, Y: geom.Up}} // its inside face is at X = 12
 	b := Board{Outline: ShapeOf(geom.Rectangle(0, block.Min.Y, size, block.Max.Y)), Thickness: block.Width()}
 	// Its x runs away from the wall, its y up: it looks to -Y from where it ends.
-	board = Piece{"board", b, geom.Placement{Origin: geom.Vec3{X: 12 - into, Y: block.Max.X}, X: geom.Right, Y: geom.Up}}
+	board = Piece{Name: "board", Board: b, Stand: geom.Placement{Origin: geom.Vec3{X: 12 - into, Y: block.Max.X}, X: geom.Right, Y: geom.Up}}
 	return wall, board
 }
 
@@ -182,8 +182,8 @@ func TestIsland(t *testing.T) {
 // what it has in common with others is told though every joint goes in.
 func TestOverlapIsTold(t *testing.T) {
 	fin := func(x, z float64) Piece { // 20 x 10 x 5, looking down
-		return Piece{"fin", Board{Outline: ShapeOf(geom.Rectangle(0, 0, 20, 10)), Thickness: 5},
-			geom.Placement{Origin: geom.Vec3{X: x, Y: 300, Z: z}, X: geom.Right, Y: geom.Back.Scale(-1)}}
+		return Piece{Name: "fin", Board: Board{Outline: ShapeOf(geom.Rectangle(0, 0, 20, 10)), Thickness: 5},
+			Stand: geom.Placement{Origin: geom.Vec3{X: x, Y: 300, Z: z}, X: geom.Right, Y: geom.Back.Scale(-1)}}
 	}
 	list := append(pieces(t, spec()), fin(200, 100))
 	if b := assemble(list); !b.Goes() || len(b.Overlaps) != 0 {

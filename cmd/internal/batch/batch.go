@@ -23,6 +23,8 @@ type Batch struct {
 	Router  mill.Settings // without bits, which are a drawer's
 	DXF     router.Options
 	Drawers []Drawer // in the order of the file
+	Banks   []Bank
+	Alike   []Alike
 }
 
 // Boxes is how many boxes the batch makes.
@@ -37,9 +39,10 @@ func (b Batch) Boxes() int {
 // Drawer is one kind of drawer with its parts.
 type Drawer struct {
 	joinery.Drawer
-	Folder string     // of its previews
-	Bits   []mill.Bit // none on a saw
-	Parts  []Part
+	Folder   string     // of its previews
+	Bits     []mill.Bit // none on a saw
+	Parts    []Part
+	Strength Strength
 }
 
 // Part is a panel that a shop cuts some of.
@@ -49,10 +52,13 @@ type Part struct {
 	Drawer   string
 	Quantity int // for all drawers of its kind, spares among them
 	Spares   int
-	Bits     []mill.Bit
-	Work     mill.Work
-	Drawings []Drawing // one for each face that is cut, in the order of cutting
-	STL      string    // its file, relative to the output folder
+	// Banding is the edge banding of a piece, in mm, 0 where its stock has none;
+	// BandingPrice that of a metre.
+	Banding, BandingPrice float64
+	Bits                  []mill.Bit
+	Work                  mill.Work
+	Drawings              []Drawing // one for each face that is cut, in the order of cutting
+	STL                   string    // its file, relative to the output folder
 }
 
 // Drawing is the file of one face, with the legend of its layers.
@@ -106,25 +112,44 @@ func Make(j *job.Job) (Batch, []Problem) {
 			problems = append(problems, Problem{i, p})
 			sound = sound && !p.Error
 		}
-		d := name(built, asked.Bits)
+		d := name(built, asked.Bits, asked.Spares)
 		if sound {
-			for _, p := range b.mill(&d, files) {
+			for _, p := range append(b.mill(&d, files), d.strengthen(asked.Load, slideOf(j, i))...) {
 				problems = append(problems, Problem{i, p})
 			}
+			d.band(j.Bandings)
 		}
 		b.Drawers = append(b.Drawers, d)
 	}
-	return b, problems
+	b.banks(j)
+	return b, append(problems, b.sameNames()...)
 }
 
-func name(d joinery.Drawer, bits []mill.Bit) Drawer {
+func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
 	out := Drawer{Drawer: d, Folder: job.FileName(d.Spec.Name), Bits: bits}
 	for _, p := range d.Parts {
-		part := Part{Part: p, Name: partName(out.Folder, p), Drawer: d.Spec.Name, Quantity: d.Spec.Count * len(p.Stands), Bits: bits}
+		part := Part{Part: p, Name: partName(out.Folder, p), Drawer: d.Spec.Name, Quantity: d.Spec.Count*len(p.Stands) + spares, Spares: spares, Bits: bits}
 		part.STL = "preview/" + out.Folder + "/" + part.Name + ".stl"
 		out.Parts = append(out.Parts, part)
 	}
 	return out
+}
+
+// sameNames finds parts of different drawers with one name: a drawer's name can end
+// as another's part does.
+func (b Batch) sameNames() (problems []Problem) {
+	first := make(map[string]string)
+	for i, d := range b.Drawers {
+		for _, p := range d.Parts {
+			if other, taken := first[p.Name]; taken {
+				problems = append(problems, Problem{i, joinery.Problem{Code: "same-name", Error: true, Field: joinery.FieldName, Part: string(p.Role),
+					Message: fmt.Sprintf("its %s would have the same files as a part of %q: %s", p.Role, other, p.Name), Hint: "give one of the two drawers another name"}})
+				continue
+			}
+			first[p.Name] = d.Spec.Name
+		}
+	}
+	return problems
 }
 
 // partName is a drawer's own name, the part's role, and what tells it from others

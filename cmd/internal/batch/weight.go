@@ -32,15 +32,17 @@ func volume(p geom.Panel) float64 {
 	return v
 }
 
-// Banding is the length of edge banding, in millimetres, that the parts of a stock
-// take: on the upper edges of the walls and dividers, and all round drawer fronts.
-func (d Drawer) Banding(p Part) float64 {
-	length := p.Panel.Length()
-	switch p.Role {
-	case joinery.Bottom:
+// AllRound tells whether a part gets edge banding on all its edges, where its stock
+// has one: drawer fronts do, walls and dividers on the upper edge alone.
+func (p Part) AllRound() bool { return p.Role == joinery.DrawerFrontRole }
+
+// banding is the length of edge banding, in millimetres, that a piece takes.
+func (p Part) banding() float64 {
+	switch {
+	case p.Role == joinery.Bottom:
 		return 0
-	case joinery.DrawerFrontRole:
-		length = 2 * (p.Panel.Length() + p.Panel.Width())
+	case p.AllRound():
+		return p.Panel.Outline.Perimeter()
 	}
-	return length * float64(p.Quantity)
+	return p.Panel.Length()
 }

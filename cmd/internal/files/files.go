@@ -65,7 +65,15 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := to.WriteFile("report.json", data); err != nil {
 		return err
 	}
-	if err := to.WriteFile("parts.csv", report.CSV(b)); err != nil {
+	for _, f := range []struct {
+		name string
+		data []byte
+	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(b)}} {
+		if err := to.WriteFile(f.name, f.data); err != nil {
+			return err
+		}
+	}
+	if err := writeCabinets(b, to); err != nil {
 		return err
 	}
 	return to.WriteFile("parts.txt", report.Text(b, r))

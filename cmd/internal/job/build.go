@@ -5,6 +5,7 @@ import (
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/opening"
 )
 
 // job makes the job of the values of a file, and checks what concerns more
@@ -27,20 +28,20 @@ func (r *reader) job(root *section) *Job {
 	if units, err := geom.ParseUnit(dxf.values["units"].text); err == nil {
 		j.DXFUnits = units
 	}
-	for _, s := range get["stock"].sections {
-		j.Stocks = append(j.Stocks, s.stock())
-	}
+	j.Stocks, j.Bandings = r.stocks(root)
 	b := builder{reader: r, root: root, joinery: r.sub(root, "joinery", joineryKeys), router: router,
-		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, sawn: map[joinery.Field]string{}}
+		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, sawn: map[joinery.Field]string{}, names: names{}}
 	for _, s := range j.Stocks {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
 	}
+	b.openings = b.readOpenings()
+	b.slides, b.slidesLost = b.readSlides()
 	for _, s := range get["drawers"].sections {
 		if r.full() {
 			break
 		}
-		j.Drawers = append(j.Drawers, b.drawer(s))
+		b.entry(j, s)
 	}
 	b.checkDefaults()
 	return j
@@ -56,28 +57,6 @@ func (r *reader) sub(of *section, name string, keys []key) *section {
 	return s
 }
 
-func (s *section) stock() joinery.Stock {
-	get := s.values
-	stock := joinery.Stock{
-		Name:   s.name,
-		Length: get["sheet"].mm(0),
-		Width:  get["sheet"].mm(1),
-		Grain:  joinery.Grain(get["grain"].text),
-		Price:  get["price"].number,
-	}
-	if stock.Grain == grainWidth { // turn the sheet, so that its length is along the grain
-		stock.Length, stock.Width, stock.Grain = stock.Width, stock.Length, joinery.GrainLength
-	}
-	if lengths := get["thickness"].lengths; len(lengths) > 0 {
-		readings := make([]float64, len(lengths))
-		for i, l := range lengths {
-			readings[i] = l.MM()
-		}
-		stock.Thickness = joinery.Measure(readings...)
-	}
-	return stock
-}
-
 // builder makes drawers.
 type builder struct {
 	*reader
@@ -86,11 +65,41 @@ type builder struct {
 	router     *section
 	stocks     map[string]joinery.Stock
 	stockNames []string
+	openings   map[string]*opening.Opening // nil are those that could not be read
+	slides     map[string]*opening.Slide
+	crowded    bool              // too many drawers, reported already
+	slidesLost bool              // some slides could not be read
+	names      names             // of all drawers, those of rows too
 	noCutter   bool              // reported already
 	reported   map[Position]bool // tools that were complained of
 	routed     bool              // one of the drawers is cut with a router
 	// sawn are the first drawers cut with a saw for which the file's settings hold.
 	sawn map[joinery.Field]string
+}
+
+// entry makes the drawers of an entry: one with an outside size, or those of an
+// opening.
+func (b *builder) entry(j *Job, s *section) {
+	get := s.values
+	d := b.drawer(s)
+	front := get["drawer-front"].section
+	if get["opening"].given {
+		b.noEffect(true, get, "outside", "delete it, or the opening", "the size follows from the opening")
+		b.bank(j, s, d)
+		return
+	}
+	for _, name := range inOpening {
+		b.noEffect(true, get, name, "delete it, or write `opening:` instead of `outside:`", "it is for a drawer in an opening")
+	}
+	if s.read && !get["outside"].given && !s.meant["outside"] && !s.meant["opening"] && !b.lost {
+		b.fail(CodeMissingKey, s.at, "write `outside: width x height x depth` there, or `opening:` and `slide:`", "the drawer has no outside size and no opening")
+	}
+	if front != nil {
+		d.DrawerFront = b.drawerFront(front, false)
+		d.sound = d.sound && d.DrawerFront.Stock.Thickness.Mean > 0 && d.DrawerFront.Width > 0 && d.DrawerFront.Height > 0
+	}
+	d.sound = d.sound && d.Width > 0
+	b.put(j, s, d)
 }
 
 func (b *builder) drawer(s *section) Drawer {
@@ -138,7 +147,11 @@ func (b *builder) drawer(s *section) Drawer {
 		put("files", dxf.values["files"])
 	}
 	settled := b.setJoinery(&d, b.sub(s, "joinery", joineryKeys), put)
-	d.sound = settled && b.unitsKnown && nameFault(d.Name) == "" && d.Width > 0 && d.Count > 0 && d.Cutter.Kind != "" && d.Cutter.Width > 0 && d.Joint != ""
+	b.corners(&d, s, put)
+	settled = b.fittings(&d, s, put) && settled
+	d.Load, d.Spares = get["load"].number, int(get["spares"].number)
+	put("load", get["load"])
+	d.sound = settled && b.unitsKnown && nameFault(d.Name) == "" && d.Count > 0 && d.Cutter.Kind != "" && d.Cutter.Width > 0 && d.Joint != ""
 	for _, s := range []joinery.Stock{d.Sides, d.Front, d.Back, d.Bottom} {
 		d.sound = d.sound && s.Thickness.Mean > 0
 	}

@@ -14,7 +14,14 @@ func checkProblems(t *testing.T, text string, problems Problems) {
 	t.Helper()
 	text = strings.ReplaceAll(strings.TrimPrefix(text, "\ufeff"), "\r\n", "\n")
 	lines := strings.Split(text, "\n")
+	own := 0
 	for i, p := range problems {
+		if p.File != "job.yaml" { // of another file, after those of the job
+			continue
+		}
+		if own++; i >= own {
+			t.Errorf("%s stands after those of another file", p)
+		}
 		if p.Line < 1 || p.Line > len(lines) || p.Column < 1 || p.Column > utf8.RuneCountInString(lines[p.Line-1])+1 {
 			t.Errorf("%d:%d is outside the file: %s", p.Line, p.Column, p)
 		}
@@ -58,6 +65,21 @@ func checkJob(t *testing.T, j *Job) {
 			within("sheet width", s.Width, minSize, maxSize)
 		}
 	}
+	banked := 0
+	for _, b := range j.Banks {
+		if len(b.Drawers) != len(b.Plan.Rows) {
+			t.Errorf("%s has %d drawers in %d rows", b.Name, len(b.Drawers), len(b.Plan.Rows))
+		}
+		for i, at := range b.Drawers {
+			banked++
+			if d, row := j.Drawers[at], b.Plan.Rows[i]; d.Width != row.Box.Width || d.Height != row.Box.Height || d.Depth != row.Box.Depth {
+				t.Errorf("%s is no box of %+v", d.Name, row)
+			}
+		}
+	}
+	if banked > len(j.Drawers) {
+		t.Errorf("%d of %d drawers are in openings", banked, len(j.Drawers))
+	}
 	files := map[string]bool{}
 	for _, d := range j.Drawers {
 		file := FileName(d.Name)
@@ -94,6 +116,22 @@ func checkDrawers(t *testing.T, j *Job) {
 				t.Errorf("drawer %d lacks a word: %+v", i, d.Spec)
 			}
 		}
+		if d.BackJoint == "" && d.Setback != 0 {
+			t.Errorf("drawer %d has a setback without a joint", i)
+		}
+		for _, div := range d.Dividers {
+			within("thickness of a divider", div.Stock.Thickness.Mean, minThickness, maxThickness)
+			if (div.Count > 0) == (len(div.At) > 0) {
+				t.Errorf("drawer %d has dividers %+v", i, div)
+			}
+		}
+		if front := d.DrawerFront; front != nil {
+			within("thickness of a front", front.Stock.Thickness.Mean, minThickness, maxThickness)
+			within("front width", front.Width, minSize, maxSize)
+			within("front height", front.Height, minSize, maxSize)
+			within("holes", float64(front.Handles), 0, 2)
+		}
+		within("load", d.Load, 0, maxLoad+1e-3)
 		for _, f := range fields {
 			at := j.Where(i, f)
 			if at.Line < 1 || at.Line > len(j.src.lines) || at.Column < 1 || at.Column > utf8.RuneCountInString(j.src.lines[at.Line-1]) {
@@ -114,7 +152,7 @@ func FuzzRead(f *testing.F) {
 		f.Add(text[:min(len(text), 300)])
 	}
 	f.Fuzz(func(t *testing.T, text string) {
-		job, problems := Read("job.yaml", strings.NewReader(text))
+		job, problems := Read("job.yaml", strings.NewReader(text), Files(openTest))
 		if job == nil && !problems.Failed() {
 			t.Errorf("no job, and no error among %v", problems)
 		}

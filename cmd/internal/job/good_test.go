@@ -1,6 +1,7 @@
 package job
 
 import (
+	"reflect"
 	"strings"
 	"testing"
 
@@ -10,6 +11,9 @@ import (
 
 // goodFiles are files without a mistake.
 var goodFiles = map[string]string{
+	"parts":              partsFile,
+	"openings":           openingsFile,
+	"openings in inches": inchOpeningsFile,
 	"least": `units: mm
 stock:
   birch: {thickness: 12.2}
@@ -149,7 +153,7 @@ joinery: {dado-play: 0.2, groove-play: 0.1}
 // read reads a file that has no mistakes.
 func read(t *testing.T, text string) *Job {
 	t.Helper()
-	job, problems := Read("job.yaml", strings.NewReader(text))
+	job, problems := Read("job.yaml", strings.NewReader(text), Files(openTest))
 	if len(problems) > 0 {
 		t.Fatalf("%d problems, the first:\n%s", len(problems), problems[0])
 	}
@@ -171,7 +175,7 @@ func TestReadDefaults(t *testing.T) {
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6},
 		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomSlack: 2,
 	}
-	if got := j.Drawers[0].Spec; got != want {
+	if got := j.Drawers[0].Spec; !reflect.DeepEqual(got, want) {
 		t.Errorf("got %+v\nwant %+v", got, want)
 	}
 	if j.File != "job.yaml" || j.Title != "" || j.Units != geom.Millimetre || j.DXFVersion != "R2000" || j.DXFUnits != geom.Millimetre {
@@ -197,7 +201,7 @@ func TestReadAllKeys(t *testing.T) {
 		DadoPlay: 0.1, GroovePlay: 0.3,
 	}}
 	for i, w := range want {
-		if got := j.Drawers[i].Spec; got != w {
+		if got := j.Drawers[i].Spec; !reflect.DeepEqual(got, w) {
 			t.Errorf("got %+v\nwant %+v", got, w)
 		}
 	}

@@ -93,18 +93,32 @@ var hostile = map[string]string{
 	"drawers":           "units: mm\nstock: {}\ndrawers:\n" + fill("- name: a\n"),
 	"a bomb of aliases": "a: &a [x, x]\nb: &b [*a, *a]\nc: &c [*b, *b]\nd: &d [*c, *c]\ne: [*d, *d]\n",
 	"drawers in a line": "units: mm\nstock: {}\ndrawers: [" + strings.Repeat(`{name: a, outside: "1 x 1 x 1", sides: a, bottom: a}, `, maxDrawers) + "]",
-	"values below":      strings.Repeat(" ", maxFile/2) + "a: [\n" + strings.Repeat("1,\n", maxFile/6),
-	"zero bytes":        fill("\x00"),
-	"bad encoding":      fill("\xff"),
-	"UTF-16":            "\xff\xfeu\x00n\x00i\x00t\x00s\x00",
-	"high letters":      fill("\U0010ffff"),
-	"marks":             "a" + fill("\u0301"),
-	"carriage returns":  fill("\r"),
-	"directions":        "job: \u202eabc\nunits: mm\n",
-	"null key":          "null: 1\n~: 2\n: 3\n",
-	"number keys":       "1: 2\n.nan: 3\n-.inf: 4\n0x10: 5\ntrue: 6\n2020-01-01: 7\n",
-	"surrogates":        `a: "\ud800\udc00\ud800"`,
-	"short escapes":     `a: "\x`,
+	"rows":              rowsOfHoles(),
+	"dividers": "units: mm\nstock: {a: {thickness: 12}}\ncutter: {kind: saw, width: 6}\ndrawers:\n- dividers: [" +
+		strings.Repeat("{way: along, at: 9, stock: a},", 15_000) + "{}]",
+	"values below":     strings.Repeat(" ", maxFile/2) + "a: [\n" + strings.Repeat("1,\n", maxFile/6),
+	"zero bytes":       fill("\x00"),
+	"bad encoding":     fill("\xff"),
+	"UTF-16":           "\xff\xfeu\x00n\x00i\x00t\x00s\x00",
+	"high letters":     fill("\U0010ffff"),
+	"marks":            "a" + fill("\u0301"),
+	"carriage returns": fill("\r"),
+	"directions":       "job: \u202eabc\nunits: mm\n",
+	"null key":         "null: 1\n~: 2\n: 3\n",
+	"number keys":      "1: 2\n.nan: 3\n-.inf: 4\n0x10: 5\ntrue: 6\n2020-01-01: 7\n",
+	"surrogates":       `a: "\ud800\udc00\ud800"`,
+	"short escapes":    `a: "\x`,
+}
+
+// rowsOfHoles fills openings with as many slides and holes for them as can be.
+func rowsOfHoles() string {
+	var b strings.Builder
+	b.WriteString("units: mm\nstock: {a: {thickness: 12}}\ncutter: {kind: saw, width: 6}\n" +
+		"openings: {o: {width: 400, height: 4000, depth: 4000, cabinet: frameless, fronts: none}}\nslides: {s: {kind: wooden-runner, pitch: 10}}\ndrawers:\n")
+	for i := range maxDrawers {
+		fmt.Fprintf(&b, "- {name: d%d, opening: o, slide: s, rows: 40, sides: a, bottom: a}\n", i)
+	}
+	return b.String()
 }
 
 func stockNames() string {

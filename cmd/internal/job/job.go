@@ -19,7 +19,9 @@ type Job struct {
 	Title      string    // may be empty
 	Units      geom.Unit // of bare numbers in the file, and for output
 	Stocks     []joinery.Stock
+	Bandings   []Banding // of the stocks that have one
 	Drawers    []Drawer
+	Banks      []Bank        // of drawers that share an opening; none when there is an error
 	DXFVersion string        // R2000 or R12
 	DXFUnits   geom.Unit     // of the drawings
 	Layers     string        // the pattern of their layers' names
@@ -36,6 +38,8 @@ type Job struct {
 type Drawer struct {
 	joinery.Spec
 	Bits   []mill.Bit // of a router
+	Load   float64    // kg that will lie in it; 0 when not said
+	Spares int        // more of each part
 	at     Position
 	sound  bool // every value that joinery takes could be read
 	places map[joinery.Field]Position
@@ -46,13 +50,17 @@ type Drawer struct {
 // drawers that are sound by themselves, so that their joints can be judged in
 // the same run, and is not to be built; it is nil when the file is no YAML. Of a file over
 // 512 KiB no more than that is read. The name of the file is only for the
-// problems.
+// problems. A job that takes its slides from another file needs the option
+// [Files]; the problems of that file, which carry its name, stand after the others.
 //
 // A job uses a part of YAML: mappings and lists in either style, text on one
 // line, plain or in quotes, and comments. Anything else is an error, and so is
 // a key that does not exist.
-func Read(file string, from io.Reader) (*Job, Problems) {
+func Read(file string, from io.Reader, options ...Option) (*Job, Problems) {
 	r := &reader{reporter: &reporter{}}
+	for _, set := range options {
+		set(r)
+	}
 	src := readSource(file, from, r.reporter)
 	if len(r.problems) > 0 {
 		return nil, r.sorted()
@@ -64,16 +72,23 @@ func Read(file string, from io.Reader) (*Job, Problems) {
 		}
 		return nil, r.sorted()
 	}
+	r.readUnits(root)
+	job := r.job(r.section(root, jobKeys, "the file"))
+	problems := append(r.sorted(), r.shared...)
+	problems = problems[:min(len(problems), MaxProblems)]
+	if problems.Failed() {
+		job.Banks = nil
+		job.Drawers = slices.DeleteFunc(job.Drawers, func(d Drawer) bool { return !d.sound })
+	}
+	return job, problems
+}
+
+// readUnits finds the units of a file, which everything else in it needs.
+func (r *reader) readUnits(root *node) {
 	if i := slices.IndexFunc(root.entries, func(e entry) bool { return e.key == "units" }); i >= 0 {
 		units, err := geom.ParseUnit(root.entries[i].value.text)
 		r.units, r.unitsKnown = units, err == nil
 	}
-	job := r.job(r.section(root, jobKeys, "the file"))
-	problems := r.sorted()
-	if problems.Failed() {
-		job.Drawers = slices.DeleteFunc(job.Drawers, func(d Drawer) bool { return !d.sound })
-	}
-	return job, problems
 }
 
 // Where is the place that decided a field of a drawer: its own entry, or the

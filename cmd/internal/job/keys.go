@@ -13,17 +13,23 @@ const (
 	formTitle    form = iota // up to 60 printable characters
 	formName                 // the name of a drawer
 	formStock                // the name of a stock that the file lists
+	formRef                  // the name of something else in the file
+	formPath                 // the name of a file, from the folder of the job file
 	formWord                 // one of the key's words
 	formLength               // a length
 	formReadings             // a length, or a list of them
+	formLengths              // a list of lengths
+	formCells                // a whole number, or a list of lengths and the key's words
+	formEdges                // a length, or a list of one for each of the key's sides
 	formSize                 // lengths with x between them, or a list of them
 	formCount                // a whole number
 	formPrice                // a plain number
-	formSection              // a mapping with the key's own keys
+	formMeasure              // a number with one of the key's units
+	formSection              // a mapping with the key's own keys, or one of its words
 	formNamed                // a mapping of names to sections
 	formWords                // a list of the key's words, each once
 	formPattern              // text with the key's words in braces
-	formDrawers              // a list of sections
+	formList                 // a list of sections
 )
 
 // key is one entry of the job file. The reader and the schema both follow it.
@@ -36,11 +42,13 @@ type key struct {
 	without  string // what happens without the entry, when that is no fallback
 	words    []string
 	sides    []string // what the numbers of a size are
-	min, max float64  // in millimetres for lengths, both included
+	min, max float64  // in millimetres for lengths, in the first unit for measures, both included
+	measures []measure
 	keys     []key
-	needs    string // the word that a pattern cannot do without
-	noun     string // what a mapping of names lists
-	most     int    // of them
+	oneOf    []string // of the keys, one and no other has to be there
+	needs    string   // the word that a pattern cannot do without
+	noun     string   // what a list or a mapping of names lists
+	most     int      // of them, or of the lengths of a list
 }
 
 // grainWidth is a grain along the second number of the sheet.
@@ -60,17 +68,13 @@ var jobKeys = []key{
 	{name: "router", form: formSection, keys: routerKeys, without: "the defaults of its entries hold",
 		doc: "How a router runs past edges, clears corners, turns parts over and holds them"},
 	{name: "dxf", form: formSection, keys: dxfKeys, without: "the defaults of its entries hold", doc: "How drawings for machines are written"},
-	{name: "drawers", form: formDrawers, required: true, keys: drawerKeys, doc: "The drawers to make"},
-}
-
-var stockKeys = []key{
-	{name: "thickness", form: formReadings, required: true, min: minThickness, max: maxThickness,
-		doc: "The thickness, or a list of caliper readings from several places"},
-	{name: "sheet", form: formSize, sides: []string{"length", "width"}, min: minSize, max: maxSize,
-		doc: "The size of a sheet as bought", without: "parts are not checked against it"},
-	{name: "grain", form: formWord, words: []string{string(joinery.GrainLength), string(grainWidth), string(joinery.GrainNone)}, fallback: string(joinery.GrainNone),
-		doc: "length: the grain runs along the first number of the sheet; width: along the second; none: parts may lie either way"},
-	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of one sheet, in any currency", without: "no costs are added up"},
+	{name: "climate", form: formSection, keys: climateKeys, without: "solid wood is not judged for swelling and shrinking",
+		doc: "The air that solid wood comes from and will stand in"},
+	{name: "openings", form: formNamed, keys: openingKeys, noun: "opening", most: maxOpenings, without: "every drawer gives its outside size",
+		doc: "The openings of cabinets by name, as they were measured"},
+	{name: "slides", form: formNamed, keys: slideKeys, noun: "slide", most: maxSlides, without: "the built-in kinds are there alone", doc: "The shop's own slides by name"},
+	{name: "slides-from", form: formPath, without: "the slides are those of the job", doc: "A file of slides that jobs share, from the folder of the job: it holds units and slides"},
+	{name: "drawers", form: formList, required: true, keys: drawerKeys, oneOf: []string{string(joinery.FieldOutside), "opening"}, noun: "drawer", most: maxDrawers, doc: "The drawers to make"},
 }
 
 var cutterKeys = []key{
@@ -130,8 +134,11 @@ var joineryKeys = []key{
 		doc:     "stopped: the groove of the bottom ends inside the dados of the sides, routers only; through: it shows at the ends",
 		without: "through for a saw, stopped for a router"},
 	{name: string(joinery.FieldBottomFit), form: formWord, fallback: string(joinery.BottomAuto),
-		words: []string{string(joinery.BottomAuto), string(joinery.BottomCaptured), string(joinery.BottomFlush)},
-		doc:   "captured: the bottom at its full thickness; flush: on a tongue, level with the bottom edges; auto: captured where the groove takes it"},
+		words: []string{string(joinery.BottomAuto), string(joinery.BottomCaptured), string(joinery.BottomFlush), string(joinery.BottomSlidIn), string(joinery.BottomApplied)},
+		doc: "captured: the bottom at its full thickness; flush: on a tongue, level with the bottom edges; slid-in: captured, under a back that ends above it; " +
+			"applied: from below, as large as the box; auto: captured where the groove takes it"},
+	{name: string(joinery.FieldBottomHeight), form: formLength, min: minSetting, max: maxSize,
+		doc: "From the bottom edges up to the bottom's groove, which is then a setup of its own", without: "the fence distance"},
 	{name: string(joinery.FieldBottomSlack), form: formLength, min: 0, max: maxSlack, fallback: mm(joinery.DefaultBottomSlack),
 		doc: "How much smaller the bottom is than its grooves, in all, each way"},
 	{name: string(joinery.FieldDadoPlay), form: formLength, min: 0, max: maxPlay, fallback: mm(joinery.DefaultDadoPlay),
@@ -166,18 +173,3 @@ var (
 	LayerTokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}"}
 	FileTokens  = []string{"{job}", "{part}", "{thickness}", "{quantity}", "{units}"}
 )
-
-var drawerKeys = []key{
-	{name: string(joinery.FieldName), form: formName, required: true, doc: "The name of the drawer, and of its files"},
-	{name: "count", form: formCount, min: 1, max: maxCount, fallback: "1", doc: "How many of this drawer to make"},
-	{name: string(joinery.FieldOutside), form: formSize, required: true, sides: []string{"width", "height", "depth"}, min: minSize, max: maxSize,
-		doc: "The outside size of the box"},
-	{name: string(joinery.FieldSides), form: formStock, required: true, doc: "The stock of the sides"},
-	{name: string(joinery.FieldFront), form: formStock, doc: "The stock of the front", without: "as the sides"},
-	{name: string(joinery.FieldBack), form: formStock, doc: "The stock of the back", without: "as the front"},
-	{name: string(joinery.FieldBottom), form: formStock, required: true, doc: "The stock of the bottom"},
-	{name: string(joinery.FieldJoint), form: formWord, words: []string{string(joinery.DadoRabbet), string(joinery.DoubleRabbet)}, fallback: string(joinery.DadoRabbet),
-		doc: "dado-rabbet: front and back end in tongues that stand in dados of the sides; double-rabbet: rabbets on the inside faces of all four, none to be turned over"},
-	{name: string(joinery.FieldCutter), form: formSection, keys: cutterKeys, doc: "The tool for this drawer", without: "the tool of the file"},
-	{name: "joinery", form: formSection, keys: joineryKeys, doc: "Settings of the joints of this drawer", without: "the settings of the file"},
-}

@@ -31,9 +31,35 @@ const (
 	maxOverRun                 = 20        // beyond the radius; more is another part's wood
 	maxPlay                    = 5         // of a joint; more is a slip of the decimal point
 	maxPrice                   = 1_000_000 // of one sheet
+	minFinger                  = 1.5       // of a box joint: the finest bit and a little wood
+	minPull                    = 5         // a cut that no finger goes into
+	minHandle, maxHandleBore   = 10, 20    // between the holes of a handle; their diameter
+	minBanding, maxBanding     = 0.1, 10   // from printed paper to a solid lipping
+	maxGap, maxOverlay         = 100, 300  // between drawers and about fronts; beside an opening
+	maxSlideLength             = 500       // any measure of a slide but its length
+	minPitch                   = 10        // of its holes; they stand 32 mm apart or 16
+	maxSlideLine               = 200       // of its screws below the box
+	maxRatio                   = 3         // of a row to the one above it
+
+	minHumidity, maxHumidity       = 5, 95       // percent: what the equation for wood's moisture was made for
+	minTemperature, maxTemperature = 0, 60       // degrees Celsius: where people work and goods are kept
+	minDensity, maxDensity         = 50, 1_600   // kg/m3: foam core to the densest laminate
+	minStiffness, maxStiffness     = 100, 40_000 // N/mm2: soft fibreboard to the stiffest wood and beyond
+	minLoad, maxLoad               = 0.1, 1_000  // kg in one drawer
+
+	maxOpenings, maxSlides = 500, 200 // of one file: a kitchen has dozens, a shop's list fewer
+	maxRows                = 40       // in one opening; of maxSize they would be 100 mm high
+	maxSteps               = 50       // heights of boxes that a shop makes
+	maxDividers            = 50       // entries of one drawer, and places of one entry
+	maxSpares              = 1_000    // of each part
+	maxPath                = 200      // characters of a file's name
 
 	// maxSpread is the part of their mean by which readings of one stock may
 	// differ. Plywood of one sheet keeps within 5 %; two stocks or a mistyped
 	// digit do not keep within 15 %.
 	maxSpread = 0.15
 )
+
+// defaultSetback is how far a housed back stands before the ends of the sides, in
+// millimetres: twice what it needs behind it; common practice, no source.
+const defaultSetback = 12.0

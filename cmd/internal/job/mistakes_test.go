@@ -11,7 +11,11 @@ import (
 func places(problems Problems) []string {
 	var all []string
 	for _, p := range problems {
-		all = append(all, fmt.Sprintf("%d:%d %s", p.Line, p.Column, p.Code))
+		place := fmt.Sprintf("%d:%d %s", p.Line, p.Column, p.Code)
+		if p.File != "job.yaml" {
+			place = p.File + ":" + place
+		}
+		all = append(all, place)
 	}
 	return all
 }
@@ -23,7 +27,7 @@ func TestReadMistakes(t *testing.T) {
 			if m.from != "" && text == base {
 				t.Fatal("the case changes nothing")
 			}
-			job, problems := Read("job.yaml", strings.NewReader(text))
+			job, problems := Read("job.yaml", strings.NewReader(text), Files(openTest))
 			if got := places(problems); !slices.Equal(got, m.want) {
 				var all strings.Builder
 				if err := problems.Print(&all, nil); err != nil {

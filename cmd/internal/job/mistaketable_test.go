@@ -37,7 +37,7 @@ func (m mistake) file() string {
 	return strings.Replace(base, m.from, m.to, 1)
 }
 
-var mistakes = []mistake{
+var plainMistakes = []mistake{
 	// Text.
 	{"nothing", "", "", []string{"1:1 empty"}},
 	{"comments", "", "# a job\n\n  # to come\n", []string{"1:1 empty"}},

@@ -109,3 +109,30 @@ func FileName(name string) string {
 		return file
 	}
 }
+
+// names are the names of one kind of thing, by the files they give.
+type names map[string]struct {
+	name string
+	line int
+}
+
+// check reports a name that cannot be one, or that an earlier one excludes.
+func (ns names) check(r *reader, name string, at Position, kind string) {
+	if fault := nameFault(name); fault != "" {
+		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, spaces and - _ . + ( ) may follow, %d characters in all", maxName),
+			"the name %s %s", quote(name), fault)
+		return
+	}
+	file := FileName(name)
+	first, taken := ns[file]
+	switch {
+	case !taken:
+		first.name, first.line = name, at.Line
+		ns[file] = first
+	case first.name == name:
+		r.fail(CodeSameName, at, "give each "+kind+" a name of its own", "the %s %s is already on line %d", kind, quote(name), first.line)
+	default:
+		r.fail(CodeSameName, at, "let the names differ in a letter a to z or a digit",
+			"the %s %s would have the same files as %s on line %d: %s", kind, quote(name), quote(first.name), first.line, file)
+	}
+}

@@ -62,7 +62,7 @@ func (r *reporter) sorted() Problems {
 		return cmp.Or(cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 	r.problems = slices.CompactFunc(r.problems, func(a, b Problem) bool {
-		return a.Line == b.Line && a.Column == b.Column && a.Code == b.Code
+		return a.Line == b.Line && a.Column == b.Column && a.Code == b.Code && a.Message == b.Message
 	})
 	return r.problems
 }

@@ -23,11 +23,13 @@ func (r *reader) scalar(v *value, n *node, k *key) {
 			r.fail(CodeBadName, n.at, fmt.Sprintf("write one line of up to %d printable characters", maxTitle), "the title %s", fault)
 		}
 		v.text = n.text
-	case formName, formStock:
+	case formName, formStock, formRef:
 		v.text = n.text // checked against the other names
 		if n.text == "" {
 			r.fail(CodeNoValue, n.at, "write a name", "%s is empty", k.name)
 		}
+	case formPath:
+		v.text = r.path(n, k)
 	case formWord:
 		v.text = r.word(n, k)
 	case formPattern:
@@ -38,6 +40,8 @@ func (r *reader) scalar(v *value, n *node, k *key) {
 		}
 	case formCount:
 		v.number = r.number(n, k, countText, "write a whole number, as in 6")
+	case formMeasure:
+		v.number = r.measured(n, k)
 	case formPrice:
 		v.number = r.number(n, k, priceText, "write a number without a currency, as in 58 or 58.50")
 	}

@@ -36,14 +36,27 @@ func schemaOf(k *key) object {
 	switch k.form {
 	case formTitle:
 		return object{"type": plain, "minLength": 1, "maxLength": maxTitle}
-	case formName, formStock:
+	case formName, formStock, formRef:
 		return object{"type": plain, "minLength": 1, "maxLength": maxName}
+	case formPath:
+		return object{"type": "string", "minLength": 1, "maxLength": maxPath}
 	case formWord:
-		return object{"enum": k.words}
+		return wordSchema(k)
 	case formLength:
 		return lengthSchema(k)
 	case formReadings:
 		return object{"anyOf": []object{lengthSchema(k), listSchema(lengthSchema(k), 1, maxReadings)}}
+	case formLengths:
+		return listSchema(lengthSchema(k), 1, k.most)
+	case formCells:
+		count := numberSchema("integer", countText, &key{min: 1, max: float64(k.most)})
+		cell := lengthSchema(k)
+		if len(k.words) > 0 {
+			cell = object{"anyOf": []object{cell, wordSchema(k)}}
+		}
+		return object{"anyOf": []object{count, listSchema(cell, 1, k.most)}}
+	case formEdges:
+		return object{"anyOf": []object{lengthSchema(k), listSchema(lengthSchema(k), len(k.sides), len(k.sides))}}
 	case formSize:
 		size := object{"type": "string", "pattern": `[xX×]`}
 		return object{"anyOf": []object{size, listSchema(lengthSchema(k), len(k.sides), len(k.sides))}}
@@ -51,6 +64,8 @@ func schemaOf(k *key) object {
 		return numberSchema("integer", countText, k)
 	case formPrice:
 		return numberSchema("number", priceText, k)
+	case formMeasure:
+		return measureSchema(k)
 	case formNamed:
 		return object{"type": "object", "additionalProperties": sectionSchema(k.keys), "minProperties": 1, "maxProperties": k.most,
 			"propertyNames": object{"minLength": 1, "maxLength": maxName}}
@@ -58,11 +73,47 @@ func schemaOf(k *key) object {
 		return object{"type": "array", "items": object{"enum": k.words}, "uniqueItems": true}
 	case formPattern:
 		return object{"type": "string", "minLength": 1, "maxLength": maxPattern}
-	case formDrawers:
-		return listSchema(sectionSchema(k.keys), 1, maxDrawers)
+	case formList:
+		item := sectionSchema(k.keys)
+		if len(k.oneOf) > 0 {
+			ways := []object{}
+			for _, name := range k.oneOf {
+				ways = append(ways, object{"required": []string{name}})
+			}
+			item["oneOf"] = ways
+		}
+		return listSchema(item, 1, k.most)
 	default:
+		if len(k.words) > 0 {
+			return object{"anyOf": []object{wordSchema(k), sectionSchema(k.keys)}}
+		}
 		return sectionSchema(k.keys)
 	}
+}
+
+// wordSchema lists words; readers of YAML 1.1 take yes and no for true and false.
+func wordSchema(k *key) object {
+	words := []any{}
+	for _, w := range k.words {
+		words = append(words, w)
+		switch w {
+		case "yes":
+			words = append(words, true)
+		case "no":
+			words = append(words, false)
+		}
+	}
+	return object{"enum": words}
+}
+
+// measureSchema describes a number with a unit, and without where it needs none;
+// the range is that of the first unit.
+func measureSchema(k *key) object {
+	s := object{"type": "string", "pattern": measureText.String()}
+	if k.bare() {
+		return object{"anyOf": []object{s, {"type": "number", "minimum": k.min, "maximum": k.max}}}
+	}
+	return s
 }
 
 // plain are the types that YAML gives to text without quotes.
@@ -75,9 +126,10 @@ func numberSchema(kind string, form *regexp.Regexp, k *key) object {
 
 func lengthSchema(k *key) object {
 	s := object{"type": []string{"number", "string"}, "minLength": 1}
-	if k.min > 0 {
+	switch {
+	case k.min > 0:
 		s["exclusiveMinimum"] = 0
-	} else {
+	case k.min == 0:
 		s["minimum"] = 0
 	}
 	return s
@@ -108,12 +160,19 @@ func sectionSchema(keys []key) object {
 func (k *key) describe() string {
 	parts := []string{k.doc}
 	switch k.form {
-	case formLength, formReadings, formSize:
-		if len(k.sides) > 0 {
+	case formLength, formReadings, formLengths, formCells, formEdges, formSize:
+		if k.form == formEdges {
+			parts = append(parts, "Write one length, or a list of "+strings.Join(k.sides, ", "))
+		} else if len(k.sides) > 0 {
 			parts = append(parts, "Write "+strings.Join(k.sides, " x "))
 		}
 		least, most := geom.LengthOf(k.min), geom.LengthOf(k.max)
 		parts = append(parts, fmt.Sprintf("From %s to %s, or %s to %s", least.Text(geom.Millimetre), most.Text(geom.Millimetre), least.Text(geom.Inch), most.Text(geom.Inch)))
+	case formMeasure:
+		parts = append(parts, "From "+k.numbers())
+		if units := k.units(); len(units) > 0 {
+			parts = append(parts, "Write "+alternatives(units)+" after the number")
+		}
 	}
 	if k.fallback != "" {
 		parts = append(parts, "Default: "+k.fallback)

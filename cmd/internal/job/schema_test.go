@@ -16,20 +16,33 @@ import (
 // keyPaths are all keys of the job file, from its description.
 var keyPaths = strings.Fields(`
 	job units
-	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price
+	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price stock.*.material stock.*.cut stock.*.density
+	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.banding stock.*.banding.thickness stock.*.banding.price
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
 	router router.over-run router.relief router.exact-slots router.depth-from router.skin router.small-part router.part-gap
 	router.register router.register.place router.register.diameter router.register.distance
 	router.tabs router.tabs.width router.tabs.height router.tabs.spacing
-	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit
+	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit joinery.bottom-height
 	joinery.bottom-slack joinery.dado-play joinery.groove-play joinery.glue-room
 	dxf dxf.version dxf.units dxf.layers dxf.order dxf.files
-	drawers drawers.name drawers.count drawers.outside drawers.sides drawers.front drawers.back drawers.bottom drawers.joint
+	climate climate.now climate.driest climate.dampest climate.temperature
+	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.fronts openings.*.behind
+	slides-from slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.plus slides.*.minus slides.*.above slides.*.below
+	slides.*.inside-less slides.*.most-side slides.*.recess slides.*.behind slides.*.notch-width slides.*.notch-height slides.*.hook-diameter
+	slides.*.hook-depth slides.*.hook-height slides.*.hook-in slides.*.line slides.*.height slides.*.setback slides.*.pitch
+	drawers drawers.name drawers.count drawers.spares drawers.outside drawers.sides drawers.front drawers.back drawers.bottom
+	drawers.joint drawers.back-joint drawers.setback drawers.fasteners drawers.finger-width drawers.load
 	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes
 	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
 	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
-	drawers.joinery.bottom-slack drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room`)
+	drawers.joinery.bottom-height drawers.joinery.bottom-slack drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room
+	drawers.dividers drawers.dividers.way drawers.dividers.at drawers.dividers.height drawers.dividers.stock drawers.dividers.loose
+	drawers.pull drawers.pull.shape drawers.pull.width drawers.pull.height drawers.pull.down
+	drawers.drawer-front drawers.drawer-front.stock drawers.drawer-front.width drawers.drawer-front.height drawers.drawer-front.left drawers.drawer-front.below
+	drawers.drawer-front.handles drawers.drawer-front.handle-apart drawers.drawer-front.handle-diameter drawers.drawer-front.handle-down
+	drawers.opening drawers.slide drawers.rows drawers.graduation drawers.graduation.arithmetic drawers.graduation.geometric
+	drawers.gap drawers.reveal drawers.overlay drawers.box-heights drawers.line-boring`)
 
 // schemaPaths lists the keys that a schema knows.
 func schemaPaths(schema map[string]any, path string) []string {
@@ -46,6 +59,11 @@ func schemaPaths(schema map[string]any, path string) []string {
 		}
 	}
 	sub("*", schema["additionalProperties"])
+	if either, ok := schema["anyOf"].([]any); ok {
+		for _, one := range either {
+			paths = append(paths, schemaPaths(one.(map[string]any), path)...)
+		}
+	}
 	if items, ok := schema["items"].(map[string]any); ok {
 		paths = append(paths, schemaPaths(items, path)...)
 	}
@@ -76,7 +94,7 @@ func TestReaderKnowsEveryKey(t *testing.T) {
 	unknown := func(steps []string) bool {
 		text := "1"
 		for i, step := range slices.Backward(steps) {
-			if step == "drawers" && i < len(steps)-1 {
+			if (step == "drawers" || step == "dividers") && i < len(steps)-1 {
 				text = "[" + text + "]"
 			}
 			text = "{" + strings.Replace(step, "*", "ply", 1) + ": " + text + "}"
@@ -138,6 +156,17 @@ func conforms(v any, s map[string]any) error {
 			}
 		}
 		return err
+	}
+	if ways, ok := s["oneOf"].([]any); ok {
+		n := 0
+		for _, way := range ways {
+			if conforms(v, way.(map[string]any)) == nil {
+				n++
+			}
+		}
+		if n != 1 {
+			return fmt.Errorf("%v conforms to %d of %v", v, n, ways)
+		}
 	}
 	if enum, ok := s["enum"].([]any); ok && !slices.Contains(enum, v) {
 		return fmt.Errorf("%v is none of %v", v, enum)
@@ -236,7 +265,10 @@ func TestSchemaRefusesMistakes(t *testing.T) {
 	for _, text := range []string{
 		"units: cm", "units: mm\nstock: {}\ndrawers: []", strings.Replace(base, "count: 6", "count: 0", 1),
 		strings.Replace(base, "count: 6", "cuont: 6", 1), strings.Replace(base, "5.9", "0", 1), strings.Replace(base, "[300, 140, 500]", "[300, 140]", 1),
-		strings.Replace(base, "kind: saw", "kind: laser", 1), strings.Replace(base, "    bottom: hardboard\n  -", "  -", 1),
+		strings.Replace(base, "kind: saw", "kind: laser", 1), strings.Replace(base, "    outside: [300, 140, 500]\n", "", 1),
+		strings.Replace(base, "count: 6", "opening: a", 1), strings.Replace(base, "count: 6", "load: 20", 1), strings.Replace(base, "count: 6", "load: heavy", 1),
+		strings.Replace(base, "count: 6", "dividers: [{way: along, at: 0, stock: birch}]", 1), strings.Replace(base, "count: 6", "overlay: [3, 3]", 1),
+		strings.Replace(base, "count: 6", "graduation: {ratio: 2}", 1), strings.Replace(base, "    bottom: hardboard\n  -", "  -", 1),
 	} {
 		if conforms(asJSON(t, text), schema) == nil {
 			t.Errorf("the schema takes %q", text)

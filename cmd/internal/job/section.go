@@ -1,7 +1,7 @@
 package job
 
 import (
-	"fmt"
+	"io"
 	"slices"
 	"strings"
 
@@ -12,19 +12,21 @@ import (
 type value struct {
 	at       Position
 	given    bool          // written in the file, whether or not it could be read
-	text     string        // of a title, name, stock or word
-	lengths  []geom.Length // of a length, readings or a size; empty when they could not be read
-	number   float64       // of a count or price
+	text     string        // of a title, name, stock, file or word
+	lengths  []geom.Length // empty when they could not be read; of cells, a word is 0
+	number   float64       // of a count, price or measure
 	section  *section
-	sections []*section // of named things or drawers
+	sections []*section // of a list or of named things
 	words    []string   // of a list of words
 }
 
 // section is a mapping of the file, with a value for each of its keys.
 type section struct {
 	at     Position
-	name   string // the key of a stock
+	name   string // the key of a named thing
 	values map[string]value
+	read   bool            // it is a mapping
+	meant  map[string]bool // keys that unknown entries were probably meant for
 }
 
 // mm is the i-th length of a value in millimetres; 0 when it has none.
@@ -40,16 +42,19 @@ type reader struct {
 	*reporter
 	units      geom.Unit
 	unitsKnown bool
+	open       func(name string) (io.ReadCloser, error) // a file that the job names; nil refuses
+	shared     Problems                                 // those of that file
 }
 
 // section reads the entries of a mapping. title names it in messages.
 func (r *reader) section(n *node, keys []key, title string) *section {
-	s := &section{at: n.at, values: make(map[string]value, len(keys))}
+	s := &section{at: n.at, values: make(map[string]value, len(keys)), meant: map[string]bool{}}
 	if !r.expect(n, mapping, title) {
 		s.fallBack(r, keys)
 		return s
 	}
-	lines, meant := map[string]int{}, map[string]bool{}
+	s.read = true
+	lines := map[string]int{}
 	for _, e := range n.entries {
 		if r.full() {
 			break
@@ -57,7 +62,7 @@ func (r *reader) section(n *node, keys []key, title string) *section {
 		i := slices.IndexFunc(keys, func(k key) bool { return k.name == e.key })
 		switch {
 		case i < 0:
-			meant[r.unknownKey(e, keys, title)] = true
+			s.meant[r.unknownKey(e, keys, title)] = true
 		case lines[e.key] > 0:
 			r.fail(CodeDuplicateKey, e.at, "delete one of the two", "%s is already on line %d", e.key, lines[e.key])
 		default:
@@ -66,7 +71,7 @@ func (r *reader) section(n *node, keys []key, title string) *section {
 		}
 	}
 	for _, k := range keys {
-		if _, ok := s.values[k.name]; k.required && !ok && !meant[k.name] && !r.lost {
+		if _, ok := s.values[k.name]; k.required && !ok && !s.meant[k.name] && !r.lost {
 			r.fail(CodeMissingKey, n.at, "write `"+k.name+":` there; "+strings.ToLower(k.doc[:1])+k.doc[1:], "%s has no %s", title, k.name)
 		}
 	}
@@ -132,15 +137,25 @@ func (r *reader) value(n *node, k *key) value {
 	v := value{at: n.at, given: true}
 	switch k.form {
 	case formSection:
-		v.section = r.section(n, k.keys, k.name)
+		if n.kind == scalar && len(k.words) > 0 {
+			v.text = r.word(n, k)
+		} else {
+			v.section = r.section(n, k.keys, k.name)
+		}
 	case formNamed:
 		v.sections = r.named(n, k)
 	case formWords:
 		v.words = r.words(n, k)
-	case formDrawers:
-		v.sections = r.drawers(n, k)
+	case formList:
+		v.sections = r.list(n, k)
 	case formReadings:
 		v.lengths = r.readings(n, k)
+	case formLengths:
+		v.lengths = r.lengths(n, k)
+	case formCells:
+		r.cells(&v, n, k)
+	case formEdges:
+		v.lengths = r.edges(n, k)
 	case formSize:
 		v.lengths = r.size(n, k)
 	default:
@@ -174,13 +189,13 @@ func (r *reader) named(n *node, k *key) []*section {
 	return all
 }
 
-// drawers reads a list of sections.
-func (r *reader) drawers(n *node, k *key) []*section {
+// list reads a list of sections; those that have names have different ones.
+func (r *reader) list(n *node, k *key) []*section {
 	if !r.expect(n, list, k.name) {
 		return nil
 	}
 	if len(n.items) == 0 && !r.lost {
-		r.fail(CodeTooMany, n.at, "write `- name: ...` with the entries of a drawer below", "there is no drawer")
+		r.fail(CodeTooMany, n.at, "write `- "+k.keys[0].name+": ...` with the other entries below", "there is no %s", k.noun)
 	}
 	var all []*section
 	taken := names{}
@@ -188,42 +203,19 @@ func (r *reader) drawers(n *node, k *key) []*section {
 		if r.full() {
 			break
 		}
-		if len(all) == maxDrawers {
-			r.fail(CodeTooMany, item.at, "divide the job into several files", "there are more than %d drawers", maxDrawers)
+		if len(all) == k.most {
+			hint := "leave some out"
+			if k.noun == "drawer" {
+				hint = "divide the job into several files"
+			}
+			r.fail(CodeTooMany, item.at, hint, "there are more than %d %ss", k.most, k.noun)
 			break
 		}
-		s := r.section(item, k.keys, "the drawer")
+		s := r.section(item, k.keys, "the "+k.noun)
 		if name := s.values["name"]; name.text != "" {
-			taken.check(r, name.text, name.at, "drawer")
+			taken.check(r, name.text, name.at, k.noun)
 		}
 		all = append(all, s)
 	}
 	return all
-}
-
-// names are the names of one kind of thing, by the files they give.
-type names map[string]struct {
-	name string
-	line int
-}
-
-// check reports a name that cannot be one, or that an earlier one excludes.
-func (ns names) check(r *reader, name string, at Position, kind string) {
-	if fault := nameFault(name); fault != "" {
-		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, spaces and - _ . + ( ) may follow, %d characters in all", maxName),
-			"the name %s %s", quote(name), fault)
-		return
-	}
-	file := FileName(name)
-	first, taken := ns[file]
-	switch {
-	case !taken:
-		first.name, first.line = name, at.Line
-		ns[file] = first
-	case first.name == name:
-		r.fail(CodeSameName, at, "give each "+kind+" a name of its own", "the %s %s is already on line %d", kind, quote(name), first.line)
-	default:
-		r.fail(CodeSameName, at, "let the names differ in a letter a to z or a digit",
-			"the %s %s would have the same files as %s on line %d: %s", kind, quote(name), quote(first.name), first.line, file)
-	}
 }

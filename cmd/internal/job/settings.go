@@ -18,6 +18,7 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	d.FenceDistance = setting(joinery.FieldFenceDistance).mm(0)
 	d.CutterHeight = setting(joinery.FieldCutterHeight).mm(0)
 	d.BottomFit = joinery.BottomFit(setting(joinery.FieldBottomFit).text)
+	d.BottomHeight = setting(joinery.FieldBottomHeight).mm(0)
 	d.BottomSlack = setting(joinery.FieldBottomSlack).mm(0)
 	d.GlueRoom = setting(joinery.FieldGlueRoom).mm(0)
 	ends := setting(joinery.FieldGrooveEnds)

@@ -27,6 +27,9 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 		return nil
 	}
 	wanted := strings.Join(k.sides, " x ")
+	if k.form == formEdges {
+		wanted = "one length, or [" + strings.Join(k.sides, ", ") + "]"
+	}
 	if len(parts) != len(k.sides) {
 		found := "fewer"
 		if len(parts) > len(k.sides) {
@@ -152,7 +155,7 @@ func (r *reader) alike(lengths []geom.Length, at Position, k *key) bool {
 	if spread <= maxSpread*mean {
 		return true
 	}
-	r.fail(CodeMixedReadings, at, "look for a mistyped digit, a decimal comma (write 11.85), or a reading of another sheet",
-		"the readings of %s run from %s to %s, %.0f %% of their mean: that is not one stock", k.name, least.Text(r.units), most.Text(r.units), 100*spread/mean)
+	r.fail(CodeMixedReadings, at, "look for a mistyped digit, a decimal comma (write 11.85), or a reading of another "+k.noun,
+		"the readings of %s run from %s to %s, %.0f %% of their mean: that is not one %s", k.name, least.Text(r.units), most.Text(r.units), 100*spread/mean, k.noun)
 	return false
 }

@@ -11,9 +11,9 @@ func didYouMean(word string, known []string) string {
 	return "write " + alternatives(known)
 }
 
-// alternatives lists words for a person, the first ten of them.
+// alternatives lists words for a person, the first twelve of them.
 func alternatives(words []string) string {
-	const shown = 10
+	const shown = 12
 	quoted := make([]string, 0, shown+1)
 	for _, w := range words[:min(len(words), shown)] {
 		quoted = append(quoted, "`"+w+"`")

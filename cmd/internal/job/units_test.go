@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 	"math/big"
+	"reflect"
 	"strings"
 	"testing"
 
@@ -53,7 +54,7 @@ func TestUnitsDoNotMatter(t *testing.T) {
 		if a.Units != geom.Inch || b.Units != geom.Millimetre {
 			t.Fatalf("units are %v and %v", a.Units, b.Units)
 		}
-		if b.Units = a.Units; a != b || in.Stocks[0] != mm.Stocks[0] {
+		if b.Units = a.Units; !reflect.DeepEqual(a, b) || in.Stocks[0] != mm.Stocks[0] {
 			t.Fatalf("%+v\n%+v\n%s%s", a, b, &inches, &millimetres)
 		}
 	})

@@ -11,33 +11,50 @@ var fields = []joinery.Field{
 	joinery.FieldName, joinery.FieldOutside, joinery.FieldSides, joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom,
 	joinery.FieldJoint, joinery.FieldCutter, joinery.FieldFenceDistance, joinery.FieldCutterHeight, joinery.FieldGrooveEnds,
 	joinery.FieldBottomFit, joinery.FieldBottomSlack, joinery.FieldDadoPlay, joinery.FieldGroovePlay, joinery.FieldGlueRoom,
+	joinery.FieldBottomHeight, joinery.FieldBackJoint, joinery.FieldSetback, joinery.FieldFasteners, joinery.FieldFingerWidth,
+	"dividers", "pull", "drawer-front", "load", "opening", "slide",
 }
 
 func TestWhere(t *testing.T) {
 	j := read(t, `units: mm
 stock: {é: {thickness: 12}}
 cutter: {kind: router, width: 6}
-joinery: {bottom-slack: 1, glue-room: 0.1}
+joinery: {bottom-slack: 1, glue-room: 0.1, bottom-height: 9}
 drawers:
   - name: a
     outside: 400 x 100 x 500
     sides: é
     bottom: é
     joinery: {glue-room: 0.2}
+    joint: butt
+    fasteners: screws
+    back-joint: dado
+    setback: 12
+    load: 9 kg
+    pull: {shape: hole}
+    dividers:
+      - {way: along, at: 2, stock: é}
   - {name: é, outside: 400 x 100 x 500, sides: é, front: é, back: é, bottom: é, joint: dado-rabbet, cutter: {kind: saw, width: 6}}
 `)
-	itself := [2]Position{{6, 5}, {11, 5}}
+	itself := [2]Position{{6, 5}, {19, 5}}
 	want := map[joinery.Field][2]Position{
-		joinery.FieldName:        {{6, 11}, {11, 12}},
-		joinery.FieldOutside:     {{7, 14}, {11, 24}},
-		joinery.FieldSides:       {{8, 12}, {11, 48}},
-		joinery.FieldFront:       {{8, 12}, {11, 58}}, // of the first drawer: as its sides
-		joinery.FieldBack:        {{8, 12}, {11, 67}},
-		joinery.FieldBottom:      {{9, 13}, {11, 78}},
-		joinery.FieldJoint:       {itself[0], {11, 88}},
-		joinery.FieldCutter:      {{3, 9}, {11, 109}},
-		joinery.FieldBottomSlack: {{4, 25}, {4, 25}},
-		joinery.FieldGlueRoom:    {{10, 26}, {4, 39}},
+		joinery.FieldName:         {{6, 11}, {19, 12}},
+		joinery.FieldOutside:      {{7, 14}, {19, 24}},
+		joinery.FieldSides:        {{8, 12}, {19, 48}},
+		joinery.FieldFront:        {{8, 12}, {19, 58}}, // of the first drawer: as its sides
+		joinery.FieldBack:         {{8, 12}, {19, 67}},
+		joinery.FieldBottom:       {{9, 13}, {19, 78}},
+		joinery.FieldJoint:        {{11, 12}, {19, 88}},
+		joinery.FieldFasteners:    {{12, 16}, itself[1]},
+		joinery.FieldBackJoint:    {{13, 17}, itself[1]},
+		joinery.FieldSetback:      {{14, 14}, itself[1]},
+		"load":                    {{15, 11}, itself[1]},
+		"pull":                    {{16, 11}, itself[1]},
+		"dividers":                {{18, 7}, itself[1]},
+		joinery.FieldCutter:       {{3, 9}, {19, 109}},
+		joinery.FieldBottomSlack:  {{4, 25}, {4, 25}},
+		joinery.FieldGlueRoom:     {{10, 26}, {4, 39}},
+		joinery.FieldBottomHeight: {{4, 59}, {4, 59}},
 	}
 	for _, f := range fields {
 		at, ok := want[f]

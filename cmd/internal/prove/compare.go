@@ -113,18 +113,16 @@ func (r *panelReader) match(used []bool, had []int, face func(report.Operation) 
 // offBy is how far, in millimetres, the side of a cut that is furthest off lies
 // from where the job has it. A corner's relief may reach further.
 func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
-	panel := geom.Rect{Max: geom.Point{X: r.length, Y: r.width}}
-	asked := make(geom.Loop, len(op.Outline))
-	for i, v := range op.Outline {
-		if len(v) < 2 {
-			return math.Inf(1)
-		}
-		asked[i].Point = geom.Point{X: r.mm(v[0]), Y: r.mm(v[1])}
-		if len(v) > 2 {
-			asked[i].Bulge = v[2]
-		}
+	panel := r.region.box
+	asked, ok := r.loopOf(op.Outline)
+	if !ok {
+		return math.Inf(1)
 	}
 	want := common(asked.Bounds(), panel)
+	if slices.ContainsFunc(asked, func(v geom.Vertex) bool { return v.Bulge != 0 }) && c.path == nil { // a hole of any shape
+		off, _ := differs(c.loop, asked, nil, 0)
+		return off
+	}
 	if c.path != nil {
 		return furthest(want, c.inside, [4]float64{})
 	}
@@ -132,13 +130,13 @@ func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
 	// which may reach further.
 	got, sides := c.loop.Bounds(), straightSides(c.loop)
 	rounded := slices.ContainsFunc(c.loop, func(v geom.Vertex) bool { return v.Bulge != 0 })
-	var slack [4]float64
+	slack := r.asked.free(want)
 	for i, s := range [4]struct{ to, side *float64 }{{&got.Min.X, &sides.Min.X}, {&got.Min.Y, &sides.Min.Y}, {&got.Max.X, &sides.Max.X}, {&got.Max.Y, &sides.Max.Y}} {
 		switch {
 		case !math.IsInf(*s.side, 0):
 			*s.to = *s.side
 		case rounded:
-			slack[i] = c.bit / 2 * 1.1
+			slack[i] = math.Max(slack[i], c.bit/2*1.1)
 		}
 	}
 	return furthest(want, common(got, panel), slack)

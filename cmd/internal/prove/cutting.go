@@ -44,20 +44,20 @@ func (r *panelReader) reach(c *drawnCut) {
 			r.text(c.bit), c.operation, c.layer, r.text(math.Min(b.Width(), b.Height())))
 		return
 	}
-	panel := geom.Rect{Max: geom.Point{X: r.length, Y: r.width}}
+	panel := r.region.box
 	c.shape = proof.ShapeOf(c.reach...) // what the bit goes round is left in it
 	bounds := c.shape.Bounds()
 	drawn, reached := 0.0, 0.0
 	for _, l := range c.reach {
 		c.swept += l.Area()
-		reached += math.Copysign(within(l, panel, r.chord()), l.Area())
+		reached += math.Copysign(r.region.within(l, r.chord()), l.Area())
 	}
 	r.corners += c.shape.Corners()
 	c.beyond = max(0, -bounds.Min.X, -bounds.Min.Y, bounds.Max.X-r.length, bounds.Max.Y-r.width)
 	c.inside, c.within = common(bounds, panel), reached
 	line := bounds
 	if c.path == nil {
-		drawn, line = within(c.loop, panel, r.chord()), c.loop.Bounds()
+		drawn, line = r.region.within(c.loop, r.chord()), c.loop.Bounds()
 		c.line, c.left = proof.ShapeOf(c.loop), drawn-reached
 	} else {
 		drawn = reached
@@ -119,43 +119,4 @@ func (r *panelReader) chord() float64 {
 		return toldChord
 	}
 	return judgedChord
-}
-
-// within is the area of a loop inside an upright rectangle (I. Sutherland and
-// G. Hodgman, "Reentrant polygon clipping", CACM 17, 1974).
-func within(l geom.Loop, box geom.Rect, chord float64) float64 {
-	b := l.Bounds()
-	if b.Min.X >= box.Min.X && b.Min.Y >= box.Min.Y && b.Max.X <= box.Max.X && b.Max.Y <= box.Max.Y {
-		return math.Abs(l.Area())
-	}
-	ring := l.Flatten(chord)
-	for _, side := range []struct {
-		axis  int
-		limit float64
-		sign  float64
-	}{{0, box.Min.X, 1}, {0, box.Max.X, -1}, {1, box.Min.Y, 1}, {1, box.Max.Y, -1}} {
-		of := func(p geom.Point) float64 {
-			if side.axis == 1 {
-				return (p.Y - side.limit) * side.sign
-			}
-			return (p.X - side.limit) * side.sign
-		}
-		var kept []geom.Point
-		for i, p := range ring {
-			q := ring[(i+1)%len(ring)]
-			a, b := of(p), of(q)
-			if a >= 0 {
-				kept = append(kept, p)
-			}
-			if (a >= 0) != (b >= 0) {
-				t := a / (a - b)
-				kept = append(kept, geom.Point{X: p.X + float64(t*(q.X-p.X)), Y: p.Y + float64(t*(q.Y-p.Y))})
-			}
-		}
-		ring = kept
-		if len(ring) == 0 {
-			return 0
-		}
-	}
-	return math.Abs(geom.Polygon(ring...).Area())
 }

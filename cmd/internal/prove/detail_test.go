@@ -88,6 +88,9 @@ func inInches(r *report.Report) {
 	for i := range r.Parts {
 		p := &r.Parts[i]
 		to(&p.Length, &p.Width, &p.Thickness)
+		for _, v := range p.Outline {
+			to(&v[0], &v[1])
+		}
 		for k := range p.Operations {
 			to(&p.Operations[k].Depth)
 			for _, v := range p.Operations[k].Outline {

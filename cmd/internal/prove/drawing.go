@@ -147,17 +147,23 @@ func (s *sheet) outline() bool {
 		s.fault("size", s.name, line, "build the folder again", "the panel is drawn %s x %s; %s is %s x %s",
 			s.text(s.size.X), s.text(s.size.Y), s.part.Name, s.text(want.X), s.text(want.Y))
 	}
-	// All panels are rectangles; one that is not has lost or kept a piece of its edge.
-	if off := math.Abs(b.Width()*b.Height() - found.Area()); off > sameSize*(b.Width()+b.Height()) {
-		s.fault("shape", s.name, line, "build the folder again", "the outline of the panel is no rectangle: it differs from one by %.0f mm2", off)
+	asked, ok := s.loopOf(s.part.Outline)
+	if wrongSize := math.Abs(s.size.X-want.X) > sameSize || math.Abs(s.size.Y-want.Y) > sameSize; ok && !wrongSize {
+		if off, at := differs(s.panelLoop(found), asked, s.part.Relieve, s.widest); off > sameSize+2*judgedChord {
+			s.fault("shape", s.name, line, "build the folder again", "the outline of the panel is %s off the one that the job has, near x %s, y %s", s.text(off), s.text(at.X), s.text(at.Y))
+		}
 	}
 	if math.Abs(s.at.X) > tick || math.Abs(s.at.Y) > tick {
 		s.fault("origin", s.name, line, "export it again without moving it", "the panel's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
 	}
 	if profiles > 0 || !s.out.whole {
 		s.outlines += profiles
-		s.out.outline, s.out.whole = proof.ShapeOf(s.panelLoop(found)), true
-		s.length, s.width = s.size.X, s.size.Y
+		panel := s.panelLoop(found)
+		s.out.outline, s.out.whole = proof.ShapeOf(panel), true
+		s.length, s.width, s.region = s.size.X, s.size.Y, regionOf(panel)
+		if len(asked) > 0 {
+			s.asked = regionOf(asked)
+		}
 	}
 	return true
 }

@@ -76,6 +76,11 @@ func (p *Prover) check() error {
 				return wrong("the part %q stands askew or far away", part.Name)
 			}
 		}
+		for _, v := range part.Outline {
+			if len(part.Outline) > maxLegend || !within(farthest, v...) {
+				return wrong("the part %q has an outline far away", part.Name)
+			}
+		}
 		if len(part.Operations) > maxLegend {
 			return wrong("the part %q has %d operations", part.Name, len(part.Operations))
 		}

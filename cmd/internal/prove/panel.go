@@ -2,6 +2,7 @@ package prove
 
 import (
 	"fmt"
+	"math"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf/dxfread"
@@ -75,6 +76,9 @@ type panelReader struct {
 	out      panel
 	length   float64 // mm, as drawn
 	width    float64
+	region   region // as drawn
+	asked    region // as the job has it, without relief
+	widest   float64 // bit of the part
 	drawn    []drawnCut
 	register map[geom.Face][]hole
 	faults   []report.Fault
@@ -121,6 +125,11 @@ func (r *panelReader) tooMany(file string, line int) {
 func (r *panelReader) panel() panel {
 	r.out = panel{part: r.part, thickness: r.mm(r.part.Thickness)}
 	r.register = make(map[geom.Face][]hole)
+	for _, name := range []string{r.part.Files.Inside, r.part.Files.Outside} {
+		for _, l := range r.legend[name] {
+			r.widest = math.Max(r.widest, r.mm(l.Diameter))
+		}
+	}
 	for _, s := range r.part.Stands {
 		at := func(v [3]float64, k float64) geom.Vec3 { return geom.Vec3{X: v[0] * k, Y: v[1] * k, Z: v[2] * k} }
 		r.out.stands = append(r.out.stands, geom.Placement{Origin: at(s.Origin, r.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)})

@@ -263,9 +263,16 @@ func (p *Prover) stand(s geom.Placement) report.Stand {
 	return report.Stand{Origin: at(s.Origin, 1), X: at(s.X, 1/p.unit.MM()), Y: at(s.Y, 1/p.unit.MM())}
 }
 
+// roles are the words of the report for what a piece is.
+var roles = map[string]proof.Role{
+	string(joinery.Side): proof.Side, string(joinery.Front): proof.Front, string(joinery.Back): proof.Back, string(joinery.Bottom): proof.Bottom,
+	string(joinery.DividerRole): proof.Divider, string(joinery.DrawerFrontRole): proof.DrawerFront,
+}
+
 // pieces are the boards of a box at given thicknesses of their stocks.
 func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 	var list []proof.Piece
+	dividers := 0
 	for _, p := range panels {
 		if !p.whole {
 			continue
@@ -275,12 +282,25 @@ func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 			t = p.thickness
 		}
 		board := p.board(t, o)
-		for i, s := range p.stands {
+		role, named := roles[p.part.Role]
+		if !named {
+			role = proof.Other
+		}
+		for _, s := range p.stands {
 			name := p.part.Role
-			if len(p.stands) == 2 {
-				name = []string{"left ", "right "}[i] + name
+			switch role {
+			case proof.Side:
+				name = "right " + name
+				if s.Normal().X > 0 {
+					name = "left " + p.part.Role
+				}
+			case proof.Divider:
+				dividers++
+				name = fmt.Sprintf("%s %d", name, dividers)
+			case proof.DrawerFront:
+				name = "drawer front"
 			}
-			list = append(list, proof.Piece{Name: name, Board: board, Stand: s})
+			list = append(list, proof.Piece{Name: name, Board: board, Stand: s, Role: role})
 		}
 	}
 	return list

@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/proof"
 )
 
@@ -21,6 +22,9 @@ const (
 	// hopeless is where glue no longer bridges a gap or a play, in millimetres;
 	// common practice, no source.
 	hopeless = 1.0
+	// mostStand is how far a divider may stand above the bottom before things slip
+	// under it, in millimetres; common practice, no source.
+	mostStand = 2.0
 )
 
 // lost says what should hold a box and does not any more: a pocket that has come
@@ -44,27 +48,85 @@ func (w *Worker) lost(d report.Drawer, box *proof.Box, panels []panel, thick map
 			}
 		}
 	}
-	tongues := slices.ContainsFunc(w.report.Fit, func(f report.Fit) bool { return f.Drawer == d.Name && f.Check == "tongue-play" })
 	for _, c := range box.Corners {
 		switch {
-		case tongues && !c.Captured:
+		case !c.Captured && w.captures(d, c.End):
 			say("nothing holds the %s in the %s", c.End, c.Side)
 		case c.Captured && c.Play > hopeless+tick:
 			say("the %s has %s of play in the %s: more than glue fills", c.End, w.text(c.Play), c.Side)
 		case c.ShoulderGap > hopeless+tick && !math.IsInf(c.ShoulderGap, 0):
 			say("between %s and %s a shoulder stays open by %s: more than glue bridges", c.End, c.Side, w.text(c.ShoulderGap))
+		case c.Open > hopeless+tick:
+			say("the %s stays off the shoulder of the %s by %s: more than glue bridges", c.End, c.Side, w.text(c.Open))
 		}
 	}
+	w.lostBottom(box, say)
+	w.lostParts(d, box, say)
+	return list
+}
+
+// captures tells whether an end is meant to be held by tongues, fingers or dados:
+// then the fit has a check of its play.
+func (w *Worker) captures(d report.Drawer, end string) bool {
+	if end == string(joinery.Back) && w.hasCheck(d, "back-play", "") {
+		return true
+	}
+	return w.hasCheck(d, "tongue-play", "") || w.hasCheck(d, "finger-play", "")
+}
+
+// lostBottom says which walls a bottom drops out of, or leaves open.
+func (w *Worker) lostBottom(box *proof.Box, say func(string, ...any)) {
 	for i, wall := range box.Walls {
 		slack := box.SlackX
 		if i >= 2 {
 			slack = box.SlackY
 		}
-		if wall.Hold <= slack/2+tick {
+		rests := box.BottomFit == proof.Applied || box.BottomFit == proof.SlidIn && i == 3
+		switch {
+		case rests && wall.Hold <= tick:
+			say("the bottom does not reach under the %s", wall.Name)
+		case rests && wall.Gap > hopeless+tick:
+			say("between the bottom and the edge of the %s a gap stays open by %s: more than glue bridges", wall.Name, w.text(wall.Gap))
+		case rests:
+		case box.BottomFit == proof.SlidIn && i == 2: // screws in the back keep it there
+			if wall.Hold <= tick {
+				say("the bottom does not reach the groove of the %s", wall.Name)
+			}
+		case wall.Hold <= slack/2+tick:
 			say("the bottom stands %s deep in the %s and drops out when it is pushed away: its slack is %s", w.text(wall.Hold), wall.Name, w.text(slack))
 		}
 	}
-	return list
+}
+
+// lostParts says which dividers and drawer fronts nothing holds.
+func (w *Worker) lostParts(d report.Drawer, box *proof.Box, say func(string, ...any)) {
+	for _, p := range box.Dividers {
+		for _, wall := range p.Walls {
+			if wall.Hold <= p.Slack/2+tick {
+				say("the %s stands %s deep in the %s and drops out when it is pushed away: its slack is %s", p.Name, w.text(wall.Hold), wall.Name, w.text(p.Slack))
+			}
+		}
+		switch {
+		case p.Play > hopeless+tick:
+			say("the %s has %s of play in its dados", p.Name, w.text(p.Play))
+		case p.Stand > mostStand+tick:
+			say("the %s stands %s above the bottom", p.Name, w.text(p.Stand))
+		}
+		if d.LooseDividers && !p.Lifts {
+			say("the %s is loose and cannot be lifted out", p.Name)
+		}
+	}
+	for _, f := range box.DrawerFronts {
+		switch {
+		case f.Covers <= tick:
+			say("the drawer front does not lie on the front")
+		case f.Gap > hopeless+tick:
+			say("between drawer front and front a gap stays open by %s", w.text(f.Gap))
+		}
+		if f.Holes == 0 {
+			say("the front has no hole for a screw behind the drawer front")
+		}
+	}
 }
 
 // outOfLimits compares the box at the mean with the limits of the drawer's fit;
@@ -87,8 +149,8 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 	corners := func(f report.Fit, format string, value func(report.Corner) float64) map[string]float64 {
 		values := make(map[string]float64)
 		for _, c := range s.out.Corners {
-			// A back without a check of its own is the front's twin.
-			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") {
+			// A back without a check of its own is the front's twin, if it is not housed.
+			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") && !s.hasCheck(d, "back-play", "") {
 				values[fmt.Sprintf(format, c.End, c.Side)] = value(c)
 			}
 		}
@@ -101,6 +163,22 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 		switch f.Check {
 		case "tongue-play":
 			judge(f, corners(f, "the play of the %s in the %s", func(c report.Corner) float64 { return c.Play.Mean }))
+		case "finger-play":
+			values := make(map[string]float64)
+			for _, c := range s.out.Corners {
+				if c.Fingers {
+					values[fmt.Sprintf("the play of the fingers of %s and %s", c.End, c.Side)] = c.Play.Mean
+				}
+			}
+			judge(f, values)
+		case "back-play":
+			judge(f, corners(f, "the play of the %s in the %s", func(c report.Corner) float64 { return c.Play.Mean }))
+		case "divider-play":
+			values := make(map[string]float64)
+			for _, p := range s.out.Dividers {
+				values["the play of "+p.Name+" in its dados"] = p.Play.Mean
+			}
+			judge(f, values)
 		case "recess":
 			judge(f, corners(f, "the recess of the %s at the %s", func(c report.Corner) float64 { return c.Recess.Mean }))
 		case "lap":
@@ -128,7 +206,31 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 	if s.mm(open.ShoulderGap.Mean) > mostOpen+tick {
 		s.out.Remarks = append(s.out.Remarks, fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side, text(open.ShoulderGap.Mean)))
 	}
+	s.gaps(text)
 	return len(s.out.Remarks) > before
+}
+
+// gaps tells what else one would see open.
+func (s summary) gaps(text func(float64) string) {
+	say := func(v float64, format string, args ...any) {
+		if s.mm(v) > mostOpen+tick {
+			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf(format, append(args, text(v))...))
+		}
+	}
+	for _, c := range s.out.Corners {
+		say(c.Open.Mean, "the %s stays off the shoulder of the %s by %s", c.End, c.Side)
+	}
+	if b := s.out.Bottom; b != nil {
+		gap := b.Gap.Mean
+		if b.Fit == proof.SlidIn.String() { // the back ends at the upper edge of the grooves
+			gap -= b.Play.Mean
+		}
+		say(gap, "between the bottom and an edge over it a gap stays open by %s")
+		say(-b.Gap.Mean, "the bottom lifts the back by %s")
+	}
+	for _, f := range s.out.DrawerFronts {
+		say(f.Gap.Mean, "between drawer front and front a gap stays open by %s")
+	}
 }
 
 // rounding is what the depths in layer names may be off by in a measure that hangs
@@ -140,6 +242,10 @@ func (s summary) rounding() float64 {
 	return 0.01 + 1e-3
 }
 
-func (s summary) hasCheck(d report.Drawer, check, part string) bool {
-	return slices.ContainsFunc(s.report.Fit, func(f report.Fit) bool { return f.Drawer == d.Name && f.Check == check && f.Part == part })
+// hasCheck tells whether the drawer's fit has a check of a part; of any, where none
+// is named.
+func (p *Prover) hasCheck(d report.Drawer, check, part string) bool {
+	return slices.ContainsFunc(p.report.Fit, func(f report.Fit) bool {
+		return f.Drawer == d.Name && f.Check == check && (part == "" || f.Part == part)
+	})
 }

@@ -2,6 +2,7 @@ package prove
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/geom/proof"
@@ -35,7 +36,7 @@ func (s summary) take(box *proof.Box, first bool) {
 	goes := first || box.Goes() // else only the plays mean something
 	for i, c := range box.Corners {
 		if first {
-			s.out.Corners = append(s.out.Corners, report.Corner{End: c.End, Side: c.Side, Goes: c.Goes, Captured: c.Captured, Laps: c.Laps})
+			s.out.Corners = append(s.out.Corners, report.Corner{End: c.End, Side: c.Side, Goes: c.Goes, Captured: c.Captured, Fingers: c.Fingers, Laps: c.Laps})
 			if c.Goes {
 				s.out.Corners[i].Seat = "floor"
 				if c.OnShoulder {
@@ -48,6 +49,7 @@ func (s summary) take(box *proof.Box, first bool) {
 		if goes && c.Goes {
 			widen(&o.ShoulderGap, c.ShoulderGap)
 			widen(&o.FloorGap, c.FloorGap)
+			widen(&o.Open, c.Open)
 			widen(&o.Recess, c.Recess)
 			if c.Laps {
 				widen(&o.Lap, c.Lap)
@@ -56,18 +58,50 @@ func (s summary) take(box *proof.Box, first bool) {
 	}
 	if len(box.Walls) > 0 {
 		if first {
-			s.out.Bottom = &report.Bottom{Goes: box.BottomGoes()}
+			s.out.Bottom = &report.Bottom{Goes: box.BottomGoes(), Blocked: box.Blocked}
+			if box.BottomFit != proof.InGrooves {
+				s.out.Bottom.Fit = box.BottomFit.String()
+			}
 		}
 		b := s.out.Bottom
-		hold := math.Inf(1)
+		hold, gap := math.Inf(1), 0.0
 		for _, w := range box.Walls {
 			hold = math.Min(hold, w.Hold)
+			if math.Abs(w.Gap) > math.Abs(gap) {
+				gap = w.Gap
+			}
 		}
 		widen(&b.Play, box.BottomPlay)
 		widen(&b.Slack[0], box.SlackX)
 		widen(&b.Slack[1], box.SlackY)
 		widen(&b.Hold, hold)
 		widen(&b.Stand, box.BottomStand)
+		widen(&b.Gap, gap)
+	}
+	for i, d := range box.Dividers {
+		if first {
+			s.out.Dividers = append(s.out.Dividers, report.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.Goes, Lifts: d.Lifts})
+		}
+		o := &s.out.Dividers[i]
+		widen(&o.Play, d.Play)
+		widen(&o.Slack, d.Slack)
+		widen(&o.Hold, math.Min(d.Walls[0].Hold, d.Walls[1].Hold))
+		widen(&o.Stand, d.Stand)
+	}
+	for _, c := range box.Crossings {
+		if first {
+			s.out.Crossings = append(s.out.Crossings, report.Crossing{A: c.A, B: c.B, Goes: c.Goes})
+		}
+		if i := slices.IndexFunc(s.out.Crossings, func(o report.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
+			widen(&s.out.Crossings[i].Play, c.Play)
+		}
+	}
+	for i, f := range box.DrawerFronts {
+		if first {
+			s.out.DrawerFronts = append(s.out.DrawerFronts, report.DrawerFront{Holes: f.Holes})
+		}
+		widen(&s.out.DrawerFronts[i].Gap, f.Gap)
+		widen(&s.out.DrawerFronts[i].Covers, f.Covers)
 	}
 	if !goes {
 		return

@@ -32,7 +32,7 @@ func TestWithin(t *testing.T) {
 	} {
 		for _, chord := range []float64{toldChord, judgedChord} {
 			// A chord takes off up to two thirds of its sagitta along its length.
-			if got, tolerance := within(c.loop, panel, chord), 1e-9+chord*20*math.Pi; math.Abs(got-c.want) > tolerance {
+			if got, tolerance := (region{box: panel}).within(c.loop, chord), 1e-9+chord*20*math.Pi; math.Abs(got-c.want) > tolerance {
 				t.Errorf("%s: %.6f mm2, want %.6f", name, got, c.want)
 			}
 		}

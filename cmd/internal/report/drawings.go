@@ -118,6 +118,7 @@ func ProofText(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 		sizes = append(sizes, []string{p.Drawer, span(p.Width, u), span(p.Depth, u), span(p.Height, u), span(p.Diagonal, u), span(p.Rack, u)})
 	}
 	table(out, []string{"drawer", "verdict", ">tongue play", "side seats on", ">open shoulder", ">recess", ">bottom play"}, joints)
+	dividers(out, proofs, u)
 	if len(sizes) > 0 {
 		fmt.Fprintln(out)
 		table(out, []string{"drawer", ">width", ">depth", ">height", ">diagonal", ">diagonals may differ by"}, sizes)
@@ -128,6 +129,23 @@ func ProofText(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 	}
 	for _, p := range proofs {
 		trouble(out, p, u)
+	}
+}
+
+// joinedBelow is the fit of a bottom that stands in no groove.
+var joinedBelow = string(joinery.BottomApplied)
+
+// dividers prints the dividers of all drawers, if there are any.
+func dividers(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
+	var rows [][]string
+	for _, p := range proofs {
+		for _, d := range p.Dividers {
+			rows = append(rows, []string{p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u), span(d.Stand, u)})
+		}
+	}
+	if len(rows) > 0 {
+		fmt.Fprintln(out)
+		table(out, []string{"drawer", "divider", "stands in", ">play", ">slack", ">above the bottom"}, rows)
 	}
 }
 
@@ -155,7 +173,7 @@ func jointsOf(p Proof, u geom.Unit) []string {
 			gap = c.ShoulderGap
 		}
 		stands := c.Recess
-		if !c.Captured { // an end that laps over the sides
+		if c.Laps && !c.Fingers { // an end that laps over the sides
 			stands = c.Lap
 		}
 		if max(stands.Max, -stands.Min) > max(recess.Max, -recess.Min) {
@@ -166,7 +184,7 @@ func jointsOf(p Proof, u geom.Unit) []string {
 	if captured {
 		row[2] = span(play, u)
 	}
-	if p.Bottom != nil {
+	if p.Bottom != nil && p.Bottom.Fit != joinedBelow {
 		row[6] = span(p.Bottom.Play, u)
 	}
 	return row
@@ -182,8 +200,20 @@ func trouble(out *bytes.Buffer, p Proof, u geom.Unit) {
 			say("the %s does not go into the %s: %s", c.End, c.Side, tooThick(c.Play, u))
 		}
 	}
-	if b := p.Bottom; b != nil && !b.Goes {
+	if b := p.Bottom; b != nil && len(b.Blocked) > 0 {
+		say("the bottom cannot be slid in from behind: %s in its way", strings.Join(b.Blocked, ", "))
+	} else if b != nil && !b.Goes {
 		say("the bottom does not go in: %s up and down, %s across the box, %s along it", room(b.Play, u), room(b.Slack[0], u), room(b.Slack[1], u))
+	}
+	for _, d := range p.Dividers {
+		if !d.Goes {
+			say("the %s does not go in: %s in its dados, %s along its length", d.Name, room(d.Play, u), room(d.Slack, u))
+		}
+	}
+	for _, c := range p.Crossings {
+		if !c.Goes {
+			say("%s and %s do not go over each other: %s in their slots", c.A, c.B, room(c.Play, u))
+		}
 	}
 	if len(p.FailsWith) > 0 {
 		var boards []string

@@ -15,6 +15,10 @@ type Proof struct {
 	// The joints, with the least and the greatest over the readings.
 	Corners []Corner `json:"corners"`
 	Bottom  *Bottom  `json:"bottom,omitempty"`
+	// Dividers with what is halved over each other, and drawer fronts.
+	Dividers     []Divider     `json:"dividers,omitempty"`
+	Crossings    []Crossing    `json:"crossings,omitempty"`
+	DrawerFronts []DrawerFront `json:"drawer_fronts,omitempty"`
 	// The box as it comes out. Rack is how far the two diagonals can differ before
 	// the glue has set.
 	Width    Range     `json:"width"` // the wider of front and back
@@ -66,23 +70,57 @@ type Corner struct {
 	End         string `json:"end"`
 	Side        string `json:"side"`
 	Goes        bool   `json:"goes"`
-	Captured    bool   `json:"captured"` // held both ways, with a play
-	Play        Range  `json:"play"`     // below 0: by how much it is too thick
-	Seat        string `json:"seat"`     // shoulder or floor, at the mean
+	Captured    bool   `json:"captured"`          // held both ways, with a play
+	Fingers     bool   `json:"fingers,omitempty"` // by fingers, up and down
+	Play        Range  `json:"play"`              // below 0: by how much it is too thick
+	Seat        string `json:"seat"`              // shoulder or floor, at the mean
 	ShoulderGap Range  `json:"shoulder_gap"`
 	FloorGap    Range  `json:"floor_gap"`
-	Recess      Range  `json:"recess"` // of the end behind the side's ends; proud below 0
-	Laps        bool   `json:"laps"`   // the side's face and the end's end are meant to be level
-	Lap         Range  `json:"lap"`    // how far the side stands proud there
+	Recess      Range  `json:"recess"`        // of the end behind the side's ends; proud below 0
+	Open        Range  `json:"open,omitzero"` // between the end and this side's shoulder, where the other side stops it
+	Laps        bool   `json:"laps"`          // the side's face and the end's end are meant to be level
+	Lap         Range  `json:"lap"`           // how far the side stands proud there
 }
 
-// Bottom is the bottom in its grooves.
+// Bottom is the bottom at its walls.
 type Bottom struct {
 	Goes  bool     `json:"goes"`
-	Play  Range    `json:"play"`  // up and down, between all its walls
-	Slack [2]Range `json:"slack"` // across and along the box
-	Hold  Range    `json:"hold"`  // how deep it stands in the shallowest groove
-	Stand Range    `json:"stand"` // of its underside above the lower edges
+	Fit   string   `json:"fit,omitempty"` // slid-in or applied; else in grooves
+	Play  Range    `json:"play"`          // up and down, between all its walls
+	Slack [2]Range `json:"slack"`         // across and along the box
+	Hold  Range    `json:"hold"`          // how deep it stands in the shallowest groove
+	Stand Range    `json:"stand"`         // of its underside above the lower edges
+	// Gap is what stays open between it and the edges over it, where it is not in a
+	// groove; below 0 by how much it lifts a back.
+	Gap     Range    `json:"gap,omitzero"`
+	Blocked []string `json:"blocked,omitempty"` // walls in the way of one that is slid in, at the mean
+}
+
+// Divider is a board between two walls.
+type Divider struct {
+	Name  string    `json:"name"`
+	Walls [2]string `json:"walls"`
+	Goes  bool      `json:"goes"`
+	Play  Range     `json:"play"`  // in both dados; below 0: by how much it is too thick
+	Slack Range     `json:"slack"` // along its length
+	Hold  Range     `json:"hold"`  // how deep it stands in the shallower dado
+	Stand Range     `json:"stand"` // of its lower edge above the bottom; below 0 it is lifted
+	Lifts bool      `json:"lifts"` // it can be lifted out
+}
+
+// Crossing is where two dividers are halved over each other.
+type Crossing struct {
+	A    string `json:"a"`
+	B    string `json:"b"`
+	Goes bool   `json:"goes"`
+	Play Range  `json:"play"` // in the tighter of the two slots
+}
+
+// DrawerFront is a front before the box's own.
+type DrawerFront struct {
+	Gap    Range `json:"gap"`    // that stays open between the two
+	Covers Range `json:"covers"` // the least that they have in common, across or up
+	Holes  int   `json:"holes"`  // for its screws, through the box's front
 }
 
 // Overlap is what two pieces have in common where they stand.

@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"encoding/json"
 	"math"
+	"slices"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
@@ -35,6 +36,9 @@ type Report struct {
 	Setups   []Setup    `json:"setups"`
 	Sheets   [0]Sheet   `json:"sheets"`
 	Material []Stock    `json:"material"`
+	Buy      []Buy      `json:"buy"`
+	Cabinets []Cabinet  `json:"cabinets"`
+	Alike    []Alike    `json:"alike"`
 	Warnings []Warning  `json:"warnings"`
 }
 
@@ -53,19 +57,57 @@ type Drawer struct {
 	Outside Size     `json:"outside"`
 	Inside  Size     `json:"inside"`
 	Parts   []string `json:"parts"`
+	// Weight is the empty box's in kg, 0 where a stock's density is not known; Load
+	// what will lie in it, Rating what its slides are rated for.
+	Weight float64 `json:"weight_kg,omitempty"`
+	Load   float64 `json:"load_kg,omitempty"`
+	Rating float64 `json:"rating_kg,omitempty"`
+	Sag    *Sag    `json:"sag,omitempty"`
+	Bores  []Bore  `json:"bores,omitempty"`
+	// LooseDividers says that all its dividers are to be lifted out.
+	LooseDividers bool `json:"loose_dividers,omitempty"`
+}
+
+// Sag is of the bottom under its load: with simply supported and with clamped
+// edges, between which the truth is. Stress is in N/mm2. Enough is the thickness
+// with which a bottom of the same stock keeps the limit.
+type Sag struct {
+	Simple        float64 `json:"simple"`
+	Clamped       float64 `json:"clamped"`
+	Limit         float64 `json:"limit"`
+	Enough        float64 `json:"enough"`
+	StressSimple  float64 `json:"stress_simple"`
+	StressClamped float64 `json:"stress_clamped"`
+	// Thin says that thin-plate theory holds: else the bottom sags less.
+	Thin bool `json:"thin"`
+}
+
+// Bore are holes in both ends of a part, which no drawing shows.
+type Bore struct {
+	Part        string    `json:"part"`
+	Diameter    float64   `json:"diameter"`
+	Depth       float64   `json:"depth"`
+	FromOutside float64   `json:"from_outside"`
+	Heights     []float64 `json:"heights"`
 }
 
 // Part is one panel and how often it is cut.
 type Part struct {
-	Name       string      `json:"name"`
-	Drawer     string      `json:"drawer"`
-	Role       string      `json:"role"`
-	Quantity   int         `json:"quantity"`
-	Length     float64     `json:"length"`
-	Width      float64     `json:"width"`
-	Thickness  float64     `json:"thickness"`
-	Stock      string      `json:"stock"`
-	Grain      string      `json:"grain"`
+	Name      string  `json:"name"`
+	Drawer    string  `json:"drawer"`
+	Role      string  `json:"role"`
+	Quantity  int     `json:"quantity"`
+	Length    float64 `json:"length"`
+	Width     float64 `json:"width"`
+	Thickness float64 `json:"thickness"`
+	Stock     string  `json:"stock"`
+	Grain     string  `json:"grain"`
+	Label     string  `json:"label,omitempty"` // tells parts of one role apart
+	Spares    int     `json:"spares,omitempty"`
+	// Outline has corners as operations have them. Relieve are those into which
+	// another part goes, by their index: a round bit clears them.
+	Outline    [][]float64 `json:"outline"`
+	Relieve    []int       `json:"relieve,omitempty"`
 	Operations []Operation `json:"operations"`
 	Stands     []Stand     `json:"stands"`
 	Files      Files       `json:"files"`
@@ -120,6 +162,9 @@ type Setup struct {
 	RabbetPasses  int      `json:"rabbet_passes"` // over the widest rabbet
 	LastFence     float64  `json:"last_fence"`    // of those passes
 	BottomFence   float64  `json:"bottom_fence"`  // for the rabbets of a flush bottom; 0 where there are none
+	GrooveFence   float64  `json:"groove_fence"`  // of grooves at a height of their own; 0 where there are none
+	BackFence     float64  `json:"back_fence"`    // of the dados for a housed back, from the rear end; 0 where there are none
+	BackPasses    int      `json:"back_passes"`   // of a saw over one of these
 	Drawers       []string `json:"drawers"`
 }
 
@@ -154,9 +199,12 @@ func Make(b batch.Batch, warnings []Warning) Report {
 		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: setups(b), Material: Material(b), Warnings: append([]Warning{}, warnings...),
 	}
 	n := func(mm float64) float64 { return number(mm, b.Units) }
+	r.Buy, r.Cabinets, r.Alike = toBuy(b), cabinets(b, n), alikes(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{},
+			LooseDividers: len(d.Spec.Dividers) > 0 && !slices.ContainsFunc(d.Spec.Dividers, func(v joinery.Divider) bool { return !v.Loose })}
+		strength(&listed, d, n)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
 			r.Parts = append(r.Parts, part(p, n))
@@ -171,11 +219,30 @@ func Make(b batch.Batch, warnings []Warning) Report {
 	return r
 }
 
+// strength fills in what a drawer weighs and bears, and its bores.
+func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
+	s := d.Strength
+	grams := func(kg float64) float64 { return math.Round(kg*1000) / 1000 }
+	out.Weight, out.Load, out.Rating = grams(s.Empty), grams(s.Load), s.Slide.Load
+	if s.SagLimit > 0 {
+		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }
+		out.Sag = &Sag{n(s.Sag.Simple), n(s.Sag.Clamped), n(s.SagLimit), n(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
+	}
+	for _, b := range d.Bores {
+		one := Bore{Part: string(b.Part), Diameter: n(b.Diameter), Depth: n(b.Depth), FromOutside: n(b.FromOutside)}
+		for _, h := range b.Heights {
+			one.Heights = append(one.Heights, n(h))
+		}
+		out.Bores = append(out.Bores, one)
+	}
+}
+
 func part(p batch.Part, n func(float64) float64) Part {
 	out := Part{
 		Name: p.Name, Drawer: p.Drawer, Role: string(p.Role), Quantity: p.Quantity,
 		Length: n(p.Panel.Length()), Width: n(p.Panel.Width()), Thickness: n(p.Panel.Thickness),
 		Stock: p.Stock.Name, Grain: string(p.Stock.Grain), Operations: []Operation{},
+		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline, n), Relieve: p.Panel.Relieve,
 		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL},
 	}
 	for _, s := range p.Stands {
@@ -184,17 +251,22 @@ func part(p batch.Part, n func(float64) float64) Part {
 		out.Stands = append(out.Stands, Stand{at(s.Origin), unit(s.X), unit(s.Y)})
 	}
 	for _, k := range p.Panel.Pockets {
-		op := Operation{Kind: k.Kind.String(), Face: k.Face.String(), Depth: n(math.Min(k.Depth, p.Panel.Thickness))}
-		for _, v := range k.Outline {
-			corner := []float64{n(v.X), n(v.Y)}
-			if v.Bulge != 0 {
-				corner = append(corner, math.Round(v.Bulge*bulgeSteps)/bulgeSteps)
-			}
-			op.Outline = append(op.Outline, corner)
-		}
-		out.Operations = append(out.Operations, op)
+		out.Operations = append(out.Operations, Operation{Kind: k.Kind.String(), Face: k.Face.String(), Depth: n(math.Min(k.Depth, p.Panel.Thickness)), Outline: corners(k.Outline, n)})
 	}
 	return out
+}
+
+// corners are x, y of each, and the bulge of the side that follows where it is an arc.
+func corners(l geom.Loop, n func(float64) float64) [][]float64 {
+	list := make([][]float64, 0, len(l))
+	for _, v := range l {
+		corner := []float64{n(v.X), n(v.Y)}
+		if v.Bulge != 0 {
+			corner = append(corner, math.Round(v.Bulge*bulgeSteps)/bulgeSteps)
+		}
+		list = append(list, corner)
+	}
+	return list
 }
 
 // bulgeSteps rounds bulges to 9 decimals, as the DXF files do: over a chord of
@@ -214,6 +286,7 @@ func setups(b batch.Batch) []Setup {
 			list = append(list, Setup{
 				Machine: string(d.Setup.Cutter.Kind), CutterWidth: n(d.Setup.Cutter.Width), FenceDistance: n(d.Setup.FenceDistance),
 				CutterHeight: n(d.Setup.CutterHeight), DadoHeight: n(d.Setup.DadoHeight), RabbetPasses: d.Setup.RabbetPasses, LastFence: n(d.Setup.LastFence), BottomFence: n(d.Setup.BottomFence),
+				GrooveFence: n(d.Setup.GrooveFence), BackFence: n(d.Setup.BackFence), BackPasses: d.Setup.BackPasses,
 			})
 		}
 		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)

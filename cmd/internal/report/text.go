@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -17,53 +18,41 @@ func Text(b batch.Batch, r Report) []byte {
 	if b.Title != "" {
 		fmt.Fprintf(&out, "%s\n\n", b.Title)
 	}
-	for _, m := range Material(b) {
-		partsOf(&out, b, m.Stock)
+	openings(&out, r, b.Units)
+	for _, groups := range byStock(batch.Merged(b)) {
+		partsOf(&out, groups, b.Units)
 	}
 	settings(&out, r, b.Units)
 	fits(&out, r, b.Units)
 	proofs(&out, r, b.Units)
 	drawings(&out, r, b.Units)
 	board(&out, r, b.Units)
+	buying(&out, r)
+	weights(&out, r, b.Units)
+	bores(&out, r, b.Units)
 	if len(r.Warnings) > 0 {
 		fmt.Fprintln(&out, "\nwarnings")
 	}
+	said := make(map[string][]string) // the drawers of a warning
+	var order []string
 	for _, w := range r.Warnings {
-		fmt.Fprintf(&out, "%s: %s\n", w.Drawer, w.Message)
+		if said[w.Message] == nil {
+			order = append(order, w.Message)
+		}
+		said[w.Message] = append(said[w.Message], w.Drawer)
+	}
+	for _, message := range order {
+		if names := Some(said[message]); names != "" {
+			fmt.Fprintf(&out, "%s: ", names)
+		}
+		fmt.Fprintln(&out, message)
 	}
 	return out.Bytes()
 }
 
-// partsOf lists the parts of one stock.
-func partsOf(out *bytes.Buffer, b batch.Batch, stock string) {
-	text := func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }
-	var rows [][]string
-	thick := ""
-	for _, d := range b.Drawers {
-		for _, p := range d.Parts {
-			if p.Stock.Name != stock {
-				continue
-			}
-			thick = text(p.Panel.Thickness)
-			cuts := "inside face"
-			switch outside := p.Panel.CutOn(geom.Outside); {
-			case len(p.Panel.Pockets) == 0:
-				cuts = "none"
-			case outside && p.Panel.CutOn(geom.Inside):
-				cuts = "both faces"
-			case outside:
-				cuts = "outside face"
-			}
-			rows = append(rows, []string{p.Name, fmt.Sprint(p.Quantity), text(p.Panel.Length()), text(p.Panel.Width()), cuts})
-		}
-	}
-	fmt.Fprintf(out, "%s, %s %s thick (mean of the readings)\n", stock, thick, b.Units)
-	table(out, []string{"part", ">pieces", ">length " + b.Units.String(), ">width " + b.Units.String(), "cuts"}, rows)
-	fmt.Fprintln(out)
-}
-
 func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 	var rows [][]string
+	own := slices.ContainsFunc(r.Setups, func(s Setup) bool { return s.GrooveFence > 0 || s.BackFence > 0 })
 	for _, s := range r.Setups {
 		passes := "-" // a router follows its drawing
 		if s.Machine == string(joinery.Saw) {
@@ -80,15 +69,33 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 		if s.RabbetPasses > 1 {
 			passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, caliper(s.LastFence, u))
 		}
-		rows = append(rows, []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u), height, passes, bottom, some(s.Drawers)})
+		row := []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u), height, passes, bottom}
+		if own {
+			groove, back := "-", "-"
+			if s.GrooveFence > 0 {
+				groove = caliper(s.GrooveFence, u)
+			}
+			if s.BackFence > 0 {
+				back = caliper(s.BackFence, u)
+				if s.BackPasses > 1 && s.Machine == string(joinery.Saw) {
+					back += fmt.Sprintf(", %d passes", s.BackPasses)
+				}
+			}
+			row = append(row, groove, back)
+		}
+		rows = append(rows, append(row, Some(s.Drawers)))
 	}
 	unit := u.String()
-	table(out, []string{"machine", ">cutter " + unit, ">fence distance " + unit, ">cutter height " + unit, "passes for the rabbets", "fence for flush bottoms", "drawers"}, rows)
+	head := []string{"machine", ">cutter " + unit, ">fence distance " + unit, ">cutter height " + unit, "passes for the rabbets", "fence for flush bottoms"}
+	if own {
+		head = append(head, "fence for raised grooves", "fence for housed backs")
+	}
+	table(out, append(head, "drawers"), rows)
 	fmt.Fprintln(out)
 }
 
-// some names the first few of a list.
-func some(names []string) string {
+// Some names the first few of a list.
+func Some(names []string) string {
 	const most = 4
 	if len(names) <= most {
 		return strings.Join(names, ", ")

@@ -1,0 +1,70 @@
+package batch
+
+import (
+	"drawerwright/cmd/internal/job"
+	"drawerwright/export/cabinet"
+	"drawerwright/geom/opening"
+)
+
+// Bank is an opening with its drawers, and where their slides stand.
+type Bank struct {
+	job.Bank
+	Files BankFiles
+	Side  cabinet.Side
+}
+
+// BankFiles are relative to the output folder; empty where no slide stands on the
+// cabinet's sides.
+type BankFiles struct{ Left, Right, SVG string }
+
+// Alike is openings that one size of box would serve.
+type Alike struct {
+	Shared opening.Shared
+	Names  []string // of the banks
+}
+
+// banks takes the banks of a job, and looks for openings that are nearly the same.
+func (b *Batch) banks(j *job.Job) {
+	var openings []opening.Opening
+	for _, bank := range j.Banks {
+		out := Bank{Bank: bank, Side: sideOf(j, bank)}
+		if len(out.Side.Lines) > 0 {
+			name := "cabinet/" + job.FileName(bank.Name)
+			out.Files = BankFiles{name + ".left.dxf", name + ".right.dxf", name + ".svg"}
+		}
+		b.Banks = append(b.Banks, out)
+		openings = append(openings, bank.Opening)
+	}
+	for _, s := range opening.Alike(openings, opening.DefaultAlike) {
+		a := Alike{Shared: s}
+		for _, i := range s.Openings {
+			a.Names = append(a.Names, j.Banks[i].Name)
+		}
+		b.Alike = append(b.Alike, a)
+	}
+}
+
+// sideOf is the cabinet's left side with its slide lines.
+func sideOf(j *job.Job, bank job.Bank) cabinet.Side {
+	p := bank.Plan
+	s := cabinet.Side{Name: bank.Name, Height: p.Opening.Height, Depth: p.Opening.Depth, Holes: p.Holes, Diameter: opening.HoleDiameter, HoleDepth: opening.HoleDepth}
+	if p.Slide.Height == 0 {
+		return s
+	}
+	for i, r := range p.Rows {
+		s.Lines = append(s.Lines, cabinet.Line{Name: j.Drawers[bank.Drawers[i]].Name, At: r.Line})
+	}
+	return s
+}
+
+// band gives parts their edge banding where their stock has one.
+func (d *Drawer) band(bandings []job.Banding) {
+	for i := range d.Parts {
+		p := &d.Parts[i]
+		for _, b := range bandings {
+			if b.Stock == p.Stock.Name {
+				p.Banding, p.BandingPrice = p.banding(), b.Price
+			}
+		}
+	}
+}

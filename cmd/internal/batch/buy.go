@@ -1,0 +1,72 @@
+package batch
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// Buy is one thing that a job takes beside board.
+type Buy struct {
+	Kind     string // slide, hardware, banding, glue
+	Name     string
+	Quantity float64
+	Unit     string // pieces, pairs, m, g
+	Cost     float64
+}
+
+const (
+	// wasteOfBanding is what is trimmed off; common practice, no source.
+	wasteOfBanding = 1.1
+	// gluePerArea in grams a square metre of joint, spread on one face; common
+	// practice, no source.
+	gluePerArea = 180.0
+)
+
+// ToBuy lists slides, hardware, edge banding and glue, in order of first use.
+func ToBuy(b Batch) []Buy {
+	var list []Buy
+	add := func(kind, name, unit string, quantity, cost float64) {
+		if quantity == 0 {
+			return
+		}
+		for i := range list {
+			if list[i].Kind == kind && list[i].Name == name {
+				list[i].Quantity += quantity
+				list[i].Cost += cost
+				return
+			}
+		}
+		list = append(list, Buy{kind, name, quantity, unit, cost})
+	}
+	glue := 0.0
+	for _, d := range b.Drawers {
+		n := float64(d.Spec.Count)
+		if s := d.Strength; s.Slide.Height > 0 {
+			unit := "pieces"
+			if s.Slide.Pair() {
+				unit = "pairs"
+			}
+			name := s.Slide.Name + " " + geom.LengthOf(s.SlideLength).Text(b.Units)
+			if s.Slide.Load > 0 {
+				name += fmt.Sprintf(", for %.0f kg", s.Slide.Load)
+			}
+			add("slide", name, unit, n, 0)
+		}
+		glue += float64(d.GlueArea() * n)
+	}
+	for _, d := range b.Drawers {
+		for _, h := range d.Hardware {
+			add("hardware", h.Name, "pieces", float64(h.Count*d.Spec.Count), 0)
+		}
+	}
+	for _, d := range b.Drawers {
+		for _, p := range d.Parts {
+			metres := p.Banding * float64(p.Quantity) / 1000 * wasteOfBanding
+			add("banding", "for "+p.Stock.Name, "m", metres, metres*p.BandingPrice)
+		}
+	}
+	add("glue", fmt.Sprintf("for %.2f m2 of joints", glue/1e6), "g", math.Ceil(glue/1e6*gluePerArea), 0)
+	return list
+}

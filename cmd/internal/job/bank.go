@@ -1,0 +1,164 @@
+package job
+
+import (
+	"strconv"
+
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/opening"
+)
+
+// Bank is an opening with the drawers that share it, worked out.
+type Bank struct {
+	Name    string // of the entry; its drawers are numbered from the top
+	Opening opening.Opening
+	Plan    opening.Plan // its Slide is the drawers'
+	Drawers []int        // their places among the job's drawers, from the top
+}
+
+// bank adds the drawers of an opening. What they have in common is in d.
+func (b *builder) bank(j *Job, s *section, d Drawer) {
+	get := s.values
+	if get["slide"].given {
+		d.places[joinery.FieldUndermount] = get["slide"].at
+	}
+	d.places[joinery.FieldOutside] = get["opening"].at
+	hole := known(b, get["opening"], b.openings, "opening", !b.root.values["openings"].given)
+	if !b.root.values["openings"].given && !b.lost {
+		b.fail(CodeMissingKey, get["opening"].at, "write `openings:` with the opening as it was measured", "the file has no openings")
+	}
+	slide := known(b, get["slide"], b.slides, "slide", b.slidesLost)
+	if !get["slide"].given && !s.meant["slide"] && !b.lost {
+		b.fail(CodeMissingKey, s.at, "write `slide:`, a built-in kind or a slide of the shop", "a drawer in an opening has no slide")
+	}
+	asked, ok := b.asked(s, hole)
+	var front *joinery.DrawerFront
+	if section := get["drawer-front"].section; section != nil {
+		front = b.drawerFront(section, true)
+		ok = ok && front.Stock.Thickness.Mean > 0
+		asked.Front = &front.Stock
+	}
+	// The width is found from the sides, the height of the bottom matters to some slides.
+	if !ok || b.crowded || hole == nil || slide == nil || !b.unitsKnown || d.Sides.Thickness.Mean == 0 || d.Bottom.Thickness.Mean == 0 {
+		return
+	}
+	asked.Name, asked.Unit, asked.Opening, asked.Slide = d.Name, b.units, *hole, *slide
+	asked.Sides, asked.Bottom = d.Sides, d.Bottom
+	plan, problems := opening.Make(asked)
+	failed := false
+	for _, p := range problems {
+		failed = failed || p.Error
+		at := get["opening"].at
+		if v := get[p.Field]; v.given {
+			at = v.at
+		}
+		b.add(Problem{Error: p.Error, Code: Code(p.Code), Message: d.Name + ": " + p.Message, Hint: p.Hint}, at)
+	}
+	if !failed {
+		b.expand(j, s, d, front, Bank{Name: d.Name, Opening: *hole, Plan: plan})
+	}
+}
+
+// expand adds a drawer for each row of a plan.
+func (b *builder) expand(j *Job, s *section, d Drawer, front *joinery.DrawerFront, bank Bank) {
+	at, rows := s.values["opening"].at, bank.Plan.Rows
+	for i, row := range rows {
+		if b.outOfReach(at, row.Box.Width, row.Box.Height, row.Box.Depth) || front != nil && b.outOfReach(at, row.FrontWidth, row.FrontHeight) {
+			return
+		}
+		one := d
+		if len(rows) > 1 {
+			one.Name += "-" + strconv.Itoa(i+1)
+		}
+		one.Width, one.Height, one.Depth = row.Box.Width, row.Box.Height, row.Box.Depth
+		one.Undermount = row.Undermount
+		if row.Front != nil {
+			cut := *row.Front
+			cut.Handles, cut.HandleApart, cut.HandleDiameter, cut.HandleDown = front.Handles, front.HandleApart, front.HandleDiameter, front.HandleDown
+			one.DrawerFront = &cut
+		}
+		if !b.put(j, s, one) {
+			return
+		}
+		bank.Drawers = append(bank.Drawers, len(j.Drawers)-1)
+	}
+	j.Banks = append(j.Banks, bank)
+}
+
+// put adds a drawer to the job, if its name and the number of drawers let it.
+func (b *builder) put(j *Job, s *section, d Drawer) bool {
+	if nameFault(s.values["name"].text) == "" { // else that has been reported
+		b.names.check(b.reader, d.Name, s.values["name"].at, "drawer")
+	}
+	d.sound = d.sound && nameFault(d.Name) == ""
+	if len(j.Drawers) == maxDrawers {
+		if !b.crowded {
+			b.fail(CodeTooMany, s.at, "divide the job into several files", "there are more than %d drawers", maxDrawers)
+		}
+		b.crowded = true
+		return false
+	}
+	j.Drawers = append(j.Drawers, d)
+	return true
+}
+
+// asked is what an entry says of how its drawers share the opening, which is nil
+// when it is not known. It tells whether all could be read.
+func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, ok bool) {
+	get := s.values
+	bank = opening.Bank{Gap: get["gap"].mm(0), BoxHeights: all64(get["box-heights"]), LineBoring: get["line-boring"].mm(0), Rows: []opening.Row{{}}}
+	if rows := get["rows"]; rows.given {
+		bank.Rows = make([]opening.Row, int(rows.number))
+		for i := range rows.lengths {
+			bank.Rows = append(bank.Rows, opening.Row{Front: rows.mm(i)})
+		}
+	}
+	ok = len(bank.Rows) > 0
+	for _, name := range []string{"gap", "reveal", "overlay", "box-heights", "line-boring"} {
+		ok = ok && (!get[name].given || len(get[name].lengths) > 0)
+	}
+	free := 0
+	for _, row := range bank.Rows {
+		if row.Front == 0 {
+			free++
+		}
+	}
+	b.noEffect(ok && free < 2, get, "graduation", "delete it, or leave more rows free", "no two rows are free")
+	b.noEffect(len(bank.Rows) == 1, get, "gap", "delete it", "a single drawer has no other above or below it")
+	ok = b.graduation(&bank, get["graduation"]) && ok
+	if hole == nil {
+		return bank, false
+	}
+	b.noEffect(hole.Fronts != opening.Inset, get, "reveal", "delete it", "the fronts of the opening are not inset")
+	b.noEffect(hole.Fronts != opening.Overlay, get, "overlay", "delete it", "the fronts of the opening are not overlay")
+	b.noEffect(hole.Fronts == opening.NoFront, get, "drawer-front", "delete it, or write how fronts stand as `fronts:` of the opening", "the opening has no fronts")
+	if hole.Fronts == opening.Inset && !get["drawer-front"].given && !s.meant["drawer-front"] && !b.lost {
+		b.fail(CodeMissingKey, s.at, "write `drawer-front: {stock: ...}`, or `fronts: none` for the opening", "an inset front takes of the depth, and the drawer has none")
+	}
+	edge := get["overlay"]
+	if hole.Fronts == opening.Inset {
+		edge = get["reveal"]
+	}
+	bank.Edge = opening.Edges{Left: edge.mm(0), Right: edge.mm(1), Top: edge.mm(2), Bottom: edge.mm(3)}
+	return bank, ok
+}
+
+// graduation reads how rows grow. It tells whether that could be read.
+func (b *builder) graduation(bank *opening.Bank, v value) bool {
+	bank.Graduation = opening.Equal
+	if v.section == nil {
+		return !v.given || v.text != ""
+	}
+	step, ratio := v.section.values[string(opening.Arithmetic)], v.section.values[string(opening.Geometric)]
+	b.noEffect(step.given, v.section.values, string(opening.Geometric), "delete one of the two", "rows grow by a length already")
+	switch {
+	case step.given:
+		bank.Graduation, bank.Step = opening.Arithmetic, step.mm(0)
+		return len(step.lengths) > 0
+	case ratio.given:
+		bank.Graduation, bank.Ratio = opening.Geometric, ratio.number
+		return ratio.number > 0
+	case v.section.read && len(v.section.meant) == 0 && !b.lost:
+		b.fail(CodeMissingKey, v.section.at, "write `{arithmetic: ...}` or `{geometric: ...}`", "graduation has neither of its two ways")
+	}
+	return false
+}

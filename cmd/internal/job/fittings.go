@@ -1,0 +1,117 @@
+package job
+
+import (
+	"strings"
+
+	"drawerwright/geom/joinery"
+)
+
+// corners fills in what belongs to some joints alone, and complains of what the
+// drawer's joint has no use for.
+func (b *builder) corners(d *Drawer, s *section, put func(joinery.Field, value)) {
+	get := s.values
+	for _, f := range []joinery.Field{joinery.FieldBackJoint, joinery.FieldSetback, joinery.FieldFasteners, joinery.FieldFingerWidth} {
+		put(f, get[string(f)])
+	}
+	d.BackJoint = joinery.Joint(get["back-joint"].text)
+	if d.BackJoint != "" {
+		d.Setback = defaultSetback
+		if setback := get["setback"]; setback.given {
+			d.Setback = setback.mm(0)
+		}
+	}
+	d.Fasteners = joinery.Fastener(get["fasteners"].text)
+	d.FingerWidth = get["finger-width"].mm(0)
+	b.noEffect(!get["back-joint"].given, get, "setback", "delete it, or write `back-joint: dado`", "it is for a back in dados of the sides")
+	if d.Joint == "" {
+		return
+	}
+	b.noEffect(d.Joint != joinery.Butt, get, "fasteners", "delete it, or write `joint: butt`", "it is for a butt joint, and this is "+string(d.Joint))
+	b.noEffect(d.Joint != joinery.BoxJoint, get, "finger-width", "delete it, or write `joint: box-joint`", "it is for a box joint, and this is "+string(d.Joint))
+}
+
+// noEffect complains of an entry that does nothing, when that is so.
+func (r *reader) noEffect(so bool, get map[string]value, name, hint, why string) {
+	if v := get[name]; so && v.given && !r.lost {
+		r.fail(CodeNoEffect, v.at, hint, "%s does nothing here: %s", name, why)
+	}
+}
+
+// fittings fills in dividers and pull. It tells whether all that are given could
+// be read.
+func (b *builder) fittings(d *Drawer, s *section, put func(joinery.Field, value)) (settled bool) {
+	settled = true
+	for _, f := range []joinery.Field{joinery.FieldDividers, joinery.FieldPull, joinery.FieldDrawerFront} {
+		put(f, s.values[string(f)])
+	}
+	for _, s := range s.values["dividers"].sections {
+		get := s.values
+		b.checkStock("stock", get["stock"])
+		div := joinery.Divider{
+			Stock: b.stocks[get["stock"].text], Way: joinery.Way(get["way"].text),
+			Count: int(get["at"].number), Height: get["height"].mm(0), Loose: get["loose"].text == "yes",
+		}
+		for i := range get["at"].lengths {
+			div.At = append(div.At, get["at"].mm(i))
+		}
+		settled = settled && div.Stock.Thickness.Mean > 0 && div.Way != "" && (div.Count > 0 || len(div.At) > 0)
+		d.Dividers = append(d.Dividers, div)
+	}
+	settled = settled && len(d.Dividers) == len(s.values["dividers"].sections) && (!s.values["dividers"].given || len(d.Dividers) > 0)
+	if s := s.values["pull"].section; s != nil {
+		get := s.values
+		d.Pull = joinery.Pull{Shape: joinery.PullShape(get["shape"].text), Width: get["width"].mm(0), Height: get["height"].mm(0), Down: get["down"].mm(0)}
+		round := d.Pull.Shape == joinery.PullHole || d.Pull.Shape == joinery.PullHalf
+		b.noEffect(round, get, "height", "delete it: its width is its diameter", "the pull is round")
+		top := d.Pull.Shape == joinery.PullHalf || d.Pull.Shape == joinery.PullSlot
+		b.noEffect(top, get, "down", "delete it, or take a hole or a hand-hold", "the pull is cut out of the top edge")
+	}
+	return settled
+}
+
+// drawerFront makes the front of a drawer. One with an outside size gives the
+// sizes of its front; one in an opening has them from there.
+func (b *builder) drawerFront(s *section, planned bool) *joinery.DrawerFront {
+	get := s.values
+	b.checkStock("stock", get["stock"])
+	front := &joinery.DrawerFront{
+		Stock: b.stocks[get["stock"].text],
+		Width: get["width"].mm(0), Height: get["height"].mm(0), Left: get["left"].mm(0), Below: get["below"].mm(0),
+	}
+	var missing []string
+	for _, name := range []string{"width", "height", "left", "below"} {
+		b.noEffect(planned, get, name, "delete it", "the front is as the opening asks for")
+		if !planned && !get[name].given {
+			missing = append(missing, "`"+name+":`")
+		}
+	}
+	if len(missing) > 0 && !b.lost {
+		b.fail(CodeMissingKey, s.at, "write "+strings.Join(missing, ", ")+" there", "without an opening, a front needs its size and its place before the box")
+	}
+	b.handles(front, s)
+	return front
+}
+
+// handles sets the holes for a knob or handle.
+func (b *builder) handles(front *joinery.DrawerFront, s *section) {
+	get := s.values
+	word := get["handles"].text
+	switch word {
+	case "knob":
+		front.Handles = 1
+	case "handle":
+		front.Handles = 2
+		if !get["handle-apart"].given && !b.lost {
+			b.fail(CodeMissingKey, s.at, "write `handle-apart:`, from the middle of one hole to the other", "the holes of a handle have no distance")
+		}
+	case "":
+		return
+	}
+	b.noEffect(word != "handle", get, "handle-apart", "delete it, or write `handles: handle`", "one hole or none has no other")
+	for _, name := range []string{"handle-diameter", "handle-down"} {
+		b.noEffect(word == "none", get, name, "delete it, or write `handles: knob`", "the front has no holes")
+	}
+	if front.Handles > 0 {
+		front.HandleApart, front.HandleDiameter, front.HandleDown = get["handle-apart"].mm(0), get["handle-diameter"].mm(0), get["handle-down"].mm(0)
+	}
+}

@@ -1,0 +1,40 @@
+package job
+
+import (
+	"drawerwright/geom/joinery"
+)
+
+var stockKeys = []key{
+	{name: "thickness", form: formReadings, required: true, noun: "stock", min: minThickness, max: maxThickness,
+		doc: "The thickness, or a list of caliper readings from several places"},
+	{name: "sheet", form: formSize, sides: []string{"length", "width"}, min: minSize, max: maxSize,
+		doc: "The size of a sheet as bought", without: "parts are not checked against it"},
+	{name: "grain", form: formWord, words: []string{string(joinery.GrainLength), string(grainWidth), string(joinery.GrainNone)}, fallback: string(joinery.GrainNone),
+		doc: "length: the grain runs along the first number of the sheet; width: along the second; none: parts may lie either way"},
+	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of one sheet, in any currency", without: "no costs are added up"},
+	{name: "material", form: formWord, words: materials(),
+		doc: "The kind of sheet or of solid wood, which says how heavy and how stiff it is; averages of many trees and mills", without: "neither is known"},
+	{name: "cut", form: formWord, words: []string{flatsawn, quartersawn},
+		doc: "How boards of solid wood were sawn: quartersawn ones move less across the grain", without: "flatsawn"},
+	{name: "density", form: formMeasure, measures: densities, min: minDensity, max: maxDensity, doc: "How heavy it is, weighed", without: "as the material"},
+	{name: "stiffness", form: formMeasure, measures: stiffnesses, min: minStiffness, max: maxStiffness,
+		doc: "Its modulus of elasticity in bending along the grain", without: "as the material"},
+	{name: "stiffness-across", form: formMeasure, measures: stiffnesses, min: minStiffness, max: maxStiffness,
+		doc: "The same across the grain", without: "as the material, or with stiffness as along the grain"},
+	{name: "tolerance", form: formWord, words: toleranceWords(),
+		doc:     "With a single reading, which is then taken for the nominal thickness: the standard whose tolerance says between which thicknesses sheets are",
+		without: "every sheet is as thick as the readings"},
+	{name: "banding", form: formSection, keys: bandingKeys, without: "edges stay bare", doc: "What the visible edges of parts of this stock are banded with"},
+}
+
+var bandingKeys = []key{
+	{name: "thickness", form: formLength, required: true, min: minBanding, max: maxBanding, doc: "The thickness of the banding"},
+	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of a metre of it, in any currency", without: "it costs nothing"},
+}
+
+var climateKeys = []key{
+	{name: "now", form: formMeasure, required: true, measures: humidities, min: minHumidity, max: maxHumidity, doc: "The relative humidity of the air in which the wood lies now"},
+	{name: "driest", form: formMeasure, required: true, measures: humidities, min: minHumidity, max: maxHumidity, doc: "The lowest relative humidity where the drawers will stand, over weeks"},
+	{name: "dampest", form: formMeasure, required: true, measures: humidities, min: minHumidity, max: maxHumidity, doc: "The highest relative humidity where the drawers will stand, over weeks"},
+	{name: "temperature", form: formMeasure, measures: temperatures, min: minTemperature, max: maxTemperature, fallback: "20 C", doc: "The temperature of that air"},
+}

@@ -1,0 +1,206 @@
+package prove
+
+import (
+	"math"
+
+	"drawerwright/geom"
+)
+
+// loopOf is a loop of the report in millimetres; ok is false for what is none.
+func (p *Prover) loopOf(corners [][]float64) (l geom.Loop, ok bool) {
+	for _, v := range corners {
+		if len(v) < 2 {
+			return nil, false
+		}
+		at := geom.Vertex{Point: geom.Point{X: p.mm(v[0]), Y: p.mm(v[1])}}
+		if len(v) > 2 {
+			at.Bulge = v[2]
+		}
+		l = append(l, at)
+	}
+	return l, len(l) > 1
+}
+
+// differs is how far, in millimetres, an outline as drawn lies from the one that
+// the job has, and where. Near corners into which another part goes a bit may have
+// cleared as much as it is wide.
+func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, at geom.Point) {
+	spared := func(p geom.Point) bool {
+		for _, i := range relieve {
+			if i >= 0 && i < len(asked) && p.To(asked[i].Point) < bit*reliefReach {
+				return true
+			}
+		}
+		return false
+	}
+	see := func(ring, other []geom.Point) {
+		for i, a := range ring {
+			for _, p := range []geom.Point{a, middle(a, ring[(i+1)%len(ring)])} {
+				if spared(p) {
+					continue
+				}
+				if d := distance(p, other); d > off {
+					off, at = d, p
+				}
+			}
+		}
+	}
+	a, b := drawn.Flatten(judgedChord), asked.Flatten(judgedChord)
+	if len(a)*len(b) > mostCompared { // nobody drew that
+		return math.Inf(1), geom.Point{}
+	}
+	see(a, b)
+	see(b, a)
+	return off, at
+}
+
+// mostCompared is how many pairs of corners are looked at: two outlines of a
+// thousand each take a few milliseconds.
+const mostCompared = 1 << 20
+
+// reliefReach is how far from its corner a relief reaches, of the bit's diameter.
+const reliefReach = 1.2
+
+// distance of a point from a ring.
+func distance(p geom.Point, ring []geom.Point) float64 {
+	near := math.Inf(1)
+	for i, a := range ring {
+		near = math.Min(near, fromSide(p, a, ring[(i+1)%len(ring)]))
+	}
+	return near
+}
+
+func fromSide(p, a, b geom.Point) float64 {
+	length := a.To(b)
+	if length == 0 {
+		return p.To(a)
+	}
+	t := (float64((p.X-a.X)*(b.X-a.X)) + float64((p.Y-a.Y)*(b.Y-a.Y))) / (length * length)
+	t = math.Max(0, math.Min(1, t))
+	return p.To(geom.Point{X: a.X + float64(t*(b.X-a.X)), Y: a.Y + float64(t*(b.Y-a.Y))})
+}
+
+// region is a panel as a rectangle with bites taken out of its edges: notches,
+// finger gaps, pulls. Each bite is convex.
+type region struct {
+	box   geom.Rect
+	bites [][]geom.Point
+}
+
+// regionOf finds the bites of an outline: the chains that leave the box about it
+// and come back, closed along the box.
+func regionOf(l geom.Loop) region {
+	ring := l.Flatten(judgedChord)
+	r := region{box: l.Bounds()}
+	n := len(ring)
+	on := func(p geom.Point) bool {
+		b := r.box
+		return math.Min(math.Min(p.X-b.Min.X, b.Max.X-p.X), math.Min(p.Y-b.Min.Y, b.Max.Y-p.Y)) < tick
+	}
+	start := -1
+	for i := range ring { // a side that lies on the box
+		if on(ring[i]) && on(ring[(i+1)%n]) && on(middle(ring[i], ring[(i+1)%n])) {
+			start = i
+			break
+		}
+	}
+	if start < 0 {
+		return r
+	}
+	var bite []geom.Point
+	for k := 1; k <= n; k++ {
+		p, q := ring[(start+k)%n], ring[(start+k+1)%n]
+		if on(p) && on(q) && on(middle(p, q)) || k == n {
+			if len(bite) > 0 {
+				bite = append(bite, p)
+				r.bites = append(r.bites, r.closed(bite))
+				bite = nil
+			}
+			continue
+		}
+		bite = append(bite, p)
+	}
+	return r
+}
+
+// closed adds to a bite the corner of the box that it has taken away, if it has.
+func (r region) closed(bite []geom.Point) []geom.Point {
+	a, b := bite[0], bite[len(bite)-1]
+	if math.Abs(a.X-b.X) < tick || math.Abs(a.Y-b.Y) < tick {
+		return bite
+	}
+	for _, c := range []geom.Point{r.box.Min, {X: r.box.Max.X, Y: r.box.Min.Y}, r.box.Max, {X: r.box.Min.X, Y: r.box.Max.Y}} {
+		level := func(p geom.Point) bool { return math.Abs(p.X-c.X) < tick || math.Abs(p.Y-c.Y) < tick }
+		if level(a) && level(b) {
+			return append(bite, c)
+		}
+	}
+	return bite
+}
+
+// free tells which sides of a rectangle lie on a bite, so that a cut may run past
+// them: left, lower, right, upper, infinite where that is so, else 0.
+func (r region) free(b geom.Rect) (slack [4]float64) {
+	m := middle(b.Min, b.Max)
+	for i, p := range [4]geom.Point{{X: b.Min.X, Y: m.Y}, {X: m.X, Y: b.Min.Y}, {X: b.Max.X, Y: m.Y}, {X: m.X, Y: b.Max.Y}} {
+		for _, bite := range r.bites {
+			if distance(p, bite) < sameSize {
+				slack[i] = math.Inf(1)
+			}
+		}
+	}
+	return slack
+}
+
+func middle(a, b geom.Point) geom.Point { return geom.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2} }
+
+// within is the area of a loop inside a region.
+func (r region) within(l geom.Loop, chord float64) float64 {
+	b := l.Bounds()
+	var ring []geom.Point
+	if b.Min.X >= r.box.Min.X && b.Min.Y >= r.box.Min.Y && b.Max.X <= r.box.Max.X && b.Max.Y <= r.box.Max.Y {
+		if len(r.bites) == 0 {
+			return math.Abs(l.Area())
+		}
+		ring = l.Flatten(chord)
+	} else {
+		ring = clipped(l.Flatten(chord), corners(r.box))
+	}
+	area := math.Abs(geom.Polygon(ring...).Area())
+	for _, bite := range r.bites {
+		area -= math.Abs(geom.Polygon(clipped(ring, bite)...).Area())
+	}
+	return math.Max(0, area)
+}
+
+func corners(b geom.Rect) []geom.Point {
+	return []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}}
+}
+
+// clipped is what of a ring lies inside a convex one, whichever way that runs (I.
+// Sutherland and G. Hodgman, "Reentrant polygon clipping", CACM 17, 1974).
+func clipped(ring, convex []geom.Point) []geom.Point {
+	sign := math.Copysign(1, geom.Polygon(convex...).Area())
+	for i, a := range convex {
+		b := convex[(i+1)%len(convex)]
+		of := func(p geom.Point) float64 {
+			return sign * (float64((b.X-a.X)*(p.Y-a.Y)) - float64((b.Y-a.Y)*(p.X-a.X)))
+		}
+		var kept []geom.Point
+		for k, p := range ring {
+			q := ring[(k+1)%len(ring)]
+			u, v := of(p), of(q)
+			if u >= 0 {
+				kept = append(kept, p)
+			}
+			if (u >= 0) != (v >= 0) {
+				t := u / (u - v)
+				kept = append(kept, geom.Point{X: p.X + float64(t*(q.X-p.X)), Y: p.Y + float64(t*(q.Y-p.Y))})
+			}
+		}
+		if ring = kept; len(ring) == 0 {
+			return nil
+		}
+	}
+	return ring
+}

@@ -1,0 +1,133 @@
+package report
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/geom"
+)
+
+// Buy is one thing to buy. Quantities of glue are grams, of banding metres.
+type Buy struct {
+	Kind     string  `json:"kind"` // board, slide, hardware, banding, glue
+	Name     string  `json:"name"`
+	Quantity float64 `json:"quantity"`
+	Unit     string  `json:"unit"`
+	Cost     float64 `json:"cost,omitempty"`
+}
+
+// toBuy is the board by whole sheets where their size is known, else by area, and
+// everything else.
+func toBuy(b batch.Batch) []Buy {
+	list := []Buy{}
+	area := "m2"
+	if b.Units == geom.Inch {
+		area = "sq ft"
+	}
+	for _, m := range Material(b) {
+		one := Buy{"board", m.Stock, m.Area, area, m.Cost}
+		if m.AtLeast > 0 {
+			one.Quantity, one.Unit = float64(m.AtLeast), "sheets, by area alone"
+		}
+		list = append(list, one)
+	}
+	for _, x := range batch.ToBuy(b) {
+		list = append(list, Buy{x.Kind, x.Name, math.Round(x.Quantity*100) / 100, x.Unit, money(x.Cost)})
+	}
+	return list
+}
+
+// BuyCSV is the list of what to buy.
+func BuyCSV(b batch.Batch) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true // RFC 4180
+	w.Write([]string{"kind", "name", "quantity", "unit", "cost"})
+	for _, x := range toBuy(b) {
+		cost := ""
+		if x.Cost > 0 {
+			cost = fmt.Sprintf("%.2f", x.Cost)
+		}
+		w.Write([]string{x.Kind, x.Name, fmt.Sprint(x.Quantity), x.Unit, cost})
+	}
+	w.Flush() // into memory: it cannot fail
+	return out.Bytes()
+}
+
+// buying prints what to buy beside the board, and what it all costs.
+func buying(out *bytes.Buffer, r Report) {
+	var rows [][]string
+	total, priced := 0.0, false
+	for _, x := range r.Buy {
+		total += x.Cost
+		priced = priced || x.Cost > 0
+		if x.Kind == "board" {
+			continue
+		}
+		cost := "-"
+		if x.Cost > 0 {
+			cost = fmt.Sprintf("%.2f", x.Cost)
+		}
+		rows = append(rows, []string{x.Kind, x.Name, fmt.Sprint(x.Quantity), x.Unit, cost})
+	}
+	if len(rows) == 0 {
+		return
+	}
+	fmt.Fprintln(out)
+	table(out, []string{"to buy", "what", ">quantity", "unit", ">price"}, rows)
+	if priced {
+		fmt.Fprintf(out, "board and banding as priced: %.2f\n", money(total))
+	}
+}
+
+// weights prints what drawers weigh, and how their bottoms bear the load.
+func weights(out *bytes.Buffer, r Report, u geom.Unit) {
+	var rows [][]string
+	for _, d := range r.Drawers {
+		if d.Weight == 0 {
+			continue
+		}
+		row := []string{d.Name, fmt.Sprintf("%.2f", d.Weight), "-", "-", "-", "-", "-"}
+		if d.Load > 0 {
+			row[2] = fmt.Sprintf("%.2f", d.Weight+d.Load)
+		}
+		if d.Rating > 0 {
+			row[3] = fmt.Sprintf("%.0f", d.Rating)
+		}
+		if s := d.Sag; s != nil {
+			row[4], row[5], row[6] = caliper(s.Clamped, u)+" to "+caliper(s.Simple, u), caliper(s.Limit, u), fmt.Sprintf("%.1f to %.1f", s.StressClamped, s.StressSimple)
+		}
+		rows = append(rows, row)
+	}
+	if len(rows) == 0 {
+		return
+	}
+	fmt.Fprintln(out)
+	table(out, []string{"drawer", ">empty kg", ">loaded kg", ">slides kg", ">bottom sags " + u.String(), ">1/200 of its span", ">stress N/mm2"}, rows)
+	fmt.Fprintln(out, "Sag and stress of a bottom as a thin plate: with clamped, and with simply supported edges; the truth is between. In")
+	fmt.Fprintln(out, "time it sags half as much again, or twice that.")
+}
+
+// bores lists the holes in the edges of parts.
+func bores(out *bytes.Buffer, r Report, u geom.Unit) {
+	var rows [][]string
+	for _, d := range r.Drawers {
+		for _, e := range d.Bores {
+			heights := make([]string, len(e.Heights))
+			for i, h := range e.Heights {
+				heights[i] = caliper(h, u)
+			}
+			rows = append(rows, []string{d.Name, e.Part, caliper(e.Diameter, u), caliper(e.Depth, u), caliper(e.FromOutside, u), strings.Join(heights, ", ")})
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	fmt.Fprintln(out)
+	unit := u.String()
+	table(out, []string{"drawer", "bores in both ends of", ">diameter " + unit, ">depth " + unit, ">from the outside face", "over the lower edge"}, rows)
+}

@@ -1,0 +1,284 @@
+package proof
+
+import (
+	"math"
+)
+
+// pull is how far, in millimetres, a side is pulled off an end while its play is
+// felt: enough that a cut too shallow is not taken for a slot too narrow.
+const pull = 1.0
+
+// corners seats front and back in the sides, and the sides on them.
+func (a *assembly) corners() {
+	sides := [2]*Piece{a.left, a.right}
+	for i, end := range []*Piece{a.front, a.back} {
+		a.lift = mostLift // in the end it is the back's
+		var both [2]Corner
+		var joints [2]*pair
+		var each [2]gap
+		fingers := false
+		for j, side := range sides {
+			joints[j] = a.joint(side, end)
+			both[j], each[j] = feel(joints[j], end, side, outOf(j))
+			fingers = fingers || !both[j].Captured && joints[j].notched(outOf(j))
+		}
+		if fingers {
+			a.interlock(end, i, &joints, &both, &each)
+		}
+		place := each[0].and(each[1])
+		// Outwards against the dados' outer walls; where nothing holds the end
+		// there, inwards until it is stopped.
+		at, inwards := place.low, place.high
+		if end == a.back {
+			at, inwards = inwards, at
+		}
+		held := !math.IsInf(at, 0)
+		if !held {
+			at = inwards
+		}
+		if math.IsInf(at, 0) {
+			at = 0
+		}
+		for j := range both {
+			// An end that nothing holds and that has to leave its place altogether.
+			if stop := each[j].towards(i); !held && !math.IsInf(stop, 0) && float64(outOf(i)*stop) > end.Board.Thickness-pull {
+				both[j].Goes = false
+			}
+		}
+		agree(&both, place)
+		goes := both[0].Goes && both[1].Goes
+		if goes {
+			end.Stand.Origin = shifted(end.Stand.Origin, axisY, at)
+		}
+		for j := range both {
+			if goes {
+				a.seats[i][j] = joints[j].seat(&both[j], outOf(j))
+				if !held {
+					both[j].Open = open(each[j], at, i)
+				}
+			}
+			both[j].Laps = both[j].Fingers || !both[j].Captured && joints[j].lapsOver(outOf(j))
+			a.box.Corners = append(a.box.Corners, both[j])
+		}
+	}
+	for j, side := range sides {
+		side.Stand.Origin = shifted(side.Stand.Origin, axisX, outOf(j)*a.stays(j))
+	}
+}
+
+// agree lets an end go in nowhere that would go into either side, but not into both.
+func agree(both *[2]Corner, where gap) {
+	if both[0].Goes && both[1].Goes && where.width() < -penetration {
+		both[0].Goes, both[1].Goes = false, false
+		both[0].Play, both[1].Play = where.width(), where.width()
+	}
+}
+
+// towards is the end of a gap at which an end that is pushed inwards stops: the
+// front, 0, at its upper one, the back, 1, at its lower one.
+func (g gap) towards(which int) float64 {
+	if which == 0 {
+		return g.high
+	}
+	return g.low
+}
+
+// open is how far an end that is at a place stays off the stop of one side.
+func open(g gap, at float64, which int) float64 {
+	stop := g.towards(which)
+	if math.IsInf(stop, 0) {
+		return 0
+	}
+	return math.Max(0, float64(outOf(which)*(at-stop)))
+}
+
+// stays is how far out a side stands: as the further of front and back wants it.
+func (a *assembly) stays(side int) float64 { return math.Max(a.seats[0][side], a.seats[1][side]) }
+
+// joint takes the sections of two pieces; nil for pieces nowhere near each other.
+func (a *assembly) joint(wall, other *Piece) *pair {
+	index := func(q *Piece) int {
+		for i := range a.box.Pieces {
+			if q == &a.box.Pieces[i] {
+				return i
+			}
+		}
+		return -1
+	}
+	p, ok := a.joinAgain(len(a.joints), wall, other, index(wall), index(other))
+	if !ok {
+		return nil
+	}
+	a.joints = append(a.joints, &p)
+	return &p
+}
+
+// outOf is the direction out of the box of side 0, the left one, and side 1.
+func outOf(side int) float64 {
+	if side == 0 {
+		return -1
+	}
+	return 1
+}
+
+// feel pulls a side a little off an end and finds the range of Y in which the end
+// can be moved then.
+func feel(p *pair, end, side *Piece, out float64) (c Corner, g gap) {
+	c = Corner{End: end.Name, Side: side.Name}
+	if p == nil {
+		return c, g
+	}
+	engaged := end.reach(side, axisX)
+	if engaged < pull { // it stands before the side's face, with nothing about it
+		c.Goes = true
+		return c, anywhere
+	}
+	for _, by := range []float64{math.Min(pull, engaged/2), engaged * 0.9} {
+		g = around(p.barring(axisY, out*by))
+		c.Captured = !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0)
+		c.Goes = g.width() > -penetration
+		if c.Captured {
+			c.Play = g.width()
+		}
+		if c.Goes {
+			break
+		}
+	}
+	return c, g
+}
+
+// interlock looks whether an end has fingers in its sides. It takes them a little
+// off each other, finds the range of heights in which the end can be moved then,
+// and moves it to the nearest.
+func (a *assembly) interlock(end *Piece, which int, joints *[2]*pair, both *[2]Corner, each *[2]gap) {
+	var found [2]gap
+	for j, p := range joints {
+		if p == nil || both[j].Captured {
+			return
+		}
+		g := around(p.barringAlong([3]float64{axisX: -outOf(j) * pull, axisY: outOf(which) * pull}))
+		if math.IsInf(g.low, 0) || math.IsInf(g.high, 0) {
+			return
+		}
+		found[j] = g
+	}
+	for j := range both {
+		c := &both[j]
+		c.Captured, c.Fingers, c.Play = true, true, found[j].width()
+		c.Goes = c.Play > -penetration
+	}
+	heights := found[0].and(found[1])
+	agree(both, heights)
+	*each = [2]gap{anywhere, anywhere}
+	if !both[0].Goes || !both[1].Goes {
+		return
+	}
+	up := heights.nearest(0)
+	a.lift = math.Min(a.lift, heights.high-up)
+	if math.Abs(up) > stirred { // other heights meet than were laid out
+		end.Stand.Origin = shifted(end.Stand.Origin, axisZ, up)
+		for j, side := range [2]*Piece{a.left, a.right} {
+			if p, ok := a.join(side, end); ok {
+				joints[j] = &p
+				a.joints = append(a.joints, &p)
+			}
+		}
+	}
+	for j, side := range [2]*Piece{a.left, a.right} {
+		_, each[j] = feel(joints[j], end, side, outOf(j))
+	}
+}
+
+// last is the wood of the second piece, an end, that is furthest towards a side.
+func (p *pair) last(s *strip, out float64) (last rect, there bool) {
+	t := s.sections[0]
+	for _, r := range p.w.rects[t.second:t.end] {
+		if !there || out > 0 && r.high[axisX] > last.high[axisX] || out < 0 && r.low[axisX] < last.low[axisX] {
+			last, there = r, true
+		}
+	}
+	return last, there
+}
+
+// notched tells whether an end does not reach equally far into a side all over the
+// height.
+func (p *pair) notched(out float64) bool {
+	if p == nil {
+		return false
+	}
+	least, most := math.Inf(1), math.Inf(-1)
+	for i := range p.strips {
+		if r, there := p.last(&p.strips[i], out); there {
+			at := r.high[axisX]
+			if out < 0 {
+				at = r.low[axisX]
+			}
+			least, most = math.Min(least, at), math.Max(most, at)
+		}
+	}
+	return most-least > pull
+}
+
+// lapsOver tells whether an end is rabbeted on its inside face where it ends, for
+// the side to be lapped by what is left: over most of the height.
+func (p *pair) lapsOver(out float64) bool {
+	if p == nil {
+		return false
+	}
+	yes := 0.0
+	for i := range p.strips {
+		s := &p.strips[i]
+		switch r, there := p.last(s, out); {
+		case !there:
+		case r.uncut:
+			yes -= s.to - s.from
+		default:
+			yes += s.to - s.from
+		}
+	}
+	return yes > 0
+}
+
+// around is the range of offsets between what bars from below and from above.
+func around(list []barred) gap {
+	g := gap{math.Inf(-1), math.Inf(1)}
+	for _, b := range list {
+		// One that is in the way on both sides alike counts for both, so that a box
+		// seen from behind is judged the same.
+		if b.low+b.high < sliver {
+			g.low = math.Max(g.low, b.high)
+		}
+		if b.low+b.high > -sliver {
+			g.high = math.Min(g.high, b.low)
+		}
+	}
+	return g
+}
+
+// seat pushes a side on an end that stands in its place, and tells how far out the
+// side stays; below 0 it goes further in than it was meant to.
+func (p *pair) seat(c *Corner, out float64) float64 {
+	shoulder, floor := math.Inf(-1), math.Inf(-1)
+	for _, b := range p.barring(axisX, 0) {
+		// How far out the side must stay for this: the end's offset the other way.
+		stay, beyond := b.high, b.low
+		if out > 0 {
+			stay, beyond = -b.low, -b.high
+		}
+		if beyond > pull {
+			continue // what is behind the side
+		}
+		if b.shoulder {
+			shoulder = math.Max(shoulder, stay)
+		} else {
+			floor = math.Max(floor, stay)
+		}
+	}
+	at := math.Max(shoulder, floor)
+	if math.IsInf(at, 0) {
+		return 0
+	}
+	c.OnShoulder = shoulder >= floor-penetration
+	c.ShoulderGap, c.FloorGap = at-shoulder, at-floor
+	return at
+}

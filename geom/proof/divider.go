@@ -1,0 +1,195 @@
+package proof
+
+import "math"
+
+// Partition is a divider between two walls.
+type Partition struct {
+	Name  string
+	Walls [2]Wall // that it stands in
+	Goes  bool
+	Play  float64 // between both walls; below 0 by how much it is too thick
+	Slack float64 // along its length; below 0 by how much it is too long; 0 where it is too thick
+	// Stand is how far its lower edge stands above the bottom; below 0 by how much the
+	// bottom lifts it.
+	Stand float64
+	Lifts bool // nothing of the walls is in its way upwards
+}
+
+// Crossing is where two dividers are halved over each other.
+type Crossing struct {
+	A, B string
+	Goes bool
+	Play float64 // in the tighter of both slots; below 0 by how much a divider is too thick
+}
+
+// Fixing is a drawer front on the box's own front.
+type Fixing struct {
+	Name string
+	// Gap is what stays open between the two, Covers the least of what they have in
+	// common in width and in height.
+	Gap, Covers float64
+	Holes       int // through the box's front, behind the drawer front
+}
+
+// divide puts the dividers in the dados of their walls, on the bottom.
+func (a *assembly) divide() {
+	for _, d := range a.dividers {
+		axis, _ := axisOf(d.Stand.Normal())
+		list := a.walls()
+		two := list[2:]
+		if axis == axisY {
+			two = list[:2]
+		}
+		a.box.Dividers = append(a.box.Dividers, a.divider(d, axis, two))
+	}
+	for i, d := range a.dividers {
+		for _, e := range a.dividers[i+1:] {
+			if c, cross := a.crossing(d, e); cross {
+				a.box.Crossings = append(a.box.Crossings, c)
+			}
+		}
+	}
+}
+
+// divider finds the place of one that looks along an axis, between two walls.
+func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
+	out := Partition{Name: d.Name, Goes: true, Lifts: true}
+	if a.base != nil {
+		low, _ := d.span(axisZ)
+		_, over := a.base.span(axisZ)
+		if out.Stand = low - over; out.Stand < 0 && out.Stand > -mostLift {
+			d.Stand.Origin = shifted(d.Stand.Origin, axisZ, -out.Stand)
+		}
+	}
+	place := anywhere
+	var joints [2]*pair
+	for i, w := range walls {
+		found := Wall{Name: w.Name}
+		if p, ok := a.joinWhole(w.Piece, d); ok {
+			a.joints = append(a.joints, &p)
+			joints[i] = &p
+			if hold := d.reach(w.Piece, w.axis); hold > penetration {
+				g := around(p.barring(axis, w.out*math.Min(pull, hold/2)))
+				found.Play = g.width()
+				found.Goes = found.Play > -penetration && !math.IsInf(found.Play, 0)
+				place = place.and(g)
+			}
+		}
+		out.Goes = out.Goes && found.Goes
+		out.Walls[i] = found
+	}
+	if out.Play = place.width(); out.Play < -penetration {
+		out.Goes, out.Lifts = false, false
+		return out
+	}
+	d.Stand.Origin = shifted(d.Stand.Origin, axis, place.nearest(0))
+	length := 1 - axis // it runs along the other of X and Y
+	var list []barred
+	for _, p := range joints {
+		if p != nil {
+			list = append(list, p.barring(length, 0)...)
+		}
+	}
+	g := around(list)
+	if out.Slack = g.width(); !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0) {
+		d.Stand.Origin = shifted(d.Stand.Origin, length, (g.low+g.high)/2)
+	}
+	out.Goes = out.Goes && out.Slack > -penetration
+	for i, w := range walls {
+		out.Walls[i].Hold = d.reach(w.Piece, w.axis)
+		if p := joints[i]; p != nil {
+			out.Lifts = out.Lifts && !ahead(p.barringAlong([3]float64{}))
+		}
+	}
+	return out
+}
+
+// crossing feels two dividers in each other's slots, if they cross.
+func (a *assembly) crossing(d, e *Piece) (c Crossing, cross bool) {
+	for axis := range 3 {
+		if d.reach(e, axis) < penetration {
+			return c, false
+		}
+	}
+	p, ok := a.joinWhole(d, e)
+	if !ok {
+		return c, false
+	}
+	a.joints = append(a.joints, &p)
+	first, _ := axisOf(d.Stand.Normal())
+	second, _ := axisOf(e.Stand.Normal())
+	// d is in a slot of e where e has no wood in d's place, and the other way about.
+	inE, inD := p.slot(first, second, d, false), p.slot(second, first, e, true)
+	c = Crossing{A: d.Name, B: e.Name, Play: math.Min(inE.width(), inD.width())}
+	list := p.barringAlong([3]float64{})
+	c.Goes = c.Play > -penetration && !(ahead(list) && behind(list))
+	return c, true
+}
+
+// slot is the room along an axis that one piece of a pair, whose middle is looked
+// at, has in the slot of the other: in those strips in which the other has no wood
+// there. Along is the axis that the other looks along.
+func (p *pair) slot(axis, along int, in *Piece, second bool) gap {
+	from, to := in.span(axis)
+	middle := (from + to) / 2
+	var list []barred
+	for i := range p.strips {
+		t := p.strips[i].sections[1]
+		thin, slotted := p.w.rects[t.first:t.second], p.w.rects[t.second:t.end]
+		if second {
+			thin, slotted = slotted, thin
+		}
+		full := false
+		for _, r := range slotted {
+			full = full || r.low[axis] < middle && r.high[axis] > middle
+		}
+		if full {
+			continue
+		}
+		for _, a := range thin {
+			for _, b := range slotted {
+				if min(a.high[along], b.high[along])-max(a.low[along], b.low[along]) > penetration {
+					list = append(list, barred{low: b.low[axis] - a.high[axis], high: b.high[axis] - a.low[axis]})
+				}
+			}
+		}
+	}
+	return around(list)
+}
+
+// face puts a drawer front against what of the box is furthest to the front.
+func (a *assembly) face(p *Piece) {
+	first := math.Inf(1)
+	for _, w := range a.walls() {
+		y, _ := w.span(axisY)
+		first = math.Min(first, y)
+	}
+	_, inside := p.span(axisY)
+	p.Stand.Origin = shifted(p.Stand.Origin, axisY, first-inside)
+	front, _ := a.front.span(axisY)
+	f := Fixing{Name: p.Name, Gap: front - first, Covers: math.Min(p.reach(a.front, axisX), p.reach(a.front, axisZ))}
+	for _, c := range a.front.Board.Cuts {
+		if c.Depth >= a.front.Board.Thickness && a.opensOn(c, p) {
+			f.Holes++
+		}
+	}
+	a.box.DrawerFronts = append(a.box.DrawerFronts, f)
+}
+
+// widestScrew is the diameter, in millimetres, above which a hole in the front is no
+// screw's; common practice, no source.
+const widestScrew = 10.0
+
+// opensOn tells whether a cut of the front is a screw's hole that opens on a piece
+// before it.
+func (a *assembly) opensOn(c Cut, p *Piece) bool {
+	hole := Piece{Board: Board{Outline: c.Shape, Thickness: a.front.Board.Thickness}, Stand: a.front.Stand}
+	for _, axis := range [2]int{axisX, axisZ} {
+		low, high := hole.span(axis)
+		from, to := p.span(axis)
+		if high-low > widestScrew || low < from || high > to {
+			return false
+		}
+	}
+	return true
+}
