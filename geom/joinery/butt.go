@@ -73,7 +73,7 @@ func (l *layout) butted(r Role) ending {
 		hole.Outline = geom.Circle(geom.Point{X: t / 2, Y: y}, radius)
 		e.cuts = append(e.cuts, hole)
 		if r == Back && l.BottomFit == BottomSlidIn {
-			y -= l.rise + l.groove // over the back's own lower edge
+			y -= l.backUnder() // over the back's own lower edge
 		}
 		bore.Heights = append(bore.Heights, y)
 	}

@@ -127,13 +127,13 @@ func TestHousedBack(t *testing.T) {
 
 func (d Drawer) toFront() float64 { return d.Spec.Front.Thickness.Mean }
 
-// TestSlidInBottom: the back ends at the groove's top, 6 + 6 = 12; the bottom
+// TestSlidInBottom: the back ends a hair over the bottom, at 6 + 5.8 + 0.03; the bottom
 // reaches to its outside face: 450 - 12 + 6 - 2 = 442 (f = 6: flush).
 func TestSlidInBottom(t *testing.T) {
 	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomFit = BottomSlidIn }))
 	back, bottom := d.part(Back), d.part(Bottom)
-	bounds(t, "back", back.Panel.Outline, 0, 0, 388, 108)
-	near(t, "back stands", back.Stands[0].Origin.Z, 12)
+	bounds(t, "back", back.Panel.Outline, 0, 0, 388, 120-11.83)
+	near(t, "back stands", back.Stands[0].Origin.Z, 11.83)
 	bounds(t, "bottom", bottom.Panel.Outline, 0, 0, 386, 442)
 	near(t, "bottom begins", bottom.Stands[0].Origin.Y, 12-6+2)
 	for _, k := range back.Panel.Pockets {

@@ -46,10 +46,15 @@ func (l *layout) assemble(end func(Role) ending) {
 	l.drawer.Inside = Size{l.Width - 2*l.Ts, l.Height - l.bottomTop(), l.Depth - (l.toFront + l.toBack)}
 }
 
-// shorten lets the bottom pass under the back: its lower edge stands at the top of
-// the grooves, which run out of the sides there.
+// backUnder is how high the lower edge of a back stands under which the thickest
+// bottom is slid in.
+func (l *layout) backUnder() float64 {
+	return l.rise + min(l.groove, l.Bottom.Thickness.Max+leastBottomPlay)
+}
+
+// shorten lets the bottom pass under the back; its grooves run out of the sides there.
 func (l *layout) shorten(back *ending) {
-	under := l.rise + l.groove
+	under := l.backUnder()
 	back.stand.Origin.Z += under
 	back.panel.Outline = lowered(back.panel.Outline, under)
 	kept := back.panel.Pockets[:0]

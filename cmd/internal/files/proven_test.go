@@ -80,15 +80,46 @@ func anyJob(t *rapid.T) string {
 	} else {
 		say("cutter: {kind: saw, width: %.2f}\n", front/2+number(0.05, 0.5, "slot"))
 	}
-	say("joinery: {bottom-fit: %s, faces: %s, glue-room: %s", word("bottom fit", "auto", "captured", "flush"), word("faces", "any", "one"), word("room", "0", "0.2"))
+	say("joinery: {bottom-fit: %s, faces: %s, glue-room: %s", word("bottom fit", "auto", "captured", "flush", "slid-in", "applied"), word("faces", "any", "one"), word("room", "0", "0.2"))
 	if maybe("own fence") {
 		say(", fence-distance: %.2f", front/2+number(-1, 1, "fence"))
 	}
 	if maybe("own height") {
 		say(", cutter-height: %.2f", sides/2+number(-2, 2, "height"))
 	}
+	if maybe("raised") {
+		say(", bottom-height: %.2f", number(4, 16, "bottom height"))
+	}
 	say("}\ndxf: {version: %s, units: %s, layers: \"{operation}_{face}_{depth}%s\"}\n", word("version", "R12", "R2000"), word("units", "mm", "in"), cutter)
-	say("drawers:\n  - {name: a, outside: %.0f x %.0f x %.0f, sides: s, front: f, bottom: b}\n", number(80, 900, "width"), number(45, 300, "high"), number(100, 700, "depth"))
+	width, high := number(80, 900, "width"), number(45, 300, "high")
+	say("drawers:\n  - {name: a, outside: %.0f x %.0f x %.0f, sides: s, front: f, bottom: b", width, high, number(100, 700, "depth"))
+	if joint := word("joint", "", "dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint"); joint != "" {
+		say(", joint: %s", joint)
+		if joint == "butt" {
+			say(", fasteners: %s", word("fasteners", "screws", "dowels"))
+		}
+	}
+	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
+		say(", back-joint: dado, setback: %.1f", number(6, 30, "setback"))
+	}
+	if pull := word("pull", "", "", "hole", "half-round", "slot", "hand-hold"); pull != "" {
+		say(", pull: {shape: %s}", pull)
+	}
+	if maybe("divided") {
+		say(", dividers: [")
+		for i := range rapid.IntRange(1, 2).Draw(t, "dividers") {
+			if i > 0 {
+				say(", ")
+			}
+			say("{way: %s, at: %d, stock: b, loose: %s}", word("way", "across", "along"), rapid.IntRange(1, 3).Draw(t, "count"), word("loose", "yes", "no"))
+		}
+		say("]")
+	}
+	if maybe("drawer front") {
+		over := number(-4, 20, "over")
+		say(", drawer-front: {stock: f, width: %.2f, height: %.2f, left: %.2f, below: %.2f, handles: knob}", math.Round(width)+2*over, math.Round(high)+2*over, over, over)
+	}
+	say("}\n")
 	return b.String()
 }
 
@@ -129,6 +160,9 @@ func TestAnyJobIsProven(t *testing.T) {
 			}
 			switch f.Check {
 			case "bottom-play":
+				if proof.Bottom == nil {
+					t.Fatalf("no bottom\n%s", text)
+				}
 				compare("bottom play", proof.Bottom.Play.Mean)
 			case "outside-width":
 				compare("width", proof.Width.Mean)

@@ -25,6 +25,9 @@ func (r *panelReader) reach(c *drawnCut) {
 		r.around(c, radius)
 		return
 	}
+	if _, hole, ok := c.loop.AsCircle(); ok && radius > hole && radius < hole+tick {
+		radius = hole // a bit that is plunged: the drawing rounds the hole's size
+	}
 	var err error
 	if c.path != nil {
 		c.reach, err = sweep.Line(c.path, radius)

@@ -81,9 +81,10 @@ func fromSide(p, a, b geom.Point) float64 {
 }
 
 // region is a panel as a rectangle with bites taken out of its edges: notches,
-// finger gaps, pulls. Each bite is convex.
+// finger gaps, pulls. The ring is its outline, where it has bites.
 type region struct {
 	box   geom.Rect
+	ring  []geom.Point
 	bites [][]geom.Point
 }
 
@@ -119,6 +120,9 @@ func regionOf(l geom.Loop) region {
 			continue
 		}
 		bite = append(bite, p)
+	}
+	if len(r.bites) > 0 {
+		r.ring = ring
 	}
 	return r
 }
@@ -157,20 +161,13 @@ func middle(a, b geom.Point) geom.Point { return geom.Point{X: (a.X + b.X) / 2, 
 // within is the area of a loop inside a region.
 func (r region) within(l geom.Loop, chord float64) float64 {
 	b := l.Bounds()
-	var ring []geom.Point
-	if b.Min.X >= r.box.Min.X && b.Min.Y >= r.box.Min.Y && b.Max.X <= r.box.Max.X && b.Max.Y <= r.box.Max.Y {
-		if len(r.bites) == 0 {
-			return math.Abs(l.Area())
-		}
-		ring = l.Flatten(chord)
-	} else {
-		ring = clipped(l.Flatten(chord), corners(r.box))
+	switch {
+	case len(r.ring) > 0 && len(l)*len(r.ring) < mostCompared:
+		return commonArea(l.Flatten(chord), r.ring)
+	case b.Min.X >= r.box.Min.X && b.Min.Y >= r.box.Min.Y && b.Max.X <= r.box.Max.X && b.Max.Y <= r.box.Max.Y:
+		return math.Abs(l.Area())
 	}
-	area := math.Abs(geom.Polygon(ring...).Area())
-	for _, bite := range r.bites {
-		area -= math.Abs(geom.Polygon(clipped(ring, bite)...).Area())
-	}
-	return math.Max(0, area)
+	return math.Abs(geom.Polygon(clipped(l.Flatten(chord), corners(r.box))...).Area())
 }
 
 func corners(b geom.Rect) []geom.Point {

@@ -76,8 +76,8 @@ type panelReader struct {
 	out      panel
 	length   float64 // mm, as drawn
 	width    float64
-	region   region // as drawn
-	asked    region // as the job has it, without relief
+	region   region  // as drawn
+	asked    region  // as the job has it, without relief
 	widest   float64 // bit of the part
 	drawn    []drawnCut
 	register map[geom.Face][]hole
