@@ -189,7 +189,7 @@ func (l *layout) checkFingers() {
 		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("walls of %s have room for %d fingers of %s: a box joint needs three", l.text(l.wallHeight()), len(at)-1, l.text(pitch)), "write a smaller finger-width, or take another corner")
 		return
 	}
-	if notch := pitch + play/2; l.Cutter.Kind == Router && notch < l.Cutter.Width+l.SlotRoom-settle {
+	if notch := pitch + play/2; notch < l.leastNotch()-settle {
 		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("notches of %s are narrower than the smallest bit, %s", l.text(notch), l.text(l.Cutter.Width)),
 			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(1.25*l.Cutter.Width)))
 	}

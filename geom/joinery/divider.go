@@ -40,6 +40,16 @@ func (l *layout) dividers() {
 		if !ok || !l.apart(s, all) {
 			return
 		}
+		// Walls that nothing else is cut into have not been judged.
+		if d.Way == Across {
+			l.checkSideDepth()
+		} else {
+			l.checkEndDepth(Front)
+			l.checkEndDepth(Back)
+		}
+		if l.failed() {
+			return
+		}
 		all = append(all, s)
 	}
 	for i, s := range all {
@@ -240,7 +250,8 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 			play = sawnPlay
 		}
 		for _, at := range o.at {
-			list = append(list, crossing{from + at - start - play/2, o.t + play, math.Min(s.height, o.height) / 2})
+			width := math.Max(o.t+play, l.leastNotch())
+			list = append(list, crossing{from + at - start - (width-o.t)/2, width, math.Min(s.height, o.height) / 2})
 		}
 	}
 	// In the order in which the edge runs.

@@ -22,6 +22,19 @@ func levelEdge(l geom.Loop, y float64) int {
 	return best
 }
 
+// leastNotch is the narrowest notch in an outline that the router's smallest bit
+// gets into, on files that round to a thousandth of an inch too.
+func (l *layout) leastNotch() float64 {
+	if l.Cutter.Kind != Router {
+		return 0
+	}
+	return l.Cutter.Width + notchRoom
+}
+
+// notchRoom is how much wider than its bit a notch is at least, in millimetres:
+// toolpath programs find no way into one of just its width.
+const notchRoom = 0.05
+
 // cutEdge puts corners into a side of a panel's outline, in the direction in which
 // it runs; relieve are those of them, by their index, into which another part goes.
 func cutEdge(p *geom.Panel, side int, corners []geom.Vertex, relieve ...int) {

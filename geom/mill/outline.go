@@ -29,7 +29,7 @@ func (p *preparation) outlineBit() int {
 		case !room:
 			no = noRelief
 		default:
-			left, err := sweep.Outside(drawn, radius)
+			left, err := sweep.Outside(drawn, radius+touching) // a notch of just its width is none
 			if err != nil || left.Area()-drawn.Area() > fillets(outline, sharp, radius)+leastStanding {
 				no = tooWide
 			}

@@ -149,7 +149,7 @@ func (s *sheet) outline() bool {
 	}
 	asked, ok := s.loopOf(s.part.Outline)
 	if wrongSize := math.Abs(s.size.X-want.X) > sameSize || math.Abs(s.size.Y-want.Y) > sameSize; ok && !wrongSize {
-		if off, at := differs(s.panelLoop(found), asked, s.part.Relieve, s.widest); off > sameSize+2*judgedChord {
+		if off, at := differs(s.panelLoop(found), asked, s.part.Relieve, s.widest); off > sameSize+2*outlineChord {
 			s.fault("shape", s.name, line, "build the folder again", "the outline of the panel is %s off the one that the job has, near x %s, y %s", s.text(off), s.text(at.X), s.text(at.Y))
 		}
 	}

@@ -45,7 +45,7 @@ func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, a
 			}
 		}
 	}
-	a, b := drawn.Flatten(judgedChord), asked.Flatten(judgedChord)
+	a, b := drawn.Flatten(outlineChord), asked.Flatten(outlineChord)
 	if len(a)*len(b) > mostCompared { // nobody drew that
 		return math.Inf(1), geom.Point{}
 	}
@@ -54,9 +54,13 @@ func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, a
 	return off, at
 }
 
-// mostCompared is how many pairs of corners are looked at: two outlines of a
-// thousand each take a few milliseconds.
-const mostCompared = 1 << 20
+// mostCompared is how many pairs of corners are looked at: two outlines of two
+// thousand each take some hundredths of a second.
+const mostCompared = 1 << 22
+
+// outlineChord is how far, in millimetres, chords keep to the arcs of outlines that
+// are compared: half of what sizes may differ by.
+const outlineChord = sameSize / 2
 
 // reliefReach is how far from its corner a relief reaches, of the bit's diameter.
 const reliefReach = 1.2
