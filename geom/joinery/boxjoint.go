@@ -92,9 +92,12 @@ func (l *layout) fingerPitch() (pitch, play float64) {
 	}
 	wish := l.FingerWidth
 	if wish == 0 {
-		wish = math.Max(l.Ts, math.Max(l.rise+l.groove+leastRabbet, 1.25*l.Cutter.Width))
+		wish = math.Max(l.Ts, math.Max(l.rise+l.groove+leastRabbet, l.leastFinger()))
 	}
 	n := math.Max(1, math.Round((l.wallHeight()/wish-1)/2))
+	for n > 1 && l.wallHeight()/(2*n+1)+l.DadoPlay/2 < l.leastFinger() {
+		n--
+	}
 	return l.wallHeight() / (2*n + 1), l.DadoPlay
 }
 
@@ -130,6 +133,18 @@ func (l *layout) rows(odd int, in float64) []finger {
 	}
 	return list
 }
+
+// leastFinger is the width of notches between whose relieved corners, twice a bit and
+// a little, a floor is left to seat on.
+func (l *layout) leastFinger() float64 {
+	if l.Cutter.Kind != Router {
+		return 0
+	}
+	return 2*l.Cutter.Width + fingerFloor
+}
+
+// fingerFloor is that floor with what a relief is larger than its bit, in millimetres.
+const fingerFloor = 1.5
 
 // rowOf is the row in which a height lies.
 func (l *layout) rowOf(height float64) int {
@@ -189,9 +204,9 @@ func (l *layout) checkFingers() {
 		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("walls of %s have room for %d fingers of %s: a box joint needs three", l.text(l.wallHeight()), len(at)-1, l.text(pitch)), "write a smaller finger-width, or take another corner")
 		return
 	}
-	if notch := pitch + play/2; notch < l.leastNotch()-settle {
-		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("notches of %s are narrower than the smallest bit, %s", l.text(notch), l.text(l.Cutter.Width)),
-			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(1.25*l.Cutter.Width)))
+	if notch := pitch + play/2; notch < l.leastFinger()-settle {
+		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", l.text(notch), l.text(l.Cutter.Width)),
+			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(l.leastFinger())))
 	}
 	if l.Cutter.Kind == Saw {
 		if last := at[len(at)-1] - at[len(at)-2]; math.Abs(last-pitch) > sameFence {

@@ -58,12 +58,17 @@ func (l *layout) drawerFront() {
 		rows = []float64{floor + clear/4, floor + clear*3/4}
 	}
 	for _, z := range rows {
-		for _, x := range []float64{l.Ts + fixingIn, l.Width - l.Ts - fixingIn} {
+		in := math.Min(fixingIn, (l.Width-2*l.Ts)/4)
+		for _, x := range []float64{l.Ts + in, l.Width - l.Ts - in} {
 			if x > box.Min.X+handleEdge && x < box.Max.X-handleEdge && z > box.Min.Y+handleEdge && z < box.Max.Y-handleEdge {
 				drill(&front.Panel, front.along(geom.Vec3{X: x}), z-front.Stands[0].Origin.Z, fixingHole)
 				screws++
 			}
 		}
+	}
+	if screws == 0 {
+		l.fail("drawer-front", FieldDrawerFront, DrawerFrontRole, "no screw from inside the box would meet the drawer front", "a larger front, or other left and below")
+		return
 	}
 	l.takes("screw "+l.text(fixingScrew)+" x "+l.text(front.Stock.Thickness.Mean+t*2/3)+" with washer", screws)
 	l.handle(f, &p, stand, front, floor, drill)

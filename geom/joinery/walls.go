@@ -6,10 +6,11 @@ import (
 
 // addFittings adds what stands in the box, is cut into its walls, or is screwed on.
 func (l *layout) addFittings() {
-	l.undermount()
-	l.drawerFront()
-	l.dividers()
-	l.pull()
+	for _, add := range []func(){l.undermount, l.drawerFront, l.dividers, l.pull} {
+		if add(); l.failed() {
+			return
+		}
+	}
 }
 
 // wall gives the part of a role; of the sides, the left one.

@@ -15,6 +15,7 @@ func (p *preparation) outlineBit() int {
 	outline, thick := p.part.Outline, p.part.Most
 	least := outline.Reverse().LeastInsideRadius() // to a bit outside it
 	best, why := p.bits[len(p.bits)-1], tooShort
+	floorless := -1 // the narrowest that fits, but for the floors of notches
 	for n, b := range p.bits {
 		no := fits
 		bit := p.Bits[b]
@@ -34,6 +35,10 @@ func (p *preparation) outlineBit() int {
 				no = tooWide
 			}
 		}
+		if no == fits && !p.floors(drawn) {
+			floorless = b
+			continue
+		}
 		if no == fits {
 			if len(sharp) > 0 {
 				p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "%s leaves wood in inside corners of the outline", p.bit(bit))
@@ -44,6 +49,10 @@ func (p *preparation) outlineBit() int {
 		if n == 0 || no < why {
 			best, why = b, no
 		}
+	}
+	if floorless >= 0 {
+		p.drawn, _ = p.relieved(p.Bits[floorless].Diameter / 2)
+		return floorless
 	}
 	p.refuseOutline(why, least, p.Bits[best])
 	return -1
@@ -63,6 +72,32 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(thick)+" or more", "no bit cuts through %s: %s reaches %s",
 			p.text(thick), p.bit(b), p.text(b.Reach))
 	}
+}
+
+// leastFloor is the least of a notch's floor, in millimetres, that has to be left
+// between the reliefs of its corners for another part to seat on.
+const leastFloor = 1.0
+
+// floors tells whether every notch keeps a floor between its two relieved corners.
+func (p *preparation) floors(drawn geom.Loop) bool {
+	l := p.part.Outline
+	for _, i := range p.part.Relieve {
+		j := (i + 1) % len(l)
+		if !slices.Contains(p.part.Relieve, j) {
+			continue
+		}
+		left := 0.0
+		for k, v := range drawn {
+			w := drawn[(k+1)%len(drawn)]
+			if v.Bulge == 0 && within(v.Point, w.Point, l[i].Point, l[j].Point) {
+				left = math.Max(left, v.To(w.Point))
+			}
+		}
+		if left < leastFloor-touching {
+			return false
+		}
+	}
+	return true
 }
 
 // relieved is the outline with room for other parts in the corners that take them.

@@ -164,6 +164,10 @@ func (a *assembly) face(p *Piece) {
 		y, _ := w.span(axisY)
 		first = math.Min(first, y)
 	}
+	if a.base != nil { // one below the walls may stand a hair before them
+		y, _ := a.base.span(axisY)
+		first = math.Min(first, y)
+	}
 	_, inside := p.span(axisY)
 	p.Stand.Origin = shifted(p.Stand.Origin, axisY, first-inside)
 	front, _ := a.front.span(axisY)
