@@ -30,9 +30,10 @@ type Opening struct {
 	Name                 string
 	Width, Height, Depth []float64
 	Diagonals            []float64 // of the face: none or two
-	FaceFrame            bool
-	Fronts               Fronts
-	Behind               float64 // room to keep free behind the boxes
+	// FrameOver is how far a face frame stands in before each side of the cabinet.
+	FrameOver float64
+	Fronts    Fronts
+	Behind    float64 // room to keep free behind the boxes
 }
 
 // Counted is the size that counts.

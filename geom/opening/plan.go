@@ -14,6 +14,7 @@ type Plan struct {
 	Name        string
 	Opening     joinery.Size // as it counts
 	OutOfSquare float64
+	Packing     float64 // thickness of what the cabinet's sides are packed out with, level with its frame
 	Slide       Slide
 	SlideLength float64   // as deep as the boxes
 	Rows        []Planned // from the top down
@@ -53,6 +54,9 @@ type planner struct {
 // Make plans a bank. With an error among the problems the plan is not to be used.
 func Make(b Bank) (Plan, []Problem) {
 	p := &planner{Bank: b, plan: Plan{Name: b.Name, Opening: b.Opening.Counted(), OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
+	if b.Slide.Height > 0 { // something is screwed on there
+		p.plan.Packing = b.Opening.FrameOver
+	}
 	p.measure()
 	p.sides()
 	heights, ok := p.heights()

@@ -17,8 +17,9 @@ func (b *builder) readOpenings() map[string]*opening.Opening {
 		get := s.values
 		o := &opening.Opening{
 			Name: s.name, Width: all64(get["width"]), Height: all64(get["height"]), Depth: all64(get["depth"]), Diagonals: all64(get["diagonals"]),
-			FaceFrame: get["cabinet"].text == faceFrame, Fronts: opening.Fronts(get["fronts"].text), Behind: get["behind"].mm(0),
+			FrameOver: get["frame-over"].mm(0), Fronts: opening.Fronts(get["fronts"].text), Behind: get["behind"].mm(0),
 		}
+		b.noEffect(get["cabinet"].text == frameless, get, "frame-over", "delete it, or write cabinet: "+faceFrame, "a frameless cabinet has no frame")
 		if len(o.Width) == 0 || len(o.Height) == 0 || len(o.Depth) == 0 || o.Fronts == "" {
 			o = nil
 		}

@@ -49,7 +49,7 @@ climate: {now: 45 %, driest: 30 %, dampest: 65 %, temperature: 20 C}
 cutter: {kind: router, diameter: 6}
 openings:
   sink: {width: [560.5, 560, 561], height: 700, depth: [575, 576], diagonals: 896.4 x 896.6, cabinet: frameless, fronts: overlay, behind: 20}
-  desk: {width: 400, height: 150, depth: 500, cabinet: face-frame, fronts: inset}
+  desk: {width: 400, height: 150, depth: 500, cabinet: face-frame, frame-over: 19, fronts: inset}
   hutch: {width: 300, height: 400, depth: 330, cabinet: frameless, fronts: none}
 slides:
   quiet: {kind: undermount, inside-less: 40, lengths: [450, 500, 550], load: 40 kg}
@@ -158,8 +158,11 @@ func TestReadOpenings(t *testing.T) {
 	if want := []string{"sink quiet [0 1 2] 40", "desk ball 75 [3] 34.01942775", "hutch wooden-runner [4 5 6] 0"}; !slices.Equal(banks, want) {
 		t.Errorf("got %q", banks)
 	}
-	if o := j.Banks[0].Opening; !slices.Equal(o.Width, []float64{560.5, 560, 561}) || o.Behind != 20 || o.FaceFrame || o.Fronts != opening.Overlay || !slices.Equal(o.Diagonals, []float64{896.4, 896.6}) {
+	if o := j.Banks[0].Opening; !slices.Equal(o.Width, []float64{560.5, 560, 561}) || o.Behind != 20 || o.FrameOver != 0 || o.Fronts != opening.Overlay || !slices.Equal(o.Diagonals, []float64{896.4, 896.6}) {
 		t.Errorf("got %+v", o)
+	}
+	if got := j.Banks[1].Plan.Packing; got != 19 {
+		t.Errorf("the desk's sides are packed out by %g", got)
 	}
 	if s := j.Banks[1].Plan.Slide; s.Kind != opening.SideMount || s.Clearance != 12.7 || math.Abs(s.Line-38.1) > 1e-9 || s.Above != 10 {
 		t.Errorf("got %+v", s)

@@ -15,6 +15,7 @@ var openingKeys = []key{
 	{name: "depth", form: formReadings, required: true, noun: "opening", min: minSize, max: maxSize, doc: "The depth from the front edge to the back, or a list of it; the smallest counts"},
 	{name: "diagonals", form: formSize, sides: []string{"one diagonal", "the other"}, min: minSize, max: 2 * maxSize, doc: "The two diagonals of its face", without: "it is taken for square"},
 	{name: "cabinet", form: formWord, required: true, words: []string{frameless, faceFrame}, doc: "face-frame: the slides stand behind a frame; frameless: on the sides of the opening"},
+	{name: "frame-over", form: formLength, min: 0, max: maxOverlay, doc: "How far the frame stands in before each side of the cabinet: so much the slides are packed out there", without: "the sides are level with the frame"},
 	{name: "fronts", form: formWord, required: true, words: []string{string(opening.Inset), string(opening.Overlay), string(opening.NoFront)},
 		doc: "inset: drawer fronts stand within the opening; overlay: before it; none: the boxes show"},
 	{name: "behind", form: formLength, min: 0, max: maxSize, fallback: "0 mm", doc: "The room to keep free behind the boxes, as for pipes"},

@@ -16,6 +16,7 @@ type Cabinet struct {
 	Name        string   `json:"name"`
 	Opening     Size     `json:"opening"` // as it counts: the smallest readings
 	OutOfSquare float64  `json:"out_of_square"`
+	Packing     float64  `json:"packing,omitempty"` // of the cabinet's sides, level with its frame
 	Slide       string   `json:"slide"`
 	SlideLength float64  `json:"slide_length"`
 	Rows        []Row    `json:"rows"` // from the top down
@@ -52,7 +53,7 @@ func cabinets(b batch.Batch, n func(float64) float64) []Cabinet {
 	list := []Cabinet{}
 	for _, bank := range b.Banks {
 		p := bank.Plan
-		c := Cabinet{Name: bank.Name, Opening: Size{n(p.Opening.Width), n(p.Opening.Height), n(p.Opening.Depth)}, OutOfSquare: n(p.OutOfSquare),
+		c := Cabinet{Name: bank.Name, Opening: Size{n(p.Opening.Width), n(p.Opening.Height), n(p.Opening.Depth)}, OutOfSquare: n(p.OutOfSquare), Packing: n(p.Packing),
 			Slide: p.Slide.Name, SlideLength: n(p.SlideLength), Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
 		name := func(row int) string { return b.Drawers[bank.Drawers[row]].Spec.Name }
 		for i, r := range p.Rows {
@@ -115,6 +116,9 @@ func openings(out *bytes.Buffer, r Report, u geom.Unit) {
 			fmt.Fprintf(out, "; out of square by %s over its height", caliper(c.OutOfSquare, u))
 		}
 		fmt.Fprintln(out)
+		if c.Packing > 0 {
+			fmt.Fprintf(out, "pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on\n", caliper(c.Packing, u), unit)
+		}
 		var rows [][]string
 		for _, row := range c.Rows {
 			line := "-"
