@@ -1,6 +1,7 @@
 package opening
 
 import (
+	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -29,6 +30,9 @@ func (p *planner) lines() {
 	first := s.Setback
 	if p.Front != nil && p.Opening.Fronts == Inset {
 		first += p.Front.Thickness.Mean
+	}
+	if low := p.plan.Rows[len(p.plan.Rows)-1].Line - s.Height/2; low < -settle {
+		p.say(true, "slide-low", "slide", len(p.plan.Rows)-1, fmt.Sprintf("the lowest slide would reach %s below the opening", p.text(-low)), "more room below the box, or a slide that is screwed on higher")
 	}
 	below := 0.0
 	for i := len(p.plan.Rows) - 1; i >= 0; i-- {

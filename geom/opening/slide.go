@@ -90,9 +90,9 @@ func BuiltIn(k Kind, u geom.Unit) (Slide, bool) {
 		s.Load = 15
 	case Wooden:
 		s.Clearance, s.Minus = 0.75, 0.5
-		s.Above, s.Below = 5, 1
+		s.Above, s.Below = 5, 20 // the box stands on the strip, within its row
 		s.Behind = 5
-		s.Line, s.Height, s.Setback, s.Pitch = -10, 20, 37, 64 // the box stands on the strip
+		s.Line, s.Height, s.Setback, s.Pitch = -10, 20, 37, 64
 	case NoSlide:
 		s.Clearance, s.Minus = 0.75, 0.5
 		s.Above, s.Behind = 3, 5

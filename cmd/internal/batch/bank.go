@@ -63,7 +63,7 @@ func (d *Drawer) band(bandings []job.Banding) {
 		p := &d.Parts[i]
 		for _, b := range bandings {
 			if b.Stock == p.Stock.Name {
-				p.Banding, p.BandingPrice = p.banding(), b.Price
+				p.Banding, p.BandingThickness, p.BandingPrice = p.banding(), b.Thickness, b.Price
 			}
 		}
 	}

@@ -53,12 +53,12 @@ type Part struct {
 	Quantity int // for all drawers of its kind, spares among them
 	Spares   int
 	// Banding is the edge banding of a piece, in mm, 0 where its stock has none;
-	// BandingPrice that of a metre.
-	Banding, BandingPrice float64
-	Bits                  []mill.Bit
-	Work                  mill.Work
-	Drawings              []Drawing // one for each face that is cut, in the order of cutting
-	STL                   string    // its file, relative to the output folder
+	// BandingThickness its thickness, BandingPrice that of a metre.
+	Banding, BandingThickness, BandingPrice float64
+	Bits                                    []mill.Bit
+	Work                                    mill.Work
+	Drawings                                []Drawing // one for each face that is cut, in the order of cutting
+	STL                                     string    // its file, relative to the output folder
 }
 
 // Drawing is the file of one face, with the legend of its layers.

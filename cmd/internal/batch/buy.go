@@ -64,7 +64,7 @@ func ToBuy(b Batch) []Buy {
 	for _, d := range b.Drawers {
 		for _, p := range d.Parts {
 			metres := p.Banding * float64(p.Quantity) / 1000 * wasteOfBanding
-			add("banding", "for "+p.Stock.Name, "m", metres, metres*p.BandingPrice)
+			add("banding", geom.LengthOf(p.BandingThickness).Text(b.Units)+", for "+p.Stock.Name, "m", metres, metres*p.BandingPrice)
 		}
 	}
 	add("glue", fmt.Sprintf("for %.2f m2 of joints", glue/1e6), "g", math.Ceil(glue/1e6*gluePerArea), 0)

@@ -113,15 +113,15 @@ func TestReadOpenings(t *testing.T) {
 	// wide; they share 700 + 12.5 - 2 x 3 - 140 = 566.5 as 263.25 and 303.25, and the steps of boxes are below.
 	// desk: 400 - 2 x 12.7 wide, less twice the 0.05 that the thickest side is over the mean; 500 - 3 - 12.2
 	// takes 18 in. The front is 2 smaller all round, and the box 10 lower than the front above and below.
-	// hutch: 300 - 2 x 0.75 - 0.1 wide, 330 - 5 deep; rows of 394 / 3.8125 = 103.34, 129.18, 161.48, and the box 6 less.
+	// hutch: 300 - 2 x 0.75 - 0.1 wide, 330 - 5 deep; rows of 394 / 3.8125 = 103.34, 129.18, 161.48, and the box 5 + 20 less.
 	want := []drawer{
 		{"sink-1", 544.3, 80, 500, 590, 140, 2},
 		{"sink-2", 544.3, 200, 500, 590, 263.25, 2},
 		{"sink-3", 544.3, 200, 500, 590, 303.25, 2},
 		{"desk", 374.5, 126, 457.2, 396, 146, 1},
-		{"hutch-1", 298.4, 394/3.8125 - 6, 325, 0, 0, 0},
-		{"hutch-2", 298.4, 1.25*394/3.8125 - 6, 325, 0, 0, 0},
-		{"hutch-3", 298.4, 1.5625*394/3.8125 - 6, 325, 0, 0, 0},
+		{"hutch-1", 298.4, 394/3.8125 - 25, 325, 0, 0, 0},
+		{"hutch-2", 298.4, 1.25*394/3.8125 - 25, 325, 0, 0, 0},
+		{"hutch-3", 298.4, 1.5625*394/3.8125 - 25, 325, 0, 0, 0},
 		{"box", 300, 100, 400, 0, 0, 0},
 	}
 	if len(j.Drawers) != len(want) {

@@ -27,7 +27,7 @@ var keyPaths = strings.Fields(`
 	joinery.bottom-slack joinery.dado-play joinery.groove-play joinery.glue-room
 	dxf dxf.version dxf.units dxf.layers dxf.order dxf.files
 	climate climate.now climate.driest climate.dampest climate.temperature
-	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.fronts openings.*.behind
+	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.frame-over openings.*.fronts openings.*.behind
 	slides-from slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.plus slides.*.minus slides.*.above slides.*.below
 	slides.*.inside-less slides.*.most-side slides.*.recess slides.*.behind slides.*.notch-width slides.*.notch-height slides.*.hook-diameter
 	slides.*.hook-depth slides.*.hook-height slides.*.hook-in slides.*.line slides.*.height slides.*.setback slides.*.pitch

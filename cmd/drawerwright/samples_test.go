@@ -1,0 +1,173 @@
+package main
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"path/filepath"
+	"slices"
+	"testing"
+
+	"drawerwright/cmd/internal/report"
+)
+
+// sampled is a sample as parts --json reports it.
+func sampled(t *testing.T, name string) report.Report {
+	t.Helper()
+	samples := inTemp(t)
+	code, out, errs := call(t, "", "parts", filepath.Join(samples, name), "--json")
+	if code != exitDone {
+		t.Fatal(errs)
+	}
+	var r report.Report
+	if err := json.Unmarshal([]byte(out), &r); err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+func drawerOf(t *testing.T, r report.Report, name string) report.Drawer {
+	t.Helper()
+	i := slices.IndexFunc(r.Drawers, func(d report.Drawer) bool { return d.Name == name })
+	if i < 0 {
+		t.Fatalf("no drawer %s", name)
+	}
+	return r.Drawers[i]
+}
+
+func partOf(t *testing.T, r report.Report, name string) report.Part {
+	t.Helper()
+	i := slices.IndexFunc(r.Parts, func(p report.Part) bool { return p.Name == name })
+	if i < 0 {
+		t.Fatalf("no part %s", name)
+	}
+	return r.Parts[i]
+}
+
+// is compares a number worked out by hand.
+func is(t *testing.T, what string, got, want float64) {
+	t.Helper()
+	if math.Abs(got-want) > 1e-4 {
+		t.Errorf("%s: %g, by hand %g", what, got, want)
+	}
+}
+
+// TestKitchenBank, by hand. The opening counts 563.6 x 702 x 545. Boxes: 563.6 - 2 x
+// 12.7, less twice the 0.05 by which the thickest side is over the mean of 11.9:
+// 538.1 wide; of 545 - 3 the slide of 500 fits. Fronts: 563.6 + 2 x 16 = 595.6 wide;
+// of 702 + 32 - 140 - 3 x 3 = 585 the three free ones get 195 each. The lowest begins
+// at -16, its box at 10: 195 - 16 - 10 - 10 = 159 is room for 150. Diagonals of 900.5
+// and 900.1 over a width of 563.6: 0.4 x 1800.6 / (4 x 563.6) = 0.3195 out of square.
+// A box front is 538.1 - 2 x 11.9 + 2 x 5.95 = 526.2 long.
+func TestKitchenBank(t *testing.T) {
+	r := sampled(t, "kitchen-bank.yaml")
+	for i, height := range []float64{90, 150, 150, 150} {
+		d := drawerOf(t, r, fmt.Sprintf("base-%d", i+1))
+		is(t, d.Name+" width", d.Outside.Width, 538.1)
+		is(t, d.Name+" height", d.Outside.Height, height)
+		is(t, d.Name+" depth", d.Outside.Depth, 500)
+	}
+	c := r.Cabinets[0]
+	is(t, "out of square", c.OutOfSquare, 0.4*1800.6/(4*563.6))
+	is(t, "front", c.Rows[3].FrontHeight, 195)
+	is(t, "line", c.Rows[3].Line, 10+35)
+	is(t, "drawer front", partOf(t, r, "base-2-drawer-front").Length, 595.6)
+	is(t, "front", partOf(t, r, "base-2-front").Length, 526.2)
+	// Three alike, and a spare of each.
+	is(t, "pieces", float64(partOf(t, r, "base-2-side").Quantity), 3)
+	// The tray's fingers: 62 / 12.15 wants 5 rows, but a bit of 3 needs 7.5: 12.4 each.
+	tray := partOf(t, r, "tray-front")
+	is(t, "tray front's finger", tray.Outline[1][1], 62.0/5-0.2/4)
+}
+
+// TestWorkshopBench, by hand. Rows of 520 - 3 x 3 = 511 that grow by 1.25: 511 / (1 +
+// 1.25 + 1.5625 + 1.953125) = 511 / 5.765625 = 88.629. A box keeps 5 above and 20
+// below. Width 480 - 1.5, less twice 0.05. The back is housed at 15: its dado is 12.15
+// + 0.2 wide. Openings of 480 and 481.2 share a box with shims of 0.6.
+func TestWorkshopBench(t *testing.T) {
+	r := sampled(t, "workshop-bench.yaml")
+	d := drawerOf(t, r, "left-1")
+	is(t, "height", d.Outside.Height, 511/5.765625-25)
+	is(t, "width", d.Outside.Width, 478.4)
+	is(t, "depth", d.Outside.Depth, 555)
+	side := partOf(t, r, "left-1-side-left")
+	i := slices.IndexFunc(side.Operations, func(o report.Operation) bool { return o.Kind == "dado" && o.Outline[0][0] > 100 })
+	is(t, "back's dado from", side.Operations[i].Outline[0][0], 555-15-12.35)
+	is(t, "and to", side.Operations[i].Outline[1][0], 540)
+	// Slid in under a back that is as much lower as groove, thickest bottom and a hair are.
+	is(t, "back", partOf(t, r, "left-1-back").Width, d.Outside.Height-(6.075+5.95+0.03))
+	// The arithmetic rows of the other opening: 514 - 120 = 394 less the step of 30.
+	is(t, "row", r.Cabinets[1].Rows[1].FrontHeight, (394-30)/2.0)
+	is(t, "shim", r.Alike[0].Shims[1], 0.6)
+	// A tote: 420 - 2 x 12.15 between its sides, walls of 150 - 12.15.
+	front := partOf(t, r, "tote-front")
+	is(t, "tote front", front.Length, 420-24.3)
+	is(t, "tote wall", front.Width, 150-12.15)
+	if got := warningCodes(r); !slices.Equal(got, []string{"back-setup", "pull-by-hand", "rabbet-passes", "sag"}) {
+		t.Errorf("warnings %v", got)
+	}
+}
+
+func warningCodes(r report.Report) []string {
+	var codes []string
+	for _, w := range r.Warnings {
+		codes = append(codes, w.Code)
+	}
+	slices.Sort(codes)
+	return slices.Compact(codes)
+}
+
+// TestToolChest, by hand, in inches. Boxes: 22 1/16 - 1, less twice 0.002; of 18 5/8
+// less 3 mm and a front of 0.474 the slide of 18 fits. Fronts are 22 1/16 - 3/16 wide;
+// of 12 - 3/16 - 1/4 - 3 3/4 = 7 13/16 the two free ones get half each. The screw lines
+// come on holes 32 mm apart.
+func TestToolChest(t *testing.T) {
+	r := sampled(t, "tool-chest.yaml")
+	d := drawerOf(t, r, "upper-2")
+	is(t, "width", d.Outside.Width, 22.0625-1-0.004)
+	is(t, "depth", d.Outside.Depth, 18)
+	is(t, "front", r.Cabinets[0].Rows[1].FrontHeight, 7.8125/2)
+	is(t, "front's width", partOf(t, r, "upper-2-drawer-front").Length, 22.0625-0.1875)
+	for _, row := range r.Cabinets[0].Rows {
+		if holes := row.Line * 25.4 / 32; math.Abs(holes-math.Round(holes)) > 1e-6 {
+			t.Errorf("%s: a line %g holes up", row.Drawer, holes)
+		}
+	}
+	// 20 lb = 9.07184740 kg; the slides carry 75 lb = 34.0194.
+	is(t, "load", d.Load, 9.072)
+	is(t, "rating", d.Rating, 34.01942775)
+	// Dividers: 22 - 1 - 0.004 - 2 x 0.472 inside, two of 0.238 between three cells.
+	cell := (20.996 - 0.944 - 2*0.238) / 3
+	is(t, "divider", partOf(t, r, "lower-1-divider").Stands[0].Origin[0], 0.472+cell)
+}
+
+// TestDresser, by hand. Inside 562 - 42 = 520; outside 520 + 2 x 15. Of 520 - 10 less
+// a front of 20.1 the slide of 450 fits. Rows of 640 - 6 - 3 x 4 = 622 that grow by 20:
+// (622 - 120) / 4 = 125.5 and so on; the space less 7 and 14, and less what the sides
+// swell. Wood Handbook, table 13-5: flatsawn cherry moves 0.00248 of its width for each
+// point of moisture; 45 % and 60 % of humidity at 20 C are 8.48 and 11.00 % (equation
+// 4-5, as its table 4-2 has 8.5 and 11.0).
+func TestDresser(t *testing.T) {
+	r := sampled(t, "dresser.yaml")
+	d := drawerOf(t, r, "dresser-1")
+	is(t, "width", d.Outside.Width, 550)
+	is(t, "depth", d.Outside.Depth, 450)
+	is(t, "row", r.Cabinets[0].Rows[0].FrontHeight, 125.5)
+	swelling := 0.00248 * (11.00 - 8.48)
+	if want := 104.5 / (1 + swelling); math.Abs(d.Outside.Height-want) > 0.02 { // two hundredths of a point of moisture
+		t.Errorf("height %g, by hand %g", d.Outside.Height, want)
+	}
+	back := partOf(t, r, "dresser-1-back")
+	// The back is 520 + 2 x 7.5 long; its notches begin at the inside faces, 35 wide, 13 high.
+	is(t, "back", back.Length, 535)
+	xs := map[float64]bool{}
+	for _, v := range back.Outline {
+		xs[v[0]] = true
+	}
+	if !xs[7.5] || !xs[42.5] || !xs[492.5] || !xs[527.5] {
+		t.Errorf("notches at %v", back.Outline)
+	}
+	if len(r.Warnings) != 0 {
+		t.Errorf("warnings %v", warningCodes(r))
+	}
+}
