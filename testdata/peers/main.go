@@ -43,6 +43,7 @@ func main() {
 	fmt.Println("|---|---|---|---|")
 	drawings(dir)
 	solids()
+	plans()
 	jobs(dir)
 }
 
