@@ -30,9 +30,20 @@ func (d Drawer) GlueArea() float64 {
 		case Rabbet:
 			return h * (t + l.h)
 		case BoxJoint:
-			return float64(float64(len(l.edges())-2)*l.Ts*t) + float64(h*(l.Ts+t)/2)
+			return float64(float64(d.rows()-1)*l.Ts*t) + float64(h*(l.Ts+t)/2)
 		}
 		return h * t
 	}
 	return 2 * (corner(Front) + corner(Back))
+}
+
+// rows is how many rows of fingers the corners of a box joint have: the notches of
+// the front have two inside corners each, at both ends, one fewer than there are rows.
+func (d Drawer) rows() int {
+	for _, p := range d.Parts {
+		if p.Role == Front {
+			return len(p.Panel.Relieve)/2 + 1
+		}
+	}
+	return 0
 }

@@ -50,7 +50,7 @@ func ToBuy(b Batch) []Buy {
 			}
 			name := s.Slide.Name + " " + geom.LengthOf(s.SlideLength).Text(b.Units)
 			if s.Slide.Load > 0 {
-				name += fmt.Sprintf(", for %.0f kg", s.Slide.Load)
+				name += ", for " + WeightText(s.Slide.Load, b.Units)
 			}
 			add("slide", name, unit, n, 0)
 		}

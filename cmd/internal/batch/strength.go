@@ -58,7 +58,7 @@ func (d *Drawer) strengthen(load float64, plan *opening.Plan) (problems []joiner
 		s.Slide, s.SlideLength = plan.Slide, plan.SlideLength
 		if total := s.Empty + load; load > 0 && known && s.Slide.Load > 0 && total > s.Slide.Load*mostLoaded {
 			problems = append(problems, joinery.Problem{Code: "weight", Field: fieldLoad,
-				Message: fmt.Sprintf("box and load weigh %.1f kg and %.1f kg, %.0f %% of the %.0f kg that a pair of these slides is rated for; %.0f %% is usual at most", s.Empty, load, 100*total/s.Slide.Load, s.Slide.Load, 100*mostLoaded),
+				Message: fmt.Sprintf("box and load weigh %s and %s, %.0f %% of the %s that a pair of these slides is rated for; %.0f %% is usual at most", WeightText(s.Empty, d.Spec.Units), WeightText(load, d.Spec.Units), 100*total/s.Slide.Load, WeightText(s.Slide.Load, d.Spec.Units), 100*mostLoaded),
 				Hint:    "a stronger slide, or less load"})
 		}
 	}
@@ -91,6 +91,6 @@ func (d *Drawer) sag(load float64) []joinery.Problem {
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(d.Spec.Units) + " " + d.Spec.Units.String() }
 	return []joinery.Problem{{Code: "sag", Field: joinery.FieldBottom, Part: string(joinery.Bottom),
-		Message: fmt.Sprintf("under %.1f kg, spread evenly, the bottom sags by %s (%s if its edges were clamped; the truth is between), and half as much again or twice that in time; %s is a two-hundredth of its span", load, text(sag.Simple), text(sag.Clamped), text(s.SagLimit)),
+		Message: fmt.Sprintf("under %s, spread evenly, the bottom sags by %s (%s if its edges were clamped; the truth is between), and half as much again or twice that in time; %s is a two-hundredth of its span", WeightText(load, d.Spec.Units), text(sag.Simple), text(sag.Clamped), text(s.SagLimit)),
 		Hint:    fmt.Sprintf("a bottom of %s of the same stock keeps that; or less load, or a divider under which a strip is glued", geom.LengthOf(s.Enough).RoundUp(d.Spec.Units).Text(d.Spec.Units))}}
 }

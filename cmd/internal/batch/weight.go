@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -17,6 +18,17 @@ func (d Drawer) Weight() (kg float64, ok bool) {
 		kg += float64(volume(p.Panel) * 1e-9 * p.Stock.Density * float64(len(p.Stands)))
 	}
 	return kg, true
+}
+
+// poundKG is the avoirdupois pound, by definition.
+const poundKG = 0.45359237
+
+// WeightText prints a weight in kilograms, or in pounds for an inch job.
+func WeightText(kg float64, u geom.Unit) string {
+	if u == geom.Inch {
+		return fmt.Sprintf("%.1f lb", kg/poundKG)
+	}
+	return fmt.Sprintf("%.1f kg", kg)
 }
 
 // volume is a panel's, in cubic millimetres.

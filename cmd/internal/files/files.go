@@ -150,6 +150,9 @@ func (u *Unproven) Error() string {
 
 func (w *writer) drawer(d batch.Drawer) error {
 	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
+	if f := d.Spec.DrawerFront; f != nil { // it may stand out beyond the box
+		largest = max(largest, f.Width, f.Height)
+	}
 	apart := float64(explodeBy * largest)
 	grid := geom.FineGrid(largest + apart) // a proud front begins below 0, and the exploded box ends at largest + apart
 	var assembled, exploded []solid.Mesh

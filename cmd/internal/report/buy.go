@@ -91,12 +91,12 @@ func weights(out *bytes.Buffer, r Report, u geom.Unit) {
 		if d.Weight == 0 {
 			continue
 		}
-		row := []string{d.Name, fmt.Sprintf("%.2f", d.Weight), "-", "-", "-", "-", "-"}
+		row := []string{d.Name, batch.WeightText(d.Weight, u), "-", "-", "-", "-", "-"}
 		if d.Load > 0 {
-			row[2] = fmt.Sprintf("%.2f", d.Weight+d.Load)
+			row[2] = batch.WeightText(d.Weight+d.Load, u)
 		}
 		if d.Rating > 0 {
-			row[3] = fmt.Sprintf("%.0f", d.Rating)
+			row[3] = batch.WeightText(d.Rating, u)
 		}
 		if s := d.Sag; s != nil {
 			row[4], row[5], row[6] = caliper(s.Clamped, u)+" to "+caliper(s.Simple, u), caliper(s.Limit, u), fmt.Sprintf("%.1f to %.1f", s.StressClamped, s.StressSimple)
@@ -107,7 +107,7 @@ func weights(out *bytes.Buffer, r Report, u geom.Unit) {
 		return
 	}
 	fmt.Fprintln(out)
-	table(out, []string{"drawer", ">empty kg", ">loaded kg", ">slides kg", ">bottom sags " + u.String(), ">1/200 of its span", ">stress N/mm2"}, rows)
+	table(out, []string{"drawer", ">empty", ">loaded", ">slides carry", ">bottom sags " + u.String(), ">1/200 of its span", ">stress N/mm2"}, rows)
 	fmt.Fprintln(out, "Sag and stress of a bottom as a thin plate: with clamped, and with simply supported edges; the truth is between. In")
 	fmt.Fprintln(out, "time it sags half as much again, or twice that.")
 }
