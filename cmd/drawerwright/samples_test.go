@@ -158,13 +158,14 @@ func TestDresser(t *testing.T) {
 		t.Errorf("height %g, by hand %g", d.Outside.Height, want)
 	}
 	back := partOf(t, r, "dresser-1-back")
-	// The back is 520 + 2 x 7.5 long; its notches begin at the inside faces, 35 wide, 13 high.
+	// The back is 520 + 2 x 7.5 long; its notches reach 35 beyond the inside faces and
+	// take the tongues, 13 high.
 	is(t, "back", back.Length, 535)
 	xs := map[float64]bool{}
 	for _, v := range back.Outline {
 		xs[v[0]] = true
 	}
-	if !xs[7.5] || !xs[42.5] || !xs[492.5] || !xs[527.5] {
+	if !xs[0] || !xs[42.5] || !xs[492.5] || !xs[535] || back.Outline[4][1] != 13 {
 		t.Errorf("notches at %v", back.Outline)
 	}
 	if len(r.Warnings) != 0 {

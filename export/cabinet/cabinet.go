@@ -84,7 +84,7 @@ func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	}
 	for _, l := range s.Lines {
 		out.Polyline(label, false, []dxf.Vertex{{Y: l.At * k}, {X: s.Depth * k, Y: l.At * k}})
-		text(l.words(u), size/5, l.At*k+size/40)
+		text(l.words(u), size/5, l.At*k+size/20)
 	}
 	low := s.Height*k + size/5
 	out.Polyline(out.Layer(scaleLayer, scaleColour), true, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})

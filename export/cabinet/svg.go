@@ -30,7 +30,7 @@ func SVG(w io.Writer, s Side, u geom.Unit) error {
 	fmt.Fprintf(&out, `<rect x="%s" y="%s" width="%s" height="%s" fill="none" stroke="black" stroke-width="0.5"/>`+"\n", mm(margin), mm(y(s.Height)), mm(s.Depth), mm(s.Height))
 	for _, l := range s.Lines {
 		line(0, l.At, s.Depth, l.At, 0.25)
-		text(s.Depth/3, l.At+1.5, l.words(u))
+		text(s.Depth/3, l.At+4, l.words(u)) // clear of the holes
 	}
 	for _, h := range s.Holes {
 		fmt.Fprintf(&out, `<circle cx="%s" cy="%s" r="%s" fill="none" stroke="black" stroke-width="0.25"/>`+"\n", mm(margin+h.X), mm(y(h.Y)), mm(s.Diameter/2))

@@ -66,12 +66,14 @@ func (l *layout) dividers() {
 	}
 }
 
-// dividerFoot is how high dividers stand: on the bottom wherever it lies in its groove.
+// dividerFoot is how high dividers stand: a hair over the thickest bottom, which
+// then does not lift the walls apart; no higher than the groove lets it rise.
 func (l *layout) dividerFoot() float64 {
 	if l.BottomFit == BottomApplied {
 		return l.bottomTop()
 	}
-	return math.Max(l.bottomTop(), l.rise+l.groove)
+	t := l.Bottom.Thickness
+	return math.Min(math.Max(l.bottomTop(), l.rise+l.groove), l.bottomTop()+t.Max-t.Mean+leastBottomPlay)
 }
 
 // roomFor is the clear size across a divider's way.

@@ -39,11 +39,46 @@ func (l *layout) undermount() {
 			l.fail("notch", FieldUndermount, Back, fmt.Sprintf("two notches of %s leave nothing of a back with %s between the sides", l.text(u.NotchWidth), l.text(inner[1]-inner[0])), "a wider box, or another slide")
 			return
 		}
+		if l.BottomFit != BottomSlidIn && u.NotchHeight > l.rise+settle {
+			l.fail("notch", FieldUndermount, Back, fmt.Sprintf("notches of %s in the back reach into the bottom's groove, %s over the lower edge", l.text(u.NotchHeight), l.text(l.rise)),
+				fmt.Sprintf("write a bottom-height of %s or more, or a lower notch-height, as the slide maker's sheet has it", l.atLeast(u.NotchHeight)))
+			return
+		}
 		radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
+		if l.Joint == DadoRabbet && l.BackJoint != Housed {
+			l.notchTongues(&back.Panel, inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
+			l.hooks(back, inner)
+			return
+		}
 		// The right one first: what is left of the edge before it is then the longest.
 		notch(&back.Panel, false, inner[1]-u.NotchWidth, inner[1], u.NotchHeight-low, radius)
 		notch(&back.Panel, false, inner[0], inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
 	}
+	l.hooks(back, inner)
+}
+
+// notchTongues cuts the lower corners off a back that ends in tongues: what would
+// stay below the groove there hangs on nothing, as groove and rabbet meet.
+func (l *layout) notchTongues(p *geom.Panel, width, height, radius float64) {
+	length, top := p.Length(), p.Outline.Bounds().Max.Y
+	quarter := -math.Tan(math.Pi / 8)
+	at := func(x, y, bulge float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}, Bulge: bulge} }
+	p.Outline = geom.Loop{
+		at(width, 0, 0), at(length-width, 0, 0), at(length-width, height-radius, quarter), at(length-width+radius, height, 0), at(length, height, 0),
+		at(length, top, 0), at(0, top, 0), at(0, height, 0), at(width-radius, height, quarter), at(width, height-radius, 0),
+	}
+	p.Mating = []int{4, 6} // the tongues' ends
+	for i := range p.Pockets {
+		if k := &p.Pockets[i]; k.Face == geom.Outside {
+			b := k.Outline.Bounds()
+			k.Outline = geom.Rectangle(b.Min.X, math.Max(b.Min.Y, height), b.Max.X, b.Max.Y)
+		}
+	}
+}
+
+// hooks bores for the slides' hooks into the outside of the back.
+func (l *layout) hooks(back *Part, inner []float64) {
+	u, low := l.Undermount, back.Stands[0].Origin.Z
 	if u.HookDiameter == 0 {
 		return
 	}

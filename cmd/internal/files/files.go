@@ -17,6 +17,7 @@ import (
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/solid"
 	"drawerwright/preview/stl"
 )
@@ -154,7 +155,7 @@ func (w *writer) drawer(d batch.Drawer) error {
 		largest = max(largest, f.Width, f.Height)
 	}
 	apart := float64(explodeBy * largest)
-	grid := geom.FineGrid(largest + apart) // a proud front begins below 0, and the exploded box ends at largest + apart
+	grid := geom.FineGrid(largest + 2*apart) // a proud front begins below 0, and the exploded box ends at largest + apart
 	var assembled, exploded []solid.Mesh
 	for _, p := range d.Parts {
 		if err := w.part(p); err != nil {
@@ -166,7 +167,7 @@ func (w *writer) drawer(d batch.Drawer) error {
 		}
 		for _, s := range p.Stands {
 			assembled = append(assembled, m.Place(s, grid))
-			exploded = append(exploded, m.Place(solid.Explode(s, apart), grid))
+			exploded = append(exploded, m.Place(aside(p.Role, s, apart), grid))
 		}
 	}
 	folder := "preview/" + d.Folder + "/"
@@ -174,6 +175,19 @@ func (w *writer) drawer(d batch.Drawer) error {
 		return err
 	}
 	return w.stl(folder+"exploded.stl", d.Spec.Name+" exploded", solid.Join(exploded...))
+}
+
+// aside is where a part of the exploded box stands: dividers are lifted out, a drawer
+// front moves further than the front behind it.
+func aside(r joinery.Role, s geom.Placement, apart float64) geom.Placement {
+	switch r {
+	case joinery.DividerRole:
+		s.Origin.Z += apart
+		return s
+	case joinery.DrawerFrontRole:
+		apart *= 1.5
+	}
+	return solid.Explode(s, apart)
 }
 
 func (w *writer) part(p batch.Part) error {
