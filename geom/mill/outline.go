@@ -40,10 +40,7 @@ func (p *preparation) outlineBit() int {
 			continue
 		}
 		if no == fits {
-			if len(sharp) > 0 {
-				p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "%s leaves wood in inside corners of the outline", p.bit(bit))
-			}
-			p.drawn = drawn
+			p.take(b, drawn)
 			return b
 		}
 		if n == 0 || no < why {
@@ -51,11 +48,20 @@ func (p *preparation) outlineBit() int {
 		}
 	}
 	if floorless >= 0 {
-		p.drawn, _ = p.relieved(p.Bits[floorless].Diameter / 2)
+		drawn, _ := p.relieved(p.Bits[floorless].Diameter / 2)
+		p.take(floorless, drawn)
 		return floorless
 	}
 	p.refuseOutline(why, least, p.Bits[best])
 	return -1
+}
+
+// take draws the outline for a bit, and tells what it leaves standing.
+func (p *preparation) take(b int, drawn geom.Loop) {
+	p.drawn = drawn
+	if len(sharpCorners(p.part.Outline, p.part.Relieve)) > 0 {
+		p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "%s leaves wood in inside corners of the outline", p.bit(p.Bits[b]))
+	}
 }
 
 // refuseOutline says why no bit cuts the panel out.
@@ -110,7 +116,9 @@ func (p *preparation) relieved(radius float64) (geom.Loop, bool) {
 	n := len(outline)
 	need := make([]bool, n)
 	for _, v := range p.part.Relieve {
-		need[n-1-v] = true
+		if v >= 0 && v < n && turn(outline, v) < 0 { // an outer corner needs none
+			need[n-1-v] = true
+		}
 	}
 	out, ok := relieve(outline.Reverse(), need, radius, p.Relief)
 	return out.Reverse(), ok

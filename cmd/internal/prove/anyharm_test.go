@@ -22,7 +22,9 @@ func sensible(p report.Proof) error {
 	if !slices.Contains([]string{report.Goes, report.GoesBut, report.GoesSome, report.GoesNot, report.FilesFail}, p.Verdict) {
 		return fmt.Errorf("verdict %q", p.Verdict)
 	}
-	if (p.Verdict == report.FilesFail) != (len(p.Faults) > 0) {
+	// What a bit's rounds are in the way of is no fault of the file.
+	others := slices.DeleteFunc(slices.Clone(p.Faults), func(f report.Fault) bool { return f.Code == "corner-radius" && p.Verdict == report.GoesNot })
+	if (p.Verdict == report.FilesFail) != (len(others) > 0) {
 		return fmt.Errorf("%s with %d faults", p.Verdict, len(p.Faults))
 	}
 	for _, f := range p.Faults {

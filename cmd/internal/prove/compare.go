@@ -124,16 +124,16 @@ func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
 		return off
 	}
 	if c.path != nil {
-		return furthest(want, c.inside, r.asked.free(want))
+		return furthest(want, c.inside, r.asked.free(want, c.bit+r.mm(r.report.Router.OverRun)))
 	}
 	// Where there is a straight side it says where the cut ends; else the rounds do,
 	// which may reach further.
 	got, sides := c.loop.Bounds(), straightSides(c.loop)
 	rounded := slices.ContainsFunc(c.loop, func(v geom.Vertex) bool { return v.Bulge != 0 })
-	slack := r.asked.free(want)
+	slack := r.asked.free(want, c.bit+r.mm(r.report.Router.OverRun))
 	for i, s := range [4]struct{ to, side *float64 }{{&got.Min.X, &sides.Min.X}, {&got.Min.Y, &sides.Min.Y}, {&got.Max.X, &sides.Max.X}, {&got.Max.Y, &sides.Max.Y}} {
 		switch {
-		case math.Abs(*s.side-*s.to) < c.bit*reliefReach+tick: // else the rounds of both corners have taken it
+		case !math.IsInf(*s.side, 0) && (!rounded || math.Abs(*s.side-*s.to) < c.bit*reliefReach+tick): // else the rounds of both corners have taken it
 			*s.to = *s.side
 		case rounded:
 			slack[i] = math.Max(slack[i], c.bit/2*1.1)

@@ -33,10 +33,12 @@ func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, a
 		}
 		return false
 	}
-	see := func(ring, other []geom.Point) {
+	see := func(ring, other []geom.Point, asked bool) {
 		for i, a := range ring {
-			for _, p := range []geom.Point{a, middle(a, ring[(i+1)%len(ring)])} {
-				if spared(p) {
+			for k, p := range []geom.Point{a, middle(a, ring[(i+1)%len(ring)])} {
+				// A corner that stands out is where it was asked for, whatever was cleared
+				// beside it.
+				if tip := asked && k == 0 && outer(ring, i); !tip && spared(p) {
 					continue
 				}
 				if d := distance(p, other); d > off {
@@ -49,9 +51,16 @@ func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, a
 	if len(a)*len(b) > mostCompared { // nobody drew that
 		return math.Inf(1), geom.Point{}
 	}
-	see(a, b)
-	see(b, a)
+	see(a, b, false)
+	see(b, a, true)
 	return off, at
+}
+
+// outer tells whether a counter-clockwise ring turns to the left at a corner.
+func outer(ring []geom.Point, i int) bool {
+	n := len(ring)
+	p, q, r := ring[(i+n-1)%n], ring[i], ring[(i+1)%n]
+	return float64((q.X-p.X)*(r.Y-q.Y))-float64((q.Y-p.Y)*(r.X-q.X)) > 0
 }
 
 // mostCompared is how many pairs of corners are looked at: two outlines of two
@@ -63,7 +72,7 @@ const mostCompared = 1 << 22
 const outlineChord = sameSize / 2
 
 // reliefReach is how far from its corner a relief reaches, of the bit's diameter.
-const reliefReach = 1.2
+const reliefReach = 1.1
 
 // distance of a point from a ring.
 func distance(p geom.Point, ring []geom.Point) float64 {
@@ -147,13 +156,13 @@ func (r region) closed(bite []geom.Point) []geom.Point {
 }
 
 // free tells which sides of a rectangle lie on a bite, so that a cut may run past
-// them: left, lower, right, upper, infinite where that is so, else 0.
-func (r region) free(b geom.Rect) (slack [4]float64) {
+// them by so much: left, lower, right, upper; 0 for those that do not.
+func (r region) free(b geom.Rect, by float64) (slack [4]float64) {
 	m := middle(b.Min, b.Max)
 	for i, p := range [4]geom.Point{{X: b.Min.X, Y: m.Y}, {X: m.X, Y: b.Min.Y}, {X: b.Max.X, Y: m.Y}, {X: m.X, Y: b.Max.Y}} {
 		for _, bite := range r.bites {
 			if distance(p, bite) < sameSize {
-				slack[i] = math.Inf(1)
+				slack[i] = by
 			}
 		}
 	}

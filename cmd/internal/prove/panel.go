@@ -78,7 +78,7 @@ type panelReader struct {
 	width    float64
 	region   region  // as drawn
 	asked    region  // as the job has it, without relief
-	widest   float64 // bit of the part
+	widest   float64 // bit that cuts the outline
 	drawn    []drawnCut
 	register map[geom.Face][]hole
 	faults   []report.Fault
@@ -127,7 +127,9 @@ func (r *panelReader) panel() panel {
 	r.register = make(map[geom.Face][]hole)
 	for _, name := range []string{r.part.Files.Inside, r.part.Files.Outside} {
 		for _, l := range r.legend[name] {
-			r.widest = math.Max(r.widest, r.mm(l.Diameter))
+			if l.Operation == "profile" {
+				r.widest = math.Max(r.widest, r.mm(l.Diameter))
+			}
 		}
 	}
 	for _, s := range r.part.Stands {
