@@ -46,7 +46,7 @@ func (l *layout) addApplied() {
 		hole(x, front)
 		hole(x, back)
 	}
-	l.takes("screw "+l.text(appliedHole-screwRoom)+" x "+l.text(l.Tb+appliedLength), len(p.Pockets))
+	l.takes(l.long("screw", appliedHole-screwRoom, l.Tb+appliedLength), len(p.Pockets))
 	l.add(Bottom, p, geom.Placement{X: geom.Right, Y: geom.Back})
 }
 

@@ -238,7 +238,7 @@ func (l *layout) addBottom() {
 	}
 	if l.BottomFit == BottomSlidIn { // into the lower edge of the back
 		p.Pockets = l.rearHoles(length, width)
-		l.takes("screw "+l.text(appliedHole-screwRoom)+" x "+l.text(l.Tb+appliedLength), len(p.Pockets))
+		l.takes(l.long("screw", appliedHole-screwRoom, l.Tb+appliedLength), len(p.Pockets))
 	}
 	l.add(Bottom, p, geom.Placement{
 		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},

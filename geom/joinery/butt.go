@@ -78,9 +78,9 @@ func (l *layout) butted(r Role) ending {
 		bore.Heights = append(bore.Heights, y)
 	}
 	l.drawer.Bores = append(l.drawer.Bores, bore)
-	name := "screw " + l.text(screwHole-screwRoom) + " x " + l.text(screwLength+l.Ts)
+	name := l.long("screw", screwHole-screwRoom, screwLength+l.Ts)
 	if l.Fasteners == Dowels {
-		name = "dowel " + l.text(bore.Diameter) + " x " + l.text(hole.Depth+dowelLength-dowelRoom)
+		name = l.long("dowel", bore.Diameter, hole.Depth+dowelLength-dowelRoom)
 	}
 	l.takes(name, 2*len(heights))
 	return e

@@ -70,7 +70,7 @@ func (l *layout) drawerFront() {
 		l.fail("drawer-front", FieldDrawerFront, DrawerFrontRole, "no screw from inside the box would meet the drawer front", "a larger front, or other left and below")
 		return
 	}
-	l.takes("screw "+l.text(fixingScrew)+" x "+l.text(front.Stock.Thickness.Mean+t*2/3)+" with washer", screws)
+	l.takes(l.long("screw", fixingScrew, front.Stock.Thickness.Mean+t*2/3)+" with washer", screws)
 	l.handle(f, &p, stand, front, floor, drill)
 	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Stands: []geom.Placement{stand}})
 }
