@@ -119,6 +119,14 @@ func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
 		return math.Inf(1)
 	}
 	want := common(asked.Bounds(), panel)
+	if at, radius, round := asked.AsCircle(); round {
+		if c.path != nil {
+			return math.Inf(1)
+		}
+		if centre, drawn, ok := c.loop.AsCircle(); ok {
+			return math.Max(at.To(centre), math.Abs(radius-drawn))
+		}
+	}
 	if slices.ContainsFunc(asked, func(v geom.Vertex) bool { return v.Bulge != 0 }) && c.path == nil { // a hole of any shape
 		off, _ := differs(c.loop, asked, nil, 0)
 		return off

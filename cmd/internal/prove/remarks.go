@@ -112,7 +112,7 @@ func (w *Worker) lostParts(d report.Drawer, box *proof.Box, say func(string, ...
 		case p.Stand > mostStand+tick:
 			say("the %s stands %s above the bottom", p.Name, w.text(p.Stand))
 		}
-		if d.LooseDividers && !p.Lifts {
+		if slices.Contains(d.LooseDividers, p.Name) && !p.Lifts {
 			say("the %s is loose and cannot be lifted out", p.Name)
 		}
 	}

@@ -5,8 +5,8 @@ package report
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"math"
-	"slices"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
@@ -64,8 +64,9 @@ type Drawer struct {
 	Rating float64 `json:"rating_kg,omitempty"`
 	Sag    *Sag    `json:"sag,omitempty"`
 	Bores  []Bore  `json:"bores,omitempty"`
-	// LooseDividers says that all its dividers are to be lifted out.
-	LooseDividers bool `json:"loose_dividers,omitempty"`
+	// LooseDividers are those that are lifted out, as the proof names them: by number
+	// in the order of the parts and their stands.
+	LooseDividers []string `json:"loose_dividers,omitempty"`
 }
 
 // Sag is of the bottom under its load: with simply supported and with clamped
@@ -202,8 +203,7 @@ func Make(b batch.Batch, warnings []Warning) Report {
 	r.Buy, r.Cabinets, r.Alike = toBuy(b), cabinets(b, n), alikes(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{},
-			LooseDividers: len(d.Spec.Dividers) > 0 && !slices.ContainsFunc(d.Spec.Dividers, func(v joinery.Divider) bool { return !v.Loose })}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d)}
 		strength(&listed, d, n)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
@@ -217,6 +217,23 @@ func Make(b batch.Batch, warnings []Warning) Report {
 		}
 	}
 	return r
+}
+
+// looseDividers are the names of the dividers that are lifted out.
+func looseDividers(d batch.Drawer) (names []string) {
+	number, entry := 0, 0
+	for _, p := range d.Parts {
+		if p.Role != joinery.DividerRole {
+			continue
+		}
+		for range p.Stands {
+			if number++; d.Spec.Dividers[entry].Loose {
+				names = append(names, fmt.Sprintf("divider %d", number))
+			}
+		}
+		entry++
+	}
+	return names
 }
 
 // strength fills in what a drawer weighs and bears, and its bores.
