@@ -71,8 +71,10 @@ func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	}
 	blank := out.Layer(blankLayer, blankColour)
 	out.Polyline(blank, true, []dxf.Vertex{{}, {X: s.Depth * k}, {X: s.Depth * k, Y: s.Height * k}, {Y: s.Height * k}})
-	label := out.Layer(labelLayer, labelColour)
 	size := square(u)
+	low := s.Height*k + size/5
+	out.Polyline(out.Layer(scaleLayer, scaleColour), true, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
+	label := out.Layer(labelLayer, labelColour)
 	text := func(line string, left, low float64) {
 		stroke.Set(line, size/12, left, low, func(line []stroke.Point, closed bool) {
 			v := make([]dxf.Vertex, len(line))
@@ -86,8 +88,6 @@ func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		out.Polyline(label, false, []dxf.Vertex{{Y: l.At * k}, {X: s.Depth * k, Y: l.At * k}})
 		text(l.words(u), size/5, l.At*k+size/20)
 	}
-	low := s.Height*k + size/5
-	out.Polyline(out.Layer(scaleLayer, scaleColour), true, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
 	for i, line := range s.heading(right, u) {
 		text(line, size*1.2, low+size*(0.75-0.2*float64(i)))
 	}

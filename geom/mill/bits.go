@@ -67,6 +67,29 @@ func (p *preparation) cut(c Cut, takes geom.Loop) {
 	p.refuse(c, best, p.Bits[nearest])
 }
 
+// unify gives cuts of one operation, face and depth, which share a layer, one bit:
+// the narrowest that any of them needs, where it makes the others too.
+func (p *preparation) unify() {
+	cuts := p.work.Cuts
+	for i := range cuts {
+		c := &cuts[i]
+		if c.Bit < 0 || c.Pocket < 0 {
+			continue
+		}
+		for _, o := range cuts {
+			if o.Bit < 0 || o.Operation != c.Operation || o.Face != c.Face || math.Abs(o.Depth-c.Depth) > touching || p.Bits[o.Bit].Diameter >= p.Bits[c.Bit].Diameter {
+				continue
+			}
+			k := p.part.Pockets[c.Pocket]
+			whole := Cut{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Left: c.Left, Pocket: c.Pocket, Outline: k.Outline}
+			if shaped, no := p.shape(whole, k.Takes, openSides(k.Outline, p.part.Outline), p.Bits[o.Bit]); no == fits {
+				shaped.Bit = o.Bit
+				*c = shaped
+			}
+		}
+	}
+}
+
 // obstacle says why a bit cannot make a cut; the order is that of how near it came.
 type obstacle int
 

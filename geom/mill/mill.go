@@ -151,6 +151,7 @@ func Prepare(part Part, s Settings) (Work, []Fault) {
 	for _, h := range part.Holes {
 		p.hole(h)
 	}
+	p.unify()
 	p.outline, p.drawn = -1, part.Outline
 	if len(p.bits) > 0 {
 		p.outline = p.outlineBit()

@@ -13,6 +13,7 @@ import (
 type cutFile struct {
 	Dir, File, Face string
 	Length, Width   float64
+	Outline         [][2]float64 // what the profile's bit leaves of the panel
 	Cuts            []shapedCut
 }
 
@@ -122,6 +123,9 @@ func TestCuts(t *testing.T) {
 			for _, f := range shapely(t, "--radius", more, dir) {
 				for i, c := range f.Cuts {
 					j := slices.IndexFunc(files, func(g cutFile) bool { return g.File == f.File })
+					if c.Corners == 2 && c.Arcs == 2 { // any bit that gets into a hole clears it
+						continue
+					}
 					if math.Abs(c.Swept-files[j].Cuts[i].Swept) <= mostArea {
 						t.Errorf("%s, %s: a radius larger by %s mm is not seen", f.File, c.Layer, more)
 					}

@@ -10,7 +10,7 @@ which is 100 mm or 4 in. --radius adds to the radius of every bit: a planted
 fault. --solids makes round things of fewer chords, and tells shapes too. Prints
 one JSON object a line for each drawing:
 
-    {"dir", "file", "face", "length", "width", "cuts": [{"layer", "bit",
+    {"dir", "file", "face", "length", "width", "outline", "cuts": [{"layer", "bit",
      "corners", "arcs", "drawn", "reached", "swept", "beyond", "bounds",
      "shape": [[ring, ...], ...]}]}
 
@@ -19,7 +19,8 @@ panel turned over end for end. "corners" counts those of the line and "arcs" its
 sides that are no straight ones; "drawn" and "reached" are areas within the panel,
 "swept" is all that a disc of the bit's diameter reaches of the line, "beyond"
 how far that lies past the panel's edges, "bounds" the box about it, and "shape"
-a list of polygons, each an outer ring and its holes. The outline itself and REGISTER are
+a list of polygons, each an outer ring and its holes. "outline" is the ring that is
+left of the panel when the profile's bit was led round it, for solids. The outline itself and REGISTER are
 no cuts. A saw's lines are cut as they are drawn.
 
 Needs Debian's python3-ezdxf and python3-shapely (tried with 0.18.1 and 1.8.5 on
@@ -32,7 +33,7 @@ import sys
 
 import ezdxf
 from ezdxf.math import bulge_to_arc
-from shapely.geometry import LineString, Point, Polygon, box
+from shapely.geometry import LineString, Point, Polygon
 from shapely.geometry.polygon import orient
 from shapely.ops import unary_union
 
@@ -46,6 +47,8 @@ AREAS = (1e-5, 256)
 SOLIDS = (5e-4, 48)
 # Areas below this, in square millimetres, are rounding.
 SPECK = 1e-6
+# A bit that is plunged makes a hole of its own width; a drawing rounds its size.
+PLUNGED = 1e-3
 SQUARES = {100.0: 1.0, 4.0: 25.4}
 
 
@@ -93,6 +96,9 @@ def swept(points, closed, r, chord, quarter):
     """What a disc reaches that stays within a closed line, or follows an open
     one; and what the line encloses, or again what the disc reaches."""
     flat = flatten(points, closed, chord)
+    if closed and len(points) == 2 and points[0][2] == points[1][2] == 1.0 and 0 <= r - math.dist(points[0][:2], points[1][:2]) / 2 < PLUNGED:
+        drawn = Polygon(flat)
+        return drawn, drawn
     if not closed:
         reached = LineString(flat).buffer(r, resolution=quarter)
         return reached, reached
@@ -103,6 +109,13 @@ def swept(points, closed, r, chord, quarter):
         return drawn, drawn
     centres = drawn.difference(near(flat, points, r, quarter))
     return centres.buffer(r, resolution=quarter).intersection(drawn), drawn
+
+
+def around(panel, r):
+    """What is left of a panel when a disc was led round it."""
+    if r == 0 or abs(panel.convex_hull.area - panel.area) < SPECK:
+        return panel
+    return panel.buffer(r, resolution=SOLIDS[1]).buffer(-r, resolution=SOLIDS[1])
 
 
 def polygons(shape):
@@ -147,9 +160,14 @@ def drawing(directory, name, legend, unit, more, solids):
     outlines = on(profile[0]) if profile else on("BLANK")
     panel = max((Polygon(flatten(*line(e, scale), AREAS[0])) for e in outlines), key=lambda p: p.area)
     low_x, low_y, length, width = panel.bounds
-    if abs(low_x) > 1e-6 or abs(low_y) > 1e-6 or abs(panel.area - length * width) > SPECK:
-        raise ValueError("%s: the panel is no rectangle at 0, 0" % name)
+    if abs(low_x) > 1e-6 or abs(low_y) > 1e-6:
+        raise ValueError("%s: the panel is not at 0, 0" % name)
     face = legend[0]["face"]
+    if face == "outside":  # a mirror image
+        panel = orient(Polygon([(length - x, y) for x, y in panel.exterior.coords]))
+    left = []
+    if profile and solids:
+        left = rings(around(panel, max(r["diameter"] for r in legend if r["operation"] == "profile") * unit / 2))[0][0]
     cuts = []
     for e in entities:
         rows = [r for r in legend if r["layer"] == e.dxf.layer]
@@ -160,8 +178,8 @@ def drawing(directory, name, legend, unit, more, solids):
             points = [(length - x, y, -b) for x, y, b in points]
         bit = rows[0]["diameter"] * unit
         r = bit / 2 + (more if bit > 0 else 0)
-        cuts.append({"layer": e.dxf.layer, "bit": bit, **cut(points, closed, r, box(0, 0, length, width), solids)})
-    return {"dir": directory, "file": name, "face": face, "length": length, "width": width, "cuts": cuts}
+        cuts.append({"layer": e.dxf.layer, "bit": bit, **cut(points, closed, r, panel, solids)})
+    return {"dir": directory, "file": name, "face": face, "length": length, "width": width, "outline": left, "cuts": cuts}
 
 
 def main(args):

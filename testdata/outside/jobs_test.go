@@ -88,6 +88,38 @@ drawers:
   - {name: flush, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joinery: {bottom-fit: flush}}
   - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
 `},
+	{name: "corners", text: extraStock + `
+cutter: {kind: router, bits: {six: {diameter: 6, reach: 25}, three: {diameter: 3, reach: 25}}}
+router: {tabs: {width: 8, height: 2, spacing: 150}}
+drawers:
+  - {name: rabbet, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, pull: {shape: half-round}}
+  - {name: rabbet slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, joinery: {bottom-fit: slid-in}}
+  - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-height: 13}, pull: {shape: slot}}
+  - {name: butt below, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, joint: butt, fasteners: dowels, joinery: {bottom-fit: applied}, pull: {shape: hand-hold}}
+  - {name: box, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, pull: {shape: hole}}
+  - {name: box mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: applied}}
+  - {name: box housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, back-joint: dado, setback: 12, joinery: {bottom-fit: slid-in}}
+  - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, setback: 15}
+  - {name: lapped slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet, joinery: {bottom-fit: slid-in}}
+  - {name: raised, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-height: 20}}
+`},
+	{name: "fittings", text: extraStock + `
+cutter: {kind: router, bits: {six: {diameter: 6, reach: 25}, three: {diameter: 3, reach: 25}}}
+router: {relief: side}
+drawers:
+  - {name: grid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{way: across, at: 2, stock: ply 6}, {way: along, at: 1, stock: ply 6}]}
+  - {name: loose, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, dividers: [{way: along, at: [100], stock: ply 6, loose: yes}]}
+  - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, drawer-front: {stock: ply 18, width: 440, height: 150, left: 20, below: 15, handles: handle, handle-apart: 96}}
+`},
+	{name: "corners-saw", text: extraStock + `
+cutter: {kind: saw, width: 6.3}
+drawers:
+  - {name: rabbet, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet}
+  - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-fit: slid-in}}
+  - {name: box, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: applied}}
+  - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, setback: 12, joinery: {bottom-fit: slid-in}}
+  - {name: divided, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{way: across, at: 2, stock: ply 6}]}
+`},
 	{name: "double-rabbet-saw", text: extraStock + `
 cutter: {kind: saw, width: 6.35}
 drawers:

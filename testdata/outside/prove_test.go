@@ -14,6 +14,12 @@ type proven struct {
 	Proof []proof
 }
 
+// piece is a part as it stands in the box that was put together.
+type piece struct {
+	Name, Part string
+	Stand      stand
+}
+
 type proof struct {
 	Drawer, Verdict string
 	Faults          []struct{ Code, File, Message string }
@@ -33,10 +39,7 @@ type proof struct {
 		Swept       float64 `json:"swept_mm2"`
 		Beyond      float64
 	}
-	Assembled []struct {
-		Name, Part string
-		Stand      stand
-	}
+	Assembled []piece
 }
 
 type span struct{ Mean, Min, Max float64 }

@@ -106,6 +106,7 @@ type drawer struct {
 
 type part struct {
 	Name, Role, Drawer, Stock string
+	Label                     string
 	Length, Width, Thickness  float64
 	Operations                []operation
 	Stands                    []stand

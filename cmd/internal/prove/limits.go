@@ -13,6 +13,7 @@ import (
 const (
 	maxPieces  = 64      // of a box
 	maxLegend  = 256     // lines of the legend for one drawing; operations of one part
+	maxOutline = 4_000   // corners of an outline; fingers along the highest wall have 2,000
 	maxCorners = 1 << 13 // of all lines of one part, as drawn and as reached, arcs by their chords
 	maxCuts    = 256     // that the bits reach within one part
 	maxFaults  = 100     // told of one part
@@ -77,7 +78,7 @@ func (p *Prover) check() error {
 			}
 		}
 		for _, v := range part.Outline {
-			if len(part.Outline) > maxLegend || !within(farthest, v...) {
+			if len(part.Outline) > maxOutline || !within(farthest, v...) {
 				return wrong("the part %q has an outline far away", part.Name)
 			}
 		}
