@@ -237,7 +237,11 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 	}
 	want, legend, of := map[string][]entity{}, map[string][]legendRow{}, map[string]int{}
 	other := map[string]bool{} // drawings of which no more is known than what is read
-	for _, f := range glob(t, filepath.Join(dir, "cabinet"), ".dxf") {
+	cabinets, err := filepath.Glob(filepath.Join(dir, "cabinet", "*.dxf"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, f := range cabinets {
 		other[f] = true
 	}
 	for _, l := range r.Layers {
@@ -285,7 +289,9 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 			for _, e := range a.Entities {
 				want[a.File] = append(want[a.File], scaled(e, drawn.MM()))
 			}
-			if err := checkOrder(a, legend[a.File]); err != nil && len(legend[a.File]) > 0 {
+			// With tabs, a layer of cutouts can hold a pull, before the outline, and the slots
+			// after it.
+			if err := checkOrder(a, legend[a.File]); err != nil && len(legend[a.File]) > 0 && !tabbed {
 				t.Errorf("%s: %v", a.File, err)
 			}
 			continue
