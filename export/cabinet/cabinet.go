@@ -103,8 +103,8 @@ func (s Side) heading(right bool, u geom.Unit) []string {
 	}
 	return []string{
 		s.Name + ", " + side + " side from inside",
-		"front edge at the " + edge + ", heights from the datum",
-		fmt.Sprintf("%d holes of %s, %s deep", len(s.Holes), geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u)),
+		"front edge at the " + edge + ", heights over the opening's lower edge",
+		fmt.Sprintf("%d holes of %s, %s deep: use those that the slide has", len(s.Holes), geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u)),
 		fmt.Sprintf("the square is %g %s", square(u), u),
 	}
 }

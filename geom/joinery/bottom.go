@@ -54,8 +54,11 @@ func (l *layout) checkRise() {
 			fmt.Sprintf("write a bottom-height of %s or more", l.atLeast(leastRabbet)))
 	}
 	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind == Saw {
-		l.warn("bottom-setup", FieldBottomHeight, Bottom, fmt.Sprintf("the grooves are %s over the bottom edges and take a fence distance of their own", l.text(fence)),
-			fmt.Sprintf("a bottom-height of %s, the fence distance, needs none", l.text(l.f)))
+		hint := fmt.Sprintf("a bottom-height of %s, the fence distance, needs none", l.text(l.f))
+		if l.Undermount != nil && l.Undermount.Recess > l.f {
+			hint = fmt.Sprintf("the slides want %s under the bottom: cut the grooves of all drawers in one go", l.text(l.Undermount.Recess))
+		}
+		l.warn("bottom-setup", FieldBottomHeight, Bottom, fmt.Sprintf("the grooves are %s over the bottom edges and take a fence distance of their own", l.text(fence)), hint)
 	}
 }
 

@@ -238,6 +238,9 @@ func (l *layout) fingerAdvice(at []float64, play float64) string {
 			return fmt.Sprintf("write a bottom-height of %s to %s, or wider fingers", l.atLeast(low), l.atMost(high))
 		}
 	}
+	if l.Cutter.Kind == Saw { // whose fingers are as wide as its cutter
+		return fmt.Sprintf("write bottom-fit: %s, or take a wider cutter", BottomApplied)
+	}
 	return fmt.Sprintf("write a finger-width of %s or more", l.atLeast(l.rise+l.groove+2*leastRabbet))
 }
 

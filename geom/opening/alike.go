@@ -31,19 +31,21 @@ func Alike(list []Opening, within float64) []Shared {
 			return groups
 		}
 		base := list[first].Counted()
+		shallow, deep := base.Depth, base.Depth // of the group
 		g := Shared{Width: base.Width, Depth: base.Depth}
 		differ := false
 		for i, o := range list {
 			c := o.Counted()
-			if used[i] || c.Width > base.Width+within+settle || math.Abs(c.Depth-base.Depth) > within+settle {
+			if used[i] || c.Width > base.Width+within+settle || math.Max(deep, c.Depth)-math.Min(shallow, c.Depth) > within+settle {
 				continue
 			}
+			shallow, deep = math.Min(shallow, c.Depth), math.Max(deep, c.Depth)
 			used[i] = true
 			g.Openings = append(g.Openings, i)
 			g.Shims = append(g.Shims, (c.Width-base.Width)/2)
-			g.Depth = math.Min(g.Depth, c.Depth)
 			differ = differ || c.Width > base.Width+settle || math.Abs(c.Depth-base.Depth) > settle
 		}
+		g.Depth = shallow
 		if differ {
 			groups = append(groups, g)
 		}

@@ -34,6 +34,9 @@ func (p *planner) lines() {
 	if low := p.plan.Rows[len(p.plan.Rows)-1].Line - s.Height/2; low < -settle {
 		p.say(true, "slide-low", "slide", len(p.plan.Rows)-1, fmt.Sprintf("the lowest slide would reach %s below the opening", p.text(-low)), "more room below the box, or a slide that is screwed on higher")
 	}
+	if high := p.plan.Rows[0].Line + s.Height/2 - p.plan.Opening.Height; high > settle {
+		p.say(true, "slide-high", "slide", 0, fmt.Sprintf("the highest slide would reach %s above the opening", p.text(high)), "a higher row, or a slide that is not so high")
+	}
 	below := 0.0
 	for i := len(p.plan.Rows) - 1; i >= 0; i-- {
 		line := p.plan.Rows[i].Line
@@ -42,8 +45,11 @@ func (p *planner) lines() {
 				p.plan.Holes = append(p.plan.Holes, geom.Point{X: x, Y: line})
 			}
 		}
-		if length := line - s.Height/2 - below; length > settle {
+		switch length := line - s.Height/2 - below; {
+		case length > settle:
 			p.spacer(length, i)
+		case length < -settle && below > 0:
+			p.say(true, "slide-overlap", "slide", i, fmt.Sprintf("the slide of row %d would overlap the one below it by %s", i+1, p.text(-length)), "higher rows, or a slide that is not so high")
 		}
 		below = line + s.Height/2
 	}

@@ -66,7 +66,7 @@ func Make(b Bank) (Plan, []Problem) {
 	}
 	p.plan.SlideLength = depth
 	p.rows(heights, depth)
-	if !p.failed() {
+	if !p.failed() && len(p.plan.Rows) > 0 {
 		p.racking()
 		p.lines()
 	}
@@ -136,8 +136,8 @@ func (p *planner) sides() {
 		p.say(true, "side-thickness", "sides", -1, fmt.Sprintf("sides of %s, %s at the thickest, do not go beside this slide, which takes %s", p.text(t.Mean), p.text(t.Max), p.text(s.MostSide)),
 			fmt.Sprintf("take sides of %s or less, or a %s slide", p.atMost(s.MostSide), SideMount))
 	}
-	if more := p.bias(); more > s.Plus+s.Minus+settle {
-		p.say(false, "width-tolerance", "sides", -1, fmt.Sprintf("over the readings of the sides the boxes' widths differ by %s, more than the %s that the slide takes", p.text(2*more), p.text(s.Plus+s.Minus)),
+	if spread := 2 * (t.Max - t.Min); spread > s.Plus+s.Minus+settle {
+		p.say(false, "width-tolerance", "sides", -1, fmt.Sprintf("over the readings of the sides the widths of the boxes, outside or inside, differ by %s, more than the %s that the slide takes", p.text(spread), p.text(s.Plus+s.Minus)),
 			"sort the boards: sides of one box from boards that measure alike")
 	}
 }
@@ -171,7 +171,7 @@ func (p *planner) depth() (float64, bool) {
 	length, ok := s.pick(room)
 	if !ok {
 		p.say(true, "depth", "slide", -1, fmt.Sprintf("the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it", p.text(p.plan.Opening.Depth), p.text(s.shortest()), p.text(s.shortest()+taken)),
-			fmt.Sprintf("a shorter slide, less room behind, or a %s, which is cut to length", Wooden))
+			fmt.Sprintf("an opening %s deep, a slide of the shop's own that is shorter, or a %s, which is cut to length", p.atLeast(s.shortest()+taken), Wooden))
 	}
 	return length, ok
 }
@@ -187,6 +187,11 @@ func (p *planner) width() float64 {
 // rows makes fronts and boxes of the heights.
 func (p *planner) rows(heights []float64, depth float64) {
 	width := p.width()
+	if beyond := width - p.plan.Opening.Width; beyond > settle {
+		p.say(true, "width", "sides", -1, fmt.Sprintf("with sides of %s the boxes would be %s wide in an opening of %s", p.text(p.Sides.Thickness.Mean), p.text(width), p.text(p.plan.Opening.Width)),
+			fmt.Sprintf("take sides of %s or less", p.atMost(p.Sides.Thickness.Mean-beyond/2)))
+		return
+	}
 	_, top, left := p.span()
 	frontWidth := p.plan.Opening.Width
 	switch p.Opening.Fronts {

@@ -136,9 +136,13 @@ func TestRefused(t *testing.T) {
 		"graduation":     func(b *Bank) { b.Graduation, b.Step = Arithmetic, 200 },
 		"front-movement": func(b *Bank) { b.Front.Swelling = 0.02 },
 		"width":          func(b *Bank) { b.Opening.Width = []float64{60} },
+		"slide-high": func(b *Bank) {
+			b.Opening.Height, b.Opening.Fronts, b.Rows, b.Front = []float64{62}, NoFront, b.Rows[:1], nil
+		},
+		"slide-overlap": func(b *Bank) { b.Slide.Height, b.Slide.Line, b.Rows = 250, 125, make([]Row, 3) },
 	} {
 		_, problems := Make(base(change))
-		if len(problems) == 0 || problems[0].Code != code || !problems[0].Error {
+		if !slices.ContainsFunc(problems, func(q Problem) bool { return q.Code == code && q.Error }) {
 			t.Errorf("%s: %+v", code, problems)
 		}
 	}

@@ -79,6 +79,12 @@ func buying(out *bytes.Buffer, r Report) {
 	}
 	fmt.Fprintln(out)
 	table(out, []string{"to buy", "what", ">quantity", "unit", ">price"}, rows)
+	for _, x := range r.Buy {
+		if x.Kind == "banding" {
+			fmt.Fprintln(out, "Sizes of parts are those of the wood: banding comes on top of them.")
+			break
+		}
+	}
 	if priced {
 		fmt.Fprintf(out, "board and banding as priced: %.2f\n", money(total))
 	}

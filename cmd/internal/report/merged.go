@@ -59,6 +59,9 @@ func cutFaces(p geom.Panel) string {
 	case inside:
 		return "inside face"
 	}
+	if len(p.Outline) > 4 { // fingers, notches, slots
+		return "outline"
+	}
 	return "none"
 }
 
