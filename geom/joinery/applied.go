@@ -56,7 +56,7 @@ func evenly(from, to, apart float64) []float64 {
 	if to-from < settle {
 		return []float64{(from + to) / 2}
 	}
-	n := math.Ceil((to-from)/apart - settle)
+	n := math.Max(1, math.Ceil((to-from)/apart-settle))
 	var list []float64
 	for i := 0.0; i <= n; i++ {
 		list = append(list, from+float64((to-from)*i/n))

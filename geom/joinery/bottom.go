@@ -249,6 +249,10 @@ func (l *layout) addBottom() {
 	})
 }
 
+// leastSlotEdge is the least wood behind such a slot, in millimetres; common
+// practice, no source.
+const leastSlotEdge = 2.0
+
 // rearHoles are for the screws that hold a bottom which was slid in to the lower
 // edge of the back: holes, or for solid wood slots along which it can shrink and
 // swell.
@@ -257,8 +261,10 @@ func (l *layout) rearHoles(length, width float64) []geom.Pocket {
 	var list []geom.Pocket
 	for _, x := range evenly(2*appliedEnd, length-2*appliedEnd, 2*appliedApart) {
 		hole := geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)}
-		if moves := float64(width * (l.Bottom.Swelling + l.Bottom.Shrinkage) / 2); moves > settle {
-			hole.Kind, hole.Outline = geom.Cutout, geom.RoundedRectangle(x-r, y-r-moves, x+r, y+r+moves, r)
+		if moves := float64(width * math.Max(l.Bottom.Swelling, l.Bottom.Shrinkage)); moves > settle {
+			// As far to the edge as leaves it whole; the rest of the way inwards.
+			high := math.Min(y+r+moves, width-leastSlotEdge)
+			hole.Kind, hole.Outline = geom.Cutout, geom.RoundedRectangle(x-r, high-2*(r+moves), x+r, high, r)
 		}
 		list = append(list, hole)
 	}

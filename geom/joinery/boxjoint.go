@@ -64,14 +64,18 @@ func (l *layout) fingeredEnd(r Role) ending {
 	if l.BottomFit != BottomApplied {
 		row := l.rowOf(l.rise)
 		inFinger := row%2 == 0 // of front and back
-		a, b := l.stopBefore(l.Ts-l.h), l.stopBefore(t-l.h)
-		if l.GrooveEnds == GrooveThrough {
-			a, b = 0, 0
-		}
-		if inFinger {
+		a, b := 0.0, 0.0
+		switch stopped := l.GrooveEnds == GrooveStopped; {
+		case inFinger:
 			b, e.reach = t, t // the sides begin there
-		} else {
+			if stopped {
+				a = l.stopBefore(l.Ts - l.h)
+			}
+		default:
 			a = l.Ts
+			if stopped {
+				b = l.stopBefore(t - l.h)
+			}
 		}
 		groove := l.grooved(a, l.Width-a)
 		if inFinger && a > 0 {

@@ -56,7 +56,7 @@ func (l *layout) butt() {
 func (l *layout) butted(r Role) ending {
 	stock, _ := l.stockOf(r)
 	t := stock.Thickness.Mean
-	e := ending{reach: t - l.h, panel: l.plainEnd(r, l.Width-2*l.Ts), stand: l.placed(r, l.Ts), mates: false}
+	e := ending{reach: t - l.h, panel: l.plainEnd(r, l.Width-2*l.Ts), stand: l.placed(r, l.Ts)}
 	if l.GrooveEnds == GrooveStopped {
 		e.groove = l.stopBefore(e.reach)
 	}

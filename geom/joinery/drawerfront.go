@@ -12,8 +12,8 @@ const FieldDrawerFront Field = "drawer-front"
 
 // Holes for a drawer front, in millimetres; common practice, no source.
 const (
-	fixingHole    = 8.0   // in the box's front, for a screw with a large washer: the front can be moved by 2 or so
-	fixingScrew   = 4.5   //
+	fixingHole    = 8.0 // in the box's front, for a screw with a large washer: the front can be moved by 2 or so
+	fixingScrew   = 4.5
 	fixingIn      = 40.0  // from the inside faces of the sides
 	fixingTwoRows = 110.0 // clear height from which there are two rows of them
 	handleHole    = 5.0   // through the drawer front, unless the job says otherwise
@@ -101,7 +101,7 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 		fx, fz := front.along(at), at.Z-front.Stands[0].Origin.Z
 		r := handleClear / 2
 		switch {
-		case at.X < l.Ts || at.X > l.Width-l.Ts || at.Z > l.Height: // beside the box
+		case at.X < l.Ts || at.X > l.Width-l.Ts || at.Z > l.Height || at.Z < 0: // beside the box
 		case at.X < l.Ts+r+2 || at.X > l.Width-l.Ts-r-2 || at.Z < floor+r+2 || at.Z > l.Height-r-2:
 			l.warn("handle", FieldDrawerFront, Front, fmt.Sprintf("behind a handle's hole, %s over the box's lower edge, the box's front has no room for a hole of %s: its screw cannot be reached from inside", l.text(at.Z), l.text(handleClear)),
 				"sink the screw's head into the drawer front's back before it is screwed on, or move the handle")

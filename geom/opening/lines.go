@@ -37,13 +37,16 @@ func (p *planner) lines() {
 	if high := p.plan.Rows[0].Line + s.Height/2 - p.plan.Opening.Height; high > settle {
 		p.say(true, "slide-high", "slide", 0, fmt.Sprintf("the highest slide would reach %s above the opening", p.text(high)), "a higher row, or a slide that is not so high")
 	}
+	holes := 0 // of one slide
+	if s.Setback > 0 && s.Pitch > 0 {
+		holes = max(0, 1+int(math.Floor((p.plan.SlideLength-endRoom-s.Setback+settle)/s.Pitch)))
+		p.plan.Holes = make([]geom.Point, 0, holes*len(p.plan.Rows))
+	}
 	below := 0.0
 	for i := len(p.plan.Rows) - 1; i >= 0; i-- {
 		line := p.plan.Rows[i].Line
-		if s.Setback > 0 && s.Pitch > 0 {
-			for x := first; x <= first-s.Setback+p.plan.SlideLength-endRoom+settle; x += s.Pitch {
-				p.plan.Holes = append(p.plan.Holes, geom.Point{X: x, Y: line})
-			}
+		for k := range holes {
+			p.plan.Holes = append(p.plan.Holes, geom.Point{X: first + float64(float64(k)*s.Pitch), Y: line})
 		}
 		switch length := line - s.Height/2 - below; {
 		case length > settle:

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"drawerwright/geom"
+	"drawerwright/geom/opening"
 )
 
 // Buy is one thing that a job takes beside board.
@@ -43,7 +44,7 @@ func ToBuy(b Batch) []Buy {
 	glue := 0.0
 	for _, d := range b.Drawers {
 		n := float64(d.Spec.Count)
-		if s := d.Strength; s.Slide.Height > 0 {
+		if s := d.Strength; s.Slide.Kind != "" && s.Slide.Kind != opening.NoSlide {
 			unit := "pieces"
 			if s.Slide.Pair() {
 				unit = "pairs"

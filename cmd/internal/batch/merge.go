@@ -73,12 +73,14 @@ func shape(p geom.Panel) string {
 		out.WriteByte(';')
 	}
 	loop(p.Outline)
+	fmt.Fprint(&out, p.Relieve, ";")
 	for _, h := range p.Holes {
 		loop(h)
 	}
 	for _, k := range p.Pockets {
 		fmt.Fprintf(&out, "%s %s %d", k.Kind, k.Face, geom.LengthOf(k.Depth))
 		loop(k.Outline)
+		loop(k.Takes)
 	}
 	return out.String()
 }

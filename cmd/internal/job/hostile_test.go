@@ -146,7 +146,9 @@ func TestReadHostile(t *testing.T) {
 			if !problems.Failed() || printed != nil {
 				t.Errorf("read without an error: %v", problems)
 			}
-			if used := after.TotalAlloc - before.TotalAlloc; used > maxMemory {
+			// The race detector makes sync.Pool forget at random, so that package regexp
+			// allocates what it would have kept.
+			if used := after.TotalAlloc - before.TotalAlloc; used > maxMemory && !underRace {
 				t.Errorf("allocated %d MiB", used>>20)
 			}
 			checkProblems(t, text, problems)

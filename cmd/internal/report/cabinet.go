@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"encoding/csv"
 	"fmt"
-	"math"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -138,10 +137,8 @@ func openings(out *bytes.Buffer, r Report, u geom.Unit) {
 		fmt.Fprintln(out)
 	}
 	for _, a := range r.Alike {
-		least, most := math.Inf(1), 0.0
 		var shims []string
 		for i, s := range a.Shims {
-			least, most = math.Min(least, s), math.Max(most, s)
 			shims = append(shims, a.Openings[i]+" "+caliper(s, u))
 		}
 		fmt.Fprintf(out, "near-equal openings: one box for an opening of %s serves %s; shims at each side: %s\n\n", caliper(a.Width, u), strings.Join(a.Openings, ", "), strings.Join(shims, ", "))
