@@ -10,7 +10,7 @@ which is 100 mm or 4 in. --radius adds to the radius of every bit: a planted
 fault. --solids makes round things of fewer chords, and tells shapes too. Prints
 one JSON object a line for each drawing:
 
-    {"dir", "file", "face", "length", "width", "outline", "cuts": [{"layer", "bit",
+    {"dir", "file", "face", "length", "width", "bent", "outline", "cuts": [{"layer", "bit",
      "corners", "arcs", "drawn", "reached", "swept", "beyond", "bounds",
      "shape": [[ring, ...], ...]}]}
 
@@ -19,7 +19,7 @@ panel turned over end for end. "corners" counts those of the line and "arcs" its
 sides that are no straight ones; "drawn" and "reached" are areas within the panel,
 "swept" is all that a disc of the bit's diameter reaches of the line, "beyond"
 how far that lies past the panel's edges, "bounds" the box about it, and "shape"
-a list of polygons, each an outer ring and its holes. "outline" is the ring that is
+a list of polygons, each an outer ring and its holes. "bent" tells whether the outline has arcs, "outline" is the ring that is
 left of the panel when the profile's bit was led round it, for solids. The outline itself and REGISTER are
 no cuts. A saw's lines are cut as they are drawn.
 
@@ -96,7 +96,7 @@ def swept(points, closed, r, chord, quarter):
     """What a disc reaches that stays within a closed line, or follows an open
     one; and what the line encloses, or again what the disc reaches."""
     flat = flatten(points, closed, chord)
-    if closed and len(points) == 2 and points[0][2] == points[1][2] == 1.0 and 0 <= r - math.dist(points[0][:2], points[1][:2]) / 2 < PLUNGED:
+    if closed and len(points) == 2 and abs(points[0][2]) == abs(points[1][2]) == 1.0 and 0 <= r - math.dist(points[0][:2], points[1][:2]) / 2 < PLUNGED:
         drawn = Polygon(flat)
         return drawn, drawn
     if not closed:
@@ -162,6 +162,7 @@ def drawing(directory, name, legend, unit, more, solids):
     low_x, low_y, length, width = panel.bounds
     if abs(low_x) > 1e-6 or abs(low_y) > 1e-6:
         raise ValueError("%s: the panel is not at 0, 0" % name)
+    bent = any(b != 0 for e in outlines for _, _, b in line(e, scale)[0])
     face = legend[0]["face"]
     if face == "outside":  # a mirror image
         panel = orient(Polygon([(length - x, y) for x, y in panel.exterior.coords]))
@@ -179,7 +180,7 @@ def drawing(directory, name, legend, unit, more, solids):
         bit = rows[0]["diameter"] * unit
         r = bit / 2 + (more if bit > 0 else 0)
         cuts.append({"layer": e.dxf.layer, "bit": bit, **cut(points, closed, r, panel, solids)})
-    return {"dir": directory, "file": name, "face": face, "length": length, "width": width, "outline": left, "cuts": cuts}
+    return {"dir": directory, "file": name, "face": face, "length": length, "width": width, "bent": bent, "outline": left, "cuts": cuts}
 
 
 def main(args):

@@ -108,6 +108,7 @@ type part struct {
 	Name, Role, Drawer, Stock string
 	Label                     string
 	Length, Width, Thickness  float64
+	Outline                   [][]float64
 	Operations                []operation
 	Stands                    []stand
 	Files                     struct{ Inside, Outside, STL string }
