@@ -27,7 +27,7 @@ func (l *layout) chooseBottom() {
 	switch {
 	case stands >= l.groove-settle && l.Cutter.Kind == Router: // the play is not more than 0
 		l.fail("bottom", FieldGroovePlay, Bottom, fmt.Sprintf("the groove is made as wide as what stands in it, %s: it does not go in", l.text(stands)),
-			fmt.Sprintf("a groove-play of %s to %s is usual", l.atLeast(leastBottomPlay), l.atMost(mostBottomPlay)))
+			fmt.Sprintf("a groove-play of %s to %s is usual", l.atLeast(l.Limits.BottomPlay.Least), l.atMost(l.Limits.BottomPlay.Most)))
 	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
 		l.failBottom(stands)
 	case l.BottomSlack >= l.h-settle:
@@ -96,8 +96,8 @@ func (l *layout) failBottom(stands float64) {
 			fact += fmt.Sprintf("; its groove is %s wide: it does not go in", l.text(l.groove))
 		}
 	}
-	least, most := l.rise+leastRabbet, l.rise+l.groove-leastBottomPlay
-	hint := fmt.Sprintf("a bottom up to %s goes in captured", l.atMost(l.groove-leastBottomPlay))
+	least, most := l.rise+leastRabbet, l.rise+l.groove-l.Limits.BottomPlay.Least
+	hint := fmt.Sprintf("a bottom up to %s goes in captured", l.atMost(l.groove-l.Limits.BottomPlay.Least))
 	if l.advisable(least, most) {
 		hint += fmt.Sprintf(", one of %s to %s flush", l.atLeast(least), l.atMost(most))
 	}

@@ -198,9 +198,9 @@ func fingered(length, height float64, left, right []finger) (outline geom.Loop, 
 func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
-	c := l.play("finger-play", Side, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, mostTonguePlay)
+	c := l.play("finger-play", Side, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, l.Limits.TonguePlay.Most)
 	if c.Verdict != Goes {
-		field, hint := FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(leastFingerPlay), l.atMost(mostTonguePlay))
+		field, hint := FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(leastFingerPlay), l.atMost(l.Limits.TonguePlay.Most))
 		l.problems = append(l.problems, Problem{Code: "finger-play", Error: c.Verdict == WillNot, Field: field, Part: string(Side),
 			Message: fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict), Hint: hint})
 	}
@@ -255,7 +255,7 @@ const leastFingerPlay = 0.05
 // lapsOfFingers are how the sides' faces stand to the ends of front and back.
 func (l *layout) lapsOfFingers() {
 	for _, r := range l.ends() {
-		l.check("lap", r, "sides at the "+string(r)+"'s ends (proud below 0)", 0, -1, l.Sides.Thickness, -mostRecess, mostRecess, recessWords)
+		l.check("lap", r, "sides at the "+string(r)+"'s ends (proud below 0)", 0, -1, l.Sides.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
 	}
 }
 
@@ -264,5 +264,5 @@ func (l *layout) fingeredWidth() Check {
 	t := l.Sides.Thickness
 	width := func(thickness float64) float64 { return l.Width + float64(2*math.Max(0, thickness-t.Mean)) }
 	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - mostWidth, Most: l.Width + mostWidth}, widthWords)
+		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
 }

@@ -18,7 +18,7 @@ import (
 func (l *layout) dadoRabbet() {
 	l.dado = l.slotFor(l.f)
 	l.toFront, l.toBack = 2*l.f, 2*l.f
-	l.leastSlot, l.mostSlot = l.f+leastTonguePlay, l.f+mostTonguePlay
+	l.leastSlot, l.mostSlot = l.f+l.Limits.TonguePlay.Least, l.f+l.Limits.TonguePlay.Most
 	l.drawer.Outside.Depth += max(0, l.Tf-2*l.f)
 	if l.BackJoint != Housed {
 		l.drawer.Outside.Depth += max(0, l.Tk-2*l.f)

@@ -73,7 +73,7 @@ func (l *layout) dividerFoot() float64 {
 		return l.bottomTop()
 	}
 	t := l.Bottom.Thickness
-	return math.Min(math.Max(l.bottomTop(), l.rise+l.groove), l.bottomTop()+t.Max-t.Mean+leastBottomPlay)
+	return math.Min(math.Max(l.bottomTop(), l.rise+l.groove), l.bottomTop()+t.Max-t.Mean+bottomRoom)
 }
 
 // roomFor is the clear size across a divider's way.
@@ -142,7 +142,7 @@ func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 
 // dividerSlot finds how wide its dados are.
 func (l *layout) dividerSlot(s *standingDivider) bool {
-	least, most := leastTonguePlay, mostTonguePlay
+	least, most := l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most
 	play := l.DadoPlay
 	if s.Loose {
 		least, most, play = least+loosePlay/2, most+loosePlay, play+loosePlay
@@ -157,7 +157,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	}
 	field, hint := FieldDividers, fmt.Sprintf("a divider of %s to %s gives the usual play", l.atLeast(s.slot-most), l.atMost(s.slot-least))
 	if l.Cutter.Kind == Router && s.slot > l.Cutter.Width+l.SlotRoom+settle {
-		field, hint = FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(leastTonguePlay), l.atMost(mostTonguePlay))
+		field, hint = FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(l.Limits.TonguePlay.Least), l.atMost(l.Limits.TonguePlay.Most))
 	}
 	l.problems = append(l.problems, Problem{Code: "divider-play", Error: c.Verdict == WillNot || c.Nominal > hopelessPlay+settle, Field: field, Part: string(DividerRole),
 		Message: fmt.Sprintf("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), Hint: hint})
@@ -247,7 +247,7 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 		if s.Way == Along {
 			from = l.toFront
 		}
-		play := math.Max(o.slot-o.t, leastTonguePlay)
+		play := math.Max(o.slot-o.t, l.Limits.TonguePlay.Least)
 		if l.Cutter.Kind == Saw { // cut to fit, whatever the stack
 			play = sawnPlay
 		}

@@ -49,7 +49,7 @@ func (l *layout) assemble(end func(Role) ending) {
 // backUnder is how high the lower edge of a back stands under which the thickest
 // bottom is slid in.
 func (l *layout) backUnder() float64 {
-	return l.rise + min(l.groove, l.Bottom.Thickness.Max+leastBottomPlay)
+	return l.rise + min(l.groove, l.Bottom.Thickness.Max+bottomRoom)
 }
 
 // shorten lets the bottom pass under the back; its grooves run out of the sides there.

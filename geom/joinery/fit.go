@@ -21,6 +21,11 @@ const (
 	Wide     Verdict = "wide"
 	Deep     Verdict = "deep"
 	Shallow  Verdict = "shallow"
+	Open     Verdict = "open"
+	Low      Verdict = "low"
+	High     Verdict = "high"
+	Short    Verdict = "short"
+	Long     Verdict = "long"
 )
 
 // Check is one measure of the finished joint, in millimetres: for the mean of
@@ -33,49 +38,58 @@ type Check struct {
 	Name              string // for people
 	Nominal, Min, Max float64
 	Least, Most       float64 // limits
+	Words             Words
 	Verdict           Verdict
 }
 
-// words are the verdicts on a range within its limits, beyond the lower and
+// Words are the verdicts on a range within its limits, beyond the lower and
 // beyond the upper one.
-type words struct{ within, below, above Verdict }
+type Words struct{ Within, Below, Above Verdict }
 
+// The words for a thing inside another, for faces that should be level, and for
+// sizes.
 var (
-	playWords   = words{Goes, Tight, Loose}
-	recessWords = words{IsFlush, Proud, Recessed}
-	widthWords  = words{AsAsked, Narrow, Wide}
-	depthWords  = words{within: AsAsked, above: Deep} // never less than the sides
+	PlayWords     = Words{Goes, Tight, Loose}
+	DiagonalWords = Words{AsAsked, Short, Long}
+	RecessWords   = Words{IsFlush, Proud, Recessed}
+	WidthWords    = Words{AsAsked, Narrow, Wide}
+	HeightWords   = Words{AsAsked, Low, High}
+	DepthWords    = Words{Within: AsAsked, Above: Deep} // never less than the sides
 )
 
 // check adds a measure that changes with a thickness, by factor times its
 // deviation from the mean: -1 is a play that a thicker board takes up.
-func (l *layout) check(code string, part Role, name string, nominal, factor float64, t Thickness, least, most float64, say words) Check {
+func (l *layout) check(code string, part Role, name string, nominal, factor float64, t Thickness, least, most float64, say Words) Check {
 	a, b := nominal+factor*(t.Max-t.Mean), nominal+factor*(t.Min-t.Mean)
 	return l.judge(Check{Code: code, Part: part, Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most}, say)
 }
 
 // judge gives a check its verdict and keeps it.
-func (l *layout) judge(c Check, say words) Check {
-	c.Verdict = say.within
-	below, above := c.Least-c.Min, c.Max-c.Most
-	switch {
-	case below > settle && below >= above:
-		c.Verdict = say.below
-	case above > settle:
-		c.Verdict = say.above
-	}
+func (l *layout) judge(c Check, say Words) Check {
+	c.Words = say
+	c.Verdict = c.Over(c.Min, c.Max)
 	l.drawer.Fit = append(l.drawer.Fit, c)
 	return c
 }
 
+// Over is the verdict on a range of the measure. Nothing goes into a gap of which
+// nothing is left as it is meant.
+func (c Check) Over(least, most float64) Verdict {
+	below, above := c.Least-least, most-c.Most
+	switch {
+	case c.Words == PlayWords && c.Nominal <= settle:
+		return WillNot
+	case below > settle && below >= above:
+		return c.Words.Below
+	case above > settle:
+		return c.Words.Above
+	}
+	return c.Words.Within
+}
+
 // play is a check of one thing inside another, which has to be more than 0.
 func (l *layout) play(code string, part Role, name string, nominal, factor float64, t Thickness, least, most float64) Check {
-	c := l.check(code, part, name, nominal, factor, t, least, most, playWords)
-	if c.Nominal <= settle {
-		c.Verdict = WillNot
-		l.drawer.Fit[len(l.drawer.Fit)-1] = c
-	}
-	return c
+	return l.check(code, part, name, nominal, factor, t, least, most, PlayWords)
 }
 
 // ranged prints a check's nominal value, and its range where there is one to see.
@@ -102,7 +116,7 @@ func (l *layout) tonguePlay(r Role) Check {
 	if !l.sameLeft() {
 		factor = -1
 	}
-	return l.play("tongue-play", r, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, leastTonguePlay, mostTonguePlay)
+	return l.play("tongue-play", r, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
@@ -115,7 +129,7 @@ func (l *layout) recess(r Role) Check {
 		factor = 0
 	}
 	return l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
-		-mostRecess, mostRecess, recessWords)
+		-l.Limits.Recess, l.Limits.Recess, RecessWords)
 }
 
 // bottomPlay is the groove's width less what stands in it.
@@ -128,7 +142,7 @@ func (l *layout) bottomPlay() Check {
 	if l.flush && l.sameLeft() { // every board gets the same tongue
 		factor = 0
 	}
-	return l.play("bottom-play", Bottom, kind+" bottom play in its groove", l.groove-l.inGroove(), factor, l.Bottom.Thickness, leastBottomPlay, mostBottomPlay)
+	return l.play("bottom-play", Bottom, kind+" bottom play in its groove", l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Least, l.Limits.BottomPlay.Most)
 }
 
 // flushness is how far a flush bottom's underside stands above the bottom edges,
@@ -139,13 +153,13 @@ func (l *layout) flushness() Check {
 	if !l.sameLeft() {
 		factor = 0
 	}
-	return l.check("bottom-flush", Bottom, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -mostRecess, mostRecess,
-		words{IsFlush, Proud, Recessed})
+	return l.check("bottom-flush", Bottom, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -l.Limits.Recess, l.Limits.Recess,
+		Words{IsFlush, Proud, Recessed})
 }
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
-	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth, l.Depth+mostRecess, depthWords)
+	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth, l.Depth+l.Limits.Recess, DepthWords)
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the
@@ -162,7 +176,7 @@ func (l *layout) outsideWidth() Check {
 		return l.Width + float64(2*more)
 	}
 	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - mostWidth, Most: l.Width + mostWidth}, widthWords)
+		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
 }
 
 // shoulderRoom is how much longer the rabbets are than the tongues need: with the

@@ -60,11 +60,11 @@ func (l *layout) checkHoused() {
 		l.fail("setback", FieldSetback, Back, fmt.Sprintf("%s of wood behind the back's dados break off", l.text(l.Setback)),
 			fmt.Sprintf("write a setback of %s or more", l.atLeast(leastSetback)))
 	}
-	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, leastTonguePlay, mostTonguePlay)
+	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most)
 	if c.Verdict != Goes {
 		hint, field := "sort the boards of the back, or take a thinner cutter", FieldBack
 		if l.Cutter.Kind == Router {
-			hint, field = "write a dado-play of about "+l.text((leastTonguePlay+mostTonguePlay)/2), FieldDadoPlay
+			hint, field = "write a dado-play of about "+l.text((l.Limits.TonguePlay.Least+l.Limits.TonguePlay.Most)/2), FieldDadoPlay
 		}
 		l.problems = append(l.problems, Problem{Code: "back-play", Error: c.Verdict == WillNot, Field: field, Part: string(Back),
 			Message: fmt.Sprintf("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), Hint: hint})

@@ -129,11 +129,11 @@ func (l *layout) cutterAdvice(least, most float64) string {
 		stands = append(stands, tongue)
 	}
 	for _, thick := range stands {
-		if l.advisable(thick+leastBottomPlay, most) {
-			return hint(max(least, thick+leastBottomPlay))
+		if l.advisable(thick+l.Limits.BottomPlay.Least, most) {
+			return hint(max(least, thick+l.Limits.BottomPlay.Least))
 		}
 	}
-	return hint(least) + fmt.Sprintf(", with a bottom up to %s", l.atMost(most-leastBottomPlay))
+	return hint(least) + fmt.Sprintf(", with a bottom up to %s", l.atMost(most-l.Limits.BottomPlay.Least))
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.
@@ -146,7 +146,7 @@ func (l *layout) standing(c Check) string {
 
 // deeper says, of a proud panel, how deep the box really is.
 func (l *layout) deeper(recess Check) string {
-	if recess.Verdict != Proud || l.drawer.Outside.Depth-l.Depth <= mostRecess {
+	if recess.Verdict != Proud || l.drawer.Outside.Depth-l.Depth <= l.Limits.Recess {
 		return ""
 	}
 	return fmt.Sprintf("; the box is then %s deep, not %s", l.text(l.drawer.Outside.Depth), l.text(l.Depth))
@@ -157,12 +157,12 @@ func (l *layout) flushAdvice(r Role, recess Check) string {
 	stock, _ := l.stockOf(r)
 	half := stock.Thickness.Mean / 2
 	switch {
-	case recess.Nominal > -mostRecess-settle && recess.Nominal < mostRecess+settle:
+	case recess.Nominal > -l.Limits.Recess-settle && recess.Nominal < l.Limits.Recess+settle:
 		return "sort the boards: only some of them come out flush"
 	case r == Back: // not the front's twin
 		return fmt.Sprintf("one fence distance serves front and back: a back of %s would be flush", l.text(2*l.f))
 	}
-	least, most := half+leastTonguePlay, half+mostTonguePlay
+	least, most := half+l.Limits.TonguePlay.Least, half+l.Limits.TonguePlay.Most
 	if slot := l.slotFor(half); slot < least-settle || slot > most+settle {
 		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter of %s to %s; or take a %s of %s",
 			l.text(half), l.atLeast(least), l.atMost(most), r, l.text(2*l.f))
@@ -193,7 +193,7 @@ func (l *layout) orFence(hint string) string {
 	if l.Cutter.Kind != Saw {
 		return hint
 	}
-	return hint + fmt.Sprintf("; or give this drawer a fence-distance of %s or less", l.atMost(l.dado-leastTonguePlay))
+	return hint + fmt.Sprintf("; or give this drawer a fence-distance of %s or less", l.atMost(l.dado-l.Limits.TonguePlay.Least))
 }
 
 // passes plans the passes over a rabbet that is wider than the cutter: from the

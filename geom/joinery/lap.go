@@ -34,7 +34,7 @@ func (l *layout) lap(r Role) Check {
 	if l.fromSpoilboard() {
 		factor = 0
 	}
-	return l.check("lap", r, fmt.Sprintf("sides at the %s's ends (proud below 0)", r), 0, factor, l.Sides.Thickness, -mostRecess, mostRecess, recessWords)
+	return l.check("lap", r, fmt.Sprintf("sides at the %s's ends (proud below 0)", r), 0, factor, l.Sides.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
 }
 
 // lappedWidth is the front's length, and what sides stand proud of its ends.
@@ -48,7 +48,7 @@ func (l *layout) lappedWidth() Check {
 	}
 	t := l.Sides.Thickness
 	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - mostWidth, Most: l.Width + mostWidth}, widthWords)
+		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
 }
 
 // lappedDepth is the side's length and the lips of front and back.
@@ -59,7 +59,7 @@ func (l *layout) lappedDepth() Check {
 		most += (front.Max - front.Mean) + (back.Max - back.Mean)
 	}
 	return l.judge(Check{Code: "outside-depth", Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
-		Least: l.Depth - mostDepth, Most: l.Depth + mostDepth}, words{AsAsked, Shallow, Deep})
+		Least: l.Depth - 2*l.Limits.Recess, Most: l.Depth + 2*l.Limits.Recess}, Words{AsAsked, Shallow, Deep})
 }
 
 // checkLaps judges where the sides stand at the ends of front and back. It tells

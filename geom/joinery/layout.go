@@ -24,6 +24,9 @@ type layout struct {
 }
 
 func newLayout(s Spec) *layout {
+	if s.Limits == (Limits{}) {
+		s.Limits = DefaultLimits
+	}
 	l := &layout{
 		Spec: s,
 		Ts:   s.Sides.Thickness.Mean, Tf: s.Front.Thickness.Mean, Tk: s.Back.Thickness.Mean, Tb: s.Bottom.Thickness.Mean,

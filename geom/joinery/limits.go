@@ -1,31 +1,56 @@
 package joinery
 
-// Limits of the joint, in millimetres. All are common practice without a
+// Range is what a measure may be, both ends included, in millimetres.
+type Range struct{ Least, Most float64 }
+
+// Limits are what a shop calls right, in millimetres. The defaults are common
+// practice without a source; a job file can change each.
+type Limits struct {
+	// TonguePlay is the play of a tongue in its dado: below, glue is scraped off;
+	// above, the corner can rack while the glue sets.
+	TonguePlay Range
+	// BottomPlay is that of the bottom in its groove. It is not glued, so it may be
+	// tighter than a tongue, as long as it slides.
+	BottomPlay Range
+	// BottomSlack is what the bottom is smaller than its grooves each way: below,
+	// errors of a cut list's usual size make it too large; above, it holds by less
+	// than it should.
+	BottomSlack Range
+	// Recess is how far a front may stand back from or before the ends of the sides
+	// and still be called flush: what one pass of sanding takes. Front and back each
+	// move the depth of a box by as much.
+	Recess float64
+	// Shoulder is how far a shoulder may stay open before one sees it.
+	Shoulder float64
+	// Width is how far the width of the box may come out from what was asked: what a
+	// pair of side-mounted slides takes up between its two sides.
+	Width float64
+	// Height is the same of its height: what one stroke of a plane levels.
+	Height float64
+	// Diagonal is how far the diagonals of a box may be from each other, and each
+	// from what it should be: 1 mm is usually called square.
+	Diagonal float64
+}
+
+// DefaultLimits are those of a Spec that gives none.
+var DefaultLimits = Limits{
+	TonguePlay: Range{0.1, 0.4}, BottomPlay: Range{0.03, 0.6}, BottomSlack: Range{0.5, 5},
+	Recess: 0.25, Shoulder: 0.25, Width: 0.8, Height: 0.5, Diagonal: 1,
+}
+
+// Limits of the joint that no job changes, in millimetres. All are common practice without a
 // source unless their comment says otherwise.
 const (
-	// Play of a tongue in its dado: below, glue is scraped off; above, the
-	// corner can rack while the glue sets.
-	leastTonguePlay, mostTonguePlay = 0.1, 0.4
 	// hopelessPlay is where glue no longer bridges the gap and the cutter is
 	// simply the wrong one.
 	hopelessPlay = 1.0
-	// Play of the bottom in its groove. It is not glued, so it may be tighter
-	// than a tongue, as long as it slides.
-	leastBottomPlay, mostBottomPlay = 0.03, 0.6
+	// bottomRoom is what other parts keep from a bottom that slides.
+	bottomRoom = 0.03
 	// leastSlack is the slack below which errors of a cut list's usual size, half
 	// a millimetre, make the bottom too large for its grooves.
 	leastSlack = 0.5
 	// sameFence is the difference in a fence distance that no fence can be set to.
 	sameFence = 0.05
-	// mostRecess is how far a front may stand back from or before the ends of
-	// the sides and still be called flush: what one pass of sanding takes.
-	mostRecess = 0.25
-	// mostWidth is how far the width of the box may come out from what was asked:
-	// what a pair of side-mounted slides takes up between its two sides.
-	mostWidth = 0.8
-	// mostDepth is how far the depth of a box may come out from what was asked where
-	// front and back each give it their own share: mostRecess for each.
-	mostDepth = 2 * mostRecess
 	// leastClear is the least clear space inside a box, and the least wood of a
 	// side above the groove: under a finger's width, a size is a slip of the pen.
 	leastClear, leastAbove = 20.0, 10.0

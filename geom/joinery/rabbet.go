@@ -92,7 +92,7 @@ func (l *layout) checkGrooveDepth() {
 func (l *layout) checkLevel() {
 	for _, r := range l.ends() {
 		stock, field := l.stockOf(r)
-		c := l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 0, -1, stock.Thickness, -mostRecess, mostRecess, recessWords)
+		c := l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 0, -1, stock.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
 		if c.Verdict != IsFlush {
 			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s to %s behind the ends of the sides over the readings of %s (below 0: proud)", r, l.text(c.Min), l.text(c.Max), stock.Name),
 				"sort the boards, or sand it flush after gluing up")
@@ -107,5 +107,5 @@ func (l *layout) rabbetedWidth() Check {
 	if l.fromSpoilboard() {
 		factor = 0
 	}
-	return l.check("outside-width", "", "outside width", l.Width, factor, l.Sides.Thickness, l.Width-mostWidth, l.Width+mostWidth, widthWords)
+	return l.check("outside-width", "", "outside width", l.Width, factor, l.Sides.Thickness, l.Width-l.Limits.Width, l.Width+l.Limits.Width, WidthWords)
 }

@@ -156,6 +156,8 @@ type Spec struct {
 	// the fence distance. Another height is a setup of its own.
 	BottomHeight float64
 
+	Limits Limits // none are DefaultLimits
+
 	Dividers    []Divider
 	Pull        Pull
 	DrawerFront *DrawerFront

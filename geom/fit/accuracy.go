@@ -1,0 +1,36 @@
+package fit
+
+import "drawerwright/geom/joinery"
+
+// Accuracy is by how much a shop's cuts are off either way, in mm: what all but a
+// few in a thousand keep.
+type Accuracy struct {
+	// Cutter is how well the width of the slot is known: from one mounting of the
+	// cutter to the next, and from its runout.
+	Cutter float64
+	// Cut is by how much one cut differs from the next without a change of setting.
+	Cut float64
+	// Fence is how well a fence is set to its distance; of a router, how well a board
+	// is placed under it.
+	Fence float64
+	// Height is how well a cutter is set to its height; of a router, its zero and the
+	// flatness of what the board lies on.
+	Height float64
+	// Length is how well parts are cut to length and width.
+	Length float64
+}
+
+// What is usual; common practice, no source: settings made by a test cut that is
+// measured with a caliper, and a router whose zero is touched off on the board.
+var (
+	SawAccuracy    = Accuracy{Cutter: 0.03, Cut: 0.03, Fence: 0.05, Height: 0.05, Length: 0.3}
+	RouterAccuracy = Accuracy{Cutter: 0.03, Cut: 0.02, Fence: 0.05, Height: 0.1, Length: 0.1}
+)
+
+// AccuracyOf is what is usual for a machine.
+func AccuracyOf(k joinery.CutterKind) Accuracy {
+	if k == joinery.Router {
+		return RouterAccuracy
+	}
+	return SawAccuracy
+}

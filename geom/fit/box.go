@@ -1,0 +1,195 @@
+package fit
+
+import (
+	"math"
+
+	"drawerwright/geom/joinery"
+)
+
+// The sources of a box, by their place in its list. Two sides come from two boards;
+// what one setting makes off is off in every part that it cuts.
+const (
+	leftSide = iota
+	rightSide
+	front
+	back
+	bottom
+	cutter      // width of every slot
+	fence       // distance of dados, tongues and grooves
+	height      // of the cutter for rabbets and grooves
+	dadoHeight  // where the dados have a height of their own
+	bottomFence // of the rabbets of a flush bottom
+	frontDado   // from here on what each cut is off by itself
+	frontTongue
+	leftDado // how deep
+	rightDado
+	leftRabbet // how long, of the front
+	rightRabbet
+	backDado
+	backTongue
+	grooveDepth
+	sideLength
+	frontLength
+	bottomLength
+	bottomWidth
+	ripWidth
+	sources
+)
+
+// Running is what a slide wants of the box that runs on it: how wide it is outside
+// or, where InsideCounts, inside, with the least and the most that is right, in mm.
+type Running struct {
+	Width        float64
+	Least, Most  float64
+	InsideCounts bool
+}
+
+// Spread is between which thicknesses the boards of a stock are, in mm either way
+// of their mean.
+type Spread struct {
+	Minus, Plus float64
+	Assumed     string // by what standard; empty where it was measured
+}
+
+// Boards are the spreads of the stocks of a drawer.
+type Boards struct{ Sides, Front, Back, Bottom Spread }
+
+// Measured is the spread of readings.
+func Measured(t joinery.Thickness) Spread { return Spread{Minus: t.Mean - t.Min, Plus: t.Max - t.Mean} }
+
+// MeasuredBoards are the spreads that a drawer's readings have.
+func MeasuredBoards(s joinery.Spec) Boards {
+	return Boards{Measured(s.Sides.Thickness), Measured(s.Front.Thickness), Measured(s.Back.Thickness), Measured(s.Bottom.Thickness)}
+}
+
+// Measure is one measure of the finished box with its stack.
+type Measure struct {
+	joinery.Check // as it is with the cuts as set; Min and Max are of the readings alone
+	Stack         Stack
+}
+
+// Box lists what a drawer's joints will do: every check of the package joinery, and
+// the shoulder, the second seat of front and back, the bottom's slack, the height,
+// the diagonals, and what the slide wants where there is one. The drawer must be one
+// that can be built.
+func Box(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) []Measure {
+	m := newModel(d, boards, a)
+	for _, c := range d.Fit {
+		m.known(c)
+	}
+	m.seats()
+	m.shoulder()
+	m.slack()
+	m.size()
+	m.runs(slide)
+	return m.list
+}
+
+// model is a drawer with its sources while its measures are listed. Short names are
+// those of the trade's arithmetic: f the fence distance, h the cutter height.
+type model struct {
+	d       joinery.Drawer
+	f, h    float64
+	router  bool
+	floor   bool // a router that measures depths from under the board
+	own     bool // the dados have a height of their own
+	sources []Source
+	list    []Measure
+}
+
+func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
+	s := d.Spec
+	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind == joinery.Router, own: d.Setup.DadoHeight > 0}
+	m.floor = m.router && s.DepthFrom == joinery.FromSpoilboard
+	m.sources = make([]Source, sources)
+	board := func(i int, name string, t Spread) {
+		m.sources[i] = Source{Name: name, Minus: t.Minus, Plus: t.Plus}
+	}
+	board(leftSide, "thickness of the left side", b.Sides)
+	board(rightSide, "thickness of the right side", b.Sides)
+	board(front, "thickness of the front", b.Front)
+	board(back, "thickness of the back", b.Back)
+	board(bottom, "thickness of the bottom", b.Bottom)
+	set := func(i int, name string, limit float64) {
+		m.sources[i] = Source{Name: name, Minus: limit, Plus: limit, Shape: Normal}
+	}
+	fenceName, heightName := "fence distance", "cutter height"
+	if m.router {
+		fenceName, heightName = "place of the board", "router's zero"
+	}
+	set(cutter, "width of the cutter", a.Cutter)
+	set(fence, fenceName, a.Fence)
+	set(height, heightName, a.Height)
+	set(dadoHeight, heightName+" of the dados", a.Height)
+	set(bottomFence, fenceName+" for the bottom's rabbets", a.Fence)
+	for i, name := range map[int]string{
+		frontDado: "place of the front's dado", frontTongue: "cut of the front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",
+		leftRabbet: "length of the left rabbet", rightRabbet: "length of the right rabbet", backDado: "place of the back's dado", backTongue: "cut of the back's tongue",
+		grooveDepth: "depth of the groove",
+	} {
+		set(i, name, a.Cut)
+	}
+	set(sideLength, "length of the sides", a.Length)
+	set(frontLength, "length of front and back", a.Length)
+	set(bottomLength, "length of the bottom", a.Length)
+	set(bottomWidth, "width of the bottom", a.Length)
+	set(ripWidth, "height of the walls", a.Length)
+	return m
+}
+
+// up and down are terms.
+func up(list ...int) []Term   { return terms(1, list) }
+func down(list ...int) []Term { return terms(-1, list) }
+
+func terms(sign float64, list []int) []Term {
+	out := make([]Term, len(list))
+	for i, s := range list {
+		out[i] = Term{s, sign}
+	}
+	return out
+}
+
+func (m *model) add(c joinery.Check, value func(x []float64) float64, t ...[]Term) {
+	s := Stack{Sources: m.sources, Value: value}
+	for _, list := range t {
+		s.Terms = append(s.Terms, list...)
+	}
+	m.list = append(m.list, Measure{Check: c, Stack: s})
+}
+
+// extra adds a measure that the package joinery does not have.
+func (m *model) extra(c joinery.Check, value func(x []float64) float64, t ...[]Term) {
+	c.Nominal = value(make([]float64, sources))
+	m.add(c, value, t...)
+	// The range over the readings, as the others have it.
+	last := &m.list[len(m.list)-1]
+	s := last.Stack
+	s.Sources = append([]Source(nil), m.sources...)
+	for i := cutter; i < sources; i++ {
+		s.Sources[i].Minus, s.Sources[i].Plus = 0, 0
+	}
+	r := s.Result().Worst
+	last.Min, last.Max = r.Min, r.Max
+	last.Verdict = last.Over(r.Min, r.Max)
+}
+
+// end gives the sources of the front or the back.
+func end(r joinery.Role) (board, dado, tongue int) {
+	if r == joinery.Back {
+		return back, backDado, backTongue
+	}
+	return front, frontDado, frontTongue
+}
+
+func sum(x []float64, list ...int) float64 {
+	total := 0.0
+	for _, i := range list {
+		total += x[i]
+	}
+	return total
+}
+
+// square keeps products out of sums, so that every processor rounds alike.
+func square(v float64) float64 { return float64(v * v) }
+
+func hypot(a, b float64) float64 { return math.Sqrt(square(a) + square(b)) }

@@ -1,0 +1,154 @@
+package fit
+
+import (
+	"math"
+	"math/rand/v2"
+	"runtime"
+	"sync"
+	"sync/atomic"
+)
+
+// Drawn is what draws of a measure gave.
+type Drawn struct {
+	Mean, Sigma float64
+	// Common is what all but 0.27 % of the draws are between, as many beyond either
+	// end: to a thousandth of the worst case's width.
+	Common Range
+	// Within is the part of the draws that keep the limits, 0 to 1.
+	Within float64
+}
+
+const (
+	// chunk is how many draws are made from one seed: the work that is shared out,
+	// so that it is the same on any number of processors.
+	chunk = 1 << 14
+	// bins of the histogram of a measure, over its worst case.
+	bins = 1000
+	// beyond is the part of the draws beyond either end of Common: what a normal
+	// spread has beyond three standard deviations.
+	beyond = 0.00135
+)
+
+// tally gathers the draws of one measure.
+type tally struct {
+	n, within    int
+	sum, squares float64 // of the distance from the nominal value
+	bins         []int32
+}
+
+// Draw draws n boxes at random, of which each has its own error from every source,
+// and tells what the measures do. All share the sources of the first. Limits are
+// those of each measure. The same seed gives the same draws.
+func Draw(stacks []Stack, limits []Range, n int, seed uint64) []Drawn {
+	if len(stacks) == 0 || n <= 0 {
+		return nil
+	}
+	worst := make([]Result, len(stacks))
+	for i, s := range stacks {
+		worst[i] = s.Result()
+	}
+	chunks := make([][]tally, (n+chunk-1)/chunk)
+	var next atomic.Int64
+	var wait sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), len(chunks)) {
+		wait.Go(func() {
+			for {
+				i := int(next.Add(1)) - 1
+				if i >= len(chunks) {
+					return
+				}
+				chunks[i] = drawChunk(stacks, limits, worst, min(chunk, n-i*chunk), seed, uint64(i))
+			}
+		})
+	}
+	wait.Wait()
+	out := make([]Drawn, len(stacks))
+	for i := range stacks {
+		total := tally{bins: make([]int32, bins)}
+		for _, c := range chunks { // in their order, so that sums are the same
+			t := c[i]
+			total.n, total.within = total.n+t.n, total.within+t.within
+			total.sum, total.squares = total.sum+t.sum, total.squares+t.squares
+			for b, k := range t.bins {
+				total.bins[b] += k
+			}
+		}
+		out[i] = total.drawn(worst[i])
+	}
+	return out
+}
+
+func drawChunk(stacks []Stack, limits []Range, worst []Result, n int, seed, part uint64) []tally {
+	random := rand.New(rand.NewPCG(seed, part))
+	list := make([]tally, len(stacks))
+	scale := make([]float64, len(stacks))
+	for i, w := range worst {
+		list[i].n, list[i].bins = n, make([]int32, bins)
+		if width := w.Worst.Max - w.Worst.Min; width > 0 {
+			scale[i] = bins / width
+		}
+	}
+	sources := stacks[0].Sources
+	off, used := make([]float64, len(sources)), usedBy(stacks)
+	for range n {
+		for _, k := range used {
+			off[k] = sources[k].draw(random)
+		}
+		for i := range stacks {
+			v, t := stacks[i].Value(off), &list[i]
+			d := v - worst[i].Nominal
+			t.sum += d
+			t.squares += float64(d * d)
+			if v >= limits[i].Min && v <= limits[i].Max {
+				t.within++
+			}
+			b := int((v - worst[i].Worst.Min) * scale[i])
+			t.bins[min(max(b, 0), bins-1)]++
+		}
+	}
+	return list
+}
+
+// usedBy lists the sources that some measure looks at, so that no others are drawn.
+func usedBy(stacks []Stack) (list []int) {
+	seen := make([]bool, len(stacks[0].Sources))
+	for _, s := range stacks {
+		for _, t := range s.Terms {
+			seen[t.Source] = true
+		}
+	}
+	for i, yes := range seen {
+		if yes && stacks[0].Sources[i].half() > 0 {
+			list = append(list, i)
+		}
+	}
+	return list
+}
+
+func (s Source) draw(random *rand.Rand) float64 {
+	if s.Shape == Uniform {
+		return float64(2*s.half()*random.Float64()) - s.Minus
+	}
+	for {
+		if z := random.NormFloat64(); math.Abs(z) <= normalLimit {
+			return s.middle() + float64(s.sigma()*z)
+		}
+	}
+}
+
+func (t tally) drawn(r Result) Drawn {
+	n := float64(t.n)
+	mean := t.sum / n
+	d := Drawn{Mean: r.Nominal + mean, Sigma: math.Sqrt(max(0, t.squares/n-float64(mean*mean))), Within: float64(t.within) / n}
+	step := (r.Worst.Max - r.Worst.Min) / bins
+	cut := int32(math.Floor(beyond * n))
+	low, high := 0, bins-1
+	for seen := t.bins[0]; seen <= cut && low < bins-1; seen += t.bins[low] {
+		low++
+	}
+	for seen := t.bins[high]; seen <= cut && high > 0; seen += t.bins[high] {
+		high--
+	}
+	d.Common = Range{r.Worst.Min + float64(step*float64(low)), r.Worst.Min + float64(step*float64(high+1))}
+	return d
+}

@@ -1,0 +1,245 @@
+package fit
+
+import (
+	"drawerwright/geom/joinery"
+)
+
+// known adds a check of the package joinery: its value as set, and what moves it.
+func (m *model) known(c joinery.Check) {
+	plain := func(value func(x []float64) float64, t ...[]Term) {
+		m.add(c, func(x []float64) float64 { return c.Nominal + value(x) }, t...)
+	}
+	board, dado, tongue := end(c.Part)
+	switch c.Code {
+	case "tongue-play":
+		if !m.router {
+			// Slot less tongue: the tongue is the fence distance, whatever the board.
+			plain(func(x []float64) float64 { return x[cutter] - x[fence] - x[tongue] }, up(cutter), down(fence, tongue))
+		} else if m.floor {
+			plain(func(x []float64) float64 { return x[cutter] - x[height] - x[tongue] }, up(cutter), down(height, tongue))
+		} else {
+			// The rabbet's depth is measured from the outside face: the rest is tongue.
+			plain(func(x []float64) float64 { return x[cutter] - x[board] - x[height] - x[tongue] }, up(cutter), down(board, height, tongue))
+		}
+	case "recess":
+		m.level(c, board, dado, tongue, plain)
+	case "bottom-play":
+		m.bottomPlay(plain)
+	case "bottom-flush":
+		if m.router && !m.floor {
+			plain(func(x []float64) float64 { return x[height] + x[fence] }, up(height, fence))
+		} else if m.router {
+			plain(func(x []float64) float64 { return x[fence] + x[height] - x[bottom] }, up(fence, height), down(bottom))
+		} else {
+			plain(func(x []float64) float64 { return x[fence] + x[bottomFence] - x[bottom] }, up(fence, bottomFence), down(bottom))
+		}
+	case "outside-width":
+		m.width(c)
+	case "outside-depth":
+		m.depth(c)
+	case "lap":
+		switch {
+		case m.d.Spec.Joint == joinery.BoxJoint:
+			plain(func(x []float64) float64 { return -x[leftSide] }, down(leftSide))
+		case m.floor:
+			plain(func(x []float64) float64 { return x[height] + x[leftRabbet] }, up(height, leftRabbet))
+		default:
+			plain(func(x []float64) float64 { return x[height] + x[leftRabbet] - x[leftSide] }, up(height, leftRabbet), down(leftSide))
+		}
+	case "back-play":
+		plain(func(x []float64) float64 { return x[cutter] + x[backDado] - x[back] }, up(cutter, backDado), down(back))
+	case "finger-play":
+		// Notches come out wider by what fingers come out narrower.
+		plain(func(x []float64) float64 { return float64(2*x[cutter]) + x[frontDado] }, up(cutter, frontDado))
+	case "divider-play":
+		// The board of a divider has no source of its own: its readings are in Min and Max.
+		minus, plus := c.Nominal-c.Min, c.Max-c.Nominal
+		at := len(m.sources)
+		m.sources = append(m.sources[:at:at], Source{Name: "thickness of the divider", Minus: plus, Plus: minus})
+		plain(func(x []float64) float64 { return x[cutter] + x[frontDado] - x[at] }, up(cutter, frontDado), down(at))
+	}
+}
+
+// level is how front or back stand to the ends of the sides.
+func (m *model) level(c joinery.Check, board, dado, tongue int, plain func(func(x []float64) float64, ...[]Term)) {
+	switch {
+	case m.d.Spec.Joint == joinery.DadoRabbet && !m.router:
+		// Wall and tongue each are where the fence puts them.
+		plain(func(x []float64) float64 { return float64(2*x[fence]) + x[dado] + x[tongue] - x[board] }, up(fence, dado, tongue), down(board))
+	case m.d.Spec.Joint == joinery.DadoRabbet && m.floor:
+		plain(func(x []float64) float64 { return x[fence] + x[dado] + x[height] + x[tongue] - x[board] }, up(fence, dado, height, tongue), down(board))
+	case m.d.Spec.Joint == joinery.DadoRabbet:
+		// The outside face is the rabbet's depth before the wall.
+		plain(func(x []float64) float64 { return x[fence] + x[dado] + x[height] + x[tongue] }, up(fence, dado, height, tongue))
+	case m.d.Spec.Joint == joinery.Rabbet:
+		plain(func(x []float64) float64 { return x[fence] + x[dado] - x[board] }, up(fence, dado), down(board))
+	default:
+		plain(func(x []float64) float64 { return -x[board] }, down(board))
+	}
+}
+
+func (m *model) bottomPlay(plain func(func(x []float64) float64, ...[]Term)) {
+	flush := m.d.Setup.BottomFence > 0 || m.flush()
+	switch {
+	case !flush:
+		plain(func(x []float64) float64 { return x[cutter] - x[bottom] }, up(cutter), down(bottom))
+	case !m.router:
+		plain(func(x []float64) float64 { return x[cutter] - x[bottomFence] }, up(cutter), down(bottomFence))
+	case m.floor:
+		plain(func(x []float64) float64 { return x[cutter] - x[height] }, up(cutter), down(height))
+	default:
+		plain(func(x []float64) float64 { return x[cutter] - x[height] - x[bottom] }, up(cutter), down(height, bottom))
+	}
+}
+
+// flush tells whether the bottom stands on a tongue.
+func (m *model) flush() bool {
+	for _, c := range m.d.Fit {
+		if c.Code == "bottom-flush" {
+			return true
+		}
+	}
+	return false
+}
+
+// deep is how deep a dado or rabbet is cut into a side, over its meant depth.
+func (m *model) deep(x []float64, board, cut int) float64 {
+	set := height
+	if m.own {
+		set = dadoHeight
+	}
+	v := x[set] + x[cut]
+	if m.floor { // the same wood is left under every cut
+		v += x[board]
+	}
+	return v
+}
+
+// long is how long a rabbet is over its meant length: a saw cuts it on end, at the
+// cutter's height.
+func (m *model) long(x []float64, cut int) float64 {
+	if m.router {
+		return x[fence] + x[cut]
+	}
+	return x[height] + x[cut]
+}
+
+// into is by how much front and back reach into a side.
+func (m *model) into(x []float64, board, dado, rabbet int) float64 {
+	deep := m.h + m.d.Spec.GlueRoom + m.deep(x, board, dado)
+	return min(deep, m.h+m.room()+m.long(x, rabbet))
+}
+
+// room is how much longer a router's rabbets are than the tongues need.
+func (m *model) room() float64 {
+	if t := m.d.Spec.Sides.Thickness; m.floor && m.d.Spec.GlueRoom == 0 {
+		return t.Max - t.Mean
+	}
+	return 0
+}
+
+// spread is the wood of both sides beside the front, over what it is meant to be.
+func (m *model) spread(x []float64) (v float64, t [][]Term) {
+	switch m.d.Spec.Joint {
+	case joinery.DadoRabbet:
+		v = x[leftSide] + x[rightSide] + float64(2*m.h) - m.into(x, leftSide, leftDado, leftRabbet) - m.into(x, rightSide, rightDado, rightRabbet)
+		set := height
+		if m.own {
+			set = dadoHeight
+		}
+		lengths := height
+		if m.router {
+			lengths = fence
+		}
+		return v, [][]Term{up(leftSide, rightSide), down(unique(set, lengths)...), down(leftDado, rightDado, leftRabbet, rightRabbet)}
+	case joinery.Rabbet:
+		v = x[leftSide] + x[rightSide] - m.deep(x, leftSide, leftDado) - m.deep(x, rightSide, rightDado)
+		set := height
+		if m.own {
+			set = dadoHeight
+		}
+		return v, [][]Term{up(leftSide, rightSide), down(set, leftDado, rightDado)}
+	case joinery.DoubleRabbet:
+		proud := func(side, cut int) float64 {
+			p := x[side] - x[height] - x[cut]
+			if m.floor {
+				p = -x[height] - x[cut]
+			}
+			return max(0, p)
+		}
+		return proud(leftSide, leftDado) + proud(rightSide, rightDado), [][]Term{up(leftSide, rightSide), down(height, leftDado, rightDado)}
+	case joinery.BoxJoint:
+		return max(0, x[leftSide]) + max(0, x[rightSide]), [][]Term{up(leftSide, rightSide)}
+	}
+	return x[leftSide] + x[rightSide], [][]Term{up(leftSide, rightSide)} // butt
+}
+
+func unique(a, b int) []int {
+	if a == b {
+		return []int{a}
+	}
+	return []int{a, b}
+}
+
+func (m *model) width(c joinery.Check) {
+	_, t := m.spread(make([]float64, sources))
+	m.add(c, func(x []float64) float64 {
+		v, _ := m.spread(x)
+		return c.Nominal + v + x[frontLength]
+	}, append(t, up(frontLength))...)
+}
+
+// depth is that of the sides, and what front and back add to it.
+func (m *model) depth(c joinery.Check) {
+	s := m.d.Spec
+	switch s.Joint {
+	case joinery.DoubleRabbet:
+		lip := func(x []float64, board, cut int) float64 {
+			if m.floor {
+				return -x[height] - x[cut]
+			}
+			return x[board] - x[height] - x[cut]
+		}
+		m.add(c, func(x []float64) float64 {
+			return c.Nominal + x[sideLength] + lip(x, front, frontTongue) + lip(x, back, backTongue)
+		}, up(sideLength, front, back), down(height, frontTongue, backTongue))
+	case joinery.DadoRabbet:
+		proud := []float64{m.nominal("recess", joinery.Front), m.nominal("recess", joinery.Back)}
+		if s.BackJoint == joinery.Housed {
+			proud[1] = 0
+		} else if s.Front == s.Back {
+			proud[1] = proud[0]
+		}
+		stands := func(x []float64, i, board, dado, tongue int) float64 {
+			if i == 1 && s.BackJoint == joinery.Housed {
+				return 0
+			}
+			moved := x[fence] + x[dado] + x[tongue]
+			if m.router {
+				moved += x[height]
+			} else {
+				moved += x[fence]
+			}
+			if !m.router || m.floor {
+				moved -= x[board]
+			}
+			return max(0, -proud[i]-moved)
+		}
+		sides := c.Nominal - max(0, -proud[0]) - max(0, -proud[1])
+		m.add(c, func(x []float64) float64 {
+			return sides + x[sideLength] + stands(x, 0, front, frontDado, frontTongue) + stands(x, 1, back, backDado, backTongue)
+		}, up(sideLength, front, back), down(fence, height, frontDado, frontTongue, backDado, backTongue))
+	default:
+		m.add(c, func(x []float64) float64 { return c.Nominal + x[sideLength] }, up(sideLength))
+	}
+}
+
+// nominal finds a check of the drawer; 0 where there is none.
+func (m *model) nominal(code string, r joinery.Role) float64 {
+	for _, c := range m.d.Fit {
+		if c.Code == code && c.Part == r {
+			return c.Nominal
+		}
+	}
+	return 0
+}

@@ -1,0 +1,135 @@
+// Package fit works out what the joints of a drawer will do when boards, cutters
+// and settings are off by what they usually are, which settings serve a whole run,
+// and what a test cut says about the machine.
+package fit
+
+import (
+	"math"
+	"slices"
+)
+
+// Shape is how an error spreads between its limits.
+type Shape uint8
+
+const (
+	// Uniform is as likely at one place between the limits as at another: boards
+	// from a rack.
+	Uniform Shape = iota
+	// Normal has its limits at three standard deviations, and is drawn no further
+	// out: settings and cuts.
+	Normal
+)
+
+// Source is one thing that can be off, by as much as Minus below and Plus above what
+// it is meant to be, both 0 or more, in mm.
+type Source struct {
+	Name        string
+	Minus, Plus float64
+	Shape       Shape
+}
+
+// middle of the limits, and half of what is between them.
+func (s Source) middle() float64 { return (s.Plus - s.Minus) / 2 }
+func (s Source) half() float64   { return (s.Plus + s.Minus) / 2 }
+
+// sigma is the standard deviation of the source.
+func (s Source) sigma() float64 {
+	if s.Shape == Normal {
+		return s.half() / normalLimit
+	}
+	return s.half() / math.Sqrt(3) // of a uniform spread
+}
+
+// normalLimit is how many standard deviations the limits of a Normal source are out.
+const normalLimit = 3
+
+// Stack is a measure as a function of what is off. Value takes a deviation for each
+// source, in their order, and must not fall or not rise over the whole range of each
+// one. Terms are the sources that it looks at, with the sign of what they do to it.
+type Stack struct {
+	Sources []Source
+	Terms   []Term
+	Value   func(off []float64) float64
+}
+
+// Term says that a measure rises (Sign 1) or falls (-1) with a source, counted from 0.
+type Term struct {
+	Source int
+	Sign   float64
+}
+
+// Range is where a measure is: between two values, both in mm.
+type Range struct{ Min, Max float64 }
+
+// Share is what a source has in the likely range of a measure.
+type Share struct {
+	Source int
+	// Half is by how much the source alone moves the measure either way; Part its
+	// share of the variance of the range, 0 to 1.
+	Half, Part float64
+	// Halved is half of the likely range's width with this source half as large.
+	Halved float64
+}
+
+// Result is what a stack does.
+type Result struct {
+	Nominal float64
+	// Worst is with every source at the limit that is worst. Likely is the root of
+	// the sum of squares of what each source does alone, about the measure with all
+	// sources in the middle of their limits: for limits of three standard deviations
+	// 0.27 % are beyond.
+	Worst, Likely Range
+	Shares        []Share // the largest first
+}
+
+// Result works a stack out: worst case and root sum of squares. For a sum
+// Y = a X + b Z of independent sources the latter is the formula of propagation in
+// the NIST/SEMATECH e-Handbook of Statistical Methods, section 2.5.5.2.
+func (s Stack) Result() Result {
+	off := make([]float64, len(s.Sources))
+	r := Result{Nominal: s.Value(off)}
+	at := func(end float64) float64 {
+		for _, t := range s.Terms {
+			if t.Sign*end > 0 {
+				off[t.Source] = s.Sources[t.Source].Plus
+			} else {
+				off[t.Source] = -s.Sources[t.Source].Minus
+			}
+		}
+		return s.Value(off)
+	}
+	r.Worst = Range{at(-1), at(1)}
+	for _, t := range s.Terms {
+		off[t.Source] = s.Sources[t.Source].middle()
+	}
+	middle, sum := s.Value(off), 0.0
+	for _, t := range s.Terms {
+		from := s.Sources[t.Source]
+		off[t.Source] = from.Plus
+		high := s.Value(off)
+		off[t.Source] = -from.Minus
+		half := math.Abs(high-s.Value(off)) / 2
+		off[t.Source] = from.middle()
+		if half > 0 {
+			r.Shares = append(r.Shares, Share{Source: t.Source, Half: half})
+			sum += float64(half * half)
+		}
+	}
+	root := math.Sqrt(sum)
+	r.Likely = Range{middle - root, middle + root}
+	for i := range r.Shares {
+		h := &r.Shares[i]
+		square := float64(h.Half * h.Half)
+		h.Part, h.Halved = square/sum, math.Sqrt(max(0, sum-float64(square*3/4)))
+	}
+	slices.SortStableFunc(r.Shares, func(a, b Share) int {
+		switch {
+		case a.Half > b.Half:
+			return -1
+		case a.Half < b.Half:
+			return 1
+		}
+		return 0
+	})
+	return r
+}
