@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/geom"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/opening"
 )
@@ -29,8 +30,17 @@ func (r *reader) job(root *section) *Job {
 		j.DXFUnits = units
 	}
 	j.Stocks, j.Bandings = r.stocks(root)
+	j.Spreads = make(map[string]fit.Spread, len(j.Stocks))
+	for i, s := range root.values["stock"].sections {
+		if i < len(j.Stocks) && j.Stocks[i].Name == s.name {
+			j.Spreads[s.name] = r.spread(s, j.Stocks[i])
+		}
+	}
+	for _, l := range root.values["spacers"].lengths {
+		j.Spacers = append(j.Spacers, l.MM())
+	}
 	b := builder{reader: r, root: root, joinery: r.sub(root, "joinery", joineryKeys), router: router,
-		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, sawn: map[joinery.Field]string{}, names: names{}}
+		limits: r.limits(r.sub(root, "limits", limitKeys)), accuracy: r.sub(root, "accuracy", accuracyKeys), stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, sawn: map[joinery.Field]string{}, names: names{}}
 	for _, s := range j.Stocks {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
@@ -63,6 +73,8 @@ type builder struct {
 	root       *section
 	joinery    *section // for all drawers
 	router     *section
+	limits     joinery.Limits
+	accuracy   *section
 	stocks     map[string]joinery.Stock
 	stockNames []string
 	openings   map[string]*opening.Opening // nil are those that could not be read
@@ -146,6 +158,7 @@ func (b *builder) drawer(s *section) Drawer {
 		put("layers", dxf.values["layers"])
 		put("files", dxf.values["files"])
 	}
+	d.Limits, d.Accuracy = b.limits, accuracy(b.accuracy, d.Cutter.Kind)
 	settled := b.setJoinery(&d, b.sub(s, "joinery", joineryKeys), put)
 	b.corners(&d, s, put)
 	settled = b.fittings(&d, s, put) && settled

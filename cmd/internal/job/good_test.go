@@ -173,7 +173,7 @@ func TestReadDefaults(t *testing.T) {
 		Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 100, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: birch,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6},
-		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomSlack: 2,
+		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomSlack: 2, Limits: joinery.DefaultLimits,
 	}
 	if got := j.Drawers[0].Spec; !reflect.DeepEqual(got, want) {
 		t.Errorf("got %+v\nwant %+v", got, want)
@@ -192,13 +192,13 @@ func TestReadAllKeys(t *testing.T) {
 		Sides: birch, Front: birch, Back: board, Bottom: board,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35},
 		FenceDistance: 6, CutterHeight: 5.5, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured,
-		BottomSlack: 1.5, GlueRoom: 0.2,
+		BottomSlack: 1.5, GlueRoom: 0.2, Limits: joinery.DefaultLimits,
 	}, {
 		Name: "bench narrow", Count: 1, Width: 300, Height: 140, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: board,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6},
 		DepthFrom: joinery.FromTop, SlotRoom: 0.05, FenceDistance: 7, CutterHeight: 5.5, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
-		DadoPlay: 0.1, GroovePlay: 0.3,
+		DadoPlay: 0.1, GroovePlay: 0.3, Limits: joinery.DefaultLimits,
 	}}
 	for i, w := range want {
 		if got := j.Drawers[i].Spec; !reflect.DeepEqual(got, w) {

@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"drawerwright/geom"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 )
@@ -28,6 +29,10 @@ type Job struct {
 	Order      []string      // the operations that are cut first
 	FileNames  string        // the pattern of their own names
 	Router     mill.Settings // without bits, which are a drawer's
+	// Spreads are those of the stocks, by name: between which thicknesses their boards
+	// are, also where a single reading leaves it to a standard.
+	Spreads map[string]fit.Spread
+	Spacers []float64 // the shop's spacer blocks and shims, in the order of the file
 
 	src *source
 }
@@ -40,9 +45,11 @@ type Drawer struct {
 	Bits   []mill.Bit // of a router
 	Load   float64    // kg that will lie in it; 0 when not said
 	Spares int        // more of each part
-	at     Position
-	sound  bool // every value that joinery takes could be read
-	places map[joinery.Field]Position
+	// Accuracy is that of the shop on this drawer's machine.
+	Accuracy fit.Accuracy
+	at       Position
+	sound    bool // every value that joinery takes could be read
+	places   map[joinery.Field]Position
 }
 
 // Read reads a job file. The problems are those of the whole file in the order

@@ -51,6 +51,7 @@ const (
 	maxRows                = 40       // in one opening; of maxSize they would be 100 mm high
 	maxSteps               = 50       // heights of boxes that a shop makes
 	maxDividers            = 50       // entries of one drawer, and places of one entry
+	minSpacer, maxSpacers  = 0.01, 24 // the thinnest feeler gauge; pieces of one set that are put together
 	maxSpares              = 1_000    // of each part
 	maxPath                = 200      // characters of a file's name
 

@@ -33,6 +33,15 @@ var tolerances = []struct {
 	{"ps1-sanded", wood.PS1Sanded}, {"ps1-unsanded", wood.PS1Unsanded},
 }
 
+func toleranceWord(s wood.Standard) string {
+	for _, t := range tolerances {
+		if t.standard == s {
+			return t.word
+		}
+	}
+	return ""
+}
+
 func toleranceWords() []string {
 	var all []string
 	for _, t := range tolerances {

@@ -11,9 +11,9 @@ func didYouMean(word string, known []string) string {
 	return "write " + alternatives(known)
 }
 
-// alternatives lists words for a person, the first twelve of them.
+// alternatives lists words for a person, as many as a person reads.
 func alternatives(words []string) string {
-	const shown = 12
+	const shown = 16
 	quoted := make([]string, 0, shown+1)
 	for _, w := range words[:min(len(words), shown)] {
 		quoted = append(quoted, "`"+w+"`")

@@ -1,0 +1,121 @@
+package job
+
+import (
+	"drawerwright/geom"
+	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/wood"
+)
+
+// limitLength is one of the limits of a finished box.
+type limitLength struct {
+	name string
+	of   func(*joinery.Limits) *float64
+	max  float64
+	doc  string
+}
+
+var limitLengths = []limitLength{
+	{"least-tongue-play", func(l *joinery.Limits) *float64 { return &l.TonguePlay.Least }, maxPlay, "The least play of a tongue in its dado: below, glue is scraped off"},
+	{"most-tongue-play", func(l *joinery.Limits) *float64 { return &l.TonguePlay.Most }, maxPlay, "The most play of a tongue in its dado: above, a corner can rack while the glue sets"},
+	{"least-bottom-play", func(l *joinery.Limits) *float64 { return &l.BottomPlay.Least }, maxPlay, "The least play of the bottom in its groove"},
+	{"most-bottom-play", func(l *joinery.Limits) *float64 { return &l.BottomPlay.Most }, maxPlay, "The most play of the bottom in its groove: above, it rattles"},
+	{"least-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Least }, maxSlack, "How much smaller than its grooves the bottom is at least, each way"},
+	{"most-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Most }, maxSlack, "How much smaller than its grooves it is at most"},
+	{"recess", func(l *joinery.Limits) *float64 { return &l.Recess }, maxPlay, "How far a front may stand before or behind the ends of the sides and be called flush"},
+	{"shoulder", func(l *joinery.Limits) *float64 { return &l.Shoulder }, maxPlay, "How far the shoulder of a corner may stay open"},
+	{"width", func(l *joinery.Limits) *float64 { return &l.Width }, maxPlay, "By how much the width of a box may be off"},
+	{"height", func(l *joinery.Limits) *float64 { return &l.Height }, maxPlay, "By how much the height of a box may be off"},
+	{"diagonal", func(l *joinery.Limits) *float64 { return &l.Diagonal }, maxSlack, "By how much a diagonal may be off, and how far the two may be from each other"},
+}
+
+var limitKeys = func() (keys []key) {
+	for _, l := range limitLengths {
+		usual := joinery.DefaultLimits
+		keys = append(keys, key{name: l.name, form: formLength, min: 0, max: l.max, doc: l.doc, fallback: mm(*l.of(&usual))})
+	}
+	return keys
+}()
+
+// limits reads the limits of the file. A least one over its most is reported.
+func (r *reader) limits(s *section) joinery.Limits {
+	l := joinery.DefaultLimits
+	for _, k := range limitLengths {
+		if v := s.values[k.name]; len(v.lengths) > 0 {
+			*k.of(&l) = v.mm(0)
+		}
+	}
+	for _, pair := range []struct {
+		name  string
+		limit joinery.Range
+	}{{"tongue-play", l.TonguePlay}, {"bottom-play", l.BottomPlay}, {"bottom-slack", l.BottomSlack}} {
+		if pair.limit.Least > pair.limit.Most {
+			at := either(s.values["most-"+pair.name], s.values["least-"+pair.name]).at
+			r.fail(CodeOutOfRange, at, "write the smaller of the two as the least one", "least-%s is %s, more than most-%s, %s", pair.name,
+				geom.LengthOf(pair.limit.Least).Text(r.units), pair.name, geom.LengthOf(pair.limit.Most).Text(r.units))
+		}
+	}
+	return l
+}
+
+// accuracyLength is one of the errors of a shop.
+type accuracyLength struct {
+	name string
+	of   func(*fit.Accuracy) *float64
+	doc  string
+}
+
+var accuracyLengths = []accuracyLength{
+	{"cutter", func(a *fit.Accuracy) *float64 { return &a.Cutter }, "How well the width of the slot is known, from one mounting of the cutter to the next"},
+	{"cut", func(a *fit.Accuracy) *float64 { return &a.Cut }, "By how much one cut differs from the next at one setting"},
+	{"fence", func(a *fit.Accuracy) *float64 { return &a.Fence }, "How well a fence is set; of a router, how well a board is placed"},
+	{"height", func(a *fit.Accuracy) *float64 { return &a.Height }, "How well the height of a cutter is set; of a router, its zero"},
+	{"length", func(a *fit.Accuracy) *float64 { return &a.Length }, "How well parts are cut to length and width"},
+}
+
+var accuracyKeys = func() (keys []key) {
+	for _, a := range accuracyLengths {
+		saw, router := fit.SawAccuracy, fit.RouterAccuracy
+		usual := mm(*a.of(&saw))
+		if other := mm(*a.of(&router)); other != usual {
+			usual += " on a saw, " + other + " on a router"
+		}
+		keys = append(keys, key{name: a.name, form: formLength, min: 0, max: maxPlay, doc: a.doc, without: usual})
+	}
+	return keys
+}()
+
+// accuracy is what a file says of the shop's errors, over what is usual for a machine.
+func accuracy(s *section, kind joinery.CutterKind) fit.Accuracy {
+	a := fit.AccuracyOf(kind)
+	for _, k := range accuracyLengths {
+		if v := s.values[k.name]; len(v.lengths) > 0 {
+			*k.of(&a) = v.mm(0)
+		}
+	}
+	return a
+}
+
+// spread is between which thicknesses the boards of a stock are. A single reading
+// says nothing of it: then a standard for plywood speaks, the European one in a
+// shop that measures in millimetres, the American one in another. Solid wood is
+// planed at one setting.
+func (r *reader) spread(s *section, stock joinery.Stock) fit.Spread {
+	got := fit.Measured(stock.Thickness)
+	switch word := s.values["tolerance"].text; {
+	case word != "":
+		got.Assumed = word
+		return got
+	case len(s.values["thickness"].lengths) != 1 || stock.Solid:
+		return got
+	}
+	standard := wood.EN315Sanded
+	if r.units == geom.Inch {
+		standard = wood.PS1Sanded
+	}
+	minus, plus, err := wood.Tolerance(standard, stock.Thickness.Mean)
+	if err != nil { // too thin or too thick for it
+		return got
+	}
+	return fit.Spread{Minus: minus, Plus: plus, Assumed: toleranceWord(standard)}
+}
