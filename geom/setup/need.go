@@ -1,0 +1,139 @@
+// Package setup finds the fence distances and cutter heights that serve drawers,
+// makes them up from spacer blocks, and says how each cut of a saw or a router
+// table is set up. Lengths are in millimetres.
+package setup
+
+import (
+	"math"
+
+	"drawerwright/geom/joinery"
+)
+
+// Cost is what a setting does to a drawer: how its front and back stand, the play
+// of their tongues, what one pass leaves at the outside of their rabbets, and the
+// part of the sides' thickness that is cut away.
+type Cost struct {
+	Recess [2]float64 // of front and back; proud below 0
+	Play   [2]float64 // of their tongues; not a number of a router, which makes its slots to fit
+	Sliver [2]float64 // 0 where one pass is enough
+	Depth  float64    // of the cuts, as a part of the sides' thickness
+}
+
+// Need is what a drawer asks of a setting: between which fence distances and which
+// cutter heights its corners come out within the limits.
+type Need struct {
+	Fence, Height joinery.Range
+	// AtFence and AtHeight are where it would be best.
+	AtFence, AtHeight float64
+	// Nothing says why no fence distance does for this drawer with this cutter; empty
+	// where one does.
+	Nothing string
+	spec    joinery.Spec
+}
+
+// Part of a board's thickness that the cuts of a corner may take: less holds badly,
+// more leaves little wood behind; common practice, no source.
+const leastDeep, mostDeep = 1.0 / 3, 0.6
+
+// leastWall is the least wood of a tongue, and between a dado and the end of its
+// board: less breaks off; common practice, no source.
+const leastWall = 3.0
+
+// same is how far from each other two settings are that no shop tells apart.
+const same = 0.05
+
+// Of tells what a drawer needs. A corner with tongues is free within its limits;
+// any other keeps the setting that it was worked out with.
+func Of(d joinery.Drawer) Need {
+	s, at := d.Spec, d.Setup
+	n := Need{AtFence: at.FenceDistance, AtHeight: at.CutterHeight, spec: s}
+	if s.Joint != joinery.DadoRabbet {
+		n.Fence = joinery.Range{Least: at.FenceDistance - same/2, Most: at.FenceDistance + same/2}
+		n.Height = joinery.Range{Least: at.CutterHeight - same/2, Most: at.CutterHeight + same/2}
+		return n
+	}
+	n.fence()
+	n.height()
+	return n
+}
+
+// fence asks for fronts that are flush and tongues that go in: 2 f - T within the
+// recess of either end, w - f within the play.
+func (n *Need) fence() {
+	s := n.spec
+	flush := joinery.Range{Least: 0, Most: math.Inf(1)}
+	middle := 0.0
+	for _, t := range n.tongued() {
+		flush = meet(flush, joinery.Range{Least: (t - s.Limits.Recess) / 2, Most: (t + s.Limits.Recess) / 2})
+		flush = meet(flush, joinery.Range{Least: leastWall, Most: t - 1})
+		middle += t / 2 / float64(len(n.tongued()))
+	}
+	goes := joinery.Range{Least: s.Cutter.Width - s.Limits.TonguePlay.Most, Most: s.Cutter.Width - s.Limits.TonguePlay.Least}
+	if s.Cutter.Kind == joinery.Router { // slots are made to fit, but not under the bit
+		goes = joinery.Range{Least: s.Cutter.Width + s.SlotRoom - s.Limits.TonguePlay.Most, Most: math.Inf(1)}
+	}
+	n.Fence = meet(flush, goes)
+	switch {
+	case empty(flush):
+		n.Nothing = "front and back are too different in thickness to be both flush"
+	case empty(n.Fence):
+		n.Nothing = "the cutter does not suit the thickness"
+	}
+	n.AtFence = clamp(middle, n.Fence)
+}
+
+// height asks for cuts that are deep enough to hold and leave enough behind.
+func (n *Need) height() {
+	s := n.spec
+	t := s.Sides.Thickness.Mean
+	n.Height = joinery.Range{Least: float64(leastDeep * t), Most: float64(mostDeep*t) - s.GlueRoom}
+	for _, t := range n.tongued() { // their grooves
+		n.Height = meet(n.Height, joinery.Range{Least: 0, Most: mostDeep * t})
+	}
+	n.AtHeight = clamp(t/2, n.Height)
+	if empty(n.Height) && n.Nothing == "" {
+		n.Nothing = "front or back are too thin for grooves as deep as the sides' dados"
+	}
+}
+
+// tongued are the thicknesses of the ends that stand on tongues.
+func (n *Need) tongued() []float64 {
+	s := n.spec
+	if s.BackJoint == joinery.Housed || s.Back == s.Front {
+		return []float64{s.Front.Thickness.Mean}
+	}
+	return []float64{s.Front.Thickness.Mean, s.Back.Thickness.Mean}
+}
+
+// Cost is what a setting does to this drawer.
+func (n *Need) Cost(fence, height float64) Cost {
+	s := n.spec
+	c := Cost{Depth: height / s.Sides.Thickness.Mean}
+	for i, t := range [2]float64{s.Front.Thickness.Mean, s.Back.Thickness.Mean} {
+		c.Recess[i], c.Play[i] = 2*fence-t, math.NaN()
+		if s.Cutter.Kind == joinery.Saw {
+			c.Play[i] = s.Cutter.Width - fence
+			c.Sliver[i] = max(0, t-fence-s.Cutter.Width)
+		}
+		if i == 1 && s.BackJoint == joinery.Housed || s.Joint != joinery.DadoRabbet {
+			c.Recess[i], c.Play[i], c.Sliver[i] = 0, math.NaN(), 0
+		}
+	}
+	return c
+}
+
+func meet(a, b joinery.Range) joinery.Range {
+	return joinery.Range{Least: max(a.Least, b.Least), Most: min(a.Most, b.Most)}
+}
+
+// settle is what no verdict may hang on, as in the package joinery.
+const settle = 1e-5
+
+func empty(r joinery.Range) bool { return r.Least > r.Most+settle }
+
+func clamp(v float64, r joinery.Range) float64 {
+	if empty(r) {
+		return v
+	}
+	return min(max(v, r.Least), r.Most)
+}

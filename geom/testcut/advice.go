@@ -1,0 +1,336 @@
+package testcut
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/geom/joinery"
+)
+
+// Move is by how much a setting has to be changed, in mm: above 0 the fence goes
+// away from the cutter, the cutter up; of a router, the part is laid further in, the
+// bit goes deeper.
+type Move struct {
+	What Setting
+	By   float64
+	From float64 // where it really is
+	To   float64 // where it should be
+	// Settled says that the readings are enough to follow this once and be within
+	// the limits. Missing are the readings that would be, the most useful first; empty
+	// where no reading of a shop's tools is enough, the limits being too near to each
+	// other for this cutter and these boards.
+	Settled bool
+	Missing []Kind
+}
+
+// Setting is what is moved.
+type Setting string
+
+// Settings of a machine.
+const (
+	Fence      Setting = "fence"
+	Height     Setting = "height"
+	DadoHeight Setting = "dado-height"
+	EndPlace   Setting = "end-place"
+)
+
+// Judged is a measure of the box with its limits: as it is likely, and how exactly
+// that is known.
+type Judged struct {
+	joinery.Check
+	Sigma float64
+}
+
+// Advice is what follows from a test cut.
+type Advice struct {
+	Estimate
+	Cutter      Known // width of the cut as it really is
+	Front, Side Known // thicknesses
+	Moves       []Move
+	// AsIt is are the measures if nothing is moved, After those if the advice is followed.
+	AsItIs, After []Judged
+	// NoSetting says why no fence distance brings everything within the limits; empty
+	// where one does.
+	NoSetting Trouble
+	Saves     []Save
+}
+
+// Known is a length as estimated, with its standard deviation.
+type Known struct{ Value, Sigma float64 }
+
+// Trouble is why a cutter does not serve, with between which widths one would.
+type Trouble struct {
+	Why         string
+	Least, Most float64
+}
+
+// sure is how many standard deviations a measure has to be within its limits for a
+// reading to be enough: beyond are 0.27 %.
+const sure = 3
+
+// Advise works out what to do. With readings that contradict each other there are no
+// moves: they have to be taken again.
+func (c Cut) Advise(readings []Reading) Advice {
+	a := Advice{Estimate: c.Solve(readings)}
+	e := a.Estimate
+	known := func(f form) Known { return Known{f.at(e.u), e.sigma(f.by)} }
+	a.Cutter, a.Front, a.Side = Known{c.spec.Cutter.Width + e.u[ofCutter], e.sigma(unit(ofCutter))}, known(c.frontThickness()), known(c.sideThickness())
+	for _, q := range c.measures(e.u) {
+		a.AsItIs = append(a.AsItIs, Judged{q.judge(q.at(e.u)), e.sigma(q.by)})
+	}
+	if len(e.Clash) > 0 {
+		return a
+	}
+	plan := c.plan(e)
+	a.NoSetting = plan.trouble
+	for _, q := range plan.measures {
+		a.After = append(a.After, Judged{q.judge(q.at0), q.total(e)})
+	}
+	for _, m := range plan.moves {
+		m.Missing = c.missing(e, plan.of(m.What))
+		m.Settled = len(m.Missing) == 0 && plan.settled(e, m.What)
+		a.Moves = append(a.Moves, m)
+	}
+	a.Saves = c.saves(e)
+	return a
+}
+
+// measure is a measure of the box, its limits, and what can be moved about it.
+type measure struct {
+	form
+	check joinery.Check
+	noise float64 // standard deviation of what the next cuts and the move add
+	moved []Setting
+}
+
+func (q measure) judge(v float64) joinery.Check {
+	k := q.check
+	k.Nominal, k.Min, k.Max = v, v, v
+	k.Verdict = k.Over(v, v)
+	return k
+}
+
+func (q measure) total(e Estimate) float64 {
+	s := e.sigma(q.by)
+	return math.Sqrt(float64(s*s) + float64(q.noise*q.noise))
+}
+
+// enough tells whether the measure is surely within its limits.
+func (q measure) enough(e Estimate) bool {
+	return min(q.at0-q.check.Least, q.check.Most-q.at0) >= sure*q.total(e)
+}
+
+// measures are those of the test cut as it is.
+func (c Cut) measures(u vector) []measure {
+	l := c.spec.Limits
+	within := func(r joinery.Range, code, name string, words joinery.Words) joinery.Check {
+		return joinery.Check{Code: code, Name: name, Least: r.Least, Most: r.Most, Words: words}
+	}
+	even := func(mid, by float64) joinery.Range { return joinery.Range{Least: mid - by, Most: mid + by} }
+	if !c.joined {
+		return []measure{
+			{form: c.edge(), check: within(even(c.f, l.Height), "groove-height", "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
+			{form: c.depth(), check: within(even(c.h, l.Width/2), "depth", "depth of the cuts", joinery.Words{Within: joinery.AsAsked, Below: joinery.Shallow, Above: joinery.Deep}), moved: []Setting{Height}},
+		}
+	}
+	gap := c.tongueLength().less(c.depth())
+	gap.at0 += c.spec.GlueRoom // 0 is the tongue as much shorter as asked
+	list := []measure{
+		{form: c.recess(), check: within(even(0, l.Recess), "recess", "front recess at the side ends (proud below 0)", joinery.RecessWords)},
+		{form: c.play(), check: within(l.TonguePlay, "tongue-play", "front tongue play in its dado", joinery.PlayWords)},
+		{form: c.width(u), check: within(even(c.spec.Width, l.Width), "outside-width", "outside width", joinery.WidthWords)},
+		{form: gap, check: within(joinery.Range{Least: -1, Most: c.spec.GlueRoom + l.Shoulder}, "shoulder-gap", "open at the shoulders (below 0: room at the tongue's end)", joinery.Words{Within: joinery.Goes, Below: joinery.Loose, Above: joinery.Open})},
+	}
+	return list
+}
+
+// plan is what the settings should be, and what the next parts will then measure.
+type plan struct {
+	moves    []Move
+	measures []measure
+	trouble  Trouble
+}
+
+// of are the measures that a setting moves.
+func (p plan) of(s Setting) (list []measure) {
+	for _, q := range p.measures {
+		if slices.Contains(q.moved, s) {
+			list = append(list, q)
+		}
+	}
+	return list
+}
+
+func (p plan) settled(e Estimate, s Setting) bool {
+	return !slices.ContainsFunc(p.of(s), func(q measure) bool { return !q.enough(e) })
+}
+
+// moveSigma is how exactly a setting is moved by an amount that is told: with a shim,
+// a feeler gauge or a dial indicator; common practice, no source.
+const moveSigma = 0.02
+
+// plan makes the moves. What is known for certain cancels out: after a move by what
+// was estimated, a setting is off by no more than the estimate was.
+func (c Cut) plan(e Estimate) plan {
+	var p plan
+	cut := c.noise.Cut / 3
+	noise := func(moves, cuts float64) float64 {
+		return math.Sqrt(float64(moves*moveSigma*moveSigma) + float64(cuts*cut*cut))
+	}
+	left := func(f form, at float64) form { return form{at, f.by} } // after the move, of what is not known yet
+	list := c.measures(e.u)
+	if !c.joined {
+		p.moves = []Move{
+			{What: Fence, From: c.edge().at(e.u), To: c.f, By: c.f - c.edge().at(e.u)},
+			{What: Height, From: c.h + e.u[ofHeight], To: c.h, By: -e.u[ofHeight]},
+		}
+		for i, at := range []float64{c.f, c.h} {
+			q := list[i]
+			q.form, q.noise = left(q.form, at), noise(1, 1)
+			p.measures = append(p.measures, q)
+		}
+		return p
+	}
+	recess, play, width, gap := list[0], list[1], list[2], list[3]
+	front := c.frontThickness().at(e.u)
+	recess.moved, play.moved = []Setting{Fence}, []Setting{Fence}
+	width.moved, gap.moved = []Setting{Height}, []Setting{Height}
+	recess.noise, play.noise = noise(4, 2), noise(1, 2)
+	width.noise, gap.noise = noise(4, 4), noise(0, 2)
+	to := c.h
+	if c.router {
+		// Slots follow the bit and the tongue; recess and play are as asked once the
+		// bit's diameter, the boards and the place are right.
+		half := front / 2
+		recess.form, play.form = left(recess.form, 0), left(play.form, max(c.spec.Cutter.Width+e.u[ofCutter]+c.spec.SlotRoom-half, c.spec.DadoPlay))
+		recess.noise = noise(2, 2)
+		recess.moved, play.moved = []Setting{Fence, Height}, []Setting{Height}
+		width.moved, gap.moved = []Setting{Height, EndPlace}, []Setting{Height, EndPlace}
+		p.moves = []Move{
+			{What: Fence, From: c.edge().at(e.u), To: c.f, By: c.f - c.edge().at(e.u)},
+			{What: Height, From: c.h + e.u[ofHeight], To: to, By: -e.u[ofHeight]},
+			{What: EndPlace, From: c.tongueLength().at(e.u), To: to, By: to - c.tongueLength().at(e.u)},
+		}
+	} else {
+		target := c.target(e, &recess, &play)
+		p.trouble = c.troubleAt(target, e, front)
+		p.moves = []Move{
+			{What: Fence, From: c.tongue().at(e.u), To: target, By: target - c.tongue().at(e.u)},
+			{What: Height, From: c.tongueLength().at(e.u), To: to, By: to - c.tongueLength().at(e.u)},
+		}
+		if c.own {
+			deep := c.h + c.spec.GlueRoom
+			p.moves = append(p.moves, Move{What: DadoHeight, From: c.depth().at(e.u), To: deep, By: deep - c.depth().at(e.u)})
+			gap.moved = []Setting{Height, DadoHeight}
+			gap.noise = noise(2, 2)
+		}
+	}
+	// Fronts not yet cut get their length from the thickness of the sides as known now,
+	// so that the width is off by what is not known of it.
+	w := c.tongueLength()
+	if s := c.depth(); e.variance(s.by) > e.variance(w.by) {
+		w = s // the less known of the two
+	}
+	width.form = left(c.sideThickness().less(w).scaled(2), c.spec.Width)
+	gap.form = left(gap.form, 0)
+	p.measures = []measure{recess, play, width, gap}
+	return p
+}
+
+// target is where the fence should be: where the measure that is nearer to its limit,
+// in standard deviations, is the furthest from it. Recess and play are left as they
+// will be there.
+func (c Cut) target(e Estimate, recess, play *measure) float64 {
+	front, slot := c.frontThickness().at(e.u), c.slot().at(e.u)
+	at := func(t float64) (r, p measure) {
+		r, p = *recess, *play
+		r.at0, p.at0 = 2*t-front, slot-t
+		return r, p
+	}
+	rs, ps := recess.total(e), play.total(e)
+	worst := func(t float64) float64 {
+		r, p := at(t)
+		margin := func(q measure, s float64) float64 { return min(q.at0-q.check.Least, q.check.Most-q.at0) / s }
+		return min(margin(r, rs), margin(p, ps))
+	}
+	// The lesser of the two rises and then falls: the search closes in on its top.
+	low, high := min(front/2, slot)-1, max(front/2, slot)+1
+	for range 80 {
+		a, b := low+(high-low)/3, high-(high-low)/3
+		if worst(a) < worst(b) {
+			low = a
+		} else {
+			high = b
+		}
+	}
+	t := (low + high) / 2
+	r, p := at(t)
+	recess.form, play.form = form{r.at0, r.by}, form{p.at0, p.by}
+	return t
+}
+
+// troubleAt says why even the best fence distance is not right.
+func (c Cut) troubleAt(t float64, e Estimate, front float64) Trouble {
+	l := c.spec.Limits
+	r, p := 2*t-front, c.slot().at(e.u)-t
+	if math.Abs(r) <= l.Recess && p >= l.TonguePlay.Least && p <= l.TonguePlay.Most {
+		return Trouble{}
+	}
+	why := "wide"
+	if p < (l.TonguePlay.Least+l.TonguePlay.Most)/2 {
+		why = "narrow"
+	}
+	return Trouble{Why: why, Least: front/2 + l.TonguePlay.Least, Most: front/2 + l.TonguePlay.Most}
+}
+
+// missing are the readings that would settle some measures, chosen one by one: each
+// time the one after which all together are the surest; one that was given can be
+// asked for again. None when they are settled, or when nothing would do.
+func (c Cut) missing(e Estimate, measures []measure) []Kind {
+	var list []Kind
+	for len(list) < mostMissing {
+		var open []measure
+		for _, q := range measures {
+			if !q.enough(e) {
+				open = append(open, q)
+			}
+		}
+		if len(open) == 0 {
+			return list
+		}
+		var best Kind
+		least := math.Inf(1)
+		var after Estimate
+		for _, k := range c.Takes() {
+			if slices.Contains(list, k) || k == Coupon || k == Tooth {
+				continue
+			}
+			f, _ := c.form(Reading{Kind: k}, e.u)
+			t := e
+			t.take(f, f.at(e.u), c.sigma(k))
+			sum := 0.0
+			for _, q := range open {
+				s := q.total(t) / (q.check.Most - q.check.Least)
+				sum += float64(s * s)
+			}
+			if sum < least-tinyGain {
+				best, least, after = k, sum, t
+			}
+		}
+		if best == "" {
+			break
+		}
+		list, e = append(list, best), after
+	}
+	for _, q := range measures {
+		if !q.enough(e) {
+			return nil
+		}
+	}
+	return list
+}
+
+const (
+	mostMissing = 4    // readings asked for at once
+	tinyGain    = 1e-9 // between two readings that are as good, the first of their order is asked for
+)

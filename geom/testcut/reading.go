@@ -1,0 +1,142 @@
+package testcut
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/geom/joinery"
+)
+
+// Kind is what was measured.
+type Kind string
+
+// Readings. Those of the coupon carry the number of a slot.
+const (
+	Slot         Kind = "slot"          // width of a dado or groove
+	Depth        Kind = "depth"         // of a dado or groove
+	Edge         Kind = "edge"          // from the end or edge of the part to the near wall
+	Tongue       Kind = "tongue"        // thickness of the tongue
+	TongueLength Kind = "tongue-length" // of the rabbet
+	Recess       Kind = "recess"        // of the front behind the ends of the sides, its tongue pushed outwards; below 0 it is proud
+	Play         Kind = "play"          // of the tongue in the dado, by a feeler gauge
+	Width        Kind = "width"         // of the box, dry fitted
+	FrontLength  Kind = "front-length"
+	Front        Kind = "front-thickness"
+	Sides        Kind = "sides-thickness"
+	Tooth        Kind = "tooth"  // thickness of a tooth of the coupon's comb
+	Coupon       Kind = "coupon" // width of a numbered slot of the coupon
+)
+
+// Kinds are all kinds of readings, in the order in which a person would take them.
+var Kinds = []Kind{Slot, Depth, Edge, Tongue, TongueLength, Play, Recess, FrontLength, Width, Sides, Front, Tooth, Coupon}
+
+// Reading is one thing measured, in mm. Meant, of the coupon's readings, is what
+// would be measured were the cutter as wide as stated.
+type Reading struct {
+	Kind  Kind
+	Value float64
+	Meant float64
+	Name  string // as the shop wrote it
+}
+
+// Standard deviations of measuring, in mm; common practice, no source: a caliper on
+// a clean edge, a depth rod or a feeler gauge in a corner, a rule along a box. What
+// is read to a twentieth adds what rounding does.
+const (
+	caliperSigma = 0.03
+	cornerSigma  = 0.05
+	ruleSigma    = 0.1
+	readTo       = 0.05
+)
+
+var roundingSigma = readTo / math.Sqrt(12)
+
+// sigma is the standard deviation of a reading, with what one cut differs by from
+// the next: cuts is how many of them are in it.
+func (c Cut) sigma(k Kind) float64 {
+	measured, cuts := caliperSigma, 1.0
+	switch k {
+	case Recess:
+		measured, cuts = cornerSigma, 2
+	case Play:
+		measured, cuts = cornerSigma, 2
+	case Width:
+		measured, cuts = ruleSigma, 4
+	case FrontLength:
+		measured, cuts = ruleSigma, 0
+	case Front, Sides:
+		cuts = 0
+	case Tooth:
+		cuts = 2
+	}
+	cut := c.noise.Cut / 3
+	return math.Sqrt(float64(measured*measured) + float64(roundingSigma*roundingSigma) + float64(cuts*float64(cut*cut)))
+}
+
+// form is what a kind of reading says of the machine; false where this corner or
+// this machine does not have it.
+func (c Cut) form(r Reading, u vector) (form, bool) {
+	switch r.Kind {
+	case Slot:
+		return c.slot(), true
+	case Depth:
+		return c.depth(), true
+	case Edge:
+		return c.edge(), true
+	case Sides:
+		return c.sideThickness(), true
+	case Front:
+		return c.frontThickness(), true
+	case Coupon:
+		return form{r.Meant, unit(ofCutter)}, true
+	case Tooth:
+		return form{r.Meant, vector{}.plus(unit(ofCutter), -1)}, true
+	}
+	if !c.joined {
+		return form{}, false
+	}
+	switch r.Kind {
+	case Tongue:
+		return c.tongue(), true
+	case TongueLength:
+		return c.tongueLength(), true
+	case Recess:
+		return c.recess(), true
+	case Play:
+		return c.play(), true
+	case Width:
+		return c.width(u), true
+	case FrontLength:
+		return c.length(), true
+	}
+	return form{}, false
+}
+
+// Takes lists the kinds of readings that say something of this cut.
+func (c Cut) Takes() []Kind {
+	return slices.DeleteFunc(slices.Clone(Kinds), func(k Kind) bool {
+		_, ok := c.form(Reading{Kind: k}, vector{})
+		return !ok
+	})
+}
+
+// mostOff is by how much a reading may be off what is meant and still be of this
+// cut, in mm: beyond, another thing was measured, or in another unit.
+const mostOff = 5.0
+
+// Plausible gives what a reading should be about, and whether it can be of this cut.
+func (c Cut) Plausible(r Reading) (meant float64, ok bool) {
+	f, known := c.form(r, vector{})
+	if !known {
+		return 0, false
+	}
+	return f.at0, math.Abs(r.Value-f.at0) <= mostOff && (r.Kind == Recess || r.Kind == Play || r.Value > 0)
+}
+
+// Push is how far one side of a box is pushed along its length to square it, from
+// its two diagonals and its outside width: the diagonals of a parallelogram with
+// sides a and b differ by d1² - d2² = 4 a b cos of its angle, and b cos is the push.
+func Push(d1, d2, width float64) float64 { return (d1 - d2) * (d1 + d2) / (4 * width) }
+
+// Diagonals are those of a square box of an outside size.
+func Diagonals(s joinery.Size) float64 { return math.Hypot(s.Width, s.Depth) }

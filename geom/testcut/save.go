@@ -1,0 +1,128 @@
+package testcut
+
+import (
+	"math"
+
+	"drawerwright/geom/joinery"
+)
+
+// Remedy is what can be done with parts that are already cut.
+type Remedy string
+
+// Remedies. Each is by an amount in mm.
+const (
+	// Keep: the parts are within the limits.
+	Keep Remedy = "keep"
+	// PlaneFront: the front stands proud; its outside face is planed or sanded.
+	PlaneFront Remedy = "plane-front"
+	// DeepenRabbet: the rabbets are cut deeper, the fence closer to the cutter; the
+	// tongue gets thinner by as much.
+	DeepenRabbet Remedy = "deepen-rabbet"
+	// TrimSides: the ends of the sides are cut back; the box is less deep.
+	TrimSides Remedy = "trim-sides"
+	// WidenDado: a second pass with the fence further away by as much.
+	WidenDado Remedy = "widen-dado"
+	// ShimDado: a strip as thick as that against the inner wall of the dado.
+	ShimDado Remedy = "shim-dado"
+	// ShortenFront: as much off each end, then the rabbets again at their length.
+	ShortenFront Remedy = "shorten-front"
+	// NewFront: fronts of that length.
+	NewFront Remedy = "new-front"
+	// ShimSlides: as much behind each slide.
+	ShimSlides Remedy = "shim-slides"
+	// DeepenDado: the dados cut deeper by as much.
+	DeepenDado Remedy = "deepen-dado"
+	// TrimTongue: as much off the end of each tongue; the box gets narrower by both.
+	TrimTongue Remedy = "trim-tongue"
+)
+
+// Save is a way to save parts that are cut: what for, what to do, by how much, and
+// the measure that results.
+type Save struct {
+	Code   string // of the measure, as in [Judged]
+	Remedy Remedy
+	By     float64
+	// Then is the measure after it; Other, with its code, one that changes along with it.
+	Then      float64
+	OtherCode string
+	Other     float64
+}
+
+// saves says what can be done with the parts of the test cut. The measures are those
+// that are likely.
+func (c Cut) saves(e Estimate) (list []Save) {
+	if !c.joined {
+		return nil
+	}
+	l := c.spec.Limits
+	ms := c.measures(e.u)
+	recess, play, width, gap := ms[0].at(e.u), ms[1].at(e.u), ms[2].at(e.u), ms[3].at(e.u)
+	slip := (l.TonguePlay.Least + l.TonguePlay.Most) / 2
+
+	// The tongue first, since mending it moves the front.
+	switch {
+	case play < l.TonguePlay.Least:
+		by := slip - play
+		if math.Abs(recess-by) <= l.Recess && c.tongue().at(e.u)-by >= leastTongue {
+			list = append(list, Save{Code: "tongue-play", Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: "recess", Other: recess - by})
+			recess -= by
+		} else {
+			list = append(list, Save{Code: "tongue-play", Remedy: WidenDado, By: by, Then: slip, OtherCode: "recess", Other: recess})
+		}
+		play = slip
+	case play > l.TonguePlay.Most:
+		list = append(list, Save{Code: "tongue-play", Remedy: ShimDado, By: play - slip, Then: slip, OtherCode: "recess", Other: recess})
+		play = slip
+	}
+	switch {
+	case recess < -l.Recess:
+		list = append(list, Save{Code: "recess", Remedy: PlaneFront, By: -recess})
+	case recess > l.Recess && play+recess <= l.TonguePlay.Most:
+		list = append(list, Save{Code: "recess", Remedy: DeepenRabbet, By: recess, OtherCode: "tongue-play", Other: play + recess})
+	case recess > l.Recess:
+		list = append(list, Save{Code: "recess", Remedy: TrimSides, By: recess})
+	}
+	meant := c.spec.Width
+	switch wide := width - meant; {
+	case wide > l.Width:
+		list = append(list, Save{Code: "outside-width", Remedy: ShortenFront, By: wide / 2, Then: meant})
+		if deep := c.depth().at(e.u) + wide/2; deep <= mostDeep*c.sideThickness().at(e.u) {
+			list = append(list, Save{Code: "outside-width", Remedy: DeepenDado, By: wide / 2, Then: meant})
+		}
+	case wide < -l.Width:
+		list = append(list, Save{Code: "outside-width", Remedy: NewFront, By: c.length().at(e.u) - wide, Then: meant},
+			Save{Code: "outside-width", Remedy: ShimSlides, By: -wide / 2, Then: width})
+	}
+	if gap > c.spec.GlueRoom+l.Shoulder {
+		list = append(list, Save{Code: "shoulder-gap", Remedy: TrimTongue, By: gap, OtherCode: "outside-width", Other: width - 2*gap})
+	}
+	if len(list) == 0 {
+		list = append(list, Save{Remedy: Keep})
+	}
+	return list
+}
+
+// leastTongue is the thinnest tongue that holds, in mm, and mostDeep the part of a
+// side's thickness that a dado may take; common practice, no source.
+const (
+	leastTongue = 3.0
+	mostDeep    = 2.0 / 3
+)
+
+// LengthOfFront is how long fronts have to be cut for the width that was asked with
+// the sides and the cuts as they are known; of parts not yet cut.
+func (c Cut) LengthOfFront(e Estimate) float64 {
+	w := c.width(e.u)
+	return c.length().at(e.u) + c.spec.Width - w.at(e.u)
+}
+
+// Keeping is the setting as it really is, for parts that are cut with nothing moved.
+func (c Cut) Keeping(e Estimate) joinery.Setup {
+	s := c.drawer.Setup
+	s.FenceDistance, s.CutterHeight = c.edge().at(e.u), c.h+e.u[ofHeight]
+	s.Cutter.Width += e.u[ofCutter]
+	if c.own {
+		s.DadoHeight = c.depth().at(e.u)
+	}
+	return s
+}

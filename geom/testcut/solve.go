@@ -1,0 +1,126 @@
+package testcut
+
+import "math"
+
+// Residual is a reading with what all readings together say it should be.
+type Residual struct {
+	Reading
+	Expected float64
+	Off      float64 // reading less expected
+	// Times is Off in standard deviations of what it should be.
+	Times float64
+	Left  bool // out, because it does not agree with the others
+}
+
+// Estimate is what the readings say of the machine.
+type Estimate struct {
+	u     vector           // the most likely values
+	p     [unknowns]vector // their covariances
+	Read  []Residual       // in the order given
+	Clash []string         // names of readings that contradict each other; then nothing is to be trusted
+}
+
+// Sigma is the standard deviation of a form.
+func (e Estimate) sigma(by vector) float64 { return math.Sqrt(max(0, e.variance(by))) }
+
+func (e Estimate) variance(by vector) float64 {
+	sum := 0.0
+	for i, v := range by {
+		if v != 0 {
+			sum += float64(v * e.p[i].dot(by))
+		}
+	}
+	return sum
+}
+
+// mostTimes is how many standard deviations a reading may be off the others: one in
+// two thousand is by chance.
+const mostTimes = 3.5
+
+// alike is the part of the greatest Times from which another reading is as much to
+// blame: of two that contradict each other neither is known to be the wrong one.
+const alike = 0.9
+
+// Solve finds the most likely machine: the least squares of all readings, each over
+// its standard deviation, and of what was known before. A reading that contradicts
+// the rest is left out and marked; where it cannot be told which one is wrong, they
+// are named in Clash.
+func (c Cut) Solve(readings []Reading) Estimate {
+	out := make([]bool, len(readings))
+	for {
+		e := c.solve(readings, out)
+		worst, at := 0.0, -1
+		for i, r := range e.Read {
+			if !out[i] && math.Abs(r.Times) > worst {
+				worst, at = math.Abs(r.Times), i
+			}
+		}
+		if worst <= mostTimes {
+			return e
+		}
+		for i, r := range e.Read {
+			if !out[i] && math.Abs(r.Times) >= float64(alike*worst) {
+				e.Clash = append(e.Clash, r.Name)
+			}
+		}
+		if len(e.Clash) > 1 {
+			return e
+		}
+		out[at] = true
+	}
+}
+
+// solve takes the readings in one after the other, which is the same as all at once
+// for linear measures (recursive least squares). The one that is not linear, the
+// width, is taken in last, about what the others say.
+func (c Cut) solve(readings []Reading, out []bool) Estimate {
+	var e Estimate
+	for i, s := range c.prior {
+		e.p[i][i] = float64(s * s)
+	}
+	forms := make([]form, len(readings))
+	for _, last := range []bool{false, true} {
+		for i, r := range readings {
+			if (r.Kind == Width) != last {
+				continue
+			}
+			forms[i], _ = c.form(r, e.u)
+			if !out[i] {
+				e.take(forms[i], r.Value, c.sigma(r.Kind))
+			}
+		}
+	}
+	for i, r := range readings {
+		s := c.sigma(r.Kind)
+		one := Residual{Reading: r, Expected: forms[i].at(e.u), Left: out[i]}
+		one.Off = r.Value - one.Expected
+		// A reading that was taken in pulls what is expected towards itself.
+		v := float64(s*s) - e.variance(forms[i].by)
+		if out[i] {
+			v = float64(s*s) + e.variance(forms[i].by)
+		}
+		if v > float64(settled*float64(s*s)) {
+			one.Times = one.Off / math.Sqrt(v)
+		}
+		e.Read = append(e.Read, one)
+	}
+	return e
+}
+
+// settled is the part of a reading's own variance below which no other reading says
+// anything of it, so that it cannot be off.
+const settled = 1e-3
+
+// take updates the estimate with one reading.
+func (e *Estimate) take(f form, value, sigma float64) {
+	var gain vector
+	for i := range gain {
+		gain[i] = e.p[i].dot(f.by)
+	}
+	v := f.by.dot(gain) + float64(sigma*sigma)
+	off := (value - f.at(e.u)) / v
+	e.u = e.u.plus(gain, off)
+	for i := range e.p {
+		e.p[i] = e.p[i].plus(gain, -gain[i]/v)
+	}
+}
