@@ -196,27 +196,27 @@ func (c Cut) plan(e Estimate) plan {
 	recess.moved, play.moved = []Setting{Fence}, []Setting{Fence}
 	width.moved, gap.moved = []Setting{Height}, []Setting{Height}
 	recess.noise, play.noise = noise(4, 2), noise(1, 2)
-	width.noise, gap.noise = noise(4, 4), noise(0, 2)
-	to := c.h
+	width.noise, gap.noise = math.Hypot(noise(4, 4), c.noise.Length/3), noise(0, 2)
 	if c.router {
 		// Slots follow the bit and the tongue; recess and play are as asked once the
 		// bit's diameter, the boards and the place are right.
 		half := front / 2
 		recess.form, play.form = left(recess.form, 0), left(play.form, max(c.spec.Cutter.Width+e.u[ofCutter]+c.spec.SlotRoom-half, c.spec.DadoPlay))
-		recess.noise = noise(2, 2)
+		recess.noise, gap.noise = noise(2, 2), noise(2, 2)
 		recess.moved, play.moved = []Setting{Fence, Height}, []Setting{Height}
 		width.moved, gap.moved = []Setting{Height, EndPlace}, []Setting{Height, EndPlace}
+		// Half of what the bit is off goes away with its diameter in the job.
 		p.moves = []Move{
-			{What: Fence, From: c.edge().at(e.u), To: c.f, By: c.f - c.edge().at(e.u)},
-			{What: Height, From: c.h + e.u[ofHeight], To: to, By: -e.u[ofHeight]},
-			{What: EndPlace, From: c.tongueLength().at(e.u), To: to, By: to - c.tongueLength().at(e.u)},
+			{What: Fence, From: c.f + e.u[ofFence], To: c.f, By: -e.u[ofFence]},
+			{What: Height, From: c.h + e.u[ofHeight], To: c.h, By: -e.u[ofHeight]},
+			{What: EndPlace, From: c.h + e.u[ofEnd], To: c.h, By: -e.u[ofEnd]},
 		}
 	} else {
 		target := c.target(e, &recess, &play)
 		p.trouble = c.troubleAt(target, e, front)
 		p.moves = []Move{
 			{What: Fence, From: c.tongue().at(e.u), To: target, By: target - c.tongue().at(e.u)},
-			{What: Height, From: c.tongueLength().at(e.u), To: to, By: to - c.tongueLength().at(e.u)},
+			{What: Height, From: c.tongueLength().at(e.u), To: c.h, By: c.h - c.tongueLength().at(e.u)},
 		}
 		if c.own {
 			deep := c.h + c.spec.GlueRoom

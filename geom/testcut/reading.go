@@ -134,9 +134,10 @@ func (c Cut) Plausible(r Reading) (meant float64, ok bool) {
 }
 
 // Push is how far one side of a box is pushed along its length to square it, from
-// its two diagonals and its outside width: the diagonals of a parallelogram with
-// sides a and b differ by d1² - d2² = 4 a b cos of its angle, and b cos is the push.
-func Push(d1, d2, width float64) float64 { return (d1 - d2) * (d1 + d2) / (4 * width) }
+// its two diagonals and the length of its sides: with one side ahead of the other by
+// p the diagonals of a box with sides b long differ by d1² - d2² = (b + p)² - (b - p)².
+// Above 0, the side at which the first diagonal ends in front is pushed backwards.
+func Push(d1, d2, sides float64) float64 { return (d1 - d2) * (d1 + d2) / (4 * sides) }
 
 // Diagonals are those of a square box of an outside size.
 func Diagonals(s joinery.Size) float64 { return math.Hypot(s.Width, s.Depth) }

@@ -78,20 +78,24 @@ func (c Cut) solve(readings []Reading, out []bool) Estimate {
 	for i, s := range c.prior {
 		e.p[i][i] = float64(s * s)
 	}
-	forms := make([]form, len(readings))
+	forms, sigmas := make([]form, len(readings)), make([]float64, len(readings))
 	for _, last := range []bool{false, true} {
 		for i, r := range readings {
 			if (r.Kind == Width) != last {
 				continue
 			}
 			forms[i], _ = c.form(r, e.u)
+			sigmas[i] = c.sigma(r.Kind)
+			if r.Kind == Width {
+				sigmas[i] = math.Hypot(sigmas[i], c.doubt(e))
+			}
 			if !out[i] {
-				e.take(forms[i], r.Value, c.sigma(r.Kind))
+				e.take(forms[i], r.Value, sigmas[i])
 			}
 		}
 	}
 	for i, r := range readings {
-		s := c.sigma(r.Kind)
+		s := sigmas[i]
 		one := Residual{Reading: r, Expected: forms[i].at(e.u), Left: out[i]}
 		one.Off = r.Value - one.Expected
 		// A reading that was taken in pulls what is expected towards itself.
@@ -105,6 +109,18 @@ func (c Cut) solve(readings []Reading, out []bool) Estimate {
 		e.Read = append(e.Read, one)
 	}
 	return e
+}
+
+// doubt is what the width is off where it is not known whether the tongues' ends or
+// their shoulders meet the sides: as much as both tongues' lengths and the dados'
+// depths may differ.
+func (c Cut) doubt(e Estimate) float64 {
+	gap := c.tongueLength().less(c.depth())
+	sigma := e.sigma(gap.by)
+	if math.Abs(gap.at(e.u)) > sure*sigma {
+		return 0
+	}
+	return 2 * sigma
 }
 
 // settled is the part of a reading's own variance below which no other reading says

@@ -1,0 +1,220 @@
+package testcut_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/testcut"
+
+	"pgregory.net/rapid"
+)
+
+// readings of a saw whose fence is off by df, its height by dh and its cutter by dw,
+// with a front and sides of 12.2: f = h = 6.1, w = 6.35, box 400 wide, front
+// 400 - 24.4 + 12.2 = 387.8 long.
+func readings(dw, df, dh float64) []testcut.Reading {
+	return []testcut.Reading{
+		reading(testcut.Slot, 6.35+dw), reading(testcut.Edge, 6.1+df), reading(testcut.Tongue, 6.1+df), reading(testcut.Depth, 6.1+dh), reading(testcut.TongueLength, 6.1+dh),
+		reading(testcut.Play, 0.25+dw-df), reading(testcut.Recess, 2*df), reading(testcut.FrontLength, 387.8), reading(testcut.Width, 400-2*dh),
+		reading(testcut.Front, 12.2), reading(testcut.Sides, 12.2),
+	}
+}
+
+// slack is what a prior pulls an estimate by: (sigma of the readings / sigma of the
+// prior) squared is 0.03^2/0.5^2, of half a millimetre 2 micrometres; of the cutter
+// (0.04/0.2)^2, of a tenth 4.
+const slack = 0.008
+
+func TestMovesOfASaw(t *testing.T) {
+	for _, c := range []struct{ dw, df, dh float64 }{{0, 0, 0}, {0, 0.4, 0}, {0, 0, -0.5}, {0.03, -0.3, 0.6}, {-0.03, 0.2, 0.2}} {
+		a := cut(t, spec()).Advise(readings(c.dw, c.df, c.dh))
+		if len(a.Clash) > 0 {
+			t.Errorf("%+v: %v contradict each other", c, a.Clash)
+		}
+		fence, height := move(t, a, testcut.Fence), move(t, a, testcut.Height)
+		// From where it really is back to half the front, or to where play and recess are
+		// both as far from their limits as they can be: within what is left beside either.
+		if math.Abs(fence.From-6.1-c.df) > slack || math.Abs(fence.To-6.1) > math.Abs(c.dw)+slack || math.Abs(fence.From+fence.By-fence.To) > 1e-9 {
+			t.Errorf("%+v: the fence is moved %+v", c, fence)
+		}
+		if math.Abs(height.By+c.dh) > slack || height.To != 6.1 {
+			t.Errorf("%+v: the height is moved %+v", c, height)
+		}
+		if !fence.Settled || !height.Settled {
+			t.Errorf("%+v: not settled: %+v %+v", c, fence, height)
+		}
+		if math.Abs(a.Cutter.Value-6.35-c.dw) > slack {
+			t.Errorf("%+v: the cutter is %+v", c, a.Cutter)
+		}
+		for _, q := range a.AsItIs {
+			want := map[string]float64{"recess": 2 * c.df, "tongue-play": 0.25 + c.dw - c.df, "outside-width": 400 - 2*c.dh, "shoulder-gap": 0}[q.Code]
+			if math.Abs(q.Nominal-want) > 2*slack {
+				t.Errorf("%+v: %s is %g, not %g", c, q.Code, q.Nominal, want)
+			}
+		}
+		for _, q := range a.After {
+			if q.Verdict != q.Words.Within {
+				t.Errorf("%+v: after the moves %s is %s", c, q.Code, q.Verdict)
+			}
+		}
+	}
+}
+
+// On a router, with its bit 0.1 over its label: walls move by half of it, depths are
+// measured from the top.
+func TestMovesOfARouter(t *testing.T) {
+	s := spec()
+	s.Cutter = joinery.Cutter{Kind: joinery.Router, Width: 6}
+	s.DadoPlay, s.GroovePlay, s.DepthFrom, s.GrooveEnds = 0.2, 0.2, joinery.FromTop, joinery.GrooveStopped
+	// A bit 0.1 too wide, a side laid 0.2 too far in, a zero 0.3 too low.
+	a := cut(t, s).Advise([]testcut.Reading{
+		reading(testcut.Slot, 6.3+0.1), reading(testcut.Edge, 6.1+0.2-0.05), reading(testcut.Depth, 6.1+0.3), reading(testcut.Tongue, 6.1-0.3),
+		reading(testcut.TongueLength, 6.1+0.05), reading(testcut.Front, 12.2), reading(testcut.Sides, 12.2),
+	})
+	for what, want := range map[testcut.Setting]float64{testcut.Fence: -0.2, testcut.Height: -0.3, testcut.EndPlace: 0} {
+		if m := move(t, a, what); math.Abs(m.By-want) > slack {
+			t.Errorf("%s is moved by %g, not %g", what, m.By, want)
+		}
+	}
+	if math.Abs(a.Cutter.Value-6.1) > slack {
+		t.Errorf("the bit is %+v", a.Cutter)
+	}
+}
+
+func TestMissingReadings(t *testing.T) {
+	c := cut(t, spec())
+	given := []testcut.Reading{reading(testcut.Slot, 6.35)}
+	a := c.Advise(given)
+	fence, height := move(t, a, testcut.Fence), move(t, a, testcut.Height)
+	if fence.Settled || height.Settled || !slices.ContainsFunc(fence.Missing, func(k testcut.Kind) bool { return k == testcut.Tongue || k == testcut.Edge || k == testcut.Recess }) ||
+		!slices.ContainsFunc(height.Missing, func(k testcut.Kind) bool {
+			return k == testcut.Depth || k == testcut.TongueLength || k == testcut.Width
+		}) {
+		t.Fatalf("missing %v and %v", fence.Missing, height.Missing)
+	}
+	all := readings(0, 0, 0)
+	for _, k := range append(fence.Missing, height.Missing...) {
+		i := slices.IndexFunc(all, func(r testcut.Reading) bool { return r.Kind == k })
+		given = append(given, all[i])
+	}
+	a = c.Advise(given)
+	if fence, height = move(t, a, testcut.Fence), move(t, a, testcut.Height); !fence.Settled || !height.Settled {
+		t.Errorf("with %v, not settled: %+v %+v", given, fence, height)
+	}
+}
+
+func TestContradictions(t *testing.T) {
+	c := cut(t, spec())
+	two := c.Advise([]testcut.Reading{reading(testcut.Edge, 6.1), reading(testcut.Tongue, 6.4)})
+	if !slices.Equal(two.Clash, []string{"edge", "tongue"}) || len(two.Moves) > 0 {
+		t.Errorf("of two readings %v contradict each other, with the moves %v", two.Clash, two.Moves)
+	}
+	all := readings(0, 0, 0)
+	all[3].Value += 0.6 // the depth, against the tongue's length and the width
+	a := c.Advise(all)
+	for i, r := range a.Read {
+		if r.Left != (i == 3) {
+			t.Errorf("%s: left out is %t", r.Name, r.Left)
+		}
+	}
+	if len(a.Clash) > 0 || math.Abs(a.Read[3].Expected-6.1) > 0.02 || math.Abs(a.Read[3].Off-0.6) > 0.02 {
+		t.Errorf("clash %v, depth %+v", a.Clash, a.Read[3])
+	}
+}
+
+// Recursive least squares are those of all readings at once: their order does not
+// matter, and a reading given again pulls towards itself.
+func TestOrderOfReadings(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		dw, df, dh := rapid.Float64Range(-0.1, 0.1).Draw(rt, "dw"), rapid.Float64Range(-0.4, 0.4).Draw(rt, "df"), rapid.Float64Range(-0.4, 0.4).Draw(rt, "dh")
+		list := readings(dw, df, dh)
+		for i := range list {
+			list[i].Value += rapid.Float64Range(-0.04, 0.04).Draw(rt, string(list[i].Kind))
+		}
+		c := cut(t, spec())
+		forward := c.Solve(list)
+		backward := slices.Clone(list)
+		slices.Reverse(backward)
+		again := c.Solve(backward)
+		for i, r := range forward.Read {
+			if o := again.Read[len(list)-1-i]; math.Abs(r.Expected-o.Expected) > 1e-9 {
+				rt.Fatalf("%s is expected to be %g or %g", r.Name, r.Expected, o.Expected)
+			}
+		}
+		i := rapid.IntRange(0, len(list)-1).Draw(rt, "again")
+		more := c.Solve(append(slices.Clone(list), list[i]))
+		before, after := math.Abs(forward.Read[i].Off), math.Abs(more.Read[i].Off)
+		if after > before+1e-12 && !more.Read[i].Left && !forward.Read[i].Left {
+			rt.Fatalf("%s given again is off by %g, was by %g", list[i].Name, after, before)
+		}
+	})
+}
+
+func TestSaves(t *testing.T) {
+	c := cut(t, spec())
+	for name, x := range map[string]struct {
+		dw, df, dh float64
+		want       map[testcut.Remedy]float64
+	}{
+		"as it should be": {0, 0, 0, map[testcut.Remedy]float64{testcut.Keep: 0}},
+		// f is 0.2 less: proud by 0.4; play 0.45, shimmed by 0.2 to the middle, 0.25.
+		"proud and loose": {0, -0.2, 0, map[testcut.Remedy]float64{testcut.PlaneFront: 0.4, testcut.ShimDado: 0.2}},
+		// f is 0.18 more: recessed by 0.36, play 0.07: the rabbet is deepened by 0.18 to a
+		// play of 0.25, which leaves a recess of 0.18: flush.
+		"recessed and tight": {0, 0.18, 0, map[testcut.Remedy]float64{testcut.DeepenRabbet: 0.18}},
+		// 0.5 too shallow: 1.0 too wide; half of it off either end, or dados deeper by that.
+		"wide": {0, 0, -0.5, map[testcut.Remedy]float64{testcut.ShortenFront: 0.5, testcut.DeepenDado: 0.5}},
+		// 0.5 too deep: 1.0 too narrow; fronts of 388.8, or shims of 0.5.
+		"narrow": {0, 0, 0.5, map[testcut.Remedy]float64{testcut.NewFront: 388.8, testcut.ShimSlides: 0.5}},
+	} {
+		a := c.Advise(readings(x.dw, x.df, x.dh))
+		got := map[testcut.Remedy]float64{}
+		for _, s := range a.Saves {
+			got[s.Remedy] = s.By
+		}
+		if len(got) != len(x.want) {
+			t.Errorf("%s: %+v", name, a.Saves)
+		}
+		for k, v := range x.want {
+			if g, ok := got[k]; !ok || math.Abs(g-v) > 0.02 {
+				t.Errorf("%s: %s by %g, not %g", name, k, g, v)
+			}
+		}
+	}
+	if got := c.LengthOfFront(c.Solve(readings(0, 0, 0.5))); math.Abs(got-388.8) > 0.02 {
+		t.Errorf("fronts have to be %g long", got)
+	}
+}
+
+// A box a wide and b deep, one side pushed by p along its length: front and back keep
+// their length, so that they stand (a² - p²)^½ apart across; the diagonals are that and
+// b + p, b - p.
+func TestPush(t *testing.T) {
+	const wide, deep, push = 400.0, 500.0, 3.0
+	across := math.Sqrt(wide*wide - push*push)
+	d1, d2 := math.Hypot(across, deep+push), math.Hypot(across, deep-push)
+	if got := testcut.Push(d1, d2, deep); math.Abs(got-push) > 1e-9 {
+		t.Errorf("pushed by %g", got)
+	}
+	if got := testcut.Diagonals(joinery.Size{Width: 300, Depth: 400}); got != 500 {
+		t.Errorf("diagonals are %g", got)
+	}
+}
+
+func TestOtherCorners(t *testing.T) {
+	s := spec()
+	s.Joint = joinery.Rabbet
+	c := cut(t, s)
+	if slices.Contains(c.Takes(), testcut.Tongue) || !slices.Contains(c.Takes(), testcut.Depth) {
+		t.Errorf("it takes %v", c.Takes())
+	}
+	if _, ok := c.Plausible(reading(testcut.Recess, 0)); ok {
+		t.Error("a rabbet has no recess of a tongue")
+	}
+	a := c.Advise([]testcut.Reading{reading(testcut.Depth, 6.3), reading(testcut.Edge, 6.0)})
+	if f, h := move(t, a, testcut.Fence), move(t, a, testcut.Height); math.Abs(f.By-0.1) > slack || math.Abs(h.By+0.2) > slack || !f.Settled || !h.Settled {
+		t.Errorf("moves are %+v %+v", f, h)
+	}
+}
