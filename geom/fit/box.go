@@ -16,7 +16,7 @@ const (
 	bottom
 	cutter      // width of every slot
 	fence       // distance of dados, tongues and grooves
-	height      // of the cutter for rabbets and grooves
+	height      // of the cutter for rabbets and grooves; of a router too, above 0 cuts deeper
 	dadoHeight  // where the dados have a height of their own
 	bottomFence // of the rabbets of a flush bottom
 	frontDado   // from here on what each cut is off by itself
@@ -66,6 +66,7 @@ func MeasuredBoards(s joinery.Spec) Boards {
 type Measure struct {
 	joinery.Check // as it is with the cuts as set; Min and Max are of the readings alone
 	Stack         Stack
+	Beside        bool // not among the drawer's own checks
 }
 
 // Box lists what a drawer's joints will do: every check of the package joinery, and
@@ -82,6 +83,9 @@ func Box(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) []Measure 
 	m.slack()
 	m.size()
 	m.runs(slide)
+	for i := range m.list { // with those that dividers added, so that all share them
+		m.list[i].Stack.Sources = m.sources
+	}
 	return m.list
 }
 
@@ -99,7 +103,7 @@ type model struct {
 
 func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	s := d.Spec
-	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind == joinery.Router, own: d.Setup.DadoHeight > 0}
+	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind == joinery.Router, own: d.Setup.DadoHeight > 0 && s.Joint == joinery.DadoRabbet}
 	m.floor = m.router && s.DepthFrom == joinery.FromSpoilboard
 	m.sources = make([]Source, sources)
 	board := func(i int, name string, t Spread) {
@@ -163,6 +167,7 @@ func (m *model) extra(c joinery.Check, value func(x []float64) float64, t ...[]T
 	m.add(c, value, t...)
 	// The range over the readings, as the others have it.
 	last := &m.list[len(m.list)-1]
+	last.Beside = true
 	s := last.Stack
 	s.Sources = append([]Source(nil), m.sources...)
 	for i := cutter; i < sources; i++ {

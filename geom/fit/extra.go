@@ -1,10 +1,6 @@
 package fit
 
-import (
-	"fmt"
-
-	"drawerwright/geom/joinery"
-)
+import "drawerwright/geom/joinery"
 
 // ends are front and back, or the front alone where they are twins or the back is
 // not on tongues.
@@ -75,33 +71,92 @@ func (m *model) slack() {
 	if s.BottomFit == joinery.BottomApplied {
 		return
 	}
-	_, moved := m.spread(make([]float64, sources))
 	limit := m.limits().BottomSlack
 	c := joinery.Check{Code: "bottom-slack", Part: joinery.Bottom, Name: "bottom slack from side to side", Least: limit.Least, Most: limit.Most, Words: joinery.PlayWords}
-	// From face to face of the sides is the outside width less the sides: their own
-	// thickness does not move it but through a floor that it sets.
-	inside := func(x []float64) float64 {
-		v, _ := m.spread(x)
-		return v - x[leftSide] - x[rightSide] + x[frontLength]
-	}
-	t := append([][]Term{}, onlyOthers(moved)...)
-	t = append(t, up(frontLength, height, grooveDepth), down(bottomLength))
-	if m.inward() {
-		t = append(t, down(leftSide, rightSide))
+	inside, t := m.inside()
+	t = append(t, up(height, grooveDepth), down(bottomLength))
+	if m.floor {
+		t = append(t, up(leftSide, rightSide))
 	}
 	m.extra(c, func(x []float64) float64 {
-		return s.BottomSlack + inside(x) + float64(2*x[height]) + float64(2*x[grooveDepth]) - x[bottomLength]
+		v := s.BottomSlack + inside(x) + float64(2*x[height]) + float64(2*x[grooveDepth]) - x[bottomLength]
+		if m.floor { // the same wood is left under the grooves too
+			v += x[leftSide] + x[rightSide]
+		}
+		return v
 	}, merged(t)...)
 
 	c.Name, c.Code = "bottom slack from front to back", "bottom-slack-deep"
-	stands := m.stands()
+	k := m.deepSlack()
+	t = nil
+	for i, by := range k {
+		switch {
+		case by > 0:
+			t = append(t, up(i))
+		case by < 0:
+			t = append(t, down(i))
+		}
+	}
 	m.extra(c, func(x []float64) float64 {
-		v := s.BottomSlack + x[sideLength] + float64(2*x[height]) + float64(2*x[grooveDepth]) - x[bottomWidth]
-		for _, e := range stands {
-			v -= e.value(x)
+		v := s.BottomSlack
+		for i, by := range k {
+			v += float64(by * x[i])
 		}
 		return v
-	}, append(standTerms(stands), up(sideLength, height, grooveDepth), down(bottomWidth))...)
+	}, t...)
+}
+
+// deepSlack is how much the bottom's slack from front to back changes with each
+// source.
+func (m *model) deepSlack() []float64 {
+	s := m.d.Spec
+	k := make([]float64, sources)
+	k[sideLength], k[bottomWidth] = 1, -1
+	for _, r := range []joinery.Role{joinery.Front, joinery.Back} {
+		board, dado, tongue := end(r)
+		if r == joinery.Back && s.BottomFit == joinery.BottomSlidIn {
+			k[board]++ // to the outside face, behind the inside one
+		} else {
+			k[height]++
+			k[grooveDepth]++
+			if m.floor { // the same wood is left under the groove
+				k[board]++
+			}
+		}
+		// Less how far the inside face is from the end of the sides.
+		switch {
+		case r == joinery.Back && s.BackJoint == joinery.Housed:
+			k[fence]--
+			k[dado]--
+			k[board]--
+		case s.Joint == joinery.DadoRabbet:
+			// The wall of the dado and the tongue before it.
+			k[fence]--
+			k[dado]--
+			k[tongue]--
+			switch {
+			case !m.router:
+				k[fence]--
+			case m.floor:
+				k[height]++
+			default:
+				k[height]++
+				k[board]--
+			}
+		case s.Joint == joinery.Rabbet:
+			k[fence]--
+			k[dado]--
+		case s.Joint == joinery.DoubleRabbet:
+			// The side's end meets the floor of the front's rabbet.
+			k[height]--
+			k[tongue]--
+			if m.floor {
+				k[board]--
+			}
+		}
+		// Else what a board is thicker comes out outside, as its recess says.
+	}
+	return k
 }
 
 // limits are those of the job.
@@ -112,9 +167,31 @@ func (m *model) limits() joinery.Limits {
 	return joinery.DefaultLimits
 }
 
-// inward tells whether a thicker side stands further into the box.
-func (m *model) inward() bool {
-	return m.floor || m.d.Spec.Joint == joinery.BoxJoint || m.d.Spec.Joint == joinery.DoubleRabbet
+// inside is the width between the sides, over what it is meant to be.
+func (m *model) inside() (value func(x []float64) float64, t [][]Term) {
+	switch m.d.Spec.Joint {
+	case joinery.BoxJoint: // the sides bear on the floors of the front's notches
+		return func(x []float64) float64 { return x[frontLength] }, [][]Term{up(frontLength)}
+	case joinery.DoubleRabbet: // the floors of their rabbets on its shoulders
+		t = [][]Term{up(frontLength), down(height, leftDado, rightDado)}
+		if m.floor {
+			t = append(t, down(leftSide, rightSide))
+		}
+		return func(x []float64) float64 {
+			return x[frontLength] - m.deep(x, leftSide, leftDado) - m.deep(x, rightSide, rightDado)
+		}, t
+	}
+	// The outside width less the sides: their own thickness does not move it but
+	// through a floor that it sets.
+	_, t = m.spread(make([]float64, sources))
+	t = append(onlyOthers(t), up(frontLength))
+	if m.floor {
+		t = append(t, down(leftSide, rightSide))
+	}
+	return func(x []float64) float64 {
+		v, _ := m.spread(x)
+		return v - x[leftSide] - x[rightSide] + x[frontLength]
+	}, t
 }
 
 // onlyOthers leaves out the terms of the sides' thickness.
@@ -149,59 +226,17 @@ func merged(list [][]Term) [][]Term {
 	return [][]Term{out}
 }
 
-// stand is how far the inside face of front or back is from the end of the sides,
-// over what it is meant to be.
-type stand struct {
-	value func(x []float64) float64
-	terms []Term
-}
-
-func (m *model) stands() (list []stand) {
-	s := m.d.Spec
-	for _, r := range []joinery.Role{joinery.Front, joinery.Back} {
-		board, dado, tongue := end(r)
-		switch {
-		case r == joinery.Back && s.BackJoint == joinery.Housed:
-			list = append(list, stand{func(x []float64) float64 { return x[fence] + x[dado] + x[board] }, up(fence, dado, board)})
-		case s.Joint == joinery.DadoRabbet && m.router && !m.floor:
-			list = append(list, stand{func(x []float64) float64 { return x[fence] + x[dado] + x[board] + x[height] + x[tongue] }, up(fence, dado, board, height, tongue)})
-		case s.Joint == joinery.DadoRabbet && m.router:
-			list = append(list, stand{func(x []float64) float64 { return x[fence] + x[dado] + x[height] + x[tongue] }, up(fence, dado, height, tongue)})
-		case s.Joint == joinery.DadoRabbet:
-			list = append(list, stand{func(x []float64) float64 { return float64(2*x[fence]) + x[dado] + x[tongue] }, up(fence, dado, tongue)})
-		case s.Joint == joinery.Rabbet:
-			list = append(list, stand{func(x []float64) float64 { return x[fence] + x[dado] }, up(fence, dado)})
-		case s.Joint == joinery.DoubleRabbet:
-			// The side's end meets the floor of the front's rabbet: what the board is
-			// thicker comes out outside.
-			list = append(list, stand{func(x []float64) float64 { return x[tongue] }, up(tongue)})
-		default:
-			list = append(list, stand{func(x []float64) float64 { return x[board] }, up(board)})
-		}
-	}
-	return list
-}
-
-// standTerms are those of two stands taken away, once each.
-func standTerms(list []stand) [][]Term {
-	var all []Term
-	seen := map[int]bool{}
-	for _, s := range list {
-		for _, t := range s.terms {
-			if !seen[t.Source] && t.Source != height { // the grooves outweigh it
-				seen[t.Source] = true
-				all = append(all, Term{t.Source, -t.Sign})
-			}
-		}
-	}
-	return [][]Term{all}
-}
-
 // size adds the height and the diagonals.
 func (m *model) size() {
 	l, d := m.limits(), m.d
 	m.extra(joinery.Check{Code: "outside-height", Name: "outside height", Least: d.Outside.Height - l.Height, Most: d.Outside.Height + l.Height, Words: joinery.HeightWords},
-		func(x []float64) float64 { return d.Outside.Height + x[ripWidth] }, up(ripWidth))
+		func(x []float64) float64 {
+			v := d.Outside.Height + x[ripWidth]
+			if d.Spec.BottomFit == joinery.BottomApplied { // the walls stand on it
+				v += x[bottom]
+			}
+			return v
+		}, up(ripWidth, bottom))
 	_, t := m.spread(make([]float64, sources))
 	deep := d.Spec.Depth
 	diagonal := func(x []float64) float64 {
@@ -218,9 +253,9 @@ func (m *model) runs(slide *Running) {
 	if slide == nil {
 		return
 	}
-	_, t := m.spread(make([]float64, sources))
-	c := joinery.Check{Code: "slide-clearance", Name: fmt.Sprintf("outside width for the slides"), Least: slide.Least, Most: slide.Most, Words: joinery.WidthWords}
+	c := joinery.Check{Code: "slide-clearance", Name: "outside width for the slides", Least: slide.Least, Most: slide.Most, Words: joinery.WidthWords}
 	if !slide.InsideCounts {
+		_, t := m.spread(make([]float64, sources))
 		m.extra(c, func(x []float64) float64 {
 			v, _ := m.spread(x)
 			return m.d.Outside.Width + v + x[frontLength]
@@ -228,12 +263,6 @@ func (m *model) runs(slide *Running) {
 		return
 	}
 	c.Name = "inside width for the slides"
-	t = append(onlyOthers(t), up(frontLength))
-	if m.inward() {
-		t = append(t, down(leftSide, rightSide))
-	}
-	m.extra(c, func(x []float64) float64 {
-		v, _ := m.spread(x)
-		return m.d.Inside.Width + v - x[leftSide] - x[rightSide] + x[frontLength]
-	}, merged(t)...)
+	inside, t := m.inside()
+	m.extra(c, func(x []float64) float64 { return m.d.Inside.Width + inside(x) }, merged(t)...)
 }

@@ -16,22 +16,24 @@ func (m *model) known(c joinery.Check) {
 			// Slot less tongue: the tongue is the fence distance, whatever the board.
 			plain(func(x []float64) float64 { return x[cutter] - x[fence] - x[tongue] }, up(cutter), down(fence, tongue))
 		} else if m.floor {
-			plain(func(x []float64) float64 { return x[cutter] - x[height] - x[tongue] }, up(cutter), down(height, tongue))
+			plain(func(x []float64) float64 { return x[cutter] + x[height] - x[tongue] }, up(cutter, height), down(tongue))
 		} else {
 			// The rabbet's depth is measured from the outside face: the rest is tongue.
-			plain(func(x []float64) float64 { return x[cutter] - x[board] - x[height] - x[tongue] }, up(cutter), down(board, height, tongue))
+			plain(func(x []float64) float64 { return x[cutter] - x[board] + x[height] - x[tongue] }, up(cutter, height), down(board, tongue))
 		}
 	case "recess":
 		m.level(c, board, dado, tongue, plain)
 	case "bottom-play":
 		m.bottomPlay(plain)
 	case "bottom-flush":
+		// The groove's lower wall less the rabbets' depth.
 		if m.router && !m.floor {
-			plain(func(x []float64) float64 { return x[height] + x[fence] }, up(height, fence))
+			plain(func(x []float64) float64 { return x[fence] - x[height] }, up(fence), down(height))
 		} else if m.router {
-			plain(func(x []float64) float64 { return x[fence] + x[height] - x[bottom] }, up(fence, height), down(bottom))
+			plain(func(x []float64) float64 { return x[fence] - x[height] - x[bottom] }, up(fence), down(height, bottom))
 		} else {
-			plain(func(x []float64) float64 { return x[fence] + x[bottomFence] - x[bottom] }, up(fence, bottomFence), down(bottom))
+			own := m.rabbetFence()
+			plain(func(x []float64) float64 { return x[fence] + x[own] - x[bottom] }, up(unique(fence, own)...), down(bottom))
 		}
 	case "outside-width":
 		m.width(c)
@@ -42,9 +44,9 @@ func (m *model) known(c joinery.Check) {
 		case m.d.Spec.Joint == joinery.BoxJoint:
 			plain(func(x []float64) float64 { return -x[leftSide] }, down(leftSide))
 		case m.floor:
-			plain(func(x []float64) float64 { return x[height] + x[leftRabbet] }, up(height, leftRabbet))
+			plain(func(x []float64) float64 { return x[height] + x[leftDado] }, up(height, leftDado))
 		default:
-			plain(func(x []float64) float64 { return x[height] + x[leftRabbet] - x[leftSide] }, up(height, leftRabbet), down(leftSide))
+			plain(func(x []float64) float64 { return x[height] + x[leftDado] - x[leftSide] }, up(height, leftDado), down(leftSide))
 		}
 	case "back-play":
 		plain(func(x []float64) float64 { return x[cutter] + x[backDado] - x[back] }, up(cutter, backDado), down(back))
@@ -67,10 +69,10 @@ func (m *model) level(c joinery.Check, board, dado, tongue int, plain func(func(
 		// Wall and tongue each are where the fence puts them.
 		plain(func(x []float64) float64 { return float64(2*x[fence]) + x[dado] + x[tongue] - x[board] }, up(fence, dado, tongue), down(board))
 	case m.d.Spec.Joint == joinery.DadoRabbet && m.floor:
-		plain(func(x []float64) float64 { return x[fence] + x[dado] + x[height] + x[tongue] - x[board] }, up(fence, dado, height, tongue), down(board))
+		plain(func(x []float64) float64 { return x[fence] + x[dado] - x[height] + x[tongue] - x[board] }, up(fence, dado, tongue), down(height, board))
 	case m.d.Spec.Joint == joinery.DadoRabbet:
 		// The outside face is the rabbet's depth before the wall.
-		plain(func(x []float64) float64 { return x[fence] + x[dado] + x[height] + x[tongue] }, up(fence, dado, height, tongue))
+		plain(func(x []float64) float64 { return x[fence] + x[dado] - x[height] + x[tongue] }, up(fence, dado, tongue), down(height))
 	case m.d.Spec.Joint == joinery.Rabbet:
 		plain(func(x []float64) float64 { return x[fence] + x[dado] - x[board] }, up(fence, dado), down(board))
 	default:
@@ -84,12 +86,22 @@ func (m *model) bottomPlay(plain func(func(x []float64) float64, ...[]Term)) {
 	case !flush:
 		plain(func(x []float64) float64 { return x[cutter] - x[bottom] }, up(cutter), down(bottom))
 	case !m.router:
-		plain(func(x []float64) float64 { return x[cutter] - x[bottomFence] }, up(cutter), down(bottomFence))
+		own := m.rabbetFence()
+		plain(func(x []float64) float64 { return x[cutter] - x[own] }, up(cutter), down(own))
 	case m.floor:
-		plain(func(x []float64) float64 { return x[cutter] - x[height] }, up(cutter), down(height))
+		plain(func(x []float64) float64 { return x[cutter] + x[height] }, up(cutter, height))
 	default:
-		plain(func(x []float64) float64 { return x[cutter] - x[height] - x[bottom] }, up(cutter), down(height, bottom))
+		plain(func(x []float64) float64 { return x[cutter] + x[height] - x[bottom] }, up(cutter, height), down(bottom))
 	}
+}
+
+// rabbetFence is the source of the setting for a flush bottom's rabbets on a saw,
+// which may be the one that serves all cuts.
+func (m *model) rabbetFence() int {
+	if s := m.d.Setup; s.BottomFence == s.FenceDistance && s.GrooveFence == 0 {
+		return fence
+	}
+	return bottomFence
 }
 
 // flush tells whether the bottom stands on a tongue.
@@ -216,7 +228,7 @@ func (m *model) depth(c joinery.Check) {
 			}
 			moved := x[fence] + x[dado] + x[tongue]
 			if m.router {
-				moved += x[height]
+				moved -= x[height]
 			} else {
 				moved += x[fence]
 			}
@@ -228,7 +240,7 @@ func (m *model) depth(c joinery.Check) {
 		sides := c.Nominal - max(0, -proud[0]) - max(0, -proud[1])
 		m.add(c, func(x []float64) float64 {
 			return sides + x[sideLength] + stands(x, 0, front, frontDado, frontTongue) + stands(x, 1, back, backDado, backTongue)
-		}, up(sideLength, front, back), down(fence, height, frontDado, frontTongue, backDado, backTongue))
+		}, up(sideLength, front, back, height), down(fence, frontDado, frontTongue, backDado, backTongue))
 	default:
 		m.add(c, func(x []float64) float64 { return c.Nominal + x[sideLength] }, up(sideLength))
 	}

@@ -34,6 +34,17 @@ type Planned struct {
 	Undermount                           *joinery.Undermount
 }
 
+// Running is between which widths a box runs well on the slides: outside or, with
+// slides that go by it, inside. Nothing is said where the slide has no limits.
+func (p Plan) Running() (least, most float64, inside, known bool) {
+	s := p.Slide
+	meant := p.Opening.Width - 2*s.Clearance
+	if s.InsideLess > 0 {
+		meant, inside = p.Opening.Width-s.InsideLess, true
+	}
+	return meant - s.Minus, meant + s.Plus, inside, s.Minus+s.Plus > 0
+}
+
 // Limits; common practice, no source.
 const (
 	leastBox  = 40.0  // mm: a lower box holds nothing

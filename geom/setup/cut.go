@@ -112,25 +112,28 @@ func Sheet(cutter float64, boards []Board) []Setting {
 
 func rank(w Work) int { return slices.Index(order, w) }
 
-// add puts a cut to its like.
+// alike tells whether two cuts are made in one way, but for the edges.
+func (c Cut) alike(o Cut) bool {
+	return o.Work == c.Work && o.Kind == c.Kind && o.Face == c.Face && math.Abs(o.Width-c.Width) <= grid && len(o.Passes) == len(c.Passes)
+}
+
+// add puts a board's cut to its like.
 func (s *Setting) add(c Cut) {
 	for i := range s.Cuts {
-		o := &s.Cuts[i]
-		if o.Work != c.Work || o.Kind != c.Kind || o.Face != c.Face || math.Abs(o.Width-c.Width) > grid || len(o.Passes) != len(c.Passes) {
-			continue
-		}
-		last := &o.Boards[len(o.Boards)-1]
-		if last.Name == c.Boards[0].Name { // another edge of the same part
-			o.Edges = o.Edges.with(c.Edges)
-			return
-		}
-		if o.Edges == c.Edges || c.Boards[0].Role == last.Role {
-			o.Edges = o.Edges.with(c.Edges)
+		if o := &s.Cuts[i]; o.alike(c) && o.Edges.counted() == c.Edges.counted() {
 			o.Boards = append(o.Boards, c.Boards...)
 			return
 		}
 	}
 	s.Cuts = append(s.Cuts, c)
+}
+
+// counted are the edges for a person at the fence, to whom one end is like the other.
+func (e Edges) counted() Edges {
+	if e.Left != e.Right {
+		e.Left, e.Right = true, false
+	}
+	return e
 }
 
 func (e Edges) with(o Edges) Edges {
@@ -143,10 +146,18 @@ type placed struct {
 	height, fence float64
 }
 
-// cutsOf lists the cuts of a board: each pocket is one.
+// cutsOf lists the cuts of a board: pockets that differ by their edge alone are one.
 func cutsOf(b Board, cutter float64) (list []placed) {
+next:
 	for _, k := range b.Panel.Pockets {
-		list = append(list, placedCut(b, k, cutter))
+		c := placedCut(b, k, cutter)
+		for i := range list {
+			if o := &list[i]; o.alike(c.Cut) && math.Abs(o.height-c.height) <= grid && math.Abs(o.fence-c.fence) <= grid {
+				o.Edges = o.Edges.with(c.Edges)
+				continue next
+			}
+		}
+		list = append(list, c)
 	}
 	if b.Fingers > 0 {
 		list = append(list, placed{Cut: Cut{Work: Fingers, Kind: geom.Cutout, Edges: Edges{Left: true, Right: true}, Width: cutter, Boards: piece(b)}, height: b.Fingers})

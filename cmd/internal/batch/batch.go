@@ -25,6 +25,7 @@ type Batch struct {
 	Drawers []Drawer // in the order of the file
 	Banks   []Bank
 	Alike   []Alike
+	Spacers []float64 // the shop's
 }
 
 // Boxes is how many boxes the batch makes.
@@ -43,6 +44,7 @@ type Drawer struct {
 	Bits     []mill.Bit // none on a saw
 	Parts    []Part
 	Strength Strength
+	Shop     Shop
 }
 
 // Part is a panel that a shop cuts some of.
@@ -92,7 +94,7 @@ type Problem struct {
 
 // Make works out a job. With an error among the problems the batch is not to be built.
 func Make(j *job.Job) (Batch, []Problem) {
-	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Drawers: make([]Drawer, 0, len(j.Drawers)),
+	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Drawers: make([]Drawer, 0, len(j.Drawers)),
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12
@@ -118,6 +120,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 				problems = append(problems, Problem{i, p})
 			}
 			d.band(j.Bandings)
+			d.Shop = shopOf(j, i)
 		}
 		b.Drawers = append(b.Drawers, d)
 	}

@@ -139,20 +139,6 @@ type Files struct {
 	STL     string `json:"stl"`
 }
 
-// Fit is one measure of a finished joint: nominal, and the range that the
-// caliper readings allow. Limit holds the least and the greatest that are right.
-type Fit struct {
-	Drawer  string     `json:"drawer"`
-	Check   string     `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth
-	Part    string     `json:"part"`  // empty for the whole box
-	Words   string     `json:"words"` // the check, for people
-	Nominal float64    `json:"nominal"`
-	Min     float64    `json:"min"`
-	Max     float64    `json:"max"`
-	Limit   [2]float64 `json:"limit"`
-	Verdict string     `json:"verdict"`
-}
-
 // Setup is one fence distance and one cutter height, and the drawers that it serves.
 type Setup struct {
 	Machine       string   `json:"machine"`
@@ -212,8 +198,8 @@ func Make(b batch.Batch, warnings []Warning) Report {
 			r.Faces = append(r.Faces, faces(d, p, b.Units))
 		}
 		r.Drawers = append(r.Drawers, listed)
-		for _, c := range d.Fit {
-			r.Fit = append(r.Fit, Fit{d.Spec.Name, c.Code, string(c.Part), c.Name, n(c.Nominal), n(c.Min), n(c.Max), [2]float64{n(c.Least), n(c.Most)}, string(c.Verdict)})
+		for _, m := range d.Measures() {
+			r.Fit = append(r.Fit, fitOf(d.Spec.Name, m, n))
 		}
 	}
 	return r

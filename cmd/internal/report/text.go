@@ -106,6 +106,9 @@ func Some(names []string) string {
 func fits(out *bytes.Buffer, r Report, u geom.Unit) {
 	var rows [][]string
 	for _, f := range r.Fit {
+		if !f.listed {
+			continue
+		}
 		rows = append(rows, []string{f.Drawer, f.Words, caliper(f.Nominal, u), caliper(f.Min, u), caliper(f.Max, u), f.Verdict})
 	}
 	unit := u.String()

@@ -1,0 +1,435 @@
+package report
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// Machines of a setup sheet.
+const (
+	onSaw   = "table-saw"
+	onTable = "router-table"
+	onCNC   = "router"
+)
+
+// Machines are those on which drawers for a saw can be cut.
+var Machines = []string{onSaw, onTable}
+
+// SetupSheet is what setup --json prints: for each cutter whether one setting serves
+// its drawers, and how each cut is set up.
+type SetupSheet struct {
+	Tool     string    `json:"tool"`
+	Job      string    `json:"job"`
+	Units    string    `json:"units"`
+	First    string    `json:"first"`
+	General  []Caution `json:"general"`
+	Machines []Machine `json:"machines"`
+	Sources  []string  `json:"sources"`
+}
+
+// Machine is a machine with one cutter, or a router with its bits.
+type Machine struct {
+	Machine  string    `json:"machine"`
+	Cutter   float64   `json:"cutter"` // of a router the smallest bit
+	Drawers  []string  `json:"drawers"`
+	Cautions []Caution `json:"cautions"`
+	OneSetup OneSetup  `json:"one_setup"`
+	Settings []Setting `json:"settings"`        // empty for a router, which follows its drawings
+	Files    []Cutting `json:"files,omitempty"` // of a router
+	Checks   []Check   `json:"checks,omitempty"`
+}
+
+// OneSetup is the verdict on one fence distance and one cutter height for all drawers
+// of a machine.
+type OneSetup struct {
+	One bool `json:"one"`
+	// Said is the verdict and what it costs, in sentences.
+	Said string `json:"said"`
+	// Asked is how many settings the job as it stands takes.
+	Asked  int      `json:"settings_of_the_job"`
+	Forced Choice   `json:"one_for_all"`
+	Fewest []Choice `json:"fewest"`
+	Proven bool     `json:"proven"` // that there are none fewer
+	Left   []Left   `json:"left"`
+}
+
+// Choice is a setting for some drawers: between what it can be, what suits them best,
+// and what the shop's spacers make of it.
+type Choice struct {
+	Fence         float64    `json:"fence"`
+	Height        float64    `json:"height"`
+	FenceBetween  [2]float64 `json:"fence_between"` // the first over the second where nothing suits all
+	HeightBetween [2]float64 `json:"height_between"`
+	Drawers       []string   `json:"drawers"`
+	Costs         []Cost     `json:"costs"`
+	Spacers       *Spacers   `json:"spacers,omitempty"`
+}
+
+// Cost is what a setting does to a drawer's front; the back has its own where it is
+// of another thickness.
+type Cost struct {
+	Drawer string   `json:"drawer"`
+	Part   string   `json:"part"`
+	Recess float64  `json:"recess"`           // proud below 0
+	Play   *float64 `json:"play,omitempty"`   // a router makes its slots to fit
+	Sliver float64  `json:"sliver,omitempty"` // what one pass leaves at the outside of the rabbet
+}
+
+// Spacers are stacks of the shop's spacers for fence and height. One serves for both.
+type Spacers struct {
+	Fence  []float64 `json:"fence"`
+	Height []float64 `json:"height"`
+	One    bool      `json:"one"`
+	Said   string    `json:"said"` // what they cost against the best setting
+	Costs  []Cost    `json:"costs"`
+}
+
+// Left is a drawer that no setting of its cutter suits.
+type Left struct {
+	Drawer string `json:"drawer"`
+	Why    string `json:"why"`
+}
+
+// Setting is one cutter height and fence distance with its cuts in order.
+type Setting struct {
+	Height  float64   `json:"height"`
+	Fence   float64   `json:"fence"`
+	Spacers *Spacers  `json:"spacers,omitempty"`
+	Steps   []float64 `json:"height_passes,omitempty"` // of a router table
+	Cuts    []CutStep `json:"cuts"`
+	Checks  []Check   `json:"checks"`
+}
+
+// CutStep is one cut of a setting.
+type CutStep struct {
+	Work     string    `json:"work"`
+	Kind     string    `json:"kind"`
+	Face     string    `json:"face"` // down on the table, or of a part on end against the fence
+	Edges    []string  `json:"edges"`
+	Width    float64   `json:"width"`
+	Passes   []float64 `json:"passes"` // fence distances
+	Parts    []Pieces  `json:"parts"`
+	Cautions []Caution `json:"cautions"`
+}
+
+// Pieces are parts of one name.
+type Pieces struct {
+	Part  string `json:"part"`
+	Count int    `json:"count"`
+}
+
+// Check is what a caliper should read, and between what it may be.
+type Check struct {
+	What  string  `json:"what"`
+	Is    float64 `json:"is"`
+	Least float64 `json:"least"`
+	Most  float64 `json:"most"`
+}
+
+// Cutting is a drawing that a router cuts.
+type Cutting struct {
+	Part  string `json:"part"`
+	Count int    `json:"count"`
+	Face  string `json:"face"`
+	File  string `json:"file"`
+	Turn  bool   `json:"turn"` // turned over on its two holes before this one
+}
+
+// SetupsOf makes the setup sheet of a batch; drawers for a saw are cut on one of Machines.
+func SetupsOf(b batch.Batch, on string) SetupSheet {
+	out := SetupSheet{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), First: first, General: general, Sources: Sources, Machines: []Machine{}}
+	for _, group := range byMachine(b) {
+		m := maker{batch: b, drawers: group, n: func(mm float64) float64 { return number(mm, b.Units) }}
+		out.Machines = append(out.Machines, m.machine(on))
+	}
+	return out
+}
+
+// byMachine gathers the drawers that one cutter cuts.
+func byMachine(b batch.Batch) (groups [][]batch.Drawer) {
+	at := make(map[joinery.Cutter]int)
+	for _, d := range b.Drawers {
+		i, known := at[d.Setup.Cutter]
+		if !known {
+			i = len(groups)
+			at[d.Setup.Cutter] = i
+			groups = append(groups, nil)
+		}
+		groups[i] = append(groups[i], d)
+	}
+	return groups
+}
+
+// maker makes the sheet of one machine.
+type maker struct {
+	batch   batch.Batch
+	drawers []batch.Drawer
+	n       func(float64) float64
+}
+
+func (m maker) text(mm float64) string { return geom.LengthOf(mm).Text(m.batch.Units) }
+
+func (m maker) machine(on string) Machine {
+	cutter := m.drawers[0].Setup.Cutter
+	out := Machine{Machine: on, Cutter: m.n(cutter.Width), Settings: []Setting{}}
+	if cutter.Kind == joinery.Router {
+		out.Machine = onCNC
+	}
+	for _, d := range m.drawers {
+		out.Drawers = append(out.Drawers, d.Spec.Name)
+	}
+	out.Cautions, out.OneSetup = ofMachine[out.Machine], m.verdict()
+	if cutter.Kind == joinery.Router {
+		out.Files = m.files()
+		out.Checks = m.checks(m.drawers)
+		return out
+	}
+	for _, s := range setup.Sheet(cutter.Width, m.boards()) {
+		out.Settings = append(out.Settings, m.setting(s, on))
+	}
+	return out
+}
+
+// boards are the parts that are cut here; loose dividers and drawer fronts among them.
+func (m maker) boards() (list []setup.Board) {
+	for _, d := range m.drawers {
+		for _, p := range d.Parts {
+			b := setup.Board{Name: p.Name, Role: p.Role, Count: p.Quantity, Panel: p.Panel, Thickness: p.Stock.Thickness}
+			if d.Spec.Joint == joinery.BoxJoint {
+				switch p.Role {
+				case joinery.Side:
+					b.Fingers = d.Spec.Front.Thickness.Mean
+				case joinery.Front, joinery.Back:
+					b.Fingers = d.Spec.Sides.Thickness.Mean
+				}
+			}
+			list = append(list, b)
+		}
+	}
+	return list
+}
+
+func (m maker) files() []Cutting {
+	list := []Cutting{}
+	for _, d := range m.drawers {
+		for _, p := range d.Parts {
+			for i, drawing := range p.Drawings {
+				list = append(list, Cutting{p.Name, p.Quantity, drawing.Face.String(), drawing.File, i > 0})
+			}
+		}
+	}
+	return list
+}
+
+func (m maker) setting(s setup.Setting, on string) Setting {
+	out := Setting{Height: m.n(s.Height), Fence: m.n(s.Fence), Checks: []Check{}}
+	if on == onTable {
+		for _, h := range setup.HeightPasses(s.Cutter, s.Height) {
+			out.Steps = append(out.Steps, m.n(h))
+		}
+	}
+	for _, c := range s.Cuts {
+		step := CutStep{Work: string(c.Work), Kind: c.Kind.String(), Face: c.Face.String(), Edges: edgesOf(c.Edges), Width: m.n(c.Width), Passes: []float64{}, Cautions: ofWork[c.Work]}
+		for _, p := range c.Passes {
+			step.Passes = append(step.Passes, m.n(p))
+		}
+		for _, p := range c.Boards {
+			step.Parts = append(step.Parts, Pieces{p.Name, p.Count})
+		}
+		out.Cuts = append(out.Cuts, step)
+	}
+	if served := m.served(s); len(served) > 0 {
+		out.Checks = m.checks(served)
+	}
+	if len(m.batch.Spacers) > 0 && s.Height > 0 {
+		out.Spacers = m.stacks(s.Fence, s.Height)
+	}
+	return out
+}
+
+// served are the drawers whose corners are cut at a setting.
+func (m maker) served(s setup.Setting) (list []batch.Drawer) {
+	for _, d := range m.drawers {
+		if math.Abs(d.Setup.FenceDistance-s.Fence) < sameSetting && math.Abs(d.Setup.CutterHeight-s.Height) < sameSetting {
+			list = append(list, d)
+		}
+	}
+	return list
+}
+
+// sameSetting is half of what settings of one sheet differ by at least, in mm.
+const sameSetting = 0.01
+
+// edgesOf names edges as a person at the machine sees them.
+func edgesOf(e setup.Edges) (list []string) {
+	switch {
+	case e.Left && e.Right:
+		list = append(list, "both ends")
+	case e.Left || e.Right:
+		list = append(list, "the nearer end")
+	}
+	if e.Lower {
+		list = append(list, "lower edge")
+	}
+	if e.Upper {
+		list = append(list, "upper edge")
+	}
+	return list
+}
+
+// checks are the caliper's limits for drawers cut at one setting: what is right for
+// all of them.
+func (m maker) checks(drawers []batch.Drawer) []Check {
+	d := drawers[0]
+	f, h, w := d.Setup.FenceDistance, d.Setup.CutterHeight, d.Setup.Cutter.Width
+	l := d.Spec.Limits
+	list := []Check{}
+	put := func(what string, is float64, r joinery.Range) {
+		list = append(list, Check{what, m.n(is), m.n(r.Least), m.n(r.Most)})
+	}
+	router := d.Setup.Cutter.Kind == joinery.Router
+	deep := joinery.Range{Least: h - l.Width/2, Most: h + l.Width/2}
+	if !slices.ContainsFunc(drawers, func(d batch.Drawer) bool { return d.Spec.Joint != joinery.DadoRabbet }) {
+		at := joinery.Range{Least: 0, Most: math.Inf(1)}
+		for _, d := range drawers {
+			for _, t := range []float64{d.Spec.Front.Thickness.Mean, d.Spec.Back.Thickness.Mean} {
+				at.Least, at.Most = math.Max(at.Least, (t-l.Recess)/2), math.Min(at.Most, (t+l.Recess)/2)
+			}
+		}
+		tongue := at
+		if !router {
+			put("width of a dado", w, joinery.Range{Least: f + l.TonguePlay.Least, Most: f + l.TonguePlay.Most})
+			tongue = joinery.Range{Least: math.Max(at.Least, w-l.TonguePlay.Most), Most: math.Min(at.Most, w-l.TonguePlay.Least)}
+		} else {
+			slot := max(w+d.Spec.SlotRoom, f+d.Spec.DadoPlay)
+			put("width of a dado", slot, joinery.Range{Least: f + l.TonguePlay.Least, Most: f + l.TonguePlay.Most})
+			tongue = joinery.Range{Least: slot - l.TonguePlay.Most, Most: slot - l.TonguePlay.Least}
+		}
+		if at.Least <= at.Most { // else no place is right for all of them
+			put("from the end to a dado", f, at)
+		}
+		if tongue.Least <= tongue.Most {
+			put("thickness of a tongue", f, tongue)
+		}
+		put("length of a tongue", h, deep)
+	}
+	put("depth of dados and grooves", h, deep)
+	return list
+}
+
+// verdict is on one setting for the drawers of a machine.
+func (m maker) verdict() OneSetup {
+	needs := make([]setup.Need, len(m.drawers))
+	settings := make(map[joinery.Setup]bool)
+	for i, d := range m.drawers {
+		needs[i] = setup.Of(d.Drawer)
+		settings[d.Setup] = true
+	}
+	v := setup.Judge(needs)
+	out := OneSetup{One: v.One, Asked: len(settings), Forced: m.choice(v.Forced, needs), Proven: v.Proven, Fewest: []Choice{}, Left: []Left{}}
+	for _, g := range v.Fewest {
+		out.Fewest = append(out.Fewest, m.choice(g, needs))
+	}
+	for _, i := range v.Left {
+		out.Left = append(out.Left, Left{m.drawers[i].Spec.Name, needs[i].Nothing})
+	}
+	out.Said = m.said(v, out)
+	return out
+}
+
+func (m maker) choice(g setup.Group, needs []setup.Need) Choice {
+	c := Choice{Fence: m.n(g.AtFence), Height: m.n(g.AtHeight), FenceBetween: [2]float64{m.n(g.Fence.Least), m.n(min(g.Fence.Most, mostSetting))}, HeightBetween: [2]float64{m.n(g.Height.Least), m.n(g.Height.Most)},
+		Costs: m.costs(g, needs, g.AtFence, g.AtHeight)}
+	for _, i := range g.Drawers {
+		c.Drawers = append(c.Drawers, m.drawers[i].Spec.Name)
+	}
+	if len(m.batch.Spacers) > 0 {
+		c.Spacers = m.spacers(g, needs)
+	}
+	return c
+}
+
+// mostSetting stands for no limit, in mm: no fence of a corner is further away.
+const mostSetting = 1000.0
+
+// costs are those of the drawers of a group, each different one once.
+func (m maker) costs(g setup.Group, needs []setup.Need, fence, height float64) []Cost {
+	list := []Cost{}
+	for _, i := range g.Drawers {
+		d := m.drawers[i]
+		if d.Spec.Joint != joinery.DadoRabbet {
+			continue
+		}
+		c := needs[i].Cost(fence, height)
+		for end, part := range []joinery.Role{joinery.Front, joinery.Back} {
+			if end == 1 && (d.Spec.Back == d.Spec.Front || d.Spec.BackJoint == joinery.Housed) {
+				continue
+			}
+			one := Cost{Drawer: d.Spec.Name, Part: string(part), Recess: m.n(c.Recess[end]), Sliver: m.n(c.Sliver[end])}
+			if !math.IsNaN(c.Play[end]) {
+				play := m.n(c.Play[end])
+				one.Play = &play
+			}
+			list = append(list, one)
+		}
+	}
+	return list
+}
+
+// spacers makes a group's setting up of the shop's spacers: one stack for both where
+// there is one, else two; else those that come nearest.
+func (m maker) spacers(g setup.Group, needs []setup.Need) *Spacers {
+	var f, h setup.Stack
+	one := false
+	if s, ok := g.One(m.batch.Spacers); ok {
+		f, h, one = s, s, true
+	} else {
+		var ok, high bool
+		if f, ok = stackIn(m.batch.Spacers, g.Fence, g.AtFence); !ok {
+			return nil
+		}
+		if h, high = stackIn(m.batch.Spacers, g.Height, g.AtHeight); !high {
+			return nil
+		}
+	}
+	s := m.listed(f, h, one)
+	s.Costs = m.costs(g, needs, f.Height, h.Height)
+	s.Said = m.spacersText(f, h, one, s.Costs, m.costs(g, needs, g.AtFence, g.AtHeight), g)
+	return s
+}
+
+func stackIn(spacers []float64, r joinery.Range, wished float64) (setup.Stack, bool) {
+	if list := setup.Stacks(spacers, r, wished, 1); len(list) > 0 {
+		return list[0], true
+	}
+	return setup.Nearest(spacers, wished)
+}
+
+// stacks are the spacers nearest to a setting that is given.
+func (m maker) stacks(fence, height float64) *Spacers {
+	f, ok := setup.Nearest(m.batch.Spacers, fence)
+	h, high := setup.Nearest(m.batch.Spacers, height)
+	if !ok || !high || math.Abs(f.Height-fence) > farOff || math.Abs(h.Height-height) > farOff {
+		return nil
+	}
+	return m.listed(f, h, math.Abs(fence-height) < sameSetting)
+}
+
+// farOff is how far spacers may be off a setting to be of use for it, in mm.
+const farOff = 0.5
+
+func (m maker) listed(f, h setup.Stack, one bool) *Spacers {
+	s := &Spacers{One: one, Fence: []float64{}, Height: []float64{}, Costs: []Cost{}}
+	for _, v := range f.Pieces {
+		s.Fence = append(s.Fence, m.n(v))
+	}
+	for _, v := range h.Pieces {
+		s.Height = append(s.Height, m.n(v))
+	}
+	return s
+}

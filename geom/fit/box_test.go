@@ -1,0 +1,280 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"testing"
+
+	"drawerwright/geom/joinery"
+
+	"pgregory.net/rapid"
+)
+
+// settled is what rounding leaves open of a measure, in mm.
+const settled = 1e-9
+
+var (
+	allJoints   = []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint}
+	allMachines = []struct {
+		kind joinery.CutterKind
+		from joinery.DepthFrom
+	}{{joinery.Saw, ""}, {joinery.Router, joinery.FromTop}, {joinery.Router, joinery.FromSpoilboard}}
+	allBottoms = []joinery.BottomFit{joinery.BottomAuto, joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied}
+)
+
+// read is a stock with readings about a thickness.
+func read(t *rapid.T, name string, thick float64) joinery.Stock {
+	off := rapid.Float64Range(-0.3, 0.3)
+	return joinery.Stock{Name: name, Thickness: joinery.Measure(thick+off.Draw(t, name), thick+off.Draw(t, name), thick+off.Draw(t, name)), Grain: joinery.GrainNone}
+}
+
+// anyDrawers are those that can be built of a job with every corner on every machine.
+func anyDrawers(t *rapid.T) (list []joinery.Drawer) {
+	s := anySpec(t)
+	for _, s.Joint = range allJoints {
+		for machine := range allMachines {
+			list = append(list, built(s, machine)...)
+		}
+	}
+	return list
+}
+
+// anyDrawer is one of them, or none.
+func anyDrawer(t *rapid.T) []joinery.Drawer {
+	s := anySpec(t)
+	s.Joint = rapid.SampledFrom(allJoints).Draw(t, "joint")
+	return built(s, rapid.IntRange(0, len(allMachines)-1).Draw(t, "machine"))
+}
+
+// built is the drawer of a job on a machine, if it can be built.
+func built(s joinery.Spec, machine int) []joinery.Drawer {
+	m := allMachines[machine]
+	if s.Cutter.Kind, s.DepthFrom = m.kind, m.from; s.Cutter.Kind == joinery.Router {
+		s.Cutter.Width = bit
+	}
+	d, problems := joinery.Build(s)
+	if slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
+		return nil
+	}
+	return []joinery.Drawer{d}
+}
+
+// bit is a router's, smaller than any slot here.
+const bit = 3.0
+
+// anySpec draws jobs for a saw, of which most can be built.
+func anySpec(t *rapid.T) joinery.Spec {
+	thick := rapid.Float64Range(11, 19).Draw(t, "sides")
+	ends := thick + rapid.SampledFrom([]float64{0, 1.5}).Draw(t, "ends")
+	s := joinery.Spec{Name: "any", Count: 1, Width: rapid.Float64Range(150, 900).Draw(t, "w"), Height: rapid.Float64Range(80, 300).Draw(t, "h"), Depth: rapid.Float64Range(150, 700).Draw(t, "d"),
+		Sides: read(t, "sides", thick), Front: read(t, "front", ends), Bottom: read(t, "bottom", rapid.Float64Range(4, 12).Draw(t, "bottom")),
+		BottomFit: rapid.SampledFrom(allBottoms).Draw(t, "fit"),
+		Cutter:    joinery.Cutter{Kind: joinery.Saw, Width: ends/2 + rapid.Float64Range(0.1, 0.9).Draw(t, "play")}, GrooveEnds: joinery.GrooveThrough,
+		BottomSlack: rapid.Float64Range(0.5, 3).Draw(t, "slack"), DadoPlay: 0.2, GroovePlay: 0.2, GlueRoom: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")}
+	s.Back = s.Front
+	if rapid.Bool().Draw(t, "other back") {
+		s.Back = read(t, "back", ends)
+	}
+	if rapid.Bool().Draw(t, "own fence") {
+		s.FenceDistance = ends/2 + rapid.Float64Range(-0.8, 0.8).Draw(t, "fence")
+		s.Cutter.Width = s.FenceDistance + rapid.Float64Range(0.1, 0.9).Draw(t, "own play")
+	}
+	if rapid.Bool().Draw(t, "own height") {
+		s.CutterHeight = thick/2 + rapid.Float64Range(-1, 1).Draw(t, "height")
+	}
+	if s.BottomFit == joinery.BottomFlush { // else its tongue seldom suits the groove
+		f := s.FenceDistance
+		if f == 0 {
+			f = s.Front.Thickness.Mean / 2
+		}
+		s.Bottom = read(t, "flush", 2*f+rapid.SampledFrom([]float64{0, -0.4}).Draw(t, "flush"))
+	}
+	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
+		s.BackJoint, s.Setback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
+	}
+	if rapid.IntRange(0, 3).Draw(t, "divided") == 0 {
+		thick := s.Cutter.Width - 0.5
+		s.Dividers = []joinery.Divider{{Stock: read(t, "dividers", thick), Way: joinery.Across, Count: 1}, {Stock: read(t, "more", thick), Way: joinery.Across, At: []float64{60}}}
+	}
+	return s
+}
+
+func anyAccuracy(t *rapid.T) Accuracy {
+	by := rapid.SampledFrom([]float64{0, 0.02, 0.1, 0.4})
+	return Accuracy{by.Draw(t, "cutter"), by.Draw(t, "cut"), by.Draw(t, "fence"), by.Draw(t, "height"), by.Draw(t, "length")}
+}
+
+// anySlide is a slide that counts the width outside or inside, or none.
+func anySlide(t *rapid.T) *Running {
+	return rapid.SampledFrom([]*Running{nil, {Width: 400, Least: 399, Most: 400}, {Width: 370, Least: 369, Most: 371, InsideCounts: true}}).Draw(t, "slide")
+}
+
+// kinds counts what was built, so that no test passes by refusing.
+type kinds map[string]int
+
+func (k kinds) add(d joinery.Drawer) {
+	s := d.Spec
+	k[fmt.Sprintf("%v{%v %v}", s.Joint, s.Cutter.Kind, s.DepthFrom)]++
+	k[string(s.BottomFit)]++
+	k[string(s.BackJoint)]++
+	for _, c := range d.Fit {
+		k[c.Code]++
+	}
+}
+
+func (k kinds) check(t *testing.T) {
+	t.Helper()
+	for _, j := range allJoints {
+		for _, m := range allMachines {
+			if k[fmt.Sprint(j, m)] == 0 {
+				t.Errorf("no %s on %v was built: %v", j, m, k)
+			}
+		}
+	}
+	for _, b := range allBottoms {
+		if k[string(b)] == 0 {
+			t.Errorf("no bottom %s was built: %v", b, k)
+		}
+	}
+	for _, what := range []string{"dado", "divider-play", "bottom-flush", "back-play", "finger-play", "lap"} {
+		if k[what] == 0 {
+			t.Errorf("no %s was built: %v", what, k)
+		}
+	}
+}
+
+// TestAsJoinery: every check of the package joinery is there, as set, and where
+// nothing but the boards is off the worst case is its range over the readings. Of
+// the depth of a dado-rabbet joinery tells the range of no reading.
+func TestAsJoinery(t *testing.T) {
+	seen := kinds{}
+	rapid.Check(t, func(t *rapid.T) {
+		for _, d := range anyDrawers(t) {
+			seen.add(d)
+			list := Box(d, MeasuredBoards(d.Spec), Accuracy{}, anySlide(t))
+			if len(list) < len(d.Fit) {
+				t.Fatalf("%d measures for %d checks", len(list), len(d.Fit))
+			}
+			for i, m := range list {
+				r := m.Stack.Result()
+				if i < len(d.Fit) && m.Check != d.Fit[i] {
+					t.Fatalf("measure %d is of %+v, not %+v", i, m.Check, d.Fit[i])
+				}
+				if math.Abs(r.Nominal-m.Nominal) > settled {
+					t.Fatalf("%s %s is %.9f as set, joinery %.9f", m.Code, m.Part, r.Nominal, m.Nominal)
+				}
+				if m.Code == "outside-depth" && d.Spec.Joint == joinery.DadoRabbet {
+					continue
+				}
+				if math.Abs(r.Worst.Min-m.Min) > settled || math.Abs(r.Worst.Max-m.Max) > settled {
+					t.Fatalf("%s %s: worst %.9f to %.9f, over the readings %.9f to %.9f", m.Code, m.Part, r.Worst.Min, r.Worst.Max, m.Min, m.Max)
+				}
+			}
+		}
+	})
+	seen.check(t)
+}
+
+// anyOff is a place in the tolerance box: a corner of it or any.
+func anyOff(t *rapid.T, from []Source) []float64 {
+	off := make([]float64, len(from))
+	corner := rapid.Bool().Draw(t, "corner")
+	for i, s := range from {
+		switch {
+		case !corner:
+			off[i] = rapid.Float64Range(-s.Minus, s.Plus).Draw(t, s.Name)
+		case rapid.Bool().Draw(t, s.Name):
+			off[i] = s.Plus
+		default:
+			off[i] = -s.Minus
+		}
+	}
+	return off
+}
+
+// TestMonotone: from any place in the tolerance box, raising a source moves a measure
+// the way that its term says or not at all, and one without a term never does. So
+// the worst case is the worst: no place is beyond.
+func TestMonotone(t *testing.T) {
+	seen, moved := kinds{}, map[string]bool{}
+	rapid.Check(t, func(t *rapid.T) {
+		for _, d := range anyDrawers(t) {
+			seen.add(d)
+			list := Box(d, MeasuredBoards(d.Spec), anyAccuracy(t), anySlide(t))
+			off := anyOff(t, list[0].Stack.Sources)
+			by := rapid.SampledFrom([]float64{0.003, 0.05, 0.5}).Draw(t, "by")
+			for _, m := range list {
+				r, at := m.Stack.Result(), m.Stack.Value(off)
+				if at < r.Worst.Min-settled || at > r.Worst.Max+settled {
+					t.Fatalf("%s %s is %.9f, worst %.9f to %.9f", m.Code, m.Part, at, r.Worst.Min, r.Worst.Max)
+				}
+				sign := make([]float64, len(off))
+				for _, term := range m.Stack.Terms {
+					if sign[term.Source] != 0 {
+						t.Fatalf("%s %s has %q twice", m.Code, m.Part, m.Stack.Sources[term.Source].Name)
+					}
+					sign[term.Source] = term.Sign
+				}
+				for i := range off {
+					was := off[i]
+					off[i] += by
+					by := m.Stack.Value(off) - at
+					off[i] = was
+					if math.Abs(by) > settled {
+						moved[m.Code] = true
+						if by*sign[i] <= 0 {
+							t.Fatalf("%s %s: raising %q moves it by %g, its term has the sign %g", m.Code, m.Part, m.Stack.Sources[i].Name, by, sign[i])
+						}
+					}
+				}
+			}
+		}
+	})
+	seen.check(t)
+	for _, code := range []string{"tongue-play", "recess", "recess-inner", "bottom-play", "bottom-flush", "outside-width", "outside-depth", "lap", "back-play", "finger-play", "divider-play",
+		"shoulder-gap", "bottom-slack", "bottom-slack-deep", "outside-height", "diagonal", "slide-clearance"} {
+		if !moved[code] {
+			t.Errorf("nothing moves %s", code)
+		}
+	}
+}
+
+// TestLessAccurate: where anything may be off by more, no worst case gets narrower,
+// and what is as set stays.
+func TestLessAccurate(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for _, d := range anyDrawer(t) {
+			a, more, slide := anyAccuracy(t), anyAccuracy(t), anySlide(t)
+			wide := Accuracy{a.Cutter + more.Cutter, a.Cut + more.Cut, a.Fence + more.Fence, a.Height + more.Height, a.Length + more.Length}
+			boards := MeasuredBoards(d.Spec)
+			less := Box(d, boards, wide, slide)
+			for i, m := range Box(d, boards, a, slide) {
+				fine, coarse := m.Stack.Result(), less[i].Stack.Result()
+				if coarse.Worst.Min > fine.Worst.Min+settled || coarse.Worst.Max < fine.Worst.Max-settled || coarse.Nominal != fine.Nominal {
+					t.Fatalf("%s %s: %+v, less accurate %+v", m.Code, m.Part, fine, coarse)
+				}
+			}
+		}
+	})
+}
+
+// TestDrawBox: the measures of any box can be drawn together, with what dividers add,
+// and what is drawn keeps within the worst case.
+func TestDrawBox(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		for _, d := range anyDrawer(t) {
+			var stacks []Stack
+			var limits []Range
+			for _, m := range Box(d, MeasuredBoards(d.Spec), AccuracyOf(d.Spec.Cutter.Kind), anySlide(t)) {
+				w := m.Stack.Result().Worst
+				stacks, limits = append(stacks, m.Stack), append(limits, Range{w.Min - settled, w.Max + settled})
+			}
+			for i, drawn := range Draw(stacks, limits, 20, 1) {
+				if drawn.Within != 1 {
+					t.Fatalf("measure %d: %g of the draws within the worst case %v", i, drawn.Within, limits[i])
+				}
+			}
+		}
+	})
+}

@@ -1,0 +1,124 @@
+package fit
+
+import (
+	"math"
+	"testing"
+
+	"drawerwright/geom/joinery"
+)
+
+// sixMillimetres is a saw set with spacers: common practice, no source. Stock of
+// 11.98 mm, a slot of 6.35 mm, fence and cutter height at 6 mm by a spacer of 6 mm,
+// and a bottom of 6.3 mm.
+func sixMillimetres(t *testing.T, change func(s *joinery.Spec)) joinery.Drawer {
+	t.Helper()
+	one := func(name string, thick float64) joinery.Stock {
+		return joinery.Stock{Name: name, Thickness: joinery.Measure(thick), Grain: joinery.GrainNone}
+	}
+	s := joinery.Spec{Name: "spacers", Count: 1, Width: 460, Height: 140, Depth: 500, Sides: one("ply", 11.98), Front: one("ply", 11.98), Back: one("ply", 11.98), Bottom: one("bottom", 6.3),
+		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, FenceDistance: 6, CutterHeight: 6,
+		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomSlack: 2}
+	if change != nil {
+		change(&s)
+	}
+	d, problems := joinery.Build(s)
+	for _, p := range problems {
+		if p.Error {
+			t.Fatalf("%s: %s (%s)", p.Code, p.Message, p.Hint)
+		}
+	}
+	return d
+}
+
+// find gives a measure of a list by its code; of front and back the front's.
+func find(t *testing.T, list []Measure, code string) Measure {
+	t.Helper()
+	for _, m := range list {
+		if m.Code == code {
+			return m
+		}
+	}
+	t.Fatalf("no %s", code)
+	return Measure{}
+}
+
+// is tells of a measure that is not as set, or has another verdict.
+func is(t *testing.T, list []Measure, code string, want float64, say joinery.Verdict) Measure {
+	t.Helper()
+	m := find(t, list, code)
+	near(t, code, m.Stack.Result().Nominal, want, settled)
+	if m.Verdict != say {
+		t.Errorf("%s, %.3f, is %s, want %s", code, want, m.Verdict, say)
+	}
+	return m
+}
+
+// TestSixMillimetreSpacer: common practice, no source: the front comes out flush, its
+// tongue with play for glue, and the bottom goes into the same slot; with what a saw
+// is usually off by too.
+func TestSixMillimetreSpacer(t *testing.T) {
+	d := sixMillimetres(t, nil)
+	list := Box(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
+	recess := is(t, list, "recess", 0.02, joinery.IsFlush)   // 2 x 6 - 11.98
+	play := is(t, list, "tongue-play", 0.35, joinery.Goes)   // 6.35 - 6
+	is(t, list, "recess-inner", 0.37, joinery.Recessed)      // 6 + 6.35 - 11.98: beyond 0.25 when pushed inwards
+	bottom := is(t, list, "bottom-play", 0.05, joinery.Goes) // 6.35 - 6.3
+	is(t, list, "outside-width", 460, joinery.AsAsked)       // f and h do not move it
+	is(t, list, "bottom-slack", 2, joinery.Goes)             // as written
+	is(t, list, "shoulder-gap", 0, joinery.Goes)             // one height cuts dados and rabbets
+	is(t, list, "outside-height", 140, joinery.AsAsked)      // as asked
+	diagonal := math.Sqrt(460*460 + 500*500)                 // 679.4 over the sides' corners
+	is(t, list, "diagonal", diagonal, joinery.AsAsked)
+	for _, c := range []struct {
+		m           Measure
+		half        float64
+		all, likely bool // within its limits in the worst case, in the likely one
+	}{
+		{recess, 2*0.05 + 2*0.03, true, true},    // the fence counts twice, each cut once
+		{play, 0.03 + 0.05 + 0.03, false, false}, // 0.35 + 0.11 is beyond 0.4; likely sqrt(0.0043) = 0.066
+		{bottom, 0.03, false, false},             // 0.02 of play is under 0.03
+	} {
+		r := c.m.Stack.Result()
+		near(t, c.m.Code+", worst", halfOf(r.Worst), c.half, settled)
+		within := func(r Range) bool { return c.m.Over(r.Min, r.Max) == c.m.Words.Within }
+		if within(r.Worst) != c.all || within(r.Likely) != c.likely {
+			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst, within(r.Worst), r.Likely, within(r.Likely))
+		}
+	}
+}
+
+// TestHalfInchRule: common practice, no source: fence and height of 6.35 mm are half
+// of 12.7 mm stock. In stock of 11.98 mm the front is recessed by 2 x 6.35 - 11.98 =
+// 0.72 mm. Front and bottom are cut for the real thickness, W - 2 x 11.98 + 2 x 6.35,
+// so that the width stays; cut by the rule's W - 2 x 12.7 + 2 x 6.35 the box comes out
+// 2 x 0.72 = 1.44 mm narrow. The tongue fills a slot of 6.35: it will not go in.
+func TestHalfInchRule(t *testing.T) {
+	d := sixMillimetres(t, func(s *joinery.Spec) { s.FenceDistance, s.CutterHeight, s.Cutter.Width = 6.35, 6.35, 6.45 })
+	list := Box(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
+	is(t, list, "recess", 0.72, joinery.Recessed)
+	is(t, list, "outside-depth", 500, joinery.AsAsked)
+	width := is(t, list, "outside-width", 460, joinery.AsAsked)
+	// Both sides are 0.72 thinner than the stock that the rule is for.
+	d = sixMillimetres(t, func(s *joinery.Spec) {
+		half := joinery.Stock{Name: "half inch", Thickness: joinery.Thickness{Mean: 12.7, Min: 11.98, Max: 12.7}, Grain: joinery.GrainNone}
+		s.FenceDistance, s.CutterHeight, s.Cutter.Width = 0, 0, 6.45
+		s.Sides, s.Front, s.Back = half, half, half
+	})
+	off := make([]float64, len(width.Stack.Sources))
+	for _, i := range []int{leftSide, rightSide, front, back} {
+		off[i] = 11.98 - 12.7
+	}
+	list = Box(d, MeasuredBoards(d.Spec), Accuracy{}, nil)
+	near(t, "width by the rule", find(t, list, "outside-width").Stack.Value(off), 460-1.44, settled)
+	near(t, "recess by the rule", find(t, list, "recess").Stack.Value(off), 0.72, settled)
+	if m := find(t, list, "outside-width"); m.Verdict != joinery.Narrow || math.Abs(m.Min-458.56) > settled {
+		t.Errorf("the width is %s, %.3f", m.Verdict, m.Min)
+	}
+
+	s := d.Spec
+	s.Cutter.Width = 6.35
+	d, problems := joinery.Build(s)
+	if len(problems) == 0 || problems[0].Code != "cutter-narrow" || !problems[0].Error || d.Fit[0].Code != "tongue-play" || d.Fit[0].Verdict != joinery.WillNot {
+		t.Errorf("a tongue without play is let through: %+v, %+v", problems, d.Fit)
+	}
+}
