@@ -2,6 +2,7 @@ package job
 
 import (
 	"fmt"
+	"strconv"
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
@@ -47,10 +48,11 @@ func (r *reader) job(root *section) *Job {
 	}
 	b.openings = b.readOpenings()
 	b.slides, b.slidesLost = b.readSlides()
-	for _, s := range get["drawers"].sections {
+	for i, s := range get["drawers"].sections {
 		if r.full() {
 			break
 		}
+		b.number = i
 		b.entry(j, s)
 	}
 	b.checkDefaults()
@@ -79,6 +81,7 @@ type builder struct {
 	stockNames []string
 	openings   map[string]*opening.Opening // nil are those that could not be read
 	slides     map[string]*opening.Slide
+	number     int               // of the entry that is being read
 	crowded    bool              // too many drawers, reported already
 	slidesLost bool              // some slides could not be read
 	names      names             // of all drawers, those of rows too
@@ -115,7 +118,7 @@ func (b *builder) entry(j *Job, s *section) {
 }
 
 func (b *builder) drawer(s *section) Drawer {
-	d := Drawer{at: s.at, places: map[joinery.Field]Position{}}
+	d := Drawer{at: s.at, entry: b.number, places: map[joinery.Field]Position{}}
 	put := func(f joinery.Field, v value) {
 		if v.given {
 			d.places[f] = v.at
@@ -149,6 +152,14 @@ func (b *builder) drawer(s *section) Drawer {
 	put(joinery.FieldCutter, cutter)
 	if cutter.section != nil {
 		d.Cutter, d.Bits = b.cutter(cutter.section)
+		for _, name := range []string{"width", "diameter"} {
+			if cutter.section.values[name].given {
+				d.cutterAt = []string{"cutter", name}
+			}
+		}
+		if d.cutterAt != nil && get["cutter"].given {
+			d.cutterAt = append([]string{"drawers", strconv.Itoa(b.number)}, d.cutterAt...)
+		}
 	}
 	if !cutter.given && !b.noCutter && !b.lost {
 		b.noCutter = true

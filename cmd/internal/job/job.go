@@ -48,8 +48,13 @@ type Drawer struct {
 	// Accuracy is that of the shop on this drawer's machine.
 	Accuracy fit.Accuracy
 	at       Position
-	sound    bool // every value that joinery takes could be read
-	places   map[joinery.Field]Position
+	// Where its entry is in the list of drawers, the path to the width of its cutter,
+	// nil where it has several bits, and the settings of joinery that are its own.
+	entry       int
+	cutterAt    []string
+	ownSettings []joinery.Field
+	sound       bool // every value that joinery takes could be read
+	places      map[joinery.Field]Position
 }
 
 // Read reads a job file. The problems are those of the whole file in the order

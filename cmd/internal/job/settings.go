@@ -12,6 +12,9 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	setting := func(f joinery.Field) value {
 		v := either(own.values[string(f)], b.joinery.values[string(f)])
 		put(f, v)
+		if own.values[string(f)].given {
+			d.ownSettings = append(d.ownSettings, f)
+		}
 		settled = settled && (!v.given || v.text != "" || len(v.lengths) > 0)
 		return v
 	}

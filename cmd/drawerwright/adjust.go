@@ -1,0 +1,322 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"os"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/testcut"
+
+	"github.com/spf13/cobra"
+)
+
+func newAdjust(s streams) *cobra.Command {
+	var asJSON, keep bool
+	var drawer, write string
+	c := &cobra.Command{
+		Use:   "adjust JOB reading=value...",
+		Short: "Say from readings of a test cut what to move, and what becomes of parts that are cut",
+		Long: `adjust takes what was measured on a test cut, any of it, and says what to move, by how
+much and which way; what happens if nothing is moved; whether parts that are cut can be
+saved; and which reading is missing or contradicts the others.
+
+Readings, in the job's units or with one: slot (width of a dado), depth, edge (end to
+dado), tongue, tongue-length, play (by feeler), recess (below 0: proud), width (dry
+fitted), front-length, front-thickness, sides-thickness, diagonals=D1,D2; and of the
+coupon tooth, coupon-N (width of slot N), fits=N (the slot that fits as wanted).
+
+With --write the measured values go into a copy of the job file, so that parts not yet
+cut use them; with --keep it holds the settings as they really are, nothing moved.`,
+		Example: `  $ drawerwright adjust drawers.yaml slot=6.40 edge=6.25 tongue=6.25 depth=6.05
+  $ drawerwright adjust drawers.yaml --drawer tray recess=-0.3 play=0.35 --write next.yaml`,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) < 2 {
+				return errors.New("give the job file and readings, as in slot=6.40 depth=6.05")
+			}
+			return nil
+		},
+		ValidArgsFunction: jobFiles,
+		RunE: func(c *cobra.Command, args []string) error {
+			if keep && write == "" {
+				return errors.New("--keep says what --write writes; give both")
+			}
+			if write != "" && args[0] == "-" {
+				return errors.New("--write needs a job file to copy, not standard input")
+			}
+			l, err := ready(args[0], asJSON, s)
+			if err != nil {
+				return err
+			}
+			at, err := chosen(l.batch, drawer)
+			if err != nil {
+				return err // usage
+			}
+			t := trialCut{batch: l.batch, drawer: l.batch.Drawers[at]}
+			t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy)
+			for _, arg := range args[1:] {
+				if err := t.reading(arg); err != nil {
+					return err
+				}
+			}
+			advice := t.cut.Advise(t.readings)
+			out := report.AdjustmentOf(l.batch, t.drawer, t.cut, advice)
+			out.Square, out.Fits = t.square, t.fitsText()
+			if write != "" {
+				if out.Written, err = t.write(args[0], write, l.job, at, advice, keep); err != nil {
+					return failure(err, write, asJSON, s)
+				}
+			}
+			if asJSON {
+				return done(writeJSON(s.out, out))
+			}
+			_, err = s.out.Write(report.AdjustmentText(out, l.batch.Units))
+			return done(err)
+		},
+	}
+	c.Flags().StringVar(&drawer, "drawer", "", "the drawer whose setting was cut (default: the first of the job)")
+	c.Flags().StringVar(&write, "write", "", "write the job with the measured values to this new file")
+	c.Flags().BoolVar(&keep, "keep", false, "write the settings as they really are, nothing moved")
+	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
+	return c
+}
+
+// chosen finds a drawer by its name.
+func chosen(b batch.Batch, name string) (int, error) {
+	if name == "" {
+		return 0, nil
+	}
+	var names []string
+	for i, d := range b.Drawers {
+		if d.Spec.Name == name {
+			return i, nil
+		}
+		names = append(names, d.Spec.Name)
+	}
+	return 0, fmt.Errorf("--drawer %s: the job has %s", name, report.Some(names))
+}
+
+// trialCut gathers the readings of a test cut.
+type trialCut struct {
+	batch    batch.Batch
+	drawer   batch.Drawer
+	cut      testcut.Cut
+	readings []testcut.Reading
+	square   string
+	fits     float64 // width of the coupon's slot that fits as wanted; 0 without
+	fitsSlot int
+}
+
+func (t *trialCut) text(mm float64) string { return geom.LengthOf(mm).Text(t.batch.Units) }
+
+// reading takes one argument.
+func (t *trialCut) reading(arg string) error {
+	name, value, found := strings.Cut(arg, "=")
+	if !found {
+		return fmt.Errorf("%q: write a reading and its value, as in slot=6.40", arg)
+	}
+	switch {
+	case name == "diagonals":
+		return t.diagonals(value)
+	case name == "fits":
+		return t.slotThatFits(value)
+	}
+	v, err := signed(value, t.batch.Units)
+	if err != nil {
+		return fmt.Errorf("%s: %w", arg, err)
+	}
+	r := testcut.Reading{Kind: testcut.Kind(name), Value: v, Name: name}
+	if number, ok := strings.CutPrefix(name, "coupon-"); ok || name == string(testcut.Tooth) {
+		c, err := couponOf(t.batch, t.drawer)
+		if err != nil {
+			return err
+		}
+		r.Meant = c.Comb.Tooth()
+		if ok {
+			r.Kind = testcut.Coupon
+			n, err := strconv.Atoi(number)
+			if err != nil || n < 1 || n > len(c.Slots) {
+				return fmt.Errorf("%s: the coupon's slots are coupon-1 to coupon-%d", arg, len(c.Slots))
+			}
+			r.Meant = c.Slots[n-1].Width
+		}
+	}
+	takes := t.cut.Takes()
+	if !slices.Contains(takes, r.Kind) || name == string(testcut.Coupon) {
+		var names []string
+		for _, k := range takes {
+			if k == testcut.Coupon {
+				k = "coupon-1"
+			}
+			names = append(names, string(k))
+		}
+		return fmt.Errorf("%s: no such reading of this drawer's cut, %s; write one of %s, fits, diagonals", arg, t.drawer.Spec.Joint, strings.Join(names, ", "))
+	}
+	if meant, ok := t.cut.Plausible(r); !ok {
+		return fmt.Errorf("%s: meant to be %s, and %s is too far from it to be of this cut; check the drawer, the unit and the decimal point", arg, t.text(meant), t.text(v))
+	}
+	t.readings = append(t.readings, r)
+	return nil
+}
+
+// signed reads a length that may be below 0.
+func signed(s string, u geom.Unit) (float64, error) {
+	rest, below := strings.CutPrefix(strings.TrimSpace(s), "-")
+	l, err := geom.ParseLength(rest, u)
+	if err != nil {
+		return 0, err
+	}
+	if below {
+		return -l.MM(), nil
+	}
+	return l.MM(), nil
+}
+
+func (t *trialCut) diagonals(value string) error {
+	first, second, found := strings.Cut(value, ",")
+	a, err1 := signed(first, t.batch.Units)
+	b, err2 := signed(second, t.batch.Units)
+	d := t.drawer
+	deep := d.Spec.Depth
+	meant := testcut.Diagonals(joinery.Size{Width: d.Outside.Width, Depth: deep})
+	if !found || err1 != nil || err2 != nil || math.Abs(a-meant) > meant/10 || math.Abs(b-meant) > meant/10 {
+		return fmt.Errorf("diagonals=%s: write both with a comma, as in diagonals=%s,%s, where they should be", value, t.text(meant), t.text(meant))
+	}
+	push := testcut.Push(a, b, deep)
+	switch {
+	case math.Abs(a-b) <= d.Spec.Limits.Diagonal:
+		t.square = fmt.Sprintf("The diagonals are %s apart, square within %s.", t.text(math.Abs(a-b)), t.text(d.Spec.Limits.Diagonal))
+	default:
+		longer := "first"
+		if push < 0 {
+			longer = "second"
+		}
+		t.square = fmt.Sprintf("The %s diagonal is %s longer: push one side along its length by %s so that it gets shorter, or clamp across it; both should be %s.",
+			longer, t.text(math.Abs(a-b)), t.text(math.Abs(push)), t.text((a+b)/2))
+	}
+	return nil
+}
+
+func (t *trialCut) slotThatFits(value string) error {
+	c, err := couponOf(t.batch, t.drawer)
+	if err != nil {
+		return err
+	}
+	n, err := strconv.Atoi(value)
+	if err != nil || n < 1 || n > len(c.Slots) {
+		return fmt.Errorf("fits=%s: write the number of a slot of the coupon, 1 to %d", value, len(c.Slots))
+	}
+	t.fits, t.fitsSlot = c.Slots[n-1].Width, n
+	return nil
+}
+
+// playWanted is the play that the coupon's slot has over what was pushed into it.
+func (t *trialCut) playWanted() float64 { return t.fits - couponTongue(t.drawer) }
+
+func (t *trialCut) fitsText() string {
+	if t.fits == 0 {
+		return ""
+	}
+	said := fmt.Sprintf("Slot %d is meant to be %s wide, a play of %s.", t.fitsSlot, t.text(t.fits), t.text(t.playWanted()))
+	if t.drawer.Setup.Cutter.Kind == joinery.Router {
+		return said + " The router makes it with that dado-play."
+	}
+	l := t.drawer.Spec.Limits.TonguePlay
+	return said + fmt.Sprintf(" A saw's slot is as wide as its cutter: one of %s makes it at this fence distance. The job's limits are %s to %s.", t.text(t.fits), t.text(l.Least), t.text(l.Most))
+}
+
+// write puts the measured values into a copy of the job file.
+func (t *trialCut) write(from, to string, j *job.Job, at int, a testcut.Advice, keep bool) ([]string, error) {
+	if len(a.Clash) > 0 {
+		return nil, fmt.Errorf("nothing is written: %s contradict each other", strings.Join(a.Clash, ", "))
+	}
+	file, err := os.ReadFile(from)
+	if err != nil {
+		return nil, err
+	}
+	var edits []job.Edit
+	say := func(e job.Edit, ok bool) {
+		if ok {
+			edits = append(edits, e)
+		}
+	}
+	kinds := make(map[testcut.Kind]bool)
+	for _, r := range a.Read {
+		if !r.Left {
+			kinds[r.Kind] = true
+		}
+	}
+	u := t.batch.Units
+	number := func(mm float64) string { return geom.LengthOf(mm).Decimal(u) + " " + u.String() }
+	if kinds[testcut.Slot] || kinds[testcut.Play] || kinds[testcut.Coupon] || kinds[testcut.Tooth] {
+		say(j.CutterEdit(at, number(a.Cutter.Value)))
+	}
+	// A stock keeps the spread of its readings, about what it measures now.
+	board := func(s joinery.Stock, now float64) {
+		value := number(now)
+		if half := (s.Thickness.Max - s.Thickness.Min) / 2; half > 0 {
+			value = "[" + number(now-half) + ", " + number(now+half) + "]"
+		}
+		say(job.Edit{Path: []string{"stock", s.Name, "thickness"}, Value: value}, true)
+	}
+	if kinds[testcut.Sides] {
+		board(t.drawer.Spec.Sides, a.Side.Value)
+	}
+	if kinds[testcut.Front] && (t.drawer.Spec.Front.Name != t.drawer.Spec.Sides.Name || !kinds[testcut.Sides]) {
+		board(t.drawer.Spec.Front, a.Front.Value)
+	}
+	fence, height := 0.0, 0.0
+	if keep {
+		k := t.cut.Keeping(a.Estimate)
+		fence, height = k.FenceDistance, k.CutterHeight
+	} else {
+		for _, m := range a.Moves {
+			if m.What == testcut.Fence && m.Settled {
+				fence = m.To
+			}
+			if m.What == testcut.Height && m.Settled {
+				height = m.To
+			}
+		}
+	}
+	for _, s := range []struct {
+		field joinery.Field
+		value float64
+	}{{joinery.FieldFenceDistance, fence}, {joinery.FieldCutterHeight, height}} {
+		if s.value > 0 {
+			say(j.SettingEdit(at, s.field, number(s.value)), true)
+		}
+	}
+	if t.fits > 0 && t.drawer.Setup.Cutter.Kind == joinery.Router {
+		say(j.SettingEdit(at, joinery.FieldDadoPlay, number(max(0, t.playWanted()))), true)
+	}
+	if len(edits) == 0 {
+		return nil, errors.New("nothing is written: the readings settle nothing that a job holds")
+	}
+	patched, err := job.Patch(file, edits...)
+	if err != nil {
+		return nil, err
+	}
+	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return nil, fmt.Errorf("%w; give the name of a new file", err)
+	}
+	_, err = out.Write(patched)
+	if err = errors.Join(err, out.Close()); err != nil {
+		os.Remove(to)
+		return nil, err
+	}
+	said := []string{"file: " + to}
+	for _, e := range edits {
+		said = append(said, strings.Join(e.Path, " > ")+": "+e.Value)
+	}
+	return said, nil
+}

@@ -1,0 +1,118 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"os"
+	"path/filepath"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/export/router"
+	"drawerwright/geom"
+	"drawerwright/geom/coupon"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
+
+	"github.com/spf13/cobra"
+)
+
+func newCoupon(s streams) *cobra.Command {
+	var asJSON bool
+	var drawer, dir string
+	c := &cobra.Command{
+		Use:   "coupon JOB",
+		Short: "Make a fit coupon: slots stepped by 0.05 mm and a comb that measures the cut",
+		Long: `coupon prints how to cut a small panel of slots, each 0.05 mm (0.002 in) wider than
+the one before, and a comb of slits, from the stock of a drawer's sides: the slot into
+which the tongue slides as wanted and the comb's teeth go back in by adjust, as
+fits=N, coupon-N=... and tooth=...
+
+For a router it writes the drawing too, with -o into a folder.`,
+		Example: `  $ drawerwright coupon drawers.yaml
+  $ drawerwright coupon drawers.yaml --drawer tray -o coupon`,
+		Args:              oneJob,
+		ValidArgsFunction: jobFiles,
+		RunE: func(c *cobra.Command, args []string) error {
+			l, err := ready(args[0], asJSON, s)
+			if err != nil {
+				return err
+			}
+			at, err := chosen(l.batch, drawer)
+			if err != nil {
+				return err // usage
+			}
+			d := l.batch.Drawers[at]
+			made, err := couponOf(l.batch, d)
+			if err != nil {
+				return failure(err, args[0], asJSON, s)
+			}
+			out := report.CouponOf(d.Spec.Name, d.Spec.Sides.Name, made)
+			if dir != "" {
+				if out.File, err = drawCoupon(l.batch, d, made, dir); err != nil {
+					return failure(err, args[0], asJSON, s)
+				}
+			}
+			if asJSON {
+				return done(writeJSON(s.out, out))
+			}
+			_, err = s.out.Write(report.CouponText(out))
+			return done(err)
+		},
+	}
+	c.Flags().StringVar(&drawer, "drawer", "", "the drawer whose tongue and stock it is for (default: the first of the job)")
+	c.Flags().StringVarP(&dir, "out", "o", "", "the folder for a router's drawing")
+	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
+	return c
+}
+
+// couponTongue is what is pushed into the coupon: a tongue, or the bottom where the
+// corner has none.
+func couponTongue(d batch.Drawer) float64 {
+	if d.Spec.Joint == joinery.DadoRabbet {
+		return d.Setup.FenceDistance
+	}
+	return d.Spec.Bottom.Thickness.Mean
+}
+
+func couponOf(b batch.Batch, d batch.Drawer) (coupon.Coupon, error) {
+	return coupon.Make(coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Cutter: d.Setup.Cutter.Width,
+		Router: d.Setup.Cutter.Kind == joinery.Router, Depth: d.Setup.CutterHeight, Unit: b.Units})
+}
+
+// drawCoupon writes a router's drawing of a coupon into a folder, under a new name.
+func drawCoupon(b batch.Batch, d batch.Drawer, c coupon.Coupon, dir string) (string, error) {
+	if d.Setup.Cutter.Kind != joinery.Router {
+		return "", errors.New("a saw needs no drawing: the printed steps say how the coupon is cut")
+	}
+	settings := b.Router
+	settings.Bits = d.Bits
+	t := d.Spec.Sides.Thickness
+	work, faults := mill.Prepare(mill.Part{Panel: c.Panel, Least: t.Min, Most: t.Max}, settings)
+	for _, f := range faults {
+		if f.Error {
+			return "", fmt.Errorf("the coupon: %s; %s", f.Message, f.Hint)
+		}
+	}
+	name := job.FileName(d.Spec.Name) + "-coupon"
+	part := router.Part{Name: name, Quantity: 1, Stock: d.Spec.Sides.Name, Panel: c.Panel, Work: work, Bits: d.Bits, FromSpoilboard: b.Router.FromSpoilboard}
+	layers, err := router.Layers(part, geom.Inside, b.DXF)
+	if err != nil {
+		return "", fmt.Errorf("the coupon: %w", err)
+	}
+	if err := os.MkdirAll(dir, 0o777); err != nil {
+		return "", err
+	}
+	path := filepath.Join(dir, name+"."+geom.Inside.String()+".dxf")
+	f, err := os.OpenFile(path, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
+	if err != nil {
+		return "", fmt.Errorf("%w; give another folder", err)
+	}
+	_, err = router.Draw(part, geom.Inside, layers, b.DXF).WriteTo(f)
+	if err = errors.Join(err, f.Close()); err != nil {
+		os.Remove(path)
+		return "", err
+	}
+	return path, nil
+}

@@ -1,0 +1,27 @@
+package job
+
+import (
+	"slices"
+	"strconv"
+
+	"drawerwright/geom/joinery"
+)
+
+// CutterEdit sets the width of the cutter, or the diameter of the only bit, that a
+// drawer is cut with: its own or the file's. With several bits there is none: a
+// reading does not tell which of them cut.
+func (j *Job) CutterEdit(drawer int, value string) (Edit, bool) {
+	d := j.Drawers[drawer]
+	return Edit{Path: d.cutterAt, Value: value}, d.cutterAt != nil
+}
+
+// SettingEdit sets an entry of joinery for a drawer: its own where it has one, else
+// the file's.
+func (j *Job) SettingEdit(drawer int, f joinery.Field, value string) Edit {
+	d := j.Drawers[drawer]
+	path := []string{"joinery", string(f)}
+	if slices.Contains(d.ownSettings, f) {
+		path = append([]string{"drawers", strconv.Itoa(d.entry)}, path...)
+	}
+	return Edit{Path: path, Value: value}
+}
