@@ -28,7 +28,9 @@ func (m *model) seats() {
 			stock = m.d.Spec.Back
 		}
 		inner := m.f + m.dado() - stock.Thickness.Mean
-		c := joinery.Check{Code: "recess-inner", Part: r, Name: string(r) + " recess, pushed inwards", Least: -limit, Most: limit, Words: joinery.RecessWords}
+		c := joinery.Check{Code: "recess-inner", Part: r, Name: string(r) + " recess, pushed inwards", Least: -limit, Most: limit + m.limits().TonguePlay.Most,
+			Words: joinery.Words{Within: joinery.Goes, Below: joinery.Proud, Above: joinery.Recessed}}
+		// What the tongue has in play comes on top.
 		// The inside face bears on the wall, so that the whole board counts.
 		m.extra(c, func(x []float64) float64 { return inner + x[fence] + x[cutter] + x[dado] - x[board] }, up(fence, cutter, dado), down(board))
 	}

@@ -54,7 +54,7 @@ var (
 	RecessWords   = Words{IsFlush, Proud, Recessed}
 	WidthWords    = Words{AsAsked, Narrow, Wide}
 	HeightWords   = Words{AsAsked, Low, High}
-	DepthWords    = Words{Within: AsAsked, Above: Deep} // never less than the sides
+	DepthWords    = Words{AsAsked, Shallow, Deep}
 )
 
 // check adds a measure that changes with a thickness, by factor times its
@@ -159,7 +159,7 @@ func (l *layout) flushness() Check {
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
-	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth, l.Depth+l.Limits.Recess, DepthWords)
+	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth-l.Limits.Depth, l.Depth+l.Limits.Depth, DepthWords)
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the

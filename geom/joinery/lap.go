@@ -59,7 +59,7 @@ func (l *layout) lappedDepth() Check {
 		most += (front.Max - front.Mean) + (back.Max - back.Mean)
 	}
 	return l.judge(Check{Code: "outside-depth", Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
-		Least: l.Depth - 2*l.Limits.Recess, Most: l.Depth + 2*l.Limits.Recess}, Words{AsAsked, Shallow, Deep})
+		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth}, DepthWords)
 }
 
 // checkLaps judges where the sides stand at the ends of front and back. It tells

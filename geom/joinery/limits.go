@@ -25,6 +25,9 @@ type Limits struct {
 	// Width is how far the width of the box may come out from what was asked: what a
 	// pair of side-mounted slides takes up between its two sides.
 	Width float64
+	// Depth is the same of its depth: what front and back may stand before the ends of
+	// the sides together.
+	Depth float64
 	// Height is the same of its height: what one stroke of a plane levels.
 	Height float64
 	// Diagonal is how far the diagonals of a box may be from each other, and each
@@ -35,7 +38,7 @@ type Limits struct {
 // DefaultLimits are those of a Spec that gives none.
 var DefaultLimits = Limits{
 	TonguePlay: Range{0.1, 0.4}, BottomPlay: Range{0.03, 0.6}, BottomSlack: Range{0.5, 5},
-	Recess: 0.25, Shoulder: 0.25, Width: 0.8, Height: 0.5, Diagonal: 1,
+	Recess: 0.25, Shoulder: 0.25, Width: 0.8, Depth: 0.5, Height: 0.5, Diagonal: 1,
 }
 
 // Limits of the joint that no job changes, in millimetres. All are common practice without a

@@ -25,6 +25,7 @@ var limitLengths = []limitLength{
 	{"recess", func(l *joinery.Limits) *float64 { return &l.Recess }, maxPlay, "How far a front may stand before or behind the ends of the sides and be called flush"},
 	{"shoulder", func(l *joinery.Limits) *float64 { return &l.Shoulder }, maxPlay, "How far the shoulder of a corner may stay open"},
 	{"width", func(l *joinery.Limits) *float64 { return &l.Width }, maxPlay, "By how much the width of a box may be off"},
+	{"depth", func(l *joinery.Limits) *float64 { return &l.Depth }, maxPlay, "By how much the depth of a box may be off"},
 	{"height", func(l *joinery.Limits) *float64 { return &l.Height }, maxPlay, "By how much the height of a box may be off"},
 	{"diagonal", func(l *joinery.Limits) *float64 { return &l.Diagonal }, maxSlack, "By how much a diagonal may be off, and how far the two may be from each other"},
 }

@@ -1,0 +1,148 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// ran runs the program and wants it to end with a code.
+func ran(t *testing.T, want int, args ...string) string {
+	t.Helper()
+	var out, errs bytes.Buffer
+	if got := run(t.Context(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}); got != want {
+		t.Fatalf("%v ends with %d, not %d: %s%s", args, got, want, out.String(), errs.String())
+	}
+	return out.String() + errs.String()
+}
+
+// What goes to the bench works for every sample, as text and as JSON, twice alike.
+func TestBenchCommandsOnSamples(t *testing.T) {
+	jobs, err := filepath.Glob("../../samples/*.yaml")
+	if err != nil || len(jobs) == 0 {
+		t.Fatal(jobs, err)
+	}
+	for _, job := range jobs {
+		for _, args := range [][]string{{"fit", job, "--draws", "200"}, {"setup", job}, {"setup", job, "--on", "router-table"}, {"adjust", job, "depth=6", "slot=6.4"}} {
+			if strings.Contains(job, "inch") || strings.Contains(job, "tool-chest") {
+				for i := range args {
+					args[i] = strings.NewReplacer("depth=6", "depth=0.24", "slot=6.4", "slot=0.252").Replace(args[i])
+				}
+			}
+			text := ran(t, 0, args...)
+			if again := ran(t, 0, args...); again != text {
+				t.Errorf("%v prints another text the second time", args)
+			}
+			var v map[string]any
+			if err := json.Unmarshal([]byte(ranOut(t, append(args, "--json")...)), &v); err != nil {
+				t.Errorf("%v --json: %v", args, err)
+			}
+		}
+	}
+}
+
+// ranOut is what a run prints on standard output.
+func ranOut(t *testing.T, args ...string) string {
+	t.Helper()
+	var out, errs bytes.Buffer
+	if got := run(t.Context(), args, streams{in: strings.NewReader(""), out: &out, err: &errs}); got != 0 {
+		t.Fatalf("%v ends with %d: %s%s", args, got, out.String(), errs.String())
+	}
+	return out.String()
+}
+
+const bench = "../../samples/bench-drawers.yaml"
+
+// Readings of a fence 0.2 too far, with front and sides of 12.20: back to 6.10.
+func TestAdjustSays(t *testing.T) {
+	text := ran(t, 0, "adjust", bench, "slot=6.35", "edge=6.3", "tongue=6.3", "depth=6.1", "tongue-length=6.1", "recess=0.4", "play=0.05", "front-thickness=12.2", "sides-thickness=12.2", "front-length=447.8", "width=460")
+	for _, want := range []string{"move the fence towards the cutter by 0.2 mm (shim out), from 6.3 mm to 6.1 mm.", "leave the cutter's height", "recessed", "tight"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("it does not say %q:\n%s", want, text)
+		}
+	}
+	for _, c := range []struct{ args, want string }{
+		{"edge=6.5 tongue=6.1", "contradict each other: edge, tongue"},
+		{"slot=6.35", "NOT SURE YET: measure"},
+		{"diagonals=681,679", "first diagonal is 2 mm longer"},
+		{"diagonals=680,680", "square within"},
+	} {
+		if text := ran(t, 0, append([]string{"adjust", bench}, strings.Fields(c.args)...)...); !strings.Contains(text, c.want) {
+			t.Errorf("%s does not say %q:\n%s", c.args, c.want, text)
+		}
+	}
+	for _, c := range []struct{ args, want string }{
+		{"nose=3", "no such reading"}, {"slot=63", "too far from it"}, {"slot", "write a reading and its value"}, {"slot=wide", "slot=wide"}, {"coupon-12=6", "coupon-1 to coupon-9"},
+		{"fits=0", "1 to 9"}, {"diagonals=680", "with a comma"}, {"slot=6.4 --drawer nobody", "the job has bench-wide, bench-narrow"}, {"slot=6.4 --keep", "give both"},
+	} {
+		if text := ran(t, 2, append([]string{"adjust", bench}, strings.Fields(c.args)...)...); !strings.Contains(text, c.want) {
+			t.Errorf("%s does not say %q:\n%s", c.args, c.want, text)
+		}
+	}
+}
+
+// The copy holds the measured values, what was there otherwise, and is a job; nothing
+// is written over a file that is there.
+func TestAdjustWrites(t *testing.T) {
+	dir := t.TempDir()
+	next := filepath.Join(dir, "next.yaml")
+	readings := []string{"slot=6.40", "edge=6.3", "tongue=6.3", "depth=6.0", "tongue-length=6.0", "sides-thickness=12.2", "front-thickness=12.2"}
+	ran(t, 0, append(append([]string{"adjust", bench}, readings...), "--write", next, "--keep")...)
+	data, err := os.ReadFile(next)
+	if err != nil {
+		t.Fatal(err)
+	}
+	old, err := os.ReadFile(bench)
+	if err != nil {
+		t.Fatal(err)
+	}
+	text := string(data)
+	for _, want := range []string{"width: 6.4 mm}   # a dado stack", "joinery: {fence-distance: 6.3 mm, cutter-height: 6 mm}\n", "birch: {thickness: [12.16 mm, 12.24 mm], sheet"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("the copy does not hold %q:\n%s", want, text)
+		}
+	}
+	if got, want := strings.Count(text, "\n"), strings.Count(string(old), "\n")+1; got != want {
+		t.Errorf("the copy has %d lines, not %d", got, want)
+	}
+	ran(t, 0, "check", next)
+	ran(t, 1, append(append([]string{"adjust", bench}, readings...), "--write", next)...)
+	if again, err := os.ReadFile(next); err != nil || string(again) != text {
+		t.Error("the file that was there was changed", err)
+	}
+	ran(t, 1, "adjust", bench, "edge=6.5", "tongue=6.1", "--write", filepath.Join(dir, "none.yaml"))
+	if _, err := os.Stat(filepath.Join(dir, "none.yaml")); err == nil {
+		t.Error("readings that contradict each other were written")
+	}
+}
+
+func TestCouponCommand(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "coupon")
+	const router = "../../samples/router-boxes.yaml"
+	text := ran(t, 0, "coupon", router, "-o", dir)
+	files, err := filepath.Glob(filepath.Join(dir, "*.dxf"))
+	if err != nil || len(files) != 1 || !strings.Contains(text, files[0]) {
+		t.Errorf("files %v, %v:\n%s", files, err, text)
+	}
+	ran(t, 1, "coupon", router, "-o", dir) // never over a file that is there
+	ran(t, 1, "coupon", bench, "-o", dir)  // a saw has no drawing
+	if text := ran(t, 0, "coupon", bench); !strings.Contains(text, "shims") {
+		t.Errorf("a saw's steps have no shims:\n%s", text)
+	}
+}
+
+func TestSetupSays(t *testing.T) {
+	text := strings.Join(strings.Fields(ran(t, 0, "setup", bench)), " ") // lines break anywhere
+	for _, want := range []string{"Yes: one fence distance, 6.1 mm, and one cutter height, 6.1 mm, serve both kinds of drawer", "stood on both ends in turn", "29 CFR 1910.213", "2 x bench-wide-front"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("it does not say %q:\n%s", want, text)
+		}
+	}
+	ran(t, 2, "setup", bench, "--on", "lathe")
+	if text := ran(t, 0, "setup", bench, "--on", "router-table"); !strings.Contains(text, "Raise the bit in steps: 3.05, 6.10 mm") {
+		t.Errorf("no passes:\n%s", text)
+	}
+}

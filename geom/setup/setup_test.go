@@ -1,0 +1,234 @@
+package setup_test
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+
+	"pgregory.net/rapid"
+)
+
+func stock(name string, readings ...float64) joinery.Stock {
+	return joinery.Stock{Name: name, Thickness: joinery.Measure(readings...)}
+}
+
+func drawer(t testing.TB, change func(*joinery.Spec)) joinery.Drawer {
+	t.Helper()
+	ply := stock("ply", 12)
+	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("thin", 6),
+		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured, BottomSlack: 2}
+	change(&s)
+	d, problems := joinery.Build(s)
+	for _, p := range problems {
+		if p.Error {
+			t.Fatal(p)
+		}
+	}
+	return d
+}
+
+func front(thick float64) func(*joinery.Spec) {
+	return func(s *joinery.Spec) {
+		s.Front = stock("front", thick)
+		s.Back = s.Front
+		s.FenceDistance = 6
+	}
+}
+
+func about(t testing.TB, what string, got, want float64) {
+	t.Helper()
+	if math.Abs(got-want) > 1e-9 {
+		t.Errorf("%s is %g, not %g", what, got, want)
+	}
+}
+
+// A front of 12 with a cutter of 6.35: |2f - 12| <= 0.25 is 5.875 to 6.125, and
+// 0.1 <= 6.35 - f <= 0.4 is 5.95 to 6.25; together 5.95 to 6.125. Sides of 12: h from
+// 4 to 7.2.
+func TestNeed(t *testing.T) {
+	n := setup.Of(drawer(t, func(*joinery.Spec) {}))
+	about(t, "the least fence distance", n.Fence.Least, 5.95)
+	about(t, "the greatest fence distance", n.Fence.Most, 6.125)
+	about(t, "the best fence distance", n.AtFence, 6)
+	about(t, "the least height", n.Height.Least, 4)
+	about(t, "the greatest height", n.Height.Most, 7.2)
+	about(t, "the best height", n.AtHeight, 6)
+	if n.Nothing != "" {
+		t.Error(n.Nothing)
+	}
+}
+
+// Forced on f = 6 a front of 12.4 is proud by 2*6 - 12.4 = -0.4; one of 13.05 leaves a
+// sliver of 13.05 - 6 - 6.35 = 0.7 after one pass.
+func TestCost(t *testing.T) {
+	n := setup.Of(drawer(t, front(12.4)))
+	c := n.Cost(6, 6)
+	about(t, "the recess", c.Recess[0], -0.4)
+	about(t, "the play", c.Play[0], 0.35)
+	about(t, "the sliver", c.Sliver[0], 0.05)
+	n = setup.Of(drawer(t, front(13.05)))
+	about(t, "the sliver of the thick front", n.Cost(6, 6).Sliver[0], 0.7)
+}
+
+// Fronts of 12 and 12.2 (5.975 to 6.225 with the play's 5.95 to 6.25) share 5.975 to
+// 6.125; one of 11.7 (5.725 to 5.975, with the play 5.95 to 5.975) just touches that
+// of 12.2 and shares 5.95 to 5.975 with that of 12. All three meet at 5.975.
+func TestJudge(t *testing.T) {
+	of := func(thick ...float64) (list []setup.Need) {
+		for _, v := range thick {
+			list = append(list, setup.Of(drawer(t, front(v))))
+		}
+		return list
+	}
+	v := setup.Judge(of(12, 12.2))
+	if !v.One || len(v.Fewest) != 1 || !slices.Equal(v.Fewest[0].Drawers, []int{0, 1}) {
+		t.Errorf("%+v", v)
+	}
+	about(t, "the fence for both", v.Forced.AtFence, 6.05)
+	if v = setup.Judge(of(11.7, 12, 12.2)); !v.One {
+		t.Errorf("%+v", v)
+	}
+	// 11.66 ends at 5.955, before 12.2 begins at 5.975, and shares with 12 alone.
+	if v = setup.Judge(of(11.66, 12, 12.2)); v.One || len(v.Fewest) != 2 || !v.Proven {
+		t.Errorf("%+v", v)
+	}
+	// Of 13.5, 6.625 to 6.875, the play leaves nothing.
+	if v = setup.Judge(of(12, 13.5)); v.One || !slices.Equal(v.Left, []int{1}) || len(v.Fewest) != 1 {
+		t.Errorf("%+v", v)
+	}
+}
+
+// The fewest settings serve every drawer, none of them could be left out, and on a
+// line (one height for all) they are as few as the sweep from the left gives, which is
+// known to be least for intervals.
+func TestFewest(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		n := rapid.IntRange(1, 9).Draw(rt, "drawers")
+		var needs []setup.Need
+		for range n {
+			a := rapid.IntRange(0, 30).Draw(rt, "from")
+			b := a + rapid.IntRange(0, 8).Draw(rt, "wide")
+			needs = append(needs, setup.Need{Fence: joinery.Range{Least: float64(a), Most: float64(b)}, Height: joinery.Range{Least: 1, Most: 2}, AtFence: float64(a+b) / 2, AtHeight: 1.5})
+		}
+		v := setup.Judge(needs)
+		var served []int
+		for _, g := range v.Fewest {
+			for _, i := range g.Drawers {
+				served = append(served, i)
+				if f := needs[i].Fence; g.AtFence < f.Least-1e-6 || g.AtFence > f.Most+1e-6 {
+					rt.Fatalf("drawer %d is not served by %g", i, g.AtFence)
+				}
+			}
+		}
+		slices.Sort(served)
+		if len(served) != n || len(slices.Compact(served)) != n {
+			rt.Fatalf("served are %v of %d", served, n)
+		}
+		ends := slices.Clone(needs)
+		slices.SortFunc(ends, func(a, b setup.Need) int { return int(a.Fence.Most - b.Fence.Most) })
+		least, last := 0, math.Inf(-1)
+		for _, e := range ends {
+			if e.Fence.Least > last {
+				least, last = least+1, e.Fence.Most
+			}
+		}
+		if len(v.Fewest) != least || v.One != (least == 1) {
+			rt.Fatalf("%d settings, %d would do", len(v.Fewest), least)
+		}
+	})
+}
+
+// Every stack is of pieces that the shop has, and none of a handful of pieces that is
+// nearer was missed: all subsets of five are tried by hand.
+func TestStacks(t *testing.T) {
+	rapid.Check(t, func(rt *rapid.T) {
+		pieces := rapid.SliceOfN(rapid.SampledFrom([]float64{0.1, 0.2, 0.5, 1, 1, 2, 3, 6}), 1, 5).Draw(rt, "pieces")
+		wished := rapid.Float64Range(0.5, 10).Draw(rt, "wished")
+		best := math.Inf(1)
+		for set := 1; set < 1<<len(pieces); set++ {
+			sum := 0.0
+			for i, p := range pieces {
+				if set>>i&1 == 1 {
+					sum += p
+				}
+			}
+			best = min(best, math.Abs(sum-wished))
+		}
+		s, ok := setup.Nearest(pieces, wished)
+		// Heights that differ from the wished one by the same hundredth are alike.
+		if !ok || math.Abs(s.Height-wished) > best+0.01 {
+			rt.Fatalf("%+v is nearest to %g; %g away is possible", s, wished, best)
+		}
+		left := slices.Clone(pieces)
+		for _, p := range s.Pieces {
+			i := slices.Index(left, p)
+			if i < 0 {
+				rt.Fatalf("%v are not of %v", s.Pieces, pieces)
+			}
+			left = slices.Delete(left, i, i+1)
+		}
+	})
+	// A 6 mm spacer for fence and height: common practice, no source.
+	g := setup.Judge([]setup.Need{setup.Of(drawer(t, front(11.98)))}).Fewest[0]
+	if s, ok := g.One([]float64{3, 6, 12.7}); !ok || s.Height != 6 {
+		t.Errorf("%+v", s)
+	}
+}
+
+// The saw's sheet for dado and rabbet: one height and one fence for dados, grooves and
+// the rabbets on end, in this order, with all parts.
+func TestSheet(t *testing.T) {
+	d := drawer(t, func(*joinery.Spec) {})
+	var boards []setup.Board
+	for _, p := range d.Parts {
+		boards = append(boards, setup.Board{Name: string(p.Role), Role: p.Role, Count: len(p.Stands), Panel: p.Panel, Thickness: p.Stock.Thickness})
+	}
+	sheet := setup.Sheet(6.35, boards)
+	if len(sheet) != 1 || sheet[0].Height != 6 || sheet[0].Fence != 6 {
+		t.Fatalf("%+v", sheet)
+	}
+	var works []setup.Work
+	for _, c := range sheet[0].Cuts {
+		works = append(works, c.Work)
+	}
+	if !slices.Equal(works, []setup.Work{setup.Across, setup.Along, setup.OnEnd}) {
+		t.Errorf("in the order %v", works)
+	}
+	dados, grooves, rabbets := sheet[0].Cuts[0], sheet[0].Cuts[1], sheet[0].Cuts[2]
+	if !dados.Edges.Left || !dados.Edges.Right || len(dados.Boards) != 1 || dados.Boards[0].Count != 2 || dados.Face != geom.Inside {
+		t.Errorf("dados %+v", dados)
+	}
+	if len(grooves.Boards) != 3 || !grooves.Edges.Lower || grooves.Edges.Upper {
+		t.Errorf("grooves %+v", grooves)
+	}
+	if len(rabbets.Boards) != 2 || rabbets.Face != geom.Inside || rabbets.Width != 6 || len(rabbets.Passes) != 1 {
+		t.Errorf("rabbets %+v", rabbets)
+	}
+	// A front of 13.05: its rabbet is 7.05 deep and takes two passes of 6.35, the last at
+	// 6 + 7.05 - 6.35 = 6.7.
+	d = drawer(t, front(13.05))
+	boards = boards[:0]
+	for _, p := range d.Parts {
+		boards = append(boards, setup.Board{Name: string(p.Role), Role: p.Role, Count: len(p.Stands), Panel: p.Panel, Thickness: p.Stock.Thickness})
+	}
+	cuts := setup.Sheet(6.35, boards)[0].Cuts
+	passes := cuts[len(cuts)-1].Passes
+	if len(passes) != 2 {
+		t.Fatalf("%v", passes)
+	}
+	about(t, "the last pass", passes[1], 6.7)
+}
+
+func TestHeightPasses(t *testing.T) {
+	// 6.1 with a bit of 6: steps of at most 3, three of them.
+	list := setup.HeightPasses(6, 6.1)
+	if len(list) != 3 {
+		t.Fatal(list)
+	}
+	about(t, "the last", list[2], 6.1)
+	about(t, "the first", list[0], 6.1/3)
+}
