@@ -21,7 +21,7 @@ type Drawn struct {
 const (
 	// chunk is how many draws are made from one seed: the work that is shared out,
 	// so that it is the same on any number of processors.
-	chunk = 1 << 14
+	chunk = 1 << 11
 	// bins of the histogram of a measure, over its worst case.
 	bins = 1000
 	// beyond is the part of the draws beyond either end of Common: what a normal
@@ -125,7 +125,7 @@ func usedBy(stacks []Stack) (list []int) {
 	return list
 }
 
-func (s Source) draw(random *rand.Rand) float64 {
+func (s *Source) draw(random *rand.Rand) float64 {
 	if s.Shape == Uniform {
 		return float64(2*s.half()*random.Float64()) - s.Minus
 	}

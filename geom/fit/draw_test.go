@@ -26,7 +26,7 @@ var all = Range{math.Inf(-1), math.Inf(1)}
 // from the fourth moment m4, sqrt((m4 - s4) / n) / (2 s), which is s / sqrt(2 n) for
 // a normal spread and less for all here, whose tails are shorter.
 func TestDrawnMoments(t *testing.T) {
-	const n = 12*chunk + 1001 // the last chunk is not full
+	const n = 96*chunk + 1001 // the last chunk is not full
 	for name, c := range map[string]struct {
 		s           Stack
 		mean, sigma float64
@@ -55,7 +55,7 @@ func TestDrawnMoments(t *testing.T) {
 // half, and all but 0.27 % are 0.00135 x 0.4 inside its ends; of a normal one with
 // s = 0.1, cut off at 3 s, limits of 1 s keep erf(1 / sqrt(2)) / erf(3 / sqrt(2)).
 func TestDrawnShares(t *testing.T) {
-	const n = 4*chunk - 5
+	const n = 32*chunk - 5
 	s := []Stack{linear(5, []float64{1, 0}, Source{Minus: 0.1, Plus: 0.3}, either(0.3)), linear(5, []float64{0, 1}, Source{Minus: 0.1, Plus: 0.3}, either(0.3))}
 	list := Draw(s, []Range{{5, 5.2}, {4.9, 5.1}}, n, 11)
 	for i, want := range []float64{0.5, math.Erf(1/math.Sqrt2) / math.Erf(3/math.Sqrt2)} {
@@ -76,7 +76,7 @@ func TestDrawnShares(t *testing.T) {
 // (from its inverse: Phi(-2.7824) = 0.0026963). The density there is
 // exp(-2.7824^2 / 2) / sqrt(2 pi) / s = 0.00831 / s.
 func TestDrawnQuantiles(t *testing.T) {
-	const n = 4 * chunk
+	const n = 32 * chunk
 	q := math.Erf(3 / math.Sqrt2)
 	at := math.Sqrt2 * math.Erfinv(2*(beyond*q+(1-q)/2)-1)
 	near(t, "place of 0.00135", at, -2.7824, 2e-3)
@@ -93,7 +93,7 @@ func TestSameDraws(t *testing.T) {
 	from := []Source{{Minus: 0.2, Plus: 0.1}, either(0.3), either(0.05)}
 	s := []Stack{linear(1, []float64{1, -1, 2}, from...), linear(3, []float64{1, 1, 1}, from...)}
 	limits := []Range{{0.8, 1.2}, {2.9, 3.1}}
-	const n = 5*chunk + 77
+	const n = 40*chunk + 77
 	before := runtime.GOMAXPROCS(1)
 	defer runtime.GOMAXPROCS(before)
 	one := Draw(s, limits, n, 42)

@@ -185,14 +185,13 @@ func (m *model) inside() (value func(x []float64) float64, t [][]Term) {
 	}
 	// The outside width less the sides: their own thickness does not move it but
 	// through a floor that it sets.
-	_, t = m.spread(make([]float64, sources))
+	t = m.spreadTerms()
 	t = append(onlyOthers(t), up(frontLength))
 	if m.floor {
 		t = append(t, down(leftSide, rightSide))
 	}
 	return func(x []float64) float64 {
-		v, _ := m.spread(x)
-		return v - x[leftSide] - x[rightSide] + x[frontLength]
+		return m.spread(x) - x[leftSide] - x[rightSide] + x[frontLength]
 	}, t
 }
 
@@ -239,11 +238,10 @@ func (m *model) size() {
 			}
 			return v
 		}, up(ripWidth, bottom))
-	_, t := m.spread(make([]float64, sources))
+	t := m.spreadTerms()
 	deep := d.Spec.Depth
 	diagonal := func(x []float64) float64 {
-		v, _ := m.spread(x)
-		return hypot(d.Outside.Width+v+x[frontLength], deep+x[sideLength])
+		return hypot(d.Outside.Width+m.spread(x)+x[frontLength], deep+x[sideLength])
 	}
 	meant := diagonal(make([]float64, sources))
 	m.extra(joinery.Check{Code: "diagonal", Name: "diagonals over the sides' outside corners", Least: meant - l.Diagonal, Most: meant + l.Diagonal, Words: joinery.DiagonalWords},
@@ -257,10 +255,9 @@ func (m *model) runs(slide *Running) {
 	}
 	c := joinery.Check{Code: "slide-clearance", Name: "outside width for the slides", Least: slide.Least, Most: slide.Most, Words: joinery.WidthWords}
 	if !slide.InsideCounts {
-		_, t := m.spread(make([]float64, sources))
+		t := m.spreadTerms()
 		m.extra(c, func(x []float64) float64 {
-			v, _ := m.spread(x)
-			return m.d.Outside.Width + v + x[frontLength]
+			return m.d.Outside.Width + m.spread(x) + x[frontLength]
 		}, append(t, up(frontLength))...)
 		return
 	}

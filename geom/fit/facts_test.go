@@ -10,7 +10,7 @@ import (
 // sixMillimetres is a saw set with spacers: common practice, no source. Stock of
 // 11.98 mm, a slot of 6.35 mm, fence and cutter height at 6 mm by a spacer of 6 mm,
 // and a bottom of 6.3 mm.
-func sixMillimetres(t *testing.T, change func(s *joinery.Spec)) joinery.Drawer {
+func sixMillimetres(t testing.TB, change func(s *joinery.Spec)) joinery.Drawer {
 	t.Helper()
 	one := func(name string, thick float64) joinery.Stock {
 		return joinery.Stock{Name: name, Thickness: joinery.Measure(thick), Grain: joinery.GrainNone}

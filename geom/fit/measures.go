@@ -151,26 +151,12 @@ func (m *model) room() float64 {
 }
 
 // spread is the wood of both sides beside the front, over what it is meant to be.
-func (m *model) spread(x []float64) (v float64, t [][]Term) {
+func (m *model) spread(x []float64) float64 {
 	switch m.d.Spec.Joint {
 	case joinery.DadoRabbet:
-		v = x[leftSide] + x[rightSide] + float64(2*m.h) - m.into(x, leftSide, leftDado, leftRabbet) - m.into(x, rightSide, rightDado, rightRabbet)
-		set := height
-		if m.own {
-			set = dadoHeight
-		}
-		lengths := height
-		if m.router {
-			lengths = fence
-		}
-		return v, [][]Term{up(leftSide, rightSide), down(unique(set, lengths)...), down(leftDado, rightDado, leftRabbet, rightRabbet)}
+		return x[leftSide] + x[rightSide] + float64(2*m.h) - m.into(x, leftSide, leftDado, leftRabbet) - m.into(x, rightSide, rightDado, rightRabbet)
 	case joinery.Rabbet:
-		v = x[leftSide] + x[rightSide] - m.deep(x, leftSide, leftDado) - m.deep(x, rightSide, rightDado)
-		set := height
-		if m.own {
-			set = dadoHeight
-		}
-		return v, [][]Term{up(leftSide, rightSide), down(set, leftDado, rightDado)}
+		return x[leftSide] + x[rightSide] - m.deep(x, leftSide, leftDado) - m.deep(x, rightSide, rightDado)
 	case joinery.DoubleRabbet:
 		proud := func(side, cut int) float64 {
 			p := x[side] - x[height] - x[cut]
@@ -179,11 +165,33 @@ func (m *model) spread(x []float64) (v float64, t [][]Term) {
 			}
 			return max(0, p)
 		}
-		return proud(leftSide, leftDado) + proud(rightSide, rightDado), [][]Term{up(leftSide, rightSide), down(height, leftDado, rightDado)}
+		return proud(leftSide, leftDado) + proud(rightSide, rightDado)
 	case joinery.BoxJoint:
-		return max(0, x[leftSide]) + max(0, x[rightSide]), [][]Term{up(leftSide, rightSide)}
+		return max(0, x[leftSide]) + max(0, x[rightSide])
 	}
-	return x[leftSide] + x[rightSide], [][]Term{up(leftSide, rightSide)} // butt
+	return x[leftSide] + x[rightSide] // butt
+}
+
+// spreadTerms are the sources of spread.
+func (m *model) spreadTerms() [][]Term {
+	set := height
+	if m.own {
+		set = dadoHeight
+	}
+	t := [][]Term{up(leftSide, rightSide)}
+	switch m.d.Spec.Joint {
+	case joinery.DadoRabbet:
+		lengths := height
+		if m.router {
+			lengths = fence
+		}
+		return append(t, down(unique(set, lengths)...), down(leftDado, rightDado, leftRabbet, rightRabbet))
+	case joinery.Rabbet:
+		return append(t, down(set, leftDado, rightDado))
+	case joinery.DoubleRabbet:
+		return append(t, down(height, leftDado, rightDado))
+	}
+	return t
 }
 
 func unique(a, b int) []int {
@@ -194,10 +202,9 @@ func unique(a, b int) []int {
 }
 
 func (m *model) width(c joinery.Check) {
-	_, t := m.spread(make([]float64, sources))
+	t := m.spreadTerms()
 	m.add(c, func(x []float64) float64 {
-		v, _ := m.spread(x)
-		return c.Nominal + v + x[frontLength]
+		return c.Nominal + m.spread(x) + x[frontLength]
 	}, append(t, up(frontLength))...)
 }
 

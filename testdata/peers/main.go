@@ -44,6 +44,7 @@ func main() {
 	drawings(dir)
 	solids()
 	plans()
+	forecasts()
 	jobs(dir)
 }
 
