@@ -186,14 +186,6 @@ func end(r joinery.Role) (board, dado, tongue int) {
 	return front, frontDado, frontTongue
 }
 
-func sum(x []float64, list ...int) float64 {
-	total := 0.0
-	for _, i := range list {
-		total += x[i]
-	}
-	return total
-}
-
 // square keeps products out of sums, so that every processor rounds alike.
 func square(v float64) float64 { return float64(v * v) }
 
