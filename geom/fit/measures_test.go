@@ -1,0 +1,283 @@
+package fit
+
+import (
+	"math"
+	"slices"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/proof"
+
+	"pgregory.net/rapid"
+)
+
+// cutting makes the boards of a drawer as a machine that is off would, from the
+// panels as they are meant: the outside oracle of what a source does.
+type cutting struct {
+	d             joinery.Drawer
+	off           []float64
+	router, floor bool
+}
+
+// board is a panel as it comes out.
+func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board {
+	t := p.Panel.Thickness + c.off[thick]
+	stretch := c.stretched(p.Panel, length, width)
+	b := proof.Board{Outline: proof.ShapeOf(stretch(p.Panel.Outline)), Thickness: t}
+	for _, k := range p.Panel.Pockets {
+		if k.Kind == geom.Drill {
+			continue
+		}
+		r := stretch(k.Outline).Bounds()
+		depth := k.Depth
+		if k.Face == geom.Outside {
+			depth = c.outside(p, k, t)
+		} else {
+			if depth += c.deeper(p, k, thick); c.floor {
+				depth += t - p.Panel.Thickness
+			}
+		}
+		long := p.Panel.Length() + c.off[length]
+		switch atStart := r.Min.X+r.Max.X < long; {
+		case k.Kind == geom.Groove:
+			r.Min.Y += c.off[fence]
+			r.Max.Y += c.off[fence] + c.off[cutter]
+		case k.Kind == geom.Dado || k.Kind == geom.Rabbet && p.Role == joinery.Side:
+			near, far := c.across(p, k, thick, atStart)
+			if atStart {
+				r.Min.X, r.Max.X = r.Min.X+near, r.Max.X+far
+			} else {
+				r.Min.X, r.Max.X = r.Min.X-far, r.Max.X-near
+			}
+		case p.Role == joinery.Bottom: // wider than the groove is deep, so that tongues meet its floor
+			switch along := r.Width() > r.Height(); {
+			case along && r.Min.Y > 0:
+				r.Min.Y--
+			case along:
+				r.Max.Y++
+			case atStart:
+				r.Max.X++
+			default:
+				r.Min.X--
+			}
+		case c.d.Spec.Joint == joinery.DadoRabbet: // of front and back, left at the panel's far end but of the back
+			cut := leftRabbet
+			if atStart == (p.Role == joinery.Front) {
+				cut = rightRabbet
+			}
+			by := c.off[cut] + c.off[height]
+			if c.router {
+				by = c.off[cut] + c.off[fence]
+			}
+			if atStart {
+				r.Max.X += by
+			} else {
+				r.Min.X -= by
+			}
+		}
+		b.Cuts = append(b.Cuts, proof.Cut{Face: k.Face, Depth: depth, Shape: proof.ShapeOf(geom.Rectangle(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y))})
+	}
+	return b
+}
+
+// stretched moves what is beyond the middle of a panel with its far edges.
+func (c cutting) stretched(p geom.Panel, length, width int) func(l geom.Loop) geom.Loop {
+	x, y := p.Length()/2, p.Width()/2
+	return func(l geom.Loop) geom.Loop {
+		l = slices.Clone(l)
+		for i := range l {
+			if l[i].X > x {
+				l[i].X += c.off[length]
+			}
+			if l[i].Y > y {
+				l[i].Y += c.off[width]
+			}
+		}
+		return l
+	}
+}
+
+// outside is how deep a cut from the outside face is. On a saw the board stands on
+// end with its inside face against the fence, which leaves the tongue; so does a
+// router that measures from the spoilboard.
+func (c cutting) outside(p joinery.Part, k geom.Pocket, t float64) float64 {
+	own := 0.0
+	switch p.Role {
+	case joinery.Front:
+		own = c.off[frontTongue]
+	case joinery.Back:
+		own = c.off[backTongue]
+	}
+	tongue := p.Panel.Thickness - k.Depth
+	switch {
+	case !c.router && p.Role == joinery.Bottom && (c.d.Setup.BottomFence != c.d.Setup.FenceDistance || c.d.Setup.GrooveFence > 0):
+		tongue += c.off[bottomFence]
+	case !c.router:
+		tongue += c.off[fence] + own
+	case c.floor:
+		tongue += own - c.off[height]
+	default:
+		return k.Depth + c.off[height] - own
+	}
+	return t - tongue
+}
+
+// deeper is by how much a cut from the inside face of a side, front or back is.
+func (c cutting) deeper(p joinery.Part, k geom.Pocket, thick int) float64 {
+	side := leftDado
+	if thick == rightSide {
+		side = rightDado
+	}
+	switch {
+	case k.Kind == geom.Groove:
+		return c.off[height] + c.off[grooveDepth]
+	case k.Kind == geom.Dado && c.d.Setup.DadoHeight > 0:
+		return c.off[dadoHeight] + c.off[side]
+	case p.Role == joinery.Side:
+		return c.off[height] + c.off[side]
+	case p.Role == joinery.Front:
+		return c.off[height] + c.off[frontTongue]
+	}
+	return c.off[height] + c.off[backTongue]
+}
+
+// across is how much further into a side its dado or rabbet begins and ends.
+func (c cutting) across(p joinery.Part, k geom.Pocket, thick int, atStart bool) (near, far float64) {
+	// The left side's panel runs from the front to the back, the right one's back.
+	ofFront := atStart == (thick == leftSide)
+	cut := frontDado
+	if !ofFront {
+		cut = backDado
+	}
+	switch {
+	case k.Kind == geom.Dado:
+		near = c.off[fence] + c.off[cut]
+		far = near + c.off[cutter]
+		if !ofFront && c.d.Spec.BackJoint == joinery.Housed { // in passes
+			far += c.off[cut]
+		}
+		return near, far
+	case c.d.Spec.Joint == joinery.Rabbet:
+		return 0, c.off[fence] + c.off[cut]
+	}
+	return 0, 1 // of a double rabbet, long enough that the side's end meets the floor
+}
+
+// box puts the boards together.
+func (c cutting) box() proof.Box {
+	var list []proof.Piece
+	for _, p := range c.d.Parts {
+		for i, at := range p.Stands {
+			var b proof.Board
+			switch p.Role {
+			case joinery.Side:
+				thick := leftSide
+				if p.Label == "right" || i == 1 {
+					thick = rightSide
+					at.Origin.Y += c.off[sideLength]
+				}
+				b = c.board(p, thick, sideLength, ripWidth)
+			case joinery.Front:
+				// Front and back give way sideways until both sides meet both of them; the
+				// proof leaves them where they are, so that the middle is given here.
+				at.Origin.X += c.off[frontLength] / 2
+				b = c.board(p, front, frontLength, ripWidth)
+			case joinery.Back:
+				at.Origin.Y += c.off[sideLength]
+				at.Origin.X -= c.off[frontLength] / 2
+				b = c.board(p, back, frontLength, ripWidth)
+			case joinery.Bottom:
+				b = c.board(p, bottom, bottomLength, bottomWidth)
+			}
+			list = append(list, proof.Piece{Name: string(p.Role), Board: b, Stand: at})
+		}
+	}
+	var a proof.Assembler
+	return a.Assemble(list)
+}
+
+// TestAsCut: boards of other thicknesses, cut by settings and cutters that are off,
+// are put together as solids by the package proof, which knows nothing of stacks; the
+// box has the measures that the stacks tell for the same errors.
+func TestAsCut(t *testing.T) {
+	compared := map[string]int{}
+	rapid.Check(t, func(t *rapid.T) {
+		off := make([]float64, sources)
+		for i := range off {
+			by := []float64{0.06, 0.25}[rapid.IntRange(0, 1).Draw(t, "much")]
+			off[i] = rapid.Float64Range(-by, by).Draw(t, "off")
+		}
+		for _, d := range anyDrawers(t) {
+			s := d.Spec
+			// The back's dados must leave the width to the front's corners.
+			if len(s.Dividers) > 0 || s.BackJoint == joinery.Housed && s.Joint != joinery.DadoRabbet {
+				continue
+			}
+			c := cutting{d: d, off: off, router: s.Cutter.Kind == joinery.Router}
+			c.floor = c.router && s.DepthFrom == joinery.FromSpoilboard
+			b := c.box()
+			if len(b.Corners) != 4 {
+				t.Fatal("no box")
+			}
+			goes := b.Corners[0].Goes && b.Corners[1].Goes && b.Corners[2].Goes && b.Corners[3].Goes
+			inGroove := s.BottomFit != joinery.BottomApplied
+			for _, m := range Box(d, MeasuredBoards(s), AccuracyOf(s.Cutter.Kind), &Running{InsideCounts: true}) {
+				corner := b.Corners[0]
+				if m.Part == joinery.Back {
+					corner = b.Corners[2]
+				}
+				got, ok := 0.0, goes
+				switch m.Code {
+				case "tongue-play", "back-play":
+					got, ok = corner.Play, true
+				case "recess":
+					got = corner.Recess
+					ok = goes && s.Joint != joinery.Butt // nothing stops it
+				case "recess-inner":
+					got = corner.Recess + corner.Play
+				case "outside-width":
+					got = b.WidthFront
+					if s.Joint == joinery.DoubleRabbet || s.Joint == joinery.BoxJoint {
+						// The front from end to end, and where a side stands proud of one, that.
+						got = s.Width + off[frontLength] + max(0, b.Corners[0].Lap) + max(0, b.Corners[1].Lap)
+					}
+				case "outside-depth":
+					got = b.Depth
+				case "outside-height":
+					got = b.Height
+					// Else the bottom hangs down, or the back stands on one that is too thick.
+					ok = goes && b.BottomStand >= 0 && s.BottomFit != joinery.BottomSlidIn
+				case "lap":
+					got = -corner.Lap
+				case "shoulder-gap":
+					got = corner.ShoulderGap - corner.FloorGap
+				case "bottom-play":
+					got = b.BottomPlay
+				case "bottom-flush":
+					got = b.BottomStand
+					ok = goes && b.BottomPlay > 0
+				case "bottom-slack":
+					got = b.SlackX
+					ok = goes && b.BottomPlay > 0 && inGroove
+				case "bottom-slack-deep":
+					got = b.SlackY
+					ok = goes && b.BottomPlay > 0 && s.Joint != joinery.Butt
+				case "slide-clearance":
+					left, right := b.Pieces[0], b.Pieces[1]
+					got = right.Stand.Origin.X - right.Board.Thickness - left.Stand.Origin.X - left.Board.Thickness
+				default: // finger-play, diagonal
+					continue
+				}
+				if !ok {
+					continue
+				}
+				compared[m.Code+" "+string(s.Joint)]++
+				if want := m.Stack.Value(off); math.Abs(got-want) > 1e-6 {
+					t.Fatalf("%s %s of a %s, %v, %s, back %q: as cut %.6f, by its stack %.6f", m.Code, m.Part, s.Joint, s.Cutter, s.DepthFrom, s.BackJoint, got, want)
+				}
+			}
+		}
+	})
+	t.Log(compared)
+}
