@@ -67,6 +67,9 @@ type Measure struct {
 	joinery.Check // as it is with the cuts as set; Min and Max are of the readings alone
 	Stack         Stack
 	Beside        bool // not among the drawer's own checks
+	// Forecast is the check with the limits for when lengths are off too; but for the
+	// depth it is the same.
+	Forecast joinery.Check
 }
 
 // Box lists what a drawer's joints will do: every check of the package joinery, and
@@ -85,6 +88,11 @@ func Box(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) []Measure 
 	m.runs(slide)
 	for i := range m.list { // with those that dividers added, so that all share them
 		m.list[i].Stack.Sources = m.sources
+		m.list[i].Forecast = m.list[i].Check
+		if f := &m.list[i].Forecast; f.Code == "outside-depth" {
+			limit := m.limits().Depth
+			f.Least, f.Most = d.Spec.Depth-limit, d.Spec.Depth+limit
+		}
 	}
 	return m.list
 }

@@ -159,7 +159,7 @@ func (l *layout) flushness() Check {
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
-	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth-l.Limits.Depth, l.Depth+l.Limits.Depth, DepthWords)
+	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth, l.Depth+l.Limits.Recess, DepthWords)
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the

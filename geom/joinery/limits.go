@@ -25,8 +25,8 @@ type Limits struct {
 	// Width is how far the width of the box may come out from what was asked: what a
 	// pair of side-mounted slides takes up between its two sides.
 	Width float64
-	// Depth is the same of its depth: what front and back may stand before the ends of
-	// the sides together.
+	// Depth is the same of its depth, with the lengths of the sides off too: what a
+	// slide's holes take up.
 	Depth float64
 	// Height is the same of its height: what one stroke of a plane levels.
 	Height float64

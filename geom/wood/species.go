@@ -40,7 +40,7 @@ var species = []Species{
 	// Coefficients secondary; gravity from memory, modulus secondary.
 	{"eastern white pine", 0.00071, 0.00212, 0.35, 8550},
 
-	// Coefficients secondary (one transcription; for teak's C_R another has
+	// Coefficients secondary (one copy; for teak's C_R another has
 	// 0.00101); gravity and modulus from memory, the gravity computed from that
 	// of green wood, 0.45 and 0.55, by G / (1 - 0.265 * 0.6 G).
 	{"mahogany", 0.00172, 0.00238, 0.48, 10300},

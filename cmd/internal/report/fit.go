@@ -15,7 +15,7 @@ import (
 // too: everything at its worst at once, and the root of the sum of squares.
 type Fit struct {
 	Drawer  string     `json:"drawer"`
-	Check   string     `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth, and those of fitCodes
+	Check   string     `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-slack, bottom-slack-deep, outside-height, diagonal, slide-clearance
 	Part    string     `json:"part"`  // empty for the whole box
 	Words   string     `json:"words"` // the check, for people
 	Nominal float64    `json:"nominal"`
@@ -24,6 +24,8 @@ type Fit struct {
 	Limit   [2]float64 `json:"limit"`
 	Verdict string     `json:"verdict"`
 
+	// ForecastLimit is for Worst, Likely and Drawn: that of the depth lets lengths be off.
+	ForecastLimit [2]float64 `json:"forecast_limit"`
 	Worst         [2]float64 `json:"worst"`
 	WorstVerdict  string     `json:"worst_verdict"`
 	Likely        [2]float64 `json:"likely"`
@@ -63,7 +65,8 @@ func fitOf(drawer string, m fit.Measure, n func(float64) float64) Fit {
 	c := m.Check
 	f := Fit{Drawer: drawer, Check: c.Code, Part: string(c.Part), Words: c.Name, Nominal: n(c.Nominal), Min: n(c.Min), Max: n(c.Max),
 		Limit: [2]float64{n(c.Least), n(c.Most)}, Verdict: string(c.Verdict), Worst: [2]float64{n(r.Worst.Min), n(r.Worst.Max)}, Likely: [2]float64{n(r.Likely.Min), n(r.Likely.Max)},
-		WorstVerdict: string(c.Over(r.Worst.Min, r.Worst.Max)), LikelyVerdict: string(c.Over(r.Likely.Min, r.Likely.Max)), listed: !m.Beside}
+		WorstVerdict: string(m.Forecast.Over(r.Worst.Min, r.Worst.Max)), LikelyVerdict: string(m.Forecast.Over(r.Likely.Min, r.Likely.Max)),
+		ForecastLimit: [2]float64{n(m.Forecast.Least), n(m.Forecast.Most)}, listed: !m.Beside}
 	if len(r.Shares) > 0 {
 		s := r.Shares[0]
 		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: n(s.Half), Part: thousandth(s.Part), Now: n((r.Likely.Max - r.Likely.Min) / 2), Halved: n(s.Halved)}
@@ -112,7 +115,7 @@ func Forecasts(b batch.Batch, draws int, seed uint64) Forecast {
 		var limits []fit.Range
 		for _, m := range measures {
 			one.Fit = append(one.Fit, fitOf(d.Spec.Name, m, n))
-			stacks, limits = append(stacks, m.Stack), append(limits, fit.Range{Min: m.Least, Max: m.Most})
+			stacks, limits = append(stacks, m.Stack), append(limits, fit.Range{Min: m.Forecast.Least, Max: m.Forecast.Most})
 		}
 		for i, drawn := range fit.Draw(stacks, limits, draws, seed) {
 			one.Fit[i].Drawn = &Drawn{Mean: n(drawn.Mean), Sigma: n(drawn.Sigma), Common: [2]float64{n(drawn.Common.Min), n(drawn.Common.Max)}, Within: drawn.Within}
@@ -182,7 +185,7 @@ func foreseenText(d Foreseen, u geom.Unit) string {
 	head := []string{"measure", ">as set " + u.String(), ">limits", ">likely", "verdict", ">worst", "verdict"}
 	drawn := false
 	for _, f := range d.Fit {
-		row := []string{f.Words, caliper(f.Nominal, u), span(f.Limit), span(f.Likely), f.LikelyVerdict, span(f.Worst), f.WorstVerdict}
+		row := []string{f.Words, caliper(f.Nominal, u), span(f.ForecastLimit), span(f.Likely), f.LikelyVerdict, span(f.Worst), f.WorstVerdict}
 		if f.Drawn != nil {
 			drawn = true
 			row = append(row, percent(f.Drawn.Within))
