@@ -74,7 +74,7 @@ func (c Coupon) sawn() []string {
 func (c Coupon) readings() []string {
 	a := c.Asked
 	return []string{
-		fmt.Sprintf("Brush the slots clean. Measure each with the inside jaws of a caliper near both edges and in the middle, and write down the mean: slot-1 to slot-%d.", len(c.Slots)),
+		fmt.Sprintf("Brush the slots clean. Measure each with the inside jaws of a caliper near both edges and in the middle, and write down the mean: coupon-1 to coupon-%d.", len(c.Slots)),
 		fmt.Sprintf("Push what is to go in, a tongue or a bottom of %s, into one slot after the other from either edge. Write down the number of the one in which it slides as you want it: fits.", a.text(a.Tongue)),
 		fmt.Sprintf("Measure each of the %d teeth of the comb, without pressing, and write down the mean: tooth. It is meant to be %s; the width of the cut is %s less the tooth.", c.Comb.Teeth, a.fixed(c.Comb.Tooth()), a.fixed(c.Comb.Pitch-(c.Comb.Slit-a.Cutter))),
 		// With t the teeth and p the pitch as cut, over all is 4 p + t; so a

@@ -92,8 +92,8 @@ func TestReadingsAreNamed(t *testing.T) {
 		a    Asked
 		says []string
 	}{
-		{sawMM, []string{"slot-1 to slot-9", "fits", "tooth. It is meant to be 4.07 mm", "is 10.00 mm less the tooth", "40.00 mm more than the mean tooth"}},
-		{routerMM, []string{"slot-1 to slot-9", "fits", "tooth. It is meant to be 3.95 mm", "is 9.95 mm less the tooth", "40.00 mm more than the mean tooth"}},
+		{sawMM, []string{"coupon-1 to coupon-9", "fits", "tooth. It is meant to be 4.07 mm", "is 10.00 mm less the tooth", "40.00 mm more than the mean tooth"}},
+		{routerMM, []string{"coupon-1 to coupon-9", "fits", "tooth. It is meant to be 3.95 mm", "is 9.95 mm less the tooth", "40.00 mm more than the mean tooth"}},
 	} {
 		all := strings.Join(must(t, c.a).Steps, "\n")
 		for _, s := range c.says {
