@@ -43,6 +43,11 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 		case k.Kind == geom.Groove:
 			r.Min.Y += c.off[fence]
 			r.Max.Y += c.off[fence] + c.off[cutter]
+			// It is drawn to the notches it opens into, and cut right through: where it comes
+			// out too high it takes the edges of the fingers beside them as well.
+			if p.Role == joinery.Side && c.d.Spec.Joint == joinery.BoxJoint && c.d.Spec.GrooveEnds == joinery.GrooveThrough {
+				r.Min.X, r.Max.X = 0, long
+			}
 		case k.Kind == geom.Dado || k.Kind == geom.Rabbet && p.Role == joinery.Side:
 			near, far := c.across(p, k, thick, atStart)
 			if atStart {
