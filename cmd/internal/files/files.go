@@ -12,6 +12,7 @@ import (
 	"sync/atomic"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf"
@@ -75,6 +76,13 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 	}
 	if err := writeCabinets(b, to); err != nil {
+		return err
+	}
+	paper, err := packet.Make(b, r)
+	if err != nil {
+		return err
+	}
+	if err := to.WriteFile("packet.pdf", paper); err != nil {
 		return err
 	}
 	return to.WriteFile("parts.txt", report.Text(b, r))

@@ -25,6 +25,7 @@ func (r *reader) job(root *section) *Job {
 		src:        r.src,
 	}
 	j.Layers, j.Order, j.FileNames = dxf.values["layers"].text, dxf.values["order"].words, dxf.values["files"].text
+	j.Paper = r.paper(r.sub(root, "paper", paperKeys))
 	router := r.sub(root, "router", routerKeys)
 	j.Router = r.router(router)
 	if units, err := geom.ParseUnit(dxf.values["units"].text); err == nil {

@@ -33,6 +33,7 @@ type Job struct {
 	// are, also where a single reading leaves it to a standard.
 	Spreads map[string]fit.Spread
 	Spacers []float64 // the shop's spacer blocks and shims, in the order of the file
+	Paper   Paper
 
 	src *source
 }

@@ -109,7 +109,7 @@ func Forecasts(b batch.Batch, draws int, seed uint64) Forecast {
 	n := func(mm float64) float64 { return number(mm, b.Units) }
 	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: draws, Seed: seed, Boards: boards(b, n), Drawers: []Foreseen{}}
 	for _, d := range b.Drawers {
-		one := Foreseen{Drawer: d.Spec.Name, Stack: stackOf(d, n), Fit: []Fit{}}
+		one := Foreseen{Drawer: d.Spec.Name, Stack: StackOf(d, b.Units), Fit: []Fit{}}
 		measures := d.Measures()
 		var stacks []fit.Stack
 		var limits []fit.Range

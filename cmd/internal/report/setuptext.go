@@ -148,37 +148,44 @@ func (t *sheetText) list(values []float64) string {
 	return strings.Join(all, ", ")
 }
 
-func (t *sheetText) cut(c CutStep) {
-	t.step++
-	unit := t.unit.String()
-	edges := strings.Join(c.Edges, ", ")
-	var how string
+// How says how a part is held and moved for a cut, without a full stop.
+func (c CutStep) How(u geom.Unit) string {
+	width, edges := caliper(c.Width, u)+" "+u.String(), strings.Join(c.Edges, ", ")
 	switch setup.Work(c.Work) {
 	case setup.Across:
-		how = fmt.Sprintf("%ss, %s %s wide: flat, the %s face down, %s against the fence in turn, fed by a mitre gauge or a sled", c.Kind, t.number(c.Width), unit, c.Face, edges)
+		turns := " in turn"
 		if len(c.Edges) == 1 && c.Edges[0] != "both ends" {
-			how = strings.Replace(how, " in turn", "", 1)
+			turns = ""
 		}
+		return fmt.Sprintf("%ss, %s wide: flat, the %s face down, %s against the fence%s, fed by a mitre gauge or a sled", c.Kind, width, c.Face, edges, turns)
 	case setup.Along:
-		how = fmt.Sprintf("%ss, %s %s wide: flat, the %s face down, %s along the fence", c.Kind, t.number(c.Width), unit, c.Face, edges)
+		return fmt.Sprintf("%ss, %s wide: flat, the %s face down, %s along the fence", c.Kind, width, c.Face, edges)
 	case setup.AtEnd:
-		how = fmt.Sprintf("%ss, %s %s from the end: flat, the %s face down, %s against the sacrificial fence", c.Kind, t.number(c.Width), unit, c.Face, edges)
+		return fmt.Sprintf("%ss, %s from the end: flat, the %s face down, %s against the sacrificial fence", c.Kind, width, c.Face, edges)
 	case setup.OnEnd:
-		how = fmt.Sprintf("%ss on the other face, %s %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, t.number(c.Width), unit, edges, c.Face)
+		return fmt.Sprintf("%ss on the other face, %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, width, edges, c.Face)
 	case setup.Fingers:
-		how = fmt.Sprintf("fingers: on end in a finger jig, %s; the drawing shows the notches", edges)
-	case setup.Apart:
-		how = fmt.Sprintf("%ss: bored or sawn apart, as the parts' drawings have them", c.Kind)
+		return fmt.Sprintf("fingers: on end in a finger jig, %s; the drawing shows the notches", edges)
 	}
-	t.wrapped("  ", fmt.Sprintf("%d. %s.", t.step, how))
-	if len(c.Passes) > 1 {
-		t.wrapped("     ", fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), t.list(c.Passes), unit))
-	}
+	return fmt.Sprintf("%ss: bored or sawn apart, as the parts' drawings have them", c.Kind)
+}
+
+// Pieces says which parts are cut so, and how many of each.
+func (c CutStep) Pieces() string {
 	var parts []string
 	for _, p := range c.Parts {
 		parts = append(parts, fmt.Sprintf("%d x %s", p.Count, p.Part))
 	}
-	t.wrapped("     ", strings.Join(parts, ", "))
+	return strings.Join(parts, ", ")
+}
+
+func (t *sheetText) cut(c CutStep) {
+	t.step++
+	t.wrapped("  ", fmt.Sprintf("%d. %s.", t.step, c.How(t.unit)))
+	if len(c.Passes) > 1 {
+		t.wrapped("     ", fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), t.list(c.Passes), t.unit))
+	}
+	t.wrapped("     ", c.Pieces())
 	if t.said[c.Work] {
 		t.wrapped("     ", "! Cautions as above for "+workNames[setup.Work(c.Work)]+".")
 		return

@@ -23,7 +23,9 @@ type Stack struct {
 	Push           float64 `json:"push"`
 }
 
-func stackOf(d batch.Drawer, n func(float64) float64) Stack {
+// StackOf are those of a drawer, as numbers of the report.
+func StackOf(d batch.Drawer, u geom.Unit) Stack {
+	n := func(mm float64) float64 { return number(mm, u) }
 	s := d.Spec
 	box := joinery.Size{Width: d.Outside.Width, Depth: s.Depth} // over the ends of the sides
 	diagonal := testcut.Diagonals(box)

@@ -1,0 +1,41 @@
+package job
+
+import "drawerwright/geom"
+
+// The words for labels.
+const (
+	LabelsGrid = "grid"
+	LabelsPage = "page"
+	LabelsNone = "none"
+)
+
+var paperKeys = []key{
+	{name: "size", form: formWord, words: []string{"A4", "Letter", "A3"}, doc: "The sheets that the packet and templates are printed on", without: "A4, with inches Letter"},
+	{name: "labels", form: formWord, words: []string{LabelsGrid, LabelsPage, LabelsNone}, fallback: LabelsGrid, doc: "Labels for the pieces: a grid on every sheet, one a page, or none"},
+	{name: "label-columns", form: formCount, min: 1, max: maxLabelColumns, fallback: "3", doc: "How many labels stand beside each other on a sheet"},
+	{name: "label-rows", form: formCount, min: 1, max: maxLabelRows, fallback: "7", doc: "How many labels stand above each other on a sheet"},
+}
+
+// Labels that still have room for their words and code, on the smallest of the sheets.
+const (
+	maxLabelColumns = 4
+	maxLabelRows    = 10
+)
+
+// Paper is how the packet is printed.
+type Paper struct {
+	Size          string // A4, Letter or A3
+	Labels        string // LabelsGrid, LabelsPage or LabelsNone
+	Columns, Rows int    // of a grid of labels
+}
+
+func (r *reader) paper(s *section) Paper {
+	p := Paper{Size: s.values["size"].text, Labels: s.values["labels"].text, Columns: int(s.values["label-columns"].number), Rows: int(s.values["label-rows"].number)}
+	if p.Size == "" {
+		p.Size = "A4"
+		if r.units == geom.Inch {
+			p.Size = "Letter"
+		}
+	}
+	return p
+}

@@ -1,0 +1,95 @@
+package packet
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom/joinery"
+)
+
+// assembly says in which order boxes of each kind of corner are put together.
+func (m maker) assembly() {
+	m.Page("Assembly", 0)
+	m.Heading(0, "Assembly")
+	said := make(map[[3]string]bool)
+	for _, d := range m.batch.Drawers {
+		s := d.Spec
+		kind := [3]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit)}
+		if said[kind] {
+			continue
+		}
+		said[kind] = true
+		m.Heading(1, fmt.Sprintf("%s, bottom %s", s.Joint, bottoms[s.BottomFit]))
+		for i, step := range steps(d) {
+			m.Item(0, fmt.Sprintf("%d.", i+1), step)
+		}
+	}
+	m.Heading(1, "What to measure")
+	unit := m.unit.String()
+	var rows [][]string
+	for _, d := range m.batch.Drawers {
+		k := report.StackOf(d, m.unit)
+		rows = append(rows, []string{d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth), m.reported(k.Diagonal), m.reported(k.DiagonalsApart), fmt.Sprintf("%.2f", k.Push)})
+	}
+	m.Table([]string{"drawer", ">two sides and a front " + unit, ">width, dry", ">depth, dry", ">both diagonals", ">apart at most", ">push"}, rows)
+	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the ends of the sides. Push: where they differ, push one side along its length by that part of the difference, so that the longer one gets shorter.")
+	m.hardware()
+}
+
+var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomCaptured: "in grooves", joinery.BottomFlush: "flush, in grooves", joinery.BottomSlidIn: "slid in from behind", joinery.BottomApplied: "applied from below"}
+
+// steps are the order of work for a box.
+func steps(d batch.Drawer) (list []string) {
+	s := d.Spec
+	list = append(list, "Put the box together dry, bottom and all: every joint has to close by hand or with light taps. Measure width, depth and both diagonals; the table below has the numbers.")
+	list = append(list, "Lay the parts out with their inside faces up, the triangle on their labels in one piece; have clamps set and a wet cloth at hand.")
+	where := map[joinery.Joint]string{
+		joinery.DadoRabbet:   "in the dados of the sides and on the tongues of the front and the back",
+		joinery.DoubleRabbet: "in the rabbets of the sides and of the front and the back",
+		joinery.Rabbet:       "on floor and shoulder of the rabbets",
+		joinery.Butt:         "on the ends of the front and the back",
+		joinery.BoxJoint:     "on every face of the fingers, thin",
+	}[s.Joint]
+	list = append(list, "Glue "+where+". None in the groove: the bottom stays dry, free to move, where it stands in one.")
+	if s.BackJoint == joinery.Housed {
+		list = append(list, "The back stands in dados of its own: glue in those too.")
+	}
+	switch s.BottomFit {
+	case joinery.BottomSlidIn:
+		list = append(list, "Put front and back into one side, then the other side on. The bottom comes when the glue has set: slide it in from behind and hold it with one screw or two up into the back.")
+	case joinery.BottomApplied:
+		list = append(list, "Put front and back into one side, then the other side on. The bottom comes last: once the box is square, fasten it from below all round; it holds the box square.")
+	default:
+		list = append(list, "Put front and back into one side, slide the bottom dry into the groove, then the other side on.")
+	}
+	switch s.Joint {
+	case joinery.DadoRabbet:
+		list = append(list, "Clamp across the front and across the back, from side to side, pads over the joints, until the shoulders are closed: the dados pull front and back square to the sides.")
+	case joinery.BoxJoint:
+		list = append(list, "Clamp both ways, pads beside the fingers, until every finger is home.")
+	case joinery.Butt:
+		list = append(list, fmt.Sprintf("Clamp across the front and across the back and drive the %s.", s.Fasteners))
+	default:
+		list = append(list, "Clamp across the front and the back, and from front to back over the sides, until the joints are closed.")
+	}
+	return append(list,
+		"Check both diagonals at once, before the glue takes: equal is square. Push as the table says.",
+		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not set in a twist.",
+		"When the glue has set, measure once more and write it on the drawer's form.")
+}
+
+// hardware lists what goes into each box beside glue.
+func (m maker) hardware() {
+	var rows [][]string
+	for _, d := range m.batch.Drawers {
+		for _, h := range d.Hardware {
+			rows = append(rows, []string{d.Spec.Name, h.Name, fmt.Sprint(h.Count), fmt.Sprint(h.Count * d.Spec.Count)})
+		}
+	}
+	if len(rows) == 0 {
+		return
+	}
+	m.Heading(1, "Hardware")
+	m.Table([]string{"drawer", "what", ">in a box", ">in all"}, rows)
+}

@@ -1,0 +1,108 @@
+package packet
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/export/paper"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// corners draws the joints of every different corner at 2:1, as they come together
+// by the mean of the readings.
+func (m maker) corners() {
+	first := true
+	for _, group := range m.alike() {
+		d := group[0]
+		if first {
+			m.Page("Corners", 0)
+			m.Heading(0, "Corners")
+			first = false
+		}
+		var all []string
+		for _, g := range group {
+			all = append(all, g.Spec.Name)
+		}
+		m.Heading(1, fmt.Sprintf("%s: %s", d.Spec.Joint, names(all)))
+		m.joints(d)
+	}
+}
+
+// alike gathers drawers whose corners are the same: stock, joint and setting.
+func (m maker) alike() (groups [][]batch.Drawer) {
+	type key struct {
+		sides, front, back, bottom string
+		joint, rear                joinery.Joint
+		fit                        joinery.BottomFit
+		setup                      joinery.Setup
+		raised                     float64
+	}
+	at := make(map[key]int)
+	for _, d := range m.batch.Drawers {
+		s := d.Spec
+		k := key{s.Sides.Name, s.Front.Name, s.Back.Name, s.Bottom.Name, s.Joint, s.BackJoint, s.BottomFit, d.Setup, s.BottomHeight}
+		i, known := at[k]
+		if !known {
+			i = len(groups)
+			at[k] = i
+			groups = append(groups, nil)
+		}
+		groups[i] = append(groups[i], d)
+	}
+	return groups
+}
+
+// shown is how much of a corner a drawing shows, in mm.
+const shown = 38.0
+
+func (m maker) joints(d batch.Drawer) {
+	var pieces []paper.Piece
+	for _, p := range d.Parts {
+		if p.Role == joinery.DrawerFrontRole || p.Role == joinery.DividerRole {
+			continue
+		}
+		for _, at := range p.Stands {
+			pieces = append(pieces, paper.Piece{Panel: p.Panel, At: at})
+		}
+	}
+	unit := m.unit.String()
+	// A little off the middle, where no row of fingers ends.
+	level := 0.53 * d.Spec.Height
+	outside := d.Outside
+	view := func(axis paper.Axis, at, x, y float64, words string) {
+		w := geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + shown + 8, Y: y + shown}}
+		m.Figure(paper.Joint(pieces, axis, at, w, 2), words)
+	}
+	const before = 4.0 // a proud front shows
+	view(paper.AcrossZ, level, -before, -before, "2:1. The left front corner from above: "+m.plays(d, joinery.Front)+".")
+	if d.Spec.BackJoint == joinery.Housed {
+		view(paper.AcrossZ, level, -before, outside.Depth-shown+before, "2:1. The left rear corner from above: "+m.plays(d, joinery.Back)+".")
+	}
+	view(paper.AcrossX, 0.47*outside.Width, -before, -before, fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.plays(d, joinery.Bottom)))
+	var rows [][]string
+	for _, c := range d.Fit {
+		rows = append(rows, []string{c.Name, m.caliper(c.Nominal), m.caliper(c.Min) + " to " + m.caliper(c.Max), string(c.Verdict)})
+	}
+	m.Table([]string{"fit", ">at the mean " + unit, ">over the readings", "verdict"}, rows)
+}
+
+// plays are the measures of a drawer's joints that concern a part.
+func (m maker) plays(d batch.Drawer, of joinery.Role) string {
+	var said []string
+	for _, c := range d.Fit {
+		if c.Part == of || of == joinery.Front && c.Part == joinery.Side {
+			value := m.caliper(c.Nominal)
+			if math.IsInf(c.Nominal, 0) {
+				continue
+			}
+			said = append(said, c.Name+" "+value+" "+m.unit.String())
+		}
+	}
+	if len(said) == 0 {
+		return "drawn as the parts are cut"
+	}
+	return strings.Join(said, "; ")
+}

@@ -1,0 +1,33 @@
+package packet
+
+import (
+	"fmt"
+
+	"drawerwright/geom"
+)
+
+// cover says what to make, with a picture of the first box.
+func (m maker) cover() error {
+	m.Page("What to make", 0)
+	m.Heading(0, title(m.batch))
+	unit := m.unit.String()
+	var rows [][]string
+	boxes := 0
+	for _, d := range m.batch.Drawers {
+		boxes += d.Spec.Count
+		rows = append(rows, []string{d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint)})
+	}
+	m.Text(fmt.Sprintf("%d boxes of %d kinds. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", boxes, len(rows), unit))
+	if len(m.batch.Drawers) > 0 {
+		picture, err := m.picture(m.batch.Drawers[0])
+		if err != nil {
+			return err
+		}
+		m.Figure(picture, m.batch.Drawers[0].Spec.Name+", assembled, from the front.")
+	}
+	m.Table([]string{"drawer", ">boxes", ">outside, width x height x depth", ">inside", "corner"}, rows)
+	return nil
+}
+
+// pictured is the room for a picture, in mm.
+var pictured = geom.Point{X: 150, Y: 105}

@@ -1,0 +1,62 @@
+package packet
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/export/paper"
+	"drawerwright/geom/joinery"
+)
+
+// row is the order in which the parts of a box stand side by side for the triangle:
+// as one walks round it from the left side.
+var row = []struct {
+	role joinery.Role
+	left bool
+}{{joinery.Side, true}, {joinery.Front, false}, {joinery.Side, false}, {joinery.Back, false}}
+
+// faces are the face and the edge that a label shows, by role.
+func faces(r joinery.Role) (face, edge string) {
+	switch r {
+	case joinery.Bottom:
+		return "upper face", "front edge"
+	case joinery.DrawerFrontRole, joinery.DividerRole:
+		return "rear face", "lower edge"
+	}
+	return "inside face", "lower edge"
+}
+
+// labels prints one for every piece.
+func (m maker) labels() error {
+	if m.batch.Paper.Labels == job.LabelsNone {
+		return nil
+	}
+	grid := paper.Grid{Columns: m.batch.Paper.Columns, Rows: m.batch.Paper.Rows}
+	if m.batch.Paper.Labels == job.LabelsPage {
+		grid = paper.Grid{Columns: 1, Rows: 1}
+	}
+	var list []paper.Label
+	for _, d := range m.batch.Drawers {
+		for _, p := range d.Parts {
+			for n := range p.Quantity {
+				list = append(list, m.label(p, n))
+			}
+		}
+	}
+	return m.Labels(list, grid)
+}
+
+func (m maker) label(p batch.Part, n int) paper.Label {
+	l := paper.Label{Drawer: p.Drawer, Part: p.Name, Piece: n + 1, Of: p.Quantity, Grain: p.Stock.Grain != joinery.GrainNone,
+		Facts: fmt.Sprintf("%s x %s %s, %s", m.number(p.Panel.Length()), m.number(p.Panel.Width()), m.unit, p.Stock.Name)}
+	l.Face, l.Edge = faces(p.Role)
+	// Of sides that are twins, every second one is the right one.
+	right := p.Label == "right" || p.Label == "" && n%2 == 1
+	for i, r := range row {
+		if r.role == p.Role && (r.role != joinery.Side || r.left != right) {
+			l.Place, l.Set = i+1, len(row)
+		}
+	}
+	return l
+}

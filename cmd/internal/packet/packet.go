@@ -1,0 +1,185 @@
+// Package packet makes packet.pdf of a batch, what goes to the bench on paper: what
+// to make, cautions, the cut list, every setup with a drawing, every part with its
+// sizes, corners, the order of assembly, a form for each drawer, and labels.
+package packet
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// Make makes the pages of a batch and of its report as PDF.
+func Make(b batch.Batch, r report.Report) ([]byte, error) {
+	pages, err := Pages(b, r)
+	if err != nil {
+		return nil, err
+	}
+	var out bytes.Buffer
+	err = drawing.WritePDF(&out, drawing.Info{Title: title(b), Subject: "cut list, setups, parts, assembly and labels of drawer boxes"}, pages)
+	return out.Bytes(), err
+}
+
+// Pages are those of the packet.
+func Pages(b batch.Batch, r report.Report) ([]drawing.Page, error) {
+	size, known := paper.SizeOf(b.Paper.Size)
+	if !known {
+		size = paper.A4
+	}
+	m := maker{Book: &paper.Book{Size: size, Title: title(b)}, batch: b, report: r, unit: b.Units,
+		sheet: report.SetupsOf(b, report.Machines[0])}
+	if err := m.cover(); err != nil {
+		return nil, err
+	}
+	m.cautions()
+	m.cutList()
+	m.setups()
+	m.parts()
+	m.corners()
+	m.assembly()
+	m.openings()
+	m.travellers()
+	if err := m.labels(); err != nil {
+		return nil, err
+	}
+	return m.Book.Pages(), nil
+}
+
+func title(b batch.Batch) string {
+	if b.Title == "" {
+		return "Drawer boxes"
+	}
+	return b.Title
+}
+
+// maker writes the chapters one after the other.
+type maker struct {
+	*paper.Book
+	batch  batch.Batch
+	report report.Report
+	unit   geom.Unit
+	sheet  report.SetupSheet
+}
+
+// number prints mm as a shop reads sizes: true fractions in inches.
+func (m maker) number(mm float64) string { return geom.LengthOf(mm).Number(m.unit) }
+
+// caliper prints mm with all digits that a caliper shows.
+func (m maker) caliper(mm float64) string { return geom.LengthOf(mm).Fixed(m.unit) }
+
+// reported prints a number of the report, which is in the job's unit.
+func (m maker) reported(v float64) string { return m.caliper(v * m.unit.MM()) }
+
+func (m maker) size(s joinery.Size) string {
+	return m.number(s.Width) + " x " + m.number(s.Height) + " x " + m.number(s.Depth)
+}
+
+func names(list []string) string { return strings.Join(list, ", ") }
+
+func (m maker) cautions() {
+	s := m.sheet
+	m.Heading(0, "Before you begin")
+	m.Text(s.First)
+	say := func(list []report.Caution) {
+		for _, c := range list {
+			m.Item(0, "!", cited(c))
+		}
+	}
+	say(s.General)
+	for _, c := range s.Machines {
+		m.Heading(2, machines[c.Machine])
+		say(c.Cautions)
+	}
+	m.Space(2)
+	for i, source := range s.Sources {
+		m.Small(fmt.Sprintf("[%d] %s", i+1, source))
+	}
+}
+
+func cited(c report.Caution) string {
+	if c.Source > 0 {
+		return fmt.Sprintf("%s [%d]", c.Text, c.Source)
+	}
+	return c.Text
+}
+
+var machines = map[string]string{"table-saw": "Table saw", "router-table": "Router table", "router": "Router that follows drawings"}
+
+// cutList prints the parts by stock, with the sheets that it is bought in.
+func (m maker) cutList() {
+	m.Page("Cut list", 0)
+	m.Heading(0, "Cut list")
+	unit := m.unit.String()
+	groups := batch.Merged(m.batch)
+	for len(groups) > 0 {
+		stock := groups[0].Parts[0].Stock
+		n := slices.IndexFunc(groups, func(g batch.Group) bool { return g.Parts[0].Stock.Name != stock.Name })
+		if n < 0 {
+			n = len(groups)
+		}
+		said := fmt.Sprintf("%s, %s %s thick", stock.Name, m.number(groups[0].Parts[0].Panel.Thickness), unit)
+		if stock.Length > 0 {
+			said += fmt.Sprintf(", sheets of %s x %s", m.number(stock.Length), m.number(stock.Width))
+		}
+		if stock.Grain != joinery.GrainNone {
+			said += "; the grain runs along the length"
+		}
+		m.Heading(2, said)
+		var rows [][]string
+		for _, g := range groups[:n] {
+			var all []string
+			for _, p := range g.Parts {
+				all = append(all, p.Name)
+			}
+			p := g.Parts[0]
+			rows = append(rows, []string{fmt.Sprint(g.Quantity), m.number(p.Panel.Length()), m.number(p.Panel.Width()), names(all)})
+		}
+		m.Table([]string{">pieces", ">length " + unit, ">width " + unit, "parts"}, rows)
+		groups = groups[n:]
+	}
+	var rows [][]string
+	for _, x := range m.report.Buy {
+		rows = append(rows, []string{x.Kind, x.Name, fmt.Sprint(x.Quantity), x.Unit})
+	}
+	if len(rows) > 0 {
+		m.Heading(2, "To buy")
+		m.Table([]string{"kind", "what", ">quantity", "unit"}, rows)
+	}
+}
+
+// openings prints the slide lines of each opening.
+func (m maker) openings() {
+	if len(m.report.Cabinets) == 0 {
+		return
+	}
+	m.Page("Slides", 0)
+	m.Heading(0, "Slides")
+	unit := m.unit.String()
+	for _, c := range m.report.Cabinets {
+		m.Heading(1, fmt.Sprintf("%s: %s x %s x %s %s, %s", c.Name, m.reported(c.Opening.Width), m.reported(c.Opening.Height), m.reported(c.Opening.Depth), unit, c.Slide))
+		if c.Packing > 0 {
+			m.Text(fmt.Sprintf("Pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on.", m.reported(c.Packing), unit))
+		}
+		var rows [][]string
+		for _, r := range c.Rows {
+			line := "-"
+			if len(c.Files) > 0 {
+				line = m.reported(r.Line)
+			}
+			rows = append(rows, []string{r.Drawer, line, m.reported(r.BoxBottom), m.reported(r.FrontBottom), m.reported(r.FrontHeight)})
+		}
+		m.Table([]string{"drawer", ">slide line " + unit, ">box from", ">front from", ">front height"}, rows)
+		for _, s := range c.Spacers {
+			m.Item(0, "·", fmt.Sprintf("spacer of %s %s under the slides of %s", m.reported(s.Length), unit, names(s.Drawers)))
+		}
+	}
+	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
+}

@@ -1,0 +1,43 @@
+package packet
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/report"
+)
+
+// mostRows is how many boxes of one drawer a form has lines for.
+const mostRows = 60
+
+// travellers are forms that go with the boxes: what is right, and what came out.
+func (m maker) travellers() {
+	unit := m.unit.String()
+	slides := make(map[string]report.Cabinet)
+	for _, c := range m.report.Cabinets {
+		for _, r := range c.Rows {
+			slides[r.Drawer] = c
+		}
+	}
+	for i, d := range m.batch.Drawers {
+		if i == 0 {
+			m.Page("Travellers", 0)
+		} else {
+			m.Keep(110)
+		}
+		m.Heading(1, fmt.Sprintf("%s: %d of them", d.Spec.Name, d.Spec.Count))
+		k := report.StackOf(d, m.unit)
+		facts := [][]string{{"outside, width x height x depth", m.size(d.Outside)}, {"inside", m.size(d.Inside)}, {"both diagonals", fmt.Sprintf("%s, %s apart at most", m.reported(k.Diagonal), m.reported(k.DiagonalsApart))}}
+		if c, stands := slides[d.Spec.Name]; stands {
+			facts = append(facts, []string{"opening", fmt.Sprintf("%s, %s x %s x %s", c.Name, m.reported(c.Opening.Width), m.reported(c.Opening.Height), m.reported(c.Opening.Depth))}, []string{"slides", fmt.Sprintf("%s, %s long", c.Slide, m.reported(c.SlideLength))})
+		}
+		if d.Strength.Empty > 0 {
+			facts = append(facts, []string{"weight, empty", fmt.Sprintf("%.1f kg", d.Strength.Empty)})
+		}
+		m.Table([]string{"what is right", unit}, facts)
+		var rows [][]string
+		for n := range min(d.Spec.Count, mostRows) {
+			rows = append(rows, []string{fmt.Sprintf("%d of %d", n+1, d.Spec.Count)})
+		}
+		m.Form([]string{"box", "width, front", "width, back", "depth, left", "depth, right", "height", "diagonal 1", "diagonal 2", "date, by"}, rows)
+	}
+}

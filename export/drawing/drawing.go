@@ -1,0 +1,187 @@
+// Package drawing is what a sheet of paper or a screen shows: lines, filled shapes
+// and words in millimetres, drawn once and written as SVG, PDF and PNG alike.
+//
+// A [Drawing] has its origin at the lower left, x to the right and y up, as panels
+// have. Everything is in shades of one ink, so that it reads as well from a grey
+// printer. Words are measured with the very letters that the files carry, the Go
+// fonts (golang.org/x/image/font/gofont), so that [Drawing.Boxes] tells before
+// printing whether two of them run into each other.
+package drawing
+
+import (
+	"math"
+
+	"drawerwright/geom"
+)
+
+// Ink is how dark something is: 0 is not drawn, 1 is black.
+type Ink float64
+
+// Pen draws lines. A Width of 0 draws none. Dash lists, in mm, how long the pen is
+// down and up in turn.
+type Pen struct {
+	Width float64 // mm
+	Ink   Ink
+	Dash  []float64
+}
+
+// Pens of a workshop drawing: the widths are two steps of the series of ISO 128-2
+// (0.25, 0.35, 0.5, from memory), which still differ on a grey printer.
+var (
+	Thick  = Pen{Width: 0.5, Ink: 1}
+	Medium = Pen{Width: 0.35, Ink: 1}
+	Thin   = Pen{Width: 0.18, Ink: 1}
+	Hidden = Pen{Width: 0.25, Ink: 0.8, Dash: []float64{2, 1}}
+	Centre = Pen{Width: 0.18, Ink: 0.8, Dash: []float64{5, 1, 0.6, 1}}
+)
+
+// Shape is one or more chains of straight and arc sides, drawn and filled together;
+// what an even number of them covers is not filled.
+type Shape struct {
+	Paths  [][]geom.Vertex
+	Closed bool // the last vertex of each joins the first
+	Pen    Pen
+	Fill   Ink
+}
+
+// Face is a cut of the letters.
+type Face uint8
+
+const (
+	Regular Face = iota
+	Bold
+	Mono
+	faces = iota
+)
+
+// Align is which end of a text is at its place.
+type Align uint8
+
+const (
+	Left Align = iota
+	Middle
+	Right
+)
+
+// Text is a line of words on a base line that starts, is centred or ends at a
+// place, turned by an angle in quarter turns to the left.
+type Text struct {
+	String  string
+	At      geom.Point
+	Size    float64 // of the letters' body, mm; capitals are 0.72 of it
+	Quarter int     // turns, 0 to 3
+	Align   Align
+	Face    Face
+	Ink     Ink
+	// Value is set on the number of a dimension.
+	Value bool
+}
+
+// Drawing is a sheet, Width by Height mm.
+type Drawing struct {
+	Width, Height float64
+	Shapes        []Shape
+	Texts         []Text
+}
+
+// Line draws an open chain of straight sides; fewer than two points are none.
+func (d *Drawing) Line(pen Pen, points ...geom.Point) {
+	if len(points) < 2 {
+		return
+	}
+	path := make([]geom.Vertex, len(points))
+	for i, p := range points {
+		path[i].Point = p
+	}
+	d.Shapes = append(d.Shapes, Shape{Paths: [][]geom.Vertex{path}, Pen: pen})
+}
+
+// Loops draws closed loops, and fills what is inside an odd number of them.
+func (d *Drawing) Loops(pen Pen, fill Ink, loops ...geom.Loop) {
+	paths := make([][]geom.Vertex, len(loops))
+	for i, l := range loops {
+		paths[i] = l
+	}
+	d.Shapes = append(d.Shapes, Shape{Paths: paths, Closed: true, Pen: pen, Fill: fill})
+}
+
+// Write adds a text in black.
+func (d *Drawing) Write(t Text) {
+	if t.Ink == 0 {
+		t.Ink = 1
+	}
+	if t.String != "" {
+		d.Texts = append(d.Texts, t)
+	}
+}
+
+// Words adds words that begin at a place.
+func (d *Drawing) Words(x, y, size float64, face Face, s string) {
+	d.Write(Text{String: s, At: geom.Point{X: x, Y: y}, Size: size, Face: face})
+}
+
+// Boxes are the rectangles that texts cover, in their order.
+func (d *Drawing) Boxes() []geom.Rect {
+	list := make([]geom.Rect, len(d.Texts))
+	for i, t := range d.Texts {
+		list[i] = t.Box()
+	}
+	return list
+}
+
+// Parts of a text's size that letters take above the base line and below it.
+const (
+	ascent  = 0.76
+	descent = 0.21
+)
+
+// Box is the rectangle that a text covers.
+func (t Text) Box() geom.Rect {
+	long := Width(t.Face, t.Size, t.String)
+	from := 0.0
+	switch t.Align {
+	case Middle:
+		from = -long / 2
+	case Right:
+		from = -long
+	}
+	low, high := -float64(descent*t.Size), float64(ascent*t.Size)
+	a, b := t.turned(from, low), t.turned(from+long, high)
+	return geom.Rect{Min: geom.Point{X: math.Min(a.X, b.X), Y: math.Min(a.Y, b.Y)}, Max: geom.Point{X: math.Max(a.X, b.X), Y: math.Max(a.Y, b.Y)}}
+}
+
+// turned is a place x along a text's base line and y above it.
+func (t Text) turned(x, y float64) geom.Point {
+	switch t.Quarter & 3 {
+	case 1:
+		x, y = -y, x
+	case 2:
+		x, y = -x, -y
+	case 3:
+		x, y = y, -x
+	}
+	return geom.Point{X: t.At.X + x, Y: t.At.Y + y}
+}
+
+// Add puts another drawing into this one, its origin at a place, scaled; pens and
+// letters keep their sizes.
+func (d *Drawing) Add(other Drawing, at geom.Point, scale float64) {
+	place := func(p geom.Point) geom.Point {
+		return geom.Point{X: at.X + float64(scale*p.X), Y: at.Y + float64(scale*p.Y)}
+	}
+	for _, s := range other.Shapes {
+		paths := make([][]geom.Vertex, len(s.Paths))
+		for i, p := range s.Paths {
+			paths[i] = make([]geom.Vertex, len(p))
+			for k, v := range p {
+				paths[i][k] = geom.Vertex{Point: place(v.Point), Bulge: v.Bulge}
+			}
+		}
+		s.Paths = paths
+		d.Shapes = append(d.Shapes, s)
+	}
+	for _, t := range other.Texts {
+		t.At = place(t.At)
+		d.Texts = append(d.Texts, t)
+	}
+}

@@ -1,0 +1,163 @@
+// Package paper lays out what goes to the bench on paper: text, tables, drawings of
+// parts with their sizes, of joints and of cuts at the machine, forms to fill in
+// and labels; and plates at their true size over as many sheets as they take.
+//
+// A [Book] takes them one after the other and breaks pages; everything ends up as
+// [drawing.Page] values, in millimetres.
+package paper
+
+import (
+	"fmt"
+
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+)
+
+// Size of a sheet, upright, in mm.
+type Size struct {
+	Name          string
+	Width, Height float64
+}
+
+// Sheets: ISO 216, and Letter of ANSI/ASME Y14.1 (8.5 x 11 in), from memory.
+var (
+	A4     = Size{"A4", 210, 297}
+	A3     = Size{"A3", 297, 420}
+	Letter = Size{"Letter", 215.9, 279.4}
+)
+
+// SizeOf is the sheet of a name.
+func SizeOf(name string) (Size, bool) {
+	for _, s := range []Size{A4, A3, Letter} {
+		if s.Name == name {
+			return s, true
+		}
+	}
+	return Size{}, false
+}
+
+// Measures of a page, in mm.
+const (
+	margin  = 15.0
+	footing = 8.0 // of it the foot line
+	body    = 3.3 // letters
+	small   = 2.7
+	leading = 1.4 // from base line to base line, in sizes
+)
+
+// Book is a document in the making.
+type Book struct {
+	Size   Size
+	Title  string
+	pages  []drawing.Page
+	cursor float64 // the lowest place that is taken on the page
+	onPage bool
+}
+
+// Bottom is the lowest place of a page's contents.
+const bottomEdge = margin + footing
+
+// Width is what lines have room for.
+func (b *Book) Width() float64 { return b.Size.Width - 2*margin }
+
+// Room is how much is left on the page.
+func (b *Book) Room() float64 {
+	if !b.onPage {
+		return 0
+	}
+	return b.cursor - bottomEdge
+}
+
+// whole is how much a new page has.
+func (b *Book) whole() float64 { return b.Size.Height - margin - bottomEdge }
+
+// Page begins a new page, with an entry in the list of contents if there is a name.
+func (b *Book) Page(bookmark string, level int) {
+	b.pages = append(b.pages, drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}, Bookmark: bookmark, Level: level})
+	b.cursor, b.onPage = b.Size.Height-margin, true
+}
+
+func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1].Drawing }
+
+// need makes sure of some room, on a new page if there is none.
+func (b *Book) need(height float64) {
+	if !b.onPage || b.Room() < height && b.cursor < b.Size.Height-margin {
+		b.Page("", 0)
+	}
+}
+
+// Keep makes sure that what follows is not torn apart.
+func (b *Book) Keep(height float64) { b.need(min(height, b.whole())) }
+
+// Space leaves some.
+func (b *Book) Space(height float64) { b.cursor -= height }
+
+// line writes a line of text and moves below it.
+func (b *Book) line(x, size float64, f drawing.Face, s string) {
+	b.need(leading * size)
+	b.page().Words(margin+x, b.cursor-size, size, f, s)
+	b.cursor -= leading * size
+}
+
+// Heading of a chapter (level 0) or a part of one.
+func (b *Book) Heading(level int, s string) {
+	size := [...]float64{6, 4.4, 3.6}[min(level, 2)]
+	b.Keep(leading*size + 4*leading*body)
+	if b.cursor < b.Size.Height-margin {
+		b.Space(size / 2)
+	}
+	for _, l := range drawing.Wrap(drawing.Bold, size, b.Width(), s) {
+		b.line(0, size, drawing.Bold, l)
+	}
+	b.Space(1)
+}
+
+// Text is a paragraph.
+func (b *Book) Text(s string) { b.paragraph(0, 0, "", s) }
+
+// Small is a paragraph in small letters.
+func (b *Book) Small(s string) {
+	for _, l := range drawing.Wrap(drawing.Regular, small, b.Width(), s) {
+		b.line(0, small, drawing.Regular, l)
+	}
+	b.Space(0.8)
+}
+
+// Item is a paragraph behind a sign, such as a number or an exclamation mark; level
+// sets it further in.
+func (b *Book) Item(level int, sign, s string) { b.paragraph(float64(6*level), 6, sign, s) }
+
+func (b *Book) paragraph(x, hang float64, sign, s string) {
+	lines := drawing.Wrap(drawing.Regular, body, b.Width()-x-hang, s)
+	b.Keep(leading * body * float64(min(len(lines), 3)))
+	for i, l := range lines {
+		if b.need(leading * body); i == 0 && sign != "" {
+			b.page().Words(margin+x, b.cursor-body, body, drawing.Bold, sign)
+		}
+		b.line(x+hang, body, drawing.Regular, l)
+	}
+	b.Space(0.8)
+}
+
+// Figure puts a drawing in the middle, with words under it, if any.
+func (b *Book) Figure(d drawing.Drawing, words string) {
+	lines := drawing.Wrap(drawing.Regular, small, b.Width(), words)
+	b.Keep(d.Height + leading*small*float64(len(lines)) + 2)
+	b.page().Add(d, geom.Point{X: margin + (b.Width()-d.Width)/2, Y: b.cursor - d.Height}, 1)
+	b.cursor -= d.Height
+	for _, l := range lines {
+		b.line(0, small, drawing.Regular, l)
+	}
+	b.Space(2)
+}
+
+// Pages ends the book and numbers its pages.
+func (b *Book) Pages() []drawing.Page {
+	for i := range b.pages {
+		d := &b.pages[i].Drawing
+		d.Line(drawing.Thin, geom.Point{X: margin, Y: margin + footing/2}, geom.Point{X: b.Size.Width - margin, Y: margin + footing/2})
+		d.Words(margin, margin, small, drawing.Regular, drawing.Fit(drawing.Regular, small, b.Width()-30, b.Title))
+		d.Write(drawing.Text{String: fmt.Sprintf("%d / %d", i+1, len(b.pages)), At: geom.Point{X: b.Size.Width - margin, Y: margin}, Size: small, Align: drawing.Right})
+	}
+	return b.pages
+}

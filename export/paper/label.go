@@ -1,0 +1,169 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+
+	qr "github.com/piglig/go-qr"
+)
+
+// Grid is a sheet of labels: columns and rows of equal labels that touch, centred on
+// the sheet; 1 by 1 is one label a page.
+type Grid struct{ Columns, Rows int }
+
+// Label is what is stuck on a piece.
+type Label struct {
+	Drawer, Part string
+	Piece, Of    int    // of the pieces of that name
+	Facts        string // size and stock
+	Face         string // the face that it goes on
+	Edge         string // the edge that its arrow points to
+	Grain        bool   // that runs along the part
+	// Place is where the piece stands in the row of a set, from the left, of Set
+	// pieces; 0 for one that is in no row.
+	Place, Set int
+}
+
+// Code is what a label's square code holds: drawer and part, a line each.
+func (l Label) Code() string { return fmt.Sprintf("drawer: %s\npart: %s", l.Drawer, l.Part) }
+
+// pageOfLabels is how far labels keep off the edge of the sheet, in mm.
+const pageOfLabels = 8.0
+
+// Labels prints labels on sheets of a grid, from the upper left on.
+func (b *Book) Labels(list []Label, g Grid) error {
+	wide, high := (b.Size.Width-2*pageOfLabels)/float64(g.Columns), (b.Size.Height-2*pageOfLabels)/float64(g.Rows)
+	codes := make(map[string]drawing.Drawing)
+	for i, l := range list {
+		n := i % (g.Columns * g.Rows)
+		if n == 0 {
+			name := ""
+			if i == 0 {
+				name = "Labels"
+			}
+			b.Page(name, 0)
+			b.cursor = 0 // nothing else stands here
+		}
+		code, known := codes[l.Code()]
+		if !known {
+			var err error
+			if code, err = square(l.Code()); err != nil {
+				return err
+			}
+			codes[l.Code()] = code
+		}
+		d := label(l, code, wide, high)
+		b.page().Add(d, geom.Point{X: pageOfLabels + float64(wide*float64(n%g.Columns)), Y: b.Size.Height - pageOfLabels - float64(high*float64(n/g.Columns+1))}, 1)
+	}
+	b.onPage = false
+	return nil
+}
+
+// LeastLabel is the smallest label, in mm, that has room for its code and words.
+var LeastLabel = geom.Point{X: 48, Y: 25}
+
+// Fits tells whether a sheet's labels are large enough.
+func (g Grid) Fits(s Size) bool {
+	return g.Columns > 0 && g.Rows > 0 && (s.Width-2*pageOfLabels)/float64(g.Columns) >= LeastLabel.X && (s.Height-2*pageOfLabels)/float64(g.Rows) >= LeastLabel.Y
+}
+
+// square is a QR code (ISO/IEC 18004), 1 mm a module, without its quiet zone.
+func square(text string) (drawing.Drawing, error) {
+	code, err := qr.EncodeText(text, qr.Medium)
+	if err != nil {
+		return drawing.Drawing{}, fmt.Errorf("square code of %q: %w", text, err)
+	}
+	n := code.Size()
+	d := drawing.Drawing{Width: float64(n), Height: float64(n)}
+	var dark []geom.Loop
+	for y := range n {
+		for x := 0; x < n; x++ {
+			from := x
+			for x < n && code.Module(x, y) {
+				x++
+			}
+			if x > from {
+				dark = append(dark, geom.Rectangle(float64(from), float64(n-1-y), float64(x), float64(n-y)))
+			}
+		}
+	}
+	d.Loops(drawing.Pen{}, 1, dark...)
+	return d, nil
+}
+
+// quiet is the empty zone about a code in modules, as ISO/IEC 18004 asks for.
+const quiet = 4
+
+func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
+	d := drawing.Drawing{Width: wide, Height: high}
+	d.Loops(drawing.Pen{Width: 0.1, Ink: 0.3}, 0, geom.Rectangle(0, 0, wide, high))
+	const edge = 3.0
+	scale := min(high-2*edge, 0.42*wide, 40) / (code.Width + 2*quiet)
+	size := scale * (code.Width + 2*quiet)
+	d.Add(code, geom.Point{X: edge + float64(scale*quiet), Y: high - edge - size + float64(scale*quiet)}, scale)
+	x, y := edge+size+1, high-edge
+	room := wide - x - edge
+	body := math.Min(4.2, high/9)
+	write := func(size float64, f drawing.Face, s string) {
+		for _, line := range drawing.Wrap(f, size, room, s) {
+			if y -= 1.25 * size; y < edge {
+				return
+			}
+			d.Words(x, y, size, f, line)
+		}
+	}
+	write(body, drawing.Bold, l.Part)
+	write(0.8*body, drawing.Regular, fmt.Sprintf("%s, piece %d of %d", l.Drawer, l.Piece, l.Of))
+	write(0.7*body, drawing.Regular, l.Facts)
+	if y -= 1.25 * 0.8 * body; y < edge+body {
+		return d
+	}
+	// An arrow to the lower edge of the label, which is to be the part's.
+	d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + 0.7*body}, geom.Point{X: x + body/3, Y: y})
+	d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5}, geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
+	d.Words(x+body, y, 0.8*body, drawing.Bold, drawing.Fit(drawing.Bold, 0.8*body, room-body, l.Face+", "+l.Edge))
+	y -= 1.9 * body
+	if y < edge {
+		return d
+	}
+	if l.Grain {
+		a, b := geom.Point{X: x, Y: y + body/2}, geom.Point{X: x + 3*body, Y: y + body/2}
+		d.Line(drawing.Thin, a, b)
+		for _, end := range []struct {
+			p   geom.Point
+			dir float64
+		}{{a, 1}, {b, -1}} {
+			d.Line(drawing.Thin, geom.Point{X: end.p.X + float64(end.dir*body/3), Y: end.p.Y + body/5}, end.p, geom.Point{X: end.p.X + float64(end.dir*body/3), Y: end.p.Y - body/5})
+		}
+		d.Words(x+3.4*body, y+body/4, 0.7*body, drawing.Regular, "grain")
+	}
+	if l.Set > 1 {
+		triangle(&d, geom.Rect{Min: geom.Point{X: wide - edge - 1.2*body*float64(l.Set), Y: y - 0.2*body}, Max: geom.Point{X: wide - edge, Y: y + 1.4*body}}, l.Place, l.Set)
+	}
+	return d
+}
+
+// triangle draws the joiner's triangle over a row of pieces: on the pieces standing
+// side by side it makes one triangle, so that each shows its place and which end is up.
+// That of the piece is filled.
+func triangle(d *drawing.Drawing, r geom.Rect, place, set int) {
+	at := func(x float64) float64 { return r.Min.X + float64(r.Width()*x/float64(set)) }
+	height := func(x float64) float64 { // of the triangle over a place
+		half := float64(set) / 2
+		return r.Height() * (1 - math.Abs(x-half)/half)
+	}
+	for i := range set {
+		d.Loops(drawing.Pen{Width: 0.15, Ink: 0.6}, 0, geom.Rectangle(at(float64(i)), r.Min.Y, at(float64(i+1)), r.Max.Y))
+	}
+	from, to := float64(place-1), float64(place)
+	mine := geom.Loop{{Point: geom.Point{X: at(from), Y: r.Min.Y}}, {Point: geom.Point{X: at(to), Y: r.Min.Y}}, {Point: geom.Point{X: at(to), Y: r.Min.Y + height(to)}}}
+	if half := float64(set) / 2; from < half && half < to {
+		mine = append(mine, geom.Vertex{Point: geom.Point{X: at(half), Y: r.Max.Y}})
+	}
+	mine = append(mine, geom.Vertex{Point: geom.Point{X: at(from), Y: r.Min.Y + height(from)}})
+	d.Loops(drawing.Pen{}, 0.6, mine)
+	d.Line(drawing.Medium, geom.Point{X: r.Min.X, Y: r.Min.Y}, geom.Point{X: (r.Min.X + r.Max.X) / 2, Y: r.Max.Y}, geom.Point{X: r.Max.X, Y: r.Min.Y}, geom.Point{X: r.Min.X, Y: r.Min.Y})
+}

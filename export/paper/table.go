@@ -1,0 +1,119 @@
+package paper
+
+import (
+	"strings"
+
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+)
+
+// gutter is between columns, and padding above and below the words of a row, in mm.
+const (
+	gutter  = 3.0
+	padding = 0.8
+)
+
+// Table prints rows under heads. A head that begins with > is of a column set to the
+// right. Words that do not fit are broken into lines; the heads come again on every
+// page.
+func (b *Book) Table(heads []string, rows [][]string) {
+	t := table{Book: b, size: small, right: make([]bool, len(heads)), heads: make([]string, len(heads)), rows: rows}
+	for i, h := range heads {
+		t.heads[i], t.right[i] = strings.CutPrefix(h, ">")
+	}
+	t.measure()
+	t.head()
+	for _, r := range rows {
+		t.row(r)
+	}
+	b.Space(2.5)
+}
+
+type table struct {
+	*Book
+	size   float64
+	heads  []string
+	right  []bool
+	rows   [][]string
+	widths []float64
+}
+
+// measure gives each column what its longest cell takes; where that is too much,
+// the widest ones give way down to a common width.
+func (t *table) measure() {
+	t.widths = make([]float64, len(t.heads))
+	for i, h := range t.heads {
+		t.widths[i] = drawing.Width(drawing.Bold, t.size, h)
+	}
+	for _, r := range t.rows {
+		for i, c := range r {
+			t.widths[i] = max(t.widths[i], drawing.Width(drawing.Regular, t.size, c))
+		}
+	}
+	room := t.Width() - gutter*float64(len(t.heads)-1)
+	low, high := 0.0, room
+	for range 40 { // a bisection to less than a micrometre
+		most := (low + high) / 2
+		sum := 0.0
+		for _, w := range t.widths {
+			sum += min(w, most)
+		}
+		if sum > room {
+			high = most
+		} else {
+			low = most
+		}
+	}
+	for i := range t.widths {
+		t.widths[i] = min(t.widths[i], low) + 1e-6 // a cell as wide as its column is not broken
+	}
+}
+
+func (t *table) head() {
+	t.cells(t.heads, drawing.Bold)
+	y := t.cursor + padding/2
+	t.page().Line(drawing.Medium, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
+}
+
+func (t *table) total() float64 {
+	sum := float64(gutter * float64(len(t.widths)-1))
+	for _, w := range t.widths {
+		sum += w
+	}
+	return sum
+}
+
+func (t *table) row(r []string) {
+	if t.Room() < t.height(r, drawing.Regular) {
+		t.Page("", 0)
+		t.head()
+	}
+	t.cells(r, drawing.Regular)
+	y := t.cursor + padding/2
+	t.page().Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
+}
+
+func (t *table) height(r []string, f drawing.Face) float64 {
+	n := 1
+	for i, c := range r {
+		n = max(n, len(drawing.Wrap(f, t.size, t.widths[i], c)))
+	}
+	return float64(leading*t.size*float64(n)) + 2*padding
+}
+
+func (t *table) cells(r []string, f drawing.Face) {
+	high := t.height(r, f)
+	t.need(high)
+	x := margin
+	for i, c := range r {
+		for k, l := range drawing.Wrap(f, t.size, t.widths[i], c) {
+			w := drawing.Text{String: l, Size: t.size, Face: f, At: geom.Point{X: x, Y: t.cursor - padding - t.size - float64(leading*t.size*float64(k))}}
+			if t.right[i] {
+				w.At.X, w.Align = x+t.widths[i], drawing.Right
+			}
+			t.page().Write(w)
+		}
+		x += t.widths[i] + gutter
+	}
+	t.cursor -= high
+}

@@ -1,0 +1,142 @@
+package paper
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/export/drawing"
+	"drawerwright/geom"
+)
+
+// Measures of a print at true size, in mm.
+const (
+	printMargin = 10.0 // what printers leave white
+	lap         = 10.0 // of neighbouring sheets
+	checkSide   = 100.0
+	wording     = 5.0 // height of the line of words on each sheet
+)
+
+// MeasureFirst stands beside the square of everything that is printed at its true
+// size.
+const MeasureFirst = "measure this before you use it"
+
+// CheckSquare draws the square of 100 mm that shows whether a print is true to size.
+func CheckSquare(d *drawing.Drawing, at geom.Point) {
+	d.Loops(drawing.Thin, 0, geom.Rectangle(at.X, at.Y, at.X+checkSide, at.Y+checkSide))
+	d.Words(at.X+3, at.Y+checkSide/2, body, drawing.Bold, "100 mm x 100 mm")
+	d.Words(at.X+3, at.Y+checkSide/2-6, body, drawing.Regular, MeasureFirst)
+}
+
+// WithSquare is a drawing with a check square and its title beside it, for a print on
+// a roll or a screen.
+func WithSquare(d drawing.Drawing, title string) drawing.Drawing {
+	const gap = 10
+	out := drawing.Drawing{Width: max(d.Width, checkSide) + 2*gap, Height: d.Height + checkSide + 3*gap + body}
+	out.Add(d, geom.Point{X: gap, Y: gap}, 1)
+	CheckSquare(&out, geom.Point{X: gap, Y: d.Height + 2*gap})
+	out.Words(gap, out.Height-gap, body, drawing.Bold, title)
+	return out
+}
+
+// Tile prints a drawing at its true size on as many sheets as it takes, which lap by
+// 10 mm, after a sheet with the check square, how they lie and what is to be known.
+func Tile(d drawing.Drawing, s Size, title string, notes []string) []drawing.Page {
+	t := tiling{d: d, title: title, size: s}
+	t.lay()
+	turned := tiling{d: d, title: title, size: Size{s.Name, s.Height, s.Width}}
+	if turned.lay(); turned.columns*turned.rows < t.columns*t.rows {
+		t = turned
+	}
+	pages := []drawing.Page{t.plan(s, notes)}
+	for r := range t.rows {
+		for c := range t.columns {
+			pages = append(pages, drawing.Page{Drawing: t.sheet(c, r)})
+		}
+	}
+	return pages
+}
+
+// tiling is how a drawing lies on sheets, columns by rows of them from the upper left.
+type tiling struct {
+	d             drawing.Drawing
+	title         string
+	size          Size
+	wide, high    float64 // of what a sheet shows
+	columns, rows int
+}
+
+func (t *tiling) lay() {
+	t.wide, t.high = t.size.Width-2*printMargin, t.size.Height-2*printMargin-wording
+	count := func(long, room float64) int { return max(1, int(math.Ceil((long-lap)/(room-lap)-1e-9))) }
+	t.columns, t.rows = count(t.d.Width, t.wide), count(t.d.Height, t.high)
+}
+
+// window is what of the drawing is on a sheet.
+func (t *tiling) window(column, row int) geom.Rect {
+	x, y := float64(float64(column)*(t.wide-lap)), float64(float64(t.rows-1-row)*(t.high-lap))
+	return geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + t.wide, Y: y + t.high}}
+}
+
+func name(column, row int) string { return fmt.Sprintf("%c%d", 'A'+row%26, column+1) }
+
+// sheet is one of them, with lines to lap along and a bar to measure.
+func (t *tiling) sheet(column, row int) drawing.Drawing {
+	p := drawing.Drawing{Width: t.size.Width, Height: t.size.Height}
+	o := geom.Point{X: printMargin, Y: printMargin + wording}
+	p.Add(t.d.Clip(t.window(column, row)), o, 1)
+	edge := drawing.Pen{Width: 0.1, Ink: 0.5, Dash: []float64{4, 2}}
+	right, top := o.X+t.wide, o.Y+t.high
+	cross := func(x, y float64) {
+		p.Line(drawing.Thin, geom.Point{X: x - 3, Y: y}, geom.Point{X: x + 3, Y: y})
+		p.Line(drawing.Thin, geom.Point{X: x, Y: y - 3}, geom.Point{X: x, Y: y + 3})
+	}
+	if column > 0 {
+		p.Line(edge, geom.Point{X: o.X + lap/2, Y: o.Y}, geom.Point{X: o.X + lap/2, Y: top})
+		cross(o.X+lap/2, o.Y+t.high/2)
+	}
+	if column < t.columns-1 {
+		p.Line(edge, geom.Point{X: right - lap/2, Y: o.Y}, geom.Point{X: right - lap/2, Y: top})
+		cross(right-lap/2, o.Y+t.high/2)
+	}
+	if row > 0 {
+		p.Line(edge, geom.Point{X: o.X, Y: top - lap/2}, geom.Point{X: right, Y: top - lap/2})
+		cross(o.X+t.wide/2, top-lap/2)
+	}
+	if row < t.rows-1 {
+		p.Line(edge, geom.Point{X: o.X, Y: o.Y + lap/2}, geom.Point{X: right, Y: o.Y + lap/2})
+		cross(o.X+t.wide/2, o.Y+lap/2)
+	}
+	said := fmt.Sprintf("sheet %s of %s, true size", name(column, row), t.title)
+	p.Words(printMargin, printMargin, small, drawing.Regular, drawing.Fit(drawing.Regular, small, t.size.Width-2*printMargin-checkSide-6, said))
+	from, to := t.size.Width-printMargin-checkSide, t.size.Width-printMargin
+	p.Line(drawing.Thin, geom.Point{X: from, Y: printMargin + 2}, geom.Point{X: from, Y: printMargin}, geom.Point{X: to, Y: printMargin}, geom.Point{X: to, Y: printMargin + 2})
+	p.Write(drawing.Text{String: "100 mm: " + MeasureFirst, At: geom.Point{X: (from + to) / 2, Y: printMargin + 0.9}, Size: 2.4, Align: drawing.Middle})
+	return p
+}
+
+// plan shows how the sheets lie.
+func (t *tiling) plan(s Size, notes []string) drawing.Page {
+	b := Book{Size: s, Title: t.title}
+	b.Page(t.title, 0)
+	b.Heading(0, t.title)
+	b.Text(fmt.Sprintf("Print without scaling (\"actual size\"). Then measure the square: it must be 100 mm wide and high, or nothing of this is true to size. Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %g mm.", lap))
+	for _, n := range notes {
+		b.Text(n)
+	}
+	p := b.pages[0]
+	CheckSquare(&p.Drawing, geom.Point{X: margin, Y: b.cursor - checkSide - 4})
+	room := geom.Point{X: s.Width - 2*margin, Y: b.cursor - checkSide - 14 - margin}
+	k := min(0.5, room.X/max(t.d.Width, 1), room.Y/max(t.d.Height, 1))
+	if k > 0 {
+		o := geom.Point{X: margin, Y: margin}
+		p.Add(drawing.Drawing{Shapes: t.d.Shapes}, o, k)
+		for r := range t.rows {
+			for c := range t.columns {
+				w := t.window(c, r)
+				p.Loops(drawing.Pen{Width: 0.18, Ink: 0.5, Dash: []float64{2, 1}}, 0, geom.Rectangle(o.X+float64(k*w.Min.X), o.Y+float64(k*w.Min.Y), o.X+float64(k*min(w.Max.X, t.d.Width)), o.Y+float64(k*min(w.Max.Y, t.d.Height))))
+				p.Words(o.X+float64(k*w.Min.X)+1.5, o.Y+float64(k*min(w.Max.Y, t.d.Height))-5, 4, drawing.Bold, name(c, r))
+			}
+		}
+	}
+	return p
+}
