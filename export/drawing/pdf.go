@@ -10,11 +10,17 @@ import (
 	"github.com/go-pdf/fpdf"
 )
 
-// Page is a page of a document, with its entry in the list of contents, if any.
+// Page is a page of a document, with its entries in the list of contents.
 type Page struct {
 	Drawing
-	Bookmark string
-	Level    int // 0 a chapter, 1 within it
+	Bookmarks []Bookmark
+}
+
+// Bookmark is an entry in the list of contents; one of level 1 is within one of
+// level 0.
+type Bookmark struct {
+	Name  string
+	Level int
 }
 
 // Info is what a document says of itself.
@@ -41,8 +47,8 @@ func WritePDF(w io.Writer, info Info, pages []Page) error {
 	}
 	for _, p := range pages {
 		pdf.AddPageFormat("P", fpdf.SizeType{Wd: p.Width, Ht: p.Height})
-		if p.Bookmark != "" {
-			pdf.Bookmark(p.Bookmark, p.Level, 0)
+		for _, b := range p.Bookmarks {
+			pdf.Bookmark(b.Name, b.Level, 0)
 		}
 		pdf.SetLineCapStyle("round")
 		pdf.SetLineJoinStyle("round")

@@ -50,7 +50,8 @@ type Book struct {
 	Size   Size
 	Title  string
 	pages  []drawing.Page
-	cursor float64 // the lowest place that is taken on the page
+	bare   map[int]bool // pages without a foot line
+	cursor float64      // the lowest place that is taken on the page
 	onPage bool
 }
 
@@ -71,10 +72,16 @@ func (b *Book) Room() float64 {
 // whole is how much a new page has.
 func (b *Book) whole() float64 { return b.Size.Height - margin - bottomEdge }
 
-// Page begins a new page, with an entry in the list of contents if there is a name.
-func (b *Book) Page(bookmark string, level int) {
-	b.pages = append(b.pages, drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}, Bookmark: bookmark, Level: level})
+// Page begins a new page, with entries in the list of contents.
+func (b *Book) Page(entries ...drawing.Bookmark) {
+	b.pages = append(b.pages, drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}, Bookmarks: entries})
 	b.cursor, b.onPage = b.Size.Height-margin, true
+}
+
+// Chapter begins one on a new page.
+func (b *Book) Chapter(name string) {
+	b.Page(drawing.Bookmark{Name: name})
+	b.Heading(0, name)
 }
 
 func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1].Drawing }
@@ -82,7 +89,7 @@ func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1].Drawing
 // need makes sure of some room, on a new page if there is none.
 func (b *Book) need(height float64) {
 	if !b.onPage || b.Room() < height && b.cursor < b.Size.Height-margin {
-		b.Page("", 0)
+		b.Page()
 	}
 }
 
@@ -154,6 +161,9 @@ func (b *Book) Figure(d drawing.Drawing, words string) {
 // Pages ends the book and numbers its pages.
 func (b *Book) Pages() []drawing.Page {
 	for i := range b.pages {
+		if b.bare[i] {
+			continue
+		}
 		d := &b.pages[i].Drawing
 		d.Line(drawing.Thin, geom.Point{X: margin, Y: margin + footing/2}, geom.Point{X: b.Size.Width - margin, Y: margin + footing/2})
 		d.Words(margin, margin, small, drawing.Regular, drawing.Fit(drawing.Regular, small, b.Width()-30, b.Title))

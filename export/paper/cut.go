@@ -29,6 +29,7 @@ type Cut struct {
 const (
 	shownLeft = 38.0
 	tallFence = 34.0
+	lowFence  = 18.0
 	fenceDeep = 12.0
 	tableDeep = 5.0
 )
@@ -54,9 +55,13 @@ func Operator(c Cut, number Number) drawing.Drawing {
 	box := func(pen drawing.Pen, fill drawing.Ink, x0, y0, x1, y1 float64) {
 		d.Loops(pen, fill, geom.Rectangle(x0, y0, x1, y1))
 	}
+	tall := max(tallFence, c.Height+12)
+	if c.Hold == Flat || c.Hold == AtEnd {
+		tall = max(lowFence, c.Thickness+4)
+	}
 	box(drawing.Medium, tableInk, low, -tableDeep, high, 0)
 	if c.Hold != OnJig {
-		box(drawing.Medium, fenceInk, face, 0, high, max(tallFence, c.Height+10))
+		box(drawing.Medium, fenceInk, face, 0, high, tall)
 	}
 	part := func(l geom.Loop) {
 		hatch(&d, l, false)
@@ -71,13 +76,12 @@ func Operator(c Cut, number Number) drawing.Drawing {
 	case AtEnd:
 		part(notched(low+2, face, t, -c.Cutter, face, c.Height))
 	case OnEnd:
-		high := max(tallFence, c.Height+12)
-		part(notched(face-t, face, high, -c.Cutter, min(0, face), c.Height))
+		part(notched(face-t, face, tall, -c.Cutter, min(0, face), c.Height))
 	case OnJig:
-		part(notched(low+4, 10, tallFence, -c.Cutter, 0, c.Height))
+		part(notched(low+4, 10, tall, -c.Cutter, 0, c.Height))
 	}
 	d.Loops(drawing.Medium, steel, cutter)
-	out := drawing.Drawing{Width: scale * (high - low), Height: scale*(max(tallFence, c.Height+12)+tableDeep) + 16}
+	out := drawing.Drawing{Width: scale*(high-low) + 12, Height: scale*(tall+tableDeep) + 16}
 	at := func(x, y float64) geom.Point { return geom.Point{X: scale * (x - low), Y: 16 + scale*(y+tableDeep)} }
 	out.Add(d, at(0, 0), scale)
 	// Sizes below the table, each in a row of its own, and the height beside the cutter.

@@ -46,7 +46,7 @@ func (b *Book) Form(heads []string, rows [][]string) {
 	print(heads, drawing.Bold, 0.06)
 	for _, r := range rows {
 		if b.Room() < high {
-			b.Page("", 0)
+			b.Page()
 			print(heads, drawing.Bold, 0.06)
 		}
 		print(r, drawing.Regular, 0)

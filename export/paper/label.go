@@ -40,12 +40,14 @@ func (b *Book) Labels(list []Label, g Grid) error {
 	for i, l := range list {
 		n := i % (g.Columns * g.Rows)
 		if n == 0 {
-			name := ""
+			b.Page()
 			if i == 0 {
-				name = "Labels"
+				b.pages[len(b.pages)-1].Bookmarks = []drawing.Bookmark{{Name: "Labels"}}
 			}
-			b.Page(name, 0)
-			b.cursor = 0 // nothing else stands here
+			if b.bare == nil {
+				b.bare = make(map[int]bool)
+			}
+			b.bare[len(b.pages)-1] = true
 		}
 		code, known := codes[l.Code()]
 		if !known {
@@ -97,53 +99,70 @@ func square(text string) (drawing.Drawing, error) {
 // quiet is the empty zone about a code in modules, as ISO/IEC 18004 asks for.
 const quiet = 4
 
+// label draws one: the part's name over all of it, the code at the left, and at the
+// right what else there is, from the top down as far as there is room.
 func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	d := drawing.Drawing{Width: wide, Height: high}
 	d.Loops(drawing.Pen{Width: 0.1, Ink: 0.3}, 0, geom.Rectangle(0, 0, wide, high))
-	const edge = 3.0
-	scale := min(high-2*edge, 0.42*wide, 40) / (code.Width + 2*quiet)
-	size := scale * (code.Width + 2*quiet)
-	d.Add(code, geom.Point{X: edge + float64(scale*quiet), Y: high - edge - size + float64(scale*quiet)}, scale)
-	x, y := edge+size+1, high-edge
+	const edge = 2.5
+	size := math.Min(5, high/7)
+	for size > leastLetters && drawing.Width(drawing.Bold, size, l.Part) > wide-2*edge {
+		size -= 0.1
+	}
+	y := high - edge - size
+	d.Words(edge, y, size, drawing.Bold, drawing.Fit(drawing.Bold, size, wide-2*edge, l.Part))
+	y -= 0.3 * size
+	side := math.Min(math.Min(y-edge, wide/2), 45)
+	scale := side / (code.Width + 2*quiet)
+	d.Add(code, geom.Point{X: float64(scale * quiet), Y: y - side + float64(scale*quiet)}, scale)
+	x := side
+	body := math.Min(3.6, (y-edge)/9)
 	room := wide - x - edge
-	body := math.Min(4.2, high/9)
-	write := func(size float64, f drawing.Face, s string) {
-		for _, line := range drawing.Wrap(f, size, room, s) {
-			if y -= 1.25 * size; y < edge {
+	line := func(f drawing.Face, s string) {
+		for _, l := range drawing.Wrap(f, body, room, s) {
+			if y -= 1.25 * body; y < edge {
 				return
 			}
-			d.Words(x, y, size, f, line)
+			d.Words(x, y, body, f, l)
 		}
 	}
-	write(body, drawing.Bold, l.Part)
-	write(0.8*body, drawing.Regular, fmt.Sprintf("%s, piece %d of %d", l.Drawer, l.Piece, l.Of))
-	write(0.7*body, drawing.Regular, l.Facts)
-	if y -= 1.25 * 0.8 * body; y < edge+body {
+	line(drawing.Regular, l.Drawer)
+	line(drawing.Bold, fmt.Sprintf("piece %d of %d", l.Piece, l.Of))
+	line(drawing.Regular, l.Facts)
+	line(drawing.Bold, l.Face)
+	if y -= 1.6 * body; y < edge {
 		return d
 	}
 	// An arrow to the lower edge of the label, which is to be the part's.
-	d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + 0.7*body}, geom.Point{X: x + body/3, Y: y})
+	d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + body}, geom.Point{X: x + body/3, Y: y + body/4})
 	d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5}, geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
-	d.Words(x+body, y, 0.8*body, drawing.Bold, drawing.Fit(drawing.Bold, 0.8*body, room-body, l.Face+", "+l.Edge))
-	y -= 1.9 * body
-	if y < edge {
+	d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room-body, l.Edge))
+	if y -= 2 * body; y < edge {
 		return d
 	}
 	if l.Grain {
-		a, b := geom.Point{X: x, Y: y + body/2}, geom.Point{X: x + 3*body, Y: y + body/2}
-		d.Line(drawing.Thin, a, b)
-		for _, end := range []struct {
-			p   geom.Point
-			dir float64
-		}{{a, 1}, {b, -1}} {
-			d.Line(drawing.Thin, geom.Point{X: end.p.X + float64(end.dir*body/3), Y: end.p.Y + body/5}, end.p, geom.Point{X: end.p.X + float64(end.dir*body/3), Y: end.p.Y - body/5})
-		}
-		d.Words(x+3.4*body, y+body/4, 0.7*body, drawing.Regular, "grain")
+		grain(&d, geom.Point{X: x, Y: y}, body)
 	}
 	if l.Set > 1 {
-		triangle(&d, geom.Rect{Min: geom.Point{X: wide - edge - 1.2*body*float64(l.Set), Y: y - 0.2*body}, Max: geom.Point{X: wide - edge, Y: y + 1.4*body}}, l.Place, l.Set)
+		triangle(&d, geom.Rect{Min: geom.Point{X: wide - edge - 1.1*body*float64(l.Set), Y: y - 0.2*body}, Max: geom.Point{X: wide - edge, Y: y + 1.4*body}}, l.Place, l.Set)
 	}
 	return d
+}
+
+// leastLetters is the size of letters, in mm, under which a name is cut short rather.
+const leastLetters = 2.0
+
+// grain draws an arrow with two heads and the word.
+func grain(d *drawing.Drawing, at geom.Point, body float64) {
+	a, b := geom.Point{X: at.X, Y: at.Y + body/2}, geom.Point{X: at.X + 2.4*body, Y: at.Y + body/2}
+	d.Line(drawing.Thin, a, b)
+	for _, end := range []struct {
+		p    geom.Point
+		into float64
+	}{{a, body / 3}, {b, -body / 3}} {
+		d.Line(drawing.Thin, geom.Point{X: end.p.X + end.into, Y: end.p.Y + body/5}, end.p, geom.Point{X: end.p.X + end.into, Y: end.p.Y - body/5})
+	}
+	d.Words(b.X+body/3, at.Y+body/4, 0.8*body, drawing.Regular, "grain")
 }
 
 // triangle draws the joiner's triangle over a row of pieces: on the pieces standing

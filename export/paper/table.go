@@ -85,7 +85,7 @@ func (t *table) total() float64 {
 
 func (t *table) row(r []string) {
 	if t.Room() < t.height(r, drawing.Regular) {
-		t.Page("", 0)
+		t.Page()
 		t.head()
 	}
 	t.cells(r, drawing.Regular)

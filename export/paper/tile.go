@@ -117,8 +117,7 @@ func (t *tiling) sheet(column, row int) drawing.Drawing {
 // plan shows how the sheets lie.
 func (t *tiling) plan(s Size, notes []string) drawing.Page {
 	b := Book{Size: s, Title: t.title}
-	b.Page(t.title, 0)
-	b.Heading(0, t.title)
+	b.Chapter(t.title)
 	b.Text(fmt.Sprintf("Print without scaling (\"actual size\"). Then measure the square: it must be 100 mm wide and high, or nothing of this is true to size. Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %g mm.", lap))
 	for _, n := range notes {
 		b.Text(n)

@@ -10,8 +10,7 @@ import (
 
 // assembly says in which order boxes of each kind of corner are put together.
 func (m maker) assembly() {
-	m.Page("Assembly", 0)
-	m.Heading(0, "Assembly")
+	m.Chapter("Assembly")
 	said := make(map[[3]string]bool)
 	for _, d := range m.batch.Drawers {
 		s := d.Spec

@@ -18,8 +18,7 @@ func (m maker) corners() {
 	for _, group := range m.alike() {
 		d := group[0]
 		if first {
-			m.Page("Corners", 0)
-			m.Heading(0, "Corners")
+			m.Chapter("Corners")
 			first = false
 		}
 		var all []string

@@ -1,6 +1,7 @@
 package packet
 
 import (
+	"drawerwright/export/drawing"
 	"fmt"
 
 	"drawerwright/geom"
@@ -8,7 +9,7 @@ import (
 
 // cover says what to make, with a picture of the first box.
 func (m maker) cover() error {
-	m.Page("What to make", 0)
+	m.Page(drawing.Bookmark{Name: "What to make"})
 	m.Heading(0, title(m.batch))
 	unit := m.unit.String()
 	var rows [][]string

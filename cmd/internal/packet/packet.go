@@ -115,8 +115,7 @@ var machines = map[string]string{"table-saw": "Table saw", "router-table": "Rout
 
 // cutList prints the parts by stock, with the sheets that it is bought in.
 func (m maker) cutList() {
-	m.Page("Cut list", 0)
-	m.Heading(0, "Cut list")
+	m.Chapter("Cut list")
 	unit := m.unit.String()
 	groups := batch.Merged(m.batch)
 	for len(groups) > 0 {
@@ -160,8 +159,7 @@ func (m maker) openings() {
 	if len(m.report.Cabinets) == 0 {
 		return
 	}
-	m.Page("Slides", 0)
-	m.Heading(0, "Slides")
+	m.Chapter("Slides")
 	unit := m.unit.String()
 	for _, c := range m.report.Cabinets {
 		m.Heading(1, fmt.Sprintf("%s: %s x %s x %s %s, %s", c.Name, m.reported(c.Opening.Width), m.reported(c.Opening.Height), m.reported(c.Opening.Depth), unit, c.Slide))

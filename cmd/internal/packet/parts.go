@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -15,12 +16,11 @@ func (m maker) parts() {
 	unit := m.unit.String()
 	for i, g := range batch.Merged(m.batch) {
 		p := g.Parts[0]
+		entries := []drawing.Bookmark{{Name: p.Name, Level: 1}}
 		if i == 0 {
-			m.Page("Parts", 0)
-			m.Page(p.Name, 1)
-		} else {
-			m.Page(p.Name, 1)
+			entries = append([]drawing.Bookmark{{Name: "Parts"}}, entries...)
 		}
+		m.Page(entries...)
 		m.Heading(0, p.Name)
 		said := fmt.Sprintf("%d pieces, %s x %s %s, of %s, %s %s thick", g.Quantity, m.number(p.Panel.Length()), m.number(p.Panel.Width()), unit, p.Stock.Name, m.number(p.Panel.Thickness), unit)
 		if g.Spares > 0 {
@@ -61,17 +61,24 @@ func (m maker) part(p batch.Part) {
 	if len(faces) == 2 && !p.Panel.CutOn(geom.Inside) {
 		faces = faces[1:]
 	}
+	high := oneFace
+	if len(faces) > 1 {
+		high = oneOfTwo
+	}
 	for _, f := range faces {
-		d, scale := paper.Face(p.Panel, f, tags, m.Width(), faceHeight, m.number)
+		d, scale := paper.Face(p.Panel, f, tags, m.Width(), high, m.number)
 		m.Figure(d, fmt.Sprintf("The %s face, lower edge below, %s. All distances from the left end and the lower edge, %s. Dashed: cut into the other face. The sections through the middle, above and to the right, have their thickness at 1:1.",
 			f, paper.ScaleText(scale), m.unit))
 	}
 	m.cuts(p, tags)
 }
 
-// faceHeight is what a view and its sections may take, in mm: two of them and the
+// What a view and its sections may take, in mm, so that one or two of them and the
 // table of cuts go on a page.
-const faceHeight = 95.0
+const (
+	oneFace  = 160.0
+	oneOfTwo = 92.0
+)
 
 // cuts lists where each cut is, in panel coordinates of the inside face.
 func (m maker) cuts(p batch.Part, tags []string) {

@@ -16,8 +16,7 @@ var holds = map[setup.Work]paper.Hold{setup.Across: paper.Flat, setup.Along: pap
 // setups prints every setting with a drawing of each cut.
 func (m maker) setups() {
 	s := m.sheet
-	m.Page("Setups", 0)
-	m.Heading(0, "Setups")
+	m.Chapter("Setups")
 	unit := m.unit.String()
 	for _, c := range s.Machines {
 		m.Heading(1, fmt.Sprintf("%s, cutter %s %s: %s", machines[c.Machine], m.reported(c.Cutter), unit, names(c.Drawers)))

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/report"
+	"drawerwright/export/drawing"
 )
 
 // mostRows is how many boxes of one drawer a form has lines for.
@@ -20,7 +21,7 @@ func (m maker) travellers() {
 	}
 	for i, d := range m.batch.Drawers {
 		if i == 0 {
-			m.Page("Travellers", 0)
+			m.Page(drawing.Bookmark{Name: "Travellers"})
 		} else {
 			m.Keep(110)
 		}
