@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"io"
+	"slices"
 	"time"
 
 	"drawerwright/geom"
@@ -43,7 +44,7 @@ func WritePDF(w io.Writer, info Info, pages []Page) error {
 	pdf.SetAutoPageBreak(false, 0)
 	pdf.SetMargins(0, 0, 0)
 	for f, name := range families {
-		pdf.AddUTF8FontFromBytes(name, "", letters[f])
+		pdf.AddUTF8FontFromBytes(name, "", slices.Clone(letters[f])) // it writes into them
 	}
 	for _, p := range pages {
 		pdf.AddPageFormat("P", fpdf.SizeType{Wd: p.Width, Ht: p.Height})
