@@ -34,6 +34,8 @@ type Job struct {
 	Spreads map[string]fit.Spread
 	Spacers []float64 // the shop's spacer blocks and shims, in the order of the file
 	Paper   Paper
+	// Templates are nil where the job asks for none.
+	Templates *Templates
 
 	src *source
 }

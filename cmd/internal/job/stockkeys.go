@@ -24,6 +24,8 @@ var stockKeys = []key{
 	{name: "tolerance", form: formWord, words: toleranceWords(),
 		doc:     "With a single reading, which is then taken for the nominal thickness: the standard whose tolerance says between which thicknesses sheets are",
 		without: "every sheet is as thick as the readings"},
+	{name: "kerf", form: formLength, min: 0, max: maxKerf, doc: "What a laser takes away along its line in this stock, or the diameter of the bit that cuts plates of it; measure a test cut",
+		without: "templates are drawn as they should come out"},
 	{name: "banding", form: formSection, keys: bandingKeys, without: "edges stay bare", doc: "What the visible edges of parts of this stock are banded with"},
 }
 

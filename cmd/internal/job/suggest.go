@@ -13,7 +13,7 @@ func didYouMean(word string, known []string) string {
 
 // alternatives lists words for a person, as many as a person reads.
 func alternatives(words []string) string {
-	const shown = 16
+	const shown = 20 // the keys of a job among them
 	quoted := make([]string, 0, shown+1)
 	for _, w := range words[:min(len(words), shown)] {
 		quoted = append(quoted, "`"+w+"`")

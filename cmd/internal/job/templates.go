@@ -1,0 +1,66 @@
+package job
+
+import "drawerwright/geom"
+
+// The words for what a template is held to the panel's edges by.
+const (
+	RegisterPins = "pins"
+	RegisterLip  = "lip"
+)
+
+var templateKeys = []key{
+	{name: "stock", form: formStock, required: true, doc: "The stock of the plates, 3 to 6 mm of hardboard or the like; its kerf is that of the cutter that cuts them"},
+	{name: "bed", form: formSize, sides: []string{"length", "width"}, min: minBed, max: maxSize, fallback: "600 mm x 400 mm", doc: "What the cutter's bed holds: larger plates are cut in pieces with keyed joints"},
+	{name: "register", form: formWord, words: []string{RegisterPins, RegisterLip}, fallback: RegisterPins, doc: "What a template stops against the panel's edges with: dowel pins, or strips glued under it"},
+	{name: "pin", form: formLength, min: minPin, max: maxPin, fallback: "5 mm", doc: "The diameter of the pins"},
+	{name: "mark", form: formLength, min: minMark, max: maxMark, fallback: "1.2 mm", doc: "The width of the slots in which a knife or a pencil marks; never less than the cutter can cut"},
+	{name: "roll", form: formLength, min: minBed, max: maxSize, doc: "The width of the roll of paper on which templates are printed", without: "they are printed on sheets"},
+}
+
+// Limits of templates, in mm: a bed below 150 has no room for a joint between pieces,
+// and plates are what a laser cuts and what lies flat.
+const (
+	minBed, minPin, maxPin = 150, 2, 12
+	minMark, maxMark       = 0.3, 6
+	thinnestPlate          = 3
+	thickestPlate          = 6
+	maxKerf                = 6.5
+	plateRoom              = 0.05 // a caliper reading may be off by that
+)
+
+// Templates are the marking templates that a job asks for.
+type Templates struct {
+	Stock     string
+	Thickness float64 // mm, mean of the readings
+	Kerf      float64 // mm; 0 when not said
+	Bed       geom.Point
+	Register  string // RegisterPins or RegisterLip
+	Pin, Mark float64
+	Roll      float64 // width of the paper, 0 for sheets
+}
+
+// templates are those of a job, nil without.
+func (b *builder) templates() *Templates {
+	s := b.root.values["templates"].section
+	if s == nil {
+		return nil
+	}
+	get := s.values
+	b.checkStock("templates", get["stock"])
+	t := &Templates{Stock: get["stock"].text, Bed: geom.Point{X: get["bed"].mm(0), Y: get["bed"].mm(1)}, Register: get["register"].text,
+		Pin: get["pin"].mm(0), Mark: get["mark"].mm(0), Roll: get["roll"].mm(0)}
+	for _, stock := range b.root.values["stock"].sections {
+		if stock.name == t.Stock {
+			t.Kerf = stock.values["kerf"].mm(0)
+		}
+	}
+	stock, known := b.stocks[t.Stock]
+	if t.Thickness = stock.Thickness.Mean; known && t.Thickness > 0 && (t.Thickness < thinnestPlate-plateRoom || t.Thickness > thickestPlate+plateRoom) {
+		b.fail(CodeOutOfRange, get["stock"].at, "write a stock of 3 to 6 mm", "templates are cut from plates of %s to %s, and %s is %s thick",
+			geom.LengthOf(thinnestPlate).Text(b.units), geom.LengthOf(thickestPlate).Text(b.units), quote(t.Stock), geom.LengthOf(t.Thickness).Text(b.units))
+	}
+	if get["register"].text == RegisterLip && get["pin"].given {
+		b.fail(CodeNoEffect, get["pin"].at, "delete it, or write `register: pins`", "pin is for pins, and the templates have a lip")
+	}
+	return t
+}
