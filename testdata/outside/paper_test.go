@@ -1,0 +1,200 @@
+package outside
+
+import (
+	"bytes"
+	"flag"
+	"fmt"
+	"image"
+	"image/draw"
+	"image/png"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+)
+
+var update = flag.Bool("update", false, "write the pages that the golden folder should hold")
+
+// run gives what a program prints.
+func run(t *testing.T, name string, args ...string) string {
+	t.Helper()
+	var out, errs bytes.Buffer
+	c := exec.Command(name, args...)
+	c.Stdout, c.Stderr = &out, &errs
+	if err := c.Run(); err != nil {
+		t.Fatalf("%s %q: %v\n%s", name, args, err, errs.String())
+	}
+	if errs.Len() > 0 {
+		t.Errorf("%s %q complains: %s", name, args, errs.String())
+	}
+	return out.String()
+}
+
+// TestPacketHoldsEverything: poppler finds every part and drawer with its numbers as
+// text in the packet of every sample, a title, and letters of its own alone.
+func TestPacketHoldsEverything(t *testing.T) {
+	for _, file := range sampleFiles(t) {
+		dir, r := build(t, textOf(t, file))
+		packet := filepath.Join(dir, "packet.pdf")
+		text := strings.Join(strings.Fields(run(t, "pdftotext", "-layout", packet, "-")), " ")
+		says := func(what string) {
+			t.Helper()
+			if !strings.Contains(text, what) {
+				t.Errorf("%s: %q is nowhere in the packet", filepath.Base(file), what)
+			}
+		}
+		for _, d := range r.Drawers {
+			says(d.Name)
+		}
+		for _, p := range r.Parts {
+			says(p.Name)
+			if r.Units == "in" {
+				continue
+			}
+			for _, v := range []float64{p.Length, p.Width} {
+				says(strings.TrimRight(strings.TrimRight(hundredths(v), "0"), "."))
+			}
+			for _, o := range p.Operations {
+				if o.Depth < p.Thickness {
+					says(hundredths(o.Depth))
+				}
+			}
+		}
+		info := run(t, "pdfinfo", packet)
+		if !regexp.MustCompile(`(?m)^Title: +\S`).MatchString(info) {
+			t.Errorf("%s: no title: %s", filepath.Base(file), info)
+		}
+		rows := strings.Split(strings.TrimSpace(run(t, "pdffonts", packet)), "\n")[2:]
+		if len(rows) == 0 {
+			t.Errorf("%s: no letters", filepath.Base(file))
+		}
+		for _, row := range rows {
+			// name, type, encoding, emb, sub, uni, object
+			if !regexp.MustCompile(`TrueType +Identity-H +yes .* yes +\d+ +\d+$`).MatchString(row) {
+				t.Errorf("%s: letters not embedded, or without their characters: %s", filepath.Base(file), row)
+			}
+		}
+	}
+}
+
+// TestPacketPages: the pages of a sample look as they were when last looked at, dot
+// for dot but for the edges of lines. After a change that is meant: go test
+// ./testdata/outside -run PacketPages -update, and look at them.
+func TestPacketPages(t *testing.T) {
+	dir, _ := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
+	made := t.TempDir()
+	run(t, "pdftoppm", "-r", "40", "-gray", "-png", filepath.Join(dir, "packet.pdf"), filepath.Join(made, "page"))
+	kept := "../golden/packet"
+	pages, err := filepath.Glob(filepath.Join(made, "*.png"))
+	if err != nil || len(pages) < 10 {
+		t.Fatalf("%d pages, %v", len(pages), err)
+	}
+	if *update {
+		if err := os.RemoveAll(kept); err != nil {
+			t.Fatal(err)
+		}
+		if err := os.MkdirAll(kept, 0o755); err != nil {
+			t.Fatal(err)
+		}
+	}
+	for _, p := range pages {
+		name := filepath.Join(kept, filepath.Base(p))
+		if *update {
+			data, err := os.ReadFile(p)
+			if err == nil {
+				err = os.WriteFile(name, data, 0o644)
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			continue
+		}
+		if off := differing(grey(t, p), grey(t, name)); off > mostDiffering {
+			t.Errorf("%s: %.2f %% of the page differs from what was looked at", filepath.Base(p), 100*off)
+		}
+	}
+	if old, _ := filepath.Glob(filepath.Join(kept, "*.png")); len(old) != len(pages) {
+		t.Errorf("%d pages, %d were looked at", len(pages), len(old))
+	}
+	// The comparison sees a page that is another one.
+	if off := differing(grey(t, pages[0]), grey(t, pages[1])); off <= mostDiffering {
+		t.Errorf("two pages differ by %.2f %% alone", 100*off)
+	}
+}
+
+const (
+	// mostDiffering is the part of a page's dots that may be another grey: versions of
+	// poppler set the edges of letters differently, by fewer than one dot in 200.
+	mostDiffering = 0.005
+	// sameGrey is by how much a dot may be lighter or darker, of 255.
+	sameGrey = 64
+)
+
+func grey(t *testing.T, name string) *image.Gray {
+	t.Helper()
+	f, err := os.Open(name)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	img, err := png.Decode(f)
+	if err != nil {
+		t.Fatal(name, err)
+	}
+	g := image.NewGray(img.Bounds())
+	draw.Draw(g, g.Bounds(), img, img.Bounds().Min, draw.Src)
+	return g
+}
+
+// hundredths prints a length as the packet does, halves away from zero.
+func hundredths(mm float64) string {
+	return fmt.Sprintf("%.2f", math.Round(math.Round(mm*1e6)/1e4)/100)
+}
+
+// differing is the part of the dots that are another grey in two pictures.
+func differing(a, b *image.Gray) float64 {
+	if a.Bounds() != b.Bounds() {
+		return 1
+	}
+	n := 0
+	for i, v := range a.Pix {
+		if d := int(v) - int(b.Pix[i]); d > sameGrey || d < -sameGrey {
+			n++
+		}
+	}
+	return float64(n) / float64(len(a.Pix))
+}
+
+// TestLabelsAreRead: zbar reads every label's code from the printed page, and in it
+// are the drawer and the part.
+func TestLabelsAreRead(t *testing.T) {
+	for _, file := range []string{"../../samples/bench-drawers.yaml", "../../samples/tool-chest.yaml"} {
+		dir, r := build(t, textOf(t, file))
+		made := t.TempDir()
+		packet := filepath.Join(dir, "packet.pdf")
+		for n, text := range strings.Split(run(t, "pdftotext", packet, "-"), "\f") {
+			if strings.Contains(text, "piece 1 of") {
+				page := fmt.Sprint(n + 1)
+				run(t, "pdftoppm", "-f", page, "-l", page, "-r", "200", "-gray", "-png", packet, filepath.Join(made, "page"))
+			}
+		}
+		pages, err := filepath.Glob(filepath.Join(made, "*.png"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		// zbarimg fails where a page has no code: only its output counts.
+		out, _ := exec.Command("zbarimg", append([]string{"--quiet", "--raw", "-Sdisable", "-Sqrcode.enable"}, pages...)...).Output()
+		read := string(out)
+		if read == "" {
+			t.Fatalf("%s: zbarimg read nothing", file)
+		}
+		for _, p := range r.Parts {
+			if code := fmt.Sprintf("drawer: %s\npart: %s\n", p.Drawer, p.Name); !strings.Contains(read, code) {
+				t.Errorf("%s: no label holds %q", filepath.Base(file), code)
+			}
+		}
+	}
+}
