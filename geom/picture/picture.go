@@ -1,0 +1,230 @@
+// Package picture draws solids as lines, those that others hide left out, for paper.
+//
+// The picture plane has x to the right and y up, in millimetres; the eye is far away
+// on the side to which Right x Up points (a parallel projection). [Draw] takes closed
+// meshes as the package solid makes them.
+package picture
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"drawerwright/geom"
+	"drawerwright/geom/solid"
+)
+
+// View is how the eye looks: where right and up in the picture are in the box, two
+// unit vectors at right angles.
+type View struct{ Right, Up geom.Vec3 }
+
+// From is the view of an eye that stands so many degrees to the left of straight
+// before the box and as many above it, upright: 45 and 35.264 is isometric.
+func From(left, above float64) View {
+	sin, cos := math.Sincos(left * math.Pi / 180)
+	sina, cosa := math.Sincos(above * math.Pi / 180)
+	// The eye is in the direction (-sin cosa, -cos cosa, sina).
+	return View{Right: geom.Vec3{X: cos, Y: -sin}, Up: geom.Vec3{X: float64(sin * sina), Y: float64(cos * sina), Z: cosa}}
+}
+
+// Isometric is seen from before, to the right and above: box coordinates X to the
+// right, Y to the back and Z up all appear equally short.
+func Isometric() View { return From(-45, math.Atan(math.Sqrt2/2)*180/math.Pi) }
+
+// eye is the direction to the eye.
+func (v View) eye() geom.Vec3 {
+	r, u := v.Right, v.Up
+	return geom.Vec3{X: float64(r.Y*u.Z) - float64(r.Z*u.Y), Y: float64(r.Z*u.X) - float64(r.X*u.Z), Z: float64(r.X*u.Y) - float64(r.Y*u.X)}
+}
+
+// Segment is a visible line in the picture plane.
+type Segment struct{ A, B geom.Point }
+
+const (
+	// depthRoom is how much nearer to the eye, in mm, something must be to hide a line:
+	// less than any gap that is to be seen, more than rounding and the step aside below.
+	depthRoom = 0.02
+	// aside is how far left and right of a line it is looked at whether it is hidden, in
+	// mm: on the line itself faces meet that are not to count.
+	aside = 1e-3
+	// shortest are lines that are left out, in mm.
+	shortest = 1e-3
+	// facet is the cosine of the angle, 25 degrees, below which two faces are chords of
+	// one arc: the solids' chords turn by less even about small holes.
+	facet = 0.9063
+)
+
+// place is a point of the picture with its nearness to the eye.
+type place struct{ x, y, near float64 }
+
+// edge is a line that may be seen.
+type edge struct{ a, b place }
+
+// face is a triangle that is turned towards the eye.
+type face struct{ a, b, c place }
+
+// Draw gives the visible lines of solids: their corners, and where they turn away
+// from the eye.
+func Draw(solids []solid.Mesh, v View) []Segment {
+	var d drawing
+	for _, m := range solids {
+		d.add(m, v)
+	}
+	d.index()
+	var list []Segment
+	for i := range d.edges {
+		list = d.visible(i, list)
+	}
+	return merged(list)
+}
+
+type drawing struct {
+	edges []edge
+	faces []face
+	grid  grid
+}
+
+// add takes in the faces of a mesh that are turned to the eye and the edges of them
+// that are corners or outlines.
+func (d *drawing) add(m solid.Mesh, v View) {
+	eye := v.eye()
+	dot := func(a, b geom.Vec3) float64 { return float64(a.X*b.X) + float64(a.Y*b.Y) + float64(a.Z*b.Z) }
+	at := func(p geom.Vec3) place { return place{dot(p, v.Right), dot(p, v.Up), dot(p, eye)} }
+	type side struct {
+		from, to geom.Vec3
+		normal   geom.Vec3
+	}
+	var sides []side
+	for i := range m.Triangles {
+		a, b, c := m.Corners(i)
+		n := m.Normal(i)
+		if dot(n, eye) > 1e-9 {
+			d.faces = append(d.faces, face{at(a), at(b), at(c)})
+		}
+		for _, s := range [3][2]geom.Vec3{{a, b}, {b, c}, {c, a}} {
+			if compare(s[0], s[1]) > 0 {
+				s[0], s[1] = s[1], s[0]
+			}
+			sides = append(sides, side{s[0], s[1], n})
+		}
+	}
+	slices.SortStableFunc(sides, func(s, t side) int { return cmp.Or(compare(s.from, t.from), compare(s.to, t.to)) })
+	for i := 0; i < len(sides); {
+		n := i + 1
+		for n < len(sides) && sides[n].from == sides[i].from && sides[n].to == sides[i].to {
+			n++
+		}
+		turned, away, flat, sharp := false, false, true, false
+		for k := i; k < n; k++ {
+			if dot(sides[k].normal, eye) > 1e-9 {
+				turned = true
+			} else {
+				away = true
+			}
+			c := dot(sides[k].normal, sides[i].normal)
+			flat = flat && c > 1-1e-9
+			sharp = sharp || c < facet
+		}
+		if turned && !flat && (sharp || away) {
+			d.edges = append(d.edges, edge{at(sides[i].from), at(sides[i].to)})
+		}
+		i = n
+	}
+}
+
+func compare(p, q geom.Vec3) int {
+	return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y), cmp.Compare(p.Z, q.Z))
+}
+
+// on is the place of an edge at a part t of its way.
+func (e edge) on(t float64) place {
+	return place{e.a.x + float64(t*(e.b.x-e.a.x)), e.a.y + float64(t*(e.b.y-e.a.y)), e.a.near + float64(t*(e.b.near-e.a.near))}
+}
+
+// visible appends what is seen of an edge. It can change only where the edge crosses
+// another one in the picture.
+func (d *drawing) visible(i int, list []Segment) []Segment {
+	e := d.edges[i]
+	dx, dy := e.b.x-e.a.x, e.b.y-e.a.y
+	long := math.Sqrt(float64(dx*dx) + float64(dy*dy))
+	if long < shortest {
+		return list
+	}
+	cuts := []float64{0, 1}
+	d.grid.edges.along(e, func(k int) {
+		if k == i {
+			return
+		}
+		f := d.edges[k]
+		ex, ey := f.b.x-f.a.x, f.b.y-f.a.y
+		det := float64(dx*ey) - float64(dy*ex)
+		if math.Abs(det) < 1e-9 {
+			// Along the same line: where the other ends.
+			for _, p := range []place{f.a, f.b} {
+				px, py := p.x-e.a.x, p.y-e.a.y
+				if math.Abs(float64(px*dy)-float64(py*dx)) < float64(aside*long) {
+					cuts = append(cuts, (float64(px*dx)+float64(py*dy))/(long*long))
+				}
+			}
+			return
+		}
+		px, py := f.a.x-e.a.x, f.a.y-e.a.y
+		if u := (float64(px*dy) - float64(py*dx)) / det; u < -1e-6 || u > 1+1e-6 {
+			return
+		}
+		cuts = append(cuts, (float64(px*ey)-float64(py*ex))/det)
+	})
+	slices.Sort(cuts)
+	// Across the line in the picture.
+	nx, ny := -dy/long*aside, dx/long*aside
+	from := -1.0
+	end := 0.0
+	flush := func() {
+		if from >= 0 && float64((end-from)*long) > shortest {
+			a, b := e.on(from), e.on(end)
+			list = append(list, Segment{geom.Point{X: a.x, Y: a.y}, geom.Point{X: b.x, Y: b.y}})
+		}
+		from = -1
+	}
+	last := 0.0
+	for _, t := range cuts {
+		if t <= last || t > 1 {
+			continue
+		}
+		if float64((t-last)*long) > shortest/10 {
+			p := e.on((last + t) / 2)
+			if d.hidden(place{p.x + nx, p.y + ny, p.near}) && d.hidden(place{p.x - nx, p.y - ny, p.near}) {
+				flush()
+			} else if from < 0 {
+				from = last
+			}
+		}
+		last, end = t, t
+	}
+	flush()
+	return list
+}
+
+// hidden tells whether a face is before a place.
+func (d *drawing) hidden(p place) bool {
+	found := false
+	d.grid.faces.at(p.x, p.y, func(i int) bool {
+		near, in := d.faces[i].over(p.x, p.y)
+		found = in && near > p.near+depthRoom
+		return !found
+	})
+	return found
+}
+
+// over is how near a face is at a place of the picture, if it is there at all.
+func (f face) over(x, y float64) (near float64, in bool) {
+	cross := func(p, q place) float64 {
+		return float64((q.x-p.x)*(y-p.y)) - float64((q.y-p.y)*(x-p.x))
+	}
+	u, v, w := cross(f.b, f.c), cross(f.c, f.a), cross(f.a, f.b)
+	if u < 0 || v < 0 || w < 0 || u+v+w == 0 {
+		return 0, false
+	}
+	sum := u + v + w
+	return (float64(u*f.a.near) + float64(v*f.b.near) + float64(w*f.c.near)) / sum, true
+}
