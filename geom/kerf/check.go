@@ -1,0 +1,93 @@
+package kerf
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+	"drawerwright/geom/sweep"
+)
+
+// touching is the distance, in mm, below which loops meet.
+const touching = 1e-6
+
+// check finds what is wrong with a plate whatever the kerf.
+func (p Plate) check() (found []Finding) {
+	outline := p.Outline.Flatten(flat)
+	boxes := make([]geom.Rect, len(p.Openings))
+	for i, l := range p.Openings {
+		boxes[i] = l.Bounds()
+	}
+	for i, l := range p.Openings {
+		if len(l) == 0 {
+			continue
+		}
+		d, at := Distance(l, p.Outline)
+		switch {
+		case d <= touching:
+			found = append(found, meets(i, -1, at))
+		case !inside(outline, l[0].Point):
+			found = append(found, Finding{Code: Outside, Error: true, At: l[0].Point, Opening: i, Other: -1, Message: fmt.Sprintf("opening %d lies beyond the plate", i+1), Hint: "move it onto the plate"})
+		case d < LeastBridge-touching:
+			found = append(found, bridge(i, -1, at, d))
+		}
+		for k := range i {
+			if len(p.Openings[k]) == 0 || apart(boxes[i], boxes[k]) >= LeastBridge {
+				continue
+			}
+			other := p.Openings[k]
+			d, at := Distance(l, other)
+			switch in, around := inside(other.Flatten(flat), l[0].Point), inside(l.Flatten(flat), other[0].Point); {
+			case d <= touching:
+				found = append(found, meets(i, k, at))
+			case in || around:
+				small, large := i, k
+				if around {
+					small, large = k, i
+				}
+				found = append(found, Finding{Code: FallsOut, Error: true, At: p.Openings[small][0].Point, Opening: small, Other: large,
+					Message: fmt.Sprintf("opening %d lies in opening %d: what is between them falls out", small+1, large+1), Hint: "leave bridges, or one of them out"})
+			case d < LeastBridge-touching:
+				found = append(found, bridge(i, k, at, d))
+			}
+		}
+	}
+	return append(found, p.neck()...)
+}
+
+func meets(i, k int, at geom.Point) Finding {
+	return Finding{Code: Meets, Error: true, At: at, Opening: i, Other: k, Message: fmt.Sprintf("opening %d meets %s", i+1, nameOf(k)), Hint: "join them to one loop, or move them apart"}
+}
+
+func bridge(i, k int, at geom.Point, d float64) Finding {
+	return Finding{Code: Bridge, At: at, Opening: i, Other: k, Is: d,
+		Message: fmt.Sprintf("%.2f mm is left between opening %d and %s; less than %g mm breaks easily", d, i+1, nameOf(k), LeastBridge), Hint: "move them apart, or cut one of them by hand"}
+}
+
+// neck looks for places of the plate through which a disc as wide as the least bridge
+// does not go.
+func (p Plate) neck() []Finding {
+	if in, err := sweep.Inset(p.Outline, LeastBridge/2); err == nil && len(in) > 1 {
+		return []Finding{{Code: Neck, At: in[1][0].Point, Opening: -1, Other: -1, Is: LeastBridge, Message: fmt.Sprintf("the plate has a neck narrower than %g mm", LeastBridge), Hint: "make it wider there"}}
+	}
+	return nil
+}
+
+// flat is the chord by which loops are asked what lies in them, in mm.
+const flat = 0.001
+
+func inside(ring []geom.Point, p geom.Point) bool {
+	in := false
+	for i, a := range ring {
+		b := ring[(i+1)%len(ring)]
+		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+float64((p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)) {
+			in = !in
+		}
+	}
+	return in
+}
+
+// apart is how far boxes are from each other at least.
+func apart(a, b geom.Rect) float64 {
+	return math.Max(math.Max(a.Min.X-b.Max.X, b.Min.X-a.Max.X), math.Max(a.Min.Y-b.Max.Y, b.Min.Y-a.Max.Y))
+}
