@@ -1,0 +1,119 @@
+package template
+
+import (
+	"fmt"
+	"strings"
+
+	"drawerwright/export/drawing"
+	"drawerwright/export/dxf"
+	"drawerwright/geom"
+	"drawerwright/geom/kerf"
+)
+
+// Layers of a template, by the pattern of all drawings, in the order of cutting; the
+// last one is not cut.
+const (
+	EngraveLayer = "ENGRAVE_INSIDE_LINE_SURFACE"
+	CutoutLayer  = "CUTOUT_INSIDE_THROUGH"
+	ProfileLayer = "PROFILE_INSIDE_THROUGH"
+	ScaleLayer   = "SCALE"
+)
+
+// rounding is how far apart, in mm, points are that are one.
+const rounding = 1e-6
+
+// Colours of the layers, of no meaning.
+const engraveColour, cutoutColour, profileColour, scaleColour = 140, 30, 10, 9
+
+// Cut is a plate with the lines that a beam or bit is led along.
+type Cut struct {
+	Plate
+	Paths kerf.Paths
+	Kerf  float64 // mm, made up for in the paths; 0 where they are as drawn
+	Found []kerf.Finding
+}
+
+// Made makes up for a kerf, or with 0 leaves the lines as drawn.
+func (p Plate) Made(width float64) Cut {
+	c := Cut{Plate: p, Kerf: width}
+	c.Paths, c.Found = kerf.Compensate(kerf.Plate{Outline: p.Outline, Openings: p.Openings}, width)
+	return c
+}
+
+// Stamp is what the plate says of its kerf.
+func (c Cut) Stamp() string {
+	if c.Kerf == 0 {
+		return "AS DRAWN"
+	}
+	return fmt.Sprintf("KERF %.2f MM", c.Kerf)
+}
+
+// scored are all lines that are scored: paths, words and the stamp.
+func (c Cut) scored() [][]geom.Vertex {
+	list := append([][]geom.Vertex{}, c.Engrave...)
+	for _, w := range c.Words {
+		list = append(list, w.strokes()...)
+	}
+	if w := c.stamp; w.Text != "" {
+		w.Text = c.Stamp()
+		list = append(list, w.strokes()...)
+	}
+	return list
+}
+
+// Draw makes the drawing for the laser or router.
+func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
+	out := &dxf.Drawing{Version: version, Unit: dxf.Millimetre, Comments: []string{"drawerwright, " + c.Title, strings.ToLower(c.Stamp())}}
+	side := 100.0
+	if u == geom.Inch {
+		out.Unit, side = dxf.Inch, 4*geom.InchMM
+	}
+	k := 1 / u.MM()
+	path := func(layer dxf.LayerID, closed bool, l []geom.Vertex) {
+		if n := len(l) - 1; !closed && n > 2 && l[0].To(l[n].Point) < rounding {
+			closed, l = true, l[:n] // the round of a letter
+		}
+		v := make([]dxf.Vertex, len(l))
+		for i, p := range l {
+			v[i] = dxf.Vertex{X: p.X * k, Y: p.Y * k, Bulge: p.Bulge}
+			if !closed && i == len(l)-1 {
+				v[i].Bulge = 0
+			}
+		}
+		out.Polyline(layer, closed, v)
+	}
+	loop := func(layer dxf.LayerID, l geom.Loop) {
+		if centre, r, round := l.AsCircle(); round {
+			out.Circle(layer, centre.X*k, centre.Y*k, r*k)
+			return
+		}
+		path(layer, true, l)
+	}
+	engrave, cutout, profile := out.Layer(EngraveLayer, engraveColour), out.Layer(CutoutLayer, cutoutColour), out.Layer(ProfileLayer, profileColour)
+	for _, l := range c.scored() {
+		path(engrave, false, l)
+	}
+	for _, l := range c.Paths.Openings {
+		loop(cutout, l)
+	}
+	loop(profile, c.Paths.Outline)
+	high := c.Outline.Bounds().Max.Y + 20
+	path(out.Layer(ScaleLayer, scaleColour), true, geom.Rectangle(0, high, side, high+side))
+	return out
+}
+
+// Picture shows a plate at its true size on paper: what is cut in strong lines, what is
+// scored in fine ones.
+func (c Cut) Picture() drawing.Drawing {
+	b := c.Outline.Bounds()
+	d := drawing.Drawing{Width: b.Max.X, Height: b.Max.Y}
+	for _, l := range c.scored() {
+		d.Shapes = append(d.Shapes, drawing.Shape{Paths: [][]geom.Vertex{l}, Pen: drawing.Thin})
+	}
+	hair := drawing.Pen{Width: 0.2, Ink: 1}
+	for _, l := range c.Paths.Openings {
+		d.Loops(hair, 0, l)
+	}
+	d.Loops(hair, 0, c.Paths.Outline)
+	return d
+}

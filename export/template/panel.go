@@ -1,0 +1,400 @@
+package template
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"drawerwright/geom"
+)
+
+// Panel is a part for which a template is made.
+type Panel struct {
+	Name      string
+	Panel     geom.Panel
+	Stock     string
+	Thickness string // of the stock, as it was measured, in words
+	End       string // what the panel's left end is, seen from its inside, as "FRONT END"
+	OtherEnd  string // and its right end
+}
+
+// Panels makes a plate for each different layout of cuts on a face of the panels; where
+// panels are cut alike it serves them all. Faces without cuts have none.
+func Panels(list []Panel, o Options) (plates []Plate, problems []Problem) {
+	at := make(map[string]int)
+	for _, p := range list {
+		for _, face := range []geom.Face{geom.Inside, geom.Outside} {
+			seen := looked(p, face)
+			if !marked(seen.Panel) {
+				continue
+			}
+			key := layout(seen)
+			if i, known := at[key]; known {
+				plates[i].Parts = append(plates[i].Parts, p.Name)
+				continue
+			}
+			t := tracer{Options: o, panel: seen, face: face}
+			made := t.plates()
+			at[key] = len(plates)
+			plates = append(plates, made...)
+			problems = append(problems, t.problems...)
+		}
+	}
+	return plates, problems
+}
+
+// looked is a panel as one looks at a face: cuts from there alone, and what goes
+// through; the outside is the panel turned over end for end.
+func looked(p Panel, face geom.Face) Panel {
+	long := p.Panel.Length()
+	out := p
+	out.Panel.Pockets, out.Panel.Holes = nil, nil
+	turn := func(l geom.Loop) geom.Loop {
+		if face == geom.Outside {
+			return l.TurnOver(long)
+		}
+		return l
+	}
+	for _, k := range p.Panel.Pockets {
+		if k.Face == face {
+			k.Outline = turn(k.Outline)
+			out.Panel.Pockets = append(out.Panel.Pockets, k)
+		}
+	}
+	if face == geom.Outside {
+		out.End, out.OtherEnd = p.OtherEnd, p.End
+		out.Panel.Outline = turn(p.Panel.Outline)
+		return out
+	}
+	out.Panel.Holes = p.Panel.Holes
+	return out
+}
+
+// marked tells whether a face has anything to mark. The outline is marked with the
+// inside face.
+func marked(p geom.Panel) bool {
+	return len(p.Pockets) > 0 || len(p.Holes) > 0
+}
+
+// layout tells layouts apart that differ by a hundredth of a millimetre.
+func layout(p Panel) string {
+	var b strings.Builder
+	fmt.Fprint(&b, p.Stock, "|", p.End, "|")
+	write := func(l geom.Loop) {
+		for _, v := range l {
+			fmt.Fprintf(&b, "%.2f %.2f %.3f,", v.X, v.Y, v.Bulge)
+		}
+		b.WriteByte(';')
+	}
+	write(p.Panel.Outline)
+	for _, h := range p.Panel.Holes {
+		write(h)
+	}
+	for _, k := range p.Panel.Pockets {
+		fmt.Fprint(&b, k.Kind, k.Face)
+		write(k.Outline)
+	}
+	return b.String()
+}
+
+// tracer lays out the plates for one face.
+type tracer struct {
+	Options
+	panel    Panel
+	face     geom.Face
+	plate    Plate
+	taken    []geom.Rect // by openings, seams and words
+	problems []Problem
+}
+
+func (t *tracer) plates() []Plate {
+	p := t.panel.Panel
+	before := overhang
+	if t.Register == Pins {
+		before = t.Pin + 2*beside
+	}
+	t.plate = Plate{Name: t.panel.Name + "-" + t.face.String(), Title: fmt.Sprintf("%s, %s face", t.panel.Name, t.face), Parts: []string{t.panel.Name}, Count: 1,
+		Origin: geom.Point{X: before, Y: before}}
+	wide, high := before+p.Length()+overhang, before+p.Width()+overhang
+	t.plate.Outline = geom.Rectangle(0, 0, wide, high)
+	t.plate.seams = t.Options.seams(wide, high, t.walled())
+	for _, r := range t.plate.seamZones() {
+		t.taken = append(t.taken, r)
+	}
+	t.register(p)
+	for _, k := range p.Pockets {
+		t.loop(k.Outline, t.Options.FullHoles && k.Kind == geom.Drill)
+	}
+	for _, h := range p.Holes {
+		t.loop(h, t.Options.FullHoles)
+	}
+	if t.face == geom.Inside {
+		t.outline(p)
+	}
+	t.words()
+	t.plate.Notes = append(t.plate.Notes,
+		fmt.Sprintf("Lay it on the %s face, the words readable, push it home against the lower edge and the %s, hold it, and mark with a knife.", t.face, strings.ToLower(t.panel.End)),
+		"Of two slots that belong to one cut the outer edges are its walls; a single wide slot shows both walls; of a single narrow one the wall is the edge away from the waste.")
+	return append([]Plate{t.plate}, t.lips(p)...)
+}
+
+// walled are the places of upright and of level walls on the plate, which seams keep off.
+func (t *tracer) walled() (list [2][]float64) {
+	for _, k := range t.panel.Panel.Pockets {
+		b := t.box(k.Outline)
+		list[0], list[1] = append(list[0], b.Min.X, b.Max.X), append(list[1], b.Min.Y, b.Max.Y)
+	}
+	return list
+}
+
+// box is a loop's on the plate.
+func (t *tracer) box(l geom.Loop) geom.Rect {
+	b := l.Bounds()
+	return shift(b, t.plate.Origin)
+}
+
+func shift(r geom.Rect, by geom.Point) geom.Rect {
+	return geom.Rect{Min: geom.Point{X: r.Min.X + by.X, Y: r.Min.Y + by.Y}, Max: geom.Point{X: r.Max.X + by.X, Y: r.Max.Y + by.Y}}
+}
+
+func grown(r geom.Rect, by float64) geom.Rect {
+	return geom.Rect{Min: geom.Point{X: r.Min.X - by, Y: r.Min.Y - by}, Max: geom.Point{X: r.Max.X + by, Y: r.Max.Y + by}}
+}
+
+func meet(a, b geom.Rect) bool {
+	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
+}
+
+// open cuts an opening if it leaves a rib to everything else.
+func (t *tracer) open(l geom.Loop) bool {
+	b := l.Bounds()
+	if slices.ContainsFunc(t.taken, func(r geom.Rect) bool { return meet(grown(b, leastRib), r) }) {
+		return false
+	}
+	t.plate.Openings = append(t.plate.Openings, l)
+	t.taken = append(t.taken, b)
+	return true
+}
+
+// register makes the pin holes, or the lines to which strips are glued.
+func (t *tracer) register(p geom.Panel) {
+	o := t.plate.Origin
+	if t.Register == Lip {
+		end := t.plate.Outline.Bounds().Max
+		t.plate.Engrave = append(t.plate.Engrave,
+			[]geom.Vertex{{Point: geom.Point{X: o.X, Y: o.Y}}, {Point: geom.Point{X: end.X, Y: o.Y}}},
+			[]geom.Vertex{{Point: geom.Point{X: o.X, Y: o.Y}}, {Point: geom.Point{X: o.X, Y: end.Y}}})
+		return
+	}
+	r := t.Pin / 2
+	for _, x := range []float64{0.2, 0.8} {
+		t.pin(geom.Point{X: o.X + float64(x*p.Length()), Y: o.Y - r}, true)
+	}
+	t.pin(geom.Point{X: o.X - r, Y: o.Y + 0.6*p.Width()}, false)
+}
+
+// pin makes a hole, moved along the edge where something else is, as a seam.
+func (t *tracer) pin(c geom.Point, along bool) {
+	for _, by := range []float64{0, 15, -15, 30, -30} {
+		q := c
+		if along {
+			q.X += by
+		} else {
+			q.Y += by
+		}
+		if t.open(geom.Circle(q, t.Pin/2)) {
+			return
+		}
+	}
+	t.problems = append(t.problems, Problem{t.plate.Name, "there is no room for a pin at the panel's edge", "write `register: lip`, or a larger bed"})
+}
+
+// lips are the strips that are glued under a plate, so that their edges stop it.
+func (t *tracer) lips(p geom.Panel) []Plate {
+	if t.Register != Lip {
+		return nil
+	}
+	strip := func(what string, long float64) Plate {
+		return Plate{Name: t.plate.Name + "-lip-" + what, Title: fmt.Sprintf("strip for the %s of %s", what, t.plate.Title), Parts: t.plate.Parts, Count: 1, Outline: geom.Rectangle(0, 0, long, overhang),
+			Notes: []string{"Glue it under the template, its edge on the scored line."}}
+	}
+	return []Plate{strip("edge", p.Length()), strip("end", p.Width())}
+}
+
+// loop marks a cut: a hole, or walls.
+func (t *tracer) loop(l geom.Loop, full bool) {
+	o := t.plate.Origin
+	if c, r, round := l.AsCircle(); round {
+		c.X, c.Y = c.X+o.X, c.Y+o.Y
+		size := max(pilot/2, t.Least/2+slotRoom/2)
+		if full {
+			size = max(r, size)
+		}
+		if t.open(geom.Circle(c, size)) {
+			far := r + 3
+			for _, d := range []geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
+				from := geom.Point{X: c.X + float64((size+1)*d.X), Y: c.Y + float64((size+1)*d.Y)}
+				t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: from}, {Point: geom.Point{X: c.X + float64((far+1)*d.X), Y: c.Y + float64((far+1)*d.Y)}}})
+			}
+		} else {
+			t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a hole at %s, %s has no room beside other cuts", t.Number(c.X-o.X), t.Number(c.Y-o.Y)), "mark it by measure"})
+		}
+		return
+	}
+	b := t.box(l)
+	w := math.Min(b.Width(), b.Height())
+	if square(l) && w < 2*t.slot()+leastRib {
+		t.wide(b)
+		return
+	}
+	t.walls(l, 1)
+}
+
+// square tells whether a loop is a rectangle along the axes.
+func square(l geom.Loop) bool {
+	if len(l) != 4 {
+		return false
+	}
+	for i, v := range l {
+		n := l[(i+1)%4]
+		if v.Bulge != 0 || v.X != n.X && v.Y != n.Y {
+			return false
+		}
+	}
+	return true
+}
+
+// walls slots along the straight sides of a loop that lie on the panel; the waste is
+// to the left of them, or with side -1 to the right. Others are scored.
+func (t *tracer) walls(l geom.Loop, side float64) {
+	o := t.plate.Origin
+	panel := shift(t.panel.Panel.Outline.Bounds(), o)
+	at := func(p geom.Point) geom.Point { return geom.Point{X: p.X + o.X, Y: p.Y + o.Y} }
+	for i, v := range l {
+		a, b := at(v.Point), at(l[(i+1)%len(l)].Point)
+		switch {
+		case v.Bulge != 0 || a.X != b.X && a.Y != b.Y:
+			t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: a, Bulge: v.Bulge}, {Point: b}})
+		case a.Y == b.Y && a.Y > panel.Min.Y+edgeRoom && a.Y < panel.Max.Y-edgeRoom:
+			up := side * math.Copysign(1, b.X-a.X)
+			t.slots(false, a.Y, float64(up*t.slot()), max(min(a.X, b.X), panel.Min.X), min(max(a.X, b.X), panel.Max.X))
+		case a.X == b.X && a.X > panel.Min.X+edgeRoom && a.X < panel.Max.X-edgeRoom:
+			across := -side * math.Copysign(1, b.Y-a.Y)
+			t.slots(true, a.X, float64(across*t.slot()), max(min(a.Y, b.Y), panel.Min.Y), min(max(a.Y, b.Y), panel.Max.Y))
+		}
+	}
+}
+
+// edgeRoom is how near a wall may be to a panel's edge, in mm, to be that edge.
+const edgeRoom = 0.01
+
+// wide opens a narrow cut in its full width, so that both long edges are walls; its
+// ends, where they lie on the panel and no opening ends there, are scored.
+func (t *tracer) wide(b geom.Rect) {
+	panel := shift(t.panel.Panel.Outline.Bounds(), t.plate.Origin)
+	upright := b.Width() <= b.Height()
+	low, high, least, most := b.Min.X, b.Max.X, panel.Min.X, panel.Max.X
+	if upright {
+		low, high, least, most = b.Min.Y, b.Max.Y, panel.Min.Y, panel.Max.Y
+		t.slots(true, b.Min.X, b.Width(), max(low, least), min(high, most))
+	} else {
+		t.slots(false, b.Min.Y, b.Height(), max(low, least), min(high, most))
+	}
+	for _, end := range []float64{low, high} {
+		if end <= least+edgeRoom || end >= most-edgeRoom {
+			continue
+		}
+		line := []geom.Vertex{{Point: geom.Point{X: end, Y: b.Min.Y}}, {Point: geom.Point{X: end, Y: b.Max.Y}}}
+		if upright {
+			line = []geom.Vertex{{Point: geom.Point{X: b.Min.X, Y: end}}, {Point: geom.Point{X: b.Max.X, Y: end}}}
+		}
+		if !slices.ContainsFunc(t.plate.Openings, func(l geom.Loop) bool {
+			o := l.Bounds()
+			if upright {
+				return o.Min.X == b.Min.X && (o.Min.Y == end || o.Max.Y == end)
+			}
+			return o.Min.Y == b.Min.Y && (o.Min.X == end || o.Max.X == end)
+		}) {
+			t.plate.Engrave = append(t.plate.Engrave, line)
+		}
+	}
+}
+
+// slots opens a strip along a line, x = at with upright, so far to one side of it
+// (below 0 to the lower one) from one place to another, in parts with bridges between.
+func (t *tracer) slots(upright bool, at, thick, from, to float64) {
+	place := func(a, b float64) geom.Rect {
+		low, high := min(at, at+thick), max(at, at+thick)
+		if upright {
+			return geom.Rect{Min: geom.Point{X: low, Y: a}, Max: geom.Point{X: high, Y: b}}
+		}
+		return geom.Rect{Min: geom.Point{X: a, Y: low}, Max: geom.Point{X: b, Y: high}}
+	}
+	if math.Abs(thick) < t.Least {
+		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a cut %s wide is narrower than what cuts the plate, %s", t.Number(math.Abs(thick)), t.Number(t.Least)), "cut the templates with a finer beam or bit"})
+		return
+	}
+	// What is free along the line.
+	free := [][2]float64{{from, to}}
+	for _, r := range t.taken {
+		r = grown(r, leastRib)
+		if !meet(place(from, to), r) {
+			continue
+		}
+		low, high := r.Min.X, r.Max.X
+		if upright {
+			low, high = r.Min.Y, r.Max.Y
+		}
+		var left [][2]float64
+		for _, f := range free {
+			if low > f[0] {
+				left = append(left, [2]float64{f[0], min(f[1], low)})
+			}
+			if high < f[1] {
+				left = append(left, [2]float64{max(f[0], high), f[1]})
+			}
+			if low <= f[0] && high >= f[1] || f[1] <= f[0] {
+				continue
+			}
+		}
+		free = left
+	}
+	done := false
+	for _, f := range free {
+		long := f[1] - f[0]
+		if long < min(shortest, to-from) {
+			continue
+		}
+		n := int(math.Ceil((long + bridge) / (longest + bridge)))
+		part := (long - float64(bridge*float64(n-1))) / float64(n)
+		for i := range n {
+			a := f[0] + float64((part+bridge)*float64(i))
+			b := place(a, a+part)
+			t.plate.Openings = append(t.plate.Openings, geom.Rectangle(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y))
+			t.taken = append(t.taken, b)
+			done = true
+		}
+	}
+	if !done && to-from > edgeRoom {
+		// No room for a slot: a scored line shows the wall.
+		for _, v := range []float64{at, at + thick} {
+			a, b := geom.Point{X: from, Y: v}, geom.Point{X: to, Y: v}
+			if upright {
+				a, b = geom.Point{X: v, Y: from}, geom.Point{X: v, Y: to}
+			}
+			t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: a}, {Point: b}})
+			if math.Abs(thick) <= t.slot() {
+				break
+			}
+		}
+		t.plate.Notes = append(t.plate.Notes, "Where there was no room for a slot a scored line shows the wall: prick it through or measure from it.")
+	}
+}
+
+// outline marks what of a panel's outline lies within its extent: fingers, notches.
+func (t *tracer) outline(p geom.Panel) {
+	if len(p.Outline) > 4 {
+		t.walls(p.Outline, -1)
+	}
+}

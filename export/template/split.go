@@ -1,0 +1,248 @@
+package template
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"drawerwright/geom"
+)
+
+// Measures of the joint between pieces, in mm: keys that are wider at their heads than
+// at their necks, and how much larger the sockets are (common practice, no source).
+const (
+	keyDepth  = 9.0
+	keyNeck   = 9.0
+	keyHead   = 15.0
+	keyApart  = 70.0
+	keyPlay   = 0.1
+	seamRoom  = 3.0  // between a joint and what is cut
+	seamMoves = 30.0 // by which a seam gives way to what is cut
+)
+
+func upper(s string) string { return strings.ToUpper(s) }
+
+// seams are the places, upright and level, where a plate of a size is parted so that
+// its pieces fit the bed.
+func (o Options) seams(wide, high float64, walls [2][]float64) (seams [2][]float64) {
+	if o.fits(wide, high) {
+		return seams
+	}
+	count := func(long, bed float64) int {
+		if long <= bed {
+			return 1
+		}
+		return int(math.Ceil(long / (bed - keyDepth - 2*seamMoves)))
+	}
+	columns, rows := count(wide, o.Bed.X), count(high, o.Bed.Y)
+	if c, r := count(wide, o.Bed.Y), count(high, o.Bed.X); c*r < columns*rows {
+		columns, rows = c, r
+	}
+	for i, n := range []int{columns, rows} {
+		long := []float64{wide, high}[i]
+		for k := 1; k < n; k++ {
+			seams[i] = append(seams[i], clear(long*float64(k)/float64(n), walls[i]))
+		}
+	}
+	return seams
+}
+
+func (o Options) fits(wide, high float64) bool {
+	return wide <= o.Bed.X && high <= o.Bed.Y || wide <= o.Bed.Y && high <= o.Bed.X
+}
+
+// clear is the place nearest to one at which a joint keeps off walls.
+func clear(at float64, walls []float64) float64 {
+	for by := 0.0; by <= seamMoves; by += 2 {
+		for _, c := range []float64{at + by, at - by} {
+			if !slices.ContainsFunc(walls, func(w float64) bool { return w > c-seamRoom-3 && w < c+keyDepth+seamRoom+3 }) {
+				return c
+			}
+		}
+	}
+	return at
+}
+
+// seamZones are the strips that joints take up.
+func (p *Plate) seamZones() (list []geom.Rect) {
+	b := p.Outline.Bounds()
+	for _, x := range p.seams[0] {
+		list = append(list, geom.Rect{Min: geom.Point{X: x - seamRoom, Y: b.Min.Y}, Max: geom.Point{X: x + keyDepth + seamRoom, Y: b.Max.Y}})
+	}
+	for _, y := range p.seams[1] {
+		list = append(list, geom.Rect{Min: geom.Point{X: b.Min.X, Y: y - seamRoom}, Max: geom.Point{X: b.Max.X, Y: y + keyDepth + seamRoom}})
+	}
+	return list
+}
+
+// Split gives the pieces of a rectangular plate: itself where it fits the bed.
+func (p Plate) Split() []Plate {
+	if len(p.seams[0])+len(p.seams[1]) == 0 {
+		return []Plate{p}
+	}
+	b := p.Outline.Bounds()
+	xs := slices.Concat([]float64{b.Min.X}, p.seams[0], []float64{b.Max.X})
+	ys := slices.Concat([]float64{b.Min.Y}, p.seams[1], []float64{b.Max.Y})
+	var list []Plate
+	for r := range len(ys) - 1 {
+		for c := range len(xs) - 1 {
+			list = append(list, p.piece(xs, ys, c, r, len(list)+1))
+		}
+	}
+	return list
+}
+
+// piece is one of them, its keys to the right and upwards.
+func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
+	x0, x1, y0, y1 := xs[c], xs[c+1], ys[r], ys[r+1]
+	var l geom.Loop
+	add := func(points ...geom.Point) {
+		for _, q := range points {
+			if n := len(l); n == 0 || l[n-1].Point != q {
+				l = append(l, geom.Vertex{Point: q})
+			}
+		}
+	}
+	// Round it counter-clockwise from the lower left corner. Sockets are cut into the
+	// left and lower sides by the keys of the pieces before.
+	left, low := x0, y0
+	if c > 0 {
+		left += keyPlay
+	}
+	if r > 0 {
+		low += keyPlay
+	}
+	across := func(y float64, socket bool) []geom.Point { // from left to right
+		return keys(left, x1, socket, func(along, out float64) geom.Point { return geom.Point{X: along, Y: y + out} })
+	}
+	upright := func(x float64, socket bool) []geom.Point { // upwards
+		return keys(low, y1, socket, func(along, out float64) geom.Point { return geom.Point{X: x + out, Y: along} })
+	}
+	add(geom.Point{X: left, Y: low})
+	if r > 0 {
+		add(across(y0, true)...)
+	}
+	add(geom.Point{X: x1, Y: low})
+	if c < len(xs)-2 {
+		add(upright(x1, false)...)
+	}
+	add(geom.Point{X: x1, Y: y1})
+	if r < len(ys)-2 {
+		add(reversed(across(y1, false))...)
+	}
+	add(geom.Point{X: left, Y: y1})
+	if c > 0 {
+		add(reversed(upright(x0, true))...)
+	}
+	if n := len(l) - 1; l[n].Point == l[0].Point {
+		l = l[:n]
+	}
+	out := p
+	out.seams = [2][]float64{}
+	out.Name, out.Title = fmt.Sprintf("%s-%d", p.Name, number), fmt.Sprintf("%s, piece %d of %d", p.Title, number, (len(xs)-1)*(len(ys)-1))
+	by := geom.Point{X: -left, Y: -low}
+	out.Outline, out.Origin = moved(l, by), geom.Point{X: p.Origin.X + by.X, Y: p.Origin.Y + by.Y}
+	mine := func(q geom.Point) bool {
+		// Joints belong to the strip before which they stand.
+		return (q.X >= x0 || c == 0) && (q.X < x1 || c == len(xs)-2) && (q.Y >= y0 || r == 0) && (q.Y < y1 || r == len(ys)-2)
+	}
+	out.Openings, out.Engrave, out.Words = nil, nil, nil
+	for _, o := range p.Openings {
+		if mine(centre(o.Bounds())) {
+			out.Openings = append(out.Openings, moved(o, by))
+		}
+	}
+	for _, path := range p.Engrave {
+		out.Engrave = append(out.Engrave, within(path, geom.Rect{Min: geom.Point{X: left, Y: low}, Max: geom.Point{X: x1, Y: y1}}, by)...)
+	}
+	for _, w := range p.Words {
+		if mine(centre(w.box())) {
+			w.At = geom.Point{X: w.At.X + by.X, Y: w.At.Y + by.Y}
+			out.Words = append(out.Words, w)
+		}
+	}
+	writer := out.writer()
+	b := geom.Rect{Max: geom.Point{X: x1 - left, Y: y1 - low}}
+	if c > 0 { // off the sockets
+		b.Min.X = keyDepth + seamRoom
+	}
+	if r > 0 {
+		b.Min.Y = keyDepth + seamRoom
+	}
+	writer.within = b
+	out.write(writer, fmt.Sprintf("PIECE %d", number), centre(b), 0)
+	if p.stamp.Text != "" && mine(centre(p.stamp.box())) {
+		out.stamp.At = geom.Point{X: p.stamp.At.X + by.X, Y: p.stamp.At.Y + by.Y}
+	} else if out.stamp = (Word{}); true {
+		if stamp, ok := writer.place(stampText, centre(b), 0); ok {
+			out.stamp = stamp
+		}
+	}
+	out.Notes = append(slices.Clone(p.Notes), "Press the pieces together by their keys, on a flat surface, with a drop of glue.")
+	return out
+}
+
+// keys are the corners of keys, or of the sockets for them, along a side.
+func keys(from, to float64, socket bool, place func(along, out float64) geom.Point) (list []geom.Point) {
+	// Whole coordinates of the plate say where keys are, so that both sides agree.
+	play := 0.0
+	if socket {
+		play = keyPlay
+	}
+	first := math.Ceil((from + keyHead) / keyApart)
+	var at []float64
+	for n := first; n*keyApart <= to-keyHead; n++ {
+		at = append(at, n*keyApart)
+	}
+	if len(at) == 0 {
+		at = []float64{math.Round((from + to) / 2)}
+	}
+	list = append(list, place(from, play))
+	for _, c := range at {
+		list = append(list, place(c-keyNeck/2-play, play), place(c-keyHead/2-play, keyDepth+play), place(c+keyHead/2+play, keyDepth+play), place(c+keyNeck/2+play, play))
+	}
+	return append(list, place(to, play))
+}
+
+func reversed(list []geom.Point) []geom.Point {
+	out := slices.Clone(list)
+	slices.Reverse(out)
+	return out
+}
+
+func moved(l geom.Loop, by geom.Point) geom.Loop {
+	out := slices.Clone(l)
+	for i := range out {
+		out[i].X, out[i].Y = out[i].X+by.X, out[i].Y+by.Y
+	}
+	return out
+}
+
+func centre(r geom.Rect) geom.Point {
+	return geom.Point{X: (r.Min.X + r.Max.X) / 2, Y: (r.Min.Y + r.Max.Y) / 2}
+}
+
+// within is the part of a scored path in a rectangle: straight ones are cut, arcs stay
+// whole where their middle is.
+func within(path []geom.Vertex, r geom.Rect, by geom.Point) [][]geom.Vertex {
+	at := func(p geom.Point) geom.Vertex {
+		return geom.Vertex{Point: geom.Point{X: p.X + by.X, Y: p.Y + by.Y}}
+	}
+	in := func(p geom.Point) bool {
+		return p.X >= r.Min.X && p.X <= r.Max.X && p.Y >= r.Min.Y && p.Y <= r.Max.Y
+	}
+	if len(path) != 2 || path[0].Bulge != 0 || path[0].X != path[1].X && path[0].Y != path[1].Y {
+		if in(centre(geom.Loop(path).Bounds())) {
+			return [][]geom.Vertex{moved(path, by)}
+		}
+		return nil
+	}
+	hold := func(v, low, high float64) float64 { return max(low, min(high, v)) }
+	a, b := path[0].Point, path[1].Point
+	p, q := geom.Point{X: hold(a.X, r.Min.X, r.Max.X), Y: hold(a.Y, r.Min.Y, r.Max.Y)}, geom.Point{X: hold(b.X, r.Min.X, r.Max.X), Y: hold(b.Y, r.Min.Y, r.Max.Y)}
+	if p == q || a.X == b.X && p.X != a.X || a.Y == b.Y && p.Y != a.Y {
+		return nil
+	}
+	return [][]geom.Vertex{{at(p), at(q)}}
+}

@@ -1,0 +1,81 @@
+package template
+
+import (
+	"slices"
+
+	"drawerwright/geom"
+)
+
+// Line is the middle of a slide, over the opening's lower edge.
+type Line struct {
+	Name string
+	At   float64
+}
+
+// Side is one side of a cabinet with the lines of its slides and the holes that they
+// are screwed into: x from the front edge to the back, y up from the datum.
+type Side struct {
+	Name   string
+	Height float64
+	Lines  []Line
+	Holes  []geom.Point
+}
+
+// Measures of a stick, in mm: it is as wide as the usual first hole's setback and some
+// wood beyond, and its marks are this long.
+const (
+	stickWide = 56.0
+	stickMark = 20.0
+)
+
+// Stick makes a story stick for the sides of a cabinet: it stands on the datum, its
+// front edge level with the side's; each slide's middle is the edge of a slot, and holes
+// near the front edge have a guide.
+func Stick(s Side, o Options) Plate {
+	p := Plate{Name: "stick-" + s.Name, Title: "story stick for the slides of " + s.Name, Parts: []string{s.Name}, Count: 1, Outline: geom.Rectangle(0, 0, s.Height, stickWide),
+		Notes: []string{"Stand its DATUM end on the opening's lower edge, the side with the words FRONT level with the cabinet side's front edge, and mark along that edge of each slot which is nearer to the datum. Turn it over for the other side."}}
+	var lines []float64
+	for _, l := range s.Lines {
+		lines = append(lines, l.At)
+	}
+	p.seams = o.seams(s.Height, stickWide, [2][]float64{lines, nil})
+	p.seams[1] = nil
+	taken := p.seamZones()
+	free := func(r geom.Rect) bool {
+		return !slices.ContainsFunc(taken, func(t geom.Rect) bool { return meet(grown(r, leastRib), t) })
+	}
+	put := func(l geom.Loop) bool {
+		b := l.Bounds()
+		if b.Min.X < leastRib || b.Max.X > s.Height-leastRib || !free(b) {
+			return false
+		}
+		p.Openings = append(p.Openings, l)
+		taken = append(taken, b)
+		return true
+	}
+	for _, l := range s.Lines {
+		y := stickWide - leastRib - 1 - stickMark
+		if !put(geom.Rectangle(l.At, y, l.At+o.slot(), y+stickMark)) {
+			p.Engrave = append(p.Engrave, []geom.Vertex{{Point: geom.Point{X: l.At, Y: 0}}, {Point: geom.Point{X: l.At, Y: stickWide}}})
+		}
+	}
+	for _, h := range s.Holes {
+		// Seen with the datum at the left and the front edge below, the stick lies on the
+		// left side turned by a quarter.
+		if h.X < stickWide-leastRib-pilot {
+			put(geom.Circle(geom.Point{X: h.Y, Y: h.X}, max(pilot, o.Least+slotRoom)/2))
+		}
+	}
+	w := p.writer()
+	p.write(w, "DATUM", geom.Point{X: 0, Y: stickWide / 2}, 1)
+	p.write(w, "FRONT", geom.Point{X: s.Height / 2, Y: 0}, 0)
+	for _, l := range s.Lines {
+		p.write(w, l.Name+" "+o.Number(l.At), geom.Point{X: l.At + 20, Y: stickWide / 2}, 0)
+	}
+	p.write(w, s.Name, geom.Point{X: s.Height / 2, Y: stickWide / 2}, 0)
+	p.write(w, o.Job, geom.Point{X: s.Height, Y: stickWide / 2}, 0)
+	if stamp, ok := w.place(stampText, geom.Point{X: s.Height, Y: 0}, 0); ok {
+		p.stamp = stamp
+	}
+	return p
+}

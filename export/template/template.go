@@ -1,0 +1,87 @@
+// Package template makes marking templates and gauges that a laser or a small router
+// cuts from 3 to 6 mm hardboard, for those who cut joints by hand: plates that lie on
+// a panel and show a knife where each wall of a dado, groove or rabbet comes, a story
+// stick for the lines of slides, blocks to set fence and cutter by, and a gauge.
+//
+// A [Plate] is what should come out, in millimetres, x to the right and y up, its
+// lower left corner at 0, 0. What the cutter takes away is made up for afterwards
+// (package kerf). [Panels], [Stick], [Blocks] and [Gauge] make plates, [Plate.Split]
+// those that fit the bed, [Draw] and [Picture] their files.
+package template
+
+import (
+	"drawerwright/geom"
+)
+
+// Plate is one template, gauge or block.
+type Plate struct {
+	Name     string   // for files
+	Title    string   // for people
+	Parts    []string // that it serves
+	Count    int
+	Outline  geom.Loop
+	Openings []geom.Loop
+	Engrave  [][]geom.Vertex // open paths, scored
+	Words    []Word
+	Notes    []string // how it is used
+	// Origin is where the panel's lower left corner is, as the face is seen that the
+	// plate lies on; of a plate in pieces it can be beyond the piece.
+	Origin geom.Point
+	// seams are where a plate that is too large may be parted: nothing is cut there.
+	seams [2][]float64
+	// stamp is the place for the words that tell whether the kerf is made up for.
+	stamp Word
+}
+
+// Word is a line of letters made of single strokes, on a base line from At; Quarter is
+// 1 for one that runs up.
+type Word struct {
+	Text    string
+	At      geom.Point
+	Height  float64
+	Quarter int
+}
+
+// Register is what a template stops against the edges of a panel with.
+type Register uint8
+
+const (
+	Pins Register = iota // dowels in holes, two at the lower edge and one at the end
+	Lip                  // strips glued under the plate
+)
+
+// Options of templates. Lengths are in mm.
+type Options struct {
+	Job       string
+	Thickness float64    // of the plates
+	Least     float64    // the narrowest slot that can be cut: the kerf, or the bit
+	Mark      float64    // width of a slot to mark in
+	Bed       geom.Point // what the cutter's bed holds, either way round
+	Register  Register
+	Pin       float64 // diameter of the dowels
+	FullHoles bool    // holes are guides for their own drill, not for a pilot
+	Number    func(mm float64) string
+}
+
+// slot is how wide the slots are.
+func (o Options) slot() float64 { return max(o.Mark, o.Least+slotRoom) }
+
+// Measures of templates, in mm (common practice, no source).
+const (
+	slotRoom  = 0.2  // a slot is wider than what cuts it
+	bridge    = 6.0  // between the parts of a long slot
+	leastRib  = 2.5  // between any two cuts: more than the least bridge that is warned of
+	longest   = 70.0 // part of a slot
+	shortest  = 4.0  // part of a slot that is worth cutting
+	overhang  = 14.0 // of the plate over the panel's far end and upper edge
+	beside    = 8.0  // of wood about a pin's hole
+	pilot     = 2.5  // hole for a pilot bit or an awl
+	hangHole  = 7.0
+	letters   = 6.0 // the largest
+	leastWord = 2.5 // the smallest that is engraved
+)
+
+// Problem is something that templates cannot do for a job.
+type Problem struct {
+	Plate, Message, Hint string
+}
