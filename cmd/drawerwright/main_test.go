@@ -162,6 +162,14 @@ func TestSamplesBuild(t *testing.T) {
 			for _, c := range r.Cabinets {
 				named += len(c.Files)
 			}
+			for _, p := range r.Templates {
+				for _, f := range p.Files {
+					named++
+					if _, ok := a["/"+f]; !ok {
+						t.Errorf("the report names %s, which is not there", f)
+					}
+				}
+			}
 			for _, p := range r.Parts {
 				for _, f := range []string{p.Files.Inside, p.Files.Outside, p.Files.STL} {
 					if f != "" {

@@ -185,3 +185,25 @@ func (d *Drawing) Add(other Drawing, at geom.Point, scale float64) {
 		d.Texts = append(d.Texts, t)
 	}
 }
+
+// Turned is the drawing turned by a quarter to the left.
+func (d Drawing) Turned() Drawing {
+	out := Drawing{Width: d.Height, Height: d.Width}
+	turn := func(p geom.Point) geom.Point { return geom.Point{X: d.Height - p.Y, Y: p.X} }
+	for _, s := range d.Shapes {
+		paths := make([][]geom.Vertex, len(s.Paths))
+		for i, p := range s.Paths {
+			paths[i] = make([]geom.Vertex, len(p))
+			for k, v := range p {
+				paths[i][k] = geom.Vertex{Point: turn(v.Point), Bulge: v.Bulge}
+			}
+		}
+		s.Paths = paths
+		out.Shapes = append(out.Shapes, s)
+	}
+	for _, t := range d.Texts {
+		t.At, t.Quarter = turn(t.At), t.Quarter+1
+		out.Texts = append(out.Texts, t)
+	}
+	return out
+}

@@ -38,6 +38,19 @@ func WithSquare(d drawing.Drawing, title string) drawing.Drawing {
 	return out
 }
 
+// OnRoll is one page as wide as a roll of paper with a drawing on it, turned if it has
+// to be; fits is false where it is too wide either way.
+func OnRoll(d drawing.Drawing, wide float64, title string) (page drawing.Page, fits bool) {
+	out := WithSquare(d, title)
+	if out.Width > wide {
+		if out = WithSquare(d.Turned(), title); out.Width > wide {
+			return page, false
+		}
+	}
+	out.Width = wide
+	return drawing.Page{Drawing: out, Bookmarks: []drawing.Bookmark{{Name: title}}}, true
+}
+
 // Tile prints a drawing at its true size on as many sheets as it takes, which lap by
 // 10 mm, after a sheet with the check square, how they lie and what is to be known.
 func Tile(d drawing.Drawing, s Size, title string, notes []string) []drawing.Page {

@@ -21,8 +21,8 @@ type Side struct {
 	Holes  []geom.Point
 }
 
-// Measures of a stick, in mm: it is as wide as the usual first hole's setback and some
-// wood beyond, and its marks are this long.
+// Measures of a stick, in mm: it is as wide as the usual first hole's setback, 37, and
+// some wood beyond, and its marks are this long.
 const (
 	stickWide = 56.0
 	stickMark = 20.0
@@ -54,7 +54,7 @@ func Stick(s Side, o Options) Plate {
 		return true
 	}
 	for _, l := range s.Lines {
-		y := stickWide - leastRib - 1 - stickMark
+		y := leastRib + 4.0 // before the holes, which stand on the same line
 		if !put(geom.Rectangle(l.At, y, l.At+o.slot(), y+stickMark)) {
 			p.Engrave = append(p.Engrave, []geom.Vertex{{Point: geom.Point{X: l.At, Y: 0}}, {Point: geom.Point{X: l.At, Y: stickWide}}})
 		}

@@ -5,6 +5,7 @@ package batch
 import (
 	"fmt"
 	"path/filepath"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
@@ -27,6 +28,8 @@ type Batch struct {
 	Alike   []Alike
 	Spacers []float64 // the shop's
 	Paper   job.Paper
+	// Templates are nil where the job asks for none.
+	Templates *Templates
 }
 
 // Boxes is how many boxes the batch makes.
@@ -126,6 +129,9 @@ func Make(j *job.Job) (Batch, []Problem) {
 		b.Drawers = append(b.Drawers, d)
 	}
 	b.banks(j)
+	if !slices.ContainsFunc(problems, func(p Problem) bool { return p.Error }) {
+		problems = append(problems, b.templates(j)...)
+	}
 	return b, append(problems, b.sameNames()...)
 }
 

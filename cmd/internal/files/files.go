@@ -78,6 +78,9 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := writeCabinets(b, to); err != nil {
 		return err
 	}
+	if err := writeTemplates(b, to); err != nil {
+		return err
+	}
 	paper, err := packet.Make(b, r)
 	if err != nil {
 		return err

@@ -171,6 +171,7 @@ func (b *builder) drawer(s *section) Drawer {
 		put("layers", dxf.values["layers"])
 		put("files", dxf.values["files"])
 	}
+	put("templates", b.root.values["templates"])
 	d.Limits, d.Accuracy = b.limits, accuracy(b.accuracy, d.Cutter.Kind)
 	settled := b.setJoinery(&d, b.sub(s, "joinery", joineryKeys), put)
 	b.corners(&d, s, put)

@@ -46,6 +46,7 @@ func Pages(b batch.Batch, r report.Report) ([]drawing.Page, error) {
 	m.corners()
 	m.assembly()
 	m.openings()
+	m.templates()
 	m.travellers()
 	if err := m.labels(); err != nil {
 		return nil, err
@@ -180,4 +181,33 @@ func (m maker) openings() {
 		}
 	}
 	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
+}
+
+// templates lists the plates and how they are used.
+func (m maker) templates() {
+	list := m.report.Templates
+	if len(list) == 0 {
+		return
+	}
+	m.Chapter("Templates")
+	unit := m.unit.String()
+	var rows [][]string
+	for _, t := range list {
+		rows = append(rows, []string{t.Name, fmt.Sprint(t.Count), m.reported(t.Size[0]), m.reported(t.Size[1]), names(t.Parts)})
+	}
+	said := fmt.Sprintf("Plates of %s. Files that say AS DRAWN have the lines as the plates should come out: let the cutter's program make up for what it takes away, or use those that say KERF, in which it is made up for; never both.", list[0].Stock)
+	m.Text(said)
+	m.Table([]string{"plate", ">pieces", ">length " + unit, ">width " + unit, "serves"}, rows)
+	told := make(map[string]bool)
+	for _, t := range list {
+		for _, n := range t.Notes {
+			if !told[n] {
+				told[n] = true
+				m.Item(0, "·", n)
+			}
+		}
+	}
+	for _, c := range report.TemplateCautions {
+		m.Item(0, "!", cited(c))
+	}
 }

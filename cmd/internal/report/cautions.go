@@ -28,6 +28,13 @@ var general = []Caution{
 	{"Extract dust where it is made: the dust of hardwood, and of the glue in boards, harms the nose and the lungs.", 5},
 }
 
+// TemplateCautions are those for cutting and using templates.
+var TemplateCautions = []Caution{
+	{"A laser is watched while it cuts, with its cover closed and its extraction on: hardboard burns, and its smoke harms. The maker's manual and local rules come first.", 0},
+	{"Small plates are held by their sheet until they are cut out; do not reach for them while the cutter turns.", 0},
+	{"A knife is drawn away from the hand that holds the template; clamp the template where both hands are needed.", 0},
+}
+
 // ofMachine are the cautions for one kind of machine.
 var ofMachine = map[string][]Caution{
 	onSaw: {

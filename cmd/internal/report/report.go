@@ -39,7 +39,9 @@ type Report struct {
 	Buy      []Buy      `json:"buy"`
 	Cabinets []Cabinet  `json:"cabinets"`
 	Alike    []Alike    `json:"alike"`
-	Warnings []Warning  `json:"warnings"`
+	// Templates are the plates that the job asks for.
+	Templates []Template `json:"templates"`
+	Warnings  []Warning  `json:"warnings"`
 }
 
 // Size is a box's outside or clear inside.
@@ -186,7 +188,7 @@ func Make(b batch.Batch, warnings []Warning) Report {
 		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: setups(b), Material: Material(b), Warnings: append([]Warning{}, warnings...),
 	}
 	n := func(mm float64) float64 { return number(mm, b.Units) }
-	r.Buy, r.Cabinets, r.Alike = toBuy(b), cabinets(b, n), alikes(b, n)
+	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b), cabinets(b, n), alikes(b, n), templates(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
 		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d)}

@@ -26,6 +26,7 @@ func Text(b batch.Batch, r Report) []byte {
 	fits(&out, r, b.Units)
 	proofs(&out, r, b.Units)
 	drawings(&out, r, b.Units)
+	plates(&out, r, b.Units)
 	board(&out, r, b.Units)
 	buying(&out, r)
 	weights(&out, r, b.Units)

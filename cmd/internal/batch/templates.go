@@ -1,0 +1,140 @@
+package batch
+
+import (
+	"fmt"
+	"strings"
+
+	"drawerwright/cmd/internal/job"
+	"drawerwright/export/template"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// Templates are the marking templates of a batch, in pieces that fit the bed.
+type Templates struct {
+	job.Templates
+	Plates []TemplatePlate
+}
+
+// TemplatePlate is a plate as drawn and, where a kerf is known, made up for it. Files
+// are relative to the output folder.
+type TemplatePlate struct {
+	Drawn, Made       template.Cut
+	DrawnDXF, MadeDXF string
+	SVG, PDF          string
+}
+
+// templateFolder is where templates are.
+const templateFolder = "templates/"
+
+// templates lays out what a job asks for. What they cannot do is said with the
+// first of the drawers.
+func (b *Batch) templates(j *job.Job) (problems []Problem) {
+	if j.Templates == nil || len(b.Drawers) == 0 {
+		return nil
+	}
+	t := *j.Templates
+	o := template.Options{Job: b.Title, Thickness: t.Thickness, Least: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin, Number: func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }}
+	if t.Register == job.RegisterLip {
+		o.Register = template.Lip
+	}
+	plates, wrong := b.panelPlates(o)
+	for _, bank := range b.Banks {
+		if s := bank.Side; len(s.Lines) > 0 {
+			side := template.Side{Name: s.Name, Height: s.Height, Holes: s.Holes}
+			for _, l := range s.Lines {
+				side.Lines = append(side.Lines, template.Line{Name: l.Name, At: l.At})
+			}
+			p := template.Stick(side, o)
+			p.Name = "stick-" + job.FileName(s.Name)
+			plates = append(plates, p)
+		}
+	}
+	for i, c := range b.settings() {
+		c.Name = fmt.Sprintf("setting-%d", i+1)
+		plates = append(plates, template.Gauge(c, o))
+		plates = append(plates, template.Blocks(c, b.Spacers, o)...)
+	}
+	out := &Templates{Templates: t}
+	say := func(code, message, hint string) {
+		problems = append(problems, Problem{0, joinery.Problem{Code: code, Field: "templates", Message: "template " + message, Hint: hint}})
+	}
+	for _, p := range wrong {
+		say("template", p.Plate+": "+p.Message, p.Hint)
+	}
+	taken := make(map[string]bool)
+	for _, plate := range plates {
+		for _, p := range plate.Split() {
+			name := p.Name
+			for n := 2; taken[p.Name]; n++ {
+				p.Name = fmt.Sprintf("%s-%d", name, n)
+			}
+			taken[p.Name] = true
+			one := TemplatePlate{Drawn: p.Made(0), Made: p.Made(t.Kerf)}
+			file := templateFolder + p.Name
+			one.DrawnDXF, one.SVG, one.PDF = file+".as-drawn.dxf", file+".as-drawn.svg", file+".as-drawn.pdf"
+			if t.Kerf > 0 {
+				one.MadeDXF = fmt.Sprintf("%s.kerf-%smm.dxf", file, strings.ReplaceAll(geom.LengthOf(t.Kerf).Fixed(geom.Millimetre), ".", "-"))
+			}
+			for _, f := range one.Made.Found {
+				say(string(f.Code), fmt.Sprintf("%s: %s, at %s, %s", p.Name, f.Message, o.Number(f.At.X), o.Number(f.At.Y)), f.Hint)
+			}
+			out.Plates = append(out.Plates, one)
+		}
+	}
+	b.Templates = out
+	return problems
+}
+
+// panelPlates are those that mark parts; drawer fronts are drilled through theirs.
+func (b *Batch) panelPlates(o template.Options) (plates []template.Plate, problems []template.Problem) {
+	var marked, drilled []template.Panel
+	for _, d := range b.Drawers {
+		for _, p := range d.Parts {
+			one := template.Panel{Name: p.Name, Panel: p.Panel, Stock: p.Stock.Name, Thickness: geom.LengthOf(p.Panel.Thickness).Text(b.Units)}
+			if one.End, one.OtherEnd = ends(p.Part); p.Role == joinery.DrawerFrontRole {
+				drilled = append(drilled, one)
+			} else {
+				marked = append(marked, one)
+			}
+		}
+	}
+	plates, problems = template.Panels(marked, o)
+	o.FullHoles = true
+	more, wrong := template.Panels(drilled, o)
+	return append(plates, more...), append(problems, wrong...)
+}
+
+// ends are what the left and the right end of a part are, seen from its inside. A left
+// side runs from the front to the back, a right one the other way.
+func ends(p joinery.Part) (left, right string) {
+	switch {
+	case p.Role == joinery.Side && p.Label == "right":
+		return "BACK END", "FRONT END"
+	case p.Role == joinery.Side:
+		return "FRONT END", "BACK END"
+	case p.Role == joinery.Front || p.Role == joinery.Back:
+		return "SIDE END", "SIDE END"
+	}
+	return "LEFT END", "RIGHT END"
+}
+
+// settings are the different settings of fence and height, with what tongues may be.
+func (b *Batch) settings() (list []template.Corner) {
+	seen := make(map[[3]float64]bool)
+	for _, d := range b.Drawers {
+		s := d.Setup
+		key := [3]float64{s.FenceDistance, s.CutterHeight, s.Cutter.Width}
+		if seen[key] || s.FenceDistance <= 0 || s.CutterHeight <= 0 {
+			continue
+		}
+		seen[key] = true
+		c := template.Corner{Fence: s.FenceDistance, Height: s.CutterHeight, Cutter: s.Cutter.Width, Depth: d.Spec.Limits.Width / 2}
+		if d.Spec.Joint == joinery.DadoRabbet {
+			half := d.Spec.Limits.Recess / 2
+			c.Tongue = [2]float64{s.FenceDistance - half, s.FenceDistance + half}
+		}
+		list = append(list, c)
+	}
+	return list
+}
