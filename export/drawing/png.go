@@ -31,7 +31,7 @@ func (d Drawing) WritePNG(w io.Writer, dots float64) error {
 	}
 	p := painter{drawing: d, scale: scale, out: image.NewGray(image.Rect(0, 0, int(wide), int(high)))}
 	draw.Draw(p.out, p.out.Bounds(), image.White, image.Point{}, draw.Src)
-	p.brush = vector.NewRasterizer(int(wide), int(high))
+	p.brush = vector.NewRasterizer(0, 0)
 	for _, s := range d.Shapes {
 		p.shape(s)
 	}
@@ -41,21 +41,51 @@ func (d Drawing) WritePNG(w io.Writer, dots float64) error {
 	return png.Encode(w, p.out)
 }
 
+// painter fills rings. The brush goes no further than they do, so that a picture of
+// many lines takes no longer than what they cover.
 type painter struct {
 	drawing Drawing
 	scale   float64 // dots to the mm
 	out     *image.Gray
 	brush   *vector.Rasterizer
+	rings   [][]geom.Point // in dots, y down
 }
 
-func (p *painter) dots(q geom.Point) (x, y float32) {
-	return float32(q.X * p.scale), float32((p.drawing.Height - q.Y) * p.scale)
+func (p *painter) dots(q geom.Point) geom.Point {
+	return geom.Point{X: q.X * p.scale, Y: (p.drawing.Height - q.Y) * p.scale}
 }
 
-// paint fills what the brush went round.
+// paint fills the rings.
 func (p *painter) paint(i Ink) {
-	p.brush.Draw(p.out, p.out.Bounds(), image.NewUniform(color.Gray{Y: uint8(level(i))}), image.Point{})
-	p.brush.Reset(p.out.Bounds().Dx(), p.out.Bounds().Dy())
+	low, high := geom.Point{X: math.Inf(1), Y: math.Inf(1)}, geom.Point{X: math.Inf(-1), Y: math.Inf(-1)}
+	for _, r := range p.rings {
+		for _, q := range r {
+			low.X, low.Y = min(low.X, q.X), min(low.Y, q.Y)
+			high.X, high.Y = max(high.X, q.X), max(high.Y, q.Y)
+		}
+	}
+	box := image.Rectangle{}
+	if low.X <= high.X {
+		box = image.Rect(int(math.Floor(low.X)), int(math.Floor(low.Y)), int(math.Ceil(high.X))+1, int(math.Ceil(high.Y))+1).Intersect(p.out.Bounds())
+	}
+	if !box.Empty() {
+		p.brush.Reset(box.Dx(), box.Dy())
+		at := func(q geom.Point) (x, y float32) {
+			return float32(q.X - float64(box.Min.X)), float32(q.Y - float64(box.Min.Y))
+		}
+		for _, r := range p.rings {
+			for i, q := range r {
+				if x, y := at(q); i == 0 {
+					p.brush.MoveTo(x, y)
+				} else {
+					p.brush.LineTo(x, y)
+				}
+			}
+			p.brush.ClosePath()
+		}
+		p.brush.Draw(p.out, box, image.NewUniform(color.Gray{Y: uint8(level(i))}), image.Point{})
+	}
+	p.rings = p.rings[:0]
 }
 
 // shape fills and strokes. The brush fills by winding number: loops that lie in
@@ -83,15 +113,11 @@ func (p *painter) shape(s Shape) {
 }
 
 func (p *painter) ring(l []geom.Point) {
+	r := make([]geom.Point, len(l))
 	for i, q := range l {
-		x, y := p.dots(q)
-		if i == 0 {
-			p.brush.MoveTo(x, y)
-		} else {
-			p.brush.LineTo(x, y)
-		}
+		r[i] = p.dots(q)
 	}
-	p.brush.ClosePath()
+	p.rings = append(p.rings, r)
 }
 
 // stroke goes round every side of a line, all the same way, and round its corners.
@@ -142,28 +168,46 @@ func (p *painter) text(t Text) {
 		if err != nil {
 			continue
 		}
-		at := func(q fixed.Point26_6) (float32, float32) {
-			return p.dots(t.turned(x+float64(float64(q.X)/64*per), -float64(q.Y)/64*per))
+		at := func(q fixed.Point26_6) geom.Point {
+			return t.turned(x+float64(float64(q.X)/64*per), -float64(q.Y)/64*per)
 		}
-		for _, s := range segments {
-			ax, ay := at(s.Args[0])
-			switch s.Op {
-			case sfnt.SegmentOpMoveTo:
-				p.brush.ClosePath()
-				p.brush.MoveTo(ax, ay)
-			case sfnt.SegmentOpLineTo:
-				p.brush.LineTo(ax, ay)
-			case sfnt.SegmentOpQuadTo:
-				bx, by := at(s.Args[1])
-				p.brush.QuadTo(ax, ay, bx, by)
-			case sfnt.SegmentOpCubeTo:
-				bx, by := at(s.Args[1])
-				cx, cy := at(s.Args[2])
-				p.brush.CubeTo(ax, ay, bx, by, cx, cy)
-			}
-		}
-		p.brush.ClosePath()
+		p.ringsOf(segments, at)
 		x += advance(g)
 	}
 	p.paint(t.Ink)
+}
+
+// ringsOf are the outlines of a letter, its curves in a few chords.
+func (p *painter) ringsOf(segments sfnt.Segments, at func(fixed.Point26_6) geom.Point) {
+	const chords = 4
+	var ring []geom.Point
+	for _, s := range segments {
+		switch a := at(s.Args[0]); s.Op {
+		case sfnt.SegmentOpMoveTo:
+			if len(ring) > 0 {
+				p.ring(ring)
+			}
+			ring = []geom.Point{a}
+		case sfnt.SegmentOpLineTo:
+			ring = append(ring, a)
+		case sfnt.SegmentOpQuadTo: // as a cubic with its controls two thirds of the way
+			b, from := at(s.Args[1]), ring[len(ring)-1]
+			third := func(q geom.Point) geom.Point {
+				return geom.Point{X: q.X + 2*(a.X-q.X)/3, Y: q.Y + 2*(a.Y-q.Y)/3}
+			}
+			c := curve{third(from), third(b), b}
+			for i := 1; i <= chords; i++ {
+				ring = append(ring, c.at(from, float64(i)/chords))
+			}
+		case sfnt.SegmentOpCubeTo:
+			from := ring[len(ring)-1]
+			c := curve{a, at(s.Args[1]), at(s.Args[2])}
+			for i := 1; i <= chords; i++ {
+				ring = append(ring, c.at(from, float64(i)/chords))
+			}
+		}
+	}
+	if len(ring) > 0 {
+		p.ring(ring)
+	}
 }

@@ -27,7 +27,7 @@ func Blocks(c Corner, spacers []float64, o Options) []Plate {
 	stack := func(what string, target float64) Plate {
 		n := int(math.Floor(target/o.Thickness + 1e-9))
 		rest := target - float64(float64(n)*o.Thickness)
-		p := Plate{Name: "block-" + c.Name + "-" + what, Title: fmt.Sprintf("setup block: %s %s", what, o.Number(target)), Parts: []string{c.Name}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
+		p := Plate{Name: "block-" + c.Name + "-" + what, Title: fmt.Sprintf("setup block: %s %s", what, o.text(target)), Parts: []string{c.Name}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
 		said := fmt.Sprintf("%d x %s", n, o.Number(o.Thickness))
 		with := ""
 		sum := float64(float64(n) * o.Thickness)
@@ -52,9 +52,9 @@ func Blocks(c Corner, spacers []float64, o Options) []Plate {
 				said = strings.Replace(said, o.Number(off)+" short", o.Number(-off)+" over", 1)
 			}
 		}
-		p.Notes = []string{fmt.Sprintf("For a %s of %s: %s. Measure the stack before it is used; shims of paper make up what is short.", what, o.Number(target), said)}
+		p.Notes = []string{fmt.Sprintf("For a %s of %s: %s, %s. Measure the stack before it is used; shims of paper make up what is short.", what, o.text(target), said, o.Unit)}
 		w := p.writer()
-		p.write(w, strings.ToUpper(what)+" "+o.Number(target), geom.Point{X: blockLong / 2, Y: 28}, 0)
+		p.write(w, strings.ToUpper(what)+" "+o.text(target), geom.Point{X: blockLong / 2, Y: 28}, 0)
 		p.write(w, said, geom.Point{X: blockLong / 2, Y: 18}, 0)
 		p.write(w, o.Job, geom.Point{X: blockLong / 2, Y: 8}, 0)
 		p.finish(w)
@@ -68,7 +68,7 @@ func Blocks(c Corner, spacers []float64, o Options) []Plate {
 	}
 	if len(list) == 2 && math.Abs(c.Fence-c.Height) < 0.005 {
 		list = list[:1]
-		list[0].Title = fmt.Sprintf("setup block: fence and height %s", o.Number(c.Fence))
+		list[0].Title = fmt.Sprintf("setup block: fence and height %s", o.text(c.Fence))
 	}
 	return list
 }
@@ -87,7 +87,7 @@ const (
 // the other.
 func Gauge(c Corner, o Options) Plate {
 	p := Plate{Name: "gauge-" + c.Name, Title: "gauge for dados and tongues", Parts: []string{c.Name}, Count: 1,
-		Notes: []string{fmt.Sprintf("Stand it over a dado: the tooth is %s long. Where the feet rock the dado is too shallow; where light shows under the tooth it is too deep. %s either way is right.", o.Number(c.Height), o.Number(c.Depth))}}
+		Notes: []string{fmt.Sprintf("Stand it over a dado: the tooth is %s long. Where the feet rock the dado is too shallow; where light shows under the tooth it is too deep. %s either way is right.", o.text(c.Height), o.text(c.Depth))}}
 	tooth := min(max(3, c.Cutter-0.6), 12)
 	low := c.Height // the feet's line
 	middle := gaugeWide / 2
@@ -105,11 +105,11 @@ func Gauge(c Corner, o Options) Plate {
 	w.taken = append(w.taken, geom.Rect{Min: geom.Point{X: 0, Y: 0}, Max: geom.Point{X: gaugeWide, Y: low + hollow}})
 	if mouths {
 		w.taken = append(w.taken, geom.Rect{Min: geom.Point{X: 0, Y: low + gaugeHigh - throat - 1}, Max: geom.Point{X: 50, Y: low + gaugeHigh}}, geom.Rect{Min: geom.Point{X: gaugeWide - 50, Y: low + gaugeHigh - throat - 1}, Max: geom.Point{X: gaugeWide, Y: low + gaugeHigh}})
-		p.write(w, "GO "+o.Number(c.Tongue[1]), geom.Point{X: 26, Y: low + gaugeHigh - throat - 5}, 0)
-		p.write(w, "NO-GO "+o.Number(c.Tongue[0]), geom.Point{X: gaugeWide - 26, Y: low + gaugeHigh - throat - 5}, 0)
+		p.write(w, "GO "+o.text(c.Tongue[1]), geom.Point{X: 26, Y: low + gaugeHigh - throat - 5}, 0)
+		p.write(w, "NO-GO "+o.text(c.Tongue[0]), geom.Point{X: gaugeWide - 26, Y: low + gaugeHigh - throat - 5}, 0)
 		p.Notes = append(p.Notes, "A right tongue goes into the mouth GO and not into the mouth NO-GO.")
 	}
-	p.write(w, "DADO "+o.Number(c.Height), geom.Point{X: middle, Y: low + hollow + 8}, 0)
+	p.write(w, "DADO "+o.text(c.Height), geom.Point{X: middle, Y: low + hollow + 8}, 0)
 	p.write(w, c.Name, geom.Point{X: middle, Y: low + gaugeHigh - throat/2}, 0)
 	p.finish(w)
 	return p

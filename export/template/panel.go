@@ -238,7 +238,7 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 				t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: from}, {Point: geom.Point{X: c.X + float64((far+1)*d.X), Y: c.Y + float64((far+1)*d.Y)}}})
 			}
 		} else {
-			t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a hole at %s, %s has no room beside other cuts", t.Number(c.X-o.X), t.Number(c.Y-o.Y)), "mark it by measure"})
+			t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a hole at %s, %s has no room beside other cuts", t.text(c.X-o.X), t.text(c.Y-o.Y)), "mark it by measure"})
 		}
 		return
 	}
@@ -332,7 +332,7 @@ func (t *tracer) slots(upright bool, at, thick, from, to float64) {
 		return geom.Rect{Min: geom.Point{X: a, Y: low}, Max: geom.Point{X: b, Y: high}}
 	}
 	if math.Abs(thick) < t.Least {
-		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a cut %s wide is narrower than what cuts the plate, %s", t.Number(math.Abs(thick)), t.Number(t.Least)), "cut the templates with a finer beam or bit"})
+		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a cut %s wide is narrower than what cuts the plate, %s", t.text(math.Abs(thick)), t.text(t.Least)), "cut the templates with a finer beam or bit"})
 		return
 	}
 	// What is free along the line.

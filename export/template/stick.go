@@ -70,7 +70,7 @@ func Stick(s Side, o Options) Plate {
 	p.write(w, "DATUM", geom.Point{X: 0, Y: stickWide / 2}, 1)
 	p.write(w, "FRONT", geom.Point{X: s.Height / 2, Y: 0}, 0)
 	for _, l := range s.Lines {
-		p.write(w, l.Name+" "+o.Number(l.At), geom.Point{X: l.At + 20, Y: stickWide / 2}, 0)
+		p.write(w, l.Name+" "+o.text(l.At), geom.Point{X: l.At + 20, Y: stickWide / 2}, 0)
 	}
 	p.write(w, s.Name, geom.Point{X: s.Height / 2, Y: stickWide / 2}, 0)
 	p.write(w, o.Job, geom.Point{X: s.Height, Y: stickWide / 2}, 0)

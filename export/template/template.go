@@ -10,6 +10,8 @@
 package template
 
 import (
+	"strings"
+
 	"drawerwright/geom"
 )
 
@@ -61,7 +63,11 @@ type Options struct {
 	Pin       float64 // diameter of the dowels
 	FullHoles bool    // holes are guides for their own drill, not for a pilot
 	Number    func(mm float64) string
+	Unit      string // that numbers are in
 }
+
+// text is a length with its unit.
+func (o Options) text(mm float64) string { return strings.TrimSpace(o.Number(mm) + " " + o.Unit) }
 
 // slot is how wide the slots are.
 func (o Options) slot() float64 { return max(o.Mark, o.Least+slotRoom) }

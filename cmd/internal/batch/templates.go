@@ -34,7 +34,7 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 		return nil
 	}
 	t := *j.Templates
-	o := template.Options{Job: b.Title, Thickness: t.Thickness, Least: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin, Number: func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }}
+	o := template.Options{Job: b.Title, Thickness: t.Thickness, Least: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin, Number: func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }, Unit: b.Units.String()}
 	if t.Register == job.RegisterLip {
 		o.Register = template.Lip
 	}

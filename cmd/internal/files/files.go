@@ -16,9 +16,11 @@ import (
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf"
+	"drawerwright/export/paper"
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/picture"
 	"drawerwright/geom/solid"
 	"drawerwright/preview/stl"
 )
@@ -81,11 +83,11 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := writeTemplates(b, to); err != nil {
 		return err
 	}
-	paper, err := packet.Make(b, r)
+	bench, err := packet.Make(b, r)
 	if err != nil {
 		return err
 	}
-	if err := to.WriteFile("packet.pdf", paper); err != nil {
+	if err := to.WriteFile("packet.pdf", bench); err != nil {
 		return err
 	}
 	return to.WriteFile("parts.txt", report.Text(b, r))
@@ -182,10 +184,42 @@ func (w *writer) drawer(d batch.Drawer) error {
 		}
 	}
 	folder := "preview/" + d.Folder + "/"
-	if err := w.stl(folder+"assembled.stl", d.Spec.Name+" assembled", solid.Join(assembled...)); err != nil {
+	for _, view := range []struct {
+		name   string
+		solids []solid.Mesh
+	}{{"assembled", assembled}, {"exploded", exploded}} {
+		title := d.Spec.Name + " " + view.name
+		if err := w.stl(folder+view.name+".stl", title, solid.Join(view.solids...)); err != nil {
+			return err
+		}
+		if err := w.picture(folder+view.name, title, view.solids); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// pictured is the room for a picture, in mm, and dots how many it has to the inch.
+var pictured = geom.Point{X: 160, Y: 120}
+
+const dots = 120
+
+// picture writes solids as a picture, hidden lines removed, once for any size and once
+// for everywhere.
+func (w *writer) picture(name, title string, solids []solid.Mesh) error {
+	d := paper.Framed(paper.Picture(picture.Draw(solids, packet.Seen), pictured))
+	w.out.Reset()
+	if err := d.WriteSVG(&w.out, title); err != nil {
+		return fmt.Errorf("%s.svg: %w", name, err)
+	}
+	if err := w.to.WriteFile(name+".svg", bytes.Clone(w.out.Bytes())); err != nil {
 		return err
 	}
-	return w.stl(folder+"exploded.stl", d.Spec.Name+" exploded", solid.Join(exploded...))
+	w.out.Reset()
+	if err := d.WritePNG(&w.out, dots); err != nil {
+		return fmt.Errorf("%s.png: %w", name, err)
+	}
+	return w.to.WriteFile(name+".png", bytes.Clone(w.out.Bytes()))
 }
 
 // aside is where a part of the exploded box stands: dividers are lifted out, a drawer

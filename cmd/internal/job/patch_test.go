@@ -205,6 +205,9 @@ func TestPatchedJobIsRead(t *testing.T) {
 		stock := before.Stocks[0]
 		edits := []Edit{{[]string{"stock", stock.Name, "thickness"}, "[12.25 mm, 12.75 mm]"}}
 		for _, e := range l.root.entries {
+			if e.key != "drawers" {
+				continue
+			}
 			for i := range e.value.items {
 				edits = append(edits, Edit{[]string{e.key, strconv.Itoa(i), "spares"}, "7"},
 					Edit{[]string{e.key, strconv.Itoa(i), "joinery", "fence-distance"}, "5.5 mm"})

@@ -3,13 +3,14 @@ package packet
 import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/picture"
 	"drawerwright/geom/solid"
 )
 
-// seen is how pictures look on a box: from before, a little from the right, and above.
-var seen = picture.From(-30, 30)
+// Seen is how pictures look on a box: from before, a little from the right, and above.
+var Seen = picture.From(-30, 30)
 
 // picture draws a box, its solids with hidden lines removed.
 func (m maker) picture(d batch.Drawer) (drawing.Drawing, error) {
@@ -24,15 +25,5 @@ func (m maker) picture(d batch.Drawer) (drawing.Drawing, error) {
 			placed = append(placed, mesh.Place(at, grid))
 		}
 	}
-	lines := picture.Draw(placed, seen)
-	b := picture.Bounds(lines)
-	scale := min(pictured.X/b.Width(), pictured.Y/b.Height())
-	out := drawing.Drawing{Width: scale * b.Width(), Height: scale * b.Height()}
-	for _, s := range lines {
-		at := func(p geom.Point) geom.Point {
-			return geom.Point{X: scale * (p.X - b.Min.X), Y: scale * (p.Y - b.Min.Y)}
-		}
-		out.Line(drawing.Medium, at(s.A), at(s.B))
-	}
-	return out, nil
+	return paper.Picture(picture.Draw(placed, Seen), pictured), nil
 }
