@@ -119,9 +119,7 @@ func (t *tracer) plates() []Plate {
 	wide, high := before+p.Length()+overhang, before+p.Width()+overhang
 	t.plate.Outline = geom.Rectangle(0, 0, wide, high)
 	t.plate.seams = t.Options.seams(wide, high, t.walled())
-	for _, r := range t.plate.seamZones() {
-		t.taken = append(t.taken, r)
-	}
+	t.taken = append(t.taken, t.plate.seamZones()...)
 	t.register(p)
 	for _, k := range p.Pockets {
 		t.loop(k.Outline, t.Options.FullHoles && k.Kind == geom.Drill)
