@@ -52,7 +52,28 @@ type painter struct {
 }
 
 func (p *painter) dots(q geom.Point) geom.Point {
-	return geom.Point{X: q.X * p.scale, Y: (p.drawing.Height - q.Y) * p.scale}
+	return geom.Point{X: float64(q.X * p.scale), Y: float64((p.drawing.Height - q.Y) * p.scale)}
+}
+
+// tile is the side, in dots, up to which the brush works in whole numbers, so that all
+// processors make the same picture.
+const tile = 512
+
+// fill fills what of the rings is in a box.
+func (p *painter) fill(box image.Rectangle, i Ink) {
+	p.brush.Reset(box.Dx(), box.Dy())
+	for _, r := range p.rings {
+		for k, q := range r {
+			x, y := float32(q.X-float64(box.Min.X)), float32(q.Y-float64(box.Min.Y))
+			if k == 0 {
+				p.brush.MoveTo(x, y)
+			} else {
+				p.brush.LineTo(x, y)
+			}
+		}
+		p.brush.ClosePath()
+	}
+	p.brush.Draw(p.out, box, image.NewUniform(color.Gray{Y: uint8(level(i))}), image.Point{})
 }
 
 // paint fills the rings.
@@ -68,22 +89,10 @@ func (p *painter) paint(i Ink) {
 	if low.X <= high.X {
 		box = image.Rect(int(math.Floor(low.X)), int(math.Floor(low.Y)), int(math.Ceil(high.X))+1, int(math.Ceil(high.Y))+1).Intersect(p.out.Bounds())
 	}
-	if !box.Empty() {
-		p.brush.Reset(box.Dx(), box.Dy())
-		at := func(q geom.Point) (x, y float32) {
-			return float32(q.X - float64(box.Min.X)), float32(q.Y - float64(box.Min.Y))
+	for y := box.Min.Y; y < box.Max.Y; y += tile {
+		for x := box.Min.X; x < box.Max.X; x += tile {
+			p.fill(image.Rect(x, y, min(x+tile, box.Max.X), min(y+tile, box.Max.Y)), i)
 		}
-		for _, r := range p.rings {
-			for i, q := range r {
-				if x, y := at(q); i == 0 {
-					p.brush.MoveTo(x, y)
-				} else {
-					p.brush.LineTo(x, y)
-				}
-			}
-			p.brush.ClosePath()
-		}
-		p.brush.Draw(p.out, box, image.NewUniform(color.Gray{Y: uint8(level(i))}), image.Point{})
 	}
 	p.rings = p.rings[:0]
 }
@@ -193,7 +202,7 @@ func (p *painter) ringsOf(segments sfnt.Segments, at func(fixed.Point26_6) geom.
 		case sfnt.SegmentOpQuadTo: // as a cubic with its controls two thirds of the way
 			b, from := at(s.Args[1]), ring[len(ring)-1]
 			third := func(q geom.Point) geom.Point {
-				return geom.Point{X: q.X + 2*(a.X-q.X)/3, Y: q.Y + 2*(a.Y-q.Y)/3}
+				return geom.Point{X: (q.X + a.X + a.X) / 3, Y: (q.Y + a.Y + a.Y) / 3}
 			}
 			c := curve{third(from), third(b), b}
 			for i := 1; i <= chords; i++ {

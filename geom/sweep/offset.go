@@ -54,6 +54,15 @@ func moved(l geom.Loop, r float64, along geom.Loop) ([]geom.Loop, error) {
 	if r <= pointed {
 		return []geom.Loop{l}, nil
 	}
+	if c, radius, ok := l.AsCircle(); ok {
+		if &l[0] == &along[0] { // moved inwards
+			if radius -= r; radius <= fit {
+				return nil, nil
+			}
+			return []geom.Loop{geom.Circle(c, radius)}, nil
+		}
+		return []geom.Loop{geom.Circle(c, radius+r).Reverse()}, nil
+	}
 	sides, err := sidesOf(along, true)
 	if err != nil {
 		return nil, err
