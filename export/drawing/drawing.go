@@ -166,9 +166,21 @@ func (t Text) turned(x, y float64) geom.Point {
 // Add puts another drawing into this one, its origin at a place, scaled; pens and
 // letters keep their sizes.
 func (d *Drawing) Add(other Drawing, at geom.Point, scale float64) {
-	place := func(p geom.Point) geom.Point {
+	d.take(other, 0, func(p geom.Point) geom.Point {
 		return geom.Point{X: at.X + float64(scale*p.X), Y: at.Y + float64(scale*p.Y)}
-	}
+	})
+}
+
+// Turned is the drawing turned by a quarter to the left.
+func (d Drawing) Turned() Drawing {
+	out := Drawing{Width: d.Height, Height: d.Width}
+	out.take(d, 1, func(p geom.Point) geom.Point { return geom.Point{X: d.Height - p.Y, Y: p.X} })
+	return out
+}
+
+// take puts another drawing into this one, its places moved and its texts turned by so
+// many quarters.
+func (d *Drawing) take(other Drawing, quarters int, place func(geom.Point) geom.Point) {
 	for _, s := range other.Shapes {
 		paths := make([][]geom.Vertex, len(s.Paths))
 		for i, p := range s.Paths {
@@ -181,29 +193,7 @@ func (d *Drawing) Add(other Drawing, at geom.Point, scale float64) {
 		d.Shapes = append(d.Shapes, s)
 	}
 	for _, t := range other.Texts {
-		t.At = place(t.At)
+		t.At, t.Quarter = place(t.At), t.Quarter+quarters
 		d.Texts = append(d.Texts, t)
 	}
-}
-
-// Turned is the drawing turned by a quarter to the left.
-func (d Drawing) Turned() Drawing {
-	out := Drawing{Width: d.Height, Height: d.Width}
-	turn := func(p geom.Point) geom.Point { return geom.Point{X: d.Height - p.Y, Y: p.X} }
-	for _, s := range d.Shapes {
-		paths := make([][]geom.Vertex, len(s.Paths))
-		for i, p := range s.Paths {
-			paths[i] = make([]geom.Vertex, len(p))
-			for k, v := range p {
-				paths[i][k] = geom.Vertex{Point: turn(v.Point), Bulge: v.Bulge}
-			}
-		}
-		s.Paths = paths
-		out.Shapes = append(out.Shapes, s)
-	}
-	for _, t := range d.Texts {
-		t.At, t.Quarter = turn(t.At), t.Quarter+1
-		out.Texts = append(out.Texts, t)
-	}
-	return out
 }
