@@ -64,13 +64,25 @@ func bridge(i, k int, at geom.Point, d float64) Finding {
 		Message: fmt.Sprintf("%.2f mm is left between opening %d and %s; less than %g mm breaks easily", d, i+1, nameOf(k), LeastBridge), Hint: "move them apart, or cut one of them by hand"}
 }
 
-// neck looks for places of the plate through which a disc as wide as the least bridge
-// does not go.
+// neck looks for places of the plate through which, or into which, a disc as wide as
+// the least bridge does not go.
 func (p Plate) neck() []Finding {
-	if in, err := sweep.Inset(p.Outline, LeastBridge/2); err == nil && len(in) > 1 {
-		return []Finding{{Code: Neck, At: in[1][0].Point, Opening: -1, Other: -1, Is: LeastBridge, Message: fmt.Sprintf("the plate has a neck narrower than %g mm", LeastBridge), Hint: "make it wider there"}}
+	const r = LeastBridge / 2
+	in, err := sweep.Inset(p.Outline, r)
+	if err != nil {
+		return nil
 	}
-	return nil
+	covered, err := sweep.Pocket(p.Outline, r)
+	if err != nil || len(in) == 1 && leaves(p.Outline, covered, r, 1) == 0 {
+		return nil
+	}
+	at := p.Outline[0].Point
+	if len(in) > 1 {
+		at = in[1][0].Point
+	} else if len(covered) > 0 {
+		at = furthest(p.Outline, covered[0])
+	}
+	return []Finding{{Code: Neck, At: at, Opening: -1, Other: -1, Is: LeastBridge, Message: fmt.Sprintf("the plate has a neck or a tongue narrower than %g mm", LeastBridge), Hint: "make it wider there"}}
 }
 
 // flat is the chord by which loops are asked what lies in them, in mm.

@@ -4,8 +4,8 @@
 package kerf
 
 import (
-	"errors"
 	"fmt"
+	"math"
 
 	"drawerwright/geom"
 	"drawerwright/geom/sweep"
@@ -35,7 +35,7 @@ const (
 	Bridge    Code = "bridge"     // little is left between two cuts
 	Neck      Code = "neck"       // little is left of the plate itself
 	Shape     Code = "shape"      // a loop that cannot be cut at all
-	OpenMouth Code = "open-mouth" // a bay of the outline is narrower than the kerf
+	OpenMouth Code = "open-mouth" // a slot or bay of the outline is no wider than the kerf
 )
 
 // LeastBridge is how much should stay between two cuts, in mm: less breaks or burns
@@ -50,71 +50,70 @@ type Finding struct {
 	// Opening is the number of the opening, from 0, or -1 of the outline; Other that of
 	// what it comes near to, -1 for the outline.
 	Opening, Other int
-	Is             float64 // what was measured, in mm or, of what is lost, in mm2
+	Is             float64 // what was measured, in mm; of a slot too narrow what stays uncut, in mm2
 	Message, Hint  string
 }
-
-// lost is how much of an opening may stay uncut in sharp corners, as a part of half the
-// kerf squared and for each corner: of a right angle it is 1 - pi/4 = 0.21, of a corner
-// of 30 degrees 2.4.
-const lost = 2.5
 
 // Compensate moves the loops of a plate by half a kerf, in mm. Without a kerf the
 // paths are the plate's own lines. Paths are of use only where no finding is an
 // error.
-func Compensate(p Plate, kerf float64) (Paths, []Finding) {
-	found := p.check()
-	if kerf <= 0 {
-		return Paths(p), found
-	}
-	half := kerf / 2
-	var out Paths
-	wrong := func(opening int, l geom.Loop, err error) {
-		f := Finding{Code: Shape, Error: true, Opening: opening, Other: opening, Message: fmt.Sprintf("%s cannot be moved by half the kerf: %v", nameOf(opening), err), Hint: "draw it with fewer and simpler sides"}
-		if len(l) > 0 {
-			f.At = l[0].Point
-		}
-		found = append(found, f)
-	}
+func Compensate(p Plate, kerf float64) (out Paths, found []Finding) {
+	half := max(kerf, 0) / 2
 	grown, err := sweep.Outset(p.Outline, half)
-	switch {
-	case err != nil:
-		wrong(-1, p.Outline, err)
-	case len(grown) == 0:
-		wrong(-1, p.Outline, errors.New("nothing is left"))
-	default:
-		out.Outline = grown[0]
-		if len(grown) > 1 {
-			found = append(found, Finding{Code: OpenMouth, Error: true, At: grown[1][0].Point, Opening: -1, Other: -1, Is: kerf,
-				Message: fmt.Sprintf("the outline has a bay whose mouth is narrower than the kerf, %.2f mm", kerf), Hint: "make the mouth wider, or an opening of the bay"})
+	if err != nil || len(grown) == 0 {
+		return out, []Finding{shape(-1, p.Outline, err)}
+	}
+	out.Outline = grown[0]
+	if closed, err := sweep.Outside(p.Outline, half); err == nil {
+		if off := leaves(p.Outline, []geom.Loop{closed}, half, -1); off > 0 {
+			found = append(found, Finding{Code: OpenMouth, Error: true, At: furthest(closed, p.Outline), Opening: -1, Other: -1, Is: off,
+				Message: fmt.Sprintf("the outline has a slot or a bay no wider than the kerf, %.2f mm: %.2f mm2 of it cannot be cut", kerf, off), Hint: "make it wider, or cut it with a finer beam or bit"})
 		}
 	}
 	for i, l := range p.Openings {
 		paths, err := sweep.Inset(l, half)
 		if err != nil {
-			wrong(i, l, err)
-			continue
+			return out, append(found, shape(i, l, err))
 		}
 		out.Openings = append(out.Openings, paths...)
 		covered, err := sweep.Pocket(l, half)
 		if err != nil {
-			wrong(i, l, err)
-			continue
+			return out, append(found, shape(i, l, err))
 		}
-		area := l.Area()
-		for _, c := range covered {
-			area -= c.Area()
-		}
-		if most := float64(lost * half * half * float64(len(l))); len(paths) == 0 || len(paths) > 1 || area > most {
-			f := Finding{Code: Narrow, Error: true, At: l[0].Point, Opening: i, Other: i, Is: area, Hint: "make it wider, or cut it with a finer beam or bit"}
+		if off := leaves(l, covered, half, 1); off > 0 || len(paths) != 1 {
+			f := Finding{Code: Narrow, Error: true, At: l[0].Point, Opening: i, Other: i, Is: off, Hint: "make it wider, or cut it with a finer beam or bit"}
 			f.Message = fmt.Sprintf("%s is no wider than the kerf, %.2f mm", nameOf(i), kerf)
 			if len(paths) > 0 {
-				f.Message = fmt.Sprintf("parts of %s are narrower than the kerf, %.2f mm: %.2f mm2 of it cannot be cut", nameOf(i), kerf, area)
+				f.Message = fmt.Sprintf("parts of %s are narrower than the kerf, %.2f mm: %.2f mm2 of it cannot be cut", nameOf(i), kerf, off)
 			}
 			found = append(found, f)
 		}
 	}
-	return out, found
+	return out, append(p.check(), found...)
+}
+
+func shape(opening int, l geom.Loop, err error) Finding {
+	f := Finding{Code: Shape, Error: true, Opening: opening, Other: opening, Message: fmt.Sprintf("%s cannot be moved by half the kerf: %v", nameOf(opening), err), Hint: "draw it with fewer and simpler sides"}
+	if len(l) > 0 {
+		f.At = l[0].Point
+	}
+	return f
+}
+
+// furthest is the corner of a loop that is furthest from another loop.
+func furthest(l, from geom.Loop) (at geom.Point) {
+	most := -1.0
+	for _, v := range l {
+		least := math.Inf(1)
+		for i := range from {
+			s := sideOf(from, i)
+			least = min(least, s.nearest(v.Point).To(v.Point))
+		}
+		if least > most {
+			most, at = least, v.Point
+		}
+	}
+	return at
 }
 
 func nameOf(opening int) string {

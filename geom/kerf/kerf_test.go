@@ -20,6 +20,16 @@ func codes(found []Finding) (list []Code) {
 	return list
 }
 
+// notch is a plate with an open slot of a width, 12 deep.
+func notch(wide float64) geom.Loop {
+	return geom.Polygon(geom.Point{}, geom.Point{X: 60}, geom.Point{X: 60, Y: 40}, geom.Point{X: 30 + wide, Y: 40}, geom.Point{X: 30 + wide, Y: 28}, geom.Point{X: 30, Y: 28}, geom.Point{X: 30, Y: 40}, geom.Point{Y: 40})
+}
+
+// tongue is a plate with a tongue of a width, 12 long.
+func tongue(wide float64) geom.Loop {
+	return geom.Polygon(geom.Point{}, geom.Point{X: 60}, geom.Point{X: 60, Y: 40}, geom.Point{X: 30 + wide, Y: 40}, geom.Point{X: 30 + wide, Y: 52}, geom.Point{X: 30, Y: 52}, geom.Point{X: 30, Y: 40}, geom.Point{Y: 40})
+}
+
 // TestFindings: each thing that can be wrong, alone.
 func TestFindings(t *testing.T) {
 	sheet := geom.Rectangle(0, 0, 100, 60)
@@ -48,7 +58,13 @@ func TestFindings(t *testing.T) {
 		// Centres 9 apart, radii 5 and 3: 1 is left.
 		{"between circles", sheet, []geom.Loop{geom.Circle(geom.Point{X: 30, Y: 30}, 5), geom.Circle(geom.Point{X: 39, Y: 30}, 3)}, 0, 1, []Code{Bridge}},
 		{"a neck", neck, nil, 0, LeastBridge, []Code{Neck}},
-		{"a bay's mouth", bay, nil, 0.2, 0.2, []Code{OpenMouth}},
+		// A room of 20 by 20 stays uncut, and the mouth of 0.1 by 10, but for a round end.
+		{"a bay's mouth", bay, nil, 0.2, 0, []Code{OpenMouth}},
+		{"an open slot", notch(0.15), nil, 0.2, 0, []Code{OpenMouth}},
+		{"an open slot wide enough", notch(0.25), nil, 0.2, 0, nil},
+		{"a tongue", tongue(1.5), nil, 0.2, LeastBridge, []Code{Neck}},
+		{"a tongue wide enough", tongue(2.5), nil, 0.2, 0, nil},
+		{"a loop that crosses itself", geom.Polygon(geom.Point{}, geom.Point{X: 10, Y: 10}, geom.Point{X: 10}, geom.Point{Y: 10}, geom.Point{X: -5, Y: 5}), nil, 0, 0, []Code{Shape}},
 	} {
 		_, found := Compensate(Plate{c.outline, c.openings}, c.kerf)
 		if got := codes(found); !slices.Equal(got, c.want) {
