@@ -12,6 +12,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -197,4 +198,89 @@ func TestLabelsAreRead(t *testing.T) {
 			}
 		}
 	}
+}
+
+// TestTrueSize: in the PDF's, the SVG's and the DXF's own units the square of a template
+// measures 100 mm, or 4 in, as programs from outside read it.
+func TestTrueSize(t *testing.T) {
+	dir, _ := build(t, textOf(t, "../../samples/hand-cut.yaml"))
+	files, err := filepath.Glob(filepath.Join(dir, "templates", "*.pdf"))
+	if err != nil || len(files) == 0 {
+		t.Fatal("no templates", err)
+	}
+	for _, f := range files {
+		name := strings.TrimSuffix(f, ".as-drawn.pdf")
+		// poppler turns the page into SVG in points: 100 mm are 283.4646.
+		page := filepath.Join(t.TempDir(), "page.svg")
+		run(t, "pdftocairo", "-svg", "-f", "1", "-l", "1", f, page)
+		if !hasSquare(textOf(t, page), 100/25.4*72, 0.02) {
+			t.Errorf("%s: no square of 100 mm", filepath.Base(f))
+		}
+		text := textOf(t, name+".as-drawn.svg")
+		size := regexp.MustCompile(`width="([\d.]+)mm" height="([\d.]+)mm" viewBox="0 0 ([\d.]+) ([\d.]+)"`).FindStringSubmatch(text)
+		if size == nil || size[1] != size[3] || size[2] != size[4] {
+			t.Errorf("%s.svg is not in millimetres: %q", filepath.Base(name), size)
+		}
+		if !hasSquare(text, 100, 1e-3) {
+			t.Errorf("%s.svg: no square of 100 mm", filepath.Base(name))
+		}
+		if !strings.Contains(text, "measure this before you use it") {
+			t.Errorf("%s.svg does not say to measure it", filepath.Base(name))
+		}
+		if words := run(t, "pdftotext", "-f", "1", "-l", "1", f, "-"); !strings.Contains(words, "measure this before you use it") {
+			t.Errorf("%s does not say to measure it", filepath.Base(f))
+		}
+	}
+	var drawings []string
+	for _, job := range []string{textOf(t, "../../samples/hand-cut.yaml"), strings.Replace(textOf(t, "../../samples/hand-cut.yaml"), "units: mm", "units: mm\ndxf: {units: in, version: R12}", 1)} {
+		dir, _ := build(t, job)
+		list, err := filepath.Glob(filepath.Join(dir, "templates", "*.dxf"))
+		if err != nil || len(list) == 0 {
+			t.Fatal("no drawings", err)
+		}
+		drawings = append(drawings, list...)
+	}
+	for _, a := range lines[audited](t, "", python, append([]string{"dxf_audit.py"}, drawings...)...) {
+		side := 100.0
+		if a.Insunits != nil && *a.Insunits == 1 || a.Version == "AC1009" {
+			side = 4
+		}
+		found := false
+		for _, e := range a.Entities {
+			if e.Layer != "SCALE" {
+				continue
+			}
+			x0, y0, x1, y1 := boxOf(e)
+			found = math.Abs(x1-x0-side) < 1e-9 && math.Abs(y1-y0-side) < 1e-9
+		}
+		if !found {
+			t.Errorf("%s: no square of %g", filepath.Base(a.File), side)
+		}
+	}
+}
+
+// hasSquare looks in the paths of an SVG for a square of a side, in the path's unit.
+func hasSquare(svg string, side, within float64) bool {
+	for _, m := range regexp.MustCompile(` d="(M[^"]*)"`).FindAllStringSubmatch(svg, -1) {
+		var points [][2]float64
+		number := regexp.MustCompile(`-?[\d.]+`).FindAllString(m[1], -1)
+		if len(number) < 8 || len(number) > 12 {
+			continue
+		}
+		for i := 0; i+1 < len(number); i += 2 {
+			x, _ := strconv.ParseFloat(number[i], 64)
+			y, _ := strconv.ParseFloat(number[i+1], 64)
+			points = append(points, [2]float64{x, y})
+		}
+		low, high := points[0], points[0]
+		for _, p := range points {
+			for k := range 2 {
+				low[k], high[k] = min(low[k], p[k]), max(high[k], p[k])
+			}
+		}
+		if math.Abs(high[0]-low[0]-side) < within && math.Abs(high[1]-low[1]-side) < within {
+			return true
+		}
+	}
+	return false
 }
