@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"encoding/xml"
 	"image"
+	"image/draw"
 	"image/png"
 	"io"
 	"math"
@@ -193,7 +194,9 @@ func render(t *testing.T, d Drawing, dots float64) *image.Gray {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return img.(*image.Gray)
+	grey := image.NewGray(img.Bounds())
+	draw.Draw(grey, grey.Bounds(), img, image.Point{}, draw.Src)
+	return grey
 }
 
 // TestPNGRefused: a picture of no or of too many dots is no picture.
@@ -210,7 +213,7 @@ func TestPDF(t *testing.T) {
 	write := func() string {
 		var out bytes.Buffer
 		pages := []Page{{Drawing: sample(), Bookmarks: []Bookmark{{"one", 0}, {"within", 1}}}, {Drawing: sample()}}
-		if err := WritePDF(&out, Info{Title: "Title – with a dash"}, pages); err != nil {
+		if err := WritePDF(&out, Info{Title: "Title – with a dash"}, slices.Values(pages)); err != nil {
 			t.Fatal(err)
 		}
 		return out.String()

@@ -8,6 +8,7 @@ import (
 	"image/png"
 	"io"
 	"math"
+	"sync"
 
 	"drawerwright/geom"
 
@@ -30,15 +31,50 @@ func (d Drawing) WritePNG(w io.Writer, dots float64) error {
 		return fmt.Errorf("png: %.0f x %.0f dots are none or too many", wide, high)
 	}
 	p := painter{drawing: d, scale: scale, out: image.NewGray(image.Rect(0, 0, int(wide), int(high)))}
-	draw.Draw(p.out, p.out.Bounds(), image.White, image.Point{}, draw.Src)
+	for i := range p.out.Pix {
+		p.out.Pix[i] = 255
+	}
 	p.brush = vector.NewRasterizer(0, 0)
+	p.covered = image.NewAlpha(image.Rect(0, 0, min(int(wide), tile), min(int(high), tile)))
 	for _, s := range d.Shapes {
 		p.shape(s)
 	}
 	for _, t := range d.Texts {
 		p.text(t)
 	}
-	return png.Encode(w, p.out)
+	return (&png.Encoder{CompressionLevel: png.BestSpeed, BufferPool: &coders}).Encode(w, sixteenth(p.out))
+}
+
+// pool keeps the coder's buffers, a megabyte each, from one picture to the next.
+type pool struct{ sync.Pool }
+
+var coders pool
+
+func (p *pool) Get() *png.EncoderBuffer {
+	b, _ := p.Pool.Get().(*png.EncoderBuffer)
+	return b
+}
+
+func (p *pool) Put(b *png.EncoderBuffer) { p.Pool.Put(b) }
+
+// sixteenth is a picture in sixteen greys, which are enough for the edges of lines and
+// letters: it is half as large, and the coder takes it as it is, without trying filters
+// that help photographs alone.
+func sixteenth(g *image.Gray) *image.Paletted {
+	const greys = 16
+	var palette color.Palette
+	for i := range greys {
+		palette = append(palette, color.Gray{Y: uint8(i * 255 / (greys - 1))})
+	}
+	out := image.NewPaletted(g.Bounds(), palette)
+	var nearest [256]uint8
+	for v := range nearest {
+		nearest[v] = uint8((v*(greys-1) + 127) / 255)
+	}
+	for i, v := range g.Pix {
+		out.Pix[i] = nearest[v]
+	}
+	return out
 }
 
 // painter fills rings. The brush goes no further than they do, so that a picture of
@@ -48,6 +84,7 @@ type painter struct {
 	scale   float64 // dots to the mm
 	out     *image.Gray
 	brush   *vector.Rasterizer
+	covered *image.Alpha   // how much of each dot of a tile the brush has filled
 	rings   [][]geom.Point // in dots, y down
 }
 
@@ -62,6 +99,7 @@ const tile = 512
 // fill fills what of the rings is in a box.
 func (p *painter) fill(box image.Rectangle, i Ink) {
 	p.brush.Reset(box.Dx(), box.Dy())
+	p.brush.DrawOp = draw.Src
 	for _, r := range p.rings {
 		for k, q := range r {
 			x, y := float32(q.X-float64(box.Min.X)), float32(q.Y-float64(box.Min.Y))
@@ -73,7 +111,16 @@ func (p *painter) fill(box image.Rectangle, i Ink) {
 		}
 		p.brush.ClosePath()
 	}
-	p.brush.Draw(p.out, box, image.NewUniform(color.Gray{Y: uint8(level(i))}), image.Point{})
+	p.brush.Draw(p.covered, image.Rect(0, 0, box.Dx(), box.Dy()), image.Opaque, image.Point{})
+	ink := level(i)
+	for y := range box.Dy() {
+		row := p.out.Pix[p.out.PixOffset(box.Min.X, box.Min.Y+y):][:box.Dx()]
+		for x, a := range p.covered.Pix[y*p.covered.Stride:][:box.Dx()] {
+			if a > 0 {
+				row[x] = uint8((int(row[x])*(255-int(a)) + ink*int(a) + 127) / 255)
+			}
+		}
+	}
 }
 
 // paint fills the rings.
