@@ -3,6 +3,7 @@ package drawing
 import (
 	"fmt"
 	"io"
+	"iter"
 	"slices"
 	"time"
 
@@ -32,8 +33,9 @@ var printed = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
 
 var families = [faces]string{Regular: "regular", Bold: "bold", Mono: "mono"}
 
-// WritePDF writes pages at their true size, with the letters that they use.
-func WritePDF(w io.Writer, info Info, pages []Page) error {
+// WritePDF writes pages, all of them, at their true size, with the letters that they
+// use.
+func WritePDF(w io.Writer, info Info, pages iter.Seq[Page]) error {
 	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: 210, Ht: 297}})
 	pdf.SetCreationDate(printed)
 	pdf.SetModificationDate(printed)
@@ -46,7 +48,7 @@ func WritePDF(w io.Writer, info Info, pages []Page) error {
 	for f, name := range families {
 		pdf.AddUTF8FontFromBytes(name, "", slices.Clone(letters[f])) // it writes into them
 	}
-	for _, p := range pages {
+	for p := range pages {
 		pdf.AddPageFormat("P", fpdf.SizeType{Wd: p.Width, Ht: p.Height})
 		for _, b := range p.Bookmarks {
 			pdf.Bookmark(b.Name, b.Level, 0)

@@ -45,14 +45,16 @@ const (
 	leading = 1.4 // from base line to base line, in sizes
 )
 
-// Book is a document in the making.
+// Book is a document in the making. Pages go out as they are full, so that a long
+// one takes no more memory than a short one.
 type Book struct {
 	Size   Size
 	Title  string
-	pages  []drawing.Page
-	bare   map[int]bool // pages without a foot line
-	cursor float64      // the lowest place that is taken on the page
-	onPage bool
+	Out    func(drawing.Page)
+	page   *drawing.Page // that is being filled, if any
+	bare   bool          // it gets no foot line
+	number int           // of the page
+	cursor float64       // the lowest place that is taken on it
 }
 
 // Bottom is the lowest place of a page's contents.
@@ -63,7 +65,7 @@ func (b *Book) Width() float64 { return b.Size.Width - 2*margin }
 
 // Room is how much is left on the page.
 func (b *Book) Room() float64 {
-	if !b.onPage {
+	if b.page == nil {
 		return 0
 	}
 	return b.cursor - bottomEdge
@@ -74,8 +76,10 @@ func (b *Book) whole() float64 { return b.Size.Height - margin - bottomEdge }
 
 // Page begins a new page, with entries in the list of contents.
 func (b *Book) Page(entries ...drawing.Bookmark) {
-	b.pages = append(b.pages, drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}, Bookmarks: entries})
-	b.cursor, b.onPage = b.Size.Height-margin, true
+	b.turn("")
+	b.page = &drawing.Page{Drawing: drawing.Drawing{Width: b.Size.Width, Height: b.Size.Height}, Bookmarks: entries}
+	b.cursor = b.Size.Height - margin
+	b.number++
 }
 
 // Chapter begins one on a new page.
@@ -84,11 +88,9 @@ func (b *Book) Chapter(name string) {
 	b.Heading(0, name)
 }
 
-func (b *Book) page() *drawing.Drawing { return &b.pages[len(b.pages)-1].Drawing }
-
 // need makes sure of some room, on a new page if there is none.
 func (b *Book) need(height float64) {
-	if !b.onPage || b.Room() < height && b.cursor < b.Size.Height-margin {
+	if b.page == nil || b.Room() < height && b.cursor < b.Size.Height-margin {
 		b.Page()
 	}
 }
@@ -102,7 +104,7 @@ func (b *Book) Space(height float64) { b.cursor -= height }
 // line writes a line of text and moves below it.
 func (b *Book) line(x, size float64, f drawing.Face, s string) {
 	b.need(leading * size)
-	b.page().Words(margin+x, b.cursor-size, size, f, s)
+	b.page.Words(margin+x, b.cursor-size, size, f, s)
 	b.cursor -= leading * size
 }
 
@@ -139,7 +141,7 @@ func (b *Book) paragraph(x, hang float64, sign, s string) {
 	b.Keep(leading * body * float64(min(len(lines), 3)))
 	for i, l := range lines {
 		if b.need(leading * body); i == 0 && sign != "" {
-			b.page().Words(margin+x, b.cursor-body, body, drawing.Bold, sign)
+			b.page.Words(margin+x, b.cursor-body, body, drawing.Bold, sign)
 		}
 		b.line(x+hang, body, drawing.Regular, l)
 	}
@@ -150,7 +152,7 @@ func (b *Book) paragraph(x, hang float64, sign, s string) {
 func (b *Book) Figure(d drawing.Drawing, words string) {
 	lines := drawing.Wrap(drawing.Regular, small, b.Width(), words)
 	b.Keep(d.Height + leading*small*float64(len(lines)) + 2)
-	b.page().Add(d, geom.Point{X: margin + (b.Width()-d.Width)/2, Y: b.cursor - d.Height}, 1)
+	b.page.Add(d, geom.Point{X: margin + (b.Width()-d.Width)/2, Y: b.cursor - d.Height}, 1)
 	b.cursor -= d.Height
 	for _, l := range lines {
 		b.line(0, small, drawing.Regular, l)
@@ -158,16 +160,21 @@ func (b *Book) Figure(d drawing.Drawing, words string) {
 	b.Space(2)
 }
 
-// Pages ends the book and numbers its pages.
-func (b *Book) Pages() []drawing.Page {
-	for i := range b.pages {
-		if b.bare[i] {
-			continue
-		}
-		d := &b.pages[i].Drawing
-		d.Line(drawing.Thin, geom.Point{X: margin, Y: margin + footing/2}, geom.Point{X: b.Size.Width - margin, Y: margin + footing/2})
-		d.Words(margin, margin, small, drawing.Regular, drawing.Fit(drawing.Regular, small, b.Width()-30, b.Title))
-		d.Write(drawing.Text{String: fmt.Sprintf("%d / %d", i+1, len(b.pages)), At: geom.Point{X: b.Size.Width - margin, Y: margin}, Size: small, Align: drawing.Right})
+// Close ends the book. Its last page says so, for the pages before cannot know how
+// many will follow.
+func (b *Book) Close() { b.turn(", the last") }
+
+// turn lets the page go, with its number and what is said of it.
+func (b *Book) turn(said string) {
+	if b.page == nil {
+		return
 	}
-	return b.pages
+	if !b.bare {
+		d := b.page
+		d.Line(drawing.Thin, geom.Point{X: margin, Y: margin + footing/2}, geom.Point{X: b.Size.Width - margin, Y: margin + footing/2})
+		d.Words(margin, margin, small, drawing.Regular, drawing.Fit(drawing.Regular, small, b.Width()-50, b.Title))
+		d.Write(drawing.Text{String: fmt.Sprintf("page %d%s", b.number, said), At: geom.Point{X: b.Size.Width - margin, Y: margin}, Size: small, Align: drawing.Right})
+	}
+	b.Out(*b.page)
+	b.page, b.bare = nil, false
 }

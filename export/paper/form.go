@@ -24,7 +24,7 @@ func (b *Book) Form(heads []string, rows [][]string) {
 	}
 	print := func(r []string, f drawing.Face, fill drawing.Ink) {
 		b.need(high)
-		d := b.page()
+		d := b.page
 		for i := range heads {
 			to := x(i + 1)
 			d.Loops(drawing.Thin, fill, geom.Rectangle(x(i), b.cursor-high, to, b.cursor))

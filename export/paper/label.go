@@ -33,21 +33,19 @@ func (l Label) Code() string { return fmt.Sprintf("drawer: %s\npart: %s", l.Draw
 // pageOfLabels is how far labels keep off the edge of the sheet, in mm.
 const pageOfLabels = 8.0
 
-// Labels prints labels on sheets of a grid, from the upper left on.
+// Labels ends the book with labels on sheets of a grid, from the upper left on. These
+// pages have no foot line, and are not counted.
 func (b *Book) Labels(list []Label, g Grid) error {
 	wide, high := (b.Size.Width-2*pageOfLabels)/float64(g.Columns), (b.Size.Height-2*pageOfLabels)/float64(g.Rows)
+	b.Close()
 	codes := make(map[string]drawing.Drawing)
 	for i, l := range list {
 		n := i % (g.Columns * g.Rows)
 		if n == 0 {
-			b.Page()
-			if i == 0 {
-				b.pages[len(b.pages)-1].Bookmarks = []drawing.Bookmark{{Name: "Labels"}}
+			if b.Page(); i == 0 {
+				b.page.Bookmarks = []drawing.Bookmark{{Name: "Labels"}}
 			}
-			if b.bare == nil {
-				b.bare = make(map[int]bool)
-			}
-			b.bare[len(b.pages)-1] = true
+			b.bare = true
 		}
 		code, known := codes[l.Code()]
 		if !known {
@@ -58,9 +56,9 @@ func (b *Book) Labels(list []Label, g Grid) error {
 			codes[l.Code()] = code
 		}
 		d := label(l, code, wide, high)
-		b.page().Add(d, geom.Point{X: pageOfLabels + float64(wide*float64(n%g.Columns)), Y: b.Size.Height - pageOfLabels - float64(high*float64(n/g.Columns+1))}, 1)
+		b.page.Add(d, geom.Point{X: pageOfLabels + float64(wide*float64(n%g.Columns)), Y: b.Size.Height - pageOfLabels - float64(high*float64(n/g.Columns+1))}, 1)
 	}
-	b.onPage = false
+	b.Close()
 	return nil
 }
 

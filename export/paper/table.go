@@ -72,7 +72,7 @@ func (t *table) measure() {
 func (t *table) head() {
 	t.cells(t.heads, drawing.Bold)
 	y := t.cursor + padding/2
-	t.page().Line(drawing.Medium, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
+	t.page.Line(drawing.Medium, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
 }
 
 func (t *table) total() float64 {
@@ -90,7 +90,7 @@ func (t *table) row(r []string) {
 	}
 	t.cells(r, drawing.Regular)
 	y := t.cursor + padding/2
-	t.page().Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
+	t.page.Line(drawing.Pen{Width: 0.1, Ink: 0.5}, geom.Point{X: margin, Y: y}, geom.Point{X: margin + t.total(), Y: y})
 }
 
 func (t *table) height(r []string, f drawing.Face) float64 {
@@ -111,7 +111,7 @@ func (t *table) cells(r []string, f drawing.Face) {
 			if t.right[i] {
 				w.At.X, w.Align = x+t.widths[i], drawing.Right
 			}
-			t.page().Write(w)
+			t.page.Write(w)
 		}
 		x += t.widths[i] + gutter
 	}

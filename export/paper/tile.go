@@ -60,7 +60,7 @@ func Tile(d drawing.Drawing, s Size, title string, notes []string) []drawing.Pag
 	if turned.lay(); turned.columns*turned.rows < t.columns*t.rows {
 		t = turned
 	}
-	pages := []drawing.Page{t.plan(s, notes)}
+	pages := t.plan(s, notes)
 	for r := range t.rows {
 		for c := range t.columns {
 			pages = append(pages, drawing.Page{Drawing: t.sheet(c, r)})
@@ -128,15 +128,16 @@ func (t *tiling) sheet(column, row int) drawing.Drawing {
 }
 
 // plan shows how the sheets lie.
-func (t *tiling) plan(s Size, notes []string) drawing.Page {
-	b := Book{Size: s, Title: t.title}
+func (t *tiling) plan(s Size, notes []string) []drawing.Page {
+	var pages []drawing.Page
+	b := Book{Size: s, Title: t.title, Out: func(p drawing.Page) { pages = append(pages, p) }}
 	b.Chapter(t.title)
 	b.Text(fmt.Sprintf("Print without scaling (\"actual size\"). Then measure the square: it must be 100 mm wide and high, or nothing of this is true to size. Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %g mm.", lap))
 	for _, n := range notes {
 		b.Text(n)
 	}
-	p := b.pages[0]
-	CheckSquare(&p.Drawing, geom.Point{X: margin, Y: b.cursor - checkSide - 4})
+	p := &b.page.Drawing
+	CheckSquare(p, geom.Point{X: margin, Y: b.cursor - checkSide - 4})
 	room := geom.Point{X: s.Width - 2*margin, Y: b.cursor - checkSide - 14 - margin}
 	k := min(0.5, room.X/max(t.d.Width, 1), room.Y/max(t.d.Height, 1))
 	if k > 0 {
@@ -150,5 +151,7 @@ func (t *tiling) plan(s Size, notes []string) drawing.Page {
 			}
 		}
 	}
-	return p
+	b.bare = true // the drawing goes down to where the foot line would be
+	b.Close()
+	return pages
 }

@@ -56,6 +56,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 		r.Proof = make([]report.Proof, len(b.Drawers))
 	}
+	bench := papered(b, r)
 	if err := eachDrawer(ctx, b, to, o, prover, r.Proof); err != nil {
 		return err
 	}
@@ -83,14 +84,28 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := writeTemplates(b, to); err != nil {
 		return err
 	}
-	bench, err := packet.Make(b, r)
-	if err != nil {
-		return err
-	}
-	if err := to.WriteFile("packet.pdf", bench); err != nil {
+	if err := bench(to); err != nil {
 		return err
 	}
 	return to.WriteFile("parts.txt", report.Text(b, r))
+}
+
+// papered makes the packet while others work, and gives what waits for it and writes
+// it. Nothing is held up by one that is not waited for: it ends by itself.
+func papered(b batch.Batch, r report.Report) func(Folder) error {
+	var data []byte
+	var err error
+	done := make(chan struct{})
+	go func() {
+		defer close(done)
+		data, err = packet.Make(b, r)
+	}()
+	return func(to Folder) error {
+		if <-done; err != nil {
+			return err
+		}
+		return to.WriteFile("packet.pdf", data)
+	}
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.

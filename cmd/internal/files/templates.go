@@ -3,6 +3,7 @@ package files
 import (
 	"bytes"
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -41,7 +42,7 @@ func writeTemplates(b batch.Batch, to Folder) error {
 		if err := to.WriteFile(p.SVG, svg.Bytes()); err != nil {
 			return err
 		}
-		if err := drawing.WritePDF(&pdf, drawing.Info{Title: title, Subject: "a marking template at its true size, as drawn"}, printed(b, p, picture)); err != nil {
+		if err := drawing.WritePDF(&pdf, drawing.Info{Title: title, Subject: "a marking template at its true size, as drawn"}, slices.Values(printed(b, p, picture))); err != nil {
 			return fmt.Errorf("%s: %w", p.PDF, err)
 		}
 		if err := to.WriteFile(p.PDF, pdf.Bytes()); err != nil {

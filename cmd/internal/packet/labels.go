@@ -27,9 +27,10 @@ func faces(r joinery.Role) (face, edge string) {
 	return "inside face", "lower edge"
 }
 
-// labels prints one for every piece.
+// labels ends the packet with one for every piece.
 func (m maker) labels() error {
 	if m.batch.Paper.Labels == job.LabelsNone {
+		m.Close()
 		return nil
 	}
 	grid := paper.Grid{Columns: m.batch.Paper.Columns, Rows: m.batch.Paper.Rows}

@@ -5,6 +5,7 @@ package packet
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -19,25 +20,25 @@ import (
 
 // Make makes the pages of a batch and of its report as PDF.
 func Make(b batch.Batch, r report.Report) ([]byte, error) {
-	pages, err := Pages(b, r)
-	if err != nil {
-		return nil, err
-	}
 	var out bytes.Buffer
-	err = drawing.WritePDF(&out, drawing.Info{Title: title(b), Subject: "cut list, setups, parts, assembly and labels of drawer boxes"}, pages)
-	return out.Bytes(), err
+	var laid error
+	pages := func(yield func(drawing.Page) bool) {
+		laid = lay(b, r, func(p drawing.Page) { yield(p) }) // the writer takes all
+	}
+	err := drawing.WritePDF(&out, drawing.Info{Title: title(b), Subject: "cut list, setups, parts, assembly and labels of drawer boxes"}, pages)
+	return out.Bytes(), cmp.Or(laid, err)
 }
 
-// Pages are those of the packet.
-func Pages(b batch.Batch, r report.Report) ([]drawing.Page, error) {
+// lay lays the packet's pages out, one after the other.
+func lay(b batch.Batch, r report.Report, out func(drawing.Page)) error {
 	size, known := paper.SizeOf(b.Paper.Size)
 	if !known {
 		size = paper.A4
 	}
-	m := maker{Book: &paper.Book{Size: size, Title: title(b)}, batch: b, report: r, unit: b.Units,
+	m := maker{Book: &paper.Book{Size: size, Title: title(b), Out: out}, batch: b, report: r, unit: b.Units,
 		sheet: report.SetupsOf(b, report.Machines[0])}
 	if err := m.cover(); err != nil {
-		return nil, err
+		return err
 	}
 	m.cautions()
 	m.cutList()
@@ -48,10 +49,7 @@ func Pages(b batch.Batch, r report.Report) ([]drawing.Page, error) {
 	m.openings()
 	m.templates()
 	m.travellers()
-	if err := m.labels(); err != nil {
-		return nil, err
-	}
-	return m.Book.Pages(), nil
+	return m.labels()
 }
 
 func title(b batch.Batch) string {

@@ -78,8 +78,8 @@ func TestNoWordsCollide(t *testing.T) {
 		for _, size := range []string{"A4", "Letter", "A3"} {
 			b := read(t, file, text)
 			b.Paper.Size = size
-			pages, err := Pages(b, report.Make(b, nil))
-			if err != nil {
+			var pages []drawing.Page
+			if err := lay(b, report.Make(b, nil), func(p drawing.Page) { pages = append(pages, p) }); err != nil {
 				t.Fatal(err)
 			}
 			for n, p := range pages {
