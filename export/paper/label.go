@@ -62,14 +62,6 @@ func (b *Book) Labels(list []Label, g Grid) error {
 	return nil
 }
 
-// LeastLabel is the smallest label, in mm, that has room for its code and words.
-var LeastLabel = geom.Point{X: 48, Y: 25}
-
-// Fits tells whether a sheet's labels are large enough.
-func (g Grid) Fits(s Size) bool {
-	return g.Columns > 0 && g.Rows > 0 && (s.Width-2*pageOfLabels)/float64(g.Columns) >= LeastLabel.X && (s.Height-2*pageOfLabels)/float64(g.Rows) >= LeastLabel.Y
-}
-
 // square is a QR code (ISO/IEC 18004), 1 mm a module, without its quiet zone.
 func square(text string) (drawing.Drawing, error) {
 	code, err := qr.EncodeText(text, qr.Medium)

@@ -189,8 +189,10 @@ func jobs(dir string) {
 	}
 	one, peak := build(1, false)
 	row("one drawer, all files and proof, from the built command", one, "-", "%d MB", peak)
-	hundred, _ := build(100, false)
-	row("100 different drawers", hundred, "-", "")
+	hundred, peak := build(100, false)
+	row("100 different drawers", hundred, "-", "%d MB", peak)
+	row("of it the packet alone", bench("./cmd/internal/packet", "BenchmarkHundred"), "-", "the goal is 3 s")
+	row("marking templates of 100 layouts as DXF", bench("./export/template", "BenchmarkHundredLayouts"), "-", "the goal is 1 s")
 	bare, peak := build(1000, false, "--no-proof")
 	row("1,000 different drawers without proof", bare, "-", "%d MB", peak)
 	thousand, peak := build(1000, false)
@@ -199,6 +201,23 @@ func jobs(dir string) {
 	row("1,000 different drawers over an old folder", again, "-", "%d MB", peak)
 	proof, peak := timed(func(int) []string { return []string{"prove", target(1000, 0)} })
 	row("prove 1,000 drawers", proof, "-", "%.1f ms each, %d MB", float64(proof.Microseconds())/1e6, peak)
+}
+
+// bench is what a run of a benchmark takes, of those in packages that are hidden from
+// this one.
+func bench(where, name string) time.Duration {
+	run := exec.Command("go", "test", "-run", "^$", "-bench", "^"+name+"$", where)
+	run.Stderr = os.Stderr
+	out, err := run.Output()
+	check(err)
+	_, after, _ := strings.Cut(string(out), "\n"+name)
+	fields := strings.Fields(after)
+	if len(fields) < 4 || fields[3] != "ns/op" {
+		log.Fatalf("peers: %s in %s says no time:\n%s", name, where, out)
+	}
+	took, err := time.ParseDuration(fields[2] + "ns")
+	check(err)
+	return took
 }
 
 func jobOf(n int) []byte {

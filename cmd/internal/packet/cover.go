@@ -1,9 +1,9 @@
 package packet
 
 import (
-	"drawerwright/export/drawing"
 	"fmt"
 
+	"drawerwright/export/drawing"
 	"drawerwright/geom"
 )
 
