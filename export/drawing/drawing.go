@@ -42,6 +42,9 @@ type Shape struct {
 	Closed bool // the last vertex of each joins the first
 	Pen    Pen
 	Fill   Ink
+	// Group is what the shape belongs to, for machines that take drawings apart;
+	// shapes of a group stand one after the other.
+	Group string
 }
 
 // Face is a cut of the letters.

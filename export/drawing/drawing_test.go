@@ -280,3 +280,29 @@ func TestWrap(t *testing.T) {
 		}
 	})
 }
+
+// TestSVGGroups: shapes of a group are in its element, and one in groups has no ground.
+func TestSVGGroups(t *testing.T) {
+	d := sample()
+	for i, g := range []string{"SCORE", "CUT & <OUT>", "CUT & <OUT>"} {
+		d.Shapes[i].Group = g
+	}
+	var out bytes.Buffer
+	if err := d.WriteSVG(&out, "groups"); err != nil {
+		t.Fatal(err)
+	}
+	var read struct {
+		Ground []struct{} `xml:"rect"`
+		Loose  []struct{} `xml:"path"`
+		Groups []struct {
+			ID    string     `xml:"id,attr"`
+			Paths []struct{} `xml:"path"`
+		} `xml:"g"`
+	}
+	if err := xml.Unmarshal(out.Bytes(), &read); err != nil {
+		t.Fatal(err)
+	}
+	if g := read.Groups; len(read.Ground)+len(read.Loose) > 0 || len(g) != 2 || g[0].ID != "SCORE" || len(g[0].Paths) != 1 || g[1].ID != "CUT & <OUT>" || len(g[1].Paths) != 2 {
+		t.Errorf("%+v", read)
+	}
+}

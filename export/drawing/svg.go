@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"slices"
 	"strconv"
 
 	"drawerwright/geom"
@@ -27,14 +28,33 @@ func shade(i Ink) string {
 func level(i Ink) int { return int(math.Round(255 * (1 - float64(i)))) }
 
 // WriteSVG writes a drawing in real millimetres. Letters are text, in whatever
-// sans-serif the reader has.
+// sans-serif the reader has. A drawing in groups has each as an element of that id, and
+// no white ground, which a machine would take for a piece.
 func (d Drawing) WriteSVG(w io.Writer, title string) error {
 	var b bytes.Buffer
 	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %s %s\">\n<title>", num(d.Width), num(d.Height), num(d.Width), num(d.Height))
 	escape(&b, title)
-	b.WriteString("</title>\n<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n")
+	b.WriteString("</title>\n")
+	if !slices.ContainsFunc(d.Shapes, func(s Shape) bool { return s.Group != "" }) {
+		b.WriteString("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n")
+	}
 	at := func(p geom.Point) string { return num(p.X) + " " + num(d.Height-p.Y) }
+	group := ""
+	enter := func(name string) {
+		if name == group {
+			return
+		}
+		if group != "" {
+			b.WriteString("</g>\n")
+		}
+		if group = name; name != "" {
+			b.WriteString("<g id=\"")
+			escape(&b, name)
+			b.WriteString("\">\n")
+		}
+	}
 	for _, s := range d.Shapes {
+		enter(s.Group)
 		b.WriteString("<path d=\"")
 		s.follow(
 			func(p geom.Point) { b.WriteString("M" + at(p)) },
@@ -59,6 +79,7 @@ func (d Drawing) WriteSVG(w io.Writer, title string) error {
 		}
 		b.WriteString("/>\n")
 	}
+	enter("")
 	for _, t := range d.Texts {
 		family, weight := "sans-serif", ""
 		switch t.Face {

@@ -22,7 +22,8 @@ const MeasureFirst = "measure this before you use it"
 
 // CheckSquare draws the square of 100 mm that shows whether a print is true to size.
 func CheckSquare(d *drawing.Drawing, at geom.Point) {
-	d.Loops(drawing.Thin, 0, geom.Rectangle(at.X, at.Y, at.X+checkSide, at.Y+checkSide))
+	d.Shapes = append(d.Shapes, drawing.Shape{Paths: [][]geom.Vertex{geom.Rectangle(at.X, at.Y, at.X+checkSide, at.Y+checkSide)}, Closed: true,
+		Pen: drawing.Pen{Width: drawing.Thin.Width, Ink: 0.9}, Group: "SCALE"})
 	d.Words(at.X+3, at.Y+checkSide/2, body, drawing.Bold, "100 mm x 100 mm")
 	d.Words(at.X+3, at.Y+checkSide/2-6, body, drawing.Regular, MeasureFirst)
 }

@@ -102,18 +102,21 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	return out
 }
 
-// Picture shows a plate at its true size on paper: what is cut in strong lines, what is
-// scored in fine ones.
+// Picture shows a plate at its true size, in groups named as the layers: what is cut in
+// strong lines, what is scored in fine ones, each in an ink of its own by which a
+// machine tells them apart where it knows no groups.
 func (c Cut) Picture() drawing.Drawing {
 	b := c.Outline.Bounds()
 	d := drawing.Drawing{Width: b.Max.X, Height: b.Max.Y}
+	draw := func(group string, pen drawing.Pen, closed bool, l []geom.Vertex) {
+		d.Shapes = append(d.Shapes, drawing.Shape{Paths: [][]geom.Vertex{l}, Closed: closed, Pen: pen, Group: group})
+	}
 	for _, l := range c.scored() {
-		d.Shapes = append(d.Shapes, drawing.Shape{Paths: [][]geom.Vertex{l}, Pen: drawing.Thin})
+		draw(EngraveLayer, drawing.Pen{Width: 0.18, Ink: 0.6}, false, l)
 	}
-	hair := drawing.Pen{Width: 0.2, Ink: 1}
 	for _, l := range c.Paths.Openings {
-		d.Loops(hair, 0, l)
+		draw(CutoutLayer, drawing.Pen{Width: 0.2, Ink: 0.8}, true, l)
 	}
-	d.Loops(hair, 0, c.Paths.Outline)
+	draw(ProfileLayer, drawing.Pen{Width: 0.2, Ink: 1}, true, c.Paths.Outline)
 	return d
 }

@@ -21,7 +21,8 @@ type Templates struct {
 type TemplatePlate struct {
 	Drawn, Made       template.Cut
 	DrawnDXF, MadeDXF string
-	SVG, PDF          string
+	DrawnSVG, MadeSVG string
+	PDF               string // as drawn
 }
 
 // templateFolder is where templates are.
@@ -72,9 +73,10 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			taken[p.Name] = true
 			one := TemplatePlate{Drawn: p.Made(0), Made: p.Made(t.Kerf)}
 			file := templateFolder + p.Name
-			one.DrawnDXF, one.SVG, one.PDF = file+".as-drawn.dxf", file+".as-drawn.svg", file+".as-drawn.pdf"
+			one.DrawnDXF, one.DrawnSVG, one.PDF = file+".as-drawn.dxf", file+".as-drawn.svg", file+".as-drawn.pdf"
 			if t.Kerf > 0 {
-				one.MadeDXF = fmt.Sprintf("%s.kerf-%smm.dxf", file, strings.ReplaceAll(geom.LengthOf(t.Kerf).Fixed(geom.Millimetre), ".", "-"))
+				file = fmt.Sprintf("%s.kerf-%smm", file, strings.ReplaceAll(geom.LengthOf(t.Kerf).Fixed(geom.Millimetre), ".", "-"))
+				one.MadeDXF, one.MadeSVG = file+".dxf", file+".svg"
 			}
 			for _, f := range one.Made.Found {
 				say(string(f.Code), fmt.Sprintf("%s: %s, at %s, %s", p.Name, f.Message, o.Number(f.At.X), o.Number(f.At.Y)), f.Hint)

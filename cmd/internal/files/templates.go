@@ -12,37 +12,23 @@ import (
 	"drawerwright/export/template"
 )
 
-// writeTemplates writes every plate as drawn, in four formats, and once more with its
-// kerf made up for.
+// writeTemplates writes every plate as drawn and, where its kerf is known, once more
+// with the kerf made up for.
 func writeTemplates(b batch.Batch, to Folder) error {
 	if b.Templates == nil {
 		return nil
 	}
 	for _, p := range b.Templates.Plates {
-		for _, f := range []struct {
-			name string
-			cut  template.Cut
-		}{{p.DrawnDXF, p.Drawn}, {p.MadeDXF, p.Made}} {
-			if f.name == "" {
-				continue
-			}
-			var out bytes.Buffer
-			if _, err := template.Draw(f.cut, b.DXF.Version, b.DXF.Unit).WriteTo(&out); err != nil {
-				return fmt.Errorf("%s: %w", f.name, err)
-			}
-			if err := to.WriteFile(f.name, out.Bytes()); err != nil {
+		if err := writeCut(b, to, p.Drawn, p.DrawnDXF, p.DrawnSVG); err != nil {
+			return err
+		}
+		if p.MadeDXF != "" {
+			if err := writeCut(b, to, p.Made, p.MadeDXF, p.MadeSVG); err != nil {
 				return err
 			}
 		}
-		picture, title := p.Drawn.Picture(), p.Drawn.Title
-		var svg, pdf bytes.Buffer
-		if err := paper.WithSquare(picture, title+", "+strings.ToLower(p.Drawn.Stamp())).WriteSVG(&svg, title); err != nil {
-			return fmt.Errorf("%s: %w", p.SVG, err)
-		}
-		if err := to.WriteFile(p.SVG, svg.Bytes()); err != nil {
-			return err
-		}
-		if err := drawing.WritePDF(&pdf, drawing.Info{Title: title, Subject: "a marking template at its true size, as drawn"}, slices.Values(printed(b, p, picture))); err != nil {
+		var pdf bytes.Buffer
+		if err := drawing.WritePDF(&pdf, drawing.Info{Title: p.Drawn.Title, Subject: "a marking template at its true size, as drawn"}, slices.Values(printed(b, p.Drawn))); err != nil {
 			return fmt.Errorf("%s: %w", p.PDF, err)
 		}
 		if err := to.WriteFile(p.PDF, pdf.Bytes()); err != nil {
@@ -52,9 +38,28 @@ func writeTemplates(b batch.Batch, to Folder) error {
 	return nil
 }
 
+// writeCut writes what a cutter reads.
+func writeCut(b batch.Batch, to Folder, c template.Cut, dxf, svg string) error {
+	var out bytes.Buffer
+	if _, err := template.Draw(c, b.DXF.Version, b.DXF.Unit).WriteTo(&out); err != nil {
+		return fmt.Errorf("%s: %w", dxf, err)
+	}
+	if err := to.WriteFile(dxf, out.Bytes()); err != nil {
+		return err
+	}
+	var lines bytes.Buffer
+	if err := paper.WithSquare(c.Picture(), stamped(c)).WriteSVG(&lines, c.Title); err != nil {
+		return fmt.Errorf("%s: %w", svg, err)
+	}
+	return to.WriteFile(svg, lines.Bytes())
+}
+
+// stamped is a plate's title with whether its kerf is made up for.
+func stamped(c template.Cut) string { return c.Title + ", " + strings.ToLower(c.Stamp()) }
+
 // printed are the pages of a plate: on sheets, or on one length of a roll.
-func printed(b batch.Batch, p batch.TemplatePlate, picture drawing.Drawing) []drawing.Page {
-	title := p.Drawn.Title + ", " + strings.ToLower(p.Drawn.Stamp())
+func printed(b batch.Batch, c template.Cut) []drawing.Page {
+	picture, title := c.Picture(), stamped(c)
 	if roll := b.Templates.Roll; roll > 0 {
 		if page, fits := paper.OnRoll(picture, roll, title); fits {
 			return []drawing.Page{page}
@@ -64,5 +69,5 @@ func printed(b batch.Batch, p batch.TemplatePlate, picture drawing.Drawing) []dr
 	if !known {
 		size = paper.A4
 	}
-	return paper.Tile(picture, size, title, p.Drawn.Notes)
+	return paper.Tile(picture, size, title, c.Notes)
 }
