@@ -22,7 +22,7 @@ type Panel struct {
 // Panels makes a plate for each different layout of cuts on a face of the panels; where
 // panels are cut alike it serves them all. Faces without cuts have none.
 func Panels(list []Panel, o Options) (plates []Plate, problems []Problem) {
-	at := make(map[string]int)
+	at := make(map[string][2]int) // the plates of a layout
 	for _, p := range list {
 		for _, face := range []geom.Face{geom.Inside, geom.Outside} {
 			seen := looked(p, face)
@@ -30,13 +30,15 @@ func Panels(list []Panel, o Options) (plates []Plate, problems []Problem) {
 				continue
 			}
 			key := layout(seen)
-			if i, known := at[key]; known {
-				plates[i].Parts = append(plates[i].Parts, p.Name)
+			if of, known := at[key]; known {
+				for i := of[0]; i < of[1]; i++ {
+					plates[i].Parts = append(slices.Clip(plates[i].Parts), p.Name) // strips share the list
+				}
 				continue
 			}
 			t := tracer{Options: o, panel: seen, face: face}
 			made := t.plates()
-			at[key] = len(plates)
+			at[key] = [2]int{len(plates), len(plates) + len(made)}
 			plates = append(plates, made...)
 			problems = append(problems, t.problems...)
 		}
@@ -351,9 +353,6 @@ func (t *tracer) slots(upright bool, at, thick, from, to float64) {
 			}
 			if high < f[1] {
 				left = append(left, [2]float64{max(f[0], high), f[1]})
-			}
-			if low <= f[0] && high >= f[1] || f[1] <= f[0] {
-				continue
 			}
 		}
 		free = left

@@ -4,7 +4,6 @@ import (
 	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"drawerwright/geom"
 )
@@ -20,8 +19,6 @@ const (
 	seamRoom  = 3.0  // between a joint and what is cut
 	seamMoves = 30.0 // by which a seam gives way to what is cut
 )
-
-func upper(s string) string { return strings.ToUpper(s) }
 
 // seams are the places, upright and level, where a plate of a size is parted so that
 // its pieces fit the bed.
@@ -174,10 +171,8 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 	out.write(writer, fmt.Sprintf("PIECE %d", number), centre(b), 0)
 	if p.stamp.Text != "" && mine(centre(p.stamp.box())) {
 		out.stamp.At = geom.Point{X: p.stamp.At.X + by.X, Y: p.stamp.At.Y + by.Y}
-	} else if out.stamp = (Word{}); true {
-		if stamp, ok := writer.place(stampText, centre(b), 0); ok {
-			out.stamp = stamp
-		}
+	} else {
+		out.stamp, _ = writer.place(stampText, centre(b), 0)
 	}
 	out.Notes = append(slices.Clone(p.Notes), "Press the pieces together by their keys, on a flat surface, with a drop of glue.")
 	return out
