@@ -17,6 +17,9 @@ import (
 // Ink is how dark something is: 0 is not drawn, 1 is black.
 type Ink float64
 
+// White hides what is under it: as good as no ink, but not none.
+const White Ink = 1e-6
+
 // Pen draws lines. A Width of 0 draws none. Dash lists, in mm, how long the pen is
 // down and up in turn.
 type Pen struct {

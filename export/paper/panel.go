@@ -221,6 +221,8 @@ func (v *view) tags(o geom.Point) {
 			t := drawing.Text{String: v.names[i], Size: tag, Face: drawing.Bold, Align: drawing.Middle, Ink: 1,
 				At: geom.Point{X: o.X + float64(v.scale*at.X), Y: o.Y + float64(v.scale*at.Y) - tag/3}}
 			if !slices.ContainsFunc(v.out.Texts, func(u drawing.Text) bool { return Overlap(t.Box(), u.Box()) }) {
+				b := t.Box() // lines of narrow cuts would run through it
+				v.out.Loops(drawing.Pen{}, drawing.White, geom.Rectangle(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y))
 				v.out.Write(t)
 				break
 			}

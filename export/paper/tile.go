@@ -14,7 +14,11 @@ const (
 	lap         = 10.0 // of neighbouring sheets
 	checkSide   = 100.0
 	wording     = 5.0 // height of the line of words on each sheet
+	gap         = 10.0
+	leastText   = 90.0 // width of words that take no more height than the square
 )
+
+const actualSize = "Print without scaling (\"actual size\"). Then measure the square: it must be 100 mm wide and high, or nothing of this is true to size."
 
 // MeasureFirst stands beside the square of everything that is printed at its true
 // size.
@@ -31,7 +35,6 @@ func CheckSquare(d *drawing.Drawing, at geom.Point) {
 // WithSquare is a drawing with a check square and its title beside it, for a print on
 // a roll or a screen.
 func WithSquare(d drawing.Drawing, title string) drawing.Drawing {
-	const gap = 10
 	out := drawing.Drawing{Width: max(d.Width, checkSide) + 2*gap, Height: d.Height + checkSide + 3*gap + body}
 	out.Add(d, geom.Point{X: gap, Y: gap}, 1)
 	CheckSquare(&out, geom.Point{X: gap, Y: d.Height + 2*gap})
@@ -40,8 +43,9 @@ func WithSquare(d drawing.Drawing, title string) drawing.Drawing {
 }
 
 // OnRoll is one page as wide as a roll of paper with a drawing on it, turned if it has
-// to be; fits is false where it is too wide either way.
-func OnRoll(d drawing.Drawing, wide float64, title string) (page drawing.Page, fits bool) {
+// to be, and what is to be known beside the square; fits is false where it is too wide
+// either way.
+func OnRoll(d drawing.Drawing, wide float64, title string, notes []string) (page drawing.Page, fits bool) {
 	out := WithSquare(d, title)
 	if out.Width > wide {
 		if out = WithSquare(d.Turned(), title); out.Width > wide {
@@ -49,6 +53,16 @@ func OnRoll(d drawing.Drawing, wide float64, title string) (page drawing.Page, f
 		}
 	}
 	out.Width = wide
+	x, y := checkSide+4*gap, out.Height-2*gap
+	if room := wide - x - gap; room >= leastText {
+		for _, n := range append([]string{actualSize}, notes...) {
+			for _, l := range drawing.Wrap(drawing.Regular, body, room, n) {
+				out.Words(x, y, body, drawing.Regular, l)
+				y -= leading * body
+			}
+			y -= 1
+		}
+	}
 	return drawing.Page{Drawing: out, Bookmarks: []drawing.Bookmark{{Name: title}}}, true
 }
 
@@ -133,7 +147,8 @@ func (t *tiling) plan(s Size, notes []string) []drawing.Page {
 	var pages []drawing.Page
 	b := Book{Size: s, Title: t.title, Out: func(p drawing.Page) { pages = append(pages, p) }}
 	b.Chapter(t.title)
-	b.Text(fmt.Sprintf("Print without scaling (\"actual size\"). Then measure the square: it must be 100 mm wide and high, or nothing of this is true to size. Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %g mm.", lap))
+	b.Text(actualSize)
+	b.Text(fmt.Sprintf("Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %g mm.", lap))
 	for _, n := range notes {
 		b.Text(n)
 	}

@@ -21,95 +21,117 @@ type Corner struct {
 // Size of a block, in mm, as it lies well in the hand.
 const blockLong, blockWide = 90.0, 40.0
 
-// Blocks are plates to set a fence or a cutter by: as many as go into the height, with
-// what of the shop's spacers comes nearest to the rest.
+// Blocks are plates to set a fence or a cutter by: of plates and of the shop's spacers
+// what comes nearest.
 func Blocks(c Corner, spacers []float64, o Options) []Plate {
-	stack := func(what string, target float64) Plate {
-		n := int(math.Floor(target/o.Thickness + 1e-9))
-		rest := target - float64(float64(n)*o.Thickness)
-		p := Plate{Name: "block-" + c.Name + "-" + what, Title: fmt.Sprintf("setup block: %s %s", what, o.text(target)), Parts: []string{c.Name}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
-		said := fmt.Sprintf("%d x %s", n, o.Number(o.Thickness))
-		with := ""
-		sum := float64(float64(n) * o.Thickness)
-		if s, ok := setup.Nearest(spacers, rest); ok && math.Abs(s.Height-rest) < rest {
-			var pieces []string
-			for _, v := range s.Pieces {
-				pieces = append(pieces, o.Number(v))
-			}
-			with = strings.Join(pieces, " + ")
-			sum += s.Height
-		}
-		if with != "" {
-			said += " + " + with
-		}
-		off := target - sum
-		switch {
-		case math.Abs(off) < 0.005:
-			said += " = " + o.Number(target)
-		default:
-			said += fmt.Sprintf(" = %s, %s short", o.Number(sum), o.Number(off))
-			if off < 0 {
-				said = strings.Replace(said, o.Number(off)+" short", o.Number(-off)+" over", 1)
-			}
-		}
-		p.Notes = []string{fmt.Sprintf("For a %s of %s: %s, %s. Measure the stack before it is used; shims of paper make up what is short.", what, o.text(target), said, o.Unit)}
-		w := p.writer()
-		p.write(w, strings.ToUpper(what)+" "+o.text(target), geom.Point{X: blockLong / 2, Y: 28}, 0)
-		p.write(w, said, geom.Point{X: blockLong / 2, Y: 18}, 0)
-		p.write(w, o.Job, geom.Point{X: blockLong / 2, Y: 8}, 0)
-		p.finish(w)
-		return p
+	if math.Abs(c.Fence-c.Height) < even {
+		return []Plate{block("fence and height", "fence", c, c.Fence, spacers, o)}
 	}
-	var list []Plate
-	for _, b := range []Plate{stack("fence", c.Fence), stack("height", c.Height)} {
-		if b.Count > 0 {
-			list = append(list, b)
+	return []Plate{block("fence", "fence", c, c.Fence, spacers, o), block("height", "height", c, c.Height, spacers, o)}
+}
+
+const (
+	even    = 0.005 // mm by which heights differ that are one
+	papered = 0.5   // mm that paper or tape may make up
+)
+
+func block(what, name string, c Corner, target float64, spacers []float64, o Options) Plate {
+	n, said, sum := 1, "", 0.0
+	for try := 1; float64(try-1)*o.Thickness < target || try == 1; try++ {
+		text, high := stack(try, target, spacers, o)
+		if try == 1 || math.Abs(target-high) < math.Abs(target-sum)-even {
+			n, said, sum = try, text, high
 		}
 	}
-	if len(list) == 2 && math.Abs(c.Fence-c.Height) < 0.005 {
-		list = list[:1]
-		list[0].Title = fmt.Sprintf("setup block: fence and height %s", o.text(c.Fence))
+	off := target - sum
+	switch {
+	case math.Abs(off) < even:
+	case off > 0:
+		said += fmt.Sprintf(", %s short", o.Number(off))
+	default:
+		said += fmt.Sprintf(", %s over", o.Number(-off))
 	}
-	return list
+	p := Plate{Name: "block-" + c.Name + "-" + name, Title: fmt.Sprintf("setup block: %s %s", what, o.text(target)), Parts: []string{c.Name}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
+	note := fmt.Sprintf("For a %s of %s: %s, %s. Measure the stack before it is used.", what, o.text(target), said, o.Unit)
+	switch {
+	case off > papered || off < -papered:
+		note += " No stack comes near: add spacers to the job, or plates of another thickness."
+	case off >= even:
+		note += " Paper or tape makes up what is short."
+	case off <= -even:
+		note += " Sand off what is over."
+	}
+	p.Notes = []string{note}
+	w := p.writer()
+	p.write(w, strings.ToUpper("for "+what+" "+o.text(target)), geom.Point{X: blockLong / 2, Y: 28}, 0)
+	p.write(w, said, geom.Point{X: blockLong / 2, Y: 18}, 0)
+	p.write(w, o.Job, geom.Point{X: blockLong / 2, Y: 8}, 0)
+	p.finish(w)
+	return p
+}
+
+// stack is so many plates with the spacers that come nearest to the rest, in words, and
+// how high it is.
+func stack(n int, target float64, spacers []float64, o Options) (said string, high float64) {
+	said, high = fmt.Sprintf("%d x %s", n, o.Number(o.Thickness)), float64(float64(n)*o.Thickness)
+	rest := target - high
+	if s, ok := setup.Nearest(spacers, max(rest, 0)); ok && math.Abs(s.Height-rest) < math.Abs(rest) {
+		for _, v := range s.Pieces {
+			said += " + " + o.Number(v)
+		}
+		high += s.Height
+	}
+	return said + " = " + o.Number(high), high
 }
 
 // Measures of the gauge, in mm.
 const (
 	gaugeWide, gaugeHigh = 110.0, 52.0
-	footLong             = 24.0
-	hollow               = 6.0 // above the feet's line, beside the tooth
+	hollow               = 1.5 // above the edge, beside the tooth, for what is left of a burr
+	hollowWide           = 1.2 // little: at a board's end there is no more wood beside a dado than its fence distance
 	throat               = 14.0
+	goAt, noGoAt         = 26.0, gaugeWide - 26 // middles of the mouths
+	mouthRoom            = 24.0                 // for words to each side of them
 )
 
-// Gauge makes a plate that checks dados and tongues. Stood over a dado on its feet, its
-// tooth reaches just to the floor: where the feet rock the dado is too shallow, where
+// Gauge makes a plate that checks dados and tongues. Stood over a dado on its edge, its
+// tooth reaches just to the floor: where the edge rocks the dado is too shallow, where
 // light shows under the tooth it is too deep. Tongues go into the one mouth and not into
 // the other.
 func Gauge(c Corner, o Options) Plate {
 	p := Plate{Name: "gauge-" + c.Name, Title: "gauge for dados and tongues", Parts: []string{c.Name}, Count: 1,
-		Notes: []string{fmt.Sprintf("Stand it over a dado: the tooth is %s long. Where the feet rock the dado is too shallow; where light shows under the tooth it is too deep. %s either way is right.", o.text(c.Height), o.text(c.Depth))}}
+		Notes: []string{fmt.Sprintf("Stand it over a dado: the tooth is %s long. Where its edge rocks the dado is too shallow; where light shows under the tooth it is too deep. %s either way is right.", o.text(c.Height), o.text(c.Depth))}}
 	tooth := min(max(3, c.Cutter-0.6), 12)
-	low := c.Height // the feet's line
+	low := c.Height // the edge
 	middle := gaugeWide / 2
 	at := func(x, y float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}} }
-	l := geom.Loop{at(0, low), at(footLong, low), at(footLong, low+hollow), at(middle-tooth/2, low+hollow), at(middle-tooth/2, 0), at(middle+tooth/2, 0), at(middle+tooth/2, low+hollow),
-		at(gaugeWide-footLong, low+hollow), at(gaugeWide-footLong, low), at(gaugeWide, low), at(gaugeWide, low+gaugeHigh)}
+	beside := max(hollowWide, o.Least+slotRoom)
+	l := geom.Loop{at(0, low), at(middle-tooth/2-beside, low), at(middle-tooth/2-beside, low+hollow), at(middle-tooth/2, low+hollow), at(middle-tooth/2, 0),
+		at(middle+tooth/2, 0), at(middle+tooth/2, low+hollow), at(middle+tooth/2+beside, low+hollow), at(middle+tooth/2+beside, low), at(gaugeWide, low), at(gaugeWide, low+gaugeHigh)}
 	mouths := c.Tongue[0] > max(o.Least, 1) && c.Tongue[1] > c.Tongue[0]
 	if mouths {
-		for _, m := range []struct{ at, wide float64 }{{gaugeWide - 26, c.Tongue[0]}, {26, c.Tongue[1]}} {
+		for _, m := range []struct{ at, wide float64 }{{noGoAt, c.Tongue[0]}, {goAt, c.Tongue[1]}} {
 			l = append(l, at(m.at+m.wide/2, low+gaugeHigh), at(m.at+m.wide/2, low+gaugeHigh-throat), at(m.at-m.wide/2, low+gaugeHigh-throat), at(m.at-m.wide/2, low+gaugeHigh))
 		}
 	}
 	p.Outline = append(l, at(0, low+gaugeHigh))
 	w := p.writer()
-	w.taken = append(w.taken, geom.Rect{Min: geom.Point{X: 0, Y: 0}, Max: geom.Point{X: gaugeWide, Y: low + hollow}})
+	w.taken = append(w.taken, geom.Rect{Max: geom.Point{X: gaugeWide, Y: low + hollow}})
 	if mouths {
-		w.taken = append(w.taken, geom.Rect{Min: geom.Point{X: 0, Y: low + gaugeHigh - throat - 1}, Max: geom.Point{X: 50, Y: low + gaugeHigh}}, geom.Rect{Min: geom.Point{X: gaugeWide - 50, Y: low + gaugeHigh - throat - 1}, Max: geom.Point{X: gaugeWide, Y: low + gaugeHigh}})
-		p.write(w, "GO "+o.text(c.Tongue[1]), geom.Point{X: 26, Y: low + gaugeHigh - throat - 5}, 0)
-		p.write(w, "NO-GO "+o.text(c.Tongue[0]), geom.Point{X: gaugeWide - 26, Y: low + gaugeHigh - throat - 5}, 0)
+		// Each mouth's words are in its own half.
+		for _, m := range []struct {
+			at, wide float64
+			word     string
+		}{{goAt, c.Tongue[1], "GO"}, {noGoAt, c.Tongue[0], "NO-GO"}} {
+			half := &writer{within: geom.Rect{Min: geom.Point{X: m.at - mouthRoom, Y: low}, Max: geom.Point{X: m.at + mouthRoom, Y: low + gaugeHigh - throat}}}
+			p.write(half, m.word, geom.Point{X: m.at, Y: low + gaugeHigh - throat - 6}, 0)
+			p.write(half, o.text(m.wide), geom.Point{X: m.at, Y: low + gaugeHigh - throat - 16}, 0)
+		}
 		p.Notes = append(p.Notes, "A right tongue goes into the mouth GO and not into the mouth NO-GO.")
+		w.taken = append(w.taken, geom.Rect{Min: geom.Point{Y: low + gaugeHigh - throat - 22}, Max: geom.Point{X: goAt + mouthRoom, Y: low + gaugeHigh}},
+			geom.Rect{Min: geom.Point{X: noGoAt - mouthRoom, Y: low + gaugeHigh - throat - 22}, Max: geom.Point{X: gaugeWide, Y: low + gaugeHigh}})
 	}
-	p.write(w, "DADO "+o.text(c.Height), geom.Point{X: middle, Y: low + hollow + 8}, 0)
+	p.write(w, "DEPTH "+o.text(c.Height), geom.Point{X: middle, Y: low + 10}, 0)
 	p.write(w, c.Name, geom.Point{X: middle, Y: low + gaugeHigh - throat/2}, 0)
 	p.finish(w)
 	return p

@@ -17,6 +17,7 @@ type Panel struct {
 	Thickness string // of the stock, as it was measured, in words
 	End       string // what the panel's left end is, seen from its inside, as "FRONT END"
 	OtherEnd  string // and its right end
+	Stop      string // the left end in a sentence
 }
 
 // Panels makes a plate for each different layout of cuts on a face of the panels; where
@@ -65,7 +66,7 @@ func looked(p Panel, face geom.Face) Panel {
 		}
 	}
 	if face == geom.Outside {
-		out.End, out.OtherEnd = p.OtherEnd, p.End
+		out.End, out.OtherEnd, out.Stop = p.OtherEnd, p.End, strings.ToLower(p.OtherEnd)
 		out.Panel.Outline = turn(p.Panel.Outline)
 		return out
 	}
@@ -134,9 +135,18 @@ func (t *tracer) plates() []Plate {
 	}
 	t.words()
 	t.plate.Notes = append(t.plate.Notes,
-		fmt.Sprintf("Lay it on the %s face, the words readable, push it home against the lower edge and the %s, hold it, and mark with a knife.", t.face, strings.ToLower(t.panel.End)),
+		fmt.Sprintf("Lay it on the %s face, the words readable, push it home against the lower edge and the %s, hold it, and mark with a knife.", t.face, t.stop()),
 		"Of two slots that belong to one cut the outer edges are its walls; a single wide slot shows both walls; of a single narrow one the wall is the edge away from the waste.")
 	return append([]Plate{t.plate}, t.lips(p)...)
+}
+
+// stop says what a template is pushed against, and what holds it there.
+func (t *tracer) stop() string {
+	end := t.panel.Stop
+	if t.Register == Pins {
+		end += fmt.Sprintf(", with a dowel of %s in each of its three holes of that size (two bear on the lower edge, one on the end)", t.text(t.Pin))
+	}
+	return end
 }
 
 // walled are the places of upright and of level walls on the plate, which seams keep off.
@@ -216,8 +226,14 @@ func (t *tracer) lips(p geom.Panel) []Plate {
 		return nil
 	}
 	strip := func(what string, long float64) Plate {
-		return Plate{Name: t.plate.Name + "-lip-" + what, Title: fmt.Sprintf("strip for the %s of %s", what, t.plate.Title), Parts: t.plate.Parts, Count: 1, Outline: geom.Rectangle(0, 0, long, overhang),
-			Notes: []string{"Glue it under the template, its edge on the scored line."}}
+		count := int(math.Ceil(long / max(t.Bed.X, t.Bed.Y)))
+		long /= float64(count)
+		s := Plate{Name: t.plate.Name + "-lip-" + what, Title: fmt.Sprintf("strip for the %s of %s", what, t.plate.Title), Parts: t.plate.Parts, Count: count, Outline: geom.Rectangle(0, 0, long, overhang),
+			Notes: []string{"Glue the strips under the template, level with its outer edges: their inner edges, below the scored lines, stop it against the panel."}}
+		w := s.writer()
+		s.write(w, t.plate.Name+" "+what, geom.Point{X: 0, Y: overhang / 2}, 0)
+		s.stamp, _ = w.place(stampText, geom.Point{X: long, Y: overhang / 2}, 0)
+		return s
 	}
 	return []Plate{strip("edge", p.Length()), strip("end", p.Width())}
 }

@@ -26,23 +26,30 @@ func (o Options) seams(wide, high float64, walls [2][]float64) (seams [2][]float
 	if o.fits(wide, high) {
 		return seams
 	}
-	count := func(long, bed float64) int {
-		if long <= bed {
-			return 1
-		}
-		return int(math.Ceil(long / (bed - keyDepth - 2*seamMoves)))
-	}
-	columns, rows := count(wide, o.Bed.X), count(high, o.Bed.Y)
-	if c, r := count(wide, o.Bed.Y), count(high, o.Bed.X); c*r < columns*rows {
-		columns, rows = c, r
-	}
-	for i, n := range []int{columns, rows} {
-		long := []float64{wide, high}[i]
-		for k := 1; k < n; k++ {
-			seams[i] = append(seams[i], clear(long*float64(k)/float64(n), walls[i]))
-		}
+	seams[0], seams[1] = parted(wide, o.Bed.X, walls[0]), parted(high, o.Bed.Y, walls[1])
+	turned := [2][]float64{parted(wide, o.Bed.Y, walls[0]), parted(high, o.Bed.X, walls[1])}
+	if pieces(turned) < pieces(seams) {
+		return turned
 	}
 	return seams
+}
+
+func pieces(seams [2][]float64) int { return (len(seams[0]) + 1) * (len(seams[1]) + 1) }
+
+// parted are the fewest seams that leave no piece longer than a bed, its keys with it.
+func parted(long, bed float64, walls []float64) []float64 {
+	for n := int(math.Ceil(long / bed)); ; n++ {
+		var seams []float64
+		from, fits := 0.0, true
+		for k := 1; k < n; k++ {
+			at := clear(long*float64(k)/float64(n), walls)
+			fits = fits && at+keyDepth-from <= bed
+			seams, from = append(seams, at), at
+		}
+		if fits && long-from <= bed {
+			return seams
+		}
+	}
 }
 
 func (o Options) fits(wide, high float64) bool {
@@ -103,24 +110,17 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 	}
 	// Round it counter-clockwise from the lower left corner. Sockets are cut into the
 	// left and lower sides by the keys of the pieces before.
-	left, low := x0, y0
-	if c > 0 {
-		left += keyPlay
-	}
-	if r > 0 {
-		low += keyPlay
-	}
 	across := func(y float64, socket bool) []geom.Point { // from left to right
-		return keys(left, x1, socket, func(along, out float64) geom.Point { return geom.Point{X: along, Y: y + out} })
+		return keys(x0, x1, socket, func(along, out float64) geom.Point { return geom.Point{X: along, Y: y + out} })
 	}
 	upright := func(x float64, socket bool) []geom.Point { // upwards
-		return keys(low, y1, socket, func(along, out float64) geom.Point { return geom.Point{X: x + out, Y: along} })
+		return keys(y0, y1, socket, func(along, out float64) geom.Point { return geom.Point{X: x + out, Y: along} })
 	}
-	add(geom.Point{X: left, Y: low})
+	add(geom.Point{X: x0, Y: y0})
 	if r > 0 {
 		add(across(y0, true)...)
 	}
-	add(geom.Point{X: x1, Y: low})
+	add(geom.Point{X: x1, Y: y0})
 	if c < len(xs)-2 {
 		add(upright(x1, false)...)
 	}
@@ -128,7 +128,7 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 	if r < len(ys)-2 {
 		add(reversed(across(y1, false))...)
 	}
-	add(geom.Point{X: left, Y: y1})
+	add(geom.Point{X: x0, Y: y1})
 	if c > 0 {
 		add(reversed(upright(x0, true))...)
 	}
@@ -138,7 +138,7 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 	out := p
 	out.seams = [2][]float64{}
 	out.Name, out.Title = fmt.Sprintf("%s-%d", p.Name, number), fmt.Sprintf("%s, piece %d of %d", p.Title, number, (len(xs)-1)*(len(ys)-1))
-	by := geom.Point{X: -left, Y: -low}
+	by := geom.Point{X: -x0, Y: -y0}
 	out.Outline, out.Origin = moved(l, by), geom.Point{X: p.Origin.X + by.X, Y: p.Origin.Y + by.Y}
 	mine := func(q geom.Point) bool {
 		// Joints belong to the strip before which they stand.
@@ -151,7 +151,7 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 		}
 	}
 	for _, path := range p.Engrave {
-		out.Engrave = append(out.Engrave, within(path, geom.Rect{Min: geom.Point{X: left, Y: low}, Max: geom.Point{X: x1, Y: y1}}, by)...)
+		out.Engrave = append(out.Engrave, within(path, geom.Rect{Min: geom.Point{X: x0, Y: y0}, Max: geom.Point{X: x1, Y: y1}}, by)...)
 	}
 	for _, w := range p.Words {
 		if mine(centre(w.box())) {
@@ -160,7 +160,7 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 		}
 	}
 	writer := out.writer()
-	b := geom.Rect{Max: geom.Point{X: x1 - left, Y: y1 - low}}
+	b := geom.Rect{Max: geom.Point{X: x1 - x0, Y: y1 - y0}}
 	if c > 0 { // off the sockets
 		b.Min.X = keyDepth + seamRoom
 	}
@@ -174,11 +174,13 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 	} else {
 		out.stamp, _ = writer.place(stampText, centre(b), 0)
 	}
-	out.Notes = append(slices.Clone(p.Notes), "Press the pieces together by their keys, on a flat surface, with a drop of glue.")
+	out.Notes = append(slices.Clone(p.Notes), "Put the pieces together by their keys on a flat surface and push them home, so that their edges touch, with a drop of glue.")
 	return out
 }
 
-// keys are the corners of keys, or of the sockets for them, along a side.
+// keys are the corners of keys, or of the sockets for them, along a side. The sides
+// themselves meet: play is about the keys alone, so that pieces pushed together are as
+// long as the plate.
 func keys(from, to float64, socket bool, place func(along, out float64) geom.Point) (list []geom.Point) {
 	// Whole coordinates of the plate say where keys are, so that both sides agree.
 	play := 0.0
@@ -193,11 +195,11 @@ func keys(from, to float64, socket bool, place func(along, out float64) geom.Poi
 	if len(at) == 0 {
 		at = []float64{math.Round((from + to) / 2)}
 	}
-	list = append(list, place(from, play))
+	list = append(list, place(from, 0))
 	for _, c := range at {
-		list = append(list, place(c-keyNeck/2-play, play), place(c-keyHead/2-play, keyDepth+play), place(c+keyHead/2+play, keyDepth+play), place(c+keyNeck/2+play, play))
+		list = append(list, place(c-keyNeck/2-play, 0), place(c-keyHead/2-play, keyDepth+play), place(c+keyHead/2+play, keyDepth+play), place(c+keyNeck/2+play, 0))
 	}
-	return append(list, place(to, play))
+	return append(list, place(to, 0))
 }
 
 func reversed(list []geom.Point) []geom.Point {

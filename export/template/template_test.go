@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
 	"drawerwright/export/dxf"
@@ -302,13 +303,84 @@ func TestBlocks(t *testing.T) {
 	}
 }
 
+// TestBlocksAlone: without spacers it is the number of plates that comes nearest, over
+// or short.
+func TestBlocksAlone(t *testing.T) {
+	o := options()
+	o.Thickness = 3.2
+	for target, want := range map[float64]int{6.25: 2, 4.7: 1, 4.9: 2, 1: 1} {
+		if list := Blocks(Corner{Name: "s", Fence: target, Height: target}, nil, o); len(list) != 1 || list[0].Count != want {
+			t.Errorf("%g: %+v", target, list)
+		}
+	}
+}
+
+// TestPiecesMeet: pieces pushed together are as large as the plate, for every one ends
+// where the next begins, and all fit the bed with their keys.
+func TestPiecesMeet(t *testing.T) {
+	for _, bed := range []geom.Point{{X: 300, Y: 250}, {X: 200, Y: 120}, {X: 120, Y: 90}} {
+		o := options()
+		o.Bed, o.Register = bed, Lip
+		s := spec(joinery.DadoRabbet)
+		s.Width, s.Depth = 560, 458
+		plates, problems := Panels(built(s), o)
+		if len(problems) > 0 {
+			t.Fatal(problems)
+		}
+		split := 0
+		for _, p := range plates {
+			list := p.Split()
+			for i, q := range list {
+				if b := q.Outline.Bounds(); !o.fits(b.Width(), b.Height()) {
+					t.Errorf("%s is %g x %g on a bed of %v", q.Name, b.Width(), b.Height(), bed)
+				}
+				if i == 0 || list[i-1].Origin.Y != q.Origin.Y {
+					continue
+				}
+				split++
+				if step := list[i-1].Origin.X - q.Origin.X; !slices.ContainsFunc(list[i-1].Outline, func(v geom.Vertex) bool { return math.Abs(v.X-step) < 1e-9 && v.Y == 0 }) {
+					t.Errorf("%s does not end %g from its left", list[i-1].Name, step)
+				}
+				if !slices.ContainsFunc(q.Outline, func(v geom.Vertex) bool { return v.X == 0 && v.Y == 0 }) {
+					t.Errorf("%s does not begin at 0", q.Name)
+				}
+			}
+		}
+		if split == 0 {
+			t.Error("nothing was split")
+		}
+	}
+}
+
+// TestStrips: strips are as long together as the panel, and serve all it serves.
+func TestStrips(t *testing.T) {
+	o := options()
+	o.Bed, o.Register = geom.Point{X: 200, Y: 120}, Lip
+	s := spec(joinery.DadoRabbet)
+	s.Depth = 458
+	panels := built(s)
+	plates, _ := Panels(append(panels, panels...), o)
+	long := 0.0
+	for _, p := range plates {
+		if strings.HasSuffix(p.Name, "side-inside-lip-edge") {
+			long += p.Outline.Bounds().Width() * float64(p.Count)
+			if len(p.Parts) != 2 {
+				t.Errorf("%s serves %q", p.Name, p.Parts)
+			}
+		}
+	}
+	if math.Abs(long-458) > 1e-9 {
+		t.Errorf("strips of %g for a side of 458", long)
+	}
+}
+
 // TestGauge: the tooth is as long as the dado is deep, the mouths as wide as tongues may
 // be at the most and the least.
 func TestGauge(t *testing.T) {
 	p := Gauge(Corner{Name: "s", Fence: 6.1, Height: 6.1, Cutter: 6.35, Depth: 0.4, Tongue: [2]float64{5.98, 6.23}}, options())
-	// The rectangle from the feet's line up, 110 x 52, less the hollow beside the tooth, 62 x
-	// 6 - 5.75 x 6, with the tooth, 5.75 x 6.1, less the mouths, 14 x (5.98 + 6.23).
-	want := 110*52.0 - (62-5.75)*6 + 5.75*6.1 - 14*(5.98+6.23)
+	// The rectangle from the edge up, 110 x 52, less the hollows beside the tooth, 1.2 x 1.5,
+	// with the tooth, 5.75 x 6.1, less the mouths, 14 x (5.98 + 6.23).
+	want := 110*52.0 - 2*1.2*1.5 + 5.75*6.1 - 14*(5.98+6.23)
 	if got := p.Outline.Area(); math.Abs(got-want) > 1e-6 {
 		t.Errorf("area %g, should be %g", got, want)
 	}

@@ -120,6 +120,7 @@ func (p *Plate) finish(w *writer) {
 		if r := grown(hole.Bounds(), leastRib); r.Min.X > b.Min.X && r.Max.Y < b.Max.Y && !slices.ContainsFunc(w.taken, func(t geom.Rect) bool { return meet(r, t) }) {
 			p.Openings = append(p.Openings, hole)
 			w.taken = append(w.taken, hole.Bounds())
+			p.Notes = append(p.Notes, fmt.Sprintf("The hole of %g mm at the upper edge is to hang it by.", hangHole))
 			return
 		}
 	}

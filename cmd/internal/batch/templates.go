@@ -94,7 +94,11 @@ func (b *Batch) panelPlates(o template.Options) (plates []template.Plate, proble
 	for _, d := range b.Drawers {
 		for _, p := range d.Parts {
 			one := template.Panel{Name: p.Name, Panel: p.Panel, Stock: p.Stock.Name, Thickness: geom.LengthOf(p.Panel.Thickness).Text(b.Units)}
-			if one.End, one.OtherEnd = ends(p.Part); p.Role == joinery.DrawerFrontRole {
+			one.End, one.OtherEnd = ends(p.Part)
+			if one.Stop = strings.ToLower(one.End); serves(p.Part) {
+				one.Stop += ", the back end of a right one"
+			}
+			if p.Role == joinery.DrawerFrontRole {
 				drilled = append(drilled, one)
 			} else {
 				marked = append(marked, one)
@@ -107,10 +111,16 @@ func (b *Batch) panelPlates(o template.Options) (plates []template.Plate, proble
 	return append(plates, more...), append(problems, wrong...)
 }
 
+// serves tells a side that serves left and right alike.
+func serves(p joinery.Part) bool { return p.Role == joinery.Side && p.Label == "" }
+
 // ends are what the left and the right end of a part are, seen from its inside. A left
-// side runs from the front to the back, a right one the other way.
+// side runs from the front to the back, a right one the other way; where both are the
+// same part its ends are alike.
 func ends(p joinery.Part) (left, right string) {
 	switch {
+	case serves(p):
+		return "FRONT END OF A LEFT SIDE", "FRONT END OF A RIGHT SIDE"
 	case p.Role == joinery.Side && p.Label == "right":
 		return "BACK END", "FRONT END"
 	case p.Role == joinery.Side:
@@ -123,18 +133,26 @@ func ends(p joinery.Part) (left, right string) {
 
 // settings are the different settings of fence and height, with what tongues may be.
 func (b *Batch) settings() (list []template.Corner) {
-	seen := make(map[[3]float64]bool)
+	var groups [][]Drawer
+	at := make(map[joinery.Setup]int)
 	for _, d := range b.Drawers {
-		s := d.Setup
-		key := [3]float64{s.FenceDistance, s.CutterHeight, s.Cutter.Width}
-		if seen[key] || s.FenceDistance <= 0 || s.CutterHeight <= 0 {
+		if d.Setup.FenceDistance <= 0 || d.Setup.CutterHeight <= 0 {
 			continue
 		}
-		seen[key] = true
-		c := template.Corner{Fence: s.FenceDistance, Height: s.CutterHeight, Cutter: s.Cutter.Width, Depth: d.Spec.Limits.Width / 2}
-		if d.Spec.Joint == joinery.DadoRabbet {
-			half := d.Spec.Limits.Recess / 2
-			c.Tongue = [2]float64{s.FenceDistance - half, s.FenceDistance + half}
+		i, known := at[d.Setup]
+		if !known {
+			i = len(groups)
+			at[d.Setup], groups = i, append(groups, nil)
+		}
+		groups[i] = append(groups[i], d)
+	}
+	for _, g := range groups {
+		s, l := g[0].Setup, g[0].Spec.Limits
+		// Dado and tongue are cut apart by hand: a dado too shallow and a tongue too long
+		// add up to an open shoulder.
+		c := template.Corner{Fence: s.FenceDistance, Height: s.CutterHeight, Cutter: s.Cutter.Width, Depth: min(l.Width, l.Shoulder) / 2}
+		if r, ok := RightOf(g); ok && r.Tongue.Least < r.Tongue.Most {
+			c.Tongue = [2]float64{r.Tongue.Least, r.Tongue.Most}
 		}
 		list = append(list, c)
 	}

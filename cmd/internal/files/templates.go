@@ -61,7 +61,7 @@ func stamped(c template.Cut) string { return c.Title + ", " + strings.ToLower(c.
 func printed(b batch.Batch, c template.Cut) []drawing.Page {
 	picture, title := c.Picture(), stamped(c)
 	if roll := b.Templates.Roll; roll > 0 {
-		if page, fits := paper.OnRoll(picture, roll, title); fits {
+		if page, fits := paper.OnRoll(picture, roll, title, c.Notes); fits {
 			return []drawing.Page{page}
 		}
 	}

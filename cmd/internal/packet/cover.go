@@ -11,14 +11,14 @@ import (
 func (m maker) cover() error {
 	m.Page(drawing.Bookmark{Name: "What to make"})
 	m.Heading(0, title(m.batch))
-	unit := m.unit.String()
 	var rows [][]string
 	boxes := 0
 	for _, d := range m.batch.Drawers {
 		boxes += d.Spec.Count
 		rows = append(rows, []string{d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint)})
 	}
-	m.Text(fmt.Sprintf("%d boxes of %d kinds. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", boxes, len(rows), unit))
+	lengths := map[geom.Unit]string{geom.Millimetre: "mm", geom.Inch: "inches"}[m.unit]
+	m.Text(fmt.Sprintf("%d boxes of %d kinds. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", boxes, len(rows), lengths))
 	if len(m.batch.Drawers) > 0 {
 		picture, err := m.picture(m.batch.Drawers[0])
 		if err != nil {

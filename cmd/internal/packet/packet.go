@@ -98,8 +98,11 @@ func (m maker) cautions() {
 		say(c.Cautions)
 	}
 	m.Space(2)
+	cites := s.Cited()
 	for i, source := range s.Sources {
-		m.Small(fmt.Sprintf("[%d] %s", i+1, source))
+		if cites[i+1] {
+			m.Small(fmt.Sprintf("[%d] %s", i+1, source))
+		}
 	}
 }
 

@@ -2,7 +2,6 @@ package report
 
 import (
 	"math"
-	"slices"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
@@ -115,6 +114,26 @@ type CutStep struct {
 	Passes   []float64 `json:"passes"` // fence distances
 	Parts    []Pieces  `json:"parts"`
 	Cautions []Caution `json:"cautions"`
+}
+
+// Cited are the sources, from 1, that cautions of the sheet name.
+func (s SetupSheet) Cited() map[int]bool {
+	cites := make(map[int]bool)
+	note := func(list []Caution) {
+		for _, c := range list {
+			cites[c.Source] = true
+		}
+	}
+	note(s.General)
+	for _, m := range s.Machines {
+		note(m.Cautions)
+		for _, set := range m.Settings {
+			for _, c := range set.Cuts {
+				note(c.Cautions)
+			}
+		}
+	}
+	return cites
 }
 
 // Pieces are parts of one name.
@@ -286,36 +305,18 @@ func edgesOf(e setup.Edges) (list []string) {
 // all of them.
 func (m maker) checks(drawers []batch.Drawer) []Check {
 	d := drawers[0]
-	f, h, w := d.Setup.FenceDistance, d.Setup.CutterHeight, d.Setup.Cutter.Width
-	l := d.Spec.Limits
+	f, h, l := d.Setup.FenceDistance, d.Setup.CutterHeight, d.Spec.Limits
 	list := []Check{}
 	put := func(what string, is float64, r joinery.Range) {
-		list = append(list, Check{what, m.n(is), m.n(r.Least), m.n(r.Most)})
+		if r.Least <= r.Most { // else nothing is right for all of them
+			list = append(list, Check{what, m.n(is), m.n(r.Least), m.n(r.Most)})
+		}
 	}
-	router := d.Setup.Cutter.Kind == joinery.Router
 	deep := joinery.Range{Least: h - l.Width/2, Most: h + l.Width/2}
-	if !slices.ContainsFunc(drawers, func(d batch.Drawer) bool { return d.Spec.Joint != joinery.DadoRabbet }) {
-		at := joinery.Range{Least: 0, Most: math.Inf(1)}
-		for _, d := range drawers {
-			for _, t := range []float64{d.Spec.Front.Thickness.Mean, d.Spec.Back.Thickness.Mean} {
-				at.Least, at.Most = math.Max(at.Least, (t-l.Recess)/2), math.Min(at.Most, (t+l.Recess)/2)
-			}
-		}
-		tongue := at
-		if !router {
-			put("width of a dado", w, joinery.Range{Least: f + l.TonguePlay.Least, Most: f + l.TonguePlay.Most})
-			tongue = joinery.Range{Least: math.Max(at.Least, w-l.TonguePlay.Most), Most: math.Min(at.Most, w-l.TonguePlay.Least)}
-		} else {
-			slot := max(w+d.Spec.SlotRoom, f+d.Spec.DadoPlay)
-			put("width of a dado", slot, joinery.Range{Least: f + l.TonguePlay.Least, Most: f + l.TonguePlay.Most})
-			tongue = joinery.Range{Least: slot - l.TonguePlay.Most, Most: slot - l.TonguePlay.Least}
-		}
-		if at.Least <= at.Most { // else no place is right for all of them
-			put("from the end to a dado", f, at)
-		}
-		if tongue.Least <= tongue.Most {
-			put("thickness of a tongue", f, tongue)
-		}
+	if r, ok := batch.RightOf(drawers); ok {
+		put("width of a dado", r.Slot, r.Dado)
+		put("from the end to a dado", f, r.Place)
+		put("thickness of a tongue", f, r.Tongue)
 		put("length of a tongue", h, deep)
 	}
 	put("depth of dados and grooves", h, deep)

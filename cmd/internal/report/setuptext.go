@@ -24,7 +24,11 @@ func SetupText(s SetupSheet, u geom.Unit) []byte {
 	}
 	t.line("")
 	t.line("sources")
+	cites := s.Cited()
 	for i, source := range s.Sources {
+		if !cites[i+1] {
+			continue
+		}
 		t.line("  [%d] %s", i+1, source)
 	}
 	return t.out.Bytes()
@@ -163,7 +167,7 @@ func (c CutStep) How(u geom.Unit) string {
 	case setup.AtEnd:
 		return fmt.Sprintf("%ss, %s from the end: flat, the %s face down, %s against the sacrificial fence", c.Kind, width, c.Face, edges)
 	case setup.OnEnd:
-		return fmt.Sprintf("%ss on the other face, %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, width, edges, c.Face)
+		return fmt.Sprintf("%ss on the other face, up to %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, width, edges, c.Face)
 	case setup.Fingers:
 		return fmt.Sprintf("fingers: on end in a finger jig, %s; the drawing shows the notches", edges)
 	}
