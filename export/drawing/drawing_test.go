@@ -306,3 +306,27 @@ func TestSVGGroups(t *testing.T) {
 		t.Errorf("%+v", read)
 	}
 }
+
+// TestLettersThatAreMissing: Latin, Greek and Cyrillic letters are there, others are named.
+func TestLettersThatAreMissing(t *testing.T) {
+	for text, want := range map[string]rune{"Schublade groß 12 ½": 0, "Ящик, συρτάρι": 0, "box 引き": '引', "درج": 'د', "": 0} {
+		if got, missing := Missing(text); got != want || missing != (want != 0) {
+			t.Errorf("%q: %q, %v", text, got, missing)
+		}
+	}
+}
+
+// TestFitMiddle: what is cut short is no longer than asked, and keeps both its ends.
+func TestFitMiddle(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		s := rapid.StringMatching(`[a-zW]{1,40}-front`).Draw(t, "name")
+		width := rapid.Float64Range(12, 60).Draw(t, "width")
+		got := FitMiddle(Bold, 3, width, s)
+		switch {
+		case Width(Bold, 3, got) > width:
+			t.Fatalf("%q is wider than %g", got, width)
+		case got != s && (got[0] != s[0] || !strings.HasSuffix(got, "t")):
+			t.Fatalf("%q of %q", got, s)
+		}
+	})
+}

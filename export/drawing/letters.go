@@ -84,6 +84,34 @@ func Fit(f Face, size, width float64, s string) string {
 	return ""
 }
 
+// FitMiddle is a text cut short in its middle, for names that differ at their ends.
+func FitMiddle(f Face, size, width float64, s string) string {
+	if Width(f, size, s) <= width {
+		return s
+	}
+	runes := []rune(s)
+	for n := len(runes) - 1; n > 0; n-- {
+		if short := string(runes[:n/2]) + "…" + string(runes[len(runes)-(n-n/2):]); Width(f, size, short) <= width {
+			return short
+		}
+	}
+	return ""
+}
+
+// Missing is the first letter of a text that the printed letters lack; ok is false
+// where they have all.
+func Missing(s string) (r rune, ok bool) {
+	c := cuts[Regular]()
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	for _, r := range s {
+		if g, err := c.font.GlyphIndex(&c.buf, r); err != nil || g == 0 {
+			return r, true
+		}
+	}
+	return 0, false
+}
+
 // Wrap breaks a text into lines no longer than a width in mm, at blanks; a longer
 // word is broken where it must.
 func Wrap(f Face, size, width float64, s string) (lines []string) {

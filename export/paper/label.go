@@ -100,7 +100,7 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 		size -= 0.1
 	}
 	y := high - edge - size
-	d.Words(edge, y, size, drawing.Bold, drawing.Fit(drawing.Bold, size, wide-2*edge, l.Part))
+	d.Words(edge, y, size, drawing.Bold, drawing.FitMiddle(drawing.Bold, size, wide-2*edge, l.Part))
 	y -= 0.3 * size
 	side := math.Min(math.Min(y-edge, wide/2), 45)
 	scale := side / (code.Width + 2*quiet)

@@ -42,6 +42,12 @@ func WithSquare(d drawing.Drawing, title string) drawing.Drawing {
 	return out
 }
 
+// RollHolds tells whether a roll of paper is wide enough for a drawing, one way or the
+// other.
+func RollHolds(width, height, roll float64) bool {
+	return max(min(width, height), checkSide)+2*gap <= roll
+}
+
 // OnRoll is one page as wide as a roll of paper with a drawing on it, turned if it has
 // to be, and what is to be known beside the square; fits is false where it is too wide
 // either way.

@@ -122,6 +122,10 @@ func (t *tracer) plates() []Plate {
 	wide, high := before+p.Length()+overhang, before+p.Width()+overhang
 	t.plate.Outline = geom.Rectangle(0, 0, wide, high)
 	t.plate.seams = t.Options.seams(wide, high, t.walled())
+	t.plate.round = t.Options.round()
+	if len(t.plate.seams[0])+len(t.plate.seams[1]) > 0 && t.Least/2 > roundMost {
+		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("the keys of its pieces cannot be cut by a bit of %s", t.text(t.Least)), fmt.Sprintf("cut templates with a bit of %s or less, or on a larger bed", t.text(2*roundMost))})
+	}
 	t.taken = append(t.taken, t.plate.seamZones()...)
 	t.register(p)
 	for _, k := range p.Pockets {
@@ -195,6 +199,10 @@ func (t *tracer) register(p geom.Panel) {
 		t.plate.Engrave = append(t.plate.Engrave,
 			[]geom.Vertex{{Point: geom.Point{X: o.X, Y: o.Y}}, {Point: geom.Point{X: end.X, Y: o.Y}}},
 			[]geom.Vertex{{Point: geom.Point{X: o.X, Y: o.Y}}, {Point: geom.Point{X: o.X, Y: end.Y}}})
+		return
+	}
+	if t.Pin <= t.Least {
+		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("holes for dowels of %s cannot be cut by what takes away %s", t.text(t.Pin), t.text(t.Least)), "write a larger `pin`, or `register: lip`"})
 		return
 	}
 	r := t.Pin / 2
@@ -337,6 +345,8 @@ func (t *tracer) wide(b geom.Rect) {
 	}
 }
 
+const noSlot = "Where there was no room for a slot a scored line shows the wall: prick it through or measure from it."
+
 // slots opens a strip along a line, x = at with upright, so far to one side of it
 // (below 0 to the lower one) from one place to another, in parts with bridges between.
 func (t *tracer) slots(upright bool, at, thick, from, to float64) {
@@ -347,8 +357,8 @@ func (t *tracer) slots(upright bool, at, thick, from, to float64) {
 		}
 		return geom.Rect{Min: geom.Point{X: a, Y: low}, Max: geom.Point{X: b, Y: high}}
 	}
-	if math.Abs(thick) < t.Least {
-		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a cut %s wide is narrower than what cuts the plate, %s", t.text(math.Abs(thick)), t.text(t.Least)), "cut the templates with a finer beam or bit"})
+	if math.Abs(thick) <= t.Least {
+		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a cut %s wide is no wider than what cuts the plate takes away, %s", t.text(math.Abs(thick)), t.text(t.Least)), "cut the templates with a finer beam or bit"})
 		return
 	}
 	// What is free along the line.
@@ -401,7 +411,9 @@ func (t *tracer) slots(upright bool, at, thick, from, to float64) {
 				break
 			}
 		}
-		t.plate.Notes = append(t.plate.Notes, "Where there was no room for a slot a scored line shows the wall: prick it through or measure from it.")
+		if !slices.Contains(t.plate.Notes, noSlot) {
+			t.plate.Notes = append(t.plate.Notes, noSlot)
+		}
 	}
 }
 

@@ -18,7 +18,41 @@ const (
 	keyPlay   = 0.1
 	seamRoom  = 3.0  // between a joint and what is cut
 	seamMoves = 30.0 // by which a seam gives way to what is cut
+	thinBeam  = 0.5  // what leaves corners sharp enough for keys
+	roundMost = 3.3  // radius for which keys have room
 )
+
+// round is the radius of the keys' corners, which a bit has to get round.
+func (o Options) round() float64 {
+	if o.Least <= thinBeam {
+		return 0
+	}
+	return min(o.Least/2+keyPlay, roundMost)
+}
+
+// rounded gives the corners of keys and of their sockets, alone in turning by more than
+// a right angle, a radius.
+func rounded(l geom.Loop, radius float64) geom.Loop {
+	if radius == 0 {
+		return l
+	}
+	var out geom.Loop
+	n := len(l)
+	for i, v := range l {
+		prev, next := l[(i+n-1)%n], l[(i+1)%n]
+		in, away := prev.To(v.Point), v.To(next.Point)
+		ux, uy, wx, wy := (v.X-prev.X)/in, (v.Y-prev.Y)/in, (next.X-v.X)/away, (next.Y-v.Y)/away
+		turn := math.Atan2(float64(ux*wy)-float64(uy*wx), float64(ux*wx)+float64(uy*wy))
+		if math.Abs(turn) < math.Pi/2+0.1 {
+			out = append(out, v)
+			continue
+		}
+		t := radius * math.Tan(math.Abs(turn)/2)
+		out = append(out, geom.Vertex{Point: geom.Point{X: v.X - float64(t*ux), Y: v.Y - float64(t*uy)}, Bulge: math.Tan(turn / 4)},
+			geom.Vertex{Point: geom.Point{X: v.X + float64(t*wx), Y: v.Y + float64(t*wy)}})
+	}
+	return out
+}
 
 // seams are the places, upright and level, where a plate of a size is parted so that
 // its pieces fit the bed.
@@ -135,6 +169,7 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 	if n := len(l) - 1; l[n].Point == l[0].Point {
 		l = l[:n]
 	}
+	l = rounded(l, p.round)
 	out := p
 	out.seams = [2][]float64{}
 	out.Name, out.Title = fmt.Sprintf("%s-%d", p.Name, number), fmt.Sprintf("%s, piece %d of %d", p.Title, number, (len(xs)-1)*(len(ys)-1))
@@ -195,9 +230,11 @@ func keys(from, to float64, socket bool, place func(along, out float64) geom.Poi
 	if len(at) == 0 {
 		at = []float64{math.Round((from + to) / 2)}
 	}
+	neck := keyNeck/2 + play
+	head := neck + float64((keyDepth+play)*(keyHead-keyNeck)/(2*keyDepth)) // flanks are parallel to the key's
 	list = append(list, place(from, 0))
 	for _, c := range at {
-		list = append(list, place(c-keyNeck/2-play, 0), place(c-keyHead/2-play, keyDepth+play), place(c+keyHead/2+play, keyDepth+play), place(c+keyNeck/2+play, 0))
+		list = append(list, place(c-neck, 0), place(c-head, keyDepth+play), place(c+head, keyDepth+play), place(c+neck, 0))
 	}
 	return append(list, place(to, 0))
 }
@@ -220,26 +257,70 @@ func centre(r geom.Rect) geom.Point {
 	return geom.Point{X: (r.Min.X + r.Max.X) / 2, Y: (r.Min.Y + r.Max.Y) / 2}
 }
 
-// within is the part of a scored path in a rectangle: straight ones are cut, arcs stay
-// whole where their middle is.
-func within(path []geom.Vertex, r geom.Rect, by geom.Point) [][]geom.Vertex {
-	at := func(p geom.Point) geom.Vertex {
-		return geom.Vertex{Point: geom.Point{X: p.X + by.X, Y: p.Y + by.Y}}
-	}
-	in := func(p geom.Point) bool {
-		return p.X >= r.Min.X && p.X <= r.Max.X && p.Y >= r.Min.Y && p.Y <= r.Max.Y
-	}
-	if len(path) != 2 || path[0].Bulge != 0 || path[0].X != path[1].X && path[0].Y != path[1].Y {
-		if in(centre(geom.Loop(path).Bounds())) {
-			return [][]geom.Vertex{moved(path, by)}
+// within is the parts of a scored path in a rectangle.
+func within(path []geom.Vertex, r geom.Rect, by geom.Point) (parts [][]geom.Vertex) {
+	joined := false // the last part ends where this side begins
+	for i := range len(path) - 1 {
+		a, b := path[i], path[i+1].Point
+		spans := inside(a, b, r, 0, 1, halvings)
+		for _, t := range spans {
+			from, to := along(a, b, t[0]), along(a, b, t[1])
+			start := geom.Vertex{Point: geom.Point{X: from.X + by.X, Y: from.Y + by.Y}, Bulge: part(a.Bulge, t[1]-t[0])}
+			end := geom.Vertex{Point: geom.Point{X: to.X + by.X, Y: to.Y + by.Y}}
+			if n := len(parts) - 1; joined && t[0] == 0 {
+				parts[n][len(parts[n])-1] = start
+				parts[n] = append(parts[n], end)
+			} else {
+				parts = append(parts, []geom.Vertex{start, end})
+			}
+			joined = false
 		}
+		joined = len(spans) > 0 && spans[len(spans)-1][1] == 1
+	}
+	return parts
+}
+
+// halvings find the place where a side leaves a rectangle to less than a micrometre.
+const halvings = 22
+
+// inside are the spans, of 0 to 1, of a side that are in a rectangle.
+func inside(a geom.Vertex, b geom.Point, r geom.Rect, from, to float64, depth int) [][2]float64 {
+	box := geom.Loop{{Point: along(a, b, from), Bulge: part(a.Bulge, to-from)}, {Point: along(a, b, to)}}.Bounds()
+	switch {
+	case box.Min.X >= r.Min.X && box.Max.X <= r.Max.X && box.Min.Y >= r.Min.Y && box.Max.Y <= r.Max.Y:
+		return [][2]float64{{from, to}}
+	case depth == 0 || box.Min.X > r.Max.X || r.Min.X > box.Max.X || box.Min.Y > r.Max.Y || r.Min.Y > box.Max.Y:
 		return nil
 	}
-	hold := func(v, low, high float64) float64 { return max(low, min(high, v)) }
-	a, b := path[0].Point, path[1].Point
-	p, q := geom.Point{X: hold(a.X, r.Min.X, r.Max.X), Y: hold(a.Y, r.Min.Y, r.Max.Y)}, geom.Point{X: hold(b.X, r.Min.X, r.Max.X), Y: hold(b.Y, r.Min.Y, r.Max.Y)}
-	if p == q || a.X == b.X && p.X != a.X || a.Y == b.Y && p.Y != a.Y {
-		return nil
+	middle := (from + to) / 2
+	list := inside(a, b, r, from, middle, depth-1)
+	for _, t := range inside(a, b, r, middle, to, depth-1) {
+		if n := len(list); n > 0 && list[n-1][1] == t[0] {
+			list[n-1][1] = t[1]
+		} else {
+			list = append(list, t)
+		}
 	}
-	return [][]geom.Vertex{{at(p), at(q)}}
+	return list
+}
+
+// part is the bulge of a part of an arc.
+func part(bulge, of float64) float64 { return math.Tan(float64(math.Atan(bulge) * of)) }
+
+// along is the point so far along a side, of 0 to 1: the ends themselves at both.
+func along(a geom.Vertex, b geom.Point, t float64) geom.Point {
+	switch {
+	case t == 0:
+		return a.Point
+	case t == 1:
+		return b
+	case a.Bulge == 0:
+		return geom.Point{X: a.X + float64(t*(b.X-a.X)), Y: a.Y + float64(t*(b.Y-a.Y))}
+	}
+	// Turned about the centre, which lies on the chord's perpendicular through its middle.
+	k := (1 - float64(a.Bulge*a.Bulge)) / (4 * a.Bulge)
+	c := geom.Point{X: (a.X+b.X)/2 - float64(k*(b.Y-a.Y)), Y: (a.Y+b.Y)/2 + float64(k*(b.X-a.X))}
+	sin, cos := math.Sincos(4 * math.Atan(a.Bulge) * t)
+	x, y := a.X-c.X, a.Y-c.Y
+	return geom.Point{X: c.X + float64(x*cos) - float64(y*sin), Y: c.Y + float64(x*sin) + float64(y*cos)}
 }

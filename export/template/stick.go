@@ -39,7 +39,7 @@ func Stick(s Side, o Options) Plate {
 		lines = append(lines, l.At)
 	}
 	p.seams = o.seams(s.Height, stickWide, [2][]float64{lines, nil})
-	p.seams[1] = nil
+	p.seams[1], p.round = nil, o.round()
 	taken := p.seamZones()
 	free := func(r geom.Rect) bool {
 		return !slices.ContainsFunc(taken, func(t geom.Rect) bool { return meet(grown(r, leastRib), t) })

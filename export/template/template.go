@@ -31,6 +31,7 @@ type Plate struct {
 	Origin geom.Point
 	// seams are where a plate that is too large may be parted: nothing is cut there.
 	seams [2][]float64
+	round float64 // radius of the corners of keys
 	// stamp is the place for the words that tell whether the kerf is made up for.
 	stamp Word
 }

@@ -204,32 +204,45 @@ func TestLabelsAreRead(t *testing.T) {
 // measures 100 mm, or 4 in, as programs from outside read it.
 func TestTrueSize(t *testing.T) {
 	dir, _ := build(t, textOf(t, "../../samples/hand-cut.yaml"))
-	files, err := filepath.Glob(filepath.Join(dir, "templates", "*.pdf"))
+	files, err := filepath.Glob(filepath.Join(dir, "templates", "*.as-drawn.svg"))
 	if err != nil || len(files) == 0 {
 		t.Fatal("no templates", err)
 	}
 	for _, f := range files {
-		name := strings.TrimSuffix(f, ".as-drawn.pdf")
-		// poppler turns the page into SVG in points: 100 mm are 283.4646.
-		page := filepath.Join(t.TempDir(), "page.svg")
-		run(t, "pdftocairo", "-svg", "-f", "1", "-l", "1", f, page)
-		if !hasSquare(textOf(t, page), 100/25.4*72, 0.02) {
-			t.Errorf("%s: no square of 100 mm", filepath.Base(f))
-		}
-		text := textOf(t, name+".as-drawn.svg")
+		text := textOf(t, f)
 		size := regexp.MustCompile(`width="([\d.]+)mm" height="([\d.]+)mm" viewBox="0 0 ([\d.]+) ([\d.]+)"`).FindStringSubmatch(text)
 		if size == nil || size[1] != size[3] || size[2] != size[4] {
-			t.Errorf("%s.svg is not in millimetres: %q", filepath.Base(name), size)
+			t.Errorf("%s is not in millimetres: %q", filepath.Base(f), size)
 		}
 		if !hasSquare(text, 100, 1e-3) {
-			t.Errorf("%s.svg: no square of 100 mm", filepath.Base(name))
+			t.Errorf("%s: no square of 100 mm", filepath.Base(f))
 		}
 		if !strings.Contains(text, "measure this before you use it") {
-			t.Errorf("%s.svg does not say to measure it", filepath.Base(name))
-		}
-		if words := run(t, "pdftotext", "-f", "1", "-l", "1", f, "-"); !strings.Contains(words, "measure this before you use it") {
 			t.Errorf("%s does not say to measure it", filepath.Base(f))
 		}
+	}
+	printed := filepath.Join(dir, "templates", "as-drawn.pdf")
+	squares := 0
+	for n, words := range strings.Split(run(t, "pdftotext", printed, "-"), "\f") {
+		if strings.TrimSpace(words) == "" {
+			continue
+		}
+		if !strings.Contains(words, "measure this before you use it") {
+			t.Errorf("page %d does not say to measure it", n+1)
+		}
+		if !strings.Contains(words, "measure the square") {
+			continue
+		}
+		squares++
+		// poppler turns the page into SVG in points: 100 mm are 283.4646.
+		page, of := filepath.Join(t.TempDir(), "page.svg"), fmt.Sprint(n+1)
+		run(t, "pdftocairo", "-svg", "-f", of, "-l", of, printed, page)
+		if !hasSquare(textOf(t, page), 100/25.4*72, 0.02) {
+			t.Errorf("page %d: no square of 100 mm", n+1)
+		}
+	}
+	if squares != len(files) {
+		t.Errorf("%d squares for %d templates", squares, len(files))
 	}
 	var drawings []string
 	for _, job := range []string{textOf(t, "../../samples/hand-cut.yaml"), strings.Replace(textOf(t, "../../samples/hand-cut.yaml"), "units: mm", "units: mm\ndxf: {units: in, version: R12}", 1)} {

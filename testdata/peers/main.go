@@ -193,6 +193,13 @@ func jobs(dir string) {
 	row("100 different drawers", hundred, "-", "%d MB", peak)
 	row("of it the packet alone", bench("./cmd/internal/packet", "BenchmarkHundred"), "-", "the goal is 3 s")
 	row("marking templates of 100 layouts as DXF", bench("./export/template", "BenchmarkHundredLayouts"), "-", "the goal is 1 s")
+	marked := filepath.Join(dir, "marked.yaml")
+	check(os.WriteFile(marked, bytes.Replace(jobOf(layouts), []byte("drawers:"), []byte("templates: {stock: plate}\ndrawers:"), 1), 0o644))
+	without, _ := build(layouts, false)
+	with, peak := timed(func(i int) []string {
+		return []string{"build", marked, "-o", filepath.Join(dir, fmt.Sprintf("marked%d", i))}
+	})
+	row("those of 102 layouts in all formats, more than the same job without", with-without, "-", "the goal is 1 s; %d MB", peak)
 	bare, peak := build(1000, false, "--no-proof")
 	row("1,000 different drawers without proof", bare, "-", "%d MB", peak)
 	thousand, peak := build(1000, false)
@@ -220,10 +227,13 @@ func bench(where, name string) time.Duration {
 	return took
 }
 
+// layouts is how many drawers have 102 different faces to mark.
+const layouts = 34
+
 func jobOf(n int) []byte {
 	var b bytes.Buffer
 	b.WriteString(strings.Join([]string{
-		"units: mm", "stock:", "  birch: {thickness: [12.21, 12.16, 12.24]}", "  hardboard: {thickness: [5.9, 5.85]}",
+		"units: mm", "stock:", "  birch: {thickness: [12.21, 12.16, 12.24]}", "  hardboard: {thickness: [5.9, 5.85]}", "  plate: {thickness: 3.1, kerf: 0.18}",
 		"cutter: {kind: router, diameter: 6}", "router: {small-part: 50}", "drawers:", ""}, "\n"))
 	for i := range n {
 		fmt.Fprintf(&b, "  - {name: d%d, outside: %d x %d x %d, sides: birch, bottom: hardboard}\n", i, 250+i%500, 80+i%160, 400+i/10)

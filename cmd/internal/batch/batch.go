@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/export/drawing"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
 	"drawerwright/geom"
@@ -117,6 +118,9 @@ func Make(j *job.Job) (Batch, []Problem) {
 		for _, p := range found {
 			problems = append(problems, Problem{i, p})
 			sound = sound && !p.Error
+		}
+		if r, missing := drawing.Missing(spec.Name); missing {
+			problems = append(problems, Problem{i, joinery.Problem{Code: "letters", Field: "name", Message: fmt.Sprintf("the letters of the packet and its labels have no %q: an empty box stands for it", r), Hint: "write names in Latin, Greek or Cyrillic letters"}})
 		}
 		d := name(built, asked.Bits, asked.Spares)
 		if sound {

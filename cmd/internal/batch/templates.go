@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/export/paper"
 	"drawerwright/export/template"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -22,11 +23,13 @@ type TemplatePlate struct {
 	Drawn, Made       template.Cut
 	DrawnDXF, MadeDXF string
 	DrawnSVG, MadeSVG string
-	PDF               string // as drawn
 }
 
 // templateFolder is where templates are.
 const templateFolder = "templates/"
+
+// TemplatesPDF prints all of them at their true size.
+const TemplatesPDF = templateFolder + "as-drawn.pdf"
 
 // templates lays out what a job asks for. What they cannot do is said with the
 // first of the drawers.
@@ -57,7 +60,12 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 		plates = append(plates, template.Blocks(c, b.Spacers, o)...)
 	}
 	out := &Templates{Templates: t}
+	said := make(map[string]bool)
 	say := func(code, message, hint string) {
+		if said[message] {
+			return
+		}
+		said[message] = true
 		problems = append(problems, Problem{0, joinery.Problem{Code: code, Field: "templates", Message: "template " + message, Hint: hint}})
 	}
 	for _, p := range wrong {
@@ -73,13 +81,16 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			taken[p.Name] = true
 			one := TemplatePlate{Drawn: p.Made(0), Made: p.Made(t.Kerf)}
 			file := templateFolder + p.Name
-			one.DrawnDXF, one.DrawnSVG, one.PDF = file+".as-drawn.dxf", file+".as-drawn.svg", file+".as-drawn.pdf"
+			one.DrawnDXF, one.DrawnSVG = file+".as-drawn.dxf", file+".as-drawn.svg"
 			if t.Kerf > 0 {
 				file = fmt.Sprintf("%s.kerf-%smm", file, strings.ReplaceAll(geom.LengthOf(t.Kerf).Fixed(geom.Millimetre), ".", "-"))
 				one.MadeDXF, one.MadeSVG = file+".dxf", file+".svg"
 			}
 			for _, f := range one.Made.Found {
 				say(string(f.Code), fmt.Sprintf("%s: %s, at %s, %s", p.Name, f.Message, o.Number(f.At.X), o.Number(f.At.Y)), f.Hint)
+			}
+			if b := p.Outline.Bounds(); t.Roll > 0 && !paper.RollHolds(b.Width(), b.Height(), t.Roll) {
+				say("template", fmt.Sprintf("%s, %s by %s, is too wide for a roll of %s: it is printed on sheets", p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.Roll)), "a wider `roll`, or a smaller `bed`")
 			}
 			out.Plates = append(out.Plates, one)
 		}

@@ -81,7 +81,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := writeCabinets(b, to); err != nil {
 		return err
 	}
-	if err := writeTemplates(b, to); err != nil {
+	if err := writeTemplates(ctx, b, to); err != nil {
 		return err
 	}
 	if err := bench(to); err != nil {
@@ -110,31 +110,46 @@ func papered(b batch.Batch, r report.Report) func(Folder) error {
 
 // eachDrawer works on as many drawers at a time as there are processors.
 func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof) error {
-	errs := make([]error, len(b.Drawers))
+	return each(ctx, len(b.Drawers), func() func(int) error {
+		w := writer{to: to, o: o, dxf: b.DXF, fromSpoilboard: b.Router.FromSpoilboard}
+		if prover != nil {
+			w.prover = prover.Worker()
+		}
+		return func(i int) error {
+			if err := w.drawer(b.Drawers[i]); err != nil {
+				return err
+			}
+			if w.prover != nil {
+				proofs[i] = w.prover.Drawer(i, to.ReadFile, prove.Options{}) // as it is on disk
+			}
+			if o.Done != nil {
+				o.Done()
+			}
+			return nil
+		}
+	})
+}
+
+// each does n things, with one worker on each processor, and gives the error of the
+// first that failed, in their order, or the context's.
+func each(ctx context.Context, n int, worker func() func(int) error) error {
+	errs := make([]error, n)
 	var next atomic.Int64
 	var stop atomic.Bool
 	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(b.Drawers)) {
+	for range min(runtime.GOMAXPROCS(0), n) {
 		wait.Go(func() {
-			w := writer{to: to, o: o, dxf: b.DXF, fromSpoilboard: b.Router.FromSpoilboard}
-			if prover != nil {
-				w.prover = prover.Worker()
-			}
+			work := worker()
 			for !stop.Load() {
 				i := int(next.Add(1)) - 1
-				if i >= len(b.Drawers) {
+				if i >= n {
 					return
 				}
 				if errs[i] = ctx.Err(); errs[i] == nil {
-					errs[i] = w.drawer(b.Drawers[i])
-				}
-				if errs[i] == nil && w.prover != nil {
-					proofs[i] = w.prover.Drawer(i, to.ReadFile, prove.Options{}) // as it is on disk
+					errs[i] = work(i)
 				}
 				if errs[i] != nil {
 					stop.Store(true)
-				} else if o.Done != nil {
-					o.Done()
 				}
 			}
 		})

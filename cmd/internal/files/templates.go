@@ -2,8 +2,8 @@ package files
 
 import (
 	"bytes"
+	"context"
 	"fmt"
-	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -14,28 +14,34 @@ import (
 
 // writeTemplates writes every plate as drawn and, where its kerf is known, once more
 // with the kerf made up for.
-func writeTemplates(b batch.Batch, to Folder) error {
+func writeTemplates(ctx context.Context, b batch.Batch, to Folder) error {
 	if b.Templates == nil {
 		return nil
 	}
-	for _, p := range b.Templates.Plates {
-		if err := writeCut(b, to, p.Drawn, p.DrawnDXF, p.DrawnSVG); err != nil {
-			return err
-		}
-		if p.MadeDXF != "" {
-			if err := writeCut(b, to, p.Made, p.MadeDXF, p.MadeSVG); err != nil {
-				return err
+	list := b.Templates.Plates
+	if err := each(ctx, len(list), func() func(int) error { return func(i int) error { return writePlate(b, to, list[i]) } }); err != nil {
+		return err
+	}
+	// One document for all: most of a small one would be its letters.
+	pages := func(yield func(drawing.Page) bool) {
+		for _, p := range list {
+			for _, page := range printed(b, p.Drawn) {
+				yield(page) // the writer takes all
 			}
 		}
-		var pdf bytes.Buffer
-		if err := drawing.WritePDF(&pdf, drawing.Info{Title: p.Drawn.Title, Subject: "a marking template at its true size, as drawn"}, slices.Values(printed(b, p.Drawn))); err != nil {
-			return fmt.Errorf("%s: %w", p.PDF, err)
-		}
-		if err := to.WriteFile(p.PDF, pdf.Bytes()); err != nil {
-			return err
-		}
 	}
-	return nil
+	var pdf bytes.Buffer
+	if err := drawing.WritePDF(&pdf, drawing.Info{Title: b.Title + ": templates", Subject: "marking templates at their true size, as drawn"}, pages); err != nil {
+		return fmt.Errorf("%s: %w", batch.TemplatesPDF, err)
+	}
+	return to.WriteFile(batch.TemplatesPDF, pdf.Bytes())
+}
+
+func writePlate(b batch.Batch, to Folder, p batch.TemplatePlate) error {
+	if err := writeCut(b, to, p.Drawn, p.DrawnDXF, p.DrawnSVG); err != nil || p.MadeDXF == "" {
+		return err
+	}
+	return writeCut(b, to, p.Made, p.MadeDXF, p.MadeSVG)
 }
 
 // writeCut writes what a cutter reads.

@@ -30,7 +30,7 @@ func templates(b batch.Batch, n func(float64) float64) []Template {
 	for _, p := range b.Templates.Plates {
 		size := p.Drawn.Outline.Bounds()
 		one := Template{Name: p.Drawn.Name, Title: p.Drawn.Title, Count: p.Drawn.Count, Parts: p.Drawn.Parts, Stock: b.Templates.Stock,
-			Size: [2]float64{n(size.Max.X), n(size.Max.Y)}, Kerf: n(b.Templates.Kerf), Notes: append([]string{}, p.Drawn.Notes...), Files: []string{p.DrawnDXF, p.DrawnSVG, p.PDF}}
+			Size: [2]float64{n(size.Max.X), n(size.Max.Y)}, Kerf: n(b.Templates.Kerf), Notes: append([]string{}, p.Drawn.Notes...), Files: []string{p.DrawnDXF, p.DrawnSVG, batch.TemplatesPDF}}
 		if p.MadeDXF != "" {
 			one.Files = append(one.Files, p.MadeDXF, p.MadeSVG)
 		}
