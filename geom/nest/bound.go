@@ -1,0 +1,167 @@
+package nest
+
+import (
+	"math"
+	"slices"
+)
+
+// least is what no layout of a task can cost less than: by area, and where all sheets
+// are of one size by dual feasible functions and by bars.
+func (t *task) least() float64 {
+	total := 0.0
+	for i, n := range t.demand {
+		total += float64(t.area[i] * float64(n))
+	}
+	var bought []size
+	price := math.Inf(1)
+	for _, z := range t.sizes {
+		if z.shelf {
+			total -= float64(z.area * float64(z.stock))
+			continue
+		}
+		bought = append(bought, z)
+		price = min(price, z.price/z.area)
+	}
+	if total <= 1e-9 || len(bought) == 0 {
+		return 0
+	}
+	if len(bought) > 1 {
+		return total * price
+	}
+	z := bought[0]
+	sheets := ceiling(total / z.area)
+	if len(t.sizes) > 1 {
+		return float64(sheets) * z.price
+	}
+	sheets = max(sheets, t.dual(z))
+	if len(t.kinds) <= manyKinds {
+		sheets = max(sheets, t.bars(z, false, 200), t.bars(z, true, 200))
+	}
+	return float64(sheets) * z.price
+}
+
+// fewest is what a least cost means in sheets.
+func (t *task) fewest(least float64) int {
+	most := 0.0
+	for _, z := range t.sizes {
+		if !z.shelf {
+			most = max(most, z.price)
+		}
+	}
+	if most == 0 {
+		return 0
+	}
+	return ceiling(least / most)
+}
+
+// ceiling rounds a bound up; what rounding errors may have added does not count.
+func ceiling(v float64) int { return int(math.Ceil(v - 1e-6)) }
+
+// Thresholds of dual feasible functions: how many of the pieces' lengths they are made
+// of, and of very many kinds.
+const mostThresholds, fewThresholds = 40, 6
+
+// dual is the best bound on the number of sheets from products of dual feasible
+// functions, one for each direction, in whole numbers: pieces get sizes by them of which
+// no sheet holds more than one by one (S. P. Fekete, J. Schepers, 2001; from memory). A
+// piece that may be turned counts by the way in which it is smaller.
+func (t *task) dual(z size) int {
+	var ws, hs []int64
+	for _, k := range t.kinds {
+		ws, hs = append(ws, k.w), append(hs, k.h)
+		if k.turn {
+			ws, hs = append(ws, k.h), append(hs, k.w)
+		}
+	}
+	most := mostThresholds
+	if len(t.kinds) > manyKinds {
+		most = fewThresholds
+	}
+	fs, gs := functions(ws, z.w, most), functions(hs, z.h, most)
+	best := 0
+	for _, f := range fs {
+		for _, g := range gs {
+			sum := 0.0
+			for i, k := range t.kinds {
+				v := float64(f.of(k.w) * g.of(k.h))
+				if k.turn {
+					v = min(v, float64(f.of(k.h)*g.of(k.w)))
+				}
+				sum += float64(v * float64(t.demand[i]))
+			}
+			best = max(best, ceiling(sum))
+		}
+	}
+	return best
+}
+
+// function is a dual feasible one: lengths whose sum is at most the whole have values
+// whose sum is at most 1.
+type function struct {
+	whole, at int64
+	steps     int64 // over 0: u(k), which rounds to steps; below 0: the maximal one of at
+}
+
+// functions are the identity, those with thresholds at lengths, and those of few steps.
+func functions(lengths []int64, whole int64, most int) []function {
+	lengths = slices.Clone(lengths)
+	slices.Sort(lengths)
+	lengths = slices.Compact(lengths)
+	var at []int64
+	for _, l := range lengths {
+		if l <= whole/2 {
+			at = append(at, l)
+		} else if whole-l < whole/2 {
+			at = append(at, whole-l+1) // from where on they go beside no such piece
+		}
+	}
+	slices.Sort(at)
+	at = slices.Compact(at)
+	if len(at) > most {
+		thin := make([]int64, most)
+		for i := range thin {
+			thin[i] = at[i*len(at)/most]
+		}
+		at = thin
+	}
+	list := []function{{whole: whole}}
+	for _, a := range at {
+		if a > 0 && 2*a <= whole {
+			list = append(list, function{whole: whole, at: a}, function{whole: whole, at: a, steps: -1})
+		}
+	}
+	for k := int64(1); k <= 12; k++ {
+		list = append(list, function{whole: whole, steps: k})
+	}
+	return list
+}
+
+func (f function) of(l int64) float64 {
+	switch {
+	case l > f.whole:
+		return 2 // it does not fit that way at all
+	case f.steps > 0: // u(k): x (k + 1) whole keeps its value, else it is rounded down
+		if n := l * (f.steps + 1); n%f.whole == 0 {
+			return float64(l) / float64(f.whole)
+		} else {
+			return float64(n/f.whole) / float64(f.steps)
+		}
+	case f.steps < 0 && f.at > 0: // counts how many of a length at go in
+		most := f.whole / f.at
+		switch {
+		case 2*l > f.whole:
+			return 1 - float64(((f.whole-l)/f.at)*1)/float64(most)
+		case l >= f.at:
+			return float64(l/f.at) / float64(most)
+		}
+		return 0
+	case f.at > 0: // small lengths are nothing, those beside which only small ones go are all
+		switch {
+		case l > f.whole-f.at:
+			return 1
+		case l < f.at:
+			return 0
+		}
+	}
+	return float64(l) / float64(f.whole)
+}

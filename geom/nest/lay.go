@@ -1,0 +1,287 @@
+package nest
+
+import (
+	"context"
+	"math"
+	"runtime"
+	"slices"
+	"sync"
+)
+
+// Options of a search.
+type Options struct {
+	// Effort is how long to search, in millions of weighed cells, each about a thousandth
+	// of a second of one processor; 0 stands for DefaultEffort. The same effort and seed
+	// give the same layout on any machine.
+	Effort int
+	Seed   uint64
+	// Progress, if there is one, is told of the best layout so far.
+	Progress func(Progress)
+}
+
+// Progress of a search.
+type Progress struct {
+	Cost, Least float64
+	Sheets      int
+	Done        float64 // of the effort
+}
+
+// DefaultEffort takes a second or two.
+const DefaultEffort = 1500
+
+const (
+	// units are searches that go on beside each other between two exchanges, on however
+	// many processors there are.
+	units  = 4
+	rounds = 6
+	// manyKinds is from where on sheets are filled from some of the kinds at a time, and
+	// linear programs are left out.
+	manyKinds = 300
+)
+
+// Lay lays pieces out on sheets. A context that ends stops the search: the layout is the
+// best so far. The error is a [*Problem].
+func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options) (Layout, error) {
+	if err := checked(pieces, sheets, r); err != nil {
+		return Layout{}, err
+	}
+	w := begin(pieces, sheets, r)
+	least := w.least()
+	out := Layout{Left: make([]int, len(pieces)), Least: float64(least * w.price)}
+	for i, n := range w.unfit {
+		out.Left[i] = n
+	}
+	if len(w.kinds) == 0 {
+		out.Whole = true
+		return out, nil
+	}
+	effort := int64(o.Effort)
+	if effort == 0 {
+		effort = DefaultEffort
+	}
+	best, whole := w.search(ctx, effort*1_000_000, least, o)
+	if z := w.sizes[0]; best.left == 0 && len(w.sizes) == 1 && len(w.kinds) <= manyKinds && r.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
+		least = max(least, float64(w.cuts(z, len(best.list), effort*2_000_000))*z.price)
+		out.Least = least * w.price
+	}
+	out.Whole = whole
+	w.finish(&out, best)
+	if out.Fewest = w.fewest(least); best.left > 0 {
+		out.Least, out.Fewest = 0, 0 // they are of all pieces
+	}
+	return out, nil
+}
+
+// work is a task with what leads back from its kinds and sizes.
+type work struct {
+	task
+	pieces [][]member // of each kind
+	sheets []int      // of each size
+	unfit  []int      // of each piece, how many fit no sheet
+	price  float64    // of 1 in the task
+	trim   []Trim
+}
+
+// member is a piece of a kind; turned, it lies as the kind does when it is turned.
+type member struct {
+	piece  int
+	turned bool
+	count  int
+}
+
+func begin(pieces []Piece, sheets []Sheet, r Rules) *work {
+	w := &work{task: task{rules: r}, unfit: make([]int, len(pieces))}
+	bare := !slices.ContainsFunc(sheets, func(s Sheet) bool { return s.Price > 0 && !s.Offcut })
+	order := make([]int, len(sheets))
+	for i := range order {
+		order[i] = i
+	}
+	room := func(s Sheet) (int64, int64) {
+		return s.Length - s.Trim.Left - s.Trim.Right, s.Width - s.Trim.Bottom - s.Trim.Top
+	}
+	squared := func(i int) float64 {
+		x, y := room(sheets[i])
+		return float64(x) * float64(y)
+	}
+	// Offcuts first, the smallest of them first.
+	slices.SortStableFunc(order, func(a, b int) int {
+		switch x, y := sheets[a], sheets[b]; {
+		case x.Offcut != y.Offcut:
+			if x.Offcut {
+				return -1
+			}
+			return 1
+		case squared(a) < squared(b):
+			return -1
+		case squared(a) > squared(b):
+			return 1
+		}
+		return 0
+	})
+	largest := 0.0
+	for _, i := range order {
+		largest = max(largest, squared(i))
+		if s := sheets[i]; !s.Offcut {
+			w.price = max(w.price, s.Price)
+		}
+	}
+	if bare {
+		w.price = 1
+	}
+	for _, i := range order {
+		s := sheets[i]
+		x, y := room(s)
+		z := size{w: x + r.Kerf, h: y + r.Kerf, area: squared(i) / largest, price: s.Price / w.price, stock: s.Count, shelf: s.Offcut}
+		switch {
+		case s.Offcut:
+			z.price = 0
+		case bare:
+			z.price = z.area
+		}
+		if z.stock == 0 {
+			if z.stock = endless; s.Offcut {
+				z.stock = 1
+			}
+		}
+		w.sizes, w.sheets, w.trim = append(w.sizes, z), append(w.sheets, i), append(w.trim, s.Trim)
+	}
+	for k := range w.sizes {
+		w.sizes[k].area = float64(float64(w.sizes[k].w)*float64(w.sizes[k].h)) / largest
+	}
+	at := make(map[kind]int)
+	for i, p := range pieces {
+		if p.Count == 0 {
+			continue
+		}
+		k := kind{w: p.Length + r.Kerf, h: p.Width + r.Kerf, turn: p.Turn}
+		turned := p.Turn && k.w < k.h
+		if turned {
+			k.w, k.h = k.h, k.w
+		}
+		if !slices.ContainsFunc(w.sizes, func(z size) bool { return k.fits(z) }) {
+			w.unfit[i] = p.Count
+			continue
+		}
+		n, known := at[k]
+		if !known {
+			n = len(w.kinds)
+			at[k] = n
+			w.kinds, w.demand, w.pieces = append(w.kinds, k), append(w.demand, 0), append(w.pieces, nil)
+			w.area = append(w.area, float64(float64(k.w)*float64(k.h))/largest)
+		}
+		w.demand[n] += p.Count
+		w.pieces[n] = append(w.pieces[n], member{i, turned, p.Count})
+	}
+	return w
+}
+
+func (k kind) fits(z size) bool {
+	return k.w <= z.w && k.h <= z.h || k.turn && k.h <= z.w && k.w <= z.h
+}
+
+// search runs units beside each other, which all go on from the best layout after each
+// round.
+func (w *work) search(ctx context.Context, ration int64, enough float64, o Options) (result, bool) {
+	list := make([]*search, units)
+	for u := range list {
+		list[u] = newSearch(&w.task, o.Seed*units+uint64(u))
+	}
+	best := result{left: math.MaxInt}
+	stock := make([]int, len(w.sizes))
+	for i, z := range w.sizes {
+		stock[i] = z.stock
+	}
+	each := ration / units
+	for round := range rounds {
+		results := make([]result, units)
+		w.parallel(func(u int) {
+			s := list[u]
+			s.most = each * int64(round+1) / rounds
+			r := best
+			switch {
+			case len(w.kinds) > manyKinds && round == 0:
+				if u == 0 {
+					r = s.windows()
+				}
+			case round == 0:
+				r = s.pack(w.demand, stock, enough, 8)
+			case round == 1 && len(w.kinds) <= manyKinds:
+				if l := s.singles(); l != nil && u%2 == 0 {
+					for _, f := range best.list {
+						if w.sizes[f.size].stock == endless {
+							l.add(s, f)
+						}
+					}
+					r = s.dive(l, best, enough)
+				}
+			}
+			if r.left == 0 {
+				r = s.mend(r, enough)
+			}
+			results[u] = r
+		})
+		for _, r := range results {
+			if r.list != nil && (best.list == nil || r.better(best)) {
+				best = r
+			}
+		}
+		if o.Progress != nil {
+			o.Progress(Progress{Cost: best.cost * w.price, Least: enough * w.price, Sheets: len(best.list), Done: float64(round+1) / rounds})
+		}
+		if best.left == 0 && best.cost <= enough*(1+1e-9) {
+			return best, true
+		}
+		if ctx.Err() != nil {
+			return best, false
+		}
+	}
+	return best, true
+}
+
+func (w *work) parallel(do func(u int)) {
+	next := make(chan int, units)
+	for u := range units {
+		next <- u
+	}
+	close(next)
+	var wait sync.WaitGroup
+	for range min(units, runtime.GOMAXPROCS(0)) {
+		wait.Go(func() {
+			for u := range next {
+				do(u)
+			}
+		})
+	}
+	wait.Wait()
+}
+
+// finish puts pieces for kinds and sheets for sizes.
+func (w *work) finish(out *Layout, r result) {
+	next := make([]int, len(w.kinds)) // member
+	used := make([]int, len(w.kinds)) // of it
+	for _, f := range r.list {
+		t := w.trim[f.size]
+		laid := Laid{Sheet: w.sheets[f.size]}
+		for _, p := range f.spots {
+			for used[p.kind] == w.pieces[p.kind][next[p.kind]].count {
+				next[p.kind]++
+				used[p.kind] = 0
+			}
+			m := w.pieces[p.kind][next[p.kind]]
+			used[p.kind]++
+			laid.Placed = append(laid.Placed, Placed{Piece: m.piece, X: p.x + t.Left, Y: p.y + t.Bottom, Turned: p.turned != m.turned})
+		}
+		out.Sheets = append(out.Sheets, laid)
+		if z := w.sizes[f.size]; !z.shelf {
+			out.Count++
+			out.Cost += float64(z.price * w.price)
+		}
+	}
+	for k := range w.kinds {
+		for n := next[k]; n < len(w.pieces[k]); n++ {
+			m := w.pieces[k][n]
+			out.Left[m.piece] += m.count - used[k]
+			used[k] = 0
+		}
+	}
+}

@@ -1,0 +1,129 @@
+package nest
+
+import (
+	"context"
+	"fmt"
+	"strings"
+	"testing"
+
+	"pgregory.net/rapid"
+)
+
+func lay(t interface{ Fatal(...any) }, pieces []Piece, sheets []Sheet, r Rules, effort int) Layout {
+	l, err := Lay(context.Background(), pieces, sheets, r, Options{Effort: effort})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+// TestAnyLayout: whatever is asked, the layout is one, is never better than the bound,
+// and leaves pieces out only where sheets are short or too small.
+func TestAnyLayout(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var pieces []Piece
+		for i := range rapid.IntRange(1, 12).Draw(t, "kinds") {
+			pieces = append(pieces, Piece{Name: fmt.Sprint("p", i), Length: rapid.Int64Range(1, 60).Draw(t, "length"), Width: rapid.Int64Range(1, 60).Draw(t, "width"),
+				Count: rapid.IntRange(0, 5).Draw(t, "count"), Turn: rapid.Bool().Draw(t, "turn")})
+		}
+		var sheets []Sheet
+		short := true
+		for i := range rapid.IntRange(1, 3).Draw(t, "sheets") {
+			s := Sheet{Name: fmt.Sprint("s", i), Length: rapid.Int64Range(20, 100).Draw(t, "long"), Width: rapid.Int64Range(20, 100).Draw(t, "wide"),
+				Price: float64(rapid.IntRange(0, 3).Draw(t, "price")), Count: rapid.IntRange(0, 3).Draw(t, "stock"), Offcut: rapid.Bool().Draw(t, "offcut")}
+			s.Trim = Trim{rapid.Int64Range(0, 3).Draw(t, "left"), rapid.Int64Range(0, 3).Draw(t, "right"), 1, 0}
+			short = short && (s.Count > 0 || s.Offcut)
+			sheets = append(sheets, s)
+		}
+		r := Rules{Way: rapid.SampledFrom([]Way{Guillotine, Free}).Draw(t, "way"), Kerf: rapid.Int64Range(0, 4).Draw(t, "kerf")}
+		if r.Way == Guillotine {
+			r.Stages = rapid.SampledFrom([]int{0, 2, 3, 4}).Draw(t, "stages")
+		}
+		l := lay(t, pieces, sheets, r, 3)
+		if err := Check(l, pieces, sheets, r); err != nil {
+			t.Fatal(err)
+		}
+		if l.Cost < l.Least*(1-1e-9) || l.Count < l.Fewest {
+			t.Fatalf("cost %g and %d sheets, at least %g and %d\n%+v\n%+v\n%+v", l.Cost, l.Count, l.Least, l.Fewest, l, pieces, sheets)
+		}
+		for i, n := range l.Left {
+			fits := false
+			for _, s := range sheets {
+				x, y := s.Length-s.Trim.Left-s.Trim.Right, s.Width-s.Trim.Bottom-s.Trim.Top
+				p := pieces[i]
+				fits = fits || s.Count == 0 && !s.Offcut && (p.Length <= x && p.Width <= y || p.Turn && p.Width <= x && p.Length <= y)
+			}
+			if n > 0 && fits {
+				t.Fatalf("%d of %s are left, which fit", n, pieces[i].Name)
+			}
+		}
+		if again := lay(t, pieces, sheets, r, 3); fmt.Sprint(again) != fmt.Sprint(l) {
+			t.Fatal("the same job is laid out in another way")
+		}
+	})
+}
+
+// TestCheckFinds: planted faults are found.
+func TestCheckFinds(t *testing.T) {
+	pieces := []Piece{{Name: "a", Length: 40, Width: 20, Count: 2}, {Name: "b", Length: 20, Width: 40, Count: 2, Turn: true}}
+	sheets := []Sheet{{Name: "s", Length: 70, Width: 70, Trim: Trim{2, 2, 2, 2}, Count: 1}}
+	// A pinwheel, which no cut from edge to edge takes apart.
+	pinwheel := Layout{Sheets: []Laid{{0, []Placed{{0, 2, 2, false}, {1, 45, 2, false}, {0, 25, 45, false}, {1, 2, 25, false}}}}, Left: []int{0, 0}}
+	for name, c := range map[string]struct {
+		spoil func(*Layout)
+		rules Rules
+		said  string
+	}{
+		"none":            {func(*Layout) {}, Rules{Way: Free, Kerf: 3}, ""},
+		"pinwheel":        {func(*Layout) {}, Rules{Kerf: 3}, "no cut from edge to edge"},
+		"kerf":            {func(*Layout) {}, Rules{Way: Free, Kerf: 4}, "nearer than the kerf"},
+		"trim":            {func(l *Layout) { l.Sheets[0].Placed[0].X = 1 }, Rules{Way: Free, Kerf: 3}, "leaves the sheet"},
+		"turned":          {func(l *Layout) { l.Sheets[0].Placed[0].Turned = true }, Rules{Way: Free, Kerf: 3}, "is turned"},
+		"missing":         {func(l *Layout) { l.Sheets[0].Placed = l.Sheets[0].Placed[1:] }, Rules{Way: Free, Kerf: 3}, "1 are laid and 0 left of 2"},
+		"twice the sheet": {func(l *Layout) { l.Sheets = append(l.Sheets, Laid{0, l.Sheets[0].Placed[:1]}); l.Left[0] = -1 }, Rules{Way: Free, Kerf: 3}, "3 are laid"},
+		"stock": {func(l *Layout) {
+			l.Sheets = []Laid{{0, l.Sheets[0].Placed[:2]}, {0, l.Sheets[0].Placed[2:]}}
+		}, Rules{Way: Free, Kerf: 3}, "of which there are 1"},
+		"empty": {func(l *Layout) { l.Sheets = append(l.Sheets, Laid{}) }, Rules{Way: Free, Kerf: 3}, "has no pieces"},
+	} {
+		l := Layout{Sheets: []Laid{{0, append([]Placed{}, pinwheel.Sheets[0].Placed...)}}, Left: []int{0, 0}}
+		c.spoil(&l)
+		err := Check(l, pieces, sheets, c.rules)
+		if c.said == "" && err != nil || c.said != "" && (err == nil || !strings.Contains(err.Error(), c.said)) {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	// Two strips of two stacks of two: three stages.
+	four := []Piece{{Name: "c", Length: 10, Width: 10, Count: 3}, {Name: "d", Length: 10, Width: 20, Count: 2}}
+	three := Layout{Sheets: []Laid{{0, []Placed{{0, 0, 0, false}, {0, 0, 10, false}, {1, 10, 0, false}, {0, 0, 20, false}, {1, 10, 20, false}}}}, Left: []int{0, 0}}
+	board := []Sheet{{Length: 20, Width: 40}}
+	if err := Check(three, four, board, Rules{Stages: 2}); err != nil {
+		t.Error(err)
+	}
+	three.Sheets[0].Placed[4] = Placed{1, 10, 25, false}
+	if err := Check(three, four, []Sheet{{Length: 20, Width: 45}}, Rules{Stages: 2}); err != nil {
+		t.Error(err)
+	}
+}
+
+// TestStages: fewer stages never need fewer sheets, and more never more than it takes.
+func TestOptimal(t *testing.T) {
+	// Eight quarters fill two sheets, with a kerf only where there is room for it.
+	quarters := []Piece{{Name: "q", Length: 48, Width: 48, Count: 8}}
+	for kerf, want := range map[int64]int{0: 2, 4: 2, 5: 8} {
+		l := lay(t, quarters, []Sheet{{Name: "s", Length: 100, Width: 100}}, Rules{Kerf: kerf}, 10)
+		if l.Count != want || kerf < 5 && !l.Best() {
+			t.Errorf("kerf %d: %d sheets, at least %d", kerf, l.Count, l.Fewest)
+		}
+	}
+	// An offcut is used first and costs nothing.
+	l := lay(t, quarters, []Sheet{{Name: "s", Length: 100, Width: 100, Price: 7}, {Name: "o", Length: 100, Width: 50, Offcut: true, Count: 2}}, Rules{}, 10)
+	if l.Count != 1 || l.Cost != 7 || len(l.Sheets) != 3 || !l.Best() {
+		t.Errorf("%+v", l)
+	}
+	// Of two sizes the one that costs less for what is needed.
+	l = lay(t, quarters, []Sheet{{Name: "s", Length: 100, Width: 100, Price: 10}, {Name: "l", Length: 200, Width: 200, Price: 15}}, Rules{}, 10)
+	if l.Cost != 15 {
+		t.Errorf("cost %g", l.Cost)
+	}
+}

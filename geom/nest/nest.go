@@ -1,0 +1,129 @@
+// Package nest lays rectangular pieces out on sheets, so that they cost as little as
+// possible, and says how close to the least that is.
+//
+// Lengths are whole numbers of a unit that the caller chooses; the origin is a sheet's
+// lower left corner, x along its length, y across it. [Lay] lays out, [Check] checks a
+// layout without knowing how it was made, [Least] bounds from below what any needs.
+package nest
+
+import (
+	"fmt"
+	"math"
+)
+
+// Way is how pieces are cut from a sheet.
+type Way uint8
+
+const (
+	// Guillotine layouts come apart by cuts from edge to edge, as saws make them.
+	Guillotine Way = iota
+	// Free layouts are for routers, which cut round each piece.
+	Free
+)
+
+func (w Way) String() string { return [...]string{"guillotine", "free"}[w] }
+
+// Piece is a size that is wanted so many times.
+type Piece struct {
+	Name          string
+	Length, Width int64
+	Count         int
+	Turn          bool // it may lie the other way round
+}
+
+// Sheet is a size that pieces are cut from.
+type Sheet struct {
+	Name          string
+	Length, Width int64
+	Trim          Trim
+	Count         int     // in stock; 0 for as many as it takes
+	Price         float64 // of one; only their proportions count
+	Offcut        bool    // from the shelf: used before any other
+}
+
+// Trim is what is cut off each edge before pieces are cut.
+type Trim struct{ Left, Right, Bottom, Top int64 }
+
+// Rules of a layout.
+type Rules struct {
+	Way    Way
+	Stages int   // of guillotine cuts, the first one with trims not counted; 0 for any number
+	Kerf   int64 // between pieces: a blade's, or a bit's with the gap that it is given
+}
+
+// Layout is pieces on sheets.
+type Layout struct {
+	Sheets []Laid
+	Left   []int   // of each piece, how many there was no sheet for
+	Cost   float64 // of the sheets; offcuts are free
+	Least  float64 // what no layout of all pieces can cost less than; 0 where some are left
+	Count  int     // sheets that are no offcuts
+	Fewest int     // of these, what no layout can do with less
+	Steps  int     // sheets that were filled to find it
+	Whole  bool    // the search ended by itself, not by its context
+}
+
+// Best tells whether no layout costs less.
+func (l Layout) Best() bool { return l.Cost <= l.Least*(1+1e-9) }
+
+// Laid is a sheet with pieces.
+type Laid struct {
+	Sheet  int // index of its size
+	Placed []Placed
+}
+
+// Placed is a piece, its lower left corner at X, Y from that of the sheet.
+type Placed struct {
+	Piece  int // index
+	X, Y   int64
+	Turned bool
+}
+
+// Size of a piece as it lies, along x and y.
+func (p Placed) Size(pieces []Piece) (x, y int64) {
+	if q := pieces[p.Piece]; p.Turned {
+		return q.Width, q.Length
+	} else {
+		return q.Length, q.Width
+	}
+}
+
+// Limits of what is laid out: sums and areas stay within whole numbers.
+const (
+	mostLength = 1 << 40
+	mostPieces = 1_000_000
+)
+
+// Problem is why something cannot be laid out.
+type Problem struct {
+	Piece, Sheet int // index, or -1
+	Message      string
+}
+
+func (p *Problem) Error() string { return p.Message }
+
+func checked(pieces []Piece, sheets []Sheet, r Rules) error {
+	if len(sheets) == 0 {
+		return &Problem{-1, -1, "there are no sheets"}
+	}
+	if r.Kerf < 0 || r.Kerf > mostLength || r.Stages < 0 || r.Stages == 1 {
+		return &Problem{-1, -1, fmt.Sprintf("kerf %d or stages %d are out of range", r.Kerf, r.Stages)}
+	}
+	for i, s := range sheets {
+		t := s.Trim
+		if s.Length <= 0 || s.Width <= 0 || s.Length > mostLength || s.Width > mostLength || s.Count < 0 || !(s.Price >= 0) || math.IsInf(s.Price, 0) ||
+			min(t.Left, t.Right, t.Bottom, t.Top) < 0 || s.Length <= t.Left || s.Length-t.Left <= t.Right || s.Width <= t.Bottom || s.Width-t.Bottom <= t.Top {
+			return &Problem{-1, i, fmt.Sprintf("sheet %s: its size, trim, price or count is out of range", s.Name)}
+		}
+	}
+	total := 0
+	for i, p := range pieces {
+		if p.Length <= 0 || p.Width <= 0 || p.Length > mostLength || p.Width > mostLength || p.Count < 0 || p.Count > mostPieces {
+			return &Problem{i, -1, fmt.Sprintf("piece %s: its size or count is out of range", p.Name)}
+		}
+		if total += p.Count; total > mostPieces {
+			return &Problem{i, -1, fmt.Sprintf("over %d pieces", mostPieces)}
+		}
+	}
+	return nil
+}

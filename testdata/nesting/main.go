@@ -1,0 +1,158 @@
+// Command nesting lays out public instances of packing and cutting stock problems, and
+// jobs of this project's own, checks every layout, and prints the table that the README
+// quotes:
+//
+//	go run ./testdata/nesting FOLDER
+//
+// The folder holds the instances as JSON, as DEVELOPERS.md says; they are not part of
+// the project. A missing folder or file is a failure.
+package main
+
+import (
+	"context"
+	"encoding/json"
+	"flag"
+	"fmt"
+	"log"
+	"math/rand/v2"
+	"os"
+	"path/filepath"
+	"runtime"
+	"syscall"
+	"time"
+
+	"drawerwright/geom/nest"
+)
+
+func main() {
+	log.SetFlags(0)
+	log.SetPrefix("nesting: ")
+	flag.Parse()
+	if flag.NArg() != 1 {
+		log.Fatal("which folder are the instances in?")
+	}
+	dir := flag.Arg(0)
+	fmt.Printf("%s, %d processors\n\n", runtime.Version(), runtime.NumCPU())
+	fmt.Println("| what | sheets | goal | best known, or bound | proven best | longest | all |")
+	fmt.Println("|---|---|---|---|---|---|---|")
+	if os.Getenv("ONLY") != "" {
+		shop()
+		return
+	}
+	for _, m := range []struct {
+		way        nest.Way
+		turn       bool
+		best, goal string
+	}{{nest.Guillotine, false, "OG_3stage", "3,620"}, {nest.Free, false, "OF_by_dominance", "3,600"}, {nest.Guillotine, true, "RG_3stage", "3,480"}, {nest.Free, true, "RF_by_dominance", "3,465"}} {
+		how := "as they lie"
+		if m.turn {
+			how = "turned"
+		}
+		set(dir, "bwmv", fmt.Sprintf("bin packing, %s, %s", m.way, how), m.way, m.turn, m.best, m.goal, 200)
+	}
+	set(dir, "csp_demand_classic", "cutting stock, classic", nest.Guillotine, false, "OG_3stage_homog_V", "251", 1500)
+	set(dir, "csp_demand_atp", "cutting stock, large", nest.Guillotine, false, "OG_3stage_homog_V", "211", 1500)
+	set(dir, "furniture_a", "furniture orders", nest.Guillotine, false, "OG", "1.5 % over the bound", 1500)
+	shop()
+}
+
+// instance is one of a file.
+type instance struct {
+	Name  string
+	W     int64 `json:"bin_w"`
+	H     int64 `json:"bin_h"`
+	Items []struct {
+		W, H   int64
+		Demand int
+	}
+	Best map[string]*int `json:"best_known"`
+}
+
+func read(dir, name string) []instance {
+	data, err := os.ReadFile(filepath.Join(dir, name+".json"))
+	check(err)
+	var file struct{ Instances []instance }
+	check(json.Unmarshal(data, &file))
+	if len(file.Instances) == 0 {
+		log.Fatalf("%s has no instances", name)
+	}
+	return file.Instances
+}
+
+func check(err error) {
+	if err != nil {
+		log.Fatal(err)
+	}
+}
+
+// set lays out all instances of a file.
+func set(dir, name, title string, way nest.Way, turn bool, key, goal string, effort int) {
+	var sheets, best, bound, proven int
+	var all, longest time.Duration
+	list := read(dir, name)
+	for _, in := range list {
+		var pieces []nest.Piece
+		for i, it := range in.Items {
+			pieces = append(pieces, nest.Piece{Name: fmt.Sprint(i), Length: it.W, Width: it.H, Count: it.Demand, Turn: turn})
+		}
+		l, took := lay(pieces, nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}, nest.Rules{Way: way}, effort)
+		sheets += l.Count
+		bound += l.Fewest
+		if v := in.Best[key]; v != nil {
+			best += *v
+		}
+		if l.Best() {
+			proven++
+		}
+		all += took
+		longest = max(longest, took)
+	}
+	known := fmt.Sprintf("%d, bound %d", best, bound)
+	if best == 0 {
+		known = fmt.Sprintf("bound %d", bound)
+	}
+	fmt.Printf("| %s, %d instances | %d | %s | %s | %d | %.2f s | %.0f s |\n", title, len(list), sheets, goal, known, proven, longest.Seconds(), all.Seconds())
+}
+
+// lay lays out and checks.
+func lay(pieces []nest.Piece, s nest.Sheet, r nest.Rules, effort int) (nest.Layout, time.Duration) {
+	start := time.Now()
+	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{s}, r, nest.Options{Effort: effort})
+	took := time.Since(start)
+	check(err)
+	if err := nest.Check(l, pieces, []nest.Sheet{s}, r); err != nil {
+		log.Fatalf("%s: %v", s.Name, err)
+	}
+	return l, took
+}
+
+// shop lays out what shops have, in micrometres: sizes of drawer parts on a sheet of
+// 2,440 x 1,220 mm with a kerf of 3.2 mm.
+func shop() {
+	board := nest.Sheet{Name: "board", Length: 2_440_000, Width: 1_220_000, Price: 1, Trim: nest.Trim{Left: 5000, Right: 5000, Bottom: 5000, Top: 5000}}
+	for _, j := range []struct {
+		parts, sizes int
+		way          nest.Way
+		goal         string
+	}{{500, 60, nest.Guillotine, "one over the bound, 2 s"}, {500, 60, nest.Free, "one over the bound, 2 s"}, {10_000, 1000, nest.Guillotine, ""}, {100_000, 100_000, nest.Guillotine, "30 s, 1 GB"}} {
+		rnd := rand.New(rand.NewPCG(1, uint64(j.sizes)))
+		pieces := make([]nest.Piece, j.sizes)
+		for i := range pieces {
+			pieces[i] = nest.Piece{Name: fmt.Sprint(i), Length: 250_000 + int64(rnd.IntN(40_000))*10, Width: 60_000 + int64(rnd.IntN(24_000))*10, Count: 1}
+			if i%3 == 2 { // bottoms
+				pieces[i].Width = 250_000 + int64(rnd.IntN(25_000))*10
+			}
+		}
+		for n := j.sizes; n < j.parts; n++ {
+			pieces[rnd.IntN(j.sizes)].Count++
+		}
+		l, took := lay(pieces, board, nest.Rules{Way: j.way, Kerf: 3200}, 0)
+		var use syscall.Rusage
+		check(syscall.Getrusage(syscall.RUSAGE_SELF, &use))
+		proven := 0
+		if l.Best() {
+			proven = 1
+		}
+		fmt.Printf("| %d drawer parts of %d sizes, %s | %d | %s | bound %d | %d | %.2f s | %d MB so far |\n", j.parts, j.sizes, j.way, l.Count, j.goal, l.Fewest, proven, took.Seconds(), use.Maxrss/1024)
+	}
+}
