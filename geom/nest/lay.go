@@ -6,6 +6,7 @@ import (
 	"runtime"
 	"slices"
 	"sync"
+	"sync/atomic"
 )
 
 // Options of a search.
@@ -48,9 +49,7 @@ func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options
 	w := begin(pieces, sheets, r)
 	least := w.least()
 	out := Layout{Left: make([]int, len(pieces)), Least: float64(least * w.price)}
-	for i, n := range w.unfit {
-		out.Left[i] = n
-	}
+	copy(out.Left, w.unfit)
 	if len(w.kinds) == 0 {
 		out.Whole = true
 		return out, nil
@@ -59,6 +58,7 @@ func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options
 	if effort == 0 {
 		effort = DefaultEffort
 	}
+	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
 	if z := w.sizes[0]; best.left == 0 && len(w.sizes) == 1 && len(w.kinds) <= manyKinds && r.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
 		least = max(least, float64(w.cuts(z, len(best.list), effort*2_000_000))*z.price)
@@ -90,7 +90,7 @@ type member struct {
 }
 
 func begin(pieces []Piece, sheets []Sheet, r Rules) *work {
-	w := &work{task: task{rules: r}, unfit: make([]int, len(pieces))}
+	w := &work{task: task{rules: r, stop: new(atomic.Bool)}, unfit: make([]int, len(pieces))}
 	bare := !slices.ContainsFunc(sheets, func(s Sheet) bool { return s.Price > 0 && !s.Offcut })
 	order := make([]int, len(sheets))
 	for i := range order {
@@ -231,7 +231,7 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 		if best.left == 0 && best.cost <= enough*(1+1e-9) {
 			return best, true
 		}
-		if ctx.Err() != nil {
+		if w.stop.Load() || ctx.Err() != nil {
 			return best, false
 		}
 	}

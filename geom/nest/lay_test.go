@@ -21,21 +21,23 @@ func lay(t interface{ Fatal(...any) }, pieces []Piece, sheets []Sheet, r Rules, 
 // and leaves pieces out only where sheets are short or too small.
 func TestAnyLayout(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
+		scale := rapid.SampledFrom([]int64{1, 1, 97, 10_007}).Draw(t, "scale")
+		length := func(low, high int64, name string) int64 { return rapid.Int64Range(low*scale, high*scale).Draw(t, name) }
 		var pieces []Piece
 		for i := range rapid.IntRange(1, 12).Draw(t, "kinds") {
-			pieces = append(pieces, Piece{Name: fmt.Sprint("p", i), Length: rapid.Int64Range(1, 60).Draw(t, "length"), Width: rapid.Int64Range(1, 60).Draw(t, "width"),
+			pieces = append(pieces, Piece{Name: fmt.Sprint("p", i), Length: length(1, 60, "length"), Width: length(1, 60, "width"),
 				Count: rapid.IntRange(0, 5).Draw(t, "count"), Turn: rapid.Bool().Draw(t, "turn")})
 		}
 		var sheets []Sheet
 		short := true
 		for i := range rapid.IntRange(1, 3).Draw(t, "sheets") {
-			s := Sheet{Name: fmt.Sprint("s", i), Length: rapid.Int64Range(20, 100).Draw(t, "long"), Width: rapid.Int64Range(20, 100).Draw(t, "wide"),
+			s := Sheet{Name: fmt.Sprint("s", i), Length: length(20, 100, "long"), Width: length(20, 100, "wide"),
 				Price: float64(rapid.IntRange(0, 3).Draw(t, "price")), Count: rapid.IntRange(0, 3).Draw(t, "stock"), Offcut: rapid.Bool().Draw(t, "offcut")}
 			s.Trim = Trim{rapid.Int64Range(0, 3).Draw(t, "left"), rapid.Int64Range(0, 3).Draw(t, "right"), 1, 0}
 			short = short && (s.Count > 0 || s.Offcut)
 			sheets = append(sheets, s)
 		}
-		r := Rules{Way: rapid.SampledFrom([]Way{Guillotine, Free}).Draw(t, "way"), Kerf: rapid.Int64Range(0, 4).Draw(t, "kerf")}
+		r := Rules{Way: rapid.SampledFrom([]Way{Guillotine, Free}).Draw(t, "way"), Kerf: length(0, 4, "kerf")}
 		if r.Way == Guillotine {
 			r.Stages = rapid.SampledFrom([]int{0, 2, 3, 4}).Draw(t, "stages")
 		}
@@ -106,7 +108,38 @@ func TestCheckFinds(t *testing.T) {
 	}
 }
 
-// TestStages: fewer stages never need fewer sheets, and more never more than it takes.
+// TestStopped: a search that is told to end at once still lays everything out, and says
+// that it was stopped.
+func TestStopped(t *testing.T) {
+	ctx, cancel := context.WithCancel(context.Background())
+	cancel()
+	var pieces []Piece
+	for i := range 40 {
+		pieces = append(pieces, Piece{Name: fmt.Sprint(i), Length: int64(200 + 7*i), Width: int64(300 - 5*i), Count: 3})
+	}
+	sheets := []Sheet{{Name: "s", Length: 1000, Width: 700}}
+	l, err := Lay(ctx, pieces, sheets, Rules{Kerf: 3}, Options{Effort: 1_000_000})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := Check(l, pieces, sheets, Rules{Kerf: 3}); err != nil || l.Whole && !l.Best() {
+		t.Errorf("%v, %d sheets, whole: %v", err, l.Count, l.Whole)
+	}
+}
+
+// TestExact: pieces fit to the unit, however coarse the grid is on which they are weighed.
+func TestExact(t *testing.T) {
+	for long, want := range map[int64]int{100_000_000 / 7: 1, 100_000_000/7 + 1: 2} {
+		for _, r := range []Rules{{}, {Stages: 2}, {Way: Free}} {
+			l := lay(t, []Piece{{Name: "p", Length: long, Width: 100, Count: 7}}, []Sheet{{Length: 100_000_000, Width: 100}}, r, 5)
+			if err := Check(l, []Piece{{Length: long, Width: 100, Count: 7}}, []Sheet{{Length: 100_000_000, Width: 100}}, r); err != nil || l.Count != want || !l.Best() {
+				t.Errorf("%d: %d sheets, at least %d, %v", long, l.Count, l.Fewest, err)
+			}
+		}
+	}
+}
+
+// TestOptimal: what can be worked out by hand.
 func TestOptimal(t *testing.T) {
 	// Eight quarters fill two sheets, with a kerf only where there is room for it.
 	quarters := []Piece{{Name: "q", Length: 48, Width: 48, Count: 8}}

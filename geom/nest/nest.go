@@ -59,7 +59,6 @@ type Layout struct {
 	Least  float64 // what no layout of all pieces can cost less than; 0 where some are left
 	Count  int     // sheets that are no offcuts
 	Fewest int     // of these, what no layout can do with less
-	Steps  int     // sheets that were filled to find it
 	Whole  bool    // the search ended by itself, not by its context
 }
 
@@ -90,7 +89,7 @@ func (p Placed) Size(pieces []Piece) (x, y int64) {
 
 // Limits of what is laid out: sums and areas stay within whole numbers.
 const (
-	mostLength = 1 << 40
+	mostLength = 1 << 40 // a kilometre in nanometres
 	mostPieces = 1_000_000
 )
 

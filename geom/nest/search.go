@@ -4,6 +4,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"sync/atomic"
 )
 
 // size is a sheet's in a search, with the kerf added.
@@ -25,6 +26,7 @@ type task struct {
 	sizes  []size
 	area   []float64 // of each kind, of the largest sheet's
 	rules  Rules
+	stop   *atomic.Bool // set when the search is to end
 }
 
 // full is a sheet with pieces in a search.
@@ -61,8 +63,8 @@ func newSearch(t *task, seed uint64) *search {
 	return &search{task: t, f: newFiller(t.kinds, long), rnd: rand.New(rand.NewPCG(seed, 0x6e657374))}
 }
 
-// spent tells whether the ration is used up.
-func (s *search) spent() bool { return s.f.work >= s.most }
+// spent tells whether the ration is used up, or the search is to end.
+func (s *search) spent() bool { return s.f.work >= s.most || s.stop.Load() }
 
 // one fills a sheet with what is left.
 func (s *search) one(n int) full {
@@ -114,9 +116,9 @@ func (s *search) next(stock []int) (best full, ok bool) {
 // gives the best; it ends early at a cost that is good enough.
 func (s *search) pack(demand, stock []int, enough float64, passes int) (best result) {
 	value := make([]float64, len(s.kinds))
-	slant := 0.02 + float64(0.2*s.rnd.Float64())
+	slant := 0.1 + float64(0.8*s.rnd.Float64())
 	for i, a := range s.task.area {
-		value[i] = a * math.Pow(a, slant)
+		value[i] = a * bent(a, slant)
 	}
 	total := 0
 	for _, n := range demand {
@@ -159,14 +161,18 @@ func (s *search) pack(demand, stock []int, enough float64, passes int) (best res
 func (s *search) learn(value []float64, f full) {
 	used := max(f.area/s.sizes[f.size].area, 0.05)
 	step := 0.3 + float64(0.4*s.rnd.Float64())
-	power := 1 + s.rnd.Float64()
+	bend := s.rnd.Float64()
 	for _, p := range f.spots {
 		i := p.kind
 		w := step / float64(s.demand[i]+1)
 		a := s.task.area[i]
-		value[i] = float64(value[i]*(1-w)) + float64(w*a*math.Pow(a, 0.05))/math.Pow(used, power)
+		value[i] = float64(value[i]*(1-w)) + float64(w*a*bent(a, 0.2))/(used*(1-bend+float64(bend*used)))
 	}
 }
+
+// bent is from 1 to the fourth root of an area, which makes large pieces worth a little
+// more than their area. Roots are the same on all processors, powers are not.
+func bent(a, by float64) float64 { return 1 - by + float64(by*math.Sqrt(math.Sqrt(a))) }
 
 func (r *result) add(f full, z size) {
 	r.list = append(r.list, f)
@@ -235,7 +241,7 @@ func (s *search) mend(best result, enough float64) result {
 
 // part lets a search of some of the kinds alone work: those of which anything is wanted.
 func (s *search) part(demand []int, work func(*search, []int) result) result {
-	t := &task{sizes: s.sizes, rules: s.rules}
+	t := &task{sizes: s.sizes, rules: s.rules, stop: s.stop}
 	var back, wanted []int
 	for i, n := range demand {
 		if n > 0 {

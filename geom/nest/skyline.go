@@ -78,7 +78,6 @@ func (f *filler) drop(w, h int64, like taste, chance func() float64) {
 		case rightwards:
 			line[low] = rest
 			line = slices.Insert(line, low+1, top)
-			low++
 		default:
 			line[low] = top
 			line = slices.Insert(line, low+1, rest)

@@ -2,7 +2,6 @@ package nest
 
 import (
 	"cmp"
-	"math"
 	"slices"
 )
 
@@ -38,7 +37,7 @@ func (s *search) windows() (out result) {
 		now := s.part(some, func(t *search, wanted []int) (r result) {
 			copy(t.f.left, wanted)
 			for i, a := range t.task.area {
-				t.f.value[i] = a * math.Pow(a, 0.1)
+				t.f.value[i] = a * bent(a, 0.4)
 			}
 			for laid := 0; laid < max(large/2, 1); {
 				f, ok := t.next(stock)

@@ -35,10 +35,6 @@ func main() {
 	fmt.Printf("%s, %d processors\n\n", runtime.Version(), runtime.NumCPU())
 	fmt.Println("| what | sheets | goal | best known, or bound | proven best | longest | all |")
 	fmt.Println("|---|---|---|---|---|---|---|")
-	if os.Getenv("ONLY") != "" {
-		shop()
-		return
-	}
 	for _, m := range []struct {
 		way        nest.Way
 		turn       bool

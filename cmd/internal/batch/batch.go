@@ -31,6 +31,7 @@ type Batch struct {
 	Paper   job.Paper
 	// Templates are nil where the job asks for none.
 	Templates *Templates
+	Sheets    job.Sheets
 }
 
 // Boxes is how many boxes the batch makes.
@@ -99,7 +100,7 @@ type Problem struct {
 
 // Make works out a job. With an error among the problems the batch is not to be built.
 func Make(j *job.Job) (Batch, []Problem) {
-	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Drawers: make([]Drawer, 0, len(j.Drawers)),
+	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Drawers: make([]Drawer, 0, len(j.Drawers)),
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12

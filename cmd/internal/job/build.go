@@ -47,7 +47,7 @@ func (r *reader) job(root *section) *Job {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
 	}
-	j.Templates = b.templates()
+	j.Templates, j.Sheets = b.templates(), b.sheets()
 	b.openings = b.readOpenings()
 	b.slides, b.slidesLost = b.readSlides()
 	for i, s := range get["drawers"].sections {

@@ -36,6 +36,7 @@ type Job struct {
 	Paper   Paper
 	// Templates are nil where the job asks for none.
 	Templates *Templates
+	Sheets    Sheets
 
 	src *source
 }

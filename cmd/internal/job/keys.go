@@ -74,6 +74,7 @@ var jobKeys = []key{
 	{name: "dxf", form: formSection, keys: dxfKeys, without: "the defaults of its entries hold", doc: "How drawings for machines are written"},
 	{name: "paper", form: formSection, keys: paperKeys, without: "the defaults of its entries hold", doc: "How the packet for the bench is printed"},
 	{name: "templates", form: formSection, keys: templateKeys, without: "none are made", doc: "Marking templates and gauges to cut with a laser or a small router"},
+	{name: "sheets", form: formSection, keys: sheetKeys, without: "the defaults of its entries hold", doc: "How parts are laid out on sheets"},
 	{name: "climate", form: formSection, keys: climateKeys, without: "solid wood is not judged for swelling and shrinking",
 		doc: "The air that solid wood comes from and will stand in"},
 	{name: "openings", form: formNamed, keys: openingKeys, noun: "opening", most: maxOpenings, without: "every drawer gives its outside size",

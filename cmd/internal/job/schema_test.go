@@ -20,6 +20,7 @@ var keyPaths = strings.Fields(`
 	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.banding stock.*.banding.thickness stock.*.banding.price stock.*.kerf
 	paper paper.size paper.labels paper.label-columns paper.label-rows
 	templates templates.stock templates.bed templates.register templates.pin templates.mark templates.roll
+	sheets sheets.way sheets.stages sheets.kerf sheets.trim
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
 	router router.over-run router.relief router.exact-slots router.depth-from router.skin router.small-part router.part-gap

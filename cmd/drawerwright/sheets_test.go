@@ -1,0 +1,85 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/report"
+)
+
+// TestSheets: every sample's parts are on sheets, all of them, and a second run prints
+// the same.
+func TestSheets(t *testing.T) {
+	files, _ := filepath.Glob("../../samples/*.yaml")
+	for _, file := range files {
+		var text [2]string
+		for i := range text {
+			status, out, errs := call(t, "", "sheets", file, "--json", "--effort", "20")
+			if status != 0 {
+				t.Fatalf("%s: %s", file, errs)
+			}
+			text[i] = out
+		}
+		if text[0] != text[1] {
+			t.Errorf("%s: laid out in another way the second time", file)
+		}
+		var s report.Sheets
+		if err := json.Unmarshal([]byte(text[0]), &s); err != nil {
+			t.Fatal(err)
+		}
+		if len(s.Stocks) == 0 {
+			t.Errorf("%s: no stock is laid out", file)
+		}
+		for _, k := range s.Stocks {
+			placed := 0
+			for _, sheet := range k.Sheets {
+				placed += len(sheet.Placed)
+				for _, p := range sheet.Placed {
+					if p.X < k.Trim-1e-6 || p.Y < k.Trim-1e-6 || p.X+p.Length > k.Length-k.Trim+1e-6 || p.Y+p.Width > k.Width-k.Trim+1e-6 {
+						t.Errorf("%s: %s leaves its sheet", file, p.Part)
+					}
+				}
+			}
+			if placed != k.Pieces || len(k.Left) > 0 || k.Count < k.Fewest || k.Best != (k.Said == "best possible") {
+				t.Errorf("%s, %s: %d of %d pieces on %d sheets, at least %d, %s", file, k.Stock, placed, k.Pieces, k.Count, k.Fewest, k.Said)
+			}
+		}
+		status, out, _ := call(t, "", "sheets", file, "--effort", "20")
+		if status != 0 || !strings.Contains(out, "kerf") {
+			t.Errorf("%s prints %q", file, out)
+		}
+	}
+}
+
+// TestSheetsSaid: rules of the job are kept, and what cannot be is said.
+func TestSheetsSaid(t *testing.T) {
+	job, err := os.ReadFile("../../samples/bench-drawers.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, c := range map[string]struct {
+		more   string
+		args   []string
+		status int
+		want   string
+	}{
+		"stages":       {"sheets: {stages: 2, kerf: 4, trim: 10}\n", nil, 0, "cut from edge to edge in 2 stages, kerf 4.00, trim 10.00 mm"},
+		"free":         {"sheets: {way: free, kerf: 12}\n", nil, 0, "each part cut out by itself, kerf 12.00, trim 5.00 mm"},
+		"both":         {"sheets: {way: free, stages: 2}\n", nil, 1, "stages are those of a saw"},
+		"large trims":  {"sheets: {trim: 200}\n", nil, 0, "best possible"},
+		"no effort":    {"", []string{"--effort", "0"}, 2, "--effort 0: it is from 1 to"},
+		"other effort": {"", []string{"--effort", "5", "--seed", "7"}, 0, "best possible"},
+	} {
+		status, out, errs := call(t, c.more+string(job), append([]string{"sheets", "-"}, c.args...)...)
+		if status != c.status || !strings.Contains(out+errs, c.want) {
+			t.Errorf("%s: %d, %s%s", name, status, out, errs)
+		}
+	}
+	small := strings.Replace(string(job), "sheet: 1525 x 1525", "sheet: 505 x 480", 1)
+	if status, out, _ := call(t, small, "sheets", "-"); status != 0 || !strings.Contains(out, "larger than what the trims leave of a sheet") || !strings.Contains(out, "no sheet holds") {
+		t.Errorf("small sheets: %d, %s", status, out)
+	}
+}
