@@ -2,6 +2,9 @@ package main
 
 import (
 	"fmt"
+	"os"
+	"os/signal"
+	"syscall"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/geom/nest"
@@ -49,7 +52,9 @@ input.`,
 				}
 				defer bar.Finish()
 			}
-			laid, err := report.SheetsOf(c.Context(), l.batch, o)
+			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
+			defer stop()
+			laid, err := report.SheetsOf(ctx, l.batch, o)
 			if err != nil {
 				return jobError{err}
 			}

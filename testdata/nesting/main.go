@@ -46,8 +46,8 @@ func main() {
 		}
 		set(dir, "bwmv", fmt.Sprintf("bin packing, %s, %s", m.way, how), m.way, m.turn, m.best, m.goal, 200)
 	}
-	set(dir, "csp_demand_classic", "cutting stock, classic", nest.Guillotine, false, "OG_3stage_homog_V", "251", 1500)
-	set(dir, "csp_demand_atp", "cutting stock, large", nest.Guillotine, false, "OG_3stage_homog_V", "211", 1500)
+	set(dir, "csp_demand_classic", "cutting stock, classic", nest.Guillotine, false, "OG_3stage_homog_V", "251", 3000)
+	set(dir, "csp_demand_atp", "cutting stock, large", nest.Guillotine, false, "OG_3stage_homog_V", "211", 3000)
 	set(dir, "furniture_a", "furniture orders", nest.Guillotine, false, "OG", "1.5 % over the bound", 1500)
 	shop()
 }
