@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/report"
 )
@@ -89,6 +90,11 @@ func failure(err error, path string, asJSON bool, s streams) error {
 			return jobError{err}
 		}
 		return errShown
+	case listed(err) != nil:
+		if err := writeJSON(s.out, checked{Problems: listed(err)}); err != nil {
+			return jobError{err}
+		}
+		return errShown
 	case errors.Is(err, errStopped):
 		p.Code = "stopped"
 	}
@@ -96,6 +102,21 @@ func failure(err error, path string, asJSON bool, s streams) error {
 		return jobError{err}
 	}
 	return errShown
+}
+
+// listed are the problems of a list of rectangles, if an error is of one.
+func listed(err error) (problems []problem) {
+	all, joined := err.(interface{ Unwrap() []error })
+	if !joined {
+		return nil
+	}
+	for _, e := range all.Unwrap() {
+		var p list.Problem
+		if errors.As(e, &p) {
+			problems = append(problems, problem{File: p.File, Line: p.Line, Level: "error", Code: "list", Message: p.Message, Hint: p.Hint})
+		}
+	}
+	return problems
 }
 
 // unproved lists what is wrong with drawings that make no box.

@@ -1,25 +1,23 @@
 package main
 
 import (
+	"context"
 	"fmt"
 	"os"
 	"os/signal"
 	"syscall"
 
 	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
 	"drawerwright/geom/nest"
 
 	"github.com/schollz/progressbar/v3"
 	"github.com/spf13/cobra"
 )
 
-// mostEffort is a search of hours.
-const mostEffort = 10_000_000
-
 func newSheets(s streams) *cobra.Command {
 	var asJSON bool
-	var effort int
-	var seed uint64
+	var search searching
 	c := &cobra.Command{
 		Use:   "sheets JOB",
 		Short: "Lay the parts out on sheets, and say how near to the best that is",
@@ -36,37 +34,71 @@ input.`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
 		RunE: func(c *cobra.Command, args []string) error {
-			if effort < 1 || effort > mostEffort {
-				return fmt.Errorf("--effort %d: it is from 1 to %d", effort, mostEffort)
+			if err := search.check(); err != nil {
+				return err
 			}
 			l, err := ready(args[0], asJSON, s)
 			if err != nil {
 				return err
 			}
-			o := nest.Options{Effort: effort, Seed: seed}
-			if terminal(s.err) {
-				bar := progressbar.NewOptions(100, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("sheets"), progressbar.OptionClearOnFinish())
-				o.Progress = func(p nest.Progress) {
-					bar.Describe(fmt.Sprintf("%d sheets, cost %g, at least %g", p.Sheets, p.Cost, p.Least))
-					bar.Set(int(100 * p.Done)) // only the screen could fail
-				}
-				defer bar.Finish()
-			}
-			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
-			defer stop()
+			o, ctx, end := search.start(c.Context(), s)
+			defer end()
 			laid, err := report.SheetsOf(ctx, l.batch, o)
 			if err != nil {
-				return jobError{err}
+				return failure(err, args[0], asJSON, s)
 			}
-			if asJSON {
-				return done(writeJSON(s.out, laid))
-			}
-			_, err = s.out.Write(report.SheetsText(laid, l.batch.Units))
-			return done(err)
+			return printSheets(laid, l.batch.Units, asJSON, s)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print them as JSON, with the place of every part")
-	c.Flags().IntVar(&effort, "effort", nest.DefaultEffort, "how long to search: 1000 are some seconds")
-	c.Flags().Uint64Var(&seed, "seed", 0, "begin the search elsewhere")
+	search.flags(c)
 	return c
+}
+
+func printSheets(laid report.Sheets, u geom.Unit, asJSON bool, s streams) error {
+	if asJSON {
+		return done(writeJSON(s.out, laid))
+	}
+	_, err := s.out.Write(report.SheetsText(laid, u))
+	return done(err)
+}
+
+// searching is how long to search for a layout, and from where.
+type searching struct {
+	effort int
+	seed   uint64
+}
+
+// mostEffort is a search of hours.
+const mostEffort = 10_000_000
+
+func (q *searching) flags(c *cobra.Command) {
+	c.Flags().IntVar(&q.effort, "effort", nest.DefaultEffort, "how long to search: 1000 are some seconds")
+	c.Flags().Uint64Var(&q.seed, "seed", 0, "begin the search elsewhere")
+}
+
+func (q *searching) check() error {
+	if q.effort < 1 || q.effort > mostEffort {
+		return fmt.Errorf("--effort %d: it is from 1 to %d", q.effort, mostEffort)
+	}
+	return nil
+}
+
+// start gives the options of a search that shows how far it is on a terminal, and a
+// context that Ctrl-C ends.
+func (q *searching) start(parent context.Context, s streams) (o nest.Options, ctx context.Context, end func()) {
+	o = nest.Options{Effort: q.effort, Seed: q.seed}
+	ctx, stop := signal.NotifyContext(parent, os.Interrupt, syscall.SIGTERM)
+	if !terminal(s.err) {
+		return o, ctx, stop
+	}
+	bar := progressbar.NewOptions(100, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("sheets"), progressbar.OptionClearOnFinish())
+	o.Progress = func(p nest.Progress) {
+		bar.Describe(fmt.Sprintf("%d sheets, cost %g, at least %g", p.Sheets, p.Cost, p.Least))
+		bar.Set(int(100 * p.Done)) // only the screen could fail
+	}
+	return o, ctx, func() {
+		bar.Finish()
+		stop()
+	}
 }

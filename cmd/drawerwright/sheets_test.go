@@ -37,8 +37,9 @@ func TestSheets(t *testing.T) {
 			placed := 0
 			for _, sheet := range k.Sheets {
 				placed += len(sheet.Placed)
+				z := k.Sizes[sheet.Size]
 				for _, p := range sheet.Placed {
-					if p.X < k.Trim-1e-6 || p.Y < k.Trim-1e-6 || p.X+p.Length > k.Length-k.Trim+1e-6 || p.Y+p.Width > k.Width-k.Trim+1e-6 {
+					if p.X < k.Trim-1e-6 || p.Y < k.Trim-1e-6 || p.X+p.Length > z.Length-k.Trim+1e-6 || p.Y+p.Width > z.Width-k.Trim+1e-6 {
 						t.Errorf("%s: %s leaves its sheet", file, p.Part)
 					}
 				}
@@ -81,5 +82,33 @@ func TestSheetsSaid(t *testing.T) {
 	small := strings.Replace(string(job), "sheet: 1525 x 1525", "sheet: 505 x 480", 1)
 	if status, out, _ := call(t, small, "sheets", "-"); status != 0 || !strings.Contains(out, "larger than what the trims leave of a sheet") || !strings.Contains(out, "no sheet holds") {
 		t.Errorf("small sheets: %d, %s", status, out)
+	}
+}
+
+// TestLayout: a list is laid out, its offcut first, and what is wrong is said with lines.
+func TestLayout(t *testing.T) {
+	const good = "kind,name,length,width,count,price,turn\nsheet,large,100,100,,10,\noffcut,shelf,50,100,1,,\npart,a,50,50,6,,\npart,b,25,50,2,,yes\n"
+	for name, c := range map[string]struct {
+		list   string
+		args   []string
+		status int
+		want   string
+	}{
+		"good":       {good, []string{"--kerf", "0"}, 0, "list: 2 sheets of 100.00 x 100.00 mm, 1 offcut of 50.00 x 100.00 mm; best possible; 70.0 %"},
+		"in inches":  {good, []string{"--kerf", "1/8", "--units", "in"}, 0, "kerf 0.125, trim 0.000 in"},
+		"free":       {good, []string{"--way", "free"}, 0, "each part cut out by itself, kerf 3.20"},
+		"stages":     {good, []string{"--stages", "3", "--trim", "2"}, 0, "in 3 stages, kerf 3.20, trim 2.00"},
+		"too large":  {good + "part,c,300,300,2,,\n", nil, 0, "no sheet holds 2 x c"},
+		"free stage": {good, []string{"--way", "free", "--stages", "3"}, 2, "for guillotine layouts"},
+		"wide kerf":  {good, []string{"--kerf", "101"}, 2, "--kerf 101: write a length from 0 to 100 mm"},
+		"no way":     {good, []string{"--way", "round"}, 2, "--way round"},
+		"no lines":   {"", nil, 1, "there is no sheet to cut from"},
+		"wrong":      {good + "part,c,x,300,2,,\n", nil, 1, "(standard input):6: the length \"x\" is no length"},
+		"as JSON":    {good + "part,c,x,300,2,,\n", []string{"--json"}, 1, `"line": 6`},
+	} {
+		status, out, errs := call(t, c.list, append([]string{"layout", "-", "--effort", "10"}, c.args...)...)
+		if status != c.status || !strings.Contains(out+errs, c.want) {
+			t.Errorf("%s: %d, %s%s", name, status, out, errs)
+		}
 	}
 }

@@ -1,6 +1,7 @@
 package nest
 
 import (
+	"cmp"
 	"context"
 	"math"
 	"runtime"
@@ -259,6 +260,13 @@ func (w *work) parallel(do func(u int)) {
 func (w *work) finish(out *Layout, r result) {
 	next := make([]int, len(w.kinds)) // member
 	used := make([]int, len(w.kinds)) // of it
+	// Offcuts first, the fullest sheet of a size before the others.
+	slices.SortStableFunc(r.list, func(a, b full) int {
+		if a.size != b.size {
+			return a.size - b.size
+		}
+		return cmp.Compare(b.area, a.area)
+	})
 	for _, f := range r.list {
 		t := w.trim[f.size]
 		laid := Laid{Sheet: w.sheets[f.size]}

@@ -51,7 +51,8 @@ type search struct {
 	f    *filler
 	rnd  *rand.Rand
 	like taste
-	drop bool // the next sheets are filled without regard to cuts
+	fond []float64 // of each size, how much it is preferred
+	drop bool      // the next sheets are filled without regard to cuts
 	most int64
 }
 
@@ -60,7 +61,7 @@ func newSearch(t *task, seed uint64) *search {
 	for _, z := range t.sizes {
 		long = max(long, z.w, z.h)
 	}
-	return &search{task: t, f: newFiller(t.kinds, long), rnd: rand.New(rand.NewPCG(seed, 0x6e657374))}
+	return &search{task: t, f: newFiller(t.kinds, long), rnd: rand.New(rand.NewPCG(seed, 0x6e657374)), fond: make([]float64, len(t.sizes))}
 }
 
 // spent tells whether the ration is used up, or the search is to end.
@@ -100,7 +101,7 @@ func (s *search) next(stock []int) (best full, ok bool) {
 		if z.shelf {
 			worth /= z.area
 		} else {
-			worth /= z.price
+			worth *= s.fond[n] / z.price
 		}
 		if worth > most {
 			best, most, ok = f, worth, true
@@ -133,6 +134,11 @@ func (s *search) pack(demand, stock []int, enough float64, passes int) (best res
 		s.f.work += int64(20*len(value) + 500)
 		s.drop = s.rules.Way == Free && s.rnd.IntN(2) == 0
 		s.like = taste{width: s.rnd.Float64(), level: s.rnd.Float64(), noise: 0.3 * s.rnd.Float64()}
+		for n := range s.fond {
+			if s.fond[n] = 1; pass > 0 {
+				s.fond[n] += 0.4 * (s.rnd.Float64() - 0.5)
+			}
+		}
 		now := result{left: total}
 		for now.left > 0 {
 			f, ok := s.next(have)

@@ -39,6 +39,9 @@ func (s *search) windows() (out result) {
 			for i, a := range t.task.area {
 				t.f.value[i] = a * bent(a, 0.4)
 			}
+			for n := range t.fond {
+				t.fond[n] = 1
+			}
 			for laid := 0; laid < max(large/2, 1); {
 				f, ok := t.next(stock)
 				if !ok {

@@ -10,6 +10,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/list"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/nest"
@@ -40,12 +41,23 @@ type SheetStock struct {
 	Yield  float64     `json:"yield"` // part of the sheets' area that is pieces
 	Cost   float64     `json:"cost"`
 	Whole  bool        `json:"whole"` // the search ended by itself
+	Sizes  []SheetSize `json:"sizes"`
 	Sheets []LaidSheet `json:"sheets"`
 	Left   []Pieces    `json:"left"` // pieces that no sheet holds
 }
 
+// SheetSize is a size of sheet and how many are used.
+type SheetSize struct {
+	Name   string  `json:"name"`
+	Length float64 `json:"length"`
+	Width  float64 `json:"width"`
+	Offcut bool    `json:"offcut"`
+	Used   int     `json:"used"`
+}
+
 // LaidSheet is one that parts are cut from, from its lower left corner.
 type LaidSheet struct {
+	Size   int      `json:"size"`
 	Yield  float64  `json:"yield"`
 	Placed []Placed `json:"placed"`
 }
@@ -87,17 +99,13 @@ func SheetsOf(ctx context.Context, b batch.Batch, o nest.Options) (Sheets, error
 }
 
 func sheetsOf(ctx context.Context, b batch.Batch, stock joinery.Stock, groups []batch.Group, o nest.Options) (SheetStock, error) {
-	n := func(mm float64) float64 { return number(mm, b.Units) }
-	of := func(l int64) float64 { return n(geom.Length(l).MM()) }
 	rules := nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}
 	sawn, gap := false, 0.0
 	var pieces []nest.Piece
-	total := 0
 	for _, g := range groups {
 		p := g.Parts[0]
 		pieces = append(pieces, nest.Piece{Name: p.Name, Length: int64(geom.LengthOf(p.Panel.Length())), Width: int64(geom.LengthOf(p.Panel.Width())), Count: g.Quantity,
 			Turn: stock.Grain == joinery.GrainNone})
-		total += g.Quantity
 		sawn = sawn || g.Setup.Cutter.Kind == joinery.Saw
 		for _, p := range g.Parts {
 			gap = max(gap, p.Work.Gap, p.Work.EndGap)
@@ -112,58 +120,84 @@ func sheetsOf(ctx context.Context, b batch.Batch, stock joinery.Stock, groups []
 			kerf = max(gap, b.Router.PartGap)
 		}
 	}
-	trim := int64(geom.LengthOf(b.Sheets.Trim))
 	rules.Kerf = int64(geom.LengthOf(kerf))
-	sheet := nest.Sheet{Name: stock.Name, Length: int64(geom.LengthOf(stock.Length)), Width: int64(geom.LengthOf(stock.Width)), Price: stock.Price,
-		Trim: nest.Trim{Left: trim, Right: trim, Bottom: trim, Top: trim}}
-	l, err := nest.Lay(ctx, pieces, []nest.Sheet{sheet}, rules, o)
+	sheet := nest.Sheet{Name: stock.Name, Length: int64(geom.LengthOf(stock.Length)), Width: int64(geom.LengthOf(stock.Width)), Price: stock.Price}
+	return layOut(ctx, stock.Name, pieces, []nest.Sheet{sheet}, rules, geom.LengthOf(b.Sheets.Trim), b.Units, o)
+}
+
+// layOut lays pieces out on sheets, all with the same trim on every edge.
+func layOut(ctx context.Context, stock string, pieces []nest.Piece, sheets []nest.Sheet, rules nest.Rules, trim geom.Length, u geom.Unit, o nest.Options) (SheetStock, error) {
+	of := func(l int64) float64 { return number(geom.Length(l).MM(), u) }
+	sheets = slices.Clone(sheets)
+	priced := false
+	for i := range sheets {
+		sheets[i].Trim = nest.Trim{Left: int64(trim), Right: int64(trim), Bottom: int64(trim), Top: int64(trim)}
+		priced = priced || sheets[i].Price > 0 && !sheets[i].Offcut
+	}
+	l, err := nest.Lay(ctx, pieces, sheets, rules, o)
 	if err != nil {
 		return SheetStock{}, err
 	}
-	if err := nest.Check(l, pieces, []nest.Sheet{sheet}, rules); err != nil {
+	if err := nest.Check(l, pieces, sheets, rules); err != nil {
 		return SheetStock{}, fmt.Errorf("the layout is wrong, which is a fault of drawerwright: %w", err)
 	}
-	out := SheetStock{Stock: stock.Name, Length: n(stock.Length), Width: n(stock.Width), Way: rules.Way.String(), Stages: rules.Stages, Kerf: n(kerf), Trim: n(b.Sheets.Trim),
-		Pieces: total, Count: l.Count, Fewest: l.Fewest, Best: l.Best(), Whole: l.Whole, Sheets: []LaidSheet{}, Left: []Pieces{}}
-	if stock.Price > 0 {
+	out := SheetStock{Stock: stock, Way: rules.Way.String(), Stages: rules.Stages, Kerf: of(rules.Kerf), Trim: of(int64(trim)),
+		Count: l.Count, Fewest: l.Fewest, Best: l.Best(), Whole: l.Whole, Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Left: []Pieces{}}
+	for _, s := range sheets {
+		out.Sizes = append(out.Sizes, SheetSize{Name: s.Name, Length: of(s.Length), Width: of(s.Width), Offcut: s.Offcut})
+	}
+	if priced {
 		out.Cost = math.Round(l.Cost*100) / 100
 	}
-	area, all := float64(sheet.Length)*float64(sheet.Width), 0.0
+	area, covered := 0.0, 0.0
 	for _, s := range l.Sheets {
-		one, covered := LaidSheet{Placed: []Placed{}}, 0.0
+		size := sheets[s.Sheet]
+		out.Sizes[s.Sheet].Used++
+		one, whole, parts := LaidSheet{Size: s.Sheet, Placed: []Placed{}}, float64(size.Length)*float64(size.Width), 0.0
 		for _, p := range s.Placed {
 			x, y := p.Size(pieces)
-			covered += float64(x) * float64(y) / area
+			parts += float64(float64(x) * float64(y))
 			one.Placed = append(one.Placed, Placed{Part: pieces[p.Piece].Name, X: of(p.X), Y: of(p.Y), Length: of(x), Width: of(y), Turned: p.Turned})
 		}
-		one.Yield = thousandth(covered)
-		all += covered
+		one.Yield = thousandth(parts / whole)
+		area, covered = area+whole, covered+parts
 		out.Sheets = append(out.Sheets, one)
 	}
-	if l.Count > 0 {
-		out.Yield = thousandth(all / float64(l.Count))
+	if area > 0 {
+		out.Yield = thousandth(covered / area)
 	}
 	left := 0
 	for i, n := range l.Left {
+		out.Pieces += pieces[i].Count
 		if n > 0 {
 			out.Left = append(out.Left, Pieces{pieces[i].Name, n})
 			left += n
 		}
 	}
-	out.Said = saidOf(l, left)
+	out.Said = saidOf(l, left, len(sheets))
 	return out, nil
 }
 
 // saidOf is what may be said of a layout: "best possible" only where the bound is met.
-func saidOf(l nest.Layout, left int) string {
-	switch over := l.Count - l.Fewest; {
+func saidOf(l nest.Layout, left, sizes int) string {
+	switch {
 	case left > 0:
-		return fmt.Sprintf("%d pieces are larger than what the trims leave of a sheet", left)
-	case over == 0:
+		return fmt.Sprintf("%d pieces are left: larger than what the trims leave of a sheet, or there are no more sheets", left)
+	case l.Best():
 		return "best possible"
-	default:
-		return fmt.Sprintf("at most %d from best", over)
+	case sizes == 1:
+		return fmt.Sprintf("at most %d from best", l.Count-l.Fewest)
 	}
+	return fmt.Sprintf("at most %.1f %% over the best cost", 100*(l.Cost/l.Least-1))
+}
+
+// ListedSheets lays a list out by itself.
+func ListedSheets(ctx context.Context, name string, l list.List, rules nest.Rules, trim geom.Length, u geom.Unit, o nest.Options) (Sheets, error) {
+	stock, err := layOut(ctx, name, l.Pieces, l.Sheets, rules, trim, u, o)
+	if err != nil {
+		return Sheets{}, err
+	}
+	return Sheets{Tool: "drawerwright", Units: u.String(), Stocks: []SheetStock{stock}}, nil
 }
 
 // SheetsText prints layouts.
@@ -180,11 +214,18 @@ func SheetsText(s Sheets, u geom.Unit) []byte {
 		if k.Stages > 0 {
 			how += fmt.Sprintf(" in %d stages", k.Stages)
 		}
-		noun := "sheets"
-		if k.Count == 1 {
-			noun = "sheet"
+		fmt.Fprintf(&out, "\n%s: ", k.Stock)
+		for i, z := range used(k) {
+			if i > 0 {
+				out.WriteString(", ")
+			}
+			noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
+			if z.Used != 1 {
+				noun += "s"
+			}
+			fmt.Fprintf(&out, "%d %s of %s x %s %s", z.Used, noun, caliper(z.Length, u), caliper(z.Width, u), u)
 		}
-		fmt.Fprintf(&out, "\n%s: %d %s of %s x %s %s, %s; %.1f %% of them is parts", k.Stock, k.Count, noun, caliper(k.Length, u), caliper(k.Width, u), u, k.Said, 100*k.Yield)
+		fmt.Fprintf(&out, "; %s; %.1f %% of them is parts", k.Said, 100*k.Yield)
 		if k.Cost > 0 {
 			fmt.Fprintf(&out, "; cost %.2f", k.Cost)
 		}
@@ -199,11 +240,14 @@ func SheetsText(s Sheets, u geom.Unit) []byte {
 				row := []string{"", "", words}
 				if n == 0 {
 					row[0], row[1] = fmt.Sprint(i+1), fmt.Sprintf("%.1f %%", 100*sheet.Yield)
+					if len(k.Sizes) > 1 {
+						row[0] += " " + k.Sizes[sheet.Size].Name
+					}
 				}
 				rows = append(rows, row)
 			}
 		}
-		table(&out, []string{">sheet", ">parts", "pieces"}, rows)
+		table(&out, []string{"sheet", ">parts", "pieces"}, rows)
 		for _, p := range k.Left {
 			fmt.Fprintf(&out, "no sheet holds %d x %s\n", p.Count, p.Part)
 		}
@@ -212,6 +256,11 @@ func SheetsText(s Sheets, u geom.Unit) []byte {
 		}
 	}
 	return out.Bytes()
+}
+
+// used are the sizes of sheets that are used.
+func used(k SheetStock) []SheetSize {
+	return slices.DeleteFunc(slices.Clone(k.Sizes), func(z SheetSize) bool { return z.Used == 0 })
 }
 
 // counted are the pieces of a sheet by part.

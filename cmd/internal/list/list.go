@@ -1,0 +1,206 @@
+// Package list reads rectangles and the sheets that they are cut from as a table: CSV
+// (RFC 4180) with a line of heads.
+package list
+
+import (
+	"bufio"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawerwright/geom"
+	"drawerwright/geom/nest"
+)
+
+// List is what is to be laid out. Lengths are in nanometres.
+type List struct {
+	Pieces []nest.Piece
+	Sheets []nest.Sheet // without trims
+}
+
+// Heads of the table, in any order; kind, count, price and turn may be left out.
+var heads = []string{"kind", "name", "length", "width", "count", "price", "turn"}
+
+// Limits of a list.
+const (
+	mostBytes    = 64 << 20
+	mostRows     = 1_000_000
+	mostCount    = 1_000_000
+	mostPrice    = 1e9
+	mostProblems = 20
+	most         = geom.Length(100_000_000_000) // 100 m
+)
+
+// Problem is what is wrong in a line.
+type Problem struct {
+	File    string
+	Line    int
+	Message string
+	Hint    string
+}
+
+func (p Problem) Error() string {
+	return fmt.Sprintf("%s:%d: %s\n  hint: %s", p.File, p.Line, p.Message, p.Hint)
+}
+
+// reader reads one table.
+type reader struct {
+	file     string
+	unit     geom.Unit
+	at       map[string]int // columns
+	line     int
+	problems []error
+	list     List
+}
+
+// Read reads a list whose bare numbers are in a unit. The error joins the problems of
+// all lines, up to a number.
+func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
+	r := &reader{file: file, unit: unit}
+	limited := &io.LimitedReader{R: from, N: mostBytes + 1}
+	table := csv.NewReader(bufio.NewReader(limited))
+	table.FieldsPerRecord = -1
+	table.ReuseRecord = true
+	table.TrimLeadingSpace = true
+	for rows := 0; ; rows++ {
+		row, err := table.Read()
+		if errors.Is(err, io.EOF) {
+			break
+		}
+		var bad *csv.ParseError
+		switch {
+		case errors.As(err, &bad):
+			r.line = bad.Line
+			r.fail("write values between commas, and quotes about those with a comma in them", "%v", bad.Err)
+			return List{}, errors.Join(r.problems...)
+		case err != nil:
+			return List{}, fmt.Errorf("cannot read %s: %w", file, err)
+		}
+		r.line, _ = table.FieldPos(0)
+		switch {
+		case rows > mostRows || limited.N == 0:
+			r.fail("lay out a part of it at a time", "the list has over %d lines or 64 MiB", mostRows)
+			return List{}, errors.Join(r.problems...)
+		case r.at == nil:
+			if !r.heads(row) {
+				return List{}, errors.Join(r.problems...)
+			}
+		default:
+			r.row(row)
+		}
+		if len(r.problems) >= mostProblems {
+			break
+		}
+	}
+	if len(r.problems) == 0 && len(r.list.Sheets) == 0 {
+		r.fail("write a line as `sheet,birch,2440,1220`", "there is no sheet to cut from")
+	}
+	if len(r.problems) == 0 && len(r.list.Pieces) == 0 {
+		r.fail("write a line as `part,side,500,140,12`", "there are no parts")
+	}
+	return r.list, errors.Join(r.problems...)
+}
+
+func (r *reader) fail(hint, message string, args ...any) {
+	r.problems = append(r.problems, Problem{r.file, max(r.line, 1), fmt.Sprintf(message, args...), hint})
+}
+
+func (r *reader) heads(row []string) bool {
+	r.at = make(map[string]int)
+	for i, h := range row {
+		h = strings.ToLower(strings.TrimSpace(strings.TrimPrefix(h, "\ufeff")))
+		_, twice := r.at[h]
+		switch {
+		case !slices.Contains(heads, h):
+			r.fail("the heads are "+strings.Join(heads, ", "), "%s is no head", quoted(h))
+		case twice:
+			r.fail("delete one of them", "%s stands twice", quoted(h))
+		}
+		r.at[h] = i
+	}
+	for _, h := range []string{"name", "length", "width"} {
+		if _, there := r.at[h]; !there && len(r.problems) == 0 {
+			r.fail("begin with a line as `kind,name,length,width,count`", "there is no column %s", h)
+		}
+	}
+	return len(r.problems) == 0
+}
+
+func (r *reader) row(row []string) {
+	get := func(head string) string {
+		if i, there := r.at[head]; there && i < len(row) {
+			return strings.TrimSpace(row[i])
+		}
+		return ""
+	}
+	long, wide := r.length("length", get("length")), r.length("width", get("width"))
+	kind := strings.ToLower(get("kind"))
+	switch name, count := get("name"), r.count(get("count")); kind {
+	case "", "part":
+		if get("count") == "" {
+			count = 1
+		}
+		r.list.Pieces = append(r.list.Pieces, nest.Piece{Name: name, Length: long, Width: wide, Count: count, Turn: r.yes(get("turn"))})
+	case "sheet", "offcut":
+		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count, Price: r.price(get("price")), Offcut: kind == "offcut"})
+	default:
+		r.fail("write part, sheet or offcut", "%s is no kind", quoted(kind))
+	}
+}
+
+func (r *reader) length(head, text string) int64 {
+	l, err := geom.ParseLength(text, r.unit)
+	switch {
+	case err != nil:
+		r.fail("write a length as 500, 500 mm or 19 5/8 in", "the %s %s is no length", head, quoted(text))
+	case l <= 0 || l > most:
+		r.fail("write one of over 0 and up to "+most.Text(r.unit), "the %s %s is out of range", head, quoted(text))
+	}
+	return int64(l)
+}
+
+func (r *reader) count(text string) int {
+	if text == "" {
+		return 0
+	}
+	n, err := strconv.Atoi(text)
+	if err != nil || n < 0 || n > mostCount {
+		r.fail(fmt.Sprintf("write a whole number up to %d; none for sheets without end", mostCount), "the count %s is out of range", quoted(text))
+	}
+	return n
+}
+
+func (r *reader) price(text string) float64 {
+	if text == "" {
+		return 0
+	}
+	v, err := strconv.ParseFloat(text, 64)
+	if err != nil || !(v >= 0 && v <= mostPrice) {
+		r.fail("write a number as 58 or 58.50", "the price %s is out of range", quoted(text))
+	}
+	return v
+}
+
+func (r *reader) yes(text string) bool {
+	switch strings.ToLower(text) {
+	case "yes":
+		return true
+	case "", "no":
+	default:
+		r.fail("write yes where a part may lie the other way round, or no", "turn %s is neither yes nor no", quoted(text))
+	}
+	return false
+}
+
+// quoted shows a value of a file, cut short, its control characters escaped.
+func quoted(s string) string {
+	const longest = 40
+	if runes := []rune(s); len(runes) > longest {
+		s = string(runes[:longest]) + "…"
+	}
+	return strconv.Quote(s)
+}

@@ -1,0 +1,90 @@
+package list
+
+import (
+	"errors"
+	"strings"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/nest"
+)
+
+const head = "kind,name,length,width,count,price,turn\n"
+
+func TestRead(t *testing.T) {
+	got, err := Read("l.csv", strings.NewReader("\ufeffName , LENGTH,width,kind,count,price,turn\n"+
+		"\"side, left\",500,140,,12,,\n top , 19 5/8 in,100 mm,part,,,YES\nbirch,2440,1220,sheet,,58.5,\nold,900,600,offcut,2,,\n"), geom.Millimetre)
+	if err != nil {
+		t.Fatal(err)
+	}
+	const mm = 1_000_000
+	pieces := []nest.Piece{{Name: "side, left", Length: 500 * mm, Width: 140 * mm, Count: 12}, {Name: "top", Length: 498_475_000, Width: 100 * mm, Count: 1, Turn: true}} // 19.625 x 25.4
+	sheets := []nest.Sheet{{Name: "birch", Length: 2440 * mm, Width: 1220 * mm, Price: 58.5}, {Name: "old", Length: 900 * mm, Width: 600 * mm, Count: 2, Offcut: true}}
+	for i, p := range pieces {
+		if i >= len(got.Pieces) || got.Pieces[i] != p {
+			t.Errorf("got %+v, want %+v", got.Pieces, p)
+		}
+	}
+	for i, s := range sheets {
+		if i >= len(got.Sheets) || got.Sheets[i] != s {
+			t.Errorf("got %+v, want %+v", got.Sheets, s)
+		}
+	}
+}
+
+func TestReadRefuses(t *testing.T) {
+	for text, want := range map[string]string{
+		"":                                         "l.csv:1: there is no sheet",
+		"name,length\n":                            "l.csv:1: there is no column width",
+		"name,length,width,colour\n":               `l.csv:1: "colour" is no head`,
+		"name,length,width,name\n":                 `l.csv:1: "name" stands twice`,
+		head + "part,a,500,140,1,,\n":              "there is no sheet to cut from",
+		head + "sheet,a,500,140,1,,\n":             "there are no parts",
+		head + "part,a,0,140,1,,\n":                `l.csv:2: the length "0" is out of range`,
+		head + "part,a,500,x,1,,\n":                `l.csv:2: the width "x" is no length`,
+		head + "part,a,500,140,-1,,\n":             `l.csv:2: the count "-1" is out of range`,
+		head + "part,a,500,140,1.5,,\n":            `l.csv:2: the count "1.5" is out of range`,
+		head + "sheet,a,500,140,,NaN,\n":           `l.csv:2: the price "NaN" is out of range`,
+		head + "part,a,500,140,1,,perhaps\n":       `l.csv:2: turn "perhaps" is neither yes nor no`,
+		head + "leaf,a,500,140,1,,\n":              `l.csv:2: "leaf" is no kind`,
+		head + "\n\npart,\"a\nb\",1,1\npart,c,x,1": `l.csv:6: the length "x" is no length`,
+		head + "part,\"a,1,1\n":                    "l.csv:",
+		head + "part,a,\x1b[31m,140\n":             `the length "\x1b[31m" is no length`,
+	} {
+		_, err := Read("l.csv", strings.NewReader(text), geom.Millimetre)
+		var p Problem
+		if err == nil || !strings.Contains(err.Error(), want) || !errors.As(err, &p) || p.Hint == "" {
+			t.Errorf("%q: %v", text, err)
+		}
+	}
+	if _, err := Read("l.csv", strings.NewReader(head+strings.Repeat("leaf,a,500,140,1,,\n", 1000)), geom.Millimetre); strings.Count(err.Error(), "is no kind") != mostProblems {
+		t.Errorf("%d problems", strings.Count(err.Error(), "is no kind"))
+	}
+}
+
+// FuzzRead: whatever a list holds, it is read or refused with a line, and what is read
+// may be laid out.
+func FuzzRead(f *testing.F) {
+	f.Add(head + "part,a,500,140,2,,yes\nsheet,s,1000,1000,,3,\n")
+	f.Add("name,length,width\n\"")
+	f.Fuzz(func(t *testing.T, text string) {
+		l, err := Read("l.csv", strings.NewReader(text), geom.Inch)
+		var p Problem
+		if err != nil {
+			if !errors.As(err, &p) || p.Line < 1 {
+				t.Fatal(err)
+			}
+			return
+		}
+		for _, s := range l.Sheets {
+			if s.Length <= 0 || s.Width <= 0 || s.Count < 0 || !(s.Price >= 0) {
+				t.Fatalf("%+v", s)
+			}
+		}
+		for _, p := range l.Pieces {
+			if p.Length <= 0 || p.Width <= 0 || p.Count < 0 {
+				t.Fatalf("%+v", p)
+			}
+		}
+	})
+}
