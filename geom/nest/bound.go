@@ -62,7 +62,7 @@ func ceiling(v float64) int { return int(math.Ceil(v - 1e-6)) }
 const mostThresholds, fewThresholds = 40, 6
 
 // dual is the best bound on the number of sheets from products of dual feasible
-// functions, one for each direction, in whole numbers: pieces get sizes by them of which
+// functions, one for each direction: pieces get sizes by them of which
 // no sheet holds more than one by one (S. P. Fekete, J. Schepers, 2001; from memory). A
 // piece that may be turned counts by the way in which it is smaller.
 func (t *task) dual(z size) int {
@@ -150,7 +150,7 @@ func (f function) of(l int64) float64 {
 		most := f.whole / f.at
 		switch {
 		case 2*l > f.whole:
-			return 1 - float64(((f.whole-l)/f.at)*1)/float64(most)
+			return 1 - float64((f.whole-l)/f.at)/float64(most)
 		case l >= f.at:
 			return float64(l/f.at) / float64(most)
 		}

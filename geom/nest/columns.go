@@ -113,7 +113,6 @@ func (s *search) generate(l *pool, demand []int, rounds int) *program {
 func (s *search) dive(l *pool, best result, enough float64) result {
 	demand, stock := slices.Clone(s.demand), make([]int, len(s.sizes))
 	now := result{}
-	// Offcuts stay as they are.
 	for i, z := range s.sizes {
 		stock[i] = z.stock
 	}
@@ -129,7 +128,7 @@ func (s *search) dive(l *pool, best result, enough float64) result {
 		now.add(g, s.sizes[g.size])
 	}
 	for _, f := range best.list {
-		if s.sizes[f.size].stock != endless {
+		if s.sizes[f.size].stock != endless { // what there are few of stays as it is
 			take(f)
 			stock[f.size] = 0
 		}
