@@ -30,12 +30,10 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 			if b.x0 < z.Trim.Left || b.y0 < z.Trim.Bottom || b.x1 > z.Length-z.Trim.Right || b.y1 > z.Width-z.Trim.Top {
 				return fmt.Errorf("sheet %d: %s leaves the sheet, or what its trims leave of it", n+1, q.Name)
 			}
-			for i, other := range boxes {
-				if b.near(other, r.Kerf) {
-					return fmt.Errorf("sheet %d: %s is nearer than the kerf to %s", n+1, q.Name, pieces[s.Placed[i].Piece].Name)
-				}
-			}
 			boxes = append(boxes, b)
+		}
+		if i, j, near := tooNear(boxes, r.Kerf); near {
+			return fmt.Errorf("sheet %d: %s is nearer than the kerf to %s", n+1, pieces[s.Placed[i].Piece].Name, pieces[s.Placed[j].Piece].Name)
 		}
 		if r.Way != Guillotine {
 			continue
@@ -68,8 +66,38 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 // box is what a piece covers.
 type box struct{ x0, y0, x1, y1 int64 }
 
-func (a box) near(b box, kerf int64) bool {
-	return a.x0 < b.x1+kerf && b.x0 < a.x1+kerf && a.y0 < b.y1+kerf && b.y0 < a.y1+kerf
+// tooNear finds two boxes between which there is less than a kerf, if there are any: a
+// line sweeps along x over those that it meets, which are apart along y.
+func tooNear(boxes []box, kerf int64) (i, j int, near bool) {
+	starts := make([]int, len(boxes))
+	for i := range starts {
+		starts[i] = i
+	}
+	ends := slices.Clone(starts)
+	slices.SortFunc(starts, func(a, b int) int { return sign(boxes[a].x0 - boxes[b].x0) })
+	slices.SortFunc(ends, func(a, b int) int { return sign(boxes[a].x1 - boxes[b].x1) })
+	var met []int // by y
+	place := func(y int64) int {
+		n, _ := slices.BinarySearchFunc(met, y, func(k int, y int64) int { return sign(boxes[k].y0 - y) })
+		return n
+	}
+	for _, k := range starts {
+		b := boxes[k]
+		for len(ends) > 0 && boxes[ends[0]].x1+kerf <= b.x0 {
+			at := place(boxes[ends[0]].y0)
+			met = slices.Delete(met, at, at+1)
+			ends = ends[1:]
+		}
+		at := place(b.y0)
+		if at > 0 && boxes[met[at-1]].y1+kerf > b.y0 {
+			return met[at-1], k, true
+		}
+		if at < len(met) && b.y1+kerf > boxes[met[at]].y0 {
+			return k, met[at], true
+		}
+		met = slices.Insert(met, at, k)
+	}
+	return 0, 0, false
 }
 
 // parts tells in how few stages cuts from edge to edge take pieces apart. A cut that

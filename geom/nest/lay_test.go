@@ -108,6 +108,31 @@ func TestCheckFinds(t *testing.T) {
 	}
 }
 
+// TestTooNear: the sweep finds what a look at all pairs does.
+func TestTooNear(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		kerf := rapid.Int64Range(0, 3).Draw(t, "kerf")
+		var boxes []box
+		for range rapid.IntRange(0, 8).Draw(t, "boxes") {
+			x, y := rapid.Int64Range(0, 30).Draw(t, "x"), rapid.Int64Range(0, 30).Draw(t, "y")
+			boxes = append(boxes, box{x, y, x + rapid.Int64Range(1, 9).Draw(t, "w"), y + rapid.Int64Range(1, 9).Draw(t, "h")})
+		}
+		pair := func(a, b box) bool {
+			return a.x0 < b.x1+kerf && b.x0 < a.x1+kerf && a.y0 < b.y1+kerf && b.y0 < a.y1+kerf
+		}
+		any := false
+		for i, a := range boxes {
+			for _, b := range boxes[:i] {
+				any = any || pair(a, b)
+			}
+		}
+		i, j, near := tooNear(boxes, kerf)
+		if near != any || near && (i == j || !pair(boxes[i], boxes[j])) {
+			t.Fatalf("%v, %d and %d, of %v: %v", near, i, j, boxes, any)
+		}
+	})
+}
+
 // TestStopped: a search that is told to end at once still lays everything out, and says
 // that it was stopped.
 func TestStopped(t *testing.T) {
