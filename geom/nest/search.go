@@ -135,7 +135,7 @@ func (s *search) pack(demand, stock []int, enough float64, passes int) (best res
 		s.drop = s.rules.Way == Free && s.rnd.IntN(2) == 0
 		s.like = taste{width: s.rnd.Float64(), level: s.rnd.Float64(), noise: 0.3 * s.rnd.Float64()}
 		for n := range s.fond {
-			if s.fond[n] = 1; pass > 0 {
+			if s.fond[n] = 1; pass > 0 && len(s.fond) > 1 {
 				s.fond[n] += 0.4 * (s.rnd.Float64() - 0.5)
 			}
 		}
