@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"slices"
 	"syscall"
 
 	"drawerwright/cmd/internal/report"
@@ -56,10 +57,15 @@ input.`,
 }
 
 func printSheets(laid report.Sheets, u geom.Unit, asJSON bool, s streams) error {
+	var err error
 	if asJSON {
-		return done(writeJSON(s.out, laid))
+		err = writeJSON(s.out, laid)
+	} else {
+		_, err = s.out.Write(report.SheetsText(laid, u))
 	}
-	_, err := s.out.Write(report.SheetsText(laid, u))
+	if err == nil && slices.ContainsFunc(laid.Stocks, func(k report.SheetStock) bool { return len(k.Left) > 0 }) {
+		return errShown // pieces without a sheet are named in what was printed
+	}
 	return done(err)
 }
 

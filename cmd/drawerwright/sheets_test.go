@@ -80,7 +80,7 @@ func TestSheetsSaid(t *testing.T) {
 		}
 	}
 	small := strings.Replace(string(job), "sheet: 1525 x 1525", "sheet: 505 x 480", 1)
-	if status, out, _ := call(t, small, "sheets", "-"); status != 0 || !strings.Contains(out, "larger than what the trims leave of a sheet") || !strings.Contains(out, "no sheet holds") {
+	if status, out, _ := call(t, small, "sheets", "-"); status != 1 || !strings.Contains(out, "larger than what the trims leave of a sheet") || !strings.Contains(out, "no sheet holds") {
 		t.Errorf("small sheets: %d, %s", status, out)
 	}
 }
@@ -98,7 +98,7 @@ func TestLayout(t *testing.T) {
 		"in inches":  {good, []string{"--kerf", "1/8", "--units", "in"}, 0, "kerf 0.125, trim 0.000 in"},
 		"free":       {good, []string{"--way", "free"}, 0, "each part cut out by itself, kerf 3.20"},
 		"stages":     {good, []string{"--stages", "3", "--trim", "2"}, 0, "in 3 stages, kerf 3.20, trim 2.00"},
-		"too large":  {good + "part,c,300,300,2,,\n", nil, 0, "no sheet holds 2 x c"},
+		"too large":  {good + "part,c,300,300,2,,\n", nil, 1, "no sheet holds 2 x c"},
 		"free stage": {good, []string{"--way", "free", "--stages", "3"}, 2, "for guillotine layouts"},
 		"wide kerf":  {good, []string{"--kerf", "101"}, 2, "--kerf 101: write a length from 0 to 100 mm"},
 		"no way":     {good, []string{"--way", "round"}, 2, "--way round"},

@@ -6,38 +6,78 @@ import (
 )
 
 // least is what no layout of a task can cost less than: by area, and where all sheets
-// are of one size by dual feasible functions and by bars.
+// that are bought are of one size by dual feasible functions and by bars. What fits no
+// offcut is judged by itself, too.
 func (t *task) least() float64 {
+	var bought []size
+	all, shelf := 0.0, 0.0
+	for i, n := range t.demand {
+		all += float64(t.area[i] * float64(n))
+	}
+	for _, z := range t.sizes {
+		if z.shelf {
+			shelf += float64(z.area * float64(z.stock))
+		} else {
+			bought = append(bought, z)
+		}
+	}
+	if len(bought) == 0 {
+		return 0
+	}
+	must := &task{sizes: bought}
+	for i, k := range t.kinds {
+		if !slices.ContainsFunc(t.sizes, func(z size) bool { return z.shelf && k.fits(z) }) {
+			must.kinds, must.demand, must.area = append(must.kinds, k), append(must.demand, t.demand[i]), append(must.area, t.area[i])
+		}
+	}
+	return max(cover(bought, all-shelf), must.bare())
+}
+
+// bare is least without offcuts.
+func (t *task) bare() float64 {
 	total := 0.0
 	for i, n := range t.demand {
 		total += float64(t.area[i] * float64(n))
 	}
-	var bought []size
-	price := math.Inf(1)
-	for _, z := range t.sizes {
-		if z.shelf {
-			total -= float64(z.area * float64(z.stock))
-			continue
+	best := cover(t.sizes, total)
+	if len(t.sizes) == 1 {
+		z := t.sizes[0]
+		sheets := t.dual(z)
+		if len(t.kinds) <= manyKinds {
+			sheets = max(sheets, t.bars(z, false, 200), t.bars(z, true, 200))
 		}
-		bought = append(bought, z)
-		price = min(price, z.price/z.area)
+		best = max(best, float64(sheets)*z.price)
 	}
-	if total <= 1e-9 || len(bought) == 0 {
+	return best
+}
+
+// mostCovers is how many sheets of one size cover tries beside others.
+const mostCovers = 300
+
+// cover is the least cost of sheets that have an area together.
+func cover(sizes []size, total float64) float64 {
+	if total <= 1e-9 {
 		return 0
 	}
-	if len(bought) > 1 {
-		return total * price
+	per := math.Inf(1)
+	for _, z := range sizes {
+		per = min(per, z.price/z.area)
 	}
-	z := bought[0]
-	sheets := ceiling(total / z.area)
-	if len(t.sizes) > 1 {
-		return float64(sheets) * z.price
+	if len(sizes) > 3 || total/sizes[0].area > mostCovers && len(sizes) > 1 {
+		return total * per
 	}
-	sheets = max(sheets, t.dual(z))
-	if len(t.kinds) <= manyKinds {
-		sheets = max(sheets, t.bars(z, false, 200), t.bars(z, true, 200))
+	z := sizes[0]
+	if len(sizes) == 1 {
+		return float64(ceiling(total/z.area)) * z.price
 	}
-	return float64(sheets) * z.price
+	best := math.Inf(1)
+	for n := 0; ; n++ {
+		rest := total - float64(float64(n)*z.area)
+		best = min(best, float64(float64(n)*z.price)+cover(sizes[1:], rest))
+		if rest <= 1e-9 {
+			return best
+		}
+	}
 }
 
 // fewest is what a least cost means in sheets.

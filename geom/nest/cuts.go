@@ -18,7 +18,8 @@ func (t *task) cuts(z size, known int, ration int64) int {
 		return 0
 	}
 	// The program begins with columns that a search finds, which is soon done.
-	s := newSearch(t, 0)
+	z.stock = endless
+	s := newSearch(&task{kinds: t.kinds, demand: t.demand, sizes: []size{z}, area: t.area, rules: t.rules, stop: t.stop}, 0)
 	s.most = ration / 4
 	p := s.generate(s.singles(), t.demand, 200)
 	best := 0

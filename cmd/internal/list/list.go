@@ -11,6 +11,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
@@ -54,6 +55,7 @@ type reader struct {
 	at       map[string]int // columns
 	line     int
 	problems []error
+	parts    int
 	list     List
 }
 
@@ -115,6 +117,8 @@ func (r *reader) heads(row []string) bool {
 		h = strings.ToLower(strings.TrimSpace(strings.TrimPrefix(h, "\ufeff")))
 		_, twice := r.at[h]
 		switch {
+		case strings.Contains(h, ";"):
+			r.fail("write commas between values", "the heads have semicolons: %s", quoted(h))
 		case !slices.Contains(heads, h):
 			r.fail("the heads are "+strings.Join(heads, ", "), "%s is no head", quoted(h))
 		case twice:
@@ -137,12 +141,25 @@ func (r *reader) row(row []string) {
 		}
 		return ""
 	}
+	if kind := get("kind"); strings.EqualFold(kind, "part") || kind == "" {
+		if get("price") != "" {
+			r.fail("prices are those of sheets: leave it out", "the part has a price, %s", quoted(get("price")))
+		}
+	} else if get("turn") != "" {
+		r.fail("parts are turned, not sheets: leave it out", "the %s has %s for turn", quoted(kind), quoted(get("turn")))
+	}
 	long, wide := r.length("length", get("length")), r.length("width", get("width"))
 	kind := strings.ToLower(get("kind"))
-	switch name, count := get("name"), r.count(get("count")); kind {
+	name := strings.Join(strings.FieldsFunc(get("name"), func(c rune) bool { return unicode.IsSpace(c) || unicode.IsControl(c) }), " ")
+	switch count := r.count(get("count")); kind {
 	case "", "part":
 		if get("count") == "" {
 			count = 1
+		} else if count == 0 {
+			r.fail("write how many there are, or delete the line", "the part is wanted 0 times")
+		}
+		if r.parts += count; r.parts > mostCount {
+			r.fail("lay out a part of the list at a time", "the list has over %d parts", mostCount)
 		}
 		r.list.Pieces = append(r.list.Pieces, nest.Piece{Name: name, Length: long, Width: wide, Count: count, Turn: r.yes(get("turn"))})
 	case "sheet", "offcut":

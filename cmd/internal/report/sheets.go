@@ -185,6 +185,8 @@ func saidOf(l nest.Layout, left, sizes int) string {
 		return fmt.Sprintf("%d pieces are left: larger than what the trims leave of a sheet, or there are no more sheets", left)
 	case l.Best():
 		return "best possible"
+	case l.Least == 0:
+		return "how far from best is not known"
 	case sizes == 1:
 		return fmt.Sprintf("at most %d from best", l.Count-l.Fewest)
 	}
@@ -224,6 +226,9 @@ func SheetsText(s Sheets, u geom.Unit) []byte {
 				noun += "s"
 			}
 			fmt.Fprintf(&out, "%d %s of %s x %s %s", z.Used, noun, caliper(z.Length, u), caliper(z.Width, u), u)
+		}
+		if k.Count == 0 && len(k.Sheets) == 0 {
+			out.WriteString("no sheet")
 		}
 		fmt.Fprintf(&out, "; %s; %.1f %% of them is parts", k.Said, 100*k.Yield)
 		if k.Cost > 0 {
