@@ -85,6 +85,18 @@ func TestSheetsSaid(t *testing.T) {
 	}
 }
 
+// TestTemplatesWithoutStock: a stock that is misspelt is said, not searched for for ever.
+func TestTemplatesWithoutStock(t *testing.T) {
+	job, err := os.ReadFile("../../samples/hand-cut.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	status, _, errs := call(t, strings.Replace(string(job), "stock: hardboard 3", "stock: hardbord 3", 1), "check", "-")
+	if status != 1 || !strings.Contains(errs, "hardbord 3") {
+		t.Errorf("%d, %s", status, errs)
+	}
+}
+
 // TestLayout: a list is laid out, its offcut first, and what is wrong is said with lines.
 func TestLayout(t *testing.T) {
 	const good = "kind,name,length,width,count,price,turn\nsheet,large,100,100,,10,\noffcut,shelf,50,100,1,,\npart,a,50,50,6,,\npart,b,25,50,2,,yes\n"

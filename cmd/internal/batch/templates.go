@@ -34,8 +34,8 @@ const TemplatesPDF = templateFolder + "as-drawn.pdf"
 // templates lays out what a job asks for. What they cannot do is said with the
 // first of the drawers.
 func (b *Batch) templates(j *job.Job) (problems []Problem) {
-	if j.Templates == nil || len(b.Drawers) == 0 {
-		return nil
+	if j.Templates == nil || len(b.Drawers) == 0 || j.Templates.Thickness <= 0 {
+		return nil // without a stock, of which the job's problems tell
 	}
 	t := *j.Templates
 	o := template.Options{Job: b.Title, Thickness: t.Thickness, Least: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin, Number: func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }, Unit: b.Units.String()}
