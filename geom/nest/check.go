@@ -8,7 +8,7 @@ import (
 // Check says what is wrong with a layout, or nil. It shares nothing with the search:
 // every piece is on a sheet within its trims, as it may lie, a kerf from every other;
 // as many of each as are wanted are laid or said to be left; no more sheets than there
-// are; and where saws cut, cuts from edge to edge take every sheet apart, in no more
+// are; sets in their order and what matches on sheets of one batch; and where saws cut, cuts from edge to edge take every sheet apart, in no more
 // stages than the rules allow.
 func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 	laid, used := make([]int, len(pieces)), make([]int, len(sheets))
@@ -32,6 +32,9 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 			}
 			boxes = append(boxes, b)
 		}
+		if p, found := broken(s, pieces, r.Kerf); found {
+			return fmt.Errorf("sheet %d: %s does not lie beside the next of its set", n+1, pieces[p].Name)
+		}
 		if i, j, near := tooNear(boxes, r.Kerf); near {
 			return fmt.Errorf("sheet %d: %s is nearer than the kerf to %s", n+1, pieces[s.Placed[i].Piece].Name, pieces[s.Placed[j].Piece].Name)
 		}
@@ -50,6 +53,9 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 		if laid[i]+l.Left[i] != p.Count || l.Left[i] < 0 {
 			return fmt.Errorf("%s: %d are laid and %d left of %d", p.Name, laid[i], l.Left[i], p.Count)
 		}
+	}
+	if p, found := mixed(l, pieces, sheets); found {
+		return fmt.Errorf("%s is on a sheet of another batch than what it has to match", pieces[p].Name)
 	}
 	for i, s := range sheets {
 		most := s.Count

@@ -10,7 +10,13 @@ import (
 type kind struct {
 	w, h int64
 	turn bool // it may lie the other way round
+	only sizeSet
 }
+
+// sizeSet is the sizes of sheets that a kind may lie on; 0 is all.
+type sizeSet uint64
+
+func (s sizeSet) has(n int) bool { return s == 0 || s>>n&1 == 1 }
 
 // spot is a piece on a sheet in a search.
 type spot struct {

@@ -28,6 +28,10 @@ type Progress struct {
 	Done        float64 // of the effort
 }
 
+// cutsShare is how much of an effort the bound by cuts takes beside the search, in its
+// own cells, which take longer.
+const cutsShare = 700_000
+
 // DefaultEffort takes a second or two.
 const DefaultEffort = 1500
 
@@ -47,13 +51,31 @@ func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options
 	if err := checked(pieces, sheets, r); err != nil {
 		return Layout{}, err
 	}
-	w := begin(pieces, sheets, r)
+	whole, err := joinSets(pieces, r)
+	if err != nil {
+		return Layout{}, err
+	}
+	out, err := matched(ctx, whole.pieces, sheets, whole.rules, o)
+	if err != nil {
+		return Layout{}, err
+	}
+	for i := range out.Sheets {
+		tidy(&out.Sheets[i], whole.pieces, sheets[out.Sheets[i].Sheet], whole.rules)
+	}
+	whole.spread(&out)
+	return out, nil
+}
+
+// solve lays pieces out, those that match on what they are given: only[i] are the sheets that
+// piece i may come from.
+func solve(ctx context.Context, pieces []Piece, sheets []Sheet, only []sizeSet, r Rules, o Options) Layout {
+	w := begin(pieces, sheets, only, r)
 	least := w.least()
 	out := Layout{Left: make([]int, len(pieces)), Least: float64(least * w.price)}
 	copy(out.Left, w.unfit)
 	if len(w.kinds) == 0 {
 		out.Whole = true
-		return out, nil
+		return out
 	}
 	effort := int64(o.Effort)
 	if effort == 0 {
@@ -62,15 +84,16 @@ func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options
 	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
 	if z := w.sizes[0]; best.left == 0 && len(w.sizes) == 1 && len(w.kinds) <= manyKinds && r.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
-		least = max(least, float64(w.cuts(z, len(best.list), effort*2_000_000))*z.price)
+		least = max(least, float64(w.cuts(z, len(best.list), effort*cutsShare))*z.price)
 		out.Least = least * w.price
 	}
 	out.Whole = whole
+	w.gather(&best)
 	w.finish(&out, best)
 	if out.Fewest = w.fewest(least); best.left > 0 {
 		out.Least, out.Fewest = 0, 0 // they are of all pieces
 	}
-	return out, nil
+	return out
 }
 
 // work is a task with what leads back from its kinds and sizes.
@@ -90,7 +113,7 @@ type member struct {
 	count  int
 }
 
-func begin(pieces []Piece, sheets []Sheet, r Rules) *work {
+func begin(pieces []Piece, sheets []Sheet, only []sizeSet, r Rules) *work {
 	w := &work{task: task{rules: r, stop: new(atomic.Bool)}, unfit: make([]int, len(pieces))}
 	bare := !slices.ContainsFunc(sheets, func(s Sheet) bool { return s.Price > 0 && !s.Offcut })
 	order := make([]int, len(sheets))
@@ -159,6 +182,13 @@ func begin(pieces []Piece, sheets []Sheet, r Rules) *work {
 		if turned {
 			k.w, k.h = k.h, k.w
 		}
+		if only != nil && only[i] != 0 {
+			for n, sheet := range w.sheets { // in the order of sizes
+				if only[i].has(sheet) {
+					k.only |= 1 << n
+				}
+			}
+		}
 		if !slices.ContainsFunc(w.sizes, func(z size) bool { return k.fits(z) }) {
 			w.unfit[i] = p.Count
 			continue
@@ -195,7 +225,7 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 	each := ration / units
 	for round := range rounds {
 		results := make([]result, units)
-		w.parallel(func(u int) {
+		parallel(units, func(u int) {
 			s := list[u]
 			s.most = each * int64(round+1) / rounds
 			r := best
@@ -239,17 +269,18 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 	return best, true
 }
 
-func (w *work) parallel(do func(u int)) {
-	next := make(chan int, units)
-	for u := range units {
-		next <- u
+// parallel does n things on all processors; none depends on another.
+func parallel(n int, do func(i int)) {
+	next := make(chan int, n)
+	for i := range n {
+		next <- i
 	}
 	close(next)
 	var wait sync.WaitGroup
-	for range min(units, runtime.GOMAXPROCS(0)) {
+	for range min(n, runtime.GOMAXPROCS(0)) {
 		wait.Go(func() {
-			for u := range next {
-				do(u)
+			for i := range next {
+				do(i)
 			}
 		})
 	}

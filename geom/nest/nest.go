@@ -29,6 +29,12 @@ type Piece struct {
 	Length, Width int64
 	Count         int
 	Turn          bool // it may lie the other way round
+	// Match is above 0 for pieces that have to look alike: all with one number come
+	// from sheets of one batch.
+	Match int
+	// Set is above 0 for pieces that keep their order: those with one number, each
+	// wanted as often, lie side by side across their width, in the order of the list.
+	Set int
 }
 
 // Sheet is a size that pieces are cut from.
@@ -39,6 +45,7 @@ type Sheet struct {
 	Count         int     // in stock; 0 for as many as it takes
 	Price         float64 // of one; only their proportions count
 	Offcut        bool    // from the shelf: used before any other
+	Batch         string  // that it was made in, for pieces that match
 }
 
 // Trim is what is cut off each edge before pieces are cut.

@@ -110,7 +110,7 @@ func TestBoundsOfCuts(t *testing.T) {
 		for range sheets {
 			split(w, h, 3)
 		}
-		k := begin(pieces, []Sheet{{Length: w, Width: h}}, Rules{})
+		k := begin(pieces, []Sheet{{Length: w, Width: h}}, nil, Rules{})
 		z := k.sizes[0]
 		if n := k.dual(z); n > sheets {
 			t.Fatalf("dual feasible functions ask for %d of %d", n, sheets)

@@ -71,10 +71,14 @@ func (s *search) spent() bool { return s.f.work >= s.most || s.stop.Load() }
 func (s *search) one(n int) full {
 	z := s.sizes[n]
 	s.f.placed = s.f.placed[:0]
+	hidden := s.hide(n)
 	if s.drop {
 		s.f.drop(z.w, z.h, s.like, s.rnd.Float64)
 	} else {
 		s.f.fill(area{0, 0, z.w, z.h}, [2]bool{true, true}, s.rules.Stages, 0)
+	}
+	for _, h := range hidden {
+		s.f.left[h.kind] = h.n
 	}
 	out := full{size: n, spots: slices.Clone(s.f.placed)}
 	s.f.work += 200 + 40*int64(len(out.spots))
@@ -82,6 +86,20 @@ func (s *search) one(n int) full {
 		out.area += s.task.area[p.kind]
 	}
 	return out
+}
+
+// held is how many of a kind are kept from a sheet.
+type held struct{ kind, n int }
+
+// hide keeps kinds from a sheet of a size that they may not lie on.
+func (s *search) hide(size int) (list []held) {
+	for i, k := range s.kinds {
+		if !k.only.has(size) && s.f.left[i] > 0 {
+			list = append(list, held{i, s.f.left[i]})
+			s.f.left[i] = 0
+		}
+	}
+	return list
 }
 
 // next fills a sheet of the size that suits best: an offcut while there is one that

@@ -1,0 +1,264 @@
+package nest
+
+import (
+	"cmp"
+	"slices"
+)
+
+// Board is a rectangle of a sheet, in its coordinates, and how saws take it apart: into
+// Sections side by side along an axis, a kerf apart, what is waste last. One without
+// sections is a piece, or waste.
+type Board struct {
+	X, Y, Length, Width int64 // along x and y
+	Piece               int   // index into the sheet's placed pieces; -1 for none
+	Across              bool  // its sections lie side by side along y, not x
+	Sections            []Board
+}
+
+// Waste tells whether nothing is cut from it.
+func (b Board) Waste() bool { return b.Piece < 0 && len(b.Sections) == 0 }
+
+// Area of a board.
+func (b Board) Area() float64 { return float64(b.Length) * float64(b.Width) }
+
+// from and size of a board along an axis.
+func (b Board) from(across bool) int64 {
+	if across {
+		return b.Y
+	}
+	return b.X
+}
+
+func (b Board) size(across bool) int64 {
+	if across {
+		return b.Width
+	}
+	return b.Length
+}
+
+// part is a stretch of the board along an axis.
+func (b Board) part(across bool, from, to int64) Board {
+	out := Board{X: b.X, Y: b.Y, Length: b.Length, Width: b.Width, Piece: -1}
+	if across {
+		out.Y, out.Width = from, to-from
+	} else {
+		out.X, out.Length = from, to-from
+	}
+	return out
+}
+
+// Apart is how saws take a sheet of a guillotine layout apart, its trims off; false where
+// no cuts from edge to edge do. Of the two directions to begin with, it takes the one
+// that keeps the larger rectangle of waste whole, as far as the stages allow that, then
+// the one with fewer stages, then the one with the longer cuts first: small pieces get
+// their width while they are part of a long board.
+func Apart(l Laid, pieces []Piece, sheet Sheet, r Rules) (Board, bool) {
+	t := sheet.Trim
+	root := Board{X: t.Left, Y: t.Bottom, Length: sheet.Length - t.Left - t.Right, Width: sheet.Width - t.Bottom - t.Top, Piece: -1}
+	boxes := make([]box, len(l.Placed))
+	for i, p := range l.Placed {
+		x, y := p.Size(pieces)
+		boxes[i] = box{p.X, p.Y, p.X + x, p.Y + y}
+	}
+	return takeApart(root, boxes, r.Kerf, r.Stages)
+}
+
+func takeApart(root Board, boxes []box, kerf int64, most int) (best Board, found bool) {
+	s := saw{boxes: boxes, kerf: kerf}
+	all := make([]int, len(boxes))
+	for i := range all {
+		all[i] = i
+	}
+	bestStages := 0
+	for _, across := range []bool{root.Width <= root.Length, root.Width > root.Length} {
+		for _, off := range []bool{false, true} {
+			b, stages, ok := s.apart(root, all, across, off)
+			if !ok || most > 0 && stages > most {
+				continue
+			}
+			if found && cmp.Or(cmp.Compare(largest(b), largest(best)), cmp.Compare(bestStages, stages)) <= 0 {
+				continue
+			}
+			best, bestStages, found = b, stages, true
+		}
+	}
+	return best, found
+}
+
+// largest is the area of the largest rectangle of waste.
+func largest(b Board) float64 {
+	if b.Waste() {
+		return b.Area()
+	}
+	most := 0.0
+	for _, s := range b.Sections {
+		most = max(most, largest(s))
+	}
+	return most
+}
+
+// saw takes boards apart.
+type saw struct {
+	boxes []box
+	kerf  int64
+}
+
+func (s saw) span(i int, across bool) (from, to int64) {
+	if b := s.boxes[i]; across {
+		return b.y0, b.y1
+	} else {
+		return b.x0, b.x1
+	}
+}
+
+// apart takes a board with some pieces apart, beginning along an axis. With off, waste at
+// its end may be cut off there where that is all that can be done along it.
+func (s saw) apart(b Board, list []int, across, off bool) (Board, int, bool) {
+	if len(list) == 1 {
+		return s.single(b, list[0], across), 0, true
+	}
+	slices.SortFunc(list, func(i, j int) int {
+		a, _ := s.span(i, across)
+		b, _ := s.span(j, across)
+		return cmp.Or(cmp.Compare(a, b), cmp.Compare(i, j))
+	})
+	end := b.from(across) + b.size(across)
+	at := b.from(across)
+	stages := 0
+	ok := true
+	b.Across = across
+	section := func(from, to int64, members []int) {
+		if from-s.kerf > at {
+			b.Sections = append(b.Sections, b.part(across, at, from-s.kerf))
+		}
+		one, n, apart := s.apart(b.part(across, from, to), slices.Clone(members), !across, false)
+		b.Sections, stages, ok = append(b.Sections, one), max(stages, n), ok && apart
+		at = to + s.kerf
+	}
+	begin := 0
+	first, reach := s.span(list[0], across)
+	for n, i := range list {
+		from, to := s.span(i, across)
+		if n > begin && from >= reach+s.kerf {
+			section(first, reach, list[begin:n])
+			begin, first = n, from
+		}
+		reach = max(reach, to)
+	}
+	if begin == 0 && (!off || end-reach <= s.kerf) {
+		return b, 0, false
+	}
+	section(first, reach, list[begin:])
+	if end > at {
+		b.Sections = append(b.Sections, b.part(across, at, end))
+	}
+	return b, stages + 1, ok
+}
+
+// single cuts what is waste off a board of one piece: along the axis first.
+func (s saw) single(b Board, i int, across bool) Board {
+	for _, way := range []bool{across, !across} {
+		from, to := s.span(i, way)
+		if b.from(way) == from && b.from(way)+b.size(way) == to {
+			continue
+		}
+		b.Across = way
+		if from-s.kerf > b.from(way) {
+			b.Sections = append(b.Sections, b.part(way, b.from(way), from-s.kerf))
+		}
+		b.Sections = append(b.Sections, s.single(b.part(way, from, to), i, !way))
+		if end := b.from(way) + b.size(way); to+s.kerf < end {
+			b.Sections = append(b.Sections, b.part(way, to+s.kerf, end))
+		}
+		return b
+	}
+	b.Piece = i
+	return b
+}
+
+// tidy moves the pieces of a guillotine layout so that on every board equal sections lie
+// together, the larger ones first, and the waste comes last, in one.
+func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
+	if r.Way != Guillotine {
+		return
+	}
+	// What lies together may come apart better in the other direction, so once more.
+	for range 8 {
+		b, ok := Apart(*l, pieces, sheet, r)
+		before := slices.Clone(l.Placed)
+		if ok {
+			move(l, b, b.X, b.Y, r.Kerf)
+		}
+		if slices.Equal(before, l.Placed) {
+			return
+		}
+	}
+}
+
+// move puts a board's pieces where it is to lie.
+func move(l *Laid, b Board, x, y, kerf int64) {
+	if b.Piece >= 0 {
+		l.Placed[b.Piece].X, l.Placed[b.Piece].Y = x, y
+		return
+	}
+	list := slices.DeleteFunc(slices.Clone(b.Sections), Board.Waste)
+	slices.SortStableFunc(list, func(c, d Board) int { return cmp.Compare(d.size(b.Across), c.size(b.Across)) })
+	for _, s := range list {
+		move(l, s, x, y, kerf)
+		if step := s.size(b.Across) + kerf; b.Across {
+			y += step
+		} else {
+			x += step
+		}
+	}
+}
+
+// Offcut is a rectangle of a sheet that is worth keeping.
+type Offcut struct{ X, Y, Length, Width int64 }
+
+// Offcuts are those that are left of a sheet, the largest first, none with sides of less
+// than a longer and a shorter one: of guillotine layouts what their cuts leave whole, of
+// free ones what is beyond all pieces at an end and at a side.
+func Offcuts(l Laid, pieces []Piece, sheet Sheet, r Rules, longer, shorter int64) []Offcut {
+	var list []Offcut
+	keep := func(b Board) {
+		if max(b.Length, b.Width) >= longer && min(b.Length, b.Width) >= shorter {
+			list = append(list, Offcut{b.X, b.Y, b.Length, b.Width})
+		}
+	}
+	if b, ok := Apart(l, pieces, sheet, r); r.Way == Guillotine && ok {
+		var walk func(Board)
+		walk = func(b Board) {
+			if b.Waste() {
+				keep(b)
+			}
+			for _, s := range b.Sections {
+				walk(s)
+			}
+		}
+		walk(b)
+	} else {
+		t := sheet.Trim
+		x, y := int64(0), int64(0)
+		for _, p := range l.Placed {
+			w, h := p.Size(pieces)
+			x, y = max(x, p.X+w+r.Kerf), max(y, p.Y+h+r.Kerf)
+		}
+		right, top := sheet.Length-t.Right, sheet.Width-t.Top
+		end := Board{X: x, Y: t.Bottom, Length: right - x, Width: top - t.Bottom, Piece: -1}
+		side := Board{X: t.Left, Y: y, Length: right - t.Left, Width: top - y, Piece: -1}
+		if end.Length > 0 && side.Width > 0 { // one of them has the corner
+			if end.Area() >= side.Area() {
+				side.Length = x - r.Kerf - t.Left
+			} else {
+				end.Width = y - r.Kerf - t.Bottom
+			}
+		}
+		keep(end)
+		keep(side)
+	}
+	slices.SortStableFunc(list, func(a, b Offcut) int {
+		return cmp.Compare(float64(b.Length)*float64(b.Width), float64(a.Length)*float64(a.Width))
+	})
+	return list
+}

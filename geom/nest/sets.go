@@ -1,0 +1,105 @@
+package nest
+
+import "fmt"
+
+// sets are pieces of which those of a set are one, that holds them side by side.
+type sets struct {
+	pieces  []Piece
+	rules   Rules
+	members [][]int // pieces that each is made of
+	all     []Piece // as they were given
+}
+
+// joinSets makes one piece of each set. Taking it apart is one stage more.
+func joinSets(pieces []Piece, r Rules) (sets, error) {
+	out := sets{rules: r, all: pieces}
+	at := make(map[int]int)
+	for i, p := range pieces {
+		n, known := at[p.Set]
+		if p.Set <= 0 || !known {
+			if p.Set > 0 {
+				at[p.Set] = len(out.pieces)
+			}
+			out.pieces, out.members = append(out.pieces, p), append(out.members, []int{i})
+			continue
+		}
+		whole := &out.pieces[n]
+		if whole.Count != p.Count || whole.Match != p.Match {
+			return sets{}, &Problem{i, -1, fmt.Sprintf("piece %s is wanted %d times and others of its set %d times, or it matches others", p.Name, p.Count, whole.Count)}
+		}
+		whole.Length = max(whole.Length, p.Length)
+		whole.Width += r.Kerf + p.Width
+		whole.Turn = whole.Turn && p.Turn
+		if whole.Width > mostLength {
+			return sets{}, &Problem{i, -1, fmt.Sprintf("the set of %s is wider than any sheet", p.Name)}
+		}
+		out.members[n] = append(out.members[n], i)
+	}
+	if len(out.pieces) < len(pieces) && r.Way == Guillotine && r.Stages > 0 {
+		if out.rules.Stages--; out.rules.Stages < 2 {
+			return sets{}, &Problem{-1, -1, "sets that keep their order take one stage more than the others: at least 3"}
+		}
+	}
+	return out, nil
+}
+
+// spread puts the pieces of a set in its place.
+func (s sets) spread(l *Layout) {
+	for i := range l.Sheets {
+		var placed []Placed
+		for _, p := range l.Sheets[i].Placed {
+			x, y := p.X, p.Y
+			for _, m := range s.members[p.Piece] {
+				placed = append(placed, Placed{Piece: m, X: x, Y: y, Turned: p.Turned})
+				if step := s.all[m].Width + s.rules.Kerf; p.Turned {
+					x += step
+				} else {
+					y += step
+				}
+			}
+		}
+		l.Sheets[i].Placed = placed
+	}
+	left := make([]int, len(s.all))
+	for n, members := range s.members {
+		for _, m := range members {
+			left[m] = l.Left[n]
+		}
+	}
+	l.Left = left
+}
+
+// broken says which piece of a sheet does not lie beside the next of its set, if any.
+func broken(l Laid, pieces []Piece, kerf int64) (piece int, found bool) {
+	next := make(map[int]int) // piece of a set after each
+	last := make(map[int]int)
+	for i, p := range pieces {
+		if p.Set <= 0 {
+			continue
+		}
+		if before, known := last[p.Set]; known {
+			next[before] = i
+		}
+		last[p.Set] = i
+	}
+	at := make(map[Placed]bool)
+	for _, p := range l.Placed {
+		at[p] = true
+	}
+	for _, p := range l.Placed {
+		n, more := next[p.Piece]
+		if !more {
+			continue
+		}
+		beside := Placed{Piece: n, X: p.X, Y: p.Y, Turned: p.Turned}
+		if step := pieces[p.Piece].Width + kerf; p.Turned {
+			beside.X += step
+		} else {
+			beside.Y += step
+		}
+		if !at[beside] {
+			return p.Piece, true
+		}
+	}
+	return 0, false
+}
