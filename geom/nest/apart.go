@@ -21,23 +21,24 @@ func (b Board) Waste() bool { return b.Piece < 0 && len(b.Sections) == 0 }
 // Area of a board.
 func (b Board) Area() float64 { return float64(b.Length) * float64(b.Width) }
 
-// from and size of a board along an axis.
-func (b Board) from(across bool) int64 {
+// From is where a board begins along x, or across it along y.
+func (b Board) From(across bool) int64 {
 	if across {
 		return b.Y
 	}
 	return b.X
 }
 
-func (b Board) size(across bool) int64 {
+// Size of a board along x, or across it along y.
+func (b Board) Size(across bool) int64 {
 	if across {
 		return b.Width
 	}
 	return b.Length
 }
 
-// part is a stretch of the board along an axis.
-func (b Board) part(across bool, from, to int64) Board {
+// Part is a stretch of the board along an axis.
+func (b Board) Part(across bool, from, to int64) Board {
 	out := Board{X: b.X, Y: b.Y, Length: b.Length, Width: b.Width, Piece: -1}
 	if across {
 		out.Y, out.Width = from, to-from
@@ -122,16 +123,16 @@ func (s saw) apart(b Board, list []int, across, off bool) (Board, int, bool) {
 		b, _ := s.span(j, across)
 		return cmp.Or(cmp.Compare(a, b), cmp.Compare(i, j))
 	})
-	end := b.from(across) + b.size(across)
-	at := b.from(across)
+	end := b.From(across) + b.Size(across)
+	at := b.From(across)
 	stages := 0
 	ok := true
 	b.Across = across
 	section := func(from, to int64, members []int) {
 		if from-s.kerf > at {
-			b.Sections = append(b.Sections, b.part(across, at, from-s.kerf))
+			b.Sections = append(b.Sections, b.Part(across, at, from-s.kerf))
 		}
-		one, n, apart := s.apart(b.part(across, from, to), slices.Clone(members), !across, false)
+		one, n, apart := s.apart(b.Part(across, from, to), slices.Clone(members), !across, false)
 		b.Sections, stages, ok = append(b.Sections, one), max(stages, n), ok && apart
 		at = to + s.kerf
 	}
@@ -150,7 +151,7 @@ func (s saw) apart(b Board, list []int, across, off bool) (Board, int, bool) {
 	}
 	section(first, reach, list[begin:])
 	if end > at {
-		b.Sections = append(b.Sections, b.part(across, at, end))
+		b.Sections = append(b.Sections, b.Part(across, at, end))
 	}
 	return b, stages + 1, ok
 }
@@ -159,16 +160,16 @@ func (s saw) apart(b Board, list []int, across, off bool) (Board, int, bool) {
 func (s saw) single(b Board, i int, across bool) Board {
 	for _, way := range []bool{across, !across} {
 		from, to := s.span(i, way)
-		if b.from(way) == from && b.from(way)+b.size(way) == to {
+		if b.From(way) == from && b.From(way)+b.Size(way) == to {
 			continue
 		}
 		b.Across = way
-		if from-s.kerf > b.from(way) {
-			b.Sections = append(b.Sections, b.part(way, b.from(way), from-s.kerf))
+		if from-s.kerf > b.From(way) {
+			b.Sections = append(b.Sections, b.Part(way, b.From(way), from-s.kerf))
 		}
-		b.Sections = append(b.Sections, s.single(b.part(way, from, to), i, !way))
-		if end := b.from(way) + b.size(way); to+s.kerf < end {
-			b.Sections = append(b.Sections, b.part(way, to+s.kerf, end))
+		b.Sections = append(b.Sections, s.single(b.Part(way, from, to), i, !way))
+		if end := b.From(way) + b.Size(way); to+s.kerf < end {
+			b.Sections = append(b.Sections, b.Part(way, to+s.kerf, end))
 		}
 		return b
 	}
@@ -177,7 +178,9 @@ func (s saw) single(b Board, i int, across bool) Board {
 }
 
 // tidy moves the pieces of a guillotine layout so that on every board equal sections lie
-// together, the larger ones first, and the waste comes last, in one.
+// together and the waste comes last, in one. A sheet's larger sections are cut off first,
+// so that what is in hand is soon light, a board's smaller ones, for the rest of a long
+// board is held more safely than a small piece.
 func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
 	if r.Way != Guillotine {
 		return
@@ -187,7 +190,7 @@ func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
 		b, ok := Apart(*l, pieces, sheet, r)
 		before := slices.Clone(l.Placed)
 		if ok {
-			move(l, b, b.X, b.Y, r.Kerf)
+			move(l, b, b.X, b.Y, r.Kerf, true)
 		}
 		if slices.Equal(before, l.Placed) {
 			return
@@ -196,16 +199,21 @@ func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
 }
 
 // move puts a board's pieces where it is to lie.
-func move(l *Laid, b Board, x, y, kerf int64) {
+func move(l *Laid, b Board, x, y, kerf int64, largeFirst bool) {
 	if b.Piece >= 0 {
 		l.Placed[b.Piece].X, l.Placed[b.Piece].Y = x, y
 		return
 	}
 	list := slices.DeleteFunc(slices.Clone(b.Sections), Board.Waste)
-	slices.SortStableFunc(list, func(c, d Board) int { return cmp.Compare(d.size(b.Across), c.size(b.Across)) })
+	slices.SortStableFunc(list, func(c, d Board) int {
+		if largeFirst {
+			c, d = d, c
+		}
+		return cmp.Compare(c.Size(b.Across), d.Size(b.Across))
+	})
 	for _, s := range list {
-		move(l, s, x, y, kerf)
-		if step := s.size(b.Across) + kerf; b.Across {
+		move(l, s, x, y, kerf, false)
+		if step := s.Size(b.Across) + kerf; b.Across {
 			y += step
 		} else {
 			x += step

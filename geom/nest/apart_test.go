@@ -21,7 +21,7 @@ func TestApart(t *testing.T) {
 				t.Fatalf("sheet %d does not come apart", n)
 			}
 			seen := make(map[int]int)
-			stages := tiles(t, b, s, pieces, r.Kerf, seen)
+			stages := tiles(t, b, s, pieces, r.Kerf, true, seen)
 			if len(seen) != len(s.Placed) {
 				t.Fatalf("%d boards are pieces of %d", len(seen), len(s.Placed))
 			}
@@ -50,11 +50,11 @@ func fewPieces(t *rapid.T) ([]Piece, []Sheet, Rules) {
 }
 
 // tiles checks a board's sections and gives its stages.
-func tiles(t *rapid.T, b Board, l Laid, pieces []Piece, kerf int64, seen map[int]int) int {
+func tiles(t *rapid.T, b Board, l Laid, pieces []Piece, kerf int64, root bool, seen map[int]int) int {
 	if b.Piece >= 0 {
 		p := l.Placed[b.Piece]
 		x, y := p.Size(pieces)
-		if (Board{X: p.X, Y: p.Y, Length: x, Width: y, Piece: b.Piece}).from(false) != b.X || b.Y != p.Y || b.Length != x || b.Width != y {
+		if (Board{X: p.X, Y: p.Y, Length: x, Width: y, Piece: b.Piece}).From(false) != b.X || b.Y != p.Y || b.Length != x || b.Width != y {
 			t.Fatalf("board %+v is no %+v", b, p)
 		}
 		seen[b.Piece]++
@@ -62,25 +62,25 @@ func tiles(t *rapid.T, b Board, l Laid, pieces []Piece, kerf int64, seen map[int
 	if len(b.Sections) == 0 {
 		return 0
 	}
-	at, stages, last := b.from(b.Across), 0, int64(1<<62)
+	at, stages, last := b.From(b.Across), 0, int64(0)
 	for i, s := range b.Sections {
-		gap := s.from(b.Across) - at
-		if i > 0 && gap != kerf || i == 0 && gap != 0 || s.size(!b.Across) != b.size(!b.Across) || s.from(!b.Across) != b.from(!b.Across) {
+		gap := s.From(b.Across) - at
+		if i > 0 && gap != kerf || i == 0 && gap != 0 || s.Size(!b.Across) != b.Size(!b.Across) || s.From(!b.Across) != b.From(!b.Across) {
 			t.Fatalf("section %d of %+v", i, b)
 		}
 		if s.Waste() && i < len(b.Sections)-1 {
 			t.Fatalf("waste between the sections of %+v", b)
 		}
 		if !s.Waste() {
-			if s.size(b.Across) > last {
-				t.Fatalf("a larger section after a smaller one in %+v", b)
+			if i > 0 && s.Size(b.Across) != last && s.Size(b.Across) > last == root {
+				t.Fatalf("sections out of order in %+v", b)
 			}
-			last = s.size(b.Across)
+			last = s.Size(b.Across)
 		}
-		at = s.from(b.Across) + s.size(b.Across)
-		stages = max(stages, tiles(t, s, l, pieces, kerf, seen))
+		at = s.From(b.Across) + s.Size(b.Across)
+		stages = max(stages, tiles(t, s, l, pieces, kerf, false, seen))
 	}
-	if rest := b.from(b.Across) + b.size(b.Across) - at; rest < 0 || rest > kerf {
+	if rest := b.From(b.Across) + b.Size(b.Across) - at; rest < 0 || rest > kerf {
 		t.Fatalf("%d are left of %+v", rest, b)
 	}
 	return stages + 1

@@ -18,13 +18,16 @@ import (
 )
 
 // List is what is to be laid out. Lengths are in nanometres.
+//
+// Parts with one name under match come from sheets of one batch; those with one under set
+// lie side by side, in their order.
 type List struct {
 	Pieces []nest.Piece
 	Sheets []nest.Sheet // without trims
 }
 
-// Heads of the table, in any order; kind, count, price and turn may be left out.
-var heads = []string{"kind", "name", "length", "width", "count", "price", "turn"}
+// Heads of the table, in any order; all but name, length and width may be left out.
+var heads = []string{"kind", "name", "length", "width", "count", "price", "turn", "batch", "match", "set"}
 
 // Limits of a list.
 const (
@@ -57,12 +60,14 @@ type reader struct {
 	problems []error
 	parts    int
 	list     List
+	// Names of groups that match, and of sets, as nest numbers them.
+	matches, sets map[string]int
 }
 
 // Read reads a list whose bare numbers are in a unit. The error joins the problems of
 // all lines, up to a number.
 func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
-	r := &reader{file: file, unit: unit}
+	r := &reader{file: file, unit: unit, matches: make(map[string]int), sets: make(map[string]int)}
 	limited := &io.LimitedReader{R: from, N: mostBytes + 1}
 	table := csv.NewReader(bufio.NewReader(limited))
 	table.FieldsPerRecord = -1
@@ -145,8 +150,15 @@ func (r *reader) row(row []string) {
 		if get("price") != "" {
 			r.fail("prices are those of sheets: leave it out", "the part has a price, %s", quoted(get("price")))
 		}
-	} else if get("turn") != "" {
-		r.fail("parts are turned, not sheets: leave it out", "the %s has %s for turn", quoted(kind), quoted(get("turn")))
+		if get("batch") != "" {
+			r.fail("batches are those of sheets; parts match: write a name under match", "the part has a batch, %s", quoted(get("batch")))
+		}
+	} else {
+		for _, head := range []string{"turn", "match", "set"} {
+			if get(head) != "" {
+				r.fail("that is for parts: leave it out", "the %s has %s for %s", quoted(kind), quoted(get(head)), head)
+			}
+		}
 	}
 	long, wide := r.length("length", get("length")), r.length("width", get("width"))
 	kind := strings.ToLower(get("kind"))
@@ -161,9 +173,10 @@ func (r *reader) row(row []string) {
 		if r.parts += count; r.parts > mostCount {
 			r.fail("lay out a part of the list at a time", "the list has over %d parts", mostCount)
 		}
-		r.list.Pieces = append(r.list.Pieces, nest.Piece{Name: name, Length: long, Width: wide, Count: count, Turn: r.yes(get("turn"))})
+		r.list.Pieces = append(r.list.Pieces, nest.Piece{Name: name, Length: long, Width: wide, Count: count, Turn: r.yes(get("turn")),
+			Match: number(r.matches, get("match")), Set: number(r.sets, get("set"))})
 	case "sheet", "offcut":
-		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count, Price: r.price(get("price")), Offcut: kind == "offcut"})
+		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count, Price: r.price(get("price")), Offcut: kind == "offcut", Batch: get("batch")})
 	default:
 		r.fail("write part, sheet or offcut", "%s is no kind", quoted(kind))
 	}
@@ -211,6 +224,17 @@ func (r *reader) yes(text string) bool {
 		r.fail("write yes where a part may lie the other way round, or no", "turn %s is neither yes nor no", quoted(text))
 	}
 	return false
+}
+
+// number numbers names from 1; no name is 0.
+func number(names map[string]int, name string) int {
+	if name == "" {
+		return 0
+	}
+	if names[name] == 0 {
+		names[name] = len(names) + 1
+	}
+	return names[name]
 }
 
 // quoted shows a value of a file, cut short, its control characters escaped.

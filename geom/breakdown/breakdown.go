@@ -1,0 +1,350 @@
+// Package breakdown puts the cuts that take laid-out sheets apart in order: with the
+// setting of the fence or stop for each, what it gives, and what stays in hand.
+//
+// Lengths are whole numbers of a unit, as in package nest; a board's sides are along x
+// and y of the sheet that it came from.
+package breakdown
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"drawerwright/geom/nest"
+)
+
+// Sheet is one way in which some sheets are cut.
+type Sheet struct {
+	Name  string
+	Count int              // of sheets cut alike
+	Size  nest.Sheet       // with its trims
+	Board nest.Board       // what its trims leave of it, and how that comes apart
+	Names func(int) string // of a placed piece, by its index
+}
+
+// Rules of breaking down.
+type Rules struct {
+	Kerf int64
+	// Weight is that of a square of unit sides, in kg, 0 where it is not known;
+	// Heaviest is what one person puts onto a saw.
+	Weight, Heaviest float64
+	// Guided is the least edge that a fence guides, and the least side of a board that
+	// is held by hand at a saw.
+	Guided int64
+}
+
+// Kind is how a cut is made.
+type Kind uint8
+
+const (
+	// HandHeld cuts are made along a guide with a saw that is taken to the board.
+	HandHeld Kind = iota
+	// Trim straightens an edge, which then runs along the fence.
+	Trim
+	// Rip cuts run along the fence.
+	Rip
+	// Crosscut cuts are made against a stop, the board on a sled or mitre gauge.
+	Crosscut
+)
+
+func (k Kind) String() string { return [...]string{"hand-held", "trim", "rip", "crosscut"}[k] }
+
+// Hand is a board in hand.
+type Hand struct {
+	Name          string
+	Length, Width int64
+	Piece, Offcut bool // it is ready; it is waste
+}
+
+// Cut is one cut, made alike on Count boards.
+type Cut struct {
+	Stage int // from 1; 0 for those that make sheets light enough
+	Kind  Kind
+	// Setting is what the fence or stop keeps between itself and the blade: the width of
+	// what is given, of a trim that of what stays.
+	Setting int64
+	Count   int
+	From    Hand
+	Gives   Hand // of no name where it is sawdust
+	Left    Hand // likewise
+	Moved   bool // the setting is another than that of the cut before
+	Alone   bool // the board is too heavy for one person
+	Short   bool // the board is too small to be held by hand or guided by the fence
+}
+
+// board is one in hand with what is to be done to it.
+type board struct {
+	nest.Board
+	name  string
+	count int
+	edge  [2]int64 // along x and y, what is to be trimmed off its first edge
+	over  [2]int64 // what is beyond its last section and is no part of the layout
+	names func(int) string
+}
+
+func axis(across bool) int {
+	if across {
+		return 1
+	}
+	return 0
+}
+
+// whole is the size of a board with what is still to be trimmed off.
+func (b board) whole(across bool) int64 {
+	return b.Size(across) + b.edge[axis(across)] + b.over[axis(across)]
+}
+
+func (b board) hand() Hand { return Hand{Name: b.name, Length: b.whole(false), Width: b.whole(true)} }
+
+// next is the axis along which a board is cut next, and its sections along it; none
+// where it is done.
+func (b board) next() (across bool, sections []nest.Board) {
+	if len(b.Sections) > 0 {
+		return b.Across, slices.DeleteFunc(slices.Clone(b.Sections), nest.Board.Waste)
+	}
+	if b.Piece >= 0 {
+		for _, way := range []bool{b.Width <= b.Length, b.Width > b.Length} {
+			if b.edge[axis(way)] > 0 || b.over[axis(way)] > 0 {
+				return way, []nest.Board{b.Board}
+			}
+		}
+	}
+	return false, nil
+}
+
+// settled is a board without sections that are all of it, and as it is in hand.
+func (b board) settled() (board, Hand) {
+	for len(b.Sections) == 1 && b.Sections[0].Size(b.Across) == b.whole(b.Across) {
+		b.Board = b.Sections[0]
+	}
+	h := b.hand()
+	if _, more := b.next(); len(more) == 0 && b.Piece >= 0 {
+		h.Piece = true
+		h.Name += " " + b.names(b.Piece)
+	}
+	return b, h
+}
+
+// Cuts puts the cuts of sheets in order. Within a stage cuts of one setting are made one
+// after the other on all boards, as far as what lies on them allows.
+func Cuts(sheets []Sheet, r Rules) []Cut {
+	c := cutter{rules: r}
+	var boards []board
+	for _, s := range sheets {
+		t := s.Size.Trim
+		b := board{Board: s.Board, name: s.Name, count: s.Count, names: s.Names, edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}
+		b, _ = b.settled()
+		boards = append(boards, c.lighten(b)...)
+	}
+	for stage := 1; len(boards) > 0; stage++ {
+		boards = c.stage(boards, stage)
+	}
+	for i := range c.cuts {
+		k := &c.cuts[i]
+		k.Moved = k.Kind != HandHeld && (i == 0 || c.cuts[i-1].Setting != k.Setting || (c.cuts[i-1].Kind == Crosscut) != (k.Kind == Crosscut))
+	}
+	return c.cuts
+}
+
+type cutter struct {
+	rules Rules
+	cuts  []Cut
+}
+
+func (c *cutter) heavy(b board) bool {
+	w := float64(b.whole(false)) * float64(b.whole(true)) * c.rules.Weight
+	return c.rules.Heaviest > 0 && w > c.rules.Heaviest
+}
+
+// lighten cuts a board that is too heavy in two between its sections, near the middle,
+// as often as it takes and the sections allow.
+func (c *cutter) lighten(b board) []board {
+	across, sections := b.next()
+	if !c.heavy(b) || len(sections) == 0 {
+		return []board{b}
+	}
+	end := b.From(across) + b.Size(across) + b.over[axis(across)]
+	at, best := -1, int64(math.MaxInt64)
+	for i, s := range sections {
+		cut := s.From(across) + s.Size(across)
+		if rest := end - cut - c.rules.Kerf; rest > 0 {
+			if most := max(cut-b.From(across)+b.edge[axis(across)], rest); most < best {
+				at, best = i, most
+			}
+		}
+	}
+	if at < 0 { // one section is all of it
+		if len(b.Sections) != 1 {
+			return []board{b}
+		}
+		inner := b
+		inner.Board = b.Sections[0]
+		return c.lighten(inner)
+	}
+	cut := sections[at].From(across) + sections[at].Size(across)
+	first, second := b, b
+	first.Board = b.Part(across, b.From(across), cut)
+	first.Across, first.Sections = across, sections[:at+1]
+	second.Board = b.Part(across, cut+c.rules.Kerf, max(cut+c.rules.Kerf, b.From(across)+b.Size(across)))
+	second.Across, second.Sections = across, sections[at+1:]
+	first.name, second.name = b.name+"-i", b.name+"-ii"
+	first.over[axis(across)], second.edge[axis(across)] = 0, 0
+	if over := end - cut - c.rules.Kerf - second.Size(across); over < second.over[axis(across)] {
+		second.over[axis(across)] = over
+	}
+	first, gives := first.settled()
+	second, left := second.settled()
+	left.Offcut = len(second.Sections) == 0 && second.Piece < 0
+	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Setting: cut - b.From(across) + b.edge[axis(across)], Count: b.count, From: b.hand(), Gives: gives, Left: left, Alone: true})
+	list := c.lighten(first)
+	if !left.Offcut {
+		list = append(list, c.lighten(second)...)
+	}
+	return list
+}
+
+// queue is a board with the cuts that are made on it in a stage, in their order.
+type queue struct {
+	cuts []Cut
+	next int
+}
+
+// stage makes one stage's cuts and gives the boards of the next.
+func (c *cutter) stage(boards []board, stage int) (after []board) {
+	var queues []queue
+	for _, b := range boards {
+		cuts, parts := c.along(b, stage)
+		queues = append(queues, queue{cuts: cuts})
+		for _, p := range parts {
+			if _, more := p.next(); len(more) > 0 {
+				after = append(after, p)
+			}
+		}
+	}
+	// Of the settings that come next on any board: large ones first where sheets are cut,
+	// small ones first after that.
+	for {
+		best := -1
+		for i, q := range queues {
+			if q.next == len(q.cuts) {
+				continue
+			}
+			if best < 0 || c.before(q.cuts[q.next], queues[best].cuts[queues[best].next], stage) {
+				best = i
+			}
+		}
+		if best < 0 {
+			return after
+		}
+		at := queues[best].cuts[queues[best].next]
+		for i := range queues {
+			for q := &queues[i]; q.next < len(q.cuts) && q.cuts[q.next].Kind == at.Kind && q.cuts[q.next].Setting == at.Setting; q.next++ {
+				c.cuts = append(c.cuts, q.cuts[q.next])
+			}
+		}
+	}
+}
+
+// before tells which of two cuts of different boards comes first: trims, then rips.
+func (c *cutter) before(a, b Cut, stage int) bool {
+	size := cmp.Compare(a.Setting, b.Setting)
+	if stage == 1 || a.Kind == Trim && b.Kind == Trim {
+		size = -size
+	}
+	return cmp.Or(cmp.Compare(a.Kind, b.Kind), size) < 0
+}
+
+// along makes the cuts of one board along its next axis, and gives what they make of it.
+func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
+	across, sections := b.next()
+	if len(sections) == 0 {
+		return nil, nil
+	}
+	ax := axis(across)
+	length := b.whole(!across) // of every cut
+	kind := func(setting int64) Kind {
+		if length >= setting && length >= c.rules.Guided {
+			return Rip
+		}
+		return Crosscut
+	}
+	hand := b.hand()
+	resize := func(h Hand, size int64) Hand {
+		if across {
+			h.Width = size
+		} else {
+			h.Length = size
+		}
+		return h
+	}
+	add := func(k Cut) {
+		k.Stage, k.Count, k.From = stage, b.count, hand
+		k.Alone = c.heavyHand(hand)
+		k.Short = max(hand.Length, hand.Width) < c.rules.Guided
+		cuts = append(cuts, k)
+		hand = k.Left
+	}
+	end := b.From(across) + b.Size(across) + b.over[ax]
+	if trim := b.edge[ax]; trim > 0 {
+		rest := end - b.From(across)
+		k := Cut{Kind: Trim, Setting: rest, Left: resize(hand, rest)}
+		if trim > c.rules.Kerf {
+			k.Gives = resize(Hand{Offcut: true, Name: "trim", Length: hand.Length, Width: hand.Width}, trim-c.rules.Kerf)
+		}
+		add(k)
+	}
+	for i, s := range sections {
+		p := b
+		p.Board = s
+		p.edge[ax], p.over[ax] = 0, 0
+		if len(b.Sections) > 0 { // else it is the piece itself
+			p.name = b.name + label(stage, i)
+		}
+		at := s.From(across) + s.Size(across)
+		if end <= at && len(cuts) == 0 { // it is all of the board
+			p.name = b.name
+		}
+		p, gives := p.settled()
+		parts = append(parts, p)
+		if end <= at { // what is in hand is it
+			if n := len(cuts); n > 0 {
+				cuts[n-1].Left = gives
+			}
+			continue
+		}
+		left := Hand{}
+		if rest := end - at - c.rules.Kerf; rest > 0 {
+			left = resize(hand, rest)
+			left.Name, left.Offcut = b.name, i == len(sections)-1
+		}
+		add(Cut{Kind: kind(s.Size(across)), Setting: s.Size(across), Gives: gives, Left: left})
+	}
+	return cuts, parts
+}
+
+func (c *cutter) heavyHand(h Hand) bool {
+	return c.rules.Heaviest > 0 && float64(h.Length)*float64(h.Width)*c.rules.Weight > c.rules.Heaviest
+}
+
+// label names the sections of a board: letters and numbers take turns.
+func label(stage, n int) string {
+	if stage%2 == 0 {
+		return fmt.Sprint(n + 1)
+	}
+	text := ""
+	for n++; n > 0; n = (n - 1) / 26 {
+		text = string(rune('a'+(n-1)%26)) + text
+	}
+	return text
+}
+
+// Moves is how often the fence or stop is set.
+func Moves(cuts []Cut) (n int) {
+	for _, c := range cuts {
+		if c.Moved {
+			n++
+		}
+	}
+	return n
+}

@@ -1,0 +1,174 @@
+package breakdown
+
+import (
+	"context"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawerwright/geom/nest"
+
+	"pgregory.net/rapid"
+)
+
+// TestCuts: done one after the other on real boards, the cuts give every piece of the
+// layout in its size, each from a board that is then in hand, and lose a kerf each.
+func TestCuts(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		var pieces []nest.Piece
+		for i := range rapid.IntRange(1, 8).Draw(t, "kinds") {
+			pieces = append(pieces, nest.Piece{Name: fmt.Sprint("p", i), Length: rapid.Int64Range(20, 600).Draw(t, "length"), Width: rapid.Int64Range(20, 600).Draw(t, "width"),
+				Count: rapid.IntRange(1, 4).Draw(t, "count"), Turn: rapid.Bool().Draw(t, "turn")})
+		}
+		trim := func(name string) int64 { return rapid.Int64Range(0, 20).Draw(t, name) }
+		sheet := nest.Sheet{Name: "s", Length: rapid.Int64Range(650, 1500).Draw(t, "long"), Width: rapid.Int64Range(650, 1500).Draw(t, "wide"),
+			Trim: nest.Trim{Left: trim("left"), Right: trim("right"), Bottom: trim("bottom"), Top: trim("top")}}
+		rules := nest.Rules{Kerf: rapid.Int64Range(0, 4).Draw(t, "kerf"), Stages: rapid.SampledFrom([]int{0, 2, 3}).Draw(t, "stages")}
+		l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{sheet}, rules, nest.Options{Effort: 2})
+		if err != nil {
+			t.Fatal(err)
+		}
+		var sheets []Sheet
+		inHand := make(map[string]Hand)
+		for n, s := range l.Sheets {
+			b, ok := nest.Apart(s, pieces, sheet, rules)
+			if !ok {
+				t.Fatal("a sheet does not come apart")
+			}
+			name := fmt.Sprint(n + 1)
+			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(i int) string { return pieces[s.Placed[i].Piece].Name }})
+			inHand[name] = Hand{Name: name, Length: sheet.Length, Width: sheet.Width}
+		}
+		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, Heaviest: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), Guided: 300}
+		cuts := Cuts(sheets, r)
+		for n, c := range cuts {
+			if inHand[c.From.Name] != (Hand{Name: c.From.Name, Length: c.From.Length, Width: c.From.Width}) {
+				t.Fatalf("cut %d is of %+v, in hand is %+v\n%+v", n, c.From, inHand[c.From.Name], cuts)
+			}
+			delete(inHand, c.From.Name)
+			long := func(h Hand, across bool) int64 {
+				if across {
+					return h.Width
+				}
+				return h.Length
+			}
+			// Along one side the parts add up to the board, along the other each is as it.
+			fits := func(across bool) bool {
+				rest := long(c.From, across)
+				for _, h := range []Hand{c.Gives, c.Left} {
+					if h.Name != "" {
+						if long(h, !across) != long(c.From, !across) {
+							return false
+						}
+						rest -= long(h, across)
+					}
+				}
+				kept := c.Gives
+				if c.Kind == Trim {
+					kept = c.Left
+				}
+				return rest >= 0 && rest <= r.Kerf && long(kept, across) == c.Setting || c.Kind == Trim && c.Gives.Name == "" && rest <= 20 && long(kept, across) == c.Setting
+			}
+			if !fits(false) && !fits(true) {
+				t.Fatalf("cut %d: %+v", n, c)
+			}
+			for _, h := range []Hand{c.Gives, c.Left} {
+				if h.Name == "" || h.Name == "trim" {
+					continue
+				}
+				if h.Offcut {
+					h.Name += " offcut"
+				}
+				if _, twice := inHand[h.Name]; twice {
+					t.Fatalf("%s twice", h.Name)
+				}
+				inHand[h.Name] = h
+			}
+			if c.Kind != HandHeld && c.Kind != Trim && (c.Kind == Rip) != (other(c) >= c.Setting && other(c) >= r.Guided) {
+				t.Fatalf("cut %d is no %s: %+v", n, c.Kind, c)
+			}
+		}
+		var got, want []string
+		for _, h := range inHand {
+			switch {
+			case h.Piece:
+				_, name, _ := strings.Cut(h.Name, " ")
+				got = append(got, fmt.Sprint(name, " ", h.Length, " ", h.Width))
+			case !h.Offcut && !strings.Contains(h.Name, "trim"):
+				if len(cuts) > 0 {
+					t.Fatalf("%+v is in hand at the end", h)
+				}
+			}
+		}
+		for _, s := range l.Sheets {
+			for _, p := range s.Placed {
+				x, y := p.Size(pieces)
+				want = append(want, fmt.Sprint(pieces[p.Piece].Name, " ", x, " ", y))
+			}
+		}
+		slices.Sort(got)
+		slices.Sort(want)
+		if len(cuts) > 0 && !slices.Equal(got, want) {
+			t.Fatalf("%v\nwanted %v", got, want)
+		}
+	})
+}
+
+// other is the length of a cut: the side that its parts have in common with the board.
+func other(c Cut) int64 {
+	if c.Gives.Length == c.From.Length && c.Gives.Width == c.Setting {
+		return c.From.Length
+	}
+	return c.From.Width
+}
+
+// TestHeavy: a sheet that is too heavy is first cut in two with a saw that is taken to
+// it, and no board after that is heavier than allowed.
+func TestHeavy(t *testing.T) {
+	pieces := []nest.Piece{{Name: "side", Length: 500, Width: 140, Count: 30}}
+	sheet := nest.Sheet{Length: 2440, Width: 1220, Trim: nest.Trim{Left: 5, Right: 5, Bottom: 5, Top: 5}}
+	rules := nest.Rules{Kerf: 3}
+	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{sheet}, rules, nest.Options{Effort: 5})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, _ := nest.Apart(l.Sheets[0], pieces, sheet, rules)
+	whole := []Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "side" }}}
+	weight := 25e-6 / 2 // kg a square mm: 37.2 kg a sheet
+	cuts := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 23, Guided: 300})
+	if cuts[0].Kind != HandHeld || cuts[1].Kind == HandHeld {
+		t.Fatalf("first cuts %+v %+v", cuts[0], cuts[1])
+	}
+	for _, c := range cuts[1:] {
+		if c.Alone {
+			t.Errorf("%+v is too heavy", c)
+		}
+	}
+	if c := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 40, Guided: 300}); c[0].Kind != Trim {
+		t.Errorf("a light sheet begins with %s", c[0].Kind)
+	}
+}
+
+// TestGrouped: on equal sheets every setting of a stage is made once.
+func TestGrouped(t *testing.T) {
+	pieces := []nest.Piece{{Name: "side", Length: 500, Width: 140, Count: 40}, {Name: "front", Length: 400, Width: 140, Count: 20}, {Name: "low", Length: 500, Width: 90, Count: 12}}
+	sheet := nest.Sheet{Length: 1525, Width: 1525}
+	rules := nest.Rules{Kerf: 3, Stages: 2}
+	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{sheet}, rules, nest.Options{Effort: 20})
+	if err != nil {
+		t.Fatal(err)
+	}
+	var sheets []Sheet
+	for n, s := range l.Sheets {
+		b, _ := nest.Apart(s, pieces, sheet, rules)
+		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b, Names: func(int) string { return "" }})
+	}
+	settings := make(map[string]bool)
+	for _, c := range Cuts(sheets, Rules{Kerf: 3, Guided: 300}) {
+		settings[fmt.Sprint(c.Stage, c.Kind, c.Setting)] = true
+	}
+	if n := Moves(Cuts(sheets, Rules{Kerf: 3, Guided: 300})); n > len(settings) || len(sheets) < 2 {
+		t.Errorf("%d moves for %d settings on %d sheets", n, len(settings), len(sheets))
+	}
+}
