@@ -248,7 +248,7 @@ func (l *layout) checkRoom() {
 // ends lists front and back, or the front alone where what holds for it holds
 // for the back.
 func (l *layout) ends() []Role {
-	if l.Front == l.Back || l.BackJoint == Housed {
+	if l.Front.Same(l.Back) || l.BackJoint == Housed {
 		return []Role{Front}
 	}
 	return []Role{Front, Back}

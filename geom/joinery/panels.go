@@ -10,7 +10,7 @@ import (
 // checkPanels judges every panel by the rules of package geom and by its sheet.
 func (l *layout) checkPanels() {
 	for i, p := range l.drawer.Parts {
-		if slices.ContainsFunc(l.drawer.Parts[:i], func(q Part) bool { return q.Stock == p.Stock && alike(q.Panel, p.Panel) }) {
+		if slices.ContainsFunc(l.drawer.Parts[:i], func(q Part) bool { return q.Stock.Same(p.Stock) && alike(q.Panel, p.Panel) }) {
 			continue // a twin: the back of the front, one side of the other
 		}
 		field := l.fieldOf(p.Role)
@@ -80,7 +80,10 @@ func (l *layout) webAdvice(p geom.Panel, v geom.Violation) string {
 // checkSheet refuses a part that no sheet of its stock can hold.
 func (l *layout) checkSheet(p Part, field Field) {
 	s, length, width := p.Stock, p.Panel.Length(), p.Panel.Width()
-	fits := func(length, width float64) bool { return length <= s.Length+settle && width <= s.Width+settle }
+	fits := func(length, width float64) bool {
+		within := func(sheet [2]float64) bool { return length <= sheet[0]+settle && width <= sheet[1]+settle }
+		return within([2]float64{s.Length, s.Width}) || slices.ContainsFunc(s.More, within)
+	}
 	if s.Length == 0 || fits(length, width) {
 		return
 	}

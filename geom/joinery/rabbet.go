@@ -80,7 +80,7 @@ func (l *layout) checkGrooveDepth() {
 		return
 	}
 	for _, r := range []Role{Front, Back} {
-		if r == Back && (l.Front == l.Back || l.BottomFit == BottomSlidIn) {
+		if r == Back && (l.Front.Same(l.Back) || l.BottomFit == BottomSlidIn) {
 			continue
 		}
 		l.checkEndDepth(r)

@@ -35,6 +35,7 @@ type Stock struct {
 	Thickness Thickness
 	// Length and Width of the sheet as bought; 0 when the job does not say.
 	Length, Width float64
+	More          [][2]float64 // other sizes that it comes in
 	Grain         Grain
 	Price         float64 // of one sheet, in the job's own currency; 0 when not said
 
@@ -44,6 +45,11 @@ type Stock struct {
 	StiffnessAcross     float64 // across the grain; 0 is the same
 	Shear, Poisson      float64 // its shear modulus in the plane, in N/mm2, and Poisson's ratio; 0 when not known
 	Swelling, Shrinkage float64 // of solid wood across the grain, from how it is now to its dampest and driest, as parts of its width
+}
+
+// Same tells whether boards of two stocks are alike.
+func (s Stock) Same(as Stock) bool {
+	return s.Name == as.Name && s.Thickness == as.Thickness && s.Grain == as.Grain
 }
 
 // CutterKind is the machine that makes the slots.

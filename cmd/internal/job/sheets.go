@@ -12,26 +12,101 @@ var sheetKeys = []key{
 	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes"},
 	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: "3.2 mm for saws, what the bits need for routers"},
 	{name: "trim", form: formLength, max: maxTrim, fallback: "5 mm", doc: "What is cut off each edge of a sheet before parts are cut from it"},
+	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: "300 mm x 100 mm", doc: "The smallest offcut that the shop keeps"},
+	{name: "heaviest", form: formMeasure, measures: loads, min: minHeaviest, max: maxLoad, fallback: "23 kg",
+		doc: "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies"},
 }
+
+var sheetSizeKeys = []key{
+	{name: "sheet", form: formSize, sides: []string{"length", "width"}, required: true, min: minSize, max: maxSize, doc: "Its size, the grain as that of the stock"},
+	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of one, in any currency", without: "it costs nothing"},
+	{name: "count", form: formCount, min: 1, max: maxSheetCount, doc: "How many there are", without: "as many as it takes"},
+	{name: "batch", form: formTitle, doc: "The batch that they were made in, for parts that match", without: "the batch has no name"},
+}
+
+// The words for parts that have to look alike.
+const (
+	MatchBatch    = "batch"
+	MatchSequence = "sequence"
+)
 
 const (
 	maxStages             = 9
 	maxSheetKerf, maxTrim = 100, 200 // mm
+	maxSheetSizes         = 20       // of one stock: more than any list of a mill
+	maxSheetCount         = 100_000  // of one size
+	minOffcut             = 10       // mm: less is a splinter
+	minHeaviest           = 1        // kg
 )
 
 // Sheets are the rules by which parts are laid out on sheets.
 type Sheets struct {
-	Way    string  // SheetsGuillotine, SheetsFree or "", which leaves it to the machine
-	Stages int     // 0 for any number
-	Kerf   float64 // mm; 0 leaves it to the machine
-	Trim   float64 // mm
+	Way      string     // SheetsGuillotine, SheetsFree or "", which leaves it to the machine
+	Stages   int        // 0 for any number
+	Kerf     float64    // mm; 0 leaves it to the machine
+	Trim     float64    // mm
+	Keep     [2]float64 // mm, the longer and the shorter side of the least offcut
+	Heaviest float64    // kg
+	Of       map[string]StockSheets
+}
+
+// StockSheets are the sizes of the sheets of one stock, the length along the grain. The
+// first one is that of the stock itself.
+type StockSheets struct {
+	Sizes []SheetSize
+	Match string // MatchBatch, MatchSequence or "", for fronts
+}
+
+// SheetSize is a size that sheets come in.
+type SheetSize struct {
+	Name          string  // empty for that of the stock
+	Length, Width float64 // mm
+	Price         float64
+	Count         int // 0 for as many as it takes
+	Batch         string
 }
 
 func (b *builder) sheets() Sheets {
 	get := b.sub(b.root, "sheets", sheetKeys).values
-	s := Sheets{Way: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0)}
+	s := Sheets{Way: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0),
+		Keep: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, Heaviest: get["heaviest"].number, Of: make(map[string]StockSheets)}
+	if s.Keep[0] < s.Keep[1] {
+		s.Keep[0], s.Keep[1] = s.Keep[1], s.Keep[0]
+	}
 	if s.Way == SheetsFree && s.Stages > 0 {
 		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `way: guillotine`", "stages are those of a saw, and the way is free")
 	}
+	for _, of := range b.root.values["stock"].sections {
+		s.Of[of.name] = b.sheetSizes(of)
+	}
 	return s
+}
+
+func (b *builder) sheetSizes(of *section) StockSheets {
+	if get := of.values; !get["sheet"].given && !b.lost && !of.meant["sheet"] {
+		for _, name := range []string{"count", "batch", "more", "match"} {
+			if v := get[name]; v.given {
+				b.fail(CodeNoEffect, v.at, "write `sheet: length x width` for the stock, or delete it", "%s is for sheets, and the stock %s has no size of them", name, quote(of.name))
+			}
+		}
+	}
+	return StockSheets{Sizes: sheetSizes(of), Match: of.values["match"].text}
+}
+
+// sheetSizes are the sizes that a stock says its sheets come in.
+func sheetSizes(of *section) (list []SheetSize) {
+	size := func(name string, v map[string]value) {
+		z := SheetSize{Name: name, Length: v["sheet"].mm(0), Width: v["sheet"].mm(1), Price: v["price"].number, Count: int(v["count"].number), Batch: v["batch"].text}
+		if of.values["grain"].text == string(grainWidth) {
+			z.Length, z.Width = z.Width, z.Length
+		}
+		if z.Length > 0 && z.Width > 0 {
+			list = append(list, z)
+		}
+	}
+	size("", of.values)
+	for _, more := range of.values["more"].sections {
+		size(more.name, more.values)
+	}
+	return list
 }

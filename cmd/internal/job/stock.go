@@ -105,6 +105,11 @@ func (r *reader) stock(s *section, climate *section) joinery.Stock {
 	if stock.Grain == grainWidth { // turn the sheet, so that its length is along the grain
 		stock.Length, stock.Width, stock.Grain = stock.Width, stock.Length, joinery.GrainLength
 	}
+	for _, z := range sheetSizes(s) {
+		if z.Name != "" {
+			stock.More = append(stock.More, [2]float64{z.Length, z.Width})
+		}
+	}
 	if lengths := get["thickness"].lengths; len(lengths) > 0 {
 		readings := make([]float64, len(lengths))
 		for i, l := range lengths {
