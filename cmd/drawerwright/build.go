@@ -26,12 +26,14 @@ const longBuild = 100
 func newBuild(s streams) *cobra.Command {
 	var dir, stlKind string
 	var asJSON, noProof bool
+	var search searching
+	var stock shelved
 	c := &cobra.Command{
 		Use:   "build JOB",
 		Short: "Write everything that a job is cut from into a folder",
 		Long: `build works out a job and writes a folder: report.json, the cut list parts.csv,
-parts.txt, router/ with a DXF per panel and face, preview/ with STL of each part, the
-assembled and the exploded box. Before that it proves the drawings as prove does:
+parts.txt, router/ with a DXF per panel and face, sheets/ with the parts laid out,
+preview/ with STL of each part, the assembled and the exploded box, packet.pdf. Before that it proves the drawings as prove does:
 with a box that does not go together nothing is written.
 
 The folder appears whole or not at all; a second build replaces it in one step,
@@ -45,6 +47,9 @@ standard input.`,
 			if err := oneOf("stl", stlKind, "binary", "ascii"); err != nil {
 				return err
 			}
+			if err := search.check(); err != nil {
+				return err
+			}
 			if dir == "" {
 				return errors.New("-o takes the name of a folder, as in: -o out")
 			}
@@ -52,11 +57,15 @@ standard input.`,
 			if err != nil {
 				return err
 			}
+			shelf, err := stock.read(l.batch.Units)
+			if err != nil {
+				return failure(err, args[0], asJSON, s)
+			}
 			// From here on an interrupt stops the work, not the process, so that
 			// nothing is left behind.
 			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 			defer stop()
-			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.warnings}, s)
+			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.warnings, Search: search.options(), Shelf: shelf}, s)
 			var unproven *files.Unproven
 			if errors.As(err, &unproven) && !asJSON {
 				var out bytes.Buffer
@@ -79,6 +88,8 @@ standard input.`,
 	c.Flags().StringVarP(&dir, "output", "o", "out", "the folder to write")
 	wordFlag(c, &stlKind, "stl", "binary", "kind of STL", "binary", "ascii")
 	c.Flags().BoolVar(&noProof, "no-proof", false, "do not read the drawings back, cut them virtually and put the boxes together")
+	search.flags(c)
+	stock.flags(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "print what was written as JSON")
 	return c
 }

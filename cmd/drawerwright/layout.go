@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -9,7 +10,7 @@ import (
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/list"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
 
@@ -20,21 +21,24 @@ import (
 const (
 	mostStages          = 9
 	mostKerf, mostTrims = 100, 200 // mm
+	mostKept            = 4000
 )
 
 func newLayout(s streams) *cobra.Command {
-	var asJSON bool
+	var print layoutPrint
 	var search searching
-	var units, way, kerf, trim string
+	var units, way, kerf, trim, keep string
 	var stages int
 	c := &cobra.Command{
 		Use:   "layout LIST",
 		Short: "Lay a list of rectangles out on sheets, without drawers",
 		Long: `layout reads a table as CSV, with a line of heads: kind (part, sheet or offcut; part
 where there is none), name, length, width, and where they are needed count, price and
-turn (yes where a part may lie the other way round). A sheet without a count is one of
-as many as it takes; offcuts are used before any sheet and cost nothing. It prints what
-the command sheets prints. LIST may be - for standard input.`,
+turn (yes where a part may lie the other way round), batch (of a sheet), match (parts of
+one name come from sheets of one batch) and set (parts of one name lie side by side in
+their order). A sheet without a count is one of as many as it takes; offcuts are used
+before any sheet and cost nothing. It prints what the command sheets prints. LIST may be
+- for standard input.`,
 		Example: `  $ printf 'kind,name,length,width,count,price
   sheet,birch,2440,1220,,60
   part,side,500,140,12,
@@ -56,7 +60,7 @@ the command sheets prints. LIST may be - for standard input.`,
 			if err := oneOf("way", way, job.SheetsGuillotine, job.SheetsFree); err != nil {
 				return err
 			}
-			if err := search.check(); err != nil {
+			if err := errors.Join(search.check(), print.check()); err != nil {
 				return err
 			}
 			u, _ := geom.ParseUnit(units)
@@ -65,6 +69,10 @@ the command sheets prints. LIST may be - for standard input.`,
 				return err
 			}
 			edges, err := flagLength("trim", trim, u, mostTrims)
+			if err != nil {
+				return err
+			}
+			least, err := keptSize(keep, u)
 			if err != nil {
 				return err
 			}
@@ -77,29 +85,47 @@ the command sheets prints. LIST may be - for standard input.`,
 			}
 			l, err := readList(args[0], u, s)
 			if err != nil {
-				return failure(err, args[0], asJSON, s)
+				return failure(err, args[0], print.json, s)
 			}
-			o, ctx, end := search.start(c.Context(), s)
-			defer end()
 			title := "list"
 			if args[0] != "-" {
 				title = plain(strings.TrimSuffix(filepath.Base(args[0]), ".csv"))
 			}
-			laid, err := report.ListedSheets(ctx, title, l, rules, edges, u, o)
+			o, ctx, end := search.start(c.Context(), s)
+			plan, err := sheets.Listed(ctx, title, l, rules, edges, least, u, o)
+			end()
 			if err != nil {
-				return failure(err, args[0], asJSON, s)
+				return failure(err, args[0], print.json, s)
 			}
-			return printSheets(laid, u, asJSON, s)
+			return print.plan(c.Context(), plan, paperFor(u), s)
 		},
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON, with the place of every part")
+	print.flags(c)
 	wordFlag(c, &units, "units", "mm", "what bare numbers are in", "mm", "in")
 	wordFlag(c, &way, "way", job.SheetsGuillotine, "cuts from edge to edge, or each part by itself", job.SheetsGuillotine, job.SheetsFree)
 	c.Flags().IntVar(&stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
 	c.Flags().StringVar(&kerf, "kerf", "3.2 mm", "what is lost between parts")
 	c.Flags().StringVar(&trim, "trim", "0", "what is cut off each edge of a sheet first")
+	c.Flags().StringVar(&keep, "keep", "300 mm x 100 mm", "the smallest offcut that is kept")
 	search.flags(c)
 	return c
+}
+
+// keptSize reads two lengths with x between them, the longer first.
+func keptSize(text string, u geom.Unit) (size [2]geom.Length, err error) {
+	sides := strings.Split(text, "x")
+	if len(sides) != 2 {
+		return size, fmt.Errorf("--keep %s: write two lengths, as 300 x 100", text)
+	}
+	for i, side := range sides {
+		if size[i], err = flagLength("keep", strings.TrimSpace(side), u, mostKept); err != nil {
+			return size, err
+		}
+	}
+	if size[0] < size[1] {
+		size[0], size[1] = size[1], size[0]
+	}
+	return size, nil
 }
 
 // flagLength reads a length of a flag, from 0 to a number of mm.

@@ -2,13 +2,19 @@ package main
 
 import (
 	"context"
+	"errors"
 	"fmt"
 	"os"
 	"os/signal"
 	"slices"
 	"syscall"
 
+	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/outdir"
+	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
 
@@ -17,56 +23,122 @@ import (
 )
 
 func newSheets(s streams) *cobra.Command {
-	var asJSON bool
 	var search searching
+	var stock shelved
+	var print layoutPrint
 	c := &cobra.Command{
 		Use:   "sheets JOB",
 		Short: "Lay the parts out on sheets, and say how near to the best that is",
 		Long: `sheets lays out the parts of every stock that has the size of its sheets, and prints
 for each how many sheets it takes, what they cost, how much of them is parts, and a
-bound: "best possible" where no layout needs less, else how far it may be from it.
+bound: "best possible" where no layout needs less, else how far it may be from it. For
+saws it goes on with the cuts that take the sheets apart, in order.
 
 The job's sheets section has the kerf, what is trimmed off, and whether parts are cut
-from edge to edge (a saw) or each by itself (a router). Ctrl-C prints the best so far.
-The same effort and seed give the same layout on any machine. JOB may be - for standard
-input.`,
+from edge to edge (a saw) or each by itself (a router). Offcuts of a shelf are used
+before any sheet. Ctrl-C prints the best so far. The same effort and seed give the same
+layout on any machine. JOB may be - for standard input.`,
 		Example: `  $ drawerwright sheets drawers.yaml
-  $ drawerwright sheets drawers.yaml --effort 20000`,
+  $ drawerwright sheets drawers.yaml --shelf offcuts.csv --put-back
+  $ drawerwright sheets drawers.yaml --effort 20000 -o sheets`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
 		RunE: func(c *cobra.Command, args []string) error {
-			if err := search.check(); err != nil {
+			if err := errors.Join(search.check(), print.check()); err != nil {
 				return err
 			}
-			l, err := ready(args[0], asJSON, s)
+			l, err := ready(args[0], print.json, s)
 			if err != nil {
 				return err
+			}
+			shelf, err := stock.read(l.batch.Units)
+			if err != nil {
+				return failure(err, args[0], print.json, s)
 			}
 			o, ctx, end := search.start(c.Context(), s)
-			defer end()
-			laid, err := report.SheetsOf(ctx, l.batch, o)
+			plan, err := sheets.Of(ctx, l.batch, shelf.Offcuts, o)
+			end()
 			if err != nil {
-				return failure(err, args[0], asJSON, s)
+				return failure(err, args[0], print.json, s)
 			}
-			return printSheets(laid, l.batch.Units, asJSON, s)
+			if err := print.plan(c.Context(), plan, l.batch.Paper.Size, s); err != nil {
+				return err
+			}
+			return done(stock.putBack(plan, s))
 		},
 	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print them as JSON, with the place of every part")
 	search.flags(c)
+	stock.flags(c)
+	c.Flags().BoolVar(&stock.put, "put-back", false, "write the shelf anew: without what was used, with the offcuts of this layout")
+	print.flags(c)
 	return c
 }
 
-func printSheets(laid report.Sheets, u geom.Unit, asJSON bool, s streams) error {
+// layoutPrint is how layouts are given.
+type layoutPrint struct {
+	json, csv bool
+	dir       string
+}
+
+func (p *layoutPrint) flags(c *cobra.Command) {
+	c.Flags().BoolVar(&p.json, "json", false, "print them as JSON, with the place of every part")
+	c.Flags().BoolVar(&p.csv, "csv", false, "print the place of every part as CSV")
+	c.Flags().StringVarP(&p.dir, "output", "o", "", "write drawings, pictures and tables of the sheets into a folder too")
+}
+
+func (p *layoutPrint) check() error {
+	if p.json && p.csv {
+		return errors.New("--json and --csv exclude each other")
+	}
+	return nil
+}
+
+// plan prints layouts, and writes their files first if a folder is given.
+func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s streams) error {
+	if p.dir != "" {
+		if err := p.write(ctx, plan, size); err != nil {
+			return failure(err, "", p.json, s)
+		}
+	}
+	laid := report.SheetsOf(plan)
 	var err error
-	if asJSON {
+	switch {
+	case p.json:
 		err = writeJSON(s.out, laid)
-	} else {
-		_, err = s.out.Write(report.SheetsText(laid, u))
+	case p.csv:
+		_, err = s.out.Write(report.SheetsCSV(laid))
+	default:
+		_, err = s.out.Write(report.SheetsText(laid, plan.Units))
 	}
 	if err == nil && slices.ContainsFunc(laid.Stocks, func(k report.SheetStock) bool { return len(k.Left) > 0 }) {
 		return errShown // pieces without a sheet are named in what was printed
 	}
 	return done(err)
+}
+
+// write writes the folder, whole or not at all.
+func (p *layoutPrint) write(ctx context.Context, plan sheets.Plan, size string) error {
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	stage, err := outdir.Create(p.dir)
+	if err != nil {
+		return err
+	}
+	err = files.WriteSheets(ctx, plan, stage)
+	if err == nil {
+		of, known := paper.SizeOf(size)
+		if !known {
+			of = paper.A4
+		}
+		var pdf []byte
+		if pdf, err = packet.SheetsPDF(plan, of); err == nil {
+			err = stage.WriteFile("sheets.pdf", pdf)
+		}
+	}
+	if err == nil {
+		err = stage.Commit()
+	}
+	return errors.Join(err, stage.Abort())
 }
 
 // searching is how long to search for a layout, and from where.
@@ -79,7 +151,7 @@ type searching struct {
 const mostEffort = 10_000_000
 
 func (q *searching) flags(c *cobra.Command) {
-	c.Flags().IntVar(&q.effort, "effort", nest.DefaultEffort, "how long to search: 1000 are some seconds")
+	c.Flags().IntVar(&q.effort, "effort", nest.DefaultEffort, "how long to search for layouts: 1000 are some seconds")
 	c.Flags().Uint64Var(&q.seed, "seed", 0, "begin the search elsewhere")
 }
 
@@ -90,10 +162,13 @@ func (q *searching) check() error {
 	return nil
 }
 
+// options are those of a search without a screen.
+func (q *searching) options() nest.Options { return nest.Options{Effort: q.effort, Seed: q.seed} }
+
 // start gives the options of a search that shows how far it is on a terminal, and a
 // context that Ctrl-C ends.
 func (q *searching) start(parent context.Context, s streams) (o nest.Options, ctx context.Context, end func()) {
-	o = nest.Options{Effort: q.effort, Seed: q.seed}
+	o = q.options()
 	ctx, stop := signal.NotifyContext(parent, os.Interrupt, syscall.SIGTERM)
 	if !terminal(s.err) {
 		return o, ctx, stop
@@ -107,4 +182,12 @@ func (q *searching) start(parent context.Context, s streams) (o nest.Options, ct
 		bar.Finish()
 		stop()
 	}
+}
+
+// paperFor is the paper of a shop of which the unit alone is known.
+func paperFor(u geom.Unit) string {
+	if u == geom.Inch {
+		return paper.Letter.Name
+	}
+	return paper.A4.Name
 }

@@ -82,7 +82,7 @@ func (l Layer) valid(v dxf.Version) error {
 	if errors.Is(err, dxf.ErrLayerNameLong) {
 		return fmt.Errorf("layer %s has %d characters; R12 takes 31, R2000 255", l.Name, len(l.Name))
 	}
-	if l.Operation != mill.Registering && slices.Contains([]string{LabelLayer, BlankLayer, ScaleLayer, RegisterLayer, "0"}, l.Name) {
+	if l.Operation != mill.Registering && slices.Contains([]string{LabelLayer, BlankLayer, SheetLayer, ScaleLayer, RegisterLayer, "0"}, l.Name) {
 		return fmt.Errorf("layer %s is for something else than a %s", l.Name, l.Operation)
 	}
 	return err

@@ -27,6 +27,7 @@ type Part struct {
 	Work           mill.Work
 	Bits           []mill.Bit
 	FromSpoilboard bool // layers tell the wood left under a cut
+	sheet          *Sheet
 }
 
 // Options of a drawing. The zero value asks for R2000 in millimetres with the
@@ -45,7 +46,11 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	if o.Unit == geom.Inch {
 		d.out.Unit = dxf.Inch
 	}
-	d.out.Comments = []string{"drawerwright, part " + p.Name, d.face.String() + " face up"}
+	what := "part "
+	if p.sheet != nil {
+		what = "sheet "
+	}
+	d.out.Comments = []string{"drawerwright, " + what + p.Name, d.face.String() + " face up"}
 	cutOut := false
 	for i, l := range layers {
 		id := d.out.Layer(l.Name, cutColour(i))
@@ -59,10 +64,14 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 		cutOut = cutOut || l.Operation == mill.Profile
 	}
 	blank := d.out.Layer(BlankLayer, blankColour)
-	if !cutOut {
-		d.loop(blank, p.Panel.Outline)
+	if p.sheet != nil {
+		d.onSheet()
+	} else {
+		if !cutOut {
+			d.loop(blank, p.Panel.Outline)
+		}
+		d.mark(blank)
 	}
-	d.mark(blank)
 	if len(p.Work.Faces) > 0 && face != p.Work.Faces[0] { // pins stand there now
 		for _, pin := range p.Work.Pins {
 			d.loop(blank, pin)
@@ -121,11 +130,13 @@ func (d *pen) polyline(layer dxf.LayerID, closed bool, vertices []geom.Vertex) {
 // mark is a triangle in the corner of the panel that is at 0, 0 when its inside
 // face is up: whoever turns the panel over finds it at the other end.
 func (d *pen) mark(layer dxf.LayerID) {
-	const leg = 8.0 // mm
-	size := min(leg, d.length/4, d.part.Panel.Width()/4)
+	size := min(cornerMark, d.length/4, d.part.Panel.Width()/4)
 	x, y := d.origin.X, d.origin.Y
 	d.loop(layer, geom.Polygon(geom.Point{X: x, Y: y}, geom.Point{X: x + size, Y: y}, geom.Point{X: x, Y: y + size}))
 }
+
+// cornerMark is the leg of that triangle, in mm.
+const cornerMark = 8.0
 
 // margin draws what is not cut, above the panel and what runs past its edge: the
 // square to measure and the label.
@@ -154,6 +165,19 @@ func (d *pen) margin() {
 // words are the label's lines.
 func (d *pen) words() []string {
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(d.Unit) }
+	if s := d.part.sheet; s != nil {
+		grain := "no grain"
+		if s.Grain {
+			grain = "grain along x"
+		}
+		return []string{
+			s.Name,
+			fmt.Sprintf("%d alike, %d parts on each", s.Quantity, len(s.Parts)),
+			fmt.Sprintf("%s x %s x %s %s", text(s.Length), text(s.Width), text(s.Thickness), s.Stock),
+			fmt.Sprintf("%s faces up, %s", d.face, grain),
+			fmt.Sprintf("the square is %g %s", scaleSquare(d.Unit), d.Unit),
+		}
+	}
 	return []string{
 		d.part.Name,
 		fmt.Sprintf("quantity %d", d.part.Quantity),

@@ -5,7 +5,7 @@ import "drawerwright/geom/joinery"
 // ends are front and back, or the front alone where they are twins or the back is
 // not on tongues.
 func (m *model) ends() []joinery.Role {
-	if s := m.d.Spec; s.Front == s.Back || s.BackJoint == joinery.Housed {
+	if s := m.d.Spec; s.Front.Same(s.Back) || s.BackJoint == joinery.Housed {
 		return []joinery.Role{joinery.Front}
 	}
 	return []joinery.Role{joinery.Front, joinery.Back}

@@ -226,7 +226,7 @@ func (m *model) depth(c joinery.Check) {
 		proud := []float64{m.nominal("recess", joinery.Front), m.nominal("recess", joinery.Back)}
 		if s.BackJoint == joinery.Housed {
 			proud[1] = 0
-		} else if s.Front == s.Back {
+		} else if s.Front.Same(s.Back) {
 			proud[1] = proud[0]
 		}
 		stands := func(x []float64, i, board, dado, tongue int) float64 {

@@ -37,14 +37,16 @@ func (t *task) bars(z size, across bool, rounds int) int {
 		p.columns = append(p.columns, column{at: []int{i}, n: []int{min(it.most, int(whole/it.length))}, price: 1})
 	}
 	p.solve()
-	best := 0
-	for range rounds {
+	best, ration := 0, mostNodes
+	for ration > 0 && rounds > 0 {
+		rounds--
 		// Values as whole numbers, and the most that goes into a bar.
 		const scale = 1 << 30
 		for i := range items {
 			items[i].value = int64(max(p.y[i], 0) * scale)
 		}
-		most, take := knapsack(items, whole)
+		most, take, nodes := knapsack(items, whole, ration)
+		ration -= nodes
 		if most <= 0 {
 			return best
 		}
@@ -77,8 +79,9 @@ type item struct {
 }
 
 // knapsack is the most value that goes into a length, and how many of each item: exact,
-// by branch and bound in the order of value for length.
-func knapsack(items []item, whole int64) (best int64, take []int) {
+// by branch and bound in the order of value for length; with more nodes than a ration, no
+// less than that.
+func knapsack(items []item, whole int64, ration int) (best int64, take []int, nodes int) {
 	var order []int
 	for i, it := range items {
 		if it.value > 0 && it.length <= whole {
@@ -91,14 +94,13 @@ func knapsack(items []item, whole int64) (best int64, take []int) {
 	})
 	now := make([]int, len(items))
 	take = make([]int, len(items))
-	nodes := 0
 	var visit func(k int, left, value int64)
 	visit = func(k int, left, value int64) {
 		if nodes++; value > best {
 			best = value
 			copy(take, now)
 		}
-		if k == len(order) || nodes > mostNodes {
+		if k == len(order) || nodes > ration {
 			return
 		}
 		it := items[order[k]]
@@ -106,20 +108,20 @@ func knapsack(items []item, whole int64) (best int64, take []int) {
 		if bound := value + int64(float64(it.value)/float64(it.length)*float64(left)*(1+1e-12)); bound <= best {
 			return
 		}
-		for n := min(int64(it.most), left/it.length); n >= 0; n-- {
+		for n := min(int64(it.most), left/it.length); n >= 0 && nodes <= ration; n-- {
 			now[order[k]] = int(n)
 			visit(k+1, left-n*it.length, value+n*it.value)
 		}
 		now[order[k]] = 0
 	}
 	visit(0, whole, 0)
-	if nodes > mostNodes {
+	if nodes > ration {
 		// Not proven: the bound of the first item stands for the best.
 		it := items[order[0]]
 		best = int64(float64(it.value) / float64(it.length) * float64(whole) * (1 + 1e-12))
 	}
-	return best, take
+	return best, take, nodes
 }
 
-// mostNodes ends a knapsack that would take too long.
+// mostNodes are those of all knapsacks of a bound.
 const mostNodes = 2_000_000

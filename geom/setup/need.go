@@ -99,7 +99,7 @@ func (n *Need) height() {
 // tongued are the thicknesses of the ends that stand on tongues.
 func (n *Need) tongued() []float64 {
 	s := n.spec
-	if s.BackJoint == joinery.Housed || s.Back == s.Front {
+	if s.BackJoint == joinery.Housed || s.Back.Same(s.Front) {
 		return []float64{s.Front.Thickness.Mean}
 	}
 	return []float64{s.Front.Thickness.Mean, s.Back.Thickness.Mean}

@@ -12,14 +12,17 @@ import (
 	"sync/atomic"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/dxf"
 	"drawerwright/export/paper"
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/nest"
 	"drawerwright/geom/picture"
 	"drawerwright/geom/solid"
 	"drawerwright/preview/stl"
@@ -41,6 +44,9 @@ type Options struct {
 	// Done, if there is one, is called after each drawer, from several goroutines
 	// at once.
 	Done func()
+	// Search is how long to search for layouts of sheets, Shelf what is cut up first.
+	Search nest.Options
+	Shelf  list.Shelf
 }
 
 // Write writes the files of a batch. What is in each depends on the batch and
@@ -56,12 +62,21 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 		r.Proof = make([]report.Proof, len(b.Drawers))
 	}
-	bench := papered(b, r)
+	lay := laid(ctx, b, o)
+	bench := papered(b, r, lay)
 	if err := eachDrawer(ctx, b, to, o, prover, r.Proof); err != nil {
 		return err
 	}
 	if bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p report.Proof) bool { return prove.Cuttable(p.Verdict) }); len(bad) > 0 {
 		return &Unproven{Proofs: bad}
+	}
+	plan, err := lay()
+	if err != nil {
+		return err
+	}
+	r.Lay(b, plan)
+	if err := WriteSheets(ctx, plan, to); err != nil {
+		return err
 	}
 	data, err := report.JSON(r)
 	if err != nil {
@@ -73,7 +88,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	for _, f := range []struct {
 		name string
 		data []byte
-	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(b)}} {
+	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(r)}} {
 		if err := to.WriteFile(f.name, f.data); err != nil {
 			return err
 		}
@@ -92,13 +107,19 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 
 // papered makes the packet while others work, and gives what waits for it and writes
 // it. Nothing is held up by one that is not waited for: it ends by itself.
-func papered(b batch.Batch, r report.Report) func(Folder) error {
+func papered(b batch.Batch, r report.Report, lay func() (sheets.Plan, error)) func(Folder) error {
 	var data []byte
 	var err error
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		data, err = packet.Make(b, r)
+		var plan sheets.Plan
+		if plan, err = lay(); err != nil {
+			return
+		}
+		r.Material = slices.Clone(r.Material) // others read theirs
+		r.Lay(b, plan)
+		data, err = packet.Make(b, r, plan)
 	}()
 	return func(to Folder) error {
 		if <-done; err != nil {
@@ -106,6 +127,13 @@ func papered(b batch.Batch, r report.Report) func(Folder) error {
 		}
 		return to.WriteFile("packet.pdf", data)
 	}
+}
+
+// laid lays parts out on sheets while others work, and gives what waits for that.
+func laid(ctx context.Context, b batch.Batch, o Options) func() (sheets.Plan, error) {
+	lay := sync.OnceValues(func() (sheets.Plan, error) { return sheets.Of(ctx, b, o.Shelf.Offcuts, o.Search) })
+	go lay()
+	return lay
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.
@@ -234,22 +262,9 @@ var pictured = geom.Point{X: 160, Y: 120}
 
 const dots = 120
 
-// picture writes solids as a picture, hidden lines removed, once for any size and once
-// for everywhere.
+// picture writes solids as a picture, hidden lines removed.
 func (w *writer) picture(name, title string, solids []solid.Mesh) error {
-	d := paper.Framed(paper.Picture(picture.Draw(solids, packet.Seen), pictured))
-	w.out.Reset()
-	if err := d.WriteSVG(&w.out, title); err != nil {
-		return fmt.Errorf("%s.svg: %w", name, err)
-	}
-	if err := w.to.WriteFile(name+".svg", bytes.Clone(w.out.Bytes())); err != nil {
-		return err
-	}
-	w.out.Reset()
-	if err := d.WritePNG(&w.out, dots); err != nil {
-		return fmt.Errorf("%s.png: %w", name, err)
-	}
-	return w.to.WriteFile(name+".png", bytes.Clone(w.out.Bytes()))
+	return writePicture(w.to, name, title, paper.Picture(picture.Draw(solids, packet.Seen), pictured))
 }
 
 // aside is where a part of the exploded box stands: dividers are lifted out, a drawer

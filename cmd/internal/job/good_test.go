@@ -205,7 +205,7 @@ func TestReadAllKeys(t *testing.T) {
 			t.Errorf("got %+v\nwant %+v", got, w)
 		}
 	}
-	if len(j.Stocks) != 2 || j.Stocks[0] != birch || j.Stocks[1] != board {
+	if len(j.Stocks) != 2 || !reflect.DeepEqual(j.Stocks, []joinery.Stock{birch, board}) {
 		t.Errorf("got %+v", j.Stocks)
 	}
 	if j.Title != "Bench drawers" || j.DXFVersion != "R12" || j.DXFUnits != geom.Inch {

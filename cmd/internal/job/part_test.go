@@ -68,7 +68,7 @@ func TestReadFittings(t *testing.T) {
 	}
 	if want := (joinery.DrawerFront{
 		Stock: j.Stocks[1], Width: 440, Height: 150, Left: 20, Below: -3, Handles: 2, HandleApart: 128, HandleDiameter: 5.5, HandleDown: 60,
-	}); *fingers.DrawerFront != want {
+	}); !reflect.DeepEqual(*fingers.DrawerFront, want) {
 		t.Errorf("got %+v", *fingers.DrawerFront)
 	}
 	if d := screwed; d.Joint != joinery.Butt || d.Fasteners != joinery.Dowels || d.BackJoint != joinery.Housed || d.Setback != 20 || d.BottomFit != joinery.BottomSlidIn || d.Pull != (joinery.Pull{Shape: joinery.PullHole}) {

@@ -54,7 +54,7 @@ func TestUnitsDoNotMatter(t *testing.T) {
 		if a.Units != geom.Inch || b.Units != geom.Millimetre {
 			t.Fatalf("units are %v and %v", a.Units, b.Units)
 		}
-		if b.Units = a.Units; !reflect.DeepEqual(a, b) || in.Stocks[0] != mm.Stocks[0] {
+		if b.Units = a.Units; !reflect.DeepEqual(a, b) || !reflect.DeepEqual(in.Stocks[0], mm.Stocks[0]) {
 			t.Fatalf("%+v\n%+v\n%s%s", a, b, &inches, &millimetres)
 		}
 	})

@@ -55,7 +55,9 @@ func (p Problem) Error() string {
 type reader struct {
 	file     string
 	unit     geom.Unit
+	heads    []string
 	at       map[string]int // columns
+	names    []string       // heads as they stand
 	line     int
 	problems []error
 	parts    int
@@ -67,41 +69,9 @@ type reader struct {
 // Read reads a list whose bare numbers are in a unit. The error joins the problems of
 // all lines, up to a number.
 func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
-	r := &reader{file: file, unit: unit, matches: make(map[string]int), sets: make(map[string]int)}
-	limited := &io.LimitedReader{R: from, N: mostBytes + 1}
-	table := csv.NewReader(bufio.NewReader(limited))
-	table.FieldsPerRecord = -1
-	table.ReuseRecord = true
-	table.TrimLeadingSpace = true
-	for rows := 0; ; rows++ {
-		row, err := table.Read()
-		if errors.Is(err, io.EOF) {
-			break
-		}
-		var bad *csv.ParseError
-		switch {
-		case errors.As(err, &bad):
-			r.line = bad.Line
-			r.fail("write values between commas, and quotes about those with a comma in them", "%v", bad.Err)
-			return List{}, errors.Join(r.problems...)
-		case err != nil:
-			return List{}, fmt.Errorf("cannot read %s: %w", file, err)
-		}
-		r.line, _ = table.FieldPos(0)
-		switch {
-		case rows > mostRows || limited.N == 0:
-			r.fail("lay out a part of it at a time", "the list has over %d lines or 64 MiB", mostRows)
-			return List{}, errors.Join(r.problems...)
-		case r.at == nil:
-			if !r.heads(row) {
-				return List{}, errors.Join(r.problems...)
-			}
-		default:
-			r.row(row)
-		}
-		if len(r.problems) >= mostProblems {
-			break
-		}
+	r := &reader{file: file, unit: unit, heads: heads, matches: make(map[string]int), sets: make(map[string]int)}
+	if err := r.table(from, r.row); err != nil {
+		return List{}, err
 	}
 	if len(r.problems) == 0 && len(r.list.Sheets) == 0 {
 		r.fail("write a line as `sheet,birch,2440,1220`", "there is no sheet to cut from")
@@ -112,11 +82,49 @@ func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
 	return r.list, errors.Join(r.problems...)
 }
 
+// table reads the lines after the heads. The error is one after which nothing can be
+// read.
+func (r *reader) table(from io.Reader, each func(row []string)) error {
+	limited := &io.LimitedReader{R: from, N: mostBytes + 1}
+	table := csv.NewReader(bufio.NewReader(limited))
+	table.FieldsPerRecord = -1
+	table.ReuseRecord = true
+	table.TrimLeadingSpace = true
+	for rows := 0; len(r.problems) < mostProblems; rows++ {
+		row, err := table.Read()
+		if errors.Is(err, io.EOF) {
+			return nil
+		}
+		var bad *csv.ParseError
+		switch {
+		case errors.As(err, &bad):
+			r.line = bad.Line
+			r.fail("write values between commas, and quotes about those with a comma in them", "%v", bad.Err)
+			return errors.Join(r.problems...)
+		case err != nil:
+			return fmt.Errorf("cannot read %s: %w", r.file, err)
+		}
+		r.line, _ = table.FieldPos(0)
+		switch {
+		case rows > mostRows || limited.N == 0:
+			r.fail("lay out a part of it at a time", "the list has over %d lines or 64 MiB", mostRows)
+			return errors.Join(r.problems...)
+		case r.at == nil:
+			if !r.readHeads(row) {
+				return errors.Join(r.problems...)
+			}
+		default:
+			each(row)
+		}
+	}
+	return nil
+}
+
 func (r *reader) fail(hint, message string, args ...any) {
 	r.problems = append(r.problems, Problem{r.file, max(r.line, 1), fmt.Sprintf(message, args...), hint})
 }
 
-func (r *reader) heads(row []string) bool {
+func (r *reader) readHeads(row []string) bool {
 	r.at = make(map[string]int)
 	for i, h := range row {
 		h = strings.ToLower(strings.TrimSpace(strings.TrimPrefix(h, "\ufeff")))
@@ -124,12 +132,13 @@ func (r *reader) heads(row []string) bool {
 		switch {
 		case strings.Contains(h, ";"):
 			r.fail("write commas between values", "the heads have semicolons: %s", quoted(h))
-		case !slices.Contains(heads, h):
-			r.fail("the heads are "+strings.Join(heads, ", "), "%s is no head", quoted(h))
+		case !slices.Contains(r.heads, h):
+			r.fail("the heads are "+strings.Join(r.heads, ", "), "%s is no head", quoted(h))
 		case twice:
 			r.fail("delete one of them", "%s stands twice", quoted(h))
 		}
 		r.at[h] = i
+		r.names = append(r.names, h)
 	}
 	for _, h := range []string{"name", "length", "width"} {
 		if _, there := r.at[h]; !there && len(r.problems) == 0 {
@@ -140,12 +149,7 @@ func (r *reader) heads(row []string) bool {
 }
 
 func (r *reader) row(row []string) {
-	get := func(head string) string {
-		if i, there := r.at[head]; there && i < len(row) {
-			return strings.TrimSpace(row[i])
-		}
-		return ""
-	}
+	get := func(head string) string { return r.get(row, head) }
 	if kind := get("kind"); strings.EqualFold(kind, "part") || kind == "" {
 		if get("price") != "" {
 			r.fail("prices are those of sheets: leave it out", "the part has a price, %s", quoted(get("price")))
@@ -162,7 +166,7 @@ func (r *reader) row(row []string) {
 	}
 	long, wide := r.length("length", get("length")), r.length("width", get("width"))
 	kind := strings.ToLower(get("kind"))
-	name := strings.Join(strings.FieldsFunc(get("name"), func(c rune) bool { return unicode.IsSpace(c) || unicode.IsControl(c) }), " ")
+	name := oneLine(get("name"))
 	switch count := r.count(get("count")); kind {
 	case "", "part":
 		if get("count") == "" {
@@ -180,6 +184,19 @@ func (r *reader) row(row []string) {
 	default:
 		r.fail("write part, sheet or offcut", "%s is no kind", quoted(kind))
 	}
+}
+
+// get is a row's value under a head, if there is one.
+func (r *reader) get(row []string, head string) string {
+	if i, there := r.at[head]; there && i < len(row) {
+		return strings.TrimSpace(row[i])
+	}
+	return ""
+}
+
+// oneLine is a name without line breaks and other control characters.
+func oneLine(s string) string {
+	return strings.Join(strings.FieldsFunc(s, func(c rune) bool { return unicode.IsSpace(c) || unicode.IsControl(c) }), " ")
 }
 
 func (r *reader) length(head, text string) int64 {

@@ -12,36 +12,38 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
-// Make makes the pages of a batch and of its report as PDF.
-func Make(b batch.Batch, r report.Report) ([]byte, error) {
+// Make makes the pages of a batch, of its report and of its sheets as PDF.
+func Make(b batch.Batch, r report.Report, p sheets.Plan) ([]byte, error) {
 	var out bytes.Buffer
 	var laid error
 	pages := func(yield func(drawing.Page) bool) {
-		laid = lay(b, r, func(p drawing.Page) { yield(p) }) // the writer takes all
+		laid = lay(b, r, p, func(p drawing.Page) { yield(p) }) // the writer takes all
 	}
 	err := drawing.WritePDF(&out, drawing.Info{Title: title(b), Subject: "cut list, setups, parts, assembly and labels of drawer boxes"}, pages)
 	return out.Bytes(), cmp.Or(laid, err)
 }
 
 // lay lays the packet's pages out, one after the other.
-func lay(b batch.Batch, r report.Report, out func(drawing.Page)) error {
+func lay(b batch.Batch, r report.Report, p sheets.Plan, out func(drawing.Page)) error {
 	size, known := paper.SizeOf(b.Paper.Size)
 	if !known {
 		size = paper.A4
 	}
-	m := maker{Book: &paper.Book{Size: size, Title: title(b), Out: out}, batch: b, report: r, unit: b.Units,
+	m := maker{Book: &paper.Book{Size: size, Title: title(b), Out: out}, batch: b, report: r, plan: p, unit: b.Units,
 		sheet: report.SetupsOf(b, report.Machines[0])}
 	if err := m.cover(); err != nil {
 		return err
 	}
 	m.cautions()
 	m.cutList()
+	m.sheets()
 	m.setups()
 	m.parts()
 	m.corners()
@@ -64,6 +66,7 @@ type maker struct {
 	*paper.Book
 	batch  batch.Batch
 	report report.Report
+	plan   sheets.Plan
 	unit   geom.Unit
 	sheet  report.SetupSheet
 }

@@ -10,9 +10,11 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
+	"drawerwright/geom/nest"
 )
 
 // samples are the job files that come with the program.
@@ -79,7 +81,13 @@ func TestNoWordsCollide(t *testing.T) {
 			b := read(t, file, text)
 			b.Paper.Size = size
 			var pages []drawing.Page
-			if err := lay(b, report.Make(b, nil), func(p drawing.Page) { pages = append(pages, p) }); err != nil {
+			plan, err := sheets.Of(t.Context(), b, nil, nest.Options{Effort: 20})
+			if err != nil {
+				t.Fatal(err)
+			}
+			r := report.Make(b, nil)
+			r.Lay(b, plan)
+			if err := lay(b, r, plan, func(p drawing.Page) { pages = append(pages, p) }); err != nil {
 				t.Fatal(err)
 			}
 			for n, p := range pages {
@@ -118,7 +126,7 @@ func BenchmarkHundred(b *testing.B) {
 	batch := read(b, "hundred", many(100))
 	r := report.Make(batch, nil)
 	for b.Loop() {
-		if _, err := Make(batch, r); err != nil {
+		if _, err := Make(batch, r, sheets.Plan{}); err != nil {
 			b.Fatal(err)
 		}
 	}

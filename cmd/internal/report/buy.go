@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -20,20 +21,24 @@ type Buy struct {
 	Cost     float64 `json:"cost,omitempty"`
 }
 
-// toBuy is the board by whole sheets where their size is known, else by area, and
-// everything else.
-func toBuy(b batch.Batch) []Buy {
+// toBuy is the board by the sheets of its layout, else by whole sheets where their size
+// is known, else by area, and everything else.
+func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 	list := []Buy{}
 	area := "m2"
 	if b.Units == geom.Inch {
 		area = "sq ft"
 	}
-	for _, m := range Material(b) {
-		one := Buy{"board", m.Stock, m.Area, area, m.Cost}
-		if m.AtLeast > 0 {
-			one.Quantity, one.Unit = float64(m.AtLeast), "sheets, by area alone"
+	for _, m := range material {
+		i := slices.IndexFunc(laid, func(k SheetStock) bool { return k.Stock == m.Stock })
+		switch {
+		case i >= 0:
+			list = append(list, sheetsToBuy(laid[i], b.Units)...)
+		case m.AtLeast > 0:
+			list = append(list, Buy{"board", m.Stock, float64(m.AtLeast), "sheets, by area alone", m.Cost})
+		default:
+			list = append(list, Buy{"board", m.Stock, m.Area, area, m.Cost})
 		}
-		list = append(list, one)
 	}
 	for _, x := range batch.ToBuy(b) {
 		list = append(list, Buy{x.Kind, x.Name, math.Round(x.Quantity*100) / 100, x.Unit, money(x.Cost)})
@@ -41,13 +46,28 @@ func toBuy(b batch.Batch) []Buy {
 	return list
 }
 
+// sheetsToBuy are the sheets of a layout by size and batch; offcuts are there.
+func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
+	for _, z := range used(k) {
+		if z.Offcut {
+			continue
+		}
+		name := fmt.Sprintf("%s, %s x %s %s", k.Stock, caliper(z.Length, u), caliper(z.Width, u), u)
+		if z.Batch != "" {
+			name += ", batch " + z.Batch
+		}
+		list = append(list, Buy{"board", name, float64(z.Used), "sheets", money(z.Price * float64(z.Used))})
+	}
+	return list
+}
+
 // BuyCSV is the list of what to buy.
-func BuyCSV(b batch.Batch) []byte {
+func BuyCSV(r Report) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
 	w.Write([]string{"kind", "name", "quantity", "unit", "cost"})
-	for _, x := range toBuy(b) {
+	for _, x := range r.Buy {
 		cost := ""
 		if x.Cost > 0 {
 			cost = fmt.Sprintf("%.2f", x.Cost)

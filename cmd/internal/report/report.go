@@ -9,6 +9,7 @@ import (
 	"math"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
@@ -20,25 +21,25 @@ const Format = 2
 // Report is report.json. Lengths are numbers in Units, rounded to a
 // nanometre or a billionth of an inch.
 type Report struct {
-	Tool     string     `json:"tool"`
-	Format   int        `json:"format"`
-	Job      string     `json:"job"`
-	Units    string     `json:"units"`
-	DXF      DXF        `json:"dxf"`
-	Router   Router     `json:"router"`
-	Stocks   []Readings `json:"stocks"`
-	Drawers  []Drawer   `json:"drawers"`
-	Parts    []Part     `json:"parts"`
-	Layers   []Layer    `json:"layers"`
-	Faces    []Faces    `json:"faces"`
-	Fit      []Fit      `json:"fit"`
-	Proof    []Proof    `json:"proof"` // empty where a build was told not to prove its files
-	Setups   []Setup    `json:"setups"`
-	Sheets   [0]Sheet   `json:"sheets"`
-	Material []Stock    `json:"material"`
-	Buy      []Buy      `json:"buy"`
-	Cabinets []Cabinet  `json:"cabinets"`
-	Alike    []Alike    `json:"alike"`
+	Tool     string       `json:"tool"`
+	Format   int          `json:"format"`
+	Job      string       `json:"job"`
+	Units    string       `json:"units"`
+	DXF      DXF          `json:"dxf"`
+	Router   Router       `json:"router"`
+	Stocks   []Readings   `json:"stocks"`
+	Drawers  []Drawer     `json:"drawers"`
+	Parts    []Part       `json:"parts"`
+	Layers   []Layer      `json:"layers"`
+	Faces    []Faces      `json:"faces"`
+	Fit      []Fit        `json:"fit"`
+	Proof    []Proof      `json:"proof"` // empty where a build was told not to prove its files
+	Setups   []Setup      `json:"setups"`
+	Sheets   []SheetStock `json:"sheets"`
+	Material []Stock      `json:"material"`
+	Buy      []Buy        `json:"buy"`
+	Cabinets []Cabinet    `json:"cabinets"`
+	Alike    []Alike      `json:"alike"`
 	// Templates are the plates that the job asks for.
 	Templates []Template `json:"templates"`
 	Warnings  []Warning  `json:"warnings"`
@@ -157,17 +158,16 @@ type Setup struct {
 	Drawers       []string `json:"drawers"`
 }
 
-// Sheet is a laid-out sheet. Parts are not laid out yet, so a report has none.
-type Sheet struct{}
-
 // Stock is the board that the parts take of one stock, without kerf and waste.
 type Stock struct {
 	Stock  string  `json:"stock"`
 	Pieces int     `json:"pieces"`
 	Area   float64 `json:"area"` // square metres or square feet
 	// AtLeast is how many sheets the area alone asks for, 0 when the job does
-	// not give the sheet's size; a layout may need more. Cost is theirs.
+	// not give the sheet's size; Laid is how many the layout takes, 0 where there is
+	// none. Cost is theirs.
 	AtLeast int     `json:"at_least"`
+	Laid    int     `json:"laid"`
 	Cost    float64 `json:"cost"`
 }
 
@@ -184,11 +184,11 @@ func Make(b batch.Batch, warnings []Warning) Report {
 	r := Report{
 		Tool: "drawerwright", Format: Format, Job: b.Title, Units: b.Units.String(),
 		// Never null, so that readers need not ask.
-		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{},
+		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: []SheetStock{},
 		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: setups(b), Material: Material(b), Warnings: append([]Warning{}, warnings...),
 	}
 	n := func(mm float64) float64 { return number(mm, b.Units) }
-	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b), cabinets(b, n), alikes(b, n), templates(b, n)
+	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, Material(b), nil), cabinets(b, n), alikes(b, n), templates(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
 		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d)}
@@ -205,6 +205,20 @@ func Make(b batch.Batch, warnings []Warning) Report {
 		}
 	}
 	return r
+}
+
+// Lay adds the layouts of its parts to a report of a batch: the board that is bought is
+// theirs.
+func (r *Report) Lay(b batch.Batch, p sheets.Plan) {
+	r.Sheets = SheetsOf(p).Stocks
+	for i := range r.Material {
+		for _, k := range r.Sheets {
+			if m := &r.Material[i]; m.Stock == k.Stock {
+				m.Laid, m.Cost = k.Count, k.Cost
+			}
+		}
+	}
+	r.Buy = toBuy(b, r.Material, r.Sheets)
 }
 
 // looseDividers are the names of the dividers that are lifted out.

@@ -368,7 +368,7 @@ func (m maker) costs(g setup.Group, needs []setup.Need, fence, height float64) [
 		}
 		c := needs[i].Cost(fence, height)
 		for end, part := range []joinery.Role{joinery.Front, joinery.Back} {
-			if end == 1 && (d.Spec.Back == d.Spec.Front || d.Spec.BackJoint == joinery.Housed) {
+			if end == 1 && (d.Spec.Back.Same(d.Spec.Front) || d.Spec.BackJoint == joinery.Housed) {
 				continue
 			}
 			one := Cost{Drawer: d.Spec.Name, Part: string(part), Recess: m.n(c.Recess[end]), Sliver: m.n(c.Sliver[end])}

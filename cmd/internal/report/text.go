@@ -125,15 +125,17 @@ func board(out *bytes.Buffer, r Report, u geom.Unit) {
 	var rows [][]string
 	for _, m := range r.Material {
 		sheets, cost := "-", "-"
-		if m.AtLeast > 0 {
-			sheets = fmt.Sprint(m.AtLeast)
+		if m.Laid > 0 {
+			sheets = fmt.Sprint(m.Laid)
+		} else if m.AtLeast > 0 {
+			sheets = fmt.Sprintf("%d by area alone", m.AtLeast)
 		}
 		if m.Cost > 0 {
 			cost = fmt.Sprintf("%.2f", m.Cost)
 		}
 		rows = append(rows, []string{m.Stock, fmt.Sprint(m.Pieces), fmt.Sprintf("%.2f", m.Area), sheets, cost})
 	}
-	table(out, []string{"stock", ">pieces", ">area " + area, ">whole sheets by area alone", ">their price"}, rows)
+	table(out, []string{"stock", ">pieces", ">area " + area, ">sheets", ">their price"}, rows)
 }
 
 // caliper prints a number of the report, which is in the job's unit, as a

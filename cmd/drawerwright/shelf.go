@@ -1,0 +1,61 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io/fs"
+	"os"
+
+	"drawerwright/cmd/internal/list"
+	"drawerwright/cmd/internal/outdir"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom"
+
+	"github.com/spf13/cobra"
+)
+
+// shelved is a file of offcuts.
+type shelved struct {
+	path  string
+	put   bool
+	shelf list.Shelf
+}
+
+func (h *shelved) flags(c *cobra.Command) {
+	c.Flags().StringVar(&h.path, "shelf", "", "a table of offcuts to use first: stock, name, length, width, batch")
+}
+
+// read reads the shelf; a file that is not there yet is an empty one where it is to be
+// written.
+func (h *shelved) read(u geom.Unit) (list.Shelf, error) {
+	if h.path == "" {
+		if h.put {
+			return list.Shelf{}, errors.New("--put-back needs --shelf FILE")
+		}
+		return list.Shelf{}, nil
+	}
+	f, err := os.Open(h.path)
+	if errors.Is(err, fs.ErrNotExist) && h.put {
+		return list.Shelf{}, nil
+	}
+	if err != nil {
+		return list.Shelf{}, fmt.Errorf("cannot read the shelf: %w", err)
+	}
+	defer f.Close()
+	h.shelf, err = list.ReadShelf(plain(h.path), f, u)
+	return h.shelf, err
+}
+
+// putBack writes the shelf as it is after a layout has been cut, if that is asked for.
+func (h *shelved) putBack(p sheets.Plan, s streams) error {
+	if !h.put {
+		return nil
+	}
+	used, left := p.Offcuts()
+	after := h.shelf.After(used, left)
+	if err := outdir.ReplaceFile(h.path, after.CSV(p.Units)); err != nil {
+		return fmt.Errorf("cannot write the shelf, which is as it was: %w", err)
+	}
+	_, err := fmt.Fprintf(s.err, "%s: %s taken, %s put back\n", plain(h.path), count(len(used), "offcut", "offcuts"), count(len(left), "offcut", "offcuts"))
+	return err
+}

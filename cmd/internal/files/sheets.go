@@ -1,0 +1,91 @@
+package files
+
+import (
+	"bytes"
+	"context"
+	"fmt"
+
+	"drawerwright/cmd/internal/packet"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
+	"drawerwright/export/router"
+	"drawerwright/geom"
+)
+
+// sheetRoom and offcutRoom are the rooms for pictures of a sheet and of an offcut, in mm.
+var sheetRoom, offcutRoom = geom.Point{X: 240, Y: 160}, geom.Point{X: 120, Y: 80}
+
+// WriteSheets writes the drawings and pictures of every sheet that is cut in another way,
+// and the tables of places and cuts. A plan without stocks has no files.
+func WriteSheets(ctx context.Context, p sheets.Plan, to Folder) error {
+	if len(p.Stocks) == 0 {
+		return nil
+	}
+	type task struct {
+		stock *sheets.Stock
+		one   sheets.Sheet
+	}
+	var tasks []task
+	for i := range p.Stocks {
+		for _, one := range p.Stocks[i].Laid {
+			tasks = append(tasks, task{&p.Stocks[i], one})
+		}
+	}
+	err := each(ctx, len(tasks), func() func(int) error {
+		return func(i int) error { return writeSheet(p, tasks[i].stock, tasks[i].one, to) }
+	})
+	if err != nil {
+		return err
+	}
+	r := report.SheetsOf(p)
+	if err := to.WriteFile("sheets/layout.csv", report.SheetsCSV(r)); err != nil {
+		return err
+	}
+	return to.WriteFile("sheets/cuts.csv", report.CutsCSV(r))
+}
+
+func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) error {
+	drawn, err := s.Drawings(p.DXF, one)
+	if err != nil {
+		return fmt.Errorf("%s: %w; a shorter pattern of layer names helps", s.Name, err)
+	}
+	var out bytes.Buffer
+	for _, d := range drawn {
+		out.Reset()
+		if _, err := router.Draw(d.Part, d.Face, d.Layers, p.DXF).WriteTo(&out); err != nil {
+			return fmt.Errorf("%s: %w", d.File, err)
+		}
+		if err := to.WriteFile(d.File, bytes.Clone(out.Bytes())); err != nil {
+			return err
+		}
+	}
+	picture, _ := packet.SheetPicture(p, s, one, sheetRoom)
+	if err := writePicture(to, s.Picture(one), fmt.Sprintf("%s, sheet %d", s.Name, one.Number), picture); err != nil {
+		return err
+	}
+	for i, o := range one.Offcuts {
+		if err := writePicture(to, s.OffcutPicture(one, i), fmt.Sprintf("%s, offcut of sheet %d", s.Name, one.Number), packet.OffcutPicture(p, s, o, offcutRoom)); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// writePicture writes a drawing once for any size and once for everywhere.
+func writePicture(to Folder, name, title string, d drawing.Drawing) error {
+	d = paper.Framed(d)
+	var out bytes.Buffer
+	if err := d.WriteSVG(&out, title); err != nil {
+		return fmt.Errorf("%s.svg: %w", name, err)
+	}
+	if err := to.WriteFile(name+".svg", bytes.Clone(out.Bytes())); err != nil {
+		return err
+	}
+	out.Reset()
+	if err := d.WritePNG(&out, dots); err != nil {
+		return fmt.Errorf("%s.png: %w", name, err)
+	}
+	return to.WriteFile(name+".png", out.Bytes())
+}

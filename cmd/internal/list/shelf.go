@@ -1,0 +1,95 @@
+package list
+
+import (
+	"bytes"
+	"encoding/csv"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+
+	"drawerwright/geom"
+)
+
+// Offcut is a piece of a stock that a shop has kept; its length is along the grain.
+type Offcut struct {
+	Stock, Name   string
+	Length, Width int64 // nm
+	Batch         string
+}
+
+// Shelf is the offcuts of a shop. The zero value is an empty one.
+type Shelf struct{ Offcuts []Offcut }
+
+// shelfHeads are those of a shelf's table; batch may be left out.
+var shelfHeads = []string{"stock", "name", "length", "width", "batch"}
+
+// ReadShelf reads a shelf as a table; bare numbers are in a unit. An empty file is an
+// empty shelf.
+func ReadShelf(file string, from io.Reader, unit geom.Unit) (Shelf, error) {
+	r := &reader{file: file, unit: unit, heads: shelfHeads}
+	var out Shelf
+	names := make(map[[2]string]bool)
+	err := r.table(from, func(row []string) {
+		o := Offcut{Stock: oneLine(r.get(row, "stock")), Name: oneLine(r.get(row, "name")), Batch: oneLine(r.get(row, "batch"))}
+		if o.Stock == "" || o.Name == "" {
+			r.fail("write both", "the offcut has no stock or no name")
+		}
+		o.Length, o.Width = r.length("length", r.get(row, "length")), r.length("width", r.get(row, "width"))
+		if key := [2]string{o.Stock, o.Name}; names[key] {
+			r.fail("give one of them another name", "the shelf has two offcuts of %s named %s", quoted(o.Stock), quoted(o.Name))
+		} else {
+			names[key] = true
+		}
+		out.Offcuts = append(out.Offcuts, o)
+	})
+	if err != nil {
+		return Shelf{}, err
+	}
+	if _, there := r.at["stock"]; r.at != nil && !there && len(r.problems) == 0 {
+		r.line = 1
+		r.fail("begin with a line as `stock,name,length,width`", "there is no column stock")
+	}
+	if err := errors.Join(r.problems...); err != nil {
+		return Shelf{}, err
+	}
+	return out, nil
+}
+
+// After is the shelf without the offcuts that were used and with new ones, which get the
+// first free numbers of their stock for names.
+func (s Shelf) After(used, left []Offcut) Shelf {
+	var out Shelf
+	names := make(map[[2]string]bool)
+	for _, o := range s.Offcuts {
+		if !slices.Contains(used, o) {
+			out.Offcuts = append(out.Offcuts, o)
+		}
+		names[[2]string{o.Stock, o.Name}] = true // one that was used may still have its label
+	}
+	for _, o := range left {
+		for n := 1; ; n++ {
+			o.Name = fmt.Sprintf("offcut %d", n)
+			if key := [2]string{o.Stock, o.Name}; !names[key] {
+				names[key] = true
+				break
+			}
+		}
+		out.Offcuts = append(out.Offcuts, o)
+	}
+	return out
+}
+
+// CSV is the shelf as a table, lengths with their unit.
+func (s Shelf) CSV(unit geom.Unit) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true // RFC 4180
+	w.Write(shelfHeads)
+	size := func(l int64) string { return geom.Length(l).Text(unit) }
+	for _, o := range s.Offcuts {
+		w.Write([]string{o.Stock, o.Name, size(o.Length), size(o.Width), o.Batch})
+	}
+	w.Flush() // into memory: it cannot fail
+	return out.Bytes()
+}

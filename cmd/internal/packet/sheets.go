@@ -1,0 +1,134 @@
+package packet
+
+import (
+	"bytes"
+	"cmp"
+	"fmt"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/export/drawing"
+	"drawerwright/export/paper"
+	"drawerwright/geom"
+	"drawerwright/geom/nest"
+)
+
+// SheetsPDF is a document of the sheets of a plan alone.
+func SheetsPDF(p sheets.Plan, size paper.Size) ([]byte, error) {
+	title := cmp.Or(p.Title, "Sheets")
+	if p.Title != "" {
+		title += ": sheets"
+	}
+	var out bytes.Buffer
+	pages := func(yield func(drawing.Page) bool) {
+		book := &paper.Book{Size: size, Title: title, Out: func(p drawing.Page) { yield(p) }} // the writer takes all
+		sheetPages(book, p, report.SheetsOf(p).Stocks)
+		book.Close()
+	}
+	err := drawing.WritePDF(&out, drawing.Info{Title: title, Subject: "parts laid out on sheets, and the cuts that take these apart"}, pages)
+	return out.Bytes(), err
+}
+
+// sheets prints a page for each sheet that is cut in another way, and the cuts.
+func (m maker) sheets() { sheetPages(m.Book, m.plan, m.report.Sheets) }
+
+// mostSheetPages are the sheets of a stock that are printed; beyond that a table alone.
+const mostSheetPages = 200
+
+func sheetPages(book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
+	if len(stocks) == 0 {
+		return
+	}
+	book.Chapter("Sheets")
+	unit := p.Units.String()
+	for n, k := range stocks {
+		s := &p.Stocks[n]
+		book.Heading(1, k.Stock)
+		book.Text(report.SheetsSummary(k, p.Units) + ".")
+		book.Text("Laid out to be " + report.SheetsHow(k, p.Units) + ". Sizes are along x and y of the sheet.")
+		for _, left := range k.Left {
+			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s", left.Count, left.Part))
+		}
+		for i, one := range s.Laid {
+			if i == mostSheetPages {
+				book.Text(fmt.Sprintf("%d more ways in which sheets are cut are not printed: they are in the folder sheets.", len(s.Laid)-i))
+				break
+			}
+			picture, rows := SheetPicture(p, s, one, geom.Point{X: book.Width(), Y: 0.55 * book.Size.Height})
+			words := fmt.Sprintf("%s, sheet %d", k.Stock, one.Number)
+			if one.Count > 1 {
+				words += fmt.Sprintf(", cut %d times", one.Count)
+			}
+			book.Keep(picture.Height + 30)
+			book.Heading(2, words)
+			book.Figure(picture, "")
+			book.Table([]string{"", ">pieces", ">length " + unit, ">width " + unit, "part"}, rows)
+		}
+		if len(k.Cuts) > 0 {
+			book.Heading(2, "Cuts of "+k.Stock)
+			for _, note := range report.CutNotes(k) {
+				book.Item(0, "·", note)
+			}
+			cuts := k.Cuts[:min(len(k.Cuts), mostCuts)]
+			book.Table(report.CutHead(p.Units), report.CutRows(cuts, p.Units))
+			if rest := len(k.Cuts) - len(cuts); rest > 0 {
+				book.Text(fmt.Sprintf("%d more cuts are in sheets/cuts.csv.", rest))
+			}
+		}
+	}
+}
+
+// mostCuts are the cuts of a stock that are printed.
+const mostCuts = 3000
+
+// SheetPicture draws a sheet with a key on each piece, and gives the rows of the legend:
+// key, pieces, length, width, part.
+func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Point) (drawing.Drawing, [][]string) {
+	z := s.Sheets[one.Sheet]
+	mm := func(l int64) float64 { return geom.Length(l).MM() }
+	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
+	out := paper.LaidSheet{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(),
+		Trim: geom.Rect{Min: geom.Point{X: mm(z.Trim.Left), Y: mm(z.Trim.Bottom)}, Max: geom.Point{X: mm(z.Length - z.Trim.Right), Y: mm(z.Width - z.Trim.Top)}}}
+	box := func(x, y, length, width int64) geom.Rect {
+		return geom.Rect{Min: geom.Point{X: mm(x), Y: mm(y)}, Max: geom.Point{X: mm(x + length), Y: mm(y + width)}}
+	}
+	key := make(map[int]int)
+	var rows [][]string
+	count := make([]int, len(s.Pieces))
+	for _, q := range one.Placed {
+		count[q.Piece]++
+	}
+	for _, q := range one.Placed {
+		piece := s.Pieces[q.Piece]
+		n, known := key[q.Piece]
+		if !known {
+			n = len(key) + 1
+			key[q.Piece] = n
+			rows = append(rows, []string{fmt.Sprint(n), fmt.Sprint(count[q.Piece]), text(piece.Length), text(piece.Width), partsOf(s, q)})
+		}
+		x, y := q.Size(s.Pieces)
+		out.Pieces = append(out.Pieces, paper.LaidPiece{Box: box(q.X, q.Y, x, y), Key: fmt.Sprint(n), Lines: []string{piece.Name, text(x) + " x " + text(y)}})
+	}
+	for _, o := range one.Offcuts {
+		out.Offcuts = append(out.Offcuts, paper.LaidPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
+	}
+	return out.Draw(room), rows
+}
+
+// partsOf names the parts that a piece serves.
+func partsOf(s *sheets.Stock, q nest.Placed) string {
+	var all []string
+	for _, p := range s.Parts[q.Piece] {
+		all = append(all, p.Name)
+	}
+	return report.Some(all)
+}
+
+// OffcutPicture draws an offcut by itself.
+func OffcutPicture(p sheets.Plan, s *sheets.Stock, o nest.Offcut, room geom.Point) drawing.Drawing {
+	mm := func(l int64) float64 { return geom.Length(l).MM() }
+	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
+	whole := geom.Rect{Max: geom.Point{X: mm(o.Length), Y: mm(o.Width)}}
+	return paper.LaidSheet{Length: mm(o.Length), Width: mm(o.Width), Trim: whole, Grain: s.Grained(),
+		Offcuts: []paper.LaidPiece{{Box: whole, Key: "offcut of " + s.Name, Lines: []string{text(o.Length) + " x " + text(o.Width) + " " + p.Units.String()}}}}.Draw(room)
+}

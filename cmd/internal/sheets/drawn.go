@@ -1,0 +1,131 @@
+package sheets
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/export/router"
+	"drawerwright/geom"
+	"drawerwright/geom/mill"
+	"drawerwright/geom/nest"
+)
+
+const (
+	// usualPin is the diameter of a registration pin, in mm, and pinWeb the least wood
+	// about its hole; common practice, no source.
+	usualPin, pinWeb = 6.0, 3.0
+)
+
+// Pin is a registration hole of a sheet.
+type Pin struct {
+	Radius float64 // mm
+	Bit    mill.Bit
+}
+
+// FromEdge is how far its middle is from the end of the sheet.
+func (p Pin) FromEdge() float64 { return pinWeb + p.Radius }
+
+// pinFor is the hole that parts of a stock are turned over on, or one that their
+// smallest bit makes; none where no router cuts them.
+func pinFor(b batch.Batch, groups []batch.Group) (pin Pin) {
+	var smallest mill.Bit
+	for _, g := range groups {
+		for _, p := range g.Parts {
+			for _, c := range p.Work.Cuts {
+				if _, r, round := c.Outline.AsCircle(); round && c.Operation == mill.Registering && r > pin.Radius {
+					pin = Pin{r, p.Bits[c.Bit]}
+				}
+			}
+			for _, bit := range p.Bits {
+				if smallest.Diameter == 0 || bit.Diameter < smallest.Diameter {
+					smallest = bit
+				}
+			}
+		}
+	}
+	if pin.Radius == 0 && smallest.Diameter > 0 {
+		pin = Pin{max(usualPin, b.Router.Register.Diameter, smallest.Diameter) / 2, smallest}
+	}
+	return pin
+}
+
+// Drawing is one face of a sheet that a router cuts.
+type Drawing struct {
+	Face   geom.Face
+	File   string // relative to the output folder
+	Part   router.Part
+	Layers []router.Layer
+}
+
+// Drawings of a sheet, one for each face that is cut, in the order of cutting. All parts
+// lie with their inside face up, and the sheet is turned over end for end. The error is
+// about the names of layers.
+func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
+	size := s.Sheets[one.Sheet]
+	sheet := router.Sheet{Name: fmt.Sprintf("%s %d", s.Name, one.Number), Quantity: one.Count, Stock: s.Name,
+		Length: geom.Length(size.Length).MM(), Width: geom.Length(size.Width).MM(), Thickness: s.Stock.Thickness.Mean,
+		FromSpoilboard: s.FromSpoilboard, Grain: s.Grained()}
+	if s.Turned && s.Pin.Radius > 0 {
+		sheet.Pin, sheet.PinBit, sheet.PinFromEdge = s.Pin.Radius, s.Pin.Bit, s.Pin.FromEdge()
+	}
+	for _, p := range one.Placed {
+		part := s.Parts[p.Piece][0]
+		sheet.Parts = append(sheet.Parts, router.Placed{Part: part.Drawn(s.FromSpoilboard), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})
+	}
+	whole := sheet.Whole()
+	var list []Drawing
+	for _, face := range whole.Work.Faces {
+		layers, err := router.Layers(whole, face, o)
+		if err != nil && !strings.Contains(o.Pattern, "{cutter}") { // parts may be cut with different bits
+			o := o
+			o.Pattern = cmp.Or(o.Pattern, router.DefaultPattern) + "_{cutter}"
+			layers, err = router.Layers(whole, face, o)
+		}
+		if err != nil {
+			return nil, err
+		}
+		list = append(list, Drawing{Face: face, File: s.drawing(one, face), Part: whole, Layers: layers})
+	}
+	return list, nil
+}
+
+// Files of a sheet: its drawings and pictures, relative to the output folder.
+func (s *Stock) Files(one Sheet) []string {
+	var list []string
+	for _, f := range s.faces(one) {
+		list = append(list, s.drawing(one, f))
+	}
+	pictures := []string{s.Picture(one)}
+	for i := range one.Offcuts {
+		pictures = append(pictures, s.OffcutPicture(one, i))
+	}
+	for _, p := range pictures {
+		list = append(list, p+".svg", p+".png")
+	}
+	return list
+}
+
+// OffcutPicture is that of one of a sheet's offcuts, without the ending of its name.
+func (s *Stock) OffcutPicture(one Sheet, i int) string {
+	return fmt.Sprintf("%s.offcut-%d", s.Picture(one), i+1)
+}
+
+// Picture of a sheet, without the ending of its name.
+func (s *Stock) Picture(one Sheet) string { return fmt.Sprintf("%s-%d", s.File, one.Number) }
+
+func (s *Stock) drawing(one Sheet, f geom.Face) string {
+	return fmt.Sprintf("%s-%d.%s.dxf", s.File, one.Number, f)
+}
+
+// faces of a sheet that are cut, in order.
+func (s *Stock) faces(one Sheet) (list []geom.Face) {
+	for _, f := range []geom.Face{geom.Outside, geom.Inside} {
+		if slices.ContainsFunc(one.Placed, func(p nest.Placed) bool { return slices.Contains(s.Parts[p.Piece][0].Work.Faces, f) }) {
+			list = append(list, f)
+		}
+	}
+	return list
+}

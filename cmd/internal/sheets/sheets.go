@@ -1,0 +1,327 @@
+// Package sheets lays the parts of a batch, or a list of rectangles, out on sheets, and
+// keeps with each layout what it was made of, for all that prints, draws or saws it.
+package sheets
+
+import (
+	"cmp"
+	"context"
+	"fmt"
+	"slices"
+	"sync"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/list"
+	"drawerwright/export/router"
+	"drawerwright/geom"
+	"drawerwright/geom/breakdown"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
+	"drawerwright/geom/nest"
+)
+
+// Plan is the layouts of all stocks whose sheets have a size.
+type Plan struct {
+	Title  string
+	Units  geom.Unit
+	DXF    router.Options
+	Stocks []Stock
+}
+
+// Stock is the pieces of one stock on sheets. Lengths in Rules, Pieces, Sheets and Layout
+// are nanometres, the x of a sheet along the grain.
+type Stock struct {
+	Name           string
+	File           string        // what the names of its files begin with
+	Stock          joinery.Stock // of a list, its name alone
+	Rules          nest.Rules
+	Trim           geom.Length // that is asked for; that of the ends may be more, for registration
+	Keep           [2]geom.Length
+	Pieces         []nest.Piece
+	Parts          [][]batch.Part // that each piece serves, at least one
+	FromSpoilboard bool
+	Sheets         []nest.Sheet
+	Layout         nest.Layout
+	Laid           []Sheet
+	Sawn           bool // a saw cuts its parts from the sheets
+	Turned         bool // its sheets are cut on both faces
+	Pin            Pin  // on which they are turned over; none where saws cut
+	Cuts           []breakdown.Cut
+	// Heaviest is what one person puts onto a saw, in kg.
+	Heaviest float64
+}
+
+// Sheet is one way in which Count sheets are cut. The first one of them is Number.
+type Sheet struct {
+	nest.Laid
+	Number, Count int
+	Offcuts       []nest.Offcut
+}
+
+// usualKerf is a table saw's blade, in mm, and guided the shortest edge that its fence
+// guides (common practice, no source).
+const usualKerf, guided = 3.2, 300.0
+
+// Of lays out the parts of a batch, with the offcuts of a shelf first. A context that
+// ends gives the best layouts so far.
+func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o nest.Options) (Plan, error) {
+	plan := Plan{Title: b.Title, Units: b.Units, DXF: b.DXF}
+	groups := batch.Merged(b)
+	for len(groups) > 0 {
+		stock := groups[0].Parts[0].Stock
+		n := slices.IndexFunc(groups, func(g batch.Group) bool { return g.Parts[0].Stock.Name != stock.Name })
+		if n < 0 {
+			n = len(groups)
+		}
+		if stock.Length > 0 {
+			s := asked(b, stock, groups[:n], shelf)
+			s.File = plan.file(stock.Name)
+			if err := s.layOut(ctx, o); err != nil {
+				return plan, fmt.Errorf("%s: %w", stock.Name, err)
+			}
+			plan.Stocks = append(plan.Stocks, s)
+		}
+		groups = groups[n:]
+	}
+	return plan, nil
+}
+
+// file is what the names of a stock's files begin with, different for each.
+func (p Plan) file(stock string) string {
+	name := folder + job.FileName(stock)
+	for n := 2; slices.ContainsFunc(p.Stocks, func(s Stock) bool { return s.File == name }); n++ {
+		name = fmt.Sprintf("%s%s_%d", folder, job.FileName(stock), n)
+	}
+	return name
+}
+
+// folder is where files of sheets are.
+const folder = "sheets/"
+
+// asked is what is to be laid out of one stock, and by which rules.
+func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut) Stock {
+	of := b.Sheets.Of[stock.Name]
+	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, FromSpoilboard: b.Router.FromSpoilboard,
+		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
+		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
+	gap, out, in := 0.0, false, false
+	for _, g := range groups {
+		s.Sawn = s.Sawn || g.Setup.Cutter.Kind == joinery.Saw
+		for _, p := range g.Parts {
+			gap = max(gap, p.Work.Gap)
+			out = out || slices.Contains(p.Work.Faces, geom.Outside)
+			in = in || slices.Contains(p.Work.Faces, geom.Inside)
+		}
+	}
+	s.Turned = out && in
+	if b.Sheets.Way == job.SheetsFree || b.Sheets.Way == "" && !s.Sawn && b.Sheets.Stages == 0 {
+		s.Rules.Way = nest.Free
+	}
+	kerf := b.Sheets.Kerf
+	if kerf == 0 {
+		if kerf = max(usualKerf, gap, b.Router.PartGap); !s.Sawn {
+			kerf = max(gap, b.Router.PartGap)
+		}
+	}
+	s.Rules.Kerf = int64(geom.LengthOf(kerf))
+	s.pieces(b, stock, of.Match, groups)
+	ends := s.Trim
+	if s.Turned {
+		if s.Pin = pinFor(b, groups); s.Pin.Radius > 0 {
+			ends = max(ends, geom.LengthOf(gap+s.Pin.FromEdge()+s.Pin.Radius+pinWeb))
+		}
+	}
+	trim := nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(s.Trim)}
+	for _, k := range shelf {
+		if k.Stock == stock.Name {
+			s.Sheets = append(s.Sheets, nest.Sheet{Name: k.Name, Length: k.Length, Width: k.Width, Count: 1, Offcut: true, Batch: k.Batch})
+		}
+	}
+	for _, z := range of.Sizes {
+		s.Sheets = append(s.Sheets, nest.Sheet{Name: cmp.Or(z.Name, stock.Name), Length: int64(geom.LengthOf(z.Length)), Width: int64(geom.LengthOf(z.Width)), Price: z.Price, Count: z.Count, Batch: z.Batch})
+	}
+	s.Sheets = slices.DeleteFunc(s.Sheets, func(z nest.Sheet) bool { // trims leave nothing of them
+		return z.Length <= trim.Left+trim.Right || z.Width <= trim.Bottom+trim.Top
+	})
+	for i := range s.Sheets {
+		s.Sheets[i].Trim = trim
+	}
+	return s
+}
+
+// pieces are the parts of a stock: equal ones as one, but for fronts that match.
+func (s *Stock) pieces(b batch.Batch, stock joinery.Stock, match string, groups []batch.Group) {
+	add := func(p nest.Piece, parts ...batch.Part) {
+		q := parts[0]
+		p.Name, p.Length, p.Width, p.Turn = q.Name, int64(geom.LengthOf(q.Panel.Length())), int64(geom.LengthOf(q.Panel.Width())), stock.Grain == joinery.GrainNone
+		if p.Count > 0 {
+			s.Pieces, s.Parts = append(s.Pieces, p), append(s.Parts, parts)
+		}
+	}
+	seen := places(b)
+	var fronts []front
+	for _, g := range groups {
+		rest := g
+		rest.Parts = nil
+		for _, p := range g.Parts {
+			if match == "" || p.Role != joinery.Front && p.Role != joinery.DrawerFrontRole {
+				rest.Parts = append(rest.Parts, p)
+				continue
+			}
+			rest.Quantity -= p.Quantity - p.Spares
+			if p.Spares > 0 {
+				rest.Parts = append(rest.Parts, p)
+			}
+			fronts = append(fronts, front{p, seen[p.Drawer]})
+		}
+		if len(rest.Parts) > 0 {
+			add(nest.Piece{Count: rest.Quantity}, rest.Parts...)
+		}
+	}
+	slices.SortStableFunc(fronts, func(a, b front) int {
+		return cmp.Or(cmp.Compare(a.at.bank, b.at.bank), cmp.Compare(a.part.Role, b.part.Role), cmp.Compare(b.at.row, a.at.row)) // the lowest first
+	})
+	for i, f := range fronts {
+		p := nest.Piece{Count: f.part.Quantity - f.part.Spares, Match: f.at.bank + 1}
+		same := func(g front) bool { return g.at.bank == f.at.bank && g.part.Role == f.part.Role }
+		alone := func(g front) bool { return same(g) && g.part.Quantity-g.part.Spares != p.Count }
+		if match == job.MatchSequence && f.at.bank > 0 && !slices.ContainsFunc(fronts, alone) {
+			p.Set = 1 + slices.IndexFunc(fronts[:i+1], same)
+		}
+		add(p, f.part)
+	}
+}
+
+// front is one that matches others.
+type front struct {
+	part batch.Part
+	at   place
+}
+
+// place is a drawer's cabinet, 0 for none, and its row from above.
+type place struct{ bank, row int }
+
+func places(b batch.Batch) map[string]place {
+	at := make(map[string]place)
+	for n, bank := range b.Banks {
+		for row, d := range bank.Drawers {
+			if d < len(b.Drawers) {
+				at[b.Drawers[d].Spec.Name] = place{n + 1, row}
+			}
+		}
+	}
+	return at
+}
+
+// Listed lays a list out by itself, all sheets with the same trim on every edge.
+func Listed(ctx context.Context, name string, l list.List, rules nest.Rules, trim geom.Length, keep [2]geom.Length, u geom.Unit, o nest.Options) (Plan, error) {
+	s := Stock{Name: name, File: folder + job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: rules, Trim: trim, Keep: keep, Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets), Sawn: rules.Way == nest.Guillotine}
+	for i := range s.Sheets {
+		s.Sheets[i].Trim = nest.Trim{Left: int64(trim), Right: int64(trim), Bottom: int64(trim), Top: int64(trim)}
+	}
+	for _, p := range l.Pieces {
+		panel := geom.Panel{Outline: geom.Rectangle(0, 0, geom.Length(p.Length).MM(), geom.Length(p.Width).MM())}
+		work, _ := mill.Prepare(mill.Part{Panel: panel}, mill.Settings{}) // without bits there is nothing to refuse
+		s.Parts = append(s.Parts, []batch.Part{{Part: joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name, Quantity: p.Count, Work: work}})
+	}
+	err := s.layOut(ctx, o)
+	return Plan{Units: u, DXF: router.Options{Unit: u}, Stocks: []Stock{s}}, err
+}
+
+func (s *Stock) layOut(ctx context.Context, o nest.Options) error {
+	l, err := nest.Lay(ctx, s.Pieces, s.Sheets, s.Rules, o)
+	if err != nil {
+		return err
+	}
+	if err := nest.Check(l, s.Pieces, s.Sheets, s.Rules); err != nil {
+		return fmt.Errorf("the layout is wrong, which is a fault of drawerwright: %w", err)
+	}
+	s.Layout = l
+	at := make(map[string]int)
+	for i, one := range l.Sheets {
+		key := fmt.Sprint(one)
+		if n, known := at[key]; known {
+			s.Laid[n].Count++
+			continue
+		}
+		at[key] = len(s.Laid)
+		size := s.Sheets[one.Sheet]
+		s.Laid = append(s.Laid, Sheet{Laid: one, Number: i + 1, Count: 1,
+			Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, int64(s.Keep[0]), int64(s.Keep[1]))})
+	}
+	if s.Rules.Way == nest.Guillotine {
+		s.Cuts = s.cuts()
+	}
+	return nil
+}
+
+// cuts are those that take all sheets apart, in order.
+func (s *Stock) cuts() []breakdown.Cut {
+	list := make([]breakdown.Sheet, len(s.Laid))
+	var wait sync.WaitGroup
+	for i := range s.Laid {
+		wait.Go(func() {
+			one := &s.Laid[i]
+			size := s.Sheets[one.Sheet]
+			b, _ := nest.Apart(one.Laid, s.Pieces, size, s.Rules)
+			list[i] = breakdown.Sheet{Name: fmt.Sprint(one.Number), Count: one.Count, Size: size, Board: b,
+				Names: func(n int) string { return s.Pieces[one.Placed[n].Piece].Name }}
+		})
+	}
+	wait.Wait()
+	return breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), Heaviest: s.Heaviest, Guided: int64(geom.LengthOf(guided))})
+}
+
+// weight is that of a square nanometre of the stock, in kg; 0 where it is not known.
+func (s *Stock) weight() float64 {
+	const nm = 1e-9
+	return s.Stock.Density * s.Stock.Thickness.Mean / 1000 * nm * nm
+}
+
+// Weight of a rectangle of the stock in kg, 0 where it is not known.
+func (s *Stock) Weight(length, width int64) float64 {
+	return float64(length) * float64(width) * s.weight()
+}
+
+// Grained tells whether its sheets have a grain, along their length.
+func (s *Stock) Grained() bool { return s.Stock.Grain != "" && s.Stock.Grain != joinery.GrainNone }
+
+// Left is how many pieces no sheet holds.
+func (s *Stock) Left() (n int) {
+	for _, l := range s.Layout.Left {
+		n += l
+	}
+	return n
+}
+
+// Used is how many sheets of each size are used.
+func (s *Stock) Used() []int {
+	used := make([]int, len(s.Sheets))
+	for _, l := range s.Layout.Sheets {
+		used[l.Sheet]++
+	}
+	return used
+}
+
+// Offcuts are those of a shelf that a plan uses, and those that it leaves, their sides
+// rounded down to whole millimetres or 32nds of an inch.
+func (p Plan) Offcuts() (used, left []list.Offcut) {
+	grid := int64(geom.LengthOf(1))
+	if p.Units == geom.Inch {
+		grid = int64(geom.LengthOf(geom.InchMM / 32))
+	}
+	for _, s := range p.Stocks {
+		for _, one := range s.Laid {
+			size := s.Sheets[one.Sheet]
+			if size.Offcut {
+				used = append(used, list.Offcut{Stock: s.Name, Name: size.Name, Length: size.Length, Width: size.Width, Batch: size.Batch})
+			}
+			for _, o := range one.Offcuts {
+				for range one.Count {
+					left = append(left, list.Offcut{Stock: s.Name, Length: o.Length - o.Length%grid, Width: o.Width - o.Width%grid, Batch: size.Batch})
+				}
+			}
+		}
+	}
+	return used, left
+}

@@ -1,0 +1,157 @@
+package router
+
+import (
+	"slices"
+
+	"drawerwright/export/stroke"
+	"drawerwright/geom"
+	"drawerwright/geom/mill"
+)
+
+// SheetLayer is the outline of the sheet that parts are cut from. It is not cut.
+const SheetLayer = "SHEET"
+
+// Sheet is parts on one sheet, in mm, its lower left corner at 0, 0 with the inside face
+// of all parts up. It is turned over end for end, as a part is.
+type Sheet struct {
+	Name           string
+	Quantity       int // of sheets cut alike
+	Stock          string
+	Length, Width  float64
+	Thickness      float64
+	Grain          bool // runs along the length
+	Parts          []Placed
+	FromSpoilboard bool
+	// Pin is the radius of the registration holes near both ends, 0 for none; PinBit
+	// makes them, and PinFromEdge is how far from the ends they are.
+	Pin, PinFromEdge float64
+	PinBit           mill.Bit
+}
+
+// Placed is a part on a sheet: the lower left corner of its outline at X, Y; turned, it
+// is turned a quarter to the left before that.
+type Placed struct {
+	Part
+	X, Y   float64
+	Turned bool
+}
+
+// at moves vertices from the part's coordinates to the sheet's.
+func (p Placed) at(list []geom.Vertex) []geom.Vertex {
+	box := p.Panel.Outline.Bounds()
+	out := make([]geom.Vertex, len(list))
+	for i, v := range list {
+		x, y := v.X-box.Min.X, v.Y-box.Min.Y
+		if p.Turned {
+			x, y = box.Height()-y, x
+		}
+		out[i] = geom.Vertex{Point: geom.Point{X: p.X + x, Y: p.Y + y}, Bulge: v.Bulge}
+	}
+	return out
+}
+
+// Size of a part along the sheet's x and y.
+func (p Placed) Size() (x, y float64) {
+	if p.Turned {
+		return p.Panel.Width(), p.Panel.Length()
+	}
+	return p.Panel.Length(), p.Panel.Width()
+}
+
+// Whole is a sheet as one part with the work of all of them. What cuts parts out is
+// moved to the face that is cut last, so that none is loose when the sheet is turned;
+// registration holes of parts give way to those of the sheet.
+func (s Sheet) Whole() Part {
+	out := Part{Name: s.Name, Quantity: s.Quantity, Stock: s.Stock, Panel: geom.Panel{Outline: geom.Rectangle(0, 0, s.Length, s.Width), Thickness: s.Thickness},
+		FromSpoilboard: s.FromSpoilboard, sheet: &s}
+	faces := make(map[geom.Face]bool)
+	for _, p := range s.Parts {
+		for _, f := range p.Work.Faces {
+			faces[f] = true
+		}
+	}
+	for _, f := range []geom.Face{geom.Outside, geom.Inside} { // as one part is cut
+		if faces[f] {
+			out.Work.Faces = append(out.Work.Faces, f)
+		}
+	}
+	if len(out.Work.Faces) == 0 {
+		return out
+	}
+	last := out.Work.Faces[len(out.Work.Faces)-1]
+	bit := func(b mill.Bit) int {
+		i := slices.Index(out.Bits, b)
+		if i < 0 {
+			i = len(out.Bits)
+			out.Bits = append(out.Bits, b)
+		}
+		return i
+	}
+	if s.Pin > 0 && len(out.Work.Faces) > 1 {
+		for _, x := range []float64{s.PinFromEdge, s.Length - s.PinFromEdge} {
+			hole := geom.Circle(geom.Point{X: x, Y: s.Width / 3}, s.Pin)
+			out.Work.Pins = append(out.Work.Pins, hole)
+			out.Work.Cuts = append(out.Work.Cuts, mill.Cut{Operation: mill.Registering, Face: out.Work.Faces[0], Depth: s.Thickness, Bit: bit(s.PinBit), Outline: hole, Pocket: -1})
+		}
+	}
+	for _, p := range s.Parts {
+		for _, c := range p.Work.Cuts {
+			if c.Operation == mill.Registering {
+				continue
+			}
+			if c.Operation == mill.Profile || c.Slot {
+				c.Face = last
+			}
+			if c.Bit >= 0 {
+				c.Bit = bit(p.Bits[c.Bit])
+			}
+			c.Outline = p.at(c.Outline)
+			if c.Path = slices.Clone(c.Path); len(c.Path) > 0 {
+				c.Path = p.at(c.Path)
+			}
+			c.Pocket = -1
+			out.Work.Cuts = append(out.Work.Cuts, c)
+		}
+	}
+	return out
+}
+
+// onSheet draws what is not cut: the sheet's outline, and in each part its corner mark
+// and its name.
+func (d *pen) onSheet() {
+	d.loop(d.out.Layer(SheetLayer, blankColour), d.part.Panel.Outline)
+	blank, label := d.out.Layer(BlankLayer, blankColour), d.out.Layer(LabelLayer, labelColour)
+	for _, p := range d.part.sheet.Parts {
+		long, wide := p.Panel.Length(), p.Panel.Width()
+		size := min(cornerMark, long/4, wide/4)
+		box := p.Panel.Outline.Bounds()
+		at := func(x, y float64) geom.Vertex {
+			return geom.Vertex{Point: geom.Point{X: box.Min.X + x, Y: box.Min.Y + y}}
+		}
+		d.loop(blank, p.at([]geom.Vertex{at(0, 0), at(size, 0), at(0, size)}))
+		// The name reads along the part, from its other face too.
+		height := min(nameHeight, wide/5, 0.9*long/max(1, stroke.Width(p.Name, 1)))
+		x := (long - stroke.Width(p.Name, height)) / 2
+		stroke.Set(p.Name, height, x, (wide-height)/2, func(line []stroke.Point, closed bool) {
+			path := make([]geom.Vertex, len(line))
+			for i, q := range line {
+				switch x, y := q.X, q.Y; {
+				case d.face == geom.Inside:
+					path[i] = at(x, y)
+				case p.Turned: // mirrored once more, so that it reads
+					path[i] = at(x, wide-y)
+				default:
+					path[i] = at(long-x, y)
+				}
+			}
+			if path = p.at(path); closed {
+				d.loop(label, path)
+			} else {
+				d.path(label, path)
+			}
+		})
+	}
+}
+
+// nameHeight is the height of a part's name on a sheet, in mm.
+const nameHeight = 12.0
