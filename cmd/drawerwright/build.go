@@ -23,6 +23,9 @@ import (
 // person to wonder: about a second.
 const longBuild = 100
 
+// buildEffort keeps the search for layouts as short as the rest of a build.
+const buildEffort = 200
+
 func newBuild(s streams) *cobra.Command {
 	var dir, stlKind string
 	var asJSON, noProof bool
@@ -88,7 +91,7 @@ standard input.`,
 	c.Flags().StringVarP(&dir, "output", "o", "out", "the folder to write")
 	wordFlag(c, &stlKind, "stl", "binary", "kind of STL", "binary", "ascii")
 	c.Flags().BoolVar(&noProof, "no-proof", false, "do not read the drawings back, cut them virtually and put the boxes together")
-	search.flags(c)
+	search.flags(c, buildEffort)
 	stock.flags(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "print what was written as JSON")
 	return c

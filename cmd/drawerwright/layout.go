@@ -107,7 +107,7 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 	c.Flags().StringVar(&kerf, "kerf", "3.2 mm", "what is lost between parts")
 	c.Flags().StringVar(&trim, "trim", "0", "what is cut off each edge of a sheet first")
 	c.Flags().StringVar(&keep, "keep", "300 mm x 100 mm", "the smallest offcut that is kept")
-	search.flags(c)
+	search.flags(c, nest.DefaultEffort)
 	return c
 }
 

@@ -67,7 +67,7 @@ layout on any machine. JOB may be - for standard input.`,
 			return done(stock.putBack(plan, s))
 		},
 	}
-	search.flags(c)
+	search.flags(c, nest.DefaultEffort)
 	stock.flags(c)
 	c.Flags().BoolVar(&stock.put, "put-back", false, "write the shelf anew: without what was used, with the offcuts of this layout")
 	print.flags(c)
@@ -150,8 +150,8 @@ type searching struct {
 // mostEffort is a search of hours.
 const mostEffort = 10_000_000
 
-func (q *searching) flags(c *cobra.Command) {
-	c.Flags().IntVar(&q.effort, "effort", nest.DefaultEffort, "how long to search for layouts: 1000 are some seconds")
+func (q *searching) flags(c *cobra.Command, effort int) {
+	c.Flags().IntVar(&q.effort, "effort", effort, "how long to search for layouts: 1000 are some seconds")
 	c.Flags().Uint64Var(&q.seed, "seed", 0, "begin the search elsewhere")
 }
 

@@ -47,9 +47,12 @@ func WriteSheets(ctx context.Context, p sheets.Plan, to Folder) error {
 }
 
 func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) error {
-	drawn, err := s.Drawings(p.DXF, one)
-	if err != nil {
-		return fmt.Errorf("%s: %w; a shorter pattern of layer names helps", s.Name, err)
+	drawn := one.Drawn
+	if drawn == nil {
+		var err error
+		if drawn, err = s.Drawings(p.DXF, one); err != nil {
+			return err
+		}
 	}
 	var out bytes.Buffer
 	for _, d := range drawn {

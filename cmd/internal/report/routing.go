@@ -6,8 +6,10 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/dxf"
+	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
 )
 
 // DXF says how the drawings were written.
@@ -103,21 +105,26 @@ func layers(p batch.Part, n func(float64) float64) []Layer {
 	var list []Layer
 	for _, d := range p.Drawings {
 		for _, l := range d.Layers {
-			out := Layer{File: d.File, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth), Left: n(l.Left), Told: "depth", Line: l.Line, Cuts: len(l.Cuts)}
-			switch {
-			case l.Through():
-				out.Told, out.Depth = "through", n(p.Panel.Thickness)
-			case l.Floor:
-				out.Told = "left"
-			}
-			if l.Bit >= 0 {
-				bit := p.Bits[l.Bit]
-				out.Bit, out.Diameter, out.Flutes = bit.Name, n(bit.Diameter), bit.Flutes
-			}
-			list = append(list, out)
+			list = append(list, legend(d.File, l, p.Bits, p.Panel.Thickness, n))
 		}
 	}
 	return list
+}
+
+// legend is the line of one layer of a drawing of a board.
+func legend(file string, l router.Layer, bits []mill.Bit, thickness float64, n func(float64) float64) Layer {
+	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth), Left: n(l.Left), Told: "depth", Line: l.Line, Cuts: len(l.Cuts)}
+	switch {
+	case l.Through():
+		out.Told, out.Depth = "through", n(thickness)
+	case l.Floor:
+		out.Told = "left"
+	}
+	if l.Bit >= 0 {
+		bit := bits[l.Bit]
+		out.Bit, out.Diameter, out.Flutes = bit.Name, n(bit.Diameter), bit.Flutes
+	}
+	return out
 }
 
 // flipGap is how far a shoulder may stay open, in millimetres, before one sees

@@ -64,6 +64,7 @@ type LaidSheet struct {
 	Placed  []Placed `json:"placed"`
 	Offcuts []Box    `json:"offcuts"`
 	Files   []string `json:"files,omitempty"`
+	Layers  []Layer  `json:"layers,omitempty"` // the legend of its drawings
 }
 
 // Box is a rectangle of a sheet: its lower left corner and its size.
@@ -135,6 +136,11 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 		size := s.Sheets[one.Sheet]
 		laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placed: []Placed{}, Offcuts: []Box{}, Files: s.Files(one),
 			Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
+		for _, d := range one.Drawn {
+			for _, l := range d.Layers {
+				laid.Layers = append(laid.Layers, legend(d.File, l, d.Part.Bits, s.Stock.Thickness.Mean, func(mm float64) float64 { return number(mm, u) }))
+			}
+		}
 		whole, parts := float64(size.Length)*float64(size.Width), 0.0
 		for _, p := range one.Placed {
 			x, y := p.Size(s.Pieces)

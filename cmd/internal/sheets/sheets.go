@@ -56,6 +56,7 @@ type Sheet struct {
 	nest.Laid
 	Number, Count int
 	Offcuts       []nest.Offcut
+	Drawn         []Drawing // of a job; a list's are made as they are written
 }
 
 // usualKerf is a table saw's blade, in mm, and guided the shortest edge that its fence
@@ -78,6 +79,12 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o nest.Options)
 			s.File = plan.file(stock.Name)
 			if err := s.layOut(ctx, o); err != nil {
 				return plan, fmt.Errorf("%s: %w", stock.Name, err)
+			}
+			for i := range s.Laid {
+				var err error
+				if s.Laid[i].Drawn, err = s.Drawings(plan.DXF, s.Laid[i]); err != nil {
+					return plan, fmt.Errorf("sheets of %s: %w; change the pattern of layer names", s.Name, err)
+				}
 			}
 			plan.Stocks = append(plan.Stocks, s)
 		}
