@@ -20,7 +20,7 @@ type Label struct {
 	Piece, Of    int    // of the pieces of that name
 	Facts        string // size and stock
 	Face         string // the face that it goes on
-	Edge         string // the edge that its arrow points to
+	Edge         string // the edge that its arrow points to; none without
 	Grain        bool   // that runs along the part
 	// Place is where the piece stands in the row of a set, from the left, of Set
 	// pieces; 0 for one that is in no row.
@@ -123,10 +123,11 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	if y -= 1.6 * body; y < edge {
 		return d
 	}
-	// An arrow to the lower edge of the label, which is to be the part's.
-	d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + body}, geom.Point{X: x + body/3, Y: y + body/4})
-	d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5}, geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
-	d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room-body, l.Edge))
+	if l.Edge != "" { // an arrow to the lower edge of the label, which is to be the part's
+		d.Line(drawing.Medium, geom.Point{X: x + body/3, Y: y + body}, geom.Point{X: x + body/3, Y: y + body/4})
+		d.Loops(drawing.Pen{}, 1, geom.Polygon(geom.Point{X: x + body/3, Y: y - body/5}, geom.Point{X: x + 2*body/3, Y: y + body/4}, geom.Point{X: x, Y: y + body/4}))
+		d.Words(x+body, y, body, drawing.Bold, drawing.Fit(drawing.Bold, body, room-body, l.Edge))
+	}
 	if y -= 2 * body; y < edge {
 		return d
 	}

@@ -2,10 +2,13 @@ package packet
 
 import (
 	"fmt"
+	"maps"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/paper"
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -37,15 +40,41 @@ func (m maker) labels() error {
 	if m.batch.Paper.Labels == job.LabelsPage {
 		grid = paper.Grid{Columns: 1, Rows: 1}
 	}
+	from := make(map[string][]int)
+	for i := range m.plan.Stocks {
+		maps.Copy(from, m.plan.Stocks[i].From())
+	}
 	var list []paper.Label
 	for _, d := range m.batch.Drawers {
 		for _, p := range d.Parts {
 			for n := range p.Quantity {
-				list = append(list, m.label(p, n))
+				l := m.label(p, n)
+				if n < len(from[p.Name]) {
+					l.Facts += fmt.Sprintf(", sheet %d", from[p.Name][n])
+				}
+				list = append(list, l)
 			}
 		}
 	}
+	list = append(list, offcutLabels(m.plan)...)
 	return m.Labels(list, grid)
+}
+
+// offcutLabels are for the pieces that are left of sheets and are worth keeping.
+func offcutLabels(p sheets.Plan) (list []paper.Label) {
+	for i := range p.Stocks {
+		s := &p.Stocks[i]
+		for _, one := range s.Laid {
+			for k, o := range one.Offcuts {
+				for n := range one.Count {
+					name := fmt.Sprintf("%s offcut %d-%d", s.Name, one.Number+n, k+1)
+					list = append(list, paper.Label{Drawer: "offcut", Part: name, Piece: 1, Of: 1, Grain: s.Grained(), Face: "measure it before use",
+						Facts: fmt.Sprintf("%s x %s %s", geom.Length(o.Length).Number(p.Units), geom.Length(o.Width).Number(p.Units), p.Units)})
+				}
+			}
+		}
+	}
+	return list
 }
 
 func (m maker) label(p batch.Part, n int) paper.Label {

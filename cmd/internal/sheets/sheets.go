@@ -245,7 +245,7 @@ func (s *Stock) layOut(ctx context.Context, o nest.Options) error {
 	}
 	s.Layout = l
 	at := make(map[string]int)
-	for i, one := range l.Sheets {
+	for _, one := range l.Sheets {
 		key := fmt.Sprint(one)
 		if n, known := at[key]; known {
 			s.Laid[n].Count++
@@ -253,8 +253,13 @@ func (s *Stock) layOut(ctx context.Context, o nest.Options) error {
 		}
 		at[key] = len(s.Laid)
 		size := s.Sheets[one.Sheet]
-		s.Laid = append(s.Laid, Sheet{Laid: one, Number: i + 1, Count: 1,
+		s.Laid = append(s.Laid, Sheet{Laid: one, Count: 1,
 			Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, int64(s.Keep[0]), int64(s.Keep[1]))})
+	}
+	number := 1 // those that are cut alike have numbers in a row
+	for i := range s.Laid {
+		s.Laid[i].Number = number
+		number += s.Laid[i].Count
 	}
 	if s.Rules.Way == nest.Guillotine {
 		s.Cuts = s.cuts()
@@ -331,4 +336,27 @@ func (p Plan) Offcuts() (used, left []list.Offcut) {
 		}
 	}
 	return used, left
+}
+
+// From tells for each part the numbers of the sheets that its pieces come from, one after
+// the other; pieces that no sheet holds have none.
+func (s *Stock) From() map[string][]int {
+	of := make([][]int, len(s.Pieces))
+	for _, one := range s.Laid {
+		for n := range one.Count {
+			for _, p := range one.Placed {
+				of[p.Piece] = append(of[p.Piece], one.Number+n)
+			}
+		}
+	}
+	from := make(map[string][]int)
+	for i, list := range of {
+		rest := s.Pieces[i].Count
+		for _, p := range s.Parts[i] {
+			n := min(p.Quantity, rest, len(list))
+			from[p.Name] = append(from[p.Name], list[:n]...)
+			list, rest = list[n:], rest-n
+		}
+	}
+	return from
 }
