@@ -56,6 +56,7 @@ type reader struct {
 	file     string
 	unit     geom.Unit
 	heads    []string
+	needed   []string       // of them
 	at       map[string]int // columns
 	names    []string       // heads as they stand
 	line     int
@@ -69,7 +70,7 @@ type reader struct {
 // Read reads a list whose bare numbers are in a unit. The error joins the problems of
 // all lines, up to a number.
 func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
-	r := &reader{file: file, unit: unit, heads: heads, matches: make(map[string]int), sets: make(map[string]int)}
+	r := &reader{file: file, unit: unit, heads: heads, needed: []string{"name", "length", "width"}, matches: make(map[string]int), sets: make(map[string]int)}
 	if err := r.table(from, r.row); err != nil {
 		return List{}, err
 	}
@@ -140,9 +141,9 @@ func (r *reader) readHeads(row []string) bool {
 		r.at[h] = i
 		r.names = append(r.names, h)
 	}
-	for _, h := range []string{"name", "length", "width"} {
+	for _, h := range r.needed {
 		if _, there := r.at[h]; !there && len(r.problems) == 0 {
-			r.fail("begin with a line as `kind,name,length,width,count`", "there is no column %s", h)
+			r.fail("begin with a line as `"+strings.Join(r.needed, ",")+"`", "there is no column %s", h)
 		}
 	}
 	return len(r.problems) == 0

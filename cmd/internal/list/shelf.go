@@ -27,7 +27,7 @@ var shelfHeads = []string{"stock", "name", "length", "width", "batch"}
 // ReadShelf reads a shelf as a table; bare numbers are in a unit. An empty file is an
 // empty shelf.
 func ReadShelf(file string, from io.Reader, unit geom.Unit) (Shelf, error) {
-	r := &reader{file: file, unit: unit, heads: shelfHeads}
+	r := &reader{file: file, unit: unit, heads: shelfHeads, needed: shelfHeads[:4]}
 	var out Shelf
 	names := make(map[[2]string]bool)
 	err := r.table(from, func(row []string) {
@@ -45,10 +45,6 @@ func ReadShelf(file string, from io.Reader, unit geom.Unit) (Shelf, error) {
 	})
 	if err != nil {
 		return Shelf{}, err
-	}
-	if _, there := r.at["stock"]; r.at != nil && !there && len(r.problems) == 0 {
-		r.line = 1
-		r.fail("begin with a line as `stock,name,length,width`", "there is no column stock")
 	}
 	if err := errors.Join(r.problems...); err != nil {
 		return Shelf{}, err

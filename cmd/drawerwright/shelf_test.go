@@ -1,0 +1,85 @@
+package main
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// TestShelfUsed: offcuts are cut up before sheets, and only when it is asked for they are
+// taken off the shelf and what is left is put there.
+func TestShelfUsed(t *testing.T) {
+	shelf := filepath.Join(t.TempDir(), "offcuts.csv")
+	const before = "stock,name,length,width\nbirch,long,1600,700\noak,other,900,900\n"
+	if err := os.WriteFile(shelf, []byte(before), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	const job = "../../samples/bench-drawers.yaml"
+	status, out, errs := call(t, "", "sheets", job, "--shelf", shelf)
+	if status != 0 || !strings.Contains(out, "1 offcut of 1600.00 x 700.00 mm") {
+		t.Fatalf("%d, %s%s", status, out, errs)
+	}
+	if now, _ := os.ReadFile(shelf); string(now) != before {
+		t.Fatalf("the shelf is %q", now)
+	}
+	if status, _, errs = call(t, "", "build", job, "-o", filepath.Join(t.TempDir(), "out"), "--shelf", shelf); status != 0 {
+		t.Fatal(errs)
+	}
+	status, _, errs = call(t, "", "sheets", job, "--shelf", shelf, "--put-back")
+	if status != 0 || !strings.Contains(errs, "1 offcut taken") {
+		t.Fatalf("%d, %s", status, errs)
+	}
+	now, _ := os.ReadFile(shelf)
+	if s := string(now); strings.Contains(s, "long") || !strings.Contains(s, "oak,other,900 mm,900 mm") || !strings.Contains(s, "birch,offcut 1,") || !strings.Contains(s, "hardboard,offcut 1,") {
+		t.Errorf("the shelf is %s", s)
+	}
+	if info, err := os.Stat(shelf); err != nil || info.Mode().Perm() != 0o600 && filepath.Separator == '/' {
+		t.Errorf("%v %v", info.Mode(), err)
+	}
+	if files, _ := os.ReadDir(filepath.Dir(shelf)); len(files) != 1 {
+		t.Errorf("beside the shelf: %v", files)
+	}
+	// A shelf that is not there yet is made, but not read.
+	other := filepath.Join(t.TempDir(), "new.csv")
+	if status, _, errs = call(t, "", "sheets", job, "--shelf", other, "--put-back"); status != 0 {
+		t.Fatal(errs)
+	}
+	if _, err := os.Stat(other); err != nil {
+		t.Error(err)
+	}
+	for _, args := range [][]string{{"sheets", job, "--shelf", other + "x"}, {"sheets", job, "--put-back"}, {"build", job, "--shelf", other + "x"}} {
+		if status, _, errs = call(t, "", args...); status == 0 {
+			t.Errorf("%v: %s", args, errs)
+		}
+	}
+	if err := os.WriteFile(shelf, []byte("stock,name,length,width\nbirch,a,x,700\n"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if status, _, errs = call(t, "", "sheets", job, "--shelf", shelf); status != 1 || !strings.Contains(errs, "offcuts.csv:2: the length \"x\" is no length") {
+		t.Errorf("%d, %s", status, errs)
+	}
+}
+
+// TestSheetFolders: sheets and lists are written as drawings, pictures and tables.
+func TestSheetFolders(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "out")
+	const list = "kind,name,length,width,count\nsheet,ply,1000,600,\npart,a b,300,200,7\n"
+	for range 2 { // a second time over the first
+		if status, _, errs := call(t, list, "layout", "-", "-o", dir); status != 0 {
+			t.Fatal(errs)
+		}
+	}
+	for _, name := range []string{"sheets.pdf", "sheets/list-1.inside.dxf", "sheets/list-1.svg", "sheets/list-1.png", "sheets/layout.csv", "sheets/cuts.csv"} {
+		if info, err := os.Stat(filepath.Join(dir, name)); err != nil || info.Size() == 0 {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+	status, out, _ := call(t, list, "layout", "-", "--csv")
+	if rows := strings.Count(out, ",part,a b,"); status != 0 || rows != 7 {
+		t.Errorf("%d rows of 7 in\n%s", rows, out)
+	}
+	if status, _, _ := call(t, list, "layout", "-", "--csv", "--json"); status != 2 {
+		t.Error("csv and json together")
+	}
+}
