@@ -83,6 +83,11 @@ standard input.`,
 			if asJSON {
 				return done(writeJSON(s.out, written))
 			}
+			for _, w := range written.Warnings[len(l.warnings):] { // the others have been shown
+				if _, err := fmt.Fprintf(s.err, "drawerwright: warning: %s\n", plain(w.Message)); err != nil {
+					return jobError{err}
+				}
+			}
 			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(dir), written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
 				count(written.Boxes, "box", "boxes"), count(len(written.Warnings), "warning", "warnings"))
 			return done(err)
@@ -130,7 +135,7 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		defer bar.Finish()
 	}
 	folder := &counted{Stage: stage}
-	err = files.Write(ctx, l.batch, folder, o)
+	warnings, err := files.Write(ctx, l.batch, folder, o)
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -146,5 +151,5 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: append([]report.Warning{}, l.warnings...)}, nil
+	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: append([]report.Warning{}, warnings...)}, nil
 }

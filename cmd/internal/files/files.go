@@ -51,58 +51,58 @@ type Options struct {
 
 // Write writes the files of a batch. What is in each depends on the batch and
 // the options alone. The error is that of the first drawer that failed, in the
-// batch's order, or the context's.
-func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
+// batch's order, or the context's. It gives the options' warnings with those of sheets.
+func Write(ctx context.Context, b batch.Batch, to Folder, o Options) ([]report.Warning, error) {
 	r := report.Make(b, o.Warnings)
 	var prover *prove.Prover
 	if !o.NoProof {
 		var err error
 		if prover, err = prove.New(r); err != nil {
-			return err
+			return nil, err
 		}
 		r.Proof = make([]report.Proof, len(b.Drawers))
 	}
 	lay := laid(ctx, b, o)
 	bench := papered(b, r, lay)
 	if err := eachDrawer(ctx, b, to, o, prover, r.Proof); err != nil {
-		return err
+		return nil, err
 	}
 	if bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p report.Proof) bool { return prove.Cuttable(p.Verdict) }); len(bad) > 0 {
-		return &Unproven{Proofs: bad}
+		return nil, &Unproven{Proofs: bad}
 	}
 	plan, err := lay()
 	if err != nil {
-		return err
+		return nil, err
 	}
 	r.Lay(b, plan)
 	if err := WriteSheets(ctx, plan, to); err != nil {
-		return err
+		return nil, err
 	}
 	data, err := report.JSON(r)
 	if err != nil {
-		return err
+		return nil, err
 	}
 	if err := to.WriteFile("report.json", data); err != nil {
-		return err
+		return nil, err
 	}
 	for _, f := range []struct {
 		name string
 		data []byte
 	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(r)}} {
 		if err := to.WriteFile(f.name, f.data); err != nil {
-			return err
+			return nil, err
 		}
 	}
 	if err := writeCabinets(b, to); err != nil {
-		return err
+		return nil, err
 	}
 	if err := writeTemplates(ctx, b, to); err != nil {
-		return err
+		return nil, err
 	}
 	if err := bench(to); err != nil {
-		return err
+		return nil, err
 	}
-	return to.WriteFile("parts.txt", report.Text(b, r))
+	return r.Warnings, to.WriteFile("parts.txt", report.Text(b, r))
 }
 
 // papered makes the packet while others work, and gives what waits for it and writes
@@ -117,7 +117,7 @@ func papered(b batch.Batch, r report.Report, lay func() (sheets.Plan, error)) fu
 		if plan, err = lay(); err != nil {
 			return
 		}
-		r.Material = slices.Clone(r.Material) // others read theirs
+		r.Material, r.Warnings = slices.Clone(r.Material), slices.Clone(r.Warnings) // others read theirs
 		r.Lay(b, plan)
 		data, err = packet.Make(b, r, plan)
 	}()

@@ -211,6 +211,12 @@ func Make(b batch.Batch, warnings []Warning) Report {
 // theirs.
 func (r *Report) Lay(b batch.Batch, p sheets.Plan) {
 	r.Sheets = SheetsOf(p).Stocks
+	for _, k := range r.Sheets {
+		for _, left := range k.Left {
+			r.Warnings = append(r.Warnings, Warning{Code: "no-sheet", Part: left.Part,
+				Message: fmt.Sprintf("no sheet of %s holds %d x %s: they are larger than what the trims leave of it, or there are no more sheets", k.Stock, left.Count, left.Part)})
+		}
+	}
 	for i := range r.Material {
 		for _, k := range r.Sheets {
 			if m := &r.Material[i]; m.Stock == k.Stock {

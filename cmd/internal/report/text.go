@@ -28,6 +28,7 @@ func Text(b batch.Batch, r Report) []byte {
 	drawings(&out, r, b.Units)
 	plates(&out, r, b.Units)
 	board(&out, r, b.Units)
+	laid(&out, r, b.Units)
 	buying(&out, r)
 	weights(&out, r, b.Units)
 	bores(&out, r, b.Units)
@@ -136,6 +137,16 @@ func board(out *bytes.Buffer, r Report, u geom.Unit) {
 		rows = append(rows, []string{m.Stock, fmt.Sprint(m.Pieces), fmt.Sprintf("%.2f", m.Area), sheets, cost})
 	}
 	table(out, []string{"stock", ">pieces", ">area " + area, ">sheets", ">their price"}, rows)
+}
+
+// laid tells of the layouts on sheets, which are in a folder of their own.
+func laid(out *bytes.Buffer, r Report, u geom.Unit) {
+	if len(r.Sheets) > 0 {
+		fmt.Fprintln(out, "\nsheets (drawings, pictures and cuts are in the folder sheets)")
+	}
+	for _, k := range r.Sheets {
+		fmt.Fprintf(out, "%s: %s\n", k.Stock, SheetsSummary(k, u))
+	}
 }
 
 // caliper prints a number of the report, which is in the job's unit, as a

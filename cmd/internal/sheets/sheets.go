@@ -236,6 +236,9 @@ func Listed(ctx context.Context, name string, l list.List, rules nest.Rules, tri
 }
 
 func (s *Stock) layOut(ctx context.Context, o nest.Options) error {
+	if len(s.Sheets) == 0 {
+		return fmt.Errorf("trims of %s leave nothing of its sheets; write a smaller trim in the section sheets", s.Trim.Text(geom.Millimetre))
+	}
 	l, err := nest.Lay(ctx, s.Pieces, s.Sheets, s.Rules, o)
 	if err != nil {
 		return err
