@@ -95,7 +95,7 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 			plan, err := sheets.Listed(ctx, title, l, rules, edges, least, u, o)
 			end()
 			if err != nil {
-				return failure(err, args[0], print.json, s)
+				return failure(l.At(err), args[0], print.json, s)
 			}
 			return print.plan(c.Context(), plan, paperFor(u), s)
 		},

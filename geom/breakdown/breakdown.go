@@ -7,6 +7,7 @@ package breakdown
 
 import (
 	"cmp"
+	"container/heap"
 	"fmt"
 	"math"
 	"slices"
@@ -174,13 +175,8 @@ func (c *cutter) lighten(b board) []board {
 			}
 		}
 	}
-	if at < 0 { // one section is all of it
-		if len(b.Sections) != 1 {
-			return []board{b}
-		}
-		inner := b
-		inner.Board = b.Sections[0]
-		return c.lighten(inner)
+	if at < 0 { // one section is nearly all of it
+		return []board{b}
 	}
 	cut := sections[at].From(across) + sections[at].Size(across)
 	first, second := b, b
@@ -204,55 +200,73 @@ func (c *cutter) lighten(b board) []board {
 	return list
 }
 
-// queue is a board with the cuts that are made on it in a stage, in their order.
-type queue struct {
-	cuts []Cut
-	next int
-}
-
 // stage makes one stage's cuts and gives the boards of the next.
 func (c *cutter) stage(boards []board, stage int) (after []board) {
-	var queues []queue
-	for _, b := range boards {
+	next := &queues{large: stage == 1}
+	for i, b := range boards {
 		cuts, parts := c.along(b, stage)
-		queues = append(queues, queue{cuts: cuts})
+		if len(cuts) > 0 {
+			next.list = append(next.list, queue{cuts: cuts, place: i})
+		}
 		for _, p := range parts {
 			if _, more := p.next(); len(more) > 0 {
 				after = append(after, p)
 			}
 		}
 	}
-	// Of the settings that come next on any board: large ones first where sheets are cut,
-	// small ones first after that.
-	for {
-		best := -1
-		for i, q := range queues {
-			if q.next == len(q.cuts) {
-				continue
-			}
-			if best < 0 || c.before(q.cuts[q.next], queues[best].cuts[queues[best].next], stage) {
-				best = i
-			}
+	// Of the cuts that come next on any board those of one setting, on all boards.
+	heap.Init(next)
+	for next.Len() > 0 {
+		at := next.list[0].cuts[0]
+		var now []queue
+		for next.Len() > 0 && next.list[0].cuts[0].alike(at) {
+			now = append(now, heap.Pop(next).(queue))
 		}
-		if best < 0 {
-			return after
-		}
-		at := queues[best].cuts[queues[best].next]
-		for i := range queues {
-			for q := &queues[i]; q.next < len(q.cuts) && q.cuts[q.next].Kind == at.Kind && q.cuts[q.next].Setting == at.Setting; q.next++ {
-				c.cuts = append(c.cuts, q.cuts[q.next])
+		for _, q := range now {
+			for len(q.cuts) > 0 && q.cuts[0].alike(at) {
+				c.cuts = append(c.cuts, q.cuts[0])
+				q.cuts = q.cuts[1:]
+			}
+			if len(q.cuts) > 0 {
+				heap.Push(next, q)
 			}
 		}
 	}
+	return after
 }
 
-// before tells which of two cuts of different boards comes first: trims, then rips.
-func (c *cutter) before(a, b Cut, stage int) bool {
-	size := cmp.Compare(a.Setting, b.Setting)
-	if stage == 1 || a.Kind == Trim && b.Kind == Trim {
+// alike tells whether cuts are made with one setting.
+func (k Cut) alike(as Cut) bool { return k.Kind == as.Kind && k.Setting == as.Setting }
+
+// queue is the cuts that are still to be made on a board in a stage, in their order.
+type queue struct {
+	cuts  []Cut
+	place int
+}
+
+// queues are boards by the cut that comes next: trims, then rips, then crosscuts; large
+// settings first where sheets are cut, small ones first after that.
+type queues struct {
+	list  []queue
+	large bool
+}
+
+func (q *queues) Len() int      { return len(q.list) }
+func (q *queues) Swap(i, j int) { q.list[i], q.list[j] = q.list[j], q.list[i] }
+func (q *queues) Push(x any)    { q.list = append(q.list, x.(queue)) }
+func (q *queues) Pop() any {
+	last := q.list[len(q.list)-1]
+	q.list = q.list[:len(q.list)-1]
+	return last
+}
+
+func (q *queues) Less(i, j int) bool {
+	a, b := q.list[i], q.list[j]
+	size := cmp.Compare(a.cuts[0].Setting, b.cuts[0].Setting)
+	if q.large || a.cuts[0].Kind == Trim {
 		size = -size
 	}
-	return cmp.Or(cmp.Compare(a.Kind, b.Kind), size) < 0
+	return cmp.Or(cmp.Compare(a.cuts[0].Kind, b.cuts[0].Kind), size, cmp.Compare(a.place, b.place)) < 0
 }
 
 // along makes the cuts of one board along its next axis, and gives what they make of it.

@@ -78,7 +78,7 @@ func TestCuts(t *testing.T) {
 					continue
 				}
 				if h.Offcut {
-					h.Name += " offcut"
+					h.Name += fmt.Sprint(" offcut ", n) // a board can leave one on each side
 				}
 				if _, twice := inHand[h.Name]; twice {
 					t.Fatalf("%s twice", h.Name)
@@ -170,5 +170,21 @@ func TestGrouped(t *testing.T) {
 	}
 	if n := Moves(Cuts(sheets, Rules{Kerf: 3, Guided: 300})); n > len(settings) || len(sheets) < 2 {
 		t.Errorf("%d moves for %d settings on %d sheets", n, len(settings), len(sheets))
+	}
+}
+
+// TestNearlyWhole: a piece that is all of a heavy board but less than a kerf is cut to size.
+func TestNearlyWhole(t *testing.T) {
+	pieces := []nest.Piece{{Name: "p", Length: 400, Width: 565, Count: 1}}
+	sheet := nest.Sheet{Length: 400, Width: 566}
+	rules := nest.Rules{Kerf: 2}
+	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{sheet}, rules, nest.Options{Effort: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b, _ := nest.Apart(l.Sheets[0], pieces, sheet, rules)
+	cuts := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "p" }}}, Rules{Kerf: 2, Weight: 1, Heaviest: 1})
+	if len(cuts) != 1 || !cuts[0].Gives.Piece || cuts[0].Gives.Width != 565 {
+		t.Errorf("%+v", cuts)
 	}
 }

@@ -24,6 +24,22 @@ import (
 type List struct {
 	Pieces []nest.Piece
 	Sheets []nest.Sheet // without trims
+	file   string
+	lines  [2][]int // of pieces and sheets
+}
+
+// At puts the line to which a problem of a layout belongs before it, if it is of one.
+func (l List) At(err error) error {
+	var p *nest.Problem
+	if !errors.As(err, &p) {
+		return err
+	}
+	for i, n := range []int{p.Piece, p.Sheet} {
+		if n >= 0 && n < len(l.lines[i]) {
+			return Problem{l.file, l.lines[i][n], p.Message, "change that line, or those that it belongs to"}
+		}
+	}
+	return err
 }
 
 // Heads of the table, in any order; all but name, length and width may be left out.
@@ -80,6 +96,7 @@ func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
 	if len(r.problems) == 0 && len(r.list.Pieces) == 0 {
 		r.fail("write a line as `part,side,500,140,12`", "there are no parts")
 	}
+	r.list.file = file
 	return r.list, errors.Join(r.problems...)
 }
 
@@ -178,9 +195,11 @@ func (r *reader) row(row []string) {
 		if r.parts += count; r.parts > mostCount {
 			r.fail("lay out a part of the list at a time", "the list has over %d parts", mostCount)
 		}
+		r.list.lines[0] = append(r.list.lines[0], r.line)
 		r.list.Pieces = append(r.list.Pieces, nest.Piece{Name: name, Length: long, Width: wide, Count: count, Turn: r.yes(get("turn")),
 			Match: number(r.matches, get("match")), Set: number(r.sets, get("set"))})
 	case "sheet", "offcut":
+		r.list.lines[1] = append(r.list.lines[1], r.line)
 		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count, Price: r.price(get("price")), Offcut: kind == "offcut", Batch: get("batch")})
 	default:
 		r.fail("write part, sheet or offcut", "%s is no kind", quoted(kind))
