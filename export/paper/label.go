@@ -27,8 +27,13 @@ type Label struct {
 	Place, Set int
 }
 
-// Code is what a label's square code holds: drawer and part, a line each.
-func (l Label) Code() string { return fmt.Sprintf("drawer: %s\npart: %s", l.Drawer, l.Part) }
+// Code is what a label's square code holds: drawer, if any, and part, a line each.
+func (l Label) Code() string {
+	if l.Drawer == "" {
+		return "part: " + l.Part
+	}
+	return fmt.Sprintf("drawer: %s\npart: %s", l.Drawer, l.Part)
+}
 
 // pageOfLabels is how far labels keep off the edge of the sheet, in mm.
 const pageOfLabels = 8.0
@@ -116,10 +121,14 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 			d.Words(x, y, body, f, l)
 		}
 	}
-	line(drawing.Regular, l.Drawer)
+	if l.Drawer != "" {
+		line(drawing.Regular, l.Drawer)
+	}
 	line(drawing.Bold, fmt.Sprintf("piece %d of %d", l.Piece, l.Of))
 	line(drawing.Regular, l.Facts)
-	line(drawing.Bold, l.Face)
+	if l.Face != "" {
+		line(drawing.Bold, l.Face)
+	}
 	if y -= 1.6 * body; y < edge {
 		return d
 	}

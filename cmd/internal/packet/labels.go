@@ -42,7 +42,7 @@ func (m maker) labels() error {
 	}
 	from := make(map[string][]int)
 	for i := range m.plan.Stocks {
-		maps.Copy(from, m.plan.Stocks[i].From())
+		maps.Copy(from, m.plan.Stocks[i].PartSheets())
 	}
 	var list []paper.Label
 	for _, d := range m.batch.Drawers {

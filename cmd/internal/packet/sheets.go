@@ -14,19 +14,52 @@ import (
 )
 
 // SheetsPDF is a document of the sheets of a plan alone.
+//
+// The pieces of a list have labels in it; those of a job are in its packet.
 func SheetsPDF(p sheets.Plan, size paper.Size) ([]byte, error) {
 	title := cmp.Or(p.Title, "Sheets")
 	if p.Title != "" {
 		title += ": sheets"
 	}
 	var out bytes.Buffer
+	var failed error
 	pages := func(yield func(drawing.Page) bool) {
 		book := &paper.Book{Size: size, Title: title, Out: func(p drawing.Page) { yield(p) }} // the writer takes all
 		sheetPages(book, p, report.SheetsOf(p).Stocks)
-		book.Close()
+		labels := listLabels(p)
+		if len(labels) == 0 {
+			book.Close()
+			return
+		}
+		failed = book.Labels(labels, paper.Grid{Columns: listColumns, Rows: listRows})
 	}
 	err := drawing.WritePDF(&out, drawing.Info{Title: title, Subject: "parts laid out on sheets, and the cuts that take these apart"}, pages)
-	return out.Bytes(), err
+	return out.Bytes(), cmp.Or(failed, err)
+}
+
+// Labels of a list: as those of a job are by default, and up to so many.
+const listColumns, listRows, mostListLabels = 3, 7, 10_000
+
+func listLabels(p sheets.Plan) (list []paper.Label) {
+	if !p.Listed {
+		return nil
+	}
+	for i := range p.Stocks {
+		s := &p.Stocks[i]
+		from := s.PieceSheets()
+		for i, q := range s.Pieces {
+			for n := range q.Count {
+				l := paper.Label{Part: q.Name, Piece: n + 1, Of: q.Count, Facts: fmt.Sprintf("%s x %s %s", geom.Length(q.Length).Number(p.Units), geom.Length(q.Width).Number(p.Units), p.Units)}
+				if n < len(from[i]) {
+					l.Facts += fmt.Sprintf(", sheet %d", from[i][n])
+				}
+				if list = append(list, l); len(list) > mostListLabels {
+					return nil
+				}
+			}
+		}
+	}
+	return append(list, offcutLabels(p)...)
 }
 
 // sheets prints a page for each sheet that is cut in another way, and the cuts.
@@ -64,6 +97,7 @@ func sheetPages(book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
 			book.Figure(picture, "")
 			book.Table([]string{"", ">pieces", ">length " + unit, ">width " + unit, "part"}, rows)
 		}
+		offcutFigures(book, p, s)
 		if len(k.Cuts) > 0 {
 			book.Heading(2, "Cuts of "+k.Stock)
 			for _, note := range report.CutNotes(k) {
@@ -77,6 +111,24 @@ func sheetPages(book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
 		}
 	}
 }
+
+// offcutFigures are pictures of what is left and kept.
+func offcutFigures(book *paper.Book, p sheets.Plan, s *sheets.Stock) {
+	shown := 0
+	for _, one := range s.Laid {
+		for _, o := range one.Offcuts {
+			if shown++; shown > mostOffcuts {
+				return
+			}
+			picture := OffcutPicture(p, s, o, geom.Point{X: 70, Y: 45})
+			book.Keep(picture.Height + 10)
+			book.Figure(picture, fmt.Sprintf("offcut of sheet %d", one.Number))
+		}
+	}
+}
+
+// mostOffcuts are the pictures of offcuts of a stock.
+const mostOffcuts = 60
 
 // mostCuts are the cuts of a stock that are printed.
 const mostCuts = 3000

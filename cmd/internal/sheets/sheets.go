@@ -25,6 +25,7 @@ type Plan struct {
 	Title  string
 	Units  geom.Unit
 	DXF    router.Options
+	Listed bool // of a list of rectangles
 	Stocks []Stock
 }
 
@@ -232,7 +233,7 @@ func Listed(ctx context.Context, name string, l list.List, rules nest.Rules, tri
 		s.Parts = append(s.Parts, []batch.Part{{Part: joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name, Quantity: p.Count, Work: work}})
 	}
 	err := s.layOut(ctx, o)
-	return Plan{Units: u, DXF: router.Options{Unit: u}, Stocks: []Stock{s}}, err
+	return Plan{Units: u, DXF: router.Options{Unit: u}, Listed: true, Stocks: []Stock{s}}, err
 }
 
 func (s *Stock) layOut(ctx context.Context, o nest.Options) error {
@@ -341,9 +342,9 @@ func (p Plan) Offcuts() (used, left []list.Offcut) {
 	return used, left
 }
 
-// From tells for each part the numbers of the sheets that its pieces come from, one after
-// the other; pieces that no sheet holds have none.
-func (s *Stock) From() map[string][]int {
+// PieceSheets tells for each piece the numbers of the sheets that it comes from, as often
+// as it is laid.
+func (s *Stock) PieceSheets() [][]int {
 	of := make([][]int, len(s.Pieces))
 	for _, one := range s.Laid {
 		for n := range one.Count {
@@ -352,8 +353,13 @@ func (s *Stock) From() map[string][]int {
 			}
 		}
 	}
+	return of
+}
+
+// PartSheets tells the same for each part by its name.
+func (s *Stock) PartSheets() map[string][]int {
 	from := make(map[string][]int)
-	for i, list := range of {
+	for i, list := range s.PieceSheets() {
 		rest := s.Pieces[i].Count
 		for _, p := range s.Parts[i] {
 			n := min(p.Quantity, rest, len(list))
