@@ -236,7 +236,13 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 			return best, false
 		}
 	}
-	return best, true
+	// What is left of the ration, and an eighth of it more.
+	rest := ration + ration/8
+	for _, s := range list {
+		rest -= s.f.work
+	}
+	best = w.squeeze(best, enough, rest, o.Seed)
+	return best, !w.stop.Load()
 }
 
 func (w *work) parallel(do func(u int)) {
