@@ -226,6 +226,9 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 				best = r
 			}
 		}
+		if round == 0 {
+			best = w.squeeze(best, enough, ration/8, o.Seed)
+		}
 		if o.Progress != nil {
 			o.Progress(Progress{Cost: best.cost * w.price, Least: enough * w.price, Sheets: len(best.list), Done: float64(round+1) / rounds})
 		}
@@ -236,8 +239,7 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 			return best, false
 		}
 	}
-	// What is left of the ration, and an eighth of it more.
-	rest := ration + ration/8
+	rest := ration
 	for _, s := range list {
 		rest -= s.f.work
 	}

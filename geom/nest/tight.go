@@ -29,6 +29,7 @@ type tight struct {
 	now, next []outline
 	moves     []move
 	sums      []uint64
+	fits      []int32 // ways that fit into the valley
 	seen      map[uint64]bool
 	trail     []trace
 }
@@ -188,7 +189,7 @@ func (t *tight) branch(i, most int) {
 	o := &t.now[i]
 	at, left, right := t.valley(o.line)
 	l := o.line[at]
-	t.work += int64(40 + len(t.ways)/2)
+	t.work += int64(60 + len(t.ways))
 	if empty := l.w * (min(left, right) - l.y); empty > 0 && empty <= t.spare-o.waste && t.within(len(t.now), most) {
 		n := outline{left: slices.Clone(o.left), waste: o.waste + empty, score: o.score, mark: o.mark + lift(l.x, l.w, min(left, right)-l.y), trace: int32(len(t.trail))}
 		n.line = rise(slices.Clone(o.line), at, min(left, right))
@@ -197,22 +198,27 @@ func (t *tight) branch(i, most int) {
 		t.now = append(t.now, n)
 		o = &t.now[i]
 	}
-	sums := t.unit > 0 && t.spare-o.waste == 0
-	if sums && !t.reach(o, l) {
-		return
-	}
+	t.fits = t.fits[:0]
 	for w, v := range t.ways {
-		if o.left[v.kind] == 0 || v.along > l.w {
-			continue
-		}
-		top := l.y + v.across
-		if top > t.h {
+		if l.y+v.across > t.h {
 			break
 		}
+		if v.along <= l.w && o.left[v.kind] > 0 {
+			t.fits = append(t.fits, int32(w))
+		}
+	}
+	sums := t.unit > 0 && t.spare == o.waste
+	if sums && !t.reach(o, l.w) {
+		return
+	}
+	at0 := stir(uint64(l.x))
+	for _, w := range t.fits {
+		v := t.ways[w]
 		if sums && !t.has(l.w-v.along) {
 			continue
 		}
 		score := o.score + t.value[w]
+		top := l.y + v.across
 		if top == left || top == t.h {
 			score += t.guide.ledge
 		}
@@ -221,11 +227,11 @@ func (t *tight) branch(i, most int) {
 		} else if top == right && top < t.h {
 			score += t.guide.ledge
 		}
-		mark := o.mark + lift(l.x, v.along, v.across) + t.name[v.kind]
+		mark := o.mark + (at0-stir(uint64(l.x+v.along)))*uint64(v.across) + t.name[v.kind]
 		if t.guide.chance > 0 {
-			score += int64(stir(mark^t.guide.lot) % uint64(t.guide.chance))
+			score += int64(stir(mark^t.guide.lot)>>44) * t.guide.chance >> 20
 		}
-		t.moves = append(t.moves, move{uint64(score) ^ 1<<63, mark, int32(i), int32(w)})
+		t.moves = append(t.moves, move{uint64(score) ^ 1<<63, mark, int32(i), w})
 	}
 }
 
@@ -234,21 +240,16 @@ func lift(x, w, by int64) uint64 { return (stir(uint64(x)) - stir(uint64(x+w))) 
 
 // reach works out which sums of widths of pieces that fit on a ledge there are, and tells
 // whether one fills it.
-func (t *tight) reach(o *outline, l ledge) bool {
-	words := int(l.w/t.unit)/64 + 1
+func (t *tight) reach(o *outline, wide int64) bool {
+	words := int(wide/t.unit)/64 + 1
 	s := t.sums[:words]
 	clear(s)
 	s[0] = 1
-	for _, v := range t.ways {
-		if o.left[v.kind] == 0 || v.along > l.w {
-			continue
-		}
-		if l.y+v.across > t.h {
-			break
-		}
+	for _, w := range t.fits {
+		v := t.ways[w]
 		n := int(v.along / t.unit)
-		for range min(int64(o.left[v.kind]), l.w/v.along) {
-			by, bit := n/64, n%64
+		by, bit := n/64, n%64
+		for range min(int64(o.left[v.kind]), wide/v.along) {
 			for k := words - 1; k >= by; k-- {
 				x := s[k-by] << bit
 				if k > by {
@@ -256,17 +257,17 @@ func (t *tight) reach(o *outline, l ledge) bool {
 				}
 				s[k] |= x
 			}
-			t.work += int64(words)
+			t.work += int64(2*words + 4)
 		}
 	}
-	return t.has(l.w)
+	return t.has(wide)
 }
 
 func (t *tight) has(w int64) bool { n := w / t.unit; return t.sums[n/64]>>(n%64)&1 != 0 }
 
 // choose makes the next outlines by the best moves.
 func (t *tight) choose(beam int) {
-	t.work += int64(40 * len(t.moves))
+	t.work += int64(50 * len(t.moves))
 	m := t.best(2 * beam)
 	slices.SortFunc(m, func(a, b move) int {
 		switch {
@@ -351,7 +352,7 @@ func (t *tight) place(to, o *outline, m move) {
 	to.waste, to.mark, to.trace = o.waste, m.mark, int32(len(t.trail))
 	to.score = o.score + t.value[m.way] - t.guide.ledge*int64(t.ledges(to.line)-t.ledges(o.line))
 	t.trail = append(t.trail, trace{o.trace, m.way})
-	t.work += int64(200 + len(to.left)/4 + 2*len(to.line))
+	t.work += int64(400 + len(to.left)/2 + 4*len(to.line))
 }
 
 // ledges are those that are not at the top.
