@@ -1,6 +1,8 @@
 package nest
 
 import (
+	"cmp"
+	"math"
 	"math/rand/v2"
 	"slices"
 	"sync/atomic"
@@ -18,14 +20,8 @@ const (
 func (w *work) squeeze(best result, enough float64, ration int64, seed uint64) result {
 	for w.rules.Way == Free && ration > 0 && len(best.list) > 0 && (best.left > 0 || best.cost > enough*(1+1e-9)) {
 		list := slices.Clone(best.list)
-		slices.SortStableFunc(list, func(a, b full) int {
-			switch {
-			case a.area < b.area:
-				return -1
-			case a.area > b.area:
-				return 1
-			}
-			return 0
+		slices.SortStableFunc(list, func(a, b full) int { // what costs nothing last
+			return cmp.Or(-cmp.Compare(min(w.sizes[a.size].price, 1e-9), min(w.sizes[b.size].price, 1e-9)), cmp.Compare(a.area, b.area))
 		})
 		demand := make([]int, len(w.kinds))
 		onto, merged := list[0].size, 1
@@ -57,7 +53,7 @@ func (w *work) squeeze(best result, enough float64, ration int64, seed uint64) r
 		for _, f := range append(list[merged:], one) {
 			now.add(f, w.sizes[f.size])
 		}
-		if now.left = 0; best.left == 0 && !now.better(best) {
+		if now.left = 0; best.left == 0 && now.cost >= best.cost*(1-1e-9) {
 			break
 		}
 		best = now
@@ -70,6 +66,9 @@ func (w *work) squeeze(best result, enough float64, ration int64, seed uint64) r
 // quickest.
 func (w *work) onto(n int, demand []int, ration int64, seed uint64) (one full, spent int64, ok bool) {
 	z := w.sizes[n]
+	if z.w > math.MaxInt64/z.h {
+		return one, 0, false
+	}
 	total, area := 0, int64(0)
 	for i, k := range w.kinds {
 		if total += demand[i]; demand[i] == 0 {
