@@ -256,6 +256,9 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 				best = r
 			}
 		}
+		if round == 0 {
+			best = w.squeeze(best, enough, ration/8, o.Seed)
+		}
 		if o.Progress != nil {
 			o.Progress(Progress{Cost: best.cost * w.price, Least: enough * w.price, Sheets: len(best.list), Done: float64(round+1) / rounds})
 		}
@@ -266,7 +269,12 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 			return best, false
 		}
 	}
-	return best, true
+	rest := ration
+	for _, s := range list {
+		rest -= s.f.work
+	}
+	best = w.squeeze(best, enough, rest, o.Seed)
+	return best, !w.stop.Load()
 }
 
 // parallel does n things on all processors; none depends on another.

@@ -18,6 +18,7 @@ import (
 	"os"
 	"path/filepath"
 	"runtime"
+	"slices"
 	"syscall"
 	"time"
 
@@ -40,15 +41,13 @@ func main() {
 		turn       bool
 		best, goal string
 	}{{nest.Guillotine, false, "OG_3stage", "3,620"}, {nest.Free, false, "OF_by_dominance", "3,600"}, {nest.Guillotine, true, "RG_3stage", "3,480"}, {nest.Free, true, "RF_by_dominance", "3,465"}} {
-		how := "as they lie"
-		if m.turn {
-			how = "turned"
-		}
-		set(dir, "bwmv", fmt.Sprintf("bin packing, %s, %s", m.way, how), m.way, m.turn, m.best, m.goal, 200)
+		set(dir, "bwmv", fmt.Sprintf("bin packing, %s, %s", m.way, how(m.turn)), m.way, m.turn, m.best, m.goal, 200)
 	}
 	set(dir, "csp_demand_classic", "cutting stock, classic", nest.Guillotine, false, "OG_3stage_homog_V", "251", 3000)
 	set(dir, "csp_demand_atp", "cutting stock, large", nest.Guillotine, false, "OG_3stage_homog_V", "211", 3000)
 	set(dir, "furniture_a", "furniture orders", nest.Guillotine, false, "OG", "1.5 % over the bound", 1500)
+	strips(dir, false, "15")
+	strips(dir, true, "")
 	shop()
 }
 
@@ -57,11 +56,20 @@ type instance struct {
 	Name  string
 	W     int64 `json:"bin_w"`
 	H     int64 `json:"bin_h"`
+	Strip int64 `json:"strip_w"`
+	High  int64 `json:"sheet_h"`
 	Items []struct {
 		W, H   int64
 		Demand int
 	}
 	Best map[string]*int `json:"best_known"`
+}
+
+func (in instance) pieces(turn bool) (out []nest.Piece) {
+	for i, it := range in.Items {
+		out = append(out, nest.Piece{Name: fmt.Sprint(i), Length: it.W, Width: it.H, Count: it.Demand, Turn: turn})
+	}
+	return out
 }
 
 func read(dir, name string) []instance {
@@ -87,10 +95,7 @@ func set(dir, name, title string, way nest.Way, turn bool, key, goal string, eff
 	var all, longest time.Duration
 	list := read(dir, name)
 	for _, in := range list {
-		var pieces []nest.Piece
-		for i, it := range in.Items {
-			pieces = append(pieces, nest.Piece{Name: fmt.Sprint(i), Length: it.W, Width: it.H, Count: it.Demand, Turn: turn})
-		}
+		pieces := in.pieces(turn)
 		l, took := lay(pieces, nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}, nest.Rules{Way: way}, effort)
 		sheets += l.Count
 		bound += l.Fewest
@@ -108,6 +113,32 @@ func set(dir, name, title string, way nest.Way, turn bool, key, goal string, eff
 		known = fmt.Sprintf("bound %d", bound)
 	}
 	fmt.Printf("| %s, %d instances | %d | %s | %s | %d | %.2f s | %.0f s |\n", title, len(list), sheets, goal, known, proven, longest.Seconds(), all.Seconds())
+}
+
+// strips lays all pieces of each instance on the one sheet that they fill without waste.
+func strips(dir string, turn bool, goal string) {
+	var all, longest time.Duration
+	list := read(dir, "hopper_turton_c")
+	reached := 0
+	for _, in := range list {
+		s := nest.Sheet{Name: in.Name, Length: in.Strip, Width: in.High, Count: 1, Price: 1}
+		l, took := lay(in.pieces(turn), s, nest.Rules{Way: nest.Free}, 6000)
+		if !slices.ContainsFunc(l.Left, func(n int) bool { return n > 0 }) {
+			reached++
+		}
+		all += took
+		longest = max(longest, took)
+	}
+	fmt.Printf("| sheets filled without waste, free, %s, %d instances | %d reached | %s | %d | %d | %.2f s, mean %.2f s | %.0f s |\n",
+		how(turn), len(list), reached, goal, len(list), reached, longest.Seconds(), all.Seconds()/float64(len(list)), all.Seconds())
+}
+
+// how pieces may lie.
+func how(turn bool) string {
+	if turn {
+		return "turned"
+	}
+	return "as they lie"
 }
 
 // lay lays out and checks.
