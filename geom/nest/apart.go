@@ -190,7 +190,7 @@ func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
 		b, ok := Apart(*l, pieces, sheet, r)
 		before := slices.Clone(l.Placed)
 		if ok {
-			move(l, b, b.X, b.Y, r.Kerf, true)
+			settle(l, b, b.X, b.Y, r.Kerf, true)
 		}
 		if slices.Equal(before, l.Placed) {
 			return
@@ -198,8 +198,8 @@ func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
 	}
 }
 
-// move puts a board's pieces where it is to lie.
-func move(l *Laid, b Board, x, y, kerf int64, largeFirst bool) {
+// settle puts a board's pieces where it is to lie.
+func settle(l *Laid, b Board, x, y, kerf int64, largeFirst bool) {
 	if b.Piece >= 0 {
 		l.Placed[b.Piece].X, l.Placed[b.Piece].Y = x, y
 		return
@@ -212,7 +212,7 @@ func move(l *Laid, b Board, x, y, kerf int64, largeFirst bool) {
 		return cmp.Compare(c.Size(b.Across), d.Size(b.Across))
 	})
 	for _, s := range list {
-		move(l, s, x, y, kerf, false)
+		settle(l, s, x, y, kerf, false)
 		if step := s.Size(b.Across) + kerf; b.Across {
 			y += step
 		} else {

@@ -74,7 +74,7 @@ func (w *work) onto(n int, demand []int, ration int64, seed uint64) (one full, s
 		if total += demand[i]; demand[i] == 0 {
 			continue
 		}
-		if !k.fits(z) || total > mostSqueezed || int64(demand[i]) > (z.w*z.h-area)/k.w/k.h {
+		if !k.only.has(n) || !k.fits(z) || total > mostSqueezed || int64(demand[i]) > (z.w*z.h-area)/k.w/k.h {
 			return one, 0, false
 		}
 		area += int64(demand[i]) * k.w * k.h
@@ -85,7 +85,7 @@ func (w *work) onto(n int, demand []int, ration int64, seed uint64) (one full, s
 		var found [units][]spot
 		var work [units]int64
 		var cut [units]bool
-		w.parallel(func(u int) {
+		parallel(units, func(u int) {
 			t := newTight(w.kinds, demand, z, u%2 == 1, guideOf(u, uint64(beam), seed))
 			t.stop = func() bool { return w.stop.Load() || int(first.Load()) < u }
 			spots, ok := t.run(beam, (ration-spent)/units)
