@@ -122,7 +122,7 @@ func strips(dir string, turn bool, goal string) {
 	reached := 0
 	for _, in := range list {
 		s := nest.Sheet{Name: in.Name, Length: in.Strip, Width: in.High, Count: 1, Price: 1}
-		l, took := lay(in.pieces(turn), s, nest.Rules{Way: nest.Free}, 6000)
+		l, took := lay(in.pieces(turn), s, nest.Rules{Way: nest.Free}, 5000)
 		if !slices.ContainsFunc(l.Left, func(n int) bool { return n > 0 }) {
 			reached++
 		}
