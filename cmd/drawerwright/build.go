@@ -64,6 +64,9 @@ standard input.`,
 			if err != nil {
 				return failure(err, args[0], asJSON, s)
 			}
+			if err := stock.strangers(l.batch, s); err != nil {
+				return jobError{err}
+			}
 			// From here on an interrupt stops the work, not the process, so that
 			// nothing is left behind.
 			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)

@@ -27,7 +27,7 @@ const (
 func newLayout(s streams) *cobra.Command {
 	var print layoutPrint
 	var search searching
-	var units, way, kerf, trim, keep string
+	var units, way, kerf, trim, keep, fence, sled string
 	var stages int
 	c := &cobra.Command{
 		Use:   "layout LIST",
@@ -79,9 +79,14 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 			if stages != 0 && (way != job.SheetsGuillotine || stages < 2 || stages > mostStages) {
 				return fmt.Errorf("--stages %d: it is from 2 to %d, for guillotine layouts", stages, mostStages)
 			}
-			rules := nest.Rules{Stages: stages, Kerf: int64(between)}
+			cutting := sheets.Cutting{Rules: nest.Rules{Stages: stages, Kerf: int64(between)}, Trim: edges, Keep: least}
 			if way == job.SheetsFree {
-				rules.Way = nest.Free
+				cutting.Way = nest.Free
+			}
+			for i, reach := range []struct{ name, text string }{{"fence-reach", fence}, {"sled-reach", sled}} {
+				if cutting.Reach[i], err = flagLength(reach.name, reach.text, u, mostKept); err != nil {
+					return err
+				}
 			}
 			l, err := readList(args[0], u, s)
 			if err != nil {
@@ -92,7 +97,7 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 				title = plain(strings.TrimSuffix(filepath.Base(args[0]), ".csv"))
 			}
 			o, ctx, end := search.start(c.Context(), s)
-			plan, err := sheets.Listed(ctx, title, l, rules, edges, least, u, o)
+			plan, err := sheets.Listed(ctx, title, l, cutting, u, o)
 			end()
 			if err != nil {
 				return failure(l.At(err), args[0], print.json, s)
@@ -107,6 +112,8 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 	c.Flags().StringVar(&kerf, "kerf", "3.2 mm", "what is lost between parts")
 	c.Flags().StringVar(&trim, "trim", "0", "what is cut off each edge of a sheet first")
 	c.Flags().StringVar(&keep, "keep", "300 mm x 100 mm", "the smallest offcut that is kept")
+	c.Flags().StringVar(&fence, "fence-reach", "1300 mm", "how far the saw's fence opens")
+	c.Flags().StringVar(&sled, "sled-reach", "600 mm", "the longest crosscut on a sled")
 	search.flags(c, nest.DefaultEffort)
 	return c
 }

@@ -55,6 +55,9 @@ layout on any machine. JOB may be - for standard input.`,
 			if err != nil {
 				return failure(err, args[0], print.json, s)
 			}
+			if err := stock.strangers(l.batch, s); err != nil {
+				return jobError{err}
+			}
 			o, ctx, end := search.start(c.Context(), s)
 			plan, err := sheets.Of(ctx, l.batch, shelf.Offcuts, o)
 			end()

@@ -6,8 +6,10 @@ import (
 	"io/fs"
 	"os"
 
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
+	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
 
@@ -23,6 +25,20 @@ type shelved struct {
 
 func (h *shelved) flags(c *cobra.Command) {
 	c.Flags().StringVar(&h.path, "shelf", "", "a table of offcuts to use first: stock, name, length, width, batch")
+}
+
+// strangers tells of stocks on the shelf that the job does not have: perhaps a slip.
+func (h *shelved) strangers(b batch.Batch, s streams) error {
+	var names []string
+	for _, stock := range b.Stocks {
+		names = append(names, stock.Name)
+	}
+	others := h.shelf.Others(names)
+	if len(others) == 0 {
+		return nil
+	}
+	_, err := fmt.Fprintf(s.err, "%s: offcuts of stocks that this job does not have stay on the shelf: %s\n", plain(h.path), plain(report.Some(others)))
+	return err
 }
 
 // read reads the shelf; a file that is not there yet is an empty one where it is to be

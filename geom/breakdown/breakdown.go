@@ -33,6 +33,8 @@ type Rules struct {
 	// Guided is the least edge that a fence guides, and the least side of a board that
 	// is held by hand at a saw.
 	Guided int64
+	// Fence is how far the fence opens, Sled how long a crosscut is at most.
+	Fence, Sled int64
 }
 
 // Kind is how a cut is made.
@@ -41,15 +43,13 @@ type Kind uint8
 const (
 	// HandHeld cuts are made along a guide with a saw that is taken to the board.
 	HandHeld Kind = iota
-	// Trim straightens an edge, which then runs along the fence.
-	Trim
 	// Rip cuts run along the fence.
 	Rip
 	// Crosscut cuts are made against a stop, the board on a sled or mitre gauge.
 	Crosscut
 )
 
-func (k Kind) String() string { return [...]string{"hand-held", "trim", "rip", "crosscut"}[k] }
+func (k Kind) String() string { return [...]string{"hand-held", "rip", "crosscut"}[k] }
 
 // Hand is a board in hand.
 type Hand struct {
@@ -62,8 +62,11 @@ type Hand struct {
 type Cut struct {
 	Stage int // from 1; 0 for those that make sheets light enough
 	Kind  Kind
-	// Setting is what the fence or stop keeps between itself and the blade: the width of
-	// what is given, of a trim that of what stays.
+	// Trim tells that it straightens an edge, off which all else is measured.
+	Trim bool
+	// Setting is what the fence or stop keeps between itself and the blade, or what lies
+	// before the guide: the width of what is given, of a trim along the fence that of what
+	// stays. Of other trims it is what they take off, by eye.
 	Setting int64
 	Count   int
 	From    Hand
@@ -77,11 +80,12 @@ type Cut struct {
 // board is one in hand with what is to be done to it.
 type board struct {
 	nest.Board
-	name  string
-	count int
-	edge  [2]int64 // along x and y, what is to be trimmed off its first edge
-	over  [2]int64 // what is beyond its last section and is no part of the layout
-	names func(int) string
+	name   string
+	count  int
+	edge   [2]int64 // along x and y, what is to be trimmed off its first edge
+	over   [2]int64 // what is beyond its last section and is no part of the layout
+	names  func(int) string
+	called []string // what placed pieces are called as boards
 }
 
 func axis(across bool) int {
@@ -122,30 +126,38 @@ func (b board) settled() (board, Hand) {
 	h := b.hand()
 	if _, more := b.next(); len(more) == 0 && b.Piece >= 0 {
 		h.Piece = true
+		b.called[b.Piece] = b.name
 		h.Name += " " + b.names(b.Piece)
 	}
 	return b, h
 }
 
 // Cuts puts the cuts of sheets in order. Within a stage cuts of one setting are made one
-// after the other on all boards, as far as what lies on them allows.
-func Cuts(sheets []Sheet, r Rules) []Cut {
+// after the other on all boards, as far as what lies on them allows. Of each sheet it gives
+// what its placed pieces are called as boards.
+func Cuts(sheets []Sheet, r Rules) (cuts []Cut, called [][]string) {
 	c := cutter{rules: r}
 	var boards []board
 	for _, s := range sheets {
 		t := s.Size.Trim
-		b := board{Board: s.Board, name: s.Name, count: s.Count, names: s.Names, edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}
+		called = append(called, make([]string, s.Board.Pieces()))
+		b := board{Board: s.Board, name: s.Name, called: called[len(called)-1], count: s.Count, names: s.Names, edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}
 		b, _ = b.settled()
 		boards = append(boards, c.lighten(b)...)
 	}
 	for stage := 1; len(boards) > 0; stage++ {
 		boards = c.stage(boards, stage)
 	}
+	var set [3]int64 // of the fence and of the stop
 	for i := range c.cuts {
 		k := &c.cuts[i]
-		k.Moved = k.Kind != HandHeld && (i == 0 || c.cuts[i-1].Setting != k.Setting || (c.cuts[i-1].Kind == Crosscut) != (k.Kind == Crosscut))
+		if k.Kind == HandHeld || k.Trim && k.Kind == Crosscut {
+			continue
+		}
+		k.Moved = set[k.Kind] != k.Setting
+		set[k.Kind] = k.Setting
 	}
-	return c.cuts
+	return c.cuts, called
 }
 
 type cutter struct {
@@ -236,7 +248,9 @@ func (c *cutter) stage(boards []board, stage int) (after []board) {
 }
 
 // alike tells whether cuts are made with one setting.
-func (k Cut) alike(as Cut) bool { return k.Kind == as.Kind && k.Setting == as.Setting }
+func (k Cut) alike(as Cut) bool {
+	return k.Kind == as.Kind && k.Trim == as.Trim && k.Setting == as.Setting
+}
 
 // queue is the cuts that are still to be made on a board in a stage, in their order.
 type queue struct {
@@ -244,7 +258,7 @@ type queue struct {
 	place int
 }
 
-// queues are boards by the cut that comes next: trims, then rips, then crosscuts; large
+// queues are boards by the cut that comes next: trims first, then by kind; large
 // settings first where sheets are cut, small ones first after that.
 type queues struct {
 	list  []queue
@@ -262,11 +276,15 @@ func (q *queues) Pop() any {
 
 func (q *queues) Less(i, j int) bool {
 	a, b := q.list[i], q.list[j]
-	size := cmp.Compare(a.cuts[0].Setting, b.cuts[0].Setting)
-	if q.large || a.cuts[0].Kind == Trim {
+	x, y := a.cuts[0], b.cuts[0]
+	if x.Trim != y.Trim {
+		return x.Trim
+	}
+	size := cmp.Compare(x.Setting, y.Setting)
+	if q.large || x.Trim {
 		size = -size
 	}
-	return cmp.Or(cmp.Compare(a.cuts[0].Kind, b.cuts[0].Kind), size, cmp.Compare(a.place, b.place)) < 0
+	return cmp.Or(cmp.Compare(x.Kind, y.Kind), size, cmp.Compare(a.place, b.place)) < 0
 }
 
 // along makes the cuts of one board along its next axis, and gives what they make of it.
@@ -277,12 +295,6 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 	}
 	ax := axis(across)
 	length := b.whole(!across) // of every cut
-	kind := func(setting int64) Kind {
-		if length >= setting && length >= c.rules.Guided {
-			return Rip
-		}
-		return Crosscut
-	}
 	hand := b.hand()
 	resize := func(h Hand, size int64) Hand {
 		if across {
@@ -302,7 +314,10 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 	end := b.From(across) + b.Size(across) + b.over[ax]
 	if trim := b.edge[ax]; trim > 0 {
 		rest := end - b.From(across)
-		k := Cut{Kind: Trim, Setting: rest, Left: resize(hand, rest)}
+		k := Cut{Kind: c.kind(rest, length, rest+trim), Trim: true, Setting: rest, Left: resize(hand, rest)}
+		if k.Kind != Rip {
+			k.Setting = trim
+		}
 		if trim > c.rules.Kerf {
 			k.Gives = resize(Hand{Offcut: true, Name: "trim", Length: hand.Length, Width: hand.Width}, trim-c.rules.Kerf)
 		}
@@ -332,9 +347,27 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 			left = resize(hand, rest)
 			left.Name, left.Offcut = b.name, i == len(sections)-1
 		}
-		add(Cut{Kind: kind(s.Size(across)), Setting: s.Size(across), Gives: gives, Left: left})
+		extent := hand.Length
+		if across {
+			extent = hand.Width
+		}
+		add(Cut{Kind: c.kind(s.Size(across), length, extent), Setting: s.Size(across), Gives: gives, Left: left})
 	}
 	return cuts, parts
+}
+
+// kind is how a cut of a length is made that is set to a width, on a board that reaches
+// so far across it. Along the fence a board needs an edge that is long beside what is
+// between fence and blade and beside the whole board, else it turns and is thrown
+// (common practice, no source).
+func (c *cutter) kind(setting, length, extent int64) Kind {
+	switch {
+	case length >= c.rules.Guided && length >= setting && 3*length >= 2*extent && setting <= c.rules.Fence:
+		return Rip
+	case length <= c.rules.Sled:
+		return Crosscut
+	}
+	return HandHeld
 }
 
 func (c *cutter) heavyHand(h Hand) bool {

@@ -40,8 +40,8 @@ func TestCuts(t *testing.T) {
 			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(i int) string { return pieces[s.Placed[i].Piece].Name }})
 			inHand[name] = Hand{Name: name, Length: sheet.Length, Width: sheet.Width}
 		}
-		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, Heaviest: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), Guided: 300}
-		cuts := Cuts(sheets, r)
+		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, Heaviest: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), Guided: 300, Fence: 1300, Sled: 600}
+		cuts, called := Cuts(sheets, r)
 		for n, c := range cuts {
 			if inHand[c.From.Name] != (Hand{Name: c.From.Name, Length: c.From.Length, Width: c.From.Width}) {
 				t.Fatalf("cut %d is of %+v, in hand is %+v\n%+v", n, c.From, inHand[c.From.Name], cuts)
@@ -64,11 +64,13 @@ func TestCuts(t *testing.T) {
 						rest -= long(h, across)
 					}
 				}
-				kept := c.Gives
-				if c.Kind == Trim {
-					kept = c.Left
+				switch {
+				case c.Trim && c.Kind == Rip:
+					return rest >= 0 && rest <= max(r.Kerf, 20) && long(c.Left, across) == c.Setting
+				case c.Trim:
+					return rest >= 0 && rest <= max(r.Kerf, 20) && long(c.From, across)-long(c.Left, across) == c.Setting
 				}
-				return rest >= 0 && rest <= r.Kerf && long(kept, across) == c.Setting || c.Kind == Trim && c.Gives.Name == "" && rest <= 20 && long(kept, across) == c.Setting
+				return rest >= 0 && rest <= r.Kerf && long(c.Gives, across) == c.Setting
 			}
 			if !fits(false) && !fits(true) {
 				t.Fatalf("cut %d: %+v", n, c)
@@ -85,7 +87,9 @@ func TestCuts(t *testing.T) {
 				}
 				inHand[h.Name] = h
 			}
-			if c.Kind != HandHeld && c.Kind != Trim && (c.Kind == Rip) != (other(c) >= c.Setting && other(c) >= r.Guided) {
+			length := other(c)
+			if c.Kind == Rip && (length < c.Setting || length < r.Guided || 3*length < 2*max(c.From.Length, c.From.Width) && length != max(c.From.Length, c.From.Width) || c.Setting > r.Fence) ||
+				c.Kind == Crosscut && length > r.Sled {
 				t.Fatalf("cut %d is no %s: %+v", n, c.Kind, c)
 			}
 		}
@@ -93,7 +97,10 @@ func TestCuts(t *testing.T) {
 		for _, h := range inHand {
 			switch {
 			case h.Piece:
-				_, name, _ := strings.Cut(h.Name, " ")
+				board, name, _ := strings.Cut(h.Name, " ")
+				if !slices.ContainsFunc(called, func(of []string) bool { return slices.Contains(of, board) }) {
+					t.Fatalf("%s is not what a piece is called: %v", board, called)
+				}
 				got = append(got, fmt.Sprint(name, " ", h.Length, " ", h.Width))
 			case !h.Offcut && !strings.Contains(h.Name, "trim"):
 				if len(cuts) > 0 {
@@ -117,7 +124,11 @@ func TestCuts(t *testing.T) {
 
 // other is the length of a cut: the side that its parts have in common with the board.
 func other(c Cut) int64 {
-	if c.Gives.Length == c.From.Length && c.Gives.Width == c.Setting {
+	h := c.Gives
+	if c.Trim {
+		h = c.Left
+	}
+	if h.Length == c.From.Length && (h.Width == c.Setting || c.Trim && h.Width < c.From.Width) {
 		return c.From.Length
 	}
 	return c.From.Width
@@ -136,8 +147,8 @@ func TestHeavy(t *testing.T) {
 	b, _ := nest.Apart(l.Sheets[0], pieces, sheet, rules)
 	whole := []Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "side" }}}
 	weight := 25e-6 / 2 // kg a square mm: 37.2 kg a sheet
-	cuts := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 23, Guided: 300})
-	if cuts[0].Kind != HandHeld || cuts[1].Kind == HandHeld {
+	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 23, Guided: 300, Fence: 1300, Sled: 600})
+	if cuts[0].Kind != HandHeld || cuts[1].Stage == 0 {
 		t.Fatalf("first cuts %+v %+v", cuts[0], cuts[1])
 	}
 	for _, c := range cuts[1:] {
@@ -145,7 +156,7 @@ func TestHeavy(t *testing.T) {
 			t.Errorf("%+v is too heavy", c)
 		}
 	}
-	if c := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 40, Guided: 300}); c[0].Kind != Trim {
+	if c, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 40, Guided: 300, Fence: 1300, Sled: 600}); !c[0].Trim {
 		t.Errorf("a light sheet begins with %s", c[0].Kind)
 	}
 }
@@ -165,10 +176,11 @@ func TestGrouped(t *testing.T) {
 		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b, Names: func(int) string { return "" }})
 	}
 	settings := make(map[string]bool)
-	for _, c := range Cuts(sheets, Rules{Kerf: 3, Guided: 300}) {
-		settings[fmt.Sprint(c.Stage, c.Kind, c.Setting)] = true
+	cuts, _ := Cuts(sheets, Rules{Kerf: 3, Guided: 300, Fence: 1300, Sled: 600})
+	for _, c := range cuts {
+		settings[fmt.Sprint(c.Stage, c.Trim, c.Kind, c.Setting)] = true
 	}
-	if n := Moves(Cuts(sheets, Rules{Kerf: 3, Guided: 300})); n > len(settings) || len(sheets) < 2 {
+	if n := Moves(cuts); n > len(settings) || len(sheets) < 2 {
 		t.Errorf("%d moves for %d settings on %d sheets", n, len(settings), len(sheets))
 	}
 }
@@ -183,7 +195,7 @@ func TestNearlyWhole(t *testing.T) {
 		t.Fatal(err)
 	}
 	b, _ := nest.Apart(l.Sheets[0], pieces, sheet, rules)
-	cuts := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "p" }}}, Rules{Kerf: 2, Weight: 1, Heaviest: 1})
+	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "p" }}}, Rules{Kerf: 2, Weight: 1, Heaviest: 1})
 	if len(cuts) != 1 || !cuts[0].Gives.Piece || cuts[0].Gives.Width != 565 {
 		t.Errorf("%+v", cuts)
 	}

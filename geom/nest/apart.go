@@ -18,6 +18,18 @@ type Board struct {
 // Waste tells whether nothing is cut from it.
 func (b Board) Waste() bool { return b.Piece < 0 && len(b.Sections) == 0 }
 
+// Pieces of a board.
+func (b Board) Pieces() int {
+	if b.Piece >= 0 {
+		return 1
+	}
+	n := 0
+	for _, s := range b.Sections {
+		n += s.Pieces()
+	}
+	return n
+}
+
 // Area of a board.
 func (b Board) Area() float64 { return float64(b.Length) * float64(b.Width) }
 

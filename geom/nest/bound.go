@@ -54,7 +54,8 @@ func (t *task) bare() float64 {
 // mostCovers is how many sheets of one size cover tries beside others.
 const mostCovers = 300
 
-// cover is the least cost of sheets that have an area together.
+// cover is the least cost of sheets that have an area together, as many of each size as
+// there are, or where there are not enough, as if there were.
 func cover(sizes []size, total float64) float64 {
 	if total <= 1e-9 {
 		return 0
@@ -66,18 +67,32 @@ func cover(sizes []size, total float64) float64 {
 	if len(sizes) > 3 || total/sizes[0].area > mostCovers && len(sizes) > 1 {
 		return total * per
 	}
+	if best := covered(sizes, total); !math.IsInf(best, 1) {
+		return best
+	}
+	return total * per
+}
+
+func covered(sizes []size, total float64) float64 {
+	if total <= 1e-9 {
+		return 0
+	}
 	z := sizes[0]
 	if len(sizes) == 1 {
-		return float64(ceiling(total/z.area)) * z.price
+		if n := ceiling(total / z.area); n <= z.stock {
+			return float64(n) * z.price
+		}
+		return math.Inf(1)
 	}
 	best := math.Inf(1)
-	for n := 0; ; n++ {
+	for n := 0; n <= z.stock; n++ {
 		rest := total - float64(float64(n)*z.area)
-		best = min(best, float64(float64(n)*z.price)+cover(sizes[1:], rest))
+		best = min(best, float64(float64(n)*z.price)+covered(sizes[1:], rest))
 		if rest <= 1e-9 {
-			return best
+			break
 		}
 	}
+	return best
 }
 
 // fewest is what a least cost means in sheets.

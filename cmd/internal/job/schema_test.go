@@ -20,7 +20,7 @@ var keyPaths = strings.Fields(`
 	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.banding stock.*.banding.thickness stock.*.banding.price stock.*.kerf
 	paper paper.size paper.labels paper.label-columns paper.label-rows
 	templates templates.stock templates.bed templates.register templates.pin templates.mark templates.roll
-	sheets sheets.way sheets.stages sheets.kerf sheets.trim sheets.keep sheets.heaviest
+	sheets sheets.way sheets.stages sheets.kerf sheets.trim sheets.keep sheets.heaviest sheets.fence-reach sheets.sled-reach
 	stock.*.count stock.*.batch stock.*.match stock.*.more stock.*.more.* stock.*.more.*.sheet stock.*.more.*.price stock.*.more.*.count stock.*.more.*.batch
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes

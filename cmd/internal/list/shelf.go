@@ -52,8 +52,8 @@ func ReadShelf(file string, from io.Reader, unit geom.Unit) (Shelf, error) {
 	return out, nil
 }
 
-// After is the shelf without the offcuts that were used and with new ones, which get the
-// first free numbers of their stock for names.
+// After is the shelf without the offcuts that were used and with new ones; one whose name
+// is taken gets a number behind it.
 func (s Shelf) After(used, left []Offcut) Shelf {
 	var out Shelf
 	names := make(map[[2]string]bool)
@@ -64,16 +64,24 @@ func (s Shelf) After(used, left []Offcut) Shelf {
 		names[[2]string{o.Stock, o.Name}] = true // one that was used may still have its label
 	}
 	for _, o := range left {
-		for n := 1; ; n++ {
-			o.Name = fmt.Sprintf("offcut %d", n)
-			if key := [2]string{o.Stock, o.Name}; !names[key] {
-				names[key] = true
-				break
-			}
+		name := o.Name
+		for n := 2; names[[2]string{o.Stock, o.Name}]; n++ {
+			o.Name = fmt.Sprintf("%s (%d)", name, n)
 		}
+		names[[2]string{o.Stock, o.Name}] = true
 		out.Offcuts = append(out.Offcuts, o)
 	}
 	return out
+}
+
+// Others are the stocks of a shelf that are not among those of a job.
+func (s Shelf) Others(stocks []string) (list []string) {
+	for _, o := range s.Offcuts {
+		if !slices.Contains(stocks, o.Stock) && !slices.Contains(list, o.Stock) {
+			list = append(list, o.Stock)
+		}
+	}
+	return list
 }
 
 // CSV is the shelf as a table, lengths with their unit.

@@ -18,12 +18,12 @@ func TestShelf(t *testing.T) {
 	if !reflect.DeepEqual(s.Offcuts, want) {
 		t.Fatalf("%+v", s.Offcuts)
 	}
-	after := s.After(want[:1], []Offcut{{Stock: "birch", Length: 300_000_000, Width: 100_000_000}, {Stock: "oak", Length: 1, Width: 1}})
+	after := s.After(want[:1], []Offcut{{Stock: "birch", Name: "offcut 3", Length: 300_000_000, Width: 100_000_000}, {Stock: "oak", Name: "new", Length: 1, Width: 1}})
 	var names []string
 	for _, o := range after.Offcuts {
 		names = append(names, o.Stock+" "+o.Name)
 	}
-	if got := strings.Join(names, "; "); got != "birch offcut 3; birch offcut 2; oak offcut 1" {
+	if got := strings.Join(names, "; "); got != "birch offcut 3; birch offcut 3 (2); oak new" {
 		t.Error(got)
 	}
 	again, err := ReadShelf("s.csv", strings.NewReader(string(s.CSV(geom.Inch))), geom.Millimetre)

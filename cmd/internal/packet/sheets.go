@@ -80,7 +80,7 @@ func sheetPages(book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
 		book.Text(report.SheetsSummary(k, p.Units) + ".")
 		book.Text("Laid out to be " + report.SheetsHow(k, p.Units) + ". Sizes are along x and y of the sheet.")
 		for _, left := range k.Left {
-			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s", left.Count, left.Part))
+			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Why))
 		}
 		for i, one := range s.Laid {
 			if i == mostSheetPages {
@@ -95,7 +95,7 @@ func sheetPages(book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
 			book.Keep(picture.Height + 30)
 			book.Heading(2, words)
 			book.Figure(picture, "")
-			book.Table([]string{"", ">pieces", ">length " + unit, ">width " + unit, "part"}, rows)
+			book.Table([]string{"on the picture", ">pieces", ">length " + unit, ">width " + unit, "part"}, rows)
 		}
 		offcutFigures(book, p, s)
 		if len(k.Cuts) > 0 {
@@ -144,22 +144,30 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 	box := func(x, y, length, width int64) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: mm(x), Y: mm(y)}, Max: geom.Point{X: mm(x + length), Y: mm(y + width)}}
 	}
-	key := make(map[int]int)
-	var rows [][]string
-	count := make([]int, len(s.Pieces))
-	for _, q := range one.Placed {
-		count[q.Piece]++
-	}
-	for _, q := range one.Placed {
-		piece := s.Pieces[q.Piece]
-		n, known := key[q.Piece]
-		if !known {
-			n = len(key) + 1
-			key[q.Piece] = n
-			rows = append(rows, []string{fmt.Sprint(n), fmt.Sprint(count[q.Piece]), text(piece.Length), text(piece.Width), partsOf(s, q)})
+	// Saws have a name for each piece, else a number tells of which part it is.
+	number := make(map[int]int)
+	keys := make([][]string, len(s.Pieces))
+	var order []int
+	for i, q := range one.Placed {
+		if number[q.Piece] == 0 {
+			order = append(order, q.Piece)
+			number[q.Piece] = len(order)
 		}
+		key := fmt.Sprint(number[q.Piece])
+		if i < len(one.Called) {
+			key = one.Called[i]
+		}
+		keys[q.Piece] = append(keys[q.Piece], key)
 		x, y := q.Size(s.Pieces)
-		out.Pieces = append(out.Pieces, paper.LaidPiece{Box: box(q.X, q.Y, x, y), Key: fmt.Sprint(n), Lines: []string{piece.Name, text(x) + " x " + text(y)}})
+		out.Pieces = append(out.Pieces, paper.LaidPiece{Box: box(q.X, q.Y, x, y), Key: key, Lines: []string{s.Pieces[q.Piece].Name, text(x) + " x " + text(y)}})
+	}
+	var rows [][]string
+	for _, i := range order {
+		piece, called := s.Pieces[i], keys[i][:1]
+		if len(one.Called) > 0 {
+			called = keys[i]
+		}
+		rows = append(rows, []string{report.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width), partsOf(s, i)})
 	}
 	for _, o := range one.Offcuts {
 		out.Offcuts = append(out.Offcuts, paper.LaidPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
@@ -168,9 +176,9 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 }
 
 // partsOf names the parts that a piece serves.
-func partsOf(s *sheets.Stock, q nest.Placed) string {
+func partsOf(s *sheets.Stock, piece int) string {
 	var all []string
-	for _, p := range s.Parts[q.Piece] {
+	for _, p := range s.Parts[piece] {
 		all = append(all, p.Name)
 	}
 	return report.Some(all)

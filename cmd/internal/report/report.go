@@ -214,7 +214,7 @@ func (r *Report) Lay(b batch.Batch, p sheets.Plan) {
 	for _, k := range r.Sheets {
 		for _, left := range k.Left {
 			r.Warnings = append(r.Warnings, Warning{Code: "no-sheet", Part: left.Part,
-				Message: fmt.Sprintf("no sheet of %s holds %d x %s: they are larger than what the trims leave of it, or there are no more sheets", k.Stock, left.Count, left.Part)})
+				Message: fmt.Sprintf("no sheet of %s holds %d x %s: %s", k.Stock, left.Count, left.Part, left.Why)})
 		}
 	}
 	for i := range r.Material {

@@ -37,9 +37,10 @@ type SheetStock struct {
 	Whole  bool        `json:"whole"` // the search ended by itself
 	Sizes  []SheetSize `json:"sizes"`
 	Sheets []LaidSheet `json:"sheets"` // different ones
-	Left   []Pieces    `json:"left"`   // pieces that no sheet holds
+	Left   []Missing   `json:"left"`   // pieces that no sheet holds
 	Cuts   []SawCut    `json:"cuts"`   // in order, for saws
 	Moves  int         `json:"moves"`  // how often the fence or stop is set for them
+	units  geom.Unit
 }
 
 // SheetSize is a size of sheet and how many are used.
@@ -79,16 +80,18 @@ type Box struct {
 type Placed struct {
 	Part string `json:"part"`
 	Box
-	Turned bool `json:"turned"`
+	Turned bool   `json:"turned"`
+	Board  string `json:"board,omitempty"` // what the cuts call it
 }
 
 // SawCut is one cut on as many boards alike. Setting is what fence or stop keep beside
 // the blade.
 type SawCut struct {
 	Stage   int     `json:"stage"`
-	Kind    string  `json:"kind"` // hand-held, trim, rip or crosscut
-	Setting float64 `json:"setting"`
-	Moved   bool    `json:"moved"` // it is another than that of the cut before
+	Kind    string  `json:"kind"`    // hand-held, rip or crosscut
+	Trim    bool    `json:"trim"`    // it straightens an edge
+	Setting float64 `json:"setting"` // of trims other than rips, what they take off
+	Moved   bool    `json:"moved"`   // it is another than that of the cut before
 	Count   int     `json:"count"`
 	From    Hand    `json:"from"`
 	Gives   *Hand   `json:"gives,omitempty"`
@@ -107,6 +110,19 @@ type Hand struct {
 	Waste  bool    `json:"waste,omitempty"`  // it is too small for that
 }
 
+// Missing is pieces without a sheet, and why.
+type Missing struct {
+	Pieces
+	Why string `json:"why"`
+}
+
+func whyLeft(s *sheets.Stock, piece int) string {
+	if s.Fits(piece) {
+		return "there are no more sheets: raise their count, or add sizes"
+	}
+	return "larger than what the trims leave of any sheet, as its grain lets it lie"
+}
+
 // SheetsOf tells of layouts.
 func SheetsOf(p sheets.Plan) Sheets {
 	out := Sheets{Tool: "drawerwright", Job: p.Title, Units: p.Units.String(), Stocks: []SheetStock{}}
@@ -120,7 +136,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 	of := func(l int64) float64 { return number(geom.Length(l).MM(), u) }
 	l := s.Layout
 	out := SheetStock{Stock: s.Name, Way: s.Rules.Way.String(), Stages: s.Rules.Stages, Kerf: of(s.Rules.Kerf), Trim: of(int64(s.Trim)), Ends: of(int64(s.Trim)), Turned: s.Turned,
-		Count: l.Count, Fewest: l.Fewest, Best: l.Best(), Whole: l.Whole, Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Left: []Pieces{}, Cuts: []SawCut{}, Moves: breakdown.Moves(s.Cuts)}
+		Count: l.Count, Fewest: l.Fewest, Best: l.Best(), Whole: l.Whole, Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Left: []Missing{}, Cuts: []SawCut{}, Moves: breakdown.Moves(s.Cuts), units: u}
 	used, full := s.Used(), 0
 	for i, z := range s.Sheets {
 		out.Sizes = append(out.Sizes, SheetSize{Name: z.Name, Length: of(z.Length), Width: of(z.Width), Offcut: z.Offcut, Batch: z.Batch, Price: z.Price, Used: used[i]})
@@ -142,10 +158,14 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 			}
 		}
 		whole, parts := float64(size.Length)*float64(size.Width), 0.0
-		for _, p := range one.Placed {
+		for i, p := range one.Placed {
 			x, y := p.Size(s.Pieces)
 			parts += float64(float64(x) * float64(y))
-			laid.Placed = append(laid.Placed, Placed{Part: s.Pieces[p.Piece].Name, Box: Box{of(p.X), of(p.Y), of(x), of(y)}, Turned: p.Turned})
+			placed := Placed{Part: s.Pieces[p.Piece].Name, Box: Box{of(p.X), of(p.Y), of(x), of(y)}, Turned: p.Turned}
+			if i < len(one.Called) {
+				placed.Board = one.Called[i]
+			}
+			laid.Placed = append(laid.Placed, placed)
 		}
 		for _, o := range one.Offcuts {
 			laid.Offcuts = append(laid.Offcuts, Box{of(o.X), of(o.Y), of(o.Length), of(o.Width)})
@@ -159,7 +179,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 	}
 	for i, n := range l.Left {
 		if out.Pieces += s.Pieces[i].Count; n > 0 {
-			out.Left = append(out.Left, Pieces{s.Pieces[i].Name, n})
+			out.Left = append(out.Left, Missing{Pieces{s.Pieces[i].Name, n}, whyLeft(s, i)})
 		}
 	}
 	out.Said = saidOf(l, s.Left(), full)
@@ -168,7 +188,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 			kept := max(h.Length, h.Width) >= int64(s.Keep[0]) && min(h.Length, h.Width) >= int64(s.Keep[1])
 			return Hand{h.Name, of(h.Length), of(h.Width), h.Piece, h.Offcut && kept, h.Offcut && !kept}
 		}
-		cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Setting: of(c.Setting), Moved: c.Moved, Count: c.Count, From: hand(c.From), Two: c.Alone, Short: c.Short}
+		cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: of(c.Setting), Moved: c.Moved, Count: c.Count, From: hand(c.From), Two: c.Alone, Short: c.Short}
 		for to, h := range map[**Hand]breakdown.Hand{&cut.Gives: c.Gives, &cut.Left: c.Left} {
 			if h.Name != "" {
 				one := hand(h)
@@ -184,7 +204,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 func saidOf(l nest.Layout, left, sizes int) string {
 	switch {
 	case left > 0:
-		return fmt.Sprintf("%d pieces are left: larger than what the trims leave of a sheet, or there are no more sheets", left)
+		return fmt.Sprintf("%s without a sheet", count(left, "piece"))
 	case l.Best():
 		return "best possible"
 	case l.Least == 0:

@@ -85,7 +85,7 @@ func layoutText(out *bytes.Buffer, k SheetStock, u geom.Unit) {
 	}
 	table(out, []string{"sheet", ">parts", ">offcut " + u.String(), "pieces"}, rows)
 	for _, p := range k.Left {
-		fmt.Fprintf(out, "no sheet holds %d x %s\n", p.Count, p.Part)
+		fmt.Fprintf(out, "no sheet holds %d x %s: %s\n", p.Count, p.Part, p.Why)
 	}
 	if !k.Whole {
 		fmt.Fprintln(out, "The search was stopped: more time may save a sheet.")
@@ -105,21 +105,27 @@ func numbers(s LaidSheet) string {
 func CutRows(cuts []SawCut, u geom.Unit) (rows [][]string) {
 	size := func(h Hand) string { return caliper(h.Length, u) + " x " + caliper(h.Width, u) }
 	for i, c := range cuts {
-		setting := caliper(c.Setting, u)
-		if !c.Moved {
+		setting, how := caliper(c.Setting, u), c.Kind
+		switch {
+		case c.Trim && c.Kind != "rip":
+			setting = "takes " + setting
+		case c.Kind == "hand-held":
+			setting = "guide at " + setting
+		case !c.Moved && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim:
 			setting = "as before"
-			if c.Kind == "hand-held" {
-				setting = "guide at " + caliper(c.Setting, u)
-			}
+		case !c.Moved:
+			setting = "still " + setting
 		}
-		how := c.Kind
+		if c.Trim {
+			how += ", trim"
+		}
 		if c.Count > 1 {
 			how += fmt.Sprintf(", %d boards", c.Count)
 		}
 		gives, left := "sawdust", "-"
 		if c.Gives != nil {
 			gives = c.Gives.Name
-			if !c.Gives.Piece && c.Kind != "trim" {
+			if !c.Gives.Piece && !c.Trim {
 				gives += ", " + size(*c.Gives)
 			}
 		}
@@ -139,6 +145,8 @@ func CutRows(cuts []SawCut, u geom.Unit) (rows [][]string) {
 		switch {
 		case c.Short:
 			note = "too small to hold by hand: sled and clamp, or by hand saw"
+		case c.Left != nil && c.Left.Piece && !c.Trim:
+			note = "measure what is left"
 		case c.Two && c.Kind != "hand-held":
 			note = "two persons"
 		}
@@ -154,27 +162,26 @@ func CutHead(u geom.Unit) []string {
 
 // CutNotes say how the table of cuts is to be read, and what can hurt.
 func CutNotes(k SheetStock) []string {
-	list := []string{
-		fmt.Sprintf("%d cuts, the fence or stop is set %s. Sizes are along x and y of the sheet; a board keeps its name while pieces are cut off it.", len(k.Cuts), times(k.Moves)),
-		"A trim straightens an edge, with the factory edge against the fence; then the straight edge runs along it. What a rip gives is between fence and blade.",
-		"A crosscut is made on a sled or mitre gauge against a stop, never along the fence: the edge is shorter than the piece is wide, or shorter than 300 mm (common practice, no source).",
-	}
-	kinds := make(map[string]bool)
-	short := false
+	kinds, trims := make(map[string]bool), false
+	short, rest := false, false
 	for _, c := range k.Cuts {
-		kinds[c.Kind] = true
-		short = short || c.Short
+		kinds[c.Kind], trims = true, trims || c.Trim
+		short, rest = short || c.Short, rest || c.Left != nil && c.Left.Piece && !c.Trim
 	}
-	if len(k.Sheets) > 0 && k.Sheets[0].Weight == 0 {
-		list = append(list, "How heavy a sheet is, is not known: write material or density into the stock. A full sheet can be too heavy for one person; cut it in two where it lies, with a hand-held saw along a guide.")
+	list := []string{fmt.Sprintf("%s; fence or stop is set %s. Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board.", count(len(k.Cuts), "cut"), times(k.Moves))}
+	say := func(when bool, text string) {
+		if when {
+			list = append(list, text)
+		}
 	}
-	if kinds["hand-held"] {
-		list = append(list, "Hand-held cuts make heavy sheets light enough: lay the sheet flat on foam or battens, saw along a clamped guide, both halves supported. Measure from the edge that is trimmed later.")
-	}
-	if short {
-		list = append(list, "Boards shorter than 300 mm are not held by hand at a saw: clamp them to a sled, or saw them by hand. They come last, from the longest board that there is.")
-	}
-	return append(list, "Guard and riving knife on, push stick for what is narrower than 150 mm; local rules and the saw's manual come first.")
+	say(trims, "A trim takes the lower or the left edge off, straight and square: along the fence with the opposite edge against it, on the sled without a stop, or along a guide. From then on that edge runs along the fence, or lies at the stop.")
+	say(kinds["rip"], "A rip runs along the fence; what it gives is between fence and blade.")
+	say(kinds["crosscut"], "A crosscut is made on a sled or mitre gauge against a stop, never along the fence: the edge is too short beside the board (common practice, no source).")
+	say(kinds["hand-held"], "Hand-held cuts are made with a saw that is taken to the board, along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. A fine blade: the edge stays on the piece.")
+	say(rest, fmt.Sprintf("Where what is left in hand is a piece, it takes up whatever the kerf differs from %g %s: measure it, and mark it where it counts.", k.Kerf, k.units))
+	say(short, "Boards shorter than 300 mm are not held by hand at a saw: clamp them to a sled, or saw them by hand. Small pieces are cut first, from the longest board that there is.")
+	say(len(k.Sheets) > 0 && k.Sheets[0].Weight == 0, "How heavy a sheet is, is not known: material or density of the stock say it. A full sheet can be too heavy for one person; cut it in two where it lies, along a guide.")
+	return append(list, "Guard and riving knife on, a push stick for what is narrower than 150 mm, slivers cleared only when the blade stands still; local rules and the saw's manual come first.")
 }
 
 func times(n int) string {

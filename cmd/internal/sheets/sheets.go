@@ -7,6 +7,7 @@ import (
 	"context"
 	"fmt"
 	"slices"
+	"strings"
 	"sync"
 
 	"drawerwright/cmd/internal/batch"
@@ -39,7 +40,7 @@ type Stock struct {
 	Trim           geom.Length // that is asked for; that of the ends may be more, for registration
 	Keep           [2]geom.Length
 	Pieces         []nest.Piece
-	Parts          [][]batch.Part // that each piece serves, at least one
+	Parts          [][]batch.Part // that each piece serves, at least one; Quantity is what it serves each with
 	FromSpoilboard bool
 	Sheets         []nest.Sheet
 	Layout         nest.Layout
@@ -48,8 +49,10 @@ type Stock struct {
 	Turned         bool // its sheets are cut on both faces
 	Pin            Pin  // on which they are turned over; none where saws cut
 	Cuts           []breakdown.Cut
-	// Heaviest is what one person puts onto a saw, in kg.
+	// Heaviest is what one person puts onto a saw, in kg; Reach how far its fence opens
+	// and how long a crosscut on its sled is at most.
 	Heaviest float64
+	Reach    [2]geom.Length
 }
 
 // Sheet is one way in which Count sheets are cut. The first one of them is Number.
@@ -57,6 +60,7 @@ type Sheet struct {
 	nest.Laid
 	Number, Count int
 	Offcuts       []nest.Offcut
+	Called        []string  // what saws call each placed piece: the board that it is
 	Drawn         []Drawing // of a job; a list's are made as they are written
 }
 
@@ -109,7 +113,7 @@ const folder = "sheets/"
 // asked is what is to be laid out of one stock, and by which rules.
 func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut) Stock {
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, FromSpoilboard: b.Router.FromSpoilboard,
+	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, Reach: [2]geom.Length{geom.LengthOf(b.Sheets.Fence), geom.LengthOf(b.Sheets.Sled)}, FromSpoilboard: b.Router.FromSpoilboard,
 		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
 		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
 	gap, out, in := 0.0, false, false
@@ -133,12 +137,13 @@ func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []lis
 	}
 	s.Rules.Kerf = int64(geom.LengthOf(kerf))
 	s.pieces(b, stock, of.Match, groups)
-	ends := s.Trim
+	pins := geom.Length(0) // what registration holes take at the ends
 	if s.Turned {
 		if s.Pin = pinFor(b, groups); s.Pin.Radius > 0 {
-			ends = max(ends, geom.LengthOf(gap+s.Pin.FromEdge()+s.Pin.Radius+pinWeb))
+			pins = geom.LengthOf(gap + s.Pin.FromEdge() + s.Pin.Radius + pinWeb)
 		}
 	}
+	ends := max(s.Trim, pins)
 	trim := nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(s.Trim)}
 	for _, k := range shelf {
 		if k.Stock == stock.Name {
@@ -152,7 +157,9 @@ func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []lis
 		return z.Length <= trim.Left+trim.Right || z.Width <= trim.Bottom+trim.Top
 	})
 	for i := range s.Sheets {
-		s.Sheets[i].Trim = trim
+		if s.Sheets[i].Trim = trim; s.Sheets[i].Offcut { // what the shelf lists is clean
+			s.Sheets[i].Trim = nest.Trim{Left: int64(pins), Right: int64(pins)}
+		}
 	}
 	return s
 }
@@ -176,10 +183,12 @@ func (s *Stock) pieces(b batch.Batch, stock joinery.Stock, match string, groups 
 				rest.Parts = append(rest.Parts, p)
 				continue
 			}
-			rest.Quantity -= p.Quantity - p.Spares
-			if p.Spares > 0 {
+			own := p.Quantity - p.Spares
+			if rest.Quantity -= own; p.Spares > 0 {
+				p.Quantity = p.Spares
 				rest.Parts = append(rest.Parts, p)
 			}
+			p.Quantity = own
 			fronts = append(fronts, front{p, seen[p.Drawer]})
 		}
 		if len(rest.Parts) > 0 {
@@ -190,9 +199,9 @@ func (s *Stock) pieces(b batch.Batch, stock joinery.Stock, match string, groups 
 		return cmp.Or(cmp.Compare(a.at.bank, b.at.bank), cmp.Compare(a.part.Role, b.part.Role), cmp.Compare(b.at.row, a.at.row)) // the lowest first
 	})
 	for i, f := range fronts {
-		p := nest.Piece{Count: f.part.Quantity - f.part.Spares, Match: f.at.bank + 1}
+		p := nest.Piece{Count: f.part.Quantity, Match: f.at.bank + 1}
 		same := func(g front) bool { return g.at.bank == f.at.bank && g.part.Role == f.part.Role }
-		alone := func(g front) bool { return same(g) && g.part.Quantity-g.part.Spares != p.Count }
+		alone := func(g front) bool { return same(g) && g.part.Quantity != p.Count }
 		if match == job.MatchSequence && f.at.bank > 0 && !slices.ContainsFunc(fronts, alone) {
 			p.Set = 1 + slices.IndexFunc(fronts[:i+1], same)
 		}
@@ -221,11 +230,23 @@ func places(b batch.Batch) map[string]place {
 	return at
 }
 
-// Listed lays a list out by itself, all sheets with the same trim on every edge.
-func Listed(ctx context.Context, name string, l list.List, rules nest.Rules, trim geom.Length, keep [2]geom.Length, u geom.Unit, o nest.Options) (Plan, error) {
-	s := Stock{Name: name, File: folder + job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: rules, Trim: trim, Keep: keep, Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets), Sawn: rules.Way == nest.Guillotine}
+// Cutting is how a list is cut from its sheets: Trim off every edge, the least offcut that
+// is kept, and the Reach of fence and sled as a [Stock] has it.
+type Cutting struct {
+	nest.Rules
+	Trim        geom.Length
+	Keep, Reach [2]geom.Length
+}
+
+// Listed lays a list out by itself.
+func Listed(ctx context.Context, name string, l list.List, c Cutting, u geom.Unit, o nest.Options) (Plan, error) {
+	s := Stock{Name: name, File: folder + job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules, Trim: c.Trim, Keep: c.Keep, Reach: c.Reach,
+		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets), Sawn: c.Way == nest.Guillotine}
+	trim := int64(c.Trim)
 	for i := range s.Sheets {
-		s.Sheets[i].Trim = nest.Trim{Left: int64(trim), Right: int64(trim), Bottom: int64(trim), Top: int64(trim)}
+		if !s.Sheets[i].Offcut { // whose size is clean
+			s.Sheets[i].Trim = nest.Trim{Left: trim, Right: trim, Bottom: trim, Top: trim}
+		}
 	}
 	for _, p := range l.Pieces {
 		panel := geom.Panel{Outline: geom.Rectangle(0, 0, geom.Length(p.Length).MM(), geom.Length(p.Width).MM())}
@@ -285,7 +306,12 @@ func (s *Stock) cuts() []breakdown.Cut {
 		})
 	}
 	wait.Wait()
-	return breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), Heaviest: s.Heaviest, Guided: int64(geom.LengthOf(guided))})
+	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), Heaviest: s.Heaviest, Guided: int64(geom.LengthOf(guided)),
+		Fence: int64(s.Reach[0]), Sled: int64(s.Reach[1])})
+	for i := range s.Laid {
+		s.Laid[i].Called = called[i]
+	}
+	return cuts
 }
 
 // weight is that of a square nanometre of the stock, in kg; 0 where it is not known.
@@ -332,14 +358,29 @@ func (p Plan) Offcuts() (used, left []list.Offcut) {
 			if size.Offcut {
 				used = append(used, list.Offcut{Stock: s.Name, Name: size.Name, Length: size.Length, Width: size.Width, Batch: size.Batch})
 			}
-			for _, o := range one.Offcuts {
-				for range one.Count {
-					left = append(left, list.Offcut{Stock: s.Name, Length: o.Length - o.Length%grid, Width: o.Width - o.Width%grid, Batch: size.Batch})
+			for k, o := range one.Offcuts {
+				for n := range one.Count {
+					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(one, n, k), Length: o.Length - o.Length%grid, Width: o.Width - o.Width%grid, Batch: size.Batch})
 				}
 			}
 		}
 	}
 	return used, left
+}
+
+// OffcutName is what the k-th offcut of the n-th of sheets that are cut alike is called,
+// on its label and on a shelf.
+func (p Plan) OffcutName(one Sheet, n, k int) string {
+	return strings.TrimSpace(fmt.Sprintf("%s %d-%d", p.Title, one.Number+n, k+1))
+}
+
+// Fits tells whether a piece could lie on any of the sheets, if there were enough.
+func (s *Stock) Fits(piece int) bool {
+	p := s.Pieces[piece]
+	return slices.ContainsFunc(s.Sheets, func(z nest.Sheet) bool {
+		x, y := z.Length-z.Trim.Left-z.Trim.Right, z.Width-z.Trim.Bottom-z.Trim.Top
+		return p.Length <= x && p.Width <= y || p.Turn && p.Width <= x && p.Length <= y
+	})
 }
 
 // PieceSheets tells for each piece the numbers of the sheets that it comes from, as often
