@@ -134,12 +134,15 @@ func (p *layoutPrint) write(ctx context.Context, plan sheets.Plan, size string) 
 			of = paper.A4
 		}
 		var pdf []byte
-		if pdf, err = packet.SheetsPDF(plan, of); err == nil {
+		if pdf, err = packet.SheetsPDF(ctx, plan, of); err == nil {
 			err = stage.WriteFile("sheets.pdf", pdf)
 		}
 	}
 	if err == nil {
 		err = stage.Commit()
+	}
+	if errors.Is(err, context.Canceled) {
+		err = fmt.Errorf("%w; %s is as it was before", errStopped, p.dir)
 	}
 	return errors.Join(err, stage.Abort())
 }

@@ -40,6 +40,11 @@ func TestShelfUsed(t *testing.T) {
 	if files, _ := os.ReadDir(filepath.Dir(shelf)); len(files) != 1 {
 		t.Errorf("beside the shelf: %v", files)
 	}
+	if filepath.Separator == '/' { // a device is not replaced
+		if status, _, errs = call(t, "", "sheets", job, "--shelf", "/dev/null", "--put-back"); status != 1 || !strings.Contains(errs, "no plain file") {
+			t.Errorf("%d, %s", status, errs)
+		}
+	}
 	// A shelf that is not there yet is made, but not read.
 	other := filepath.Join(t.TempDir(), "new.csv")
 	if status, _, errs = call(t, "", "sheets", job, "--shelf", other, "--put-back"); status != 0 {
@@ -64,7 +69,7 @@ func TestShelfUsed(t *testing.T) {
 // TestSheetFolders: sheets and lists are written as drawings, pictures and tables.
 func TestSheetFolders(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
-	const list = "kind,name,length,width,count\nsheet,ply,1000,600,\npart,a b,300,200,7\n"
+	const list = "kind,name,length,width,count\nsheet,ply,1000,600,\npart,a b,300,200,7\npart,\U0001F600 =x,100,80,1\n"
 	for range 2 { // a second time over the first
 		if status, _, errs := call(t, list, "layout", "-", "-o", dir); status != 0 {
 			t.Fatal(errs)

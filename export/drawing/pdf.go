@@ -6,6 +6,7 @@ import (
 	"iter"
 	"math"
 	"slices"
+	"strings"
 	"time"
 
 	"drawerwright/geom"
@@ -162,5 +163,14 @@ func (s sheet) text(t Text) {
 		s.pdf.TransformRotate(float64(90*q), x, y)
 		defer s.pdf.TransformEnd()
 	}
-	s.pdf.Text(from, y, t.String)
+	s.pdf.Text(from, y, strings.Map(basic, t.String))
+}
+
+// basic puts an empty box for letters beyond the basic plane, which the library's tables
+// do not reach and the fonts do not have.
+func basic(r rune) rune {
+	if r > 0xFFFF {
+		return '\uFFFD'
+	}
+	return r
 }

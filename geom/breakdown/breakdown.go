@@ -55,7 +55,9 @@ func (k Kind) String() string { return [...]string{"hand-held", "rip", "crosscut
 type Hand struct {
 	Name          string
 	Length, Width int64
-	Piece, Offcut bool // it is ready; it is waste
+	Piece, Offcut bool // it is ready; nothing more is cut from it
+	// Clean is what trims would leave of an offcut.
+	Clean [2]int64
 }
 
 // Cut is one cut, made alike on Count boards.
@@ -116,6 +118,13 @@ func (b board) next() (across bool, sections []nest.Board) {
 		}
 	}
 	return false, nil
+}
+
+// clean is what trims leave of the end of a board that reaches so far along an axis.
+func (b board) clean(across bool, rest int64) [2]int64 {
+	size := [2]int64{b.Length, b.Width}
+	size[axis(across)] = max(0, rest-b.over[axis(across)])
+	return size
 }
 
 // settled is a board without sections that are all of it, and as it is in hand.
@@ -203,7 +212,9 @@ func (c *cutter) lighten(b board) []board {
 	}
 	first, gives := first.settled()
 	second, left := second.settled()
-	left.Offcut = len(second.Sections) == 0 && second.Piece < 0
+	if left.Offcut = len(second.Sections) == 0 && second.Piece < 0; left.Offcut {
+		left.Clean = second.clean(across, second.whole(across))
+	}
 	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Setting: cut - b.From(across) + b.edge[axis(across)], Count: b.count, From: b.hand(), Gives: gives, Left: left, Alone: true})
 	list := c.lighten(first)
 	if !left.Offcut {
@@ -312,8 +323,12 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		hand = k.Left
 	}
 	end := b.From(across) + b.Size(across) + b.over[ax]
-	if trim := b.edge[ax]; trim > 0 {
-		rest := end - b.From(across)
+	from := b.From(across)            // of what is in hand
+	trimOff := func(trim, to int64) { // what is before a place
+		if trim <= 0 {
+			return
+		}
+		rest := end - to
 		k := Cut{Kind: c.kind(rest, length, rest+trim), Trim: true, Setting: rest, Left: resize(hand, rest)}
 		if k.Kind != Rip {
 			k.Setting = trim
@@ -323,6 +338,7 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		}
 		add(k)
 	}
+	trimOff(b.edge[ax], from)
 	for i, s := range sections {
 		p := b
 		p.Board = s
@@ -330,6 +346,8 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		if len(b.Sections) > 0 { // else it is the piece itself
 			p.name = b.name + label(stage, i)
 		}
+		trimOff(s.From(across)-from, s.From(across)) // waste before it, which only sets that keep their order have
+		from = s.From(across) + s.Size(across) + c.rules.Kerf
 		at := s.From(across) + s.Size(across)
 		if end <= at && len(cuts) == 0 { // it is all of the board
 			p.name = b.name
@@ -345,7 +363,9 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		left := Hand{}
 		if rest := end - at - c.rules.Kerf; rest > 0 {
 			left = resize(hand, rest)
-			left.Name, left.Offcut = b.name, i == len(sections)-1
+			if left.Name, left.Offcut = b.name, i == len(sections)-1; left.Offcut {
+				left.Clean = b.clean(across, rest)
+			}
 		}
 		extent := hand.Length
 		if across {

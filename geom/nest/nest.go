@@ -119,6 +119,9 @@ func checked(pieces []Piece, sheets []Sheet, r Rules) error {
 		t := s.Trim
 		if s.Length <= 0 || s.Width <= 0 || s.Length > mostLength || s.Width > mostLength || s.Count < 0 || !(s.Price >= 0) || math.IsInf(s.Price, 0) ||
 			min(t.Left, t.Right, t.Bottom, t.Top) < 0 || s.Length <= t.Left || s.Length-t.Left <= t.Right || s.Width <= t.Bottom || s.Width-t.Bottom <= t.Top {
+			if t.Left+t.Right >= s.Length || t.Bottom+t.Top >= s.Width {
+				return &Problem{-1, i, fmt.Sprintf("sheet %s: trims leave nothing of it", s.Name)}
+			}
 			return &Problem{-1, i, fmt.Sprintf("sheet %s: its size, trim, price or count is out of range", s.Name)}
 		}
 	}

@@ -24,8 +24,11 @@ func joinSets(pieces []Piece, r Rules) (sets, error) {
 			continue
 		}
 		whole := &out.pieces[n]
-		if whole.Count != p.Count || whole.Match != p.Match {
-			return sets{}, &Problem{i, -1, fmt.Sprintf("piece %s is wanted %d times and others of its set %d times, or it matches others", p.Name, p.Count, whole.Count)}
+		if whole.Count != p.Count {
+			return sets{}, &Problem{i, -1, fmt.Sprintf("piece %s is wanted %d times and others of its set %d times", p.Name, p.Count, whole.Count)}
+		}
+		if whole.Match != p.Match {
+			return sets{}, &Problem{i, -1, fmt.Sprintf("piece %s has to match other pieces than those of its set", p.Name)}
 		}
 		whole.Length = max(whole.Length, p.Length)
 		whole.Width += r.Kerf + p.Width

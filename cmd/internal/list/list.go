@@ -12,6 +12,7 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
@@ -52,6 +53,7 @@ const (
 	mostCount    = 1_000_000
 	mostPrice    = 1e9
 	mostProblems = 20
+	mostName     = 100                          // characters: what a label holds
 	most         = geom.Length(100_000_000_000) // 100 m
 )
 
@@ -168,6 +170,9 @@ func (r *reader) readHeads(row []string) bool {
 
 func (r *reader) row(row []string) {
 	get := func(head string) string { return r.get(row, head) }
+	if len(row) > len(r.names) {
+		r.fail("write decimal points, and quotes about values with a comma in them", "the line has %d values under %d heads", len(row), len(r.names))
+	}
 	if kind := get("kind"); strings.EqualFold(kind, "part") || kind == "" {
 		if get("price") != "" {
 			r.fail("prices are those of sheets: leave it out", "the part has a price, %s", quoted(get("price")))
@@ -184,12 +189,12 @@ func (r *reader) row(row []string) {
 	}
 	long, wide := r.length("length", get("length")), r.length("width", get("width"))
 	kind := strings.ToLower(get("kind"))
-	name := oneLine(get("name"))
+	name := r.name(get("name"))
 	switch count := r.count(get("count")); kind {
 	case "", "part":
 		if get("count") == "" {
 			count = 1
-		} else if count == 0 {
+		} else if count == 0 && strings.Trim(get("count"), "0+-") == "" {
 			r.fail("write how many there are, or delete the line", "the part is wanted 0 times")
 		}
 		if r.parts += count; r.parts > mostCount {
@@ -214,9 +219,18 @@ func (r *reader) get(row []string, head string) string {
 	return ""
 }
 
+// name is a name in one line, not too long for a label.
+func (r *reader) name(text string) string {
+	name := oneLine(text)
+	if n := utf8.RuneCountInString(name); n > mostName {
+		r.fail(fmt.Sprintf("write up to %d", mostName), "the name %s has %d characters", quoted(name), n)
+	}
+	return name
+}
+
 // oneLine is a name without line breaks and other control characters.
 func oneLine(s string) string {
-	return strings.Join(strings.FieldsFunc(s, func(c rune) bool { return unicode.IsSpace(c) || unicode.IsControl(c) }), " ")
+	return strings.Join(strings.FieldsFunc(strings.ToValidUTF8(s, "?"), func(c rune) bool { return unicode.IsSpace(c) || unicode.IsControl(c) }), " ")
 }
 
 func (r *reader) length(head, text string) int64 {

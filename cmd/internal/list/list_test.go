@@ -34,13 +34,15 @@ func TestRead(t *testing.T) {
 
 func TestReadRefuses(t *testing.T) {
 	for text, want := range map[string]string{
-		"":                                "l.csv:1: there is no sheet",
-		"name,length\n":                   "l.csv:1: there is no column width",
-		"name,length,width,colour\n":      `l.csv:1: "colour" is no head`,
-		"name;length;width\n":             "l.csv:1: the heads have semicolons",
-		head + "part,a,500,140,1,5,\n":    `l.csv:2: the part has a price, "5"`,
-		head + "sheet,a,500,140,1,5,no\n": `l.csv:2: the "sheet" has "no" for turn`,
-		head + "part,a,500,140,0,,\n":     "l.csv:2: the part is wanted 0 times",
+		"":                             "l.csv:1: there is no sheet",
+		"name,length\n":                "l.csv:1: there is no column width",
+		"name,length,width,colour\n":   `l.csv:1: "colour" is no head`,
+		"name,length,width\na,1,2,5\n": "l.csv:2: the line has 4 values under 3 heads",
+		"name,length,width\n" + strings.Repeat("x", 101) + ",1,2\n": "has 101 characters",
+		"name;length;width\n":                               "l.csv:1: the heads have semicolons",
+		head + "part,a,500,140,1,5,\n":                      `l.csv:2: the part has a price, "5"`,
+		head + "sheet,a,500,140,1,5,no\n":                   `l.csv:2: the "sheet" has "no" for turn`,
+		head + "part,a,500,140,0,,\n":                       "l.csv:2: the part is wanted 0 times",
 		head + "part,a,5,4,600000,,\npart,b,5,4,600000,,\n": "l.csv:3: the list has over 1000000 parts",
 		"name,length,width,name\n":                          `l.csv:1: "name" stands twice`,
 		head + "part,a,500,140,1,,\n":                       "there is no sheet to cut from",

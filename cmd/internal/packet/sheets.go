@@ -3,6 +3,7 @@ package packet
 import (
 	"bytes"
 	"cmp"
+	"context"
 	"fmt"
 
 	"drawerwright/cmd/internal/report"
@@ -16,7 +17,7 @@ import (
 // SheetsPDF is a document of the sheets of a plan alone.
 //
 // The pieces of a list have labels in it; those of a job are in its packet.
-func SheetsPDF(p sheets.Plan, size paper.Size) ([]byte, error) {
+func SheetsPDF(ctx context.Context, p sheets.Plan, size paper.Size) ([]byte, error) {
 	title := cmp.Or(p.Title, "Sheets")
 	if p.Title != "" {
 		title += ": sheets"
@@ -25,7 +26,7 @@ func SheetsPDF(p sheets.Plan, size paper.Size) ([]byte, error) {
 	var failed error
 	pages := func(yield func(drawing.Page) bool) {
 		book := &paper.Book{Size: size, Title: title, Out: func(p drawing.Page) { yield(p) }} // the writer takes all
-		sheetPages(book, p, report.SheetsOf(p).Stocks)
+		sheetPages(ctx, book, p, report.SheetsOf(p).Stocks)
 		labels := listLabels(p)
 		if len(labels) == 0 {
 			book.Close()
@@ -34,7 +35,7 @@ func SheetsPDF(p sheets.Plan, size paper.Size) ([]byte, error) {
 		failed = book.Labels(labels, paper.Grid{Columns: listColumns, Rows: listRows})
 	}
 	err := drawing.WritePDF(&out, drawing.Info{Title: title, Subject: "parts laid out on sheets, and the cuts that take these apart"}, pages)
-	return out.Bytes(), cmp.Or(failed, err)
+	return out.Bytes(), cmp.Or(ctx.Err(), failed, err)
 }
 
 // Labels of a list: as those of a job are by default, and up to so many.
@@ -63,12 +64,13 @@ func listLabels(p sheets.Plan) (list []paper.Label) {
 }
 
 // sheets prints a page for each sheet that is cut in another way, and the cuts.
-func (m maker) sheets() { sheetPages(m.Book, m.plan, m.report.Sheets) }
+func (m maker) sheets() { sheetPages(context.Background(), m.Book, m.plan, m.report.Sheets) }
 
 // mostSheetPages are the sheets of a stock that are printed; beyond that a table alone.
 const mostSheetPages = 200
 
-func sheetPages(book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
+// sheetPages ends early with its context.
+func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
 	if len(stocks) == 0 {
 		return
 	}
@@ -83,6 +85,9 @@ func sheetPages(book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
 			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Why))
 		}
 		for i, one := range s.Laid {
+			if ctx.Err() != nil {
+				return
+			}
 			if i == mostSheetPages {
 				book.Text(fmt.Sprintf("%d more ways in which sheets are cut are not printed: they are in the folder sheets.", len(s.Laid)-i))
 				break

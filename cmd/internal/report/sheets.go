@@ -108,6 +108,8 @@ type Hand struct {
 	Piece  bool    `json:"piece,omitempty"`
 	Offcut bool    `json:"offcut,omitempty"` // it is kept
 	Waste  bool    `json:"waste,omitempty"`  // it is too small for that
+	// Clean is what trims leave of an offcut.
+	Clean *[2]float64 `json:"clean,omitempty"`
 }
 
 // Missing is pieces without a sheet, and why.
@@ -117,6 +119,9 @@ type Missing struct {
 }
 
 func whyLeft(s *sheets.Stock, piece int) string {
+	if s.Fits(piece) && s.Pieces[piece].Match > 0 {
+		return "there are no more sheets of one batch: raise their count, or add sizes"
+	}
 	if s.Fits(piece) {
 		return "there are no more sheets: raise their count, or add sizes"
 	}
@@ -182,11 +187,15 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 			out.Left = append(out.Left, Missing{Pieces{s.Pieces[i].Name, n}, whyLeft(s, i)})
 		}
 	}
-	out.Said = saidOf(l, s.Left(), full)
+	out.Said = saidOf(l, s.Left(), full, out.Cost > 0)
 	for _, c := range s.Cuts {
 		hand := func(h breakdown.Hand) Hand {
-			kept := max(h.Length, h.Width) >= int64(s.Keep[0]) && min(h.Length, h.Width) >= int64(s.Keep[1])
-			return Hand{h.Name, of(h.Length), of(h.Width), h.Piece, h.Offcut && kept, h.Offcut && !kept}
+			kept := max(h.Clean[0], h.Clean[1]) >= int64(s.Keep[0]) && min(h.Clean[0], h.Clean[1]) >= int64(s.Keep[1])
+			out := Hand{Name: h.Name, Length: of(h.Length), Width: of(h.Width), Piece: h.Piece, Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
+			if out.Offcut {
+				out.Clean = &[2]float64{of(h.Clean[0]), of(h.Clean[1])}
+			}
+			return out
 		}
 		cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: of(c.Setting), Moved: c.Moved, Count: c.Count, From: hand(c.From), Two: c.Alone, Short: c.Short}
 		for to, h := range map[**Hand]breakdown.Hand{&cut.Gives: c.Gives, &cut.Left: c.Left} {
@@ -201,11 +210,14 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 }
 
 // saidOf is what may be said of a layout: "best possible" only where the bound is met.
-func saidOf(l nest.Layout, left, sizes int) string {
+func saidOf(l nest.Layout, left, sizes int, priced bool) string {
 	switch {
 	case left > 0:
 		return fmt.Sprintf("%s without a sheet", count(left, "piece"))
 	case l.Best():
+		if sizes > 1 && !priced {
+			return "best possible by the sheets' area, for they have no prices"
+		}
 		return "best possible"
 	case l.Least == 0:
 		return "how far from best is not known"

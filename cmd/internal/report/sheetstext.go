@@ -134,7 +134,9 @@ func CutRows(cuts []SawCut, u geom.Unit) (rows [][]string) {
 			case c.Left.Piece:
 				left = c.Left.Name
 			case c.Left.Offcut:
-				left += ", offcut"
+				if left += ", offcut"; c.Left.Clean[0] < c.Left.Length || c.Left.Clean[1] < c.Left.Width {
+					left += fmt.Sprintf(", %s x %s clean", caliper(c.Left.Clean[0], u), caliper(c.Left.Clean[1], u))
+				}
 			case c.Left.Waste:
 				left += ", waste"
 			case c.Left.Name != c.From.Name:
