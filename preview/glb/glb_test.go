@@ -15,7 +15,6 @@ import (
 	"drawerwright/geom/solid"
 	"drawerwright/preview/glb"
 	"drawerwright/preview/scene"
-	"drawerwright/preview/stl"
 )
 
 // pair is a box of two pieces of one side.
@@ -175,29 +174,6 @@ func TestWriteErrors(t *testing.T) {
 	for _, n := range []int{0, 19, 2000} {
 		if err := glb.Write(&limited{n}, s, s.Groups[0]); !errors.Is(err, io.ErrShortWrite) {
 			t.Errorf("after %d bytes: %v", n, err)
-		}
-	}
-}
-
-// The same triangles as GLB and as STL; of the GLB two pieces share one mesh, so that
-// BenchmarkGLBAlone, in which nothing is shared, is what compares.
-func BenchmarkSTL(b *testing.B) {
-	m := pair(b, "x", geomtest.Crowded(true)).Meshes[0]
-	b.ReportMetric(float64(len(m.Triangles)), "triangles")
-	for b.Loop() {
-		if err := stl.Binary(io.Discard, "x", m); err != nil {
-			b.Fatal(err)
-		}
-	}
-}
-
-func BenchmarkGLBAlone(b *testing.B) {
-	s := pair(b, "x", geomtest.Crowded(true))
-	s.Boxes[0].Pieces = s.Boxes[0].Pieces[:1]
-	b.ReportMetric(float64(len(s.Meshes[0].Triangles)), "triangles")
-	for b.Loop() {
-		if err := glb.Write(io.Discard, s, s.Groups[0]); err != nil {
-			b.Fatal(err)
 		}
 	}
 }

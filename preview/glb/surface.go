@@ -11,103 +11,140 @@ import (
 // stride is the size of a vertex: its place and its normal, float32 each.
 const stride = 24
 
-// surface is a mesh whose vertices are split where faces of different normals meet.
+// surface is a mesh about its middle.
 type surface struct {
-	mesh    solid.Mesh
-	middle  geom.Vec3    // of the mesh
-	of      []int32      // per vertex written, the mesh's vertex
-	normals [][3]float32 // per vertex written
-	corners []uint32
+	mesh   solid.Mesh
+	middle geom.Vec3
 }
 
 func newSurface(m solid.Mesh) surface {
-	low, high := m.Bounds()
-	return surface{mesh: m, middle: low.Add(high).Scale(0.5)}
-}
-
-// split gives every face its own vertices. Each vertex of the mesh has a chain of those
-// that are written for it, few, so that nothing has to be hashed.
-func (s *surface) split() {
-	m := s.mesh
-	first := make([]int32, len(m.Vertices)) // of the chain; 0 is none, numbers are one more
-	next := make([]int32, 0, 4*len(m.Vertices))
-	s.of = make([]int32, 0, 4*len(m.Vertices))
-	s.normals = make([][3]float32, 0, 4*len(m.Vertices))
-	s.corners = make([]uint32, 0, 3*len(m.Triangles))
-	for i, t := range m.Triangles {
-		v := m.Normal(i)
-		n := [3]float32{float32(v.X + 0), float32(v.Y + 0), float32(v.Z + 0)} // no negative zeros
-		for _, k := range t {
-			at := first[k]
-			for at != 0 && s.normals[at-1] != n {
-				at = next[at-1]
-			}
-			if at == 0 {
-				s.of, s.normals, next = append(s.of, k), append(s.normals, n), append(next, first[k])
-				at = int32(len(s.of))
-				first[k] = at
-			}
-			s.corners = append(s.corners, uint32(at-1))
-		}
+	if len(m.Vertices) == 0 {
+		return surface{mesh: m}
 	}
+	low, high := m.Vertices[0], m.Vertices[0]
+	for _, v := range m.Vertices {
+		low = geom.Vec3{X: min(low.X, v.X), Y: min(low.Y, v.Y), Z: min(low.Z, v.Z)}
+		high = geom.Vec3{X: max(high.X, v.X), Y: max(high.Y, v.Y), Z: max(high.Z, v.Z)}
+	}
+	return surface{m, low.Add(high).Scale(0.5)}
 }
 
-// pack splits all surfaces and lays out the binary chunk: all vertices, then all
-// corners of triangles.
+// packer lays out the binary chunk: the vertices of all surfaces, then their corners.
+type packer struct {
+	vertices []byte
+	corners  []uint32
+	first    []int32 // per vertex of a mesh, the chain of those written for it; 0 is none, numbers are one more
+	next     []int32 // in the chain, per vertex written
+}
+
+// pack packs all surfaces.
 func (b *builder) pack() []byte {
-	vertices, size := 0, 0
-	for i := range b.surfaces {
-		s := &b.surfaces[i]
-		s.split()
-		vertices += stride * len(s.of)
-		size += s.cornerSize()*len(s.corners) + 3
-	}
-	out := make([]byte, vertices, vertices+size+3)
-	at := 0
+	var p packer
+	triangles, vertices := 0, 0
 	for _, s := range b.surfaces {
-		var low, high [3]float32
-		start := at
-		for k, from := range s.of {
-			v := s.mesh.Vertices[from].Sub(s.middle)
-			for axis, x := range [3]float64{v.X, v.Y, v.Z} {
-				f := float32(x/perMetre + 0)
-				if k == 0 {
-					low[axis], high[axis] = f, f
-				}
-				low[axis], high[axis] = min(low[axis], f), max(high[axis], f)
-				binary.LittleEndian.PutUint32(out[at+4*axis:], math.Float32bits(f))
-				binary.LittleEndian.PutUint32(out[at+12+4*axis:], math.Float32bits(s.normals[k][axis]))
-			}
-			at += stride
-		}
-		kind, offset := typeUint16, len(out)-vertices
-		if s.cornerSize() == 4 {
-			kind = typeUint32
-			for _, c := range s.corners {
+		triangles += len(s.mesh.Triangles)
+		vertices += len(s.mesh.Vertices)
+	}
+	// Most vertices have faces in three or four directions.
+	p.vertices = make([]byte, 0, 4*stride*vertices+2*3*triangles+4*len(b.surfaces))
+	p.corners = make([]uint32, 0, 3*triangles)
+	for _, s := range b.surfaces {
+		p.add(b.document, s)
+	}
+	// A view of corners follows that of vertices.
+	out, corners := p.vertices, p.corners
+	b.BufferViews = []bufferView{{Length: len(out), Stride: stride, Target: vertexView}, {Offset: len(out), Target: indexView}}
+	for i := range b.surfaces {
+		a := &b.Accessors[3*i+2]
+		a.Offset = len(out) - b.BufferViews[1].Offset
+		if a.Kind == typeUint32 {
+			for _, c := range corners[:a.Count] {
 				out = binary.LittleEndian.AppendUint32(out, c)
 			}
 		} else {
-			for _, c := range s.corners {
+			for _, c := range corners[:a.Count] {
 				out = binary.LittleEndian.AppendUint16(out, uint16(c))
 			}
 		}
+		corners = corners[a.Count:]
 		for len(out)%4 != 0 {
 			out = append(out, 0)
 		}
-		b.Accessors = append(b.Accessors,
-			accessor{View: 0, Offset: start, Kind: typeFloat, Count: len(s.of), Type: "VEC3", Min: &low, Max: &high},
-			accessor{View: 0, Offset: start + 12, Kind: typeFloat, Count: len(s.of), Type: "VEC3"},
-			accessor{View: 1, Offset: offset, Kind: kind, Count: len(s.corners), Type: "SCALAR"})
 	}
-	b.BufferViews = []bufferView{{Length: vertices, Stride: stride, Target: vertexView}, {Offset: vertices, Length: len(out) - vertices, Target: indexView}}
+	b.BufferViews[1].Length = len(out) - b.BufferViews[1].Offset
 	b.Buffers = []buffer{{Length: len(out)}}
 	return out
 }
 
-// cornerSize is the bytes of a corner.
-func (s *surface) cornerSize() int {
-	if len(s.of) > mostShortCorner {
-		return 4
+// add gives every face of a surface its own vertices. A vertex of the mesh has a chain
+// of those that are written for it, few, so that nothing has to be hashed.
+func (p *packer) add(d *document, s surface) {
+	start := len(p.vertices)
+	if n := len(s.mesh.Vertices); cap(p.first) < n {
+		p.first = make([]int32, n)
+		p.next = make([]int32, 0, 4*n)
+	} else {
+		p.first = p.first[:n]
+		clear(p.first)
+		p.next = p.next[:0]
 	}
-	return 2
+	low := [3]float32{math.MaxFloat32, math.MaxFloat32, math.MaxFloat32}
+	high := [3]float32{-math.MaxFloat32, -math.MaxFloat32, -math.MaxFloat32}
+	var record [stride]byte
+	for i, t := range s.mesh.Triangles {
+		v := upright(s.mesh, t)
+		if v.Z == 0 {
+			v = s.mesh.Normal(i)
+		}
+		x, y, z := bits(v.X), bits(v.Y), bits(v.Z)
+		binary.LittleEndian.PutUint32(record[12:], x)
+		binary.LittleEndian.PutUint32(record[16:], y)
+		binary.LittleEndian.PutUint32(record[20:], z)
+		for _, k := range t {
+			at := p.first[k]
+			for at != 0 {
+				n := p.vertices[start+int(at-1)*stride+12:]
+				if binary.LittleEndian.Uint32(n) == x && binary.LittleEndian.Uint32(n[4:]) == y && binary.LittleEndian.Uint32(n[8:]) == z {
+					break
+				}
+				at = p.next[at-1]
+			}
+			if at == 0 {
+				v := s.mesh.Vertices[k].Sub(s.middle)
+				for axis, c := range [3]float64{v.X / perMetre, v.Y / perMetre, v.Z / perMetre} {
+					low[axis], high[axis] = min(low[axis], float32(c+0)), max(high[axis], float32(c+0))
+					binary.LittleEndian.PutUint32(record[4*axis:], bits(c))
+				}
+				p.vertices = append(p.vertices, record[:]...)
+				p.next = append(p.next, p.first[k])
+				at = int32(len(p.next))
+				p.first[k] = at
+			}
+			p.corners = append(p.corners, uint32(at-1))
+		}
+	}
+	kind := typeUint16
+	if len(p.next) > mostShortCorner {
+		kind = typeUint32
+	}
+	d.Accessors = append(d.Accessors,
+		accessor{View: 0, Offset: start, Kind: typeFloat, Count: len(p.next), Type: "VEC3", Min: &low, Max: &high},
+		accessor{View: 0, Offset: start + 12, Kind: typeFloat, Count: len(p.next), Type: "VEC3"},
+		accessor{View: 1, Kind: kind, Count: 3 * len(s.mesh.Triangles), Type: "SCALAR"})
 }
+
+// upright is the normal of a level triangle, as about half of a panel's are, without
+// the root that others take; 0 for those.
+func upright(m solid.Mesh, t [3]int32) geom.Vec3 {
+	a, b, c := &m.Vertices[t[0]], &m.Vertices[t[1]], &m.Vertices[t[2]]
+	if a.Z != b.Z || a.Z != c.Z {
+		return geom.Vec3{}
+	}
+	if float64((b.X-a.X)*(c.Y-a.Y)) < float64((b.Y-a.Y)*(c.X-a.X)) {
+		return geom.Vec3{Z: -1}
+	}
+	return geom.Vec3{Z: 1}
+}
+
+// bits is a number as float32, never as a negative zero.
+func bits(v float64) uint32 { return math.Float32bits(float32(v + 0)) }
