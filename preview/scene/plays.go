@@ -14,7 +14,10 @@ const (
 	leastSeen = 0.001
 	// mostPlay is the gap, in mm, from which on it is no play of a joint but room that
 	// is seen well enough as it is: the slack of a bottom, the end of a stopped groove.
-	mostPlay = 1.0
+	mostPlay = 0.9
+	// leastLong is how much of a pocket's length a piece must fill to belong there: one
+	// that only passes where two pockets cross does not.
+	leastLong = 0.2
 	// leastLeft is the wood, in mm, that exaggeration leaves under and beside a pocket.
 	leastLeft = 0.5
 )
@@ -102,6 +105,9 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Play, rooms ma
 					continue
 				}
 				in = toPanel(in, p.Stand)
+				if k := void.longest(2); in.high[k]-in.low[k] < float64(leastLong*(void.high[k]-void.low[k])) {
+					continue
+				}
 				for axis := range 3 {
 					for end, low := range [2]bool{true, false} {
 						gap, from, to := in.low[axis]-void.low[axis], void.low[axis], in.low[axis]

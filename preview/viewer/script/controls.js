@@ -31,6 +31,7 @@ class Controls {
     this.list = make('div', { className: 'dw-list' });
     this.detail = make('div', {});
     const marks = [['numbers', state.group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `play in the joints, ${data.unit}`], ['exaggerated', `play drawn ${data.ease} times its size`]];
+    this.checks = new Map(marks.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     this.aside.replaceChildren(
       make('h2', {}, data.title),
       make('label', { className: 'dw-row' }, 'show', groups),
@@ -39,7 +40,7 @@ class Controls {
         button('light or dark', () => viewer.switchTheme())),
       part('Open', make('label', { className: 'dw-row' }, 'open', this.open), this.step),
       part('Section', make('label', { className: 'dw-row' }, 'cut', this.axis), this.cutRows),
-      part('Marks', ...marks.map(([name, text]) => check(text, state.marks[name], (on) => viewer.mark(name, on)))),
+      part('Marks', ...this.checks.values()),
       part('Parts', make('div', { className: 'dw-buttons' }, button('show all parts', () => viewer.showAll())), this.list),
       this.detail,
       this.plays(),
@@ -102,6 +103,7 @@ class Controls {
       this.place.setAttribute('aria-valuetext', `${this.length(at - low)} ${state.data.unit}`);
       if (document.activeElement !== this.placed) this.placed.value = this.length(at - low);
     }
+    for (const [name, label] of this.checks) label.firstChild.checked = state.marks[name];
     for (const [key, { show, name }] of this.rows) {
       show.checked = !state.hidden.has(key);
       name.setAttribute('aria-pressed', String(key === state.chosen));

@@ -13,7 +13,7 @@ function make(name, properties = {}, ...children) {
 
 const button = (text, act, properties = {}) => make('button', { type: 'button', onclick: act, ...properties }, text);
 
-const check = (text, on, act) => make('label', { className: 'dw-check' }, make('input', { type: 'checkbox', checked: on, onchange: (e) => act(e.target.checked) }), text);
+const check = (text, act) => make('label', { className: 'dw-check' }, make('input', { type: 'checkbox', onchange: (e) => act(e.target.checked) }), text);
 
 const part = (title, ...children) => make('section', {}, make('h3', {}, title), ...children);
 

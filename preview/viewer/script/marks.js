@@ -1,7 +1,7 @@
 // Marks over the picture: lines drawn by the painter, letters as elements of the page.
 
 // Sizes in dots of the page.
-const TICK = 4, BESIDE = 16, ARROW = 9;
+const TICK = 4, BESIDE = 16, ARROW = 9, SHORT = 34;
 
 // A Marks draws over what is there; its letters are hidden from those who do not see the
 // picture, who have the same in the lists.
@@ -48,9 +48,11 @@ class Marks {
 
   // seen finds the first of some places of a piece that nothing hides.
   seen(state, p, places, axes) {
-    const f = state.frame(p);
+    const f = state.frame(p), [n, far] = state.cut();
     for (const q of places) {
-      const at = state.camera.project(outOf(f, q), axes);
+      const there = outOf(f, q);
+      if (dot(n, there) > far) continue; // cut away
+      const at = state.camera.project(there, axes);
       if (seenAt(state, ...at)?.key === p.key) return at;
     }
     return null;
@@ -101,13 +103,14 @@ class Marks {
     state.group.boxes.forEach((b, i) => {
       for (const play of state.data.boxes[b].plays) {
         const low = plus(play.low, state.group.at[i]), high = plus(play.high, state.group.at[i]);
-        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, { colour: [...theme.mark, 1], through: true });
-        const middle = times(plus(low, high), 0.5);
-        if (state.section.axis >= 0) {
-          const k = state.section.axis;
+        const k = state.section.axis;
+        if (k >= 0) {
           if (low[k] > state.section.at || high[k] < state.section.at) continue;
-          middle[k] = state.section.at;
+          low[k] = high[k] = state.section.at;
         }
+        // Where a wall has moved out, the gap is not this one.
+        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, { colour: [...theme.mark, 1], through: true, cut: NO_CUT });
+        const middle = times(plus(low, high), 0.5);
         const at = state.camera.project(middle, axes);
         if (taken.some((q) => Math.abs(q[0] - at[0]) < 44 && Math.abs(q[1] - at[1]) < 15)) continue;
         taken.push(at);
@@ -123,11 +126,12 @@ class Marks {
     const z = facing ? t : 0;
     const text = (mm) => lengthText(mm, state.data.unit);
     const lines = [];
-    const measure = (a, b, aside, value) => {
-      const off = times(unit(aside), BESIDE / state.camera.scale);
+    // Letters stand in the middle, or after the end where the line is too short for them.
+    const measure = (a, b, aside, value, row = 1) => {
+      const off = times(aside, row * BESIDE / state.camera.scale);
       const [p0, p1] = [outOf(f, a), outOf(f, b)].map((q) => plus(q, turnedOut(f, off)));
       const seen = [p0, p1].map((q) => state.camera.project(q, axes));
-      if (Math.hypot(seen[0][0] - seen[1][0], seen[0][1] - seen[1][1]) < 6) return;
+      if (Math.hypot(seen[0][0] - seen[1][0], seen[0][1] - seen[1][1]) < 3) return;
       lines.push(p0, p1);
       // Lines from the piece to the ends, and a slanting tick at each.
       for (const [q, r] of [[a, p0], [b, p1]]) {
@@ -135,11 +139,13 @@ class Marks {
         const slant = times(plus(axes.right, axes.up), TICK / state.camera.scale);
         lines.push(minus(r, slant), plus(r, slant));
       }
-      this.letter(value, 'dw-measure', [(seen[0][0] + seen[1][0]) / 2, (seen[0][1] + seen[1][1]) / 2]);
+      const [dx, dy] = [seen[1][0] - seen[0][0], seen[1][1] - seen[0][1]], long = Math.hypot(dx, dy);
+      const along = long < SHORT ? 1 + (4 * value.length + 8) / long : 0.5;
+      this.letter(value, 'dw-measure', [seen[0][0] + along * dx, seen[0][1] + along * dy]);
     };
     measure([0, 0, z], [l, 0, z], [0, -1, 0], text(l));
     measure([0, 0, z], [0, w, z], [-1, 0, 0], text(w));
-    measure([l, w, 0], [l, w, t], [0, 1, 0], text(t));
+    measure([l, w, t - z], [l, w, z], [1, 0, 0], text(t));
     const pocket = p.part.pockets[state.pocket];
     if (pocket) {
       const [x, y] = pocket.at, [dx, dy] = pocket.size, inside = pocket.face === 'inside';
@@ -147,8 +153,8 @@ class Marks {
       const face = inside ? t : 0;
       const corners = [[x, y, from], [x + dx, y + dy, to]];
       painter.put(new Float32Array(edgeList(...corners).flatMap((q) => outOf(f, q))), painter.gl.LINES, { colour: [...theme.mark, 1], through: true, cut: NO_CUT });
-      if (x > 0) measure([0, y + dy, face], [x, y + dy, face], [0, 1, 0], text(x));
-      if (y > 0) measure([x + dx, 0, face], [x + dx, y, face], [1, 0, 0], text(y));
+      if (x > 0) measure([x, y + dy, face], [0, y + dy, face], [0, 1, 0], text(x), 2.4);
+      if (y > 0) measure([x + dx, y, face], [x + dx, 0, face], [1, 0, 0], text(y), 2.4);
       measure([x, y + dy, face], [x + dx, y + dy, face], [0, 1, 0], text(dx));
       measure([x + dx, y, face], [x + dx, y + dy, face], [1, 0, 0], text(dy));
     }

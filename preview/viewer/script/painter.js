@@ -29,8 +29,8 @@ void main() {
   // Outside faces are hatched, a chosen piece has dots: seen without colour, too.
   if (faces > 0.5 && side < 0.0 && mod(gl_FragCoord.x + gl_FragCoord.y, 7.0 * spacing) < spacing) c = mix(c, ink, 0.45);
   if (chosen > 0.5) {
-    vec2 d = mod(gl_FragCoord.xy, 5.0 * spacing) - 2.5 * spacing;
-    if (dot(d, d) < 1.1 * spacing * spacing) c = mix(c, ink, 0.75);
+    vec2 d = mod(gl_FragCoord.xy, 8.0 * spacing) - 4.0 * spacing;
+    if (dot(d, d) < 1.1 * spacing * spacing) c = mix(c, ink, 0.7);
   }
   dye = vec4(c, 1.0);
 }`;
@@ -189,17 +189,18 @@ class Painter {
       gl.depthMask(true);
       gl.enable(gl.DEPTH_TEST);
       gl.stencilFunc(gl.NOTEQUAL, 0, 255);
+      // Hatching first, for what it leaves out does not touch the stencil.
       gl.stencilOp(gl.KEEP, gl.KEEP, gl.KEEP);
-      this.put(plane, gl.TRIANGLES, { colour: [...mixed(theme.role(p.part.role), theme.ground, 0.45), 1], cut: NO_CUT });
+      this.put(plane, gl.TRIANGLES, { colour: [...mixed(theme.ink, theme.role(p.part.role), 0.25), 1], hatch: 9 + (p.order % 3) * 3, slope: p.order % 2 ? 1 : -1, nearer: 1e-5, cut: NO_CUT });
       gl.stencilOp(gl.ZERO, gl.ZERO, gl.ZERO);
-      this.put(plane, gl.TRIANGLES, { colour: [...theme.ink, 1], hatch: 6 + (p.order % 3) * 2, slope: p.order % 2 ? 1 : -1, nearer: 1e-6, cut: NO_CUT });
+      this.put(plane, gl.TRIANGLES, { colour: [...mixed(theme.role(p.part.role), theme.ground, 0.45), 1], cut: NO_CUT });
     }
     gl.disable(gl.STENCIL_TEST);
   }
 
   edges(pieces, state, theme) {
     const { gl, lines: { uniform } } = this;
-    const nearer = 0.8 / state.camera.scale / state.camera.reach;
+    const nearer = 1.4 / state.camera.scale / state.camera.reach;
     this.prepare({ colour: [...theme.line, 1], nearer, cut: this.cut });
     for (const { p, made, model } of pieces) {
       gl.uniformMatrix4fv(uniform.model, false, model);

@@ -217,7 +217,6 @@ class Viewer {
     const middle = plus(times(plus(play.low, play.high), 0.5), at);
     state.opened = 0;
     state.marks.plays = true;
-    this.aside.querySelectorAll('.dw-check input')[3].checked = true;
     state.camera.look(['right', 'front', 'top'][play.along]);
     this.section(play.along);
     state.section.at = middle[play.along];
