@@ -108,6 +108,7 @@ class Viewer {
     this.painter?.forget();
     this.painter?.gl.getExtension('WEBGL_lose_context')?.loseContext();
     this.element.classList.remove('dw-viewer');
+    delete this.element.dataset.theme;
     this.element.replaceChildren();
   }
 
@@ -115,7 +116,6 @@ class Viewer {
     this.painter.forget();
     this.state.show(n);
     this.controls.build();
-    this.aside.querySelector('select').focus();
     this.changed();
   }
 
