@@ -17,7 +17,7 @@ export async function browse(webgl, act) {
 // open opens a page; `heard` gathers messages of errors and every request but the page's.
 export async function open(browser, file, options = {}) {
   const context = await browser.newContext({ viewport: { width: 1280, height: 800 }, ...options });
-  context.setDefaultTimeout(10000);
+  context.setDefaultTimeout(60000); // for busy machines
   const page = await context.newPage();
   const heard = [];
   page.on('console', (m) => { if (m.type() === 'error') heard.push(`console: ${m.text()}`); });
