@@ -35,11 +35,7 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 	}
 	apart := float64(explodeBy * largest)
 	grid := geom.FineGrid(largest + 2*apart) // a proud front begins below 0, and the exploded box ends at largest + apart
-	source := scene.Drawer{Drawer: d.Drawer}
-	for _, part := range d.Parts {
-		source.Names, source.Quantities = append(source.Names, part.Name), append(source.Quantities, part.Quantity)
-	}
-	if p.scene, err = scene.Make(source, grid); err != nil {
+	if p.scene, err = scene.Make(sceneOf(d), grid); err != nil {
 		return p, err
 	}
 	var assembled, exploded []solid.Mesh
@@ -64,6 +60,15 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 		}
 	}
 	return p, writeGLB(w.to, folder+"drawer.glb", p.scene, p.scene.Groups[0])
+}
+
+// sceneOf is what a scene is made from.
+func sceneOf(d batch.Drawer) scene.Drawer {
+	out := scene.Drawer{Drawer: d.Drawer}
+	for _, p := range d.Parts {
+		out.Names, out.Quantities = append(out.Names, p.Name), append(out.Quantities, p.Quantity)
+	}
+	return out
 }
 
 func writeGLB(to Folder, name string, s scene.Scene, g scene.Group) error {
