@@ -48,7 +48,9 @@ func Write(w io.Writer, s scene.Scene, g scene.Group) error {
 	if len(d.Meshes) == 0 {
 		return ErrEmpty
 	}
-	bin := b.pack()
+	p := packers.Get().(*packer)
+	defer packers.Put(p)
+	bin := p.pack(&b)
 	text, err := json.Marshal(d)
 	if err != nil {
 		return err

@@ -3,6 +3,7 @@ package glb
 import (
 	"encoding/binary"
 	"math"
+	"sync"
 
 	"drawerwright/geom"
 	"drawerwright/geom/solid"
@@ -37,17 +38,12 @@ type packer struct {
 	next     []int32 // in the chain, per vertex written
 }
 
-// pack packs all surfaces.
-func (b *builder) pack() []byte {
-	var p packer
-	triangles, vertices := 0, 0
-	for _, s := range b.surfaces {
-		triangles += len(s.mesh.Triangles)
-		vertices += len(s.mesh.Vertices)
-	}
-	// Most vertices have faces in three or four directions.
-	p.vertices = make([]byte, 0, 4*stride*vertices+2*3*triangles+4*len(b.surfaces))
-	p.corners = make([]uint32, 0, 3*triangles)
+// packers keep their room from file to file: clearing new room takes as long as filling it.
+var packers = sync.Pool{New: func() any { return new(packer) }}
+
+// pack packs all surfaces. What it gives is the packer's until that packs again.
+func (p *packer) pack(b *builder) []byte {
+	p.vertices, p.corners = p.vertices[:0], p.corners[:0]
 	for _, s := range b.surfaces {
 		p.add(b.document, s)
 	}
@@ -71,6 +67,7 @@ func (b *builder) pack() []byte {
 			out = append(out, 0)
 		}
 	}
+	p.vertices = out
 	b.BufferViews[1].Length = len(out) - b.BufferViews[1].Offset
 	b.Buffers = []buffer{{Length: len(out)}}
 	return out
