@@ -65,30 +65,29 @@ func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) err
 		}
 	}
 	picture, _ := packet.SheetPicture(p, s, one, sheetRoom)
-	if err := writePicture(to, s.Picture(one), fmt.Sprintf("%s, sheet %d", s.Name, one.Number), picture); err != nil {
+	if _, err := writePicture(to, s.Picture(one), fmt.Sprintf("%s, sheet %d", s.Name, one.Number), picture); err != nil {
 		return err
 	}
 	for i, o := range one.Offcuts {
-		if err := writePicture(to, s.OffcutPicture(one, i), fmt.Sprintf("%s, offcut of sheet %d", s.Name, one.Number), packet.OffcutPicture(p, s, o, offcutRoom)); err != nil {
+		if _, err := writePicture(to, s.OffcutPicture(one, i), fmt.Sprintf("%s, offcut of sheet %d", s.Name, one.Number), packet.OffcutPicture(p, s, o, offcutRoom)); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
-// writePicture writes a drawing once for any size and once for everywhere.
-func writePicture(to Folder, name, title string, d drawing.Drawing) error {
+// writePicture writes a drawing once for any size, which it gives, and once for everywhere.
+func writePicture(to Folder, name, title string, d drawing.Drawing) ([]byte, error) {
 	d = paper.Framed(d)
-	var out bytes.Buffer
-	if err := d.WriteSVG(&out, title); err != nil {
-		return fmt.Errorf("%s.svg: %w", name, err)
+	var svg, png bytes.Buffer
+	if err := d.WriteSVG(&svg, title); err != nil {
+		return nil, fmt.Errorf("%s.svg: %w", name, err)
 	}
-	if err := to.WriteFile(name+".svg", bytes.Clone(out.Bytes())); err != nil {
-		return err
+	if err := to.WriteFile(name+".svg", svg.Bytes()); err != nil {
+		return nil, err
 	}
-	out.Reset()
-	if err := d.WritePNG(&out, dots); err != nil {
-		return fmt.Errorf("%s.png: %w", name, err)
+	if err := d.WritePNG(&png, dots); err != nil {
+		return nil, fmt.Errorf("%s.png: %w", name, err)
 	}
-	return to.WriteFile(name+".png", out.Bytes())
+	return svg.Bytes(), to.WriteFile(name+".png", png.Bytes())
 }
