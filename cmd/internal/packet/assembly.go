@@ -60,6 +60,10 @@ func steps(d batch.Drawer) (list []string) {
 	case joinery.BottomApplied:
 		list = append(list, "Put front and back into one side, then the other side on. The bottom comes last: once the box is square, fasten it from below all round; it holds the box square.")
 	default:
+		if s.Joint == joinery.BoxJoint { // whose grooves in front and back end in the fingers
+			list = append(list, "Set the bottom dry into the grooves of the front and the back, then put one side on all three, then the other.")
+			break
+		}
 		list = append(list, "Put front and back into one side, slide the bottom dry into the groove, then the other side on.")
 	}
 	switch s.Joint {
