@@ -56,11 +56,11 @@ standard input.`,
 			// nothing is left behind.
 			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 			defer stop()
-			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.warnings}, s)
+			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.Warnings}, s)
 			var unproven *files.Unproven
 			if errors.As(err, &unproven) && !asJSON {
 				var out bytes.Buffer
-				report.ProofText(&out, unproven.Proofs, l.batch.Units)
+				report.ProofText(&out, unproven.Proofs, l.Batch.Units)
 				if _, err := s.err.Write(out.Bytes()); err != nil {
 					return jobError{err}
 				}
@@ -109,14 +109,14 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 	if err != nil {
 		return built{}, err
 	}
-	if n := len(l.batch.Drawers); n >= longBuild && terminal(s.err) {
+	if n := len(l.Batch.Drawers); n >= longBuild && terminal(s.err) {
 		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("drawers"),
 			progressbar.OptionShowCount(), progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish())
 		o.Done = func() { bar.Add(1) } // only the screen could fail
 		defer bar.Finish()
 	}
 	folder := &counted{Stage: stage}
-	err = files.Write(ctx, l.batch, folder, o)
+	err = files.Write(ctx, l.Batch, folder, o)
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -132,5 +132,5 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: append([]report.Warning{}, l.warnings...)}, nil
+	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Warnings: append([]report.Warning{}, l.Warnings...)}, nil
 }

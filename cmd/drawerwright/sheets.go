@@ -44,11 +44,11 @@ input.`,
 			}
 			o, ctx, end := search.start(c.Context(), s)
 			defer end()
-			laid, err := report.SheetsOf(ctx, l.batch, o)
+			laid, err := report.SheetsOf(ctx, l.Batch, o)
 			if err != nil {
 				return failure(err, args[0], asJSON, s)
 			}
-			return printSheets(laid, l.batch.Units, asJSON, s)
+			return printSheets(laid, l.Batch.Units, asJSON, s)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print them as JSON, with the place of every part")
