@@ -10,7 +10,7 @@ import (
 var embedded embed.FS
 
 // kinds are the files that the page is made of, by their endings.
-var kinds = map[string]string{".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8"}
+var kinds = map[string]string{".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml"}
 
 // assets are these files by name.
 var assets = func() map[string][]byte {
