@@ -22,6 +22,7 @@ type solidFacts struct {
 	Volume       float64
 	Triangles    int
 	Open         int
+	Low, High    [3]float64
 }
 
 // TestSTL: every STL of every sample is closed for admesh and by exact

@@ -1,51 +1,28 @@
 // Reads binary STL files named on standard input, one a line. Prints for each
-// {"file", "status", "volume", "triangles", "open"}: "open" counts directed edges
-// without an opposite by exact coordinates; "status" is manifold-3d's word after
-// equal coordinates were welded ("NoError" is good).
+// {"file", "status", "volume", "triangles", "open", "low", "high"}: what weld.mjs tells
+// of it, and the bounds that three.js finds.
 import { readFileSync } from 'node:fs';
-import { Manifold, Mesh } from './panels.mjs';
+import { STLLoader } from 'three/examples/jsm/loaders/STLLoader.js';
+import { welded } from './weld.mjs';
 
 function read(file) {
   const data = readFileSync(file);
   const n = data.readUInt32LE(80);
   if (data.length !== 84 + 50 * n) throw new Error(`${file}: ${data.length} bytes for ${n} triangles`);
   if (data.subarray(0, 5).toString() === 'solid') throw new Error(`${file}: a binary header that begins with solid`);
-  const vertices = [], index = new Map(), triangles = [];
+  const points = [];
   for (let i = 0; i < n; i++) {
     for (let k = 0; k < 3; k++) {
       const at = 84 + 50 * i + 12 + 12 * k;
-      const p = [data.readFloatLE(at), data.readFloatLE(at + 4), data.readFloatLE(at + 8)].map((v) => v + 0);
-      const key = p.join();
-      if (!index.has(key)) { index.set(key, index.size); vertices.push(...p); }
-      triangles.push(index.get(key));
+      points.push([data.readFloatLE(at), data.readFloatLE(at + 4), data.readFloatLE(at + 8)]);
     }
   }
-  return { vertices, triangles };
-}
-
-function openEdges(triangles) {
-  const balance = new Map();
-  const add = (a, b, by) => balance.set(`${a} ${b}`, (balance.get(`${a} ${b}`) ?? 0) + by);
-  for (let i = 0; i < triangles.length; i += 3) {
-    for (let k = 0; k < 3; k++) {
-      const a = triangles[i + k], b = triangles[i + (k + 1) % 3];
-      add(a, b, 1);
-      add(b, a, -1);
-    }
-  }
-  return [...balance.values()].filter((v) => v > 0).length;
+  const geometry = new STLLoader().parse(data.buffer.slice(data.byteOffset, data.byteOffset + data.byteLength));
+  geometry.computeBoundingBox();
+  return { points, low: geometry.boundingBox.min.toArray(), high: geometry.boundingBox.max.toArray() };
 }
 
 for (const file of readFileSync(0, 'utf8').split('\n').filter(Boolean)) {
-  const { vertices, triangles } = read(file);
-  const out = { file, triangles: triangles.length / 3, open: openEdges(triangles) };
-  try {
-    const solid = new Manifold(new Mesh({ numProp: 3, vertProperties: new Float32Array(vertices), triVerts: new Uint32Array(triangles) }));
-    out.status = solid.status();
-    out.volume = solid.volume();
-  } catch (error) {
-    out.status = String(error.message ?? error);
-    out.volume = 0;
-  }
-  console.log(JSON.stringify(out));
+  const { points, low, high } = read(file);
+  console.log(JSON.stringify({ file, low, high, ...welded(points) }));
 }

@@ -9,8 +9,9 @@ import (
 // Bank is an opening with its drawers, and where their slides stand.
 type Bank struct {
 	job.Bank
-	Files BankFiles
-	Side  cabinet.Side
+	Folder string // its name, safe for every file system
+	Files  BankFiles
+	Side   cabinet.Side
 }
 
 // BankFiles are relative to the output folder; empty where no slide stands on the
@@ -27,9 +28,9 @@ type Alike struct {
 func (b *Batch) banks(j *job.Job) {
 	var openings []opening.Opening
 	for _, bank := range j.Banks {
-		out := Bank{Bank: bank, Side: sideOf(j, bank)}
+		out := Bank{Bank: bank, Folder: job.FileName(bank.Name), Side: sideOf(j, bank)}
 		if len(out.Side.Lines) > 0 {
-			name := "cabinet/" + job.FileName(bank.Name)
+			name := "cabinet/" + out.Folder
 			out.Files = BankFiles{name + ".left.dxf", name + ".right.dxf", name + ".svg"}
 		}
 		b.Banks = append(b.Banks, out)

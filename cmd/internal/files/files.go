@@ -16,13 +16,8 @@ import (
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf"
-	"drawerwright/export/paper"
 	"drawerwright/export/router"
-	"drawerwright/geom"
-	"drawerwright/geom/joinery"
-	"drawerwright/geom/picture"
 	"drawerwright/geom/solid"
-	"drawerwright/preview/stl"
 )
 
 // Folder takes files by their slash-separated names. It is used from several
@@ -57,7 +52,8 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		r.Proof = make([]report.Proof, len(b.Drawers))
 	}
 	bench := papered(b, r)
-	if err := eachDrawer(ctx, b, to, o, prover, r.Proof); err != nil {
+	previews := make([]preview, len(b.Drawers))
+	if err := eachDrawer(ctx, b, to, o, prover, r.Proof, previews); err != nil {
 		return err
 	}
 	if bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p report.Proof) bool { return prove.Cuttable(p.Verdict) }); len(bad) > 0 {
@@ -79,6 +75,9 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 	}
 	if err := writeCabinets(b, to); err != nil {
+		return err
+	}
+	if err := writePreviews(b, previews, to); err != nil {
 		return err
 	}
 	if err := writeTemplates(ctx, b, to); err != nil {
@@ -109,14 +108,15 @@ func papered(b batch.Batch, r report.Report) func(Folder) error {
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.
-func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof) error {
+func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof, previews []preview) error {
 	return each(ctx, len(b.Drawers), func() func(int) error {
 		w := writer{to: to, o: o, dxf: b.DXF, fromSpoilboard: b.Router.FromSpoilboard}
 		if prover != nil {
 			w.prover = prover.Worker()
 		}
 		return func(i int) error {
-			if err := w.drawer(b.Drawers[i]); err != nil {
+			var err error
+			if previews[i], err = w.drawer(b.Drawers[i]); err != nil {
 				return err
 			}
 			if w.prover != nil {
@@ -163,10 +163,6 @@ func each(ctx context.Context, n int, worker func() func(int) error) error {
 	return nil
 }
 
-// explodeBy is how far parts of an exploded box move out, of its largest size:
-// far enough to see into the joints, near enough to see where they belong.
-const explodeBy = 0.2
-
 // writer writes one drawer at a time, with a buffer of its own.
 type writer struct {
 	to             Folder
@@ -192,77 +188,14 @@ func (u *Unproven) Error() string {
 	return fmt.Sprintf("cut virtually, the drawings make no box that goes together: %s; nothing was written (build --no-proof writes all the same)", strings.Join(names, ", "))
 }
 
-func (w *writer) drawer(d batch.Drawer) error {
-	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
-	if f := d.Spec.DrawerFront; f != nil { // it may stand out beyond the box
-		largest = max(largest, f.Width, f.Height)
-	}
-	apart := float64(explodeBy * largest)
-	grid := geom.FineGrid(largest + 2*apart) // a proud front begins below 0, and the exploded box ends at largest + apart
-	var assembled, exploded []solid.Mesh
+// drawer writes what belongs to one drawer alone.
+func (w *writer) drawer(d batch.Drawer) (preview, error) {
 	for _, p := range d.Parts {
 		if err := w.part(p); err != nil {
-			return fmt.Errorf("%s: %w", p.Name, err)
-		}
-		m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
-		if err != nil {
-			return fmt.Errorf("%s: %w", p.Name, err)
-		}
-		for _, s := range p.Stands {
-			assembled = append(assembled, m.Place(s, grid))
-			exploded = append(exploded, m.Place(aside(p.Role, s, apart), grid))
+			return preview{}, fmt.Errorf("%s: %w", p.Name, err)
 		}
 	}
-	folder := "preview/" + d.Folder + "/"
-	for _, view := range []struct {
-		name   string
-		solids []solid.Mesh
-	}{{"assembled", assembled}, {"exploded", exploded}} {
-		title := d.Spec.Name + " " + view.name
-		if err := w.stl(folder+view.name+".stl", title, solid.Join(view.solids...)); err != nil {
-			return err
-		}
-		if err := w.picture(folder+view.name, title, view.solids); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// pictured is the room for a picture, in mm, and dots how many it has to the inch.
-var pictured = geom.Point{X: 160, Y: 120}
-
-const dots = 120
-
-// picture writes solids as a picture, hidden lines removed, once for any size and once
-// for everywhere.
-func (w *writer) picture(name, title string, solids []solid.Mesh) error {
-	d := paper.Framed(paper.Picture(picture.Draw(solids, packet.Seen), pictured))
-	w.out.Reset()
-	if err := d.WriteSVG(&w.out, title); err != nil {
-		return fmt.Errorf("%s.svg: %w", name, err)
-	}
-	if err := w.to.WriteFile(name+".svg", bytes.Clone(w.out.Bytes())); err != nil {
-		return err
-	}
-	w.out.Reset()
-	if err := d.WritePNG(&w.out, dots); err != nil {
-		return fmt.Errorf("%s.png: %w", name, err)
-	}
-	return w.to.WriteFile(name+".png", bytes.Clone(w.out.Bytes()))
-}
-
-// aside is where a part of the exploded box stands: dividers are lifted out, a drawer
-// front moves further than the front behind it.
-func aside(r joinery.Role, s geom.Placement, apart float64) geom.Placement {
-	switch r {
-	case joinery.DividerRole:
-		s.Origin.Z += apart
-		return s
-	case joinery.DrawerFrontRole:
-		apart *= 1.5
-	}
-	return solid.Explode(s, apart)
+	return w.preview(d)
 }
 
 func (w *writer) part(p batch.Part) error {
@@ -281,18 +214,6 @@ func (w *writer) part(p batch.Part) error {
 func (w *writer) drawing(name string, d *dxf.Drawing) error {
 	w.out.Reset()
 	if _, err := d.WriteTo(&w.out); err != nil {
-		return fmt.Errorf("%s: %w", name, err)
-	}
-	return w.to.WriteFile(name, w.out.Bytes())
-}
-
-func (w *writer) stl(name, title string, m solid.Mesh) error {
-	w.out.Reset()
-	write := stl.Binary
-	if w.o.ASCII {
-		write = stl.ASCII
-	}
-	if err := write(&w.out, title, m); err != nil {
 		return fmt.Errorf("%s: %w", name, err)
 	}
 	return w.to.WriteFile(name, w.out.Bytes())

@@ -1,0 +1,167 @@
+package files
+
+import (
+	"bytes"
+	"fmt"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/packet"
+	"drawerwright/export/paper"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/picture"
+	"drawerwright/geom/solid"
+	"drawerwright/preview/glb"
+	"drawerwright/preview/scene"
+	"drawerwright/preview/stl"
+	"drawerwright/preview/viewer"
+)
+
+// explodeBy is how far parts of an exploded box move out, of its largest size:
+// far enough to see into the joints, near enough to see where they belong.
+const explodeBy = 0.2
+
+// preview is what the page of all drawers takes from one.
+type preview struct {
+	scene   scene.Scene
+	picture []byte // of the assembled box, as SVG
+}
+
+// preview writes what shows a box, each way that programs read.
+func (w *writer) preview(d batch.Drawer) (p preview, err error) {
+	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
+	if f := d.Spec.DrawerFront; f != nil { // it may stand out beyond the box
+		largest = max(largest, f.Width, f.Height)
+	}
+	apart := float64(explodeBy * largest)
+	grid := geom.FineGrid(largest + 2*apart) // a proud front begins below 0, and the exploded box ends at largest + apart
+	source := scene.Drawer{Drawer: d.Drawer}
+	for _, part := range d.Parts {
+		source.Names, source.Quantities = append(source.Names, part.Name), append(source.Quantities, part.Quantity)
+	}
+	if p.scene, err = scene.Make(source, grid); err != nil {
+		return p, err
+	}
+	var assembled, exploded []solid.Mesh
+	for _, piece := range p.scene.Boxes[0].Pieces {
+		part := p.scene.Parts[piece.Part]
+		m := p.scene.Meshes[part.Mesh]
+		assembled = append(assembled, m.Place(piece.Stand, grid))
+		exploded = append(exploded, m.Place(aside(part.Role, piece.Stand, apart), grid))
+	}
+	folder := "preview/" + d.Folder + "/"
+	for _, view := range []struct {
+		name   string
+		solids []solid.Mesh
+		keep   *[]byte
+	}{{"assembled", assembled, &p.picture}, {"exploded", exploded, new([]byte)}} {
+		title := d.Spec.Name + " " + view.name
+		if err := w.stl(folder+view.name+".stl", title, solid.Join(view.solids...)); err != nil {
+			return p, err
+		}
+		if *view.keep, err = w.picture(folder+view.name, title, view.solids); err != nil {
+			return p, err
+		}
+	}
+	return p, writeGLB(w.to, folder+"drawer.glb", p.scene, p.scene.Groups[0])
+}
+
+func writeGLB(to Folder, name string, s scene.Scene, g scene.Group) error {
+	var out bytes.Buffer
+	if err := glb.Write(&out, s, g); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return to.WriteFile(name, out.Bytes())
+}
+
+// writePreviews writes what shows several boxes: each cabinet's, and the page.
+func writePreviews(b batch.Batch, previews []preview, to Folder) error {
+	if len(previews) == 0 {
+		return nil
+	}
+	scenes := make([]scene.Scene, len(previews))
+	pictures := make([]viewer.Picture, len(previews))
+	for i, p := range previews {
+		scenes[i] = p.scene
+		pictures[i] = viewer.Picture{SVG: p.picture, File: b.Drawers[i].Folder + "/assembled.svg"}
+	}
+	var groups []scene.Group
+	for _, bank := range b.Banks {
+		g := scene.Group{Name: bank.Name}
+		for i, row := range bank.Plan.Rows {
+			g.Boxes = append(g.Boxes, bank.Drawers[i])
+			g.At = append(g.At, geom.Vec3{X: (bank.Plan.Opening.Width - row.Box.Width) / 2, Z: row.BoxBottom})
+		}
+		groups = append(groups, g)
+	}
+	title := b.Title
+	if title == "" {
+		title = b.Drawers[0].Spec.Name
+		if n := len(b.Drawers); n > 1 {
+			title += fmt.Sprintf(" and %d more", n-1)
+		}
+	}
+	s := scene.Join(title, b.Units, scenes, groups)
+	for i, bank := range b.Banks {
+		if len(groups[i].Boxes) == 0 {
+			continue
+		}
+		if err := writeGLB(to, "preview/"+bank.Folder+".glb", s, groups[i]); err != nil {
+			return err
+		}
+	}
+	var out bytes.Buffer
+	if err := viewer.Write(&out, s, pictures); err != nil {
+		return err
+	}
+	return to.WriteFile("preview/index.html", out.Bytes())
+}
+
+// pictured is the room for a picture, in mm, and dots how many it has to the inch.
+var pictured = geom.Point{X: 160, Y: 120}
+
+const dots = 120
+
+// picture writes solids as a picture, hidden lines removed, once for any size, which it
+// gives, and once for everywhere.
+func (w *writer) picture(name, title string, solids []solid.Mesh) ([]byte, error) {
+	d := paper.Framed(paper.Picture(picture.Draw(solids, packet.Seen), pictured))
+	w.out.Reset()
+	if err := d.WriteSVG(&w.out, title); err != nil {
+		return nil, fmt.Errorf("%s.svg: %w", name, err)
+	}
+	svg := bytes.Clone(w.out.Bytes())
+	if err := w.to.WriteFile(name+".svg", svg); err != nil {
+		return nil, err
+	}
+	w.out.Reset()
+	if err := d.WritePNG(&w.out, dots); err != nil {
+		return nil, fmt.Errorf("%s.png: %w", name, err)
+	}
+	return svg, w.to.WriteFile(name+".png", bytes.Clone(w.out.Bytes()))
+}
+
+// aside is where a part of the exploded box stands: dividers are lifted out, a drawer
+// front moves further than the front behind it.
+func aside(r joinery.Role, s geom.Placement, apart float64) geom.Placement {
+	switch r {
+	case joinery.DividerRole:
+		s.Origin.Z += apart
+		return s
+	case joinery.DrawerFrontRole:
+		apart *= 1.5
+	}
+	return solid.Explode(s, apart)
+}
+
+func (w *writer) stl(name, title string, m solid.Mesh) error {
+	w.out.Reset()
+	write := stl.Binary
+	if w.o.ASCII {
+		write = stl.ASCII
+	}
+	if err := write(&w.out, title, m); err != nil {
+		return fmt.Errorf("%s: %w", name, err)
+	}
+	return w.to.WriteFile(name, w.out.Bytes())
+}

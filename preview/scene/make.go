@@ -1,0 +1,134 @@
+package scene
+
+import (
+	"crypto/sha256"
+	"encoding/binary"
+	"fmt"
+	"math"
+	"strings"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/solid"
+)
+
+// Drawer is what a box of a scene is made from.
+type Drawer struct {
+	joinery.Drawer
+	// Names and Quantities are those of its Parts, in their order.
+	Names      []string
+	Quantities []int
+}
+
+// parted is how far pieces of an opened box move, of its largest size: far enough to
+// see into the joints, near enough to see where they belong.
+const parted = 0.2
+
+// Make makes the scene of one box. The grid of its solids is that of [solid.Options].
+// Errors are those of [solid.Build], with the part.
+func Make(d Drawer, grid float64) (Scene, error) {
+	b := Box{Name: d.Spec.Name, Count: d.Spec.Count, Size: d.Outside}
+	s := Scene{Title: d.Spec.Name, Unit: d.Spec.Units}
+	for i, p := range d.Parts {
+		s.Parts = append(s.Parts, Part{Name: d.Names[i], Role: p.Role, Label: p.Label, Stock: p.Stock.Name,
+			Grained: p.Stock.Grain == joinery.GrainLength, Quantity: d.Quantities[i], Panel: p.Panel})
+		for k, at := range p.Stands {
+			b.Pieces = append(b.Pieces, Piece{Name: pieceName(p, k), Part: i, Stand: at})
+		}
+	}
+	open(&b, d.Drawer)
+	standing := stand(s.Parts, b.Pieces)
+	b.Overlaps = overlaps(b.Pieces, standing)
+	var rooms map[int][]room
+	b.Plays, rooms = plays(s.Parts, b.Pieces, standing)
+	for i := range s.Parts {
+		p := &s.Parts[i]
+		m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
+		if err != nil {
+			return Scene{}, fmt.Errorf("%s: %w", p.Name, err)
+		}
+		p.Mesh = len(s.Meshes)
+		p.Eased = p.Mesh
+		s.Meshes = append(s.Meshes, m)
+		if len(rooms[i]) > 0 {
+			if m, err = solid.Build(eased(p.Panel, rooms[i]), solid.Options{Grid: grid}); err != nil {
+				return Scene{}, fmt.Errorf("%s: %w", p.Name, err)
+			}
+			p.Eased = len(s.Meshes)
+			s.Meshes = append(s.Meshes, m)
+		}
+	}
+	s.Boxes = []Box{b}
+	return Join(s.Title, s.Unit, []Scene{s}, nil), nil // front and back are often the same
+}
+
+// pieceName tells pieces of a box apart.
+func pieceName(p joinery.Part, k int) string {
+	role := strings.ReplaceAll(string(p.Role), "-", " ")
+	if p.Role == joinery.Side {
+		if p.Stands[k].Normal().X > 0 {
+			return "left " + role
+		}
+		return "right " + role
+	}
+	if p.Label != "" {
+		role += " " + p.Label
+	}
+	if len(p.Stands) > 1 {
+		role += fmt.Sprintf(" (%d)", k+1)
+	}
+	return role
+}
+
+// Join puts scenes of single boxes into one, with the groups given, whose boxes count
+// in the order of the scenes, before the boxes one by one. Equal solids become one.
+func Join(title string, unit geom.Unit, scenes []Scene, groups []Group) Scene {
+	out := Scene{Title: title, Unit: unit, Groups: groups[:len(groups):len(groups)]}
+	known := make(map[[sha256.Size]byte]int)
+	for _, s := range scenes {
+		mesh := make([]int, len(s.Meshes))
+		for i, m := range s.Meshes {
+			key := fingerprint(m)
+			at, ok := known[key]
+			if !ok {
+				at = len(out.Meshes)
+				known[key] = at
+				out.Meshes = append(out.Meshes, m)
+			}
+			mesh[i] = at
+		}
+		first := len(out.Parts)
+		for _, p := range s.Parts {
+			p.Mesh, p.Eased = mesh[p.Mesh], mesh[p.Eased]
+			out.Parts = append(out.Parts, p)
+		}
+		for _, b := range s.Boxes {
+			pieces := make([]Piece, len(b.Pieces))
+			for i, p := range b.Pieces {
+				p.Part += first
+				pieces[i] = p
+			}
+			b.Pieces = pieces
+			out.Groups = append(out.Groups, Alone(b.Name, len(out.Boxes)))
+			out.Boxes = append(out.Boxes, b)
+		}
+	}
+	return out
+}
+
+// fingerprint is the same for meshes with the same vertices and triangles alone.
+func fingerprint(m solid.Mesh) [sha256.Size]byte {
+	data := make([]byte, 0, 8+24*len(m.Vertices)+12*len(m.Triangles))
+	data = binary.LittleEndian.AppendUint64(data, uint64(len(m.Vertices)))
+	for _, v := range m.Vertices {
+		for _, x := range [3]float64{v.X, v.Y, v.Z} {
+			data = binary.LittleEndian.AppendUint64(data, math.Float64bits(x))
+		}
+	}
+	for _, t := range m.Triangles {
+		for _, k := range t {
+			data = binary.LittleEndian.AppendUint32(data, uint32(k))
+		}
+	}
+	return sha256.Sum256(data)
+}

@@ -1,0 +1,53 @@
+package scene
+
+import (
+	"slices"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// open says in which steps a box comes apart: as it is put together, backwards. In no
+// step does a piece go through another. The front and the back stand in one side, the
+// bottom slides between them, the other side closes the box; what is put on last comes
+// off first. The grooves of a box joint's front and back end in its fingers, so that its
+// bottom goes in with them.
+func open(b *Box, d joinery.Drawer) {
+	apart := float64(parted * max(d.Outside.Width, d.Outside.Height, d.Outside.Depth))
+	step := func(said string, is func(Piece) bool, by geom.Vec3) {
+		found := false
+		for i := range b.Pieces {
+			if p := &b.Pieces[i]; is(*p) {
+				found = true
+				p.Moves = append(p.Moves, Move{Step: len(b.Steps), By: by})
+			}
+		}
+		if found && !slices.Contains(b.Steps, said) {
+			b.Steps = append(b.Steps, said)
+		}
+	}
+	role := func(roles ...joinery.Role) func(Piece) bool {
+		return func(p Piece) bool { return slices.Contains(roles, d.Parts[p.Part].Role) }
+	}
+	side := func(normal float64) func(Piece) bool {
+		return func(p Piece) bool { return role(joinery.Side)(p) && p.Stand.Normal().X*normal > 0 }
+	}
+	step("The drawer front comes off", role(joinery.DrawerFrontRole), geom.Vec3{Y: -apart})
+	step("The dividers lift out", role(joinery.DividerRole), geom.Vec3{Z: d.Outside.Height})
+	switch d.Spec.BottomFit {
+	case joinery.BottomApplied:
+		step("The bottom comes off below", role(joinery.Bottom), geom.Vec3{Z: -apart})
+	case joinery.BottomSlidIn:
+		step("The bottom slides out behind", role(joinery.Bottom), geom.Vec3{Y: 2 * apart})
+	}
+	step("The right side comes off", side(-1), geom.Vec3{X: 2 * apart})
+	if f := d.Spec.BottomFit; f != joinery.BottomApplied && f != joinery.BottomSlidIn && d.Spec.Joint != joinery.BoxJoint {
+		step("The bottom slides out", role(joinery.Bottom), geom.Vec3{X: apart})
+	}
+	step("The left side comes off front and back", side(1), geom.Vec3{X: -apart})
+	// Both in the last step, whichever there is.
+	n := len(b.Steps)
+	step("Front and back part", role(joinery.Front, joinery.DrawerFrontRole), geom.Vec3{Y: -apart})
+	b.Steps = b.Steps[:n]
+	step("Front and back part", role(joinery.Back), geom.Vec3{Y: apart})
+}

@@ -1,0 +1,203 @@
+package scene
+
+import (
+	"fmt"
+
+	"drawerwright/geom"
+)
+
+// Exaggeration is how many times its size a play is shown on request.
+const Exaggeration = 10
+
+const (
+	// leastSeen is what is no gap and no overlap but rounding, in mm.
+	leastSeen = 0.001
+	// mostPlay is the gap, in mm, from which on it is no play of a joint but room that
+	// is seen well enough as it is: the slack of a bottom, the end of a stopped groove.
+	mostPlay = 0.9
+	// leastLong is how much of a pocket's length a piece must fill to belong there: one
+	// that only passes where two pockets cross does not.
+	leastLong = 0.2
+	// leastLeft is the wood, in mm, that exaggeration leaves under and beside a pocket.
+	leastLeft = 0.5
+)
+
+// Play is a gap between a wall or the floor of a pocket and what stands in it.
+type Play struct {
+	Name      string  // of what in what
+	Gap       float64 // mm
+	Axis      int     // across the gap: 0 is X, 1 Y, 2 Z
+	Along     int     // the axis along which it is longest: a section across that shows it
+	Low, High geom.Vec3
+}
+
+// Overlap is where two pieces would both be.
+type Overlap struct {
+	Name      string
+	Low, High geom.Vec3
+}
+
+// OverlapsAt finds where two pieces of a box would both be when opening has come to a
+// number of steps: nowhere, unless the box does not go together.
+func (s Scene) OverlapsAt(box int, steps float64) []Overlap {
+	pieces := append([]Piece(nil), s.Boxes[box].Pieces...)
+	for i := range pieces {
+		pieces[i].Stand.Origin = pieces[i].Stand.Origin.Add(pieces[i].Offset(steps))
+	}
+	return overlaps(pieces, stand(s.Parts, pieces))
+}
+
+// overlaps finds the blocks in which pieces both are.
+func overlaps(pieces []Piece, wood []standing) (list []Overlap) {
+	for i := range pieces {
+		for j := i + 1; j < len(pieces); j++ {
+			if wood[i].about.and(wood[j].about).least() <= leastSeen {
+				continue
+			}
+			for _, a := range wood[i].blocks {
+				if a.and(wood[j].about).least() <= leastSeen {
+					continue
+				}
+				for _, b := range wood[j].blocks {
+					if c := a.and(b); c.least() > leastSeen {
+						list = append(list, Overlap{fmt.Sprintf("%s and %s", pieces[i].Name, pieces[j].Name), vector(c.low), vector(c.high)})
+					}
+				}
+			}
+		}
+	}
+	return list
+}
+
+// room is how much a wall or the floor of a pocket would have to move out for a play
+// to be shown exaggerated.
+type room struct {
+	pocket int
+	axis   int // of the panel
+	low    bool
+	by     float64
+}
+
+// plays finds the plays of what stands in pockets, in the order of pieces and pockets,
+// and by part how its pockets would grow to exaggerate them.
+func plays(parts []Part, pieces []Piece, wood []standing) (list []Play, rooms map[int][]room) {
+	rooms = make(map[int][]room)
+	for i, p := range pieces {
+		panel := parts[p.Part].Panel
+		outline := panel.Outline.Bounds()
+		for k, pocket := range panel.Pockets {
+			if pocket.Kind == geom.Drill || pocket.Kind == geom.Cutout || len(pocket.Outline) != 4 || pocket.Through(panel.Thickness) {
+				continue
+			}
+			r := pocket.Outline.Bounds()
+			void := block{[3]float64{max(r.Min.X, outline.Min.X), max(r.Min.Y, outline.Min.Y), panel.Thickness - pocket.Depth}, [3]float64{min(r.Max.X, outline.Max.X), min(r.Max.Y, outline.Max.Y), panel.Thickness}}
+			if pocket.Face == geom.Outside {
+				void.low[2], void.high[2] = 0, pocket.Depth
+			}
+			// Which of its six sides are wood.
+			wall := [3][2]bool{{r.Min.X > outline.Min.X, r.Max.X < outline.Max.X}, {r.Min.Y > outline.Min.Y, r.Max.Y < outline.Max.Y}, {pocket.Face == geom.Inside, pocket.Face == geom.Outside}}
+			for j := range pieces {
+				if j == i {
+					continue
+				}
+				in, any := reach(placed(void, p.Stand), wood[j])
+				if !any {
+					continue
+				}
+				in = toPanel(in, p.Stand)
+				if k := void.longest(2); in.high[k]-in.low[k] < float64(leastLong*(void.high[k]-void.low[k])) {
+					continue
+				}
+				for axis := range 3 {
+					for end, low := range [2]bool{true, false} {
+						gap, from, to := in.low[axis]-void.low[axis], void.low[axis], in.low[axis]
+						if !low {
+							gap, from, to = void.high[axis]-in.high[axis], in.high[axis], void.high[axis]
+						}
+						if !wall[axis][end] || gap <= leastSeen || gap >= mostPlay {
+							continue
+						}
+						b := in
+						b.low[axis], b.high[axis] = from, to
+						b = placed(b, p.Stand)
+						across := axisOf([3]geom.Vec3{p.Stand.X, p.Stand.Y, p.Stand.Normal()}[axis])
+						list = append(list, Play{Name: fmt.Sprintf("%s in the %s of the %s", pieces[j].Name, pocket.Kind, p.Name), Gap: gap,
+							Axis: across, Along: b.longest(across), Low: vector(b.low), High: vector(b.high)})
+						rooms[p.Part] = append(rooms[p.Part], room{k, axis, low, float64((Exaggeration - 1) * gap)})
+					}
+				}
+			}
+		}
+	}
+	return list, rooms
+}
+
+// reach is the block about what of a piece is in a void.
+func reach(void block, wood standing) (in block, any bool) {
+	if void.and(wood.about).least() <= leastSeen {
+		return block{}, false
+	}
+	for _, b := range wood.blocks {
+		c := void.and(b)
+		if c.least() <= leastSeen {
+			continue
+		}
+		if !any {
+			in, any = c, true
+		}
+		in = in.over(c)
+	}
+	return in, any
+}
+
+// toPanel takes a block of the box to the panel that stands there.
+func toPanel(b block, at geom.Placement) block {
+	local := func(v [3]float64) [3]float64 {
+		d := vector(v).Sub(at.Origin)
+		return [3]float64{d.Dot(at.X), d.Dot(at.Y), d.Dot(at.Normal())}
+	}
+	p, q := local(b.low), local(b.high)
+	for k := range 3 {
+		b.low[k], b.high[k] = min(p[k], q[k]), max(p[k], q[k])
+	}
+	return b
+}
+
+// axisOf is the axis of the box along which a direction runs.
+func axisOf(v geom.Vec3) int {
+	switch {
+	case v.X != 0:
+		return 0
+	case v.Y != 0:
+		return 1
+	}
+	return 2
+}
+
+// eased is a panel whose pockets are larger by the rooms, as far as there is wood.
+func eased(p geom.Panel, rooms []room) geom.Panel {
+	old := p.Pockets
+	p.Pockets = append([]geom.Pocket(nil), old...)
+	outline := p.Outline.Bounds()
+	for _, r := range rooms {
+		k := &p.Pockets[r.pocket]
+		if r.axis == 2 {
+			k.Depth = max(k.Depth, min(old[r.pocket].Depth+r.by, p.Thickness-leastLeft))
+			continue
+		}
+		from := old[r.pocket].Outline.Bounds()
+		box := k.Outline.Bounds()
+		switch {
+		case r.axis == 0 && r.low:
+			box.Min.X = min(box.Min.X, max(from.Min.X-r.by, outline.Min.X+leastLeft))
+		case r.axis == 0:
+			box.Max.X = max(box.Max.X, min(from.Max.X+r.by, outline.Max.X-leastLeft))
+		case r.low:
+			box.Min.Y = min(box.Min.Y, max(from.Min.Y-r.by, outline.Min.Y+leastLeft))
+		default:
+			box.Max.Y = max(box.Max.Y, min(from.Max.Y+r.by, outline.Max.Y-leastLeft))
+		}
+		k.Outline = geom.Rectangle(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y)
+	}
+	return p
+}

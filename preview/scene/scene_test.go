@@ -1,0 +1,184 @@
+package scene_test
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/preview/scene"
+)
+
+func stock(name string, t float64) joinery.Stock {
+	return joinery.Stock{Name: name, Thickness: joinery.Measure(t), Grain: joinery.GrainLength}
+}
+
+// spec is a drawer with a corner and a bottom, cut on a router.
+func spec(j joinery.Joint, bottom joinery.BottomFit) joinery.Spec {
+	ply := stock("ply", 12)
+	return joinery.Spec{Name: "tray", Count: 2, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("board", 5),
+		Joint: j, Fasteners: joinery.Screws, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: bottom,
+		BottomSlack: joinery.DefaultBottomSlack, DadoPlay: joinery.DefaultDadoPlay, GroovePlay: joinery.DefaultGroovePlay, SlotRoom: 0.05}
+}
+
+func made(t *testing.T, s joinery.Spec) scene.Scene {
+	t.Helper()
+	d, problems := joinery.Build(s)
+	for _, p := range problems {
+		if p.Error {
+			t.Fatalf("%s: %s", p.Code, p.Message)
+		}
+	}
+	source := scene.Drawer{Drawer: d}
+	for i, p := range d.Parts {
+		source.Names = append(source.Names, fmt.Sprintf("%s-%s", s.Name, p.Role))
+		source.Quantities = append(source.Quantities, i+1)
+	}
+	out, err := scene.Make(source, geom.FineGrid(1000))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+// each makes a box of every corner and bottom, with dividers and a drawer front.
+func each(t *testing.T, do func(t *testing.T, s joinery.Spec, made scene.Scene)) {
+	for _, j := range []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint} {
+		for _, bottom := range []joinery.BottomFit{joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied} {
+			for _, housed := range []bool{false, true} {
+				if j == joinery.BoxJoint && bottom == joinery.BottomSlidIn && !housed {
+					continue // refused: fingers would show below the back
+				}
+				t.Run(fmt.Sprint(j, bottom, housed), func(t *testing.T) {
+					s := spec(j, bottom)
+					if bottom == joinery.BottomFlush {
+						s.Bottom = stock("board", 9)
+					}
+					if housed {
+						s.BackJoint, s.Setback = joinery.Housed, 15
+					}
+					s.Dividers = []joinery.Divider{{Way: joinery.Across, Count: 2, Stock: stock("ply 9", 9)}, {Way: joinery.Along, Count: 1, Stock: stock("ply 9", 9), Loose: true}}
+					s.DrawerFront = &joinery.DrawerFront{Stock: stock("oak", 18), Width: 500, Height: 180, Left: 20, Below: 20}
+					do(t, s, made(t, s))
+				})
+			}
+		}
+	}
+}
+
+// TestOpensWithoutHarm: in no step of opening does a piece go through another, and
+// when it is open no two have their blocks in common even a little apart.
+func TestOpensWithoutHarm(t *testing.T) {
+	each(t, func(t *testing.T, s joinery.Spec, made scene.Scene) {
+		b := made.Boxes[0]
+		if len(b.Overlaps) > 0 {
+			t.Fatalf("the box itself overlaps: %v", b.Overlaps[0])
+		}
+		for n := range 10*len(b.Steps) + 1 {
+			steps := float64(n) / 10
+			for _, o := range made.OverlapsAt(0, steps) {
+				t.Fatalf("after %.1f steps %s: from %v to %v", steps, o.Name, o.Low, o.High)
+			}
+		}
+		for _, p := range b.Pieces {
+			if len(p.Moves) == 0 && made.Parts[p.Part].Role != joinery.Bottom {
+				t.Errorf("%s does not move", p.Name)
+			}
+		}
+	})
+}
+
+// TestOverlapIsSeen: a side that is moved in by half a millimetre overlaps with front,
+// back and bottom, and where.
+func TestOverlapIsSeen(t *testing.T) {
+	m := made(t, spec(joinery.DadoRabbet, joinery.BottomCaptured))
+	b := &m.Boxes[0]
+	for i := range b.Pieces {
+		if b.Pieces[i].Name == "left side" {
+			b.Pieces[i].Stand.Origin.X += 0.5
+		}
+	}
+	found := map[string]bool{}
+	for _, o := range m.OverlapsAt(0, 0) {
+		found[o.Name] = true
+		if o.High.X-o.Low.X > 0.5+1e-9 || o.High.X > 13 {
+			t.Errorf("%s from %v to %v", o.Name, o.Low, o.High)
+		}
+	}
+	if !found["left side and front"] || !found["left side and back"] || len(found) != 2 { // the bottom has 1 mm of slack
+		t.Errorf("found %v", found)
+	}
+}
+
+// TestPlays: a dado of a tongue f = 6 is 6.2 wide, a groove of a bottom of 5 5.2; both
+// are shown ten times as large in the eased parts.
+func TestPlays(t *testing.T) {
+	m := made(t, spec(joinery.DadoRabbet, joinery.BottomCaptured))
+	b := m.Boxes[0]
+	want := map[string]float64{
+		"front in the dado of the left side": 0.2, "back in the dado of the left side": 0.2,
+		"front in the dado of the right side": 0.2, "back in the dado of the right side": 0.2,
+		"bottom in the groove of the left side": 0.2, "bottom in the groove of the right side": 0.2,
+		"bottom in the groove of the front": 0.2, "bottom in the groove of the back": 0.2,
+	}
+	sum := map[string]float64{}
+	for _, p := range b.Plays {
+		if p.Axis == p.Along || p.Gap <= 0 {
+			t.Errorf("%+v", p)
+		}
+		low, high := [3]float64{p.Low.X, p.Low.Y, p.Low.Z}, [3]float64{p.High.X, p.High.Y, p.High.Z}
+		if math.Abs(high[p.Axis]-low[p.Axis]-p.Gap) > 1e-9 {
+			t.Errorf("%s: %g mm from %v to %v", p.Name, p.Gap, low, high)
+		}
+		if across := map[bool]int{true: 2, false: 1}[strings.HasPrefix(p.Name, "bottom")]; p.Axis == across || strings.Contains(p.Name, "dado") {
+			sum[p.Name] += p.Gap
+		}
+	}
+	for name, gap := range want {
+		if math.Abs(sum[name]-gap) > 1e-9 {
+			t.Errorf("%s has %g mm of play, want %g", name, sum[name], gap)
+		}
+		delete(sum, name)
+	}
+	if len(sum) > 0 {
+		t.Errorf("plays beside these: %v", sum)
+	}
+	for _, p := range m.Parts {
+		grown := m.Meshes[p.Mesh].Volume() - m.Meshes[p.Eased].Volume()
+		switch p.Role {
+		case joinery.Side: // two dados 9 x 0.2 mm wider, 6 mm deep, 140 mm high, less where the groove crosses, and the groove
+			if least := 2 * 1.8 * 6 * 130; grown < least {
+				t.Errorf("the eased side has %g mm3 less wood, at least %g", grown, least)
+			}
+		case joinery.Bottom:
+			if p.Mesh != p.Eased {
+				t.Error("the bottom has no pocket and is eased")
+			}
+		}
+	}
+}
+
+// TestJoinShares: drawers of one size share their solids, and groups keep their boxes.
+func TestJoinShares(t *testing.T) {
+	one := made(t, spec(joinery.DadoRabbet, joinery.BottomCaptured))
+	bank := scene.Group{Name: "bank", Boxes: []int{0, 1}, At: []geom.Vec3{{}, {Z: 200}}}
+	two := scene.Join("two", geom.Millimetre, []scene.Scene{one, one}, []scene.Group{bank})
+	if len(two.Meshes) != len(one.Meshes) || len(two.Parts) != 2*len(one.Parts) || len(two.Boxes) != 2 || len(two.Groups) != 3 {
+		t.Errorf("%d meshes, %d parts, %d boxes, %d groups", len(two.Meshes), len(two.Parts), len(two.Boxes), len(two.Groups))
+	}
+	for _, p := range two.Boxes[1].Pieces {
+		if p.Part < len(one.Parts) {
+			t.Errorf("%s of the second box is a part of the first", p.Name)
+		}
+	}
+	// Front and back are the same board.
+	roles := map[joinery.Role]scene.Part{}
+	for _, p := range one.Parts {
+		roles[p.Role] = p
+	}
+	if roles[joinery.Front].Mesh != roles[joinery.Back].Mesh {
+		t.Error("front and back have two meshes")
+	}
+}

@@ -1,0 +1,164 @@
+package viewer
+
+import (
+	"encoding/base64"
+	"encoding/binary"
+	"encoding/json"
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+	"drawerwright/geom/solid"
+	"drawerwright/preview/scene"
+)
+
+// The JSON that the package's comment describes.
+type data struct {
+	Title  string          `json:"title"`
+	Unit   string          `json:"unit"`
+	Ease   int             `json:"ease"`
+	Bytes  string          `json:"bytes"`
+	Meshes []mesh          `json:"meshes"`
+	Roles  map[string]tint `json:"roles"`
+	Parts  []part          `json:"parts"`
+	Boxes  []box           `json:"boxes"`
+	Groups []group         `json:"groups"`
+}
+
+type mesh struct {
+	At        int  `json:"at"`
+	Vertices  int  `json:"vertices"`
+	Triangles int  `json:"triangles"`
+	Wide      bool `json:"wide,omitempty"`
+}
+
+type tint struct {
+	Light string `json:"light"`
+	Dark  string `json:"dark"`
+}
+
+type part struct {
+	Name     string `json:"name"`
+	Role     string `json:"role"`
+	Label    string `json:"label,omitempty"`
+	Stock    string `json:"stock"`
+	Grained  bool   `json:"grained"`
+	Quantity int    `json:"quantity"`
+	Mesh     int    `json:"mesh"`
+	Eased    int    `json:"eased"`
+	scene.Numbers
+}
+
+type box struct {
+	Name     string     `json:"name"`
+	Count    int        `json:"count"`
+	Size     [3]float64 `json:"size"`
+	Steps    []string   `json:"steps"`
+	Pieces   []piece    `json:"pieces"`
+	Plays    []play     `json:"plays"`
+	Overlaps []overlap  `json:"overlaps"`
+}
+
+type piece struct {
+	Name   string       `json:"name"`
+	Part   int          `json:"part"`
+	Origin [3]float64   `json:"origin"`
+	X      [3]float64   `json:"x"`
+	Y      [3]float64   `json:"y"`
+	Moves  [][4]float64 `json:"moves"`
+}
+
+type play struct {
+	Name  string     `json:"name"`
+	Play  float64    `json:"play"`
+	Axis  int        `json:"axis"`
+	Along int        `json:"along"`
+	Low   [3]float64 `json:"low"`
+	High  [3]float64 `json:"high"`
+}
+
+type overlap struct {
+	Name string     `json:"name"`
+	Low  [3]float64 `json:"low"`
+	High [3]float64 `json:"high"`
+}
+
+type group struct {
+	Name  string       `json:"name"`
+	Boxes []int        `json:"boxes"`
+	At    [][3]float64 `json:"at"`
+}
+
+// Data is a scene as JSON. It holds no <, > or &, so that it can stand in a page.
+func Data(s scene.Scene) ([]byte, error) {
+	d := data{Title: s.Title, Unit: s.Unit.String(), Ease: scene.Exaggeration, Meshes: []mesh{}, Roles: map[string]tint{}, Parts: []part{}, Boxes: []box{}, Groups: []group{}}
+	var bytes []byte
+	for _, m := range s.Meshes {
+		d.Meshes = append(d.Meshes, mesh{At: len(bytes), Vertices: len(m.Vertices), Triangles: len(m.Triangles), Wide: wide(m)})
+		bytes = appendMesh(bytes, m)
+	}
+	d.Bytes = base64.StdEncoding.EncodeToString(bytes)
+	for _, p := range s.Parts {
+		t := scene.TintOf(p.Role)
+		d.Roles[string(p.Role)] = tint{hex(t.Light), hex(t.Dark)}
+		d.Parts = append(d.Parts, part{Name: p.Name, Role: string(p.Role), Label: p.Label, Stock: p.Stock, Grained: p.Grained, Quantity: p.Quantity,
+			Mesh: p.Mesh, Eased: p.Eased, Numbers: scene.NumbersOf(p.Panel)})
+	}
+	for _, b := range s.Boxes {
+		out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},
+			Steps: append([]string{}, b.Steps...), Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}}
+		for _, p := range b.Pieces {
+			q := piece{Name: p.Name, Part: p.Part, Origin: place(p.Stand.Origin), X: place(p.Stand.X), Y: place(p.Stand.Y), Moves: [][4]float64{}}
+			for _, m := range p.Moves {
+				by := place(m.By)
+				q.Moves = append(q.Moves, [4]float64{float64(m.Step), by[0], by[1], by[2]})
+			}
+			out.Pieces = append(out.Pieces, q)
+		}
+		for _, p := range b.Plays {
+			out.Plays = append(out.Plays, play{p.Name, scene.Rounded(p.Gap), p.Axis, p.Along, place(p.Low), place(p.High)})
+		}
+		for _, o := range b.Overlaps {
+			out.Overlaps = append(out.Overlaps, overlap{o.Name, place(o.Low), place(o.High)})
+		}
+		d.Boxes = append(d.Boxes, out)
+	}
+	for _, g := range s.Groups {
+		out := group{Name: g.Name, Boxes: append([]int{}, g.Boxes...), At: [][3]float64{}}
+		for _, at := range g.At {
+			out.At = append(out.At, place(at))
+		}
+		d.Groups = append(d.Groups, out)
+	}
+	return json.Marshal(d)
+}
+
+func place(v geom.Vec3) [3]float64 {
+	return [3]float64{scene.Rounded(v.X), scene.Rounded(v.Y), scene.Rounded(v.Z)}
+}
+
+func hex(c scene.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2]) }
+
+// wide tells whether a mesh has too many vertices for uint16.
+func wide(m solid.Mesh) bool { return len(m.Vertices) > math.MaxUint16+1 }
+
+func appendMesh(out []byte, m solid.Mesh) []byte {
+	for _, v := range m.Vertices {
+		for _, x := range [3]float64{v.X, v.Y, v.Z} {
+			out = binary.LittleEndian.AppendUint32(out, math.Float32bits(float32(x+0)))
+		}
+	}
+	for _, t := range m.Triangles {
+		for _, k := range t {
+			if wide(m) {
+				out = binary.LittleEndian.AppendUint32(out, uint32(k))
+			} else {
+				out = binary.LittleEndian.AppendUint16(out, uint16(k))
+			}
+		}
+	}
+	for len(out)%4 != 0 {
+		out = append(out, 0)
+	}
+	return out
+}

@@ -1,0 +1,56 @@
+// Package viewer is the page on which boxes are looked at before a board is cut: one
+// file that needs no library and asks for nothing, so that it opens from a memory
+// stick. [Write] writes it for a scene.
+//
+// # For another page
+//
+// A page that is served can show the same viewer with data of its own:
+//
+//   - [Script] is the whole program, one classic script without imports. It defines one
+//     global, mountViewer, and does nothing by itself.
+//   - [Style] is its style sheet. All rules are for what stands within ".dw-viewer"; the
+//     colours are custom properties set on that element.
+//   - [Data] is a scene as JSON, safe to be put into a script element of any type.
+//
+// In the page:
+//
+//	const viewer = mountViewer(element, sceneData, options)
+//	viewer.update(sceneData)  // another state of the job
+//	viewer.destroy()          // takes it out of the page and frees what it holds
+//	viewer.works              // false where WebGL is missing
+//
+// element is an empty block element; it gets the class dw-viewer and fills with canvas
+// and controls. It should have a height (it takes 100% of its parent's). sceneData is
+// the parsed JSON of [Data]. options may be left out; options.pictures is a list of
+// SVG elements or other nodes, one a drawer in the order of sceneData.boxes, that are
+// shown instead where WebGL is missing. Without it the page says only what to do.
+//
+// update keeps what a person has set: the direction looked from, the group, the parts
+// hidden or chosen (by box and piece name), the section and how far the box is opened.
+// What no longer exists is forgotten. It is cheap enough to call on every change of a
+// job; it draws once, in the next frame. Nothing is drawn while nothing changes.
+//
+// The script sets no inline style attribute in markup and makes no network request,
+// worker, eval or timer, so that it runs under the policy
+// "default-src 'none'; script-src ...; style-src ...".
+//
+// # The data
+//
+//	{"title", "unit": "mm" or "in", "ease": 10,
+//	 "bytes":  base64 of all meshes: for each its vertices, x y z as float32 little
+//	           endian in mm, then the corners of its triangles as uint16, padded to 4 bytes,
+//	 "meshes": [{"at": offset in bytes, "vertices": n, "triangles": n, "wide": true where corners are uint32}],
+//	 "roles":  {role: {"light": "#rrggbb", "dark": "#rrggbb"}},
+//	 "parts":  [{"name", "role", "label", "stock", "grained", "length", "width", "thickness",
+//	             "quantity", "mesh", "eased",
+//	             "pockets": [{"kind", "face", "at": [x, y], "size": [length, width], "depth", "through"}]}],
+//	 "boxes":  [{"name", "count", "size": [width, height, depth], "steps": [text],
+//	             "pieces": [{"name", "part", "origin": [x, y, z], "x": [..], "y": [..],
+//	                         "moves": [[step, dx, dy, dz]]}],
+//	             "plays": [{"name", "play", "axis": 0 to 2, "along": 0 to 2, "low": [..], "high": [..]}],
+//	             "overlaps": [{"name", "low", "high"}]}],
+//	 "groups": [{"name", "boxes": [index], "at": [[x, y, z]]}]}
+//
+// Everything is in millimetres, whatever the unit that numbers are shown in; places
+// are those of the package scene.
+package viewer

@@ -1,0 +1,148 @@
+// Everything beside the picture. The lists are made anew when the data or the group
+// changes; else elements are only set, so that the focus stays where it is.
+
+const AXES = ['left to right', 'front to back', 'bottom to top'];
+
+class Controls {
+  constructor(viewer, aside) {
+    this.viewer = viewer;
+    this.aside = aside;
+    this.said = make('p', { className: 'dw-said', role: 'status' });
+  }
+
+  get state() { return this.viewer.state; }
+  length(mm) { return lengthText(mm, this.state.data.unit); }
+  size(...mm) { return mm.map((v) => this.length(v)).join(' × '); }
+
+  // build makes all anew.
+  build() {
+    const { viewer, state } = this;
+    const { data } = state;
+    const groups = make('select', { onchange: (e) => viewer.show(Number(e.target.value)) },
+      ...data.groups.map((g, i) => make('option', { value: String(i), selected: i === state.groupIndex }, g.boxes.length > 1 ? `${g.name}: ${g.boxes.length} drawers` : g.name)));
+    this.open = make('input', { type: 'range', min: '0', max: '1', step: '0.005', oninput: () => viewer.open(Number(this.open.value)) });
+    this.step = make('output', { className: 'dw-step' });
+    this.axis = make('select', { onchange: () => viewer.section(Number(this.axis.value)) },
+      ...['none', ...AXES].map((text, i) => make('option', { value: String(i - 1) }, text)));
+    this.place = make('input', { type: 'range', oninput: () => viewer.cutAt(Number(this.place.value)) });
+    this.placed = make('input', { type: 'number', step: 'any', onchange: () => viewer.cutAt(this.state.low[this.state.section.axis] + Number(this.placed.value) * this.unit()) });
+    this.flip = button('Other side', () => viewer.flip());
+    this.cutRows = make('div', {}, make('label', { className: 'dw-row' }, 'place', this.place), make('label', { className: 'dw-row' }, `${data.unit} from the start`, this.placed), this.flip);
+    this.list = make('div', { className: 'dw-list' });
+    this.detail = make('div', {});
+    const marks = [['numbers', state.group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `play in the joints, ${data.unit}`], ['exaggerated', `play drawn ${data.ease} times its size`]];
+    this.checks = new Map(marks.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
+    this.aside.replaceChildren(
+      make('h2', {}, data.title),
+      make('label', { className: 'dw-row' }, 'show', groups),
+      make('p', { className: 'dw-fact' }, ...this.facts()),
+      part('Look', make('div', { className: 'dw-buttons' }, ...Object.keys(LOOKS).map((name) => button(name, () => viewer.look(name))), button('all', () => viewer.fit())),
+        button('light or dark', () => viewer.switchTheme())),
+      part('Open', make('label', { className: 'dw-row' }, 'open', this.open), this.step),
+      part('Section', make('label', { className: 'dw-row' }, 'cut', this.axis), this.cutRows),
+      part('Marks', ...this.checks.values()),
+      part('Parts', make('div', { className: 'dw-buttons' }, button('show all parts', () => viewer.showAll())), this.list),
+      this.detail,
+      this.plays(),
+      make('details', {}, make('summary', {}, 'Keys on the picture'), make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))),
+      this.said);
+    this.fill();
+    this.set();
+    this.describe();
+  }
+
+  unit() { return this.state.data.unit === 'in' ? MM_IN : 1; }
+
+  facts() {
+    const { state } = this;
+    const boxes = state.group.boxes.map((b) => state.data.boxes[b]);
+    const bad = boxes.reduce((n, b) => n + b.overlaps.length, 0);
+    const facts = boxes.length === 1
+      ? `${this.size(...boxes[0].size)} ${state.data.unit}, width × height × depth outside; ${boxes[0].count} to make`
+      : `${boxes.length} drawers as they stand in their opening`;
+    return bad === 0 ? [facts] : [facts, make('strong', { className: 'dw-bad' }, ` Parts overlap in ${bad} places: the box does not go together.`)];
+  }
+
+  // fill makes the list of parts.
+  fill() {
+    const { viewer, state } = this;
+    this.rows = new Map();
+    const lists = state.group.boxes.map((b, i) => {
+      const box = state.data.boxes[b];
+      const items = state.pieces.filter((p) => p.boxIndex === i).map((p) => {
+        const what = state.group.boxes.length > 1 ? `${box.name}, ${p.piece.name}` : p.piece.name;
+        const show = make('input', { type: 'checkbox', 'aria-label': `show ${what}`, onchange: () => viewer.toggle(p.key) });
+        const name = button('', () => viewer.choose(state.chosen === p.key ? null : p.key), { className: 'dw-piece' });
+        name.append(make('b', {}, String(p.number)), ` ${p.piece.name} `, make('small', {}, this.size(p.part.length, p.part.width, p.part.thickness)));
+        const only = button('only', () => viewer.only(p.key), { 'aria-label': `show only ${what}` });
+        this.rows.set(p.key, { show, name });
+        return make('li', {}, show, name, only);
+      });
+      const list = make('ul', {}, ...items);
+      if (state.group.boxes.length === 1) return list;
+      return make('details', {}, make('summary', {}, box.name), list);
+    });
+    this.list.replaceChildren(...lists);
+  }
+
+  // set brings the controls to the state.
+  set() {
+    const { state } = this;
+    const { axis, at } = state.section;
+    this.open.value = String(state.opened);
+    const box = state.data.boxes[state.group.boxes[0]];
+    const n = state.opened * box.steps.length;
+    this.step.textContent = state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.steps.length}: ${box.steps[Math.ceil(n) - 1]}`;
+    this.open.setAttribute('aria-valuetext', this.step.textContent);
+    this.axis.value = String(axis);
+    this.cutRows.hidden = axis < 0;
+    if (axis >= 0) {
+      const low = state.low[axis], high = state.high[axis];
+      Object.assign(this.place, { min: String(low), max: String(high), step: String((high - low) / 2000) });
+      this.place.value = String(at);
+      this.place.setAttribute('aria-valuetext', `${this.length(at - low)} ${state.data.unit}`);
+      if (document.activeElement !== this.placed) this.placed.value = this.length(at - low);
+    }
+    for (const [name, label] of this.checks) label.firstChild.checked = state.marks[name];
+    for (const [key, { show, name }] of this.rows) {
+      show.checked = !state.hidden.has(key);
+      name.setAttribute('aria-pressed', String(key === state.chosen));
+    }
+  }
+
+  // describe tells of the chosen piece.
+  describe() {
+    const { viewer, state } = this;
+    const p = state.chosenPiece();
+    this.choices = [];
+    if (!p) {
+      this.detail.replaceChildren(part('Chosen part', make('p', { className: 'dw-fact' }, 'none: click one in the picture or in the list')));
+      return;
+    }
+    const { part: q } = p;
+    const rows = q.pockets.map((k, i) => {
+      const choose = button(`${k.kind}, ${k.face}`, () => viewer.pocket(state.pocket === i ? -1 : i), { 'aria-pressed': 'false' });
+      this.choices.push(choose);
+      return [choose, this.length(k.at[0]), this.length(k.at[1]), this.size(...k.size), k.through ? 'through' : this.length(k.depth)];
+    });
+    this.detail.replaceChildren(part(`Chosen part: ${p.number} ${p.piece.name}`,
+      table(`${q.name}, ${q.stock}, ${q.quantity} in the job; ${state.data.unit}`, ['length', 'width', 'thickness'], [[this.length(q.length), this.length(q.width), this.length(q.thickness)]]),
+      rows.length === 0 ? make('p', { className: 'dw-fact' }, 'no dado, groove or rabbet in it')
+        : table(`Cut into it; from its left end and its lower edge, inside face up; ${state.data.unit}`, ['pocket', 'left', 'low', 'size', 'deep'], rows)));
+  }
+
+  pressPocket() {
+    this.choices.forEach((b, i) => b.setAttribute('aria-pressed', String(i === this.state.pocket)));
+  }
+
+  // plays lists where joints have play, each a way to a section through it.
+  plays() {
+    const { viewer, state } = this;
+    const rows = state.group.boxes.flatMap((b, i) => state.data.boxes[b].plays.map((play) => [
+      button(play.name, () => viewer.goTo(play, state.group.at[i]), { title: 'a section through it' }), this.length(play.play)]));
+    if (rows.length === 0 || state.group.boxes.length > 1) return make('div', {});
+    return make('details', {}, make('summary', {}, `Play in the joints: ${rows.length} places`), table(`a section through each; ${state.data.unit}`, ['where', 'play'], rows));
+  }
+
+  say(text) { this.said.textContent = text; }
+}

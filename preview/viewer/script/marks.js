@@ -1,0 +1,201 @@
+// Marks over the picture: lines drawn by the painter, letters as elements of the page.
+
+// Sizes in dots of the page.
+const TICK = 4, BESIDE = 16, ARROW = 9, SHORT = 34;
+
+// A Marks draws over what is there; its letters are hidden from those who do not see the
+// picture, who have the same in the lists.
+class Marks {
+  constructor(layer) {
+    this.layer = layer;
+    this.letters = [];
+    this.used = 0;
+  }
+
+  letter(text, kind, [x, y]) {
+    let e = this.letters[this.used];
+    if (!e) {
+      e = document.createElement('span');
+      this.layer.append(e);
+      this.letters.push(e);
+    }
+    this.used++;
+    if (e.textContent !== text) e.textContent = text;
+    if (e.className !== kind) e.className = kind;
+    e.style.transform = `translate(${x.toFixed(1)}px, ${y.toFixed(1)}px) translate(-50%, -50%)`;
+    e.hidden = false;
+  }
+
+  draw(state, painter, theme) {
+    this.used = 0;
+    const { gl } = painter;
+    const axes = state.camera.axes();
+    const shown = state.shown();
+    const alone = state.group.boxes.length === 1;
+    const nearer = 1.5 / state.camera.scale / state.camera.reach;
+    if (state.marks.grain) painter.put(grains(state, shown), gl.LINES, { colour: [...theme.ink, 1], nearer });
+    if (state.marks.faces && alone) this.faces(state, shown, axes);
+    if (state.marks.numbers) {
+      if (alone) this.numbers(state, shown, axes);
+      else this.names(state, axes);
+    }
+    this.overlaps(state, painter, theme, axes);
+    if (state.marks.plays && state.opened === 0) this.plays(state, painter, theme, axes);
+    const chosen = state.chosenPiece();
+    if (chosen && !state.hidden.has(chosen.key)) this.measures(state, chosen, painter, theme, axes);
+    for (const e of this.letters.slice(this.used)) e.hidden = true;
+  }
+
+  // seen finds the first of some places of a piece that nothing hides.
+  seen(state, p, places, axes) {
+    const f = state.frame(p), [n, far] = state.cut();
+    for (const q of places) {
+      const there = outOf(f, q);
+      if (dot(n, there) > far) continue; // cut away
+      const at = state.camera.project(there, axes);
+      if (seenAt(state, ...at)?.key === p.key) return at;
+    }
+    return null;
+  }
+
+  numbers(state, shown, axes) {
+    for (const p of shown) {
+      const { length: l, width: w, thickness: t } = p.part;
+      const places = [];
+      for (const x of [0.5, 0.25, 0.75, 0.1, 0.9]) places.push([x * l, 0.6 * w, t], [x * l, 0.6 * w, 0], [x * l, w, t / 2]);
+      const at = this.seen(state, p, places, axes);
+      if (at) this.letter(String(p.number), p.key === state.chosen ? 'dw-number dw-chosen' : 'dw-number', at);
+    }
+  }
+
+  names(state, axes) {
+    state.group.boxes.forEach((b, i) => {
+      const { name, size: [w, h] } = state.data.boxes[b];
+      this.letter(name, 'dw-name', state.camera.project(plus(state.group.at[i], [w / 2, 0, h / 2]), axes));
+    });
+  }
+
+  faces(state, shown, axes) {
+    for (const p of shown) {
+      const { length: l, width: w, thickness: t } = p.part;
+      const out = dot(state.frame(p).z, axes.eye);
+      if (Math.abs(out) < 0.1) continue;
+      const z = out > 0 ? t : 0;
+      const at = this.seen(state, p, [0.33, 0.7, 0.15, 0.85].map((x) => [x * l, 0.3 * w, z]), axes);
+      if (at) this.letter(out > 0 ? 'inside' : 'outside', 'dw-face', at);
+    }
+  }
+
+  overlaps(state, painter, theme, axes) {
+    if (state.opened > 0) return;
+    state.group.boxes.forEach((b, i) => {
+      for (const o of state.data.boxes[b].overlaps) {
+        const low = plus(o.low, state.group.at[i]), high = plus(o.high, state.group.at[i]);
+        painter.put(sidesOf(low, high), painter.gl.TRIANGLES, { colour: [...theme.bad, 0.8], through: true, cut: NO_CUT });
+        painter.put(edgesOf(low, high), painter.gl.LINES, { colour: [...theme.ink, 1], through: true, cut: NO_CUT });
+        this.letter('overlap', 'dw-bad', state.camera.project(times(plus(low, high), 0.5), axes));
+      }
+    });
+  }
+
+  plays(state, painter, theme, axes) {
+    const taken = [];
+    state.group.boxes.forEach((b, i) => {
+      for (const play of state.data.boxes[b].plays) {
+        const low = plus(play.low, state.group.at[i]), high = plus(play.high, state.group.at[i]);
+        const k = state.section.axis;
+        if (k >= 0) {
+          if (low[k] > state.section.at || high[k] < state.section.at) continue;
+          low[k] = high[k] = state.section.at;
+        }
+        // Where a wall has moved out, the gap is not this one.
+        if (!state.marks.exaggerated) painter.put(edgesOf(low, high), painter.gl.LINES, { colour: [...theme.mark, 1], through: true, cut: NO_CUT });
+        const middle = times(plus(low, high), 0.5);
+        const at = state.camera.project(middle, axes);
+        if (taken.some((q) => Math.abs(q[0] - at[0]) < 44 && Math.abs(q[1] - at[1]) < 15)) continue;
+        taken.push(at);
+        this.letter(lengthText(play.play, state.data.unit), 'dw-play', at);
+      }
+    });
+  }
+
+  // measures draws the dimensions of a piece, and of its chosen pocket.
+  measures(state, p, painter, theme, axes) {
+    const f = state.frame(p), { length: l, width: w, thickness: t } = p.part;
+    const facing = dot(f.z, axes.eye) >= 0;
+    const z = facing ? t : 0;
+    const text = (mm) => lengthText(mm, state.data.unit);
+    const lines = [];
+    // Letters stand in the middle, or after the end where the line is too short for them.
+    const measure = (a, b, aside, value, row = 1) => {
+      const off = times(aside, row * BESIDE / state.camera.scale);
+      const [p0, p1] = [outOf(f, a), outOf(f, b)].map((q) => plus(q, turnedOut(f, off)));
+      const seen = [p0, p1].map((q) => state.camera.project(q, axes));
+      if (Math.hypot(seen[0][0] - seen[1][0], seen[0][1] - seen[1][1]) < 3) return;
+      lines.push(p0, p1);
+      // Lines from the piece to the ends, and a slanting tick at each.
+      for (const [q, r] of [[a, p0], [b, p1]]) {
+        lines.push(outOf(f, q), plus(r, times(turnedOut(f, off), 0.3)));
+        const slant = times(plus(axes.right, axes.up), TICK / state.camera.scale);
+        lines.push(minus(r, slant), plus(r, slant));
+      }
+      const [dx, dy] = [seen[1][0] - seen[0][0], seen[1][1] - seen[0][1]], long = Math.hypot(dx, dy);
+      const along = long < SHORT ? 1 + (4 * value.length + 8) / long : 0.5;
+      this.letter(value, 'dw-measure', [seen[0][0] + along * dx, seen[0][1] + along * dy]);
+    };
+    measure([0, 0, z], [l, 0, z], [0, -1, 0], text(l));
+    measure([0, 0, z], [0, w, z], [-1, 0, 0], text(w));
+    measure([l, w, t - z], [l, w, z], [1, 0, 0], text(t));
+    const pocket = p.part.pockets[state.pocket];
+    if (pocket) {
+      const [x, y] = pocket.at, [dx, dy] = pocket.size, inside = pocket.face === 'inside';
+      const [from, to] = inside ? [t - pocket.depth, t] : [0, pocket.depth];
+      const face = inside ? t : 0;
+      const corners = [[x, y, from], [x + dx, y + dy, to]];
+      painter.put(new Float32Array(edgeList(...corners).flatMap((q) => outOf(f, q))), painter.gl.LINES, { colour: [...theme.mark, 1], through: true, cut: NO_CUT });
+      if (x > 0) measure([x, y + dy, face], [0, y + dy, face], [0, 1, 0], text(x), 2.4);
+      if (y > 0) measure([x + dx, y, face], [x + dx, 0, face], [1, 0, 0], text(y), 2.4);
+      measure([x, y + dy, face], [x + dx, y + dy, face], [0, 1, 0], text(dx));
+      measure([x + dx, y, face], [x + dx, y + dy, face], [1, 0, 0], text(dy));
+    }
+    painter.put(new Float32Array(lines.flat()), painter.gl.LINES, { colour: [...theme.ink, 1], through: true, cut: NO_CUT });
+  }
+}
+
+// turnedOut takes a direction out of a frame.
+const turnedOut = (f, v) => minus(outOf(f, v), f.o);
+
+// grains are arrows along the grain on both faces of pieces that have one.
+function grains(state, shown) {
+  const out = [];
+  for (const p of shown) {
+    if (!p.part.grained) continue;
+    const f = state.frame(p), { length: l, width: w, thickness: t } = p.part;
+    const tip = Math.min(ARROW / state.camera.scale, l / 8, w / 4);
+    for (const z of [0, t]) {
+      const y = 0.45 * w, a = 0.36 * l, b = 0.64 * l;
+      for (const q of [[a, y], [b, y], [a, y], [a + tip, y + tip / 2], [a, y], [a + tip, y - tip / 2], [b, y], [b - tip, y + tip / 2], [b, y], [b - tip, y - tip / 2]]) out.push(...outOf(f, [...q, z]));
+    }
+  }
+  return new Float32Array(out);
+}
+
+// edgeList are the twelve edges of a block, two places each.
+function edgeList(low, high) {
+  const at = (i) => [0, 1, 2].map((k) => (i >> k & 1 ? high[k] : low[k]));
+  const list = [];
+  for (let i = 0; i < 8; i++) for (let k = 0; k < 3; k++) if (!(i >> k & 1)) list.push(at(i), at(i | 1 << k));
+  return list;
+}
+const edgesOf = (low, high) => new Float32Array(edgeList(low, high).flat());
+
+// sidesOf are the faces of a block as triangles.
+function sidesOf(low, high) {
+  const at = (i) => [0, 1, 2].map((k) => (i >> k & 1 ? high[k] : low[k]));
+  const list = [];
+  for (let k = 0; k < 3; k++) {
+    const u = 1 << (k + 1) % 3, v = 1 << (k + 2) % 3;
+    for (const o of [0, 1 << k]) list.push(at(o), at(o | u), at(o | u | v), at(o), at(o | u | v), at(o | v));
+  }
+  return new Float32Array(list.flat());
+}

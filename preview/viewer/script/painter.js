@@ -1,0 +1,293 @@
+// The picture of solids by WebGL: faces, lines, the faces of a cut, and what overlaps.
+
+const FACE_VERTEX = `#version 300 es
+precision highp float;
+uniform mat4 view, model;
+in vec3 place, normal;
+out vec3 at, turned;
+flat out float side; // of the panel: 1 inside, -1 outside, 0 an edge or a wall
+void main() {
+  vec4 p = model * vec4(place, 1.0);
+  at = p.xyz;
+  turned = mat3(model) * normal;
+  side = abs(normal.z) > 0.5 ? sign(normal.z) : 0.0;
+  gl_Position = view * p;
+}`;
+
+const FACE_PIXEL = `#version 300 es
+precision highp float;
+uniform vec3 colour, ink, eye, up;
+uniform vec4 cut;
+uniform float chosen, faces, spacing;
+in vec3 at, turned;
+flat in float side;
+out vec4 dye;
+void main() {
+  if (dot(at, cut.xyz) > cut.w) discard;
+  float lit = 0.76 + 0.16 * abs(dot(turned, eye)) + 0.1 * max(0.0, dot(turned, up));
+  vec3 c = colour * lit;
+  // Outside faces are hatched, a chosen piece has dots: seen without colour, too.
+  if (faces > 0.5 && side < 0.0 && mod(gl_FragCoord.x + gl_FragCoord.y, 7.0 * spacing) < spacing) c = mix(c, ink, 0.45);
+  if (chosen > 0.5) {
+    vec2 d = mod(gl_FragCoord.xy, 8.0 * spacing) - 4.0 * spacing;
+    if (dot(d, d) < 1.1 * spacing * spacing) c = mix(c, ink, 0.7);
+  }
+  dye = vec4(c, 1.0);
+}`;
+
+const LINE_VERTEX = `#version 300 es
+precision highp float;
+uniform mat4 view, model;
+uniform float nearer;
+in vec3 place;
+out vec3 at;
+void main() {
+  vec4 p = model * vec4(place, 1.0);
+  at = p.xyz;
+  gl_Position = view * p;
+  gl_Position.z -= nearer;
+}`;
+
+const LINE_PIXEL = `#version 300 es
+precision highp float;
+uniform vec4 colour, cut;
+uniform float hatch, slope, spacing;
+in vec3 at;
+out vec4 dye;
+void main() {
+  if (dot(at, cut.xyz) > cut.w) discard;
+  if (hatch > 0.5 && mod(gl_FragCoord.x + slope * gl_FragCoord.y, hatch * spacing) > spacing) discard;
+  dye = colour;
+}`;
+
+const WHOLE = [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1];
+const NO_CUT = [0, 0, 0, 1];
+
+class Painter {
+  // An error without WebGL 2.
+  constructor(canvas) {
+    const gl = canvas.getContext('webgl2', { stencil: true, antialias: true, alpha: false, preserveDrawingBuffer: true });
+    if (!gl) throw new Error('no WebGL');
+    this.gl = gl;
+    this.canvas = canvas;
+    this.faces = program(gl, FACE_VERTEX, FACE_PIXEL);
+    this.lines = program(gl, LINE_VERTEX, LINE_PIXEL);
+    this.made = new Map(); // by solid
+    this.loose = this.buffer(null, [[this.lines.at.place, 3]], 0);
+  }
+
+  buffer(numbers, attributes, stride) {
+    const { gl } = this;
+    const array = gl.createVertexArray(), data = gl.createBuffer();
+    gl.bindVertexArray(array);
+    gl.bindBuffer(gl.ARRAY_BUFFER, data);
+    if (numbers) gl.bufferData(gl.ARRAY_BUFFER, numbers, gl.STATIC_DRAW);
+    let offset = 0;
+    for (const [where, size] of attributes) {
+      gl.enableVertexAttribArray(where);
+      gl.vertexAttribPointer(where, size, gl.FLOAT, false, stride, offset);
+      offset += 4 * size;
+    }
+    return { array, data, count: numbers ? numbers.length * 4 / stride : 0 };
+  }
+
+  of(solid) {
+    let b = this.made.get(solid);
+    if (!b) {
+      b = {
+        faces: this.buffer(solid.triangles, [[this.faces.at.place, 3], [this.faces.at.normal, 3]], 24),
+        lines: this.buffer(solid.lines, [[this.lines.at.place, 3]], 12),
+      };
+      this.made.set(solid, b);
+    }
+    return b;
+  }
+
+  // forget frees what was made for solids.
+  forget() {
+    const { gl } = this;
+    for (const b of this.made.values()) {
+      for (const { array, data } of [b.faces, b.lines]) {
+        gl.deleteVertexArray(array);
+        gl.deleteBuffer(data);
+      }
+    }
+    this.made.clear();
+  }
+
+  // draw draws a state with the colours of a theme: numbers from 0 to 1.
+  draw(state, theme, dots) {
+    const { gl, canvas } = this;
+    const [low, high] = state.bounds();
+    const { camera } = state;
+    camera.reach = 2 * Math.max(1, Math.hypot(...minus(high, low)), Math.hypot(...minus(camera.at, low)), Math.hypot(...minus(camera.at, high)));
+    this.view = camera.matrix();
+    this.cut = state.cut().flat();
+    this.dots = dots;
+    gl.viewport(0, 0, canvas.width, canvas.height);
+    gl.clearColor(...theme.ground, 1);
+    gl.depthMask(true);
+    gl.clear(gl.COLOR_BUFFER_BIT | gl.DEPTH_BUFFER_BIT | gl.STENCIL_BUFFER_BIT);
+    gl.enable(gl.DEPTH_TEST);
+    gl.depthFunc(gl.LEQUAL);
+    gl.disable(gl.BLEND);
+    const pieces = state.shown().map((p) => ({ p, made: this.of(state.solid(p)), model: matrixOf(state.frame(p)) }));
+    this.solids(pieces, state, theme);
+    if (state.section.axis >= 0) this.caps(pieces, state, theme, low, high);
+    this.edges(pieces, state, theme);
+  }
+
+  solids(pieces, state, theme) {
+    const { gl, faces: { uniform, id } } = this;
+    gl.useProgram(id);
+    gl.uniformMatrix4fv(uniform.view, false, this.view);
+    gl.uniform4fv(uniform.cut, this.cut);
+    gl.uniform3fv(uniform.ink, theme.ink);
+    gl.uniform3fv(uniform.eye, state.camera.axes().eye);
+    gl.uniform3fv(uniform.up, [0, 0, 1]);
+    gl.uniform1f(uniform.faces, state.marks.faces ? 1 : 0);
+    gl.uniform1f(uniform.spacing, this.dots);
+    for (const { p, made, model } of pieces) {
+      gl.uniformMatrix4fv(uniform.model, false, model);
+      gl.uniform3fv(uniform.colour, theme.role(p.part.role));
+      gl.uniform1f(uniform.chosen, p.key === state.chosen ? 1 : 0);
+      gl.bindVertexArray(made.faces.array);
+      gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
+    }
+  }
+
+  // caps closes the cut: where more faces of a piece look away from the eye than to it,
+  // the plane is inside the piece. Each has hatching of its own.
+  caps(pieces, state, theme, low, high) {
+    const { gl } = this;
+    const { axis, at } = state.section;
+    const wide = Math.hypot(...minus(high, low));
+    const corner = (i, j) => {
+      const q = [0, 0, 0];
+      q[axis] = at;
+      q[(axis + 1) % 3] = i ? high[(axis + 1) % 3] + wide : low[(axis + 1) % 3] - wide;
+      q[(axis + 2) % 3] = j ? high[(axis + 2) % 3] + wide : low[(axis + 2) % 3] - wide;
+      return q;
+    };
+    const [a, b, c, d] = [corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1)];
+    const plane = new Float32Array([a, b, c, a, c, d].flat());
+    gl.enable(gl.STENCIL_TEST);
+    for (const { p, made, model } of pieces) {
+      const [from, to] = state.bounds(state.opened, [p]);
+      if (from[axis] >= at || to[axis] <= at) continue;
+      gl.useProgram(this.faces.id);
+      gl.uniformMatrix4fv(this.faces.uniform.model, false, model);
+      gl.colorMask(false, false, false, false);
+      gl.depthMask(false);
+      gl.disable(gl.DEPTH_TEST);
+      gl.stencilFunc(gl.ALWAYS, 0, 255);
+      gl.stencilOpSeparate(gl.BACK, gl.KEEP, gl.KEEP, gl.INCR_WRAP);
+      gl.stencilOpSeparate(gl.FRONT, gl.KEEP, gl.KEEP, gl.DECR_WRAP);
+      gl.bindVertexArray(made.faces.array);
+      gl.drawArrays(gl.TRIANGLES, 0, made.faces.count);
+      gl.colorMask(true, true, true, true);
+      gl.depthMask(true);
+      gl.enable(gl.DEPTH_TEST);
+      gl.stencilFunc(gl.NOTEQUAL, 0, 255);
+      // Hatching first, for what it leaves out does not touch the stencil.
+      gl.stencilOp(gl.KEEP, gl.KEEP, gl.KEEP);
+      this.put(plane, gl.TRIANGLES, { colour: [...mixed(theme.ink, theme.role(p.part.role), 0.25), 1], hatch: 9 + (p.order % 3) * 3, slope: p.order % 2 ? 1 : -1, nearer: 1e-5, cut: NO_CUT });
+      gl.stencilOp(gl.ZERO, gl.ZERO, gl.ZERO);
+      this.put(plane, gl.TRIANGLES, { colour: [...mixed(theme.role(p.part.role), theme.ground, 0.45), 1], cut: NO_CUT });
+    }
+    gl.disable(gl.STENCIL_TEST);
+  }
+
+  edges(pieces, state, theme) {
+    const { gl, lines: { uniform } } = this;
+    const nearer = 1.4 / state.camera.scale / state.camera.reach;
+    this.prepare({ colour: [...theme.line, 1], nearer, cut: this.cut });
+    for (const { p, made, model } of pieces) {
+      gl.uniformMatrix4fv(uniform.model, false, model);
+      gl.uniform4fv(uniform.colour, p.key === state.chosen ? [...theme.ink, 1] : [...theme.line, 1]);
+      gl.bindVertexArray(made.lines.array);
+      gl.drawArrays(gl.LINES, 0, made.lines.count);
+    }
+    if (state.section.axis >= 0) this.put(cutLines(state, pieces), gl.LINES, { colour: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
+  }
+
+  // put draws places that are not kept: {colour, hatch, slope, nearer, cut, through}, with
+  // `through` before everything.
+  put(numbers, kind, how) {
+    const { gl } = this;
+    if (numbers.length === 0) return;
+    this.prepare(how);
+    gl.uniformMatrix4fv(this.lines.uniform.model, false, WHOLE);
+    gl.bindVertexArray(this.loose.array);
+    gl.bindBuffer(gl.ARRAY_BUFFER, this.loose.data);
+    gl.bufferData(gl.ARRAY_BUFFER, numbers, gl.STREAM_DRAW);
+    if (how.through) gl.disable(gl.DEPTH_TEST);
+    if (how.colour[3] < 1) {
+      gl.enable(gl.BLEND);
+      gl.blendFunc(gl.SRC_ALPHA, gl.ONE_MINUS_SRC_ALPHA);
+    }
+    gl.drawArrays(kind, 0, numbers.length / 3);
+    gl.disable(gl.BLEND);
+    gl.enable(gl.DEPTH_TEST);
+  }
+
+  prepare({ colour, hatch = 0, slope = 1, nearer = 0, cut = this.cut }) {
+    const { gl, lines: { uniform, id } } = this;
+    gl.useProgram(id);
+    gl.uniformMatrix4fv(uniform.view, false, this.view);
+    gl.uniform4fv(uniform.cut, cut);
+    gl.uniform4fv(uniform.colour, colour);
+    gl.uniform1f(uniform.hatch, hatch);
+    gl.uniform1f(uniform.slope, slope);
+    gl.uniform1f(uniform.spacing, this.dots);
+    gl.uniform1f(uniform.nearer, nearer);
+  }
+}
+
+function program(gl, vertex, pixel) {
+  const id = gl.createProgram();
+  for (const [kind, text] of [[gl.VERTEX_SHADER, vertex], [gl.FRAGMENT_SHADER, pixel]]) {
+    const s = gl.createShader(kind);
+    gl.shaderSource(s, text);
+    gl.compileShader(s);
+    gl.attachShader(id, s);
+  }
+  gl.linkProgram(id);
+  if (!gl.getProgramParameter(id, gl.LINK_STATUS) && !gl.isContextLost()) throw new Error(gl.getProgramInfoLog(id));
+  const uniform = {}, at = {};
+  for (let i = 0; i < gl.getProgramParameter(id, gl.ACTIVE_UNIFORMS); i++) {
+    const { name } = gl.getActiveUniform(id, i);
+    uniform[name] = gl.getUniformLocation(id, name);
+  }
+  for (let i = 0; i < gl.getProgramParameter(id, gl.ACTIVE_ATTRIBUTES); i++) {
+    const { name } = gl.getActiveAttrib(id, i);
+    at[name] = gl.getAttribLocation(id, name);
+  }
+  return { id, uniform, at };
+}
+
+const mixed = (a, b, k) => a.map((v, i) => v + (b[i] - v) * k);
+
+// cutLines is where the plane goes through the faces of pieces.
+function cutLines(state, pieces) {
+  const [n, far] = state.cut();
+  const out = [];
+  for (const { p } of pieces) {
+    const f = state.frame(p), { places, corners } = state.solid(p);
+    const local = turnedInto(f, n), w = far - dot(n, f.o);
+    for (let t = 0; t < corners.length; t += 3) {
+      const over = [0, 1, 2].map((k) => {
+        const i = 3 * corners[t + k];
+        return local[0] * places[i] + local[1] * places[i + 1] + local[2] * places[i + 2] - w;
+      });
+      if (over[0] > 0 === over[1] > 0 && over[1] > 0 === over[2] > 0) continue;
+      for (let k = 0; k < 3; k++) {
+        const l = (k + 1) % 3;
+        if (over[k] > 0 === over[l] > 0) continue;
+        const i = 3 * corners[t + k], j = 3 * corners[t + l], s = over[k] / (over[k] - over[l]);
+        out.push(...outOf(f, [0, 1, 2].map((m) => places[i + m] + s * (places[j + m] - places[i + m]))));
+      }
+    }
+  }
+  return new Float32Array(out);
+}

@@ -1,0 +1,13 @@
+// Colours of the picture: from the style sheet's custom properties, and of roles from
+// the data. A person's choice of light or dark goes before the system's.
+
+const rgb = (text) => [1, 3, 5].map((i) => parseInt(text.trim().slice(i, i + 2), 16) / 255);
+
+// themeOf reads the colours as numbers from 0 to 1.
+function themeOf(element, data) {
+  const style = getComputedStyle(element);
+  const of = (name) => rgb(style.getPropertyValue(`--${name}`));
+  const dark = style.getPropertyValue('--dark').trim() === '1';
+  const roles = Object.fromEntries(Object.entries(data.roles).map(([role, c]) => [role, rgb(dark ? c.dark : c.light)]));
+  return { ground: of('ground'), ink: of('ink'), line: of('line'), mark: of('mark'), bad: of('bad'), role: (r) => roles[r] };
+}

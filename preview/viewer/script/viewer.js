@@ -1,0 +1,235 @@
+// The viewer: what ties state, picture and controls together.
+
+class Viewer {
+  constructor(element, data, options) {
+    this.element = element;
+    this.options = options;
+    this.frames = { drawn: 0, last: 0, longest: 0 }; // of the script alone, in ms
+    element.classList.add('dw-viewer');
+    this.canvas = make('canvas', { tabIndex: 0, role: 'application', 'aria-label': 'Picture of the box: arrow keys turn it, more keys are listed under Keys' });
+    this.layer = make('div', { className: 'dw-letters', 'aria-hidden': 'true' });
+    this.aside = make('div', { className: 'dw-controls' });
+    this.stage = make('div', { className: 'dw-stage' }, this.canvas, this.layer);
+    this.ending = [];
+    try {
+      this.painter = new Painter(this.canvas);
+    } catch {
+      this.works = false;
+      element.replaceChildren(this.withoutWebGL());
+      return;
+    }
+    this.works = true;
+    this.marks = new Marks(this.layer);
+    this.state = new State(data);
+    this.controls = new Controls(this, this.aside);
+    element.replaceChildren(this.stage, this.aside);
+    this.controls.build();
+    this.ending.push(listen(this.canvas, this));
+    const resized = new ResizeObserver(() => this.resize());
+    resized.observe(this.stage);
+    this.ending.push(() => resized.disconnect());
+    const dark = matchMedia('(prefers-color-scheme: dark)'), change = () => this.retheme();
+    dark.addEventListener('change', change);
+    this.ending.push(() => dark.removeEventListener('change', change));
+    const lost = (e) => e.preventDefault(), back = () => {
+      this.painter = new Painter(this.canvas);
+      this.changed();
+    };
+    this.canvas.addEventListener('webglcontextlost', lost);
+    this.canvas.addEventListener('webglcontextrestored', back);
+    this.retheme();
+    this.resize();
+    this.state.fit();
+  }
+
+  withoutWebGL() {
+    return make('div', { className: 'dw-without', role: 'region', 'aria-label': 'Pictures' },
+      make('p', {}, make('strong', {}, 'This browser does not draw in three dimensions (WebGL 2 is missing or switched off).'),
+        ' Open the file in a present Firefox, Chrome, Edge or Safari, or switch on hardware acceleration in its settings and load the page again. Until then, here is how it looks put together:'),
+      ...(this.options.pictures ?? []));
+  }
+
+  resize() {
+    const { camera } = this.state;
+    const width = this.stage.clientWidth, height = this.stage.clientHeight;
+    if (width === 0 || height === 0) return;
+    const first = camera.width === 1;
+    this.dots = Math.min(3, devicePixelRatio || 1);
+    this.canvas.width = Math.round(width * this.dots);
+    this.canvas.height = Math.round(height * this.dots);
+    if (!first) camera.scale *= Math.min(width / camera.width, height / camera.height);
+    camera.width = width;
+    camera.height = height;
+    if (first) this.state.fit();
+    this.changed();
+  }
+
+  retheme() {
+    this.theme = themeOf(this.element, this.state.data);
+    this.changed();
+  }
+
+  switchTheme() {
+    const dark = getComputedStyle(this.element).getPropertyValue('--dark').trim() === '1';
+    this.element.dataset.theme = dark ? 'light' : 'dark';
+    this.controls.say(dark ? 'light' : 'dark');
+    this.retheme();
+  }
+
+  // changed draws in the next frame, once.
+  changed() {
+    if (this.asked) return;
+    this.asked = requestAnimationFrame(() => {
+      this.asked = 0;
+      const start = performance.now();
+      this.painter.draw(this.state, this.theme, this.dots);
+      this.marks.draw(this.state, this.painter, this.theme);
+      this.controls.set();
+      const took = performance.now() - start;
+      this.frames.drawn++;
+      this.frames.last = took;
+      if (this.frames.drawn > 1) this.frames.longest = Math.max(this.frames.longest, took); // the first makes what is kept
+    });
+  }
+
+  update(data) {
+    if (!this.works) return;
+    const { pocket } = this.state;
+    this.painter.forget();
+    this.state.take(data);
+    this.state.pocket = this.state.chosenPiece() ? pocket : -1;
+    this.controls.build();
+    this.retheme();
+  }
+
+  destroy() {
+    cancelAnimationFrame(this.asked);
+    for (const end of this.ending) end();
+    this.painter?.forget();
+    this.painter?.gl.getExtension('WEBGL_lose_context')?.loseContext();
+    this.element.classList.remove('dw-viewer');
+    this.element.replaceChildren();
+  }
+
+  show(n) {
+    this.painter.forget();
+    this.state.show(n);
+    this.controls.build();
+    this.aside.querySelector('select').focus();
+    this.changed();
+  }
+
+  choose(key) {
+    this.state.choose(key);
+    const p = this.state.chosenPiece();
+    if (p) {
+      const { length, width, thickness } = p.part;
+      this.controls.say(`${p.piece.name}: ${this.controls.size(length, width, thickness)} ${this.state.data.unit}`);
+    } else this.controls.say('no part chosen');
+    this.controls.describe();
+    this.changed();
+  }
+
+  clicked(x, y) { this.choose(seenAt(this.state, x, y)?.key ?? null); }
+
+  next(by) {
+    const shown = this.state.shown();
+    if (shown.length === 0) return;
+    const i = shown.findIndex((p) => p.key === this.state.chosen);
+    this.choose(shown[i < 0 ? (by > 0 ? 0 : shown.length - 1) : (i + by + shown.length) % shown.length].key);
+  }
+
+  toggle(key) {
+    if (!key) return;
+    const { hidden } = this.state;
+    if (!hidden.delete(key)) hidden.add(key);
+    this.changed();
+  }
+
+  only(key) {
+    const { state } = this;
+    state.hidden = new Set(state.pieces.map((p) => p.key).filter((k) => k !== key));
+    state.fit();
+    this.choose(key);
+  }
+
+  showAll() {
+    this.state.hidden.clear();
+    this.state.fit();
+    this.changed();
+  }
+
+  pocket(i) {
+    this.state.pocket = i;
+    this.controls.pressPocket();
+    this.changed();
+  }
+
+  // open opens the boxes; the picture keeps all in sight.
+  open(part) {
+    this.state.opened = within(part, 0, 1);
+    this.state.fit();
+    this.changed();
+  }
+
+  look(name) {
+    this.state.camera.look(name);
+    this.state.fit();
+    this.changed();
+  }
+
+  fit() {
+    this.state.fit();
+    this.changed();
+  }
+
+  // section cuts across an axis, through the middle, and takes away what is nearer to
+  // the eye.
+  section(axis) {
+    const { state } = this;
+    state.section.axis = axis;
+    if (axis >= 0) {
+      state.section.at = (state.low[axis] + state.high[axis]) / 2;
+      state.section.side = state.camera.axes().eye[axis] < -1e-6 ? -1 : 1;
+    }
+    this.changed();
+  }
+
+  cutAt(at) {
+    const { section, low, high } = this.state;
+    section.at = within(at || 0, low[section.axis], high[section.axis]);
+    this.changed();
+  }
+
+  flip() {
+    this.state.section.side *= -1;
+    this.changed();
+  }
+
+  mark(name, on) {
+    this.state.marks[name] = on;
+    this.changed();
+  }
+
+  // goTo cuts across a joint in the middle of a play and looks straight at it.
+  goTo(play, at) {
+    const { state } = this;
+    const middle = plus(times(plus(play.low, play.high), 0.5), at);
+    state.opened = 0;
+    state.marks.plays = true;
+    state.camera.look(['right', 'front', 'top'][play.along]);
+    this.section(play.along);
+    state.section.at = middle[play.along];
+    state.camera.at = middle;
+    state.camera.scale = Math.min(state.camera.width, state.camera.height) / JOINT;
+    this.changed();
+  }
+}
+
+// JOINT is how much of a joint is shown, in mm: thick boards and their neighbours.
+const JOINT = 45;
+
+// mountViewer puts a viewer into an element: see the package's comment.
+function mountViewer(element, data, options = {}) {
+  return new Viewer(element, data, options);
+}
