@@ -4,6 +4,8 @@ import (
 	"embed"
 	"net/http"
 	"path"
+
+	"drawerwright/preview/viewer"
 )
 
 //go:embed assets
@@ -12,7 +14,7 @@ var embedded embed.FS
 // kinds are the files that the page is made of, by their endings.
 var kinds = map[string]string{".html": "text/html; charset=utf-8", ".css": "text/css; charset=utf-8", ".js": "text/javascript; charset=utf-8", ".svg": "image/svg+xml"}
 
-// assets are these files by name.
+// assets are these files by name, and those of the viewer.
 var assets = func() map[string][]byte {
 	all := map[string][]byte{}
 	list, err := embedded.ReadDir("assets")
@@ -24,6 +26,7 @@ var assets = func() map[string][]byte {
 	if err != nil {
 		panic(err) // they are part of the program
 	}
+	all["viewer.js"], all["viewer.css"] = []byte(viewer.Script()), []byte(viewer.Style())
 	return all
 }()
 

@@ -1,6 +1,7 @@
 package page
 
 import (
+	"encoding/json"
 	"fmt"
 	"net/http"
 	"slices"
@@ -15,6 +16,8 @@ type view struct {
 	Drawer string `json:"drawer"` // the name of the one that is shown; the first where there is none
 	Entry  int    `json:"entry"`  // the drawer of the file whose fields the form has; -1 for that of the drawer shown
 	Unit   string `json:"unit"`   // mm or in, of numbers; the job's where empty
+	Whole  bool   `json:"whole"`  // the cabinet that the drawer is in, not it alone
+	Flat   bool   `json:"flat"`   // a picture of lines, not what the viewer takes
 	Show   string `json:"show"`   // fit, parts, setups or buy; the rest has requests of its own
 }
 
@@ -31,12 +34,13 @@ type looked struct {
 	Unit    string `json:"unit"`
 
 	// Of a job that can be built.
-	Said    string   `json:"said,omitempty"`
-	Drawers []drawer `json:"drawers,omitempty"`
-	Drawer  int      `json:"drawer"`
-	Tables  []table  `json:"tables,omitempty"`
-	Notes   string   `json:"notes,omitempty"` // text as a printer would have it
-	Picture *lines   `json:"picture,omitempty"`
+	Said    string          `json:"said,omitempty"`
+	Drawers []drawer        `json:"drawers,omitempty"`
+	Drawer  int             `json:"drawer"`
+	Tables  []table         `json:"tables,omitempty"`
+	Notes   string          `json:"notes,omitempty"` // text as a printer would have it
+	Scene   json.RawMessage `json:"scene,omitempty"` // what the viewer takes
+	Picture *lines          `json:"picture,omitempty"`
 }
 
 // problem is a problem with the path of the field that it is about.
@@ -56,6 +60,7 @@ type drawer struct {
 	Name  string `json:"name"`
 	Count int    `json:"count"`
 	Entry int    `json:"entry"`
+	Bank  bool   `json:"bank,omitempty"` // it stands in a cabinet with others
 }
 
 // look answers what a text comes out as.
@@ -111,7 +116,12 @@ func lookAt(w worked, v view, file string) looked {
 func (l *looked) results(w worked, v view) {
 	b := w.Batch
 	for i, d := range b.Drawers {
-		l.Drawers = append(l.Drawers, drawer{d.Spec.Name, d.Spec.Count, w.Job.Drawers[i].Entry()})
+		l.Drawers = append(l.Drawers, drawer{Name: d.Spec.Name, Count: d.Spec.Count, Entry: w.Job.Drawers[i].Entry()})
+	}
+	for _, k := range b.Banks {
+		for _, i := range k.Drawers {
+			l.Drawers[i].Bank = len(k.Drawers) > 1
+		}
 	}
 	l.Drawer = slices.IndexFunc(l.Drawers, func(d drawer) bool { return d.Name == v.Drawer })
 	if l.Drawer < 0 && v.Entry >= 0 {
@@ -124,7 +134,11 @@ func (l *looked) results(w worked, v view) {
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
 	l.Said = fmt.Sprintf("%s, %s", counted(len(b.Drawers), "kind of drawer", "kinds of drawer"), counted(b.Boxes(), "box", "boxes"))
-	l.Picture = pictureOf(shown.Drawers[0])
+	if v.Flat {
+		l.Picture = pictureOf(shown.Drawers[0])
+	} else {
+		l.Scene = sceneOf(b, l.Drawer, v.Whole)
+	}
 	switch v.Show {
 	case "fit":
 		l.Tables = fitTables(shown)

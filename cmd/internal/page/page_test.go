@@ -113,15 +113,38 @@ func TestLook(t *testing.T) {
 	for show, said := range map[string]string{"fit": "play", "parts": "wide-side", "setups": "saw", "buy": "birch", "": ""} {
 		got := answer[looked](t, p, "/api/look", asked{jobText, view{Show: show, Entry: -1}}, http.StatusOK)
 		text, _ := json.Marshal(got.Tables)
-		if got.Failed || !got.Sound || got.Picture == nil || len(got.Drawers) != 2 || got.Said != "2 kinds of drawer, 3 boxes" || !strings.Contains(string(text), said) {
+		if got.Failed || !got.Sound || got.Picture != nil || len(got.Scene) == 0 || len(got.Drawers) != 2 || got.Said != "2 kinds of drawer, 3 boxes" || !strings.Contains(string(text), said) {
 			t.Errorf("%q: %+v", show, got)
 		}
+	}
+	flat := answer[looked](t, p, "/api/look", asked{jobText, view{Flat: true}}, http.StatusOK)
+	if flat.Picture == nil || len(flat.Picture.Lines) < 4*12 || flat.Scene != nil {
+		t.Errorf("without the viewer: %+v", flat.Picture)
 	}
 	// Half the thickness of the sides, 12.2033 mm in the mean, in the unit of the display.
 	for unit, height := range map[string]string{"": "6.10", "mm": "6.10", "in": "0.240"} {
 		got := answer[looked](t, p, "/api/look", asked{jobText, view{Show: "setups", Unit: unit, Drawer: "narrow"}}, http.StatusOK)
 		if row := got.Tables[0].Rows[0]; row[3] != height || got.Drawer != 1 {
 			t.Errorf("unit %q: %q, drawer %d", unit, row, got.Drawer)
+		}
+	}
+}
+
+// A drawer of a cabinet is shown alone, or with all that stand in it.
+func TestScenes(t *testing.T) {
+	p, _ := open(t, bankText)
+	for whole, boxes := range map[bool]int{false: 1, true: 12} {
+		got := answer[looked](t, p, "/api/look", asked{bankText, view{Drawer: "bank-3", Whole: whole}}, http.StatusOK)
+		var scene struct {
+			Title  string
+			Boxes  []struct{ Name string }
+			Groups []struct{ Boxes []int }
+		}
+		if err := json.Unmarshal(got.Scene, &scene); err != nil || len(scene.Boxes) != boxes || len(scene.Groups[0].Boxes) != boxes || !got.Drawers[2].Bank {
+			t.Errorf("whole %v: %v %+v", whole, err, scene)
+		}
+		if !whole && scene.Boxes[0].Name != "bank-3" {
+			t.Errorf("%+v", scene)
 		}
 	}
 }

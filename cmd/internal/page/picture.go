@@ -4,14 +4,14 @@ import (
 	"math"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/packet"
-	"drawerwright/geom"
 	"drawerwright/geom/picture"
 	"drawerwright/geom/solid"
 )
 
-// lines are a picture: its size, and x1, y1, x2, y2 of each line from its upper left
-// corner, in tenths of a millimetre.
+// lines are a picture for browsers that cannot draw in three dimensions: its size, and
+// x1, y1, x2, y2 of each line from its upper left corner, in tenths of a millimetre.
 type lines struct {
 	Width  int   `json:"width"`
 	Height int   `json:"height"`
@@ -21,16 +21,13 @@ type lines struct {
 // pictureOf is a drawer with hidden lines left out; nil if its solids cannot be made,
 // which a build tells of.
 func pictureOf(d batch.Drawer) *lines {
-	grid := geom.FineGrid(2 * max(d.Outside.Width, d.Outside.Height, d.Outside.Depth))
+	boxed, err := files.SceneOf(d)
+	if err != nil {
+		return nil
+	}
 	var solids []solid.Mesh
-	for _, p := range d.Parts {
-		m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
-		if err != nil {
-			return nil
-		}
-		for _, at := range p.Stands {
-			solids = append(solids, m.Place(at, grid))
-		}
+	for _, p := range boxed.Scene.Boxes[0].Pieces {
+		solids = append(solids, boxed.Scene.Meshes[boxed.Scene.Parts[p.Part].Mesh].Place(p.Stand, boxed.Grid))
 	}
 	segments := picture.Draw(solids, packet.Seen)
 	b := picture.Bounds(segments)

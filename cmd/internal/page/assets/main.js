@@ -6,7 +6,7 @@ import { History } from './history.js';
 import * as results from './results.js';
 import * as text from './text.js';
 
-const view = { drawer: '', entry: 0, unit: '', show: 'fit' };
+const view = { drawer: '', entry: 0, unit: '', show: 'fit', whole: false, flat: false };
 const history = new History();
 const edits = []; // from the form, in the order in which they were made
 

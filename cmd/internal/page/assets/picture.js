@@ -1,22 +1,29 @@
-// The box to look at.
+// The box to look at: the viewer where the browser draws in three dimensions, else a
+// picture of lines.
 import { byId, svg } from './dom.js';
 
 const place = byId('picture');
+const drawing = svg('svg', { role: 'img' }, svg('path'));
 
-// show draws the drawer that is shown.
+let viewer = null, seen = '';
+
+// show draws what is looked at. It tells whether the picture has to be asked for as
+// lines, because there is no viewer.
 export function show(now) {
+  if (now.scene) {
+    const next = JSON.stringify(now.scene);
+    if (next === seen) return false;
+    seen = next;
+    if (viewer) viewer.update(now.scene);
+    else viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing] });
+    return !viewer.works;
+  }
   const p = now.picture;
-  if (!p) return;
+  if (!p) return false;
   let path = '';
   for (let i = 0; i < p.lines.length; i += 4) path += `M${p.lines[i]} ${p.lines[i + 1]}L${p.lines[i + 2]} ${p.lines[i + 3]}`;
-  const box = `-20 -20 ${p.width + 40} ${p.height + 40}`;
-  const name = `the box of ${now.drawers[now.drawer].name}`;
-  let drawing = place.querySelector('svg');
-  if (!drawing) {
-    drawing = svg('svg', { role: 'img' }, svg('path'));
-    place.replaceChildren(drawing);
-  }
-  drawing.setAttribute('viewBox', box);
-  drawing.setAttribute('aria-label', name);
+  drawing.setAttribute('viewBox', `-20 -20 ${p.width + 40} ${p.height + 40}`);
+  drawing.setAttribute('aria-label', `the box of ${now.drawers[now.drawer].name}`);
   drawing.querySelector('path').setAttribute('d', path);
+  return false;
 }

@@ -27,6 +27,10 @@ export function begin(shared, look) {
     view.entry = -1;
     again();
   });
+  byId('whole').addEventListener('change', (event) => {
+    view.whole = event.target.checked;
+    again();
+  });
   choose();
 }
 
@@ -65,7 +69,11 @@ export function show(now) {
     drawer.replaceChildren(...now.drawers.map((d, i) => el('option', { value: d.name, textContent: list[i] })));
   }
   drawer.value = now.drawers[now.drawer].name;
-  picture.show(now);
+  byId('cabinet').hidden = !now.drawers[now.drawer].bank;
+  if (picture.show(now)) {
+    view.flat = true;
+    again();
+  }
   if (view.show === 'sheets') {
     sheets.show(lists, now.text, view.unit);
     return;
