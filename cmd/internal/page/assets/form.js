@@ -68,15 +68,18 @@ function textOf(n) {
 
 function build() {
   const active = document.activeElement?.closest?.('[data-path]')?.dataset.path;
-  const caret = active && 'selectionStart' in document.activeElement ? document.activeElement.selectionStart : null;
+  const typing = active && document.activeElement.tagName === 'INPUT' ? document.activeElement : null;
+  const typed = typing?.value, caret = typing?.selectionStart, sent = fields.get(active)?.sent;
   fields = new Map();
   sections = new Map();
   root.replaceChildren(...keys.map((k) => entry(k, [k.name])));
-  const again = active && fields.get(active)?.input;
-  if (again) {
-    again.focus();
-    if (caret !== null && again.tagName === 'INPUT') again.setSelectionRange(caret, caret);
-  }
+  const again = active && fields.get(active);
+  if (!again) return;
+  again.input.focus();
+  if (!typing) return;
+  again.input.value = typed; // it may be ahead of the text
+  again.sent = sent;
+  again.input.setSelectionRange(caret, caret);
 }
 
 function refresh() {
@@ -187,27 +190,31 @@ function field(key, path) {
   } else {
     // Emptied fields wait: what is typed next shall stand in the same place.
     input.addEventListener('input', () => { if (input.value.trim() !== '') enter(one, path); });
-    input.addEventListener('change', () => { if (input.value.trim() === '') enter(one, path); });
+    input.addEventListener('blur', () => { if (input.value.trim() === '') enter(one, path); });
+    input.addEventListener('keydown', (event) => { if (event.key === 'Enter') enter(one, path); });
   }
   fields.set(way, one);
   fill(one, path);
   return whole;
 }
 
+// enter sends what stands in a field, once.
 function enter(one, path) {
-  if ((textOf(at(path)) ?? '') === input(one)) return;
-  send({ do: 'enter', path, value: one.input.value });
+  const value = one.input.value.trim();
+  if (value === one.sent) return;
+  one.sent = value;
+  send({ do: 'enter', path, value });
 }
-
-const input = (one) => one.input.value.trim();
 
 // fill puts the value of the text into a field, unless it is just being typed there.
 function fill(one, path) {
   const text = textOf(at(path));
   if (one.input.tagName === 'SELECT') {
     options(one, text ?? '');
-  } else if (document.activeElement !== one.input || one.input.value.trim() === '' && text) {
-    if (document.activeElement !== one.input && one.input.value !== (text ?? '')) one.input.value = text ?? '';
+  }
+  if (document.activeElement !== one.input) {
+    one.sent = text ?? '';
+    if (one.input.value !== one.sent) one.input.value = one.sent;
   }
   one.input.readOnly = text === null;
 }
@@ -225,10 +232,10 @@ function options(one, value) {
   if (one.input.value !== value) one.input.value = value;
 }
 
-// set puts a text into the field that has the focus, for undo.
+// release puts the value of the text into the field that has the focus, after an undo.
 export function release() {
   const one = fields.get(document.activeElement?.closest?.('[data-path]')?.dataset.path);
-  if (one && one.input.tagName === 'INPUT') one.input.value = textOf(at(JSON.parse(one.field.dataset.path))) ?? '';
+  if (one && one.input.tagName === 'INPUT') one.input.value = one.sent = textOf(at(JSON.parse(one.field.dataset.path))) ?? '';
 }
 
 let marked = '';
