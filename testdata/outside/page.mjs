@@ -237,6 +237,7 @@ await attempt('sections, copies and removals', async () => {
   await until('the copy is chosen', async () => (await page.inputValue('#drawer')) === 'wide 2' && (await field(page, 'drawers', '1', 'name').inputValue()) === 'wide 2');
   await page.locator('button[aria-label="remove 1"]').first().click();
   await until('and gone', async () => (await source(page)) === before);
+  must((await field(page, 'drawers', '0', 'sides').inputValue()) === 'birch', 'the form shows a drawer that is gone');
   await page.locator('#fields summary', { hasText: 'joinery' }).first().click();
   await field(page, 'drawers', '0', 'joinery', 'fence-distance').fill('6');
   await until('a section', async () => (await source(page)).includes('joinery: {fence-distance: 6}'));

@@ -49,7 +49,9 @@ func TestPage(t *testing.T) {
 	}
 	defer report.Close()
 	data, err := io.ReadAll(report)
-	var read struct{ Parts []struct{ Files struct{ Inside, Stl string } } }
+	var read struct {
+		Parts []struct{ Files struct{ Inside, Stl string } }
+	}
 	if err == nil {
 		err = json.Unmarshal(data, &read)
 	}

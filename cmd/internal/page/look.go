@@ -108,6 +108,7 @@ func lookAt(w worked, v view, file string) looked {
 	if !out.Failed {
 		out.results(w, v)
 	}
+	out.Entry = min(max(out.Entry, 0), max(len(drawersOf(o.Root))-1, 0)) // one may have been removed
 	out.Outline = nodeOf(o.Root, out.Entry)
 	return out
 }
@@ -167,6 +168,16 @@ type node struct {
 	Names   []string `json:"names,omitempty"` // of the entries
 	Entries []*node  `json:"entries,omitempty"`
 	Items   []*node  `json:"items,omitempty"`
+}
+
+// drawersOf are the entries of the list of drawers.
+func drawersOf(root *job.Node) []*job.Node {
+	for _, e := range root.Entries {
+		if e.Key == "drawers" {
+			return e.Value.Items
+		}
+	}
+	return nil
 }
 
 // nodeOf is the tree of a file with the fields of one of its drawers; of the others it
