@@ -5,7 +5,15 @@ import { byId, svg } from './dom.js';
 const place = byId('picture');
 const drawing = svg('svg', { role: 'img' }, svg('path'));
 
-let viewer = null, seen = '';
+let viewer = null, seen = '', waiting = null;
+
+// update shows the latest scene, after the frame with the new numbers: where WebGL is
+// done by software a picture takes longer than all the rest.
+function update() {
+  const scene = waiting;
+  waiting = null;
+  viewer.update(scene);
+}
 
 // show draws what is looked at. It tells whether the picture has to be asked for as
 // lines, because there is no viewer.
@@ -14,9 +22,13 @@ export function show(now) {
     const next = JSON.stringify(now.scene);
     if (next === seen) return false;
     seen = next;
-    if (viewer) viewer.update(now.scene);
-    else viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing] });
-    return !viewer.works;
+    if (!viewer) {
+      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing] });
+      return !viewer.works;
+    }
+    if (!waiting) requestAnimationFrame(() => setTimeout(update));
+    waiting = now.scene;
+    return false;
   }
   const p = now.picture;
   if (!p) return false;
