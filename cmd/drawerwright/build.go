@@ -31,14 +31,15 @@ func newBuild(s streams) *cobra.Command {
 		Short: "Write everything that a job is cut from into a folder",
 		Long: `build works out a job and writes a folder: report.json, the cut list parts.csv,
 parts.txt, router/ with a DXF per panel and face, preview/ with STL of each part, the
-assembled and the exploded box. Before that it proves the drawings as prove does:
+assembled and the exploded box, glTF, and index.html, on which to look at the boxes.
+Before that it proves the drawings as prove does:
 with a box that does not go together nothing is written.
 
 The folder appears whole or not at all; a second build replaces it in one step,
 unless it holds something that this tool did not write. JOB may be - for
 standard input.`,
 		Example: `  $ drawerwright build samples/bench-drawers.yaml -o out
-  out: 27 files for 2 kinds of drawer, 6 boxes, no warnings`,
+  out: 41 files for 2 kinds of drawer, 6 boxes, no warnings`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
 		RunE: func(c *cobra.Command, args []string) error {

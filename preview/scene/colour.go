@@ -8,9 +8,6 @@ type RGB [3]uint8
 // Tint is the colour of a role, on a light and on a dark ground.
 type Tint struct{ Light, Dark RGB }
 
-// Roles are those that have a colour, in the order of a legend.
-var Roles = []joinery.Role{joinery.Side, joinery.Front, joinery.Back, joinery.Bottom, joinery.DividerRole, joinery.DrawerFrontRole}
-
 // TintOf is the colour of a role: this project's own, pale enough for lines and
 // letters to be read on it.
 func TintOf(r joinery.Role) Tint {

@@ -18,6 +18,7 @@
 //	viewer.update(sceneData)  // another state of the job
 //	viewer.destroy()          // takes it out of the page and frees what it holds
 //	viewer.works              // false where WebGL is missing
+//	viewer.frames             // {drawn, last, longest}: frames and their script's time in ms
 //
 // element is an empty block element; it gets the class dw-viewer and fills with canvas
 // and controls. It should have a height (it takes 100% of its parent's). sceneData is

@@ -25,7 +25,7 @@ type preview struct {
 
 // preview writes what shows a box, each way that programs read.
 func (w *writer) preview(d batch.Drawer) (p preview, err error) {
-	boxed, err := SceneOf(d)
+	boxed, err := BoxOf(d)
 	if err != nil {
 		return p, err
 	}
@@ -52,6 +52,15 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 		}
 	}
 	return p, writeGLB(w.to, folder+"drawer.glb", p.scene, p.scene.Groups[0])
+}
+
+// sceneOf is what a scene is made from.
+func sceneOf(d batch.Drawer) scene.Drawer {
+	out := scene.Drawer{Drawer: d.Drawer}
+	for _, p := range d.Parts {
+		out.Names, out.Quantities = append(out.Names, p.Name), append(out.Quantities, p.Quantity)
+	}
+	return out
 }
 
 func writeGLB(to Folder, name string, s scene.Scene, g scene.Group) error {

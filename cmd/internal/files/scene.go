@@ -17,19 +17,15 @@ type Boxed struct {
 	Grid, Apart float64
 }
 
-// SceneOf makes the scene of one drawer.
-func SceneOf(d batch.Drawer) (b Boxed, err error) {
+// BoxOf makes the scene of one drawer.
+func BoxOf(d batch.Drawer) (b Boxed, err error) {
 	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
 	if f := d.Spec.DrawerFront; f != nil { // it may stand out beyond the box
 		largest = max(largest, f.Width, f.Height)
 	}
 	b.Apart = float64(explodeBy * largest)
 	b.Grid = geom.FineGrid(largest + 2*b.Apart) // a proud front begins below 0, and the exploded box ends at largest + Apart
-	source := scene.Drawer{Drawer: d.Drawer}
-	for _, part := range d.Parts {
-		source.Names, source.Quantities = append(source.Names, part.Name), append(source.Quantities, part.Quantity)
-	}
-	b.Scene, err = scene.Make(source, b.Grid)
+	b.Scene, err = scene.Make(sceneOf(d), b.Grid)
 	return b, err
 }
 

@@ -21,7 +21,7 @@ type lines struct {
 // pictureOf is a drawer with hidden lines left out; nil if its solids cannot be made,
 // which a build tells of.
 func pictureOf(d batch.Drawer) *lines {
-	boxed, err := files.SceneOf(d)
+	boxed, err := files.BoxOf(d)
 	if err != nil {
 		return nil
 	}

@@ -20,6 +20,7 @@ class Camera {
     this.at = [0, 0, 0];
     this.scale = 1; // dots of the page to the millimetre
     this.width = this.height = 1;
+    this.fitted = true; // nobody has zoomed or moved since all was shown
     this.reach = 1; // how far from `at` anything is, in mm
   }
 
@@ -39,6 +40,7 @@ class Camera {
   look(name) { [this.left, this.above] = LOOKS[name]; }
 
   move(dx, dy) {
+    this.fitted = false;
     const { right, up } = this.axes();
     this.at = plus(this.at, plus(times(right, -dx / this.scale), times(up, dy / this.scale)));
   }
@@ -54,6 +56,7 @@ class Camera {
 
   // fit shows a block whole.
   fit(low, high) {
+    this.fitted = true;
     this.at = times(plus(low, high), 0.5);
     const { right, up } = this.axes();
     const half = times(minus(high, low), 0.5);

@@ -14,8 +14,20 @@ class Controls {
   length(mm) { return lengthText(mm, this.state.data.unit); }
   size(...mm) { return mm.map((v) => this.length(v)).join(' × '); }
 
-  // build makes all anew.
+  // build makes all anew, but keeps what a person has unfolded, where the list stands
+  // and which control has the focus.
   build() {
+    const folded = () => [...this.aside.querySelectorAll('details')];
+    const stops = () => [...this.aside.querySelectorAll('button, input, select, summary')];
+    const open = new Set(folded().filter((d) => d.open).map((d) => d.firstChild.textContent));
+    const focus = stops().indexOf(document.activeElement), scrolled = this.aside.scrollTop;
+    this.remake();
+    for (const d of folded()) d.open = open.has(d.firstChild.textContent);
+    if (focus >= 0) stops()[focus]?.focus();
+    this.aside.scrollTop = scrolled;
+  }
+
+  remake() {
     const { viewer, state } = this;
     const { data } = state;
     const groups = make('select', { onchange: (e) => viewer.show(Number(e.target.value)) },
@@ -92,7 +104,8 @@ class Controls {
     this.open.value = String(state.opened);
     const box = state.data.boxes[state.group.boxes[0]];
     const n = state.opened * box.steps.length;
-    this.step.textContent = state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.steps.length}: ${box.steps[Math.ceil(n) - 1]}`;
+    const step = state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.steps.length}: ${box.steps[Math.ceil(n) - 1]}`;
+    if (this.step.textContent !== step) this.step.textContent = step;
     this.open.setAttribute('aria-valuetext', this.step.textContent);
     this.axis.value = String(axis);
     this.cutRows.hidden = axis < 0;
@@ -106,7 +119,8 @@ class Controls {
     for (const [name, label] of this.checks) label.firstChild.checked = state.marks[name];
     for (const [key, { show, name }] of this.rows) {
       show.checked = !state.hidden.has(key);
-      name.setAttribute('aria-pressed', String(key === state.chosen));
+      const pressed = String(key === state.chosen);
+      if (name.getAttribute('aria-pressed') !== pressed) name.setAttribute('aria-pressed', pressed);
     }
   }
 

@@ -114,7 +114,7 @@ class Marks {
         const at = state.camera.project(middle, axes);
         if (taken.some((q) => Math.abs(q[0] - at[0]) < 44 && Math.abs(q[1] - at[1]) < 15)) continue;
         taken.push(at);
-        this.letter(lengthText(play.play, state.data.unit), 'dw-play', at);
+        this.letter(lengthText(play.play, state.data.unit) + (state.marks.exaggerated ? ` × ${state.data.ease}` : ''), 'dw-play', at);
       }
     });
   }

@@ -66,7 +66,7 @@ const NO_CUT = [0, 0, 0, 1];
 class Painter {
   // An error without WebGL 2.
   constructor(canvas) {
-    const gl = canvas.getContext('webgl2', { stencil: true, antialias: true, alpha: false, preserveDrawingBuffer: true });
+    const gl = canvas.getContext('webgl2', { stencil: true, antialias: true, alpha: false });
     if (!gl) throw new Error('no WebGL');
     this.gl = gl;
     this.canvas = canvas;
@@ -113,6 +113,7 @@ class Painter {
       }
     }
     this.made.clear();
+    this.cutKey = null;
   }
 
   // draw draws a state with the colours of a theme: numbers from 0 to 1.
@@ -131,9 +132,12 @@ class Painter {
     gl.enable(gl.DEPTH_TEST);
     gl.depthFunc(gl.LEQUAL);
     gl.disable(gl.BLEND);
-    const pieces = state.shown().map((p) => ({ p, made: this.of(state.solid(p)), model: matrixOf(state.frame(p)) }));
+    const pieces = state.shown().map((p) => {
+      const solid = state.solid(p), f = state.frame(p);
+      return { p, made: this.of(solid), model: matrixOf(f), ends: [outOf(f, solid.low), outOf(f, solid.high)] };
+    });
     this.solids(pieces, state, theme);
-    if (state.section.axis >= 0) this.caps(pieces, state, theme, low, high);
+    if (state.section.axis >= 0) this.caps(pieces, state, theme);
     this.edges(pieces, state, theme);
   }
 
@@ -158,23 +162,13 @@ class Painter {
 
   // caps closes the cut: where more faces of a piece look away from the eye than to it,
   // the plane is inside the piece. Each has hatching of its own.
-  caps(pieces, state, theme, low, high) {
+  caps(pieces, state, theme) {
     const { gl } = this;
     const { axis, at } = state.section;
-    const wide = Math.hypot(...minus(high, low));
-    const corner = (i, j) => {
-      const q = [0, 0, 0];
-      q[axis] = at;
-      q[(axis + 1) % 3] = i ? high[(axis + 1) % 3] + wide : low[(axis + 1) % 3] - wide;
-      q[(axis + 2) % 3] = j ? high[(axis + 2) % 3] + wide : low[(axis + 2) % 3] - wide;
-      return q;
-    };
-    const [a, b, c, d] = [corner(0, 0), corner(1, 0), corner(1, 1), corner(0, 1)];
-    const plane = new Float32Array([a, b, c, a, c, d].flat());
     gl.enable(gl.STENCIL_TEST);
-    for (const { p, made, model } of pieces) {
-      const [from, to] = state.bounds(state.opened, [p]);
-      if (from[axis] >= at || to[axis] <= at) continue;
+    for (const { p, made, model, ends } of pieces) {
+      if (Math.min(ends[0][axis], ends[1][axis]) >= at || Math.max(ends[0][axis], ends[1][axis]) <= at) continue;
+      const plane = planeThrough(ends, axis, at);
       gl.useProgram(this.faces.id);
       gl.uniformMatrix4fv(this.faces.uniform.model, false, model);
       gl.colorMask(false, false, false, false);
@@ -208,7 +202,17 @@ class Painter {
       gl.bindVertexArray(made.lines.array);
       gl.drawArrays(gl.LINES, 0, made.lines.count);
     }
-    if (state.section.axis >= 0) this.put(cutLines(state, pieces), gl.LINES, { colour: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
+    if (state.section.axis >= 0) this.put(this.cutLines(state, pieces), gl.LINES, { colour: [...theme.ink, 1], nearer: 2 * nearer, cut: NO_CUT });
+  }
+
+  // cutLines keeps what it found: turning the box changes nothing of it.
+  cutLines(state, pieces) {
+    const key = [state.section.axis, state.section.at, state.opened, state.marks.exaggerated, ...pieces.map(({ p }) => p.number)].join();
+    if (this.cutKey !== key) {
+      this.cutKey = key;
+      this.cutFound = cutLines(state, pieces);
+    }
+    return this.cutFound;
   }
 
   // put draws places that are not kept: {colour, hatch, slope, nearer, cut, through}, with
@@ -219,8 +223,11 @@ class Painter {
     this.prepare(how);
     gl.uniformMatrix4fv(this.lines.uniform.model, false, WHOLE);
     gl.bindVertexArray(this.loose.array);
-    gl.bindBuffer(gl.ARRAY_BUFFER, this.loose.data);
-    gl.bufferData(gl.ARRAY_BUFFER, numbers, gl.STREAM_DRAW);
+    if (this.loaded !== numbers) {
+      gl.bindBuffer(gl.ARRAY_BUFFER, this.loose.data);
+      gl.bufferData(gl.ARRAY_BUFFER, numbers, gl.STREAM_DRAW);
+      this.loaded = numbers;
+    }
     if (how.through) gl.disable(gl.DEPTH_TEST);
     if (how.colour[3] < 1) {
       gl.enable(gl.BLEND);
@@ -264,6 +271,20 @@ function program(gl, vertex, pixel) {
     at[name] = gl.getAttribLocation(id, name);
   }
   return { id, uniform, at };
+}
+
+// planeThrough is a rectangle across an axis at a place, as large as the block between
+// two ends, and a hair larger.
+function planeThrough(ends, axis, at) {
+  const [i, j] = [(axis + 1) % 3, (axis + 2) % 3], hair = 0.1;
+  const side = (k, far) => (far ? Math.max(ends[0][k], ends[1][k]) + hair : Math.min(ends[0][k], ends[1][k]) - hair);
+  return new Float32Array([[0, 0], [1, 0], [1, 1], [0, 0], [1, 1], [0, 1]].flatMap(([u, v]) => {
+    const q = [0, 0, 0];
+    q[axis] = at;
+    q[i] = side(i, u);
+    q[j] = side(j, v);
+    return q;
+  }));
 }
 
 const mixed = (a, b, k) => a.map((v, i) => v + (b[i] - v) * k);

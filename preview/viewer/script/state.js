@@ -52,7 +52,6 @@ class State {
 
   chosenPiece() { return this.pieces.find((p) => p.key === this.chosen); }
   shown() { return this.pieces.filter((p) => !this.hidden.has(p.key)); }
-  steps() { return Math.max(...this.group.boxes.map((b) => this.data.boxes[b].steps.length)); }
 
   // frame is where a piece stands, opened as far as a part of all steps.
   frame(p, opened = this.opened) {

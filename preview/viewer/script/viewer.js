@@ -108,6 +108,7 @@ class Viewer {
     this.painter?.forget();
     this.painter?.gl.getExtension('WEBGL_lose_context')?.loseContext();
     this.element.classList.remove('dw-viewer');
+    delete this.element.dataset.theme;
     this.element.replaceChildren();
   }
 
@@ -115,7 +116,6 @@ class Viewer {
     this.painter.forget();
     this.state.show(n);
     this.controls.build();
-    this.aside.querySelector('select').focus();
     this.changed();
   }
 
@@ -165,10 +165,10 @@ class Viewer {
     this.changed();
   }
 
-  // open opens the boxes; the picture keeps all in sight.
+  // open opens the boxes; all stays in sight, unless somebody looks at one place.
   open(part) {
     this.state.opened = within(part, 0, 1);
-    this.state.fit();
+    if (this.state.camera.fitted) this.state.fit();
     this.changed();
   }
 
@@ -221,6 +221,7 @@ class Viewer {
     this.section(play.along);
     state.section.at = middle[play.along];
     state.camera.at = middle;
+    state.camera.fitted = false;
     state.camera.scale = Math.min(state.camera.width, state.camera.height) / JOINT;
     this.changed();
   }

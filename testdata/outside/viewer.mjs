@@ -1,0 +1,334 @@
+// Checks pages of the viewer in Chromium. Reads {"page", "title", "drawers", "overlaps",
+// "hostile"} as JSON, one a line; prints for each check {"page", "check", "faults", "facts"}.
+import { browse, dots, faults, open, settle } from './browser.mjs';
+import { lines } from './panels.mjs';
+
+const near = (a, b, by) => Math.abs(a - b) <= by;
+
+// Each check gets the page's own facts and a place for faults.
+const checks = {
+  async load({ page }, must, job) {
+    const { drawn } = await dots(page);
+    must(drawn > 10000, `only ${drawn} dots are drawn`);
+    must(await page.title() === job.title, `the title is ${await page.title()}`);
+    must(await page.locator('h2').textContent() === job.title, 'the heading is another');
+    must(await page.locator('img, script[src], link[href^="http"]').count() === 0, 'markup from a name, or a link to elsewhere');
+    must(await page.locator('.pictures').count() === 0, 'pictures stand beside the viewer');
+    const before = await page.evaluate(() => viewer.frames.drawn);
+    await page.waitForTimeout(300);
+    must(await page.evaluate(() => viewer.frames.drawn) === before, 'it draws while nothing changes');
+  },
+
+  async orbit({ page }, must) {
+    const camera = () => page.evaluate(() => ({ ...viewer.state.camera }));
+    const [before, picture] = [await camera(), await dots(page)];
+    await page.mouse.move(400, 300);
+    await page.mouse.down();
+    await page.mouse.move(460, 330, { steps: 4 });
+    await page.mouse.up();
+    const turned = await camera();
+    must(near(turned.left - before.left, 24, 0.1) && near(turned.above - before.above, 12, 0.1), `60 and 30 dots turned it by ${turned.left - before.left} and ${turned.above - before.above}`);
+    must((await dots(page)).sum !== picture.sum, 'the picture is the same');
+    // What is under the pointer stays there when a wheel zooms.
+    const under = () => page.evaluate(() => viewer.state.camera.under(500, 350));
+    const spot = await under();
+    await page.mouse.move(500, 350);
+    await page.mouse.wheel(0, -300);
+    await settle(page);
+    const zoomed = await camera(), after = await under();
+    must(zoomed.scale > 1.3 * turned.scale, `a wheel zooms from ${turned.scale} to ${zoomed.scale}`);
+    must(spot.every((v, k) => near(v, after[k], 0.01)), `under the pointer was ${spot}, is ${after}`);
+    await page.keyboard.down('Shift');
+    await page.mouse.down();
+    await page.mouse.move(540, 350, { steps: 2 });
+    await page.mouse.up();
+    await page.keyboard.up('Shift');
+    const moved = await camera();
+    must(moved.left === zoomed.left && moved.at.some((v, k) => !near(v, zoomed.at[k], 1)), 'shift and a drag do not move it');
+  },
+
+  async explode({ page }, must) {
+    const slider = page.getByLabel('open', { exact: true });
+    await slider.focus();
+    await page.keyboard.press('End');
+    await settle(page);
+    const open = await page.evaluate(() => viewer.state.pieces.map((p) => {
+      const by = [0, 0, 0];
+      for (const [, ...d] of p.piece.moves) d.forEach((v, k) => { by[k] += v; });
+      return { name: p.key, want: by.map((v, k) => v + p.at[k] + p.piece.origin[k]), got: viewer.state.frame(p).o };
+    }));
+    for (const { name, want, got } of open) must(want.every((v, k) => near(v, got[k], 1e-6)), `${name} is at ${got}, opened ${want}`);
+    const said = await page.locator('.dw-step').textContent();
+    must(/^(\d+) of \1: /.test(said), `it says ${said}`);
+    await page.keyboard.press('Home');
+    await settle(page);
+    must(await page.locator('.dw-step').textContent() === 'closed', 'it is not closed again');
+  },
+
+  async section({ page }, must) {
+    const axis = page.locator('label', { hasText: 'cut' }).locator('select');
+    await axis.selectOption({ label: 'bottom to top' });
+    await settle(page);
+    const place = page.getByLabel(/from the start/);
+    const half = await page.evaluate(() => {
+      const p = viewer.state.pieces.find((q) => q.part.role === 'side');
+      const middle = p.at[2] + p.piece.origin[2] + p.part.width / 2;
+      return (middle - viewer.state.low[2]) / (viewer.state.data.unit === 'in' ? 25.4 : 1);
+    });
+    await place.fill(String(half));
+    await place.press('Enter');
+    await settle(page);
+    // In the middle of every side's wood, between its pockets, the cut shows as a mixture
+    // of its colour and the ground.
+    const at = await page.evaluate(() => viewer.state.pieces.filter((p) => p.part.role === 'side').map((p) => {
+      const f = viewer.state.frame(p), { length, thickness } = p.part, { axis, at } = viewer.state.section;
+      const q = f.o.map((v, k) => v + 0.37 * length * f.x[k] + 0.5 * thickness * f.z[k]);
+      q[axis] = at;
+      const low = p.piece.origin[2] + p.at[2];
+      const [x, y] = viewer.state.camera.project(q);
+      return { cut: at > low + 1 && at < low + p.part.width - 1, key: p.key, x: x * viewer.dots, y: y * viewer.dots };
+    }).filter((p) => p.cut));
+    must(at.length > 0, 'no side is cut');
+    const colour = await page.evaluate(() => viewer.theme.role('side').map((v, k) => 255 * (v + 0.45 * (viewer.theme.ground[k] - v))));
+    const { around } = await dots(page, at.map((p) => [p.x, p.y]));
+    around.forEach((found, i) => must(found.some((c) => c.every((v, k) => near(v, colour[k], 3))), `${at[i].key} has no closed cut at ${at[i].x}, ${at[i].y}: ${found[40]}`));
+    const closed = await dots(page);
+    await page.getByRole('button', { name: 'Other side' }).click();
+    await settle(page);
+    must((await dots(page)).sum !== closed.sum, 'the other side looks the same');
+    await axis.selectOption({ label: 'none' });
+  },
+
+  async measures({ page }, must) {
+    // A click on the picture chooses what is seen there, and the tables have its numbers.
+    const { x, y, want } = await page.evaluate(() => {
+      viewer.show(viewer.state.data.groups.length - 1);
+      const p = viewer.state.pieces.find((q) => q.piece.name === 'right side');
+      const f = viewer.state.frame(p), { length, width } = p.part;
+      const q = f.o.map((v, k) => v + 0.5 * length * f.x[k] + 0.5 * width * f.y[k]);
+      const [x, y] = viewer.state.camera.project(q), r = viewer.canvas.getBoundingClientRect();
+      return { x: x + r.left, y: y + r.top, want: { ...p.part, unit: viewer.state.data.unit } };
+    });
+    await page.mouse.click(x, y);
+    await settle(page);
+    must(await page.locator('.dw-piece[aria-pressed="true"]').textContent().then((t) => t.includes('right side')), 'the right side is not chosen');
+    const mm = want.unit === 'in' ? 25.4 : 1;
+    const number = (t) => Number(t) * mm;
+    const row = await page.locator('table').first().locator('tbody tr').first().locator('th, td').allTextContents();
+    [want.length, want.width, want.thickness].forEach((v, i) => must(near(number(row[i]), v, 0.02), `the table has ${row[i]}, the part ${v} mm`));
+    const rows = await page.locator('table').nth(1).locator('tbody tr').count();
+    must(rows === want.pockets.length && rows > 0, `${rows} pockets of ${want.pockets.length}`);
+    for (let i = 0; i < rows; i++) {
+      const cells = await page.locator('table').nth(1).locator('tbody tr').nth(i).locator('th, td').allTextContents();
+      const k = want.pockets[i];
+      must(cells[0].startsWith(k.kind) && near(number(cells[1]), k.at[0], 0.02) && near(number(cells[2]), k.at[1], 0.02) && (k.through || near(number(cells[4]), k.depth, 0.02)), `pocket ${i} is ${cells}, should be ${JSON.stringify(k)}`);
+      const sizes = cells[3].split(' × ').map(number);
+      must(near(sizes[0], k.size[0], 0.02) && near(sizes[1], k.size[1], 0.02), `pocket ${i} is ${cells[3]}`);
+    }
+    await page.locator('table').nth(1).getByRole('button').first().click();
+    await settle(page);
+    must(await page.locator('.dw-measure:not([hidden])').count() >= 4, 'no dimensions in the picture');
+    // Only it, then all again.
+    await page.getByRole('button', { name: 'show only right side' }).click();
+    must(await page.evaluate(() => viewer.state.shown().length) === 1, 'more than one part is shown');
+    await page.getByRole('button', { name: 'show all parts' }).click();
+    must(await page.evaluate(() => viewer.state.shown().length === viewer.state.pieces.length), 'parts stay hidden');
+  },
+
+  async plays({ page }, must) {
+    const n = await page.evaluate(() => {
+      const i = viewer.state.data.groups.findIndex((g) => g.boxes.length === 1 && viewer.state.data.boxes[g.boxes[0]].plays.length > 0);
+      if (i >= 0) viewer.show(i);
+      return i;
+    });
+    if (n < 0) return { plays: 0 };
+    await page.locator('summary', { hasText: 'Play in the joints' }).click();
+    const first = page.locator('details', { hasText: 'Play in the joints' }).getByRole('button').first();
+    await first.click();
+    await settle(page);
+    must(await page.locator('.dw-play:not([hidden])').count() > 0, 'no play is named in the picture');
+    const scaled = await dots(page);
+    await page.getByLabel(/play drawn 10 times/).check();
+    await settle(page);
+    must((await dots(page)).sum !== scaled.sum, 'exaggerated, the picture is the same');
+    must((await page.locator('.dw-play:not([hidden])').first().textContent()).endsWith('× 10'), 'exaggerated, the number does not say so');
+    return { plays: await page.evaluate(() => viewer.state.data.boxes[viewer.state.group.boxes[0]].plays.length) };
+  },
+
+  async overlaps({ page }, must, job) {
+    const found = await page.locator('strong.dw-bad').count();
+    must((found > 0) === job.overlaps, `it says ${found ? '' : 'not '}that parts overlap`);
+    const bad = await page.evaluate(() => viewer.theme.bad.map((v) => 255 * v));
+    const at = await page.evaluate(() => viewer.state.data.boxes[0].overlaps.slice(0, 1).map((o) => viewer.state.camera.project(o.low.map((v, k) => (v + o.high[k]) / 2 + viewer.state.group.at[0][k])).map((v) => v * viewer.dots)));
+    const { around } = await dots(page, at);
+    for (const dots of around) must(dots.some((c) => c[0] > c[1] + 60 && near(c[0], bad[0], 60)), `the overlap is not coloured: ${dots[40]}`);
+  },
+
+  async keys({ page }, must) {
+    const stops = [];
+    await page.evaluate(() => document.activeElement.blur());
+    for (let i = 0; i < 400; i++) {
+      await page.keyboard.press('Tab');
+      const stop = await page.evaluate(() => {
+        const e = document.activeElement;
+        if (e === document.body) return null;
+        const name = e.getAttribute('aria-label') || e.labels?.[0]?.textContent || e.textContent;
+        return { tag: e.tagName, name: name.trim(), outline: getComputedStyle(e).outlineStyle, top: e.getBoundingClientRect().top };
+      });
+      if (stop === null) break;
+      stops.push(stop);
+    }
+    must(stops[0]?.tag === 'CANVAS', `the first stop is ${stops[0]?.tag}`);
+    const all = await page.evaluate(() => [...document.querySelectorAll('canvas, button, input, select, summary')].filter((e) => e.checkVisibility({ visibilityProperty: true }) && e.getClientRects().length > 0).length);
+    must(stops.length === all, `${stops.length} stops for ${all} controls`);
+    for (const s of stops) must(s.name !== '' && s.outline !== 'none', `a stop ${s.tag} with the name "${s.name}" and outline ${s.outline}`);
+    await page.locator('canvas').focus();
+    const state = () => page.evaluate(() => ({ left: viewer.state.camera.left, scale: viewer.state.camera.scale, opened: viewer.state.opened, chosen: viewer.state.chosen, hidden: viewer.state.hidden.size, at: viewer.state.camera.at }));
+    const was = await state();
+    for (const k of ['ArrowRight', '+', 'n', 'h', ']']) await page.keyboard.press(k);
+    const now = await state();
+    must(near(now.left, was.left + 5, 1e-9) && now.chosen !== null && now.hidden === 1 && now.opened > was.opened, `keys made ${JSON.stringify(now)} of ${JSON.stringify(was)}`);
+    await page.keyboard.press('Shift+ArrowRight');
+    must((await state()).at.some((v, k) => !near(v, now.at[k], 1e-6)), 'shift and an arrow do not move it');
+    for (const k of ['[', '[', 'h', 'Escape', '0']) await page.keyboard.press(k);
+    const end = await state();
+    must(end.chosen === null && end.hidden === 0 && end.opened === 0, `keys left ${JSON.stringify(end)}`);
+    return { stops: stops.length };
+  },
+
+  async theme({ page }, must) {
+    const ground = () => page.evaluate(() => getComputedStyle(document.querySelector('.dw-viewer')).backgroundColor);
+    const light = await ground();
+    await page.emulateMedia({ colorScheme: 'dark' });
+    const dark = await ground();
+    must(light !== dark, 'dark is as light');
+    must((await faults(page)).length === 0, `dark: ${await faults(page)}`);
+    await page.getByRole('button', { name: 'light or dark' }).click();
+    must(await ground() === light, 'the switch does not go before the system');
+    await page.emulateMedia({ colorScheme: 'light' });
+  },
+
+  async axe({ page }, must) {
+    for (const f of await faults(page)) must(false, f);
+    await page.locator('details').evaluateAll((all) => all.forEach((d) => { d.open = true; }));
+    await page.evaluate(() => viewer.next(1));
+    for (const f of await faults(page)) must(false, `unfolded: ${f}`);
+  },
+
+  async update({ page }, must) {
+    const kept = await page.evaluate(async () => {
+      viewer.next(1);
+      viewer.state.camera.turn(13, 7);
+      viewer.section(0);
+      viewer.toggle(viewer.state.pieces.at(-1).key);
+      const told = () => JSON.stringify([viewer.state.chosen, viewer.state.camera.left, viewer.state.camera.scale, viewer.state.section, [...viewer.state.hidden], viewer.state.groupName]);
+      const before = told();
+      const other = structuredClone(viewer.state.data);
+      viewer.update(other);
+      const same = told() === before;
+      other.groups.forEach((g) => { g.name += ' again'; });
+      viewer.update(structuredClone(other));
+      await new Promise(requestAnimationFrame);
+      return { same, anew: viewer.state.hidden.size === 0 && viewer.state.section.axis === -1 };
+    });
+    must(kept.same, 'an update loses what was set');
+    must(kept.anew, 'a group that is gone leaves its settings');
+    const gone = await page.evaluate(() => {
+      viewer.destroy();
+      return document.getElementById('viewer').outerHTML;
+    });
+    must(!gone.includes('dw-') && !gone.includes('<div'), `destroyed, it leaves ${gone}`);
+  },
+
+  // Times are told, never judged.
+  async frames({ page }) {
+    return page.evaluate(async () => {
+      const turn = async () => {
+        const list = [];
+        for (let i = 0; i < 21; i++) {
+          viewer.state.camera.turn(3, 0);
+          viewer.changed();
+          await new Promise((r) => requestAnimationFrame(() => requestAnimationFrame(r)));
+          list.push(viewer.frames.last);
+        }
+        return Number(list.sort((a, b) => a - b)[10].toFixed(2));
+      };
+      const whole = await turn();
+      viewer.section(0);
+      return { whole_ms: whole, section_ms: await turn() };
+    });
+  },
+};
+
+// A window as that of a phone, with fingers.
+async function phone(browser, job, must) {
+  const { context, page, heard } = await open(browser, job.page, { viewport: { width: 390, height: 780 }, hasTouch: true, isMobile: true, deviceScaleFactor: 2 });
+  const size = await page.evaluate(() => ({ wide: document.documentElement.scrollWidth, canvas: viewer.canvas.getBoundingClientRect().toJSON() }));
+  must(size.wide <= 390, `the page is ${size.wide} dots wide`);
+  must(size.canvas.height > 250 && size.canvas.width > 350, `the picture is ${size.canvas.width} x ${size.canvas.height}`);
+  const small = await page.locator('button:visible, select:visible, input:visible').evaluateAll((all) => all.filter((e) => (e.closest('label') ?? e).getBoundingClientRect().height < 24).map((e) => e.outerHTML.slice(0, 80)));
+  must(small.length === 0, `too small for a finger: ${small}`);
+  const touch = await context.newCDPSession(page);
+  const points = (type, ...list) => touch.send('Input.dispatchTouchEvent', { type, touchPoints: list.map(([x, y], id) => ({ x, y, id })) });
+  const camera = () => page.evaluate(() => ({ left: viewer.state.camera.left, scale: viewer.state.camera.scale }));
+  const was = await camera();
+  await points('touchStart', [150, 200]);
+  await points('touchMove', [200, 200]);
+  await points('touchEnd');
+  const turned = await camera();
+  must(turned.left > was.left + 5, `a finger turned it from ${was.left} to ${turned.left}`);
+  await points('touchStart', [150, 200], [200, 200]);
+  await points('touchMove', [110, 200], [240, 200]);
+  await points('touchEnd');
+  const pinched = await camera();
+  must(pinched.scale > 1.5 * turned.scale, `two fingers zoomed from ${turned.scale} to ${pinched.scale}`);
+  for (const f of await faults(page)) must(false, f);
+  heard.forEach((h) => must(false, h));
+  await context.close();
+}
+
+// Without WebGL, and without scripts, pictures are shown.
+async function pictures(browser, job, must, options) {
+  const { context, page, heard } = await open(browser, job.page, options);
+  const shown = await page.locator('figure svg').evaluateAll((all) => all.filter((e) => e.getBoundingClientRect().width > 100).length);
+  must(shown === job.drawers, `${shown} pictures of ${job.drawers} drawers`);
+  must(await page.getByText(/WebGL|script/).count() > 0, 'nobody says what to do');
+  if (options.javaScriptEnabled !== false) for (const f of await faults(page)) must(false, f);
+  heard.forEach((h) => must(false, h));
+  await context.close();
+}
+
+async function report(job, check, act) {
+  const wrong = [];
+  let facts;
+  try {
+    facts = await act((good, text) => { if (!good) wrong.push(text); });
+  } catch (error) {
+    wrong.push(String(error.message ?? error).slice(0, 600));
+  }
+  console.log(JSON.stringify({ page: job.name, check, faults: wrong, facts: facts ?? {} }));
+}
+
+const jobs = await lines();
+await browse(true, async (browser) => {
+  for (const job of jobs) {
+    for (const [name, check] of Object.entries(checks)) {
+      await report(job, name, async (must) => {
+        const opened = await open(browser, job.page);
+        try { return await check(opened, must, job); } finally {
+          opened.heard.forEach((h) => must(false, h));
+          await opened.context.close();
+        }
+      });
+    }
+    await report(job, 'phone', (must) => phone(browser, job, must));
+  }
+});
+await browse(false, async (browser) => {
+  for (const job of jobs) {
+    await report(job, 'without WebGL', (must) => pictures(browser, job, must, {}));
+  }
+});
+await browse(true, async (browser) => {
+  for (const job of jobs) await report(job, 'without scripts', (must) => pictures(browser, job, must, { javaScriptEnabled: false }));
+});

@@ -1,0 +1,191 @@
+package outside
+
+import (
+	"encoding/json"
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/preview/scene"
+	"drawerwright/preview/viewer"
+)
+
+// viewed is a page for viewer.mjs, with what it has to show.
+type viewed struct {
+	Name     string `json:"name"`
+	Page     string `json:"page"`
+	Title    string `json:"title"`
+	Drawers  int    `json:"drawers"`
+	Overlaps bool   `json:"overlaps"`
+}
+
+// checked is what viewer.mjs says of one check.
+type checked struct {
+	Page, Check string
+	Faults      []string
+	Facts       json.RawMessage
+}
+
+// viewerChecks are the checks of a page: none may be left out.
+var viewerChecks = []string{"load", "orbit", "explode", "section", "measures", "plays", "overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
+
+// mostBank is how large the page of a bank of twelve drawers may be, in bytes.
+const mostBank = 1_500_000
+
+// bankOfTwelve has a title that would run if it were taken for markup.
+const bankOfTwelve = `job: "<img src=x onerror=alert(1)> & Co"
+units: mm
+stock:
+  ply: {thickness: 12, grain: length}
+  thin: {thickness: 6}
+cutter: {kind: router, diameter: 5, reach: 22}
+openings:
+  tall: {width: 500, height: 1900, depth: 480, cabinet: frameless, fronts: overlay}
+drawers:
+  - name: tall
+    opening: tall
+    slide: side-mount
+    rows: 12
+    sides: ply
+    bottom: thin
+    joint: box-joint
+    drawer-front: {stock: ply, handles: handle, handle-apart: 96}
+    pull: {shape: half-round}
+`
+
+// TestViewer: in Chromium the pages load without a word or a request, turn, open, are
+// cut, tell dimensions, obey keys and fingers, show pictures without WebGL, and axe-core
+// finds nothing serious.
+func TestViewer(t *testing.T) {
+	bench, r := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
+	bank, rows := build(t, bankOfTwelve)
+	page := func(dir string) string { return filepath.Join(dir, "preview", "index.html") }
+	if info, err := os.Stat(page(bank)); err != nil || info.Size() > mostBank || len(rows.Drawers) != 12 {
+		t.Errorf("the page of %d drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), mostBank)
+	}
+	pages := []viewed{
+		{"bench", page(bench), "Bench drawers", len(r.Drawers), false},
+		{"bank", page(bank), "<img src=x onerror=alert(1)> & Co", 12, false},
+		{"hostile", hostile(t), hostileName, 1, true},
+	}
+	for _, c := range view(t, pages...) {
+		for _, f := range c.Faults {
+			t.Errorf("%s, %s: %s", c.Page, c.Check, f)
+		}
+		if c.Check == "frames" {
+			t.Logf("script of a frame, %s: %s", c.Page, c.Facts)
+		}
+	}
+}
+
+// TestViewerComparator: the checks see a script that fails, a request, and a control
+// without a name.
+func TestViewerComparator(t *testing.T) {
+	dir, _ := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
+	good := textOf(t, filepath.Join(dir, "preview", "index.html"))
+	// The policy would stop a changed script.
+	policy := good[strings.Index(good, "<meta http-equiv"):]
+	good = strings.Replace(good, policy[:strings.Index(policy, ">")+1], "", 1)
+	spoil := func(name, old, put string) viewed {
+		if !strings.Contains(good, old) {
+			t.Fatalf("the page has no %q", old)
+		}
+		file := filepath.Join(t.TempDir(), name+".html")
+		if err := os.WriteFile(file, []byte(strings.Replace(good, old, put, 1)), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		return viewed{name, file, "Bench drawers", 2, false}
+	}
+	must := map[string][]string{
+		"request": {"load", "phone"},
+		"uncut":   {"section"},
+		"unnamed": {"keys", "axe"},
+	}
+	faulty := map[string]map[string]bool{}
+	for _, c := range view(t, spoil("request", "<main", `<img src="https://example.invalid/x.png" alt=""><main`),
+		spoil("uncut", "gl.stencilFunc(gl.NOTEQUAL, 0, 255);", "gl.stencilFunc(gl.NEVER, 0, 255);"),
+		spoil("unnamed", "'aria-label': `show ${what}`,", "")) {
+		if faulty[c.Page] == nil {
+			faulty[c.Page] = map[string]bool{}
+		}
+		faulty[c.Page][c.Check] = len(c.Faults) > 0
+	}
+	for page, checks := range must {
+		for _, check := range checks {
+			if !faulty[page][check] {
+				t.Errorf("%s: the check %q finds nothing", page, check)
+			}
+		}
+	}
+}
+
+// view runs all checks on pages.
+func view(t *testing.T, pages ...viewed) []checked {
+	t.Helper()
+	var input strings.Builder
+	for _, p := range pages {
+		line, err := json.Marshal(p)
+		if err != nil {
+			t.Fatal(err)
+		}
+		input.Write(append(line, '\n'))
+	}
+	list := lines[checked](t, input.String(), "node", "viewer.mjs")
+	ran := map[string]bool{}
+	for _, c := range list {
+		ran[c.Page+c.Check] = true
+	}
+	for _, p := range pages {
+		for _, check := range viewerChecks {
+			if !ran[p.Name+check] {
+				t.Errorf("%s: the check %q did not run", p.Name, check)
+			}
+		}
+	}
+	return list
+}
+
+const hostileName = `</script><script>alert(1)</script><img src=x onerror=alert(1)> "'&`
+
+// hostile is the page of a drawer whose names would run if they were taken for markup,
+// and whose left side stands too far in.
+func hostile(t *testing.T) string {
+	t.Helper()
+	ply := joinery.Stock{Name: hostileName, Thickness: joinery.Measure(12), Grain: joinery.GrainLength}
+	d, problems := joinery.Build(joinery.Spec{Name: hostileName, Count: 1, Width: 400, Height: 120, Depth: 300, Sides: ply, Front: ply, Back: ply, Bottom: ply,
+		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
+		BottomSlack: 2, DadoPlay: 0.2, GroovePlay: 0.2})
+	for _, p := range problems {
+		if p.Error {
+			t.Fatal(p.Message)
+		}
+	}
+	source := scene.Drawer{Drawer: d}
+	for i := range d.Parts {
+		p := &d.Parts[i]
+		source.Names, source.Quantities = append(source.Names, hostileName+string(p.Role)), append(source.Quantities, 1)
+		if p.Role == joinery.Side {
+			p.Stands[0].Origin = p.Stands[0].Origin.Add(p.Stands[0].Normal().Scale(3))
+		}
+	}
+	s, err := scene.Make(source, geom.FineGrid(1000))
+	if err != nil {
+		t.Fatal(err)
+	}
+	file := filepath.Join(t.TempDir(), "index.html")
+	out, err := os.Create(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	picture := viewer.Picture{SVG: []byte(`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 4 3"><path d="M0 0L4 3" stroke="#000"/></svg>`), File: `a"b<c>.svg`}
+	if err := viewer.Write(out, s, []viewer.Picture{picture}); err != nil {
+		t.Fatal(err)
+	}
+	if err := out.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return file
+}
