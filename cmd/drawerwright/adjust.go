@@ -56,11 +56,11 @@ cut use them; with --keep it holds the settings as they really are, nothing move
 			if err != nil {
 				return err
 			}
-			at, err := chosen(l.batch, drawer)
+			at, err := chosen(l.Batch, drawer)
 			if err != nil {
 				return err // usage
 			}
-			t := trialCut{batch: l.batch, drawer: l.batch.Drawers[at]}
+			t := trialCut{batch: l.Batch, drawer: l.Batch.Drawers[at]}
 			t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy)
 			for _, arg := range args[1:] {
 				if err := t.reading(arg); err != nil {
@@ -68,17 +68,17 @@ cut use them; with --keep it holds the settings as they really are, nothing move
 				}
 			}
 			advice := t.cut.Advise(t.readings)
-			out := report.AdjustmentOf(l.batch, t.drawer, t.cut, advice)
+			out := report.AdjustmentOf(l.Batch, t.drawer, t.cut, advice)
 			out.Square, out.Fits = t.square, t.fitsText()
 			if write != "" {
-				if out.Written, err = t.write(args[0], write, l.job, at, advice, keep); err != nil {
+				if out.Written, err = t.write(args[0], write, l.Job, at, advice, keep); err != nil {
 					return failure(err, write, asJSON, s)
 				}
 			}
 			if asJSON {
 				return done(writeJSON(s.out, out))
 			}
-			_, err = s.out.Write(report.AdjustmentText(out, l.batch.Units))
+			_, err = s.out.Write(report.AdjustmentText(out, l.Batch.Units))
 			return done(err)
 		},
 	}

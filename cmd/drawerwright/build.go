@@ -62,22 +62,22 @@ standard input.`,
 			if err != nil {
 				return err
 			}
-			shelf, err := stock.read(l.batch.Units)
+			shelf, err := stock.read(l.Batch.Units)
 			if err != nil {
 				return failure(err, args[0], asJSON, s)
 			}
-			if err := stock.strangers(l.batch, s); err != nil {
+			if err := stock.strangers(l.Batch, s); err != nil {
 				return jobError{err}
 			}
 			// From here on an interrupt stops the work, not the process, so that
 			// nothing is left behind.
 			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 			defer stop()
-			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.warnings, Search: search.options(), Shelf: shelf}, s)
+			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.Warnings, Search: search.options(), Shelf: shelf}, s)
 			var unproven *files.Unproven
 			if errors.As(err, &unproven) && !asJSON {
 				var out bytes.Buffer
-				report.ProofText(&out, unproven.Proofs, l.batch.Units)
+				report.ProofText(&out, unproven.Proofs, l.Batch.Units)
 				if _, err := s.err.Write(out.Bytes()); err != nil {
 					return jobError{err}
 				}
@@ -88,7 +88,7 @@ standard input.`,
 			if asJSON {
 				return done(writeJSON(s.out, written))
 			}
-			for _, w := range written.Warnings[len(l.warnings):] { // the others have been shown
+			for _, w := range written.Warnings[len(l.Warnings):] { // the others have been shown
 				if _, err := fmt.Fprintf(s.err, "drawerwright: warning: %s\n", plain(w.Message)); err != nil {
 					return jobError{err}
 				}
@@ -133,14 +133,14 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 	if err != nil {
 		return built{}, err
 	}
-	if n := len(l.batch.Drawers); n >= longBuild && terminal(s.err) {
+	if n := len(l.Batch.Drawers); n >= longBuild && terminal(s.err) {
 		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("drawers"),
 			progressbar.OptionShowCount(), progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish())
 		o.Done = func() { bar.Add(1) } // only the screen could fail
 		defer bar.Finish()
 	}
 	folder := &counted{Stage: stage}
-	warnings, err := files.Write(ctx, l.batch, folder, o)
+	warnings, err := files.Write(ctx, l.Batch, folder, o)
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -156,5 +156,5 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.batch.Drawers), Boxes: l.batch.Boxes(), Warnings: append([]report.Warning{}, warnings...)}, nil
+	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Warnings: append([]report.Warning{}, warnings...)}, nil
 }

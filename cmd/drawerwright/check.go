@@ -24,10 +24,10 @@ JOB may be - for standard input.`,
 				return err
 			}
 			if asJSON {
-				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.more}))
+				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.More}))
 			}
-			_, err = fmt.Fprintf(s.out, "%s: %s, %s, no errors, %s\n", plain(l.job.File), count(len(l.batch.Drawers), "kind of drawer", "kinds of drawer"),
-				count(l.batch.Boxes(), "box", "boxes"), count(len(l.warnings), "warning", "warnings"))
+			_, err = fmt.Fprintf(s.out, "%s: %s, %s, no errors, %s\n", plain(l.Job.File), count(len(l.Batch.Drawers), "kind of drawer", "kinds of drawer"),
+				count(l.Batch.Boxes(), "box", "boxes"), count(len(l.Warnings), "warning", "warnings"))
 			return done(err)
 		},
 	}

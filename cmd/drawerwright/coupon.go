@@ -39,18 +39,18 @@ For a router it writes the drawing too, with -o into a folder.`,
 			if err != nil {
 				return err
 			}
-			at, err := chosen(l.batch, drawer)
+			at, err := chosen(l.Batch, drawer)
 			if err != nil {
 				return err // usage
 			}
-			d := l.batch.Drawers[at]
-			made, err := couponOf(l.batch, d)
+			d := l.Batch.Drawers[at]
+			made, err := couponOf(l.Batch, d)
 			if err != nil {
 				return failure(err, args[0], asJSON, s)
 			}
 			out := report.CouponOf(d.Spec.Name, d.Spec.Sides.Name, made)
 			if dir != "" {
-				if out.File, err = drawCoupon(l.batch, d, made, dir); err != nil {
+				if out.File, err = drawCoupon(l.Batch, d, made, dir); err != nil {
 					return failure(err, args[0], asJSON, s)
 				}
 			}

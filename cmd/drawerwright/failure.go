@@ -34,7 +34,7 @@ type problem struct {
 
 func found(l loaded) []problem {
 	list := []problem{}
-	for _, p := range l.problems {
+	for _, p := range l.Problems {
 		level := "warning"
 		if p.Error {
 			level = "error"
@@ -47,12 +47,12 @@ func found(l loaded) []problem {
 // ready loads a job that is to be built, and shows its problems: on standard
 // error, or, for programs, as JSON on standard output when there are errors.
 func ready(path string, asJSON bool, s streams) (loaded, error) {
-	l, err := load(path, s)
+	l, err := loadJob(path, s)
 	switch {
 	case err != nil:
 		return l, failure(err, path, asJSON, s)
-	case asJSON && l.failed():
-		if err := writeJSON(s.out, checked{Problems: found(l), More: l.more}); err != nil {
+	case asJSON && l.Failed():
+		if err := writeJSON(s.out, checked{Problems: found(l), More: l.More}); err != nil {
 			return l, jobError{err}
 		}
 		return l, errShown
@@ -62,7 +62,7 @@ func ready(path string, asJSON bool, s streams) (loaded, error) {
 	if err := l.show(s); err != nil {
 		return l, jobError{err}
 	}
-	if l.failed() {
+	if l.Failed() {
 		return l, errShown
 	}
 	return l, nil

@@ -42,11 +42,11 @@ JOB may be - for standard input.`,
 			if err != nil {
 				return err
 			}
-			f := report.Forecasts(l.batch, draws, seed)
+			f := report.Forecasts(l.Batch, draws, seed)
 			if asJSON {
 				return done(writeJSON(s.out, f))
 			}
-			_, err = s.out.Write(report.ForecastText(f, l.batch.Units))
+			_, err = s.out.Write(report.ForecastText(f, l.Batch.Units))
 			return done(err)
 		},
 	}

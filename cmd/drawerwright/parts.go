@@ -29,11 +29,11 @@ JOB may be - for standard input.`,
 			case err != nil:
 				return err
 			case asJSON:
-				return done(writeJSON(s.out, report.Make(l.batch, l.warnings)))
+				return done(writeJSON(s.out, report.Make(l.Batch, l.Warnings)))
 			case asCSV:
-				_, err = s.out.Write(report.CSV(l.batch))
+				_, err = s.out.Write(report.CSV(l.Batch))
 			default:
-				_, err = s.out.Write(report.Text(l.batch, report.Make(l.batch, l.warnings)))
+				_, err = s.out.Write(report.Text(l.Batch, report.Make(l.Batch, l.Warnings)))
 			}
 			return done(err)
 		},

@@ -34,7 +34,7 @@ manuals of your machines, and measure a test piece before you cut a run.`,
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.AddCommand(
-		newInit(s), newCheck(s), newBuild(s), newProve(s), newParts(s), newFit(s), newSetup(s), newSheets(s), newLayout(s), newAdjust(s), newCoupon(s),
+		newInit(s), newCheck(s), newBuild(s), newProve(s), newParts(s), newFit(s), newSetup(s), newSheets(s), newLayout(s), newAdjust(s), newCoupon(s), newView(s),
 		newSchema(s), newCompletion(s), newVersion(s),
 	)
 	root.InitDefaultHelpCmd()

@@ -30,11 +30,11 @@ With spacers in the job, settings are made up of them. JOB may be - for standard
 			if err != nil {
 				return err
 			}
-			sheet := report.SetupsOf(l.batch, on)
+			sheet := report.SetupsOf(l.Batch, on)
 			if asJSON {
 				return done(writeJSON(s.out, sheet))
 			}
-			_, err = s.out.Write(report.SetupText(sheet, l.batch.Units))
+			_, err = s.out.Write(report.SetupText(sheet, l.Batch.Units))
 			return done(err)
 		},
 	}

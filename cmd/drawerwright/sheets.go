@@ -51,20 +51,20 @@ layout on any machine. JOB may be - for standard input.`,
 			if err != nil {
 				return err
 			}
-			shelf, err := stock.read(l.batch.Units)
+			shelf, err := stock.read(l.Batch.Units)
 			if err != nil {
 				return failure(err, args[0], print.json, s)
 			}
-			if err := stock.strangers(l.batch, s); err != nil {
+			if err := stock.strangers(l.Batch, s); err != nil {
 				return jobError{err}
 			}
 			o, ctx, end := search.start(c.Context(), s)
-			plan, err := sheets.Of(ctx, l.batch, shelf.Offcuts, o)
+			plan, err := sheets.Of(ctx, l.Batch, shelf.Offcuts, o)
 			end()
 			if err != nil {
 				return failure(err, args[0], print.json, s)
 			}
-			if err := print.plan(c.Context(), plan, l.batch.Paper.Size, s); err != nil {
+			if err := print.plan(c.Context(), plan, l.Batch.Paper.Size, s); err != nil {
 				return err
 			}
 			return done(stock.putBack(plan, s))

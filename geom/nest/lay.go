@@ -30,7 +30,7 @@ type Progress struct {
 
 // cutsShare is how much of an effort the bound by cuts takes beside the search, in its
 // own cells, which take longer.
-const cutsShare = 700_000
+const cutsShare = 350_000
 
 // DefaultEffort takes a second or two.
 const DefaultEffort = 1500

@@ -84,7 +84,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) ([]report.W
 	for _, f := range []struct {
 		name string
 		data []byte
-	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(r)}} {
+	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(r.Buy)}} {
 		if err := to.WriteFile(f.name, f.data); err != nil {
 			return nil, err
 		}

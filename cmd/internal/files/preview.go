@@ -17,10 +17,6 @@ import (
 	"drawerwright/preview/viewer"
 )
 
-// explodeBy is how far parts of an exploded box move out, of its largest size:
-// far enough to see into the joints, near enough to see where they belong.
-const explodeBy = 0.2
-
 // preview is what the page of all drawers takes from one.
 type preview struct {
 	scene   scene.Scene
@@ -29,21 +25,17 @@ type preview struct {
 
 // preview writes what shows a box, each way that programs read.
 func (w *writer) preview(d batch.Drawer) (p preview, err error) {
-	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
-	if f := d.Spec.DrawerFront; f != nil { // it may stand out beyond the box
-		largest = max(largest, f.Width, f.Height)
-	}
-	apart := float64(explodeBy * largest)
-	grid := geom.FineGrid(largest + 2*apart) // a proud front begins below 0, and the exploded box ends at largest + apart
-	if p.scene, err = scene.Make(sceneOf(d), grid); err != nil {
+	boxed, err := BoxOf(d)
+	if err != nil {
 		return p, err
 	}
+	p.scene = boxed.Scene
 	var assembled, exploded []solid.Mesh
 	for _, piece := range p.scene.Boxes[0].Pieces {
 		part := p.scene.Parts[piece.Part]
 		m := p.scene.Meshes[part.Mesh]
-		assembled = append(assembled, m.Place(piece.Stand, grid))
-		exploded = append(exploded, m.Place(aside(part.Role, piece.Stand, apart), grid))
+		assembled = append(assembled, m.Place(piece.Stand, boxed.Grid))
+		exploded = append(exploded, m.Place(aside(part.Role, piece.Stand, boxed.Apart), boxed.Grid))
 	}
 	folder := "preview/" + d.Folder + "/"
 	for _, view := range []struct {
@@ -90,15 +82,7 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 		scenes[i] = p.scene
 		pictures[i] = viewer.Picture{SVG: p.picture, File: b.Drawers[i].Folder + "/assembled.svg"}
 	}
-	var groups []scene.Group
-	for _, bank := range b.Banks {
-		g := scene.Group{Name: bank.Name}
-		for i, row := range bank.Plan.Rows {
-			g.Boxes = append(g.Boxes, bank.Drawers[i])
-			g.At = append(g.At, geom.Vec3{X: (bank.Plan.Opening.Width - row.Box.Width) / 2, Z: row.BoxBottom})
-		}
-		groups = append(groups, g)
-	}
+	groups := Cabinets(b)
 	title := b.Title
 	if title == "" {
 		title = b.Drawers[0].Spec.Name

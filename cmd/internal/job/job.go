@@ -122,3 +122,7 @@ func (j *Job) Where(drawer int, f joinery.Field) Position {
 func (j *Job) Problem(drawer int, p joinery.Problem) Problem {
 	return j.src.place(Problem{Error: p.Error, Code: Code(p.Code), Message: p.Message, Hint: p.Hint}, j.Where(drawer, p.Field))
 }
+
+// Entry is the number of a drawer's entry in the list of the file, from 0: the drawers
+// of an opening share one.
+func (d Drawer) Entry() int { return d.entry }

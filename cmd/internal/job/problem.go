@@ -19,6 +19,7 @@ type Problem struct {
 	Code         Code
 	Message      string
 	Hint         string // what would do; may be empty
+	Key          string // of a missing entry, in the mapping at the place
 	Excerpt      string // the line of the file, cut around the place, safe to print
 	Caret        int    // columns of a terminal before the place in the excerpt
 }

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"fmt"
 	"io"
 	"slices"
 	"strings"
@@ -72,7 +73,8 @@ func (r *reader) section(n *node, keys []key, title string) *section {
 	}
 	for _, k := range keys {
 		if _, ok := s.values[k.name]; k.required && !ok && !s.meant[k.name] && !r.lost {
-			r.fail(CodeMissingKey, n.at, "write `"+k.name+":` there; "+strings.ToLower(k.doc[:1])+k.doc[1:], "%s has no %s", title, k.name)
+			r.add(Problem{Error: true, Code: CodeMissingKey, Key: k.name, Message: fmt.Sprintf("%s has no %s", title, k.name),
+				Hint: "write `" + k.name + ":` there; " + strings.ToLower(k.doc[:1]) + k.doc[1:]}, n.at)
 		}
 	}
 	s.fallBack(r, keys)

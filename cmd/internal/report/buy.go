@@ -21,6 +21,9 @@ type Buy struct {
 	Cost     float64 `json:"cost,omitempty"`
 }
 
+// ToBuy is what a batch takes before its parts are laid out: board by area.
+func ToBuy(b batch.Batch) []Buy { return toBuy(b, Material(b), nil) }
+
 // toBuy is the board by the sheets of its layout, else by whole sheets where their size
 // is known, else by area, and everything else.
 func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
@@ -62,12 +65,12 @@ func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
 }
 
 // BuyCSV is the list of what to buy.
-func BuyCSV(r Report) []byte {
+func BuyCSV(list []Buy) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
 	w.Write([]string{"kind", "name", "quantity", "unit", "cost"})
-	for _, x := range r.Buy {
+	for _, x := range list {
 		cost := ""
 		if x.Cost > 0 {
 			cost = fmt.Sprintf("%.2f", x.Cost)

@@ -185,7 +185,7 @@ func Make(b batch.Batch, warnings []Warning) Report {
 		Tool: "drawerwright", Format: Format, Job: b.Title, Units: b.Units.String(),
 		// Never null, so that readers need not ask.
 		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: []SheetStock{},
-		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: setups(b), Material: Material(b), Warnings: append([]Warning{}, warnings...),
+		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: Material(b), Warnings: append([]Warning{}, warnings...),
 	}
 	n := func(mm float64) float64 { return number(mm, b.Units) }
 	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, Material(b), nil), cabinets(b, n), alikes(b, n), templates(b, n)
@@ -298,8 +298,8 @@ func corners(l geom.Loop, n func(float64) float64) [][]float64 {
 // 4 m that moves an arc by 2 nanometres.
 const bulgeSteps = 1e9
 
-// setups gathers the drawers that one setting serves, in order of appearance.
-func setups(b batch.Batch) []Setup {
+// Setups gathers the drawers that one setting serves, in order of appearance.
+func Setups(b batch.Batch) []Setup {
 	list := []Setup{}
 	at := make(map[joinery.Setup]int)
 	for _, d := range b.Drawers {

@@ -1,0 +1,43 @@
+package files
+
+import (
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/geom"
+	"drawerwright/preview/scene"
+)
+
+// explodeBy is how far parts of an exploded box move out, of its largest size:
+// far enough to see into the joints, near enough to see where they belong.
+const explodeBy = 0.2
+
+// Boxed is a drawer to look at: its scene, the grid of its solids, and how far parts
+// move apart in its exploded box.
+type Boxed struct {
+	Scene       scene.Scene
+	Grid, Apart float64
+}
+
+// BoxOf makes the scene of one drawer.
+func BoxOf(d batch.Drawer) (b Boxed, err error) {
+	largest := max(d.Outside.Width, d.Outside.Height, d.Outside.Depth)
+	if f := d.Spec.DrawerFront; f != nil { // it may stand out beyond the box
+		largest = max(largest, f.Width, f.Height)
+	}
+	b.Apart = float64(explodeBy * largest)
+	b.Grid = geom.FineGrid(largest + 2*b.Apart) // a proud front begins below 0, and the exploded box ends at largest + Apart
+	b.Scene, err = scene.Make(sceneOf(d), b.Grid)
+	return b, err
+}
+
+// Cabinets are the drawers of each opening, as they stand in it.
+func Cabinets(b batch.Batch) (groups []scene.Group) {
+	for _, bank := range b.Banks {
+		g := scene.Group{Name: bank.Name}
+		for i, row := range bank.Plan.Rows {
+			g.Boxes = append(g.Boxes, bank.Drawers[i])
+			g.At = append(g.At, geom.Vec3{X: (bank.Plan.Opening.Width - row.Box.Width) / 2, Z: row.BoxBottom})
+		}
+		groups = append(groups, g)
+	}
+	return groups
+}

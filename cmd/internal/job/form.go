@@ -1,0 +1,185 @@
+package job
+
+import (
+	"errors"
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// Key describes an entry of the job file to a form.
+type Key struct {
+	Name     string   `json:"name"`
+	Kind     string   `json:"kind"` // of kinds
+	Doc      string   `json:"doc"`
+	Required bool     `json:"required,omitempty"`
+	Default  string   `json:"default,omitempty"`
+	Without  string   `json:"without,omitempty"` // what happens without it
+	Words    []string `json:"words,omitempty"`
+	Noun     string   `json:"noun,omitempty"` // what a list or a mapping of names lists
+	Keys     []Key    `json:"keys,omitempty"`
+}
+
+// kinds are the names of forms.
+var kinds = map[form]string{formTitle: "text", formName: "text", formStock: "stock", formRef: "text", formPath: "text", formWord: "word", formLength: "length",
+	formReadings: "lengths", formLengths: "lengths", formCells: "lengths", formEdges: "lengths", formSize: "size", formCount: "count", formPrice: "price", formMeasure: "measure",
+	formSection: "section", formNamed: "named", formWords: "words", formPattern: "text", formList: "list"}
+
+// Keys are all entries of a job file, from the tables that [Read] follows.
+func Keys() []Key { return described(jobKeys) }
+
+func described(keys []key) []Key {
+	list := make([]Key, len(keys))
+	for i := range keys {
+		k := &keys[i]
+		list[i] = Key{Name: k.name, Kind: kinds[k.form], Doc: k.describe(), Required: k.required, Default: k.fallback, Without: k.without, Words: k.words, Noun: k.noun, Keys: described(k.keys)}
+	}
+	return list
+}
+
+// Enter writes what a person typed into the field of a form into the text of a job
+// file, at the path of an entry that the job file has: lists without their brackets,
+// text without quotes. Nothing typed removes the entry.
+func Enter(file []byte, typed string, path ...string) ([]byte, error) {
+	typed = strings.TrimSpace(typed)
+	k, above := keyAt(path)
+	if k == nil {
+		return nil, fmt.Errorf("the job file has no entry %s", quote(strings.Join(path, " > ")))
+	}
+	if typed == "" {
+		return Remove(file, path...)
+	}
+	value, err := k.written(typed)
+	if err != nil {
+		return nil, err
+	}
+	if above != nil && above.form == formSection && len(above.words) > 0 { // one of its words may stand there
+		up := path[:len(path)-1]
+		if l, err := readLayout(file); err == nil {
+			if n, missing, err := l.follow(up); err == nil && len(missing) == 0 && n.kind == scalar {
+				return Patch(file, Edit{Path: up, Value: "{" + k.name + ": " + value + "}"})
+			}
+		}
+	}
+	return Patch(file, Edit{Path: path, Value: value})
+}
+
+// Begin writes the first item of a list, a named thing or a section that is not there
+// yet, with the entries that it cannot do without.
+func Begin(file []byte, name string, path ...string) ([]byte, error) {
+	k, _ := keyAt(path)
+	if k == nil {
+		return nil, fmt.Errorf("the job file has no entry %s", quote(strings.Join(path, " > ")))
+	}
+	stock := "stock"
+	for _, e := range Outlined(file).Root.Entries {
+		if e.Key == "stock" && len(e.Value.Entries) > 0 {
+			stock = e.Value.Entries[0].Key
+		}
+	}
+	one := starter(k.keys, k.oneOf, name, stock)
+	switch k.form {
+	case formNamed:
+		return Patch(file, Edit{Path: append(slices.Clone(path), name), Value: one})
+	case formList:
+		return Patch(file, Edit{Path: path, Value: "[" + one + "]"})
+	case formSection:
+		return Patch(file, Edit{Path: path, Value: one})
+	}
+	return nil, fmt.Errorf("%s takes a single value", k.name)
+}
+
+// starter is a section with what it cannot do without.
+func starter(keys []key, oneOf []string, name, stock string) string {
+	var list []string
+	for i := range keys {
+		if k := &keys[i]; k.required || len(oneOf) > 0 && k.name == oneOf[0] {
+			list = append(list, k.name+": "+k.starterValue(name, stock))
+		}
+	}
+	return "{" + strings.Join(list, ", ") + "}"
+}
+
+// starterValue is a value that the key takes.
+func (k *key) starterValue(name, stock string) string {
+	length := "6 mm"
+	if k.max > 1000 {
+		length = "500 mm"
+	} else if k.max > 60 {
+		length = "12 mm"
+	}
+	switch k.form {
+	case formStock:
+		return writeKey(stock)
+	case formWord:
+		return k.words[0]
+	case formSize:
+		return strings.TrimSuffix(strings.Repeat(length+" x ", len(k.sides)), " x ")
+	case formCount, formCells:
+		return "1"
+	case formLength, formReadings:
+		return length
+	}
+	return writeKey(name)
+}
+
+// keyAt is the key at a path of names and numbers, and the one of the section around it.
+func keyAt(path []string) (k, above *key) {
+	keys := jobKeys
+	for i := 0; i < len(path); i++ {
+		at := slices.IndexFunc(keys, func(k key) bool { return k.name == path[i] })
+		if at < 0 {
+			return nil, nil
+		}
+		above, k = k, &keys[at]
+		keys = k.keys
+		if (k.form == formNamed || k.form == formList) && i+1 < len(path) {
+			if i++; i+1 == len(path) {
+				return nil, nil // the thing itself is no field
+			}
+		}
+	}
+	return k, above
+}
+
+// asTyped is text that needs no quotes, in brackets neither.
+var asTyped = regexp.MustCompile(`^[\pL\pN+.-][\pL\pN ./_'"%×+²-]*$`)
+
+// written is what was typed as a value of YAML on one line.
+func (k *key) written(typed string) (string, error) {
+	switch k.form {
+	case formSection, formNamed, formList:
+		if k.form == formSection && len(k.words) > 0 {
+			return oneScalar(typed), nil
+		}
+		return "", fmt.Errorf("%s has fields of its own", k.name)
+	case formReadings, formLengths, formCells, formEdges, formWords, formSize:
+		inside, bracketed := strings.CutPrefix(typed, "[")
+		if bracketed {
+			var closed bool
+			if inside, closed = strings.CutSuffix(inside, "]"); !closed {
+				return "", errors.New("the bracket is not closed")
+			}
+		}
+		parts := strings.Split(strings.TrimRight(inside, ", "), ",")
+		if len(parts) == 1 && !bracketed && k.form != formLengths && k.form != formWords {
+			return oneScalar(typed), nil
+		}
+		for i, p := range parts {
+			parts[i] = oneScalar(strings.TrimSpace(p))
+		}
+		return "[" + strings.Join(parts, ", ") + "]", nil
+	}
+	return oneScalar(typed), nil
+}
+
+// oneScalar writes a text so that it is read as that text.
+func oneScalar(text string) string {
+	if asTyped.MatchString(text) {
+		if v, err := readValue(text); err == nil && v.kind == scalar && v.text == text {
+			return text
+		}
+	}
+	return `"` + escapes[`"`].Replace(text) + `"`
+}

@@ -1,0 +1,120 @@
+// Package load reads a job and works it out, with everything that is to be said of
+// it, for commands and for the page.
+package load
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom/joinery"
+)
+
+// Loaded is a job that was read and worked out.
+type Loaded struct {
+	Job      *job.Job // nil when it could not be read
+	Batch    batch.Batch
+	Problems job.Problems // up to job.MaxProblems
+	More     int          // beyond those
+	Warnings []report.Warning
+}
+
+// Failed tells whether the job cannot be built.
+func (l Loaded) Failed() bool { return l.Problems.Failed() }
+
+// Read reads a job file and works it out. open opens the files that the job names.
+func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, error)) Loaded {
+	var l Loaded
+	l.Job, l.Problems = job.Read(name, in, job.Files(open))
+	if l.Job == nil {
+		return l
+	}
+	for _, p := range l.Problems {
+		if !p.Error { // about the drawers of an opening, which the message names
+			l.Warnings = append(l.Warnings, report.Warning{Code: string(p.Code), Message: p.Message})
+		}
+	}
+	var found []batch.Problem
+	l.Batch, found = batch.Make(l.Job)
+	// Errors first: a job with warnings without number must still say what stops it.
+	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(rank(a.Error), rank(b.Error)) })
+	for _, g := range alike(l.Job, found) {
+		if len(l.Problems) < job.MaxProblems {
+			shown := g.Problem.Problem
+			shown.Message = report.Some(g.names) + ": " + shown.Message
+			l.Problems = append(l.Problems, l.Job.Problem(g.Drawer, shown))
+		} else {
+			l.More++
+		}
+	}
+	for _, p := range found {
+		if !p.Error {
+			l.Warnings = append(l.Warnings, report.Warning{
+				Code: p.Code, Drawer: l.Job.Drawers[p.Drawer].Spec.Name, Part: p.Part, Message: p.Message,
+			})
+		}
+	}
+	slices.SortStableFunc(l.Problems, func(a, b job.Problem) int {
+		return cmp.Or(cmp.Compare(rank(a.Error), rank(b.Error)), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+	})
+	return l
+}
+
+// group is a problem that several drawers have at one place of the file.
+type group struct {
+	batch.Problem
+	names []string
+}
+
+// alike gathers what would be said in the same words of the same place, as of the
+// drawers that share an opening.
+func alike(j *job.Job, found []batch.Problem) []*group {
+	type key struct {
+		at job.Position
+		joinery.Problem
+	}
+	var list []*group
+	at := make(map[key]*group)
+	for _, p := range found {
+		k := key{j.Where(p.Drawer, p.Field), p.Problem}
+		g, known := at[k]
+		if !known {
+			g = &group{Problem: p}
+			at[k] = g
+			list = append(list, g)
+		}
+		g.names = append(g.names, j.Drawers[p.Drawer].Name)
+	}
+	return list
+}
+
+// Beside opens the files that a job names, from the folder of the job file; that
+// of standard input is the folder in which the program runs.
+func Beside(path string) func(name string) (io.ReadCloser, error) {
+	folder := filepath.Dir(path) // of "-" it is "."
+	return func(name string) (io.ReadCloser, error) {
+		full := filepath.Join(folder, filepath.FromSlash(name))
+		info, err := os.Stat(full)
+		if err != nil {
+			return nil, err
+		}
+		if !info.Mode().IsRegular() { // a pipe would be waited for
+			return nil, fmt.Errorf("%s is no regular file", full)
+		}
+		return os.Open(full)
+	}
+}
+
+// rank puts errors before warnings, since they come first in what is shown.
+func rank(isError bool) int {
+	if isError {
+		return 0
+	}
+	return 1
+}

@@ -1,0 +1,216 @@
+// The page of one job: its text is the truth, form and results follow it.
+import * as api from './api.js';
+import { byId, el, setText } from './dom.js';
+import * as form from './form.js';
+import { History } from './history.js';
+import * as results from './results.js';
+import * as text from './text.js';
+
+const view = { drawer: '', entry: 0, unit: '', show: 'fit', whole: false, flat: false };
+const history = new History();
+const edits = []; // from the form, in the order in which they were made
+
+let now = ''; // the text
+let saved = ''; // what the file held when it was read or written last
+let version = ''; // of that
+let name = '';
+let busy = false, again = false, failed = true;
+
+const undo = byId('undo'), redo = byId('redo'), save = byId('save'), zip = byId('zip');
+
+// change takes a text that replaces the one before.
+function change(next, kind) {
+  if (next === now) return;
+  history.changed(now, kind);
+  now = next;
+  look();
+}
+
+// look asks what the text comes out as. Only the latest is asked for: while an answer is
+// awaited, changes gather.
+async function look() {
+  bar();
+  again = true;
+  if (busy) return;
+  busy = true;
+  while (again) {
+    again = false;
+    const asked = now, edit = edits[0];
+    try {
+      const answer = edit ? await api.edit(asked, edit, view) : await api.look(asked, view);
+      if (asked !== now) { // typed meanwhile: the edit is made on that instead
+        again = true;
+        continue;
+      }
+      if (edit) {
+        edits.splice(edits.indexOf(edit), 1);
+        if (answer.text !== now) {
+          history.changed(now, edit.do + JSON.stringify(edit.path));
+          now = answer.text;
+        }
+      }
+      show(answer);
+      if (edits.length > 0) again = true;
+    } catch (error) {
+      edits.splice(edits.indexOf(edit), edit ? 1 : 0);
+      if (edit && form.refuse(edit.path, error.message)) continue;
+      tell(error.message);
+    }
+  }
+  busy = false;
+}
+
+function show(answer) {
+  failed = answer.failed;
+  view.entry = answer.entry;
+  if (answer.drawers) view.drawer = answer.drawers[answer.drawer].name;
+  text.show(now);
+  text.tell(answer.problems, answer.more, (p) => {
+    if (p.path[0] === 'drawers' && p.path.length > 1) drawerOfFile(Number(p.path[1]));
+  });
+  form.show(answer);
+  results.show(answer);
+  bar();
+}
+
+// bar brings buttons and the state to what can be done.
+function bar() {
+  undo.disabled = !history.canUndo;
+  redo.disabled = !history.canRedo;
+  save.disabled = now === saved && version !== '';
+  zip.disabled = failed;
+  setText(byId('state'), now === saved && version !== '' ? 'as saved' : 'not saved');
+  document.title = (now === saved ? '' : '* ') + name;
+}
+
+function drawerOfFile(entry) {
+  view.entry = entry;
+  view.drawer = '';
+  look();
+}
+
+// edit takes an edit from the form. Of one field, the last that was typed counts.
+function edit(e) {
+  const before = e.do === 'enter' ? edits.findIndex((other, i) => (i > 0 || !busy) && other.do === 'enter' && JSON.stringify(other.path) === JSON.stringify(e.path)) : -1;
+  if (before >= 0) edits[before] = e;
+  else edits.push(e);
+  if (e.do === 'copy' && e.path[0] === 'drawers' && e.path.length === 2) {
+    view.entry = Number(e.path[1]) + 1;
+    view.drawer = '';
+  }
+  look();
+}
+
+function step(next) {
+  if (next === undefined) return;
+  edits.length = 0;
+  now = next;
+  text.show(now);
+  look().then(form.release);
+}
+
+// tell shows a notice with what can be done about it.
+function tell(message, ...ways) {
+  const notice = byId('notice');
+  const close = () => { notice.hidden = true; };
+  notice.replaceChildren(el('p', { textContent: message }),
+    el('div', { class: 'bar' }, ...ways.map(([label, act]) => el('button', { type: 'button', textContent: label, onclick: () => { close(); act(); } })),
+      el('button', { type: 'button', textContent: 'Close', onclick: close })));
+  notice.hidden = false;
+}
+
+let toldOf = null; // the version on disk that a person was told of
+
+// conflict tells that the file is no more what this page has read.
+function conflict(disk, what) {
+  toldOf = disk.version;
+  const mine = now.split('\n'), theirs = disk.text.split('\n');
+  let first = 0;
+  while (first < mine.length && mine[first] === theirs[first]) first++;
+  const differs = disk.version === '' ? 'The file is gone.' : now === disk.text ? 'It holds the same as this page.' : `It differs from this page from line ${first + 1} on.`;
+  tell(`${what} ${differs}`,
+    ...(disk.version === '' ? [] : [['Take what is on disk', () => { change(disk.text, 'disk'); seen(disk); }]]),
+    ['Keep mine; the next save replaces it', () => { saved = disk.text; version = disk.version; bar(); }]);
+}
+
+function seen(disk) {
+  saved = disk.text;
+  version = disk.version;
+  bar();
+}
+
+async function write() {
+  const asked = now;
+  try {
+    const answer = await api.save(asked, version);
+    seen({ text: asked, version: answer.version });
+    byId('notice').hidden = true;
+  } catch (error) {
+    if (error.status === 409 && error.answer.version !== undefined) conflict(error.answer, 'Nothing was saved: the file on disk has been changed since this page read it.');
+    else tell(error.message);
+  }
+}
+
+async function download() {
+  zip.disabled = true;
+  setText(zip, 'Building …');
+  try {
+    const blob = await api.zip(now);
+    const url = URL.createObjectURL(blob);
+    el('a', { href: url, download: name.replace(/\.[^.]*$/, '') + '.zip' }).click();
+    setTimeout(() => URL.revokeObjectURL(url), 60_000);
+  } catch (error) {
+    tell(error.message);
+  }
+  setText(zip, 'Download all');
+  bar();
+}
+
+// watch tells of changes of the file by another tab or program.
+async function watch() {
+  if (document.hidden) return;
+  try {
+    const disk = await api.disk(version);
+    if (disk && disk.version !== version && disk.version !== toldOf) conflict(disk, 'The file on disk has been changed by another tab or program.');
+  } catch { /* it is said when something is asked for */ }
+}
+
+function keyboard(event) {
+  if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
+  const key = event.key.toLowerCase();
+  if (key === 's') write();
+  else if (key === 'z' && !event.shiftKey) step(history.undo(now));
+  else if (key === 'y' || key === 'z') step(history.redo(now));
+  else return;
+  event.preventDefault();
+}
+
+async function start() {
+  const job = await api.job();
+  name = job.name;
+  setText(byId('name'), name);
+  now = job.text;
+  seen(job);
+  text.begin((next) => change(next, 'text'));
+  text.show(now);
+  form.begin(job.keys, edit, drawerOfFile);
+  results.begin(view, look);
+  undo.addEventListener('click', () => step(history.undo(now)));
+  redo.addEventListener('click', () => step(history.redo(now)));
+  save.addEventListener('click', write);
+  zip.addEventListener('click', download);
+  byId('unit').addEventListener('change', (event) => { view.unit = event.target.value; look(); });
+  for (const button of document.querySelectorAll('[data-to]')) {
+    button.addEventListener('click', () => { document.body.dataset.pane = button.dataset.to; });
+  }
+  document.addEventListener('keydown', keyboard);
+  document.addEventListener('beforeinput', (event) => { // the browser's own history knows one field alone
+    if (event.inputType === 'historyUndo' || event.inputType === 'historyRedo') event.preventDefault();
+  });
+  document.addEventListener('visibilitychange', watch);
+  addEventListener('beforeunload', (event) => { if (now !== saved) event.preventDefault(); });
+  setInterval(watch, 2000);
+  await look();
+}
+
+start().catch((error) => tell(error.message));

@@ -1,0 +1,41 @@
+// The box to look at: the viewer where the browser draws in three dimensions, else a
+// picture of lines.
+import { byId, svg } from './dom.js';
+
+const place = byId('picture');
+const drawing = svg('svg', { role: 'img' }, svg('path'));
+
+let viewer = null, seen = '', waiting = null;
+
+// update shows the latest scene, after the frame with the new numbers: where WebGL is
+// done by software a picture takes longer than all the rest.
+function update() {
+  const scene = waiting;
+  waiting = null;
+  viewer.update(scene);
+}
+
+// show draws what is looked at. It tells whether the picture has to be asked for as
+// lines, because there is no viewer.
+export function show(now) {
+  if (now.scene) {
+    const next = JSON.stringify(now.scene);
+    if (next === seen) return false;
+    seen = next;
+    if (!viewer) {
+      viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing] });
+      return !viewer.works;
+    }
+    if (!waiting) requestAnimationFrame(() => setTimeout(update));
+    waiting = now.scene;
+    return false;
+  }
+  const p = now.picture;
+  if (!p) return false;
+  let path = '';
+  for (let i = 0; i < p.lines.length; i += 4) path += `M${p.lines[i]} ${p.lines[i + 1]}L${p.lines[i + 2]} ${p.lines[i + 3]}`;
+  drawing.setAttribute('viewBox', `-20 -20 ${p.width + 40} ${p.height + 40}`);
+  drawing.setAttribute('aria-label', `the box of ${now.drawers[now.drawer].name}`);
+  drawing.querySelector('path').setAttribute('d', path);
+  return false;
+}

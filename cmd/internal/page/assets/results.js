@@ -1,0 +1,104 @@
+// What the job comes out as: lists on tabs, the drawer that is shown, its picture.
+import { byId, el, setText } from './dom.js';
+import * as sheets from './sheets.js';
+import { table, word } from './tables.js';
+import * as picture from './picture.js';
+
+const tabs = byId('tabs'), lists = byId('lists'), drawer = byId('drawer'), said = byId('said'), stale = byId('stale');
+
+const kinds = [['fit', 'Fit'], ['parts', 'Cut list'], ['setups', 'Setups'], ['sheets', 'Sheets'], ['buy', 'To buy']];
+
+let view, again;
+
+// begin takes the view, which it changes, and a function that looks again.
+export function begin(shared, look) {
+  view = shared;
+  again = look;
+  tabs.append(...kinds.map(([kind, name]) => el('button', { type: 'button', role: 'tab', id: `tab-${kind}`, 'aria-controls': 'lists', textContent: name, onclick: () => open(kind) })));
+  tabs.addEventListener('keydown', (event) => {
+    const step = { ArrowRight: 1, ArrowLeft: -1 }[event.key];
+    if (!step) return;
+    event.preventDefault();
+    const at = kinds.findIndex(([kind]) => kind === view.show);
+    open(kinds[(at + step + kinds.length) % kinds.length][0]);
+    byId(`tab-${view.show}`).focus();
+  });
+  drawer.addEventListener('change', () => {
+    view.drawer = drawer.value;
+    view.entry = -1;
+    again();
+  });
+  byId('whole').addEventListener('change', (event) => {
+    view.whole = event.target.checked;
+    again();
+  });
+  choose();
+}
+
+function open(kind) {
+  view.show = kind;
+  choose();
+  drawn = '';
+  lists.replaceChildren();
+  again();
+}
+
+function choose() {
+  for (const [kind] of kinds) {
+    const tab = byId(`tab-${kind}`), on = kind === view.show;
+    tab.setAttribute('aria-selected', String(on));
+    tab.tabIndex = on ? 0 : -1;
+  }
+  lists.setAttribute('aria-labelledby', `tab-${view.show}`);
+}
+
+let drawn = '', names = '';
+
+// show brings the lists to what was looked at; those of a job with mistakes stay as
+// they were before.
+export function show(now) {
+  stale.hidden = !now.failed;
+  byId('result').classList.toggle('old', now.failed);
+  if (now.failed) {
+    sheets.stop();
+    return;
+  }
+  setText(said, now.said);
+  const list = now.drawers.map((d) => `${d.name} × ${d.count}`);
+  if (list.join('\n') !== names) {
+    names = list.join('\n');
+    drawer.replaceChildren(...now.drawers.map((d, i) => el('option', { value: d.name, textContent: list[i] })));
+  }
+  drawer.value = now.drawers[now.drawer].name;
+  byId('cabinet').hidden = !now.drawers[now.drawer].bank;
+  if (picture.show(now)) {
+    view.flat = true;
+    again();
+  }
+  if (view.show === 'sheets') {
+    sheets.show(lists, now.text, view.unit);
+    return;
+  }
+  sheets.stop();
+  const next = JSON.stringify([now.tables.map((t) => [t.title, t.head, t.rows.length]), Boolean(now.notes)]);
+  if (next !== drawn || lists.querySelectorAll('table').length !== now.tables.length) {
+    drawn = next;
+    lists.replaceChildren(...now.tables.map(table), ...(now.notes ? [el('pre', { textContent: now.notes })] : []));
+    return;
+  }
+  now.tables.forEach((t, i) => refill(lists.querySelectorAll('table')[i], t));
+  if (now.notes) setText(lists.querySelector('pre'), now.notes);
+}
+
+export const shown = () => drawer.value;
+
+function refill(e, t) {
+  const rows = e.tBodies[0].rows;
+  t.rows.forEach((row, i) => row.forEach((cell, k) => {
+    const at = rows[i].cells[k];
+    if (at.textContent === cell) return;
+    at.textContent = cell;
+    if (word(cell)) at.dataset.word = 'bad';
+    else delete at.dataset.word;
+  }));
+}

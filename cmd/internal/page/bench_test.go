@@ -1,0 +1,43 @@
+package page
+
+import (
+	"net/http"
+	"net/http/httptest"
+	"testing"
+)
+
+// bankText is a cabinet of twelve drawers.
+const bankText = `units: mm
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24], sheet: 1525 x 1525, grain: length, price: 58}
+  hard: {thickness: 5.9, sheet: 2440 x 1220}
+cutter: {kind: saw, width: 6.35}
+openings:
+  base: {width: 564, height: 2100, depth: 545, cabinet: frameless, fronts: overlay}
+drawers:
+  - name: bank
+    opening: base
+    slide: side-mount
+    rows: 12
+    sides: birch
+    bottom: hard
+`
+
+// BenchmarkEdit is what a key that is pressed costs the program.
+func BenchmarkEdit(b *testing.B) {
+	for name, text := range map[string]string{"one": jobText, "twelve": bankText} {
+		for _, show := range []string{"fit", "parts", "setups", "buy"} {
+			b.Run(name+"/"+show, func(b *testing.B) {
+				p, _ := open(b, text)
+				handler := p.Handler(host)
+				for b.Loop() {
+					w := httptest.NewRecorder()
+					handler.ServeHTTP(w, request(p, "POST", "/api/edit", edited{text, "enter", []string{"stock", "birch", "thickness"}, "12.3", view{Show: show}}))
+					if w.Code != http.StatusOK {
+						b.Fatal(w.Body)
+					}
+				}
+			})
+		}
+	}
+}

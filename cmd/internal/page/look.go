@@ -1,0 +1,212 @@
+package page
+
+import (
+	"encoding/json"
+	"fmt"
+	"net/http"
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+)
+
+// view is what a tab shows of a job.
+type view struct {
+	Drawer string `json:"drawer"` // the name of the one that is shown; the first where there is none
+	Entry  int    `json:"entry"`  // the drawer of the file whose fields the form has; -1 for that of the drawer shown
+	Unit   string `json:"unit"`   // mm or in, of numbers; the job's where empty
+	Whole  bool   `json:"whole"`  // the cabinet that the drawer is in, not it alone
+	Flat   bool   `json:"flat"`   // a picture of lines, not what the viewer takes
+	Show   string `json:"show"`   // fit, parts, setups or buy; the rest has requests of its own
+}
+
+// looked is what a job comes out as, as far as a tab shows it.
+type looked struct {
+	Text     string    `json:"text"` // as it was asked about, or as an edit left it
+	Problems []problem `json:"problems"`
+	More     int       `json:"more"` // problems beyond those
+	Failed   bool      `json:"failed"`
+
+	Outline *node  `json:"outline"`
+	Sound   bool   `json:"sound"` // fields can be written
+	Entry   int    `json:"entry"` // the drawer of the file whose fields are in the outline
+	Unit    string `json:"unit"`
+
+	// Of a job that can be built.
+	Said    string          `json:"said,omitempty"`
+	Drawers []drawer        `json:"drawers,omitempty"`
+	Drawer  int             `json:"drawer"`
+	Tables  []table         `json:"tables,omitempty"`
+	Notes   string          `json:"notes,omitempty"` // text as a printer would have it
+	Scene   json.RawMessage `json:"scene,omitempty"` // what the viewer takes
+	Picture *lines          `json:"picture,omitempty"`
+}
+
+// problem is a problem with the path of the field that it is about.
+type problem struct {
+	File    string   `json:"file,omitempty"` // where it is not the job itself
+	Line    int      `json:"line"`
+	Column  int      `json:"column"`
+	Path    []string `json:"path"`
+	Level   string   `json:"level"` // error or warning
+	Code    string   `json:"code"`
+	Message string   `json:"message"`
+	Hint    string   `json:"hint"`
+}
+
+// drawer is one to choose from, and the drawer of the file that it comes from.
+type drawer struct {
+	Name  string `json:"name"`
+	Count int    `json:"count"`
+	Entry int    `json:"entry"`
+	Bank  bool   `json:"bank,omitempty"` // it stands in a cabinet with others
+}
+
+// look answers what a text comes out as.
+func (p *Page) look(w http.ResponseWriter, r *http.Request) {
+	var asked struct {
+		Text string `json:"text"`
+		View view   `json:"view"`
+	}
+	if !read(w, r, &asked) {
+		return
+	}
+	p.show(w, r, asked.Text, asked.View)
+}
+
+// show works a text out and answers with what a tab shows of it.
+func (p *Page) show(w http.ResponseWriter, r *http.Request, text string, v view) {
+	done, err := p.work.out(r.Context(), text)
+	if err != nil {
+		refuse(w, http.StatusServiceUnavailable, "stopped")
+		return
+	}
+	reply(w, http.StatusOK, lookAt(done.shownIn(v.Unit), v, p.file.name))
+}
+
+// lookAt makes the answer. file is the name that the job's own problems carry.
+func lookAt(w worked, v view, file string) looked {
+	o := job.Outlined([]byte(w.text))
+	out := looked{Text: w.text, Failed: w.Failed(), More: w.More, Sound: o.Sound, Entry: v.Entry, Problems: []problem{}}
+	if w.Job != nil {
+		out.Unit = w.Batch.Units.String()
+	}
+	for _, one := range w.Problems {
+		level := "warning"
+		if one.Error {
+			level = "error"
+		}
+		q := problem{Line: one.Line, Column: one.Column, Level: level, Code: string(one.Code), Message: one.Message, Hint: one.Hint, Path: []string{}}
+		if one.File == file {
+			q.Path = append(q.Path, o.PathOf(one)...)
+		} else {
+			q.File, q.Path = one.File, []string{"slides-from"}
+		}
+		out.Problems = append(out.Problems, q)
+	}
+	if !out.Failed {
+		out.results(w, v)
+	}
+	out.Entry = min(max(out.Entry, 0), max(len(drawersOf(o.Root))-1, 0)) // one may have been removed
+	out.Outline = nodeOf(o.Root, out.Entry)
+	return out
+}
+
+// results fills in what a job comes out as.
+func (l *looked) results(w worked, v view) {
+	b := w.Batch
+	for i, d := range b.Drawers {
+		l.Drawers = append(l.Drawers, drawer{Name: d.Spec.Name, Count: d.Spec.Count, Entry: w.Job.Drawers[i].Entry()})
+	}
+	for _, k := range b.Banks {
+		for _, i := range k.Drawers {
+			l.Drawers[i].Bank = len(k.Drawers) > 1
+		}
+	}
+	l.Drawer = slices.IndexFunc(l.Drawers, func(d drawer) bool { return d.Name == v.Drawer })
+	if l.Drawer < 0 && v.Entry >= 0 {
+		l.Drawer = slices.IndexFunc(l.Drawers, func(d drawer) bool { return d.Entry == v.Entry })
+	}
+	l.Drawer = max(l.Drawer, 0)
+	if v.Entry < 0 {
+		l.Entry = l.Drawers[l.Drawer].Entry
+	}
+	shown := b
+	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
+	l.Said = fmt.Sprintf("%s, %s", counted(len(b.Drawers), "kind of drawer", "kinds of drawer"), counted(b.Boxes(), "box", "boxes"))
+	if v.Flat {
+		l.Picture = pictureOf(shown.Drawers[0])
+	} else {
+		l.Scene = sceneOf(b, l.Drawer, v.Whole)
+	}
+	switch v.Show {
+	case "fit":
+		l.Tables = fitTables(shown)
+	case "parts":
+		l.Tables = partTables(b)
+	case "setups":
+		l.Tables = setupTables(b)
+		l.Notes = string(report.SetupText(report.SetupsOf(b, report.Machines[0]), b.Units))
+	case "buy":
+		l.Tables = buyTables(b)
+	}
+}
+
+func counted(n int, one, more string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, more)
+}
+
+// node is a value of the file on its way to the form: its line, its text, and what is
+// in it.
+type node struct {
+	Line    int      `json:"line"`
+	Text    string   `json:"text,omitempty"`
+	Names   []string `json:"names,omitempty"` // of the entries
+	Entries []*node  `json:"entries,omitempty"`
+	Items   []*node  `json:"items,omitempty"`
+}
+
+// drawersOf are the entries of the list of drawers.
+func drawersOf(root *job.Node) []*job.Node {
+	for _, e := range root.Entries {
+		if e.Key == "drawers" {
+			return e.Value.Items
+		}
+	}
+	return nil
+}
+
+// nodeOf is the tree of a file with the fields of one of its drawers; of the others it
+// has the names.
+func nodeOf(root *job.Node, entry int) *node {
+	out := plainNode(root, func(key string) bool { return key != "drawers" })
+	for _, e := range root.Entries {
+		if e.Key != "drawers" {
+			continue
+		}
+		list := &node{Line: e.Value.At.Line}
+		for at, item := range e.Value.Items {
+			list.Items = append(list.Items, plainNode(item, func(key string) bool { return at == entry || key == "name" }))
+		}
+		out.Names, out.Entries = append(out.Names, e.Key), append(out.Entries, list)
+	}
+	return out
+}
+
+func plainNode(n *job.Node, wanted func(key string) bool) *node {
+	out := &node{Line: n.At.Line, Text: n.Text}
+	for _, e := range n.Entries {
+		if wanted(e.Key) {
+			out.Names = append(out.Names, e.Key)
+			out.Entries = append(out.Entries, plainNode(e.Value, func(string) bool { return true }))
+		}
+	}
+	for _, item := range n.Items {
+		out.Items = append(out.Items, plainNode(item, func(string) bool { return true }))
+	}
+	return out
+}

@@ -1,0 +1,43 @@
+package page
+
+import (
+	"encoding/json"
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/files"
+	"drawerwright/preview/scene"
+	"drawerwright/preview/viewer"
+)
+
+// sceneOf is what the viewer shows: a drawer, or all of its cabinet. It is null where
+// solids cannot be made, which a build tells of.
+func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
+	show := []int{drawer}
+	var groups []scene.Group
+	if at := slices.IndexFunc(b.Banks, func(k batch.Bank) bool { return slices.Contains(k.Drawers, drawer) }); whole && at >= 0 {
+		g := files.Cabinets(b)[at]
+		show = slices.Clone(g.Boxes)
+		for i := range g.Boxes { // they count in the scene now
+			g.Boxes[i] = i
+		}
+		groups = append(groups, g)
+	}
+	var scenes []scene.Scene
+	for _, i := range show {
+		boxed, err := files.BoxOf(b.Drawers[i])
+		if err != nil {
+			return nil
+		}
+		scenes = append(scenes, boxed.Scene)
+	}
+	title := b.Drawers[drawer].Spec.Name
+	if len(groups) > 0 {
+		title = groups[0].Name
+	}
+	data, err := viewer.Data(scene.Join(title, b.Units, scenes, groups))
+	if err != nil {
+		return nil
+	}
+	return data
+}

@@ -1,0 +1,56 @@
+package page
+
+import (
+	"context"
+	"net/http"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom/nest"
+)
+
+// sheetEffort is a search that a person waits for gladly; `drawerwright sheets` looks
+// longer.
+const sheetEffort = 150
+
+// sheets lays the parts out on sheets. A tab gives its request up when the job changes,
+// which ends the search.
+func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
+	var asked struct {
+		Text string `json:"text"`
+		Unit string `json:"unit"`
+	}
+	if !read(w, r, &asked) {
+		return
+	}
+	ctx, stop := context.WithTimeout(r.Context(), sheetTime)
+	defer stop()
+	done, err := p.work.out(ctx, asked.Text)
+	switch {
+	case err != nil:
+		refuse(w, http.StatusServiceUnavailable, "stopped")
+		return
+	case done.Failed():
+		refuse(w, http.StatusUnprocessableEntity, "the job has mistakes")
+		return
+	}
+	if err := begin(ctx, p.work.long); err != nil {
+		refuse(w, http.StatusServiceUnavailable, "stopped")
+		return
+	}
+	defer end(p.work.long)
+	plan, err := sheets.Of(ctx, done.shownIn(asked.Unit).Batch, nil, nest.Options{Effort: sheetEffort})
+	if err != nil {
+		refuse(w, http.StatusUnprocessableEntity, err.Error())
+		return
+	}
+	laid := report.SheetsOf(plan)
+	cuts := make([]table, len(laid.Stocks))
+	for i, k := range laid.Stocks {
+		cuts[i] = table{Title: "Cuts", Head: report.CutHead(plan.Units), Rows: report.CutRows(k.Cuts, plan.Units)}
+	}
+	reply(w, http.StatusOK, struct {
+		report.Sheets
+		Cuts []table `json:"cuts"` // of each stock, in their order
+	}{laid, cuts})
+}

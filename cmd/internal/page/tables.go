@@ -1,0 +1,80 @@
+package page
+
+import (
+	"encoding/csv"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+)
+
+// table is rows of text under heads; a column whose head begins with > is flush right.
+type table struct {
+	Title string     `json:"title"`
+	Head  []string   `json:"head"`
+	Rows  [][]string `json:"rows"`
+}
+
+// fitTables are what the joints of one drawer will do.
+func fitTables(b batch.Batch) []table {
+	u := b.Units
+	number := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
+	span := func(r [2]float64) string { return number(r[0]) + " – " + number(r[1]) }
+	f := report.Forecasts(b, 0, 1).Drawers[0]
+	fit := table{Title: "What the joints of " + f.Drawer + " will do, " + u.String(), Head: []string{"measure", ">as set", ">right from – to", ">likely", "", ">at worst", ""}}
+	for _, m := range f.Fit {
+		fit.Rows = append(fit.Rows, []string{m.Words, number(m.Nominal), span(m.ForecastLimit), span(m.Likely), m.LikelyVerdict, span(m.Worst), m.WorstVerdict})
+	}
+	d := b.Drawers[0]
+	size := func(mm float64) string { return geom.LengthOf(mm).Number(u) }
+	box := table{Title: "The box, " + u.String(), Head: []string{"", ">width", ">height", ">depth"}, Rows: [][]string{
+		{"outside", size(d.Outside.Width), size(d.Outside.Height), size(d.Outside.Depth)},
+		{"clear inside", size(d.Inside.Width), size(d.Inside.Height), size(d.Inside.Depth)},
+	}}
+	return []table{box, fit}
+}
+
+// partTables are the cut list, a table for each stock.
+func partTables(b batch.Batch) []table {
+	head, rows := fromCSV(report.CutListCSV(b))
+	column := func(row []string, name string) string { return row[slices.Index(head, name)] }
+	var list []table
+	for _, row := range rows {
+		title := column(row, "stock") + ", " + column(row, "thickness") + " " + column(row, "units") + " thick"
+		if len(list) == 0 || list[len(list)-1].Title != title {
+			list = append(list, table{Title: title, Head: []string{"part", ">pieces", ">length", ">width", "grain", "cuts", "banding", ">fence / height"}})
+		}
+		t := &list[len(list)-1]
+		parts := strings.ReplaceAll(column(row, "parts"), " ", " = ")
+		t.Rows = append(t.Rows, []string{parts, column(row, "pieces"), column(row, "length"), column(row, "width"), column(row, "grain"), column(row, "cuts"), column(row, "banding"), column(row, "setting")})
+	}
+	return list
+}
+
+// setupTables are the settings that serve the drawers.
+func setupTables(b batch.Batch) []table {
+	u := b.Units
+	number := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
+	t := table{Title: "Settings, " + u.String(), Head: []string{"machine", ">cutter", ">fence distance", ">cutter height", "drawers"}}
+	for _, s := range report.Setups(b) {
+		t.Rows = append(t.Rows, []string{s.Machine, number(s.CutterWidth), number(s.FenceDistance), number(s.CutterHeight), report.Some(s.Drawers)})
+	}
+	return []table{t}
+}
+
+// buyTables are what to buy.
+func buyTables(b batch.Batch) []table {
+	_, rows := fromCSV(report.BuyCSV(report.ToBuy(b)))
+	return []table{{Title: "To buy", Head: []string{"kind", "name", ">quantity", "", ">cost"}, Rows: rows}}
+}
+
+// fromCSV reads one of the report's lists.
+func fromCSV(data []byte) (head []string, rows [][]string) {
+	all, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
+	if err != nil || len(all) == 0 {
+		return nil, nil // never: it was written a moment ago
+	}
+	return all[0], all[1:]
+}

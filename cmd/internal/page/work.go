@@ -1,0 +1,64 @@
+package page
+
+import (
+	"context"
+	"strings"
+
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/load"
+	"drawerwright/geom"
+)
+
+// keys are the entries that the form has.
+var keys = job.Keys()
+
+// work works texts out. Nothing is kept from one to the next: a file of slides beside
+// the job may have changed.
+type work struct {
+	file  *file
+	short chan struct{} // one text at a time: two would not be sooner done
+	long  chan struct{} // and one search or build beside it
+}
+
+func newWork(f *file) *work {
+	return &work{file: f, short: make(chan struct{}, 1), long: make(chan struct{}, 1)}
+}
+
+// worked is a text with what it comes out as.
+type worked struct {
+	text string
+	load.Loaded
+}
+
+// out works a text out, or gives the context's error.
+func (w *work) out(ctx context.Context, text string) (worked, error) {
+	if err := begin(ctx, w.short); err != nil {
+		return worked{}, err
+	}
+	defer end(w.short)
+	return worked{text, load.Read(w.file.name, strings.NewReader(text), w.file.beside)}, nil
+}
+
+// begin waits for a turn; end gives it on.
+func begin(ctx context.Context, turn chan struct{}) error {
+	select {
+	case turn <- struct{}{}:
+	case <-ctx.Done():
+		return ctx.Err()
+	}
+	if err := ctx.Err(); err != nil {
+		end(turn)
+		return err
+	}
+	return nil
+}
+
+func end(turn chan struct{}) { <-turn }
+
+// shownIn is the job with its numbers in a unit; its own where none is named.
+func (w worked) shownIn(unit string) worked {
+	if u, err := geom.ParseUnit(unit); err == nil {
+		w.Batch.Units = u
+	}
+	return w
+}

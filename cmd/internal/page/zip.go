@@ -1,0 +1,127 @@
+package page
+
+import (
+	"drawerwright/geom/nest"
+
+	"archive/zip"
+	"bytes"
+	"context"
+	"errors"
+	"fmt"
+	"io/fs"
+	"maps"
+	"net/http"
+	"path/filepath"
+	"slices"
+	"strings"
+	"sync"
+	"time"
+
+	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+)
+
+// mostFiles is how much of a build is held at once, in bytes; what is larger takes a
+// build on disk.
+const mostFiles = 512 << 20
+
+var errManyFiles = errors.New("the files are too many for a download: use `drawerwright build`")
+
+// zip answers with all that a build of the text writes, proven as a build proves it.
+func (p *Page) zip(w http.ResponseWriter, r *http.Request) {
+	var asked struct {
+		Text string `json:"text"`
+	}
+	if !read(w, r, &asked) {
+		return
+	}
+	ctx, stop := context.WithTimeout(r.Context(), zipTime)
+	defer stop()
+	done, err := p.work.out(ctx, asked.Text)
+	switch {
+	case err != nil:
+		refuse(w, http.StatusServiceUnavailable, "stopped")
+		return
+	case done.Failed():
+		refuse(w, http.StatusUnprocessableEntity, "the job has mistakes")
+		return
+	}
+	if err := begin(ctx, p.work.long); err != nil {
+		refuse(w, http.StatusServiceUnavailable, "stopped")
+		return
+	}
+	defer end(p.work.long)
+	name := done.Batch.Title
+	if name == "" {
+		name = strings.TrimSuffix(filepath.Base(p.file.name), filepath.Ext(p.file.name))
+	}
+	name = job.FileName(name)
+	data, err := zipped(ctx, done, name)
+	var unproven *files.Unproven
+	if errors.As(err, &unproven) {
+		var said bytes.Buffer
+		report.ProofText(&said, unproven.Proofs, done.Batch.Units)
+		err = fmt.Errorf("%w\n%s", err, said.Bytes())
+	}
+	if err != nil {
+		refuse(w, http.StatusUnprocessableEntity, err.Error())
+		return
+	}
+	w.Header().Set("Content-Type", "application/zip")
+	w.Header().Set("Content-Disposition", `attachment; filename="`+name+`.zip"`) // letters, digits, - and _
+	w.Write(data)                                                                // a browser that has gone needs no answer
+}
+
+// zipped is a build as a zip of one folder, its files in the order of their names. They
+// carry no time, so that the same job gives the same bytes.
+func zipped(ctx context.Context, done worked, name string) ([]byte, error) {
+	all := &held{files: map[string][]byte{}}
+	if _, err := files.Write(ctx, done.Batch, all, files.Options{Warnings: done.Warnings, Search: nest.Options{Effort: sheetEffort}}); err != nil {
+		return nil, err
+	}
+	var out bytes.Buffer
+	z := zip.NewWriter(&out)
+	for _, file := range slices.Sorted(maps.Keys(all.files)) {
+		// The first day that the format knows.
+		h := &zip.FileHeader{Name: name + "/" + file, Method: zip.Deflate, Modified: time.Date(1980, 1, 1, 0, 0, 0, 0, time.UTC)}
+		one, err := z.CreateHeader(h)
+		if err == nil {
+			_, err = one.Write(all.files[file])
+		}
+		if err = errors.Join(err, ctx.Err()); err != nil {
+			return nil, err
+		}
+	}
+	if err := z.Close(); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), nil
+}
+
+// held is a folder in memory.
+type held struct {
+	mu    sync.Mutex
+	files map[string][]byte
+	size  int
+}
+
+func (h *held) WriteFile(name string, data []byte) error {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	if h.size += len(data); h.size > mostFiles {
+		return errManyFiles
+	}
+	h.files[name] = bytes.Clone(data)
+	return nil
+}
+
+func (h *held) ReadFile(name string) ([]byte, error) {
+	h.mu.Lock()
+	defer h.mu.Unlock()
+	data, ok := h.files[name]
+	if !ok {
+		return nil, fmt.Errorf("%s: %w", name, fs.ErrNotExist)
+	}
+	return data, nil
+}

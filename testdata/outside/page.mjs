@@ -1,0 +1,358 @@
+// Works on the page of `drawerwright view` as a person does, in Chromium. Takes the
+// command and a folder to work in; prints a line for each thing that was tried:
+// {"tried", "fault"}, the fault empty where all went well, and at last
+// {"tried": "speed", "drawers", "p50", "p95"} for one drawer and for twelve, in ms from
+// the key to the frame that shows the new numbers.
+import { spawn } from 'node:child_process';
+import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { join } from 'node:path';
+import { chromium } from 'playwright-core';
+
+const [command, folder] = process.argv.slice(2);
+const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
+mkdirSync(folder, { recursive: true });
+
+const jobText = `# Bench drawers
+units: mm   # of bare numbers
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24], sheet: 1525 x 1525, grain: length, price: 58}   # the good one
+  hard: {thickness: 5.9, sheet: 2440 x 1220}
+cutter: {kind: saw, width: 6.35}
+drawers:
+  - name: wide   # named
+    count: 2
+    outside: 460 x 140 x 500   # width x height x depth
+    sides: birch
+    bottom: hard
+`;
+
+const bankText = `units: mm
+stock:
+  birch: {thickness: [12.21, 12.16, 12.24], sheet: 1525 x 1525, grain: length, price: 58}
+  hard: {thickness: 5.9, sheet: 2440 x 1220}
+cutter: {kind: saw, width: 6.35}
+openings:
+  base: {width: 564, height: 2100, depth: 545, cabinet: frameless, fronts: overlay}
+drawers:
+  - name: bank
+    opening: base
+    slide: side-mount
+    rows: 12
+    sides: birch
+    bottom: hard
+`;
+
+const say = (v) => console.log(JSON.stringify(v));
+
+// serve starts the command on a job.
+async function serve(name, text) {
+  const file = join(folder, name);
+  writeFileSync(file, text);
+  const process = spawn(command, ['view', file], { stdio: ['ignore', 'pipe', 'inherit'] });
+  const ended = new Promise((done) => process.once('exit', done));
+  const address = await new Promise((done) => process.stdout.once('data', (d) => done(String(d).trim())));
+  return { file, address, read: () => readFileSync(file, 'utf8'), stop: (signal) => { process.kill(signal); return ended; } };
+}
+
+const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--use-gl=angle', '--use-angle=swiftshader', '--enable-unsafe-swiftshader'] });
+const faults = []; // of any page, whatever was being tried
+let context;
+
+// tab opens a page of the job, and notes whatever a page says or asks for that it must not.
+async function tab(address, settings = {}) {
+  context = context ?? await browser.newContext({ viewport: { width: 1500, height: 950 }, acceptDownloads: true });
+  const page = settings.context ? await settings.context.newPage() : await context.newPage();
+  page.expected = ['GPU stall'];
+  page.on('console', (m) => {
+    if (['error', 'warning'].includes(m.type()) && !page.expected.some((e) => m.text().includes(e))) faults.push(`console: ${m.text()}`);
+  });
+  page.on('pageerror', (e) => faults.push(`page: ${e.stack}`));
+  page.on('request', (r) => {
+    const url = new URL(r.url());
+    if (url.hostname !== '127.0.0.1' && url.protocol !== 'blob:') faults.push(`request to ${r.url()}`);
+  });
+  page.setDefaultTimeout(5000);
+  await page.goto(address);
+  await page.waitForSelector('#lists table', { state: 'attached' });
+  return page;
+}
+
+const field = (page, ...path) => page.locator(`[data-path='${JSON.stringify(path)}'] :is(input, select)`);
+const saidAt = (page, ...path) => page.locator(`[data-path='${JSON.stringify(path)}'] .said`);
+const source = (page) => page.inputValue('#source');
+const number = async (page, row, column) => page.locator(`#lists table tbody tr:has(th:text-is("${row}")) :nth-child(${column})`).first().textContent();
+
+// until waits for what must come true.
+async function until(what, test) {
+  for (let i = 0; i < 200; i++) {
+    if (await test()) return;
+    await new Promise((done) => setTimeout(done, 50));
+  }
+  throw new Error(`never: ${what}`);
+}
+
+async function attempt(tried, work) {
+  faults.length = 0;
+  let fault = '';
+  try {
+    await work();
+  } catch (error) {
+    fault = error.stack;
+  }
+  say({ tried, fault: [fault, ...faults].filter(Boolean).join('\n') });
+}
+
+function must(condition, what) {
+  if (!condition) throw new Error(what);
+}
+
+// accessible runs axe-core over a page.
+async function accessible(page) {
+  const found = await page.evaluate(`${axe}; axe.run(document, { resultTypes: ['violations'] })`);
+  const bad = found.violations.filter((v) => ['serious', 'critical'].includes(v.impact));
+  must(bad.length === 0, bad.map((v) => `${v.id}: ${v.help}: ${v.nodes.map((n) => n.html).slice(0, 3).join(' ')}`).join('\n'));
+}
+
+const one = await serve('bench.yaml', jobText);
+const page = await tab(one.address);
+
+await attempt('a thickness', async () => {
+  must(!page.url().includes('token'), `the token stays in the address ${page.url()}`);
+  await page.locator('#fields summary', { hasText: 'birch' }).click();
+  const before = await number(page, 'clear inside', 2);
+  await field(page, 'stock', 'birch', 'thickness').fill('12.5');
+  await until('numbers move', async () => (await number(page, 'clear inside', 2)) !== before);
+  must(await number(page, 'clear inside', 2) === '435', `460 - 2 x 12.5 is ${await number(page, 'clear inside', 2)}`);
+  must(await source(page) === jobText.replace('[12.21, 12.16, 12.24]', '12.5'), `the text is ${await source(page)}`);
+  must(one.read() === jobText, 'the file has changed unasked');
+});
+
+await attempt('text and form follow each other', async () => {
+  await page.fill('#source', jobText.replace('460 x 140', '400 x 140'));
+  await until('the form follows', async () => (await field(page, 'drawers', '0', 'outside').inputValue()) === '400 x 140 x 500');
+  await field(page, 'drawers', '0', 'joint').selectOption('rabbet');
+  await until('the text follows', async () => (await source(page)).includes('    bottom: hard\n    joint: rabbet\n'));
+  must((await source(page)).includes('# width x height x depth'), 'a comment is lost');
+});
+
+await attempt('a mistake at its field', async () => {
+  await field(page, 'drawers', '0', 'outside').fill('400 x 140');
+  await until('the message stands at the field', async () => (await saidAt(page, 'drawers', '0', 'outside').textContent()).includes('line 10'));
+  must(await field(page, 'drawers', '0', 'outside').getAttribute('aria-invalid') === 'true', 'the field is not marked');
+  must((await page.locator('#gutter [data-level=error]').textContent()) === '10', 'the line is not marked');
+  must(await page.locator('#stale').isVisible(), 'old numbers are not told');
+  await page.locator('#messages button').first().click();
+  must(await page.evaluate(() => document.activeElement.id === 'source'), 'a message does not lead to the text');
+  await page.fill('#source', 'units: mm\nstock: [\n');
+  await until('a broken text is told', async () => (await page.locator('#messages li').count()) > 0 && await field(page, 'units').isDisabled());
+});
+
+await attempt('undo and redo', async () => {
+  const broken = await source(page);
+  await page.keyboard.press('Control+z');
+  await until('undone once', async () => (await source(page)) !== broken);
+  while (await page.locator('#undo').isEnabled()) {
+    const now = await source(page);
+    await page.locator('#undo').click();
+    await until('undone', async () => (await source(page)) !== now);
+  }
+  must(await source(page) === jobText, `all undone is ${await source(page)}`);
+  await until('the form is undone', async () => (await field(page, 'stock', 'birch', 'thickness').inputValue()) === '12.21, 12.16, 12.24');
+  await page.keyboard.press('Control+Shift+z');
+  await until('redone', async () => (await source(page)).includes('thickness: 12.5'));
+});
+
+await attempt('save', async () => {
+  await page.keyboard.press('Control+s');
+  await until('saved', async () => (await page.textContent('#state')) === 'as saved');
+  must(one.read() === jobText.replace('[12.21, 12.16, 12.24]', '12.5'), `the file holds ${one.read()}`);
+});
+
+await attempt('two tabs', async () => {
+  const other = await tab(one.address);
+  await field(other, 'drawers', '0', 'count').fill('5');
+  await field(page, 'drawers', '0', 'count').fill('7');
+  await until('both typed', async () => (await source(other)).includes('count: 5') && (await source(page)).includes('count: 7'));
+  other.expected.push('409');
+  await page.locator('#save').click();
+  await until('the first is saved', async () => one.read().includes('count: 7'));
+  await other.locator('#save').click();
+  await until('the later is told', async () => (await other.textContent('#notice')).includes('changed'));
+  must(one.read().includes('count: 7'), 'the later save has won unasked');
+  must((await source(other)).includes('count: 5'), 'the later tab has lost its edit');
+  await other.locator('#notice button', { hasText: 'Take what is on disk' }).click();
+  await until('taken', async () => (await source(other)).includes('count: 7'));
+  await other.keyboard.press('Control+z');
+  await until('and undone', async () => (await source(other)).includes('count: 5'));
+  writeFileSync(one.file, one.read().replace('# Bench drawers', '# By another program'));
+  await until('another program is told', async () => (await page.textContent('#notice')).includes('another tab or program'));
+  await page.locator('#notice button', { hasText: 'Keep mine' }).click();
+  await page.locator('#save').click();
+  await until('kept', async () => one.read().includes('# Bench drawers'));
+  await other.close({ runBeforeUnload: false });
+});
+
+await attempt('download', async () => {
+  const [download] = await Promise.all([page.waitForEvent('download'), page.locator('#zip').click()]);
+  await download.saveAs(join(folder, 'bench.zip'));
+  must(download.suggestedFilename() === 'bench.zip', download.suggestedFilename());
+});
+
+await attempt('a name that would be markup', async () => {
+  const before = await source(page);
+  const name = '<img src=x onerror="document.title=1">';
+  await field(page, 'drawers', '0', 'name').fill(name); // refused, and told with the name
+  await field(page, 'job').fill(name);
+  await until('it is a name', async () => (await page.locator('#messages').textContent()).includes('<img src=x') && (await page.locator('#fields option').allTextContents()).includes(name));
+  must(await page.locator('img').count() === 0, 'it has become markup');
+  while (await source(page) !== before) {
+    const now = await source(page);
+    await page.locator('#undo').click();
+    await until('undone', async () => (await source(page)) !== now);
+  }
+});
+
+await attempt('sheets', async () => {
+  await page.locator('#tab-sheets').click();
+  await until('sheets are drawn', async () => (await page.locator('#lists figure .piece').count()) > 4);
+  await field(page, 'drawers', '0', 'count').fill('30');
+  await until('and drawn anew', async () => (await page.locator('#lists figure .piece').count()) > 100);
+  await page.screenshot({ path: join(folder, 'sheets.png') });
+  await accessible(page);
+  await page.locator('#tab-fit').click();
+});
+
+await attempt('units', async () => {
+  await page.selectOption('#unit', 'in');
+  await until('inches', async () => (await page.locator('#lists caption').first().textContent()).endsWith('in'));
+  must(!(await source(page)).includes('units: in'), 'the display has changed the job');
+  await page.selectOption('#unit', '');
+});
+
+await attempt('sections, copies and removals', async () => {
+  const before = await source(page);
+  await page.locator('button[aria-label="copy drawer 0"]').click();
+  await until('a copy', async () => (await source(page)).includes('- name: wide 2'));
+  await until('the copy is chosen', async () => (await page.inputValue('#drawer')) === 'wide 2' && (await field(page, 'drawers', '1', 'name').inputValue()) === 'wide 2');
+  await page.locator('button[aria-label="remove 1"]').first().click();
+  await until('and gone', async () => (await source(page)) === before);
+  must((await field(page, 'drawers', '0', 'sides').inputValue()) === 'birch', 'the form shows a drawer that is gone');
+  await page.locator('#fields summary', { hasText: 'joinery' }).first().click();
+  await field(page, 'drawers', '0', 'joinery', 'fence-distance').fill('6');
+  await until('a section', async () => (await source(page)).includes('joinery: {fence-distance: 6}'));
+  await field(page, 'drawers', '0', 'joinery', 'fence-distance').fill('');
+  await page.keyboard.press('Enter');
+  await until('an empty section', async () => !(await source(page)).includes('fence-distance'));
+});
+
+await attempt('the keyboard alone', async () => {
+  const fresh = await tab(one.address);
+  const seen = new Set();
+  for (let i = 0; i < 60; i++) {
+    await fresh.keyboard.press('Tab');
+    seen.add(await fresh.evaluate(() => document.activeElement.closest('[data-path]')?.dataset.path ?? document.activeElement.tagName));
+    if (seen.has('["drawers","0","count"]') && !seen.has('typed')) {
+      seen.add('typed');
+      await fresh.keyboard.press('Control+a');
+      await fresh.keyboard.type('12');
+    }
+  }
+  await until('typed', async () => (await source(fresh)).includes('count: 12'));
+  must(await fresh.evaluate(() => { const o = getComputedStyle(document.activeElement); return o.outlineStyle !== 'none' && parseFloat(o.outlineWidth) > 0; }), 'the focus is not seen');
+  await fresh.locator('#tab-fit').focus();
+  await fresh.keyboard.press('ArrowRight');
+  await until('the next list', async () => (await fresh.locator('[role=tab][aria-selected=true]').textContent()) === 'Cut list');
+  await fresh.locator('#source').focus();
+  await fresh.keyboard.press('Tab');
+  must(await fresh.evaluate(() => document.activeElement.id !== 'source'), 'the text keeps the keyboard');
+  await fresh.close({ runBeforeUnload: false });
+});
+
+for (const colorScheme of ['light', 'dark']) {
+  await attempt(`${colorScheme}, for everybody`, async () => {
+    await page.emulateMedia({ colorScheme });
+    for (const list of ['parts', 'setups', 'buy', 'fit']) {
+      await page.locator(`#tab-${list}`).click();
+      await until(`${list} is shown`, async () => (await page.locator('#lists table').count()) > 0);
+      await accessible(page);
+    }
+    await field(page, 'drawers', '0', 'outside').fill('400 x 140');
+    await until('a mistake', async () => await page.locator('#stale').isVisible());
+    await accessible(page);
+    await page.screenshot({ path: join(folder, `${colorScheme}-mistake.png`) });
+    await page.locator('#undo').click();
+    await until('mended', async () => !(await page.locator('#stale').isVisible()));
+    await page.screenshot({ path: join(folder, `${colorScheme}.png`) });
+  });
+}
+
+await attempt('a phone', async () => {
+  const phone = await browser.newContext({ viewport: { width: 360, height: 740 }, hasTouch: true, isMobile: true });
+  const small = await tab(one.address, { context: phone }).catch((error) => { throw error; });
+  for (const pane of ['form', 'text', 'result']) {
+    await small.locator(`[data-to=${pane}]`).tap();
+    const wide = await small.evaluate(() => document.documentElement.scrollWidth);
+    must(wide <= 360, `${pane} is ${wide} wide`);
+    must(await small.locator(`#${pane}`).isVisible(), `${pane} is not seen`);
+    await small.screenshot({ path: join(folder, `phone-${pane}.png`) });
+    await accessible(small);
+  }
+  await small.locator('[data-to=form]').tap();
+  await field(small, 'drawers', '0', 'count').fill('3');
+  await until('typed', async () => (await source(small)).includes('count: 3'));
+  await phone.close();
+});
+
+await attempt('without WebGL', async () => {
+  const flat = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--disable-3d-apis'] });
+  const old = await tab(one.address, { context: await flat.newContext() });
+  await until('lines are drawn', async () => ((await old.locator('#picture svg path').getAttribute('d')) ?? '').length > 100);
+  await accessible(old);
+  await flat.close();
+});
+
+await attempt('the end', async () => {
+  await page.close({ runBeforeUnload: false });
+  const before = one.read();
+  const code = await one.stop('SIGTERM');
+  must(code === 0, `the program ends with ${code}`);
+  must(one.read() === before, 'the file has changed');
+});
+
+// speed types a thickness again and again, and measures from the key to the frame in
+// which the numbers have moved.
+async function speed(name, text, drawers) {
+  const job = await serve(name, text);
+  const page = await tab(job.address);
+  await page.locator('#fields summary', { hasText: 'birch' }).click();
+  await field(page, 'stock', 'birch', 'thickness').waitFor();
+  const times = await page.evaluate(async () => {
+    const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), lists = document.getElementById('lists');
+    input.focus();
+    const times = [];
+    for (let i = 0; i < 120; i++) {
+      await new Promise((done) => setTimeout(done, 120)); // nobody types faster for long; the picture is drawn meanwhile
+      const from = performance.now();
+      const moved = new Promise((done) => {
+        const watch = new MutationObserver(() => { watch.disconnect(); done(); });
+        watch.observe(lists, { subtree: true, childList: true, characterData: true });
+      });
+      input.value = String(12 + (i % 7) / 10);
+      input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      await moved;
+      await new Promise((done) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); }));
+      times.push(performance.now() - from);
+    }
+    return times.slice(20).sort((a, b) => a - b);
+  });
+  const kept = await page.evaluate(() => performance.memory?.usedJSHeapSize);
+  say({ tried: 'speed', fault: '', drawers, p50: times[Math.floor(times.length * 0.5)], p95: times[Math.floor(times.length * 0.95)], heap: kept });
+  await page.screenshot({ path: join(folder, `${drawers}.png`) });
+  await page.close({ runBeforeUnload: false });
+  await job.stop('SIGINT');
+}
+
+await speed('one.yaml', jobText, 1);
+await speed('bank.yaml', bankText, 12);
+await browser.close();
