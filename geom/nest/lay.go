@@ -28,9 +28,9 @@ type Progress struct {
 	Done        float64 // of the effort
 }
 
-// cutsShare is how much of an effort the bound by cuts takes beside the search, in its
-// own cells, which take longer.
-const cutsShare = 350_000
+// cutsShare and mostCutsShare are how much of an effort the bound by cuts takes beside the
+// search, in its own cells, which take longer: more for those who search longer.
+const cutsShare, mostCutsShare = 1_500, 2_000_000
 
 // DefaultEffort takes a second or two.
 const DefaultEffort = 1500
@@ -84,7 +84,7 @@ func solve(ctx context.Context, pieces []Piece, sheets []Sheet, only []sizeSet, 
 	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
 	if z := w.sizes[0]; best.left == 0 && len(w.sizes) == 1 && len(w.kinds) <= manyKinds && r.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
-		least = max(least, float64(w.cuts(z, len(best.list), effort*cutsShare))*z.price)
+		least = max(least, float64(w.cuts(z, len(best.list), effort*min(effort*cutsShare, mostCutsShare)))*z.price)
 		out.Least = least * w.price
 	}
 	out.Whole = whole

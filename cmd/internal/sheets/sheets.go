@@ -7,7 +7,6 @@ import (
 	"context"
 	"fmt"
 	"slices"
-	"strings"
 	"sync"
 
 	"drawerwright/cmd/internal/batch"
@@ -318,95 +317,4 @@ func (s *Stock) cuts() []breakdown.Cut {
 func (s *Stock) weight() float64 {
 	const nm = 1e-9
 	return s.Stock.Density * s.Stock.Thickness.Mean / 1000 * nm * nm
-}
-
-// Weight of a rectangle of the stock in kg, 0 where it is not known.
-func (s *Stock) Weight(length, width int64) float64 {
-	return float64(length) * float64(width) * s.weight()
-}
-
-// Grained tells whether its sheets have a grain, along their length.
-func (s *Stock) Grained() bool { return s.Stock.Grain != "" && s.Stock.Grain != joinery.GrainNone }
-
-// Left is how many pieces no sheet holds.
-func (s *Stock) Left() (n int) {
-	for _, l := range s.Layout.Left {
-		n += l
-	}
-	return n
-}
-
-// Used is how many sheets of each size are used.
-func (s *Stock) Used() []int {
-	used := make([]int, len(s.Sheets))
-	for _, l := range s.Layout.Sheets {
-		used[l.Sheet]++
-	}
-	return used
-}
-
-// Offcuts are those of a shelf that a plan uses, and those that it leaves, their sides
-// rounded down to whole millimetres or 32nds of an inch.
-func (p Plan) Offcuts() (used, left []list.Offcut) {
-	grid := int64(geom.LengthOf(1))
-	if p.Units == geom.Inch {
-		grid = int64(geom.LengthOf(geom.InchMM / 32))
-	}
-	for _, s := range p.Stocks {
-		for _, one := range s.Laid {
-			size := s.Sheets[one.Sheet]
-			if size.Offcut {
-				used = append(used, list.Offcut{Stock: s.Name, Name: size.Name, Length: size.Length, Width: size.Width, Batch: size.Batch})
-			}
-			for k, o := range one.Offcuts {
-				for n := range one.Count {
-					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(one, n, k), Length: o.Length - o.Length%grid, Width: o.Width - o.Width%grid, Batch: size.Batch})
-				}
-			}
-		}
-	}
-	return used, left
-}
-
-// OffcutName is what the k-th offcut of the n-th of sheets that are cut alike is called,
-// on its label and on a shelf.
-func (p Plan) OffcutName(one Sheet, n, k int) string {
-	return strings.TrimSpace(fmt.Sprintf("%s %d-%d", p.Title, one.Number+n, k+1))
-}
-
-// Fits tells whether a piece could lie on any of the sheets, if there were enough.
-func (s *Stock) Fits(piece int) bool {
-	p := s.Pieces[piece]
-	return slices.ContainsFunc(s.Sheets, func(z nest.Sheet) bool {
-		x, y := z.Length-z.Trim.Left-z.Trim.Right, z.Width-z.Trim.Bottom-z.Trim.Top
-		return p.Length <= x && p.Width <= y || p.Turn && p.Width <= x && p.Length <= y
-	})
-}
-
-// PieceSheets tells for each piece the numbers of the sheets that it comes from, as often
-// as it is laid.
-func (s *Stock) PieceSheets() [][]int {
-	of := make([][]int, len(s.Pieces))
-	for _, one := range s.Laid {
-		for n := range one.Count {
-			for _, p := range one.Placed {
-				of[p.Piece] = append(of[p.Piece], one.Number+n)
-			}
-		}
-	}
-	return of
-}
-
-// PartSheets tells the same for each part by its name.
-func (s *Stock) PartSheets() map[string][]int {
-	from := make(map[string][]int)
-	for i, list := range s.PieceSheets() {
-		rest := s.Pieces[i].Count
-		for _, p := range s.Parts[i] {
-			n := min(p.Quantity, rest, len(list))
-			from[p.Name] = append(from[p.Name], list[:n]...)
-			list, rest = list[n:], rest-n
-		}
-	}
-	return from
 }
