@@ -23,6 +23,20 @@ func Picture(lines []picture.Segment, room geom.Point) drawing.Drawing {
 	return d
 }
 
+// Detail is what a picture's lines show in a window of it, as large as a room takes.
+func Detail(lines []picture.Segment, window geom.Rect, room geom.Point) drawing.Drawing {
+	if window.Width() <= 0 || window.Height() <= 0 {
+		return drawing.Drawing{}
+	}
+	scale := min(room.X/window.Width(), room.Y/window.Height())
+	at := func(p geom.Point) geom.Point { return geom.Point{X: scale * p.X, Y: scale * p.Y} }
+	var d drawing.Drawing
+	for _, s := range lines {
+		d.Line(drawing.Medium, at(s.A), at(s.B))
+	}
+	return d.Clip(geom.Rect{Min: at(window.Min), Max: at(window.Max)})
+}
+
 // Framed is a drawing with a little white round it, so that lines at its edge are
 // whole.
 func Framed(d drawing.Drawing) drawing.Drawing {

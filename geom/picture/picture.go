@@ -31,6 +31,14 @@ func From(left, above float64) View {
 // right, Y to the back and Z up all appear equally short.
 func Isometric() View { return From(-45, math.Atan(math.Sqrt2/2)*180/math.Pi) }
 
+// At is where a point of the box is in the picture.
+func (v View) At(p geom.Vec3) geom.Point {
+	dot := func(a geom.Vec3) float64 {
+		return float64(a.X*p.X) + float64(a.Y*p.Y) + float64(a.Z*p.Z)
+	}
+	return geom.Point{X: dot(v.Right), Y: dot(v.Up)}
+}
+
 // eye is the direction to the eye.
 func (v View) eye() geom.Vec3 {
 	r, u := v.Right, v.Up
