@@ -121,7 +121,10 @@ func (t *tracer) plates() []Plate {
 		Origin: geom.Point{X: before, Y: before}}
 	wide, high := before+p.Length()+overhang, before+p.Width()+overhang
 	t.plate.Outline = geom.Rectangle(0, 0, wide, high)
-	t.plate.seams = t.Options.seams(wide, high, t.walled())
+	var held bool
+	if t.plate.seams, held = t.Options.seams(wide, high, t.walled()); !held {
+		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("the bed, %s x %s, is too small for pieces of it", t.text(t.Bed.X), t.text(t.Bed.Y)), "write a larger `bed`"})
+	}
 	t.plate.round = t.Options.round()
 	if len(t.plate.seams[0])+len(t.plate.seams[1]) > 0 && t.Least/2 > roundMost {
 		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("the keys of its pieces cannot be cut by a bit of %s", t.text(t.Least)), fmt.Sprintf("cut templates with a bit of %s or less, or on a larger bed", t.text(2*roundMost))})

@@ -55,35 +55,47 @@ func rounded(l geom.Loop, radius float64) geom.Loop {
 }
 
 // seams are the places, upright and level, where a plate of a size is parted so that
-// its pieces fit the bed.
-func (o Options) seams(wide, high float64, walls [2][]float64) (seams [2][]float64) {
+// its pieces fit the bed; ok is false where no bed so small holds them.
+func (o Options) seams(wide, high float64, walls [2][]float64) (seams [2][]float64, ok bool) {
 	if o.fits(wide, high) {
-		return seams
+		return seams, true
 	}
-	seams[0], seams[1] = parted(wide, o.Bed.X, walls[0]), parted(high, o.Bed.Y, walls[1])
-	turned := [2][]float64{parted(wide, o.Bed.Y, walls[0]), parted(high, o.Bed.X, walls[1])}
-	if pieces(turned) < pieces(seams) {
-		return turned
+	for i, bed := range []geom.Point{o.Bed, {X: o.Bed.Y, Y: o.Bed.X}} {
+		across, one := parted(wide, bed.X, walls[0])
+		up, two := parted(high, bed.Y, walls[1])
+		way := [2][]float64{across, up}
+		if one && two && (i == 0 || !ok || pieces(way) < pieces(seams)) {
+			seams, ok = way, true
+		}
 	}
-	return seams
+	return seams, ok
 }
 
 func pieces(seams [2][]float64) int { return (len(seams[0]) + 1) * (len(seams[1]) + 1) }
 
+// morePieces is how many pieces more than a length asks for are tried, to keep seams off
+// what is cut.
+const morePieces = 8
+
 // parted are the fewest seams that leave no piece longer than a bed, its keys with it.
-func parted(long, bed float64, walls []float64) []float64 {
-	for n := int(math.Ceil(long / bed)); ; n++ {
-		var seams []float64
+func parted(long, bed float64, walls []float64) (seams []float64, ok bool) {
+	if bed < 2*(keyDepth+seamRoom) { // joints alone would fill it
+		return nil, false
+	}
+	least := int(math.Ceil(long / bed))
+	for n := least; n <= least+morePieces; n++ {
+		seams = nil
 		from, fits := 0.0, true
 		for k := 1; k < n; k++ {
 			at := clear(long*float64(k)/float64(n), walls)
-			fits = fits && at+keyDepth-from <= bed
+			fits = fits && at > from && at+keyDepth-from <= bed
 			seams, from = append(seams, at), at
 		}
 		if fits && long-from <= bed {
-			return seams
+			return seams, true
 		}
 	}
+	return nil, false
 }
 
 func (o Options) fits(wide, high float64) bool {

@@ -38,7 +38,7 @@ func Stick(s Side, o Options) Plate {
 	for _, l := range s.Lines {
 		lines = append(lines, l.At)
 	}
-	p.seams = o.seams(s.Height, stickWide, [2][]float64{lines, nil})
+	p.seams, _ = o.seams(s.Height, stickWide, [2][]float64{lines, nil}) // no bed of a job is so small
 	p.seams[1], p.round = nil, o.round()
 	taken := p.seamZones()
 	free := func(r geom.Rect) bool {

@@ -47,12 +47,12 @@ func Enter(file []byte, typed string, path ...string) ([]byte, error) {
 	if k == nil {
 		return nil, fmt.Errorf("the job file has no entry %s", quote(strings.Join(path, " > ")))
 	}
+	value, err := k.written(typed)
+	if err != nil { // of a list or a section too, that nothing typed would remove with all it holds
+		return nil, err
+	}
 	if typed == "" {
 		return Remove(file, path...)
-	}
-	value, err := k.written(typed)
-	if err != nil {
-		return nil, err
 	}
 	if above != nil && above.form == formSection && len(above.words) > 0 { // one of its words may stand there
 		up := path[:len(path)-1]

@@ -53,6 +53,7 @@ func TestEnter(t *testing.T) {
 func TestEnterRefuses(t *testing.T) {
 	for _, c := range []struct{ path, typed, says string }{
 		{"stock", "x", "fields of its own"},
+		{"drawers", " ", "fields of its own"},
 		{"stock/birch", "x", "has no entry"},
 		{"stok", "x", "has no entry"},
 		{"drawers/7/name", "x", "counted from 0"},

@@ -49,6 +49,9 @@ func (b *builder) templates() *Templates {
 	b.checkStock("templates", get["stock"])
 	t := &Templates{Stock: get["stock"].text, Bed: geom.Point{X: get["bed"].mm(0), Y: get["bed"].mm(1)}, Register: get["register"].text,
 		Pin: get["pin"].mm(0), Mark: get["mark"].mm(0), Roll: get["roll"].mm(0)}
+	if t.Bed.X <= 0 || t.Bed.Y <= 0 { // reported where it is read
+		return nil
+	}
 	for _, stock := range b.root.values["stock"].sections {
 		if stock.name == t.Stock {
 			t.Kerf = stock.values["kerf"].mm(0)

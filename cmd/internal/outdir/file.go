@@ -9,23 +9,35 @@ import (
 )
 
 // ReplaceFile writes a file whole or not at all: into a new one beside it, which then
-// takes its name. Its mode stays; a link stays one. What is no plain file is refused.
-func ReplaceFile(path string, data []byte) (err error) {
+// takes its name. Its mode stays; a link stays one. What is no plain file, or may not be
+// written, is refused.
+func ReplaceFile(path string, data []byte) error {
+	_, err := ReplaceFileIf(path, data, func() (bool, error) { return true, nil })
+	return err
+}
+
+// ReplaceFileIf does so if something still holds when the new file is ready, such as that
+// the old one is what it was. No other process of this program replaces a file of the same
+// folder between that look and the change.
+func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done bool, err error) {
 	if to, err := filepath.EvalSymlinks(path); err == nil {
 		path = to
 	}
 	mode := fs.FileMode(0o644)
 	if info, err := os.Stat(path); err == nil {
-		if mode = info.Mode().Perm(); !info.Mode().IsRegular() {
-			return fmt.Errorf("%s is no plain file", path)
+		switch mode = info.Mode().Perm(); {
+		case !info.Mode().IsRegular():
+			return false, fmt.Errorf("%s is no plain file", path)
+		case mode&0o200 == 0:
+			return false, fmt.Errorf("%s is read-only", path)
 		}
 	}
 	out, err := os.CreateTemp(filepath.Dir(path), "."+filepath.Base(path)+"-*")
 	if err != nil {
-		return err
+		return false, err
 	}
 	defer func() {
-		if err != nil {
+		if !done {
 			err = errors.Join(err, os.Remove(out.Name()))
 		}
 	}()
@@ -37,7 +49,16 @@ func ReplaceFile(path string, data []byte) (err error) {
 		err = out.Sync()
 	}
 	if err = errors.Join(err, out.Close()); err != nil {
-		return err
+		return false, err
 	}
-	return os.Rename(out.Name(), path)
+	unlock, err := lockFolder(filepath.Dir(path))
+	if err != nil {
+		return false, err
+	}
+	defer unlock()
+	if ok, err := still(); err != nil || !ok {
+		return false, err
+	}
+	err = os.Rename(out.Name(), path)
+	return err == nil, err
 }

@@ -119,8 +119,12 @@ func (f *file) save(text, seen string) (now state, saved bool, err error) {
 	if n := bytes.Count(old, []byte("\n")); 2*bytes.Count(old, []byte("\r\n")) > n {
 		text = strings.ReplaceAll(text, "\n", "\r\n")
 	}
-	if err := outdir.ReplaceFile(f.path(), []byte(text)); err != nil {
-		return state{}, false, err
+	done, err := outdir.ReplaceFileIf(f.path(), []byte(text), func() (bool, error) {
+		now, err = f.now() // another program may have written meanwhile
+		return now.Version == seen, err
+	})
+	if err != nil || !done {
+		return now, false, err
 	}
 	return stateOf([]byte(text)), true, nil
 }
@@ -171,15 +175,22 @@ func (p *Page) disk(w http.ResponseWriter, r *http.Request) {
 // save writes the file. Where it is no more what the tab has seen, the answer is a
 // conflict with what is there.
 func (p *Page) save(w http.ResponseWriter, r *http.Request) {
-	var asked state
+	var asked struct {
+		Version string  `json:"version"`
+		Text    *string `json:"text"`
+	}
 	if !read(w, r, &asked) {
 		return
 	}
-	if len(asked.Text) > mostFile {
+	if asked.Text == nil {
+		refuse(w, http.StatusBadRequest, "there is no text to save")
+		return
+	}
+	if len(*asked.Text) > mostFile {
 		refuse(w, http.StatusRequestEntityTooLarge, "the job is too large for a file")
 		return
 	}
-	now, saved, err := p.file.save(asked.Text, asked.Version)
+	now, saved, err := p.file.save(*asked.Text, asked.Version)
 	switch {
 	case err != nil:
 		refuse(w, http.StatusInternalServerError, "nothing was saved: "+err.Error())

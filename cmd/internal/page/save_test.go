@@ -98,6 +98,16 @@ func TestManySaves(t *testing.T) {
 
 // A save keeps line ends and rights; what cannot be written leaves the file as it was.
 func TestWholeWrites(t *testing.T) {
+	q, own := open(t, jobText)
+	seen := answer[state](t, q, "/api/job", nil, http.StatusOK)
+	answer[map[string]any](t, q, "/api/save", map[string]string{"version": seen.Version}, http.StatusBadRequest) // no text is not an empty one
+	if err := os.Chmod(own, 0o444); err != nil {
+		t.Fatal(err)
+	}
+	answer[map[string]any](t, q, "/api/save", state{seen.Version, "units: mm\n"}, http.StatusInternalServerError)
+	if data, _ := os.ReadFile(own); string(data) != jobText {
+		t.Errorf("a read-only file is %q", data)
+	}
 	crlf := strings.ReplaceAll(jobText, "\n", "\r\n")
 	p, path := open(t, crlf)
 	if err := os.Chmod(path, 0o640); err != nil {
