@@ -179,6 +179,7 @@ const (
 	labelColour = 8
 	scaleColour = 9
 	blankColour = 253
+	sheetColour = 252
 )
 
 // cutColour gives the i-th cut layer a colour of its own: steps of seven round

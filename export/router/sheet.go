@@ -119,7 +119,7 @@ func (s Sheet) Whole() Part {
 // onSheet draws what is not cut: the sheet's outline, and in each part its corner mark
 // and its name.
 func (d *pen) onSheet() {
-	d.loop(d.out.Layer(SheetLayer, blankColour), d.part.Panel.Outline)
+	d.loop(d.out.Layer(SheetLayer, sheetColour), d.part.Panel.Outline)
 	blank, label := d.out.Layer(BlankLayer, blankColour), d.out.Layer(LabelLayer, labelColour)
 	for _, p := range d.part.sheet.Parts {
 		long, wide := p.Panel.Length(), p.Panel.Width()
