@@ -1,8 +1,6 @@
 package page
 
 import (
-	"drawerwright/cmd/internal/outdir"
-
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
@@ -16,6 +14,8 @@ import (
 	"strings"
 	"sync"
 	"unicode/utf8"
+
+	"drawerwright/cmd/internal/outdir"
 )
 
 // mostFile is more than any job that can be read, so that a file which is too large

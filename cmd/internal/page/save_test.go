@@ -1,8 +1,6 @@
 package page
 
 import (
-	"drawerwright/cmd/internal/outdir"
-
 	"archive/zip"
 	"bytes"
 	"context"
@@ -20,6 +18,7 @@ import (
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/load"
+	"drawerwright/cmd/internal/outdir"
 )
 
 // alone tells whether the folder of a job holds it and nothing else.

@@ -25,17 +25,8 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 	}
 	ctx, stop := context.WithTimeout(r.Context(), sheetTime)
 	defer stop()
-	done, err := p.work.out(ctx, asked.Text)
-	switch {
-	case err != nil:
-		refuse(w, http.StatusServiceUnavailable, "stopped")
-		return
-	case done.Failed():
-		refuse(w, http.StatusUnprocessableEntity, "the job has mistakes")
-		return
-	}
-	if err := begin(ctx, p.work.long); err != nil {
-		refuse(w, http.StatusServiceUnavailable, "stopped")
+	done, ok := p.longWork(ctx, w, asked.Text)
+	if !ok {
 		return
 	}
 	defer end(p.work.long)

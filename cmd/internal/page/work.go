@@ -2,6 +2,7 @@ package page
 
 import (
 	"context"
+	"net/http"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
@@ -61,4 +62,21 @@ func (w worked) shownIn(unit string) worked {
 		w.Batch.Units = u
 	}
 	return w
+}
+
+// longWork works a sound job out and takes a place among what takes long, which the caller
+// gives back with end. Where it cannot, it has answered.
+func (p *Page) longWork(ctx context.Context, w http.ResponseWriter, text string) (done worked, ok bool) {
+	done, err := p.work.out(ctx, text)
+	if err == nil && done.Failed() {
+		refuse(w, http.StatusUnprocessableEntity, "the job has mistakes")
+		return done, false
+	}
+	if err == nil {
+		err = begin(ctx, p.work.long)
+	}
+	if err != nil {
+		refuse(w, http.StatusServiceUnavailable, "stopped")
+	}
+	return done, err == nil
 }

@@ -1,8 +1,6 @@
 package page
 
 import (
-	"drawerwright/geom/nest"
-
 	"archive/zip"
 	"bytes"
 	"context"
@@ -20,6 +18,7 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/geom/nest"
 )
 
 // mostFiles is how much of a build is held at once, in bytes; what is larger takes a
@@ -38,17 +37,8 @@ func (p *Page) zip(w http.ResponseWriter, r *http.Request) {
 	}
 	ctx, stop := context.WithTimeout(r.Context(), zipTime)
 	defer stop()
-	done, err := p.work.out(ctx, asked.Text)
-	switch {
-	case err != nil:
-		refuse(w, http.StatusServiceUnavailable, "stopped")
-		return
-	case done.Failed():
-		refuse(w, http.StatusUnprocessableEntity, "the job has mistakes")
-		return
-	}
-	if err := begin(ctx, p.work.long); err != nil {
-		refuse(w, http.StatusServiceUnavailable, "stopped")
+	done, ok := p.longWork(ctx, w, asked.Text)
+	if !ok {
 		return
 	}
 	defer end(p.work.long)
