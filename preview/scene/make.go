@@ -41,6 +41,8 @@ func Make(d Drawer, grid float64) (Scene, error) {
 	b.Overlaps = overlaps(b.Pieces, standing)
 	var rooms map[int][]room
 	b.Plays, rooms = plays(s.Parts, b.Pieces, standing)
+	fingers, moves := fingerPlays(s.Parts, b.Pieces, standing)
+	b.Plays = append(b.Plays, fingers...)
 	for i := range s.Parts {
 		p := &s.Parts[i]
 		m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
@@ -50,8 +52,8 @@ func Make(d Drawer, grid float64) (Scene, error) {
 		p.Mesh = len(s.Meshes)
 		p.Eased = p.Mesh
 		s.Meshes = append(s.Meshes, m)
-		if len(rooms[i]) > 0 {
-			if m, err = solid.Build(eased(p.Panel, rooms[i]), solid.Options{Grid: grid}); err != nil {
+		if len(rooms[i])+len(moves[i]) > 0 {
+			if m, err = solid.Build(narrowed(eased(p.Panel, rooms[i]), moves[i]), solid.Options{Grid: grid}); err != nil {
 				return Scene{}, fmt.Errorf("%s: %w", p.Name, err)
 			}
 			p.Eased = len(s.Meshes)

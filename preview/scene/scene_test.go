@@ -160,6 +160,63 @@ func TestPlays(t *testing.T) {
 	}
 }
 
+// TestFingerPlays: each edge between two rows of fingers has half of their play, at every
+// corner; shown exaggerated, the wood of nine more is gone on one side of each.
+func TestFingerPlays(t *testing.T) {
+	s := spec(joinery.BoxJoint, joinery.BottomApplied)
+	s.FingerWidth = 20 // seven rows
+	m := made(t, s)
+	const rows, gap = 7, joinery.DefaultDadoPlay / 2
+	count := map[string]int{}
+	pitch := m.Boxes[0].Size.Height / rows
+	for _, p := range m.Boxes[0].Plays {
+		corner, n, _ := strings.Cut(p.Name, ", ")
+		count[corner]++
+		middle := (p.Low.Z + p.High.Z) / 2
+		if want := float64(count[corner]) * pitch; p.Axis != 2 || math.Abs(p.Gap-gap) > 1e-9 || math.Abs(p.High.Z-p.Low.Z-gap) > 1e-9 || math.Abs(middle-want) > 6 {
+			t.Errorf("%+v: at %g, want about %g", p, middle, want)
+		}
+		if want := fmt.Sprintf("%d from below", count[corner]); n != want {
+			t.Errorf("%s: want %s", p.Name, want)
+		}
+		if p.High.X-p.Low.X != 12 || p.High.Y-p.Low.Y != 12 {
+			t.Errorf("%+v: not as long and wide as a corner", p)
+		}
+	}
+	if len(count) != 4 {
+		t.Errorf("plays at corners: %v", count)
+	}
+	for corner, n := range count {
+		if n != rows-1 {
+			t.Errorf("%s: %d plays, want %d", corner, n, rows-1)
+		}
+	}
+	want := 2.0 * (rows - 1) * (scene.Exaggeration - 1) * gap * 12 * 12
+	gone := 0.0
+	for i, p := range m.Parts {
+		if p.Role == joinery.Front || i == 0 {
+			gone = max(gone, m.Meshes[p.Mesh].Volume()-m.Meshes[p.Eased].Volume())
+		}
+	}
+	if math.Abs(gone-want) > 1e-3*want {
+		t.Errorf("a part shown exaggerated has %g mm3 less wood, want %g", gone, want)
+	}
+}
+
+// TestEasedStands: what is shown exaggerated never has more wood, and never falls apart.
+func TestEasedStands(t *testing.T) {
+	each(t, func(t *testing.T, _ joinery.Spec, m scene.Scene) {
+		for _, p := range m.Parts {
+			if err := m.Meshes[p.Eased].Check(); err != nil {
+				t.Errorf("%s: %v", p.Name, err)
+			}
+			if grown := m.Meshes[p.Eased].Volume() - m.Meshes[p.Mesh].Volume(); grown > 1e-6 {
+				t.Errorf("%s: %g mm3 more wood", p.Name, grown)
+			}
+		}
+	})
+}
+
 // TestJoinShares: drawers of one size share their solids, and groups keep their boxes.
 func TestJoinShares(t *testing.T) {
 	one := made(t, spec(joinery.DadoRabbet, joinery.BottomCaptured))

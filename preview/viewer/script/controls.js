@@ -1,5 +1,5 @@
-// Everything beside the picture. The lists are made anew when the data or the group
-// changes; else elements are only set, so that the focus stays where it is.
+// Everything beside the picture. The lists are made anew when what there is changes;
+// else elements are only set, which is fast and leaves the focus where it is.
 
 const AXES = ['left to right', 'front to back', 'bottom to top'];
 
@@ -13,6 +13,22 @@ class Controls {
   get state() { return this.viewer.state; }
   length(mm) { return lengthText(mm, this.state.data.unit); }
   size(...mm) { return mm.map((v) => this.length(v)).join(' × '); }
+
+  // shape is what the controls are made for; numbers alone are refreshed.
+  shape() {
+    const { data, groupIndex, group } = this.state;
+    return JSON.stringify([groupIndex, data.unit, data.groups.map((g) => [g.name, g.boxes.length]),
+      group.boxes.map((b) => [data.boxes[b].name, data.boxes[b].pieces.map((p) => p.name), data.boxes[b].plays.length])]);
+  }
+
+  refresh() {
+    const { data, pieces } = this.state;
+    setText(this.title, data.title);
+    this.fact.replaceChildren(...this.facts());
+    for (const p of pieces) setText(this.rows.get(p.key).size, this.size(p.part.length, p.part.width, p.part.thickness));
+    this.gaps.fill();
+    this.describe();
+  }
 
   // build makes all anew, but keeps what a person has unfolded, where the list stands
   // and which control has the focus.
@@ -42,12 +58,15 @@ class Controls {
     this.cutRows = make('div', {}, make('label', { className: 'dw-row' }, 'place', this.place), make('label', { className: 'dw-row' }, `${data.unit} from the start`, this.placed), this.flip);
     this.list = make('div', { className: 'dw-list' });
     this.detail = make('div', {});
+    this.title = make('h2', {}, data.title);
+    this.fact = make('p', { className: 'dw-fact' }, ...this.facts());
+    this.gaps = this.plays();
     const marks = [['numbers', state.group.boxes.length > 1 ? 'names' : 'numbers of the list'], ['faces', 'inside and outside faces (outside is hatched)'], ['grain', 'grain'], ['plays', `play in the joints, ${data.unit}`], ['exaggerated', `play drawn ${data.ease} times its size`]];
     this.checks = new Map(marks.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     this.aside.replaceChildren(
-      make('h2', {}, data.title),
+      this.title,
       make('label', { className: 'dw-row' }, 'show', groups),
-      make('p', { className: 'dw-fact' }, ...this.facts()),
+      this.fact,
       part('Look', make('div', { className: 'dw-buttons' }, ...Object.keys(LOOKS).map((name) => button(name, () => viewer.look(name))), button('all', () => viewer.fit())),
         button('light or dark', () => viewer.switchTheme())),
       part('Open', make('label', { className: 'dw-row' }, 'open', this.open), this.step),
@@ -55,7 +74,7 @@ class Controls {
       part('Marks', ...this.checks.values()),
       part('Parts', make('div', { className: 'dw-buttons' }, button('show all parts', () => viewer.showAll())), this.list),
       this.detail,
-      this.plays(),
+      this.gaps.place,
       make('details', {}, make('summary', {}, 'Keys on the picture'), make('dl', {}, ...KEYS.flatMap(([k, what]) => [make('dt', {}, k), make('dd', {}, what)]))),
       this.said);
     this.fill();
@@ -84,10 +103,11 @@ class Controls {
       const items = state.pieces.filter((p) => p.boxIndex === i).map((p) => {
         const what = state.group.boxes.length > 1 ? `${box.name}, ${p.piece.name}` : p.piece.name;
         const show = make('input', { type: 'checkbox', 'aria-label': `show ${what}`, onchange: () => viewer.toggle(p.key) });
+        const size = make('small', {}, this.size(p.part.length, p.part.width, p.part.thickness));
         const name = button('', () => viewer.choose(state.chosen === p.key ? null : p.key), { className: 'dw-piece' });
-        name.append(make('b', {}, String(p.number)), ` ${p.piece.name} `, make('small', {}, this.size(p.part.length, p.part.width, p.part.thickness)));
+        name.append(make('b', {}, String(p.number)), ` ${p.piece.name} `, size);
         const only = button('only', () => viewer.only(p.key), { 'aria-label': `show only ${what}` });
-        this.rows.set(p.key, { show, name });
+        this.rows.set(p.key, { show, name, size });
         return make('li', {}, show, name, only);
       });
       const list = make('ul', {}, ...items);
@@ -105,7 +125,7 @@ class Controls {
     const box = state.data.boxes[state.group.boxes[0]];
     const n = state.opened * box.steps.length;
     const step = state.opened === 0 ? 'closed' : `${Math.ceil(n)} of ${box.steps.length}: ${box.steps[Math.ceil(n) - 1]}`;
-    if (this.step.textContent !== step) this.step.textContent = step;
+    setText(this.step, step);
     this.open.setAttribute('aria-valuetext', this.step.textContent);
     this.axis.value = String(axis);
     this.cutRows.hidden = axis < 0;
@@ -149,13 +169,21 @@ class Controls {
     this.choices.forEach((b, i) => b.setAttribute('aria-pressed', String(i === this.state.pocket)));
   }
 
-  // plays lists where joints have play, each a way to a section through it.
+  // plays lists where joints have play, each a way to a section through it; the list is
+  // filled while it is unfolded.
   plays() {
     const { viewer, state } = this;
-    const rows = state.group.boxes.flatMap((b, i) => state.data.boxes[b].plays.map((play) => [
-      button(play.name, () => viewer.goTo(play, state.group.at[i]), { title: 'a section through it' }), this.length(play.play)]));
-    if (rows.length === 0 || state.group.boxes.length > 1) return make('div', {});
-    return make('details', {}, make('summary', {}, `Play in the joints: ${rows.length} places`), table(`a section through each; ${state.data.unit}`, ['where', 'play'], rows));
+    const { boxes, at } = state.group;
+    const count = boxes.length === 1 ? state.data.boxes[boxes[0]].plays.length : 0;
+    if (count === 0) return { place: make('div', {}), fill() {} };
+    const list = make('div', {});
+    const fill = () => {
+      if (!place.open) return;
+      const rows = state.data.boxes[boxes[0]].plays.map((play) => [button(play.name, () => viewer.goTo(play, at[0]), { title: 'a section through it' }), this.length(play.play)]);
+      list.replaceChildren(table(`a section through each; ${state.data.unit}`, ['where', 'play'], rows));
+    };
+    const place = make('details', { ontoggle: fill }, make('summary', {}, `Play in the joints: ${count} places`), list);
+    return { place, fill };
   }
 
   say(text) { this.said.textContent = text; }

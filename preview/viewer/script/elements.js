@@ -22,3 +22,8 @@ function table(caption, heads, rows) {
     make('thead', {}, make('tr', {}, ...heads.map((h) => make('th', { scope: 'col' }, h)))),
     make('tbody', {}, ...rows.map((r) => make('tr', {}, ...r.map((c, i) => make(i === 0 ? 'th' : 'td', i === 0 ? { scope: 'row' } : {}, c))))));
 }
+
+// setText leaves alone what stands there already: that costs no layout.
+function setText(e, text) {
+  if (e.textContent !== text) e.textContent = text;
+}

@@ -94,11 +94,12 @@ class Viewer {
 
   update(data) {
     if (!this.works) return;
-    const { pocket } = this.state;
+    const { pocket } = this.state, shape = this.controls.shape();
     this.painter.forget();
     this.state.take(data);
     this.state.pocket = this.state.chosenPiece() ? pocket : -1;
-    this.controls.build();
+    if (this.controls.shape() === shape) this.controls.refresh();
+    else this.controls.build();
     this.retheme();
   }
 
