@@ -80,7 +80,8 @@ function bar() {
   save.disabled = now === saved && version !== '';
   zip.disabled = failed;
   setText(byId('state'), now === saved && version !== '' ? 'as saved' : 'not saved');
-  document.title = (now === saved ? '' : '* ') + name;
+  const title = (now === saved ? '' : '* ') + name;
+  if (document.title !== title) document.title = title;
 }
 
 function drawerOfFile(entry) {

@@ -7,8 +7,8 @@ const drawing = svg('svg', { role: 'img' }, svg('path'));
 
 let viewer = null, seen = '', waiting = null;
 
-// update shows the latest scene, after the frame with the new numbers: where WebGL is
-// done by software a picture takes longer than all the rest.
+// update shows the latest scene, a frame after the new numbers: where WebGL is done by
+// software a picture takes longer than all the rest.
 function update() {
   const scene = waiting;
   waiting = null;
@@ -26,7 +26,7 @@ export function show(now) {
       viewer = globalThis.mountViewer(place, now.scene, { pictures: [drawing] });
       return !viewer.works;
     }
-    if (!waiting) requestAnimationFrame(() => setTimeout(update));
+    if (!waiting) requestAnimationFrame(() => requestAnimationFrame(update));
     waiting = now.scene;
     return false;
   }
