@@ -79,7 +79,9 @@ func (c Check) Over(least, most float64) Verdict {
 	switch {
 	case c.Words == PlayWords && c.Nominal <= settle:
 		return WillNot
-	case below > settle && below >= above:
+	case below > settle && above > settle:
+		return c.Words.Below + " or " + c.Words.Above
+	case below > settle:
 		return c.Words.Below
 	case above > settle:
 		return c.Words.Above

@@ -150,18 +150,23 @@ func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
 	return out
 }
 
-// sameNames finds parts of different drawers with one name: a drawer's name can end
-// as another's part does.
+// sameNames finds drawers that have a part with one name: a drawer's name can end as
+// another's part does. Two drawers of one name were told of when the job was read.
 func (b Batch) sameNames() (problems []Problem) {
-	first := make(map[string]string)
+	first := make(map[string]Drawer)
 	for i, d := range b.Drawers {
+		told := false
 		for _, p := range d.Parts {
 			if other, taken := first[p.Name]; taken {
+				if told || other.Folder == d.Folder {
+					continue
+				}
+				told = true
 				problems = append(problems, Problem{i, joinery.Problem{Code: "same-name", Error: true, Field: joinery.FieldName, Part: string(p.Role),
-					Message: fmt.Sprintf("its %s would have the same files as a part of %q: %s", p.Role, other, p.Name), Hint: "give one of the two drawers another name"}})
+					Message: fmt.Sprintf("its %s would have the same files as a part of %q: %s", p.Role, other.Spec.Name, p.Name), Hint: "give one of the two drawers another name"}})
 				continue
 			}
-			first[p.Name] = d.Spec.Name
+			first[p.Name] = d
 		}
 	}
 	return problems

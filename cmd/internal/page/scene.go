@@ -35,7 +35,11 @@ func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 	if len(groups) > 0 {
 		title = groups[0].Name
 	}
-	data, err := viewer.Data(scene.Join(title, b.Units, scenes, groups))
+	all := scene.Join(title, b.Units, scenes, groups)
+	if len(groups) > 0 {
+		all.Groups = groups // what is shown is chosen on the page
+	}
+	data, err := viewer.Data(all)
 	if err != nil {
 		return nil
 	}

@@ -22,7 +22,8 @@ func fitTables(b batch.Batch) []table {
 	u := b.Units
 	number := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
 	span := func(r [2]float64) string { return number(r[0]) + " – " + number(r[1]) }
-	f := report.Forecasts(b, 0, 1).Drawers[0]
+	all := report.Forecasts(b, 0, 1)
+	f := all.Drawers[0]
 	fit := table{Title: "What the joints of " + f.Drawer + " will do, " + u.String(), Head: []string{"measure", ">as set", ">right from – to", ">likely", "", ">at worst", ""}}
 	for _, m := range f.Fit {
 		fit.Rows = append(fit.Rows, []string{m.Words, number(m.Nominal), span(m.ForecastLimit), span(m.Likely), m.LikelyVerdict, span(m.Worst), m.WorstVerdict})
@@ -33,7 +34,11 @@ func fitTables(b batch.Batch) []table {
 		{"outside", size(d.Outside.Width), size(d.Outside.Height), size(d.Outside.Depth)},
 		{"clear inside", size(d.Inside.Width), size(d.Inside.Height), size(d.Inside.Depth)},
 	}}
-	return []table{box, fit}
+	boards := table{Title: "Boards that this reckons with, " + u.String(), Head: []string{"stock", ">thickness", ">least", ">most", "by"}}
+	for _, one := range all.Boards {
+		boards.Rows = append(boards.Rows, []string{one.Stock, number(one.Mean), number(one.Least), number(one.Most), one.Source()})
+	}
+	return []table{box, fit, boards}
 }
 
 // partTables are the cut list, a table for each stock.

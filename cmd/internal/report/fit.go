@@ -143,6 +143,14 @@ func boards(b batch.Batch, n func(float64) float64) []Board {
 	return list
 }
 
+// Source says by what the range of the thickness is known.
+func (b Board) Source() string {
+	if b.Assumed == "" {
+		return "measured"
+	}
+	return "one reading; " + b.Assumed + " says between what boards are"
+}
+
 // ForecastText prints a forecast. Drawers of which everything is the same stand
 // together.
 func ForecastText(f Forecast, u geom.Unit) []byte {
@@ -152,11 +160,7 @@ func ForecastText(f Forecast, u geom.Unit) []byte {
 	}
 	var rows [][]string
 	for _, b := range f.Boards {
-		source := "measured"
-		if b.Assumed != "" {
-			source = "one reading; " + b.Assumed + " says between what boards are"
-		}
-		rows = append(rows, []string{b.Stock, caliper(b.Mean, u), caliper(b.Least, u), caliper(b.Most, u), source})
+		rows = append(rows, []string{b.Stock, caliper(b.Mean, u), caliper(b.Least, u), caliper(b.Most, u), b.Source()})
 	}
 	table(&out, []string{"stock", ">thickness " + u.String(), ">least", ">most", "by"}, rows)
 	var bodies []string

@@ -65,7 +65,7 @@ class Controls {
     this.checks = new Map(marks.map(([name, text]) => [name, check(text, (on) => viewer.mark(name, on))]));
     this.aside.replaceChildren(
       this.title,
-      make('label', { className: 'dw-row' }, 'show', groups),
+      make('label', { className: 'dw-row', hidden: data.groups.length === 1 }, 'show', groups),
       this.fact,
       part('Look', make('div', { className: 'dw-buttons' }, ...Object.keys(LOOKS).map((name) => button(name, () => viewer.look(name))), button('all', () => viewer.fit())),
         button('light or dark', () => viewer.switchTheme())),

@@ -10,6 +10,7 @@ class State {
     this.section = { axis: -1, at: 0, side: 1 }; // side: 1 takes away what lies beyond
     this.marks = { numbers: true, faces: false, grain: false, plays: false, exaggerated: false };
     this.camera = new Camera();
+    this.before = null; // how the camera stood before it looked into a joint
     this.groupName = null;
     this.take(data);
   }
@@ -38,6 +39,7 @@ class State {
     if (anew) {
       this.opened = 0;
       this.section.axis = -1;
+      this.leave();
       this.hidden.clear();
       this.fit();
     } else {
@@ -75,6 +77,14 @@ class State {
       }
     }
     return [low, high];
+  }
+
+  // leave takes the camera back from a joint.
+  leave() {
+    if (!this.before) return false;
+    [this.camera.left, this.camera.above] = this.before;
+    this.before = null;
+    return true;
   }
 
   fit() {

@@ -174,6 +174,7 @@ class Viewer {
   }
 
   look(name) {
+    this.state.before = null;
     this.state.camera.look(name);
     this.state.fit();
     this.changed();
@@ -189,6 +190,7 @@ class Viewer {
   section(axis) {
     const { state } = this;
     state.section.axis = axis;
+    if (axis < 0 && state.leave()) state.fit();
     if (axis >= 0) {
       state.section.at = (state.low[axis] + state.high[axis]) / 2;
       state.section.side = state.camera.axes().eye[axis] < -1e-6 ? -1 : 1;
@@ -218,6 +220,7 @@ class Viewer {
     const middle = plus(times(plus(play.low, play.high), 0.5), at);
     state.opened = 0;
     state.marks.plays = true;
+    state.before ??= [state.camera.left, state.camera.above];
     state.camera.look(['right', 'front', 'top'][play.along]);
     this.section(play.along);
     state.section.at = middle[play.along];

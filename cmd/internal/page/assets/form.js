@@ -4,22 +4,25 @@ import { byId, el, setText } from './dom.js';
 
 const root = byId('fields'), help = byId('help');
 
-let keys = [], send, choose;
+let keys = [], send, choose, waits;
+let emptied = null; // [field, path] of a field that somebody empties
+let goal = null; // {path, inside} of where the focus goes when an edit is shown
 let shape = '', looked = null;
 let fields = new Map(); // path → {field, input, said, key}
 let sections = new Map(); // path → {details, said, mark, fill}
 const opened = new Map(); // path → whether its section was open
 let ids = 0;
 
-// begin takes the entries of a job file, a function for edits, and one that chooses a
-// drawer of the file.
-export function begin(all, edit, chosen) {
+// begin takes the entries of a job file, a function for edits, one that chooses a drawer
+// of the file, and one to call when a field waits or waits no more.
+export function begin(all, edit, chosen, waited) {
   // What is changed most comes first.
   const first = ['job', 'units', 'drawers', 'stock', 'cutter', 'joinery', 'openings', 'slides'];
   const rank = (k) => (first.includes(k.name) ? first.indexOf(k.name) : first.length);
   keys = [...all].sort((a, b) => rank(a) - rank(b));
   send = edit;
   choose = chosen;
+  waits = waited;
   for (const name of ['drawers', 'stock', 'cutter']) opened.set(JSON.stringify([name]), true);
   root.addEventListener('focusin', (event) => {
     const field = event.target.closest('[data-path]');
@@ -44,6 +47,21 @@ export function show(now) {
   for (const { input } of fields.values()) input.disabled = !now.sound;
   for (const button of root.querySelectorAll('button')) button.disabled = !now.sound;
   mark();
+  if (goal) reach();
+}
+
+// reach gives the focus to what an edit has made, or to what is left around what it has
+// removed.
+function reach() {
+  const way = JSON.stringify(goal.path), one = sections.get(way), { inside } = goal;
+  goal = null;
+  if (inside && one?.details) {
+    one.fill();
+    one.details.open = true;
+    mark();
+  }
+  const place = one?.details ?? [...root.querySelectorAll('[data-section]')].find((e) => e.dataset.section === way);
+  (inside ? place?.querySelector('.field input, .field select') : place?.querySelector('summary'))?.focus();
 }
 
 function shapeOf(n) {
@@ -80,6 +98,7 @@ function build() {
   again.input.value = typed; // it may be ahead of the text
   again.sent = sent;
   again.input.setSelectionRange(caret, caret);
+  if (emptied) emptied = [again, JSON.parse(active)];
 }
 
 function refresh() {
@@ -89,9 +108,9 @@ function refresh() {
 // entry is a key with its value.
 function entry(key, path) {
   switch (key.kind) {
-    case 'section': return section(key.name, path, key.doc, () => inSection(key, path), remover(path));
+    case 'section': return section(key.name, path, key.doc, () => inSection(key, path), remover(path, path));
     case 'named': return section(key.name, path, key.doc, () => inNamed(key, path));
-    case 'list': return section(key.name, path, key.doc, () => (key.name === 'drawers' ? inDrawers(key, path) : inList(key, path)), key.name === 'drawers' ? null : remover(path));
+    case 'list': return section(key.name, path, key.doc, () => (key.name === 'drawers' ? inDrawers(key, path) : inList(key, path)), key.name === 'drawers' ? null : remover(path, path));
     default: return field(key, path);
   }
 }
@@ -157,11 +176,22 @@ function section(name, path, doc, content, ...buttons) {
   return details;
 }
 
-const remover = (path) => el('button', { type: 'button', textContent: 'remove', 'aria-label': `remove ${path.at(-1)}`, onclick: () => send({ do: 'remove', path, value: '' }) });
+const remover = (path, after = path.slice(0, -1)) => el('button', { type: 'button', textContent: 'remove', 'aria-label': `remove ${path.at(-1)}`, onclick: () => {
+  goal = { path: after, inside: false };
+  send({ do: 'remove', path, value: '' });
+} });
 
-const copier = (path, noun) => el('button', { type: 'button', textContent: 'copy', 'aria-label': `copy ${noun ?? ''} ${path.at(-1)}`.replace('  ', ' '), onclick: () => send({ do: 'copy', path, value: fresh(path, noun) }) });
+const copier = (path, noun) => el('button', { type: 'button', textContent: 'copy', 'aria-label': `copy ${noun ?? ''} ${path.at(-1)}`.replace('  ', ' '), onclick: () => {
+  const value = fresh(path, noun), index = /^\d+$/.test(path.at(-1));
+  goal = { path: [...path.slice(0, -1), index ? String(Number(path.at(-1)) + 1) : value], inside: true };
+  send({ do: 'copy', path, value });
+} });
 
-const beginner = (key, path) => el('button', { type: 'button', textContent: `add ${key.noun}`, onclick: () => send({ do: 'begin', path, value: fresh([...path, ''], key.noun) }) });
+const beginner = (key, path) => el('button', { type: 'button', textContent: `add ${key.noun}`, onclick: () => {
+  const value = fresh([...path, ''], key.noun);
+  goal = { path: [...path, key.kind === 'list' ? '0' : value], inside: true };
+  send({ do: 'begin', path, value });
+} });
 
 // fresh is a name that is not there yet.
 function fresh(path, noun = 'new') {
@@ -189,13 +219,30 @@ function field(key, path) {
     input.addEventListener('change', () => enter(one, path));
   } else {
     // Emptied fields wait: what is typed next shall stand in the same place.
-    input.addEventListener('input', () => { if (input.value.trim() !== '') enter(one, path); });
-    input.addEventListener('blur', () => { if (input.value.trim() === '') enter(one, path); });
-    input.addEventListener('keydown', (event) => { if (event.key === 'Enter') enter(one, path); });
+    input.addEventListener('input', () => {
+      const empty = input.value.trim() === '';
+      emptied = empty && one.sent !== '' ? [one, path] : null;
+      if (!empty) enter(one, path);
+      else say(one.said, []);
+      waits();
+    });
+    input.addEventListener('blur', settle);
+    input.addEventListener('keydown', (event) => { if (event.key === 'Enter') settle(); });
   }
   fields.set(way, one);
   fill(one, path);
   return whole;
+}
+
+// waiting tells whether a field was emptied and the text does not follow yet.
+export const waiting = () => emptied !== null;
+
+// settle lets the text follow.
+export function settle() {
+  if (!emptied) return;
+  const [one, path] = emptied;
+  emptied = null;
+  enter(one, path);
 }
 
 // enter sends what stands in a field, once.
@@ -234,6 +281,7 @@ function options(one, value) {
 
 // release puts the value of the text into the field that has the focus, after an undo.
 export function release() {
+  emptied = null;
   const one = fields.get(document.activeElement?.closest?.('[data-path]')?.dataset.path);
   if (one && one.input.tagName === 'INPUT') one.input.value = one.sent = textOf(at(JSON.parse(one.field.dataset.path))) ?? '';
 }
@@ -268,7 +316,7 @@ function mark() {
     places.set(way, [...(places.get(way) ?? []), p]);
   }
   for (const [way, one] of fields) {
-    const list = places.get(way) ?? [];
+    const list = emptied?.[0] === one ? [] : places.get(way) ?? [];
     say(one.said, list);
     const bad = list.some((p) => p.level === 'error');
     if (bad) one.input.setAttribute('aria-invalid', 'true');
@@ -295,6 +343,7 @@ function say(e, problems, others) {
 
 // refuse says at a field why an edit could not be written.
 export function refuse(path, message) {
+  goal = null;
   const one = fields.get(JSON.stringify(path)) ?? sections.get(JSON.stringify(path));
   if (!one) return false;
   one.said.hidden = false;

@@ -28,10 +28,16 @@ function change(next, kind) {
 
 // look asks what the text comes out as. Only the latest is asked for: while an answer is
 // awaited, changes gather.
-async function look() {
+function look() {
   bar();
   again = true;
-  if (busy) return;
+  if (!busy) working = work();
+  return working;
+}
+
+let working = Promise.resolve(); // done when the latest text is shown
+
+async function work() {
   busy = true;
   while (again) {
     again = false;
@@ -75,14 +81,20 @@ function show(answer) {
 
 // bar brings buttons and the state to what can be done.
 function bar() {
-  undo.disabled = !history.canUndo;
-  redo.disabled = !history.canRedo;
-  save.disabled = now === saved && version !== '';
-  zip.disabled = failed;
-  setText(byId('state'), now === saved && version !== '' ? 'as saved' : 'not saved');
-  const title = (now === saved ? '' : '* ') + name;
+  const same = now === saved && version !== '' && !form.waiting();
+  able(undo, history.canUndo || form.waiting());
+  able(redo, history.canRedo);
+  able(save, !same);
+  able(zip, !failed && !building);
+  setText(byId('state'), same ? 'as saved' : 'not saved');
+  const title = (same ? '' : '* ') + name;
   if (document.title !== title) document.title = title;
 }
+
+// A button that can do nothing now keeps the focus, unlike one that is disabled.
+function able(button, can) { button.setAttribute('aria-disabled', String(!can)); }
+
+const act = (button, what) => button.addEventListener('click', () => { if (button.getAttribute('aria-disabled') === 'false') what(); });
 
 function drawerOfFile(entry) {
   view.entry = entry;
@@ -100,6 +112,15 @@ function edit(e) {
     view.drawer = '';
   }
   look();
+}
+
+// back undoes; an emptied field takes back its value first.
+function back() {
+  if (!form.waiting()) step(history.undo(now));
+  else {
+    form.release();
+    look();
+  }
 }
 
 function step(next) {
@@ -141,6 +162,8 @@ function seen(disk) {
 }
 
 async function write() {
+  form.settle();
+  await working;
   const asked = now;
   try {
     const answer = await api.save(asked, version);
@@ -152,8 +175,13 @@ async function write() {
   }
 }
 
+let building = false; // the zip
+
 async function download() {
-  zip.disabled = true;
+  form.settle();
+  building = true;
+  bar();
+  await working;
   setText(zip, 'Building …');
   try {
     const blob = await api.zip(now);
@@ -163,6 +191,7 @@ async function download() {
   } catch (error) {
     tell(error.message);
   }
+  building = false;
   setText(zip, 'Download all');
   bar();
 }
@@ -180,7 +209,7 @@ function keyboard(event) {
   if (!(event.ctrlKey || event.metaKey) || event.altKey) return;
   const key = event.key.toLowerCase();
   if (key === 's') write();
-  else if (key === 'z' && !event.shiftKey) step(history.undo(now));
+  else if (key === 'z' && !event.shiftKey) back();
   else if (key === 'y' || key === 'z') step(history.redo(now));
   else return;
   event.preventDefault();
@@ -194,12 +223,12 @@ async function start() {
   seen(job);
   text.begin((next) => change(next, 'text'));
   text.show(now);
-  form.begin(job.keys, edit, drawerOfFile);
+  form.begin(job.keys, edit, drawerOfFile, bar);
   results.begin(view, look);
-  undo.addEventListener('click', () => step(history.undo(now)));
-  redo.addEventListener('click', () => step(history.redo(now)));
-  save.addEventListener('click', write);
-  zip.addEventListener('click', download);
+  act(undo, back);
+  act(redo, () => step(history.redo(now)));
+  act(save, write);
+  act(zip, download);
   byId('unit').addEventListener('change', (event) => { view.unit = event.target.value; look(); });
   for (const button of document.querySelectorAll('[data-to]')) {
     button.addEventListener('click', () => { document.body.dataset.pane = button.dataset.to; });
@@ -209,7 +238,7 @@ async function start() {
     if (event.inputType === 'historyUndo' || event.inputType === 'historyRedo') event.preventDefault();
   });
   document.addEventListener('visibilitychange', watch);
-  addEventListener('beforeunload', (event) => { if (now !== saved) event.preventDefault(); });
+  addEventListener('beforeunload', (event) => { if (now !== saved || form.waiting()) event.preventDefault(); });
   setInterval(watch, 2000);
   await look();
 }

@@ -11,4 +11,4 @@ export function table(t) {
 
 // wrong are the verdicts that are to be seen at a glance.
 const wrong = new Set(['tight', 'loose', 'will not', 'recessed', 'proud', 'narrow', 'wide', 'deep', 'shallow', 'open', 'low', 'high', 'short', 'long']);
-export const word = (cell) => (wrong.has(cell) ? 'bad' : null);
+export const word = (cell) => (cell.split(' or ').some((w) => wrong.has(w)) ? 'bad' : null);
