@@ -21,7 +21,8 @@ type table struct {
 func fitTables(b batch.Batch) []table {
 	u := b.Units
 	number := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
-	span := func(r [2]float64) string { return number(r[0]) + " – " + number(r[1]) }
+	// The dash stays with the number before it.
+	span := func(r [2]float64) string { return number(r[0]) + "\u00a0– " + number(r[1]) }
 	all := report.Forecasts(b, 0, 1)
 	f := all.Drawers[0]
 	fit := table{Title: "What the joints of " + f.Drawer + " will do, " + u.String(), Head: []string{"measure", ">as set", ">right from – to", ">likely", "", ">at worst", ""}}
