@@ -52,7 +52,7 @@ async function serve(name, text) {
   const process = spawn(command, ['view', file], { stdio: ['ignore', 'pipe', 'inherit'] });
   const ended = new Promise((done) => process.once('exit', done));
   const address = await new Promise((done) => process.stdout.once('data', (d) => done(String(d).trim())));
-  return { file, address, read: () => readFileSync(file, 'utf8'), stop: (signal) => { process.kill(signal); return ended; } };
+  return { file, address, pid: process.pid, read: () => readFileSync(file, 'utf8'), stop: (signal) => { process.kill(signal); return ended; } };
 }
 
 const browser = await chromium.launch({ executablePath: '/usr/bin/chromium', args: ['--no-sandbox', '--enable-unsafe-swiftshader'] });
@@ -394,6 +394,43 @@ async function speed(name, text, drawers) {
   await job.stop('SIGINT');
 }
 
+// memory makes 300 edits after as many, and compares what is kept of the page, and of the
+// program where the system tells it.
+async function memory(text) {
+  const job = await serve('memory.yaml', text);
+  const page = await tab(job.address);
+  const cdp = await page.context().newCDPSession(page);
+  await page.locator('#fields summary', { hasText: 'birch' }).click();
+  const edits = () => page.evaluate(async () => {
+    const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), source = document.getElementById('source');
+    input.focus();
+    for (let i = 0; i < 300; i++) {
+      input.value = String(12 + (i % 7) / 10);
+      input.dispatchEvent(new InputEvent('input', { bubbles: true }));
+      while (!source.value.includes(`thickness: ${input.value},`)) await new Promise((done) => setTimeout(done, 5));
+      await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done)))); // and its picture
+    }
+  });
+  const kept = async () => {
+    for (let i = 0; i < 3; i++) await cdp.send('HeapProfiler.collectGarbage');
+    const { nodes, jsEventListeners } = await cdp.send('Memory.getDOMCounters');
+    const program = Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${job.pid}/status`, 'utf8'))[1]) / 1024;
+    return { heap: (await cdp.send('Runtime.getHeapUsage')).usedSize / 2 ** 20, nodes, listeners: jsEventListeners, program };
+  };
+  await attempt('300 edits', async () => {
+    await edits();
+    const before = await kept();
+    await edits();
+    const after = await kept();
+    const told = `${JSON.stringify(before)}, then ${JSON.stringify(after)}`;
+    say({ tried: 'memory', fault: '', told });
+    must(after.heap - before.heap < 2 && after.nodes - before.nodes < 50 && after.listeners - before.listeners < 50 && after.program - before.program < 30, told);
+  });
+  await page.close({ runBeforeUnload: false });
+  await job.stop('SIGINT');
+}
+
+await memory(jobText);
 await speed('one.yaml', jobText, 1);
 await speed('bank.yaml', bankText, 12);
 await browser.close();

@@ -20,17 +20,21 @@ func TestPage(t *testing.T) {
 		Drawers      int
 		P50, P95     float64
 		Picture      float64
+		Told         string
 	}](t, "", "node", "page.mjs", command, dir) {
 		tried[r.Tried] = true
 		if r.Fault != "" {
 			t.Errorf("%s: %s", r.Tried, r.Fault)
+		}
+		if r.Told != "" {
+			t.Logf("%s: %s", r.Tried, r.Told)
 		}
 		if r.Drawers > 0 {
 			t.Logf("from a key to the frame with new numbers, %d drawers: %.0f ms in the middle, %.0f ms for 19 of 20; with the new picture %.0f ms", r.Drawers, r.P50, r.P95, r.Picture)
 		}
 	}
 	for _, must := range []string{"a thickness", "text and form follow each other", "a mistake at its field", "undo and redo", "save", "two tabs", "download", "a name that would be markup", "sheets",
-		"units", "sections, copies and removals", "an emptied field", "a cabinet", "the keyboard alone", "light, for everybody", "dark, for everybody", "a phone", "without WebGL", "the end", "speed"} {
+		"units", "sections, copies and removals", "an emptied field", "a cabinet", "the keyboard alone", "light, for everybody", "dark, for everybody", "a phone", "without WebGL", "the end", "300 edits", "speed"} {
 		if !tried[must] {
 			t.Errorf("%s was not tried", must)
 		}
