@@ -363,6 +363,7 @@ async function speed(name, text, drawers) {
   const page = await tab(job.address);
   await page.locator('#fields summary', { hasText: 'birch' }).click();
   await field(page, 'stock', 'birch', 'thickness').waitFor();
+  if (drawers > 1) await page.locator('#whole').check();
   const [times, pictures] = await page.evaluate(async () => {
     const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), lists = document.getElementById('lists');
     input.focus();
