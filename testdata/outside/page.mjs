@@ -270,6 +270,9 @@ await attempt('a cabinet', async () => {
   const bank = await serve('cabinet.yaml', bankText);
   const wide = await tab(bank.address);
   const fact = () => wide.locator('#picture .dw-fact').first().textContent();
+  const offered = (name) => wide.locator(`[data-path='["drawers","0","${name}"]'] datalist option`).evaluateAll((list) => list.map((o) => o.value));
+  must((await offered('opening')).join() === 'base', `openings on offer: ${await offered('opening')}`);
+  must((await offered('slide')).includes('side-mount'), `slides on offer: ${await offered('slide')}`);
   await wide.locator('#whole').check();
   await until('all drawers are shown', async () => (await fact()).startsWith('12 drawers'));
   must(!(await wide.locator('#picture label', { hasText: 'show' }).first().isVisible()), 'a second list chooses what is shown');

@@ -16,13 +16,13 @@ type Key struct {
 	Required bool     `json:"required,omitempty"`
 	Default  string   `json:"default,omitempty"`
 	Without  string   `json:"without,omitempty"` // what happens without it
-	Words    []string `json:"words,omitempty"`
-	Noun     string   `json:"noun,omitempty"` // what a list or a mapping of names lists
+	Words    []string `json:"words,omitempty"`   // all that it takes; of a reference what is built in
+	Noun     string   `json:"noun,omitempty"`    // what a list or a mapping of names lists
 	Keys     []Key    `json:"keys,omitempty"`
 }
 
 // kinds are the names of forms.
-var kinds = map[form]string{formTitle: "text", formName: "text", formStock: "stock", formRef: "text", formPath: "text", formWord: "word", formLength: "length",
+var kinds = map[form]string{formTitle: "text", formName: "text", formStock: "stock", formRef: "reference", formPath: "text", formWord: "word", formLength: "length",
 	formReadings: "lengths", formLengths: "lengths", formCells: "lengths", formEdges: "lengths", formSize: "size", formCount: "count", formPrice: "price", formMeasure: "measure",
 	formSection: "section", formNamed: "named", formWords: "words", formPattern: "text", formList: "list"}
 

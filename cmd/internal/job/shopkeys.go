@@ -85,7 +85,7 @@ var inOpening = []string{"slide", "rows", "graduation", "gap", "reveal", "overla
 // rowKeys are the entries of drawers that say how they share an opening.
 var rowKeys = []key{
 	{name: "opening", form: formRef, doc: "The opening of a cabinet in which the drawer runs, instead of its outside size", without: "the drawer has an outside size"},
-	{name: string(joinery.FieldUndermount), form: formRef, doc: "The slide on which it runs there: a built-in kind, or a slide of the shop", without: "an opening needs it"},
+	{name: string(joinery.FieldUndermount), form: formRef, words: slideKinds(), doc: "The slide on which it runs there: a built-in kind, or a slide of the shop", without: "an opening needs it"},
 	{name: "rows", form: formCells, words: []string{freeRow}, min: minSize, max: maxSize, most: maxRows,
 		doc: "How many drawers share the opening; or the heights of their fronts from the top, of which those that are free share the rest", without: "one"},
 	{name: "graduation", form: formSection, words: []string{string(opening.Equal)}, keys: graduationKeys,

@@ -208,12 +208,14 @@ function field(key, path) {
   const known = fields.get(way);
   if (known) return known.field;
   const choices = key.kind === 'word' || key.kind === 'stock';
+  const list = key.kind === 'reference' ? el('datalist', { id: `${id}l` }) : null;
   const input = choices ? el('select', { id }) : el('input', { id, type: 'text', autocomplete: 'off', spellcheck: false, inputMode: key.kind === 'count' ? 'numeric' : 'text' });
+  if (list) input.setAttribute('list', list.id);
   input.setAttribute('aria-describedby', `${id}s`);
   if (key.required) input.setAttribute('aria-required', 'true');
   const said = el('p', { class: 'said', id: `${id}s`, hidden: true });
-  const whole = el('div', { class: 'field', 'data-path': way }, el('label', { htmlFor: id, title: key.doc, textContent: key.name }), input, said);
-  const one = { field: whole, input, said, key };
+  const whole = el('div', { class: 'field', 'data-path': way }, el('label', { htmlFor: id, title: key.doc, textContent: key.name }), input, list, said);
+  const one = { field: whole, input, said, key, list };
   input.placeholder = key.default ?? (key.without ? `— ${key.without}` : '');
   if (choices) {
     input.addEventListener('change', () => enter(one, path));
@@ -259,11 +261,21 @@ function fill(one, path) {
   if (one.input.tagName === 'SELECT') {
     options(one, text ?? '');
   }
+  if (one.list) suggest(one);
   if (document.activeElement !== one.input) {
     one.sent = text ?? '';
     if (one.input.value !== one.sent) one.input.value = one.sent;
   }
   one.input.readOnly = text === null;
+}
+
+// suggest offers what a name can refer to: what the file has, and what is built in.
+function suggest(one) {
+  const all = [...(child(looked.outline, `${one.key.name}s`)?.names ?? []), ...(one.key.words ?? [])];
+  const now = all.join('\n');
+  if (one.options === now) return;
+  one.options = now;
+  one.list.replaceChildren(...all.map((value) => el('option', { value })));
 }
 
 function options(one, value) {
