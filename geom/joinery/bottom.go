@@ -133,7 +133,7 @@ func (l *layout) slackAdvice() string {
 func (l *layout) bottomAdvice(c Check) (string, Field) {
 	least, most := c.usual()
 	if !l.advisable(least, most) {
-		return "sort the boards: what the readings differ by alone is more than the usual range", FieldBottom
+		return unlikeBoards, FieldBottom
 	}
 	if l.Cutter.Kind == Router && l.Cutter.Width+l.SlotRoom < l.groove-settle { // the groove follows the board
 		return fmt.Sprintf("a groove-play of %s to %s gives the usual play", l.atLeast(least), l.atMost(most)), FieldGroovePlay

@@ -212,6 +212,14 @@ func (l *layout) checkFingers() {
 		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", l.text(notch), l.text(l.Cutter.Width)),
 			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(l.leastFinger())))
 	}
+	switch notch := l.FingerWidth + play/2; {
+	case l.FingerWidth == 0:
+	case l.Cutter.Kind == Saw && math.Abs(l.FingerWidth-pitch) > sameFence:
+		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", l.text(pitch), l.text(l.FingerWidth)), "delete it, or take a cutter of that width")
+	case notch < l.leastFinger()-settle:
+		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", l.text(l.FingerWidth), l.text(l.Cutter.Width), l.text(pitch)),
+			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(l.leastFinger())))
+	}
 	if l.Cutter.Kind == Saw {
 		if last := at[len(at)-1] - at[len(at)-2]; math.Abs(last-pitch) > sameFence {
 			l.warn("finger-width", FieldOutside, Side, fmt.Sprintf("the topmost fingers are %s wide, the others %s", l.text(last), l.text(pitch)),

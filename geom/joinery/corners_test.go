@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"slices"
+	"strings"
 	"testing"
 
 	"drawerwright/geom"
@@ -182,5 +183,33 @@ func TestGlueArea(t *testing.T) {
 	}{{DadoRabbet, 4 * 24 * 120}, {DoubleRabbet, 4 * 18 * 120}, {Rabbet, 4 * 18 * 120}, {Butt, 4 * 12 * 120}, {BoxJoint, 4 * (4*144 + 120*12)}} {
 		d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.FingerWidth = c.joint, 24 }))
 		near(t, string(c.joint), d.GlueArea(), c.want)
+	}
+}
+
+// TestFingerWidthNotTaken: where a wished width is not what is made, it is said.
+func TestFingerWidthNotTaken(t *testing.T) {
+	for name, c := range map[string]struct {
+		cutter Cutter
+		wish   float64
+		says   string
+	}{
+		"near":   {Cutter{Router, 6}, 24, ""},
+		"narrow": {Cutter{Router, 6}, 5, "they are made"},
+		"saw":    {Cutter{Saw, 6.35}, 5, "as wide as the saw"},
+		"sawn":   {Cutter{Saw, 6.35}, 6.3, ""},
+	} {
+		s := routedBox(func(s *Spec) {
+			s.Joint, s.FingerWidth, s.Cutter, s.BottomFit = BoxJoint, c.wish, c.cutter, BottomApplied
+		})
+		_, problems := Build(s)
+		said := ""
+		for _, p := range problems {
+			if p.Code == "finger-width" && p.Field == FieldFingerWidth {
+				said += p.Message
+			}
+		}
+		if c.says == "" && said != "" || !strings.Contains(said, c.says) {
+			t.Errorf("%s: %q", name, said)
+		}
 	}
 }

@@ -94,11 +94,15 @@ func (l *layout) checkTongues() {
 	}
 }
 
+// unlikeBoards is the advice where no cutter suits all boards. A range may be assumed
+// from a standard; measured boards are often nearer to one another.
+const unlikeBoards = "sort the boards, or write what more of them measure: from the thinnest to the thickest is more than the usual range"
+
 // playAdvice says what would give a tongue the usual play, and which entry that is.
 func (l *layout) playAdvice(c Check) (string, Field) {
 	least, most := c.usual()
 	if !l.advisable(least, most) {
-		return "sort the boards: what the readings differ by alone is more than the usual range", FieldFront
+		return unlikeBoards, FieldFront
 	}
 	if l.Cutter.Kind == Saw {
 		return l.cutterAdvice(l.f+least, l.f+most), FieldCutter
