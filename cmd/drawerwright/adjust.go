@@ -226,11 +226,14 @@ func (t *trialCut) fitsText() string {
 		return ""
 	}
 	said := fmt.Sprintf("Slot %d is meant to be %s wide, a play of %s.", t.fitsSlot, t.text(t.fits), t.text(t.playWanted()))
-	if t.drawer.Setup.Cutter.Kind == joinery.Router {
+	switch k := t.drawer.Setup.Cutter.Kind; {
+	case k.FollowsDrawing():
 		return said + " The router makes it with that dado-play."
+	case k.MadeToFit():
+		return said + " Write that dado-play, and pare the dados until the tongue goes in as it did there."
 	}
 	l := t.drawer.Spec.Limits.TonguePlay
-	return said + fmt.Sprintf(" A saw's slot is as wide as its cutter: one of %s makes it at this fence distance. The job's limits are %s to %s.", t.text(t.fits), t.text(l.Least), t.text(l.Most))
+	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. The job's limits are %s to %s.", t.text(t.fits), t.text(l.Least), t.text(l.Most))
 }
 
 // write puts the measured values into a copy of the job file.
@@ -295,7 +298,7 @@ func (t *trialCut) write(from, to string, j *job.Job, at int, a testcut.Advice, 
 			say(j.SettingEdit(at, s.field, number(s.value)), true)
 		}
 	}
-	if t.fits > 0 && t.drawer.Setup.Cutter.Kind == joinery.Router {
+	if t.fits > 0 && t.drawer.Setup.Cutter.Kind.MadeToFit() {
 		say(j.SettingEdit(at, joinery.FieldDadoPlay, number(max(0, t.playWanted()))), true)
 	}
 	if len(edits) == 0 {

@@ -77,14 +77,17 @@ func couponTongue(d batch.Drawer) float64 {
 }
 
 func couponOf(b batch.Batch, d batch.Drawer) (coupon.Coupon, error) {
+	if d.Setup.Cutter.Kind == joinery.Hand {
+		return coupon.Coupon{}, errors.New("a coupon is for machines: by hand each dado is pared until its own tongue goes in")
+	}
 	return coupon.Make(coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Cutter: d.Setup.Cutter.Width,
-		Router: d.Setup.Cutter.Kind == joinery.Router, Depth: d.Setup.CutterHeight, Unit: b.Units})
+		Router: d.Setup.Cutter.Kind.FollowsDrawing(), Depth: d.Setup.CutterHeight, Unit: b.Units})
 }
 
 // drawCoupon writes a router's drawing of a coupon into a folder, under a new name.
 func drawCoupon(b batch.Batch, d batch.Drawer, c coupon.Coupon, dir string) (string, error) {
-	if d.Setup.Cutter.Kind != joinery.Router {
-		return "", errors.New("a saw needs no drawing: the printed steps say how the coupon is cut")
+	if !d.Setup.Cutter.Kind.FollowsDrawing() {
+		return "", errors.New("only a CNC router needs a drawing: the printed steps say how the coupon is cut")
 	}
 	settings := b.Router
 	settings.Bits = d.Bits

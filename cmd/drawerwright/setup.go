@@ -8,7 +8,6 @@ import (
 
 func newSetup(s streams) *cobra.Command {
 	var asJSON bool
-	var on string
 	c := &cobra.Command{
 		Use:   "setup JOB",
 		Short: "Print the setup sheet: cutter, height and fence for every cut, in order, with its limits and cautions",
@@ -17,20 +16,18 @@ all drawers, what forcing it costs and the least number of settings that is righ
 and then every setting with its cuts in order: which parts, which face down, which
 edge to the fence, what the caliper should read, and what can hurt.
 
-With spacers in the job, settings are made up of them. JOB may be - for standard input.`,
+The machine of each drawer is that of its cutter in the job: saw, router-table, router
+(CNC) or hand. With spacers in the job, settings are made up of them. JOB may be - for standard input.`,
 		Example: `  $ drawerwright setup drawers.yaml
-  $ drawerwright setup drawers.yaml --on router-table`,
+  $ drawerwright setup drawers.yaml --json`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
 		RunE: func(c *cobra.Command, args []string) error {
-			if err := oneOf("on", on, report.Machines...); err != nil {
-				return err
-			}
 			l, err := ready(args[0], asJSON, s)
 			if err != nil {
 				return err
 			}
-			sheet := report.SetupsOf(l.Batch, on)
+			sheet := report.SetupsOf(l.Batch)
 			if asJSON {
 				return done(writeJSON(s.out, sheet))
 			}
@@ -39,6 +36,5 @@ With spacers in the job, settings are made up of them. JOB may be - for standard
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
-	wordFlag(c, &on, "on", report.Machines[0], "where drawers for a saw are cut", report.Machines...)
 	return c
 }

@@ -21,16 +21,25 @@ type Accuracy struct {
 }
 
 // What is usual; common practice, no source: settings made by a test cut that is
-// measured with a caliper, and a router whose zero is touched off on the board.
+// measured with a caliper, a bit under a table that its fence flexes from a little more
+// than a saw's, a router whose zero is touched off on the board, and cuts to a knife
+// line that are pared to fit.
 var (
 	SawAccuracy    = Accuracy{Cutter: 0.03, Cut: 0.03, Fence: 0.05, Height: 0.05, Length: 0.3}
+	TableAccuracy  = Accuracy{Cutter: 0.03, Cut: 0.05, Fence: 0.05, Height: 0.05, Length: 0.3}
 	RouterAccuracy = Accuracy{Cutter: 0.03, Cut: 0.02, Fence: 0.05, Height: 0.1, Length: 0.1}
+	HandAccuracy   = Accuracy{Cutter: 0.1, Cut: 0.15, Fence: 0.1, Height: 0.15, Length: 0.3}
 )
 
 // AccuracyOf is what is usual for a machine.
 func AccuracyOf(k joinery.CutterKind) Accuracy {
-	if k == joinery.Router {
+	switch k {
+	case joinery.RouterTable:
+		return TableAccuracy
+	case joinery.Router:
 		return RouterAccuracy
+	case joinery.Hand:
+		return HandAccuracy
 	}
 	return SawAccuracy
 }

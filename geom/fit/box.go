@@ -111,7 +111,7 @@ type model struct {
 
 func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	s := d.Spec
-	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind == joinery.Router, own: d.Setup.DadoHeight > 0 && s.Joint == joinery.DadoRabbet}
+	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind.FollowsDrawing(), own: d.Setup.DadoHeight > 0 && s.Joint == joinery.DadoRabbet}
 	m.floor = m.router && s.DepthFrom == joinery.FromSpoilboard
 	m.sources = make([]Source, sources)
 	board := func(i int, name string, t Spread) {

@@ -15,7 +15,7 @@ func (l *layout) chooseBottom() {
 	}
 	l.checkRise()
 	l.flush = l.BottomFit == BottomFlush
-	if l.Cutter.Kind == Router {
+	if l.Cutter.Kind.MadeToFit() {
 		l.groove = max(l.Cutter.Width+l.SlotRoom, l.inGroove()+l.GroovePlay)
 	} else {
 		l.groove = l.Cutter.Width
@@ -25,7 +25,7 @@ func (l *layout) chooseBottom() {
 	}
 	stands := l.inGroove()
 	switch {
-	case stands >= l.groove-settle && l.Cutter.Kind == Router: // the play is not more than 0
+	case stands >= l.groove-settle && l.Cutter.Kind.MadeToFit(): // the play is not more than 0
 		l.fail("bottom", FieldGroovePlay, Bottom, fmt.Sprintf("the groove is made as wide as what stands in it, %s: it does not go in", l.text(stands)),
 			fmt.Sprintf("a groove-play of %s to %s is usual", l.atLeast(l.Limits.BottomPlay.Least), l.atMost(l.Limits.BottomPlay.Most)))
 	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
@@ -53,7 +53,7 @@ func (l *layout) checkRise() {
 		l.fail("bottom-height", FieldBottomHeight, Bottom, fmt.Sprintf("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", l.text(l.rise), l.text(leastRabbet)),
 			fmt.Sprintf("write a bottom-height of %s or more", l.atLeast(leastRabbet)))
 	}
-	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind == Saw {
+	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() {
 		hint := fmt.Sprintf("a bottom-height of %s, the fence distance, needs none", l.text(l.f))
 		if l.Undermount != nil && l.Undermount.Recess > l.f {
 			hint = fmt.Sprintf("the slides want %s under the bottom: cut the grooves of all drawers in one go", l.text(l.Undermount.Recess))
@@ -68,7 +68,7 @@ func (l *layout) checkFlush(tongue float64) {
 		l.warn("bottom-flush", FieldBottom, Bottom, fmt.Sprintf("the bottom's underside stands %s to %s above the edges over the readings (below 0: hangs down)",
 			l.text(c.Min), l.text(c.Max)), "sort the boards, or plane the bottom edge after gluing up")
 	}
-	if l.Cutter.Kind != Saw {
+	if !l.Cutter.Kind.Fenced() {
 		return
 	}
 	l.drawer.Setup.BottomFence = l.f
@@ -103,7 +103,7 @@ func (l *layout) failBottom(stands float64) {
 	}
 	hint += "; or take a cutter of another width"
 	switch {
-	case l.Cutter.Kind == Router: // whose groove fits any captured bottom
+	case l.Cutter.Kind.MadeToFit(): // whose groove fits any captured bottom
 		hint = fmt.Sprintf("write bottom-fit: captured, or take a bottom of %s or more", l.atLeast(least))
 	case l.flush && l.Tb < l.groove-settle:
 		hint = "write bottom-fit: captured; " + hint
@@ -135,13 +135,13 @@ func (l *layout) bottomAdvice(c Check) (string, Field) {
 	if !l.advisable(least, most) {
 		return unlikeBoards, FieldBottom
 	}
-	if l.Cutter.Kind == Router && l.Cutter.Width+l.SlotRoom < l.groove-settle { // the groove follows the board
+	if l.Cutter.Kind.MadeToFit() && l.Cutter.Width+l.SlotRoom < l.groove-settle { // the groove follows the board
 		return fmt.Sprintf("a groove-play of %s to %s gives the usual play", l.atLeast(least), l.atMost(most)), FieldGroovePlay
 	}
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
 	advice := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.atLeast(l.groove+rest-most), l.atMost(l.groove+rest-least))
-	if l.Cutter.Kind == Router {
-		return advice + fmt.Sprintf(", or a bit up to %s wide", l.atMost(l.inGroove()+most-l.SlotRoom)), FieldBottom
+	if l.Cutter.Kind.MadeToFit() {
+		return advice + fmt.Sprintf(", or a %s up to %s wide", map[bool]string{true: "plough iron", false: "bit"}[l.Cutter.Kind == Hand], l.atMost(l.inGroove()+most-l.SlotRoom)), FieldBottom
 	}
 	// One cutter makes every slot: it must suit the corner's tongues too.
 	low, high := max(l.inGroove()+least, l.leastSlot), min(l.inGroove()+most, l.mostSlot)

@@ -91,7 +91,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 
 // play of the fingers, and the pitch of their rows.
 func (l *layout) fingerPitch() (pitch, play float64) {
-	if l.Cutter.Kind == Saw {
+	if l.Cutter.Kind.Fenced() {
 		return l.Cutter.Width - fingerPlay/2, fingerPlay
 	}
 	wish := l.FingerWidth
@@ -141,7 +141,7 @@ func (l *layout) rows(odd int, in float64) []finger {
 // leastFinger is the width of notches between whose relieved corners, twice a bit and
 // a little, a floor is left to seat on.
 func (l *layout) leastFinger() float64 {
-	if l.Cutter.Kind != Router {
+	if !l.Cutter.Kind.FollowsDrawing() {
 		return 0
 	}
 	return 2*l.Cutter.Width + fingerFloor
@@ -214,13 +214,13 @@ func (l *layout) checkFingers() {
 	}
 	switch notch := l.FingerWidth + play/2; {
 	case l.FingerWidth == 0:
-	case l.Cutter.Kind == Saw && math.Abs(l.FingerWidth-pitch) > sameFence:
+	case l.Cutter.Kind.Fenced() && math.Abs(l.FingerWidth-pitch) > sameFence:
 		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", l.text(pitch), l.text(l.FingerWidth)), "delete it, or take a cutter of that width")
 	case notch < l.leastFinger()-settle:
 		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", l.text(l.FingerWidth), l.text(l.Cutter.Width), l.text(pitch)),
 			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(l.leastFinger())))
 	}
-	if l.Cutter.Kind == Saw {
+	if l.Cutter.Kind.Fenced() {
 		if last := at[len(at)-1] - at[len(at)-2]; math.Abs(last-pitch) > sameFence {
 			l.warn("finger-width", FieldOutside, Side, fmt.Sprintf("the topmost fingers are %s wide, the others %s", l.text(last), l.text(pitch)),
 				fmt.Sprintf("walls of %s have %d equal fingers", l.text(float64(pitch*math.Round(l.wallHeight()/pitch))), int(math.Round(l.wallHeight()/pitch))))
@@ -234,7 +234,7 @@ func (l *layout) checkFingers() {
 		l.fail("bottom-height", FieldBottomHeight, Side, fmt.Sprintf("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", l.text(l.rise), l.text(l.rise+l.groove), l.text(at[row+1])),
 			l.fingerAdvice(at, play))
 	}
-	if l.Cutter.Kind == Saw || l.GrooveEnds == GrooveThrough {
+	if l.GrooveEnds == GrooveThrough {
 		l.warn("groove-shows", FieldGrooveEnds, Front, "the bottom's groove runs through and shows as holes in the fingers' ends", "plug them, or stop the groove by hand or on a router")
 	}
 }
@@ -250,7 +250,7 @@ func (l *layout) fingerAdvice(at []float64, play float64) string {
 			return fmt.Sprintf("write a bottom-height of %s to %s, or wider fingers", l.atLeast(low), l.atMost(high))
 		}
 	}
-	if l.Cutter.Kind == Saw { // whose fingers are as wide as its cutter
+	if l.Cutter.Kind.Fenced() { // whose fingers are as wide as its cutter
 		return fmt.Sprintf("write bottom-fit: %s, or take a wider cutter", BottomApplied)
 	}
 	return fmt.Sprintf("write a finger-width of %s or more", l.atLeast(l.rise+l.groove+2*leastRabbet))

@@ -90,7 +90,7 @@ func (l *layout) butted(r Role) ending {
 // from the end: a bit's radius nearer to the end, so that its round clears the
 // corner, hidden behind the front. Where there is no room for that it runs through.
 func (l *layout) stopBefore(reach float64) float64 {
-	at := reach - l.Cutter.Width/2 - reliefRoom
+	at := reach - l.Cutter.corner() - reliefRoom
 	if at < leastLip-settle {
 		l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
 			"a smaller bit or a lower cutter-height lets it stop")

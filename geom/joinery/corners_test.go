@@ -193,10 +193,10 @@ func TestFingerWidthNotTaken(t *testing.T) {
 		wish   float64
 		says   string
 	}{
-		"near":   {Cutter{Router, 6}, 24, ""},
-		"narrow": {Cutter{Router, 6}, 5, "they are made"},
-		"saw":    {Cutter{Saw, 6.35}, 5, "as wide as the saw"},
-		"sawn":   {Cutter{Saw, 6.35}, 6.3, ""},
+		"near":   {Cutter{Kind: Router, Width: 6}, 24, ""},
+		"narrow": {Cutter{Kind: Router, Width: 6}, 5, "they are made"},
+		"saw":    {Cutter{Kind: Saw, Width: 6.35}, 5, "as wide as the saw"},
+		"sawn":   {Cutter{Kind: Saw, Width: 6.35}, 6.3, ""},
 	} {
 		s := routedBox(func(s *Spec) {
 			s.Joint, s.FingerWidth, s.Cutter, s.BottomFit = BoxJoint, c.wish, c.cutter, BottomApplied

@@ -39,13 +39,21 @@ func (l *layout) dadoRabbet() {
 	l.assemble(l.tongued)
 }
 
-// slotFor is the width of a dado for a tongue.
-func (l *layout) slotFor(tongue float64) float64 {
-	if l.Cutter.Kind == Router {
-		return max(l.Cutter.Width+l.SlotRoom, tongue+l.DadoPlay)
+// DadoWidth is the width of a dado for what goes into it with a play, where slots are
+// made to fit, and of every dado where they are as wide as the cutter. Only a bit sets
+// how narrow it can be: a dado that is knifed and sawn has any width.
+func (s Spec) DadoWidth(thick, play float64) float64 {
+	switch {
+	case s.Cutter.Kind == Hand:
+		return thick + play
+	case s.Cutter.Kind.MadeToFit():
+		return max(s.Cutter.Width+s.SlotRoom, thick+play)
 	}
-	return l.Cutter.Width
+	return s.Cutter.Width
 }
+
+// slotFor is the width of a dado for a tongue.
+func (l *layout) slotFor(tongue float64) float64 { return l.DadoWidth(tongue, l.DadoPlay) }
 
 // tongued is the corner of front or back.
 func (l *layout) tongued(r Role) ending {
@@ -63,7 +71,7 @@ func (l *layout) tongued(r Role) ending {
 			// In the lips that the ends' shoulders cover, where the bottom's square
 			// corners need relief from a round bit.
 			e.groove = e.reach
-			if e.reach-l.Cutter.Width/2-reliefRoom < leastLip-settle {
+			if e.reach-l.Cutter.corner()-reliefRoom < leastLip-settle {
 				e.groove = 0
 				l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(e.reach)),
 					fmt.Sprintf("a cutter-height of %s or less, the fence distance, lets it stop in the dados", l.atMost(l.f)))

@@ -147,16 +147,13 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	if s.Loose {
 		least, most, play = least+loosePlay/2, most+loosePlay, play+loosePlay
 	}
-	s.slot = l.Cutter.Width
-	if l.Cutter.Kind == Router {
-		s.slot = math.Max(l.Cutter.Width+l.SlotRoom, s.t+play)
-	}
+	s.slot = l.DadoWidth(s.t, play)
 	c := l.play("divider-play", DividerRole, fmt.Sprintf("divider %d play in its dados", s.number+1), s.slot-s.t, -1, s.Stock.Thickness, least, most)
 	if c.Verdict == Goes {
 		return true
 	}
 	field, hint := FieldDividers, fmt.Sprintf("a divider of %s to %s gives the usual play", l.atLeast(s.slot-most), l.atMost(s.slot-least))
-	if l.Cutter.Kind == Router && s.slot > l.Cutter.Width+l.SlotRoom+settle {
+	if l.Cutter.Kind.MadeToFit() && s.slot > l.DadoWidth(0, 0)+settle {
 		field, hint = FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(l.Limits.TonguePlay.Least), l.atMost(l.Limits.TonguePlay.Most))
 	}
 	l.problems = append(l.problems, Problem{Code: "divider-play", Error: c.Verdict == WillNot || c.Nominal > hopelessPlay+settle, Field: field, Part: string(DividerRole),
@@ -169,7 +166,7 @@ func (l *layout) dividerDados(s standingDivider) {
 	dado := func(p *geom.Panel, x, foot float64) {
 		k := geom.Pocket{Kind: geom.Dado, Depth: l.h, MayMeet: true} // it may meet a rabbet of the outside that a tongue of a wall has
 		y := 0.0
-		if l.Cutter.Kind == Router && l.BottomFit != BottomApplied {
+		if l.Cutter.Kind.FollowsDrawing() && l.BottomFit != BottomApplied {
 			// A bit's radius below the divider, in the groove, where its round is in
 			// nobody's way.
 			y = math.Max(0, foot-l.Cutter.Width/2-reliefRoom)
@@ -248,7 +245,7 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 			from = l.toFront
 		}
 		play := math.Max(o.slot-o.t, l.Limits.TonguePlay.Least)
-		if l.Cutter.Kind == Saw { // cut to fit, whatever the stack
+		if !l.Cutter.Kind.FollowsDrawing() { // cut to fit, whatever the stack
 			play = sawnPlay
 		}
 		for _, at := range o.at {

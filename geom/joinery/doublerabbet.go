@@ -86,7 +86,7 @@ func (l *layout) stopInRabbet(rabbet float64) float64 {
 	if l.GrooveEnds != GrooveStopped {
 		return 0
 	}
-	return max(0, min(rabbet/2, rabbet-l.Cutter.Width/2))
+	return max(0, min(rabbet/2, rabbet-l.Cutter.corner()))
 }
 
 // dropGlueRoom leaves out what has no meaning without dados.
@@ -122,7 +122,7 @@ func (l *layout) checkLappedSetting() {
 // checkPasses plans how a saw cuts rabbets of these lengths: flat on the table, the
 // end against the fence, from the end to the shoulder.
 func (l *layout) checkPasses(lengths []float64) {
-	if l.Cutter.Kind != Saw {
+	if !l.Cutter.Kind.Fenced() {
 		return
 	}
 	longest := slices.Max(lengths)
@@ -139,7 +139,7 @@ func (l *layout) checkPasses(lengths []float64) {
 // checkRabbets plans the rabbets of the sides, h long, and of front and back.
 func (l *layout) checkRabbets() {
 	l.checkPasses([]float64{l.h, l.Ts - l.h})
-	if l.Cutter.Kind == Saw && math.Abs(l.Ts-2*l.h) > sameFence {
+	if l.Cutter.Kind.Fenced() && math.Abs(l.Ts-2*l.h) > sameFence {
 		l.warn("rabbet-setup", FieldCutterHeight, Side, fmt.Sprintf("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
 			l.text(l.h), l.text(l.Ts-l.h)),
 			fmt.Sprintf("a cutter-height of %s makes them alike", l.text(l.Ts/2))+l.butThen(func(s *Spec) { s.CutterHeight = l.printed(l.Ts / 2) }))

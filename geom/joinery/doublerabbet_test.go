@@ -18,7 +18,7 @@ func doubled(change func(*Spec)) Spec {
 }
 
 // routed cuts a job with a small bit.
-func routed(s *Spec) { s.Cutter, s.GrooveEnds = Cutter{Router, 3}, GrooveStopped }
+func routed(s *Spec) { s.Cutter, s.GrooveEnds = Cutter{Kind: Router, Width: 3}, GrooveStopped }
 
 // TestDoubleRabbetSizes: Ts = 12, Tf = 10, Tk = 14, h = 5, f = Tf/2 = 5, so that no
 // two lengths of the corner are the same.
@@ -101,7 +101,7 @@ func TestDoubleRabbetGrooveEnds(t *testing.T) {
 		want float64
 	}{{3, GrooveStopped, 3}, {8, GrooveStopped, 2}, {13, GrooveStopped, 0}, {3, GrooveThrough, 0}} {
 		d := mustBuild(t, doubled(func(s *Spec) {
-			s.Cutter, s.GrooveEnds, s.Bottom = Cutter{Router, c.bit}, c.ends, sheet("ply", max(6, c.bit-0.2))
+			s.Cutter, s.GrooveEnds, s.Bottom = Cutter{Kind: Router, Width: c.bit}, c.ends, sheet("ply", max(6, c.bit-0.2))
 		}))
 		for _, p := range d.Parts[:3] {
 			groove := p.Panel.Pockets[2]

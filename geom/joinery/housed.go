@@ -38,8 +38,8 @@ func (l *layout) housed() ending {
 
 // housing is the width of the dado for a back at its full thickness.
 func (l *layout) housing() float64 {
-	if l.Cutter.Kind == Router {
-		return math.Max(l.Cutter.Width+l.SlotRoom, l.Tk+l.DadoPlay)
+	if l.Cutter.Kind.MadeToFit() {
+		return l.DadoWidth(l.Tk, l.DadoPlay)
 	}
 	return math.Max(l.Cutter.Width, l.Tk+sawnPlay)
 }
@@ -63,7 +63,7 @@ func (l *layout) checkHoused() {
 	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most)
 	if c.Verdict != Goes {
 		hint, field := "sort the boards of the back, or take a thinner cutter", FieldBack
-		if l.Cutter.Kind == Router {
+		if l.Cutter.Kind.MadeToFit() {
 			hint, field = "write a dado-play of about "+l.text((l.Limits.TonguePlay.Least+l.Limits.TonguePlay.Most)/2), FieldDadoPlay
 		}
 		l.problems = append(l.problems, Problem{Code: "back-play", Error: c.Verdict == WillNot, Field: field, Part: string(Back),
@@ -71,7 +71,7 @@ func (l *layout) checkHoused() {
 	}
 	s := &l.drawer.Setup
 	s.BackFence, s.BackPasses = l.Setback, 1
-	if l.Cutter.Kind == Saw && w > l.Cutter.Width+settle {
+	if l.Cutter.Kind.Fenced() && w > l.Cutter.Width+settle {
 		s.BackPasses = int(math.Ceil((w - settle) / l.Cutter.Width))
 		l.warn("back-setup", FieldBackJoint, Back, fmt.Sprintf("the back's dados are %s wide and take %d passes of a cutter of %s", l.text(w), s.BackPasses, l.text(l.Cutter.Width)),
 			fmt.Sprintf("set the fence at %s from the rear end for the first and %s for the last", l.text(l.Setback), l.text(l.Setback+w-l.Cutter.Width)))

@@ -88,7 +88,7 @@ func (l *layout) checkTongues() {
 			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
 				r, recess.Verdict, l.standing(recess), l.deeper(recess)), l.flushAdvice(r, recess))
 		}
-		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind == Saw {
+		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind.Fenced() {
 			l.passes(r, stock.Thickness.Max, field)
 		}
 	}
@@ -104,11 +104,11 @@ func (l *layout) playAdvice(c Check) (string, Field) {
 	if !l.advisable(least, most) {
 		return unlikeBoards, FieldFront
 	}
-	if l.Cutter.Kind == Saw {
+	if l.Cutter.Kind.Fenced() {
 		return l.cutterAdvice(l.f+least, l.f+most), FieldCutter
 	}
 	play := fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(least), l.atMost(most))
-	if l.Cutter.Width+l.SlotRoom < l.dado-settle { // the bit is not what sets the slot
+	if l.DadoWidth(0, 0) < l.dado-settle { // the bit is not what sets the slot
 		return play, FieldDadoPlay
 	}
 	hint := fmt.Sprintf("the slot is as wide as the bit: take one up to %s wide", l.atMost(l.f+most-l.SlotRoom))
@@ -194,7 +194,7 @@ func (l *layout) butThen(change func(*Spec)) string {
 
 // orFence adds the other way out for a saw whose slot is too narrow.
 func (l *layout) orFence(hint string) string {
-	if l.Cutter.Kind != Saw {
+	if !l.Cutter.Kind.Fenced() {
 		return hint
 	}
 	return hint + fmt.Sprintf("; or give this drawer a fence-distance of %s or less", l.atMost(l.dado-l.Limits.TonguePlay.Least))

@@ -57,12 +57,12 @@ func newLayout(s Spec) *layout {
 // its outside face: a saw's rabbets are cut with the inside face against the
 // fence, a router's when its depths are measured from the spoilboard. Else every
 // board loses the same.
-func (l *layout) sameLeft() bool { return l.Cutter.Kind == Saw || l.fromSpoilboard() }
+func (l *layout) sameLeft() bool { return !l.Cutter.Kind.FollowsDrawing() || l.fromSpoilboard() }
 
 // fromSpoilboard is sameLeft for the cuts from the inside face, which a saw makes
 // at one cutter height.
 func (l *layout) fromSpoilboard() bool {
-	return l.Cutter.Kind == Router && l.DepthFrom == FromSpoilboard
+	return l.Cutter.Kind.FollowsDrawing() && l.DepthFrom == FromSpoilboard
 }
 
 func (l *layout) fail(code string, field Field, part Role, message, hint string) {

@@ -36,9 +36,9 @@ func TestProblems(t *testing.T) {
 		"uneven sides":           {with(func(s *Spec) { s.Sides = sheet("uneven", 11.5, 12.5) }), "width", FieldSides, false},
 		"uneven front":           {with(func(s *Spec) { s.Front = sheet("uneven", 11.5, 12.5) }), "recess", FieldFront, false},
 		"swapped":                {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", FieldOutside, false},
-		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Router, 3}, 0 }), "cutter-narrow", FieldDadoPlay, true},
-		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Router, 3}, 1.5 }), "cutter-wide", FieldDadoPlay, true},
-		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GroovePlay = Cutter{Router, 3}, 0 }), "bottom", FieldGroovePlay, true},
+		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Kind: Router, Width: 3}, 0 }), "cutter-narrow", FieldDadoPlay, true},
+		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Kind: Router, Width: 3}, 1.5 }), "cutter-wide", FieldDadoPlay, true},
+		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GroovePlay = Cutter{Kind: Router, Width: 3}, 0 }), "bottom", FieldGroovePlay, true},
 		"thin spot of a side":    {with(func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 11 }), "cutter-height", FieldCutterHeight, true},
 		"groove through a thin front": {with(func(s *Spec) {
 			s.Sides = sheet("thick", 18)
@@ -48,7 +48,7 @@ func TestProblems(t *testing.T) {
 		}), "cutter-height", FieldFront, true},
 		"groove that cannot stop": {with(func(s *Spec) {
 			s.Sides = sheet("thick", 20)
-			s.Cutter = Cutter{Router, 4}
+			s.Cutter = Cutter{Kind: Router, Width: 4}
 			s.GrooveEnds = GrooveStopped
 		}), "groove-ends", FieldGrooveEnds, false},
 		"no slack":                        {with(func(s *Spec) { s.BottomSlack = 0 }), "bottom-slack", FieldBottomSlack, false},
@@ -130,7 +130,7 @@ func TestVerdictsLookAtTheRange(t *testing.T) {
 	if c := d.fit("recess"); c.Nominal != 0 || c.Verdict == IsFlush {
 		t.Errorf("%+v", c)
 	}
-	s.Cutter = Cutter{Router, 5}
+	s.Cutter = Cutter{Kind: Router, Width: 5}
 	d, _ = Build(s)
 	if c := d.fit("tongue-play"); c.Verdict != Tight+" or "+Loose || c.Min > -0.25 || c.Max < 0.5 {
 		t.Errorf("%+v", c)
@@ -158,7 +158,7 @@ func TestAdvice(t *testing.T) {
 		change(&s)
 		return s
 	}
-	router := func(s *Spec) { s.Cutter, s.GrooveEnds = Cutter{Router, 3}, GrooveStopped }
+	router := func(s *Spec) { s.Cutter, s.GrooveEnds = Cutter{Kind: Router, Width: 3}, GrooveStopped }
 	for name, c := range map[string]struct {
 		spec   Spec
 		code   string
@@ -240,7 +240,7 @@ func TestFlushOnASaw(t *testing.T) {
 	if !slices.ContainsFunc(problems, func(p Problem) bool { return p.Code == "rabbet-passes" && p.Part == string(Bottom) }) {
 		t.Errorf("no second pass for the bottom: %+v", problems)
 	}
-	s.Cutter = Cutter{Router, 3}
+	s.Cutter = Cutter{Kind: Router, Width: 3}
 	s.BottomFit = BottomFlush
 	d, _ = Build(s)
 	if c := d.fit("bottom-flush"); c.Min != 0 || c.Max != 0 {

@@ -92,14 +92,14 @@ func (l *layout) pull() {
 	if through.Outline != nil {
 		p.Pockets = append(p.Pockets, through)
 	}
-	if l.Cutter.Kind == Saw {
+	if l.Cutter.Kind.Fenced() {
 		l.warn("pull-by-hand", FieldPull, role, fmt.Sprintf("a saw cannot cut the %s", k.Shape), "bore it, or cut it with a jigsaw or a router and the drawing")
 	}
 }
 
 // leastRound is the least radius of an inner corner that the router's bit gets into.
 func (l *layout) leastRound() float64 {
-	if l.Cutter.Kind == Router {
+	if l.Cutter.Kind.FollowsDrawing() {
 		return l.Cutter.Width / 2 * roundRoom
 	}
 	return 0

@@ -52,18 +52,11 @@ func (s Stock) Same(as Stock) bool {
 	return s.Name == as.Name && s.Thickness == as.Thickness && s.Grain == as.Grain
 }
 
-// CutterKind is the machine that makes the slots.
-type CutterKind string
-
-const (
-	Saw    CutterKind = "saw"    // a dado stack or blade: every slot is as wide as the cutter and runs right through
-	Router CutterKind = "router" // a bit that follows a drawing: a slot is made to fit and can stop
-)
-
 // Cutter is the tool that makes dados, grooves and rabbets.
 type Cutter struct {
 	Kind  CutterKind
-	Width float64 // of the slot that one pass cuts
+	Width float64 // of the slot that one pass cuts; by hand, of the plough iron
+	Reach float64 // of a router table's bit, how deep it can cut; 0 when not said
 }
 
 // DepthFrom says where a router's depths are measured from.

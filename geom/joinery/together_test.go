@@ -69,7 +69,7 @@ func anySpec(t *rapid.T) Spec {
 		s.BottomHeight = rapid.Float64Range(3, 20).Draw(t, "bottom height")
 	}
 	if rapid.Bool().Draw(t, "router") {
-		s.Cutter = Cutter{Router, rapid.Float64Range(1.5, 7).Draw(t, "bit")}
+		s.Cutter = Cutter{Kind: Router, Width: rapid.Float64Range(1.5, 7).Draw(t, "bit")}
 		s.GrooveEnds = rapid.SampledFrom([]GrooveEnds{GrooveStopped, GrooveThrough}).Draw(t, "ends")
 	}
 	return s

@@ -69,8 +69,8 @@ func (n *Need) fence() {
 		middle += t / 2 / float64(len(n.tongued()))
 	}
 	goes := joinery.Range{Least: s.Cutter.Width - s.Limits.TonguePlay.Most, Most: s.Cutter.Width - s.Limits.TonguePlay.Least}
-	if s.Cutter.Kind == joinery.Router { // slots are made to fit, but not under the bit
-		goes = joinery.Range{Least: s.Cutter.Width + s.SlotRoom - s.Limits.TonguePlay.Most, Most: math.Inf(1)}
+	if s.Cutter.Kind.MadeToFit() { // slots are made to fit, but not under the bit
+		goes = joinery.Range{Least: s.DadoWidth(0, 0) - s.Limits.TonguePlay.Most, Most: math.Inf(1)}
 	}
 	n.Fence = meet(flush, goes)
 	switch {
@@ -111,7 +111,7 @@ func (n *Need) Cost(fence, height float64) Cost {
 	c := Cost{Depth: height / s.Sides.Thickness.Mean}
 	for i, t := range [2]float64{s.Front.Thickness.Mean, s.Back.Thickness.Mean} {
 		c.Recess[i], c.Play[i] = 2*fence-t, math.NaN()
-		if s.Cutter.Kind == joinery.Saw {
+		if s.Cutter.Kind.Fenced() {
 			c.Play[i] = s.Cutter.Width - fence
 			c.Sliver[i] = max(0, t-fence-s.Cutter.Width)
 		}

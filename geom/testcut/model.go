@@ -90,11 +90,11 @@ type Cut struct {
 // and how exactly the shop works.
 func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy) Cut {
 	s := d.Spec
-	c := Cut{drawer: d, spec: s, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, own: d.Setup.DadoHeight > 0, router: s.Cutter.Kind == joinery.Router,
+	c := Cut{drawer: d, spec: s, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, own: d.Setup.DadoHeight > 0, router: s.Cutter.Kind.FollowsDrawing(),
 		joined: s.Joint == joinery.DadoRabbet, noise: a, dado: s.Cutter.Width}
 	c.floor = c.router && s.DepthFrom == joinery.FromSpoilboard
-	if c.router {
-		c.dado = max(s.Cutter.Width+s.SlotRoom, c.f+s.DadoPlay)
+	if s.Cutter.Kind.MadeToFit() {
+		c.dado = s.DadoWidth(c.f, s.DadoPlay)
 		if w := grooveWidth(d); !c.joined && w > 0 {
 			c.dado = w
 		}

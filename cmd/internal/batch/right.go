@@ -30,8 +30,8 @@ func RightOf(drawers []Drawer) (r Right, ok bool) {
 	}
 	r.Slot = w
 	r.Dado = joinery.Range{Least: f + play.Least, Most: f + play.Most}
-	if d.Setup.Cutter.Kind == joinery.Router {
-		r.Slot = max(w+d.Spec.SlotRoom, f+d.Spec.DadoPlay)
+	if d.Setup.Cutter.Kind.MadeToFit() {
+		r.Slot = d.Spec.DadoWidth(f, d.Spec.DadoPlay)
 		r.Tongue = joinery.Range{Least: r.Slot - play.Most, Most: r.Slot - play.Least}
 		return r, true
 	}

@@ -42,7 +42,7 @@ func (r *reader) job(root *section) *Job {
 		j.Spacers = append(j.Spacers, l.MM())
 	}
 	b := builder{reader: r, root: root, joinery: r.sub(root, "joinery", joineryKeys), router: router,
-		limits: r.limits(r.sub(root, "limits", limitKeys)), accuracy: r.sub(root, "accuracy", accuracyKeys), stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, sawn: map[joinery.Field]string{}, names: names{}}
+		limits: r.limits(r.sub(root, "limits", limitKeys)), accuracy: r.sub(root, "accuracy", accuracyKeys), stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, fenced: map[joinery.Field]sawn{}, names: names{}}
 	for _, s := range j.Stocks {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
@@ -89,9 +89,12 @@ type builder struct {
 	names      names             // of all drawers, those of rows too
 	noCutter   bool              // reported already
 	reported   map[Position]bool // tools that were complained of
-	routed     bool              // one of the drawers is cut with a router
-	// sawn are the first drawers cut with a saw for which the file's settings hold.
-	sawn map[joinery.Field]string
+	machines   bool              // one of the drawers has a machine that could be read
+	routed     bool              // one of them is cut with a CNC router
+	fitted     bool              // the slots of one of them are made to fit
+	// fenced are the first drawers for which the file's settings hold, and whose
+	// machine cannot keep them.
+	fenced map[joinery.Field]sawn
 }
 
 // entry makes the drawers of an entry: one with an outside size, or those of an

@@ -1,6 +1,9 @@
 package job
 
 import (
+	"fmt"
+	"strings"
+
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
@@ -76,11 +79,12 @@ var accuracyLengths = []accuracyLength{
 
 var accuracyKeys = func() (keys []key) {
 	for _, a := range accuracyLengths {
-		saw, router := fit.SawAccuracy, fit.RouterAccuracy
-		usual := mm(*a.of(&saw))
-		if other := mm(*a.of(&router)); other != usual {
-			usual += " on a saw, " + other + " on a router"
+		var each []string
+		for _, k := range joinery.Kinds {
+			usual := fit.AccuracyOf(k)
+			each = append(each, fmt.Sprintf("%s: %s", k, mm(*a.of(&usual))))
 		}
+		usual := strings.Join(each, ", ")
 		keys = append(keys, key{name: a.name, form: formLength, min: 0, max: maxPlay, doc: a.doc, without: usual})
 	}
 	return keys

@@ -85,15 +85,23 @@ var jobKeys = []key{
 }
 
 var cutterKeys = []key{
-	{name: "kind", form: formWord, required: true, words: []string{string(joinery.Saw), string(joinery.Router)},
-		doc: "saw: a blade or dado stack, every slot is as wide as the cutter and runs through; router: a bit, a slot is made to fit and can stop"},
-	{name: "width", form: formLength, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass of a saw cuts; of a router, the same as diameter",
-		without: "a saw needs it"},
-	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of a router's only bit", without: "a router has width or bits"},
+	{name: "kind", form: formWord, required: true, words: kindWords(),
+		doc: "saw: a blade or dado stack, every slot is as wide as the cutter and runs through; router-table: a bit under a table with a fence, every slot is as wide as the bit; " +
+			"router: a CNC router, a slot is made to fit and can stop; hand: gauge, knife, saw, chisel and plough plane, a slot is made to fit and can stop"},
+	{name: "width", form: formLength, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass of a saw cuts; of a router or a router table, the same as diameter; by hand, that of the plough iron",
+		without: "a saw and hand work need it"},
+	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of the bit of a router table, or of a router's only bit", without: "they have width, or a router bits"},
 	{name: "reach", form: formLength, min: minReach, max: maxReach, doc: "How deep that bit can cut", without: "it reaches any depth"},
 	{name: "flutes", form: formCount, min: 1, max: maxFlutes, doc: "How many cutting edges that bit has, for the legend of layers", without: "the legend does not say"},
 	{name: "bits", form: formNamed, keys: bitKeys, noun: "bit", most: maxBits, doc: "The bits of a router by name; every cut takes the widest that fits",
 		without: "the router has one bit, of that diameter"},
+}
+
+func kindWords() (words []string) {
+	for _, k := range joinery.Kinds {
+		words = append(words, string(k))
+	}
+	return words
 }
 
 var bitKeys = []key{
@@ -138,8 +146,8 @@ var joineryKeys = []key{
 	{name: string(joinery.FieldCutterHeight), form: formLength, min: minSetting, max: maxSetting,
 		doc: "The depth of every cut", without: "half the measured thickness of the sides"},
 	{name: string(joinery.FieldGrooveEnds), form: formWord, words: []string{string(joinery.GrooveStopped), string(joinery.GrooveThrough)},
-		doc:     "stopped: the groove of the bottom ends inside the dados of the sides, routers only; through: it shows at the ends",
-		without: "through for a saw, stopped for a router"},
+		doc:     "stopped: the groove of the bottom ends inside the dados of the sides, which a saw cannot do; through: it shows at the ends",
+		without: "stopped for a CNC router, else through"},
 	{name: string(joinery.FieldBottomFit), form: formWord, fallback: string(joinery.BottomAuto),
 		words: []string{string(joinery.BottomAuto), string(joinery.BottomCaptured), string(joinery.BottomFlush), string(joinery.BottomSlidIn), string(joinery.BottomApplied)},
 		doc: "captured: the bottom at its full thickness; flush: on a tongue, level with the bottom edges; slid-in: captured, under a back that ends above it; " +
@@ -149,9 +157,9 @@ var joineryKeys = []key{
 	{name: string(joinery.FieldBottomSlack), form: formLength, min: 0, max: maxSlack, fallback: mm(joinery.DefaultBottomSlack),
 		doc: "How much smaller the bottom is than its grooves, in all, each way"},
 	{name: string(joinery.FieldDadoPlay), form: formLength, min: 0, max: maxPlay, fallback: mm(joinery.DefaultDadoPlay),
-		doc: "How much wider a router makes the dados than the tongues"},
+		doc: "How much wider than the tongues a router, or who works by hand, makes the dados"},
 	{name: string(joinery.FieldGroovePlay), form: formLength, min: 0, max: maxPlay, fallback: mm(joinery.DefaultGroovePlay),
-		doc: "How much wider a router makes the grooves than the bottom is thick"},
+		doc: "How much wider than the bottom is thick a router, or who works by hand, makes the grooves"},
 	{name: string(joinery.FieldGlueRoom), form: formLength, min: 0, max: maxPlay, fallback: mm(0),
 		doc: "How much deeper the dados are than the tongues are long"},
 	{name: "faces", form: formWord, words: []string{anyFaces, oneFace}, fallback: anyFaces,

@@ -167,7 +167,7 @@ func TestHints(t *testing.T) {
 	}{
 		{"key", strings.Replace(base, "count", "cuont", 1), "did you mean `count`?", true},
 		{"capital", strings.Replace(base, "kind: saw", "kind: Saw", 1), "did you mean `saw`?", true},
-		{"word", strings.Replace(base, "kind: saw", "kind: laser", 1), "write `saw` or `router`", true},
+		{"word", strings.Replace(base, "kind: saw", "kind: laser", 1), "write `saw`, `router-table`, `router` or `hand`", true},
 		{"stock", strings.Replace(base, "sides: birch", "sides: brich", 1), "did you mean `birch`?", true},
 		{"stocks", strings.Replace(base, "sides: birch", "sides: oak", 1), "`birch` or `hardboard`", true},
 		{"inches in a file of millimetres", strings.Replace(base, "5.9}", "0.47}", 1), "did you mean 0.47 in?", true},

@@ -29,8 +29,9 @@ func (r *reader) router(s *section) mill.Settings {
 	return out
 }
 
-// cutter makes a tool of its section: a saw by its width, a router by one bit or
-// several, of which the smallest sets the narrowest slot.
+// cutter makes a tool of its section: a saw and a plough iron by their width, a router
+// table by its bit, a router by one bit or several, of which the smallest sets the
+// narrowest slot.
 func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 	get := s.values
 	c := joinery.Cutter{Kind: joinery.CutterKind(get["kind"].text), Width: get["width"].mm(0)}
@@ -56,6 +57,26 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 		if _, _, n := said("width"); n == 0 {
 			report(CodeMissingKey, s.at, "write `width:` there; the slot that one pass cuts, from a test cut", "a saw has no width")
 		}
+		return c, nil
+	case joinery.Hand:
+		if at, name, n := said("diameter", "reach", "flutes", "bits"); n > 0 {
+			report(CodeCutter, at, "write the width of the plough iron, or kind: router", "%s is for a router, and this is hand work", name)
+		}
+		if _, _, n := said("width"); n == 0 {
+			report(CodeMissingKey, s.at, "write `width:` there, that of the plough iron, the narrowest groove that is made", "hand work has no width")
+		}
+		return c, nil
+	case joinery.RouterTable:
+		if at, name, n := said("flutes", "bits"); n > 0 {
+			report(CodeCutter, at, "write `diameter:` for its one bit, or kind: router", "%s is for a CNC router, and this is a router table", name)
+		}
+		if _, name, n := said("width", "diameter"); n == 0 {
+			report(CodeMissingKey, s.at, "write `diameter:` there, that of its bit", "a router table has no bit")
+		} else if n > 1 {
+			report(CodeCutter, get[name].at, "delete one of the two", "a router table has width or diameter, and here are both")
+		}
+		c.Width = either(get["diameter"], get["width"]).mm(0)
+		c.Reach = get["reach"].mm(0)
 		return c, nil
 	case joinery.Router:
 		if _, name, n := said("width", "diameter", "bits"); n != 1 {

@@ -33,10 +33,6 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	d.GrooveEnds = joinery.GrooveEnds(ends.text)
 	switch d.Cutter.Kind {
 	case joinery.Router:
-		if !ends.given {
-			d.GrooveEnds = joinery.GrooveStopped
-		}
-		d.DadoPlay, d.GroovePlay = dadoPlay.mm(0), groovePlay.mm(0)
 		if b.router.values["exact-slots"].text == string(mill.SlotsWidened) {
 			d.SlotRoom = mill.SlotRoom
 		}
@@ -44,23 +40,31 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 		for _, k := range routerKeys {
 			put(joinery.Field(k.name), b.router.values[k.name])
 		}
-	case joinery.Saw:
-		if !ends.given {
-			d.GrooveEnds = joinery.GrooveThrough
-		}
+	case joinery.Saw, joinery.RouterTable, joinery.Hand:
 	default:
 		return false // without a machine nothing can be checked against it
 	}
-	b.routed = b.routed || d.Cutter.Kind == joinery.Router
+	if kind := d.Cutter.Kind; kind.MadeToFit() {
+		d.DadoPlay, d.GroovePlay = dadoPlay.mm(0), groovePlay.mm(0)
+		b.fitted = true
+	}
+	if !ends.given {
+		d.GrooveEnds = joinery.GrooveThrough
+		if d.Cutter.Kind.FollowsDrawing() { // a plough plane, like a saw, runs right through
+			d.GrooveEnds = joinery.GrooveStopped
+		}
+	}
+	b.machines = true
+	b.routed = b.routed || d.Cutter.Kind.FollowsDrawing()
 	for _, f := range routerFields {
 		v := own.values[string(f)]
-		_, known := b.sawn[f]
+		_, known := b.fenced[f]
 		switch {
-		case d.Cutter.Kind != joinery.Saw:
-		case v.given && asksRouter(f, v):
-			b.notForSaw(f, v.at, d.Name)
+		case keeps(f, d.Cutter.Kind):
+		case v.given && asksMore(f, v):
+			b.notFor(f, v.at, sawn{d.Name, d.Cutter.Kind})
 		case !v.given && !known:
-			b.sawn[f] = d.Name
+			b.fenced[f] = sawn{d.Name, d.Cutter.Kind}
 		}
 	}
 	return settled
@@ -69,36 +73,53 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 // namesJoint tells whether a drawer's own entry decides on its joint.
 func (b *builder) namesJoint(d *Drawer) bool { _, given := d.places[joinery.FieldJoint]; return given }
 
-// routerFields are the settings that only a router can keep.
+// routerFields are the settings that not every machine can keep.
 var routerFields = []joinery.Field{joinery.FieldGrooveEnds, joinery.FieldDadoPlay, joinery.FieldGroovePlay}
 
-// asksRouter tells whether a given value asks for what a saw cannot do.
-func asksRouter(f joinery.Field, v value) bool {
+// keeps reports whether a machine can do what a setting may ask for.
+func keeps(f joinery.Field, k joinery.CutterKind) bool {
+	if f == joinery.FieldGrooveEnds {
+		return k.Stops()
+	}
+	return k.MadeToFit()
+}
+
+// asksMore reports whether a given value asks for what such a machine cannot do.
+func asksMore(f joinery.Field, v value) bool {
 	return f != joinery.FieldGrooveEnds || v.text == string(joinery.GrooveStopped)
 }
 
-func (b *builder) notForSaw(f joinery.Field, at Position, drawer string) {
-	if f == joinery.FieldGrooveEnds {
-		b.fail(CodeNotForSaw, at, "write `groove-ends: through`, or cut the drawer with a router",
-			"the drawer %s is cut with a saw, whose grooves cannot be stopped", quote(drawer))
-		return
-	}
-	b.fail(CodeNotForSaw, at, "delete the entry, or cut the drawer with a router",
-		"%s is for a router, and the drawer %s is cut with a saw: the slot is as wide as the cutter", f, quote(drawer))
+// sawn is a drawer with its machine.
+type sawn struct {
+	drawer string
+	kind   joinery.CutterKind
 }
 
-// checkDefaults reports settings for the whole file that its saws cannot keep:
-// stopped grooves where one drawer is sawn, plays where no drawer is routed.
-// With both machines in a file the plays are for the router alone.
+// kindNames are the machines as messages call them.
+var kindNames = map[joinery.CutterKind]string{joinery.Saw: "a saw", joinery.RouterTable: "a router table", joinery.Router: "a CNC router", joinery.Hand: "hand tools"}
+
+func (b *builder) notFor(f joinery.Field, at Position, d sawn) {
+	if f == joinery.FieldGrooveEnds {
+		b.fail(CodeNotForSaw, at, "write `groove-ends: through`, or cut the drawer with a router or a router table, or by hand",
+			"the drawer %s is cut with %s, whose grooves cannot be stopped", quote(d.drawer), kindNames[d.kind])
+		return
+	}
+	b.fail(CodeNotForSaw, at, "delete the entry, or cut the drawer with a CNC router or by hand",
+		"%s is for slots made to fit, and the drawer %s is cut with %s: the slot is as wide as the cutter", f, quote(d.drawer), kindNames[d.kind])
+}
+
+// checkDefaults reports settings for the whole file that its machines cannot keep:
+// stopped grooves where one drawer is sawn, plays where no drawer's slots are made to
+// fit. With both in a file the plays are for those alone.
 func (b *builder) checkDefaults() {
-	if at := b.root.values["router"]; at.given && !b.routed && len(b.sawn) > 0 {
-		b.fail(CodeNotForSaw, at.at, "delete the entry, or cut a drawer with a router", "router is for a router, and every drawer is cut with a saw")
+	if at := b.root.values["router"]; at.given && !b.routed && b.machines {
+		b.fail(CodeNotForSaw, at.at, "delete the entry, or cut a drawer with a CNC router", "router is for a CNC router, and no drawer is cut with one")
 	}
 	for _, f := range routerFields {
 		v := b.joinery.values[string(f)]
-		drawer, sawn := b.sawn[f]
-		if v.given && sawn && asksRouter(f, v) && (f == joinery.FieldGrooveEnds || !b.routed) {
-			b.notForSaw(f, v.at, drawer)
+		d, known := b.fenced[f]
+		if v.given && known && asksMore(f, v) && (f == joinery.FieldGrooveEnds || !b.fitted) {
+			b.notFor(f, v.at, d)
 		}
 	}
 }

@@ -37,7 +37,7 @@ func lay(b batch.Batch, r report.Report, p sheets.Plan, out func(drawing.Page)) 
 		size = paper.A4
 	}
 	m := maker{Book: &paper.Book{Size: size, Title: title(b), Out: out}, batch: b, report: r, plan: p, unit: b.Units,
-		sheet: report.SetupsOf(b, report.Machines[0])}
+		sheet: report.SetupsOf(b)}
 	if err := m.cover(); err != nil {
 		return err
 	}
@@ -97,7 +97,7 @@ func (m maker) cautions() {
 	}
 	say(s.General)
 	for _, c := range s.Machines {
-		m.Heading(2, machines[c.Machine])
+		m.Heading(2, upper(report.MachineName(c.Machine)))
 		say(c.Cautions)
 	}
 	m.Space(2)
@@ -116,7 +116,8 @@ func cited(c report.Caution) string {
 	return c.Text
 }
 
-var machines = map[string]string{"table-saw": "Table saw", "router-table": "Router table", "router": "Router that follows drawings"}
+// upper begins a text with a capital.
+func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 
 // cutList prints the parts by stock, with the sheets that it is bought in.
 func (m maker) cutList() {

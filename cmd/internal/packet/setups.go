@@ -19,7 +19,7 @@ func (m maker) setups() {
 	m.Chapter("Setups")
 	unit := m.unit.String()
 	for _, c := range s.Machines {
-		m.Heading(1, fmt.Sprintf("%s, cutter %s %s: %s", machines[c.Machine], m.reported(c.Cutter), unit, names(c.Drawers)))
+		m.Heading(1, fmt.Sprintf("%s, %s %s %s: %s", upper(report.MachineName(c.Machine)), report.CutterName(c.Machine), m.reported(c.Cutter), unit, names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Said)
 		for _, choice := range c.OneSetup.Fewest {
 			if choice.Spacers != nil {

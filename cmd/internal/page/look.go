@@ -147,7 +147,7 @@ func (l *looked) results(w worked, v view) {
 		l.Tables = partTables(b)
 	case "setups":
 		l.Tables = setupTables(b)
-		l.Notes = string(report.SetupText(report.SetupsOf(b, report.Machines[0]), b.Units))
+		l.Notes = string(report.SetupText(report.SetupsOf(b), b.Units))
 	case "buy":
 		l.Tables = buyTables(b)
 	}

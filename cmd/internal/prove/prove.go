@@ -129,7 +129,7 @@ func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
 	var panels []panel
 	for _, name := range d.Parts {
 		part := w.report.Parts[w.parts[name]]
-		c := panelReader{Prover: w.Prover, part: part, saw: d.Machine == string(joinery.Saw), read: read, detail: o.Detail}
+		c := panelReader{Prover: w.Prover, part: part, saw: !joinery.CutterKind(d.Machine).FollowsDrawing(), read: read, detail: o.Detail}
 		panels = append(panels, c.panel())
 		out.Faults = append(out.Faults, c.faults...)
 		out.Cuts = append(out.Cuts, c.cuts...)

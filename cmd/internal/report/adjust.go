@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
 )
 
@@ -124,7 +125,16 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 		}
 		return b
 	}
-	if machine == "router" {
+	if machine == string(joinery.Hand) {
+		switch m.What {
+		case testcut.Fence:
+			return fmt.Sprintf("set the marking gauge %s by %s, from %s to %s", pick("wider", "narrower"), by, text(m.From), text(m.To))
+		case testcut.DadoHeight:
+			return fmt.Sprintf("cut the dados %s by %s, to %s", pick("deeper", "less deep"), by, text(m.To))
+		}
+		return fmt.Sprintf("set the depth stop and the depth gauge %s by %s, from %s to %s", pick("deeper", "less deep"), by, text(m.From), text(m.To))
+	}
+	if machine == string(joinery.Router) {
 		switch m.What {
 		case testcut.Fence:
 			return fmt.Sprintf("shift the stop for the sides by %s, so that dados come %s the end", by, pick("further from", "nearer to"))

@@ -1,6 +1,9 @@
 package report
 
-import "drawerwright/geom/setup"
+import (
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
 
 // Caution is what can hurt at a cut, with the public source that says so, by its
 // place in Sources; 0 for common practice without one.
@@ -36,22 +39,26 @@ var TemplateCautions = []Caution{
 }
 
 // ofMachine are the cautions for one kind of machine.
-var ofMachine = map[string][]Caution{
-	onSaw: {
+var ofMachine = map[joinery.CutterKind][]Caution{
+	joinery.Saw: {
 		{"Look in the saw's manual whether it takes a dado stack at all: a short arbor or a longer run-down can forbid it. For grooves a guarded router or spindle moulder suits better.", 3},
 		{"Where the usual guard cannot stay on, featherboards or a jig take its place and are used for every cut; afterwards guard and riving knife go back at once.", 1},
 		{"Keep hands out of the line of the cut and away from the cutter; push the last stretch and small pieces with a push stick or block.", 2},
 		{"Wait until the cutter has stopped before anything is cleared away.", 2},
 	},
-	onTable: {
+	joinery.RouterTable: {
 		{"Feed against the turning of the bit: along the fence in front of the bit, from right to left. Never push a part between bit and fence.", 0},
 		{"Guard the bit; featherboards hold the part down and against the fence, a push block moves it.", 1},
 		{"Keep the bit's speed within what its maker allows; take deep cuts in passes.", 0},
 	},
-	onCNC: {
+	joinery.Router: {
 		{"Keep the cutting area enclosed or keep clear of it, with the doors' interlock in order and dust extracted at the bit.", 4},
 		{"Clamp each part or hold it by vacuum and tabs; know where clamps and screws are before the bit does.", 0},
 		{"Hold small parts in a carrier or cut them out by hand along a skin.", 0},
+	},
+	joinery.Hand: {
+		{"Clamp the part or hold it against a bench hook or stops; both hands stay behind the cutting edge.", 0},
+		{"Sharp irons and chisels need less force and slip less; cut away from the body, and lay tools down where nobody reaches into them.", 0},
 	},
 }
 

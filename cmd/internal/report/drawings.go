@@ -51,7 +51,7 @@ func drawings(out *bytes.Buffer, r Report, u geom.Unit) {
 		rows = append(rows, []string{"  " + l.Layer, depth, bit})
 	}
 	flush()
-	if slices.ContainsFunc(r.Drawers, func(d Drawer) bool { return d.Machine == string(joinery.Router) }) {
+	if slices.ContainsFunc(r.Drawers, func(d Drawer) bool { return joinery.CutterKind(d.Machine).FollowsDrawing() }) {
 		turned(out, r, u)
 	}
 	fmt.Fprintln(out)

@@ -5,7 +5,6 @@ import (
 	"math"
 	"strings"
 
-	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
 
@@ -21,7 +20,7 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 	}
 	forced := o.Forced
 	at := fmt.Sprintf("one fence distance, %s, and one cutter height, %s,", m.text(v.Forced.AtFence), m.text(v.Forced.AtHeight))
-	if m.drawers[0].Setup.Cutter.Kind == joinery.Router {
+	if m.drawers[0].Setup.Cutter.Kind.FollowsDrawing() {
 		at = strings.ReplaceAll(at, "cutter height", "depth of cut")
 	}
 	if v.One {

@@ -9,16 +9,6 @@ import (
 	"drawerwright/geom/setup"
 )
 
-// Machines of a setup sheet.
-const (
-	onSaw   = "table-saw"
-	onTable = "router-table"
-	onCNC   = "router"
-)
-
-// Machines are those on which drawers for a saw can be cut.
-var Machines = []string{onSaw, onTable}
-
 // SetupSheet is what setup --json prints: for each cutter whether one setting serves
 // its drawers, and how each cut is set up.
 type SetupSheet struct {
@@ -159,12 +149,12 @@ type Cutting struct {
 	Turn  bool   `json:"turn"` // turned over on its two holes before this one
 }
 
-// SetupsOf makes the setup sheet of a batch; drawers for a saw are cut on one of Machines.
-func SetupsOf(b batch.Batch, on string) SetupSheet {
+// SetupsOf makes the setup sheet of a batch.
+func SetupsOf(b batch.Batch) SetupSheet {
 	out := SetupSheet{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), First: first, General: general, Sources: Sources, Machines: []Machine{}}
 	for _, group := range byMachine(b) {
 		m := maker{batch: b, drawers: group, n: func(mm float64) float64 { return number(mm, b.Units) }}
-		out.Machines = append(out.Machines, m.machine(on))
+		out.Machines = append(out.Machines, m.machine())
 	}
 	return out
 }
@@ -193,23 +183,20 @@ type maker struct {
 
 func (m maker) text(mm float64) string { return geom.LengthOf(mm).Text(m.batch.Units) }
 
-func (m maker) machine(on string) Machine {
+func (m maker) machine() Machine {
 	cutter := m.drawers[0].Setup.Cutter
-	out := Machine{Machine: on, Cutter: m.n(cutter.Width), Settings: []Setting{}}
-	if cutter.Kind == joinery.Router {
-		out.Machine = onCNC
-	}
+	out := Machine{Machine: string(cutter.Kind), Cutter: m.n(cutter.Width), Settings: []Setting{}}
 	for _, d := range m.drawers {
 		out.Drawers = append(out.Drawers, d.Spec.Name)
 	}
-	out.Cautions, out.OneSetup = ofMachine[out.Machine], m.verdict()
-	if cutter.Kind == joinery.Router {
+	out.Cautions, out.OneSetup = ofMachine[cutter.Kind], m.verdict()
+	if cutter.Kind.FollowsDrawing() {
 		out.Files = m.files()
 		out.Checks = m.checks(m.drawers)
 		return out
 	}
 	for _, s := range setup.Sheet(cutter.Width, m.boards()) {
-		out.Settings = append(out.Settings, m.setting(s, on))
+		out.Settings = append(out.Settings, m.setting(s, cutter.Kind))
 	}
 	return out
 }
@@ -245,9 +232,9 @@ func (m maker) files() []Cutting {
 	return list
 }
 
-func (m maker) setting(s setup.Setting, on string) Setting {
+func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
 	out := Setting{Height: m.n(s.Height), Fence: m.n(s.Fence), Checks: []Check{}}
-	if on == onTable {
+	if on == joinery.RouterTable {
 		for _, h := range setup.HeightPasses(s.Cutter, s.Height) {
 			out.Steps = append(out.Steps, m.n(h))
 		}

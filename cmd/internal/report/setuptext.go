@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
 
@@ -76,14 +77,20 @@ func (t *sheetText) cautions(indent string, list []Caution) {
 
 func (t *sheetText) number(v float64) string { return caliper(v, t.unit) }
 
-var machineNames = map[string]string{onSaw: "table saw", onTable: "router table", onCNC: "router that follows drawings"}
+// MachineName is a machine as a heading calls it.
+func MachineName(kind string) string {
+	return map[joinery.CutterKind]string{joinery.Saw: "table saw", joinery.RouterTable: "router table", joinery.Router: "CNC router", joinery.Hand: "by hand"}[joinery.CutterKind(kind)]
+}
 
-var cutterNames = map[string]string{onSaw: "cutter", onTable: "bit", onCNC: "smallest bit"}
+// CutterName is what its cutter is called.
+func CutterName(kind string) string {
+	return map[joinery.CutterKind]string{joinery.Saw: "cutter", joinery.RouterTable: "bit", joinery.Router: "smallest bit", joinery.Hand: "plough iron"}[joinery.CutterKind(kind)]
+}
 
 func (t *sheetText) machine(m Machine) {
 	unit := t.unit.String()
 	t.line("")
-	t.line("%s, %s %s %s wide: %s", strings.ToUpper(machineNames[m.Machine]), cutterNames[m.Machine], t.number(m.Cutter), unit, Some(m.Drawers))
+	t.line("%s, %s %s %s wide: %s", strings.ToUpper(MachineName(m.Machine)), CutterName(m.Machine), t.number(m.Cutter), unit, Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
 	t.wrapped("", "One setting for everything? "+m.OneSetup.Said)
@@ -100,7 +107,7 @@ func (t *sheetText) machine(m Machine) {
 	for i, s := range m.Settings {
 		t.setting(i+1, s, m.Machine)
 	}
-	if m.Machine == onCNC {
+	if joinery.CutterKind(m.Machine).FollowsDrawing() {
 		t.files(m)
 	}
 }
@@ -111,7 +118,7 @@ func (t *sheetText) setting(number int, s Setting, machine string) {
 	if s.Height == 0 {
 		t.line("SETTING %d: no fence", number)
 	} else {
-		t.line("SETTING %d: height %s %s, fence %s %s from its face to the near side of the %s", number, t.number(s.Height), unit, t.number(s.Fence), unit, cutterNames[machine])
+		t.line("SETTING %d: height %s %s, fence %s %s from its face to the near side of the %s", number, t.number(s.Height), unit, t.number(s.Fence), unit, CutterName(machine))
 	}
 	if s.Fence == 0 && s.Height > 0 {
 		t.wrapped("  ", "The fence is a sacrificial one, in which part of the cutter is buried: every distance counts from its face.")

@@ -57,7 +57,7 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 	own := slices.ContainsFunc(r.Setups, func(s Setup) bool { return s.GrooveFence > 0 || s.BackFence > 0 })
 	for _, s := range r.Setups {
 		passes := "-" // a router follows its drawing
-		if s.Machine == string(joinery.Saw) {
+		if joinery.CutterKind(s.Machine).Fenced() {
 			passes = "1"
 		}
 		height := caliper(s.CutterHeight, u)
@@ -79,7 +79,7 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 			}
 			if s.BackFence > 0 {
 				back = caliper(s.BackFence, u)
-				if s.BackPasses > 1 && s.Machine == string(joinery.Saw) {
+				if s.BackPasses > 1 && joinery.CutterKind(s.Machine).Fenced() {
 					back += fmt.Sprintf(", %d passes", s.BackPasses)
 				}
 			}

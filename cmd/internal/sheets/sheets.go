@@ -117,7 +117,7 @@ func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []lis
 		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
 	gap, out, in := 0.0, false, false
 	for _, g := range groups {
-		s.Sawn = s.Sawn || g.Setup.Cutter.Kind == joinery.Saw
+		s.Sawn = s.Sawn || !g.Setup.Cutter.Kind.FollowsDrawing()
 		for _, p := range g.Parts {
 			gap = max(gap, p.Work.Gap)
 			out = out || slices.Contains(p.Work.Faces, geom.Outside)
