@@ -1,0 +1,205 @@
+package jobtest
+
+import (
+	"fmt"
+	"strings"
+)
+
+// drawers draws one to three entries. With templates the plates' stock is added.
+func (d *drawing) drawers() {
+	var b strings.Builder
+	b.WriteString("drawers:\n")
+	for i := range d.between(1, 3, "entries") {
+		fmt.Fprintf(&b, "  - %s\n", d.drawer([]string{"ash", "elm", "oak"}[i]))
+	}
+	d.entries = b.String()
+	if d.odds(6, "templates") {
+		d.others = append(d.others, stock{name: "plates", thickness: 4, kerf: d.length(0.1, 0.3, "plates' kerf")})
+	}
+}
+
+// box is what an entry has drawn so far.
+type box struct {
+	width, height, depth float64 // about, in an opening
+}
+
+func (d *drawing) drawer(name string) entries {
+	e := entries{"name: " + name}
+	slide := d.wanted(d.want.Slide, "slide", Slides)
+	corner := d.wanted(d.want.Corner, "corner", Corners)
+	bottom := d.wanted(d.want.Bottom, "bottom", Bottoms)
+	if d.want.Bottom == "" && !d.odds(12, "odd bottom") {
+		bottom = suits(bottom, d.job.Machine, corner, slide)
+	}
+	d.job.Slide = append(d.job.Slide, slide)
+	var b box
+	b.width, b.height, b.depth = d.length(180, 620, "width"), d.length(75, 220, "height"), d.length(200, 520, "depth")
+	if slide == Outside {
+		e.say("outside", "%s", d.size(b.width, b.height, b.depth))
+	} else {
+		d.inOpening(&e, &b, name, slide)
+	}
+	e.say("sides", "%s", d.sides.name)
+	if d.front.name != d.sides.name {
+		e.say("front", "%s", d.front.name)
+	}
+	d.corner(&e, corner)
+	d.bottomOf(&e, slide, bottom)
+	if slide == Outside && d.odds(2, "several") {
+		e.say("count", "%d", d.between(2, 6, "count"))
+	}
+	if d.odds(5, "spares") {
+		e.say("spares", "%d", d.between(1, 2, "spare"))
+	}
+	d.divided(&e, b)
+	d.pulled(&e)
+	if slide == Outside && d.odds(5, "drawer front") {
+		d.ownFront(&e, b)
+	}
+	if d.odds(2, "load") {
+		if d.inches() {
+			e.say("load", "%d lb", d.between(5, 40, "pounds"))
+		} else {
+			e.say("load", "%d kg", d.between(2, 20, "kilograms"))
+		}
+	}
+	return e
+}
+
+// suits is a bottom that can be made with such a corner and slide: that one if it can.
+func suits(bottom, machine, corner, slide string) string {
+	raised := slide == "undermount" || slide == "centre-mount" // which stand under the bottom
+	switch {
+	case corner == "box-joint" && machine == "saw" && !raised:
+		return "applied" // fingers as wide as the groove leave it no row of its own
+	case corner == "box-joint" && bottom == "slid-in", raised && (bottom == "applied" || bottom == "flush"):
+		return "captured"
+	}
+	return bottom
+}
+
+func (d *drawing) corner(e *entries, corner string) {
+	d.job.Corners = append(d.job.Corners, corner)
+	if corner == Housed {
+		corner = d.word("front of a housed back", "dado-rabbet", "rabbet", "butt")
+		d.job.Corners = append(d.job.Corners, corner)
+		e.say("back-joint", "dado")
+		if d.odds(2, "own setback") {
+			e.say("setback", "%s", d.mm(d.length(8, 20, "setback")))
+		}
+	}
+	if corner != "dado-rabbet" || d.odds(2, "says its corner") {
+		e.say("joint", "%s", corner)
+	}
+	switch {
+	case corner == "butt":
+		e.say("fasteners", "%s", d.word("fasteners", "screws", "dowels"))
+	case corner == "box-joint" && d.job.Machine == "router" && d.odds(2, "own fingers"):
+		e.say("finger-width", "%s", d.mm(d.length(10, 25, "finger")))
+	}
+}
+
+// bottomOf chooses a bottom whose thickness goes into the groove as asked.
+func (d *drawing) bottomOf(e *entries, slide, fit string) {
+	d.job.Bottoms = append(d.job.Bottoms, fit)
+	rise := d.fence
+	switch {
+	case slide == "undermount":
+		rise = 13
+	case slide == "centre-mount":
+		rise = 10
+	case fit != "applied" && d.odds(8, "raised"):
+		rise = d.length(8, 14, "rise")
+	}
+	var own entries
+	if fit != "auto" || d.odds(2, "says auto") {
+		own.say("bottom-fit", "%s", fit)
+	}
+	if rise != d.fence {
+		own.say("bottom-height", "%s", d.mm(rise))
+	}
+	stands := d.length(3.2, 7, "bottom") // in the groove
+	if d.job.Machine == "saw" {
+		stands = d.slot - d.length(0.08, 0.5, "play of the bottom")
+	} else if least := d.narrowest(); stands < least {
+		stands = least - 0.15
+	}
+	switch fit {
+	case "flush":
+		stands += rise
+	case "applied":
+		stands = d.length(4, 12, "applied bottom")
+	}
+	e.say("bottom", "%s", d.stockOf("ply", stands, false))
+	if len(own) > 0 {
+		e.say("joinery", "%s", own)
+	}
+}
+
+// divided stands dividers in dados, which a saw cuts as wide as its cutter.
+func (d *drawing) divided(e *entries, b box) {
+	if !d.odds(4, "divided") {
+		return
+	}
+	thick := d.length(4, 9, "divider")
+	if d.job.Machine == "saw" {
+		thick = d.slot - 0.2
+	}
+	name := d.stockOf("thin", thick, false)
+	var all []string
+	ways := [][]string{{"across"}, {"along"}, {"across", "along"}}[d.between(0, 2, "ways")]
+	for _, way := range ways {
+		var one entries
+		one.say("way", "%s", way)
+		switch {
+		case way == "along": // an odd number has one where the pull is
+			one.say("at", "2")
+		case d.odds(4, "at a place"):
+			one.say("at", "%s", d.list(d.length(50, 110, "place")))
+		default:
+			one.say("at", "%d", d.between(1, 3, "how many"))
+		}
+		one.say("stock", "%s", name)
+		if d.odds(3, "loose") {
+			one.say("loose", "yes")
+		}
+		all = append(all, one.String())
+	}
+	e.say("dividers", "[%s]", strings.Join(all, ", "))
+}
+
+func (d *drawing) pulled(e *entries) {
+	if !d.odds(4, "pull") {
+		return
+	}
+	var one entries
+	shape := d.word("shape", "hole", "half-round", "slot", "hand-hold")
+	one.say("shape", "%s", shape)
+	if d.odds(2, "own pull") {
+		one.say("width", "%s", d.mm(map[string]float64{"hole": 30, "half-round": 50, "slot": 100, "hand-hold": 90}[shape]))
+	}
+	e.say("pull", "%s", one)
+}
+
+// ownFront is a drawer front before a box that stands in no opening.
+func (d *drawing) ownFront(e *entries, b box) {
+	over := d.length(0, 20, "over")
+	var one entries
+	one.say("stock", "%s", d.stockOf("face", d.length(15, 22, "drawer front"), true))
+	one.say("width", "%s", d.mm(b.width+2*over))
+	one.say("height", "%s", d.mm(b.height+2*over))
+	one.say("left", "%s", d.mm(over))
+	one.say("below", "%s", d.mm(over))
+	d.handles(&one)
+	e.say("drawer-front", "%s", one)
+}
+
+func (d *drawing) handles(e *entries) {
+	switch d.between(0, 2, "handles") {
+	case 1:
+		e.say("handles", "knob")
+	case 2:
+		e.say("handles", "handle")
+		e.say("handle-apart", "%s", d.mm(96))
+	}
+}

@@ -1,0 +1,115 @@
+package jobtest
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// choose draws what everything else follows from: unit, machine, walls and cutter.
+func (d *drawing) choose() {
+	d.job.Units = d.wanted(d.want.Units, "units", Units)
+	d.job.Machine = d.wanted(d.want.Machine, "machine", Machines)
+	d.ts = d.length(10.5, 15.8, "sides")
+	d.tf = d.ts
+	d.sides = stock{name: "walls", thickness: d.ts, solid: d.odds(8, "solid walls")}
+	d.front = d.sides
+	if d.odds(4, "other front") {
+		d.tf = d.length(10.5, 19, "front")
+		d.front = stock{name: "ends", thickness: d.tf}
+	}
+	d.fence = d.tf / 2
+	if d.job.Machine == "saw" {
+		d.slot = d.fence + d.length(0.12, 0.38, "play of the slot")
+		return
+	}
+	d.bits = [][]float64{{3}, {6, 3}, {4}, {8, 4, 3}, {6.35, 3.175}, {3.175}}[d.between(0, 5, "bits")]
+}
+
+// narrowest is the narrowest slot that the machine makes.
+func (d *drawing) narrowest() float64 {
+	if d.job.Machine == "saw" {
+		return d.slot
+	}
+	return slices.Min(d.bits)
+}
+
+// machine is the cutter, and what a router is asked to do.
+func (d *drawing) machine() string {
+	var e entries
+	e.say("kind", "%s", d.job.Machine)
+	if d.job.Machine == "saw" {
+		e.say("width", "%s", d.mm(d.slot))
+		return e.section("cutter")
+	}
+	if len(d.bits) == 1 {
+		e.say("diameter", "%s", d.mm(d.bits[0]))
+		if d.odds(2, "reach") {
+			e.say("reach", "%s", d.mm(d.length(22, 40, "how deep")))
+			e.say("flutes", "%d", d.between(1, 3, "flutes"))
+		}
+		return e.section("cutter") + d.router()
+	}
+	var bits []string
+	for i, diameter := range d.bits {
+		bits = append(bits, fmt.Sprintf("%s: {diameter: %s, reach: %s, flutes: %d}", []string{"large", "small", "fine"}[i], d.mm(diameter), d.mm(d.length(22, 40, "reach")), d.between(1, 3, "flutes")))
+	}
+	e.say("bits", "{%s}", strings.Join(bits, ", "))
+	return e.section("cutter") + d.router()
+}
+
+func (d *drawing) router() string {
+	var e entries
+	if d.odds(3, "over-run") {
+		e.say("over-run", "%s", d.mm(d.length(0, 3, "how far")))
+	}
+	if d.odds(3, "relief") {
+		e.say("relief", "%s", d.word("way of relief", "bisector", "side"))
+	}
+	if d.odds(4, "exact slots") {
+		e.say("exact-slots", "%s", d.word("slots", "widened", "line"))
+	}
+	if d.odds(4, "depths") {
+		e.say("depth-from", "%s", d.word("from", "top", "spoilboard"))
+	}
+	if d.odds(4, "register") {
+		e.say("register", "{place: %s}", d.word("place", "waste", "centre-line"))
+	}
+	if d.odds(3, "tabs") {
+		e.say("tabs", "{width: %s, height: %s, spacing: %s}", d.mm(d.length(4, 10, "tab")), d.mm(d.length(0.8, 2, "height of a tab")), d.mm(d.length(100, 250, "spacing")))
+	}
+	if d.odds(3, "skin") {
+		e.say("skin", "%s", d.mm(d.length(0.2, 0.5, "how thick")))
+	}
+	if d.odds(4, "part gap") {
+		e.say("part-gap", "%s", d.mm(d.length(25, 40, "gap of parts")))
+	}
+	return e.section("router")
+}
+
+// joinery are the settings for all drawers.
+func (d *drawing) joinery() string {
+	var e entries
+	if d.odds(3, "says the fence") {
+		e.say("fence-distance", "%s", d.mm(d.fence))
+	}
+	if d.odds(3, "own height") {
+		e.say("cutter-height", "%s", d.mm(d.ts/2+d.length(-0.8, 0.8, "height")))
+	}
+	if d.odds(3, "own slack") {
+		e.say("bottom-slack", "%s", d.mm(d.length(1, 2.5, "slack")))
+	}
+	if d.odds(5, "glue room") {
+		e.say("glue-room", "%s", d.mm(0.2))
+	}
+	if d.job.Machine == "router" {
+		if d.odds(4, "own plays") {
+			e.say("dado-play", "%s", d.mm(d.length(0.12, 0.35, "dado play")))
+			e.say("groove-play", "%s", d.mm(d.length(0.1, 0.4, "groove play")))
+		}
+		if d.odds(5, "groove ends") {
+			e.say("groove-ends", "%s", d.word("ends", "stopped", "through"))
+		}
+	}
+	return e.section("joinery")
+}

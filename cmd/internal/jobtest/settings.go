@@ -1,0 +1,104 @@
+package jobtest
+
+import "strings"
+
+func (d *drawing) head() string {
+	title := ""
+	if d.odds(2, "title") {
+		title = "job: Drawers of " + d.word("whom", "the bench", "a kitchen", "the hall") + "\n"
+	}
+	return title + "units: " + d.job.Units + "\n"
+}
+
+// settings are the sections that need not be there.
+func (d *drawing) settings() string {
+	var b strings.Builder
+	for _, section := range []func() string{d.limits, d.accuracy, d.spacers, d.dxf, d.paper, d.sheetRules, d.templates} {
+		b.WriteString(section())
+	}
+	return b.String()
+}
+
+func (d *drawing) limits() string {
+	var e entries
+	if d.odds(4, "limits") {
+		e.say("least-tongue-play", "%s", d.mm(d.length(0.05, 0.1, "least")))
+		e.say("most-tongue-play", "%s", d.mm(d.length(0.38, 0.5, "most")))
+		e.say("recess", "%s", d.mm(d.length(0.2, 0.4, "recess")))
+		e.say("shoulder", "%s", d.mm(d.length(0.2, 0.9, "shoulder")))
+		e.say("width", "%s", d.mm(d.length(0.4, 1.2, "width")))
+	}
+	return e.section("limits")
+}
+
+func (d *drawing) accuracy() string {
+	var e entries
+	if d.odds(4, "accuracy") {
+		for _, what := range []string{"cutter", "cut", "fence", "height"} {
+			e.say(what, "%s", d.mm(d.length(0.02, 0.1, what)))
+		}
+		e.say("length", "%s", d.mm(d.length(0.1, 0.5, "length")))
+	}
+	return e.section("accuracy")
+}
+
+func (d *drawing) spacers() string {
+	if !d.odds(3, "spacers") {
+		return ""
+	}
+	if d.inches() {
+		return "spacers: [1/4, 1/8, 1/16, 1/32, 0.01, 0.005]\n"
+	}
+	return "spacers: [6, 3, 2, 1, 0.5, 0.25, 0.1]\n"
+}
+
+func (d *drawing) dxf() string {
+	var e entries
+	if d.odds(3, "dxf") {
+		e.say("version", "%s", d.word("version", "R2000", "R12"))
+		e.say("units", "%s", d.word("units of drawings", "mm", "in"))
+	}
+	return e.section("dxf")
+}
+
+func (d *drawing) paper() string {
+	var e entries
+	if d.odds(3, "paper") {
+		e.say("size", "%s", d.word("paper size", "A4", "Letter", "A3"))
+		e.say("labels", "%s", d.word("labels", "grid", "none"))
+	}
+	return e.section("paper")
+}
+
+func (d *drawing) sheetRules() string {
+	var e entries
+	if !d.odds(3, "sheets") {
+		return ""
+	}
+	if d.odds(2, "way") {
+		e.say("way", "guillotine")
+		if d.odds(2, "staged") {
+			e.say("stages", "%d", d.between(2, 4, "stages"))
+		}
+	}
+	e.say("kerf", "%s", d.mm(d.length(2, 10, "kerf")))
+	e.say("trim", "%s", d.mm(d.length(2, 10, "trim")))
+	if d.odds(2, "keeps") {
+		e.say("keep", "%s", d.size(d.length(200, 500, "kept long"), d.length(80, 200, "kept wide")))
+		e.say("heaviest", "%d kg", d.between(15, 40, "heaviest"))
+	}
+	return e.section("sheets")
+}
+
+// templates are cut from a stock of their own, which stocks list already.
+func (d *drawing) templates() string {
+	var e entries
+	for _, s := range d.others {
+		if s.kerf > 0 {
+			e.say("stock", "%s", s.name)
+			e.say("bed", "%s", d.size(d.length(400, 900, "bed"), d.length(300, 600, "bed's width")))
+			e.say("register", "%s", d.word("held by", "pins", "lip"))
+		}
+	}
+	return e.section("templates")
+}
