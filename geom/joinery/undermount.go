@@ -45,8 +45,8 @@ func (l *layout) undermount() {
 			return
 		}
 		radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
-		if l.Joint == DadoRabbet && l.BackJoint != Housed {
-			l.notchTongues(&back.Panel, inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
+		if between := inner[0] < settle; between || l.Joint == DadoRabbet && l.BackJoint != Housed {
+			l.notchEnds(&back.Panel, inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
 			l.hooks(back, inner)
 			return
 		}
@@ -57,9 +57,10 @@ func (l *layout) undermount() {
 	l.hooks(back, inner)
 }
 
-// notchTongues cuts the lower corners off a back that ends in tongues: what would
-// stay below the groove there hangs on nothing, as groove and rabbet meet.
-func (l *layout) notchTongues(p *geom.Panel, width, height, radius float64) {
+// notchEnds cuts off the lower corners of a back that ends between the sides, or in
+// tongues: what would stay below the groove there hangs on nothing, as groove and
+// rabbet meet.
+func (l *layout) notchEnds(p *geom.Panel, width, height, radius float64) {
 	length, top := p.Length(), p.Outline.Bounds().Max.Y
 	quarter := -math.Tan(math.Pi / 8)
 	at := func(x, y, bulge float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}, Bulge: bulge} }
@@ -67,7 +68,7 @@ func (l *layout) notchTongues(p *geom.Panel, width, height, radius float64) {
 		at(width, 0, 0), at(length-width, 0, 0), at(length-width, height-radius, quarter), at(length-width+radius, height, 0), at(length, height, 0),
 		at(length, top, 0), at(0, top, 0), at(0, height, 0), at(width-radius, height, quarter), at(width, height-radius, 0),
 	}
-	p.Mating = []int{4, 6} // the tongues' ends
+	p.Mating = []int{4, 6} // the ends
 	for i := range p.Pockets {
 		if k := &p.Pockets[i]; k.Face == geom.Outside {
 			b := k.Outline.Bounds()
