@@ -190,17 +190,14 @@ func (t *trialCut) diagonals(value string) error {
 	if !found || err1 != nil || err2 != nil || math.Abs(a-meant) > meant/10 || math.Abs(b-meant) > meant/10 {
 		return fmt.Errorf("diagonals=%s: write both with a comma, as in diagonals=%s,%s, where they should be", value, t.text(meant), t.text(meant))
 	}
-	push := testcut.Push(a, b, deep)
+	apart := t.text(math.Abs(a - b))
 	switch {
 	case math.Abs(a-b) <= d.Spec.Limits.Diagonal:
-		t.square = fmt.Sprintf("The diagonals are %s apart, square within %s.", t.text(math.Abs(a-b)), t.text(d.Spec.Limits.Diagonal))
+		t.square = fmt.Sprintf("The diagonals are %s apart, square within %s.", apart, t.text(d.Spec.Limits.Diagonal))
+	case a > b:
+		t.square = fmt.Sprintf("The first diagonal is %s longer: clamp across it until the two are equal.", apart)
 	default:
-		longer := "first"
-		if push < 0 {
-			longer = "second"
-		}
-		t.square = fmt.Sprintf("The %s diagonal is %s longer: push one side along its length by %s so that it gets shorter, or clamp across it; both should be %s.",
-			longer, t.text(math.Abs(a-b)), t.text(math.Abs(push)), t.text((a+b)/2))
+		t.square = fmt.Sprintf("The second diagonal is %s longer: clamp across it until the two are equal.", apart)
 	}
 	return nil
 }

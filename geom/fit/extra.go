@@ -42,7 +42,7 @@ func (m *model) shoulder() {
 		return
 	}
 	most := m.limits().Shoulder
-	c := joinery.Check{Code: "shoulder-gap", Part: joinery.Front, Name: "open at the shoulders (below 0: room at the tongue's end)", Least: -mostEndRoom, Most: most,
+	c := joinery.Check{Code: "shoulder-gap", Part: joinery.Front, Name: "open at the shoulders (below 0: room at the tongue's end)", Least: -m.limits().EndRoom, Most: most,
 		Words: joinery.Words{Within: joinery.Goes, Below: joinery.Loose, Above: joinery.Open}}
 	t := [][]Term{up(leftRabbet), down(leftDado)}
 	switch { // on a saw one height makes both, unless the dados have their own
@@ -61,10 +61,6 @@ func (m *model) shoulder() {
 		return m.room() - m.d.Spec.GlueRoom + m.long(x, leftRabbet) - m.deep(x, leftSide, leftDado)
 	}, t...)
 }
-
-// mostEndRoom is the most room at a tongue's end, in mm: beyond, the end grain has no
-// glue line at all; common practice, no source.
-const mostEndRoom = 1.0
 
 // slack is what the bottom is smaller than its grooves, both ways. Front and back are
 // pushed outwards, where the box is as large as asked.

@@ -156,7 +156,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	if l.Cutter.Kind.MadeToFit() && s.slot > l.DadoWidth(0, 0)+settle {
 		field, hint = FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(l.Limits.TonguePlay.Least), l.atMost(l.Limits.TonguePlay.Most))
 	}
-	l.problems = append(l.problems, Problem{Code: "divider-play", Error: c.Verdict == WillNot || c.Nominal > hopelessPlay+settle, Field: field, Part: string(DividerRole),
+	l.problems = append(l.problems, Problem{Code: "divider-play", Error: c.Verdict == WillNot || c.Nominal > HopelessGap+settle, Field: field, Part: string(DividerRole),
 		Message: fmt.Sprintf("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), Hint: hint})
 	return c.Verdict != WillNot
 }

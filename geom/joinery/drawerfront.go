@@ -43,7 +43,7 @@ func (l *layout) drawerFront() {
 	// Panel x of both fronts runs from right to left, seen from before the box.
 	y := math.Min(0, front.Stands[0].Origin.Y) - t
 	stand := geom.Placement{Origin: geom.Vec3{X: box.Max.X, Y: y, Z: -f.Below}, X: geom.Right.Scale(-1), Y: geom.Up}
-	if gap := front.Stands[0].Origin.Y - (y + t); gap > hopelessPlay+settle {
+	if gap := front.Stands[0].Origin.Y - (y + t); gap > HopelessGap+settle {
 		l.fail("recess", FieldDrawerFront, DrawerFrontRole, fmt.Sprintf("the box's front stands %s behind the ends of the sides, on which the drawer front would bear: its screws would bend it", l.text(gap)),
 			"a fence-distance of half the front's thickness makes the box's front flush")
 		return

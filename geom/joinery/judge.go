@@ -74,7 +74,7 @@ func (l *layout) checkTongues() {
 		case play.Verdict == WillNot:
 			l.fail("cutter-narrow", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
 				r, l.text(l.f), l.text(l.dado)), l.orFence(hint))
-		case play.Nominal > hopelessPlay+settle:
+		case play.Nominal > HopelessGap+settle:
 			l.fail("cutter-wide", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
 				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), hint)
 		case play.Min <= settle:

@@ -20,8 +20,12 @@ type Limits struct {
 	// and still be called flush: what one pass of sanding takes. Front and back each
 	// move the depth of a box by as much.
 	Recess float64
-	// Shoulder is how far a shoulder may stay open before one sees it.
+	// Shoulder is how far a shoulder, or another joint that is meant to be closed, may
+	// stay open before one sees it.
 	Shoulder float64
+	// EndRoom is the most room between a tongue's end and the floor of its dado: beyond,
+	// the end grain has no glue line at all.
+	EndRoom float64
 	// Width is how far the width of the box may come out from what was asked: what a
 	// pair of side-mounted slides takes up between its two sides.
 	Width float64
@@ -38,15 +42,16 @@ type Limits struct {
 // DefaultLimits are those of a Spec that gives none.
 var DefaultLimits = Limits{
 	TonguePlay: Range{0.1, 0.4}, BottomPlay: Range{0.03, 0.6}, BottomSlack: Range{0.5, 5},
-	Recess: 0.25, Shoulder: 0.25, Width: 0.8, Depth: 0.5, Height: 0.5, Diagonal: 1,
+	Recess: 0.25, Shoulder: 0.25, EndRoom: 1, Width: 0.8, Depth: 0.5, Height: 0.5, Diagonal: 1,
 }
+
+// HopelessGap is where glue no longer bridges a gap or a play, in millimetres; common
+// practice, no source.
+const HopelessGap = 1.0
 
 // Limits of the joint that no job changes, in millimetres. All are common practice without a
 // source unless their comment says otherwise.
 const (
-	// hopelessPlay is where glue no longer bridges the gap and the cutter is
-	// simply the wrong one.
-	hopelessPlay = 1.0
 	// bottomRoom is what other parts keep from a bottom that slides.
 	bottomRoom = 0.03
 	// leastSlack is the slack below which errors of a cut list's usual size, half

@@ -188,21 +188,6 @@ func TestSaves(t *testing.T) {
 	}
 }
 
-// A box a wide and b deep, one side pushed by p along its length: front and back keep
-// their length, so that they stand (a² - p²)^½ apart across; the diagonals are that and
-// b + p, b - p.
-func TestPush(t *testing.T) {
-	const wide, deep, push = 400.0, 500.0, 3.0
-	across := math.Sqrt(wide*wide - push*push)
-	d1, d2 := math.Hypot(across, deep+push), math.Hypot(across, deep-push)
-	if got := testcut.Push(d1, d2, deep); math.Abs(got-push) > 1e-9 {
-		t.Errorf("pushed by %g", got)
-	}
-	if got := testcut.Diagonals(joinery.Size{Width: 300, Depth: 400}); got != 500 {
-		t.Errorf("diagonals are %g", got)
-	}
-}
-
 func TestOtherCorners(t *testing.T) {
 	s := spec()
 	s.Joint = joinery.Rabbet

@@ -133,11 +133,5 @@ func (c Cut) Plausible(r Reading) (meant float64, ok bool) {
 	return f.at0, math.Abs(r.Value-f.at0) <= mostOff && (r.Kind == Recess || r.Kind == Play || r.Value > 0)
 }
 
-// Push is how far one side of a box is pushed along its length to square it, from
-// its two diagonals and the length of its sides: with one side ahead of the other by
-// p the diagonals of a box with sides b long differ by d1² - d2² = (b + p)² - (b - p)².
-// Above 0, the side at which the first diagonal ends in front is pushed backwards.
-func Push(d1, d2, sides float64) float64 { return (d1 - d2) * (d1 + d2) / (4 * sides) }
-
 // Diagonals are those of a square box of an outside size.
 func Diagonals(s joinery.Size) float64 { return math.Hypot(s.Width, s.Depth) }

@@ -27,6 +27,7 @@ var limitLengths = []limitLength{
 	{"most-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Most }, maxSlack, "How much smaller than its grooves it is at most"},
 	{"recess", func(l *joinery.Limits) *float64 { return &l.Recess }, maxPlay, "How far a front may stand before or behind the ends of the sides and be called flush"},
 	{"shoulder", func(l *joinery.Limits) *float64 { return &l.Shoulder }, maxPlay, "How far the shoulder of a corner may stay open"},
+	{"end-room", func(l *joinery.Limits) *float64 { return &l.EndRoom }, maxPlay, "How much room a tongue's end may have before the floor of its dado, the glue room included"},
 	{"width", func(l *joinery.Limits) *float64 { return &l.Width }, maxPlay, "By how much the width of a box may be off"},
 	{"depth", func(l *joinery.Limits) *float64 { return &l.Depth }, maxPlay, "By how much the depth of a box may be off"},
 	{"height", func(l *joinery.Limits) *float64 { return &l.Height }, maxPlay, "By how much the height of a box may be off"},

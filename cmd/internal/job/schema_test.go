@@ -29,7 +29,7 @@ var keyPaths = strings.Fields(`
 	router.tabs router.tabs.width router.tabs.height router.tabs.spacing
 	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit joinery.bottom-height
 	joinery.bottom-slack joinery.dado-play joinery.groove-play joinery.glue-room
-	limits limits.least-tongue-play limits.most-tongue-play limits.least-bottom-play limits.most-bottom-play limits.least-bottom-slack limits.most-bottom-slack
+	limits limits.least-tongue-play limits.most-tongue-play limits.least-bottom-play limits.most-bottom-play limits.least-bottom-slack limits.most-bottom-slack limits.end-room
 	limits.recess limits.shoulder limits.width limits.depth limits.height limits.diagonal
 	accuracy accuracy.cutter accuracy.cut accuracy.fence accuracy.height accuracy.length spacers
 	dxf dxf.version dxf.units dxf.layers dxf.order dxf.files

@@ -29,10 +29,10 @@ func (m maker) assembly() {
 	var rows [][]string
 	for _, d := range m.batch.Drawers {
 		k := report.StackOf(d, m.unit)
-		rows = append(rows, []string{d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth), m.reported(k.Diagonal), m.reported(k.DiagonalsApart), fmt.Sprintf("%.2f", k.Push)})
+		rows = append(rows, []string{d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth), m.reported(k.Diagonal), m.reported(k.DiagonalsApart)})
 	}
-	m.Table([]string{"drawer", ">two sides and a front " + unit, ">width, dry", ">depth, dry", ">both diagonals", ">apart at most", ">push"}, rows)
-	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the ends of the sides. Push: where they differ, push one side along its length by that part of the difference, so that the longer one gets shorter.")
+	m.Table([]string{"drawer", ">two sides and a front " + unit, ">width, dry", ">depth, dry", ">both diagonals", ">apart at most"}, rows)
+	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the ends of the sides. " + report.Squaring)
 	m.hardware()
 }
 
@@ -77,7 +77,7 @@ func steps(d batch.Drawer) (list []string) {
 		list = append(list, "Clamp across the front and the back, and from front to back over the sides, until the joints are closed.")
 	}
 	return append(list,
-		"Check both diagonals at once, before the glue takes: equal is square. Push as the table says.",
+		"Check both diagonals at once, before the glue takes: equal is square. Where they differ, clamp across the longer one until the two are equal.",
 		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not set in a twist.",
 		"When the glue has set, measure once more and write it on the drawer's form.")
 }

@@ -114,6 +114,16 @@ func TestOptions(t *testing.T) {
 				w.slack, w.hold = [2]float64{2.6, 2}, 4.8
 			}, verdict: report.GoesBut,
 		},
+		"turned over 0.3 off, where a shoulder may stay open by 0.35": {
+			more: "limits: {shoulder: 0.35}",
+			try:  prove.Options{FlipAlong: 0.3},
+			want: func(w *expected) {
+				w.width = 460.3
+				w.seat = [4]string{"shoulder", "floor", "floor", "shoulder"}
+				w.shoulder, w.floor = [4]float64{0, 0.3, 0.3, 0}, [4]float64{0.3, 0, 0, 0.3}
+				w.slack, w.hold = [2]float64{2.6, 2}, 4.8
+			}, verdict: report.Goes,
+		},
 		"turned over 0.3 off, with room for glue": {
 			more: "joinery: {glue-room: 0.3}",
 			try:  prove.Options{FlipAlong: 0.3},

@@ -16,12 +16,6 @@ const (
 	// leastWeb is the wood, in millimetres, under which a pocket has come through
 	// its board for all that it is worth; common practice, no source.
 	leastWeb = 0.5
-	// mostOpen is how far a shoulder may stay open before one sees it, in
-	// millimetres; common practice, no source.
-	mostOpen = 0.25
-	// hopeless is where glue no longer bridges a gap or a play, in millimetres;
-	// common practice, no source.
-	hopeless = 1.0
 	// mostStand is how far a divider may stand above the bottom before things slip
 	// under it, in millimetres; common practice, no source.
 	mostStand = 2.0
@@ -52,11 +46,11 @@ func (w *Worker) lost(d report.Drawer, box *proof.Box, panels []panel, thick map
 		switch {
 		case !c.Captured && w.captures(d, c.End):
 			say("nothing holds the %s in the %s", c.End, c.Side)
-		case c.Captured && c.Play > hopeless+tick:
+		case c.Captured && c.Play > joinery.HopelessGap+tick:
 			say("the %s has %s of play in the %s: more than glue fills", c.End, w.text(c.Play), c.Side)
-		case c.ShoulderGap > hopeless+tick && !math.IsInf(c.ShoulderGap, 0):
+		case c.ShoulderGap > max(joinery.HopelessGap, w.mm(d.MostOpen))+tick && !math.IsInf(c.ShoulderGap, 0):
 			say("between %s and %s a shoulder stays open by %s: more than glue bridges", c.End, c.Side, w.text(c.ShoulderGap))
-		case c.Open > hopeless+tick:
+		case c.Open > max(joinery.HopelessGap, w.mm(d.MostOpen))+tick:
 			say("the %s stays off the shoulder of the %s by %s: more than glue bridges", c.End, c.Side, w.text(c.Open))
 		}
 	}
@@ -85,7 +79,7 @@ func (w *Worker) lostBottom(box *proof.Box, say func(string, ...any)) {
 		switch {
 		case rests && wall.Hold <= tick:
 			say("the bottom does not reach under the %s", wall.Name)
-		case rests && wall.Gap > hopeless+tick:
+		case rests && wall.Gap > joinery.HopelessGap+tick:
 			say("between the bottom and the edge of the %s a gap stays open by %s: more than glue bridges", wall.Name, w.text(wall.Gap))
 		case rests:
 		case box.BottomFit == proof.SlidIn && i == 2: // screws in the back keep it there
@@ -107,7 +101,7 @@ func (w *Worker) lostParts(d report.Drawer, box *proof.Box, say func(string, ...
 			}
 		}
 		switch {
-		case p.Play > hopeless+tick:
+		case p.Play > joinery.HopelessGap+tick:
 			say("the %s has %s of play in its dados", p.Name, w.text(p.Play))
 		case p.Stand > mostStand+tick:
 			say("the %s stands %s above the bottom", p.Name, w.text(p.Stand))
@@ -120,7 +114,7 @@ func (w *Worker) lostParts(d report.Drawer, box *proof.Box, say func(string, ...
 		switch {
 		case f.Covers <= tick:
 			say("the drawer front does not lie on the front")
-		case f.Gap > hopeless+tick:
+		case f.Gap > joinery.HopelessGap+tick:
 			say("between drawer front and front a gap stays open by %s", w.text(f.Gap))
 		}
 		if f.Holes == 0 {
@@ -203,17 +197,17 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 			open = c
 		}
 	}
-	if s.mm(open.ShoulderGap.Mean) > mostOpen+tick {
+	if s.mm(open.ShoulderGap.Mean-d.MostOpen) > tick {
 		s.out.Remarks = append(s.out.Remarks, fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side, text(open.ShoulderGap.Mean)))
 	}
-	s.gaps(text)
+	s.gaps(d, text)
 	return len(s.out.Remarks) > before
 }
 
 // gaps tells what else one would see open.
-func (s summary) gaps(text func(float64) string) {
+func (s summary) gaps(d report.Drawer, text func(float64) string) {
 	say := func(v float64, format string, args ...any) {
-		if s.mm(v) > mostOpen+tick {
+		if s.mm(v-d.MostOpen) > tick {
 			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf(format, append(args, text(v))...))
 		}
 	}

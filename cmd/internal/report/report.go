@@ -67,6 +67,8 @@ type Drawer struct {
 	Rating float64 `json:"rating_kg,omitempty"`
 	Sag    *Sag    `json:"sag,omitempty"`
 	Bores  []Bore  `json:"bores,omitempty"`
+	// MostOpen is how far a shoulder, or another joint meant to be closed, may stay open.
+	MostOpen float64 `json:"most_open"`
 	// LooseDividers are those that are lifted out, as the proof names them: by number
 	// in the order of the parts and their stands.
 	LooseDividers []string `json:"loose_dividers,omitempty"`
@@ -191,7 +193,7 @@ func Make(b batch.Batch, warnings []Warning) Report {
 	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, Material(b), nil), cabinets(b, n), alikes(b, n), templates(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d)}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MostOpen: n(d.Spec.Limits.Shoulder)}
 		strength(&listed, d, n)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)

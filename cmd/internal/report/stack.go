@@ -12,15 +12,13 @@ import (
 )
 
 // Stack is what a shop measures with parts held together before glue: both sides and
-// a front side by side, the dry-fitted box, its diagonals. Push is what one side has to
-// be pushed along its length to square a box, for each unit that its diagonals differ by.
+// a front side by side, the dry-fitted box, its diagonals.
 type Stack struct {
 	SidesAndFront  float64 `json:"sides_and_front"`
 	OutsideWidth   float64 `json:"outside_width"`
 	OutsideDepth   float64 `json:"outside_depth"`
 	Diagonal       float64 `json:"diagonal"`
 	DiagonalsApart float64 `json:"diagonals_apart_at_most"`
-	Push           float64 `json:"push"`
 }
 
 // StackOf are those of a drawer, as numbers of the report.
@@ -32,7 +30,6 @@ func StackOf(d batch.Drawer, u geom.Unit) Stack {
 	return Stack{
 		SidesAndFront: n(2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean), OutsideWidth: n(d.Outside.Width), OutsideDepth: n(d.Outside.Depth),
 		Diagonal: n(diagonal), DiagonalsApart: n(s.Limits.Diagonal),
-		Push: thousandth(testcut.Push(diagonal+0.5, diagonal-0.5, s.Depth)),
 	}
 }
 
@@ -44,6 +41,9 @@ func stackText(out *bytes.Buffer, s Stack, u geom.Unit) {
 		{"two sides and a front, side by side", caliper(s.SidesAndFront, u), u.String() + ", or the stock is not what was measured"},
 		{"outside width, dry fitted", caliper(s.OutsideWidth, u), u.String()},
 		{"both diagonals, over the ends of the sides", caliper(s.Diagonal, u), fmt.Sprintf("%s, and no more than %s apart", u, caliper(s.DiagonalsApart, u))},
-		{"to square it, push one side along its length by", fmt.Sprintf("%.2f", s.Push), "of what they differ by, so that the longer one gets shorter"},
 	})
+	fmt.Fprintln(out, Squaring)
 }
+
+// Squaring is how a box is squared before the glue takes.
+const Squaring = "To square a box, clamp across the longer diagonal until the two are equal."
