@@ -33,6 +33,9 @@ const (
 	bottomLength
 	bottomWidth
 	ripWidth
+	grooveCutter // where the bottom's grooves have a cutter of their own
+	grooveFence  // and a fence distance of their own
+	grooveMove   // between the first and the last pass over one
 	sources
 )
 
@@ -133,6 +136,9 @@ func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	set(fence, fenceName, a.Fence)
 	set(height, heightName, a.Height)
 	set(dadoHeight, heightName+" of the dados", a.Height)
+	set(grooveCutter, "width of the cutter for grooves", a.Cutter)
+	set(grooveFence, fenceName+" of the grooves", a.Fence)
+	set(grooveMove, "move of the fence between passes over a groove", a.Fence)
 	set(bottomFence, fenceName+" for the bottom's rabbets", a.Fence)
 	for i, name := range map[int]string{
 		frontDado: "place of the front's dado", frontTongue: "cut of the front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",

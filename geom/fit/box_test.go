@@ -90,6 +90,10 @@ func anySpec(t *rapid.T) joinery.Spec {
 		}
 		s.Bottom = read(t, "flush", 2*f+rapid.SampledFrom([]float64{0, -0.4}).Draw(t, "flush"))
 	}
+	if rapid.IntRange(0, 2).Draw(t, "groove cutter") == 0 {
+		s.Cutter.Groove = rapid.SampledFrom([]float64{2.4, 3.2, 6.35, s.Cutter.Width}).Draw(t, "blade")
+		s.Bottom = read(t, "other bottom", rapid.Float64Range(3, 12).Draw(t, "any bottom"))
+	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
 		s.BackJoint, s.Setback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
 	}

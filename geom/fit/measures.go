@@ -32,8 +32,8 @@ func (m *model) known(c joinery.Check) {
 		} else if m.router {
 			plain(func(x []float64) float64 { return x[fence] - x[height] - x[bottom] }, up(fence), down(height, bottom))
 		} else {
-			own := m.rabbetFence()
-			plain(func(x []float64) float64 { return x[fence] + x[own] - x[bottom] }, up(unique(fence, own)...), down(bottom))
+			wall, own := m.grooveWall(), m.rabbetFence()
+			plain(func(x []float64) float64 { return x[wall] + x[own] - x[bottom] }, up(unique(wall, own)...), down(bottom))
 		}
 	case "outside-width":
 		m.width(c)
@@ -83,11 +83,18 @@ func (m *model) level(c joinery.Check, board, dado, tongue int, plain func(func(
 func (m *model) bottomPlay(plain func(func(x []float64) float64, ...[]Term)) {
 	flush := m.d.Setup.BottomFence > 0 || m.flush()
 	switch {
-	case !flush:
+	case m.router && !flush:
 		plain(func(x []float64) float64 { return x[cutter] - x[bottom] }, up(cutter), down(bottom))
 	case !m.router:
-		own := m.rabbetFence()
-		plain(func(x []float64) float64 { return x[cutter] - x[own] }, up(cutter), down(own))
+		stands := bottom // in the groove: the board, or the tongue that a fence leaves
+		if flush {
+			stands = m.rabbetFence()
+		}
+		if blade := m.grooveBlade(); m.d.Setup.GroovePasses > 1 {
+			plain(func(x []float64) float64 { return x[blade] + x[grooveMove] - x[stands] }, up(blade, grooveMove), down(stands))
+		} else {
+			plain(func(x []float64) float64 { return x[blade] - x[stands] }, up(blade), down(stands))
+		}
 	case m.floor:
 		plain(func(x []float64) float64 { return x[cutter] + x[height] }, up(cutter, height))
 	default:
@@ -98,10 +105,26 @@ func (m *model) bottomPlay(plain func(func(x []float64) float64, ...[]Term)) {
 // rabbetFence is the source of the setting for a flush bottom's rabbets on a saw,
 // which may be the one that serves all cuts.
 func (m *model) rabbetFence() int {
-	if s := m.d.Setup; s.BottomFence == s.FenceDistance && s.GrooveFence == 0 {
+	if s := m.d.Setup; s.BottomFence == s.FenceDistance {
 		return fence
 	}
 	return bottomFence
+}
+
+// grooveBlade is the source of the width of one pass over the bottom's grooves on a saw.
+func (m *model) grooveBlade() int {
+	if s := m.d.Setup; s.GrooveCutter() != s.Cutter.Width {
+		return grooveCutter
+	}
+	return cutter
+}
+
+// grooveWall is the source of where the lower wall of those grooves is on a saw.
+func (m *model) grooveWall() int {
+	if m.d.Setup.OwnGroove() {
+		return grooveFence
+	}
+	return fence
 }
 
 // flush tells whether the bottom stands on a tongue.

@@ -41,8 +41,9 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 		long := p.Panel.Length() + c.off[length]
 		switch atStart := r.Min.X+r.Max.X < long; {
 		case k.Kind == geom.Groove:
-			r.Min.Y += c.off[fence]
-			r.Max.Y += c.off[fence] + c.off[cutter]
+			low, wide := c.grooveOff()
+			r.Min.Y += low
+			r.Max.Y += low + wide
 			// It is drawn to the notches it opens into, and cut right through: where it comes
 			// out too high it takes the edges of the fingers beside them as well.
 			if p.Role == joinery.Side && c.d.Spec.Joint == joinery.BoxJoint && c.d.Spec.GrooveEnds == joinery.GrooveThrough {
@@ -86,6 +87,26 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 	return b
 }
 
+// grooveOff is by how much the bottom's groove is too high and too wide. Another blade
+// than the dados' is set up by itself, and so is the fence for it, for each of its passes.
+func (c cutting) grooveOff() (low, wide float64) {
+	s := c.d.Setup
+	low, wide = c.off[fence], c.off[cutter]
+	if c.router {
+		return low, wide
+	}
+	if s.GrooveFence > 0 || s.Cutter.Groove > 0 && (s.Cutter.Groove != s.Cutter.Width || s.GroovePasses > 1) {
+		low = c.off[grooveFence]
+	}
+	if s.Cutter.Groove > 0 && s.Cutter.Groove != s.Cutter.Width {
+		wide = c.off[grooveCutter]
+	}
+	if s.GroovePasses > 1 {
+		wide += c.off[grooveMove]
+	}
+	return low, wide
+}
+
 // stretched moves what is beyond the middle of a panel with its far edges.
 func (c cutting) stretched(p geom.Panel, length, width int) func(l geom.Loop) geom.Loop {
 	x, y := p.Length()/2, p.Width()/2
@@ -116,7 +137,7 @@ func (c cutting) outside(p joinery.Part, k geom.Pocket, t float64) float64 {
 	}
 	tongue := p.Panel.Thickness - k.Depth
 	switch {
-	case !c.router && p.Role == joinery.Bottom && (c.d.Setup.BottomFence != c.d.Setup.FenceDistance || c.d.Setup.GrooveFence > 0):
+	case !c.router && p.Role == joinery.Bottom && c.d.Setup.BottomFence != c.d.Setup.FenceDistance:
 		tongue += c.off[bottomFence]
 	case !c.router:
 		tongue += c.off[fence] + own

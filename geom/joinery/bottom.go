@@ -15,8 +15,9 @@ func (l *layout) chooseBottom() {
 	}
 	l.checkRise()
 	l.flush = l.BottomFit == BottomFlush
-	if l.Cutter.Kind.MadeToFit() {
-		l.groove = max(l.Cutter.Width+l.SlotRoom, l.inGroove()+l.GroovePlay)
+	if l.groovesFit() {
+		l.groove = max(l.leastGroove(), l.inGroove()+l.GroovePlay)
+		l.planGroove()
 	} else {
 		l.groove = l.Cutter.Width
 		if l.BottomFit == BottomAuto && l.Tb >= l.groove-settle {
@@ -25,7 +26,7 @@ func (l *layout) chooseBottom() {
 	}
 	stands := l.inGroove()
 	switch {
-	case stands >= l.groove-settle && l.Cutter.Kind.MadeToFit(): // the play is not more than 0
+	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
 		l.fail("bottom", FieldGroovePlay, Bottom, fmt.Sprintf("the groove is made as wide as what stands in it, %s: it does not go in", l.text(stands)),
 			fmt.Sprintf("a groove-play of %s to %s is usual", l.atLeast(l.Limits.BottomPlay.Least), l.atMost(l.Limits.BottomPlay.Most)))
 	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
@@ -53,7 +54,7 @@ func (l *layout) checkRise() {
 		l.fail("bottom-height", FieldBottomHeight, Bottom, fmt.Sprintf("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", l.text(l.rise), l.text(leastRabbet)),
 			fmt.Sprintf("write a bottom-height of %s or more", l.atLeast(leastRabbet)))
 	}
-	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() {
+	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() && !l.ownGrooves() {
 		hint := fmt.Sprintf("a bottom-height of %s, the fence distance, needs none", l.text(l.f))
 		if l.Undermount != nil && l.Undermount.Recess > l.f {
 			hint = fmt.Sprintf("the slides want %s under the bottom: cut the grooves of all drawers in one go", l.text(l.Undermount.Recess))
@@ -102,8 +103,11 @@ func (l *layout) failBottom(stands float64) {
 		hint += fmt.Sprintf(", one of %s to %s flush", l.atLeast(least), l.atMost(most))
 	}
 	hint += "; or take a cutter of another width"
+	if groove := l.grooveAdvice(); groove != "" {
+		hint = groove + "; " + hint
+	}
 	switch {
-	case l.Cutter.Kind.MadeToFit(): // whose groove fits any captured bottom
+	case l.groovesFit(): // whose groove fits any captured bottom
 		hint = fmt.Sprintf("write bottom-fit: captured, or take a bottom of %s or more", l.atLeast(least))
 	case l.flush && l.Tb < l.groove-settle:
 		hint = "write bottom-fit: captured; " + hint
@@ -135,11 +139,14 @@ func (l *layout) bottomAdvice(c Check) (string, Field) {
 	if !l.advisable(least, most) {
 		return unlikeBoards, FieldBottom
 	}
-	if l.Cutter.Kind.MadeToFit() && l.Cutter.Width+l.SlotRoom < l.groove-settle { // the groove follows the board
+	if l.groovesFit() && l.leastGroove() < l.groove-settle { // the groove follows the board
 		return fmt.Sprintf("a groove-play of %s to %s gives the usual play", l.atLeast(least), l.atMost(most)), FieldGroovePlay
 	}
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
 	advice := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.atLeast(l.groove+rest-most), l.atMost(l.groove+rest-least))
+	if l.ownGrooves() {
+		return fmt.Sprintf("a groove-cutter up to %s wide gives the usual play; or ", l.atMost(l.inGroove()+most)) + advice, FieldBottom
+	}
 	if l.Cutter.Kind.MadeToFit() {
 		return advice + fmt.Sprintf(", or a %s up to %s wide", map[bool]string{true: "plough iron", false: "bit"}[l.Cutter.Kind == Hand], l.atMost(l.inGroove()+most-l.SlotRoom)), FieldBottom
 	}
@@ -147,6 +154,9 @@ func (l *layout) bottomAdvice(c Check) (string, Field) {
 	low, high := max(l.inGroove()+least, l.leastSlot), min(l.inGroove()+most, l.mostSlot)
 	if l.advisable(low, high) {
 		advice += fmt.Sprintf(", or a cutter %s to %s wide", l.atLeast(low), l.atMost(high))
+	}
+	if groove := l.grooveAdvice(); groove != "" {
+		return groove + "; or " + advice, FieldBottom
 	}
 	return advice, FieldBottom
 }

@@ -86,6 +86,11 @@ type Setup struct {
 	// GrooveFence is the fence distance of the bottom's grooves where they are at
 	// another height than FenceDistance; 0 where they are not.
 	GrooveFence float64
+	// GroovePasses is how many passes the cutter for grooves takes over the bottom's
+	// grooves, and GrooveWidth how wide they get; 0 without such a cutter.
+	// [Setup.GrooveFences] has the distances.
+	GroovePasses int
+	GrooveWidth  float64
 	// BackFence is that of the dados of a housed back, from the rear end to the
 	// nearer wall; BackPasses how many passes a saw takes over one. 0 without.
 	BackFence  float64

@@ -16,13 +16,19 @@ var hints = []struct {
 	pattern *regexp.Regexp
 	follow  func(s *Spec, v float64, word string)
 }{
+	{regexp.MustCompile(`write (groove-play: [\d.]+ mm and )?a groove-cutter of ([\d.]+) mm to ([\d.]+) mm`), func(s *Spec, v float64, word string) {
+		s.Cutter.Groove = v
+		if word != "" {
+			s.GroovePlay, _ = strconv.ParseFloat(strings.Fields(word)[1], 64)
+		}
+	}},
 	{regexp.MustCompile(`^a cutter ([\d.]+) mm to ([\d.]+) mm wide`), func(s *Spec, v float64, _ string) { s.Cutter.Width = v }},
 	{regexp.MustCompile(`dado-play of ([\d.]+) mm to ([\d.]+) mm`), func(s *Spec, v float64, _ string) { s.DadoPlay = v }},
 	{regexp.MustCompile(`groove-play of ([\d.]+) mm to ([\d.]+) mm`), func(s *Spec, v float64, _ string) { s.GroovePlay = v }},
 	{regexp.MustCompile(`make the (\w+) ([\d.]+) mm or more`), func(s *Spec, v float64, word string) {
 		*map[string]*float64{"width": &s.Width, "height": &s.Height, "depth": &s.Depth}[word] = v
 	}},
-	{regexp.MustCompile(`^a bottom of ([\d.]+) mm to ([\d.]+) mm gives`), func(s *Spec, v float64, _ string) { s.Bottom = sheet("followed", v) }},
+	{regexp.MustCompile(`a bottom of ([\d.]+) mm to ([\d.]+) mm gives`), func(s *Spec, v float64, _ string) { s.Bottom = sheet("followed", v) }},
 	{regexp.MustCompile(`^([\d.]+) mm to ([\d.]+) mm is right for grooves`), func(s *Spec, v float64, _ string) { s.BottomSlack = v }},
 	{regexp.MustCompile(`^a cutter-height of ([\d.]+) mm or less leaves`), func(s *Spec, v float64, _ string) { s.CutterHeight = v }},
 	{regexp.MustCompile(`^a cutter-height of ([\d.]+) mm makes them alike`), func(s *Spec, v float64, _ string) { s.CutterHeight = v }},

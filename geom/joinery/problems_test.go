@@ -167,10 +167,10 @@ func TestAdvice(t *testing.T) {
 	}{
 		// The cutter that suits the bottom, 4.23 to 4.8, would not cut the dados.
 		"thin bottom on a saw": {with(func(s *Spec) { s.Bottom = sheet("thin", 4.2) }), "bottom-play",
-			"a bottom of 5.75 mm to 6.32 mm gives the usual play", func(s *Spec) { s.Bottom = sheet("thin", 5.75) }},
+			"write a groove-cutter of 1.5 mm to 4.8 mm: a blade of that width cuts the grooves to fit, in passes where they are wider; or a bottom of 5.75 mm to 6.32 mm gives the usual play", func(s *Spec) { s.Bottom = sheet("thin", 5.75) }},
 		// 6.3 + 0.03 to 6 + 0.4: the same cutter makes the dados.
 		"a cutter for both": {with(func(s *Spec) { s.Cutter.Width, s.Bottom = 6.31, sheet("tight", 6.3) }), "bottom-play",
-			"a bottom of 5.71 mm to 6.28 mm gives the usual play, or a cutter 6.33 mm to 6.4 mm wide", func(s *Spec) { s.Cutter.Width = 6.4 }},
+			"write a groove-cutter of 2.17 mm to 6.9 mm: a blade of that width cuts the grooves to fit, in passes where they are wider; or a bottom of 5.71 mm to 6.28 mm gives the usual play, or a cutter 6.33 mm to 6.4 mm wide", func(s *Spec) { s.Cutter.Width = 6.4 }},
 		"groove-play sets the groove": {with(func(s *Spec) { router(s); s.GroovePlay = 0.8 }), "bottom-play",
 			"a groove-play of 0.03 mm to 0.6 mm gives the usual play", func(s *Spec) { s.GroovePlay = 0.6 }},
 		// Readings 0.1 below and 0.2 above the mean, 12.0333: 0.1 + 0.1667 to 0.4 - 0.1333.

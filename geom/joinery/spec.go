@@ -57,6 +57,10 @@ type Cutter struct {
 	Kind  CutterKind
 	Width float64 // of the slot that one pass cuts; by hand, of the plough iron
 	Reach float64 // of a router table's bit, how deep it can cut; 0 when not said
+	// Groove is the same of the cutter that a saw or a router table makes the bottom's
+	// grooves with: they are then as wide as the bottom wants, in passes where that is
+	// wider. It may be Width, for passes of one cutter. 0 is one pass of that cutter.
+	Groove float64
 }
 
 // DepthFrom says where a router's depths are measured from.

@@ -68,6 +68,9 @@ func anySpec(t *rapid.T) Spec {
 	if rapid.IntRange(0, 3).Draw(t, "raised") == 0 {
 		s.BottomHeight = rapid.Float64Range(3, 20).Draw(t, "bottom height")
 	}
+	if rapid.IntRange(0, 2).Draw(t, "groove cutter") == 0 {
+		s.Cutter.Groove = rapid.SampledFrom([]float64{2.4, 3.2, 6.35, s.Cutter.Width}).Draw(t, "blade")
+	}
 	if rapid.Bool().Draw(t, "router") {
 		s.Cutter = Cutter{Kind: Router, Width: rapid.Float64Range(1.5, 7).Draw(t, "bit")}
 		s.GrooveEnds = rapid.SampledFrom([]GrooveEnds{GrooveStopped, GrooveThrough}).Draw(t, "ends")

@@ -95,9 +95,9 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy) Cut {
 	c.floor = c.router && s.DepthFrom == joinery.FromSpoilboard
 	if s.Cutter.Kind.MadeToFit() {
 		c.dado = s.DadoWidth(c.f, s.DadoPlay)
-		if w := grooveWidth(d); !c.joined && w > 0 {
-			c.dado = w
-		}
+	}
+	if w := grooveWidth(d); !c.joined && w > 0 {
+		c.dado = w
 	}
 	board := func(b fit.Spread) float64 { return max(boardPrior, (b.Minus+b.Plus)/2/math.Sqrt(3)) }
 	c.prior = vector{

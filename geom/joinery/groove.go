@@ -1,0 +1,108 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+)
+
+// mostPasses is how many passes of a cutter for grooves are advised at most, and
+// narrowestBlade the narrowest saw blade, in mm; common practice, no source.
+const (
+	mostPasses     = 3.0
+	narrowestBlade = 1.5
+)
+
+// ownGrooves reports whether a saw or a router table has a cutter for the bottom's
+// grooves, which are then made as wide as the bottom wants, in passes.
+func (l *layout) ownGrooves() bool { return l.Cutter.Kind.Fenced() && l.Cutter.Groove > 0 }
+
+// groovesFit reports whether the bottom's grooves are made as wide as the bottom wants.
+func (l *layout) groovesFit() bool { return l.Cutter.Kind.MadeToFit() || l.ownGrooves() }
+
+// leastGroove is the narrowest groove that the machine makes.
+func (l *layout) leastGroove() float64 {
+	if l.ownGrooves() {
+		return l.Cutter.Groove
+	}
+	return l.Cutter.Width + l.SlotRoom
+}
+
+// planGroove works out the passes of a cutter for grooves: none further from the next
+// than the cutter is wide.
+func (l *layout) planGroove() {
+	if l.ownGrooves() {
+		l.drawer.Setup.GrooveWidth = l.groove
+		l.drawer.Setup.GroovePasses = max(1, int(math.Ceil((l.groove-settle)/l.Cutter.Groove)))
+	}
+}
+
+// OwnGroove reports whether the bottom's grooves take a setting of their own: another
+// fence distance, another cutter, or more than one pass.
+func (s Setup) OwnGroove() bool {
+	return s.GrooveFence > 0 || s.GroovePasses > 1 || s.GroovePasses == 1 && s.Cutter.Groove != s.Cutter.Width
+}
+
+// GrooveCutter is the width of the slot that one pass over the bottom's grooves cuts.
+func (s Setup) GrooveCutter() float64 {
+	if s.GroovePasses > 0 {
+		return s.Cutter.Groove
+	}
+	return s.Cutter.Width
+}
+
+// GrooveFences are the fence distances of the bottom's grooves, one for each pass, from
+// the lower wall of the groove to its upper one.
+func (s Setup) GrooveFences() []float64 {
+	first := s.GrooveFence
+	if first == 0 {
+		first = s.FenceDistance
+	}
+	list := []float64{first}
+	for i := 1; i < s.GroovePasses; i++ {
+		list = append(list, first+float64((s.GrooveWidth-s.Cutter.Groove)*float64(i))/float64(s.GroovePasses-1))
+	}
+	return list
+}
+
+// grooveAdvice says which cutter for grooves gives a bottom the usual play; empty where
+// none does. A bottom that is not asked to be flush is then captured.
+func (l *layout) grooveAdvice() string {
+	if !l.Cutter.Kind.Fenced() || l.ownGrooves() {
+		return ""
+	}
+	stands, factor := l.Tb, 1.0
+	if l.BottomFit == BottomFlush {
+		stands, factor = l.Tb-l.rise, 0
+	}
+	t, play := l.Bottom.Thickness, l.Limits.BottomPlay
+	least, most := play.Least+factor*(t.Max-t.Mean), play.Most-factor*(t.Mean-t.Min)
+	wished := l.GroovePlay
+	with := ""
+	if wished < least-settle || wished > most+settle {
+		if !l.advisable(least, most) {
+			return ""
+		}
+		wished = l.printed((least + most) / 2)
+		with = fmt.Sprintf("groove-play: %s and ", l.text(wished))
+	}
+	low, high := math.Max(narrowestBlade, (stands+wished)/mostPasses), stands+most
+	if !l.advisable(low, high) || !l.works(func(s *Spec) {
+		s.Cutter.Groove, s.GroovePlay = low, wished
+	}) {
+		return ""
+	}
+	return fmt.Sprintf("write %sa groove-cutter of %s to %s: a blade of that width cuts the grooves to fit, in passes where they are wider", with, l.atLeast(low), l.atMost(high))
+}
+
+// works reports whether a change leads to a box without errors.
+func (l *layout) works(change func(*Spec)) bool {
+	if l.trial {
+		return false
+	}
+	s := l.Spec
+	change(&s)
+	t := newLayout(s)
+	t.trial = true
+	t.work()
+	return !t.failed()
+}
