@@ -172,3 +172,25 @@ func TestDresser(t *testing.T) {
 		t.Errorf("warnings %v", warningCodes(r))
 	}
 }
+
+// TestPrintRoom, by hand, in inches. Half of the mean of 0.470, 0.473 and 0.471 is
+// 0.2356667; a groove for 0.205 with 0.012 of play goes up to 0.4526667, and a blade of
+// 0.125 makes it in two passes, the second at 0.4526667 - 0.125.
+func TestPrintRoom(t *testing.T) {
+	r := sampled(t, "print-room.yaml")
+	side := partOf(t, r, "paper-side")
+	i := slices.IndexFunc(side.Operations, func(o report.Operation) bool { return o.Kind == "groove" })
+	is(t, "groove from", side.Operations[i].Outline[0][1], 0.2356667)
+	is(t, "groove to", side.Operations[i].Outline[2][1], 0.4526667)
+	s := r.Setups[0]
+	is(t, "cutter", s.CutterWidth, 0.25)
+	is(t, "cutter for grooves", s.GrooveCutter, 0.125)
+	if len(s.GrooveFences) != 2 {
+		t.Fatalf("passes at %v", s.GrooveFences)
+	}
+	is(t, "first pass", s.GrooveFences[0], 0.2356667)
+	is(t, "second pass", s.GrooveFences[1], 0.3276667)
+	if len(r.Warnings) != 0 {
+		t.Errorf("warnings %v", warningCodes(r))
+	}
+}

@@ -91,6 +91,8 @@ var cutterKeys = []key{
 	{name: "width", form: formLength, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass of a saw cuts; of a router or a router table, the same as diameter; by hand, that of the plough iron",
 		without: "a saw and hand work need it"},
 	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of the bit of a router table, or of a router's only bit", without: "they have width, or a router bits"},
+	{name: "groove-cutter", form: formLength, min: minCutter, max: maxCutter, doc: "The width of the slot that one pass of the cutter for the bottom's grooves cuts on a saw or a router table; they are then made to fit, in passes where they are wider. It may be the same cutter",
+		without: "grooves are as wide as the cutter"},
 	{name: "reach", form: formLength, min: minReach, max: maxReach, doc: "How deep that bit can cut", without: "it reaches any depth"},
 	{name: "flutes", form: formCount, min: 1, max: maxFlutes, doc: "How many cutting edges that bit has, for the legend of layers", without: "the legend does not say"},
 	{name: "bits", form: formNamed, keys: bitKeys, noun: "bit", most: maxBits, doc: "The bits of a router by name; every cut takes the widest that fits",

@@ -215,6 +215,7 @@ var plainMistakes = []mistake{
 	// Tools and routers.
 	{"reach of a saw", "width: 6.35", "width: 6.35, reach: 20", []string{"5:41 cutter"}},
 	{"saw without width", ", width: 6.35", "", []string{"5:9 missing-key"}},
+	{"cutter for grooves of a router", "kind: saw, width: 6.35", "kind: router, diameter: 6, groove-cutter: 3.2", []string{"5:52 cutter"}},
 	{"router without bit", "kind: saw, width: 6.35", "kind: router", []string{"5:9 missing-key"}},
 	{"two ways to say a bit", "kind: saw, width: 6.35", "kind: router, width: 6, diameter: 6", []string{"5:44 cutter"}},
 	{"reach beside bits", "kind: saw, width: 6.35", "kind: router, reach: 20, bits: {a: {diameter: 6}}", []string{"5:31 cutter"}},
@@ -247,5 +248,6 @@ var plainMistakes = []mistake{
 	{"stopped for all with one router", "cutter-height: 6\ndrawers:\n  - name: wide\n", "dado-play: 0.2\n  groove-ends: stopped\ndrawers:\n  - name: wide\n    cutter: {kind: router, width: 6}\n",
 		[]string{"8:16 not-for-a-saw"}},
 	{"play of a router table", "{kind: saw, width: 6.35}\njoinery:\n  cutter-height: 6", "{kind: router-table, width: 6.35}\njoinery:\n  groove-ends: stopped\n  dado-play: 0.2", []string{"8:14 not-for-a-saw"}},
+	{"dado play with a cutter for grooves", "6.35}\njoinery:\n  cutter-height: 6", "6.35, groove-cutter: 3.2}\njoinery:\n  groove-play: 0.1\n  dado-play: 0.1", []string{"8:14 not-for-a-saw"}},
 	{"play with a broken cutter", "{kind: saw, width: 6.35}\njoinery:\n  cutter-height: 6", "{kind: laser, width: 6.35}\njoinery:\n  dado-play: 6 mm", []string{"5:16 unknown-word", "7:14 out-of-range"}},
 }

@@ -49,6 +49,9 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 			b.fail(code, at, hint, message, args...)
 		}
 	}
+	if at, _, n := said("groove-cutter"); n > 0 && c.Kind.MadeToFit() {
+		report(CodeCutter, at, "delete it: its grooves are made to fit anyway", "groove-cutter is for a saw or a router table, and this is %s", kindNames[c.Kind])
+	}
 	switch c.Kind {
 	case joinery.Saw:
 		if at, name, n := said("diameter", "reach", "flutes", "bits"); n > 0 {
@@ -57,6 +60,7 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 		if _, _, n := said("width"); n == 0 {
 			report(CodeMissingKey, s.at, "write `width:` there; the slot that one pass cuts, from a test cut", "a saw has no width")
 		}
+		c.Groove = get["groove-cutter"].mm(0)
 		return c, nil
 	case joinery.Hand:
 		if at, name, n := said("diameter", "reach", "flutes", "bits"); n > 0 {
@@ -76,7 +80,7 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 			report(CodeCutter, get[name].at, "delete one of the two", "a router table has width or diameter, and here are both")
 		}
 		c.Width = either(get["diameter"], get["width"]).mm(0)
-		c.Reach = get["reach"].mm(0)
+		c.Reach, c.Groove = get["reach"].mm(0), get["groove-cutter"].mm(0)
 		return c, nil
 	case joinery.Router:
 		if _, name, n := said("width", "diameter", "bits"); n != 1 {

@@ -22,7 +22,7 @@ var keyPaths = strings.Fields(`
 	templates templates.stock templates.bed templates.register templates.pin templates.mark templates.roll
 	sheets sheets.way sheets.stages sheets.kerf sheets.trim sheets.keep sheets.heaviest sheets.fence-reach sheets.sled-reach
 	stock.*.count stock.*.batch stock.*.match stock.*.more stock.*.more.* stock.*.more.*.sheet stock.*.more.*.price stock.*.more.*.count stock.*.more.*.batch
-	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes
+	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
 	router router.over-run router.relief router.exact-slots router.depth-from router.skin router.small-part router.part-gap
 	router.register router.register.place router.register.diameter router.register.distance
@@ -40,7 +40,7 @@ var keyPaths = strings.Fields(`
 	slides.*.hook-depth slides.*.hook-height slides.*.hook-in slides.*.line slides.*.height slides.*.setback slides.*.pitch
 	drawers drawers.name drawers.count drawers.spares drawers.outside drawers.sides drawers.front drawers.back drawers.bottom
 	drawers.joint drawers.back-joint drawers.setback drawers.fasteners drawers.finger-width drawers.load
-	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes
+	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter
 	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
 	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
 	drawers.joinery.bottom-height drawers.joinery.bottom-slack drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room

@@ -44,8 +44,9 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	default:
 		return false // without a machine nothing can be checked against it
 	}
-	if kind := d.Cutter.Kind; kind.MadeToFit() {
-		d.DadoPlay, d.GroovePlay = dadoPlay.mm(0), groovePlay.mm(0)
+	d.GroovePlay = groovePlay.mm(0) // of a saw: for a cutter for grooves, or one that is advised
+	if d.Cutter.Kind.MadeToFit() {
+		d.DadoPlay = dadoPlay.mm(0)
 		b.fitted = true
 	}
 	if !ends.given {
@@ -60,7 +61,7 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 		v := own.values[string(f)]
 		_, known := b.fenced[f]
 		switch {
-		case keeps(f, d.Cutter.Kind):
+		case keeps(f, d.Cutter):
 		case v.given && asksMore(f, v):
 			b.notFor(f, v.at, sawn{d.Name, d.Cutter.Kind})
 		case !v.given && !known:
@@ -77,11 +78,14 @@ func (b *builder) namesJoint(d *Drawer) bool { _, given := d.places[joinery.Fiel
 var routerFields = []joinery.Field{joinery.FieldGrooveEnds, joinery.FieldDadoPlay, joinery.FieldGroovePlay}
 
 // keeps reports whether a machine can do what a setting may ask for.
-func keeps(f joinery.Field, k joinery.CutterKind) bool {
-	if f == joinery.FieldGrooveEnds {
-		return k.Stops()
+func keeps(f joinery.Field, c joinery.Cutter) bool {
+	switch f {
+	case joinery.FieldGrooveEnds:
+		return c.Kind.Stops()
+	case joinery.FieldGroovePlay:
+		return c.Kind.MadeToFit() || c.Groove > 0
 	}
-	return k.MadeToFit()
+	return c.Kind.MadeToFit()
 }
 
 // asksMore reports whether a given value asks for what such a machine cannot do.
@@ -104,7 +108,11 @@ func (b *builder) notFor(f joinery.Field, at Position, d sawn) {
 			"the drawer %s is cut with %s, whose grooves cannot be stopped", quote(d.drawer), kindNames[d.kind])
 		return
 	}
-	b.fail(CodeNotForSaw, at, "delete the entry, or cut the drawer with a CNC router or by hand",
+	hint := "delete the entry, or cut the drawer with a CNC router or by hand"
+	if f == joinery.FieldGroovePlay {
+		hint += ", or give the cutter a `groove-cutter`, whose grooves are made to fit"
+	}
+	b.fail(CodeNotForSaw, at, hint,
 		"%s is for slots made to fit, and the drawer %s is cut with %s: the slot is as wide as the cutter", f, quote(d.drawer), kindNames[d.kind])
 }
 

@@ -146,18 +146,21 @@ type Files struct {
 
 // Setup is one fence distance and one cutter height, and the drawers that it serves.
 type Setup struct {
-	Machine       string   `json:"machine"`
-	CutterWidth   float64  `json:"cutter_width"`
-	FenceDistance float64  `json:"fence_distance"`
-	CutterHeight  float64  `json:"cutter_height"`
-	DadoHeight    float64  `json:"dado_height"`   // with glue-room; 0 where it is cutter_height
-	RabbetPasses  int      `json:"rabbet_passes"` // over the widest rabbet
-	LastFence     float64  `json:"last_fence"`    // of those passes
-	BottomFence   float64  `json:"bottom_fence"`  // for the rabbets of a flush bottom; 0 where there are none
-	GrooveFence   float64  `json:"groove_fence"`  // of grooves at a height of their own; 0 where there are none
-	BackFence     float64  `json:"back_fence"`    // of the dados for a housed back, from the rear end; 0 where there are none
-	BackPasses    int      `json:"back_passes"`   // of a saw over one of these
-	Drawers       []string `json:"drawers"`
+	Machine       string    `json:"machine"`
+	CutterWidth   float64   `json:"cutter_width"`
+	FenceDistance float64   `json:"fence_distance"`
+	CutterHeight  float64   `json:"cutter_height"`
+	DadoHeight    float64   `json:"dado_height"`   // with glue-room; 0 where it is cutter_height
+	RabbetPasses  int       `json:"rabbet_passes"` // over the widest rabbet
+	LastFence     float64   `json:"last_fence"`    // of those passes
+	BottomFence   float64   `json:"bottom_fence"`  // for the rabbets of a flush bottom; 0 where there are none
+	GrooveFence   float64   `json:"groove_fence"`  // of grooves at a height of their own; 0 where there are none
+	GrooveCutter  float64   `json:"groove_cutter"` // that makes the bottom's grooves to fit, one pass of it; 0 without one
+	GrooveWidth   float64   `json:"groove_width"`  // of the grooves made so
+	GrooveFences  []float64 `json:"groove_fences"` // of the passes over one of them
+	BackFence     float64   `json:"back_fence"`    // of the dados for a housed back, from the rear end; 0 where there are none
+	BackPasses    int       `json:"back_passes"`   // of a saw over one of these
+	Drawers       []string  `json:"drawers"`
 }
 
 // Stock is the board that the parts take of one stock, without kerf and waste.
@@ -313,8 +316,13 @@ func Setups(b batch.Batch) []Setup {
 			list = append(list, Setup{
 				Machine: string(d.Setup.Cutter.Kind), CutterWidth: n(d.Setup.Cutter.Width), FenceDistance: n(d.Setup.FenceDistance),
 				CutterHeight: n(d.Setup.CutterHeight), DadoHeight: n(d.Setup.DadoHeight), RabbetPasses: d.Setup.RabbetPasses, LastFence: n(d.Setup.LastFence), BottomFence: n(d.Setup.BottomFence),
-				GrooveFence: n(d.Setup.GrooveFence), BackFence: n(d.Setup.BackFence), BackPasses: d.Setup.BackPasses,
+				GrooveFence: n(d.Setup.GrooveFence), GrooveCutter: n(d.Setup.Cutter.Groove), GrooveWidth: n(d.Setup.GrooveWidth), GrooveFences: []float64{}, BackFence: n(d.Setup.BackFence), BackPasses: d.Setup.BackPasses,
 			})
+			if d.Setup.GroovePasses > 0 {
+				for _, at := range d.Setup.GrooveFences() {
+					list[i].GrooveFences = append(list[i].GrooveFences, n(at))
+				}
+			}
 		}
 		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)
 	}

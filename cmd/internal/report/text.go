@@ -54,7 +54,7 @@ func Text(b batch.Batch, r Report) []byte {
 
 func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 	var rows [][]string
-	own := slices.ContainsFunc(r.Setups, func(s Setup) bool { return s.GrooveFence > 0 || s.BackFence > 0 })
+	own := slices.ContainsFunc(r.Setups, func(s Setup) bool { return s.GrooveFence > 0 || len(s.GrooveFences) > 0 || s.BackFence > 0 })
 	for _, s := range r.Setups {
 		passes := "-" // a router follows its drawing
 		if joinery.CutterKind(s.Machine).Fenced() {
@@ -74,7 +74,10 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 		row := []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u), height, passes, bottom}
 		if own {
 			groove, back := "-", "-"
-			if s.GrooveFence > 0 {
+			switch {
+			case len(s.GrooveFences) > 0:
+				groove = groovePasses(s, u)
+			case s.GrooveFence > 0:
 				groove = caliper(s.GrooveFence, u)
 			}
 			if s.BackFence > 0 {
@@ -90,10 +93,19 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 	unit := u.String()
 	head := []string{"machine", ">cutter " + unit, ">fence distance " + unit, ">cutter height " + unit, "passes for the rabbets", "fence for flush bottoms"}
 	if own {
-		head = append(head, "fence for raised grooves", "fence for housed backs")
+		head = append(head, "fence for grooves", "fence for housed backs")
 	}
 	table(out, append(head, "drawers"), rows)
 	fmt.Fprintln(out)
+}
+
+// groovePasses are the fence distances of a cutter for grooves.
+func groovePasses(s Setup, u geom.Unit) string {
+	var at []string
+	for _, f := range s.GrooveFences {
+		at = append(at, caliper(f, u))
+	}
+	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), caliper(s.GrooveCutter, u))
 }
 
 // Some names the first few of a list.
