@@ -14,6 +14,7 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
 
 	"github.com/schollz/progressbar/v3"
 	"github.com/spf13/cobra"
@@ -23,13 +24,9 @@ import (
 // person to wonder: about a second.
 const longBuild = 100
 
-// buildEffort keeps the search for layouts as short as the rest of a build.
-const buildEffort = 200
-
 func newBuild(s streams) *cobra.Command {
 	var dir, stlKind string
 	var asJSON, noProof bool
-	var search searching
 	var stock shelved
 	c := &cobra.Command{
 		Use:   "build JOB",
@@ -52,28 +49,20 @@ standard input.`,
 			if err := oneOf("stl", stlKind, "binary", "ascii"); err != nil {
 				return err
 			}
-			if err := search.check(); err != nil {
-				return err
-			}
 			if dir == "" {
 				return errors.New("-o takes the name of a folder, as in: -o out")
 			}
-			l, err := ready(args[0], asJSON, s)
+			l, err := readyWith(args[0], asJSON, s, func(l *loaded) error {
+				return stock.lay(c.Context(), l, sheets.Search{}, s)
+			})
 			if err != nil {
 				return err
-			}
-			shelf, err := stock.read(l.Batch.Units)
-			if err != nil {
-				return failure(err, args[0], asJSON, s)
-			}
-			if err := stock.strangers(l.Batch, s); err != nil {
-				return jobError{err}
 			}
 			// From here on an interrupt stops the work, not the process, so that
 			// nothing is left behind.
 			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
 			defer stop()
-			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.Warnings, Search: search.options(), Shelf: shelf}, s)
+			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.Warnings, Plan: l.Plan}, s)
 			var unproven *files.Unproven
 			if errors.As(err, &unproven) && !asJSON {
 				var out bytes.Buffer
@@ -88,11 +77,6 @@ standard input.`,
 			if asJSON {
 				return done(writeJSON(s.out, written))
 			}
-			for _, w := range written.Warnings[len(l.Warnings):] { // the others have been shown
-				if _, err := fmt.Fprintf(s.err, "drawerwright: warning: %s\n", plain(w.Message)); err != nil {
-					return jobError{err}
-				}
-			}
 			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(dir), written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
 				count(written.Boxes, "box", "boxes"), count(len(written.Warnings), "warning", "warnings"))
 			return done(err)
@@ -101,7 +85,6 @@ standard input.`,
 	c.Flags().StringVarP(&dir, "output", "o", "out", "the folder to write")
 	wordFlag(c, &stlKind, "stl", "binary", "kind of STL", "binary", "ascii")
 	c.Flags().BoolVar(&noProof, "no-proof", false, "do not read the drawings back, cut them virtually and put the boxes together")
-	search.flags(c, buildEffort)
 	stock.flags(c)
 	c.Flags().BoolVar(&asJSON, "json", false, "print what was written as JSON")
 	return c
@@ -140,7 +123,7 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		defer bar.Finish()
 	}
 	folder := &counted{Stage: stage}
-	warnings, err := files.Write(ctx, l.Batch, folder, o)
+	err = files.Write(ctx, l.Batch, folder, o)
 	if err == nil {
 		err = ctx.Err()
 	}
@@ -156,5 +139,5 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Warnings: append([]report.Warning{}, warnings...)}, nil
+	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Warnings: append([]report.Warning{}, l.Warnings...)}, nil
 }

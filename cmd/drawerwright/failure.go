@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -10,6 +11,7 @@ import (
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
 )
 
 // checked is what check --json prints, and what every command with --json
@@ -44,10 +46,21 @@ func found(l loaded) []problem {
 	return list
 }
 
-// ready loads a job that is to be built, and shows its problems: on standard
-// error, or, for programs, as JSON on standard output when there are errors.
+// ready loads a job that is to be built, lays it out on sheets, and shows its problems:
+// on standard error, or, for programs, as JSON on standard output when there are errors.
 func ready(path string, asJSON bool, s streams) (loaded, error) {
+	return readyWith(path, asJSON, s, func(l *loaded) error {
+		l.Lay(context.Background(), nil, sheets.Search{})
+		return nil
+	})
+}
+
+// readyWith is ready with what lays out.
+func readyWith(path string, asJSON bool, s streams, lay func(l *loaded) error) (loaded, error) {
 	l, err := loadJob(path, s)
+	if err == nil && !l.Failed() {
+		err = lay(&l)
+	}
 	switch {
 	case err != nil:
 		return l, failure(err, path, asJSON, s)

@@ -69,13 +69,13 @@ func TestExitCodes(t *testing.T) {
 		"schema":                {[]string{"schema"}, exitDone, "2020-12"},
 		"completion":            {[]string{"completion", "fish"}, exitDone, "drawerwright"},
 		"completion of what":    {[]string{"completion", "tcsh"}, exitUsage, "tcsh"},
-		"version flag":          {[]string{"--version"}, exitDone, "report format 2"},
+		"version flag":          {[]string{"--version"}, exitDone, "report format 3"},
 		"help command":          {[]string{"help", "build"}, exitDone, "whole or not at all"},
 		"starter to stdout":     {[]string{"init", "-"}, exitDone, "units: mm"},
 		"json, no file":         {[]string{"check", "--json", "nowhere.yaml"}, exitJob, `"ok": false`},
 		"json, bad job":         {[]string{"parts", "--json", "bad.yaml"}, exitJob, `"line": 1`},
 		"json, bad folder":      {[]string{"build", "--json", bench, "-o", "."}, exitJob, `"code": "folder"`},
-		"version":               {[]string{"version"}, exitDone, "report format 2"},
+		"version":               {[]string{"version"}, exitDone, "report format 3"},
 		"units":                 {[]string{"init", "--units", "cm"}, exitUsage, "cm"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -255,7 +255,7 @@ func TestBench(t *testing.T) {
 	// Birch: 4 x 500 x 140 + 4 x 447.7967 x 140 + 8 x 500 x 90 + 8 x 285.7967 x 90
 	// = 1 096 540 mm2; hardboard: (2 x 445.7967 + 4 x 283.7967) x 485.7967
 	// = 984 603 mm2. Either is less than one sheet.
-	if want := []report.Stock{{Stock: "birch", Pieces: 24, Area: 1.0965, AtLeast: 1, Cost: 58}, {Stock: "hardboard", Pieces: 6, Area: 0.9846, AtLeast: 1, Cost: 21}}; !slices.Equal(r.Material, want) {
+	if want := []report.Stock{{Stock: "birch", Pieces: 24, Area: 1.0965, Sheets: 1, Cost: 58}, {Stock: "hardboard", Pieces: 6, Area: 0.9846, Sheets: 1, Cost: 21}}; !slices.Equal(r.Material, want) {
 		t.Errorf("material %+v, want %+v", r.Material, want)
 	}
 	if len(r.Setups) != 1 || r.Setups[0].FenceDistance != 6.101667 || r.Setups[0].CutterHeight != 6.101667 {

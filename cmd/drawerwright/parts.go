@@ -29,11 +29,11 @@ JOB may be - for standard input.`,
 			case err != nil:
 				return err
 			case asJSON:
-				return done(writeJSON(s.out, report.Make(l.Batch, l.Warnings)))
+				return done(writeJSON(s.out, report.Make(l.Batch, l.Plan, l.Warnings)))
 			case asCSV:
 				_, err = s.out.Write(report.CSV(l.Batch))
 			default:
-				_, err = s.out.Write(report.Text(l.Batch, report.Make(l.Batch, l.Warnings)))
+				_, err = s.out.Write(report.Text(l.Batch, report.Make(l.Batch, l.Plan, l.Warnings)))
 			}
 			return done(err)
 		},

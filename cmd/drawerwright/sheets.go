@@ -10,6 +10,7 @@ import (
 	"syscall"
 
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/report"
@@ -37,7 +38,9 @@ saws it goes on with the cuts that take the sheets apart, in order.
 The job's sheets section has the kerf, what is trimmed off, and whether parts are cut
 from edge to edge (a saw) or each by itself (a router). Offcuts of a shelf are used
 before any sheet. Ctrl-C prints the best so far. The same effort and seed give the same
-layout on any machine. JOB may be - for standard input.`,
+layout on any machine; as long as they are left alone it is the one that parts, build and
+the packet have. With more effort it may take less, which is said. JOB may be - for
+standard input.`,
 		Example: `  $ drawerwright sheets drawers.yaml
   $ drawerwright sheets drawers.yaml --shelf offcuts.csv --put-back
   $ drawerwright sheets drawers.yaml --effort 20000 -o sheets`,
@@ -47,34 +50,54 @@ layout on any machine. JOB may be - for standard input.`,
 			if err := errors.Join(search.check(), print.check()); err != nil {
 				return err
 			}
-			l, err := ready(args[0], print.json, s)
+			l, err := readyWith(args[0], print.json, s, func(l *loaded) error {
+				o, ctx, end := search.start(c.Context(), s)
+				defer end()
+				return stock.lay(ctx, l, sheets.Search{Options: o}, s)
+			})
 			if err != nil {
 				return err
 			}
-			shelf, err := stock.read(l.Batch.Units)
-			if err != nil {
-				return failure(err, args[0], print.json, s)
+			if search.effort != sheets.Effort || search.seed != 0 {
+				if err := compare(c.Context(), l, stock.shelf.Offcuts, s); err != nil {
+					return jobError{err}
+				}
 			}
-			if err := stock.strangers(l.Batch, s); err != nil {
-				return jobError{err}
-			}
-			o, ctx, end := search.start(c.Context(), s)
-			plan, err := sheets.Of(ctx, l.Batch, shelf.Offcuts, o)
-			end()
-			if err != nil {
-				return failure(err, args[0], print.json, s)
-			}
-			if err := print.plan(c.Context(), plan, l.Batch.Paper.Size, s); err != nil {
+			if err := print.plan(c.Context(), l.Plan, l.Batch.Paper.Size, s); err != nil {
 				return err
 			}
-			return done(stock.putBack(plan, s))
+			return done(stock.putBack(l.Plan, s))
 		},
 	}
-	search.flags(c, nest.DefaultEffort)
+	search.flags(c, sheets.Effort)
 	stock.flags(c)
 	c.Flags().BoolVar(&stock.put, "put-back", false, "write the shelf anew: without what was used, with the offcuts of this layout")
 	print.flags(c)
 	return c
+}
+
+// compare says where a layout that was searched for in another way than the usual one takes
+// another number of sheets: all other commands show the usual one.
+func compare(ctx context.Context, l loaded, shelf []list.Offcut, s streams) error {
+	usual, err := sheets.Of(ctx, l.Batch, shelf, sheets.Search{})
+	if err != nil {
+		return nil // then there is nothing to compare with, and the other commands say why
+	}
+	for i, k := range usual.Stocks {
+		here := l.Plan.Stocks[i].Layout
+		if here.Count == k.Layout.Count && here.Cost == k.Layout.Cost && k.Left() == 0 {
+			continue
+		}
+		said := count(k.Layout.Count, "sheet", "sheets")
+		if k.Left() > 0 {
+			said = "more sheets than there are"
+		}
+		if _, err := fmt.Fprintf(s.err, "%s: %s here; with the usual effort, %d, as parts, build and the packet have it, %s: cut by this layout, and buy for it\n",
+			plain(k.Name), count(here.Count, "sheet", "sheets"), sheets.Effort, said); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // layoutPrint is how layouts are given.

@@ -80,8 +80,8 @@ func TestSheetsSaid(t *testing.T) {
 		}
 	}
 	small := strings.Replace(string(job), "sheet: 1525 x 1525", "sheet: 505 x 480", 1)
-	if status, out, _ := call(t, small, "sheets", "-"); status != 1 || !strings.Contains(out, "no sheet holds 4 x bench-wide-side: larger than what the trims leave of any sheet") {
-		t.Errorf("small sheets: %d, %s", status, out)
+	if status, _, errs := call(t, small, "sheets", "-"); status != 1 || !strings.Contains(errs, "there is no sheet for ") || !strings.Contains(errs, "4 x bench-wide-side") {
+		t.Errorf("small sheets: %d, %s", status, errs)
 	}
 }
 

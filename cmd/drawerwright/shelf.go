@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -38,6 +39,18 @@ func (h *shelved) strangers(b batch.Batch, s streams) error {
 		return nil
 	}
 	_, err := fmt.Fprintf(s.err, "%s: offcuts of stocks that this job does not have stay on the shelf: %s\n", plain(h.path), plain(report.Some(others)))
+	return err
+}
+
+// lay lays a job out with the shelf's offcuts first.
+func (h *shelved) lay(ctx context.Context, l *loaded, o sheets.Search, s streams) error {
+	shelf, err := h.read(l.Batch.Units)
+	if err == nil {
+		err = h.strangers(l.Batch, s)
+	}
+	if err == nil {
+		l.Lay(ctx, shelf.Offcuts, o)
+	}
 	return err
 }
 

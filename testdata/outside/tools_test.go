@@ -197,8 +197,8 @@ func readReport(t *testing.T, dir string) (r report) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if r.Format != 2 {
-		t.Fatalf("report.json has format %d, these tests read 2", r.Format)
+	if r.Format != 3 {
+		t.Fatalf("report.json has format %d, these tests read 3", r.Format)
 	}
 	return r
 }

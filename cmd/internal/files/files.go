@@ -12,14 +12,12 @@ import (
 	"sync/atomic"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
-	"drawerwright/geom/nest"
 	"drawerwright/geom/solid"
 )
 
@@ -39,85 +37,71 @@ type Options struct {
 	// Done, if there is one, is called after each drawer, from several goroutines
 	// at once.
 	Done func()
-	// Search is how long to search for layouts of sheets, Shelf what is cut up first.
-	Search nest.Options
-	Shelf  list.Shelf
+	Plan sheets.Plan // the parts on sheets
 }
 
 // Write writes the files of a batch. What is in each depends on the batch and
 // the options alone. The error is that of the first drawer that failed, in the
-// batch's order, or the context's. It gives the options' warnings with those of sheets.
-func Write(ctx context.Context, b batch.Batch, to Folder, o Options) ([]report.Warning, error) {
-	r := report.Make(b, o.Warnings)
+// batch's order, or the context's.
+func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
+	r := report.Make(b, o.Plan, o.Warnings)
 	var prover *prove.Prover
 	if !o.NoProof {
 		var err error
 		if prover, err = prove.New(r); err != nil {
-			return nil, err
+			return err
 		}
 		r.Proof = make([]report.Proof, len(b.Drawers))
 	}
-	lay := laid(ctx, b, o)
-	bench := papered(b, r, lay)
+	bench := papered(b, r, o.Plan)
 	previews := make([]preview, len(b.Drawers))
 	if err := eachDrawer(ctx, b, to, o, prover, r.Proof, previews); err != nil {
-		return nil, err
+		return err
 	}
 	if bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p report.Proof) bool { return prove.Cuttable(p.Verdict) }); len(bad) > 0 {
-		return nil, &Unproven{Proofs: bad}
+		return &Unproven{Proofs: bad}
 	}
-	plan, err := lay()
-	if err != nil {
-		return nil, err
-	}
-	r.Lay(b, plan)
-	if err := WriteSheets(ctx, plan, to); err != nil {
-		return nil, err
+	if err := WriteSheets(ctx, o.Plan, to); err != nil {
+		return err
 	}
 	data, err := report.JSON(r)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	if err := to.WriteFile("report.json", data); err != nil {
-		return nil, err
+		return err
 	}
 	for _, f := range []struct {
 		name string
 		data []byte
 	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(r.Buy)}} {
 		if err := to.WriteFile(f.name, f.data); err != nil {
-			return nil, err
+			return err
 		}
 	}
 	if err := writeCabinets(b, to); err != nil {
-		return nil, err
+		return err
 	}
 	if err := writePreviews(b, previews, to); err != nil {
-		return nil, err
+		return err
 	}
 	if err := writeTemplates(ctx, b, to); err != nil {
-		return nil, err
+		return err
 	}
 	if err := bench(to); err != nil {
-		return nil, err
+		return err
 	}
-	return r.Warnings, to.WriteFile("parts.txt", report.Text(b, r))
+	return to.WriteFile("parts.txt", report.Text(b, r))
 }
 
 // papered makes the packet while others work, and gives what waits for it and writes
 // it. Nothing is held up by one that is not waited for: it ends by itself.
-func papered(b batch.Batch, r report.Report, lay func() (sheets.Plan, error)) func(Folder) error {
+func papered(b batch.Batch, r report.Report, plan sheets.Plan) func(Folder) error {
 	var data []byte
 	var err error
 	done := make(chan struct{})
 	go func() {
 		defer close(done)
-		var plan sheets.Plan
-		if plan, err = lay(); err != nil {
-			return
-		}
-		r.Material, r.Warnings = slices.Clone(r.Material), slices.Clone(r.Warnings) // others read theirs
-		r.Lay(b, plan)
 		data, err = packet.Make(b, r, plan)
 	}()
 	return func(to Folder) error {
@@ -126,13 +110,6 @@ func papered(b batch.Batch, r report.Report, lay func() (sheets.Plan, error)) fu
 		}
 		return to.WriteFile("packet.pdf", data)
 	}
-}
-
-// laid lays parts out on sheets while others work, and gives what waits for that.
-func laid(ctx context.Context, b batch.Batch, o Options) func() (sheets.Plan, error) {
-	lay := sync.OnceValues(func() (sheets.Plan, error) { return sheets.Of(ctx, b, o.Shelf.Offcuts, o.Search) })
-	go lay()
-	return lay
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.

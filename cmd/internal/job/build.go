@@ -33,7 +33,15 @@ func (r *reader) job(root *section) *Job {
 	}
 	j.Stocks, j.Bandings = r.stocks(root)
 	j.Spreads = make(map[string]fit.Spread, len(j.Stocks))
+	j.stockAt = make(map[string]map[string]Position, len(j.Stocks))
 	for i, s := range root.values["stock"].sections {
+		places := map[string]Position{"": s.at}
+		for key, v := range s.values {
+			if v.given {
+				places[key] = v.at
+			}
+		}
+		j.stockAt[s.name] = places
 		if i < len(j.Stocks) && j.Stocks[i].Name == s.name {
 			j.Spreads[s.name] = r.spread(s, j.Stocks[i])
 		}

@@ -38,7 +38,8 @@ type Job struct {
 	Templates *Templates
 	Sheets    Sheets
 
-	src *source
+	src     *source
+	stockAt map[string]map[string]Position // of each stock, by its key; "" is its own
 }
 
 // Drawer is one drawer of a job, as the package joinery takes it. Keys that
@@ -121,6 +122,16 @@ func (j *Job) Where(drawer int, f joinery.Field) Position {
 // Problem shows a problem of a drawer in the job file. The drawer counts from 0.
 func (j *Job) Problem(drawer int, p joinery.Problem) Problem {
 	return j.src.place(Problem{Error: p.Error, Code: Code(p.Code), Message: p.Message, Hint: p.Hint}, j.Where(drawer, p.Field))
+}
+
+// StockProblem shows a problem of a stock in the job file, at one of its keys where the
+// file has it.
+func (j *Job) StockProblem(stock, key string, p joinery.Problem) Problem {
+	at, known := j.stockAt[stock][key]
+	if !known {
+		at = j.stockAt[stock][""]
+	}
+	return j.src.place(Problem{Error: p.Error, Code: Code(p.Code), Message: p.Message, Hint: p.Hint}, at)
 }
 
 // Entry is the number of a drawer's entry in the list of the file, from 0: the drawers

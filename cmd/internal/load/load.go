@@ -4,6 +4,8 @@ package load
 
 import (
 	"cmp"
+	"context"
+	"errors"
 	"fmt"
 	"io"
 	"os"
@@ -12,7 +14,9 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom/joinery"
 )
 
@@ -20,6 +24,7 @@ import (
 type Loaded struct {
 	Job      *job.Job // nil when it could not be read
 	Batch    batch.Batch
+	Plan     sheets.Plan  // once it is laid out
 	Problems job.Problems // up to job.MaxProblems
 	More     int          // beyond those
 	Warnings []report.Warning
@@ -60,10 +65,33 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 			})
 		}
 	}
+	l.sort()
+	return l
+}
+
+// Lay lays the parts of a job without mistakes out on sheets, with the offcuts of a shelf
+// first. What has no sheet is a mistake, and then the job is not to be built.
+func (l *Loaded) Lay(ctx context.Context, shelf []list.Offcut, o sheets.Search) {
+	if l.Job == nil || l.Failed() {
+		return
+	}
+	plan, err := sheets.Of(ctx, l.Batch, shelf, o)
+	l.Plan = plan
+	problems := plan.Short(ctx, o)
+	if p := (*sheets.Problem)(nil); errors.As(err, &p) {
+		problems = append(problems, p)
+	}
+	for _, p := range problems {
+		l.Problems = append(l.Problems, l.Job.StockProblem(p.Stock, p.Key, p.Problem))
+	}
+	l.sort()
+}
+
+// sort puts problems into the order in which they are shown.
+func (l *Loaded) sort() {
 	slices.SortStableFunc(l.Problems, func(a, b job.Problem) int {
 		return cmp.Or(cmp.Compare(rank(a.Error), rank(b.Error)), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
-	return l
 }
 
 // group is a problem that several drawers have at one place of the file.

@@ -81,12 +81,11 @@ func TestNoWordsCollide(t *testing.T) {
 			b := read(t, file, text)
 			b.Paper.Size = size
 			var pages []drawing.Page
-			plan, err := sheets.Of(t.Context(), b, nil, nest.Options{Effort: 20})
+			plan, err := sheets.Of(t.Context(), b, nil, sheets.Search{Options: nest.Options{Effort: 20}})
 			if err != nil {
 				t.Fatal(err)
 			}
-			r := report.Make(b, nil)
-			r.Lay(b, plan)
+			r := report.Make(b, plan, nil)
 			if err := lay(b, r, plan, func(p drawing.Page) { pages = append(pages, p) }); err != nil {
 				t.Fatal(err)
 			}
@@ -124,7 +123,7 @@ func TestCollisions(t *testing.T) {
 // BenchmarkHundred makes the packet of 100 different drawers, 200 boxes.
 func BenchmarkHundred(b *testing.B) {
 	batch := read(b, "hundred", many(100))
-	r := report.Make(batch, nil)
+	r := report.Make(batch, sheets.Plan{}, nil)
 	for b.Loop() {
 		if _, err := Make(batch, r, sheets.Plan{}); err != nil {
 			b.Fatal(err)

@@ -149,7 +149,7 @@ func (l *looked) results(w worked, v view) {
 		l.Tables = setupTables(b)
 		l.Notes = string(report.SetupText(report.SetupsOf(b), b.Units))
 	case "buy":
-		l.Tables = buyTables(b)
+		l.Tables = buyTables(b, w.Plan)
 	}
 }
 

@@ -19,6 +19,7 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/outdir"
+	"drawerwright/cmd/internal/sheets"
 )
 
 // alone tells whether the folder of a job holds it and nothing else.
@@ -187,7 +188,8 @@ func TestZip(t *testing.T) {
 	}
 	want := &held{files: map[string][]byte{}}
 	l := load.Read(p.file.name, strings.NewReader(jobText), p.file.beside)
-	if _, err := files.Write(context.Background(), l.Batch, want, files.Options{Warnings: l.Warnings}); err != nil {
+	l.Lay(context.Background(), nil, sheets.Search{})
+	if err := files.Write(context.Background(), l.Batch, want, files.Options{Warnings: l.Warnings, Plan: l.Plan}); err != nil {
 		t.Fatal(err)
 	}
 	if len(z.File) != len(want.files) {

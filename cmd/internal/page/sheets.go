@@ -5,16 +5,10 @@ import (
 	"net/http"
 
 	"drawerwright/cmd/internal/report"
-	"drawerwright/cmd/internal/sheets"
-	"drawerwright/geom/nest"
 )
 
-// sheetEffort is a search that a person waits for gladly; `drawerwright sheets` looks
-// longer.
-const sheetEffort = 150
-
-// sheets lays the parts out on sheets. A tab gives its request up when the job changes,
-// which ends the search.
+// sheets gives the layout of the parts on sheets. A tab gives its request up when the job
+// changes, which ends the search.
 func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 	var asked struct {
 		Text string `json:"text"`
@@ -30,11 +24,7 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 		return
 	}
 	defer end(p.work.long)
-	plan, err := sheets.Of(ctx, done.shownIn(asked.Unit).Batch, nil, nest.Options{Effort: sheetEffort})
-	if err != nil {
-		refuse(w, http.StatusUnprocessableEntity, err.Error())
-		return
-	}
+	plan := done.shownIn(asked.Unit).Plan
 	laid := report.SheetsOf(plan)
 	cuts := make([]table, len(laid.Stocks))
 	for i, k := range laid.Stocks {

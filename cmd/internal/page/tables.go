@@ -7,6 +7,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
 )
 
@@ -71,8 +72,8 @@ func setupTables(b batch.Batch) []table {
 }
 
 // buyTables are what to buy.
-func buyTables(b batch.Batch) []table {
-	_, rows := fromCSV(report.BuyCSV(report.ToBuy(b)))
+func buyTables(b batch.Batch, p sheets.Plan) []table {
+	_, rows := fromCSV(report.BuyCSV(report.ToBuy(b, p)))
 	return []table{{Title: "To buy", Head: []string{"kind", "name", ">quantity", "", ">cost"}, Rows: rows}}
 }
 

@@ -7,16 +7,18 @@ import (
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/load"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
 )
 
 // keys are the entries that the form has.
 var keys = job.Keys()
 
-// work works texts out. Nothing is kept from one to the next: a file of slides beside
-// the job may have changed.
+// work works texts out. Nothing is kept from one to the next but layouts on sheets, by all
+// that they depend on: a file of slides beside the job may have changed.
 type work struct {
 	file  *file
+	laid  sheets.Memory
 	short chan struct{} // one text at a time: two would not be sooner done
 	long  chan struct{} // and one search or build beside it
 }
@@ -37,7 +39,9 @@ func (w *work) out(ctx context.Context, text string) (worked, error) {
 		return worked{}, err
 	}
 	defer end(w.short)
-	return worked{text, load.Read(w.file.name, strings.NewReader(text), w.file.beside)}, nil
+	out := worked{text, load.Read(w.file.name, strings.NewReader(text), w.file.beside)}
+	out.Lay(ctx, nil, sheets.Search{Memory: &w.laid})
+	return out, ctx.Err()
 }
 
 // begin waits for a turn; end gives it on.
@@ -59,7 +63,7 @@ func end(turn chan struct{}) { <-turn }
 // shownIn is the job with its numbers in a unit; its own where none is named.
 func (w worked) shownIn(unit string) worked {
 	if u, err := geom.ParseUnit(unit); err == nil {
-		w.Batch.Units = u
+		w.Batch.Units, w.Plan.Units = u, u
 	}
 	return w
 }

@@ -18,7 +18,6 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/report"
-	"drawerwright/geom/nest"
 )
 
 // mostFiles is how much of a build is held at once, in bytes; what is larger takes a
@@ -67,7 +66,7 @@ func (p *Page) zip(w http.ResponseWriter, r *http.Request) {
 // carry no time, so that the same job gives the same bytes.
 func zipped(ctx context.Context, done worked, name string) ([]byte, error) {
 	all := &held{files: map[string][]byte{}}
-	if _, err := files.Write(ctx, done.Batch, all, files.Options{Warnings: done.Warnings, Search: nest.Options{Effort: sheetEffort}}); err != nil {
+	if err := files.Write(ctx, done.Batch, all, files.Options{Warnings: done.Warnings, Plan: done.Plan}); err != nil {
 		return nil, err
 	}
 	var out bytes.Buffer

@@ -31,7 +31,7 @@ func cornered(t *testing.T, cutter string, joint, back joinery.Joint, fit joiner
 		}
 	}
 	f := &folder{files: map[string][]byte{}, t: t}
-	if _, err := files.Write(context.Background(), b, f, files.Options{NoProof: true}); err != nil {
+	if err := files.Write(context.Background(), b, f, files.Options{NoProof: true}); err != nil {
 		t.Fatal(err)
 	}
 	return f

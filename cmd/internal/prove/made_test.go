@@ -55,7 +55,7 @@ func built(t testing.TB, text string) *folder {
 		}
 	}
 	f := &folder{files: map[string][]byte{}}
-	if _, err := files.Write(context.Background(), b, f, files.Options{NoProof: true}); err != nil {
+	if err := files.Write(context.Background(), b, f, files.Options{NoProof: true}); err != nil {
 		t.Fatal(err)
 	}
 	return f

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
 )
 
@@ -21,11 +22,14 @@ type Buy struct {
 	Cost     float64 `json:"cost,omitempty"`
 }
 
-// ToBuy is what a batch takes before its parts are laid out: board by area.
-func ToBuy(b batch.Batch) []Buy { return toBuy(b, Material(b), nil) }
+// ToBuy is what a batch takes by its layouts on sheets.
+func ToBuy(b batch.Batch, p sheets.Plan) []Buy {
+	laid := SheetsOf(p).Stocks
+	return toBuy(b, material(b, laid), laid)
+}
 
-// toBuy is the board by the sheets of its layout, else by whole sheets where their size
-// is known, else by area, and everything else.
+// toBuy is the board by the sheets of its layout, or by area where the job does not give
+// their size, and everything else.
 func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 	list := []Buy{}
 	area := "m2"
@@ -37,8 +41,6 @@ func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 		switch {
 		case i >= 0:
 			list = append(list, sheetsToBuy(laid[i], b.Units)...)
-		case m.AtLeast > 0:
-			list = append(list, Buy{"board", m.Stock, float64(m.AtLeast), "sheets, by area alone", m.Cost})
 		default:
 			list = append(list, Buy{"board", m.Stock, m.Area, area, m.Cost})
 		}

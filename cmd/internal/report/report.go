@@ -16,7 +16,7 @@ import (
 
 // Format is the number of report.json's layout; it changes when a reader would
 // have to.
-const Format = 2
+const Format = 3
 
 // Report is report.json. Lengths are numbers in Units, rounded to a
 // nanometre or a billionth of an inch.
@@ -168,12 +168,10 @@ type Stock struct {
 	Stock  string  `json:"stock"`
 	Pieces int     `json:"pieces"`
 	Area   float64 `json:"area"` // square metres or square feet
-	// AtLeast is how many sheets the area alone asks for, 0 when the job does
-	// not give the sheet's size; Laid is how many the layout takes, 0 where there is
-	// none. Cost is theirs.
-	AtLeast int     `json:"at_least"`
-	Laid    int     `json:"laid"`
-	Cost    float64 `json:"cost"`
+	// Sheets is how many the layout takes, offcuts not counted, 0 when the job does not
+	// give the sheet's size. Cost is theirs.
+	Sheets int     `json:"sheets"`
+	Cost   float64 `json:"cost"`
 }
 
 // Warning is a problem that does not stop the build.
@@ -184,16 +182,18 @@ type Warning struct {
 	Message string `json:"message"`
 }
 
-// Make fills a report from a batch and the warnings found on the way.
-func Make(b batch.Batch, warnings []Warning) Report {
+// Make fills a report from a batch, its layouts on sheets and the warnings found on the
+// way.
+func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
+	laid := SheetsOf(p).Stocks
 	r := Report{
 		Tool: "drawerwright", Format: Format, Job: b.Title, Units: b.Units.String(),
 		// Never null, so that readers need not ask.
-		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: []SheetStock{},
-		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: Material(b), Warnings: append([]Warning{}, warnings...),
+		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
+		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
 	}
 	n := func(mm float64) float64 { return number(mm, b.Units) }
-	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, Material(b), nil), cabinets(b, n), alikes(b, n), templates(b, n)
+	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b, n), alikes(b, n), templates(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
 		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MostOpen: n(d.Spec.Limits.Shoulder)}
@@ -210,26 +210,6 @@ func Make(b batch.Batch, warnings []Warning) Report {
 		}
 	}
 	return r
-}
-
-// Lay adds the layouts of its parts to a report of a batch: the board that is bought is
-// theirs.
-func (r *Report) Lay(b batch.Batch, p sheets.Plan) {
-	r.Sheets = SheetsOf(p).Stocks
-	for _, k := range r.Sheets {
-		for _, left := range k.Left {
-			r.Warnings = append(r.Warnings, Warning{Code: "no-sheet", Part: left.Part,
-				Message: fmt.Sprintf("no sheet of %s holds %d x %s: %s", k.Stock, left.Count, left.Part, left.Why)})
-		}
-	}
-	for i := range r.Material {
-		for _, k := range r.Sheets {
-			if m := &r.Material[i]; m.Stock == k.Stock {
-				m.Laid, m.Cost = k.Count, k.Cost
-			}
-		}
-	}
-	r.Buy = toBuy(b, r.Material, r.Sheets)
 }
 
 // looseDividers are the names of the dividers that are lifted out.

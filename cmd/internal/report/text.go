@@ -138,10 +138,8 @@ func board(out *bytes.Buffer, r Report, u geom.Unit) {
 	var rows [][]string
 	for _, m := range r.Material {
 		sheets, cost := "-", "-"
-		if m.Laid > 0 {
-			sheets = fmt.Sprint(m.Laid)
-		} else if m.AtLeast > 0 {
-			sheets = fmt.Sprintf("%d by area alone", m.AtLeast)
+		if slices.ContainsFunc(r.Sheets, func(k SheetStock) bool { return k.Stock == m.Stock }) { // none where offcuts do
+			sheets = fmt.Sprint(m.Sheets)
 		}
 		if m.Cost > 0 {
 			cost = fmt.Sprintf("%.2f", m.Cost)

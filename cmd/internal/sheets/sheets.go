@@ -68,8 +68,8 @@ type Sheet struct {
 const usualKerf, guided = 3.2, 300.0
 
 // Of lays out the parts of a batch, with the offcuts of a shelf first. A context that
-// ends gives the best layouts so far.
-func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o nest.Options) (Plan, error) {
+// ends gives the best layouts so far. The error is a [*Problem].
+func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan, error) {
 	plan := Plan{Title: b.Title, Units: b.Units, DXF: b.DXF}
 	groups := batch.Merged(b)
 	for len(groups) > 0 {
@@ -81,13 +81,13 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o nest.Options)
 		if stock.Length > 0 {
 			s := asked(b, stock, groups[:n], shelf)
 			s.File = plan.file(stock.Name)
-			if err := s.layOut(ctx, o); err != nil {
-				return plan, fmt.Errorf("%s: %w", stock.Name, err)
+			if p := s.layOut(ctx, o); p != nil {
+				return plan, p
 			}
 			for i := range s.Laid {
 				var err error
 				if s.Laid[i].Drawn, err = s.Drawings(plan.DXF, s.Laid[i]); err != nil {
-					return plan, fmt.Errorf("sheets of %s: %w; change the pattern of layer names", s.Name, err)
+					return plan, s.problem("layers", "sheet", err.Error(), "change the pattern of layer names")
 				}
 			}
 			plan.Stocks = append(plan.Stocks, s)
@@ -252,18 +252,35 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, u geom.Uni
 		work, _ := mill.Prepare(mill.Part{Panel: panel}, mill.Settings{}) // without bits there is nothing to refuse
 		s.Parts = append(s.Parts, []batch.Part{{Part: joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name, Quantity: p.Count, Work: work}})
 	}
-	err := s.layOut(ctx, o)
-	return Plan{Units: u, DXF: router.Options{Unit: u}, Listed: true, Stocks: []Stock{s}}, err
+	plan := Plan{Units: u, DXF: router.Options{Unit: u}, Listed: true}
+	laid, err := nest.Lay(ctx, s.Pieces, s.Sheets, s.Rules, o)
+	if err == nil {
+		err = s.take(laid)
+	}
+	plan.Stocks = []Stock{s}
+	return plan, err
 }
 
-func (s *Stock) layOut(ctx context.Context, o nest.Options) error {
+func (s *Stock) problem(code, key, message, hint string) *Problem {
+	return &Problem{Stock: s.Name, Key: key, Problem: joinery.Problem{Code: code, Error: true, Message: s.Name + ": " + message, Hint: hint}}
+}
+
+func (s *Stock) layOut(ctx context.Context, o Search) *Problem {
 	if len(s.Sheets) == 0 {
-		return fmt.Errorf("trims of %s leave nothing of its sheets; write a smaller trim in the section sheets", s.Trim.Text(geom.Millimetre))
+		return s.problem(codeNoSheet, "sheet", "trims and registration holes leave nothing of its sheets", "write a smaller `trim:` in the section sheets, or larger sheets")
 	}
-	l, err := nest.Lay(ctx, s.Pieces, s.Sheets, s.Rules, o)
+	l, err := o.lay(ctx, s.Pieces, s.Sheets, s.Rules)
 	if err != nil {
-		return err
+		return s.problem("sheets", "sheet", err.Error(), "change the rules in the section sheets, or the sizes of the stock's sheets")
 	}
+	if err := s.take(l); err != nil {
+		return s.problem("sheets", "sheet", err.Error(), "please report it with the job file")
+	}
+	return nil
+}
+
+// take keeps a layout with what follows from it.
+func (s *Stock) take(l nest.Layout) error {
 	if err := nest.Check(l, s.Pieces, s.Sheets, s.Rules); err != nil {
 		return fmt.Errorf("the layout is wrong, which is a fault of drawerwright: %w", err)
 	}

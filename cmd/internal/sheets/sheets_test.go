@@ -34,7 +34,7 @@ func TestEveryPieceHasASheet(t *testing.T) {
 	files, _ := filepath.Glob("../../../samples/*.yaml")
 	for _, file := range files {
 		b := read(t, file)
-		plan, err := Of(context.Background(), b, nil, nest.Options{Effort: 20})
+		plan, err := Of(context.Background(), b, nil, Search{Options: nest.Options{Effort: 20}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -86,7 +86,7 @@ func TestEveryPieceHasASheet(t *testing.T) {
 // lowest drawer's first.
 func TestSequence(t *testing.T) {
 	b := read(t, "../../../samples/kitchen-bank.yaml")
-	plan, err := Of(context.Background(), b, nil, nest.Options{Effort: 20})
+	plan, err := Of(context.Background(), b, nil, Search{Options: nest.Options{Effort: 20}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -125,7 +125,7 @@ func TestBatches(t *testing.T) {
 	two.Name, two.Batch = "two", "B"
 	of.Sizes = []job.SheetSize{one, two}
 	b.Sheets.Of["front 19"] = of
-	plan, err := Of(context.Background(), b, nil, nest.Options{Effort: 20})
+	plan, err := Of(context.Background(), b, nil, Search{Options: nest.Options{Effort: 20}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -151,7 +151,7 @@ func TestBatches(t *testing.T) {
 func TestOffcuts(t *testing.T) {
 	b := read(t, "../../../samples/inch-chest.yaml")
 	shelf := []list.Offcut{{Stock: "maple ply", Name: "old", Length: int64(geom.LengthOf(900)), Width: int64(geom.LengthOf(600))}}
-	plan, err := Of(context.Background(), b, shelf, nest.Options{Effort: 20})
+	plan, err := Of(context.Background(), b, shelf, Search{Options: nest.Options{Effort: 20}})
 	if err != nil {
 		t.Fatal(err)
 	}

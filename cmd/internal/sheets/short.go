@@ -1,0 +1,167 @@
+package sheets
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/nest"
+)
+
+// Problem is what is wrong with the sheets of a stock, at one of its keys in the job file.
+type Problem struct {
+	Stock, Key string
+	joinery.Problem
+}
+
+func (p *Problem) Error() string { return p.Message + "; " + p.Hint }
+
+// codeNoSheet is the code of pieces without a sheet.
+const codeNoSheet = "no-sheet"
+
+// Short are the stocks of which there is too little, with the pieces that are short and
+// what would hold them all.
+func (p Plan) Short(ctx context.Context, o Search) (list []*Problem) {
+	for i := range p.Stocks {
+		if s := &p.Stocks[i]; s.Left() > 0 {
+			list = append(list, s.short(ctx, o, p.Units))
+		}
+	}
+	return list
+}
+
+func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
+	all := 0
+	var names []string
+	var large nest.Piece // the least piece that holds each of those that fit no sheet
+	for i, n := range s.Layout.Left {
+		q := s.Pieces[i]
+		if all += q.Count; n == 0 {
+			continue
+		}
+		names = append(names, fmt.Sprintf("%d x %s", n, s.called(i)))
+		if !s.Fits(i) {
+			large.Length, large.Width = max(large.Length, q.Length), max(large.Width, q.Width)
+		}
+	}
+	out := &Problem{Stock: s.Name, Key: "sheet", Problem: joinery.Problem{Code: codeNoSheet, Error: true}}
+	out.Message = fmt.Sprintf("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Left(), all, few(names), s.has(u))
+	out.Hint = "add a larger size below `more:`, or make the boxes smaller"
+	if large.Length > 0 {
+		t := s.Sheets[len(s.Sheets)-1].Trim
+		text := func(l int64) string { return geom.Length(l).RoundUp(u).Number(u) }
+		out.Hint = fmt.Sprintf("the largest take a sheet of at least %s x %s %s, trims and grain considered: add such a size below `more:`, or make the boxes smaller",
+			text(large.Length+t.Left+t.Right), text(large.Width+t.Bottom+t.Top), u)
+		return out
+	}
+	for i, z := range s.Sheets {
+		n, found := s.enough(ctx, o, i)
+		if !found {
+			continue
+		}
+		out.Key = "count"
+		if i > s.own() {
+			out.Key = "more"
+		}
+		out.Hint = fmt.Sprintf("have %d sheets of %s and write `count: %d`, or add another size below `more:`", n, sized(z, u), n)
+		return out
+	}
+	if s.matches() {
+		out.Hint = "`match:` keeps fronts on sheets of one batch, or side by side: add a larger size or more sheets of one batch, or leave it out"
+	}
+	return out
+}
+
+// called is a piece by the parts that it serves.
+func (s *Stock) called(piece int) string {
+	parts := s.Parts[piece]
+	switch len(parts) {
+	case 1:
+		return parts[0].Name
+	case 2:
+		return parts[0].Name + " = " + parts[1].Name
+	}
+	return fmt.Sprintf("%s = %d more", parts[0].Name, len(parts)-1)
+}
+
+// own is the place of the stock's own size among its sheets: offcuts come before it.
+func (s *Stock) own() int {
+	for i, z := range s.Sheets {
+		if !z.Offcut {
+			return i
+		}
+	}
+	return len(s.Sheets)
+}
+
+func (s *Stock) matches() bool {
+	for _, p := range s.Pieces {
+		if p.Match > 0 {
+			return true
+		}
+	}
+	return false
+}
+
+// enough is with how many sheets of one size, of which there are some, all pieces lie on
+// sheets; it is tried, so that who has that many is not told again.
+func (s *Stock) enough(ctx context.Context, o Search, size int) (n int, found bool) {
+	if s.Sheets[size].Count == 0 || s.Sheets[size].Offcut {
+		return 0, false
+	}
+	with := func(n int) Stock {
+		c := *s
+		c.Sheets = append([]nest.Sheet(nil), s.Sheets...)
+		c.Sheets[size].Count = n
+		if l, err := o.lay(ctx, c.Pieces, c.Sheets, c.Rules); err == nil {
+			c.Layout = l
+		}
+		return c
+	}
+	free := with(0)
+	if free.Left() > 0 {
+		return 0, false
+	}
+	const tries = 3 // a count bounds the search another way than the lack of one
+	for n := free.Used()[size]; n < free.Used()[size]+tries; n++ {
+		if c := with(n); c.Left() == 0 {
+			return n, true
+		}
+	}
+	return 0, false
+}
+
+// has says which sheets a stock has.
+func (s *Stock) has(u geom.Unit) string {
+	var list []string
+	for _, z := range s.Sheets {
+		noun := "sheet"
+		if z.Offcut {
+			noun = "offcut"
+		}
+		if z.Count != 1 {
+			noun += "s"
+		}
+		if z.Count == 0 {
+			list = append(list, noun+" of "+sized(z, u))
+		} else {
+			list = append(list, fmt.Sprintf("%d %s of %s", z.Count, noun, sized(z, u)))
+		}
+	}
+	return few(list)
+}
+
+func sized(z nest.Sheet, u geom.Unit) string {
+	return geom.Length(z.Length).Number(u) + " x " + geom.Length(z.Width).Text(u)
+}
+
+// few joins the first few of a list.
+func few(list []string) string {
+	const most = 6
+	if len(list) <= most {
+		return strings.Join(list, ", ")
+	}
+	return fmt.Sprintf("%s and %d more", strings.Join(list[:most], ", "), len(list)-most)
+}
