@@ -21,8 +21,12 @@ func (s *source) place(p Problem, at Position) Problem {
 		p.Line, p.Column = 1, 1
 		return p
 	}
+	at = s.inFile(at)
 	p.Line = min(max(at.Line, 1), len(s.lines))
-	line := s.lines[p.Line-1]
+	line, odd := s.written[p.Line-1]
+	if !odd {
+		line = s.lines[p.Line-1]
+	}
 	var offset int
 	offset, p.Column = seek(line, at.Column)
 	p.Excerpt, p.Caret = excerpt(line, offset)

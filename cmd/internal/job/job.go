@@ -78,8 +78,8 @@ func Read(file string, from io.Reader, options ...Option) (*Job, Problems) {
 	for _, set := range options {
 		set(r)
 	}
-	src := readSource(file, from, r.reporter)
-	if len(r.problems) > 0 {
+	src, ok := readSource(file, from, r.reporter)
+	if !ok {
 		return nil, r.sorted()
 	}
 	root := parse(src, r.reporter)

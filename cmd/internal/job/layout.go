@@ -25,7 +25,7 @@ type layout struct {
 
 func readLayout(data []byte) (*layout, error) {
 	r := &reporter{}
-	src := readSource("", bytes.NewReader(data), r)
+	src, _ := readSource("", bytes.NewReader(data), r)
 	l := &layout{source: src, data: data, index: map[Position]int{}, closing: map[int]int{}}
 	if len(r.problems) == 0 {
 		l.root = parse(src, r)

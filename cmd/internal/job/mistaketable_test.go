@@ -49,6 +49,12 @@ var plainMistakes = []mistake{
 	{"tabs", "  birch", "\tbirch", []string{"3:1 tab"}},
 	{"tab after spaces", "  cutter-height", " \tcutter-height", []string{"7:2 tab"}},
 	{"no-break space", "  birch", " \u00a0birch", []string{"3:2 tab"}},
+	// A tab hides nothing: the places of the others are those of the file.
+	{"tabs and more", "  birch: {thickness: [12.21, 12.16, 12.24], sheet", "\tbirch: {thickness: [12.21, 12.16, 12.24x], shet", []string{"3:1 tab", "3:36 unknown-unit", "3:45 unknown-key"}},
+	{"tabs as wide as four", "", strings.NewReplacer("    count: 6", "\tcuont: 6", "    sides", "\tsides").Replace(base), []string{"10:1 tab", "10:2 unknown-key"}},
+	{"tabs as wide as eight", "", "units: mm\nstock:\n        ply: {thickness: 12}\n\tboard: {thickness: 6, shet: 8}\ncutter: {kind: saw, width: 6}\ndrawers:\n  - {name: a, outside: 400 x 100 x 500, sides: ply, bottom: board}\n", []string{"4:1 tab", "4:24 unknown-key"}},
+	{"tabs alone", "", strings.NewReplacer("    ", "\t\t", "  ", "\t", "bottom: hardboard\n  - name", "bottom: hardbord\n\t- name").Replace(base), []string{"3:1 tab", "13:11 unknown-stock"}},
+	{"tabs and special spaces", "", strings.Replace(strings.Replace(base, "  birch", "\tbirch", 1), "    count: 6", "   \u00a0count: 0", 1), []string{"3:1 tab", "10:4 tab", "10:12 out-of-range"}},
 
 	// YAML.
 	{"no entries", "", "a drawer, please\n", []string{"1:1 wrong-kind"}},

@@ -28,6 +28,7 @@ type Outline struct {
 	// Sound tells whether its layout has no mistake, so that single values can be
 	// written into it.
 	Sound  bool
+	src    *source
 	places []place
 }
 
@@ -42,12 +43,12 @@ type place struct {
 // could be read.
 func Outlined(file []byte) Outline {
 	r := &reporter{}
-	src := readSource("", bytes.NewReader(file), r)
-	if len(r.problems) > 0 {
+	src, ok := readSource("", bytes.NewReader(file), r)
+	if !ok {
 		return Outline{Root: &Node{}}
 	}
 	root := parse(src, r)
-	o := Outline{Sound: len(r.problems) == 0}
+	o := Outline{Sound: len(r.problems) == 0, src: src}
 	o.Root = o.node(root, nil)
 	slices.SortStableFunc(o.places, func(a, b place) int {
 		return cmp.Or(cmp.Compare(a.at.Line, b.at.Line), cmp.Compare(a.at.Column, b.at.Column))
@@ -56,11 +57,11 @@ func Outlined(file []byte) Outline {
 }
 
 func (o *Outline) node(n *node, path []string) *Node {
-	o.places = append(o.places, place{n.at, path, len(n.entries)+len(n.items) == 0})
-	out := &Node{At: n.at, Text: n.text}
+	o.places = append(o.places, place{o.src.inFile(n.at), path, len(n.entries)+len(n.items) == 0})
+	out := &Node{At: o.src.inFile(n.at), Text: n.text}
 	for _, e := range n.entries {
 		way := append(slices.Clip(path), e.key)
-		o.places = append(o.places, place{e.at, way, false})
+		o.places = append(o.places, place{o.src.inFile(e.at), way, false})
 		out.Entries = append(out.Entries, NodeEntry{e.key, o.node(e.value, way)})
 	}
 	for i, item := range n.items {

@@ -60,8 +60,7 @@ func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost 
 	defer f.Close()
 	other := &reader{reporter: &reporter{}}
 	shared := map[string]*opening.Slide{}
-	src := readSource(named.text, f, other.reporter)
-	if len(other.problems) == 0 {
+	if src, ok := readSource(named.text, f, other.reporter); ok {
 		other.makeSlides(other.slideSections(parse(src, other.reporter)), shared)
 	}
 	for _, name := range slices.Sorted(maps.Keys(shared)) {

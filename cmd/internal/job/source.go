@@ -11,24 +11,28 @@ import (
 // source is the text of a job file: without its byte order mark, with plain
 // newlines.
 type source struct {
-	file  string
-	lines []string
+	file string
+	// lines are indented by spaces; written are those that are indented by something else
+	// in the file, by their index.
+	lines   []string
+	written map[int]string
 }
 
-// readSource reads a file and reports what keeps it from being text: too many
-// bytes, another encoding, control characters, tabs at the beginning of lines.
-// It reads at most one byte more than the limit.
-func readSource(file string, from io.Reader, r *reporter) *source {
-	src := &source{file: file}
+// readSource reads a file and reports what is wrong with it as a text. It reads at most one
+// byte more than the limit. Of a file that is none, with too many bytes, in another encoding
+// or with control characters, nothing can be said: ok is false. One that is indented by tabs
+// is read on as if they were spaces.
+func readSource(file string, from io.Reader, r *reporter) (src *source, ok bool) {
+	src = &source{file: file}
 	r.src = src
 	data, err := io.ReadAll(io.LimitReader(from, maxFile+1))
 	if err != nil {
 		r.fail(CodeRead, Position{1, 1}, "", "the file cannot be read: %s", printable(err.Error()))
-		return src
+		return src, false
 	}
 	if len(data) > maxFile {
 		r.fail(CodeTooLarge, Position{1, 1}, "divide the job into several files", "the file has more than %d KiB", maxFile>>10)
-		return src
+		return src, false
 	}
 	text := string(bytes.TrimPrefix(data, []byte("\ufeff")))
 	text = strings.ReplaceAll(text, "\r\n", "\n")
@@ -37,13 +41,16 @@ func readSource(file string, from io.Reader, r *reporter) *source {
 	}
 	if !utf8.ValidString(text) {
 		src.reportEncoding(r)
-		return src
+		return src, false
 	}
 	for i, line := range src.lines {
 		src.reportControl(i, line, r)
-		src.reportIndent(i, line, r)
 	}
-	return src
+	if len(r.problems) > 0 {
+		return src, false
+	}
+	src.plainIndent(r)
+	return src, true
 }
 
 func (s *source) reportEncoding(r *reporter) {
@@ -70,24 +77,5 @@ func (s *source) reportControl(i int, line string, r *reporter) {
 				"there is a control character, U+%04X", c)
 			return
 		}
-	}
-}
-
-// reportIndent reports a line that is indented by something else than spaces.
-func (s *source) reportIndent(i int, line string, r *reporter) {
-	column := 0
-	for _, c := range line {
-		column++
-		switch {
-		case c == ' ':
-			continue
-		case !unicode.IsSpace(c) || strings.Trim(line, " \t") == "":
-			return
-		case c == '\t':
-			r.fail(CodeTab, Position{i + 1, column}, "write spaces instead; an editor can replace all tabs at once", "the line is indented by a tab")
-		default:
-			r.fail(CodeTab, Position{i + 1, column}, "write plain spaces instead", "the line is indented by a special space, U+%04X", c)
-		}
-		return
 	}
 }

@@ -66,8 +66,8 @@ func (n *node) gaps() bool {
 func checkTree(t *testing.T, text string) {
 	t.Helper()
 	r := &reporter{}
-	src := readSource("job.yaml", strings.NewReader(text), r)
-	if len(r.problems) > 0 {
+	src, ok := readSource("job.yaml", strings.NewReader(text), r)
+	if !ok || len(r.problems) > 0 {
 		return
 	}
 	root := parse(src, r)
