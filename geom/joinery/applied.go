@@ -20,12 +20,12 @@ const (
 func (l *layout) checkApplied() {
 	if thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk)); thin < 2*appliedHole {
 		l.warn("applied", FieldBottomFit, Bottom, fmt.Sprintf("the screws of an applied bottom go into edges of %s", l.text(thin)),
-			fmt.Sprintf("glue it all round, or take walls of %s or more", l.atLeast(2*appliedHole)))
+			"glue it all round", l.least(FieldSides, 2*appliedHole), l.least(FieldFront, 2*appliedHole), l.least(FieldBack, 2*appliedHole))
 	}
 	if l.Bottom.Solid {
 		_, width := l.bottomSize()
 		l.warn("bottom-movement", FieldBottomFit, Bottom, fmt.Sprintf("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", l.text(width), l.text(width*l.Bottom.Swelling), l.text(width*l.Bottom.Shrinkage)),
-			"let it in a groove, or take a sheet")
+			"take a bottom of sheet stock", write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomSlidIn))
 	}
 }
 

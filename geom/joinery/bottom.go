@@ -28,17 +28,17 @@ func (l *layout) chooseBottom() {
 	switch {
 	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
 		l.fail("bottom", FieldGroovePlay, Bottom, fmt.Sprintf("the groove is made as wide as what stands in it, %s: it does not go in", l.text(stands)),
-			fmt.Sprintf("a groove-play of %s to %s is usual", l.atLeast(l.Limits.BottomPlay.Least), l.atMost(l.Limits.BottomPlay.Most)))
+			unlikeBoards, l.between(FieldGroovePlay, l.Limits.BottomPlay.Least, l.Limits.BottomPlay.Most), l.roomyGroove())
 	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
 		l.failBottom(stands)
 	case l.BottomSlack >= l.h-settle:
 		l.fail("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, leaves the groove at the other, which is %s deep",
-			l.text(l.BottomSlack), l.text(l.h)), l.slackAdvice())
+			l.text(l.BottomSlack), l.text(l.h)), shallowGrooves, l.slackWays()...)
 	default:
 		if c := l.bottomPlay(); c.Verdict != Goes {
-			hint, field := l.bottomAdvice(c)
+			field, ways := l.bottomWays(c)
 			l.warn("bottom-play", field, Bottom, fmt.Sprintf("the bottom has %s of play in its groove: %s; %s to %s is usual",
-				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), hint)
+				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), unlikeBoards, ways...)
 		}
 		l.checkSlack()
 		l.checkMovement()
@@ -52,14 +52,11 @@ func (l *layout) chooseBottom() {
 func (l *layout) checkRise() {
 	if l.rise < leastRabbet-settle {
 		l.fail("bottom-height", FieldBottomHeight, Bottom, fmt.Sprintf("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", l.text(l.rise), l.text(leastRabbet)),
-			fmt.Sprintf("write a bottom-height of %s or more", l.atLeast(leastRabbet)))
+			"take a thicker front, whose fence distance it is", l.least(FieldBottomHeight, leastRabbet))
 	}
 	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() && !l.ownGrooves() {
-		hint := fmt.Sprintf("a bottom-height of %s, the fence distance, needs none", l.text(l.f))
-		if l.Undermount != nil && l.Undermount.Recess > l.f {
-			hint = fmt.Sprintf("the slides want %s under the bottom: cut the grooves of all drawers in one go", l.text(l.Undermount.Recess))
-		}
-		l.warn("bottom-setup", FieldBottomHeight, Bottom, fmt.Sprintf("the grooves are %s over the bottom edges and take a fence distance of their own", l.text(fence)), hint)
+		l.warn("bottom-setup", FieldBottomHeight, Bottom, fmt.Sprintf("the grooves are %s over the bottom edges and take a fence distance of their own", l.text(fence)),
+			"cut the grooves of all drawers in one go", l.exactly(FieldBottomHeight, l.f))
 	}
 }
 
@@ -76,7 +73,7 @@ func (l *layout) checkFlush(tongue float64) {
 	if math.Abs(tongue-l.f) > sameFence {
 		l.drawer.Setup.BottomFence = tongue
 		l.warn("bottom-setup", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", l.text(tongue)),
-			fmt.Sprintf("a bottom of %s needs none", l.text(l.rise+l.f)))
+			"cut those of all drawers in one go", l.exactly(FieldBottom, l.rise+l.f))
 	}
 	if rest := l.Bottom.Thickness.Max - tongue - l.Cutter.Width; rest > settle {
 		l.warn("rabbet-passes", FieldBottom, Bottom, fmt.Sprintf("one pass leaves %s on the thickest bottom's rabbets", l.text(rest)),
@@ -97,24 +94,18 @@ func (l *layout) failBottom(stands float64) {
 			fact += fmt.Sprintf("; its groove is %s wide: it does not go in", l.text(l.groove))
 		}
 	}
-	least, most := l.rise+leastRabbet, l.rise+l.groove-l.Limits.BottomPlay.Least
-	hint := fmt.Sprintf("a bottom up to %s goes in captured", l.atMost(l.groove-l.Limits.BottomPlay.Least))
-	if l.advisable(least, most) {
-		hint += fmt.Sprintf(", one of %s to %s flush", l.atLeast(least), l.atMost(most))
+	right := l.Limits.BottomPlay
+	captured := l.most(FieldBottom, l.groove-right.Least)
+	if !l.groovesFit() {
+		captured = l.between(FieldBottom, l.groove-right.Most, l.groove-right.Least)
 	}
-	hint += "; or take a cutter of another width"
-	if groove := l.grooveAdvice(); groove != "" {
-		hint = groove + "; " + hint
+	ways := []Remedy{
+		write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomFlush), l.grooveWay(), captured,
+		l.between(FieldBottom, l.rise+leastRabbet, l.rise+l.groove-right.Least),
+		l.between(FieldCutter, max(l.Bottom.Thickness.Max+right.Least, l.leastSlot), min(l.Tb+right.Most, l.mostSlot)),
+		write(FieldBottomFit, BottomApplied),
 	}
-	switch {
-	case l.groovesFit(): // whose groove fits any captured bottom
-		hint = fmt.Sprintf("write bottom-fit: captured, or take a bottom of %s or more", l.atLeast(least))
-	case l.flush && l.Tb < l.groove-settle:
-		hint = "write bottom-fit: captured; " + hint
-	case !l.flush && l.Tb >= least && l.Tb <= most:
-		hint = "write bottom-fit: flush; " + hint
-	}
-	l.fail("bottom", FieldBottom, Bottom, fact, hint)
+	l.fail("bottom", FieldBottom, Bottom, fact, "take a bottom of another thickness, or a cutter of another width", ways...)
 }
 
 // checkSlack judges how much smaller than its grooves the bottom is.
@@ -122,43 +113,45 @@ func (l *layout) checkSlack() {
 	switch {
 	case l.BottomSlack > l.h/2+settle:
 		l.warn("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, holds by %s at the other",
-			l.text(l.BottomSlack), l.text(l.h-l.BottomSlack)), l.slackAdvice())
+			l.text(l.BottomSlack), l.text(l.h-l.BottomSlack)), shallowGrooves, l.slackWays()...)
 	case l.BottomSlack < leastSlack-settle:
 		l.warn("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom may keep the corners from closing", l.text(l.BottomSlack)),
-			l.slackAdvice())
+			shallowGrooves, l.slackWays()...)
 	}
 }
 
-func (l *layout) slackAdvice() string {
-	return fmt.Sprintf("%s to %s is right for grooves of this depth; 1 to 2 mm is usual for sheet bottoms", l.atLeast(leastSlack), l.atMost(l.h/2))
+// shallowGrooves is the advice where no slack suits the grooves.
+const shallowGrooves = "cut deeper grooves, in thicker boards"
+
+// slackWays are slacks that are right for grooves of this depth.
+func (l *layout) slackWays() []Remedy {
+	return []Remedy{l.between(FieldBottomSlack, leastSlack, l.h/2)}
 }
 
-// bottomAdvice says what would give the usual play, and which entry that is.
-func (l *layout) bottomAdvice(c Check) (string, Field) {
+// roomyGroove is a bit with which the groove is wide enough.
+func (l *layout) roomyGroove() Remedy {
+	return l.between(FieldCutter, l.inGroove()+l.Limits.BottomPlay.Least-l.SlotRoom, l.inGroove()+l.Limits.BottomPlay.Most-l.SlotRoom)
+}
+
+// bottomWays are what would give the usual play, and which entry that is.
+func (l *layout) bottomWays(c Check) (Field, []Remedy) {
 	least, most := c.usual()
 	if !l.advisable(least, most) {
-		return unlikeBoards, FieldBottom
+		return FieldBottom, nil
 	}
 	if l.groovesFit() && l.leastGroove() < l.groove-settle { // the groove follows the board
-		return fmt.Sprintf("a groove-play of %s to %s gives the usual play", l.atLeast(least), l.atMost(most)), FieldGroovePlay
+		return FieldGroovePlay, []Remedy{l.between(FieldGroovePlay, least, most)}
 	}
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
-	advice := fmt.Sprintf("a bottom of %s to %s gives the usual play", l.atLeast(l.groove+rest-most), l.atMost(l.groove+rest-least))
+	ways := []Remedy{l.grooveWay(), l.between(FieldBottom, l.groove+rest-most, l.groove+rest-least)}
 	if l.ownGrooves() {
-		return fmt.Sprintf("a groove-cutter up to %s wide gives the usual play; or ", l.atMost(l.inGroove()+most)) + advice, FieldBottom
+		return FieldBottom, append(ways, l.most(FieldGrooveCutter, l.inGroove()+most))
 	}
 	if l.Cutter.Kind.MadeToFit() {
-		return advice + fmt.Sprintf(", or a %s up to %s wide", map[bool]string{true: "plough iron", false: "bit"}[l.Cutter.Kind == Hand], l.atMost(l.inGroove()+most-l.SlotRoom)), FieldBottom
+		return FieldBottom, append(ways, l.most(FieldCutter, l.inGroove()+most-l.SlotRoom))
 	}
 	// One cutter makes every slot: it must suit the corner's tongues too.
-	low, high := max(l.inGroove()+least, l.leastSlot), min(l.inGroove()+most, l.mostSlot)
-	if l.advisable(low, high) {
-		advice += fmt.Sprintf(", or a cutter %s to %s wide", l.atLeast(low), l.atMost(high))
-	}
-	if groove := l.grooveAdvice(); groove != "" {
-		return groove + "; or " + advice, FieldBottom
-	}
-	return advice, FieldBottom
+	return FieldBottom, append(ways, l.between(FieldCutter, max(l.inGroove()+least, l.leastSlot), min(l.inGroove()+most, l.mostSlot)))
 }
 
 // checkMovement judges whether a bottom of solid wood, whose grain runs from side
@@ -172,11 +165,14 @@ func (l *layout) checkMovement() {
 	swells, shrinks := float64(width*l.Bottom.Swelling), float64(width*l.Bottom.Shrinkage)
 	if swells > l.BottomSlack+settle {
 		l.fail("bottom-movement", FieldBottomSlack, Bottom, fmt.Sprintf("across its grain the bottom, %s wide, swells by %s and has %s of slack: it would push the box apart", l.text(width), l.text(swells), l.text(l.BottomSlack)),
-			fmt.Sprintf("write a bottom-slack of %s or more", l.atLeast(swells+leastSlack)))
+			"take a bottom of sheet stock, or of a wood that moves less",
+			l.between(FieldBottomSlack, swells+leastSlack, l.h/2),
+			l.exactly(FieldBottomSlack, swells+leastSlack).with(l.between(FieldCutterHeight, 2*(swells+leastSlack+settle), l.Sides.Thickness.Min-geom.MinWeb)))
 	}
 	if hold := l.h - l.BottomSlack - shrinks; hold < leastHold-settle {
 		l.warn("bottom-movement", FieldBottomSlack, Bottom, fmt.Sprintf("when it has shrunk by %s the bottom, pushed to one side, holds by %s at the other", l.text(shrinks), l.text(hold)),
-			"less bottom-slack, deeper grooves, or a bottom of quartersawn boards; one that is slid in from behind can be moved up later")
+			"take a bottom of quartersawn boards or of sheet stock; one that is slid in from behind can be moved up later",
+			l.between(FieldBottomSlack, math.Max(swells, leastSlack), l.h-shrinks-leastHold), l.least(FieldCutterHeight, leastHold+l.BottomSlack+shrinks))
 	}
 }
 

@@ -37,7 +37,7 @@ func (l *layout) boxJoint() {
 	l.checkHoused()
 	if l.BottomFit == BottomSlidIn && l.BackJoint != Housed {
 		l.fail("bottom-fit", FieldBottomFit, Back, "the back's fingers would show below its shortened edge, where the bottom is slid in",
-			fmt.Sprintf("write back-joint: %s, or another bottom", Housed))
+			"take another bottom", write(FieldBackJoint, Housed).with(l.exactly(FieldSetback, usualSetback)), write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomApplied))
 	}
 	if !l.failed() {
 		l.checkLevel()
@@ -200,30 +200,31 @@ func (l *layout) checkFingers() {
 	at := l.edges()
 	c := l.play("finger-play", Side, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, l.Limits.TonguePlay.Most)
 	if c.Verdict != Goes {
-		field, hint := FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(leastFingerPlay), l.atMost(l.Limits.TonguePlay.Most))
-		l.problems = append(l.problems, Problem{Code: "finger-play", Error: c.Verdict == WillNot, Field: field, Part: string(Side),
-			Message: fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict), Hint: hint})
+		l.say(c.Verdict == WillNot, "finger-play", FieldDadoPlay, Side, fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
+			"make the limits for the play of tongues wider", l.between(FieldDadoPlay, leastFingerPlay, l.Limits.TonguePlay.Most))
 	}
 	if len(at) < 4 {
-		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("walls of %s have room for %d fingers of %s: a box joint needs three", l.text(l.wallHeight()), len(at)-1, l.text(pitch)), "write a smaller finger-width, or take another corner")
+		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("walls of %s have room for %d fingers of %s: a box joint needs three", l.text(l.wallHeight()), len(at)-1, l.text(pitch)),
+			"make the box higher, or take another corner", append(l.fingerWays(l.wallHeight()/3-play/2), l.least(FieldOutside, 3*pitch+l.wallStand()).of("height", 0))...)
 		return
 	}
 	if notch := pitch + play/2; notch < l.leastFinger()-settle {
 		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", l.text(notch), l.text(l.Cutter.Width)),
-			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(l.leastFinger())))
+			"take a smaller bit, or another corner", l.fingerWays(notch)...)
 	}
 	switch notch := l.FingerWidth + play/2; {
 	case l.FingerWidth == 0:
 	case l.Cutter.Kind.Fenced() && math.Abs(l.FingerWidth-pitch) > sameFence:
-		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", l.text(pitch), l.text(l.FingerWidth)), "delete it, or take a cutter of that width")
+		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", l.text(pitch), l.text(l.FingerWidth)),
+			"leave finger-width out", l.exactly(FieldFingerWidth, pitch), l.exactly(FieldCutter, l.FingerWidth+play/2))
 	case notch < l.leastFinger()-settle:
 		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", l.text(l.FingerWidth), l.text(l.Cutter.Width), l.text(pitch)),
-			fmt.Sprintf("write a finger-width of %s or more, or take a smaller bit", l.atLeast(l.leastFinger())))
+			"take a smaller bit", l.fingerWays(notch)...)
 	}
 	if l.Cutter.Kind.Fenced() {
 		if last := at[len(at)-1] - at[len(at)-2]; math.Abs(last-pitch) > sameFence {
 			l.warn("finger-width", FieldOutside, Side, fmt.Sprintf("the topmost fingers are %s wide, the others %s", l.text(last), l.text(pitch)),
-				fmt.Sprintf("walls of %s have %d equal fingers", l.text(float64(pitch*math.Round(l.wallHeight()/pitch))), int(math.Round(l.wallHeight()/pitch))))
+				"plane the topmost fingers off, or leave them so", l.exactly(FieldOutside, float64(pitch*math.Round(l.wallHeight()/pitch))+l.wallStand()).of("height", 0))
 		}
 	}
 	if l.BottomFit == BottomApplied {
@@ -232,28 +233,43 @@ func (l *layout) checkFingers() {
 	row := l.rowOf(l.rise)
 	if low, high := at[row]+play/4, at[row+1]-play/4; l.rise < low-settle && row > 0 || l.rise+l.groove > high+settle {
 		l.fail("bottom-height", FieldBottomHeight, Side, fmt.Sprintf("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", l.text(l.rise), l.text(l.rise+l.groove), l.text(at[row+1])),
-			l.fingerAdvice(at, play))
+			"take another corner or another bottom", l.rowWays(at, play)...)
 	}
 	if l.GrooveEnds == GrooveThrough {
-		l.warn("groove-shows", FieldGrooveEnds, Front, "the bottom's groove runs through and shows as holes in the fingers' ends", "plug them, or stop the groove by hand or on a router")
+		var stop []Remedy
+		if l.Cutter.Kind.Stops() {
+			stop = append(stop, write(FieldGrooveEnds, GrooveStopped))
+		}
+		l.warn("groove-shows", FieldGrooveEnds, Front, "the bottom's groove runs through and shows as holes in the fingers' ends", "plug them, or stop the groove by hand or on a router", stop...)
 	}
 }
 
-// fingerAdvice says at which height the groove keeps within a row.
-func (l *layout) fingerAdvice(at []float64, play float64) string {
-	for row := range len(at) - 2 {
+// fingerWays are fingers and bits that go with each other, for notches as wide as they
+// can be.
+func (l *layout) fingerWays(notch float64) []Remedy {
+	ways := []Remedy{l.between(FieldFingerWidth, l.leastFinger(), l.wallHeight()/3)}
+	if l.Cutter.Kind.Fenced() {
+		return []Remedy{l.most(FieldCutter, notch)}
+	}
+	return append(ways, l.most(FieldCutter, (notch-fingerFloor)/2))
+}
+
+// rowWays are heights at which the groove keeps within a row, and other bottoms.
+func (l *layout) rowWays(at []float64, play float64) []Remedy {
+	var ways []Remedy
+	for row := range len(at) - 1 {
 		low, high := at[row]+play/4, at[row+1]-play/4-l.groove
 		if row == 0 {
 			low = leastRabbet
 		}
-		if l.advisable(low, high) {
-			return fmt.Sprintf("write a bottom-height of %s to %s, or wider fingers", l.atLeast(low), l.atMost(high))
+		if l.advisable(low, high) && len(ways) < 2 {
+			ways = append(ways, l.between(FieldBottomHeight, low, high))
 		}
 	}
-	if l.Cutter.Kind.Fenced() { // whose fingers are as wide as its cutter
-		return fmt.Sprintf("write bottom-fit: %s, or take a wider cutter", BottomApplied)
+	if !l.Cutter.Kind.Fenced() { // whose fingers are as wide as its cutter
+		ways = append(ways, l.between(FieldFingerWidth, l.rise+l.groove+2*leastRabbet, l.wallHeight()/3))
 	}
-	return fmt.Sprintf("write a finger-width of %s or more", l.atLeast(l.rise+l.groove+2*leastRabbet))
+	return append(ways, write(FieldBottomFit, BottomApplied))
 }
 
 // leastFingerPlay is the play of fingers below which glue is scraped off, in

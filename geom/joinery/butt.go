@@ -14,6 +14,7 @@ const (
 	dowelRoom   = 2.0  // of the two holes beyond the dowel's ends, for glue
 	screwPilot  = 3.0  // in the end of the front or back
 	screwLength = 30.0 // of the pilot hole
+	leastDowel  = 4.0  // the thinnest dowel
 	dowelMost   = 8.0  // the thickest dowel; half the thickness of the end at most
 	dowelLength = 25.0 // of the hole in the end
 	dowelShare  = 2.0 / 3
@@ -93,20 +94,20 @@ func (l *layout) stopBefore(reach float64) float64 {
 	at := reach - l.Cutter.corner() - reliefRoom
 	if at < leastLip-settle {
 		l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
-			"a smaller bit or a lower cutter-height lets it stop")
+			"let it run through: it shows at the ends", l.most(FieldCutter, 2*(reach-reliefRoom-leastLip)), l.most(FieldCutterHeight, l.h+reach-leastLip-reliefRoom-l.Cutter.Width/2), write(FieldGrooveEnds, GrooveThrough))
 		return 0
 	}
 	return at
 }
 
 // warnOnce is warn for what holds for front and back alike.
-func (l *layout) warnOnce(code string, field Field, part Role, message, hint string) {
+func (l *layout) warnOnce(code string, field Field, part Role, message, ask string, ways ...Remedy) {
 	for _, p := range l.problems {
 		if p.Code == code && p.Message == message {
 			return
 		}
 	}
-	l.warn(code, field, part, message, hint)
+	l.warn(code, field, part, message, ask, ways...)
 }
 
 // dowel is the thickest dowel, in whole millimetres, for an end of a thickness.
@@ -127,16 +128,17 @@ func (l *layout) checkFasteners() {
 	for _, r := range l.ends() {
 		stock, field := l.stockOf(r)
 		switch t := stock.Thickness.Mean; {
-		case l.Fasteners == Dowels && l.dowel(t) < 4:
+		case l.Fasteners == Dowels && l.dowel(t) < leastDowel:
 			l.fail("fasteners", field, r, fmt.Sprintf("the %s is %s thick: no dowel of 4 mm or more has as much wood beside it", r, l.text(t)),
-				fmt.Sprintf("take a %s of %s or more, or screws", r, l.atLeast(8)))
+				"take screws", l.least(field, 2*leastDowel), write(FieldFasteners, Screws))
 		case l.Fasteners == Screws && t < 2.5*screwHole:
 			l.warn("fasteners", field, r, fmt.Sprintf("screws of %s into the end of a %s of %s may split it", l.text(screwHole), r, l.text(t)),
-				"bore the pilot holes, or take thinner screws")
+				"bore the pilot holes, or take thinner screws", l.least(field, 2.5*screwHole), write(FieldFasteners, Dowels))
 		}
 	}
 	if l.wallHeight() < 2*holesEdge+l.rise {
-		l.warn("fasteners", FieldOutside, Side, fmt.Sprintf("sides of %s take one screw or dowel at each corner", l.text(l.wallHeight())), "another corner holds better")
+		l.warn("fasteners", FieldOutside, Side, fmt.Sprintf("sides of %s take one screw or dowel at each corner", l.text(l.wallHeight())),
+			"another corner holds better", l.least(FieldOutside, 2*holesEdge+l.rise+l.wallStand()).of("height", 0))
 	}
 }
 

@@ -74,7 +74,7 @@ func (l *layout) tongued(r Role) ending {
 			if e.reach-l.Cutter.corner()-reliefRoom < leastLip-settle {
 				e.groove = 0
 				l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(e.reach)),
-					fmt.Sprintf("a cutter-height of %s or less, the fence distance, lets it stop in the dados", l.atMost(l.f)))
+					"let it run through: it shows at the ends", l.most(FieldCutterHeight, l.f), write(FieldGrooveEnds, GrooveThrough))
 			}
 		}
 	}

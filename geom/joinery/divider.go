@@ -84,8 +84,8 @@ func (l *layout) roomFor(w Way) float64 {
 	return l.Width - 2*l.Ts
 }
 
-func (l *layout) failDivider(code string, i int, message, hint string) {
-	l.fail(code, FieldDividers, DividerRole, fmt.Sprintf("divider %d: %s", i+1, message), hint)
+func (l *layout) failDivider(code string, i int, message, ask string, ways ...Remedy) {
+	l.fail(code, FieldDividers, DividerRole, fmt.Sprintf("divider %d: %s", i+1, message), ask, ways...)
 }
 
 // standDivider works out where a divider stands, and judges it.
@@ -116,7 +116,8 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 		s.height = most
 	}
 	if s.height > l.Height-l.dividerFoot()+settle {
-		l.failDivider("divider-height", i, fmt.Sprintf("it is %s high, over a bottom whose top is %s below the upper edges", l.text(s.height), l.text(l.Height-l.dividerFoot())), fmt.Sprintf("write a height of %s or less", l.atMost(l.Height-l.dividerFoot())))
+		l.failDivider("divider-height", i, fmt.Sprintf("it is %s high, over a bottom whose top is %s below the upper edges", l.text(s.height), l.text(l.Height-l.dividerFoot())),
+			"take lower dividers", l.most(FieldDividers, l.Height-l.dividerFoot()).of("height", i))
 		return s, false
 	}
 	return s, l.dividerSlot(&s)
@@ -152,12 +153,16 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	if c.Verdict == Goes {
 		return true
 	}
-	field, hint := FieldDividers, fmt.Sprintf("a divider of %s to %s gives the usual play", l.atLeast(s.slot-most), l.atMost(s.slot-least))
+	usual := c
+	usual.Least, usual.Most = least, most
+	low, high := usual.usual()
+	field, way := FieldDividers, l.between(FieldDividers, s.slot-high, s.slot-low).of("", s.number)
 	if l.Cutter.Kind.MadeToFit() && s.slot > l.DadoWidth(0, 0)+settle {
-		field, hint = FieldDadoPlay, fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(l.Limits.TonguePlay.Least), l.atMost(l.Limits.TonguePlay.Most))
+		more := play - l.DadoPlay // in a loose one's dado
+		field, way = FieldDadoPlay, l.between(FieldDadoPlay, low-more, high-more)
 	}
-	l.problems = append(l.problems, Problem{Code: "divider-play", Error: c.Verdict == WillNot || c.Nominal > HopelessGap+settle, Field: field, Part: string(DividerRole),
-		Message: fmt.Sprintf("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), Hint: hint})
+	l.say(c.Verdict == WillNot || c.Nominal > HopelessGap+settle, "divider-play", field, DividerRole,
+		fmt.Sprintf("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), unlikeBoards, way)
 	return c.Verdict != WillNot
 }
 

@@ -96,7 +96,7 @@ func (l *layout) dropGlueRoom() {
 	}
 	if l.GlueRoom > 0 {
 		l.warn("glue-room", FieldGlueRoom, "", fmt.Sprintf("a %s has no dados: the glue-room of %s changes nothing", l.Joint, l.text(l.GlueRoom)),
-			"write glue-room: 0 for this drawer")
+			"leave the glue room out", l.exactly(FieldGlueRoom, 0))
 	}
 	l.GlueRoom, l.drawer.Setup.DadoHeight = 0, 0
 }
@@ -115,7 +115,7 @@ func (l *layout) checkLappedSetting() {
 			field = FieldFenceDistance
 		}
 		l.fail("fence-distance", field, "", fmt.Sprintf("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", l.text(l.f), l.text(leastRabbet)),
-			fmt.Sprintf("write a fence-distance of %s or more", l.atLeast(leastRabbet)))
+			"take a thicker front", l.least(FieldFenceDistance, leastRabbet))
 	}
 }
 
@@ -132,7 +132,7 @@ func (l *layout) checkPasses(lengths []float64) {
 		n := 1 + int(math.Ceil((rest-settle)/l.Cutter.Width))
 		l.drawer.Setup.RabbetPasses = n
 		l.warn("rabbet-passes", FieldCutter, "", fmt.Sprintf("one pass leaves %s of rabbets that are %s long", l.text(rest), l.text(longest)),
-			fmt.Sprintf("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s; or a wider cutter", n, l.atMost(l.Cutter.Width), l.text(rest)))
+			fmt.Sprintf("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, l.atMost(l.Cutter.Width), l.text(rest)))
 	}
 }
 
@@ -142,6 +142,6 @@ func (l *layout) checkRabbets() {
 	if l.Cutter.Kind.Fenced() && math.Abs(l.Ts-2*l.h) > sameFence {
 		l.warn("rabbet-setup", FieldCutterHeight, Side, fmt.Sprintf("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
 			l.text(l.h), l.text(l.Ts-l.h)),
-			fmt.Sprintf("a cutter-height of %s makes them alike", l.text(l.Ts/2))+l.butThen(func(s *Spec) { s.CutterHeight = l.printed(l.Ts / 2) }))
+			"set the fence once for the sides of all drawers, then once for their fronts and backs", l.exactly(FieldCutterHeight, l.Ts/2))
 	}
 }

@@ -157,11 +157,11 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		"cut through a thin spot": {func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 10.1 }, "cutter-height", FieldCutterHeight, true,
 			"11 mm at the thinnest", nil},
 		"thin front": {func(s *Spec) { s.Front = sheet("thin", 6.9); s.FenceDistance = 6 }, "cutter-height", FieldFront, true,
-			"a cutter-height of 4.9 mm or less", nil},
+			"take a front of 8 mm or more", func(s *Spec) { s.Front = sheet("eight", 8) }},
 		"thin back": {func(s *Spec) { s.Back = sheet("thin", 6.9) }, "cutter-height", FieldBack, true, "the groove is 6 mm deep in a back of 6.9 mm",
 			func(s *Spec) { s.Back = sheet("ten", 10) }},
 		"thin web": {func(s *Spec) { s.CutterHeight = 6.1; s.Front = sheet("eight", 8); s.Cutter.Width = 6.4 }, "thin-web", FieldFront, false,
-			"a cutter-height of 6 mm or less leaves 2 mm", func(s *Spec) { s.CutterHeight = 6 }},
+			"write a cutter-height of 6 mm or less", func(s *Spec) { s.CutterHeight = 6 }},
 		"groove at the edge": {func(s *Spec) { s.FenceDistance = 0.9 }, "fence-distance", FieldFenceDistance, true,
 			"write a fence-distance of 1 mm or more", func(s *Spec) { s.FenceDistance = 1 }},
 		"narrow box":  {func(s *Spec) { s.Width = 43.9 }, "room", FieldOutside, true, "make the width 44 mm or more", func(s *Spec) { s.Width = 44 }},
@@ -171,12 +171,12 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		"two lengths": {func(s *Spec) { s.CutterHeight = 5.9 }, "rabbet-setup", FieldCutterHeight, false,
 			"the rabbets of the sides are 5.9 mm long, those of front and back 6.1 mm", func(s *Spec) { s.CutterHeight = 6 }},
 		"alike would be too deep": {func(s *Spec) { s.Front, s.FenceDistance, s.CutterHeight = sheet("thin", 6.9), 6, 4 }, "rabbet-setup", FieldCutterHeight, false,
-			"a cutter-height of 6 mm makes them alike; but then the groove is 6 mm deep in a front of 6.9 mm", nil},
+			"write a cutter-height of 6 mm and take a front of 8 mm or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		// Half of 11.99 is 5.995, written as 6: 6 + 1 is more than 6.996, 5.995 + 1 is not.
 		"alike as written": {func(s *Spec) {
 			s.Sides, s.Front, s.FenceDistance, s.CutterHeight = sheet("just under", 11.99), sheet("thin", 6.996), 6, 4
 		}, "rabbet-setup", FieldCutterHeight, false,
-			"a cutter-height of 6 mm makes them alike; but then", nil},
+			"write a cutter-height of 6 mm and take a front of 8 mm or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		"uneven sides": {func(s *Spec) { s.Sides = sheet("uneven", 11.7, 12, 12.3) }, "lap", FieldSides, false,
 			"the sides stand -0.3 mm to 0.3 mm back from the ends of front and back over the readings of uneven", func(s *Spec) { s.Sides = sheet("even", 11.8, 12, 12.2) }},
 		"very uneven sides": {func(s *Spec) { s.Sides = sheet("uneven", 11.5, 12, 12.5) }, "width", FieldSides, false,
@@ -188,7 +188,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		"swapped": {func(s *Spec) { s.Height, s.Depth = 500, 140 }, "proportions", FieldOutside, false, "width x height x depth", func(s *Spec) { s.Height, s.Depth = 140, 500 }},
 		// A cutter for the bottom alone: there is no tongue that it has to suit.
 		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "bottom-play", FieldBottom, false,
-			"a bottom of 5.75 mm to 6.32 mm gives the usual play, or a cutter 5.63 mm to 6.2 mm wide", func(s *Spec) { s.Cutter.Width = 6.2 }},
+			"take a bottom of 5.75 mm to 6.32 mm; or take a cutter of 6.01 mm to 6.2 mm", func(s *Spec) { s.Cutter.Width = 6.2 }},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := doubled(c.change)

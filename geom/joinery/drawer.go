@@ -103,6 +103,7 @@ type Setup struct {
 func Build(s Spec) (Drawer, []Problem) {
 	l := newLayout(s)
 	l.work()
+	l.advise()
 	return l.drawer, l.problems
 }
 

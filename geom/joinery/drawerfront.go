@@ -45,7 +45,7 @@ func (l *layout) drawerFront() {
 	stand := geom.Placement{Origin: geom.Vec3{X: box.Max.X, Y: y, Z: -f.Below}, X: geom.Right.Scale(-1), Y: geom.Up}
 	if gap := front.Stands[0].Origin.Y - (y + t); gap > HopelessGap+settle {
 		l.fail("recess", FieldDrawerFront, DrawerFrontRole, fmt.Sprintf("the box's front stands %s behind the ends of the sides, on which the drawer front would bear: its screws would bend it", l.text(gap)),
-			"a fence-distance of half the front's thickness makes the box's front flush")
+			"take a box's front of twice the fence distance", l.fenceWays(Front, l.Front)...)
 		return
 	}
 	floor := front.Stands[0].Origin.Z

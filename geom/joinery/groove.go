@@ -1,9 +1,6 @@
 package joinery
 
-import (
-	"fmt"
-	"math"
-)
+import "math"
 
 // mostPasses is how many passes of a cutter for grooves are advised at most, and
 // narrowestBlade the narrowest saw blade, in mm; common practice, no source.
@@ -64,11 +61,11 @@ func (s Setup) GrooveFences() []float64 {
 	return list
 }
 
-// grooveAdvice says which cutter for grooves gives a bottom the usual play; empty where
-// none does. A bottom that is not asked to be flush is then captured.
-func (l *layout) grooveAdvice() string {
+// grooveWay is a cutter for grooves that gives a bottom the usual play; none where the
+// machine has no use for one. A bottom that is not asked to be flush is then captured.
+func (l *layout) grooveWay() Remedy {
 	if !l.Cutter.Kind.Fenced() || l.ownGrooves() {
-		return ""
+		return Remedy{}
 	}
 	stands, factor := l.Tb, 1.0
 	if l.BottomFit == BottomFlush {
@@ -76,33 +73,9 @@ func (l *layout) grooveAdvice() string {
 	}
 	t, play := l.Bottom.Thickness, l.Limits.BottomPlay
 	least, most := play.Least+factor*(t.Max-t.Mean), play.Most-factor*(t.Mean-t.Min)
-	wished := l.GroovePlay
-	with := ""
-	if wished < least-settle || wished > most+settle {
-		if !l.advisable(least, most) {
-			return ""
-		}
-		wished = l.printed((least + most) / 2)
-		with = fmt.Sprintf("groove-play: %s and ", l.text(wished))
+	if l.GroovePlay >= least-settle && l.GroovePlay <= most+settle {
+		return l.between(FieldGrooveCutter, math.Max(narrowestBlade, (stands+l.GroovePlay)/mostPasses), stands+most)
 	}
-	low, high := math.Max(narrowestBlade, (stands+wished)/mostPasses), stands+most
-	if !l.advisable(low, high) || !l.works(func(s *Spec) {
-		s.Cutter.Groove, s.GroovePlay = low, wished
-	}) {
-		return ""
-	}
-	return fmt.Sprintf("write %sa groove-cutter of %s to %s: a blade of that width cuts the grooves to fit, in passes where they are wider", with, l.atLeast(low), l.atMost(high))
-}
-
-// works reports whether a change leads to a box without errors.
-func (l *layout) works(change func(*Spec)) bool {
-	if l.trial {
-		return false
-	}
-	s := l.Spec
-	change(&s)
-	t := newLayout(s)
-	t.trial = true
-	t.work()
-	return !t.failed()
+	wished := (least + most) / 2
+	return l.between(FieldGrooveCutter, math.Max(narrowestBlade, (stands+wished)/mostPasses), stands+most).with(l.exactly(FieldGroovePlay, wished))
 }

@@ -31,7 +31,7 @@ func TestPassesCoverTheGroove(t *testing.T) {
 				t.Fatalf("passes of %g at %g leave wood between them", blade, at)
 			}
 		}
-		if last := at[len(at)-1] + blade; math.Abs(at[0]-g.Min.Y) > 1e-9 || math.Abs(last-g.Max.Y) > 1e-9 {
+		if last := at[len(at)-1] + blade; math.Abs(at[0]-g.Min.Y) > sameFence || math.Abs(last-g.Max.Y) > sameFence {
 			t.Fatalf("passes of %g at %g do not make the groove from %g to %g", blade, at, g.Min.Y, g.Max.Y)
 		}
 		if n := len(at); n > 1 && float64(n-1)*blade >= g.Height() {

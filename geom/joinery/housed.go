@@ -58,16 +58,17 @@ func (l *layout) checkHoused() {
 	w := l.housing()
 	if l.Setback < leastSetback-settle {
 		l.fail("setback", FieldSetback, Back, fmt.Sprintf("%s of wood behind the back's dados break off", l.text(l.Setback)),
-			fmt.Sprintf("write a setback of %s or more", l.atLeast(leastSetback)))
+			"make the box deeper", l.least(FieldSetback, leastSetback))
 	}
 	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most)
 	if c.Verdict != Goes {
-		hint, field := "sort the boards of the back, or take a thinner cutter", FieldBack
+		least, most := c.usual()
+		field, ways := FieldBack, []Remedy{l.between(FieldBack, w-most, w-least), l.most(FieldCutter, l.Tk+most)}
 		if l.Cutter.Kind.MadeToFit() {
-			hint, field = "write a dado-play of about "+l.text((l.Limits.TonguePlay.Least+l.Limits.TonguePlay.Most)/2), FieldDadoPlay
+			field, ways = FieldDadoPlay, append([]Remedy{l.between(FieldDadoPlay, least, most)}, ways...)
 		}
-		l.problems = append(l.problems, Problem{Code: "back-play", Error: c.Verdict == WillNot, Field: field, Part: string(Back),
-			Message: fmt.Sprintf("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), Hint: hint})
+		l.say(c.Verdict == WillNot, "back-play", field, Back, fmt.Sprintf("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)),
+			unlikeBoards, ways...)
 	}
 	s := &l.drawer.Setup
 	s.BackFence, s.BackPasses = l.Setback, 1

@@ -18,7 +18,7 @@ func (l *layout) checkSetting() {
 				field = FieldFenceDistance
 			}
 			l.fail("fence-distance", field, r, fmt.Sprintf("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
-				l.text(l.f), r, l.text(stock.Thickness.Mean)), l.fenceAdvice(r, stock))
+				l.text(l.f), r, l.text(stock.Thickness.Mean)), "front and back need boards of much the same thickness", l.fenceWays(r, stock)...)
 		}
 	}
 }
@@ -26,7 +26,7 @@ func (l *layout) checkSetting() {
 // checkSideDepth judges h against the sides.
 func (l *layout) checkSideDepth() {
 	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet+settle || l.h < leastRabbet-settle {
-		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)), l.heightAdvice())
+		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)), "take thicker sides", l.heightWays(thin)...)
 	}
 }
 
@@ -37,30 +37,29 @@ func (l *layout) checkEndDepth(r Role) {
 	if l.h <= thin-leastRabbet+settle {
 		return
 	}
-	hint := fmt.Sprintf("take a thicker %s", r)
-	if thin-geom.MinWeb >= leastRabbet {
-		hint += fmt.Sprintf(", or write a cutter-height of %s or less for this drawer", l.atMost(thin-geom.MinWeb))
-	}
-	l.fail("cutter-height", field, r, fmt.Sprintf("the groove is %s deep in a %s of %s, %s at the thinnest", l.text(l.h), r, l.text(stock.Thickness.Mean), l.text(thin)), hint)
+	l.fail("cutter-height", field, r, fmt.Sprintf("the groove is %s deep in a %s of %s, %s at the thinnest", l.text(l.h), r, l.text(stock.Thickness.Mean), l.text(thin)),
+		fmt.Sprintf("take a thicker %s", r),
+		l.most(FieldCutterHeight, thin-geom.MinWeb), l.least(field, l.h+geom.MinWeb+stock.Thickness.Mean-thin))
 }
 
-// fenceAdvice says what fence distance suits an end. The front's is the one that
-// serves both; a back that does not suit it is the wrong board.
-func (l *layout) fenceAdvice(r Role, stock Stock) string {
-	if r == Back {
-		return fmt.Sprintf("one fence distance serves front and back: take a back of about %s, or a thinner front", l.text(2*l.f))
-	}
+// fenceWays are fence distances that suit an end, and boards that suit the fence. The
+// front's is the one that serves both.
+func (l *layout) fenceWays(r Role, stock Stock) []Remedy {
 	half := stock.Thickness.Mean / 2
-	return fmt.Sprintf("write a fence-distance of about %s, half its thickness", l.text(half)) + l.butThen(func(s *Spec) { s.FenceDistance = l.printed(half) })
+	_, field := l.stockOf(r)
+	fence := l.exactly(FieldFenceDistance, half)
+	least, most := half+l.Limits.TonguePlay.Least, half+l.Limits.TonguePlay.Most
+	with := fence.with(l.between(FieldCutter, least, most))
+	return []Remedy{fence, with, l.exactly(field, 2*l.f), with.with(l.standingIn(least, most))}
 }
 
-// heightAdvice says what cut the sides take.
-func (l *layout) heightAdvice() string {
-	hint := fmt.Sprintf("write a cutter-height of about %s, half their thickness", l.text(l.Ts/2))
-	if l.GlueRoom > 0 {
-		hint += fmt.Sprintf(", with less glue-room than %s on top of it", l.text(l.GlueRoom))
+// heightWays are cuts that the sides take.
+func (l *layout) heightWays(thin float64) []Remedy {
+	half := l.exactly(FieldCutterHeight, l.Ts/2)
+	if room := thin - leastRabbet - l.printed(l.Ts/2); l.GlueRoom > room {
+		return []Remedy{half.with(l.most(FieldGlueRoom, room)), l.most(FieldGlueRoom, thin-geom.MinWeb-l.h)}
 	}
-	return hint
+	return []Remedy{half}
 }
 
 // checkTongues judges the cutter against the tongues, and where the ends stand.
@@ -69,24 +68,24 @@ func (l *layout) checkTongues() {
 		stock, field := l.stockOf(r)
 		play := l.tonguePlay(r)
 		recess := l.recess(r)
-		hint, entry := l.playAdvice(play)
+		entry, ways := l.playWays(play)
 		switch {
 		case play.Verdict == WillNot:
 			l.fail("cutter-narrow", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
-				r, l.text(l.f), l.text(l.dado)), l.orFence(hint))
+				r, l.text(l.f), l.text(l.dado)), unlikeBoards, ways...)
 		case play.Nominal > HopelessGap+settle:
 			l.fail("cutter-wide", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
-				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), hint)
+				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), unlikeBoards, ways...)
 		case play.Min <= settle:
 			l.warn("tongue-play", entry, r, fmt.Sprintf("where %s is thickest, %s, the %s's tongue does not go into its dado",
-				stock.Name, l.text(stock.Thickness.Max), r), hint)
+				stock.Name, l.text(stock.Thickness.Max), r), unlikeBoards, ways...)
 		case play.Verdict != Goes:
 			l.warn("tongue-play", entry, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
-				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), hint)
+				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), unlikeBoards, ways...)
 		}
 		if recess.Verdict != IsFlush {
 			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
-				r, recess.Verdict, l.standing(recess), l.deeper(recess)), l.flushAdvice(r, recess))
+				r, recess.Verdict, l.standing(recess), l.deeper(recess)), l.unflush(recess), l.flushWays(r, recess)...)
 		}
 		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind.Fenced() {
 			l.passes(r, stock.Thickness.Max, field)
@@ -98,46 +97,45 @@ func (l *layout) checkTongues() {
 // from a standard; measured boards are often nearer to one another.
 const unlikeBoards = "sort the boards, or write what more of them measure: from the thinnest to the thickest is more than the usual range"
 
-// playAdvice says what would give a tongue the usual play, and which entry that is.
-func (l *layout) playAdvice(c Check) (string, Field) {
+// playWays are what would give a tongue the usual play, and which entry that is.
+func (l *layout) playWays(c Check) (Field, []Remedy) {
 	least, most := c.usual()
 	if !l.advisable(least, most) {
-		return unlikeBoards, FieldFront
+		return FieldFront, nil
 	}
 	if l.Cutter.Kind.Fenced() {
-		return l.cutterAdvice(l.f+least, l.f+most), FieldCutter
+		return FieldCutter, append(l.cutterWays(l.f+least, l.f+most), l.between(FieldFenceDistance, l.dado-most, l.dado-least))
 	}
-	play := fmt.Sprintf("a dado-play of %s to %s is usual", l.atLeast(least), l.atMost(most))
+	play := l.between(FieldDadoPlay, least, most)
 	if l.DadoWidth(0, 0) < l.dado-settle { // the bit is not what sets the slot
-		return play, FieldDadoPlay
+		return FieldDadoPlay, []Remedy{play}
 	}
-	hint := fmt.Sprintf("the slot is as wide as the bit: take one up to %s wide", l.atMost(l.f+most-l.SlotRoom))
-	if l.DadoPlay > most {
-		hint += "; " + play
-	}
-	return hint, FieldCutter
+	bit := l.most(FieldCutter, l.f+most-l.SlotRoom)
+	return FieldCutter, []Remedy{bit, bit.with(play)}
 }
 
-// cutterAdvice names the cutters that give a saw's tongues the usual play, and
-// among them those that take the bottom too, where there are any.
-func (l *layout) cutterAdvice(least, most float64) string {
-	hint := func(least float64) string {
-		return fmt.Sprintf("a cutter %s to %s wide gives the usual play", l.atLeast(least), l.atMost(most))
-	}
+// cutterWays are the cutters that give a saw's tongues the usual play: those that take
+// the bottom too, where there are any, else with a bottom that they take.
+func (l *layout) cutterWays(least, most float64) []Remedy {
 	// What stands in the groove of the bottom, captured or flush, must go in as well.
-	var stands []float64
+	var ways []Remedy
+	right := l.Limits.BottomPlay
+	stands := func(thick float64) {
+		ways = append(ways, l.between(FieldCutter, max(least, thick+right.Least), min(most, thick+right.Most)))
+	}
 	if l.BottomFit != BottomFlush {
-		stands = append(stands, l.Bottom.Thickness.Max)
+		stands(l.Bottom.Thickness.Max)
 	}
 	if tongue := l.Tb - l.f; l.BottomFit != BottomCaptured && tongue >= leastRabbet {
-		stands = append(stands, tongue)
+		stands(tongue)
 	}
-	for _, thick := range stands {
-		if l.advisable(thick+l.Limits.BottomPlay.Least, most) {
-			return hint(max(least, thick+l.Limits.BottomPlay.Least))
-		}
-	}
-	return hint(least) + fmt.Sprintf(", with a bottom up to %s", l.atMost(most-l.Limits.BottomPlay.Least))
+	any := l.between(FieldCutter, least, most)
+	return append(ways, any, any.with(l.standingIn(least, most)))
+}
+
+// standingIn is a bottom that goes into any groove between two widths.
+func (l *layout) standingIn(least, most float64) Remedy {
+	return l.between(FieldBottom, most-l.Limits.BottomPlay.Most, least-l.Limits.BottomPlay.Least)
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.
@@ -156,48 +154,21 @@ func (l *layout) deeper(recess Check) string {
 	return fmt.Sprintf("; the box is then %s deep, not %s", l.text(l.drawer.Outside.Depth), l.text(l.Depth))
 }
 
-// flushAdvice says what would make an end flush, and what that needs.
-func (l *layout) flushAdvice(r Role, recess Check) string {
-	stock, _ := l.stockOf(r)
-	half := stock.Thickness.Mean / 2
-	switch {
-	case recess.Nominal > -l.Limits.Recess-settle && recess.Nominal < l.Limits.Recess+settle:
+// unflush is what a person can do where no setting makes an end flush.
+func (l *layout) unflush(recess Check) string {
+	if recess.Nominal > -l.Limits.Recess-settle && recess.Nominal < l.Limits.Recess+settle {
 		return "sort the boards: only some of them come out flush"
-	case r == Back: // not the front's twin
-		return fmt.Sprintf("one fence distance serves front and back: a back of %s would be flush", l.text(2*l.f))
 	}
-	least, most := half+l.Limits.TonguePlay.Least, half+l.Limits.TonguePlay.Most
-	if slot := l.slotFor(half); slot < least-settle || slot > most+settle {
-		return fmt.Sprintf("a fence-distance of %s makes it flush and needs a cutter of %s to %s; or take a %s of %s",
-			l.text(half), l.atLeast(least), l.atMost(most), r, l.text(2*l.f))
-	}
-	return fmt.Sprintf("a fence-distance of %s for this drawer would make it flush", l.text(half)) + l.butThen(func(s *Spec) { s.FenceDistance = l.printed(half) })
+	return "plane or sand it flush after gluing up, or leave it so"
 }
 
-// butThen says what a change that is advised would break.
-func (l *layout) butThen(change func(*Spec)) string {
-	if l.trial {
-		return ""
+// flushWays are what would make an end flush.
+func (l *layout) flushWays(r Role, recess Check) []Remedy {
+	stock, _ := l.stockOf(r)
+	if recess.Nominal > -l.Limits.Recess-settle && recess.Nominal < l.Limits.Recess+settle {
+		return nil // on the mean it is
 	}
-	s := l.Spec
-	change(&s)
-	t := newLayout(s)
-	t.trial = true
-	t.work()
-	for _, p := range t.problems {
-		if p.Error {
-			return "; but then " + p.Message
-		}
-	}
-	return ""
-}
-
-// orFence adds the other way out for a saw whose slot is too narrow.
-func (l *layout) orFence(hint string) string {
-	if !l.Cutter.Kind.Fenced() {
-		return hint
-	}
-	return hint + fmt.Sprintf("; or give this drawer a fence-distance of %s or less", l.atMost(l.dado-l.Limits.TonguePlay.Least))
+	return l.fenceWays(r, stock)
 }
 
 // passes plans the passes over a rabbet that is wider than the cutter: from the
@@ -209,7 +180,7 @@ func (l *layout) passes(r Role, thickness float64, field Field) {
 		l.drawer.Setup.RabbetPasses, l.drawer.Setup.LastFence = n, last
 	}
 	l.warn("rabbet-passes", field, r, fmt.Sprintf("one pass leaves %s at the outside of the %s's rabbet", l.text(rest), r),
-		fmt.Sprintf("take %d passes, the fence moved out by at most %s each time, the last at %s; or a wider cutter", n, l.atMost(l.Cutter.Width), l.text(thickness-l.Cutter.Width)))
+		fmt.Sprintf("take %d passes, the fence moved out by at most %s each time, the last at %s", n, l.atMost(l.Cutter.Width), l.text(thickness-l.Cutter.Width)))
 }
 
 // checkWidth judges how far the sides' readings move the width.
@@ -244,7 +215,7 @@ func (l *layout) checkRoom() {
 	} {
 		if left := c.size - c.used; left < c.least-settle {
 			l.fail("room", FieldOutside, "", fmt.Sprintf("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
-				c.what, l.text(c.size), l.text(c.used), l.text(left), l.text(c.least)), fmt.Sprintf("make the %s %s or more", c.what, l.atLeast(c.used+c.least)))
+				c.what, l.text(c.size), l.text(c.used), l.text(left), l.text(c.least)), "make the box larger", l.least(FieldOutside, c.used+c.least).of(c.what, 0))
 		}
 	}
 }

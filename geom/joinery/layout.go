@@ -11,6 +11,7 @@ import (
 // the cutter height.
 type layout struct {
 	Spec
+	asked               Spec    // before anything was filled in or left out
 	Ts, Tf, Tk, Tb      float64 // of sides, front, back, bottom
 	f, h                float64
 	rise                float64 // of the bottom's groove over the bottom edges
@@ -18,9 +19,9 @@ type layout struct {
 	toFront, toBack     float64 // from the ends of the depth as asked to the inside faces of front and back
 	leastSlot, mostSlot float64 // between which the corner wants a saw's slot
 	flush               bool    // the bottom stands on a tongue, level with the bottom edge
-	trial               bool    // worked out only to see what a piece of advice would break
 	drawer              Drawer
 	problems            []Problem
+	checked             []checkedPanel // by the rules of package geom
 }
 
 func newLayout(s Spec) *layout {
@@ -28,8 +29,8 @@ func newLayout(s Spec) *layout {
 		s.Limits = DefaultLimits
 	}
 	l := &layout{
-		Spec: s,
-		Ts:   s.Sides.Thickness.Mean, Tf: s.Front.Thickness.Mean, Tk: s.Back.Thickness.Mean, Tb: s.Bottom.Thickness.Mean,
+		Spec: s, asked: s,
+		Ts: s.Sides.Thickness.Mean, Tf: s.Front.Thickness.Mean, Tk: s.Back.Thickness.Mean, Tb: s.Bottom.Thickness.Mean,
 		f: s.FenceDistance, h: s.CutterHeight,
 		drawer: Drawer{Spec: s, Outside: Size{s.Width, s.Height, s.Depth}},
 	}
@@ -65,21 +66,22 @@ func (l *layout) fromSpoilboard() bool {
 	return l.Cutter.Kind.FollowsDrawing() && l.DepthFrom == FromSpoilboard
 }
 
-func (l *layout) fail(code string, field Field, part Role, message, hint string) {
-	l.problems = append(l.problems, Problem{Code: code, Error: true, Field: field, Part: string(part), Message: message, Hint: hint})
+// fail and warn keep a problem. The ways are candidates of what would end it, the best
+// first; the ask stands in the hint where none of them holds.
+func (l *layout) fail(code string, field Field, part Role, message, ask string, ways ...Remedy) {
+	l.say(true, code, field, part, message, ask, ways...)
 }
 
-func (l *layout) warn(code string, field Field, part Role, message, hint string) {
-	l.problems = append(l.problems, Problem{Code: code, Field: field, Part: string(part), Message: message, Hint: hint})
+func (l *layout) warn(code string, field Field, part Role, message, ask string, ways ...Remedy) {
+	l.say(false, code, field, part, message, ask, ways...)
+}
+
+func (l *layout) say(isError bool, code string, field Field, part Role, message, ask string, ways ...Remedy) {
+	l.problems = append(l.problems, Problem{Code: code, Error: isError, Field: field, Part: string(part), Message: message, Hint: ask, Remedies: ways})
 }
 
 func (l *layout) failed() bool {
-	for _, p := range l.problems {
-		if p.Error {
-			return true
-		}
-	}
-	return false
+	return failing(l.problems)
 }
 
 // text prints a computed length in the unit that the job is written in; atLeast

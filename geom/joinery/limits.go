@@ -66,6 +66,8 @@ const (
 	leastHold = 1.5
 	// leastSetback is the least wood of a side behind a housed back.
 	leastSetback = 6.0
+	// usualSetback is what is advised for one.
+	usualSetback = 12.0
 	// leastLip is the least wood of a side between a stopped groove and its end.
 	leastLip = 1.0
 	// reliefRoom is how far beyond a bit's radius the relief of a corner may reach.

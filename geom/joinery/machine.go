@@ -30,6 +30,17 @@ func (k CutterKind) Stops() bool { return k != Saw }
 // Rounds reports whether a turning bit leaves the inside corners round.
 func (k CutterKind) Rounds() bool { return k == Router || k == RouterTable }
 
+// tool is what the trade calls its cutter.
+func (k CutterKind) tool() string {
+	switch {
+	case k.Rounds():
+		return "bit"
+	case k == Hand:
+		return "plough iron"
+	}
+	return "cutter"
+}
+
 // corner is the radius that the cutter leaves in the end of a stopped groove.
 func (c Cutter) corner() float64 {
 	if c.Kind.Rounds() {

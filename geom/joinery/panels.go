@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"fmt"
+	"reflect"
 	"slices"
 
 	"drawerwright/geom"
@@ -16,16 +17,13 @@ func (l *layout) checkPanels() {
 		field := l.fieldOf(p.Role)
 		told := make(map[geom.Rule]bool) // once a panel is enough
 		thinnest := l.thinnest(p)
-		for _, v := range thinnest.Check() {
+		for _, v := range l.violations(thinnest) {
 			if told[v.Rule] {
 				continue
 			}
 			told[v.Rule] = true
-			l.problems = append(l.problems, Problem{
-				Code: string(v.Rule), Error: !v.Warning, Field: field, Part: string(p.Role),
-				Message: fmt.Sprintf("%s, %s at the thinnest: %s", p.Role, l.text(thinnest.Thickness), v.Describe(thinnest, l.Units)),
-				Hint:    l.webAdvice(thinnest, v),
-			})
+			l.say(!v.Warning, string(v.Rule), field, p.Role, fmt.Sprintf("%s, %s at the thinnest: %s", p.Role, l.text(thinnest.Thickness), v.Describe(thinnest, l.Units)),
+				"take thicker boards, or other distances", l.webWays(thinnest, v)...)
 		}
 		l.checkSheet(p, field)
 		if p.Stock.Solid && p.Stock.Grain == GrainNone {
@@ -33,6 +31,25 @@ func (l *layout) checkPanels() {
 				"write grain: length, and the sheet's size with the length along the grain first: it has to run along the length of every part")
 		}
 	}
+}
+
+// checkedPanel is a panel with what the rules say of it.
+type checkedPanel struct {
+	panel geom.Panel
+	found []geom.Violation
+}
+
+// violations are those of a panel. Most of a box stays as it was when advice is tried,
+// and what has been checked once is known.
+func (l *layout) violations(p geom.Panel) []geom.Violation {
+	for _, c := range l.checked {
+		if reflect.DeepEqual(c.panel, p) {
+			return c.found
+		}
+	}
+	found := p.Check()
+	l.checked = append(l.checked, checkedPanel{p, found})
+	return found
 }
 
 // fieldOf is the entry of the job file that a part's stock comes from.
@@ -62,19 +79,23 @@ func (l *layout) thinnest(p Part) geom.Panel {
 	return out
 }
 
-// webAdvice says what leaves enough under a pocket.
-func (l *layout) webAdvice(p geom.Panel, v geom.Violation) string {
-	const other = "take thicker boards"
-	if v.Rule != geom.RuleThinWeb || v.Pocket < 0 || v.Other >= 0 {
-		return other + ", or other distances"
+// webWays are what leaves enough under a pocket.
+func (l *layout) webWays(p geom.Panel, v geom.Violation) []Remedy {
+	if v.Rule != geom.RuleThinWeb || v.Pocket < 0 {
+		return nil
 	}
-	switch k := p.Pockets[v.Pocket]; {
-	case k.Face == geom.Outside:
-		return other
-	case k.Kind == geom.Dado && l.GlueRoom > 0:
-		return fmt.Sprintf("a cutter-height of %s or less, or less glue-room, leaves %s; or %s", l.atMost(p.Thickness-geom.MinWeb-l.GlueRoom), l.text(geom.MinWeb), other)
+	room := 0.0
+	if p.Pockets[v.Pocket].Kind == geom.Dado {
+		room = l.GlueRoom
 	}
-	return fmt.Sprintf("a cutter-height of %s or less leaves %s; or %s", l.atMost(p.Thickness-geom.MinWeb), l.text(geom.MinWeb), other)
+	ways := []Remedy{l.most(FieldCutterHeight, p.Thickness-geom.MinWeb-room)}
+	if v.Other >= 0 || p.Pockets[v.Pocket].Face == geom.Outside {
+		ways = []Remedy{l.most(FieldCutterHeight, l.h-(geom.MinWeb-v.Value))}
+	}
+	if room > 0 {
+		ways = append(ways, l.most(FieldGlueRoom, p.Thickness-geom.MinWeb-l.h))
+	}
+	return ways
 }
 
 // checkSheet refuses a part that no sheet of its stock can hold.

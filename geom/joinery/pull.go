@@ -118,9 +118,11 @@ func (l *layout) pullFits(role Role, width, height, low, high float64) bool {
 	}
 	switch {
 	case width < leastPull-settle || height < leastPull/2-settle:
-		l.fail("pull", FieldPull, role, fmt.Sprintf("a pull of %s x %s is too small for fingers", l.text(width), l.text(height)), fmt.Sprintf("make it %s wide or more", l.atLeast(leastPull)))
+		l.fail("pull", FieldPull, role, fmt.Sprintf("a pull of %s x %s is too small for fingers", l.text(width), l.text(height)),
+			"make the pull larger", l.between(FieldPull, leastPull, clear-2*pullEnds).of("width", 0))
 	case width > clear-2*pullEnds+settle:
-		l.fail("pull", FieldPull, role, fmt.Sprintf("a pull of %s is too wide for a front with %s between its ends", l.text(width), l.text(clear)), fmt.Sprintf("make it %s wide or less", l.atMost(clear-2*pullEnds)))
+		l.fail("pull", FieldPull, role, fmt.Sprintf("a pull of %s is too wide for a front with %s between its ends", l.text(width), l.text(clear)),
+			"take a finger hole", l.between(FieldPull, leastPull, clear-2*pullEnds).of("width", 0))
 	case low < floor+pullEdge-settle:
 		l.fail("pull", FieldPull, role, fmt.Sprintf("the pull comes down to %s over the lower edge; there has to be %s of wood under it", l.text(low), l.text(floor+pullEdge)), "make it lower, or let it begin further up; or take a higher front")
 	case high < box.Max.Y-settle && high > box.Max.Y-pullEdge+settle || high > box.Max.Y+settle:

@@ -187,6 +187,7 @@ const (
 	FieldBottom        Field = "bottom"
 	FieldJoint         Field = "joint"
 	FieldCutter        Field = "cutter"
+	FieldGrooveCutter  Field = "groove-cutter"
 	FieldFenceDistance Field = "fence-distance"
 	FieldCutterHeight  Field = "cutter-height"
 	FieldGrooveEnds    Field = "groove-ends"
@@ -210,5 +211,9 @@ type Problem struct {
 	Field   Field  // the entry to change
 	Part    string // the role of the part it is about; empty for the whole box
 	Message string // the fact, with the measured values
-	Hint    string // what the shop can change
+	Hint    string // what the shop can change or do
+	// Remedies are the changes that the hint names, as data: each ends the problem, and
+	// brings no other but those that it announces. Without any, the hint asks for what only
+	// a person can do.
+	Remedies []Remedy
 }

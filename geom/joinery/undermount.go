@@ -24,11 +24,11 @@ func (l *layout) undermount() {
 	}
 	if t := l.Sides.Thickness; u.MostSide > 0 && t.Max > u.MostSide+settle {
 		l.fail("side-thickness", FieldSides, Side, fmt.Sprintf("sides of %s, %s at the thickest, do not go beside these slides, which take %s", l.text(t.Mean), l.text(t.Max), l.text(u.MostSide)),
-			fmt.Sprintf("take sides of %s or less, or another slide", l.atMost(u.MostSide)))
+			"take another slide", l.most(FieldSides, u.MostSide-(t.Max-t.Mean)))
 	}
 	if stand := l.bottomStand(); stand < u.Recess-recessRoom {
 		l.fail("recess-under", FieldUndermount, Bottom, fmt.Sprintf("the slides want %s under the bottom, and it stands %s over the lower edges", l.text(u.Recess), l.text(stand)),
-			fmt.Sprintf("write a bottom-height of %s, which is a second setup of the fence for the grooves, and no flush or applied bottom; or take another slide", l.atLeast(u.Recess)))
+			"take another slide, or a bottom in a groove", l.least(FieldBottomHeight, u.Recess), write(FieldBottomFit, BottomCaptured), l.least(FieldBottomHeight, u.Recess).with(write(FieldBottomFit, BottomCaptured)))
 		return
 	}
 	back := l.wall(Back)
@@ -41,7 +41,7 @@ func (l *layout) undermount() {
 		}
 		if l.BottomFit != BottomSlidIn && u.NotchHeight > l.rise+settle {
 			l.fail("notch", FieldUndermount, Back, fmt.Sprintf("notches of %s in the back reach into the bottom's groove, %s over the lower edge", l.text(u.NotchHeight), l.text(l.rise)),
-				fmt.Sprintf("write a bottom-height of %s or more, or a lower notch-height, as the slide maker's sheet has it", l.atLeast(u.NotchHeight)))
+				"write a lower notch-height, where the slide maker's sheet has one", l.least(FieldBottomHeight, u.NotchHeight))
 			return
 		}
 		radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
@@ -90,7 +90,7 @@ func (l *layout) hooks(back *Part, inner []float64) {
 	y, r := u.HookHeight-low, u.HookDiameter/2
 	if y-r < 0 || l.BottomFit != BottomSlidIn && y-r < l.rise+l.groove && y+r > l.rise {
 		l.fail("hook", FieldUndermount, Back, fmt.Sprintf("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", l.text(u.HookDiameter), l.text(u.HookHeight), l.text(l.rise), l.text(l.rise+l.groove)),
-			"follow the slide maker's sheet for hook-height and bottom-height together")
+			"follow the slide maker's sheet for hook-height and bottom-height together", l.between(FieldBottomHeight, u.Recess, y+low-r-l.groove), l.least(FieldBottomHeight, y+low+r))
 		return
 	}
 	for _, x := range []float64{inner[0] + u.HookIn, inner[1] - u.HookIn} {

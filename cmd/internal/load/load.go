@@ -17,7 +17,6 @@ import (
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
-	"drawerwright/geom/joinery"
 )
 
 // Loaded is a job that was read and worked out.
@@ -104,13 +103,14 @@ type group struct {
 // drawers that share an opening.
 func alike(j *job.Job, found []batch.Problem) []*group {
 	type key struct {
-		at job.Position
-		joinery.Problem
+		at                        job.Position
+		code, part, message, hint string
+		isError                   bool
 	}
 	var list []*group
 	at := make(map[key]*group)
 	for _, p := range found {
-		k := key{j.Where(p.Drawer, p.Field), p.Problem}
+		k := key{j.Where(p.Drawer, p.Field), p.Code, p.Part, p.Message, p.Hint, p.Error}
 		g, known := at[k]
 		if !known {
 			g = &group{Problem: p}

@@ -1,0 +1,238 @@
+package joinery
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"drawerwright/geom"
+)
+
+// What a check thinks would help are candidates: a change may end one complaint and
+// raise another, in a part of the box of which the check knows nothing. So when a box
+// has been judged, each candidate is tried: the changed box is worked out, and the
+// candidate is named only if the complaint is gone and nothing new has come. A range
+// that does not hold at its ends is narrowed to where it does; where no change will do
+// by itself, two are tried together.
+
+// mostWays is how many ways a hint names: more are not read.
+const mostWays = 3
+
+// outcome is what following a remedy comes to.
+type outcome struct {
+	Remedy
+	ended  bool // the complaint, at all ends of the ranges
+	errors int  // left, at most
+	trial  *layout
+}
+
+// right tells whether the complaint is gone and nothing new has come.
+func (o outcome) right() bool { return o.ended && len(o.Then) == 0 }
+
+// advise tries the candidates of every problem, keeps those that hold, and puts them
+// into words. What a check asks a person to do stands where none does.
+func (l *layout) advise() {
+	for i := range l.problems {
+		p := &l.problems[i]
+		found := l.ways(*p)
+		p.Remedies = nil
+		var texts []string
+		for _, o := range found[:min(len(found), mostWays)] {
+			p.Remedies = append(p.Remedies, o.Remedy)
+			texts = append(texts, o.text(l.Spec))
+		}
+		if len(texts) > 0 {
+			p.Hint = strings.Join(texts, "; or ")
+		}
+	}
+}
+
+// ways are the candidates of a problem that hold, with the fewest errors left beside:
+// an error keeps the box from being judged further, and would hide what a change breaks.
+func (l *layout) ways(p Problem) []outcome {
+	var right, others []outcome
+	for _, r := range p.Remedies {
+		if len(r.Changes) == 0 || slices.ContainsFunc(right, func(o outcome) bool { return r.includes(o.Remedy) }) {
+			continue
+		}
+		if o := l.narrowed(p, r); o.right() {
+			right = append(right, o)
+		} else if o.ended {
+			others = append(others, o)
+		}
+	}
+	if len(right) == 0 {
+		right = l.pairs(p, others)
+	}
+	if len(right) == 0 {
+		right = l.announced(p, others)
+	}
+	least := math.MaxInt
+	for _, o := range right {
+		least = min(least, o.errors)
+	}
+	return slices.DeleteFunc(right, func(o outcome) bool { return o.errors > least })
+}
+
+// includes tells whether a remedy writes all entries that another writes.
+func (r Remedy) includes(o Remedy) bool {
+	for _, c := range o.Changes {
+		if !slices.ContainsFunc(r.Changes, func(d Change) bool {
+			return d.Field == c.Field && d.Key == c.Key && d.Item == c.Item && d.Word == c.Word
+		}) {
+			return false
+		}
+	}
+	return true
+}
+
+// narrowed follows a remedy all over its range, or where in it that holds.
+func (l *layout) narrowed(p Problem, r Remedy) outcome {
+	all := l.follow(p, r)
+	if all.right() || len(r.Changes) > 1 || r.Changes[0].Word != "" {
+		return all
+	}
+	if c, ok := l.narrower(p, r.Changes[0]); ok {
+		return l.follow(p, Remedy{Changes: []Change{c}})
+	}
+	return all
+}
+
+// pairs are two changes together: one that ends the complaint, at one end of its range,
+// and one that ends what it brings.
+func (l *layout) pairs(p Problem, others []outcome) []outcome {
+	for _, o := range others {
+		if len(o.Changes) > 1 {
+			continue
+		}
+		first := o.Changes[0]
+		first.Min = o.Ends()[0][0]
+		first.Max = first.Min
+		for _, q := range o.trial.problems {
+			for _, r := range q.Remedies {
+				both := Remedy{Changes: []Change{first}}.with(r)
+				if len(r.Changes) != 1 || r.includes(Remedy{Changes: []Change{first}}) || !both.compatible() {
+					continue
+				}
+				if o := l.follow(p, both); o.right() {
+					return []outcome{o}
+				}
+			}
+		}
+	}
+	return nil
+}
+
+// compatible tells whether no entry is written twice.
+func (r Remedy) compatible() bool {
+	for i, c := range r.Changes {
+		for _, d := range r.Changes[:i] {
+			if c.Field == d.Field && c.Key == d.Key && c.Item == d.Item {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// announced is the way that brings least, with what that is. For the sake of a warning
+// nothing may be worse than it was.
+func (l *layout) announced(p Problem, others []outcome) []outcome {
+	var best []outcome
+	for _, o := range others {
+		if !p.Error && (len(o.Then) > 1 || failing(o.Then)) {
+			continue
+		}
+		if len(best) == 0 || o.errors < best[0].errors || o.errors == best[0].errors && len(o.Then) < len(best[0].Then) {
+			best = []outcome{o}
+		}
+	}
+	return best
+}
+
+// follow works the box out as changed, at the ends of the ranges.
+func (l *layout) follow(p Problem, r Remedy) outcome {
+	out := outcome{Remedy: Remedy{Changes: r.Changes}, ended: true}
+	before := counted(l.problems)
+	for _, lengths := range r.Ends() {
+		t := newLayout(r.Follow(l.asked, lengths))
+		t.checked = l.checked
+		t.work()
+		l.checked = t.checked
+		now := counted(t.problems)
+		if now[p.about()] >= before[p.about()] {
+			return outcome{}
+		}
+		if out.trial == nil {
+			out.trial = t
+		}
+		errors := 0
+		for _, q := range t.problems {
+			if q.Error {
+				errors++
+			}
+			if about := q.about(); now[about] > before[about] && !slices.ContainsFunc(out.Then, func(o Problem) bool { return o.about() == about }) {
+				q.Remedies, q.Hint = nil, ""
+				out.Then = append(out.Then, q)
+			}
+		}
+		out.errors = max(out.errors, errors)
+	}
+	return out
+}
+
+// tries is in how many steps a range that does not hold all over is searched.
+const tries = 6
+
+// narrower is the longest part of a range, if any, within which a change holds: on the
+// grid on which it is printed. An open range is followed away from its end.
+func (l *layout) narrower(p Problem, c Change) (Change, bool) {
+	from, to := c.Min, c.Max
+	switch {
+	case c.Min == c.Max:
+		return c, false
+	case math.IsInf(to, 1):
+		to = 1.5 * from
+	case from == 0:
+		from = to / 2
+	}
+	var best, run []float64
+	for i := range tries + 1 {
+		v := from + float64((to-from)*float64(i)/tries)
+		if i < tries {
+			v = geom.LengthOf(v).RoundUp(l.Units).MM()
+		} else {
+			v = geom.LengthOf(v).RoundDown(l.Units).MM()
+		}
+		one := c
+		one.Min, one.Max = v, v
+		if l.follow(p, Remedy{Changes: []Change{one}}).right() {
+			run = append(run, v)
+		} else {
+			run = nil
+		}
+		if len(run) > len(best) {
+			best = slices.Clone(run)
+		}
+	}
+	if len(best) == 0 {
+		return c, false
+	}
+	c.Min, c.Max = best[0], best[len(best)-1]
+	return c, true
+}
+
+// about tells problems apart: those of one code about one part are counted.
+func (p Problem) about() [2]string { return [2]string{p.Code, p.Part} }
+
+func counted(list []Problem) map[[2]string]int {
+	n := make(map[[2]string]int)
+	for _, p := range list {
+		n[p.about()]++
+	}
+	return n
+}
+
+func failing(list []Problem) bool {
+	return slices.ContainsFunc(list, func(p Problem) bool { return p.Error })
+}
