@@ -42,7 +42,6 @@ const (
 // Running is what a slide wants of the box that runs on it: how wide it is outside
 // or, where InsideCounts, inside, with the least and the most that is right, in mm.
 type Running struct {
-	Width        float64
 	Least, Most  float64
 	InsideCounts bool
 }

@@ -267,7 +267,7 @@ func (l *layout) rearHoles(length, width float64) []geom.Pocket {
 	var list []geom.Pocket
 	for _, x := range evenly(2*appliedEnd, length-2*appliedEnd, 2*appliedApart) {
 		hole := geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)}
-		if moves := float64(width * math.Max(l.Bottom.Swelling, l.Bottom.Shrinkage)); moves > settle {
+		if moves := float64(width * math.Max(l.Bottom.Swelling, l.Bottom.Shrinkage)); l.Bottom.Solid && moves > settle {
 			// As far to the edge as leaves it whole; the rest of the way inwards.
 			high := math.Min(y+r+moves, width-leastSlotEdge)
 			hole.Kind, hole.Outline = geom.Cutout, geom.RoundedRectangle(x-r, high-2*(r+moves), x+r, high, r)

@@ -43,8 +43,11 @@ type Stock struct {
 	Density             float64 // kg/m3; 0 when not known
 	Stiffness           float64 // modulus of elasticity in N/mm2; 0 when not known
 	StiffnessAcross     float64 // across the grain; 0 is the same
-	Shear, Poisson      float64 // its shear modulus in the plane, in N/mm2, and Poisson's ratio; 0 when not known
-	Swelling, Shrinkage float64 // of solid wood across the grain, from how it is now to its dampest and driest, as parts of its width
+	Shear               float64 // modulus of shear in the plane in N/mm2; 0 is that of a sheet alike in all directions
+	Poisson             float64 // its ratio; 0 when not known
+	Creep               float64 // by how much a load that stays multiplies the sag; 0 when not known
+	StiffAs             string  // the kind of sheet in geom/wood from which its stiffness follows at any thickness; empty where it does not
+	Swelling, Shrinkage float64 // from how it is now to its dampest and driest, as parts of its size: of solid wood across the grain, of a sheet both ways
 }
 
 // Same tells whether boards of two stocks are alike.

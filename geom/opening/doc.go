@@ -27,7 +27,6 @@ const (
 // Opening is the hole as it was measured: each size as one reading or several, of
 // which the smallest counts.
 type Opening struct {
-	Name                 string
 	Width, Height, Depth []float64
 	Diagonals            []float64 // of the face: none or two
 	// FrameOver is how far a face frame stands in before each side of the cabinet.
@@ -67,7 +66,6 @@ type Edges struct{ Left, Right, Top, Bottom float64 }
 
 // Bank is an opening with the drawers that share it.
 type Bank struct {
-	Name       string
 	Unit       geom.Unit // that messages speak in
 	Opening    Opening
 	Slide      Slide
@@ -86,7 +84,6 @@ type Bank struct {
 	LineBoring float64
 	Sides      joinery.Stock
 	Front      *joinery.Stock // of the drawer fronts; nil without
-	Bottom     joinery.Stock  // its thickness counts where slides are under it
 }
 
 // Problem is one thing about a bank that a shop has to know: an error, with which

@@ -11,7 +11,6 @@ import (
 
 // Plan is a bank worked out.
 type Plan struct {
-	Name        string
 	Opening     joinery.Size // as it counts
 	OutOfSquare float64
 	Packing     float64 // thickness of what the cabinet's sides are packed out with, level with its frame
@@ -64,7 +63,7 @@ type planner struct {
 
 // Make plans a bank. With an error among the problems the plan is not to be used.
 func Make(b Bank) (Plan, []Problem) {
-	p := &planner{Bank: b, plan: Plan{Name: b.Name, Opening: b.Opening.Counted(), OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
+	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
 	if b.Slide.Height > 0 { // something is screwed on there
 		p.plan.Packing = b.Opening.FrameOver
 	}
@@ -251,8 +250,10 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 	if p.LineBoring > 0 { // up to the next hole
 		bottom = float64(p.LineBoring*math.Ceil((bottom+s.Line)/p.LineBoring-settle)) - s.Line
 	}
-	// Solid sides grow higher in a damp season.
-	height = (high - s.Above - bottom) / (1 + p.Sides.Swelling)
+	height = high - s.Above - bottom
+	if p.Sides.Solid { // they grow higher in a damp season
+		height /= 1 + p.Sides.Swelling
+	}
 	if len(p.BoxHeights) > 0 {
 		most := 0.0
 		for _, h := range p.BoxHeights {

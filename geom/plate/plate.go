@@ -9,9 +9,9 @@
 // and can slide inwards. The simply supported sag is the cautious one, unless an
 // edge is not held at all.
 //
-// A load that stays makes the sag grow, to some [CreepLow] to [CreepHigh] times
-// as much; the results here are those of the first minute. The bottom's own
-// weight is not in them, unless it is added to the load.
+// A load that stays makes the sag grow (see the package wood); the results here are
+// those of the first minute. The bottom's own weight is not in them, unless it is added
+// to the load.
 package plate
 
 import (
@@ -23,17 +23,15 @@ import (
 // General Conference on Weights and Measures, 1901.
 const Gravity = 9.80665
 
-// By how much a lasting load multiplies the sag: a rule of thumb, from memory.
-// Codes for structures have more for hardboard (3.25 in a dry room, from memory).
-const (
-	CreepLow  = 1.5
-	CreepHigh = 2.0
-)
+// MostShear is the modulus of shear that no sheet of these stiffnesses exceeds: half
+// their geometric mean. One alike in all directions has 1 / (2 (1 + Poisson)) of it, and
+// unlike directions make it less (from memory).
+func MostShear(along, across float64) float64 {
+	return math.Sqrt(along) * math.Sqrt(across) / 2
+}
 
-// maxShear is the modulus of shear by the geometric mean of the stiffnesses that
-// no sheet reaches: one alike in all directions has 1 / (2 (1 + Poisson)), and
-// unlike directions make it less (from memory). Half, and room for rounding.
-const maxShear = 0.501
+// shearRoom is the part of [MostShear] that is rounding.
+const shearRoom = 1.002
 
 // MaxPoisson is above Poisson's ratio of all that bottoms are made of; at 0.5 a
 // material keeps its volume.
@@ -167,7 +165,7 @@ func (b Bottom) normal(kg float64) (shape, error) {
 		return shape{}, fmt.Errorf("the ratio of Poisson is %g, not from 0 to %g", b.Poisson, MaxPoisson)
 	}
 	mean := math.Sqrt(b.Along) * math.Sqrt(b.Across)
-	if !(b.Shear >= 0 && b.Shear <= maxShear*mean) {
+	if !(b.Shear >= 0 && b.Shear <= shearRoom*MostShear(b.Along, b.Across)) {
 		return shape{}, fmt.Errorf("the modulus of shear is %g, not from 0 to half the stiffness in bending, %g", b.Shear, mean)
 	}
 	// Dx = ex t^3 / (12 spread) and 2 Dk = Shear t^3 / 6, so that 2 Dk / sqrt(Dx

@@ -104,14 +104,30 @@ type Season struct {
 // humidities from 0 to 1 at a temperature in degrees Celsius. A finish or a short
 // season makes it less. Errors as [EMC] and [Change].
 func SeasonalMovement(s Species, cut Cut, nowRH, dryRH, dampRH, tempC float64) (Season, error) {
-	if dampRH < dryRH {
-		return Season{}, errSeason
-	}
 	c, err := s.Coefficient(cut)
 	if err != nil {
 		return Season{}, err
 	}
+	return season(c, nowRH, dryRH, dampRH, tempC)
+}
+
+// SheetMovement gives an upper bound of how the length and the width of a sheet move
+// between such humidities. A sheet is taken to be as moist as wood in the same air; it
+// is somewhat drier.
+func SheetMovement(s Sheet, nowRH, dryRH, dampRH, tempC float64) (Season, error) {
+	if len(s.bending) == 0 {
+		return Season{}, errNoSheet
+	}
+	return season(s.InPlane, nowRH, dryRH, dampRH, tempC)
+}
+
+// season moves by a coefficient between humidities.
+func season(c, nowRH, dryRH, dampRH, tempC float64) (Season, error) {
+	if dampRH < dryRH {
+		return Season{}, errSeason
+	}
 	var m [3]float64
+	var err error
 	for i, rh := range []float64{nowRH, dryRH, dampRH} {
 		if m[i], err = EMC(tempC, rh); err != nil {
 			return Season{}, err

@@ -18,6 +18,9 @@ type Sheet struct {
 	// mean of both ratios.
 	Poisson float64
 
+	// Creep is by how much a load that stays for years multiplies the sag.
+	Creep float64
+
 	// InPlane is an upper bound of the part of its length or width that a sheet
 	// changes by for one percent of its own moisture.
 	InPlane float64
@@ -38,12 +41,20 @@ const (
 	boardInPlane   = 0.0005
 )
 
+// By how much lasting loads multiply the sag in a dry room: 1 + k_def of service
+// class 1, EN 1995-1-1 table 3.2, from memory: 0.80 for plywood; 2.25 for hardboard,
+// and for MDF and particleboard of the common grades.
+const (
+	plywoodCreep = 1.80
+	boardCreep   = 3.25
+)
+
 // sheets: densities are averages. Wood Handbook table 12-1 is meant where it is
 // named; of a range of stiffness the low end is taken.
 var sheets = []Sheet{
 	// Handbook of Finnish Plywood, table 3-1, mean values: from memory. Each
 	// pair adds up to 17500.
-	{"birch-plywood", 680, 620, 0.1, plywoodInPlane, []bendingRow{
+	{"birch-plywood", 680, 620, 0.1, plywoodCreep, plywoodInPlane, []bendingRow{
 		{4, 16471, 1029}, {6.5, 12737, 4763}, {9, 11395, 6105},
 		{12, 10719, 6781}, {15, 10316, 7184}, {18, 10048, 7452},
 	}},
@@ -54,25 +65,25 @@ var sheets = []Sheet{
 	// carry along their grain only: of n^3 shares of stiffness 26 and 1 for
 	// three plies, 99 and 26 for five, 244 and 99 for seven, with 7000 along the
 	// five. How many plies a thickness has is common practice, no source.
-	{"plywood", 550, 500, 0.1, plywoodInPlane, []bendingRow{
+	{"plywood", 550, 500, 0.1, plywoodCreep, plywoodInPlane, []bendingRow{
 		{5, 8511, 327}, {9, 7000, 1838}, {18, 6287, 2551},
 	}},
 
 	// Density: EN 622-2 has more than 900 (secondary); stiffness 3.1 to 5.5
 	// GPa, table 12-1, from memory.
-	{"hardboard", 950, 0, 0.3, boardInPlane, []bendingRow{{3, 3100, 3100}}},
+	{"hardboard", 950, 0, 0.3, boardCreep, boardInPlane, []bendingRow{{3, 3100, 3100}}},
 
 	// Density: a mill's 15 to 19 mm board, secondary, indicative; thinner ones
 	// reach 880. Stiffness: EN 622-5, from memory, 2700 for 6 to 9 mm, 2500 to
 	// 12, 2200 to 19, 2100 to 30; a class's value is put at its thin end, so
 	// that none is exceeded in between.
-	{"mdf", 760, 0, 0.3, boardInPlane, []bendingRow{
+	{"mdf", 760, 0, 0.3, boardCreep, boardInPlane, []bendingRow{
 		{6, 2700, 2700}, {9, 2500, 2500}, {12, 2200, 2200}, {19, 2100, 2100},
 	}},
 
 	// Density from specific gravity 0.6 to 0.8 and stiffness from 2.8 to 4.1
 	// GPa, table 12-1, from memory.
-	{"particleboard", 700, 0, 0.3, boardInPlane, []bendingRow{{16, 2800, 2800}}},
+	{"particleboard", 700, 0, 0.3, boardCreep, boardInPlane, []bendingRow{{16, 2800, 2800}}},
 }
 
 // FindSheet gives the sheet of a name as [SheetNames] lists it.

@@ -15,6 +15,24 @@ type Species struct {
 	Modulus float64 // modulus of elasticity along the grain at 12 %, N/mm2
 }
 
+// Solid wood beside its modulus along the grain. The shares are at the low end of the
+// elastic ratios of the Wood Handbook's table 5-1 (E_T / E_L of 0.03 to 0.09, G_LT / E_L
+// of 0.05 to 0.10), Poisson is the low end of sqrt(mu_LT mu_TL), so that no bottom sags
+// by more than is said: from memory.
+const (
+	AcrossShare  = 0.05 // of Modulus: the modulus of elasticity across the grain
+	ShearShare   = 0.05 // of Modulus: the modulus of shear in the plane of a board
+	SolidPoisson = 0.1  // between the two directions the geometric mean of both ratios
+)
+
+// SolidCreep is by how much a load that stays for years multiplies the sag of solid wood
+// in a dry room: 1 + k_def of service class 1, 0.60, EN 1995-1-1 table 3.2, from memory.
+const SolidCreep = 1.60
+
+// UsualCreep is the same where the material is not known: the upper end of a rule of
+// thumb of 1.5 to 2, from memory.
+const UsualCreep = 2.0
+
 // species follows the Wood Handbook: coefficients of table 13-5, gravity and
 // modulus of tables 5-3 and 5-5. What the columns rest on differs by block.
 var species = []Species{

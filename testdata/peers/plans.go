@@ -27,7 +27,7 @@ func perPlan(openings, rows int) time.Duration {
 			for i := range openings {
 				plan, problems := opening.Make(opening.Bank{
 					Opening: opening.Opening{Width: []float64{400 + 0.3*float64(i)}, Height: []float64{130 * float64(rows)}, Depth: []float64{540}, Fronts: opening.NoFront},
-					Slide:   slide, Rows: make([]opening.Row, rows), Graduation: opening.Equal, Sides: sides, Bottom: bottom,
+					Slide:   slide, Rows: make([]opening.Row, rows), Graduation: opening.Equal, Sides: sides,
 				})
 				for _, p := range problems {
 					if p.Error {

@@ -37,12 +37,12 @@ func (b *builder) bank(j *Job, s *section, d Drawer) {
 		ok = ok && front.Stock.Thickness.Mean > 0
 		asked.Front = &front.Stock
 	}
-	// The width is found from the sides, the height of the bottom matters to some slides.
+	// The width is found from the sides.
 	if !ok || b.crowded || hole == nil || slide == nil || !b.unitsKnown || d.Sides.Thickness.Mean == 0 || d.Bottom.Thickness.Mean == 0 {
 		return
 	}
-	asked.Name, asked.Unit, asked.Opening, asked.Slide = d.Name, b.units, *hole, *slide
-	asked.Sides, asked.Bottom = d.Sides, d.Bottom
+	asked.Unit, asked.Opening, asked.Slide = b.units, *hole, *slide
+	asked.Sides = d.Sides
 	plan, problems := opening.Make(asked)
 	failed := false
 	for _, p := range problems {

@@ -35,4 +35,5 @@ const (
 	CodeNotForSaw     Code = "not-for-a-saw"  // a setting that only a router can keep
 	CodeCutter        Code = "cutter"         // a tool with entries of another kind of tool
 	CodeMixedReadings Code = "mixed-readings" // readings that differ too much for one stock
+	CodeMoisture      Code = "moisture"       // air in which wood's movement is an estimate
 )

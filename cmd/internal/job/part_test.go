@@ -118,7 +118,7 @@ func TestReadMaterials(t *testing.T) {
 	close("thickest plywood", ply.Thickness.Max, 12+0.2+0.36)
 	close("mean plywood", ply.Thickness.Mean, 12)
 	close("density of board", board.Density, 800.9231687)
-	if board.Stiffness != 3000 || board.StiffnessAcross != 0 || board.Swelling != 0 {
+	if board.Stiffness != 3000 || board.StiffnessAcross != 3000 || board.Swelling != 0 {
 		t.Errorf("got %+v", board)
 	}
 	if want := []Banding{{"ply", 0.8, 0.45}, {"board", 1, 0}}; !reflect.DeepEqual(j.Bandings, want) {

@@ -54,7 +54,7 @@ var partMistakes = []mistake{
 	{"tolerance of many readings", "12.24]", "12.24], tolerance: en315-sanded", []string{"3:56 no-effect"}},
 	{"tolerance of a foil", "5.9}", "1.2, tolerance: en315-sanded}", []string{"4:42 out-of-range"}},
 	{"banding of nothing", "5.9}", "5.9, banding: {price: 1}}", []string{"4:40 missing-key"}},
-	{"climate without solid wood", "units: mm", "units: mm\nclimate: {now: 45 %, driest: 30 %, dampest: 65 %}", []string{"2:10 no-effect"}},
+	{"climate without a material", "units: mm", "units: mm\nclimate: {now: 45 %, driest: 30 %, dampest: 65 %}", []string{"2:10 no-effect"}},
 	{"climate of a half", "units: mm", "units: mm\nclimate: {now: 45 %}", []string{"2:10 missing-key", "2:10 missing-key", "2:10 no-effect"}},
 	{"climate upside down", "units: mm\nstock:\n", "units: mm\nclimate: {now: 45 %, driest: 65 %, dampest: 30 %}\nstock:\n  oak: {thickness: 20, material: white oak}\n", []string{"2:45 out-of-range"}},
 	{"climate without units", "units: mm\nstock:\n", "units: mm\nclimate: {now: 45, driest: 2 %, dampest: 65 %, temperature: 20}\nstock:\n  oak: {thickness: 20, material: white oak}\n",

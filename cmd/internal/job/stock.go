@@ -13,17 +13,6 @@ type Banding struct {
 	Price     float64 // of a metre, in the job's own currency; 0 when not said
 }
 
-// acrossPart is the stiffness of solid wood across the grain as a part of that
-// along it: at the low end of the Wood Handbook's table 5-1, from memory.
-const acrossPart = 0.05
-
-// usualMoisture is the moisture of wood that is weighed, in percent: that at which
-// the Wood Handbook gives the specific gravity of dry wood.
-const usualMoisture = 12
-
-// The words for cuts.
-const flatsawn, quartersawn = "flatsawn", "quartersawn"
-
 // tolerances are the words for the standards on the thickness of sheets.
 var tolerances = []struct {
 	word     string
@@ -59,22 +48,22 @@ func (r *reader) stocks(root *section) (stocks []joinery.Stock, bandings []Bandi
 	if s := climate.section; s != nil {
 		r.checkClimate(s)
 	}
-	solid := false
+	moves := false
 	for _, s := range root.values["stock"].sections {
 		stock := r.stock(s, climate.section)
-		solid = solid || stock.Solid
+		moves = moves || s.values["material"].text != ""
 		stocks = append(stocks, stock)
 		if b := s.values["banding"].section; b != nil {
 			bandings = append(bandings, Banding{Stock: s.name, Thickness: b.values["thickness"].mm(0), Price: b.values["price"].number})
 		}
 	}
-	if climate.given && !solid && !r.lost && len(stocks) > 0 && !r.unsure(root) {
-		r.fail(CodeNoEffect, climate.at, "delete it, or write the `material:` of a stock", "climate is for solid wood, and no stock is")
+	if climate.given && !moves && !r.lost && len(stocks) > 0 && !r.unsure(root) {
+		r.fail(CodeNoEffect, climate.at, "delete it, or write the `material:` of a stock", "climate is for wood and sheets that move with it, and no stock says what it is made of")
 	}
 	return stocks, bandings
 }
 
-// unsure tells whether a material could not be read, so that solid wood may be meant.
+// unsure reports whether a material is given that could not be read.
 func (r *reader) unsure(root *section) bool {
 	for _, s := range root.values["stock"].sections {
 		if m := s.values["material"]; m.given && m.text == "" {
@@ -142,52 +131,4 @@ func (r *reader) tolerance(t *joinery.Thickness, readings, tolerance value) {
 		}
 		t.Min, t.Max = t.Mean-minus, t.Mean+plus
 	}
-}
-
-// material sets what follows from the kind of sheet or wood, and what the file
-// says instead.
-func (r *reader) material(stock *joinery.Stock, s *section, climate *section) {
-	get := s.values
-	if sheet, found := wood.FindSheet(get["material"].text); found && stock.Thickness.Mean > 0 {
-		stock.Density = sheet.Density
-		if along, across, err := sheet.Stiffness(stock.Thickness.Mean); err == nil {
-			stock.Stiffness, stock.StiffnessAcross = along, across
-		}
-	}
-	species, solid := wood.Find(get["material"].text)
-	if solid {
-		stock.Solid, stock.Stiffness, stock.StiffnessAcross = true, species.Modulus, float64(acrossPart*species.Modulus)
-		if density, err := wood.Density(species.Gravity, usualMoisture); err == nil {
-			stock.Density = density
-		}
-		r.movement(stock, species, get["cut"].text, climate)
-	} else if cut := get["cut"]; cut.given && (get["material"].text != "" || !get["material"].given) {
-		r.fail(CodeNoEffect, cut.at, "delete it, or write a kind of wood as `material:`", "cut is for solid wood, and the stock %s is not", quote(s.name))
-	}
-	if density := get["density"].number; density > 0 {
-		stock.Density = density
-	}
-	if along := get["stiffness"].number; along > 0 {
-		stock.Stiffness, stock.StiffnessAcross = along, 0
-	}
-	if across := get["stiffness-across"].number; across > 0 {
-		stock.StiffnessAcross = across
-	}
-}
-
-// movement sets how much a solid stock swells and shrinks across the grain.
-func (r *reader) movement(stock *joinery.Stock, species wood.Species, cut string, climate *section) {
-	if climate == nil {
-		return
-	}
-	sawn := wood.Flatsawn
-	if cut == quartersawn {
-		sawn = wood.Quartersawn
-	}
-	share := func(name string) float64 { return climate.values[name].number / 100 }
-	season, err := wood.SeasonalMovement(species, sawn, share("now"), share("driest"), share("dampest"), climate.values["temperature"].number)
-	if err != nil { // a humidity that could not be read, and that has been reported
-		return
-	}
-	stock.Swelling, stock.Shrinkage = season.Swell, season.Shrink
 }

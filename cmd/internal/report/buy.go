@@ -122,7 +122,7 @@ func weights(out *bytes.Buffer, r Report, u geom.Unit) {
 		if d.Weight == 0 {
 			continue
 		}
-		row := []string{d.Name, batch.WeightText(d.Weight, u), "-", "-", "-", "-", "-"}
+		row := []string{d.Name, batch.WeightText(d.Weight, u), "-", "-", "-", "-", "-", "-"}
 		if d.Load > 0 {
 			row[2] = batch.WeightText(d.Weight+d.Load, u)
 		}
@@ -130,7 +130,7 @@ func weights(out *bytes.Buffer, r Report, u geom.Unit) {
 			row[3] = batch.WeightText(d.Rating, u)
 		}
 		if s := d.Sag; s != nil {
-			row[4], row[5], row[6] = caliper(s.Clamped, u)+" to "+caliper(s.Simple, u), caliper(s.Limit, u), fmt.Sprintf("%.1f to %.1f", s.StressClamped, s.StressSimple)
+			row[4], row[5], row[6], row[7] = caliper(s.Clamped, u)+" to "+caliper(s.Simple, u), caliper(s.Limit, u), caliper(s.Lasting, u), fmt.Sprintf("%.1f to %.1f", s.StressClamped, s.StressSimple)
 		}
 		rows = append(rows, row)
 	}
@@ -138,9 +138,9 @@ func weights(out *bytes.Buffer, r Report, u geom.Unit) {
 		return
 	}
 	fmt.Fprintln(out)
-	table(out, []string{"drawer", ">empty", ">loaded", ">slides carry", ">bottom sags " + u.String(), ">1/200 of its span", ">stress N/mm2"}, rows)
+	table(out, []string{"drawer", ">empty", ">loaded", ">slides carry", ">bottom sags " + u.String(), ">1/200 of its span", ">in years", ">stress N/mm2"}, rows)
 	fmt.Fprintln(out, "Sag and stress of a bottom as a thin plate: with clamped, and with simply supported edges; the truth is between. In")
-	fmt.Fprintln(out, "time it sags half as much again, or twice that.")
+	fmt.Fprintln(out, "years is the most that it sags by when the load stays.")
 }
 
 // bores lists the holes in the edges of parts.

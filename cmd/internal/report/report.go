@@ -75,11 +75,13 @@ type Drawer struct {
 }
 
 // Sag is of the bottom under its load: with simply supported and with clamped
-// edges, between which the truth is. Stress is in N/mm2. Enough is the thickness
-// with which a bottom of the same stock keeps the limit.
+// edges, between which the truth is. Lasting is the greater of them when the load stays
+// for years. Stress is in N/mm2. Enough is the thickness with which a bottom of the same
+// stock keeps the limit, 0 where none does.
 type Sag struct {
 	Simple        float64 `json:"simple"`
 	Clamped       float64 `json:"clamped"`
+	Lasting       float64 `json:"lasting"`
 	Limit         float64 `json:"limit"`
 	Enough        float64 `json:"enough"`
 	StressSimple  float64 `json:"stress_simple"`
@@ -236,7 +238,7 @@ func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
 	out.Weight, out.Load, out.Rating = grams(s.Empty), grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }
-		out.Sag = &Sag{n(s.Sag.Simple), n(s.Sag.Clamped), n(s.SagLimit), n(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
+		out.Sag = &Sag{n(s.Sag.Simple), n(s.Sag.Clamped), n(s.Lasting), n(s.SagLimit), n(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
 	}
 	for _, b := range d.Bores {
 		one := Bore{Part: string(b.Part), Diameter: n(b.Diameter), Depth: n(b.Depth), FromOutside: n(b.FromOutside)}

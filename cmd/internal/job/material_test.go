@@ -1,0 +1,133 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/wood"
+)
+
+// stockText reads a job whose one stock, 6 mm thick, has these entries.
+func stockText(t *testing.T, entries, climate string) (joinery.Stock, Problems) {
+	t.Helper()
+	text := "units: mm\n" + climate + "stock: {a: {thickness: 6, " + entries + "}}\ncutter: {kind: router, diameter: 4}\n" +
+		"drawers: [{name: d, outside: 400 x 100 x 400, sides: a, bottom: a}]\n"
+	j, problems := Read("job.yaml", strings.NewReader(text))
+	return j.Stocks[0], problems
+}
+
+// TestMaterialsReachTheStock: what a table has of a material is what a stock of it has.
+func TestMaterialsReachTheStock(t *testing.T) {
+	const climate = "climate: {now: 45 %, driest: 30 %, dampest: 65 %, temperature: 20 C}\n"
+	same := func(of, what string, got, want float64) {
+		if math.Abs(got-want) > 1e-9*math.Abs(want) {
+			t.Errorf("%s: %s is %g, in the table %g", of, what, got, want)
+		}
+	}
+	emc := func(rh float64) float64 {
+		m, err := wood.EMC(20, rh)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return m
+	}
+	for _, name := range wood.SheetNames() {
+		s, problems := stockText(t, "material: "+name, climate)
+		if problems.Failed() {
+			t.Fatal(problems)
+		}
+		want, _ := wood.FindSheet(name)
+		along, across, err := want.Stiffness(6)
+		if err != nil {
+			t.Fatal(err)
+		}
+		same(name, "density", s.Density, want.Density)
+		same(name, "stiffness", s.Stiffness, along)
+		same(name, "stiffness across", s.StiffnessAcross, across)
+		same(name, "shear", s.Shear, want.Shear)
+		same(name, "Poisson", s.Poisson, want.Poisson)
+		same(name, "creep", s.Creep, want.Creep)
+		same(name, "swelling", s.Swelling, want.InPlane*(emc(0.65)-emc(0.45)))
+		same(name, "shrinkage", s.Shrinkage, want.InPlane*(emc(0.45)-emc(0.30)))
+		if s.Solid || s.StiffAs != name {
+			t.Errorf("%s: %+v", name, s)
+		}
+	}
+	for _, name := range wood.Names() {
+		want, _ := wood.Find(name)
+		for cut, coefficient := range map[string]float64{"flatsawn": want.Tangential, "quartersawn": want.Radial} {
+			s, problems := stockText(t, fmt.Sprintf("material: %s, cut: %s", name, cut), climate)
+			if len(problems) > 0 {
+				t.Fatal(problems)
+			}
+			same(name, "density", s.Density, want.Gravity*1120) // 12 % moisture
+			same(name, "stiffness", s.Stiffness, want.Modulus)
+			same(name, "stiffness across", s.StiffnessAcross, want.Modulus/20)
+			same(name, "shear", s.Shear, want.Modulus/20)
+			same(name, "Poisson", s.Poisson, 0.1)
+			same(name, "creep", s.Creep, 1.6)
+			same(name, "swelling", s.Swelling, coefficient*(emc(0.65)-emc(0.45)))
+			if !s.Solid || s.StiffAs != "" {
+				t.Errorf("%s: %+v", name, s)
+			}
+		}
+	}
+}
+
+// TestOwnFigures: the shop's figures come before the material's, and are refused where
+// they cannot go together: a sheet's modulus of shear is at most half its stiffness.
+func TestOwnFigures(t *testing.T) {
+	for entries, want := range map[string][4]float64{ // along, across, shear, Poisson
+		"material: birch-plywood, stiffness: 9 GPa":                             {9000, 9000, 620, 0.1},
+		"material: birch-plywood, stiffness-across: 5000":                       {13483.8, 5000, 620, 0.1},
+		"material: birch-plywood, shear: 700, poisson: 0.2":                     {13483.8, 4016.2, 700, 0.2},
+		"material: hardboard, shear: 1 GPa":                                     {3100, 3100, 1000, 0.3},
+		"stiffness: 4000, stiffness-across: 1000, shear: 1000":                  {4000, 1000, 1000, 0},
+		"material: birch-plywood, stiffness: 1200":                              {1200, 1200, 0, 0.1}, // 620 is not of such a sheet
+		"material: birch-plywood, stiffness: 1200, shear: 300, poisson: 0.25":   {1200, 1200, 300, 0.25},
+		"material: cherry, stiffness: 8000, stiffness-across: 400, poisson: 0 ": {8000, 400, 515, 0},
+	} {
+		s, problems := stockText(t, entries, "")
+		if problems.Failed() {
+			t.Errorf("%s: %v", entries, problems)
+		}
+		// Between 4 and 6.5 mm the table is interpolated, at 6 by four fifths:
+		// 16471 - 0.8 x 3734 = 13483.8 and 1029 + 0.8 x 3734 = 4016.2.
+		for i, got := range []float64{s.Stiffness, s.StiffnessAcross, s.Shear, s.Poisson} {
+			if math.Abs(got-want[i]) > 1e-6 {
+				t.Errorf("%s: figure %d is %g, not %g", entries, i, got, want[i])
+			}
+		}
+	}
+	for entries, want := range map[string]string{
+		"stiffness: 4000, shear: 2001":                         "out-of-range",
+		"stiffness: 4000, stiffness-across: 1000, shear: 1001": "out-of-range", // half of 2000
+		"stiffness: 4000, shear: 1000, poisson: 0.5":           "out-of-range",
+		"shear: 500":                "no-effect",
+		"poisson: 0.3":              "no-effect",
+		"stiffness-across: 500":     "no-effect",
+		"stiffness: 4000, shear: 5": "out-of-range",
+	} {
+		_, problems := stockText(t, entries, "")
+		if len(problems) == 0 || string(problems[0].Code) != want || problems[0].Line != 2 {
+			t.Errorf("%s: %v", entries, problems)
+		}
+	}
+}
+
+// TestMoistureBeyondTheFormula: 20 % and 80 % of humidity at 20 C make 4.5 and 16.0 % of
+// moisture (Wood Handbook, equation 4-5), and equation 13-2 is for 6 to 14 %.
+func TestMoistureBeyondTheFormula(t *testing.T) {
+	const edge = "{now: 50 %, driest: 20 %, dampest: 80 %}\n"
+	_, problems := stockText(t, "material: cherry", "climate: "+edge)
+	if len(problems) != 1 || problems[0].Code != CodeMoisture || problems[0].Error || problems[0].Line != 2 ||
+		!strings.Contains(problems[0].Message, "4.5 % at its driest and 16.0 % at its dampest") {
+		t.Errorf("%v", problems)
+	}
+	if _, problems := stockText(t, "material: cherry", "climate: {now: 50 %, driest: 30 %, dampest: 65 %}\n"); len(problems) > 0 {
+		t.Errorf("%v", problems)
+	}
+}
