@@ -37,7 +37,6 @@ type Stock struct {
 	Length, Width float64
 	More          [][2]float64 // other sizes that it comes in
 	Grain         Grain
-	Price         float64 // of one sheet, in the job's own currency; 0 when not said
 
 	Solid               bool    // boards of wood that move across the grain, not a sheet
 	Density             float64 // kg/m3; 0 when not known

@@ -185,8 +185,8 @@ func TestReadDefaults(t *testing.T) {
 
 func TestReadAllKeys(t *testing.T) {
 	j := read(t, goodFiles["all keys"])
-	birch := joinery.Stock{Name: "birch", Thickness: joinery.Measure(12.21, 12.16, 12.24), Length: 1525, Width: 1525, Grain: joinery.GrainLength, Price: 58}
-	board := joinery.Stock{Name: "hard board (3)", Thickness: joinery.Measure(5.9), Length: 2440, Width: 1220, Grain: joinery.GrainNone, Price: 9.5}
+	birch := joinery.Stock{Name: "birch", Thickness: joinery.Measure(12.21, 12.16, 12.24), Length: 1525, Width: 1525, Grain: joinery.GrainLength}
+	board := joinery.Stock{Name: "hard board (3)", Thickness: joinery.Measure(5.9), Length: 2440, Width: 1220, Grain: joinery.GrainNone}
 	want := []joinery.Spec{{
 		Name: "bench wide", Count: 6, Width: 460, Height: 140, Depth: 500,
 		Sides: birch, Front: birch, Back: board, Bottom: board,

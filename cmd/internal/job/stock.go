@@ -89,7 +89,6 @@ func (r *reader) stock(s *section, climate *section) joinery.Stock {
 		Length: get["sheet"].mm(0),
 		Width:  get["sheet"].mm(1),
 		Grain:  joinery.Grain(get["grain"].text),
-		Price:  get["price"].number,
 	}
 	if stock.Grain == grainWidth { // turn the sheet, so that its length is along the grain
 		stock.Length, stock.Width, stock.Grain = stock.Width, stock.Length, joinery.GrainLength
