@@ -51,6 +51,42 @@ type Pocket struct {
 	// where a round cutter leaves wood in its way, the corner needs relief. Empty
 	// where nothing like it goes in.
 	Takes Loop
+	// Whole is its outline on the blank, where more was cut than is left of it when the
+	// panel's edges have been cut too; empty where that is Outline.
+	Whole Loop
+}
+
+// OnBlank is what is cut of the blank, before the panel's edges are.
+func (p Pocket) OnBlank() Loop {
+	if len(p.Whole) > 0 {
+		return p.Whole
+	}
+	return p.Outline
+}
+
+// EdgeKind says what is cut out of a panel's edges.
+type EdgeKind uint8
+
+const (
+	FingerCut   EdgeKind = iota // between two fingers of a box joint
+	NotchCut                    // for a slide or another fitting
+	CrossingCut                 // for a part that crosses this one, half and half
+	PullCut                     // by which a drawer is pulled open
+)
+
+var edgeKindNames = [...]string{"finger", "notch", "crossing", "pull"}
+
+func (k EdgeKind) String() string {
+	if int(k) < len(edgeKindNames) {
+		return edgeKindNames[k]
+	}
+	return fmt.Sprintf("edge kind %d", uint8(k))
+}
+
+// EdgeCut is a piece cut through the edge of a panel's blank.
+type EdgeCut struct {
+	Kind EdgeKind
+	Area Loop // counter-clockwise, within the blank
 }
 
 // Through tells whether the pocket goes through a panel of a thickness.
@@ -66,6 +102,9 @@ type Panel struct {
 	// Mating are the sides of the outline, by the index of their first vertex, that
 	// another part bears on: no tab may leave a stub there.
 	Mating []int
+	// EdgeCuts are what was cut out of the blank, the rectangle of Length and Width, to
+	// give the outline; a panel whose outline came about otherwise has none.
+	EdgeCuts []EdgeCut
 	// Relieve are the inside corners of the outline, by the index of their vertex,
 	// into which another part goes with its square corner: where a round bit leaves
 	// wood there, the corner needs relief.

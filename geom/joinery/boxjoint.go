@@ -59,7 +59,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 	t := stock.Thickness.Mean
 	ends := l.rows(0, l.Ts)
 	outline, relieve, mating := fingered(l.Width, l.wallHeight(), ends, ends)
-	p := geom.Panel{Outline: outline, Relieve: relieve, Mating: mating, Thickness: t}
+	p := geom.Panel{Outline: outline, Relieve: relieve, Mating: mating, Thickness: t, EdgeCuts: fingerCuts(l.Width, ends, ends)}
 	e := ending{fingers: l.rows(1, t), reach: t - l.h, stand: l.placed(r, 0)}
 	if l.BottomFit != BottomApplied {
 		row := l.rowOf(l.rise)
@@ -78,6 +78,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 			}
 		}
 		groove := l.grooved(a, l.Width-a)
+		l.runThrough(&groove, l.Width)
 		if inFinger && a > 0 {
 			at := l.Ts - l.h + l.BottomSlack/2
 			groove.Takes = geom.Rectangle(at, l.rise, l.Width-at, l.rise+l.groove)
@@ -192,6 +193,30 @@ func fingered(length, height float64, left, right []finger) (outline geom.Loop, 
 		}
 	}
 	return outline, relieve, mating
+}
+
+// fingerCuts are what is cut away between the fingers of a panel's ends.
+func fingerCuts(length float64, left, right []finger) (cuts []geom.EdgeCut) {
+	for _, f := range left {
+		if f.in > 0 {
+			cuts = append(cuts, geom.EdgeCut{Kind: geom.FingerCut, Area: geom.Rectangle(0, f.low, f.in, f.high)})
+		}
+	}
+	for _, f := range right {
+		if f.in > 0 {
+			cuts = append(cuts, geom.EdgeCut{Kind: geom.FingerCut, Area: geom.Rectangle(length-f.in, f.low, length, f.high)})
+		}
+	}
+	return cuts
+}
+
+// runThrough lets a groove that does not stop run from end to end of the blank, whose
+// fingers are cut later.
+func (l *layout) runThrough(k *geom.Pocket, length float64) {
+	whole := geom.Rectangle(0, l.rise, length, l.rise+l.groove)
+	if l.GrooveEnds == GrooveThrough && k.Outline.Bounds() != whole.Bounds() {
+		k.Whole = whole
+	}
 }
 
 // checkFingers judges the fingers against bit, height and groove.

@@ -279,6 +279,7 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 			a, b = b, a
 		}
 		n := len(corners)
+		p.EdgeCuts = append(p.EdgeCuts, geom.EdgeCut{Kind: geom.CrossingCut, Area: geom.Rectangle(min(a, b), min(edge, c.half), max(a, b), max(edge, c.half))})
 		for _, q := range [][2]float64{{a, edge}, {a, c.half}, {b, c.half}, {b, edge}} {
 			corners = append(corners, geom.Vertex{Point: geom.Point{X: q[0], Y: q[1]}})
 		}

@@ -57,7 +57,7 @@ func cutEdge(p *geom.Panel, side int, corners []geom.Vertex, relieve ...int) {
 
 // notch cuts a rectangle from x0 to x1 out of the upper (down to y) or the lower
 // edge (up to y), for a part with square corners, or with inside corners of a radius.
-func notch(p *geom.Panel, top bool, x0, x1, y, radius float64) {
+func notch(p *geom.Panel, kind geom.EdgeKind, top bool, x0, x1, y, radius float64) {
 	edge, side := p.Outline.Bounds().Max.Y, topEdge(p.Outline)
 	from, to := x1, x0 // the upper edge runs from right to left
 	if !top {
@@ -66,7 +66,9 @@ func notch(p *geom.Panel, top bool, x0, x1, y, radius float64) {
 	}
 	at := func(x, y float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}} }
 	if radius == 0 {
-		cutEdge(p, side, []geom.Vertex{at(from, edge), at(from, y), at(to, y), at(to, edge)}, 1, 2)
+		corners := []geom.Vertex{at(from, edge), at(from, y), at(to, y), at(to, edge)}
+		cutEdge(p, side, corners, 1, 2)
+		p.EdgeCuts = append(p.EdgeCuts, cutOut(kind, corners))
 		return
 	}
 	in := math.Copysign(radius, to-from)
@@ -74,5 +76,13 @@ func notch(p *geom.Panel, top bool, x0, x1, y, radius float64) {
 	quarter := -math.Tan(math.Pi / 8) // clockwise, into the panel
 	a, b := at(from, y+up), at(to-in, y)
 	a.Bulge, b.Bulge = quarter, quarter
-	cutEdge(p, side, []geom.Vertex{at(from, edge), a, at(from+in, y), b, at(to, y+up), at(to, edge)})
+	corners := []geom.Vertex{at(from, edge), a, at(from+in, y), b, at(to, y+up), at(to, edge)}
+	cutEdge(p, side, corners)
+	p.EdgeCuts = append(p.EdgeCuts, cutOut(kind, corners))
+}
+
+// cutOut is what corners that were put into an edge cut off, which runs the other way
+// round.
+func cutOut(kind geom.EdgeKind, corners []geom.Vertex) geom.EdgeCut {
+	return geom.EdgeCut{Kind: kind, Area: geom.Loop(corners).Reverse()}
 }

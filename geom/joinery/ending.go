@@ -81,6 +81,7 @@ func (l *layout) addSides(front, back ending) {
 	switch {
 	case len(front.fingers) > 0 || len(back.fingers) > 0:
 		p.Outline, p.Relieve, p.Mating = fingered(length, l.wallHeight(), front.fingers, back.fingers)
+		p.EdgeCuts = fingerCuts(length, front.fingers, back.fingers)
 	case front.mates && back.mates:
 		p.Mating = []int{1, 3}
 	case front.mates:
@@ -95,6 +96,7 @@ func (l *layout) addSides(front, back ending) {
 	}
 	if l.BottomFit != BottomApplied {
 		groove := l.grooved(front.groove, length-back.groove)
+		l.runThrough(&groove, length)
 		if front.groove > 0 || back.groove > 0 {
 			r0, r1 := front.reach+l.BottomSlack/2, length-back.reach-l.BottomSlack/2 // wherever it lies in its play
 			if l.BottomFit == BottomSlidIn {
@@ -137,12 +139,19 @@ func mirrored(p geom.Panel) geom.Panel {
 	for _, s := range p.Mating {
 		out.Mating = append(out.Mating, (2*n-2-s)%n)
 	}
+	out.EdgeCuts = append([]geom.EdgeCut(nil), p.EdgeCuts...)
+	for i := range out.EdgeCuts {
+		out.EdgeCuts[i].Area = out.EdgeCuts[i].Area.TurnOver(length)
+	}
 	out.Pockets = append([]geom.Pocket(nil), p.Pockets...)
 	for i := range out.Pockets {
 		k := &out.Pockets[i]
 		k.Outline = k.Outline.TurnOver(length)
 		if len(k.Takes) > 0 {
 			k.Takes = k.Takes.TurnOver(length)
+		}
+		if len(k.Whole) > 0 {
+			k.Whole = k.Whole.TurnOver(length)
 		}
 	}
 	return out

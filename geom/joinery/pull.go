@@ -84,10 +84,12 @@ func (l *layout) pull() {
 		through.Outline = geom.RoundedRectangle(x-width/2, low, x+width/2, high, height/2)
 	case PullHalf:
 		top := geom.Point{X: x + width/2, Y: box.Max.Y}
-		cutEdge(p, topEdge(p.Outline), []geom.Vertex{{Point: top, Bulge: -1}, {Point: geom.Point{X: x - width/2, Y: box.Max.Y}}})
+		corners := []geom.Vertex{{Point: top, Bulge: -1}, {Point: geom.Point{X: x - width/2, Y: box.Max.Y}}}
+		cutEdge(p, topEdge(p.Outline), corners)
+		p.EdgeCuts = append(p.EdgeCuts, cutOut(geom.PullCut, corners))
 	case PullSlot:
 		radius := math.Min(math.Max(slotRadius, l.leastRound()), math.Min(width/2, height))
-		notch(p, true, x-width/2, x+width/2, low, radius)
+		notch(p, geom.PullCut, true, x-width/2, x+width/2, low, radius)
 	}
 	if through.Outline != nil {
 		p.Pockets = append(p.Pockets, through)

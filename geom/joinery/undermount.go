@@ -51,8 +51,8 @@ func (l *layout) undermount() {
 			return
 		}
 		// The right one first: what is left of the edge before it is then the longest.
-		notch(&back.Panel, false, inner[1]-u.NotchWidth, inner[1], u.NotchHeight-low, radius)
-		notch(&back.Panel, false, inner[0], inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
+		notch(&back.Panel, geom.NotchCut, false, inner[1]-u.NotchWidth, inner[1], u.NotchHeight-low, radius)
+		notch(&back.Panel, geom.NotchCut, false, inner[0], inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
 	}
 	l.hooks(back, inner)
 }
@@ -69,9 +69,13 @@ func (l *layout) notchEnds(p *geom.Panel, width, height, radius float64) {
 		at(length, top, 0), at(0, top, 0), at(0, height, 0), at(width-radius, height, quarter), at(width, height-radius, 0),
 	}
 	p.Mating = []int{4, 6} // the ends
+	p.EdgeCuts = append(p.EdgeCuts,
+		geom.EdgeCut{Kind: geom.NotchCut, Area: geom.Loop{at(0, 0, 0), at(width, 0, 0), at(width, height-radius, -quarter), at(width-radius, height, 0), at(0, height, 0)}},
+		geom.EdgeCut{Kind: geom.NotchCut, Area: geom.Loop{at(length, 0, 0), at(length, height, 0), at(length-width+radius, height, -quarter), at(length-width, height-radius, 0), at(length-width, 0, 0)}})
 	for i := range p.Pockets {
 		if k := &p.Pockets[i]; k.Face == geom.Outside {
 			b := k.Outline.Bounds()
+			k.Whole = k.Outline
 			k.Outline = geom.Rectangle(b.Min.X, math.Max(b.Min.Y, height), b.Max.X, b.Max.Y)
 		}
 	}
