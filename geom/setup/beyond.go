@@ -1,0 +1,79 @@
+package setup
+
+import (
+	"drawerwright/geom/joinery"
+)
+
+// Limit names a limit of a machine, as the job's entry does.
+type Limit string
+
+const (
+	LimitHeight   Limit = "most-height"
+	LimitReach    Limit = "reach" // of the bit, an entry of the cutter
+	LimitWidth    Limit = "most-width"
+	LimitFence    Limit = "fence-reach"
+	LimitSled     Limit = "sled-reach"
+	LimitOnSled   Limit = "longest-on-sled"
+	LimitLeastEnd Limit = "shortest-on-end"
+	LimitMostEnd  Limit = "longest-on-end"
+	LimitLeastFed Limit = "shortest-fed"
+)
+
+// Beyond is a limit that a way to cut would break: what is measured, and the limit.
+type Beyond struct {
+	Limit         Limit
+	Measured, Max float64 // Max is a least one for those that are shortest
+	Least         bool
+}
+
+// Way is another way to make a cut that a machine cannot.
+type Way string
+
+const (
+	ByOther    Way = "other-machine" // the other machine with a fence, whose limits it keeps
+	ByRouter   Way = "router"        // a CNC router
+	ByHand     Way = "hand"
+	ByStrip    Way = "strip"    // cut into a longer board, from which the parts are cut afterwards
+	ByGuide    Way = "guide"    // a hand-held router along a clamped straightedge
+	ByCorner   Way = "corner"   // another corner, whose fronts have plain ends
+	ByNarrower Way = "narrower" // a narrower cutter in more passes
+)
+
+// beyond is the first limit that a way to hold a part for a cut breaks.
+func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b Beyond, broken bool) {
+	most := func(l Limit, v, limit float64) bool {
+		if !broken && v > limit+settle {
+			b, broken = Beyond{Limit: l, Measured: v, Max: limit}, true
+		}
+		return broken
+	}
+	least := func(l Limit, v, limit float64) bool {
+		if !broken && v < limit-settle {
+			b, broken = Beyond{Limit: l, Measured: v, Max: limit, Least: true}, true
+		}
+		return broken
+	}
+	most(LimitWidth, s.Cutter, m.MostWidth)
+	most(LimitHeight, s.Height, m.MostHeight)
+	if cutter.Reach > 0 {
+		most(LimitReach, s.Height, cutter.Reach)
+	}
+	for _, p := range s.Passes {
+		most(LimitFence, p, m.FenceReach)
+	}
+	along, across := length, width // of the part, by the edge that guides it
+	if s.Edges.Lower || s.Edges.Upper {
+		along, across = width, length
+	}
+	switch s.Work {
+	case Across, AtEnd:
+		most(LimitSled, across, m.SledReach)
+		most(LimitOnSled, along, m.OnSled)
+	case Along, AtEdge:
+		least(LimitLeastFed, across, m.LeastFed)
+	case OnEnd, Fingers:
+		least(LimitLeastEnd, along, m.LeastOnEnd)
+		most(LimitMostEnd, along, m.MostOnEnd)
+	}
+	return b, broken
+}

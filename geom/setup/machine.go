@@ -1,0 +1,45 @@
+package setup
+
+import "drawerwright/geom/joinery"
+
+// Machine is how far a machine with a fence goes, in millimetres: a saw or a router
+// table. What no setup may exceed is here and nowhere else.
+type Machine struct {
+	MostHeight float64 // of the cutter over the table
+	MostWidth  float64 // of the cutter: what its arbor or collet carries
+	FenceReach float64 // how far the fence opens
+	SledReach  float64 // the longest crosscut on the sled or mitre gauge
+	OnSled     float64 // the longest part that lies across the sled
+	// LeastOnEnd and MostOnEnd are the shortest and the longest part that is stood on
+	// its end or edge against the fence, by how high it stands.
+	LeastOnEnd, MostOnEnd float64
+	// LeastFed is the shortest part that is pushed along the fence by hand; across, a
+	// shorter one is clamped to the sled.
+	LeastFed float64
+	// Pass is how deep one pass goes at most, as a part of the bit's diameter; 0 for a
+	// saw, which takes what its height allows in one.
+	Pass float64
+}
+
+// DefaultMachine is a cautious machine of a small shop: common practice, no source. A
+// job writes down what its own machines do.
+func DefaultMachine(k joinery.CutterKind) Machine {
+	switch k {
+	case joinery.Saw:
+		return Machine{MostHeight: 40, MostWidth: 21, FenceReach: 1300, SledReach: 600, OnSled: 1600, LeastOnEnd: 150, MostOnEnd: 600, LeastFed: 200}
+	case joinery.RouterTable:
+		return Machine{MostHeight: 25, MostWidth: 25, FenceReach: 300, SledReach: 300, OnSled: 900, LeastOnEnd: 150, MostOnEnd: 500, LeastFed: 200, Pass: 0.5}
+	}
+	return Machine{}
+}
+
+// Machines are those of a shop. A kind that is missing is [DefaultMachine]'s.
+type Machines map[joinery.CutterKind]Machine
+
+// Of is the machine of a kind.
+func (m Machines) Of(k joinery.CutterKind) Machine {
+	if own, ok := m[k]; ok {
+		return own
+	}
+	return DefaultMachine(k)
+}
