@@ -12,7 +12,9 @@ import (
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/nest"
+	"drawerwright/geom/setup"
 
 	"github.com/spf13/cobra"
 )
@@ -105,6 +107,8 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 			return print.plan(c.Context(), plan, paperFor(u), s)
 		},
 	}
+	saw := setup.DefaultMachine(joinery.Saw)
+	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimetre) }
 	print.flags(c)
 	wordFlag(c, &units, "units", "mm", "what bare numbers are in", "mm", "in")
 	wordFlag(c, &way, "way", job.SheetsGuillotine, "cuts from edge to edge, or each part by itself", job.SheetsGuillotine, job.SheetsFree)
@@ -112,8 +116,8 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 	c.Flags().StringVar(&kerf, "kerf", "3.2 mm", "what is lost between parts")
 	c.Flags().StringVar(&trim, "trim", "0", "what is cut off each edge of a sheet first")
 	c.Flags().StringVar(&keep, "keep", "300 mm x 100 mm", "the smallest offcut that is kept")
-	c.Flags().StringVar(&fence, "fence-reach", "1300 mm", "how far the saw's fence opens")
-	c.Flags().StringVar(&sled, "sled-reach", "600 mm", "the longest crosscut on a sled")
+	c.Flags().StringVar(&fence, "fence-reach", mmText(saw.FenceReach), "how far the saw's fence opens")
+	c.Flags().StringVar(&sled, "sled-reach", mmText(saw.SledReach), "the longest crosscut on a sled")
 	search.flags(c, nest.DefaultEffort)
 	return c
 }

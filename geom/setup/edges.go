@@ -57,10 +57,11 @@ func (p *process) byHand(i int) Step {
 	case !at.acrossGrain:
 		s.Work, s.Cutter, s.Stops = Ploughed, p.cutter.Width, [2]float64{stop(at.left), stop(at.right)}
 		if s.Stops != [2]float64{} {
-			s.Work = Chopped
+			s.Work, s.Cutter = Chopped, 0
 			break
 		}
 		s.passes()
+		s.Cutter = 0 // a gauge is set with the iron in, and no other cut has one
 	}
 	return s
 }

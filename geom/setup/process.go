@@ -142,6 +142,9 @@ func (p *process) candidates(i int) []Step {
 	at := p.span(k)
 	fence, edges := at.nearest()
 	s := Step{Kind: k.Kind, Face: k.Face, Edges: edges, Cutter: p.cutter.Width, Height: k.Depth, Pockets: []int{i}}
+	if k.Kind == geom.Groove && p.cutter.Groove > 0 {
+		s.Cutter = p.cutter.Groove
+	}
 	if k.Kind != geom.Rabbet {
 		s.Work, s.Fence, s.Width = Across, fence, at.across()
 		if !at.acrossGrain {

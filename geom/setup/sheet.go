@@ -209,7 +209,7 @@ func (a *arranging) visit(i int, done []bool) visit {
 func (a *arranging) atFence(i int, made []bool, here func(int) bool) (can []int, latest int, whole bool) {
 	var all []int
 	for j := range a.cuts {
-		if here(j) && same2(a.cuts[j].Fence, a.cuts[i].Fence) {
+		if here(j) && same2(a.cuts[j].Fence, a.cuts[i].Fence) && (a.cuts[j].Work == Fingers) == (a.cuts[i].Work == Fingers) { // a jig takes the fence's place
 			all = append(all, j)
 		}
 	}
@@ -230,6 +230,6 @@ func Key(s joinery.Setup, step float64) joinery.Setup {
 	round := func(v float64) float64 { return math.Round(v/step) * step }
 	s.FenceDistance, s.CutterHeight, s.DadoHeight = round(s.FenceDistance), round(s.CutterHeight), round(s.DadoHeight)
 	s.LastFence, s.BottomFence, s.GrooveFence, s.BackFence = round(s.LastFence), round(s.BottomFence), round(s.GrooveFence), round(s.BackFence)
-	s.Cutter.Width = round(s.Cutter.Width)
+	s.GrooveWidth, s.Cutter.Width, s.Cutter.Groove = round(s.GrooveWidth), round(s.Cutter.Width), round(s.Cutter.Groove)
 	return s
 }

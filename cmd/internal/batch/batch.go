@@ -15,6 +15,7 @@ import (
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
+	"drawerwright/geom/setup"
 )
 
 // Batch is a job worked out.
@@ -32,6 +33,7 @@ type Batch struct {
 	// Templates are nil where the job asks for none.
 	Templates *Templates
 	Sheets    job.Sheets
+	Machines  setup.Machines
 }
 
 // Boxes is how many boxes the batch makes.
@@ -100,7 +102,7 @@ type Problem struct {
 
 // Make works out a job. With an error among the problems the batch is not to be built.
 func Make(j *job.Job) (Batch, []Problem) {
-	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Drawers: make([]Drawer, 0, len(j.Drawers)),
+	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines, Drawers: make([]Drawer, 0, len(j.Drawers)),
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12
@@ -125,7 +127,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 		}
 		d := name(built, asked.Bits, asked.Spares)
 		if sound {
-			for _, p := range append(b.mill(&d, files), d.strengthen(asked.Load, slideOf(j, i))...) {
+			for _, p := range slices.Concat(b.mill(&d, files), d.strengthen(asked.Load, slideOf(j, i)), b.beyond(d)) {
 				problems = append(problems, Problem{i, p})
 			}
 			d.band(j.Bandings)

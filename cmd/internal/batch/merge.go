@@ -35,7 +35,7 @@ func Merged(b Batch) []Group {
 				seen[p.Stock.Name] = true
 				stocks = append(stocks, p.Stock.Name)
 			}
-			in := place{p.Stock.Name, d.Setup}
+			in := place{p.Stock.Name, SettingKey(d)}
 			if _, known := groups[in]; !known {
 				order = append(order, in)
 			}

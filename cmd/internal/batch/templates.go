@@ -2,6 +2,7 @@ package batch
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
@@ -144,20 +145,7 @@ func ends(p joinery.Part) (left, right string) {
 
 // settings are the different settings of fence and height, with what tongues may be.
 func (b *Batch) settings() (list []template.Corner) {
-	var groups [][]Drawer
-	at := make(map[joinery.Setup]int)
-	for _, d := range b.Drawers {
-		if d.Setup.FenceDistance <= 0 || d.Setup.CutterHeight <= 0 {
-			continue
-		}
-		i, known := at[d.Setup]
-		if !known {
-			i = len(groups)
-			at[d.Setup], groups = i, append(groups, nil)
-		}
-		groups[i] = append(groups[i], d)
-	}
-	for _, g := range groups {
+	for _, g := range BySetting(slices.DeleteFunc(slices.Clone(b.Drawers), func(d Drawer) bool { return d.Setup.FenceDistance <= 0 || d.Setup.CutterHeight <= 0 })) {
 		s, l := g[0].Setup, g[0].Spec.Limits
 		// Dado and tongue are cut apart by hand: a dado too shallow and a tongue too long
 		// add up to an open shoulder.

@@ -55,7 +55,7 @@ func (r *reader) job(root *section) *Job {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
 	}
-	j.Templates, j.Sheets = b.templates(), b.sheets()
+	j.Templates, j.Sheets, j.Machines = b.templates(), b.sheets(), b.machines()
 	b.openings = b.readOpenings()
 	b.slides, b.slidesLost = b.readSlides()
 	for i, s := range get["drawers"].sections {
@@ -97,7 +97,7 @@ type builder struct {
 	names      names             // of all drawers, those of rows too
 	noCutter   bool              // reported already
 	reported   map[Position]bool // tools that were complained of
-	machines   bool              // one of the drawers has a machine that could be read
+	anyMachine bool              // one of the drawers has a machine that could be read
 	routed     bool              // one of them is cut with a CNC router
 	fitted     bool              // the slots of one of them are made to fit
 	// fenced are the first drawers for which the file's settings hold, and whose

@@ -12,6 +12,7 @@ import (
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
+	"drawerwright/geom/setup"
 )
 
 // Job is what a job file asks for. Lengths are in millimetres.
@@ -37,6 +38,7 @@ type Job struct {
 	// Templates are nil where the job asks for none.
 	Templates *Templates
 	Sheets    Sheets
+	Machines  setup.Machines // of the shop, with a fence
 
 	src     *source
 	stockAt map[string]map[string]Position // of each stock, by its key; "" is its own

@@ -65,6 +65,7 @@ var jobKeys = []key{
 		doc: "The tool that makes dados, grooves and rabbets"},
 	{name: "joinery", form: formSection, keys: joineryKeys, without: "the defaults of its entries hold",
 		doc: "Settings of the joints for all drawers; a drawer can change each"},
+	{name: "machines", form: formSection, keys: machineKeys, without: "cautious machines of a small shop", doc: "How far the shop's saw and router table go: what goes beyond is no setup"},
 	{name: "router", form: formSection, keys: routerKeys, without: "the defaults of its entries hold",
 		doc: "How a router runs past edges, clears corners, turns parts over and holds them"},
 	{name: "limits", form: formSection, keys: limitKeys, without: "the defaults of its entries hold", doc: "What the shop calls right in a finished box"},

@@ -55,7 +55,7 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 			d.GrooveEnds = joinery.GrooveStopped
 		}
 	}
-	b.machines = true
+	b.anyMachine = true
 	b.routed = b.routed || d.Cutter.Kind.FollowsDrawing()
 	for _, f := range routerFields {
 		v := own.values[string(f)]
@@ -120,7 +120,7 @@ func (b *builder) notFor(f joinery.Field, at Position, d sawn) {
 // stopped grooves where one drawer is sawn, plays where no drawer's slots are made to
 // fit. With both in a file the plays are for those alone.
 func (b *builder) checkDefaults() {
-	if at := b.root.values["router"]; at.given && !b.routed && b.machines {
+	if at := b.root.values["router"]; at.given && !b.routed && b.anyMachine {
 		b.fail(CodeNotForSaw, at.at, "delete the entry, or cut a drawer with a CNC router", "router is for a CNC router, and no drawer is cut with one")
 	}
 	for _, f := range routerFields {

@@ -15,8 +15,6 @@ var sheetKeys = []key{
 	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: "300 mm x 100 mm", doc: "The smallest offcut that the shop keeps"},
 	{name: "heaviest", form: formMeasure, measures: loads, min: minHeaviest, max: maxLoad, fallback: "23 kg",
 		doc: "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies"},
-	{name: "fence-reach", form: formLength, min: minReachOfSaw, max: maxSize, fallback: "1300 mm", doc: "How far the saw's fence opens; what is wider is cut with a hand-held saw along a guide"},
-	{name: "sled-reach", form: formLength, min: minReachOfSaw, max: maxSize, fallback: "600 mm", doc: "The longest crosscut that the shop's sled or mitre gauge takes; a longer one is cut along a guide"},
 }
 
 var sheetSizeKeys = []key{
@@ -50,8 +48,6 @@ type Sheets struct {
 	Trim     float64    // mm
 	Keep     [2]float64 // mm, the longer and the shorter side of the least offcut
 	Heaviest float64    // kg
-	Fence    float64    // mm, how far the saw's fence opens
-	Sled     float64    // mm, the longest crosscut
 	Of       map[string]StockSheets
 }
 
@@ -74,8 +70,7 @@ type SheetSize struct {
 func (b *builder) sheets() Sheets {
 	get := b.sub(b.root, "sheets", sheetKeys).values
 	s := Sheets{Way: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0),
-		Keep: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, Heaviest: get["heaviest"].number,
-		Fence: get["fence-reach"].mm(0), Sled: get["sled-reach"].mm(0), Of: make(map[string]StockSheets)}
+		Keep: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, Heaviest: get["heaviest"].number, Of: make(map[string]StockSheets)}
 	if s.Keep[0] < s.Keep[1] {
 		s.Keep[0], s.Keep[1] = s.Keep[1], s.Keep[0]
 	}

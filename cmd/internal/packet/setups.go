@@ -7,11 +7,12 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/export/paper"
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
 
 // holds are how parts are held for the kinds of work, as drawings show them.
-var holds = map[setup.Work]paper.Hold{setup.Across: paper.Flat, setup.Along: paper.Flat, setup.AtEnd: paper.AtEnd, setup.OnEnd: paper.OnEnd, setup.Fingers: paper.OnJig}
+var holds = map[setup.Work]paper.Hold{setup.Across: paper.Flat, setup.Along: paper.Flat, setup.AtEnd: paper.AtEnd, setup.AtEdge: paper.AtEnd, setup.OnEnd: paper.OnEnd, setup.Fingers: paper.OnJig}
 
 // setups prints every setting with a drawing of each cut.
 func (m maker) setups() {
@@ -19,7 +20,7 @@ func (m maker) setups() {
 	m.Chapter("Setups")
 	unit := m.unit.String()
 	for _, c := range s.Machines {
-		m.Heading(1, fmt.Sprintf("%s, %s %s %s: %s", upper(report.MachineName(c.Machine)), report.CutterName(c.Machine), m.reported(c.Cutter), unit, names(c.Drawers)))
+		m.Heading(1, fmt.Sprintf("%s, %s %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))), report.CutterName(c.Machine), m.reported(c.Cutter), unit, names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Said)
 		for _, choice := range c.OneSetup.Fewest {
 			if choice.Spacers != nil {
@@ -27,39 +28,77 @@ func (m maker) setups() {
 			}
 		}
 		m.Text("Cut a test piece of the same boards first, a side's and a front's end, push it together and measure.")
+		if len(c.Refused) > 0 {
+			m.Heading(2, "No setup of this machine")
+			for _, r := range c.Refused {
+				m.Item(0, "!", fmt.Sprintf("%s of %s. %s; %s.", upper(r.Kind), r.Who, r.Note, r.Instead))
+			}
+		}
+		if len(c.Gauges) > 0 {
+			var rows [][]string
+			for _, g := range c.Gauges {
+				rows = append(rows, []string{m.reported(g.At), strings.Join(g.Marks, "; ")})
+			}
+			m.Table([]string{">gauge " + unit, "marks"}, rows)
+		}
+		if c.Order != "" {
+			m.Text(c.Order)
+		}
 		step := 0
 		for i, set := range c.Settings {
-			m.setting(i+1, set, &step)
+			m.setting(i+1, c.Machine, set, &step)
 		}
-		if len(c.Files) == 0 {
-			continue
+		if len(c.Files) > 0 {
+			m.files(c)
 		}
-		var rows [][]string
-		for _, f := range c.Files {
-			how := "face up"
-			if f.Turn {
-				how = "turned over on its two holes"
-			}
-			rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Face + ", " + how, f.File})
-		}
-		m.Table([]string{">pieces", "part", "face", "drawing"}, rows)
-		m.checks(c.Checks)
+		m.apart(c, step)
 	}
 }
 
-func (m maker) setting(n int, s report.Setting, step *int) {
-	unit := m.unit.String()
-	head := fmt.Sprintf("Setting %d: no fence", n)
-	if s.Height > 0 {
-		head = fmt.Sprintf("Setting %d: height %s %s, fence %s %s", n, m.reported(s.Height), unit, m.reported(s.Fence), unit)
+// files are the drawings that a router cuts, in order.
+func (m maker) files(c report.Machine) {
+	var rows [][]string
+	for _, f := range c.Files {
+		how := "face up"
+		if f.Turn {
+			how = "turned over on its two holes"
+		}
+		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Face + ", " + how, f.File})
 	}
-	m.Heading(2, head)
-	switch {
-	case s.Height == 0:
-	case s.Fence == 0:
-		m.Text("The fence is a sacrificial one, in which part of the cutter is buried: every distance counts from its face.")
-	default:
-		m.Text("The fence distance is from its face to the near side of the cutter.")
+	m.Table([]string{">pieces", "part", "face", "drawing"}, rows)
+	m.checks(c.Checks)
+}
+
+// apart are what is sawn and bored afterwards.
+func (m maker) apart(c report.Machine, step int) {
+	place := ""
+	for _, s := range c.Apart {
+		if at := s.Place(c.Machine); at != place {
+			place = at
+			m.Heading(2, upper(at))
+		}
+		step++
+		m.step(s, step)
+	}
+}
+
+// step is a step in words.
+func (m maker) step(c report.CutStep, step int) {
+	m.Item(0, fmt.Sprintf("%d.", step), c.How(m.unit)+".")
+	m.Item(1, "", c.Who)
+	if c.Note != "" {
+		m.Item(1, "", c.Note)
+	}
+	for _, caution := range c.Cautions {
+		m.Item(1, "!", cited(caution))
+	}
+}
+
+func (m maker) setting(n int, machine string, s report.Setting, step *int) {
+	unit := m.unit.String()
+	m.Heading(2, upper(strings.ToLower(s.Heading(n, machine, m.unit))))
+	if said := s.Buried(machine); said != "" {
+		m.Text(said)
 	}
 	if p := s.Spacers; p != nil && s.Fence > 0 {
 		m.Text(fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", m.stack(p.Fence), m.stack(p.Height)))
@@ -75,21 +114,15 @@ func (m maker) setting(n int, s report.Setting, step *int) {
 				passes = []float64{s.Fence}
 			}
 			mm := m.unit.MM()
-			drawer, part := m.first(c)
-			d := paper.Operator(paper.Cut{Hold: hold, Cutter: drawer.Setup.Cutter.Width, Height: s.Height * mm, Fence: passes[0] * mm, Thickness: part.Panel.Thickness}, m.caliper)
+			d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter * mm, Height: s.Height * mm, Fence: passes[0] * mm, Thickness: m.first(c).Panel.Thickness}, m.caliper)
 			m.Keep(d.Height + 18)
-			m.Item(0, fmt.Sprintf("%d.", *step), c.How(m.unit)+".")
-			m.Item(1, "", c.Pieces())
+			m.step(c, *step)
 			m.Figure(d, "Seen by the operator, who feeds away from himself with the fence at his right; "+unit+".")
 		} else {
-			m.Item(0, fmt.Sprintf("%d.", *step), c.How(m.unit)+".")
-			m.Item(1, "", c.Pieces())
+			m.step(c, *step)
 		}
 		if len(c.Passes) > 1 {
 			m.Item(1, "", fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), m.list(c.Passes, ", "), unit))
-		}
-		for _, caution := range c.Cautions {
-			m.Item(1, "!", cited(caution))
 		}
 	}
 	m.checks(s.Checks)
@@ -125,14 +158,14 @@ func (m maker) stack(pieces []float64) string {
 	return m.list(pieces, " + ") + " = " + m.reported(sum)
 }
 
-// first is the first part of a step, and its drawer.
-func (m maker) first(c report.CutStep) (batch.Drawer, batch.Part) {
+// first is the first part of a step.
+func (m maker) first(c report.CutStep) batch.Part {
 	for _, d := range m.batch.Drawers {
 		for _, p := range d.Parts {
 			if p.Name == c.Parts[0].Part {
-				return d, p
+				return p
 			}
 		}
 	}
-	return batch.Drawer{}, batch.Part{} // never: steps are of the batch's parts
+	return batch.Part{} // never: steps are of the batch's parts
 }

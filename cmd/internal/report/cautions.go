@@ -62,6 +62,11 @@ var ofMachine = map[joinery.CutterKind][]Caution{
 	},
 }
 
+// stopped are those for a groove between two stops.
+var stopped = []Caution{
+	{"Clamp both stops to the fence; hold the part against the first one, lower it on to the turning bit with both hands away from it, feed to the second, and let the bit stop before the part is lifted.", 0},
+}
+
 // ofWork are the cautions where a cut is described.
 var ofWork = map[setup.Work][]Caution{
 	setup.Across: {
@@ -75,6 +80,9 @@ var ofWork = map[setup.Work][]Caution{
 		{"Bury the cutter in a sacrificial fence only with the machine's own fence clear of it; raise it into the wood slowly, or cut the recess first.", 0},
 		{"Back the part with a sled, so that it cannot turn and its far edge does not break out.", 0},
 	},
+	setup.AtEdge: {
+		{"Bury the cutter in a sacrificial fence only with the machine's own fence clear of it; featherboards hold the part down and against it, a push block moves it.", 1},
+	},
 	setup.OnEnd: {
 		{"A tall part stands on its end: a tall fence and a carriage or backing board clamped to it keep it upright. Never hold it by hand above the cutter alone.", 1},
 		{"An insert that closes round the cutter, or the end drops into the opening.", 0},
@@ -83,7 +91,28 @@ var ofWork = map[setup.Work][]Caution{
 	setup.Fingers: {
 		{"Clamp the part to the jig, and keep hands away from where the cutter comes out behind it.", 1},
 	},
-	setup.Apart: {
-		{"Clamp the part over scrap to bore it; bits that break through grab.", 0},
+	setup.Knifed: {
+		{"Chisel from both edges towards the middle, the part clamped, both hands behind the edge.", 0},
+	},
+	setup.Shoulder: {
+		{"Saw against a bench hook or with the part in the vice; start with light strokes beside the knife line, the thumb above the teeth.", 0},
+	},
+	setup.Ploughed: {
+		{"Clamp the part so that no clamp stands in the way of the plane's fence; knuckles keep clear of the bench.", 0},
+	},
+	setup.Chopped: {
+		{"Chop with the part clamped on the bench, not held in the hand; never pry towards the other hand.", 0},
+	},
+	setup.HandSawn: {
+		{"Hold the part upright and low in the vice, so that it does not shake; pare from both faces, with the hands behind the edge.", 0},
+	},
+	setup.Sawn: {
+		{"Clamp the part for a jigsaw or a hand saw; at a band saw set the guide just over the part and keep fingers out of the line of the blade.", 0},
+	},
+	setup.Opened: {
+		{"Clamp the part over scrap; saw with the part clamped again, not held on the knee.", 0},
+	},
+	setup.Bored: {
+		{"Clamp the part over scrap to bore it, or it turns with the bit; bits that break through grab. No gloves at a drill press.", 0},
 	},
 }

@@ -288,25 +288,23 @@ const bulgeSteps = 1e9
 // Setups gathers the drawers that one setting serves, in order of appearance.
 func Setups(b batch.Batch) []Setup {
 	list := []Setup{}
-	at := make(map[joinery.Setup]int)
-	for _, d := range b.Drawers {
-		i, known := at[d.Setup]
-		if !known {
-			i = len(list)
-			at[d.Setup] = i
-			n := func(mm float64) float64 { return number(mm, b.Units) }
-			list = append(list, Setup{
-				Machine: string(d.Setup.Cutter.Kind), CutterWidth: n(d.Setup.Cutter.Width), FenceDistance: n(d.Setup.FenceDistance),
-				CutterHeight: n(d.Setup.CutterHeight), DadoHeight: n(d.Setup.DadoHeight), RabbetPasses: d.Setup.RabbetPasses, LastFence: n(d.Setup.LastFence), BottomFence: n(d.Setup.BottomFence),
-				GrooveFence: n(d.Setup.GrooveFence), GrooveCutter: n(d.Setup.Cutter.Groove), GrooveWidth: n(d.Setup.GrooveWidth), GrooveFences: []float64{}, BackFence: n(d.Setup.BackFence), BackPasses: d.Setup.BackPasses,
-			})
-			if d.Setup.GroovePasses > 0 {
-				for _, at := range d.Setup.GrooveFences() {
-					list[i].GrooveFences = append(list[i].GrooveFences, n(at))
-				}
+	n := func(mm float64) float64 { return number(mm, b.Units) }
+	for _, g := range batch.BySetting(b.Drawers) {
+		s := g[0].Setup
+		one := Setup{
+			Machine: string(s.Cutter.Kind), CutterWidth: n(s.Cutter.Width), FenceDistance: n(s.FenceDistance),
+			CutterHeight: n(s.CutterHeight), DadoHeight: n(s.DadoHeight), RabbetPasses: s.RabbetPasses, LastFence: n(s.LastFence), BottomFence: n(s.BottomFence),
+			GrooveFence: n(s.GrooveFence), GrooveCutter: n(s.Cutter.Groove), GrooveWidth: n(s.GrooveWidth), GrooveFences: []float64{}, BackFence: n(s.BackFence), BackPasses: s.BackPasses,
+		}
+		if s.GroovePasses > 0 {
+			for _, at := range s.GrooveFences() {
+				one.GrooveFences = append(one.GrooveFences, n(at))
 			}
 		}
-		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)
+		for _, d := range g {
+			one.Drawers = append(one.Drawers, d.Spec.Name)
+		}
+		list = append(list, one)
 	}
 	return list
 }

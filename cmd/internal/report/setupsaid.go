@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
 
@@ -23,12 +24,12 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 	if m.drawers[0].Setup.Cutter.Kind.FollowsDrawing() {
 		at = strings.ReplaceAll(at, "cutter height", "depth of cut")
 	}
+	if m.drawers[0].Setup.Cutter.Kind == joinery.Hand {
+		at = strings.NewReplacer("fence distance", "gauge setting", "cutter height", "depth").Replace(at)
+	}
 	if v.One {
 		sentence := fmt.Sprintf("Yes: %s serve %s: %s.", at, all, m.costText(forced.Costs))
-		if o.Asked > 1 {
-			sentence += fmt.Sprintf(" The job as it stands takes %d settings.", o.Asked)
-		}
-		return sentence
+		return sentence + m.asked(o.Asked)
 	}
 	var out strings.Builder
 	fmt.Fprintf(&out, "No. Forced on %s, %s cost: %s.", all, at, m.costText(forced.Costs))
@@ -61,7 +62,19 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 	for _, why := range order {
 		fmt.Fprintf(&out, " None of this cutter suits %s: %s.", Some(reasons[why]), why)
 	}
-	return out.String()
+	return out.String() + m.asked(o.Asked)
+}
+
+// asked counts the settings that follow, with those for dividers, raised grooves and
+// all that no corner is.
+func (m maker) asked(n int) string {
+	if n < 2 {
+		return ""
+	}
+	if m.drawers[0].Setup.Cutter.Kind.FollowsDrawing() {
+		return fmt.Sprintf(" The job as it stands takes %d settings.", n)
+	}
+	return fmt.Sprintf(" All cuts of the job as it stands take %d settings; they follow.", n)
 }
 
 // costText is the worst of the costs in words.

@@ -28,9 +28,14 @@ type Machine struct {
 	Drawers  []string  `json:"drawers"`
 	Cautions []Caution `json:"cautions"`
 	OneSetup OneSetup  `json:"one_setup"`
-	Settings []Setting `json:"settings"`        // empty for a router, which follows its drawings
-	Files    []Cutting `json:"files,omitempty"` // of a router
-	Checks   []Check   `json:"checks,omitempty"`
+	Settings []Setting `json:"settings"` // empty for a router, which follows its drawings
+	// Order says why the settings follow each other as they do.
+	Order   string    `json:"order,omitempty"`
+	Gauges  []Gauge   `json:"gauges,omitempty"` // by hand, what is marked with each
+	Apart   []CutStep `json:"apart"`            // what is sawn and bored afterwards
+	Refused []CutStep `json:"refused"`          // what goes beyond the machine's limits
+	Files   []Cutting `json:"files,omitempty"`  // of a router
+	Checks  []Check   `json:"checks,omitempty"`
 }
 
 // OneSetup is the verdict on one fence distance and one cutter height for all drawers
@@ -39,7 +44,7 @@ type OneSetup struct {
 	One bool `json:"one"`
 	// Said is the verdict and what it costs, in sentences.
 	Said string `json:"said"`
-	// Asked is how many settings the job as it stands takes.
+	// Asked is how many settings all cuts of the job as it stands take: those that follow.
 	Asked  int      `json:"settings_of_the_job"`
 	Forced Choice   `json:"one_for_all"`
 	Fewest []Choice `json:"fewest"`
@@ -84,26 +89,16 @@ type Left struct {
 	Why    string `json:"why"`
 }
 
-// Setting is one cutter height and fence distance with its cuts in order.
+// Setting is one cutter height and fence distance with its cuts in order; by hand, the
+// depth and the distance of a gauge.
 type Setting struct {
+	Cutter  float64   `json:"cutter,omitempty"`
 	Height  float64   `json:"height"`
 	Fence   float64   `json:"fence"`
 	Spacers *Spacers  `json:"spacers,omitempty"`
 	Steps   []float64 `json:"height_passes,omitempty"` // of a router table
 	Cuts    []CutStep `json:"cuts"`
 	Checks  []Check   `json:"checks"`
-}
-
-// CutStep is one cut of a setting.
-type CutStep struct {
-	Work     string    `json:"work"`
-	Kind     string    `json:"kind"`
-	Face     string    `json:"face"` // down on the table, or of a part on end against the fence
-	Edges    []string  `json:"edges"`
-	Width    float64   `json:"width"`
-	Passes   []float64 `json:"passes"` // fence distances
-	Parts    []Pieces  `json:"parts"`
-	Cautions []Caution `json:"cautions"`
 }
 
 // Cited are the sources, from 1, that cautions of the sheet name.
@@ -122,14 +117,11 @@ func (s SetupSheet) Cited() map[int]bool {
 				note(c.Cautions)
 			}
 		}
+		for _, c := range m.Apart {
+			note(c.Cautions)
+		}
 	}
 	return cites
-}
-
-// Pieces are parts of one name.
-type Pieces struct {
-	Part  string `json:"part"`
-	Count int    `json:"count"`
 }
 
 // Check is what a caliper should read, and between what it may be.
@@ -178,6 +170,7 @@ func byMachine(b batch.Batch) (groups [][]batch.Drawer) {
 type maker struct {
 	batch   batch.Batch
 	drawers []batch.Drawer
+	boards  []setup.Board // all parts that are cut here
 	n       func(float64) float64
 }
 
@@ -189,35 +182,31 @@ func (m maker) machine() Machine {
 	for _, d := range m.drawers {
 		out.Drawers = append(out.Drawers, d.Spec.Name)
 	}
-	out.Cautions, out.OneSetup = ofMachine[cutter.Kind], m.verdict()
+	out.Cautions, out.Apart, out.Refused = ofMachine[cutter.Kind], []CutStep{}, []CutStep{}
 	if cutter.Kind.FollowsDrawing() {
+		out.Apart = m.bores()
+		out.OneSetup = m.verdict(len(batch.BySetting(m.drawers)))
 		out.Files = m.files()
 		out.Checks = m.checks(m.drawers)
 		return out
 	}
-	for _, s := range setup.Sheet(cutter.Width, m.boards()) {
+	m.boards = batch.Boards(m.drawers)
+	sheet := setup.Plan(cutter, m.batch.Machines, m.boards)
+	for _, s := range sheet.Settings {
 		out.Settings = append(out.Settings, m.setting(s, cutter.Kind))
 	}
-	return out
-}
-
-// boards are the parts that are cut here; loose dividers and drawer fronts among them.
-func (m maker) boards() (list []setup.Board) {
-	for _, d := range m.drawers {
-		for _, p := range d.Parts {
-			b := setup.Board{Name: p.Name, Role: p.Role, Count: p.Quantity, Panel: p.Panel, Thickness: p.Stock.Thickness}
-			if d.Spec.Joint == joinery.BoxJoint {
-				switch p.Role {
-				case joinery.Side:
-					b.Fingers = d.Spec.Front.Thickness.Mean
-				case joinery.Front, joinery.Back:
-					b.Fingers = d.Spec.Sides.Thickness.Mean
-				}
-			}
-			list = append(list, b)
-		}
+	for _, c := range sheet.Apart {
+		out.Apart = append(out.Apart, m.step(c))
 	}
-	return list
+	out.Apart = append(out.Apart, m.bores()...)
+	for _, c := range sheet.Refused {
+		out.Refused = append(out.Refused, m.step(c))
+	}
+	if out.Order = orderOf(sheet, cutter.Kind); cutter.Kind == joinery.Hand {
+		out.Gauges = m.gauges(sheet)
+	}
+	out.OneSetup = m.verdict(len(sheet.Settings))
+	return out
 }
 
 func (m maker) files() []Cutting {
@@ -233,26 +222,19 @@ func (m maker) files() []Cutting {
 }
 
 func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
-	out := Setting{Height: m.n(s.Height), Fence: m.n(s.Fence), Checks: []Check{}}
-	if on == joinery.RouterTable {
-		for _, h := range setup.HeightPasses(s.Cutter, s.Height) {
+	out := Setting{Cutter: m.n(s.Cutter), Height: m.n(s.Height), Fence: m.n(s.Fence), Checks: []Check{}}
+	if pass := m.batch.Machines.Of(on).Pass; pass > 0 {
+		for _, h := range setup.HeightPasses(s.Cutter, pass, s.Height) {
 			out.Steps = append(out.Steps, m.n(h))
 		}
 	}
 	for _, c := range s.Cuts {
-		step := CutStep{Work: string(c.Work), Kind: c.Kind.String(), Face: c.Face.String(), Edges: edgesOf(c.Edges), Width: m.n(c.Width), Passes: []float64{}, Cautions: ofWork[c.Work]}
-		for _, p := range c.Passes {
-			step.Passes = append(step.Passes, m.n(p))
-		}
-		for _, p := range c.Boards {
-			step.Parts = append(step.Parts, Pieces{p.Name, p.Count})
-		}
-		out.Cuts = append(out.Cuts, step)
+		out.Cuts = append(out.Cuts, m.step(c))
 	}
 	if served := m.served(s); len(served) > 0 {
 		out.Checks = m.checks(served)
 	}
-	if len(m.batch.Spacers) > 0 && s.Height > 0 {
+	if len(m.batch.Spacers) > 0 && s.Height > 0 && on.Fenced() {
 		out.Spacers = m.stacks(s.Fence, s.Height)
 	}
 	return out
@@ -270,23 +252,6 @@ func (m maker) served(s setup.Setting) (list []batch.Drawer) {
 
 // sameSetting is half of what settings of one sheet differ by at least, in mm.
 const sameSetting = 0.01
-
-// edgesOf names edges as a person at the machine sees them.
-func edgesOf(e setup.Edges) (list []string) {
-	switch {
-	case e.Left && e.Right:
-		list = append(list, "both ends")
-	case e.Left || e.Right:
-		list = append(list, "the nearer end")
-	}
-	if e.Lower {
-		list = append(list, "lower edge")
-	}
-	if e.Upper {
-		list = append(list, "upper edge")
-	}
-	return list
-}
 
 // checks are the caliper's limits for drawers cut at one setting: what is right for
 // all of them.
@@ -311,15 +276,13 @@ func (m maker) checks(drawers []batch.Drawer) []Check {
 }
 
 // verdict is on one setting for the drawers of a machine.
-func (m maker) verdict() OneSetup {
+func (m maker) verdict(asked int) OneSetup {
 	needs := make([]setup.Need, len(m.drawers))
-	settings := make(map[joinery.Setup]bool)
 	for i, d := range m.drawers {
 		needs[i] = setup.Of(d.Drawer)
-		settings[d.Setup] = true
 	}
 	v := setup.Judge(needs)
-	out := OneSetup{One: v.One, Asked: len(settings), Forced: m.choice(v.Forced, needs), Proven: v.Proven, Fewest: []Choice{}, Left: []Left{}}
+	out := OneSetup{One: v.One, Asked: asked, Forced: m.choice(v.Forced, needs), Proven: v.Proven, Fewest: []Choice{}, Left: []Left{}}
 	for _, g := range v.Fewest {
 		out.Fewest = append(out.Fewest, m.choice(g, needs))
 	}

@@ -6,6 +6,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -77,9 +78,34 @@ func (t *sheetText) cautions(indent string, list []Caution) {
 
 func (t *sheetText) number(v float64) string { return caliper(v, t.unit) }
 
-// MachineName is a machine as a heading calls it.
-func MachineName(kind string) string {
-	return map[joinery.CutterKind]string{joinery.Saw: "table saw", joinery.RouterTable: "router table", joinery.Router: "CNC router", joinery.Hand: "by hand"}[joinery.CutterKind(kind)]
+// Jig reports whether a finger jig takes the fence's place.
+func (s Setting) Jig() bool { return len(s.Cuts) > 0 && s.Cuts[0].Work == string(setup.Fingers) }
+
+// buried is how a setting with a sacrificial fence is to be read.
+const buried = "Part of the cutter is buried in the fence, and what stands out of it is what each cut takes from its end or edge; where that is more than the cutter is wide, the passes are distances from the fence's face to the cutter."
+
+// Buried says how a setting with a sacrificial fence is to be read; empty for any other.
+func (s Setting) Buried(machine string) string {
+	if s.Fence != 0 || s.Jig() || !joinery.CutterKind(machine).Fenced() {
+		return ""
+	}
+	return buried
+}
+
+// Heading names a setting by what is set.
+func (s Setting) Heading(number int, machine string, u geom.Unit) string {
+	mm := func(v float64) string { return caliper(v, u) + " " + u.String() }
+	if joinery.CutterKind(machine) == joinery.Hand {
+		return fmt.Sprintf("SETTING %d: gauge or fence %s, depth or shoulder %s", number, mm(s.Fence), mm(s.Height))
+	}
+	name := CutterName(machine)
+	switch {
+	case s.Jig():
+		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, finger jig", number, name, mm(s.Cutter), mm(s.Height))
+	case s.Fence == 0:
+		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, sacrificial fence", number, name, mm(s.Cutter), mm(s.Height))
+	}
+	return fmt.Sprintf("SETTING %d: %s %s wide, height %s, fence %s from its face to the near side of the %s", number, name, mm(s.Cutter), mm(s.Height), mm(s.Fence), name)
 }
 
 // CutterName is what its cutter is called.
@@ -90,7 +116,7 @@ func CutterName(kind string) string {
 func (t *sheetText) machine(m Machine) {
 	unit := t.unit.String()
 	t.line("")
-	t.line("%s, %s %s %s wide: %s", strings.ToUpper(MachineName(m.Machine)), CutterName(m.Machine), t.number(m.Cutter), unit, Some(m.Drawers))
+	t.line("%s, %s %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), t.number(m.Cutter), unit, Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
 	t.wrapped("", "One setting for everything? "+m.OneSetup.Said)
@@ -104,25 +130,26 @@ func (t *sheetText) machine(m Machine) {
 	t.wrapped("", "Cut a test piece of the same boards first, a side's and a front's end, push it together and measure. "+
 		"`drawerwright adjust` takes the readings and says what to move.")
 	t.step, t.said = 0, make(map[string]bool)
+	t.refused(m)
+	t.gauges(m.Gauges)
+	if m.Order != "" {
+		t.line("")
+		t.wrapped("", m.Order)
+	}
 	for i, s := range m.Settings {
 		t.setting(i+1, s, m.Machine)
 	}
 	if joinery.CutterKind(m.Machine).FollowsDrawing() {
 		t.files(m)
 	}
+	t.apart(m)
 }
 
 func (t *sheetText) setting(number int, s Setting, machine string) {
 	unit := t.unit.String()
 	t.line("")
-	if s.Height == 0 {
-		t.line("SETTING %d: no fence", number)
-	} else {
-		t.line("SETTING %d: height %s %s, fence %s %s from its face to the near side of the %s", number, t.number(s.Height), unit, t.number(s.Fence), unit, CutterName(machine))
-	}
-	if s.Fence == 0 && s.Height > 0 {
-		t.wrapped("  ", "The fence is a sacrificial one, in which part of the cutter is buried: every distance counts from its face.")
-	}
+	t.line("%s", s.Heading(number, machine, t.unit))
+	t.wrapped("  ", s.Buried(machine))
 	if p := s.Spacers; p != nil && s.Fence > 0 {
 		t.wrapped("  ", fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", t.pieces(p.Fence, s.Fence), t.pieces(p.Height, s.Height)))
 	}
@@ -159,45 +186,17 @@ func (t *sheetText) list(values []float64) string {
 	return strings.Join(all, ", ")
 }
 
-// How says how a part is held and moved for a cut, without a full stop.
-func (c CutStep) How(u geom.Unit) string {
-	width, edges := caliper(c.Width, u)+" "+u.String(), strings.Join(c.Edges, ", ")
-	switch setup.Work(c.Work) {
-	case setup.Across:
-		turns := " in turn"
-		if len(c.Edges) == 1 && c.Edges[0] != "both ends" {
-			turns = ""
-		}
-		return fmt.Sprintf("%ss, %s wide: flat, the %s face down, %s against the fence%s, fed by a mitre gauge or a sled", c.Kind, width, c.Face, edges, turns)
-	case setup.Along:
-		return fmt.Sprintf("%ss, %s wide: flat, the %s face down, %s along the fence", c.Kind, width, c.Face, edges)
-	case setup.AtEnd:
-		return fmt.Sprintf("%ss, %s from the end: flat, the %s face down, %s against the sacrificial fence", c.Kind, width, c.Face, edges)
-	case setup.OnEnd:
-		return fmt.Sprintf("%ss on the other face, up to %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, width, edges, c.Face)
-	case setup.Fingers:
-		return fmt.Sprintf("fingers: on end in a finger jig, %s; the drawing shows the notches", edges)
-	}
-	return fmt.Sprintf("%ss: bored or sawn apart, as the parts' drawings have them", c.Kind)
-}
-
-// Pieces says which parts are cut so, and how many of each.
-func (c CutStep) Pieces() string {
-	var parts []string
-	for _, p := range c.Parts {
-		parts = append(parts, fmt.Sprintf("%d x %s", p.Count, p.Part))
-	}
-	return strings.Join(parts, ", ")
-}
-
 func (t *sheetText) cut(c CutStep) {
 	t.step++
 	t.wrapped("  ", fmt.Sprintf("%d. %s.", t.step, c.How(t.unit)))
 	if len(c.Passes) > 1 {
 		t.wrapped("     ", fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), t.list(c.Passes), t.unit))
 	}
-	t.wrapped("     ", c.Pieces())
-	if t.said[c.Work] {
+	t.wrapped("     ", c.Who)
+	if c.Note != "" {
+		t.wrapped("     ", c.Note)
+	}
+	if len(c.Cautions) > 0 && t.said[c.Work] {
 		t.wrapped("     ", "! Cautions as above for "+workNames[setup.Work(c.Work)]+".")
 		return
 	}
@@ -205,7 +204,47 @@ func (t *sheetText) cut(c CutStep) {
 	t.cautions("     ", c.Cautions)
 }
 
-var workNames = map[setup.Work]string{setup.Across: "cuts across", setup.Along: "cuts along", setup.AtEnd: "cuts at the end", setup.OnEnd: "parts on end", setup.Fingers: "fingers", setup.Apart: "holes"}
+var workNames = map[setup.Work]string{setup.Across: "cuts across", setup.Along: "cuts along", setup.AtEnd: "cuts at the end", setup.AtEdge: "cuts at the edge", setup.OnEnd: "parts on end", setup.Fingers: "fingers",
+	setup.Knifed: "knifed dados", setup.Shoulder: "shoulders", setup.Ploughed: "the plough", setup.Chopped: "chopped grooves", setup.HandSawn: "fingers", setup.Sawn: "what is sawn", setup.Bored: "holes", setup.Opened: "openings", "bored-end": "holes"}
+
+// apart are what is sawn and bored when the cuts with a fence are made.
+func (t *sheetText) apart(m Machine) {
+	place := ""
+	for _, c := range m.Apart {
+		if at := c.Place(m.Machine); at != place {
+			place = at
+			t.line("")
+			t.line("%s", strings.ToUpper(at))
+		}
+		t.cut(c)
+	}
+}
+
+// refused says what is no setup of the machine, and what makes it.
+func (t *sheetText) refused(m Machine) {
+	if len(m.Refused) == 0 {
+		return
+	}
+	t.line("")
+	t.line("NO SETUP OF THIS MACHINE")
+	for _, c := range m.Refused {
+		t.wrapped("  ", fmt.Sprintf("%s of %s: %s; %s.", c.Kind, c.Who, lower(c.Note), c.Instead))
+	}
+}
+
+func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+// gauges lists the settings of marking gauges.
+func (t *sheetText) gauges(list []Gauge) {
+	if len(list) == 0 {
+		return
+	}
+	t.line("")
+	t.line("GAUGES, one for each distance, left as it is until the last part is marked")
+	for _, g := range list {
+		t.wrapped("  ", fmt.Sprintf("%s %s: %s.", t.number(g.At), t.unit, strings.Join(g.Marks, "; ")))
+	}
+}
 
 func (t *sheetText) checks(list []Check) {
 	if len(list) == 0 {

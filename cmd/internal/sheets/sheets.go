@@ -112,7 +112,7 @@ const folder = "sheets/"
 // asked is what is to be laid out of one stock, and by which rules.
 func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut) Stock {
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, Reach: [2]geom.Length{geom.LengthOf(b.Sheets.Fence), geom.LengthOf(b.Sheets.Sled)}, FromSpoilboard: b.Router.FromSpoilboard,
+	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, Reach: [2]geom.Length{geom.LengthOf(b.Machines.Of(joinery.Saw).FenceReach), geom.LengthOf(b.Machines.Of(joinery.Saw).SledReach)}, FromSpoilboard: b.Router.FromSpoilboard,
 		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
 		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
 	gap, out, in := 0.0, false, false

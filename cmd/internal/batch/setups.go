@@ -1,0 +1,145 @@
+package batch
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// BySetting gathers drawers that one setting serves, as far as it is told apart on
+// paper, in order of appearance.
+func BySetting(drawers []Drawer) (groups [][]Drawer) {
+	at := make(map[joinery.Setup]int)
+	for _, d := range drawers {
+		key := SettingKey(d)
+		i, known := at[key]
+		if !known {
+			i = len(groups)
+			at[key], groups = i, append(groups, nil)
+		}
+		groups[i] = append(groups[i], d)
+	}
+	return groups
+}
+
+// SettingKey is equal for drawers that one setting serves.
+func SettingKey(d Drawer) joinery.Setup { return setup.Key(d.Setup, printed(d.Spec.Units)) }
+
+// printed is the smallest step that settings are printed in, in mm.
+func printed(u geom.Unit) float64 {
+	if u == geom.Inch {
+		return geom.InchMM / 1000
+	}
+	return 0.01
+}
+
+// Boards are the parts of drawers that are cut at one machine.
+func Boards(drawers []Drawer) (list []setup.Board) {
+	for _, d := range drawers {
+		for _, p := range d.Parts {
+			list = append(list, setup.Board{Name: p.Name, Role: p.Role, Count: p.Quantity, Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
+		}
+	}
+	return list
+}
+
+// beyond warns of cuts that are no setup of the drawer's machine.
+func (b Batch) beyond(d Drawer) (problems []joinery.Problem) {
+	cutter := d.Setup.Cutter
+	told := make(map[string]bool)
+	for _, board := range Boards([]Drawer{d}) {
+		for _, s := range setup.Process(board, cutter, b.Machines) {
+			if s.Refused == nil {
+				continue
+			}
+			message := fmt.Sprintf("the %s of the %s are no setup of this %s: %s", StepName(s), board.Role, MachineName(cutter.Kind), BeyondText(*s.Refused, b.Units))
+			if told[message] {
+				continue
+			}
+			told[message] = true
+			problems = append(problems, joinery.Problem{Code: "setup-limit", Field: joinery.FieldCutter, Part: string(board.Role), Message: message, Hint: WaysText(s, cutter.Kind) + "; " + limitAdvice(*s.Refused, cutter.Kind)})
+		}
+	}
+	return problems
+}
+
+func limitAdvice(b setup.Beyond, k joinery.CutterKind) string {
+	if b.Limit == setup.LimitReach {
+		return "or take a bit that reaches further"
+	}
+	return fmt.Sprintf("a machine that does it safely has its own %s under machines: %s", b.Limit, k)
+}
+
+// MachineName is a machine in a sentence or a heading.
+func MachineName(k joinery.CutterKind) string {
+	return map[joinery.CutterKind]string{joinery.Saw: "table saw", joinery.RouterTable: "router table", joinery.Router: "CNC router", joinery.Hand: "hand work"}[k]
+}
+
+// StepName is what a step makes, in the plural.
+func StepName(s setup.Step) string {
+	switch {
+	case len(s.EdgeCuts) > 0 && s.Edge == geom.PullCut:
+		return "pulls"
+	case len(s.EdgeCuts) > 0 && s.Edge == geom.CrossingCut:
+		return "slots for crossing dividers"
+	case len(s.EdgeCuts) > 0 && s.Edge == geom.NotchCut:
+		return "notches"
+	case len(s.EdgeCuts) > 0:
+		return "fingers"
+	case s.Work == setup.Bored:
+		return "holes"
+	case s.Work == setup.Opened:
+		return "openings"
+	}
+	return s.Kind.String() + "s"
+}
+
+// BeyondText says what is measured against which limit.
+func BeyondText(b setup.Beyond, u geom.Unit) string {
+	is, limit := geom.LengthOf(b.Measured).Text(u), geom.LengthOf(b.Max).Text(u)
+	switch b.Limit {
+	case setup.LimitHeight:
+		return fmt.Sprintf("the cutter would stand %s over the table, %s is the most", is, limit)
+	case setup.LimitReach:
+		return fmt.Sprintf("the cut is %s deep, the bit reaches %s", is, limit)
+	case setup.LimitWidth:
+		return fmt.Sprintf("the cutter is %s wide, the machine carries %s at the most", is, limit)
+	case setup.LimitFence:
+		return fmt.Sprintf("the fence would stand %s away, it opens to %s", is, limit)
+	case setup.LimitSled:
+		return fmt.Sprintf("the cut is %s long, the sled takes %s", is, limit)
+	case setup.LimitOnSled:
+		return fmt.Sprintf("the part is %s long, the sled takes parts up to %s", is, limit)
+	case setup.LimitLeastEnd:
+		return fmt.Sprintf("it would stand %s high, what is lower than %s is not stood on end", is, limit)
+	case setup.LimitMostEnd:
+		return fmt.Sprintf("it would stand %s high, what is higher than %s is not stood on end", is, limit)
+	}
+	return fmt.Sprintf("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
+}
+
+// WaysText says what makes a cut that the machine refuses.
+func WaysText(s setup.Step, k joinery.CutterKind) string {
+	other := joinery.RouterTable
+	if k == joinery.RouterTable {
+		other = joinery.Saw
+	}
+	words := map[setup.Way]string{
+		setup.ByNarrower: "with a narrower cutter",
+		setup.ByOther:    fmt.Sprintf("on a %s (kind: %s)", MachineName(other), other),
+		setup.ByStrip:    "in a strip that is long enough to be pushed, from which the parts are cut afterwards",
+		setup.ByGuide:    "with a hand-held router along a straightedge that is clamped across the part",
+		setup.ByRouter:   fmt.Sprintf("on a CNC router (kind: %s)", joinery.Router),
+		setup.ByHand:     fmt.Sprintf("by hand (kind: %s)", joinery.Hand),
+		setup.ByCorner:   fmt.Sprintf("or take a corner whose fronts have plain ends (joint: %s or %s)", joinery.Rabbet, joinery.Butt),
+	}
+	var list []string
+	for _, w := range s.Ways {
+		list = append(list, words[w])
+	}
+	return "make them " + strings.Join(slices.Compact(list), "; ")
+}

@@ -1,0 +1,74 @@
+package job
+
+import (
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// machineLength is one of the limits of a machine with a fence.
+type machineLength struct {
+	limit    setup.Limit
+	of       func(*setup.Machine) *float64
+	min, max float64
+	doc      string
+}
+
+var machineLengths = []machineLength{
+	{setup.LimitHeight, func(m *setup.Machine) *float64 { return &m.MostHeight }, 1, 200, "How far the cutter stands over the table at most"},
+	{setup.LimitWidth, func(m *setup.Machine) *float64 { return &m.MostWidth }, 1, 200, "The widest cutter that its arbor or collet carries"},
+	{setup.LimitFence, func(m *setup.Machine) *float64 { return &m.FenceReach }, minReachOfSaw, maxSize, "How far the fence opens; of a saw, a sheet that is wider is cut with a hand-held saw along a guide"},
+	{setup.LimitSled, func(m *setup.Machine) *float64 { return &m.SledReach }, minReachOfSaw, maxSize, "The longest crosscut that the sled or mitre gauge takes; of a saw, a longer one through a sheet is cut along a guide"},
+	{setup.LimitOnSled, func(m *setup.Machine) *float64 { return &m.OnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
+	{setup.LimitLeastEnd, func(m *setup.Machine) *float64 { return &m.LeastOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge"},
+	{setup.LimitMostEnd, func(m *setup.Machine) *float64 { return &m.MostOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge"},
+	{setup.LimitLeastFed, func(m *setup.Machine) *float64 { return &m.LeastFed }, 20, maxSize, "The shortest part that is pushed along the fence; across, a shorter one is clamped to the sled"},
+}
+
+// fencedKinds are the machines whose limits a job can write down.
+var fencedKinds = []joinery.CutterKind{joinery.Saw, joinery.RouterTable}
+
+// passKey is how deep a router table's bit goes in one pass.
+const passKey = "pass"
+
+var machineKeys = func() (keys []key) {
+	docs := map[joinery.CutterKind]string{joinery.Saw: "What the table saw can do: no setup goes beyond", joinery.RouterTable: "What the router table can do: no setup goes beyond"}
+	for _, k := range fencedKinds {
+		keys = append(keys, key{name: string(k), form: formSection, keys: limitsOfMachine(k), without: "a cautious machine of a small shop", doc: docs[k]})
+	}
+	return keys
+}()
+
+func limitsOfMachine(k joinery.CutterKind) (keys []key) {
+	for _, l := range machineLengths {
+		usual := setup.DefaultMachine(k)
+		keys = append(keys, key{name: string(l.limit), form: formLength, min: l.min, max: l.max, doc: l.doc, fallback: mm(*l.of(&usual))})
+	}
+	if k == joinery.RouterTable {
+		keys = append(keys, key{name: passKey, form: formMeasure, measures: ratios, min: 0.1, max: 1, fallback: "0.5", doc: "How deep one pass goes at most, as a part of the bit's diameter"})
+	}
+	return keys
+}
+
+// machines are the limits of the shop's machines.
+func (b *builder) machines() setup.Machines {
+	out := setup.Machines{}
+	all := b.sub(b.root, "machines", machineKeys)
+	for _, k := range fencedKinds {
+		s := b.sub(all, string(k), limitsOfMachine(k))
+		m := setup.DefaultMachine(k)
+		for _, l := range machineLengths {
+			if v := s.values[string(l.limit)]; len(v.lengths) > 0 {
+				*l.of(&m) = v.mm(0)
+			}
+		}
+		if v := s.values[passKey]; v.number > 0 {
+			m.Pass = v.number
+		}
+		if m.LeastOnEnd > m.MostOnEnd {
+			b.fail(CodeOutOfRange, either(s.values[string(setup.LimitMostEnd)], s.values[string(setup.LimitLeastEnd)]).at, "write the smaller of the two as the shortest",
+				"%s is more than %s", setup.LimitLeastEnd, setup.LimitMostEnd)
+		}
+		out[k] = m
+	}
+	return out
+}

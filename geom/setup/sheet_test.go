@@ -1,0 +1,164 @@
+package setup_test
+
+import (
+	"slices"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+func boards(d joinery.Drawer) (list []setup.Board) {
+	for _, p := range d.Parts {
+		list = append(list, setup.Board{Name: string(p.Role) + p.Label, Role: p.Role, Count: len(p.Stands), Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
+	}
+	return list
+}
+
+// The saw's sheet for dado and rabbet: one height and one fence for dados, rabbets on
+// end and grooves, those across the grain first, with all parts.
+func TestSheet(t *testing.T) {
+	d := drawer(t, func(s *joinery.Spec) { s.Height = 160 })
+	sheet := setup.Plan(d.Spec.Cutter, nil, boards(d))
+	if s := sheet.Settings; len(s) != 1 || s[0].Height != 6 || s[0].Fence != 6 || s[0].Cutter != 6.35 {
+		t.Fatalf("%+v", s)
+	}
+	var works []setup.Work
+	for _, c := range sheet.Settings[0].Cuts {
+		works = append(works, c.Work)
+	}
+	if !slices.Equal(works, []setup.Work{setup.Across, setup.OnEnd, setup.Along}) {
+		t.Errorf("in the order %v", works)
+	}
+	dados, rabbets, grooves := sheet.Settings[0].Cuts[0], sheet.Settings[0].Cuts[1], sheet.Settings[0].Cuts[2]
+	if !dados.Edges.Left || !dados.Edges.Right || len(dados.Boards) != 1 || dados.Boards[0].Count != 2 || dados.Face != geom.Inside {
+		t.Errorf("dados %+v", dados)
+	}
+	if len(grooves.Boards) != 3 || !grooves.Edges.Lower || grooves.Edges.Upper {
+		t.Errorf("grooves %+v", grooves)
+	}
+	if len(rabbets.Boards) != 2 || rabbets.Face != geom.Inside || rabbets.Width != 6 || len(rabbets.Passes) != 1 {
+		t.Errorf("rabbets %+v", rabbets)
+	}
+	// A front of 13.05: its rabbet is 7.05 deep and takes two passes of 6.35, the last at
+	// 6 + 7.05 - 6.35 = 6.7.
+	d = drawer(t, front(13.05))
+	passes := setup.Plan(d.Spec.Cutter, nil, boards(d)).Settings[0].Cuts[1].Passes
+	if len(passes) != 2 {
+		t.Fatalf("%v", passes)
+	}
+	about(t, "the last pass", passes[1], 6.7)
+}
+
+// With glue room the dados are 6.2 deep and all else 6: the deeper height first, then
+// the other, and never back.
+func TestDeeperFirst(t *testing.T) {
+	d := drawer(t, func(s *joinery.Spec) { s.GlueRoom = 0.2 })
+	s := setup.Plan(d.Spec.Cutter, nil, boards(d))
+	if len(s.Settings) != 2 || s.Changes() != 1 {
+		t.Fatalf("%+v", s.Settings)
+	}
+	about(t, "the first height", s.Settings[0].Height, 6.2)
+	about(t, "the second height", s.Settings[1].Height, 6)
+}
+
+// A front of 1500 - 24 + 12 = 1488 and one of 90 - 24 + 12 = 78 are not stood on end,
+// where 150 to 600 are: they lie flat, the cutter as high as their rabbets are deep,
+// 12 - 6. The small one's groove is no setup; a strip, the CNC router or a hand makes it.
+func TestBeyond(t *testing.T) {
+	for _, c := range []struct {
+		width, height, depth, measured float64
+		limit                          setup.Limit
+	}{{1500, 140, 500, 1488, setup.LimitMostEnd}, {90, 40, 90, 78, setup.LimitLeastEnd}} {
+		d := drawer(t, func(s *joinery.Spec) { s.Width, s.Height, s.Depth = c.width, c.height, c.depth })
+		for _, b := range boards(d) {
+			for _, s := range setup.Process(b, d.Spec.Cutter, nil) {
+				switch {
+				case s.Kind == geom.Rabbet:
+					if s.Work != setup.AtEnd || s.Instead == nil || s.Instead.Limit != c.limit || s.Face != geom.Outside || s.Refused != nil {
+						t.Errorf("%g: rabbets %+v", c.width, s)
+						continue
+					}
+					about(t, "what is measured", s.Instead.Measured, c.measured)
+					about(t, "the height", s.Height, 6)
+				case s.Kind == geom.Groove && c.width == 90:
+					if s.Refused == nil || s.Refused.Limit != setup.LimitLeastFed || !slices.Equal(s.Ways, []setup.Way{setup.ByStrip, setup.ByRouter, setup.ByHand}) {
+						t.Errorf("groove %+v", s)
+					}
+				case s.Refused != nil:
+					t.Errorf("%g: %+v", c.width, s)
+				}
+			}
+		}
+	}
+}
+
+// A back with notches for slides under the box keeps its rabbets at their full length:
+// they are cut before the notches, stood on end like the front's.
+func TestNotchedBack(t *testing.T) {
+	d := drawer(t, func(s *joinery.Spec) {
+		s.Height, s.BottomHeight = 160, 13
+		s.Undermount = &joinery.Undermount{Recess: 13, NotchWidth: 38, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 27, HookIn: 7}
+	})
+	s := setup.Plan(d.Spec.Cutter, nil, boards(d))
+	for _, set := range s.Settings {
+		if set.Height != 6 {
+			t.Errorf("height %g", set.Height)
+		}
+	}
+	if len(s.Settings) != 2 || len(s.Refused) != 0 {
+		t.Fatalf("%d settings", len(s.Settings))
+	}
+	if len(s.Apart) != 2 || s.Apart[0].Work != setup.Sawn || s.Apart[1].Work != setup.Bored {
+		t.Fatalf("apart %+v", s.Apart)
+	}
+	notch, hook := s.Apart[0], s.Apart[1]
+	// From the end of the back, 12 - 6 = 6 in the sides' dados, and 38 from their inside faces.
+	about(t, "the notch's width", notch.Places[0].Width(), 44)
+	about(t, "the notch's height", notch.Places[0].Height(), 13)
+	about(t, "the hook's bore", hook.Width, 6)
+	about(t, "its depth", hook.Height, 10)
+	about(t, "its height", (hook.Places[0].Min.Y+hook.Places[0].Max.Y)/2, 27)
+	// Seen from outside the left end is the panel's right one: 6 + 7 from either.
+	about(t, "its place", min((hook.Places[0].Min.X+hook.Places[0].Max.X)/2, (hook.Places[1].Min.X+hook.Places[1].Max.X)/2), 13)
+}
+
+// A router table stops a groove between stops, and takes 6.1 with a bit of 6 in three
+// passes of half its diameter.
+func TestRouterTable(t *testing.T) {
+	d := drawer(t, func(s *joinery.Spec) {
+		s.Cutter.Kind, s.GrooveEnds = joinery.RouterTable, joinery.GrooveStopped
+	})
+	stopped := false
+	for _, s := range setup.Process(boards(d)[0], d.Spec.Cutter, nil) {
+		if s.Work == setup.Along {
+			stopped = s.Stops[0] > 0 && s.Stops[1] > 0
+		}
+	}
+	if !stopped {
+		t.Error("the sides' groove has no stops")
+	}
+	list := setup.HeightPasses(6, 0.5, 6.1)
+	if len(list) != 3 {
+		t.Fatal(list)
+	}
+	about(t, "the last", list[2], 6.1)
+	about(t, "the first", list[0], 6.1/3)
+}
+
+// By hand every pocket is marked and cut, and nothing has a fence.
+func TestByHand(t *testing.T) {
+	d := drawer(t, func(s *joinery.Spec) { s.Cutter.Kind, s.DadoPlay = joinery.Hand, 0.2 })
+	var works []setup.Work
+	for _, set := range setup.Plan(d.Spec.Cutter, nil, boards(d)).Settings {
+		about(t, "the gauge", set.Fence, 6)
+		about(t, "the depth", set.Height, 6)
+		for _, c := range set.Cuts {
+			works = append(works, c.Work)
+		}
+	}
+	if !slices.Equal(works, []setup.Work{setup.Knifed, setup.Shoulder, setup.Ploughed}) {
+		t.Error(works)
+	}
+}
