@@ -178,4 +178,3 @@ func TestStacks(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 }
-
