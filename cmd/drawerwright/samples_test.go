@@ -175,7 +175,10 @@ func TestDresser(t *testing.T) {
 
 // TestPrintRoom, by hand, in inches. Half of the mean of 0.470, 0.473 and 0.471 is
 // 0.2356667; a groove for 0.205 with 0.012 of play goes up to 0.4526667, and a blade of
-// 0.125 makes it in two passes, the second at 0.4526667 - 0.125.
+// 0.125 makes it in two passes, the second at 0.4526667 - 0.125. Fingers of a stack of 0.25
+// are 0.25 - 0.05 mm high, which takes no groove at that height: the lowest row ends 2 mm
+// and a quarter of their play, 0.025 mm, over it. Four plugs a box close the grooves in the
+// fingers, half of 0.4713333 long.
 func TestPrintRoom(t *testing.T) {
 	r := sampled(t, "print-room.yaml")
 	side := partOf(t, r, "paper-side")
@@ -190,6 +193,13 @@ func TestPrintRoom(t *testing.T) {
 	}
 	is(t, "first pass", s.GrooveFences[0], 0.2356667)
 	is(t, "second pass", s.GrooveFences[1], 0.3276667)
+	is(t, "lowest row", r.Setups[1].FingerHeight, 0.4526667+2.025/25.4)
+	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1][1], 0.4526667+2/25.4)
+	is(t, "groove in it", partOf(t, r, "type-front").Operations[0].Outline[0][0], 0)
+	i = slices.IndexFunc(r.Buy, func(b report.Buy) bool { return b.Kind == "offcut" })
+	if b := r.Buy[i]; b.Name != "plug 0.217 in x 0.236 in, 0.235 in long" || b.Quantity != 8 {
+		t.Errorf("plugs: %+v", b)
+	}
 	if len(r.Warnings) != 0 {
 		t.Errorf("warnings %v", warningCodes(r))
 	}

@@ -25,7 +25,8 @@ type finger struct{ low, high, in float64 }
 //	front, back   W x H
 //
 // A router's pitch divides the height into an odd number of rows; a saw's is what
-// its cutter and jig make, and the last row is what is left.
+// its cutter and jig make, one row is what suits the bottom's groove
+// ([layout.planFingers]) and the topmost what is left.
 func (l *layout) boxJoint() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.mostSlot = math.Inf(1) // no tongue to suit
@@ -43,6 +44,7 @@ func (l *layout) boxJoint() {
 		l.checkLevel()
 		l.lapsOfFingers()
 		l.chooseBottom()
+		l.planFingers()
 		l.checkFingers()
 		l.checkWidth(l.fingeredWidth())
 		l.checkProportions()
@@ -106,16 +108,6 @@ func (l *layout) fingerPitch() (pitch, play float64) {
 	return l.wallHeight() / (2*n + 1), l.DadoPlay
 }
 
-// edges are the places between the rows, with the ends of the height.
-func (l *layout) edges() []float64 {
-	pitch, _ := l.fingerPitch()
-	list := []float64{0}
-	for at := pitch; at < l.wallHeight()-pitch/2; at = float64(pitch * float64(len(list))) {
-		list = append(list, at)
-	}
-	return append(list, l.wallHeight())
-}
-
 // rows are the stretches of an end whose fingers are in the odd or the even rows;
 // in the others it stands in.
 func (l *layout) rows(odd int, in float64) []finger {
@@ -150,16 +142,6 @@ func (l *layout) leastFinger() float64 {
 
 // fingerFloor is that floor with what a relief is larger than its bit, in millimetres.
 const fingerFloor = 1.5
-
-// rowOf is the row in which a height lies.
-func (l *layout) rowOf(height float64) int {
-	at := l.edges()
-	row := 0
-	for row < len(at)-2 && height >= at[row+1] {
-		row++
-	}
-	return row
-}
 
 // fingered is a panel with fingers at its left and right ends, and the inside
 // corners that take the other part's fingers. The last side is the lower edge, side
@@ -229,8 +211,12 @@ func (l *layout) checkFingers() {
 			"make the limits for the play of tongues wider", l.between(FieldDadoPlay, leastFingerPlay, l.Limits.TonguePlay.Most))
 	}
 	if len(at) < 4 {
+		need := 3*pitch + l.wallStand()
+		if l.Cutter.Kind.Fenced() {
+			need = l.fingersNeed()
+		}
 		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("walls of %s have room for %d fingers of %s: a box joint needs three", l.text(l.wallHeight()), len(at)-1, l.text(pitch)),
-			"make the box higher, or take another corner", append(l.fingerWays(l.wallHeight()/3-play/2), l.least(FieldOutside, 3*pitch+l.wallStand()).of("height", 0))...)
+			"make the box higher, or take another corner", append(l.fingerWays(l.wallHeight()/3-play/2), l.least(FieldOutside, need).of("height", 0))...)
 		return
 	}
 	if notch := pitch + play/2; notch < l.leastFinger()-settle {
@@ -246,55 +232,16 @@ func (l *layout) checkFingers() {
 		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", l.text(l.FingerWidth), l.text(l.Cutter.Width), l.text(pitch)),
 			"take a smaller bit", l.fingerWays(notch)...)
 	}
-	if l.Cutter.Kind.Fenced() {
-		if last := at[len(at)-1] - at[len(at)-2]; math.Abs(last-pitch) > sameFence {
-			l.warn("finger-width", FieldOutside, Side, fmt.Sprintf("the topmost fingers are %s wide, the others %s", l.text(last), l.text(pitch)),
-				"plane the topmost fingers off, or leave them so", l.exactly(FieldOutside, float64(pitch*math.Round(l.wallHeight()/pitch))+l.wallStand()).of("height", 0))
-		}
-	}
-	if l.BottomFit == BottomApplied {
-		return
-	}
-	row := l.rowOf(l.rise)
-	if low, high := at[row]+play/4, at[row+1]-play/4; l.rise < low-settle && row > 0 || l.rise+l.groove > high+settle {
-		l.fail("bottom-height", FieldBottomHeight, Side, fmt.Sprintf("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", l.text(l.rise), l.text(l.rise+l.groove), l.text(at[row+1])),
-			"take another corner or another bottom", l.rowWays(at, play)...)
-	}
-	if l.GrooveEnds == GrooveThrough {
-		var stop []Remedy
-		if l.Cutter.Kind.Stops() {
-			stop = append(stop, write(FieldGrooveEnds, GrooveStopped))
-		}
-		l.warn("groove-shows", FieldGrooveEnds, Front, "the bottom's groove runs through and shows as holes in the fingers' ends", "plug them, or stop the groove by hand or on a router", stop...)
-	}
+	l.checkRows(pitch, play)
 }
 
 // fingerWays are fingers and bits that go with each other, for notches as wide as they
 // can be.
 func (l *layout) fingerWays(notch float64) []Remedy {
-	ways := []Remedy{l.between(FieldFingerWidth, l.leastFinger(), l.wallHeight()/3)}
 	if l.Cutter.Kind.Fenced() {
 		return []Remedy{l.most(FieldCutter, notch)}
 	}
-	return append(ways, l.most(FieldCutter, (notch-fingerFloor)/2))
-}
-
-// rowWays are heights at which the groove keeps within a row, and other bottoms.
-func (l *layout) rowWays(at []float64, play float64) []Remedy {
-	var ways []Remedy
-	for row := range len(at) - 1 {
-		low, high := at[row]+play/4, at[row+1]-play/4-l.groove
-		if row == 0 {
-			low = leastRabbet
-		}
-		if l.advisable(low, high) && len(ways) < 2 {
-			ways = append(ways, l.between(FieldBottomHeight, low, high))
-		}
-	}
-	if !l.Cutter.Kind.Fenced() { // whose fingers are as wide as its cutter
-		ways = append(ways, l.between(FieldFingerWidth, l.rise+l.groove+2*leastRabbet, l.wallHeight()/3))
-	}
-	return append(ways, write(FieldBottomFit, BottomApplied))
+	return []Remedy{l.between(FieldFingerWidth, l.leastFinger(), l.wallHeight()/3), l.most(FieldCutter, (notch-fingerFloor)/2)}
 }
 
 // leastFingerPlay is the play of fingers below which glue is scraped off, in

@@ -51,7 +51,7 @@ func TestButtCorner(t *testing.T) {
 	near(t, "hole's depth", side.Pockets[0].Depth, 8)
 	// The bottom reaches to 12 - 6 = 6 from the end; a bit of 6 begins 3.2 before.
 	bounds(t, "groove", side.Pockets[4].Outline, 2.8, 6, 450-2.8, 12)
-	if want := []Item{{"dowel 6 mm x 31 mm", 8}}; !slices.Equal(d.Hardware, want) {
+	if want := []Item{{Name: "dowel 6 mm x 31 mm", Count: 8}}; !slices.Equal(d.Hardware, want) {
 		t.Errorf("hardware %v, want %v", d.Hardware, want)
 	}
 	if len(d.Bores) != 2 || d.Bores[0].Depth != 25 || !slices.Equal(d.Bores[0].Heights, []float64{32, 100}) {
@@ -92,10 +92,21 @@ func TestBoxJointCorner(t *testing.T) {
 func TestSawnFingers(t *testing.T) {
 	s := saw(400, 120, 450, 6, sheet("ply", 12), sheet("thin", 5.8))
 	s.Joint, s.BottomHeight = BoxJoint, 30
-	d, problems := Build(s)
-	if !slices.ContainsFunc(problems, func(p Problem) bool { return p.Code == "bottom-height" && p.Error }) {
-		t.Errorf("a groove of 6 goes into no row of 5.95: %v", problems)
+	// A groove of 6 goes into no row of 5.95: the fifth, from 4 x 5.95 = 23.8, is made to
+	// hold it from 30 to 36 and 2 more, and half of half the play.
+	d := mustBuild(t, s)
+	if d.Setup.FingerRow != 5 {
+		t.Errorf("row %d is another height", d.Setup.FingerRow)
 	}
+	near(t, "its height", d.Setup.FingerHeight, 36+2+0.025-23.8)
+	bounds(t, "front's groove", d.part(Front).Panel.Pockets[0].Outline, 0, 30, 400, 36)
+	bounds(t, "side's groove", d.part(Side).Panel.Pockets[0].Outline, 12, 30, 438, 36)
+	// Raised by 10 a blade of 3 makes a groove of 6 for 5.8 + 0.2 in one of 6.35 - 0.05, and
+	// the lowest row is what puts it in the middle of the third.
+	s.Cutter.Groove, s.Cutter.Width, s.BottomHeight = 3, 6.35, 16.5
+	d = mustBuild(t, s)
+	near(t, "lowest row", d.Setup.FingerHeight, 16.5-(6.3-6)/2-6.3)
+	s.Cutter, s.BottomHeight = Cutter{Kind: Saw, Width: 6}, 30
 	s.BottomFit = BottomApplied
 	d = mustBuild(t, s)
 	at := newLayout(d.Spec).edges()

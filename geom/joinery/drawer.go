@@ -91,6 +91,11 @@ type Setup struct {
 	// [Setup.GrooveFences] has the distances.
 	GroovePasses int
 	GrooveWidth  float64
+	// FingerRow is the row from below, 1 the lowest, whose fingers are FingerHeight high
+	// and not as high as the others that a jig makes: a spacer before the notch below or
+	// above it. 0 is no such row.
+	FingerRow    int
+	FingerHeight float64
 	// BackFence is that of the dados of a housed back, from the rear end to the
 	// nearer wall; BackPasses how many passes a saw takes over one. 0 without.
 	BackFence  float64
@@ -125,6 +130,7 @@ func (l *layout) work() {
 			fmt.Sprintf("write %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint))
 	}
 	if !l.failed() {
+		l.plugs()
 		l.addFittings()
 	}
 	if !l.failed() {

@@ -11,6 +11,8 @@ import (
 type Item struct {
 	Name  string
 	Count int
+	// Offcut is a piece that the shop cuts from what is left over, and does not buy.
+	Offcut bool
 }
 
 // long names what is bought by a diameter and a length, which is rounded down to what
@@ -34,5 +36,5 @@ func (l *layout) takes(name string, count int) {
 			return
 		}
 	}
-	l.drawer.Hardware = append(l.drawer.Hardware, Item{name, count})
+	l.drawer.Hardware = append(l.drawer.Hardware, Item{Name: name, Count: count})
 }

@@ -199,18 +199,22 @@ func (l *layout) checkProportions() {
 	}
 }
 
+// lowUsed is what the bottom takes of the height.
+func (l *layout) lowUsed() float64 {
+	if l.BottomFit == BottomApplied {
+		return l.Tb
+	}
+	return l.rise + max(l.groove, l.inGroove())
+}
+
 // checkRoom judges the outside size against the joint.
 func (l *layout) checkRoom() {
-	low := l.rise + max(l.groove, l.inGroove())
-	if l.BottomFit == BottomApplied {
-		low = l.Tb
-	}
 	for _, c := range []struct {
 		what              string
 		size, used, least float64
 	}{
 		{"width", l.Width, 2 * l.Ts, leastClear},
-		{"height", l.Height, low, leastAbove},
+		{"height", l.Height, l.lowUsed(), leastAbove},
 		{"depth", l.Depth, l.toFront + l.toBack, leastClear},
 	} {
 		if left := c.size - c.used; left < c.least-settle {

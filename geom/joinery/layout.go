@@ -48,7 +48,7 @@ func newLayout(s Spec) *layout {
 		dadoHeight = l.h + s.GlueRoom
 	}
 	l.drawer.Setup = Setup{DadoHeight: dadoHeight, Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h, RabbetPasses: 1, LastFence: l.f}
-	if math.Abs(l.rise-l.f) > sameFence && s.BottomFit != BottomApplied {
+	if (math.Abs(l.rise-l.f) > sameFence || l.ownGrooves() && l.rise != l.f) && s.BottomFit != BottomApplied {
 		l.drawer.Setup.GrooveFence = l.rise
 	}
 	return l

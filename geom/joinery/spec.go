@@ -79,6 +79,7 @@ type GrooveEnds string
 const (
 	GrooveStopped GrooveEnds = "stopped" // inside the dados, so that nothing shows; routers only
 	GrooveThrough GrooveEnds = "through" // at the ends of the sides
+	GroovePlugged GrooveEnds = "plugged" // there too, where plugs close it
 )
 
 // BottomFit says how the bottom sits in its groove.

@@ -10,7 +10,7 @@ import (
 
 // Buy is one thing that a job takes beside board.
 type Buy struct {
-	Kind     string // slide, hardware, banding, glue
+	Kind     string // slide, hardware, offcut, banding, glue
 	Name     string
 	Quantity float64
 	Unit     string // pieces, pairs, m, g
@@ -59,7 +59,11 @@ func ToBuy(b Batch) []Buy {
 	}
 	for _, d := range b.Drawers {
 		for _, h := range d.Hardware {
-			add("hardware", h.Name, "pieces", float64(h.Count*d.Spec.Count), 0)
+			kind := "hardware"
+			if h.Offcut {
+				kind = "offcut"
+			}
+			add(kind, h.Name, "pieces", float64(h.Count*d.Spec.Count), 0)
 		}
 	}
 	for _, d := range b.Drawers {

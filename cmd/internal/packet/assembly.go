@@ -2,6 +2,7 @@ package packet
 
 import (
 	"fmt"
+	"slices"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/report"
@@ -11,10 +12,10 @@ import (
 // assembly says in which order boxes of each kind of corner are put together.
 func (m maker) assembly() {
 	m.Chapter("Assembly")
-	said := make(map[[3]string]bool)
+	said := make(map[[4]string]bool)
 	for _, d := range m.batch.Drawers {
 		s := d.Spec
-		kind := [3]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit)}
+		kind := [4]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit), string(s.GrooveEnds)}
 		if said[kind] {
 			continue
 		}
@@ -76,10 +77,14 @@ func steps(d batch.Drawer) (list []string) {
 	default:
 		list = append(list, "Clamp across the front and the back, and from front to back over the sides, until the joints are closed.")
 	}
-	return append(list,
+	list = append(list,
 		"Check both diagonals at once, before the glue takes: equal is square. Where they differ, clamp across the longer one until the two are equal.",
 		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not set in a twist.",
 		"When the glue has set, measure once more and write it on the drawer's form.")
+	if slices.ContainsFunc(d.Hardware, func(i joinery.Item) bool { return i.Offcut }) {
+		list = append(list, "Glue a plug into each open end of a groove, with none on the bottom, and pare it level. Cut plugs off a long strip by hand on a bench hook: they are too short to be held at a saw.")
+	}
+	return list
 }
 
 // hardware lists what goes into each box beside glue.

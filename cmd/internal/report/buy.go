@@ -15,7 +15,7 @@ import (
 
 // Buy is one thing to buy. Quantities of glue are grams, of banding metres.
 type Buy struct {
-	Kind     string  `json:"kind"` // board, slide, hardware, banding, glue
+	Kind     string  `json:"kind"` // board, slide, hardware, offcut, banding, glue
 	Name     string  `json:"name"`
 	Quantity float64 `json:"quantity"`
 	Unit     string  `json:"unit"`

@@ -160,6 +160,8 @@ type Setup struct {
 	GrooveCutter  float64   `json:"groove_cutter"` // that makes the bottom's grooves to fit, one pass of it; 0 without one
 	GrooveWidth   float64   `json:"groove_width"`  // of the grooves made so
 	GrooveFences  []float64 `json:"groove_fences"` // of the passes over one of them
+	FingerRow     int       `json:"finger_row"`    // of a box joint, from below, that is not as high as the others; 0 for none
+	FingerHeight  float64   `json:"finger_height"` // of that row
 	BackFence     float64   `json:"back_fence"`    // of the dados for a housed back, from the rear end; 0 where there are none
 	BackPasses    int       `json:"back_passes"`   // of a saw over one of these
 	Drawers       []string  `json:"drawers"`
@@ -294,7 +296,7 @@ func Setups(b batch.Batch) []Setup {
 		one := Setup{
 			Machine: string(s.Cutter.Kind), CutterWidth: n(s.Cutter.Width), FenceDistance: n(s.FenceDistance),
 			CutterHeight: n(s.CutterHeight), DadoHeight: n(s.DadoHeight), RabbetPasses: s.RabbetPasses, LastFence: n(s.LastFence), BottomFence: n(s.BottomFence),
-			GrooveFence: n(s.GrooveFence), GrooveCutter: n(s.Cutter.Groove), GrooveWidth: n(s.GrooveWidth), GrooveFences: []float64{}, BackFence: n(s.BackFence), BackPasses: s.BackPasses,
+			GrooveFence: n(s.GrooveFence), GrooveCutter: n(s.Cutter.Groove), GrooveWidth: n(s.GrooveWidth), GrooveFences: []float64{}, FingerRow: s.FingerRow, FingerHeight: n(s.FingerHeight), BackFence: n(s.BackFence), BackPasses: s.BackPasses,
 		}
 		if s.GroovePasses > 0 {
 			for _, at := range s.GrooveFences() {

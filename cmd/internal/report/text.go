@@ -96,6 +96,11 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 		head = append(head, "fence for grooves", "fence for housed backs")
 	}
 	table(out, append(head, "drawers"), rows)
+	for _, s := range r.Setups {
+		if s.FingerRow > 0 {
+			fmt.Fprintf(out, "%s: %s\n", Some(s.Drawers), fingerRow(s, u))
+		}
+	}
 	fmt.Fprintln(out)
 }
 
@@ -106,6 +111,15 @@ func groovePasses(s Setup, u geom.Unit) string {
 		at = append(at, caliper(f, u))
 	}
 	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), caliper(s.GrooveCutter, u))
+}
+
+// fingerRow says which row of fingers a jig makes higher or lower than the others.
+func fingerRow(s Setup, u geom.Unit) string {
+	row := "the lowest row"
+	if s.FingerRow > 1 {
+		row = fmt.Sprintf("row %d from below", s.FingerRow)
+	}
+	return fmt.Sprintf("%s of fingers is %s %s high, for the bottom's groove: a spacer in the jig sets it off, on all four walls", row, caliper(s.FingerHeight, u), u)
 }
 
 // Some names the first few of a list.

@@ -1,0 +1,139 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+)
+
+// fingerUnder and fingerOver are the least wood of a finger under and over the bottom's
+// groove that is in it, in millimetres; common practice, no source.
+const fingerUnder, fingerOver = 1.0, 2.0
+
+// planFingers sees to it that the bottom's groove lies in one row of fingers, where a
+// saw or a router table cuts them with a jig: all are as wide as its cutter. Where the
+// groove is in none, one row is made wider or narrower, which a jig does with a spacer
+// before its first notch, or before a later one: the row in which the groove then lies,
+// or the lowest, so that the groove is in the middle of one above it, where that changes
+// it less. The groove is then in a finger of the front and the back. It comes out at the
+// outsides of the box, where slides and cabinet hide it.
+func (l *layout) planFingers() {
+	pitch, play := l.fingerPitch()
+	if !l.Cutter.Kind.Fenced() || l.BottomFit == BottomApplied || l.withinRow(play) {
+		return
+	}
+	row := 2 * int(max(0, math.Floor((l.rise-fingerUnder-play/4)/(2*pitch))))
+	best := l.rise + l.groove + play/4 + fingerOver - float64(float64(row)*pitch)
+	if l.groove <= pitch-play/2+settle {
+		for k := 2.0; ; k += 2 {
+			lowest := l.rise - (pitch-l.groove)/2 - float64((k-1)*pitch)
+			if lowest < pitch/2 {
+				break
+			}
+			if math.Abs(lowest-pitch) < math.Abs(best-pitch) {
+				row, best = 0, lowest
+			}
+		}
+	}
+	// The topmost row is one like the others where that makes this one little wider.
+	if rest := math.Mod(l.wallHeight()-float64(float64(row)*pitch)-best, pitch); rest > 0 && rest <= pitch/2 && best >= l.rise+l.groove-float64(float64(row)*pitch) {
+		best += rest
+	}
+	s := &l.drawer.Setup
+	s.FingerRow, s.FingerHeight = row+1, best
+	if at := l.edges(); len(at)-2 <= row { // it runs up to the upper edge
+		s.FingerRow, s.FingerHeight = len(at)-1, at[len(at)-1]-at[len(at)-2]
+	}
+}
+
+// withinRow reports whether the bottom's groove lies in one row of fingers.
+func (l *layout) withinRow(play float64) bool {
+	at, row := l.edges(), l.rowOf(l.rise)
+	return (row == 0 || l.rise >= at[row]+play/4-settle) && l.rise+l.groove <= at[row+1]-play/4+settle
+}
+
+// edges are the places between the rows, with the ends of the height.
+func (l *layout) edges() []float64 {
+	pitch, _ := l.fingerPitch()
+	row, height := l.drawer.Setup.FingerRow, l.drawer.Setup.FingerHeight
+	list := []float64{0}
+	for at := 0.0; ; {
+		if len(list) == row {
+			at += height
+		} else {
+			at += pitch
+		}
+		if at >= l.wallHeight()-pitch/2 {
+			break
+		}
+		list = append(list, at)
+	}
+	return append(list, l.wallHeight())
+}
+
+// fingersNeed is the height of a box whose walls have three whole rows of fingers.
+func (l *layout) fingersNeed() float64 {
+	pitch, _ := l.fingerPitch()
+	lowest := pitch
+	if l.drawer.Setup.FingerRow == 1 {
+		lowest = l.drawer.Setup.FingerHeight
+	}
+	return lowest + float64(2*pitch) + l.wallStand()
+}
+
+// rowOf is the row in which a height lies.
+func (l *layout) rowOf(height float64) int {
+	at := l.edges()
+	row := 0
+	for row < len(at)-2 && height >= at[row+1] {
+		row++
+	}
+	return row
+}
+
+// checkRows judges the rows against the height of the walls and the bottom's groove.
+func (l *layout) checkRows(pitch, play float64) {
+	at := l.edges()
+	if last := at[len(at)-1] - at[len(at)-2]; l.Cutter.Kind.Fenced() && math.Abs(last-pitch) > sameFence && len(at)-1 != l.drawer.Setup.FingerRow {
+		walls := at[len(at)-2] + pitch
+		if walls < l.lowUsed()+leastAbove-l.wallStand() {
+			walls += pitch
+		}
+		l.warn("finger-width", FieldOutside, Side, fmt.Sprintf("the topmost fingers are %s wide, the others %s", l.text(last), l.text(pitch)),
+			"plane the topmost fingers off, or leave them so", l.exactly(FieldOutside, walls+l.wallStand()).of("height", 0))
+	}
+	if l.BottomFit == BottomApplied {
+		return
+	}
+	row := l.rowOf(l.rise)
+	if !l.withinRow(play) {
+		l.fail("bottom-height", FieldBottomHeight, Side, fmt.Sprintf("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", l.text(l.rise), l.text(l.rise+l.groove), l.text(at[row+1])),
+			"take another corner or another bottom", l.rowWays(at, play)...)
+	}
+	if l.GrooveEnds == GrooveThrough {
+		where := "of the front and the back, on the outsides of the box"
+		if row%2 == 1 {
+			where = "of the sides, in front and behind"
+		}
+		ways := []Remedy{write(FieldGrooveEnds, GroovePlugged)}
+		if l.Cutter.Kind.Stops() {
+			ways = append(ways, write(FieldGrooveEnds, GrooveStopped))
+		}
+		l.warn("groove-shows", FieldGrooveEnds, Front, "the bottom's groove runs through and shows as holes in the ends of the fingers "+where, "plug them", ways...)
+	}
+}
+
+// rowWays are heights at which the groove keeps within a row, wider fingers, and a bottom
+// without a groove.
+func (l *layout) rowWays(at []float64, play float64) []Remedy {
+	var ways []Remedy
+	for row := range len(at) - 1 {
+		low, high := at[row]+play/4, at[row+1]-play/4-l.groove
+		if row == 0 {
+			low = leastRabbet
+		}
+		if l.advisable(low, high) && len(ways) < 2 {
+			ways = append(ways, l.between(FieldBottomHeight, low, high))
+		}
+	}
+	return append(ways, l.between(FieldFingerWidth, l.rise+l.groove+2*leastRabbet, l.wallHeight()/3), write(FieldBottomFit, BottomApplied))
+}
