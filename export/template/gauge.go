@@ -14,7 +14,8 @@ type Corner struct {
 	Name          string     // the setting's
 	Fence, Height float64    // f and h
 	Cutter        float64    // width of a slot
-	Depth         float64    // by which depths may be off
+	Deep          float64    // of the dados, which may be deeper than Height
+	Depths        [2]float64 // between which that is right; 0, 0 where nothing is said
 	Tongue        [2]float64 // between which tongues may be; 0, 0 where there are none
 }
 
@@ -100,9 +101,12 @@ const (
 // the other.
 func Gauge(c Corner, o Options) Plate {
 	p := Plate{Name: "gauge-" + c.Name, Title: "gauge for dados and tongues", Parts: []string{c.Name}, Count: 1,
-		Notes: []string{fmt.Sprintf("Stand it over a dado: the tooth is %s long. Where its edge rocks the dado is too shallow; where light shows under the tooth it is too deep. %s either way is right.", o.text(c.Height), o.text(c.Depth))}}
+		Notes: []string{fmt.Sprintf("Stand it over a dado: the tooth is %s long. Where its edge rocks the dado is shallower; where light shows under the tooth it is deeper.", o.text(c.Deep))}}
+	if c.Depths[0] < c.Depths[1] {
+		p.Notes[0] += fmt.Sprintf(" %s to %s is right: measure one that is off.", o.text(c.Depths[0]), o.text(c.Depths[1]))
+	}
 	tooth := min(max(3, c.Cutter-0.6), 12)
-	low := c.Height // the edge
+	low := c.Deep // the edge
 	middle := gaugeWide / 2
 	at := func(x, y float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}} }
 	beside := max(hollowWide, o.Least+slotRoom)
@@ -131,7 +135,7 @@ func Gauge(c Corner, o Options) Plate {
 		w.taken = append(w.taken, geom.Rect{Min: geom.Point{Y: low + gaugeHigh - throat - 22}, Max: geom.Point{X: goAt + mouthRoom, Y: low + gaugeHigh}},
 			geom.Rect{Min: geom.Point{X: noGoAt - mouthRoom, Y: low + gaugeHigh - throat - 22}, Max: geom.Point{X: gaugeWide, Y: low + gaugeHigh}})
 	}
-	p.write(w, "DEPTH "+o.text(c.Height), geom.Point{X: middle, Y: low + 10}, 0)
+	p.write(w, "DEPTH "+o.text(c.Deep), geom.Point{X: middle, Y: low + 10}, 0)
 	p.write(w, c.Name, geom.Point{X: middle, Y: low + gaugeHigh - throat/2}, 0)
 	p.finish(w)
 	return p

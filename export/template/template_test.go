@@ -260,7 +260,7 @@ func TestFiles(t *testing.T) {
 	o := options()
 	plates, _ := Panels(built(spec(joinery.DadoRabbet)), o)
 	plates = append(plates, Stick(Side{Name: "left", Height: 720, Lines: []Line{{"top", 610.2}, {"low", 122.7}}, Holes: []geom.Point{{X: 37, Y: 610.2}, {X: 261, Y: 610.2}, {X: 37, Y: 122.7}}}, o))
-	corner := Corner{Name: "setting", Fence: 6.1, Height: 6.1, Cutter: 6.35, Depth: 0.4, Tongue: [2]float64{5.98, 6.23}}
+	corner := Corner{Name: "setting", Fence: 6.1, Height: 6.1, Cutter: 6.35, Deep: 6.1, Depths: [2]float64{6, 6.3}, Tongue: [2]float64{5.98, 6.23}}
 	plates = append(plates, Gauge(corner, o))
 	plates = append(plates, Blocks(corner, []float64{0.5, 1, 1.5, 3}, o)...)
 	for _, p := range plates {

@@ -28,6 +28,7 @@ const (
 	backDado
 	backTongue
 	grooveDepth
+	dividerDado
 	sideLength
 	frontLength
 	bottomLength
@@ -36,6 +37,14 @@ const (
 	grooveCutter // where the bottom's grooves have a cutter of their own
 	grooveFence  // and a fence distance of their own
 	grooveMove   // between the first and the last pass over one
+	// What a caliper reads of these shows several errors at once: they are sources for
+	// [Readings] alone, and off by nothing in a forecast.
+	dadoWidth
+	backWidth
+	backPlace
+	grooveWidth
+	groovePlace
+	bottomTongue
 	sources
 )
 
@@ -142,7 +151,7 @@ func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	for i, name := range map[int]string{
 		frontDado: "place of the front's dado", frontTongue: "cut of the front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",
 		leftRabbet: "length of the left rabbet", rightRabbet: "length of the right rabbet", backDado: "place of the back's dado", backTongue: "cut of the back's tongue",
-		grooveDepth: "depth of the groove",
+		grooveDepth: "depth of the groove", dividerDado: "width of the divider's dado",
 	} {
 		set(i, name, a.Cut)
 	}

@@ -32,7 +32,7 @@ func (m *model) seats() {
 			Words: joinery.Words{Within: joinery.Goes, Below: joinery.Proud, Above: joinery.Recessed}}
 		// What the tongue has in play comes on top.
 		// The inside face bears on the wall, so that the whole board counts.
-		m.extra(c, func(x []float64) float64 { return inner + x[fence] + x[cutter] + x[dado] - x[board] }, up(fence, cutter, dado), down(board))
+		m.extra(c, func(x []float64) float64 { return inner + x[fence] + x[cutter] + x[dadoWidth] + x[dado] - x[board] }, up(fence, cutter, dadoWidth, dado), down(board))
 	}
 }
 
@@ -126,6 +126,7 @@ func (m *model) deepSlack() []float64 {
 		case r == joinery.Back && s.BackJoint == joinery.Housed:
 			k[fence]--
 			k[dado]--
+			k[backPlace]--
 			k[board]--
 		case s.Joint == joinery.DadoRabbet:
 			// The wall of the dado and the tongue before it.

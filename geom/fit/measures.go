@@ -14,12 +14,12 @@ func (m *model) known(c joinery.Check) {
 	case "tongue-play":
 		if !m.router {
 			// Slot less tongue: the tongue is the fence distance, whatever the board.
-			plain(func(x []float64) float64 { return x[cutter] - x[fence] - x[tongue] }, up(cutter), down(fence, tongue))
+			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] - x[fence] - x[tongue] }, up(cutter, dadoWidth), down(fence, tongue))
 		} else if m.floor {
-			plain(func(x []float64) float64 { return x[cutter] + x[height] - x[tongue] }, up(cutter, height), down(tongue))
+			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] + x[height] - x[tongue] }, up(cutter, dadoWidth, height), down(tongue))
 		} else {
 			// The rabbet's depth is measured from the outside face: the rest is tongue.
-			plain(func(x []float64) float64 { return x[cutter] - x[board] + x[height] - x[tongue] }, up(cutter, height), down(board, tongue))
+			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] - x[board] + x[height] - x[tongue] }, up(cutter, dadoWidth, height), down(board, tongue))
 		}
 	case "recess":
 		m.level(c, board, dado, tongue, plain)
@@ -28,12 +28,12 @@ func (m *model) known(c joinery.Check) {
 	case "bottom-flush":
 		// The groove's lower wall less the rabbets' depth.
 		if m.router && !m.floor {
-			plain(func(x []float64) float64 { return x[fence] - x[height] }, up(fence), down(height))
+			plain(func(x []float64) float64 { return x[fence] - x[height] + x[groovePlace] + x[bottomTongue] }, up(fence, groovePlace, bottomTongue), down(height))
 		} else if m.router {
-			plain(func(x []float64) float64 { return x[fence] - x[height] - x[bottom] }, up(fence), down(height, bottom))
+			plain(func(x []float64) float64 { return x[fence] - x[height] - x[bottom] + x[groovePlace] + x[bottomTongue] }, up(fence, groovePlace, bottomTongue), down(height, bottom))
 		} else {
 			wall, own := m.grooveWall(), m.rabbetFence()
-			plain(func(x []float64) float64 { return x[wall] + x[own] - x[bottom] }, up(unique(wall, own)...), down(bottom))
+			plain(func(x []float64) float64 { return x[wall] + x[own] - x[bottom] + x[groovePlace] + x[bottomTongue] }, up(unique(wall, own)...), up(groovePlace, bottomTongue), down(bottom))
 		}
 	case "outside-width":
 		m.width(c)
@@ -49,7 +49,7 @@ func (m *model) known(c joinery.Check) {
 			plain(func(x []float64) float64 { return x[height] + x[leftDado] - x[leftSide] }, up(height, leftDado), down(leftSide))
 		}
 	case "back-play":
-		plain(func(x []float64) float64 { return x[cutter] + x[backDado] - x[back] }, up(cutter, backDado), down(back))
+		plain(func(x []float64) float64 { return x[cutter] + x[backDado] + x[backWidth] - x[back] }, up(cutter, backDado, backWidth), down(back))
 	case "finger-play":
 		// Notches come out wider by what fingers come out narrower.
 		plain(func(x []float64) float64 { return float64(2*x[cutter]) + x[frontDado] }, up(cutter, frontDado))
@@ -58,7 +58,7 @@ func (m *model) known(c joinery.Check) {
 		minus, plus := c.Nominal-c.Min, c.Max-c.Nominal
 		at := len(m.sources)
 		m.sources = append(m.sources[:at:at], Source{Name: "thickness of the divider", Minus: plus, Plus: minus})
-		plain(func(x []float64) float64 { return x[cutter] + x[frontDado] - x[at] }, up(cutter, frontDado), down(at))
+		plain(func(x []float64) float64 { return x[cutter] + x[dividerDado] - x[at] }, up(cutter, dividerDado), down(at))
 	}
 }
 
@@ -84,21 +84,30 @@ func (m *model) bottomPlay(plain func(func(x []float64) float64, ...[]Term)) {
 	flush := m.d.Setup.BottomFence > 0 || m.flush()
 	switch {
 	case m.router && !flush:
-		plain(func(x []float64) float64 { return x[cutter] - x[bottom] }, up(cutter), down(bottom))
+		plain(func(x []float64) float64 { return x[cutter] + x[grooveWidth] - x[bottom] }, up(cutter, grooveWidth), down(bottom))
 	case !m.router:
-		stands := bottom // in the groove: the board, or the tongue that a fence leaves
+		stands, tongue := bottom, []int(nil) // in the groove: the board, or the tongue that a fence leaves
 		if flush {
-			stands = m.rabbetFence()
+			stands, tongue = m.rabbetFence(), []int{bottomTongue}
 		}
-		if blade := m.grooveBlade(); m.d.Setup.GroovePasses > 1 {
-			plain(func(x []float64) float64 { return x[blade] + x[grooveMove] - x[stands] }, up(blade, grooveMove), down(stands))
-		} else {
-			plain(func(x []float64) float64 { return x[blade] - x[stands] }, up(blade), down(stands))
+		blade, moved := m.grooveBlade(), []int(nil)
+		if m.d.Setup.GroovePasses > 1 {
+			moved = []int{grooveMove}
 		}
+		plain(func(x []float64) float64 {
+			v := x[blade] + x[grooveWidth] - x[stands]
+			for _, i := range moved {
+				v += x[i]
+			}
+			for _, i := range tongue {
+				v -= x[i]
+			}
+			return v
+		}, up(blade, grooveWidth), up(moved...), down(stands), down(tongue...))
 	case m.floor:
-		plain(func(x []float64) float64 { return x[cutter] + x[height] }, up(cutter, height))
+		plain(func(x []float64) float64 { return x[cutter] + x[grooveWidth] + x[height] - x[bottomTongue] }, up(cutter, grooveWidth, height), down(bottomTongue))
 	default:
-		plain(func(x []float64) float64 { return x[cutter] + x[height] - x[bottom] }, up(cutter, height), down(bottom))
+		plain(func(x []float64) float64 { return x[cutter] + x[grooveWidth] + x[height] - x[bottom] - x[bottomTongue] }, up(cutter, grooveWidth, height), down(bottom, bottomTongue))
 	}
 }
 

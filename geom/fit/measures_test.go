@@ -42,8 +42,8 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 		switch atStart := r.Min.X+r.Max.X < long; {
 		case k.Kind == geom.Groove:
 			low, wide := c.grooveOff()
-			r.Min.Y += low
-			r.Max.Y += low + wide
+			r.Min.Y += low + c.off[groovePlace]
+			r.Max.Y += low + c.off[groovePlace] + wide + c.off[grooveWidth]
 			// It is drawn to the notches it opens into, and cut right through: where it comes
 			// out too high it takes the edges of the fingers beside them as well.
 			if p.Role == joinery.Side && c.d.Spec.Joint == joinery.BoxJoint && c.d.Spec.GrooveEnds == joinery.GrooveThrough {
@@ -134,11 +134,13 @@ func (c cutting) outside(p joinery.Part, k geom.Pocket, t float64) float64 {
 		own = c.off[frontTongue]
 	case joinery.Back:
 		own = c.off[backTongue]
+	case joinery.Bottom:
+		own = c.off[bottomTongue]
 	}
 	tongue := p.Panel.Thickness - k.Depth
 	switch {
 	case !c.router && p.Role == joinery.Bottom && c.d.Setup.BottomFence != c.d.Setup.FenceDistance:
-		tongue += c.off[bottomFence]
+		tongue += c.off[bottomFence] + own
 	case !c.router:
 		tongue += c.off[fence] + own
 	case c.floor:
@@ -181,9 +183,9 @@ func (c cutting) across(p joinery.Part, k geom.Pocket, thick int, atStart bool) 
 		near = c.off[fence] + c.off[cut]
 		far = near + c.off[cutter]
 		if !ofFront && c.d.Spec.BackJoint == joinery.Housed { // in passes
-			far += c.off[cut]
+			return near + c.off[backPlace], far + c.off[backPlace] + c.off[cut] + c.off[backWidth]
 		}
-		return near, far
+		return near, far + c.off[dadoWidth]
 	case c.d.Spec.Joint == joinery.Rabbet:
 		return 0, c.off[fence] + c.off[cut]
 	}

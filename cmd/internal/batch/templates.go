@@ -9,6 +9,7 @@ import (
 	"drawerwright/export/paper"
 	"drawerwright/export/template"
 	"drawerwright/geom"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
 
@@ -143,17 +144,34 @@ func ends(p joinery.Part) (left, right string) {
 	return "LEFT END", "RIGHT END"
 }
 
-// settings are the different settings of fence and height, with what tongues may be.
+// settings are the different settings of fence and height.
 func (b *Batch) settings() (list []template.Corner) {
 	for _, g := range BySetting(slices.DeleteFunc(slices.Clone(b.Drawers), func(d Drawer) bool { return d.Setup.FenceDistance <= 0 || d.Setup.CutterHeight <= 0 })) {
-		s, l := g[0].Setup, g[0].Spec.Limits
-		// Dado and tongue are cut apart by hand: a dado too shallow and a tongue too long
-		// add up to an open shoulder.
-		c := template.Corner{Fence: s.FenceDistance, Height: s.CutterHeight, Cutter: s.Cutter.Width, Depth: min(l.Width, l.Shoulder) / 2}
-		if r, ok := RightOf(g); ok && r.Tongue.Least < r.Tongue.Most {
-			c.Tongue = [2]float64{r.Tongue.Least, r.Tongue.Most}
-		}
-		list = append(list, c)
+		list = append(list, cornerOf(g))
 	}
 	return list
+}
+
+// cornerOf is what drawers of one setup are set and gauged by, with the limits of their
+// setup sheet.
+func cornerOf(group []Drawer) template.Corner {
+	d := group[0]
+	c := template.Corner{Fence: d.Setup.FenceDistance, Height: d.Setup.CutterHeight, Cutter: d.Setup.Cutter.Width, Deep: d.Setup.CutterHeight}
+	if d.Setup.DadoHeight > 0 {
+		c.Deep = d.Setup.DadoHeight
+	}
+	for _, r := range CaliperLimits(group).Rows {
+		switch r.Kind {
+		case fit.DadoDepth, fit.SideRabbet:
+			c.Deep, c.Depths = r.Target, [2]float64{r.Least, r.Most}
+		case fit.TongueThick:
+			c.Tongue = [2]float64{r.Least, r.Most}
+		case fit.RabbetDeep: // what is left of every board in its range
+			t := d.Spec.Front.Thickness
+			if least, most := t.Max-r.Most, t.Min-r.Least; d.Spec.Front.Same(d.Spec.Back) && least < most {
+				c.Tongue = [2]float64{least, most}
+			}
+		}
+	}
+	return c
 }

@@ -66,7 +66,7 @@ func (m maker) files(c report.Machine) {
 		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Face + ", " + how, f.File})
 	}
 	m.Table([]string{">pieces", "part", "face", "drawing"}, rows)
-	m.checks(c.Checks)
+	m.checks(c.Checks, c.ChecksSaid)
 }
 
 // apart are what is sawn and bored afterwards.
@@ -125,18 +125,17 @@ func (m maker) setting(n int, machine string, s report.Setting, step *int) {
 			m.Item(1, "", fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), m.list(c.Passes, ", "), unit))
 		}
 	}
-	m.checks(s.Checks)
+	m.checks(s.Checks, s.ChecksSaid)
 }
 
-func (m maker) checks(list []report.Check) {
-	if len(list) == 0 {
-		return
+func (m maker) checks(list []report.Check, said []string) {
+	if len(list) > 0 {
+		m.Table([]string{"measure on the test piece", ">" + m.unit.String(), ">right"}, report.CheckRows(list))
+		m.Small("Every combination of readings within these limits is right.")
 	}
-	var rows [][]string
-	for _, c := range list {
-		rows = append(rows, []string{c.What, m.reported(c.Is), m.reported(c.Least) + " to " + m.reported(c.Most)})
+	for _, s := range said {
+		m.Text(s)
 	}
-	m.Table([]string{"measure on the test piece", ">" + m.unit.String(), ">right"}, rows)
 }
 
 func (m maker) list(values []float64, between string) string {

@@ -36,6 +36,8 @@ type Machine struct {
 	Refused []CutStep `json:"refused"`          // what goes beyond the machine's limits
 	Files   []Cutting `json:"files,omitempty"`  // of a router
 	Checks  []Check   `json:"checks,omitempty"`
+	// ChecksSaid is what has to be said of the limits of Checks.
+	ChecksSaid []string `json:"checks_said,omitempty"`
 }
 
 // OneSetup is the verdict on one fence distance and one cutter height for all drawers
@@ -99,6 +101,8 @@ type Setting struct {
 	Steps   []float64 `json:"height_passes,omitempty"` // of a router table
 	Cuts    []CutStep `json:"cuts"`
 	Checks  []Check   `json:"checks"`
+	// ChecksSaid is what has to be said of the limits of Checks.
+	ChecksSaid []string `json:"checks_said,omitempty"`
 }
 
 // Cited are the sources, from 1, that cautions of the sheet name.
@@ -122,14 +126,6 @@ func (s SetupSheet) Cited() map[int]bool {
 		}
 	}
 	return cites
-}
-
-// Check is what a caliper should read, and between what it may be.
-type Check struct {
-	What  string  `json:"what"`
-	Is    float64 `json:"is"`
-	Least float64 `json:"least"`
-	Most  float64 `json:"most"`
 }
 
 // Cutting is a drawing that a router cuts.
@@ -187,7 +183,7 @@ func (m maker) machine() Machine {
 		out.Apart = m.bores()
 		out.OneSetup = m.verdict(len(batch.BySetting(m.drawers)))
 		out.Files = m.files()
-		out.Checks = m.checks(m.drawers)
+		out.Checks, out.ChecksSaid = m.checks(m.drawers)
 		return out
 	}
 	m.boards = batch.Boards(m.drawers)
@@ -232,7 +228,7 @@ func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
 		out.Cuts = append(out.Cuts, m.step(c))
 	}
 	if served := m.served(s); len(served) > 0 {
-		out.Checks = m.checks(served)
+		out.Checks, out.ChecksSaid = m.checks(served)
 	}
 	if len(m.batch.Spacers) > 0 && s.Height > 0 && on.Fenced() {
 		out.Spacers = m.stacks(s.Fence, s.Height)
@@ -252,28 +248,6 @@ func (m maker) served(s setup.Setting) (list []batch.Drawer) {
 
 // sameSetting is half of what settings of one sheet differ by at least, in mm.
 const sameSetting = 0.01
-
-// checks are the caliper's limits for drawers cut at one setting: what is right for
-// all of them.
-func (m maker) checks(drawers []batch.Drawer) []Check {
-	d := drawers[0]
-	f, h, l := d.Setup.FenceDistance, d.Setup.CutterHeight, d.Spec.Limits
-	list := []Check{}
-	put := func(what string, is float64, r joinery.Range) {
-		if r.Least <= r.Most { // else nothing is right for all of them
-			list = append(list, Check{what, m.n(is), m.n(r.Least), m.n(r.Most)})
-		}
-	}
-	deep := joinery.Range{Least: h - l.Width/2, Most: h + l.Width/2}
-	if r, ok := batch.RightOf(drawers); ok {
-		put("width of a dado", r.Slot, r.Dado)
-		put("from the end to a dado", f, r.Place)
-		put("thickness of a tongue", f, r.Tongue)
-		put("length of a tongue", h, deep)
-	}
-	put("depth of dados and grooves", h, deep)
-	return list
-}
 
 // verdict is on one setting for the drawers of a machine.
 func (m maker) verdict(asked int) OneSetup {

@@ -159,7 +159,7 @@ func (t *sheetText) setting(number int, s Setting, machine string) {
 	for _, c := range s.Cuts {
 		t.cut(c)
 	}
-	t.checks(s.Checks)
+	t.checks(s.Checks, s.ChecksSaid)
 }
 
 // pieces is a stack of spacers, and by how much it is off what is wanted.
@@ -246,16 +246,18 @@ func (t *sheetText) gauges(list []Gauge) {
 	}
 }
 
-func (t *sheetText) checks(list []Check) {
-	if len(list) == 0 {
-		return
+func (t *sheetText) checks(list []Check, said []string) {
+	if len(list) > 0 {
+		t.line("  measure on the test piece, and now and then; every combination within these limits is right")
+		rows := CheckRows(list)
+		for _, r := range rows {
+			r[0] = "    " + r[0]
+		}
+		table(&t.out, []string{"    what", ">" + t.unit.String(), ">right"}, rows)
 	}
-	var rows [][]string
-	for _, c := range list {
-		rows = append(rows, []string{"    " + c.What, t.number(c.Is), t.number(c.Least) + " to " + t.number(c.Most)})
+	for _, s := range said {
+		t.wrapped("    ", s)
 	}
-	t.line("  measure on the test piece, and now and then")
-	table(&t.out, []string{"    what", ">" + t.unit.String(), ">right"}, rows)
 }
 
 func (t *sheetText) files(m Machine) {
@@ -271,5 +273,5 @@ func (t *sheetText) files(m Machine) {
 	}
 	rowsOf(&t.out, rows)
 	t.line("")
-	t.checks(m.Checks)
+	t.checks(m.Checks, m.ChecksSaid)
 }

@@ -1,0 +1,21 @@
+package batch
+
+import (
+	"drawerwright/geom/fit"
+	"drawerwright/geom/gauge"
+)
+
+// CaliperLimits are those of the readings of drawers that are cut at one setting, with
+// boards as they were measured.
+func CaliperLimits(drawers []Drawer) gauge.Set {
+	list := make([]gauge.Drawer, len(drawers))
+	for i, d := range drawers {
+		list[i] = d.ForCaliper()
+	}
+	return gauge.Of(list)
+}
+
+// ForCaliper is a drawer for its caliper limits.
+func (d Drawer) ForCaliper() gauge.Drawer {
+	return gauge.Drawer{Drawer: d.Drawer, Boards: fit.MeasuredBoards(d.Spec), Accuracy: d.Shop.Accuracy, Slide: d.Shop.Slide}
+}

@@ -1,0 +1,200 @@
+// Package gauge finds the limits between which the readings of the parts of drawers
+// may be: a set in which every combination of readings, with boards anywhere within
+// their range, makes boxes within all limits, those of their slides included. All
+// lengths are in millimetres.
+package gauge
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
+)
+
+// Drawer is a drawer with what its box depends on beside its sizes. Boards are between
+// which thicknesses they were measured.
+type Drawer struct {
+	joinery.Drawer
+	Boards   fit.Boards
+	Accuracy fit.Accuracy
+	Slide    *fit.Running // nil without
+}
+
+// Row is a reading with its limits. Where the parts have a size each, Off says that
+// Target is 0 and that Least and Most are how far a part may be off its listed size.
+type Row struct {
+	Kind                fit.ReadingKind
+	Target, Least, Most float64
+	Off                 bool
+}
+
+// Set are the limits of the readings of drawers that are cut at one setting. Every
+// combination of readings within them is right; none of the limits can be moved out
+// while the others stay, but those that are [furthest] from their targets.
+type Set struct {
+	Rows []Row // in the order of [fit.ReadingKinds]
+	// Broken are the measures that are out of their limits as drawn, with every board as
+	// thick as the mean of its readings: the rows are those of the other measures.
+	Broken []Measure
+	// Sorted are the stocks whose boards differ by more than the limits take: the rows
+	// hold for boards within these. Why names the measures; Lengths says that fronts and
+	// backs cut to the sides of their own box are another way.
+	Sorted  []Range
+	Why     []Measure
+	Lengths bool
+	// Narrow are the measures whose limits leave less than a caliper reads; then there
+	// are no rows.
+	Narrow []Measure
+}
+
+// Measure is a measure of a box, with its limits and the first drawer that has it.
+type Measure struct {
+	joinery.Check
+	Drawer string
+}
+
+// Range is between which thicknesses the boards of a stock have to be.
+type Range struct {
+	Stock       string
+	Least, Most float64
+}
+
+// Of finds the limits for drawers, which are cut at one setting. The shop's accuracy
+// shares out what the limits leave: a reading that a shop keeps to half as well gets
+// twice as much, until a limit of a box is met; the rest goes to the readings that it
+// is of no concern to, and so on, until every reading has met one or is [furthest] off.
+func Of(drawers []Drawer) Set {
+	p := gather(drawers)
+	var s Set
+	p.bounds = slices.DeleteFunc(p.bounds, func(b *bound) bool {
+		if b.gap(p.none(), 0) >= -settle {
+			return false
+		}
+		s.Broken = append(s.Broken, b.measure)
+		return true
+	})
+	p.sort(&s)
+	ext := p.fill()
+	for i, v := range p.vars {
+		least, most := ext[2*i], ext[2*i+1]
+		if !slices.ContainsFunc(p.bounds, func(b *bound) bool { return b.concerns(2*i, 2*i+1) }) {
+			continue // nothing hangs on it
+		}
+		if least+most < leastRoom {
+			s.Narrow = append(s.Narrow, p.meets(ext, 2*i, 2*i+1)...)
+		}
+		s.Rows = append(s.Rows, Row{v.kind, v.target, v.target - least, v.target + most, v.off})
+	}
+	s.Broken, s.Why, s.Narrow = once(s.Broken), once(s.Why), once(s.Narrow)
+	if len(s.Narrow) > 0 {
+		s.Rows = nil
+	}
+	return s
+}
+
+// leastRoom is the least that is left between the limits of a reading, in mm: what a
+// caliper reads to.
+const leastRoom = 0.02
+
+// settle is what no verdict may hang on, as in the package joinery.
+const settle = 1e-5
+
+// once leaves out measures that are the same check of the same part.
+func once(list []Measure) (out []Measure) {
+	for _, m := range list {
+		if !slices.ContainsFunc(out, func(o Measure) bool { return o.Code == m.Code && o.Part == m.Part }) {
+			out = append(out, m)
+		}
+	}
+	return out
+}
+
+// variable is a reading that is shared by drawers.
+type variable struct {
+	kind   fit.ReadingKind
+	target float64
+	off    bool
+	error  float64
+}
+
+// side of a variable, by its place in a list of how far limits are from the targets:
+// 2 i below the target of variable i, 2 i + 1 above it.
+type side = int
+
+// problem is what limits have to keep.
+type problem struct {
+	drawers []Drawer
+	vars    []variable
+	bounds  []*bound
+}
+
+func (p *problem) none() []float64 { return make([]float64, 2*len(p.vars)) }
+
+// sameTarget is how near targets are that are one, in mm: settings that print alike.
+const sameTarget = 0.0255
+
+// gather lists the readings of drawers and the limits of their boxes, each different
+// one once.
+func gather(drawers []Drawer) *problem {
+	p := &problem{drawers: drawers}
+	reads, at := make([][]fit.Reading, len(drawers)), make([][]int, len(drawers)) // by drawer; of each reading its variable
+	for i, d := range drawers {
+		reads[i] = fit.Readings(d.Drawer, d.Accuracy)
+		for _, r := range reads[i] {
+			n := slices.IndexFunc(p.vars, func(v variable) bool {
+				return v.kind == r.Kind && (r.Kind.ByList() || math.IsNaN(r.Target) || math.Abs(r.Target-v.target) < sameTarget)
+			})
+			if n < 0 {
+				n = len(p.vars)
+				p.vars = append(p.vars, variable{kind: r.Kind, target: r.Target})
+			}
+			at[i] = append(at[i], n)
+			v := &p.vars[n]
+			v.error = max(v.error, r.Error)
+			v.off = v.off || math.IsNaN(r.Target) || r.Kind.ByList() && math.Abs(r.Target-v.target) > settle
+		}
+	}
+	// In the order in which they are taken, thin before thick.
+	order := make([]int, len(p.vars))
+	for i := range order {
+		order[i] = i
+		if p.vars[i].off {
+			p.vars[i].target = 0
+		}
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		u, v := p.vars[a], p.vars[b]
+		return cmp.Or(cmp.Compare(slices.Index(fit.ReadingKinds, u.kind), slices.Index(fit.ReadingKinds, v.kind)), cmp.Compare(u.target, v.target))
+	})
+	place, vars := make([]int, len(order)), make([]variable, len(order))
+	for to, from := range order {
+		place[from], vars[to] = to, p.vars[from]
+	}
+	p.vars = vars
+	seen := make(map[mark]bool)
+	for i, d := range drawers {
+		drives := make(map[int]drive) // by the source
+		for j, r := range reads[i] {
+			n := place[at[i][j]]
+			shift := 0.0
+			if v := p.vars[n]; !v.off {
+				shift = v.target - r.Target
+			}
+			for _, s := range r.Sources {
+				drives[s] = drive{n, r.By, shift}
+			}
+		}
+		for _, m := range fit.Box(d.Drawer, d.Boards, fit.Accuracy{}, d.Slide) {
+			for _, up := range []bool{false, true} {
+				b := newBound(d, m, drives, up)
+				if k := b.mark(p.none()); !seen[k] {
+					seen[k] = true
+					p.bounds = append(p.bounds, b)
+				}
+			}
+		}
+	}
+	return p
+}

@@ -1,0 +1,40 @@
+package gauge
+
+import (
+	"math"
+	"strconv"
+
+	"drawerwright/geom"
+)
+
+// Printed is a row as a sheet prints it, without the unit. The limits are rounded
+// inwards, so that what is right on paper is right; where the usual decimals would leave
+// the target outside, there are more of them.
+type Printed struct{ Target, Least, Most string }
+
+// mostDecimals is how many more decimals than usual are printed.
+const mostDecimals = 2
+
+// Print prints a row in a unit: with two decimals of a millimetre, three of an inch, or
+// as many more as it needs.
+func (r Row) Print(u geom.Unit) Printed {
+	usual := 2
+	if u == geom.Inch {
+		usual = 3
+	}
+	for places := usual; ; places++ {
+		steps := math.Pow10(places) / u.MM()
+		nanometre := steps * 1e-6 // what is on the grid, but for computing, stays
+		least, most := math.Ceil(float64(r.Least*steps)-nanometre), math.Floor(float64(r.Most*steps)+nanometre)
+		target := math.Round(r.Target * steps)
+		inside := least <= target && target <= most && least < most
+		if !inside && places < usual+mostDecimals {
+			continue
+		}
+		if least <= most { // a target at a limit that no grid holds
+			target = min(max(target, least), most)
+		}
+		text := func(v float64) string { return strconv.FormatFloat((v+0)/math.Pow10(places), 'f', places, 64) }
+		return Printed{text(target), text(least), text(most)}
+	}
+}
