@@ -96,7 +96,7 @@ func (m *model) slack() {
 		}
 	}
 	m.extra(c, func(x []float64) float64 {
-		v := s.BottomSlack
+		v := s.SlackDeep()
 		for i, by := range k {
 			v += float64(by * x[i])
 		}

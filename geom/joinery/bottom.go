@@ -31,9 +31,7 @@ func (l *layout) chooseBottom() {
 			unlikeBoards, l.between(FieldGroovePlay, l.Limits.BottomPlay.Least, l.Limits.BottomPlay.Most), l.roomyGroove())
 	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
 		l.failBottom(stands)
-	case l.BottomSlack >= l.h-settle:
-		l.fail("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, leaves the groove at the other, which is %s deep",
-			l.text(l.BottomSlack), l.text(l.h)), shallowGrooves, l.slackWays()...)
+	case l.slackFails():
 	default:
 		if c := l.bottomPlay(); c.Verdict != Goes {
 			field, ways := l.bottomWays(c)
@@ -108,26 +106,6 @@ func (l *layout) failBottom(stands float64) {
 	l.fail("bottom", FieldBottom, Bottom, fact, "take a bottom of another thickness, or a cutter of another width", ways...)
 }
 
-// checkSlack judges how much smaller than its grooves the bottom is.
-func (l *layout) checkSlack() {
-	switch {
-	case l.BottomSlack > l.h/2+settle:
-		l.warn("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom, pushed to one side, holds by %s at the other",
-			l.text(l.BottomSlack), l.text(l.h-l.BottomSlack)), shallowGrooves, l.slackWays()...)
-	case l.BottomSlack < leastSlack-settle:
-		l.warn("bottom-slack", FieldBottomSlack, Bottom, fmt.Sprintf("with %s of slack the bottom may keep the corners from closing", l.text(l.BottomSlack)),
-			shallowGrooves, l.slackWays()...)
-	}
-}
-
-// shallowGrooves is the advice where no slack suits the grooves.
-const shallowGrooves = "cut deeper grooves, in thicker boards"
-
-// slackWays are slacks that are right for grooves of this depth.
-func (l *layout) slackWays() []Remedy {
-	return []Remedy{l.between(FieldBottomSlack, leastSlack, l.h/2)}
-}
-
 // roomyGroove is a bit with which the groove is wide enough.
 func (l *layout) roomyGroove() Remedy {
 	return l.between(FieldCutter, l.inGroove()+l.Limits.BottomPlay.Least-l.SlotRoom, l.inGroove()+l.Limits.BottomPlay.Most-l.SlotRoom)
@@ -152,28 +130,6 @@ func (l *layout) bottomWays(c Check) (Field, []Remedy) {
 	}
 	// One cutter makes every slot: it must suit the corner's tongues too.
 	return FieldBottom, append(ways, l.between(FieldCutter, max(l.inGroove()+least, l.leastSlot), min(l.inGroove()+most, l.mostSlot)))
-}
-
-// checkMovement judges whether a bottom of solid wood, whose grain runs from side
-// to side, has room to swell between front and back, and does not drop out when it
-// shrinks.
-func (l *layout) checkMovement() {
-	if !l.Bottom.Solid {
-		return
-	}
-	_, width := l.bottomSize()
-	swells, shrinks := float64(width*l.Bottom.Swelling), float64(width*l.Bottom.Shrinkage)
-	if swells > l.BottomSlack+settle {
-		l.fail("bottom-movement", FieldBottomSlack, Bottom, fmt.Sprintf("across its grain the bottom, %s wide, swells by %s and has %s of slack: it would push the box apart", l.text(width), l.text(swells), l.text(l.BottomSlack)),
-			"take a bottom of sheet stock, or of a wood that moves less",
-			l.between(FieldBottomSlack, swells+leastSlack, l.h/2),
-			l.exactly(FieldBottomSlack, swells+leastSlack).with(l.between(FieldCutterHeight, 2*(swells+leastSlack+settle), l.Sides.Thickness.Min-geom.MinWeb)))
-	}
-	if hold := l.h - l.BottomSlack - shrinks; hold < leastHold-settle {
-		l.warn("bottom-movement", FieldBottomSlack, Bottom, fmt.Sprintf("when it has shrunk by %s the bottom, pushed to one side, holds by %s at the other", l.text(shrinks), l.text(hold)),
-			"take a bottom of quartersawn boards or of sheet stock; one that is slid in from behind can be moved up later",
-			l.between(FieldBottomSlack, math.Max(swells, leastSlack), l.h-shrinks-leastHold), l.least(FieldCutterHeight, leastHold+l.BottomSlack+shrinks))
-	}
 }
 
 // inGroove is the thickness of what stands in the groove.
@@ -218,9 +174,9 @@ func (l *layout) bottomSize() (length, width float64) {
 	case BottomApplied:
 		return l.Width, l.Depth
 	case BottomSlidIn: // to the back's outside face; all slack is at the front
-		return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + l.h - l.BottomSlack + l.Tk
+		return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + l.h - l.SlackDeep() + l.Tk
 	}
-	return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + 2*l.h - l.BottomSlack
+	return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + 2*l.h - l.SlackDeep()
 }
 
 // addBottom makes the bottom: as large as the grooves let it be, less the slack.
@@ -231,9 +187,9 @@ func (l *layout) addBottom() {
 	}
 	length, width := l.bottomSize()
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb, Mating: []int{0, 1, 2, 3}}
-	before := l.BottomSlack / 2 // of the bottom, in the front's groove
+	before := l.SlackDeep() / 2 // of the bottom, in the front's groove
 	if l.BottomFit == BottomSlidIn {
-		p.Mating, before = []int{0, 1, 3}, l.BottomSlack
+		p.Mating, before = []int{0, 1, 3}, l.SlackDeep()
 	}
 	if l.flush {
 		// The rabbets are as wide as the groove is deep, so that half the slack
@@ -247,32 +203,14 @@ func (l *layout) addBottom() {
 	}
 	if l.BottomFit == BottomSlidIn { // into the lower edge of the back
 		p.Pockets = l.rearHoles(length, width)
-		l.takes(l.long("screw", appliedHole-screwRoom, l.Tb+appliedLength), len(p.Pockets))
+		name := "screw"
+		if l.Bottom.Solid {
+			name = "pan-head screw with washer, for the bottom's slots,"
+		}
+		l.takes(l.long(name, appliedHole-screwRoom, l.Tb+appliedLength), len(p.Pockets))
 	}
 	l.add(Bottom, p, geom.Placement{
 		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},
 		X:      geom.Right, Y: geom.Back,
 	})
-}
-
-// leastSlotEdge is the least wood behind such a slot, in millimetres; common
-// practice, no source.
-const leastSlotEdge = 2.0
-
-// rearHoles are for the screws that hold a bottom which was slid in to the lower
-// edge of the back: holes, or for solid wood slots along which it can shrink and
-// swell.
-func (l *layout) rearHoles(length, width float64) []geom.Pocket {
-	y, r := width-l.Tk/2, appliedHole/2
-	var list []geom.Pocket
-	for _, x := range evenly(2*appliedEnd, length-2*appliedEnd, 2*appliedApart) {
-		hole := geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)}
-		if moves := float64(width * math.Max(l.Bottom.Swelling, l.Bottom.Shrinkage)); l.Bottom.Solid && moves > settle {
-			// As far to the edge as leaves it whole; the rest of the way inwards.
-			high := math.Min(y+r+moves, width-leastSlotEdge)
-			hole.Kind, hole.Outline = geom.Cutout, geom.RoundedRectangle(x-r, high-2*(r+moves), x+r, high, r)
-		}
-		list = append(list, hole)
-	}
-	return list
 }

@@ -173,18 +173,6 @@ func TestAppliedBottom(t *testing.T) {
 	}
 }
 
-// TestSolidBottom: 436 wide across the grain, swelling by 1 %, it needs 4.36 of slack, and
-// half a millimetre over it grooves of twice that, so that it holds when it is pushed away.
-func TestSolidBottom(t *testing.T) {
-	s := routedBox(func(s *Spec) {
-		s.Bottom.Solid, s.Bottom.Grain, s.Bottom.Swelling = true, GrainLength, 0.01
-	})
-	_, problems := Build(s)
-	if len(problems) != 1 || problems[0].Code != "bottom-movement" || !problems[0].Error || !strings.HasPrefix(problems[0].Hint, "write a bottom-slack of 4.86 mm and write a cutter-height of 9.73 mm to 10 mm") {
-		t.Errorf("%+v", problems)
-	}
-}
-
 // TestGlueArea: a dado-rabbet corner is glued over 12 + 2 x 6 = 24 mm of 120, a
 // rabbet over 12 + 6, a butt over 12; of a box joint 4 finger faces of 12 x 12 and
 // 120 x 12 of floors.

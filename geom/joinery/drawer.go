@@ -49,6 +49,9 @@ type Drawer struct {
 	Fit     []Check
 	Setup   Setup
 	Bores   []Bore
+	// BottomOut is by how much a bottom that was slid in stands out behind the back when it
+	// has swollen, in mm.
+	BottomOut float64
 	// Hardware of one box, without slides.
 	Hardware []Item
 }

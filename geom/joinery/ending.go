@@ -98,9 +98,10 @@ func (l *layout) addSides(front, back ending) {
 		groove := l.grooved(front.groove, length-back.groove)
 		l.runThrough(&groove, length)
 		if front.groove > 0 || back.groove > 0 {
-			r0, r1 := front.reach+l.BottomSlack/2, length-back.reach-l.BottomSlack/2 // wherever it lies in its play
+			slack := l.SlackDeep()
+			r0, r1 := front.reach+slack/2, length-back.reach-slack/2 // wherever it lies in its play
 			if l.BottomFit == BottomSlidIn {
-				r0, r1 = front.reach+l.BottomSlack, length
+				r0, r1 = front.reach+slack, length
 			}
 			groove.Takes = geom.Rectangle(r0, l.rise, r1, l.rise+l.groove)
 		}

@@ -123,6 +123,10 @@ func (s *Spec) setting(f Field) *float64 {
 		return &s.CutterHeight
 	case FieldBottomSlack:
 		return &s.BottomSlack
+	case FieldDeepSlack:
+		deep := s.SlackDeep()
+		s.DeepSlack = &deep // not what other specs share
+		return s.DeepSlack
 	case FieldBottomHeight:
 		return &s.BottomHeight
 	case FieldDadoPlay:

@@ -149,8 +149,11 @@ type Spec struct {
 	GrooveEnds GrooveEnds
 	BottomFit  BottomFit
 
-	// BottomSlack is how much smaller the bottom is than its grooves, in all, each way.
+	// BottomSlack is how much smaller the bottom is than its grooves, in all: from side to
+	// side, and from front to back too where DeepSlack is nil. All of that of a bottom that
+	// is slid in is at the front: behind it ends in the open.
 	BottomSlack float64
+	DeepSlack   *float64
 	// DadoPlay and GroovePlay are what a router makes its slots wider than the tongue and the bottom.
 	DadoPlay, GroovePlay float64
 	// SlotRoom is how much wider than its smallest bit a router makes a slot at least.
@@ -196,6 +199,7 @@ const (
 	FieldGrooveEnds    Field = "groove-ends"
 	FieldBottomFit     Field = "bottom-fit"
 	FieldBottomSlack   Field = "bottom-slack"
+	FieldDeepSlack     Field = "bottom-slack-deep"
 	FieldDadoPlay      Field = "dado-play"
 	FieldGroovePlay    Field = "groove-play"
 	FieldGlueRoom      Field = "glue-room"

@@ -64,7 +64,16 @@ func anySpec(t *rapid.T) Spec {
 	}
 	s.GlueRoom = rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")
 	s.BottomSlack = rapid.Float64Range(0, 3).Draw(t, "slack")
+	if rapid.IntRange(0, 2).Draw(t, "deep") == 0 {
+		deep := rapid.Float64Range(0, 6).Draw(t, "deep slack")
+		s.DeepSlack = &deep
+	}
 	s.BottomFit = rapid.SampledFrom(allBottoms).Draw(t, "fit")
+	s.Bottom.Solid = rapid.IntRange(0, 3).Draw(t, "solid") == 0
+	s.Bottom.Swelling, s.Bottom.Shrinkage = rapid.SampledFrom([]float64{0, 0.0005, 0.006}).Draw(t, "swelling"), rapid.SampledFrom([]float64{0, 0.0005, 0.006}).Draw(t, "shrinkage")
+	if s.Bottom.Solid {
+		s.Bottom.Grain = GrainLength
+	}
 	if rapid.IntRange(0, 3).Draw(t, "raised") == 0 {
 		s.BottomHeight = rapid.Float64Range(3, 20).Draw(t, "bottom height")
 	}

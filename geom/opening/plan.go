@@ -16,6 +16,7 @@ type Plan struct {
 	Packing     float64 // thickness of what the cabinet's sides are packed out with, level with its frame
 	Slide       Slide
 	SlideLength float64   // as deep as the boxes
+	RoomBehind  float64   // behind the boxes, without what the opening keeps free there
 	Rows        []Planned // from the top down
 	// Holes in the cabinet's left side: x from its front edge, y over the datum.
 	Holes   []geom.Point
@@ -74,7 +75,7 @@ func Make(b Bank) (Plan, []Problem) {
 	if !ok || !deep || p.failed() {
 		return p.plan, p.problems
 	}
-	p.plan.SlideLength = depth
+	p.plan.SlideLength, p.plan.RoomBehind = depth, p.plan.Opening.Depth-p.inFront()-depth-p.Opening.Behind
 	p.rows(heights, depth)
 	if !p.failed() && len(p.plan.Rows) > 0 {
 		p.racking()
@@ -158,14 +159,20 @@ func (p *planner) bias() float64 {
 	return math.Max(0, 2*(p.Sides.Thickness.Max-p.Sides.Thickness.Mean)-p.Slide.Plus)
 }
 
+// inFront is what inset fronts take of the depth.
+func (p *planner) inFront() float64 {
+	if p.Front != nil && p.Opening.Fronts == Inset {
+		return p.Front.Thickness.Max
+	}
+	return 0
+}
+
 // depth is that of the boxes.
 func (p *planner) depth() (float64, bool) {
 	s, room := p.Slide, p.plan.Opening.Depth-p.Opening.Behind-p.Slide.Behind
 	taken := p.Opening.Behind + s.Behind
-	if p.Front != nil && p.Opening.Fronts == Inset {
-		room -= p.Front.Thickness.Max
-		taken += p.Front.Thickness.Max
-	}
+	room -= p.inFront()
+	taken += p.inFront()
 	if len(s.Lengths) == 0 { // cut to length
 		step := 1.0
 		if p.Unit == geom.Inch {

@@ -68,13 +68,17 @@ func TestAnyBox(t *testing.T) {
 		is("front width", b.WidthFront, "outside-width", "")
 		is("back width", b.WidthBack, "outside-width", "")
 		is("depth", b.Depth, "outside-depth", "")
-		for what, got := range map[string][2]float64{"height": {b.Height, d.Spec.Height}, "slack across": {b.SlackX, d.Spec.BottomSlack}, "slack along": {b.SlackY, d.Spec.BottomSlack}} {
+		for what, got := range map[string][2]float64{"height": {b.Height, d.Spec.Height}, "slack across": {b.SlackX, d.Spec.BottomSlack}, "slack along": {b.SlackY, d.Spec.SlackDeep()}} {
 			if !near(got[0], got[1], settled) {
 				t.Fatalf("%s is %.9f, want %.9f", what, got[0], got[1])
 			}
 		}
 		for _, w := range b.Walls { // grooves are as deep as the cutter is high
-			if want := d.Setup.CutterHeight - d.Spec.BottomSlack/2; !near(w.Hold, want, settled) {
+			slack := d.Spec.BottomSlack
+			if w.Name == "front" || w.Name == "back" {
+				slack = d.Spec.SlackDeep()
+			}
+			if want := d.Setup.CutterHeight - slack/2; !near(w.Hold, want, settled) {
 				t.Fatalf("the bottom stands %.9f in the %s, want %.9f", w.Hold, w.Name, want)
 			}
 		}

@@ -22,6 +22,10 @@ func anySpec(t *rapid.T) joinery.Spec {
 		BottomSlack: number(0, 3, "slack"), GlueRoom: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "glue room"),
 		DadoPlay: joinery.DefaultDadoPlay, GroovePlay: joinery.DefaultGroovePlay,
 	}
+	if rapid.Bool().Draw(t, "own slack") {
+		deep := number(0, 3, "deep slack")
+		s.DeepSlack = &deep
+	}
 	if rapid.Bool().Draw(t, "other back") {
 		s.Back = stock(ends + number(-1, 3, "back"))
 	}

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/opening"
 	"drawerwright/geom/plate"
@@ -60,6 +61,12 @@ func (d *Drawer) strengthen(load float64, plan *opening.Plan) (problems []joiner
 	}
 	if load > 0 {
 		problems = append(problems, d.sag(load)...)
+	}
+	if plan != nil && d.BottomOut > plan.RoomBehind {
+		text := func(mm float64) string { return geom.LengthOf(mm).Text(d.Spec.Units) }
+		problems = append(problems, joinery.Problem{Code: "bottom-behind", Field: joinery.FieldBottom, Part: string(joinery.Bottom),
+			Message: fmt.Sprintf("in the dampest air the bottom stands out %s behind the back, and there is %s behind the box: the drawer no longer closes", text(d.BottomOut), text(plan.RoomBehind)),
+			Hint:    "take a bottom of quartersawn boards or of sheet stock, or a shorter slide"})
 	}
 	return problems
 }

@@ -32,7 +32,7 @@ var keyPaths = strings.Fields(`
 	router.register router.register.place router.register.diameter router.register.distance
 	router.tabs router.tabs.width router.tabs.height router.tabs.spacing
 	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit joinery.bottom-height
-	joinery.bottom-slack joinery.dado-play joinery.groove-play joinery.glue-room
+	joinery.bottom-slack joinery.bottom-slack-deep joinery.dado-play joinery.groove-play joinery.glue-room
 	limits limits.least-tongue-play limits.most-tongue-play limits.least-bottom-play limits.most-bottom-play limits.least-bottom-slack limits.most-bottom-slack limits.end-room
 	limits.recess limits.shoulder limits.width limits.depth limits.height limits.diagonal
 	accuracy accuracy.cutter accuracy.cut accuracy.fence accuracy.height accuracy.length spacers
@@ -47,7 +47,7 @@ var keyPaths = strings.Fields(`
 	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter
 	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
 	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
-	drawers.joinery.bottom-height drawers.joinery.bottom-slack drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room
+	drawers.joinery.bottom-height drawers.joinery.bottom-slack drawers.joinery.bottom-slack-deep drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room
 	drawers.dividers drawers.dividers.way drawers.dividers.at drawers.dividers.height drawers.dividers.stock drawers.dividers.loose
 	drawers.pull drawers.pull.shape drawers.pull.width drawers.pull.height drawers.pull.down
 	drawers.drawer-front drawers.drawer-front.stock drawers.drawer-front.width drawers.drawer-front.height drawers.drawer-front.left drawers.drawer-front.below

@@ -23,6 +23,10 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	d.BottomFit = joinery.BottomFit(setting(joinery.FieldBottomFit).text)
 	d.BottomHeight = setting(joinery.FieldBottomHeight).mm(0)
 	d.BottomSlack = setting(joinery.FieldBottomSlack).mm(0)
+	if deep := setting(joinery.FieldDeepSlack); len(deep.lengths) > 0 {
+		slack := deep.mm(0)
+		d.DeepSlack = &slack
+	}
 	d.GlueRoom = setting(joinery.FieldGlueRoom).mm(0)
 	ends := setting(joinery.FieldGrooveEnds)
 	dadoPlay, groovePlay := setting(joinery.FieldDadoPlay), setting(joinery.FieldGroovePlay)

@@ -10,7 +10,7 @@ import (
 var fields = []joinery.Field{
 	joinery.FieldName, joinery.FieldOutside, joinery.FieldSides, joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom,
 	joinery.FieldJoint, joinery.FieldCutter, joinery.FieldFenceDistance, joinery.FieldCutterHeight, joinery.FieldGrooveEnds,
-	joinery.FieldBottomFit, joinery.FieldBottomSlack, joinery.FieldDadoPlay, joinery.FieldGroovePlay, joinery.FieldGlueRoom,
+	joinery.FieldBottomFit, joinery.FieldBottomSlack, joinery.FieldDeepSlack, joinery.FieldDadoPlay, joinery.FieldGroovePlay, joinery.FieldGlueRoom,
 	joinery.FieldBottomHeight, joinery.FieldBackJoint, joinery.FieldSetback, joinery.FieldFasteners, joinery.FieldFingerWidth,
 	"dividers", "pull", "drawer-front", "load", "opening", "slide",
 }

@@ -96,6 +96,9 @@ func (d *drawing) joinery() string {
 	if d.odds(3, "own height") {
 		e.say("cutter-height", "%s", d.mm(d.ts/2+d.length(-0.8, 0.8, "height")))
 	}
+	if d.odds(4, "own deep slack") {
+		e.say("bottom-slack-deep", "%s", d.mm(d.length(1, 2.5, "deep slack")))
+	}
 	if d.odds(3, "own slack") {
 		e.say("bottom-slack", "%s", d.mm(d.length(1, 2.5, "slack")))
 	}

@@ -12,16 +12,16 @@ import (
 // assembly says in which order boxes of each kind of corner are put together.
 func (m maker) assembly() {
 	m.Chapter("Assembly")
-	said := make(map[[4]string]bool)
+	said := make(map[[5]string]bool)
 	for _, d := range m.batch.Drawers {
 		s := d.Spec
-		kind := [4]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit), string(s.GrooveEnds)}
+		kind := [5]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit), string(s.GrooveEnds), fmt.Sprint(s.Bottom.Solid)}
 		if said[kind] {
 			continue
 		}
 		said[kind] = true
 		m.Heading(1, fmt.Sprintf("%s, bottom %s", s.Joint, bottoms[s.BottomFit]))
-		for i, step := range steps(d) {
+		for i, step := range steps(m.batch, d) {
 			m.Item(0, fmt.Sprintf("%d.", i+1), step)
 		}
 	}
@@ -40,7 +40,7 @@ func (m maker) assembly() {
 var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomCaptured: "in grooves", joinery.BottomFlush: "flush, in grooves", joinery.BottomSlidIn: "slid in from behind", joinery.BottomApplied: "applied from below"}
 
 // steps are the order of work for a box.
-func steps(d batch.Drawer) (list []string) {
+func steps(b batch.Batch, d batch.Drawer) (list []string) {
 	s := d.Spec
 	list = append(list, "Put the box together dry, bottom and all: every joint has to close by hand or with light taps. Measure width, depth and both diagonals; the table below has the numbers.")
 	list = append(list, "Lay the parts out with their inside faces up, the triangle on their labels in one piece; have clamps set and a wet cloth at hand.")
@@ -57,7 +57,7 @@ func steps(d batch.Drawer) (list []string) {
 	}
 	switch s.BottomFit {
 	case joinery.BottomSlidIn:
-		list = append(list, "Put front and back into one side, then the other side on. The bottom comes when the glue has set: slide it in from behind and hold it with one screw or two up into the back.")
+		list = append(list, "Put front and back into one side, then the other side on. The bottom comes when the glue has set: slide it in from behind. "+report.SlidIn(b, d.Spec.Bottom.Solid))
 	case joinery.BottomApplied:
 		list = append(list, "Put front and back into one side, then the other side on. The bottom comes last: once the box is square, fasten it from below all round; it holds the box square.")
 	default:

@@ -66,7 +66,9 @@ type Drawer struct {
 	Load   float64 `json:"load_kg,omitempty"`
 	Rating float64 `json:"rating_kg,omitempty"`
 	Sag    *Sag    `json:"sag,omitempty"`
-	Bores  []Bore  `json:"bores,omitempty"`
+	// BottomOut is by how much a bottom that was slid in stands out behind when it has swollen.
+	BottomOut float64 `json:"bottom_out,omitempty"`
+	Bores     []Bore  `json:"bores,omitempty"`
 	// MostOpen is how far a shoulder, or another joint meant to be closed, may stay open.
 	MostOpen float64 `json:"most_open"`
 	// LooseDividers are those that are lifted out, as the proof names them: by number
@@ -237,6 +239,7 @@ func looseDividers(d batch.Drawer) (names []string) {
 func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
 	s := d.Strength
 	grams := func(kg float64) float64 { return math.Round(kg*1000) / 1000 }
+	out.BottomOut = n(d.BottomOut)
 	out.Weight, out.Load, out.Rating = grams(s.Empty), grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }

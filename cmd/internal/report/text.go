@@ -32,6 +32,7 @@ func Text(b batch.Batch, r Report) []byte {
 	buying(&out, r)
 	weights(&out, r, b.Units)
 	bores(&out, r, b.Units)
+	slidIn(&out, b)
 	if len(r.Warnings) > 0 {
 		fmt.Fprintln(&out, "\nwarnings")
 	}

@@ -1,0 +1,73 @@
+package main
+
+import (
+	"encoding/json"
+	"os"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+)
+
+// slidInJob has a bottom of solid cherry, open behind. From 45 % to 65 % of humidity at
+// 20 C wood goes from 8.5 to 12.0 % of moisture (Wood Handbook, equation 4-5), and flatsawn
+// cherry moves 0.00248 of its width a point (table 13-5): 0.0088 of 453 or so is 4.0.
+const slidInJob = `units: mm
+climate: {now: 45 %, driest: 35 %, dampest: 65 %}
+stock:
+  side: {thickness: 15, sheet: 2400 x 200, grain: length, material: cherry}
+  bottom: {thickness: 8, sheet: 2400 x 600, grain: length, material: cherry}
+cutter: {kind: router, bits: {six: {diameter: 6}, three: {diameter: 3}}}
+openings: {o: {width: 500, height: 200, depth: 510, cabinet: frameless, fronts: none}}
+drawers:
+  - {name: a, opening: o, slide: side-mount, sides: side, bottom: bottom, load: 5 kg, joinery: {bottom-fit: slid-in, bottom-slack: 1, bottom-slack-deep: 0.5}}
+`
+
+// TestSolidBottomIsOpenBehind: a job with one is built and proven without a word, and says
+// in report, list and packet how it is held and what it does; captured it is refused, and
+// in a cabinet without room behind the drawer it is told of.
+func TestSolidBottomIsOpenBehind(t *testing.T) {
+	inTemp(t)
+	if err := os.WriteFile("job.yaml", []byte(slidInJob), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	code, out, errs := call(t, "", "build", "job.yaml", "-o", "out")
+	if code != exitDone || strings.Contains(errs, "warning") {
+		t.Fatal(out, errs)
+	}
+	data, err := os.ReadFile("out/report.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	var r report.Report
+	if err := json.Unmarshal(data, &r); err != nil {
+		t.Fatal(err)
+	}
+	bottom := partOf(t, r, "a-bottom")
+	if want := 0.00248 * (12.0 - 8.5) * bottom.Width; r.Drawers[0].BottomOut < want-0.1 || r.Drawers[0].BottomOut > want+0.1 {
+		t.Errorf("it stands out by %g, by hand %g", r.Drawers[0].BottomOut, want)
+	}
+	text, err := os.ReadFile("out/parts.txt")
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, want := range []string{"a spot of glue in the middle of the front's groove", "washers through the slots", "stands out behind the back by up to " + geom.LengthOf(r.Drawers[0].BottomOut).Text(geom.Millimetre)} {
+		if !strings.Contains(string(text), want) {
+			t.Errorf("parts.txt does not say %q", want)
+		}
+	}
+	for change, want := range map[string]string{
+		"bottom-fit: captured": "would push the box apart", "bottom-fit: auto": "would push the box apart",
+	} {
+		code, _, errs := call(t, strings.Replace(slidInJob, "bottom-fit: slid-in", change, 1), "check", "-")
+		if code == exitDone || !strings.Contains(errs, want) || !strings.Contains(errs, "write bottom-fit: slid-in") {
+			t.Errorf("%s: %s", change, errs)
+		}
+	}
+	// 453 deep with its slide of 450: of 453.5 there is half a millimetre left, and so on.
+	code, _, errs = call(t, strings.Replace(slidInJob, "depth: 510", "depth: 453", 1), "check", "-")
+	if code != exitDone || !strings.Contains(errs, "the drawer no longer closes") {
+		t.Errorf("no room behind: %s", errs)
+	}
+}

@@ -1,0 +1,60 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// The holes of a bottom that is slid in, in millimetres; common practice, no source.
+const (
+	leastSlotEdge  = 2.0 // the least wood of the bottom behind a slot
+	leastScrewEdge = 4.0 // from the middle of a screw to a face of the back
+)
+
+// rearScrew is how far before the bottom's rear edge its screws stand: in the middle of
+// the back's thickness, or so much nearer to the front that the slots have room for what
+// the bottom shrinks.
+func (l *layout) rearScrew(shrinks float64) float64 {
+	middle := l.Tk / 2
+	return math.Max(middle, math.Min(leastSlotEdge+appliedHole/2+shrinks, l.Tk-leastScrewEdge))
+}
+
+// slotRoom is how much a bottom may shrink before its screws reach the rear ends of their
+// slots.
+func (l *layout) slotRoom(shrinks float64) float64 {
+	return l.rearScrew(shrinks) - appliedHole/2 - leastSlotEdge
+}
+
+// checkSlots judges whether the slots let a bottom of solid wood shrink.
+func (l *layout) checkSlots(shrinks float64) {
+	if !l.Bottom.Solid || shrinks <= l.slotRoom(shrinks)+settle {
+		return
+	}
+	l.warn("bottom-movement", FieldBack, Bottom, fmt.Sprintf("from front to back the bottom shrinks by %s, and under a back of %s its slots let it by %s: after that it splits or leaves the front's groove", l.text(shrinks), l.text(l.Tk), l.text(l.slotRoom(shrinks))),
+		"take a bottom of quartersawn boards or of sheet stock, or saw the slots open to the rear edge",
+		l.least(FieldBack, shrinks+leastSlotEdge+appliedHole/2+leastScrewEdge))
+}
+
+// rearHoles are for the screws that hold a bottom which was slid in to the lower edge of
+// the back: holes, or for solid wood slots. Fixed at its front edge, wood that swells
+// takes the slots backwards past the screws, and wood that shrinks forwards.
+func (l *layout) rearHoles(length, width float64) []geom.Pocket {
+	r := appliedHole / 2
+	swells, shrinks := float64(width*l.Bottom.Swelling), float64(width*l.Bottom.Shrinkage)
+	y := width - l.Tk/2
+	if l.Bottom.Solid {
+		y = width - l.rearScrew(shrinks)
+	}
+	var list []geom.Pocket
+	for _, x := range evenly(2*appliedEnd, length-2*appliedEnd, 2*appliedApart) {
+		hole := geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)}
+		if l.Bottom.Solid && swells+shrinks > settle {
+			rear := math.Min(y+r+shrinks, width-leastSlotEdge)
+			hole.Kind, hole.Outline = geom.Cutout, geom.RoundedRectangle(x-r, y-r-swells, x+r, rear, r)
+		}
+		list = append(list, hole)
+	}
+	return list
+}
