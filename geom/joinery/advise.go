@@ -52,7 +52,7 @@ func (l *layout) advise() {
 func (l *layout) ways(p Problem) []outcome {
 	var right, others []outcome
 	for _, r := range p.Remedies {
-		if len(r.Changes) == 0 || slices.ContainsFunc(right, func(o outcome) bool { return r.includes(o.Remedy) }) {
+		if len(r.Changes) == 0 || l.Planned && r.resizes() || slices.ContainsFunc(right, func(o outcome) bool { return r.includes(o.Remedy) }) {
 			continue
 		}
 		if o := l.narrowed(p, r); o.right() {
@@ -86,10 +86,16 @@ func (r Remedy) includes(o Remedy) bool {
 	return true
 }
 
+// resizes tells whether a remedy writes the outside size, which is not for a box whose
+// size follows from its opening.
+func (r Remedy) resizes() bool {
+	return slices.ContainsFunc(r.Changes, func(c Change) bool { return c.Field == FieldOutside })
+}
+
 // narrowed follows a remedy all over its range, or where in it that holds.
 func (l *layout) narrowed(p Problem, r Remedy) outcome {
 	all := l.follow(p, r)
-	if all.right() || len(r.Changes) > 1 || r.Changes[0].Word != "" {
+	if all.right() || len(r.Changes) > 1 || r.Changes[0].Word != "" || r.Changes[0].Count > 0 {
 		return all
 	}
 	if c, ok := l.narrower(p, r.Changes[0]); ok {
@@ -111,7 +117,7 @@ func (l *layout) pairs(p Problem, others []outcome) []outcome {
 		for _, q := range o.trial.problems {
 			for _, r := range q.Remedies {
 				both := Remedy{Changes: []Change{first}}.with(r)
-				if len(r.Changes) != 1 || r.includes(Remedy{Changes: []Change{first}}) || !both.compatible() {
+				if len(r.Changes) != 1 || l.Planned && r.resizes() || r.includes(Remedy{Changes: []Change{first}}) || !both.compatible() {
 					continue
 				}
 				if o := l.follow(p, both); o.right() {
@@ -155,10 +161,7 @@ func (l *layout) follow(p Problem, r Remedy) outcome {
 	out := outcome{Remedy: Remedy{Changes: r.Changes}, ended: true}
 	before := counted(l.problems)
 	for _, lengths := range r.Ends() {
-		t := newLayout(r.Follow(l.asked, lengths))
-		t.checked = l.checked
-		t.work()
-		l.checked = t.checked
+		t := l.changed(r, lengths)
 		now := counted(t.problems)
 		if now[p.about()] >= before[p.about()] {
 			return outcome{}
@@ -171,14 +174,36 @@ func (l *layout) follow(p Problem, r Remedy) outcome {
 			if q.Error {
 				errors++
 			}
-			if about := q.about(); now[about] > before[about] && !slices.ContainsFunc(out.Then, func(o Problem) bool { return o.about() == about }) {
-				q.Remedies, q.Hint = nil, ""
-				out.Then = append(out.Then, q)
-			}
 		}
 		out.errors = max(out.errors, errors)
+		out.brings(before, t.problems)
+		for _, row := range l.fellows {
+			if out.right() {
+				out.brings(counted(row.problems), row.changed(r, lengths).problems)
+			}
+		}
 	}
 	return out
+}
+
+// brings notes what was not said before.
+func (o *outcome) brings(before map[[2]string]int, after []Problem) {
+	now := counted(after)
+	for _, q := range after {
+		if about := q.about(); now[about] > before[about] && !slices.ContainsFunc(o.Then, func(p Problem) bool { return p.about() == about }) {
+			q.Remedies, q.Hint = nil, ""
+			o.Then = append(o.Then, q)
+		}
+	}
+}
+
+// changed is the box worked out with a remedy's changes.
+func (l *layout) changed(r Remedy, lengths []float64) *layout {
+	t := newLayout(r.Follow(l.asked, lengths))
+	t.checked = l.checked
+	t.work()
+	l.checked = t.checked
+	return t
 }
 
 // tries is in how many steps a range that does not hold all over is searched.

@@ -38,19 +38,21 @@ func (l *layout) dividers() {
 	for i, d := range l.Dividers {
 		s, ok := l.standDivider(i, d)
 		if !ok || !l.apart(s, all) {
-			return
+			continue // the others are judged too
 		}
 		// Walls that nothing else is cut into have not been judged.
-		if d.Way == Across {
+		switch {
+		case l.failed():
+		case d.Way == Across:
 			l.checkSideDepth()
-		} else {
+		default:
 			l.checkEndDepth(Front)
 			l.checkEndDepth(Back)
 		}
-		if l.failed() {
-			return
-		}
 		all = append(all, s)
+	}
+	if l.failed() {
+		return
 	}
 	for i, s := range all {
 		l.dividerDados(s)
@@ -103,7 +105,8 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	end := 0.0
 	for _, at := range append(slices.Clone(s.at), room) {
 		if at-end < leastCell-settle {
-			l.failDivider("divider-room", i, fmt.Sprintf("it leaves a cell of %s in %s; at least %s is needed", l.text(at-end), l.text(room), l.text(leastCell)), "fewer dividers, or other places")
+			l.failDivider("divider-room", i, fmt.Sprintf("it leaves a cell of %s in %s; at least %s is needed", l.text(at-end), l.text(room), l.text(leastCell)), "take other places, or none",
+				Remedy{Changes: []Change{{Field: FieldDividers, Key: "at", Item: i, Count: int((room - leastCell + settle) / (s.t + leastCell))}}})
 			return s, false
 		}
 		end = at + s.t

@@ -8,6 +8,7 @@ package joinery
 
 import (
 	"fmt"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -109,10 +110,25 @@ type Setup struct {
 // be made as asked; then the drawer holds what could be worked out and is not
 // to be cut.
 func Build(s Spec) (Drawer, []Problem) {
-	l := newLayout(s)
-	l.work()
-	l.advise()
-	return l.drawer, l.problems
+	drawers, problems := BuildRows([]Spec{s})
+	return drawers[0], problems[0]
+}
+
+// BuildRows is Build for the rows of an opening, whose boxes share all entries but their
+// size: what is advised for one of them does for the others too.
+func BuildRows(rows []Spec) ([]Drawer, [][]Problem) {
+	all := make([]*layout, len(rows))
+	for i, s := range rows {
+		all[i] = newLayout(s)
+		all[i].work()
+	}
+	drawers, problems := make([]Drawer, len(rows)), make([][]Problem, len(rows))
+	for i, l := range all {
+		l.fellows = append(slices.Clone(all[:i]), all[i+1:]...)
+		l.advise()
+		drawers[i], problems[i] = l.drawer, l.problems
+	}
+	return drawers, problems
 }
 
 // work lays the drawer out and judges it.

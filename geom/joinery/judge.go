@@ -219,7 +219,7 @@ func (l *layout) checkRoom() {
 	} {
 		if left := c.size - c.used; left < c.least-settle {
 			l.fail("room", FieldOutside, "", fmt.Sprintf("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
-				c.what, l.text(c.size), l.text(c.used), l.text(left), l.text(c.least)), "make the box larger", l.least(FieldOutside, c.used+c.least).of(c.what, 0))
+				c.what, l.text(c.size), l.text(c.used), l.text(left), l.text(c.least)), "make the box larger: where it stands in an opening, that, or with fewer rows", l.least(FieldOutside, c.used+c.least).of(c.what, 0))
 		}
 	}
 }

@@ -22,6 +22,7 @@ type layout struct {
 	drawer              Drawer
 	problems            []Problem
 	checked             []checkedPanel // by the rules of package geom
+	fellows             []*layout      // the others of the opening
 }
 
 func newLayout(s Spec) *layout {

@@ -107,6 +107,21 @@ func (l *layout) leastRound() float64 {
 	return 0
 }
 
+// higherPull are what leaves wood enough under a pull: higher up where it has a place of
+// its own, else lower.
+func (l *layout) higherPull(top, floor, height float64) []Remedy {
+	room := top - floor - pullEdge
+	switch l.Pull.Shape {
+	case PullHalf:
+		return []Remedy{l.between(FieldPull, leastPull, 2*room).of("width", 0)}
+	case PullSlot:
+		return []Remedy{l.between(FieldPull, leastPull/2, room).of("height", 0)}
+	case PullHole:
+		return []Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).of("down", 0), l.between(FieldPull, leastPull, 2*(room-pullDown)).of("width", 0)}
+	}
+	return []Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).of("down", 0), l.between(FieldPull, leastPull/2, 2*(room-pullDown)).of("height", 0)}
+}
+
 // pullFits judges where a pull comes.
 func (l *layout) pullFits(role Role, width, height, low, high float64) bool {
 	p := l.wall(role).Panel
@@ -126,9 +141,10 @@ func (l *layout) pullFits(role Role, width, height, low, high float64) bool {
 		l.fail("pull", FieldPull, role, fmt.Sprintf("a pull of %s is too wide for a front with %s between its ends", l.text(width), l.text(clear)),
 			"take a finger hole", l.between(FieldPull, leastPull, clear-2*pullEnds).of("width", 0))
 	case low < floor+pullEdge-settle:
-		l.fail("pull", FieldPull, role, fmt.Sprintf("the pull comes down to %s over the lower edge; there has to be %s of wood under it", l.text(low), l.text(floor+pullEdge)), "make it lower, or let it begin further up; or take a higher front")
+		l.fail("pull", FieldPull, role, fmt.Sprintf("the pull comes down to %s over the lower edge; there has to be %s of wood under it", l.text(low), l.text(floor+pullEdge)), "take a higher front", l.higherPull(box.Max.Y, floor, height)...)
 	case high < box.Max.Y-settle && high > box.Max.Y-pullEdge+settle || high > box.Max.Y+settle:
-		l.fail("pull", FieldPull, role, fmt.Sprintf("the pull leaves %s of wood over it, at least %s is needed", l.text(box.Max.Y-high), l.text(pullEdge)), fmt.Sprintf("write down: %s or more", l.atLeast(pullEdge+height/2)))
+		l.fail("pull", FieldPull, role, fmt.Sprintf("the pull leaves %s of wood over it, at least %s is needed", l.text(box.Max.Y-high), l.text(pullEdge)), "take another pull",
+			l.between(FieldPull, pullEdge+height/2, box.Max.Y-floor-pullEdge-height/2).of("down", 0))
 	default:
 		return true
 	}

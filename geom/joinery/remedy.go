@@ -18,6 +18,7 @@ type Change struct {
 	Item     int    // of a list of entries, from 0
 	Min, Max float64
 	Word     string
+	Count    int // a number of pieces instead of a length
 }
 
 // Remedy is a way to end a [Problem]: changes that are made together. [Build] has tried
@@ -92,13 +93,15 @@ func (c Change) on(s *Spec, v float64) {
 		s.Cutter.Groove = v
 	case FieldDividers:
 		s.Dividers = slices.Clone(s.Dividers)
-		if d := &s.Dividers[c.Item]; c.Key == "height" {
+		if d := &s.Dividers[c.Item]; c.Count > 0 {
+			d.At, d.Count = nil, c.Count
+		} else if c.Key == "height" {
 			d.Height = v
 		} else {
 			d.Stock = d.Stock.thick(v)
 		}
 	case FieldPull:
-		*map[string]*float64{"width": &s.Pull.Width, "down": &s.Pull.Down}[c.Key] = v
+		*map[string]*float64{"width": &s.Pull.Width, "height": &s.Pull.Height, "down": &s.Pull.Down}[c.Key] = v
 	case FieldJoint:
 		s.Joint = Joint(c.Word)
 	case FieldBackJoint:
@@ -154,7 +157,7 @@ func (s Stock) thick(mean float64) Stock {
 // between, least, most and exactly are remedies that write one length, on the grid that
 // it is printed on; a range that is none there is no remedy.
 func (l *layout) between(f Field, least, most float64) Remedy {
-	c := Change{Field: f, Min: geom.LengthOf(least).RoundUp(l.Units).MM(), Max: most}
+	c := Change{Field: f, Min: geom.LengthOf(math.Max(0, least)).RoundUp(l.Units).MM(), Max: most}
 	if !math.IsInf(most, 1) {
 		c.Max = geom.LengthOf(most).RoundDown(l.Units).MM()
 	}
@@ -220,6 +223,9 @@ func (r Remedy) text(s Spec) string {
 func (c Change) text(s Spec) string {
 	if c.Word != "" {
 		return fmt.Sprintf("write %s: %s", c.Field, c.Word)
+	}
+	if c.Count > 0 {
+		return fmt.Sprintf("write %s: %d for divider %d", c.Key, c.Count, c.Item+1)
 	}
 	v := c.span(s.Units)
 	switch c.Field {

@@ -125,6 +125,7 @@ type Spec struct {
 
 	// Outside size. The depth runs front to back over the ends of the sides.
 	Width, Height, Depth float64
+	Planned              bool // the size follows from an opening: no advice changes it
 
 	Sides, Front, Back, Bottom Stock
 

@@ -113,10 +113,9 @@ func Make(j *job.Job) (Batch, []Problem) {
 	}
 	files := fileNames{pattern: j.FileNames, job: job.FileName(title), unit: j.DXFUnits}
 	var problems []Problem
+	drawers, judged := build(j)
 	for i, asked := range j.Drawers {
-		spec := asked.Spec
-		spec.Units = j.Units
-		built, found := joinery.Build(spec)
+		spec, built, found := asked.Spec, drawers[i], judged[i]
 		sound := true
 		for _, p := range found {
 			problems = append(problems, Problem{i, p})
@@ -140,6 +139,22 @@ func Make(j *job.Job) (Batch, []Problem) {
 		problems = append(problems, b.templates(j)...)
 	}
 	return b, append(problems, b.sameNames()...)
+}
+
+// build works the boxes out, those of an opening together.
+func build(j *job.Job) (drawers []joinery.Drawer, problems [][]joinery.Problem) {
+	for from := 0; from < len(j.Drawers); {
+		var rows []joinery.Spec
+		for to := from; to < len(j.Drawers) && j.Drawers[to].Entry() == j.Drawers[from].Entry(); to++ {
+			spec := j.Drawers[to].Spec
+			spec.Units = j.Units
+			rows = append(rows, spec)
+		}
+		built, found := joinery.BuildRows(rows)
+		drawers, problems = append(drawers, built...), append(problems, found...)
+		from += len(rows)
+	}
+	return drawers, problems
 }
 
 func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {

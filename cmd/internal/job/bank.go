@@ -70,7 +70,7 @@ func (b *builder) expand(j *Job, s *section, d Drawer, front *joinery.DrawerFron
 			one.Name += "-" + strconv.Itoa(i+1)
 		}
 		one.Width, one.Height, one.Depth = row.Box.Width, row.Box.Height, row.Box.Depth
-		one.Undermount = row.Undermount
+		one.Undermount, one.Planned = row.Undermount, true
 		if row.Front != nil {
 			cut := *row.Front
 			cut.Handles, cut.HandleApart, cut.HandleDiameter, cut.HandleDown = front.Handles, front.HandleApart, front.HandleDiameter, front.HandleDown

@@ -1,0 +1,242 @@
+package load
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"github.com/goccy/go-yaml"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/jobtest"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// about tells what is said of a job apart: of a drawer by its code and part, of the
+// file by its code.
+type about struct {
+	drawer     int
+	code, part string
+}
+
+// said is what is said of a job file, counted. A box that cannot be made is not judged
+// by what comes after it, router, machines and strength: whole tells of which drawers all
+// was judged.
+func said(t *testing.T, text string) (j *job.Job, found []batch.Problem, count map[about]int, whole []bool) {
+	t.Helper()
+	j, problems := job.Read("job.yaml", strings.NewReader(text))
+	count = make(map[about]int)
+	for _, p := range problems {
+		count[about{-1, string(p.Code), ""}]++
+	}
+	if j == nil {
+		return nil, nil, count, nil
+	}
+	b, found := batch.Make(j)
+	for _, p := range found {
+		count[about{p.Drawer, p.Code, p.Part}]++
+	}
+	for _, d := range b.Drawers {
+		_, own := joinery.Build(d.Spec)
+		whole = append(whole, !slices.ContainsFunc(own, func(p joinery.Problem) bool { return p.Error }))
+	}
+	return j, found, count, whole
+}
+
+// TestHintsHoldInJobFiles: what a hint says, written into the job file as it is printed,
+// ends the complaint, and nothing comes that was not there and is not announced.
+func TestHintsHoldInJobFiles(t *testing.T) {
+	followed := make(map[string]int)
+	for seed := uint64(0); seed < 48; seed++ {
+		drawn := jobtest.Seeded(seed, jobtest.Want{})
+		text := drawn.Text
+		if seed%2 == 1 {
+			text = spoilt(text, seed)
+		}
+		j, found, before, whole := said(t, text)
+		for _, p := range found {
+			for _, r := range p.Remedies {
+				ends := r.Ends()
+				for _, lengths := range []([]float64){ends[0], ends[len(ends)-1]} {
+					changed, ok := written(t, text, j, p.Drawer, r, lengths)
+					if !ok {
+						continue
+					}
+					followed[p.Code]++
+					_, after, now, _ := said(t, changed)
+					if now[about{p.Drawer, p.Code, p.Part}] >= before[about{p.Drawer, p.Code, p.Part}] {
+						t.Errorf("seed %d: %s\n%s\nfollowed with %v does not end it", seed, p.Message, p.Hint, lengths)
+					}
+					for a, n := range now {
+						announced := slices.ContainsFunc(r.Then, func(q joinery.Problem) bool { return q.Code == a.code && q.Part == a.part })
+						if n > before[a] && !announced && judged(j, a, whole) {
+							t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v %s", seed, p.Message, p.Hint, lengths, a, worded(after, a))
+							break
+						}
+					}
+				}
+			}
+		}
+	}
+	if len(followed) < 8 {
+		t.Errorf("only hints of %v were followed", followed)
+	}
+}
+
+// judged tells whether a complaint was looked for before: of a box that could not be made,
+// only what its corner, bottom and fittings say.
+func judged(j *job.Job, a about, whole []bool) bool {
+	switch a.code {
+	case "template", "tabs", "small-part", "skin", "sag", "weight", "setup-limit", "bit-width", "bit-reach", "bit-radius", "corner-relief", "part-gap", "register", "outline-corner":
+		if a.code == "template" {
+			return !slices.Contains(whole, false)
+		}
+		return a.drawer < 0 || whole[a.drawer]
+	}
+	return true
+}
+
+// spoilt changes one length of a job file that can be built, so that there is something
+// to say.
+func spoilt(text string, seed uint64) string {
+	for _, c := range [][2]string{
+		{"cutter-height: ", "9"}, {"bottom-slack: ", "0.1"}, {"dado-play: ", "0.7"}, {"glue-room: ", "0.4"}, {"bottom-height: ", "7"}, {"fence-distance: ", "4"},
+	}[seed%6:] {
+		if at := strings.Index(text, c[0]); at >= 0 {
+			end := at + strings.IndexAny(text[at:], ",}\n")
+			return text[:at] + c[0] + c[1] + "mm" + text[end:]
+		}
+	}
+	return text
+}
+
+// written makes a remedy's changes to the entry of a drawer, as a shop would.
+func written(t *testing.T, text string, j *job.Job, drawer int, r joinery.Remedy, lengths []float64) (string, bool) {
+	t.Helper()
+	var root yaml.MapSlice
+	if err := yaml.UnmarshalWithOptions([]byte(text), &root, yaml.UseOrderedMap()); err != nil {
+		t.Fatalf("%v\n%s", err, text)
+	}
+	list := get(root, "drawers").([]any)
+	spec := j.Drawers[drawer].Spec
+	name, _, _ := strings.Cut(spec.Name, "-") // a row's has its number after it
+	place := slices.IndexFunc(list, func(e any) bool { return get(e.(yaml.MapSlice), "name") == name })
+	entry := list[place].(yaml.MapSlice)
+	for i, c := range r.Changes {
+		length := geom.LengthOf(lengths[i]).Text(j.Units)
+		switch f := c.Field; f {
+		case joinery.FieldOutside:
+			size := map[string]float64{"width": spec.Width, "height": spec.Height, "depth": spec.Depth}
+			size[c.Key] = lengths[i]
+			var parts []string
+			for _, k := range []string{"width", "height", "depth"} {
+				parts = append(parts, exact(size[k]))
+			}
+			entry = set(entry, "outside", strings.Join(parts, " x "))
+		case joinery.FieldSides, joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom:
+			stock := map[joinery.Field]joinery.Stock{joinery.FieldSides: spec.Sides, joinery.FieldFront: spec.Front, joinery.FieldBack: spec.Back, joinery.FieldBottom: spec.Bottom}[f]
+			stocks := get(root, "stock").(yaml.MapSlice)
+			like := slices.Clone(get(stocks, stock.Name).(yaml.MapSlice))
+			th := stock.Thickness
+			var readings []any
+			for _, v := range []float64{th.Min, th.Mean*3 - th.Min - th.Max, th.Max} {
+				readings = append(readings, exact(v+lengths[i]-th.Mean))
+			}
+			if th.Min == th.Max {
+				readings = readings[:1]
+			} else if mid := th.Mean*3 - th.Min - th.Max; mid < th.Min || mid > th.Max {
+				return "", false
+			}
+			like = remove(set(like, "thickness", readings), "tolerance")
+			name := "followed" + strconv.Itoa(i)
+			root = set(root, "stock", append(slices.Clone(stocks), yaml.MapItem{Key: name, Value: like}))
+			entry = set(entry, string(f), name)
+		case joinery.FieldCutter, joinery.FieldGrooveCutter:
+			cutter, own := get(entry, "cutter").(yaml.MapSlice)
+			if !own {
+				cutter = get(root, "cutter").(yaml.MapSlice)
+			}
+			key := "groove-cutter"
+			if f == joinery.FieldCutter {
+				if key = "width"; spec.Cutter.Kind.Rounds() {
+					key = "diameter"
+				}
+				cutter = remove(cutter, "bits")
+			}
+			entry = set(entry, "cutter", set(cutter, key, length))
+		case joinery.FieldDividers:
+			dividers := slices.Clone(get(entry, "dividers").([]any))
+			d := dividers[c.Item].(yaml.MapSlice)
+			switch {
+			case c.Count > 0:
+				d = set(d, "at", c.Count)
+			case c.Key == "height":
+				d = set(d, "height", length)
+			default:
+				return "", false
+			}
+			dividers[c.Item] = d
+			entry = set(entry, "dividers", dividers)
+		case joinery.FieldPull:
+			entry = set(entry, "pull", set(get(entry, "pull").(yaml.MapSlice), c.Key, length))
+		case joinery.FieldJoint, joinery.FieldBackJoint, joinery.FieldFasteners:
+			entry = set(entry, string(f), c.Word)
+		case joinery.FieldSetback, joinery.FieldFingerWidth:
+			entry = set(entry, string(f), length)
+		default:
+			own, _ := get(entry, "joinery").(yaml.MapSlice)
+			if c.Word != "" {
+				length = c.Word
+			}
+			entry = set(entry, "joinery", set(own, string(f), length))
+		}
+	}
+	list = slices.Clone(list)
+	list[place] = entry
+	out, err := yaml.Marshal(set(root, "drawers", list))
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(out), true
+}
+
+// exact writes a length so that it is read back as it is.
+func exact(mm float64) string { return fmt.Sprintf("%.6f mm", math.Round(mm*1e6)/1e6) }
+
+func get(m yaml.MapSlice, key string) any {
+	for _, e := range m {
+		if e.Key == key {
+			return e.Value
+		}
+	}
+	return nil
+}
+
+func set(m yaml.MapSlice, key string, value any) yaml.MapSlice {
+	m = slices.Clone(m)
+	for i := range m {
+		if m[i].Key == key {
+			m[i].Value = value
+			return m
+		}
+	}
+	return append(m, yaml.MapItem{Key: key, Value: value})
+}
+
+func remove(m yaml.MapSlice, key string) yaml.MapSlice {
+	return slices.DeleteFunc(slices.Clone(m), func(e yaml.MapItem) bool { return e.Key == key })
+}
+
+func worded(list []batch.Problem, a about) string {
+	for _, p := range list {
+		if p.Drawer == a.drawer && p.Code == a.code && p.Part == a.part {
+			return p.Message
+		}
+	}
+	return ""
+}
