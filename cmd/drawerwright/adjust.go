@@ -61,7 +61,7 @@ cut use them; with --keep it holds the settings as they really are, nothing move
 				return err // usage
 			}
 			t := trialCut{batch: l.Batch, drawer: l.Batch.Drawers[at]}
-			t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy)
+			t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy, t.drawer.Shop.Slide)
 			for _, arg := range args[1:] {
 				if err := t.reading(arg); err != nil {
 					return err
@@ -273,18 +273,23 @@ func (t *trialCut) write(from, to string, j *job.Job, at int, a testcut.Advice, 
 	if kinds[testcut.Front] && (t.drawer.Spec.Front.Name != t.drawer.Spec.Sides.Name || !kinds[testcut.Sides]) {
 		board(t.drawer.Spec.Front, a.Front.Value)
 	}
+	// What is left is written as it is, what is moved as it should be then.
+	k := t.cut.Keeping(a.Estimate)
 	fence, height := 0.0, 0.0
-	if keep {
-		k := t.cut.Keeping(a.Estimate)
-		fence, height = k.FenceDistance, k.CutterHeight
-	} else {
-		for _, m := range a.Moves {
-			if m.What == testcut.Fence && m.Settled {
-				fence = m.To
-			}
-			if m.What == testcut.Height && m.Settled {
-				height = m.To
-			}
+	for _, m := range a.Moves {
+		left := keep || m.Do == testcut.Leave
+		if !left && m.Do != testcut.Make {
+			continue
+		}
+		switch {
+		case m.What == testcut.Fence && left:
+			fence = k.FenceDistance
+		case m.What == testcut.Fence:
+			fence = m.To
+		case m.What == testcut.Height && left:
+			height = k.CutterHeight
+		case m.What == testcut.Height:
+			height = m.To
 		}
 	}
 	for _, s := range []struct {

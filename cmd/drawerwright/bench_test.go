@@ -70,7 +70,9 @@ func TestAdjustSays(t *testing.T) {
 	}
 	for _, c := range []struct{ args, want string }{
 		{"edge=6.5 tongue=6.1", "contradict each other: edge, tongue"},
-		{"slot=6.35", "NOT SURE YET: measure"},
+		{"slot=6.35", "before you touch the fence"},
+		{"edge=6.5", "measure slot and recess before you touch the fence"},
+		{"slot=6.35 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1", "LEAVE IT: the test cut is right.\nFronts and backs still to be cut: 447.79 mm long."},
 		{"diagonals=681,679", "first diagonal is 2 mm longer"},
 		{"diagonals=680,680", "square within"},
 	} {

@@ -15,13 +15,31 @@ type Move struct {
 	By   float64
 	From float64 // where it really is
 	To   float64 // where it should be
-	// Settled says that the readings are enough to follow this once and be within
-	// the limits. Missing are the readings that would be, the most useful first; empty
-	// where no reading of a shop's tools is enough, the limits being too near to each
-	// other for this cutter and these boards.
-	Settled bool
+	Do   Doing
+	// Sure reports whether parts come out right then beyond doubt; else a limit is near.
+	Sure bool
+	// Better reports whether a setting that can be left is better moved: near a limit now,
+	// parts would come out right beyond doubt.
+	Better bool
+	// Missing are the readings that settle it, the most useful first.
 	Missing []Kind
 }
+
+// Doing is what to do about a setting.
+type Doing string
+
+const (
+	// Leave it: the parts that it cuts come out right as it is, or as right as the shop
+	// can tell.
+	Leave Doing = "leave"
+	// Make the move: once made, parts come out right.
+	Make Doing = "move"
+	// Measure more before it is moved: it may have to be left, or moved the other way.
+	Measure Doing = "measure"
+	// Try the move and cut another test piece: what is cut is wrong, and the limits leave
+	// less room than the shop's tools tell.
+	Try Doing = "try"
+)
 
 // Setting is what is moved.
 type Setting string
@@ -53,6 +71,8 @@ type Advice struct {
 	// where one does.
 	NoSetting Trouble
 	Saves     []Save
+	// AllRight reports that the test cut is right and that nothing is to be moved.
+	AllRight bool
 }
 
 // Known is a length as estimated, with its standard deviation.
@@ -86,13 +106,78 @@ func (c Cut) Advise(readings []Reading) Advice {
 	for _, q := range plan.measures {
 		a.After = append(a.After, Judged{q.judge(q.at0), q.total(e)})
 	}
+	a.AllRight = !slices.ContainsFunc(a.AsItIs, func(j Judged) bool { return j.Verdict != j.Words.Within })
 	for _, m := range plan.moves {
-		m.Missing = c.missing(e, plan.of(m.What))
-		m.Settled = len(m.Missing) == 0 && plan.settled(e, m.What)
+		c.decide(&m, e, plan)
+		a.AllRight = a.AllRight && m.Do == Leave
 		a.Moves = append(a.Moves, m)
 	}
 	a.Saves = c.saves(e)
 	return a
+}
+
+// leastReadings is how many readings have to speak of a setting before it is moved: one
+// alone can be a slip of the eye, and nothing would show it.
+const leastReadings = 2
+
+// decide says what to do about a setting.
+func (c Cut) decide(m *Move, e Estimate, p plan) {
+	after, asItIs := p.of(m.What), p.asItIs(c, e, m.What)
+	right := !slices.ContainsFunc(asItIs, func(q measure) bool { return !q.within() })
+	sure := !slices.ContainsFunc(asItIs, func(q measure) bool { return !q.enough(e) })
+	if sure {
+		m.Do, m.Sure = Leave, true
+		return
+	}
+	if m.Missing = c.missing(e, after); len(m.Missing) == 0 && c.speaking(e, m.What) < leastReadings {
+		m.Missing = c.second(e, m.What)
+	}
+	settled := !slices.ContainsFunc(after, func(q measure) bool { return !q.enough(e) })
+	switch {
+	case len(m.Missing) > 0:
+		m.Do = Measure
+	case right: // and moving it by less than a shop can would change nothing
+		m.Do, m.Better = Leave, settled
+		m.Sure = settled && math.Abs(m.By) < moveSigma
+	case settled:
+		m.Do, m.Sure = Make, true
+	default:
+		m.Do = Try
+	}
+}
+
+// unknownOf is what a move makes up for.
+func unknownOf(s Setting) int {
+	return map[Setting]int{Fence: ofFence, Height: ofHeight, DadoHeight: ofDado, EndPlace: ofEnd}[s]
+}
+
+// speaking counts the readings that say something of a setting.
+func (c Cut) speaking(e Estimate, s Setting) (n int) {
+	for _, r := range e.Read {
+		if f, ok := c.form(r.Reading, e.u); ok && !r.Left && f.by[unknownOf(s)] != 0 {
+			n++
+		}
+	}
+	return n
+}
+
+// second is the first reading not yet taken that says something of a setting; where
+// there is no other one, a lonely reading is taken again, at another place.
+func (c Cut) second(e Estimate, s Setting) []Kind {
+	var again []Kind
+	for _, k := range c.Takes() {
+		if f, _ := c.form(Reading{Kind: k}, e.u); f.by[unknownOf(s)] == 0 {
+			continue
+		}
+		if !slices.ContainsFunc(e.Read, func(r Residual) bool { return r.Kind == k }) {
+			return []Kind{k}
+		}
+		again = []Kind{k}
+	}
+	if len(e.Read) < leastReadings {
+		return again
+	}
+	return nil
 }
 
 // measure is a measure of the box, its limits, and what can be moved about it.
@@ -120,26 +205,38 @@ func (q measure) enough(e Estimate) bool {
 	return min(q.at0-q.check.Least, q.check.Most-q.at0) >= sure*q.total(e)
 }
 
+// within reports whether the measure is likely to be within its limits.
+func (q measure) within() bool { return q.at0 >= q.check.Least && q.at0 <= q.check.Most }
+
+// The measures of a test cut with tongues, by their places.
+const (
+	inRecess = iota
+	inPlay
+	inWidth
+	inGap
+	inInside // where the slide goes by it
+)
+
 // measures are those of the test cut as it is.
 func (c Cut) measures(u vector) []measure {
-	l := c.spec.Limits
-	within := func(r joinery.Range, code, name string, words joinery.Words) joinery.Check {
-		return joinery.Check{Code: code, Name: name, Least: r.Least, Most: r.Most, Words: words}
-	}
-	even := func(mid, by float64) joinery.Range { return joinery.Range{Least: mid - by, Most: mid + by} }
 	if !c.joined {
+		height := joinery.Range{Least: c.f - c.spec.Limits.Height, Most: c.f + c.spec.Limits.Height}
+		within := func(r joinery.Range, code, name string, words joinery.Words) joinery.Check {
+			return joinery.Check{Code: code, Name: name, Least: r.Least, Most: r.Most, Words: words}
+		}
 		return []measure{
-			{form: c.edge(), check: within(even(c.f, l.Height), "groove-height", "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
-			{form: c.depth(), check: within(even(c.h, l.Width/2), "depth", "depth of the cuts", joinery.Words{Within: joinery.AsAsked, Below: joinery.Shallow, Above: joinery.Deep}), moved: []Setting{Height}},
+			{form: c.edge(), check: within(height, "groove-height", "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
+			{form: c.depth(), check: within(c.depths, "depth", "depth of the cuts", joinery.DepthWords), moved: []Setting{Height}},
 		}
 	}
-	gap := c.tongueLength().less(c.depth())
-	gap.at0 += c.spec.GlueRoom // 0 is the tongue as much shorter as asked
 	list := []measure{
-		{form: c.recess(), check: within(even(0, l.Recess), "recess", "front recess at the side ends (proud below 0)", joinery.RecessWords)},
-		{form: c.play(), check: within(l.TonguePlay, "tongue-play", "front tongue play in its dado", joinery.PlayWords)},
-		{form: c.width(u), check: within(even(c.spec.Width, l.Width), "outside-width", "outside width", joinery.WidthWords)},
-		{form: gap, check: within(joinery.Range{Least: -1, Most: c.spec.GlueRoom + l.Shoulder}, "shoulder-gap", "open at the shoulders (below 0: room at the tongue's end)", joinery.Words{Within: joinery.Goes, Below: joinery.Loose, Above: joinery.Open})},
+		{form: c.recess(), check: c.limits["recess"]},
+		{form: c.play(), check: c.limits["tongue-play"]},
+		{form: c.width(u), check: c.limits["outside-width"]},
+		{form: c.tongueLength().less(c.depth()), check: c.limits["shoulder-gap"]},
+	}
+	if c.inside {
+		list = append(list, measure{form: c.insideWidth(u), check: c.limits["slide-clearance"]})
 	}
 	return list
 }
@@ -161,8 +258,36 @@ func (p plan) of(s Setting) (list []measure) {
 	return list
 }
 
-func (p plan) settled(e Estimate, s Setting) bool {
-	return !slices.ContainsFunc(p.of(s), func(q measure) bool { return !q.enough(e) })
+// together are the settings that are left or moved as one with a setting: those that
+// move a measure with it, and so on.
+func (p plan) together(s Setting) []Setting {
+	list := []Setting{s}
+	for i := 0; i < len(list); i++ {
+		for _, q := range p.of(list[i]) {
+			for _, other := range q.moved {
+				if !slices.Contains(list, other) {
+					list = append(list, other)
+				}
+			}
+		}
+	}
+	return list
+}
+
+// asItIs are the measures of the next parts that a setting moves, and those that are
+// moved together with it, if nothing is moved: with what the next cuts differ by from
+// these.
+func (p plan) asItIs(c Cut, e Estimate, s Setting) (list []measure) {
+	group := p.together(s)
+	for i, q := range c.measures(e.u) {
+		after := p.measures[i]
+		if slices.ContainsFunc(after.moved, func(s Setting) bool { return slices.Contains(group, s) }) {
+			q.by[ofLength] = 0 // the next front has a length of its own
+			q.at0, q.noise = q.at(e.u), after.noise
+			list = append(list, q)
+		}
+	}
+	return list
 }
 
 // moveSigma is how exactly a setting is moved by an amount that is told: with a shim,
@@ -191,7 +316,7 @@ func (c Cut) plan(e Estimate) plan {
 		}
 		return p
 	}
-	recess, play, width, gap := list[0], list[1], list[2], list[3]
+	recess, play, width, gap := list[inRecess], list[inPlay], list[inWidth], list[inGap]
 	front := c.frontThickness().at(e.u)
 	recess.moved, play.moved = []Setting{Fence}, []Setting{Fence}
 	width.moved, gap.moved = []Setting{Height}, []Setting{Height}
@@ -231,9 +356,19 @@ func (c Cut) plan(e Estimate) plan {
 	if s := c.depth(); e.variance(s.by) > e.variance(w.by) {
 		w = s // the less known of the two
 	}
-	width.form = left(c.sideThickness().less(w).scaled(2), c.spec.Width)
-	gap.form = left(gap.form, 0)
+	meant := c.spec.Width
+	if c.inside { // then what the sides measure comes out outside
+		meant = c.drawer.Inside.Width + 2*c.sideThickness().at(e.u)
+	}
+	width.form = left(c.sideThickness().less(w).scaled(2), meant)
+	gap.form = left(gap.form, -c.spec.GlueRoom)
 	p.measures = []measure{recess, play, width, gap}
+	if c.inside {
+		inside := list[inInside]
+		inside.moved, inside.noise = width.moved, width.noise
+		inside.form = left(w.scaled(-2), c.drawer.Inside.Width)
+		p.measures = append(p.measures, inside)
+	}
 	return p
 }
 

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
 
@@ -21,6 +22,9 @@ func readings(dw, df, dh float64) []testcut.Reading {
 		reading(testcut.Front, 12.2), reading(testcut.Sides, 12.2),
 	}
 }
+
+// settled reports whether a setting can be left, or moved, and be right beyond doubt.
+func settled(m testcut.Move) bool { return m.Sure && (m.Do == testcut.Make || m.Do == testcut.Leave) }
 
 // slack is what a prior pulls an estimate by: (sigma of the readings / sigma of the
 // prior) squared is 0.03^2/0.5^2, of half a millimetre 2 micrometres; of the cutter
@@ -42,7 +46,7 @@ func TestMovesOfASaw(t *testing.T) {
 		if math.Abs(height.By+c.dh) > slack || height.To != 6.1 {
 			t.Errorf("%+v: the height is moved %+v", c, height)
 		}
-		if !fence.Settled || !height.Settled {
+		if !settled(fence) || !settled(height) {
 			t.Errorf("%+v: not settled: %+v %+v", c, fence, height)
 		}
 		if math.Abs(a.Cutter.Value-6.35-c.dw) > slack {
@@ -88,7 +92,7 @@ func TestMissingReadings(t *testing.T) {
 	given := []testcut.Reading{reading(testcut.Slot, 6.35)}
 	a := c.Advise(given)
 	fence, height := move(t, a, testcut.Fence), move(t, a, testcut.Height)
-	if fence.Settled || height.Settled || !slices.ContainsFunc(fence.Missing, func(k testcut.Kind) bool { return k == testcut.Tongue || k == testcut.Edge || k == testcut.Recess }) ||
+	if settled(fence) || settled(height) || !slices.ContainsFunc(fence.Missing, func(k testcut.Kind) bool { return k == testcut.Tongue || k == testcut.Edge || k == testcut.Recess }) ||
 		!slices.ContainsFunc(height.Missing, func(k testcut.Kind) bool {
 			return k == testcut.Depth || k == testcut.TongueLength || k == testcut.Width
 		}) {
@@ -100,7 +104,7 @@ func TestMissingReadings(t *testing.T) {
 		given = append(given, all[i])
 	}
 	a = c.Advise(given)
-	if fence, height = move(t, a, testcut.Fence), move(t, a, testcut.Height); !fence.Settled || !height.Settled {
+	if fence, height = move(t, a, testcut.Fence), move(t, a, testcut.Height); !settled(fence) || !settled(height) {
 		t.Errorf("with %v, not settled: %+v %+v", given, fence, height)
 	}
 }
@@ -199,7 +203,88 @@ func TestOtherCorners(t *testing.T) {
 		t.Error("a rabbet has no recess of a tongue")
 	}
 	a := c.Advise([]testcut.Reading{reading(testcut.Depth, 6.3), reading(testcut.Edge, 6.0)})
-	if f, h := move(t, a, testcut.Fence), move(t, a, testcut.Height); math.Abs(f.By-0.1) > slack || math.Abs(h.By+0.2) > slack || !f.Settled || !h.Settled {
+	if f, h := move(t, a, testcut.Fence), move(t, a, testcut.Height); math.Abs(f.By-0.1) > slack || math.Abs(h.By+0.2) > slack || !settled(f) || !settled(h) {
 		t.Errorf("moves are %+v %+v", f, h)
+	}
+}
+
+// TestLeaveWhatIsRight: a test cut that is right is left, and fronts get their length.
+func TestLeaveWhatIsRight(t *testing.T) {
+	c := cut(t, spec())
+	a := c.Advise(readings(0, 0.02, -0.02))
+	if !a.AllRight || move(t, a, testcut.Fence).Do != testcut.Leave || move(t, a, testcut.Height).Do != testcut.Leave {
+		t.Errorf("%+v", a)
+	}
+	// Dados 0.02 shallower leave the box 0.04 wider: fronts 0.04 shorter than 387.8.
+	if got := c.LengthOfFront(a.Estimate); math.Abs(got-387.76) > 0.02 {
+		t.Errorf("fronts have to be %g long", got)
+	}
+	if a := c.Advise(readings(0, 0.4, 0)); a.AllRight || move(t, a, testcut.Fence).Do != testcut.Make || move(t, a, testcut.Height).Do != testcut.Leave {
+		t.Errorf("a fence that is off: %+v", a.Moves)
+	}
+}
+
+// TestOneReadingMovesNothing: whatever one reading says, another one is asked for before
+// anything is moved, and with it the move is settled.
+func TestOneReadingMovesNothing(t *testing.T) {
+	c := cut(t, spec())
+	all := readings(0, 0.4, 0.5)
+	for _, r := range all {
+		a := c.Advise([]testcut.Reading{r})
+		for _, m := range a.Moves {
+			if m.Do == testcut.Make || m.Do == testcut.Try {
+				t.Errorf("%s=%g alone: %+v", r.Name, r.Value, m)
+			}
+		}
+	}
+	given := []testcut.Reading{reading(testcut.Edge, 6.5)}
+	for range 4 {
+		m := move(t, c.Advise(given), testcut.Fence)
+		if m.Do == testcut.Make {
+			break
+		}
+		if m.Do != testcut.Measure || len(m.Missing) == 0 {
+			t.Fatalf("with %v: %+v", given, m)
+		}
+		for _, k := range m.Missing {
+			given = append(given, all[slices.IndexFunc(all, func(r testcut.Reading) bool { return r.Kind == k })])
+		}
+	}
+	if m := move(t, c.Advise(given), testcut.Fence); m.Do != testcut.Make || len(given) < 2 || math.Abs(m.By+0.4) > 0.05 {
+		t.Errorf("with %v: %+v", given, m)
+	}
+}
+
+// TestLimitsOfTheJob: the shoulder's limit and the slide's window are the job's.
+func TestLimitsOfTheJob(t *testing.T) {
+	open := []testcut.Reading{reading(testcut.Depth, 6.1), reading(testcut.TongueLength, 6.1), reading(testcut.Slot, 6.35)}
+	for limit, want := range map[float64]joinery.Verdict{0.25: joinery.Open, 0.9: joinery.Goes} {
+		s := spec()
+		s.Limits = joinery.DefaultLimits
+		s.Limits.Shoulder, s.GlueRoom = limit, 0.3
+		list := slices.Clone(open)
+		list[1].Value += 0.6 // 0.6 longer than the dado is deep
+		a := cut(t, s).Advise(list)
+		i := slices.IndexFunc(a.AsItIs, func(q testcut.Judged) bool { return q.Code == "shoulder-gap" })
+		if q := a.AsItIs[i]; math.Abs(q.Nominal-0.6) > 0.02 || q.Verdict != want {
+			t.Errorf("a gap of 0.6 where %g is right: %+v", limit, q)
+		}
+	}
+	// Slides that take no more than 0.1 over what is drawn, and a box that is 0.4 wider.
+	d, _ := joinery.Build(spec())
+	c := testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.Running{Least: 399, Most: 400.1})
+	if a := c.Advise(readings(0, 0, -0.2)); a.AllRight || a.AsItIs[2].Verdict != joinery.Wide || move(t, a, testcut.Height).Do == testcut.Leave {
+		t.Errorf("%+v", a)
+	}
+	// Slides under the box go by the inside: 400 - 24.4 = 375.6, and 375.2 if cuts are
+	// 0.2 deeper; fronts have to be 0.4 longer.
+	c = testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.Running{Least: 375.4, Most: 376, InsideCounts: true})
+	a := c.Advise(readings(0, 0, 0.2))
+	q := a.AsItIs[len(a.AsItIs)-1]
+	if q.Code != "slide-clearance" || math.Abs(q.Nominal-375.2) > 0.05 || q.Verdict != joinery.Narrow {
+		t.Errorf("%+v", q)
+	}
+	if got := c.LengthOfFront(a.Estimate); math.Abs(got-388.2) > 0.03 {
+		t.Errorf("fronts have to be %g long", got)
 	}
 }

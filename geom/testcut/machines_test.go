@@ -32,7 +32,7 @@ func cut(t testing.TB, s joinery.Spec) testcut.Cut {
 			t.Fatal(p)
 		}
 	}
-	return testcut.New(d, fit.MeasuredBoards(s), fit.AccuracyOf(s.Cutter.Kind))
+	return testcut.New(d, fit.MeasuredBoards(s), fit.AccuracyOf(s.Cutter.Kind), nil)
 }
 
 func reading(k testcut.Kind, v float64) testcut.Reading {
@@ -123,7 +123,7 @@ func TestRandomMachines(t *testing.T) {
 		t.Run(kind, func(t *testing.T) {
 			t.Parallel()
 			r := rand.New(rand.NewPCG(5, 11))
-			enough, inside, missing := 0, 0, 0
+			enough, inside, missing, left := 0, 0, 0, 0
 			for range machines {
 				s := spec()
 				m := machine{router: strings.HasPrefix(kind, "router"), floor: kind == "router from the spoilboard", width: s.Width, dadoPlay: 0.25}
@@ -149,7 +149,7 @@ func TestRandomMachines(t *testing.T) {
 				m.frontLength = cutLength()
 				test := m.cut()
 				var readings []testcut.Reading
-				some := r.Perm(len(testcut.Kinds))[:4+r.IntN(8)]
+				some := r.Perm(len(testcut.Kinds))[:5+r.IntN(8)]
 				for _, i := range some {
 					k := testcut.Kinds[i]
 					switch k {
@@ -168,9 +168,12 @@ func TestRandomMachines(t *testing.T) {
 				a := c.Advise(readings)
 				settled := len(a.Moves) > 0
 				for _, v := range a.Moves {
-					settled = settled && v.Settled
-					if !v.Settled && len(v.Missing) > 0 {
+					settled = settled && (v.Sure || v.Better)
+					if v.Do == testcut.Measure {
 						missing++
+					}
+					if v.Do == testcut.Leave {
+						left++
 					}
 				}
 				if len(a.Clash) > 0 || !settled || a.NoSetting.Why != "" {
@@ -179,7 +182,12 @@ func TestRandomMachines(t *testing.T) {
 				enough++
 				// Follow it once; settings move with an error of their own. Parts not yet cut
 				// use what was measured: thicknesses, and of a router the bit.
-				by := func(s testcut.Setting) float64 { return move(t, a, s).By + 0.02*r.NormFloat64() }
+				by := func(s testcut.Setting) float64 {
+					if v := move(t, a, s); v.Do == testcut.Make || v.Better {
+						return v.By + 0.02*r.NormFloat64()
+					}
+					return 0
+				}
 				m.fence += by(testcut.Fence)
 				m.height += by(testcut.Height)
 				if m.router {
@@ -188,7 +196,11 @@ func TestRandomMachines(t *testing.T) {
 					m.frontSet = a.Front.Value
 					m.setFence = a.Front.Value / 2
 				}
-				m.sideSet = a.Side.Value
+				if v := move(t, a, testcut.Height); v.Do == testcut.Make || v.Better {
+					m.sideSet = a.Side.Value
+				} else if r.IntN(2) == 0 { // half of the fronts are cut by the list, half by the advice
+					m.sideSet -= (c.LengthOfFront(a.Estimate) - (m.width - 2*m.sideSet + 2*m.setHeight)) / 2
+				}
 				m.frontLength = cutLength()
 				if m.glue > 0 {
 					m.dado += by(testcut.DadoHeight)
@@ -200,7 +212,7 @@ func TestRandomMachines(t *testing.T) {
 					inside++
 				}
 			}
-			t.Logf("%d machines, %d with enough readings, %d inside, %d missing readings named", machines, enough, inside, missing)
+			t.Logf("%d machines, %d with enough readings, %d inside; %d moves want another reading, %d settings are left", machines, enough, inside, missing, left)
 			if enough < machines/20 {
 				t.Errorf("only %d of %d had enough readings", enough, machines)
 			}

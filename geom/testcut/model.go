@@ -9,6 +9,7 @@ import (
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
+	"drawerwright/geom/gauge"
 	"drawerwright/geom/joinery"
 )
 
@@ -83,12 +84,16 @@ type Cut struct {
 	floor  bool // depths from the spoilboard
 	joined bool // front and sides are joined by tongues in dados
 	noise  fit.Accuracy
-	prior  vector // standard deviations
+	limits map[string]joinery.Check // of the box, by their codes: those of a forecast
+	depths joinery.Range            // what dados or grooves may be deep, of a corner without tongues
+	inside bool                     // the slide goes by the width inside
+	prior  vector                   // standard deviations
 }
 
-// New takes a drawer that can be built, with between what thicknesses its boards are
-// and how exactly the shop works.
-func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy) Cut {
+// New takes a drawer that can be built, with between what thicknesses its boards are,
+// how exactly the shop works and what its slide takes; nil without one. What is right is
+// what a forecast and a setup sheet call right.
+func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running) Cut {
 	s := d.Spec
 	c := Cut{drawer: d, spec: s, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, own: d.Setup.DadoHeight > 0, router: s.Cutter.Kind.FollowsDrawing(),
 		joined: s.Joint == joinery.DadoRabbet, noise: a, dado: s.Cutter.Width}
@@ -99,12 +104,45 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy) Cut {
 	if w := grooveWidth(d); !c.joined && w > 0 {
 		c.dado = w
 	}
+	c.limits, c.inside = make(map[string]joinery.Check), slide != nil && slide.InsideCounts
+	for _, m := range fit.Box(d, boards, a, slide) {
+		if m.Part != joinery.Back {
+			c.limits[m.Code] = m.Forecast
+		}
+	}
+	if slide != nil && !c.inside { // one width has to suit both
+		w, runs := c.limits["outside-width"], c.limits["slide-clearance"]
+		w.Least, w.Most = max(w.Least, runs.Least), min(w.Most, runs.Most)
+		c.limits["outside-width"] = w
+	}
+	if !c.joined {
+		c.depths = c.rightDepths(gauge.Of([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(s), Accuracy: a, Slide: slide}}))
+	}
 	board := func(b fit.Spread) float64 { return max(boardPrior, (b.Minus+b.Plus)/2/math.Sqrt(3)) }
 	c.prior = vector{
 		ofCutter: cutterPrior, ofFence: settingPrior, ofHeight: settingPrior, ofDado: settingPrior, ofEnd: settingPrior,
 		ofSides: board(boards.Sides), ofFront: board(boards.Front), ofLength: max(a.Length/3, 0.01),
 	}
 	return c
+}
+
+// rightDepths are those of a setup sheet for cuts as deep as the cutter is high; what a
+// shop keeps to where the sheet has none.
+func (c Cut) rightDepths(set gauge.Set) joinery.Range {
+	keeps := c.noise.Height + c.noise.Cut
+	r := joinery.Range{Least: c.h - keeps, Most: c.h + keeps}
+	for _, row := range set.Rows {
+		switch row.Kind {
+		case fit.SideRabbet, fit.GrooveDepth:
+			r = joinery.Range{Least: c.h + row.Least - row.Target, Most: c.h + row.Most - row.Target}
+		case fit.UnderSide, fit.UnderGroove: // what is left is less where a cut is deeper
+			r = joinery.Range{Least: c.h - (row.Most - row.Target), Most: c.h + row.Target - row.Least}
+		default:
+			continue
+		}
+		break
+	}
+	return r
 }
 
 // grooveWidth is that of the bottom's groove; 0 without one.
@@ -175,6 +213,9 @@ func (c Cut) recess() form { return c.edge().less(c.frontThickness().less(c.tong
 
 // play is what the tongue has in its dado.
 func (c Cut) play() form { return c.slot().less(c.tongue()) }
+
+// insideWidth is that between the sides.
+func (c Cut) insideWidth(u vector) form { return c.width(u).less(c.sideThickness().scaled(2)) }
 
 // width is that of the box dry fitted: the front reaches into each side by its
 // tongue's length or, where that is less, by the dado's depth. Which of them it is,

@@ -56,7 +56,7 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	}
 	l := c.spec.Limits
 	ms := c.measures(e.u)
-	recess, play, width, gap := ms[0].at(e.u), ms[1].at(e.u), ms[2].at(e.u), ms[3].at(e.u)
+	recess, play, width, gap := ms[inRecess].at(e.u), ms[inPlay].at(e.u), ms[inWidth].at(e.u), ms[inGap].at(e.u)
 	slip := (l.TonguePlay.Least + l.TonguePlay.Most) / 2
 
 	// The tongue first, since mending it moves the front.
@@ -82,19 +82,25 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	case recess > l.Recess:
 		list = append(list, Save{Code: "recess", Remedy: TrimSides, By: recess})
 	}
-	meant := c.spec.Width
-	switch wide := width - meant; {
-	case wide > l.Width:
-		list = append(list, Save{Code: "outside-width", Remedy: ShortenFront, By: wide / 2, Then: meant})
-		if deep := c.depth().at(e.u) + wide/2; deep <= mostDeep*c.sideThickness().at(e.u) {
-			list = append(list, Save{Code: "outside-width", Remedy: DeepenDado, By: wide / 2, Then: meant})
-		}
-	case wide < -l.Width:
-		list = append(list, Save{Code: "outside-width", Remedy: NewFront, By: c.length().at(e.u) - wide, Then: meant},
-			Save{Code: "outside-width", Remedy: ShimSlides, By: -wide / 2, Then: width})
+	size := ms[inWidth]
+	if c.inside {
+		size = ms[inInside]
 	}
-	if gap > c.spec.GlueRoom+l.Shoulder {
-		list = append(list, Save{Code: "shoulder-gap", Remedy: TrimTongue, By: gap, OtherCode: "outside-width", Other: width - 2*gap})
+	code, is, meant := size.check.Code, size.at(e.u), c.meantSize()
+	switch wide := is - meant; {
+	case is > size.check.Most:
+		list = append(list, Save{Code: code, Remedy: ShortenFront, By: wide / 2, Then: meant})
+		if deep := c.depth().at(e.u) + wide/2; deep <= mostDeep*c.sideThickness().at(e.u) {
+			list = append(list, Save{Code: code, Remedy: DeepenDado, By: wide / 2, Then: meant})
+		}
+	case is < size.check.Least:
+		list = append(list, Save{Code: code, Remedy: NewFront, By: c.length().at(e.u) - wide, Then: meant})
+		if !c.inside { // slides under the box hold it from within
+			list = append(list, Save{Code: code, Remedy: ShimSlides, By: -wide / 2, Then: is})
+		}
+	}
+	if gap > ms[inGap].check.Most {
+		list = append(list, Save{Code: "shoulder-gap", Remedy: TrimTongue, By: gap + c.spec.GlueRoom, OtherCode: "outside-width", Other: width - 2*gap})
 	}
 	if len(list) == 0 {
 		list = append(list, Save{Remedy: Keep})
@@ -109,11 +115,22 @@ const (
 	mostDeep    = 2.0 / 3
 )
 
-// LengthOfFront is how long fronts have to be cut for the width that was asked with
-// the sides and the cuts as they are known; of parts not yet cut.
+// LengthOfFront is how long fronts have to be cut for the width as drawn, with the sides
+// and the cuts as they are known; of parts not yet cut.
 func (c Cut) LengthOfFront(e Estimate) float64 {
-	w := c.width(e.u)
-	return c.length().at(e.u) + c.spec.Width - w.at(e.u)
+	size := c.width(e.u)
+	if c.inside {
+		size = c.insideWidth(e.u)
+	}
+	return c.length().at(e.u) + c.meantSize() - size.at(e.u)
+}
+
+// meantSize is the width as drawn: inside, where the slide goes by it, else outside.
+func (c Cut) meantSize() float64 {
+	if c.inside {
+		return c.drawer.Inside.Width
+	}
+	return c.spec.Width
 }
 
 // Keeping is the setting as it really is, for parts that are cut with nothing moved.

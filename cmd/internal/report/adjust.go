@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -24,6 +25,7 @@ type Adjustment struct {
 	Cutter   Estimated      `json:"cutter"`
 	Front    Estimated      `json:"front_thickness"`
 	Sides    Estimated      `json:"sides_thickness"`
+	AllRight bool           `json:"all_right"` // leave it
 	Moves    []MoveSaid     `json:"moves"`
 	AsItIs   []MeasuredSaid `json:"nothing_moved"`
 	After    []MeasuredSaid `json:"after"`
@@ -31,7 +33,8 @@ type Adjustment struct {
 	Saves    []string       `json:"cut_parts"`
 	Square   string         `json:"square,omitempty"`
 	Fits     string         `json:"fits,omitempty"`
-	// FrontLength is that of fronts still to be cut where nothing is moved.
+	// FrontLength is that of fronts still to be cut where nothing is moved; 0 while the
+	// readings do not tell it.
 	FrontLength float64  `json:"front_length_nothing_moved,omitempty"`
 	Written     []string `json:"written"` // entries of the new job file
 }
@@ -51,14 +54,16 @@ type Estimated struct {
 	Sigma float64 `json:"sigma"`
 }
 
-// MoveSaid is a setting to move: By above 0 is the fence away from the cutter, the
-// cutter up.
+// MoveSaid is what to do about a setting: leave, move, measure (more first) or try (the
+// move, on another test piece). By above 0 is the fence away from the cutter, the cutter
+// up. Sure says that parts come out right then beyond doubt.
 type MoveSaid struct {
 	Setting string   `json:"setting"`
+	Do      string   `json:"do"`
+	Sure    bool     `json:"sure"`
 	By      float64  `json:"by"`
 	From    float64  `json:"from"`
 	To      float64  `json:"to"`
-	Settled bool     `json:"settled"`
 	Missing []string `json:"missing"`
 	Said    string   `json:"said"`
 }
@@ -78,7 +83,7 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 	n := func(mm float64) float64 { return number(mm, b.Units) }
 	known := func(k testcut.Known) Estimated { return Estimated{n(k.Value), n(k.Sigma)} }
 	out := Adjustment{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Drawer: d.Spec.Name, Machine: string(d.Setup.Cutter.Kind),
-		Cutter: known(a.Cutter), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingSaid{}, Clash: append([]string{}, a.Clash...), Moves: []MoveSaid{}, Saves: []string{}, Written: []string{}}
+		Cutter: known(a.Cutter), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingSaid{}, Clash: append([]string{}, a.Clash...), AllRight: a.AllRight, Moves: []MoveSaid{}, Saves: []string{}, Written: []string{}}
 	for _, r := range a.Read {
 		out.Readings = append(out.Readings, ReadingSaid{r.Name, n(r.Value), n(r.Expected), n(r.Off), r.Left})
 	}
@@ -92,7 +97,7 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 	out.AsItIs, out.After = judged(a.AsItIs), judged(a.After)
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
 	for _, m := range a.Moves {
-		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Settled: m.Settled, Missing: []string{}, Said: moveText(m, out.Machine, text)}
+		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Do: string(m.Do), Sure: m.Sure, Missing: []string{}, Said: doText(m, out.Machine, text)}
 		for _, k := range m.Missing {
 			one.Missing = append(one.Missing, string(k))
 		}
@@ -100,6 +105,9 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 	}
 	if t := a.NoSetting; t.Why != "" {
 		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance makes it flush with the right play; a cutter %s to %s wide would, or this fence distance as a compromise", t.Why, text(a.Front.Value), text(t.Least), text(t.Most))
+	}
+	if slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Do == testcut.Measure }) {
+		return out // what becomes of cut parts is not known yet
 	}
 	for _, s := range a.Saves {
 		out.Saves = append(out.Saves, saveText(s, text))
@@ -113,11 +121,42 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 // tiny is a move that no shop makes, in mm.
 const tiny = 0.01
 
+// settingNames are what is moved; by hand, and on a router, others than on a saw.
+func settingName(s testcut.Setting, machine string) string {
+	names := map[testcut.Setting]string{testcut.Fence: "the fence", testcut.Height: "the cutter's height", testcut.DadoHeight: "the height for the dados", testcut.EndPlace: "the stop for the fronts"}
+	switch machine {
+	case string(joinery.Hand):
+		names[testcut.Fence], names[testcut.Height], names[testcut.DadoHeight] = "the marking gauge", "the depth stop", "the depth of the dados"
+	case string(joinery.Router):
+		names[testcut.Fence], names[testcut.Height] = "the stop for the sides", "the zero"
+	}
+	return names[s]
+}
+
+// doText says what to do about a setting, as a sentence.
+func doText(m testcut.Move, machine string, text func(float64) string) string {
+	name := settingName(m.What, machine)
+	var missing []string
+	for _, k := range m.Missing {
+		missing = append(missing, string(k))
+	}
+	switch {
+	case m.Do == testcut.Measure:
+		return fmt.Sprintf("measure %s before you touch %s.", strings.Join(missing, " and "), name)
+	case m.Do == testcut.Leave && !m.Sure && m.Better:
+		return fmt.Sprintf("leave %s, or, as a limit is near, %s.", name, moveText(m, machine, text))
+	case m.Do == testcut.Leave && !m.Sure:
+		return fmt.Sprintf("leave %s: the test cut is right, but a limit is near; measure the first parts too.", name)
+	case m.Do == testcut.Leave || m.Do == testcut.Make && math.Abs(m.By) < tiny:
+		return fmt.Sprintf("leave %s.", name)
+	case m.Do == testcut.Try:
+		return moveText(m, machine, text) + ". NOT SURE: the limits leave less room than a caliper tells; cut another test piece after the move."
+	}
+	return moveText(m, machine, text) + "."
+}
+
 func moveText(m testcut.Move, machine string, text func(float64) string) string {
 	by := text(math.Abs(m.By))
-	if math.Abs(m.By) < tiny {
-		return map[testcut.Setting]string{testcut.Fence: "leave the fence", testcut.Height: "leave the cutter's height", testcut.DadoHeight: "leave the height for the dados", testcut.EndPlace: "leave the stop for the fronts"}[m.What]
-	}
 	up := m.By > 0
 	pick := func(a, b string) string {
 		if up {
@@ -157,6 +196,9 @@ func saveText(s testcut.Save, text func(float64) string) string {
 	other := ""
 	switch s.OtherCode {
 	case "recess":
+		if other = "; the front is then flush"; math.Abs(s.Other) < tiny {
+			break
+		}
 		other = fmt.Sprintf("; the front is then %s %s", text(math.Abs(s.Other)), map[bool]string{true: "proud", false: "recessed"}[s.Other < 0])
 	case "tongue-play":
 		other = fmt.Sprintf("; the play is then %s", text(s.Other))
@@ -195,39 +237,28 @@ func AdjustmentText(a Adjustment, u geom.Unit) []byte {
 	var out bytes.Buffer
 	t := sheetText{unit: u}
 	fmt.Fprintf(&out, "test cut of %s\n\n", a.Drawer)
-	var rows [][]string
-	for _, r := range a.Readings {
-		left := ""
-		if r.Left {
-			left = "left out: it does not agree with the others; measure it again"
-		}
-		rows = append(rows, []string{r.Reading, caliper(r.Value, u), caliper(r.Expected, u), caliper(r.Residual, u), left})
-	}
-	if len(rows) > 0 {
-		table(&out, []string{"reading", ">" + u.String(), ">together they say", ">rest", ""}, rows)
-	}
+	decided := len(a.Readings) > 0 && len(a.Clash) == 0
 	if len(a.Clash) > 0 {
 		t.wrapped("", fmt.Sprintf("These readings contradict each other: %s. Measure them again; until then nothing is to be moved.", strings.Join(a.Clash, ", ")))
 	}
-	if len(a.Readings) > 0 && len(a.Clash) == 0 {
+	if decided {
+		t.doing(a)
+	}
+	if len(a.Readings) > 0 {
 		t.line("")
-		t.line("what to move")
-		for _, m := range a.Moves {
-			t.wrapped("  ", m.Said+settledText(m))
-		}
-		t.wrapped("  ", fmt.Sprintf("The cut is %s %s wide, give or take %s.", caliper(a.Cutter.Value, u), u, caliper(2*a.Cutter.Sigma, u)))
-		if a.Wrong != "" {
-			t.wrapped("  ", a.Wrong+".")
-		}
+		t.readings(a.Readings)
+	}
+	if decided {
+		t.line("")
+		t.wrapped("", fmt.Sprintf("The cut is %s %s wide, give or take %s.", caliper(a.Cutter.Value, u), u, caliper(2*a.Cutter.Sigma, u)))
 		t.measured("if nothing is moved", a.AsItIs)
-		t.measured("if this is followed", a.After)
-		if len(a.Saves) > 0 {
+		if len(a.Saves) > 0 && !a.AllRight {
+			t.measured("if this is followed", a.After)
 			t.line("")
 			t.line("parts that are cut already")
 			for _, s := range a.Saves {
 				t.wrapped("  ", s)
 			}
-			t.wrapped("  ", fmt.Sprintf("With nothing moved, fronts and backs still to be cut have to be %s %s long.", caliper(a.FrontLength, u), u))
 		}
 	}
 	for _, more := range []string{a.Square, a.Fits} {
@@ -246,14 +277,44 @@ func AdjustmentText(a Adjustment, u geom.Unit) []byte {
 	return append(out.Bytes(), t.out.Bytes()...)
 }
 
-func settledText(m MoveSaid) string {
-	switch {
-	case m.Settled:
-		return "."
-	case len(m.Missing) > 0:
-		return ". NOT SURE YET: measure " + strings.Join(m.Missing, " and ") + " too."
+// doing is the answer: leave it, or what to do about each setting.
+func (t *sheetText) doing(a Adjustment) {
+	if a.AllRight {
+		t.line("LEAVE IT: the test cut is right.")
+		for _, m := range a.Moves {
+			if !m.Sure {
+				t.wrapped("  ", m.Said)
+			}
+		}
+	} else {
+		t.line("what to do")
+		for _, m := range a.Moves {
+			t.wrapped("  ", m.Said)
+		}
+		if a.Wrong != "" {
+			t.wrapped("  ", a.Wrong+".")
+		}
 	}
-	return ". NOT SURE: the limits leave less room than a caliper tells; cut another test piece after the move."
+	if a.FrontLength > 0 {
+		with := "With nothing moved, fronts"
+		if a.AllRight {
+			with = "Fronts"
+		}
+		t.wrapped("", fmt.Sprintf("%s and backs still to be cut: %s %s long.", with, caliper(a.FrontLength, t.unit), t.unit))
+	}
+}
+
+// readings are those that were given, with what all of them together say.
+func (t *sheetText) readings(list []ReadingSaid) {
+	var rows [][]string
+	for _, r := range list {
+		left := ""
+		if r.Left {
+			left = "left out: it does not agree with the others; measure it again"
+		}
+		rows = append(rows, []string{r.Reading, caliper(r.Value, t.unit), caliper(r.Expected, t.unit), caliper(r.Residual, t.unit), left})
+	}
+	table(&t.out, []string{"reading", ">" + t.unit.String(), ">together they say", ">rest", ""}, rows)
 }
 
 func (t *sheetText) measured(title string, list []MeasuredSaid) {
