@@ -23,8 +23,10 @@ func (d Drawer) Weight() (kg float64, ok bool) {
 // poundKG is the avoirdupois pound, by definition.
 const poundKG = 0.45359237
 
-// WeightText prints a weight in kilograms, or in pounds for an inch job.
+// WeightText prints a weight in kilograms, or in pounds for an inch job, of whole grams
+// as report.json has it, so that both round alike.
 func WeightText(kg float64, u geom.Unit) string {
+	kg = Grams(kg)
 	if u == geom.Inch {
 		return fmt.Sprintf("%.1f lb", kg/poundKG)
 	}
@@ -58,3 +60,6 @@ func (p Part) banding() float64 {
 	}
 	return p.Panel.Length()
 }
+
+// Grams rounds a weight in kilograms to grams.
+func Grams(kg float64) float64 { return math.Round(kg*1000) / 1000 }

@@ -48,9 +48,9 @@ type Want struct{ Units, Machine, Corner, Bottom, Slide string }
 // Job is a job file as it was drawn. Corners, Bottoms and Slides are those of its
 // drawers' entries, in their order; a housed back comes as one corner more.
 type Job struct {
-	Text                    string
-	Units, Machine          string
-	Corners, Bottoms, Slide []string
+	Text                     string
+	Units, Machine           string
+	Corners, Bottoms, Slides []string
 }
 
 // Draw draws a job file with rapid, which makes failing ones smaller.

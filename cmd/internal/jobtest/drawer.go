@@ -31,7 +31,7 @@ func (d *drawing) drawer(name string) entries {
 	if d.want.Bottom == "" && !d.odds(12, "odd bottom") {
 		bottom = suits(bottom, d.job.Machine, corner, slide)
 	}
-	d.job.Slide = append(d.job.Slide, slide)
+	d.job.Slides = append(d.job.Slides, slide)
 	var b box
 	b.width, b.height, b.depth = d.length(180, 620, "width"), d.length(75, 220, "height"), d.length(200, 520, "depth")
 	if slide == Outside {

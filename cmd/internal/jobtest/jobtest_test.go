@@ -36,7 +36,7 @@ func TestCoverage(t *testing.T) {
 			continue
 		}
 		built++
-		for kind, words := range map[string][]string{"units": {drawn.Units}, "machine": {drawn.Machine}, "corner": drawn.Corners, "bottom": drawn.Bottoms, "slide": drawn.Slide} {
+		for kind, words := range map[string][]string{"units": {drawn.Units}, "machine": {drawn.Machine}, "corner": drawn.Corners, "bottom": drawn.Bottoms, "slide": drawn.Slides} {
 			for _, word := range words {
 				seen[kind+" "+word]++
 			}
@@ -67,7 +67,7 @@ func TestWants(t *testing.T) {
 				built := 0
 				for seed := range uint64(6) {
 					drawn := jobtest.Seeded(seed, jobtest.Want{Machine: machine, Corner: corner, Slide: slide})
-					if drawn.Machine != machine || drawn.Corners[0] != corner || drawn.Slide[0] != slide {
+					if drawn.Machine != machine || drawn.Corners[0] != corner || drawn.Slides[0] != slide {
 						t.Fatalf("%s, %s, %s: drawn is %+v", machine, corner, slide, drawn)
 					}
 					if !load.Read("job.yaml", strings.NewReader(drawn.Text), nil).Failed() {

@@ -119,11 +119,14 @@ func buying(out *bytes.Buffer, r Report) {
 func weights(out *bytes.Buffer, r Report, u geom.Unit) {
 	var rows [][]string
 	for _, d := range r.Drawers {
-		if d.Weight == 0 {
+		if d.Weight == 0 && d.Sag == nil {
 			continue
 		}
-		row := []string{d.Name, batch.WeightText(d.Weight, u), "-", "-", "-", "-", "-", "-"}
-		if d.Load > 0 {
+		row := []string{d.Name, "-", "-", "-", "-", "-", "-", "-"}
+		if d.Weight > 0 { // else a stock's density is not known
+			row[1] = batch.WeightText(d.Weight, u)
+		}
+		if d.Weight > 0 && d.Load > 0 {
 			row[2] = batch.WeightText(d.Weight+d.Load, u)
 		}
 		if d.Rating > 0 {

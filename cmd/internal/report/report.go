@@ -238,9 +238,8 @@ func looseDividers(d batch.Drawer) (names []string) {
 // strength fills in what a drawer weighs and bears, and its bores.
 func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
 	s := d.Strength
-	grams := func(kg float64) float64 { return math.Round(kg*1000) / 1000 }
 	out.BottomOut = n(d.BottomOut)
-	out.Weight, out.Load, out.Rating = grams(s.Empty), grams(s.Load), s.Slide.Load
+	out.Weight, out.Load, out.Rating = batch.Grams(s.Empty), batch.Grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }
 		out.Sag = &Sag{n(s.Sag.Simple), n(s.Sag.Clamped), n(s.Lasting), n(s.SagLimit), n(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}

@@ -1,0 +1,276 @@
+package main
+
+import (
+	"bytes"
+	"encoding/json"
+	"net/http"
+	"net/http/httptest"
+	"os"
+	"path/filepath"
+	"strings"
+	"sync/atomic"
+	"testing"
+
+	"drawerwright/cmd/internal/jobtest"
+	"drawerwright/cmd/internal/load"
+	"drawerwright/cmd/internal/packet"
+	"drawerwright/cmd/internal/page"
+	"drawerwright/cmd/internal/readback"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
+)
+
+// folderFiles are the files of a build that are read by people and programs, but for
+// drawings and previews.
+var folderFiles = []string{readback.ReportJSON, readback.PartsTxt, readback.PartsList, readback.CutList, readback.BuyList, readback.LayoutList, readback.CutsList, readback.SlideLines, readback.Packet}
+
+// commanded are the outputs of a job by running every command, in a folder of its own.
+func commanded(t *testing.T, text string) readback.Outputs {
+	t.Helper()
+	dir := t.TempDir()
+	job, out := filepath.Join(dir, "job.yaml"), filepath.Join(dir, "out")
+	if err := os.WriteFile(job, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	outputs := readback.Outputs{}
+	for name, args := range map[string][]string{
+		readback.CheckText: {"check", job}, readback.CheckJSON: {"check", job, "--json"},
+		readback.PartsText: {"parts", job}, readback.PartsJSON: {"parts", job, "--json"}, readback.PartsCSV: {"parts", job, "--csv"},
+		readback.FitText: {"fit", job}, readback.FitJSON: {"fit", job, "--json"},
+		readback.SetupText: {"setup", job}, readback.SetupJSON: {"setup", job, "--json"},
+		readback.SheetsText: {"sheets", job}, readback.SheetsJSON: {"sheets", job, "--json"}, readback.SheetsCSV: {"sheets", job, "--csv"},
+		"": {"build", job, "-o", out},
+	} {
+		code, said, errs := call(t, "", args...)
+		if code != exitDone {
+			t.Fatalf("%q: exit %d\n%s%s", args, code, said, errs)
+		}
+		if outputs[name] = said; name == readback.CheckText {
+			outputs[name] += errs
+		}
+	}
+	delete(outputs, "")
+	for _, name := range folderFiles {
+		data, err := os.ReadFile(filepath.Join(out, name))
+		if err == nil {
+			outputs[name] = string(data)
+		} else if !os.IsNotExist(err) {
+			t.Fatal(err)
+		}
+	}
+	return outputs
+}
+
+// composed are the outputs of a job by what the commands call, worked out once, without
+// drawings and their proof; of check the problems alone. ok is false for a job that cannot
+// be built.
+func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
+	t.Helper()
+	l := loaded{load.Read("job.yaml", strings.NewReader(text), load.Beside("job.yaml"))}
+	l.Lay(t.Context(), nil, sheets.Search{})
+	if l.Failed() {
+		return nil, false
+	}
+	b, u := l.Batch, l.Batch.Units
+	r, f, setups, laid := report.Make(b, l.Plan, l.Warnings), report.Forecasts(b, usualDraws, 1), report.SetupsOf(b), report.SheetsOf(l.Plan)
+	outputs = readback.Outputs{
+		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More}),
+		readback.PartsText: string(report.Text(b, r)), readback.PartsJSON: inJSON(t, r), readback.PartsCSV: string(report.CSV(b)),
+		readback.FitText: string(report.ForecastText(f, u)), readback.FitJSON: inJSON(t, f),
+		readback.SetupText: string(report.SetupText(setups, u)), readback.SetupJSON: inJSON(t, setups),
+		readback.SheetsText: string(report.SheetsText(laid, u)), readback.SheetsJSON: inJSON(t, laid), readback.SheetsCSV: string(report.SheetsCSV(laid)),
+		readback.CutList: string(report.CutListCSV(b)), readback.BuyList: string(report.BuyCSV(r.Buy)),
+	}
+	if len(laid.Stocks) > 0 {
+		outputs[readback.CutsList] = string(report.CutsCSV(laid))
+	}
+	if len(b.Banks) > 0 {
+		outputs[readback.SlideLines] = string(report.LinesCSV(b))
+	}
+	pdf, err := packet.Make(b, r, l.Plan)
+	if err != nil {
+		t.Fatal(err)
+	}
+	outputs[readback.Packet] = string(pdf)
+	return outputs, true
+}
+
+func inJSON(t *testing.T, v any) string {
+	t.Helper()
+	data, err := report.JSON(v)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+// shared are the outputs that a build has under another name, and the same bytes.
+var shared = map[string]string{readback.PartsCSV: readback.PartsList, readback.SheetsCSV: readback.LayoutList}
+
+// pageOf are the answers of the page for every list, and for the drawers.
+func pageOf(t *testing.T, text string, drawers []string) string {
+	t.Helper()
+	job := filepath.Join(t.TempDir(), "job.yaml")
+	if err := os.WriteFile(job, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	p, err := page.Open(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer p.Close()
+	const host = "127.0.0.1:8123"
+	handler := p.Handler(host)
+	var cookies []*http.Cookie
+	ask := func(method, path string, body any) []byte {
+		t.Helper()
+		var in bytes.Buffer
+		if body != nil {
+			if err := json.NewEncoder(&in).Encode(body); err != nil {
+				t.Fatal(err)
+			}
+		}
+		q := httptest.NewRequest(method, path, &in)
+		q.Host = host
+		q.Header.Set("Origin", "http://"+host)
+		q.Header.Set("Sec-Fetch-Site", "same-origin")
+		q.Header.Set("Content-Type", "application/json")
+		for _, c := range cookies {
+			q.AddCookie(c)
+		}
+		w := httptest.NewRecorder()
+		handler.ServeHTTP(w, q)
+		if w.Code >= 400 {
+			t.Fatalf("%s %s: %d %s", method, path, w.Code, w.Body)
+		}
+		cookies = append(cookies, w.Result().Cookies()...)
+		return w.Body.Bytes()
+	}
+	ask(http.MethodGet, p.Address(host), nil)
+	var all readback.PageAnswers
+	look := func(show, drawer string) {
+		view := map[string]any{"drawer": drawer, "entry": -1, "show": show}
+		all.Looks = append(all.Looks, readback.PageLook{Show: show, Drawer: drawer, Answer: ask(http.MethodPost, "/api/look", map[string]any{"text": text, "view": view})})
+	}
+	for _, name := range drawers {
+		look("fit", name)
+	}
+	for _, show := range []string{"parts", "setups", "buy"} {
+		look(show, "")
+	}
+	all.Sheets = ask(http.MethodPost, "/api/sheets", map[string]any{"text": text, "unit": ""})
+	data, err := json.Marshal(all)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(data)
+}
+
+// read adds the answers of the page, for every drawer or for two, and says what readers have
+// to know of the job.
+func read(t *testing.T, text string, outputs readback.Outputs, every bool) readback.Job {
+	t.Helper()
+	var first struct {
+		Units   string
+		Drawers []struct{ Name string }
+	}
+	if err := json.Unmarshal([]byte(outputs[readback.PartsJSON]), &first); err != nil {
+		t.Fatal(err)
+	}
+	job := readback.Job{Units: first.Units}
+	for _, d := range first.Drawers {
+		job.Drawers = append(job.Drawers, d.Name)
+	}
+	if job.Shown = job.Drawers; len(job.Shown) > 2 && !every { // the first and the last stand for them
+		job.Shown = []string{job.Shown[0], job.Shown[len(job.Shown)-1]}
+	}
+	outputs[readback.Page] = pageOf(t, text, job.Shown)
+	return job
+}
+
+// agreed compares the outputs of a job.
+func agreed(t *testing.T, text string, outputs readback.Outputs, every bool) {
+	t.Helper()
+	job := read(t, text, outputs, every)
+	facts, err := readback.Read(job, outputs)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, c := range readback.Compare(job, facts, outputs) {
+		if t.Errorf("%s", c); i > 20 {
+			t.Fatal("and more")
+		}
+	}
+	if t.Failed() && testing.Verbose() {
+		t.Logf("of the job\n%s", text)
+	}
+}
+
+// whole has a job printed by the commands, and holds what they call to the same bytes.
+func whole(t *testing.T, text string) {
+	t.Helper()
+	outputs := commanded(t, text)
+	agreed(t, text, outputs, true)
+	same, _ := composed(t, text)
+	for name, data := range same {
+		if name == readback.CheckJSON || name == readback.Packet && len(outputs[readback.Packet]) > 0 { // with another path; with proof
+			continue
+		}
+		if outputs[name] != data {
+			t.Errorf("%s: by the command %d bytes, by what it calls %d, not the same", name, len(outputs[name]), len(data))
+		}
+	}
+	for name, file := range shared {
+		if outputs[name] != outputs[file] && outputs[file] != "" {
+			t.Errorf("%s and %s are not the same", name, file)
+		}
+	}
+}
+
+func TestOutputsOfSamplesAgree(t *testing.T) {
+	files, err := filepath.Glob("../../samples/*.yaml")
+	if err != nil || len(files) < 3 {
+		t.Fatal(files, err)
+	}
+	for _, f := range files {
+		t.Run(filepath.Base(f), func(t *testing.T) {
+			t.Parallel()
+			text, err := os.ReadFile(f)
+			if err != nil {
+				t.Fatal(err)
+			}
+			whole(t, string(text))
+		})
+	}
+}
+
+// TestOutputsOfAnyJobAgree: of 300 random jobs that can be built, the first few by the
+// commands themselves.
+func TestOutputsOfAnyJobAgree(t *testing.T) {
+	jobs, byCommand := 30, 3
+	if testing.Short() {
+		jobs, byCommand = 20, 2
+	}
+	var next, agree atomic.Int64
+	t.Run("jobs", func(t *testing.T) {
+		for range 4 {
+			t.Run("some", func(t *testing.T) {
+				t.Parallel()
+				for agree.Load() < int64(jobs) && !t.Failed() {
+					seed := uint64(next.Add(1))
+					text := jobtest.Text(seed)
+					outputs, ok := composed(t, text)
+					if !ok {
+						continue
+					}
+					if agree.Add(1) <= int64(byCommand) {
+						whole(t, text)
+					} else {
+						agreed(t, text, outputs, false)
+					}
+				}
+			})
+		}
+	})
+	t.Logf("%d of %d random jobs could be built and agree", agree.Load(), next.Load())
+}

@@ -1,0 +1,115 @@
+package main
+
+import (
+	"maps"
+	"os"
+	"slices"
+	"testing"
+
+	"drawerwright/cmd/internal/readback"
+)
+
+// planted are contradictions of the sample with wooden runners, each a number or a word
+// that is changed in one output, and the kind and measure that it makes disagree.
+var planted = []struct{ out, find, instead, kind, measure string }{
+	{readback.CheckText, `^(.*): 8 kinds`, "${1}: 9 kinds", "total", "kinds"},
+	{readback.CheckText, ` 9 boxes`, " 8 boxes", "total", "boxes"},
+	{readback.CheckText, `warning: tote: a saw`, "warning: tote: no saw", "warning", "drawers"},
+	{readback.CheckText, `warning: right-1, right-2, right-3: a saw`, "warning: right-1, right-2: a saw", "warning", "drawers"},
+	{readback.CheckJSON, `"message": "tote: a saw`, `"message": "tote: no saw`, "warning", "drawers"},
+	{readback.PartsText, `^tote: a saw.*\n`, "", "warning", "drawers"},
+	{readback.ReportJSON, `"message": "a saw cannot cut the hand`, `"message": "the saw cannot cut the hand`, "warning", "drawers"},
+
+	{readback.PartsText, `^(right-1-side +)2`, "${1}4", "group", "pieces"},
+	{readback.PartsTxt, `^(right-1-side +\d+ +)555`, "${1}556", "part", "length"},
+	{readback.PartsText, `^(left-1-back +\d+ +\S+ +)51.57`, "${1}51.58", "part", "width"},
+	{readback.PartsText, `^(birch 12, )12.15 mm thick`, "${1}12.16 mm thick", "part", "thickness"},
+	{readback.PartsText, `^(left-1-front .*)both faces`, "${1}inside face", "group", "cuts"},
+	{readback.PartsCSV, `^(tote-side,tote,side,)4`, "${1}5", "part", "quantity"},
+	{readback.PartsList, `^(tote-side,tote,side,4,)280`, "${1}281", "part", "length"},
+	{readback.PartsJSON, `("name": "tote-side",(?:.*\n)*?.*"width": )137\.85`, "${1}137.86", "part", "width"},
+	{readback.ReportJSON, `("name": "tote-side",(?:.*\n)*?.*"quantity": )4`, "${1}2", "part", "quantity"},
+	{readback.CutList, `^(birch 12,.*,inside face,none,tote-side)`, "${1} tote-front", "group", "parts"},
+	{readback.CutList, `^(birch 12,[^,]*,)4(,.*tote-side\r?)$`, "${1}6${2}", "group", "pieces"},
+	{readback.Packet, "137.85", "137.58", "part", "width"},
+	{readback.Packet, "9 boxes of 8 kinds. Lengths are in mm. Everything here was worked out from measured boards; measure a test piece", "8 boxes of 8 kinds. Lengths", "total", "boxes"},
+	{readback.Packet, "420 x 150 x 280", "420 x 150 x 290", "box", "outside depth"},
+	{readback.Page, `("name":"tote","count":)2`, "${1}3", "box", "count"},
+	{readback.Page, `("tote-side","4","280","137.)85`, "${1}86", "part", "width"},
+	{readback.Page, `("outside","478.)4"`, `${1}5"`, "box", "outside width"},
+
+	{readback.PartsText, `^(left-1 +)88.63`, "${1}88.64", "row", "front height"},
+	{readback.PartsTxt, `^(left-2 +\S+ +)317.59`, "${1}317.95", "row", "front from"},
+	{readback.SlideLines, `^(left,left-1,)441.37`, "${1}441.38", "row", "slide line"},
+	{readback.Packet, "441.37", "441.73", "row", "slide line"},
+	{readback.PartsText, `^  156.10 mm for`, "  156.20 mm for", "spacer", "length"},
+	{readback.PartsText, `^(opening left: )480.00`, "${1}480.10", "opening", "width"},
+
+	{readback.PartsText, `^(birch 12 +)38`, "${1}37", "stock", "pieces"},
+	{readback.PartsTxt, `^(board 6 +7 +)1.74`, "${1}1.75", "stock", "area"},
+	{readback.PartsText, `^(birch 12 .* )116.00`, "${1}58.00", "stock", "cost"},
+	{readback.PartsTxt, `^(board and banding as priced: )130`, "${1}72", "total", "cost"},
+	{readback.PartsTxt, `^(birch 12: )2 sheets`, "${1}1 sheet", "layout", "sheets"},
+	{readback.SheetsText, `^(birch 12: 2 sheets.*; )best possible`, "${1}at most 1 sheet from best", "layout", "said"},
+	{readback.SheetsText, `(\d+) cuts; fence`, "9${1} cuts; fence", "layout", "cuts"},
+	{readback.SheetsJSON, `"count": 2,\n`, "\"count\": 3,\n", "layout", "sheets"},
+	{readback.SheetsCSV, `^birch 12,1,1,.*\n`, "", "stock", "pieces"},
+	{readback.LayoutList, `^(birch 12,2,)1`, "${1}2", "stock", "pieces"},
+	{readback.CutsList, `^birch 12,1,.*\n`, "", "layout", "cuts"},
+	{readback.BuyList, `^(slide,.*,)7(,pairs)`, "${1}8${2}", "buy", "quantity"},
+	{readback.BuyList, `^(board,.*),116.00`, "${1},58.00", "buy", "cost"},
+	{readback.PartsText, `^(slide +wooden.* )7`, "${1}8", "buy", "quantity"},
+
+	{readback.PartsText, `^(right-1 +)2.9 kg`, "${1}3.0 kg", "weight", "empty in kg"},
+	{readback.PartsTxt, `^(tote +)2.5 kg`, "${1}2.6 kg", "weight", "empty in kg"},
+	{readback.PartsTxt, `^(left-1 +\S+ kg +\S+ kg +- +)0.58`, "${1}0.85", "sag", "clamped"},
+	{readback.PartsText, `^(tote +front +)3.00( +30)`, "${1}3.50${2}", "bore", "diameter"},
+
+	{readback.FitText, `^(front tongue play in its dado +)0.23`, "${1}0.24", "fit", "nominal"},
+	{readback.FitJSON, `("words": "front tongue play in its dado",\s+"nominal": )0\.2\d+`, "${1}0.26", "fit", "nominal"},
+	{readback.FitText, `^(birch 12 +)12.15`, "${1}12.51", "board", "mean"},
+	{readback.FitText, `^(both diagonals, over the ends of the sides +)732`, "${1}733", "stack", "diagonal"},
+	{readback.PartsJSON, `("words": "front tongue play in its dado",\s+"nominal": )0\.2\d+`, "${1}0.26", "fit", "nominal"},
+
+	{readback.PartsText, `^(saw +6.30 +)6.08`, "${1}6.18", "corner", "fence"},
+	{readback.SetupText, `^(SETTING 1: .*height )6.08`, "${1}6.18", "machine 1", "height"},
+	{readback.SetupText, `^(SETTING 1: .*fence )15.00`, "${1}16.00", "machine 1", "fence"},
+	{readback.SetupText, `(passes, the fence at )15.00`, "${1}15.10", "machine 1", "pass 1"},
+	{readback.SetupText, `take 3 settings`, "take 4 settings", "machine 1", "one setting"},
+	{readback.SetupText, `2 x right-1-side`, "3 x right-1-side", "machine 1", "who"},
+	{readback.SetupJSON, `("settings": \[\s+\{\s+"cutter": [\d.]+,\s+"height": )6.075`, "${1}6.1", "machine 1", "height"},
+	{readback.Page, `(SETTING 1: .*?height )6.08`, "${1}6.18", "machine 1", "height"},
+}
+
+// TestPlantedContradictionsAreFound: what is changed in one output disagrees with the
+// others, in the measure that was changed; something is planted in every output.
+func TestPlantedContradictionsAreFound(t *testing.T) {
+	text, err := os.ReadFile("../../samples/workshop-bench.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	outputs := commanded(t, string(text))
+	job := read(t, string(text), outputs, true)
+	for out := range outputs {
+		if !slices.ContainsFunc(planted, func(p struct{ out, find, instead, kind, measure string }) bool { return p.out == out }) {
+			t.Errorf("nothing is planted in %q", out)
+		}
+	}
+	for _, p := range planted {
+		changed, found := readback.Plant(p.out, outputs[p.out], p.find, p.instead)
+		if !found {
+			t.Errorf("%s: %q is nowhere", p.out, p.find)
+			continue
+		}
+		all := maps.Clone(outputs)
+		all[p.out] = changed
+		facts, err := readback.Read(job, all)
+		if err != nil {
+			t.Errorf("%s, %q: %v", p.out, p.instead, err)
+			continue
+		}
+		if !slices.ContainsFunc(readback.Compare(job, facts, all), func(c readback.Contradiction) bool { return c.Kind == p.kind && c.Measure == p.measure }) {
+			t.Errorf("%s: %q for %q is not found as a contradiction of %s, %s: %v", p.out, p.instead, p.find, p.kind, p.measure, readback.Compare(job, facts, all))
+		}
+	}
+}

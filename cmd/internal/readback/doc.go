@@ -1,0 +1,155 @@
+// Package readback reads what the program writes for people and programs, and compares
+// every quantity, verdict and warning that stands in more than one place. Only tests
+// import it.
+//
+// [Read] takes the outputs of one job by name and gives their facts, a reader a file;
+// [Compare] gives the contradictions among them. Readers know how outputs are laid out,
+// not how their numbers come about, and fail on what they do not know.
+package readback
+
+import "fmt"
+
+// Fact is what one output says of one thing.
+type Fact struct {
+	Key
+	Value string  // as it is printed
+	Step  float64 // what its last digit is worth; 0 for words
+	Out   string  // the output
+}
+
+// Key is what a fact is about: a kind of thing, its name, and a measure of it.
+type Key struct{ Kind, Of, Measure string }
+
+func (k Key) String() string { return fmt.Sprintf("%s %q: %s", k.Kind, k.Of, k.Measure) }
+
+// Job is what readers have to know of a job.
+type Job struct {
+	Units   string   // mm or in
+	Drawers []string // their names
+	Shown   []string // those of which the page was asked to show what their joints do
+}
+
+// Outputs of a job by their names.
+type Outputs map[string]string
+
+// Names of outputs. Those of a folder have the names of its files.
+const (
+	CheckText  = "check"
+	CheckJSON  = "check --json"
+	PartsText  = "parts"
+	PartsJSON  = "parts --json"
+	PartsCSV   = "parts --csv"
+	FitText    = "fit"
+	FitJSON    = "fit --json"
+	SetupText  = "setup"
+	SetupJSON  = "setup --json"
+	SheetsText = "sheets"
+	SheetsJSON = "sheets --json"
+	SheetsCSV  = "sheets --csv"
+	Page       = "page" // answers of the page, as PageAnswers
+	ReportJSON = "report.json"
+	PartsTxt   = "parts.txt"
+	PartsList  = "parts.csv"
+	CutList    = "cut-list.csv"
+	BuyList    = "buy.csv"
+	LayoutList = "sheets/layout.csv"
+	CutsList   = "sheets/cuts.csv"
+	SlideLines = "cabinet/slide-lines.csv"
+	Packet     = "packet.pdf"
+)
+
+// readers by output.
+var readers = map[string]func(r *reading, text string){
+	PartsText: partsText, PartsTxt: partsText,
+	PartsJSON: reportJSON, ReportJSON: reportJSON,
+	PartsCSV: partsCSV, PartsList: partsCSV,
+	CutList: cutListCSV, BuyList: buyCSV, SlideLines: slideLinesCSV,
+	FitText: fitText, FitJSON: fitJSON,
+	SetupText: setupText, SetupJSON: setupJSON,
+	SheetsText: sheetsText, SheetsJSON: sheetsJSON, SheetsCSV: layoutCSV, LayoutList: layoutCSV, CutsList: cutsCSV,
+	CheckText: checkText, CheckJSON: checkJSON,
+	Page: page, Packet: packet,
+}
+
+// reading gathers the facts of one output.
+type reading struct {
+	out   string
+	unit  string // mm or in
+	job   Job
+	facts []Fact
+}
+
+// unreadable is what a reader gives up with.
+type unreadable struct{ error }
+
+func (r *reading) fail(format string, args ...any) {
+	panic(unreadable{fmt.Errorf("%s: %s", r.out, fmt.Sprintf(format, args...))})
+}
+
+func (r *reading) add(kind, of, measure, value string, step float64) {
+	r.facts = append(r.facts, Fact{Key{kind, of, measure}, value, step, r.out})
+}
+
+// words adds a fact in words; count a whole number.
+func (r *reading) words(kind, of, measure, value string) { r.add(kind, of, measure, value, 0) }
+func (r *reading) count(kind, of, measure string, n int) { r.words(kind, of, measure, fmt.Sprint(n)) }
+
+// printed adds a length with the digits of a caliper: 0.01 mm or 0.001 in.
+func (r *reading) printed(kind, of, measure, value string) {
+	step := 0.01
+	if r.unit == "in" {
+		step = 0.001
+	}
+	r.add(kind, of, measure, value, step)
+}
+
+// decimal adds a length of a list for programs: 0.01 mm or 0.0001 in.
+func (r *reading) decimal(kind, of, measure, value string) {
+	step := 0.01
+	if r.unit == "in" {
+		step = 0.0001
+	}
+	r.add(kind, of, measure, value, step)
+}
+
+// exact adds a number of a report, which is rounded far below what is printed.
+func (r *reading) exact(kind, of, measure string, value float64) {
+	r.add(kind, of, measure, fmt.Sprint(value), 1e-6)
+}
+
+// money adds a price; an empty one, and a dash, is none.
+func (r *reading) money(kind, of, measure, value string) {
+	if value != "" && value != "-" {
+		r.add(kind, of, measure, value, 0.01)
+	}
+}
+
+// Read reads the outputs of a job. The error names what could not be read.
+func Read(job Job, outputs Outputs) (facts []Fact, err error) {
+	for out, text := range outputs {
+		read, known := readers[out]
+		if !known {
+			return nil, fmt.Errorf("no reader for %q", out)
+		}
+		r := &reading{out: out, unit: job.Units, job: job}
+		if err := r.run(read, text); err != nil {
+			return nil, err
+		}
+		facts = append(facts, r.facts...)
+	}
+	return facts, nil
+}
+
+func (r *reading) run(read func(*reading, string), text string) (err error) {
+	defer func() {
+		if p := recover(); p != nil {
+			u, ours := p.(unreadable)
+			if !ours {
+				panic(p)
+			}
+			err = u.error
+		}
+	}()
+	read(r, text)
+	return nil
+}

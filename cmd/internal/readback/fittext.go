@@ -1,0 +1,128 @@
+package readback
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+// heldTogether is what is measured with parts held together.
+var heldTogether = map[string]*regexp.Regexp{
+	"sides and front": regexp.MustCompile(`^two sides and a front, side by side +(\S+)`),
+	"outside width":   regexp.MustCompile(`^outside width, dry fitted +(\S+)`),
+	"diagonal":        regexp.MustCompile(`^both diagonals, over the ends of the sides +(\S+)`),
+	"diagonals apart": regexp.MustCompile(`^both diagonals, .* no more than (\S+) apart`),
+}
+
+// fitText reads what fit prints: the boards, and a table of measures for drawers of which
+// everything is the same. Drawers beyond the four that are named cannot be told apart.
+func fitText(r *reading, text string) {
+	s := r.scan(text)
+	var drawers []string
+	for s.more() {
+		line := s.line()
+		switch {
+		case strings.HasPrefix(line, "stock ") && strings.Contains(line, "thickness"):
+			r.boards(s.table())
+			continue
+		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):
+			drawers = strings.Split(withoutMore(s.lines[s.at-1]), ", ")
+			r.measures(s.table(), drawers)
+			continue
+		}
+		for measure, held := range heldTogether {
+			if m := held.FindStringSubmatch(line); m != nil {
+				for _, d := range drawers {
+					r.printed("stack", d, measure, m[1])
+				}
+			}
+		}
+		s.at++
+	}
+}
+
+// withoutMore leaves out how many more there are.
+func withoutMore(names string) string {
+	if first, n, found := cutLast(names, " and "); found && strings.HasSuffix(n, " more") {
+		return first
+	}
+	return names
+}
+
+func (r *reading) boards(t printedTable) {
+	for _, row := range t.rows {
+		stock := t.get(r, row, "stock")
+		r.printed("board", stock, "mean", t.get(r, row, "thickness"))
+		r.printed("board", stock, "least", t.get(r, row, "least"))
+		r.printed("board", stock, "most", t.get(r, row, "most"))
+	}
+}
+
+func (r *reading) measures(t printedTable, drawers []string) {
+	likely := t.at("likely")
+	for _, row := range t.rows {
+		for _, d := range drawers {
+			of := d + ": " + t.get(r, row, "measure")
+			r.printed("fit", of, "nominal", t.get(r, row, "as set"))
+			r.span("fit", of, t.get(r, row, "limits"), "limit from", "limit to")
+			r.span("fit", of, row[likely], "likely from", "likely to")
+			r.words("fit", of, "likely verdict", row[likely+1])
+			r.span("fit", of, row[likely+2], "worst from", "worst to")
+			r.words("fit", of, "worst verdict", row[likely+3])
+			if t.has("right") {
+				r.words("fit", of, "right", t.get(r, row, "right"))
+			}
+		}
+	}
+}
+
+func fitJSON(r *reading, text string) {
+	var j struct {
+		Boards []struct {
+			Stock             string
+			Mean, Least, Most float64
+		}
+		Drawers []struct {
+			Drawer string
+			Fit    []fitted
+			Stack  struct {
+				SidesAndFront float64 `json:"sides_and_front"`
+				OutsideWidth  float64 `json:"outside_width"`
+				Diagonal      float64
+				Apart         float64 `json:"diagonals_apart_at_most"`
+			}
+		}
+	}
+	r.decode(text, &j)
+	for _, b := range j.Boards {
+		r.exact("board", b.Stock, "mean", b.Mean)
+		r.exact("board", b.Stock, "least", b.Least)
+		r.exact("board", b.Stock, "most", b.Most)
+	}
+	for _, d := range j.Drawers {
+		for _, f := range d.Fit {
+			r.fit(d.Drawer, f)
+			if f.Drawn != nil {
+				r.words("fit", d.Drawer+": "+f.Words, "right", percent(f.Drawn.Within))
+			}
+		}
+		r.exact("stack", d.Drawer, "sides and front", d.Stack.SidesAndFront)
+		r.exact("stack", d.Drawer, "outside width", d.Stack.OutsideWidth)
+		r.exact("box", d.Drawer, "outside width", d.Stack.OutsideWidth)
+		r.exact("stack", d.Drawer, "diagonal", d.Stack.Diagonal)
+		r.exact("stack", d.Drawer, "diagonals apart", d.Stack.Apart)
+	}
+}
+
+// percent is a part as people read it, never 100 % of what is not all.
+func percent(part float64) string {
+	switch {
+	case part == 0 || part == 1:
+		return fmt.Sprintf("%.0f %%", 100*part)
+	case part > 0.9995:
+		return "> 99.9 %"
+	case part < 0.0005:
+		return "< 0.1 %"
+	}
+	return fmt.Sprintf("%.1f %%", 100*part)
+}

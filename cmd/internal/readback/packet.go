@@ -1,0 +1,296 @@
+package readback
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"slices"
+	"strings"
+)
+
+// pdfTable is a table on paper.
+type pdfTable struct{ rows [][]string }
+
+// paperScan goes through the lines of a packet, without the lines at the foot of pages.
+type paperScan struct {
+	r     *reading
+	lines [][]pdfText
+	at    int
+}
+
+var foot = regexp.MustCompile(`^page \d+$`)
+
+func (r *reading) paper(data string) *paperScan {
+	s := &paperScan{r: r}
+	for _, page := range pdfPages(r, data) {
+		for _, line := range pdfLines(page) {
+			if n := len(line); n == 2 && foot.MatchString(line[1].text) {
+				continue
+			}
+			s.lines = append(s.lines, line)
+		}
+	}
+	return s
+}
+
+func (s *paperScan) more() bool      { return s.at < len(s.lines) }
+func (s *paperScan) cells() []string { return cells(s.lines[s.at]) }
+
+// begins tells whether this line has these heads, blank ones left out.
+func (s *paperScan) begins(heads ...string) bool {
+	list := s.cells()
+	if len(list) != len(heads) {
+		return false
+	}
+	for i, h := range heads {
+		if !strings.HasPrefix(list[i], h) {
+			return false
+		}
+	}
+	return true
+}
+
+// table takes the rows, of so many cells, below the heads in this line. Heads stand again
+// on the next page; a cell that is broken goes on below itself.
+func (s *paperScan) table(columns int) (rows [][]string) {
+	heads := s.cells()
+	head := s.lines[s.at]
+	var last []pdfText
+	for s.at++; s.more(); s.at++ {
+		line := s.lines[s.at]
+		switch {
+		case slices.Equal(cells(line), heads):
+		case len(line) == columns:
+			last = line
+			rows = append(rows, cells(line))
+		case len(rows) > 0 && len(line) < columns && s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
+		default:
+			return rows
+		}
+	}
+	return rows
+}
+
+// goesOn adds what is below cells to them; false where it belongs to none but the first.
+func (s *paperScan) goesOn(line, columns []pdfText, row []string, last []pdfText) bool {
+	for _, t := range line {
+		i := slices.IndexFunc(last, func(c pdfText) bool { return math.Abs(c.x-t.x) < 1 })
+		if i < 1 {
+			return false
+		}
+		row[i] += " " + strings.TrimSpace(t.text)
+	}
+	return true
+}
+
+// sentence is this line with those after it up to one that ends in a full stop.
+func (s *paperScan) sentence() string {
+	text := strings.Join(s.cells(), " ")
+	for !strings.HasSuffix(text, ".") && s.at+1 < len(s.lines) && len(s.lines[s.at+1]) == 1 {
+		s.at++
+		text += " " + strings.Join(s.cells(), " ")
+	}
+	return text
+}
+
+var (
+	paperTotal   = regexp.MustCompile(`^(\d+) box(?:es)? of (\d+) kinds?\. `)
+	paperStock   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick(?:, sheets of .+)?(?:; the grain runs along the length)?$`)
+	paperPart    = regexp.MustCompile(`^(\d+) pieces?, (.+) x (.+) (mm|in), of (.+), (\S.*) (mm|in) thick`)
+	paperLayout  = regexp.MustCompile(`^(\d+ (?:sheet|offcut)s? of|no sheet)`)
+	paperOpening = regexp.MustCompile(`^(.+): (\S+) x (\S+) x (\S+) (mm|in), (.+)$`)
+	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in) under the slides of (.+)$`)
+	paperForm    = regexp.MustCompile(`^(.+): (\d+) of them$`)
+	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bit|smallest bit|plough iron) (\S+) (?:mm|in): (.+)$`)
+	itemNumber   = regexp.MustCompile(`^\d+\.$`)
+	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of)`)
+	paperLabel   = regexp.MustCompile(`^(.+), (\d+) of (\d+)$`)
+)
+
+// packet reads packet.pdf.
+func packet(r *reading, data string) {
+	s := r.paper(data)
+	unit := r.unit
+	drawer, cabinet, title := "", "", ""
+	sheet := &setupReader{reading: r}
+	for s.more() {
+		list := s.cells()
+		one := ""
+		if len(list) == 1 {
+			one = list[0]
+		}
+		switch {
+		case s.begins("drawer", "boxes", "outside", "inside", "corner"):
+			for _, row := range s.table(5) {
+				r.words("box", row[0], "count", row[1])
+				r.paperBox(row[0], "outside", row[2])
+				r.paperBox(row[0], "inside", row[3])
+			}
+			continue
+		case paperTotal.MatchString(one):
+			m := paperTotal.FindStringSubmatch(one)
+			r.words("total", "job", "boxes", m[1])
+			r.words("total", "job", "kinds", m[2])
+		case paperStock.MatchString(one) && s.at+1 < len(s.lines) && (&paperScan{lines: s.lines, at: s.at + 1}).begins("pieces", "length "+unit, "width "+unit, "parts"):
+			m := paperStock.FindStringSubmatch(one)
+			s.at++
+			r.paperCutList(s.table(4), m[1], m[2])
+			continue
+		case s.begins("kind", "what", "quantity", "unit"):
+			for _, row := range s.table(4) {
+				r.words("buy", row[0]+" "+row[1], "quantity", row[2])
+				r.words("buy", row[0]+" "+row[1], "unit", row[3])
+			}
+			continue
+		case paperLayout.MatchString(one):
+			r.sheetSummary(title + ": " + strings.TrimSuffix(s.sentence(), "."))
+		case paperPart.MatchString(one):
+			sheet.end() // the parts follow the setups
+			r.paperPart(title, s.sentence())
+		case s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
+			r.paperCuts(s.table(7))
+			continue
+		case paperMachine.MatchString(one):
+			m := paperMachine.FindStringSubmatch(s.together(0))
+			sheet.machine(m[1], someOf(strings.Split(m[2], ", ")))
+		case one == "No setup of this machine":
+			for s.at++; s.more() && len(s.lines[s.at]) == 2 && s.cells()[0] == "!"; s.at++ {
+				s.together(1)
+				sheet.noSetup++
+			}
+			continue
+		case settingLine.MatchString(one):
+			sheet.paragraph(s.together(0))
+		case strings.HasPrefix(one, oneSetting):
+			sheet.paragraph(s.sentences(0))
+		case len(list) == 2 && itemNumber.MatchString(list[0]):
+			sheet.paragraph(list[0] + " " + s.together(1))
+		case one != "" && (sheet.lastStep && whoLine.MatchString(one) || passesLine.MatchString(one)):
+			sheet.paragraph(s.together(0))
+		case s.begins("measure on the test piece", unit, "right"):
+			sheet.checks(s.table(3))
+			continue
+		case s.begins("pieces", "part", "face", "drawing"):
+			for _, row := range s.table(4) {
+				sheet.files++
+				r.words(sheet.of, strings.ReplaceAll(row[3], " ", ""), "pieces", row[0])
+			}
+			continue
+		case s.begins("drawer", "slide line", "box from", "front from", "front height"):
+			for _, row := range s.table(5) {
+				r.words("row", row[0], "opening", cabinet)
+				for i, m := range []string{"slide line", "box from", "front from", "front height"} {
+					if row[1+i] != "-" {
+						r.printed("row", row[0], m, row[1+i])
+					}
+				}
+			}
+			continue
+		case paperOpening.MatchString(one):
+			m := paperOpening.FindStringSubmatch(one)
+			cabinet = m[1]
+			for i, what := range []string{"width", "height", "depth"} {
+				r.printed("opening", cabinet, what, m[2+i])
+			}
+			r.words("opening", cabinet, "slide", m[6])
+		case len(list) == 2 && paperSpacer.MatchString(list[1]):
+			m := paperSpacer.FindStringSubmatch(list[1])
+			r.printed("spacer", m[2], "length", m[1])
+		case paperForm.MatchString(one):
+			m := paperForm.FindStringSubmatch(one)
+			drawer = m[1]
+			r.words("box", drawer, "count", m[2])
+		case s.begins("what is right", unit):
+			for _, row := range s.table(2) {
+				r.paperRight(drawer, row)
+			}
+			continue
+		}
+		if one != "" {
+			title = one
+		}
+		s.at++
+	}
+	sheet.end()
+}
+
+// together is the text of this line from a cell on, with the lines that go on with it at the
+// same distance from the left.
+func (s *paperScan) together(cell int) string {
+	x := s.lines[s.at][cell].x
+	text := strings.TrimSpace(s.lines[s.at][cell].text)
+	for s.at+1 < len(s.lines) {
+		next := s.lines[s.at+1]
+		if len(next) != 1 || math.Abs(next[0].x-x) > 0.1 || paperStart.MatchString(next[0].text) {
+			break
+		}
+		text += " " + strings.TrimSpace(next[0].text)
+		s.at++
+	}
+	return text
+}
+
+// sentences is the text of this line with those that go on with it, up to one that is
+// followed by another paragraph.
+func (s *paperScan) sentences(cell int) string {
+	return s.together(cell)
+}
+
+// paperBox reads width x height x depth.
+func (r *reading) paperBox(drawer, which, text string) {
+	sides := strings.Split(text, " x ")
+	if len(sides) != 3 {
+		r.fail("%s: no size: %q", drawer, text)
+	}
+	for i, m := range []string{"width", "height", "depth"} {
+		r.printed("box", drawer, which+" "+m, sides[i])
+	}
+}
+
+func (r *reading) paperCutList(rows [][]string, stock, thickness string) {
+	pieces := 0
+	for _, row := range rows {
+		names := strings.Split(row[3], ", ")
+		first := names[0]
+		r.words("group", first, "pieces", row[0])
+		r.words("group", first, "parts", row[3])
+		r.words("part", first, "stock", stock)
+		r.printed("part", first, "thickness", thickness)
+		r.printed("part", first, "length", row[1])
+		r.printed("part", first, "width", row[2])
+		pieces += whole(r, row[0])
+	}
+	r.count("stock", stock, "pieces", pieces)
+}
+
+func (r *reading) paperPart(name, text string) {
+	m := paperPart.FindStringSubmatch(text)
+	r.words("group", name, "pieces", m[1])
+	r.printed("part", name, "length", m[2])
+	r.printed("part", name, "width", m[3])
+	r.words("part", name, "stock", m[5])
+	r.printed("part", name, "thickness", m[6])
+}
+
+func (r *reading) paperCuts(rows [][]string) {
+}
+
+// paperRight reads a line of the form that goes with a box.
+func (r *reading) paperRight(drawer string, row []string) {
+	switch what := row[0]; what {
+	case "outside, width x height x depth":
+		r.paperBox(drawer, "outside", row[1])
+	case "inside":
+		r.paperBox(drawer, "inside", row[1])
+	case "both diagonals":
+		a, b, _ := strings.Cut(strings.TrimSuffix(row[1], " apart at most"), ", ")
+		r.printed("stack", drawer, "diagonal", a)
+		r.printed("stack", drawer, "diagonals apart", b)
+	case "weight, empty":
+		value, unit, _ := strings.Cut(row[1], " ")
+		r.add("weight", drawer, "empty in "+unit, value, 0.1)
+	case "opening", "slides":
+	default:
+		r.fail("%s: unknown line %q", drawer, fmt.Sprint(row))
+	}
+}

@@ -1,0 +1,180 @@
+package readback
+
+import (
+	"encoding/json"
+	"regexp"
+	"strings"
+)
+
+// PageAnswers are answers of the page: what it says for each of its lists, and the sheets.
+type PageAnswers struct {
+	Looks  []PageLook      `json:"looks"`
+	Sheets json.RawMessage `json:"sheets"`
+}
+
+// PageLook is one answer and what was asked for.
+type PageLook struct {
+	Show   string          `json:"show"`
+	Drawer string          `json:"drawer"`
+	Answer json.RawMessage `json:"answer"`
+}
+
+type looked struct {
+	Problems []struct{ Level, Message string }
+	More     int
+	Failed   bool
+	Said     string
+	Drawers  []struct {
+		Name  string
+		Count int
+	}
+	Tables []pageTable
+	Notes  string
+}
+
+type pageTable struct {
+	Title string
+	Head  []string
+	Rows  [][]string
+}
+
+// get is the cell of a row below a head, which may be marked as flush right.
+func (t pageTable) get(r *reading, row []string, head string) string {
+	for i, h := range t.Head {
+		if strings.TrimPrefix(h, ">") == head && i < len(row) {
+			return row[i]
+		}
+	}
+	r.fail("%s: no column %q among %q", t.Title, head, t.Head)
+	return ""
+}
+
+var pageSaid = regexp.MustCompile(`^(\d+) kinds? of drawer, (\d+) box(?:es)?$`)
+
+func page(r *reading, text string) {
+	var all PageAnswers
+	r.decode(text, &all)
+	for _, look := range all.Looks {
+		var l looked
+		r.decode(string(look.Answer), &l)
+		if l.Failed || l.More > 0 {
+			r.fail("%s: not all is well", look.Show)
+		}
+		var said []string
+		for _, p := range l.Problems {
+			said = append(said, p.Message)
+		}
+		r.warnings(said)
+		m := pageSaid.FindStringSubmatch(l.Said)
+		if m == nil {
+			r.fail("says %q", l.Said)
+		}
+		r.words("total", "job", "kinds", m[1])
+		r.words("total", "job", "boxes", m[2])
+		for _, d := range l.Drawers {
+			r.count("box", d.Name, "count", d.Count)
+		}
+		switch look.Show {
+		case "fit":
+			r.pageFit(l, look.Drawer)
+		case "parts":
+			r.pageParts(l)
+		case "setups":
+			r.pageSetups(l)
+		case "buy":
+			r.pageBuy(l)
+		}
+	}
+	if len(all.Sheets) > 0 {
+		sheetsJSON(r, string(all.Sheets))
+	}
+}
+
+func (r *reading) pageFit(l looked, drawer string) {
+	for _, t := range l.Tables {
+		for _, row := range t.Rows {
+			switch {
+			case strings.HasPrefix(t.Title, "The box"):
+				which := map[string]string{"outside": "outside", "clear inside": "inside"}[row[0]]
+				for i, side := range []string{"width", "height", "depth"} {
+					r.printed("box", drawer, which+" "+side, row[1+i])
+				}
+			case strings.HasPrefix(t.Title, "What the joints"):
+				of := drawer + ": " + t.get(r, row, "measure")
+				r.printed("fit", of, "nominal", t.get(r, row, "as set"))
+				r.dashed(of, row[2], "limit")
+				r.dashed(of, row[3], "likely")
+				r.words("fit", of, "likely verdict", row[4])
+				r.dashed(of, row[5], "worst")
+				r.words("fit", of, "worst verdict", row[6])
+			case strings.HasPrefix(t.Title, "Boards"):
+				r.printed("board", row[0], "mean", t.get(r, row, "thickness"))
+				r.printed("board", row[0], "least", t.get(r, row, "least"))
+				r.printed("board", row[0], "most", t.get(r, row, "most"))
+			default:
+				r.fail("an unknown table: %s", t.Title)
+			}
+		}
+	}
+}
+
+// dashed reads a range with a dash between its ends.
+func (r *reading) dashed(of, text, measure string) {
+	a, b, ok := strings.Cut(text, "\u00a0– ")
+	if !ok {
+		r.fail("%s: no range: %q", of, text)
+	}
+	r.printed("fit", of, measure+" from", a)
+	r.printed("fit", of, measure+" to", b)
+}
+
+var pageStock = regexp.MustCompile(`^(.+), (\S+) (?:mm|in) thick$`)
+
+func (r *reading) pageParts(l looked) {
+	for _, t := range l.Tables {
+		m := pageStock.FindStringSubmatch(t.Title)
+		if m == nil {
+			r.fail("no stock: %q", t.Title)
+		}
+		pieces := 0
+		for _, row := range t.Rows {
+			names := strings.Split(t.get(r, row, "part"), " = ")
+			first := names[0]
+			r.words("group", first, "parts", strings.Join(names, ", "))
+			for _, what := range []string{"pieces", "cuts", "grain", "banding"} {
+				r.words("group", first, what, t.get(r, row, what))
+			}
+			r.words("group", first, "setting", t.get(r, row, "fence / height"))
+			r.words("part", first, "stock", m[1])
+			r.decimal("part", first, "thickness", m[2])
+			r.decimal("part", first, "length", t.get(r, row, "length"))
+			r.decimal("part", first, "width", t.get(r, row, "width"))
+			pieces += whole(r, t.get(r, row, "pieces"))
+		}
+		r.count("stock", m[1], "pieces", pieces)
+	}
+}
+
+func (r *reading) pageBuy(l looked) {
+	for _, t := range l.Tables {
+		for _, row := range t.Rows {
+			name := row[0] + " " + row[1]
+			r.words("buy", name, "quantity", row[2])
+			r.words("buy", name, "unit", row[3])
+			r.money("buy", name, "cost", row[4])
+		}
+	}
+}
+
+func (r *reading) pageSetups(l looked) {
+	for _, t := range l.Tables {
+		for _, row := range t.Rows {
+			for _, d := range strings.Split(withoutMore(t.get(r, row, "drawers")), ", ") {
+				r.printed("corner", d, "cutter", t.get(r, row, "cutter"))
+				r.printed("corner", d, "fence", t.get(r, row, "fence distance"))
+				r.printed("corner", d, "height", t.get(r, row, "cutter height"))
+			}
+		}
+	}
+	setupText(r, l.Notes)
+}

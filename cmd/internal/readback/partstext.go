@@ -1,0 +1,194 @@
+package readback
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+)
+
+var (
+	openingLine = regexp.MustCompile(`^opening (.+): (\S+) x (\S+) x (\S+) (mm|in) count, (.+), boxes (\S+) deep`)
+	stockLine   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings\)`)
+	packLine    = regexp.MustCompile(`^pack the cabinet's sides out by (\S+) `)
+	spacerLine  = regexp.MustCompile(`^  (\S+) (?:mm|in) for (.+)$`)
+	pricedLine  = regexp.MustCompile(`^board and banding as priced: (\S+)$`)
+)
+
+// partsText reads what parts prints, and parts.txt.
+func partsText(r *reading, text string) {
+	s := r.scan(text)
+	opening, sheets := "", false
+	for s.more() {
+		line := s.line()
+		switch {
+		case openingLine.MatchString(line):
+			m := openingLine.FindStringSubmatch(line)
+			opening = m[1]
+			for i, what := range []string{"width", "height", "depth"} {
+				r.printed("opening", opening, what, m[2+i])
+			}
+			r.words("opening", opening, "slide", m[6])
+			r.printed("opening", opening, "slide length", m[7])
+		case packLine.MatchString(line):
+			r.printed("opening", opening, "packing", packLine.FindStringSubmatch(line)[1])
+		case strings.HasPrefix(line, "drawer ") && strings.Contains(line, "front height"):
+			r.rowTable(s.table("spacers,", "Heights are"), opening)
+			continue
+		case spacerLine.MatchString(line):
+			m := spacerLine.FindStringSubmatch(line)
+			r.printed("spacer", m[2], "length", m[1])
+		case stockLine.MatchString(line):
+			m := stockLine.FindStringSubmatch(line)
+			s.at++
+			r.cutList(s.table(), m[1], m[2])
+			continue
+		case strings.HasPrefix(line, "machine ") && strings.Contains(line, "fence distance"):
+			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, ": the lowest row of fingers is ") }))
+			continue
+		case strings.HasPrefix(line, "drawer ") && strings.Contains(line, "at the mean"):
+			r.fitTable(s.table())
+			continue
+		case strings.HasPrefix(line, "stock ") && strings.Contains(line, "pieces"):
+			r.boardTable(s.table())
+			continue
+		case strings.HasPrefix(line, "to buy ") && strings.Contains(line, "quantity"):
+			r.buyTable(s.table("Sizes of parts", "board and banding"))
+			continue
+		case pricedLine.MatchString(line):
+			r.money("total", "job", "cost", pricedLine.FindStringSubmatch(line)[1])
+		case strings.HasPrefix(line, "drawer ") && strings.Contains(line, "empty"):
+			r.weightTable(s.table("Sag and stress"))
+			continue
+		case strings.HasPrefix(line, "drawer ") && strings.Contains(line, "bores in both ends"):
+			r.boreTable(s.table())
+			continue
+		case strings.HasPrefix(line, "sheets ("):
+			sheets = true
+		case sheets && line == "":
+			sheets = false
+		case sheets:
+			r.sheetSummary(line)
+		case line == "warnings":
+			r.warnings(s.lines[s.at+1:])
+			return
+		}
+		s.at++
+	}
+	r.warnings(nil)
+}
+
+func (r *reading) rowTable(t printedTable, opening string) {
+	for _, row := range t.rows {
+		drawer := row[0]
+		r.words("row", drawer, "opening", opening)
+		for head, measure := range map[string]string{"front height": "front height", "front from": "front from", "box from": "box from", "free above": "free above", "free below": "free below", "slide line": "slide line"} {
+			if v := t.get(r, row, head); v != "-" {
+				r.printed("row", drawer, measure, v)
+			}
+		}
+	}
+}
+
+// cutList reads the parts of one stock.
+func (r *reading) cutList(t printedTable, stock, thickness string) {
+	pieces := 0
+	for _, row := range t.rows {
+		first, _, _ := strings.Cut(row[0], " = ")
+		r.words("part", first, "stock", stock)
+		r.printed("part", first, "thickness", thickness)
+		r.printed("part", first, "length", t.get(r, row, "length"))
+		r.printed("part", first, "width", t.get(r, row, "width"))
+		n := t.get(r, row, "pieces")
+		r.words("group", first, "pieces", n)
+		r.words("group", first, "cuts", t.get(r, row, "cuts"))
+		if t.has("of them spare") {
+			r.words("group", first, "spares", t.get(r, row, "of them spare"))
+		}
+		if t.has("fence / height") {
+			r.words("group", first, "setting", t.get(r, row, "fence / height"))
+		}
+		pieces += whole(r, n)
+	}
+	r.count("stock", stock, "pieces", pieces)
+}
+
+// settingTable reads fence distance and cutter height of the corners of drawers.
+func (r *reading) settingTable(t printedTable) {
+	for _, row := range t.rows {
+		height, _, _ := strings.Cut(t.get(r, row, "cutter height"), " ")
+		for _, d := range strings.Split(withoutMore(t.get(r, row, "drawers")), ", ") {
+			r.printed("corner", d, "cutter", t.get(r, row, "cutter "+r.unit))
+			r.printed("corner", d, "fence", t.get(r, row, "fence distance"))
+			r.printed("corner", d, "height", height)
+		}
+	}
+}
+
+func (r *reading) fitTable(t printedTable) {
+	for _, row := range t.rows {
+		of := t.get(r, row, "drawer") + ": " + t.get(r, row, "fit")
+		r.printed("fit", of, "nominal", t.get(r, row, "at the mean"))
+		r.printed("fit", of, "least", t.get(r, row, "least"))
+		r.printed("fit", of, "most", t.get(r, row, "most"))
+		r.words("fit", of, "verdict", t.get(r, row, "verdict"))
+	}
+}
+
+func (r *reading) boardTable(t printedTable) {
+	for _, row := range t.rows {
+		stock := t.get(r, row, "stock")
+		r.words("stock", stock, "pieces", t.get(r, row, "pieces"))
+		r.add("stock", stock, "area", t.get(r, row, "area"), 0.01)
+		if n := t.get(r, row, "sheets"); n != "-" {
+			r.words("stock", stock, "sheets", n)
+		}
+		r.money("stock", stock, "cost", t.get(r, row, "their price"))
+	}
+}
+
+func (r *reading) buyTable(t printedTable) {
+	for _, row := range t.rows {
+		name := t.get(r, row, "to buy") + " " + t.get(r, row, "what")
+		r.words("buy", name, "quantity", t.get(r, row, "quantity"))
+		r.words("buy", name, "unit", t.get(r, row, "unit"))
+		r.money("buy", name, "cost", t.get(r, row, "price"))
+	}
+}
+
+func (r *reading) weightTable(t printedTable) {
+	for _, row := range t.rows {
+		drawer := t.get(r, row, "drawer")
+		for _, measure := range []string{"empty", "loaded", "slides carry"} {
+			if v := t.get(r, row, measure); v != "-" {
+				value, unit, _ := strings.Cut(v, " ")
+				r.add("weight", drawer, measure+" in "+unit, value, 0.1)
+			}
+		}
+		if sags := t.get(r, row, "bottom sags"); sags != "-" {
+			r.span("sag", drawer, sags, "clamped", "simple")
+			r.printed("sag", drawer, "limit", t.get(r, row, "1/200"))
+		}
+	}
+}
+
+// span reads `a to b` as two measures.
+func (r *reading) span(kind, of, text, from, to string) {
+	a, b, ok := strings.Cut(text, " to ")
+	if !ok {
+		r.fail("%s %s: no range: %q", kind, of, text)
+	}
+	r.printed(kind, of, from, a)
+	r.printed(kind, of, to, b)
+}
+
+func (r *reading) boreTable(t printedTable) {
+	for _, row := range t.rows {
+		of := t.get(r, row, "drawer") + " " + t.get(r, row, "bores in both ends of")
+		r.printed("bore", of, "diameter", t.get(r, row, "diameter"))
+		r.printed("bore", of, "depth", t.get(r, row, "depth"))
+		r.printed("bore", of, "from outside", t.get(r, row, "from the outside face"))
+		for i, h := range strings.Split(t.get(r, row, "over the lower edge"), ", ") {
+			r.printed("bore", of, fmt.Sprint("height ", i+1), h)
+		}
+	}
+}

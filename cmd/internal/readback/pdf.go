@@ -1,0 +1,103 @@
+package readback
+
+import (
+	"bytes"
+	"cmp"
+	"compress/zlib"
+	"io"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode/utf16"
+)
+
+// pdfText is a piece of text on a page; y runs up.
+type pdfText struct {
+	x, y float64
+	text string
+}
+
+var shown = regexp.MustCompile(`(?s)BT ([-\d.]+) ([-\d.]+) Td \(((?:[^\\()]|\\.)*)\) Tj ET`)
+
+// pdfPages reads the text of the pages of a PDF as this program's library writes it: a
+// compressed stream a page (ISO 32000-1, 7.3.8 and 9.4.3), letters as UTF-16. Texts that
+// are turned stand elsewhere than they are said to.
+func pdfPages(r *reading, data string) (pages [][]pdfText) {
+	rest := []byte(data)
+	for {
+		_, after, found := bytes.Cut(rest, []byte("stream\n"))
+		if !found {
+			break
+		}
+		body, next, whole := bytes.Cut(after, []byte("\nendstream"))
+		if !whole {
+			r.fail("a stream does not end")
+		}
+		rest = next
+		z, err := zlib.NewReader(bytes.NewReader(body))
+		if err != nil {
+			continue // letters, pictures
+		}
+		content, err := io.ReadAll(z)
+		if err != nil || !bytes.Contains(content, []byte(" Tj ET")) {
+			continue
+		}
+		var page []pdfText
+		for _, m := range shown.FindAllSubmatch(content, -1) {
+			x, _ := strconv.ParseFloat(string(m[1]), 64)
+			y, _ := strconv.ParseFloat(string(m[2]), 64)
+			page = append(page, pdfText{x, y, decoded(m[3])})
+		}
+		pages = append(pages, page)
+	}
+	if len(pages) == 0 {
+		r.fail("no pages")
+	}
+	return pages
+}
+
+// decoded takes away the escapes of a string and reads it as UTF-16, high bytes first.
+func decoded(s []byte) string {
+	var raw []byte
+	for i := 0; i < len(s); i++ {
+		if s[i] == '\\' && i+1 < len(s) {
+			i++
+			if s[i] == 'r' {
+				raw = append(raw, '\r')
+				continue
+			}
+		}
+		raw = append(raw, s[i])
+	}
+	units := make([]uint16, len(raw)/2)
+	for i := range units {
+		units[i] = uint16(raw[2*i])<<8 | uint16(raw[2*i+1])
+	}
+	return string(utf16.Decode(units))
+}
+
+// pdfLines are the texts of a page line by line from above, each from the left.
+func pdfLines(page []pdfText) (lines [][]pdfText) {
+	sorted := slices.Clone(page)
+	slices.SortStableFunc(sorted, func(a, b pdfText) int { return cmp.Or(cmp.Compare(b.y, a.y), cmp.Compare(a.x, b.x)) })
+	for _, t := range sorted {
+		if n := len(lines); n > 0 && lines[n-1][0].y-t.y < 0.5 {
+			lines[n-1] = append(lines[n-1], t)
+			continue
+		}
+		lines = append(lines, []pdfText{t})
+	}
+	for _, l := range lines {
+		slices.SortStableFunc(l, func(a, b pdfText) int { return cmp.Compare(a.x, b.x) })
+	}
+	return lines
+}
+
+// cells are the texts of a line.
+func cells(line []pdfText) (list []string) {
+	for _, t := range line {
+		list = append(list, strings.TrimSpace(t.text))
+	}
+	return list
+}

@@ -1,0 +1,113 @@
+package readback
+
+import (
+	"slices"
+	"strings"
+)
+
+// printedTable is a table as the program prints it: a line of heads, and rows, in columns
+// two or more spaces apart.
+type printedTable struct {
+	head []string
+	rows [][]string
+}
+
+// at is the place of the first column whose head begins so; -1 without.
+func (t printedTable) at(head string) int {
+	return slices.IndexFunc(t.head, func(h string) bool { return strings.HasPrefix(h, head) })
+}
+
+// get is the cell of a row below a head.
+func (t printedTable) get(r *reading, row []string, head string) string {
+	i := t.at(head)
+	if i < 0 || i >= len(row) {
+		r.fail("no column %q among %q", head, t.head)
+	}
+	return row[i]
+}
+
+// column tells whether a table has a column.
+func (t printedTable) has(head string) bool { return t.at(head) >= 0 }
+
+// tableOf reads a table whose lines are given, the first of them its heads. Columns are
+// apart where every line has two blanks.
+func tableOf(lines []string) (t printedTable) {
+	wide := 0
+	cells := make([][]rune, len(lines))
+	for i, l := range lines {
+		cells[i] = []rune(l)
+		wide = max(wide, len(cells[i]))
+	}
+	blank := func(x int) bool {
+		for _, c := range cells {
+			if x < len(c) && c[x] != ' ' {
+				return false
+			}
+		}
+		return true
+	}
+	var spans [][2]int
+	for x := 0; x < wide; {
+		if blank(x) {
+			x++
+			continue
+		}
+		from := x
+		for x < wide && !(blank(x) && blank(x+1)) {
+			x++
+		}
+		spans = append(spans, [2]int{from, x})
+	}
+	for i, c := range cells {
+		row := make([]string, len(spans))
+		for k, s := range spans {
+			if s[0] < len(c) {
+				row[k] = strings.TrimSpace(string(c[s[0]:min(s[1], len(c))]))
+			}
+		}
+		if i == 0 {
+			t.head = row
+		} else {
+			t.rows = append(t.rows, row)
+		}
+	}
+	return t
+}
+
+// scanner goes through the lines of a text.
+type scanner struct {
+	r     *reading
+	lines []string
+	at    int
+}
+
+func (r *reading) scan(text string) *scanner {
+	return &scanner{r: r, lines: strings.Split(strings.TrimRight(text, "\n"), "\n")}
+}
+
+func (s *scanner) more() bool   { return s.at < len(s.lines) }
+func (s *scanner) line() string { return s.lines[s.at] }
+
+// table takes the table that begins at this line, up to an empty one or one that ends it.
+func (s *scanner) table(ends ...string) printedTable {
+	return s.tableUntil(func(line string) bool {
+		return slices.ContainsFunc(ends, func(e string) bool { return strings.HasPrefix(line, e) })
+	})
+}
+
+func (s *scanner) tableUntil(ends func(line string) bool) printedTable {
+	from := s.at
+	for s.more() && strings.TrimSpace(s.line()) != "" && (s.at == from || !ends(s.line())) {
+		s.at++
+	}
+	return tableOf(s.lines[from:s.at])
+}
+
+// cutLast parts a text at the last place of a separator.
+func cutLast(s, sep string) (before, after string, found bool) {
+	i := strings.LastIndex(s, sep)
+	if i < 0 {
+		return s, "", false
+	}
+	return s[:i], s[i+len(sep):], true
+}

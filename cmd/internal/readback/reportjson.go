@@ -1,0 +1,236 @@
+package readback
+
+import (
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+)
+
+// reported is what is read of report.json, with its own words.
+type reported struct {
+	Job, Units string
+	Stocks     []struct {
+		Stock    string
+		Mean     float64
+		Readings []float64
+	}
+	Drawers []struct {
+		Name            string
+		Count           int
+		Machine         string
+		Outside, Inside struct{ Width, Height, Depth float64 }
+		Parts           []string
+		Weight          float64 `json:"weight_kg"`
+		Load            float64 `json:"load_kg"`
+		Rating          float64 `json:"rating_kg"`
+		Sag             *struct{ Simple, Clamped, Limit float64 }
+		Bores           []struct {
+			Part            string
+			Diameter, Depth float64
+			FromOutside     float64 `json:"from_outside"`
+			Heights         []float64
+		}
+	}
+	Parts []struct {
+		Name, Drawer, Role, Stock, Grain string
+		Quantity, Spares                 int
+		Length, Width, Thickness         float64
+	}
+	Setups []struct {
+		CutterWidth   float64 `json:"cutter_width"`
+		FenceDistance float64 `json:"fence_distance"`
+		CutterHeight  float64 `json:"cutter_height"`
+		Drawers       []string
+	}
+	Fit      []fitted
+	Sheets   []laidStock
+	Material []struct {
+		Stock  string
+		Pieces int
+		Area   float64
+		Cost   float64
+	}
+	Buy []struct {
+		Kind, Name, Unit string
+		Quantity, Cost   float64
+	}
+	Cabinets []struct {
+		Name, Slide string
+		Opening     struct{ Width, Height, Depth float64 }
+		OutOfSquare float64 `json:"out_of_square"`
+		Packing     float64
+		SlideLength float64 `json:"slide_length"`
+		Rows        []struct {
+			Drawer             string
+			FrontHeight        float64 `json:"front_height"`
+			FrontBottom        float64 `json:"front_bottom"`
+			BoxBottom          float64 `json:"box_bottom"`
+			Above, Below, Line float64
+		}
+		Spacers []struct {
+			Length  float64
+			Drawers []string
+		}
+		Files []string
+	}
+	Warnings []warned
+}
+
+// fitted is a measure in report.json and in fit --json.
+type fitted struct {
+	Drawer, Words, Verdict string
+	Nominal, Min, Max      float64
+	ForecastLimit          [2]float64 `json:"forecast_limit"`
+	Worst, Likely          [2]float64
+	WorstVerdict           string `json:"worst_verdict"`
+	LikelyVerdict          string `json:"likely_verdict"`
+	Drawn                  *struct{ Within float64 }
+}
+
+// decode reads JSON.
+func (r *reading) decode(text string, to any) {
+	if err := json.Unmarshal([]byte(text), to); err != nil {
+		r.fail("%v", err)
+	}
+}
+
+func reportJSON(r *reading, text string) {
+	var j reported
+	r.decode(text, &j)
+	boxes, pieces := 0, 0
+	for _, d := range j.Drawers {
+		boxes += d.Count
+		r.count("box", d.Name, "count", d.Count)
+		r.words("box", d.Name, "machine", d.Machine)
+		r.box(d.Name, "outside", d.Outside.Width, d.Outside.Height, d.Outside.Depth)
+		r.box(d.Name, "inside", d.Inside.Width, d.Inside.Height, d.Inside.Depth)
+		if d.Weight > 0 {
+			r.weight(d.Name, "empty", d.Weight)
+			if d.Load > 0 {
+				r.weight(d.Name, "loaded", d.Weight+d.Load)
+			}
+		}
+		if d.Rating > 0 && (d.Weight > 0 || d.Sag != nil) { // else the list has no line for it
+			r.weight(d.Name, "slides carry", d.Rating)
+		}
+		if d.Sag != nil {
+			r.exact("sag", d.Name, "clamped", d.Sag.Clamped)
+			r.exact("sag", d.Name, "simple", d.Sag.Simple)
+			r.exact("sag", d.Name, "limit", d.Sag.Limit)
+		}
+		for _, b := range d.Bores {
+			of := d.Name + " " + b.Part
+			r.exact("bore", of, "diameter", b.Diameter)
+			r.exact("bore", of, "depth", b.Depth)
+			r.exact("bore", of, "from outside", b.FromOutside)
+			for i, h := range b.Heights {
+				r.exact("bore", of, fmt.Sprint("height ", i+1), h)
+			}
+		}
+	}
+	for _, p := range j.Parts {
+		pieces += p.Quantity
+		r.count("part", p.Name, "quantity", p.Quantity)
+		for measure, v := range map[string]string{"drawer": p.Drawer, "role": p.Role, "stock": p.Stock, "grain": p.Grain} {
+			r.words("part", p.Name, measure, v)
+		}
+		for measure, v := range map[string]float64{"length": p.Length, "width": p.Width, "thickness": p.Thickness} {
+			r.exact("part", p.Name, measure, v)
+		}
+	}
+	r.count("total", "job", "boxes", boxes)
+	r.count("total", "job", "kinds", len(j.Drawers))
+	r.count("total", "job", "pieces", pieces)
+	for _, s := range j.Setups {
+		for _, d := range s.Drawers {
+			r.exact("corner", d, "cutter", s.CutterWidth)
+			r.exact("corner", d, "fence", s.FenceDistance)
+			r.exact("corner", d, "height", s.CutterHeight)
+		}
+	}
+	for _, f := range j.Fit {
+		r.fit(f.Drawer, f)
+	}
+	for _, m := range j.Material {
+		r.count("stock", m.Stock, "pieces", m.Pieces)
+		r.add("stock", m.Stock, "area", fmt.Sprint(m.Area), 1e-4)
+	}
+	total := 0.0
+	for _, x := range j.Buy {
+		name := x.Kind + " " + x.Name
+		r.words("buy", name, "quantity", fmt.Sprint(x.Quantity))
+		r.words("buy", name, "unit", x.Unit)
+		if total += x.Cost; x.Cost > 0 {
+			r.money("buy", name, "cost", fmt.Sprint(x.Cost))
+		}
+	}
+	if total > 0 {
+		r.money("total", "job", "cost", fmt.Sprint(math.Round(total*100)/100))
+	}
+	for _, k := range j.Sheets {
+		r.laid(k)
+	}
+	r.rows(j)
+	r.warnings(listed(j.Warnings))
+}
+
+// box adds the three sides of a box.
+func (r *reading) box(drawer, which string, sides ...float64) {
+	for i, m := range []string{"width", "height", "depth"} {
+		r.exact("box", drawer, which+" "+m, sides[i])
+	}
+}
+
+// poundKG is the international pound (NIST SP 811, appendix B.8).
+const poundKG = 0.45359237
+
+// weight adds a weight in kg, as the job's unit has it.
+func (r *reading) weight(drawer, measure string, kg float64) {
+	unit := "kg"
+	if r.unit == "in" {
+		kg, unit = kg/poundKG, "lb"
+	}
+	r.add("weight", drawer, measure+" in "+unit, fmt.Sprint(kg), 1e-3) // a gram, or more than that in pounds
+}
+
+func (r *reading) fit(drawer string, f fitted) {
+	of := drawer + ": " + f.Words
+	r.exact("fit", of, "nominal", f.Nominal)
+	r.exact("fit", of, "least", f.Min)
+	r.exact("fit", of, "most", f.Max)
+	r.words("fit", of, "verdict", f.Verdict)
+	for measure, v := range map[string][2]float64{"limit": f.ForecastLimit, "likely": f.Likely, "worst": f.Worst} {
+		r.exact("fit", of, measure+" from", v[0])
+		r.exact("fit", of, measure+" to", v[1])
+	}
+	r.words("fit", of, "likely verdict", f.LikelyVerdict)
+	r.words("fit", of, "worst verdict", f.WorstVerdict)
+}
+
+func (r *reading) rows(j reported) {
+	for _, c := range j.Cabinets {
+		r.exact("opening", c.Name, "width", c.Opening.Width)
+		r.exact("opening", c.Name, "height", c.Opening.Height)
+		r.exact("opening", c.Name, "depth", c.Opening.Depth)
+		r.words("opening", c.Name, "slide", c.Slide)
+		r.exact("opening", c.Name, "slide length", c.SlideLength)
+		if c.Packing > 0 {
+			r.exact("opening", c.Name, "packing", c.Packing)
+		}
+		for _, row := range c.Rows {
+			r.words("row", row.Drawer, "opening", c.Name)
+			r.exact("row", row.Drawer, "front height", row.FrontHeight)
+			r.exact("row", row.Drawer, "front from", row.FrontBottom)
+			r.exact("row", row.Drawer, "box from", row.BoxBottom)
+			r.exact("row", row.Drawer, "free above", row.Above)
+			r.exact("row", row.Drawer, "free below", row.Below)
+			if len(c.Files) > 0 {
+				r.exact("row", row.Drawer, "slide line", row.Line)
+			}
+		}
+		for _, s := range c.Spacers {
+			r.exact("spacer", strings.Join(s.Drawers, ", "), "length", s.Length)
+		}
+	}
+}

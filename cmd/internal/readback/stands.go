@@ -1,0 +1,75 @@
+package readback
+
+import (
+	"slices"
+	"strings"
+)
+
+// Groups of outputs that say the same.
+var (
+	reports = []string{PartsJSON, ReportJSON}
+	printed = []string{PartsText, PartsTxt}
+	lists   = []string{PartsCSV, PartsList}
+	layouts = []string{SheetsText, SheetsJSON, SheetsCSV, ReportJSON, LayoutList, Page}
+)
+
+// stand says in which outputs all things of a kind have to stand once one of them has it.
+// No measure means each.
+type stand struct {
+	kind, measures string // measures are divided by |
+	in             []string
+}
+
+var stands = []stand{
+	{"part", "quantity|drawer|role", slices.Concat(reports, lists)},
+	{"part", "length|width|thickness|stock", slices.Concat(reports, lists, []string{CutList})},
+	{"part", "grain", slices.Concat(reports, lists)},
+	{"group", "pieces", slices.Concat(printed, []string{CutList, Packet, Page})},
+	{"group", "cuts", slices.Concat(printed, []string{CutList, Page})},
+	{"group", "parts", []string{CutList, Packet, Page}},
+	{"group", "setting|grain|banding", []string{CutList, Page}},
+	{"box", "outside width|outside height|outside depth|inside width|inside height|inside depth", slices.Concat(reports, []string{Packet, Page})},
+	{"box", "count", slices.Concat(reports, []string{Packet, Page})},
+	{"total", "kinds|boxes", slices.Concat(reports, []string{CheckText, Packet, Page})},
+	{"total", "pieces", slices.Concat(reports, []string{CutList})},
+	{"total", "different warnings", slices.Concat(reports, printed, []string{CheckText, CheckJSON, Page})},
+	{"warning", "drawers", slices.Concat(reports, printed, []string{CheckText, CheckJSON, Page})},
+	{"stock", "pieces", slices.Concat(reports, printed, []string{CutList, Packet, Page})},
+	{"stock", "area", slices.Concat(reports, printed)},
+	{"layout", "sheets", layouts},
+	{"layout", "said|yield in %", []string{SheetsText, SheetsJSON, ReportJSON, PartsTxt, Packet, Page}},
+	{"row", "opening|front height|front from|box from|slide line", slices.Concat(reports, printed, []string{SlideLines, Packet})},
+	{"row", "free above|free below", slices.Concat(reports, printed)},
+	{"spacer", "length", slices.Concat(reports, printed, []string{Packet})},
+	{"opening", "width|height|depth|slide", slices.Concat(reports, printed, []string{Packet})},
+	{"opening", "packing|slide length", slices.Concat(reports, printed)},
+	{"fit", "nominal|likely from|likely to|worst from|worst to|limit from|limit to|likely verdict|worst verdict", slices.Concat(reports, []string{FitJSON, Page})},
+	{"board", "mean|least|most", []string{FitText, FitJSON, Page}},
+	{"stack", "diagonal|diagonals apart", []string{FitJSON, Packet}},
+	{"weight", "empty in kg|empty in lb", slices.Concat(reports, printed, []string{Packet})},
+	{"weight", "loaded in kg|loaded in lb|slides carry in kg|slides carry in lb", slices.Concat(reports, printed)},
+	{"sag", "clamped|simple|limit", slices.Concat(reports, printed)},
+	{"bore", "", slices.Concat(reports, printed)},
+	{"buy", "quantity|unit", []string{ReportJSON, BuyList, Packet, Page}},
+}
+
+// standsIn are the outputs in which a thing has to stand once it stands in any.
+func (j Job) standsIn(k Key) []string {
+	var in []string
+	for _, s := range stands {
+		if s.kind == k.Kind && (s.measures == "" || slices.Contains(strings.Split(s.measures, "|"), k.Measure)) {
+			in = append(in, s.in...)
+		}
+	}
+	drawer, _, _ := strings.Cut(k.Of, ": ")
+	if (k.Kind == "box" && k.Measure != "count" || k.Kind == "fit") && !slices.Contains(j.Shown, drawer) {
+		in = slices.DeleteFunc(in, func(out string) bool { return out == Page })
+	}
+	if k.Kind == "board" && len(j.Shown) < len(j.Drawers) { // boards come with the drawers
+		in = slices.DeleteFunc(in, func(out string) bool { return out == Page })
+	}
+	if k.Kind == "buy" && !strings.HasPrefix(k.Of, "board ") { // the board has a table of its own
+		in = append(in, printed...)
+	}
+	return in
+}
