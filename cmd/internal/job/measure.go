@@ -45,7 +45,8 @@ func (r *reader) measured(n *node, k *key) float64 {
 		if x = float64(x*m.scale) + m.zero; err == nil && k.within(x) {
 			return min(max(x, k.min), k.max)
 		}
-		r.fail(CodeOutOfRange, n.at, "write "+k.numbers(), "%s cannot be %s", k.name, quote(n.text))
+		least, most := k.ends()
+		r.suggest(CodeOutOfRange, n.at, "write "+least+" to "+most, []string{least, most}, "%s cannot be %s", k.name, quote(n.text))
 		return 0
 	}
 	hint, fault := "write the number alone, as in "+k.example(), "an unknown unit"
@@ -70,6 +71,12 @@ func (k *key) within(x float64) bool {
 // numbers says the range of a measure.
 func (k *key) numbers() string {
 	return strings.TrimSpace(fmt.Sprintf("%g to %g %s", k.min, k.max, k.measures[0].unit))
+}
+
+// ends of that range, as they are written.
+func (k *key) ends() (least, most string) {
+	unit := k.measures[0].unit
+	return strings.TrimSpace(fmt.Sprintf("%g %s", k.min, unit)), strings.TrimSpace(fmt.Sprintf("%g %s", k.max, unit))
 }
 
 func (k *key) example() string {

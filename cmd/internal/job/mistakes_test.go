@@ -166,6 +166,7 @@ func TestHints(t *testing.T) {
 		want             bool
 	}{
 		{"key", strings.Replace(base, "count", "cuont", 1), "did you mean `count`?", true},
+		{"key that is there", strings.Replace(base, "count: 6", "count: 6\n    cuont: 7", 1), "did you mean `count`?", false},
 		{"capital", strings.Replace(base, "kind: saw", "kind: Saw", 1), "did you mean `saw`?", true},
 		{"word", strings.Replace(base, "kind: saw", "kind: laser", 1), "write `saw`, `router-table`, `router` or `hand`", true},
 		{"stock", strings.Replace(base, "sides: birch", "sides: brich", 1), "did you mean `birch`?", true},

@@ -101,7 +101,8 @@ func known[T any](b *builder, v value, all map[string]*T, kind string, lost bool
 	if ok || v.text == "" || lost || b.lost {
 		return found
 	}
-	b.fail(CodeUnknownName, v.at, didYouMean(v.text, slices.Sorted(maps.Keys(all))), "there is no %s %s", kind, quote(v.text))
+	hint, instead := didYouMean(v.text, slices.Sorted(maps.Keys(all)))
+	b.suggest(CodeUnknownName, v.at, hint, instead, "there is no %s %s", kind, quote(v.text))
 	return nil
 }
 

@@ -20,8 +20,11 @@ type Problem struct {
 	Message      string
 	Hint         string // what would do; may be empty
 	Key          string // of a missing entry, in the mapping at the place
-	Excerpt      string // the line of the file, cut around the place, safe to print
-	Caret        int    // columns of a terminal before the place in the excerpt
+	// Instead are what the hint names to be written for the word or key at the place;
+	// with each of them it is gone.
+	Instead []string
+	Excerpt string // the line of the file, cut around the place, safe to print
+	Caret   int    // columns of a terminal before the place in the excerpt
 }
 
 // Problems are all the problems of a file in the order of their places. At
@@ -47,6 +50,11 @@ func (r *reporter) full() bool { return len(r.problems) >= MaxProblems }
 
 func (r *reporter) fail(code Code, at Position, hint, format string, args ...any) {
 	r.add(Problem{Error: true, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}, at)
+}
+
+// suggest is fail for what another text at the place would end.
+func (r *reporter) suggest(code Code, at Position, hint string, instead []string, format string, args ...any) {
+	r.add(Problem{Error: true, Code: code, Hint: hint, Instead: instead, Message: fmt.Sprintf(format, args...)}, at)
 }
 
 func (r *reporter) add(p Problem, at Position) {

@@ -63,7 +63,7 @@ func (r *reader) section(n *node, keys []key, title string) *section {
 		i := slices.IndexFunc(keys, func(k key) bool { return k.name == e.key })
 		switch {
 		case i < 0:
-			s.meant[r.unknownKey(e, keys, title)] = true
+			s.meant[r.unknownKey(e, n, keys, title)] = true
 		case lines[e.key] > 0:
 			r.fail(CodeDuplicateKey, e.at, "delete one of the two", "%s is already on line %d", e.key, lines[e.key])
 		default:
@@ -97,20 +97,26 @@ func (s *section) fallBack(r *reader, keys []key) {
 }
 
 // unknownKey reports an entry that does not exist, and gives the one that was
-// probably meant, if any.
-func (r *reader) unknownKey(e entry, keys []key, title string) (meant string) {
-	names := make([]string, len(keys))
-	for i, k := range keys {
-		names[i] = k.name
+// probably meant, if any: none that the mapping has already.
+func (r *reader) unknownKey(e entry, of *node, keys []key, title string) (meant string) {
+	var names []string
+	for _, k := range keys {
+		if !slices.ContainsFunc(of.entries, func(o entry) bool { return o.key == k.name }) {
+			names = append(names, k.name)
+		}
 	}
-	hint, meant := didYouMean(e.key, names), nearest(e.key, names)
+	hint, instead := "delete it", []string(nil)
+	if len(names) > 0 {
+		hint, instead = didYouMean(e.key, names)
+		meant = nearest(e.key, names)
+	}
 	if before, _, found := strings.Cut(e.key, ":"); found && slices.Contains(names, before) {
-		hint, meant = "write a space after the colon", before
+		hint, meant, instead = "write a space after the colon", before, nil
 	}
 	if e.key != "" && e.key[0] >= '0' && e.key[0] <= '9' {
-		hint = "write a decimal point, as in 5.8: a comma ends the value"
+		hint, instead = "write a decimal point, as in 5.8: a comma ends the value", nil
 	}
-	r.fail(CodeUnknownKey, e.at, hint, "%s has no entry %s", title, quote(e.key))
+	r.suggest(CodeUnknownKey, e.at, hint, instead, "%s has no entry %s", title, quote(e.key))
 	return meant
 }
 

@@ -3,22 +3,24 @@ package job
 import "strings"
 
 // didYouMean is a hint for a word that is none of the known ones: the nearest
-// of them, or all of them.
-func didYouMean(word string, known []string) string {
+// of them, or all of them; instead are those that it names.
+func didYouMean(word string, known []string) (hint string, instead []string) {
 	if near := nearest(word, known); near != "" {
-		return "did you mean `" + near + "`?"
+		return "did you mean `" + near + "`?", []string{near}
 	}
-	return "write " + alternatives(known)
+	return "write " + alternatives(known), known[:min(len(known), mostShown)]
 }
+
+// mostShown is how many words a person reads; the keys of a job are among them.
+const mostShown = 20
 
 // alternatives lists words for a person, as many as a person reads.
 func alternatives(words []string) string {
-	const shown = 20 // the keys of a job among them
-	quoted := make([]string, 0, shown+1)
-	for _, w := range words[:min(len(words), shown)] {
+	quoted := make([]string, 0, mostShown+1)
+	for _, w := range words[:min(len(words), mostShown)] {
 		quoted = append(quoted, "`"+w+"`")
 	}
-	if len(words) > shown {
+	if len(words) > mostShown {
 		return strings.Join(append(quoted, "..."), ", ")
 	}
 	if n := len(quoted); n > 1 {
