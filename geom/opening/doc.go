@@ -96,6 +96,8 @@ type Problem struct {
 	Row     int
 	Message string // the fact, with the measured values
 	Hint    string // what the shop can change
+	// Change is the length that the hint names, if any; it was tried.
+	Change *Change
 }
 
 // Defaults; common practice, no source.

@@ -124,8 +124,8 @@ func (p *planner) checkSwelling(heights []float64) {
 		return // nothing above or below it
 	}
 	if grows := highest * p.Front.Swelling; grows > gap-leastGap+settle {
-		p.say(true, "front-movement", field, row, fmt.Sprintf("the front of row %d, %s high, swells by %s in a damp season; the gap is %s", row+1, p.text(highest), p.text(grows), p.text(gap)),
-			fmt.Sprintf("write a %s of %s or more, or take a front that moves less", field, p.atLeast(grows+leastGap)))
+		p.propose(p.least(field, grows+leastGap), "front-movement", field, row, fmt.Sprintf("the front of row %d, %s high, swells by %s in a damp season; the gap is %s", row+1, p.text(highest), p.text(grows), p.text(gap)),
+			"take a front that moves less")
 	}
 }
 

@@ -64,6 +64,13 @@ type planner struct {
 
 // Make plans a bank. With an error among the problems the plan is not to be used.
 func Make(b Bank) (Plan, []Problem) {
+	p := plan(b)
+	p.advise()
+	return p.plan, p.problems
+}
+
+// plan is Make without trying what is advised.
+func plan(b Bank) *planner {
 	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
 	if b.Slide.Height > 0 { // something is screwed on there
 		p.plan.Packing = b.Opening.FrameOver
@@ -73,7 +80,7 @@ func Make(b Bank) (Plan, []Problem) {
 	heights, ok := p.heights()
 	depth, deep := p.depth()
 	if !ok || !deep || p.failed() {
-		return p.plan, p.problems
+		return p
 	}
 	p.plan.SlideLength, p.plan.RoomBehind = depth, p.plan.Opening.Depth-p.inFront()-depth-p.Opening.Behind
 	p.rows(heights, depth)
@@ -81,11 +88,16 @@ func Make(b Bank) (Plan, []Problem) {
 		p.racking()
 		p.lines()
 	}
-	return p.plan, p.problems
+	return p
 }
 
 func (p *planner) say(isError bool, code, field string, row int, message, hint string) {
 	p.problems = append(p.problems, Problem{Code: code, Error: isError, Field: field, Row: row, Message: message, Hint: hint})
+}
+
+// propose is say for an error that a change may end.
+func (p *planner) propose(c Change, code, field string, row int, message, hint string) {
+	p.problems = append(p.problems, Problem{Code: code, Error: true, Field: field, Row: row, Message: message, Hint: hint, Change: &c})
 }
 
 func (p *planner) failed() bool {
@@ -97,9 +109,7 @@ func (p *planner) failed() bool {
 	return false
 }
 
-func (p *planner) text(mm float64) string    { return geom.LengthOf(mm).Text(p.Unit) }
-func (p *planner) atLeast(mm float64) string { return geom.LengthOf(mm).RoundUp(p.Unit).Text(p.Unit) }
-func (p *planner) atMost(mm float64) string  { return geom.LengthOf(mm).RoundDown(p.Unit).Text(p.Unit) }
+func (p *planner) text(mm float64) string { return geom.LengthOf(mm).Text(p.Unit) }
 
 // measure judges the readings of the opening.
 func (p *planner) measure() {
@@ -144,8 +154,8 @@ func greatest(list []float64) float64 {
 func (p *planner) sides() {
 	s, t := p.Slide, p.Sides.Thickness
 	if s.MostSide > 0 && t.Max > s.MostSide+settle {
-		p.say(true, "side-thickness", "sides", -1, fmt.Sprintf("sides of %s, %s at the thickest, do not go beside this slide, which takes %s", p.text(t.Mean), p.text(t.Max), p.text(s.MostSide)),
-			fmt.Sprintf("take sides of %s or less, or a %s slide", p.atMost(s.MostSide), SideMount))
+		p.propose(p.most("sides", s.MostSide-(t.Max-t.Mean)), "side-thickness", "sides", -1, fmt.Sprintf("sides of %s, %s at the thickest, do not go beside this slide, which takes %s", p.text(t.Mean), p.text(t.Max), p.text(s.MostSide)),
+			fmt.Sprintf("take a %s slide", SideMount))
 	}
 	if spread := 2 * (t.Max - t.Min); spread > s.Plus+s.Minus+settle {
 		p.say(false, "width-tolerance", "sides", -1, fmt.Sprintf("over the readings of the sides the widths of the boxes, outside or inside, differ by %s, more than the %s that the slide takes", p.text(spread), p.text(s.Plus+s.Minus)),
@@ -187,8 +197,8 @@ func (p *planner) depth() (float64, bool) {
 	}
 	length, ok := s.pick(room)
 	if !ok {
-		p.say(true, "depth", "slide", -1, fmt.Sprintf("the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it", p.text(p.plan.Opening.Depth), p.text(s.shortest()), p.text(s.shortest()+taken)),
-			fmt.Sprintf("an opening %s deep, a slide of the shop's own that is shorter, or a %s, which is cut to length", p.atLeast(s.shortest()+taken), Wooden))
+		p.propose(p.least("opening", s.shortest()+taken), "depth", "slide", -1, fmt.Sprintf("the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it", p.text(p.plan.Opening.Depth), p.text(s.shortest()), p.text(s.shortest()+taken)),
+			fmt.Sprintf("a slide of the shop's own that is shorter, or a %s, which is cut to length", Wooden))
 	}
 	return length, ok
 }
@@ -205,8 +215,8 @@ func (p *planner) width() float64 {
 func (p *planner) rows(heights []float64, depth float64) {
 	width := p.width()
 	if beyond := width - p.plan.Opening.Width; beyond > settle {
-		p.say(true, "width", "sides", -1, fmt.Sprintf("with sides of %s the boxes would be %s wide in an opening of %s", p.text(p.Sides.Thickness.Mean), p.text(width), p.text(p.plan.Opening.Width)),
-			fmt.Sprintf("take sides of %s or less", p.atMost(p.Sides.Thickness.Mean-beyond/2)))
+		p.propose(p.most("sides", p.Sides.Thickness.Mean-beyond/2), "width", "sides", -1, fmt.Sprintf("with sides of %s the boxes would be %s wide in an opening of %s", p.text(p.Sides.Thickness.Mean), p.text(width), p.text(p.plan.Opening.Width)),
+			"take another slide")
 		return
 	}
 	_, top, left := p.span()
