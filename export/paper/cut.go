@@ -20,7 +20,7 @@ type Cut struct {
 	Hold      Hold
 	Cutter    float64 // its width
 	Height    float64 // over the table
-	Fence     float64 // from its face to the near side of the cutter
+	Fence     float64 // from its face to the near side of the cutter; below 0 as much of it is buried there
 	Thickness float64 // of the part
 }
 
@@ -85,7 +85,11 @@ func Operator(c Cut, number Number) drawing.Drawing {
 	at := func(x, y float64) geom.Point { return geom.Point{X: scale * (x - low), Y: 16 + scale*(y+tableDeep)} }
 	out.Add(d, at(0, 0), scale)
 	// Sizes below the table, each in a row of its own, and the height beside the cutter.
-	if c.Hold != OnJig {
+	switch c.Hold {
+	case OnJig:
+	case AtEnd:
+		row(&out, at(-c.Cutter, -tableDeep), at(face, -tableDeep), 5, "out of the fence "+number(c.Cutter+c.Fence))
+	default:
 		row(&out, at(0, -tableDeep), at(face, -tableDeep), 5, "fence "+number(c.Fence))
 	}
 	row(&out, at(-c.Cutter, -tableDeep), at(0, -tableDeep), 11, "cutter "+number(c.Cutter))

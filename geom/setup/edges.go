@@ -40,6 +40,10 @@ func (p *process) hole(i int) Step {
 	return s
 }
 
+// pared is by how much a ploughed groove is widened with a chisel rather than by another
+// pass of the plane, in millimetres; common practice, no source.
+const pared = 0.3
+
 // byHand is a pocket between knife and gauge lines, or ploughed.
 func (p *process) byHand(i int) Step {
 	k := p.board.Panel.Pockets[i]
@@ -60,7 +64,9 @@ func (p *process) byHand(i int) Step {
 			s.Work, s.Cutter = Chopped, 0
 			break
 		}
-		s.passes()
+		if s.passes(); s.Width-s.Cutter < pared {
+			s.Passes = s.Passes[:1]
+		}
 		s.Cutter = 0 // a gauge is set with the iron in, and no other cut has one
 	}
 	return s

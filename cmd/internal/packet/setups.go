@@ -113,8 +113,11 @@ func (m maker) setting(n int, machine string, s report.Setting, step *int) {
 			if len(passes) == 0 {
 				passes = []float64{s.Fence}
 			}
-			mm := m.unit.MM()
-			d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter * mm, Height: s.Height * mm, Fence: passes[0] * mm, Thickness: m.first(c).Panel.Thickness}, m.caliper)
+			mm, fence := m.unit.MM(), passes[0]
+			if hold == paper.AtEnd && len(passes) == 1 { // the rest of the cutter is buried
+				fence = c.Width - s.Cutter
+			}
+			d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter * mm, Height: s.Height * mm, Fence: fence * mm, Thickness: m.first(c).Panel.Thickness}, m.caliper)
 			m.Keep(d.Height + 18)
 			m.step(c, *step)
 			m.Figure(d, "Seen by the operator, who feeds away from himself with the fence at his right; "+unit+".")

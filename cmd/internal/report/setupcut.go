@@ -61,20 +61,26 @@ func (m maker) step(c setup.Cut) CutStep {
 		out.Cautions = append(out.Cautions, stopped...)
 	}
 	kind := m.drawers[0].Setup.Cutter.Kind
-	switch {
-	case c.Refused != nil:
-		out.Note = upper(batch.BeyondText(*c.Refused, m.batch.Units))
-		out.Instead = batch.WaysText(c.Step, kind)
-	case c.Instead != nil:
-		out.Note = upper(batch.BeyondText(*c.Instead, m.batch.Units)) + ": so it lies flat, and the height is the rabbet's depth in a board of the mean thickness; what a board is thicker the cutter is raised."
-		if c.Work == setup.OnEnd {
-			out.Note = upper(batch.BeyondText(*c.Instead, m.batch.Units)) + ": so it is stood on end."
-		}
-	case c.Clamped:
-		out.Note = "Clamp it to the sled: it is too short to be held by hand."
-	case c.Supported:
-		out.Note = "Support its far end level with the table: it is long enough to tip."
+	if c.Refused != nil {
+		out.Note, out.Instead = upper(batch.BeyondText(*c.Refused, m.batch.Units)), batch.WaysText(c.Step, kind)
+		return out
 	}
+	var notes []string
+	if c.Instead != nil {
+		why := upper(batch.BeyondText(*c.Instead, m.batch.Units))
+		if c.Work == setup.OnEnd {
+			notes = append(notes, why+": so it is stood on end.")
+		} else {
+			notes = append(notes, why+": so it lies flat, and the height is the rabbet's depth in a board of the mean thickness; by as much as a board is thicker the cutter is raised.")
+		}
+	}
+	if c.Clamped {
+		notes = append(notes, "Clamp it to the sled: it is too short to be held by hand.")
+	}
+	if c.Supported {
+		notes = append(notes, "Support its far end level with the table: it is long enough to tip.")
+	}
+	out.Note = strings.Join(notes, " ")
 	return out
 }
 
@@ -204,7 +210,7 @@ func (c CutStep) How(u geom.Unit) string {
 	case setup.Shoulder:
 		return fmt.Sprintf("%s at %s: gauge what stays from the %s face, knife the shoulder along a square, saw it down to the gauge line, then take the waste off with a chisel or a rabbet plane", c.Kind, edges, c.Face)
 	case setup.Ploughed:
-		return fmt.Sprintf("%s, %s wide in the %s face: plough plane with its fence along the %s, short strokes from the far end first", c.Kind, width, c.Face, edges)
+		return fmt.Sprintf("%s, %s wide in the %s face: plough plane with its fence along the %s, short strokes from the far end first; pare the other wall until the bottom goes in", c.Kind, width, c.Face, edges)
 	case setup.Chopped:
 		return fmt.Sprintf("%s, %s wide in the %s face, stopped %s and %s from the ends: gauge both walls from the %s, knife the stops, chop the ends with a mortise chisel, then chisel and router plane between them", c.Kind, width, c.Face, mm(c.Stops[0]), mm(c.Stops[1]), edges)
 	case setup.HandSawn:
