@@ -80,8 +80,29 @@ func (m maker) step(c setup.Cut) CutStep {
 	if c.Supported {
 		notes = append(notes, "Support its far end level with the table: it is long enough to tip.")
 	}
+	if c.Work == setup.Fingers || c.Work == setup.HandSawn {
+		notes = append(notes, m.fingerRows(c)...)
+	}
 	out.Note = strings.Join(notes, " ")
 	return out
+}
+
+// fingerRows tell of the rows of fingers that are not as high as the others.
+func (m maker) fingerRows(c setup.Cut) (notes []string) {
+	for _, s := range Setups(batch.Batch{Units: m.batch.Units, Drawers: m.drawers}) {
+		if s.FingerRow == 0 {
+			continue
+		}
+		cut := func(d batch.Drawer) bool {
+			return slices.Contains(s.Drawers, d.Spec.Name) && slices.ContainsFunc(d.Parts, func(p batch.Part) bool {
+				return slices.ContainsFunc(c.Boards, func(b setup.Piece) bool { return b.Name == p.Name })
+			})
+		}
+		if slices.ContainsFunc(m.drawers, cut) {
+			notes = append(notes, fmt.Sprintf("%s: %s.", Some(s.Drawers), fingerRow(s, m.batch.Units)))
+		}
+	}
+	return notes
 }
 
 func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
