@@ -13,6 +13,9 @@ type Fault struct {
 	Field   Field
 	Message string
 	Hint    string
+	// Write is the length, in mm, that the hint names for the setting; 0 where it names
+	// none.
+	Write float64
 }
 
 // Field is the setting that a fault is about.
@@ -36,13 +39,18 @@ func (p *preparation) warn(code string, f Field, hint, format string, args ...an
 	p.faults = append(p.faults, Fault{Code: code, Field: f, Message: fmt.Sprintf(format, args...), Hint: hint})
 }
 
+// naming keeps the length that the last fault's hint names.
+func (p *preparation) naming(l geom.Length) { p.faults[len(p.faults)-1].Write = l.MM() }
+
 func (p *preparation) text(mm float64) string { return geom.LengthOf(mm).Text(p.Unit) }
 func (p *preparation) atLeast(mm float64) string {
-	return geom.LengthOf(mm).RoundUp(p.Unit).Text(p.Unit)
+	return p.up(mm).Text(p.Unit)
 }
 func (p *preparation) atMost(mm float64) string {
-	return geom.LengthOf(mm).RoundDown(p.Unit).Text(p.Unit)
+	return p.down(mm).Text(p.Unit)
 }
+func (p *preparation) up(mm float64) geom.Length   { return geom.LengthOf(mm).RoundUp(p.Unit) }
+func (p *preparation) down(mm float64) geom.Length { return geom.LengthOf(mm).RoundDown(p.Unit) }
 
 // bit names a bit with its diameter, which may be its name.
 func (p *preparation) bit(b Bit) string {

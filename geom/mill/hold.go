@@ -50,6 +50,7 @@ func (p *preparation) checkSkin() {
 	case !p.FromSpoilboard && thin < leastSkin-touching:
 		p.warn("skin", FieldSkin, "write a skin of "+p.atLeast(p.Skin+leastSkin-thin)+" or more, or measure depths from the spoilboard",
 			"a skin of %s is %s in the thinnest board", p.text(p.Skin), p.text(math.Max(0, thin)))
+		p.naming(p.up(p.Skin + leastSkin - thin))
 	}
 }
 
@@ -70,6 +71,7 @@ func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
 	if most := p.part.Least - leastAboveTab; p.Tabs.Height > most+touching {
 		p.fail("tabs", FieldTabs, "write a height of "+p.atMost(most)+" or less", "tabs of %s are too high for a panel of %s, %s at the thinnest",
 			p.text(p.Tabs.Height), p.text(p.part.Thickness), p.text(p.part.Least))
+		p.naming(p.down(most))
 		return nil, false
 	}
 	width := p.Bits[profile.Bit].Diameter + SlotRoom
