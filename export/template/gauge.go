@@ -24,11 +24,16 @@ const blockLong, blockWide = 90.0, 40.0
 
 // Blocks are plates to set a fence or a cutter by: of plates and of the shop's spacers
 // what comes nearest.
-func Blocks(c Corner, spacers []float64, o Options) []Plate {
+func Blocks(c Corner, spacers []float64, o Options) (list []Plate) {
 	if math.Abs(c.Fence-c.Height) < even {
-		return []Plate{block("fence and height", "fence", c, c.Fence, spacers, o)}
+		list = append(list, block("fence and height", "fence", c, c.Fence, spacers, o))
+	} else {
+		list = append(list, block("fence", "fence", c, c.Fence, spacers, o), block("height", "height", c, c.Height, spacers, o))
 	}
-	return []Plate{block("fence", "fence", c, c.Fence, spacers, o), block("height", "height", c, c.Height, spacers, o)}
+	if c.Deep > 0 && math.Abs(c.Deep-c.Height) >= even { // with room for glue
+		list = append(list, block("height for the dados", "dado-height", c, c.Deep, spacers, o))
+	}
+	return list
 }
 
 const (

@@ -40,3 +40,12 @@ func TestGauge(t *testing.T) {
 		t.Errorf("area %g, should be %g", got, want)
 	}
 }
+
+// TestBlocksForGlueRoom: dados that are deeper than tongues are long have a block of
+// their own.
+func TestBlocksForGlueRoom(t *testing.T) {
+	list := Blocks(Corner{Name: "s", Fence: 6.1, Height: 6.1, Deep: 6.3}, nil, options())
+	if len(list) != 2 || list[1].Name != "block-s-dado-height" {
+		t.Errorf("%+v", list)
+	}
+}

@@ -51,6 +51,7 @@ func (m maker) setups() {
 		if len(c.Files) > 0 {
 			m.files(c)
 		}
+		m.checks(c.Checks, c.ChecksSaid)
 		m.apart(c, step)
 	}
 }
@@ -66,7 +67,6 @@ func (m maker) files(c report.Machine) {
 		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Face + ", " + how, f.File})
 	}
 	m.Table([]string{">pieces", "part", "face", "drawing"}, rows)
-	m.checks(c.Checks, c.ChecksSaid)
 }
 
 // apart are what is sawn and bored afterwards.

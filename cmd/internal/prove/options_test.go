@@ -133,6 +133,13 @@ func TestOptions(t *testing.T) {
 				w.floor, w.slack, w.hold = [4]float64{0.6, 0, 0, 0.6}, [2]float64{2.6, 2}, 4.8
 			}, verdict: report.Goes,
 		},
+		"turned over 0.3 off, with room for glue, where a tongue's end may have 0.5": {
+			more: "joinery: {glue-room: 0.3}\nlimits: {end-room: 0.5}",
+			try:  prove.Options{FlipAlong: 0.3},
+			want: func(w *expected) {
+				w.floor, w.slack, w.hold = [4]float64{0.6, 0, 0, 0.6}, [2]float64{2.6, 2}, 4.8
+			}, verdict: report.GoesBut,
+		},
 		"turned over 0.9 off across": { // the rabbets run the full height and 2.5 over, 1 more than the bit needs
 			try:  prove.Options{FlipAcross: 0.9},
 			want: func(*expected) {}, verdict: report.Goes,

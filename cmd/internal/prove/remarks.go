@@ -173,6 +173,9 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 				values["the play of "+p.Name+" in its dados"] = p.Play.Mean
 			}
 			judge(f, values)
+		case "shoulder-gap":
+			f.Limit = [2]float64{0, -f.Limit[0]} // of the room; what is open is told of below
+			judge(f, corners(f, "the room between the tongue of the %s and the floor of its dado in the %s", func(c report.Corner) float64 { return c.FloorGap.Mean }))
 		case "recess":
 			judge(f, corners(f, "the recess of the %s at the %s", func(c report.Corner) float64 { return c.Recess.Mean }))
 		case "lap":

@@ -11,6 +11,7 @@ import (
 	"drawerwright/geom/fit"
 	"drawerwright/geom/gauge"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
 )
 
 // Check is what a caliper should read, and between what it may be: as printed, so that a
@@ -25,7 +26,7 @@ type Check struct {
 }
 
 // offList is said of a reading whose limits are for parts of any size.
-const offList = ", over the cut list's"
+const offList = ", off the cut list"
 
 // checks are the caliper's limits for drawers that are cut at one setting, of which
 // every combination is right for all of them, and what has to be said of them.
@@ -41,6 +42,57 @@ func (m maker) checks(drawers []batch.Drawer) (list []Check, said []string) {
 		list = append(list, c)
 	}
 	return list, m.checksSaid(set, drawers)
+}
+
+// checksOf are those of several groups, each with its drawers' names where there are more.
+func (m maker) checksOf(groups [][]batch.Drawer) (list []Check, said []string) {
+	list = []Check{}
+	for _, g := range groups {
+		rows, more := m.checks(g)
+		if len(groups) > 1 {
+			var names []string
+			for _, d := range g {
+				names = append(names, d.Spec.Name)
+			}
+			of := Some(names) + ": "
+			for i := range rows {
+				rows[i].What = of + rows[i].What
+			}
+			for i := range more {
+				more[i] = of + more[i]
+			}
+		}
+		list, said = append(list, rows...), append(said, more...)
+	}
+	return list, said
+}
+
+// otherChecks adds those of drawers whose corners no one setting makes, as those of box
+// joints, to the last setting; where there is none, to the machine.
+func (m maker) otherChecks(out *Machine, settings []setup.Setting) {
+	served := make(map[string]bool)
+	for _, s := range settings {
+		for _, d := range m.served(s) {
+			served[d.Spec.Name] = true
+		}
+	}
+	var rest []batch.Drawer
+	for _, d := range m.drawers {
+		if !served[d.Spec.Name] {
+			rest = append(rest, d)
+		}
+	}
+	groups := batch.BySetting(rest)
+	if len(groups) == 0 {
+		return
+	}
+	list, said := m.checksOf(groups)
+	if n := len(out.Settings); n > 0 {
+		last := &out.Settings[n-1]
+		last.Checks, last.ChecksSaid = append(last.Checks, list...), append(last.ChecksSaid, said...)
+		return
+	}
+	out.Checks, out.ChecksSaid = list, said
 }
 
 // read is a number as it is printed.

@@ -53,10 +53,14 @@ func check(t *testing.T, name, text string, count map[string]int) {
 	list := rows(report.SetupText(sheet, b.Units))
 	var checks []report.Check
 	for _, m := range sheet.Machines {
+		before, said := len(checks), len(m.ChecksSaid)
 		for _, s := range m.Settings {
-			checks = append(checks, s.Checks...)
+			checks, said = append(checks, s.Checks...), said+len(s.ChecksSaid)
 		}
 		checks = append(checks, m.Checks...)
+		if len(checks) == before && said == 0 {
+			t.Errorf("%s: nothing is said of the readings at the %s of %v", name, m.Machine, m.Drawers)
+		}
 	}
 	if len(checks) != len(list) {
 		t.Errorf("%s: %d limits for programs, %d on paper: %v", name, len(checks), len(list), list)

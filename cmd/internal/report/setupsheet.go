@@ -183,7 +183,7 @@ func (m maker) machine() Machine {
 		out.Apart = m.bores()
 		out.OneSetup = m.verdict(len(batch.BySetting(m.drawers)))
 		out.Files = m.files()
-		out.Checks, out.ChecksSaid = m.checks(m.drawers)
+		out.Checks, out.ChecksSaid = m.checksOf(batch.BySetting(m.drawers))
 		return out
 	}
 	m.boards = batch.Boards(m.drawers)
@@ -191,6 +191,7 @@ func (m maker) machine() Machine {
 	for _, s := range sheet.Settings {
 		out.Settings = append(out.Settings, m.setting(s, cutter.Kind))
 	}
+	m.otherChecks(&out, sheet.Settings)
 	for _, c := range sheet.Apart {
 		out.Apart = append(out.Apart, m.step(c))
 	}

@@ -141,7 +141,9 @@ func (t *sheetText) machine(m Machine) {
 	}
 	if joinery.CutterKind(m.Machine).FollowsDrawing() {
 		t.files(m)
+		t.line("")
 	}
+	t.checks(m.Checks, m.ChecksSaid)
 	t.apart(m)
 }
 
@@ -272,6 +274,4 @@ func (t *sheetText) files(m Machine) {
 		rows = append(rows, []string{fmt.Sprintf("  %d x", f.Count), f.Part, f.Face, how, f.File})
 	}
 	rowsOf(&t.out, rows)
-	t.line("")
-	t.checks(m.Checks, m.ChecksSaid)
 }
