@@ -5,6 +5,8 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"drawerwright/geom"
@@ -409,6 +411,8 @@ func TestOneSettingForAll(t *testing.T) {
 		other := d
 		other.Spec.Width += 100
 		other.Spec.Depth += 50
+		// Set so near to the first that it prints alike.
+		other.Spec.FenceDistance, other.Spec.CutterHeight = d.Setup.FenceDistance+0.008, d.Setup.CutterHeight-0.008
 		built, problems := joinery.Build(other.Spec)
 		for _, p := range problems {
 			if p.Error {
@@ -536,5 +540,38 @@ func TestNoSet(t *testing.T) {
 	set := setOf(t, s, nil)
 	if len(set.Sorted) != 1 || set.Sorted[0].Stock != "rough" || math.Abs(set.Sorted[0].Least-11.715) > 1e-4 || math.Abs(set.Sorted[0].Most-12.285) > 1e-4 || !set.Lengths || len(set.Rows) == 0 {
 		t.Errorf("%+v", set)
+	}
+}
+
+// TestPrint: limits are rounded inwards, by no more than a step, and the target stays
+// between them.
+func TestPrint(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		target := rapid.Float64Range(0, 500).Draw(t, "target")
+		r := gauge.Row{Target: target, Least: target - rapid.Float64Range(0, 0.2).Draw(t, "below"), Most: target + rapid.Float64Range(0.02, 0.3).Draw(t, "above")}
+		for _, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
+			p := r.Print(u)
+			number := func(s string) float64 {
+				v, err := strconv.ParseFloat(s, 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				return v * u.MM()
+			}
+			step := u.MM() * math.Pow10(-(len(p.Least) - 1 - strings.IndexByte(p.Least, '.')))
+			is, least, most := number(p.Target), number(p.Least), number(p.Most)
+			if least < r.Least-2e-6 || least > r.Least+step || most > r.Most+2e-6 || most < r.Most-step {
+				t.Fatalf("%+v is printed %+v", r, p)
+			}
+			if is < least || is > most || math.Abs(is-target) > step {
+				t.Fatalf("%+v is printed %+v", r, p)
+			}
+		}
+	})
+	// 0.245 in between 0.2446 and 0.2454 in needs a fourth decimal, or the target would be
+	// the only number on paper.
+	r := gauge.Row{Target: 0.245 * geom.InchMM, Least: 0.2446 * geom.InchMM, Most: 0.2454 * geom.InchMM}
+	if p := r.Print(geom.Inch); p != (gauge.Printed{Target: "0.2450", Least: "0.2446", Most: "0.2454"}) {
+		t.Errorf("%+v", p)
 	}
 }
