@@ -3,6 +3,7 @@ package geom
 import (
 	"errors"
 	"math"
+	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -48,7 +49,7 @@ func TestLengthText(t *testing.T) {
 		want string
 	}{
 		{12_210_000, Millimetre, "12.21 mm"}, {460_000_000, Millimetre, "460 mm"}, {12_203_333, Millimetre, "12.2 mm"}, {12_205_000, Millimetre, "12.21 mm"},
-		{0, Millimetre, "0 mm"}, {-4_999, Millimetre, "0 mm"}, {-20_000, Millimetre, "-0.02 mm"},
+		{0, Millimetre, "0 mm"}, {-4_973, Millimetre, "0 mm"}, {-20_000, Millimetre, "-0.02 mm"},
 		{447_675_000, Inch, "17 5/8 in"}, {12_700_000, Inch, "1/2 in"}, {25_400_000, Inch, "1 in"}, {396_875, Inch, "1/64 in"}, {-19_050_000, Inch, "-3/4 in"},
 		{6_000_000, Inch, "0.236 in"}, {11_980_000, Inch, "0.472 in"}, {0, Inch, "0 in"}, {12_702_540, Inch, "1/2 in"}, {12_720_000, Inch, "0.501 in"},
 	} {
@@ -91,7 +92,8 @@ func TestLengthText(t *testing.T) {
 }
 
 // TestLengthRoundTrip: (1) what is on a printed grid comes back exactly from its
-// text, in either unit; (2) anything else comes back within half a step.
+// text, in either unit; (2) anything else comes back within half a step and what a
+// computation may move it by.
 func TestLengthRoundTrip(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		n := Length(rapid.Int64Range(-90_000, 90_000).Draw(t, "n"))
@@ -110,11 +112,65 @@ func TestLengthRoundTrip(t *testing.T) {
 		any := Length(rapid.Int64Range(-most, most).Draw(t, "nm"))
 		for unit, step := range map[Unit]Length{Millimetre: hundredthMM, Inch: thousandth} {
 			got, err := ParseLength(any.Text(unit), unit)
-			if d := got - any; err != nil || 2*d > step || 2*d < -step {
+			if d := got - any; err != nil || 2*(d-computed) > step || 2*(d+computed) < -step {
 				t.Fatalf("%d nm prints %q, off by %d (%v)", any, any.Text(unit), d, err)
 			}
 		}
 	})
+}
+
+// TestOneSizePrintsAlike: a size on a grid of halves, or a 64th, prints alike whatever the
+// last bits of a computation did to it, and never with a negative zero.
+func TestOneSizePrintsAlike(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		step := rapid.SampledFrom([]Length{hundredthMM / 2, thousandth / 2, sixtyFourth}).Draw(t, "step")
+		size := Length(rapid.Int64Range(-2_000_000, 2_000_000).Draw(t, "n")) * step
+		moved := size + Length(rapid.Int64Range(-int64(computed), int64(computed)).Draw(t, "moved by"))
+		for _, u := range []Unit{Millimetre, Inch} {
+			if u == Inch && step == hundredthMM/2 || u == Millimetre && step != hundredthMM/2 {
+				continue // halves of another grid
+			}
+			for name, print := range map[string]func(Length) string{"Number": func(l Length) string { return l.Number(u) }, "Fixed": func(l Length) string { return l.Fixed(u) }, "Measured": func(l Length) string { return l.Measured(u) }} {
+				if a, b := print(size), print(moved); a != b {
+					t.Fatalf("%s: %d nm prints %s, %d nm %s", name, size, a, moved, b)
+				}
+				if zero := print(size); strings.HasPrefix(zero, "-") && !strings.ContainsAny(zero, "123456789") {
+					t.Fatalf("%s of %d nm is %s", name, size, zero)
+				}
+			}
+		}
+	})
+}
+
+// TestMeasured: 17 5/8 + 0.003 = 17.628; 30/64 = 0.469 is the nearest 64th of 0.472.
+func TestMeasured(t *testing.T) {
+	for _, c := range []struct {
+		nm   Length
+		unit Unit
+		want string
+	}{
+		{447_751_200, Inch, "17.628 (17 5/8 + 0.003)"}, {447_675_000, Inch, "17 5/8"}, {11_988_800, Inch, "0.472 (15/32 + 0.003)"},
+		{447_598_800, Inch, "17.622 (17 5/8 - 0.003)"}, {406_400, Inch, "0.016 (1/64)"}, {25_400, Inch, "0.001"}, {0, Inch, "0"}, {9_075_000, Millimetre, "9.08"},
+	} {
+		if got := c.nm.Measured(c.unit); got != c.want {
+			t.Errorf("%d nm is measured as %s, want %s", c.nm, got, c.want)
+		}
+	}
+}
+
+// TestSpan: the lesser first, and one number where both print alike.
+func TestSpan(t *testing.T) {
+	for _, c := range []struct {
+		a, b Length
+		unit Unit
+		want string
+	}{
+		{800_000, 700_000, Millimetre, "0.70 to 0.80"}, {-4_000, 4_000, Millimetre, "0.00"}, {6_248_400, 6_250_000, Inch, "0.246"}, {-50_000, 50_000, Millimetre, "-0.05 to 0.05"},
+	} {
+		if got := Span(c.a, c.b, c.unit); got != c.want {
+			t.Errorf("from %d to %d nm is %s, want %s", c.a, c.b, got, c.want)
+		}
+	}
 }
 
 func TestLengthOf(t *testing.T) {

@@ -24,14 +24,49 @@ func (l Length) Number(u Unit) string {
 	if u == Millimetre {
 		return decimal(roundTo(l, hundredthMM), 2)
 	}
-	if l%sixtyFourth != 0 {
-		// Rounded, it may be a fraction: what prints alike reads alike.
-		l = Length(roundTo(l, thousandth)) * thousandth
+	if n, exact := l.sixtyFourths(); exact {
+		return fraction(n)
 	}
-	if l%sixtyFourth == 0 {
+	// Rounded, it may be a fraction: what prints alike reads alike.
+	if l := Length(roundTo(l, thousandth)) * thousandth; l%sixtyFourth == 0 {
 		return fraction(int64(l / sixtyFourth))
 	}
 	return decimal(roundTo(l, thousandth), 3)
+}
+
+// Measured is [Length.Number] for a person at a saw with a rule: what is no fraction of an
+// inch has the nearest one beside it, to a 64th, and what is missing from it or over it:
+// "17.628 (17 5/8 + 0.003)".
+func (l Length) Measured(u Unit) string {
+	text := l.Number(u)
+	if u != Inch || l <= 0 || !strings.Contains(text, ".") {
+		return text
+	}
+	shown := Length(roundTo(l, thousandth)) * thousandth
+	n := roundTo(shown, sixtyFourth)
+	over := shown - Length(n)*sixtyFourth
+	sign := "+"
+	if over < 0 {
+		sign, over = "-", -over
+	}
+	switch near := fraction(n); {
+	case n == 0:
+		return text
+	case roundTo(over, thousandth) == 0:
+		return text + " (" + near + ")"
+	default:
+		return text + " (" + near + " " + sign + " " + over.Fixed(Inch) + ")"
+	}
+}
+
+// Span prints what lies between two lengths as a caliper shows them, the lesser first:
+// "6.10 to 6.20", or one number where both print alike.
+func Span(a, b Length, u Unit) string {
+	low, high := min(a, b).Fixed(u), max(a, b).Fixed(u)
+	if low == high {
+		return low
+	}
+	return low + " to " + high
 }
 
 // Decimal prints a length as a decimal number for programs, to 0.01 mm or
@@ -88,8 +123,29 @@ func (l Length) RoundDown(u Unit) Length {
 	return down
 }
 
+// computed is how far the last bits of a computation, and the six decimals of a drawing in inches, may
+// move a length. One that is so near to the middle between two printed numbers, or to a
+// 64th, is taken for it: a size prints alike however it was come by.
+const computed Length = 26
+
 // roundTo counts how many steps a length that is not negative holds, half up.
-func roundTo(l, step Length) int64 { return int64((l + step/2) / step) }
+func roundTo(l, step Length) int64 {
+	n := int64(l / step)
+	if l%step >= step/2-computed {
+		n++
+	}
+	return n
+}
+
+// sixtyFourths of an inch that a length which is not negative is, if it is a whole number of
+// them.
+func (l Length) sixtyFourths() (n int64, exact bool) {
+	n, rest := int64(l/sixtyFourth), l%sixtyFourth
+	if rest >= sixtyFourth-computed {
+		return n + 1, true
+	}
+	return n, rest <= computed
+}
 
 // decimal prints n units of 10^-places without needless zeros.
 func decimal(n int64, places int) string {

@@ -12,6 +12,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
@@ -101,7 +102,7 @@ func chosen(b batch.Batch, name string) (int, error) {
 		}
 		names = append(names, d.Spec.Name)
 	}
-	return 0, fmt.Errorf("--drawer %s: the job has %s", name, report.Some(names))
+	return 0, fmt.Errorf("--drawer %s: the job has %s", name, words.Some(names))
 }
 
 // trialCut gathers the readings of a test cut.

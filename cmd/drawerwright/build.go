@@ -15,6 +15,7 @@ import (
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 
 	"github.com/schollz/progressbar/v3"
 	"github.com/spf13/cobra"
@@ -77,8 +78,8 @@ standard input.`,
 			if asJSON {
 				return done(writeJSON(s.out, written))
 			}
-			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(dir), written.Files, count(written.Drawers, "kind of drawer", "kinds of drawer"),
-				count(written.Boxes, "box", "boxes"), count(len(written.Warnings), "warning", "warnings"))
+			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(dir), written.Files, words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
+				words.Count(written.Boxes, "box", "boxes"), words.Count(len(written.Warnings), "warning", "warnings"))
 			return done(err)
 		},
 	}

@@ -3,6 +3,8 @@ package main
 import (
 	"fmt"
 
+	"drawerwright/cmd/internal/words"
+
 	"github.com/spf13/cobra"
 )
 
@@ -26,22 +28,11 @@ JOB may be - for standard input.`,
 			if asJSON {
 				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.More}))
 			}
-			_, err = fmt.Fprintf(s.out, "%s: %s, %s, no errors, %s\n", plain(l.Job.File), count(len(l.Batch.Drawers), "kind of drawer", "kinds of drawer"),
-				count(l.Batch.Boxes(), "box", "boxes"), count(len(l.Warnings), "warning", "warnings"))
+			_, err = fmt.Fprintf(s.out, "%s: %s, %s, no errors, %s\n", plain(l.Job.File), words.Count(len(l.Batch.Drawers), "kind of drawer", "kinds of drawer"),
+				words.Count(l.Batch.Boxes(), "box", "boxes"), words.Count(len(l.Warnings), "warning", "warnings"))
 			return done(err)
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the problems as JSON")
 	return c
-}
-
-// count writes a number with its noun.
-func count(n int, one, many string) string {
-	switch n {
-	case 0:
-		return "no " + many
-	case 1:
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
 }

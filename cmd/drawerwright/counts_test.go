@@ -125,3 +125,65 @@ func TestTooFewSheets(t *testing.T) {
 		}
 	}
 }
+
+// undermounted are boxes of a saw whose fronts get holes, and whose backs get notches, which
+// take the lower end of their rabbets away: on the blank, both have the same cuts. Its front
+// is 562 - 42 + 2 x (12.025 - 6.0125) = 532.03 long.
+const undermounted = `units: mm
+stock:
+  birch: {thickness: [12.0, 12.05], sheet: 2440 x 1220, grain: length}
+  hard: {thickness: 5.85, sheet: 2440 x 1220}
+cutter: {kind: saw, width: 6.05}
+openings:
+  base: {width: 562, height: 400, depth: 520, cabinet: frameless, fronts: inset}
+drawers:
+  - name: base
+    opening: base
+    slide: undermount
+    rows: 2
+    sides: birch
+    bottom: hard
+    joinery: {bottom-height: 13}
+    drawer-front: {stock: birch}
+`
+
+// TestBlanks: front and back that differ only in holes and notches are one blank in the cut
+// list; those whose grooves differ are not, nor are parts that a router cuts out. The table
+// of parts keeps a row for each.
+func TestBlanks(t *testing.T) {
+	_, text, _ := call(t, undermounted, "parts", "-")
+	if want := "4 blanks, 532.03 x 175 mm, with the same cuts: 2 (base-1-front, base-2-front) get 4 holes each; 2 (base-1-back, base-2-back) get 2 holes and 2 notches each\n"; !strings.Contains(text, want) {
+		t.Errorf("undermount: no %q in\n%s", want, text)
+	}
+	if _, csv, _ := call(t, undermounted, "parts", "-", "--csv"); !strings.Contains(csv, "\r\nbase-1-front,") || !strings.Contains(csv, "\r\nbase-1-back,") {
+		t.Errorf("parts.csv lost a row: %s", csv)
+	}
+	_, text, _ = call(t, "", "parts", "../../samples/workshop-bench.yaml")
+	if !strings.Contains(text, "4 blanks, 395.7 x 137.85 mm, with the same cuts: 2 (tote-front) get 1 opening each; 2 (tote-back) stay as they are") || strings.Contains(text, "(left-1-front)") {
+		t.Errorf("workshop bench:\n%s", text)
+	}
+	if _, text, _ = call(t, "", "parts", "../../samples/kitchen-bank.yaml"); strings.Contains(text, "blanks,") {
+		t.Errorf("a router's parts have blanks:\n%s", text)
+	}
+}
+
+// TestUncheckedLoad: a load whose bottom cannot be checked is said once for each stock, at
+// the load, with what to write, and that ends it.
+func TestUncheckedLoad(t *testing.T) {
+	job := strings.NewReplacer("620 x 620", "620 x 620, load: 12 kg", "620 x 140 x 620", "620 x 140 x 620, load: 12 kg", "620 x 240 x 620", "620 x 240 x 620, load: 12 kg").Replace(fmt.Sprintf(twoSheets, ""))
+	const want = "the bottom was not checked under its load: how stiff hard is, is not known"
+	for _, command := range []string{"check", "parts", "setup"} {
+		status, out, errs := call(t, job, command, "-")
+		if status != 0 || strings.Count(errs, want) != 1 || !strings.Contains(errs, "(standard input):8:") || !strings.Contains(errs, "into the stock hard") {
+			t.Errorf("%s: %d, %s", command, status, errs)
+		}
+		if command == "parts" && strings.Count(out, want) != 1 {
+			t.Errorf("parts.txt says it %d times", strings.Count(out, want))
+		}
+	}
+	for _, mended := range []string{"material: hardboard", "stiffness: 3100"} {
+		if _, _, errs := call(t, strings.Replace(job, "thickness: 6,", "thickness: 6, "+mended+",", 1), "check", "-"); strings.Contains(errs, want) {
+			t.Errorf("with %s: %s", mended, errs)
+		}
+	}
+}

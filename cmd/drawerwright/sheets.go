@@ -15,6 +15,7 @@ import (
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
@@ -88,12 +89,12 @@ func compare(ctx context.Context, l loaded, shelf []list.Offcut, s streams) erro
 		if here.Count == k.Layout.Count && here.Cost == k.Layout.Cost && k.Left() == 0 {
 			continue
 		}
-		said := count(k.Layout.Count, "sheet", "sheets")
+		said := words.Count(k.Layout.Count, "sheet", "sheets")
 		if k.Left() > 0 {
 			said = "more sheets than there are"
 		}
 		if _, err := fmt.Fprintf(s.err, "%s: %s here; with the usual effort, %d, as parts, build and the packet have it, %s: cut by this layout, and buy for it\n",
-			plain(k.Name), count(here.Count, "sheet", "sheets"), sheets.Effort, said); err != nil {
+			plain(k.Name), words.Count(here.Count, "sheet", "sheets"), sheets.Effort, said); err != nil {
 			return err
 		}
 	}

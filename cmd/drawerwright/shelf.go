@@ -10,8 +10,8 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
-	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 
 	"github.com/spf13/cobra"
@@ -38,7 +38,7 @@ func (h *shelved) strangers(b batch.Batch, s streams) error {
 	if len(others) == 0 {
 		return nil
 	}
-	_, err := fmt.Fprintf(s.err, "%s: offcuts of stocks that this job does not have stay on the shelf: %s\n", plain(h.path), plain(report.Some(others)))
+	_, err := fmt.Fprintf(s.err, "%s: offcuts of stocks that this job does not have stay on the shelf: %s\n", plain(h.path), plain(words.Some(others)))
 	return err
 }
 
@@ -85,6 +85,6 @@ func (h *shelved) putBack(p sheets.Plan, s streams) error {
 	if err := outdir.ReplaceFile(h.path, after.CSV(p.Units)); err != nil {
 		return fmt.Errorf("cannot write the shelf, which is as it was: %w", err)
 	}
-	_, err := fmt.Fprintf(s.err, "%s: %s taken, %s put back\n", plain(h.path), count(len(used), "offcut", "offcuts"), count(len(left), "offcut", "offcuts"))
+	_, err := fmt.Fprintf(s.err, "%s: %s taken, %s put back\n", plain(h.path), words.Count(len(used), "offcut", "offcuts"), words.Count(len(left), "offcut", "offcuts"))
 	return err
 }

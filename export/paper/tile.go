@@ -12,56 +12,71 @@ import (
 const (
 	printMargin = 10.0 // what printers leave white
 	lap         = 10.0 // of neighbouring sheets
-	checkSide   = 100.0
-	wording     = 5.0 // height of the line of words on each sheet
+	wording     = 5.0  // height of the line of words on each sheet
 	gap         = 10.0
 	leastText   = 90.0 // width of words that take no more height than the square
 )
 
-const actualSize = "Print without scaling (\"actual size\"). Then measure the square: it must be 100 mm wide and high, or nothing of this is true to size."
+// checkSide is the side of the square that shows whether a print is true to size, and its
+// name: 100 mm, or 4 in where the rules have inches.
+func checkSide(u geom.Unit) (side float64, name string) {
+	if u == geom.Inch {
+		return 4 * geom.InchMM, "4 in"
+	}
+	return 100, "100 mm"
+}
+
+func actualSize(u geom.Unit) string {
+	_, name := checkSide(u)
+	return fmt.Sprintf("Print without scaling (\"actual size\"). Then measure the square: it must be %s wide and high, or nothing of this is true to size.", name)
+}
 
 // MeasureFirst stands beside the square of everything that is printed at its true
 // size.
 const MeasureFirst = "measure this before you use it"
 
-// CheckSquare draws the square of 100 mm that shows whether a print is true to size.
-func CheckSquare(d *drawing.Drawing, at geom.Point) {
+// CheckSquare draws the square that shows whether a print is true to size.
+func CheckSquare(d *drawing.Drawing, at geom.Point, u geom.Unit) {
+	checkSide, name := checkSide(u)
 	d.Shapes = append(d.Shapes, drawing.Shape{Paths: [][]geom.Vertex{geom.Rectangle(at.X, at.Y, at.X+checkSide, at.Y+checkSide)}, Closed: true,
 		Pen: drawing.Pen{Width: drawing.Thin.Width, Ink: 0.9}, Group: "SCALE"})
-	d.Words(at.X+3, at.Y+checkSide/2, body, drawing.Bold, "100 mm x 100 mm")
+	d.Words(at.X+3, at.Y+checkSide/2, body, drawing.Bold, name+" x "+name)
 	d.Words(at.X+3, at.Y+checkSide/2-6, body, drawing.Regular, MeasureFirst)
 }
 
 // WithSquare is a drawing with a check square and its title beside it, for a print on
 // a roll or a screen.
-func WithSquare(d drawing.Drawing, title string) drawing.Drawing {
+func WithSquare(d drawing.Drawing, title string, u geom.Unit) drawing.Drawing {
+	checkSide, _ := checkSide(u)
 	out := drawing.Drawing{Width: max(d.Width, checkSide) + 2*gap, Height: d.Height + checkSide + 3*gap + body}
 	out.Add(d, geom.Point{X: gap, Y: gap}, 1)
-	CheckSquare(&out, geom.Point{X: gap, Y: d.Height + 2*gap})
+	CheckSquare(&out, geom.Point{X: gap, Y: d.Height + 2*gap}, u)
 	out.Words(gap, out.Height-gap, body, drawing.Bold, title)
 	return out
 }
 
 // RollHolds tells whether a roll of paper is wide enough for a drawing, one way or the
 // other.
-func RollHolds(width, height, roll float64) bool {
+func RollHolds(width, height, roll float64, u geom.Unit) bool {
+	checkSide, _ := checkSide(u)
 	return max(min(width, height), checkSide)+2*gap <= roll
 }
 
 // OnRoll is one page as wide as a roll of paper with a drawing on it, turned if it has
 // to be, and what is to be known beside the square; fits is false where it is too wide
 // either way.
-func OnRoll(d drawing.Drawing, wide float64, title string, notes []string) (page drawing.Page, fits bool) {
-	out := WithSquare(d, title)
+func OnRoll(d drawing.Drawing, wide float64, title string, notes []string, u geom.Unit) (page drawing.Page, fits bool) {
+	checkSide, _ := checkSide(u)
+	out := WithSquare(d, title, u)
 	if out.Width > wide {
-		if out = WithSquare(d.Turned(), title); out.Width > wide {
+		if out = WithSquare(d.Turned(), title, u); out.Width > wide {
 			return page, false
 		}
 	}
 	out.Width = wide
 	x, y := checkSide+4*gap, out.Height-2*gap
 	if room := wide - x - gap; room >= leastText {
-		for _, n := range append([]string{actualSize}, notes...) {
+		for _, n := range append([]string{actualSize(u)}, notes...) {
 			for _, l := range drawing.Wrap(drawing.Regular, body, room, n) {
 				out.Words(x, y, body, drawing.Regular, l)
 				y -= leading * body
@@ -74,10 +89,10 @@ func OnRoll(d drawing.Drawing, wide float64, title string, notes []string) (page
 
 // Tile prints a drawing at its true size on as many sheets as it takes, which lap by
 // 10 mm, after a sheet with the check square, how they lie and what is to be known.
-func Tile(d drawing.Drawing, s Size, title string, notes []string) []drawing.Page {
-	t := tiling{d: d, title: title, size: s}
+func Tile(d drawing.Drawing, s Size, title string, notes []string, u geom.Unit) []drawing.Page {
+	t := tiling{d: d, title: title, size: s, unit: u}
 	t.lay()
-	turned := tiling{d: d, title: title, size: Size{s.Name, s.Height, s.Width}}
+	turned := tiling{d: d, title: title, size: Size{s.Name, s.Height, s.Width}, unit: u}
 	if turned.lay(); turned.columns*turned.rows < t.columns*t.rows {
 		t = turned
 	}
@@ -95,6 +110,7 @@ type tiling struct {
 	d             drawing.Drawing
 	title         string
 	size          Size
+	unit          geom.Unit
 	wide, high    float64 // of what a sheet shows
 	columns, rows int
 }
@@ -140,11 +156,12 @@ func (t *tiling) sheet(column, row int) drawing.Drawing {
 		p.Line(edge, geom.Point{X: o.X, Y: o.Y + lap/2}, geom.Point{X: right, Y: o.Y + lap/2})
 		cross(o.X+t.wide/2, o.Y+lap/2)
 	}
+	checkSide, measured := checkSide(t.unit)
 	said := fmt.Sprintf("sheet %s of %s, true size", name(column, row), t.title)
 	p.Words(printMargin, printMargin, small, drawing.Regular, drawing.Fit(drawing.Regular, small, t.size.Width-2*printMargin-checkSide-6, said))
 	from, to := t.size.Width-printMargin-checkSide, t.size.Width-printMargin
 	p.Line(drawing.Thin, geom.Point{X: from, Y: printMargin + 2}, geom.Point{X: from, Y: printMargin}, geom.Point{X: to, Y: printMargin}, geom.Point{X: to, Y: printMargin + 2})
-	p.Write(drawing.Text{String: "100 mm: " + MeasureFirst, At: geom.Point{X: (from + to) / 2, Y: printMargin + 0.9}, Size: 2.4, Align: drawing.Middle})
+	p.Write(drawing.Text{String: measured + ": " + MeasureFirst, At: geom.Point{X: (from + to) / 2, Y: printMargin + 0.9}, Size: 2.4, Align: drawing.Middle})
 	return p
 }
 
@@ -153,13 +170,14 @@ func (t *tiling) plan(s Size, notes []string) []drawing.Page {
 	var pages []drawing.Page
 	b := Book{Size: s, Title: t.title, Out: func(p drawing.Page) { pages = append(pages, p) }}
 	b.Chapter(t.title)
-	b.Text(actualSize)
-	b.Text(fmt.Sprintf("Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %g mm.", lap))
+	b.Text(actualSize(t.unit))
+	b.Text(fmt.Sprintf("Cut or fold the sheets along the dashed lines and join them cross on cross; they lap by %s.", geom.LengthOf(lap).Text(t.unit)))
 	for _, n := range notes {
 		b.Text(n)
 	}
 	p := &b.page.Drawing
-	CheckSquare(p, geom.Point{X: margin, Y: b.cursor - checkSide - 4})
+	checkSide, _ := checkSide(t.unit)
+	CheckSquare(p, geom.Point{X: margin, Y: b.cursor - checkSide - 4}, t.unit)
 	room := geom.Point{X: s.Width - 2*margin, Y: b.cursor - checkSide - 14 - margin}
 	k := min(0.5, room.X/max(t.d.Width, 1), room.Y/max(t.d.Height, 1))
 	if k > 0 {

@@ -36,7 +36,7 @@ type Cut struct {
 // Made makes up for a kerf, or with 0 leaves the lines as drawn.
 func (p Plate) Made(width float64) Cut {
 	c := Cut{Plate: p, Kerf: width}
-	c.Paths, c.Found = kerf.Compensate(kerf.Plate{Outline: p.Outline, Openings: p.Openings}, width)
+	c.Paths, c.Found = kerf.Compensate(kerf.Plate{Outline: p.Outline, Openings: p.Openings, Unit: p.Unit}, width)
 	return c
 }
 
@@ -45,7 +45,7 @@ func (c Cut) Stamp() string {
 	if c.Kerf == 0 {
 		return "AS DRAWN"
 	}
-	return fmt.Sprintf("KERF %.2f MM", c.Kerf)
+	return fmt.Sprintf("KERF %s %s", geom.LengthOf(c.Kerf).Fixed(c.Unit), strings.ToUpper(c.Unit.String()))
 }
 
 // scored are all lines that are scored: paths, words and the stamp.

@@ -32,6 +32,8 @@ type Plate struct {
 	// seams are where a plate that is too large may be parted: nothing is cut there.
 	seams [2][]float64
 	round float64 // radius of the corners of keys
+	// Unit is what is said of the plate, and printed on it, in.
+	Unit geom.Unit
 	// stamp is the place for the words that tell whether the kerf is made up for.
 	stamp Word
 }

@@ -92,7 +92,7 @@ func (p *Plate) write(w *writer, text string, wish geom.Point, quarter int) {
 }
 
 // stampText is as long as the longest of the words that tell of the kerf.
-const stampText = "KERF 0.00 MM"
+const stampText = "KERF 0.000 IN"
 
 // writer of a plate keeps off what is cut and scored already.
 func (p *Plate) writer() *writer {
@@ -120,7 +120,7 @@ func (p *Plate) finish(w *writer) {
 		if r := grown(hole.Bounds(), leastRib); r.Min.X > b.Min.X && r.Max.Y < b.Max.Y && !slices.ContainsFunc(w.taken, func(t geom.Rect) bool { return meet(r, t) }) {
 			p.Openings = append(p.Openings, hole)
 			w.taken = append(w.taken, hole.Bounds())
-			p.Notes = append(p.Notes, fmt.Sprintf("The hole of %g mm at the upper edge is to hang it by.", hangHole))
+			p.Notes = append(p.Notes, "The hole at the upper edge is to hang it by.")
 			return
 		}
 	}

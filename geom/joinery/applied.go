@@ -9,7 +9,6 @@ import (
 
 // Screws of an applied bottom; common practice, no source.
 const (
-	appliedHole  = 4.0   // mm: the clearance hole of a 3.5 mm screw
 	appliedApart = 150.0 // mm: from one screw to the next, at most
 	// appliedLength is how deep such a screw goes into the wall.
 	appliedLength = 25.0
@@ -18,9 +17,9 @@ const (
 
 // checkApplied judges a bottom that is screwed on from below.
 func (l *layout) checkApplied() {
-	if thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk)); thin < 2*appliedHole {
+	if thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk)); thin < 2*l.screw(bottomScrew).hole {
 		l.warn("applied", FieldBottomFit, Bottom, fmt.Sprintf("the screws of an applied bottom go into edges of %s", l.text(thin)),
-			"glue it all round", l.least(FieldSides, 2*appliedHole), l.least(FieldFront, 2*appliedHole), l.least(FieldBack, 2*appliedHole))
+			"glue it all round", l.least(FieldSides, 2*l.screw(bottomScrew).hole), l.least(FieldFront, 2*l.screw(bottomScrew).hole), l.least(FieldBack, 2*l.screw(bottomScrew).hole))
 	}
 	if l.Bottom.Solid {
 		_, width := l.bottomSize()
@@ -35,7 +34,7 @@ func (l *layout) addApplied() {
 	length, width := l.bottomSize()
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb}
 	hole := func(x, y float64) {
-		p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, appliedHole/2)})
+		p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, l.screw(bottomScrew).hole/2)})
 	}
 	front, back := l.toFront-l.Tf/2, l.Depth-l.toBack+l.Tk/2
 	for _, y := range evenly(front+appliedEnd, back-appliedEnd, appliedApart) {
@@ -46,7 +45,7 @@ func (l *layout) addApplied() {
 		hole(x, front)
 		hole(x, back)
 	}
-	l.takes(l.long("screw", appliedHole-screwRoom, l.Tb+appliedLength), len(p.Pockets))
+	l.takes(l.long("screw", l.screw(bottomScrew).name, l.Tb+appliedLength), len(p.Pockets))
 	l.add(Bottom, p, geom.Placement{X: geom.Right, Y: geom.Back})
 }
 

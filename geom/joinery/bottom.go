@@ -207,7 +207,7 @@ func (l *layout) addBottom() {
 		if l.Bottom.Solid {
 			name = "pan-head screw with washer, for the bottom's slots,"
 		}
-		l.takes(l.long(name, appliedHole-screwRoom, l.Tb+appliedLength), len(p.Pockets))
+		l.takes(l.long(name, l.screw(bottomScrew).name, l.Tb+appliedLength), len(p.Pockets))
 	}
 	l.add(Bottom, p, geom.Placement{
 		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},

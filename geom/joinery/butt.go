@@ -9,12 +9,8 @@ import (
 
 // Screws and dowels of a butt joint, in millimetres; common practice, no source.
 const (
-	screwHole   = 4.5 // clearance in the side for a screw thinner by the room
-	screwRoom   = 0.5
 	dowelRoom   = 2.0  // of the two holes beyond the dowel's ends, for glue
-	screwPilot  = 3.0  // in the end of the front or back
-	screwLength = 30.0 // of the pilot hole
-	leastDowel  = 4.0  // the thinnest dowel
+	screwLength = 30.0 // of the pilot hole in the end of the front or back, or 1 1/4 in
 	dowelMost   = 8.0  // the thickest dowel; half the thickness of the end at most
 	dowelLength = 25.0 // of the hole in the end
 	dowelShare  = 2.0 / 3
@@ -63,10 +59,11 @@ func (l *layout) butted(r Role) ending {
 	}
 	heights := l.holeHeights()
 	hole := geom.Pocket{Kind: geom.Drill, Depth: l.Ts}
-	radius, bore := screwHole/2, Bore{Part: r, Diameter: screwPilot, Depth: screwLength}
+	screw := l.screw(cornerScrew)
+	radius, bore := screw.hole/2, Bore{Part: r, Diameter: screw.pilot, Depth: l.sized(screwLength, 80)}
 	if l.Fasteners == Dowels {
 		d := l.dowel(t)
-		radius, bore = d/2, Bore{Part: r, Diameter: d, Depth: dowelLength}
+		radius, bore = d/2, Bore{Part: r, Diameter: d, Depth: l.sized(dowelLength, 64)}
 		hole.Depth = l.Ts * dowelShare
 	}
 	bore.FromOutside = t / 2
@@ -79,9 +76,9 @@ func (l *layout) butted(r Role) ending {
 		bore.Heights = append(bore.Heights, y)
 	}
 	l.drawer.Bores = append(l.drawer.Bores, bore)
-	name := l.long("screw", screwHole-screwRoom, screwLength+l.Ts)
+	name := l.long("screw", screw.name, bore.Depth+l.Ts)
 	if l.Fasteners == Dowels {
-		name = l.long("dowel", bore.Diameter, hole.Depth+dowelLength-dowelRoom)
+		name = l.long("dowel", geom.LengthOf(bore.Diameter).Number(l.Units), hole.Depth+bore.Depth-dowelRoom)
 	}
 	l.takes(name, 2*len(heights))
 	return e
@@ -110,8 +107,10 @@ func (l *layout) warnOnce(code string, field Field, part Role, message, ask stri
 	l.warn(code, field, part, message, ask, ways...)
 }
 
-// dowel is the thickest dowel, in whole millimetres, for an end of a thickness.
-func (l *layout) dowel(t float64) float64 { return math.Min(dowelMost, math.Floor(t/2)) }
+// dowel is the thickest dowel that is sold for an end of a thickness; 0 for none.
+func (l *layout) dowel(t float64) float64 {
+	return l.sold(metricDowels, inchDowels, math.Min(dowelMost, t/2))
+}
 
 // holeHeights are those of the screws or dowels over the bottom edge, clear of the
 // bottom's groove.
@@ -128,12 +127,12 @@ func (l *layout) checkFasteners() {
 	for _, r := range l.ends() {
 		stock, field := l.stockOf(r)
 		switch t := stock.Thickness.Mean; {
-		case l.Fasteners == Dowels && l.dowel(t) < leastDowel:
-			l.fail("fasteners", field, r, fmt.Sprintf("the %s is %s thick: no dowel of 4 mm or more has as much wood beside it", r, l.text(t)),
-				"take screws", l.least(field, 2*leastDowel), write(FieldFasteners, Screws))
-		case l.Fasteners == Screws && t < 2.5*screwHole:
-			l.warn("fasteners", field, r, fmt.Sprintf("screws of %s into the end of a %s of %s may split it", l.text(screwHole), r, l.text(t)),
-				"bore the pilot holes, or take thinner screws", l.least(field, 2.5*screwHole), write(FieldFasteners, Dowels))
+		case l.Fasteners == Dowels && l.dowel(t) == 0:
+			l.fail("fasteners", field, r, fmt.Sprintf("the %s is %s thick: no dowel of %s or more has as much wood beside it", r, l.text(t), l.text(l.sized(metricDowels[0], inchDowels[0]))),
+				"take screws", l.least(field, 2*l.sized(metricDowels[0], inchDowels[0])), write(FieldFasteners, Screws))
+		case l.Fasteners == Screws && t < 2.5*l.screw(cornerScrew).hole:
+			l.warn("fasteners", field, r, fmt.Sprintf("%s screws into the end of a %s of %s may split it", l.screw(cornerScrew).called(), r, l.text(t)),
+				"bore the pilot holes, or take thinner screws", l.least(field, 2.5*l.screw(cornerScrew).hole), write(FieldFasteners, Dowels))
 		}
 	}
 	if l.wallHeight() < 2*holesEdge+l.rise {

@@ -51,7 +51,7 @@ func TestButtCorner(t *testing.T) {
 	near(t, "hole's depth", side.Pockets[0].Depth, 8)
 	// The bottom reaches to 12 - 6 = 6 from the end; a bit of 6 begins 3.2 before.
 	bounds(t, "groove", side.Pockets[4].Outline, 2.8, 6, 450-2.8, 12)
-	if want := []Item{{Name: "dowel 6 mm x 31 mm", Count: 8}}; !slices.Equal(d.Hardware, want) {
+	if want := []Item{{Name: "dowel 6 x 30 mm", Count: 8}}; !slices.Equal(d.Hardware, want) {
 		t.Errorf("hardware %v, want %v", d.Hardware, want)
 	}
 	if len(d.Bores) != 2 || d.Bores[0].Depth != 25 || !slices.Equal(d.Bores[0].Heights, []float64{32, 100}) {

@@ -12,12 +12,10 @@ const FieldDrawerFront Field = "drawer-front"
 
 // Holes for a drawer front, in millimetres; common practice, no source.
 const (
-	fixingHole    = 8.0 // in the box's front, for a screw with a large washer: the front can be moved by 2 or so
-	fixingScrew   = 4.5
 	fixingIn      = 40.0  // from the inside faces of the sides
 	fixingTwoRows = 110.0 // clear height from which there are two rows of them
-	handleHole    = 5.0   // through the drawer front, unless the job says otherwise
-	handleClear   = 20.0  // through the box's front behind it, for the screw's head and a driver
+	handleHole    = 5.0   // through the drawer front, unless the job says otherwise; or 3/16 in
+	handleClear   = 20.0  // through the box's front behind it, for the screw's head and a driver; or 3/4 in
 	handleEdge    = 10.0  // from a hole to the edge of the drawer front
 )
 
@@ -61,7 +59,7 @@ func (l *layout) drawerFront() {
 		in := math.Min(fixingIn, (l.Width-2*l.Ts)/4)
 		for _, x := range []float64{l.Ts + in, l.Width - l.Ts - in} {
 			if x > box.Min.X+handleEdge && x < box.Max.X-handleEdge && z > box.Min.Y+handleEdge && z < box.Max.Y-handleEdge {
-				drill(&front.Panel, front.along(geom.Vec3{X: x}), z-front.Stands[0].Origin.Z, fixingHole)
+				drill(&front.Panel, front.along(geom.Vec3{X: x}), z-front.Stands[0].Origin.Z, l.screw(fixingScrew).hole)
 				screws++
 			}
 		}
@@ -70,7 +68,7 @@ func (l *layout) drawerFront() {
 		l.fail("drawer-front", FieldDrawerFront, DrawerFrontRole, "no screw from inside the box would meet the drawer front", "a larger front, or other left and below")
 		return
 	}
-	l.takes(l.long("screw", fixingScrew, front.Stock.Thickness.Mean+t*2/3)+" with washer", screws)
+	l.takes(l.long("screw", l.screw(fixingScrew).name, front.Stock.Thickness.Mean+t*2/3)+" with washer", screws)
 	l.handle(f, &p, stand, front, floor, drill)
 	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Stands: []geom.Placement{stand}})
 }
@@ -82,7 +80,7 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 	}
 	d, down := f.HandleDiameter, f.HandleDown
 	if d == 0 {
-		d = handleHole
+		d = l.sized(handleHole, 12)
 	}
 	if down == 0 {
 		down = f.Height / 2
@@ -99,14 +97,15 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 		drill(p, x, f.Height-down, d)
 		at := geom.Vec3{X: stand.Origin.X - x, Z: stand.Origin.Z + f.Height - down}
 		fx, fz := front.along(at), at.Z-front.Stands[0].Origin.Z
-		r := handleClear / 2
+		clear := l.sized(handleClear, 48)
+		r := clear / 2
 		switch {
 		case at.X < l.Ts || at.X > l.Width-l.Ts || at.Z > l.Height || at.Z < 0: // beside the box
 		case at.X < l.Ts+r+2 || at.X > l.Width-l.Ts-r-2 || at.Z < floor+r+2 || at.Z > l.Height-r-2:
-			l.warn("handle", FieldDrawerFront, Front, fmt.Sprintf("behind a handle's hole, %s over the box's lower edge, the box's front has no room for a hole of %s: its screw cannot be reached from inside", l.text(at.Z), l.text(handleClear)),
+			l.warn("handle", FieldDrawerFront, Front, fmt.Sprintf("behind a handle's hole, %s over the box's lower edge, the box's front has no room for a hole of %s: its screw cannot be reached from inside", l.text(at.Z), l.text(clear)),
 				"sink the screw's head into the drawer front's back before it is screwed on, or move the handle")
 		default:
-			drill(&front.Panel, fx, fz, handleClear)
+			drill(&front.Panel, fx, fz, clear)
 		}
 	}
 	name := "knob"

@@ -2,7 +2,7 @@ package joinery
 
 import (
 	"fmt"
-	"math"
+	"strings"
 
 	"drawerwright/geom"
 )
@@ -15,14 +15,86 @@ type Item struct {
 	Offcut bool
 }
 
-// long names what is bought by a diameter and a length, which is rounded down to what
-// is sold: whole millimetres, or eighths of an inch.
-func (l *layout) long(name string, diameter, most float64) string {
-	step := 1.0
-	if l.Units == geom.Inch {
-		step = geom.InchMM / 8
+// A screw by the name under which it is sold, with its clearance hole, and the pilot hole
+// where it goes into the end of a board, in mm.
+type screw struct {
+	name        string
+	hole, pilot float64
+}
+
+// called is a screw's thickness in a sentence.
+func (s screw) called() string {
+	if strings.HasPrefix(s.name, "#") {
+		return s.name
 	}
-	return fmt.Sprintf("%s %s x %s", name, l.text(diameter), l.text(math.Floor(most/step+settle)*step))
+	return s.name + " mm"
+}
+
+// sixty4 is a 64th of an inch in mm: drills and dowels of an inch shop are whole numbers of
+// them.
+const sixty4 = geom.InchMM / 64
+
+// Screws that are used, in a metric shop by their diameter, in an inch shop by their gauge n,
+// 0.060 + 0.013 n inches thick (#6 0.138, #8 0.164). Sizes, holes and lengths are common
+// practice, no source.
+var (
+	cornerScrew = [2]screw{{"4", 4.5, 3}, {"#8", 11 * sixty4, 8 * sixty4}}
+	bottomScrew = [2]screw{{name: "3.5", hole: 4}, {name: "#6", hole: 10 * sixty4}}
+	// The fixing screw's hole is for a large washer: the front can be moved by 2 mm or so.
+	fixingScrew = [2]screw{{name: "4.5", hole: 8}, {name: "#8", hole: 20 * sixty4}}
+)
+
+// Lengths of screws and dowels, and thicknesses of dowels, that are sold; in mm, the last
+// two in 64ths of an inch.
+var (
+	metricLengths = []float64{12, 16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100}
+	inchLengths   = []float64{32, 40, 48, 64, 80, 96, 112, 128, 144, 160, 192, 224, 256}
+	metricDowels  = []float64{4, 5, 6, 8}
+	inchDowels    = []float64{12, 16, 20}
+)
+
+// inch reports whether the shop buys and drills in inches.
+func (l *layout) inch() bool { return l.Units == geom.Inch }
+
+// screw is one of a pair that the shop buys.
+func (l *layout) screw(of [2]screw) screw {
+	if l.inch() {
+		return of[1]
+	}
+	return of[0]
+}
+
+// sized is a hole in mm, or in 64ths of an inch for a shop that drills those.
+func (l *layout) sized(mm, in64 float64) float64 {
+	if l.inch() {
+		return in64 * sixty4
+	}
+	return mm
+}
+
+// sold is the largest of what is sold in the shop's unit that is not above a size; 0 where
+// there is none.
+func (l *layout) sold(metric, in64 []float64, most float64) (size float64) {
+	list, step := metric, 1.0
+	if l.inch() {
+		list, step = in64, sixty4
+	}
+	for _, v := range list {
+		if v*step <= most+settle {
+			size = v * step
+		}
+	}
+	return size
+}
+
+// long names what is bought by a thickness and a length: the longest that is sold, or where
+// that is too long one to be shortened.
+func (l *layout) long(name, thick string, most float64) string {
+	length := l.sold(metricLengths, inchLengths, most)
+	if length == 0 {
+		length = geom.LengthOf(most).RoundDown(l.Units).MM()
+	}
+	return fmt.Sprintf("%s %s x %s", name, thick, l.text(length))
 }
 
 // takes adds hardware to the box.

@@ -18,13 +18,13 @@ const (
 // the bottom shrinks.
 func (l *layout) rearScrew(shrinks float64) float64 {
 	middle := l.Tk / 2
-	return math.Max(middle, math.Min(leastSlotEdge+appliedHole/2+shrinks, l.Tk-leastScrewEdge))
+	return math.Max(middle, math.Min(leastSlotEdge+l.screw(bottomScrew).hole/2+shrinks, l.Tk-leastScrewEdge))
 }
 
 // slotRoom is how much a bottom may shrink before its screws reach the rear ends of their
 // slots.
 func (l *layout) slotRoom(shrinks float64) float64 {
-	return l.rearScrew(shrinks) - appliedHole/2 - leastSlotEdge
+	return l.rearScrew(shrinks) - l.screw(bottomScrew).hole/2 - leastSlotEdge
 }
 
 // checkSlots judges whether the slots let a bottom of solid wood shrink.
@@ -34,14 +34,14 @@ func (l *layout) checkSlots(shrinks float64) {
 	}
 	l.warn("bottom-movement", FieldBack, Bottom, fmt.Sprintf("from front to back the bottom shrinks by %s, and under a back of %s its slots let it by %s: after that it splits or leaves the front's groove", l.text(shrinks), l.text(l.Tk), l.text(l.slotRoom(shrinks))),
 		"take a bottom of quartersawn boards or of sheet stock, or saw the slots open to the rear edge",
-		l.least(FieldBack, shrinks+leastSlotEdge+appliedHole/2+leastScrewEdge))
+		l.least(FieldBack, shrinks+leastSlotEdge+l.screw(bottomScrew).hole/2+leastScrewEdge))
 }
 
 // rearHoles are for the screws that hold a bottom which was slid in to the lower edge of
 // the back: holes, or for solid wood slots. Fixed at its front edge, wood that swells
 // takes the slots backwards past the screws, and wood that shrinks forwards.
 func (l *layout) rearHoles(length, width float64) []geom.Pocket {
-	r := appliedHole / 2
+	r := l.screw(bottomScrew).hole / 2
 	swells, shrinks := float64(width*l.Bottom.Swelling), float64(width*l.Bottom.Shrinkage)
 	y := width - l.Tk/2
 	if l.Bottom.Solid {

@@ -29,7 +29,7 @@ func (p Plate) check() (found []Finding) {
 		case !inside(outline, l[0].Point):
 			found = append(found, Finding{Code: Outside, Error: true, At: l[0].Point, Opening: i, Other: -1, Message: fmt.Sprintf("opening %d lies beyond the plate", i+1), Hint: "move it onto the plate"})
 		case d < LeastBridge-touching:
-			found = append(found, bridge(i, -1, at, d))
+			found = append(found, p.bridge(i, -1, at, d))
 		}
 		for k := range i {
 			if len(p.Openings[k]) == 0 || apart(boxes[i], boxes[k]) >= LeastBridge {
@@ -48,7 +48,7 @@ func (p Plate) check() (found []Finding) {
 				found = append(found, Finding{Code: FallsOut, Error: true, At: p.Openings[small][0].Point, Opening: small, Other: large,
 					Message: fmt.Sprintf("opening %d lies in opening %d: what is between them falls out", small+1, large+1), Hint: "leave bridges, or one of them out"})
 			case d < LeastBridge-touching:
-				found = append(found, bridge(i, k, at, d))
+				found = append(found, p.bridge(i, k, at, d))
 			}
 		}
 	}
@@ -59,9 +59,9 @@ func meets(i, k int, at geom.Point) Finding {
 	return Finding{Code: Meets, Error: true, At: at, Opening: i, Other: k, Message: fmt.Sprintf("opening %d meets %s", i+1, nameOf(k)), Hint: "join them to one loop, or move them apart"}
 }
 
-func bridge(i, k int, at geom.Point, d float64) Finding {
+func (p Plate) bridge(i, k int, at geom.Point, d float64) Finding {
 	return Finding{Code: Bridge, At: at, Opening: i, Other: k, Is: d,
-		Message: fmt.Sprintf("%.2f mm is left between opening %d and %s; less than %g mm breaks easily", d, i+1, nameOf(k), LeastBridge), Hint: "move them apart, or cut one of them by hand"}
+		Message: fmt.Sprintf("%s is left between opening %d and %s; less than %s breaks easily", p.text(d), i+1, nameOf(k), p.text(LeastBridge)), Hint: "move them apart, or cut one of them by hand"}
 }
 
 // neck looks for places of the plate through which, or into which, a disc as wide as
@@ -82,7 +82,7 @@ func (p Plate) neck() []Finding {
 	} else if len(covered) > 0 {
 		at = furthest(p.Outline, covered[0])
 	}
-	return []Finding{{Code: Neck, At: at, Opening: -1, Other: -1, Is: LeastBridge, Message: fmt.Sprintf("the plate has a neck or a tongue narrower than %g mm", LeastBridge), Hint: "make it wider there"}}
+	return []Finding{{Code: Neck, At: at, Opening: -1, Other: -1, Is: LeastBridge, Message: fmt.Sprintf("the plate has a neck or a tongue narrower than %s", p.text(LeastBridge)), Hint: "make it wider there"}}
 }
 
 // flat is the chord by which loops are asked what lies in them, in mm.

@@ -15,6 +15,18 @@ import (
 type Plate struct {
 	Outline  geom.Loop
 	Openings []geom.Loop
+	Unit     geom.Unit // of what is found
+}
+
+// text is a length in the plate's unit.
+func (p Plate) text(mm float64) string { return geom.LengthOf(mm).Text(p.Unit) }
+
+// area is one in the plate's unit.
+func (p Plate) area(mm2 float64) string {
+	if p.Unit == geom.Inch {
+		return fmt.Sprintf("%.4f sq in", mm2/(geom.InchMM*geom.InchMM))
+	}
+	return fmt.Sprintf("%.2f mm2", mm2)
 }
 
 // Paths are the centre lines that the beam or bit is led along. An opening of the
@@ -67,7 +79,7 @@ func Compensate(p Plate, kerf float64) (out Paths, found []Finding) {
 	if closed, err := sweep.Outside(p.Outline, half); err == nil {
 		if off := leaves(p.Outline, []geom.Loop{closed}, half, -1); off > 0 {
 			found = append(found, Finding{Code: OpenMouth, Error: true, At: furthest(closed, p.Outline), Opening: -1, Other: -1, Is: off,
-				Message: fmt.Sprintf("the outline has a slot or a bay no wider than the kerf, %.2f mm: %.2f mm2 of it cannot be cut", kerf, off), Hint: "make it wider, or cut it with a finer beam or bit"})
+				Message: fmt.Sprintf("the outline has a slot or a bay no wider than the kerf, %s: %s of it cannot be cut", p.text(kerf), p.area(off)), Hint: "make it wider, or cut it with a finer beam or bit"})
 		}
 	}
 	for i, l := range p.Openings {
@@ -82,9 +94,9 @@ func Compensate(p Plate, kerf float64) (out Paths, found []Finding) {
 		}
 		if off := leaves(l, covered, half, 1); off > 0 || len(paths) != 1 {
 			f := Finding{Code: Narrow, Error: true, At: l[0].Point, Opening: i, Other: i, Is: off, Hint: "make it wider, or cut it with a finer beam or bit"}
-			f.Message = fmt.Sprintf("%s is no wider than the kerf, %.2f mm", nameOf(i), kerf)
+			f.Message = fmt.Sprintf("%s is no wider than the kerf, %s", nameOf(i), p.text(kerf))
 			if len(paths) > 0 {
-				f.Message = fmt.Sprintf("parts of %s are narrower than the kerf, %.2f mm: %.2f mm2 of it cannot be cut", nameOf(i), kerf, off)
+				f.Message = fmt.Sprintf("parts of %s are narrower than the kerf, %s: %s of it cannot be cut", nameOf(i), p.text(kerf), p.area(off))
 			}
 			found = append(found, f)
 		}

@@ -66,7 +66,7 @@ func TestFindings(t *testing.T) {
 		{"a tongue wide enough", tongue(2.5), nil, 0.2, 0, nil},
 		{"a loop that crosses itself", geom.Polygon(geom.Point{}, geom.Point{X: 10, Y: 10}, geom.Point{X: 10}, geom.Point{Y: 10}, geom.Point{X: -5, Y: 5}), nil, 0, 0, []Code{Shape}},
 	} {
-		_, found := Compensate(Plate{c.outline, c.openings}, c.kerf)
+		_, found := Compensate(Plate{Outline: c.outline, Openings: c.openings}, c.kerf)
 		if got := codes(found); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %q, should be %q", c.name, got, c.want)
 			continue
@@ -79,7 +79,7 @@ func TestFindings(t *testing.T) {
 
 // TestAsDrawn: without a kerf the lines are the plate's own.
 func TestAsDrawn(t *testing.T) {
-	p := Plate{geom.Rectangle(0, 0, 50, 50), []geom.Loop{geom.Rectangle(10, 10, 20, 20)}}
+	p := Plate{Outline: geom.Rectangle(0, 0, 50, 50), Openings: []geom.Loop{geom.Rectangle(10, 10, 20, 20)}}
 	got, found := Compensate(p, 0)
 	if len(found) > 0 || !slices.Equal(got.Outline, p.Outline) || len(got.Openings) != 1 || !slices.Equal(got.Openings[0], p.Openings[0]) {
 		t.Errorf("%v %v", got, found)
@@ -92,7 +92,7 @@ func TestAreas(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		k := rapid.Float64Range(0.05, 3).Draw(t, "kerf")
 		w, h := rapid.Float64Range(4, 40).Draw(t, "w"), rapid.Float64Range(4, 40).Draw(t, "h")
-		got, found := Compensate(Plate{geom.Rectangle(0, 0, 100, 80), []geom.Loop{geom.Rectangle(20, 20, 20+w, 20+h)}}, k)
+		got, found := Compensate(Plate{Outline: geom.Rectangle(0, 0, 100, 80), Openings: []geom.Loop{geom.Rectangle(20, 20, 20+w, 20+h)}}, k)
 		if len(found) > 0 {
 			t.Fatal(found)
 		}

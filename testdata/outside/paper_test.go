@@ -81,6 +81,26 @@ func TestPacketHoldsEverything(t *testing.T) {
 	}
 }
 
+// TestPacketUnits: the packet of a job in inches has no metric unit, and that of one in
+// millimetres none of inches. The single letters g and m also name cuts on the drawings, so
+// glue alone is looked at for them.
+func TestPacketUnits(t *testing.T) {
+	metric := regexp.MustCompile(`\b(\d+ mm|mm2?|cm|m2|kg|N/mm2|grams?|metres?)\b|glue .* g$`)
+	inches := regexp.MustCompile(`\b(sq ft|sq in|oz|lb|psi|inches)\b|\d in\b`)
+	for _, file := range sampleFiles(t) {
+		dir, r := build(t, textOf(t, file))
+		other := inches
+		if r.Units == "in" {
+			other = metric
+		}
+		for _, line := range strings.Split(run(t, "pdftotext", "-layout", filepath.Join(dir, "packet.pdf"), "-"), "\n") {
+			if found := other.FindString(strings.TrimSpace(line)); found != "" {
+				t.Errorf("%s: %q in %q", filepath.Base(file), found, strings.TrimSpace(line))
+			}
+		}
+	}
+}
+
 // TestPacketPages: the pages of a sample look as they were when last looked at, dot
 // for dot but for the edges of lines. After a change that is meant: go test
 // ./testdata/outside -run PacketPages -update, and look at them.

@@ -134,6 +134,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 		}
 		b.Drawers = append(b.Drawers, d)
 	}
+	problems = append(problems, unchecked(j)...)
 	b.banks(j)
 	if !slices.ContainsFunc(problems, func(p Problem) bool { return p.Error }) {
 		problems = append(problems, b.templates(j)...)

@@ -2,8 +2,9 @@ package batch
 
 import (
 	"fmt"
-	"math"
+	"strings"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/opening"
 )
@@ -13,7 +14,7 @@ type Buy struct {
 	Kind     string // slide, hardware, offcut, banding, glue
 	Name     string
 	Quantity float64
-	Unit     string // pieces, pairs, m, g
+	Unit     string // pieces, pairs, m or ft, g or oz
 	Cost     float64
 }
 
@@ -51,7 +52,7 @@ func ToBuy(b Batch) []Buy {
 			}
 			name := s.Slide.Name + " " + geom.LengthOf(s.SlideLength).Text(b.Units)
 			if s.Slide.Load > 0 {
-				name += ", for " + WeightText(s.Slide.Load, b.Units)
+				name += ", for " + words.Weight(s.Slide.Load, b.Units)
 			}
 			add("slide", name, unit, n, 0)
 		}
@@ -68,10 +69,18 @@ func ToBuy(b Batch) []Buy {
 	}
 	for _, d := range b.Drawers {
 		for _, p := range d.Parts {
-			metres := p.Banding * float64(p.Quantity) / 1000 * wasteOfBanding
-			add("banding", geom.LengthOf(p.BandingThickness).Text(b.Units)+", for "+p.Stock.Name, "m", metres, metres*p.BandingPrice)
+			run := p.Banding * float64(p.Quantity) * wasteOfBanding
+			length, unit := words.Run(run, b.Units)
+			add("banding", geom.LengthOf(p.BandingThickness).Text(b.Units)+", for "+p.Stock.Name, unit, length, run/1000*p.BandingPrice)
 		}
 	}
-	add("glue", fmt.Sprintf("for %.2f m2 of joints", glue/1e6), "g", math.Ceil(glue/1e6*gluePerArea), 0)
+	area, of := words.Area(glue, b.Units)
+	weight, unit := words.Little(glue/1e6*gluePerArea/1000, b.Units)
+	for i, one := range list {
+		if one.Quantity == 1 {
+			list[i].Unit = strings.TrimSuffix(one.Unit, "s") // 1 piece, 1 pair
+		}
+	}
+	add("glue", fmt.Sprintf("for %.2f %s of joints", area, of), unit, weight, 0)
 	return list
 }

@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/plate"
@@ -47,7 +48,7 @@ func (d *Drawer) sag(load float64) []joinery.Problem {
 		hint = fmt.Sprintf("a bottom of %s of the same stock keeps that; or ", geom.LengthOf(s.Enough).RoundUp(d.Spec.Units).Text(d.Spec.Units)) + hint
 	}
 	return []joinery.Problem{{Code: "sag", Field: joinery.FieldBottom, Part: string(joinery.Bottom),
-		Message: fmt.Sprintf("under %s, spread evenly, the bottom sags by %s (%s if its edges were clamped; the truth is between), and if the load stays for years by up to %s; %s is a two-hundredth of its span", WeightText(load, d.Spec.Units), text(s.Sag.Simple), text(s.Sag.Clamped), text(s.Lasting), text(limit)),
+		Message: fmt.Sprintf("under %s, spread evenly, the bottom sags by %s (%s if its edges were clamped; the truth is between), and if the load stays for years by up to %s; %s is a two-hundredth of its span", words.Weight(load, d.Spec.Units), text(s.Sag.Simple), text(s.Sag.Clamped), text(s.Lasting), text(limit)),
 		Hint:    hint}}
 }
 

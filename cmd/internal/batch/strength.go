@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/opening"
@@ -55,7 +56,7 @@ func (d *Drawer) strengthen(load float64, plan *opening.Plan) (problems []joiner
 		s.Slide, s.SlideLength = plan.Slide, plan.SlideLength
 		if total := s.Empty + load; load > 0 && s.Slide.Load > 0 && total > s.Slide.Load*mostLoaded {
 			problems = append(problems, joinery.Problem{Code: "weight", Field: fieldLoad,
-				Message: fmt.Sprintf("box and load weigh %s and %s, %.0f %% of the %s that such slides are rated for; %.0f %% is usual at most", WeightText(s.Empty, d.Spec.Units), WeightText(load, d.Spec.Units), 100*total/s.Slide.Load, WeightText(s.Slide.Load, d.Spec.Units), 100*mostLoaded),
+				Message: fmt.Sprintf("box and load weigh %s and %s, %.0f %% of the %s that such slides are rated for; %.0f %% is usual at most", words.Weight(s.Empty, d.Spec.Units), words.Weight(load, d.Spec.Units), 100*total/s.Slide.Load, words.Weight(s.Slide.Load, d.Spec.Units), 100*mostLoaded),
 				Hint:    "a stronger slide, or less load"})
 		}
 	}

@@ -81,17 +81,18 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 				p.Name = fmt.Sprintf("%s-%d", name, n)
 			}
 			taken[p.Name] = true
+			p.Unit = b.Units
 			one := TemplatePlate{Drawn: p.Made(0), Made: p.Made(t.Kerf)}
 			file := templateFolder + p.Name
 			one.DrawnDXF, one.DrawnSVG = file+".as-drawn.dxf", file+".as-drawn.svg"
 			if t.Kerf > 0 {
-				file = fmt.Sprintf("%s.kerf-%smm", file, strings.ReplaceAll(geom.LengthOf(t.Kerf).Fixed(geom.Millimetre), ".", "-"))
+				file = fmt.Sprintf("%s.kerf-%s%s", file, strings.ReplaceAll(geom.LengthOf(t.Kerf).Fixed(b.Units), ".", "-"), b.Units)
 				one.MadeDXF, one.MadeSVG = file+".dxf", file+".svg"
 			}
 			for _, f := range one.Made.Found {
 				say(string(f.Code), fmt.Sprintf("%s: %s, at %s, %s", p.Name, f.Message, o.Number(f.At.X), o.Number(f.At.Y)), f.Hint)
 			}
-			if b := p.Outline.Bounds(); t.Roll > 0 && !paper.RollHolds(b.Width(), b.Height(), t.Roll) {
+			if b := p.Outline.Bounds(); t.Roll > 0 && !paper.RollHolds(b.Width(), b.Height(), t.Roll, p.Unit) {
 				say("template", fmt.Sprintf("%s, %s by %s, is too wide for a roll of %s: it is printed on sheets", p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.Roll)), "a wider `roll`, or a smaller `bed`")
 			}
 			out.Plates = append(out.Plates, one)

@@ -1,7 +1,6 @@
 package batch
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -18,19 +17,6 @@ func (d Drawer) Weight() (kg float64, ok bool) {
 		kg += float64(volume(p.Panel) * 1e-9 * p.Stock.Density * float64(len(p.Stands)))
 	}
 	return kg, true
-}
-
-// poundKG is the avoirdupois pound, by definition.
-const poundKG = 0.45359237
-
-// WeightText prints a weight in kilograms, or in pounds for an inch job, of whole grams
-// as report.json has it, so that both round alike.
-func WeightText(kg float64, u geom.Unit) string {
-	kg = Grams(kg)
-	if u == geom.Inch {
-		return fmt.Sprintf("%.1f lb", kg/poundKG)
-	}
-	return fmt.Sprintf("%.1f kg", kg)
 }
 
 // volume is a panel's, in cubic millimetres.
@@ -60,6 +46,3 @@ func (p Part) banding() float64 {
 	}
 	return p.Panel.Length()
 }
-
-// Grams rounds a weight in kilograms to grams.
-func Grams(kg float64) float64 { return math.Round(kg*1000) / 1000 }

@@ -54,7 +54,7 @@ func writeCut(b batch.Batch, to Folder, c template.Cut, dxf, svg string) error {
 		return err
 	}
 	var lines bytes.Buffer
-	if err := paper.WithSquare(c.Picture(), stamped(c)).WriteSVG(&lines, c.Title); err != nil {
+	if err := paper.WithSquare(c.Picture(), stamped(c), c.Unit).WriteSVG(&lines, c.Title); err != nil {
 		return fmt.Errorf("%s: %w", svg, err)
 	}
 	return to.WriteFile(svg, lines.Bytes())
@@ -67,7 +67,7 @@ func stamped(c template.Cut) string { return c.Title + ", " + strings.ToLower(c.
 func printed(b batch.Batch, c template.Cut) []drawing.Page {
 	picture, title := c.Picture(), stamped(c)
 	if roll := b.Templates.Roll; roll > 0 {
-		if page, fits := paper.OnRoll(picture, roll, title, c.Notes); fits {
+		if page, fits := paper.OnRoll(picture, roll, title, c.Notes, c.Unit); fits {
 			return []drawing.Page{page}
 		}
 	}
@@ -75,5 +75,5 @@ func printed(b batch.Batch, c template.Cut) []drawing.Page {
 	if !known {
 		size = paper.A4
 	}
-	return paper.Tile(picture, size, title, c.Notes)
+	return paper.Tile(picture, size, title, c.Notes, c.Unit)
 }

@@ -54,13 +54,21 @@ func (r *reader) stocks(root *section) (stocks []joinery.Stock, bandings []Bandi
 		moves = moves || s.values["material"].text != ""
 		stocks = append(stocks, stock)
 		if b := s.values["banding"].section; b != nil {
-			bandings = append(bandings, Banding{Stock: s.name, Thickness: b.values["thickness"].mm(0), Price: b.values["price"].number})
+			bandings = append(bandings, Banding{Stock: s.name, Thickness: b.values["thickness"].mm(0), Price: b.values["price"].number * r.perMetre()})
 		}
 	}
 	if climate.given && !moves && !r.lost && len(stocks) > 0 && !r.unsure(root) {
 		r.fail(CodeNoEffect, climate.at, "delete it, or write the `material:` of a stock", "climate is for wood and sheets that move with it, and no stock says what it is made of")
 	}
 	return stocks, bandings
+}
+
+// perMetre is how often what a price is for goes into a metre: a foot in a file of inches.
+func (r *reader) perMetre() float64 {
+	if r.units == geom.Inch {
+		return 1000 / (12 * geom.InchMM)
+	}
+	return 1
 }
 
 // unsure reports whether a material is given that could not be read.

@@ -41,7 +41,7 @@ var stockKeys = []key{
 
 var bandingKeys = []key{
 	{name: "thickness", form: formLength, required: true, min: minBanding, max: maxBanding, doc: "The thickness of the banding"},
-	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of a metre of it, in any currency", without: "it costs nothing"},
+	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of a metre of it, or of a foot with units: in, in any currency", without: "it costs nothing"},
 }
 
 var climateKeys = []key{

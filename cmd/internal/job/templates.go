@@ -59,7 +59,7 @@ func (b *builder) templates() *Templates {
 	}
 	stock, known := b.stocks[t.Stock]
 	if t.Thickness = stock.Thickness.Mean; known && t.Thickness > 0 && (t.Thickness < thinnestPlate-plateRoom || t.Thickness > thickestPlate+plateRoom) {
-		b.fail(CodeOutOfRange, get["stock"].at, "write a stock of 3 to 6 mm", "templates are cut from plates of %s to %s, and %s is %s thick",
+		b.fail(CodeOutOfRange, get["stock"].at, "write a stock of "+geom.LengthOf(thinnestPlate).Number(b.units)+" to "+geom.LengthOf(thickestPlate).Text(b.units), "templates are cut from plates of %s to %s, and %s is %s thick",
 			geom.LengthOf(thinnestPlate).Text(b.units), geom.LengthOf(thickestPlate).Text(b.units), quote(t.Stock), geom.LengthOf(t.Thickness).Text(b.units))
 	}
 	if get["register"].text == RegisterLip && get["pin"].given {

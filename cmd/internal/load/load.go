@@ -17,6 +17,7 @@ import (
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 )
 
 // Loaded is a job that was read and worked out.
@@ -51,7 +52,7 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 	for _, g := range alike(l.Job, found) {
 		if len(l.Problems) < job.MaxProblems {
 			shown := g.Problem.Problem
-			shown.Message = report.Some(g.names) + ": " + shown.Message
+			shown.Message = words.Some(g.names) + ": " + shown.Message
 			l.Problems = append(l.Problems, l.Job.Problem(g.Drawer, shown))
 		} else {
 			l.More++

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -83,7 +84,7 @@ func (m maker) joints(d batch.Drawer) {
 	view(paper.AcrossX, 0.47*outside.Width, -before, -before, fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.plays(d, joinery.Bottom)))
 	var rows [][]string
 	for _, c := range d.Fit {
-		rows = append(rows, []string{c.Name, m.caliper(c.Nominal), m.caliper(c.Min) + " to " + m.caliper(c.Max), string(c.Verdict)})
+		rows = append(rows, []string{c.Name, m.caliper(c.Nominal), words.Span(c.Min, c.Max, m.unit), string(c.Verdict)})
 	}
 	m.Table([]string{"fit", ">at the mean " + unit, ">over the readings", "verdict"}, rows)
 }

@@ -3,16 +3,10 @@ package packet
 import (
 	"fmt"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
 )
-
-func counted(n int, one, many string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, many)
-}
 
 // cover says what to make, with a picture of the first box.
 func (m maker) cover() error {
@@ -25,7 +19,7 @@ func (m maker) cover() error {
 		rows = append(rows, []string{d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint)})
 	}
 	lengths := map[geom.Unit]string{geom.Millimetre: "mm", geom.Inch: "inches"}[m.unit]
-	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", counted(boxes, "box", "boxes"), counted(len(rows), "kind", "kinds"), lengths))
+	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", words.Count(boxes, "box", "boxes"), words.Count(len(rows), "kind", "kinds"), lengths))
 	if len(m.batch.Drawers) > 0 {
 		picture, err := m.picture(m.batch.Drawers[0])
 		if err != nil {

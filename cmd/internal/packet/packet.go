@@ -74,6 +74,9 @@ type maker struct {
 // number prints mm as a shop reads sizes: true fractions in inches.
 func (m maker) number(mm float64) string { return geom.LengthOf(mm).Number(m.unit) }
 
+// measured prints mm for a person with a rule: decimals of an inch with the nearest 64th.
+func (m maker) measured(mm float64) string { return geom.LengthOf(mm).Measured(m.unit) }
+
 // caliper prints mm with all digits that a caliper shows.
 func (m maker) caliper(mm float64) string { return geom.LengthOf(mm).Fixed(m.unit) }
 
@@ -145,9 +148,12 @@ func (m maker) cutList() {
 				all = append(all, p.Name)
 			}
 			p := g.Parts[0]
-			rows = append(rows, []string{fmt.Sprint(g.Quantity), m.number(p.Panel.Length()), m.number(p.Panel.Width()), names(all)})
+			rows = append(rows, []string{fmt.Sprint(g.Quantity), m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), names(all)})
 		}
 		m.Table([]string{">pieces", ">length " + unit, ">width " + unit, "parts"}, rows)
+		for _, said := range report.BlankNotes(groups[:n], m.unit) {
+			m.Text(said + ".")
+		}
 		groups = groups[n:]
 	}
 	var rows [][]string

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
@@ -22,7 +23,7 @@ func (m maker) parts() {
 		}
 		m.Page(entries...)
 		m.Heading(0, p.Name)
-		said := fmt.Sprintf("%d pieces, %s x %s %s, of %s, %s %s thick", g.Quantity, m.number(p.Panel.Length()), m.number(p.Panel.Width()), unit, p.Stock.Name, m.number(p.Panel.Thickness), unit)
+		said := fmt.Sprintf("%s, %s x %s %s, of %s, %s %s thick", words.Count(g.Quantity, "piece", "pieces"), m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), unit, p.Stock.Name, m.number(p.Panel.Thickness), unit)
 		if g.Spares > 0 {
 			said += fmt.Sprintf(", %d of them spare", g.Spares)
 		}
@@ -102,9 +103,9 @@ func (m maker) cuts(p batch.Part, tags []string) {
 		}
 		size := fmt.Sprintf("%s x %s", m.caliper(b.Width()), m.caliper(b.Height()))
 		if _, r, round := k.Outline.AsCircle(); round {
-			size = "diameter " + m.caliper(2*r)
+			size = "diameter " + m.measured(2*r)
 		}
-		rows = append(rows, []string{tags[i], k.Kind.String(), k.Face.String(), depth, m.caliper(b.Min.X) + " to " + m.caliper(b.Max.X), m.caliper(b.Min.Y) + " to " + m.caliper(b.Max.Y), size})
+		rows = append(rows, []string{tags[i], k.Kind.String(), k.Face.String(), depth, words.Span(b.Min.X, b.Max.X, m.unit), words.Span(b.Min.Y, b.Max.Y, m.unit), size})
 	}
 	m.Table([]string{"", "cut", "face", ">depth " + unit, ">from the left end", ">from the lower edge", "size"}, rows)
 }

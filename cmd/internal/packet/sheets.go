@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
@@ -172,7 +173,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		if len(one.Called) > 0 {
 			called = keys[i]
 		}
-		rows = append(rows, []string{report.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width), partsOf(s, i)})
+		rows = append(rows, []string{words.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width), partsOf(s, i)})
 	}
 	for _, o := range one.Offcuts {
 		out.Offcuts = append(out.Offcuts, paper.LaidPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
@@ -186,7 +187,7 @@ func partsOf(s *sheets.Stock, piece int) string {
 	for _, p := range s.Parts[piece] {
 		all = append(all, p.Name)
 	}
-	return report.Some(all)
+	return words.Some(all)
 }
 
 // OffcutPicture draws an offcut by itself.

@@ -3,8 +3,8 @@ package packet
 import (
 	"fmt"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 )
 
@@ -33,7 +33,7 @@ func (m maker) travellers() {
 			facts = append(facts, []string{"opening", fmt.Sprintf("%s, %s x %s x %s", c.Name, m.reported(c.Opening.Width), m.reported(c.Opening.Height), m.reported(c.Opening.Depth))}, []string{"slides", fmt.Sprintf("%s, %s long", c.Slide, m.reported(c.SlideLength))})
 		}
 		if d.Strength.Empty > 0 {
-			facts = append(facts, []string{"weight, empty", batch.WeightText(d.Strength.Empty, m.unit)})
+			facts = append(facts, []string{"weight, empty", words.Weight(d.Strength.Empty, m.unit)})
 		}
 		m.Table([]string{"what is right", unit}, facts)
 		var rows [][]string

@@ -5,10 +5,12 @@ import (
 	"fmt"
 	"net/http"
 	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/words"
 )
 
 // view is what a tab shows of a job.
@@ -134,7 +136,7 @@ func (l *looked) results(w worked, v view) {
 	}
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
-	l.Said = fmt.Sprintf("%s, %s", counted(len(b.Drawers), "kind of drawer", "kinds of drawer"), counted(b.Boxes(), "box", "boxes"))
+	l.Said = fmt.Sprintf("%s, %s", words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer"), words.Count(b.Boxes(), "box", "boxes"))
 	if v.Flat {
 		l.Picture = pictureOf(shown.Drawers[0])
 	} else {
@@ -145,19 +147,13 @@ func (l *looked) results(w worked, v view) {
 		l.Tables = fitTables(shown)
 	case "parts":
 		l.Tables = partTables(b)
+		l.Notes = strings.Join(report.BlankNotes(batch.Merged(b), b.Units), "\n")
 	case "setups":
 		l.Tables = setupTables(b)
 		l.Notes = string(report.SetupText(report.SetupsOf(b), b.Units))
 	case "buy":
 		l.Tables = buyTables(b, w.Plan)
 	}
-}
-
-func counted(n int, one, more string) string {
-	if n == 1 {
-		return "1 " + one
-	}
-	return fmt.Sprintf("%d %s", n, more)
 }
 
 // node is a value of the file on its way to the form: its line, its text, and what is

@@ -26,12 +26,14 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 	defer end(p.work.long)
 	plan := done.shownIn(asked.Unit).Plan
 	laid := report.SheetsOf(plan)
-	cuts := make([]table, len(laid.Stocks))
+	cuts, said := make([]table, len(laid.Stocks)), make([]string, len(laid.Stocks))
 	for i, k := range laid.Stocks {
+		said[i] = report.SheetsSummary(k, plan.Units) + "; " + report.SheetsHow(k, plan.Units)
 		cuts[i] = table{Title: "Cuts", Head: report.CutHead(plan.Units), Rows: report.CutRows(k.Cuts, plan.Units)}
 	}
 	reply(w, http.StatusOK, struct {
 		report.Sheets
-		Cuts []table `json:"cuts"` // of each stock, in their order
-	}{laid, cuts})
+		Cuts []table  `json:"cuts"` // of each stock, in their order
+		Said []string `json:"said"`
+	}{laid, cuts, said})
 }

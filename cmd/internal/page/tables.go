@@ -8,6 +8,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -23,7 +24,9 @@ func fitTables(b batch.Batch) []table {
 	u := b.Units
 	number := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
 	// The dash stays with the number before it.
-	span := func(r [2]float64) string { return number(r[0]) + "\u00a0– " + number(r[1]) }
+	span := func(r [2]float64) string {
+		return strings.Replace(words.Span(r[0]*u.MM(), r[1]*u.MM(), u), " to ", "\u00a0– ", 1)
+	}
 	all := report.Forecasts(b, 0, 1)
 	f := all.Drawers[0]
 	fit := table{Title: "What the joints of " + f.Drawer + " will do, " + u.String(), Head: []string{"measure", ">as set", ">right from – to", ">likely", "", ">at worst", ""}}
@@ -66,7 +69,7 @@ func setupTables(b batch.Batch) []table {
 	number := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
 	t := table{Title: "Settings, " + u.String(), Head: []string{"machine", ">cutter", ">fence distance", ">cutter height", "drawers"}}
 	for _, s := range report.Setups(b) {
-		t.Rows = append(t.Rows, []string{s.Machine, number(s.CutterWidth), number(s.FenceDistance), number(s.CutterHeight), report.Some(s.Drawers)})
+		t.Rows = append(t.Rows, []string{s.Machine, number(s.CutterWidth), number(s.FenceDistance), number(s.CutterHeight), words.Some(s.Drawers)})
 	}
 	return []table{t}
 }

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/proof"
 	"drawerwright/geom/sweep"
@@ -101,8 +102,8 @@ func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	short := func(past float64) bool { return past > -sameSize && past < radius-sameSize }
 	edges := []float64{panel.Min.X - line.Min.X, panel.Min.Y - line.Min.Y, line.Max.X - panel.Max.X, line.Max.Y - panel.Max.Y}
 	if i := slices.IndexFunc(edges, short); i >= 0 {
-		r.fault("over-run", c.file, c.at, "draw it past the edge by the bit's radius and more", "the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %.1f mm2 standing there",
-			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit), c.left)
+		r.fault("over-run", c.file, c.at, "draw it past the edge by the bit's radius and more", "the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %s standing there",
+			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit), words.SmallArea(c.left, r.unit))
 	}
 }
 

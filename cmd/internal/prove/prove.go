@@ -12,6 +12,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/proof"
@@ -242,7 +243,7 @@ func (w *Worker) blameCorners(out *report.Proof, panels []panel, thick map[strin
 			if c := &p.cuts[j]; c.left > leastLeft {
 				c.shape = c.line
 				rounds = append(rounds, report.Fault{Code: roundCode, Part: p.part.Name, File: c.file, Line: c.at,
-					Message: fmt.Sprintf("the bit leaves %.1f mm2 of wood standing in the corners of this %s on %s: the box would go together without it", c.left, c.operation, c.layer),
+					Message: fmt.Sprintf("the bit leaves %s of wood standing in the corners of this %s on %s: the box would go together without it", words.SmallArea(c.left, w.unit), c.operation, c.layer),
 					Hint:    "a smaller bit, or relief in those corners; or square them by hand"})
 			}
 		}

@@ -7,7 +7,10 @@
 // not how their numbers come about, and fail on what they do not know.
 package readback
 
-import "fmt"
+import (
+	"fmt"
+	"strings"
+)
 
 // Fact is what one output says of one thing.
 type Fact struct {
@@ -100,6 +103,7 @@ func (r *reading) printed(kind, of, measure, value string) {
 	if r.unit == "in" {
 		step = 0.001
 	}
+	value, _, _ = strings.Cut(value, " (") // the nearest 64th stands beside it
 	r.add(kind, of, measure, value, step)
 }
 

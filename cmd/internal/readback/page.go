@@ -118,11 +118,12 @@ func (r *reading) pageFit(l looked, drawer string) {
 	}
 }
 
-// dashed reads a range with a dash between its ends.
+// dashed reads a range with a dash between its ends; where they print alike there is one
+// number.
 func (r *reading) dashed(of, text, measure string) {
 	a, b, ok := strings.Cut(text, "\u00a0– ")
 	if !ok {
-		r.fail("%s: no range: %q", of, text)
+		b = a
 	}
 	r.printed("fit", of, measure+" from", a)
 	r.printed("fit", of, measure+" to", b)

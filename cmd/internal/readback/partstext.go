@@ -11,6 +11,7 @@ var (
 	stockLine   = regexp.MustCompile(`^(.+), (.+) (mm|in) thick \(mean of the readings\)`)
 	packLine    = regexp.MustCompile(`^pack the cabinet's sides out by (\S+) `)
 	spacerLine  = regexp.MustCompile(`^  (\S+) (?:mm|in) for (.+)$`)
+	blankLine   = regexp.MustCompile(`^\d+ blanks, `)
 	pricedLine  = regexp.MustCompile(`^board and banding as priced: (\S+)$`)
 )
 
@@ -40,7 +41,7 @@ func partsText(r *reading, text string) {
 		case stockLine.MatchString(line):
 			m := stockLine.FindStringSubmatch(line)
 			s.at++
-			r.cutList(s.table(), m[1], m[2])
+			r.cutList(s.tableUntil(blankLine.MatchString), m[1], m[2])
 			continue
 		case strings.HasPrefix(line, "machine ") && strings.Contains(line, "fence distance"):
 			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, ": the lowest row of fingers is ") }))
@@ -171,11 +172,11 @@ func (r *reading) weightTable(t printedTable) {
 	}
 }
 
-// span reads `a to b` as two measures.
+// span reads `a to b` as two measures; where they print alike there is one number.
 func (r *reading) span(kind, of, text, from, to string) {
 	a, b, ok := strings.Cut(text, " to ")
 	if !ok {
-		r.fail("%s %s: no range: %q", kind, of, text)
+		b = a
 	}
 	r.printed(kind, of, from, a)
 	r.printed(kind, of, to, b)

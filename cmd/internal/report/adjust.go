@@ -324,7 +324,7 @@ func (t *sheetText) measured(title string, list []MeasuredSaid) {
 	t.line("")
 	var rows [][]string
 	for _, q := range list {
-		rows = append(rows, []string{"  " + q.Words, t.number(q.Value), "+-" + t.number(2*q.Sigma), t.number(q.Limit[0]) + " to " + t.number(q.Limit[1]), q.Verdict})
+		rows = append(rows, []string{"  " + q.Words, t.number(q.Value), "+-" + t.number(2*q.Sigma), between(q.Limit[0], q.Limit[1], t.unit), q.Verdict})
 	}
 	table(&t.out, []string{title, ">" + t.unit.String(), ">known to", ">right", "verdict"}, rows)
 }

@@ -10,10 +10,12 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
-// Buy is one thing to buy. Quantities of glue are grams, of banding metres.
+// Buy is one thing to buy. Quantities of glue are grams, of banding metres, in inch jobs
+// ounces and feet.
 type Buy struct {
 	Kind     string  `json:"kind"` // board, slide, hardware, offcut, banding, glue
 	Name     string  `json:"name"`
@@ -32,10 +34,7 @@ func ToBuy(b batch.Batch, p sheets.Plan) []Buy {
 // their size, and everything else.
 func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 	list := []Buy{}
-	area := "m2"
-	if b.Units == geom.Inch {
-		area = "sq ft"
-	}
+	_, area := words.Area(0, b.Units)
 	for _, m := range material {
 		i := slices.IndexFunc(laid, func(k SheetStock) bool { return k.Stock == m.Stock })
 		switch {
@@ -61,7 +60,11 @@ func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
 		if z.Batch != "" {
 			name += ", batch " + z.Batch
 		}
-		list = append(list, Buy{"board", name, float64(z.Used), "sheets", money(z.Price * float64(z.Used))})
+		unit := "sheets"
+		if z.Used == 1 {
+			unit = "sheet"
+		}
+		list = append(list, Buy{"board", name, float64(z.Used), unit, money(z.Price * float64(z.Used))})
 	}
 	return list
 }
@@ -124,16 +127,16 @@ func weights(out *bytes.Buffer, r Report, u geom.Unit) {
 		}
 		row := []string{d.Name, "-", "-", "-", "-", "-", "-", "-"}
 		if d.Weight > 0 { // else a stock's density is not known
-			row[1] = batch.WeightText(d.Weight, u)
+			row[1] = words.Weight(d.Weight, u)
 		}
 		if d.Weight > 0 && d.Load > 0 {
-			row[2] = batch.WeightText(d.Weight+d.Load, u)
+			row[2] = words.Weight(d.Weight+d.Load, u)
 		}
 		if d.Rating > 0 {
-			row[3] = batch.WeightText(d.Rating, u)
+			row[3] = words.Weight(d.Rating, u)
 		}
 		if s := d.Sag; s != nil {
-			row[4], row[5], row[6], row[7] = caliper(s.Clamped, u)+" to "+caliper(s.Simple, u), caliper(s.Limit, u), caliper(s.Lasting, u), fmt.Sprintf("%.1f to %.1f", s.StressClamped, s.StressSimple)
+			row[4], row[5], row[6], row[7] = between(s.Clamped, s.Simple, u), caliper(s.Limit, u), caliper(s.Lasting, u), words.Stresses(s.StressClamped, s.StressSimple, u)
 		}
 		rows = append(rows, row)
 	}
@@ -141,7 +144,7 @@ func weights(out *bytes.Buffer, r Report, u geom.Unit) {
 		return
 	}
 	fmt.Fprintln(out)
-	table(out, []string{"drawer", ">empty", ">loaded", ">slides carry", ">bottom sags " + u.String(), ">1/200 of its span", ">in years", ">stress N/mm2"}, rows)
+	table(out, []string{"drawer", ">empty", ">loaded", ">slides carry", ">bottom sags " + u.String(), ">1/200 of its span", ">in years", ">stress " + words.StressUnit(u)}, rows)
 	fmt.Fprintln(out, "Sag and stress of a bottom as a thin plate: with clamped, and with simply supported edges; the truth is between. In")
 	fmt.Fprintln(out, "years is the most that it sags by when the load stays.")
 }

@@ -151,11 +151,7 @@ func dividers(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 
 // span prints a range, or one number where it is none.
 func span(v Range, u geom.Unit) string {
-	least, most := caliper(v.Min, u), caliper(v.Max, u)
-	if least == most {
-		return caliper(v.Mean, u)
-	}
-	return least + " to " + most
+	return between(v.Min, v.Max, u)
 }
 
 // jointsOf is a drawer's row: the tightest tongue, the widest gap, what stands out most.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
 )
@@ -173,7 +174,7 @@ func ForecastText(f Forecast, u geom.Unit) []byte {
 		names[body] = append(names[body], d.Drawer)
 	}
 	for _, body := range bodies {
-		fmt.Fprintf(&out, "\n%s\n%s", Some(names[body]), body)
+		fmt.Fprintf(&out, "\n%s\n%s", words.Some(names[body]), body)
 	}
 	fmt.Fprint(&out, "\nworst: everything off by its most at once. likely: the root of the sum of squares; about 0.27 % are beyond.\n")
 	if f.Draws > 0 {
@@ -185,7 +186,7 @@ func ForecastText(f Forecast, u geom.Unit) []byte {
 func foreseenText(d Foreseen, u geom.Unit) string {
 	var out bytes.Buffer
 	var rows [][]string
-	span := func(r [2]float64) string { return caliper(r[0], u) + " to " + caliper(r[1], u) }
+	span := func(r [2]float64) string { return between(r[0], r[1], u) }
 	head := []string{"measure", ">as set " + u.String(), ">limits", ">likely", "verdict", ">worst", "verdict"}
 	drawn := false
 	for _, f := range d.Fit {

@@ -4,7 +4,7 @@ import (
 	"math"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/geom"
+	"drawerwright/cmd/internal/words"
 )
 
 // material adds up the board of each stock, in order of first use, with the sheets of its
@@ -12,10 +12,6 @@ import (
 func material(b batch.Batch, laid []SheetStock) []Stock {
 	list := []Stock{}
 	at := make(map[string]int)
-	unit := 1e6
-	if b.Units == geom.Inch {
-		unit = 12 * 12 * geom.InchMM * geom.InchMM
-	}
 	for _, d := range b.Drawers {
 		for _, p := range d.Parts {
 			name := p.Stock.Name
@@ -36,7 +32,8 @@ func material(b batch.Batch, laid []SheetStock) []Stock {
 				s.Sheets, s.Cost = k.Count, k.Cost
 			}
 		}
-		s.Area = math.Round(s.Area/unit*1e4) / 1e4
+		area, _ := words.Area(s.Area, b.Units)
+		s.Area = math.Round(area*1e4) / 1e4
 	}
 	return list
 }

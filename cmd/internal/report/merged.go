@@ -78,7 +78,7 @@ func banded(p batch.Part) string {
 
 // partsOf lists the groups of one stock.
 func partsOf(out *bytes.Buffer, groups []batch.Group, u geom.Unit) {
-	text := func(mm float64) string { return geom.LengthOf(mm).Number(u) }
+	text := func(mm float64) string { return geom.LengthOf(mm).Measured(u) }
 	var rows [][]string
 	spares, settings := false, make(map[string]bool)
 	for _, g := range groups {
@@ -109,7 +109,7 @@ func partsOf(out *bytes.Buffer, groups []batch.Group, u geom.Unit) {
 	if p.Stock.Grain != "none" {
 		grain = "; the grain runs along the length"
 	}
-	fmt.Fprintf(out, "%s, %s %s thick (mean of the readings)%s\n", p.Stock.Name, text(p.Panel.Thickness), unit, grain)
+	fmt.Fprintf(out, "%s, %s %s thick (mean of the readings)%s\n", p.Stock.Name, geom.LengthOf(p.Panel.Thickness).Number(u), unit, grain)
 	head := []string{"part", ">pieces", ">length " + unit, ">width " + unit, "cuts"}
 	if spares {
 		head = append(head, ">of them spare")
@@ -118,6 +118,9 @@ func partsOf(out *bytes.Buffer, groups []batch.Group, u geom.Unit) {
 		head = append(head, "fence / height "+unit)
 	}
 	table(out, head, rows)
+	for _, said := range BlankNotes(groups, u) {
+		fmt.Fprintln(out, said)
+	}
 	fmt.Fprintln(out)
 }
 

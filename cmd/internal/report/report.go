@@ -10,6 +10,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
@@ -239,7 +240,7 @@ func looseDividers(d batch.Drawer) (names []string) {
 func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
 	s := d.Strength
 	out.BottomOut = n(d.BottomOut)
-	out.Weight, out.Load, out.Rating = batch.Grams(s.Empty), batch.Grams(s.Load), s.Slide.Load
+	out.Weight, out.Load, out.Rating = words.Grams(s.Empty), words.Grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }
 		out.Sag = &Sag{n(s.Sag.Simple), n(s.Sag.Clamped), n(s.Lasting), n(s.SagLimit), n(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}

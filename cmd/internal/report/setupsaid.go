@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
@@ -44,7 +45,7 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 		}
 		out.WriteString(":")
 		for i, g := range v.Fewest {
-			fmt.Fprintf(&out, " fence %s, height %s for %s", m.text(g.AtFence), m.text(g.AtHeight), Some(o.Fewest[i].Drawers))
+			fmt.Fprintf(&out, " fence %s, height %s for %s", m.text(g.AtFence), m.text(g.AtHeight), words.Some(o.Fewest[i].Drawers))
 			if i < n-1 {
 				out.WriteString(";")
 			}
@@ -60,7 +61,7 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 		reasons[l.Why] = append(reasons[l.Why], l.Drawer)
 	}
 	for _, why := range order {
-		fmt.Fprintf(&out, " None of this cutter suits %s: %s.", Some(reasons[why]), why)
+		fmt.Fprintf(&out, " None of this cutter suits %s: %s.", words.Some(reasons[why]), why)
 	}
 	return out.String() + m.asked(o.Asked)
 }

@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -116,7 +117,7 @@ func CutterName(kind string) string {
 func (t *sheetText) machine(m Machine) {
 	unit := t.unit.String()
 	t.line("")
-	t.line("%s, %s %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), t.number(m.Cutter), unit, Some(m.Drawers))
+	t.line("%s, %s %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), t.number(m.Cutter), unit, words.Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
 	t.wrapped("", "One setting for everything? "+m.OneSetup.Said)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/breakdown"
 	"drawerwright/geom/nest"
@@ -213,7 +214,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 func saidOf(l nest.Layout, left, sizes int, priced bool) string {
 	switch {
 	case left > 0:
-		return fmt.Sprintf("%s without a sheet", count(left, "piece"))
+		return fmt.Sprintf("%s without a sheet", words.Count(left, "piece", "pieces"))
 	case l.Best():
 		if sizes > 1 && !priced {
 			return "best possible by the sheets' area, for they have no prices"
@@ -222,14 +223,7 @@ func saidOf(l nest.Layout, left, sizes int, priced bool) string {
 	case l.Least == 0:
 		return "how far from best is not known"
 	case sizes == 1:
-		return fmt.Sprintf("at most %s from best", count(l.Count-l.Fewest, "sheet"))
+		return fmt.Sprintf("at most %s from best", words.Count(l.Count-l.Fewest, "sheet", "sheets"))
 	}
 	return fmt.Sprintf("at most %.1f %% over the best cost", 100*(l.Cost/l.Least-1))
-}
-
-func count(n int, noun string) string {
-	if n == 1 {
-		return "1 " + noun
-	}
-	return fmt.Sprintf("%d %ss", n, noun)
 }

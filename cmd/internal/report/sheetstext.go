@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
 )
@@ -35,7 +36,7 @@ func SheetsSummary(k SheetStock, u geom.Unit) string {
 			out.WriteString(", ")
 		}
 		noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
-		fmt.Fprintf(&out, "%s of %s x %s %s", count(z.Used, noun), caliper(z.Length, u), caliper(z.Width, u), u)
+		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), caliper(z.Length, u), caliper(z.Width, u), u)
 	}
 	if len(k.Sheets) == 0 {
 		out.WriteString("no sheet")
@@ -170,7 +171,7 @@ func CutNotes(k SheetStock) []string {
 		kinds[c.Kind], trims = true, trims || c.Trim
 		short, rest = short || c.Short, rest || c.Left != nil && c.Left.Piece && !c.Trim
 	}
-	list := []string{fmt.Sprintf("%s; fence or stop is set %s. Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board.", count(len(k.Cuts), "cut"), times(k.Moves))}
+	list := []string{fmt.Sprintf("%s; fence or stop is set %s. Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board.", words.Count(len(k.Cuts), "cut", "cuts"), times(k.Moves))}
 	say := func(when bool, text string) {
 		if when {
 			list = append(list, text)
@@ -181,9 +182,9 @@ func CutNotes(k SheetStock) []string {
 	say(kinds["crosscut"], "A crosscut is made on a sled or mitre gauge against a stop, never along the fence: the edge is too short beside the board (common practice, no source).")
 	say(kinds["hand-held"], "Hand-held cuts are made with a saw that is taken to the board, along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. A fine blade: the edge stays on the piece.")
 	say(rest, fmt.Sprintf("Where what is left in hand is a piece, it takes up whatever the kerf differs from %g %s: measure it, and mark it where it counts.", k.Kerf, k.units))
-	say(short, "Boards shorter than 300 mm are not held by hand at a saw: clamp them to a sled, or saw them by hand. Small pieces are cut first, from the longest board that there is.")
+	say(short, "Boards shorter than "+words.Either(k.units, "300 mm", "12 in")+" are not held by hand at a saw: clamp them to a sled, or saw them by hand. Small pieces are cut first, from the longest board that there is.")
 	say(len(k.Sheets) > 0 && k.Sheets[0].Weight == 0, "How heavy a sheet is, is not known: material or density of the stock say it. A full sheet can be too heavy for one person; cut it in two where it lies, along a guide.")
-	return append(list, "Guard and riving knife on, a push stick for what is narrower than 150 mm, slivers cleared only when the blade stands still; local rules and the saw's manual come first.")
+	return append(list, "Guard and riving knife on, a push stick for what is narrower than "+words.Either(k.units, "150 mm", "6 in")+", slivers cleared only when the blade stands still; local rules and the saw's manual come first.")
 }
 
 func times(n int) string {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -46,7 +47,7 @@ func plates(out *bytes.Buffer, r Report, u geom.Unit) {
 	}
 	var rows [][]string
 	for _, t := range r.Templates {
-		rows = append(rows, []string{t.Name, fmt.Sprint(t.Count), caliper(t.Size[0], u), caliper(t.Size[1], u), Some(t.Parts)})
+		rows = append(rows, []string{t.Name, fmt.Sprint(t.Count), caliper(t.Size[0], u), caliper(t.Size[1], u), words.Some(t.Parts)})
 	}
 	fmt.Fprintf(out, "templates of %s, in the folder templates; a DXF of each as drawn", r.Templates[0].Stock)
 	if k := r.Templates[0].Kerf; k > 0 {

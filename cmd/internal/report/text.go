@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
@@ -45,7 +46,7 @@ func Text(b batch.Batch, r Report) []byte {
 		said[w.Message] = append(said[w.Message], w.Drawer)
 	}
 	for _, message := range order {
-		if names := Some(said[message]); names != "" {
+		if names := words.Some(said[message]); names != "" {
 			fmt.Fprintf(&out, "%s: ", names)
 		}
 		fmt.Fprintln(&out, message)
@@ -89,7 +90,7 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 			}
 			row = append(row, groove, back)
 		}
-		rows = append(rows, append(row, Some(s.Drawers)))
+		rows = append(rows, append(row, words.Some(s.Drawers)))
 	}
 	unit := u.String()
 	head := []string{"machine", ">cutter " + unit, ">fence distance " + unit, ">cutter height " + unit, "passes for the rabbets", "fence for flush bottoms"}
@@ -124,13 +125,7 @@ func fingerRow(s Setup, u geom.Unit) string {
 }
 
 // Some names the first few of a list.
-func Some(names []string) string {
-	const most = 4
-	if len(names) <= most {
-		return strings.Join(names, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
-}
+func Some(names []string) string { return words.Some(names) }
 
 func fits(out *bytes.Buffer, r Report, u geom.Unit) {
 	var rows [][]string
@@ -146,10 +141,7 @@ func fits(out *bytes.Buffer, r Report, u geom.Unit) {
 }
 
 func board(out *bytes.Buffer, r Report, u geom.Unit) {
-	area := "m2"
-	if u == geom.Inch {
-		area = "sq ft"
-	}
+	_, area := words.Area(0, u)
 	var rows [][]string
 	for _, m := range r.Material {
 		sheets, cost := "-", "-"
@@ -173,6 +165,9 @@ func laid(out *bytes.Buffer, r Report, u geom.Unit) {
 		fmt.Fprintf(out, "%s: %s\n", k.Stock, SheetsSummary(k, u))
 	}
 }
+
+// between prints two numbers of the report with the lesser first.
+func between(a, b float64, u geom.Unit) string { return words.Span(a*u.MM(), b*u.MM(), u) }
 
 // caliper prints a number of the report, which is in the job's unit, as a
 // caliper shows it.

@@ -3,8 +3,8 @@ package sheets
 import (
 	"context"
 	"fmt"
-	"strings"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/nest"
@@ -47,7 +47,7 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		}
 	}
 	out := &Problem{Stock: s.Name, Key: "sheet", Problem: joinery.Problem{Code: codeNoSheet, Error: true}}
-	out.Message = fmt.Sprintf("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Left(), all, few(names), s.has(u))
+	out.Message = fmt.Sprintf("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Left(), all, words.Some(names), s.has(u))
 	out.Hint = "add a larger size below `more:`, or make the boxes smaller"
 	if large.Length > 0 {
 		t := s.Sheets[len(s.Sheets)-1].Trim
@@ -150,18 +150,9 @@ func (s *Stock) has(u geom.Unit) string {
 			list = append(list, fmt.Sprintf("%d %s of %s", z.Count, noun, sized(z, u)))
 		}
 	}
-	return few(list)
+	return words.Some(list)
 }
 
 func sized(z nest.Sheet, u geom.Unit) string {
 	return geom.Length(z.Length).Number(u) + " x " + geom.Length(z.Width).Text(u)
-}
-
-// few joins the first few of a list.
-func few(list []string) string {
-	const most = 6
-	if len(list) <= most {
-		return strings.Join(list, ", ")
-	}
-	return fmt.Sprintf("%s and %d more", strings.Join(list[:most], ", "), len(list)-most)
 }

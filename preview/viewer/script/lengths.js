@@ -1,7 +1,11 @@
-// Lengths are millimetres and shown in the job's unit: to 0.01 mm or 0.001 in.
-const MM_IN = 25.4;
+// Lengths are millimetres and shown in the job's unit: to 0.01 mm or 0.001 in. They are
+// rounded as the program rounds them (geom/lengthtext.go): in nanometres, halves away from
+// zero, with room for the last bits; toFixed would take 9.075 down, where lists have 9.08.
+const MM_IN = 25.4, COMPUTED = 26;
 
 function lengthText(mm, name) {
-  const [v, digits] = name === 'in' ? [mm / MM_IN, 3] : [mm, 2];
-  return String(Number(v.toFixed(digits)));
+  const [step, digits] = name === 'in' ? [25400, 3] : [10000, 2];
+  const nm = Math.round(Math.abs(mm) * 1e6);
+  const n = Math.floor((nm + step / 2 + COMPUTED) / step);
+  return String(Math.sign(mm) * n / 10 ** digits + 0);
 }

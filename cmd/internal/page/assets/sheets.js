@@ -37,8 +37,8 @@ export async function show(into, text, unit) {
 function draw(laid) {
   if (laid.stocks.length === 0) return [el('p', { textContent: 'No stock has the size of its sheets: write it as its entry sheet.' })];
   return laid.stocks.flatMap((k, n) => [
-    el('h2', { textContent: `${k.stock}: ${k.sizes.filter((z) => z.used).map((z) => `${z.used} of ${z.length} x ${z.width}`).join(', ') || 'no sheet'} ${laid.units}` }),
-    el('p', { textContent: `${k.said}; ${(100 * k.yield).toFixed(1)} % of them is parts${k.cost ? `; cost ${k.cost.toFixed(2)}` : ''}. ${k.way === 'guillotine' ? 'Cut from edge to edge' : 'Each part cut out by itself'}, kerf ${k.kerf}, trim ${k.trim} ${laid.units}.` }),
+    el('h2', { textContent: k.stock }),
+    el('p', { textContent: `${laid.said[n]}.` }),
     ...k.sheets.map((s) => figure(s, k.sizes[s.size])),
     ...(k.cuts.length ? [el('details', {}, el('summary', { textContent: `${k.cuts.length} cuts at the saw, in order` }), table(laid.cuts[n]))] : []),
   ]);

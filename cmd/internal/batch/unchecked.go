@@ -1,0 +1,60 @@
+package batch
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/job"
+	"drawerwright/geom/joinery"
+)
+
+// unchecked says once for each stock that bottoms of it are not checked under their loads,
+// because the job does not say how stiff it is, and once for all drawers that slides are
+// checked without the boxes' own weight. It asks the job alone, so that it says the same
+// whatever else is wrong with a drawer.
+func unchecked(j *job.Job) (problems []Problem) {
+	told := make(map[string]bool)
+	var light []string // stocks of unknown density
+	first := -1
+	for i, d := range j.Drawers {
+		if d.Load == 0 {
+			continue
+		}
+		if s := d.Spec.Bottom; s.Stiffness == 0 && !told[s.Name] {
+			told[s.Name] = true
+			problems = append(problems, Problem{i, joinery.Problem{Code: "load-unchecked", Field: fieldLoad, Part: string(joinery.Bottom),
+				Message: fmt.Sprintf("the bottom was not checked under its load: how stiff %s is, is not known", s.Name),
+				Hint:    fmt.Sprintf("write its `material:`, as plywood, mdf or hardboard, or its `stiffness:` into the stock %s", s.Name)}})
+		}
+		if plan := slideOf(j, i); plan == nil || plan.Slide.Load == 0 {
+			continue
+		}
+		for _, s := range stocksOf(d.Spec) {
+			if s.Density == 0 && !slices.Contains(light, s.Name) {
+				light = append(light, s.Name)
+				if first < 0 {
+					first = i
+				}
+			}
+		}
+	}
+	if first >= 0 {
+		problems = append(problems, Problem{first, joinery.Problem{Code: "weight-unknown", Field: fieldLoad,
+			Message: fmt.Sprintf("its slides were checked for the load without the weight of the box: how heavy %s is, is not known", strings.Join(light, ", ")),
+			Hint:    "write the `material:` or the `density:` of each of these stocks"}})
+	}
+	return problems
+}
+
+// stocksOf are those of a drawer's parts.
+func stocksOf(s joinery.Spec) []joinery.Stock {
+	list := []joinery.Stock{s.Sides, s.Front, s.Back, s.Bottom}
+	for _, d := range s.Dividers {
+		list = append(list, d.Stock)
+	}
+	if s.DrawerFront != nil {
+		list = append(list, s.DrawerFront.Stock)
+	}
+	return list
+}

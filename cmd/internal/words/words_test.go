@@ -1,0 +1,37 @@
+package words
+
+import (
+	"testing"
+
+	"drawerwright/geom"
+)
+
+// The pound is 0.45359237 kg and the inch 25.4 mm by definition; 1 N/mm2 is 1e6 N/m2, and a
+// pound-force on a square inch 0.45359237 x 9.80665 / 0.0254^2 = 6894.757 N/m2.
+func TestWords(t *testing.T) {
+	both := func(f func(u geom.Unit) string) [2]string { return [2]string{f(geom.Millimetre), f(geom.Inch)} }
+	number := func(v float64, unit string) string { return geom.LengthOf(v).Decimal(geom.Millimetre) + " " + unit }
+	for name, c := range map[string][2][2]string{
+		"weight":      {both(func(u geom.Unit) string { return Weight(15, u) }), {"15.0 kg", "33.1 lb"}},
+		"glue":        {both(func(u geom.Unit) string { return number(Little(0.0093, u)) }), {"10 g", "0.4 oz"}}, // 9.3 / 28.35 = 0.328, up
+		"area":        {both(func(u geom.Unit) string { return number(Area(92_903.04, u)) }), {"0.09 m2", "1 sq ft"}},
+		"small area":  {both(func(u geom.Unit) string { return SmallArea(6.4516, u) }), {"6.5 mm2", "0.0100 sq in"}},
+		"run":         {both(func(u geom.Unit) string { return number(Run(3048, u)) }), {"3.05 m", "10 ft"}},
+		"stress":      {both(func(u geom.Unit) string { return Stresses(0.8, 0.7, u) }), {"0.7 to 0.8", "102 to 116"}},
+		"one stress":  {both(func(u geom.Unit) string { return Stresses(0.81, 0.8, u) }), {"0.8", "116 to 117"}},
+		"stress unit": {both(StressUnit), {"N/mm2", "psi"}},
+		"span":        {both(func(u geom.Unit) string { return Span(6.2, 6.1, u) }), {"6.10 to 6.20", "0.240 to 0.244"}},
+	} {
+		if c[0] != c[1] {
+			t.Errorf("%s is %q, want %q", name, c[0], c[1])
+		}
+	}
+	for n, want := range []string{"no pieces", "1 piece", "2 pieces"} {
+		if got := Count(n, "piece", "pieces"); got != want {
+			t.Errorf("%d: %s", n, got)
+		}
+	}
+	if got := Some([]string{"a", "b", "c", "d", "e", "f"}); got != "a, b, c, d and 2 more" {
+		t.Error(got)
+	}
+}

@@ -1,0 +1,42 @@
+package outside
+
+import (
+	"encoding/json"
+	"math/rand/v2"
+	"strings"
+	"testing"
+
+	"drawerwright/geom"
+)
+
+// TestPageRoundsAsListsDo: the page's script prints a size as the program's lists do. Among
+// the sizes are halves of the last digit, which toFixed takes down: 9.075 is 9.07499... as a
+// binary number.
+func TestPageRoundsAsListsDo(t *testing.T) {
+	sizes := []float64{9.075, 0.005, -0.005, 12.345, 555.005, -0.004, 0, 447.675, 11.9888, 1.005}
+	r := rand.New(rand.NewPCG(9, 7))
+	for range 2000 {
+		sizes = append(sizes, float64(r.IntN(400_000))*0.005)
+	}
+	data, err := json.Marshal(sizes)
+	if err != nil {
+		t.Fatal(err)
+	}
+	out := run(t, "node", "-e", textOf(t, "../../preview/viewer/script/lengths.js")+
+		";const s="+string(data)+";console.log(JSON.stringify(['mm','in'].map((u)=>s.map((v)=>lengthText(v,u)))))")
+	var printed [2][]string
+	if err := json.Unmarshal([]byte(out), &printed); err != nil {
+		t.Fatal(err)
+	}
+	for i, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
+		for n, size := range sizes {
+			want := geom.LengthOf(size).Fixed(u)
+			if want = strings.TrimSuffix(strings.TrimRight(want, "0"), "."); want == "" {
+				want = "0"
+			}
+			if got := printed[i][n]; got != want {
+				t.Errorf("%v mm is %s on the page and %s %s in lists", size, got, want, u)
+			}
+		}
+	}
+}
