@@ -20,6 +20,8 @@ type checked struct {
 	OK       bool      `json:"ok"`
 	Problems []problem `json:"problems"`
 	More     int       `json:"more"` // problems beyond those listed, all warnings unless every one listed is an error
+	// Verdicts are those on the drawers of a job without errors.
+	Verdicts []report.Judged `json:"verdicts,omitempty"`
 }
 
 // problem is a problem for programs. Line and column are 0 where it is not

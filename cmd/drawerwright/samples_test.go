@@ -58,12 +58,14 @@ func is(t *testing.T, what string, got, want float64) {
 // of 702 + 32 - 140 - 3 x 3 = 585 the three free ones get 195 each. The lowest begins
 // at -16, its box at 10: 195 - 16 - 10 - 10 = 159 is room for 150. Diagonals of 900.5
 // and 900.1 over a width of 563.6: 0.4 x 1800.6 / (4 x 563.6) = 0.3195 out of square.
-// A box front is 538.1 - 2 x 11.9 + 2 x 5.95 = 526.2 long.
+// Boxes are aimed at 1.5875 / 2 below the most that the slides take, 538.2, and 0.03 less,
+// which is what they come out wider in the mean (see TestReadOpenings of the package job).
+// A box front is 2 x 11.9 - 2 x 5.95 shorter.
 func TestKitchenBank(t *testing.T) {
 	r := sampled(t, "kitchen-bank.yaml")
 	for i, height := range []float64{90, 150, 150, 150} {
 		d := drawerOf(t, r, fmt.Sprintf("base-%d", i+1))
-		is(t, d.Name+" width", d.Outside.Width, 538.1)
+		aimed(t, d.Name+" width", d.Outside.Width, 538.2-0.79375-0.0303, 0.01)
 		is(t, d.Name+" height", d.Outside.Height, height)
 		is(t, d.Name+" depth", d.Outside.Depth, 500)
 	}
@@ -72,7 +74,7 @@ func TestKitchenBank(t *testing.T) {
 	is(t, "front", c.Rows[3].FrontHeight, 195)
 	is(t, "line", c.Rows[3].Line, 10+35)
 	is(t, "drawer front", partOf(t, r, "base-2-drawer-front").Length, 595.6)
-	is(t, "front", partOf(t, r, "base-2-front").Length, 526.2)
+	is(t, "front", partOf(t, r, "base-2-front").Length, drawerOf(t, r, "base-2").Outside.Width-2*11.9+2*5.95)
 	// Three alike, and a spare of each.
 	is(t, "pieces", float64(partOf(t, r, "base-2-side").Quantity), 3)
 	// The tray's fingers: 62 / 12.15 wants 5 rows, but a bit of 3 needs 7.5: 12.4 each.
@@ -82,13 +84,13 @@ func TestKitchenBank(t *testing.T) {
 
 // TestWorkshopBench, by hand. Rows of 520 - 3 x 3 = 511 that grow by 1.25: 511 / (1 +
 // 1.25 + 1.5625 + 1.953125) = 511 / 5.765625 = 88.629. A box keeps 5 above and 20
-// below. Width 480 - 1.5, less twice 0.05. The back is housed at 15: its dado is 12.15
+// below. Width 480 - 1.5 - 0.5 / 2, less 2 x 0.0056 for the lesser of two cuts. The back is housed at 15: its dado is 12.15
 // + 0.2 wide. Openings of 480 and 481.2 share a box with shims of 0.6.
 func TestWorkshopBench(t *testing.T) {
 	r := sampled(t, "workshop-bench.yaml")
 	d := drawerOf(t, r, "left-1")
 	is(t, "height", d.Outside.Height, 511/5.765625-25)
-	is(t, "width", d.Outside.Width, 478.4)
+	aimed(t, "width", d.Outside.Width, 478.25-0.0111, 0.01)
 	is(t, "depth", d.Outside.Depth, 555)
 	side := partOf(t, r, "left-1-side-left")
 	i := slices.IndexFunc(side.Operations, func(o report.Operation) bool { return o.Kind == "dado" && o.Outline[0][0] > 100 })
@@ -103,8 +105,16 @@ func TestWorkshopBench(t *testing.T) {
 	front := partOf(t, r, "tote-front")
 	is(t, "tote front", front.Length, 420-24.3)
 	is(t, "tote wall", front.Width, 150-12.15)
-	if got := warningCodes(r); !slices.Equal(got, []string{"back-setup", "pull-by-hand", "rabbet-passes", "sag"}) {
+	if got := warningCodes(r); !slices.Equal(got, []string{"back-setup", "pull-by-hand", "rabbet-passes", "sag", "slide-clearance"}) {
 		t.Errorf("warnings %v", got)
+	}
+}
+
+// aimed tells of a size that is not aimed where it should be, to what sizes are rounded to.
+func aimed(t *testing.T, what string, got, want, step float64) {
+	t.Helper()
+	if math.Abs(got-want) > step || math.Abs(got/step-math.Round(got/step)) > 1e-6 {
+		t.Errorf("%s is %.5f, aimed at %.5f", what, got, want)
 	}
 }
 
@@ -117,14 +127,15 @@ func warningCodes(r report.Report) []string {
 	return slices.Compact(codes)
 }
 
-// TestToolChest, by hand, in inches. Boxes: 22 1/16 - 1, less twice 0.002; of 18 5/8
+// TestToolChest, by hand, in inches. Boxes: 22 1/16 - 1 - 1/32, less what thick sides stand
+// proud in the mean, twice 0.002 / 4 of a uniform spread; of 18 5/8
 // less 3 mm and a front of 0.474 the slide of 18 fits. Fronts are 22 1/16 - 3/16 wide;
 // of 12 - 3/16 - 1/4 - 3 3/4 = 7 13/16 the two free ones get half each. The screw lines
 // come on holes 32 mm apart.
 func TestToolChest(t *testing.T) {
 	r := sampled(t, "tool-chest.yaml")
 	d := drawerOf(t, r, "upper-2")
-	is(t, "width", d.Outside.Width, 22.0625-1-0.004)
+	aimed(t, "width", d.Outside.Width, 22.0625-1-1.0/32-0.001, 0.001)
 	is(t, "depth", d.Outside.Depth, 18)
 	is(t, "front", r.Cabinets[0].Rows[1].FrontHeight, 7.8125/2)
 	is(t, "front's width", partOf(t, r, "upper-2-drawer-front").Length, 22.0625-0.1875)
@@ -136,12 +147,13 @@ func TestToolChest(t *testing.T) {
 	// 20 lb = 9.07184740 kg; the slides carry 75 lb = 34.0194.
 	is(t, "load", d.Load, 9.072)
 	is(t, "rating", d.Rating, 34.01942775)
-	// Dividers: 22 - 1 - 0.004 - 2 x 0.472 inside, two of 0.238 between three cells.
-	cell := (20.996 - 0.944 - 2*0.238) / 3
+	// Dividers: 2 x 0.472 less inside, two of 0.238 between three cells.
+	cell := (drawerOf(t, r, "lower-1").Outside.Width - 0.944 - 2*0.238) / 3
 	is(t, "divider", partOf(t, r, "lower-1-divider").Stands[0].Origin[0], 0.472+cell)
 }
 
-// TestDresser, by hand. Inside 562 - 42 = 520; outside 520 + 2 x 15. Of 520 - 10 less
+// TestDresser, by hand. Inside 562 - 42 - 1 / 2 = 519.5, and 0.03 less as in the kitchen;
+// outside 2 x 15 more. Of 520 - 10 less
 // a front of 20.1 the slide of 450 fits. Rows of 640 - 6 - 3 x 4 = 622 that grow by 20:
 // (622 - 120) / 4 = 125.5 and so on; the space less 7 and 14, and less what the sides
 // swell. Wood Handbook, table 13-5: flatsawn cherry moves 0.00248 of its width for each
@@ -150,7 +162,7 @@ func TestToolChest(t *testing.T) {
 func TestDresser(t *testing.T) {
 	r := sampled(t, "dresser.yaml")
 	d := drawerOf(t, r, "dresser-1")
-	is(t, "width", d.Outside.Width, 550)
+	aimed(t, "width", d.Outside.Width, 549.5-0.0303, 0.01)
 	is(t, "depth", d.Outside.Depth, 450)
 	is(t, "row", r.Cabinets[0].Rows[0].FrontHeight, 125.5)
 	swelling := 0.00248 * (11.00 - 8.48)
@@ -158,14 +170,14 @@ func TestDresser(t *testing.T) {
 		t.Errorf("height %g, by hand %g", d.Outside.Height, want)
 	}
 	back := partOf(t, r, "dresser-1-back")
-	// The back is 520 + 2 x 7.5 long; its notches reach 35 beyond the inside faces and
+	// The back is 2 x 7.5 longer than the inside; its notches reach 35 beyond the inside faces and
 	// take the tongues, 13 high.
-	is(t, "back", back.Length, 535)
-	xs := map[float64]bool{}
-	for _, v := range back.Outline {
-		xs[v[0]] = true
+	long := d.Outside.Width - 30 + 15
+	is(t, "back", back.Length, long)
+	has := func(x float64) bool {
+		return slices.ContainsFunc(back.Outline, func(v []float64) bool { return math.Abs(v[0]-x) < 1e-6 })
 	}
-	if !xs[0] || !xs[42.5] || !xs[492.5] || !xs[535] || back.Outline[4][1] != 13 {
+	if !has(0) || !has(42.5) || !has(long-42.5) || !has(long) || back.Outline[4][1] != 13 {
 		t.Errorf("notches at %v", back.Outline)
 	}
 	if len(r.Warnings) != 0 {
@@ -200,7 +212,8 @@ func TestPrintRoom(t *testing.T) {
 	if b := r.Buy[i]; b.Name != "plug 0.217 in x 0.236 in, 0.235 in long" || b.Quantity != 8 {
 		t.Errorf("plugs: %+v", b)
 	}
-	if len(r.Warnings) != 0 {
-		t.Errorf("warnings %v", warningCodes(r))
+	// A dado of 0.25 leaves a tongue of 0.2357 0.0143 of play, 0.002 more in some boxes.
+	if got := warningCodes(r); !slices.Equal(got, []string{"tongue-play"}) {
+		t.Errorf("warnings %v", got)
 	}
 }

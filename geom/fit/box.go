@@ -55,6 +55,9 @@ type Running struct {
 	InsideCounts bool
 }
 
+// SlideClearance is the code of the measure that a slide wants.
+const SlideClearance = "slide-clearance"
+
 // Spread is between which thicknesses the boards of a stock are, in mm either way
 // of their mean.
 type Spread struct {
@@ -77,10 +80,6 @@ func MeasuredBoards(s joinery.Spec) Boards {
 type Measure struct {
 	joinery.Check // as it is with the cuts as set; Min and Max are of the readings alone
 	Stack         Stack
-	Beside        bool // not among the drawer's own checks
-	// Forecast is the check with the limits for when lengths are off too; but for the
-	// depth it is the same.
-	Forecast joinery.Check
 }
 
 // Box lists what a drawer's joints will do: every check of the package joinery, and
@@ -99,11 +98,6 @@ func Box(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) []Measure 
 	m.runs(slide)
 	for i := range m.list { // with those that dividers added, so that all share them
 		m.list[i].Stack.Sources = m.sources
-		m.list[i].Forecast = m.list[i].Check
-		if f := &m.list[i].Forecast; f.Code == "outside-depth" {
-			limit := m.limits().Depth
-			f.Least, f.Most = d.Spec.Depth-limit, d.Spec.Depth+limit
-		}
 	}
 	return m.list
 }
@@ -125,41 +119,41 @@ func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind.FollowsDrawing(), own: d.Setup.DadoHeight > 0 && s.Joint == joinery.DadoRabbet}
 	m.floor = m.router && s.DepthFrom == joinery.FromSpoilboard
 	m.sources = make([]Source, sources)
-	board := func(i int, name string, t Spread) {
-		m.sources[i] = Source{Name: name, Minus: t.Minus, Plus: t.Plus}
+	board := func(i int, of Cause, name string, t Spread) {
+		m.sources[i] = Source{Name: name, Minus: t.Minus, Plus: t.Plus, Cause: of}
 	}
-	board(leftSide, "thickness of the left side", b.Sides)
-	board(rightSide, "thickness of the right side", b.Sides)
-	board(front, "thickness of the front", b.Front)
-	board(back, "thickness of the back", b.Back)
-	board(bottom, "thickness of the bottom", b.Bottom)
-	set := func(i int, name string, limit float64) {
-		m.sources[i] = Source{Name: name, Minus: limit, Plus: limit, Shape: Normal}
+	board(leftSide, OfSides, "thickness of the left side", b.Sides)
+	board(rightSide, OfSides, "thickness of the right side", b.Sides)
+	board(front, OfFront, "thickness of the front", b.Front)
+	board(back, OfBack, "thickness of the back", b.Back)
+	board(bottom, OfBottom, "thickness of the bottom", b.Bottom)
+	set := func(i int, of Cause, name string, limit float64) {
+		m.sources[i] = Source{Name: name, Minus: limit, Plus: limit, Shape: Normal, Cause: of}
 	}
 	fenceName, heightName := "fence distance", "cutter height"
 	if m.router {
 		fenceName, heightName = "place of the board", "router's zero"
 	}
-	set(cutter, "width of the cutter", a.Cutter)
-	set(fence, fenceName, a.Fence)
-	set(height, heightName, a.Height)
-	set(dadoHeight, heightName+" of the dados", a.Height)
-	set(grooveCutter, "width of the cutter for grooves", a.Cutter)
-	set(grooveFence, fenceName+" of the grooves", a.Fence)
-	set(grooveMove, "move of the fence between passes over a groove", a.Fence)
-	set(bottomFence, fenceName+" for the bottom's rabbets", a.Fence)
+	set(cutter, OfCutter, "width of the cutter", a.Cutter)
+	set(fence, OfFence, fenceName, a.Fence)
+	set(height, OfHeight, heightName, a.Height)
+	set(dadoHeight, OfHeight, heightName+" of the dados", a.Height)
+	set(grooveCutter, OfCutter, "width of the cutter for grooves", a.Cutter)
+	set(grooveFence, OfFence, fenceName+" of the grooves", a.Fence)
+	set(grooveMove, OfFence, "move of the fence between passes over a groove", a.Fence)
+	set(bottomFence, OfFence, fenceName+" for the bottom's rabbets", a.Fence)
 	for i, name := range map[int]string{
 		frontDado: "place of the front's dado", frontTongue: "cut of the front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",
 		leftRabbet: "length of the left rabbet", rightRabbet: "length of the right rabbet", backDado: "place of the back's dado", backTongue: "cut of the back's tongue",
 		grooveDepth: "depth of the groove", dividerDado: "width of the divider's dado",
 	} {
-		set(i, name, a.Cut)
+		set(i, OfCut, name, a.Cut)
 	}
-	set(sideLength, "length of the sides", a.Length)
-	set(frontLength, "length of front and back", a.Length)
-	set(bottomLength, "length of the bottom", a.Length)
-	set(bottomWidth, "width of the bottom", a.Length)
-	set(ripWidth, "height of the walls", a.Length)
+	set(sideLength, OfLength, "length of the sides", a.Length)
+	set(frontLength, OfLength, "length of front and back", a.Length)
+	set(bottomLength, OfLength, "length of the bottom", a.Length)
+	set(bottomWidth, OfLength, "width of the bottom", a.Length)
+	set(ripWidth, OfLength, "height of the walls", a.Length)
 	return m
 }
 
@@ -189,7 +183,6 @@ func (m *model) extra(c joinery.Check, value func(x []float64) float64, t ...[]T
 	m.add(c, value, t...)
 	// The range over the readings, as the others have it.
 	last := &m.list[len(m.list)-1]
-	last.Beside = true
 	s := last.Stack
 	s.Sources = append([]Source(nil), m.sources...)
 	for i := cutter; i < sources; i++ {

@@ -274,10 +274,14 @@ func TestDrawBox(t *testing.T) {
 				w := m.Stack.Result().Worst
 				stacks, limits = append(stacks, m.Stack), append(limits, Range{w.Min - settled, w.Max + settled})
 			}
-			for i, drawn := range Draw(stacks, limits, 20, 1) {
+			list, right := Draw(stacks, limits, 20, 1)
+			for i, drawn := range list {
 				if drawn.Within != 1 {
 					t.Fatalf("measure %d: %g of the draws within the worst case %v", i, drawn.Within, limits[i])
 				}
+			}
+			if right != 1 {
+				t.Fatalf("%g of the boxes are within all worst cases", right)
 			}
 		}
 	})

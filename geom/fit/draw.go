@@ -37,17 +37,24 @@ type tally struct {
 }
 
 // Draw draws n boxes at random, of which each has its own error from every source,
-// and tells what the measures do. All share the sources of the first. Limits are
-// those of each measure. The same seed gives the same draws.
-func Draw(stacks []Stack, limits []Range, n int, seed uint64) []Drawn {
+// and tells what the measures do, and which part of the boxes keeps all limits at once.
+// All share the sources of the first. Limits are those of each measure. The same seed
+// gives the same draws.
+func Draw(stacks []Stack, limits []Range, n int, seed uint64) (list []Drawn, right float64) {
 	if len(stacks) == 0 || n <= 0 {
-		return nil
+		return nil, 0
 	}
+	return draw(stacks, limits, usedBy(stacks), n, seed)
+}
+
+// draw draws the sources that are used, also for fewer measures than look at them, so
+// that they get the same boxes.
+func draw(stacks []Stack, limits []Range, used []int, n int, seed uint64) (list []Drawn, right float64) {
 	worst := make([]Result, len(stacks))
 	for i, s := range stacks {
 		worst[i] = s.Result()
 	}
-	chunks := make([][]tally, (n+chunk-1)/chunk)
+	chunks := make([]drawnChunk, (n+chunk-1)/chunk)
 	var next atomic.Int64
 	var wait sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), len(chunks)) {
@@ -57,28 +64,38 @@ func Draw(stacks []Stack, limits []Range, n int, seed uint64) []Drawn {
 				if i >= len(chunks) {
 					return
 				}
-				chunks[i] = drawChunk(stacks, limits, worst, min(chunk, n-i*chunk), seed, uint64(i))
+				chunks[i] = drawChunk(stacks, limits, worst, used, min(chunk, n-i*chunk), seed, uint64(i))
 			}
 		})
 	}
 	wait.Wait()
-	out := make([]Drawn, len(stacks))
+	list = make([]Drawn, len(stacks))
 	for i := range stacks {
 		total := tally{bins: make([]int32, bins)}
 		for _, c := range chunks { // in their order, so that sums are the same
-			t := c[i]
+			t := c.measures[i]
 			total.n, total.within = total.n+t.n, total.within+t.within
 			total.sum, total.squares = total.sum+t.sum, total.squares+t.squares
 			for b, k := range t.bins {
 				total.bins[b] += k
 			}
 		}
-		out[i] = total.drawn(worst[i])
+		list[i] = total.drawn(worst[i])
 	}
-	return out
+	all := 0
+	for _, c := range chunks {
+		all += c.right
+	}
+	return list, float64(all) / float64(n)
 }
 
-func drawChunk(stacks []Stack, limits []Range, worst []Result, n int, seed, part uint64) []tally {
+// drawnChunk is what the boxes of one chunk measure, and how many keep all limits.
+type drawnChunk struct {
+	measures []tally
+	right    int
+}
+
+func drawChunk(stacks []Stack, limits []Range, worst []Result, used []int, n int, seed, part uint64) drawnChunk {
 	random := rand.New(rand.NewPCG(seed, part))
 	list := make([]tally, len(stacks))
 	scale := make([]float64, len(stacks))
@@ -89,11 +106,13 @@ func drawChunk(stacks []Stack, limits []Range, worst []Result, n int, seed, part
 		}
 	}
 	sources := stacks[0].Sources
-	off, used := make([]float64, len(sources)), usedBy(stacks)
+	off := make([]float64, len(sources))
+	right := 0
 	for range n {
 		for _, k := range used {
 			off[k] = sources[k].draw(random)
 		}
+		whole := true
 		for i := range stacks {
 			v, t := stacks[i].Value(off), &list[i]
 			d := v - worst[i].Nominal
@@ -101,12 +120,17 @@ func drawChunk(stacks []Stack, limits []Range, worst []Result, n int, seed, part
 			t.squares += float64(d * d)
 			if v >= limits[i].Min && v <= limits[i].Max {
 				t.within++
+			} else {
+				whole = false
 			}
 			b := int((v - worst[i].Worst.Min) * scale[i])
 			t.bins[min(max(b, 0), bins-1)]++
 		}
+		if whole {
+			right++
+		}
 	}
-	return list
+	return drawnChunk{list, right}
 }
 
 // usedBy lists the sources that some measure looks at, so that no others are drawn.

@@ -70,7 +70,7 @@ func (m *model) slack() {
 		return
 	}
 	limit := m.limits().BottomSlack
-	c := joinery.Check{Code: "bottom-slack", Part: joinery.Bottom, Name: "bottom slack from side to side", Least: limit.Least, Most: limit.Most, Words: joinery.PlayWords}
+	c := joinery.Check{Code: "bottom-slack", Part: joinery.Bottom, Name: joinery.SlackName(joinery.AcrossWay), Least: limit.Least, Most: limit.Most, Words: joinery.PlayWords}
 	inside, t := m.inside()
 	t = append(t, up(height, grooveDepth), down(bottomLength))
 	if m.floor {
@@ -84,7 +84,7 @@ func (m *model) slack() {
 		return v
 	}, merged(t)...)
 
-	c.Name, c.Code = "bottom slack from front to back", "bottom-slack-deep"
+	c.Name, c.Code = joinery.SlackName(joinery.DeepWay), "bottom-slack-deep"
 	k := m.deepSlack()
 	t = nil
 	for i, by := range k {
@@ -250,7 +250,7 @@ func (m *model) runs(slide *Running) {
 	if slide == nil {
 		return
 	}
-	c := joinery.Check{Code: "slide-clearance", Name: "outside width for the slides", Least: slide.Least, Most: slide.Most, Words: joinery.WidthWords}
+	c := joinery.Check{Code: SlideClearance, Name: "outside width for the slides", Least: slide.Least, Most: slide.Most, Words: joinery.WidthWords}
 	if !slide.InsideCounts {
 		t := m.spreadTerms()
 		m.extra(c, func(x []float64) float64 {

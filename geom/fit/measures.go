@@ -57,7 +57,7 @@ func (m *model) known(c joinery.Check) {
 		// The board of a divider has no source of its own: its readings are in Min and Max.
 		minus, plus := c.Nominal-c.Min, c.Max-c.Nominal
 		at := len(m.sources)
-		m.sources = append(m.sources[:at:at], Source{Name: "thickness of the divider", Minus: plus, Plus: minus})
+		m.sources = append(m.sources[:at:at], Source{Name: "thickness of the divider", Minus: plus, Plus: minus, Cause: OfDividers})
 		plain(func(x []float64) float64 { return x[cutter] + x[dividerDado] - x[at] }, up(cutter, dividerDado), down(at))
 	}
 }

@@ -26,6 +26,28 @@ type Source struct {
 	Name        string
 	Minus, Plus float64
 	Shape       Shape
+	Cause       Cause
+}
+
+// Cause is what a shop can do something about: sources of one cause get better together.
+type Cause string
+
+const (
+	OfSides    Cause = "the boards of the sides"
+	OfFront    Cause = "the board of the front"
+	OfBack     Cause = "the board of the back"
+	OfBottom   Cause = "the board of the bottom"
+	OfDividers Cause = "the boards of the dividers"
+	OfCutter   Cause = "cutter" // from here on as the accuracies are called
+	OfCut      Cause = "cut"
+	OfFence    Cause = "fence"
+	OfHeight   Cause = "height"
+	OfLength   Cause = "length"
+)
+
+// Board reports whether it is a thickness, not what the shop does.
+func (c Cause) Board() bool {
+	return c == OfSides || c == OfFront || c == OfBack || c == OfBottom || c == OfDividers
 }
 
 // middle of the limits, and half of what is between them.
@@ -61,25 +83,27 @@ type Term struct {
 // Range is where a measure is: between two values, both in mm.
 type Range struct{ Min, Max float64 }
 
-// Share is what a source has in the likely range of a measure.
+// Share is what a source has in the root of squares of a measure.
 type Share struct {
 	Source int
 	// Half is by how much the source alone moves the measure either way; Part its
-	// share of the variance of the range, 0 to 1.
+	// share of the sum of squares, 0 to 1.
 	Half, Part float64
-	// Halved is half of the likely range's width with this source half as large.
+	// Halved is the root of squares with this source half as large.
 	Halved float64
 }
 
 // Result is what a stack does.
 type Result struct {
 	Nominal float64
-	// Worst is with every source at the limit that is worst. Likely is the root of
-	// the sum of squares of what each source does alone, about the measure with all
-	// sources in the middle of their limits: for limits of three standard deviations
-	// 0.27 % are beyond.
-	Worst, Likely Range
-	Shares        []Share // the largest first
+	// Worst is with every source at the limit that is worst.
+	Worst Range
+	// Root is the root of the sum of squares of what each source does alone, either
+	// way of the measure with all sources in the middle of their limits. It weighs the
+	// sources. It is no range that boxes keep: of a measure with a bend, as that of the
+	// first of two parts that meet, it can reach beyond the worst case.
+	Root   float64
+	Shares []Share // the largest first
 }
 
 // Result works a stack out: worst case and root sum of squares. For a sum
@@ -102,7 +126,7 @@ func (s Stack) Result() Result {
 	for _, t := range s.Terms {
 		off[t.Source] = s.Sources[t.Source].middle()
 	}
-	middle, sum := s.Value(off), 0.0
+	sum := 0.0
 	for _, t := range s.Terms {
 		from := s.Sources[t.Source]
 		off[t.Source] = from.Plus
@@ -115,8 +139,7 @@ func (s Stack) Result() Result {
 			sum += float64(half * half)
 		}
 	}
-	root := math.Sqrt(sum)
-	r.Likely = Range{middle - root, middle + root}
+	r.Root = math.Sqrt(sum)
 	for i := range r.Shares {
 		h := &r.Shares[i]
 		square := float64(h.Half * h.Half)

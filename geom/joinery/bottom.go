@@ -33,10 +33,11 @@ func (l *layout) chooseBottom() {
 		l.failBottom(stands)
 	case l.slackFails():
 	default:
-		if c := l.bottomPlay(); c.Verdict != Goes {
+		if c := l.bottomPlay(); l.setWrong(c) {
 			field, ways := l.bottomWays(c)
 			l.warn("bottom-play", field, Bottom, fmt.Sprintf("the bottom has %s of play in its groove: %s; %s to %s is usual",
 				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), unlikeBoards, ways...)
+			l.checks(c)
 		}
 		l.checkSlack()
 		l.checkMovement()
@@ -60,10 +61,7 @@ func (l *layout) checkRise() {
 
 // checkFlush judges what a flush bottom needs beside its play.
 func (l *layout) checkFlush(tongue float64) {
-	if c := l.flushness(); c.Verdict != IsFlush {
-		l.warn("bottom-flush", FieldBottom, Bottom, fmt.Sprintf("the bottom's underside stands %s to %s above the edges over the readings (below 0: hangs down)",
-			l.text(c.Min), l.text(c.Max)), "sort the boards, or plane the bottom edge after gluing up")
-	}
+	l.flushness()
 	if !l.Cutter.Kind.Fenced() {
 		return
 	}
@@ -113,10 +111,7 @@ func (l *layout) roomyGroove() Remedy {
 
 // bottomWays are what would give the usual play, and which entry that is.
 func (l *layout) bottomWays(c Check) (Field, []Remedy) {
-	least, most := c.usual()
-	if !l.advisable(least, most) {
-		return FieldBottom, nil
-	}
+	least, most := l.usual(c)
 	if l.groovesFit() && l.leastGroove() < l.groove-settle { // the groove follows the board
 		return FieldGroovePlay, []Remedy{l.between(FieldGroovePlay, least, most)}
 	}

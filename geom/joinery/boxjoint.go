@@ -41,12 +41,12 @@ func (l *layout) boxJoint() {
 			"take another bottom", write(FieldBackJoint, Housed).with(l.exactly(FieldSetback, usualSetback)), write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomApplied))
 	}
 	if !l.failed() {
-		l.checkLevel()
+		l.level()
 		l.lapsOfFingers()
 		l.chooseBottom()
 		l.planFingers()
 		l.checkFingers()
-		l.checkWidth(l.fingeredWidth())
+		l.fingeredWidth()
 		l.checkProportions()
 	}
 	l.checkRoom()
@@ -206,9 +206,11 @@ func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
 	c := l.play("finger-play", Side, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, l.Limits.TonguePlay.Most)
-	if c.Verdict != Goes {
+	if c.Verdict == WillNot || l.setWrong(c) {
+		least, most := l.usual(c)
 		l.say(c.Verdict == WillNot, "finger-play", FieldDadoPlay, Side, fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
-			"make the limits for the play of tongues wider", l.between(FieldDadoPlay, leastFingerPlay, l.Limits.TonguePlay.Most))
+			"make the limits for the play of tongues wider", l.between(FieldDadoPlay, least, most))
+		l.checks(c)
 	}
 	if len(at) < 4 {
 		need := 3*pitch + l.wallStand()

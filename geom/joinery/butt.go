@@ -38,9 +38,9 @@ func (l *layout) butt() {
 	l.checkHoused()
 	if !l.failed() {
 		l.checkFasteners()
-		l.checkLevel()
+		l.level()
 		l.chooseBottom()
-		l.checkWidth(l.buttedWidth())
+		l.buttedWidth()
 		l.checkProportions()
 	}
 	l.checkRoom()

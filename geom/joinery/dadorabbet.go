@@ -29,7 +29,7 @@ func (l *layout) dadoRabbet() {
 		l.checkTongues()
 		l.chooseBottom()
 		l.outsideDepth() // the recess has been told of
-		l.checkWidth(l.outsideWidth())
+		l.outsideWidth()
 		l.checkProportions()
 	}
 	l.checkRoom()

@@ -153,12 +153,10 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	}
 	s.slot = l.DadoWidth(s.t, play)
 	c := l.play("divider-play", DividerRole, fmt.Sprintf("divider %d play in its dados", s.number+1), s.slot-s.t, -1, s.Stock.Thickness, least, most)
-	if c.Verdict == Goes {
+	if c.Verdict != WillNot && c.Nominal <= HopelessGap+settle && !l.setWrong(c) {
 		return true
 	}
-	usual := c
-	usual.Least, usual.Most = least, most
-	low, high := usual.usual()
+	low, high := l.usual(c)
 	field, way := FieldDividers, l.between(FieldDividers, s.slot-high, s.slot-low).of("", s.number)
 	if l.Cutter.Kind.MadeToFit() && s.slot > l.DadoWidth(0, 0)+settle {
 		more := play - l.DadoPlay // in a loose one's dado
@@ -166,6 +164,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	}
 	l.say(c.Verdict == WillNot || c.Nominal > HopelessGap+settle, "divider-play", field, DividerRole,
 		fmt.Sprintf("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), unlikeBoards, way)
+	l.checks(c)
 	return c.Verdict != WillNot
 }
 

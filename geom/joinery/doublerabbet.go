@@ -33,10 +33,10 @@ func (l *layout) doubleRabbet() {
 	l.checkHoused()
 	if !l.failed() { // else they would only repeat it in other words
 		l.checkRabbets()
-		l.checkLaps()
+		l.laps()
 		l.chooseBottom()
-		l.checkLappedDepth()
-		l.checkWidth(l.lappedWidth())
+		l.lappedDepth()
+		l.lappedWidth()
 		l.checkProportions()
 	}
 	l.checkRoom()

@@ -177,14 +177,6 @@ func TestDoubleRabbetProblems(t *testing.T) {
 			s.Sides, s.Front, s.FenceDistance, s.CutterHeight = sheet("just under", 11.99), sheet("thin", 6.996), 6, 4
 		}, "rabbet-setup", FieldCutterHeight, false,
 			"write a cutter-height of 6 mm and take a front of 8 mm or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
-		"uneven sides": {func(s *Spec) { s.Sides = sheet("uneven", 11.7, 12, 12.3) }, "lap", FieldSides, false,
-			"the sides stand -0.3 mm to 0.3 mm back from the ends of front and back over the readings of uneven", func(s *Spec) { s.Sides = sheet("even", 11.8, 12, 12.2) }},
-		"very uneven sides": {func(s *Spec) { s.Sides = sheet("uneven", 11.5, 12, 12.5) }, "width", FieldSides, false,
-			"the box comes out 460 mm to 461 mm wide", func(s *Spec) { s.Sides = sheet("even", 11.8, 12, 12.2) }},
-		"uneven front": {func(s *Spec) { s.Front = sheet("uneven", 11.4, 12, 12.6) }, "depth", FieldFront, false,
-			"the box comes out 499.4 mm to 500.6 mm deep: uneven, the front, is 11.4 mm to 12.6 mm thick", func(s *Spec) { s.Front = sheet("even", 11.8, 12, 12.2) }},
-		"uneven back": {func(s *Spec) { s.Back = sheet("uneven", 11.4, 12, 12.6) }, "depth", FieldBack, false,
-			"uneven, the back, is", func(s *Spec) { s.Back = sheet("even", 11.8, 12, 12.2) }},
 		"swapped": {func(s *Spec) { s.Height, s.Depth = 500, 140 }, "proportions", FieldOutside, false, "width x height x depth", func(s *Spec) { s.Height, s.Depth = 140, 500 }},
 		// A cutter for the bottom alone: there is no tongue that it has to suit.
 		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "bottom-play", FieldBottom, false,

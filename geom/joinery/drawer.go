@@ -114,6 +114,13 @@ func Build(s Spec) (Drawer, []Problem) {
 	return drawers[0], problems[0]
 }
 
+// LayOut is Build without problems: it reports whether the drawer can be made as asked.
+func LayOut(s Spec) (d Drawer, sound bool) {
+	l := newLayout(s)
+	l.work()
+	return l.drawer, !l.failed()
+}
+
 // BuildRows is Build for the rows of an opening, whose boxes share all entries but their
 // size: what is advised for one of them does for the others too.
 func BuildRows(rows []Spec) ([]Drawer, [][]Problem) {

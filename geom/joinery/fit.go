@@ -30,8 +30,8 @@ const (
 
 // Check is one measure of the finished joint, in millimetres: for the mean of
 // the caliper readings, and the least and the greatest that the readings allow
-// with the cuts as set. Verdict judges the whole range against the limits; where
-// it leaves them at both ends, it names the end that is further out.
+// with the cuts as set or, where the Spec has its spread, the likely ones. Verdict
+// judges the whole range against the limits.
 type Check struct {
 	Code              string // stable, for programs
 	Part              Role   // empty for the whole box
@@ -67,6 +67,9 @@ func (l *layout) check(code string, part Role, name string, nominal, factor floa
 // judge gives a check its verdict and keeps it.
 func (l *layout) judge(c Check, say Words) Check {
 	c.Words = say
+	if s, known := l.Spreads[c.Name]; known {
+		c.Min, c.Max = c.Nominal+s.Least, c.Nominal+s.Most
+	}
 	c.Verdict = c.Over(c.Min, c.Max)
 	l.drawer.Fit = append(l.drawer.Fit, c)
 	return c
@@ -94,13 +97,38 @@ func (l *layout) play(code string, part Role, name string, nominal, factor float
 	return l.check(code, part, name, nominal, factor, t, least, most, PlayWords)
 }
 
+// usual gives those of a check as advice prints them: where the range spreads too far,
+// the limits themselves.
+func (l *layout) usual(c Check) (least, most float64) {
+	if least, most = c.usual(); l.advisable(least, most) {
+		return least, most
+	}
+	return c.Least, c.Most
+}
+
+// setWrong reports whether a measure leaves its limits as it is set, and another
+// setting would bring its whole range within them. Where none would, its boards and
+// the machine are to blame, and what moves it most is for those to say who know both:
+// the package fit.
+func (l *layout) setWrong(c Check) bool {
+	least, most := c.usual()
+	return c.Verdict != c.Words.Within && l.advisable(least, most)
+}
+
+// checks says which check the last problem is about.
+func (l *layout) checks(c Check) { l.problems[len(l.problems)-1].Check = c.Name }
+
 // ranged prints a check's nominal value, and its range where there is one to see.
 func (l *layout) ranged(c Check) string {
 	least, most := l.text(c.Min), l.text(c.Max)
 	if least == most {
 		return most
 	}
-	return fmt.Sprintf("%s (%s to %s over the readings)", l.text(c.Nominal), least, most)
+	by := "over the readings"
+	if _, known := l.Spreads[c.Name]; known {
+		by = "likely"
+	}
+	return fmt.Sprintf("%s (%s to %s %s)", l.text(c.Nominal), least, most, by)
 }
 
 // usual gives the nominal values with which the whole range of a check keeps
@@ -134,6 +162,18 @@ func (l *layout) recess(r Role) Check {
 		-l.Limits.Recess, l.Limits.Recess, RecessWords)
 }
 
+// bottomPlayName is that of the check of a bottom which is captured or flush.
+func bottomPlayName(kind string) string { return kind + " bottom play in its groove" }
+
+// under is how much less than as set the play of such a bottom comes out; by what its
+// readings say where the Spec has no spread of it.
+func (l *layout) under(kind string, readings float64) float64 {
+	if s, known := l.Spreads[bottomPlayName(kind)]; known {
+		return -s.Least
+	}
+	return readings
+}
+
 // bottomPlay is the groove's width less what stands in it.
 func (l *layout) bottomPlay() Check {
 	kind := "captured"
@@ -144,7 +184,7 @@ func (l *layout) bottomPlay() Check {
 	if l.flush && l.sameLeft() { // every board gets the same tongue
 		factor = 0
 	}
-	return l.play("bottom-play", Bottom, kind+" bottom play in its groove", l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Least, l.Limits.BottomPlay.Most)
+	return l.play("bottom-play", Bottom, bottomPlayName(kind), l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Least, l.Limits.BottomPlay.Most)
 }
 
 // flushness is how far a flush bottom's underside stands above the bottom edges,
@@ -161,7 +201,7 @@ func (l *layout) flushness() Check {
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
-	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth, l.Depth+l.Limits.Recess, DepthWords)
+	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth-l.Limits.Depth, l.Depth+l.Limits.Depth, DepthWords)
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the

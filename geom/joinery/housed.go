@@ -61,14 +61,15 @@ func (l *layout) checkHoused() {
 			"make the box deeper", l.least(FieldSetback, leastSetback))
 	}
 	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most)
-	if c.Verdict != Goes {
-		least, most := c.usual()
+	if c.Verdict == WillNot || l.setWrong(c) {
+		least, most := l.usual(c)
 		field, ways := FieldBack, []Remedy{l.between(FieldBack, w-most, w-least), l.most(FieldCutter, l.Tk+most)}
 		if l.Cutter.Kind.MadeToFit() {
 			field, ways = FieldDadoPlay, append([]Remedy{l.between(FieldDadoPlay, least, most)}, ways...)
 		}
 		l.say(c.Verdict == WillNot, "back-play", field, Back, fmt.Sprintf("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)),
 			unlikeBoards, ways...)
+		l.checks(c)
 	}
 	s := &l.drawer.Setup
 	s.BackFence, s.BackPasses = l.Setback, 1

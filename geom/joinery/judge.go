@@ -76,16 +76,15 @@ func (l *layout) checkTongues() {
 		case play.Nominal > HopelessGap+settle:
 			l.fail("cutter-wide", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
 				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), unlikeBoards, ways...)
-		case play.Min <= settle:
-			l.warn("tongue-play", entry, r, fmt.Sprintf("where %s is thickest, %s, the %s's tongue does not go into its dado",
-				stock.Name, l.text(stock.Thickness.Max), r), unlikeBoards, ways...)
-		case play.Verdict != Goes:
+		case l.setWrong(play):
 			l.warn("tongue-play", entry, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
 				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), unlikeBoards, ways...)
+			l.checks(play)
 		}
-		if recess.Verdict != IsFlush {
+		if l.setWrong(recess) && math.Abs(recess.Nominal) > l.Limits.Recess+settle {
 			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
-				r, recess.Verdict, l.standing(recess), l.deeper(recess)), l.unflush(recess), l.flushWays(r, recess)...)
+				r, recess.Verdict, l.standing(recess), l.deeper(recess)), "plane or sand it flush after gluing up, or leave it so", l.fenceWays(r, stock)...)
+			l.checks(recess)
 		}
 		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind.Fenced() {
 			l.passes(r, stock.Thickness.Max, field)
@@ -99,10 +98,7 @@ const unlikeBoards = "sort the boards, or write what more of them measure: from 
 
 // playWays are what would give a tongue the usual play, and which entry that is.
 func (l *layout) playWays(c Check) (Field, []Remedy) {
-	least, most := c.usual()
-	if !l.advisable(least, most) {
-		return FieldFront, nil
-	}
+	least, most := l.usual(c)
 	if l.Cutter.Kind.Fenced() {
 		return FieldCutter, append(l.cutterWays(l.f+least, l.f+most), l.between(FieldFenceDistance, l.dado-most, l.dado-least))
 	}
@@ -124,10 +120,10 @@ func (l *layout) cutterWays(least, most float64) []Remedy {
 		ways = append(ways, l.between(FieldCutter, max(least, thick+right.Least), min(most, thick+right.Most)))
 	}
 	if l.BottomFit != BottomFlush {
-		stands(l.Bottom.Thickness.Max)
+		stands(l.Tb + l.under("captured", l.Bottom.Thickness.Max-l.Tb))
 	}
 	if tongue := l.Tb - l.f; l.BottomFit != BottomCaptured && tongue >= leastRabbet {
-		stands(tongue)
+		stands(tongue + l.under("flush", 0))
 	}
 	any := l.between(FieldCutter, least, most)
 	return append(ways, any, any.with(l.standingIn(least, most)))
@@ -154,23 +150,6 @@ func (l *layout) deeper(recess Check) string {
 	return fmt.Sprintf("; the box is then %s deep, not %s", l.text(l.drawer.Outside.Depth), l.text(l.Depth))
 }
 
-// unflush is what a person can do where no setting makes an end flush.
-func (l *layout) unflush(recess Check) string {
-	if recess.Nominal > -l.Limits.Recess-settle && recess.Nominal < l.Limits.Recess+settle {
-		return "sort the boards: only some of them come out flush"
-	}
-	return "plane or sand it flush after gluing up, or leave it so"
-}
-
-// flushWays are what would make an end flush.
-func (l *layout) flushWays(r Role, recess Check) []Remedy {
-	stock, _ := l.stockOf(r)
-	if recess.Nominal > -l.Limits.Recess-settle && recess.Nominal < l.Limits.Recess+settle {
-		return nil // on the mean it is
-	}
-	return l.fenceWays(r, stock)
-}
-
 // passes plans the passes over a rabbet that is wider than the cutter: from the
 // fence distance to where the cutter reaches the outside face, evenly.
 func (l *layout) passes(r Role, thickness float64, field Field) {
@@ -181,14 +160,6 @@ func (l *layout) passes(r Role, thickness float64, field Field) {
 	}
 	l.warn("rabbet-passes", field, r, fmt.Sprintf("one pass leaves %s at the outside of the %s's rabbet", l.text(rest), r),
 		fmt.Sprintf("take %d passes, the fence moved out by at most %s each time, the last at %s", n, l.atMost(l.Cutter.Width), l.text(thickness-l.Cutter.Width)))
-}
-
-// checkWidth judges how far the sides' readings move the width.
-func (l *layout) checkWidth(c Check) {
-	if c.Verdict != AsAsked {
-		l.warn("width", FieldSides, Side, fmt.Sprintf("the box comes out %s to %s wide over the readings of %s",
-			l.text(c.Min), l.text(c.Max), l.Sides.Name), "sort the boards: sides of one box from boards that measure alike")
-	}
 }
 
 // checkProportions judges whether the sizes are in their order.

@@ -62,32 +62,9 @@ func (l *layout) lappedDepth() Check {
 		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth}, DepthWords)
 }
 
-// checkLaps judges where the sides stand at the ends of front and back. It tells
-// it once: the sides are the same at both.
-func (l *layout) checkLaps() {
-	var c Check
+// laps are where the sides stand at the ends of front and back.
+func (l *layout) laps() {
 	for _, r := range l.ends() {
-		c = l.lap(r)
+		l.lap(r)
 	}
-	if c.Verdict != IsFlush {
-		l.warn("lap", FieldSides, Side, fmt.Sprintf("the sides stand %s to %s back from the ends of front and back over the readings of %s (below 0: proud)",
-			l.text(c.Min), l.text(c.Max), l.Sides.Name), "sort the boards, or sand the corners flush after gluing up")
-	}
-}
-
-// checkLappedDepth judges how far the readings of front and back move the depth.
-func (l *layout) checkLappedDepth() {
-	c := l.lappedDepth()
-	if c.Verdict == AsAsked {
-		return
-	}
-	spread := func(s Stock) float64 { return s.Thickness.Max - s.Thickness.Min }
-	uneven := Front // or the one of the two that is more so
-	if spread(l.Back) > spread(l.Front) {
-		uneven = Back
-	}
-	stock, field := l.stockOf(uneven)
-	l.warn("depth", field, uneven, fmt.Sprintf("the box comes out %s to %s deep: %s, the %s, is %s to %s thick over the readings",
-		l.text(c.Min), l.text(c.Max), stock.Name, uneven, l.text(stock.Thickness.Min), l.text(stock.Thickness.Max)),
-		"sort the boards: front and back of one box from boards near the mean")
 }

@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -24,9 +23,9 @@ func (l *layout) rabbet() {
 	l.checkHoused()
 	if !l.failed() { // else they would only repeat it in other words
 		l.checkPasses(l.rabbetLengths())
-		l.checkLevel()
+		l.level()
 		l.chooseBottom()
-		l.checkWidth(l.rabbetedWidth())
+		l.rabbetedWidth()
 		l.checkProportions()
 	}
 	l.checkRoom()
@@ -87,16 +86,12 @@ func (l *layout) checkGrooveDepth() {
 	}
 }
 
-// checkLevel judges how front and back stand to the ends of the sides: what a board
+// level is how front and back stand to the ends of the sides: what a board
 // is thicker than its mean is proud.
-func (l *layout) checkLevel() {
+func (l *layout) level() {
 	for _, r := range l.ends() {
-		stock, field := l.stockOf(r)
-		c := l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 0, -1, stock.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
-		if c.Verdict != IsFlush {
-			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s to %s behind the ends of the sides over the readings of %s (below 0: proud)", r, l.text(c.Min), l.text(c.Max), stock.Name),
-				"sort the boards, or sand it flush after gluing up")
-		}
+		stock, _ := l.stockOf(r)
+		l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 0, -1, stock.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
 	}
 }
 

@@ -29,11 +29,11 @@ type slackWay struct {
 // judged where it says more: from front to back, or from side to side where that is open.
 func (l *layout) slackWays() []slackWay {
 	length, width := l.bottomSize()
-	deep := slackWay{field: FieldBottomSlack, own: FieldDeepSlack, slack: l.SlackDeep(), size: width, moves: true, open: l.BottomFit == BottomSlidIn, along: "from front to back"}
+	deep := slackWay{field: FieldBottomSlack, own: FieldDeepSlack, slack: l.SlackDeep(), size: width, moves: true, open: l.BottomFit == BottomSlidIn, along: DeepWay}
 	if l.DeepSlack != nil {
 		deep.field = FieldDeepSlack
 	}
-	across := slackWay{field: FieldBottomSlack, own: FieldBottomSlack, slack: l.BottomSlack, size: length, moves: !l.Bottom.Solid, along: "from side to side"}
+	across := slackWay{field: FieldBottomSlack, own: FieldBottomSlack, slack: l.BottomSlack, size: length, moves: !l.Bottom.Solid, along: AcrossWay}
 	return []slackWay{across, deep}
 }
 
@@ -43,6 +43,20 @@ func (l *layout) about(w slackWay) string {
 		return fmt.Sprintf("%s of slack", l.text(w.slack))
 	}
 	return fmt.Sprintf("%s of slack %s", l.text(w.slack), w.along)
+}
+
+// SlackName is the check of a slack, which the package fit makes, along one of these ways.
+func SlackName(along string) string { return "bottom slack " + along }
+
+// Ways of a slack, in words.
+const (
+	AcrossWay = "from side to side"
+	DeepWay   = "from front to back"
+)
+
+// usualSlack is the least slack that keeps its limit with what lengths are off.
+func (l *layout) usualSlack(w slackWay) float64 {
+	return max(leastSlack, l.Limits.BottomSlack.Least-l.Spreads[SlackName(w.along)].Least)
 }
 
 // told are the directions of which something has to be said: each that has an entry of
@@ -73,7 +87,7 @@ func (l *layout) checkSlack() {
 		l.warn("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom, pushed to one end, holds by %s at the other",
 			l.about(w), l.text(l.h-w.slack)), shallowGrooves, l.rightSlack(w))
 	}
-	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return !w.open && w.slack < leastSlack-settle }) {
+	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return !w.open && w.slack < l.usualSlack(w)-settle }) {
 		l.warn("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom may keep the corners from closing", l.about(w)),
 			shallowGrooves, l.rightSlack(w))
 	}
@@ -84,7 +98,7 @@ const shallowGrooves = "cut deeper grooves, in thicker boards"
 
 // rightSlack is a slack that is right for grooves of this depth.
 func (l *layout) rightSlack(w slackWay) Remedy {
-	return l.between(w.field, leastSlack, l.h/2)
+	return l.between(w.field, l.usualSlack(w), l.h/2)
 }
 
 // checkMovement judges whether a bottom has room to swell, and does not drop out when it

@@ -168,6 +168,11 @@ type Spec struct {
 
 	Limits Limits // none are DefaultLimits
 
+	// Spreads are by how much measures come out beside what the cuts are set for, by
+	// the names of their checks: Least is 0 or below, Most 0 or above. Of a measure that
+	// is not there the readings of its boards speak alone.
+	Spreads map[string]Range
+
 	Dividers    []Divider
 	Pull        Pull
 	DrawerFront *DrawerFront
@@ -224,4 +229,5 @@ type Problem struct {
 	// brings no other but those that it announces. Without any, the hint asks for what only
 	// a person can do.
 	Remedies []Remedy
+	Check    string // the name of the [Check] it is about; empty for others
 }

@@ -84,6 +84,9 @@ type Bank struct {
 	LineBoring float64
 	Sides      joinery.Stock
 	Front      *joinery.Stock // of the drawer fronts; nil without
+	// Aim is by how much wider boxes are made than the slide asks for, so that most come
+	// out between its Minus and Plus; below 0 narrower.
+	Aim float64
 }
 
 // Problem is one thing about a bank that a shop has to know: an error, with which

@@ -157,16 +157,6 @@ func (p *planner) sides() {
 		p.propose(p.most("sides", s.MostSide-(t.Max-t.Mean)), "side-thickness", "sides", -1, fmt.Sprintf("sides of %s, %s at the thickest, do not go beside this slide, which takes %s", p.text(t.Mean), p.text(t.Max), p.text(s.MostSide)),
 			fmt.Sprintf("take a %s slide", SideMount))
 	}
-	if spread := 2 * (t.Max - t.Min); spread > s.Plus+s.Minus+settle {
-		p.say(false, "width-tolerance", "sides", -1, fmt.Sprintf("over the readings of the sides the widths of the boxes, outside or inside, differ by %s, more than the %s that the slide takes", p.text(spread), p.text(s.Plus+s.Minus)),
-			"sort the boards: sides of one box from boards that measure alike")
-	}
-}
-
-// bias is how much narrower than the opening lets it be a box is made, so that
-// with the thickest sides of the readings it is no wider than the slide takes.
-func (p *planner) bias() float64 {
-	return math.Max(0, 2*(p.Sides.Thickness.Max-p.Sides.Thickness.Mean)-p.Slide.Plus)
 }
 
 // inFront is what inset fronts take of the depth.
@@ -206,9 +196,9 @@ func (p *planner) depth() (float64, bool) {
 // width is that of the boxes.
 func (p *planner) width() float64 {
 	if p.Slide.InsideLess > 0 {
-		return p.plan.Opening.Width - p.Slide.InsideLess + 2*p.Sides.Thickness.Mean
+		return p.plan.Opening.Width - p.Slide.InsideLess + 2*p.Sides.Thickness.Mean + p.Aim
 	}
-	return p.plan.Opening.Width - 2*p.Slide.Clearance - p.bias()
+	return p.plan.Opening.Width - 2*p.Slide.Clearance + p.Aim
 }
 
 // rows makes fronts and boxes of the heights.

@@ -101,10 +101,10 @@ func TestInset(t *testing.T) {
 	near(t, "shorter slide", p.SlideLength, 450)
 }
 
-// TestSmallestCounts: of three widths; thick boards make the boxes narrower.
+// TestSmallestCounts: of three widths; what is aimed at comes on top.
 func TestSmallestCounts(t *testing.T) {
-	p, problems := Make(base(func(b *Bank) { b.Opening.Width, b.Sides = []float64{563, 561.5, 562}, stock(12.1, 12.2, 12.3) }))
-	near(t, "width", p.Rows[0].Box.Width, 561.5-25.4-0.2)
+	p, problems := Make(base(func(b *Bank) { b.Opening.Width, b.Aim = []float64{563, 561.5, 562}, -0.7 }))
+	near(t, "width", p.Rows[0].Box.Width, 561.5-25.4-0.7)
 	if len(problems) != 1 || problems[0].Code != "opening-spread" {
 		t.Errorf("%+v", problems)
 	}
@@ -198,6 +198,7 @@ func TestAnyBankFits(t *testing.T) {
 			b.Opening.Behind = rapid.Float64Range(0, 50).Draw(t, "behind")
 			b.Slide, b.Sides = slide, stock(thick, thick+rapid.Float64Range(0, 0.3).Draw(t, "spread"))
 			b.Sides.Solid, b.Sides.Swelling = true, rapid.SampledFrom([]float64{0, 0.012}).Draw(t, "swelling")
+			b.Aim = rapid.Float64Range(-0.8, 0.3).Draw(t, "aim")
 			b.Rows = make([]Row, rapid.IntRange(1, 8).Draw(t, "rows"))
 			for i := range b.Rows {
 				b.Rows[i].Front = rapid.SampledFrom([]float64{0, 0, 80, 140}).Draw(t, "row")
@@ -234,8 +235,8 @@ func TestAnyBankFits(t *testing.T) {
 				t.Fatalf("a depth of %g in %g", r.Box.Depth, depth)
 			}
 			inside := r.Box.Width - 2*b.Sides.Thickness.Mean
-			if thickest := inside + 2*b.Sides.Thickness.Max; slide.InsideLess == 0 && thickest > width-2*slide.Clearance+slide.Plus+1e-6 ||
-				slide.InsideLess > 0 && math.Abs(inside-(width-slide.InsideLess)) > 1e-6 {
+			if slide.InsideLess == 0 && math.Abs(r.Box.Width-(width-2*slide.Clearance+b.Aim)) > 1e-6 ||
+				slide.InsideLess > 0 && math.Abs(inside-(width-slide.InsideLess+b.Aim)) > 1e-6 {
 				t.Fatalf("a width of %g in %g", r.Box.Width, width)
 			}
 			if i > 0 {

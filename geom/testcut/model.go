@@ -107,7 +107,7 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running
 	c.limits, c.inside = make(map[string]joinery.Check), slide != nil && slide.InsideCounts
 	for _, m := range fit.Box(d, boards, a, slide) {
 		if m.Part != joinery.Back {
-			c.limits[m.Code] = m.Forecast
+			c.limits[m.Code] = m.Check
 		}
 	}
 	if slide != nil && !c.inside { // one width has to suit both

@@ -86,7 +86,7 @@ func TestDrawnAsScipy(t *testing.T) {
 		for _, q := range a.At {
 			same, below = append(same, s), append(below, fit.Range{Min: math.Inf(-1), Max: q})
 		}
-		drawn := fit.Draw(same, below, draws, 5)
+		drawn, _ := fit.Draw(same, below, draws, 5)
 		is := func(what string, got, want, by float64) {
 			t.Helper()
 			if !(math.Abs(got-want) <= errors*by) {

@@ -13,6 +13,7 @@ import (
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
 	"drawerwright/geom"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/setup"
@@ -53,6 +54,7 @@ type Drawer struct {
 	Parts    []Part
 	Strength Strength
 	Shop     Shop
+	Outcome  fit.Outcome
 }
 
 // Part is a panel that a shop cuts some of.
@@ -115,22 +117,19 @@ func Make(j *job.Job) (Batch, []Problem) {
 	var problems []Problem
 	drawers, judged := build(j)
 	for i, asked := range j.Drawers {
-		spec, built, found := asked.Spec, drawers[i], judged[i]
-		sound := true
+		spec, d, found := asked.Spec, drawers[i], judged[i]
+		sound := !slices.ContainsFunc(found, func(p joinery.Problem) bool { return p.Error })
 		for _, p := range found {
 			problems = append(problems, Problem{i, p})
-			sound = sound && !p.Error
 		}
 		if r, missing := drawing.Missing(spec.Name); missing {
 			problems = append(problems, Problem{i, joinery.Problem{Code: "letters", Field: "name", Message: fmt.Sprintf("the letters of the packet and its labels have no %q: an empty box stands for it", r), Hint: "write names in Latin, Greek or Cyrillic letters"}})
 		}
-		d := name(built, asked.Bits, asked.Spares)
 		if sound {
 			for _, p := range slices.Concat(b.mill(&d, files), d.strengthen(asked.Load, slideOf(j, i)), b.beyond(d)) {
 				problems = append(problems, Problem{i, p})
 			}
 			d.band(j.Bandings)
-			d.Shop = shopOf(j, i)
 		}
 		b.Drawers = append(b.Drawers, d)
 	}
@@ -142,17 +141,29 @@ func Make(j *job.Job) (Batch, []Problem) {
 	return b, append(problems, b.sameNames()...)
 }
 
-// build works the boxes out, those of an opening together.
-func build(j *job.Job) (drawers []joinery.Drawer, problems [][]joinery.Problem) {
+// build works the boxes out and judges them, those of an opening together.
+func build(j *job.Job) (drawers []Drawer, problems [][]joinery.Problem) {
+	known := make(outcomes)
 	for from := 0; from < len(j.Drawers); {
 		var rows []joinery.Spec
 		for to := from; to < len(j.Drawers) && j.Drawers[to].Entry() == j.Drawers[from].Entry(); to++ {
-			spec := j.Drawers[to].Spec
+			asked := j.Drawers[to]
+			spec := asked.Spec
 			spec.Units = j.Units
-			rows = append(rows, spec)
+			box, sound := joinery.LayOut(spec)
+			d := name(box, asked.Bits, asked.Spares)
+			if sound {
+				d.Shop = shopOf(j, to)
+				d.Outcome = known.of(box, d.Shop)
+				spec.Spreads = d.Outcome.Spreads()
+			}
+			drawers, rows = append(drawers, d), append(rows, spec)
 		}
-		built, found := joinery.BuildRows(rows)
-		drawers, problems = append(drawers, built...), append(problems, found...)
+		_, found := joinery.BuildRows(rows)
+		for i := range rows {
+			d := &drawers[from+i]
+			problems = append(problems, d.told(found[i]))
+		}
 		from += len(rows)
 	}
 	return drawers, problems

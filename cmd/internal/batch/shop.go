@@ -14,18 +14,11 @@ type Shop struct {
 
 func shopOf(j *job.Job, drawer int) Shop {
 	d := j.Drawers[drawer]
-	f := Shop{Accuracy: d.Accuracy, Boards: fit.Boards{
-		Sides: j.Spreads[d.Sides.Name], Front: j.Spreads[d.Front.Name], Back: j.Spreads[d.Back.Name], Bottom: j.Spreads[d.Bottom.Name],
-	}}
+	f := Shop{Accuracy: d.Accuracy, Boards: j.Boards(d.Spec)}
 	if plan := slideOf(j, drawer); plan != nil {
 		if least, most, inside, known := plan.Running(); known {
 			f.Slide = &fit.Running{Least: least, Most: most, InsideCounts: inside}
 		}
 	}
 	return f
-}
-
-// Measures are what the joints and the box of a drawer will do.
-func (d Drawer) Measures() []fit.Measure {
-	return fit.Box(d.Drawer, d.Shop.Boards, d.Shop.Accuracy, d.Shop.Slide)
 }

@@ -44,6 +44,9 @@ func (b *builder) bank(j *Job, s *section, d Drawer) {
 	asked.Unit, asked.Opening, asked.Slide = b.units, *hole, *slide
 	asked.Sides = d.Sides
 	plan, problems := opening.Make(asked)
+	if asked.Aim = b.aim(j, d, plan); asked.Aim != 0 {
+		plan, problems = opening.Make(asked)
+	}
 	failed := false
 	for _, p := range problems {
 		failed = failed || p.Error

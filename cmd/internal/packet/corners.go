@@ -83,10 +83,10 @@ func (m maker) joints(d batch.Drawer) {
 	}
 	view(paper.AcrossX, 0.47*outside.Width, -before, -before, fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.plays(d, joinery.Bottom)))
 	var rows [][]string
-	for _, c := range d.Fit {
-		rows = append(rows, []string{c.Name, m.caliper(c.Nominal), words.Span(c.Min, c.Max, m.unit), string(c.Verdict)})
+	for _, c := range d.Outcome.Measures {
+		rows = append(rows, []string{c.Name, m.caliper(c.Nominal), words.Span(c.Min, c.Max, m.unit), string(c.Verdict), c.Right.Of1000()})
 	}
-	m.Table([]string{"fit", ">at the mean " + unit, ">over the readings", "verdict"}, rows)
+	m.Table([]string{"fit", ">as set " + unit, ">likely", "verdict", ">right of 1,000"}, rows)
 }
 
 // plays are the measures of a drawer's joints that concern a part.

@@ -3,12 +3,14 @@ package packet
 import (
 	"fmt"
 
+	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
 )
 
-// cover says what to make, with a picture of the first box.
+// cover says what to make, what becomes of the boxes, and every warning, with a picture
+// of the first box.
 func (m maker) cover() error {
 	m.Page(drawing.Bookmark{Name: "What to make"})
 	m.Heading(0, title(m.batch))
@@ -20,6 +22,14 @@ func (m maker) cover() error {
 	}
 	lengths := map[geom.Unit]string{geom.Millimetre: "mm", geom.Inch: "inches"}[m.unit]
 	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", words.Count(boxes, "box", "boxes"), words.Count(len(rows), "kind", "kinds"), lengths))
+	for _, v := range report.Verdicts(m.batch) {
+		m.Item(0, "·", v.String())
+	}
+	m.Small(report.Basis)
+	for _, line := range report.Gathered(m.report.Warnings) {
+		m.Item(0, "!", line)
+	}
+	m.Table([]string{"drawer", ">boxes", ">outside, width x height x depth", ">inside", "corner"}, rows)
 	if len(m.batch.Drawers) > 0 {
 		picture, err := m.picture(m.batch.Drawers[0])
 		if err != nil {
@@ -27,7 +37,6 @@ func (m maker) cover() error {
 		}
 		m.Figure(picture, m.batch.Drawers[0].Spec.Name+", assembled, from the front.")
 	}
-	m.Table([]string{"drawer", ">boxes", ">outside, width x height x depth", ">inside", "corner"}, rows)
 	return nil
 }
 

@@ -12,7 +12,7 @@ import (
 const twoSheets = `units: mm
 stock:
   birch: {thickness: [12.1, 12.2], sheet: 1000 x 1000, grain: length, price: 55}
-  hard: {thickness: 6, sheet: 1000 x 1000, price: 20}
+  hard: {thickness: [5.98, 6], sheet: 1000 x 1000, price: 20}
 cutter: {kind: saw, width: 6.35}
 drawers:
   - {name: long, outside: 620 x 140 x 620, sides: birch, bottom: hard}

@@ -37,6 +37,7 @@ type looked struct {
 
 	// Of a job that can be built.
 	Said    string          `json:"said,omitempty"`
+	Verdict string          `json:"verdict,omitempty"` // on the drawer shown
 	Drawers []drawer        `json:"drawers,omitempty"`
 	Drawer  int             `json:"drawer"`
 	Tables  []table         `json:"tables,omitempty"`
@@ -137,6 +138,7 @@ func (l *looked) results(w worked, v view) {
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
 	l.Said = fmt.Sprintf("%s, %s", words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer"), words.Count(b.Boxes(), "box", "boxes"))
+	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
 	if v.Flat {
 		l.Picture = pictureOf(shown.Drawers[0])
 	} else {

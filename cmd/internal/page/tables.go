@@ -29,9 +29,9 @@ func fitTables(b batch.Batch) []table {
 	}
 	all := report.Forecasts(b, 0, 1)
 	f := all.Drawers[0]
-	fit := table{Title: "What the joints of " + f.Drawer + " will do, " + u.String(), Head: []string{"measure", ">as set", ">right from – to", ">likely", "", ">at worst", ""}}
+	fit := table{Title: f.Drawer + ": " + f.Said, Head: []string{"measure", ">as set " + u.String(), ">right from – to", ">likely", "", ">right of 1,000", ">at worst"}}
 	for _, m := range f.Fit {
-		fit.Rows = append(fit.Rows, []string{m.Words, number(m.Nominal), span(m.ForecastLimit), span(m.Likely), m.LikelyVerdict, span(m.Worst), m.WorstVerdict})
+		fit.Rows = append(fit.Rows, []string{m.Words, number(m.Nominal), span(m.Limit), span(m.Likely), m.Verdict, m.Of1000, span(m.Worst)})
 	}
 	d := b.Drawers[0]
 	size := func(mm float64) string { return geom.LengthOf(mm).Number(u) }

@@ -107,7 +107,7 @@ func inInches(r *report.Report) {
 		to(&r.Layers[i].Depth, &r.Layers[i].Left, &r.Layers[i].Diameter)
 	}
 	for i := range r.Fit {
-		to(&r.Fit[i].Nominal, &r.Fit[i].Min, &r.Fit[i].Max, &r.Fit[i].Limit[0], &r.Fit[i].Limit[1])
+		to(&r.Fit[i].Nominal, &r.Fit[i].Limit[0], &r.Fit[i].Limit[1])
 	}
 	to(&r.Router.PartGap, &r.Router.OverRun)
 }

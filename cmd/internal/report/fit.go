@@ -1,54 +1,45 @@
 package report
 
 import (
-	"bytes"
 	"fmt"
+	"math"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/words"
-	"drawerwright/geom"
 	"drawerwright/geom/fit"
 )
 
-// Fit is one measure of a finished joint or box: nominal, and the range that the
-// caliper readings allow, with the verdict on it. Limit holds the least and the
-// greatest that are right. Worst and Likely are with the errors of machine and boards
-// too: everything at its worst at once, and the root of the sum of squares.
+// Fit is one measure of a finished joint or box, with boards and machine off as they
+// usually are. Limit holds the least and the greatest that are right.
 type Fit struct {
 	Drawer  string     `json:"drawer"`
 	Check   string     `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-slack, bottom-slack-deep, outside-height, diagonal, slide-clearance
 	Part    string     `json:"part"`  // empty for the whole box
 	Words   string     `json:"words"` // the check, for people
 	Nominal float64    `json:"nominal"`
-	Min     float64    `json:"min"`
-	Max     float64    `json:"max"`
 	Limit   [2]float64 `json:"limit"`
+	// Likely is the range of all but 0.27 % of the boxes, Verdict what it is within the
+	// limits; Odds the part of the boxes that keep them, and Of1000 the same in words.
+	Likely  [2]float64 `json:"likely"`
 	Verdict string     `json:"verdict"`
-
-	// ForecastLimit is for Worst, Likely and Drawn: that of the depth lets lengths be off.
-	ForecastLimit [2]float64 `json:"forecast_limit"`
-	Worst         [2]float64 `json:"worst"`
-	WorstVerdict  string     `json:"worst_verdict"`
-	Likely        [2]float64 `json:"likely"`
-	LikelyVerdict string     `json:"likely_verdict"`
-	// Largest is what has the largest part in the likely range; absent where nothing
-	// moves the measure.
+	Odds    float64    `json:"odds"`
+	Of1000  string     `json:"of_1000"`
+	// Worst is with everything off by its most at once.
+	Worst [2]float64 `json:"worst"`
+	// Largest is what moves the measure most; absent where nothing does.
 	Largest *Contributor `json:"largest,omitempty"`
-	// Drawn is of random boxes, where they were asked for.
+	// Drawn is of other random boxes, where they were asked for.
 	Drawn *Drawn `json:"drawn,omitempty"`
-
-	listed bool // among the checks of the drawer itself, which the cut list prints
 }
 
 // Contributor is a source of error: by how much it moves the measure either way, its
-// part of the variance, and the likely range either way of its middle, as it is and
-// with this source half as large.
+// part of the sum of squares, and the root of that sum, as it is and with this source
+// half as large.
 type Contributor struct {
 	Source string  `json:"source"`
 	Half   float64 `json:"half"`
 	Part   float64 `json:"part"`
-	Now    float64 `json:"likely_half"`
-	Halved float64 `json:"likely_half_with_it_halved"`
+	Root   float64 `json:"root"`
+	Halved float64 `json:"root_with_it_halved"`
 }
 
 // Drawn is what random boxes measure: the range of all but 0.27 % of them, and the
@@ -57,23 +48,54 @@ type Drawn struct {
 	Mean   float64    `json:"mean"`
 	Sigma  float64    `json:"sigma"`
 	Common [2]float64 `json:"common"`
-	Within float64    `json:"within"`
+	Odds   float64    `json:"odds"`
+	Of1000 string     `json:"of_1000"`
 }
 
 // fitOf is a measure for the report.
-func fitOf(drawer string, m fit.Measure, n func(float64) float64) Fit {
-	r := m.Stack.Result()
-	c := m.Check
-	f := Fit{Drawer: drawer, Check: c.Code, Part: string(c.Part), Words: c.Name, Nominal: n(c.Nominal), Min: n(c.Min), Max: n(c.Max),
-		Limit: [2]float64{n(c.Least), n(c.Most)}, Verdict: string(c.Verdict), Worst: [2]float64{n(r.Worst.Min), n(r.Worst.Max)}, Likely: [2]float64{n(r.Likely.Min), n(r.Likely.Max)},
-		WorstVerdict: string(m.Forecast.Over(r.Worst.Min, r.Worst.Max)), LikelyVerdict: string(m.Forecast.Over(r.Likely.Min, r.Likely.Max)),
-		ForecastLimit: [2]float64{n(m.Forecast.Least), n(m.Forecast.Most)}, listed: !m.Beside}
-	if len(r.Shares) > 0 {
-		s := r.Shares[0]
-		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: n(s.Half), Part: thousandth(s.Part), Now: n((r.Likely.Max - r.Likely.Min) / 2), Halved: n(s.Halved)}
+func fitOf(drawer string, m fit.Foreseen, n func(float64) float64) Fit {
+	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: n(m.Nominal), Limit: [2]float64{n(m.Least), n(m.Most)},
+		Likely: [2]float64{n(m.Min), n(m.Max)}, Verdict: string(m.Verdict), Odds: odds(m.Right), Of1000: m.Right.Of1000(), Worst: [2]float64{n(m.Result.Worst.Min), n(m.Result.Worst.Max)}}
+	if len(m.Result.Shares) > 0 {
+		s := m.Result.Shares[0]
+		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: n(s.Half), Part: thousandth(s.Part), Root: n(m.Result.Root), Halved: n(s.Halved)}
 	}
 	return f
 }
+
+// odds are a number for programs, with as many digits as the draws tell.
+func odds(o fit.Odds) float64 { return math.Round(o.Part*fit.Draws) / fit.Draws }
+
+// Judged is the verdict on drawers of which it is the same.
+type Judged struct {
+	Drawers []string `json:"drawers"`
+	Verdict string   `json:"verdict"` // goes together, or that of the measure that is most often wrong
+	Odds    float64  `json:"odds"`    // the part of the boxes that keep all limits at once
+	Said    string   `json:"said"`
+}
+
+// Verdicts are those on all drawers of a batch, as every output says them.
+func Verdicts(b batch.Batch) []Judged {
+	list := []Judged{}
+	at := make(map[string]int)
+	for _, d := range b.Drawers {
+		said := d.Outcome.String()
+		i, known := at[said]
+		if !known {
+			i = len(list)
+			at[said] = i
+			list = append(list, Judged{Verdict: string(d.Outcome.Verdict), Odds: odds(d.Outcome.Right), Said: said})
+		}
+		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)
+	}
+	return list
+}
+
+// String is a line of the verdict.
+func (j Judged) String() string { return Some(j.Drawers) + ": " + j.Said }
+
+// Basis says once what verdicts rest on.
+var Basis = fmt.Sprintf("Verdicts are on boards and machine off as they usually are: %d random boxes of each drawer; likely is what all but 0.27 %% of them are.", fit.Draws)
 
 // Forecast is what fit --json prints.
 type Forecast struct {
@@ -96,30 +118,37 @@ type Board struct {
 	Assumed string  `json:"assumed,omitempty"`
 }
 
-// Foreseen are the measures of a drawer, and what its parts must measure when they
-// are held together before glue.
+// Foreseen are the verdict on a drawer and its measures, and what its parts must
+// measure when they are held together before glue. Drawn are the odds by other random
+// boxes, where they were asked for.
 type Foreseen struct {
-	Drawer string `json:"drawer"`
-	Fit    []Fit  `json:"fit"`
-	Stack  Stack  `json:"stack"`
+	Drawer  string   `json:"drawer"`
+	Verdict string   `json:"verdict"`
+	Odds    float64  `json:"odds"`
+	Said    string   `json:"said"`
+	Drawn   *float64 `json:"drawn_odds,omitempty"`
+	Fit     []Fit    `json:"fit"`
+	Stack   Stack    `json:"stack"`
 }
 
-// Forecasts works out what the boxes of a batch will do, with some random boxes of
-// each drawer; none where draws is 0.
+// Forecasts are what the boxes of a batch will do. With other draws than those of the
+// verdicts, their figures stand beside them.
 func Forecasts(b batch.Batch, draws int, seed uint64) Forecast {
 	n := func(mm float64) float64 { return number(mm, b.Units) }
 	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: draws, Seed: seed, Boards: boards(b, n), Drawers: []Foreseen{}}
 	for _, d := range b.Drawers {
-		one := Foreseen{Drawer: d.Spec.Name, Stack: StackOf(d, b.Units), Fit: []Fit{}}
-		measures := d.Measures()
-		var stacks []fit.Stack
-		var limits []fit.Range
-		for _, m := range measures {
+		o := d.Outcome
+		one := Foreseen{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: odds(o.Right), Said: o.String(), Stack: StackOf(d, b.Units), Fit: []Fit{}}
+		for _, m := range o.Measures {
 			one.Fit = append(one.Fit, fitOf(d.Spec.Name, m, n))
-			stacks, limits = append(stacks, m.Stack), append(limits, fit.Range{Min: m.Forecast.Least, Max: m.Forecast.Most})
 		}
-		for i, drawn := range fit.Draw(stacks, limits, draws, seed) {
-			one.Fit[i].Drawn = &Drawn{Mean: n(drawn.Mean), Sigma: n(drawn.Sigma), Common: [2]float64{n(drawn.Common.Min), n(drawn.Common.Max)}, Within: drawn.Within}
+		if draws > 0 && (draws != fit.Draws || seed != fit.Seed) {
+			list, right := o.Draw(draws, seed)
+			one.Drawn = &right
+			for i, v := range list {
+				o := fit.Odds{Part: v.Within, All: o.Measures[i].Right.All}
+				one.Fit[i].Drawn = &Drawn{Mean: n(v.Mean), Sigma: n(v.Sigma), Common: [2]float64{n(v.Common.Min), n(v.Common.Max)}, Odds: v.Within, Of1000: o.Of1000()}
+			}
 		}
 		f.Drawers = append(f.Drawers, one)
 	}
@@ -150,79 +179,4 @@ func (b Board) Source() string {
 		return "measured"
 	}
 	return "one reading; " + b.Assumed + " says between what boards are"
-}
-
-// ForecastText prints a forecast. Drawers of which everything is the same stand
-// together.
-func ForecastText(f Forecast, u geom.Unit) []byte {
-	var out bytes.Buffer
-	if f.Job != "" {
-		fmt.Fprintf(&out, "%s: what the boxes will do\n\n", f.Job)
-	}
-	var rows [][]string
-	for _, b := range f.Boards {
-		rows = append(rows, []string{b.Stock, caliper(b.Mean, u), caliper(b.Least, u), caliper(b.Most, u), b.Source()})
-	}
-	table(&out, []string{"stock", ">thickness " + u.String(), ">least", ">most", "by"}, rows)
-	var bodies []string
-	names := make(map[string][]string)
-	for _, d := range f.Drawers {
-		body := foreseenText(d, u)
-		if names[body] == nil {
-			bodies = append(bodies, body)
-		}
-		names[body] = append(names[body], d.Drawer)
-	}
-	for _, body := range bodies {
-		fmt.Fprintf(&out, "\n%s\n%s", words.Some(names[body]), body)
-	}
-	fmt.Fprint(&out, "\nworst: everything off by its most at once. likely: the root of the sum of squares; about 0.27 % are beyond.\n")
-	if f.Draws > 0 {
-		fmt.Fprintf(&out, "right: the part of %d random boxes (seed %d) that is within the limits.\n", f.Draws, f.Seed)
-	}
-	return out.Bytes()
-}
-
-func foreseenText(d Foreseen, u geom.Unit) string {
-	var out bytes.Buffer
-	var rows [][]string
-	span := func(r [2]float64) string { return between(r[0], r[1], u) }
-	head := []string{"measure", ">as set " + u.String(), ">limits", ">likely", "verdict", ">worst", "verdict"}
-	drawn := false
-	for _, f := range d.Fit {
-		row := []string{f.Words, caliper(f.Nominal, u), span(f.ForecastLimit), span(f.Likely), f.LikelyVerdict, span(f.Worst), f.WorstVerdict}
-		if f.Drawn != nil {
-			drawn = true
-			row = append(row, percent(f.Drawn.Within))
-		}
-		rows = append(rows, row)
-	}
-	if drawn {
-		head = append(head, ">right")
-	}
-	table(&out, head, rows)
-	fmt.Fprintln(&out)
-	rows = nil
-	for _, f := range d.Fit {
-		if c := f.Largest; c != nil && c.Now > 0 {
-			rows = append(rows, []string{f.Words, c.Source, "+-" + caliper(c.Half, u), fmt.Sprintf("%.0f %%", 100*c.Part), "+-" + caliper(c.Now, u), "+-" + caliper(c.Halved, u)})
-		}
-	}
-	table(&out, []string{"measure", "moved most by", ">alone " + u.String(), ">of the variance", ">likely", ">with it halved"}, rows)
-	fmt.Fprintln(&out)
-	stackText(&out, d.Stack, u)
-	return out.String()
-}
-
-// percent does not call 100 % what is not all.
-func percent(part float64) string {
-	switch {
-	case part == 1 || part == 0:
-		return fmt.Sprintf("%.0f %%", 100*part)
-	case part > 0.9995:
-		return "> 99.9 %"
-	case part < 0.0005:
-		return "< 0.1 %"
-	}
-	return fmt.Sprintf("%.1f %%", 100*part)
 }

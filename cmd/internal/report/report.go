@@ -55,9 +55,14 @@ type Size struct {
 
 // Drawer names the parts of one kind of drawer.
 type Drawer struct {
-	Name    string   `json:"name"`
-	Count   int      `json:"count"`
-	Machine string   `json:"machine"`
+	Name    string `json:"name"`
+	Count   int    `json:"count"`
+	Machine string `json:"machine"`
+	// Verdict is that on the drawer, Odds the part of its boxes that keep all limits at
+	// once, Said both in words.
+	Verdict string   `json:"verdict"`
+	Odds    float64  `json:"odds"`
+	Said    string   `json:"said"`
 	Outside Size     `json:"outside"`
 	Inside  Size     `json:"inside"`
 	Parts   []string `json:"parts"`
@@ -203,7 +208,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b, n), alikes(b, n), templates(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MostOpen: n(d.Spec.Limits.Shoulder)}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: odds(d.Outcome.Right), Said: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MostOpen: n(d.Spec.Limits.Shoulder)}
 		strength(&listed, d, n)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
@@ -212,7 +217,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 			r.Faces = append(r.Faces, faces(d, p, b.Units))
 		}
 		r.Drawers = append(r.Drawers, listed)
-		for _, m := range d.Measures() {
+		for _, m := range d.Outcome.Measures {
 			r.Fit = append(r.Fit, fitOf(d.Spec.Name, m, n))
 		}
 	}

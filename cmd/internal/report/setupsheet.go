@@ -15,6 +15,7 @@ type SetupSheet struct {
 	Tool     string    `json:"tool"`
 	Job      string    `json:"job"`
 	Units    string    `json:"units"`
+	Verdicts []Judged  `json:"verdicts"` // on the drawers, as everywhere
 	First    string    `json:"first"`
 	General  []Caution `json:"general"`
 	Machines []Machine `json:"machines"`
@@ -139,7 +140,7 @@ type Cutting struct {
 
 // SetupsOf makes the setup sheet of a batch.
 func SetupsOf(b batch.Batch) SetupSheet {
-	out := SetupSheet{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), First: first, General: general, Sources: Sources, Machines: []Machine{}}
+	out := SetupSheet{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Verdicts: Verdicts(b), First: first, General: general, Sources: Sources, Machines: []Machine{}}
 	for _, group := range byMachine(b) {
 		m := maker{batch: b, drawers: group, n: func(mm float64) float64 { return number(mm, b.Units) }}
 		out.Machines = append(out.Machines, m.machine())

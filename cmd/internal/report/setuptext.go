@@ -20,6 +20,11 @@ func SetupText(s SetupSheet, u geom.Unit) []byte {
 		t.line("%s: setups", s.Job)
 		t.line("")
 	}
+	for _, v := range s.Verdicts {
+		t.wrapped("", v.String()+".")
+	}
+	t.wrapped("", Basis)
+	t.line("")
 	t.wrapped("", s.First)
 	t.cautions("", s.General)
 	for _, m := range s.Machines {

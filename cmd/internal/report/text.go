@@ -37,19 +37,8 @@ func Text(b batch.Batch, r Report) []byte {
 	if len(r.Warnings) > 0 {
 		fmt.Fprintln(&out, "\nwarnings")
 	}
-	said := make(map[string][]string) // the drawers of a warning
-	var order []string
-	for _, w := range r.Warnings {
-		if said[w.Message] == nil {
-			order = append(order, w.Message)
-		}
-		said[w.Message] = append(said[w.Message], w.Drawer)
-	}
-	for _, message := range order {
-		if names := words.Some(said[message]); names != "" {
-			fmt.Fprintf(&out, "%s: ", names)
-		}
-		fmt.Fprintln(&out, message)
+	for _, line := range Gathered(r.Warnings) {
+		fmt.Fprintln(&out, line)
 	}
 	return out.Bytes()
 }
@@ -126,19 +115,6 @@ func fingerRow(s Setup, u geom.Unit) string {
 
 // Some names the first few of a list.
 func Some(names []string) string { return words.Some(names) }
-
-func fits(out *bytes.Buffer, r Report, u geom.Unit) {
-	var rows [][]string
-	for _, f := range r.Fit {
-		if !f.listed {
-			continue
-		}
-		rows = append(rows, []string{f.Drawer, f.Words, caliper(f.Nominal, u), caliper(f.Min, u), caliper(f.Max, u), f.Verdict})
-	}
-	unit := u.String()
-	table(out, []string{"drawer", "fit", ">at the mean " + unit, ">least " + unit, ">most " + unit, "verdict"}, rows)
-	fmt.Fprintln(out)
-}
 
 func board(out *bytes.Buffer, r Report, u geom.Unit) {
 	_, area := words.Area(0, u)

@@ -1,0 +1,134 @@
+package batch
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"drawerwright/geom"
+	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
+)
+
+// outcomes works the outcome of drawers out, once for those that are equal but for
+// their names and number.
+type outcomes map[string]fit.Outcome
+
+func (known outcomes) of(d joinery.Drawer, s Shop) fit.Outcome {
+	spec := d.Spec
+	spec.Name, spec.Count = "", 0
+	key, err := json.Marshal([]any{spec, s})
+	if err != nil { // a number that JSON does not have
+		return fit.Foresee(d, s.Boards, s.Accuracy, s.Slide)
+	}
+	o, done := known[string(key)]
+	if !done {
+		o = fit.Foresee(d, s.Boards, s.Accuracy, s.Slide)
+		known[string(key)] = o
+	}
+	return o
+}
+
+// told adds what the outcome says to the problems of the layout. What leaves its limits
+// is a warning: of the layout, where another setting would mend it, else of the outcome.
+func (d *Drawer) told(problems []joinery.Problem) []joinery.Problem {
+	said := make(map[string]bool)
+	for i, p := range problems {
+		if p.Code == "bottom-slack" { // it is the same one way and the other
+			said[joinery.SlackName(joinery.AcrossWay)], said[joinery.SlackName(joinery.DeepWay)] = true, true
+		}
+		if p.Check == "" {
+			continue
+		}
+		said[p.Check] = true
+		for _, m := range d.Outcome.Measures {
+			if m.Name == p.Check {
+				problems[i].Message += "; " + m.Right.String()
+			}
+		}
+	}
+	for i, m := range d.Outcome.Measures {
+		if m.Out() && !said[m.Name] {
+			problems = append(problems, joinery.Problem{Code: m.Code, Field: fieldOf(m), Part: string(m.Part), Check: m.Name, Message: d.outText(m), Hint: d.helpText(d.Outcome.Help(i), m)})
+		}
+	}
+	return problems
+}
+
+// fieldOf is the entry of the job that a measure is of.
+func fieldOf(m fit.Foreseen) joinery.Field {
+	switch m.Code {
+	case fit.SlideClearance:
+		return joinery.FieldUndermount // where the drawer names its slide
+	case "outside-width", "outside-depth", "outside-height", "diagonal":
+		return joinery.FieldOutside
+	case "bottom-slack", "bottom-slack-deep":
+		return joinery.FieldBottomSlack
+	}
+	switch m.Part {
+	case joinery.Front:
+		return joinery.FieldFront
+	case joinery.Back:
+		return joinery.FieldBack
+	case joinery.Bottom:
+		return joinery.FieldBottom
+	case joinery.DividerRole:
+		return joinery.FieldDividers
+	}
+	return joinery.FieldSides
+}
+
+// outText says what a measure is likely, and what it may be.
+func (d *Drawer) outText(m fit.Foreseen) string {
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(d.Spec.Units) }
+	said := fmt.Sprintf("%s: likely %s to %s, right is %s to %s: %s", m.Short(), text(m.Min), text(m.Max), text(m.Least), text(m.Most), m.Verdict)
+	if m.Code == fit.SlideClearance {
+		said += fmt.Sprintf("; the slide takes %s, less than the %s that boxes differ by in this shop", text(m.Most-m.Least), text(m.Max-m.Min))
+	}
+	return said + "; " + m.Right.String()
+}
+
+// causeText says what is off, in the words of the job file's accuracy.
+var causeText = map[fit.Cause]string{
+	fit.OfCutter: "how well the width of the slot is known", fit.OfCut: "how much one cut differs from the next", fit.OfFence: "how well the fence is set",
+	fit.OfHeight: "how well the cutter's height is set", fit.OfLength: "how well parts are cut to length",
+}
+
+// helpText says what would help most.
+func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
+	unit := d.Spec.Units
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(unit) }
+	down := func(mm float64) string { return geom.LengthOf(mm).RoundDown(unit).Text(unit) }
+	if h.Cause == "" {
+		return "change what the drawer asks for, or its limits"
+	}
+	var said string
+	if h.Cause.Board() {
+		said = fmt.Sprintf("%s, which differ by %s, move it most: ", h.Cause, text(2*h.Now))
+		if h.Need > 0 {
+			said += fmt.Sprintf("sort them into lots that differ by no more than %s, and write the readings of each", down(2*h.Need))
+		} else {
+			said += "sort them into lots that measure alike, and write the readings of each"
+		}
+	} else {
+		what := causeText[h.Cause]
+		if d.Spec.Cutter.Kind.FollowsDrawing() {
+			what = map[fit.Cause]string{fit.OfFence: "how well the board is placed", fit.OfHeight: "the router's zero"}[h.Cause]
+			if what == "" {
+				what = causeText[h.Cause]
+			}
+		}
+		said = fmt.Sprintf("%s, +-%s, moves it most: ", what, text(h.Now))
+		if h.Need > 0 {
+			said += fmt.Sprintf("keep it within %s and write `accuracy: {%s: %s}`", down(h.Need), h.Cause, down(h.Need))
+		} else {
+			said += "halve it"
+		}
+	}
+	if h.Need == 0 {
+		said += fmt.Sprintf("; with half of it %s", h.Halved)
+	}
+	if m.Code == fit.SlideClearance {
+		said += "; or take a slide that allows more"
+	}
+	return said
+}

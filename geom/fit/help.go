@@ -1,0 +1,80 @@
+package fit
+
+import (
+	"math"
+	"slices"
+)
+
+// Help is what would help a measure that leaves its limits most.
+type Help struct {
+	Cause Cause
+	// Now is by how much a source of the cause is off either way; Part the share of the
+	// cause in the sum of squares.
+	Now, Part float64
+	// Need is what Now has to become for the measure to be likely within its limits; 0
+	// where nothing that the cause can become is enough. Halved are the odds of the
+	// measure with half of Now.
+	Need   float64
+	Halved Odds
+}
+
+// helpStep is what a need is rounded down to, in mm: nobody measures finer.
+const helpStep = 0.01
+
+// Help finds it for a measure, by its index.
+func (o Outcome) Help(index int) Help {
+	m := o.Measures[index]
+	squares := make(map[Cause]float64)
+	h := Help{}
+	for _, s := range m.Result.Shares { // in their order, so that ties are the same
+		from := m.Stack.Sources[s.Source]
+		squares[from.Cause] += s.Part
+		if squares[from.Cause] > h.Part+exactPart {
+			h.Cause, h.Part = from.Cause, squares[from.Cause]
+		}
+	}
+	if h.Part == 0 {
+		return h // as set it is out
+	}
+	for _, s := range m.Stack.Terms {
+		if from := m.Stack.Sources[s.Source]; from.Cause == h.Cause {
+			h.Now = math.Max(h.Now, from.half())
+		}
+	}
+	half := o.with(index, h.Cause, 0.5)
+	h.Halved = half.Right
+	// What is left for the cause by the root of squares, tried out and lessened.
+	room := math.Min(m.Nominal-m.Least, m.Most-m.Nominal)
+	rest := m.Result.Root * m.Result.Root * (1 - h.Part)
+	k := math.Sqrt(math.Max(0, math.Copysign(room*room, room)-rest)) / (m.Result.Root * math.Sqrt(h.Part))
+	for need := h.Now * math.Min(k, 0.95); ; need *= 0.85 {
+		need = math.Floor(need/helpStep+settle) * helpStep
+		if need < helpStep {
+			return h
+		}
+		if !o.with(index, h.Cause, need/h.Now).Out() {
+			h.Need = need
+			return h
+		}
+	}
+}
+
+// exactPart is what sums of shares may differ by without one being the larger.
+const exactPart = 1e-9
+
+// with is a measure with all sources of a cause k times as large, in the same boxes.
+func (o Outcome) with(index int, of Cause, k float64) Foreseen {
+	var stacks []Stack
+	for _, m := range o.Measures {
+		stacks = append(stacks, m.Stack)
+	}
+	used := usedBy(stacks)
+	m := o.Measures[index].Measure
+	m.Stack.Sources = slices.Clone(m.Stack.Sources)
+	for i := range m.Stack.Sources {
+		if s := &m.Stack.Sources[i]; s.Cause == of {
+			s.Minus, s.Plus = k*s.Minus, k*s.Plus
+		}
+	}
+	return judged([]Measure{m}, used, Draws, Seed).Measures[0]
+}

@@ -1,0 +1,42 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+)
+
+// Odds are the part of random boxes that come out right, 0 to 1. All says that none can
+// be wrong: the worst case is within the limits.
+type Odds struct {
+	Part float64
+	All  bool
+}
+
+// Of1000 is how many of 1,000 come out right, as a table has it. What is not sure to be
+// all is never called all.
+func (o Odds) Of1000() string {
+	switch n := math.Round(1000 * o.Part); {
+	case o.All:
+		return "all"
+	case n >= 1000:
+		return "> 999"
+	case n < 1:
+		return "< 1"
+	default:
+		return fmt.Sprintf("%.0f", n)
+	}
+}
+
+// String says it in words.
+func (o Odds) String() string {
+	switch text := o.Of1000(); text {
+	case "all":
+		return "all boxes come out right"
+	case "> 999":
+		return "more than 999 of 1,000 boxes come out right"
+	case "< 1":
+		return "fewer than 1 of 1,000 boxes come out right"
+	default:
+		return text + " of 1,000 boxes come out right"
+	}
+}

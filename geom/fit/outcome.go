@@ -1,0 +1,120 @@
+package fit
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"drawerwright/geom/joinery"
+)
+
+// Draws boxes of a drawer are drawn with Seed for every verdict on it: enough to tell
+// one in a hundred from two. They are the same everywhere, so that every output has the
+// same figures.
+const (
+	Draws        = 10_000
+	Seed  uint64 = 1
+)
+
+// settle is the part of a computed size, in mm, that no verdict may hang on, as in the
+// package joinery.
+const settle = 1e-5
+
+// Outcome is what the boxes of a drawer come out as, with boards and machine off as
+// they usually are: the one basis of every verdict.
+type Outcome struct {
+	Measures []Foreseen
+	// Verdict is [joinery.Goes] where every measure is likely within its limits, else
+	// that of the weakest measure.
+	Verdict joinery.Verdict
+	// Right is the part of the boxes that keep all limits at once.
+	Right Odds
+	// Weakest is the index of the measure that is most often out of its limits, of those
+	// whose verdict says so; -1 where all are likely within.
+	Weakest int
+}
+
+// Foreseen is a measure with what its boxes do.
+type Foreseen struct {
+	// Measure has in Min and Max the likely range, between which all but 0.27 % of the
+	// boxes are, and in Verdict the verdict on it.
+	Measure
+	Result Result
+	Right  Odds // of this measure alone
+}
+
+// Likely is the range of all but 0.27 % of the boxes.
+func (f Foreseen) Likely() Range { return Range{f.Min, f.Max} }
+
+// Out reports whether the likely range leaves the limits.
+func (f Foreseen) Out() bool { return f.Verdict != f.Words.Within }
+
+// Foresee works out what the boxes of a drawer come out as. The drawer must be one that
+// can be built.
+func Foresee(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) Outcome {
+	measures := Box(d, boards, a, slide)
+	var stacks []Stack
+	for _, m := range measures {
+		stacks = append(stacks, m.Stack)
+	}
+	return judged(measures, usedBy(stacks), Draws, Seed)
+}
+
+// judged draws boxes with the sources that are used, and judges the measures.
+func judged(measures []Measure, used []int, draws int, seed uint64) Outcome {
+	stacks, limits := make([]Stack, len(measures)), make([]Range, len(measures))
+	for i, m := range measures {
+		stacks[i], limits[i] = m.Stack, m.limits()
+	}
+	drawn, right := draw(stacks, limits, used, draws, seed)
+	o := Outcome{Verdict: joinery.Goes, Weakest: -1, Right: Odds{Part: right, All: true}}
+	for i, m := range measures {
+		r := m.Stack.Result()
+		f := Foreseen{Measure: m, Result: r, Right: Odds{Part: drawn[i].Within, All: r.Worst.Min >= limits[i].Min && r.Worst.Max <= limits[i].Max}}
+		f.Min, f.Max = drawn[i].Common.Min, drawn[i].Common.Max
+		f.Verdict = f.Over(f.Min, f.Max)
+		o.Measures, o.Right.All = append(o.Measures, f), o.Right.All && f.Right.All
+		if f.Out() && (o.Weakest < 0 || f.Right.Part < o.Measures[o.Weakest].Right.Part) {
+			o.Weakest, o.Verdict = i, f.Verdict
+		}
+	}
+	return o
+}
+
+// Spreads are by how much the measures come out beside what the cuts are set for.
+func (o Outcome) Spreads() map[string]joinery.Range {
+	list := make(map[string]joinery.Range, len(o.Measures))
+	for _, m := range o.Measures {
+		list[m.Name] = joinery.Range{Least: math.Min(0, m.Min-m.Nominal), Most: math.Max(0, m.Max-m.Nominal)}
+	}
+	return list
+}
+
+// Draw draws other boxes of the same drawer.
+func (o Outcome) Draw(n int, seed uint64) ([]Drawn, float64) {
+	var stacks []Stack
+	var limits []Range
+	for _, m := range o.Measures {
+		stacks, limits = append(stacks, m.Stack), append(limits, m.limits())
+	}
+	return Draw(stacks, limits, n, seed)
+}
+
+// String is the verdict with its odds, as every output says it.
+func (o Outcome) String() string {
+	said := string(o.Verdict) + ": " + o.Right.String()
+	if o.Weakest >= 0 {
+		w := o.Measures[o.Weakest]
+		said = fmt.Sprintf("%s (%s): %s", o.Verdict, w.Short(), o.Right)
+	}
+	return said
+}
+
+// limits are what a box has to keep; what rounding leaves open is right.
+func (m Measure) limits() Range { return Range{m.Least - settle, m.Most + settle} }
+
+// Short is the name of the measure without what explains its sign.
+func (m Measure) Short() string {
+	name, _, _ := strings.Cut(m.Name, " (")
+	return name
+}
