@@ -213,7 +213,7 @@ func TestPrintRoom(t *testing.T) {
 		t.Errorf("plugs: %+v", b)
 	}
 	// A dado of 0.25 leaves a tongue of 0.2357 0.0143 of play, 0.002 more in some boxes.
-	if got := warningCodes(r); !slices.Equal(got, []string{"tongue-play"}) {
+	if got := warningCodes(r); !slices.Equal(got, []string{"finger-play", "tongue-play"}) {
 		t.Errorf("warnings %v", got)
 	}
 }
