@@ -9,6 +9,12 @@ box, how thick its sides are, the cutter's height and the glue room.
 Prints for each measure {"name", "mean", "sigma", "fourth", "parts", "at", "beyond"}:
 the fourth central moment; the quantiles of parts; and, for the ends between which all
 but 0.27 % are, the quantiles that are four standard errors of the part below and above.
+
+Where the object has "limits" of width, depth and diagonal, prints first {"name": "right",
+"mean"}: the part of boxes that keep all three. With a "window", two distances from the
+width that the box is set for, and the "aim" in it, prints then {"name": "aim", "parts"}:
+the part of boxes whose width comes within the window when it is set by aim beside, and
+the greatest part that any place gives.
 """
 import json
 import sys
@@ -55,7 +61,26 @@ def main():
         "diagonal": numpy.hypot(width, depth),
         "product": (4 + off["cutter height"]) * (3 + off["thickness of the left side"]),
     }
-    for name, v in measures.items():
+    if "limits" in job:
+        keep = numpy.ones(n, dtype=bool)
+        # A front or back that is thicker than wall and tongue, each where the fence puts
+        # it, stands proud of the ends of the sides.
+        proud = 0
+        for end in ("front", "back"):
+            recess = 2 * off["fence distance"] + off[f"place of the {end}'s dado"] + off[f"cut of the {end}'s tongue"] - off[f"thickness of the {end}"]
+            proud = proud + numpy.maximum(0, -recess)
+        for name, v in (("outside-width", width), ("outside-depth", depth + proud), ("diagonal", measures["diagonal"])):
+            low, high = job["limits"][name]
+            keep &= (v >= low) & (v <= high)
+        print(json.dumps({"name": "right", "mean": keep.mean()}))
+    if "window" in job:
+        low, high = job["window"]
+        by = numpy.sort(width - job["width"])
+        kept = numpy.searchsorted(by, high - job["aim"], side="right") - numpy.searchsorted(by, low - job["aim"])
+        # A best place has one of the draws at its lower end.
+        best = (numpy.searchsorted(by, by + high - low, side="right") - numpy.arange(n)).max()
+        print(json.dumps({"name": "aim", "parts": [kept / n, best / n]}))
+    for name, v in () if "limits" in job else measures.items():
         ends = []
         for part in (BEYOND, 1 - BEYOND):
             # Of both draws, n here and as many there.

@@ -108,3 +108,62 @@ func TestDrawnAsScipy(t *testing.T) {
 		}
 	}
 }
+
+// TestOddsAsScipy: the part of whole boxes that keep the limits of width, depth and
+// diagonals at once, and the place in a slide's window that is aimed at, with boxes that
+// scipy draws. The best of all places is best by chance too, by the four standard errors
+// that are allowed.
+func TestOddsAsScipy(t *testing.T) {
+	const draws, errors = 200_000, 4
+	for name, c := range map[string]struct {
+		boards fit.Spread
+		by     fit.Accuracy
+		window fit.Range
+	}{
+		"an ordinary shop":     {fit.Spread{Minus: 0.1, Plus: 0.1}, fit.SawAccuracy, fit.Range{Min: -0.5}},
+		"boards that are thin": {fit.Spread{Minus: 0.6}, fit.SawAccuracy, fit.Range{Min: -0.5, Max: 0.1}},
+		"height by guess":      {fit.Spread{Minus: 0.1, Plus: 0.3}, fit.Accuracy{Cutter: 0.1, Cut: 0.2, Fence: 0.1, Height: 0.9, Length: 0.3}, fit.Range{Min: -1}},
+	} {
+		d := sawnBox(t, 400, 450, 0.2)
+		boards := fit.MeasuredBoards(d.Spec)
+		boards.Sides = c.boards
+		list := fit.Box(d, boards, c.by, nil)
+		var stacks []fit.Stack
+		var limits []fit.Range
+		named := map[string][2]float64{}
+		for _, m := range list {
+			switch m.Code {
+			case "outside-width", "outside-depth", "diagonal":
+				r := fit.Range{Min: m.Nominal - 0.25, Max: m.Nominal + 0.35}
+				stacks, limits = append(stacks, m.Stack), append(limits, r)
+				named[m.Code] = [2]float64{r.Min, r.Max}
+			}
+		}
+		width := stackOf(t, list, "outside-width")
+		aim := fit.Aim(width, c.window)
+		job, err := json.Marshal(map[string]any{"sources": width.Sources, "draws": draws, "width": 400, "depth": 450, "left": 12, "right": 12, "height": d.Setup.CutterHeight, "room": 0.2,
+			"limits": named, "window": [2]float64{c.window.Min, c.window.Max}, "aim": aim})
+		if err != nil {
+			t.Fatal(err)
+		}
+		answers := lines[struct {
+			Name  string
+			Mean  float64
+			Parts []float64
+		}](t, string(job), python, "fitdraw.py")
+		if len(answers) != 2 || answers[0].Name != "right" || answers[1].Name != "aim" {
+			t.Fatalf("%s: %+v", name, answers)
+		}
+		_, right := fit.Draw(stacks, limits, draws, 5)
+		p := answers[0].Mean
+		if by := errors * math.Sqrt(2*p*(1-p)/draws); math.Abs(right-p) > by || p == 1 || p == 0 {
+			t.Errorf("%s: %.5f of the boxes are right, of scipy's %.5f; four standard errors are %.5f", name, right, p, by)
+		}
+		kept, best := answers[1].Parts[0], answers[1].Parts[1]
+		// The aim is found from fit.Draws boxes, and keeps to the middle within two of their
+		// standard errors.
+		if by := 2*math.Sqrt(best*(1-best)/fit.Draws) + errors*math.Sqrt(2*best*(1-best)/draws); best-kept > by || best == 1 {
+			t.Errorf("%s: aimed at %.3f, %.5f of scipy's boxes run, of the best place %.5f; allowed are %.5f", name, aim, kept, best, by)
+		}
+	}
+}

@@ -81,7 +81,7 @@ func fieldOf(m fit.Foreseen) joinery.Field {
 func (d *Drawer) outText(m fit.Foreseen) string {
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(d.Spec.Units) }
 	said := fmt.Sprintf("%s: likely %s to %s, right is %s to %s: %s", m.Short(), text(m.Min), text(m.Max), text(m.Least), text(m.Most), m.Verdict)
-	if m.Code == fit.SlideClearance {
+	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {
 		said += fmt.Sprintf("; the slide takes %s, less than the %s that boxes differ by in this shop", text(m.Most-m.Least), text(m.Max-m.Min))
 	}
 	return said + "; " + m.Right.String()
@@ -127,7 +127,7 @@ func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
 	if h.Need == 0 {
 		said += fmt.Sprintf("; with half of it %s", h.Halved)
 	}
-	if m.Code == fit.SlideClearance {
+	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {
 		said += "; or take a slide that allows more"
 	}
 	return said

@@ -1,0 +1,107 @@
+package fit
+
+import (
+	"math"
+	"testing"
+
+	"drawerwright/geom/joinery"
+
+	"pgregory.net/rapid"
+)
+
+// TestOutcomeKeepsOrder: of any drawer what is likely lies within the worst case, so
+// that no verdict on it is worse than that on the worst case; all boxes are right where
+// the worst case is, and the whole box is right no more often than any of its measures
+// and no less often than if no box had two of them wrong.
+func TestOutcomeKeepsOrder(t *testing.T) {
+	outs := 0
+	rapid.Check(t, func(t *rapid.T) {
+		for _, d := range anyDrawer(t) {
+			o := Foresee(d, MeasuredBoards(d.Spec), anyAccuracy(t), anySlide(t))
+			least, wrong := 1.0, 0.0
+			for _, m := range o.Measures {
+				worst := m.Result.Worst
+				if m.Min < worst.Min-settled || m.Max > worst.Max+settled || m.Min > m.Max+settled {
+					t.Fatalf("%s: likely %v, worst %v", m.Name, m.Likely(), worst)
+				}
+				if within := m.Over(worst.Min, worst.Max) == m.Words.Within; within && (m.Out() || m.Right.Part != 1) || within != m.Right.All {
+					t.Fatalf("%s: %s, %v, worst %v in %g to %g", m.Name, m.Verdict, m.Right, worst, m.Least, m.Most)
+				}
+				// All but 0.27 % are within, or it is told; the range is as wide as a bin, a thousandth
+				// of the worst case, which the draws near a limit may fall into.
+				if !m.Out() && m.Right.Part < 1-2*beyond-1.0/Draws {
+					t.Fatalf("%s: %s with %v", m.Name, m.Verdict, m.Right)
+				}
+				least, wrong = min(least, m.Right.Part), wrong+1-m.Right.Part
+			}
+			if p := o.Right.Part; p > least || p < 1-wrong-exact {
+				t.Fatalf("%g of the boxes, %g of the weakest measure, %g wrong in all", p, least, wrong)
+			}
+			if (o.Weakest < 0) != (o.Verdict == joinery.Goes) {
+				t.Fatalf("%s, the weakest is %d", o.Verdict, o.Weakest)
+			}
+			if o.Weakest >= 0 {
+				outs++
+			}
+		}
+	})
+	if outs == 0 {
+		t.Error("no drawer has a measure out of its limits")
+	}
+}
+
+// TestProudFronts: the depth of a box on which front and back are as often proud as
+// not is never less than the sides are cut: 500 - 0.3. The root of squares is 0.32
+// about 500, and goes below.
+func TestProudFronts(t *testing.T) {
+	d := sixMillimetres(t, func(s *joinery.Spec) { s.FenceDistance = 11.98 / 2 })
+	o := Foresee(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
+	for _, m := range o.Measures {
+		if m.Code != "outside-depth" {
+			continue
+		}
+		near(t, "worst least", m.Result.Worst.Min, 499.7, settled)
+		if m.Result.Root < 0.3 || m.Min < 499.7 || m.Max > m.Result.Worst.Max || m.Max < 500.3 {
+			t.Errorf("likely %v, worst %v, root %g", m.Likely(), m.Result.Worst, m.Result.Root)
+		}
+		return
+	}
+	t.Error("no depth")
+}
+
+// TestOutcomeOdds: with nothing off but the length of front and back, +-0.3 at three
+// sigma, the slide of a window from -s to 2 s keeps Phi(2) - Phi(-1) of the boxes, less
+// what is cut off at three: (0.97725 - 0.15866) / 0.9973 = 0.8208.
+func TestOutcomeOdds(t *testing.T) {
+	d := sixMillimetres(t, nil)
+	o := Foresee(d, MeasuredBoards(d.Spec), Accuracy{Length: 0.3}, &Running{Least: 459.9, Most: 460.2})
+	want := (0.977250 - 0.158655) / math.Erf(3/math.Sqrt2)
+	near(t, "right", o.Right.Part, want, errors*math.Sqrt(want*(1-want)/Draws))
+	if o.Verdict != "narrow or wide" || o.Measures[o.Weakest].Code != SlideClearance {
+		t.Errorf("%s: %+v", o.Verdict, o.Measures[o.Weakest].Check)
+	}
+	// 0.2 of 0.3 would bring -0.13 to 0.13 into it, but not into -0.1: a third does.
+	if h := o.Help(o.Weakest); h.Cause != OfLength || h.Now != 0.3 || h.Need < 0.08 || h.Need > 0.12 || math.Abs(h.Part-1) > exact {
+		t.Errorf("%+v", h)
+	}
+}
+
+// TestOddsInWords: what is not sure to be all is not called all.
+func TestOddsInWords(t *testing.T) {
+	for _, c := range []struct {
+		o    Odds
+		want string
+	}{
+		{Odds{1, true}, "all boxes come out right"},
+		{Odds{1, false}, "more than 999 of 1,000 boxes come out right"},
+		{Odds{0.99951, false}, "more than 999 of 1,000 boxes come out right"},
+		{Odds{0.9994, false}, "999 of 1,000 boxes come out right"},
+		{Odds{0.4661, false}, "466 of 1,000 boxes come out right"},
+		{Odds{0.0004, false}, "fewer than 1 of 1,000 boxes come out right"},
+		{Odds{}, "fewer than 1 of 1,000 boxes come out right"},
+	} {
+		if got := c.o.String(); got != c.want {
+			t.Errorf("%+v: %q, want %q", c.o, got, c.want)
+		}
+	}
+}
