@@ -28,7 +28,11 @@ func (l *layout) dadoRabbet() {
 	if !l.failed() { // else they would only repeat it in other words
 		l.checkTongues()
 		l.chooseBottom()
-		l.outsideDepth() // the recess has been told of
+		if c := l.outsideDepth(); l.setWrong(c) {
+			l.warn("outside-depth", FieldOutside, "", fmt.Sprintf("the box comes out %s deep: %s; %s to %s is right", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)),
+				"take a thinner front, or leave the box so deep where there is room behind it", l.fenceWays(Front, l.Front)...)
+			l.checks(c)
+		}
 		l.outsideWidth()
 		l.checkProportions()
 	}

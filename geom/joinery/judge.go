@@ -81,7 +81,7 @@ func (l *layout) checkTongues() {
 				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), unlikeBoards, ways...)
 			l.checks(play)
 		}
-		if l.setWrong(recess) && math.Abs(recess.Nominal) > l.Limits.Recess+settle {
+		if l.setWrong(recess) {
 			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
 				r, recess.Verdict, l.standing(recess), l.deeper(recess)), "plane or sand it flush after gluing up, or leave it so", l.fenceWays(r, stock)...)
 			l.checks(recess)
