@@ -29,8 +29,13 @@ func (l *layout) dadoRabbet() {
 		l.checkTongues()
 		l.chooseBottom()
 		if c := l.outsideDepth(); l.setWrong(c) {
+			var ways []Remedy
+			for _, r := range l.ends() {
+				stock, _ := l.stockOf(r)
+				ways = append(ways, l.fenceWays(r, stock)...)
+			}
 			l.warn("outside-depth", FieldOutside, "", fmt.Sprintf("the box comes out %s deep: %s; %s to %s is right", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)),
-				"take a thinner front, or leave the box so deep where there is room behind it", l.fenceWays(Front, l.Front)...)
+				"take a thinner front, or leave the box so deep where there is room behind it", ways...)
 			l.checks(c)
 		}
 		l.outsideWidth()
