@@ -74,7 +74,7 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 	b, u := l.Batch, l.Batch.Units
 	r, f, setups, laid := report.Make(b, l.Plan, l.Warnings), report.Forecasts(b, usualDraws, 1), report.SetupsOf(b), report.SheetsOf(l.Plan)
 	outputs = readback.Outputs{
-		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More}),
+		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: report.Verdicts(b)}),
 		readback.PartsText: string(report.Text(b, r)), readback.PartsJSON: inJSON(t, r), readback.PartsCSV: string(report.CSV(b)),
 		readback.FitText: string(report.ForecastText(f, u)), readback.FitJSON: inJSON(t, f),
 		readback.SetupText: string(report.SetupText(setups, u)), readback.SetupJSON: inJSON(t, setups),

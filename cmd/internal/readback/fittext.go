@@ -1,7 +1,6 @@
 package readback
 
 import (
-	"fmt"
 	"regexp"
 	"strings"
 )
@@ -26,7 +25,7 @@ func fitText(r *reading, text string) {
 			r.boards(s.table())
 			continue
 		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):
-			drawers = strings.Split(withoutMore(s.lines[s.at-1]), ", ")
+			drawers = r.judged(s.lines[s.at-1])
 			r.measures(s.table(), drawers)
 			continue
 		}
@@ -39,6 +38,19 @@ func fitText(r *reading, text string) {
 		}
 		s.at++
 	}
+}
+
+// judged reads the verdict on drawers, and gives those that are named.
+func (r *reading) judged(line string) []string {
+	names, said, ok := strings.Cut(line, ": ")
+	if !ok {
+		r.fail("no verdict: %q", line)
+	}
+	drawers := strings.Split(withoutMore(names), ", ")
+	for _, d := range drawers {
+		r.words("verdict", d, "said", said)
+	}
+	return drawers
 }
 
 // withoutMore leaves out how many more there are.
@@ -59,18 +71,16 @@ func (r *reading) boards(t printedTable) {
 }
 
 func (r *reading) measures(t printedTable, drawers []string) {
-	likely := t.at("likely")
 	for _, row := range t.rows {
 		for _, d := range drawers {
 			of := d + ": " + t.get(r, row, "measure")
 			r.printed("fit", of, "nominal", t.get(r, row, "as set"))
 			r.span("fit", of, t.get(r, row, "limits"), "limit from", "limit to")
-			r.span("fit", of, row[likely], "likely from", "likely to")
-			r.words("fit", of, "likely verdict", row[likely+1])
-			r.span("fit", of, row[likely+2], "worst from", "worst to")
-			r.words("fit", of, "worst verdict", row[likely+3])
-			if t.has("right") {
-				r.words("fit", of, "right", t.get(r, row, "right"))
+			r.span("fit", of, t.get(r, row, "likely"), "likely from", "likely to")
+			r.words("fit", of, "verdict", t.get(r, row, "verdict"))
+			r.words("fit", of, "right of 1,000", t.get(r, row, "right of 1,000"))
+			if t.has("worst") {
+				r.span("fit", of, t.get(r, row, "worst"), "worst from", "worst to")
 			}
 		}
 	}
@@ -83,9 +93,9 @@ func fitJSON(r *reading, text string) {
 			Mean, Least, Most float64
 		}
 		Drawers []struct {
-			Drawer string
-			Fit    []fitted
-			Stack  struct {
+			Drawer, Said string
+			Fit          []fitted
+			Stack        struct {
 				SidesAndFront float64 `json:"sides_and_front"`
 				OutsideWidth  float64 `json:"outside_width"`
 				Diagonal      float64
@@ -102,27 +112,12 @@ func fitJSON(r *reading, text string) {
 	for _, d := range j.Drawers {
 		for _, f := range d.Fit {
 			r.fit(d.Drawer, f)
-			if f.Drawn != nil {
-				r.words("fit", d.Drawer+": "+f.Words, "right", percent(f.Drawn.Within))
-			}
 		}
+		r.words("verdict", d.Drawer, "said", d.Said)
 		r.exact("stack", d.Drawer, "sides and front", d.Stack.SidesAndFront)
 		r.exact("stack", d.Drawer, "outside width", d.Stack.OutsideWidth)
 		r.exact("box", d.Drawer, "outside width", d.Stack.OutsideWidth)
 		r.exact("stack", d.Drawer, "diagonal", d.Stack.Diagonal)
 		r.exact("stack", d.Drawer, "diagonals apart", d.Stack.Apart)
 	}
-}
-
-// percent is a part as people read it, never 100 % of what is not all.
-func percent(part float64) string {
-	switch {
-	case part == 0 || part == 1:
-		return fmt.Sprintf("%.0f %%", 100*part)
-	case part > 0.9995:
-		return "> 99.9 %"
-	case part < 0.0005:
-		return "< 0.1 %"
-	}
-	return fmt.Sprintf("%.1f %%", 100*part)
 }

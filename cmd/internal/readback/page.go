@@ -99,14 +99,15 @@ func (r *reading) pageFit(l looked, drawer string) {
 				for i, side := range []string{"width", "height", "depth"} {
 					r.printed("box", drawer, which+" "+side, row[1+i])
 				}
-			case strings.HasPrefix(t.Title, "What the joints"):
+			case strings.HasPrefix(t.Title, drawer+": "):
+				r.words("verdict", drawer, "said", strings.TrimPrefix(t.Title, drawer+": "))
 				of := drawer + ": " + t.get(r, row, "measure")
-				r.printed("fit", of, "nominal", t.get(r, row, "as set"))
+				r.printed("fit", of, "nominal", row[1])
 				r.dashed(of, row[2], "limit")
 				r.dashed(of, row[3], "likely")
-				r.words("fit", of, "likely verdict", row[4])
-				r.dashed(of, row[5], "worst")
-				r.words("fit", of, "worst verdict", row[6])
+				r.words("fit", of, "verdict", row[4])
+				r.words("fit", of, "right of 1,000", t.get(r, row, "right of 1,000"))
+				r.dashed(of, row[6], "worst")
 			case strings.HasPrefix(t.Title, "Boards"):
 				r.printed("board", row[0], "mean", t.get(r, row, "thickness"))
 				r.printed("board", row[0], "least", t.get(r, row, "least"))

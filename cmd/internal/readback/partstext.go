@@ -46,8 +46,9 @@ func partsText(r *reading, text string) {
 		case strings.HasPrefix(line, "machine ") && strings.Contains(line, "fence distance"):
 			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, ": the lowest row of fingers is ") }))
 			continue
-		case strings.HasPrefix(line, "drawer ") && strings.Contains(line, "at the mean"):
-			r.fitTable(s.table())
+		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):
+			drawers := r.judged(s.lines[s.at-1])
+			r.measures(s.table(), drawers)
 			continue
 		case strings.HasPrefix(line, "stock ") && strings.Contains(line, "pieces"):
 			r.boardTable(s.table())
@@ -122,16 +123,6 @@ func (r *reading) settingTable(t printedTable) {
 			r.printed("corner", d, "fence", t.get(r, row, "fence distance"))
 			r.printed("corner", d, "height", height)
 		}
-	}
-}
-
-func (r *reading) fitTable(t printedTable) {
-	for _, row := range t.rows {
-		of := t.get(r, row, "drawer") + ": " + t.get(r, row, "fit")
-		r.printed("fit", of, "nominal", t.get(r, row, "at the mean"))
-		r.printed("fit", of, "least", t.get(r, row, "least"))
-		r.printed("fit", of, "most", t.get(r, row, "most"))
-		r.words("fit", of, "verdict", t.get(r, row, "verdict"))
 	}
 }
 

@@ -21,6 +21,7 @@ type reported struct {
 		Machine         string
 		Outside, Inside struct{ Width, Height, Depth float64 }
 		Parts           []string
+		Said            string
 		Weight          float64 `json:"weight_kg"`
 		Load            float64 `json:"load_kg"`
 		Rating          float64 `json:"rating_kg"`
@@ -80,12 +81,9 @@ type reported struct {
 // fitted is a measure in report.json and in fit --json.
 type fitted struct {
 	Drawer, Words, Verdict string
-	Nominal, Min, Max      float64
-	ForecastLimit          [2]float64 `json:"forecast_limit"`
-	Worst, Likely          [2]float64
-	WorstVerdict           string `json:"worst_verdict"`
-	LikelyVerdict          string `json:"likely_verdict"`
-	Drawn                  *struct{ Within float64 }
+	Nominal                float64
+	Limit, Worst, Likely   [2]float64
+	Of1000                 string `json:"of_1000"`
 }
 
 // decode reads JSON.
@@ -103,6 +101,7 @@ func reportJSON(r *reading, text string) {
 		boxes += d.Count
 		r.count("box", d.Name, "count", d.Count)
 		r.words("box", d.Name, "machine", d.Machine)
+		r.words("verdict", d.Name, "said", d.Said)
 		r.box(d.Name, "outside", d.Outside.Width, d.Outside.Height, d.Outside.Depth)
 		r.box(d.Name, "inside", d.Inside.Width, d.Inside.Height, d.Inside.Depth)
 		if d.Weight > 0 {
@@ -197,15 +196,12 @@ func (r *reading) weight(drawer, measure string, kg float64) {
 func (r *reading) fit(drawer string, f fitted) {
 	of := drawer + ": " + f.Words
 	r.exact("fit", of, "nominal", f.Nominal)
-	r.exact("fit", of, "least", f.Min)
-	r.exact("fit", of, "most", f.Max)
 	r.words("fit", of, "verdict", f.Verdict)
-	for measure, v := range map[string][2]float64{"limit": f.ForecastLimit, "likely": f.Likely, "worst": f.Worst} {
+	r.words("fit", of, "right of 1,000", f.Of1000)
+	for measure, v := range map[string][2]float64{"limit": f.Limit, "likely": f.Likely, "worst": f.Worst} {
 		r.exact("fit", of, measure+" from", v[0])
 		r.exact("fit", of, measure+" to", v[1])
 	}
-	r.words("fit", of, "likely verdict", f.LikelyVerdict)
-	r.words("fit", of, "worst verdict", f.WorstVerdict)
 }
 
 func (r *reading) rows(j reported) {

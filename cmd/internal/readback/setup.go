@@ -8,6 +8,7 @@ import (
 
 // setupSheet is what is read of setup --json.
 type setupSheet struct {
+	Verdicts []verdict
 	Machines []struct {
 		Machine  string
 		Cutter   float64
@@ -43,6 +44,7 @@ type setupCheck struct {
 func setupJSON(r *reading, text string) {
 	var j setupSheet
 	r.decode(text, &j)
+	r.verdicts(j.Verdicts)
 	for i, m := range j.Machines {
 		of := fmt.Sprint("machine ", i+1)
 		r.exact(of, "job", "cutter", m.Cutter)
