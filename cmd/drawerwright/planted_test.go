@@ -36,7 +36,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.Packet, "420 x 150 x 280", "420 x 150 x 290", "box", "outside depth"},
 	{readback.Page, `("name":"tote","count":)2`, "${1}3", "box", "count"},
 	{readback.Page, `("tote-side","4","280","137.)85`, "${1}86", "part", "width"},
-	{readback.Page, `("outside","478.)4"`, `${1}5"`, "box", "outside width"},
+	{readback.Page, `("outside","478.)24"`, `${1}42"`, "box", "outside width"},
 
 	{readback.PartsText, `^(left-1 +)88.63`, "${1}88.64", "row", "front height"},
 	{readback.PartsTxt, `^(left-2 +\S+ +)317.59`, "${1}317.95", "row", "front from"},
