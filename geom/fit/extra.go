@@ -85,6 +85,9 @@ func (m *model) slack() {
 	}, merged(t)...)
 
 	c.Name, c.Code = joinery.SlackName(joinery.DeepWay), "bottom-slack-deep"
+	if s.BottomFit == joinery.BottomSlidIn { // it is open behind: nothing keeps the corners from closing
+		c.Least = 0
+	}
 	k := m.deepSlack()
 	t = nil
 	for i, by := range k {
