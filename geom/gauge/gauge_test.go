@@ -92,7 +92,11 @@ func (b box) measures(slide *fit.Running) (list []limited) {
 	default:
 		deep += b.grooveEnd[1] - b.place[1] - b.tongue[1]
 	}
-	put("bottom-slack-deep", deep, l.BottomSlack.Least, l.BottomSlack.Most)
+	open := l.BottomSlack.Least
+	if s.BottomFit == joinery.BottomSlidIn { // behind: it may come level with the back
+		open = 0
+	}
+	put("bottom-slack-deep", deep, open, l.BottomSlack.Most)
 	if b.bottomTongue > 0 {
 		put("bottom-play", b.groove-b.bottomTongue, l.BottomPlay.Least, l.BottomPlay.Most)
 		put("bottom-flush", b.grooveAt-(b.bottom-b.bottomTongue), -l.Recess, l.Recess)
