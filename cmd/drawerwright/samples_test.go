@@ -4,8 +4,12 @@ import (
 	"encoding/json"
 	"fmt"
 	"math"
+	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
+	"strconv"
+	"strings"
 	"testing"
 
 	"drawerwright/cmd/internal/report"
@@ -85,7 +89,7 @@ func TestKitchenBank(t *testing.T) {
 // TestWorkshopBench, by hand. Rows of 520 - 3 x 3 = 511 that grow by 1.25: 511 / (1 +
 // 1.25 + 1.5625 + 1.953125) = 511 / 5.765625 = 88.629. A box keeps 5 above and 20
 // below. Width 480 - 1.5 - 0.5 / 2, less 2 x 0.0056 for the lesser of two cuts. The back is housed at 15: its dado is 12.15
-// + 0.2 wide. Openings of 480 and 481.2 share a box with shims of 0.6.
+// + 0.2 wide. Openings of 480 and 481.2 are near, but their drawers are made in two ways.
 func TestWorkshopBench(t *testing.T) {
 	r := sampled(t, "workshop-bench.yaml")
 	d := drawerOf(t, r, "left-1")
@@ -100,7 +104,9 @@ func TestWorkshopBench(t *testing.T) {
 	is(t, "back", partOf(t, r, "left-1-back").Width, d.Outside.Height-(6.075+5.95+0.03))
 	// The arithmetic rows of the other opening: 514 - 120 = 394 less the step of 30.
 	is(t, "row", r.Cabinets[1].Rows[1].FrontHeight, (394-30)/2.0)
-	is(t, "shim", r.Alike[0].Shims[1], 0.6)
+	if len(r.Alike) != 0 {
+		t.Errorf("boxes of two makes are alike: %+v", r.Alike)
+	}
 	// A tote: 420 - 2 x 12.15 between its sides, walls of 150 - 12.15.
 	front := partOf(t, r, "tote-front")
 	is(t, "tote front", front.Length, 420-24.3)
@@ -215,5 +221,148 @@ func TestPrintRoom(t *testing.T) {
 	// A dado of 0.25 leaves a tongue of 0.2357 0.0143 of play, 0.002 more in some boxes.
 	if got := warningCodes(r); !slices.Equal(got, []string{"finger-play", "tongue-play"}) {
 		t.Errorf("warnings %v", got)
+	}
+}
+
+// TestAlcoveCabinets, by hand. Both openings count as 561.2 x 480, with shims of 0.6 in the
+// wider one. Boxes: 561.2 - 2 x 12.7, less twice 0.05: 535.7 wide; of 480 - 3 the slide of
+// 450 fits. Rows of 540 + 24 - 6 = 558 and 559, a third of it each: 186 and 186.33. The top
+// box has 540 - 366 - 20 = 154, the middle one 186 - 20; those of the other are as high. All
+// six bottoms are equal: 535.7 - 2 x 12.05 + 2 x 6.025 - 1 long.
+func TestAlcoveCabinets(t *testing.T) {
+	file, err := filepath.Abs("../../samples/alcove-cabinets.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := sampled(t, "alcove-cabinets.yaml")
+	for i, height := range []float64{154, 166, 154} {
+		for _, name := range []string{"window", "door"} {
+			d := drawerOf(t, r, fmt.Sprintf("%s-%d", name, i+1))
+			is(t, d.Name+" width", d.Outside.Width, 535.7)
+			is(t, d.Name+" height", d.Outside.Height, height)
+			is(t, d.Name+" depth", d.Outside.Depth, 450)
+			is(t, d.Name+" bottom", partOf(t, r, d.Name+"-bottom").Length, 535.7-12.05-1)
+		}
+	}
+	is(t, "front", r.Cabinets[1].Rows[0].FrontHeight, 559.0/3)
+	is(t, "no shim", r.Cabinets[0].Shim, 0)
+	is(t, "shim", r.Cabinets[1].Shim, 0.6)
+	if len(r.Alike) != 1 || !r.Alike[0].Made || r.Alike[0].Rows != 3 {
+		t.Errorf("%+v", r.Alike)
+	}
+	if text := ran(t, 0, "parts", file); !regexp.MustCompile(`window-1-bottom = [^\n]* and 4 more +6 `).MatchString(text) {
+		t.Errorf("not one list of bottoms:\n%s", text)
+	}
+	if len(r.Warnings) != 0 {
+		t.Errorf("warnings %v", warningCodes(r))
+	}
+}
+
+// TestAlikeIsSaidEverywhere: shims stand in list, packet, drawings and table; without the
+// key the offer names it.
+func TestAlikeIsSaidEverywhere(t *testing.T) {
+	samples := inTemp(t)
+	if code, _, errs := call(t, "", "build", filepath.Join(samples, "alcove-cabinets.yaml"), "-o", "out", "--no-proof"); code != exitDone {
+		t.Fatal(errs)
+	}
+	for name, want := range map[string]string{
+		"parts.txt":               "Shims between the slides and the cabinet: in door 0.60 at the left and 0.60 at the right.",
+		"cabinet/slide-lines.csv": "door,door-1,411.67,376.67,366.67,186.33,0.6,mm",
+		"cabinet/door.svg":        "shims of 0.6 mm behind the slides",
+		"cabinet/door.left.dxf":   "shims of 0.6 mm behind the slides",
+	} {
+		data, err := os.ReadFile(filepath.Join("out", name))
+		if err != nil || !strings.Contains(string(data), want) {
+			t.Errorf("%s does not say %q: %v", name, want, err)
+		}
+	}
+	data, err := os.ReadFile(filepath.Join(samples, "alcove-cabinets.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.Mkdir("slides", 0o755); err != nil {
+		t.Fatal(err)
+	}
+	slides, err := os.ReadFile(filepath.Join(samples, "slides", "metric.yaml"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile("slides/metric.yaml", slides, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	_, out, errs := call(t, strings.Replace(string(data), "alike: yes\n", "", 1), "parts", "-")
+	if !strings.Contains(out, "near-equal openings: boxes for an opening of 561.20 x 480.00 mm") || !strings.Contains(out, "Write `alike: yes` in the job") {
+		t.Errorf("no offer: %s%s", out, errs)
+	}
+}
+
+// TestStudyDesk, by hand, in inches. Of 21 3/4 less 10 mm and a front of 0.492 the slide of
+// 18 fits: the series goes on at 21. Inside 15 1/16 less 42 mm, outside two sides of
+// 0.4903 more. Of 24 1/2 - 3/16 - 2/8 - 4 - 12 = 8 1/16 the free row has all.
+func TestStudyDesk(t *testing.T) {
+	r := sampled(t, "study-desk.yaml")
+	d := drawerOf(t, r, "pedestal-2")
+	is(t, "depth", d.Outside.Depth, 18)
+	is(t, "inside", d.Inside.Width, 15.0625-42/25.4)
+	is(t, "row", r.Cabinets[0].Rows[1].FrontHeight, 8.0625)
+	is(t, "rating", d.Rating, 75*0.45359237)
+	if len(r.Warnings) != 0 {
+		t.Errorf("warnings %v", warningCodes(r))
+	}
+}
+
+// TestSlideFiles: every series of the two files that jobs share serves a drawer, in the
+// longest of its lengths that fits, whichever unit the job is in.
+func TestSlideFiles(t *testing.T) {
+	samples := inTemp(t)
+	for _, file := range []string{"metric", "inch"} {
+		data, err := os.ReadFile(filepath.Join(samples, "slides", file+".yaml"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := os.WriteFile(file+".yaml", data, 0o644); err != nil {
+			t.Fatal(err)
+		}
+		unit := 1.0
+		if strings.Contains(string(data), "units: in\n") {
+			unit = 25.4
+		}
+		if !strings.Contains(string(data), "Common practice, no source") {
+			t.Errorf("%s.yaml does not say what its figures rest on", file)
+		}
+		series := regexp.MustCompile(`(?m)^  (\w[\w ]*):\n    kind: ([\w-]+)\n    lengths: \[([\d, ]+)\]`).FindAllStringSubmatch(string(data), -1)
+		if len(series) != strings.Count(string(data), "kind:") || len(series) < 6 {
+			t.Fatalf("%d series in %s.yaml", len(series), file)
+		}
+		for _, s := range series {
+			var lengths []float64
+			for _, l := range strings.Split(s[3], ", ") {
+				v, err := strconv.ParseFloat(l, 64)
+				if err != nil {
+					t.Fatal(err)
+				}
+				lengths = append(lengths, v*unit)
+			}
+			if !slices.IsSorted(lengths) {
+				t.Errorf("%s: %v", s[1], lengths)
+			}
+			for _, job := range []string{"mm", "in"} {
+				for _, want := range []float64{lengths[0], lengths[len(lengths)/2], lengths[len(lengths)-1]} {
+					// Slides need up to 10 mm behind them.
+					text := fmt.Sprintf("units: %s\nslides-from: %s.yaml\nstock: {side: {thickness: 12 mm}, bottom: {thickness: 6 mm}}\ncutter: {kind: router, bits: {a: {diameter: 3 mm}}}\n"+
+						"openings: {o: {width: 500 mm, height: 200 mm, depth: %g mm, cabinet: frameless, fronts: none}}\n"+
+						"drawers: [{name: a, opening: o, slide: %s, sides: side, bottom: bottom, joinery: {bottom-height: 14 mm}}]\n", job, file, want+10.5, s[1])
+					code, out, errs := call(t, text, "parts", "-", "--json")
+					var r report.Report
+					if code != exitDone || json.Unmarshal([]byte(out), &r) != nil {
+						t.Fatalf("%s of %s.yaml: %s%s", s[1], file, out, errs)
+					}
+					if job == "in" {
+						want /= 25.4
+					}
+					is(t, s[1]+" of "+file+".yaml", r.Drawers[0].Outside.Depth, want)
+				}
+			}
+		}
 	}
 }

@@ -19,6 +19,7 @@ import (
 type Side struct {
 	Name          string
 	Height, Depth float64
+	Shim          float64 // thickness of what is put behind the slides; 0 for none
 	Lines         []Line
 	Holes         []geom.Point
 	Diameter      float64 // of the holes
@@ -55,6 +56,9 @@ func (s Side) drillLayer(u geom.Unit) string {
 // Draw makes the drawing of the left side or of its mirror image.
 func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	out := &dxf.Drawing{Version: version, Unit: dxf.Millimetre, Comments: []string{"drawerwright, slide lines of " + s.Name}}
+	if s.Shim > 0 {
+		out.Comments = append(out.Comments, s.shims(u))
+	}
 	if u == geom.Inch {
 		out.Unit = dxf.Inch
 	}
@@ -96,13 +100,21 @@ func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 
 func (l Line) words(u geom.Unit) string { return l.Name + "  " + geom.LengthOf(l.At).Text(u) }
 
+func (s Side) shims(u geom.Unit) string {
+	return "shims of " + geom.LengthOf(s.Shim).Text(u) + " behind the slides"
+}
+
 func (s Side) heading(right bool, u geom.Unit) []string {
 	side, edge := "left", "left"
 	if right {
 		side, edge = "right", "right"
 	}
+	name := s.Name + ", " + side + " side from inside"
+	if s.Shim > 0 {
+		name += ", " + s.shims(u)
+	}
 	return []string{
-		s.Name + ", " + side + " side from inside",
+		name,
 		"front edge at the " + edge + ", heights over the opening's lower edge",
 		fmt.Sprintf("%d holes of %s, %s deep: use those that the slide has", len(s.Holes), geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u)),
 		fmt.Sprintf("the square is %g %s", square(u), u),

@@ -6,48 +6,98 @@ import "math"
 // means of shims; common practice, no source.
 const DefaultAlike = 2.0
 
-// Shared is openings that one box size would serve.
-type Shared struct {
-	Openings []int // as they were given
-	Width    float64
-	Depth    float64
-	Shims    []float64 // at each side, for each of them
+// Common is what a bank gives up so that its boxes are those of others.
+type Common struct {
+	// Shim is the thickness of what is put between the slides and the cabinet, at each
+	// side: the boxes are those of an opening that is twice as much narrower.
+	Shim float64
+	// Shallower is by how much that opening is less deep.
+	Shallower float64
+	// Heights are the most that the boxes of the rows may be high, from the top down; 0
+	// for any. Without Heights any will do.
+	Heights []float64
 }
 
-// Alike gathers openings whose widths and depths differ by no more than within: the
-// first of a group is the narrowest that no group
-// before has. Groups of one, and of openings that are the same, are left out.
-func Alike(list []Opening, within float64) []Shared {
-	used := make([]bool, len(list))
+// Shared is near-equal openings whose boxes can be made in one size.
+type Shared struct {
+	Banks  []int // as they were given
+	Width  float64
+	Depth  float64  // of the narrowest and the shallowest opening, for which the boxes are made
+	Common []Common // for each of them
+	// Rows is how many of the rows have boxes of one height in all of them.
+	Rows int
+}
+
+// Alike gathers planned banks of one make whose openings differ in width and depth by no
+// more than within: the first of a group is the narrowest that no group before has. Rows
+// at one place whose boxes differ in height by no more than that get the lowest height.
+// Groups of one, and of banks whose boxes are the same anyway, are left out.
+func Alike(banks []Bank, plans []Plan, within float64) []Shared {
+	used := make([]bool, len(banks))
 	var groups []Shared
 	for {
 		first := -1
-		for i, o := range list {
-			if !used[i] && (first < 0 || o.Counted().Width < list[first].Counted().Width-settle) {
+		for i, p := range plans {
+			if !used[i] && (first < 0 || p.Opening.Width < plans[first].Opening.Width) {
 				first = i
 			}
 		}
 		if first < 0 {
 			return groups
 		}
-		base := list[first].Counted()
+		base := plans[first].Opening
 		shallow, deep := base.Depth, base.Depth // of the group
 		g := Shared{Width: base.Width, Depth: base.Depth}
-		differ := false
-		for i, o := range list {
-			c := o.Counted()
-			if used[i] || c.Width > base.Width+within+settle || math.Max(deep, c.Depth)-math.Min(shallow, c.Depth) > within+settle {
+		for i, p := range plans {
+			o := p.Opening
+			if used[i] || banks[i].Make != banks[first].Make || o.Width > base.Width+within+settle || math.Max(deep, o.Depth)-math.Min(shallow, o.Depth) > within+settle {
 				continue
 			}
-			shallow, deep = math.Min(shallow, c.Depth), math.Max(deep, c.Depth)
+			shallow, deep = math.Min(shallow, o.Depth), math.Max(deep, o.Depth)
 			used[i] = true
-			g.Openings = append(g.Openings, i)
-			g.Shims = append(g.Shims, (c.Width-base.Width)/2)
-			differ = differ || c.Width > base.Width+settle || math.Abs(c.Depth-base.Depth) > settle
+			g.Banks = append(g.Banks, i)
 		}
 		g.Depth = shallow
-		if differ {
+		if g.share(plans, within) {
 			groups = append(groups, g)
 		}
 	}
+}
+
+// share finds what each bank of a group gives up, and reports whether one of them does.
+func (g *Shared) share(plans []Plan, within float64) (differ bool) {
+	heights, rows := g.heights(plans, within)
+	g.Rows = rows
+	for _, i := range g.Banks {
+		p := plans[i]
+		g.Common = append(g.Common, Common{Shim: math.Max(0, p.Opening.Width-g.Width) / 2, Shallower: p.Opening.Depth - g.Depth, Heights: heights})
+		differ = differ || p.Opening.Width > g.Width+settle || p.Opening.Depth > g.Depth+settle
+		for row, most := range heights {
+			differ = differ || most > 0 && row < len(p.Rows) && p.Rows[row].Box.Height > most+settle
+		}
+	}
+	return differ && len(g.Banks) > 1
+}
+
+// heights are the common heights of boxes, row by row, 0 where they differ too much, and
+// how many rows have one.
+func (g *Shared) heights(plans []Plan, within float64) (list []float64, common int) {
+	count := len(plans[g.Banks[0]].Rows)
+	for _, i := range g.Banks {
+		count = min(count, len(plans[i].Rows))
+	}
+	for row := range count {
+		low, high := math.Inf(1), 0.0
+		for _, i := range g.Banks {
+			h := plans[i].Rows[row].Box.Height
+			low, high = math.Min(low, h), math.Max(high, h)
+		}
+		if high-low > within+settle {
+			low = 0
+		} else {
+			common++
+		}
+		list = append(list, low)
+	}
+	return list, common
 }

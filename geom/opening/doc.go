@@ -87,6 +87,11 @@ type Bank struct {
 	// Aim is by how much wider boxes are made than the slide asks for, so that most come
 	// out between its Minus and Plus; below 0 narrower.
 	Aim float64
+	// Make tells what is made in another way: banks of one Make differ in their openings
+	// and rows alone, so that one size of box can serve them. Common is what this one
+	// gives up for that.
+	Make   string
+	Common Common
 }
 
 // Problem is one thing about a bank that a shop has to know: an error, with which

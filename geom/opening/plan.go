@@ -14,6 +14,7 @@ type Plan struct {
 	Opening     joinery.Size // as it counts
 	OutOfSquare float64
 	Packing     float64 // thickness of what the cabinet's sides are packed out with, level with its frame
+	Shim        float64 // thickness of what is put between the slides and the cabinet, at each side
 	Slide       Slide
 	SlideLength float64   // as deep as the boxes
 	RoomBehind  float64   // behind the boxes, without what the opening keeps free there
@@ -38,12 +39,15 @@ type Planned struct {
 // slides that go by it, inside. Nothing is said where the slide has no limits.
 func (p Plan) Running() (least, most float64, inside, known bool) {
 	s := p.Slide
-	meant := p.Opening.Width - 2*s.Clearance
+	meant := p.between() - 2*s.Clearance
 	if s.InsideLess > 0 {
-		meant, inside = p.Opening.Width-s.InsideLess, true
+		meant, inside = p.between()-s.InsideLess, true
 	}
 	return meant - s.Minus, meant + s.Plus, inside, s.Minus+s.Plus > 0
 }
+
+// between is the width between what the slides are screwed to.
+func (p Plan) between() float64 { return p.Opening.Width - 2*p.Shim }
 
 // Limits; common practice, no source.
 const (
@@ -71,7 +75,7 @@ func Make(b Bank) (Plan, []Problem) {
 
 // plan is Make without trying what is advised.
 func plan(b Bank) *planner {
-	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
+	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), Shim: b.Common.Shim, OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
 	if b.Slide.Height > 0 { // something is screwed on there
 		p.plan.Packing = b.Opening.FrameOver
 	}
@@ -169,7 +173,7 @@ func (p *planner) inFront() float64 {
 
 // depth is that of the boxes.
 func (p *planner) depth() (float64, bool) {
-	s, room := p.Slide, p.plan.Opening.Depth-p.Opening.Behind-p.Slide.Behind
+	s, room := p.Slide, p.plan.Opening.Depth-p.Opening.Behind-p.Slide.Behind-p.Common.Shallower
 	taken := p.Opening.Behind + s.Behind
 	room -= p.inFront()
 	taken += p.inFront()
@@ -196,9 +200,9 @@ func (p *planner) depth() (float64, bool) {
 // width is that of the boxes.
 func (p *planner) width() float64 {
 	if p.Slide.InsideLess > 0 {
-		return p.plan.Opening.Width - p.Slide.InsideLess + 2*p.Sides.Thickness.Mean + p.Aim
+		return p.plan.between() - p.Slide.InsideLess + 2*p.Sides.Thickness.Mean + p.Aim
 	}
-	return p.plan.Opening.Width - 2*p.Slide.Clearance + p.Aim
+	return p.plan.between() - 2*p.Slide.Clearance + p.Aim
 }
 
 // rows makes fronts and boxes of the heights.
@@ -273,6 +277,9 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 			return 0, 0, false
 		}
 		height = most
+	}
+	if row < len(p.Common.Heights) && p.Common.Heights[row] > 0 {
+		height = math.Min(height, p.Common.Heights[row])
 	}
 	if height < leastBox-settle {
 		p.say(true, "row", "rows", row, fmt.Sprintf("row %d is %s high in the opening; what the slide keeps free leaves a box of %s, at least %s is needed", row+1, p.text(high-low), p.text(height), p.text(leastBox)),

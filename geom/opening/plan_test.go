@@ -1,7 +1,6 @@
 package opening
 
 import (
-	"fmt"
 	"math"
 	"slices"
 	"testing"
@@ -270,17 +269,6 @@ func TestAnyBankFits(t *testing.T) {
 	})
 	if planned == 0 {
 		t.Error("every bank was refused")
-	}
-}
-
-// TestAlike: 562, 563.5 and 564 share a box with shims of 0, 0.75 and 1; 565 does not.
-func TestAlike(t *testing.T) {
-	of := func(w float64) Opening {
-		return Opening{Width: []float64{w}, Height: []float64{700}, Depth: []float64{540}}
-	}
-	got := Alike([]Opening{of(564), of(562), of(565), of(563.5), of(800), of(800)}, DefaultAlike)
-	if want := "[{[0 1 3] 562 540 [1 0 0.75]}]"; fmt.Sprint(got) != want {
-		t.Errorf("%v, want %s", got, want)
 	}
 }
 

@@ -20,13 +20,12 @@ type BankFiles struct{ Left, Right, SVG string }
 
 // Alike is openings that one size of box would serve.
 type Alike struct {
-	Shared opening.Shared
-	Names  []string // of the banks
+	job.Alike
+	Names []string // of the banks
 }
 
-// banks takes the banks of a job, and looks for openings that are nearly the same.
+// banks takes the banks of a job, and what is said of openings that are nearly the same.
 func (b *Batch) banks(j *job.Job) {
-	var openings []opening.Opening
 	for _, bank := range j.Banks {
 		out := Bank{Bank: bank, Folder: job.FileName(bank.Name), Side: sideOf(j, bank)}
 		if len(out.Side.Lines) > 0 {
@@ -34,21 +33,20 @@ func (b *Batch) banks(j *job.Job) {
 			out.Files = BankFiles{name + ".left.dxf", name + ".right.dxf", name + ".svg"}
 		}
 		b.Banks = append(b.Banks, out)
-		openings = append(openings, bank.Opening)
 	}
-	for _, s := range opening.Alike(openings, opening.DefaultAlike) {
-		a := Alike{Shared: s}
-		for _, i := range s.Openings {
-			a.Names = append(a.Names, j.Banks[i].Name)
+	for _, a := range j.Alike {
+		out := Alike{Alike: a}
+		for _, i := range a.Banks {
+			out.Names = append(out.Names, j.Banks[i].Name)
 		}
-		b.Alike = append(b.Alike, a)
+		b.Alike = append(b.Alike, out)
 	}
 }
 
 // sideOf is the cabinet's left side with its slide lines.
 func sideOf(j *job.Job, bank job.Bank) cabinet.Side {
 	p := bank.Plan
-	s := cabinet.Side{Name: bank.Name, Height: p.Opening.Height, Depth: p.Opening.Depth, Holes: p.Holes, Diameter: opening.HoleDiameter, HoleDepth: opening.HoleDepth}
+	s := cabinet.Side{Name: bank.Name, Height: p.Opening.Height, Depth: p.Opening.Depth, Shim: p.Shim, Holes: p.Holes, Diameter: opening.HoleDiameter, HoleDepth: opening.HoleDepth}
 	if p.Slide.Height == 0 {
 		return s
 	}

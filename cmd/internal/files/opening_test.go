@@ -7,6 +7,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/load"
 	"drawerwright/geom"
 	"drawerwright/preview/scene"
 )
@@ -22,7 +23,7 @@ func TestSamplesOpen(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		j, problems := job.Read(name, in)
+		j, problems := job.Read(name, in, job.Files(load.Beside(name)))
 		in.Close()
 		if problems.Failed() {
 			t.Fatal(problems)

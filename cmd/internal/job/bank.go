@@ -15,8 +15,8 @@ type Bank struct {
 	Drawers []int        // their places among the job's drawers, from the top
 }
 
-// bank adds the drawers of an opening. What they have in common is in d.
-func (b *builder) bank(j *Job, s *section, d Drawer) {
+// bank reads the drawers of an opening. What they have in common is in d.
+func (b *builder) bank(s *section, d Drawer) {
 	get := s.values
 	if get["slide"].given {
 		d.places[joinery.FieldUndermount] = get["slide"].at
@@ -38,27 +38,13 @@ func (b *builder) bank(j *Job, s *section, d Drawer) {
 		asked.Front = &front.Stock
 	}
 	// The width is found from the sides.
-	if !ok || b.crowded || hole == nil || slide == nil || !b.unitsKnown || d.Sides.Thickness.Mean == 0 || d.Bottom.Thickness.Mean == 0 {
+	if !ok || hole == nil || slide == nil || !b.unitsKnown || d.Sides.Thickness.Mean == 0 || d.Bottom.Thickness.Mean == 0 {
+		b.unplanned = true
 		return
 	}
 	asked.Unit, asked.Opening, asked.Slide = b.units, *hole, *slide
-	asked.Sides = d.Sides
-	plan, problems := opening.Make(asked)
-	if asked.Aim = b.aim(j, d, plan); asked.Aim != 0 {
-		plan, problems = opening.Make(asked)
-	}
-	failed := false
-	for _, p := range problems {
-		failed = failed || p.Error
-		at := get["opening"].at
-		if v := get[p.Field]; v.given {
-			at = v.at
-		}
-		b.add(Problem{Error: p.Error, Code: Code(p.Code), Message: d.Name + ": " + p.Message, Hint: p.Hint}, at)
-	}
-	if !failed {
-		b.expand(j, s, d, front, Bank{Name: d.Name, Opening: *hole, Plan: plan})
-	}
+	asked.Sides, asked.Make = d.Sides, makeOf(d, slide.Name, hole.Fronts, asked.Front)
+	b.waiting = append(b.waiting, waiting{entry: s, drawer: d, front: front, bank: &asked})
 }
 
 // expand adds a drawer for each row of a plan.

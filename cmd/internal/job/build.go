@@ -63,8 +63,9 @@ func (r *reader) job(root *section) *Job {
 			break
 		}
 		b.number = i
-		b.entry(j, s)
+		b.entry(s)
 	}
+	b.plan(j)
 	b.checkDefaults()
 	return j
 }
@@ -92,6 +93,8 @@ type builder struct {
 	openings   map[string]*opening.Opening // nil are those that could not be read
 	slides     map[string]*opening.Slide
 	number     int               // of the entry that is being read
+	waiting    []waiting         // entries that have been read
+	unplanned  bool              // some of them cannot be planned
 	crowded    bool              // too many drawers, reported already
 	slidesLost bool              // some slides could not be read
 	names      names             // of all drawers, those of rows too
@@ -105,15 +108,15 @@ type builder struct {
 	fenced map[joinery.Field]sawn
 }
 
-// entry makes the drawers of an entry: one with an outside size, or those of an
-// opening.
-func (b *builder) entry(j *Job, s *section) {
+// entry reads the drawers of an entry: one with an outside size, or those of an
+// opening. They wait until all have been read, since openings can share a box.
+func (b *builder) entry(s *section) {
 	get := s.values
 	d := b.drawer(s)
 	front := get["drawer-front"].section
 	if get["opening"].given {
 		b.noEffect(true, get, "outside", "delete it, or the opening", "the size follows from the opening")
-		b.bank(j, s, d)
+		b.bank(s, d)
 		return
 	}
 	for _, name := range inOpening {
@@ -127,7 +130,7 @@ func (b *builder) entry(j *Job, s *section) {
 		d.sound = d.sound && d.DrawerFront.Stock.Thickness.Mean > 0 && d.DrawerFront.Width > 0 && d.DrawerFront.Height > 0
 	}
 	d.sound = d.sound && d.Width > 0
-	b.put(j, s, d)
+	b.waiting = append(b.waiting, waiting{entry: s, drawer: d})
 }
 
 func (b *builder) drawer(s *section) Drawer {

@@ -24,6 +24,7 @@ type Job struct {
 	Bandings   []Banding // of the stocks that have one
 	Drawers    []Drawer
 	Banks      []Bank        // of drawers that share an opening; none when there is an error
+	Alike      []Alike       // openings that one size of box serves, or would serve
 	DXFVersion string        // R2000 or R12
 	DXFUnits   geom.Unit     // of the drawings
 	Layers     string        // the pattern of their layers' names
@@ -96,7 +97,7 @@ func Read(file string, from io.Reader, options ...Option) (*Job, Problems) {
 	problems := append(r.sorted(), r.shared...)
 	problems = problems[:min(len(problems), MaxProblems)]
 	if problems.Failed() {
-		job.Banks = nil
+		job.Banks, job.Alike = nil, nil
 		job.Drawers = slices.DeleteFunc(job.Drawers, func(d Drawer) bool { return !d.sound })
 	}
 	return job, problems

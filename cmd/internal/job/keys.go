@@ -4,6 +4,7 @@ import (
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
+	"drawerwright/geom/opening"
 )
 
 // form is what the value of a key looks like.
@@ -51,6 +52,9 @@ type key struct {
 	most     int      // of them, or of the lengths of a list
 }
 
+// The words of entries that are one or the other.
+const yes, no = "yes", "no"
+
 // grainWidth is a grain along the second number of the sheet.
 const grainWidth joinery.Grain = "width"
 
@@ -80,6 +84,8 @@ var jobKeys = []key{
 		doc: "The air that wood and sheets come from and will stand in"},
 	{name: "openings", form: formNamed, keys: openingKeys, noun: "opening", most: maxOpenings, without: "every drawer gives its outside size",
 		doc: "The openings of cabinets by name, as they were measured"},
+	{name: "alike", form: formWord, words: []string{yes, no}, fallback: no,
+		doc: "yes: boxes that are made alike, for openings that differ by up to " + mm(opening.DefaultAlike) + ", are made in one size, with shims between the slides and the wider cabinet"},
 	{name: "slides", form: formNamed, keys: slideKeys, noun: "slide", most: maxSlides, without: "the built-in kinds are there alone", doc: "The shop's own slides by name"},
 	{name: "slides-from", form: formPath, without: "the slides are those of the job", doc: "A file of slides that jobs share, from the folder of the job: it holds units and slides"},
 	{name: "drawers", form: formList, required: true, keys: drawerKeys, oneOf: []string{string(joinery.FieldOutside), "opening"}, noun: "drawer", most: maxDrawers, doc: "The drawers to make"},

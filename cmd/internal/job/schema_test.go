@@ -39,7 +39,7 @@ var keyPaths = strings.Fields(`
 	dxf dxf.version dxf.units dxf.layers dxf.order dxf.files
 	climate climate.now climate.driest climate.dampest climate.temperature
 	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.frame-over openings.*.fronts openings.*.behind
-	slides-from slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.plus slides.*.minus slides.*.above slides.*.below
+	alike slides-from slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.plus slides.*.minus slides.*.above slides.*.below
 	slides.*.inside-less slides.*.most-side slides.*.recess slides.*.behind slides.*.notch-width slides.*.notch-height slides.*.hook-diameter
 	slides.*.hook-depth slides.*.hook-height slides.*.hook-in slides.*.line slides.*.height slides.*.setback slides.*.pitch
 	drawers drawers.name drawers.count drawers.spares drawers.outside drawers.sides drawers.front drawers.back drawers.bottom

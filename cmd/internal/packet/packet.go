@@ -178,6 +178,10 @@ func (m maker) openings() {
 		if c.Packing > 0 {
 			m.Text(fmt.Sprintf("Pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on.", m.reported(c.Packing), unit))
 		}
+		if c.Shim > 0 {
+			text := report.ShimText(c, m.unit)
+			m.Text(strings.ToUpper(text[:1]) + text[1:] + ".")
+		}
 		var rows [][]string
 		for _, r := range c.Rows {
 			line := "-"
@@ -190,6 +194,10 @@ func (m maker) openings() {
 		for _, s := range c.Spacers {
 			m.Item(0, "·", fmt.Sprintf("spacer of %s %s under the slides of %s", m.reported(s.Length), unit, names(s.Drawers)))
 		}
+	}
+	for _, a := range m.report.Alike {
+		text := a.Text(m.unit)
+		m.Text(strings.ToUpper(text[:1]) + text[1:])
 	}
 	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
 }

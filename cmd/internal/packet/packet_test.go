@@ -9,6 +9,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
@@ -29,7 +30,7 @@ func samples(t testing.TB) []string {
 
 func read(t testing.TB, file string, text []byte) batch.Batch {
 	t.Helper()
-	j, problems := job.Read(file, strings.NewReader(string(text)))
+	j, problems := job.Read(file, strings.NewReader(string(text)), job.Files(load.Beside(file)))
 	if problems.Failed() {
 		t.Fatal(problems)
 	}

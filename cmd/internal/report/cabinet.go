@@ -16,6 +16,7 @@ type Cabinet struct {
 	Opening     Size     `json:"opening"` // as it counts: the smallest readings
 	OutOfSquare float64  `json:"out_of_square"`
 	Packing     float64  `json:"packing,omitempty"` // of the cabinet's sides, level with its frame
+	Shim        float64  `json:"shim,omitempty"`    // at each side, between the slides and the cabinet
 	Slide       string   `json:"slide"`
 	SlideLength float64  `json:"slide_length"`
 	Rows        []Row    `json:"rows"` // from the top down
@@ -44,15 +45,41 @@ type Spacer struct {
 // Alike is openings that differ by so little that boxes of one size serve them.
 type Alike struct {
 	Openings []string  `json:"openings"`
-	Width    float64   `json:"width"`
-	Shims    []float64 `json:"shims"` // at each side, for each opening
+	Made     bool      `json:"made"`  // the job asks for it, and the boxes are of that size
+	Width    float64   `json:"width"` // of the opening for which the boxes are, or would be, made
+	Depth    float64   `json:"depth"`
+	Rows     int       `json:"rows"`  // how many have boxes of one height too
+	Shims    []float64 `json:"shims"` // at the left and at the right side, for each opening
+}
+
+// Text says what is made in one size, or could be, and what that takes.
+func (a Alike) Text(u geom.Unit) string {
+	var shims []string
+	for i, s := range a.Shims {
+		if s > 0 {
+			shims = append(shims, fmt.Sprintf("in %s %s at the left and %s at the right", a.Openings[i], caliper(s, u), caliper(s, u)))
+		}
+	}
+	between := "between the slides and the cabinet: "
+	if len(shims) == 0 {
+		between += "none"
+	}
+	between += strings.Join(shims, "; ")
+	size := fmt.Sprintf("boxes for an opening of %s x %s %s", caliper(a.Width, u), caliper(a.Depth, u), u)
+	if a.Rows > 0 {
+		size += fmt.Sprintf(", of one height too in %d of the rows,", a.Rows)
+	}
+	if a.Made {
+		return fmt.Sprintf("made in one size: %s serve %s. Shims %s.", size, strings.Join(a.Openings, " and "), between)
+	}
+	return fmt.Sprintf("near-equal openings: %s would serve %s. Write `alike: yes` in the job to make them in one size, with shims %s.", size, strings.Join(a.Openings, " and "), between)
 }
 
 func cabinets(b batch.Batch, n func(float64) float64) []Cabinet {
 	list := []Cabinet{}
 	for _, bank := range b.Banks {
 		p := bank.Plan
-		c := Cabinet{Name: bank.Name, Opening: Size{n(p.Opening.Width), n(p.Opening.Height), n(p.Opening.Depth)}, OutOfSquare: n(p.OutOfSquare), Packing: n(p.Packing),
+		c := Cabinet{Name: bank.Name, Opening: Size{n(p.Opening.Width), n(p.Opening.Height), n(p.Opening.Depth)}, OutOfSquare: n(p.OutOfSquare), Packing: n(p.Packing), Shim: n(p.Shim),
 			Slide: p.Slide.Name, SlideLength: n(p.SlideLength), Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
 		name := func(row int) string { return b.Drawers[bank.Drawers[row]].Spec.Name }
 		for i, r := range p.Rows {
@@ -76,9 +103,9 @@ func cabinets(b batch.Batch, n func(float64) float64) []Cabinet {
 func alikes(b batch.Batch, n func(float64) float64) []Alike {
 	list := []Alike{}
 	for _, a := range b.Alike {
-		one := Alike{Openings: a.Names, Width: n(a.Shared.Width)}
-		for _, s := range a.Shared.Shims {
-			one.Shims = append(one.Shims, n(s))
+		one := Alike{Openings: a.Names, Made: a.Made, Width: n(a.Shared.Width), Depth: n(a.Shared.Depth), Rows: a.Shared.Rows}
+		for _, c := range a.Shared.Common {
+			one.Shims = append(one.Shims, n(c.Shim))
 		}
 		list = append(list, one)
 	}
@@ -90,7 +117,7 @@ func LinesCSV(b batch.Batch) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
-	w.Write([]string{"opening", "drawer", "slide_line", "box_bottom", "front_bottom", "front_height", "units"})
+	w.Write([]string{"opening", "drawer", "slide_line", "box_bottom", "front_bottom", "front_height", "shim", "units"})
 	number := func(mm float64) string { return geom.LengthOf(mm).Decimal(b.Units) }
 	for _, bank := range b.Banks {
 		for i, r := range bank.Plan.Rows {
@@ -98,11 +125,16 @@ func LinesCSV(b batch.Batch) []byte {
 			if bank.Plan.Slide.Height > 0 {
 				line = number(r.Line)
 			}
-			w.Write([]string{bank.Name, b.Drawers[bank.Drawers[i]].Spec.Name, line, number(r.BoxBottom), number(r.FrontBottom), number(r.FrontHeight), b.Units.String()})
+			w.Write([]string{bank.Name, b.Drawers[bank.Drawers[i]].Spec.Name, line, number(r.BoxBottom), number(r.FrontBottom), number(r.FrontHeight), number(bank.Plan.Shim), b.Units.String()})
 		}
 	}
 	w.Flush() // into memory: it cannot fail
 	return out.Bytes()
+}
+
+// ShimText says what is put between the slides and a cabinet.
+func ShimText(c Cabinet, u geom.Unit) string {
+	return fmt.Sprintf("put shims of %s %s between the slides and the cabinet, at the left and at the right", caliper(c.Shim, u), u)
 }
 
 // openings prints the rows of each opening, the slide lines and the spacers.
@@ -117,6 +149,9 @@ func openings(out *bytes.Buffer, r Report, u geom.Unit) {
 		fmt.Fprintln(out)
 		if c.Packing > 0 {
 			fmt.Fprintf(out, "pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on\n", caliper(c.Packing, u), unit)
+		}
+		if c.Shim > 0 {
+			fmt.Fprintln(out, ShimText(c, u))
 		}
 		var rows [][]string
 		for _, row := range c.Rows {
@@ -137,10 +172,6 @@ func openings(out *bytes.Buffer, r Report, u geom.Unit) {
 		fmt.Fprintln(out)
 	}
 	for _, a := range r.Alike {
-		var shims []string
-		for i, s := range a.Shims {
-			shims = append(shims, a.Openings[i]+" "+caliper(s, u))
-		}
-		fmt.Fprintf(out, "near-equal openings: one box for an opening of %s serves %s; shims at each side: %s\n\n", caliper(a.Width, u), strings.Join(a.Openings, ", "), strings.Join(shims, ", "))
+		fmt.Fprintf(out, "%s\n\n", a.Text(u))
 	}
 }

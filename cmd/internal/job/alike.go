@@ -1,0 +1,128 @@
+package job
+
+import (
+	"fmt"
+	"slices"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/opening"
+)
+
+// waiting is an entry that has been read: a drawer with an outside size, or the drawers
+// of an opening.
+type waiting struct {
+	entry  *section
+	drawer Drawer
+	front  *joinery.DrawerFront
+	bank   *opening.Bank // nil without an opening
+}
+
+// Alike is openings for whose boxes one size does.
+type Alike struct {
+	Banks  []int // their places among the job's banks
+	Shared opening.Shared
+	Made   bool // the job asks for it, and the boxes are of that size
+}
+
+// makeOf tells apart what is made in another way: all of a drawer but its size, and what
+// is cut into it or screwed on to it.
+func makeOf(d Drawer, slide string, fronts opening.Fronts, front *joinery.Stock) string {
+	s, slack := d.Spec, d.SlackDeep()
+	s.Name, s.Count, s.Width, s.Height, s.Depth = "", 0, 0, 0, 0
+	s.DeepSlack, s.Dividers, s.Pull, s.DrawerFront, s.Undermount = nil, nil, joinery.Pull{}, nil, nil
+	thick := 0.0
+	if front != nil && fronts == opening.Inset { // it takes of the depth
+		thick = front.Thickness.Max
+	}
+	return fmt.Sprintf("%+v %g %v %s %s %g", s, slack, d.Bits, slide, fronts, thick)
+}
+
+// plan makes the drawers of all entries, in their order.
+func (b *builder) plan(j *Job) {
+	plans, found := make([]opening.Plan, len(b.waiting)), make([][]opening.Problem, len(b.waiting))
+	var banks []opening.Bank
+	var planned []opening.Plan
+	var at []int // of them among the entries
+	sound, drawers := !b.unplanned, 0
+	for i, w := range b.waiting {
+		if drawers > maxDrawers { // nobody gets to see the rest
+			break
+		}
+		if w.bank == nil {
+			drawers++
+			continue
+		}
+		if plans[i], found[i] = b.aimed(j, w); failed(found[i]) {
+			sound = false
+			continue
+		}
+		drawers += len(plans[i].Rows)
+		banks, planned, at = append(banks, *w.bank), append(planned, plans[i]), append(at, i)
+	}
+	groups := opening.Alike(banks, planned, opening.DefaultAlike)
+	asked := b.root.values["alike"]
+	if asked.text == yes {
+		for _, g := range groups {
+			for k, bank := range g.Banks {
+				w := b.waiting[at[bank]]
+				w.bank.Common = g.Common[k]
+				plans[at[bank]], found[at[bank]] = b.aimed(j, w)
+			}
+		}
+		if len(groups) == 0 && sound && !b.lost {
+			b.add(Problem{Code: CodeNoEffect, Message: "alike does nothing here: no two openings of drawers that are made alike differ, by up to " + geom.LengthOf(opening.DefaultAlike).Text(b.units),
+				Hint: "delete it, or give such drawers the same stocks, joints and slides"}, asked.at)
+		}
+	}
+	place := make(map[int]int) // of entries among the job's banks
+	for i, w := range b.waiting {
+		if w.bank == nil {
+			b.put(j, w.entry, w.drawer)
+			continue
+		}
+		b.planProblems(w, found[i])
+		if n := len(j.Banks); !failed(found[i]) && !b.crowded {
+			b.expand(j, w.entry, w.drawer, w.front, Bank{Name: w.drawer.Name, Opening: w.bank.Opening, Plan: plans[i]})
+			if len(j.Banks) > n {
+				place[i] = n
+			}
+		}
+	}
+	for _, g := range groups {
+		one := Alike{Shared: g, Made: asked.text == yes}
+		for _, bank := range g.Banks {
+			if n, ok := place[at[bank]]; ok {
+				one.Banks = append(one.Banks, n)
+			}
+		}
+		if len(one.Banks) == len(g.Banks) {
+			j.Alike = append(j.Alike, one)
+		}
+	}
+}
+
+// aimed plans an opening whose boxes are aimed at what its slides take.
+func (b *builder) aimed(j *Job, w waiting) (opening.Plan, []opening.Problem) {
+	w.bank.Aim = 0
+	plan, problems := opening.Make(*w.bank)
+	if w.bank.Aim = b.aim(j, w.drawer, plan); w.bank.Aim != 0 {
+		return opening.Make(*w.bank)
+	}
+	return plan, problems
+}
+
+func failed(list []opening.Problem) bool {
+	return slices.ContainsFunc(list, func(p opening.Problem) bool { return p.Error })
+}
+
+// planProblems shows what is to be said of the drawers of an opening.
+func (b *builder) planProblems(w waiting, list []opening.Problem) {
+	for _, p := range list {
+		at := w.entry.values["opening"].at
+		if v := w.entry.values[p.Field]; v.given {
+			at = v.at
+		}
+		b.add(Problem{Error: p.Error, Code: Code(p.Code), Message: w.drawer.Name + ": " + p.Message, Hint: p.Hint}, at)
+	}
+}
