@@ -2,6 +2,7 @@ package sheets
 
 import (
 	"context"
+	"io"
 	"os"
 	"path/filepath"
 	"testing"
@@ -20,7 +21,8 @@ func read(t *testing.T, file string) batch.Batch {
 		t.Fatal(err)
 	}
 	defer f.Close()
-	j, problems := job.Read(file, f)
+	beside := func(name string) (io.ReadCloser, error) { return os.Open(filepath.Join(filepath.Dir(file), name)) }
+	j, problems := job.Read(file, f, job.Files(beside))
 	if j == nil {
 		t.Fatal(problems)
 	}
