@@ -24,14 +24,24 @@ import (
 // drawings and previews.
 var folderFiles = []string{readback.ReportJSON, readback.PartsTxt, readback.PartsList, readback.CutList, readback.BuyList, readback.LayoutList, readback.CutsList, readback.SlideLines, readback.Packet}
 
+// jobIn writes a job into a folder, beside the files of slides that samples share.
+func jobIn(t *testing.T, dir, text string) string {
+	t.Helper()
+	job := filepath.Join(dir, "job.yaml")
+	if err := os.WriteFile(job, []byte(text), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if err := os.CopyFS(filepath.Join(dir, "slides"), os.DirFS("../../samples/slides")); err != nil {
+		t.Fatal(err)
+	}
+	return job
+}
+
 // commanded are the outputs of a job by running every command, in a folder of its own.
 func commanded(t *testing.T, text string) readback.Outputs {
 	t.Helper()
 	dir := t.TempDir()
-	job, out := filepath.Join(dir, "job.yaml"), filepath.Join(dir, "out")
-	if err := os.WriteFile(job, []byte(text), 0o644); err != nil {
-		t.Fatal(err)
-	}
+	job, out := jobIn(t, dir, text), filepath.Join(dir, "out")
 	outputs := readback.Outputs{}
 	for name, args := range map[string][]string{
 		readback.CheckText: {"check", job}, readback.CheckJSON: {"check", job, "--json"},
@@ -66,7 +76,7 @@ func commanded(t *testing.T, text string) readback.Outputs {
 // be built.
 func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 	t.Helper()
-	l := loaded{load.Read("job.yaml", strings.NewReader(text), load.Beside("job.yaml"))}
+	l := loaded{load.Read("job.yaml", strings.NewReader(text), load.Beside("../../samples/job.yaml"))}
 	l.Lay(t.Context(), nil, sheets.Search{})
 	if l.Failed() {
 		return nil, false
@@ -110,10 +120,7 @@ var shared = map[string]string{readback.PartsCSV: readback.PartsList, readback.S
 // pageOf are the answers of the page for every list, and for the drawers.
 func pageOf(t *testing.T, text string, drawers []string) string {
 	t.Helper()
-	job := filepath.Join(t.TempDir(), "job.yaml")
-	if err := os.WriteFile(job, []byte(text), 0o644); err != nil {
-		t.Fatal(err)
-	}
+	job := jobIn(t, t.TempDir(), text)
 	p, err := page.Open(job)
 	if err != nil {
 		t.Fatal(err)

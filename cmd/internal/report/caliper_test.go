@@ -11,6 +11,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
+	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/report"
 )
 
@@ -39,7 +40,7 @@ func rows(text []byte) (list []printed) {
 // numbers for programs.
 func check(t *testing.T, name, text string, count map[string]int) {
 	t.Helper()
-	j, problems := job.Read(name, strings.NewReader(text))
+	j, problems := job.Read(name, strings.NewReader(text), job.Files(load.Beside(name)))
 	if problems.Failed() {
 		return
 	}
