@@ -45,6 +45,7 @@ func TestUnitsOfTheShop(t *testing.T) {
 		}
 		jobs[filepath.Base(f)] = string(data)
 	}
+	t.Chdir("../../samples") // with their files of slides
 	inches := 0
 	for name, job := range jobs {
 		other := inchWords
