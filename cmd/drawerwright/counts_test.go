@@ -152,7 +152,7 @@ drawers:
 // of parts keeps a row for each.
 func TestBlanks(t *testing.T) {
 	_, text, _ := call(t, undermounted, "parts", "-")
-	if want := "4 blanks, 532.03 x 175 mm, with the same cuts: 2 (base-1-front, base-2-front) get 4 holes each; 2 (base-1-back, base-2-back) get 2 holes and 2 notches each\n"; !strings.Contains(text, want) {
+	if want := "4 blanks, 531.52 x 175 mm, with the same cuts: 2 (base-1-front, base-2-front) get 4 holes each; 2 (base-1-back, base-2-back) get 2 holes and 2 notches each\n"; !strings.Contains(text, want) {
 		t.Errorf("undermount: no %q in\n%s", want, text)
 	}
 	if _, csv, _ := call(t, undermounted, "parts", "-", "--csv"); !strings.Contains(csv, "\r\nbase-1-front,") || !strings.Contains(csv, "\r\nbase-1-back,") {
