@@ -3,7 +3,8 @@
 //
 // What it covers:
 //   - files in mm and in in, with lengths as decimals, fractions and with a unit of their own;
-//   - machines: see [Machines]; a router has one bit, or several with reach and flutes;
+//   - machines: see [Machines]; a saw or router table may have another cutter for grooves, a
+//     CNC router has one bit, or several with reach and flutes;
 //   - corners: see [Corners], each with its own entries (fasteners, finger-width, setback);
 //   - bottoms: see [Bottoms]; raised grooves; slack, plays and glue room of the shop's own;
 //   - drawers by outside size (the slide is then [Outside]) and in openings on each of
@@ -33,7 +34,7 @@ const Outside = "outside"
 // The words that a drawing chooses from, as the job file has them.
 var (
 	Units    = []string{"mm", "in"}
-	Machines = []string{"saw", "router"}
+	Machines = []string{"saw", "router-table", "router", "hand"}
 	Corners  = []string{"dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint", Housed}
 	Bottoms  = []string{"auto", "captured", "flush", "slid-in", "applied"}
 	Slides   = []string{Outside, "side-mount", "undermount", "centre-mount", "wooden-runner", "none"}

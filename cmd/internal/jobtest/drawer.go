@@ -2,6 +2,7 @@ package jobtest
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -29,7 +30,7 @@ func (d *drawing) drawer(name string) entries {
 	corner := d.wanted(d.want.Corner, "corner", Corners)
 	bottom := d.wanted(d.want.Bottom, "bottom", Bottoms)
 	if d.want.Bottom == "" && !d.odds(12, "odd bottom") {
-		bottom = suits(bottom, d.job.Machine, corner, slide)
+		bottom = suits(bottom, corner, slide)
 	}
 	d.job.Slides = append(d.job.Slides, slide)
 	var b box
@@ -67,11 +68,9 @@ func (d *drawing) drawer(name string) entries {
 }
 
 // suits is a bottom that can be made with such a corner and slide: that one if it can.
-func suits(bottom, machine, corner, slide string) string {
+func suits(bottom, corner, slide string) string {
 	raised := slide == "undermount" || slide == "centre-mount" // which stand under the bottom
 	switch {
-	case corner == "box-joint" && machine == "saw" && !raised:
-		return "applied" // fingers as wide as the groove leave it no row of its own
 	case corner == "box-joint" && bottom == "slid-in", raised && (bottom == "applied" || bottom == "flush"):
 		return "captured"
 	}
@@ -119,9 +118,14 @@ func (d *drawing) bottomOf(e *entries, slide, fit string) {
 		own.say("bottom-height", "%s", d.mm(rise))
 	}
 	stands := d.length(3.2, 7, "bottom") // in the groove
-	if d.job.Machine == "saw" {
+	least := d.grooves
+	if !d.fenced() {
+		least = slices.Min(d.bits)
+	}
+	switch {
+	case d.fenced() && d.grooves == 0:
 		stands = d.slot - d.length(0.08, 0.5, "play of the bottom")
-	} else if least := d.narrowest(); stands < least {
+	case stands < least:
 		stands = least - 0.15
 	}
 	switch fit {
@@ -142,7 +146,7 @@ func (d *drawing) divided(e *entries, b box) {
 		return
 	}
 	thick := d.length(4, 9, "divider")
-	if d.job.Machine == "saw" {
+	if d.fenced() {
 		thick = d.slot - 0.2
 	}
 	name := d.stockOf("thin", thick, false)

@@ -14,7 +14,8 @@ type drawing struct {
 
 	ts, tf   float64 // thickness of the sides, and of front and back
 	fence    float64 // of the corner
-	slot     float64 // of a saw's cutter
+	slot     float64 // of a cutter behind a fence
+	grooves  float64 // of the one for grooves; 0 for the same
 	bits     []float64
 	sides    stock
 	front    stock

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/load"
 
@@ -14,7 +15,7 @@ import (
 // corner, bottom and slide. None has a mistake of writing: what is refused is refused for
 // the box's sake.
 func TestCoverage(t *testing.T) {
-	const jobs = 250
+	const jobs = 150
 	built, codes := 0, map[string]int{}
 	seen := map[string]int{}
 	for seed := range uint64(jobs) {
@@ -55,17 +56,13 @@ func TestCoverage(t *testing.T) {
 	}
 }
 
-// TestWants: every machine can be had with every corner and every slide, but for slides
-// under the bottom of a box joint from a saw: grooves as wide as its fingers have no row.
+// TestWants: every machine can be had with every corner and every slide.
 func TestWants(t *testing.T) {
 	for _, machine := range jobtest.Machines {
 		for _, corner := range jobtest.Corners {
 			for _, slide := range jobtest.Slides {
-				if machine == "saw" && corner == "box-joint" && (slide == "undermount" || slide == "centre-mount") {
-					continue
-				}
 				built := 0
-				for seed := range uint64(6) {
+				for seed := uint64(0); built == 0 && seed < 12; seed++ {
 					drawn := jobtest.Seeded(seed, jobtest.Want{Machine: machine, Corner: corner, Slide: slide})
 					if drawn.Machine != machine || drawn.Corners[0] != corner || drawn.Slides[0] != slide {
 						t.Fatalf("%s, %s, %s: drawn is %+v", machine, corner, slide, drawn)
@@ -86,6 +83,8 @@ func TestWants(t *testing.T) {
 func TestDraw(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		drawn := jobtest.Draw(t, jobtest.Want{})
-		load.Read("job.yaml", strings.NewReader(drawn.Text), nil)
+		if j, problems := job.Read("job.yaml", strings.NewReader(drawn.Text)); j == nil {
+			t.Fatalf("%v\n%s", problems, drawn.Text)
+		}
 	})
 }

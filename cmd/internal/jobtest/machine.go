@@ -2,7 +2,6 @@ package jobtest
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 )
 
@@ -19,30 +18,38 @@ func (d *drawing) choose() {
 		d.front = stock{name: "ends", thickness: d.tf}
 	}
 	d.fence = d.tf / 2
-	if d.job.Machine == "saw" {
+	switch {
+	case d.fenced():
 		d.slot = d.fence + d.length(0.12, 0.38, "play of the slot")
+		if d.odds(4, "another cutter for grooves") {
+			d.grooves = 3.2
+		}
+		return
+	case d.job.Machine == "hand":
+		d.bits = []float64{3.2} // the plough iron
 		return
 	}
 	d.bits = [][]float64{{3}, {6, 3}, {4}, {8, 4, 3}, {6.35, 3.175}, {3.175}}[d.between(0, 5, "bits")]
 }
 
-// narrowest is the narrowest slot that the machine makes.
-func (d *drawing) narrowest() float64 {
-	if d.job.Machine == "saw" {
-		return d.slot
-	}
-	return slices.Min(d.bits)
-}
+// fenced tells whether slots are as wide as the machine's cutter.
+func (d *drawing) fenced() bool { return d.job.Machine == "saw" || d.job.Machine == "router-table" }
 
 // machine is the cutter, and what a router is asked to do.
 func (d *drawing) machine() string {
 	var e entries
 	e.say("kind", "%s", d.job.Machine)
-	if d.job.Machine == "saw" {
-		e.say("width", "%s", d.mm(d.slot))
+	switch {
+	case d.fenced():
+		e.say(map[string]string{"saw": "width", "router-table": "diameter"}[d.job.Machine], "%s", d.mm(d.slot))
+		if d.grooves > 0 {
+			e.say("groove-cutter", "%s", d.mm(d.grooves))
+		}
 		return e.section("cutter")
-	}
-	if len(d.bits) == 1 {
+	case d.job.Machine == "hand":
+		e.say("width", "%s", d.mm(d.bits[0]))
+		return e.section("cutter")
+	case len(d.bits) == 1:
 		e.say("diameter", "%s", d.mm(d.bits[0]))
 		if d.odds(2, "reach") {
 			e.say("reach", "%s", d.mm(d.length(22, 40, "how deep")))
@@ -105,7 +112,7 @@ func (d *drawing) joinery() string {
 	if d.odds(5, "glue room") {
 		e.say("glue-room", "%s", d.mm(0.2))
 	}
-	if d.job.Machine == "router" {
+	if !d.fenced() {
 		if d.odds(4, "own plays") {
 			e.say("dado-play", "%s", d.mm(d.length(0.12, 0.35, "dado play")))
 			e.say("groove-play", "%s", d.mm(d.length(0.1, 0.4, "groove play")))

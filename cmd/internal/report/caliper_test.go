@@ -30,6 +30,10 @@ func rows(text []byte) (list []printed) {
 		case !in || n < 5 || words[n-2] != "to":
 			in = false
 		default:
+			if _, err := strconv.ParseFloat(words[n-3], 64); err != nil {
+				in = false // a sentence below the table can end in a range too
+				continue
+			}
 			list = append(list, printed{strings.Join(words[:n-4], " "), words[n-4], words[n-3], words[n-1]})
 		}
 	}
