@@ -45,7 +45,7 @@ func Compare(job Job, facts []Fact, outputs Outputs) (found []Contradiction) {
 		})
 		c := Contradiction{Key: k, Says: list[:1:1]}
 		for _, f := range list[1:] {
-			if !slices.ContainsFunc(list, func(g Fact) bool { return !agree(g, f) }) || slices.ContainsFunc(c.Says, func(g Fact) bool { return g.Value == f.Value }) {
+			if !slices.ContainsFunc(list, func(g Fact) bool { return !job.agree(g, f) }) || slices.ContainsFunc(c.Says, func(g Fact) bool { return g.Value == f.Value }) {
 				continue
 			}
 			c.Says = append(c.Says, f)
@@ -63,9 +63,14 @@ func Compare(job Job, facts []Fact, outputs Outputs) (found []Contradiction) {
 	return found
 }
 
+// middle is how near to the middle between two printed numbers a length, in mm, counts as
+// half, so that it is rounded up: what the last bits of a computation, and six decimals of
+// an inch, can move it by.
+const middle = 27e-6
+
 // agree tells whether two facts of one thing can both be right: of numbers printed with
 // the same digits they must be the same, else one is the other rounded.
-func agree(a, b Fact) bool {
+func (j Job) agree(a, b Fact) bool {
 	if a.Value == b.Value {
 		return true
 	}
@@ -78,7 +83,11 @@ func agree(a, b Fact) bool {
 	if fine == coarse {
 		return apart < fine/2 // 5.0 is 5
 	}
-	return apart <= (fine+coarse)/2*(1+1e-6)
+	near := middle
+	if j.Units == "in" {
+		near /= 25.4
+	}
+	return apart <= (fine+coarse)/2+near
 }
 
 // number reads a decimal, or a whole number with a fraction.
