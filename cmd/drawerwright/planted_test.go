@@ -20,6 +20,19 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.PartsText, `^tote: a saw.*\n`, "", "warning", "drawers"},
 	{readback.ReportJSON, `"message": "a saw cannot cut the hand`, `"message": "the saw cannot cut the hand`, "warning", "drawers"},
 
+	{readback.Packet, "tote: a saw cannot cut the hand-hold", "tote: a saw cuts the hand-hold", "warning", "drawers"},
+
+	{readback.CheckText, `^(tote: )goes together`, "${1}loose", "verdict", "said"},
+	{readback.CheckJSON, `("said": ")goes together`, "${1}loose", "verdict", "said"},
+	{readback.PartsText, `^(left-1: .*: )97\d of`, "${1}99 of", "verdict", "said"},
+	{readback.PartsJSON, `("said": ".*: )97\d of`, "${1}99 of", "verdict", "said"},
+	{readback.FitText, `^(left-1: .*: )97\d of`, "${1}99 of", "verdict", "said"},
+	{readback.FitJSON, `("said": ".*: )97\d of`, "${1}99 of", "verdict", "said"},
+	{readback.SetupText, `^(left-1, .*: )97\d of`, "${1}99 of", "verdict", "said"},
+	{readback.SetupJSON, `("said": ".*: )97\d of`, "${1}99 of", "verdict", "said"},
+	{readback.Packet, "tote: goes together: all boxes come out right", "tote: goes together: no boxes come out right", "verdict", "said"},
+	{readback.Page, `("title":"left-1: .*?: )97\d of`, "${1}99 of", "verdict", "said"},
+
 	{readback.PartsText, `^(right-1-side +)2`, "${1}4", "group", "pieces"},
 	{readback.PartsTxt, `^(right-1-side +\d+ +)555`, "${1}556", "part", "length"},
 	{readback.PartsText, `^(left-1-back +\d+ +\S+ +)51.57`, "${1}51.58", "part", "width"},
@@ -36,7 +49,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.Packet, "420 x 150 x 280", "420 x 150 x 290", "box", "outside depth"},
 	{readback.Page, `("name":"tote","count":)2`, "${1}3", "box", "count"},
 	{readback.Page, `("tote-side","4","280","137.)85`, "${1}86", "part", "width"},
-	{readback.Page, `("outside","478.)24"`, `${1}42"`, "box", "outside width"},
+	{readback.Page, `("outside","47)8`, `${1}9`, "box", "outside width"},
 
 	{readback.PartsText, `^(left-1 +)88.63`, "${1}88.64", "row", "front height"},
 	{readback.PartsTxt, `^(left-2 +\S+ +)317.59`, "${1}317.95", "row", "front from"},

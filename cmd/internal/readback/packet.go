@@ -113,6 +113,8 @@ func packet(r *reading, data string) {
 	unit := r.unit
 	drawer, cabinet, title := "", "", ""
 	sheet := &setupReader{reading: r}
+	var warnings []string
+	cover := true // the first page, up to the table of boxes
 	for s.more() {
 		list := s.cells()
 		one := ""
@@ -120,7 +122,13 @@ func packet(r *reading, data string) {
 			one = list[0]
 		}
 		switch {
+		case cover && len(list) == 2 && list[0] == "·":
+			r.judged(s.together(1))
+		case cover && len(list) == 2 && list[0] == "!":
+			warnings = append(warnings, s.together(1))
 		case s.begins("drawer", "boxes", "outside", "inside", "corner"):
+			cover = false
+			r.warnings(warnings)
 			for _, row := range s.table(5) {
 				r.words("box", row[0], "count", row[1])
 				r.paperBox(row[0], "outside", row[2])

@@ -147,6 +147,9 @@ func (s *setupReader) end() {
 
 // paragraph reads one, with its mark before it.
 func (s *setupReader) paragraph(text string) {
+	if said, ok := strings.CutSuffix(text, " come out right."); ok && s.machines == 0 {
+		s.judged(said + " come out right")
+	}
 	if s.of == "" {
 		return
 	}
