@@ -161,8 +161,7 @@ func build(j *job.Job) (drawers []Drawer, problems [][]joinery.Problem) {
 		}
 		_, found := joinery.BuildRows(rows)
 		for i := range rows {
-			d := &drawers[from+i]
-			problems = append(problems, d.told(found[i]))
+			problems = append(problems, told(drawers[from:], i, found[i]))
 		}
 		from += len(rows)
 	}

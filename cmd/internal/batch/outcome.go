@@ -28,9 +28,10 @@ func (known outcomes) of(d joinery.Drawer, s Shop) fit.Outcome {
 	return o
 }
 
-// told adds what the outcome says to the problems of the layout. What leaves its limits
+// told adds what the outcome of one of the drawers of an entry says to the problems of the layout. What leaves its limits
 // is a warning: of the layout, where another setting would mend it, else of the outcome.
-func (d *Drawer) told(problems []joinery.Problem) []joinery.Problem {
+func told(rows []Drawer, row int, problems []joinery.Problem) []joinery.Problem {
+	d := &rows[row]
 	said := make(map[string]bool)
 	for i, p := range problems {
 		if p.Code == "bottom-slack" { // it is the same one way and the other
@@ -48,7 +49,15 @@ func (d *Drawer) told(problems []joinery.Problem) []joinery.Problem {
 	}
 	for i, m := range d.Outcome.Measures {
 		if m.Out() && !said[m.Name] {
-			problems = append(problems, joinery.Problem{Code: m.Code, Field: fieldOf(m), Part: string(m.Part), Check: m.Name, Message: d.outText(m), Hint: d.helpText(d.Outcome.Help(i), m)})
+			p := joinery.Problem{Code: m.Code, Field: fieldOf(m), Part: string(m.Part), Check: m.Name, Message: d.outText(m)}
+			if hint, r, found := retry(rows, row, i); found {
+				if p.Hint = hint; len(r.Changes) > 0 {
+					p.Remedies = []joinery.Remedy{r}
+				}
+			} else {
+				p.Hint = d.helpText(d.Outcome.Help(i), m)
+			}
+			problems = append(problems, p)
 		}
 	}
 	return problems
@@ -102,7 +111,9 @@ func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
 		return "change what the drawer asks for, or its limits"
 	}
 	var said string
-	if h.Cause.Board() {
+	if h.Need == 0 && h.Halved.Part < m.Right.Part+noticeable {
+		said = "no one thing that is off moves it much: change what the drawer asks for, or its limits"
+	} else if h.Cause.Board() {
 		said = fmt.Sprintf("%s, which differ by %s, move it most: ", h.Cause, text(2*h.Now))
 		if h.Need > 0 {
 			said += fmt.Sprintf("sort them into lots that differ by no more than %s, and write the readings of each", down(2*h.Need))
@@ -124,7 +135,7 @@ func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
 			said += "halve it"
 		}
 	}
-	if h.Need == 0 {
+	if h.Need == 0 && h.Halved.Part >= m.Right.Part+noticeable {
 		said += fmt.Sprintf("; with half of it %s", h.Halved)
 	}
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {

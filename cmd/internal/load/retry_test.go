@@ -1,0 +1,57 @@
+package load
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/jobtest"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// TestHintsOfOddsInJobs: a setting that a hint names with the odds it brings, written
+// into the job file, brings those odds, and nothing new is said of any drawer.
+func TestHintsOfOddsInJobs(t *testing.T) {
+	hint := regexp.MustCompile(`^write an? ([a-z-]+) of (.+): then (.+)$`)
+	followed := 0
+	for seed := uint64(1); seed < 24; seed += 2 {
+		text := jobtest.Seeded(seed, jobtest.Want{}).Text
+		j, found, before, _ := said(t, text)
+		if j == nil {
+			continue
+		}
+		done := make(map[string]bool) // the rows of an entry say the same
+		for _, p := range found {
+			m := hint.FindStringSubmatch(p.Hint)
+			if m == nil || done[p.Hint] {
+				continue
+			}
+			done[p.Hint] = true
+			length, err := geom.ParseLength(m[2], j.Units)
+			if err != nil {
+				t.Fatalf("seed %d: %s: %v", seed, p.Hint, err)
+			}
+			r := joinery.Remedy{Changes: []joinery.Change{{Field: joinery.Field(m[1]), Min: length.MM(), Max: length.MM()}}}
+			changed, _ := written(t, text, j, p.Drawer, r, []float64{length.MM()})
+			followed++
+			after, _ := job.Read("job.yaml", strings.NewReader(changed))
+			b, problems := batch.Make(after)
+			for _, now := range b.Drawers[p.Drawer].Outcome.Measures {
+				if now.Name == p.Check && now.Right.String() != m[3] {
+					t.Errorf("seed %d: %s\n%s\nfollowed: %s", seed, p.Message, p.Hint, now.Right)
+				}
+			}
+			for _, q := range problems {
+				if a := (about{q.Drawer, q.Code, q.Part}); before[a] == 0 {
+					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Message, p.Hint, a, q.Message)
+				}
+			}
+		}
+	}
+	if followed < 1 {
+		t.Error("no hint was followed")
+	}
+}
