@@ -73,6 +73,9 @@ func (o Outcome) with(index int, of Cause, k float64) Foreseen {
 	m.Stack.Sources = slices.Clone(m.Stack.Sources)
 	for i := range m.Stack.Sources {
 		if s := &m.Stack.Sources[i]; s.Cause == of {
+			if of.Board() { // a lot has a mean of its own, and its readings on both sides of it
+				s.Minus, s.Plus = s.half(), s.half()
+			}
 			s.Minus, s.Plus = k*s.Minus, k*s.Plus
 		}
 	}

@@ -1,0 +1,63 @@
+package load
+
+import (
+	"regexp"
+	"strings"
+	"testing"
+
+	"github.com/goccy/go-yaml"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/jobtest"
+)
+
+// TestHintsOfAccuracyInJobs: an accuracy that a hint names, written into the job file as it
+// is printed, ends the complaint, and nothing new is said of any drawer.
+func TestHintsOfAccuracyInJobs(t *testing.T) {
+	hint := regexp.MustCompile("write `accuracy: {([a-z]+): ([^}]+)}`")
+	followed := 0
+	for seed := uint64(0); seed < 24; seed++ {
+		text := jobtest.Seeded(seed, jobtest.Want{}).Text
+		j, found, before, _ := said(t, text)
+		if j == nil {
+			continue
+		}
+		done := make(map[string]bool) // the rows of an entry say much the same
+		for _, p := range found {
+			m := hint.FindStringSubmatch(p.Hint)
+			if m == nil || done[p.Check+m[1]] {
+				continue
+			}
+			done[p.Check+m[1]] = true
+			followed++
+			var root yaml.MapSlice
+			if err := yaml.UnmarshalWithOptions([]byte(text), &root, yaml.UseOrderedMap()); err != nil {
+				t.Fatal(err)
+			}
+			own, _ := get(root, "accuracy").(yaml.MapSlice)
+			changed, err := yaml.Marshal(set(root, "accuracy", set(own, m[1], m[2])))
+			if err != nil {
+				t.Fatal(err)
+			}
+			after, problems := job.Read("job.yaml", strings.NewReader(string(changed)))
+			if after == nil {
+				t.Fatalf("seed %d: %s: %v", seed, p.Hint, problems)
+			}
+			b, now := batch.Make(after)
+			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
+				if f.Name == p.Check && f.Out() {
+					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Message, p.Hint, f.Min, f.Max)
+				}
+			}
+			for _, q := range now {
+				if a := (about{q.Drawer, q.Code, q.Part}); before[a] == 0 {
+					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Message, p.Hint, a, q.Message)
+				}
+			}
+		}
+	}
+	if followed < 5 {
+		t.Errorf("%d hints were followed", followed)
+	}
+}

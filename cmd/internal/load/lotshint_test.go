@@ -1,0 +1,68 @@
+package load
+
+import (
+	"regexp"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/goccy/go-yaml"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/jobtest"
+	"drawerwright/geom"
+)
+
+// TestHintsOfLotsInJobs: boards that differ by no more than a hint says, their readings
+// written into the job file, end the complaint.
+func TestHintsOfLotsInJobs(t *testing.T) {
+	hint := regexp.MustCompile(`^the boards? of the (sides|front|back|bottom), .* lots that differ by no more than (.+), and write the readings`)
+	followed := 0
+	for seed := uint64(0); seed < 24; seed++ {
+		text := jobtest.Seeded(seed, jobtest.Want{}).Text
+		j, found, _, _ := said(t, text)
+		if j == nil {
+			continue
+		}
+		done := make(map[string]bool)
+		for _, p := range found {
+			m := hint.FindStringSubmatch(p.Hint)
+			if m == nil || done[p.Check+m[0]] {
+				continue
+			}
+			done[p.Check+m[0]] = true
+			differ, err := geom.ParseLength(m[2], j.Units)
+			if err != nil {
+				t.Fatal(err)
+			}
+			var root yaml.MapSlice
+			if err := yaml.UnmarshalWithOptions([]byte(text), &root, yaml.UseOrderedMap()); err != nil {
+				t.Fatal(err)
+			}
+			spec := j.Drawers[p.Drawer].Spec
+			stock := map[string]string{"sides": spec.Sides.Name, "front": spec.Front.Name, "back": spec.Back.Name, "bottom": spec.Bottom.Name}[m[1]]
+			mean := map[string]float64{"sides": spec.Sides.Thickness.Mean, "front": spec.Front.Thickness.Mean, "back": spec.Back.Thickness.Mean, "bottom": spec.Bottom.Thickness.Mean}[m[1]]
+			stocks := get(root, "stock").(yaml.MapSlice)
+			like := remove(set(slices.Clone(get(stocks, stock).(yaml.MapSlice)), "thickness", []any{exact(mean - differ.MM()/2), exact(mean + differ.MM()/2)}), "tolerance")
+			changed, err := yaml.Marshal(set(root, "stock", set(stocks, stock, like)))
+			if err != nil {
+				t.Fatal(err)
+			}
+			after, problems := job.Read("job.yaml", strings.NewReader(string(changed)))
+			if after == nil {
+				t.Fatalf("seed %d: %s: %v", seed, p.Hint, problems)
+			}
+			followed++
+			b, _ := batch.Make(after)
+			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
+				if f.Name == p.Check && f.Out() {
+					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Message, p.Hint, f.Min, f.Max)
+				}
+			}
+		}
+	}
+	if followed < 5 {
+		t.Errorf("%d hints were followed", followed)
+	}
+}
