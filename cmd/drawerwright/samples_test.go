@@ -196,7 +196,8 @@ func TestDresser(t *testing.T) {
 // 0.125 makes it in two passes, the second at 0.4526667 - 0.125. Fingers of a stack of 0.25
 // are 0.25 - 0.05 mm high, which takes no groove at that height: the lowest row ends 2 mm
 // and a quarter of their play, 0.025 mm, over it. Four plugs a box close the grooves in the
-// fingers, half of 0.4713333 long.
+// fingers, half of 0.4713333 long. A cleat between two on the sides, all as thick as these:
+// 22 - 4 x 0.4713333 less 2 mm; the bottom on them is 1/16 smaller than the inside.
 func TestPrintRoom(t *testing.T) {
 	r := sampled(t, "print-room.yaml")
 	side := partOf(t, r, "paper-side")
@@ -218,6 +219,11 @@ func TestPrintRoom(t *testing.T) {
 	if b := r.Buy[i]; b.Name != "plug 0.217 in x 0.236 in, 0.235 in long" || b.Quantity != 8 {
 		t.Errorf("plugs: %+v", b)
 	}
+	cleat := partOf(t, r, "rollers-cleat-end")
+	is(t, "cleat", cleat.Length, 22-4*0.47133333-2/25.4)
+	is(t, "cleat's height", cleat.Width, 12/25.4)
+	is(t, "bottom on cleats", partOf(t, r, "rollers-bottom").Length, 22-2*0.47133333-1.0/16)
+	is(t, "bottom over the edges", partOf(t, r, "rollers-bottom").Stands[0].Origin[2], 12/25.4)
 	// A dado of 0.25 leaves a tongue of 0.2357 0.0143 of play, 0.002 more in some boxes.
 	if got := warningCodes(r); !slices.Equal(got, []string{"finger-play", "tongue-play"}) {
 		t.Errorf("warnings %v", got)

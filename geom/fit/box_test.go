@@ -20,7 +20,7 @@ var (
 		kind joinery.CutterKind
 		from joinery.DepthFrom
 	}{{joinery.Saw, ""}, {joinery.Router, joinery.FromTop}, {joinery.Router, joinery.FromSpoilboard}}
-	allBottoms = []joinery.BottomFit{joinery.BottomAuto, joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied}
+	allBottoms = []joinery.BottomFit{joinery.BottomAuto, joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied, joinery.BottomCleats}
 )
 
 // read is a stock with readings about a thickness.

@@ -72,13 +72,20 @@ func (m *model) slack() {
 	limit := m.limits().BottomSlack
 	c := joinery.Check{Code: "bottom-slack", Part: joinery.Bottom, Name: joinery.SlackName(joinery.AcrossWay), Least: limit.Least, Most: limit.Most, Words: joinery.PlayWords}
 	inside, t := m.inside()
-	t = append(t, up(height, grooveDepth), down(bottomLength))
-	if m.floor {
+	grooved := s.BottomFit.Grooved() // else it lies between the walls
+	t = append(t, down(bottomLength))
+	if grooved {
+		t = append(t, up(height, grooveDepth))
+	}
+	if m.floor && grooved {
 		t = append(t, up(leftSide, rightSide))
 	}
 	m.extra(c, func(x []float64) float64 {
-		v := s.BottomSlack + inside(x) + float64(2*x[height]) + float64(2*x[grooveDepth]) - x[bottomLength]
-		if m.floor { // the same wood is left under the grooves too
+		v := s.BottomSlack + inside(x) - x[bottomLength]
+		if grooved {
+			v += float64(2*x[height]) + float64(2*x[grooveDepth])
+		}
+		if m.floor && grooved { // the same wood is left under the grooves too
 			v += x[leftSide] + x[rightSide]
 		}
 		return v
@@ -115,9 +122,10 @@ func (m *model) deepSlack() []float64 {
 	k[sideLength], k[bottomWidth] = 1, -1
 	for _, r := range []joinery.Role{joinery.Front, joinery.Back} {
 		board, dado, tongue := end(r)
-		if r == joinery.Back && s.BottomFit == joinery.BottomSlidIn {
+		switch {
+		case r == joinery.Back && s.BottomFit == joinery.BottomSlidIn:
 			k[board]++ // to the outside face, behind the inside one
-		} else {
+		case s.BottomFit.Grooved():
 			k[height]++
 			k[grooveDepth]++
 			if m.floor { // the same wood is left under the groove

@@ -218,7 +218,11 @@ func (c cutting) box() proof.Box {
 			case joinery.Bottom:
 				b = c.board(p, bottom, bottomLength, bottomWidth)
 			}
-			list = append(list, proof.Piece{Name: string(p.Role), Board: b, Stand: at})
+			role := proof.Any
+			if p.Role == joinery.CleatRole { // its wall takes it along
+				role, b = proof.Cleat, proof.Board{Outline: proof.ShapeOf(p.Panel.Outline), Thickness: p.Panel.Thickness}
+			}
+			list = append(list, proof.Piece{Name: string(p.Role), Board: b, Stand: at, Role: role})
 		}
 	}
 	var a proof.Assembler
@@ -249,7 +253,7 @@ func TestAsCut(t *testing.T) {
 				t.Fatal("no box")
 			}
 			goes := b.Corners[0].Goes && b.Corners[1].Goes && b.Corners[2].Goes && b.Corners[3].Goes
-			inGroove := s.BottomFit != joinery.BottomApplied
+			inGroove := s.BottomFit != joinery.BottomApplied // or on cleats, where walls stop it
 			for _, m := range Box(d, MeasuredBoards(s), AccuracyOf(s.Cutter.Kind), &Running{InsideCounts: true}) {
 				corner := b.Corners[0]
 				if m.Part == joinery.Back {

@@ -9,8 +9,12 @@ import (
 
 // chooseBottom decides how the bottom sits, and how wide its groove is.
 func (l *layout) chooseBottom() {
-	if l.BottomFit == BottomApplied {
+	switch l.BottomFit {
+	case BottomApplied:
 		l.checkApplied()
+		return
+	case BottomCleats:
+		l.checkCleats()
 		return
 	}
 	l.checkRise()
@@ -99,7 +103,7 @@ func (l *layout) failBottom(stands float64) {
 		write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomFlush), l.grooveWay(), captured,
 		l.between(FieldBottom, l.rise+leastRabbet, l.rise+l.groove-right.Least),
 		l.between(FieldCutter, max(l.Bottom.Thickness.Max+right.Least, l.leastSlot), min(l.Tb+right.Most, l.mostSlot)),
-		write(FieldBottomFit, BottomApplied),
+		write(FieldBottomFit, BottomApplied), write(FieldBottomFit, BottomCleats),
 	}
 	l.fail("bottom", FieldBottom, Bottom, fact, "take a bottom of another thickness, or a cutter of another width", ways...)
 }
@@ -168,6 +172,8 @@ func (l *layout) bottomSize() (length, width float64) {
 	switch l.BottomFit {
 	case BottomApplied:
 		return l.Width, l.Depth
+	case BottomCleats:
+		return l.Width - 2*l.Ts - l.BottomSlack, clear - l.SlackDeep()
 	case BottomSlidIn: // to the back's outside face; all slack is at the front
 		return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + l.h - l.SlackDeep() + l.Tk
 	}
@@ -176,8 +182,12 @@ func (l *layout) bottomSize() (length, width float64) {
 
 // addBottom makes the bottom: as large as the grooves let it be, less the slack.
 func (l *layout) addBottom() {
-	if l.BottomFit == BottomApplied {
+	switch l.BottomFit {
+	case BottomApplied:
 		l.addApplied()
+		return
+	case BottomCleats:
+		l.addCleats()
 		return
 	}
 	length, width := l.bottomSize()

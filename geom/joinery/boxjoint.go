@@ -31,7 +31,7 @@ func (l *layout) boxJoint() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.mostSlot = math.Inf(1) // no tongue to suit
 	l.dropGlueRoom()
-	if l.BottomFit != BottomApplied {
+	if l.BottomFit.Grooved() {
 		l.checkSideDepth()
 	}
 	l.checkGrooveDepth()
@@ -63,7 +63,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 	outline, relieve, mating := fingered(l.Width, l.wallHeight(), ends, ends)
 	p := geom.Panel{Outline: outline, Relieve: relieve, Mating: mating, Thickness: t, EdgeCuts: fingerCuts(l.Width, ends, ends)}
 	e := ending{fingers: l.rows(1, t), reach: t - l.h, stand: l.placed(r, 0)}
-	if l.BottomFit != BottomApplied {
+	if l.BottomFit.Grooved() {
 		row := l.rowOf(l.rise)
 		inFinger := row%2 == 0 // of front and back
 		a, b := 0.0, 0.0
@@ -196,7 +196,7 @@ func fingerCuts(length float64, left, right []finger) (cuts []geom.EdgeCut) {
 // fingers are cut later.
 func (l *layout) runThrough(k *geom.Pocket, length float64) {
 	whole := geom.Rectangle(0, l.rise, length, l.rise+l.groove)
-	if l.GrooveEnds == GrooveThrough && k.Outline.Bounds() != whole.Bounds() {
+	if l.GrooveEnds != GrooveStopped && k.Outline.Bounds() != whole.Bounds() {
 		k.Whole = whole
 	}
 }

@@ -31,7 +31,7 @@ func (l *layout) butt() {
 	if l.Fasteners == "" {
 		l.Fasteners = Screws
 	}
-	if l.BottomFit != BottomApplied || l.BackJoint == Housed {
+	if l.BottomFit.Grooved() || l.BackJoint == Housed {
 		l.checkSideDepth()
 	}
 	l.checkGrooveDepth()
@@ -116,7 +116,7 @@ func (l *layout) dowel(t float64) float64 {
 // bottom's groove.
 func (l *layout) holeHeights() []float64 {
 	low := holesEdge
-	if l.BottomFit != BottomApplied {
+	if l.BottomFit.Grooved() {
 		low += l.rise + l.groove
 	}
 	return evenly(low, l.wallHeight()-holesEdge, holesApart)

@@ -93,7 +93,7 @@ func (l *layout) tongued(r Role) ending {
 		Thickness: t,
 		Mating:    []int{1, 3}, // the tongues' ends
 	}
-	if l.BottomFit != BottomApplied {
+	if l.BottomFit.Grooved() {
 		groove := l.grooved(0, length)
 		groove.MayMeet = true // it crosses the tongues, behind which the rabbets are
 		e.panel.Pockets = append(e.panel.Pockets, groove)

@@ -71,10 +71,13 @@ func (l *layout) dividers() {
 // dividerFoot is how high dividers stand: a hair over the thickest bottom, which
 // then does not lift the walls apart; no higher than the groove lets it rise.
 func (l *layout) dividerFoot() float64 {
-	if l.BottomFit == BottomApplied {
-		return l.bottomTop()
-	}
 	t := l.Bottom.Thickness
+	switch l.BottomFit {
+	case BottomApplied:
+		return l.bottomTop()
+	case BottomCleats:
+		return l.bottomTop() + t.Max - t.Mean + bottomRoom
+	}
 	return math.Min(math.Max(l.bottomTop(), l.rise+l.groove), l.bottomTop()+t.Max-t.Mean+bottomRoom)
 }
 
@@ -173,7 +176,7 @@ func (l *layout) dividerDados(s standingDivider) {
 	dado := func(p *geom.Panel, x, foot float64) {
 		k := geom.Pocket{Kind: geom.Dado, Depth: l.h, MayMeet: true} // it may meet a rabbet of the outside that a tongue of a wall has
 		y := 0.0
-		if l.Cutter.Kind.FollowsDrawing() && l.BottomFit != BottomApplied {
+		if l.Cutter.Kind.FollowsDrawing() && l.BottomFit.Grooved() {
 			// A bit's radius below the divider, in the groove, where its round is in
 			// nobody's way.
 			y = math.Max(0, foot-l.Cutter.Width/2-reliefRoom)

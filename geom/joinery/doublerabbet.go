@@ -67,7 +67,7 @@ func (l *layout) lappedEnd(r Role) ending {
 			{Kind: geom.Rabbet, Depth: l.h, Outline: geom.Rectangle(l.Width-across, 0, l.Width, l.wallHeight())},
 		},
 	}
-	if l.BottomFit != BottomApplied {
+	if l.BottomFit.Grooved() {
 		end := l.stopInRabbet(across)
 		groove := l.grooved(end, l.Width-end)
 		if end > 0 {

@@ -47,7 +47,10 @@ func (l *layout) drawerFront() {
 		return
 	}
 	floor := front.Stands[0].Origin.Z
-	if l.BottomFit != BottomApplied {
+	switch {
+	case l.BottomFit == BottomCleats:
+		floor = l.bottomTop()
+	case l.BottomFit.Grooved():
 		floor = l.rise + l.groove
 	}
 	screws := 0

@@ -94,7 +94,7 @@ func (l *layout) addSides(front, back ending) {
 		}
 		p.Pockets = append(p.Pockets, k)
 	}
-	if l.BottomFit != BottomApplied {
+	if l.BottomFit.Grooved() {
 		groove := l.grooved(front.groove, length-back.groove)
 		l.runThrough(&groove, length)
 		if front.groove > 0 || back.groove > 0 {

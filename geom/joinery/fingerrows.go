@@ -18,7 +18,7 @@ const fingerUnder, fingerOver = 1.0, 2.0
 // outsides of the box, where slides and cabinet hide it.
 func (l *layout) planFingers() {
 	pitch, play := l.fingerPitch()
-	if !l.Cutter.Kind.Fenced() || l.BottomFit == BottomApplied || l.withinRow(play) {
+	if !l.Cutter.Kind.Fenced() || !l.BottomFit.Grooved() || l.withinRow(play) {
 		return
 	}
 	row := 2 * int(max(0, math.Floor((l.rise-fingerUnder-play/4)/(2*pitch))))
@@ -101,7 +101,7 @@ func (l *layout) checkRows(pitch, play float64) {
 		l.warn("finger-width", FieldOutside, Side, fmt.Sprintf("the topmost fingers are %s wide, the others %s", l.text(last), l.text(pitch)),
 			"plane the topmost fingers off, or leave them so", l.exactly(FieldOutside, walls+l.wallStand()).of("height", 0))
 	}
-	if l.BottomFit == BottomApplied {
+	if !l.BottomFit.Grooved() {
 		return
 	}
 	row := l.rowOf(l.rise)
@@ -135,5 +135,5 @@ func (l *layout) rowWays(at []float64, play float64) []Remedy {
 			ways = append(ways, l.between(FieldBottomHeight, low, high))
 		}
 	}
-	return append(ways, l.between(FieldFingerWidth, l.rise+l.groove+2*leastRabbet, l.wallHeight()/3), write(FieldBottomFit, BottomApplied))
+	return append(ways, l.between(FieldFingerWidth, l.rise+l.groove+2*leastRabbet, l.wallHeight()/3), write(FieldBottomFit, BottomApplied), write(FieldBottomFit, BottomCleats))
 }

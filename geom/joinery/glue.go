@@ -34,7 +34,18 @@ func (d Drawer) GlueArea() float64 {
 		}
 		return h * t
 	}
-	return 2 * (corner(Front) + corner(Back))
+	return 2*(corner(Front)+corner(Back)) + d.cleatFaces()
+}
+
+// cleatFaces are the faces with which cleats are glued to their walls.
+func (d Drawer) cleatFaces() float64 {
+	sum := 0.0
+	for _, p := range d.Parts {
+		if p.Role == CleatRole {
+			sum += float64(float64(len(p.Stands)) * p.Panel.Length() * p.Panel.Width())
+		}
+	}
+	return sum
 }
 
 // rows is how many rows of fingers the corners of a box joint have: the notches of

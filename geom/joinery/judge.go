@@ -172,8 +172,8 @@ func (l *layout) checkProportions() {
 
 // lowUsed is what the bottom takes of the height.
 func (l *layout) lowUsed() float64 {
-	if l.BottomFit == BottomApplied {
-		return l.Tb
+	if !l.BottomFit.Grooved() {
+		return l.bottomTop()
 	}
 	return l.rise + max(l.groove, l.inGroove())
 }

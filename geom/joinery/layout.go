@@ -14,7 +14,7 @@ type layout struct {
 	asked               Spec    // before anything was filled in or left out
 	Ts, Tf, Tk, Tb      float64 // of sides, front, back, bottom
 	f, h                float64
-	rise                float64 // of the bottom's groove over the bottom edges
+	rise                float64 // of the bottom's groove, or of the cleats' top, over the bottom edges
 	dado, groove        float64 // widths of the slots
 	toFront, toBack     float64 // from the ends of the depth as asked to the inside faces of front and back
 	leastSlot, mostSlot float64 // between which the corner wants a saw's slot
@@ -42,14 +42,16 @@ func newLayout(s Spec) *layout {
 		l.h = l.Ts / 2
 	}
 	if l.rise = s.BottomHeight; l.rise == 0 {
-		l.rise = l.f
+		if l.rise = l.f; s.BottomFit == BottomCleats {
+			l.rise = cleatHeight
+		}
 	}
 	dadoHeight := 0.0
 	if s.GlueRoom > 0 {
 		dadoHeight = l.h + s.GlueRoom
 	}
 	l.drawer.Setup = Setup{DadoHeight: dadoHeight, Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h, RabbetPasses: 1, LastFence: l.f}
-	if (math.Abs(l.rise-l.f) > sameFence || l.ownGrooves() && l.rise != l.f) && s.BottomFit != BottomApplied {
+	if (math.Abs(l.rise-l.f) > sameFence || l.ownGrooves() && l.rise != l.f) && s.BottomFit.Grooved() {
 		l.drawer.Setup.GrooveFence = l.rise
 	}
 	return l

@@ -6,7 +6,7 @@ import "fmt"
 // are wished for: as wide and as deep as a groove and no longer than leaves the bottom
 // its slack. They are cut from a strip and glued in when the box is together.
 func (l *layout) plugs() {
-	if l.GrooveEnds != GroovePlugged || l.BottomFit == BottomApplied {
+	if l.GrooveEnds != GroovePlugged || !l.BottomFit.Grooved() {
 		return
 	}
 	put := func(length float64, count int) {

@@ -129,7 +129,10 @@ func (l *layout) pullFits(role Role, width, height, low, high float64) bool {
 	clear, floor := box.Width(), box.Min.Y
 	if role == Front {
 		clear = l.Width - 2*l.Ts
-		if l.BottomFit != BottomApplied {
+		switch {
+		case l.BottomFit == BottomCleats:
+			floor = l.bottomTop()
+		case l.BottomFit.Grooved():
 			floor = l.rise + l.groove
 		}
 	}

@@ -57,7 +57,7 @@ func (l *layout) rabbetLengths() []float64 {
 func (l *layout) plainEnd(r Role, length float64) geom.Panel {
 	stock, _ := l.stockOf(r)
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()), Thickness: stock.Thickness.Mean, Mating: []int{1, 3}}
-	if l.BottomFit != BottomApplied {
+	if l.BottomFit.Grooved() {
 		p.Pockets = append(p.Pockets, l.grooved(0, length))
 	}
 	return p
@@ -75,7 +75,7 @@ func (l *layout) placed(r Role, in float64) geom.Placement {
 // checkGrooveDepth judges h against front and back, in which only the bottom's
 // groove is cut.
 func (l *layout) checkGrooveDepth() {
-	if l.BottomFit == BottomApplied {
+	if !l.BottomFit.Grooved() {
 		return
 	}
 	for _, r := range []Role{Front, Back} {

@@ -70,12 +70,35 @@ func (l *layout) told(list []slackWay, is func(slackWay) bool) (said []slackWay)
 	return said
 }
 
+// held is how far the bottom without slack reaches into its grooves, or over its cleats.
+func (l *layout) held() float64 {
+	if l.BottomFit == BottomCleats {
+		return l.Ts
+	}
+	return l.h
+}
+
+// holder is what holds the bottom, and holds how far.
+func (l *layout) holder() string {
+	if l.BottomFit == BottomCleats {
+		return "cleat"
+	}
+	return "groove"
+}
+
+func (l *layout) holds() string {
+	if l.BottomFit == BottomCleats {
+		return l.text(l.held()) + " thick"
+	}
+	return l.text(l.held()) + " deep"
+}
+
 // slackFails reports whether the bottom can leave a groove, and says so.
 func (l *layout) slackFails() bool {
-	said := l.told(l.slackWays(), func(w slackWay) bool { return w.slack >= l.h-settle })
+	said := l.told(l.slackWays(), func(w slackWay) bool { return w.slack >= l.held()-settle })
 	for _, w := range said {
-		l.fail("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom, pushed to one end, leaves the groove at the other, which is %s deep",
-			l.about(w), l.text(l.h)), shallowGrooves, l.rightSlack(w))
+		l.fail("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom, pushed to one end, leaves the %s at the other, which is %s",
+			l.about(w), l.holder(), l.holds()), shallowGrooves, l.rightSlack(w))
 	}
 	return len(said) > 0
 }
@@ -83,9 +106,9 @@ func (l *layout) slackFails() bool {
 // checkSlack judges how much smaller than its grooves the bottom is. Nothing keeps the
 // corners from closing where the bottom comes after them.
 func (l *layout) checkSlack() {
-	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return w.slack > l.h/2+settle }) {
+	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return w.slack > l.held()/2+settle }) {
 		l.warn("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom, pushed to one end, holds by %s at the other",
-			l.about(w), l.text(l.h-w.slack)), shallowGrooves, l.rightSlack(w))
+			l.about(w), l.text(l.held()-w.slack)), shallowGrooves, l.rightSlack(w))
 	}
 	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return !w.open && w.slack < l.usualSlack(w)-settle }) {
 		l.warn("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom may keep the corners from closing", l.about(w)),
@@ -98,7 +121,7 @@ const shallowGrooves = "cut deeper grooves, in thicker boards"
 
 // rightSlack is a slack that is right for grooves of this depth.
 func (l *layout) rightSlack(w slackWay) Remedy {
-	return l.between(w.field, l.usualSlack(w), l.h/2)
+	return l.between(w.field, l.usualSlack(w), l.held()/2)
 }
 
 // checkMovement judges whether a bottom has room to swell, and does not drop out when it
@@ -129,14 +152,14 @@ func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
 		needs := swells + leastSlack
 		l.fail("bottom-movement", w.field, Bottom, fmt.Sprintf("%s the bottom, %s, swells by %s and has %s of slack: it would push the box apart", w.along, l.text(w.size), l.text(swells), l.text(w.slack)),
 			"take a bottom of sheet stock, or of a wood that moves less",
-			l.between(w.own, needs, l.h/2),
+			l.between(w.own, needs, l.held()/2),
 			l.openBehind(),
 			l.exactly(w.own, needs).with(l.between(FieldCutterHeight, 2*(needs+settle), most)))
 	}
-	if hold := l.h - w.slack - shrinks; hold < leastHold-settle {
+	if hold := l.held() - w.slack - shrinks; hold < leastHold-settle {
 		l.warn("bottom-movement", w.field, Bottom, fmt.Sprintf("when it has shrunk by %s %s the bottom, pushed to one end, holds by %s at the other", l.text(shrinks), w.along, l.text(hold)),
 			"take a bottom of quartersawn boards or of sheet stock",
-			l.between(w.own, max(swells, leastSlack), l.h-shrinks-leastHold),
+			l.between(w.own, max(swells, leastSlack), l.held()-shrinks-leastHold),
 			l.openBehind(),
 			l.least(FieldCutterHeight, leastHold+w.slack+shrinks))
 	}

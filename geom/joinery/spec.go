@@ -91,6 +91,7 @@ const (
 	BottomFlush    BottomFit = "flush"    // on a tongue left by a rabbet on its underside, level with the bottom edge
 	BottomSlidIn   BottomFit = "slid-in"  // captured at the sides and the front, under a back that ends at its top face
 	BottomApplied  BottomFit = "applied"  // from below, as large as the box, which stands on it
+	BottomCleats   BottomFit = "cleats"   // from above on strips along the insides of the walls, which have no grooves
 )
 
 // Joint names a corner.

@@ -34,7 +34,7 @@ func TestDeepGroovesReach(t *testing.T) {
 
 var (
 	allJoints  = []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint}
-	allBottoms = []BottomFit{BottomAuto, BottomCaptured, BottomFlush, BottomSlidIn, BottomApplied}
+	allBottoms = []BottomFit{BottomAuto, BottomCaptured, BottomFlush, BottomSlidIn, BottomApplied, BottomCleats}
 )
 
 // anySpec draws jobs of which most can be built.

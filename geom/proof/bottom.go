@@ -14,9 +14,11 @@ const (
 	SlidIn
 	// Applied to the lower edges of all four from below.
 	Applied
+	// OnCleats that are fixed to the walls, in none of their grooves.
+	OnCleats
 )
 
-func (f BottomFit) String() string { return [...]string{"grooves", "slid-in", "applied"}[f] }
+func (f BottomFit) String() string { return [...]string{"grooves", "slid-in", "applied", "cleats"}[f] }
 
 // mostLift is how much higher than it was meant to stand a back is put on a thick
 // bottom, and a divider, in millimetres: more than boards of one stock differ, less
@@ -25,6 +27,10 @@ const mostLift = 0.5
 
 // bottom finds the bottom's place at its walls.
 func (a *assembly) bottom() {
+	if len(a.cleats) > 0 {
+		a.onCleats()
+		return
+	}
 	under, over := a.base.span(axisZ)
 	lowest := math.Inf(1)
 	for _, w := range a.walls() {

@@ -57,9 +57,9 @@ type Wall struct {
 	Name string
 	Goes bool
 	Play float64 // of the bottom in the wall's groove; below 0 by how much it is too thick
-	Hold float64 // how deep the bottom stands in it, or under it, when it lies in the middle
+	Hold float64 // how deep the bottom stands in it, under it, or on its cleat, when it lies in the middle
 	// Gap is what stays open between the bottom and the edge of a wall that it lies
-	// under; below 0 by how much it lifts that wall, or is too thick.
+	// under, or the wall's cleat; below 0 by how much it lifts that wall, or is too thick.
 	Gap float64
 }
 
@@ -122,7 +122,7 @@ type assembly struct {
 	*work
 	box                            Box
 	left, right, front, back, base *Piece
-	dividers, faces                []*Piece
+	dividers, faces, cleats        []*Piece
 	// seats are how far out a side stays on the front and on the back.
 	seats [2][2]float64
 	// lift is how far the back can be put higher than it is meant to stand.

@@ -13,6 +13,8 @@ const (
 	Divider
 	// DrawerFront stands before the box's own front.
 	DrawerFront
+	// Cleat is a strip along the inside of a wall, on which the bottom lies.
+	Cleat
 	// Other is left where it is; what it has in common with others is told.
 	Other
 )
@@ -25,6 +27,8 @@ func (a *assembly) tell(p *Piece) {
 	switch {
 	case p.Role == Divider && axis != axisZ:
 		a.dividers = append(a.dividers, p)
+	case p.Role == Cleat && axis != axisZ:
+		a.cleats = append(a.cleats, p)
 	case p.Role == DrawerFront && axis == axisY:
 		a.faces = append(a.faces, p)
 	case axis == axisX && is(Side) && sign > 0:

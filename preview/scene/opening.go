@@ -30,24 +30,31 @@ func open(b *Box, d joinery.Drawer) {
 		return func(p Piece) bool { return slices.Contains(roles, d.Parts[p.Part].Role) }
 	}
 	side := func(normal float64) func(Piece) bool {
-		return func(p Piece) bool { return role(joinery.Side)(p) && p.Stand.Normal().X*normal > 0 }
+		return func(p Piece) bool { return role(joinery.Side, joinery.CleatRole)(p) && p.Stand.Normal().X*normal > 0.5 }
 	}
 	step("The drawer front comes off", role(joinery.DrawerFrontRole), geom.Vec3{Y: -apart})
 	step("The dividers lift out", role(joinery.DividerRole), geom.Vec3{Z: d.Outside.Height})
 	switch d.Spec.BottomFit {
 	case joinery.BottomApplied:
 		step("The bottom comes off below", role(joinery.Bottom), geom.Vec3{Z: -apart})
+	case joinery.BottomCleats: // which stay on their walls
+		step("The bottom lifts out", role(joinery.Bottom), geom.Vec3{Z: d.Outside.Height})
 	case joinery.BottomSlidIn:
 		step("The bottom slides out behind", role(joinery.Bottom), geom.Vec3{Y: 2 * apart})
 	}
 	step("The right side comes off", side(-1), geom.Vec3{X: 2 * apart})
-	if f := d.Spec.BottomFit; f != joinery.BottomApplied && f != joinery.BottomSlidIn && d.Spec.Joint != joinery.BoxJoint {
+	if f := d.Spec.BottomFit; f.Grooved() && f != joinery.BottomSlidIn && d.Spec.Joint != joinery.BoxJoint {
 		step("The bottom slides out", role(joinery.Bottom), geom.Vec3{X: apart})
 	}
 	step("The left side comes off front and back", side(1), geom.Vec3{X: -apart})
 	// Both in the last step, whichever there is.
 	n := len(b.Steps)
-	step("Front and back part", role(joinery.Front, joinery.DrawerFrontRole), geom.Vec3{Y: -apart})
+	end := func(r joinery.Role, normal float64) func(Piece) bool {
+		return func(p Piece) bool {
+			return role(r)(p) || role(joinery.CleatRole)(p) && p.Stand.Normal().Y*normal > 0.5
+		}
+	}
+	step("Front and back part", func(p Piece) bool { return end(joinery.Front, 1)(p) || role(joinery.DrawerFrontRole)(p) }, geom.Vec3{Y: -apart})
 	b.Steps = b.Steps[:n]
-	step("Front and back part", role(joinery.Back), geom.Vec3{Y: apart})
+	step("Front and back part", end(joinery.Back, -1), geom.Vec3{Y: apart})
 }

@@ -46,7 +46,7 @@ func made(t *testing.T, s joinery.Spec) scene.Scene {
 // each makes a box of every corner and bottom, with dividers and a drawer front.
 func each(t *testing.T, do func(t *testing.T, s joinery.Spec, made scene.Scene)) {
 	for _, j := range []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint} {
-		for _, bottom := range []joinery.BottomFit{joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied} {
+		for _, bottom := range []joinery.BottomFit{joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied, joinery.BottomCleats} {
 			for _, housed := range []bool{false, true} {
 				if j == joinery.BoxJoint && bottom == joinery.BottomSlidIn && !housed {
 					continue // refused: fingers would show below the back

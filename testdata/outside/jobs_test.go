@@ -102,6 +102,7 @@ drawers:
   - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, setback: 15}
   - {name: lapped slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet, joinery: {bottom-fit: slid-in}}
   - {name: raised, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-height: 20}}
+  - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: cleats}}
 `},
 	{name: "fittings", text: extraStock + `
 cutter: {kind: router, bits: {six: {diameter: 6, reach: 25}, three: {diameter: 3, reach: 25}}}
@@ -117,6 +118,8 @@ drawers:
   - {name: rabbet, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet}
   - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-fit: slid-in}}
   - {name: box, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: applied}}
+  - {name: box grooved, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, cutter: {kind: saw, width: 6.3, groove-cutter: 3.2}, joinery: {groove-ends: plugged}}
+  - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-fit: cleats}}
   - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, setback: 12, joinery: {bottom-fit: slid-in}}
   - {name: divided, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{way: across, at: 2, stock: ply 6}]}
 `},

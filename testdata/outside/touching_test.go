@@ -28,12 +28,17 @@ type touch struct {
 // touches lists what must touch what in a box, by the names of its pieces and what
 // the drawings have: sides are pushed on the ends of front and back, the bottom on
 // the walls that hold it, dividers on their walls and the bottom, a drawer front on
-// the front.
+// the front. A bottom on cleats lies on those, and they on the walls.
 func touches(names []string, applied, slidIn bool) (list []touch) {
 	for _, end := range []string{"front", "back"} {
 		list = append(list, touch{"left side", [3]float64{nudge, 0, 0}, end}, touch{"right side", [3]float64{-nudge, 0, 0}, end})
 	}
 	for _, wall := range []string{"left side", "right side", "front", "back"} {
+		if strip := "cleat of the " + wall; slices.Contains(names, strip) {
+			in := map[string][3]float64{"left side": {-nudge}, "right side": {nudge}, "front": {0, -nudge}, "back": {0, nudge}}[wall]
+			list = append(list, touch{"bottom", [3]float64{0, 0, -nudge}, strip}, touch{strip, in, wall})
+			continue
+		}
 		by := [3]float64{0, 0, -nudge} // on the lower wall of its groove
 		if applied || slidIn && wall == "back" {
 			by[2] = nudge

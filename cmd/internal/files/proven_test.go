@@ -78,9 +78,13 @@ func anyJob(t *rapid.T) string {
 		}
 		say("}\n")
 	} else {
-		say("cutter: {kind: saw, width: %.2f}\n", front/2+number(0.05, 0.5, "slot"))
+		say("cutter: {kind: saw, width: %.2f", front/2+number(0.05, 0.5, "slot"))
+		if maybe("cutter for grooves") {
+			say(", groove-cutter: %s", word("blade", "2.4", "3.2", "6.35"))
+		}
+		say("}\n")
 	}
-	say("joinery: {bottom-fit: %s, faces: %s, glue-room: %s", word("bottom fit", "auto", "captured", "flush", "slid-in", "applied"), word("faces", "any", "one"), word("room", "0", "0.2"))
+	say("joinery: {bottom-fit: %s, faces: %s, glue-room: %s", word("bottom fit", "auto", "captured", "flush", "slid-in", "applied", "cleats"), word("faces", "any", "one"), word("room", "0", "0.2"))
 	if maybe("own fence") {
 		say(", fence-distance: %.2f", front/2+number(-1, 1, "fence"))
 	}

@@ -158,9 +158,9 @@ var joineryKeys = []key{
 		doc:     "stopped: the groove of the bottom ends inside the dados of the sides, which a saw cannot do; through: it shows at the ends; plugged: it runs through there, and plugs of a size that is listed close it",
 		without: "stopped for a CNC router, else through"},
 	{name: string(joinery.FieldBottomFit), form: formWord, fallback: string(joinery.BottomAuto),
-		words: []string{string(joinery.BottomAuto), string(joinery.BottomCaptured), string(joinery.BottomFlush), string(joinery.BottomSlidIn), string(joinery.BottomApplied)},
+		words: []string{string(joinery.BottomAuto), string(joinery.BottomCaptured), string(joinery.BottomFlush), string(joinery.BottomSlidIn), string(joinery.BottomApplied), string(joinery.BottomCleats)},
 		doc: "captured: the bottom at its full thickness; flush: on a tongue, level with the bottom edges; slid-in: captured, under a back that ends above it; " +
-			"applied: from below, as large as the box; auto: captured where the groove takes it"},
+			"applied: from below, as large as the box; cleats: from above, on strips along the insides of the walls; auto: captured where the groove takes it"},
 	{name: string(joinery.FieldBottomHeight), form: formLength, min: minSetting, max: maxSize,
 		doc: "From the bottom edges up to the bottom's groove, which is then a setup of its own", without: "the fence distance"},
 	{name: string(joinery.FieldBottomSlack), form: formLength, min: 0, max: maxSlack, fallback: mm(joinery.DefaultBottomSlack),

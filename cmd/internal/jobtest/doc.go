@@ -36,7 +36,7 @@ var (
 	Units    = []string{"mm", "in"}
 	Machines = []string{"saw", "router-table", "router", "hand"}
 	Corners  = []string{"dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint", Housed}
-	Bottoms  = []string{"auto", "captured", "flush", "slid-in", "applied"}
+	Bottoms  = []string{"auto", "captured", "flush", "slid-in", "applied", "cleats"}
 	Slides   = []string{Outside, "side-mount", "undermount", "centre-mount", "wooden-runner", "none"}
 )
 

@@ -71,7 +71,7 @@ func (d *drawing) drawer(name string) entries {
 func suits(bottom, corner, slide string) string {
 	raised := slide == "undermount" || slide == "centre-mount" // which stand under the bottom
 	switch {
-	case corner == "box-joint" && bottom == "slid-in", raised && (bottom == "applied" || bottom == "flush"):
+	case corner == "box-joint" && bottom == "slid-in", raised && (bottom == "applied" || bottom == "flush" || bottom == "cleats"):
 		return "captured"
 	}
 	return bottom
@@ -107,6 +107,8 @@ func (d *drawing) bottomOf(e *entries, slide, fit string) {
 		rise = 13
 	case slide == "centre-mount":
 		rise = 10
+	case fit == "cleats":
+		rise = d.length(10, 16, "cleats")
 	case fit != "applied" && d.odds(8, "raised"):
 		rise = d.length(8, 14, "rise")
 	}
@@ -131,8 +133,8 @@ func (d *drawing) bottomOf(e *entries, slide, fit string) {
 	switch fit {
 	case "flush":
 		stands += rise
-	case "applied":
-		stands = d.length(4, 12, "applied bottom")
+	case "applied", "cleats":
+		stands = d.length(4, 12, "bottom that lies")
 	}
 	e.say("bottom", "%s", d.stockOf("ply", stands, false))
 	if len(own) > 0 {

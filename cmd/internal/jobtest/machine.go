@@ -118,8 +118,10 @@ func (d *drawing) joinery() string {
 			e.say("groove-play", "%s", d.mm(d.length(0.1, 0.4, "groove play")))
 		}
 		if d.odds(5, "groove ends") {
-			e.say("groove-ends", "%s", d.word("ends", "stopped", "through"))
+			e.say("groove-ends", "%s", d.word("ends", "stopped", "through", "plugged"))
 		}
+	} else if d.odds(5, "plugs") {
+		e.say("groove-ends", "%s", d.word("ends", "through", "plugged"))
 	}
 	return e.section("joinery")
 }

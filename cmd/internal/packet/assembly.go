@@ -3,9 +3,11 @@ package packet
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -37,13 +39,22 @@ func (m maker) assembly() {
 	m.hardware()
 }
 
-var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomCaptured: "in grooves", joinery.BottomFlush: "flush, in grooves", joinery.BottomSlidIn: "slid in from behind", joinery.BottomApplied: "applied from below"}
+var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomCaptured: "in grooves", joinery.BottomFlush: "flush, in grooves", joinery.BottomSlidIn: "slid in from behind", joinery.BottomApplied: "applied from below", joinery.BottomCleats: "on cleats"}
 
 // steps are the order of work for a box.
 func steps(b batch.Batch, d batch.Drawer) (list []string) {
 	s := d.Spec
+	if s.BottomFit == joinery.BottomCleats {
+		side, end := cleatsAt(d)
+		list = append(list, fmt.Sprintf("Glue and screw the cleats to the insides of their walls first, level with the lower edges: on the sides %s from the front ends, on front and back %s from either end. Bore pilot holes, and see that no screw comes out on the other face.",
+			geom.LengthOf(side).Text(s.Units), geom.LengthOf(end).Text(s.Units)))
+	}
 	list = append(list, "Put the box together dry, bottom and all: every joint has to close by hand or with light taps. Measure width, depth and both diagonals; the table below has the numbers.")
 	list = append(list, "Lay the parts out with their inside faces up, the triangle on their labels in one piece; have clamps set and a wet cloth at hand.")
+	dry := "None in the groove: the bottom stays dry, free to move, where it stands in one."
+	if s.BottomFit == joinery.BottomCleats {
+		dry = "None under the bottom: screws hold it."
+	}
 	where := map[joinery.Joint]string{
 		joinery.DadoRabbet:   "in the dados of the sides and on the tongues of the front and the back",
 		joinery.DoubleRabbet: "in the rabbets of the sides and of the front and the back",
@@ -51,13 +62,19 @@ func steps(b batch.Batch, d batch.Drawer) (list []string) {
 		joinery.Butt:         "on the ends of the front and the back",
 		joinery.BoxJoint:     "on every face of the fingers, thin",
 	}[s.Joint]
-	list = append(list, "Glue "+where+". None in the groove: the bottom stays dry, free to move, where it stands in one.")
+	list = append(list, "Glue "+where+". "+dry)
 	if s.BackJoint == joinery.Housed {
 		list = append(list, "The back stands in dados of its own: glue in those too.")
 	}
 	switch s.BottomFit {
 	case joinery.BottomSlidIn:
 		list = append(list, "Put front and back into one side, then the other side on. The bottom comes when the glue has set: slide it in from behind. "+report.SlidIn(b, d.Spec.Bottom.Solid))
+	case joinery.BottomCleats:
+		down := "screw it down; it holds the box square"
+		if s.Bottom.Solid {
+			down = "screw it down along the front alone, so that it can swell and shrink"
+		}
+		list = append(list, "Put front and back into one side, then the other side on. The bottom comes last: once the box is square and the glue has set, lay it on the cleats from above, as far from every wall, and "+down+".")
 	case joinery.BottomApplied:
 		list = append(list, "Put front and back into one side, then the other side on. The bottom comes last: once the box is square, fasten it from below all round; it holds the box square.")
 	default:
@@ -85,6 +102,19 @@ func steps(b batch.Batch, d batch.Drawer) (list []string) {
 		list = append(list, "Glue a plug into each open end of a groove, with none on the bottom, and pare it level. Cut plugs off a long strip by hand on a bench hook: they are too short to be held at a saw.")
 	}
 	return list
+}
+
+// cleatsAt is how far cleats begin from the front end of a side, and from the ends of the
+// front.
+func cleatsAt(d batch.Drawer) (side, end float64) {
+	at := make(map[string]geom.Vec3)
+	for _, p := range d.Parts {
+		if key := string(p.Role) + p.Label; p.Role == joinery.CleatRole || p.Role == joinery.Side && p.Label != "right" || p.Role == joinery.Front {
+			at[strings.TrimSuffix(key, "left")] = p.Stands[0].Origin
+		}
+	}
+	cleat, front := string(joinery.CleatRole), string(joinery.Front)
+	return at[cleat+"side"].Y - at[string(joinery.Side)].Y, at[front].X - at[cleat+"end"].X
 }
 
 // hardware lists what goes into each box beside glue.

@@ -44,8 +44,8 @@ func TestCorners(t *testing.T) {
 	for _, cutter := range []string{routed, sawn} {
 		for _, joint := range []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt} {
 			for _, back := range []joinery.Joint{"", joinery.Housed} {
-				for _, fit := range []joinery.BottomFit{joinery.BottomCaptured, joinery.BottomSlidIn, joinery.BottomApplied} {
-					if fit == joinery.BottomApplied && (cutter == sawn || back != "") {
+				for _, fit := range []joinery.BottomFit{joinery.BottomCaptured, joinery.BottomSlidIn, joinery.BottomApplied, joinery.BottomCleats} {
+					if !fit.Grooved() && (cutter == sawn || back != "") {
 						continue // its many holes take their time, and no wall meets it otherwise
 					}
 					name := fmt.Sprint(cutter, " ", joint, " ", back, " ", fit)
@@ -54,7 +54,7 @@ func TestCorners(t *testing.T) {
 						t.Errorf("%s: %s, %v, %v, %v", name, p.Verdict, p.Remarks, p.Faults, p.Overlaps)
 						continue
 					}
-					if want := map[joinery.BottomFit]string{joinery.BottomSlidIn: "slid-in", joinery.BottomApplied: "applied"}[fit]; p.Bottom.Fit != want {
+					if want := map[joinery.BottomFit]string{joinery.BottomSlidIn: "slid-in", joinery.BottomApplied: "applied", joinery.BottomCleats: "cleats"}[fit]; p.Bottom.Fit != want {
 						t.Errorf("%s: the bottom is %q", name, p.Bottom.Fit)
 					}
 					for _, c := range p.Corners {

@@ -268,6 +268,7 @@ func (p *Prover) stand(s geom.Placement) report.Stand {
 var roles = map[string]proof.Role{
 	string(joinery.Side): proof.Side, string(joinery.Front): proof.Front, string(joinery.Back): proof.Back, string(joinery.Bottom): proof.Bottom,
 	string(joinery.DividerRole): proof.Divider, string(joinery.DrawerFrontRole): proof.DrawerFront,
+	string(joinery.CleatRole): proof.Cleat,
 }
 
 // pieces are the boards of a box at given thicknesses of their stocks.
@@ -295,6 +296,8 @@ func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 				if s.Normal().X > 0 {
 					name = "left " + p.part.Role
 				}
+			case proof.Cleat:
+				name = cleatOf(s.Normal())
 			case proof.Divider:
 				dividers++
 				name = fmt.Sprintf("%s %d", name, dividers)
@@ -305,6 +308,20 @@ func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 		}
 	}
 	return list
+}
+
+// cleatOf names a cleat by the wall that it is fixed to, out of which its inside face
+// looks.
+func cleatOf(n geom.Vec3) string {
+	switch {
+	case n.X > 0.5:
+		return "cleat of the left side"
+	case n.X < -0.5:
+		return "cleat of the right side"
+	case n.Y > 0.5:
+		return "cleat of the front"
+	}
+	return "cleat of the back"
 }
 
 func partOf(panels []panel, piece int) string {

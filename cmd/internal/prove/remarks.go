@@ -77,6 +77,10 @@ func (w *Worker) lostBottom(box *proof.Box, say func(string, ...any)) {
 		}
 		rests := box.BottomFit == proof.Applied || box.BottomFit == proof.SlidIn && i == 3
 		switch {
+		case box.BottomFit == proof.OnCleats:
+			if wall.Hold <= slack/2+tick {
+				say("the bottom lies on %s of the cleat of the %s and drops off it when it is pushed away: its slack is %s", w.text(wall.Hold), wall.Name, w.text(slack))
+			}
 		case rests && wall.Hold <= tick:
 			say("the bottom does not reach under the %s", wall.Name)
 		case rests && wall.Gap > joinery.HopelessGap+tick:

@@ -44,7 +44,7 @@ func partsText(r *reading, text string) {
 			r.cutList(s.tableUntil(blankLine.MatchString), m[1], m[2])
 			continue
 		case strings.HasPrefix(line, "machine ") && strings.Contains(line, "fence distance"):
-			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, ": the lowest row of fingers is ") }))
+			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, " of fingers is ") }))
 			continue
 		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):
 			drawers := r.judged(s.lines[s.at-1])

@@ -132,8 +132,8 @@ func ProofText(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 	}
 }
 
-// joinedBelow is the fit of a bottom that stands in no groove.
-var joinedBelow = string(joinery.BottomApplied)
+// ungrooved are the fits of a bottom that stands in no groove.
+var ungrooved = []string{string(joinery.BottomApplied), string(joinery.BottomCleats)}
 
 // dividers prints the dividers of all drawers, if there are any.
 func dividers(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
@@ -180,7 +180,7 @@ func jointsOf(p Proof, u geom.Unit) []string {
 	if captured {
 		row[2] = span(play, u)
 	}
-	if p.Bottom != nil && p.Bottom.Fit != joinedBelow {
+	if p.Bottom != nil && !slices.Contains(ungrooved, p.Bottom.Fit) {
 		row[6] = span(p.Bottom.Play, u)
 	}
 	return row

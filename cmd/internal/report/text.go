@@ -110,7 +110,7 @@ func fingerRow(s Setup, u geom.Unit) string {
 	if s.FingerRow > 1 {
 		row = fmt.Sprintf("row %d from below", s.FingerRow)
 	}
-	return fmt.Sprintf("%s of fingers is %s %s high, for the bottom's groove: a spacer in the jig sets it off, on all four walls", row, caliper(s.FingerHeight, u), u)
+	return fmt.Sprintf("%s of fingers is %s %s high, for the bottom's groove: a spacer in the jig sets it off on all four walls, and its notches take several passes", row, caliper(s.FingerHeight, u), u)
 }
 
 // Some names the first few of a list.

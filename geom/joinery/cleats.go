@@ -1,0 +1,109 @@
+package joinery
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/geom"
+)
+
+// Cleats are strips glued and screwed to the insides of the walls, level with their
+// lower edges, on which a bottom lies that is in no groove. In millimetres; common
+// practice, no source.
+const (
+	cleatHeight      = 12.0 // unless the bottom's height is given
+	leastCleat       = 10.0 // less has no room for a screw's head
+	leastCleatLength = 40.0
+	cleatShort       = 2.0   // of the room that there is, so that no strip is forced in
+	cleatEnd         = 25.0  // from its end to the first screw
+	cleatApart       = 150.0 // from one screw to the next, at most
+	cleatHold        = 2.0 / 3
+)
+
+// CleatRole is that of such a strip.
+const CleatRole Role = "cleat"
+
+// Grooved reports whether a bottom stands in grooves of the walls.
+func (f BottomFit) Grooved() bool { return f != BottomApplied && f != BottomCleats }
+
+// checkCleats judges a bottom that lies on cleats.
+func (l *layout) checkCleats() {
+	if l.rise < leastCleat-settle {
+		l.fail("bottom-height", FieldBottomHeight, Bottom, fmt.Sprintf("cleats %s high have no room for screws, %s is needed", l.text(l.rise), l.text(leastCleat)),
+			"make them higher", l.least(FieldBottomHeight, leastCleat))
+	}
+	if l.Undermount != nil {
+		l.fail("bottom-fit", FieldBottomFit, Bottom, "slides under the box run where the cleats are", "take slides beside the box", write(FieldBottomFit, BottomCaptured))
+	}
+	for _, c := range []struct {
+		what       string
+		size, room float64
+	}{{"width", l.Width, l.Width - 4*l.Ts - cleatShort}, {"depth", l.Depth, l.Depth - l.toFront - l.toBack - cleatShort}} {
+		if c.room < leastCleatLength-settle {
+			l.fail("cleats", FieldOutside, CleatRole, fmt.Sprintf("a box %s in %s has room for cleats %s long, at least %s is needed", l.text(c.size), c.what, l.text(c.room), l.text(leastCleatLength)),
+				"take another bottom", l.least(FieldOutside, c.size-c.room+leastCleatLength).of(c.what, 0), write(FieldBottomFit, BottomApplied))
+		}
+	}
+	if !l.slackFails() {
+		l.checkSlack()
+		l.checkMovement()
+	}
+}
+
+// addCleats makes the strips and the bottom that lies on them. The strips are of the
+// sides' stock. Screws hold each to its wall, half-way up; others hold a bottom of sheet
+// down between those, one of solid wood along the front alone, so that it can move.
+func (l *layout) addCleats() {
+	t := l.Ts
+	length, width := l.bottomSize()
+	bottom := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb}
+	wallScrews, downScrews := 0, 0
+	var cleats []Part
+	put := func(label string, long float64, stands ...geom.Placement) (between []float64) {
+		p := geom.Panel{Outline: geom.Rectangle(0, 0, long, l.rise), Thickness: t}
+		end := math.Min(cleatEnd, long/4)
+		at := evenly(end, long-end, cleatApart)
+		for i, x := range at {
+			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: t, Outline: geom.Circle(geom.Point{X: x, Y: l.rise / 2}, l.screw(bottomScrew).hole/2)})
+			if i > 0 {
+				between = append(between, (at[i-1]+x)/2)
+			}
+		}
+		wallScrews += len(at) * len(stands)
+		cleats = append(cleats, Part{Role: CleatRole, Label: label, Stock: l.Sides, Panel: p, Stands: stands})
+		return between
+	}
+	hold := func(x, y float64) {
+		bottom.Pockets = append(bottom.Pockets, geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, l.screw(bottomScrew).hole/2)})
+		downScrews++
+	}
+	// Along the sides from front to back, and between those strips along front and back.
+	deep := l.Depth - l.toFront - l.toBack
+	alongSide, alongEnd := deep-cleatShort, l.Width-2*l.Ts-2*t-cleatShort
+	y, x := l.toFront+cleatShort/2, l.Ts+t+cleatShort/2
+	beside := put("side", alongSide,
+		geom.Placement{Origin: geom.Vec3{X: l.Ts, Y: y}, X: geom.Back, Y: geom.Up},
+		geom.Placement{Origin: geom.Vec3{X: l.Width - l.Ts, Y: y + alongSide}, X: geom.Back.Scale(-1), Y: geom.Up})
+	before := put("end", alongEnd,
+		geom.Placement{Origin: geom.Vec3{X: x + alongEnd, Y: l.toFront}, X: geom.Right.Scale(-1), Y: geom.Up},
+		geom.Placement{Origin: geom.Vec3{X: x, Y: l.Depth - l.toBack}, X: geom.Right, Y: geom.Up})
+	from := geom.Vec3{X: l.Ts + l.BottomSlack/2, Y: l.toFront + l.SlackDeep()/2, Z: l.rise}
+	in, inDeep := (t-l.BottomSlack/2)/2, (t-l.SlackDeep()/2)/2 // the middle of what lies on a strip
+	for _, at := range before {
+		hold(x+at-from.X, inDeep)
+		if !l.Bottom.Solid {
+			hold(x+at-from.X, width-inDeep)
+		}
+	}
+	for _, at := range beside {
+		if !l.Bottom.Solid {
+			hold(in, y+at-from.Y)
+			hold(length-in, y+at-from.Y)
+		}
+	}
+	thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk))
+	l.takes(l.long("screw", l.screw(bottomScrew).name, t+float64(cleatHold*thin)), wallScrews)
+	l.takes(l.long("screw", l.screw(bottomScrew).name, l.Tb+float64(cleatHold*l.rise)), downScrews)
+	l.add(Bottom, bottom, geom.Placement{Origin: from, X: geom.Right, Y: geom.Back})
+	l.drawer.Parts = append(l.drawer.Parts, cleats...)
+}

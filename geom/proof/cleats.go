@@ -1,0 +1,52 @@
+package proof
+
+import "math"
+
+// onCleats lays the bottom on the strips along the insides of the walls, which go with
+// the walls that they are fixed to, and feels what room it has between the walls.
+func (a *assembly) onCleats() {
+	a.box.BottomFit = OnCleats
+	a.box.BottomPlay = math.Inf(1)
+	of := func(w wall) (strip *Piece) {
+		for _, c := range a.cleats {
+			if axis, sign := axisOf(c.Stand.Normal()); axis == w.axis && sign*w.out < 0 {
+				strip = c
+			}
+		}
+		return strip
+	}
+	top := math.Inf(-1)
+	for _, w := range a.walls() {
+		strip := of(w)
+		if strip == nil {
+			continue
+		}
+		face, _ := w.span(w.axis) // the inside one
+		_, outer := strip.span(w.axis)
+		if w.out < 0 {
+			_, face = w.span(w.axis)
+			outer, _ = strip.span(w.axis)
+		}
+		strip.Stand.Origin = shifted(strip.Stand.Origin, w.axis, face-outer)
+		_, z := strip.span(axisZ)
+		top = math.Max(top, z)
+	}
+	under, _ := a.base.span(axisZ)
+	if !math.IsInf(top, 0) {
+		a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisZ, top-under)
+	}
+	for _, w := range a.walls() {
+		a.joint(w.Piece, a.base)
+	}
+	a.box.SlackX = a.slack(a.left, a.right, axisX)
+	a.box.SlackY = a.slack(a.front, a.back, axisY)
+	for _, w := range a.walls() {
+		found := Wall{Name: w.Name}
+		if strip := of(w); strip != nil {
+			_, z := strip.span(axisZ)
+			found.Hold, found.Gap = a.base.reach(strip, w.axis), top-z
+			found.Goes = found.Hold > penetration
+		}
+		a.box.Walls = append(a.box.Walls, found)
+	}
+}
