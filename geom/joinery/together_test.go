@@ -93,7 +93,7 @@ func anyFittings(t *rapid.T, s *Spec) {
 	for odds("divider", 2) && len(s.Dividers) < 3 {
 		thick := rapid.Float64Range(3, 12).Draw(t, "divider thickness")
 		if s.Cutter.Kind == Saw {
-			thick = s.Cutter.Width - 0.2
+			thick = s.Cutter.Width - rapid.SampledFrom([]float64{0.2, 0.2, 0.9}).Draw(t, "divider play")
 		}
 		d := Divider{Stock: sheet("dividers", thick), Way: rapid.SampledFrom([]Way{Across, Along}).Draw(t, "way"), Loose: rapid.Bool().Draw(t, "loose"),
 			Count: rapid.IntRange(1, 3).Draw(t, "count"), Height: rapid.SampledFrom([]float64{0, 30}).Draw(t, "divider height")}
