@@ -8,9 +8,6 @@ import (
 	"strings"
 )
 
-// pdfTable is a table on paper.
-type pdfTable struct{ rows [][]string }
-
 // paperScan goes through the lines of a packet, without the lines at the foot of pages.
 type paperScan struct {
 	r     *reading
@@ -104,14 +101,13 @@ var (
 	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bit|smallest bit|plough iron) (\S+) (?:mm|in): (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)
 	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of)`)
-	paperLabel   = regexp.MustCompile(`^(.+), (\d+) of (\d+)$`)
 )
 
 // packet reads packet.pdf.
 func packet(r *reading, data string) {
 	s := r.paper(data)
 	unit := r.unit
-	drawer, cabinet, title := "", "", ""
+	drawer, cabinet, part, title := "", "", "", ""
 	sheet := &setupReader{reading: r}
 	var warnings []string
 	cover := true // the first page, up to the table of boxes
@@ -154,9 +150,10 @@ func packet(r *reading, data string) {
 			r.sheetSummary(title + ": " + strings.TrimSuffix(s.sentence(), "."))
 		case paperPart.MatchString(one):
 			sheet.end() // the parts follow the setups
-			r.paperPart(title, s.sentence())
+			part = title
+			r.paperPart(part, s.sentence())
 		case s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
-			r.paperCuts(s.table(7))
+			r.paperCuts(part, s.table(7))
 			continue
 		case paperMachine.MatchString(one):
 			m := paperMachine.FindStringSubmatch(s.together(0))
@@ -170,7 +167,7 @@ func packet(r *reading, data string) {
 		case settingLine.MatchString(one):
 			sheet.paragraph(s.together(0))
 		case strings.HasPrefix(one, oneSetting):
-			sheet.paragraph(s.sentences(0))
+			sheet.paragraph(s.together(0))
 		case len(list) == 2 && itemNumber.MatchString(list[0]):
 			sheet.paragraph(list[0] + " " + s.together(1))
 		case one != "" && (sheet.lastStep && whoLine.MatchString(one) || passesLine.MatchString(one)):
@@ -238,12 +235,6 @@ func (s *paperScan) together(cell int) string {
 	return text
 }
 
-// sentences is the text of this line with those that go on with it, up to one that is
-// followed by another paragraph.
-func (s *paperScan) sentences(cell int) string {
-	return s.together(cell)
-}
-
 // paperBox reads width x height x depth.
 func (r *reading) paperBox(drawer, which, text string) {
 	sides := strings.Split(text, " x ")
@@ -280,7 +271,20 @@ func (r *reading) paperPart(name, text string) {
 	r.printed("part", name, "thickness", m[6])
 }
 
-func (r *reading) paperCuts(rows [][]string) {
+// paperCuts reads the cuts of a part: a tag, what, the face, how deep, and where.
+func (r *reading) paperCuts(part string, rows [][]string) {
+	for i, row := range rows {
+		of := fmt.Sprintf("%s %d", part, i+1)
+		r.words("cut", of, "kind", row[1])
+		r.words("cut", of, "face", row[2])
+		if row[3] == "through" {
+			r.words("cut", of, "depth", row[3])
+		} else {
+			r.printed("cut", of, "depth", row[3])
+		}
+		r.span("cut", of, row[4], "left", "right")
+		r.span("cut", of, row[5], "lower", "upper")
+	}
 }
 
 // paperRight reads a line of the form that goes with a box.

@@ -37,6 +37,7 @@ type reported struct {
 		Name, Drawer, Role, Stock, Grain string
 		Quantity, Spares                 int
 		Length, Width, Thickness         float64
+		Operations                       []operation
 	}
 	Setups []struct {
 		CutterWidth   float64 `json:"cutter_width"`
@@ -138,6 +139,11 @@ func reportJSON(r *reading, text string) {
 			r.exact("part", p.Name, measure, v)
 		}
 	}
+	for _, p := range j.Parts {
+		for i, o := range p.Operations {
+			r.cut(fmt.Sprintf("%s %d", p.Name, i+1), o, p.Length, p.Thickness)
+		}
+	}
 	r.count("total", "job", "boxes", boxes)
 	r.count("total", "job", "kinds", len(j.Drawers))
 	r.count("total", "job", "pieces", pieces)
@@ -172,6 +178,50 @@ func reportJSON(r *reading, text string) {
 	}
 	r.rows(j)
 	r.warnings(listed(j.Warnings))
+}
+
+// operation is a cut into a part; its corners are x, y, and the bulge of an arc.
+type operation struct {
+	Kind, Face string
+	Depth      float64
+	Outline    [][]float64
+}
+
+// cut adds a cut, with its place as it is seen on its own face. That of an outline with
+// arcs is known here of circles alone.
+func (r *reading) cut(of string, o operation, length, thickness float64) {
+	r.words("cut", of, "kind", o.Kind)
+	r.words("cut", of, "face", o.Face)
+	if o.Depth >= thickness {
+		r.words("cut", of, "depth", "through")
+	} else {
+		r.exact("cut", of, "depth", o.Depth)
+	}
+	low, high := []float64{math.Inf(1), math.Inf(1)}, []float64{math.Inf(-1), math.Inf(-1)}
+	round := false
+	for _, v := range o.Outline {
+		round = round || len(v) > 2
+		for k := range low {
+			low[k], high[k] = math.Min(low[k], v[k]), math.Max(high[k], v[k])
+		}
+	}
+	switch {
+	case round && len(o.Outline) == 2: // two half circles
+		radius := math.Hypot(high[0]-low[0], high[1]-low[1]) / 2
+		for k := range low {
+			middle := (low[k] + high[k]) / 2
+			low[k], high[k] = middle-radius, middle+radius
+		}
+	case round:
+		return
+	}
+	if o.Face == "outside" {
+		low[0], high[0] = length-high[0], length-low[0]
+	}
+	r.exact("cut", of, "left", low[0])
+	r.exact("cut", of, "right", high[0])
+	r.exact("cut", of, "lower", low[1])
+	r.exact("cut", of, "upper", high[1])
 }
 
 // box adds the three sides of a box.
