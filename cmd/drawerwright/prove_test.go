@@ -165,9 +165,9 @@ func TestProveInInches(t *testing.T) {
 	if p.Units != "in" || !reflect.DeepEqual(p, same) {
 		t.Errorf("0.230 is not 5.842 mm: %+v", p)
 	}
-	for _, one := range p.Proof { // a slot of 1/4
-		if got := one.Bottom.Play.Mean; math.Abs(got-0.02) > 1e-6 {
-			t.Errorf("%s: bottom play %g in, want 0.02", one.Drawer, got)
+	for _, one := range p.Proof { // a slot of 0.246 less 0.230
+		if got := one.Bottom.Play.Mean; math.Abs(got-0.016) > 1e-6 {
+			t.Errorf("%s: bottom play %g in, want 0.016", one.Drawer, got)
 		}
 	}
 }

@@ -34,7 +34,7 @@ func checkText(r *reading, text string) {
 			if m[3] == "no" {
 				m[3] = "0"
 			}
-			r.words("total", "job", "warnings", m[3])
+			r.words("total", "job", "different warnings", m[3])
 		}
 	}
 	if !summed {

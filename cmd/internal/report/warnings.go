@@ -1,5 +1,7 @@
 package report
 
+import "drawerwright/cmd/internal/words"
+
 // Gathered are warnings in their order as lines of text, those that say the same of
 // several drawers in one.
 func Gathered(list []Warning) (lines []string) {
@@ -18,4 +20,9 @@ func Gathered(list []Warning) (lines []string) {
 		lines = append(lines, message)
 	}
 	return lines
+}
+
+// CountWarnings says how many lines Gathered has: as many as a person reads.
+func CountWarnings(list []Warning) string {
+	return words.Count(len(Gathered(list)), "warning", "warnings")
 }
