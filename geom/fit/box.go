@@ -37,6 +37,8 @@ const (
 	grooveCutter // where the bottom's grooves have a cutter of their own
 	grooveFence  // and a fence distance of their own
 	grooveMove   // between the first and the last pass over one
+	endHeight    // of the cutter for tongues that are cut flat
+	endFence     // where their rabbets end
 	// What a caliper reads of these shows several errors at once: they are sources for
 	// [Readings] alone, and off by nothing in a forecast.
 	dadoWidth
@@ -110,13 +112,14 @@ type model struct {
 	router  bool
 	floor   bool // a router that measures depths from under the board
 	own     bool // the dados have a height of their own
+	flat    bool // the tongues are cut flat on the table
 	sources []Source
 	list    []Measure
 }
 
 func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	s := d.Spec
-	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind.FollowsDrawing(), own: d.Setup.DadoHeight > 0 && s.Joint == joinery.DadoRabbet}
+	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind.FollowsDrawing(), own: d.Setup.DadoHeight > 0 && s.Joint == joinery.DadoRabbet, flat: d.Setup.FlatTongues}
 	m.floor = m.router && s.DepthFrom == joinery.FromSpoilboard
 	m.sources = make([]Source, sources)
 	board := func(i int, of Cause, name string, t Spread) {
@@ -141,6 +144,8 @@ func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	set(grooveCutter, OfCutter, "width of the cutter for grooves", a.Cutter)
 	set(grooveFence, OfFence, fenceName+" of the grooves", a.Fence)
 	set(grooveMove, OfFence, "move of the fence between passes over a groove", a.Fence)
+	set(endHeight, OfHeight, heightName+" for the rabbets of front and back", a.Height)
+	set(endFence, OfFence, fenceName+" for the rabbets of front and back", a.Fence)
 	set(bottomFence, OfFence, fenceName+" for the bottom's rabbets", a.Fence)
 	for i, name := range map[int]string{
 		frontDado: "place of the front's dado", frontTongue: "cut of the front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",

@@ -94,6 +94,9 @@ func anySpec(t *rapid.T) joinery.Spec {
 		s.Cutter.Groove = rapid.SampledFrom([]float64{2.4, 3.2, 6.35, s.Cutter.Width}).Draw(t, "blade")
 		s.Bottom = read(t, "other bottom", rapid.Float64Range(3, 12).Draw(t, "any bottom"))
 	}
+	if rapid.Bool().Draw(t, "flat") {
+		s.OnEnd = joinery.Range{Least: 2000, Most: 3000} // longer than any front here
+	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
 		s.BackJoint, s.Setback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
 	}

@@ -45,14 +45,12 @@ func (m *model) shoulder() {
 	c := joinery.Check{Code: "shoulder-gap", Part: joinery.Front, Name: "open at the shoulders (below 0: room at the tongue's end)", Least: -m.limits().EndRoom, Most: most,
 		Words: joinery.Words{Within: joinery.Goes, Below: joinery.Loose, Above: joinery.Open}}
 	t := [][]Term{up(leftRabbet), down(leftDado)}
-	switch { // on a saw one height makes both, unless the dados have their own
-	case m.router:
-		t = append(t, up(fence), down(height))
-	case m.own:
-		t = append(t, up(height), down(dadoHeight))
+	set := height
+	if m.own {
+		set = dadoHeight
 	}
-	if m.router && m.own {
-		t[len(t)-1] = down(dadoHeight)
+	if long := m.tongueLength(); long != set { // else one height makes both
+		t = append(t, up(long), down(set))
 	}
 	if m.floor {
 		t = append(t, down(leftSide))
@@ -145,12 +143,12 @@ func (m *model) deepSlack() []float64 {
 			k[dado]--
 			k[tongue]--
 			switch {
-			case !m.router:
+			case !m.router && !m.flat:
 				k[fence]--
 			case m.floor:
 				k[height]++
 			default:
-				k[height]++
+				k[m.tongueHeight()]++
 				k[board]--
 			}
 		case s.Joint == joinery.Rabbet:

@@ -125,3 +125,51 @@ func TestHalfInchRule(t *testing.T) {
 		t.Errorf("a tongue without play is let through: %+v, %+v", problems, d.Fit)
 	}
 }
+
+// TestFlatTongues: a front e = 0.3 thicker than its mean, T = 12, f = 6, w = 6.2. On end
+// the fence leaves a tongue f, so the rest, T + e - f, stands before the dado's outer wall:
+// recess f - (T + e - f) = 2 f - T - e, 0 - 0.3; play w - f = 0.2. Flat, the cutter takes
+// T - f = 6 from the outside face: recess f - (T - f) = 0 whatever e is, the tongue is
+// T + e - 6 = 6.3, play 6.2 - 6.3 = -0.1. A cutter that is 0.1 high for the rabbets takes
+// 6.1: recess -0.1, tongue 6.2, play 0.
+func TestFlatTongues(t *testing.T) {
+	for _, c := range []struct {
+		onEnd               joinery.Range
+		high, recess, play  float64
+		kind, other, length ReadingKind
+		flat                bool
+	}{
+		{joinery.Range{Least: 150, Most: 600}, 0, -0.3, 0.2, TongueThick, RabbetDeep, TongueLong, false},
+		{joinery.Range{Least: 150, Most: 300}, 0, 0, -0.1, RabbetDeep, TongueThick, TongueLong, true},
+		{joinery.Range{Least: 400, Most: 600}, 0.1, -0.1, 0, RabbetDeep, TongueThick, TongueLong, true},
+	} {
+		board := joinery.Stock{Name: "board", Thickness: joinery.Thickness{Mean: 12, Min: 11.9, Max: 12.3}}
+		bottom := joinery.Stock{Name: "bottom", Thickness: joinery.Measure(6)}
+		d, problems := joinery.Build(joinery.Spec{Name: "a", Count: 1, Width: 400, Height: 100, Depth: 400, Sides: board, Front: board, Back: board, Bottom: bottom, Joint: joinery.DadoRabbet,
+			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.2}, BottomFit: joinery.BottomCaptured, GrooveEnds: joinery.GrooveThrough, BottomSlack: 2, OnEnd: c.onEnd})
+		if d.Setup.FlatTongues != c.flat {
+			t.Fatalf("front of 388, on end from %g to %g: flat is %v (%v)", c.onEnd.Least, c.onEnd.Most, d.Setup.FlatTongues, problems)
+		}
+		off := make([]float64, sources)
+		off[front], off[endHeight] = 0.3, c.high
+		want := map[string]float64{"recess": c.recess, "tongue-play": c.play}
+		for _, m := range Box(d, MeasuredBoards(d.Spec), SawAccuracy, nil) {
+			if v, asked := want[m.Code]; asked && m.Part == joinery.Front {
+				if got := m.Stack.Value(off); math.Abs(got-v) > 1e-9 {
+					t.Errorf("%v: %s %g, want %g", c.onEnd, m.Code, got, v)
+				}
+				delete(want, m.Code)
+			}
+		}
+		if len(want) > 0 {
+			t.Errorf("no %v", want)
+		}
+		read := map[ReadingKind]float64{}
+		for _, r := range Readings(d, SawAccuracy) {
+			read[r.Kind] = r.Target
+		}
+		if _, both := read[c.other]; both || read[c.kind] != 6 || read[c.length] != 6 {
+			t.Errorf("%v: read %v", c.onEnd, read)
+		}
+	}
+}

@@ -12,14 +12,15 @@ func (m *model) known(c joinery.Check) {
 	board, dado, tongue := end(c.Part)
 	switch c.Code {
 	case "tongue-play":
-		if !m.router {
+		if !m.router && !m.flat {
 			// Slot less tongue: the tongue is the fence distance, whatever the board.
 			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] - x[fence] - x[tongue] }, up(cutter, dadoWidth), down(fence, tongue))
 		} else if m.floor {
 			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] + x[height] - x[tongue] }, up(cutter, dadoWidth, height), down(tongue))
 		} else {
 			// The rabbet's depth is measured from the outside face: the rest is tongue.
-			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] - x[board] + x[height] - x[tongue] }, up(cutter, dadoWidth, height), down(board, tongue))
+			deep := m.tongueHeight()
+			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] - x[board] + x[deep] - x[tongue] }, up(cutter, dadoWidth, deep), down(board, tongue))
 		}
 	case "recess":
 		m.level(c, board, dado, tongue, plain)
@@ -65,14 +66,15 @@ func (m *model) known(c joinery.Check) {
 // level is how front or back stand to the ends of the sides.
 func (m *model) level(c joinery.Check, board, dado, tongue int, plain func(func(x []float64) float64, ...[]Term)) {
 	switch {
-	case m.d.Spec.Joint == joinery.DadoRabbet && !m.router:
+	case m.d.Spec.Joint == joinery.DadoRabbet && !m.router && !m.flat:
 		// Wall and tongue each are where the fence puts them.
 		plain(func(x []float64) float64 { return float64(2*x[fence]) + x[dado] + x[tongue] - x[board] }, up(fence, dado, tongue), down(board))
 	case m.d.Spec.Joint == joinery.DadoRabbet && m.floor:
 		plain(func(x []float64) float64 { return x[fence] + x[dado] - x[height] + x[tongue] - x[board] }, up(fence, dado, tongue), down(height, board))
 	case m.d.Spec.Joint == joinery.DadoRabbet:
 		// The outside face is the rabbet's depth before the wall.
-		plain(func(x []float64) float64 { return x[fence] + x[dado] - x[height] + x[tongue] }, up(fence, dado, tongue), down(height))
+		deep := m.tongueHeight()
+		plain(func(x []float64) float64 { return x[fence] + x[dado] - x[deep] + x[tongue] }, up(fence, dado, tongue), down(deep))
 	case m.d.Spec.Joint == joinery.Rabbet:
 		plain(func(x []float64) float64 { return x[fence] + x[dado] - x[board] }, up(fence, dado), down(board))
 	default:
@@ -136,6 +138,27 @@ func (m *model) grooveWall() int {
 	return fence
 }
 
+// tongueHeight is the source of how deep the rabbets before the tongues are, where that
+// is what the machine keeps: of a router, and of a front that lies flat.
+func (m *model) tongueHeight() int {
+	if m.flat {
+		return endHeight
+	}
+	return height
+}
+
+// tongueLength is the source of how long they are: of a front that stands on end, the
+// cutter's height.
+func (m *model) tongueLength() int {
+	switch {
+	case m.router:
+		return fence
+	case m.flat:
+		return endFence
+	}
+	return height
+}
+
 // flush tells whether the bottom stands on a tongue.
 func (m *model) flush() bool {
 	for _, c := range m.d.Fit {
@@ -159,14 +182,8 @@ func (m *model) deep(x []float64, board, cut int) float64 {
 	return v
 }
 
-// long is how long a rabbet is over its meant length: a saw cuts it on end, at the
-// cutter's height.
-func (m *model) long(x []float64, cut int) float64 {
-	if m.router {
-		return x[fence] + x[cut]
-	}
-	return x[height] + x[cut]
-}
+// long is how long a rabbet is over its meant length.
+func (m *model) long(x []float64, cut int) float64 { return x[m.tongueLength()] + x[cut] }
 
 // into is by how much front and back reach into a side.
 func (m *model) into(x []float64, board, dado, rabbet int) float64 {
@@ -213,11 +230,7 @@ func (m *model) spreadTerms() [][]Term {
 	t := [][]Term{up(leftSide, rightSide)}
 	switch m.d.Spec.Joint {
 	case joinery.DadoRabbet:
-		lengths := height
-		if m.router {
-			lengths = fence
-		}
-		return append(t, down(unique(set, lengths)...), down(leftDado, rightDado, leftRabbet, rightRabbet))
+		return append(t, down(unique(set, m.tongueLength())...), down(leftDado, rightDado, leftRabbet, rightRabbet))
 	case joinery.Rabbet:
 		return append(t, down(set, leftDado, rightDado))
 	case joinery.DoubleRabbet:
@@ -266,12 +279,12 @@ func (m *model) depth(c joinery.Check) {
 				return 0
 			}
 			moved := x[fence] + x[dado] + x[tongue]
-			if m.router {
-				moved -= x[height]
+			if m.router || m.flat {
+				moved -= x[m.tongueHeight()]
 			} else {
 				moved += x[fence]
 			}
-			if !m.router || m.floor {
+			if !m.router && !m.flat || m.floor {
 				moved -= x[board]
 			}
 			return max(0, -proud[i]-moved)
@@ -279,7 +292,7 @@ func (m *model) depth(c joinery.Check) {
 		sides := c.Nominal - max(0, -proud[0]) - max(0, -proud[1])
 		m.add(c, func(x []float64) float64 {
 			return sides + x[sideLength] + stands(x, 0, front, frontDado, frontTongue) + stands(x, 1, back, backDado, backTongue)
-		}, up(sideLength, front, back, height), down(fence, frontDado, frontTongue, backDado, backTongue))
+		}, up(sideLength, front, back, m.tongueHeight()), down(fence, frontDado, frontTongue, backDado, backTongue))
 	default:
 		m.add(c, func(x []float64) float64 { return c.Nominal + x[sideLength] }, up(sideLength))
 	}

@@ -75,6 +75,8 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 			by := c.off[cut] + c.off[height]
 			if c.router {
 				by = c.off[cut] + c.off[fence]
+			} else if c.d.Setup.FlatTongues {
+				by = c.off[cut] + c.off[endFence]
 			}
 			if atStart {
 				r.Max.X += by
@@ -141,6 +143,8 @@ func (c cutting) outside(p joinery.Part, k geom.Pocket, t float64) float64 {
 	switch {
 	case !c.router && p.Role == joinery.Bottom && c.d.Setup.BottomFence != c.d.Setup.FenceDistance:
 		tongue += c.off[bottomFence] + own
+	case c.d.Setup.FlatTongues && p.Role != joinery.Bottom: // outside face down: the cutter's height is the depth
+		return k.Depth + c.off[endHeight] - own
 	case !c.router:
 		tongue += c.off[fence] + own
 	case c.floor:

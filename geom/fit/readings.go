@@ -23,7 +23,7 @@ type Reading struct {
 type ReadingKind string
 
 // Readings, in the order in which a person takes them. A router that counts depths from
-// the top takes the same wood from every board, so that the depth of a rabbet is read
+// the top takes the same wood from every board, as does a saw from fronts that lie flat, so that the depth of a rabbet is read
 // and not what is left of the board; one that counts from the spoilboard leaves the same
 // wood, so that this is read and not the depth.
 const (
@@ -91,7 +91,7 @@ func Readings(d joinery.Drawer, a Accuracy) []Reading {
 		r.put(DadoPlace, r.f, 1, fence, both(frontDado, backDado)...)
 		deep := r.h + s.GlueRoom
 		r.deepOrLeft(DadoDepth, UnderDado, deep, sides-deep, height, leftDado, rightDado)
-		if r.router && !r.floor {
+		if r.router && !r.floor || r.flat {
 			r.put(RabbetDeep, s.Front.Thickness.Mean-r.f, -1, height, frontTongue)
 			if tongued {
 				r.put(RabbetDeep, s.Back.Thickness.Mean-r.f, -1, height, backTongue)
@@ -99,7 +99,11 @@ func Readings(d joinery.Drawer, a Accuracy) []Reading {
 		} else {
 			r.put(TongueThick, r.f, 1, fence, both(frontTongue, backTongue)...)
 		}
-		r.put(TongueLong, r.h+r.room(), 1, height, leftRabbet, rightRabbet)
+		long := height
+		if r.flat {
+			long = fence
+		}
+		r.put(TongueLong, r.h+r.room(), 1, long, leftRabbet, rightRabbet)
 	case joinery.Rabbet:
 		r.deepOrLeft(SideRabbet, UnderSide, r.h, sides-r.h, height, leftDado, rightDado)
 		r.put(RabbetLong, s.Front.Thickness.Mean, 1, fence, frontDado)

@@ -17,6 +17,7 @@ import (
 // The outside size is taken with the tongues against their dados' outer walls.
 func (l *layout) dadoRabbet() {
 	l.dado = l.slotFor(l.f)
+	l.drawer.Setup.FlatTongues = l.Cutter.Kind.Fenced() && !l.standsOnEnd(l.Width-2*l.Ts+2*l.h)
 	l.toFront, l.toBack = 2*l.f, 2*l.f
 	l.leastSlot, l.mostSlot = l.f+l.Limits.TonguePlay.Least, l.f+l.Limits.TonguePlay.Most
 	l.drawer.Outside.Depth += max(0, l.Tf-2*l.f)

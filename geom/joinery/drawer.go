@@ -84,6 +84,11 @@ type Setup struct {
 	// fence.
 	RabbetPasses int
 	LastFence    float64
+	// FlatTongues says that front and back are too long or too short to stand on end: the
+	// rabbets of their tongues are cut flat on the table, outside face down, the cutter as
+	// high as they are deep, so that a thicker board has a thicker tongue. Passes and
+	// LastFence are then from the end of the part, as of the [DoubleRabbet].
+	FlatTongues bool
 	// BottomFence is the fence distance for the rabbets of a flush bottom, stood
 	// on end like the front; 0 where there are none.
 	BottomFence float64

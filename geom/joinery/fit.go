@@ -143,7 +143,7 @@ func (c Check) usual() (least, most float64) {
 func (l *layout) tonguePlay(r Role) Check {
 	stock, _ := l.stockOf(r)
 	factor := 0.0
-	if !l.sameLeft() {
+	if !l.sameLeft(r) {
 		factor = -1
 	}
 	return l.play("tongue-play", r, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most)
@@ -155,7 +155,7 @@ func (l *layout) tonguePlay(r Role) Check {
 func (l *layout) recess(r Role) Check {
 	stock, _ := l.stockOf(r)
 	factor := -1.0
-	if !l.sameLeft() {
+	if !l.sameLeft(r) {
 		factor = 0
 	}
 	return l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
@@ -181,7 +181,7 @@ func (l *layout) bottomPlay() Check {
 		kind = "flush"
 	}
 	factor := -1.0
-	if l.flush && l.sameLeft() { // every board gets the same tongue
+	if l.flush && l.sameLeft(Bottom) { // every board gets the same tongue
 		factor = 0
 	}
 	return l.play("bottom-play", Bottom, bottomPlayName(kind), l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Least, l.Limits.BottomPlay.Most)
@@ -192,7 +192,7 @@ func (l *layout) bottomPlay() Check {
 // rabbets are cut down from that face.
 func (l *layout) flushness() Check {
 	factor := -1.0
-	if !l.sameLeft() {
+	if !l.sameLeft(Bottom) {
 		factor = 0
 	}
 	return l.check("bottom-flush", Bottom, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -l.Limits.Recess, l.Limits.Recess,

@@ -86,9 +86,12 @@ func (l *layout) checkTongues() {
 				r, recess.Verdict, l.standing(recess), l.deeper(recess)), "plane or sand it flush after gluing up, or leave it so", l.fenceWays(r, stock)...)
 			l.checks(recess)
 		}
-		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind.Fenced() {
+		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind.Fenced() && !l.drawer.Setup.FlatTongues {
 			l.passes(r, stock.Thickness.Max, field)
 		}
+	}
+	if l.drawer.Setup.FlatTongues {
+		l.checkPasses([]float64{l.h})
 	}
 }
 

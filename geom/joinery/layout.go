@@ -59,9 +59,19 @@ func newLayout(s Spec) *layout {
 
 // sameLeft tells whether every board keeps the same thickness under the cuts from
 // its outside face: a saw's rabbets are cut with the inside face against the
-// fence, a router's when its depths are measured from the spoilboard. Else every
-// board loses the same.
-func (l *layout) sameLeft() bool { return !l.Cutter.Kind.FollowsDrawing() || l.fromSpoilboard() }
+// fence, a router's when its depths are measured from the spoilboard. Else, and of
+// fronts and backs that lie flat, every board loses the same.
+func (l *layout) sameLeft(r Role) bool {
+	if l.drawer.Setup.FlatTongues && (r == Front || r == Back) {
+		return false
+	}
+	return !l.Cutter.Kind.FollowsDrawing() || l.fromSpoilboard()
+}
+
+// standsOnEnd reports whether the machine stands a part of this length on its end.
+func (s Spec) standsOnEnd(length float64) bool {
+	return s.OnEnd == Range{} || length >= s.OnEnd.Least-settle && length <= s.OnEnd.Most+settle
+}
 
 // fromSpoilboard is sameLeft for the cuts from the inside face, which a saw makes
 // at one cutter height.

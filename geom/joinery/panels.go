@@ -72,7 +72,7 @@ func (l *layout) thinnest(p Part) geom.Panel {
 	out.Thickness -= less
 	out.Pockets = slices.Clone(out.Pockets)
 	for i := range out.Pockets {
-		if k := &out.Pockets[i]; k.Face == geom.Outside && l.sameLeft() || l.fromSpoilboard() {
+		if k := &out.Pockets[i]; k.Face == geom.Outside && l.sameLeft(p.Role) || l.fromSpoilboard() {
 			k.Depth -= less
 		}
 	}

@@ -156,6 +156,10 @@ type Spec struct {
 	// is slid in is at the front: behind it ends in the open.
 	BottomSlack float64
 	DeepSlack   *float64
+	// OnEnd is how long a front may be that a machine with a fence stands on its end for
+	// its tongues; none is any length.
+	OnEnd Range
+
 	// DadoPlay and GroovePlay are what a router makes its slots wider than the tongue and the bottom.
 	DadoPlay, GroovePlay float64
 	// SlotRoom is how much wider than its smallest bit a router makes a slot at least.

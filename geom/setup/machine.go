@@ -33,6 +33,11 @@ func DefaultMachine(k joinery.CutterKind) Machine {
 	return Machine{}
 }
 
+// OnEnd is how long a part may be that is stood on its end.
+func (m Machine) OnEnd() joinery.Range {
+	return joinery.Range{Least: m.LeastOnEnd, Most: m.MostOnEnd}
+}
+
 // Machines are those of a shop. A kind that is missing is [DefaultMachine]'s.
 type Machines map[joinery.CutterKind]Machine
 

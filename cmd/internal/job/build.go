@@ -8,6 +8,7 @@ import (
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/opening"
+	"drawerwright/geom/setup"
 )
 
 // job makes the job of the values of a file, and checks what concerns more
@@ -56,6 +57,7 @@ func (r *reader) job(root *section) *Job {
 		b.stockNames = append(b.stockNames, s.Name)
 	}
 	j.Templates, j.Sheets, j.Machines = b.templates(), b.sheets(), b.machines()
+	b.shop = j.Machines
 	b.openings = b.readOpenings()
 	b.slides, b.slidesLost = b.readSlides()
 	for i, s := range get["drawers"].sections {
@@ -92,6 +94,7 @@ type builder struct {
 	stockNames []string
 	openings   map[string]*opening.Opening // nil are those that could not be read
 	slides     map[string]*opening.Slide
+	shop       setup.Machines
 	number     int               // of the entry that is being read
 	waiting    []waiting         // entries that have been read
 	unplanned  bool              // some of them cannot be planned
@@ -187,6 +190,9 @@ func (b *builder) drawer(s *section) Drawer {
 	}
 	put("templates", b.root.values["templates"])
 	d.Limits, d.Accuracy = b.limits, accuracy(b.accuracy, d.Cutter.Kind)
+	if d.Cutter.Kind.Fenced() {
+		d.OnEnd = b.shop.Of(d.Cutter.Kind).OnEnd()
+	}
 	settled := b.setJoinery(&d, b.sub(s, "joinery", joineryKeys), put)
 	b.corners(&d, s, put)
 	settled = b.fittings(&d, s, put) && settled
