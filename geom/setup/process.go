@@ -200,6 +200,10 @@ func (p *process) choose(list []Step) Step {
 		if first == nil {
 			first = &b
 		}
+		// A part is turned over for its length alone, as joinery.Setup.FlatTongues has it.
+		if s.Work == OnEnd && b.Limit != LimitLeastEnd && b.Limit != LimitMostEnd {
+			break
+		}
 	}
 	s := list[0]
 	s.passes()

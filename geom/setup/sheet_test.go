@@ -1,6 +1,7 @@
 package setup_test
 
 import (
+	"math/rand/v2"
 	"slices"
 	"testing"
 
@@ -160,5 +161,38 @@ func TestByHand(t *testing.T) {
 	}
 	if !slices.Equal(works, []setup.Work{setup.Knifed, setup.Shoulder, setup.Ploughed}) {
 		t.Error(works)
+	}
+}
+
+// TestSheetAndForecast: a front's rabbets are cut flat on the sheet where the drawer says
+// that they are, and nowhere else, whatever the drawer and the limits of its machine.
+func TestSheetAndForecast(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 5))
+	seen := map[bool]int{}
+	for range 400 {
+		s, machines := anySpec(r), anyMachines(r)
+		s.Joint = joinery.DadoRabbet
+		s.OnEnd = machines.Of(s.Cutter.Kind).OnEnd()
+		d, problems := joinery.Build(s)
+		if !s.Cutter.Kind.Fenced() || slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
+			continue
+		}
+		for _, b := range boards(d) {
+			if b.Role != joinery.Front {
+				continue
+			}
+			for _, step := range setup.Process(b, s.Cutter, machines) {
+				if step.Kind != geom.Rabbet || step.Refused != nil {
+					continue
+				}
+				if flat := step.Work == setup.AtEnd; flat != d.Setup.FlatTongues {
+					t.Fatalf("a front of %g: flat on the sheet %v, in the forecast %v (%+v)", b.Panel.Length(), flat, d.Setup.FlatTongues, step)
+				}
+				seen[d.Setup.FlatTongues]++
+			}
+		}
+	}
+	if seen[true] < 10 || seen[false] < 10 {
+		t.Errorf("too few: %v", seen)
 	}
 }
