@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom/fit"
 )
 
@@ -92,7 +93,7 @@ func Verdicts(b batch.Batch) []Judged {
 }
 
 // String is a line of the verdict.
-func (j Judged) String() string { return Some(j.Drawers) + ": " + j.Said }
+func (j Judged) String() string { return words.Some(j.Drawers) + ": " + j.Said }
 
 // Basis says once what verdicts rest on.
 var Basis = fmt.Sprintf("Verdicts are on boards and machine off as they usually are: %d random boxes of each drawer; likely is what all but 0.27 %% of them are.", fit.Draws)

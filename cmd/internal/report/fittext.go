@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
 )
@@ -41,7 +42,7 @@ func together(out *bytes.Buffer, list []Foreseen, say func(Foreseen) string) {
 		names[body] = append(names[body], d.Drawer)
 	}
 	for _, body := range bodies {
-		fmt.Fprintf(out, "\n%s%s", Some(names[body]), body)
+		fmt.Fprintf(out, "\n%s%s", words.Some(names[body]), body)
 	}
 }
 

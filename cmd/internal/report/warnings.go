@@ -14,7 +14,7 @@ func Gathered(list []Warning) (lines []string) {
 		said[w.Message] = append(said[w.Message], w.Drawer)
 	}
 	for _, message := range order {
-		if names := Some(said[message]); names != "" {
+		if names := words.Some(said[message]); names != "" {
 			message = names + ": " + message
 		}
 		lines = append(lines, message)
