@@ -187,9 +187,9 @@ type Spec struct {
 // Defaults of a Spec, all common practice without a source; a job file can
 // change each.
 const (
-	DefaultBottomSlack = 2.0 // mm in all, each way; sheet bottoms hardly move
-	DefaultDadoPlay    = 0.2 // mm: a slip fit with room for glue, also where a board is 0.1 thicker
-	DefaultGroovePlay  = 0.2 // mm: a dry bottom slides in by hand
+	DefaultBottomSlack = 2.0  // mm in all, each way; sheet bottoms hardly move
+	DefaultDadoPlay    = 0.25 // mm: the middle of the usual limits, so that the spread of boards has room either way
+	DefaultGroovePlay  = 0.2  // mm: a dry bottom slides in by hand
 )
 
 // Field names the entry of a job file that a [Problem] is about.
