@@ -119,9 +119,10 @@ func (l *layout) checkSlack() {
 // shallowGrooves is the advice where no slack suits the grooves.
 const shallowGrooves = "cut deeper grooves, in thicker boards"
 
-// rightSlack is a slack that is right for grooves of this depth.
+// rightSlack is a slack that is right for grooves of this depth, and keeps its limits with
+// what lengths are off.
 func (l *layout) rightSlack(w slackWay) Remedy {
-	return l.between(w.field, l.usualSlack(w), l.held()/2)
+	return l.between(w.field, l.usualSlack(w), min(l.held()/2, l.Limits.BottomSlack.Most-l.Spreads[SlackName(w.along)].Most))
 }
 
 // checkMovement judges whether a bottom has room to swell, and does not drop out when it

@@ -12,13 +12,31 @@ import (
 	"drawerwright/geom/joinery"
 )
 
+// offMiddle is a job whose play spreads wider than its limits, and is set off their middle.
+const offMiddle = `units: mm
+stock:
+  ply 12: {thickness: [12, 12.02]}
+  ply 6: {thickness: 6}
+cutter: {kind: router, diameter: 6, reach: 22, flutes: 2}
+accuracy: {cutter: 0.25mm}
+joinery: {dado-play: 0.15}
+drawers:
+  - name: tray
+    outside: 380 x 80 x 420
+    sides: ply 12
+    bottom: ply 6
+`
+
 // TestHintsOfOddsInJobs: a setting that a hint names with the odds it brings, written
 // into the job file, brings those odds, and nothing new is said of any drawer.
 func TestHintsOfOddsInJobs(t *testing.T) {
 	hint := regexp.MustCompile(`^write an? ([a-z-]+) of (.+): then (.+)$`)
 	followed := 0
-	for seed := uint64(0); seed < 48; seed++ {
+	for seed := uint64(0); seed < 24; seed++ {
 		text := jobtest.Seeded(seed, jobtest.Want{}).Text
+		if seed == 0 {
+			text = offMiddle
+		}
 		j, found, before, _ := said(t, text)
 		if j == nil {
 			continue
