@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"flag"
 	"net/http"
 	"net/http/httptest"
 	"os"
@@ -251,13 +252,14 @@ func TestOutputsOfSamplesAgree(t *testing.T) {
 	}
 }
 
-// TestOutputsOfAnyJobAgree: of 300 random jobs that can be built, the first few by the
-// commands themselves.
+// randomJobs is how many random jobs are tried; .ci/check tries 300, some minutes'
+// work.
+var randomJobs = flag.Int("jobs", 16, "how many random jobs have their outputs compared")
+
+// TestOutputsOfAnyJobAgree: of random jobs that can be built, the first by the commands
+// themselves.
 func TestOutputsOfAnyJobAgree(t *testing.T) {
-	jobs, byCommand := 12, 1
-	if testing.Short() {
-		jobs, byCommand = 20, 2
-	}
+	jobs, byCommand := *randomJobs, 1
 	var next, agree atomic.Int64
 	t.Run("jobs", func(t *testing.T) {
 		for range 4 {

@@ -14,6 +14,7 @@ import (
 var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.CheckText, `^(.*): 8 kinds`, "${1}: 9 kinds", "total", "kinds"},
 	{readback.CheckText, ` 9 boxes`, " 8 boxes", "total", "boxes"},
+	{readback.CheckText, `no errors, \d+ warnings`, "no errors, 18 warnings", "total", "different warnings"},
 	{readback.CheckText, `warning: tote: a saw`, "warning: tote: no saw", "warning", "drawers"},
 	{readback.CheckText, `warning: right-1, right-2, right-3: a saw`, "warning: right-1, right-2: a saw", "warning", "drawers"},
 	{readback.CheckJSON, `"message": "tote: a saw`, `"message": "tote: no saw`, "warning", "drawers"},

@@ -34,9 +34,9 @@ type Cause string
 
 const (
 	OfSides    Cause = "the boards of the sides"
-	OfFront    Cause = "the board of the front"
-	OfBack     Cause = "the board of the back"
-	OfBottom   Cause = "the board of the bottom"
+	OfFront    Cause = "the boards of the front"
+	OfBack     Cause = "the boards of the back"
+	OfBottom   Cause = "the boards of the bottom"
 	OfDividers Cause = "the boards of the dividers"
 	OfCutter   Cause = "cutter" // from here on as the accuracies are called
 	OfCut      Cause = "cut"
