@@ -2,7 +2,6 @@ package fit
 
 import (
 	"math"
-	"math/rand/v2"
 	"slices"
 )
 
@@ -43,13 +42,13 @@ func Aim(s Stack, window Range) float64 {
 
 // deviations are what random boxes are off what they are set for.
 func deviations(s Stack, n int, seed uint64) []float64 {
-	random := rand.New(rand.NewPCG(seed, 0))
 	off, used := make([]float64, len(s.Sources)), usedBy([]Stack{s})
+	random := streams(used, seed, 0)
 	nominal := s.Value(off)
 	list := make([]float64, n)
 	for i := range list {
-		for _, k := range used {
-			off[k] = s.Sources[k].draw(random)
+		for j, k := range used {
+			off[k] = s.Sources[k].draw(random[j])
 		}
 		list[i] = s.Value(off) - nominal
 	}

@@ -96,7 +96,7 @@ type drawnChunk struct {
 }
 
 func drawChunk(stacks []Stack, limits []Range, worst []Result, used []int, n int, seed, part uint64) drawnChunk {
-	random := rand.New(rand.NewPCG(seed, part))
+	random := streams(used, seed, part)
 	list := make([]tally, len(stacks))
 	scale := make([]float64, len(stacks))
 	for i, w := range worst {
@@ -109,8 +109,8 @@ func drawChunk(stacks []Stack, limits []Range, worst []Result, used []int, n int
 	off := make([]float64, len(sources))
 	right := 0
 	for range n {
-		for _, k := range used {
-			off[k] = sources[k].draw(random)
+		for i, k := range used {
+			off[k] = sources[k].draw(random[i])
 		}
 		whole := true
 		for i := range stacks {
@@ -148,6 +148,20 @@ func usedBy(stacks []Stack) (list []int) {
 	}
 	return list
 }
+
+// streams are the random numbers of sources, by their places: each has its own, so that
+// a source that comes into use or goes out of it does not change what others draw, and
+// two settings of a job are compared over the same boards and cuts.
+func streams(used []int, seed, part uint64) []*rand.Rand {
+	list := make([]*rand.Rand, len(used))
+	for i, k := range used {
+		list[i] = rand.New(rand.NewPCG(seed^uint64(k+1)*streamStep, part))
+	}
+	return list
+}
+
+// streamStep sets the seeds of sources far apart: 2^64 over the golden ratio, odd.
+const streamStep = 0x9e3779b97f4a7c15
 
 func (s *Source) draw(random *rand.Rand) float64 {
 	if s.Shape == Uniform {

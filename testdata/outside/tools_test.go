@@ -177,6 +177,10 @@ func build(t *testing.T, job string, options ...string) (dir string, r report) {
 		if err := os.WriteFile(path, []byte(job), 0o644); err != nil {
 			return "", err
 		}
+		// Files that samples name stand beside the job.
+		if err := os.CopyFS(filepath.Join(tmp, "slides"), os.DirFS("../../samples/slides")); err != nil {
+			return "", err
+		}
 		if out, err := exec.Command(command, append([]string{"build", path, "-o", dir}, options...)...).CombinedOutput(); err != nil {
 			return "", fmt.Errorf("build: %w\n%s", err, out)
 		}

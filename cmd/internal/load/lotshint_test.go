@@ -19,7 +19,7 @@ import (
 func TestHintsOfLotsInJobs(t *testing.T) {
 	hint := regexp.MustCompile(`^the boards? of the (sides|front|back|bottom), .* lots that differ by no more than (.+), and write the readings`)
 	followed := 0
-	for seed := uint64(0); seed < 24; seed++ {
+	for seed := uint64(0); seed < 40; seed++ {
 		text := jobtest.Seeded(seed, jobtest.Want{}).Text
 		j, found, _, _ := said(t, text)
 		if j == nil {

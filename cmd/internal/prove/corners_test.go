@@ -65,7 +65,7 @@ func TestCorners(t *testing.T) {
 						}
 						if c.End == "back" && back == joinery.Housed {
 							steady(t, name+": setback", c.Recess, 10)
-							steady(t, name+": play", c.Play, 0.2)
+							steady(t, name+": play", c.Play, 0.25)
 						}
 					}
 				}
