@@ -83,7 +83,7 @@ func TestKitchenBank(t *testing.T) {
 	is(t, "pieces", float64(partOf(t, r, "base-2-side").Quantity), 3)
 	// The tray's fingers: 62 / 12.15 wants 5 rows, but a bit of 3 needs 7.5: 12.4 each.
 	tray := partOf(t, r, "tray-front")
-	is(t, "tray front's finger", tray.Outline[1][1], 62.0/5-0.2/4)
+	is(t, "tray front's finger", tray.Outline[1][1], 62.0/5-0.25/4)
 }
 
 // TestWorkshopBench, by hand. Rows of 520 - 3 x 3 = 511 that grow by 1.25: 511 / (1 +

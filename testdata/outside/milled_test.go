@@ -56,7 +56,7 @@ func (v trial) growth(r report, p part) float64 {
 	if !slices.ContainsFunc(p.Operations, func(o operation) bool { return o.Face == "outside" }) {
 		return more
 	}
-	if r.Router.DepthFrom == "spoilboard" || r.machine(p) == "saw" { // what is left stays the same
+	if r.Router.DepthFrom == "spoilboard" || r.machine(p) != "router" { // what is left stays the same
 		more = 0
 	}
 	return more - v.depth
@@ -140,7 +140,7 @@ func milled(p part, r report, files map[string]cutFile, v trial) (jsonPanel, err
 			through := depth == nominal
 			// A depth told from the spoilboard leaves as much wood in every board; and
 			// so does a saw beside whose blade the inside face runs along the fence.
-			if left || outside && r.machine(p) == "saw" {
+			if left || outside && r.machine(p) != "router" {
 				depth += thick - nominal
 			}
 			depth += v.depth
@@ -292,7 +292,7 @@ func TestMilled(t *testing.T) {
 					if !r.classic(d) {
 						continue
 					}
-					if v.along != 0 && d.Machine == "saw" { // which turns nothing over on pins
+					if v.along != 0 && d.Machine != "router" { // which turns nothing over on pins
 						continue
 					}
 					v := v.in(r, d)

@@ -10,7 +10,7 @@ import (
 func (r report) sheet(p part, unit geom.Unit) sheet {
 	s := sheet{Panel: r.panel(p), unit: unit, routing: r.Router}
 	s.OverRun *= r.mm()
-	if r.machine(p) == "saw" {
+	if r.machine(p) != "router" {
 		s.DepthFrom = "top" // a saw's depths are always those of its cuts
 	}
 	diameters := map[string][]float64{}

@@ -23,7 +23,7 @@ func cornered(t *testing.T, cutter string, joint, back joinery.Joint, fit joiner
 		t.Fatal(problems)
 	}
 	s := &j.Drawers[0].Spec
-	s.Joint, s.BackJoint, s.BottomFit, s.Fasteners, s.Setback = joint, back, fit, joinery.Screws, 10
+	s.Joint, s.BackJoint, s.BottomFit, s.Fasteners, s.Setback, s.DadoPlay = joint, back, fit, joinery.Screws, 10, 0.2
 	b, found := batch.Make(j)
 	for _, p := range found {
 		if p.Error {
@@ -65,7 +65,7 @@ func TestCorners(t *testing.T) {
 						}
 						if c.End == "back" && back == joinery.Housed {
 							steady(t, name+": setback", c.Recess, 10)
-							steady(t, name+": play", c.Play, 0.25)
+							steady(t, name+": play", c.Play, 0.2)
 						}
 					}
 				}

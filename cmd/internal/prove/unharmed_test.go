@@ -19,7 +19,7 @@ stock:
 cutter: {kind: router, %s}
 %s
 drawers:
-  - {name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply}
+  - {name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply, joinery: {dado-play: 0.2}}
 `, bits, more)
 }
 
