@@ -23,18 +23,17 @@ import (
 type box struct {
 	spec joinery.Spec
 
-	side, end                       [2]float64 // thicknesses
-	bottom                          float64
-	slot, place                     [2]float64 // of the dados for front and back
-	depth                           [2]float64 // of the dados in either side
-	tongue                          [2]float64
-	long                            [2]float64 // tongues of the front, left and right
-	backSlot, backPlace             float64    // of a housed back
-	groove, grooveAt, bottomTongue  float64
-	grooveSide, grooveEnd           [2]float64 // how deep
-	length, sideLength, high        float64
-	bottomLength, bottomWidth       float64
-	drawnLength, drawnWidth, drawnH float64
+	side, end                         [2]float64 // thicknesses
+	bottom                            float64
+	slot, place                       [2]float64 // of the dados for front and back
+	depth                             [2]float64 // of the dados in either side
+	tongue                            [2]float64
+	long                              [2]float64 // tongues of the front, left and right
+	backSlot, backPlace               float64    // of a housed back
+	groove, grooveAt, bottomTongue    float64
+	grooveSide, grooveEnd             [2]float64 // how deep
+	length, sideLength, high          float64
+	bottomLength, bottomWidth, drawnH float64
 }
 
 // limited is a measure with its limits.

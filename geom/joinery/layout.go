@@ -97,11 +97,10 @@ func (l *layout) failed() bool {
 	return failing(l.problems)
 }
 
-// text prints a computed length in the unit that the job is written in; atLeast
-// and atMost print bounds, so that what they advise is right when followed.
-func (l *layout) text(mm float64) string    { return geom.LengthOf(mm).Text(l.Units) }
-func (l *layout) atLeast(mm float64) string { return geom.LengthOf(mm).RoundUp(l.Units).Text(l.Units) }
-func (l *layout) atMost(mm float64) string  { return geom.LengthOf(mm).RoundDown(l.Units).Text(l.Units) }
+// text prints a computed length in the unit that the job is written in; atMost prints
+// a bound, so that what it advises is right when followed.
+func (l *layout) text(mm float64) string   { return geom.LengthOf(mm).Text(l.Units) }
+func (l *layout) atMost(mm float64) string { return geom.LengthOf(mm).RoundDown(l.Units).Text(l.Units) }
 
 // printed is a length as whoever follows a piece of advice writes it.
 func (l *layout) printed(mm float64) float64 {
