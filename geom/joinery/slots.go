@@ -42,8 +42,9 @@ func (l *layout) checkSlots(shrinks float64) {
 // takes the slots backwards past the screws, and wood that shrinks forwards.
 func (l *layout) rearHoles(length, width float64) []geom.Pocket {
 	r := l.screw(bottomScrew).hole / 2
-	if l.Bottom.Solid && l.Cutter.Kind.FollowsDrawing() {
-		r = math.Max(r, (l.Cutter.Width+l.SlotRoom)/2) // a slot just as wide as its bit has no room for rounding
+	// A slot just as wide as its bit has no room for rounding.
+	if bit := l.Cutter.Width / 2; l.Bottom.Solid && l.Cutter.Kind.FollowsDrawing() && bit < r+settle {
+		r = math.Max(r, bit+l.SlotRoom/2)
 	}
 	swells, shrinks := float64(width*l.Bottom.Swelling), float64(width*l.Bottom.Shrinkage)
 	y := width - l.Tk/2

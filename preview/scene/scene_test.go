@@ -20,7 +20,7 @@ func spec(j joinery.Joint, bottom joinery.BottomFit) joinery.Spec {
 	ply := stock("ply", 12)
 	return joinery.Spec{Name: "tray", Count: 2, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("board", 5),
 		Joint: j, Fasteners: joinery.Screws, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: bottom,
-		BottomSlack: joinery.DefaultBottomSlack, DadoPlay: joinery.DefaultDadoPlay, GroovePlay: joinery.DefaultGroovePlay, SlotRoom: 0.05}
+		BottomSlack: joinery.DefaultBottomSlack, DadoPlay: 0.2, GroovePlay: joinery.DefaultGroovePlay, SlotRoom: 0.05}
 }
 
 func made(t *testing.T, s joinery.Spec) scene.Scene {
@@ -166,7 +166,7 @@ func TestFingerPlays(t *testing.T) {
 	s := spec(joinery.BoxJoint, joinery.BottomApplied)
 	s.FingerWidth = 20 // seven rows
 	m := made(t, s)
-	const rows, gap = 7, joinery.DefaultDadoPlay / 2
+	const rows, gap = 7, 0.2 / 2
 	count := map[string]int{}
 	pitch := m.Boxes[0].Size.Height / rows
 	for _, p := range m.Boxes[0].Plays {
