@@ -43,12 +43,13 @@ func Aim(s Stack, window Range) float64 {
 // deviations are what random boxes are off what they are set for.
 func deviations(s Stack, n int, seed uint64) []float64 {
 	off, used := make([]float64, len(s.Sources)), usedBy([]Stack{s})
-	random := streams(used, seed, 0)
+	random := deviates(s.Sources, used, n, seed, 0)
 	nominal := s.Value(off)
 	list := make([]float64, n)
 	for i := range list {
 		for j, k := range used {
-			off[k] = s.Sources[k].draw(random[j])
+			by := s.Sources[k].spread()
+			off[k] = float64(by.times*random[j][i]) + by.plus
 		}
 		list[i] = s.Value(off) - nominal
 	}

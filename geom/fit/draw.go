@@ -96,7 +96,11 @@ type drawnChunk struct {
 }
 
 func drawChunk(stacks []Stack, limits []Range, worst []Result, used []int, n int, seed, part uint64) drawnChunk {
-	random := streams(used, seed, part)
+	random := deviates(stacks[0].Sources, used, n, seed, part)
+	spreads := make([]spread, len(used))
+	for i, k := range used {
+		spreads[i] = stacks[0].Sources[k].spread()
+	}
 	list := make([]tally, len(stacks))
 	scale := make([]float64, len(stacks))
 	for i, w := range worst {
@@ -105,12 +109,11 @@ func drawChunk(stacks []Stack, limits []Range, worst []Result, used []int, n int
 			scale[i] = bins / width
 		}
 	}
-	sources := stacks[0].Sources
-	off := make([]float64, len(sources))
+	off := make([]float64, len(stacks[0].Sources))
 	right := 0
-	for range n {
+	for b := range n {
 		for i, k := range used {
-			off[k] = sources[k].draw(random[i])
+			off[k] = float64(spreads[i].times*random[i][b]) + spreads[i].plus
 		}
 		whole := true
 		for i := range stacks {
@@ -149,29 +152,59 @@ func usedBy(stacks []Stack) (list []int) {
 	return list
 }
 
-// streams are the random numbers of sources, by their places: each has its own, so that
-// a source that comes into use or goes out of it does not change what others draw, and
-// two settings of a job are compared over the same boards and cuts.
-func streams(used []int, seed, part uint64) []*rand.Rand {
-	list := make([]*rand.Rand, len(used))
+// deviates are standard random numbers of sources, by their places: from 0 to 1 of a
+// Uniform one, with a standard deviation of 1 of a Normal one. Each source has its own, so
+// that a source that comes into use or goes out of it does not change what others draw,
+// and two settings of a job are compared over the same boards and cuts.
+func deviates(from []Source, used []int, n int, seed, part uint64) [][]float64 {
+	list := make([][]float64, len(used))
 	for i, k := range used {
-		list[i] = rand.New(rand.NewPCG(seed^uint64(k+1)*streamStep, part))
+		key := deviateKey{k, from[k].Shape, n, seed, part}
+		if kept, known := keptDeviates.Load(key); known {
+			list[i] = kept.([]float64)
+			continue
+		}
+		list[i] = from[k].Shape.deviates(n, rand.New(rand.NewPCG(seed^uint64(k+1)*streamStep, part)))
+		if seed == Seed && k < sources && part < (Draws+chunk-1)/chunk { // every drawer draws these
+			keptDeviates.Store(key, list[i])
+		}
 	}
 	return list
+}
+
+// keptDeviates are those of the draws that every drawer gets: some 80 KB a source.
+var keptDeviates sync.Map
+
+type deviateKey struct {
+	source     int
+	shape      Shape
+	n          int
+	seed, part uint64
 }
 
 // streamStep sets the seeds of sources far apart: 2^64 over the golden ratio, odd.
 const streamStep = 0x9e3779b97f4a7c15
 
-func (s *Source) draw(random *rand.Rand) float64 {
-	if s.Shape == Uniform {
-		return float64(2*s.half()*random.Float64()) - s.Minus
-	}
-	for {
-		if z := random.NormFloat64(); math.Abs(z) <= normalLimit {
-			return s.middle() + float64(s.sigma()*z)
+func (s Shape) deviates(n int, random *rand.Rand) []float64 {
+	list := make([]float64, 0, n)
+	for len(list) < n {
+		if s == Uniform {
+			list = append(list, random.Float64())
+		} else if z := random.NormFloat64(); math.Abs(z) <= normalLimit {
+			list = append(list, z)
 		}
 	}
+	return list
+}
+
+// spread is what deviates are multiplied by and added to for a source.
+type spread struct{ times, plus float64 }
+
+func (s Source) spread() spread {
+	if s.Shape == Uniform {
+		return spread{2 * s.half(), -s.Minus}
+	}
+	return spread{s.sigma(), s.middle()}
 }
 
 func (t tally) drawn(r Result) Drawn {
