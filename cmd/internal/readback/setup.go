@@ -196,6 +196,9 @@ func zero(text string) bool { return strings.Trim(text, "0.") == "" }
 func (s *setupReader) checks(rows [][]string) {
 	nth := make(map[string]int)
 	for _, row := range rows {
+		if len(row) < 3 {
+			break // a sentence under the table
+		}
 		nth[row[0]]++
 		name := fmt.Sprintf("%s: %s %d", s.setting, row[0], nth[row[0]])
 		s.printed(s.of, name, "is", row[1])
