@@ -218,9 +218,9 @@ await attempt('a name that would be markup', async () => {
 await attempt('sheets', async () => {
   await page.locator('#tab-sheets').click();
   await until('sheets are drawn', async () => (await page.locator('#lists figure .piece').count()) > 4);
-  const first = await page.locator('#lists h2').first().textContent();
+  const first = await page.locator('#lists h2 + p').first().textContent(); // how many sheets
   await field(page, 'drawers', '0', 'count').fill('30');
-  await until('and drawn anew', async () => ![first, null].includes(await page.locator('#lists h2').first().textContent().catch(() => null)));
+  await until('and drawn anew', async () => ![first, null].includes(await page.locator('#lists h2 + p').first().textContent().catch(() => null)));
   await until('cuts are there', async () => (await page.locator('#lists details tbody tr').count()) > 20);
   await page.screenshot({ path: join(folder, 'sheets.png') });
   await accessible(page);
