@@ -232,6 +232,7 @@ await attempt('units', async () => {
   await until('inches', async () => (await page.locator('#lists caption').first().textContent()).endsWith('in'));
   must(!(await source(page)).includes('units: in'), 'the display has changed the job');
   await page.selectOption('#unit', '');
+  await until('as the job has them', async () => (await page.locator('#lists caption').first().textContent()).endsWith('mm'));
 });
 
 await attempt('sections, copies and removals', async () => {
