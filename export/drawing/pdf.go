@@ -121,7 +121,8 @@ func (s sheet) shape(shape Shape) {
 // have by the hundred. Its corners are rounded as all others are.
 func (s sheet) rectangle(path []geom.Vertex) {
 	b := geom.Loop(path).Bounds()
-	point := func(mm float64) float64 { return math.Round(mm*72/inch*100) / 100 }
+	// By way of whole nanometres, as num does.
+	point := func(mm float64) float64 { return math.Round(geom.LengthOf(mm).MM()*72/inch*100) / 100 }
 	x, y := point(b.Min.X), point(b.Min.Y)
 	s.pdf.RawWriteStr(fmt.Sprintf("%.2f %.2f %.2f %.2f re", x, y, point(b.Max.X)-x, point(b.Max.Y)-y))
 }

@@ -12,10 +12,12 @@ import (
 	"drawerwright/geom"
 )
 
-// num prints millimetres to a tenth of a micrometre.
+// num prints millimetres to a tenth of a micrometre. They are whole nanometres before,
+// because processors differ in the last bit of a float64, which would say to which side
+// a half goes.
 func num(mm float64) string {
-	mm = math.Round(mm*1e4) / 1e4
-	return strconv.FormatFloat(mm+0, 'f', -1, 64)
+	tenths := math.Round(float64(geom.LengthOf(mm)) / 100)
+	return strconv.FormatFloat(tenths/1e4+0, 'f', -1, 64)
 }
 
 // shade is an ink as a colour.
