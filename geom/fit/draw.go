@@ -22,6 +22,9 @@ const (
 	// chunk is how many draws are made from one seed: the work that is shared out,
 	// so that it is the same on any number of processors.
 	chunk = 1 << 11
+	// block is how many boxes get their errors at once, source by source: few enough
+	// for a processor's nearest cache, which all sources of a chunk are not.
+	block = 16
 	// bins of the histogram of a measure, over its worst case.
 	bins = 1000
 	// beyond is the part of the draws beyond either end of Common: what a normal
@@ -44,12 +47,7 @@ func Draw(stacks []Stack, limits []Range, n int, seed uint64) (list []Drawn, rig
 	if len(stacks) == 0 || n <= 0 {
 		return nil, 0
 	}
-	return draw(stacks, limits, usedBy(stacks), n, seed)
-}
-
-// draw draws the sources that are used, also for fewer measures than look at them, so
-// that they get the same boxes.
-func draw(stacks []Stack, limits []Range, used []int, n int, seed uint64) (list []Drawn, right float64) {
+	used := usedBy(stacks)
 	worst := make([]Result, len(stacks))
 	for i, s := range stacks {
 		worst[i] = s.Result()
@@ -109,15 +107,22 @@ func drawChunk(stacks []Stack, limits []Range, worst []Result, used []int, n int
 			scale[i] = bins / width
 		}
 	}
-	off := make([]float64, len(stacks[0].Sources))
+	boxes := make([][]float64, block)
+	for j := range boxes {
+		boxes[j] = make([]float64, len(stacks[0].Sources))
+	}
 	right := 0
 	for b := range n {
-		for i, k := range used {
-			off[k] = float64(spreads[i].times*random[i][b]) + spreads[i].plus
+		if b%block == 0 {
+			for i, k := range used {
+				for j, z := range random[i][b:min(b+block, n)] {
+					boxes[j][k] = float64(spreads[i].times*z) + spreads[i].plus
+				}
+			}
 		}
 		whole := true
 		for i := range stacks {
-			v, t := stacks[i].Value(off), &list[i]
+			v, t := stacks[i].Value(boxes[b%block]), &list[i]
 			d := v - worst[i].Nominal
 			t.sum += d
 			t.squares += float64(d * d)

@@ -47,16 +47,16 @@ func (o Outcome) Help(index int) Help {
 	room := math.Min(m.Nominal-m.Least, m.Most-m.Nominal)
 	rest := m.Result.Root * m.Result.Root * (1 - h.Part)
 	k := math.Sqrt(math.Max(0, math.Copysign(room*room, room)-rest)) / (m.Result.Root * math.Sqrt(h.Part))
-	for need := h.Now * math.Min(k, 0.95); ; need *= 0.85 {
-		need = math.Floor(need/helpStep+settle) * helpStep
-		if need < helpStep {
-			return h
-		}
-		if !o.with(index, h.Cause, need/h.Now).Out() {
-			h.Need = need
-			return h
-		}
+	enough := func(need float64) bool { return !o.with(index, h.Cause, need/h.Now).Out() }
+	need := math.Floor(h.Now*math.Min(k, 0.95)/helpStep+settle) * helpStep
+	if need < helpStep || !enough(helpStep) { // often nothing is, and that is found at once
+		return h
 	}
+	for need > helpStep && !enough(need) {
+		need = math.Max(helpStep, math.Floor(0.85*need/helpStep+settle)*helpStep)
+	}
+	h.Need = need
+	return h
 }
 
 // exactPart is what sums of shares may differ by without one being the larger.
@@ -64,11 +64,6 @@ const exactPart = 1e-9
 
 // with is a measure with all sources of a cause k times as large, in the same boxes.
 func (o Outcome) with(index int, of Cause, k float64) Foreseen {
-	var stacks []Stack
-	for _, m := range o.Measures {
-		stacks = append(stacks, m.Stack)
-	}
-	used := usedBy(stacks)
 	m := o.Measures[index].Measure
 	m.Stack.Sources = slices.Clone(m.Stack.Sources)
 	for i := range m.Stack.Sources {
@@ -79,5 +74,5 @@ func (o Outcome) with(index int, of Cause, k float64) Foreseen {
 			s.Minus, s.Plus = k*s.Minus, k*s.Plus
 		}
 	}
-	return judged([]Measure{m}, used, Draws, Seed).Measures[0]
+	return judged([]Measure{m}).Measures[0]
 }

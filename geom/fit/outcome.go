@@ -52,21 +52,17 @@ func (f Foreseen) Out() bool { return f.Verdict != f.Words.Within }
 // Foresee works out what the boxes of a drawer come out as. The drawer must be one that
 // can be built.
 func Foresee(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) Outcome {
-	measures := Box(d, boards, a, slide)
-	var stacks []Stack
-	for _, m := range measures {
-		stacks = append(stacks, m.Stack)
-	}
-	return judged(measures, usedBy(stacks), Draws, Seed)
+	return judged(Box(d, boards, a, slide))
 }
 
-// judged draws boxes with the sources that are used, and judges the measures.
-func judged(measures []Measure, used []int, draws int, seed uint64) Outcome {
+// judged draws boxes, and judges the measures. A measure by itself gets the boxes that
+// it gets among others, since each source draws its own numbers.
+func judged(measures []Measure) Outcome {
 	stacks, limits := make([]Stack, len(measures)), make([]Range, len(measures))
 	for i, m := range measures {
 		stacks[i], limits[i] = m.Stack, m.limits()
 	}
-	drawn, right := draw(stacks, limits, used, draws, seed)
+	drawn, right := Draw(stacks, limits, Draws, Seed)
 	o := Outcome{Verdict: joinery.Goes, Weakest: -1, Right: Odds{Part: right, All: true}}
 	for i, m := range measures {
 		r := m.Stack.Result()
