@@ -160,7 +160,7 @@ func (l *layout) announced(p Problem, others []outcome) []outcome {
 func (l *layout) follow(p Problem, r Remedy) outcome {
 	out := outcome{Remedy: Remedy{Changes: r.Changes}, ended: true}
 	before := counted(l.problems)
-	for _, lengths := range r.Ends() {
+	for _, lengths := range l.tried(r) {
 		t := l.changed(r, lengths)
 		now := counted(t.problems)
 		if now[p.about()] >= before[p.about()] {
@@ -185,6 +185,30 @@ func (l *layout) follow(p Problem, r Remedy) outcome {
 	}
 	return out
 }
+
+// tried are the lengths with which a remedy is followed: the ends of its ranges. A fenced
+// cutter's width is the pitch of a box joint's rows, whose number and rest come and go
+// between two ends: there it is every step of the grid as well, or mostSteps of them.
+func (l *layout) tried(r Remedy) [][]float64 {
+	all := r.Ends()
+	for i, c := range r.Changes {
+		if c.Field != FieldCutter || l.Joint != BoxJoint || !l.Cutter.Kind.Fenced() || len(c.ends()) < 2 {
+			continue
+		}
+		step := math.Max(l.grid(), (c.Max-c.Min)/mostSteps)
+		for v := c.Min + step; v < c.Max-settle; v += step {
+			between := slices.Clone(all[0])
+			between[i] = v
+			all = append(all, between)
+		}
+	}
+	return all
+}
+
+const mostSteps = 100
+
+// grid is the step in which lengths are printed.
+func (l *layout) grid() float64 { return geom.Length(1).RoundUp(l.Units).MM() }
 
 // brings notes what was not said before.
 func (o *outcome) brings(before map[[2]string]int, after []Problem) {
@@ -222,9 +246,13 @@ func (l *layout) narrower(p Problem, c Change) (Change, bool) {
 		from = to / 2
 	}
 	var best, run []float64
-	for i := range tries + 1 {
-		v := from + float64((to-from)*float64(i)/tries)
-		if i < tries {
+	steps := tries
+	if c.Field == FieldCutter && l.Joint == BoxJoint && l.Cutter.Kind.Fenced() {
+		steps = int(min(mostSteps, max(tries, math.Round((to-from)/l.grid()))))
+	}
+	for i := range steps + 1 {
+		v := from + float64((to-from)*float64(i)/float64(steps))
+		if i < steps {
 			v = geom.LengthOf(v).RoundUp(l.Units).MM()
 		} else {
 			v = geom.LengthOf(v).RoundDown(l.Units).MM()

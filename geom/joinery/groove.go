@@ -24,12 +24,16 @@ func (l *layout) leastGroove() float64 {
 	return l.Cutter.Width + l.SlotRoom
 }
 
+// noise is what sums of lengths may differ by without a difference, in mm: lengths are
+// whole nanometres. A pass more costs nothing; wood that is left between two does.
+const noise = 1e-9
+
 // planGroove works out the passes of a cutter for grooves: none further from the next
 // than the cutter is wide.
 func (l *layout) planGroove() {
 	if l.ownGrooves() {
 		l.drawer.Setup.GrooveWidth = l.groove
-		l.drawer.Setup.GroovePasses = max(1, int(math.Ceil((l.groove-settle)/l.Cutter.Groove)))
+		l.drawer.Setup.GroovePasses = max(1, int(math.Ceil((l.groove-noise)/l.Cutter.Groove)))
 	}
 }
 

@@ -20,6 +20,10 @@ func TestPassesCoverTheGroove(t *testing.T) {
 		if rapid.Bool().Draw(t, "raised") {
 			s.BottomHeight = rapid.Float64Range(3, 20).Draw(t, "height")
 		}
+		if rapid.Bool().Draw(t, "just too narrow") { // for a pass less
+			n := float64(rapid.IntRange(1, 3).Draw(t, "passes"))
+			s.Cutter.Groove = (s.Bottom.Thickness.Mean + s.GroovePlay - rapid.Float64Range(0, 3e-5).Draw(t, "left")) / n
+		}
 		d, problems := Build(s)
 		if slices.ContainsFunc(problems, func(p Problem) bool { return p.Error }) {
 			return
