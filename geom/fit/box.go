@@ -39,6 +39,7 @@ const (
 	grooveMove   // between the first and the last pass over one
 	endHeight    // of the cutter for tongues that are cut flat
 	endFence     // where their rabbets end
+	bottomHeight // of the cutter for the rabbets of a flush bottom that lies flat
 	// What a caliper reads of these shows several errors at once: they are sources for
 	// [Readings] alone, and off by nothing in a forecast.
 	dadoWidth
@@ -113,6 +114,7 @@ type model struct {
 	floor   bool // a router that measures depths from under the board
 	own     bool // the dados have a height of their own
 	flat    bool // the tongues are cut flat on the table
+	twice   bool // in more than one pass, so that a wider cutter makes them longer
 	sources []Source
 	list    []Measure
 }
@@ -120,6 +122,7 @@ type model struct {
 func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	s := d.Spec
 	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind.FollowsDrawing(), own: d.Setup.DadoHeight > 0 && s.Joint == joinery.DadoRabbet, flat: d.Setup.FlatTongues}
+	m.twice = m.flat && d.Setup.RabbetPasses > 1
 	m.floor = m.router && s.DepthFrom == joinery.FromSpoilboard
 	m.sources = make([]Source, sources)
 	board := func(i int, of Cause, name string, t Spread) {
@@ -146,6 +149,7 @@ func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	set(grooveMove, OfFence, "move of the fence between passes over a groove", a.Fence)
 	set(endHeight, OfHeight, heightName+" for the rabbets of front and back", a.Height)
 	set(endFence, OfFence, fenceName+" for the rabbets of front and back", a.Fence)
+	set(bottomHeight, OfHeight, heightName+" for the bottom's rabbets", a.Height)
 	set(bottomFence, OfFence, fenceName+" for the bottom's rabbets", a.Fence)
 	for i, name := range map[int]string{
 		frontDado: "place of the front's dado", frontTongue: "cut of the front's tongue", leftDado: "depth of the left dado", rightDado: "depth of the right dado",

@@ -125,6 +125,12 @@ func (k kinds) add(d joinery.Drawer) {
 	k[fmt.Sprintf("%v{%v %v}", s.Joint, s.Cutter.Kind, s.DepthFrom)]++
 	k[string(s.BottomFit)]++
 	k[string(s.BackJoint)]++
+	if d.Setup.BottomHeight > 0 {
+		k["flat bottom"]++
+	}
+	if d.Setup.FlatTongues && d.Setup.RabbetPasses > 1 {
+		k["flat tongues in passes"]++
+	}
 	for _, c := range d.Fit {
 		k[c.Code]++
 	}
@@ -144,7 +150,7 @@ func (k kinds) check(t *testing.T) {
 			t.Errorf("no bottom %s was built: %v", b, k)
 		}
 	}
-	for _, what := range []string{"dado", "divider-play", "bottom-flush", "back-play", "finger-play", "lap"} {
+	for _, what := range []string{"dado", "divider-play", "bottom-flush", "back-play", "finger-play", "lap", "flat bottom", "flat tongues in passes"} {
 		if k[what] == 0 {
 			t.Errorf("no %s was built: %v", what, k)
 		}

@@ -52,6 +52,9 @@ func (m *model) shoulder() {
 	if long := m.tongueLength(); long != set { // else one height makes both
 		t = append(t, up(long), down(set))
 	}
+	if m.twice {
+		t = append(t, up(cutter))
+	}
 	if m.floor {
 		t = append(t, down(leftSide))
 	}

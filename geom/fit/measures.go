@@ -32,8 +32,10 @@ func (m *model) known(c joinery.Check) {
 			plain(func(x []float64) float64 { return x[fence] - x[height] + x[groovePlace] + x[bottomTongue] }, up(fence, groovePlace, bottomTongue), down(height))
 		} else if m.router {
 			plain(func(x []float64) float64 { return x[fence] - x[height] - x[bottom] + x[groovePlace] + x[bottomTongue] }, up(fence, groovePlace, bottomTongue), down(height, bottom))
+		} else if wall := m.grooveWall(); m.flatBottom() {
+			plain(func(x []float64) float64 { return x[wall] - x[bottomHeight] + x[groovePlace] + x[bottomTongue] }, up(wall, groovePlace, bottomTongue), down(bottomHeight))
 		} else {
-			wall, own := m.grooveWall(), m.rabbetFence()
+			own := m.rabbetFence()
 			plain(func(x []float64) float64 { return x[wall] + x[own] - x[bottom] + x[groovePlace] + x[bottomTongue] }, up(unique(wall, own)...), up(groovePlace, bottomTongue), down(bottom))
 		}
 	case "outside-width":
@@ -89,7 +91,11 @@ func (m *model) bottomPlay(plain func(func(x []float64) float64, ...[]Term)) {
 		plain(func(x []float64) float64 { return x[cutter] + x[grooveWidth] - x[bottom] }, up(cutter, grooveWidth), down(bottom))
 	case !m.router:
 		stands, tongue := bottom, []int(nil) // in the groove: the board, or the tongue that a fence leaves
-		if flush {
+		var under []int                      // what a rabbet takes of a board that lies flat
+		switch {
+		case m.flatBottom():
+			tongue, under = []int{bottomTongue}, []int{bottomHeight}
+		case flush:
 			stands, tongue = m.rabbetFence(), []int{bottomTongue}
 		}
 		blade, moved := m.grooveBlade(), []int(nil)
@@ -104,14 +110,20 @@ func (m *model) bottomPlay(plain func(func(x []float64) float64, ...[]Term)) {
 			for _, i := range tongue {
 				v -= x[i]
 			}
+			for _, i := range under {
+				v += x[i]
+			}
 			return v
-		}, up(blade, grooveWidth), up(moved...), down(stands), down(tongue...))
+		}, up(blade, grooveWidth), up(moved...), up(under...), down(stands), down(tongue...))
 	case m.floor:
 		plain(func(x []float64) float64 { return x[cutter] + x[grooveWidth] + x[height] - x[bottomTongue] }, up(cutter, grooveWidth, height), down(bottomTongue))
 	default:
 		plain(func(x []float64) float64 { return x[cutter] + x[grooveWidth] + x[height] - x[bottom] - x[bottomTongue] }, up(cutter, grooveWidth, height), down(bottom, bottomTongue))
 	}
 }
+
+// flatBottom tells whether the bottom lies flat for the rabbets of its tongue.
+func (m *model) flatBottom() bool { return m.d.Setup.BottomHeight > 0 }
 
 // rabbetFence is the source of the setting for a flush bottom's rabbets on a saw,
 // which may be the one that serves all cuts.
@@ -183,7 +195,13 @@ func (m *model) deep(x []float64, board, cut int) float64 {
 }
 
 // long is how long a rabbet is over its meant length.
-func (m *model) long(x []float64, cut int) float64 { return x[m.tongueLength()] + x[cut] }
+func (m *model) long(x []float64, cut int) float64 {
+	v := x[m.tongueLength()] + x[cut]
+	if m.twice { // the last pass is set by the cutter's near side
+		v += x[cutter]
+	}
+	return v
+}
 
 // into is by how much front and back reach into a side.
 func (m *model) into(x []float64, board, dado, rabbet int) float64 {
@@ -230,6 +248,9 @@ func (m *model) spreadTerms() [][]Term {
 	t := [][]Term{up(leftSide, rightSide)}
 	switch m.d.Spec.Joint {
 	case joinery.DadoRabbet:
+		if m.twice {
+			t = append(t, down(cutter))
+		}
 		return append(t, down(unique(set, m.tongueLength())...), down(leftDado, rightDado, leftRabbet, rightRabbet))
 	case joinery.Rabbet:
 		return append(t, down(set, leftDado, rightDado))

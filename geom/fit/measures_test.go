@@ -77,6 +77,9 @@ func (c cutting) board(p joinery.Part, thick int, length, width int) proof.Board
 				by = c.off[cut] + c.off[fence]
 			} else if c.d.Setup.FlatTongues {
 				by = c.off[cut] + c.off[endFence]
+				if c.d.Setup.RabbetPasses > 1 {
+					by += c.off[cutter]
+				}
 			}
 			if atStart {
 				r.Max.X += by
@@ -141,6 +144,8 @@ func (c cutting) outside(p joinery.Part, k geom.Pocket, t float64) float64 {
 	}
 	tongue := p.Panel.Thickness - k.Depth
 	switch {
+	case p.Role == joinery.Bottom && c.d.Setup.BottomHeight > 0: // it lies flat
+		return k.Depth + c.off[bottomHeight] - own
 	case !c.router && p.Role == joinery.Bottom && c.d.Setup.BottomFence != c.d.Setup.FenceDistance:
 		tongue += c.off[bottomFence] + own
 	case c.d.Setup.FlatTongues && p.Role != joinery.Bottom: // outside face down: the cutter's height is the depth

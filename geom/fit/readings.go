@@ -103,6 +103,9 @@ func Readings(d joinery.Drawer, a Accuracy) []Reading {
 		if r.flat {
 			long = fence
 		}
+		if r.twice {
+			long += a.Cutter
+		}
 		r.put(TongueLong, r.h+r.room(), 1, long, leftRabbet, rightRabbet)
 	case joinery.Rabbet:
 		r.deepOrLeft(SideRabbet, UnderSide, r.h, sides-r.h, height, leftDado, rightDado)
@@ -199,7 +202,7 @@ func (r *reader) bottom(fence, height float64, a Accuracy) {
 	}
 	tongue := width - r.nominal("bottom-play", joinery.Bottom)
 	r.put(GroovePlace, place, 1, fence, groovePlace)
-	if r.router && !r.floor {
+	if r.router && !r.floor || r.flatBottom() {
 		r.put(BottomRabbet, s.Bottom.Thickness.Mean-tongue, -1, height, bottomTongue)
 	} else {
 		r.put(BottomTongue, tongue, 1, fence, bottomTongue)

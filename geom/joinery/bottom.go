@@ -28,6 +28,9 @@ func (l *layout) chooseBottom() {
 			l.flush = true
 		}
 	}
+	if length, width := l.bottomSize(); l.flush && l.Cutter.Kind.Fenced() && !(l.standsOnEnd(length) && l.standsOnEnd(width)) {
+		l.drawer.Setup.BottomHeight = l.rise
+	}
 	stands := l.inGroove()
 	switch {
 	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
@@ -67,6 +70,13 @@ func (l *layout) checkRise() {
 func (l *layout) checkFlush(tongue float64) {
 	l.flushness()
 	if !l.Cutter.Kind.Fenced() {
+		return
+	}
+	if l.drawer.Setup.BottomHeight > 0 {
+		if rest := l.h - l.Cutter.Width; rest > settle {
+			l.warn("rabbet-passes", FieldBottom, Bottom, fmt.Sprintf("one pass leaves %s of the flush bottom's rabbets, which are %s long", l.text(rest), l.text(l.h)),
+				fmt.Sprintf("take the first pass along the edge, the last with the fence at %s", l.text(rest)))
+		}
 		return
 	}
 	l.drawer.Setup.BottomFence = l.f

@@ -60,9 +60,9 @@ func newLayout(s Spec) *layout {
 // sameLeft tells whether every board keeps the same thickness under the cuts from
 // its outside face: a saw's rabbets are cut with the inside face against the
 // fence, a router's when its depths are measured from the spoilboard. Else, and of
-// fronts and backs that lie flat, every board loses the same.
+// parts that lie flat, every board loses the same.
 func (l *layout) sameLeft(r Role) bool {
-	if l.drawer.Setup.FlatTongues && (r == Front || r == Back) {
+	if s := l.drawer.Setup; s.FlatTongues && (r == Front || r == Back) || s.BottomHeight > 0 && r == Bottom {
 		return false
 	}
 	return !l.Cutter.Kind.FollowsDrawing() || l.fromSpoilboard()

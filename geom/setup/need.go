@@ -29,6 +29,7 @@ type Need struct {
 	// where one does.
 	Nothing string
 	spec    joinery.Spec
+	flat    bool // fronts lie flat for their rabbets
 }
 
 // Part of a board's thickness that the cuts of a corner may take: less holds badly,
@@ -46,7 +47,7 @@ const same = 0.05
 // any other keeps the setting that it was worked out with.
 func Of(d joinery.Drawer) Need {
 	s, at := d.Spec, d.Setup
-	n := Need{AtFence: at.FenceDistance, AtHeight: at.CutterHeight, spec: s}
+	n := Need{AtFence: at.FenceDistance, AtHeight: at.CutterHeight, spec: s, flat: at.FlatTongues}
 	if s.Joint != joinery.DadoRabbet {
 		n.Fence = joinery.Range{Least: at.FenceDistance - same/2, Most: at.FenceDistance + same/2}
 		n.Height = joinery.Range{Least: at.CutterHeight - same/2, Most: at.CutterHeight + same/2}
@@ -113,7 +114,9 @@ func (n *Need) Cost(fence, height float64) Cost {
 		c.Recess[i], c.Play[i] = 2*fence-t, math.NaN()
 		if s.Cutter.Kind.Fenced() {
 			c.Play[i] = s.Cutter.Width - fence
-			c.Sliver[i] = max(0, t-fence-s.Cutter.Width)
+			if c.Sliver[i] = max(0, t-fence-s.Cutter.Width); n.flat {
+				c.Sliver[i] = max(0, height-s.Cutter.Width)
+			}
 		}
 		if i == 1 && s.BackJoint == joinery.Housed || s.Joint != joinery.DadoRabbet {
 			c.Recess[i], c.Play[i], c.Sliver[i] = 0, math.NaN(), 0

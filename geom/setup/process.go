@@ -186,6 +186,13 @@ func (p *process) choose(list []Step) Step {
 	for _, s := range list {
 		s.passes()
 		b, broken := p.machines.Of(p.cutter.Kind).beyond(s, p.cutter, length, width)
+		if !broken && s.Work == OnEnd && p.board.Role == joinery.Bottom { // it is turned over for all its edges, as joinery.Setup.BottomHeight has it
+			other := s
+			if other.Edges = (Edges{Left: true}); s.Edges.ends() {
+				other.Edges = Edges{Lower: true}
+			}
+			b, broken = p.machines.Of(p.cutter.Kind).beyond(other, p.cutter, length, width)
+		}
 		if !broken {
 			s.Instead = first
 			if s.Work == Across || s.Work == AtEnd {

@@ -230,6 +230,6 @@ func Key(s joinery.Setup, step float64) joinery.Setup {
 	round := func(v float64) float64 { return math.Round(v/step) * step }
 	s.FenceDistance, s.CutterHeight, s.DadoHeight = round(s.FenceDistance), round(s.CutterHeight), round(s.DadoHeight)
 	s.LastFence, s.BottomFence, s.GrooveFence, s.BackFence = round(s.LastFence), round(s.BottomFence), round(s.GrooveFence), round(s.BackFence)
-	s.GrooveWidth, s.Cutter.Width, s.Cutter.Groove = round(s.GrooveWidth), round(s.Cutter.Width), round(s.Cutter.Groove)
+	s.BottomHeight, s.GrooveWidth, s.Cutter.Width, s.Cutter.Groove = round(s.BottomHeight), round(s.GrooveWidth), round(s.Cutter.Width), round(s.Cutter.Groove)
 	return s
 }

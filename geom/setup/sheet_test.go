@@ -164,12 +164,17 @@ func TestByHand(t *testing.T) {
 	}
 }
 
-// TestSheetAndForecast: a front's rabbets are cut flat on the sheet where the drawer says
-// that they are, and nowhere else, whatever the drawer and the limits of its machine.
+// TestSheetAndForecast: the rabbets of a front and of a flush bottom are cut flat on the
+// sheet where the drawer says that they are, and nowhere else, whatever the drawer and the
+// limits of its machine; the cutter is then as high as the drawer says.
 func TestSheetAndForecast(t *testing.T) {
 	r := rand.New(rand.NewPCG(5, 5))
-	seen := map[bool]int{}
-	for range 400 {
+	type what struct {
+		role joinery.Role
+		flat bool
+	}
+	seen := map[what]int{}
+	for range 800 {
 		s, machines := anySpec(r), anyMachines(r)
 		s.Joint = joinery.DadoRabbet
 		s.OnEnd = machines.Of(s.Cutter.Kind).OnEnd()
@@ -178,21 +183,29 @@ func TestSheetAndForecast(t *testing.T) {
 			continue
 		}
 		for _, b := range boards(d) {
-			if b.Role != joinery.Front {
+			forecast := d.Setup.FlatTongues
+			if b.Role == joinery.Bottom {
+				forecast = d.Setup.BottomHeight > 0
+			} else if b.Role != joinery.Front {
 				continue
 			}
 			for _, step := range setup.Process(b, s.Cutter, machines) {
 				if step.Kind != geom.Rabbet || step.Refused != nil {
 					continue
 				}
-				if flat := step.Work == setup.AtEnd; flat != d.Setup.FlatTongues {
-					t.Fatalf("a front of %g: flat on the sheet %v, in the forecast %v (%+v)", b.Panel.Length(), flat, d.Setup.FlatTongues, step)
+				if flat := step.Work != setup.OnEnd; flat != forecast {
+					t.Fatalf("a %s of %g x %g: flat on the sheet %v, in the forecast %v (%+v)", b.Role, b.Panel.Length(), b.Panel.Width(), flat, forecast, step)
 				}
-				seen[d.Setup.FlatTongues]++
+				if b.Role == joinery.Bottom && forecast {
+					about(t, "the cutter for a flat bottom", step.Height, d.Setup.BottomHeight)
+				}
+				seen[what{b.Role, forecast}]++
 			}
 		}
 	}
-	if seen[true] < 10 || seen[false] < 10 {
-		t.Errorf("too few: %v", seen)
+	for _, r := range []joinery.Role{joinery.Front, joinery.Bottom} {
+		if seen[what{r, true}] < 10 || seen[what{r, false}] < 10 {
+			t.Errorf("too few: %v", seen)
+		}
 	}
 }

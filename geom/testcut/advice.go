@@ -49,7 +49,11 @@ const (
 	Fence      Setting = "fence"
 	Height     Setting = "height"
 	DadoHeight Setting = "dado-height"
-	EndPlace   Setting = "end-place"
+	// EndPlace is where the rabbets of fronts end, and so how long tongues are: of a
+	// router the stop for the fronts, of fronts that lie flat the fence for their rabbets.
+	EndPlace Setting = "end-place"
+	// RabbetHeight is the cutter's for the rabbets of fronts that lie flat.
+	RabbetHeight Setting = "rabbet-height"
 )
 
 // Judged is a measure of the box with its limits: as it is likely, and how exactly
@@ -148,7 +152,7 @@ func (c Cut) decide(m *Move, e Estimate, p plan) {
 
 // unknownOf is what a move makes up for.
 func unknownOf(s Setting) int {
-	return map[Setting]int{Fence: ofFence, Height: ofHeight, DadoHeight: ofDado, EndPlace: ofEnd}[s]
+	return map[Setting]int{Fence: ofFence, Height: ofHeight, DadoHeight: ofDado, EndPlace: ofEnd, RabbetHeight: ofRabbet}[s]
 }
 
 // speaking counts the readings that say something of a setting.
@@ -339,15 +343,26 @@ func (c Cut) plan(e Estimate) plan {
 	} else {
 		target := c.target(e, &recess, &play)
 		p.trouble = c.troubleAt(target, e, front)
-		p.moves = []Move{
-			{What: Fence, From: c.tongue().at(e.u), To: target, By: target - c.tongue().at(e.u)},
-			{What: Height, From: c.tongueLength().at(e.u), To: c.h, By: c.h - c.tongueLength().at(e.u)},
-		}
+		deep, moves := Height, []Setting{Fence, Height}
 		if c.own {
-			deep := c.h + c.spec.GlueRoom
-			p.moves = append(p.moves, Move{What: DadoHeight, From: c.depth().at(e.u), To: deep, By: deep - c.depth().at(e.u)})
-			gap.moved = []Setting{Height, DadoHeight}
-			gap.noise = noise(2, 2)
+			deep, moves = DadoHeight, append(moves, DadoHeight)
+		}
+		long := Height
+		if c.flat {
+			// The dados and the rabbets have settings of their own. What is cut at the
+			// height besides the dados are grooves, which nobody reads here.
+			long, moves = EndPlace, []Setting{Fence, deep, RabbetHeight, EndPlace}
+			recess.moved, play.moved = []Setting{Fence, RabbetHeight}, []Setting{RabbetHeight}
+			recess.noise = noise(2, 2)
+		}
+		if deep != long { // else one height makes both
+			gap.moved, gap.noise = []Setting{long, deep}, noise(2, 2)
+		}
+		if width.moved = gap.moved; c.own { // the tongues end before the dados' floors
+			width.moved = []Setting{long}
+		}
+		for _, s := range moves {
+			p.moves = append(p.moves, c.move(s, target, e))
 		}
 	}
 	// Fronts not yet cut get their length from the thickness of the sides as known now,
@@ -370,6 +385,28 @@ func (c Cut) plan(e Estimate) plan {
 		p.measures = append(p.measures, inside)
 	}
 	return p
+}
+
+// move is that of a saw's setting to where it should be, with the fence's target.
+func (c Cut) move(s Setting, target float64, e Estimate) Move {
+	from, to := c.edge().at(e.u), target
+	switch s {
+	case Fence:
+		if !c.flat { // the tongue is what the fence sets twice
+			from = c.tongue().at(e.u)
+		}
+	case Height:
+		if from, to = c.tongueLength().at(e.u), c.h; c.flat {
+			from = c.depth().at(e.u)
+		}
+	case DadoHeight:
+		from, to = c.depth().at(e.u), c.h+c.spec.GlueRoom
+	case RabbetHeight:
+		from, to = c.rabbet().at(e.u), c.frontThickness().at(e.u)-target
+	case EndPlace:
+		from, to = c.tongueLength().at(e.u), c.h
+	}
+	return Move{What: s, From: from, To: to, By: to - from}
 }
 
 // target is where the fence should be: where the measure that is nearer to its limit,

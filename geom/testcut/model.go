@@ -20,7 +20,8 @@ const (
 	ofFence         // distance of the dados and grooves, and of a saw's tongues; of a router, where the side lies
 	ofHeight        // how much deeper than meant it cuts
 	ofDado          // the same of dados that have a height of their own
-	ofEnd           // of a router: where the front lies
+	ofEnd           // where the front's rabbets end: of a router, where the front lies; flat, their fence
+	ofRabbet        // how much deeper than meant the rabbets of fronts that lie flat are cut
 	ofSides         // thickness of the sides
 	ofFront         // and of the front
 	ofLength        // length of the front
@@ -82,6 +83,8 @@ type Cut struct {
 	own    bool    // dados have a height of their own
 	router bool
 	floor  bool // depths from the spoilboard
+	flat   bool // fronts lie flat for their rabbets, outside face down
+	passes int  // over such a rabbet
 	joined bool // front and sides are joined by tongues in dados
 	noise  fit.Accuracy
 	limits map[string]joinery.Check // of the box, by their codes: those of a forecast
@@ -96,7 +99,7 @@ type Cut struct {
 func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running) Cut {
 	s := d.Spec
 	c := Cut{drawer: d, spec: s, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, own: d.Setup.DadoHeight > 0, router: s.Cutter.Kind.FollowsDrawing(),
-		joined: s.Joint == joinery.DadoRabbet, noise: a, dado: s.Cutter.Width}
+		joined: s.Joint == joinery.DadoRabbet, flat: d.Setup.FlatTongues, passes: d.Setup.RabbetPasses, noise: a, dado: s.Cutter.Width}
 	c.floor = c.router && s.DepthFrom == joinery.FromSpoilboard
 	if s.Cutter.Kind.MadeToFit() {
 		c.dado = s.DadoWidth(c.f, s.DadoPlay)
@@ -120,7 +123,7 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running
 	}
 	board := func(b fit.Spread) float64 { return max(boardPrior, (b.Minus+b.Plus)/2/math.Sqrt(3)) }
 	c.prior = vector{
-		ofCutter: cutterPrior, ofFence: settingPrior, ofHeight: settingPrior, ofDado: settingPrior, ofEnd: settingPrior,
+		ofCutter: cutterPrior, ofFence: settingPrior, ofHeight: settingPrior, ofDado: settingPrior, ofEnd: settingPrior, ofRabbet: settingPrior,
 		ofSides: board(boards.Sides), ofFront: board(boards.Front), ofLength: max(a.Length/3, 0.01),
 	}
 	return c
@@ -162,8 +165,10 @@ func (c Cut) frontLength() float64 {
 }
 
 // The measures of the test cut. On a saw the fence and the height make both the
-// dado and the tongue; on a router each part lies where it was put, cuts from the
-// top take the same from every board and cuts from the spoilboard leave the same.
+// dado and the tongue of a front that stands on end. Of one that lies flat the cutter
+// takes as much as it is high, and the tongue is what that leaves of the board. On a
+// router each part lies where it was put, cuts from the top take the same from every
+// board and cuts from the spoilboard leave the same.
 
 func (c Cut) slot() form { return form{c.dado, unit(ofCutter)} }
 
@@ -188,6 +193,8 @@ func (c Cut) depth() form {
 
 func (c Cut) tongue() form {
 	switch {
+	case c.flat:
+		return form{c.f, unit(ofFront).plus(unit(ofRabbet), -1)}
 	case !c.router:
 		return form{c.f, unit(ofFence)}
 	case c.floor:
@@ -197,11 +204,19 @@ func (c Cut) tongue() form {
 }
 
 func (c Cut) tongueLength() form {
-	if !c.router {
+	switch {
+	case c.flat && c.passes > 1: // the last of them is set by the cutter's near side
+		return form{c.h, unit(ofEnd).plus(unit(ofCutter), 1)}
+	case c.flat:
+		return form{c.h, unit(ofEnd)}
+	case !c.router:
 		return form{c.h, unit(ofHeight)}
 	}
 	return form{c.h, unit(ofEnd).plus(unit(ofCutter), 0.5)}
 }
+
+// rabbet is how deep the front's rabbets are.
+func (c Cut) rabbet() form { return c.frontThickness().less(c.tongue()) }
 
 func (c Cut) frontThickness() form { return form{c.spec.Front.Thickness.Mean, unit(ofFront)} }
 func (c Cut) sideThickness() form  { return form{c.spec.Sides.Thickness.Mean, unit(ofSides)} }
@@ -209,7 +224,7 @@ func (c Cut) length() form         { return form{c.frontLength(), unit(ofLength)
 
 // recess is how far the front stands behind the ends of the sides, its tongue
 // against the outer wall: the wall's distance less the rabbet's depth.
-func (c Cut) recess() form { return c.edge().less(c.frontThickness().less(c.tongue())) }
+func (c Cut) recess() form { return c.edge().less(c.rabbet()) }
 
 // play is what the tongue has in its dado.
 func (c Cut) play() form { return c.slot().less(c.tongue()) }

@@ -16,6 +16,7 @@ const (
 	Depth        Kind = "depth"         // of a dado or groove
 	Edge         Kind = "edge"          // from the end or edge of the part to the near wall
 	Tongue       Kind = "tongue"        // thickness of the tongue
+	RabbetDepth  Kind = "rabbet-depth"  // of the rabbet before the tongue
 	TongueLength Kind = "tongue-length" // of the rabbet
 	Recess       Kind = "recess"        // of the front behind the ends of the sides, its tongue pushed outwards; below 0 it is proud
 	Play         Kind = "play"          // of the tongue in the dado, by a feeler gauge
@@ -28,7 +29,7 @@ const (
 )
 
 // Kinds are all kinds of readings, in the order in which a person would take them.
-var Kinds = []Kind{Slot, Depth, Edge, Tongue, TongueLength, Play, Recess, FrontLength, Width, Sides, Front, Tooth, Coupon}
+var Kinds = []Kind{Slot, Depth, Edge, Tongue, RabbetDepth, TongueLength, Play, Recess, FrontLength, Width, Sides, Front, Tooth, Coupon}
 
 // Reading is one thing measured, in mm. Meant, of the coupon's readings, is what
 // would be measured were the cutter as wide as stated.
@@ -98,6 +99,8 @@ func (c Cut) form(r Reading, u vector) (form, bool) {
 	switch r.Kind {
 	case Tongue:
 		return c.tongue(), true
+	case RabbetDepth:
+		return c.rabbet(), true
 	case TongueLength:
 		return c.tongueLength(), true
 	case Recess:

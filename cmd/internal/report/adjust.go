@@ -104,13 +104,17 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 		out.Moves = append(out.Moves, one)
 	}
 	if t := a.NoSetting; t.Why != "" {
-		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance makes it flush with the right play; a cutter %s to %s wide would, or this fence distance as a compromise", t.Why, text(a.Front.Value), text(t.Least), text(t.Most))
+		as := ""
+		if d.Setup.FlatTongues {
+			as = " with tongues as thick as that"
+		}
+		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play; a cutter %s to %s wide would, or this fence distance as a compromise", t.Why, text(a.Front.Value), as, text(t.Least), text(t.Most))
 	}
 	if slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Do == testcut.Measure }) {
 		return out // what becomes of cut parts is not known yet
 	}
 	for _, s := range a.Saves {
-		out.Saves = append(out.Saves, saveText(s, text))
+		out.Saves = append(out.Saves, saveText(s, deeper(d.Setup), text))
 	}
 	if len(a.Saves) > 0 {
 		out.FrontLength = n(c.LengthOfFront(a.Estimate))
@@ -123,12 +127,12 @@ const tiny = 0.01
 
 // settingNames are what is moved; by hand, and on a router, others than on a saw.
 func settingName(s testcut.Setting, machine string) string {
-	names := map[testcut.Setting]string{testcut.Fence: "the fence", testcut.Height: "the cutter's height", testcut.DadoHeight: "the height for the dados", testcut.EndPlace: "the stop for the fronts"}
+	names := map[testcut.Setting]string{testcut.Fence: "the fence", testcut.Height: "the cutter's height", testcut.DadoHeight: "the height for the dados", testcut.EndPlace: "the fence for the fronts' rabbets", testcut.RabbetHeight: "the cutter's height for the fronts' rabbets"}
 	switch machine {
 	case string(joinery.Hand):
 		names[testcut.Fence], names[testcut.Height], names[testcut.DadoHeight] = "the marking gauge", "the depth stop", "the depth of the dados"
 	case string(joinery.Router):
-		names[testcut.Fence], names[testcut.Height] = "the stop for the sides", "the zero"
+		names[testcut.Fence], names[testcut.Height], names[testcut.EndPlace] = "the stop for the sides", "the zero", "the stop for the fronts"
 	}
 	return names[s]
 }
@@ -187,11 +191,28 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 		return fmt.Sprintf("move the fence %s the cutter by %s (%s), from %s to %s", pick("away from", "towards"), by, pick("shim in", "shim out"), text(m.From), text(m.To))
 	case testcut.DadoHeight:
 		return fmt.Sprintf("for the dados, move the cutter %s by %s, from %s to %s", pick("up", "down"), by, text(m.From), text(m.To))
+	case testcut.RabbetHeight:
+		return fmt.Sprintf("for the rabbets of front and back, which lie flat, move the cutter %s by %s, so that they get %s deep and not %s", pick("up", "down"), by, text(m.To), text(m.From))
+	case testcut.EndPlace:
+		return fmt.Sprintf("for the rabbets of front and back, which lie flat, move the fence %s the cutter by %s, so that tongues get %s long and not %s", pick("away from", "towards"), by, text(m.To), text(m.From))
 	}
 	return fmt.Sprintf("move the cutter %s by %s (%s), from %s to %s", pick("up", "down"), by, pick("shim in", "shim out"), text(m.From), text(m.To))
 }
 
-func saveText(s testcut.Save, text func(float64) string) string {
+// deeper is how a machine cuts rabbets again that were not deep enough.
+func deeper(s joinery.Setup) string {
+	switch {
+	case s.FlatTongues:
+		return "the cutter up by as much"
+	case s.Cutter.Kind.Fenced():
+		return "the fence closer to the cutter by as much"
+	case s.Cutter.Kind.FollowsDrawing():
+		return "the zero lower by as much"
+	}
+	return "the gauge set narrower by as much"
+}
+
+func saveText(s testcut.Save, deeper string, text func(float64) string) string {
 	by := text(s.By)
 	other := ""
 	switch s.OtherCode {
@@ -211,7 +232,7 @@ func saveText(s testcut.Save, text func(float64) string) string {
 	case testcut.PlaneFront:
 		return fmt.Sprintf("the front stands proud: plane or sand %s off its outside after gluing up", by)
 	case testcut.DeepenRabbet:
-		return fmt.Sprintf("cut the rabbets %s deeper: the fence closer to the cutter by as much%s", by, other)
+		return fmt.Sprintf("cut the rabbets %s deeper: %s%s", by, deeper, other)
 	case testcut.TrimSides:
 		return fmt.Sprintf("the front stands back: trim %s off those ends of the sides; the box gets less deep by as much", by)
 	case testcut.WidenDado:

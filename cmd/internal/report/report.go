@@ -164,7 +164,8 @@ type Setup struct {
 	RabbetPasses  int       `json:"rabbet_passes"` // over the widest rabbet
 	LastFence     float64   `json:"last_fence"`    // of those passes
 	FlatTongues   bool      `json:"flat_tongues"`  // of fronts that lie flat: passes and last_fence are from their ends
-	BottomFence   float64   `json:"bottom_fence"`  // for the rabbets of a flush bottom; 0 where there are none
+	BottomFence   float64   `json:"bottom_fence"`  // for the rabbets of a flush bottom that is stood on end; 0 where there are none
+	BottomHeight  float64   `json:"bottom_height"` // of the cutter for those of one that lies flat; 0 where there are none
 	GrooveFence   float64   `json:"groove_fence"`  // of grooves at a height of their own; 0 where there are none
 	GrooveCutter  float64   `json:"groove_cutter"` // that makes the bottom's grooves to fit, one pass of it; 0 without one
 	GrooveWidth   float64   `json:"groove_width"`  // of the grooves made so
@@ -304,7 +305,7 @@ func Setups(b batch.Batch) []Setup {
 		s := g[0].Setup
 		one := Setup{
 			Machine: string(s.Cutter.Kind), CutterWidth: n(s.Cutter.Width), FenceDistance: n(s.FenceDistance),
-			CutterHeight: n(s.CutterHeight), DadoHeight: n(s.DadoHeight), RabbetPasses: s.RabbetPasses, LastFence: n(s.LastFence), FlatTongues: s.FlatTongues, BottomFence: n(s.BottomFence),
+			CutterHeight: n(s.CutterHeight), DadoHeight: n(s.DadoHeight), RabbetPasses: s.RabbetPasses, LastFence: n(s.LastFence), FlatTongues: s.FlatTongues, BottomFence: n(s.BottomFence), BottomHeight: n(s.BottomHeight),
 			GrooveFence: n(s.GrooveFence), GrooveCutter: n(s.Cutter.Groove), GrooveWidth: n(s.GrooveWidth), GrooveFences: []float64{}, FingerRow: s.FingerRow, FingerHeight: n(s.FingerHeight), BackFence: n(s.BackFence), BackPasses: s.BackPasses,
 		}
 		if s.GroovePasses > 0 {

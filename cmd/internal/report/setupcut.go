@@ -71,7 +71,7 @@ func (m maker) step(c setup.Cut) CutStep {
 		if c.Work == setup.OnEnd {
 			notes = append(notes, why+": so it is stood on end.")
 		} else {
-			notes = append(notes, why+": so it lies flat, and the height is the rabbet's depth in a board of the mean thickness; by as much as a board is thicker the cutter is raised.")
+			notes = append(notes, why+": so it lies flat. The cutter's height is the depth of the rabbet, and by as much as a board is thicker its tongue is thicker.")
 		}
 	}
 	if c.Clamped {

@@ -56,11 +56,17 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 			height += " (dados " + caliper(s.DadoHeight, u) + ")"
 		}
 		bottom := "-"
-		if s.BottomFence > 0 {
+		switch {
+		case s.BottomHeight > 0:
+			bottom = "lies flat, cutter " + caliper(s.BottomHeight, u) + " high"
+		case s.BottomFence > 0:
 			bottom = caliper(s.BottomFence, u)
 		}
 		if s.RabbetPasses > 1 {
 			passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, caliper(s.LastFence, u))
+		}
+		if s.FlatTongues {
+			passes += ", lying flat"
 		}
 		row := []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u), height, passes, bottom}
 		if own {
