@@ -171,10 +171,19 @@ func narrowOpen(l geom.Loop, open []bool, drawn geom.Loop) float64 {
 	return math.Inf(1)
 }
 
-// deepest is how deep a cut goes in the thickest board.
-func (p *preparation) deepest(c Cut) float64 {
-	if p.FromSpoilboard || c.Through() {
-		return c.Depth + p.part.Most - p.part.Thickness
+// deepest is how deep a cut goes in the thickest board, the spoilboard with it.
+func (p *preparation) deepest(c Cut) float64 { return p.Deepest(c, p.part.Thickness, p.part.Most) }
+
+// Deepest is how far a cut goes below its face in the thickest board of a stock that
+// measures mean as a mean: what goes through goes on into the spoilboard.
+func (s Settings) Deepest(c Cut, mean, most float64) float64 {
+	switch {
+	case c.Operation == Registering:
+		return most + pinDepth
+	case c.Through():
+		return c.Depth + most - mean + s.Through
+	case s.FromSpoilboard:
+		return c.Depth + most - mean
 	}
 	return c.Depth
 }

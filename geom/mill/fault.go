@@ -29,6 +29,7 @@ const (
 	FieldSkin     Field = "skin"
 	FieldSmall    Field = "small-part"
 	FieldGap      Field = "part-gap"
+	FieldThrough  Field = "through"
 )
 
 func (p *preparation) fail(code string, f Field, hint, format string, args ...any) {

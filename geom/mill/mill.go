@@ -16,6 +16,7 @@ type Bit struct {
 	Diameter float64
 	Reach    float64 // how deep it can cut; 0 when not said
 	Flutes   int     // 0 when not said
+	Feeds
 }
 
 // Relief is the shape that lets a square corner into a corner cut by a round bit.
@@ -65,6 +66,7 @@ type Settings struct {
 	Skin           float64 // left under the outline of small panels; 0 is none
 	SmallPart      float64 // the side of the square below whose area a panel is small
 	PartGap        float64 // between panels on a sheet; 0 when not said
+	Through        float64 // how far cuts that go through go on into the spoilboard
 	Unit           geom.Unit
 }
 
@@ -162,5 +164,6 @@ func Prepare(part Part, s Settings) (Work, []Fault) {
 		p.checkGap()
 	}
 	p.profile()
+	p.frays()
 	return p.work, p.faults
 }

@@ -12,7 +12,7 @@ import (
 // and notches of its outline, and has room for the relief of the corners into which
 // other parts go; -1 when there is none. It sets the outline as it is drawn.
 func (p *preparation) outlineBit() int {
-	outline, thick := p.part.Outline, p.part.Most
+	outline, thick := p.part.Outline, p.part.Most+p.Through
 	least := outline.Reverse().LeastInsideRadius() // to a bit outside it
 	best, why := p.bits[len(p.bits)-1], tooShort
 	floorless := -1 // the narrowest that fits, but for the floors of notches
@@ -66,7 +66,7 @@ func (p *preparation) take(b int, drawn geom.Loop) {
 
 // refuseOutline says why no bit cuts the panel out.
 func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
-	thick := p.part.Most
+	thick := p.part.Most + p.Through
 	switch why {
 	case tooRound:
 		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s, too small for %s", p.text(least), p.bit(b))

@@ -65,8 +65,8 @@ stock:
 cutter:
   kind: router
   bits:
-    six: {diameter: 6, reach: 25, flutes: 2}
-    half inch: {diameter: 1/2 in}
+    six: {diameter: 6, reach: 25, flutes: 2, type: compression, tip: 5, chip-load: 0.12, speed: 18000 rpm, plunge: 60 in/min, pass: 8}
+    half inch: {diameter: 1/2 in, feed: 5 m/min, type: down-cut}
 router:
   over-run: 2
   relief: side
@@ -77,6 +77,7 @@ router:
   skin: 0.4
   small-part: 120
   part-gap: 20
+  through: 0.2
 joinery: {faces: one}
 dxf:
   layers: "{operation}_{face}_{depth}_{cutter}"

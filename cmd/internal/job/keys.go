@@ -117,6 +117,20 @@ var bitKeys = []key{
 	{name: "diameter", form: formLength, required: true, min: minCutter, max: maxCutter, doc: "The diameter of the bit"},
 	{name: "reach", form: formLength, min: minReach, max: maxReach, doc: "How deep it can cut", without: "it reaches any depth"},
 	{name: "flutes", form: formCount, min: 1, max: maxFlutes, doc: "How many cutting edges it has, for the legend of layers", without: "the legend does not say"},
+	{name: "type", form: formWord, words: bitTypeWords(), doc: "Which way its edges carry the chips: of an up-cut bit the lower face of the sheet is clean, of a down-cut bit the upper, of a compression bit both", without: "not said"},
+	{name: "tip", form: formLength, min: 0.1, max: maxReach, doc: "How much of a compression bit, from its tip, cuts upwards", without: "not said"},
+	{name: "feed", form: formMeasure, measures: feeds, min: 1, max: maxFeed, doc: "How fast it goes on in the shop's own table", without: "no time is estimated, unless chip-load and speed say it"},
+	{name: "plunge", form: formMeasure, measures: feeds, min: 1, max: maxFeed, doc: "How fast it goes down", without: "as fast as it goes on"},
+	{name: "speed", form: formMeasure, measures: speeds, min: 100, max: maxSpeed, doc: "How fast it turns", without: "not said"},
+	{name: "chip-load", form: formLength, min: 0.001, max: maxPlay, doc: "How far it goes on for each cutting edge, instead of feed: with speed and flutes", without: "of feed, speed and flutes"},
+	{name: "pass", form: formLength, min: 0.1, max: maxReach, doc: "How deep one pass goes at most", without: "any depth in one pass"},
+}
+
+func bitTypeWords() (words []string) {
+	for _, t := range mill.BitTypes {
+		words = append(words, string(t))
+	}
+	return words
 }
 
 var routerKeys = []key{
@@ -133,6 +147,7 @@ var routerKeys = []key{
 	{name: string(mill.FieldTabs), form: formSection, keys: tabKeys, without: "no tabs are left", doc: "Bridges that hold a part while it is cut out, on edges that no other part bears on"},
 	{name: string(mill.FieldSkin), form: formLength, min: 0.1, max: maxPlay, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through"},
 	{name: string(mill.FieldSmall), form: formLength, min: 1, max: 1000, fallback: mm(mill.DefaultSmallPart), doc: "A part with less area than a square of this side is small"},
+	{name: string(mill.FieldThrough), form: formLength, min: 0, max: maxPlay, fallback: "0", doc: "How far cuts that go through the board go on into the spoilboard"},
 	{name: string(mill.FieldGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, to be checked against what is cut beyond their edges", without: "it is not checked"},
 }
 

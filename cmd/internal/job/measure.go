@@ -24,6 +24,8 @@ var (
 	loads        = []measure{{unit: "kg", scale: 1}, {unit: "lb", scale: 0.45359237}}
 	densities    = []measure{{unit: "kg/m3", scale: 1}, {unit: "", scale: 1}, {unit: "lb/ft3", scale: 16.018463374}}
 	stiffnesses  = []measure{{unit: "N/mm2", scale: 1}, {unit: "", scale: 1}, {unit: "MPa", scale: 1}, {unit: "GPa", scale: 1000}, {unit: "psi", scale: 0.00689475729}}
+	feeds        = []measure{{unit: "mm/min", scale: 1}, {unit: "m/min", scale: 1000}, {unit: "in/min", scale: 25.4}}
+	speeds       = []measure{{unit: "rpm", scale: 1}, {unit: "", scale: 1}}
 	ratios       = []measure{{unit: "", scale: 1}}
 )
 

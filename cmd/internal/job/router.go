@@ -19,6 +19,7 @@ func (r *reader) router(s *section) mill.Settings {
 		Skin:           get[string(mill.FieldSkin)].mm(0),
 		SmallPart:      get[string(mill.FieldSmall)].mm(0),
 		PartGap:        get[string(mill.FieldGap)].mm(0),
+		Through:        get[string(mill.FieldThrough)].mm(0),
 		Unit:           r.units,
 	}
 	register := r.sub(s, string(mill.FieldRegister), registerKeys).values
@@ -100,7 +101,7 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 	}
 	var bits []mill.Bit
 	for _, s := range get["bits"].sections {
-		bits = append(bits, mill.Bit{Name: s.name, Diameter: s.values["diameter"].mm(0), Reach: s.values["reach"].mm(0), Flutes: int(s.values["flutes"].number)})
+		bits = append(bits, b.bit(s, report))
 	}
 	if !get["bits"].given {
 		d := either(get["diameter"], get["width"])
@@ -115,4 +116,25 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 		c.Width = 0
 	}
 	return c, bits
+}
+
+// bit makes a bit of its section. Its feed may be written as a chip load.
+func (b *builder) bit(s *section, report func(Code, Position, string, string, ...any)) mill.Bit {
+	get := s.values
+	bit := mill.Bit{Name: s.name, Diameter: get["diameter"].mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number),
+		Feeds: mill.Feeds{Type: mill.BitType(get["type"].text), Tip: get["tip"].mm(0), Feed: get["feed"].number, Plunge: get["plunge"].number, Speed: get["speed"].number, Pass: get["pass"].mm(0)}}
+	if tip := get["tip"]; tip.given && bit.Type != mill.Compression {
+		report(CodeCutter, tip.at, "write `type: compression`, or delete it", "tip is of a compression bit, and %s is none", s.name)
+	}
+	load := get["chip-load"]
+	switch {
+	case !load.given:
+	case get["feed"].given:
+		report(CodeCutter, load.at, "delete one of the two", "the bit %s has feed and chip-load, which say the same", s.name)
+	case bit.Speed == 0 || bit.Flutes == 0:
+		report(CodeCutter, load.at, "write its speed and flutes too, or its feed instead", "a chip load is no feed without the speed and the number of flutes of the bit %s", s.name)
+	default:
+		bit.Feed = float64(load.mm(0)*bit.Speed) * float64(bit.Flutes)
+	}
+	return bit
 }

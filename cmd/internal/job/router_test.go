@@ -12,7 +12,7 @@ import (
 func TestReadRouter(t *testing.T) {
 	j := read(t, goodFiles["router"])
 	want := mill.Settings{
-		OverRun: 2, Relief: mill.ReliefSide, Slots: mill.SlotsLine, FromSpoilboard: true, Skin: 0.4, SmallPart: 120, PartGap: 20,
+		OverRun: 2, Relief: mill.ReliefSide, Slots: mill.SlotsLine, FromSpoilboard: true, Skin: 0.4, SmallPart: 120, PartGap: 20, Through: 0.2,
 		Register: mill.Register{Place: mill.PlaceCentreLine, Diameter: 5, Distance: 30}, Tabs: mill.Tabs{Width: 8, Height: 2, Spacing: 300},
 	}
 	if !reflect.DeepEqual(j.Router, want) {
@@ -21,7 +21,10 @@ func TestReadRouter(t *testing.T) {
 	if j.Layers != "{operation}_{face}_{depth}_{cutter}" || !slices.Equal(j.Order, []string{"groove", "dado"}) || j.FileNames != "{part}-{thickness}" {
 		t.Errorf("got %q %v %q", j.Layers, j.Order, j.FileNames)
 	}
-	bits := []mill.Bit{{Name: "six", Diameter: 6, Reach: 25, Flutes: 2}, {Name: "half inch", Diameter: 12.7}}
+	// A chip load of 0.12 mm at 18,000 turns of 2 edges is a feed of 4,320 mm a minute.
+	bits := []mill.Bit{
+		{Name: "six", Diameter: 6, Reach: 25, Flutes: 2, Feeds: mill.Feeds{Type: mill.Compression, Tip: 5, Feed: 4320, Plunge: 1524, Speed: 18000, Pass: 8}},
+		{Name: "half inch", Diameter: 12.7, Feeds: mill.Feeds{Type: mill.DownCut, Feed: 5000}}}
 	for i, w := range []struct {
 		joint joinery.Joint
 		width float64

@@ -28,7 +28,8 @@ var keyPaths = strings.Fields(`
 	stock.*.count stock.*.batch stock.*.match stock.*.more stock.*.more.* stock.*.more.*.sheet stock.*.more.*.price stock.*.more.*.count stock.*.more.*.batch
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
-	router router.over-run router.relief router.exact-slots router.depth-from router.skin router.small-part router.part-gap
+	cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass
+	router router.over-run router.relief router.exact-slots router.depth-from router.skin router.small-part router.part-gap router.through
 	router.register router.register.place router.register.diameter router.register.distance
 	router.tabs router.tabs.width router.tabs.height router.tabs.spacing
 	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit joinery.bottom-height
@@ -46,6 +47,7 @@ var keyPaths = strings.Fields(`
 	drawers.joint drawers.back-joint drawers.setback drawers.fasteners drawers.finger-width drawers.load
 	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter
 	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
+	drawers.cutter.bits.*.type drawers.cutter.bits.*.tip drawers.cutter.bits.*.feed drawers.cutter.bits.*.plunge drawers.cutter.bits.*.speed drawers.cutter.bits.*.chip-load drawers.cutter.bits.*.pass
 	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
 	drawers.joinery.bottom-height drawers.joinery.bottom-slack drawers.joinery.bottom-slack-deep drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room
 	drawers.dividers drawers.dividers.way drawers.dividers.at drawers.dividers.height drawers.dividers.stock drawers.dividers.loose

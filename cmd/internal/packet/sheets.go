@@ -102,6 +102,7 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 			book.Heading(2, words)
 			book.Figure(picture, "")
 			book.Table([]string{"on the picture", ">pieces", ">length " + unit, ">width " + unit, "part"}, rows)
+			runCard(book, k, k.Sheets[i], p.Units)
 		}
 		offcutFigures(book, p, s)
 		if len(k.Cuts) > 0 {
@@ -115,6 +116,30 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 				book.Text(fmt.Sprintf("%d more cuts are in sheets/cuts.csv.", rest))
 			}
 		}
+	}
+}
+
+// runCard is what those who run the router have to know of a sheet.
+func runCard(book *paper.Book, k report.SheetStock, one report.LaidSheet, u geom.Unit) {
+	if one.Run == nil {
+		return
+	}
+	book.Keep(60)
+	book.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", k.Stock, one.Number))
+	book.Item(0, "!", report.RunCaution)
+	for _, note := range report.RunNotes(*one.Run, u) {
+		book.Item(0, "·", note)
+	}
+	for _, f := range one.Run.Faces {
+		book.Keep(40)
+		book.Heading(3, f.File)
+		for i, b := range f.Before {
+			book.Item(0, fmt.Sprintf("%d.", i+1), b)
+		}
+		for _, pin := range report.RunPins(f, u) {
+			book.Item(0, "·", pin)
+		}
+		book.Table(report.RunHead(u), report.RunRows(f, u))
 	}
 }
 

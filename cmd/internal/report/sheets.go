@@ -67,6 +67,7 @@ type LaidSheet struct {
 	Offcuts []Box    `json:"offcuts"`
 	Files   []string `json:"files,omitempty"`
 	Layers  []Layer  `json:"layers,omitempty"` // the legend of its drawings
+	Run     *Run     `json:"run,omitempty"`    // of a router
 }
 
 // Box is a rectangle of a sheet: its lower left corner and its size.
@@ -163,6 +164,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 				laid.Layers = append(laid.Layers, legend(d.File, l, d.Part.Bits, s.Stock.Thickness.Mean, func(mm float64) float64 { return number(mm, u) }))
 			}
 		}
+		laid.Run = runOf(s, one, u)
 		whole, parts := float64(size.Length)*float64(size.Width), 0.0
 		for i, p := range one.Placed {
 			x, y := p.Size(s.Pieces)

@@ -25,6 +25,7 @@ func SheetsText(s Sheets, u geom.Unit) []byte {
 		layoutText(&out, k, u)
 		cutsText(&out, k, u)
 	}
+	runsText(&out, s.Stocks, u)
 	return out.Bytes()
 }
 

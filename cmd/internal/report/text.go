@@ -146,6 +146,7 @@ func laid(out *bytes.Buffer, r Report, u geom.Unit) {
 	for _, k := range r.Sheets {
 		fmt.Fprintf(out, "%s: %s\n", k.Stock, SheetsSummary(k, u))
 	}
+	runsText(out, r.Sheets, u)
 }
 
 // between prints two numbers of the report with the lesser first.

@@ -67,13 +67,13 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	size := s.Sheets[one.Sheet]
 	sheet := router.Sheet{Name: fmt.Sprintf("%s %d", s.Name, one.Number), Quantity: one.Count, Stock: s.Name,
 		Length: geom.Length(size.Length).MM(), Width: geom.Length(size.Width).MM(), Thickness: s.Stock.Thickness.Mean,
-		FromSpoilboard: s.FromSpoilboard, Grain: s.Grained()}
+		FromSpoilboard: s.Router.FromSpoilboard, Grain: s.Grained()}
 	if s.Turned && s.Pin.Radius > 0 {
 		sheet.Pin, sheet.PinBit, sheet.PinFromEdge = s.Pin.Radius, s.Pin.Bit, s.Pin.FromEdge()
 	}
 	for _, p := range one.Placed {
 		part := s.Parts[p.Piece][0]
-		sheet.Parts = append(sheet.Parts, router.Placed{Part: part.Drawn(s.FromSpoilboard), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})
+		sheet.Parts = append(sheet.Parts, router.Placed{Part: part.Drawn(s.Router.FromSpoilboard), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})
 	}
 	whole := sheet.Whole()
 	var list []Drawing

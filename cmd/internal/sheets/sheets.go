@@ -32,22 +32,22 @@ type Plan struct {
 // Stock is the pieces of one stock on sheets. Lengths in Rules, Pieces, Sheets and Layout
 // are nanometres, the x of a sheet along the grain.
 type Stock struct {
-	Name           string
-	File           string        // what the names of its files begin with
-	Stock          joinery.Stock // of a list, its name alone
-	Rules          nest.Rules
-	Trim           geom.Length // that is asked for; that of the ends may be more, for registration
-	Keep           [2]geom.Length
-	Pieces         []nest.Piece
-	Parts          [][]batch.Part // that each piece serves, at least one; Quantity is what it serves each with
-	FromSpoilboard bool
-	Sheets         []nest.Sheet
-	Layout         nest.Layout
-	Laid           []Sheet
-	Sawn           bool // a saw cuts its parts from the sheets
-	Turned         bool // its sheets are cut on both faces
-	Pin            Pin  // on which they are turned over; none where saws cut
-	Cuts           []breakdown.Cut
+	Name   string
+	File   string        // what the names of its files begin with
+	Stock  joinery.Stock // of a list, its name alone
+	Rules  nest.Rules
+	Trim   geom.Length // that is asked for; that of the ends may be more, for registration
+	Keep   [2]geom.Length
+	Pieces []nest.Piece
+	Parts  [][]batch.Part // that each piece serves, at least one; Quantity is what it serves each with
+	Router mill.Settings  // of a job; without bits
+	Sheets []nest.Sheet
+	Layout nest.Layout
+	Laid   []Sheet
+	Sawn   bool // a saw cuts its parts from the sheets
+	Turned bool // its sheets are cut on both faces
+	Pin    Pin  // on which they are turned over; none where saws cut
+	Cuts   []breakdown.Cut
 	// Heaviest is what one person puts onto a saw, in kg; Reach how far its fence opens
 	// and how long a crosscut on its sled is at most.
 	Heaviest float64
@@ -112,7 +112,7 @@ const folder = "sheets/"
 // asked is what is to be laid out of one stock, and by which rules.
 func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut) Stock {
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, Reach: [2]geom.Length{geom.LengthOf(b.Machines.Of(joinery.Saw).FenceReach), geom.LengthOf(b.Machines.Of(joinery.Saw).SledReach)}, FromSpoilboard: b.Router.FromSpoilboard,
+	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, Reach: [2]geom.Length{geom.LengthOf(b.Machines.Of(joinery.Saw).FenceReach), geom.LengthOf(b.Machines.Of(joinery.Saw).SledReach)}, Router: b.Router,
 		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
 		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
 	gap, out, in := 0.0, false, false

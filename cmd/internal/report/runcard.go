@@ -1,0 +1,218 @@
+package report
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+)
+
+// Run is the card of a sheet for those who run the router. Lengths are in the job's unit.
+type Run struct {
+	// Zero says where the machine's zero is, on all faces.
+	Zero string `json:"zero"`
+	// Through is how far what goes through goes on below the thickest board.
+	Through float64   `json:"through"`
+	Faces   []RunFace `json:"faces"` // in the order in which they are cut
+	// Minutes are estimated from the feeds of the bits; 0 where one of them was not said.
+	Minutes float64 `json:"minutes,omitempty"`
+}
+
+// RunFace is what is done with one face of a sheet up.
+type RunFace struct {
+	File   string    `json:"file"`
+	Face   string    `json:"face"`
+	Before []string  `json:"before"`         // what to do first, in order
+	Pins   []Pin     `json:"pins,omitempty"` // that are drilled with this face up
+	Steps  []RunStep `json:"steps"`
+}
+
+// Pin is a registration hole: its middle as the sheet lies on the machine, from zero.
+type Pin struct {
+	X        float64 `json:"x"`
+	Y        float64 `json:"y"`
+	Diameter float64 `json:"diameter"`
+}
+
+// RunStep is a layer as it is cut.
+type RunStep struct {
+	Layer     string  `json:"layer"`
+	Operation string  `json:"operation"`
+	Bit       string  `json:"bit"`
+	Change    bool    `json:"change"` // another bit than in the step before
+	Diameter  float64 `json:"diameter"`
+	// Depth is how deep the bit goes below the face, in the thickest board where it goes
+	// through, the spoilboard with it.
+	Depth    float64 `json:"depth"`
+	Through  bool    `json:"through"`
+	Passes   int     `json:"passes"`
+	Speed    float64 `json:"speed,omitempty"`     // turns a minute
+	Feed     float64 `json:"feed,omitempty"`      // a minute
+	Plunge   float64 `json:"plunge,omitempty"`    // a minute
+	ChipLoad float64 `json:"chip_load,omitempty"` // for each edge
+	Cuts     int     `json:"cuts"`
+	Minutes  float64 `json:"minutes,omitempty"`
+}
+
+// runOf is the card of a laid sheet; nil where no router cuts it.
+func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
+	if len(one.Drawn) == 0 || len(one.Drawn[0].Part.Bits) == 0 {
+		return nil
+	}
+	n := func(mm float64) float64 { return number(mm, u) }
+	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: n(s.Router.Through)}
+	if s.Router.FromSpoilboard {
+		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard"
+	}
+	known, bit := true, -1
+	for i, d := range one.Drawn {
+		face := RunFace{File: d.File, Face: d.Face.String(), Before: before(one, i)}
+		for _, pin := range d.Part.Work.Pins {
+			if c, r, round := pin.AsCircle(); round && i == 0 {
+				if d.Face == geom.Outside { // its drawing is turned over
+					c.X = d.Part.Panel.Length() - c.X
+				}
+				face.Pins = append(face.Pins, Pin{n(c.X), n(c.Y), n(2 * r)})
+			}
+		}
+		for _, l := range d.Layers {
+			if l.Bit < 0 {
+				continue
+			}
+			b := d.Part.Bits[l.Bit]
+			deep := s.Router.Deepest(l.Cuts[0], s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
+			step := RunStep{Layer: l.Name, Operation: l.Operation, Bit: b.Name, Change: l.Bit != bit, Diameter: n(b.Diameter), Depth: n(deep), Through: l.Through(),
+				Passes: b.Passes(deep), Speed: b.Speed, Feed: n(b.Feed), Plunge: n(b.Plunge), ChipLoad: n(b.ChipLoad()), Cuts: len(l.Cuts)}
+			bit = l.Bit
+			for _, c := range l.Cuts {
+				step.Minutes += c.Minutes(b, deep)
+			}
+			known = known && b.Feed > 0
+			step.Minutes = minutes(step.Minutes)
+			out.Minutes += step.Minutes
+			face.Steps = append(face.Steps, step)
+		}
+		out.Faces = append(out.Faces, face)
+	}
+	if out.Minutes = minutes(out.Minutes); !known {
+		out.Minutes = 0
+	}
+	return out
+}
+
+// minutes rounds an estimate to a tenth of a minute.
+func minutes(m float64) float64 { return math.Round(10*m) / 10 }
+
+// before says what to do before a face of a sheet is cut.
+func before(one sheets.Sheet, face int) []string {
+	up := func(f geom.Face) string { return fmt.Sprintf("the %s face of its parts up", f) }
+	d := one.Drawn[face]
+	if face == 0 {
+		said := []string{"Lay the sheet down with " + up(d.Face) + ", its lower left corner at zero, and hold it down clear of the cuts."}
+		if len(one.Drawn) > 1 {
+			said = append(said, "Cut the registration holes first, right through and into the spoilboard; they stay the machine's place for the sheet. Do not move zero until the sheet is done.")
+		}
+		return said
+	}
+	return []string{"Stop the spindle, clear the chips, put pins into the holes in the spoilboard, and turn the sheet over end for end, left and right changing places, onto the pins: " + up(d.Face) + ".",
+		"Keep the zero: both drawings are from the same corner of the table."}
+}
+
+// RunPins say where registration holes are.
+func RunPins(f RunFace, u geom.Unit) (list []string) {
+	for _, p := range f.Pins {
+		list = append(list, fmt.Sprintf("pin of %s at x %s, y %s from zero", geom.LengthOf(p.Diameter*u.MM()).Text(u), caliper(p.X, u), caliper(p.Y, u)))
+	}
+	return list
+}
+
+// RunHead is the head of the table of steps.
+func RunHead(u geom.Unit) []string {
+	unit := u.String()
+	return []string{">step", "layer", "bit", ">deep " + unit, ">passes", ">rpm", ">feed " + unit + "/min", ">chip load " + unit, ">minutes"}
+}
+
+// RunRows are the steps of one face; what was not said is a dash.
+func RunRows(f RunFace, u geom.Unit) (rows [][]string) {
+	said := func(v float64, text string) string {
+		if v == 0 {
+			return "-"
+		}
+		return text
+	}
+	for i, s := range f.Steps {
+		bit := s.Bit
+		if d := geom.LengthOf(s.Diameter * u.MM()).Text(u); bit != d {
+			bit += ", " + d
+		}
+		if !s.Change {
+			bit = "same bit"
+		}
+		deep := caliper(s.Depth, u)
+		if s.Through {
+			deep += " through"
+		}
+		rows = append(rows, []string{fmt.Sprint(i + 1), s.Layer, bit, deep, fmt.Sprint(s.Passes), said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed, fmt.Sprintf("%.0f", s.Feed)),
+			said(s.ChipLoad, chipLoad(s.ChipLoad, u)), said(s.Minutes, fmt.Sprintf("%.1f", s.Minutes))})
+	}
+	return rows
+}
+
+// chipLoad prints it as tables of feeds do: hundredths of a millimetre, or tenths of a
+// thousandth of an inch.
+func chipLoad(v float64, u geom.Unit) string {
+	return words.Either(u, fmt.Sprintf("%.2f", v), fmt.Sprintf("%.4f", v))
+}
+
+// RunNotes are what holds for the whole card.
+func RunNotes(r Run, u geom.Unit) []string {
+	list := []string{"Zero: " + r.Zero + "."}
+	if r.Through > 0 {
+		list = append(list, fmt.Sprintf("What goes through goes %s into the spoilboard, below the thickest board that was measured.", geom.LengthOf(r.Through*u.MM()).Text(u)))
+	}
+	if r.Minutes > 0 {
+		list = append(list, fmt.Sprintf("Cutting takes some %.0f minutes: an estimate from the feeds in the job, without changes of bits, ways between cuts and slowing down in corners.", math.Ceil(r.Minutes)))
+	}
+	return list
+}
+
+// RunCaution stands once before all cards.
+const RunCaution = "Feeds and speeds are the shop's own, as the job has them; what the makers of bit and machine say, and what a test cut shows, comes first. Stay out of reach while the spindle turns; wear eye and hearing protection; extract dust where it is made."
+
+// runText prints the card of a sheet.
+func runText(out *bytes.Buffer, name string, r Run, u geom.Unit) {
+	fmt.Fprintf(out, "\nrun card, %s\n", name)
+	for _, note := range RunNotes(r, u) {
+		fmt.Fprintf(out, "  %s\n", note)
+	}
+	for _, f := range r.Faces {
+		fmt.Fprintf(out, "%s\n", f.File)
+		for i, b := range f.Before {
+			fmt.Fprintf(out, "  %d. %s\n", i+1, b)
+		}
+		for _, pin := range RunPins(f, u) {
+			fmt.Fprintf(out, "  %s\n", pin)
+		}
+		table(out, RunHead(u), RunRows(f, u))
+	}
+}
+
+// runsText prints the cards of all sheets that a router cuts.
+func runsText(out *bytes.Buffer, stocks []SheetStock, u geom.Unit) {
+	said := false
+	for _, k := range stocks {
+		for _, one := range k.Sheets {
+			if one.Run == nil {
+				continue
+			}
+			if !said {
+				fmt.Fprintf(out, "\nrun cards\n%s\n", RunCaution)
+				said = true
+			}
+			runText(out, fmt.Sprintf("%s, sheet %s", k.Stock, numbers(one)), *one.Run, u)
+		}
+	}
+}
