@@ -54,6 +54,9 @@ type Pocket struct {
 	// Whole is its outline on the blank, where more was cut than is left of it when the
 	// panel's edges have been cut too; empty where that is Outline.
 	Whole Loop
+	// Bit is the diameter of the bit for which it is laid out, where a wider one would
+	// want it otherwise; 0 where any will do that gets in.
+	Bit float64
 }
 
 // OnBlank is what is cut of the blank, before the panel's edges are.
@@ -109,6 +112,9 @@ type Panel struct {
 	// into which another part goes with its square corner: where a round bit leaves
 	// wood there, the corner needs relief.
 	Relieve []int
+	// Bit is the diameter of the widest bit for which the outline is laid out; 0 where any
+	// will do that gets in.
+	Bit float64
 }
 
 // Length and Width are the panel's extents along x and y.

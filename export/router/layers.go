@@ -25,7 +25,7 @@ const DefaultPattern = "{operation}_{face}_{depth}"
 
 // DefaultOrder is the order in which operations are cut; dados, grooves and
 // rabbets are pockets to a router and share a place.
-var DefaultOrder = []string{mill.Registering, "drill", "dado", "groove", "rabbet", "cutout", mill.Profile}
+var DefaultOrder = []string{mill.Registering, "drill", "dado", "groove", "rabbet", "cutout", mill.Profile, mill.Slotting}
 
 // Layer is one layer that is cut, as the legend tells it.
 type Layer struct {
@@ -57,8 +57,8 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 	var list []Layer
 	at := make(map[string]int, len(cuts))
 	for _, c := range cuts {
-		l := Layer{Operation: c.Operation, Face: face, Depth: c.Depth, Left: c.Left, Floor: p.FromSpoilboard && c.Left > 0, Line: len(c.Path) > 0, Bit: c.Bit}
-		l.Name = o.name(p, l)
+		l := p.layer(c)
+		l.Name = o.Name(p.Bits, p.Stock, l)
 		i, known := at[l.Name]
 		if !known {
 			if err := l.valid(o.Version); err != nil {
@@ -104,8 +104,49 @@ func (l Layer) clash(other Layer, u geom.Unit) string {
 	return ""
 }
 
-// name fills the pattern in.
-func (o Options) name(p Part, l Layer) string {
+// Name fills the pattern in. A name that several bits of the job would share has that
+// of the bit after it.
+func (o Options) Name(bits []mill.Bit, stock string, l Layer) string {
+	name := o.fill(bits, stock, l)
+	if o.Shared[name] && l.Bit >= 0 {
+		name += "_" + word(bits[l.Bit].Name)
+	}
+	return name
+}
+
+// Sharing gathers the names of layers that cuts of several bits would share.
+type Sharing struct {
+	bits map[string]mill.Bit // of the first cut on each
+	list map[string]bool
+}
+
+// Add takes the cuts of a part.
+func (s *Sharing) Add(p Part, o Options) {
+	if s.bits == nil {
+		s.bits, s.list = make(map[string]mill.Bit), make(map[string]bool)
+	}
+	for _, c := range p.Work.Cuts {
+		if c.Bit < 0 {
+			continue
+		}
+		name, bit := o.fill(p.Bits, p.Stock, p.layer(c)), p.Bits[c.Bit]
+		if first, known := s.bits[name]; !known {
+			s.bits[name] = bit
+		} else if first != bit {
+			s.list[name] = true
+		}
+	}
+}
+
+// Names are those that are shared, for [Options].
+func (s *Sharing) Names() map[string]bool { return s.list }
+
+// layer is that of one cut, without its name.
+func (p Part) layer(c mill.Cut) Layer {
+	return Layer{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Left: c.Left, Floor: p.FromSpoilboard && c.Left > 0, Line: len(c.Path) > 0, Bit: c.Bit}
+}
+
+func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 	if l.Operation == mill.Registering {
 		return RegisterLayer
 	}
@@ -118,10 +159,10 @@ func (o Options) name(p Part, l Layer) string {
 		operation += "-LINE"
 	}
 	if l.Bit >= 0 {
-		bit = p.Bits[l.Bit].Name
+		bit = bits[l.Bit].Name
 	}
 	return strings.NewReplacer("{operation}", word(operation), "{face}", word(l.Face.String()), "{depth}", depthText(l, o.Unit),
-		"{cutter}", word(bit), "{stock}", word(p.Stock)).Replace(pattern)
+		"{cutter}", word(bit), "{stock}", word(stock)).Replace(pattern)
 }
 
 // Tokens are what a pattern of layer names can hold.
@@ -160,10 +201,7 @@ func word(text string) string {
 // name first, then the others as usual.
 func (o Options) rank(c mill.Cut) int {
 	operation := c.Operation
-	if c.Slot { // what the outline leaves between tabs
-		return len(o.Order) + len(DefaultOrder)
-	}
-	if i := slices.Index(o.Order, operation); i >= 0 && operation != mill.Profile { // which cuts the panel loose
+	if i := slices.Index(o.Order, operation); i >= 0 && operation != mill.Profile && operation != mill.Slotting { // which cut the panel loose
 		return i
 	}
 	usual := slices.Index(DefaultOrder, operation)

@@ -37,6 +37,8 @@ type Options struct {
 	Unit    geom.Unit
 	Pattern string   // of layer names; empty is [DefaultPattern]
 	Order   []string // of operations that come before all others
+	// Shared are the names that cuts of several bits of the job would share, from [Sharing].
+	Shared map[string]bool
 }
 
 // Draw makes the drawing of one face from its [Layers].

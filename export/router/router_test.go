@@ -32,7 +32,7 @@ func TestLayerNames(t *testing.T) {
 		"REGISTER":                      {Layer{Operation: "register", Depth: 12}, geom.Millimetre},
 	} {
 		c.layer.Bit = -1
-		got := Options{Unit: c.unit}.name(Part{}, c.layer)
+		got := Options{Unit: c.unit}.Name(nil, "", c.layer)
 		if got != want {
 			t.Errorf("%s, want %s", got, want)
 		}

@@ -99,7 +99,7 @@ func (s Sheet) Whole() Part {
 			if c.Operation == mill.Registering {
 				continue
 			}
-			if c.Operation == mill.Profile || c.Slot {
+			if c.Operation == mill.Profile || c.Operation == mill.Slotting {
 				c.Face = last
 			}
 			if c.Bit >= 0 {

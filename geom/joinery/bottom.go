@@ -173,7 +173,7 @@ func (l *layout) bottomTop() float64 { return l.bottomStand() + l.Tb }
 
 // grooved is a slot for the bottom along a panel, from x0 to x1.
 func (l *layout) grooved(x0, x1 float64) geom.Pocket {
-	return geom.Pocket{Kind: geom.Groove, Face: geom.Inside, Depth: l.h, Outline: geom.Rectangle(x0, l.rise, x1, l.rise+l.groove)}
+	return geom.Pocket{Kind: geom.Groove, Face: geom.Inside, Depth: l.h, Outline: geom.Rectangle(x0, l.rise, x1, l.rise+l.groove), Bit: l.cutWith(l.grooveBit)}
 }
 
 // bottomSize is the bottom's length, from side to side, and its width.

@@ -62,6 +62,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 	ends := l.rows(0, l.Ts)
 	outline, relieve, mating := fingered(l.Width, l.wallHeight(), ends, ends)
 	p := geom.Panel{Outline: outline, Relieve: relieve, Mating: mating, Thickness: t, EdgeCuts: fingerCuts(l.Width, ends, ends)}
+	l.outlineBit(&p, l.sameFingers)
 	e := ending{fingers: l.rows(1, t), reach: t - l.h, stand: l.placed(r, 0)}
 	if l.BottomFit.Grooved() {
 		row := l.rowOf(l.rise)
@@ -97,15 +98,27 @@ func (l *layout) fingerPitch() (pitch, play float64) {
 	if l.Cutter.Kind.Fenced() {
 		return l.Cutter.Width - fingerPlay/2, fingerPlay
 	}
+	return l.pitchWith(l.leastFinger()), l.DadoPlay
+}
+
+// pitchWith is the pitch of a router's fingers between which a notch of a width is the
+// least.
+func (l *layout) pitchWith(least float64) float64 {
 	wish := l.FingerWidth
 	if wish == 0 {
-		wish = math.Max(l.Ts, math.Max(l.rise+l.groove+leastRabbet, l.leastFinger()))
+		wish = math.Max(l.Ts, math.Max(l.rise+l.groove+leastRabbet, least))
 	}
 	n := math.Max(1, math.Round((l.wallHeight()/wish-1)/2))
-	for n > 1 && l.wallHeight()/(2*n+1)+l.DadoPlay/2 < l.leastFinger() {
+	for n > 1 && l.wallHeight()/(2*n+1)+l.DadoPlay/2 < least {
 		n--
 	}
-	return l.wallHeight() / (2*n + 1), l.DadoPlay
+	return l.wallHeight() / (2*n + 1)
+}
+
+// sameFingers reports whether fingers would be the same with a bit alone.
+func (l *layout) sameFingers(d float64) bool {
+	least := 2*d + fingerFloor
+	return nearly(l.pitchWith(least), l.pitchWith(l.leastFinger())) && l.pitchWith(least)+l.DadoPlay/2 >= least-settle
 }
 
 // rows are the stretches of an end whose fingers are in the odd or the even rows;

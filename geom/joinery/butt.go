@@ -88,8 +88,9 @@ func (l *layout) butted(r Role) ending {
 // from the end: a bit's radius nearer to the end, so that its round clears the
 // corner, hidden behind the front. Where there is no room for that it runs through.
 func (l *layout) stopBefore(reach float64) float64 {
-	at := reach - l.Cutter.corner() - reliefRoom
+	at := reach - l.corner() - reliefRoom
 	if at < leastLip-settle {
+		l.unsuited = true
 		l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
 			"let it run through: it shows at the ends", l.most(FieldCutter, 2*(reach-reliefRoom-leastLip)), l.most(FieldCutterHeight, l.h+reach-leastLip-reliefRoom-l.Cutter.Width/2), write(FieldGrooveEnds, GrooveThrough))
 		return 0

@@ -77,12 +77,13 @@ func (l *layout) tongued(r Role) ending {
 		// Into the middle of the dados; on to where the bottom reaches when its
 		// grooves are deeper than the tongues are thick.
 		e.groove = l.f + l.dado/2
+		l.roundsWithin(l.dado / 2)
 		if e.reach < l.f {
 			// In the lips that the ends' shoulders cover, where the bottom's square
 			// corners need relief from a round bit.
 			e.groove = e.reach
-			if e.reach-l.Cutter.corner()-reliefRoom < leastLip-settle {
-				e.groove = 0
+			if e.reach-l.corner()-reliefRoom < leastLip-settle {
+				e.groove, l.unsuited = 0, true
 				l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(e.reach)),
 					"let it run through: it shows at the ends", l.most(FieldCutterHeight, l.f), write(FieldGrooveEnds, GrooveThrough))
 			}

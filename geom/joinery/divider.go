@@ -176,10 +176,17 @@ func (l *layout) dividerDados(s standingDivider) {
 	dado := func(p *geom.Panel, x, foot float64) {
 		k := geom.Pocket{Kind: geom.Dado, Depth: l.h, MayMeet: true} // it may meet a rabbet of the outside that a tongue of a wall has
 		y := 0.0
-		if l.Cutter.Kind.FollowsDrawing() && l.BottomFit.Grooved() {
-			// A bit's radius below the divider, in the groove, where its round is in
-			// nobody's way.
-			y = math.Max(0, foot-l.Cutter.Width/2-reliefRoom)
+		if l.Cutter.Kind.FollowsDrawing() {
+			bits := l.slotBits(s.slot, l.h, l.Sides, l.Front, l.Back)
+			bit := bits[0].Diameter
+			if l.BottomFit.Grooved() {
+				// A bit's radius below the divider, in the groove, where its round is in
+				// nobody's way.
+				ends := func(d float64) float64 { return foot - d/2 - reliefRoom }
+				bit = widest(bits, func(d float64) bool { return ends(d) >= foot-l.dividerFoot()+l.rise })
+				y = math.Max(0, ends(bit))
+			}
+			k.Bit = l.cutWith(bit)
 		}
 		top := p.Outline.Bounds().Max.Y
 		k.Outline = geom.Rectangle(x, y, x+s.slot, top)
@@ -260,6 +267,7 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 		}
 		for _, at := range o.at {
 			width := math.Max(o.t+play, l.leastNotch())
+			l.outlineBit(&p, sameNotch(width))
 			list = append(list, crossing{from + at - start - (width-o.t)/2, width, math.Min(s.height, o.height) / 2})
 		}
 	}

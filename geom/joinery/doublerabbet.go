@@ -86,7 +86,8 @@ func (l *layout) stopInRabbet(rabbet float64) float64 {
 	if l.GrooveEnds != GrooveStopped {
 		return 0
 	}
-	return max(0, min(rabbet/2, rabbet-l.Cutter.corner()))
+	l.roundsWithin(rabbet / 2)
+	return max(0, min(rabbet/2, rabbet-l.corner()))
 }
 
 // dropGlueRoom leaves out what has no meaning without dados.

@@ -25,13 +25,15 @@ type ending struct {
 // assemble adds sides, front, back and bottom. end makes the front's and, where the
 // back is not housed, the back's corner.
 func (l *layout) assemble(end func(Role) ending) {
-	front := end(Front)
-	var back ending
-	if l.BackJoint == Housed {
-		back = l.housed()
-	} else {
-		back = end(Back)
-	}
+	var front, back ending
+	l.chooseGrooveBit(func() {
+		front = end(Front)
+		if l.BackJoint == Housed {
+			back = l.housed()
+		} else {
+			back = end(Back)
+		}
+	})
 	if l.BottomFit == BottomSlidIn {
 		l.shorten(&back)
 	}
@@ -82,6 +84,7 @@ func (l *layout) addSides(front, back ending) {
 	case len(front.fingers) > 0 || len(back.fingers) > 0:
 		p.Outline, p.Relieve, p.Mating = fingered(length, l.wallHeight(), front.fingers, back.fingers)
 		p.EdgeCuts = fingerCuts(length, front.fingers, back.fingers)
+		l.outlineBit(&p, l.sameFingers)
 	case front.mates && back.mates:
 		p.Mating = []int{1, 3}
 	case front.mates:

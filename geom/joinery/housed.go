@@ -29,6 +29,7 @@ func (l *layout) housed() ending {
 	if l.GrooveEnds == GrooveStopped {
 		// In the dado, which is as deep as the groove at least.
 		e.groove = l.Setback + w/2
+		l.roundsWithin(w / 2)
 		if e.groove > e.reach { // the bottom goes into the back further than that
 			e.groove = math.Max(l.Setback, e.reach)
 		}

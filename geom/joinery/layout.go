@@ -19,6 +19,8 @@ type layout struct {
 	toFront, toBack     float64 // from the ends of the depth as asked to the inside faces of front and back
 	leastSlot, mostSlot float64 // between which the corner wants a saw's slot
 	flush               bool    // the bottom stands on a tongue, level with the bottom edge
+	grooveBit           float64 // diameter of the bit that makes the bottom's grooves
+	unsuited            bool    // with that bit a groove cannot stop where it has to
 	drawer              Drawer
 	problems            []Problem
 	checked             []checkedPanel // by the rules of package geom
@@ -50,6 +52,7 @@ func newLayout(s Spec) *layout {
 	if s.GlueRoom > 0 {
 		dadoHeight = l.h + s.GlueRoom
 	}
+	l.grooveBit = s.Cutter.Width
 	l.drawer.Setup = Setup{DadoHeight: dadoHeight, Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h, RabbetPasses: 1, LastFence: l.f}
 	if (math.Abs(l.rise-l.f) > sameFence || l.ownGrooves() && l.rise != l.f) && s.BottomFit.Grooved() {
 		l.drawer.Setup.GrooveFence = l.rise

@@ -40,11 +40,3 @@ func (k CutterKind) tool() string {
 	}
 	return "cutter"
 }
-
-// corner is the radius that the cutter leaves in the end of a stopped groove.
-func (c Cutter) corner() float64 {
-	if c.Kind.Rounds() {
-		return c.Width / 2
-	}
-	return 0
-}

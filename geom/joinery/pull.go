@@ -89,6 +89,7 @@ func (l *layout) pull() {
 		p.EdgeCuts = append(p.EdgeCuts, cutOut(geom.PullCut, corners))
 	case PullSlot:
 		radius := math.Min(math.Max(slotRadius, l.leastRound()), math.Min(width/2, height))
+		l.outlineBit(p, sameRound(radius))
 		notch(p, geom.PullCut, true, x-width/2, x+width/2, low, radius)
 	}
 	if through.Outline != nil {

@@ -88,6 +88,12 @@ func (c Change) on(s *Spec, v float64) {
 	case FieldBottom:
 		s.Bottom = s.Bottom.thick(v)
 	case FieldCutter:
+		s.Bits = slices.Clone(s.Bits)
+		for i := range s.Bits { // the narrowest
+			if s.Bits[i].Diameter == s.Cutter.Width {
+				s.Bits[i].Diameter = v
+			}
+		}
 		s.Cutter.Width = v
 	case FieldGrooveCutter:
 		s.Cutter.Groove = v

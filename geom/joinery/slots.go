@@ -51,11 +51,16 @@ func (l *layout) rearHoles(length, width float64) []geom.Pocket {
 	if l.Bottom.Solid {
 		y = width - l.rearScrew(shrinks)
 	}
+	bit := 0.0
+	if l.Cutter.Kind.FollowsDrawing() {
+		bit = l.cutWith(l.slotBits(2*r, l.Tb, l.Bottom)[0].Diameter)
+	}
 	var list []geom.Pocket
 	for _, x := range evenly(2*appliedEnd, length-2*appliedEnd, 2*appliedApart) {
 		hole := geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)}
 		if l.Bottom.Solid && swells+shrinks > settle {
 			rear := math.Min(y+r+shrinks, width-leastSlotEdge)
+			hole.Bit = bit
 			hole.Kind, hole.Outline = geom.Cutout, geom.RoundedRectangle(x-r, y-r-swells, x+r, rear, r)
 		}
 		list = append(list, hole)

@@ -164,6 +164,9 @@ type Spec struct {
 	DadoPlay, GroovePlay float64
 	// SlotRoom is how much wider than its smallest bit a router makes a slot at least.
 	SlotRoom float64
+	// Bits are those of a router that has several; Cutter.Width is the narrowest. Each
+	// cut is laid out for the bit that makes it.
+	Bits []Bit
 	// GlueRoom is how much deeper the dados are than the tongues are long.
 	GlueRoom float64
 

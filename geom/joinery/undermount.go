@@ -45,6 +45,7 @@ func (l *layout) undermount() {
 			return
 		}
 		radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
+		l.outlineBit(&back.Panel, sameRound(radius))
 		if between := inner[0] < settle; between || l.Joint == DadoRabbet && l.BackJoint != Housed {
 			l.notchEnds(&back.Panel, inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
 			l.hooks(back, inner)

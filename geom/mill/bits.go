@@ -34,18 +34,19 @@ func (p *preparation) lastFace() geom.Face { return p.work.Faces[len(p.work.Face
 func (p *preparation) pocket(i int) {
 	k := p.part.Pockets[i]
 	c := Cut{Operation: k.Kind.String(), Face: k.Face, Depth: k.Depth, Left: p.left(k.Depth), Bit: -1, Outline: k.Outline, Pocket: i}
-	p.cut(c, k.Takes)
+	p.cut(c, k.Takes, k.Bit)
 }
 
 // hole works one of the panel's holes out, from the face it is cut out from.
 func (p *preparation) hole(l geom.Loop) {
-	p.cut(Cut{Operation: geom.Cutout.String(), Face: p.lastFace(), Depth: p.part.Thickness, Bit: -1, Outline: l, Pocket: -1}, nil)
+	p.cut(Cut{Operation: geom.Cutout.String(), Face: p.lastFace(), Depth: p.part.Thickness, Bit: -1, Outline: l, Pocket: -1}, nil, 0)
 }
 
 func (p *preparation) left(depth float64) float64 { return math.Max(0, p.part.Thickness-depth) }
 
-// cut finds the widest bit that makes a closed cut and shapes the cut for it.
-func (p *preparation) cut(c Cut, takes geom.Loop) {
+// cut finds the widest bit that makes a closed cut, of those for which it is laid out,
+// and shapes the cut for it. A diameter of 0 lays it out for any.
+func (p *preparation) cut(c Cut, takes geom.Loop, laidOutFor float64) {
 	if len(p.Bits) == 0 {
 		p.work.Cuts = append(p.work.Cuts, c)
 		return
@@ -53,7 +54,7 @@ func (p *preparation) cut(c Cut, takes geom.Loop) {
 	open := openSides(c.Outline, p.part.Outline)
 	best := tooShort // what keeps the bit that came nearest
 	nearest := p.bits[len(p.bits)-1]
-	for n, b := range p.bits {
+	for n, b := range p.upTo(laidOutFor) {
 		shaped, no := p.shape(c, takes, open, p.Bits[b])
 		if no == fits {
 			shaped.Bit = b
@@ -67,27 +68,20 @@ func (p *preparation) cut(c Cut, takes geom.Loop) {
 	p.refuse(c, best, p.Bits[nearest])
 }
 
-// unify gives cuts of one operation, face and depth, which share a layer, one bit:
-// the narrowest that any of them needs, where it makes the others too.
-func (p *preparation) unify() {
-	cuts := p.work.Cuts
-	for i := range cuts {
-		c := &cuts[i]
-		if c.Bit < 0 || c.Pocket < 0 {
-			continue
-		}
-		for _, o := range cuts {
-			if o.Bit < 0 || o.Operation != c.Operation || o.Face != c.Face || math.Abs(o.Depth-c.Depth) > touching || p.Bits[o.Bit].Diameter >= p.Bits[c.Bit].Diameter {
-				continue
-			}
-			k := p.part.Pockets[c.Pocket]
-			whole := Cut{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Left: c.Left, Pocket: c.Pocket, Outline: k.Outline}
-			if shaped, no := p.shape(whole, k.Takes, openSides(k.Outline, p.part.Outline), p.Bits[o.Bit]); no == fits {
-				shaped.Bit = o.Bit
-				*c = shaped
-			}
+// upTo are the bits no wider than one for which a cut is laid out, at least the
+// narrowest; all of them where it is laid out for any.
+func (p *preparation) upTo(diameter float64) []int {
+	for i, b := range p.bits {
+		if diameter == 0 || p.Bits[b].Diameter <= diameter+touching {
+			return p.bits[i:]
 		}
 	}
+	return p.bits[max(0, len(p.bits)-1):]
+}
+
+// isNarrowest reports whether no bit is narrower than this one.
+func (p *preparation) isNarrowest(b Bit) bool {
+	return b.Diameter <= p.Bits[p.bits[len(p.bits)-1]].Diameter
 }
 
 // obstacle says why a bit cannot make a cut; the order is that of how near it came.
@@ -121,12 +115,16 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 	cleared := p.clearedBeside(c)
 	if x0, y0, x1, y1, ok := box(drawn); ok && c.Operation != geom.Drill.String() {
 		width, height := x1-x0, y1-y0
-		if narrow := math.Min(width, height); narrow < b.Diameter+SlotRoom-touching {
+		narrow := math.Min(width, height)
+		if narrow < b.Diameter+SlotRoom-touching {
 			// A line's round ends cannot be relieved.
 			square := slices.Contains(needRelief(drawn, takes, radius, cleared), true)
 			if p.Slots == SlotsLine && !square && narrow < b.Diameter+touching {
 				c.Path, c.Outline = centreLine(x0, y0, x1, y1, radius), nil
 				return c, fits
+			}
+			if !p.isNarrowest(b) { // which leaves the slot as wide as it is asked for
+				return c, tooWide
 			}
 			grow := (b.Diameter + SlotRoom - narrow) / 2
 			if width <= height {

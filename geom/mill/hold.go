@@ -101,8 +101,8 @@ func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
 		if i == len(places)-1 {
 			to += profile.Outline.Perimeter()
 		}
-		slots = append(slots, Cut{Operation: geom.Cutout.String(), Face: profile.Face, Depth: p.part.Thickness, Bit: profile.Bit,
-			Outline: alongside(profile.Outline, at+half, to, width), Pocket: -1, Slot: true})
+		slots = append(slots, Cut{Operation: Slotting, Face: profile.Face, Depth: p.part.Thickness, Bit: profile.Bit,
+			Outline: alongside(profile.Outline, at+half, to, width), Pocket: -1})
 	}
 	return slots, true
 }

@@ -40,7 +40,7 @@ func TestTabs(t *testing.T) {
 
 func (w Work) slots() (list []geom.Loop) {
 	for _, c := range w.Cuts {
-		if c.Operation == "cutout" && c.Pocket < 0 {
+		if c.Operation == Slotting {
 			list = append(list, c.Outline)
 		}
 	}

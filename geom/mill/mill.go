@@ -92,6 +92,7 @@ type Part struct {
 const (
 	Profile     = "profile"  // the outline, cut outside the line
 	Registering = "register" // holes to put the turned panel down on
+	Slotting    = "slot"     // right through beside the outline, between tabs and after it
 )
 
 // Cut is one closed line, or one open path of a bit's centre, on one face.
@@ -104,7 +105,6 @@ type Cut struct {
 	Outline   geom.Loop
 	Path      []geom.Vertex // instead of an outline
 	Pocket    int           // index into the panel's pockets; -1 where it is none of them
-	Slot      bool          // between tabs, along the outline and after it
 }
 
 // Through tells whether the cut goes through the panel.
@@ -153,7 +153,6 @@ func Prepare(part Part, s Settings) (Work, []Fault) {
 	for _, h := range part.Holes {
 		p.hole(h)
 	}
-	p.unify()
 	p.outline, p.drawn = -1, part.Outline
 	if len(p.bits) > 0 {
 		p.outline = p.outlineBit()

@@ -115,7 +115,8 @@ func TestWidestBit(t *testing.T) {
 		want string
 	}{
 		{"wide", dado(50, 60), "large"},
-		{"just as wide", dado(50, 58), "large"},
+		{"just as wide", dado(50, 58), "deep"}, // which leaves it as wide as that
+		{"with room", dado(50, 58.05), "large"},
 		{"narrow", dado(50, 57.9), "deep"},
 		{"narrower", dado(50, 54), "small"},
 		{"open on one side", geom.Pocket{Kind: geom.Rabbet, Depth: 6, Outline: geom.Rectangle(0, 0, 4, 100)}, "large"},

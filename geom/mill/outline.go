@@ -15,8 +15,9 @@ func (p *preparation) outlineBit() int {
 	outline, thick := p.part.Outline, p.part.Most+p.Through
 	least := outline.Reverse().LeastInsideRadius() // to a bit outside it
 	best, why := p.bits[len(p.bits)-1], tooShort
+	list := p.upTo(p.part.Bit)
 	floorless := -1 // the narrowest that fits, but for the floors of notches
-	for n, b := range p.bits {
+	for n, b := range list {
 		no := fits
 		bit := p.Bits[b]
 		radius := bit.Diameter / 2
@@ -30,8 +31,13 @@ func (p *preparation) outlineBit() int {
 		case !room:
 			no = noRelief
 		default:
-			left, err := sweep.Outside(drawn, radius+touching) // a notch of just its width is none
-			if err != nil || left.Area()-drawn.Area() > fillets(outline, sharp, radius)+leastStanding {
+			// A notch of just its width is none, and one of hardly more one for a narrower bit.
+			room := touching
+			if !p.isNarrowest(bit) {
+				room = SlotRoom / 2
+			}
+			left, err := sweep.Outside(drawn, radius+room)
+			if err != nil || left.Area()-drawn.Area() > fillets(outline, sharp, radius+room)+leastStanding {
 				no = tooWide
 			}
 		}

@@ -55,7 +55,7 @@ def key(layer):
     """A layer without the face of what cuts parts out, which follows the sheet, and
     without the bit, which sheets name where their parts are cut with different ones."""
     layer = re.sub(r"^(.*(?:\dMM|\dIN|THROUGH))_[A-Z0-9-]+$", r"\1", layer)
-    if layer.startswith(("PROFILE", "CUTOUT")):
+    if layer.startswith(("PROFILE", "CUTOUT", "SLOT")):
         return layer.replace("_OUTSIDE", "").replace("_INSIDE", "")
     return layer
 

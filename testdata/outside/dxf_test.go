@@ -91,7 +91,7 @@ func sameLine(a, b [][3]float64, closed bool) bool {
 
 // sameEntity compares in millimetres; scale is that of b's unit.
 func sameEntity(a, b entity, scale float64) bool {
-	if a.Layer != b.Layer || a.Closed != b.Closed || (a.Type == "CIRCLE") != (b.Type == "CIRCLE") {
+	if withoutBit(a.Layer) != withoutBit(b.Layer) || a.Closed != b.Closed || (a.Type == "CIRCLE") != (b.Type == "CIRCLE") {
 		return false
 	}
 	if a.Type == "CIRCLE" {
@@ -168,13 +168,9 @@ func checkHeader(t *testing.T, a audited, version, unit string) {
 	}
 }
 
-// rank is an operation's place in the order of cutting. Where the outline leaves
-// tabs, the cutouts between them come after it.
-func rank(layer string, tabs bool) int {
-	order := []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "CUTOUT", "PROFILE", "BLANK", "SCALE", "LABEL"}
-	if tabs {
-		order[3], order[4] = order[4], order[3]
-	}
+// rank is an operation's place in the order of cutting.
+func rank(layer string) int {
+	order := []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "CUTOUT", "PROFILE", "SLOT", "BLANK", "SCALE", "LABEL"}
 	for i, words := range order {
 		if slices.Contains(strings.Fields(words), strings.Split(layer, "_")[0]) {
 			return i
@@ -189,16 +185,13 @@ func checkOrder(a audited, legend []legendRow) error {
 	counts := map[string]int{}
 	var order []string
 	last := 0
-	tabs := slices.ContainsFunc(a.Entities, func(e entity) bool {
-		return strings.HasPrefix(e.Layer, "PROFILE") && !strings.HasSuffix(e.Layer, "THROUGH")
-	})
 	for _, e := range a.Entities {
-		r := rank(e.Layer, tabs)
+		r := rank(e.Layer)
 		if r < last {
 			return fmt.Errorf("%s comes too late, or is not known", e.Layer)
 		}
 		last = r
-		if counts[e.Layer]++; counts[e.Layer] == 1 && r <= max(rank("PROFILE", tabs), rank("CUTOUT", tabs)) {
+		if counts[e.Layer]++; counts[e.Layer] == 1 && r <= rank("SLOT") {
 			order = append(order, e.Layer)
 		}
 	}
@@ -291,9 +284,7 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 			for _, e := range a.Entities {
 				want[a.File] = append(want[a.File], scaled(e, drawn.MM()))
 			}
-			// With tabs, a layer of cutouts can hold a pull, before the outline, and the slots
-			// after it.
-			if err := checkOrder(a, legend[a.File]); err != nil && len(legend[a.File]) > 0 && !tabbed {
+			if err := checkOrder(a, legend[a.File]); err != nil && len(legend[a.File]) > 0 {
 				t.Errorf("%s: %v", a.File, err)
 			}
 			continue

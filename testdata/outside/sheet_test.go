@@ -1,6 +1,7 @@
 package outside
 
 import (
+	"regexp"
 	"slices"
 
 	"drawerwright/geom"
@@ -18,14 +19,22 @@ func (r report) sheet(p part, unit geom.Unit) sheet {
 		if l.File != p.Files.Inside && l.File != p.Files.Outside {
 			continue
 		}
-		diameters[l.Layer] = append(diameters[l.Layer], l.Diameter*r.mm())
+		name := withoutBit(l.Layer)
+		diameters[name] = append(diameters[name], l.Diameter*r.mm())
 		if l.Operation == "profile" {
 			s.skin = l.Left * r.mm()
 		}
 	}
-	s.bits = func(layer string) []float64 { return diameters[layer] }
+	s.bits = func(layer string) []float64 { return diameters[withoutBit(layer)] }
 	return s
 }
+
+// named is a layer's name by the default pattern with the name of a bit after it, which
+// layers have that several bits would share.
+var named = regexp.MustCompile(`^([A-Z]+_(?:INSIDE|OUTSIDE)_(?:LINE_)?(?:THROUGH|(?:FLOOR_)?[0-9]+-[0-9]+(?:MM|IN)))_[A-Z0-9-]+$`)
+
+// withoutBit is a layer's name without that of its bit.
+func withoutBit(layer string) string { return named.ReplaceAllString(layer, "$1") }
 
 // machine is the tool that a part is cut with.
 func (r report) machine(p part) string {

@@ -28,11 +28,10 @@ func tabsOf(job string) (tabs, bool) {
 	return tabs{w, h}, true
 }
 
-// slotsIn takes the slots between tabs out of what a reader found, in millimetres:
-// parts of boxes have no other cutouts.
+// slotsIn takes the slots between tabs out of what a reader found, in millimetres.
 func slotsIn(list []entity, scale float64) (slots, rest []entity) {
 	for _, e := range list {
-		if !strings.HasPrefix(e.Layer, "CUTOUT_") {
+		if !strings.HasPrefix(e.Layer, "SLOT_") {
 			rest = append(rest, e)
 			continue
 		}

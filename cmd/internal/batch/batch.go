@@ -114,31 +114,37 @@ func Make(j *job.Job) (Batch, []Problem) {
 		title = strings.TrimSuffix(filepath.Base(j.File), filepath.Ext(j.File))
 	}
 	files := fileNames{pattern: j.FileNames, job: job.FileName(title), unit: j.DXFUnits}
-	var problems []Problem
 	drawers, judged := build(j)
+	problems := make([][]Problem, len(drawers)) // of each drawer
 	for i, asked := range j.Drawers {
 		spec, d, found := asked.Spec, drawers[i], judged[i]
 		sound := !slices.ContainsFunc(found, func(p joinery.Problem) bool { return p.Error })
 		for _, p := range found {
-			problems = append(problems, Problem{i, p})
+			problems[i] = append(problems[i], Problem{i, p})
 		}
 		if r, missing := drawing.Missing(spec.Name); missing {
-			problems = append(problems, Problem{i, joinery.Problem{Code: "letters", Field: "name", Message: fmt.Sprintf("the letters of the packet and its labels have no %q: an empty box stands for it", r), Hint: "write names in Latin, Greek or Cyrillic letters"}})
+			problems[i] = append(problems[i], Problem{i, joinery.Problem{Code: "letters", Field: "name", Message: fmt.Sprintf("the letters of the packet and its labels have no %q: an empty box stands for it", r), Hint: "write names in Latin, Greek or Cyrillic letters"}})
 		}
 		if sound {
-			for _, p := range slices.Concat(b.mill(&d, files), d.strengthen(asked.Load, slideOf(j, i)), b.beyond(d)) {
-				problems = append(problems, Problem{i, p})
+			for _, p := range slices.Concat(b.mill(&d), d.strengthen(asked.Load, slideOf(j, i)), b.beyond(d)) {
+				problems[i] = append(problems[i], Problem{i, p})
 			}
 			d.band(j.Bandings)
 		}
 		b.Drawers = append(b.Drawers, d)
 	}
-	problems = append(problems, unchecked(j)...)
-	b.banks(j)
-	if !slices.ContainsFunc(problems, func(p Problem) bool { return p.Error }) {
-		problems = append(problems, b.templates(j)...)
+	b.shareLayers()
+	for i := range b.Drawers {
+		for _, p := range b.draw(&b.Drawers[i], files) {
+			problems[i] = append(problems[i], Problem{i, p})
+		}
 	}
-	return b, append(problems, b.sameNames()...)
+	all := append(slices.Concat(problems...), unchecked(j)...)
+	b.banks(j)
+	if !slices.ContainsFunc(all, func(p Problem) bool { return p.Error }) {
+		all = append(all, b.templates(j)...)
+	}
+	return b, append(all, b.sameNames()...)
 }
 
 // build works the boxes out and judges them, those of an opening together.
@@ -210,8 +216,8 @@ func partName(folder string, p joinery.Part) string {
 	return name
 }
 
-// mill works out how the parts of a drawer are cut and drawn.
-func (b Batch) mill(d *Drawer, files fileNames) []joinery.Problem {
+// mill works out how the parts of a drawer are cut.
+func (b Batch) mill(d *Drawer) []joinery.Problem {
 	var problems []joinery.Problem
 	told := make(map[string]bool) // a back is often the front's twin
 	for i := range d.Parts {
@@ -232,7 +238,29 @@ func (b Batch) mill(d *Drawer, files fileNames) []joinery.Problem {
 			problems = append(problems, joinery.Problem{Code: f.Code, Error: f.Error, Field: field, Part: string(p.Role),
 				Message: fmt.Sprintf("%s: %s", p.Role, f.Message), Hint: f.Hint})
 		}
-		for _, face := range work.Faces {
+	}
+	return problems
+}
+
+// shareLayers finds the names of layers that cuts of several bits would share, in any
+// drawing: a layer has the same bit in all of them.
+func (b *Batch) shareLayers() {
+	var sharing router.Sharing
+	for _, d := range b.Drawers {
+		for _, p := range d.Parts {
+			sharing.Add(p.Drawn(b.Router.FromSpoilboard), b.DXF)
+		}
+	}
+	b.DXF.Shared = sharing.Names()
+}
+
+// draw works out the drawings of the parts of a drawer.
+func (b Batch) draw(d *Drawer, files fileNames) []joinery.Problem {
+	var problems []joinery.Problem
+	told := make(map[string]bool)
+	for i := range d.Parts {
+		p := &d.Parts[i]
+		for _, face := range p.Work.Faces {
 			layers, err := router.Layers(p.Drawn(b.Router.FromSpoilboard), face, b.DXF)
 			if err != nil {
 				if !told[err.Error()] {

@@ -39,7 +39,7 @@ func Merged(b Batch) []Group {
 			if _, known := groups[in]; !known {
 				order = append(order, in)
 			}
-			key := fmt.Sprintf("%v\x00%s", in, shape(p.Panel))
+			key := fmt.Sprintf("%v\x00%v\x00%s", in, p.Bits, shape(p.Panel))
 			i, known := at[key]
 			if !known {
 				i = len(groups[in])
@@ -73,12 +73,12 @@ func shape(p geom.Panel) string {
 		out.WriteByte(';')
 	}
 	loop(p.Outline)
-	fmt.Fprint(&out, p.Relieve, ";")
+	fmt.Fprint(&out, p.Relieve, p.Bit, ";")
 	for _, h := range p.Holes {
 		loop(h)
 	}
 	for _, k := range p.Pockets {
-		fmt.Fprintf(&out, "%s %s %d", k.Kind, k.Face, geom.LengthOf(k.Depth))
+		fmt.Fprintf(&out, "%s %s %d %v", k.Kind, k.Face, geom.LengthOf(k.Depth), k.Bit)
 		loop(k.Outline)
 		loop(k.Takes)
 	}

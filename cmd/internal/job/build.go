@@ -171,6 +171,11 @@ func (b *builder) drawer(s *section) Drawer {
 	put(joinery.FieldCutter, cutter)
 	if cutter.section != nil {
 		d.Cutter, d.Bits = b.cutter(cutter.section)
+		if len(d.Bits) > 1 {
+			for _, bit := range d.Bits {
+				d.Spec.Bits = append(d.Spec.Bits, joinery.Bit{Diameter: bit.Diameter, Reach: bit.Reach})
+			}
+		}
 		for _, name := range []string{"width", "diameter"} {
 			if cutter.section.values[name].given {
 				d.cutterAt = []string{"cutter", name}

@@ -228,6 +228,7 @@ func (s *sheet) layers() {
 		switch {
 		case i >= 0:
 			counts[i]++
+			says, readable = s.names.readOf(e.Layer, legend[i].Bit)
 			s.listed(&c, legend[i], says, readable, once)
 		case readable:
 			if once {

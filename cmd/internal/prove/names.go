@@ -29,7 +29,7 @@ type said struct {
 
 // What can stand for a word of a pattern.
 var forms = map[string]string{
-	"{operation}": `(?:DADO|GROOVE|RABBET|DRILL|CUTOUT|PROFILE)(?:-LINE)?`,
+	"{operation}": `(?:DADO|GROOVE|RABBET|DRILL|CUTOUT|PROFILE|SLOT)(?:-LINE)?`,
 	"{face}":      `INSIDE|OUTSIDE`,
 	"{depth}":     `(?:LINE_)?(?:THROUGH|(?:FLOOR_)?[0-9]+-[0-9]+(?:MM|IN))`,
 	"{cutter}":    `[A-Z0-9-]*`,
@@ -105,4 +105,14 @@ func (n names) read(layer string) (said, bool) {
 		}
 	}
 	return s, true
+}
+
+// readOf reads the name of a layer that the legend lists with a bit: where several bits
+// would share a name, that of the bit comes after it.
+func (n names) readOf(layer, bit string) (said, bool) {
+	s, readable := n.read(layer)
+	if at := strings.LastIndex(layer, "_"); !readable && bit != "" && at > 0 {
+		return n.read(layer[:at])
+	}
+	return s, readable
 }

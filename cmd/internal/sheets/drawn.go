@@ -1,10 +1,8 @@
 package sheets
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
-	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/router"
@@ -79,11 +77,6 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	var list []Drawing
 	for _, face := range whole.Work.Faces {
 		layers, err := router.Layers(whole, face, o)
-		if err != nil && !strings.Contains(o.Pattern, "{cutter}") { // parts may be cut with different bits
-			o := o
-			o.Pattern = cmp.Or(o.Pattern, router.DefaultPattern) + "_{cutter}"
-			layers, err = router.Layers(whole, face, o)
-		}
 		if err != nil {
 			return nil, err
 		}
