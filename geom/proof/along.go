@@ -1,27 +1,39 @@
 package proof
 
-// slab is wood that is the same over a stretch of the common axis.
+// slab is wood over a stretch of the common axis: of one extent at its beginning and
+// of another at its end, between which it changes evenly.
 type slab struct {
 	from, to float64
-	rect
+	ends     [2]rect
 }
 
-// slabs gives a pair's wood, of the first piece and of the other. A strip in which
-// it changes counts as it is in its middle: of an arc that is a chord.
+// slabs gives a pair's wood, of the first piece and of the other.
 func (p *pair) slabs() (of [2][]slab) {
 	for i := range p.strips {
 		s := &p.strips[i]
 		if s.to-s.from < penetration {
 			continue
 		}
-		t := s.sections[1]
-		for k, list := range [2][]rect{p.w.rects[t.first:t.second], p.w.rects[t.second:t.end]} {
-			for _, r := range list {
-				of[k] = p.goesOn(of[k], slab{s.from, s.to, r})
+		for k := range of {
+			first, last := p.shown(s.sections[0], k), p.shown(s.sections[2], k)
+			if s.even || len(first) != len(last) { // of what begins or ends within a chord, the middle
+				first = p.shown(s.sections[1], k)
+				last = first
+			}
+			for n, r := range first {
+				of[k] = p.goesOn(of[k], slab{s.from, s.to, [2]rect{r, last[n]}})
 			}
 		}
 	}
 	return of
+}
+
+// shown is the wood of one of both pieces in a section.
+func (p *pair) shown(t section, piece int) []rect {
+	if piece == 0 {
+		return p.w.rects[t.first:t.second]
+	}
+	return p.w.rects[t.second:t.end]
 }
 
 // goesOn adds a slab to a list, or makes one longer that goes on in it.
@@ -31,18 +43,22 @@ func (p *pair) goesOn(list []slab, s slab) []slab {
 		if l.to < s.from-narrowStrip {
 			continue
 		}
-		same := true
-		for axis := range 3 {
-			if axis != p.common {
-				same = same && level(l.low[axis], s.low[axis]) && level(l.high[axis], s.high[axis])
-			}
-		}
-		if same {
+		if p.alike(l.ends[0], l.ends[1]) && p.alike(l.ends[1], s.ends[0]) && p.alike(s.ends[0], s.ends[1]) {
 			l.to = s.to
 			return list
 		}
 	}
 	return append(list, s)
+}
+
+// alike reports whether two rectangles are the same across the common axis.
+func (p *pair) alike(a, b rect) bool {
+	for axis := range 3 {
+		if axis != p.common && !(level(a.low[axis], b.low[axis]) && level(a.high[axis], b.high[axis])) {
+			return false
+		}
+	}
+	return true
 }
 
 func level(a, b float64) bool { return a-b < sliver && b-a < sliver }
@@ -58,18 +74,65 @@ func (p *pair) barringAlong(off [3]float64) []barred {
 	of := p.slabs()
 	for _, a := range of[0] {
 		for _, b := range of[1] {
+			a0, a1, b0, b1 := a.from, a.to, b.from, b.to
 			meet := true
-			for axis := range 3 {
-				if axis != p.common {
-					meet = meet && min(a.high[axis], b.high[axis]+off[axis])-max(a.low[axis], b.low[axis]+off[axis]) > penetration
-				}
+			if p.alike(a.ends[0], a.ends[1]) {
+				var t [2]float64
+				t, meet = p.stretch(b, a.widest(), off, -1)
+				b0, b1 = b.from+float64(t[0]*(b.to-b.from)), b.from+float64(t[1]*(b.to-b.from))
+			} else {
+				var t [2]float64
+				t, meet = p.stretch(a, b.widest(), off, 1)
+				a0, a1 = a.from+float64(t[0]*(a.to-a.from)), a.from+float64(t[1]*(a.to-a.from))
 			}
 			if meet {
-				list = append(list, barred{low: a.from - b.to - off[p.common], high: a.to - b.from - off[p.common]})
+				list = append(list, barred{low: a0 - b1 - off[p.common], high: a1 - b0 - off[p.common]})
 			}
 		}
 	}
 	return list
+}
+
+// widest is the box about both ends of a slab.
+func (s slab) widest() rect {
+	r := s.ends[0]
+	for axis := range 3 {
+		r.low[axis], r.high[axis] = min(r.low[axis], s.ends[1].low[axis]), max(r.high[axis], s.ends[1].high[axis])
+	}
+	return r
+}
+
+// stretch is the part of a slab, of its length, in which wood would be in it that is
+// taken that much further across it, off times sign; ok is false where there is none.
+func (p *pair) stretch(s slab, r rect, off [3]float64, sign float64) (t [2]float64, ok bool) {
+	t = [2]float64{0, 1}
+	// How deep each is in the other changes evenly, from one end to the other.
+	narrow := func(first, last float64) bool {
+		if first > penetration && last > penetration {
+			return true
+		}
+		if first <= penetration && last <= penetration {
+			return false
+		}
+		at := (penetration - first) / (last - first)
+		if first > penetration {
+			t[1] = min(t[1], at)
+		} else {
+			t[0] = max(t[0], at)
+		}
+		return true
+	}
+	for axis := range 3 {
+		if axis == p.common {
+			continue
+		}
+		low, high := r.low[axis]+float64(sign*off[axis]), r.high[axis]+float64(sign*off[axis])
+		if high-low <= penetration || !narrow(s.ends[0].high[axis]-low, s.ends[1].high[axis]-low) || !narrow(high-s.ends[0].low[axis], high-s.ends[1].low[axis]) ||
+			!narrow(s.ends[0].high[axis]-s.ends[0].low[axis], s.ends[1].high[axis]-s.ends[1].low[axis]) {
+			return t, false
+		}
+	}
+	return t, t[1] > t[0]
 }
 
 // ahead tells whether something is in b's way when it is moved towards higher

@@ -2,6 +2,7 @@ package proof
 
 import (
 	"math"
+	"slices"
 )
 
 // BottomFit is how a bottom meets the walls, by how it lies to their lower edges.
@@ -45,41 +46,91 @@ func (a *assembly) bottom() {
 	case back > (under+over)/2:
 		a.box.BottomFit = SlidIn
 	}
-	level := anywhere
-	for _, w := range a.walls() {
-		if w.Piece == a.back && a.box.BottomFit == SlidIn {
-			continue
-		}
-		found, g := a.groove(w)
-		level = level.and(g)
-		a.box.Walls = append(a.box.Walls, found)
-	}
-	a.box.BottomPlay = level.width()
-	if level.width() > -penetration && !math.IsInf(level.low, 0) {
-		a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisZ, level.low)
-	}
-	a.box.SlackX = a.slack(a.left, a.right, axisX)
-	if a.box.BottomFit == SlidIn {
-		a.slide()
-	} else {
-		a.box.SlackY = a.slack(a.front, a.back, axisY)
-	}
+	a.intoGrooves()
 	for i, w := range a.walls() {
 		a.box.Walls[i].Hold = a.base.reach(w.Piece, w.axis)
 	}
 }
 
+// intoGrooves puts the bottom into its walls' grooves. Where they end too early for it as
+// it was meant to lie, it is put in at the height at which it goes in away from their
+// ends, and pushed between these.
+func (a *assembly) intoGrooves() {
+	walls := a.walls()
+	grooved := walls[:]
+	slid := a.box.BottomFit == SlidIn
+	if slid {
+		grooved = grooved[:3]
+	}
+	for _, w := range grooved {
+		a.jointWhole(w.Piece, a.base)
+	}
+	in := a.stand(grooved, 0) || a.stand(grooved, nearEnds)
+	if slid {
+		a.levelBehind()
+	} else {
+		a.box.SlackY = a.slack(axisY, grooved, in)
+	}
+	a.look(grooved)
+	a.box.SlackX = a.slack(axisX, grooved, in)
+	if slid {
+		a.pushIn(grooved, in)
+	}
+	if a.look(grooved); in {
+		a.stand(grooved, 0)
+	}
+	if slid {
+		a.slide()
+	}
+}
+
+// look takes the sections of the bottom with its walls anew where it was moved along
+// them.
+func (a *assembly) look(walls []wall) {
+	for _, w := range walls {
+		if p := a.between(w.Piece, a.base); p != nil && math.Abs(p.moved(p.common)) > stirred {
+			if again, ok := a.joinWhole(w.Piece, a.base); ok {
+				*p = again
+			}
+		}
+	}
+}
+
+// nearEnds is how much of a groove, in millimetres, is left out at both ends of the
+// bottom where they may be too early: more than the radius of any bit.
+const nearEnds = vicinity
+
+// stand feels the bottom in its grooves, but for so much of its length at both ends, and
+// puts it as low in them as it goes. It reports whether it goes into all of them.
+func (a *assembly) stand(walls []wall, but float64) bool {
+	level := anywhere
+	a.box.Walls = a.box.Walls[:0]
+	for _, w := range walls {
+		found, g := a.groove(w, but)
+		level = level.and(g)
+		a.box.Walls = append(a.box.Walls, found)
+	}
+	if a.box.BottomPlay = level.width(); a.box.BottomPlay < -penetration || math.IsInf(level.low, 0) {
+		return false
+	}
+	a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisZ, level.low)
+	return true
+}
+
 // groove feels the bottom in the groove of a wall, and gives the range of heights
 // in which it can be there.
-func (a *assembly) groove(w wall) (Wall, gap) {
+func (a *assembly) groove(w wall, but float64) (Wall, gap) {
 	found, g := Wall{Name: w.Name}, anywhere
 	hold := a.base.reach(w.Piece, w.axis)
 	if hold < penetration {
 		return found, g
 	}
 	// Half out of the groove, so that a bottom too long is not taken for one too thick.
-	if p := a.joint(w.Piece, a.base); p != nil {
-		g = around(p.barring(axisZ, w.out*math.Min(pull, hold/2)))
+	if p := a.between(w.Piece, a.base); p != nil {
+		low, high := a.base.span(p.common)
+		but = math.Min(but, (high-low)/4)
+		list := slices.DeleteFunc(p.barring(axisZ, w.out*math.Min(pull, hold/2)), func(b barred) bool { return b.at < low+but || b.at > high-but })
+		g = around(list)
 		found.Play = g.width()
 		// Below its wall, or on top of it, it is in no groove.
 		found.Goes = found.Play > -penetration && !math.IsInf(found.Play, 0)
@@ -87,9 +138,21 @@ func (a *assembly) groove(w wall) (Wall, gap) {
 	return found, g
 }
 
-// slack is how far the bottom can move between two walls; it is put in the middle.
-func (a *assembly) slack(low, high *Piece, axis int) float64 {
-	g := around(a.against(low, high, axis))
+// between is the joint of two pieces that was taken before.
+func (a *assembly) between(wall, other *Piece) *pair {
+	for _, p := range a.joints {
+		if p.a == wall && p.b == other {
+			return p
+		}
+	}
+	return nil
+}
+
+// slack is how far the bottom can move along an axis, as it lies, until one of its
+// walls stops it: those ahead and behind or, if it is in, the ends of the grooves
+// beside it. It is put in the middle.
+func (a *assembly) slack(axis int, walls []wall, in bool) float64 {
+	g := around(a.against(axis, walls, in))
 	if math.IsInf(g.low, 0) || math.IsInf(g.high, 0) {
 		return math.Inf(1)
 	}
@@ -97,30 +160,45 @@ func (a *assembly) slack(low, high *Piece, axis int) float64 {
 	return g.width()
 }
 
-// against lists what of two walls bars the bottom along an axis.
-func (a *assembly) against(low, high *Piece, axis int) []barred {
+// against lists what of walls bars the bottom along an axis.
+func (a *assembly) against(axis int, walls []wall, in bool) []barred {
 	var list []barred
-	for _, w := range []*Piece{low, high} {
-		for _, p := range a.joints {
-			if p.a == w && p.b == a.base {
-				list = append(list, p.barring(axis, 0)...)
+	for _, w := range walls {
+		p := a.between(w.Piece, a.base)
+		switch {
+		case p == nil:
+		case p.common == axis:
+			if hold := a.base.reach(w.Piece, w.axis); in && hold > penetration { // half out of the groove, as above
+				var off [3]float64
+				off[w.axis] = -w.out * math.Min(pull, hold/2)
+				list = append(list, p.barringAlong(off)...)
 			}
+		default:
+			list = append(list, p.barring(axis, 0)...)
 		}
 	}
 	return list
 }
 
-// slide puts a bottom that is slid in level with the back's outside face, lets the
-// back down on it or lifts it, and looks whether its way out is free. What it could
-// be pushed further in is its slack.
-func (a *assembly) slide() {
+// levelBehind puts a bottom that is slid in level with the back's outside face.
+func (a *assembly) levelBehind() {
 	_, end := a.base.span(axisY)
 	_, face := a.back.span(axisY)
 	a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisY, face-end)
+}
+
+// pushIn finds how far a bottom that is slid in could be pushed further, which is its
+// slack.
+func (a *assembly) pushIn(walls []wall, in bool) {
 	a.box.SlackY = math.Inf(1)
-	if g := around(a.against(a.front, a.front, axisY)); !math.IsInf(g.low, 0) {
+	if g := around(a.against(axisY, walls, in)); !math.IsInf(g.low, 0) {
 		a.box.SlackY = -g.low
 	}
+}
+
+// slide lets the back down on a bottom that is slid in, or lifts it, and looks whether
+// the bottom's way out is free.
+func (a *assembly) slide() {
 	_, over := a.base.span(axisZ)
 	edge, _ := a.back.span(axisZ)
 	rests := Wall{Name: a.back.Name, Gap: edge - over}

@@ -169,14 +169,14 @@ func (a *assembly) measure() {
 	_, back := a.back.span(axisY)
 	x0, _ := a.left.span(axisX)
 	_, x1 := a.right.span(axisX)
-	width := x1 - x0
-	closed := width - a.stays(0) - a.stays(1)
-	// An end that laps over the sides can be wider than they stand.
-	across := func(end *Piece, sides float64) float64 {
+	// At each corner it is the side, where that seats there, or an end that laps over it,
+	// which of both is further out.
+	across := func(which int, end *Piece) float64 {
 		e0, e1 := end.span(axisX)
-		return math.Max(sides, e1-e0)
+		left, right := x0+a.stays(0)-a.seats[which][0], x1-a.stays(1)+a.seats[which][1]
+		return math.Max(right, e1) - math.Min(left, e0)
 	}
-	a.box.WidthFront, a.box.WidthBack = across(a.front, closed+a.seats[0][0]+a.seats[0][1]), across(a.back, closed+a.seats[1][0]+a.seats[1][1])
+	a.box.WidthFront, a.box.WidthBack = across(0, a.front), across(1, a.back)
 	a.box.Depth = math.Max(math.Max(l1, r1), back) - math.Min(math.Min(l0, r0), front)
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, p := range []*Piece{a.left, a.right, a.front, a.back} {

@@ -36,10 +36,12 @@ func (a *assembly) onCleats() {
 		a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisZ, top-under)
 	}
 	for _, w := range a.walls() {
-		a.joint(w.Piece, a.base)
+		a.jointWhole(w.Piece, a.base)
 	}
-	a.box.SlackX = a.slack(a.left, a.right, axisX)
-	a.box.SlackY = a.slack(a.front, a.back, axisY)
+	walls := a.walls()
+	a.box.SlackX = a.slack(axisX, walls[:], false)
+	a.look(walls[:])
+	a.box.SlackY = a.slack(axisY, walls[:], false)
 	for _, w := range a.walls() {
 		found := Wall{Name: w.Name}
 		if strip := of(w); strip != nil {

@@ -183,11 +183,11 @@ func (w *work) joinWhole(a, b *Piece) (p pair, ok bool) {
 
 // joinAgain is join for the n-th pair that is asked of a box, which may have been
 // laid out before.
-func (w *work) joinAgain(n int, a, b *Piece, ia, ib int) (p pair, ok bool) {
+func (w *work) joinAgain(n int, a, b *Piece, ia, ib int, whole bool) (p pair, ok bool) {
 	if n < len(w.laid) && w.laid[n].a == ia && w.laid[n].b == ib {
 		return w.show(a, b, w.laid[n].strips), true
 	}
-	strips, ok := w.lay(a, b, false)
+	strips, ok := w.lay(a, b, whole)
 	if !ok {
 		return pair{}, false
 	}
@@ -384,7 +384,8 @@ func (p *pair) moved(axis int) float64 {
 // barred is an open range of offsets at which b would be in a.
 type barred struct {
 	low, high float64
-	shoulder  bool // it is a's uncut inside face that is in the way
+	shoulder  bool    // it is a's uncut inside face that is in the way
+	at        float64 // where along the common axis
 }
 
 // barring lists the offsets of b along an axis, from where the pieces stand now, at
@@ -406,7 +407,7 @@ func (p *pair) barring(axis int, pulled float64) []barred {
 			for _, a := range p.w.rects[t.first:t.second] {
 				for _, b := range p.w.rects[t.second:t.end] {
 					if min(a.high[third], b.high[third]+off)-max(a.low[third], b.low[third]+off) > penetration {
-						list = append(list, barred{a.low[axis] - b.high[axis] - along, a.high[axis] - b.low[axis] - along, a.uncut})
+						list = append(list, barred{a.low[axis] - b.high[axis] - along, a.high[axis] - b.low[axis] - along, a.uncut, (s.from + s.to) / 2})
 					}
 				}
 			}

@@ -61,8 +61,30 @@ func (a *assembly) corners() {
 			a.box.Corners = append(a.box.Corners, both[j])
 		}
 	}
+	a.settle()
 	for j, side := range sides {
 		side.Stand.Origin = shifted(side.Stand.Origin, axisX, outOf(j)*a.stays(j))
+	}
+}
+
+// settle moves front and back across the box where each keeps another side out, so that
+// both stand in the middle and the sides are only as far apart as the wider of both
+// wants them.
+func (a *assembly) settle() {
+	wider := math.Max(a.seats[0][0]+a.seats[0][1], a.seats[1][0]+a.seats[1][1])
+	spare := a.stays(0) + a.stays(1) - wider
+	if spare < penetration {
+		return
+	}
+	// The one that keeps the left side out goes to the right.
+	by := spare / 2
+	if a.seats[0][0] < a.seats[1][0] {
+		by = -by
+	}
+	for i, end := range []*Piece{a.front, a.back} {
+		end.Stand.Origin = shifted(end.Stand.Origin, axisX, by)
+		a.seats[i][0], a.seats[i][1] = a.seats[i][0]-by, a.seats[i][1]+by
+		by = -by
 	}
 }
 
@@ -96,7 +118,12 @@ func open(g gap, at float64, which int) float64 {
 func (a *assembly) stays(side int) float64 { return math.Max(a.seats[0][side], a.seats[1][side]) }
 
 // joint takes the sections of two pieces; nil for pieces nowhere near each other.
-func (a *assembly) joint(wall, other *Piece) *pair {
+func (a *assembly) joint(wall, other *Piece) *pair { return a.jointOf(wall, other, false) }
+
+// jointWhole is joint with all of both pieces.
+func (a *assembly) jointWhole(wall, other *Piece) *pair { return a.jointOf(wall, other, true) }
+
+func (a *assembly) jointOf(wall, other *Piece, whole bool) *pair {
 	index := func(q *Piece) int {
 		for i := range a.box.Pieces {
 			if q == &a.box.Pieces[i] {
@@ -105,7 +132,7 @@ func (a *assembly) joint(wall, other *Piece) *pair {
 		}
 		return -1
 	}
-	p, ok := a.joinAgain(len(a.joints), wall, other, index(wall), index(other))
+	p, ok := a.joinAgain(len(a.joints), wall, other, index(wall), index(other), whole)
 	if !ok {
 		return nil
 	}
