@@ -106,6 +106,17 @@ func (l Length) Fixed(u Unit) string {
 	return sign + pointed(roundTo(l, step), places)
 }
 
+// Fine is Fixed with as many decimals of an inch as a hundredth of a millimetre has: four.
+func (l Length) Fine(u Unit) string {
+	if u != Inch {
+		return l.Fixed(u)
+	}
+	if l < 0 {
+		return "-" + l.opposite().Fine(u)
+	}
+	return pointed(roundTo(l, thousandth/10), 4)
+}
+
 // RoundUp and RoundDown give the nearest length on the unit's printed grid that
 // is not below or not above, for advice that must hold when it is followed: on
 // 0.01 mm, or 0.001 in. What is on the grid, but for a nanometre of computing, stays.

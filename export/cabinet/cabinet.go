@@ -8,9 +8,9 @@ package cabinet
 
 import (
 	"fmt"
-	"strings"
 
 	"drawerwright/export/dxf"
+	"drawerwright/export/layer"
 	"drawerwright/export/stroke"
 	"drawerwright/geom"
 )
@@ -32,14 +32,6 @@ type Line struct {
 	At   float64 // over the datum
 }
 
-// Layers of the drawing that are not cut, as in the drawings of parts.
-const (
-	blankLayer, blankColour = "BLANK", 253
-	labelLayer, labelColour = "LABEL", 8
-	scaleLayer, scaleColour = "SCALE", 9
-	drillColour             = 30
-)
-
 // sizes of text and of the square to measure, in the drawing's unit.
 func square(u geom.Unit) float64 {
 	if u == geom.Inch {
@@ -50,7 +42,7 @@ func square(u geom.Unit) float64 {
 
 // drillLayer is the layer of the holes, its depth in the drawing's unit.
 func (s Side) drillLayer(u geom.Unit) string {
-	return "DRILL_INSIDE_" + strings.Replace(geom.LengthOf(s.HoleDepth).Fixed(u), ".", "-", 1) + strings.ToUpper(u.String())
+	return "DRILL_INSIDE_" + layer.Number(s.HoleDepth, u)
 }
 
 // Draw makes the drawing of the left side or of its mirror image.
@@ -69,16 +61,16 @@ func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		}
 		return v * k
 	}
-	drill := out.Layer(s.drillLayer(u), drillColour)
+	drill := out.Layer(s.drillLayer(u), layer.Colour("drill"))
 	for _, h := range s.Holes {
 		out.Circle(drill, x(h.X), h.Y*k, s.Diameter/2*k)
 	}
-	blank := out.Layer(blankLayer, blankColour)
+	blank := out.Layer(layer.Blank, layer.Colour(layer.Blank))
 	out.Polyline(blank, true, []dxf.Vertex{{}, {X: s.Depth * k}, {X: s.Depth * k, Y: s.Height * k}, {Y: s.Height * k}})
 	size := square(u)
 	low := s.Height*k + size/5
-	out.Polyline(out.Layer(scaleLayer, scaleColour), true, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
-	label := out.Layer(labelLayer, labelColour)
+	out.Polyline(out.Layer(layer.Scale, layer.Colour(layer.Scale)), true, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
+	label := out.Layer(layer.Label, layer.Colour(layer.Label))
 	text := func(line string, left, low float64) {
 		stroke.Set(line, size/12, left, low, func(line []stroke.Point, closed bool) {
 			v := make([]dxf.Vertex, len(line))

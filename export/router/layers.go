@@ -8,16 +8,9 @@ import (
 	"strings"
 
 	"drawerwright/export/dxf"
+	"drawerwright/export/layer"
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
-)
-
-// Layers that are not of a pocket or the outline. Only REGISTER is cut.
-const (
-	LabelLayer    = "LABEL"    // the part's words, in single strokes
-	BlankLayer    = "BLANK"    // what is not cut but there to line up with: a mark in the panel's first corner, its outline, pins
-	ScaleLayer    = "SCALE"    // a square to measure: 100 mm or 4 in
-	RegisterLayer = "REGISTER" // holes, right through, on which the panel lies when it has been turned over
 )
 
 // DefaultPattern is the layer names of the contract: OPERATION_FACE_DEPTH.
@@ -34,10 +27,14 @@ type Layer struct {
 	Face      geom.Face
 	Depth     float64 // mm, from the face
 	Left      float64 // mm of wood under it; 0 where it goes through
+	Below     float64 // mm that it goes on into the spoilboard
 	Floor     bool    // the name tells Left, not Depth
-	Line      bool    // open paths of the bit's centre
-	Bit       int     // index into the part's bits; -1 for a saw
-	Cuts      []mill.Cut
+	// FromSpoilboard says that names tell the wood left, and what is below it.
+	FromSpoilboard bool
+	Line           bool    // open paths of the bit's centre
+	Bit            int     // index into the part's bits; -1 for a saw
+	Diameter       float64 // of holes
+	Cuts           []mill.Cut
 }
 
 // Through tells whether the cuts go through the panel.
@@ -57,7 +54,7 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 	var list []Layer
 	at := make(map[string]int, len(cuts))
 	for _, c := range cuts {
-		l := p.layer(c)
+		l := p.layerOf(c)
 		l.Name = o.Name(p.Bits, p.Stock, l)
 		i, known := at[l.Name]
 		if !known {
@@ -82,7 +79,7 @@ func (l Layer) valid(v dxf.Version) error {
 	if errors.Is(err, dxf.ErrLayerNameLong) {
 		return fmt.Errorf("layer %s has %d characters; R12 takes 31, R2000 255", l.Name, len(l.Name))
 	}
-	if l.Operation != mill.Registering && slices.Contains([]string{LabelLayer, BlankLayer, SheetLayer, ScaleLayer, RegisterLayer, "0"}, l.Name) {
+	if slices.Contains(layer.NotCut, l.Name) {
 		return fmt.Errorf("layer %s is for something else than a %s", l.Name, l.Operation)
 	}
 	return err
@@ -109,7 +106,7 @@ func (l Layer) clash(other Layer, u geom.Unit) string {
 func (o Options) Name(bits []mill.Bit, stock string, l Layer) string {
 	name := o.fill(bits, stock, l)
 	if o.Shared[name] && l.Bit >= 0 {
-		name += "_" + word(bits[l.Bit].Name)
+		name += "_" + layer.Word(bits[l.Bit].Name)
 	}
 	return name
 }
@@ -129,7 +126,7 @@ func (s *Sharing) Add(p Part, o Options) {
 		if c.Bit < 0 {
 			continue
 		}
-		name, bit := o.fill(p.Bits, p.Stock, p.layer(c)), p.Bits[c.Bit]
+		name, bit := o.fill(p.Bits, p.Stock, p.layerOf(c)), p.Bits[c.Bit]
 		if first, known := s.bits[name]; !known {
 			s.bits[name] = bit
 		} else if first != bit {
@@ -141,15 +138,16 @@ func (s *Sharing) Add(p Part, o Options) {
 // Names are those that are shared, for [Options].
 func (s *Sharing) Names() map[string]bool { return s.list }
 
-// layer is that of one cut, without its name.
-func (p Part) layer(c mill.Cut) Layer {
-	return Layer{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Left: c.Left, Floor: p.FromSpoilboard && c.Left > 0, Line: len(c.Path) > 0, Bit: c.Bit}
+// layerOf is that of one cut, without its name.
+func (p Part) layerOf(c mill.Cut) Layer {
+	l := Layer{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Left: c.Left, Below: c.Below, FromSpoilboard: p.FromSpoilboard, Floor: p.FromSpoilboard && c.Left > 0, Line: len(c.Path) > 0, Bit: c.Bit}
+	if _, r, round := c.Outline.AsCircle(); round && (c.Operation == geom.Drill.String() || c.Operation == mill.Registering) {
+		l.Diameter = 2 * r
+	}
+	return l
 }
 
 func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
-	if l.Operation == mill.Registering {
-		return RegisterLayer
-	}
 	pattern := o.Pattern
 	if pattern == "" {
 		pattern = DefaultPattern
@@ -161,40 +159,44 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 	if l.Bit >= 0 {
 		bit = bits[l.Bit].Name
 	}
-	return strings.NewReplacer("{operation}", word(operation), "{face}", word(l.Face.String()), "{depth}", depthText(l, o.Unit),
-		"{cutter}", word(bit), "{stock}", word(stock)).Replace(pattern)
+	if !strings.Contains(pattern, "{diameter}") {
+		l.Diameter = 0
+	}
+	diameter := ""
+	if l.Diameter > 0 {
+		diameter = "D" + layer.Number(l.Diameter, o.Unit)
+	} else { // of what is no hole it says nothing
+		pattern = strings.NewReplacer("_{diameter}", "", "{diameter}_", "").Replace(pattern)
+	}
+	return strings.NewReplacer("{diameter}", diameter, "{operation}", layer.Word(operation), "{face}", layer.Word(l.Face.String()), "{depth}", depthText(l, o.Unit),
+		"{cutter}", layer.Word(bit), "{stock}", layer.Word(stock)).Replace(pattern)
 }
 
 // Tokens are what a pattern of layer names can hold.
-var Tokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}"}
+var Tokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}", "{diameter}"}
 
 // depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or
-// 0.001 in, a dash for its decimal point; FLOOR before it when it is the wood left,
-// LINE when it is the bit's centre that is drawn.
+// 0.0001 in; FLOOR before it when it is the wood left, LINE when it is the bit's centre
+// that is drawn. What goes on into the spoilboard tells all of its depth, or, where
+// depths are told from the spoilboard, how far BELOW its top it ends.
 func depthText(l Layer, u geom.Unit) string {
 	text := ""
 	if l.Line {
 		text = "LINE_"
 	}
-	if l.Through() {
+	depth := l.Depth
+	switch {
+	case l.Below > 0 && l.FromSpoilboard:
+		return text + "BELOW_" + layer.Number(l.Below, u)
+	case l.Below > 0:
+		return text + layer.Number(depth+l.Below, u)
+	case l.Through():
 		return text + "THROUGH"
 	}
-	depth := l.Depth
 	if l.Floor {
 		text, depth = text+"FLOOR_", l.Left
 	}
-	return text + strings.Replace(geom.LengthOf(depth).Fixed(u), ".", "-", 1) + strings.ToUpper(u.String())
-}
-
-// word makes text fit for a layer name: capitals, digits and dashes.
-func word(text string) string {
-	out := []byte(strings.ToUpper(text))
-	for i, c := range out {
-		if !(c >= 'A' && c <= 'Z' || c >= '0' && c <= '9') {
-			out[i] = '-'
-		}
-	}
-	return string(out)
+	return text + layer.Number(depth, u)
 }
 
 // rank is an operation's place in the order of cutting: those that the options
@@ -210,19 +212,4 @@ func (o Options) rank(c mill.Cut) int {
 		usual = slices.Index(DefaultOrder, "dado")
 	}
 	return len(o.Order) + usual
-}
-
-// Colours, as index numbers of the DXF Reference (group code 62).
-const (
-	labelColour = 8
-	scaleColour = 9
-	blankColour = 253
-	sheetColour = 252
-)
-
-// cutColour gives the i-th cut layer a colour of its own: steps of seven round
-// the 24 full hues (10, 20, ... 240), so that neighbours in the list are nowhere
-// near each other, then the darker shades of each.
-func cutColour(i int) int {
-	return 10*(1+(7*i+2)%24) + 2*(i/24%5)
 }

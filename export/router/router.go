@@ -13,6 +13,7 @@ import (
 	"fmt"
 
 	"drawerwright/export/dxf"
+	"drawerwright/export/layer"
 	"drawerwright/export/stroke"
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
@@ -54,8 +55,8 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	}
 	d.out.Comments = []string{"drawerwright, " + what + p.Name, d.face.String() + " face up"}
 	cutOut := false
-	for i, l := range layers {
-		id := d.out.Layer(l.Name, cutColour(i))
+	for _, l := range layers {
+		id := d.out.Layer(l.Name, layer.Colour(l.Operation))
 		for _, c := range l.Cuts {
 			if l.Line {
 				d.path(id, c.Path)
@@ -65,7 +66,7 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 		}
 		cutOut = cutOut || l.Operation == mill.Profile
 	}
-	blank := d.out.Layer(BlankLayer, blankColour)
+	blank := d.out.Layer(layer.Blank, layer.Colour(layer.Blank))
 	if p.sheet != nil {
 		d.onSheet()
 	} else {
@@ -77,6 +78,11 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	if len(p.Work.Faces) > 0 && face != p.Work.Faces[0] { // pins stand there now
 		for _, pin := range p.Work.Pins {
 			d.loop(blank, pin)
+		}
+	}
+	if len(p.Work.Faces) > 0 && face == p.Work.Faces[len(p.Work.Faces)-1] {
+		for _, t := range p.Work.Tabs {
+			d.loop(d.out.Layer(layer.Tabs, layer.Colour(layer.Tabs)), t)
 		}
 	}
 	d.margin()
@@ -146,9 +152,9 @@ func (d *pen) margin() {
 	size := scaleSquare(d.Unit)
 	gap := size / 5
 	low := (d.part.Panel.Width()+d.part.Work.Beyond)/d.Unit.MM() + gap
-	d.out.Polyline(d.out.Layer(ScaleLayer, scaleColour), true,
+	d.out.Polyline(d.out.Layer(layer.Scale, layer.Colour(layer.Scale)), true,
 		[]dxf.Vertex{{X: 0, Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {X: 0, Y: low + size}})
-	label := d.out.Layer(LabelLayer, labelColour)
+	label := d.out.Layer(layer.Label, layer.Colour(layer.Label))
 	words := d.words()
 	pitch := size / float64(len(words))
 	height := pitch / 2

@@ -8,6 +8,7 @@ import (
 	"drawerwright/export/dxf"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/export/dxf/dxftest"
+	"drawerwright/export/layer"
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
 )
@@ -19,17 +20,18 @@ func TestLayerNames(t *testing.T) {
 		unit  geom.Unit
 	}{
 		"DADO_INSIDE_5-99MM":            {Layer{Operation: "dado", Depth: 5.99, Left: 6}, geom.Millimetre},
-		"GROOVE_INSIDE_0-236IN":         {Layer{Operation: "groove", Depth: 5.99, Left: 6}, geom.Inch}, // 5.99 mm is 0.23583 in
+		"GROOVE_INSIDE_0-2358IN":        {Layer{Operation: "groove", Depth: 5.99, Left: 6}, geom.Inch}, // 5.99 mm is 0.23583 in
 		"RABBET_OUTSIDE_5-98MM":         {Layer{Operation: "rabbet", Face: geom.Outside, Depth: 5.98, Left: 6}, geom.Millimetre},
 		"DRILL_INSIDE_THROUGH":          {Layer{Operation: "drill", Depth: 12}, geom.Millimetre},
 		"PROFILE_INSIDE_THROUGH":        {Layer{Operation: "profile", Depth: 99}, geom.Inch},
 		"DADO_INSIDE_0-01MM":            {Layer{Operation: "dado", Depth: 0.01, Left: 6}, geom.Millimetre},
 		"DADO_INSIDE_6-13MM":            {Layer{Operation: "dado", Depth: 6.125, Left: 6}, geom.Millimetre}, // halves go up
-		"DADO_INSIDE_0-250IN":           {Layer{Operation: "dado", Depth: 6.35, Left: 6}, geom.Inch},
+		"DADO_INSIDE_0-2500IN":          {Layer{Operation: "dado", Depth: 6.35, Left: 6}, geom.Inch},
 		"DADO_INSIDE_FLOOR_5-99MM":      {Layer{Operation: "dado", Depth: 6, Left: 5.99, Floor: true}, geom.Millimetre},
 		"DADO_INSIDE_LINE_5-99MM":       {Layer{Operation: "dado", Depth: 5.99, Left: 6, Line: true}, geom.Millimetre},
 		"DADO_INSIDE_LINE_FLOOR_5-99MM": {Layer{Operation: "dado", Depth: 6, Left: 5.99, Line: true, Floor: true}, geom.Millimetre},
-		"REGISTER":                      {Layer{Operation: "register", Depth: 12}, geom.Millimetre},
+		"REGISTER_OUTSIDE_17-00MM":      {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5}, geom.Millimetre},
+		"REGISTER_OUTSIDE_BELOW_5-00MM": {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5, FromSpoilboard: true}, geom.Millimetre},
 	} {
 		c.layer.Bit = -1
 		got := Options{Unit: c.unit}.Name(nil, "", c.layer)
@@ -44,14 +46,55 @@ func TestLayerNames(t *testing.T) {
 	}
 }
 
-func TestColoursDiffer(t *testing.T) {
-	seen := map[int]int{labelColour: -1, scaleColour: -1, blankColour: -1}
-	for i := range 100 {
-		c := cutColour(i)
-		if other, taken := seen[c]; taken || c < 1 || c > 255 {
-			t.Errorf("layer %d has colour %d, as %d", i, c, other)
+// TestBitsInNames: where cuts with two bits would share a layer, each has that of its bit,
+// whatever its letters; a saw's have none.
+func TestBitsInNames(t *testing.T) {
+	bits := []mill.Bit{{Name: "1/4 \"up\"", Diameter: 6.35}, {Name: "fräser klein", Diameter: 4}}
+	p := Part{Name: "p", Stock: "ply", Bits: bits, Work: mill.Work{Cuts: []mill.Cut{{Operation: "dado", Depth: 6, Left: 6}, {Operation: "dado", Depth: 6, Left: 6, Bit: 1}, {Operation: "groove", Depth: 6, Left: 6, Bit: 1}}}}
+	var sharing Sharing
+	o := Options{}
+	sharing.Add(p, o)
+	o.Shared = sharing.Names()
+	layers, err := Layers(p, geom.Inside, o)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var got []string
+	for _, l := range layers {
+		got = append(got, l.Name)
+	}
+	if want := []string{"DADO_INSIDE_6-00MM_1-4-UP", "DADO_INSIDE_6-00MM_FRASER-KLEIN", "GROOVE_INSIDE_6-00MM"}; !slices.Equal(got, want) {
+		t.Errorf("%v, want %v", got, want)
+	}
+}
+
+// TestDiameterInNames: that of holes, and nothing in the names of others.
+func TestDiameterInNames(t *testing.T) {
+	for pattern, want := range map[string][2]string{
+		"{operation}_{diameter}_{depth}": {"DRILL_D5-00MM_THROUGH", "GROOVE_6-00MM"},
+		"{diameter}_{operation}":         {"D5-00MM_DRILL", "GROOVE"},
+		"{operation}{diameter}":          {"DRILLD5-00MM", "GROOVE"},
+		"{operation}":                    {"DRILL", "GROOVE"},
+	} {
+		o := Options{Pattern: pattern}
+		drill := o.Name(nil, "", sawn(full()).layerOf(mill.Cut{Operation: "drill", Depth: 12, Bit: -1, Outline: geom.Circle(geom.Point{}, 2.5)}))
+		groove := o.Name(nil, "", sawn(full()).layerOf(mill.Cut{Operation: "groove", Depth: 6, Left: 6, Bit: -1, Outline: geom.Rectangle(0, 0, 9, 6)}))
+		if got := [2]string{drill, groove}; got != want {
+			t.Errorf("%s: %v, want %v", pattern, got, want)
 		}
-		seen[c] = i
+	}
+}
+
+// TestColours: a colour of its own for every operation, of those that the DXF Reference
+// numbers, whatever else is drawn.
+func TestColours(t *testing.T) {
+	seen := map[int]string{}
+	for _, name := range slices.Concat(DefaultOrder, layer.NotCut[:len(layer.NotCut)-1]) {
+		c := layer.Colour(name)
+		if other, taken := seen[c]; taken || c < 1 || c > 255 || c == 7 {
+			t.Errorf("%s has colour %d, as %s", name, c, other)
+		}
+		seen[c] = name
 	}
 }
 
@@ -89,7 +132,7 @@ func drawn(t *testing.T, p Part, face geom.Face, o Options) *dxfread.File {
 // layersOf lists the layers of what is drawn, the label left out.
 func layersOf(f *dxfread.File) (list []string) {
 	for _, e := range f.Entities {
-		if e.Layer != LabelLayer {
+		if e.Layer != layer.Label {
 			list = append(list, e.Layer)
 		}
 	}
@@ -130,7 +173,7 @@ func TestPattern(t *testing.T) {
 	bits := []mill.Bit{{Name: "six", Diameter: 6}, {Name: "4 mm", Diameter: 4}}
 	p := routed(t, full(), mill.Settings{Bits: bits, OverRun: 1})
 	got := layersOf(drawn(t, p, geom.Outside, Options{Pattern: "S{stock}_{cutter}_{operation}_{depth}"}))
-	if got[0] != RegisterLayer || got[2] != "SBIRCH-PLY_SIX_RABBET_6-00MM" {
+	if got[0] != "SBIRCH-PLY_SIX_REGISTER_17-00MM" || got[2] != "SBIRCH-PLY_SIX_RABBET_6-00MM" {
 		t.Errorf("layers %v", got)
 	}
 	refused := func(want, pattern string, v dxf.Version) {
@@ -186,7 +229,7 @@ func TestBlankAtOrigin(t *testing.T) {
 		seen := 0
 		for _, e := range drawn(t, sawn(p), c.face, Options{}).Entities {
 			name := e.Layer
-			if name == BlankLayer && len(e.Vertices) == 3 {
+			if name == layer.Blank && len(e.Vertices) == 3 {
 				name = "mark"
 			}
 			want, known := c.want[name]

@@ -3,13 +3,11 @@ package router
 import (
 	"slices"
 
+	"drawerwright/export/layer"
 	"drawerwright/export/stroke"
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
 )
-
-// SheetLayer is the outline of the sheet that parts are cut from. It is not cut.
-const SheetLayer = "SHEET"
 
 // Sheet is parts on one sheet, in mm, its lower left corner at 0, 0 with the inside face
 // of all parts up. It is turned over end for end, as a part is.
@@ -91,10 +89,13 @@ func (s Sheet) Whole() Part {
 		for _, x := range []float64{s.PinFromEdge, s.Length - s.PinFromEdge} {
 			hole := geom.Circle(geom.Point{X: x, Y: s.Width / 3}, s.Pin)
 			out.Work.Pins = append(out.Work.Pins, hole)
-			out.Work.Cuts = append(out.Work.Cuts, mill.Cut{Operation: mill.Registering, Face: out.Work.Faces[0], Depth: s.Thickness, Bit: bit(s.PinBit), Outline: hole, Pocket: -1})
+			out.Work.Cuts = append(out.Work.Cuts, mill.Cut{Operation: mill.Registering, Face: out.Work.Faces[0], Depth: s.Thickness, Below: mill.PinDepth, Bit: bit(s.PinBit), Outline: hole, Pocket: -1})
 		}
 	}
 	for _, p := range s.Parts {
+		for _, t := range p.Work.Tabs {
+			out.Work.Tabs = append(out.Work.Tabs, p.at(t))
+		}
 		for _, c := range p.Work.Cuts {
 			if c.Operation == mill.Registering {
 				continue
@@ -119,8 +120,8 @@ func (s Sheet) Whole() Part {
 // onSheet draws what is not cut: the sheet's outline, and in each part its corner mark
 // and its name.
 func (d *pen) onSheet() {
-	d.loop(d.out.Layer(SheetLayer, sheetColour), d.part.Panel.Outline)
-	blank, label := d.out.Layer(BlankLayer, blankColour), d.out.Layer(LabelLayer, labelColour)
+	d.loop(d.out.Layer(layer.Sheet, layer.Colour(layer.Sheet)), d.part.Panel.Outline)
+	blank, label := d.out.Layer(layer.Blank, layer.Colour(layer.Blank)), d.out.Layer(layer.Label, layer.Colour(layer.Label))
 	for _, p := range d.part.sheet.Parts {
 		long, wide := p.Panel.Length(), p.Panel.Width()
 		size := min(cornerMark, long/4, wide/4)

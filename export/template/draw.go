@@ -6,6 +6,7 @@ import (
 
 	"drawerwright/export/drawing"
 	"drawerwright/export/dxf"
+	"drawerwright/export/layer"
 	"drawerwright/geom"
 	"drawerwright/geom/kerf"
 )
@@ -16,14 +17,11 @@ const (
 	EngraveLayer = "ENGRAVE_INSIDE_LINE_SURFACE"
 	CutoutLayer  = "CUTOUT_INSIDE_THROUGH"
 	ProfileLayer = "PROFILE_INSIDE_THROUGH"
-	ScaleLayer   = "SCALE"
+	ScaleLayer   = layer.Scale
 )
 
 // rounding is how far apart, in mm, points are that are one.
 const rounding = 1e-6
-
-// Colours of the layers, of no meaning.
-const engraveColour, cutoutColour, profileColour, scaleColour = 140, 30, 10, 9
 
 // Cut is a plate with the lines that a beam or bit is led along.
 type Cut struct {
@@ -89,7 +87,7 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		}
 		path(layer, true, l)
 	}
-	engrave, cutout, profile := out.Layer(EngraveLayer, engraveColour), out.Layer(CutoutLayer, cutoutColour), out.Layer(ProfileLayer, profileColour)
+	engrave, cutout, profile := out.Layer(EngraveLayer, layer.Colour("engrave")), out.Layer(CutoutLayer, layer.Colour("cutout")), out.Layer(ProfileLayer, layer.Colour("profile"))
 	for _, l := range c.scored() {
 		path(engrave, false, l)
 	}
@@ -98,7 +96,7 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	}
 	loop(profile, c.Paths.Outline)
 	high := c.Outline.Bounds().Max.Y + 20
-	path(out.Layer(ScaleLayer, scaleColour), true, geom.Rectangle(0, high, side, high+side))
+	path(out.Layer(ScaleLayer, layer.Colour(layer.Scale)), true, geom.Rectangle(0, high, side, high+side))
 	return out
 }
 

@@ -177,7 +177,7 @@ func (p *preparation) deepest(c Cut) float64 { return p.Deepest(c, p.part.Thickn
 func (s Settings) Deepest(c Cut, mean, most float64) float64 {
 	switch {
 	case c.Operation == Registering:
-		return most + pinDepth
+		return most + PinDepth
 	case c.Through():
 		return c.Depth + most - mean + s.Through
 	case s.FromSpoilboard:

@@ -23,9 +23,17 @@ func (p *preparation) profile() {
 	}
 	if p.Tabs.Width > 0 && !(p.work.Small && p.Skin > 0) {
 		slots, held := p.tabs(c)
+		if held && p.Tabs.Marked {
+			p.work.Tabs = slots
+			p.work.Cuts = append(p.work.Cuts, c)
+			return
+		}
 		if held {
 			c.Depth, c.Left = part.Thickness-p.Tabs.Height, p.Tabs.Height
-			p.work.Cuts = append(append(p.work.Cuts, c), slots...)
+			p.work.Cuts = append(p.work.Cuts, c)
+			for _, l := range slots {
+				p.work.Cuts = append(p.work.Cuts, Cut{Operation: Slotting, Face: c.Face, Depth: part.Thickness, Bit: c.Bit, Outline: l, Pocket: -1})
+			}
 			return
 		}
 	}
@@ -65,10 +73,11 @@ const leastAboveTab = 0.5
 type stretch struct{ a, b float64 }
 
 // tabs lays tabs along the sides that nothing bears on, clear of where pockets
-// leave the panel, and gives the slots between them, which go right through.
-func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
+// leave the panel, and gives the slots between them, which go right through; or, where
+// they are only marked, what they cover of the slot beside the outline.
+func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 	l := p.part.Outline
-	if most := p.part.Least - leastAboveTab; p.Tabs.Height > most+touching {
+	if most := p.part.Least - leastAboveTab; !p.Tabs.Marked && p.Tabs.Height > most+touching {
 		p.fail("tabs", FieldTabs, "write a height of "+p.atMost(most)+" or less", "tabs of %s are too high for a panel of %s, %s at the thinnest",
 			p.text(p.Tabs.Height), p.text(p.part.Thickness), p.text(p.part.Least))
 		p.naming(p.down(most))
@@ -95,16 +104,19 @@ func (p *preparation) tabs(profile Cut) ([]Cut, bool) {
 		return nil, false
 	}
 	half := p.Tabs.Width / 2
-	var slots []Cut
+	var list []geom.Loop
 	for i, at := range places {
+		if p.Tabs.Marked {
+			list = append(list, alongside(profile.Outline, at-half, at+half, width))
+			continue
+		}
 		to := places[(i+1)%len(places)] - half
 		if i == len(places)-1 {
 			to += profile.Outline.Perimeter()
 		}
-		slots = append(slots, Cut{Operation: Slotting, Face: profile.Face, Depth: p.part.Thickness, Bit: profile.Bit,
-			Outline: alongside(profile.Outline, at+half, to, width), Pocket: -1})
+		list = append(list, alongside(profile.Outline, at+half, to, width))
 	}
-	return slots, true
+	return list, true
 }
 
 // tabsOn places tabs on one side: evenly, each moved to where there is room.

@@ -38,6 +38,28 @@ func TestTabs(t *testing.T) {
 	}
 }
 
+// TestTabsMarked: marked tabs are where the slots leave them, and the outline goes right
+// through.
+func TestTabsMarked(t *testing.T) {
+	s := settings(six)
+	s.Tabs = Tabs{Width: 8, Height: 2, Spacing: 100}
+	cut := mustPrepare(t, panel(), s)
+	s.Tabs.Marked = true
+	marked := mustPrepare(t, panel(), s)
+	if !marked.find(Profile).Through() || len(marked.slots()) != 0 || len(marked.Tabs) != len(cut.slots()) || len(cut.Tabs) != 0 {
+		t.Fatalf("%d marks and %d slots, %d slots without marks", len(marked.Tabs), len(marked.slots()), len(cut.slots()))
+	}
+	// Marks and slots together go all the way round, and are a square of their width
+	// longer at each corner.
+	width, area := 6+SlotRoom, 0.0
+	for _, l := range append(cut.slots(), marked.Tabs...) {
+		area += l.Area()
+	}
+	if want := 800*width + 4*width*width; math.Abs(area-want) > 1e-6 {
+		t.Errorf("slots and marks cover %g, want %g", area, want)
+	}
+}
+
 func (w Work) slots() (list []geom.Loop) {
 	for _, c := range w.Cuts {
 		if c.Operation == Slotting {
@@ -167,11 +189,11 @@ func TestHolding(t *testing.T) {
 		{"small", small(), with(func(*Settings) {}), 0, false, []string{"small-part"}},
 		{"small with a skin", small(), with(func(s *Settings) { s.Skin = 0.4 }), 0.4, false, nil},
 		{"large with a skin for small ones", panel(), with(func(s *Settings) { s.Skin = 0.4 }), 0, false, nil},
-		{"small with both", small(), with(func(s *Settings) { s.Skin, s.Tabs = 0.4, Tabs{8, 2, 100} }), 0.4, false, nil},
-		{"large with both", panel(), with(func(s *Settings) { s.Skin, s.Tabs = 0.4, Tabs{8, 2, 100} }), 2, true, nil},
-		{"no free side", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs = 10, Tabs{8, 2, 100} }), 0, false, []string{"tabs"}},
-		{"no free side, a skin", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs, s.Skin = 10, Tabs{8, 2, 100}, 0.4 }), 0.4, false, nil},
-		{"tabs too high", panel(), with(func(s *Settings) { s.Tabs = Tabs{8, 12, 100} }), 0, false, []string{"tabs"}},
+		{"small with both", small(), with(func(s *Settings) { s.Skin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 0.4, false, nil},
+		{"large with both", panel(), with(func(s *Settings) { s.Skin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 2, true, nil},
+		{"no free side", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs = 10, Tabs{Width: 8, Height: 2, Spacing: 100} }), 0, false, []string{"tabs"}},
+		{"no free side, a skin", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs, s.Skin = 10, Tabs{Width: 8, Height: 2, Spacing: 100}, 0.4 }), 0.4, false, nil},
+		{"tabs too high", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 12, Spacing: 100} }), 0, false, []string{"tabs"}},
 		// The thinnest board is 0.1 thinner than the mean.
 		{"skin too thin", small(), with(func(s *Settings) { s.Skin = 0.2 }), 0.2, false, []string{"skin"}},
 		{"thin skin from the spoilboard", small(), with(func(s *Settings) { s.Skin, s.FromSpoilboard = 0.2, true }), 0.2, false, nil},

@@ -51,8 +51,12 @@ type Register struct {
 	Distance float64 // from the panel's edge to the hole's centre
 }
 
-// Tabs hold a panel in its sheet while it is cut out. A Width of 0 is no tabs.
-type Tabs struct{ Width, Height, Spacing float64 }
+// Tabs hold a panel in its sheet while it is cut out. A Width of 0 is no tabs. Marked
+// ones are only shown, for a program that makes its own: the outline goes right through.
+type Tabs struct {
+	Width, Height, Spacing float64
+	Marked                 bool
+}
 
 // Settings of a router.
 type Settings struct {
@@ -101,6 +105,7 @@ type Cut struct {
 	Face      geom.Face
 	Depth     float64 // from its face
 	Left      float64 // of the wood under it; 0 where it goes through
+	Below     float64 // how far it goes on into the spoilboard
 	Bit       int     // index into Settings.Bits; -1 for a saw
 	Outline   geom.Loop
 	Path      []geom.Vertex // instead of an outline
@@ -124,7 +129,9 @@ type Work struct {
 	// are these holes, for the faces that are cut when pins stand in them.
 	EndGap float64
 	Pins   []geom.Loop
-	Small  bool
+	// Tabs are where tabs are to stand that a program makes, beside the outline.
+	Tabs  []geom.Loop
+	Small bool
 }
 
 // Turned tells whether the panel has to be turned over.

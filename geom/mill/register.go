@@ -11,9 +11,9 @@ const (
 	registerDiameter = 6.0
 	// registerWeb is the least wood about a registration hole; common practice, no source.
 	registerWeb = 3.0
-	// pinDepth is how far the holes go on into the spoilboard, so that a pin stands
+	// PinDepth is how far the holes go on into the spoilboard, so that a pin stands
 	// there; common practice, no source.
-	pinDepth = 5.0
+	PinDepth = 5.0
 )
 
 // register places the two holes that a panel is put down on when it has been
@@ -28,14 +28,14 @@ func (p *preparation) register() {
 	}
 	bit := -1
 	for _, b := range p.bits {
-		if p.Bits[b].Diameter <= r.Diameter+touching && (p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most+pinDepth-touching) {
+		if p.Bits[b].Diameter <= r.Diameter+touching && (p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most+PinDepth-touching) {
 			bit = b
 			break
 		}
 	}
 	if bit < 0 {
 		p.fail("register", FieldRegister, "write a larger diameter, or give a smaller or longer bit", "no bit makes a registration hole of %s through %s and %s into the spoilboard",
-			p.text(r.Diameter), p.text(p.part.Most), p.text(pinDepth))
+			p.text(r.Diameter), p.text(p.part.Most), p.text(PinDepth))
 		return
 	}
 	place := p.inWaste
@@ -46,7 +46,7 @@ func (p *preparation) register() {
 	for _, c := range at {
 		hole := geom.Circle(c, r.Diameter/2)
 		p.work.Pins = append(p.work.Pins, hole)
-		p.work.Cuts = append(p.work.Cuts, Cut{Operation: Registering, Face: p.work.Faces[0], Depth: p.part.Thickness, Bit: bit, Outline: hole, Pocket: -1})
+		p.work.Cuts = append(p.work.Cuts, Cut{Operation: Registering, Face: p.work.Faces[0], Depth: p.part.Thickness, Below: PinDepth + p.part.Most - p.part.Thickness, Bit: bit, Outline: hole, Pocket: -1})
 		p.work.EndGap = max(p.work.EndGap, r.Diameter/2+registerWeb-min(c.X-box.Min.X, box.Max.X-c.X))
 	}
 }

@@ -61,8 +61,8 @@ func (s sheet) depthWords(depth float64, line bool) string {
 	if n := int(math.Floor(depth*100 + 0.5 + 1e-9)); s.unit == geom.Millimetre {
 		return fmt.Sprintf("%s%d-%02dMM", words, n/100, n%100)
 	}
-	n := int(math.Floor(depth/25.4*1000 + 0.5 + 1e-9))
-	return fmt.Sprintf("%s%d-%03dIN", words, n/1000, n%1000)
+	n := int(math.Floor(depth/25.4*10000 + 0.5 + 1e-9))
+	return fmt.Sprintf("%s%d-%04dIN", words, n/10000, n%10000)
 }
 
 // loopEntity is a loop as it lies in the panel.

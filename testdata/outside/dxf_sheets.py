@@ -30,7 +30,7 @@ from shapely.geometry import Point, Polygon
 from shapely.ops import unary_union
 from shapely.strtree import STRtree
 
-NOT_CUT = ("LABEL", "BLANK", "SCALE", "SHEET")
+NOT_CUT = ("LABEL", "BLANK", "SCALE", "SHEET", "TABS")
 
 
 def shapes(path, scale):
@@ -78,7 +78,7 @@ def check(folder, report, stock, sheet, shift):
             if not part["files"].get(face):
                 continue
             for layer, list_ in shapes(os.path.join(folder, part["files"][face]), dxf_scale).items():
-                if layer == "REGISTER":
+                if layer.startswith("REGISTER"):
                     continue
                 for s in list_:
                     if face == "outside":
@@ -98,7 +98,7 @@ def check(folder, report, stock, sheet, shift):
             for s in list_:
                 if f.endswith(".outside.dxf"):
                     s = turned(s, length)
-                if layer == "REGISTER":
+                if layer.startswith("REGISTER"):
                     holes.append(s)
                 elif layer == "SHEET":
                     if abs(s.bounds[2] - length) > 0.01 or abs(s.bounds[3] - size["width"] * scale) > 0.01 or abs(s.bounds[0]) + abs(s.bounds[1]) > 0.01:

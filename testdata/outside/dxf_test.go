@@ -7,9 +7,10 @@ import (
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
-	"drawerwright/export/router"
+	"drawerwright/export/layer"
 	"drawerwright/geom"
 )
 
@@ -109,7 +110,7 @@ func sameEntity(a, b entity, scale float64) bool {
 func compare(want, got []entity, scale float64) error {
 	rest := slices.Clone(want)
 	for _, e := range got {
-		if e.Layer == router.LabelLayer {
+		if e.Layer == layer.Label {
 			continue
 		}
 		i := slices.IndexFunc(rest, func(w entity) bool { return sameEntity(w, e, scale) })
@@ -156,16 +157,31 @@ func checkHeader(t *testing.T, a audited, version, unit string) {
 			break
 		}
 	}
-	colours := map[int]string{}
 	for _, l := range a.Layers {
-		if l.Name == "0" {
+		what := operationOf(l.Name)
+		if what == "0" {
 			continue
 		}
-		if other, taken := colours[l.Color]; taken {
-			t.Errorf("%s: layers %s and %s have the same colour", a.File, l.Name, other)
+		other, taken := operations.LoadOrStore(l.Color, what)
+		colour, known := colours.LoadOrStore(what, l.Color)
+		if taken && other != what || known && colour != l.Color {
+			t.Errorf("%s: layer %s has colour %d, as %v, and %s %v elsewhere", a.File, l.Name, l.Color, other, what, colour)
 		}
-		colours[l.Color] = l.Name
 	}
+}
+
+// colours of operations, and operations of colours, are the same in all files.
+var colours, operations sync.Map
+
+// operationOf is the operation in a layer's name by whatever pattern, or the name of one
+// that is not cut.
+func operationOf(layer string) string {
+	for _, o := range []string{"REGISTER", "DRILL", "DADO", "GROOVE", "RABBET", "CUTOUT", "PROFILE", "SLOT", "ENGRAVE"} {
+		if strings.Contains(layer, o) {
+			return o
+		}
+	}
+	return layer
 }
 
 // rank is an operation's place in the order of cutting.
@@ -312,11 +328,11 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 		if other[a.File] {
 			var labels []entity
 			for _, e := range want[a.File] {
-				if e.Layer == router.LabelLayer {
+				if e.Layer == layer.Label {
 					labels = append(labels, e)
 				}
 			}
-			list := slices.DeleteFunc(slices.Clone(want[a.File]), func(e entity) bool { return e.Layer == router.LabelLayer })
+			list := slices.DeleteFunc(slices.Clone(want[a.File]), func(e entity) bool { return e.Layer == layer.Label })
 			// The words of a template are scored.
 			scored := slices.ContainsFunc(list, func(e entity) bool { return strings.HasPrefix(e.Layer, "ENGRAVE") })
 			if err := compare(list, a.Entities, drawn.MM()); err != nil || len(labels) == 0 && !scored {

@@ -16,7 +16,7 @@ const registerWeb = 3
 // that stand in them, out of what a reader found; in millimetres.
 func registered(list []entity, scale float64) (holes, rest []entity) {
 	for _, e := range list {
-		if e.Layer != "REGISTER" && (e.Layer != "BLANK" || e.Type != "CIRCLE") {
+		if !strings.HasPrefix(e.Layer, "REGISTER") && (e.Layer != "BLANK" || e.Type != "CIRCLE") {
 			rest = append(rest, e)
 			continue
 		}
@@ -35,7 +35,7 @@ func checkRegister(inside, outside, drawn []entity, length, width float64) error
 	}
 	has := func(layer string, list []entity, x, y, r float64) bool {
 		return slices.ContainsFunc(list, func(e entity) bool {
-			return e.Layer == layer && e.Type == "CIRCLE" && math.Hypot(e.Center[0]-x, e.Center[1]-y) < micrometre && math.Abs(e.Radius-r) < micrometre
+			return strings.HasPrefix(e.Layer, layer) && e.Type == "CIRCLE" && math.Hypot(e.Center[0]-x, e.Center[1]-y) < micrometre && math.Abs(e.Radius-r) < micrometre
 		})
 	}
 	for i, e := range outside {

@@ -129,10 +129,10 @@ func anyJob(t *rapid.T) string {
 
 // TestAnyJobIsProven: whatever job is not refused makes drawings that, read back
 // and cut virtually, make a box that goes together, with the plays that the joint
-// was worked out with. A depth in a layer's name is rounded to 0.001 in at worst,
+// was worked out with. A depth in a layer's name is rounded to 0.0001 in at worst,
 // and a slot drawn up to 0.05 mm wider.
 func TestAnyJobIsProven(t *testing.T) {
-	const most = 0.05 + 2*0.0127
+	const most = 0.05 + 2*0.00127
 	proven := 0
 	rapid.Check(t, func(t *rapid.T) {
 		text := anyJob(t)

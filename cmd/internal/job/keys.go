@@ -162,7 +162,12 @@ var tabKeys = []key{
 	{name: "width", form: formLength, min: 0.5, max: 100, fallback: mm(mill.DefaultTabWidth), doc: "How much of the edge a tab holds"},
 	{name: "height", form: formLength, min: 0.1, max: maxSetting, fallback: mm(mill.DefaultTabHeight), doc: "How thick a tab is"},
 	{name: "spacing", form: formLength, min: 10, max: maxSize, fallback: mm(mill.DefaultTabApart), doc: "From one tab to the next"},
+	{name: "as", form: formWord, words: []string{tabSlots, tabMarks}, fallback: tabSlots,
+		doc: "slots: the outline stops above the tabs, and slots between them go right through; marks: the outline goes right through, and the layer TABS shows where a program that makes tabs of its own is to put them"},
 }
+
+// How tabs are drawn.
+const tabSlots, tabMarks = "slots", "marks"
 
 var joineryKeys = []key{
 	{name: string(joinery.FieldFenceDistance), form: formLength, min: minSetting, max: maxSetting,
@@ -202,7 +207,7 @@ var dxfKeys = []key{
 	{name: "version", form: formWord, words: []string{"R2000", "R12"}, fallback: "R2000", doc: "The version of the DXF format"},
 	{name: "units", form: formWord, words: []string{"mm", "in"}, doc: "The unit of the drawings", without: "the units of the job"},
 	{name: "layers", form: formPattern, words: LayerTokens, needs: "{operation}", fallback: "{operation}_{face}_{depth}",
-		doc: "The names of the layers that are cut, in capitals"},
+		doc: "The names of the layers that are cut, in capitals; {diameter} is that of holes"},
 	{name: "order", form: formWords, words: []string{"register", "drill", "dado", "groove", "rabbet", "cutout"},
 		doc: "The operations that are cut first, in this order; the outline is always the last", without: "registration holes, drills, pockets, cutouts, the outline"},
 	{name: "files", form: formPattern, words: FileTokens, needs: "{part}", fallback: "{job}_{part}_{thickness}_{quantity}_{units}",
@@ -211,6 +216,6 @@ var dxfKeys = []key{
 
 // The words of the two patterns.
 var (
-	LayerTokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}"}
+	LayerTokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}", "{diameter}"}
 	FileTokens  = []string{"{job}", "{part}", "{thickness}", "{quantity}", "{units}"}
 )

@@ -6,7 +6,12 @@ import (
 	"strings"
 	"unicode"
 	"unicode/utf8"
+
+	"drawerwright/export/layer"
 )
+
+// bitSigns are those that the name of a bit may hold beside them: 1/4 up.
+const bitSigns = "/\"'"
 
 // nameSigns are the signs that a name may hold beside letters, digits and the
 // marks that belong to letters.
@@ -14,7 +19,10 @@ const nameSigns = " -_.+()"
 
 // nameFault says what is wrong with the name of a drawer or stock; empty when
 // nothing is.
-func nameFault(name string) string {
+func nameFault(name string) string { return faultWithin(name, nameSigns) }
+
+// faultWithin is nameFault for names that may hold some signs.
+func faultWithin(name, signs string) string {
 	if name == "" {
 		return "is empty"
 	}
@@ -26,7 +34,7 @@ func nameFault(name string) string {
 		case unicode.IsLetter(c) && visible(c), unicode.IsDigit(c):
 		case i == 0:
 			return "does not begin with a letter or digit"
-		case unicode.IsMark(c) && visible(c), strings.ContainsRune(nameSigns, c):
+		case unicode.IsMark(c) && visible(c), strings.ContainsRune(signs, c):
 		default:
 			return "holds " + quote(string(c))
 		}
@@ -56,21 +64,6 @@ func titleFault(title string) string {
 	return ""
 }
 
-// baseLetters are the plain letters under those that Latin scripts add.
-var baseLetters = func() map[rune]string {
-	table := map[rune]string{'ß': "ss", 'æ': "ae", 'œ': "oe", 'þ': "th"}
-	for base, accented := range map[string]string{
-		"a": "àáâãäåāăą", "c": "çćĉċč", "d": "ďđð", "e": "èéêëēĕėęě", "g": "ĝğġģ", "h": "ĥħ", "i": "ìíîïĩīĭįı",
-		"j": "ĵ", "k": "ķ", "l": "ĺļľŀł", "n": "ñńņňŋ", "o": "òóôõöøōŏő", "r": "ŕŗř", "s": "śŝşšș", "t": "ţťŧț",
-		"u": "ùúûüũūŭůűų", "w": "ŵẁẃẅ", "y": "ýÿŷ", "z": "źżž",
-	} {
-		for _, c := range accented {
-			table[c] = base
-		}
-	}
-	return table
-}()
-
 // deviceNames are the names that Windows keeps for devices, with any extension.
 var deviceNames = []string{"con", "prn", "aux", "nul",
 	"com0", "com1", "com2", "com3", "com4", "com5", "com6", "com7", "com8", "com9",
@@ -81,26 +74,7 @@ var deviceNames = []string{"con", "prn", "aux", "nul",
 // becomes a hyphen. It is never empty and never the name of a device. Different
 // names can have the same file name; [Read] refuses a job in which two do.
 func FileName(name string) string {
-	var b strings.Builder
-	gap := false
-	for _, c := range strings.ToLower(name) {
-		safe := baseLetters[c]
-		if 'a' <= c && c <= 'z' || '0' <= c && c <= '9' {
-			safe = string(c)
-		}
-		switch {
-		case unicode.IsMark(c): // an accent written as a character of its own
-			continue
-		case safe == "":
-			gap = true
-			continue
-		case gap && b.Len() > 0:
-			b.WriteByte('-')
-		}
-		gap = false
-		b.WriteString(safe)
-	}
-	switch file := b.String(); {
+	switch file := layer.Plain(name); {
 	case file == "":
 		return "unnamed"
 	case slices.Contains(deviceNames, file):
@@ -118,7 +92,11 @@ type names map[string]struct {
 
 // check reports a name that cannot be one, or that an earlier one excludes.
 func (ns names) check(r *reader, name string, at Position, kind string) {
-	if fault := nameFault(name); fault != "" {
+	signs := nameSigns
+	if kind == "bit" {
+		signs += bitSigns
+	}
+	if fault := faultWithin(name, signs); fault != "" {
 		r.fail(CodeBadName, at, fmt.Sprintf("begin with a letter or digit; letters, digits, spaces and - _ . + ( ) may follow, %d characters in all", maxName),
 			"the name %s %s", quote(name), fault)
 		return

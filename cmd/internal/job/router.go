@@ -25,7 +25,7 @@ func (r *reader) router(s *section) mill.Settings {
 	register := r.sub(s, string(mill.FieldRegister), registerKeys).values
 	out.Register = mill.Register{Place: mill.Place(register["place"].text), Diameter: register["diameter"].mm(0), Distance: register["distance"].mm(0)}
 	if tabs := get[string(mill.FieldTabs)].section; tabs != nil {
-		out.Tabs = mill.Tabs{Width: tabs.values["width"].mm(0), Height: tabs.values["height"].mm(0), Spacing: tabs.values["spacing"].mm(0)}
+		out.Tabs = mill.Tabs{Width: tabs.values["width"].mm(0), Height: tabs.values["height"].mm(0), Spacing: tabs.values["spacing"].mm(0), Marked: tabs.values["as"].text == tabMarks}
 	}
 	return out
 }

@@ -31,7 +31,7 @@ var keyPaths = strings.Fields(`
 	cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass
 	router router.over-run router.relief router.exact-slots router.depth-from router.skin router.small-part router.part-gap router.through
 	router.register router.register.place router.register.diameter router.register.distance
-	router.tabs router.tabs.width router.tabs.height router.tabs.spacing
+	router.tabs router.tabs.width router.tabs.height router.tabs.spacing router.tabs.as
 	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit joinery.bottom-height
 	joinery.bottom-slack joinery.bottom-slack-deep joinery.dado-play joinery.groove-play joinery.glue-room
 	limits limits.least-tongue-play limits.most-tongue-play limits.least-bottom-play limits.most-bottom-play limits.least-bottom-slack limits.most-bottom-slack limits.end-room

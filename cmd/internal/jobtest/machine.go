@@ -2,6 +2,7 @@ package jobtest
 
 import (
 	"fmt"
+	"math"
 	"strings"
 )
 
@@ -83,7 +84,9 @@ func (d *drawing) router() string {
 		e.say("register", "{place: %s}", d.word("place", "waste", "centre-line"))
 	}
 	if d.odds(3, "tabs") {
-		e.say("tabs", "{width: %s, height: %s, spacing: %s}", d.mm(d.length(4, 10, "tab")), d.mm(d.length(0.8, 2, "height of a tab")), d.mm(d.length(100, 250, "spacing")))
+		width := d.length(4, 10, "tab")
+		as := []string{"", ", as: slots", "", ", as: marks"}[int(math.Round(width*100))%4]
+		e.say("tabs", "{width: %s, height: %s, spacing: %s%s}", d.mm(width), d.mm(d.length(0.8, 2, "height of a tab")), d.mm(d.length(100, 250, "spacing")), as)
 	}
 	if d.odds(3, "skin") {
 		e.say("skin", "%s", d.mm(d.length(0.2, 0.5, "how thick")))

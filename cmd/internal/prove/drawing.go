@@ -11,7 +11,7 @@ import (
 )
 
 // Layers that are not cut, by the contract of the drawings.
-var notCut = []string{"LABEL", "BLANK", "SCALE", "SHEET", "0"}
+var notCut = []string{"LABEL", "BLANK", "SCALE", "SHEET", "TABS", "0"}
 
 const (
 	// sameSize is what a size read back may differ from one computed, in

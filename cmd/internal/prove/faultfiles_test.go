@@ -17,7 +17,7 @@ var harmedFiles = map[string]seeded{
 		f.files[sideIn] = []byte("AutoCAD Binary DXF\r\n\x1a\x00")
 	}},
 	"the front under the side's name": {file: sideIn, code: "size", also: "missing moved", folder: func(f *folder) { f.files[sideIn] = f.files[frontIn] }},
-	"inside and outside under each other's name": {file: frontIn, code: "mirror", also: "missing no-outline register unknown-layer unlisted-layer wrong-face", folder: func(f *folder) {
+	"inside and outside under each other's name": {file: frontIn, code: "mirror", also: "missing no-outline register unlisted-layer wrong-face", folder: func(f *folder) {
 		f.files[frontIn], f.files[frontOut] = f.files[frontOut], f.files[frontIn]
 	}},
 }

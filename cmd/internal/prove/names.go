@@ -29,11 +29,12 @@ type said struct {
 
 // What can stand for a word of a pattern.
 var forms = map[string]string{
-	"{operation}": `(?:DADO|GROOVE|RABBET|DRILL|CUTOUT|PROFILE|SLOT)(?:-LINE)?`,
+	"{operation}": `(?:REGISTER|DADO|GROOVE|RABBET|DRILL|CUTOUT|PROFILE|SLOT)(?:-LINE)?`,
 	"{face}":      `INSIDE|OUTSIDE`,
-	"{depth}":     `(?:LINE_)?(?:THROUGH|(?:FLOOR_)?[0-9]+-[0-9]+(?:MM|IN))`,
+	"{depth}":     `(?:LINE_)?(?:THROUGH|(?:FLOOR_|BELOW_)?[0-9]+-[0-9]+(?:MM|IN))`,
 	"{cutter}":    `[A-Z0-9-]*`,
 	"{stock}":     `[A-Z0-9-]*`,
+	"{diameter}":  `D[0-9]+-[0-9]+(?:MM|IN)`,
 }
 
 var wordInBraces = regexp.MustCompile(`\{[a-z]*\}`)
@@ -59,9 +60,19 @@ func patternNames(pattern string) (names, error) {
 		if !known {
 			return n, fmt.Errorf("unknown word %s", token)
 		}
-		form += regexp.QuoteMeta(strings.ToUpper(rest[:at[0]])) + "(" + what + ")"
-		n.tokens = append(n.tokens, token)
+		before := regexp.QuoteMeta(strings.ToUpper(rest[:at[0]]))
 		rest = rest[at[1]:]
+		n.tokens = append(n.tokens, token)
+		switch { // what is no hole has none, nor the line beside it
+		case token != "{diameter}":
+			form += before + "(" + what + ")"
+		case strings.HasSuffix(before, "_"):
+			form += strings.TrimSuffix(before, "_") + "(?:_(" + what + "))?"
+		case strings.HasPrefix(rest, "_"):
+			form, rest = form+before+"(?:("+what+")_)?", rest[1:]
+		default:
+			form += before + "(" + what + ")?"
+		}
 	}
 	n.form = regexp.MustCompile(form + regexp.QuoteMeta(strings.ToUpper(rest)) + "$")
 	return n, nil
@@ -91,11 +102,14 @@ func (n names) read(layer string) (said, bool) {
 				s.through = true
 				continue
 			}
+			if after, found := strings.CutPrefix(text, "BELOW_"); found {
+				text = after
+			}
 			text, s.floor = strings.CutPrefix(text, "FLOOR_")
 			unit := geom.Millimetre
 			s.step = 0.01 / 2
 			if strings.HasSuffix(text, "IN") {
-				unit, s.step = geom.Inch, 0.001*geom.InchMM/2
+				unit, s.step = geom.Inch, 0.0001*geom.InchMM/2
 			}
 			number, err := strconv.ParseFloat(strings.Replace(text[:len(text)-2], "-", ".", 1), 64)
 			if err != nil {

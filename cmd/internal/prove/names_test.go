@@ -15,24 +15,27 @@ import (
 // TestNames reads names as the contract has them, and by other patterns.
 func TestNames(t *testing.T) {
 	const contract = "{operation}_{face}_{depth}"
-	half := 0.0005 * geom.InchMM // of a thousandth
+	half := 0.00005 * geom.InchMM // of a ten-thousandth
 	for name, c := range map[string]struct {
 		pattern string
 		want    said
 	}{
-		"DADO_INSIDE_5-99MM":           {contract, said{operation: "dado", face: "inside", depth: 5.99, step: 0.005, depthSaid: true}},
-		"GROOVE_INSIDE_0-236IN":        {contract, said{operation: "groove", face: "inside", depth: 0.236 * 25.4, step: half, depthSaid: true}},
-		"RABBET_OUTSIDE_5-98MM":        {contract, said{operation: "rabbet", face: "outside", depth: 5.98, step: 0.005, depthSaid: true}},
-		"PROFILE_INSIDE_THROUGH":       {contract, said{operation: "profile", face: "inside", through: true, depthSaid: true}},
-		"DADO_INSIDE_FLOOR_5-99MM":     {contract, said{operation: "dado", face: "inside", floor: true, depth: 5.99, step: 0.005, depthSaid: true}},
-		"DADO_INSIDE_LINE_5-99MM":      {contract, said{operation: "dado", face: "inside", line: true, depth: 5.99, step: 0.005, depthSaid: true}},
-		"DRILL_INSIDE_LINE_THROUGH":    {contract, said{operation: "drill", face: "inside", line: true, through: true, depthSaid: true}},
-		"dado_Inside_line_floor_1-2mm": {contract, said{operation: "dado", face: "inside", line: true, floor: true, depth: 1.2, step: 0.005, depthSaid: true}},
-		"DADO-LINE":                    {"{operation}", said{operation: "dado", line: true}},
-		"SIX_DADO_OAK-12":              {"{cutter}_{operation}_{stock}", said{operation: "dado"}},
-		"__DADO":                       {"{cutter}_{stock}_{operation}", said{operation: "dado"}},
-		"INSIDEDADO6-10MM":             {"{face}{operation}{depth}", said{operation: "dado", face: "inside", depth: 6.1, step: 0.005, depthSaid: true}},
-		"X.DADO+6-10MM":                {"x.{operation}+{depth}", said{operation: "dado", depth: 6.1, step: 0.005, depthSaid: true}},
+		"DADO_INSIDE_5-99MM":            {contract, said{operation: "dado", face: "inside", depth: 5.99, step: 0.005, depthSaid: true}},
+		"GROOVE_INSIDE_0-2358IN":        {contract, said{operation: "groove", face: "inside", depth: 0.2358 * 25.4, step: half, depthSaid: true}},
+		"RABBET_OUTSIDE_5-98MM":         {contract, said{operation: "rabbet", face: "outside", depth: 5.98, step: 0.005, depthSaid: true}},
+		"PROFILE_INSIDE_THROUGH":        {contract, said{operation: "profile", face: "inside", through: true, depthSaid: true}},
+		"DADO_INSIDE_FLOOR_5-99MM":      {contract, said{operation: "dado", face: "inside", floor: true, depth: 5.99, step: 0.005, depthSaid: true}},
+		"DADO_INSIDE_LINE_5-99MM":       {contract, said{operation: "dado", face: "inside", line: true, depth: 5.99, step: 0.005, depthSaid: true}},
+		"DRILL_INSIDE_LINE_THROUGH":     {contract, said{operation: "drill", face: "inside", line: true, through: true, depthSaid: true}},
+		"dado_Inside_line_floor_1-2mm":  {contract, said{operation: "dado", face: "inside", line: true, floor: true, depth: 1.2, step: 0.005, depthSaid: true}},
+		"DADO-LINE":                     {"{operation}", said{operation: "dado", line: true}},
+		"SIX_DADO_OAK-12":               {"{cutter}_{operation}_{stock}", said{operation: "dado"}},
+		"__DADO":                        {"{cutter}_{stock}_{operation}", said{operation: "dado"}},
+		"INSIDEDADO6-10MM":              {"{face}{operation}{depth}", said{operation: "dado", face: "inside", depth: 6.1, step: 0.005, depthSaid: true}},
+		"REGISTER_OUTSIDE_17-20MM":      {contract, said{operation: "register", face: "outside", depth: 17.2, step: 0.005, depthSaid: true}},
+		"REGISTER_OUTSIDE_BELOW_5-00MM": {contract, said{operation: "register", face: "outside", depth: 5, step: 0.005, depthSaid: true}},
+		"SLOT_INSIDE_THROUGH":           {contract, said{operation: "slot", face: "inside", through: true, depthSaid: true}},
+		"X.DADO+6-10MM":                 {"x.{operation}+{depth}", said{operation: "dado", depth: 6.1, step: 0.005, depthSaid: true}},
 	} {
 		n, err := patternNames(c.pattern)
 		if err != nil {
@@ -62,7 +65,7 @@ func TestNames(t *testing.T) {
 // name, to the rounding of the number.
 func TestNamesAsDrawn(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		pattern := rapid.SampledFrom([]string{"{operation}_{face}_{depth}", "{operation}_{depth}", "{stock}-{operation}_{cutter}_{face}{depth}", "A{face}_{operation}", "{operation}"}).Draw(t, "pattern")
+		pattern := rapid.SampledFrom([]string{"{operation}_{face}_{depth}", "{operation}_{depth}", "{stock}-{operation}_{cutter}_{face}{depth}", "A{face}_{operation}", "{operation}", "{operation}_{diameter}_{depth}", "{diameter}_{operation}{depth}", "{operation}{diameter}"}).Draw(t, "pattern")
 		unit := rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit")
 		c := mill.Cut{Operation: rapid.SampledFrom([]string{"dado", "groove", "rabbet", "drill", "cutout", "profile"}).Draw(t, "operation"),
 			Face: rapid.SampledFrom([]geom.Face{geom.Inside, geom.Outside}).Draw(t, "face"), Depth: rapid.Float64Range(0.1, 30).Draw(t, "depth")}
@@ -73,6 +76,9 @@ func TestNamesAsDrawn(t *testing.T) {
 			c.Path = []geom.Vertex{{}, {Point: geom.Point{X: 5}}}
 		} else {
 			c.Outline = geom.Rectangle(0, 0, 10, 10)
+			if c.Operation == "drill" {
+				c.Outline = geom.Circle(geom.Point{}, rapid.Float64Range(1, 40).Draw(t, "radius"))
+			}
 		}
 		part := router.Part{Name: "p", Stock: "birch ply", Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Work: mill.Work{Cuts: []mill.Cut{c}}, FromSpoilboard: rapid.Bool().Draw(t, "spoilboard")}
 		layers, err := router.Layers(part, c.Face, router.Options{Version: dxf.R2000, Unit: unit, Pattern: pattern})
