@@ -39,24 +39,35 @@ func (l Length) Number(u Unit) string {
 // "17.628 (17 5/8 + 0.003)".
 func (l Length) Measured(u Unit) string {
 	text := l.Number(u)
-	if u != Inch || l <= 0 || !strings.Contains(text, ".") {
-		return text
+	if near, over := l.Near(u); near != "" && strings.Contains(text, ".") {
+		return text + " (" + near + over + ")"
+	}
+	return text
+}
+
+// Near is the nearest fraction of an inch to a length as it is printed, to a 64th, and what
+// is missing from it or over it where a caliper shows that: "15/64" and " + 0.002". Both are
+// empty of millimetres, of what is below a 128th, and of whole inches.
+func (l Length) Near(u Unit) (near, over string) {
+	if u != Inch || l <= 0 {
+		return "", ""
+	}
+	if n, exact := l.sixtyFourths(); exact && n%fractionDenom != 0 {
+		return fraction(n), "" // though a 16th may print as half a thousandth more
 	}
 	shown := Length(roundTo(l, thousandth)) * thousandth
 	n := roundTo(shown, sixtyFourth)
-	over := shown - Length(n)*sixtyFourth
-	sign := "+"
-	if over < 0 {
-		sign, over = "-", -over
+	rest, sign := shown-Length(n)*sixtyFourth, " + "
+	if rest < 0 {
+		rest, sign = -rest, " - "
 	}
-	switch near := fraction(n); {
-	case n == 0:
-		return text
-	case roundTo(over, thousandth) == 0:
-		return text + " (" + near + ")"
-	default:
-		return text + " (" + near + " " + sign + " " + over.Fixed(Inch) + ")"
+	if roundTo(rest, thousandth) > 0 {
+		over = sign + rest.Fixed(Inch)
 	}
+	if n == 0 || over == "" && n%fractionDenom == 0 {
+		return "", ""
+	}
+	return fraction(n), over
 }
 
 // Span prints what lies between two lengths as a caliper shows them, the lesser first:

@@ -234,6 +234,15 @@ func (t *trialCut) fitsText() string {
 	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. The job's limits are %s to %s.", t.text(t.fits), t.text(l.Least), t.text(l.Most))
 }
 
+// fenceField is the entry that the fence's distance on the test cut is: of grooves at a
+// height of their own, that.
+func (t *trialCut) fenceField() joinery.Field {
+	if t.drawer.Spec.Joint != joinery.DadoRabbet && t.drawer.Setup.GrooveFence > 0 {
+		return joinery.FieldBottomHeight
+	}
+	return joinery.FieldFenceDistance
+}
+
 // write puts the measured values into a copy of the job file.
 func (t *trialCut) write(from, to string, j *job.Job, at int, a testcut.Advice, keep bool) ([]string, error) {
 	if len(a.Clash) > 0 {
@@ -258,7 +267,7 @@ func (t *trialCut) write(from, to string, j *job.Job, at int, a testcut.Advice, 
 	u := t.batch.Units
 	number := func(mm float64) string { return geom.LengthOf(mm).Decimal(u) + " " + u.String() }
 	if kinds[testcut.Slot] || kinds[testcut.Play] || kinds[testcut.Coupon] || kinds[testcut.Tooth] {
-		say(j.CutterEdit(at, number(a.Cutter.Value)))
+		say(j.CutterEdit(at, t.cut.Grooves(), number(a.Cutter.Value)))
 	}
 	// A stock keeps the spread of its readings, about what it measures now.
 	board := func(s joinery.Stock, now float64) {
@@ -296,7 +305,7 @@ func (t *trialCut) write(from, to string, j *job.Job, at int, a testcut.Advice, 
 	for _, s := range []struct {
 		field joinery.Field
 		value float64
-	}{{joinery.FieldFenceDistance, fence}, {joinery.FieldCutterHeight, height}} {
+	}{{t.fenceField(), fence}, {joinery.FieldCutterHeight, height}} {
 		if s.value > 0 {
 			say(j.SettingEdit(at, s.field, number(s.value)), true)
 		}

@@ -142,7 +142,7 @@ func TestCouponCommand(t *testing.T) {
 
 func TestSetupSays(t *testing.T) {
 	text := strings.Join(strings.Fields(ran(t, 0, "setup", bench)), " ") // lines break anywhere
-	for _, want := range []string{"Yes: one fence distance, 6.1 mm, and one cutter height, 6.1 mm, serve both kinds of drawer", "stood on both ends in turn", "29 CFR 1910.213", "all fronts and backs (12)"} {
+	for _, want := range []string{"Yes: one fence distance, 6.10 mm, and one cutter height, 6.10 mm, serve both kinds of drawer", "stood on both ends in turn", "29 CFR 1910.213", "all fronts and backs (12)"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("it does not say %q:\n%s", want, text)
 		}

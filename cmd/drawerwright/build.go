@@ -79,7 +79,7 @@ standard input.`,
 				return done(writeJSON(s.out, written))
 			}
 			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(dir), written.Files, words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
-				words.Count(written.Boxes, "box", "boxes"), report.CountWarnings(written.Warnings))
+				words.Count(written.Boxes, "box", "boxes"), l.counted())
 			return done(err)
 		},
 	}

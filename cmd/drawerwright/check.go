@@ -38,7 +38,7 @@ JOB may be - for standard input.`,
 				}
 			}
 			_, err = fmt.Fprintf(s.out, "%s: %s, %s, no errors, %s\n", plain(l.Job.File), words.Count(len(l.Batch.Drawers), "kind of drawer", "kinds of drawer"),
-				words.Count(l.Batch.Boxes(), "box", "boxes"), report.CountWarnings(l.Warnings))
+				words.Count(l.Batch.Boxes(), "box", "boxes"), l.counted())
 			return done(err)
 		},
 	}

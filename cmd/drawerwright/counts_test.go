@@ -127,8 +127,9 @@ func TestTooFewSheets(t *testing.T) {
 }
 
 // undermounted are boxes of a saw whose fronts get holes, and whose backs get notches, which
-// take the lower end of their rabbets away: on the blank, both have the same cuts. Its front
-// is 562 - 42 + 2 x (12.025 - 6.0125) = 532.03 long.
+// take the lower end of their rabbets away: on the blank, both have the same cuts. The slides
+// take an inside of 562 - 43 to 562 - 42, aimed at is its middle: 519.5, which with two tongues of
+// 12.025 / 2 is a front of 531.525, less what random boxes are wider in the mean.
 const undermounted = `units: mm
 stock:
   birch: {thickness: [12.0, 12.05], sheet: 2440 x 1220, grain: length}

@@ -80,7 +80,11 @@ func couponOf(b batch.Batch, d batch.Drawer) (coupon.Coupon, error) {
 	if d.Setup.Cutter.Kind == joinery.Hand {
 		return coupon.Coupon{}, errors.New("a coupon is for machines: by hand each dado is pared until its own tongue goes in")
 	}
-	return coupon.Make(coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Cutter: d.Setup.Cutter.Width,
+	width := d.Setup.Cutter.Width
+	if d.Spec.Joint != joinery.DadoRabbet { // then the slots are grooves for the bottom
+		width = d.Setup.GrooveCutter()
+	}
+	return coupon.Make(coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Cutter: width,
 		Router: d.Setup.Cutter.Kind.FollowsDrawing(), Depth: d.Setup.CutterHeight, Unit: b.Units})
 }
 

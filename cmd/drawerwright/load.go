@@ -6,6 +6,7 @@ import (
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/load"
+	"drawerwright/cmd/internal/words"
 )
 
 // loaded is a job that was read and worked out, which can be shown.
@@ -35,6 +36,12 @@ func (l loaded) show(s streams) error {
 		paint = inColour
 	}
 	return l.Problems.Print(s.err, paint)
+}
+
+// counted says how many warnings show lists of a job without errors, with those beyond the
+// most that it does.
+func (l loaded) counted() string {
+	return words.Count(len(l.Problems)+l.More, "warning", "warnings")
 }
 
 // inColour marks the parts of a message for a terminal (ECMA-48, SGR: 1 bold,

@@ -14,7 +14,7 @@ import (
 var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.CheckText, `^(.*): 8 kinds`, "${1}: 9 kinds", "total", "kinds"},
 	{readback.CheckText, ` 9 boxes`, " 8 boxes", "total", "boxes"},
-	{readback.CheckText, `no errors, \d+ warnings`, "no errors, 18 warnings", "total", "different warnings"},
+	{readback.CheckText, `no errors, \d+ warnings`, "no errors, 18 warnings", "total", "warnings listed"},
 	{readback.CheckText, `warning: tote: a saw`, "warning: tote: no saw", "warning", "drawers"},
 	{readback.CheckText, `warning: right-1, right-2, right-3: a saw`, "warning: right-1, right-2: a saw", "warning", "drawers"},
 	{readback.CheckJSON, `"message": "tote: a saw`, `"message": "tote: no saw`, "warning", "drawers"},
@@ -80,7 +80,7 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.PartsText, `^(right-1 +)2.9 kg`, "${1}3.0 kg", "weight", "empty in kg"},
 	{readback.PartsTxt, `^(tote +)2.5 kg`, "${1}2.6 kg", "weight", "empty in kg"},
 	{readback.PartsTxt, `^(left-1 +\S+ kg +\S+ kg +- +)0.58`, "${1}0.85", "sag", "clamped"},
-	{readback.PartsText, `^(tote +front +)3.00( +30)`, "${1}3.50${2}", "bore", "diameter"},
+	{readback.PartsText, `^(tote +front +)3 mm( +30)`, "${1}4 mm${2}", "bore", "diameter"},
 
 	{readback.FitText, `^(front tongue play in its dado +)0.23`, "${1}0.24", "fit", "nominal"},
 	{readback.FitJSON, `("words": "front tongue play in its dado",\s+"nominal": )0\.2\d+`, "${1}0.26", "fit", "nominal"},

@@ -12,6 +12,9 @@ func (p *process) edgeCut(i int, e geom.EdgeCut) Step {
 	s := Step{Work: Sawn, Kind: geom.Cutout, Edge: e.Kind, Through: true, EdgeCuts: []int{i}, Places: []geom.Rect{b}, Width: b.Width(), Height: b.Height(),
 		Edges: Edges{Left: b.Min.X < settle, Right: length-b.Max.X < settle, Lower: b.Min.Y < settle, Upper: width-b.Max.Y < settle}}
 	if e.Kind != geom.FingerCut {
+		if s.Edges.Upper && !s.Edges.Lower { // a person measures it from there, so that it is one cut on parts of any height
+			s.Places[0].Min.Y, s.Places[0].Max.Y = width-b.Max.Y, width-b.Min.Y
+		}
 		return s
 	}
 	s.Edges.Lower, s.Edges.Upper = false, false

@@ -23,7 +23,8 @@ type Cost struct {
 // cutter heights its corners come out within the limits.
 type Need struct {
 	Fence, Height joinery.Range
-	// AtFence and AtHeight are where it would be best.
+	// AtFence and AtHeight are where it would be best: what it was worked out with, where
+	// that does.
 	AtFence, AtHeight float64
 	// Nothing says why no fence distance does for this drawer with this cutter; empty
 	// where one does.
@@ -53,14 +54,14 @@ func Of(d joinery.Drawer) Need {
 		n.Height = joinery.Range{Least: at.CutterHeight - same/2, Most: at.CutterHeight + same/2}
 		return n
 	}
-	n.fence()
-	n.height()
+	n.fence(at.FenceDistance)
+	n.height(at.CutterHeight)
 	return n
 }
 
 // fence asks for fronts that are flush and tongues that go in: 2 f - T within the
 // recess of either end, w - f within the play.
-func (n *Need) fence() {
+func (n *Need) fence(own float64) {
 	s := n.spec
 	flush := joinery.Range{Least: 0, Most: math.Inf(1)}
 	middle := 0.0
@@ -80,18 +81,22 @@ func (n *Need) fence() {
 	case empty(n.Fence):
 		n.Nothing = "the cutter does not suit the thickness"
 	}
-	n.AtFence = clamp(middle, n.Fence)
+	if n.AtFence = clamp(middle, n.Fence); within(own, n.Fence) { // the job has chosen one that is right
+		n.AtFence = own
+	}
 }
 
 // height asks for cuts that are deep enough to hold and leave enough behind.
-func (n *Need) height() {
+func (n *Need) height(own float64) {
 	s := n.spec
 	t := s.Sides.Thickness.Mean
 	n.Height = joinery.Range{Least: float64(leastDeep * t), Most: float64(mostDeep*t) - s.GlueRoom}
 	for _, t := range n.tongued() { // their grooves
 		n.Height = meet(n.Height, joinery.Range{Least: 0, Most: mostDeep * t})
 	}
-	n.AtHeight = clamp(t/2, n.Height)
+	if n.AtHeight = clamp(t/2, n.Height); within(own, n.Height) {
+		n.AtHeight = own
+	}
 	if empty(n.Height) && n.Nothing == "" {
 		n.Nothing = "front or back are too thin for grooves as deep as the sides' dados"
 	}

@@ -88,7 +88,10 @@ func TestJudge(t *testing.T) {
 	if !v.One || len(v.Fewest) != 1 || !slices.Equal(v.Fewest[0].Drawers, []int{0, 1}) {
 		t.Errorf("%+v", v)
 	}
-	about(t, "the fence for both", v.Forced.AtFence, 6.05)
+	about(t, "the fence that both were worked out with", v.Forced.AtFence, 6)
+	own := setup.Of(drawer(t, func(s *joinery.Spec) { front(12.2)(s); s.FenceDistance = 6.1 }))
+	v = setup.Judge(append(of(12), own))
+	about(t, "the fence between theirs", v.Forced.AtFence, 6.05)
 	if v = setup.Judge(of(11.7, 12, 12.2)); !v.One {
 		t.Errorf("%+v", v)
 	}

@@ -80,7 +80,7 @@ type Step struct {
 	Stops   [2]float64
 	Through bool // of bores, openings and edges
 	// Places are where bores, openings and edge cuts are, seen on the face, from the left
-	// end and the lower edge.
+	// end and the lower edge; of edge cuts, from the edge that they are cut out of.
 	Places []geom.Rect
 	// Clamped says that the part is too short to be held by hand on the sled, Supported
 	// that it is long enough to tip.

@@ -79,7 +79,9 @@ type Cut struct {
 	drawer joinery.Drawer
 	spec   joinery.Spec
 	f, h   float64
+	blade  float64 // width of the cutter that makes the slots
 	dado   float64 // width of the slot for the tongues, or of the groove alone
+	moves  bool    // between passes over a slot the fence is moved
 	own    bool    // dados have a height of their own
 	router bool
 	floor  bool // depths from the spoilboard
@@ -99,13 +101,13 @@ type Cut struct {
 func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running) Cut {
 	s := d.Spec
 	c := Cut{drawer: d, spec: s, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, own: d.Setup.DadoHeight > 0, router: s.Cutter.Kind.FollowsDrawing(),
-		joined: s.Joint == joinery.DadoRabbet, flat: d.Setup.FlatTongues, passes: d.Setup.RabbetPasses, noise: a, dado: s.Cutter.Width}
+		joined: s.Joint == joinery.DadoRabbet, flat: d.Setup.FlatTongues, passes: d.Setup.RabbetPasses, noise: a, dado: s.Cutter.Width, blade: s.Cutter.Width}
 	c.floor = c.router && s.DepthFrom == joinery.FromSpoilboard
 	if s.Cutter.Kind.MadeToFit() {
 		c.dado = s.DadoWidth(c.f, s.DadoPlay)
 	}
 	if w := grooveWidth(d); !c.joined && w > 0 {
-		c.dado = w
+		c.dado, c.blade, c.moves, c.f = w, d.Setup.GrooveCutter(), d.Setup.GroovePasses > 1, d.Setup.GrooveFences()[0]
 	}
 	c.limits, c.inside = make(map[string]joinery.Check), slide != nil && slide.InsideCounts
 	for _, m := range fit.Box(d, boards, a, slide) {
@@ -128,6 +130,9 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running
 	}
 	return c
 }
+
+// Grooves reports whether the slots of the test cut are made by the cutter for grooves.
+func (c Cut) Grooves() bool { return !c.joined && c.drawer.Setup.GroovePasses > 0 }
 
 // rightDepths are those of a setup sheet for cuts as deep as the cutter is high; what a
 // shop keeps to where the sheet has none.

@@ -69,6 +69,10 @@ func (c Cut) sigma(k Kind) float64 {
 		cuts = 0
 	case Tooth:
 		cuts = 2
+	case Slot:
+		if c.moves { // the slot is as much too wide as the fence was moved too far
+			measured = math.Hypot(measured, c.noise.Fence/3)
+		}
 	}
 	cut := c.noise.Cut / 3
 	return math.Sqrt(float64(measured*measured) + float64(roundingSigma*roundingSigma) + float64(cuts*float64(cut*cut)))

@@ -6,6 +6,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -20,7 +21,7 @@ func (m maker) setups() {
 	m.Chapter("Setups")
 	unit := m.unit.String()
 	for _, c := range s.Machines {
-		m.Heading(1, fmt.Sprintf("%s, %s %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))), report.CutterName(c.Machine), m.reported(c.Cutter), unit, names(c.Drawers)))
+		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))), report.CutterName(c.Machine), words.Length(c.Cutter*m.unit.MM(), m.unit), names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Said)
 		for _, choice := range c.OneSetup.Fewest {
 			if choice.Spacers != nil {
@@ -37,7 +38,7 @@ func (m maker) setups() {
 		if len(c.Gauges) > 0 {
 			var rows [][]string
 			for _, g := range c.Gauges {
-				rows = append(rows, []string{m.reported(g.At), strings.Join(g.Marks, "; ")})
+				rows = append(rows, []string{m.setTo(g.At), strings.Join(g.Marks, "; ")})
 			}
 			m.Table([]string{">gauge " + unit, "marks"}, rows)
 		}
@@ -71,11 +72,15 @@ func (m maker) files(c report.Machine) {
 
 // apart are what is sawn and bored afterwards.
 func (m maker) apart(c report.Machine, step int) {
-	place := ""
+	place, said := "", false
 	for _, s := range c.Apart {
 		if at := s.Place(c.Machine); at != place {
 			place = at
 			m.Heading(2, upper(at))
+		}
+		if s.Metric && !said {
+			said = true
+			m.Text(report.MetricBits)
 		}
 		step++
 		m.step(s, step)
@@ -144,7 +149,7 @@ func (m maker) checks(list []report.Check, said []string) {
 func (m maker) list(values []float64, between string) string {
 	all := make([]string, len(values))
 	for i, v := range values {
-		all[i] = m.reported(v)
+		all[i] = m.setTo(v)
 	}
 	return strings.Join(all, between)
 }
@@ -155,10 +160,13 @@ func (m maker) stack(pieces []float64) string {
 		sum += v
 	}
 	if len(pieces) < 2 {
-		return m.reported(sum)
+		return m.setTo(sum)
 	}
-	return m.list(pieces, " + ") + " = " + m.reported(sum)
+	return m.list(pieces, " + ") + " = " + m.setTo(sum)
 }
+
+// setTo prints a number of the report that something is set to.
+func (m maker) setTo(v float64) string { return words.Number(v*m.unit.MM(), m.unit) }
 
 // first is the first part of a step.
 func (m maker) first(c report.CutStep) batch.Part {

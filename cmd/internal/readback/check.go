@@ -34,12 +34,13 @@ func checkText(r *reading, text string) {
 			if m[3] == "no" {
 				m[3] = "0"
 			}
-			r.words("total", "job", "different warnings", m[3])
+			r.words("total", "job", "warnings listed", m[3])
 		}
 	}
 	if !summed {
 		r.fail("no line that sums up: %s", text)
 	}
+	r.count("total", "job", "warnings listed", len(said))
 	r.warnings(said)
 }
 

@@ -98,7 +98,7 @@ var (
 	paperOpening = regexp.MustCompile(`^(.+): (\S+) x (\S+) x (\S+) (mm|in), (.+)$`)
 	paperSpacer  = regexp.MustCompile(`^spacer of (\S+) (?:mm|in) under the slides of (.+)$`)
 	paperForm    = regexp.MustCompile(`^(.+): (\d+) of them$`)
-	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bit|smallest bit|plough iron) (\S+) (?:mm|in): (.+)$`)
+	paperMachine = regexp.MustCompile(`^[A-Z][A-Za-z ]+, (?:cutter|bit|smallest bit|plough iron) (\S+) (?:mm|in)(?: \([^)]+\))?: (.+)$`)
 	itemNumber   = regexp.MustCompile(`^\d+\.$`)
 	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of)`)
 )

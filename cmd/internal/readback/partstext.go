@@ -176,11 +176,24 @@ func (r *reading) span(kind, of, text, from, to string) {
 func (r *reading) boreTable(t printedTable) {
 	for _, row := range t.rows {
 		of := t.get(r, row, "drawer") + " " + t.get(r, row, "bores in both ends of")
-		r.printed("bore", of, "diameter", t.get(r, row, "diameter"))
+		r.printed("bore", of, "diameter", diameter(t.get(r, row, "diameter")))
 		r.printed("bore", of, "depth", t.get(r, row, "depth"))
 		r.printed("bore", of, "from outside", t.get(r, row, "from the outside face"))
 		for i, h := range strings.Split(t.get(r, row, "over the lower edge"), ", ") {
 			r.printed("bore", of, fmt.Sprint("height ", i+1), h)
 		}
 	}
+}
+
+// diameter is the number of a bit's size: "4 mm", "1/8 in", "0.197 in (13/64 - 0.006)", and of
+// metric hardware in inches "5 mm (0.197 in)".
+func diameter(size string) string {
+	if _, inches, metric := strings.Cut(size, " mm ("); metric {
+		size = inches
+	}
+	size, _, _ = strings.Cut(size, " (")
+	for _, unit := range []string{")", " mm", " in"} {
+		size = strings.TrimSuffix(size, unit)
+	}
+	return size
 }

@@ -102,9 +102,9 @@ func (r *reading) checksOf(of, name string, list []setupCheck) {
 }
 
 var (
-	setupMachine = regexp.MustCompile(`^([A-Z][A-Z ]+), (?:cutter|bit|smallest bit|plough iron) (.+) (?:mm|in)(?: wide)?: (.+)$`)
+	setupMachine = regexp.MustCompile(`^([A-Z][A-Z ]+), (?:cutter|bit|smallest bit|plough iron) (.+) (?:mm|in)(?: \([^)]+\))?(?: wide)?: (.+)$`)
 	settingLine  = regexp.MustCompile(`^(?i:setting) (\d+): (.+)$`)
-	settingPart  = regexp.MustCompile(`(?:(?:cutter|bit|iron) (\S+) (?:mm|in) wide)|(?:(?:height|depth or shoulder) (\S+) (?:mm|in))|(?:(?:gauge or fence|fence) (\S+) (?:mm|in))`)
+	settingPart  = regexp.MustCompile(`(?:(?:cutter|bit|iron) (\S+) (?:mm|in)(?: \([^)]+\))? wide)|(?:(?:height|depth or shoulder) (\S+) (?:mm|in))|(?:(?:gauge or fence|fence) (\S+) (?:mm|in))`)
 	stepLine     = regexp.MustCompile(`^(\d+)\. (.+)\.$`)
 	passesLine   = regexp.MustCompile(`^(\d+) passes, the fence at (.+) (?:mm|in)\.$`)
 	whoLine      = regexp.MustCompile(`^(?:\d+ x [^ ,]+(?:, \d+ x [^ ,]+)*|all [a-z, -]+ \(\d+\))`)

@@ -156,9 +156,10 @@ func bores(out *bytes.Buffer, r Report, u geom.Unit) {
 		for _, e := range d.Bores {
 			heights := make([]string, len(e.Heights))
 			for i, h := range e.Heights {
-				heights[i] = caliper(h, u)
+				heights[i] = words.Place(h*u.MM(), u)
 			}
-			rows = append(rows, []string{d.Name, e.Part, caliper(e.Diameter, u), caliper(e.Depth, u), caliper(e.FromOutside, u), strings.Join(heights, ", ")})
+			bit, _ := words.Drill(e.Diameter*u.MM(), u)
+			rows = append(rows, []string{d.Name, e.Part, bit, words.Number(e.Depth*u.MM(), u), words.Number(e.FromOutside*u.MM(), u), strings.Join(heights, ", ")})
 		}
 	}
 	if len(rows) == 0 {
@@ -166,5 +167,5 @@ func bores(out *bytes.Buffer, r Report, u geom.Unit) {
 	}
 	fmt.Fprintln(out)
 	unit := u.String()
-	table(out, []string{"drawer", "bores in both ends of", ">diameter " + unit, ">depth " + unit, ">from the outside face", "over the lower edge"}, rows)
+	table(out, []string{"drawer", "bores in both ends of", ">diameter", ">depth " + unit, ">from the outside face", "over the lower edge"}, rows)
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/gauge"
@@ -54,7 +55,7 @@ func (m maker) checksOf(groups [][]batch.Drawer) (list []Check, said []string) {
 			for _, d := range g {
 				names = append(names, d.Spec.Name)
 			}
-			of := Some(names) + ": "
+			of := words.Some(names) + ": "
 			for i := range rows {
 				rows[i].What = of + rows[i].What
 			}
@@ -180,7 +181,7 @@ func measureNames(list []gauge.Measure) string {
 // between what it is right.
 func CheckRows(list []Check) (rows [][]string) {
 	for _, c := range list {
-		rows = append(rows, []string{c.What, c.printed.Target, c.printed.Least + " to " + c.printed.Most})
+		rows = append(rows, []string{c.What, c.printed.Target, words.To(c.printed.Least, c.printed.Most)})
 	}
 	return rows
 }

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -20,9 +21,10 @@ type CutStep struct {
 	Width    float64    `json:"width"`
 	Depth    float64    `json:"depth"` // of a bore; of what is cut out of an edge, its height
 	Through  bool       `json:"through"`
-	Passes   []float64  `json:"passes"` // fence distances
-	Stops    [2]float64 `json:"stops"`  // from the left and the right end; 0 runs through
-	Places   []Spot     `json:"places"` // seen on the face, from the left end and the lower edge
+	Metric   bool       `json:"metric,omitempty"` // a bore of a metric bit in a job in inches
+	Passes   []float64  `json:"passes"`           // fence distances
+	Stops    [2]float64 `json:"stops"`            // from the left and the right end; 0 runs through
+	Places   []Spot     `json:"places"`           // seen on the face, from the left end and the lower edge, or the edge that they are cut out of
 	Parts    []Pieces   `json:"parts"`
 	Who      string     `json:"who"`            // the same in words
 	Note     string     `json:"note,omitempty"` // how it is held otherwise, and why; why it is refused
@@ -53,6 +55,9 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	for _, r := range c.Places {
 		out.Places = append(out.Places, Spot{m.n((r.Min.X + r.Max.X) / 2), m.n((r.Min.Y + r.Max.Y) / 2), m.n(r.Width()), m.n(r.Height())})
+	}
+	if c.Work == setup.Bored {
+		_, out.Metric = words.Drill(c.Width, m.batch.Units)
 	}
 	for _, p := range c.Boards {
 		out.Parts = append(out.Parts, Pieces{p.Name, p.Count})
@@ -99,7 +104,7 @@ func (m maker) fingerRows(c setup.Cut) (notes []string) {
 			})
 		}
 		if slices.ContainsFunc(m.drawers, cut) {
-			notes = append(notes, fmt.Sprintf("%s: %s.", Some(s.Drawers), fingerRow(s, m.batch.Units)))
+			notes = append(notes, fmt.Sprintf("%s: %s.", words.Some(s.Drawers), fingerRow(s, m.batch.Units)))
 		}
 	}
 	return notes
@@ -131,13 +136,13 @@ func (m maker) who(pieces []setup.Piece) string {
 			return strings.Join(parts, ", ")
 		}
 	}
-	var words []string
+	var plural []string
 	for _, r := range roles {
-		words = append(words, string(r)+"s")
+		plural = append(plural, string(r)+"s")
 	}
-	all := words[len(words)-1]
-	if len(words) > 1 {
-		all = strings.Join(words[:len(words)-1], ", ") + " and " + all
+	all := plural[len(plural)-1]
+	if len(plural) > 1 {
+		all = strings.Join(plural[:len(plural)-1], ", ") + " and " + all
 	}
 	return fmt.Sprintf("all %s (%d)", all, n)
 }
@@ -164,7 +169,8 @@ func (m maker) bores() []CutStep {
 	list := []CutStep{}
 	for _, d := range m.drawers {
 		for _, b := range d.Bores {
-			step := CutStep{Work: "bored-end", Kind: "holes", Face: geom.Outside.String(), Edges: []string{"both ends"}, Width: m.n(b.Diameter), Depth: m.n(b.Depth), Passes: []float64{}, Places: []Spot{}, Parts: []Pieces{}, Cautions: ofWork[setup.Bored]}
+			_, metric := words.Drill(b.Diameter, m.batch.Units)
+			step := CutStep{Metric: metric, Work: "bored-end", Kind: "holes", Face: geom.Outside.String(), Edges: []string{"both ends"}, Width: m.n(b.Diameter), Depth: m.n(b.Depth), Passes: []float64{}, Places: []Spot{}, Parts: []Pieces{}, Cautions: ofWork[setup.Bored]}
 			for _, y := range b.Heights {
 				step.Places = append(step.Places, Spot{m.n(b.FromOutside), m.n(y), m.n(b.Diameter), m.n(b.Diameter)})
 			}
@@ -176,6 +182,10 @@ func (m maker) bores() []CutStep {
 				}
 			}
 			step.Who = strings.Join(who, ", ")
+			if n := len(list) - 1; n >= 0 && list[n].How(m.batch.Units) == step.How(m.batch.Units) { // front and back are bored alike
+				list[n].Parts, list[n].Who = append(list[n].Parts, step.Parts...), list[n].Who+", "+step.Who
+				continue
+			}
 			list = append(list, step)
 		}
 	}
@@ -200,7 +210,7 @@ func (c CutStep) Place(kind string) string {
 
 // How says how a part is held and moved for a cut, without a full stop.
 func (c CutStep) How(u geom.Unit) string {
-	mm := func(v float64) string { return caliper(v, u) + " " + u.String() }
+	mm := func(v float64) string { return words.Length(v*u.MM(), u) }
 	width, edges := mm(c.Width), strings.Join(c.Edges, ", ")
 	turns := " in turn"
 	if len(c.Edges) == 1 && c.Edges[0] != "both ends" {
@@ -239,22 +249,31 @@ func (c CutStep) How(u geom.Unit) string {
 	case setup.Sawn:
 		return fmt.Sprintf("%s, %s wide and %s high%s: marked as the drawing has them, sawn beside the line, filed or pared to it", c.Kind, width, mm(c.Depth), c.from(u))
 	case setup.Bored:
-		return fmt.Sprintf("holes, %s in diameter, %s, from the %s face%s", width, deep, c.Face, c.at(u))
+		return fmt.Sprintf("holes, diameter %s, %s, from the %s face%s", c.drill(u), deep, c.Face, c.at(u))
 	case setup.Opened:
 		return fmt.Sprintf("openings, %s wide and %s high, %s%s: bored at both ends, the rest sawn out and filed", width, mm(c.Places[0].Height), deep, c.at(u))
 	}
 	var heights []string
 	for _, p := range c.Places {
-		heights = append(heights, caliper(p.Y, u))
+		heights = append(heights, words.Place(p.Y*u.MM(), u))
 	}
-	return fmt.Sprintf("holes in both ends, %s in diameter, %s: %s from the outside face, %s %s over the lower edge", width, deep, mm(c.Places[0].X), strings.Join(heights, ", "), u)
+	return fmt.Sprintf("holes in both ends, diameter %s, %s: %s from the outside face, %s %s over the lower edge", c.drill(u), deep, mm(c.Places[0].X), strings.Join(heights, ", "), u)
 }
+
+// drill is the bit for a hole.
+func (c CutStep) drill(u geom.Unit) string {
+	size, _ := words.Drill(c.Width*u.MM(), u)
+	return size
+}
+
+// MetricBits is said once on a sheet in inches that has holes of whole millimetres.
+const MetricBits = "Where a hole is in mm its hardware is metric: take a metric bit."
 
 // at lists the middles of holes.
 func (c CutStep) at(u geom.Unit) string {
 	var list []string
 	for _, p := range c.Places {
-		list = append(list, caliper(p.X, u)+" / "+caliper(p.Y, u))
+		list = append(list, words.Place(p.X*u.MM(), u)+" / "+words.Place(p.Y*u.MM(), u))
 	}
 	return fmt.Sprintf("; middles from the left end / the lower edge, seen on that face, %s: %s", u, strings.Join(list, ", "))
 }
@@ -263,7 +282,7 @@ func (c CutStep) at(u geom.Unit) string {
 func (c CutStep) from(u geom.Unit) string {
 	var list []string
 	for _, p := range c.Places {
-		list = append(list, caliper(p.X, u))
+		list = append(list, words.Place(p.X*u.MM(), u))
 	}
 	edge := "upper edge"
 	if slices.Contains(c.Edges, "lower edge") {

@@ -21,7 +21,7 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 		all = "both kinds of drawer"
 	}
 	forced := o.Forced
-	at := fmt.Sprintf("one fence distance, %s, and one cutter height, %s,", m.text(v.Forced.AtFence), m.text(v.Forced.AtHeight))
+	at := fmt.Sprintf("one fence distance, %s, and one cutter height, %s,", m.length(v.Forced.AtFence), m.length(v.Forced.AtHeight))
 	if m.drawers[0].Setup.Cutter.Kind.FollowsDrawing() {
 		at = strings.ReplaceAll(at, "cutter height", "depth of cut")
 	}
@@ -45,7 +45,7 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 		}
 		out.WriteString(":")
 		for i, g := range v.Fewest {
-			fmt.Fprintf(&out, " fence %s, height %s for %s", m.text(g.AtFence), m.text(g.AtHeight), words.Some(o.Fewest[i].Drawers))
+			fmt.Fprintf(&out, " fence %s, height %s for %s", m.length(g.AtFence), m.length(g.AtHeight), words.Some(o.Fewest[i].Drawers))
 			if i < n-1 {
 				out.WriteString(";")
 			}
@@ -107,16 +107,16 @@ func (m maker) costText(costs []Cost) string {
 		said = fmt.Sprintf("the %s of %s %s by %s", recess.Part, recess.Drawer, word, v)
 	}
 	if least <= most {
-		said += ", play of the tongues " + mm(least)
-		if mm(least) != mm(most) {
-			said += " to " + mm(most)
-		}
+		said += ", play of the tongues " + words.To(mm(least), mm(most))
 	}
 	if sliver.Sliver > 0 {
 		said += fmt.Sprintf(", and one pass leaves a sliver of %s at the %s of %s", mm(sliver.Sliver), sliver.Part, sliver.Drawer)
 	}
 	return said
 }
+
+// length is one that is set.
+func (m maker) length(mm float64) string { return words.Length(mm, m.batch.Units) }
 
 func (m maker) stackText(s setup.Stack) string {
 	var parts []string
@@ -139,5 +139,5 @@ func (m maker) spacersText(f, h setup.Stack, one bool, costs, best []Cost, g set
 	if got == wished {
 		return said + ": as good as any setting."
 	}
-	return fmt.Sprintf("%s: %s; the best setting, %s and %s, is no spacer's: %s.", said, got, m.text(g.AtFence), m.text(g.AtHeight), wished)
+	return fmt.Sprintf("%s: %s; the best setting, %s and %s, is no spacer's: %s.", said, got, m.length(g.AtFence), m.length(g.AtHeight), wished)
 }

@@ -241,7 +241,8 @@ func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
 // served are the drawers whose corners are cut at a setting.
 func (m maker) served(s setup.Setting) (list []batch.Drawer) {
 	for _, d := range m.drawers {
-		if math.Abs(d.Setup.FenceDistance-s.Fence) < sameSetting && math.Abs(d.Setup.CutterHeight-s.Height) < sameSetting {
+		made := s.Cutter == 0 || math.Abs(d.Setup.Cutter.Width-s.Cutter) < sameSetting // by hand no setting has one
+		if made && math.Abs(d.Setup.FenceDistance-s.Fence) < sameSetting && math.Abs(d.Setup.CutterHeight-s.Height) < sameSetting {
 			list = append(list, d)
 		}
 	}

@@ -100,7 +100,7 @@ func (s Setting) Buried(machine string) string {
 
 // Heading names a setting by what is set.
 func (s Setting) Heading(number int, machine string, u geom.Unit) string {
-	mm := func(v float64) string { return caliper(v, u) + " " + u.String() }
+	mm := func(v float64) string { return words.Length(v*u.MM(), u) }
 	if joinery.CutterKind(machine) == joinery.Hand {
 		return fmt.Sprintf("SETTING %d: gauge or fence %s, depth or shoulder %s", number, mm(s.Fence), mm(s.Height))
 	}
@@ -120,9 +120,8 @@ func CutterName(kind string) string {
 }
 
 func (t *sheetText) machine(m Machine) {
-	unit := t.unit.String()
 	t.line("")
-	t.line("%s, %s %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), t.number(m.Cutter), unit, words.Some(m.Drawers))
+	t.line("%s, %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), words.Length(m.Cutter*t.unit.MM(), t.unit), words.Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
 	t.wrapped("", "One setting for everything? "+m.OneSetup.Said)
@@ -176,7 +175,7 @@ func (t *sheetText) pieces(list []float64, wanted float64) string {
 	for _, v := range list {
 		total += v
 	}
-	text := t.number(total)
+	text := words.Number(total*t.unit.MM(), t.unit)
 	if len(list) > 1 {
 		text += " = " + strings.ReplaceAll(t.list(list), ", ", " + ")
 	}
@@ -189,7 +188,7 @@ func (t *sheetText) pieces(list []float64, wanted float64) string {
 func (t *sheetText) list(values []float64) string {
 	var all []string
 	for _, v := range values {
-		all = append(all, t.number(v))
+		all = append(all, words.Number(v*t.unit.MM(), t.unit))
 	}
 	return strings.Join(all, ", ")
 }
@@ -217,12 +216,16 @@ var workNames = map[setup.Work]string{setup.Across: "cuts across", setup.Along: 
 
 // apart are what is sawn and bored when the cuts with a fence are made.
 func (t *sheetText) apart(m Machine) {
-	place := ""
+	place, said := "", false
 	for _, c := range m.Apart {
 		if at := c.Place(m.Machine); at != place {
 			place = at
 			t.line("")
 			t.line("%s", strings.ToUpper(at))
+		}
+		if c.Metric && !said {
+			said = true
+			t.wrapped("  ", MetricBits)
 		}
 		t.cut(c)
 	}
@@ -250,7 +253,7 @@ func (t *sheetText) gauges(list []Gauge) {
 	t.line("")
 	t.line("GAUGES, one for each distance, left as it is until the last part is marked")
 	for _, g := range list {
-		t.wrapped("  ", fmt.Sprintf("%s %s: %s.", t.number(g.At), t.unit, strings.Join(g.Marks, "; ")))
+		t.wrapped("  ", fmt.Sprintf("%s: %s.", words.Length(g.At*t.unit.MM(), t.unit), strings.Join(g.Marks, "; ")))
 	}
 }
 

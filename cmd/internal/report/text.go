@@ -51,34 +51,34 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 		if joinery.CutterKind(s.Machine).Fenced() {
 			passes = "1"
 		}
-		height := caliper(s.CutterHeight, u)
+		height := words.Number(s.CutterHeight*u.MM(), u)
 		if s.DadoHeight > 0 {
-			height += " (dados " + caliper(s.DadoHeight, u) + ")"
+			height += " (dados " + words.Number(s.DadoHeight*u.MM(), u) + ")"
 		}
 		bottom := "-"
 		switch {
 		case s.BottomHeight > 0:
-			bottom = "lies flat, cutter " + caliper(s.BottomHeight, u) + " high"
+			bottom = "lies flat, cutter " + words.Number(s.BottomHeight*u.MM(), u) + " high"
 		case s.BottomFence > 0:
-			bottom = caliper(s.BottomFence, u)
+			bottom = words.Number(s.BottomFence*u.MM(), u)
 		}
 		if s.RabbetPasses > 1 {
-			passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, caliper(s.LastFence, u))
+			passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, words.Number(s.LastFence*u.MM(), u))
 		}
 		if s.FlatTongues {
 			passes += ", lying flat"
 		}
-		row := []string{s.Machine, caliper(s.CutterWidth, u), caliper(s.FenceDistance, u), height, passes, bottom}
+		row := []string{s.Machine, words.Number(s.CutterWidth*u.MM(), u), words.Number(s.FenceDistance*u.MM(), u), height, passes, bottom}
 		if own {
 			groove, back := "-", "-"
 			switch {
 			case len(s.GrooveFences) > 0:
 				groove = groovePasses(s, u)
 			case s.GrooveFence > 0:
-				groove = caliper(s.GrooveFence, u)
+				groove = words.Number(s.GrooveFence*u.MM(), u)
 			}
 			if s.BackFence > 0 {
-				back = caliper(s.BackFence, u)
+				back = words.Number(s.BackFence*u.MM(), u)
 				if s.BackPasses > 1 && joinery.CutterKind(s.Machine).Fenced() {
 					back += fmt.Sprintf(", %d passes", s.BackPasses)
 				}
@@ -95,7 +95,7 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 	table(out, append(head, "drawers"), rows)
 	for _, s := range r.Setups {
 		if s.FingerRow > 0 {
-			fmt.Fprintf(out, "%s: %s\n", Some(s.Drawers), fingerRow(s, u))
+			fmt.Fprintf(out, "%s: %s\n", words.Some(s.Drawers), fingerRow(s, u))
 		}
 	}
 	fmt.Fprintln(out)
@@ -105,9 +105,9 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 func groovePasses(s Setup, u geom.Unit) string {
 	var at []string
 	for _, f := range s.GrooveFences {
-		at = append(at, caliper(f, u))
+		at = append(at, words.Number(f*u.MM(), u))
 	}
-	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), caliper(s.GrooveCutter, u))
+	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), words.Number(s.GrooveCutter*u.MM(), u))
 }
 
 // fingerRow says which row of fingers a jig makes higher or lower than the others.
@@ -116,11 +116,8 @@ func fingerRow(s Setup, u geom.Unit) string {
 	if s.FingerRow > 1 {
 		row = fmt.Sprintf("row %d from below", s.FingerRow)
 	}
-	return fmt.Sprintf("%s of fingers is %s %s high, for the bottom's groove: a spacer in the jig sets it off on all four walls, and its notches take several passes", row, caliper(s.FingerHeight, u), u)
+	return fmt.Sprintf("%s of fingers is %s high, for the bottom's groove: a spacer in the jig sets it off on all four walls, and its notches take several passes", row, words.Length(s.FingerHeight*u.MM(), u))
 }
-
-// Some names the first few of a list.
-func Some(names []string) string { return words.Some(names) }
 
 func board(out *bytes.Buffer, r Report, u geom.Unit) {
 	_, area := words.Area(0, u)

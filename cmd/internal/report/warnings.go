@@ -21,8 +21,3 @@ func Gathered(list []Warning) (lines []string) {
 	}
 	return lines
 }
-
-// CountWarnings says how many lines Gathered has: as many as a person reads.
-func CountWarnings(list []Warning) string {
-	return words.Count(len(Gathered(list)), "warning", "warnings")
-}

@@ -51,6 +51,66 @@ func Either(u geom.Unit, mm, in string) string {
 	return mm
 }
 
+// Length is one in mm for a person who sets a fence, a height or a stop: as a caliper shows
+// it and, in inches, with the nearest 64th and what is missing from it or over it, as
+// "0.236 in (15/64 + 0.002)".
+func Length(mm float64, u geom.Unit) string { return beside(mm, u, " "+u.String()) }
+
+// Number is [Length] without the unit, for lists and columns.
+func Number(mm float64, u geom.Unit) string { return beside(mm, u, "") }
+
+// Place is [Number] of where something is marked with a rule, where a thousandth does not
+// matter: "0.236 (15/64)", and a fraction that it is by itself.
+func Place(mm float64, u geom.Unit) string {
+	l := geom.LengthOf(mm)
+	switch near, over := l.Near(u); {
+	case near == "":
+		return l.Fixed(u)
+	case over == "":
+		return near
+	default:
+		return l.Fixed(u) + " (" + near + ")"
+	}
+}
+
+func beside(mm float64, u geom.Unit, unit string) string {
+	l := geom.LengthOf(mm)
+	near, over := l.Near(u)
+	if near != "" {
+		near = " (" + near + over + ")"
+	}
+	return l.Fixed(u) + unit + near
+}
+
+// Drill is the size of a bit by which a shop takes it up: a fraction of an inch where it is
+// one; in an inch job one of whole or half millimetres, as metric hardware has them, by
+// those. metric says that it is.
+func Drill(mm float64, u geom.Unit) (size string, metric bool) {
+	l := geom.LengthOf(mm)
+	near, over := l.Near(u)
+	switch half := math.Round(2*mm) / 2; {
+	case u == geom.Millimetre:
+		return l.Text(u), false
+	case near != "" && over == "":
+		return near + " in", false
+	case math.Abs(mm-half) < alike && half > 0 && over != "":
+		return geom.LengthOf(half).Text(geom.Millimetre) + " (" + l.Fixed(u) + " in)", true
+	}
+	return Length(mm, u), false
+}
+
+// alike is how near a diameter is to a whole or half millimetre that is meant to be one, in
+// mm: less than a caliper shows.
+const alike = 0.005
+
+// To joins the two ends of a range as they are printed; one, where both print alike.
+func To(low, high string) string {
+	if low == high {
+		return low
+	}
+	return low + " to " + high
+}
+
 // Span is two lengths in mm as a caliper shows them, without a unit.
 func Span(a, b float64, u geom.Unit) string {
 	return geom.Span(geom.LengthOf(a), geom.LengthOf(b), u)
@@ -108,10 +168,7 @@ func Stresses(a, b float64, u geom.Unit) string {
 		k, digits = psi, 0
 	}
 	low, high := fmt.Sprintf("%.*f", digits, k*min(a, b)), fmt.Sprintf("%.*f", digits, k*max(a, b))
-	if low == high {
-		return low
-	}
-	return low + " to " + high
+	return To(low, high)
 }
 
 // StressUnit is the unit of stress.
