@@ -11,6 +11,7 @@ import (
 	"drawerwright/export/layer"
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
+	"drawerwright/geom/sweep"
 )
 
 // DefaultPattern is the layer names of the contract: OPERATION_FACE_DEPTH.
@@ -69,7 +70,38 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 		}
 		list[i].Cuts = append(list[i].Cuts, c)
 	}
+	if p.sheet != nil {
+		for i := range list {
+			if err := list[i].unite(); err != nil {
+				return nil, fmt.Errorf("layer %s: cuts of neighbours cannot be united: %w", list[i].Name, err)
+			}
+		}
+	}
 	return list, nil
+}
+
+// unite makes one outline of cuts that overlap, as those do that run past the edges of
+// neighbours: a program that takes an outline within another for an island would leave
+// wood there.
+func (l *Layer) unite() error {
+	if l.Line || slices.Contains([]string{mill.Registering, mill.Profile, geom.Drill.String()}, l.Operation) || len(l.Cuts) < 2 {
+		return nil
+	}
+	outlines := make([]geom.Loop, len(l.Cuts))
+	for i, c := range l.Cuts {
+		outlines[i] = c.Outline
+	}
+	united, err := sweep.Union(outlines)
+	if err != nil {
+		return err
+	}
+	one := l.Cuts[0]
+	l.Cuts = nil
+	for _, o := range united {
+		one.Outline = o
+		l.Cuts = append(l.Cuts, one)
+	}
+	return nil
 }
 
 // valid judges a layer's name by the rules of the version, and keeps it off the

@@ -1,6 +1,7 @@
 package router
 
 import (
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -248,5 +249,44 @@ func TestBlankAtOrigin(t *testing.T) {
 		if seen != len(c.want) {
 			t.Errorf("%v: %d of %d are there", c.face, seen, len(c.want))
 		}
+	}
+}
+
+// TestNeighboursUnited: over-runs of parts that lie side by side are one outline, an L, and
+// cuts with another bit or of another depth stay apart.
+func TestNeighboursUnited(t *testing.T) {
+	bit := mill.Bit{Name: "six", Diameter: 6}
+	side := func(depth, width float64) Part {
+		return routed(t, geom.Panel{Outline: geom.Rectangle(0, 0, 300, width), Thickness: 12, Pockets: []geom.Pocket{
+			{Kind: geom.Rabbet, Depth: depth, Outline: geom.Rectangle(0, 0, 10, width)}}}, mill.Settings{Bits: []mill.Bit{bit}, OverRun: 1})
+	}
+	count := func(parts ...Placed) (list []geom.Loop) {
+		layers, err := Layers(Sheet{Name: "s", Quantity: 1, Length: 700, Width: 300, Thickness: 12, Parts: parts}.Whole(), geom.Inside, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, l := range layers {
+			if l.Operation == "rabbet" {
+				for _, c := range l.Cuts {
+					list = append(list, c.Outline)
+				}
+			}
+		}
+		return list
+	}
+	// 107 apart: each runs 4 past its edges, so that they share 14 x 1 mm.
+	got := count(Placed{Part: side(6, 100), X: 10, Y: 10}, Placed{Part: side(6, 100), X: 10, Y: 117})
+	if want := 2*14*108.0 - 14; len(got) != 1 || math.Abs(got[0].Area()-want) > 1e-6 || len(got[0]) != 4 {
+		t.Errorf("%v, want one of %g mm2", got, want)
+	}
+	got = count(Placed{Part: side(6, 100), X: 10, Y: 10}, Placed{Part: side(6, 150), X: 16, Y: 117})
+	if want := 14*108 + 14*158 - 8.0; len(got) != 1 || math.Abs(got[0].Area()-want) > 1e-6 || len(got[0]) != 8 {
+		t.Errorf("%v, want one of %g mm2", got, want)
+	}
+	if got := count(Placed{Part: side(6, 100), X: 10, Y: 10}, Placed{Part: side(5, 100), X: 10, Y: 117}); len(got) != 2 {
+		t.Errorf("%v: rabbets of two depths are one", got)
+	}
+	if got := count(Placed{Part: side(6, 100), X: 10, Y: 10}, Placed{Part: side(6, 100), X: 10, Y: 130}); len(got) != 2 {
+		t.Errorf("%v: rabbets that do not meet are one", got)
 	}
 }
