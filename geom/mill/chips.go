@@ -102,7 +102,7 @@ func (p *preparation) frays() {
 			continue
 		}
 		said[c.Bit] = true
-		p.warn("bit-frays", FieldBits, "use a down-cut or straight bit for what is shallow: write it with a diameter that the cut prefers, or take this one out of the job's bits",
+		p.warn("bit-frays", FieldBits, "take a down-cut or a straight bit for what is shallow, or a compression bit with a shorter tip",
 			"%s is %s deep, and the tip of %s cuts upwards for %s: the edge of the cut frays", p.what(c.Pocket), p.text(c.Depth), p.bit(b), p.text(b.Tip))
 	}
 }
