@@ -86,7 +86,7 @@ func (m maker) step(c setup.Cut) CutStep {
 		notes = append(notes, "Support its far end level with the table: it is long enough to tip.")
 	}
 	if c.Work == setup.Fingers || c.Work == setup.HandSawn {
-		notes = append(notes, m.fingerRows(c)...)
+		notes = append(append(notes, m.jigNotes(c)...), m.fingerRows(c)...)
 	}
 	out.Note = strings.Join(notes, " ")
 	return out
@@ -235,7 +235,7 @@ func (c CutStep) How(u geom.Unit) string {
 	case setup.OnEnd:
 		return fmt.Sprintf("%s on the other face, up to %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, width, edges, c.Face)
 	case setup.Fingers:
-		return fmt.Sprintf("fingers: on end in a finger jig, %s; the drawing shows the notches", edges)
+		return fmt.Sprintf("fingers: on end in a finger jig, %s, the lower edge towards the pin", edges)
 	case setup.Knifed:
 		return fmt.Sprintf("%s, %s wide in the %s face, from %s: knife both walls deep along a square, saw just inside the lines to the gauged depth, chisel the waste from both edges, level the floor with a router plane, pare the walls until the part goes in", c.Kind, width, c.Face, edges)
 	case setup.Shoulder:
