@@ -29,7 +29,7 @@ const (
 func newLayout(s streams) *cobra.Command {
 	var print layoutPrint
 	var search searching
-	var units, way, kerf, trim, keep, fence, sled string
+	var units, way, kerf, trim, keep, fence, sled, onSled string
 	var stages int
 	c := &cobra.Command{
 		Use:   "layout LIST",
@@ -85,8 +85,11 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 			if way == job.SheetsFree {
 				cutting.Way = nest.Free
 			}
-			for i, reach := range []struct{ name, text string }{{"fence-reach", fence}, {"sled-reach", sled}} {
-				if cutting.Reach[i], err = flagLength(reach.name, reach.text, u, mostKept); err != nil {
+			for _, reach := range []struct {
+				name, text string
+				to         *geom.Length
+			}{{"fence-reach", fence, &cutting.Reach.Fence}, {"sled-reach", sled, &cutting.Reach.Sled}, {"longest-on-sled", onSled, &cutting.Reach.OnSled}} {
+				if *reach.to, err = flagLength(reach.name, reach.text, u, mostKept); err != nil {
 					return err
 				}
 			}
@@ -118,6 +121,7 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 	c.Flags().StringVar(&keep, "keep", "300 mm x 100 mm", "the smallest offcut that is kept")
 	c.Flags().StringVar(&fence, "fence-reach", mmText(saw.FenceReach), "how far the saw's fence opens")
 	c.Flags().StringVar(&sled, "sled-reach", mmText(saw.SledReach), "the longest crosscut on a sled")
+	c.Flags().StringVar(&onSled, "longest-on-sled", mmText(saw.OnSled), "the longest board that lies across the sled")
 	search.flags(c, nest.DefaultEffort)
 	return c
 }

@@ -33,8 +33,9 @@ type Rules struct {
 	// Guided is the least edge that a fence guides, and the least side of a board that
 	// is held by hand at a saw.
 	Guided int64
-	// Fence is how far the fence opens, Sled how long a crosscut is at most.
-	Fence, Sled int64
+	// Fence is how far the fence opens, Sled how long a crosscut is at most, and OnSled how
+	// long a board that lies across the sled.
+	Fence, Sled, OnSled int64
 }
 
 // Kind is how a cut is made.
@@ -384,7 +385,7 @@ func (c *cutter) kind(setting, length, extent int64) Kind {
 	switch {
 	case length >= c.rules.Guided && length >= setting && 3*length >= 2*extent && setting <= c.rules.Fence:
 		return Rip
-	case length <= c.rules.Sled:
+	case length <= c.rules.Sled && extent <= c.rules.OnSled:
 		return Crosscut
 	}
 	return HandHeld

@@ -45,7 +45,7 @@ func TestCuts(t *testing.T) {
 			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(i int) string { return pieces[s.Placed[i].Piece].Name }})
 			inHand[name] = Hand{Name: name, Length: sheet.Length, Width: sheet.Width}
 		}
-		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, Heaviest: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), Guided: 300, Fence: 1300, Sled: 600}
+		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, Heaviest: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), Guided: 300, Fence: 1300, Sled: 600, OnSled: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
 		cuts, called := Cuts(sheets, r)
 		for n, c := range cuts {
 			if inHand[c.From.Name] != (Hand{Name: c.From.Name, Length: c.From.Length, Width: c.From.Width}) {
@@ -93,8 +93,9 @@ func TestCuts(t *testing.T) {
 				inHand[h.Name] = h
 			}
 			length := other(c)
+			along := c.From.Length + c.From.Width - length // of the board, across the cut
 			if c.Kind == Rip && (length < c.Setting || length < r.Guided || 3*length < 2*max(c.From.Length, c.From.Width) && length != max(c.From.Length, c.From.Width) || c.Setting > r.Fence) ||
-				c.Kind == Crosscut && length > r.Sled {
+				c.Kind == Crosscut && (length > r.Sled || along > r.OnSled) {
 				t.Fatalf("cut %d is no %s: %+v", n, c.Kind, c)
 			}
 		}
@@ -152,7 +153,7 @@ func TestHeavy(t *testing.T) {
 	b, _ := nest.Apart(l.Sheets[0], pieces, sheet, rules)
 	whole := []Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "side" }}}
 	weight := 25e-6 / 2 // kg a square mm: 37.2 kg a sheet
-	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 23, Guided: 300, Fence: 1300, Sled: 600})
+	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 23, Guided: 300, Fence: 1300, Sled: 600, OnSled: 1600})
 	if cuts[0].Kind != HandHeld || cuts[1].Stage == 0 {
 		t.Fatalf("first cuts %+v %+v", cuts[0], cuts[1])
 	}
@@ -161,7 +162,7 @@ func TestHeavy(t *testing.T) {
 			t.Errorf("%+v is too heavy", c)
 		}
 	}
-	if c, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 40, Guided: 300, Fence: 1300, Sled: 600}); !c[0].Trim {
+	if c, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 40, Guided: 300, Fence: 1300, Sled: 600, OnSled: 1600}); !c[0].Trim {
 		t.Errorf("a light sheet begins with %s", c[0].Kind)
 	}
 }
@@ -181,7 +182,7 @@ func TestGrouped(t *testing.T) {
 		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b, Names: func(int) string { return "" }})
 	}
 	settings := make(map[string]bool)
-	cuts, _ := Cuts(sheets, Rules{Kerf: 3, Guided: 300, Fence: 1300, Sled: 600})
+	cuts, _ := Cuts(sheets, Rules{Kerf: 3, Guided: 300, Fence: 1300, Sled: 600, OnSled: 1600})
 	for _, c := range cuts {
 		settings[fmt.Sprint(c.Stage, c.Trim, c.Kind, c.Setting)] = true
 	}

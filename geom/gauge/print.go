@@ -26,7 +26,8 @@ func (r Row) Print(u geom.Unit) Printed {
 		steps := math.Pow10(places) / u.MM()
 		nanometre := steps * 1e-6 // what is on the grid, but for computing, stays
 		least, most := math.Ceil(float64(r.Least*steps)-nanometre), math.Floor(float64(r.Most*steps)+nanometre)
-		target := math.Round(r.Target * steps)
+		// By way of whole nanometres, as every other output rounds a setting.
+		target := math.Round(float64(geom.LengthOf(r.Target)) / math.Round(1e6/steps))
 		inside := least <= target && target <= most && least < most
 		if !inside && places < usual+mostDecimals {
 			continue

@@ -88,7 +88,7 @@ var (
 	summaryLine = regexp.MustCompile(`^(.+): (.+); (.+); (\S+) % of them is parts(?:; cost (\S+))?$`)
 	sheetsPart  = regexp.MustCompile(`(\d+) (sheet|offcut)s? of`)
 	kerfLine    = regexp.MustCompile(`, kerf (\S+), trim (\S+) (?:mm|in)`)
-	cutsLine    = regexp.MustCompile(`^(\d+) cuts?; fence or stop is set (once|twice|(\d+) times)`)
+	cutsLine    = regexp.MustCompile(`^(\d+) cuts?; (?:fence or stop is set (once|twice|(\d+) times)|each is measured and marked)`)
 )
 
 // sheetSummary reads the line that sums up the layout of a stock.
@@ -146,6 +146,9 @@ func (r *reading) cutsSummary(line, stock string) {
 	times := m[3]
 	if n, word := map[string]string{"once": "1", "twice": "2"}[m[2]]; word {
 		times = n
+	}
+	if times == "" {
+		times = "0" // no fence is set
 	}
 	r.words("layout", stock, "times that the fence is set", times)
 }

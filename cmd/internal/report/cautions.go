@@ -31,6 +31,12 @@ var general = []Caution{
 	{"Extract dust where it is made: the dust of hardwood, and of the glue in boards, harms the nose and the lungs.", 5},
 }
 
+// atHand are those where nothing but a drill turns.
+var atHand = []Caution{
+	{"Wear eye protection; no gloves, loose sleeves or rings near a drill that turns.", 0},
+	general[2],
+}
+
 // TemplateCautions are those for cutting and using templates.
 var TemplateCautions = []Caution{
 	{"A laser is watched while it cuts, with its cover closed and its extraction on: hardboard burns, and its smoke harms. The maker's manual and local rules come first.", 0},

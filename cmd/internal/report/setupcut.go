@@ -67,7 +67,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	kind := m.drawers[0].Setup.Cutter.Kind
 	if c.Refused != nil {
-		out.Note, out.Instead = upper(batch.BeyondText(*c.Refused, m.batch.Units)), batch.WaysText(c.Step, kind)
+		out.Note, out.Instead = upper(batch.BeyondText(*c.Refused, m.batch.Units)), batch.WaysText(c.Step, kind)+m.inStrip(c)
 		return out
 	}
 	var notes []string
@@ -90,6 +90,27 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	out.Note = strings.Join(notes, " ")
 	return out
+}
+
+// inStrip says how grooves are cut before short parts are cut off their strip.
+func (m maker) inStrip(c setup.Cut) string {
+	if !slices.Contains(c.Ways, setup.ByStrip) {
+		return ""
+	}
+	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(m.batch.Units) }
+	unit := m.batch.Units.String()
+	fence := text(c.Fence)
+	if len(c.Passes) > 1 {
+		fence = ""
+		for i, p := range c.Passes {
+			if i > 0 {
+				fence += ", "
+			}
+			fence += text(p)
+		}
+	}
+	return fmt.Sprintf(". The strip comes first of all: as wide as the parts and at least %s long, parts end to end with a saw kerf between them; cutter %s %s high, fence at %s %s. Cut the parts off it then, and make their other cuts after that",
+		geom.LengthOf(c.Refused.Max).Text(m.batch.Units), text(c.Height), unit, fence, unit)
 }
 
 // fingerRows tell of the rows of fingers that are not as high as the others.

@@ -1,6 +1,8 @@
 package report
 
 import (
+	"slices"
+
 	"math"
 
 	"drawerwright/cmd/internal/batch"
@@ -144,6 +146,9 @@ func SetupsOf(b batch.Batch) SetupSheet {
 	for _, group := range byMachine(b) {
 		m := maker{batch: b, drawers: group, n: func(mm float64) float64 { return number(mm, b.Units) }}
 		out.Machines = append(out.Machines, m.machine())
+	}
+	if !slices.ContainsFunc(b.Drawers, func(d batch.Drawer) bool { return d.Setup.Cutter.Kind != joinery.Hand }) {
+		out.General = atHand
 	}
 	return out
 }

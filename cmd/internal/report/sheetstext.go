@@ -172,7 +172,12 @@ func CutNotes(k SheetStock) []string {
 		kinds[c.Kind], trims = true, trims || c.Trim
 		short, rest = short || c.Short, rest || c.Left != nil && c.Left.Piece && !c.Trim
 	}
-	list := []string{fmt.Sprintf("%s; fence or stop is set %s. Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board.", words.Count(len(k.Cuts), "cut", "cuts"), times(k.Moves))}
+	set := "fence or stop is set " + times(k.Moves)
+	machine := kinds["rip"] || kinds["crosscut"]
+	if !machine {
+		set = "each is measured and marked"
+	}
+	list := []string{fmt.Sprintf("%s; %s. Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board.", words.Count(len(k.Cuts), "cut", "cuts"), set)}
 	say := func(when bool, text string) {
 		if when {
 			list = append(list, text)
@@ -181,10 +186,14 @@ func CutNotes(k SheetStock) []string {
 	say(trims, "A trim takes the lower or the left edge off, straight and square: along the fence with the opposite edge against it, on the sled without a stop, or along a guide. From then on that edge runs along the fence, or lies at the stop.")
 	say(kinds["rip"], "A rip runs along the fence; what it gives is between fence and blade.")
 	say(kinds["crosscut"], "A crosscut is made on a sled or mitre gauge against a stop, never along the fence: the edge is too short beside the board (common practice, no source).")
-	say(kinds["hand-held"], "Hand-held cuts are made with a saw that is taken to the board, along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. A fine blade: the edge stays on the piece.")
+	say(kinds["hand-held"] && machine, "Hand-held cuts are made with a saw that is taken to the board, along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. A fine blade: the edge stays on the piece.")
+	say(kinds["hand-held"] && !machine, "All cuts are made with a saw that is taken to the board, along a clamped guide or a knifed line, the board flat on foam or battens that hold both halves. A fine blade: the edge stays on the piece. With a hand saw leave a little beside the line, and plane to it.")
 	say(rest, fmt.Sprintf("Where what is left in hand is a piece, it takes up whatever the kerf differs from %g %s: measure it, and mark it where it counts.", k.Kerf, k.units))
-	say(short, "Boards shorter than "+words.Either(k.units, "300 mm", "12 in")+" are not held by hand at a saw: clamp them to a sled, or saw them by hand. Small pieces are cut first, from the longest board that there is.")
+	say(short && machine, "Boards shorter than "+words.Either(k.units, "300 mm", "12 in")+" are not held by hand at a saw: clamp them to a sled, or saw them by hand. Of small pieces keep the board long as long as there are any to cut from it.")
 	say(len(k.Sheets) > 0 && k.Sheets[0].Weight == 0, "How heavy a sheet is, is not known: material or density of the stock say it. A full sheet can be too heavy for one person; cut it in two where it lies, along a guide.")
+	if !machine {
+		return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with a motor says comes first.")
+	}
 	return append(list, "Guard and riving knife on, a push stick for what is narrower than "+words.Either(k.units, "150 mm", "6 in")+", slivers cleared only when the blade stands still; local rules and the saw's manual come first.")
 }
 

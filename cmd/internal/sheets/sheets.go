@@ -18,6 +18,7 @@ import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/nest"
+	"drawerwright/geom/setup"
 )
 
 // Plan is the layouts of all stocks whose sheets have a size.
@@ -48,10 +49,17 @@ type Stock struct {
 	Turned bool // its sheets are cut on both faces
 	Pin    Pin  // on which they are turned over; none where saws cut
 	Cuts   []breakdown.Cut
-	// Heaviest is what one person puts onto a saw, in kg; Reach how far its fence opens
-	// and how long a crosscut on its sled is at most.
-	Heaviest float64
-	Reach    [2]geom.Length
+	Heaviest float64 // kg that one person puts onto a saw
+	Reach    Reach
+}
+
+// Reach is what the saw that takes sheets apart can hold: how far its fence opens, how long
+// a crosscut is at most, and how long a board that lies across the sled.
+type Reach struct{ Fence, Sled, OnSled geom.Length }
+
+// ReachOf is that of a machine.
+func ReachOf(m setup.Machine) Reach {
+	return Reach{geom.LengthOf(m.FenceReach), geom.LengthOf(m.SledReach), geom.LengthOf(m.OnSled)}
 }
 
 // Sheet is one way in which Count sheets are cut. The first one of them is Number.
@@ -112,9 +120,12 @@ const folder = "sheets/"
 // asked is what is to be laid out of one stock, and by which rules.
 func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut) Stock {
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, Reach: [2]geom.Length{geom.LengthOf(b.Machines.Of(joinery.Saw).FenceReach), geom.LengthOf(b.Machines.Of(joinery.Saw).SledReach)}, Router: b.Router,
+	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
 		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
+	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
+		s.Reach = Reach{} // there is no saw with a fence
+	}
 	gap, out, in := 0.0, false, false
 	for _, g := range groups {
 		s.Sawn = s.Sawn || !g.Setup.Cutter.Kind.FollowsDrawing()
@@ -230,11 +241,12 @@ func places(b batch.Batch) map[string]place {
 }
 
 // Cutting is how a list is cut from its sheets: Trim off every edge, the least offcut that
-// is kept, and the Reach of fence and sled as a [Stock] has it.
+// is kept, and what the saw can hold.
 type Cutting struct {
 	nest.Rules
-	Trim        geom.Length
-	Keep, Reach [2]geom.Length
+	Trim  geom.Length
+	Keep  [2]geom.Length
+	Reach Reach
 }
 
 // Listed lays a list out by itself.
@@ -323,7 +335,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 	}
 	wait.Wait()
 	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), Heaviest: s.Heaviest, Guided: int64(geom.LengthOf(guided)),
-		Fence: int64(s.Reach[0]), Sled: int64(s.Reach[1])})
+		Fence: int64(s.Reach.Fence), Sled: int64(s.Reach.Sled), OnSled: int64(s.Reach.OnSled)})
 	for i := range s.Laid {
 		s.Laid[i].Called = called[i]
 	}
