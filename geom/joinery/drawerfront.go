@@ -14,6 +14,8 @@ const FieldDrawerFront Field = "drawer-front"
 const (
 	fixingIn      = 40.0  // from the inside faces of the sides
 	fixingTwoRows = 110.0 // clear height from which there are two rows of them
+	fixingWasher  = 1.5   // under the screws' heads, since the holes are wide
+	fixingInto    = 0.75  // of the drawer front's thickness, as far as the screws go in at most
 	handleHole    = 5.0   // through the drawer front, unless the job says otherwise; or 3/16 in
 	handleClear   = 20.0  // through the box's front behind it, for the screw's head and a driver; or 3/4 in
 	handleEdge    = 10.0  // from a hole to the edge of the drawer front
@@ -71,7 +73,7 @@ func (l *layout) drawerFront() {
 		l.fail("drawer-front", FieldDrawerFront, DrawerFrontRole, "no screw from inside the box would meet the drawer front", "a larger front, or other left and below")
 		return
 	}
-	l.takes(l.long("screw", l.screw(fixingScrew).name, front.Stock.Thickness.Mean+t*2/3)+" with washer", screws)
+	l.takes(l.long("screw", l.screw(fixingScrew).name, front.Stock.Thickness.Mean+fixingWasher+float64(fixingInto*t))+" with washer", screws)
 	l.handle(f, &p, stand, front, floor, drill)
 	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Stands: []geom.Placement{stand}})
 }
