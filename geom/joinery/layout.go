@@ -71,9 +71,11 @@ func (l *layout) sameLeft(r Role) bool {
 	return !l.Cutter.Kind.FollowsDrawing() || l.fromSpoilboard()
 }
 
-// standsOnEnd reports whether the machine stands a part of this length on its end.
+// standsOnEnd reports whether the machine stands a part of this length on its end, the
+// cutter on the other side than the fence. A router table never does: its bit would draw
+// the part in.
 func (s Spec) standsOnEnd(length float64) bool {
-	return s.OnEnd == Range{} || length >= s.OnEnd.Least-settle && length <= s.OnEnd.Most+settle
+	return s.Cutter.Kind != RouterTable && (s.OnEnd == Range{} || length >= s.OnEnd.Least-settle && length <= s.OnEnd.Most+settle)
 }
 
 // fromSpoilboard is sameLeft for the cuts from the inside face, which a saw makes

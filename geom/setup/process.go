@@ -157,6 +157,11 @@ func (p *process) candidates(i int) []Step {
 	if !at.acrossGrain {
 		flat.Work = AtEdge
 	}
+	// On a router table a part that stands between bit and fence is drawn in by the bit:
+	// all rabbets are cut flat there, the bit in the fence.
+	if p.cutter.Kind == joinery.RouterTable {
+		return []Step{flat}
+	}
 	// Stood on end with the other face to the fence, whatever the board's thickness.
 	onEnd.Work, onEnd.Face = OnEnd, geom.Inside
 	if k.Face == geom.Inside {

@@ -174,7 +174,7 @@ func TestSheetAndForecast(t *testing.T) {
 		flat bool
 	}
 	seen := map[what]int{}
-	for range 800 {
+	for range 1200 {
 		s, machines := anySpec(r), anyMachines(r)
 		s.Joint = joinery.DadoRabbet
 		s.OnEnd = machines.Of(s.Cutter.Kind).OnEnd()

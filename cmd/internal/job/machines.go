@@ -19,8 +19,8 @@ var machineLengths = []machineLength{
 	{setup.LimitFence, func(m *setup.Machine) *float64 { return &m.FenceReach }, minReachOfSaw, maxSize, "How far the fence opens; of a saw, a sheet that is wider is cut with a hand-held saw along a guide"},
 	{setup.LimitSled, func(m *setup.Machine) *float64 { return &m.SledReach }, minReachOfSaw, maxSize, "The longest crosscut that the sled or mitre gauge takes; of a saw, a longer one through a sheet is cut along a guide"},
 	{setup.LimitOnSled, func(m *setup.Machine) *float64 { return &m.OnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
-	{setup.LimitLeastEnd, func(m *setup.Machine) *float64 { return &m.LeastOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge"},
-	{setup.LimitMostEnd, func(m *setup.Machine) *float64 { return &m.MostOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge"},
+	{setup.LimitLeastEnd, func(m *setup.Machine) *float64 { return &m.LeastOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge; on a router table, in a finger jig"},
+	{setup.LimitMostEnd, func(m *setup.Machine) *float64 { return &m.MostOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge; on a router table, in a finger jig"},
 	{setup.LimitLeastFed, func(m *setup.Machine) *float64 { return &m.LeastFed }, 20, maxSize, "The shortest part that is pushed along the fence; across, a shorter one is clamped to the sled"},
 }
 
