@@ -89,7 +89,7 @@ func TestKitchenBank(t *testing.T) {
 // TestWorkshopBench, by hand. Rows of 520 - 3 x 3 = 511 that grow by 1.25: 511 / (1 +
 // 1.25 + 1.5625 + 1.953125) = 511 / 5.765625 = 88.629. A box keeps 5 above and 20
 // below. Width 480 - 1.5 - 0.5 / 2, less 2 x 0.0056 for the lesser of two cuts. The back is housed at 15: its dado is 12.15
-// + 0.2 wide. Openings of 480 and 481.2 are near, but their drawers are made in two ways.
+// + (0.1 + 0.4) / 2 wide. Openings of 480 and 481.2 are near, but their drawers are made in two ways.
 func TestWorkshopBench(t *testing.T) {
 	r := sampled(t, "workshop-bench.yaml")
 	d := drawerOf(t, r, "left-1")
@@ -98,7 +98,7 @@ func TestWorkshopBench(t *testing.T) {
 	is(t, "depth", d.Outside.Depth, 555)
 	side := partOf(t, r, "left-1-side-left")
 	i := slices.IndexFunc(side.Operations, func(o report.Operation) bool { return o.Kind == "dado" && o.Outline[0][0] > 100 })
-	is(t, "back's dado from", side.Operations[i].Outline[0][0], 555-15-12.35)
+	is(t, "back's dado from", side.Operations[i].Outline[0][0], 555-15-12.4)
 	is(t, "and to", side.Operations[i].Outline[1][0], 540)
 	// Slid in under a back that is as much lower as groove, thickest bottom and a hair are.
 	is(t, "back", partOf(t, r, "left-1-back").Width, d.Outside.Height-(6.075+5.95+0.03))
@@ -194,8 +194,9 @@ func TestDresser(t *testing.T) {
 // TestPrintRoom, by hand, in inches. Half of the mean of 0.470, 0.473 and 0.471 is
 // 0.2356667; a groove for 0.205 with 0.012 of play goes up to 0.4526667, and a blade of
 // 0.125 makes it in two passes, the second at 0.4526667 - 0.125. Fingers of a stack of 0.25
-// are 0.25 - 0.05 mm high, which takes no groove at that height: the lowest row ends 2 mm
-// and a quarter of their play, 0.025 mm, over it. Four plugs a box close the grooves in the
+// have a play of (0.05 mm + 0.4 mm) / 2, 0.009 as printed, and are 0.2455 high, which takes no
+// groove at that height: the lowest row ends 2 mm and a quarter of their play over it, and
+// takes up what eight rows leave of 2.5: 2.5 - 8 x 0.2455 = 0.536. Four plugs a box close the grooves in the
 // fingers, half of 0.4713333 long. A cleat between two on the sides, all as thick as these:
 // 22 - 4 x 0.4713333 less 2 mm; the bottom on them is 1/16 smaller than the inside.
 func TestPrintRoom(t *testing.T) {
@@ -212,8 +213,8 @@ func TestPrintRoom(t *testing.T) {
 	}
 	is(t, "first pass", s.GrooveFences[0], 0.2356667)
 	is(t, "second pass", s.GrooveFences[1], 0.3276667)
-	is(t, "lowest row", r.Setups[1].FingerHeight, 0.4526667+2.025/25.4)
-	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1][1], 0.4526667+2/25.4)
+	is(t, "lowest row", r.Setups[1].FingerHeight, 0.536)
+	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1][1], 0.536-0.009/4)
 	is(t, "groove in it", partOf(t, r, "type-front").Operations[0].Outline[0][0], 0)
 	i = slices.IndexFunc(r.Buy, func(b report.Buy) bool { return b.Kind == "offcut" })
 	if b := r.Buy[i]; b.Name != "plug 0.217 in x 0.236 in, 0.235 in long" || b.Quantity != 8 {
@@ -225,7 +226,7 @@ func TestPrintRoom(t *testing.T) {
 	is(t, "bottom on cleats", partOf(t, r, "rollers-bottom").Length, 22-2*0.47133333-1.0/16)
 	is(t, "bottom over the edges", partOf(t, r, "rollers-bottom").Stands[0].Origin[2], 12/25.4)
 	// A dado of 0.25 leaves a tongue of 0.2357 0.0143 of play, 0.002 more in some boxes.
-	if got := warningCodes(r); !slices.Equal(got, []string{"finger-play", "tongue-play"}) {
+	if got := warningCodes(r); !slices.Equal(got, []string{"tongue-play"}) {
 		t.Errorf("warnings %v", got)
 	}
 }

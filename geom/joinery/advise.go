@@ -39,7 +39,7 @@ func (l *layout) advise() {
 		var texts []string
 		for _, o := range found[:min(len(found), mostWays)] {
 			p.Remedies = append(p.Remedies, o.Remedy)
-			texts = append(texts, o.text(l.Spec))
+			texts = append(texts, o.Text(l.Spec))
 		}
 		if len(texts) > 0 {
 			p.Hint = strings.Join(texts, "; or ")
@@ -55,7 +55,9 @@ func (l *layout) ways(p Problem) []outcome {
 		if len(r.Changes) == 0 || l.Planned && r.resizes() || slices.ContainsFunc(right, func(o outcome) bool { return r.includes(o.Remedy) }) {
 			continue
 		}
-		if o := l.narrowed(p, r); o.right() {
+		if o := l.narrowed(p, r); slices.ContainsFunc(o.Changes, func(c Change) bool { return !l.toBeHad(c) }) {
+			continue
+		} else if o.right() {
 			right = append(right, o)
 		} else if o.ended {
 			others = append(others, o)
@@ -117,7 +119,7 @@ func (l *layout) pairs(p Problem, others []outcome) []outcome {
 		for _, q := range o.trial.problems {
 			for _, r := range q.Remedies {
 				both := Remedy{Changes: []Change{first}}.with(r)
-				if len(r.Changes) != 1 || l.Planned && r.resizes() || r.includes(Remedy{Changes: []Change{first}}) || !both.compatible() {
+				if len(r.Changes) != 1 || l.Planned && r.resizes() || !l.toBeHad(first) || !l.toBeHad(r.Changes[0]) || r.includes(Remedy{Changes: []Change{first}}) || !both.compatible() {
 					continue
 				}
 				if o := l.follow(p, both); o.right() {

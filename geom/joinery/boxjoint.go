@@ -7,9 +7,11 @@ import (
 	"drawerwright/geom"
 )
 
-// fingerPlay is the play of fingers sawn on a jig, in millimetres in all; common
-// practice, no source.
-const fingerPlay = 0.1
+// sawnFingers is the play of fingers that a jig makes, in millimetres in all: the middle of
+// its limits, so that what the cuts differ by has room either way.
+func (l *layout) sawnFingers() float64 {
+	return l.printed((leastFingerPlay + l.Limits.TonguePlay.Most) / 2)
+}
 
 // finger is a stretch of a panel's end, from low to high over its lower edge, that
 // stands in by so much; 0 where the panel runs on to its end.
@@ -96,7 +98,8 @@ func (l *layout) fingeredEnd(r Role) ending {
 // play of the fingers, and the pitch of their rows.
 func (l *layout) fingerPitch() (pitch, play float64) {
 	if l.Cutter.Kind.Fenced() {
-		return l.Cutter.Width - fingerPlay/2, fingerPlay
+		play = l.sawnFingers()
+		return l.Cutter.Width - play/2, play
 	}
 	return l.pitchWith(l.leastFinger()), l.DadoPlay
 }
@@ -222,7 +225,7 @@ func (l *layout) checkFingers() {
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		l.say(c.Verdict == WillNot, "finger-play", FieldDadoPlay, Side, fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
-			"make the limits for the play of tongues wider", l.between(FieldDadoPlay, least, most))
+			unlikeBoards, l.between(FieldDadoPlay, least, most))
 		l.checks(c)
 	}
 	if len(at) < 4 {

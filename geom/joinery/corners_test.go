@@ -87,31 +87,31 @@ func TestBoxJointCorner(t *testing.T) {
 	}
 }
 
-// TestSawnFingers: a 6 mm stack makes notches of 6 and, at a play of 0.1, a pitch of
-// 5.95: 120 / 5.95 = 20.2, so 20 rows, the last 120 - 19 x 5.95 = 6.95 wide.
+// TestSawnFingers: a 6 mm stack makes notches of 6 and, at a play of (0.05 + 0.4) / 2, 0.23
+// as it is printed, a pitch of 6 - 0.115 = 5.885.
 func TestSawnFingers(t *testing.T) {
 	s := saw(400, 120, 450, 6, sheet("ply", 12), sheet("thin", 5.8))
 	s.Joint, s.BottomHeight = BoxJoint, 30
-	// A groove of 6 goes into no row of 5.95: the fifth, from 4 x 5.95 = 23.8, is made to
+	// A groove of 6 goes into no row of 5.885: the fifth, from 4 x 5.885 = 23.54, is made to
 	// hold it from 30 to 36 and 2 more, and half of half the play.
 	d := mustBuild(t, s)
 	if d.Setup.FingerRow != 5 {
 		t.Errorf("row %d is another height", d.Setup.FingerRow)
 	}
-	near(t, "its height", d.Setup.FingerHeight, 36+2+0.025-23.8)
+	near(t, "its height", d.Setup.FingerHeight, 36+2+0.0575-23.54)
 	bounds(t, "front's groove", d.part(Front).Panel.Pockets[0].Outline, 0, 30, 400, 36)
 	bounds(t, "side's groove", d.part(Side).Panel.Pockets[0].Outline, 12, 30, 438, 36)
-	// Raised by 10 a blade of 3 makes a groove of 6 for 5.8 + 0.2 in one of 6.35 - 0.05, and
+	// Raised by 10 a blade of 3 makes a groove of 6 for 5.8 + 0.2 in one of 6.35 - 0.115, and
 	// the lowest row is what puts it in the middle of the third.
 	s.Cutter.Groove, s.Cutter.Width, s.BottomHeight = 3, 6.35, 16.5
 	d = mustBuild(t, s)
-	near(t, "lowest row", d.Setup.FingerHeight, 16.5-(6.3-6)/2-6.3)
+	near(t, "lowest row", d.Setup.FingerHeight, 16.5-(6.235-6)/2-6.235)
 	s.Cutter, s.BottomHeight = Cutter{Kind: Saw, Width: 6}, 30
 	s.BottomFit = BottomApplied
 	d = mustBuild(t, s)
 	at := newLayout(d.Spec).edges()
 	near(t, "rows", float64(len(at)-1), 19) // walls of 120 - 5.8
-	near(t, "last row", at[19]-at[18], 114.2-18*5.95)
+	near(t, "last row", at[19]-at[18], 114.2-18*5.885)
 }
 
 // TestHousedBack: the setback of 15 leaves 450 - 15 - 12 before the back; the dado
@@ -196,7 +196,7 @@ func TestFingerWidthNotTaken(t *testing.T) {
 		"near":   {Cutter{Kind: Router, Width: 6}, 24, ""},
 		"narrow": {Cutter{Kind: Router, Width: 6}, 5, "they are made"},
 		"saw":    {Cutter{Kind: Saw, Width: 6.35}, 5, "as wide as the saw"},
-		"sawn":   {Cutter{Kind: Saw, Width: 6.35}, 6.3, ""},
+		"sawn":   {Cutter{Kind: Saw, Width: 6.35}, 6.24, ""},
 	} {
 		s := routedBox(func(s *Spec) {
 			s.Joint, s.FingerWidth, s.Cutter, s.BottomFit = BoxJoint, c.wish, c.cutter, BottomApplied

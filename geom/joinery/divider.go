@@ -263,7 +263,7 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 		}
 		play := math.Max(o.slot-o.t, l.Limits.TonguePlay.Least)
 		if !l.Cutter.Kind.FollowsDrawing() { // cut to fit, whatever the stack
-			play = sawnPlay
+			play = l.sawnPlay()
 		}
 		for _, at := range o.at {
 			width := math.Max(o.t+play, l.leastNotch())

@@ -180,7 +180,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		"swapped": {func(s *Spec) { s.Height, s.Depth = 500, 140 }, "proportions", FieldOutside, false, "width x height x depth", func(s *Spec) { s.Height, s.Depth = 140, 500 }},
 		// A cutter for the bottom alone: there is no tongue that it has to suit.
 		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "bottom-play", FieldBottom, false,
-			"take a bottom of 5.75 mm to 6.32 mm; or take a cutter of 6.01 mm to 6.2 mm", func(s *Spec) { s.Cutter.Width = 6.2 }},
+			"take a bottom of 5.75 mm to 6.32 mm; or shim the dado stack to 6.01 mm to 6.2 mm", func(s *Spec) { s.Cutter.Width = 6.2 }},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := doubled(c.change)

@@ -121,11 +121,15 @@ func Build(s Spec) (Drawer, []Problem) {
 	return drawers[0], problems[0]
 }
 
-// LayOut is Build without problems: it reports whether the drawer can be made as asked.
-func LayOut(s Spec) (d Drawer, sound bool) {
+// LayOut is [Build] without trying what would help: its problems name no change. It reports
+// whether the drawer can be made as asked.
+func LayOut(s Spec) (d Drawer, problems []Problem, sound bool) {
 	l := newLayout(s)
 	l.work()
-	return l.drawer, !l.failed()
+	for i := range l.problems {
+		l.problems[i].Remedies = nil
+	}
+	return l.drawer, l.problems, !l.failed()
 }
 
 // BuildRows is Build for the rows of an opening, whose boxes share all entries but their

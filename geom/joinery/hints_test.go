@@ -71,8 +71,8 @@ func TestHintsHold(t *testing.T) {
 				}
 			}
 			for _, r := range p.Remedies {
-				if !strings.Contains(p.Hint, r.text(s)) {
-					t.Fatalf("%q does not say %q", p.Hint, r.text(s))
+				if !strings.Contains(p.Hint, r.Text(s)) {
+					t.Fatalf("%q does not say %q", p.Hint, r.Text(s))
 				}
 				ends := r.Ends()
 				within := slices.Clone(ends[0]) // somewhere between them
@@ -84,7 +84,7 @@ func TestHintsHold(t *testing.T) {
 				for _, lengths := range append(ends, within) {
 					for i, c := range r.Changes {
 						if c.Word == "" && c.Count == 0 && (c.Min > c.Max || i < len(ends) && asPrinted(s, c.Min) != c.Min) {
-							t.Fatalf("%q: %g to %g is not what is printed", r.text(s), c.Min, c.Max)
+							t.Fatalf("%q: %g to %g is not what is printed", r.Text(s), c.Min, c.Max)
 						}
 					}
 					followed[p.Code]++

@@ -42,12 +42,14 @@ func (l *layout) housing() float64 {
 	if l.Cutter.Kind.MadeToFit() {
 		return l.DadoWidth(l.Tk, l.DadoPlay)
 	}
-	return math.Max(l.Cutter.Width, l.Tk+sawnPlay)
+	return math.Max(l.Cutter.Width, l.Tk+l.sawnPlay())
 }
 
-// sawnPlay is what a dado cut in several passes is made wider than the board that
-// goes into it, in millimetres; common practice, no source.
-const sawnPlay = 0.2
+// sawnPlay is what a dado cut in several passes is made wider than the board that goes into
+// it, in millimetres: the middle of the limits, as of the fingers.
+func (l *layout) sawnPlay() float64 {
+	return l.printed((l.Limits.TonguePlay.Least + l.Limits.TonguePlay.Most) / 2)
+}
 
 // checkHoused judges a housed back and plans how its dados are cut. It sets where
 // the back's inside face is.

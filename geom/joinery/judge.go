@@ -103,7 +103,7 @@ const unlikeBoards = "sort the boards, or write what more of them measure: from 
 func (l *layout) playWays(c Check) (Field, []Remedy) {
 	least, most := l.usual(c)
 	if l.Cutter.Kind.Fenced() {
-		return FieldCutter, append(l.cutterWays(l.f+least, l.f+most), l.between(FieldFenceDistance, l.dado-most, l.dado-least))
+		return FieldCutter, append([]Remedy{l.between(FieldFenceDistance, l.dado-most, l.dado-least)}, l.cutterWays(l.f+least, l.f+most)...)
 	}
 	play := l.between(FieldDadoPlay, least, most)
 	if l.DadoWidth(0, 0) < l.dado-settle { // the bit is not what sets the slot

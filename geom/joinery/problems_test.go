@@ -108,7 +108,7 @@ func TestAdviceHolds(t *testing.T) {
 	s = saw(460, 140, 500, 0.24*25.4, sheet("ply", 0.4805*25.4), sheet("hardboard", 5.9))
 	s.Units = geom.Inch
 	_, problems = Build(s)
-	if len(problems) == 0 || !strings.Contains(problems[0].Hint, "take a cutter of 0.245 in to 0.255 in") {
+	if len(problems) == 0 || !strings.Contains(problems[0].Hint, "shim the dado stack to 0.245 in to 0.255 in") {
 		t.Fatalf("%+v", problems)
 	}
 	s.Cutter.Width = 0.245 * 25.4
@@ -168,7 +168,7 @@ func TestAdvice(t *testing.T) {
 			"write a groove-cutter of 1.5 mm to 4.8 mm; or take a bottom of 5.75 mm to 6.32 mm", func(s *Spec) { s.Bottom = sheet("thin", 5.75) }},
 		// 6.3 + 0.03 to 6 + 0.4: the same cutter makes the dados.
 		"a cutter for both": {with(func(s *Spec) { s.Cutter.Width, s.Bottom = 6.31, sheet("tight", 6.3) }), "bottom-play",
-			"write a groove-cutter of 2.17 mm to 6.9 mm; or take a bottom of 5.71 mm to 6.28 mm; or take a cutter of 6.33 mm to 6.4 mm", func(s *Spec) { s.Cutter.Width = 6.4 }},
+			"write a groove-cutter of 2.17 mm to 6.9 mm; or take a bottom of 5.71 mm to 6.28 mm; or shim the dado stack to 6.33 mm to 6.4 mm", func(s *Spec) { s.Cutter.Width = 6.4 }},
 		"groove-play sets the groove": {with(func(s *Spec) { router(s); s.GroovePlay = 0.8 }), "bottom-play",
 			"write a groove-play of 0.03 mm to 0.6 mm", func(s *Spec) { s.GroovePlay = 0.6 }},
 		// Readings 0.1 below and 0.2 above the mean, 12.0333: 0.1 + 0.1667 to 0.4 - 0.1333.
@@ -180,7 +180,7 @@ func TestAdvice(t *testing.T) {
 		}), "tongue-play",
 			"write a dado-play of 0.2 mm to 0.3 mm", func(s *Spec) { s.DadoPlay = 0.3 }},
 		"a fence that the cutter forbids": {with(func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 7, 7.2, sheet("seven", 6.9) }), "recess",
-			"take a front of 14 mm; or write a fence-distance of 6 mm, take a cutter of 6.1 mm to 6.4 mm and take a bottom of 5.8 mm to 6.07 mm",
+			"take a front of 14 mm; or write a fence-distance of 6 mm, shim the dado stack to 6.1 mm to 6.4 mm and take a bottom of 5.8 mm to 6.07 mm",
 			func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 6, 6.4, sheet("six", 5.9) }},
 		"web at the thin spot": {with(func(s *Spec) { s.Sides = sheet("uneven", 11.8, 12, 12.2); s.CutterHeight = 9.9 }), "thin-web",
 			"write a cutter-height of 9.8 mm or less", func(s *Spec) { s.CutterHeight = 9.8 }},

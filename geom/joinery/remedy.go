@@ -201,8 +201,8 @@ func (r Remedy) with(o Remedy) Remedy {
 	return Remedy{Changes: append(slices.Clone(r.Changes), o.Changes...)}
 }
 
-// text says what to do.
-func (r Remedy) text(s Spec) string {
+// Text says what to do.
+func (r Remedy) Text(s Spec) string {
 	list := make([]string, len(r.Changes))
 	for i, c := range r.Changes {
 		list[i] = c.text(s)
@@ -242,7 +242,7 @@ func (c Change) text(s Spec) string {
 	case FieldFront, FieldBack, FieldBottom:
 		return fmt.Sprintf("take a %s of %s", c.Field, v)
 	case FieldCutter:
-		return fmt.Sprintf("take a %s of %s", s.Cutter.Kind.tool(), v)
+		return c.cutterText(s, v)
 	case FieldDividers:
 		if c.Key == "height" {
 			return fmt.Sprintf("write a height of %s for divider %d", v, c.Item+1)
@@ -252,6 +252,19 @@ func (c Change) text(s Spec) string {
 		return fmt.Sprintf("write %s: %s for the pull", c.Key, v)
 	}
 	return fmt.Sprintf("write a %s of %s", c.Field, v)
+}
+
+// cutterText asks for a cutter as it is to be had.
+func (c Change) cutterText(s Spec, v string) string {
+	switch bit, sold := soldBit(c); {
+	case s.Cutter.Kind == Saw && c.Max >= leastStack && c.Min > widestBlade:
+		return "shim the dado stack to " + v
+	case s.Cutter.Kind == Saw:
+		return "take a blade of " + v
+	case sold && c.Min < c.Max:
+		return fmt.Sprintf("take a %s of %s, such as %s", s.Cutter.Kind.tool(), v, geom.LengthOf(bit).Text(s.Units))
+	}
+	return fmt.Sprintf("take a %s of %s", s.Cutter.Kind.tool(), v)
 }
 
 // span prints the range of a change.

@@ -40,7 +40,7 @@ func unevenRouted(front Stock) Spec {
 	return s
 }
 
-// TestAdviceKeepsSpread: with a spread of -0.07 to 0.06 a tongue of 6 wants a cutter of
+// TestAdviceKeepsSpread: with a spread of -0.07 to 0.06 a tongue of 6 wants a stack of
 // 6 + 0.1 + 0.07 to 6 + 0.4 - 0.06, and 6.15 is warned of, 6.17 is not.
 func TestAdviceKeepsSpread(t *testing.T) {
 	spread := map[string]Range{"front tongue play in its dado": {Least: -0.07, Most: 0.06}}
@@ -54,7 +54,7 @@ func TestAdviceKeepsSpread(t *testing.T) {
 				continue
 			}
 			told = true
-			if p.Check != "front tongue play in its dado" || !strings.HasPrefix(p.Hint, "take a cutter of 6.17 mm to 6.34 mm") || !strings.Contains(p.Message, "likely") {
+			if p.Check != "front tongue play in its dado" || !strings.HasSuffix(p.Hint, "shim the dado stack to 6.17 mm to 6.34 mm") || !strings.Contains(p.Message, "likely") {
 				t.Errorf("%g: %+v", width, p)
 			}
 		}

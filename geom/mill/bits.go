@@ -254,7 +254,7 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	case tooShort:
 		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(p.deepest(c))+" or more", "%s is %s deep in the thickest board; %s reaches %s",
 			what, p.text(p.deepest(c)), p.bit(b), p.text(b.Reach))
-		p.naming(p.up(p.deepest(c)))
+		p.naming(FieldReach, p.up(p.deepest(c)))
 	case noRelief:
 		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "%s has no room for the relief of its corners by %s",
 			what, p.bit(b))
@@ -262,7 +262,7 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 		least := c.Outline.LeastInsideRadius()
 		p.fail("bit-radius", FieldBits, "give a bit of "+p.atMost(2*least)+" or less", "%s has an inside radius of %s; %s leaves %s",
 			what, p.text(least), p.bit(b), p.text(b.Diameter/2))
-		p.naming(p.down(2 * least))
+		p.naming(FieldBits, p.down(2 * least))
 	default:
 		r := c.Outline.Bounds()
 		narrow := math.Min(r.Width(), r.Height())

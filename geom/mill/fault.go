@@ -13,9 +13,10 @@ type Fault struct {
 	Field   Field
 	Message string
 	Hint    string
-	// Write is the length, in mm, that the hint names for the setting; 0 where it names
-	// none.
+	// Write is the length, in mm, that the hint names for the setting Entry; 0 where it
+	// names none.
 	Write float64
+	Entry Field
 }
 
 // Field is the setting that a fault is about.
@@ -23,6 +24,7 @@ type Field string
 
 const (
 	FieldBits     Field = "bits"
+	FieldReach    Field = "reach" // of the bits
 	FieldOverRun  Field = "over-run"
 	FieldRegister Field = "register"
 	FieldTabs     Field = "tabs"
@@ -40,8 +42,11 @@ func (p *preparation) warn(code string, f Field, hint, format string, args ...an
 	p.faults = append(p.faults, Fault{Code: code, Field: f, Message: fmt.Sprintf(format, args...), Hint: hint})
 }
 
-// naming keeps the length that the last fault's hint names.
-func (p *preparation) naming(l geom.Length) { p.faults[len(p.faults)-1].Write = l.MM() }
+// naming keeps the length that the last fault's hint names for a setting.
+func (p *preparation) naming(f Field, l geom.Length) {
+	last := &p.faults[len(p.faults)-1]
+	last.Entry, last.Write = f, l.MM()
+}
 
 func (p *preparation) text(mm float64) string { return geom.LengthOf(mm).Text(p.Unit) }
 func (p *preparation) atLeast(mm float64) string {

@@ -36,10 +36,10 @@ func (p *preparation) checkGap() {
 	if need := p.work.Gap; p.PartGap > 0 && p.PartGap < need-touching {
 		p.fail("part-gap", FieldGap, "write a part-gap of "+p.atLeast(need)+" or more, or less over-run, or give a smaller bit",
 			"panels %s apart: the cuts reach %s past the panel, and with the bit that cuts it out it needs %s", p.text(p.PartGap), p.text(p.work.Beyond), p.text(need))
-		p.naming(p.up(need))
+		p.naming(FieldGap, p.up(need))
 	} else if need := p.work.EndGap; p.PartGap > 0 && p.PartGap < need-touching {
 		p.fail("part-gap", FieldGap, "write a part-gap of "+p.atLeast(need)+" or more, or put the registration holes on the centre line",
 			"panels %s apart: the registration holes and the wood about them reach %s past the ends of this one", p.text(p.PartGap), p.text(need))
-		p.naming(p.up(need))
+		p.naming(FieldGap, p.up(need))
 	}
 }

@@ -34,18 +34,18 @@ func TestHintsHold(t *testing.T) {
 				continue
 			}
 			n := s
-			switch f.Code {
-			case "part-gap":
+			switch f.Entry {
+			case FieldGap:
 				n.PartGap = f.Write
-			case "skin":
+			case FieldSkin:
 				n.Skin = f.Write
-			case "tabs":
+			case FieldTabs:
 				n.Tabs.Height = f.Write
-			case "register":
+			case FieldRegister:
 				n.Register.Distance = f.Write
-			case "bit-reach":
+			case FieldReach:
 				n.Bits = []Bit{{Name: "bit", Diameter: s.Bits[0].Diameter, Reach: f.Write}}
-			case "bit-radius":
+			case FieldBits:
 				n.Bits = append(slices.Clone(s.Bits), Bit{Name: "small", Diameter: f.Write})
 			}
 			followed[f.Code]++

@@ -42,8 +42,9 @@ func (p *preparation) profile() {
 		c.Depth, c.Left = part.Thickness-p.Skin, p.Skin
 		p.checkSkin()
 	case p.work.Small:
-		p.warn("small-part", FieldSmall, "leave a skin, and hold it down by more than suction", "the panel is %s x %s, less than %s square: it may come loose when it is cut out",
+		p.warn("small-part", FieldSmall, "write a skin of "+p.skin().Text(p.Unit)+", and hold it down by more than suction", "the panel is %s x %s, less than %s square: it may come loose when it is cut out",
 			p.text(part.Length()), p.text(part.Width()), p.text(p.SmallPart))
+		p.naming(FieldSkin, p.skin())
 	}
 	p.work.Cuts = append(p.work.Cuts, c)
 }
@@ -54,16 +55,23 @@ func (p *preparation) checkSkin() {
 	thin := part.Least - part.Thickness + p.Skin
 	switch {
 	case p.Skin >= part.Thickness:
-		p.fail("skin", FieldSkin, "write a thinner skin", "a skin of %s is as thick as the panel, %s", p.text(p.Skin), p.text(part.Thickness))
+		p.fail("skin", FieldSkin, "write a skin of "+p.skin().Text(p.Unit), "a skin of %s is as thick as the panel, %s", p.text(p.Skin), p.text(part.Thickness))
+		p.naming(FieldSkin, p.skin())
 	case !p.FromSpoilboard && thin < leastSkin-touching:
 		p.warn("skin", FieldSkin, "write a skin of "+p.atLeast(p.Skin+leastSkin-thin)+" or more, or measure depths from the spoilboard",
 			"a skin of %s is %s in the thinnest board", p.text(p.Skin), p.text(math.Max(0, thin)))
-		p.naming(p.up(p.Skin + leastSkin - thin))
+		p.naming(FieldSkin, p.up(p.Skin + leastSkin - thin))
 	}
 }
 
-// leastSkin is the least skin that holds, in millimetres; common practice, no source.
-const leastSkin = 0.15
+// leastSkin is the least skin that holds, and usualSkin one that is still cut through with
+// a knife, in millimetres; common practice, no source.
+const leastSkin, usualSkin = 0.15, 0.5
+
+// skin is one that holds in the thinnest board.
+func (p *preparation) skin() geom.Length {
+	return p.up(math.Max(usualSkin, p.part.Thickness-p.part.Least+leastSkin))
+}
 
 // leastAboveTab is the least depth, in millimetres, of the cut above a tab: less is
 // within what boards and machines differ by; common practice, no source.
@@ -80,7 +88,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 	if most := p.part.Least - leastAboveTab; !p.Tabs.Marked && p.Tabs.Height > most+touching {
 		p.fail("tabs", FieldTabs, "write a height of "+p.atMost(most)+" or less", "tabs of %s are too high for a panel of %s, %s at the thinnest",
 			p.text(p.Tabs.Height), p.text(p.part.Thickness), p.text(p.part.Least))
-		p.naming(p.down(most))
+		p.naming(FieldTabs, p.down(most))
 		return nil, false
 	}
 	width := p.Bits[profile.Bit].Diameter + SlotRoom
@@ -100,7 +108,8 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 		if p.Skin > 0 { // which holds it instead
 			return nil, false
 		}
-		p.warn("tabs", FieldTabs, "write a skin, which holds what tabs cannot, or hold it down otherwise", "there is room for %d tabs of %s on the sides that no part bears on: they do not hold it", len(places), p.text(p.Tabs.Width))
+		p.warn("tabs", FieldTabs, "write a skin of "+p.skin().Text(p.Unit)+", which holds what tabs cannot, or hold it down otherwise", "there is room for %d tabs of %s on the sides that no part bears on: they do not hold it", len(places), p.text(p.Tabs.Width))
+		p.naming(FieldSkin, p.skin())
 		return nil, false
 	}
 	half := p.Tabs.Width / 2

@@ -60,7 +60,7 @@ func (p *preparation) inWaste(r *Register, box geom.Rect) []geom.Point {
 	case r.Distance < least-touching:
 		p.fail("register", FieldRegister, "write a distance of "+p.atLeast(least)+" or more", "registration holes %s from the panel's ends meet the cuts beyond them",
 			p.text(r.Distance))
-		p.naming(p.up(least))
+		p.naming(FieldRegister, p.up(least))
 	}
 	y := box.Min.Y + box.Height()/3
 	return []geom.Point{{X: box.Min.X - r.Distance, Y: y}, {X: box.Max.X + r.Distance, Y: y}}

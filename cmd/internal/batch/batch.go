@@ -35,6 +35,7 @@ type Batch struct {
 	Templates *Templates
 	Sheets    job.Sheets
 	Machines  setup.Machines
+	names     fileNames
 }
 
 // Boxes is how many boxes the batch makes.
@@ -96,14 +97,44 @@ func (p Part) Drawn(fromSpoilboard bool) router.Part {
 		FromSpoilboard: fromSpoilboard && len(p.Bits) > 0}
 }
 
-// Problem is a problem of one drawer, by its place in the file.
-type Problem struct {
-	Drawer int
-	joinery.Problem
-}
-
 // Make works out a job. With an error among the problems the batch is not to be built.
 func Make(j *job.Job) (Batch, []Problem) {
+	b := empty(j)
+	known := make(outcomes)
+	var found [][]proposal
+	eachEntry(j, func(from, to int) {
+		drawers, judged := build(j, from, to, known, true)
+		for i, d := range drawers {
+			list := plain(judged[i])
+			if sound(judged[i]) {
+				list = append(list, b.judge(j, from+i, &d)...)
+				d.band(j.Bandings)
+			}
+			b.Drawers, found = append(b.Drawers, d), append(found, list)
+		}
+	})
+	all := advised(j, known, found)
+	for i, d := range j.Drawers {
+		if r, missing := drawing.Missing(d.Name); missing {
+			all = append(all, Problem{Drawer: i, Problem: joinery.Problem{Code: "letters", Field: "name", Message: fmt.Sprintf("the letters of the packet and its labels have no %q: an empty box stands for it", r), Hint: "write names in Latin, Greek or Cyrillic letters"}})
+		}
+	}
+	b.shareLayers()
+	for i := range b.Drawers {
+		for _, p := range b.draw(&b.Drawers[i]) {
+			all = append(all, Problem{Drawer: i, Problem: p})
+		}
+	}
+	all = append(all, unchecked(j)...)
+	b.banks(j)
+	if !slices.ContainsFunc(all, func(p Problem) bool { return p.Error }) {
+		all = append(all, b.templates(j)...)
+	}
+	return b, append(all, b.sameNames()...)
+}
+
+// empty is a batch before its drawers are worked out.
+func empty(j *job.Job) Batch {
 	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines, Drawers: make([]Drawer, 0, len(j.Drawers)),
 		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order}}
 	if j.DXFVersion == "R12" {
@@ -113,65 +144,53 @@ func Make(j *job.Job) (Batch, []Problem) {
 	if title == "" {
 		title = strings.TrimSuffix(filepath.Base(j.File), filepath.Ext(j.File))
 	}
-	files := fileNames{pattern: j.FileNames, job: job.FileName(title), unit: j.DXFUnits}
-	drawers, judged := build(j)
-	problems := make([][]Problem, len(drawers)) // of each drawer
-	for i, asked := range j.Drawers {
-		spec, d, found := asked.Spec, drawers[i], judged[i]
-		sound := !slices.ContainsFunc(found, func(p joinery.Problem) bool { return p.Error })
-		for _, p := range found {
-			problems[i] = append(problems[i], Problem{i, p})
-		}
-		if r, missing := drawing.Missing(spec.Name); missing {
-			problems[i] = append(problems[i], Problem{i, joinery.Problem{Code: "letters", Field: "name", Message: fmt.Sprintf("the letters of the packet and its labels have no %q: an empty box stands for it", r), Hint: "write names in Latin, Greek or Cyrillic letters"}})
-		}
-		if sound {
-			for _, p := range slices.Concat(b.mill(&d), d.strengthen(asked.Load, slideOf(j, i)), b.beyond(d)) {
-				problems[i] = append(problems[i], Problem{i, p})
-			}
-			d.band(j.Bandings)
-		}
-		b.Drawers = append(b.Drawers, d)
-	}
-	b.shareLayers()
-	for i := range b.Drawers {
-		for _, p := range b.draw(&b.Drawers[i], files) {
-			problems[i] = append(problems[i], Problem{i, p})
-		}
-	}
-	all := append(slices.Concat(problems...), unchecked(j)...)
-	b.banks(j)
-	if !slices.ContainsFunc(all, func(p Problem) bool { return p.Error }) {
-		all = append(all, b.templates(j)...)
-	}
-	return b, append(all, b.sameNames()...)
+	b.names = fileNames{pattern: j.FileNames, job: job.FileName(title), unit: j.DXFUnits}
+	return b
 }
 
-// build works the boxes out and judges them, those of an opening together.
-func build(j *job.Job) (drawers []Drawer, problems [][]joinery.Problem) {
-	known := make(outcomes)
+// eachEntry goes over the entries of a job by the drawers that they make, from one to
+// before another.
+func eachEntry(j *job.Job, do func(from, to int)) {
 	for from := 0; from < len(j.Drawers); {
-		var rows []joinery.Spec
-		for to := from; to < len(j.Drawers) && j.Drawers[to].Entry() == j.Drawers[from].Entry(); to++ {
-			asked := j.Drawers[to]
-			spec := asked.Spec
-			spec.Units = j.Units
-			box, sound := joinery.LayOut(spec)
-			d := name(box, asked.Bits, asked.Spares)
-			if sound {
-				d.Shop = shopOf(j, to)
-				d.Outcome = known.of(box, d.Shop)
-				spec.Spreads = d.Outcome.Spreads()
-			}
-			drawers, rows = append(drawers, d), append(rows, spec)
+		to := from
+		for to < len(j.Drawers) && j.Drawers[to].Entry() == j.Drawers[from].Entry() {
+			to++
 		}
-		_, found := joinery.BuildRows(rows)
-		for i := range rows {
-			problems = append(problems, told(drawers[from:], i, found[i]))
+		do(from, to)
+		from = to
+	}
+}
+
+// build works the boxes of an entry out and judges them together, with advice or without.
+func build(j *job.Job, from, to int, known outcomes, advise bool) (drawers []Drawer, problems [][]joinery.Problem) {
+	var rows []joinery.Spec
+	for i := from; i < to; i++ {
+		asked := j.Drawers[i]
+		spec := asked.Spec
+		spec.Units = j.Units
+		box, _, sound := joinery.LayOut(spec)
+		d := name(box, asked.Bits, asked.Spares)
+		if sound {
+			d.Shop = shopOf(j, i)
+			d.Outcome = known.of(box, d.Shop)
+			spec.Spreads = d.Outcome.Spreads()
 		}
-		from += len(rows)
+		drawers, rows = append(drawers, d), append(rows, spec)
+	}
+	judge := layOutRows
+	if advise {
+		judge = joinery.BuildRows
+	}
+	_, found := judge(rows)
+	for i := range rows {
+		problems = append(problems, told(drawers, i, found[i], advise))
 	}
 	return drawers, problems
+}
+
+// judge judges a box that can be made by its router, its load and its machine.
+func (b Batch) judge(j *job.Job, i int, d *Drawer) []proposal {
+	return slices.Concat(b.mill(j, i, d), d.strengthen(j, i), b.beyond(j, i, *d))
 }
 
 func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
@@ -196,7 +215,7 @@ func (b Batch) sameNames() (problems []Problem) {
 					continue
 				}
 				told = true
-				problems = append(problems, Problem{i, joinery.Problem{Code: "same-name", Error: true, Field: joinery.FieldName, Part: string(p.Role),
+				problems = append(problems, Problem{Drawer: i, Problem: joinery.Problem{Code: "same-name", Error: true, Field: joinery.FieldName, Part: string(p.Role),
 					Message: fmt.Sprintf("its %s would have the same files as a part of %q: %s", p.Role, other.Spec.Name, p.Name), Hint: "give one of the two drawers another name"}})
 				continue
 			}
@@ -217,8 +236,8 @@ func partName(folder string, p joinery.Part) string {
 }
 
 // mill works out how the parts of a drawer are cut.
-func (b Batch) mill(d *Drawer) []joinery.Problem {
-	var problems []joinery.Problem
+func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
+	var problems []proposal
 	told := make(map[string]bool) // a back is often the front's twin
 	for i := range d.Parts {
 		p := &d.Parts[i]
@@ -235,8 +254,8 @@ func (b Batch) mill(d *Drawer) []joinery.Problem {
 			if f.Field == mill.FieldBits {
 				field = joinery.FieldCutter
 			}
-			problems = append(problems, joinery.Problem{Code: f.Code, Error: f.Error, Field: field, Part: string(p.Role),
-				Message: fmt.Sprintf("%s: %s", p.Role, f.Message), Hint: f.Hint})
+			problems = append(problems, proposal{Problem: joinery.Problem{Code: f.Code, Error: f.Error, Field: field, Part: string(p.Role),
+				Message: fmt.Sprintf("%s: %s", p.Role, f.Message), Hint: f.Hint}, ways: routerWays(j, drawer, f)})
 		}
 	}
 	return problems
@@ -255,7 +274,7 @@ func (b *Batch) shareLayers() {
 }
 
 // draw works out the drawings of the parts of a drawer.
-func (b Batch) draw(d *Drawer, files fileNames) []joinery.Problem {
+func (b Batch) draw(d *Drawer) []joinery.Problem {
 	var problems []joinery.Problem
 	told := make(map[string]bool)
 	for i := range d.Parts {
@@ -270,7 +289,7 @@ func (b Batch) draw(d *Drawer, files fileNames) []joinery.Problem {
 				}
 				continue
 			}
-			name := files.name(*p, face)
+			name := b.names.name(*p, face)
 			if n := len(name) - len(drawingFolder); n > maxName && !told["file name"] {
 				told["file name"] = true
 				problems = append(problems, joinery.Problem{Code: "file-name", Error: true, Field: "files", Part: string(p.Role),

@@ -30,7 +30,7 @@ func (known outcomes) of(d joinery.Drawer, s Shop) fit.Outcome {
 
 // told adds what the outcome of one of the drawers of an entry says to the problems of the layout. What leaves its limits
 // is a warning: of the layout, where another setting would mend it, else of the outcome.
-func told(rows []Drawer, row int, problems []joinery.Problem) []joinery.Problem {
+func told(rows []Drawer, row int, problems []joinery.Problem, advise bool) []joinery.Problem {
 	d := &rows[row]
 	said := make(map[string]bool)
 	for i, p := range problems {
@@ -50,6 +50,10 @@ func told(rows []Drawer, row int, problems []joinery.Problem) []joinery.Problem 
 	for i, m := range d.Outcome.Measures {
 		if m.Out() && !said[m.Name] {
 			p := joinery.Problem{Code: m.Code, Field: fieldOf(m), Part: string(m.Part), Check: m.Name, Message: d.outText(m)}
+			if !advise {
+				problems = append(problems, p)
+				continue
+			}
 			if hint, r, found := retry(rows, row, i); found {
 				if p.Hint = hint; len(r.Changes) > 0 {
 					p.Remedies = []joinery.Remedy{r}

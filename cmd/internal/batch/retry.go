@@ -84,7 +84,7 @@ func retry(rows []Drawer, row, index int) (hint string, r joinery.Remedy, found 
 func (d *Drawer) with(r joinery.Remedy, v float64) (o fit.Outcome, holds bool) {
 	spec := r.Follow(d.Spec, []float64{v})
 	spec.Spreads = nil
-	box, sound := joinery.LayOut(spec)
+	box, _, sound := joinery.LayOut(spec)
 	if !sound || len(d.Outcome.Measures) == 0 {
 		return o, false
 	}

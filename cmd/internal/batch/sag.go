@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -17,7 +18,7 @@ const mostSag = 1.0 / 200
 
 // sag works out how far the bottom sags under an even load, and judges it. Its edges, in
 // grooves or on screws, are held better than simply supported and worse than clamped.
-func (d *Drawer) sag(load float64) []joinery.Problem {
+func (d *Drawer) sag(j *job.Job, drawer int, load float64) []proposal {
 	stock := d.Spec.Bottom
 	if stock.Stiffness == 0 {
 		return nil
@@ -43,13 +44,32 @@ func (d *Drawer) sag(load float64) []joinery.Problem {
 		return nil
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(d.Spec.Units) + " " + d.Spec.Units.String() }
-	hint := "less load, or a divider under which a strip is glued"
-	if s.Enough > 0 {
-		hint = fmt.Sprintf("a bottom of %s of the same stock keeps that; or ", geom.LengthOf(s.Enough).RoundUp(d.Spec.Units).Text(d.Spec.Units)) + hint
-	}
-	return []joinery.Problem{{Code: "sag", Field: joinery.FieldBottom, Part: string(joinery.Bottom),
+	p := proposal{Problem: joinery.Problem{Code: "sag", Field: joinery.FieldBottom, Part: string(joinery.Bottom),
 		Message: fmt.Sprintf("under %s, spread evenly, the bottom sags by %s (%s if its edges were clamped; the truth is between), and if the load stays for years by up to %s; %s is a two-hundredth of its span", words.Weight(load, d.Spec.Units), text(s.Sag.Simple), text(s.Sag.Clamped), text(s.Lasting), text(limit)),
-		Hint:    hint}}
+		Hint:    "less load, or a strip that is glued under the middle of the bottom"}}
+	if s.Enough > 0 {
+		p.ways = d.thicker(s.Enough)
+	}
+	p.ways = append(p.ways, lessLoad(j, drawer, load*limit/s.Sag.Simple))
+	return []proposal{p}
+}
+
+// thicker are bottoms of the same stock from a thickness on: in grooves made for them, in
+// one of a saw's own cutter for grooves, which may be the same cutter in more passes, or
+// without grooves.
+func (d *Drawer) thicker(least float64) [][]Way {
+	s := d.Spec
+	c := joinery.Change{Field: joinery.FieldBottom, Min: geom.LengthOf(least).RoundUp(s.Units).MM()}
+	ways := [][]Way{upTo(s, c)}
+	if s.Cutter.Kind.Fenced() && s.Cutter.Groove == 0 && s.BottomFit.Grooved() {
+		ways[0] = append(ways[0], upTo(s, c, joinery.Change{Field: joinery.FieldGrooveCutter, Min: s.Cutter.Width, Max: s.Cutter.Width})...)
+	}
+	for _, fit := range []joinery.BottomFit{joinery.BottomApplied, joinery.BottomCleats} {
+		if s.BottomFit.Grooved() {
+			ways[0] = append(ways[0], upTo(s, c, joinery.Change{Field: joinery.FieldBottomFit, Word: string(fit)})...)
+		}
+	}
+	return ways
 }
 
 // laid are the ways in which the bottom may lie: its grain, or that of its face, from

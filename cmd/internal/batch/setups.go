@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -48,7 +49,7 @@ func Boards(drawers []Drawer) (list []setup.Board) {
 }
 
 // beyond warns of cuts that are no setup of the drawer's machine.
-func (b Batch) beyond(d Drawer) (problems []joinery.Problem) {
+func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 	cutter := d.Setup.Cutter
 	told := make(map[string]bool)
 	for _, board := range Boards([]Drawer{d}) {
@@ -61,17 +62,11 @@ func (b Batch) beyond(d Drawer) (problems []joinery.Problem) {
 				continue
 			}
 			told[message] = true
-			problems = append(problems, joinery.Problem{Code: "setup-limit", Field: joinery.FieldCutter, Part: string(board.Role), Message: message, Hint: WaysText(s, cutter.Kind) + "; " + limitAdvice(*s.Refused, cutter.Kind)})
+			problems = append(problems, proposal{Problem: joinery.Problem{Code: "setup-limit", Field: joinery.FieldCutter, Part: string(board.Role), Message: message, Hint: WaysText(s, cutter.Kind)},
+				ways: setupWays(j, drawer, s), also: byTheWay(s)})
 		}
 	}
 	return problems
-}
-
-func limitAdvice(b setup.Beyond, k joinery.CutterKind) string {
-	if b.Limit == setup.LimitReach {
-		return "or take a bit that reaches further"
-	}
-	return fmt.Sprintf("a machine that does it safely has its own %s under machines: %s", b.Limit, k)
 }
 
 // MachineName is a machine in a sentence or a heading.
@@ -124,15 +119,12 @@ func BeyondText(b setup.Beyond, u geom.Unit) string {
 
 // WaysText says what makes a cut that the machine refuses.
 func WaysText(s setup.Step, k joinery.CutterKind) string {
-	other := joinery.RouterTable
-	if k == joinery.RouterTable {
-		other = joinery.Saw
-	}
+	other := otherFenced(k)
 	words := map[setup.Way]string{
 		setup.ByNarrower: "with a narrower cutter",
 		setup.ByOther:    fmt.Sprintf("on a %s (kind: %s)", MachineName(other), other),
-		setup.ByStrip:    "in a strip that is long enough to be pushed, from which the parts are cut afterwards",
-		setup.ByGuide:    "with a hand-held router along a straightedge that is clamped across the part",
+		setup.ByStrip:    wayWords[setup.ByStrip],
+		setup.ByGuide:    wayWords[setup.ByGuide],
 		setup.ByRouter:   fmt.Sprintf("on a CNC router (kind: %s)", joinery.Router),
 		setup.ByHand:     fmt.Sprintf("by hand (kind: %s)", joinery.Hand),
 		setup.ByCorner:   fmt.Sprintf("or take a corner whose fronts have plain ends (joint: %s or %s)", joinery.Rabbet, joinery.Butt),

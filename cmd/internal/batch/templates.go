@@ -68,7 +68,7 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			return
 		}
 		said[message] = true
-		problems = append(problems, Problem{0, joinery.Problem{Code: code, Field: "templates", Message: "template " + message, Hint: hint}})
+		problems = append(problems, Problem{Problem: joinery.Problem{Code: code, Field: "templates", Message: "template " + message, Hint: hint}})
 	}
 	for _, p := range wrong {
 		say("template", p.Plate+": "+p.Message, p.Hint)

@@ -23,7 +23,7 @@ func unchecked(j *job.Job) (problems []Problem) {
 		}
 		if s := d.Spec.Bottom; s.Stiffness == 0 && !told[s.Name] {
 			told[s.Name] = true
-			problems = append(problems, Problem{i, joinery.Problem{Code: "load-unchecked", Field: fieldLoad, Part: string(joinery.Bottom),
+			problems = append(problems, Problem{Drawer: i, Problem: joinery.Problem{Code: "load-unchecked", Field: fieldLoad, Part: string(joinery.Bottom),
 				Message: fmt.Sprintf("the bottom was not checked under its load: how stiff %s is, is not known", s.Name),
 				Hint:    fmt.Sprintf("write its `material:`, as plywood, mdf or hardboard, or its `stiffness:` into the stock %s", s.Name)}})
 		}
@@ -40,7 +40,7 @@ func unchecked(j *job.Job) (problems []Problem) {
 		}
 	}
 	if first >= 0 {
-		problems = append(problems, Problem{first, joinery.Problem{Code: "weight-unknown", Field: fieldLoad,
+		problems = append(problems, Problem{Drawer: first, Problem: joinery.Problem{Code: "weight-unknown", Field: fieldLoad,
 			Message: fmt.Sprintf("its slides were checked for the load without the weight of the box: how heavy %s is, is not known", strings.Join(light, ", ")),
 			Hint:    "write the `material:` or the `density:` of each of these stocks"}})
 	}

@@ -24,6 +24,7 @@ func (r *reader) job(root *section) *Job {
 		DXFVersion: dxf.values["version"].text,
 		DXFUnits:   r.units,
 		src:        r.src,
+		open:       r.open,
 	}
 	j.Layers, j.Order, j.FileNames = dxf.values["layers"].text, dxf.values["order"].words, dxf.values["files"].text
 	j.Paper = r.paper(r.sub(root, "paper", paperKeys))
@@ -176,6 +177,7 @@ func (b *builder) drawer(s *section) Drawer {
 				d.Spec.Bits = append(d.Spec.Bits, joinery.Bit{Diameter: bit.Diameter, Reach: bit.Reach})
 			}
 		}
+		d.ownCutter = get["cutter"].given
 		for _, name := range []string{"width", "diameter"} {
 			if cutter.section.values[name].given {
 				d.cutterAt = []string{"cutter", name}

@@ -1,8 +1,10 @@
 package job
 
 import (
+	"bytes"
 	"slices"
 	"strconv"
+	"strings"
 
 	"drawerwright/geom/joinery"
 )
@@ -17,6 +19,29 @@ func (j *Job) CutterEdit(drawer int, grooves bool, value string) (Edit, bool) {
 		path = append(slices.Clone(path[:len(path)-1]), "groove-cutter")
 	}
 	return Edit{Path: path, Value: value}, path != nil
+}
+
+// With is the job as its file reads with edits, and its problems. The job must have been
+// read without errors.
+func (j *Job) With(edits ...Edit) (*Job, Problems) {
+	text, err := Patch([]byte(strings.Join(j.src.lines, "\n")+"\n"), edits...)
+	if err != nil {
+		return nil, nil
+	}
+	return Read(j.File, bytes.NewReader(text), Files(j.open))
+}
+
+// DrawerPath leads to a key in the entry of a drawer.
+func (j *Job) DrawerPath(drawer int, keys ...string) []string {
+	return append([]string{"drawers", strconv.Itoa(j.Drawers[drawer].entry)}, keys...)
+}
+
+// CutterPath leads to a key of the cutter of a drawer, its own or the file's.
+func (j *Job) CutterPath(drawer int, key string) []string {
+	if j.Drawers[drawer].ownCutter {
+		return j.DrawerPath(drawer, "cutter", key)
+	}
+	return []string{"cutter", key}
 }
 
 // SettingEdit sets an entry of joinery for a drawer: its own where it has one, else

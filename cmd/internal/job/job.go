@@ -42,7 +42,8 @@ type Job struct {
 	Machines  setup.Machines // of the shop, with a fence
 
 	src     *source
-	stockAt map[string]map[string]Position // of each stock, by its key; "" is its own
+	open    func(name string) (io.ReadCloser, error) // other files; nil where none can be
+	stockAt map[string]map[string]Position           // of each stock, by its key; "" is its own
 }
 
 // Drawer is one drawer of a job, as the package joinery takes it. Keys that
@@ -61,6 +62,7 @@ type Drawer struct {
 	entry       int
 	cutterAt    []string
 	ownSettings []joinery.Field
+	ownCutter   bool
 	sound       bool // every value that joinery takes could be read
 	places      map[joinery.Field]Position
 }

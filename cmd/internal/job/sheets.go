@@ -56,6 +56,9 @@ type Sheets struct {
 type StockSheets struct {
 	Sizes []SheetSize
 	Match string // MatchBatch, MatchSequence or "", for fronts
+	// GrainAcross says that the file writes the width of a sheet first: the grain runs along
+	// its second number.
+	GrainAcross bool
 }
 
 // SheetSize is a size that sheets come in.
@@ -91,7 +94,7 @@ func (b *builder) sheetSizes(of *section) StockSheets {
 			}
 		}
 	}
-	return StockSheets{Sizes: sheetSizes(of), Match: of.values["match"].text}
+	return StockSheets{Sizes: sheetSizes(of), Match: of.values["match"].text, GrainAcross: of.values["grain"].text == string(grainWidth)}
 }
 
 // sheetSizes are the sizes that a stock says its sheets come in.

@@ -45,12 +45,14 @@ type Stock struct {
 	Sheets []nest.Sheet
 	Layout nest.Layout
 	Laid   []Sheet
-	Sawn   bool // a saw cuts its parts from the sheets
-	Turned bool // its sheets are cut on both faces
-	Pin    Pin  // on which they are turned over; none where saws cut
-	Cuts   []breakdown.Cut
-	Heaviest float64 // kg that one person puts onto a saw
-	Reach    Reach
+	// GrainAcross says that in the job file the second number of a sheet is along the grain.
+	GrainAcross bool
+	Sawn        bool // a saw cuts its parts from the sheets
+	Turned      bool // its sheets are cut on both faces
+	Pin         Pin  // on which they are turned over; none where saws cut
+	Cuts        []breakdown.Cut
+	Heaviest    float64 // kg that one person puts onto a saw
+	Reach       Reach
 }
 
 // Reach is what the saw that takes sheets apart can hold: how far its fence opens, how long
@@ -120,7 +122,7 @@ const folder = "sheets/"
 // asked is what is to be laid out of one stock, and by which rules.
 func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut) Stock {
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), Heaviest: b.Sheets.Heaviest, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
+	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), GrainAcross: of.GrainAcross, Heaviest: b.Sheets.Heaviest, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
 		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {

@@ -3,7 +3,9 @@ package sheets
 import (
 	"context"
 	"fmt"
+	"strconv"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -14,6 +16,7 @@ import (
 type Problem struct {
 	Stock, Key string
 	joinery.Problem
+	Edits []job.Edit // of the job file, that the hint names; none where only a person knows what to do
 }
 
 func (p *Problem) Error() string { return p.Message + "; " + p.Hint }
@@ -52,8 +55,13 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 	if large.Length > 0 {
 		t := s.Sheets[len(s.Sheets)-1].Trim
 		text := func(l int64) string { return geom.Length(l).RoundUp(u).Number(u) }
-		out.Hint = fmt.Sprintf("the largest take a sheet of at least %s x %s %s, trims and grain considered: add such a size below `more:`, or make the boxes smaller",
-			text(large.Length+t.Left+t.Right), text(large.Width+t.Bottom+t.Top), u)
+		first, second := text(large.Length+t.Left+t.Right), text(large.Width+t.Bottom+t.Top)
+		if s.GrainAcross { // as its other sizes are written
+			first, second = second, first
+		}
+		size := fmt.Sprintf("%s x %s %s", first, second, u)
+		out.Hint = fmt.Sprintf("the largest take a sheet of at least %s, trims and grain considered: add such a size below `more:`, or make the boxes smaller", size)
+		out.Edits = []job.Edit{{Path: []string{"stock", s.Name, "more", "larger"}, Value: "{sheet: " + size + "}"}}
 		return out
 	}
 	for i, z := range s.Sheets {
@@ -62,9 +70,12 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 			continue
 		}
 		out.Key = "count"
+		path := []string{"stock", s.Name, "count"}
 		if i > s.own() {
 			out.Key = "more"
+			path = []string{"stock", s.Name, "more", z.Name, "count"}
 		}
+		out.Edits = []job.Edit{{Path: path, Value: strconv.Itoa(n)}}
 		out.Hint = fmt.Sprintf("have %d sheets of %s and write `count: %d`, or add another size below `more:`", n, sized(z, u), n)
 		return out
 	}

@@ -5,6 +5,7 @@ package words
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"drawerwright/geom"
@@ -127,6 +128,20 @@ func Weight(kg float64, u geom.Unit) string {
 		return fmt.Sprintf("%.1f lb", kg/poundKG)
 	}
 	return fmt.Sprintf("%.1f kg", kg)
+}
+
+// AtMost is a weight as a job file has it, rounded down to a tenth, and how much that is in
+// kg; nothing where that is none.
+func AtMost(kg float64, u geom.Unit) (text string, is float64) {
+	unit, one := "kg", 1.0
+	if u == geom.Inch {
+		unit, one = "lb", poundKG
+	}
+	n := math.Floor(kg/one*10) / 10
+	if n <= 0 {
+		return "", 0
+	}
+	return strconv.FormatFloat(n, 'f', -1, 64) + " " + unit, n * one
 }
 
 // Little is a small weight, rounded up, with its unit: grammes, or tenths of an ounce.

@@ -1,0 +1,243 @@
+package batch
+
+import (
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawerwright/cmd/internal/job"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// Problem is a problem of one drawer, by its place in the file.
+type Problem struct {
+	Drawer int
+	joinery.Problem
+	// Ways are those that the hint names beside the remedies: entries of the job file.
+	Ways []Way
+}
+
+// Way is what may end a problem: a remedy of the drawer's spec, or entries of the job file
+// written anew, with the words for it. As in the package joinery a check proposes, and a hint
+// names what has been tried.
+type Way struct {
+	Text   string
+	Remedy joinery.Remedy
+	Edits  []job.Edit
+	Load   float64 // kg in the drawer, that an edit writes
+}
+
+// proposal is a problem with what may end it. Its hint stands where nothing of that does.
+type proposal struct {
+	joinery.Problem
+	ways [][]Way // of those that are alike, the first that holds
+	also string  // stands after the ways: what only a person can do
+}
+
+// plain are proposals that propose nothing.
+func plain(list []joinery.Problem) (out []proposal) {
+	for _, p := range list {
+		out = append(out, proposal{Problem: p})
+	}
+	return out
+}
+
+// mostTrials is how many changes are tried for a job: a file with mistakes without number
+// has no more hints than a person reads.
+const mostTrials = 48
+
+// adviser tries what proposals name. Trials of the same change are one.
+type adviser struct {
+	job      *job.Job
+	known    outcomes
+	warnings map[string]int           // of the job's file, once they are known
+	before   map[about]int            // what was said of the drawers
+	tried    map[string]map[about]int // what is said with a change; nil where the file has mistakes then
+}
+
+// about tells what is said of a job apart.
+type about struct {
+	drawer     int
+	code, part string
+}
+
+func aboutOf(p Problem) about { return about{p.Drawer, p.Code, p.Part} }
+
+// advised are all proposals with their hints.
+func advised(j *job.Job, known outcomes, found [][]proposal) (problems []Problem) {
+	a := &adviser{job: j, known: known, before: make(map[about]int), tried: make(map[string]map[about]int)}
+	for i, list := range found {
+		for _, p := range list {
+			a.before[about{i, p.Code, p.Part}]++
+		}
+	}
+	for i, list := range found {
+		for _, p := range list {
+			problems = append(problems, a.advise(i, p))
+		}
+	}
+	return problems
+}
+
+// advise puts into a proposal's hint what ends it and brings nothing else.
+func (a *adviser) advise(drawer int, p proposal) Problem {
+	out := Problem{Drawer: drawer, Problem: p.Problem}
+	var texts []string
+	for _, family := range p.ways {
+		i := slices.IndexFunc(family, func(w Way) bool { return a.holds(out, w) })
+		if i < 0 {
+			continue
+		}
+		w := family[i]
+		if texts = append(texts, w.Text); len(w.Edits) > 0 {
+			out.Ways = append(out.Ways, w)
+		} else {
+			out.Remedies = append(out.Remedies, w.Remedy)
+		}
+	}
+	if len(texts) > 0 {
+		if p.also != "" {
+			texts = append(texts, p.also)
+		}
+		out.Hint = strings.Join(texts, "; or ")
+	}
+	return out
+}
+
+// holds reports whether a change ends a problem and brings no other.
+func (a *adviser) holds(p Problem, w Way) bool {
+	for _, lengths := range w.Remedy.Ends() {
+		now, judged := a.said(p.Drawer, w, lengths)
+		if !judged || now[aboutOf(p)] >= a.before[aboutOf(p)] {
+			return false
+		}
+		for at, n := range now {
+			if n > a.before[at] {
+				return false
+			}
+		}
+	}
+	return true
+}
+
+// said is what is said of the drawers that a change concerns.
+func (a *adviser) said(drawer int, w Way, lengths []float64) (now map[about]int, judged bool) {
+	key := strings.Builder{}
+	key.WriteString(strconv.Itoa(a.job.Drawers[drawer].Entry()))
+	for i, c := range w.Remedy.Changes {
+		key.WriteString("\x00" + string(c.Field) + c.Key + strconv.Itoa(c.Item) + c.Word + strconv.FormatFloat(lengths[i], 'g', -1, 64))
+	}
+	for _, e := range w.Edits {
+		key.WriteString("\x00" + strings.Join(e.Path, ">") + "=" + e.Value)
+	}
+	if now, done := a.tried[key.String()]; done || len(a.tried) >= mostTrials {
+		return now, now != nil
+	}
+	changed, only := a.job, a.job.Drawers[drawer].Entry()
+	if len(w.Remedy.Changes) > 0 || w.Load > 0 {
+		changed = a.followed(only, w, lengths)
+	} else {
+		if a.warnings == nil {
+			_, a.warnings = a.edited(nil)
+		}
+		next, warnings := a.edited(w.Edits)
+		for code, n := range warnings {
+			if n > a.warnings[code] {
+				next = nil
+			}
+		}
+		if changed = next; slices.ContainsFunc(w.Edits, func(e job.Edit) bool { return e.Path[0] != "drawers" }) {
+			only = everyEntry
+		}
+	}
+	if changed != nil && len(changed.Drawers) == len(a.job.Drawers) {
+		now = judge(changed, only, a.known)
+	}
+	a.tried[key.String()] = now
+	return now, now != nil
+}
+
+// followed is the job with a change of an entry's drawers.
+func (a *adviser) followed(entry int, w Way, lengths []float64) *job.Job {
+	next := *a.job
+	next.Drawers = slices.Clone(next.Drawers)
+	for i := range next.Drawers {
+		d := &next.Drawers[i]
+		if d.Entry() != entry {
+			continue
+		}
+		if d.Spec = w.Remedy.Follow(d.Spec, lengths); w.Load > 0 {
+			d.Load = w.Load
+		}
+	}
+	return &next
+}
+
+// edited is the job as the file would read with edits, and how often each warning of
+// reading it is there; nil where it has mistakes then.
+func (a *adviser) edited(edits []job.Edit) (*job.Job, map[string]int) {
+	next, problems := a.job.With(edits...)
+	if next == nil || problems.Failed() {
+		return nil, map[string]int{}
+	}
+	warnings := make(map[string]int)
+	for _, p := range problems {
+		warnings[string(p.Code)]++
+	}
+	return next, warnings
+}
+
+// everyEntry judges all drawers.
+const everyEntry = -1
+
+// judge is what is said of the drawers of an entry, or of all, without any advice.
+func judge(j *job.Job, entry int, known outcomes) map[about]int {
+	now := make(map[about]int)
+	b := empty(j)
+	eachEntry(j, func(from, to int) {
+		if entry != everyEntry && j.Drawers[from].Entry() != entry {
+			return
+		}
+		drawers, found := build(j, from, to, known, false)
+		for i := range drawers {
+			list := plain(found[i])
+			if sound(found[i]) {
+				list = append(list, b.judge(j, from+i, &drawers[i])...)
+			}
+			for _, p := range list {
+				now[about{from + i, p.Code, p.Part}]++
+			}
+		}
+	})
+	return now
+}
+
+// layOutRows is [joinery.BuildRows] without advice.
+func layOutRows(rows []joinery.Spec) ([]joinery.Drawer, [][]joinery.Problem) {
+	drawers, problems := make([]joinery.Drawer, len(rows)), make([][]joinery.Problem, len(rows))
+	for i, s := range rows {
+		drawers[i], problems[i], _ = joinery.LayOut(s)
+	}
+	return drawers, problems
+}
+
+func sound(problems []joinery.Problem) bool {
+	return !slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error })
+}
+
+// narrowing are how much more than the least thickness is tried, the most first.
+var narrowing = []float64{0.5, 0.25, 0.1, 0}
+
+// upTo are ways with a change from a length on to half as much again, or to less of that:
+// the first that holds will do.
+func upTo(spec joinery.Spec, c joinery.Change, more ...joinery.Change) (family []Way) {
+	for _, part := range narrowing {
+		c.Max = math.Max(c.Min, geom.LengthOf(c.Min+float64(c.Min*part)).RoundDown(spec.Units).MM())
+		family = append(family, remedyWay(spec, joinery.Remedy{Changes: append([]joinery.Change{c}, more...)}))
+	}
+	return family
+}
+
+func remedyWay(spec joinery.Spec, r joinery.Remedy) Way { return Way{Text: r.Text(spec), Remedy: r} }

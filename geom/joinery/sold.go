@@ -1,0 +1,41 @@
+package joinery
+
+import "math"
+
+// What cutters are to be had; all common practice, no source. A hint names no other.
+var (
+	// soldBits are usual diameters of straight bits, and widths of plough irons, in mm:
+	// metric ones, those of inches from 1/8 to 3/4, and those made for sheets that are
+	// thinner than their name, 7/32, 31/64 and 23/32.
+	soldBits = []float64{3, 3.175, 4, 4.7625, 5, 5.55625, 6, 6.35, 7.9375, 8, 9.525, 10, 12, 12.303125, 12.7, 14, 15.875, 16, 18, 18.25625, 19.05, 20}
+)
+
+const (
+	// widestBlade is the slot of the thickest saw blade, in mm; leastStack that of a dado
+	// stack without chippers, which shims make wider by as little as one likes.
+	widestBlade, leastStack = 3.6, 6.0
+)
+
+// toBeHad reports whether what a change asks for can be bought or set: all but the width of
+// a cutter, of which there are some and no others.
+func (l *layout) toBeHad(c Change) bool {
+	if c.Field != FieldCutter && c.Field != FieldGrooveCutter || c.Min == 0 || c.Max >= l.Cutter.Width && c.Min <= l.Cutter.Width {
+		return true
+	}
+	if l.Cutter.Kind == Saw {
+		return c.Min <= widestBlade && c.Max >= narrowestBlade || c.Max >= leastStack
+	}
+	_, found := soldBit(c)
+	return found
+}
+
+// soldBit is the usual bit in a range that is nearest its middle.
+func soldBit(c Change) (bit float64, found bool) {
+	middle := (c.Min + c.Max) / 2
+	for _, d := range soldBits {
+		if d >= c.Min-settle && d <= c.Max+settle && (!found || math.Abs(d-middle) < math.Abs(bit-middle)) {
+			bit, found = d, true
+		}
+	}
+	return bit, found
+}
