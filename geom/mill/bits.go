@@ -262,7 +262,7 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 		least := c.Outline.LeastInsideRadius()
 		p.fail("bit-radius", FieldBits, "give a bit of "+p.atMost(2*least)+" or less", "%s has an inside radius of %s; %s leaves %s",
 			what, p.text(least), p.bit(b), p.text(b.Diameter/2))
-		p.naming(FieldBits, p.down(2 * least))
+		p.naming(FieldBits, p.down(2*least))
 	default:
 		r := c.Outline.Bounds()
 		narrow := math.Min(r.Width(), r.Height())

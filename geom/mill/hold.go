@@ -60,7 +60,7 @@ func (p *preparation) checkSkin() {
 	case !p.FromSpoilboard && thin < leastSkin-touching:
 		p.warn("skin", FieldSkin, "write a skin of "+p.atLeast(p.Skin+leastSkin-thin)+" or more, or measure depths from the spoilboard",
 			"a skin of %s is %s in the thinnest board", p.text(p.Skin), p.text(math.Max(0, thin)))
-		p.naming(FieldSkin, p.up(p.Skin + leastSkin - thin))
+		p.naming(FieldSkin, p.up(p.Skin+leastSkin-thin))
 	}
 }
 

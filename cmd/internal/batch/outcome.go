@@ -106,6 +106,23 @@ var causeText = map[fit.Cause]string{
 	fit.OfHeight: "how well the cutter's height is set", fit.OfLength: "how well parts are cut to length",
 }
 
+// oneReading is the stock of a cause of which there is a single reading, so that a standard
+// says between what its boards are.
+func (d *Drawer) oneReading(c fit.Cause) (stock string, assumed bool) {
+	b, s := d.Shop.Boards, d.Spec
+	switch c {
+	case fit.OfSides:
+		return s.Sides.Name, b.Sides.Assumed != "" && s.Sides.Thickness.Min == s.Sides.Thickness.Max
+	case fit.OfFront:
+		return s.Front.Name, b.Front.Assumed != "" && s.Front.Thickness.Min == s.Front.Thickness.Max
+	case fit.OfBack:
+		return s.Back.Name, b.Back.Assumed != "" && s.Back.Thickness.Min == s.Back.Thickness.Max
+	case fit.OfBottom:
+		return s.Bottom.Name, b.Bottom.Assumed != "" && s.Bottom.Thickness.Min == s.Bottom.Thickness.Max
+	}
+	return "", false
+}
+
 // helpText says what would help most.
 func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
 	unit := d.Spec.Units
@@ -119,6 +136,9 @@ func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
 		said = "no one thing that is off moves it much: change what the drawer asks for, or its limits"
 	} else if h.Cause.Board() {
 		said = fmt.Sprintf("%s, which differ by %s, move it most: ", h.Cause, text(2*h.Now))
+		if stock, assumed := d.oneReading(h.Cause); assumed {
+			said = fmt.Sprintf("%s, of which there is one reading, are taken to differ by %s, which moves it most: write those of the thinnest and the thickest of %s; where they differ that much, ", h.Cause, text(2*h.Now), stock)
+		}
 		if h.Need > 0 {
 			said += fmt.Sprintf("sort them into lots that differ by no more than %s, and write the readings of each", down(2*h.Need))
 		} else {

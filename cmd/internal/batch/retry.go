@@ -42,47 +42,76 @@ func (d *Drawer) settingOf(m fit.Foreseen) (f joinery.Field, now, factor float64
 }
 
 // retry moves the setting of a measure to where most boxes come out right, and tries it
-// on all drawers of the entry. It finds nothing where that gains too little, or makes
-// anything else of them worse.
+// on all drawers of the entry; before that, a saw's bottom gets grooves that are made to fit
+// it. It finds nothing where that gains too little, or makes anything else of them worse.
 func retry(rows []Drawer, row, index int) (hint string, r joinery.Remedy, found bool) {
 	d := rows[row]
 	m := d.Outcome.Measures[index]
-	f, now, factor := d.settingOf(m)
-	if f == "" {
-		return "", r, false
+	var tries []joinery.Remedy
+	if blade, can := d.ownBlade(); can && m.Code == "bottom-play" {
+		r := joinery.Remedy{Changes: []joinery.Change{blade}}
+		if o, holds := d.with(r); holds { // then with the play that suits the boards
+			if play, changed := d.aimed(o.Measures[index], joinery.FieldGroovePlay, d.Spec.GroovePlay, 1); changed {
+				tries = append(tries, joinery.Remedy{Changes: []joinery.Change{blade, play}})
+			}
+		}
+		tries = append(tries, r)
 	}
-	aim := fit.Aim(m.Stack, fit.Range{Min: m.Least - m.Nominal, Max: m.Most - m.Nominal})
-	text := geom.LengthOf(now + float64(factor*aim)).Text(d.Spec.Units)
-	length, err := geom.ParseLength(text, d.Spec.Units) // as it is printed
-	v := length.MM()
-	if err != nil || v <= 0 || v == now {
-		return "", r, false
+	if f, now, factor := d.settingOf(m); f != "" {
+		if c, changed := d.aimed(m, f, now, factor); changed {
+			tries = append(tries, joinery.Remedy{Changes: []joinery.Change{c}})
+		}
 	}
-	r = joinery.Remedy{Changes: []joinery.Change{{Field: f, Min: v, Max: v}}}
-	var after fit.Outcome
-	for i, one := range rows {
-		o, holds := one.with(r, v)
+	for _, r := range tries {
+		better, holds := eased(rows, row, index, r)
 		if !holds {
-			return "", r, false
+			continue
 		}
-		if i == row {
-			after = o
+		hint = fmt.Sprintf("%s: then %s", r.Text(d.Spec), better.Right)
+		if better.Out() {
+			r = joinery.Remedy{} // it helps, and does not end it
 		}
+		return hint, r, true
 	}
-	better := after.Measures[index]
-	if better.Right.Part < m.Right.Part+noticeable {
-		return "", r, false
-	}
-	hint = fmt.Sprintf("write a %s of %s: then %s", f, text, better.Right)
-	if better.Out() {
-		r = joinery.Remedy{} // it helps, and does not end it
-	}
-	return hint, r, true
+	return "", r, false
 }
 
-// with is the outcome of a drawer with another setting, and whether nothing is worse.
-func (d *Drawer) with(r joinery.Remedy, v float64) (o fit.Outcome, holds bool) {
-	spec := r.Follow(d.Spec, []float64{v})
+// eased is a measure with a change that all drawers of the entry take, if it gains enough.
+func eased(rows []Drawer, row, index int, r joinery.Remedy) (better fit.Foreseen, holds bool) {
+	for i, one := range rows {
+		o, holds := one.with(r)
+		if !holds {
+			return better, false
+		}
+		if i == row {
+			better = o.Measures[index]
+		}
+	}
+	return better, better.Right.Part >= rows[row].Outcome.Measures[index].Right.Part+noticeable
+}
+
+// aimed is a setting as it is printed, from which a measure comes out right most often.
+func (d *Drawer) aimed(m fit.Foreseen, f joinery.Field, now, factor float64) (c joinery.Change, changed bool) {
+	aim := fit.Aim(m.Stack, fit.Range{Min: m.Least - m.Nominal, Max: m.Most - m.Nominal})
+	length, err := geom.ParseLength(geom.LengthOf(now+float64(factor*aim)).Text(d.Spec.Units), d.Spec.Units)
+	v := length.MM()
+	return joinery.Change{Field: f, Min: v, Max: v}, err == nil && v > 0 && v != now
+}
+
+// blade is a usual saw blade or the least bit of a router table, in mm: an eighth of an inch.
+const blade = geom.InchMM / 8
+
+// ownBlade is a cutter for the grooves of a bottom that are as wide as the stack as yet.
+func (d *Drawer) ownBlade() (c joinery.Change, can bool) {
+	s := d.Spec
+	length, err := geom.ParseLength(geom.LengthOf(blade).Text(s.Units), s.Units)
+	c = joinery.Change{Field: joinery.FieldGrooveCutter, Min: length.MM(), Max: length.MM()}
+	return c, err == nil && s.Cutter.Kind.Fenced() && s.Cutter.Groove == 0 && s.BottomFit.Grooved()
+}
+
+// with is the outcome of a drawer with other settings, and whether nothing is worse.
+func (d *Drawer) with(r joinery.Remedy) (o fit.Outcome, holds bool) {
+	spec := r.Follow(d.Spec, r.Ends()[0])
 	spec.Spreads = nil
 	box, _, sound := joinery.LayOut(spec)
 	if !sound || len(d.Outcome.Measures) == 0 {

@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"maps"
 	"math"
 	"slices"
 	"strconv"
@@ -163,12 +164,16 @@ func (a *adviser) said(drawer int, w Way, lengths []float64) (now map[about]int,
 func (a *adviser) followed(entry int, w Way, lengths []float64) *job.Job {
 	next := *a.job
 	next.Drawers = slices.Clone(next.Drawers)
+	next.Spreads = maps.Clone(next.Spreads)
 	for i := range next.Drawers {
 		d := &next.Drawers[i]
 		if d.Entry() != entry {
 			continue
 		}
-		if d.Spec = w.Remedy.Follow(d.Spec, lengths); w.Load > 0 {
+		was := d.Spec
+		d.Spec = w.Remedy.Follow(was, lengths)
+		next.Spreads[d.Bottom.Name] = a.job.Spreads[was.Bottom.Name] // another bottom is as even
+		if w.Load > 0 {
 			d.Load = w.Load
 		}
 	}

@@ -53,7 +53,7 @@ func said(t *testing.T, text string) (j *job.Job, found []batch.Problem, count m
 // ends the complaint, and nothing comes that was not there and is not announced.
 func TestHintsHoldInJobFiles(t *testing.T) {
 	followed := make(map[string]int)
-	for seed := uint64(0); seed < 48; seed++ {
+	for seed := uint64(0); seed < 32; seed++ {
 		drawn := jobtest.Seeded(seed, jobtest.Want{})
 		text := drawn.Text
 		if seed%2 == 1 {
@@ -169,7 +169,11 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r joinery.Remedy
 				readings = append(readings, exact(v+lengths[i]-th.Mean))
 			}
 			if th.Min == th.Max {
-				readings = readings[:1]
+				_, several := get(like, "thickness").([]any) // a single one leaves the range to a standard
+				readings = slices.Delete(readings, 1, 3)
+				if several {
+					readings = append(readings, readings[0])
+				}
 			} else if mid := th.Mean*3 - th.Min - th.Max; mid < th.Min || mid > th.Max {
 				return "", false
 			}
