@@ -90,7 +90,7 @@ func TestMadeForItsBit(t *testing.T) {
 			for n, bit := range d.Bits {
 				spec := d.Spec
 				spec.Bits, spec.Cutter.Width = nil, bit.Diameter
-				alone, sound := joinery.LayOut(spec)
+				alone, _, sound := joinery.LayOut(spec)
 				if !sound || len(alone.Parts) != len(d.Parts) {
 					continue
 				}
