@@ -136,7 +136,8 @@ func (a *adviser) said(drawer int, w Way, lengths []float64) (now map[about]int,
 	if now, done := a.tried[key.String()]; done || len(a.tried) >= mostTrials {
 		return now, now != nil
 	}
-	changed, only := a.job, a.job.Drawers[drawer].Entry()
+	var changed *job.Job
+	only := a.job.Drawers[drawer].Entry()
 	if len(w.Remedy.Changes) > 0 || w.Load > 0 {
 		changed = a.followed(only, w, lengths)
 	} else {

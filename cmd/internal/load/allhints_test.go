@@ -14,11 +14,11 @@ import (
 
 // hint is what is advised of a job, with the changes that it names as data.
 type hint struct {
-	at             about
-	message, text  string
-	remedies, ways int
-	edits          [][]job.Edit
-	instead        []string
+	at            about
+	message, text string
+	remedies      int
+	edits         [][]job.Edit
+	instead       []string
 }
 
 // hints are all that is advised of a job, from all that advises: the reader of the file,
