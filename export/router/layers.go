@@ -155,10 +155,11 @@ func (s *Sharing) Add(p Part, o Options) {
 		s.bits, s.list = make(map[string]mill.Bit), make(map[string]bool)
 	}
 	for _, c := range p.Work.Cuts {
-		if c.Bit < 0 {
-			continue
+		var bit mill.Bit // none of a part that is sawn, which may lie on the same sheet
+		if c.Bit >= 0 {
+			bit = p.Bits[c.Bit]
 		}
-		name, bit := o.fill(p.Bits, p.Stock, p.layerOf(c)), p.Bits[c.Bit]
+		name := o.fill(p.Bits, p.Stock, p.layerOf(c))
 		if first, known := s.bits[name]; !known {
 			s.bits[name] = bit
 		} else if first != bit {

@@ -35,7 +35,7 @@ func (l *layout) advise() {
 	for i := range l.problems {
 		p := &l.problems[i]
 		found := l.ways(*p)
-		p.Remedies = nil
+		p.Remedies, p.Ask = nil, p.Hint
 		var texts []string
 		for _, o := range found[:min(len(found), mostWays)] {
 			p.Remedies = append(p.Remedies, o.Remedy)

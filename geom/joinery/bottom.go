@@ -96,12 +96,16 @@ func (l *layout) checkFlush(tongue float64) {
 func (l *layout) failBottom(stands float64) {
 	fact := fmt.Sprintf("the bottom is %s thick, its groove %s wide: it does not go in", l.text(l.Tb), l.text(l.groove))
 	if l.flush {
+		captured := fact
 		fact = fmt.Sprintf("a flush bottom of %s stands on a tongue of %s, what a rabbet as deep as its groove is high, %s, leaves", l.text(l.Tb), l.text(stands), l.text(l.rise))
 		if stands <= settle {
 			fact = fmt.Sprintf("a flush bottom of %s is no thicker than its groove is high, %s: its rabbet leaves no tongue", l.text(l.Tb), l.text(l.rise))
 		}
 		if stands >= l.groove-settle {
 			fact += fmt.Sprintf("; its groove is %s wide: it does not go in", l.text(l.groove))
+		}
+		if l.BottomFit == BottomAuto { // it is flush because it does not go in as it is
+			fact = captured + ", and " + fact
 		}
 	}
 	right := l.Limits.BottomPlay

@@ -35,7 +35,7 @@ func (l *layout) dadoRabbet() {
 				stock, _ := l.stockOf(r)
 				ways = append(ways, l.fenceWays(r, stock)...)
 			}
-			l.warn("outside-depth", FieldOutside, "", fmt.Sprintf("the box comes out %s deep: %s; %s to %s is right", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)),
+			l.warn("outside-depth", FieldOutside, "", fmt.Sprintf("the box comes out too %s, %s; %s to %s is right", c.Verdict, l.ranged(c), l.text(c.Least), l.text(c.Most)),
 				"take a thinner front, or leave the box so deep where there is room behind it", ways...)
 			l.checks(c)
 		}

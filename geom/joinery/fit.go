@@ -3,6 +3,8 @@ package joinery
 import (
 	"fmt"
 	"math"
+
+	"drawerwright/geom"
 )
 
 // Verdict says in a word what a joint will do.
@@ -122,6 +124,9 @@ func (l *layout) checks(c Check) { l.problems[len(l.problems)-1].Check = c.Name 
 func (l *layout) ranged(c Check) string {
 	least, most := l.text(c.Min), l.text(c.Max)
 	if least == most {
+		if c.Verdict != c.Words.Within && (most == l.text(c.Least) || most == l.text(c.Most)) {
+			return l.finer(c.Max) // as printed it would be within
+		}
 		return most
 	}
 	by := "over the readings"
@@ -129,6 +134,14 @@ func (l *layout) ranged(c Check) string {
 		by = "likely"
 	}
 	return fmt.Sprintf("%s (%s to %s %s)", l.text(c.Nominal), least, most, by)
+}
+
+// finer prints a length with a digit more than usual.
+func (l *layout) finer(mm float64) string {
+	if l.Units == geom.Inch {
+		return fmt.Sprintf("%.4f in", mm/geom.InchMM)
+	}
+	return fmt.Sprintf("%.3f mm", mm)
 }
 
 // usual gives the nominal values with which the whole range of a check keeps

@@ -29,6 +29,16 @@ func (l *layout) toBeHad(c Change) bool {
 	return found
 }
 
+// SoldBit is the widest usual bit, or plough iron, up to a width in mm.
+func SoldBit(most float64) (bit float64, found bool) {
+	for _, d := range soldBits {
+		if d <= most {
+			bit, found = d, true
+		}
+	}
+	return bit, found
+}
+
 // soldBit is the usual bit in a range that is nearest its middle.
 func soldBit(c Change) (bit float64, found bool) {
 	middle := (c.Min + c.Max) / 2

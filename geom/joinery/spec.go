@@ -233,6 +233,7 @@ type Problem struct {
 	Part    string // the role of the part it is about; empty for the whole box
 	Message string // the fact, with the measured values
 	Hint    string // what the shop can change or do
+	Ask     string // what a person can do: the hint where no remedy is left
 	// Remedies are the changes that the hint names, as data: each ends the problem, and
 	// brings no other but those that it announces. Without any, the hint asks for what only
 	// a person can do.

@@ -33,6 +33,9 @@ func (known outcomes) of(d joinery.Drawer, s Shop) fit.Outcome {
 func told(rows []Drawer, row int, problems []joinery.Problem, advise bool) []joinery.Problem {
 	d := &rows[row]
 	said := make(map[string]bool)
+	if advise {
+		d.keepOdds(problems)
+	}
 	for i, p := range problems {
 		if p.Code == "bottom-slack" { // it is the same one way and the other
 			said[joinery.SlackName(joinery.AcrossWay)], said[joinery.SlackName(joinery.DeepWay)] = true, true
@@ -123,6 +126,14 @@ func (d *Drawer) oneReading(c fit.Cause) (stock string, assumed bool) {
 	return "", false
 }
 
+// finest is what a shop keeps anything within at the best, in mm; common practice, no source.
+func finest(k joinery.CutterKind) float64 {
+	if k == joinery.Hand {
+		return 0.1
+	}
+	return 0.03
+}
+
 // helpText says what would help most.
 func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
 	unit := d.Spec.Units
@@ -137,7 +148,7 @@ func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
 	} else if h.Cause.Board() {
 		said = fmt.Sprintf("%s, which differ by %s, move it most: ", h.Cause, text(2*h.Now))
 		if stock, assumed := d.oneReading(h.Cause); assumed {
-			said = fmt.Sprintf("%s, of which there is one reading, are taken to differ by %s, which moves it most: write those of the thinnest and the thickest of %s; where they differ that much, ", h.Cause, text(2*h.Now), stock)
+			return fmt.Sprintf("%s has one reading, and a standard lets its boards differ by %s: measure more of them, and write the thinnest and the thickest", stock, text(2*h.Now))
 		}
 		if h.Need > 0 {
 			said += fmt.Sprintf("sort them into lots that differ by no more than %s, and write the readings of each", down(2*h.Need))
@@ -153,6 +164,12 @@ func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
 			}
 		}
 		said = fmt.Sprintf("%s, +-%s, moves it most: ", what, text(h.Now))
+		if least := finest(d.Spec.Cutter.Kind); h.Need < least {
+			h.Need = 0
+			if h.Now/2 < least {
+				return said + "no shop works much finer: change what the drawer asks for, or its limits"
+			}
+		}
 		if h.Need > 0 {
 			said += fmt.Sprintf("keep it within %s and write `accuracy: {%s: %s}`", down(h.Need), h.Cause, down(h.Need))
 		} else {

@@ -2,6 +2,8 @@ package batch
 
 import (
 	"fmt"
+	"math"
+	"strings"
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
@@ -15,14 +17,14 @@ const noticeable = 0.01
 // settingOf is the entry that moves a measure as it is set, and by how much for each
 // millimetre of the measure.
 func (d *Drawer) settingOf(m fit.Foreseen) (f joinery.Field, now, factor float64) {
-	s, router := d.Spec, d.Spec.Cutter.Kind.FollowsDrawing()
+	s, router, fits := d.Spec, d.Spec.Cutter.Kind.FollowsDrawing(), d.Spec.Cutter.Kind.MadeToFit()
 	switch m.Code {
 	case "tongue-play", "back-play", "divider-play":
-		if router {
+		if fits {
 			return joinery.FieldDadoPlay, s.DadoPlay, 1
 		}
 	case "bottom-play":
-		if router {
+		if fits || s.Cutter.Groove > 0 {
 			return joinery.FieldGroovePlay, s.GroovePlay, 1
 		}
 	case "bottom-slack", "bottom-slack-deep":
@@ -56,6 +58,9 @@ func retry(rows []Drawer, row, index int) (hint string, r joinery.Remedy, found 
 			}
 		}
 		tries = append(tries, r)
+	}
+	if c, can := d.narrower(); can && m.Code == "bottom-play" {
+		tries = append(tries, joinery.Remedy{Changes: []joinery.Change{c}})
 	}
 	if f, now, factor := d.settingOf(m); f != "" {
 		if c, changed := d.aimed(m, f, now, factor); changed {
@@ -106,7 +111,17 @@ func (d *Drawer) ownBlade() (c joinery.Change, can bool) {
 	s := d.Spec
 	length, err := geom.ParseLength(geom.LengthOf(blade).Text(s.Units), s.Units)
 	c = joinery.Change{Field: joinery.FieldGrooveCutter, Min: length.MM(), Max: length.MM()}
-	return c, err == nil && s.Cutter.Kind.Fenced() && s.Cutter.Groove == 0 && s.BottomFit.Grooved()
+	return c, err == nil && s.Cutter.Kind.Fenced() && (s.Cutter.Groove == 0 || s.Cutter.Groove > s.Bottom.Thickness.Mean) && s.BottomFit.Grooved()
+}
+
+// narrower is a usual iron or bit no wider than a bottom is thick, where one that is wider
+// makes its groove.
+func (d *Drawer) narrower() (c joinery.Change, can bool) {
+	s := d.Spec
+	bit, found := joinery.SoldBit(s.Bottom.Thickness.Mean)
+	length, err := geom.ParseLength(geom.LengthOf(bit).Text(s.Units), s.Units)
+	c = joinery.Change{Field: joinery.FieldCutter, Min: length.MM(), Max: length.MM()}
+	return c, err == nil && found && s.Cutter.Kind.MadeToFit() && len(s.Bits) == 0 && s.Cutter.Width > c.Min && s.BottomFit.Grooved()
 }
 
 // with is the outcome of a drawer with other settings, and whether nothing is worse.
@@ -141,4 +156,65 @@ func (d *Drawer) with(r joinery.Remedy) (o fit.Outcome, holds bool) {
 		}
 	}
 	return o, true
+}
+
+// keepOdds leaves out remedies with which fewer boxes come out right: what the box is set for
+// may be within its limits while boards and machine take it out of others, of which the
+// package joinery knows nothing. A range of which a part does that is its best length.
+func (d *Drawer) keepOdds(problems []joinery.Problem) {
+	if len(d.Outcome.Measures) == 0 {
+		return // not sound: nobody knows what comes out
+	}
+	for i := range problems {
+		p := &problems[i]
+		if p.Error || len(p.Remedies) == 0 {
+			continue
+		}
+		var kept []joinery.Remedy
+		var texts []string
+		for _, r := range p.Remedies {
+			if r, ok := d.better(r); ok {
+				kept, texts = append(kept, r), append(texts, r.Text(d.Spec))
+			}
+		}
+		if p.Remedies = kept; len(kept) > 0 {
+			p.Hint = strings.Join(texts, "; or ")
+		} else {
+			p.Hint = p.Ask
+		}
+	}
+}
+
+// better is a remedy with which no fewer boxes come out right, all over its range or at the
+// best of its ends and its middle.
+func (d *Drawer) better(r joinery.Remedy) (out joinery.Remedy, ok bool) {
+	holds := true
+	for _, lengths := range r.Ends() {
+		holds = holds && d.odds(r, lengths) >= d.Outcome.Right.Part
+	}
+	if c := r.Changes[0]; holds || len(r.Changes) > 1 || c.Min == c.Max || c.Word != "" || c.Min == 0 || math.IsInf(c.Max, 1) {
+		return r, holds
+	}
+	c := r.Changes[0]
+	best := d.Outcome.Right.Part
+	for _, v := range []float64{c.Min, geom.LengthOf((c.Min + c.Max) / 2).RoundUp(d.Spec.Units).MM(), c.Max} {
+		one := c
+		one.Min, one.Max = v, v
+		if odds := d.odds(joinery.Remedy{Changes: []joinery.Change{one}}, []float64{v}); v <= c.Max && (odds > best || odds == best && !ok) {
+			out, best, ok = joinery.Remedy{Changes: []joinery.Change{one}, Then: r.Then}, odds, true
+		}
+	}
+	return out, ok
+}
+
+// odds is the part of the boxes that come out right with a change; none of those that cannot
+// be made.
+func (d *Drawer) odds(r joinery.Remedy, lengths []float64) float64 {
+	spec := r.Follow(d.Spec, lengths)
+	spec.Spreads = nil
+	box, _, sound := joinery.LayOut(spec)
+	if !sound {
+		return 0
+	}
+	return fit.Foresee(box, d.Shop.Boards, d.Shop.Accuracy, d.Shop.Slide).Right.Part
 }

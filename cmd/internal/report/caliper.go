@@ -105,7 +105,7 @@ func read(s string) float64 {
 // checksSaid is what a sheet says of its limits.
 func (m maker) checksSaid(s gauge.Set, drawers []batch.Drawer) (said []string) {
 	for _, b := range s.Broken {
-		said = append(said, fmt.Sprintf("As drawn, %s is %s, and %s to %s is right: no reading mends that, see the warnings of `check`. The other limits leave it out.",
+		said = append(said, fmt.Sprintf("As drawn, %s is %s, and %s to %s is right: parts that are cut as drawn are not right together. The warnings of `check` say what to change; the limits here leave it out.",
 			b.Name, m.text(b.Nominal), m.text(b.Least), m.text(b.Most)))
 	}
 	if len(s.Narrow) > 0 {
