@@ -136,12 +136,12 @@ func (l *layout) ranged(c Check) string {
 	return fmt.Sprintf("%s (%s to %s %s)", l.text(c.Nominal), least, most, by)
 }
 
-// finer prints a length with a digit more than usual.
+// finer prints a length with two digits more than usual.
 func (l *layout) finer(mm float64) string {
 	if l.Units == geom.Inch {
-		return fmt.Sprintf("%.4f in", mm/geom.InchMM)
+		return fmt.Sprintf("%.5f in", mm/geom.InchMM)
 	}
-	return fmt.Sprintf("%.3f mm", mm)
+	return fmt.Sprintf("%.4f mm", mm)
 }
 
 // usual gives the nominal values with which the whole range of a check keeps

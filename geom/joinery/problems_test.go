@@ -237,3 +237,16 @@ func TestFlushOnASaw(t *testing.T) {
 		t.Errorf("from the router: %+v", c)
 	}
 }
+
+// TestPrintedBeyondTheLimit: 6.4003 - 6 is 0.4003 of play, which is printed as 0.4, the limit
+// itself, and so with two digits more; a bottom that goes into no groove is first told of that.
+func TestPrintedBeyondTheLimit(t *testing.T) {
+	_, problems := Build(saw(460, 140, 500, 6.4003, sheet("birch", 12), sheet("thin", 6)))
+	if len(problems) == 0 || !strings.HasPrefix(problems[0].Message, "the front's tongue has 0.4003 mm of play in its dado: loose; 0.1 mm to 0.4 mm") {
+		t.Errorf("%+v", problems)
+	}
+	_, problems = Build(saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("thick", 6.36)))
+	if len(problems) == 0 || !strings.HasPrefix(problems[0].Message, "the bottom is 6.36 mm thick, its groove 6.35 mm wide: it does not go in, and a flush bottom of 6.36 mm stands on a tongue of 0.36 mm") {
+		t.Errorf("%+v", problems)
+	}
+}

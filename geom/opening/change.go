@@ -58,7 +58,8 @@ func (p *planner) most(field string, v float64) Change {
 }
 
 // advise tries the changes that problems propose, and lets hints name those that end
-// the complaint and bring no other.
+// the complaint and bring no other. Of boxes that an error kept from being planned nobody
+// knew yet what is to be warned of.
 func (p *planner) advise() {
 	for i := range p.problems {
 		q := &p.problems[i]
@@ -67,7 +68,7 @@ func (p *planner) advise() {
 		}
 		t := plan(q.Change.Follow(p.Bank))
 		if q.Change.Max <= 0 || slices.ContainsFunc(t.problems, func(r Problem) bool {
-			return r.Code == q.Code || !slices.ContainsFunc(p.problems, func(o Problem) bool { return o.Code == r.Code })
+			return r.Code == q.Code || (r.Error || !p.failed()) && !slices.ContainsFunc(p.problems, func(o Problem) bool { return o.Code == r.Code })
 		}) {
 			q.Change = nil
 			continue

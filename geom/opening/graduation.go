@@ -124,7 +124,7 @@ func (p *planner) checkSwelling(heights []float64) {
 		return // nothing above or below it
 	}
 	if grows := highest * p.Front.Swelling; grows > gap-leastGap+settle {
-		p.propose(p.least(field, grows+leastGap), "front-movement", field, row, fmt.Sprintf("the front of row %d, %s high, swells by %s in a damp season; the gap is %s", row+1, p.text(highest), p.text(grows), p.text(gap)),
+		p.propose(p.least(field, grows+leastGap), "front-movement", field, row, fmt.Sprintf("the front of row %d, %s high, swells by %s in a damp season; the %s is %s, of which %s has to stay open", row+1, p.text(highest), p.text(grows), field, p.text(gap), p.text(leastGap)),
 			"take a front of quartersawn boards or of sheet stock, which moves less")
 	}
 }
