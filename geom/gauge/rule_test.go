@@ -1,0 +1,225 @@
+package gauge_test
+
+import (
+	"math"
+	"math/rand/v2"
+	"slices"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/fit"
+	"drawerwright/geom/gauge"
+	"drawerwright/geom/joinery"
+
+	"pgregory.net/rapid"
+)
+
+// anyDrawer draws one that can be built, with a slide or without.
+func anyDrawer(t *rapid.T) gauge.Drawer {
+	number := func(what string, least, most float64) float64 {
+		return math.Round(rapid.Float64Range(least, most).Draw(t, what)*100) / 100
+	}
+	stock := func(name string, mean float64) joinery.Stock {
+		spread := rapid.SampledFrom([]float64{0, 0.02, 0.05, 0.1, 0.3}).Draw(t, name+" spread")
+		return joinery.Stock{Name: name, Thickness: joinery.Measure(mean-spread, mean+spread)}
+	}
+	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimetre, Width: number("width", 250, 900), Height: number("height", 80, 200), Depth: number("depth", 250, 600),
+		Joint: joinery.DadoRabbet, GrooveEnds: joinery.GrooveThrough, BottomSlack: number("slack", 1, 4), Limits: joinery.DefaultLimits,
+		BottomFit: rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied}).Draw(t, "bottom fit")}
+	s.Sides = stock("sides", number("sides", 11, 16))
+	s.Front = s.Sides
+	if rapid.Bool().Draw(t, "another front") {
+		s.Front = stock("front", number("front", 11, 16))
+	}
+	s.Back = s.Front
+	switch rapid.IntRange(0, 3).Draw(t, "back") {
+	case 0:
+		s.BackJoint, s.Setback = joinery.Housed, number("setback", 8, 20)
+	case 1:
+		s.Back = stock("back", s.Front.Thickness.Mean+number("thicker back", -0.1, 0.1))
+	}
+	s.Bottom = stock("bottom", number("bottom", 5, 12))
+	s.GlueRoom = rapid.SampledFrom([]float64{0, 0, 0.2, 0.5}).Draw(t, "glue room")
+	s.Limits.Shoulder = rapid.SampledFrom([]float64{0.25, 0.9}).Draw(t, "shoulder")
+	s.Limits.Recess = rapid.SampledFrom([]float64{0.25, 0.4}).Draw(t, "recess")
+	s.Cutter.Kind = rapid.SampledFrom([]joinery.CutterKind{joinery.Saw, joinery.RouterTable, joinery.Router, joinery.Hand}).Draw(t, "machine")
+	if s.Cutter.Kind.MadeToFit() {
+		s.Cutter.Width = 4
+		s.DadoPlay, s.GroovePlay = number("dado play", 0.15, 0.35), number("groove play", 0.1, 0.4)
+		s.DepthFrom = rapid.SampledFrom([]joinery.DepthFrom{joinery.FromTop, joinery.FromSpoilboard}).Draw(t, "depth from")
+	} else {
+		s.Cutter.Width = math.Round((s.Front.Thickness.Mean/2+number("play", 0.12, 0.38))*100) / 100
+	}
+	built, problems := joinery.Build(s)
+	for _, p := range problems {
+		if p.Error {
+			t.Skip(p.Message)
+		}
+	}
+	d := gauge.Drawer{Drawer: built, Boards: fit.MeasuredBoards(s), Accuracy: fit.AccuracyOf(s.Cutter.Kind)}
+	plus, minus := number("slide plus", 0, 1), number("slide minus", 0.2, 1.6)
+	switch rapid.IntRange(0, 2).Draw(t, "slide") {
+	case 1:
+		d.Slide = &fit.Running{Least: s.Width - minus, Most: s.Width + plus}
+	case 2:
+		w := built.Inside.Width
+		d.Slide = &fit.Running{Least: w - minus, Most: w + plus, InsideCounts: true}
+	}
+	return d
+}
+
+// mostOff is by how much a measure may be over its limit through rounding, in mm.
+const mostOff = 2e-5
+
+// seen counts what the draws were, so that none of it is left out.
+type seen map[string]int
+
+// TestEveryCombinationIsRight is the rule of a setup sheet: 10,000 boxes and more, each
+// of readings within the limits and of boards within their range, are within all limits,
+// their slides' included; and no limit can be moved out by 0.02 mm without a box that is
+// not, but for those that are as far out as the shop's accuracy lets them be.
+func TestEveryCombinationIsRight(t *testing.T) {
+	const boxes = 200 // of each of the 100 draws
+	count := seen{}
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyDrawer(t)
+		set := gauge.Of([]gauge.Drawer{d})
+		if len(set.Narrow) > 0 {
+			if len(set.Rows) > 0 {
+				t.Fatalf("there are limits, though %v leave nothing", set.Narrow)
+			}
+			count["none"]++
+			return
+		}
+		broken := func(code string) bool {
+			return slices.ContainsFunc(set.Broken, func(m gauge.Measure) bool { return m.Code == code })
+		}
+		if len(set.Broken) > 0 {
+			count["broken"]++
+		}
+		count["sets"]++
+		count[string(d.Spec.Cutter.Kind)]++
+		if len(set.Sorted) > 0 {
+			count["sorted"]++
+		}
+		list := choices(d, set)
+		middle := make([]float64, len(list))
+		for i, c := range list {
+			if c.least > c.most+1e-9 {
+				t.Fatalf("%s is %g to %g", c.name, c.least, c.most)
+			}
+			middle[i] = (c.least + c.most) / 2
+		}
+		for _, r := range set.Rows {
+			if r.Target < r.Least-mostOff || r.Target > r.Most+mostOff {
+				t.Fatalf("%s should be %g and is right from %g to %g", r.Kind, r.Target, r.Least, r.Most)
+			}
+		}
+		// Any combinations.
+		random := rand.New(rand.NewPCG(rapid.Uint64().Draw(t, "seed"), 0))
+		for n := range boxes {
+			v := make([]float64, len(list))
+			for i, c := range list {
+				part := min(max(2*random.Float64()-0.5, 0), 1) // at an end every other time
+				v[i] = c.least + part*(c.most-c.least)
+			}
+			for _, m := range boxOf(d, set, v).measures(d.Slide) {
+				if (m.value < m.least-mostOff || m.value > m.most+mostOff) && !broken(m.what) {
+					t.Fatalf("box %d: %s is %g, right is %g to %g; %v", n, m.what, m.value, m.least, m.most, set.Rows)
+				}
+			}
+			count["boxes"]++
+		}
+		// The worst combination of each measure, and the same with one limit moved out.
+		measures := len(boxOf(d, set, middle).measures(d.Slide))
+		all := func(list []choice) (over float64, what string) {
+			over = math.Inf(-1)
+			for m := range measures {
+				for _, up := range []bool{false, true} {
+					if o, w := worst(d, set, list, m, up); o > over && !broken(w) {
+						over, what = o, w
+					}
+				}
+			}
+			return over, what
+		}
+		if over, what := all(list); over > mostOff {
+			t.Fatalf("the worst %s is over by %g: %v", what, over, set.Rows)
+		}
+		if len(set.Broken) > 0 { // its other end may be what holds a limit back
+			return
+		}
+		row := rapid.IntRange(0, len(set.Rows)-1).Draw(t, "row")
+		up := rapid.Bool().Draw(t, "up")
+		reading := slices.IndexFunc(fit.Readings(d.Drawer, d.Accuracy), func(r fit.Reading) bool { return r.Kind == set.Rows[row].Kind })
+		cap := 3*fit.Readings(d.Drawer, d.Accuracy)[reading].Error - 1e-4
+		moved := slices.Clone(list)
+		for i := range moved {
+			if moved[i].row == row && up {
+				moved[i].most += 0.02
+			} else if moved[i].row == row {
+				moved[i].least -= 0.02
+			}
+		}
+		r := set.Rows[row]
+		if over, _ := all(moved); over <= mostOff && (up && r.Most-r.Target < cap || !up && r.Target-r.Least < cap) {
+			t.Fatalf("%s, right from %g to %g about %g, could be moved out (up: %t); %v", r.Kind, r.Least, r.Most, r.Target, up, set.Rows)
+		}
+		count["moved"]++
+	})
+	t.Log(count)
+	for _, k := range []string{"saw", "router-table", "router", "hand", "sorted", "broken"} {
+		if count[k] == 0 {
+			t.Errorf("no draw was of %s: %v", k, count)
+		}
+	}
+	if count["boxes"] < 10_000 {
+		t.Errorf("only %d boxes", count["boxes"])
+	}
+}
+
+// TestOneSettingForAll: the limits of drawers that are cut at one setting are right for
+// each of them: those of one alone, met in one set, or narrower.
+func TestOneSettingForAll(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		d := anyDrawer(t)
+		other := d
+		other.Spec.Width += 100
+		other.Spec.Depth += 50
+		// Set so near to the first that it prints alike.
+		other.Spec.FenceDistance, other.Spec.CutterHeight = d.Setup.FenceDistance+0.008, d.Setup.CutterHeight-0.008
+		built, problems := joinery.Build(other.Spec)
+		for _, p := range problems {
+			if p.Error {
+				t.Skip(p.Message)
+			}
+		}
+		other.Drawer = built
+		other.Slide = &fit.Running{Least: other.Spec.Width - 0.5, Most: other.Spec.Width + 0.5}
+		together := gauge.Of([]gauge.Drawer{d, other})
+		if len(together.Narrow)+len(together.Broken) > 0 {
+			return
+		}
+		for _, one := range []gauge.Drawer{d, other} {
+			// What is off the list is off this drawer's.
+			set := together
+			set.Rows = slices.Clone(set.Rows)
+			reads := fit.Readings(one.Drawer, one.Accuracy)
+			for i, r := range set.Rows {
+				at := slices.IndexFunc(reads, func(o fit.Reading) bool { return o.Kind == r.Kind })
+				if by := reads[at].Target; r.Off && !math.IsNaN(by) {
+					set.Rows[i] = gauge.Row{Kind: r.Kind, Target: by, Least: by + r.Least, Most: by + r.Most}
+				}
+			}
+			list := choices(one, set)
+			v := make([]float64, len(list))
+			for m := range boxOf(one, set, v).measures(one.Slide) {
+				for _, up := range []bool{false, true} {
+					if over, what := worst(one, set, list, m, up); over > mostOff {
+						t.Fatalf("%s is over by %g: %v", what, over, set.Rows)
+					}
+				}
+			}
+		}
+	})
+}
