@@ -218,9 +218,9 @@ func TestDresser(t *testing.T) {
 // TestPrintRoom, by hand, in inches. Half of the mean of 0.470, 0.473 and 0.471 is
 // 0.2356667; a groove for 0.205 with 0.012 of play goes up to 0.4526667, and a blade of
 // 0.125 makes it in two passes, the second at 0.4526667 - 0.125. Fingers of a stack of 0.246
-// are 0.246 - 0.05 mm high, which takes no groove at that height: the lowest row has what
-// eight of them leave of 2 33/64, more than the 2 mm and a quarter of their play, 0.025 mm,
-// that it has to end over it. Four plugs a box close the grooves in the
+// have a play of (0.05 mm + 0.4 mm) / 2, 0.009 as printed, and are 0.2415 high, which takes no
+// groove at that height: the lowest row ends 2 mm and a quarter of their play over it, and
+// takes up what eight rows leave of 2.5: 2.5 - 8 x 0.2415 = 0.568. Four plugs a box close the grooves in the
 // fingers, half of 0.4713333 long. A cleat between two on the sides, all as thick as these:
 // 22 - 4 x 0.4713333 less 2 mm; the bottom on them is 1/16 smaller than the inside.
 func TestPrintRoom(t *testing.T) {
@@ -237,8 +237,8 @@ func TestPrintRoom(t *testing.T) {
 	}
 	is(t, "first pass", s.GrooveFences[0], 0.2356667)
 	is(t, "second pass", s.GrooveFences[1], 0.3276667)
-	is(t, "lowest row", r.Setups[1].FingerHeight, 2.515625-8*(0.246-0.05/25.4))
-	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1][1], 2.515625-8*(0.246-0.05/25.4)-0.025/25.4)
+	is(t, "lowest row", r.Setups[1].FingerHeight, 0.568)
+	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1][1], 0.568-0.009/4)
 	is(t, "groove in it", partOf(t, r, "type-front").Operations[0].Outline[0][0], 0)
 	i = slices.IndexFunc(r.Buy, func(b report.Buy) bool { return b.Kind == "offcut" })
 	if b := r.Buy[i]; b.Name != "plug 0.217 in x 0.236 in, 0.235 in long" || b.Quantity != 8 {
