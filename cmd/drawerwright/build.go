@@ -67,7 +67,7 @@ standard input.`,
 			var unproven *files.Unproven
 			if errors.As(err, &unproven) && !asJSON {
 				var out bytes.Buffer
-				report.ProofText(&out, unproven.Proofs, l.Batch.Units)
+				report.Unproven(&out, unproven.Proofs, unproven.Checked, l.Batch.Units)
 				if _, err := s.err.Write(out.Bytes()); err != nil {
 					return jobError{err}
 				}

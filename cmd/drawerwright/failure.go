@@ -101,7 +101,7 @@ func failure(err error, path string, asJSON bool, s streams) error {
 		p.File, p.Code, p.Message, p.Hint = folder.Path, "folder", strings.ReplaceAll(fact, "\n  ", "; "), folder.Hint
 	case errors.As(err, &unproven):
 		p.Code = "proof"
-		if err := writeJSON(s.out, checked{Problems: append([]problem{p}, unproved(unproven.Proofs)...)}); err != nil {
+		if err := writeJSON(s.out, checked{Problems: append([]problem{p}, unproved(unproven.Proofs, unproven.Checked)...)}); err != nil {
 			return jobError{err}
 		}
 		return errShown
@@ -135,8 +135,13 @@ func listed(err error) (problems []problem) {
 }
 
 // unproved lists what is wrong with drawings that make no box.
-func unproved(proofs []report.Proof) []problem {
+func unproved(proofs []report.Proof, checked []report.Checked) []problem {
 	var list []problem
+	for _, c := range checked {
+		for _, f := range c.Faults {
+			list = append(list, problem{File: f.File, Line: f.Line, Level: "error", Code: f.Code, Message: f.Part + ": " + f.Message, Hint: f.Hint})
+		}
+	}
 	for _, p := range proofs {
 		for _, f := range p.Faults {
 			list = append(list, problem{File: f.File, Line: f.Line, Level: "error", Code: f.Code, Message: p.Drawer + ": " + f.Message, Hint: f.Hint})

@@ -34,8 +34,10 @@ func newProve(s streams) *cobra.Command {
 cuts every panel virtually with the round bits that the legend names, turns over what
 is cut on both faces, puts every box together and says for each joint whether it goes
 in, with how much play, where it seats and how it stands; and of the box its size,
-diagonals and what overlaps. A drawing that was changed, scaled, mirrored or lost is
-named. Nothing is written.
+diagonals and what overlaps. Then it reads the sheets back: every part's cuts in place and
+on the right face, nothing cut of another part or past the sheet, every part held, and
+nothing cut of a part that is loose. A drawing that was changed, scaled, mirrored or lost
+is named. Nothing is written.
 
 Other values can be tried: a length takes a unit, or is in the units of the job.`,
 		Example: `  $ drawerwright prove out
@@ -53,19 +55,20 @@ Other values can be tried: a length takes a unit, or is in the units of the job.
 			}
 			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
 			defer stop()
-			proofs, err := proveAll(ctx, p, args[0], o)
+			proofs, checked, err := proveAll(ctx, p, args[0], o)
 			if err != nil {
 				return failure(err, args[0], asJSON, s)
 			}
-			ok := true
+			ok := prove.Sound(checked)
 			for _, r := range proofs {
 				ok = ok && prove.Cuttable(r.Verdict)
 			}
 			if asJSON {
-				err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs, Strangers: strangers(p, args[0])})
+				err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs, Checked: checked, Strangers: strangers(p, args[0])})
 			} else {
 				var out bytes.Buffer
 				report.ProofText(&out, proofs, p.Unit())
+				report.CheckedText(&out, checked)
 				for _, name := range strangers(p, args[0]) {
 					fmt.Fprintf(&out, "%s is no drawing of this build: it was not looked at\n", plain(name))
 				}
@@ -92,6 +95,8 @@ type proven struct {
 	OK    bool           `json:"ok"`
 	Units string         `json:"units"`
 	Proof []report.Proof `json:"proof"`
+	// Checked is what else was read back.
+	Checked []report.Checked `json:"checked"`
 	// Strangers are drawings in the folder that the report does not know.
 	Strangers []string `json:"strangers"`
 }
@@ -219,11 +224,12 @@ func trial(o *prove.Options, p *prove.Prover, thickness []string, flip, depth st
 	return err
 }
 
-// proveAll proves as many drawers at a time as there are processors.
-func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options) ([]report.Proof, error) {
+// proveAll proves as many drawers at a time as there are processors, then all that is
+// read back besides.
+func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options) ([]report.Proof, []report.Checked, error) {
 	root, err := os.OpenRoot(dir) // a report names no file outside the folder
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	defer root.Close()
 	read := func(name string) ([]byte, error) {
@@ -246,23 +252,30 @@ func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options)
 		return data, err
 	}
 	proofs := make([]report.Proof, p.Drawers())
+	atOnce(ctx, p, len(proofs), func(w *prove.Worker, i int) { proofs[i] = w.Drawer(i, read, o) })
+	checked := make([]report.Checked, p.Checks())
+	atOnce(ctx, p, len(checked), func(w *prove.Worker, i int) { checked[i] = w.Check(i, read) })
+	if ctx.Err() != nil {
+		return nil, nil, errStopped
+	}
+	return proofs, checked, nil
+}
+
+// atOnce does n things, as many at a time as there are processors.
+func atOnce(ctx context.Context, p *prove.Prover, n int, do func(w *prove.Worker, i int)) {
 	var next atomic.Int64
 	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), max(1, len(proofs))) {
+	for range min(runtime.GOMAXPROCS(0), max(1, n)) {
 		wait.Go(func() {
 			w := p.Worker()
 			for ctx.Err() == nil {
 				i := int(next.Add(1)) - 1
-				if i >= len(proofs) {
+				if i >= n {
 					return
 				}
-				proofs[i] = w.Drawer(i, read, o)
+				do(w, i)
 			}
 		})
 	}
 	wait.Wait()
-	if ctx.Err() != nil {
-		return nil, errStopped
-	}
-	return proofs, nil
 }

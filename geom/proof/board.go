@@ -84,6 +84,10 @@ func (s Shape) Moved(dx, dy float64) Shape {
 	return out
 }
 
+// Ring are the corners of the shape. A hole is reached from the first of them, there and
+// back again.
+func (s Shape) Ring() []geom.Point { return s.ring }
+
 // Corners is how many points the ring has.
 func (s Shape) Corners() int { return len(s.ring) }
 

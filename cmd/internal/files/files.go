@@ -16,6 +16,7 @@ import (
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
 	"drawerwright/geom/solid"
@@ -64,13 +65,6 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := WriteSheets(ctx, o.Plan, to); err != nil {
 		return err
 	}
-	data, err := report.JSON(r)
-	if err != nil {
-		return err
-	}
-	if err := to.WriteFile("report.json", data); err != nil {
-		return err
-	}
 	for _, f := range []struct {
 		name string
 		data []byte
@@ -88,10 +82,43 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := writeTemplates(ctx, b, to); err != nil {
 		return err
 	}
+	if prover != nil {
+		var err error
+		if r.Checked, err = readBack(ctx, prover, to); err != nil {
+			return err
+		}
+		if !prove.Sound(slices.DeleteFunc(faulty(r.Checked), func(c report.Checked) bool { return c.What == report.CheckedSheet })) {
+			return &Unproven{Checked: r.Checked}
+		}
+	}
+	data, err := report.JSON(r)
+	if err != nil {
+		return err
+	}
+	if err := to.WriteFile("report.json", data); err != nil {
+		return err
+	}
 	if err := bench(to); err != nil {
 		return err
 	}
 	return to.WriteFile("parts.txt", report.Text(b, r))
+}
+
+// faulty are those of what was checked that are at fault.
+func faulty(list []report.Checked) []report.Checked {
+	return slices.DeleteFunc(slices.Clone(list), func(c report.Checked) bool { return len(c.Faults) == 0 })
+}
+
+// readBack reads what else was written back, as it is on disk.
+func readBack(ctx context.Context, prover *prove.Prover, to Folder) ([]report.Checked, error) {
+	list := make([]report.Checked, prover.Checks())
+	return list, each(ctx, len(list), func() func(int) error {
+		w := prover.Worker()
+		return func(i int) error {
+			list[i] = w.Check(i, to.ReadFile)
+			return nil
+		}
+	})
 }
 
 // papered makes the packet while others work, and gives what waits for it and writes
@@ -178,10 +205,23 @@ type writer struct {
 	prover         *prove.Worker
 }
 
-// Unproven is the error of a build whose drawings make no box.
-type Unproven struct{ Proofs []report.Proof }
+// Unproven is the error of a build whose drawings make no box, or whose other files are
+// at fault.
+type Unproven struct {
+	Proofs  []report.Proof
+	Checked []report.Checked
+}
 
 func (u *Unproven) Error() string {
+	if len(u.Proofs) == 0 {
+		var names []string
+		for _, c := range u.Checked {
+			if len(c.Faults) > 0 {
+				names = append(names, c.What+" "+c.Name)
+			}
+		}
+		return fmt.Sprintf("read back, these files are at fault: %s; nothing was written (build --no-proof writes all the same)", words.Some(names))
+	}
 	names := make([]string, len(u.Proofs))
 	for i, p := range u.Proofs {
 		names[i] = p.Drawer

@@ -50,7 +50,7 @@ func (p *Page) zip(w http.ResponseWriter, r *http.Request) {
 	var unproven *files.Unproven
 	if errors.As(err, &unproven) {
 		var said bytes.Buffer
-		report.ProofText(&said, unproven.Proofs, done.Batch.Units)
+		report.Unproven(&said, unproven.Proofs, unproven.Checked, done.Batch.Units)
 		err = fmt.Errorf("%w\n%s", err, said.Bytes())
 	}
 	if err != nil {

@@ -92,6 +92,9 @@ func (r *panelReader) around(c *drawnCut, radius float64) {
 		r.fault("uncut", c.file, c.at, "build the folder again", "the outline on %s cannot be cut: %v", c.layer, err)
 	default:
 		r.out.outline = proof.ShapeOf(left)
+		if !c.through {
+			r.out.under = r.out.thickness - c.depth
+		}
 	}
 }
 

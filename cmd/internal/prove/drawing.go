@@ -187,7 +187,7 @@ func (s *sheet) mark() {
 	for _, e := range s.on("BLANK") {
 		if e.Type == "CIRCLE" { // a pin
 			centre, radius, _ := s.panelLoop(s.loop(e)).AsCircle()
-			s.register[s.face] = append(s.register[s.face], hole{centre, radius})
+			s.register[s.face] = append(s.register[s.face], hole{centre, radius, e.Line})
 		}
 	}
 	for _, e := range s.on("BLANK") {
@@ -216,7 +216,7 @@ func (s *sheet) layers() {
 		if slices.ContainsFunc(notCut, func(n string) bool { return same(n, e.Layer) }) {
 			continue
 		}
-		if s.lines += s.chords(e); s.lines > maxCorners {
+		if s.lines += s.chords(e); s.lines > s.most() {
 			s.tooMany(s.name, e.Line)
 			return
 		}
@@ -347,7 +347,7 @@ func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
 	}
 	c.loop = s.panelLoop(s.loop(e))
 	if centre, radius, ok := c.loop.AsCircle(); ok && c.operation == "register" {
-		s.register[s.face] = append(s.register[s.face], hole{centre, radius})
+		s.register[s.face] = append(s.register[s.face], hole{centre, radius, e.Line})
 	}
 	return true
 }

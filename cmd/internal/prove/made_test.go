@@ -16,6 +16,8 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom/nest"
 )
 
 // folder is what a build wrote, by name.
@@ -55,7 +57,11 @@ func built(t testing.TB, text string) *folder {
 		}
 	}
 	f := &folder{files: map[string][]byte{}}
-	if err := files.Write(context.Background(), b, f, files.Options{NoProof: true}); err != nil {
+	plan, err := sheets.Of(context.Background(), b, nil, sheets.Search{Options: nest.Options{Effort: 5}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := files.Write(context.Background(), b, f, files.Options{NoProof: true, Plan: plan}); err != nil {
 		t.Fatal(err)
 	}
 	return f

@@ -19,6 +19,7 @@ type panel struct {
 	cuts      []boardCut
 	stands    []geom.Placement
 	turned    bool
+	under     float64 // mm of wood that the cut of the outline leaves; 0 where it goes through
 }
 
 // boardCut is a region that a bit reached.
@@ -86,12 +87,22 @@ type panelReader struct {
 	outlines int
 	lines    int // corners of what is drawn
 	corners  int // and of what the bits reach
+	many     int // lines that are too many; 0 for those of a part
+}
+
+// most is how many lines and corners are read.
+func (r *panelReader) most() int {
+	if r.many > 0 {
+		return r.many
+	}
+	return maxCorners
 }
 
 // hole is one to register by, in panel coordinates.
 type hole struct {
 	at     geom.Point
 	radius float64
+	line   int // of the file, where it matters
 }
 
 // drawnCut is a closed line of a drawing in panel coordinates, with what its

@@ -10,6 +10,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"sync"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/words"
@@ -33,11 +34,14 @@ type Read func(name string) ([]byte, error)
 
 // Prover proves the drawers of one report.
 type Prover struct {
-	report report.Report
-	unit   geom.Unit
-	parts  map[string]int            // indices by name
-	legend map[string][]report.Layer // by file
-	names  names
+	report  report.Report
+	unit    geom.Unit
+	parts   map[string]int            // indices by name
+	legend  map[string][]report.Layer // by file
+	names   names
+	checks  []check
+	onSheet map[string]bool // parts that lie on sheets
+	kept    sync.Map        // their panels, by name, once their drawers are proven
 }
 
 // ErrReport is wrapped by errors about a report that cannot be one.
@@ -45,7 +49,7 @@ var ErrReport = errors.New("report.json")
 
 // New takes a report as it was written.
 func New(r report.Report) (*Prover, error) {
-	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer)}
+	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer), onSheet: make(map[string]bool)}
 	if r.Tool != "drawerwright" || r.Format != report.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again", ErrReport, r.Format, r.Tool, report.Format)
 	}
@@ -62,9 +66,20 @@ func New(r report.Report) (*Prover, error) {
 	for _, l := range r.Layers {
 		p.legend[l.File] = append(p.legend[l.File], l)
 	}
+	for _, k := range r.Sheets {
+		for _, laid := range k.Sheets {
+			for _, l := range laid.Layers {
+				p.legend[l.File] = append(p.legend[l.File], l)
+			}
+			for _, q := range laid.Placed {
+				p.onSheet[q.Part] = true
+			}
+		}
+	}
 	if err := p.check(); err != nil {
 		return nil, err
 	}
+	p.others()
 	return p, nil
 }
 
@@ -132,6 +147,9 @@ func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
 		part := w.report.Parts[w.parts[name]]
 		c := panelReader{Prover: w.Prover, part: part, saw: !joinery.CutterKind(d.Machine).FollowsDrawing(), read: read, detail: o.Detail}
 		panels = append(panels, c.panel())
+		if w.onSheet[name] {
+			w.kept.Store(name, panels[len(panels)-1])
+		}
 		out.Faults = append(out.Faults, c.faults...)
 		out.Cuts = append(out.Cuts, c.cuts...)
 	}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
@@ -93,7 +94,70 @@ func proofs(out *bytes.Buffer, r Report, u geom.Unit) {
 		return
 	}
 	ProofText(out, r.Proof, u)
+	CheckedText(out, r.Checked)
 	fmt.Fprintln(out)
+}
+
+// Unproven prints why a build was not written.
+func Unproven(out *bytes.Buffer, proofs []Proof, checked []Checked, u geom.Unit) {
+	if len(proofs) > 0 {
+		ProofText(out, proofs, u)
+	}
+	faults(out, checked)
+}
+
+// CheckedText prints what else was read back: faults first, then what holds the parts of
+// each sheet, then how many of the others agree.
+func CheckedText(out *bytes.Buffer, list []Checked) {
+	faults(out, list)
+	count := make(map[string]int)
+	for _, c := range list {
+		if len(c.Faults) > 0 {
+			continue
+		}
+		if c.Sheet == nil {
+			count[c.What]++
+			continue
+		}
+		fmt.Fprintf(out, "sheet %s: %s\n", c.Name, c.Sheet)
+	}
+	for _, w := range []struct{ what, one, many, is string }{
+		{CheckedSolid, "solid", "solids", "what the job asks for of a part"},
+		{CheckedScene, "preview", "previews", "the parts in their places"},
+		{CheckedCabinet, "drawing of a cabinet", "drawings of cabinets", "the slide lines of the report"},
+		{CheckedTemplate, "template", "templates", "the marks and walls of the report"},
+		{CheckedTable, "table", "tables", "the numbers of the report"},
+	} {
+		if n := count[w.what]; n > 0 {
+			fmt.Fprintf(out, "read back: %s, with %s\n", words.Count(n, w.one, w.many), w.is)
+		}
+	}
+}
+
+func faults(out *bytes.Buffer, list []Checked) {
+	for _, c := range list {
+		for _, f := range c.Faults {
+			fmt.Fprintf(out, "%s: %s: %s\n", f.Place(), f.Part, f.Message)
+			if f.Hint != "" {
+				fmt.Fprintf(out, "  hint: %s\n", f.Hint)
+			}
+		}
+	}
+}
+
+// String says in words how the parts of a sheet are held.
+func (s OnSheet) String() string {
+	text := words.Count(s.Parts, "part", "parts") + " cut as by their own drawings"
+	if s.Tied > 0 {
+		text += fmt.Sprintf("; %d held by %s or more", s.Tied, words.Count(s.Bridges, "bridge", "bridges"))
+	}
+	if s.Skin > 0 {
+		text += fmt.Sprintf("; %d by a skin", s.Skin)
+	}
+	if s.Loose > 0 {
+		text += fmt.Sprintf("; %d loose when all is cut", s.Loose)
+	}
+	return text
 }
 
 // ProofText prints proofs: faults of files first, then what the boxes do.

@@ -65,6 +65,34 @@ type Fault struct {
 	Hint    string `json:"hint"`
 }
 
+// Checked is what came of reading one thing back that a build wrote: a sheet's drawings, a
+// solid, a scene, a cabinet, a template, a table.
+type Checked struct {
+	What   string   `json:"what"` // one of the words below
+	Name   string   `json:"name"`
+	Faults []Fault  `json:"faults"`
+	Sheet  *OnSheet `json:"sheet,omitempty"`
+}
+
+// What is checked.
+const (
+	CheckedSheet    = "sheet"
+	CheckedSolid    = "solid"
+	CheckedScene    = "scene"
+	CheckedCabinet  = "cabinet"
+	CheckedTemplate = "template"
+	CheckedTable    = "table"
+)
+
+// OnSheet says how the parts of a sheet are held when all is cut.
+type OnSheet struct {
+	Parts   int `json:"parts"`
+	Tied    int `json:"tied,omitempty"`    // that hang by bridges, to the waste or to parts that do
+	Bridges int `json:"bridges,omitempty"` // the fewest of them
+	Skin    int `json:"skin,omitempty"`    // that a skin holds all round
+	Loose   int `json:"loose,omitempty"`   // that nothing of the drawings holds
+}
+
 // Corner is the joint of a front or back with a side.
 type Corner struct {
 	End         string `json:"end"`

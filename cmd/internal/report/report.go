@@ -34,7 +34,8 @@ type Report struct {
 	Layers   []Layer      `json:"layers"`
 	Faces    []Faces      `json:"faces"`
 	Fit      []Fit        `json:"fit"`
-	Proof    []Proof      `json:"proof"` // empty where a build was told not to prove its files
+	Proof    []Proof      `json:"proof"`             // empty where a build was told not to prove its files
+	Checked  []Checked    `json:"checked,omitempty"` // what else was read back
 	Setups   []Setup      `json:"setups"`
 	Sheets   []SheetStock `json:"sheets"`
 	Material []Stock      `json:"material"`

@@ -1,0 +1,82 @@
+package prove
+
+import (
+	"path"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+)
+
+// check reads one thing back that a build wrote.
+type check func(w *Worker, read Read) report.Checked
+
+// Checks is how many things are read back besides the drawings of the drawers.
+func (p *Prover) Checks() int { return len(p.checks) }
+
+// Check reads one of them back. The drawers are proven before.
+func (w *Worker) Check(i int, read Read) report.Checked { return w.checks[i](w, read) }
+
+// Sound reports whether nothing that was checked is at fault.
+func Sound(list []report.Checked) bool {
+	for _, c := range list {
+		if len(c.Faults) > 0 {
+			return false
+		}
+	}
+	return true
+}
+
+// others lists what is read back besides the drawings of the drawers.
+func (p *Prover) others() {
+	r := p.report
+	add := func(c check) { p.checks = append(p.checks, c) }
+	for i, k := range r.Sheets {
+		for j, laid := range k.Sheets {
+			if len(laid.Layers) > 0 {
+				add(func(w *Worker, read Read) report.Checked { return w.sheetCheck(laidSheet{i, j}, read) })
+			}
+		}
+	}
+	for _, part := range r.Parts {
+		if part.Files.STL != "" {
+			add(func(w *Worker, read Read) report.Checked { return w.solidCheck(part, read) })
+		}
+	}
+	byName := make(map[string]report.Drawer)
+	for _, d := range r.Drawers {
+		byName[d.Name] = d
+		if stl := p.stlOf(d); stl != "" {
+			g := group{name: d.Name, file: path.Dir(stl) + "/drawer.glb", drawers: []report.Drawer{d}, at: []geom.Vec3{{}}}
+			add(func(w *Worker, read Read) report.Checked { return w.sceneCheck(g, read) })
+		}
+	}
+	for _, k := range r.Cabinets {
+		if len(k.Files) > 0 {
+			add(func(w *Worker, read Read) report.Checked { return w.cabinetCheck(k, read) })
+		}
+	}
+	for _, t := range r.Templates {
+		add(func(w *Worker, read Read) report.Checked { return w.templateCheck(t, read) })
+	}
+	add(func(w *Worker, read Read) report.Checked { return w.tableCheck("parts.csv", w.partLines(), nil, read) })
+	if len(r.Cabinets) > 0 {
+		add(func(w *Worker, read Read) report.Checked {
+			return w.tableCheck("cabinet/slide-lines.csv", w.slideLines(), nil, read)
+		})
+	}
+	if len(r.Sheets) > 0 {
+		add(func(w *Worker, read Read) report.Checked {
+			return w.tableCheck("sheets/layout.csv", w.placeLines(), map[string]string{"kind": "part"}, read)
+		})
+	}
+}
+
+// stlOf is the solid of a drawer's first part, in whose folder its previews are.
+func (p *Prover) stlOf(d report.Drawer) string {
+	for _, name := range d.Parts {
+		if i, known := p.parts[name]; known {
+			return p.report.Parts[i].Files.STL
+		}
+	}
+	return ""
+}

@@ -1,0 +1,128 @@
+package prove_test
+
+import (
+	"maps"
+	"slices"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/prove"
+	"drawerwright/cmd/internal/report"
+)
+
+// plantJob has a router's parts on sheets, cut on both faces and held by tabs, and a
+// cabinet; plantTemplates has templates with their kerf made up for.
+const plantJob = `job: Planted
+units: mm
+stock:
+  birch: {thickness: 12.2, sheet: 1500 x 1100}
+  ply: {thickness: 5.9, sheet: 1500 x 1100}
+cutter: {kind: router, diameter: 3}
+router: {tabs: {}, skin: 0.3}
+sheets: {trim: 25, kerf: 12}
+dxf: {files: "{part}", version: VERSION}
+openings: {base: {width: 520, height: 300, depth: 560, cabinet: frameless, fronts: overlay}}
+drawers:
+  - {name: base, opening: base, slide: side-mount, rows: 2, sides: birch, bottom: ply, joinery: {dado-play: 0.2}, drawer-front: {stock: birch}}
+`
+
+func plantTemplates(t testing.TB, version string) string {
+	return strings.Replace(sample(t, "hand-cut.yaml"), "\ndrawers:", "\ndxf: {version: "+version+"}\ndrawers:", 1)
+}
+
+// planted is one thing that is done to what a build wrote, and what is to be said of it.
+type planted struct {
+	file  string                     // that is changed
+	harm  func(*drawing) int         // gives the line of the fault, 0 for the whole file
+	bytes func([]byte) ([]byte, int) // or of any file
+	edit  func(*report.Report)       // or the report
+	gone  bool                       // or the file is lost
+	code  string                     // of the fault
+	at    string                     // its file, if not the one that is changed
+	part  string                     // that it is about, if it matters
+}
+
+// plants are all that are tried, by what is wrong; those of templates are of another job.
+func plants() (of map[string]planted, templates map[string]planted) {
+	of = map[string]planted{}
+	for _, some := range []map[string]planted{plantedSheets, plantedLayout, plantedCabinets, plantedSolids, plantedScenes, plantedTables} {
+		maps.Copy(of, some)
+	}
+	return of, plantedTemplates
+}
+
+// checked reads everything back.
+func (f *folder) checked(t testing.TB) []report.Checked {
+	t.Helper()
+	p, err := prove.New(f.report(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	w := p.Worker()
+	for i := range p.Drawers() {
+		w.Drawer(i, f.ReadFile, prove.Options{})
+	}
+	var list []report.Checked
+	for i := range p.Checks() {
+		list = append(list, w.Check(i, f.ReadFile))
+	}
+	return list
+}
+
+func faultsOf(list []report.Checked) (all []report.Fault) {
+	for _, c := range list {
+		all = append(all, c.Faults...)
+	}
+	return all
+}
+
+// TestPlanted: each is found and named, with its file and its line, in either version of
+// the format; and the same files without it have none.
+func TestPlanted(t *testing.T) {
+	of, templates := plants()
+	count := 0
+	for _, version := range []string{"R2000", "R12"} {
+		for job, list := range map[string]map[string]planted{strings.Replace(plantJob, "VERSION", version, 1): of, plantTemplates(t, version): templates} {
+			if found := faultsOf(build(t, job).checked(t)); len(found) != 0 {
+				t.Fatalf("%s: without any: %+v", version, found)
+			}
+			for _, name := range slices.Sorted(maps.Keys(list)) {
+				c := list[name]
+				t.Run(name+", "+version, func(t *testing.T) {
+					f := build(t, job)
+					line := 0
+					switch {
+					case c.gone:
+						delete(f.files, c.file)
+					case c.edit != nil:
+						f.edit(t, c.edit)
+					case f.files[c.file] == nil:
+						t.Fatalf("there is no %s", c.file)
+					case c.bytes != nil:
+						f.files[c.file], line = c.bytes(f.files[c.file])
+					default:
+						d := drawn(t, f.files[c.file])
+						line = c.harm(d)
+						f.files[c.file] = d.data()
+					}
+					at := c.at
+					if at == "" {
+						at = c.file
+					}
+					all := faultsOf(f.checked(t))
+					if !slices.ContainsFunc(all, func(v report.Fault) bool {
+						return v.Code == c.code && v.File == at && (line == 0 || v.Line == line) && (c.part == "" || v.Part == c.part) && v.Message != "" && v.Hint != ""
+					}) {
+						t.Errorf("%s on line %d of %s is not found: %+v", c.code, line, at, all)
+					}
+				})
+				if version == "R2000" {
+					count++
+				}
+			}
+		}
+	}
+	if all := count + len(faults()); all < 120 {
+		t.Errorf("%d faults are planted, with those of the parts", all)
+	}
+}

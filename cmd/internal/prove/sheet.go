@@ -1,0 +1,237 @@
+package prove
+
+import (
+	"errors"
+	"fmt"
+	"math"
+	"strings"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/export/dxf/dxfread"
+	"drawerwright/geom"
+	"drawerwright/geom/sweep"
+)
+
+// laidSheet is a sheet of the report, by its place in it.
+type laidSheet struct{ stock, sheet int }
+
+// sheetCut is what one line of a sheet's drawing takes away, seen with the inside faces
+// up, from the sheet's lower left corner.
+type sheetCut struct {
+	drawnCut
+	region rings
+	order  int // of cutting, over both faces
+}
+
+// sheetReader reads the drawings of one sheet.
+type sheetReader struct {
+	panelReader
+	stock report.SheetStock
+	laid  report.LaidSheet
+	least float64 // mm: the thinnest board
+	faces []geom.Face
+	files map[geom.Face]string
+	cuts  []sheetCut
+	marks map[geom.Face][]markAt
+	parts []placedPart
+}
+
+// markAt is a corner mark and where in the file it is.
+type markAt struct {
+	box  geom.Rect
+	line int
+}
+
+// placedPart is a part as it lies on the sheet.
+type placedPart struct {
+	report.Placed
+	panel
+	outline rings // in panel coordinates
+	touched []int // cuts that reach it
+}
+
+// sheetCheck proves one sheet: that its drawings make the parts that lie on it as the
+// parts' own drawings do, and nothing else.
+func (w *Worker) sheetCheck(at laidSheet, read Read) report.Checked {
+	k := w.report.Sheets[at.stock]
+	r := sheetReader{stock: k, laid: k.Sheets[at.sheet], files: make(map[geom.Face]string), marks: make(map[geom.Face][]markAt)}
+	size := k.Sizes[r.laid.Size]
+	name := fmt.Sprintf("%s %d", k.Stock, r.laid.Number)
+	out := report.Checked{What: report.CheckedSheet, Name: name, Faults: []report.Fault{}, Sheet: &report.OnSheet{Parts: len(r.laid.Placed)}}
+	r.panelReader = panelReader{Prover: w.Prover, read: read, part: report.Part{Name: name, Stock: k.Stock, Length: size.Length, Width: size.Width}, register: make(map[geom.Face][]hole), many: mostOnSheet}
+	for _, s := range w.report.Stocks {
+		if s.Name == k.Stock {
+			r.part.Thickness, r.least = s.Thickness, w.mm(s.Least)
+		}
+	}
+	r.out.thickness = w.mm(r.part.Thickness)
+	r.length, r.width = w.mm(size.Length), w.mm(size.Width)
+	r.saw = true
+	for _, l := range r.laid.Layers {
+		r.saw = r.saw && l.Diameter == 0
+	}
+	if r.sheet() {
+		r.judge(out.Sheet)
+	}
+	out.Faults = append(out.Faults, r.faults...)
+	return out
+}
+
+// mostOnSheet is how many lines and corners a sheet's drawings may have: those of a
+// hundred parts.
+const mostOnSheet = 100 * maxCorners
+
+// sheet reads the drawings and works out what their bits reach. It reports whether there
+// is something to judge.
+func (r *sheetReader) sheet() bool {
+	for _, face := range []geom.Face{geom.Outside, geom.Inside} { // in the order of cutting
+		for _, name := range r.laid.Files {
+			if strings.HasSuffix(name, "."+face.String()+".dxf") {
+				r.faces, r.files[face] = append(r.faces, face), name
+			}
+		}
+	}
+	r.part.Files = report.Files{Inside: r.files[geom.Inside], Outside: r.files[geom.Outside]}
+	whole := len(r.faces) > 0
+	for _, face := range r.faces {
+		name := r.files[face]
+		data, err := r.read(name)
+		if err != nil {
+			r.fault("missing-file", name, 0, "build the folder again", "the drawing of the %s faces cannot be read: %v", face, err)
+			whole = false
+			continue
+		}
+		drawing, err := dxfread.Parse(data)
+		if err != nil {
+			r.fault("unreadable", name, 0, "export it again", "no DXF that can be read: %v", err)
+			whole = false
+			continue
+		}
+		s := sheet{panelReader: &r.panelReader, name: name, face: face, file: drawing, scale: 1}
+		s.units()
+		s.square()
+		if !r.edges(&s) {
+			whole = false
+			continue
+		}
+		r.marked(&s)
+		first := len(r.drawn)
+		if s.layers(); r.lines > r.most() {
+			return false
+		}
+		r.inOrder(&s, first)
+	}
+	if !whole {
+		return false
+	}
+	for i := range r.drawn {
+		if c, ok := r.takes(r.drawn[i]); ok {
+			c.order = i
+			r.cuts = append(r.cuts, c)
+		}
+	}
+	return true
+}
+
+// edges finds the sheet's outline.
+func (r *sheetReader) edges(s *sheet) bool {
+	var found geom.Loop
+	line := 0
+	for _, e := range s.on("SHEET") {
+		if e.Closed && len(e.Vertices) > 2 && s.chords(e) <= maxCorners {
+			found, line = s.loop(e), e.Line
+		}
+	}
+	if found == nil {
+		s.fault("no-outline", s.name, 0, "build the folder again", "the drawing has no outline of the sheet on SHEET")
+		return false
+	}
+	b := found.Bounds()
+	s.at, s.size = b.Min, geom.Point{X: b.Width(), Y: b.Height()}
+	if math.Abs(s.size.X-r.length) > sameSize || math.Abs(s.size.Y-r.width) > sameSize {
+		s.fault("size", s.name, line, "build the folder again", "the sheet is drawn %s x %s; %s is %s x %s", s.text(s.size.X), s.text(s.size.Y), r.part.Name, s.text(r.length), s.text(r.width))
+	}
+	if math.Abs(s.at.X) > tick || math.Abs(s.at.Y) > tick {
+		s.fault("origin", s.name, line, "export it again without moving it", "the sheet's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
+	}
+	return true
+}
+
+// marked notes the marks of the parts' first corners, and the pins.
+func (r *sheetReader) marked(s *sheet) {
+	for _, e := range s.on("BLANK") {
+		switch {
+		case e.Type == "CIRCLE":
+			centre, radius, _ := s.panelLoop(s.loop(e)).AsCircle()
+			r.register[s.face] = append(r.register[s.face], hole{centre, radius, e.Line})
+		case e.Closed && len(e.Vertices) == 3:
+			r.marks[s.face] = append(r.marks[s.face], markAt{s.panelLoop(s.loop(e)).Bounds(), e.Line})
+		}
+	}
+}
+
+// inOrder compares the order of the layers in the drawing with that of the legend, by
+// which they are cut.
+func (r *sheetReader) inOrder(s *sheet, first int) {
+	place := make(map[string]int)
+	for i, l := range s.legend[s.name] {
+		place[strings.ToUpper(l.Layer)] = i
+	}
+	last := -1
+	for _, c := range r.drawn[first:] {
+		i, known := place[strings.ToUpper(c.layer)]
+		if !known {
+			continue
+		}
+		if i < last {
+			r.fault("order", c.file, c.at, "build the folder again", "a line on %s comes after those of %s; by the legend it is cut before them", c.layer, s.legend[s.name][last].Layer)
+			return
+		}
+		last = i
+	}
+}
+
+// takes is what the bit of a line takes away.
+func (r *sheetReader) takes(c drawnCut) (sheetCut, bool) {
+	out := sheetCut{drawnCut: c}
+	radius := c.bit / 2
+	if c.through {
+		out.depth = r.out.thickness + 1
+	}
+	var loops []geom.Loop
+	var err error
+	switch {
+	case c.operation == "profile":
+		var left geom.Loop
+		if left, err = sweep.Outside(c.loop, radius); err == nil && radius > 0 {
+			if loops, err = sweep.Outset(c.loop, c.bit); err == nil {
+				loops = append(loops, left)
+			}
+		}
+	case c.operation == "register":
+		loops = []geom.Loop{c.loop}
+	case c.path != nil:
+		loops, err = sweep.Line(c.path, radius)
+	default:
+		if _, hole, ok := c.loop.AsCircle(); ok && radius > hole && radius < hole+tick {
+			radius = hole
+		}
+		loops, err = sweep.Pocket(c.loop, radius)
+		if err == nil && len(loops) == 0 {
+			b := c.loop.Bounds()
+			r.fault("bit-too-big", c.file, c.at, "take a smaller bit, or build the folder with the bit that is there", "a bit of %s does not get into the %s on %s, %s wide",
+				r.text(c.bit), c.operation, c.layer, r.text(math.Min(b.Width(), b.Height())))
+			return out, false
+		}
+	}
+	switch {
+	case errors.Is(err, sweep.ErrRing):
+		r.fault("crossing", c.file, c.at, "build the folder again", "a line on %s crosses itself or has no area", c.layer)
+		return out, false
+	case err != nil:
+		r.fault("uncut", c.file, c.at, "build the folder again", "a line on %s cannot be cut: %v", c.layer, err)
+		return out, false
+	}
+	out.region = ringsOf(loops...)
+	return out, len(out.region.list) > 0
+}

@@ -1,0 +1,196 @@
+package prove
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+)
+
+const (
+	// beside is how far outside a part's outline, in millimetres, it is looked whether
+	// the part is cut out there: any bit takes more.
+	beside = 0.25
+	// leastBridge is the least length of a bridge along an outline, in millimetres, that
+	// is one: less breaks by itself; common practice, no source.
+	leastBridge = 1.0
+	// leastTied is how many bridges hold a part: on one it swings.
+	leastTied = 2
+	// leftOver is the wood, in millimetres, under which nothing is left of a bridge.
+	leftOver = 0.1
+)
+
+// through reports whether a cut leaves nothing of a board of a thickness.
+func (r *sheetReader) through(c *sheetCut, thickness float64) bool {
+	if c.through {
+		return true
+	}
+	if c.kept {
+		thickness = r.out.thickness
+	}
+	return thickness-c.depth < leftOver
+}
+
+// held looks what holds each part when all is cut, and that nothing is cut of one that
+// has come loose.
+func (r *sheetReader) held(out *report.OnSheet) {
+	frame := r.flood(len(r.cuts))
+	for i := range r.parts {
+		p := &r.parts[i]
+		bridges, whole, free := r.bridges(r.around(p, r.least, true))
+		if !whole && p.under > 0 { // a thin skin is told of before: what is left of it in most boards holds
+			_, whole, _ = r.bridges(r.around(p, r.out.thickness, false))
+		}
+		tied := whole || bridges > 0 && frame(r.within(p))
+		switch {
+		case whole:
+			out.Skin++
+		case tied:
+			if out.Tied++; out.Bridges == 0 || bridges < out.Bridges {
+				out.Bridges = bridges
+			}
+			if bridges < leastTied {
+				r.about(p, "loose", r.cuts[free], "build the folder again", "%s hangs by %d bridge; it takes %d", p.Part, bridges, leastTied)
+			}
+		case p.under > 0:
+			r.about(p, "loose", r.cuts[free], "build the folder again", "nothing holds %s when all is cut: its own drawing leaves %s under its outline", p.Part, r.text(p.under))
+		default:
+			out.Loose++
+		}
+		if !tied && free >= 0 {
+			r.afterLoose(p, free)
+		}
+	}
+}
+
+// edge is a side of a part's outline on the sheet, a hair outside, with the cuts there.
+type edge struct {
+	a, b    geom.Point
+	cuts    []layer
+	deepest []stretch
+}
+
+// around takes the cuts about a part's outline, side by side. What is not cut at all is
+// told of, if that is asked for.
+func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge {
+	to := r.toSheet(p)
+	box := r.boxOf(p)
+	box.Min.X, box.Min.Y, box.Max.X, box.Max.Y = box.Min.X-beside, box.Min.Y-beside, box.Max.X+beside, box.Max.Y+beside
+	var near []layer
+	for i := range r.cuts {
+		c := &r.cuts[i]
+		if apart(c.region.box, box) {
+			continue
+		}
+		depth := c.depth
+		if r.through(c, thickness) {
+			depth = r.out.thickness + 1
+		}
+		near = append(near, layer{c.region, depth, i})
+	}
+	ring := p.panel.outline.Ring()
+	if geom.Polygon(ring...).Area() < 0 {
+		ring = slices.Clone(ring)
+		slices.Reverse(ring)
+	}
+	var list []edge
+	uncut, at := 0.0, geom.Point{}
+	for i, v := range ring {
+		w := ring[(i+1)%len(ring)]
+		length := v.To(w)
+		if length < tick {
+			continue
+		}
+		nx, ny := (w.Y-v.Y)/length*beside, (v.X-w.X)/length*beside
+		e := edge{a: to(geom.Point{X: v.X + nx, Y: v.Y + ny}), b: to(geom.Point{X: w.X + nx, Y: w.Y + ny}), cuts: near}
+		e.deepest = deepest(near, func(list []float64, g rings) []float64 { return g.along(list, e.a, e.b) }, 0, 1)
+		for _, s := range e.deepest {
+			if s.which < 0 {
+				if uncut == 0 {
+					at = geom.Point{X: v.X + float64((s.from+s.to)/2*(w.X-v.X)), Y: v.Y + float64((s.from+s.to)/2*(w.Y-v.Y))}
+				}
+				uncut += float64((s.to - s.from) * length)
+			}
+		}
+		list = append(list, e)
+	}
+	if uncut > leastBridge/2 && tell {
+		c := sheetCut{}
+		c.file = r.files[r.faces[len(r.faces)-1]]
+		r.about(p, "not-cut-out", c, "build the folder again", "%s of the outline of %s is not cut, near x %s, y %s of it", r.text(uncut), p.Part, r.text(at.X), r.text(at.Y))
+	}
+	return list
+}
+
+// bridges counts the stretches about a part that are not cut through; whole says that its
+// outline is nowhere. Free is the cut that goes through there last, -1 for none.
+func (r *sheetReader) bridges(around []edge) (count int, whole bool, free int) {
+	free = -1
+	length, total := 0.0, 0.0 // of the stretch that goes on, and of all that is through
+	first := -1.0             // of the stretch at the beginning, which may go on at the end
+	end := func() {
+		if first < 0 {
+			first = length
+		} else if length >= leastBridge {
+			count++
+		}
+		length = 0
+	}
+	for _, e := range around {
+		size := e.a.To(e.b)
+		for _, s := range e.deepest {
+			if s.depth <= r.out.thickness {
+				length += float64((s.to - s.from) * size)
+				continue
+			}
+			if s.which > free {
+				free = s.which
+			}
+			total += float64((s.to - s.from) * size)
+			end()
+		}
+	}
+	if total == 0 {
+		return 0, true, -1
+	}
+	if length+math.Max(0, first) >= leastBridge {
+		count++
+	}
+	return count, false, free
+}
+
+// afterLoose names what is cut of a part after the cut that makes it loose.
+func (r *sheetReader) afterLoose(p *placedPart, free int) {
+	for _, which := range p.touched {
+		if which > free {
+			c := r.cuts[which]
+			r.about(p, "order", c, "cut it before, or hold the part by tabs or a skin", "the %s on %s is cut into %s after line %d of %s has cut it loose", c.operation, c.layer, p.Part, r.cuts[free].at, r.cuts[free].file)
+		}
+	}
+}
+
+// within is a place in the wood of a part, on the sheet: in the middle of the widest wood
+// of a line across its middle.
+func (r *sheetReader) within(p *placedPart) geom.Point {
+	b := p.outline.box
+	best, at := 0.0, geom.Point{}
+	for _, share := range []float64{0.5, 0.3, 0.7, 0.1, 0.9} {
+		y := b.Min.Y + float64(share*(b.Max.Y-b.Min.Y))
+		inside := p.outline.spans(nil, y)
+		var out []layer
+		for _, c := range p.cuts {
+			if c.through || c.depth >= r.least {
+				out = append(out, layer{rings: rings{}.with(c.shape.Ring()), depth: 1})
+			}
+		}
+		for k := 0; k+1 < len(inside); k += 2 {
+			for _, s := range deepest(out, func(list []float64, g rings) []float64 { return g.spans(list, y) }, inside[k], inside[k+1]) {
+				if s.depth == 0 && s.to-s.from > best {
+					best, at = s.to-s.from, geom.Point{X: (s.from + s.to) / 2, Y: y}
+				}
+			}
+		}
+	}
+	return r.toSheet(p)(at)
+}
