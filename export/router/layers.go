@@ -51,7 +51,7 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 			cuts = append(cuts, c)
 		}
 	}
-	slices.SortStableFunc(cuts, func(a, b mill.Cut) int { return cmp.Compare(o.rank(a), o.rank(b)) })
+	slices.SortStableFunc(cuts, func(a, b mill.Cut) int { return cmp.Compare(o.rank(a.Operation), o.rank(b.Operation)) })
 	var list []Layer
 	at := make(map[string]int, len(cuts))
 	for _, c := range cuts {
@@ -77,6 +77,7 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 			}
 		}
 	}
+	o.FewestChanges(list)
 	return list, nil
 }
 
@@ -185,12 +186,12 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 	if pattern == "" {
 		pattern = DefaultPattern
 	}
-	operation, bit := l.Operation, ""
+	operation, bit, tool := l.Operation, "", ""
 	if l.Line && !strings.Contains(pattern, "{depth}") { // an open path always says so
 		operation += "-LINE"
 	}
 	if l.Bit >= 0 {
-		bit = bits[l.Bit].Name
+		bit, tool = bits[l.Bit].Name, bits[l.Bit].ToolName()
 	}
 	if !strings.Contains(pattern, "{diameter}") {
 		l.Diameter = 0
@@ -202,11 +203,11 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 		pattern = strings.NewReplacer("_{diameter}", "", "{diameter}_", "").Replace(pattern)
 	}
 	return strings.NewReplacer("{diameter}", diameter, "{operation}", layer.Word(operation), "{face}", layer.Word(l.Face.String()), "{depth}", depthText(l, o.Unit),
-		"{cutter}", layer.Word(bit), "{stock}", layer.Word(stock)).Replace(pattern)
+		"{cutter}", layer.Word(bit), "{tool}", layer.Word(tool), "{stock}", layer.Word(stock)).Replace(pattern)
 }
 
 // Tokens are what a pattern of layer names can hold.
-var Tokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}", "{diameter}"}
+var Tokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{tool}", "{stock}", "{diameter}"}
 
 // depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or
 // 0.0001 in; FLOOR before it when it is the wood left, LINE when it is the bit's centre
@@ -234,8 +235,7 @@ func depthText(l Layer, u geom.Unit) string {
 
 // rank is an operation's place in the order of cutting: those that the options
 // name first, then the others as usual.
-func (o Options) rank(c mill.Cut) int {
-	operation := c.Operation
+func (o Options) rank(operation string) int {
 	if i := slices.Index(o.Order, operation); i >= 0 && operation != mill.Profile && operation != mill.Slotting { // which cut the panel loose
 		return i
 	}

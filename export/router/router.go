@@ -38,6 +38,7 @@ type Options struct {
 	Unit    geom.Unit
 	Pattern string   // of layer names; empty is [DefaultPattern]
 	Order   []string // of operations that come before all others
+	NoNotes bool     // leaves out the label and the square to measure
 	// Shared are the names that cuts of several bits of the job would share, from [Sharing].
 	Shared map[string]bool
 }
@@ -85,7 +86,9 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 			d.loop(d.out.Layer(layer.Tabs, layer.Colour(layer.Tabs)), t)
 		}
 	}
-	d.margin()
+	if !o.NoNotes {
+		d.margin()
+	}
 	return d.out
 }
 

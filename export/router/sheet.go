@@ -130,6 +130,9 @@ func (d *pen) onSheet() {
 			return geom.Vertex{Point: geom.Point{X: box.Min.X + x, Y: box.Min.Y + y}}
 		}
 		d.loop(blank, p.at([]geom.Vertex{at(0, 0), at(size, 0), at(0, size)}))
+		if d.NoNotes {
+			continue
+		}
 		// The name reads along the part, from its other face too.
 		height := min(nameHeight, wide/5, 0.9*long/max(1, stroke.Width(p.Name, 1)))
 		x := (long - stroke.Width(p.Name, height)) / 2

@@ -7,6 +7,8 @@
 package mill
 
 import (
+	"strconv"
+
 	"drawerwright/geom"
 )
 
@@ -16,7 +18,16 @@ type Bit struct {
 	Diameter float64
 	Reach    float64 // how deep it can cut; 0 when not said
 	Flutes   int     // 0 when not said
+	Tool     int     // its number in the machine; 0 when not said
 	Feeds
+}
+
+// ToolName is T and its number, or its name where it has none.
+func (b Bit) ToolName() string {
+	if b.Tool > 0 {
+		return "T" + strconv.Itoa(b.Tool)
+	}
+	return b.Name
 }
 
 // Relief is the shape that lets a square corner into a corner cut by a round bit.

@@ -68,7 +68,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	for _, f := range []struct {
 		name string
 		data []byte
-	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(r.Buy)}} {
+	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(r.Buy)}, {"layers.csv", report.LayersCSV(r, b.Units)}} {
 		if err := to.WriteFile(f.name, f.data); err != nil {
 			return err
 		}

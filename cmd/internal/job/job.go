@@ -28,6 +28,7 @@ type Job struct {
 	DXFVersion string        // R2000 or R12
 	DXFUnits   geom.Unit     // of the drawings
 	Layers     string        // the pattern of their layers' names
+	NoNotes    bool          // nothing is drawn beside the parts
 	Order      []string      // the operations that are cut first
 	FileNames  string        // the pattern of their own names
 	Router     mill.Settings // without bits, which are a drawer's

@@ -117,6 +117,7 @@ var bitKeys = []key{
 	{name: "diameter", form: formLength, required: true, min: minCutter, max: maxCutter, doc: "The diameter of the bit"},
 	{name: "reach", form: formLength, min: minReach, max: maxReach, doc: "How deep it can cut", without: "it reaches any depth"},
 	{name: "flutes", form: formCount, min: 1, max: maxFlutes, doc: "How many cutting edges it has, for the legend of layers", without: "the legend does not say"},
+	{name: "tool", form: formCount, min: 1, max: maxTool, doc: "Its number in the machine, for {tool} in names of layers, the legend and layers.csv", without: "it goes by its name"},
 	{name: "type", form: formWord, words: bitTypeWords(), doc: "Which way its edges carry the chips: of an up-cut bit the lower face of the sheet is clean, of a down-cut bit the upper, of a compression bit both", without: "not said"},
 	{name: "tip", form: formLength, min: 0.1, max: maxReach, doc: "How much of a compression bit, from its tip, cuts upwards", without: "not said"},
 	{name: "feed", form: formMeasure, measures: feeds, min: 1, max: maxFeed, doc: "How fast it goes on in the shop's own table", without: "no time is estimated, unless chip-load and speed say it"},
@@ -210,12 +211,17 @@ var dxfKeys = []key{
 		doc: "The names of the layers that are cut, in capitals; {diameter} is that of holes"},
 	{name: "order", form: formWords, words: []string{"register", "drill", "dado", "groove", "rabbet", "cutout"},
 		doc: "The operations that are cut first, in this order; the outline is always the last", without: "registration holes, drills, pockets, cutouts, the outline"},
+	{name: "notes", form: formWord, words: []string{notesDrawn, notesNone}, fallback: notesDrawn,
+		doc: "none leaves out what is drawn beside a part: LABEL and SCALE"},
 	{name: "files", form: formPattern, words: FileTokens, needs: "{part}", fallback: "{job}_{part}_{thickness}_{quantity}_{units}",
 		doc: "The names of the drawings, without their ending"},
 }
 
+// What is drawn beside a part.
+const notesDrawn, notesNone = "drawn", "none"
+
 // The words of the two patterns.
 var (
-	LayerTokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{stock}", "{diameter}"}
+	LayerTokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{tool}", "{stock}", "{diameter}"}
 	FileTokens  = []string{"{job}", "{part}", "{thickness}", "{quantity}", "{units}"}
 )

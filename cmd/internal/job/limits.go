@@ -28,6 +28,7 @@ const (
 	maxSlack                   = 50              // of a bottom; more than that drops out of its grooves
 	minReach, maxReach         = 1, 200          // of a router bit
 	maxFlutes, maxBits         = 12, 50          // edges of a bit; bits of one router
+	maxTool                    = 999             // the number of a bit in its machine
 	maxFeed, maxSpeed          = 100_000, 60_000 // mm and turns a minute: beyond any router's
 	maxOverRun                 = 20              // beyond the radius; more is another part's wood
 	maxPlay                    = 5               // of a joint; more is a slip of the decimal point

@@ -100,7 +100,13 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 		return c, nil
 	}
 	var bits []mill.Bit
+	numbered := make(map[int]string)
 	for _, s := range get["bits"].sections {
+		tool := s.values["tool"]
+		if other := numbered[int(tool.number)]; tool.given && other != "" {
+			report(CodeCutter, tool.at, "give each bit the number that it has in the machine", "the bits %s and %s are both tool %d", other, s.name, int(tool.number))
+		}
+		numbered[int(tool.number)] = s.name
 		bits = append(bits, b.bit(s, report))
 	}
 	if !get["bits"].given {
@@ -121,7 +127,7 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 // bit makes a bit of its section. Its feed may be written as a chip load.
 func (b *builder) bit(s *section, report func(Code, Position, string, string, ...any)) mill.Bit {
 	get := s.values
-	bit := mill.Bit{Name: s.name, Diameter: get["diameter"].mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number),
+	bit := mill.Bit{Name: s.name, Diameter: get["diameter"].mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number), Tool: int(get["tool"].number),
 		Feeds: mill.Feeds{Type: mill.BitType(get["type"].text), Tip: get["tip"].mm(0), Feed: get["feed"].number, Plunge: get["plunge"].number, Speed: get["speed"].number, Pass: get["pass"].mm(0)}}
 	if tip := get["tip"]; tip.given && bit.Type != mill.Compression {
 		report(CodeCutter, tip.at, "write `type: compression`, or delete it", "tip is of a compression bit, and %s is none", s.name)

@@ -28,7 +28,7 @@ var keyPaths = strings.Fields(`
 	stock.*.count stock.*.batch stock.*.match stock.*.more stock.*.more.* stock.*.more.*.sheet stock.*.more.*.price stock.*.more.*.count stock.*.more.*.batch
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
-	cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass
+	cutter.bits.*.tool cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass
 	router router.over-run router.relief router.exact-slots router.depth-from router.skin router.small-part router.part-gap router.through
 	router.register router.register.place router.register.diameter router.register.distance
 	router.tabs router.tabs.width router.tabs.height router.tabs.spacing router.tabs.as
@@ -37,7 +37,7 @@ var keyPaths = strings.Fields(`
 	limits limits.least-tongue-play limits.most-tongue-play limits.least-bottom-play limits.most-bottom-play limits.least-bottom-slack limits.most-bottom-slack limits.end-room
 	limits.recess limits.shoulder limits.width limits.depth limits.height limits.diagonal
 	accuracy accuracy.cutter accuracy.cut accuracy.fence accuracy.height accuracy.length spacers
-	dxf dxf.version dxf.units dxf.layers dxf.order dxf.files
+	dxf dxf.version dxf.units dxf.layers dxf.order dxf.notes dxf.files
 	climate climate.now climate.driest climate.dampest climate.temperature
 	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.frame-over openings.*.fronts openings.*.behind
 	alike slides-from slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.plus slides.*.minus slides.*.above slides.*.below
@@ -47,7 +47,7 @@ var keyPaths = strings.Fields(`
 	drawers.joint drawers.back-joint drawers.setback drawers.fasteners drawers.finger-width drawers.load
 	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter
 	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
-	drawers.cutter.bits.*.type drawers.cutter.bits.*.tip drawers.cutter.bits.*.feed drawers.cutter.bits.*.plunge drawers.cutter.bits.*.speed drawers.cutter.bits.*.chip-load drawers.cutter.bits.*.pass
+	drawers.cutter.bits.*.tool drawers.cutter.bits.*.type drawers.cutter.bits.*.tip drawers.cutter.bits.*.feed drawers.cutter.bits.*.plunge drawers.cutter.bits.*.speed drawers.cutter.bits.*.chip-load drawers.cutter.bits.*.pass
 	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
 	drawers.joinery.bottom-height drawers.joinery.bottom-slack drawers.joinery.bottom-slack-deep drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room
 	drawers.dividers drawers.dividers.way drawers.dividers.at drawers.dividers.height drawers.dividers.stock drawers.dividers.loose

@@ -60,7 +60,11 @@ func (d *drawing) machine() string {
 	}
 	var bits []string
 	for i, diameter := range d.bits {
-		bits = append(bits, fmt.Sprintf("%s: {diameter: %s, reach: %s, flutes: %d}", []string{"large", "small", "fine"}[i], d.mm(diameter), d.mm(d.length(22, 40, "reach")), d.between(1, 3, "flutes")))
+		reach, tool := d.length(22, 40, "reach"), ""
+		if int(math.Round(reach*100))%2 == 0 {
+			tool = fmt.Sprintf("tool: %d, ", i+1)
+		}
+		bits = append(bits, fmt.Sprintf("%s: {%sdiameter: %s, reach: %s, flutes: %d}", []string{"large", "small", "fine"}[i], tool, d.mm(diameter), d.mm(reach), d.between(1, 3, "flutes")))
 	}
 	e.say("bits", "{%s}", strings.Join(bits, ", "))
 	return e.section("cutter") + d.router()

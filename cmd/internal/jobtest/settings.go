@@ -55,8 +55,12 @@ func (d *drawing) spacers() string {
 func (d *drawing) dxf() string {
 	var e entries
 	if d.odds(3, "dxf") {
-		e.say("version", "%s", d.word("version", "R2000", "R12"))
-		e.say("units", "%s", d.word("units of drawings", "mm", "in"))
+		version, units := d.word("version", "R2000", "R12"), d.word("units of drawings", "mm", "in")
+		e.say("version", "%s", version)
+		e.say("units", "%s", units)
+		if version == "R12" && units != d.job.Units {
+			e.say("notes", "none")
+		}
 	}
 	return e.section("dxf")
 }

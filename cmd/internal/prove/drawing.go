@@ -82,6 +82,9 @@ func (s *sheet) square() {
 		want = inches
 	}
 	squares := s.on("SCALE")
+	if !s.report.DXF.Notes && len(squares) == 0 {
+		return
+	}
 	if len(squares) != 1 || !squares[0].Closed || len(squares[0].Vertices) != 4 {
 		s.fault("scale", s.name, 0, "build the folder again", "the drawing has no square on SCALE to measure")
 		return

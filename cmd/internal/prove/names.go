@@ -33,6 +33,7 @@ var forms = map[string]string{
 	"{face}":      `INSIDE|OUTSIDE`,
 	"{depth}":     `(?:LINE_)?(?:THROUGH|(?:FLOOR_|BELOW_)?[0-9]+-[0-9]+(?:MM|IN))`,
 	"{cutter}":    `[A-Z0-9-]*`,
+	"{tool}":      `[A-Z0-9-]*`,
 	"{stock}":     `[A-Z0-9-]*`,
 	"{diameter}":  `D[0-9]+-[0-9]+(?:MM|IN)`,
 }

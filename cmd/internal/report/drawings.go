@@ -42,6 +42,9 @@ func drawings(out *bytes.Buffer, r Report, u geom.Unit) {
 			if bit = d + " bit"; l.Bit != d {
 				bit += " " + l.Bit
 			}
+			if l.Tool > 0 {
+				bit += fmt.Sprintf(", tool %d", l.Tool)
+			}
 			if l.Flutes > 0 {
 				bit += fmt.Sprintf(", %d flutes", l.Flutes)
 			}

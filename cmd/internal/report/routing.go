@@ -17,6 +17,7 @@ type DXF struct {
 	Version string `json:"version"`
 	Units   string `json:"units"`
 	Layers  string `json:"layers"` // the pattern of the names of layers that are cut
+	Notes   bool   `json:"notes"`  // a label and a square to measure are drawn beside
 }
 
 // Router says how a router's cuts were drawn.
@@ -49,6 +50,7 @@ type Layer struct {
 	Bit       string  `json:"bit"`   // empty for a saw
 	Diameter  float64 `json:"diameter"`
 	Flutes    int     `json:"flutes,omitempty"`
+	Tool      int     `json:"tool,omitempty"` // its number in the machine
 	Cuts      int     `json:"cuts"`
 }
 
@@ -80,7 +82,7 @@ func drawn(b batch.Batch) DXF {
 	if b.DXF.Version == dxf.R12 {
 		version = "R12"
 	}
-	return DXF{version, b.DXF.Unit.String(), b.DXF.Pattern}
+	return DXF{version, b.DXF.Unit.String(), b.DXF.Pattern, !b.DXF.NoNotes}
 }
 
 func routed(b batch.Batch) Router {
@@ -122,7 +124,7 @@ func legend(file string, l router.Layer, bits []mill.Bit, thickness float64, n f
 	}
 	if l.Bit >= 0 {
 		bit := bits[l.Bit]
-		out.Bit, out.Diameter, out.Flutes = bit.Name, n(bit.Diameter), bit.Flutes
+		out.Bit, out.Diameter, out.Flutes, out.Tool = bit.Name, n(bit.Diameter), bit.Flutes, bit.Tool
 	}
 	return out
 }

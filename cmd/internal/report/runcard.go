@@ -42,7 +42,8 @@ type RunStep struct {
 	Layer     string  `json:"layer"`
 	Operation string  `json:"operation"`
 	Bit       string  `json:"bit"`
-	Change    bool    `json:"change"` // another bit than in the step before
+	Change    bool    `json:"change"`         // another bit than in the step before
+	Tool      int     `json:"tool,omitempty"` // its number in the machine
 	Diameter  float64 `json:"diameter"`
 	// Depth is how deep the bit goes below the face, in the thickest board where it goes
 	// through, the spoilboard with it.
@@ -84,7 +85,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 			}
 			b := d.Part.Bits[l.Bit]
 			deep := s.Router.Deepest(l.Cuts[0], s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
-			step := RunStep{Layer: l.Name, Operation: l.Operation, Bit: b.Name, Change: l.Bit != bit, Diameter: n(b.Diameter), Depth: n(deep), Through: l.Through(),
+			step := RunStep{Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit, Diameter: n(b.Diameter), Depth: n(deep), Through: l.Through(),
 				Passes: b.Passes(deep), Speed: b.Speed, Feed: n(b.Feed), Plunge: n(b.Plunge), ChipLoad: n(b.ChipLoad()), Cuts: len(l.Cuts)}
 			bit = l.Bit
 			for _, c := range l.Cuts {
@@ -147,6 +148,9 @@ func RunRows(f RunFace, u geom.Unit) (rows [][]string) {
 		bit := s.Bit
 		if d := geom.LengthOf(s.Diameter * u.MM()).Text(u); bit != d {
 			bit += ", " + d
+		}
+		if s.Tool > 0 {
+			bit = fmt.Sprintf("T%d %s", s.Tool, bit)
 		}
 		if !s.Change {
 			bit = "same bit"

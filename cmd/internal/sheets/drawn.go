@@ -82,6 +82,11 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 		}
 		list = append(list, Drawing{Face: face, File: s.drawing(one, face), Part: whole, Layers: layers})
 	}
+	faces := make([][]router.Layer, len(list))
+	for i := range list {
+		faces[i] = list[i].Layers
+	}
+	o.FewestChanges(faces...)
 	return list, nil
 }
 

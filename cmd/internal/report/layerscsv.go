@@ -1,0 +1,44 @@
+package report
+
+import (
+	"bytes"
+	"encoding/csv"
+	"strconv"
+
+	"drawerwright/geom"
+)
+
+// LayersCSV is the legend of all drawings that are cut, parts and sheets, for mapping
+// layers to tools: a line for each layer of each file, in the order of cutting.
+func LayersCSV(r Report, u geom.Unit) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true // RFC 4180
+	w.Write([]string{"file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth", "left", "through", "units", "cuts"})
+	n := func(v float64) string { return geom.LengthOf(v * u.MM()).Fine(u) }
+	file, order := "", 0
+	lines := func(list []Layer) {
+		for _, l := range list {
+			if l.File != file {
+				file, order = l.File, 0
+			}
+			order++
+			tool, diameter := "", ""
+			if l.Tool > 0 {
+				tool = strconv.Itoa(l.Tool)
+			}
+			if l.Diameter > 0 {
+				diameter = n(l.Diameter)
+			}
+			w.Write([]string{l.File, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation, l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), u.String(), strconv.Itoa(l.Cuts)})
+		}
+	}
+	lines(r.Layers)
+	for _, s := range r.Sheets {
+		for _, one := range s.Sheets {
+			lines(one.Layers)
+		}
+	}
+	w.Flush() // into memory: it cannot fail
+	return out.Bytes()
+}
