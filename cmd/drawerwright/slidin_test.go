@@ -16,7 +16,7 @@ import (
 const slidInJob = `units: mm
 climate: {now: 45 %, driest: 35 %, dampest: 65 %}
 stock:
-  side: {thickness: 15, sheet: 2400 x 200, grain: length, material: cherry}
+  side: {thickness: 15, sheet: 2400 x 210, grain: length, material: cherry}
   bottom: {thickness: 8, sheet: 2400 x 600, grain: length, material: cherry}
 cutter: {kind: router, bits: {six: {diameter: 6}, three: {diameter: 3}}}
 openings: {o: {width: 500, height: 200, depth: 510, cabinet: frameless, fronts: none}}

@@ -20,10 +20,21 @@ type Sheet struct {
 	Grain          bool // runs along the length
 	Parts          []Placed
 	FromSpoilboard bool
-	// Pin is the radius of the registration holes near both ends, 0 for none; PinBit
-	// makes them, and PinFromEdge is how far from the ends they are.
-	Pin, PinFromEdge float64
-	PinBit           mill.Bit
+	// Pins are the registration holes, and PinBit makes them.
+	Pins   []geom.Loop
+	PinBit mill.Bit
+	// Slots are cut right through beside the parts' tabs, in the place of those that the
+	// parts have by themselves.
+	Slots []Slot
+	// Marks are where a program makes tabs itself, likewise.
+	Marks []geom.Loop
+}
+
+// Slot is cut with the bit that cuts a part out, which is given by its place on the sheet.
+// It runs along the boxes about the parts' outlines, and is drawn along the outlines.
+type Slot struct {
+	Outline geom.Loop
+	Part    int
 }
 
 // Placed is a part on a sheet: the lower left corner of its outline at X, Y; turned, it
@@ -85,17 +96,22 @@ func (s Sheet) Whole() Part {
 		}
 		return i
 	}
-	if s.Pin > 0 && len(out.Work.Faces) > 1 {
-		for _, x := range []float64{s.PinFromEdge, s.Length - s.PinFromEdge} {
-			hole := geom.Circle(geom.Point{X: x, Y: s.Width / 3}, s.Pin)
+	if len(out.Work.Faces) > 1 {
+		for _, hole := range s.Pins {
 			out.Work.Pins = append(out.Work.Pins, hole)
 			out.Work.Cuts = append(out.Work.Cuts, mill.Cut{Operation: mill.Registering, Face: out.Work.Faces[0], Depth: s.Thickness, Below: mill.PinDepth, Bit: bit(s.PinBit), Outline: hole, Pocket: -1})
 		}
 	}
-	for _, p := range s.Parts {
-		for _, t := range p.Work.Tabs {
-			out.Work.Tabs = append(out.Work.Tabs, p.at(t))
+	if out.Work.Tabs = s.Marks; len(s.Marks) == 0 {
+		for _, p := range s.Parts {
+			for _, t := range p.Work.Tabs {
+				out.Work.Tabs = append(out.Work.Tabs, p.at(t))
+			}
 		}
+	}
+	var outlines []geom.Loop
+	between := make([]mill.Cut, len(s.Parts)) // a slot of each part that has its own
+	for i, p := range s.Parts {
 		for _, c := range p.Work.Cuts {
 			if c.Operation == mill.Registering {
 				continue
@@ -106,13 +122,28 @@ func (s Sheet) Whole() Part {
 			if c.Bit >= 0 {
 				c.Bit = bit(p.Bits[c.Bit])
 			}
+			if c.Operation == mill.Slotting && len(s.Slots) > 0 {
+				between[i] = c
+				continue
+			}
 			c.Outline = p.at(c.Outline)
 			if c.Path = slices.Clone(c.Path); len(c.Path) > 0 {
 				c.Path = p.at(c.Path)
 			}
+			if c.Operation == mill.Profile {
+				outlines = append(outlines, c.Outline)
+			}
 			c.Pocket = -1
 			out.Work.Cuts = append(out.Work.Cuts, c)
 		}
+	}
+	for _, slot := range s.Slots {
+		c := between[slot.Part]
+		c.Outline = slot.Outline
+		for _, l := range outlines {
+			c.Outline = mill.Follow(c.Outline, l)
+		}
+		out.Work.Cuts = append(out.Work.Cuts, c)
 	}
 	return out
 }

@@ -77,6 +77,32 @@ func (p *preparation) skin() geom.Length {
 // within what boards and machines differ by; common practice, no source.
 const leastAboveTab = 0.5
 
+// leastTab is the least height, in millimetres, of a tab in the thinnest board; common
+// practice, no source.
+const leastTab = 0.5
+
+// tabsSuit judges the height of tabs against the boards: some wood above them in the
+// thinnest, and enough of the tabs themselves where the depth is from the top.
+func (p *preparation) tabsSuit() bool {
+	if most := p.part.Least - leastAboveTab; p.Tabs.Height > most+touching {
+		p.fail("tabs", FieldTabs, "write a height of "+p.atMost(most)+" or less", "tabs of %s are too high for a panel of %s, %s at the thinnest",
+			p.text(p.Tabs.Height), p.text(p.part.Thickness), p.text(p.part.Least))
+		p.naming(FieldTabs, p.down(most))
+		return false
+	}
+	thinner := 0.0 // than the board for which the depth is drawn
+	if !p.FromSpoilboard {
+		thinner = p.part.Thickness - p.part.Least
+	}
+	if least := leastTab + thinner; p.Tabs.Height < least-touching {
+		p.fail("tabs", FieldTabs, "write a height of "+p.atLeast(least)+" or more, or measure depths from the spoilboard", "tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing",
+			p.text(p.Tabs.Height), p.text(math.Max(0, p.Tabs.Height-thinner)), p.text(p.part.Least), p.text(p.part.Thickness))
+		p.naming(FieldTabs, p.up(least))
+		return false
+	}
+	return true
+}
+
 // stretch is a piece of one side of the outline, from a to b along it.
 type stretch struct{ a, b float64 }
 
@@ -85,10 +111,7 @@ type stretch struct{ a, b float64 }
 // they are only marked, what they cover of the slot beside the outline.
 func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 	l := p.part.Outline
-	if most := p.part.Least - leastAboveTab; !p.Tabs.Marked && p.Tabs.Height > most+touching {
-		p.fail("tabs", FieldTabs, "write a height of "+p.atMost(most)+" or less", "tabs of %s are too high for a panel of %s, %s at the thinnest",
-			p.text(p.Tabs.Height), p.text(p.part.Thickness), p.text(p.part.Least))
-		p.naming(FieldTabs, p.down(most))
+	if !p.Tabs.Marked && !p.tabsSuit() {
 		return nil, false
 	}
 	width := p.Bits[profile.Bit].Diameter + SlotRoom
@@ -112,6 +135,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 		p.naming(FieldSkin, p.skin())
 		return nil, false
 	}
+	p.work.Sides = p.sides(width)
 	half := p.Tabs.Width / 2
 	var list []geom.Loop
 	for i, at := range places {
@@ -132,18 +156,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 func (p *preparation) tabsOn(side int, length, slot float64) []float64 {
 	// The slots at both sides of a tab, and round the corner, need their width.
 	room := p.Tabs.Width/2 + 2*slot
-	free := []stretch{{room, length - room}}
-	for _, k := range p.part.Pockets {
-		for j, open := range openSides(k.Outline, p.part.Outline) {
-			if !open {
-				continue
-			}
-			a, b := p.along(side, k.Outline[j].Point), p.along(side, k.Outline[(j+1)%len(k.Outline)].Point)
-			if p.onSide(side, k.Outline[j].Point) && p.onSide(side, k.Outline[(j+1)%len(k.Outline)].Point) {
-				free = without(free, stretch{a - room, b + room})
-			}
-		}
-	}
+	free := p.clear(side, length, room)
 	n := int(math.Max(1, math.Round(length/p.Tabs.Spacing)))
 	var list []float64
 	for i := range n {
@@ -156,6 +169,24 @@ func (p *preparation) tabsOn(side int, length, slot float64) []float64 {
 	}
 	slices.Sort(list)
 	return list
+}
+
+// clear are the stretches of a side that keep a distance from its ends and from the
+// mouths of pockets.
+func (p *preparation) clear(side int, length, room float64) []stretch {
+	free := []stretch{{room, length - room}}
+	for _, k := range p.part.Pockets {
+		for j, open := range openSides(k.Outline, p.part.Outline) {
+			if !open {
+				continue
+			}
+			a, b := p.along(side, k.Outline[j].Point), p.along(side, k.Outline[(j+1)%len(k.Outline)].Point)
+			if p.onSide(side, k.Outline[j].Point) && p.onSide(side, k.Outline[(j+1)%len(k.Outline)].Point) {
+				free = without(free, stretch{a - room, b + room})
+			}
+		}
+	}
+	return free
 }
 
 // along is how far along a side of the outline a point lies; onSide whether it

@@ -193,6 +193,10 @@ func TestHolding(t *testing.T) {
 		{"large with both", panel(), with(func(s *Settings) { s.Skin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 2, true, nil},
 		{"no free side", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs = 10, Tabs{Width: 8, Height: 2, Spacing: 100} }), 0, false, []string{"tabs"}},
 		{"no free side, a skin", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs, s.Skin = 10, Tabs{Width: 8, Height: 2, Spacing: 100}, 0.4 }), 0.4, false, nil},
+		// Of 0.5 the thinnest board, 0.1 thinner than the mean, leaves 0.4.
+		{"tabs too low", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 0.5, Spacing: 100} }), 0, false, []string{"tabs"}},
+		{"low tabs from the spoilboard", panel(), with(func(s *Settings) { s.Tabs, s.FromSpoilboard = Tabs{Width: 8, Height: 0.5, Spacing: 100}, true }), 0.5, true, nil},
+		{"tabs just high enough", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 0.6, Spacing: 100} }), 0.6, true, nil},
 		{"tabs too high", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 12, Spacing: 100} }), 0, false, []string{"tabs"}},
 		// The thinnest board is 0.1 thinner than the mean.
 		{"skin too thin", small(), with(func(s *Settings) { s.Skin = 0.2 }), 0.2, false, []string{"skin"}},

@@ -95,6 +95,9 @@ const (
 	// SlotRoom is what a slot is drawn wider than its bit when it would be just as
 	// wide: many toolpath programs find no path in a slot of the bit's own width.
 	SlotRoom = 0.05
+	// Between is the least wood, in mm, between what cuts one panel out and the next
+	// panel: a bit that skims it tears its edge (common practice, no source).
+	Between = 3.0
 )
 
 // Part is a panel with the least and the greatest thickness of its boards.
@@ -133,9 +136,10 @@ type Work struct {
 	// Faces in the order in which they are cut. A panel cut on both is turned
 	// over once, and cut out of its sheet last.
 	Faces []geom.Face
-	// Beyond is how far the pockets reach past the panel's bounds at most, and Gap
-	// how far apart panels have to lie for that and for the bit that cuts them out.
-	Beyond, Gap float64
+	// Beyond is how far the pockets reach past the panel's bounds at most, Reach how far
+	// these or the bit that cuts the panel out do, and Gap the room for that as it is
+	// drawn. Panels lie [Between] further apart than Reach.
+	Beyond, Reach, Gap float64
 	// EndGap is Gap beyond the panel's ends, where registration holes may be. Pins
 	// are these holes, for the faces that are cut when pins stand in them.
 	EndGap float64
@@ -143,7 +147,14 @@ type Work struct {
 	// Tabs are where tabs are to stand that a program makes, beside the outline.
 	Tabs  []geom.Loop
 	Small bool
+	// Sides are where tabs may stand on the sides of the box about the panel, from its
+	// lower left corner: the bottom, the right, the top and the left one. None for a panel
+	// that is not held by tabs.
+	Sides [4][]Stretch
 }
+
+// Stretch is a piece of a side, along x or y.
+type Stretch struct{ From, To float64 }
 
 // Turned tells whether the panel has to be turned over.
 func (w Work) Turned() bool { return len(w.Faces) == 2 }

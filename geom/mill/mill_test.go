@@ -268,12 +268,42 @@ func TestRegister(t *testing.T) {
 	}
 }
 
+// TestRegisterBesidePulls: where a pull is cut on the centre line the holes go elsewhere on
+// it, clear of it, and never as far below the middle as above.
+func TestRegisterBesidePulls(t *testing.T) {
+	out := dado(50, 58)
+	out.Face = geom.Outside
+	hole := geom.Pocket{Kind: geom.Cutout, Depth: 12, Outline: geom.Circle(geom.Point{X: 150, Y: 70}, 15)}
+	low := geom.Pocket{Kind: geom.Cutout, Depth: 12, Outline: geom.RoundedRectangle(120, 15, 180, 40, 12)}
+	notched := panel(dado(80, 88), out)
+	notched.Outline = geom.Loop{{Point: geom.Point{}}, {Point: geom.Point{X: 300}}, {Point: geom.Point{X: 300, Y: 100}}, {Point: geom.Point{X: 185, Y: 100}, Bulge: -1},
+		{Point: geom.Point{X: 115, Y: 100}}, {Point: geom.Point{Y: 100}}} // half round, 65 to 100
+	for name, c := range map[string]struct {
+		part     Part
+		from, to float64 // of what is cut on the centre line
+	}{"a hole": {panel(dado(80, 88), out, hole), 55, 85}, "a hand-hold": {panel(dado(80, 88), out, low), 15, 40}, "a half-round": {notched, 65, 100}} {
+		s := settings(six)
+		s.Register.Place = PlaceCentreLine
+		w := mustPrepare(t, c.part, s)
+		var at []float64
+		for _, pin := range w.Pins {
+			centre, r, _ := pin.AsCircle()
+			if at = append(at, centre.Y); centre.X != 150 || centre.Y+r > c.from-registerWeb && centre.Y-r < c.to+registerWeb || centre.Y < r+registerWeb || centre.Y > 100-r-registerWeb {
+				t.Errorf("%s: a hole of %g at %v", name, r, centre)
+			}
+		}
+		if len(at) != 2 || math.Abs(at[0]+at[1]-100) < 3 || math.Abs(at[0]-at[1]) < 12 {
+			t.Errorf("%s: holes at %v", name, at)
+		}
+	}
+}
+
 // TestGap: panels must lie apart for over-run and bit.
 func TestGap(t *testing.T) {
 	s := settings(six)
-	s.PartGap = 6.05
+	s.PartGap = 9 // the bit and 3 of wood
 	mustPrepare(t, panel(dado(50, 58)), s)
-	s.PartGap = 6
+	s.PartGap = 8.9
 	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
 		t.Errorf("got %v", codes(faults))
 	}
@@ -287,8 +317,8 @@ func TestGap(t *testing.T) {
 	}
 	turned.PartGap = 19
 	mustPrepare(t, panel(dado(80, 88), out), turned)
-	s.PartGap, s.OverRun = 7, 4.5
+	s.PartGap, s.OverRun = 10, 4.5
 	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
-		t.Errorf("over-run 7.5, gap 7: got %v", codes(faults))
+		t.Errorf("over-run 7.5, gap 10: got %v", codes(faults))
 	}
 }

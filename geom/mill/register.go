@@ -67,28 +67,81 @@ func (p *preparation) inWaste(r *Register, box geom.Rect) []geom.Point {
 }
 
 // onCentreLine is a hole at a distance from each long edge, the upper one a
-// diameter further in.
+// diameter further in; where something is cut there, as near to that as it is clear.
 func (p *preparation) onCentreLine(r *Register, box geom.Rect) []geom.Point {
 	if r.Distance == 0 {
 		r.Distance = box.Height() / 4
 	}
 	x := (box.Min.X + box.Max.X) / 2
-	at := []geom.Point{{X: x, Y: box.Min.Y + r.Distance}, {X: x, Y: box.Max.Y - r.Distance - r.Diameter}}
 	need := r.Diameter/2 + registerWeb
-	if at[1].Y-at[0].Y < 2*need || r.Distance < need {
+	low, high := box.Min.Y+r.Distance, box.Max.Y-r.Distance-r.Diameter
+	if high-low < 2*need || r.Distance < need {
 		p.fail("register", FieldRegister, "put them into the waste", "the panel, %s wide, has no room for two registration holes of %s, %s from its edges",
 			p.text(box.Height()), p.text(r.Diameter), p.text(r.Distance))
 		return nil
 	}
-	for _, c := range p.work.Cuts {
-		b := pathBounds(c, p.Bits)
-		for _, h := range at {
+	// Not as far below the middle as the other one is above it, so that a panel that was
+	// turned top to bottom lies off.
+	off := func(y, other float64) bool { return math.Abs(y+other-box.Min.Y-box.Max.Y) > r.Diameter/2 }
+	lower, found := p.clearOn(x, low, need, func(float64) bool { return true })
+	if found {
+		high, found = p.clearOn(x, high, need, func(y float64) bool { return y-lower >= 2*need && off(y, lower) })
+	}
+	if !found {
+		p.fail("register", FieldRegister, "put the holes into the waste", "on the panel's centre line there is no room for two registration holes of %s beside what is cut there", p.text(r.Diameter))
+		return nil
+	}
+	return []geom.Point{{X: x, Y: lower}, {X: x, Y: high}}
+}
+
+// registerStep is how far apart, in millimetres, the places are that are tried for a
+// registration hole.
+const registerStep = 1.0
+
+// clearOn finds the place on an upright line, nearest to the one that is wanted, that
+// keeps a distance from all cuts and from the panel's outline.
+func (p *preparation) clearOn(x, wanted, need float64, allowed func(y float64) bool) (float64, bool) {
+	outline := p.part.Outline.Flatten(flatWithin)
+	clear := func(y float64) bool {
+		h := geom.Point{X: x, Y: y}
+		for _, c := range p.work.Cuts {
+			b := pathBounds(c, p.Bits)
 			if h.X > b.Min.X-need && h.X < b.Max.X+need && h.Y > b.Min.Y-need && h.Y < b.Max.Y+need {
-				p.fail("register", FieldRegister, "write another distance, or put the holes into the waste", "a registration hole at x %s, y %s meets %s",
-					p.text(h.X), p.text(h.Y), p.what(c.Pocket))
-				return nil
+				return false
+			}
+		}
+		return keepsFrom(outline, h, need)
+	}
+	box := p.part.Outline.Bounds()
+	for n := range int(box.Height()/registerStep) + 1 {
+		for _, sign := range []float64{1, -1} {
+			if y := wanted + float64(sign*float64(n)*registerStep); y > box.Min.Y && y < box.Max.Y && allowed(y) && clear(y) {
+				return y, true
 			}
 		}
 	}
-	return at
+	return 0, false
+}
+
+// flatWithin is how near, in millimetres, chords keep to arcs where a hole's distance
+// from them is judged: far less than the wood that is left between.
+const flatWithin = 0.01
+
+// keepsFrom reports whether a point lies in an outline and keeps a distance from it.
+func keepsFrom(outline []geom.Point, q geom.Point, need float64) bool {
+	in := false
+	for i, a := range outline {
+		b := outline[(i+1)%len(outline)]
+		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+float64((q.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)) {
+			in = !in
+		}
+		d, f := a.To(b), 0.0
+		if d > 0 {
+			f = min(1, max(0, (float64((q.X-a.X)*(b.X-a.X))+float64((q.Y-a.Y)*(b.Y-a.Y)))/float64(d*d)))
+		}
+		if q.To(geom.Point{X: a.X + float64(f*(b.X-a.X)), Y: a.Y + float64(f*(b.Y-a.Y))}) < need-touching {
+			return false
+		}
+	}
+	return in
 }

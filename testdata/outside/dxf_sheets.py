@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Hold the drawings of sheets against those of their parts.
 
-    dxf_sheets.py [--shift MM] DIR...
+    dxf_sheets.py [--shift MM] [--forget] [--clamp] [--less MM] DIR...
 
 DIR is a folder that the product wrote. Of its report.json the places of parts on
 sheets are read, and the files of both. What a sheet's drawings have on a layer that
@@ -9,17 +9,27 @@ is cut must be what the parts' own drawings have there, each moved to its place 
 outside face turned over end for end, with the sheet), no more and no less; outlines of
 pockets and slots do not overlap on a layer, one within another is an island; outlines
 keep a kerf from each other and lie within SHEET, and the registration holes of a sheet
-lie on each other when it is turned over, a kerf or more from all outlines. --shift moves
-every part along x: a planted fault. Prints one JSON object a line for each sheet:
+lie on each other when it is turned over, clear of what is cut about all outlines, and
+leave wood before the end of the shortest sheet. The slots between tabs alone are the
+sheet's own: no two of them have anything in common, none enters an outline; what they and
+the outlines that go right through leave of the shortest sheet hangs together, part by
+part, as a graph of bridges in which each part has as many as its size asks for and a way
+to the frame; and but for these bridges each part is cut free. Nothing leaves the shortest
+sheet, or enters an area to keep out of, as the sheet lies at first or turned over.
+Planted faults: --shift moves every part along x, --forget leaves the slots of the sheets out
+but draws those of the parts, as they were planned before they were laid out, --clamp puts an
+area to keep out of in the middle of each sheet, --less makes sheets shorter. Prints one
+JSON object a line for each sheet:
 
-    {"dir", "sheet", "parts", "faces", "layers", "worst", "nearest", "holes", "faults": [...]}
+    {"dir", "sheet", "parts", "faces", "layers", "worst", "nearest", "holes", "slots", "bridges", "shared", "faults": [...]}
 
 "worst" is the largest area, in square millimetres, by which a layer differs, "nearest"
-how near two outlines are.
+how near two outlines are, "bridges" how many there are, and "shared" those between parts.
 
 Needs Debian's python3-ezdxf and python3-shapely (tried with 0.18.1 and 1.8.5).
 """
 import json
+import math
 import os
 import re
 import sys
@@ -27,8 +37,8 @@ import sys
 import ezdxf
 from ezdxf.path import make_path
 from shapely import affinity
-from shapely.geometry import Point, Polygon
-from shapely.ops import unary_union
+from shapely.geometry import Point, Polygon, box
+from shapely.ops import linemerge, unary_union
 from shapely.strtree import STRtree
 
 NOT_CUT = ("LABEL", "BLANK", "SCALE", "SHEET", "TABS")
@@ -38,7 +48,7 @@ def shapes(path, scale):
     """The closed shapes of a drawing by layer, in millimetres."""
     found = {}
     for e in ezdxf.readfile(path).modelspace():
-        if e.dxf.layer in NOT_CUT and e.dxf.layer != "SHEET":
+        if e.dxf.layer in NOT_CUT and e.dxf.layer not in ("SHEET", "TABS"):
             continue
         if e.dxftype() == "CIRCLE":
             c = e.dxf.center
@@ -93,21 +103,71 @@ def turned(shape, length):
     return affinity.translate(affinity.scale(shape, -1, 1, origin=(0, 0)), length, 0)
 
 
-def check(folder, report, stock, sheet, shift):
+def told_bit(sheet):
+    """The diameter of the bit that cuts the parts of a sheet out."""
+    return max(l["diameter"] for l in sheet["layers"] if l["operation"] == "profile")
+
+
+def bridges(sheet, stock, report, placed, outlines, slots, whole, scale, faults):
+    """What hangs at what: a graph of parts, and pieces of waste between bridges."""
+    tabs = report["router"].get("tabs")
+    width, spacing = tabs["width"] * scale, tabs["spacing"] * scale
+    band = told_bit(sheet) * scale + 0.05
+    taken = unary_union(slots)
+    wood = whole.difference(taken)
+    # A neck of wood holds where a disc of 2.8 mm fits through: 3 mm, less what slots are widened by.
+    firm = wood.buffer(-1.4)
+    pieces = list(getattr(firm, "geoms", [firm]))
+    rim = Point(whole.bounds[0] + 1.45, whole.bounds[1] + 1.45)
+    frame = [i for i, p in enumerate(pieces) if p.distance(rim) < 0.1]
+    count, shared = 0, 0
+    for i, (part, outline) in enumerate(zip(placed, outlines)):
+        if not any(pieces[f].intersects(outline.buffer(-2)) for f in frame):
+            faults.append("nothing ties %s at %s to the frame" % (part["part"], outline.bounds))
+        if part["held"]["by"] != "tabs":
+            continue
+        # Along the middle of the band in which the bit goes round it.
+        ring = box(*outline.bounds).buffer(band / 2, join_style=2).exterior
+        left = ring.difference(taken.buffer(1e-6))
+        left = linemerge(left) if left.geom_type == "MultiLineString" else left
+        list_ = [l for l in getattr(left, "geoms", [left]) if l.length > 0.01]
+        if len(list_) > 1 and list_[0].distance(list_[-1]) < 1e-6:  # the ring's own beginning
+            list_ = [linemerge([list_[0], list_[-1]])] + list_[1:-1]
+        for l in list_:
+            if l.length < width - 0.01:
+                faults.append("%s hangs at a bridge of %.3f mm" % (part["part"], l.length))
+            if l.length > width + 0.01:
+                faults.append("%.3f mm of the outline of %s are not cut" % (l.length, part["part"]))
+            # It goes straight on to a neighbour within two bands, or to waste.
+            reach = l.buffer(2 * band, cap_style=2).difference(box(*outline.bounds))
+            if any(o.distance(l) < 1.5 * band + 3 and o.intersects(reach) for j, o in enumerate(outlines) if j != i):
+                shared += 1
+        need = max(2, math.floor((part["length"] + part["width"]) * scale / spacing + 0.5))
+        if len(list_) < need or len(list_) != part["held"]["tabs"] or part["held"]["need"] != need:
+            faults.append("%s has %d bridges; the report says %d, its size asks for %d" % (part["part"], len(list_), part["held"]["tabs"], need))
+        count += len(list_)
+    return count, shared
+
+
+def check(folder, report, stock, sheet, plant):
+    shift = plant["shift"]
     scale = 25.4 if report["units"] == "in" else 1
     dxf_scale = 25.4 if report["dxf"]["units"] == "in" else 1
     size = stock["sizes"][sheet["size"]]
     length = size["length"] * scale
     kerf = stock["kerf"] * scale
     parts = {p["name"]: p for p in report["parts"]}
-    want, got, faults, outlines = {}, {}, [], []
+    short = [v * scale for v in stock["short"]]
+    whole = box(0, 0, length - short[0] - plant["less"], size["width"] * scale - short[1])
+    told = {l["layer"]: l for l in sheet["layers"]}
+    want, got, faults, outlines, own = {}, {}, [], [], []
     for placed in sheet["placed"]:
         part = parts[placed["part"]]
         for face in ("inside", "outside"):
             if not part["files"].get(face):
                 continue
             for layer, list_ in shapes(os.path.join(folder, part["files"][face]), dxf_scale).items():
-                if layer.startswith("REGISTER"):
+                if layer.startswith("REGISTER") or layer in ("SHEET", "TABS"):
                     continue
                 for s in list_:
                     if face == "outside":
@@ -115,10 +175,14 @@ def check(folder, report, stock, sheet, shift):
                     if placed["turned"]:
                         s = affinity.translate(affinity.rotate(s, 90, origin=(0, 0)), part["width"] * scale, 0)
                     s = affinity.translate(s, placed["x"] * scale + shift, placed["y"] * scale)
+                    if layer.startswith("SLOT"):  # as the part by itself has it
+                        own.append(s)
+                        continue
                     want.setdefault(key(layer), []).append(s)
                     if layer.startswith("PROFILE"):
                         outlines.append(s)
-    holes, faces = [], 0
+    holes, faces, slots, cuts, marks = [], 0, [], [], []
+    inner = unary_union([o.buffer(-0.01) for o in outlines])
     for f in sheet["files"]:
         if not f.endswith(".dxf"):
             continue
@@ -132,11 +196,20 @@ def check(folder, report, stock, sheet, shift):
                     s = turned(s, length)
                 if layer.startswith("REGISTER"):
                     holes.append(s)
+                    cuts.append(s)
                 elif layer == "SHEET":
                     if abs(s.bounds[2] - length) > 0.01 or abs(s.bounds[3] - size["width"] * scale) > 0.01 or abs(s.bounds[0]) + abs(s.bounds[1]) > 0.01:
                         faults.append("SHEET is %s" % (s.bounds,))
+                elif layer == "TABS":
+                    if f.endswith(("inside.dxf", sheet["files"][0])):
+                        marks.append(s)
+                elif layer.startswith("SLOT"):
+                    slots.append(s)
+                    cuts.append(s)
                 else:
                     got.setdefault(key(layer), []).append(s)
+                    bit = told[layer]["diameter"] * scale
+                    cuts.append(s.buffer(bit, join_style=2) if layer.startswith("PROFILE") else s)
     worst = 0
     for layer in sorted(set(want) | set(got)):
         a, b = want.get(layer, []), got.get(layer, [])
@@ -148,7 +221,32 @@ def check(folder, report, stock, sheet, shift):
             count = len(b) - len(a)
         if count or differ > 0.5:
             faults.append("%s: %d shapes of %d, %.3f mm2 differ" % (layer, len(b), len(a), differ))
-    whole = Polygon([(0, 0), (length, 0), (length, size["width"] * scale), (0, size["width"] * scale)])
+    held = 0, 0
+    if plant["forget"]:
+        slots = own
+    elif marks:  # the outline goes right through, but for the tabs that a program makes there
+        slots = [box(*o.bounds).buffer(told_bit(sheet) * scale + 0.05, join_style=2).difference(o).difference(unary_union(marks)) for o in outlines]
+        slots = [unary_union(slots).difference(unary_union(outlines))]
+    if slots:
+        for i, s in enumerate(slots):
+            if s.intersection(inner).area > 0:
+                faults.append("a slot enters a part at %s" % (s.bounds,))
+            for other in slots[:i]:
+                if s.intersects(other) and s.intersection(other).area > 0.001:
+                    faults.append("two slots overlap at %s" % (s.intersection(other).bounds,))
+        held = bridges(sheet, stock, report, sheet["placed"], outlines, slots, whole, scale, faults)
+    if stock["routed"]:
+        areas = [box(k["x"] * scale, k["y"] * scale, (k["x"] + k["length"]) * scale, (k["y"] + k["width"]) * scale) for k in stock.get("keep_out", [])]
+        if plant["clamp"]:
+            areas.append(affinity.translate(box(-20, -20, 20, 20), length / 3, size["width"] * scale / 3))
+        if stock["turned"]:
+            areas += [turned(a, length) for a in areas]
+        taken = unary_union(areas)
+        for s in cuts:
+            if not whole.contains(s):
+                faults.append("a cut leaves the shortest sheet at %s" % (s.bounds,))
+            if s.intersects(taken) and s.intersection(taken).area > 0.001:
+                faults.append("a cut is in an area to keep out of at %s" % (s.bounds,))
     nearest = 1e9
     tree = STRtree(outlines)
     for s in outlines:
@@ -159,27 +257,34 @@ def check(folder, report, stock, sheet, shift):
                 nearest = min(nearest, s.distance(other))
     if nearest < kerf - 0.001:
         faults.append("outlines are %.3f mm apart, the kerf is %.3f" % (nearest, kerf))
+    room = max([l["diameter"] * scale for l in sheet.get("layers", []) if l["operation"] == "profile"] + [0]) + 2.99
     for h in holes:
         if not any(turned(h, length).symmetric_difference(o).area < 0.01 for o in holes):
             faults.append("a registration hole meets none when the sheet is turned over")
-        if not whole.contains(h) or min(s.distance(h) for s in outlines) < kerf - 0.001:
+        if not whole.buffer(-2.99).contains(h) or min(s.distance(h) for s in outlines) < room:
             faults.append("a registration hole is on a part or on the edge")
-    if stock["turned"] and faces == 2 and len(holes) != 2 and any(l["bit"] for l in report["layers"]):
+    on = stock.get("turned_on", {}).get("on")
+    if stock["turned"] and faces == 2 and len(holes) != {"pins": 2, "three-pins": 3}.get(on, 0):
         faults.append("%d registration holes" % len(holes))
     return {"dir": folder, "sheet": "%s %d" % (stock["stock"], sheet["number"]), "parts": len(sheet["placed"]), "faces": faces,
-            "layers": len(got), "worst": round(worst, 4), "nearest": round(min(nearest, 1e6), 4), "holes": len(holes), "faults": faults}
+            "layers": len(got), "worst": round(worst, 4), "nearest": round(min(nearest, 1e6), 4), "holes": len(holes), "slots": len(slots),
+            "bridges": held[0], "shared": held[1], "faults": faults}
 
 
 def main():
-    args, shift = sys.argv[1:], 0.0
-    if args and args[0] == "--shift":
-        shift, args = float(args[1]), args[2:]
+    args, plant = sys.argv[1:], {"shift": 0.0, "forget": False, "clamp": False, "less": 0.0}
+    while args and args[0].startswith("--"):
+        name, args = args[0][2:], args[1:]
+        if name in ("shift", "less"):
+            plant[name], args = float(args[0]), args[1:]
+        else:
+            plant[name] = True
     for folder in args:
         with open(os.path.join(folder, "report.json")) as f:
             report = json.load(f)
         for stock in report["sheets"]:
             for sheet in stock["sheets"]:
-                print(json.dumps(check(folder, report, stock, sheet, shift)))
+                print(json.dumps(check(folder, report, stock, sheet, plant)))
 
 
 main()

@@ -3,6 +3,8 @@ package outside
 import (
 	"fmt"
 	"os"
+	"slices"
+	"strings"
 	"testing"
 )
 
@@ -10,8 +12,73 @@ import (
 type laidOut struct {
 	Dir, Sheet                  string
 	Parts, Faces, Layers, Holes int
+	Slots, Bridges, Shared      int
 	Worst, Nearest              float64
 	Faults                      []string
+}
+
+// heldBoxes are boxes from a router with a bit of a diameter; entries are put into the
+// stock, the router and the rules for sheets.
+func heldBoxes(bit, stock, router, sheets string) string {
+	return `units: mm
+stock:
+  birch: {thickness: [11.8, 11.9, 11.95], sheet: 1525 x 1525, grain: length` + stock + `}
+  poplar: {thickness: [6.1, 6.05, 6.15], sheet: 2500 x 1250}
+cutter: {kind: router, diameter: ` + bit + `}
+router: {` + router + `}
+sheets: {` + sheets + `}
+drawers:
+  - {name: a, count: 8, outside: 340 x 90 x 320, sides: birch, bottom: poplar, pull: {shape: half-round, width: 60}}
+  - {name: b, count: 3, outside: 480 x 160 x 400, sides: birch, bottom: poplar, joint: box-joint}
+`
+}
+
+// TestHeldSheets: on sheets of any gap, bit and bridges, of which neighbours share some, all
+// parts hang together; nothing leaves the sheet, or enters an area to keep out of. What is
+// planted is found.
+func TestHeldSheets(t *testing.T) {
+	const tabs = "tabs: {width: 6, height: 1.5, spacing: 150}, skin: 0.3, small-part: 20"
+	const clamps = ", shortest: 1523 x 1522, keep-out: [{at: 0 x 600, size: 40 x 90}, {at: 600 x 0, size: 90 x 50}]"
+	var dirs []string
+	for _, job := range []string{
+		heldBoxes("6", "", tabs, ""),
+		heldBoxes("6", clamps, tabs, "turn-on: three-pins, pin-distance: 12"),
+		heldBoxes("4", clamps, "depth-from: spoilboard, "+tabs+", part-gap: 30", "way: guillotine, turn-on: stops"),
+		heldBoxes("6", "", "tabs: {spacing: 180, as: marks}, skin: 0.4, small-part: 20", ""),
+	} {
+		dir, _ := build(t, job)
+		dirs = append(dirs, dir)
+	}
+	shared, slots, three, stops := 0, 0, 0, 0
+	for _, s := range lines[laidOut](t, "", python, append([]string{"-W", "ignore", "dxf_sheets.py"}, dirs...)...) {
+		for _, f := range s.Faults {
+			t.Errorf("%s, %s: %s", s.Dir, s.Sheet, f)
+		}
+		shared, slots = shared+s.Shared, slots+s.Slots
+		if s.Holes == 3 {
+			three++
+		}
+		if s.Faces == 2 && s.Holes == 0 {
+			stops++
+		}
+	}
+	t.Logf("%d slots, %d bridges that neighbours share", slots, shared)
+	if shared < 50 || slots < 100 || three == 0 || stops == 0 {
+		t.Errorf("%d slots, %d shared bridges, %d sheets on three pins, %d on stops", slots, shared, three, stops)
+	}
+	for plant, says := range map[string]string{"--forget": "nothing ties", "--clamp": "area to keep out of", "--less 8": "leaves the shortest sheet", "--shift 0.2": "differ"} {
+		found := 0
+		for _, s := range lines[laidOut](t, "", python, slices.Concat([]string{"-W", "ignore", "dxf_sheets.py"}, strings.Fields(plant), dirs[:1])...) {
+			for _, f := range s.Faults {
+				if strings.Contains(f, says) {
+					found++
+				}
+			}
+		}
+		if found == 0 {
+			t.Errorf("%s: no sheet has a fault that says %q", plant, says)
+		}
+	}
 }
 
 // TestSheetDrawings: what is cut on a sheet is what the drawings of its parts say, in the

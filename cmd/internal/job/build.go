@@ -49,6 +49,19 @@ func (r *reader) job(root *section) *Job {
 			j.Spreads[s.name] = r.spread(s, j.Stocks[i])
 		}
 	}
+	j.ruleAt = make(map[string]Position)
+	for _, name := range []string{"sheets", "router"} {
+		v := root.values[name]
+		if !v.given || v.section == nil {
+			continue
+		}
+		j.ruleAt[name] = v.at
+		for key, v := range v.section.values {
+			if v.given {
+				j.ruleAt[name+"."+key] = v.at
+			}
+		}
+	}
 	for _, l := range root.values["spacers"].lengths {
 		j.Spacers = append(j.Spacers, l.MM())
 	}

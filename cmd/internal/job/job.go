@@ -7,6 +7,7 @@ package job
 import (
 	"io"
 	"slices"
+	"strings"
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
@@ -45,6 +46,7 @@ type Job struct {
 	src     *source
 	open    func(name string) (io.ReadCloser, error) // other files; nil where none can be
 	stockAt map[string]map[string]Position           // of each stock, by its key; "" is its own
+	ruleAt  map[string]Position                      // of the sections sheets and router, and of their keys: sheets.trim
 }
 
 // Drawer is one drawer of a job, as the package joinery takes it. Keys that
@@ -131,9 +133,14 @@ func (j *Job) Problem(drawer int, p joinery.Problem) Problem {
 }
 
 // StockProblem shows a problem of a stock in the job file, at one of its keys where the
-// file has it.
+// file has it, or at one of the sections sheets and router, as sheets.trim.
 func (j *Job) StockProblem(stock, key string, p joinery.Problem) Problem {
 	at, known := j.stockAt[stock][key]
+	if section, _, dotted := strings.Cut(key, "."); dotted {
+		if at, known = j.ruleAt[key]; !known {
+			at, known = j.ruleAt[section]
+		}
+	}
 	if !known {
 		at = j.stockAt[stock][""]
 	}

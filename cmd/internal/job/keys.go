@@ -149,7 +149,7 @@ var routerKeys = []key{
 	{name: string(mill.FieldSkin), form: formLength, min: 0.1, max: maxPlay, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through"},
 	{name: string(mill.FieldSmall), form: formLength, min: 1, max: 1000, fallback: mm(mill.DefaultSmallPart), doc: "A part with less area than a square of this side is small"},
 	{name: string(mill.FieldThrough), form: formLength, min: 0, max: maxPlay, fallback: "0", doc: "How far cuts that go through the board go on into the spoilboard"},
-	{name: string(mill.FieldGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, to be checked against what is cut beyond their edges", without: "it is not checked"},
+	{name: string(mill.FieldGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, checked against what is cut beyond their edges", without: "as the sheets need it"},
 }
 
 var registerKeys = []key{

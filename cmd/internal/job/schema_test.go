@@ -20,12 +20,12 @@ var keyPaths = strings.Fields(`
 	stock.*.stiffness stock.*.stiffness-across stock.*.shear stock.*.poisson stock.*.tolerance stock.*.banding stock.*.banding.thickness stock.*.banding.price stock.*.kerf
 	paper paper.size paper.labels paper.label-columns paper.label-rows
 	templates templates.stock templates.bed templates.register templates.pin templates.mark templates.roll
-	sheets sheets.way sheets.stages sheets.kerf sheets.trim sheets.keep sheets.heaviest
+	sheets sheets.way sheets.stages sheets.kerf sheets.trim sheets.turn-on sheets.pin-distance sheets.keep sheets.heaviest
 	machines machines.saw machines.saw.most-height machines.saw.most-width machines.saw.fence-reach machines.saw.sled-reach machines.saw.longest-on-sled
 	machines.saw.shortest-on-end machines.saw.longest-on-end machines.saw.shortest-fed
 	machines.router-table machines.router-table.most-height machines.router-table.most-width machines.router-table.fence-reach machines.router-table.sled-reach
 	machines.router-table.longest-on-sled machines.router-table.shortest-on-end machines.router-table.longest-on-end machines.router-table.shortest-fed machines.router-table.pass
-	stock.*.count stock.*.batch stock.*.match stock.*.more stock.*.more.* stock.*.more.*.sheet stock.*.more.*.price stock.*.more.*.count stock.*.more.*.batch
+	stock.*.count stock.*.batch stock.*.shortest stock.*.keep-out stock.*.keep-out.at stock.*.keep-out.size stock.*.match stock.*.more stock.*.more.* stock.*.more.*.sheet stock.*.more.*.price stock.*.more.*.count stock.*.more.*.batch
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
 	cutter.bits.*.tool cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass
@@ -107,7 +107,7 @@ func TestReaderKnowsEveryKey(t *testing.T) {
 	unknown := func(steps []string) bool {
 		text := "1"
 		for i, step := range slices.Backward(steps) {
-			if (step == "drawers" || step == "dividers") && i < len(steps)-1 {
+			if (step == "drawers" || step == "dividers" || step == "keep-out") && i < len(steps)-1 {
 				text = "[" + text + "]"
 			}
 			text = "{" + strings.Replace(step, "*", "ply", 1) + ": " + text + "}"

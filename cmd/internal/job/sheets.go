@@ -1,5 +1,10 @@
 package job
 
+import (
+	"drawerwright/geom"
+	"drawerwright/geom/mill"
+)
+
 // The words for how parts are cut from sheets.
 const (
 	SheetsGuillotine = "guillotine"
@@ -10,8 +15,11 @@ var sheetKeys = []key{
 	{name: "way", form: formWord, words: []string{SheetsGuillotine, SheetsFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
 		without: "free where a router cuts all parts of a stock, else guillotine"},
 	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes"},
-	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: "3.2 mm for saws, what the bits need for routers"},
-	{name: "trim", form: formLength, max: maxTrim, fallback: "5 mm", doc: "What is cut off each edge of a sheet before parts are cut from it"},
+	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: "3.2 mm for saws; for routers the bit or the over-run and " + mm(mill.Between)},
+	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: "5 mm for saws; for routers what bit and over-run take, " + mm(mill.Between) + " and what the sheets may be short"},
+	{name: "turn-on", form: formWord, words: []string{TurnOnPins, TurnOnThree, TurnOnStops}, fallback: TurnOnPins,
+		doc: "What a sheet that is cut on both faces is put down on when it has been turned over: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes"},
+	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and 3 mm"},
 	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: "300 mm x 100 mm", doc: "The smallest offcut that the shop keeps"},
 	{name: "heaviest", form: formMeasure, measures: loads, min: minHeaviest, max: maxLoad, fallback: "23 kg",
 		doc: "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies"},
@@ -22,6 +30,18 @@ var sheetSizeKeys = []key{
 	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of one, in any currency", without: "it costs nothing"},
 	{name: "count", form: formCount, min: 1, max: maxSheetCount, doc: "How many there are", without: "as many as it takes"},
 	{name: "batch", form: formTitle, doc: "The batch that they were made in, for parts that match", without: "the batch has no name"},
+}
+
+// The words for what a sheet is put down on when it has been turned over.
+const (
+	TurnOnPins  = "pins"
+	TurnOnThree = "three-pins"
+	TurnOnStops = "stops"
+)
+
+var keepOutKeys = []key{
+	{name: "at", form: formSize, sides: []string{"x", "y"}, required: true, min: -maxSize, max: maxSize, doc: "Its lower left corner, from that of the sheet as its drawing shows it before it is turned over"},
+	{name: "size", form: formSize, sides: []string{"length", "width"}, required: true, min: 1, max: maxSize, doc: "Its size along x and y"},
 }
 
 // The words for parts that have to look alike.
@@ -35,6 +55,7 @@ const (
 	maxSheetKerf, maxTrim = 100, 200 // mm
 	maxSheetSizes         = 20       // of one stock: more than any list of a mill
 	maxSheetCount         = 100_000  // of one size
+	maxKeepOuts           = 20       // of one stock
 	minOffcut             = 10       // mm: less is a splinter
 	minHeaviest           = 1        // kg
 	minReachOfSaw         = 100      // mm: the smallest saws for benches
@@ -45,7 +66,10 @@ type Sheets struct {
 	Way      string     // SheetsGuillotine, SheetsFree or "", which leaves it to the machine
 	Stages   int        // 0 for any number
 	Kerf     float64    // mm; 0 leaves it to the machine
-	Trim     float64    // mm
+	Trim     float64    // mm; 0 leaves it to the machine, unless it is written
+	NoTrim   bool       // 0 is written
+	TurnOn   string     // TurnOnPins, TurnOnThree or TurnOnStops
+	Pins     float64    // mm from the end of the shortest sheet to a pin; 0 is chosen
 	Keep     [2]float64 // mm, the longer and the shorter side of the least offcut
 	Heaviest float64    // kg
 	Of       map[string]StockSheets
@@ -59,7 +83,15 @@ type StockSheets struct {
 	// GrainAcross says that the file writes the width of a sheet first: the grain runs along
 	// its second number.
 	GrainAcross bool
+	// Short is by how much sheets may be shorter and narrower than their size, in mm.
+	Short [2]float64
+	// KeepOut are the areas that nothing is cut in, as the sheet lies at first.
+	KeepOut []geom.Rect
 }
+
+// usualShort is by how much a sheet may be smaller than its size, in mm: the tolerance of
+// EN 315 for the length and width of plywood (from memory).
+const usualShort = 3.5
 
 // SheetSize is a size that sheets come in.
 type SheetSize struct {
@@ -72,8 +104,12 @@ type SheetSize struct {
 
 func (b *builder) sheets() Sheets {
 	get := b.sub(b.root, "sheets", sheetKeys).values
-	s := Sheets{Way: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0),
+	s := Sheets{Way: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), TurnOn: get["turn-on"].text, Pins: get["pin-distance"].mm(0),
 		Keep: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, Heaviest: get["heaviest"].number, Of: make(map[string]StockSheets)}
+	s.NoTrim = get["trim"].given && s.Trim == 0
+	if s.TurnOn == TurnOnStops && get["pin-distance"].given {
+		b.fail(CodeNoEffect, get["pin-distance"].at, "delete it, or write `turn-on: pins`", "pin-distance is for pins, and sheets are turned over on stops")
+	}
 	if s.Keep[0] < s.Keep[1] {
 		s.Keep[0], s.Keep[1] = s.Keep[1], s.Keep[0]
 	}
@@ -88,14 +124,49 @@ func (b *builder) sheets() Sheets {
 
 func (b *builder) sheetSizes(of *section) StockSheets {
 	if get := of.values; !get["sheet"].given && !b.lost && !of.meant["sheet"] {
-		for _, name := range []string{"count", "batch", "more", "match"} {
+		for _, name := range []string{"count", "batch", "more", "match", "shortest", "keep-out"} {
 			if v := get[name]; v.given {
 				b.fail(CodeNoEffect, v.at, "write `sheet: length x width` for the stock, or delete it", "%s is for sheets, and the stock %s has no size of them", name, quote(of.name))
 			}
 		}
 	}
-	return StockSheets{Sizes: sheetSizes(of), Match: of.values["match"].text, GrainAcross: of.values["grain"].text == string(grainWidth)}
+	out := StockSheets{Sizes: sheetSizes(of), Match: of.values["match"].text, Short: b.short(of), GrainAcross: of.values["grain"].text == string(grainWidth)}
+	for _, k := range of.values["keep-out"].sections {
+		at, size := k.values["at"], k.values["size"]
+		corner := geom.Point{X: at.mm(0), Y: at.mm(1)}
+		out.KeepOut = append(out.KeepOut, geom.Rect{Min: corner, Max: geom.Point{X: corner.X + size.mm(0), Y: corner.Y + size.mm(1)}})
+	}
+	return out
 }
+
+// short is by how much the sheets of a stock may be smaller than their size, along the
+// grain first.
+func (b *builder) short(of *section) [2]float64 {
+	sheet, least := of.values["sheet"], of.values["shortest"]
+	if !least.given || len(least.lengths) < 2 || len(sheet.lengths) < 2 {
+		return [2]float64{usualShort, usualShort}
+	}
+	var short [2]float64
+	for i := range short {
+		short[i] = sheet.mm(i) - least.mm(i)
+		if short[i] < 0 {
+			b.fail(CodeOutOfRange, least.at, "write what the smallest sheet measures, and its nominal size under `sheet`", "the shortest sheet is larger than sheet: %s and %s", least.lengths[i].Text(b.units), sheet.lengths[i].Text(b.units))
+			return [2]float64{}
+		}
+		if short[i] > mostShort {
+			b.fail(CodeOutOfRange, least.at, "write the size that it is under `sheet`, or add it under `more:`", "the shortest sheet is %s smaller than sheet: over %s it is another size", geom.LengthOf(short[i]).Text(b.units), mm(mostShort))
+			return [2]float64{}
+		}
+	}
+	if of.values["grain"].text == string(grainWidth) {
+		short[0], short[1] = short[1], short[0]
+	}
+	return short
+}
+
+// mostShort is the most by which a sheet may differ from its size, in mm, before it is
+// taken for another size.
+const mostShort = 50.0
 
 // sheetSizes are the sizes that a stock says its sheets come in.
 func sheetSizes(of *section) (list []SheetSize) {

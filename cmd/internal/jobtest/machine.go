@@ -87,12 +87,13 @@ func (d *drawing) router() string {
 	if d.odds(4, "register") {
 		e.say("register", "{place: %s}", d.word("place", "waste", "centre-line"))
 	}
-	if d.odds(3, "tabs") {
+	tabs := d.odds(3, "tabs")
+	if tabs { // as high as the thinnest board needs it; what has no room for them gets a skin
 		width := d.length(4, 10, "tab")
 		as := []string{"", ", as: slots", "", ", as: marks"}[int(math.Round(width*100))%4]
-		e.say("tabs", "{width: %s, height: %s, spacing: %s%s}", d.mm(width), d.mm(d.length(0.8, 2, "height of a tab")), d.mm(d.length(100, 250, "spacing")), as)
+		e.say("tabs", "{width: %s, height: %s, spacing: %s%s}", d.mm(width), d.mm(d.length(1.4, 1.9, "height of a tab")), d.mm(d.length(150, 250, "spacing")), as)
 	}
-	if d.odds(3, "skin") {
+	if skin := d.odds(3, "skin"); skin || tabs {
 		e.say("skin", "%s", d.mm(d.length(0.2, 0.5, "how thick")))
 	}
 	if d.odds(4, "part gap") {

@@ -85,8 +85,18 @@ func (d *drawing) sheetRules() string {
 			e.say("stages", "%d", d.between(2, 4, "stages"))
 		}
 	}
-	e.say("kerf", "%s", d.mm(d.length(2, 10, "kerf")))
-	e.say("trim", "%s", d.mm(d.length(2, 10, "trim")))
+	if d.job.Machine == "router" { // bits need more room than blades
+		e.say("kerf", "%s", d.mm(d.length(20, 30, "gap")))
+		e.say("trim", "%s", d.mm(d.length(15, 25, "rim")))
+		on := d.word("turned on", "pins", "three-pins", "stops")
+		e.say("turn-on", "%s", on)
+		if on != "stops" {
+			e.say("pin-distance", "%s", d.mm(d.length(7.5, 15, "pins")))
+		}
+	} else {
+		e.say("kerf", "%s", d.mm(d.length(2, 10, "kerf")))
+		e.say("trim", "%s", d.mm(d.length(2, 10, "trim")))
+	}
 	if d.odds(2, "keeps") {
 		e.say("keep", "%s", d.size(d.length(200, 500, "kept long"), d.length(80, 200, "kept wide")))
 		e.say("heaviest", "%d kg", d.between(15, 40, "heaviest"))

@@ -91,7 +91,15 @@ func (d *drawing) sheets(e *entries, s stock) {
 	if s.solid {
 		sizes = []string{"2400 mm x 400 mm", "96 in x 16 in"}
 	}
-	e.say("sheet", "%s", d.word("sheet", sizes...))
+	size := d.word("sheet", sizes...)
+	e.say("sheet", "%s", size)
+	if d.job.Machine == "router" && !s.solid && d.odds(4, "measured sheets") {
+		shortest := []string{"2438 mm x 1217 mm", "1523 mm x 1521.5 mm", "95.9 in x 47.9 in", "59.9 in x 59.9 in"}
+		e.say("shortest", "%s", shortest[slices.Index(sizes, size)])
+	}
+	if d.job.Machine == "router" && !s.solid && d.odds(4, "clamped") {
+		e.say("keep-out", "[{at: 0 mm x %d mm, size: 40 mm x 60 mm}, {at: %d mm x 0 mm, size: 60 mm x 40 mm}]", d.between(300, 700, "clamp at an end"), d.between(200, 900, "clamp at the edge"))
+	}
 	if grain := d.word("grain", "length", "length", "none"); s.solid || grain != "none" {
 		e.say("grain", "length")
 	}

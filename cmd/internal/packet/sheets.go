@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"context"
 	"fmt"
+	"slices"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
@@ -82,6 +83,9 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 		book.Heading(1, k.Stock)
 		book.Text(report.SheetsSummary(k, p.Units) + ".")
 		book.Text("Laid out to be " + report.SheetsHow(k, p.Units) + ". Sizes are along x and y of the sheet.")
+		for _, note := range report.SheetNotes(k, p.Units) {
+			book.Item(0, "·", note)
+		}
 		for _, left := range k.Left {
 			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Why))
 		}
@@ -101,7 +105,14 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 			book.Keep(picture.Height + 30)
 			book.Heading(2, words)
 			book.Figure(picture, "")
-			book.Table([]string{"on the picture", ">pieces", ">length " + unit, ">width " + unit, "part"}, rows)
+			head := []string{"on the picture", ">pieces", ">length " + unit, ">width " + unit, "part"}
+			if k.Routed && i < len(k.Sheets) {
+				head = append(head, "held by")
+				for n, piece := range piecesOf(one) {
+					rows[n] = append(rows[n], report.HeldBy(k.Sheets[i], s.Pieces[piece].Name))
+				}
+			}
+			book.Table(head, rows)
 			runCard(book, k, k.Sheets[i], p.Units)
 		}
 		offcutFigures(book, p, s)
@@ -204,6 +215,16 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		out.Offcuts = append(out.Offcuts, paper.LaidPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
 	}
 	return out.Draw(room), rows
+}
+
+// piecesOf are the different pieces of a sheet, in the order of the legend.
+func piecesOf(one sheets.Sheet) (list []int) {
+	for _, q := range one.Placed {
+		if !slices.Contains(list, q.Piece) {
+			list = append(list, q.Piece)
+		}
+	}
+	return list
 }
 
 // partsOf names the parts that a piece serves.

@@ -68,7 +68,7 @@ func partsText(r *reading, text string) {
 			sheets = true
 		case sheets && line == "":
 			sheets = false
-		case sheets:
+		case sheets && !strings.HasPrefix(line, "  "): // below it stands how its parts are held
 			r.sheetSummary(line)
 		case line == "warnings":
 			r.warnings(s.lines[s.at+1:])

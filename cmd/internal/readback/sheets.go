@@ -88,6 +88,7 @@ var (
 	summaryLine = regexp.MustCompile(`^(.+): (.+); (.+); (\S+) % of them is parts(?:; cost (\S+))?$`)
 	sheetsPart  = regexp.MustCompile(`(\d+) (sheet|offcut)s? of`)
 	kerfLine    = regexp.MustCompile(`, kerf (\S+), trim (\S+) (?:mm|in)`)
+	belowPieces = regexp.MustCompile(`^(no sheet holds|The search|Turn the sheet|Zero is|Nothing is cut|\d+ parts? (is|are) held)`)
 	cutsLine    = regexp.MustCompile(`^(\d+) cuts?; (?:fence or stop is set (once|twice|(\d+) times)|each is measured and marked)`)
 )
 
@@ -125,7 +126,7 @@ func sheetsText(r *reading, text string) {
 			r.printed("layout", stock, "kerf", m[1])
 			r.printed("layout", stock, "trim", m[2])
 		case strings.HasPrefix(line, "sheet ") && strings.Contains(line, "pieces"):
-			pieces[stock] += r.laidPieces(s.table("no sheet holds", "The search"))
+			pieces[stock] += r.laidPieces(s.tableUntil(belowPieces.MatchString))
 			continue
 		case cutsLine.MatchString(line):
 			r.cutsSummary(line, stock)

@@ -80,7 +80,7 @@ func turned(out *bytes.Buffer, r Report, u geom.Unit) {
 		return
 	}
 	fmt.Fprintln(out, "\nto turn over: cut the outside drawing first, with REGISTER; put pins into those holes; turn the part over")
-	fmt.Fprintln(out, "end for end, the machine's zero as it was; cut the inside drawing, whose outline cuts it out")
+	fmt.Fprintln(out, "end for end; keep the zero after turning; cut the inside drawing, whose outline cuts it out")
 	for _, w := range words {
 		for _, p := range parts[w] {
 			fmt.Fprintf(out, "  %s\n", p)

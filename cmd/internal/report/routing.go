@@ -27,6 +27,14 @@ type Router struct {
 	ExactSlots string  `json:"exact_slots"`
 	DepthFrom  string  `json:"depth_from"` // top: layers tell depths; spoilboard: they tell the wood left
 	PartGap    float64 `json:"part_gap"`   // 0 when the job does not say
+	Tabs       *Tabs   `json:"tabs,omitempty"`
+}
+
+// Tabs are the bridges that the job asks for.
+type Tabs struct {
+	Width   float64 `json:"width"`
+	Height  float64 `json:"height"`
+	Spacing float64 `json:"spacing"`
 }
 
 // Readings are what was measured of a stock.
@@ -91,7 +99,11 @@ func routed(b batch.Batch) Router {
 	if b.Router.FromSpoilboard {
 		from = joinery.FromSpoilboard
 	}
-	return Router{n(b.Router.OverRun), string(b.Router.Relief), string(b.Router.Slots), string(from), n(b.Router.PartGap)}
+	out := Router{n(b.Router.OverRun), string(b.Router.Relief), string(b.Router.Slots), string(from), n(b.Router.PartGap), nil}
+	if t := b.Router.Tabs; t.Width > 0 {
+		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing)}
+	}
+	return out
 }
 
 func readings(b batch.Batch) []Readings {

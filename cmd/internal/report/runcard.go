@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"math"
 
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -70,7 +71,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	}
 	known, bit := true, -1
 	for i, d := range one.Drawn {
-		face := RunFace{File: d.File, Face: d.Face.String(), Before: before(one, i)}
+		face := RunFace{File: d.File, Face: d.Face.String(), Before: before(s, one, i, u)}
 		for _, pin := range d.Part.Work.Pins {
 			if c, r, round := pin.AsCircle(); round && i == 0 {
 				if d.Face == geom.Outside { // its drawing is turned over
@@ -108,18 +109,28 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 func minutes(m float64) float64 { return math.Round(10*m) / 10 }
 
 // before says what to do before a face of a sheet is cut.
-func before(one sheets.Sheet, face int) []string {
+func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 	up := func(f geom.Face) string { return fmt.Sprintf("the %s face of its parts up", f) }
 	d := one.Drawn[face]
+	on, _ := s.TurnedOn()
+	stops := on == job.TurnOnStops
 	if face == 0 {
 		said := []string{"Lay the sheet down with " + up(d.Face) + ", its lower left corner at zero, and hold it down clear of the cuts."}
-		if len(one.Drawn) > 1 {
+		switch {
+		case len(one.Drawn) < 2:
+		case stops:
+			said = append(said, "Set two stops along its lower edge and one at its left end. Do not move zero until the sheet is done.")
+		default:
 			said = append(said, "Cut the registration holes first, right through and into the spoilboard; they stay the machine's place for the sheet. Do not move zero until the sheet is done.")
 		}
 		return said
 	}
-	return []string{"Stop the spindle, clear the chips, put pins into the holes in the spoilboard, and turn the sheet over end for end, left and right changing places, onto the pins: " + up(d.Face) + ".",
-		"Keep the zero: both drawings are from the same corner of the table."}
+	turn := "Stop the spindle, clear the chips, put pins into the holes in the spoilboard, and turn the sheet over end for end, left and right changing places, onto the pins: " + up(d.Face) + "."
+	if stops {
+		length := geom.Length(s.Sheets[one.Sheet].Length).Text(u)
+		turn = "Stop the spindle, clear the chips, take the stop at the left end away, set one at the right end, " + length + " from zero, and turn the sheet over end for end, left and right changing places, against it and the stops along its lower edge: " + up(d.Face) + "."
+	}
+	return []string{turn, "Keep the zero after turning: both drawings are from the same corner of the table, beside which the sheet's own corner may now lie."}
 }
 
 // RunPins say where registration holes are.

@@ -21,27 +21,31 @@ type Sheets struct {
 
 // SheetStock is the parts of one stock on its sheets.
 type SheetStock struct {
-	Stock  string      `json:"stock"`
-	Way    string      `json:"way"`
-	Stages int         `json:"stages"` // 0 for any number
-	Kerf   float64     `json:"kerf"`
-	Trim   float64     `json:"trim"`
-	Ends   float64     `json:"trim_ends"` // at the ends, where registration holes may be
-	Turned bool        `json:"turned"`    // sheets are cut on both faces
-	Pieces int         `json:"pieces"`
-	Count  int         `json:"count"`  // of sheets, without offcuts
-	Fewest int         `json:"fewest"` // no layout does with less
-	Best   bool        `json:"best"`
-	Said   string      `json:"said"`
-	Yield  float64     `json:"yield"` // part of the sheets' area that is pieces
-	Cost   float64     `json:"cost"`
-	Whole  bool        `json:"whole"` // the search ended by itself
-	Sizes  []SheetSize `json:"sizes"`
-	Sheets []LaidSheet `json:"sheets"` // different ones
-	Left   []Missing   `json:"left"`   // pieces that no sheet holds
-	Cuts   []SawCut    `json:"cuts"`   // in order, for saws
-	Moves  int         `json:"moves"`  // how often the fence or stop is set for them
-	units  geom.Unit
+	Stock    string      `json:"stock"`
+	Way      string      `json:"way"`
+	Stages   int         `json:"stages"` // 0 for any number
+	Kerf     float64     `json:"kerf"`
+	Trim     float64     `json:"trim"`
+	Ends     float64     `json:"trim_ends"`          // at the ends, where registration holes may be
+	Turned   bool        `json:"turned"`             // sheets are cut on both faces
+	Routed   bool        `json:"routed"`             // a router cuts them, and no saw
+	Short    [2]float64  `json:"short"`              // by how much sheets may be shorter and narrower than their sizes
+	KeepOut  []Box       `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
+	TurnedOn *TurnedOn   `json:"turned_on,omitempty"`
+	Pieces   int         `json:"pieces"`
+	Count    int         `json:"count"`  // of sheets, without offcuts
+	Fewest   int         `json:"fewest"` // no layout does with less
+	Best     bool        `json:"best"`
+	Said     string      `json:"said"`
+	Yield    float64     `json:"yield"` // part of the sheets' area that is pieces
+	Cost     float64     `json:"cost"`
+	Whole    bool        `json:"whole"` // the search ended by itself
+	Sizes    []SheetSize `json:"sizes"`
+	Sheets   []LaidSheet `json:"sheets"` // different ones
+	Left     []Missing   `json:"left"`   // pieces that no sheet holds
+	Cuts     []SawCut    `json:"cuts"`   // in order, for saws
+	Moves    int         `json:"moves"`  // how often the fence or stop is set for them
+	units    geom.Unit
 }
 
 // SheetSize is a size of sheet and how many are used.
@@ -84,6 +88,7 @@ type Placed struct {
 	Box
 	Turned bool   `json:"turned"`
 	Board  string `json:"board,omitempty"` // what the cuts call it
+	Held   *Held  `json:"held,omitempty"`  // by a router's drawings
 }
 
 // SawCut is one cut on as many boards alike. Setting is what fence or stop keep beside
@@ -142,8 +147,21 @@ func SheetsOf(p sheets.Plan) Sheets {
 func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 	of := func(l int64) float64 { return number(geom.Length(l).MM(), u) }
 	l := s.Layout
-	out := SheetStock{Stock: s.Name, Way: s.Rules.Way.String(), Stages: s.Rules.Stages, Kerf: of(s.Rules.Kerf), Trim: of(int64(s.Trim)), Ends: of(int64(s.Trim)), Turned: s.Turned,
+	out := SheetStock{Stock: s.Name, Way: s.Rules.Way.String(), Stages: s.Rules.Stages, Kerf: of(s.Rules.Kerf), Trim: of(int64(s.Trim)), Ends: of(int64(s.Trim)), Turned: s.Turned, Routed: s.Routed,
 		Count: l.Count, Fewest: l.Fewest, Best: l.Best(), Whole: l.Whole, Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Left: []Missing{}, Cuts: []SawCut{}, Moves: breakdown.Moves(s.Cuts), units: u}
+	n := func(mm float64) float64 { return number(mm, u) }
+	if s.Routed {
+		out.Short = [2]float64{n(s.Short[0]), n(s.Short[1])}
+	}
+	for _, k := range s.KeepOut {
+		out.KeepOut = append(out.KeepOut, Box{n(k.Min.X), n(k.Min.Y), n(k.Width()), n(k.Height())})
+	}
+	if on, pins := s.TurnedOn(); on != "" {
+		out.TurnedOn = &TurnedOn{On: on, Pins: [][2]float64{}, Hole: n(2 * s.Pin.Radius)}
+		for _, q := range pins {
+			out.TurnedOn.Pins = append(out.TurnedOn.Pins, [2]float64{n(q.X), n(q.Y)})
+		}
+	}
 	used, full := s.Used(), 0
 	for i, z := range s.Sheets {
 		out.Sizes = append(out.Sizes, SheetSize{Name: z.Name, Length: of(z.Length), Width: of(z.Width), Offcut: z.Offcut, Batch: z.Batch, Price: z.Price, Used: used[i]})
@@ -161,17 +179,21 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 			Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
 		for _, d := range one.Drawn {
 			for _, l := range d.Layers {
-				laid.Layers = append(laid.Layers, legend(d.File, l, d.Part.Bits, s.Stock.Thickness.Mean, func(mm float64) float64 { return number(mm, u) }))
+				laid.Layers = append(laid.Layers, legend(d.File, l, d.Part.Bits, s.Stock.Thickness.Mean, n))
 			}
 		}
 		laid.Run = runOf(s, one, u)
 		whole, parts := float64(size.Length)*float64(size.Width), 0.0
+		held := heldBy(one, n, u)
 		for i, p := range one.Placed {
 			x, y := p.Size(s.Pieces)
 			parts += float64(float64(x) * float64(y))
 			placed := Placed{Part: s.Pieces[p.Piece].Name, Box: Box{of(p.X), of(p.Y), of(x), of(y)}, Turned: p.Turned}
 			if i < len(one.Called) {
 				placed.Board = one.Called[i]
+			}
+			if i < len(held) {
+				placed.Held = &held[i]
 			}
 			laid.Placed = append(laid.Placed, placed)
 		}

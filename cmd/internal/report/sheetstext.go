@@ -56,7 +56,10 @@ func SheetsHow(k SheetStock, u geom.Unit) string {
 		how += fmt.Sprintf(" in %d stages", k.Stages)
 	}
 	how += fmt.Sprintf(", kerf %s, trim %s %s", caliper(k.Kerf, u), caliper(k.Trim, u), u)
-	if k.Ends > k.Trim {
+	switch {
+	case k.Ends > k.Trim && len(k.KeepOut) > 0:
+		how += fmt.Sprintf(" and %s at the left end, for areas to keep out of", caliper(k.Ends, u))
+	case k.Ends > k.Trim:
 		how += fmt.Sprintf(" and %s at the ends, for registration holes", caliper(k.Ends, u))
 	}
 	return how
@@ -79,15 +82,25 @@ func layoutText(out *bytes.Buffer, k SheetStock, u geom.Unit) {
 		}
 		for n, p := range counted(sheet) {
 			row := []string{"", "", "", fmt.Sprintf("%d x %s", p.Count, p.Part)}
+			if k.Routed {
+				row = append(row, HeldBy(sheet, p.Part))
+			}
 			if n == 0 {
 				row[0], row[1], row[2] = name, fmt.Sprintf("%.1f %%", 100*sheet.Yield), offcut
 			}
 			rows = append(rows, row)
 		}
 	}
-	table(out, []string{"sheet", ">parts", ">offcut " + u.String(), "pieces"}, rows)
+	head := []string{"sheet", ">parts", ">offcut " + u.String(), "pieces"}
+	if k.Routed {
+		head = append(head, "held by")
+	}
+	table(out, head, rows)
 	for _, p := range k.Left {
 		fmt.Fprintf(out, "no sheet holds %d x %s: %s\n", p.Count, p.Part, p.Why)
+	}
+	for _, note := range SheetNotes(k, u) {
+		fmt.Fprintln(out, note)
 	}
 	if !k.Whole {
 		fmt.Fprintln(out, "The search was stopped: more time may save a sheet.")

@@ -142,6 +142,9 @@ func laid(out *bytes.Buffer, r Report, u geom.Unit) {
 	}
 	for _, k := range r.Sheets {
 		fmt.Fprintf(out, "%s: %s\n", k.Stock, SheetsSummary(k, u))
+		for _, note := range SheetNotes(k, u) {
+			fmt.Fprintf(out, "  %s\n", note)
+		}
 	}
 	runsText(out, r.Sheets, u)
 }

@@ -19,12 +19,11 @@ const (
 
 // Pin is a registration hole of a sheet.
 type Pin struct {
-	Radius float64 // mm
-	Bit    mill.Bit
+	Radius   float64 // mm
+	FromEdge float64 // of its middle from the end of the shortest sheet
+	Three    bool    // a third one is in the middle of the upper edge
+	Bit      mill.Bit
 }
-
-// FromEdge is how far its middle is from the end of the sheet.
-func (p Pin) FromEdge() float64 { return pinWeb + p.Radius }
 
 // pinFor is the hole that parts of a stock are turned over on, or one that their
 // smallest bit makes; none where no router cuts them.
@@ -34,7 +33,7 @@ func pinFor(b batch.Batch, groups []batch.Group) (pin Pin) {
 		for _, p := range g.Parts {
 			for _, c := range p.Work.Cuts {
 				if _, r, round := c.Outline.AsCircle(); round && c.Operation == mill.Registering && r > pin.Radius {
-					pin = Pin{r, p.Bits[c.Bit]}
+					pin = Pin{Radius: r, Bit: p.Bits[c.Bit]}
 				}
 			}
 			for _, bit := range p.Bits {
@@ -45,7 +44,7 @@ func pinFor(b batch.Batch, groups []batch.Group) (pin Pin) {
 		}
 	}
 	if pin.Radius == 0 && smallest.Diameter > 0 {
-		pin = Pin{max(usualPin, b.Router.Register.Diameter, smallest.Diameter) / 2, smallest}
+		pin = Pin{Radius: max(usualPin, b.Router.Register.Diameter, smallest.Diameter) / 2, Bit: smallest}
 	}
 	return pin
 }
@@ -66,9 +65,13 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	sheet := router.Sheet{Name: fmt.Sprintf("%s %d", s.Name, one.Number), Quantity: one.Count, Stock: s.Name,
 		Length: geom.Length(size.Length).MM(), Width: geom.Length(size.Width).MM(), Thickness: s.Stock.Thickness.Mean,
 		FromSpoilboard: s.Router.FromSpoilboard, Grain: s.Grained()}
-	if s.Turned && s.Pin.Radius > 0 {
-		sheet.Pin, sheet.PinBit, sheet.PinFromEdge = s.Pin.Radius, s.Pin.Bit, s.Pin.FromEdge()
+	if pins, ok := s.pins(sheet.Length, sheet.Width); ok {
+		for _, q := range pins {
+			sheet.Pins = append(sheet.Pins, geom.Circle(q, s.Pin.Radius))
+		}
+		sheet.PinBit = s.Pin.Bit
 	}
+	sheet.Slots, sheet.Marks = one.Slots, one.Marks
 	for _, p := range one.Placed {
 		part := s.Parts[p.Piece][0]
 		sheet.Parts = append(sheet.Parts, router.Placed{Part: part.Drawn(s.Router.FromSpoilboard), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})

@@ -47,9 +47,16 @@ type Stock struct {
 	Laid   []Sheet
 	// GrainAcross says that in the job file the second number of a sheet is along the grain.
 	GrainAcross bool
-	Sawn        bool // a saw cuts its parts from the sheets
-	Turned      bool // its sheets are cut on both faces
-	Pin         Pin  // on which they are turned over; none where saws cut
+	Sawn        bool        // a saw cuts its parts from the sheets
+	Turned      bool        // its sheets are cut on both faces
+	Routed      bool        // a router cuts them: no saw does
+	Pin         Pin         // on which they are turned over; none where saws cut, or on stops
+	Short       [2]float64  // by how much sheets may be shorter and narrower than their size, in mm
+	KeepOut     []geom.Rect // areas that nothing is cut in, as sheets lie at first, in mm
+	GapSaid     bool        // the job says how far apart parts lie
+	needs       needs
+	on          string // what they are turned over on, where they are
+	fault       error  // of the plan of its tabs
 	Cuts        []breakdown.Cut
 	Heaviest    float64 // kg that one person puts onto a saw
 	Reach       Reach
@@ -69,8 +76,11 @@ type Sheet struct {
 	nest.Laid
 	Number, Count int
 	Offcuts       []nest.Offcut
-	Called        []string  // what saws call each placed piece: the board that it is
-	Drawn         []Drawing // of a job; a list's are made as they are written
+	Called        []string // what saws call each placed piece: the board that it is
+	Held          []Held   // how each placed part is held, where a router cuts them
+	Slots         []router.Slot
+	Marks         []geom.Loop // of tabs, where a program makes them itself
+	Drawn         []Drawing   // of a job; a list's are made as they are written
 }
 
 // usualKerf is a table saw's blade, in mm, and guided the shortest edge that its fence
@@ -89,9 +99,8 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 			n = len(groups)
 		}
 		if stock.Length > 0 {
-			s := asked(b, stock, groups[:n], shelf)
-			s.File = plan.file(stock.Name)
-			if p := s.layOut(ctx, o); p != nil {
+			s, p := laidOut(ctx, b, stock, groups[:n], shelf, o, plan.file(stock.Name))
+			if p != nil {
 				return plan, p
 			}
 			for i := range s.Laid {
@@ -107,6 +116,34 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 	return plan, nil
 }
 
+// laidOut is the layout of one stock. Where parts need more room between them for their
+// tabs, and the job does not say how far apart they lie, it is laid out once more with it.
+func laidOut(ctx context.Context, b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut, o Search, file string) (Stock, *Problem) {
+	wide := false
+	for {
+		s, p := asked(b, stock, groups, shelf, wide)
+		if p == nil {
+			s.File = file
+			p = s.layOut(ctx, o)
+		}
+		if p != nil {
+			return s, p
+		}
+		loose := s.plan(b)
+		if len(loose) > 0 && !wide && !s.GapSaid && s.needs.tabs && s.Rules.Kerf < int64(geom.LengthOf(s.needs.apart())) {
+			wide = true
+			continue
+		}
+		if len(loose) > 0 {
+			return s, s.loose(b, loose)
+		}
+		if s.fault != nil {
+			return s, s.problem("sheets", "sheet", s.fault.Error(), "please report it with the job file")
+		}
+		return s, nil
+	}
+}
+
 // file is what the names of a stock's files begin with, different for each.
 func (p Plan) file(stock string) string {
 	name := folder + job.FileName(stock)
@@ -119,44 +156,41 @@ func (p Plan) file(stock string) string {
 // folder is where files of sheets are.
 const folder = "sheets/"
 
-// asked is what is to be laid out of one stock, and by which rules.
-func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut) Stock {
+// asked is what is to be laid out of one stock, and by which rules: wide with room for waste
+// between all parts.
+func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut, wide bool) (Stock, *Problem) {
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Trim: geom.LengthOf(b.Sheets.Trim), GrainAcross: of.GrainAcross, Heaviest: b.Sheets.Heaviest, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
+	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, Heaviest: b.Sheets.Heaviest, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
 		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
 		s.Reach = Reach{} // there is no saw with a fence
 	}
-	gap, out, in := 0.0, false, false
+	out, in, bits := false, false, false
 	for _, g := range groups {
 		s.Sawn = s.Sawn || !g.Setup.Cutter.Kind.FollowsDrawing()
 		for _, p := range g.Parts {
-			gap = max(gap, p.Work.Gap)
+			bits = bits || len(p.Bits) > 0
 			out = out || slices.Contains(p.Work.Faces, geom.Outside)
 			in = in || slices.Contains(p.Work.Faces, geom.Inside)
 		}
 	}
-	s.Turned = out && in
+	s.Turned, s.Routed = out && in, bits && !s.Sawn
 	if b.Sheets.Way == job.SheetsFree || b.Sheets.Way == "" && !s.Sawn && b.Sheets.Stages == 0 {
 		s.Rules.Way = nest.Free
 	}
-	kerf := b.Sheets.Kerf
-	if kerf == 0 {
-		if kerf = max(usualKerf, gap, b.Router.PartGap); !s.Sawn {
-			kerf = max(gap, b.Router.PartGap)
-		}
+	if p := s.room(b, groups); p != nil {
+		return s, p
 	}
-	s.Rules.Kerf = int64(geom.LengthOf(kerf))
+	if wide {
+		s.Rules.Kerf = int64(geom.LengthOf(s.needs.apart()).RoundUp(b.Units))
+	}
 	s.pieces(b, stock, of.Match, groups)
-	pins := geom.Length(0) // what registration holes take at the ends
-	if s.Turned {
-		if s.Pin = pinFor(b, groups); s.Pin.Radius > 0 {
-			pins = geom.LengthOf(gap + s.Pin.FromEdge() + s.Pin.Radius + pinWeb)
-		}
+	ends, top, p := s.ends(b, groups)
+	if p != nil {
+		return s, p
 	}
-	ends := max(s.Trim, pins)
-	trim := nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(s.Trim)}
+	trim := nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(top)}
 	for _, k := range shelf {
 		if k.Stock == stock.Name {
 			s.Sheets = append(s.Sheets, nest.Sheet{Name: k.Name, Length: k.Length, Width: k.Width, Count: 1, Offcut: true, Batch: k.Batch})
@@ -165,15 +199,23 @@ func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []lis
 	for _, z := range of.Sizes {
 		s.Sheets = append(s.Sheets, nest.Sheet{Name: cmp.Or(z.Name, stock.Name), Length: int64(geom.LengthOf(z.Length)), Width: int64(geom.LengthOf(z.Width)), Price: z.Price, Count: z.Count, Batch: z.Batch})
 	}
-	s.Sheets = slices.DeleteFunc(s.Sheets, func(z nest.Sheet) bool { // trims leave nothing of them
-		return z.Length <= trim.Left+trim.Right || z.Width <= trim.Bottom+trim.Top
-	})
 	for i := range s.Sheets {
-		if s.Sheets[i].Trim = trim; s.Sheets[i].Offcut { // what the shelf lists is clean
-			s.Sheets[i].Trim = nest.Trim{Left: int64(pins), Right: int64(pins)}
+		z := &s.Sheets[i]
+		if z.Trim = trim; z.Offcut && !s.Routed { // what the shelf lists is clean
+			z.Trim = nest.Trim{}
+		}
+		z.Trim = s.clear(*z)
+		if length, width := geom.Length(z.Length).MM(), geom.Length(z.Width).MM(); !z.Offcut {
+			if _, ok := s.pins(length, width); !ok {
+				return s, s.problem("sheet-pins", "keep-out", "the areas to keep out of leave no place for the registration holes near the ends of a sheet, or in the middle of its upper edge",
+					"move the clamps, or write `turn-on: stops` in the section sheets")
+			}
 		}
 	}
-	return s
+	s.Sheets = slices.DeleteFunc(s.Sheets, func(z nest.Sheet) bool { // trims leave nothing of them
+		return z.Length <= z.Trim.Left+z.Trim.Right || z.Width <= z.Trim.Bottom+z.Trim.Top
+	})
+	return s, nil
 }
 
 // pieces are the parts of a stock: equal ones as one, but for fronts that match.
@@ -281,11 +323,14 @@ func (s *Stock) problem(code, key, message, hint string) *Problem {
 
 func (s *Stock) layOut(ctx context.Context, o Search) *Problem {
 	if len(s.Sheets) == 0 {
-		return s.problem(codeNoSheet, "sheet", "trims and registration holes leave nothing of its sheets", "write a smaller `trim:` in the section sheets, or larger sheets")
+		return s.problem(codeNoSheet, "sheet", "trims, registration holes and areas to keep out of leave nothing of its sheets", "write a smaller `trim:` in the section sheets, smaller areas, or larger sheets")
 	}
 	l, err := o.lay(ctx, s.Pieces, s.Sheets, s.Rules)
 	if err != nil {
 		return s.problem("sheets", "sheet", err.Error(), "change the rules in the section sheets, or the sizes of the stock's sheets")
+	}
+	if len(s.KeepOut) > 0 && l.Count > 1 { // parts could lie beside them too, for all that the search knows
+		l.Least, l.Fewest = 0, 0
 	}
 	if err := s.take(l); err != nil {
 		return s.problem("sheets", "sheet", err.Error(), "please report it with the job file")

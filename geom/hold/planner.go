@@ -1,0 +1,262 @@
+package hold
+
+import (
+	"math"
+	"slices"
+)
+
+// option is a stretch of a part's side from which a bridge can go straight to an end.
+type option struct {
+	to int // a part, or Frame or less for waste
+	Stretch
+}
+
+// planner places the bridges of a sheet.
+type planner struct {
+	Sheet
+	grid    *grid
+	options [][4][]option
+	used    [][4][]Stretch // of each part's sides: bridges, with the room that slots need
+	of      [][]int        // the bridges of each part
+	bridges []Bridge
+	group   []int // of parts and then of pieces of waste: which others they hang together with
+}
+
+func newPlanner(s Sheet, g *grid) *planner {
+	n := len(s.Parts)
+	p := &planner{Sheet: s, grid: g, options: make([][4][]option, n), used: make([][4][]Stretch, n), of: make([][]int, n)}
+	for i := range n + g.pieces {
+		p.group = append(p.group, i)
+	}
+	for i, q := range s.Parts {
+		for side := range 4 {
+			switch q.Kind {
+			case Tabs:
+				p.options[i][side] = p.reach(i, side)
+			case Skin:
+				p.rest(i, side)
+			}
+		}
+	}
+	return p
+}
+
+// node is the place of an end of a bridge among the groups.
+func (p *planner) node(end int) int {
+	if end <= Frame {
+		return len(p.Parts) + Frame - end
+	}
+	return end
+}
+
+func (p *planner) find(end int) int {
+	n := p.node(end)
+	for p.group[n] != n {
+		p.group[n] = p.group[p.group[n]]
+		n = p.group[n]
+	}
+	return n
+}
+
+func (p *planner) join(a, b int) { p.group[p.find(a)] = p.find(b) }
+
+// tied reports whether a part, or a piece of waste, hangs together with the frame.
+func (p *planner) tied(end int) bool { return p.find(end) == p.find(Frame) }
+
+// outward visits the cells straight out from a side, one line after the other: those over
+// the same stretch of the side, until the visitor has seen enough.
+func (p *planner) outward(part, side int, line func(over Stretch), visit func(c int) bool) {
+	g, b := p.grid, p.Parts[part].Box
+	x0, x1 := span(g.xs, b.X0, b.X1)
+	y0, y1 := span(g.ys, b.Y0, b.Y1)
+	switch side {
+	case Bottom, Top:
+		for x := x0; x < x1; x++ {
+			line(Stretch{g.xs[x], g.xs[x+1]})
+			if side == Top {
+				for y := y1; y < g.height() && visit(g.cell(x, y)); y++ {
+				}
+			} else {
+				for y := y0 - 1; y >= 0 && visit(g.cell(x, y)); y-- {
+				}
+			}
+		}
+	default:
+		for y := y0; y < y1; y++ {
+			line(Stretch{g.ys[y], g.ys[y+1]})
+			if side == Right {
+				for x := x1; x < g.width() && visit(g.cell(x, y)); x++ {
+				}
+			} else {
+				for x := x0 - 1; x >= 0 && visit(g.cell(x, y)); x-- {
+				}
+			}
+		}
+	}
+}
+
+// opposite is the side of a neighbour that faces a side.
+func opposite(side int) int { return (side + 2) % 4 }
+
+// reach finds what bridges from a side of a part can end at. On its way a bridge meets no
+// band but those of its two ends.
+func (p *planner) reach(part, side int) []option {
+	var list []option
+	var over Stretch
+	g := p.grid
+	var bands []int32 // met so far, other than its own
+	found := func(to int) {
+		if last := len(list) - 1; last >= 0 && list[last].to == to && list[last].To == over.From {
+			list[last].To = over.To
+			return
+		}
+		list = append(list, option{to, over})
+	}
+	p.outward(part, side, func(s Stretch) { over, bands = s, bands[:0] }, func(c int) bool {
+		if w := g.waste[c]; w != none {
+			if len(bands) == 0 {
+				found(Frame - int(w))
+			}
+			return false
+		}
+		if q := g.part[c]; q != none {
+			if p.Parts[q].Kind == Tabs && !slices.ContainsFunc(bands, func(b int32) bool { return b != q }) {
+				found(int(q))
+			}
+			return false
+		}
+		if g.more[c] {
+			return false
+		}
+		for _, b := range g.band[c] {
+			if b != none && int(b) != part && !slices.Contains(bands, b) {
+				bands = append(bands, b)
+			}
+		}
+		return len(bands) < 2
+	})
+	var free []option
+	for _, o := range list {
+		for _, s := range p.Parts[part].Free[side] {
+			if c := meet(o.Stretch, s); o.to <= Frame {
+				free = append(free, option{o.to, c})
+			} else {
+				for _, t := range p.Parts[o.to].Free[opposite(side)] {
+					free = append(free, option{o.to, meet(c, t)})
+				}
+			}
+		}
+	}
+	return slices.DeleteFunc(free, func(o option) bool { return o.To-o.From < p.Tab })
+}
+
+func meet(a, b Stretch) Stretch { return Stretch{max(a.From, b.From), min(a.To, b.To)} }
+
+// rest joins a part with a skin to what its skin reaches: waste, and parts with skins.
+func (p *planner) rest(part, side int) {
+	g := p.grid
+	p.outward(part, side, func(Stretch) {}, func(c int) bool {
+		if w := g.waste[c]; w != none {
+			p.join(part, Frame-int(w))
+			return false
+		}
+		if q := g.part[c]; q != none {
+			if p.Parts[q].Kind == Skin {
+				p.join(part, int(q))
+			}
+			return false
+		}
+		for _, b := range g.band[c] { // another part's slot takes the skin away
+			if b != none && p.Parts[b].Kind != Skin {
+				return false
+			}
+		}
+		return !g.more[c]
+	})
+}
+
+// room is how far bridges on one side keep from each other: the bit passes between them,
+// with as much again for its way in.
+func (p *planner) room(part int) int64 { return 2 * p.Parts[part].Slot }
+
+// place puts the bridge from a side nearest to a wanted middle, of those that an end is
+// chosen for, and reports whether there is one.
+func (p *planner) place(part, side int, wanted int64, choose func(to int) bool) bool {
+	half := p.Tab / 2
+	best, at, to := int64(math.MaxInt64), int64(0), 0
+	for _, o := range p.options[part][side] {
+		if !choose(o.to) {
+			continue
+		}
+		free := []Stretch{o.Stretch}
+		for _, u := range p.used[part][side] {
+			free = without(free, u)
+		}
+		if o.to > Frame {
+			for _, u := range p.used[o.to][opposite(side)] {
+				free = without(free, u)
+			}
+		}
+		for _, f := range free {
+			if f.To-f.From < p.Tab {
+				continue
+			}
+			c := min(max(wanted, f.From+half), f.To-p.Tab+half)
+			if off := max(c-wanted, wanted-c); off < best {
+				best, at, to = off, c, o.to
+			}
+		}
+	}
+	if best == math.MaxInt64 {
+		return false
+	}
+	p.put(part, side, Stretch{at - half, at - half + p.Tab}, to)
+	return true
+}
+
+func without(free []Stretch, out Stretch) (rest []Stretch) {
+	for _, f := range free {
+		if out.To <= f.From || out.From >= f.To {
+			rest = append(rest, f)
+			continue
+		}
+		if out.From > f.From {
+			rest = append(rest, Stretch{f.From, out.From})
+		}
+		if out.To < f.To {
+			rest = append(rest, Stretch{out.To, f.To})
+		}
+	}
+	return rest
+}
+
+// put makes a bridge.
+func (p *planner) put(part, side int, on Stretch, to int) {
+	b := p.Parts[part].Box
+	far := p.Parts[part].Slot + p.Web/2 // into the waste, where no slot is
+	use := func(part, side int) {
+		room := p.room(part)
+		p.used[part][side] = append(p.used[part][side], Stretch{on.From - room, on.To + room})
+		p.of[part] = append(p.of[part], len(p.bridges))
+	}
+	use(part, side)
+	until := Box{b.X0 - far, b.Y0 - far, b.X1 + far, b.Y1 + far}
+	if to > Frame {
+		use(to, opposite(side))
+		q := p.Parts[to].Box
+		until = Box{q.X1, q.Y1, q.X0, q.Y0}
+	}
+	var box Box
+	switch side {
+	case Bottom:
+		box = Box{on.From, until.Y0, on.To, b.Y0}
+	case Top:
+		box = Box{on.From, b.Y1, on.To, until.Y1}
+	case Right:
+		box = Box{b.X1, on.From, until.X1, on.To}
+	case Left:
+		box = Box{until.X0, on.From, b.X0, on.To}
+	}
+	p.bridges = append(p.bridges, Bridge{box, part, to})
+	p.join(part, to)
+}
