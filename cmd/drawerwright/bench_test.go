@@ -3,6 +3,7 @@ package main
 import (
 	"bytes"
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -63,7 +64,7 @@ const bench = "../../samples/bench-drawers.yaml"
 // Readings of a fence 0.2 too far, with front and sides of 12.20: back to 6.10.
 func TestAdjustSays(t *testing.T) {
 	text := ran(t, 0, "adjust", bench, "slot=6.35", "edge=6.3", "tongue=6.3", "depth=6.1", "tongue-length=6.1", "recess=0.4", "play=0.05", "front-thickness=12.2", "sides-thickness=12.2", "front-length=447.8", "width=460")
-	for _, want := range []string{"move the fence towards the cutter by 0.2 mm (shim out), from 6.3 mm to 6.1 mm.", "leave the cutter's height", "recessed", "tight"} {
+	for _, want := range []string{"move the fence towards the cutter by 0.2 mm, from 6.3 mm to 6.1 mm.", "leave the cutter's height", "recessed", "tight"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("it does not say %q:\n%s", want, text)
 		}
@@ -73,6 +74,13 @@ func TestAdjustSays(t *testing.T) {
 		{"slot=6.35", "before you touch the fence"},
 		{"edge=6.5", "measure slot and recess before you touch the fence"},
 		{"slot=6.35 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1", "LEAVE IT: the test cut is right.\nFronts and backs still to be cut: 447.79 mm long."},
+		// Play and width are known to be right or not where they have been read.
+		{"slot=6.35", "not known yet"},
+		{"slot=6.40", "slot again"},
+		{"slot=6.40 edge=6.12 tongue=6.12 depth=6.12", "LEAVE IT, as far as these readings tell: all that they say is within its limits.\n"},
+		// Of a cutter 0.4 too wide no fence makes a right corner: it is said, and nothing moved.
+		{"slot=6.75 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 play=0.65 recess=0", "what to do\n  the cutter cuts 6.74 mm wide, and the job says 6.35 mm: set it anew, or write that into the job.\n  leave the fence: moved, it would put more out than it puts right.\n"},
+		{"slot=6.35 edge=6.1 tongue=6.1 depth=6.1 tongue-length=6.1 front-length=447.8 width=463", "The reading width, 463.00 mm, does not agree with the others, which together say"},
 		{"diagonals=681,679", "first diagonal is 2 mm longer"},
 		{"diagonals=680,680", "square within"},
 	} {
@@ -137,6 +145,29 @@ func TestCouponCommand(t *testing.T) {
 	ran(t, 1, "coupon", bench, "-o", dir)  // a saw has no drawing
 	if text := ran(t, 0, "coupon", bench); !strings.Contains(text, "shims") {
 		t.Errorf("a saw's steps have no shims:\n%s", text)
+	}
+}
+
+// TestOneSettingIsThePrintedOne: what is said of one setting is of those that the sheet has,
+// and a yes only where boxes come out right.
+func TestOneSettingIsThePrintedOne(t *testing.T) {
+	const job = `units: mm
+stock: {ply: {thickness: [12, 12.04]}, thin: {thickness: [5.95, 6]}}
+cutter: {kind: saw, width: %s}
+drawers:
+  - {name: a, outside: 400 x 120 x 450, sides: ply, bottom: thin%s}
+  - {name: b, outside: 400 x 150 x 450, sides: ply, bottom: thin}
+`
+	const second = ", joinery: {fence-distance: 6.1}"
+	for _, c := range [][3]string{
+		{"6.3", "", "Yes: one fence distance, 6.01 mm, and one cutter height, 6.01 mm, serve both kinds of drawer: "},
+		{"6.6", "", "One, but not a good one: one fence distance, 6.01 mm, and one cutter height, 6.01 mm, are those of both kinds of drawer, and not all boxes come out right, as the verdicts say: "},
+		{"6.3", second, "Not as the job stands, but one fence distance, 6.06 mm, and one cutter height, 6.01 mm would serve both kinds of drawer: "},
+	} {
+		_, out, errs := call(t, fmt.Sprintf(job, c[0], c[1]), "setup", "-")
+		if said := strings.Join(strings.Fields(out), " "); !strings.Contains(said, "One setting for everything? "+c[2]) {
+			t.Errorf("cutter %s%s: no %q in\n%s%s", c[0], c[1], c[2], out, errs)
+		}
 	}
 }
 

@@ -21,6 +21,9 @@ type Move struct {
 	// Better reports whether a setting that can be left is better moved: near a limit now,
 	// parts would come out right beyond doubt.
 	Better bool
+	// Worse reports that the move would leave more measures out of their limits than there
+	// are: the setting is left, since it is not what is wrong.
+	Worse bool
 	// Missing are the readings that settle it, the most useful first.
 	Missing []Kind
 }
@@ -66,8 +69,9 @@ type Judged struct {
 // Advice is what follows from a test cut.
 type Advice struct {
 	Estimate
-	Cutter      Known // width of the cut as it really is
-	Front, Side Known // thicknesses
+	Stated      float64 // width of the cut by the job
+	Cutter      Known   // as it really is
+	Front, Side Known   // thicknesses
 	Moves       []Move
 	// AsIt is are the measures if nothing is moved, After those if the advice is followed.
 	AsItIs, After []Judged
@@ -95,7 +99,7 @@ const sure = 3
 // Advise works out what to do. With readings that contradict each other there are no
 // moves: they have to be taken again.
 func (c Cut) Advise(readings []Reading) Advice {
-	a := Advice{Estimate: c.Solve(readings)}
+	a := Advice{Estimate: c.Solve(readings), Stated: c.blade}
 	e := a.Estimate
 	known := func(f form) Known { return Known{f.at(e.u), e.sigma(f.by)} }
 	a.Cutter, a.Front, a.Side = Known{c.blade + e.u[ofCutter], e.sigma(unit(ofCutter))}, known(c.frontThickness()), known(c.sideThickness())
@@ -107,14 +111,18 @@ func (c Cut) Advise(readings []Reading) Advice {
 	}
 	plan := c.plan(e)
 	a.NoSetting = plan.trouble
-	for _, q := range plan.measures {
-		a.After = append(a.After, Judged{q.judge(q.at0), q.total(e)})
-	}
 	a.AllRight = !slices.ContainsFunc(a.AsItIs, func(j Judged) bool { return j.Verdict != j.Words.Within })
 	for _, m := range plan.moves {
 		c.decide(&m, e, plan)
 		a.AllRight = a.AllRight && m.Do == Leave
 		a.Moves = append(a.Moves, m)
+	}
+	for i, q := range plan.measures {
+		if slices.ContainsFunc(a.Moves, func(m Move) bool { return slices.Contains(q.moved, m.What) && (m.Do != Leave || m.Better) }) {
+			a.After = append(a.After, Judged{q.judge(q.at0), q.total(e)})
+		} else { // all that moves it is left
+			a.After = append(a.After, a.AsItIs[i])
+		}
 	}
 	a.Saves = c.saves(e)
 	return a
@@ -145,9 +153,21 @@ func (c Cut) decide(m *Move, e Estimate, p plan) {
 		m.Sure = settled && math.Abs(m.By) < moveSigma
 	case settled:
 		m.Do, m.Sure = Make, true
+	case outOf(p.withIts(m.What)) > outOf(asItIs):
+		m.Do, m.Worse = Leave, true
 	default:
 		m.Do = Try
 	}
+}
+
+// outOf counts the measures that are likely to be out of their limits.
+func outOf(list []measure) (n int) {
+	for _, q := range list {
+		if !q.within() {
+			n++
+		}
+	}
+	return n
 }
 
 // unknownOf is what a move makes up for.
@@ -273,6 +293,17 @@ func (p plan) together(s Setting) []Setting {
 					list = append(list, other)
 				}
 			}
+		}
+	}
+	return list
+}
+
+// withIts are the measures that a setting moves, and those that are moved together with it.
+func (p plan) withIts(s Setting) (list []measure) {
+	group := p.together(s)
+	for _, q := range p.measures {
+		if slices.ContainsFunc(q.moved, func(s Setting) bool { return slices.Contains(group, s) }) {
+			list = append(list, q)
 		}
 	}
 	return list

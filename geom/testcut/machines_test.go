@@ -3,6 +3,7 @@ package testcut_test
 import (
 	"math"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -118,6 +119,16 @@ func (c corner) of(k testcut.Kind) float64 {
 		testcut.Recess: c.recess, testcut.Play: c.play, testcut.Width: c.width, testcut.FrontLength: c.length, testcut.Front: c.front, testcut.Sides: c.side}[k]
 }
 
+// outOf counts the measures that are out of their limits.
+func outOf(list []testcut.Judged) (n int) {
+	for _, j := range list {
+		if j.Verdict != j.Words.Within {
+			n++
+		}
+	}
+	return n
+}
+
 // measured is a value read with an instrument's error, to 0.05 mm.
 func measured(v, sigma float64, r *rand.Rand) float64 {
 	return math.Round((v+sigma*r.NormFloat64())/0.05) * 0.05
@@ -186,6 +197,9 @@ func TestRandomMachines(t *testing.T) {
 					readings = append(readings, reading(k, measured(test.of(k), instrument, r)))
 				}
 				a := c.Advise(readings)
+				if before, after := outOf(a.AsItIs), outOf(a.After); len(a.Clash) == 0 && after > before && !slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Do == testcut.Measure }) {
+					t.Fatalf("%d measures are out, and followed %d would be: %+v", before, after, a)
+				}
 				settled := len(a.Moves) > 0
 				for _, v := range a.Moves {
 					settled = settled && (v.Sure || v.Better)

@@ -23,6 +23,8 @@ type Adjustment struct {
 	Readings []ReadingSaid  `json:"readings"`
 	Clash    []string       `json:"clash"` // readings that contradict each other
 	Cutter   Estimated      `json:"cutter"`
+	Stated   float64        `json:"cutter_of_the_job"`
+	OffWidth string         `json:"cutter_off,omitempty"` // that the cutter is not as wide as the job says
 	Front    Estimated      `json:"front_thickness"`
 	Sides    Estimated      `json:"sides_thickness"`
 	AllRight bool           `json:"all_right"` // leave it
@@ -76,6 +78,8 @@ type MeasuredSaid struct {
 	Sigma   float64    `json:"sigma"`
 	Limit   [2]float64 `json:"limit"`
 	Verdict string     `json:"verdict"`
+
+	within bool
 }
 
 // AdjustmentOf puts advice on a drawer's test cut into words.
@@ -83,24 +87,40 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 	n := func(mm float64) float64 { return number(mm, b.Units) }
 	known := func(k testcut.Known) Estimated { return Estimated{n(k.Value), n(k.Sigma)} }
 	out := Adjustment{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Drawer: d.Spec.Name, Machine: string(d.Setup.Cutter.Kind),
-		Cutter: known(a.Cutter), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingSaid{}, Clash: append([]string{}, a.Clash...), AllRight: a.AllRight, Moves: []MoveSaid{}, Saves: []string{}, Written: []string{}}
+		Cutter: known(a.Cutter), Stated: n(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingSaid{}, Clash: append([]string{}, a.Clash...), AllRight: a.AllRight, Moves: []MoveSaid{}, Saves: []string{}, Written: []string{}}
 	for _, r := range a.Read {
 		out.Readings = append(out.Readings, ReadingSaid{r.Name, n(r.Value), n(r.Expected), n(r.Off), r.Left})
+	}
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
+	if off := math.Abs(a.Cutter.Value - a.Stated); len(a.Clash) == 0 && off > max(noticed, 3*a.Cutter.Sigma) {
+		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job", text(a.Cutter.Value), text(a.Stated))
 	}
 	judged := func(list []testcut.Judged) []MeasuredSaid {
 		said := []MeasuredSaid{}
 		for _, q := range list {
-			said = append(said, MeasuredSaid{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.Least), n(q.Most)}, string(q.Verdict)})
+			verdict := string(q.Verdict)
+			if q.Nominal-2*q.Sigma < q.Least && q.Nominal+2*q.Sigma > q.Most {
+				verdict = unknown
+			}
+			said = append(said, MeasuredSaid{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.Least), n(q.Most)}, verdict, verdict == string(q.Words.Within)})
 		}
 		return said
 	}
 	out.AsItIs, out.After = judged(a.AsItIs), judged(a.After)
-	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
 	for _, m := range a.Moves {
-		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Do: string(m.Do), Sure: m.Sure, Missing: []string{}, Said: doText(m, out.Machine, text)}
-		for _, k := range m.Missing {
-			one.Missing = append(one.Missing, string(k))
+		m.From, m.To = asPrinted(m.From, b.Units), asPrinted(m.To, b.Units) // so that what is between them is what is said
+		if m.By = m.To - m.From; m.Do == testcut.Leave && m.Better && math.Abs(m.By) < settable {
+			m.Better, m.Sure = false, true
 		}
+		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Do: string(m.Do), Sure: m.Sure, Missing: []string{}}
+		for _, k := range m.Missing {
+			name := string(k)
+			if slices.ContainsFunc(a.Read, func(r testcut.Residual) bool { return r.Kind == k }) {
+				name += " again"
+			}
+			one.Missing = append(one.Missing, name)
+		}
+		one.Said = doText(m, one.Missing, out.Machine, text)
 		out.Moves = append(out.Moves, one)
 	}
 	if t := a.NoSetting; t.Why != "" {
@@ -108,7 +128,10 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 		if d.Setup.FlatTongues {
 			as = " with tongues as thick as that"
 		}
-		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play; a cutter %s to %s wide would, or this fence distance as a compromise", t.Why, text(a.Front.Value), as, text(t.Least), text(t.Most))
+		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play; a cutter %s to %s wide would", t.Why, text(a.Front.Value), as, text(t.Least), text(t.Most))
+		if !slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Worse }) {
+			out.Wrong += ", or this fence distance as a compromise"
+		}
 	}
 	if slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Do == testcut.Measure }) {
 		return out // what becomes of cut parts is not known yet
@@ -122,8 +145,26 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 	return out
 }
 
-// tiny is a move that no shop makes, in mm.
-const tiny = 0.01
+// tiny is a move that no shop makes, in mm, and settable the least that one makes where a
+// setting can be left; noticed is by how much a cutter is wider or narrower than stated for
+// a shop to do something about it. Common practice, no source.
+const (
+	tiny     = 0.01
+	settable = 0.05
+	noticed  = 0.05
+)
+
+// unknown is the verdict on a measure that may be out of its limits on either side.
+const unknown = "not known yet"
+
+// asPrinted is a length rounded to what is printed of it.
+func asPrinted(mm float64, u geom.Unit) float64 {
+	step := 0.01
+	if u == geom.Inch {
+		step = geom.InchMM / 1000
+	}
+	return math.Round(mm/step) * step
+}
 
 // settingNames are what is moved; by hand, and on a router, others than on a saw.
 func settingName(s testcut.Setting, machine string) string {
@@ -138,13 +179,11 @@ func settingName(s testcut.Setting, machine string) string {
 }
 
 // doText says what to do about a setting, as a sentence.
-func doText(m testcut.Move, machine string, text func(float64) string) string {
+func doText(m testcut.Move, missing []string, machine string, text func(float64) string) string {
 	name := settingName(m.What, machine)
-	var missing []string
-	for _, k := range m.Missing {
-		missing = append(missing, string(k))
-	}
 	switch {
+	case m.Worse:
+		return fmt.Sprintf("leave %s: moved, it would put more out than it puts right.", name)
 	case m.Do == testcut.Measure:
 		return fmt.Sprintf("measure %s before you touch %s.", strings.Join(missing, " and "), name)
 	case m.Do == testcut.Leave && !m.Sure && m.Better:
@@ -188,7 +227,7 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 	}
 	switch m.What {
 	case testcut.Fence:
-		return fmt.Sprintf("move the fence %s the cutter by %s (%s), from %s to %s", pick("away from", "towards"), by, pick("shim in", "shim out"), text(m.From), text(m.To))
+		return fmt.Sprintf("move the fence %s the cutter by %s, from %s to %s", pick("away from", "towards"), by, text(m.From), text(m.To))
 	case testcut.DadoHeight:
 		return fmt.Sprintf("for the dados, move the cutter %s by %s, from %s to %s", pick("up", "down"), by, text(m.From), text(m.To))
 	case testcut.RabbetHeight:
@@ -196,7 +235,7 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 	case testcut.EndPlace:
 		return fmt.Sprintf("for the rabbets of front and back, which lie flat, move the fence %s the cutter by %s, so that tongues get %s long and not %s", pick("away from", "towards"), by, text(m.To), text(m.From))
 	}
-	return fmt.Sprintf("move the cutter %s by %s (%s), from %s to %s", pick("up", "down"), by, pick("shim in", "shim out"), text(m.From), text(m.To))
+	return fmt.Sprintf("move the cutter %s by %s, from %s to %s", pick("up", "down"), by, text(m.From), text(m.To))
 }
 
 // deeper is how a machine cuts rabbets again that were not deep enough.
@@ -300,7 +339,21 @@ func AdjustmentText(a Adjustment, u geom.Unit) []byte {
 
 // doing is the answer: leave it, or what to do about each setting.
 func (t *sheetText) doing(a Adjustment) {
-	if a.AllRight {
+	for _, r := range a.Readings {
+		if r.Left {
+			t.wrapped("", fmt.Sprintf("The reading %s, %s %s, does not agree with the others, which together say %s: measure it again. What follows leaves it out.", r.Reading, caliper(r.Value, t.unit), t.unit, caliper(r.Expected, t.unit)))
+		}
+	}
+	within := !slices.ContainsFunc(a.AsItIs, func(m MeasuredSaid) bool { return !m.within }) &&
+		!slices.ContainsFunc(a.Moves, func(m MoveSaid) bool { return m.Do == string(testcut.Make) || m.Do == string(testcut.Try) })
+	if !a.AllRight && within {
+		t.line("LEAVE IT, as far as these readings tell: all that they say is within its limits.")
+		for _, m := range a.Moves {
+			if m.Do == string(testcut.Measure) {
+				t.wrapped("  ", "To be sure, "+m.Said)
+			}
+		}
+	} else if a.AllRight {
 		t.line("LEAVE IT: the test cut is right.")
 		for _, m := range a.Moves {
 			if !m.Sure {
@@ -309,6 +362,9 @@ func (t *sheetText) doing(a Adjustment) {
 		}
 	} else {
 		t.line("what to do")
+		if a.OffWidth != "" {
+			t.wrapped("  ", a.OffWidth+".")
+		}
 		for _, m := range a.Moves {
 			t.wrapped("  ", m.Said)
 		}

@@ -3,9 +3,11 @@ package report
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/words"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
@@ -21,16 +23,13 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 		all = "both kinds of drawer"
 	}
 	forced := o.Forced
-	at := fmt.Sprintf("one fence distance, %s, and one cutter height, %s,", m.length(v.Forced.AtFence), m.length(v.Forced.AtHeight))
-	if m.drawers[0].Setup.Cutter.Kind.FollowsDrawing() {
-		at = strings.ReplaceAll(at, "cutter height", "depth of cut")
-	}
-	if m.drawers[0].Setup.Cutter.Kind == joinery.Hand {
-		at = strings.NewReplacer("fence distance", "gauge setting", "cutter height", "depth").Replace(at)
-	}
-	if v.One {
-		sentence := fmt.Sprintf("Yes: %s serve %s: %s.", at, all, m.costText(forced.Costs))
-		return sentence + m.asked(o.Asked)
+	at := m.settingText(v.Forced.AtFence, v.Forced.AtHeight)
+	if fence, height, shared := m.shared(); shared {
+		if said := m.sharedText(v, o, all, fence, height); said != "" {
+			return said + m.asked(o.Asked)
+		}
+	} else if v.One {
+		return fmt.Sprintf("Not as the job stands, but %s would serve %s: %s. Write them as fence-distance and cutter-height to have one.", strings.TrimSuffix(at, ","), all, m.costText(forced.Costs)) + m.asked(o.Asked)
 	}
 	var out strings.Builder
 	fmt.Fprintf(&out, "No. Forced on %s, %s cost: %s.", all, at, m.costText(forced.Costs))
@@ -66,6 +65,56 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 	return out.String() + m.asked(o.Asked)
 }
 
+// shared is the one setting that all drawers have, as it is printed.
+func (m maker) shared() (fence, height float64, ok bool) {
+	first := m.drawers[0].Setup
+	for _, d := range m.drawers {
+		if m.length(d.Setup.FenceDistance) != m.length(first.FenceDistance) || m.length(d.Setup.CutterHeight) != m.length(first.CutterHeight) {
+			return 0, 0, false
+		}
+	}
+	return first.FenceDistance, first.CutterHeight, true
+}
+
+// sharedText is the verdict on the setting that all drawers have, which is the one that is
+// printed: a yes only where their boxes come out right. It is empty where none would serve all.
+func (m maker) sharedText(v setup.Verdict, o OneSetup, all string, fence, height float64) string {
+	at := m.settingText(fence, height)
+	needs := make([]setup.Need, len(m.drawers))
+	wrong := false
+	for i, d := range m.drawers {
+		needs[i] = setup.Of(d.Drawer)
+		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures, func(f fit.Foreseen) bool { return f.Out() && bySetting[f.Code] })
+	}
+	cost := m.costText(m.costs(v.Forced, needs, fence, height))
+	if !wrong {
+		return fmt.Sprintf("Yes: %s serve %s: %s.", at, all, cost)
+	}
+	said := fmt.Sprintf("One, but not a good one: %s are those of %s, and not all boxes come out right, as the verdicts say: %s.", at, all, cost)
+	if best := m.settingText(v.Forced.AtFence, v.Forced.AtHeight); v.One && best != at {
+		said += fmt.Sprintf(" Better for the corners would be %s: %s.", strings.TrimSuffix(best, ","), m.costText(o.Forced.Costs))
+	}
+	if !v.One && len(o.Fewest) > 0 {
+		return ""
+	}
+	return said
+}
+
+// bySetting are the codes of the measures that fence, height and cutter make.
+var bySetting = map[string]bool{"tongue-play": true, "recess": true, "bottom-play": true, "bottom-flush": true, "finger-play": true, "lap": true, "back-play": true}
+
+// settingText names a setting in the words of the machine.
+func (m maker) settingText(fence, height float64) string {
+	at := fmt.Sprintf("one fence distance, %s, and one cutter height, %s,", m.length(fence), m.length(height))
+	switch k := m.drawers[0].Setup.Cutter.Kind; {
+	case k.FollowsDrawing():
+		return strings.ReplaceAll(at, "cutter height", "depth of cut")
+	case k == joinery.Hand:
+		return strings.NewReplacer("fence distance", "gauge setting", "cutter height", "depth").Replace(at)
+	}
+	return at
+}
+
 // asked counts the settings that follow, with those for dividers, raised grooves and
 // all that no corner is.
 func (m maker) asked(n int) string {
@@ -75,7 +124,7 @@ func (m maker) asked(n int) string {
 	if m.drawers[0].Setup.Cutter.Kind.FollowsDrawing() {
 		return fmt.Sprintf(" The job as it stands takes %d settings.", n)
 	}
-	return fmt.Sprintf(" All cuts of the job as it stands take %d settings; they follow.", n)
+	return fmt.Sprintf(" With what has a setting of its own, as passes, grooves or fingers may, all cuts take %d settings; they follow.", n)
 }
 
 // costText is the worst of the costs in words.
