@@ -13,20 +13,22 @@ import (
 // Layers that are not cut.
 const (
 	Label = "LABEL" // words, in single strokes
-	Blank = "BLANK" // what is there to line up with
-	Scale = "SCALE" // a square to measure: 100 mm or 4 in
-	Sheet = "SHEET" // the outline of the sheet that parts are cut from
-	Tabs  = "TABS"  // where tabs are to stand, for programs that make their own
+	Blank = "BLANK" // the piece that a part is cut from, its datum, and what is there to line up with
+	// Outline is that of parts where it is not cut from this face.
+	Outline = "OUTLINE"
+	Scale   = "SCALE" // a square to measure: 100 mm or 4 in
+	Sheet   = "SHEET" // the outline of the sheet that parts are cut from
+	Tabs    = "TABS"  // where tabs are to stand, for programs that make their own
 )
 
 // NotCut are all of them, with that which every DXF has.
-var NotCut = []string{Label, Blank, Scale, Sheet, Tabs, "0"}
+var NotCut = []string{Label, Blank, Outline, Scale, Sheet, Tabs, "0"}
 
 // colours are index numbers of the DXF Reference (group code 62), the same for an
 // operation or a layer in all files.
 var colours = map[string]int{
 	"register": 6, "drill": 5, "dado": 3, "groove": 4, "rabbet": 40, "cutout": 30, "profile": 1, "slot": 20, "engrave": 140,
-	Label: 8, Blank: 253, Scale: 9, Sheet: 252, Tabs: 2,
+	Label: 8, Blank: 253, Outline: 254, Scale: 9, Sheet: 252, Tabs: 2,
 }
 
 // Colour of an operation's layers, or of a layer that is not cut.

@@ -72,10 +72,12 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 		d.onSheet()
 	} else {
 		if !cutOut {
-			d.loop(blank, p.Panel.Outline)
+			d.loop(d.out.Layer(layer.Outline, layer.Colour(layer.Outline)), p.Panel.Outline)
 		}
+		d.blank(blank)
 		d.mark(blank)
 	}
+	d.datum(blank)
 	if len(p.Work.Faces) > 0 && face != p.Work.Faces[0] { // pins stand there now
 		for _, pin := range p.Work.Pins {
 			d.loop(blank, pin)
@@ -136,6 +138,22 @@ func (d *pen) polyline(layer dxf.LayerID, closed bool, vertices []geom.Vertex) {
 		d.vertices = append(d.vertices, dxf.Vertex{X: (v.X - d.origin.X) / scale, Y: (v.Y - d.origin.Y) / scale, Bulge: v.Bulge})
 	}
 	d.out.Polyline(layer, closed, d.vertices)
+}
+
+// blank is the least piece that a router cuts the panel from.
+func (d *pen) blank(layer dxf.LayerID) {
+	if len(d.part.Bits) == 0 {
+		return // a saw's is as large as the panel
+	}
+	ends, edges := d.part.Work.EndGap, d.part.Work.Gap
+	d.loop(layer, geom.Rectangle(d.origin.X-ends, d.origin.Y-edges, d.origin.X+d.length+ends, d.origin.Y+d.part.Panel.Width()+edges))
+}
+
+// datum is a cross at 0, 0, from which everything is measured.
+func (d *pen) datum(layer dxf.LayerID) {
+	leg := cornerMark / d.Unit.MM()
+	d.out.Polyline(layer, false, []dxf.Vertex{{X: -leg}, {X: leg}})
+	d.out.Polyline(layer, false, []dxf.Vertex{{Y: -leg}, {Y: leg}})
 }
 
 // mark is a triangle in the corner of the panel that is at 0, 0 when its inside

@@ -159,9 +159,9 @@ func TestOrder(t *testing.T) {
 		order []string
 		want  string
 	}{
-		{geom.Inside, nil, "DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM DADO_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH PROFILE_INSIDE_THROUGH BLANK SCALE"},
-		{geom.Inside, []string{"dado", "profile"}, "DADO_INSIDE_6-00MM DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH PROFILE_INSIDE_THROUGH BLANK SCALE"},
-		{geom.Outside, nil, "RABBET_OUTSIDE_6-00MM BLANK BLANK SCALE"},
+		{geom.Inside, nil, "DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM DADO_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH PROFILE_INSIDE_THROUGH BLANK BLANK BLANK SCALE"},
+		{geom.Inside, []string{"dado", "profile"}, "DADO_INSIDE_6-00MM DRILL_INSIDE_THROUGH GROOVE_INSIDE_6-00MM CUTOUT_INSIDE_THROUGH CUTOUT_INSIDE_THROUGH PROFILE_INSIDE_THROUGH BLANK BLANK BLANK SCALE"},
+		{geom.Outside, nil, "RABBET_OUTSIDE_6-00MM OUTLINE BLANK BLANK BLANK SCALE"},
 	} {
 		if got, want := layersOf(drawn(t, sawn(full()), c.face, Options{Order: c.order})), strings.Fields(c.want); !slices.Equal(got, want) {
 			t.Errorf("%v: %v\nwant %v", c.face, got, want)
@@ -224,7 +224,7 @@ func TestBlankAtOrigin(t *testing.T) {
 		face geom.Face
 		want map[string][4]float64
 	}{
-		{geom.Outside, map[string][4]float64{"BLANK": {0, 0, 300, 100}, "mark": {292, 0, 300, 8}, "RABBET_OUTSIDE_6-00MM": {294, 0, 300, 100}}},
+		{geom.Outside, map[string][4]float64{"OUTLINE": {0, 0, 300, 100}, "mark": {292, 0, 300, 8}, "RABBET_OUTSIDE_6-00MM": {294, 0, 300, 100}}},
 		{geom.Inside, map[string][4]float64{"PROFILE_INSIDE_THROUGH": {0, 0, 300, 100}, "mark": {0, 0, 8, 8}, "GROOVE_INSIDE_3-00MM": {0, 10, 300, 20}}},
 	} {
 		seen := 0

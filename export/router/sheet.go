@@ -153,7 +153,11 @@ func (s Sheet) Whole() Part {
 func (d *pen) onSheet() {
 	d.loop(d.out.Layer(layer.Sheet, layer.Colour(layer.Sheet)), d.part.Panel.Outline)
 	blank, label := d.out.Layer(layer.Blank, layer.Colour(layer.Blank)), d.out.Layer(layer.Label, layer.Colour(layer.Label))
+	last := len(d.part.Work.Faces) == 0 || d.face == d.part.Work.Faces[len(d.part.Work.Faces)-1]
 	for _, p := range d.part.sheet.Parts {
+		if !last { // they are cut from the other face
+			d.loop(d.out.Layer(layer.Outline, layer.Colour(layer.Outline)), p.at(p.Panel.Outline))
+		}
 		long, wide := p.Panel.Length(), p.Panel.Width()
 		size := min(cornerMark, long/4, wide/4)
 		box := p.Panel.Outline.Bounds()

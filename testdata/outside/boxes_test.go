@@ -88,7 +88,7 @@ func (c *cutPanel) addFile(t *testing.T, a audited, outside bool) {
 	for _, e := range a.Entities {
 		ring := e.ring()
 		words := strings.Split(e.Layer, "_")
-		if words[0] == "PROFILE" || e.Layer == "BLANK" && len(ring) == 4 {
+		if words[0] == "PROFILE" || e.Layer == "OUTLINE" && len(ring) == 4 {
 			c.Outline = ring
 			if words[0] == "PROFILE" && words[1] == "OUTSIDE" != outside {
 				t.Errorf("%s: layer %s in the file of the other face", a.File, e.Layer)

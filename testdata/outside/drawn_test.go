@@ -208,7 +208,7 @@ func (s sheet) drawing(face geom.Face) ([]entity, error) {
 		}
 		list = append(list, s.onFace(face, loopEntity(strings.ToUpper(fmt.Sprintf("profile_%s_%s", face, s.depthWords(s.Thickness-s.skin, false))), s.Outline)))
 	} else {
-		list = append(list, s.onFace(face, loopEntity("BLANK", s.Outline)))
+		list = append(list, s.onFace(face, loopEntity("OUTLINE", s.Outline)))
 	}
 	leg := min(markLeg, s.Length()/4, s.Width()/4)
 	list = append(list, s.onFace(face, entity{Layer: "BLANK", Closed: true, Points: [][3]float64{{0, 0}, {leg, 0}, {0, leg}}}))

@@ -157,7 +157,7 @@ def drawing(directory, name, legend, unit, more, solids):
     side = max(x for x, _, _ in corners) - min(x for x, _, _ in corners)
     scale = SQUARES[round(side, 6)]
     profile = [r["layer"] for r in legend if r["operation"] == "profile"]
-    outlines = on(profile[0]) if profile else on("BLANK")
+    outlines = on(profile[0]) if profile else on("OUTLINE")
     panel = max((Polygon(flatten(*line(e, scale), AREAS[0])) for e in outlines), key=lambda p: p.area)
     low_x, low_y, length, width = panel.bounds
     if abs(low_x) > 1e-6 or abs(low_y) > 1e-6:

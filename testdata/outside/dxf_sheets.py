@@ -41,7 +41,7 @@ from shapely.geometry import Point, Polygon, box
 from shapely.ops import linemerge, unary_union
 from shapely.strtree import STRtree
 
-NOT_CUT = ("LABEL", "BLANK", "SCALE", "SHEET", "TABS")
+NOT_CUT = ("LABEL", "BLANK", "SCALE", "SHEET", "TABS", "OUTLINE")
 
 
 def shapes(path, scale):

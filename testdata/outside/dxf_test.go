@@ -105,12 +105,48 @@ func sameEntity(a, b entity, scale float64) bool {
 	return sameLine(a.Points, points, a.Closed)
 }
 
+// ofBlank tells the blank itself and the datum from what else is on BLANK.
+func ofBlank(e entity) bool {
+	return e.Layer == "BLANK" && e.Type != "CIRCLE" && (!e.Closed || len(e.Points) == 4)
+}
+
+// checkBlank: the blank is as large as the report says, the part in its middle, and a cross
+// stands at 0, 0.
+func checkBlank(list []entity, scale float64, length, width float64, blank [2]float64, routed bool) error {
+	crossing, rectangles := 0, 0
+	for _, e := range list {
+		if !ofBlank(e) {
+			continue
+		}
+		x0, y0, x1, y1 := boxOf(e)
+		x0, y0, x1, y1 = x0*scale, y0*scale, x1*scale, y1*scale
+		switch {
+		case !e.Closed:
+			if crossing++; math.Abs(x0+x1) > micrometre || math.Abs(y0+y1) > micrometre {
+				return fmt.Errorf("a line of the datum from %g, %g to %g, %g", x0, y0, x1, y1)
+			}
+		default:
+			rectangles++
+			dx, dy := (blank[0]-length)/2, (blank[1]-width)/2
+			for i, d := range [4]float64{x0 + dx, y0 + dy, x1 - length - dx, y1 - width - dy} {
+				if math.Abs(d) > 0.02 { // the report rounds
+					return fmt.Errorf("side %d of the blank is %.3f mm off", i, d)
+				}
+			}
+		}
+	}
+	if crossing != 2 || (rectangles == 1) != routed {
+		return fmt.Errorf("%d lines of the datum, %d blanks", crossing, rectangles)
+	}
+	return nil
+}
+
 // compare takes what should be drawn from what a reader found; labels are left
 // out. It gives what is missing, doubled or too much.
 func compare(want, got []entity, scale float64) error {
-	rest := slices.Clone(want)
+	rest := slices.DeleteFunc(slices.Clone(want), ofBlank)
 	for _, e := range got {
-		if e.Layer == layer.Label {
+		if e.Layer == layer.Label || ofBlank(e) {
 			continue
 		}
 		i := slices.IndexFunc(rest, func(w entity) bool { return sameEntity(w, e, scale) })
@@ -186,7 +222,7 @@ func operationOf(layer string) string {
 
 // rank is an operation's place in the order of cutting.
 func rank(layer string) int {
-	order := []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "CUTOUT", "PROFILE", "SLOT", "BLANK", "SCALE", "LABEL"}
+	order := []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "CUTOUT", "PROFILE", "SLOT", "OUTLINE", "BLANK", "SCALE", "LABEL"}
 	for i, words := range order {
 		if slices.Contains(strings.Fields(words), strings.Split(layer, "_")[0]) {
 			return i
@@ -321,6 +357,11 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 			t.Errorf("ezdxf, %s: %v", a.File, err)
 		}
 		if err := checkOrder(a, legend[a.File]); err != nil {
+			t.Errorf("%s: %v", a.File, err)
+		}
+		i := of[a.File]
+		p, blank := r.Parts[i], r.Faces[i].Blank
+		if err := checkBlank(a.Entities, drawn.MM(), p.Length*r.mm(), p.Width*r.mm(), [2]float64{blank[0] * r.mm(), blank[1] * r.mm()}, r.machine(p) == "router"); err != nil {
 			t.Errorf("%s: %v", a.File, err)
 		}
 	}

@@ -61,7 +61,7 @@ func checkRegister(inside, outside, drawn []entity, length, width float64) error
 			}
 		}
 		for _, d := range drawn {
-			if in && (strings.HasPrefix(d.Layer, "PROFILE") || d.Layer == "BLANK") || d.Layer == "SCALE" {
+			if in && (strings.HasPrefix(d.Layer, "PROFILE") || d.Layer == "BLANK" || d.Layer == "OUTLINE") || d.Layer == "SCALE" {
 				continue
 			}
 			if near(d, x, y) < r+registerWeb-micrometre {

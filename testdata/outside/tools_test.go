@@ -87,6 +87,7 @@ type report struct {
 		Part   string
 		Turned bool
 		Beyond float64
+		Blank  [2]float64
 	}
 }
 

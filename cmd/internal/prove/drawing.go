@@ -11,7 +11,7 @@ import (
 )
 
 // Layers that are not cut, by the contract of the drawings.
-var notCut = []string{"LABEL", "BLANK", "SCALE", "SHEET", "TABS", "0"}
+var notCut = []string{"LABEL", "BLANK", "SCALE", "SHEET", "TABS", "OUTLINE", "0"}
 
 const (
 	// sameSize is what a size read back may differ from one computed, in
@@ -111,7 +111,7 @@ func (s *sheet) loop(e dxfread.Entity) geom.Loop {
 	return l
 }
 
-// outline finds the panel's outline: where it is cut, or else on BLANK.
+// outline finds the panel's outline: where it is cut, or else on OUTLINE.
 func (s *sheet) outline() bool {
 	var found geom.Loop
 	line, profiles := 0, 0
@@ -130,7 +130,7 @@ func (s *sheet) outline() bool {
 		}
 	}
 	if profiles == 0 {
-		for _, e := range s.on("BLANK") {
+		for _, e := range s.on("OUTLINE") {
 			if s.chords(e) > maxCorners {
 				continue
 			}

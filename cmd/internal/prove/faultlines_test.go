@@ -26,7 +26,7 @@ var harmedLines = map[string]seeded{
 		return e.line()
 	}},
 	"the outline on the outside too long": {file: frontOut, code: "size", also: "mirror moved register", harm: func(d *drawing) int {
-		e := d.first("BLANK") // the mark comes after it
+		e := d.first("OUTLINE")
 		e.points(func(x, y float64) (float64, float64) { return x * 448.8 / 447.8, y })
 		return e.line()
 	}},

@@ -69,8 +69,8 @@ func TestTooMuch(t *testing.T) {
 
 // TestOutlineBeyondAll: an outline of more corners than any is none.
 func TestOutlineBeyondAll(t *testing.T) {
-	for _, layer := range []string{"PROFILE", "BLANK"} {
-		file := map[string]string{"PROFILE": sideIn, "BLANK": frontOut}[layer]
+	for _, layer := range []string{"PROFILE", "OUTLINE"} {
+		file := map[string]string{"PROFILE": sideIn, "OUTLINE": frontOut}[layer]
 		f := build(t, harmed("R2000", ""))
 		d := drawn(t, f.files[file])
 		corners := make([][2]float64, 9000)
