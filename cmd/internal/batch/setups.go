@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -62,7 +63,7 @@ func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 				continue
 			}
 			told[message] = true
-			problems = append(problems, proposal{Problem: joinery.Problem{Code: "setup-limit", Field: joinery.FieldCutter, Part: string(board.Role), Message: message, Hint: WaysText(s, cutter.Kind)},
+			problems = append(problems, proposal{Problem: joinery.Problem{Code: "setup-limit", Field: joinery.FieldCutter, Part: string(board.Role), Message: message, Hint: cmp.Or(byTheWay(s), WaysText(s, cutter.Kind))},
 				ways: setupWays(j, drawer, s), also: byTheWay(s)})
 		}
 	}
