@@ -184,6 +184,13 @@ var plainMistakes = []mistake{
 	{"unit at the first", "460 x 140 x 500", "460 mm x 140 x 500", []string{"11:14 not-a-size"}},
 	{"unit missing in a list", "[300, 140, 500]", "[300 mm, 140, 500 mm]", []string{"15:14 not-a-size"}},
 	{"unknown unit at the end", "460 x 140 x 500", "460 x 140 x 5 ell", []string{"11:14 unknown-unit", "11:20 unknown-unit", "11:26 unknown-unit"}},
+	{"a router's sheets for a saw", "sheet: 1525 x 1525", "sheet: 1525 x 1525, shortest: 1523 x 1523, keep-out: [{at: 0 x 0, size: 9 x 9}]", []string{"3:75 not-for-a-saw", "3:98 not-for-a-saw"}},
+	{"turning over for a saw", "units: mm", "units: mm\nsheets: {turn-on: stops}", []string{"2:19 not-for-a-saw"}},
+	{"shortest over the sheet", "sheet: 1525 x 1525}", "sheet: 1525 x 1525, shortest: 1525 x 1526}", []string{"3:75 out-of-range", "3:75 not-for-a-saw"}},
+	{"shortest of another size", "sheet: 1525 x 1525}", "sheet: 1525 x 1525, shortest: 1425 x 1525}", []string{"3:75 out-of-range", "3:75 not-for-a-saw"}},
+	{"keep-out without a sheet", "{thickness: 5.9}", "{thickness: 5.9, keep-out: [{at: 0 x 0, size: 9 x 9}]}", []string{"4:41 no-effect", "4:41 not-for-a-saw"}},
+	{"keep-out without a size", "sheet: 1525 x 1525}", "sheet: 1525 x 1525, keep-out: [{at: 0 x 0}]}", []string{"3:75 not-for-a-saw", "3:76 missing-key"}},
+	{"pins for stops", "units: mm", "units: mm\nsheets: {turn-on: stops, pin-distance: 9}", []string{"2:19 not-for-a-saw", "2:40 no-effect", "2:40 not-for-a-saw"}},
 	{"sheet of one number", "1525 x 1525", "1525", []string{"3:52 not-a-size"}},
 	{"endless size", "460 x 140 x 500", strings.Repeat("x", 300), []string{"11:14 not-a-size"}},
 

@@ -127,6 +127,19 @@ func (b *builder) checkDefaults() {
 	if at := b.root.values["router"]; at.given && !b.routed && b.anyMachine {
 		b.fail(CodeNotForSaw, at.at, "delete the entry, or cut a drawer with a CNC router", "router is for a CNC router, and no drawer is cut with one")
 	}
+	routerSheets := func(of *section, names ...string) {
+		for _, name := range names {
+			if v := of.values[name]; v.given && !b.routed && b.anyMachine {
+				b.fail(CodeNotForSaw, v.at, "delete the entry, or cut a drawer with a CNC router", "%s is for sheets on a CNC router, and no drawer is cut with one", name)
+			}
+		}
+	}
+	if sheets := b.root.values["sheets"].section; sheets != nil {
+		routerSheets(sheets, "turn-on", "pin-distance")
+	}
+	for _, of := range b.root.values["stock"].sections {
+		routerSheets(of, "shortest", "keep-out")
+	}
 	for _, f := range routerFields {
 		v := b.joinery.values[string(f)]
 		d, known := b.fenced[f]

@@ -81,6 +81,9 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 		kerf := rules.Kerf
 		if kerf == 0 {
 			kerf = max(usualKerf, b.Router.PartGap)
+			for _, g := range groups {
+				kerf = max(kerf, g.Parts[0].Work.Gap) // of those that a router finishes
+			}
 		}
 		s.Rules.Kerf = int64(geom.LengthOf(kerf))
 		return nil

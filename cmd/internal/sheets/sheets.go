@@ -108,6 +108,9 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 				if s.Laid[i].Drawn, err = s.Drawings(plan.DXF, s.Laid[i]); err != nil {
 					return plan, s.problem("layers", "sheet", err.Error(), "change the pattern of layer names")
 				}
+				if err := s.leaves(s.Laid[i]); err != nil {
+					return plan, s.problem("sheet-cut", "keep-out", err.Error(), "please report it with the job file")
+				}
 			}
 			plan.Stocks = append(plan.Stocks, s)
 		}
