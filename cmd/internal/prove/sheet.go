@@ -130,6 +130,7 @@ func (r *sheetReader) sheet() bool {
 			r.cuts = append(r.cuts, c)
 		}
 	}
+	r.cuts = islands(r.cuts)
 	return true
 }
 
