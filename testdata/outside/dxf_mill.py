@@ -1,0 +1,68 @@
+#!/usr/bin/python3
+"""What bits take away of whole sheets, from their drawings alone.
+
+    dxf_mill.py DIR
+
+DIR is a folder that the product wrote. Of its report.json the sheets are read: their
+sizes, the legend of their drawings, and where parts lie. All else comes from the DXF
+files as ezdxf reads them, cut with shapely. Prints one JSON object a line for each sheet:
+
+    {"name", "thickness", "length", "width", "cuts": [{"outside", "depth", "profile",
+     "shape": [[ring, ...], ...]}], "parts": [{"name", "x", "y", "length", "width"}]}
+
+in millimetres, seen with the inside faces up: what is cut from the outside is turned over
+end for end. Needs Debian's python3-ezdxf and python3-shapely.
+"""
+import json
+import os
+import sys
+
+import ezdxf
+from shapely.affinity import scale as mirrored
+from shapely.geometry import Polygon
+
+import dxf_cuts
+
+
+def main(folder):
+    with open(os.path.join(folder, "report.json"), encoding="utf-8") as f:
+        report = json.load(f)
+    unit = 25.4 if report["units"] == "in" else 1.0
+    thick = {s["name"]: s["thickness"] * unit for s in report["stocks"]}
+    for stock in report["sheets"]:
+        for sheet in stock["sheets"]:
+            if not sheet.get("layers"):
+                continue
+            size = stock["sizes"][sheet["size"]]
+            length = size["length"] * unit
+            out = {"name": "%s %d" % (stock["stock"], sheet["number"]), "thickness": thick[stock["stock"]], "length": length, "width": size["width"] * unit,
+                   "cuts": [], "parts": [{"name": p["part"], "x": p["x"] * unit, "y": p["y"] * unit, "length": p["length"] * unit, "width": p["width"] * unit} for p in sheet["placed"]]}
+            drawings = {}
+            for layer in sheet["layers"]:
+                if layer["file"] not in drawings:
+                    drawings[layer["file"]] = ezdxf.readfile(os.path.join(folder, layer["file"])).modelspace()
+                out["cuts"] += cuts(drawings[layer["file"]], layer, unit, 25.4 if report["dxf"]["units"] == "in" else 1.0, out["thickness"], length)
+            print(json.dumps(out))
+
+
+def cuts(space, layer, unit, drawn, thickness, length):
+    """What the lines of one layer take away."""
+    r = layer["diameter"] * unit / 2
+    outside = layer["face"] == "outside"
+    depth = thickness + 1 if layer["told"] == "through" else layer["depth"] * unit
+    for e in space.query('*[layer=="%s"]' % layer["layer"]):
+        points, closed = dxf_cuts.line(e, drawn)
+        if layer["operation"] == "profile":
+            panel = Polygon(dxf_cuts.flatten(points, True, dxf_cuts.SOLIDS[0]))
+            shape = panel.buffer(2 * r, resolution=dxf_cuts.SOLIDS[1]).difference(dxf_cuts.around(panel, r))
+        elif layer["operation"] == "register":
+            shape = Polygon(dxf_cuts.flatten(points, True, dxf_cuts.SOLIDS[0]))
+        else:
+            shape, _ = dxf_cuts.swept(points, closed, r, *dxf_cuts.SOLIDS)
+        if outside:
+            shape = mirrored(shape, -1, 1, origin=(length / 2, 0))
+        yield {"outside": outside, "depth": depth, "profile": layer["operation"] == "profile", "shape": dxf_cuts.rings(shape)}
+
+
+if __name__ == "__main__":
+    main(sys.argv[1])
