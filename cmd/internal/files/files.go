@@ -87,7 +87,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		if r.Checked, err = readBack(ctx, prover, to); err != nil {
 			return err
 		}
-		if !prove.Sound(slices.DeleteFunc(faulty(r.Checked), func(c report.Checked) bool { return c.What == report.CheckedSheet })) {
+		if !prove.Sound(r.Checked) {
 			return &Unproven{Checked: r.Checked}
 		}
 	}
@@ -102,11 +102,6 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		return err
 	}
 	return to.WriteFile("parts.txt", report.Text(b, r))
-}
-
-// faulty are those of what was checked that are at fault.
-func faulty(list []report.Checked) []report.Checked {
-	return slices.DeleteFunc(slices.Clone(list), func(c report.Checked) bool { return len(c.Faults) == 0 })
 }
 
 // readBack reads what else was written back, as it is on disk.

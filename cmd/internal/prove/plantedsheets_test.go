@@ -169,8 +169,11 @@ var plantedLayout = map[string]planted{
 		l.Layer = "DADO_INSIDE_3-00MM"
 		s.Layers = append(s.Layers, l)
 	})},
-	"another size of sheet": {code: "size", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].Sizes[0].Length += 1 }},
-	"a smaller sheet":       {code: "off-sheet", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
+	"another size of sheet":                          {code: "size", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].Sizes[0].Length += 1 }},
+	"a clamp where a groove is":                      {code: "keep-out", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].KeepOut = []report.Box{{X: 25, Y: 25, Length: 200, Width: 200}} }},
+	"a clamp where a rabbet is, before it is turned": {code: "keep-out", at: sheetOut, edit: func(r *report.Report) { r.Sheets[0].KeepOut = []report.Box{{X: 100, Y: 100, Length: 1300, Width: 900}} }},
+	"more tabs asked for":                            {code: "loose", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[0].Held.Need = 40 })},
+	"a smaller sheet":                                {code: "off-sheet", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
 }
 
 func onSheet(f func(*report.LaidSheet)) func(*report.Report) {

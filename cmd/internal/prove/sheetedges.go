@@ -30,6 +30,36 @@ func (r *sheetReader) inBounds() {
 	}
 }
 
+// keptOut looks whether a cut enters an area that is kept free for clamps and stops. These
+// stay on the machine: where a drawing shows the sheet they are the same before and after
+// it is turned over.
+func (r *sheetReader) keptOut() {
+	const step = 0.25 // mm between the lines on which it is looked
+	for _, k := range r.stock.KeepOut {
+		at := geom.Point{X: r.mm(k.X), Y: r.mm(k.Y)}
+		area := geom.Rect{Min: at, Max: geom.Point{X: at.X + r.mm(k.Length), Y: at.Y + r.mm(k.Width)}}
+		for _, c := range r.cuts {
+			seen := area
+			if c.face == geom.Outside {
+				seen.Min.X, seen.Max.X = r.length-area.Max.X, r.length-area.Min.X
+			}
+			if apart(c.region.box, seen) {
+				continue
+			}
+			cut := 0.0
+			for y := math.Max(seen.Min.Y, c.region.box.Min.Y) + step/2; y < math.Min(seen.Max.Y, c.region.box.Max.Y); y += step {
+				list := c.region.spans(nil, y)
+				for i := 0; i+1 < len(list); i += 2 {
+					cut += float64(math.Max(0, math.Min(list[i+1], seen.Max.X)-math.Max(list[i], seen.Min.X)) * step)
+				}
+			}
+			if cut > leastCut {
+				r.fault("keep-out", c.file, c.at, "move the clamp, or lay the parts out again", "the %s on %s cuts %s of the area to keep out of that begins at %s, %s", c.operation, c.layer, r.area(cut), r.text(at.X), r.text(at.Y))
+			}
+		}
+	}
+}
+
 // pinned compares the holes that a sheet is put down on before and after it is turned over.
 func (r *sheetReader) pinned() {
 	if len(r.faces) < 2 || r.saw {

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
 
@@ -50,8 +51,12 @@ func (r *sheetReader) held(out *report.OnSheet) {
 			if out.Tied++; out.Bridges == 0 || bridges < out.Bridges {
 				out.Bridges = bridges
 			}
-			if bridges < leastTied {
-				r.about(p, "loose", r.cuts[free], "build the folder again", "%s hangs by %d bridge; it takes %d", p.Part, bridges, leastTied)
+			need := leastTied
+			if h := p.Held; h != nil {
+				need = max(need, h.Need)
+			}
+			if bridges < need {
+				r.about(p, "loose", r.cuts[free], "build the folder again", "%s hangs by %s; it takes %d", p.Part, words.Count(bridges, "bridge", "bridges"), need)
 			}
 		case p.under > 0:
 			r.about(p, "loose", r.cuts[free], "build the folder again", "nothing holds %s when all is cut: its own drawing leaves %s under its outline", p.Part, r.text(p.under))

@@ -21,6 +21,7 @@ func (r *sheetReader) judge(out *report.OnSheet) {
 	r.doubled()
 	r.pinned()
 	r.inBounds()
+	r.keptOut()
 	r.lay()
 	for i := range r.parts {
 		p := &r.parts[i]
