@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/report"
@@ -124,14 +125,46 @@ func (r *sheetReader) sheet() bool {
 	if !whole {
 		return false
 	}
+	islands := r.islands()
 	for i := range r.drawn {
-		if c, ok := r.takes(r.drawn[i]); ok {
+		if slices.ContainsFunc(islands, func(list []int) bool { return slices.Contains(list, i) }) {
+			continue
+		}
+		if c, ok := r.takes(r.drawn[i], islands[i]); ok {
 			c.order = i
 			r.cuts = append(r.cuts, c)
 		}
 	}
 	r.cuts = islands(r.cuts)
 	return true
+}
+
+// islands are the lines within others of their layer, by these: there the bit goes round.
+func (r *sheetReader) islands() [][]int {
+	list := make([][]int, len(r.drawn))
+	for i, c := range r.drawn {
+		if c.loop == nil || c.operation == "profile" || c.operation == "register" || c.operation == "drill" {
+			continue
+		}
+		least, of := math.Inf(1), -1
+		for k, o := range r.drawn {
+			if k == i || o.layer != c.layer || o.face != c.face || o.loop == nil || !holds(o.loop.Bounds(), c.loop.Bounds()) {
+				continue
+			}
+			if area := o.loop.Area(); area < least && ringsOf(o.loop).inside(c.loop[0].Point) {
+				least, of = area, k
+			}
+		}
+		if of >= 0 {
+			list[of] = append(list[of], i)
+		}
+	}
+	return list
+}
+
+// holds reports whether a box lies within another, clear of its edges.
+func holds(outer, inner geom.Rect) bool {
+	return inner.Min.X > outer.Min.X+tick && inner.Min.Y > outer.Min.Y+tick && inner.Max.X < outer.Max.X-tick && inner.Max.Y < outer.Max.Y-tick
 }
 
 // edges finds the sheet's outline.
@@ -192,8 +225,8 @@ func (r *sheetReader) inOrder(s *sheet, first int) {
 	}
 }
 
-// takes is what the bit of a line takes away.
-func (r *sheetReader) takes(c drawnCut) (sheetCut, bool) {
+// takes is what the bit of a line takes away, but for the islands within it.
+func (r *sheetReader) takes(c drawnCut, islands []int) (sheetCut, bool) {
 	out := sheetCut{drawnCut: c}
 	radius := c.bit / 2
 	if c.through {
@@ -232,6 +265,15 @@ func (r *sheetReader) takes(c drawnCut) (sheetCut, bool) {
 	case err != nil:
 		r.fault("uncut", c.file, c.at, "build the folder again", "a line on %s cannot be cut: %v", c.layer, err)
 		return out, false
+	}
+	for _, i := range islands {
+		left := r.drawn[i].loop
+		if radius > 0 { // what the bit does not get into stays with the island
+			if wider, err := sweep.Outside(left, radius); err == nil {
+				left = wider
+			}
+		}
+		loops = append(loops, left)
 	}
 	out.region = ringsOf(loops...)
 	return out, len(out.region.list) > 0
