@@ -135,7 +135,6 @@ func (r *sheetReader) sheet() bool {
 			r.cuts = append(r.cuts, c)
 		}
 	}
-	r.cuts = islands(r.cuts)
 	return true
 }
 
