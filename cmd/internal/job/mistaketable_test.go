@@ -252,7 +252,7 @@ var plainMistakes = []mistake{
 	{"router of saws", "units: mm", "units: mm\nrouter: {over-run: 1}", []string{"2:9 not-for-a-saw"}},
 	{"unknown relief", "units: mm", "units: mm\nrouter: {relief: round}", []string{"2:9 not-for-a-saw", "2:18 unknown-word"}},
 	{"layers of nothing", "units: mm", "units: mm\ndxf: {layers: \"CUT\"}", []string{"2:15 bad-name"}},
-	{"unknown word of layers", "units: mm", "units: mm\ndxf: {layers: \"{operation}_{tool}\"}", []string{"2:15 bad-name"}},
+	{"unknown word of layers", "units: mm", "units: mm\ndxf: {layers: \"{operation}_{helix}\"}", []string{"2:15 bad-name"}},
 	{"words of layers that meet", "units: mm", "units: mm\ndxf: {layers: \"{operation}{cutter}\"}", []string{"2:15 bad-name"}},
 	{"files without part", "units: mm", "units: mm\ndxf: {files: \"{job}\"}", []string{"2:14 bad-name"}},
 	{"files elsewhere", "units: mm", "units: mm\ndxf: {files: \"../{part}\"}", []string{"2:14 bad-name"}},
