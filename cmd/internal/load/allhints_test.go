@@ -103,6 +103,7 @@ var asks = map[string]string{
 	"bit-width": "of several bits, the shop chooses which it adds", "bit-reach": "of several bits, the shop chooses which it buys longer", "bit-radius": "of several bits, the shop chooses which it adds", "corner-relief": "a smaller bit: how small hangs on the corner",
 	"outline-corner": "a chisel squares it", "register": "where several pockets are in the way, the shop tries places", "small-part": "held down otherwise, where a skin is no way", "tabs": "held down otherwise, where a skin is no way", "part-gap": "a smaller bit, where sheets are too small for the gap",
 	"setup-limit": "other means for these cuts alone, where no machine takes the whole drawer", "template": "what cuts templates, and how large, is the shop's", "no-sheet": "fronts that match: another batch is bought",
+	"sheet-held": "what holds a part hangs on its neighbours", "sheet-pins": "where clamps and stops stand is the shop's", "layers": "patterns of names are the shop's", "file-name": "patterns of names are the shop's",
 	// Boards and machine spread too far: boards are sorted, measured or planed, and the
 	// accuracy is the shop's to reach. Tests of their own follow lots, accuracy and settings.
 	"tongue-play": "sorting", "back-play": "sorting", "divider-play": "sorting", "bottom-play": "sorting", "bottom-flush": "sorting", "finger-play": "sorting", "cutter-narrow": "sorting", "recess": "sorting", "recess-inner": "sorting", "shoulder-gap": "sorting", "lap": "sorting",
@@ -167,7 +168,7 @@ func TestEveryHintIsFollowed(t *testing.T) {
 					t.Errorf("seed %d: %s\n%s\nfollowed with %v does not end it", seed, h.message, h.text, edits)
 				}
 				for at, n := range now {
-					if n > before[at] && !(failed && at.drawer < 0) {
+					if n > before[at] && !(failed && at.drawer < 0) && !(strings.HasPrefix(at.code, "sheet-") && len(edits) > 0 && strings.HasPrefix(edits[0].Value, "{kind: router,")) { // what a router needs of sheets that none has cut yet
 						i := slices.IndexFunc(after, func(h hint) bool { return h.at == at })
 						t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v: %s", seed, h.message, h.text, edits, at, after[i].message)
 					}

@@ -102,7 +102,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	if s.GapSaid = said > 0; s.GapSaid {
 		if gap = geom.LengthOf(said); gap < least {
 			return s.problem("sheet-gap", key, fmt.Sprintf("parts lie %s apart: %s", gap.Text(u), why),
-				fmt.Sprintf("write `%s: %s` or more, or leave it out", key[strings.IndexByte(key, '.')+1:], least.Text(u)))
+				fmt.Sprintf("write `%s: %s` or more, or leave it out", key[strings.IndexByte(key, '.')+1:], least.Text(u))).writes(least.Text(u))
 		}
 	}
 	s.Rules.Kerf = int64(gap)
@@ -114,7 +114,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 			rim = rim.RoundUp(u)
 			return s.problem("sheet-trim", "sheets.trim", fmt.Sprintf("a trim of %s: bits and cuts reach %s past a part, sheets may be %s short, and a rim of %s has to stay",
 				s.Trim.Text(u), geom.LengthOf(s.needs.reach).Text(u), geom.LengthOf(short).Text(u), geom.LengthOf(mill.Between).Text(u)),
-				fmt.Sprintf("write `trim: %s` or more, or leave it out", rim.Text(u)))
+				fmt.Sprintf("write `trim: %s` or more, or leave it out", rim.Text(u))).writes(rim.Text(u))
 		}
 	}
 	return nil

@@ -4,6 +4,7 @@ import (
 	"context"
 	"fmt"
 	"strconv"
+	"strings"
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
@@ -20,6 +21,12 @@ type Problem struct {
 }
 
 func (p *Problem) Error() string { return p.Message + "; " + p.Hint }
+
+// writes keeps the value that the hint names for the problem's key.
+func (p *Problem) writes(value string) *Problem {
+	p.Edits = []job.Edit{{Path: strings.Split(p.Key, "."), Value: value}}
+	return p
+}
 
 // codeNoSheet is the code of pieces without a sheet.
 const codeNoSheet = "no-sheet"
