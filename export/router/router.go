@@ -39,6 +39,7 @@ type Options struct {
 	Pattern string   // of layer names; empty is [DefaultPattern]
 	Order   []string // of operations that come before all others
 	NoNotes bool     // leaves out the label and the square to measure
+	Split   bool     // each drawing has a file for each of its bits beside it, by [BitFile]
 	// Shared are the names that cuts of several bits of the job would share, from [Sharing].
 	Shared map[string]bool
 }

@@ -136,7 +136,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 // empty is a batch before its drawers are worked out.
 func empty(j *job.Job) Batch {
 	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines, Drawers: make([]Drawer, 0, len(j.Drawers)),
-		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, NoNotes: j.NoNotes}}
+		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, NoNotes: j.NoNotes, Split: j.Split}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12
 	}

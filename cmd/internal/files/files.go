@@ -19,6 +19,7 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
+	"drawerwright/geom"
 	"drawerwright/geom/solid"
 )
 
@@ -240,7 +241,11 @@ func (w *writer) drawer(d batch.Drawer) (preview, error) {
 
 func (w *writer) part(p batch.Part) error {
 	for _, d := range p.Drawings {
-		if err := w.drawing(d.File, router.Draw(p.Drawn(w.fromSpoilboard), d.Face, d.Layers, w.dxf)); err != nil {
+		part := p.Drawn(w.fromSpoilboard)
+		if err := w.drawing(d.File, router.Draw(part, d.Face, d.Layers, w.dxf)); err != nil {
+			return err
+		}
+		if err := bitFiles(part, d.Face, d.File, d.Layers, w.dxf, w.drawing); err != nil {
 			return err
 		}
 	}
@@ -249,6 +254,19 @@ func (w *writer) part(p batch.Part) error {
 		return err
 	}
 	return w.stl(p.STL, p.Name, m)
+}
+
+// bitFiles writes a file for each bit of a drawing, where that is asked for.
+func bitFiles(part router.Part, face geom.Face, file string, layers []router.Layer, o router.Options, write func(string, *dxf.Drawing) error) error {
+	if !o.Split {
+		return nil
+	}
+	for _, one := range router.ByBit(layers) {
+		if err := write(router.BitFile(file, part.Bits[one[0].Bit]), router.Draw(part, face, one, o)); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 func (w *writer) drawing(name string, d *dxf.Drawing) error {

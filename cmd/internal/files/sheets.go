@@ -9,6 +9,7 @@ import (
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
+	"drawerwright/export/dxf"
 	"drawerwright/export/paper"
 	"drawerwright/export/router"
 	"drawerwright/geom"
@@ -54,13 +55,18 @@ func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) err
 			return err
 		}
 	}
-	var out bytes.Buffer
-	for _, d := range drawn {
-		out.Reset()
-		if _, err := router.Draw(d.Part, d.Face, d.Layers, p.DXF).WriteTo(&out); err != nil {
-			return fmt.Errorf("%s: %w", d.File, err)
+	write := func(name string, d *dxf.Drawing) error {
+		var out bytes.Buffer
+		if _, err := d.WriteTo(&out); err != nil {
+			return fmt.Errorf("%s: %w", name, err)
 		}
-		if err := to.WriteFile(d.File, bytes.Clone(out.Bytes())); err != nil {
+		return to.WriteFile(name, out.Bytes())
+	}
+	for _, d := range drawn {
+		if err := write(d.File, router.Draw(d.Part, d.Face, d.Layers, p.DXF)); err != nil {
+			return err
+		}
+		if err := bitFiles(d.Part, d.Face, d.File, d.Layers, p.DXF, write); err != nil {
 			return err
 		}
 	}

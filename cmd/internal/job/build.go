@@ -27,6 +27,7 @@ func (r *reader) job(root *section) *Job {
 		open:       r.open,
 	}
 	j.Layers, j.Order, j.FileNames = dxf.values["layers"].text, dxf.values["order"].words, dxf.values["files"].text
+	j.Split = dxf.values["split"].text == splitCutter
 	j.NoNotes = dxf.values["notes"].text == notesNone
 	j.Paper = r.paper(r.sub(root, "paper", paperKeys))
 	router := r.sub(root, "router", routerKeys)

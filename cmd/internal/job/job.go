@@ -30,6 +30,7 @@ type Job struct {
 	DXFUnits   geom.Unit     // of the drawings
 	Layers     string        // the pattern of their layers' names
 	NoNotes    bool          // nothing is drawn beside the parts
+	Split      bool          // each drawing has a file for each of its bits beside it
 	Order      []string      // the operations that are cut first
 	FileNames  string        // the pattern of their own names
 	Router     mill.Settings // without bits, which are a drawer's

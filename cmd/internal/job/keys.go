@@ -211,11 +211,16 @@ var dxfKeys = []key{
 		doc: "The names of the layers that are cut, in capitals; {diameter} is that of holes"},
 	{name: "order", form: formWords, words: []string{"register", "drill", "dado", "groove", "rabbet", "cutout"},
 		doc: "The operations that are cut first, in this order; the outline is always the last", without: "registration holes, drills, pockets, cutouts, the outline"},
+	{name: "split", form: formWord, words: []string{splitNone, splitCutter}, fallback: splitNone,
+		doc: "cutter: beside each drawing a file for each of its bits, for machines whose bits are changed by hand"},
 	{name: "notes", form: formWord, words: []string{notesDrawn, notesNone}, fallback: notesDrawn,
 		doc: "none leaves out what is drawn beside a part: LABEL and SCALE"},
 	{name: "files", form: formPattern, words: FileTokens, needs: "{part}", fallback: "{job}_{part}_{thickness}_{quantity}_{units}",
 		doc: "The names of the drawings, without their ending"},
 }
+
+// How drawings are parted.
+const splitNone, splitCutter = "none", "cutter"
 
 // What is drawn beside a part.
 const notesDrawn, notesNone = "drawn", "none"

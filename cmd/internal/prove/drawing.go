@@ -248,6 +248,7 @@ func (s *sheet) layers() {
 			s.drawn = append(s.drawn, c)
 		}
 	}
+	s.split()
 	for i, l := range legend {
 		switch {
 		case counts[i] == 0:

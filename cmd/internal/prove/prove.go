@@ -111,7 +111,9 @@ func (p *Prover) Drawers() int { return len(p.report.Drawers) }
 func (p *Prover) Unit() geom.Unit { return p.unit }
 
 // Knows tells whether the report names a drawing.
-func (p *Prover) Knows(file string) bool { return len(p.legend[file]) > 0 }
+func (p *Prover) Knows(file string) bool {
+	return len(p.legend[file]) > 0 || slices.ContainsFunc(p.report.Layers, func(l report.Layer) bool { return l.BitFile == file })
+}
 
 // Stocks are the names of the stocks that were measured.
 func (p *Prover) Stocks() []string {

@@ -61,6 +61,7 @@ func unharmed(t *testing.T) map[string]string {
 	}
 	// Slots of 6.35, for tongues of 6.1 and a bottom of 5.9, are just as wide as the bit.
 	all["widened slots"] = jobOf(sameBit, "")
+	all["a file for each bit"] = jobOf(manyBits, "dxf: {split: cutter}")
 	all["no notes"] = jobOf(sameBit, "dxf: {notes: none}")
 	all["lines"] = jobOf(sameBit, "router: {exact-slots: line}")
 	all["lines, own names"] = jobOf(sameBit, "router: {exact-slots: line}\ndxf: {version: R12, layers: \"{operation}_{face}\"}")

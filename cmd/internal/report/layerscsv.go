@@ -14,7 +14,7 @@ func LayersCSV(r Report, u geom.Unit) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
-	w.Write([]string{"file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth", "left", "through", "units", "cuts"})
+	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth", "left", "through", "units", "cuts"})
 	n := func(v float64) string { return geom.LengthOf(v * u.MM()).Fine(u) }
 	file, order := "", 0
 	lines := func(list []Layer) {
@@ -30,7 +30,7 @@ func LayersCSV(r Report, u geom.Unit) []byte {
 			if l.Diameter > 0 {
 				diameter = n(l.Diameter)
 			}
-			w.Write([]string{l.File, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation, l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), u.String(), strconv.Itoa(l.Cuts)})
+			w.Write([]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation, l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), u.String(), strconv.Itoa(l.Cuts)})
 		}
 	}
 	lines(r.Layers)

@@ -60,6 +60,7 @@ type Layer struct {
 	Flutes    int     `json:"flutes,omitempty"`
 	Tool      int     `json:"tool,omitempty"` // its number in the machine
 	Cuts      int     `json:"cuts"`
+	BitFile   string  `json:"bit_file,omitempty"` // the file that has what its bit cuts of the drawing
 }
 
 // Faces says which faces of a part are cut, in the order of cutting.
@@ -115,18 +116,18 @@ func readings(b batch.Batch) []Readings {
 	return list
 }
 
-func layers(p batch.Part, n func(float64) float64) []Layer {
+func layers(p batch.Part, split bool, n func(float64) float64) []Layer {
 	var list []Layer
 	for _, d := range p.Drawings {
 		for _, l := range d.Layers {
-			list = append(list, legend(d.File, l, p.Bits, p.Panel.Thickness, n))
+			list = append(list, legend(d.File, l, p.Bits, split, p.Panel.Thickness, n))
 		}
 	}
 	return list
 }
 
 // legend is the line of one layer of a drawing of a board.
-func legend(file string, l router.Layer, bits []mill.Bit, thickness float64, n func(float64) float64) Layer {
+func legend(file string, l router.Layer, bits []mill.Bit, split bool, thickness float64, n func(float64) float64) Layer {
 	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth), Left: n(l.Left), Told: "depth", Line: l.Line, Cuts: len(l.Cuts)}
 	switch {
 	case l.Through():
@@ -137,6 +138,9 @@ func legend(file string, l router.Layer, bits []mill.Bit, thickness float64, n f
 	if l.Bit >= 0 {
 		bit := bits[l.Bit]
 		out.Bit, out.Diameter, out.Flutes, out.Tool = bit.Name, n(bit.Diameter), bit.Flutes, bit.Tool
+		if split {
+			out.BitFile = router.BitFile(file, bit)
+		}
 	}
 	return out
 }
