@@ -159,7 +159,7 @@ func TestSamplesBuild(t *testing.T) {
 			if err := json.Unmarshal([]byte(a["/report.json"]), &r); err != nil {
 				t.Fatal(err)
 			}
-			named := 8 + 9*len(r.Drawers) + len(r.Cabinets) // report, cut list thrice, what to buy, packet, manifest, page; two views of each box as solids and pictures, a corner, GLB
+			named := 9 + 9*len(r.Drawers) + len(r.Cabinets) // report, cut list thrice, legend of layers, what to buy, packet, manifest, page; two views of each box as solids and pictures, a corner, GLB
 			if len(r.Cabinets) > 0 {
 				named++ // the table of slide lines
 			}
