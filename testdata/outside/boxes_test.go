@@ -54,17 +54,21 @@ func depthIn(layer string, thickness float64) (depth float64, left bool, err err
 	if len(words) < 3 {
 		return 0, false, fmt.Errorf("layer %s names no depth", layer)
 	}
-	last, unit := words[len(words)-1], 1.0
-	if last == "THROUGH" {
+	// The third word, after FLOOR or LINE; the name of a bit may follow.
+	i := 2
+	for i < len(words)-1 && (words[i] == "FLOOR" || words[i] == "LINE") {
+		i++
+	}
+	if words[i] == "THROUGH" {
 		return thickness, false, nil
 	}
-	number, mm := strings.CutSuffix(last, "MM")
-	if !mm {
-		number, unit = strings.TrimSuffix(last, "IN"), 25.4
+	number, unit := words[i], 1.0
+	if in, yes := strings.CutSuffix(number, "IN"); yes {
+		number, unit = in, 25.4
 	}
-	depth, err = strconv.ParseFloat(strings.Replace(number, "-", ".", 1), 64)
+	depth, err = strconv.ParseFloat(strings.Replace(strings.TrimSuffix(number, "MM"), "-", ".", 1), 64)
 	depth *= unit
-	if left = words[len(words)-2] == "FLOOR"; left {
+	if left = words[i-1] == "FLOOR"; left {
 		depth = thickness - depth
 	}
 	return depth, left, err
@@ -97,7 +101,7 @@ func (c *cutPanel) addFile(t *testing.T, a audited, outside bool) {
 	}
 	for _, e := range a.Entities {
 		words := strings.Split(e.Layer, "_")
-		if len(words) < 3 || words[0] == "PROFILE" {
+		if len(words) < 3 || slices.Contains([]string{"PROFILE", "SLOT", "REGISTER"}, words[0]) {
 			continue // not cut
 		}
 		if words[1] == "OUTSIDE" != outside {
@@ -251,10 +255,14 @@ func checkBoxes(t *testing.T, dir string, r report) {
 			t.Errorf("%s: %.3f x %.3f mm, asked for %.3f x %.3f", d.Name, width, depth, d.Outside.Width*r.mm(), d.Outside.Depth*r.mm())
 		}
 		boxes = append(boxes, box)
-		// The comparator must see a dado 0.3 mm too shallow.
+		// The comparator must see a dado, or a rabbet of a side, 0.3 mm too shallow.
 		shallow := by["side"]
 		shallow.Pockets = slices.Clone(shallow.Pockets)
-		shallow.Pockets[0].Depth -= 0.3
+		corner := slices.IndexFunc(shallow.kinds, func(kind string) bool { return kind != "GROOVE" })
+		if corner < 0 {
+			t.Fatalf("%s: no corner in %v", d.Name, shallow.kinds)
+		}
+		shallow.Pockets[corner].Depth -= 0.3
 		bad, _, _ := together(d.Name, by["side"], by["front"], by["back"], by["bottom"])
 		bad.Parts[0].Panel = shallow.jsonPanel
 		spoiled = append(spoiled, bad)
