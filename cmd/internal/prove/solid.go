@@ -70,8 +70,8 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 	}
 	// By the flat faces of both: whatever is too much or too little of one.
 	allowed := want.allowed + leastCut
-	for _, z := range merged(is, want.levels) {
-		a, b := around(is, z), around(want.levels, z)
+	for _, g := range grouped(is, want.levels) {
+		z, a, b := g[0], is.within(g), want.levels.within(g)
 		arm := math.Max(math.Abs(a.mx-b.mx)/math.Max(1, box.X), math.Abs(a.my-b.my)/math.Max(1, box.Y))
 		height := c.text(float64(z) * 1e-3)
 		switch {
@@ -93,26 +93,35 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 
 func (c *checking) area(mm2 float64) string { return fmt.Sprintf("%.1f mm2", mm2) }
 
-// around is what faces up, less what faces down, at a height and within what files round
-// of it. Wood that is no thicker than that is none.
-func around(l levels, z int64) (sum facing) {
-	const near = 12 // microns
+// within is what faces up, less what faces down, between two heights. Wood that begins and
+// ends there counts for nothing.
+func (l levels) within(g [2]int64) (sum facing) {
 	for _, k := range l.heights() {
-		if f := l[k]; k >= z-near && k <= z+near {
+		if f := l[k]; k >= g[0] && k <= g[1] {
 			sum.area, sum.mx, sum.my = sum.area+f[up].area-f[down].area, sum.mx+f[up].mx-f[down].mx, sum.my+f[up].my-f[down].my
 		}
 	}
 	return sum
 }
 
-func merged(a, b levels) []int64 {
+// grouped are the ranges of heights, in microns, in which either has faces that are no
+// further apart than files round: the same for both.
+func grouped(a, b levels) (list [][2]int64) {
+	const near = 12
 	all := levels{}
 	for _, l := range []levels{a, b} {
 		for k, f := range l {
 			all[k] = f
 		}
 	}
-	return all.heights()
+	for _, k := range all.heights() {
+		if n := len(list); n > 0 && k-list[n-1][1] <= near {
+			list[n-1][1] = k
+			continue
+		}
+		list = append(list, [2]int64{k, k})
+	}
+	return list
 }
 
 var (
