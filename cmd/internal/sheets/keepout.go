@@ -12,8 +12,11 @@ import (
 // clamped stays where it is on the machine, so that on a sheet that is turned over end for
 // end the same areas are blocked as seen from the other end.
 func (s *Stock) blocked(length float64) []geom.Rect {
-	list := slices.Clone(s.KeepOut)
-	if s.Turned {
+	var list []geom.Rect
+	if !s.FromOutside {
+		list = slices.Clone(s.KeepOut)
+	}
+	if s.Turned || s.FromOutside { // places are told with inside faces up
 		for _, k := range s.KeepOut {
 			list = append(list, geom.Rect{Min: geom.Point{X: length - k.Max.X, Y: k.Min.Y}, Max: geom.Point{X: length - k.Min.X, Y: k.Max.Y}})
 		}

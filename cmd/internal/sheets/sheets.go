@@ -49,6 +49,7 @@ type Stock struct {
 	GrainAcross bool
 	Sawn        bool        // a saw cuts its parts from the sheets
 	Turned      bool        // its sheets are cut on both faces
+	FromOutside bool        // they are cut on their outside faces alone
 	Routed      bool        // a router cuts them: no saw does
 	Pin         Pin         // on which they are turned over; none where saws cut, or on stops
 	Short       [2]float64  // by how much sheets may be shorter and narrower than their size, in mm
@@ -178,7 +179,7 @@ func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []lis
 			in = in || slices.Contains(p.Work.Faces, geom.Inside)
 		}
 	}
-	s.Turned, s.Routed = out && in, bits && !s.Sawn
+	s.Turned, s.FromOutside, s.Routed = out && in, out && !in, bits && !s.Sawn
 	if b.Sheets.Way == job.SheetsFree || b.Sheets.Way == "" && !s.Sawn && b.Sheets.Stages == 0 {
 		s.Rules.Way = nest.Free
 	}
