@@ -186,7 +186,10 @@ func (r *sheetReader) within(p *placedPart) geom.Point {
 		var out []layer
 		for _, c := range p.cuts {
 			if c.through || c.depth >= r.least {
-				out = append(out, layer{rings: rings{}.with(c.shape.Ring()), depth: 1})
+				ring := rings{}.with(c.shape.Ring())
+				for _, d := range [...]geom.Point{{}, {X: floodStep}, {X: -floodStep}, {Y: floodStep}, {Y: -floodStep}} { // the flood's line lies beside the place
+					out = append(out, layer{rings: ring.mapped(func(p geom.Point) geom.Point { return geom.Point{X: p.X + d.X, Y: p.Y + d.Y} }), depth: 1})
+				}
 			}
 		}
 		for k := 0; k+1 < len(inside); k += 2 {
