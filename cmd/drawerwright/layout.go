@@ -110,7 +110,7 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 			return print.plan(c.Context(), plan, paperFor(u), s)
 		},
 	}
-	saw := setup.DefaultMachine(joinery.Saw)
+	saw := setup.DefaultMachine(joinery.Saw, geom.Millimetre)
 	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimetre) }
 	print.flags(c)
 	wordFlag(c, &units, "units", "mm", "what bare numbers are in", "mm", "in")

@@ -74,7 +74,7 @@ func anyMachines(r *rand.Rand) setup.Machines {
 	number := func(from, to float64) float64 { return from + r.Float64()*(to-from) }
 	out := setup.Machines{}
 	for _, k := range []joinery.CutterKind{joinery.Saw, joinery.RouterTable} {
-		m := setup.DefaultMachine(k)
+		m := setup.DefaultMachine(k, geom.Millimetre)
 		m.MostHeight, m.MostWidth, m.FenceReach, m.SledReach, m.OnSled = number(4, 30), number(5, 25), number(3, 400), number(60, 400), number(200, 1600)
 		m.LeastOnEnd, m.MostOnEnd, m.LeastFed = number(50, 250), number(250, 900), number(50, 400)
 		out[k] = m

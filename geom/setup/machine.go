@@ -1,6 +1,9 @@
 package setup
 
-import "drawerwright/geom/joinery"
+import (
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
 
 // Machine is how far a machine with a fence goes, in millimetres: a saw or a router
 // table. What no setup may exceed is here and nowhere else.
@@ -21,13 +24,18 @@ type Machine struct {
 	Pass float64
 }
 
-// DefaultMachine is a cautious machine of a small shop: common practice, no source. A
-// job writes down what its own machines do.
-func DefaultMachine(k joinery.CutterKind) Machine {
-	switch k {
-	case joinery.Saw:
+// DefaultMachine is a cautious machine of a small shop: common practice, no source. Its
+// limits are round numbers of the shop's unit. A job writes down what its own machines do.
+func DefaultMachine(k joinery.CutterKind, u geom.Unit) Machine {
+	const in = geom.InchMM
+	switch {
+	case k == joinery.Saw && u == geom.Inch:
+		return Machine{MostHeight: 1.5 * in, MostWidth: 13.0 / 16 * in, FenceReach: 50 * in, SledReach: 24 * in, OnSled: 60 * in, LeastOnEnd: 6 * in, MostOnEnd: 24 * in, LeastFed: 8 * in}
+	case k == joinery.Saw:
 		return Machine{MostHeight: 40, MostWidth: 21, FenceReach: 1300, SledReach: 600, OnSled: 1600, LeastOnEnd: 150, MostOnEnd: 600, LeastFed: 200}
-	case joinery.RouterTable:
+	case k == joinery.RouterTable && u == geom.Inch:
+		return Machine{MostHeight: 1 * in, MostWidth: 1 * in, FenceReach: 12 * in, SledReach: 12 * in, OnSled: 36 * in, LeastOnEnd: 6 * in, MostOnEnd: 20 * in, LeastFed: 8 * in, Pass: 0.5}
+	case k == joinery.RouterTable:
 		return Machine{MostHeight: 25, MostWidth: 25, FenceReach: 300, SledReach: 300, OnSled: 900, LeastOnEnd: 150, MostOnEnd: 500, LeastFed: 200, Pass: 0.5}
 	}
 	return Machine{}
@@ -38,7 +46,8 @@ func (m Machine) OnEnd() joinery.Range {
 	return joinery.Range{Least: m.LeastOnEnd, Most: m.MostOnEnd}
 }
 
-// Machines are those of a shop. A kind that is missing is [DefaultMachine]'s.
+// Machines are those of a shop. A kind that is missing is [DefaultMachine]'s in
+// millimetres.
 type Machines map[joinery.CutterKind]Machine
 
 // Of is the machine of a kind.
@@ -46,5 +55,5 @@ func (m Machines) Of(k joinery.CutterKind) Machine {
 	if own, ok := m[k]; ok {
 		return own
 	}
-	return DefaultMachine(k)
+	return DefaultMachine(k, geom.Millimetre)
 }

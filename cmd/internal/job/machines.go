@@ -1,6 +1,7 @@
 package job
 
 import (
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
@@ -40,8 +41,9 @@ var machineKeys = func() (keys []key) {
 
 func limitsOfMachine(k joinery.CutterKind) (keys []key) {
 	for _, l := range machineLengths {
-		usual := setup.DefaultMachine(k)
-		keys = append(keys, key{name: string(l.limit), form: formLength, min: l.min, max: l.max, doc: l.doc, fallback: mm(*l.of(&usual))})
+		metric, inches := setup.DefaultMachine(k, geom.Millimetre), setup.DefaultMachine(k, geom.Inch)
+		keys = append(keys, key{name: string(l.limit), form: formLength, min: l.min, max: l.max, doc: l.doc,
+			without: mm(*l.of(&metric)) + ", or with units: in " + geom.LengthOf(*l.of(&inches)).Text(geom.Inch)})
 	}
 	if k == joinery.RouterTable {
 		keys = append(keys, key{name: passKey, form: formMeasure, measures: ratios, min: 0.1, max: 1, fallback: "0.5", doc: "How deep one pass goes at most, as a part of the bit's diameter"})
@@ -55,7 +57,7 @@ func (b *builder) machines() setup.Machines {
 	all := b.sub(b.root, "machines", machineKeys)
 	for _, k := range fencedKinds {
 		s := b.sub(all, string(k), limitsOfMachine(k))
-		m := setup.DefaultMachine(k)
+		m := setup.DefaultMachine(k, b.units)
 		for _, l := range machineLengths {
 			if v := s.values[string(l.limit)]; len(v.lengths) > 0 {
 				*l.of(&m) = v.mm(0)

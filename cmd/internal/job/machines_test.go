@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
@@ -14,12 +15,18 @@ func TestMachines(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	saw, table := setup.DefaultMachine(joinery.Saw), setup.DefaultMachine(joinery.RouterTable)
+	saw, table := setup.DefaultMachine(joinery.Saw, geom.Millimetre), setup.DefaultMachine(joinery.RouterTable, geom.Millimetre)
 	saw.MostOnEnd, saw.SledReach, table.Pass = 400, 700, 0.4
 	if got := j.Machines.Of(joinery.Saw); got != saw {
 		t.Errorf("%+v", got)
 	}
 	if got := j.Machines.Of(joinery.RouterTable); got != table {
 		t.Errorf("%+v", got)
+	}
+	// A job in inches has machines of round inches.
+	j, err = Read("job.yaml", strings.NewReader(strings.Replace(base, "units: mm", "units: in", 1)+"machines: {saw: {sled-reach: 20}}\n"))
+	saw = setup.DefaultMachine(joinery.Saw, geom.Inch)
+	if saw.SledReach = 20 * geom.InchMM; j.Machines.Of(joinery.Saw) != saw || geom.LengthOf(saw.LeastOnEnd).Text(geom.Inch) != "6 in" {
+		t.Errorf("%+v %v", j.Machines.Of(joinery.Saw), err)
 	}
 }
