@@ -372,15 +372,24 @@ async function speed(name, text, drawers) {
     const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), lists = document.getElementById('lists');
     input.focus();
     const times = [], pictures = [];
-    const moves = (e) => new Promise((done) => {
-      const watch = new MutationObserver(() => { watch.disconnect(); done(); });
+    // moves waits until something in an element changes, or the part of it that a selector
+    // names, which may be made anew.
+    const moves = (e, part) => new Promise((done, failed) => {
+      const late = setTimeout(() => failed(new Error(`nothing moved in ${part ?? e.id} for ten seconds`)), 10000);
+      const holds = (node) => node.closest?.(part) || node.querySelector?.(part);
+      const watch = new MutationObserver((list) => {
+        if (part && !list.some((m) => m.target.closest?.(part) || [...m.addedNodes].some(holds))) return;
+        clearTimeout(late);
+        watch.disconnect();
+        done();
+      });
       watch.observe(e, { subtree: true, childList: true, characterData: true });
     });
     const framed = () => new Promise((done) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); }));
     for (let i = 0; i < 120; i++) {
       await new Promise((done) => setTimeout(done, 120)); // nobody types faster for long; the picture is drawn meanwhile
       const from = performance.now();
-      const moved = moves(lists), drawn = moves(document.querySelector('#picture .dw-fact')); // set when the picture is asked for
+      const moved = moves(lists), drawn = moves(document.getElementById('picture'), '.dw-fact'); // set when the picture is asked for
       input.value = String(12 + (i % 7) / 10);
       input.dispatchEvent(new InputEvent('input', { bubbles: true }));
       await moved;

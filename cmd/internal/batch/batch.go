@@ -56,6 +56,8 @@ type Drawer struct {
 	Strength Strength
 	Shop     Shop
 	Outcome  fit.Outcome
+	known    *outcomes // of the batch, with the drawer's key
+	key      string
 }
 
 // Part is a panel that a shop cuts some of.
@@ -100,7 +102,7 @@ func (p Part) Drawn(fromSpoilboard bool) router.Part {
 // Make works out a job. With an error among the problems the batch is not to be built.
 func Make(j *job.Job) (Batch, []Problem) {
 	b := empty(j)
-	known := make(outcomes)
+	known := newOutcomes()
 	var found [][]proposal
 	eachEntry(j, func(from, to int) {
 		drawers, judged := build(j, from, to, known, true)
@@ -162,7 +164,7 @@ func eachEntry(j *job.Job, do func(from, to int)) {
 }
 
 // build works the boxes of an entry out and judges them together, with advice or without.
-func build(j *job.Job, from, to int, known outcomes, advise bool) (drawers []Drawer, problems [][]joinery.Problem) {
+func build(j *job.Job, from, to int, known *outcomes, advise bool) (drawers []Drawer, problems [][]joinery.Problem) {
 	var rows []joinery.Spec
 	for i := from; i < to; i++ {
 		asked := j.Drawers[i]
@@ -172,7 +174,8 @@ func build(j *job.Job, from, to int, known outcomes, advise bool) (drawers []Dra
 		d := name(box, asked.Bits, asked.Spares)
 		if sound {
 			d.Shop = shopOf(j, i)
-			d.Outcome = known.of(box, d.Shop)
+			d.known = known
+			d.Outcome, d.key = known.of(box, d.Shop)
 			spec.Spreads = d.Outcome.Spreads()
 		}
 		drawers, rows = append(drawers, d), append(rows, spec)
@@ -183,6 +186,11 @@ func build(j *job.Job, from, to int, known outcomes, advise bool) (drawers []Dra
 	}
 	_, found := judge(rows)
 	for i := range rows {
+		like := slices.IndexFunc(drawers[:i], func(d Drawer) bool { return d.key != "" && d.key == drawers[i].key })
+		if like >= 0 { // but for their names they are one drawer
+			problems = append(problems, slices.Clone(problems[like]))
+			continue
+		}
 		problems = append(problems, told(drawers, i, found[i], advise))
 	}
 	return drawers, problems

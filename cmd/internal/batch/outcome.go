@@ -10,22 +10,51 @@ import (
 )
 
 // outcomes works the outcome of drawers out, once for those that are equal but for
-// their names and number.
-type outcomes map[string]fit.Outcome
+// their names and number, and tries a change once on all of these.
+type outcomes struct {
+	drawn map[string]fit.Outcome
+	tried map[string]trial
+}
 
-func (known outcomes) of(d joinery.Drawer, s Shop) fit.Outcome {
+// trial is what a change comes to.
+type trial struct {
+	outcome fit.Outcome
+	holds   bool // nothing is worse
+}
+
+func newOutcomes() *outcomes {
+	return &outcomes{make(map[string]fit.Outcome), make(map[string]trial)}
+}
+
+// of is the outcome of a drawer, with a key that all drawers equal to it have; it is empty
+// where a number has none.
+func (known *outcomes) of(d joinery.Drawer, s Shop) (o fit.Outcome, key string) {
 	spec := d.Spec
 	spec.Name, spec.Count = "", 0
-	key, err := json.Marshal([]any{spec, s})
+	text, err := json.Marshal([]any{spec, s})
 	if err != nil { // a number that JSON does not have
-		return fit.Foresee(d, s.Boards, s.Accuracy, s.Slide)
+		return fit.Foresee(d, s.Boards, s.Accuracy, s.Slide), ""
 	}
-	o, done := known[string(key)]
+	o, done := known.drawn[string(text)]
 	if !done {
 		o = fit.Foresee(d, s.Boards, s.Accuracy, s.Slide)
-		known[string(key)] = o
+		known.drawn[string(text)] = o
 	}
-	return o
+	return o, string(text)
+}
+
+// once tries a change on a drawer, unless it was tried on one like it.
+func (d *Drawer) once(what string, r joinery.Remedy, lengths []float64, try func() trial) trial {
+	if d.key == "" || d.known == nil {
+		return try()
+	}
+	key := fmt.Sprint(what, r.Changes, lengths, d.key)
+	t, done := d.known.tried[key]
+	if !done {
+		t = try()
+		d.known.tried[key] = t
+	}
+	return t
 }
 
 // told adds what the outcome of one of the drawers of an entry says to the problems of the layout. What leaves its limits

@@ -126,6 +126,14 @@ func (d *Drawer) narrower() (c joinery.Change, can bool) {
 
 // with is the outcome of a drawer with other settings, and whether nothing is worse.
 func (d *Drawer) with(r joinery.Remedy) (o fit.Outcome, holds bool) {
+	t := d.once("with", r, nil, func() trial {
+		o, holds := d.tryWith(r)
+		return trial{o, holds}
+	})
+	return t.outcome, t.holds
+}
+
+func (d *Drawer) tryWith(r joinery.Remedy) (o fit.Outcome, holds bool) {
 	spec := r.Follow(d.Spec, r.Ends()[0])
 	spec.Spreads = nil
 	box, _, sound := joinery.LayOut(spec)
@@ -144,12 +152,12 @@ func (d *Drawer) with(r joinery.Remedy) (o fit.Outcome, holds bool) {
 	count := make(map[[2]string]int)
 	before := d.Spec
 	before.Spreads = d.Outcome.Spreads()
-	_, problems := joinery.Build(before)
+	_, problems, _ := joinery.LayOut(before)
 	for _, p := range problems {
 		count[[2]string{p.Code, p.Part}]++
 	}
 	spec.Spreads = o.Spreads()
-	_, problems = joinery.Build(spec)
+	_, problems, _ = joinery.LayOut(spec)
 	for _, p := range problems {
 		if count[[2]string{p.Code, p.Part}]--; count[[2]string{p.Code, p.Part}] < 0 {
 			return o, false
@@ -210,11 +218,13 @@ func (d *Drawer) better(r joinery.Remedy) (out joinery.Remedy, ok bool) {
 // odds is the part of the boxes that come out right with a change; none of those that cannot
 // be made.
 func (d *Drawer) odds(r joinery.Remedy, lengths []float64) float64 {
-	spec := r.Follow(d.Spec, lengths)
-	spec.Spreads = nil
-	box, _, sound := joinery.LayOut(spec)
-	if !sound {
-		return 0
-	}
-	return fit.Foresee(box, d.Shop.Boards, d.Shop.Accuracy, d.Shop.Slide).Right.Part
+	return d.once("odds", r, lengths, func() trial {
+		spec := r.Follow(d.Spec, lengths)
+		spec.Spreads = nil
+		box, _, sound := joinery.LayOut(spec)
+		if !sound {
+			return trial{}
+		}
+		return trial{outcome: fit.Foresee(box, d.Shop.Boards, d.Shop.Accuracy, d.Shop.Slide)}
+	}).outcome.Right.Part
 }

@@ -52,7 +52,7 @@ const mostTrials = 48
 // adviser tries what proposals name. Trials of the same change are one.
 type adviser struct {
 	job      *job.Job
-	known    outcomes
+	known    *outcomes
 	warnings map[string]int           // of the job's file, once they are known
 	before   map[about]int            // what was said of the drawers
 	tried    map[string]map[about]int // what is said with a change; nil where the file has mistakes then
@@ -67,7 +67,7 @@ type about struct {
 func aboutOf(p Problem) about { return about{p.Drawer, p.Code, p.Part} }
 
 // advised are all proposals with their hints.
-func advised(j *job.Job, known outcomes, found [][]proposal) (problems []Problem) {
+func advised(j *job.Job, known *outcomes, found [][]proposal) (problems []Problem) {
 	a := &adviser{job: j, known: known, before: make(map[about]int), tried: make(map[string]map[about]int)}
 	for i, list := range found {
 		for _, p := range list {
@@ -199,7 +199,7 @@ func (a *adviser) edited(edits []job.Edit) (*job.Job, map[string]int) {
 const everyEntry = -1
 
 // judge is what is said of the drawers of an entry, or of all, without any advice.
-func judge(j *job.Job, entry int, known outcomes) map[about]int {
+func judge(j *job.Job, entry int, known *outcomes) map[about]int {
 	now := make(map[about]int)
 	b := empty(j)
 	eachEntry(j, func(from, to int) {
