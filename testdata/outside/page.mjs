@@ -415,6 +415,7 @@ async function memory(text) {
   const page = await tab(job.address);
   const cdp = await page.context().newCDPSession(page);
   await page.locator('#fields summary', { hasText: 'birch' }).click();
+  await field(page, 'stock', 'birch', 'thickness').waitFor();
   const edits = () => page.evaluate(async () => {
     const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), source = document.getElementById('source');
     input.focus();
