@@ -7,14 +7,21 @@ import (
 )
 
 const (
-	// registerDiameter is the usual pin, in millimetres, unless every bit is wider.
-	registerDiameter = 6.0
 	// registerWeb is the least wood about a registration hole; common practice, no source.
 	registerWeb = 3.0
 	// PinDepth is how far the holes go on into the spoilboard, so that a pin stands
 	// there; common practice, no source.
 	PinDepth = 5.0
 )
+
+// UsualPin is the diameter, in mm, of the pin that a shop has at hand: 6 mm, or a quarter
+// of an inch; common practice, no source.
+func UsualPin(u geom.Unit) float64 {
+	if u == geom.Inch {
+		return geom.InchMM / 4
+	}
+	return 6
+}
 
 // register places the two holes that a panel is put down on when it has been
 // turned over end for end. In the waste they change places with each other, on
@@ -23,12 +30,21 @@ const (
 // face that is cut first; then pins stand in them.
 func (p *preparation) register() {
 	r, box := p.Register, p.part.Outline.Bounds()
+	reaches := func(b int) bool {
+		return p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most+PinDepth-touching
+	}
 	if r.Diameter == 0 {
-		r.Diameter = math.Max(registerDiameter, p.Bits[p.bits[len(p.bits)-1]].Diameter)
+		r.Diameter = UsualPin(p.Unit)
+		for i := len(p.bits) - 1; i >= 0; i-- { // the narrowest that reaches, if that is wider
+			if b := p.bits[i]; reaches(b) {
+				r.Diameter = math.Max(r.Diameter, p.Bits[b].Diameter)
+				break
+			}
+		}
 	}
 	bit := -1
 	for _, b := range p.bits {
-		if p.Bits[b].Diameter <= r.Diameter+touching && (p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most+PinDepth-touching) {
+		if p.Bits[b].Diameter <= r.Diameter+touching && reaches(b) {
 			bit = b
 			break
 		}

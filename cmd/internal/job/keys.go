@@ -155,7 +155,7 @@ var routerKeys = []key{
 var registerKeys = []key{
 	{name: "place", form: formWord, words: []string{string(mill.PlaceWaste), string(mill.PlaceCentreLine)}, fallback: string(mill.PlaceWaste),
 		doc: "waste: beyond both ends of the part; centre-line: on the part, on the axis about which it is turned over"},
-	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of the holes", without: "6 mm, or that of the smallest bit if that is more"},
+	{name: "diameter", form: formLength, min: minCutter, max: maxCutter, doc: "The diameter of the holes", without: "6 mm, with units: in 1/4 in, or that of the narrowest bit that reaches so deep if that is more"},
 	{name: "distance", form: formLength, min: 1, max: maxSize, doc: "From the part's edge to the middle of a hole", without: "as near as the cuts allow, or a quarter of the part's width on the centre line"},
 }
 

@@ -11,11 +11,9 @@ import (
 	"drawerwright/geom/nest"
 )
 
-const (
-	// usualPin is the diameter of a registration pin, in mm, and pinWeb the least wood
-	// about its hole; common practice, no source.
-	usualPin, pinWeb = 6.0, 3.0
-)
+// pinWeb is the least wood about the hole of a registration pin, in mm; common practice, no
+// source.
+const pinWeb = 3.0
 
 // Pin is a registration hole of a sheet.
 type Pin struct {
@@ -44,7 +42,7 @@ func pinFor(b batch.Batch, groups []batch.Group) (pin Pin) {
 		}
 	}
 	if pin.Radius == 0 && smallest.Diameter > 0 {
-		pin = Pin{Radius: max(usualPin, b.Router.Register.Diameter, smallest.Diameter) / 2, Bit: smallest}
+		pin = Pin{Radius: max(mill.UsualPin(b.Units), b.Router.Register.Diameter, smallest.Diameter) / 2, Bit: smallest}
 	}
 	return pin
 }
