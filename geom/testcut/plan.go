@@ -1,0 +1,290 @@
+package testcut
+
+import (
+	"math"
+	"slices"
+
+	"drawerwright/geom/joinery"
+)
+
+// measure is a measure of the box, its limits, and what can be moved about it.
+type measure struct {
+	form
+	check joinery.Check
+	noise float64 // standard deviation of what the next cuts and the move add
+	moved []Setting
+}
+
+func (q measure) judge(v float64) joinery.Check {
+	k := q.check
+	k.Nominal, k.Min, k.Max = v, v, v
+	k.Verdict = k.Over(v, v)
+	return k
+}
+
+func (q measure) total(e Estimate) float64 {
+	s := e.sigma(q.by)
+	return math.Sqrt(float64(s*s) + float64(q.noise*q.noise))
+}
+
+// enough tells whether the measure is surely within its limits.
+func (q measure) enough(e Estimate) bool {
+	return min(q.at0-q.check.Least, q.check.Most-q.at0) >= sure*q.total(e)
+}
+
+// within reports whether the measure is likely to be within its limits.
+func (q measure) within() bool { return q.at0 >= q.check.Least && q.at0 <= q.check.Most }
+
+// The measures of a test cut with tongues, by their places.
+const (
+	inRecess = iota
+	inPlay
+	inWidth
+	inGap
+	inInside // where the slide goes by it
+)
+
+// measures are those of the test cut as it is.
+func (c Cut) measures(u vector) []measure {
+	if !c.joined {
+		height := joinery.Range{Least: c.f - c.spec.Limits.Height, Most: c.f + c.spec.Limits.Height}
+		within := func(r joinery.Range, code, name string, words joinery.Words) joinery.Check {
+			return joinery.Check{Code: code, Name: name, Least: r.Least, Most: r.Most, Words: words}
+		}
+		return []measure{
+			{form: c.edge(), check: within(height, "groove-height", "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
+			{form: c.depth(), check: within(c.depths, "depth", "depth of the cuts", joinery.DepthWords), moved: []Setting{Height}},
+		}
+	}
+	list := []measure{
+		{form: c.recess(), check: c.limits["recess"]},
+		{form: c.play(), check: c.limits["tongue-play"]},
+		{form: c.width(u), check: c.limits["outside-width"]},
+		{form: c.tongueLength().less(c.depth()), check: c.limits["shoulder-gap"]},
+	}
+	if c.inside {
+		list = append(list, measure{form: c.insideWidth(u), check: c.limits["slide-clearance"]})
+	}
+	return list
+}
+
+// plan is what the settings should be, and what the next parts will then measure.
+type plan struct {
+	moves    []Move
+	measures []measure
+	trouble  Trouble
+}
+
+// of are the measures that a setting moves.
+func (p plan) of(s Setting) (list []measure) {
+	for _, q := range p.measures {
+		if slices.Contains(q.moved, s) {
+			list = append(list, q)
+		}
+	}
+	return list
+}
+
+// together are the settings that are left or moved as one with a setting: those that
+// move a measure with it, and so on.
+func (p plan) together(s Setting) []Setting {
+	list := []Setting{s}
+	for i := 0; i < len(list); i++ {
+		for _, q := range p.of(list[i]) {
+			for _, other := range q.moved {
+				if !slices.Contains(list, other) {
+					list = append(list, other)
+				}
+			}
+		}
+	}
+	return list
+}
+
+// withIts are the measures that a setting moves, and those that are moved together with it.
+func (p plan) withIts(s Setting) (list []measure) {
+	group := p.together(s)
+	for _, q := range p.measures {
+		if slices.ContainsFunc(q.moved, func(s Setting) bool { return slices.Contains(group, s) }) {
+			list = append(list, q)
+		}
+	}
+	return list
+}
+
+// asItIs are the measures of the next parts that a setting moves, and those that are
+// moved together with it, if nothing is moved: with what the next cuts differ by from
+// these.
+func (p plan) asItIs(c Cut, e Estimate, s Setting) (list []measure) {
+	group := p.together(s)
+	for i, q := range c.measures(e.u) {
+		after := p.measures[i]
+		if slices.ContainsFunc(after.moved, func(s Setting) bool { return slices.Contains(group, s) }) {
+			q.by[ofLength] = 0 // the next front has a length of its own
+			q.at0, q.noise = q.at(e.u), after.noise
+			list = append(list, q)
+		}
+	}
+	return list
+}
+
+// moveSigma is how exactly a setting is moved by an amount that is told: with a shim,
+// a feeler gauge or a dial indicator; common practice, no source.
+const moveSigma = 0.02
+
+// plan makes the moves. What is known for certain cancels out: after a move by what
+// was estimated, a setting is off by no more than the estimate was.
+func (c Cut) plan(e Estimate) plan {
+	var p plan
+	cut := c.noise.Cut / 3
+	noise := func(moves, cuts float64) float64 {
+		return math.Sqrt(float64(moves*moveSigma*moveSigma) + float64(cuts*cut*cut))
+	}
+	left := func(f form, at float64) form { return form{at, f.by} } // after the move, of what is not known yet
+	list := c.measures(e.u)
+	if !c.joined {
+		p.moves = []Move{
+			{What: Fence, From: c.edge().at(e.u), To: c.f, By: c.f - c.edge().at(e.u)},
+			{What: Height, From: c.h + e.u[ofHeight], To: c.h, By: -e.u[ofHeight]},
+		}
+		for i, at := range []float64{c.f, c.h} {
+			q := list[i]
+			q.form, q.noise = left(q.form, at), noise(1, 1)
+			p.measures = append(p.measures, q)
+		}
+		return p
+	}
+	recess, play, width, gap := list[inRecess], list[inPlay], list[inWidth], list[inGap]
+	front := c.frontThickness().at(e.u)
+	recess.moved, play.moved = []Setting{Fence}, []Setting{Fence}
+	width.moved, gap.moved = []Setting{Height}, []Setting{Height}
+	recess.noise, play.noise = noise(4, 2), noise(1, 2)
+	width.noise, gap.noise = math.Hypot(noise(4, 4), c.noise.Length/3), noise(0, 2)
+	if c.router {
+		// Slots follow the bit and the tongue; recess and play are as asked once the
+		// bit's diameter, the boards and the place are right.
+		half := front / 2
+		recess.form, play.form = left(recess.form, 0), left(play.form, max(c.spec.Cutter.Width+e.u[ofCutter]+c.spec.SlotRoom-half, c.spec.DadoPlay))
+		recess.noise, gap.noise = noise(2, 2), noise(2, 2)
+		recess.moved, play.moved = []Setting{Fence, Height}, []Setting{Height}
+		width.moved, gap.moved = []Setting{Height, EndPlace}, []Setting{Height, EndPlace}
+		// Half of what the bit is off goes away with its diameter in the job.
+		p.moves = []Move{
+			{What: Fence, From: c.f + e.u[ofFence], To: c.f, By: -e.u[ofFence]},
+			{What: Height, From: c.h + e.u[ofHeight], To: c.h, By: -e.u[ofHeight]},
+			{What: EndPlace, From: c.h + e.u[ofEnd], To: c.h, By: -e.u[ofEnd]},
+		}
+	} else {
+		target := c.target(e, &recess, &play)
+		p.trouble = c.troubleAt(target, e, front)
+		deep, moves := Height, []Setting{Fence, Height}
+		if c.own {
+			deep, moves = DadoHeight, append(moves, DadoHeight)
+		}
+		long := Height
+		if c.flat {
+			// The dados and the rabbets have settings of their own. What is cut at the
+			// height besides the dados are grooves, which nobody reads here.
+			long, moves = EndPlace, []Setting{Fence, deep, RabbetHeight, EndPlace}
+			recess.moved, play.moved = []Setting{Fence, RabbetHeight}, []Setting{RabbetHeight}
+			recess.noise = noise(2, 2)
+		}
+		if deep != long { // else one height makes both
+			gap.moved, gap.noise = []Setting{long, deep}, noise(2, 2)
+		}
+		if width.moved = gap.moved; c.own { // the tongues end before the dados' floors
+			width.moved = []Setting{long}
+		}
+		for _, s := range moves {
+			p.moves = append(p.moves, c.move(s, target, e))
+		}
+	}
+	// Fronts not yet cut get their length from the thickness of the sides as known now,
+	// so that the width is off by what is not known of it.
+	w := c.tongueLength()
+	if s := c.depth(); e.variance(s.by) > e.variance(w.by) {
+		w = s // the less known of the two
+	}
+	meant := c.spec.Width
+	if c.inside { // then what the sides measure comes out outside
+		meant = c.drawer.Inside.Width + 2*c.sideThickness().at(e.u)
+	}
+	width.form = left(c.sideThickness().less(w).scaled(2), meant)
+	gap.form = left(gap.form, -c.spec.GlueRoom)
+	p.measures = []measure{recess, play, width, gap}
+	if c.inside {
+		inside := list[inInside]
+		inside.moved, inside.noise = width.moved, width.noise
+		inside.form = left(w.scaled(-2), c.drawer.Inside.Width)
+		p.measures = append(p.measures, inside)
+	}
+	return p
+}
+
+// move is that of a saw's setting to where it should be, with the fence's target.
+func (c Cut) move(s Setting, target float64, e Estimate) Move {
+	from, to := c.edge().at(e.u), target
+	switch s {
+	case Fence:
+		if !c.flat { // the tongue is what the fence sets twice
+			from = c.tongue().at(e.u)
+		}
+	case Height:
+		if from, to = c.tongueLength().at(e.u), c.h; c.flat {
+			from = c.depth().at(e.u)
+		}
+	case DadoHeight:
+		from, to = c.depth().at(e.u), c.h+c.spec.GlueRoom
+	case RabbetHeight:
+		from, to = c.rabbet().at(e.u), c.frontThickness().at(e.u)-target
+	case EndPlace:
+		from, to = c.tongueLength().at(e.u), c.h
+	}
+	return Move{What: s, From: from, To: to, By: to - from}
+}
+
+// target is where the fence should be: where the measure that is nearer to its limit,
+// in standard deviations, is the furthest from it. Recess and play are left as they
+// will be there.
+func (c Cut) target(e Estimate, recess, play *measure) float64 {
+	front, slot := c.frontThickness().at(e.u), c.slot().at(e.u)
+	at := func(t float64) (r, p measure) {
+		r, p = *recess, *play
+		r.at0, p.at0 = 2*t-front, slot-t
+		return r, p
+	}
+	rs, ps := recess.total(e), play.total(e)
+	worst := func(t float64) float64 {
+		r, p := at(t)
+		margin := func(q measure, s float64) float64 { return min(q.at0-q.check.Least, q.check.Most-q.at0) / s }
+		return min(margin(r, rs), margin(p, ps))
+	}
+	// The lesser of the two rises and then falls: the search closes in on its top.
+	low, high := min(front/2, slot)-1, max(front/2, slot)+1
+	for range 80 {
+		a, b := low+(high-low)/3, high-(high-low)/3
+		if worst(a) < worst(b) {
+			low = a
+		} else {
+			high = b
+		}
+	}
+	t := (low + high) / 2
+	r, p := at(t)
+	recess.form, play.form = form{r.at0, r.by}, form{p.at0, p.by}
+	return t
+}
+
+// troubleAt says why even the best fence distance is not right.
+func (c Cut) troubleAt(t float64, e Estimate, front float64) Trouble {
+	l := c.spec.Limits
+	r, p := 2*t-front, c.slot().at(e.u)-t
+	if math.Abs(r) <= l.Recess && p >= l.TonguePlay.Least && p <= l.TonguePlay.Most {
+		return Trouble{}
+	}
+	why := "wide"
+	if p < (l.TonguePlay.Least+l.TonguePlay.Most)/2 {
+		why = "narrow"
+	}
+	return Trouble{Why: why, Least: front/2 + l.TonguePlay.Least, Most: front/2 + l.TonguePlay.Most}
+}
