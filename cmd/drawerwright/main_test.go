@@ -10,6 +10,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -120,9 +121,11 @@ func tree(t *testing.T, dir string) map[string]string {
 	return all
 }
 
-// TestSamplesBuild: every sample and both starters build without a warning, the
-// same bytes each time, over an old folder too, with every file that the report
-// names.
+// TestSamplesBuild: every sample and both starters build without a warning, with every
+// file that the report names. What build says of its drawings, in the report and before it
+// writes them, is what prove says of them on disk; and prove writes nothing. The starters
+// give the same bytes each time, over an old folder too; that samples do is shown by other
+// processors (.ci/check).
 func TestSamplesBuild(t *testing.T) {
 	samples := inTemp(t)
 	jobs, err := filepath.Glob(filepath.Join(samples, "*.yaml"))
@@ -141,23 +144,26 @@ func TestSamplesBuild(t *testing.T) {
 	}
 	for _, job := range jobs {
 		t.Run(filepath.Base(job), func(t *testing.T) {
-			for _, dir := range []string{"a", "b", "a"} {
+			folders := []string{"a"}
+			if strings.HasPrefix(job, "starter") {
+				folders = []string{"a", "b", "a"}
+			}
+			for _, dir := range folders {
 				if code, _, errs := call(t, "", "build", job, "-o", dir); code != exitDone {
 					t.Fatalf("exit %d: %s", code, errs)
 				}
 			}
-			a, b := tree(t, "a"), tree(t, "b")
-			if len(a) != len(b) {
-				t.Errorf("%d files, then %d", len(a), len(b))
-			}
-			for name, data := range a {
-				if b[name] != data {
-					t.Errorf("%s differs from one build to the next", name)
-				}
+			a := tree(t, "a")
+			if len(folders) > 1 && !reflect.DeepEqual(a, tree(t, "b")) {
+				t.Error("the files differ from one build to the next")
 			}
 			var r report.Report
 			if err := json.Unmarshal([]byte(a["/report.json"]), &r); err != nil {
 				t.Fatal(err)
+			}
+			provenAsBuilt(t, "a", r)
+			if !reflect.DeepEqual(a, tree(t, "a")) {
+				t.Error("prove writes")
 			}
 			named := 9 + 9*len(r.Drawers) + len(r.Cabinets) // report, cut list thrice, legend of layers, what to buy, packet, manifest, page; two views of each box as solids and pictures, a corner, GLB
 			if len(r.Cabinets) > 0 {
@@ -326,7 +332,7 @@ func TestFullOutput(t *testing.T) {
 func TestManyWarnings(t *testing.T) {
 	var b strings.Builder
 	b.WriteString("units: mm\nstock:\n  birch: {thickness: 12}\n  ply: {thickness: 5.9}\ncutter: {kind: saw, width: 6.6}\ndrawers:\n")
-	for i := range 900 {
+	for i := range 300 {
 		fmt.Fprintf(&b, "  - {name: d%d, outside: 400 x 120 x 450, sides: birch, bottom: ply}\n", i)
 	}
 	b.WriteString("  - {name: last, outside: 400 x 15 x 450, sides: birch, bottom: ply}\n")
@@ -334,7 +340,7 @@ func TestManyWarnings(t *testing.T) {
 	if code != exitJob || !strings.Contains(errs, "and at least ") || strings.Count(errs, "\n") > 500 {
 		t.Errorf("exit %d with %d lines", code, strings.Count(errs, "\n"))
 	}
-	if !strings.HasPrefix(errs, "(standard input):907:27: error: last: the height") {
+	if !strings.HasPrefix(errs, "(standard input):307:27: error: last: the height") {
 		t.Errorf("begins %.100q, not with the error", errs)
 	}
 }

@@ -252,7 +252,7 @@ func TestOutputsOfSamplesAgree(t *testing.T) {
 	}
 }
 
-// randomJobs is how many random jobs are tried; .ci/check tries 300, some minutes'
+// randomJobs is how many random jobs are tried; .ci/nightly tries 300, some minutes'
 // work.
 var randomJobs = flag.Int("jobs", 16, "how many random jobs have their outputs compared")
 

@@ -23,7 +23,7 @@ func options() Options {
 
 // built are the panels of a drawer.
 func built(s joinery.Spec) []Panel {
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	if slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
 		return nil
 	}

@@ -53,7 +53,7 @@ func built(s joinery.Spec, machine int) []joinery.Drawer {
 	if s.Cutter.Kind, s.DepthFrom = m.kind, m.from; s.Cutter.Kind == joinery.Router {
 		s.Cutter.Width = bit
 	}
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	if slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
 		return nil
 	}

@@ -22,7 +22,7 @@ func sixMillimetres(t testing.TB, change func(s *joinery.Spec)) joinery.Drawer {
 	if change != nil {
 		change(&s)
 	}
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.Error {
 			t.Fatalf("%s: %s (%s)", p.Code, p.Message, p.Hint)
@@ -120,7 +120,7 @@ func TestHalfInchRule(t *testing.T) {
 
 	s := d.Spec
 	s.Cutter.Width = 6.35
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	if len(problems) == 0 || problems[0].Code != "cutter-narrow" || !problems[0].Error || d.Fit[0].Code != "tongue-play" || d.Fit[0].Verdict != joinery.WillNot {
 		t.Errorf("a tongue without play is let through: %+v, %+v", problems, d.Fit)
 	}
@@ -145,7 +145,7 @@ func TestFlatTongues(t *testing.T) {
 	} {
 		board := joinery.Stock{Name: "board", Thickness: joinery.Thickness{Mean: 12, Min: 11.9, Max: 12.3}}
 		bottom := joinery.Stock{Name: "bottom", Thickness: joinery.Measure(6)}
-		d, problems := joinery.Build(joinery.Spec{Name: "a", Count: 1, Width: 400, Height: 100, Depth: 400, Sides: board, Front: board, Back: board, Bottom: bottom, Joint: joinery.DadoRabbet,
+		d, problems, _ := joinery.LayOut(joinery.Spec{Name: "a", Count: 1, Width: 400, Height: 100, Depth: 400, Sides: board, Front: board, Back: board, Bottom: bottom, Joint: joinery.DadoRabbet,
 			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.2}, BottomFit: joinery.BottomCaptured, GrooveEnds: joinery.GrooveThrough, BottomSlack: 2, OnEnd: c.onEnd})
 		if d.Setup.FlatTongues != c.flat {
 			t.Fatalf("front of 388, on end from %g to %g: flat is %v (%v)", c.onEnd.Least, c.onEnd.Most, d.Setup.FlatTongues, problems)

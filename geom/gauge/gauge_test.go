@@ -21,7 +21,7 @@ func plain() joinery.Spec {
 
 func setOf(t *testing.T, s joinery.Spec, slide *fit.Running) gauge.Set {
 	t.Helper()
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.Error {
 			t.Fatal(p)

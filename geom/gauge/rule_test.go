@@ -50,7 +50,7 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 	} else {
 		s.Cutter.Width = math.Round((s.Front.Thickness.Mean/2+number("play", 0.12, 0.38))*100) / 100
 	}
-	built, problems := joinery.Build(s)
+	built, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.Error {
 			t.Skip(p.Message)
@@ -188,7 +188,7 @@ func TestOneSettingForAll(t *testing.T) {
 		other.Spec.Depth += 50
 		// Set so near to the first that it prints alike.
 		other.Spec.FenceDistance, other.Spec.CutterHeight = d.Setup.FenceDistance+0.008, d.Setup.CutterHeight-0.008
-		built, problems := joinery.Build(other.Spec)
+		built, problems, _ := joinery.LayOut(other.Spec)
 		for _, p := range problems {
 			if p.Error {
 				t.Skip(p.Message)

@@ -113,7 +113,7 @@ func drawers(t testing.TB) map[string][]solid.Mesh {
 		s := joinery.Spec{Name: "a", Count: 1, Width: 300, Height: 100, Depth: 260, Sides: ply, Front: ply, Back: ply, Bottom: board, BottomFit: joinery.BottomAuto, BottomSlack: 2,
 			Joint: joint, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6}, GrooveEnds: joinery.GrooveStopped, DadoPlay: 0.2, GroovePlay: 0.2,
 			Pull: joinery.Pull{Shape: joinery.PullHole, Width: 32, Down: 45}}
-		d, problems := joinery.Build(s)
+		d, problems, _ := joinery.LayOut(s)
 		if len(d.Parts) < 4 {
 			t.Fatal(problems)
 		}

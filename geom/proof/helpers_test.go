@@ -36,7 +36,7 @@ type tester interface {
 // built is a drawer that joinery has nothing against.
 func built(t tester, s joinery.Spec) joinery.Drawer {
 	t.Helper()
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.Error {
 			t.Fatal(p)

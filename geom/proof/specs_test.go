@@ -46,7 +46,7 @@ func anySpec(t *rapid.T) joinery.Spec {
 
 // anyDrawer draws one that joinery builds; ok is false where it refuses.
 func anyDrawer(t *rapid.T) (d joinery.Drawer, ok bool) {
-	d, problems := joinery.Build(anySpec(t))
+	d, problems, _ := joinery.LayOut(anySpec(t))
 	for _, p := range problems {
 		if p.Error {
 			return d, false

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
@@ -294,10 +295,7 @@ func (b *bench) compare(r *rand.Rand) string {
 // that is cut by the steps, as their settings say, is the finished panel. In the plan for
 // all boards each of them has its cuts across the grain before those along it.
 func TestAnyProcess(t *testing.T) {
-	jobs, parts := uint64(10_000), uint64(4)
-	if testing.Short() {
-		jobs = 500
-	}
+	jobs, parts := uint64(geomtest.Cases(2000, 10_000)), uint64(4)
 	var all tried
 	t.Run("jobs", func(t *testing.T) {
 		for part := range parts {
@@ -345,7 +343,7 @@ func (c *tried) add(o *tried) {
 func (c *tried) job(t *testing.T, seed uint64) {
 	r := rand.New(rand.NewPCG(18, seed))
 	s, machines := anySpec(r), anyMachines(r)
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	if slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
 		return
 	}

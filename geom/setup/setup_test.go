@@ -22,7 +22,7 @@ func drawer(t testing.TB, change func(*joinery.Spec)) joinery.Drawer {
 	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("thin", 6),
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured, BottomSlack: 2}
 	change(&s)
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.Error {
 			t.Fatal(p)

@@ -178,7 +178,7 @@ func TestSheetAndForecast(t *testing.T) {
 		s, machines := anySpec(r), anyMachines(r)
 		s.Joint = joinery.DadoRabbet
 		s.OnEnd = machines.Of(s.Cutter.Kind).OnEnd()
-		d, problems := joinery.Build(s)
+		d, problems, _ := joinery.LayOut(s)
 		if !s.Cutter.Kind.Fenced() || slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
 			continue
 		}

@@ -271,7 +271,7 @@ func TestLimitsOfTheJob(t *testing.T) {
 		}
 	}
 	// Slides that take no more than 0.1 over what is drawn, and a box that is 0.4 wider.
-	d, _ := joinery.Build(spec())
+	d, _, _ := joinery.LayOut(spec())
 	c := testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.Running{Least: 399, Most: 400.1})
 	if a := c.Advise(readings(0, 0, -0.2)); a.AllRight || a.AsItIs[2].Verdict != joinery.Wide || move(t, a, testcut.Height).Do == testcut.Leave {
 		t.Errorf("%+v", a)

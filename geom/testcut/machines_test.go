@@ -27,7 +27,7 @@ func spec() joinery.Spec {
 
 func cut(t testing.TB, s joinery.Spec) testcut.Cut {
 	t.Helper()
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.Error {
 			t.Fatal(p)

@@ -25,7 +25,7 @@ func spec(j joinery.Joint, bottom joinery.BottomFit) joinery.Spec {
 
 func made(t *testing.T, s joinery.Spec) scene.Scene {
 	t.Helper()
-	d, problems := joinery.Build(s)
+	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.Error {
 			t.Fatalf("%s: %s", p.Code, p.Message)

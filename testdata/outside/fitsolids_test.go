@@ -127,7 +127,7 @@ func TestFitAsSolids(t *testing.T) {
 		if kind == joinery.Router {
 			s.Cutter.Width = 3
 		}
-		d, problems := joinery.Build(s)
+		d, problems, _ := joinery.LayOut(s)
 		for _, p := range problems {
 			if p.Error {
 				t.Fatalf("%s: %s", p.Code, p.Message)

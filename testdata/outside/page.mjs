@@ -10,6 +10,7 @@ import { join } from 'node:path';
 import { chromium } from 'playwright-core';
 
 const [command, folder] = process.argv.slice(2);
+const [many, rounds] = process.argv.slice(4).map(Number); // edits for memory, and for speed
 const axe = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8');
 mkdirSync(folder, { recursive: true });
 
@@ -368,7 +369,7 @@ async function speed(name, text, drawers) {
   await page.locator('#fields summary', { hasText: 'birch' }).click();
   await field(page, 'stock', 'birch', 'thickness').waitFor();
   if (drawers > 1) await page.locator('#whole').check();
-  const [times, pictures] = await page.evaluate(async () => {
+  const [times, pictures] = await page.evaluate(async (rounds) => {
     const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), lists = document.getElementById('lists');
     input.focus();
     const times = [], pictures = [];
@@ -386,7 +387,7 @@ async function speed(name, text, drawers) {
       watch.observe(e, { subtree: true, childList: true, characterData: true });
     });
     const framed = () => new Promise((done) => requestAnimationFrame(() => { const c = new MessageChannel(); c.port1.onmessage = done; c.port2.postMessage(0); }));
-    for (let i = 0; i < 120; i++) {
+    for (let i = 0; i < rounds; i++) {
       await new Promise((done) => setTimeout(done, 120)); // nobody types faster for long; the picture is drawn meanwhile
       const from = performance.now();
       const moved = moves(lists), drawn = moves(document.getElementById('picture'), '.dw-fact'); // set when the picture is asked for
@@ -399,8 +400,8 @@ async function speed(name, text, drawers) {
       await framed();
       pictures.push(performance.now() - from);
     }
-    return [times, pictures].map((list) => list.slice(20).sort((a, b) => a - b));
-  });
+    return [times, pictures].map((list) => list.slice(Math.floor(rounds / 6)).sort((a, b) => a - b)); // without the first, while everything is new
+  }, rounds);
   const kept = await page.evaluate(() => performance.memory?.usedJSHeapSize);
   say({ tried: 'speed', fault: '', drawers, p50: times[Math.floor(times.length * 0.5)], p95: times[Math.floor(times.length * 0.95)], picture: pictures[Math.floor(pictures.length * 0.95)], heap: kept });
   await page.screenshot({ path: join(folder, `${drawers}.png`) });
@@ -408,7 +409,7 @@ async function speed(name, text, drawers) {
   await job.stop('SIGINT');
 }
 
-// memory makes 300 edits after as many, and compares what is kept of the page, and of the
+// memory makes many edits after as many, and compares what is kept of the page, and of the
 // program where the system tells it.
 async function memory(text) {
   const job = await serve('memory.yaml', text);
@@ -416,23 +417,23 @@ async function memory(text) {
   const cdp = await page.context().newCDPSession(page);
   await page.locator('#fields summary', { hasText: 'birch' }).click();
   await field(page, 'stock', 'birch', 'thickness').waitFor();
-  const edits = () => page.evaluate(async () => {
+  const edits = () => page.evaluate(async (many) => {
     const input = document.querySelector(`[data-path='["stock","birch","thickness"]'] input`), source = document.getElementById('source');
     input.focus();
-    for (let i = 0; i < 300; i++) {
+    for (let i = 0; i < many; i++) {
       input.value = String(12 + (i % 7) / 10);
       input.dispatchEvent(new InputEvent('input', { bubbles: true }));
       while (!source.value.includes(`thickness: ${input.value},`)) await new Promise((done) => setTimeout(done, 5));
       await new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(() => requestAnimationFrame(done)))); // and its picture
     }
-  });
+  }, many);
   const kept = async () => {
     for (let i = 0; i < 3; i++) await cdp.send('HeapProfiler.collectGarbage');
     const { nodes, jsEventListeners } = await cdp.send('Memory.getDOMCounters');
     const program = Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${job.pid}/status`, 'utf8'))[1]) / 1024;
     return { heap: (await cdp.send('Runtime.getHeapUsage')).usedSize / 2 ** 20, nodes, listeners: jsEventListeners, program };
   };
-  await attempt('300 edits', async () => {
+  await attempt('many edits', async () => {
     await edits();
     const before = await kept();
     await edits();

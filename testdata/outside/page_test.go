@@ -5,8 +5,11 @@ import (
 	"encoding/json"
 	"io"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
+
+	"drawerwright/geom/geomtest"
 )
 
 // TestPage: `drawerwright view` in Chromium does all that a person tries on it, is
@@ -21,7 +24,7 @@ func TestPage(t *testing.T) {
 		P50, P95     float64
 		Picture      float64
 		Told         string
-	}](t, "", "node", "page.mjs", command, dir) {
+	}](t, "", "node", "page.mjs", command, dir, strconv.Itoa(geomtest.Cases(60, 300)), strconv.Itoa(geomtest.Cases(30, 120))) {
 		tried[r.Tried] = true
 		if r.Fault != "" {
 			t.Errorf("%s: %s", r.Tried, r.Fault)
@@ -34,7 +37,7 @@ func TestPage(t *testing.T) {
 		}
 	}
 	for _, must := range []string{"a thickness", "text and form follow each other", "a mistake at its field", "undo and redo", "save", "two tabs", "download", "a name that would be markup", "sheets",
-		"units", "sections, copies and removals", "an emptied field", "a cabinet", "the keyboard alone", "light, for everybody", "dark, for everybody", "a phone", "without WebGL", "the end", "300 edits", "speed"} {
+		"units", "sections, copies and removals", "an emptied field", "a cabinet", "the keyboard alone", "light, for everybody", "dark, for everybody", "a phone", "without WebGL", "the end", "many edits", "speed"} {
 		if !tried[must] {
 			t.Errorf("%s was not tried", must)
 		}

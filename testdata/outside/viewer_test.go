@@ -155,7 +155,7 @@ const hostileName = `</script><script>alert(1)</script><img src=x onerror=alert(
 func hostile(t *testing.T) string {
 	t.Helper()
 	ply := joinery.Stock{Name: hostileName, Thickness: joinery.Measure(12), Grain: joinery.GrainLength}
-	d, problems := joinery.Build(joinery.Spec{Name: hostileName, Count: 1, Width: 400, Height: 120, Depth: 300, Sides: ply, Front: ply, Back: ply, Bottom: ply,
+	d, problems, _ := joinery.LayOut(joinery.Spec{Name: hostileName, Count: 1, Width: 400, Height: 120, Depth: 300, Sides: ply, Front: ply, Back: ply, Bottom: ply,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
 		BottomSlack: 2, DadoPlay: 0.2, GroovePlay: 0.2})
 	for _, p := range problems {

@@ -13,6 +13,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 )
@@ -61,7 +62,7 @@ func routed(t *testing.T, seed uint64) *job.Job {
 func routedJobs(t *testing.T) map[uint64]batch.Batch {
 	t.Helper()
 	made.Do(func() {
-		for seed := range uint64(140) {
+		for seed := range uint64(geomtest.Cases(100, 140)) {
 			if j := routed(t, seed); j != nil {
 				if b, problems := batch.Make(j); !erring(problems) {
 					jobsMade[seed] = b

@@ -2,7 +2,6 @@ package job
 
 import (
 	"math"
-	"slices"
 
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
@@ -22,8 +21,8 @@ func (b *builder) aim(j *Job, d Drawer, plan opening.Plan) float64 {
 	row, trial := plan.Rows[0], d.Spec
 	trial.Width, trial.Height, trial.Depth, trial.Undermount = row.Box.Width, row.Box.Height, row.Box.Depth, row.Undermount
 	trial.Dividers, trial.Pull, trial.DrawerFront = nil, joinery.Pull{}, nil // they move no width
-	box, problems := joinery.Build(trial)
-	if slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
+	box, _, sound := joinery.LayOut(trial)
+	if !sound {
 		return 0
 	}
 	for _, m := range fit.Box(box, j.Boards(d.Spec), d.Accuracy, &fit.Running{Least: least, Most: most, InsideCounts: inside}) {

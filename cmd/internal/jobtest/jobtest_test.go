@@ -7,6 +7,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/load"
+	"drawerwright/geom/geomtest"
 
 	"pgregory.net/rapid"
 )
@@ -15,7 +16,7 @@ import (
 // corner, bottom and slide. None has a mistake of writing: what is refused is refused for
 // the box's sake.
 func TestCoverage(t *testing.T) {
-	const jobs = 150
+	jobs := geomtest.Cases(75, 150)
 	built, codes := 0, map[string]int{}
 	seen := map[string]int{}
 	for seed := range uint64(jobs) {

@@ -15,6 +15,7 @@ import (
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/joinery"
 )
 
@@ -62,7 +63,7 @@ const printedOdds = 0.005
 // can be made no fewer come out right.
 func TestHintsHoldInJobFiles(t *testing.T) {
 	followed := make(map[string]int)
-	for seed := uint64(0); seed < 24; seed++ {
+	for seed := uint64(0); seed < uint64(geomtest.Cases(12, 60)); seed++ {
 		drawn := jobtest.Seeded(seed, jobtest.Want{})
 		text := drawn.Text
 		if seed%2 == 1 {
