@@ -35,7 +35,6 @@ var (
 	Medium = Pen{Width: 0.35, Ink: 1}
 	Thin   = Pen{Width: 0.18, Ink: 1}
 	Hidden = Pen{Width: 0.25, Ink: 0.8, Dash: []float64{2, 1}}
-	Centre = Pen{Width: 0.18, Ink: 0.8, Dash: []float64{5, 1, 0.6, 1}}
 )
 
 // Shape is one or more chains of straight and arc sides, drawn and filled together;

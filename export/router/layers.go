@@ -206,9 +206,6 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 		"{cutter}", layer.Word(bit), "{tool}", layer.Word(tool), "{stock}", layer.Word(stock)).Replace(pattern)
 }
 
-// Tokens are what a pattern of layer names can hold.
-var Tokens = []string{"{operation}", "{face}", "{depth}", "{cutter}", "{tool}", "{stock}", "{diameter}"}
-
 // depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or
 // 0.0001 in; FLOOR before it when it is the wood left, LINE when it is the bit's centre
 // that is drawn. What goes on into the spoilboard tells all of its depth, or, where

@@ -59,14 +59,6 @@ func (p Placed) at(list []geom.Vertex) []geom.Vertex {
 	return out
 }
 
-// Size of a part along the sheet's x and y.
-func (p Placed) Size() (x, y float64) {
-	if p.Turned {
-		return p.Panel.Width(), p.Panel.Length()
-	}
-	return p.Panel.Length(), p.Panel.Width()
-}
-
 // Whole is a sheet as one part with the work of all of them. What cuts parts out is
 // moved to the face that is cut last, so that none is loose when the sheet is turned;
 // registration holes of parts give way to those of the sheet.

@@ -6,7 +6,7 @@
 // A [Plate] is what should come out, in millimetres, x to the right and y up, its
 // lower left corner at 0, 0. What the cutter takes away is made up for afterwards
 // (package kerf). [Panels], [Stick], [Blocks] and [Gauge] make plates, [Plate.Split]
-// those that fit the bed, [Draw] and [Picture] their files.
+// those that fit the bed, [Draw] and [Cut.Picture] their files.
 package template
 
 import (

@@ -3,7 +3,7 @@
 //
 // Lengths are whole numbers of a unit that the caller chooses; the origin is a sheet's
 // lower left corner, x along its length, y across it. [Lay] lays out, [Check] checks a
-// layout without knowing how it was made, [Least] bounds from below what any needs.
+// layout without knowing how it was made and [Layout] says how many any needs at least.
 package nest
 
 import (

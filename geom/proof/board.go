@@ -1,6 +1,6 @@
 // Package proof puts a box together from panels as they were cut and says whether
 // it goes together, how much play its joints have, where they seat, and how the
-// box comes out. [Assemble] is the one entry.
+// box comes out. [Assembler.Assemble] is the one entry.
 //
 // It knows nothing of how a drawer was designed. It takes each panel as a board
 // with cuts, each of them the region that a bit really reached, and where the

@@ -23,7 +23,7 @@ const (
 )
 
 // chords is about how many an entity has when its arcs are flattened as in
-// [proof.ShapeOf], and one for each straight side.
+// proof.ShapeOf, and one for each straight side.
 func (s *sheet) chords(e dxfread.Entity) int {
 	// Chords within t of an arc of r span 2 sqrt(2 t / r) each.
 	const t, most = 0.01, 4096.0
