@@ -51,7 +51,10 @@ type Drawing struct {
 	entities []entity
 	nodes    []node
 	circles  []circle
+	levels   []level // other than 0 that things lie at
+	at       level   // that of what is drawn next
 	extents  box
+	heights  heights
 	err      error
 }
 
@@ -61,10 +64,11 @@ type layer struct {
 }
 
 // entity is a polyline of nodes[first:first+count], or with count 0 the circle
-// circles[first].
+// circles[first]; it lies at levels[level-1], or with level 0 at Z = 0.
 type entity struct {
 	layer        LayerID
 	closed       bool
+	level        int32
 	first, count int
 }
 
@@ -153,7 +157,7 @@ func (d *Drawing) Polyline(l LayerID, closed bool, v []Vertex) {
 	}
 	d.nodes = nodes
 	d.extents.join(reach)
-	d.entities = append(room(d.entities, 1), entity{layer: l, closed: closed, first: first, count: len(v)})
+	d.entities = append(room(d.entities, 1), entity{layer: l, closed: closed, level: d.level(), first: first, count: len(v)})
 }
 
 // Circle draws a full circle about x, y with radius r, in drawing units. A
@@ -175,7 +179,7 @@ func (d *Drawing) Circle(l LayerID, x, y, r float64) {
 		d.fail(ErrOutOfRange, l, -1, "radius", r)
 		return
 	}
-	d.entities = append(d.entities, entity{layer: l, first: len(d.circles)})
+	d.entities = append(d.entities, entity{layer: l, level: d.level(), first: len(d.circles)})
 	d.circles = append(d.circles, c)
 	d.extents.join(reach)
 }
@@ -203,15 +207,22 @@ func (d *Drawing) known(l LayerID) bool {
 
 // within says whether a number is finite and no larger than the limit.
 func (d *Drawing) within(l LayerID, vertex int, quantity string, v, limit float64) bool {
+	if rule := beyond(v, limit); rule != nil {
+		d.fail(rule, l, vertex, quantity, v)
+		return false
+	}
+	return true
+}
+
+// beyond is the rule that a number breaks, if it does.
+func beyond(v, limit float64) error {
 	switch {
 	case math.Abs(v) <= limit:
-		return true
+		return nil
 	case math.IsNaN(v) || math.IsInf(v, 0):
-		d.fail(ErrNotFinite, l, vertex, quantity, v)
-	default:
-		d.fail(ErrOutOfRange, l, vertex, quantity, v)
+		return ErrNotFinite
 	}
-	return false
+	return ErrOutOfRange
 }
 
 // fail keeps an error of the entity that is being drawn.

@@ -78,8 +78,8 @@ func (f *writing) variable(name string) *tags {
 func (f *writing) bounds() {
 	low, high := f.limits()
 	if f.d.extents.some {
-		f.variable("$EXTMIN").point3(10, low[0], low[1], 0)
-		f.variable("$EXTMAX").point3(10, high[0], high[1], 0)
+		f.variable("$EXTMIN").point3(10, low[0], low[1], f.d.heights.low)
+		f.variable("$EXTMAX").point3(10, high[0], high[1], f.d.heights.high)
 	} else {
 		f.variable("$EXTMIN").nowhere(10, "")
 		f.variable("$EXTMAX").nowhere(10, "-")

@@ -63,31 +63,37 @@ func (f *writing) entities12() {
 	byLayer := make([]parts, len(f.d.layers))
 	for i, l := range f.d.layers {
 		byLayer[i] = parts{
-			polyline: "0\nPOLYLINE\n8\n" + l.name + "\n66\n1\n10\n0.0\n20\n0.0\n30\n0.0\n70\n",
+			polyline: "0\nPOLYLINE\n8\n" + l.name + "\n66\n1\n10\n0.0\n20\n0.0\n30\n",
 			vertex:   "0\nVERTEX\n8\n" + l.name + "\n10\n",
 			seqend:   "0\nSEQEND\n8\n" + l.name + "\n",
-			circle:   "0\nCIRCLE\n8\n" + l.name + "\n10\n",
+			circle:   "0\nCIRCLE\n8\n" + l.name + "\n",
 		}
 	}
 	for _, e := range f.d.entities {
 		if f.err != nil {
 			return
 		}
-		part := &byLayer[e.layer-1]
+		part, at := &byLayer[e.layer-1], f.d.of(e)
 		if e.count == 0 {
 			f.buf = append(f.buf, part.circle...)
-			f.buf = f.d.circles[e.first].appendTo(f.buf)
+			f.buf = f.d.circles[e.first].appendTo(f.buf, at)
 			f.spill()
 			continue
 		}
 		f.buf = append(f.buf, part.polyline...)
+		f.buf = at.elevation.appendTo(f.buf)
+		f.buf = append(f.buf, '\n')
+		f.buf = at.appendThickness(f.buf)
+		f.buf = append(f.buf, "70\n"...)
 		f.buf = append(f.buf, closedFlag(e.closed), '\n')
 		for _, n := range f.d.nodes[e.first : e.first+e.count] {
 			b := append(f.buf, part.vertex...)
 			b = n.x.appendTo(b)
 			b = append(b, "\n20\n"...)
 			b = n.y.appendTo(b)
-			b = append(b, "\n30\n0.0\n"...)
+			b = append(b, "\n30\n"...)
+			b = at.elevation.appendTo(b)
+			b = append(b, '\n')
 			f.buf = n.appendBulge(b)
 			f.spill()
 		}

@@ -68,19 +68,19 @@ func (f *writing) entities2000() {
 		head := "\n330\n" + string(appendHandle(nil, modelRecord)) + "\n100\nAcDbEntity\n8\n" + l.name + "\n100\n"
 		byLayer[i] = parts{
 			polyline: head + "AcDbPolyline\n90\n",
-			circle:   head + "AcDbCircle\n10\n",
+			circle:   head + "AcDbCircle\n",
 		}
 	}
 	for i, e := range f.d.entities {
 		if f.err != nil {
 			return
 		}
-		part := &byLayer[e.layer-1]
+		part, at := &byLayer[e.layer-1], f.d.of(e)
 		if e.count == 0 {
 			f.buf = append(f.buf, "0\nCIRCLE\n5\n"...)
 			f.buf = appendHandle(f.buf, f.entityHandle(i))
 			f.buf = append(f.buf, part.circle...)
-			f.buf = f.d.circles[e.first].appendTo(f.buf)
+			f.buf = f.d.circles[e.first].appendTo(f.buf, at)
 			f.spill()
 			continue
 		}
@@ -90,7 +90,13 @@ func (f *writing) entities2000() {
 		b = strconv.AppendInt(b, int64(e.count), 10)
 		b = append(b, "\n70\n"...)
 		b = append(b, closedFlag(e.closed))
-		f.buf = append(b, "\n43\n0.0\n"...)
+		b = append(b, "\n43\n0.0\n"...)
+		if at.elevation != 0 {
+			b = append(b, "38\n"...)
+			b = at.elevation.appendTo(b)
+			b = append(b, '\n')
+		}
+		f.buf = at.appendThickness(b)
 		for _, n := range f.d.nodes[e.first : e.first+e.count] {
 			b := append(f.buf, "10\n"...)
 			b = n.x.appendTo(b)

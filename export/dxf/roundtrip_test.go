@@ -25,6 +25,7 @@ type shape struct {
 	closed bool
 	v      []Vertex // of a polyline
 	circle [3]float64
+	height [2]float64 // elevation and thickness
 }
 
 // genShape draws a polyline whose neighbouring vertices stay apart when rounded,
@@ -55,6 +56,7 @@ func genShape(t *rapid.T, layer string) shape {
 
 func (s shape) draw(d *Drawing) {
 	l := d.Layer(s.layer, len(s.layer)%255+1)
+	d.Level(s.height[0], s.height[1])
 	if s.v == nil {
 		d.Circle(l, s.circle[0], s.circle[1], s.circle[2])
 		return
@@ -68,6 +70,8 @@ func (s shape) differs(e dxfread.Entity, u Unit) string {
 	switch {
 	case e.Layer != s.layer:
 		return "layer " + e.Layer
+	case apart(e.Low, s.height[0]) || apart(e.High, s.height[0]) || apart(e.Thickness, s.height[1]):
+		return fmt.Sprintf("from %v to %v, %v thick, want %v", e.Low, e.High, e.Thickness, s.height)
 	case s.v == nil:
 		if e.Type != "CIRCLE" || apart(e.X, s.circle[0]) || apart(e.Y, s.circle[1]) || apart(e.Radius, s.circle[2]) {
 			return fmt.Sprintf("%s %v %v %v, want %v", e.Type, e.X, e.Y, e.Radius, s.circle)
@@ -106,10 +110,13 @@ func roundTrip(t *rapid.T, v Version, u Unit) {
 	var shapes []shape
 	for range rapid.IntRange(0, 20).Draw(t, "shapes") {
 		s := genShape(t, rapid.SampledFrom(names).Draw(t, "layer"))
+		if rapid.Bool().Draw(t, "raised") {
+			s.height = [2]float64{rapid.Float64Range(-100, 100).Draw(t, "elevation"), rapid.Float64Range(-100, 100).Draw(t, "thickness")}
+		}
 		shapes = append(shapes, s)
 		s.draw(&d)
 	}
-	f, err := dxftest.ReadBack(&d)
+	f, err := dxftest.ReadRaised(&d)
 	if err != nil {
 		t.Fatal(err)
 	}

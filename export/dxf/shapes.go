@@ -27,13 +27,16 @@ func (c circle) reach() box {
 	return box{c.x - c.radius, c.y - c.radius, c.x + c.radius, c.y + c.radius, true}
 }
 
-// appendTo appends the centre, whose first group code is already there, and the
-// radius.
-func (c circle) appendTo(b []byte) []byte {
+// appendTo appends the thickness, the centre and the radius.
+func (c circle) appendTo(b []byte, at level) []byte {
+	b = at.appendThickness(b)
+	b = append(b, "10\n"...)
 	b = c.x.appendTo(b)
 	b = append(b, "\n20\n"...)
 	b = c.y.appendTo(b)
-	b = append(b, "\n30\n0.0\n40\n"...)
+	b = append(b, "\n30\n"...)
+	b = at.elevation.appendTo(b)
+	b = append(b, "\n40\n"...)
 	b = c.radius.appendTo(b)
 	return append(b, '\n')
 }

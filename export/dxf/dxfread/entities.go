@@ -103,34 +103,21 @@ func (r *reader) finish(e *Entity, d *drawn, world bool) {
 	if world && down {
 		thickness = -thickness
 	}
-	if d.low <= d.high {
-		e.Z = furthest(d.low, d.high, d.low+thickness, d.high+thickness)
-	} else {
-		e.Z = thickness
+	if e.Thickness = thickness; d.low <= d.high {
+		e.Low, e.High = d.low, d.high
 	}
 	e.Tilted = !level && (!world || thickness != 0)
 	if down && !world {
 		e.mirror()
 	}
-	if !finite(e.Z) {
+	if !finite(e.Low+thickness) || !finite(e.High+thickness) {
 		r.failAt(ErrNumber, e.Line, e.Type+" with height and thickness beyond every number")
 	}
 }
 
-// furthest gives the number furthest from 0.
-func furthest(numbers ...float64) float64 {
-	f := 0.0
-	for _, v := range numbers {
-		if math.Abs(v) > math.Abs(f) {
-			f = v
-		}
-	}
-	return f
-}
-
 // mirror turns an entity whose x axis points left, and whose heights go down.
 func (e *Entity) mirror() {
-	e.X, e.Z = 0-e.X, 0-e.Z
+	e.X, e.Low, e.High, e.Thickness = 0-e.X, 0-e.High, 0-e.Low, 0-e.Thickness
 	for i, v := range e.Vertices {
 		e.Vertices[i].X, e.Vertices[i].Bulge = 0-v.X, 0-v.Bulge
 	}

@@ -62,6 +62,9 @@ type Entity struct {
 
 	X, Y, Radius float64 // of a CIRCLE and of an ARC
 
-	Z    float64 // the height furthest from 0 that the entity has, its thickness included
-	Line int     // where it begins in the file, counted from 1
+	// Low and High are the least and the greatest height of what is drawn, the same of
+	// what lies level; Thickness is how far up it reaches from there, below 0 for down.
+	Low, High, Thickness float64
+
+	Line int // where it begins in the file, counted from 1
 }

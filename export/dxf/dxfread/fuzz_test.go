@@ -39,7 +39,7 @@ func FuzzParse(f *testing.F) {
 			}
 			last = e.Line
 			vertices += len(e.Vertices)
-			numbers := []float64{e.X, e.Y, e.Radius, e.Z}
+			numbers := []float64{e.X, e.Y, e.Radius, e.Low, e.High, e.Thickness}
 			for _, v := range e.Vertices {
 				numbers = append(numbers, v.X, v.Y, v.Bulge)
 			}

@@ -72,7 +72,8 @@ func (c *checker) place(r record) {
 	}
 	for _, t := range r.tags {
 		wide := r.kind != "CIRCLE" && (t.Code == 40 || t.Code == 41)
-		if flat := t.Code == 30 || t.Code == 38 || t.Code == 39 || t.Code == 43 || wide; flat && t.float() != 0 {
+		high := !c.raised && (t.Code == 30 || t.Code == 38 || t.Code == 39)
+		if flat := high || t.Code == 43 || wide; flat && t.float() != 0 {
 			c.fault(RulePlane, t.Line, "%s, group %d: %s", r.kind, t.Code, t.Value)
 		}
 		if t.Code == 42 && t.float() == 0 {
@@ -101,6 +102,9 @@ func (c *checker) flag(r record) {
 
 // shape checks what one entity is in the plane.
 func (c *checker) shape(e dxfread.Entity) {
+	if e.Low != e.High {
+		c.fault(RulePlane, e.Line, "from z = %v to %v", e.Low, e.High)
+	}
 	if e.Type == "CIRCLE" {
 		if e.Radius <= 0 {
 			c.fault(RuleRadius, e.Line, "circle of radius %v", e.Radius)

@@ -42,7 +42,7 @@ const (
 	RuleClosed      Rule = "a polyline is closed by its flag, and has room inside if it is"
 	RuleEdge        Rule = "an edge has a length"
 	RuleRadius      Rule = "a radius is more than 0"
-	RulePlane       Rule = "everything lies at z = 0, without width or thickness"
+	RulePlane       Rule = "everything lies level, at z = 0 and without thickness unless heights are asked for, and has no width"
 	RuleSequence    Rule = "the vertices of a POLYLINE follow it and end with SEQEND"
 	RuleRead        Rule = "the project's own reader takes the file"
 )
@@ -65,6 +65,7 @@ func (f *Fault) Unwrap() error { return f.Rule }
 // checker gathers the faults of one file.
 type checker struct {
 	r12      bool
+	raised   bool // things may lie at other heights than 0
 	tags     []Tag
 	sections []section
 	rest     []record
@@ -90,12 +91,18 @@ func (c *checker) fault(rule Rule, line int, format string, args ...any) {
 // Strict holds a file to every rule of this package and gives all faults that it
 // finds, joined, the first 50 of them: each a [*Fault]. The error of a file that
 // is not made of tags is [ErrTags].
-func Strict(data []byte) error {
+func Strict(data []byte) error { return judge(data, false) }
+
+// Raised is Strict for a file whose entities may lie level at other heights than 0, with
+// thickness.
+func Raised(data []byte) error { return judge(data, true) }
+
+func judge(data []byte, raised bool) error {
 	tags, err := readAll(data)
 	if err != nil {
 		return err
 	}
-	c := &checker{tags: tags, tables: make(map[string]table)}
+	c := &checker{raised: raised, tags: tags, tables: make(map[string]table)}
 	c.sections, c.comments, c.rest = sections(tags)
 	_, c.header = variables(find(c.sections, "HEADER"))
 	if v := c.header["$ACADVER"]; len(v) > 0 {

@@ -53,6 +53,7 @@ var common = []edit{
 	{"no EOF", `0\nEOF\n$`, "", dxftest.RuleEOF},
 	{"after EOF", `0\nEOF\n$`, "0\nEOF\n999\nmore\n", dxftest.RuleEOF},
 	{"extents", `\$EXTMAX\n10\n[0-9.]+`, "$$EXTMAX\n10\n10.0", dxftest.RuleExtents},
+	{"most height", `(\$EXTMAX\n10\n.*\n20\n.*\n30\n)0\.0`, "${1}1.0", dxftest.RuleExtents},
 	{"least extent", `\$EXTMIN\n10\n[0-9.]+`, "$$EXTMIN\n10\n-1.0", dxftest.RuleExtents},
 	{"limits", `\$LIMMAX\n10\n[0-9.]+`, "$$LIMMAX\n10\n-9.0", dxftest.RuleExtents},
 	{"no limits", `9\n\$LIMMIN\n10\n.*\n20\n.*\n`, "", dxftest.RuleHeader},
@@ -172,6 +173,19 @@ func TestPlantedFaults(t *testing.T) {
 				}
 			})
 		}
+	}
+}
+
+// Where heights are asked for, a polyline still has one.
+func TestRaised(t *testing.T) {
+	sound := file(t, dxf.R12)
+	sloped := edit{"", `(0\nVERTEX\n8\nCUT\n10\n.*\n20\n.*\n30\n)0\.0`, "${1}-1.0", dxftest.RulePlane}
+	if err := dxftest.Raised([]byte(sloped.plant(t, sound))); !errors.Is(err, sloped.rule) {
+		t.Errorf("got %v, want the rule %q", err, sloped.rule)
+	}
+	thick := edit{"", `(0\nCIRCLE\n8\nCUT\n)`, "${1}39\n1.0\n", ""}
+	if err := dxftest.Raised([]byte(thick.plant(t, sound))); !errors.Is(err, dxftest.RuleExtents) || errors.Is(err, dxftest.RulePlane) {
+		t.Errorf("a thick circle, which the extents do not hold: %v", err)
 	}
 }
 

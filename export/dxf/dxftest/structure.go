@@ -144,10 +144,29 @@ func (c *checker) extents(values map[string][]Tag) {
 				[4]string{"least x", "least y", "most x", "most y"}[i], got, want[i])
 		}
 	}
+	c.heights(values)
 	lowX, lowY := axes("$LIMMIN")
 	highX, highY := axes("$LIMMAX")
 	if !(lowX <= highX && lowY <= highY) {
 		c.fault(RuleExtents, 0, "limits from %v, %v to %v, %v", lowX, lowY, highX, highY)
+	}
+}
+
+// heights checks how far down and up the extents say that the drawing reaches.
+func (c *checker) heights(values map[string][]Tag) {
+	if c.unread || len(c.drawn) == 0 {
+		return
+	}
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, e := range c.drawn {
+		low = min(low, e.Low, e.Low+e.Thickness)
+		high = max(high, e.High, e.High+e.Thickness)
+	}
+	for i, want := range []float64{low, high} {
+		name := [2]string{"$EXTMIN", "$EXTMAX"}[i]
+		if v := values[name]; len(v) < 3 || !(math.Abs(v[2].float()-want) <= extentsTolerance) {
+			c.fault(RuleExtents, 0, "the z of %s is not %v, as the geometry has it", name, want)
+		}
 	}
 }
 
