@@ -29,6 +29,7 @@ type Layer struct {
 	Depth     float64 // mm, from the face
 	Left      float64 // mm of wood under it; 0 where it goes through
 	Below     float64 // mm that it goes on into the spoilboard
+	Over      float64 // mm that it goes on below the board as its thickness was measured, where its name says through
 	Floor     bool    // the name tells Left, not Depth
 	// FromSpoilboard says that names tell the wood left, and what is below it.
 	FromSpoilboard bool
@@ -41,9 +42,10 @@ type Layer struct {
 // Through tells whether the cuts go through the panel.
 func (l Layer) Through() bool { return l.Left == 0 }
 
-// Layers gathers what is cut on one face into layers, in the order of cutting. The
-// error says of a layer name what no DXF reader would take, or that two different
-// cuts would share it.
+// Layers gathers what is cut on one face into layers, in the order of cutting. With
+// [Options.Elevation] cuts of different depths may have a name in common, and are one
+// layer of the list for each depth. The error says of a layer name what no DXF reader
+// would take, or that two different cuts would share it ([*Clash]).
 func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 	cuts := make([]mill.Cut, 0, len(p.Work.Cuts))
 	for _, c := range p.Work.Cuts {
@@ -53,23 +55,30 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 	}
 	slices.SortStableFunc(cuts, func(a, b mill.Cut) int { return cmp.Compare(o.rank(a.Operation), o.rank(b.Operation)) })
 	var list []Layer
-	at := make(map[string]int, len(cuts))
+	first := make(map[string]int, len(cuts)) // of a name
+	at := make(map[[2]string]int, len(cuts))
 	for _, c := range cuts {
 		l := p.layerOf(c)
 		l.Name = o.Name(p.Bits, p.Stock, l)
-		i, known := at[l.Name]
-		if !known {
+		if i, known := first[l.Name]; !known {
 			if err := l.valid(o.Version); err != nil {
 				return nil, err
 			}
+			first[l.Name] = len(list)
+		} else if err := o.clash(list[i], l); err != nil {
+			return nil, err
+		}
+		key := [2]string{l.Name, depthText(l, o.Unit)}
+		i, known := at[key]
+		if !known {
 			i = len(list)
-			at[l.Name] = i
+			at[key] = i
 			list = append(list, l)
-		} else if clash := list[i].clash(l, o.Unit); clash != "" {
-			return nil, fmt.Errorf("layer %s would hold cuts that differ in %s", l.Name, clash)
 		}
 		list[i].Cuts = append(list[i].Cuts, c)
 	}
+	// What has a name in common stands together.
+	slices.SortStableFunc(list, func(a, b Layer) int { return cmp.Compare(first[a.Name], first[b.Name]) })
 	if p.sheet != nil {
 		for i := range list {
 			if err := list[i].unite(); err != nil {
@@ -118,20 +127,52 @@ func (l Layer) valid(v dxf.Version) error {
 	return err
 }
 
-// clash says in what two cuts differ that must not share a layer; depths may
-// differ by what their printed numbers round off.
-func (l Layer) clash(other Layer, u geom.Unit) string {
+// Clash is that two different cuts would share a layer.
+type Clash struct {
+	Layer string
+	In    string // what they differ in
+}
+
+func (c *Clash) Error() string {
+	return fmt.Sprintf("layer %s would hold cuts that differ in %s", c.Layer, c.In)
+}
+
+// InDepth is what cuts differ in that may share a layer if each tells its elevation.
+const InDepth = "depth"
+
+// clash says in what two cuts of one name differ that must not share a layer; depths may
+// differ by what their printed numbers round off, and by more where elevations tell them.
+func (o Options) clash(l, other Layer) error {
+	in := ""
 	switch {
 	case l.Face != other.Face:
-		return "face"
-	case depthText(l, u) != depthText(other, u):
-		return "depth"
+		in = "face"
+	case !o.Elevation && depthText(l, o.Unit) != depthText(other, o.Unit):
+		in = InDepth
 	case l.Bit != other.Bit:
-		return "bit"
+		in = "bit"
 	case (l.Operation == mill.Profile) != (other.Operation == mill.Profile):
-		return "the side of the line that is cut"
+		in = "the side of the line that is cut"
+	case l.Line != other.Line:
+		in = "whether the bit's middle follows the line"
+	default:
+		return nil
 	}
-	return ""
+	return &Clash{l.Name, in}
+}
+
+// Level is where the lines of a layer lie, in mm, if elevations are asked for: at the
+// floor of the cut, and as thick as reaches up to the face of a board of a thickness. Z = 0
+// is the face that is cut, or the spoilboard's top where depths are from there.
+func (l Layer) Level(thickness float64) (elevation, up float64) {
+	depth := l.Depth + l.Below + l.Over
+	if l.Through() {
+		depth = thickness + l.Below + l.Over
+	}
+	if elevation = -depth; l.FromSpoilboard {
+		elevation += thickness
+	}
+	return elevation, depth
 }
 
 // Name fills the pattern in. A name that several bits of the job would share has that
@@ -174,7 +215,7 @@ func (s *Sharing) Names() map[string]bool { return s.list }
 
 // layerOf is that of one cut, without its name.
 func (p Part) layerOf(c mill.Cut) Layer {
-	l := Layer{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Left: c.Left, Below: c.Below, FromSpoilboard: p.FromSpoilboard, Floor: p.FromSpoilboard && c.Left > 0, Line: len(c.Path) > 0, Bit: c.Bit}
+	l := Layer{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Left: c.Left, Below: c.Below, Over: c.Over, FromSpoilboard: p.FromSpoilboard, Floor: p.FromSpoilboard && c.Left > 0, Line: len(c.Path) > 0, Bit: c.Bit}
 	if _, r, round := c.Outline.AsCircle(); round && (c.Operation == geom.Drill.String() || c.Operation == mill.Registering) {
 		l.Diameter = 2 * r
 	}

@@ -38,8 +38,10 @@ type Options struct {
 	Unit    geom.Unit
 	Pattern string   // of layer names; empty is [DefaultPattern]
 	Order   []string // of operations that come before all others
-	NoNotes bool     // leaves out the label and the square to measure
-	Split   bool     // each drawing has a file for each of its bits beside it, by [BitFile]
+	// Elevation draws cuts at the height of their floors, with the depth as their thickness.
+	Elevation bool
+	NoNotes   bool // leaves out the label and the square to measure
+	Split     bool // each drawing has a file for each of its bits beside it, by [BitFile]
 	// Shared are the names that cuts of several bits of the job would share, from [Sharing].
 	Shared map[string]bool
 }
@@ -59,6 +61,10 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 	cutOut := false
 	for _, l := range layers {
 		id := d.out.Layer(l.Name, layer.Colour(l.Operation))
+		if o.Elevation {
+			low, up := l.Level(p.Panel.Thickness)
+			d.out.Level(low/o.Unit.MM(), up/o.Unit.MM())
+		}
 		for _, c := range l.Cuts {
 			if l.Line {
 				d.path(id, c.Path)
@@ -68,6 +74,7 @@ func Draw(p Part, face geom.Face, layers []Layer, o Options) *dxf.Drawing {
 		}
 		cutOut = cutOut || l.Operation == mill.Profile
 	}
+	d.out.Level(0, 0)
 	blank := d.out.Layer(layer.Blank, layer.Colour(layer.Blank))
 	if p.sheet != nil {
 		d.onSheet()

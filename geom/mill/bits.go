@@ -169,6 +169,19 @@ func narrowOpen(l geom.Loop, open []bool, drawn geom.Loop) float64 {
 	return math.Inf(1)
 }
 
+// over says how far cuts go on that go through.
+func (p *preparation) over() {
+	for i := range p.work.Cuts {
+		c := &p.work.Cuts[i]
+		if !c.Through() || c.Operation == Registering {
+			continue
+		}
+		if c.Over = p.Through; !p.FromSpoilboard {
+			c.Over += p.part.Most - p.part.Thickness
+		}
+	}
+}
+
 // deepest is how deep a cut goes in the thickest board, the spoilboard with it.
 func (p *preparation) deepest(c Cut) float64 { return p.Deepest(c, p.part.Thickness, p.part.Most) }
 

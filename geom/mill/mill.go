@@ -119,7 +119,11 @@ type Cut struct {
 	Face      geom.Face
 	Depth     float64 // from its face
 	Left      float64 // of the wood under it; 0 where it goes through
-	Below     float64 // how far it goes on into the spoilboard
+	Below     float64 // how far it goes on into the spoilboard, where its depth is told with that
+	// Over is how far below a board of the panel's thickness a cut that goes through has to
+	// end, so that it does in the thickest: that much more, and into the spoilboard. Where
+	// depths are from the spoilboard it is that last alone.
+	Over float64
 	Bit       int     // index into Settings.Bits; -1 for a saw
 	Outline   geom.Loop
 	Path      []geom.Vertex // instead of an outline
@@ -192,6 +196,7 @@ func Prepare(part Part, s Settings) (Work, []Fault) {
 		p.checkGap()
 	}
 	p.profile()
+	p.over()
 	p.frays()
 	return p.work, p.faults
 }

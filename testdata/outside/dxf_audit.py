@@ -7,8 +7,10 @@ Prints one JSON object a line for each file:
 
     {"file", "version", "insunits", "measurement", "errors", "fixes", "log",
      "extmin", "extmax", "layers": [{"name", "color"}],
-     "entities": [{"layer", "type", "closed", "points": [[x, y, bulge], ...]}
-                  or {"layer", "type": "CIRCLE", "closed", "center", "radius"}]}
+     "entities": [{"layer", "type", "closed", "heights", "points": [[x, y, bulge], ...]}
+                  or {"layer", "type": "CIRCLE", "closed", "heights", "center", "radius"}]}
+
+"heights" are the least and the greatest z of an entity, and its thickness.
 
 "errors" and "fixes" are counts of the audit, and "log" holds what ezdxf said
 while it read, audited and, where something had to be added, mended the file. A
@@ -22,6 +24,8 @@ import logging
 import sys
 
 import ezdxf
+
+import dxf_legend
 
 # Whatever ezdxf reads it holds as a newer version inside, which has a root
 # dictionary and these in it. An R12 file cannot have them, so that they are made
@@ -68,7 +72,7 @@ def layers(doc):
 
 def entity(e):
     kind = e.dxftype()
-    out = {"layer": e.dxf.layer, "type": kind}
+    out = {"layer": e.dxf.layer, "type": kind, "heights": dxf_legend.heights(e)}
     if kind == "LWPOLYLINE":
         out["closed"] = bool(e.closed)
         out["points"] = [list(p) for p in e.get_points("xyb")]

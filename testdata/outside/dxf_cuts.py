@@ -37,6 +37,8 @@ from shapely.geometry import LineString, Point, Polygon
 from shapely.geometry.polygon import orient
 from shapely.ops import unary_union
 
+import dxf_legend
+
 # How round things become straight ones: how near, in millimetres, chords keep to the
 # arcs of a drawing, and how many there are in a quarter turn of a bit. An inscribed
 # quarter circle of n chords is r2/2 (a - sin a) n = 0.32 r2 / n2 too small, a being
@@ -148,7 +150,7 @@ def cut(points, closed, r, panel, solids):
     }
 
 
-def drawing(directory, name, legend, unit, more, solids):
+def drawing(directory, name, legend, report, more, solids):
     doc = ezdxf.readfile(os.path.join(directory, name))
     entities = list(doc.modelspace())
     on = lambda layer: [e for e in entities if e.dxf.layer == layer]
@@ -164,6 +166,8 @@ def drawing(directory, name, legend, unit, more, solids):
         raise ValueError("%s: the panel is not at 0, 0" % name)
     bent = any(b != 0 for e in outlines for _, _, b in line(e, scale)[0])
     face = legend[0]["face"]
+    unit = 25.4 if report["units"] == "in" else 1.0
+    (stock,) = [p["stock"] for p in report["parts"] if name in p["files"].values()]
     if face == "outside":  # a mirror image
         panel = orient(Polygon([(length - x, y) for x, y in panel.exterior.coords]))
     left = []
@@ -171,13 +175,13 @@ def drawing(directory, name, legend, unit, more, solids):
         left = rings(around(panel, max(r["diameter"] for r in legend if r["operation"] == "profile") * unit / 2))[0][0]
     cuts = []
     for e in entities:
-        rows = [r for r in legend if r["layer"] == e.dxf.layer]
-        if not rows or rows[0]["operation"] in ("profile", "register"):
+        row = dxf_legend.row_of(e, legend, report, stock, scale)
+        if row is None or row["operation"] in ("profile", "register"):
             continue
         points, closed = line(e, scale)
         if face == "outside":  # a mirror image runs the other way round
             points = [(length - x, y, -b) for x, y, b in points]
-        bit = rows[0]["diameter"] * unit
+        bit = row["diameter"] * unit
         r = bit / 2 + (more if bit > 0 else 0)
         cuts.append({"layer": e.dxf.layer, "bit": bit, **cut(points, closed, r, panel, solids)})
     return {"dir": directory, "file": name, "face": face, "length": length, "width": width, "bent": bent, "outline": left, "cuts": cuts}
@@ -198,12 +202,11 @@ def main(args):
     for directory in args:
         with open(os.path.join(directory, "report.json"), encoding="utf-8") as f:
             report = json.load(f)
-        unit = 25.4 if report["units"] == "in" else 1.0
         legend = {}
         for row in report["layers"]:
             legend.setdefault(row["file"], []).append(row)
         for name, rows in legend.items():
-            print(json.dumps(drawing(directory, name, rows, unit, more, solids)))
+            print(json.dumps(drawing(directory, name, rows, report, more, solids)))
     return 0
 
 

@@ -22,6 +22,7 @@ from shapely.affinity import scale as mirrored
 from shapely.geometry import Polygon
 
 import dxf_cuts
+import dxf_legend
 
 
 def main(folder):
@@ -37,20 +38,22 @@ def main(folder):
             length = size["length"] * unit
             out = {"name": "%s %d" % (stock["stock"], sheet["number"]), "thickness": thick[stock["stock"]], "length": length, "width": size["width"] * unit,
                    "cuts": [], "parts": [{"name": p["part"], "x": p["x"] * unit, "y": p["y"] * unit, "length": p["length"] * unit, "width": p["width"] * unit} for p in sheet["placed"]]}
-            drawings = {}
+            drawings, drawn = {}, 25.4 if report["dxf"]["units"] == "in" else 1.0
             for layer in sheet["layers"]:
                 if layer["file"] not in drawings:
                     drawings[layer["file"]] = ezdxf.readfile(os.path.join(folder, layer["file"])).modelspace()
-                out["cuts"] += cuts(drawings[layer["file"]], layer, unit, 25.4 if report["dxf"]["units"] == "in" else 1.0, out["thickness"], length)
+                rows = [l for l in sheet["layers"] if l["file"] == layer["file"]]
+                own = [e for e in drawings[layer["file"]] if dxf_legend.row_of(e, rows, report, stock["stock"], drawn) is layer]
+                out["cuts"] += cuts(own, layer, unit, drawn, out["thickness"], length)
             print(json.dumps(out))
 
 
-def cuts(space, layer, unit, drawn, thickness, length):
-    """What the lines of one layer take away."""
+def cuts(entities, layer, unit, drawn, thickness, length):
+    """What the lines of one row of the legend take away."""
     r = layer["diameter"] * unit / 2
     outside = layer["face"] == "outside"
     depth = thickness + 1 if layer["told"] == "through" else layer["depth"] * unit
-    for e in space.query('*[layer=="%s"]' % layer["layer"]):
+    for e in entities:
         points, closed = dxf_cuts.line(e, drawn)
         if layer["operation"] == "profile":
             panel = Polygon(dxf_cuts.flatten(points, True, dxf_cuts.SOLIDS[0]))

@@ -41,11 +41,14 @@ from shapely.geometry import Point, Polygon, box
 from shapely.ops import linemerge, unary_union
 from shapely.strtree import STRtree
 
+import dxf_legend
+
 NOT_CUT = ("LABEL", "BLANK", "SCALE", "SHEET", "TABS", "OUTLINE")
 
 
 def shapes(path, scale):
-    """The closed shapes of a drawing by layer, in millimetres."""
+    """The closed shapes of a drawing by layer, in millimetres; the height at which they
+    lie comes after the layer's name where it is not 0."""
     found = {}
     for e in ezdxf.readfile(path).modelspace():
         if e.dxf.layer in NOT_CUT and e.dxf.layer not in ("SHEET", "TABS"):
@@ -58,7 +61,10 @@ def shapes(path, scale):
                 continue
             points = [(v.x * scale, v.y * scale) for v in make_path(e).flattening(0.001 / scale)]
             shape = Polygon(points).buffer(0)
-        found.setdefault(e.dxf.layer, []).append(shape)
+        low, high, _ = dxf_legend.heights(e)
+        if low != high:
+            raise ValueError("something on %s of %s is not level" % (e.dxf.layer, path))
+        found.setdefault(e.dxf.layer + ("@%.2f" % (low * scale) if low else ""), []).append(shape)
     return found
 
 
@@ -93,7 +99,8 @@ def covered(list_):
 def key(layer):
     """A layer without the face of what cuts parts out, which follows the sheet, and
     without the bit, which sheets name where their parts are cut with different ones."""
-    layer = re.sub(r"^(.*(?:\dMM|\dIN|THROUGH))_[A-Z0-9-]+$", r"\1", layer)
+    layer, at, height = layer.partition("@")
+    layer = re.sub(r"^(.*(?:\dMM|\dIN|THROUGH))_[A-Z0-9-]+$", r"\1", layer) + at + height
     if layer.startswith(("PROFILE", "CUTOUT", "SLOT")):
         return layer.replace("_OUTSIDE", "").replace("_INSIDE", "")
     return layer
@@ -208,7 +215,7 @@ def check(folder, report, stock, sheet, plant):
                     cuts.append(s)
                 else:
                     got.setdefault(key(layer), []).append(s)
-                    bit = told[layer]["diameter"] * scale
+                    bit = told[layer.partition("@")[0]]["diameter"] * scale
                     cuts.append(s.buffer(bit, join_style=2) if layer.startswith("PROFILE") else s)
     worst = 0
     for layer in sorted(set(want) | set(got)):

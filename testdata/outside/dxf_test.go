@@ -21,6 +21,7 @@ type entity struct {
 	Points      [][3]float64 // x, y, bulge
 	Center      [2]float64
 	Radius      float64
+	Heights     [3]float64 // least, greatest, thickness
 }
 
 // audited is what dxf_audit.py tells of a file.
@@ -187,6 +188,14 @@ func checkHeader(t *testing.T, a audited, version, unit string) {
 		x0, y0, x1, y1 := boxOf(e)
 		low, high = [2]float64{min(low[0], x0), min(low[1], y0)}, [2]float64{max(high[0], x1), max(high[1], y1)}
 	}
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, e := range a.Entities {
+		least = min(least, e.Heights[0], e.Heights[0]+e.Heights[2])
+		most = max(most, e.Heights[1], e.Heights[1]+e.Heights[2])
+	}
+	if len(a.Extmin) != 3 || len(a.Extmax) != 3 || math.Abs(a.Extmin[2]-least) > 1e-5 || math.Abs(a.Extmax[2]-most) > 1e-5 {
+		t.Errorf("%s: $EXTMIN %v, $EXTMAX %v; drawn is from z = %g to %g", a.File, a.Extmin, a.Extmax, least, most)
+	}
 	for k := range 2 {
 		if len(a.Extmin) < 2 || len(a.Extmax) < 2 || math.Abs(a.Extmin[k]-low[k]) > 1e-5 || math.Abs(a.Extmax[k]-high[k]) > 1e-5 {
 			t.Errorf("%s: $EXTMIN %v, $EXTMAX %v; drawn is %v to %v", a.File, a.Extmin, a.Extmax, low, high)
@@ -324,6 +333,7 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 			t.Errorf("%s: it runs %.4f mm past its edges; of its faces the report says %+v", p.Name, beyond, r.Faces[i])
 		}
 	}
+	r.heightsOf(t, dir, drawn.MM())
 	files := glob(t, dir, ".dxf")
 	if len(files) != len(want)+len(other) {
 		t.Errorf("%d files, the report names %d", len(files), len(want)+len(other))

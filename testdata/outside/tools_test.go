@@ -77,10 +77,15 @@ func decode[T any](input string, name string, args ...string) (list []T, err err
 type report struct {
 	Format int
 	Units  string
+	DXF    struct{ Elevation bool }
 	Router routing
 	Stocks []struct {
-		Name      string
-		Thickness float64
+		Name            string
+		Thickness, Most float64
+	}
+	Sheets []struct {
+		Stock  string
+		Sheets []struct{ Layers []legendRow }
 	}
 	Drawers []drawer
 	Parts   []part
@@ -99,6 +104,7 @@ type routing struct {
 	Relief     string
 	ExactSlots string `json:"exact_slots"`
 	DepthFrom  string `json:"depth_from"`
+	Through    float64
 }
 
 type drawer struct {
@@ -276,7 +282,11 @@ func drawnIn(job, version, unit string) string {
 			kept = append(kept, line)
 		}
 	}
-	return strings.Join(kept, "\n") + fmt.Sprintf("\ndxf: {version: %s, units: %s}\n", version, unit)
+	elevation := "no"
+	if (version == "R12") == (unit == "in") { // so that each version and each unit has both
+		elevation = "yes"
+	}
+	return strings.Join(kept, "\n") + fmt.Sprintf("\ndxf: {version: %s, units: %s, elevation: %s}\n", version, unit, elevation)
 }
 
 // glob lists files below a folder, at any depth, by their ending.

@@ -3,6 +3,7 @@
 package batch
 
 import (
+	"errors"
 	"fmt"
 	"path/filepath"
 	"slices"
@@ -138,7 +139,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 // empty is a batch before its drawers are worked out.
 func empty(j *job.Job) Batch {
 	b := Batch{Title: j.Title, Units: j.Units, Stocks: j.Stocks, Router: j.Router, Spacers: j.Spacers, Paper: j.Paper, Sheets: j.Sheets, Machines: j.Machines, Drawers: make([]Drawer, 0, len(j.Drawers)),
-		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, NoNotes: j.NoNotes, Split: j.Split}}
+		DXF: router.Options{Version: dxf.R2000, Unit: j.DXFUnits, Pattern: j.Layers, Order: j.Order, Elevation: j.Elevation, NoNotes: j.NoNotes, Split: j.Split}}
 	if j.DXFVersion == "R12" {
 		b.DXF.Version = dxf.R12
 	}
@@ -293,7 +294,7 @@ func (b Batch) draw(d *Drawer) []joinery.Problem {
 				if !told[err.Error()] {
 					told[err.Error()] = true
 					problems = append(problems, joinery.Problem{Code: "layers", Error: true, Field: "layers", Part: string(p.Role),
-						Message: fmt.Sprintf("%s: %s", p.Role, err), Hint: "change the pattern of layer names; " + strings.Join(job.LayerTokens, " ") + " tell cuts apart"})
+						Message: fmt.Sprintf("%s: %s", p.Role, err), Hint: LayersHint(err)})
 				}
 				continue
 			}
@@ -307,6 +308,16 @@ func (b Batch) draw(d *Drawer) []joinery.Problem {
 		}
 	}
 	return problems
+}
+
+// LayersHint says what to change about names of layers that cannot be had.
+func LayersHint(err error) string {
+	hint := "change the pattern of layer names; " + strings.Join(job.LayerTokens, " ") + " tell cuts apart"
+	var clash *router.Clash
+	if errors.As(err, &clash) && clash.In == router.InDepth {
+		hint += "; or write `elevation: yes` under dxf: then each cut tells its depth itself"
+	}
+	return hint
 }
 
 // drawingFolder is where drawings are; maxName is how long a file's name may be, in

@@ -26,7 +26,8 @@ func (r *reader) job(root *section) *Job {
 		src:        r.src,
 		open:       r.open,
 	}
-	j.Layers, j.Order, j.FileNames = dxf.values["layers"].text, dxf.values["order"].words, dxf.values["files"].text
+	j.Layers, j.Order, j.FileNames = oneT(dxf.values["layers"].text), dxf.values["order"].words, dxf.values["files"].text
+	j.Elevation = dxf.values["elevation"].text == yes
 	j.Split = dxf.values["split"].text == splitCutter
 	j.NoNotes = dxf.values["notes"].text == notesNone
 	j.Paper = r.paper(r.sub(root, "paper", paperKeys))

@@ -29,6 +29,7 @@ type Job struct {
 	DXFVersion string        // R2000 or R12
 	DXFUnits   geom.Unit     // of the drawings
 	Layers     string        // the pattern of their layers' names
+	Elevation  bool          // cuts are drawn at the height of their floors
 	NoNotes    bool          // nothing is drawn beside the parts
 	Split      bool          // each drawing has a file for each of its bits beside it
 	Order      []string      // the operations that are cut first

@@ -5,6 +5,7 @@ import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/opening"
+	"regexp"
 )
 
 // form is what the value of a key looks like.
@@ -208,7 +209,9 @@ var dxfKeys = []key{
 	{name: "version", form: formWord, words: []string{"R2000", "R12"}, fallback: "R2000", doc: "The version of the DXF format"},
 	{name: "units", form: formWord, words: []string{"mm", "in"}, doc: "The unit of the drawings", without: "the units of the job"},
 	{name: "layers", form: formPattern, words: LayerTokens, needs: "{operation}", fallback: "{operation}_{face}_{depth}",
-		doc: "The names of the layers that are cut, in capitals; {diameter} is that of holes"},
+		doc: "The names of the layers that are cut, in capitals; {diameter} is that of holes, and T{tool} is the same as {tool}"},
+	{name: "elevation", form: formWord, words: []string{yes, no}, fallback: no,
+		doc: "yes: what is cut also lies at its depth, for programs that read heights: the floor of a cut is its elevation, and the way up to the face its thickness; cuts of different depths may then share a layer"},
 	{name: "order", form: formWords, words: []string{"register", "drill", "dado", "groove", "rabbet", "cutout"},
 		doc: "The operations that are cut first, in this order; the outline is always the last", without: "registration holes, drills, pockets, cutouts, the outline"},
 	{name: "split", form: formWord, words: []string{splitNone, splitCutter}, fallback: splitNone,
@@ -218,6 +221,11 @@ var dxfKeys = []key{
 	{name: "files", form: formPattern, words: FileTokens, needs: "{part}", fallback: "{job}_{part}_{thickness}_{quantity}_{units}",
 		doc: "The names of the drawings, without their ending"},
 }
+
+// oneT takes the T before {tool} out of a pattern: the number of a tool has its own.
+func oneT(pattern string) string { return tBeforeTool.ReplaceAllString(pattern, "$1{tool}") }
+
+var tBeforeTool = regexp.MustCompile(`(^|[^A-Za-z0-9])[Tt]\{tool\}`)
 
 // How drawings are parted.
 const splitNone, splitCutter = "none", "cutter"

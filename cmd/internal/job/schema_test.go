@@ -37,7 +37,7 @@ var keyPaths = strings.Fields(`
 	limits limits.least-tongue-play limits.most-tongue-play limits.least-bottom-play limits.most-bottom-play limits.least-bottom-slack limits.most-bottom-slack limits.end-room
 	limits.recess limits.shoulder limits.width limits.depth limits.height limits.diagonal
 	accuracy accuracy.cutter accuracy.cut accuracy.fence accuracy.height accuracy.length spacers
-	dxf dxf.version dxf.units dxf.layers dxf.order dxf.split dxf.notes dxf.files
+	dxf dxf.version dxf.units dxf.layers dxf.elevation dxf.order dxf.split dxf.notes dxf.files
 	climate climate.now climate.driest climate.dampest climate.temperature
 	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.frame-over openings.*.fronts openings.*.behind
 	alike slides-from slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.plus slides.*.minus slides.*.above slides.*.below

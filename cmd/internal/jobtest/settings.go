@@ -61,6 +61,12 @@ func (d *drawing) dxf() string {
 		if version == "R12" && units != d.job.Units {
 			e.say("notes", "none")
 		}
+		if d.odds(2, "elevation") {
+			e.say("elevation", "yes")
+			if d.odds(2, "by elevation alone") {
+				e.say("layers", `"{operation}_T{tool}"`)
+			}
+		}
 	}
 	return e.section("dxf")
 }

@@ -1,6 +1,7 @@
 package prove
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -223,10 +224,11 @@ func (s *sheet) layers() {
 			s.tooMany(s.name, e.Line)
 			return
 		}
-		i := slices.IndexFunc(legend, func(l report.Layer) bool { return same(l.Layer, e.Layer) })
-		once := !told[e.Layer]
-		told[e.Layer] = true
-		c := drawnCut{boardCut: boardCut{file: s.name, layer: e.Layer, at: e.Line, face: s.face}}
+		i := s.row(legend, e)
+		key := fmt.Sprint(i, e.Layer)
+		once := !told[key]
+		told[key] = true
+		c := drawnCut{boardCut: boardCut{file: s.name, layer: e.Layer, at: e.Line, face: s.face}, row: i}
 		says, readable := s.names.read(e.Layer)
 		switch {
 		case i >= 0:
@@ -244,7 +246,7 @@ func (s *sheet) layers() {
 			}
 			continue
 		}
-		if s.entity(&c, e, i >= 0 && legend[i].Line || i < 0 && says.line) {
+		if s.entity(&c, e, i >= 0 && legend[i].Line || i < 0 && says.line) && s.lies(&c, e, says, once) {
 			s.drawn = append(s.drawn, c)
 		}
 	}
@@ -326,8 +328,8 @@ func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
 	case e.Type != "LWPOLYLINE" && e.Type != "POLYLINE" && e.Type != "CIRCLE":
 		s.fault("entity", s.name, e.Line, again, "a %s on %s: cuts are closed polylines and circles", e.Type, e.Layer)
 		return false
-	case e.Paper || e.Tilted || math.Abs(e.Z*s.scale) > tick:
-		s.fault("height", s.name, e.Line, again, "a line on %s does not lie at Z = 0", e.Layer)
+	case e.Paper || e.Tilted:
+		s.fault("height", s.name, e.Line, again, "a line on %s does not lie level in the model", e.Layer)
 		return false
 	case line && e.Closed:
 		s.fault("closed", s.name, e.Line, again, "a closed line on %s, where the way of the bit's middle is drawn", e.Layer)

@@ -100,7 +100,13 @@ func (p *Prover) check() error {
 		if n := len(p.legend[l.File]); n > maxLegend {
 			return wrong("the legend of %q has %d lines", l.File, n)
 		}
-		if !within(farthest, l.Depth, l.Left, l.Diameter) || l.Diameter < 0 {
+		heights := []float64{0}
+		for _, z := range []*float64{l.Elevation, l.Thickness} {
+			if z != nil {
+				heights = append(heights, *z)
+			}
+		}
+		if !within(farthest, l.Depth, l.Left, l.Diameter) || !within(farthest, heights...) || l.Diameter < 0 {
 			return wrong("the layer %q of %q has a depth or bit that is none", l.Layer, l.File)
 		}
 	}

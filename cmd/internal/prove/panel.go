@@ -109,6 +109,7 @@ type hole struct {
 // layer says.
 type drawnCut struct {
 	boardCut
+	row    int     // in the legend of its file; -1 where it is not listed
 	bit    float64 // diameter, 0 for a saw
 	loop   geom.Loop
 	path   []geom.Vertex // an open line for the bit's centre

@@ -51,7 +51,7 @@ func plants() (of map[string]planted, templates map[string]planted) {
 	return of, plantedTemplates
 }
 
-// checked reads everything back.
+// checked reads everything back, the parts of the drawers first.
 func (f *folder) checked(t testing.TB) []report.Checked {
 	t.Helper()
 	p, err := prove.New(f.report(t))
@@ -59,10 +59,10 @@ func (f *folder) checked(t testing.TB) []report.Checked {
 		t.Fatal(err)
 	}
 	w := p.Worker()
-	for i := range p.Drawers() {
-		w.Drawer(i, f.ReadFile, prove.Options{})
-	}
 	var list []report.Checked
+	for i := range p.Drawers() {
+		list = append(list, report.Checked{Faults: w.Drawer(i, f.ReadFile, prove.Options{}).Faults})
+	}
 	for i := range p.Checks() {
 		list = append(list, w.Check(i, f.ReadFile))
 	}
@@ -82,7 +82,7 @@ func TestPlanted(t *testing.T) {
 	of, templates := plants()
 	count := 0
 	for _, version := range []string{"R2000", "R12"} {
-		for job, list := range map[string]map[string]planted{strings.Replace(plantJob, "VERSION", version, 1): of, plantTemplates(t, version): templates} {
+		for job, list := range map[string]map[string]planted{strings.Replace(plantJob, "VERSION", version, 1): of, plantTemplates(t, version): templates, raisedJob(version): plantedHeights} {
 			if found := faultsOf(build(t, job).checked(t)); len(found) != 0 {
 				t.Fatalf("%s: without any: %+v", version, found)
 			}

@@ -147,7 +147,7 @@ func (r *sheetReader) islands() [][]int {
 		}
 		least, of := math.Inf(1), -1
 		for k, o := range r.drawn {
-			if k == i || o.layer != c.layer || o.face != c.face || o.loop == nil || !holds(o.loop.Bounds(), c.loop.Bounds()) {
+			if k == i || o.layer != c.layer || math.Abs(o.depth-c.depth) > tick || o.face != c.face || o.loop == nil || !holds(o.loop.Bounds(), c.loop.Bounds()) {
 				continue
 			}
 			if area := o.loop.Area(); area < least && ringsOf(o.loop).inside(c.loop[0].Point) {
@@ -206,14 +206,10 @@ func (r *sheetReader) marked(s *sheet) {
 // inOrder compares the order of the layers in the drawing with that of the legend, by
 // which they are cut.
 func (r *sheetReader) inOrder(s *sheet, first int) {
-	place := make(map[string]int)
-	for i, l := range s.legend[s.name] {
-		place[strings.ToUpper(l.Layer)] = i
-	}
 	last := -1
 	for _, c := range r.drawn[first:] {
-		i, known := place[strings.ToUpper(c.layer)]
-		if !known {
+		i := c.row
+		if i < 0 {
 			continue
 		}
 		if i < last {

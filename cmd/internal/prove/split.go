@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf/dxfread"
 )
 
@@ -38,10 +39,8 @@ func (s *sheet) splitFile(name string) {
 	}
 	of := func(list []dxfread.Entity) (kept []dxfread.Entity) {
 		for _, e := range list {
-			for _, l := range s.legend[s.name] {
-				if l.BitFile == name && same(l.Layer, e.Layer) {
-					kept = append(kept, e)
-				}
+			if slices.ContainsFunc(s.legend[s.name], func(l report.Layer) bool { return l.BitFile == name && same(l.Layer, e.Layer) }) {
+				kept = append(kept, e)
 			}
 		}
 		return kept
@@ -69,6 +68,6 @@ func (s *sheet) splitFile(name string) {
 // sameLine reports whether two entities are the same, wherever they stand in their files.
 func sameLine(a, b dxfread.Entity) bool {
 	near := func(x, y float64) bool { return math.Abs(x-y) < 1e-6 } // as files round
-	return a.Type == b.Type && same(a.Layer, b.Layer) && a.Closed == b.Closed && a.Paper == b.Paper && a.Tilted == b.Tilted && near(a.X, b.X) && near(a.Y, b.Y) && near(a.Z, b.Z) && near(a.Radius, b.Radius) &&
+	return a.Type == b.Type && same(a.Layer, b.Layer) && a.Closed == b.Closed && a.Paper == b.Paper && a.Tilted == b.Tilted && near(a.X, b.X) && near(a.Y, b.Y) && near(a.Low, b.Low) && near(a.High, b.High) && near(a.Thickness, b.Thickness) && near(a.Radius, b.Radius) &&
 		slices.EqualFunc(a.Vertices, b.Vertices, func(v, w dxfread.Vertex) bool { return near(v.X, w.X) && near(v.Y, w.Y) && near(v.Bulge, w.Bulge) })
 }

@@ -9,12 +9,13 @@ import (
 )
 
 // LayersCSV is the legend of all drawings that are cut, parts and sheets, for mapping
-// layers to tools: a line for each layer of each file, in the order of cutting.
+// layers to tools: a line for each layer of each file, in the order of cutting;
+// of a layer with several elevations, for each of them.
 func LayersCSV(r Report, u geom.Unit) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
-	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth", "left", "through", "units", "cuts"})
+	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth", "left", "through", "units", "cuts", "elevation"})
 	n := func(v float64) string { return geom.LengthOf(v * u.MM()).Fine(u) }
 	file, order := "", 0
 	lines := func(list []Layer) {
@@ -30,7 +31,11 @@ func LayersCSV(r Report, u geom.Unit) []byte {
 			if l.Diameter > 0 {
 				diameter = n(l.Diameter)
 			}
-			w.Write([]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation, l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), u.String(), strconv.Itoa(l.Cuts)})
+			elevation := ""
+			if l.Elevation != nil {
+				elevation = n(*l.Elevation)
+			}
+			w.Write([]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation, l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), u.String(), strconv.Itoa(l.Cuts), elevation})
 		}
 	}
 	lines(r.Layers)

@@ -216,7 +216,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
 			r.Parts = append(r.Parts, part(p, n))
-			r.Layers = append(r.Layers, layers(p, b.DXF.Split, n)...)
+			r.Layers = append(r.Layers, layers(p, b.DXF, n)...)
 			r.Faces = append(r.Faces, faces(d, p, b.Units))
 		}
 		r.Drawers = append(r.Drawers, listed)

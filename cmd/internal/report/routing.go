@@ -18,6 +18,9 @@ type DXF struct {
 	Units   string `json:"units"`
 	Layers  string `json:"layers"` // the pattern of the names of layers that are cut
 	Notes   bool   `json:"notes"`  // a label and a square to measure are drawn beside
+	// Elevation says that cuts lie at the height of their floors, and are as thick as reaches
+	// up to the face.
+	Elevation bool `json:"elevation,omitempty"`
 }
 
 // Router says how a router's cuts were drawn.
@@ -25,8 +28,9 @@ type Router struct {
 	OverRun    float64 `json:"over_run"` // beyond the bit's radius
 	Relief     string  `json:"relief"`
 	ExactSlots string  `json:"exact_slots"`
-	DepthFrom  string  `json:"depth_from"` // top: layers tell depths; spoilboard: they tell the wood left
-	PartGap    float64 `json:"part_gap"`   // 0 when the job does not say
+	DepthFrom  string  `json:"depth_from"`        // top: layers tell depths; spoilboard: they tell the wood left
+	PartGap    float64 `json:"part_gap"`          // 0 when the job does not say
+	Through    float64 `json:"through,omitempty"` // how far what goes through goes on into the spoilboard
 	Tabs       *Tabs   `json:"tabs,omitempty"`
 }
 
@@ -60,7 +64,11 @@ type Layer struct {
 	Flutes    int     `json:"flutes,omitempty"`
 	Tool      int     `json:"tool,omitempty"` // its number in the machine
 	Cuts      int     `json:"cuts"`
-	BitFile   string  `json:"bit_file,omitempty"` // the file that has what its bit cuts of the drawing
+	// Elevation is where the lines of the layer lie, Thickness how far up they reach from
+	// there; nil where all lie at Z = 0.
+	Elevation *float64 `json:"elevation,omitempty"`
+	Thickness *float64 `json:"thickness,omitempty"`
+	BitFile   string   `json:"bit_file,omitempty"` // the file that has what its bit cuts of the drawing
 }
 
 // Faces says which faces of a part are cut, in the order of cutting.
@@ -91,7 +99,7 @@ func drawn(b batch.Batch) DXF {
 	if b.DXF.Version == dxf.R12 {
 		version = "R12"
 	}
-	return DXF{version, b.DXF.Unit.String(), b.DXF.Pattern, !b.DXF.NoNotes}
+	return DXF{version, b.DXF.Unit.String(), b.DXF.Pattern, !b.DXF.NoNotes, b.DXF.Elevation}
 }
 
 func routed(b batch.Batch) Router {
@@ -100,7 +108,7 @@ func routed(b batch.Batch) Router {
 	if b.Router.FromSpoilboard {
 		from = joinery.FromSpoilboard
 	}
-	out := Router{n(b.Router.OverRun), string(b.Router.Relief), string(b.Router.Slots), string(from), n(b.Router.PartGap), nil}
+	out := Router{n(b.Router.OverRun), string(b.Router.Relief), string(b.Router.Slots), string(from), n(b.Router.PartGap), n(b.Router.Through), nil}
 	if t := b.Router.Tabs; t.Width > 0 {
 		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing)}
 	}
@@ -116,18 +124,18 @@ func readings(b batch.Batch) []Readings {
 	return list
 }
 
-func layers(p batch.Part, split bool, n func(float64) float64) []Layer {
+func layers(p batch.Part, o router.Options, n func(float64) float64) []Layer {
 	var list []Layer
 	for _, d := range p.Drawings {
 		for _, l := range d.Layers {
-			list = append(list, legend(d.File, l, p.Bits, split, p.Panel.Thickness, n))
+			list = append(list, legend(d.File, l, p.Bits, o, p.Panel.Thickness, n))
 		}
 	}
 	return list
 }
 
 // legend is the line of one layer of a drawing of a board.
-func legend(file string, l router.Layer, bits []mill.Bit, split bool, thickness float64, n func(float64) float64) Layer {
+func legend(file string, l router.Layer, bits []mill.Bit, o router.Options, thickness float64, n func(float64) float64) Layer {
 	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth), Left: n(l.Left), Told: "depth", Line: l.Line, Cuts: len(l.Cuts)}
 	switch {
 	case l.Through():
@@ -135,10 +143,15 @@ func legend(file string, l router.Layer, bits []mill.Bit, split bool, thickness 
 	case l.Floor:
 		out.Told = "left"
 	}
+	if o.Elevation {
+		low, up := l.Level(thickness)
+		low, up = n(low), n(up)
+		out.Elevation, out.Thickness = &low, &up
+	}
 	if l.Bit >= 0 {
 		bit := bits[l.Bit]
 		out.Bit, out.Diameter, out.Flutes, out.Tool = bit.Name, n(bit.Diameter), bit.Flutes, bit.Tool
-		if split {
+		if o.Split {
 			out.BitFile = router.BitFile(file, bit)
 		}
 	}

@@ -179,7 +179,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 			Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
 		for _, d := range one.Drawn {
 			for _, l := range d.Layers {
-				laid.Layers = append(laid.Layers, legend(d.File, l, d.Part.Bits, d.Split, s.Stock.Thickness.Mean, n))
+				laid.Layers = append(laid.Layers, legend(d.File, l, d.Part.Bits, d.DXF, s.Stock.Thickness.Mean, n))
 			}
 		}
 		laid.Run = runOf(s, one, u)

@@ -53,7 +53,7 @@ type Drawing struct {
 	File   string // relative to the output folder
 	Part   router.Part
 	Layers []router.Layer
-	Split  bool // each bit has a file of its own beside it
+	DXF    router.Options // with which it is drawn
 }
 
 // Drawings of a sheet, one for each face that is cut, in the order of cutting. All parts
@@ -82,7 +82,7 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 		if err != nil {
 			return nil, err
 		}
-		list = append(list, Drawing{Face: face, File: s.drawing(one, face), Part: whole, Layers: layers, Split: o.Split})
+		list = append(list, Drawing{Face: face, File: s.drawing(one, face), Part: whole, Layers: layers, DXF: o})
 	}
 	faces := make([][]router.Layer, len(list))
 	for i := range list {

@@ -107,7 +107,7 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 			for i := range s.Laid {
 				var err error
 				if s.Laid[i].Drawn, err = s.Drawings(plan.DXF, s.Laid[i]); err != nil {
-					return plan, s.problem("layers", "sheet", err.Error(), "change the pattern of layer names")
+					return plan, s.problem("layers", "sheet", err.Error(), batch.LayersHint(err))
 				}
 				if err := s.leaves(s.Laid[i]); err != nil {
 					return plan, s.problem("sheet-cut", "keep-out", err.Error(), "please report it with the job file")

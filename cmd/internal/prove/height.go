@@ -1,0 +1,114 @@
+package prove
+
+import (
+	"math"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/export/dxf/dxfread"
+	"drawerwright/geom/joinery"
+)
+
+// row is the line of the legend that an entity belongs to, -1 for none: of those of its
+// layer the one whose elevation is nearest.
+func (s *sheet) row(legend []report.Layer, e dxfread.Entity) int {
+	found, nearest := -1, 0.0
+	for i, l := range legend {
+		if !same(l.Layer, e.Layer) {
+			continue
+		}
+		off := 0.0
+		if l.Elevation != nil {
+			off = math.Abs(s.mm(*l.Elevation) - float64(e.Low*s.scale))
+		}
+		if found < 0 || off < nearest {
+			found, nearest = i, off
+		}
+	}
+	return found
+}
+
+// above is the height of the face that is cut: 0, or the board's thickness where Z = 0 is
+// the top of the spoilboard.
+func (s *sheet) above() float64 {
+	if s.report.Router.DepthFrom == string(joinery.FromSpoilboard) && !s.saw {
+		return s.out.thickness
+	}
+	return 0
+}
+
+// floor is the height at which a cut of the legend has to end. What goes through has to do
+// so in the thickest board that was measured; exact tells that it must not go deeper.
+func (s *sheet) floor(l report.Layer, says said) (z float64, exact bool) {
+	switch {
+	case l.Operation == "register" && says.depthSaid && !says.through:
+		return -says.depth, true
+	case l.Told != "through":
+		return s.above() - s.mm(l.Depth), true
+	case s.above() > 0:
+		return -s.mm(s.report.Router.Through), l.Operation != "register"
+	}
+	most := s.out.thickness
+	for _, k := range s.report.Stocks {
+		if k.Name == s.part.Stock {
+			most = s.mm(k.Most)
+		}
+	}
+	return -most - s.mm(s.report.Router.Through), l.Operation != "register"
+}
+
+// lies judges the height at which a line lies: at Z = 0, or at the floor of its cut where
+// elevations are asked for. It reports whether the line is taken.
+func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {
+	low, high, up := float64(e.Low*s.scale), float64(e.High*s.scale), float64(e.Thickness*s.scale)
+	if !s.report.DXF.Elevation {
+		for _, z := range []float64{low, high, low + up, high + up} {
+			if math.Abs(z) > tick {
+				s.fault("height", s.name, e.Line, "export it again, or build the folder again", "a line on %s does not lie at Z = 0", e.Layer)
+				return false
+			}
+		}
+		return true
+	}
+	if !says.depthSaid && c.operation != "register" { // then it is the height that gets cut
+		c.depth = s.above() - low
+		c.through = c.depth > s.out.thickness-tick
+	}
+	if c.row < 0 {
+		return true
+	}
+	want, step := s.ends(s.legend[s.name][c.row], says, e.Line, once), sameDepth+says.step
+	fault := func(format string, args ...any) {
+		s.fault("height", s.name, e.Line, "build the folder again", "a line on "+e.Layer+" "+format, args...)
+	}
+	switch {
+	case high-low > tick:
+		fault("runs from Z = %s to %s: it has to lie level", s.text(low), s.text(high))
+	case math.Abs(low-want) > step:
+		fault("lies at Z = %s, and the floor of its cut is at %s", s.text(low), s.text(want))
+	case math.Abs(low+up-s.above()) > step:
+		fault("at Z = %s is %s thick and reaches up to %s; the face is at %s", s.text(low), s.text(up), s.text(low+up), s.text(s.above()))
+	}
+	return true
+}
+
+// ends is the height at which the cuts on a layer of the legend end: as it says, if that
+// agrees with their depth.
+func (s *sheet) ends(l report.Layer, says said, line int, once bool) float64 {
+	want, exact := s.floor(l, says)
+	step := sameDepth + says.step
+	fault := func(format string, args ...any) {
+		if once {
+			s.fault("height", s.name, line, "build the folder again", "the legend has the layer "+l.Layer+" "+format, args...)
+		}
+	}
+	if l.Elevation == nil {
+		fault("without an elevation")
+		return want
+	}
+	told := s.mm(*l.Elevation)
+	if told > want+step || exact && told < want-step {
+		fault("at Z = %s; its cuts end at %s", s.text(told), s.text(want))
+		return want
+	}
+	return told
+}
