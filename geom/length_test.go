@@ -112,7 +112,7 @@ func TestLengthRoundTrip(t *testing.T) {
 		any := Length(rapid.Int64Range(-most, most).Draw(t, "nm"))
 		for unit, step := range map[Unit]Length{Millimetre: hundredthMM, Inch: thousandth} {
 			got, err := ParseLength(any.Text(unit), unit)
-			if d := got - any; err != nil || 2*(d-computed) > step || 2*(d+computed) < -step {
+			if d := got - any; err != nil || 2*(d-Computed) > step || 2*(d+Computed) < -step {
 				t.Fatalf("%d nm prints %q, off by %d (%v)", any, any.Text(unit), d, err)
 			}
 		}
@@ -125,7 +125,7 @@ func TestOneSizePrintsAlike(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		step := rapid.SampledFrom([]Length{hundredthMM / 2, thousandth / 2, sixtyFourth}).Draw(t, "step")
 		size := Length(rapid.Int64Range(-2_000_000, 2_000_000).Draw(t, "n")) * step
-		moved := size + Length(rapid.Int64Range(-int64(computed), int64(computed)).Draw(t, "moved by"))
+		moved := size + Length(rapid.Int64Range(-int64(Computed), int64(Computed)).Draw(t, "moved by"))
 		for _, u := range []Unit{Millimetre, Inch} {
 			if u == Inch && step == hundredthMM/2 || u == Millimetre && step != hundredthMM/2 {
 				continue // halves of another grid

@@ -145,15 +145,15 @@ func (l Length) RoundDown(u Unit) Length {
 	return down
 }
 
-// computed is how far the last bits of a computation, and the six decimals of a drawing in inches, may
+// Computed is how far the last bits of a computation, and the six decimals of a drawing in inches, may
 // move a length. One that is so near to the middle between two printed numbers, or to a
 // 64th, is taken for it: a size prints alike however it was come by.
-const computed Length = 26
+const Computed Length = 26
 
 // roundTo counts how many steps a length that is not negative holds, half up.
 func roundTo(l, step Length) int64 {
 	n := int64(l / step)
-	if l%step >= step/2-computed {
+	if l%step >= step/2-Computed {
 		n++
 	}
 	return n
@@ -163,10 +163,10 @@ func roundTo(l, step Length) int64 {
 // them.
 func (l Length) sixtyFourths() (n int64, exact bool) {
 	n, rest := int64(l/sixtyFourth), l%sixtyFourth
-	if rest >= sixtyFourth-computed {
+	if rest >= sixtyFourth-Computed {
 		return n + 1, true
 	}
-	return n, rest <= computed
+	return n, rest <= Computed
 }
 
 // decimal prints n units of 10^-places without needless zeros.

@@ -23,7 +23,7 @@ type said struct {
 	line            bool
 	through, floor  bool
 	depth           float64 // mm; of the wood left where floor
-	step            float64 // mm: half of what the number is rounded to
+	step            float64 // mm: how far rounding takes the number from the depth
 	depthSaid       bool
 }
 
@@ -108,10 +108,10 @@ func (n names) read(layer string) (said, bool) {
 			}
 			text, s.floor = strings.CutPrefix(text, "FLOOR_")
 			unit := geom.Millimetre
-			s.step = 0.01 / 2
 			if strings.HasSuffix(text, "IN") {
-				unit, s.step = geom.Inch, 0.0001*geom.InchMM/2
+				unit = geom.Inch
 			}
+			s.step = rounding(unit)
 			number, err := strconv.ParseFloat(strings.Replace(text[:len(text)-2], "-", ".", 1), 64)
 			if err != nil {
 				return s, false
@@ -120,6 +120,16 @@ func (n names) read(layer string) (said, bool) {
 		}
 	}
 	return s, true
+}
+
+// rounding is how far, in millimetres, the number in a layer's name is from the depth: half
+// of 0.01 mm or 0.0001 in, and what a depth may lie under the middle that is rounded up.
+func rounding(u geom.Unit) float64 {
+	step := 0.01
+	if u == geom.Inch {
+		step = 0.0001 * geom.InchMM
+	}
+	return step/2 + geom.Computed.MM()
 }
 
 // readOf reads the name of a layer that the legend lists with a bit: where several bits

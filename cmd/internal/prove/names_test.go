@@ -15,27 +15,28 @@ import (
 // TestNames reads names as the contract has them, and by other patterns.
 func TestNames(t *testing.T) {
 	const contract = "{operation}_{face}_{depth}"
-	half := 0.00005 * geom.InchMM // of a ten-thousandth
+	mm := 0.01/2 + 26e-6          // half a hundredth, and 26 nm from which on is rounded up
+	half := 0.0001*25.4/2 + 26e-6 // the same of a ten-thousandth of an inch
 	for name, c := range map[string]struct {
 		pattern string
 		want    said
 	}{
-		"DADO_INSIDE_5-99MM":            {contract, said{operation: "dado", face: "inside", depth: 5.99, step: 0.005, depthSaid: true}},
+		"DADO_INSIDE_5-99MM":            {contract, said{operation: "dado", face: "inside", depth: 5.99, step: mm, depthSaid: true}},
 		"GROOVE_INSIDE_0-2358IN":        {contract, said{operation: "groove", face: "inside", depth: 0.2358 * 25.4, step: half, depthSaid: true}},
-		"RABBET_OUTSIDE_5-98MM":         {contract, said{operation: "rabbet", face: "outside", depth: 5.98, step: 0.005, depthSaid: true}},
+		"RABBET_OUTSIDE_5-98MM":         {contract, said{operation: "rabbet", face: "outside", depth: 5.98, step: mm, depthSaid: true}},
 		"PROFILE_INSIDE_THROUGH":        {contract, said{operation: "profile", face: "inside", through: true, depthSaid: true}},
-		"DADO_INSIDE_FLOOR_5-99MM":      {contract, said{operation: "dado", face: "inside", floor: true, depth: 5.99, step: 0.005, depthSaid: true}},
-		"DADO_INSIDE_LINE_5-99MM":       {contract, said{operation: "dado", face: "inside", line: true, depth: 5.99, step: 0.005, depthSaid: true}},
+		"DADO_INSIDE_FLOOR_5-99MM":      {contract, said{operation: "dado", face: "inside", floor: true, depth: 5.99, step: mm, depthSaid: true}},
+		"DADO_INSIDE_LINE_5-99MM":       {contract, said{operation: "dado", face: "inside", line: true, depth: 5.99, step: mm, depthSaid: true}},
 		"DRILL_INSIDE_LINE_THROUGH":     {contract, said{operation: "drill", face: "inside", line: true, through: true, depthSaid: true}},
-		"dado_Inside_line_floor_1-2mm":  {contract, said{operation: "dado", face: "inside", line: true, floor: true, depth: 1.2, step: 0.005, depthSaid: true}},
+		"dado_Inside_line_floor_1-2mm":  {contract, said{operation: "dado", face: "inside", line: true, floor: true, depth: 1.2, step: mm, depthSaid: true}},
 		"DADO-LINE":                     {"{operation}", said{operation: "dado", line: true}},
 		"SIX_DADO_OAK-12":               {"{cutter}_{operation}_{stock}", said{operation: "dado"}},
 		"__DADO":                        {"{cutter}_{stock}_{operation}", said{operation: "dado"}},
-		"INSIDEDADO6-10MM":              {"{face}{operation}{depth}", said{operation: "dado", face: "inside", depth: 6.1, step: 0.005, depthSaid: true}},
-		"REGISTER_OUTSIDE_17-20MM":      {contract, said{operation: "register", face: "outside", depth: 17.2, step: 0.005, depthSaid: true}},
-		"REGISTER_OUTSIDE_BELOW_5-00MM": {contract, said{operation: "register", face: "outside", depth: 5, step: 0.005, depthSaid: true}},
+		"INSIDEDADO6-10MM":              {"{face}{operation}{depth}", said{operation: "dado", face: "inside", depth: 6.1, step: mm, depthSaid: true}},
+		"REGISTER_OUTSIDE_17-20MM":      {contract, said{operation: "register", face: "outside", depth: 17.2, step: mm, depthSaid: true}},
+		"REGISTER_OUTSIDE_BELOW_5-00MM": {contract, said{operation: "register", face: "outside", depth: 5, step: mm, depthSaid: true}},
 		"SLOT_INSIDE_THROUGH":           {contract, said{operation: "slot", face: "inside", through: true, depthSaid: true}},
-		"X.DADO+6-10MM":                 {"x.{operation}+{depth}", said{operation: "dado", depth: 6.1, step: 0.005, depthSaid: true}},
+		"X.DADO+6-10MM":                 {"x.{operation}+{depth}", said{operation: "dado", depth: 6.1, step: mm, depthSaid: true}},
 	} {
 		n, err := patternNames(c.pattern)
 		if err != nil {

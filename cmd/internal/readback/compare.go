@@ -8,6 +8,8 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+
+	"drawerwright/geom"
 )
 
 // Contradiction is something that two outputs do not agree about.
@@ -64,9 +66,8 @@ func Compare(job Job, facts []Fact, outputs Outputs) (found []Contradiction) {
 }
 
 // middle is how near to the middle between two printed numbers a length, in mm, counts as
-// half, so that it is rounded up: what the last bits of a computation, and six decimals of
-// an inch, can move it by.
-const middle = 27e-6
+// half, so that it is rounded up, and a nanometre for its own rounding.
+var middle = (geom.Computed + 1).MM()
 
 // agree tells whether two facts of one thing can both be right: of numbers printed with
 // the same digits they must be the same, else one is the other rounded.
