@@ -119,7 +119,7 @@ func (l *Layer) unite() error {
 func (l Layer) valid(v dxf.Version) error {
 	err := dxf.ValidLayerName(v, l.Name)
 	if errors.Is(err, dxf.ErrLayerNameLong) {
-		return fmt.Errorf("layer %s has %d characters; R12 takes 31, R2000 255", l.Name, len(l.Name))
+		return fmt.Errorf("layer %s has %d characters: %w; R12 takes 31, R2000 255", l.Name, len(l.Name), dxf.ErrLayerNameLong)
 	}
 	if slices.Contains(layer.NotCut, l.Name) {
 		return fmt.Errorf("layer %s is for something else than a %s", l.Name, l.Operation)
@@ -180,38 +180,10 @@ func (l Layer) Level(thickness float64) (elevation, up float64) {
 func (o Options) Name(bits []mill.Bit, stock string, l Layer) string {
 	name := o.fill(bits, stock, l)
 	if o.Shared[name] && l.Bit >= 0 {
-		name += "_" + layer.Word(bits[l.Bit].Name)
+		name += "_" + o.word(bits[l.Bit].Name)
 	}
 	return name
 }
-
-// Sharing gathers the names of layers that cuts of several bits would share.
-type Sharing struct {
-	bits map[string]mill.Bit // of the first cut on each
-	list map[string]bool
-}
-
-// Add takes the cuts of a part.
-func (s *Sharing) Add(p Part, o Options) {
-	if s.bits == nil {
-		s.bits, s.list = make(map[string]mill.Bit), make(map[string]bool)
-	}
-	for _, c := range p.Work.Cuts {
-		var bit mill.Bit // none of a part that is sawn, which may lie on the same sheet
-		if c.Bit >= 0 {
-			bit = p.Bits[c.Bit]
-		}
-		name := o.fill(p.Bits, p.Stock, p.layerOf(c))
-		if first, known := s.bits[name]; !known {
-			s.bits[name] = bit
-		} else if first != bit {
-			s.list[name] = true
-		}
-	}
-}
-
-// Names are those that are shared, for [Options].
-func (s *Sharing) Names() map[string]bool { return s.list }
 
 // layerOf is that of one cut, without its name.
 func (p Part) layerOf(c mill.Cut) Layer {
@@ -232,7 +204,10 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 		operation += "-LINE"
 	}
 	if l.Bit >= 0 {
-		bit, tool = bits[l.Bit].Name, bits[l.Bit].ToolName()
+		bit, tool = o.word(bits[l.Bit].Name), layer.Word(bits[l.Bit].ToolName())
+		if bits[l.Bit].Tool == 0 { // it has its name there
+			tool = bit
+		}
 	}
 	if !strings.Contains(pattern, "{diameter}") {
 		l.Diameter = 0
@@ -244,7 +219,7 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 		pattern = strings.NewReplacer("_{diameter}", "", "{diameter}_", "").Replace(pattern)
 	}
 	return strings.NewReplacer("{diameter}", diameter, "{operation}", layer.Word(operation), "{face}", layer.Word(l.Face.String()), "{depth}", depthText(l, o.Unit),
-		"{cutter}", layer.Word(bit), "{tool}", layer.Word(tool), "{stock}", layer.Word(stock)).Replace(pattern)
+		"{cutter}", bit, "{tool}", tool, "{stock}", layer.Word(stock)).Replace(pattern)
 }
 
 // depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or

@@ -44,6 +44,9 @@ type Options struct {
 	Split     bool // each drawing has a file for each of its bits beside it, by [BitFile]
 	// Shared are the names that cuts of several bits of the job would share, from [Sharing].
 	Shared map[string]bool
+	// Words are shorter ones for the names of bits, from [Sharing]; without one a bit has
+	// its name.
+	Words map[string]string
 }
 
 // Draw makes the drawing of one face from its [Layers].

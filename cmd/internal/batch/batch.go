@@ -271,7 +271,8 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 }
 
 // shareLayers finds the names of layers that cuts of several bits would share, in any
-// drawing: a layer has the same bit in all of them.
+// drawing: a layer has the same bit in all of them; and shorter words for bits where the
+// version takes no longer names.
 func (b *Batch) shareLayers() {
 	var sharing router.Sharing
 	for _, d := range b.Drawers {
@@ -279,7 +280,7 @@ func (b *Batch) shareLayers() {
 			sharing.Add(p.Drawn(b.Router.FromSpoilboard), b.DXF)
 		}
 	}
-	b.DXF.Shared = sharing.Names()
+	b.DXF.Shared, b.DXF.Words = sharing.Names(), sharing.Words(b.DXF)
 }
 
 // draw works out the drawings of the parts of a drawer.
@@ -312,6 +313,9 @@ func (b Batch) draw(d *Drawer) []joinery.Problem {
 
 // LayersHint says what to change about names of layers that cannot be had.
 func LayersHint(err error) string {
+	if errors.Is(err, dxf.ErrLayerNameLong) {
+		return "shorten the pattern of layer names, or leave the version at R2000"
+	}
 	hint := "change the pattern of layer names; " + strings.Join(job.LayerTokens, " ") + " tell cuts apart"
 	var clash *router.Clash
 	if errors.As(err, &clash) && clash.In == router.InDepth {
