@@ -59,9 +59,26 @@ func (p Placed) at(list []geom.Vertex) []geom.Vertex {
 	return out
 }
 
+// skinStays tells whether a part is cut out from its own face though the sheet is turned:
+// one that a skin holds, with cuts on that face alone. Their over-runs would take the skin
+// away if it lay under that face, and as it is it holds while the sheet is turned.
+func (p Placed) skinStays() bool {
+	skin := false
+	for _, c := range p.Work.Cuts {
+		switch c.Operation {
+		case mill.Slotting:
+			return false
+		case mill.Profile:
+			skin = c.Left > 0
+		}
+	}
+	return skin && len(p.Work.Faces) == 1
+}
+
 // Whole is a sheet as one part with the work of all of them. What cuts parts out is
-// moved to the face that is cut last, so that none is loose when the sheet is turned;
-// registration holes of parts give way to those of the sheet.
+// moved to the face that is cut last, so that none is loose when the sheet is turned, but
+// where a skin has to stay ([Placed.skinStays]); registration holes of parts give way to
+// those of the sheet.
 func (s Sheet) Whole() Part {
 	out := Part{Name: s.Name, Quantity: s.Quantity, Stock: s.Stock, Panel: geom.Panel{Outline: geom.Rectangle(0, 0, s.Length, s.Width), Thickness: s.Thickness},
 		FromSpoilboard: s.FromSpoilboard, sheet: &s}
@@ -108,7 +125,7 @@ func (s Sheet) Whole() Part {
 			if c.Operation == mill.Registering {
 				continue
 			}
-			if c.Operation == mill.Profile || c.Operation == mill.Slotting {
+			if (c.Operation == mill.Profile || c.Operation == mill.Slotting) && !p.skinStays() {
 				c.Face = last
 			}
 			if c.Bit >= 0 {

@@ -49,12 +49,16 @@ def main(folder):
 
 
 def cuts(entities, layer, unit, drawn, thickness, length):
-    """What the lines of one row of the legend take away."""
+    """What the lines of one row of the legend take away. A line within another is an island, which the
+    bit goes round."""
     r = layer["diameter"] * unit / 2
     outside = layer["face"] == "outside"
     depth = thickness + 1 if layer["told"] == "through" else layer["depth"] * unit
-    for e in entities:
-        points, closed = dxf_cuts.line(e, drawn)
+    lines = [dxf_cuts.line(e, drawn) for e in entities]
+    inner = islands(lines) if layer["operation"] not in ("profile", "register", "drill") else {}
+    for i, (points, closed) in enumerate(lines):
+        if any(i in within for within in inner.values()):
+            continue
         if layer["operation"] == "profile":
             panel = Polygon(dxf_cuts.flatten(points, True, dxf_cuts.SOLIDS[0]))
             shape = panel.buffer(2 * r, resolution=dxf_cuts.SOLIDS[1]).difference(dxf_cuts.around(panel, r))
@@ -62,9 +66,23 @@ def cuts(entities, layer, unit, drawn, thickness, length):
             shape = Polygon(dxf_cuts.flatten(points, True, dxf_cuts.SOLIDS[0]))
         else:
             shape, _ = dxf_cuts.swept(points, closed, r, *dxf_cuts.SOLIDS)
+            for island in inner.get(i, []):
+                left = Polygon(dxf_cuts.flatten(lines[island][0], True, dxf_cuts.SOLIDS[0]))
+                shape = shape.difference(dxf_cuts.around(left, r))
         if outside:
             shape = mirrored(shape, -1, 1, origin=(length / 2, 0))
         yield {"outside": outside, "depth": depth, "profile": layer["operation"] == "profile", "shape": dxf_cuts.rings(shape)}
+
+
+def islands(lines):
+    """The lines that lie within others, by the smallest of these."""
+    areas = {i: Polygon(dxf_cuts.flatten(points, True, dxf_cuts.SOLIDS[0])) for i, (points, closed) in enumerate(lines) if closed}
+    found = {}
+    for i, area in areas.items():
+        outer = [k for k in areas if k != i and areas[k].contains(area)]
+        if outer:
+            found.setdefault(min(outer, key=lambda k: areas[k].area), []).append(i)
+    return found
 
 
 if __name__ == "__main__":

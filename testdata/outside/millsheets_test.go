@@ -50,6 +50,16 @@ drawers:
   - {name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply, pull: {shape: half-round}}
   - {name: two, outside: 300 x 90 x 400, sides: birch, bottom: ply, pull: {shape: hand-hold}}
 `},
+	{"rabbets all round, whose over-runs make a ring with an island", `units: mm
+stock:
+  birch: {thickness: 14.6, sheet: 1500 x 1250}
+cutter: {kind: router, diameter: 6}
+router: {tabs: {}, skin: 0.4}
+sheets: {trim: 20}
+drawers:
+  - {name: one, outside: 400 x 200 x 380, sides: birch, bottom: birch, joinery: {bottom-fit: flush}}
+  - {name: two, outside: 300 x 120 x 380, sides: birch, bottom: birch, joinery: {bottom-fit: flush}}
+`},
 	{"nothing that is drawn, in inches", `units: in
 stock:
   half: {thickness: 0.472, sheet: 60 x 60}

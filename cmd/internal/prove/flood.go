@@ -17,10 +17,49 @@ type run struct {
 	of       int // its part of what hangs together
 }
 
-// flood finds what of the sheet hangs together when the first cuts are made, and gives a
+// span is what is gone on one line.
+type span struct{ from, to float64 }
+
+// throughBoth lists for each line the pairs of cuts, one from each face, that neither goes
+// through and leave nothing where both are.
+func (r *sheetReader) throughBoth(thickness float64, lines int) [][][2]int {
+	list := make([][][2]int, lines)
+	for i := range r.cuts {
+		a := &r.cuts[i]
+		if a.face != geom.Outside || r.through(a, thickness) {
+			continue
+		}
+		for j := range r.cuts {
+			b := &r.cuts[j]
+			if b.face != geom.Inside || r.through(b, thickness) || apart(a.region.box, b.region.box) || thickness-r.takesOf(a, thickness)-r.takesOf(b, thickness) >= leftOver {
+				continue
+			}
+			low, high := math.Max(a.region.box.Min.Y, b.region.box.Min.Y), math.Min(a.region.box.Max.Y, b.region.box.Max.Y)
+			for k := max(0, int(low/floodStep)-1); k <= min(lines-1, int(math.Ceil(high/floodStep))); k++ {
+				list[k] = append(list[k], [2]int{i, j})
+			}
+		}
+	}
+	return list
+}
+
+// common adds where both cuts of a pair are on a line.
+func (r *sheetReader) common(gone []span, pair [2]int, y float64) []span {
+	a, b := r.cuts[pair[0]].region.spans(nil, y), r.cuts[pair[1]].region.spans(nil, y)
+	for i := 0; i+1 < len(a); i += 2 {
+		for j := 0; j+1 < len(b); j += 2 {
+			if from, to := math.Max(a[i], b[j]), math.Min(a[i+1], b[j+1]); from < to {
+				gone = append(gone, span{from, to})
+			}
+		}
+	}
+	return gone
+}
+
+// flood finds what of a sheet of a thickness hangs together when all is cut, and gives a
 // function that reports whether the wood at a place hangs together with the waste about
 // the parts.
-func (r *sheetReader) flood(cuts int) func(geom.Point) bool {
+func (r *sheetReader) flood(thickness float64) func(geom.Point) bool {
 	n := int(math.Ceil(r.width/floodStep - 1e-9))
 	lines := make([][]run, n)
 	parent := []int{0} // 0 is the waste at the sheet's edges
@@ -37,9 +76,9 @@ func (r *sheetReader) flood(cuts int) func(geom.Point) bool {
 	}
 	// Which cuts a line meets.
 	meets := make([][]int, n)
-	for i := range r.cuts[:cuts] {
+	for i := range r.cuts {
 		c := &r.cuts[i]
-		if !r.through(c, r.least) {
+		if !r.through(c, thickness) {
 			continue
 		}
 		low, high := int(math.Floor(c.region.box.Min.Y/floodStep))-1, int(math.Ceil(c.region.box.Max.Y/floodStep))
@@ -56,7 +95,7 @@ func (r *sheetReader) flood(cuts int) func(geom.Point) bool {
 			return p.X > b.Min.X && p.X < b.Max.X && p.Y > b.Min.Y && p.Y < b.Max.Y
 		})
 	}
-	type span struct{ from, to float64 }
+	both := r.throughBoth(thickness, n)
 	var gone []span
 	var list []float64
 	for k := range lines {
@@ -67,6 +106,9 @@ func (r *sheetReader) flood(cuts int) func(geom.Point) bool {
 			for j := 0; j+1 < len(list); j += 2 {
 				gone = append(gone, span{list[j], list[j+1]})
 			}
+		}
+		for _, p := range both[k] {
+			gone = r.common(gone, p, y)
 		}
 		slices.SortFunc(gone, func(a, b span) int {
 			if a.from < b.from {

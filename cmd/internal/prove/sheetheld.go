@@ -3,6 +3,7 @@ package prove
 import (
 	"math"
 	"slices"
+	"sync"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/words"
@@ -22,28 +23,35 @@ const (
 	leftOver = 0.1
 )
 
+// takesOf is how deep a cut goes in a board of a thickness.
+func (r *sheetReader) takesOf(c *sheetCut, thickness float64) float64 {
+	switch {
+	case c.through:
+		return thickness + 1
+	case c.kept:
+		return c.depth + thickness - r.out.thickness
+	}
+	return c.depth
+}
+
 // through reports whether a cut leaves nothing of a board of a thickness.
 func (r *sheetReader) through(c *sheetCut, thickness float64) bool {
-	if c.through {
-		return true
-	}
-	if c.kept {
-		thickness = r.out.thickness
-	}
-	return thickness-c.depth < leftOver
+	return thickness-r.takesOf(c, thickness) < leftOver
 }
 
 // held looks what holds each part when all is cut, and that nothing is cut of one that
 // has come loose.
 func (r *sheetReader) held(out *report.OnSheet) {
-	frame := r.flood(len(r.cuts))
+	frame := r.flood(r.least)
+	usual := sync.OnceValue(func() func(geom.Point) bool { return r.flood(r.out.thickness) })
 	for i := range r.parts {
 		p := &r.parts[i]
 		bridges, whole, free := r.bridges(r.around(p, r.least, true))
-		if !whole && p.under > 0 { // a thin skin is told of before: what is left of it in most boards holds
-			_, whole, _ = r.bridges(r.around(p, r.out.thickness, false))
-		}
 		tied := whole || bridges > 0 && frame(r.within(p))
+		if !tied && p.under > 0 { // a thin skin is told of before: what is left of it in most boards holds
+			bridges, whole, _ = r.bridges(r.around(p, r.out.thickness, false))
+			tied = whole || bridges > 0 && usual()(r.within(p))
+		}
 		switch {
 		case whole:
 			out.Skin++
@@ -72,8 +80,31 @@ func (r *sheetReader) held(out *report.OnSheet) {
 // edge is a side of a part's outline on the sheet, a hair outside, with the cuts there.
 type edge struct {
 	a, b    geom.Point
-	cuts    []layer
 	deepest []stretch
+}
+
+// together is what cuts from both faces take: where they leave nothing, more than the board.
+// Of the two the one is named that goes through, or the later.
+func (r *sheetReader) together(out, in []stretch, thickness float64) (list []stretch) {
+	for i, j := 0, 0; i < len(out) && j < len(in); {
+		a, b := out[i], in[j]
+		s := stretch{math.Max(a.from, b.from), math.Min(a.to, b.to), a.depth + b.depth, max(a.which, b.which)}
+		if thickness-s.depth < leftOver {
+			s.depth = r.out.thickness + 1
+			if thickness-a.depth < leftOver {
+				s.which = a.which
+			}
+		}
+		if s.to > s.from {
+			list = append(list, s)
+		}
+		if a.to < b.to {
+			i++
+		} else {
+			j++
+		}
+	}
+	return list
 }
 
 // around takes the cuts about a part's outline, side by side. What is not cut at all is
@@ -82,17 +113,17 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 	to := r.toSheet(p)
 	box := r.boxOf(p)
 	box.Min.X, box.Min.Y, box.Max.X, box.Max.Y = box.Min.X-beside, box.Min.Y-beside, box.Max.X+beside, box.Max.Y+beside
-	var near []layer
+	var near [2][]layer // from the outside, and from the inside
 	for i := range r.cuts {
 		c := &r.cuts[i]
 		if apart(c.region.box, box) {
 			continue
 		}
-		depth := c.depth
-		if r.through(c, thickness) {
-			depth = r.out.thickness + 1
+		side := 0
+		if c.face == geom.Inside {
+			side = 1
 		}
-		near = append(near, layer{c.region, depth, i})
+		near[side] = append(near[side], layer{c.region, r.takesOf(c, thickness), i})
 	}
 	ring := p.panel.outline.Ring()
 	if geom.Polygon(ring...).Area() < 0 {
@@ -108,8 +139,9 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 			continue
 		}
 		nx, ny := (w.Y-v.Y)/length*beside, (v.X-w.X)/length*beside
-		e := edge{a: to(geom.Point{X: v.X + nx, Y: v.Y + ny}), b: to(geom.Point{X: w.X + nx, Y: w.Y + ny}), cuts: near}
-		e.deepest = deepest(near, func(list []float64, g rings) []float64 { return g.along(list, e.a, e.b) }, 0, 1)
+		e := edge{a: to(geom.Point{X: v.X + nx, Y: v.Y + ny}), b: to(geom.Point{X: w.X + nx, Y: w.Y + ny})}
+		along := func(list []float64, g rings) []float64 { return g.along(list, e.a, e.b) }
+		e.deepest = r.together(deepest(near[0], along, 0, 1), deepest(near[1], along, 0, 1), thickness)
 		for _, s := range e.deepest {
 			if s.which < 0 {
 				if uncut == 0 {
