@@ -162,6 +162,7 @@ func (s *sheet) outline() bool {
 	}
 	if profiles > 0 || !s.out.whole {
 		s.outlines += profiles
+		s.marksAlone(found)
 		panel := s.panelLoop(found)
 		s.out.outline, s.out.whole = proof.ShapeOf(panel), true
 		s.length, s.width, s.region = s.size.X, s.size.Y, regionOf(panel)

@@ -143,7 +143,41 @@ var plantedSheets = map[string]planted{
 	"the square lost":               {file: sheetIn, code: "scale", harm: lost("SCALE", 0)},
 	"the drawing lost":              {file: sheetOut, code: "missing-file", gone: true},
 	"the drawing cut short":         {file: sheetIn, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)/2], 0 }},
+	"a rabbet under the tabs":       {file: sheetOut, code: "loose", at: sheetIn, part: "base-1-front", harm: overTabs},
 	"a bottom's outline moved":      {file: plyIn, code: "cuts-part", harm: shift("PROFILE", 0, 0, 2)},
+}
+
+// plantedMarks are of tabs that a program is to make.
+var plantedMarks = map[string]planted{
+	"marks for tabs lost":                 {file: sheetIn, code: "loose", part: "base-1-front", harm: lostOnes("TABS", 48, 50)},
+	"all marks for tabs lost":             {file: sheetIn, code: "loose", part: "base-1-side", harm: func(d *drawing) int { return lostOnes("TABS", 16, 47)(d) }},
+	"a mark for a tab round a corner":     {file: sheetIn, code: "tab-mark", harm: shift("TABS", 0, 80, 0)},
+	"a mark for a tab off its part":       {file: sheetIn, code: "tab-mark", harm: shift("TABS", 1, 0.5, 0)},
+	"a mark for a tab in its part":        {file: sheetIn, code: "tab-mark", harm: aside("TABS", 2, -10)},
+	"a mark for a tab too narrow":         {file: sheetIn, code: "tab-mark", harm: boxed("TABS", 3, 0, 0, 0, -2)},
+	"a mark for a tab at a dado":          {file: sheetIn, code: "tab-mark", part: "base-1-side", harm: shift("TABS", 21, 0, -82)},
+	"a mark for a tab that ends too soon": {file: sheetIn, code: "tab-mark", harm: boxed("TABS", 5, 2, 0, 0, 0)},
+	"a mark for a tab twice":              {file: sheetIn, code: "tab-mark", harm: twice("TABS", 4)},
+	"a mark for a tab open":               {file: sheetIn, code: "tab-mark", harm: opened("TABS", 7)},
+	"marks that nobody asked for":         {code: "tab-mark", at: sheetIn, edit: func(r *report.Report) { r.Router.Tabs.Marked = false }},
+	"more marks asked for":                {code: "loose", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[0].Held.Need = 40 })},
+}
+
+// lostOnes takes the lines of a layer from one to another out.
+func lostOnes(layer string, from, to int) func(*drawing) int {
+	return func(d *drawing) int {
+		for n := to; n >= from; n-- {
+			d.remove(d.on(layer)[n])
+		}
+		return 0
+	}
+}
+
+// overTabs draws a rabbet of the outside along the lower edge of the first front, a hair
+// off it, where its tabs are 1.5 high.
+func overTabs(d *drawing) int {
+	d.reshape(d.on("RABBET")[0], [][2]float64{{370, 19}, {630, 19}, {630, 24.9}, {370, 24.9}})
+	return 0
 }
 
 // plantedLayout are of the layout and the legend in the report.

@@ -34,6 +34,7 @@ type sheetReader struct {
 	files map[geom.Face]string
 	cuts  []sheetCut
 	marks map[geom.Face][]markAt
+	tabs  []tabMark
 	parts []placedPart
 }
 
@@ -116,6 +117,7 @@ func (r *sheetReader) sheet() bool {
 			continue
 		}
 		r.marked(&s)
+		r.tabs = append(r.tabs, s.tabMarks()...)
 		first := len(r.drawn)
 		if s.layers(); r.lines > r.most() {
 			return false

@@ -2,7 +2,6 @@ package prove
 
 import (
 	"math"
-	"slices"
 	"sync"
 
 	"drawerwright/cmd/internal/report"
@@ -52,6 +51,10 @@ func (r *sheetReader) held(out *report.OnSheet) {
 			bridges, whole, _ = r.bridges(r.around(p, r.out.thickness, false))
 			tied = whole || bridges > 0 && usual()(r.within(p))
 		}
+		if !tied && r.onlyMarked() && p.Held != nil && p.Held.By == "tabs" {
+			r.heldByMarks(p, out, free)
+			continue
+		}
 		switch {
 		case whole:
 			out.Skin++
@@ -74,6 +77,22 @@ func (r *sheetReader) held(out *report.OnSheet) {
 		if !tied && free >= 0 {
 			r.afterLoose(p, free)
 		}
+	}
+}
+
+// heldByMarks judges a part whose tabs a program is to make: by the marks at which it is to
+// make them. That they hold, and that nothing is cut too late, rests on the program.
+func (r *sheetReader) heldByMarks(p *placedPart, out *report.OnSheet, free int) {
+	count, need := r.markedTabs(p), max(leastTied, p.Held.Need)
+	if out.Marked++; out.Marks == 0 || count < out.Marks {
+		out.Marks = count
+	}
+	if count < need {
+		c := sheetCut{}
+		if free >= 0 {
+			c = r.cuts[free]
+		}
+		r.about(p, "loose", c, "build the folder again", "%s has %s for tabs; it takes %d", p.Part, words.Count(count, "mark", "marks"), need)
 	}
 }
 
@@ -125,11 +144,7 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 		}
 		near[side] = append(near[side], layer{c.region, r.takesOf(c, thickness), i})
 	}
-	ring := p.panel.outline.Ring()
-	if geom.Polygon(ring...).Area() < 0 {
-		ring = slices.Clone(ring)
-		slices.Reverse(ring)
-	}
+	ring := r.ringOf(p)
 	var list []edge
 	uncut, at := 0.0, geom.Point{}
 	for i, v := range ring {

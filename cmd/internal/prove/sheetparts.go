@@ -34,6 +34,7 @@ func (r *sheetReader) judge(out *report.OnSheet) {
 	if !r.saw {
 		r.held(out)
 	}
+	r.strayTabs()
 }
 
 // lay takes the parts' own drawings to where the parts lie.

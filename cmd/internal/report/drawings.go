@@ -157,6 +157,9 @@ func (s OnSheet) String() string {
 	if s.Skin > 0 {
 		text += fmt.Sprintf("; %d by a skin", s.Skin)
 	}
+	if s.Marked > 0 {
+		text += fmt.Sprintf("; %d with %s or more where the program has to make tabs, on which their hold rests", s.Marked, words.Count(s.Marks, "mark", "marks"))
+	}
 	if s.Loose > 0 {
 		text += fmt.Sprintf("; %d loose when all is cut", s.Loose)
 	}

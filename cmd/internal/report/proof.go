@@ -91,6 +91,8 @@ type OnSheet struct {
 	Bridges int `json:"bridges,omitempty"` // the fewest of them
 	Skin    int `json:"skin,omitempty"`    // that a skin holds all round
 	Loose   int `json:"loose,omitempty"`   // that nothing of the drawings holds
+	Marked  int `json:"marked,omitempty"`  // that a program is to hold by tabs, where the drawing marks them
+	Marks   int `json:"marks,omitempty"`   // the fewest marks of them
 }
 
 // Corner is the joint of a front or back with a side.

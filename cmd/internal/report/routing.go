@@ -39,6 +39,7 @@ type Tabs struct {
 	Width   float64 `json:"width"`
 	Height  float64 `json:"height"`
 	Spacing float64 `json:"spacing"`
+	Marked  bool    `json:"marked,omitempty"` // they are only shown, for a program that makes its own
 }
 
 // Readings are what was measured of a stock.
@@ -110,7 +111,7 @@ func routed(b batch.Batch) Router {
 	}
 	out := Router{n(b.Router.OverRun), string(b.Router.Relief), string(b.Router.Slots), string(from), n(b.Router.PartGap), n(b.Router.Through), nil}
 	if t := b.Router.Tabs; t.Width > 0 {
-		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing)}
+		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing), t.Marked}
 	}
 	return out
 }
