@@ -155,6 +155,23 @@ func TestProveNumbers(t *testing.T) {
 	}
 }
 
+// TestDetailIsNoVerdict: with all its numbers prove finds what it finds without, at a round
+// pull with slots between tabs too, which is chords here and there.
+func TestDetailIsNoVerdict(t *testing.T) {
+	inTemp(t)
+	const job = "units: mm\nstock: {b: {thickness: 12}, c: {thickness: 6}}\ncutter: {kind: router, diameter: 6, reach: 25}\njoinery: {faces: one}\nrouter: {tabs: {}}\n" +
+		"drawers: [{name: t, outside: 400 x 150 x 400, sides: b, bottom: c, pull: {shape: half-round}}]\n"
+	if code, _, errs := call(t, job, "build", "-", "-o", "out"); code != exitDone {
+		t.Fatal(errs)
+	}
+	if code, out, _ := call(t, "", "prove", "out"); code != exitDone {
+		t.Fatal(out)
+	}
+	if p, code := provenJSON(t, "out"); code != exitDone {
+		t.Errorf("%+v", p.Proof)
+	}
+}
+
 // TestProveInInches: lengths without a unit are in the job's.
 func TestProveInInches(t *testing.T) {
 	samples := inTemp(t)

@@ -75,7 +75,7 @@ func (r *panelReader) compare() {
 		}
 	}
 	for i, c := range r.drawn {
-		if !used[i] && c.within > leastLeft {
+		if !used[i] && c.within > leastLeft+r.region.blur() {
 			r.fault("extra", c.file, c.at, "delete it, or build the folder again", "the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
 		}
 	}

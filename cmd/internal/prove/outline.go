@@ -171,12 +171,24 @@ func (r region) free(b geom.Rect, by float64) (slack [4]float64) {
 
 func middle(a, b geom.Point) geom.Point { return geom.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2} }
 
+// blur is the area, in square millimetres, by which [region.within] may be wrong along the
+// bites, whose arcs are chords.
+func (r region) blur() float64 {
+	long := 0.0
+	for _, bite := range r.bites {
+		for i, p := range bite[1:] {
+			long += bite[i].To(p)
+		}
+	}
+	return judgedChord * long
+}
+
 // within is the area of a loop inside a region.
 func (r region) within(l geom.Loop, chord float64) float64 {
 	b := l.Bounds()
 	switch {
 	case len(r.ring) > 0 && len(l)*len(r.ring) < mostCompared:
-		return commonArea(l.Flatten(chord), r.ring)
+		return commonArea(l.Flatten(judgedChord), r.ring) // as the ring is: finer chords would stand out of it
 	case b.Min.X >= r.box.Min.X && b.Min.Y >= r.box.Min.Y && b.Max.X <= r.box.Max.X && b.Max.Y <= r.box.Max.Y:
 		return math.Abs(l.Area())
 	}
