@@ -186,6 +186,7 @@ func (r *panelReader) panel() panel {
 	}
 	r.doubled()
 	r.compare()
+	r.tabs()
 	r.registered(files)
 	return r.out
 }

@@ -113,6 +113,8 @@ var plantedSheets = map[string]planted{
 	"an outline lost":                   {file: sheetIn, code: "not-cut-out", harm: lost("PROFILE", 3)},
 	"an outline at the sheet's edge":    {file: sheetIn, code: "off-sheet", harm: shift("PROFILE", 0, -24, 0)},
 	"an outline over its neighbour":     {file: sheetIn, code: "cuts-part", harm: boxed("PROFILE", 4, 0, 0, 40, 0)},
+	"a slot into the tab beside it":     {file: sheetIn, code: "narrow-tab", harm: anyLine(longerSlot(2))},
+	"a slot over a whole tab":           {file: sheetIn, code: "loose", harm: anyLine(longerSlot(9))},
 	"a slot over the tab beside it":     {file: sheetIn, code: "loose", part: "base-1-drawer-front", harm: everySlot},
 	"a slot into a part":                {file: sheetIn, code: "cuts-part", harm: shift("SLOT", 0, 10, 10)},
 	"a slot before what it cuts off":    {file: sheetIn, code: "order", harm: first("SLOT")},
@@ -284,4 +286,28 @@ func everySlot(d *drawing) int {
 		d.reshape(d.on("SLOT")[i], [][2]float64{{s[0], s[1]}, {s[2], s[1]}, {s[2], s[3]}, {s[0], s[3]}})
 	}
 	return 0
+}
+
+// longerSlot draws the first straight slot further at both ends.
+func longerSlot(by float64) func(*drawing) int {
+	return func(d *drawing) int {
+		for n, e := range d.on("SLOT") {
+			x0, y0, x1, y1 := e.box()
+			switch {
+			case y1-y0 < 4:
+				return boxed("SLOT", n, -by, 0, by, 0)(d)
+			case x1-x0 < 4:
+				return boxed("SLOT", n, 0, -by, 0, by)(d)
+			}
+		}
+		panic("no slot is straight")
+	}
+}
+
+// anyLine lets the fault be named at any line: a tab lies between two.
+func anyLine(harm func(*drawing) int) func(*drawing) int {
+	return func(d *drawing) int {
+		harm(d)
+		return 0
+	}
 }

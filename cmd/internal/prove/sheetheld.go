@@ -45,11 +45,13 @@ func (r *sheetReader) held(out *report.OnSheet) {
 	usual := sync.OnceValue(func() func(geom.Point) bool { return r.flood(r.out.thickness) })
 	for i := range r.parts {
 		p := &r.parts[i]
-		bridges, whole, free := r.bridges(r.around(p, r.least, true))
-		tied := whole || bridges > 0 && frame(r.within(p))
+		found := bridges(r.around(p, r.least, true), r.out.thickness)
+		count, whole, free := found.count, found.whole, found.free
+		tied := whole || count > 0 && frame(r.within(p))
 		if !tied && p.under > 0 { // a thin skin is told of before: what is left of it in most boards holds
-			bridges, whole, _ = r.bridges(r.around(p, r.out.thickness, false))
-			tied = whole || bridges > 0 && usual()(r.within(p))
+			usually := bridges(r.around(p, r.out.thickness, false), r.out.thickness)
+			count, whole = usually.count, usually.whole
+			tied = whole || count > 0 && usual()(r.within(p))
 		}
 		if !tied && r.onlyMarked() && p.Held != nil && p.Held.By == "tabs" {
 			r.heldByMarks(p, out, free)
@@ -59,16 +61,17 @@ func (r *sheetReader) held(out *report.OnSheet) {
 		case whole:
 			out.Skin++
 		case tied:
-			if out.Tied++; out.Bridges == 0 || bridges < out.Bridges {
-				out.Bridges = bridges
+			if out.Tied++; out.Bridges == 0 || count < out.Bridges {
+				out.Bridges = count
 			}
 			need := leastTied
 			if h := p.Held; h != nil {
 				need = max(need, h.Need)
 			}
-			if bridges < need {
-				r.about(p, "loose", r.cuts[free], "build the folder again", "%s hangs by %s; it takes %d", p.Part, words.Count(bridges, "bridge", "bridges"), need)
+			if count < need {
+				r.about(p, "loose", r.cuts[free], "build the folder again", "%s hangs by %s; it takes %d", p.Part, words.Count(count, "bridge", "bridges"), need)
 			}
+			r.asPlanned(p, found)
 		case p.under > 0:
 			r.about(p, "loose", r.cuts[free], "build the folder again", "nothing holds %s when all is cut: its own drawing leaves %s under its outline", p.Part, r.text(p.under))
 		default:
@@ -77,6 +80,27 @@ func (r *sheetReader) held(out *report.OnSheet) {
 		if !tied && free >= 0 {
 			r.afterLoose(p, free)
 		}
+	}
+}
+
+// asPlanned holds the bridges of a part that hangs by tabs against those that the job asks
+// for: as many as were planned, none narrower.
+func (r *sheetReader) asPlanned(p *placedPart, found bridged) {
+	tabs := r.report.Router.Tabs
+	if p.Held == nil || p.Held.By != "tabs" || tabs == nil || found.free < 0 {
+		return
+	}
+	if found.count < p.Held.Tabs {
+		r.about(p, "loose", r.cuts[found.free], "build the folder again", "%s hangs by %s; %d were planned", p.Part, words.Count(found.count, "bridge", "bridges"), p.Held.Tabs)
+	}
+	bit := r.cuts[found.free].bit
+	for i := range r.cuts {
+		if c := &r.cuts[i]; c.through && c.bit > 0 {
+			bit = math.Min(bit, c.bit)
+		}
+	}
+	if width := found.width(bit); width < r.mm(tabs.Width)-sameSize {
+		r.about(p, "narrow-tab", r.cuts[found.ending], "build the folder again", "a tab of %s is %s wide; the job asks for %s", p.Part, r.text(math.Max(0, width)), r.text(r.mm(tabs.Width)))
 	}
 }
 
@@ -103,13 +127,14 @@ type edge struct {
 }
 
 // together is what cuts from both faces take: where they leave nothing, more than the board.
-// Of the two the one is named that goes through, or the later.
-func (r *sheetReader) together(out, in []stretch, thickness float64) (list []stretch) {
+// Of the two the one is named that goes through, or the later. What goes through is deeper
+// than the nominal thickness.
+func together(out, in []stretch, thickness, nominal float64) (list []stretch) {
 	for i, j := 0, 0; i < len(out) && j < len(in); {
 		a, b := out[i], in[j]
 		s := stretch{math.Max(a.from, b.from), math.Min(a.to, b.to), a.depth + b.depth, max(a.which, b.which)}
 		if thickness-s.depth < leftOver {
-			s.depth = r.out.thickness + 1
+			s.depth = nominal + 1
 			if thickness-a.depth < leftOver {
 				s.which = a.which
 			}
@@ -156,7 +181,7 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 		nx, ny := (w.Y-v.Y)/length*beside, (v.X-w.X)/length*beside
 		e := edge{a: to(geom.Point{X: v.X + nx, Y: v.Y + ny}), b: to(geom.Point{X: w.X + nx, Y: w.Y + ny})}
 		along := func(list []float64, g rings) []float64 { return g.along(list, e.a, e.b) }
-		e.deepest = r.together(deepest(near[0], along, 0, 1), deepest(near[1], along, 0, 1), thickness)
+		e.deepest = together(deepest(near[0], along, 0, 1), deepest(near[1], along, 0, 1), thickness, r.out.thickness)
 		for _, s := range e.deepest {
 			if s.which < 0 {
 				if uncut == 0 {
@@ -175,41 +200,64 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 	return list
 }
 
-// bridges counts the stretches about a part that are not cut through; whole says that its
-// outline is nowhere. Free is the cut that goes through there last, -1 for none.
-func (r *sheetReader) bridges(around []edge) (count int, whole bool, free int) {
-	free = -1
+// bridged is what holds a part: how many stretches of its outline are not cut through, and
+// the least length of one in millimetres; whole, that none of it is cut through. Free is the cut that goes
+// through there last, -1 for none.
+type bridged struct {
+	count     int
+	narrowest float64
+	ending    int // the through cut at which the narrowest ends
+	whole     bool
+	free      int
+}
+
+// width is that of the narrowest bridge in its middle, in millimetres, where a bit of a
+// diameter has cut round ends: a hair from the outline it is wider.
+func (b bridged) width(bit float64) float64 {
+	r := bit / 2
+	mouth := r - math.Sqrt(float64(r*r)-float64((r-beside)*(r-beside)))
+	return b.narrowest - 2*mouth
+}
+
+// bridges finds what holds a part of a nominal thickness by what is cut about it.
+func bridges(around []edge, nominal float64) bridged {
+	out := bridged{narrowest: math.Inf(1), free: -1}
+	add := func(length float64, ending int) {
+		if length >= leastBridge {
+			out.count++
+			if length < out.narrowest {
+				out.narrowest, out.ending = length, ending
+			}
+		}
+	}
 	length, total := 0.0, 0.0 // of the stretch that goes on, and of all that is through
 	first := -1.0             // of the stretch at the beginning, which may go on at the end
+	last := -1
 	end := func() {
 		if first < 0 {
 			first = length
-		} else if length >= leastBridge {
-			count++
+		} else {
+			add(length, last)
 		}
 		length = 0
 	}
 	for _, e := range around {
 		size := e.a.To(e.b)
 		for _, s := range e.deepest {
-			if s.depth <= r.out.thickness {
+			if s.depth <= nominal {
 				length += float64((s.to - s.from) * size)
 				continue
 			}
-			if s.which > free {
-				free = s.which
-			}
+			out.free, last = max(out.free, s.which), s.which
 			total += float64((s.to - s.from) * size)
 			end()
 		}
 	}
 	if total == 0 {
-		return 0, true, -1
+		return bridged{whole: true, free: -1}
 	}
-	if length+math.Max(0, first) >= leastBridge {
-		count++
-	}
-	return count, false, free
+	add(length+math.Max(0, first), last)
+	return out
 }
 
 // afterLoose names what is cut of a part after the cut that makes it loose.
