@@ -2,6 +2,7 @@ package mill
 
 import (
 	"cmp"
+	"fmt"
 	"math"
 	"slices"
 
@@ -88,11 +89,12 @@ func (p *preparation) isNarrowest(b Bit) bool {
 type obstacle int
 
 const (
-	fits     obstacle = iota
-	tooShort          // it does not reach the depth
-	noRelief          // a corner that needs relief has no room for it
-	tooWide           // it does not get in, or not everywhere
-	tooRound          // it is wider than an arc inside the cut
+	fits        obstacle = iota
+	tooShort             // it does not reach the depth
+	noRelief             // a corner that needs relief has no room for it
+	notRelieved          // or is to have none
+	tooWide              // it does not get in, or not everywhere
+	tooRound             // it is wider than an arc inside the cut
 )
 
 // shape fits a cut to a bit.
@@ -136,6 +138,9 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 		}
 	}
 	if need := needRelief(drawn, takes, radius, cleared); slices.Contains(need, true) {
+		if p.ReliefOf(c.Operation) == ReliefNone {
+			return c, notRelieved
+		}
 		for i, v := range drawn {
 			// The corner itself lies where another pocket is: there a smaller bit does
 			// without a relief that would show beyond that pocket.
@@ -143,7 +148,7 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 				return c, noRelief
 			}
 		}
-		relieved, ok := relieve(drawn, need, radius, p.Relief)
+		relieved, ok := relieve(drawn, need, radius, p.ReliefOf(c.Operation))
 		if !ok || !p.staysIn(relieved, drawn) {
 			return c, noRelief
 		}
@@ -271,6 +276,9 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	case noRelief:
 		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "%s has no room for the relief of its corners by %s",
 			what, p.bit(b))
+	case notRelieved:
+		p.fail("corner-relief", FieldRelief, fmt.Sprintf("write `%s: %s` or `%[1]s: %[3]s` under relief, or let it run through", c.Operation, ReliefBisector, ReliefSide),
+			"%s keeps round corners of %s, for its relief is none, and a square part goes into them: the box would not go together", what, p.text(b.Diameter/2))
 	case tooRound:
 		least := c.Outline.LeastInsideRadius()
 		p.fail("bit-radius", FieldBits, "give a bit of "+p.atMost(2*least)+" or less", "%s has an inside radius of %s; %s leaves %s",

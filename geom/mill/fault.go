@@ -32,6 +32,7 @@ const (
 	FieldSmall    Field = "small-part"
 	FieldGap      Field = "part-gap"
 	FieldThrough  Field = "through"
+	FieldRelief   Field = "relief"
 )
 
 func (p *preparation) fail(code string, f Field, hint, format string, args ...any) {

@@ -36,7 +36,11 @@ type Relief string
 const (
 	ReliefBisector Relief = "bisector" // a round on the corner's bisector: the least wood
 	ReliefSide     Relief = "side"     // a round through the shorter side: hidden where that side is
+	ReliefNone     Relief = "none"     // the corner stays round, so that no square part may go there
 )
+
+// Relieved are the operations whose corners may take a square part.
+var Relieved = []string{geom.Dado.String(), geom.Groove.String(), geom.Rabbet.String(), geom.Cutout.String(), Profile}
 
 // Slots says how a slot is drawn that is just as wide as its bit.
 type Slots string
@@ -71,9 +75,10 @@ type Tabs struct {
 
 // Settings of a router.
 type Settings struct {
-	Bits           []Bit   // none for a panel that is sawn, which is drawn as it is
-	OverRun        float64 // how much further than its radius a bit runs past the edge
-	Relief         Relief
+	Bits           []Bit             // none for a panel that is sawn, which is drawn as it is
+	OverRun        float64           // how much further than its radius a bit runs past the edge
+	Relief         Relief            // of all operations but for
+	Reliefs        map[string]Relief // those that have one of their own; nil for none
 	Slots          Slots
 	FromSpoilboard bool // depths are told as the wood left
 	Register       Register
@@ -83,6 +88,14 @@ type Settings struct {
 	PartGap        float64 // between panels on a sheet; 0 when not said
 	Through        float64 // how far cuts that go through go on into the spoilboard
 	Unit           geom.Unit
+}
+
+// ReliefOf is the relief of an operation's corners.
+func (s Settings) ReliefOf(operation string) Relief {
+	if own, said := s.Reliefs[operation]; said {
+		return own
+	}
+	return s.Relief
 }
 
 // Defaults of the settings; all common practice without a source.
@@ -123,11 +136,11 @@ type Cut struct {
 	// Over is how far below a board of the panel's thickness a cut that goes through has to
 	// end, so that it does in the thickest: that much more, and into the spoilboard. Where
 	// depths are from the spoilboard it is that last alone.
-	Over float64
-	Bit       int     // index into Settings.Bits; -1 for a saw
-	Outline   geom.Loop
-	Path      []geom.Vertex // instead of an outline
-	Pocket    int           // index into the panel's pockets; -1 where it is none of them
+	Over    float64
+	Bit     int // index into Settings.Bits; -1 for a saw
+	Outline geom.Loop
+	Path    []geom.Vertex // instead of an outline
+	Pocket  int           // index into the panel's pockets; -1 where it is none of them
 }
 
 // Through tells whether the cut goes through the panel.

@@ -1,6 +1,7 @@
 package mill
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -28,6 +29,8 @@ func (p *preparation) outlineBit() int {
 			no = tooShort
 		case least < radius-touching:
 			no = tooRound
+		case !room && p.ReliefOf(Profile) == ReliefNone:
+			no = notRelieved
 		case !room:
 			no = noRelief
 		default:
@@ -76,6 +79,9 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 	switch why {
 	case tooRound:
 		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s, too small for %s", p.text(least), p.bit(b))
+	case notRelieved:
+		p.fail("corner-relief", FieldRelief, fmt.Sprintf("write `profile: %s` or `profile: %s` under relief", ReliefBisector, ReliefSide),
+			"the outline keeps round inside corners of %s, for its relief is none, and other parts go into them: the box would not go together", p.text(b.Diameter/2))
 	case noRelief:
 		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "the outline has no room for the relief of its inside corners by %s", p.bit(b))
 	case tooWide:
@@ -126,7 +132,10 @@ func (p *preparation) relieved(radius float64) (geom.Loop, bool) {
 			need[n-1-v] = true
 		}
 	}
-	out, ok := relieve(outline.Reverse(), need, radius, p.Relief)
+	if p.ReliefOf(Profile) == ReliefNone && slices.Contains(need, true) {
+		return outline, false
+	}
+	out, ok := relieve(outline.Reverse(), need, radius, p.ReliefOf(Profile))
 	return out.Reverse(), ok
 }
 

@@ -2,6 +2,8 @@ package mill
 
 import (
 	"math"
+	"slices"
+	"strings"
 	"testing"
 
 	"drawerwright/geom"
@@ -149,5 +151,38 @@ func TestReliefOnlyWhereDue(t *testing.T) {
 	s.Bits = s.Bits[:1]
 	if _, faults := Prepare(panel(near), s); codes(faults)[0] != "corner-relief" {
 		t.Errorf("got %v", codes(faults))
+	}
+}
+
+// TestReliefOfEach: every operation has its own; with none a corner stays as it is drawn
+// where nothing square goes, and is refused where something does.
+func TestReliefOfEach(t *testing.T) {
+	taking := panel(geom.Pocket{Kind: geom.Groove, Depth: 5, Outline: geom.Rectangle(20, 30, 280, 40), Takes: geom.Rectangle(20, 30, 280, 40)},
+		geom.Pocket{Kind: geom.Dado, Depth: 5, Outline: geom.Rectangle(100, 50, 110, 90), Takes: geom.Rectangle(100, 50, 110, 90)})
+	s := settings(Bit{Name: "six", Diameter: 6})
+	s.Reliefs = map[string]Relief{"groove": ReliefSide}
+	w := mustPrepare(t, taking, s)
+	// Half circles through the short side of the groove have a bulge of 1; rounds on the
+	// bisector sweep half a turn too, but begin off the corner, on the long side.
+	corner := func(operation string, x, y float64) bool {
+		return slices.ContainsFunc(w.find(operation).Outline, func(v geom.Vertex) bool { return math.Abs(v.X-x) < 1e-9 && math.Abs(v.Y-y) < 1e-9 })
+	}
+	if !corner("groove", 20, 30) || corner("dado", 100, 50) {
+		t.Errorf("groove %v, dado %v", w.find("groove").Outline, w.find("dado").Outline)
+	}
+	s.Reliefs = map[string]Relief{"groove": ReliefNone}
+	_, faults := Prepare(taking, s)
+	if len(faults) != 1 || !faults[0].Error || faults[0].Code != "corner-relief" || faults[0].Field != FieldRelief || !strings.Contains(faults[0].Message, "the groove on the inside face keeps round corners of 3 mm") ||
+		!strings.Contains(faults[0].Hint, "`groove: bisector` or `groove: side`") {
+		t.Errorf("%+v", faults)
+	}
+	taking.Pockets[0].Takes = geom.Rectangle(23, 30, 277, 40) // which ends before the rounds begin
+	if w := mustPrepare(t, taking, s); len(w.find("groove").Outline) != 4 {
+		t.Errorf("groove %v", w.find("groove").Outline)
+	}
+	s.Reliefs = map[string]Relief{"profile": ReliefNone}
+	withNotch := Part{Panel: notched(5, 6), Least: 12, Most: 12}
+	if _, faults := Prepare(withNotch, s); len(faults) != 1 || faults[0].Field != FieldRelief || !strings.Contains(faults[0].Message, "the outline keeps round inside corners") {
+		t.Errorf("%+v", faults)
 	}
 }

@@ -110,7 +110,15 @@ func (s sheet) pocket(k geom.Pocket, bit float64) entity {
 	for i, c := range corners {
 		clear[i] = s.inTheWay(k, c, [4]float64{1, -1, -1, 1}[i], [4]float64{1, 1, -1, -1}[i], bit/2)
 	}
-	return entity{Layer: name(false), Closed: true, Points: cleared(corners, clear, bit/2, s.Relief)}
+	return entity{Layer: name(false), Closed: true, Points: cleared(corners, clear, bit/2, s.reliefOf(k.Kind.String()))}
+}
+
+// reliefOf is the relief of an operation: its own, or that of all.
+func (r routing) reliefOf(operation string) string {
+	if own := r.Reliefs[operation]; own != "" {
+		return own
+	}
+	return r.Relief
 }
 
 // inTheWay tells whether a bit of a radius leaves wood in a corner of a pocket where

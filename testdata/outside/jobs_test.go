@@ -128,6 +128,14 @@ cutter: {kind: saw, width: 6.35}
 drawers:
   - {name: even, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet}
 `},
+	// The dividers' dados are cleared otherwise than the grooves.
+	{name: "relief-each", cuts: withRelief, text: extraStock + `
+cutter: {kind: router, diameter: 3}
+router: {relief: {groove: side, others: bisector, rabbet: none}}
+joinery: {cutter-height: 9, groove-play: 0.45}
+drawers:
+  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, dividers: [{way: across, at: 1, stock: ply 6}]}
+`},
 }
 
 func withRelief(c shapedCut) bool   { return c.Arcs > 0 }

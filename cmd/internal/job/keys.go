@@ -138,8 +138,8 @@ func bitTypeWords() (words []string) {
 var routerKeys = []key{
 	{name: string(mill.FieldOverRun), form: formLength, min: 0, max: maxOverRun, fallback: mm(mill.DefaultOverRun),
 		doc: "How much further than the bit's radius a cut that leaves the part runs past its edge"},
-	{name: "relief", form: formWord, words: []string{string(mill.ReliefBisector), string(mill.ReliefSide)}, fallback: string(mill.ReliefBisector),
-		doc: "Where a part with square corners goes into a pocket, its corners are cleared by a round on their bisector, or by one through their shorter side"},
+	{name: "relief", form: formSection, words: reliefWords, keys: reliefKeys, without: string(mill.ReliefBisector),
+		doc: "Where a part with square corners goes into a pocket, its corners are cleared by a round on their bisector, or by one through their shorter side, or stay round with none, which is refused where a part would stop there; one for all, or one for each operation"},
 	{name: "exact-slots", form: formWord, words: []string{string(mill.SlotsWidened), string(mill.SlotsLine)}, fallback: string(mill.SlotsWidened),
 		doc: "widened: a slot just as wide as its bit is drawn " + mm(mill.SlotRoom) + " wider; line: as the line that the bit's centre follows"},
 	{name: "depth-from", form: formWord, words: []string{string(joinery.FromTop), string(joinery.FromSpoilboard)}, fallback: string(joinery.FromTop),
@@ -152,6 +152,19 @@ var routerKeys = []key{
 	{name: string(mill.FieldThrough), form: formLength, min: 0, max: maxPlay, fallback: "0", doc: "How far cuts that go through the board go on into the spoilboard"},
 	{name: string(mill.FieldGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, checked against what is cut beyond their edges", without: "as the sheets need it"},
 }
+
+var reliefWords = []string{string(mill.ReliefBisector), string(mill.ReliefSide), string(mill.ReliefNone)}
+
+// reliefOthers is the entry for operations that have none of their own.
+const reliefOthers = "others"
+
+var reliefKeys = func() []key {
+	keys := []key{{name: reliefOthers, form: formWord, words: reliefWords, fallback: string(mill.ReliefBisector), doc: "Of all operations that are not named"}}
+	for _, operation := range mill.Relieved {
+		keys = append(keys, key{name: operation, form: formWord, words: reliefWords, doc: "Of every " + operation, without: "as others"})
+	}
+	return keys
+}()
 
 var registerKeys = []key{
 	{name: "place", form: formWord, words: []string{string(mill.PlaceWaste), string(mill.PlaceCentreLine)}, fallback: string(mill.PlaceWaste),

@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"slices"
 
 	"drawerwright/geom"
@@ -13,7 +14,6 @@ func (r *reader) router(s *section) mill.Settings {
 	get := s.values
 	out := mill.Settings{
 		OverRun:        get[string(mill.FieldOverRun)].mm(0),
-		Relief:         mill.Relief(get["relief"].text),
 		Slots:          mill.Slots(get["exact-slots"].text),
 		FromSpoilboard: get["depth-from"].text == string(joinery.FromSpoilboard),
 		Skin:           get[string(mill.FieldSkin)].mm(0),
@@ -24,10 +24,25 @@ func (r *reader) router(s *section) mill.Settings {
 	}
 	register := r.sub(s, string(mill.FieldRegister), registerKeys).values
 	out.Register = mill.Register{Place: mill.Place(register["place"].text), Diameter: register["diameter"].mm(0), Distance: register["distance"].mm(0)}
+	out.Relief, out.Reliefs = reliefOf(get["relief"])
 	if tabs := get[string(mill.FieldTabs)].section; tabs != nil {
 		out.Tabs = mill.Tabs{Width: tabs.values["width"].mm(0), Height: tabs.values["height"].mm(0), Spacing: tabs.values["spacing"].mm(0), Marked: tabs.values["as"].text == tabMarks}
 	}
 	return out
+}
+
+// reliefOf reads the relief of all operations, and those of single ones.
+func reliefOf(v value) (all mill.Relief, own map[string]mill.Relief) {
+	if v.section == nil {
+		return cmp.Or(mill.Relief(v.text), mill.ReliefBisector), nil
+	}
+	own = make(map[string]mill.Relief)
+	for _, operation := range mill.Relieved {
+		if said := v.section.values[operation]; said.text != "" {
+			own[operation] = mill.Relief(said.text)
+		}
+	}
+	return cmp.Or(mill.Relief(v.section.values[reliefOthers].text), mill.ReliefBisector), own
 }
 
 // cutter makes a tool of its section: a saw and a plough iron by their width, a router

@@ -65,3 +65,23 @@ drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
 		t.Errorf("tabs %+v", j.Router.Tabs)
 	}
 }
+
+// TestReliefs: one for all, or for each operation one.
+func TestReliefs(t *testing.T) {
+	for text, want := range map[string]mill.Settings{
+		"none": {Relief: mill.ReliefNone},
+		"{}":   {Relief: mill.ReliefBisector, Reliefs: map[string]mill.Relief{}},
+		"{others: side, groove: none, dado: bisector, rabbet: side, cutout: none, profile: bisector}": {Relief: mill.ReliefSide, Reliefs: map[string]mill.Relief{
+			"groove": mill.ReliefNone, "dado": mill.ReliefBisector, "rabbet": mill.ReliefSide, "cutout": mill.ReliefNone, "profile": mill.ReliefBisector}},
+	} {
+		j := read(t, `units: mm
+stock: {birch: {thickness: 12}}
+cutter: {kind: router, width: 6}
+router: {relief: `+text+`}
+drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
+`)
+		if j.Router.Relief != want.Relief || !reflect.DeepEqual(j.Router.Reliefs, want.Reliefs) {
+			t.Errorf("%s: %v %v", text, j.Router.Relief, j.Router.Reliefs)
+		}
+	}
+}

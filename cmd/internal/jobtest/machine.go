@@ -76,7 +76,11 @@ func (d *drawing) router() string {
 		e.say("over-run", "%s", d.mm(d.length(0, 3, "how far")))
 	}
 	if d.odds(3, "relief") {
-		e.say("relief", "%s", d.word("way of relief", "bisector", "side"))
+		if way := d.word("way of relief", "bisector", "side", "each"); way != "each" {
+			e.say("relief", "%s", way)
+		} else {
+			e.say("relief", "{others: %s, groove: %s, dado: side, rabbet: none}", d.word("relief", "bisector", "side"), d.word("relief of grooves", "bisector", "side"))
+		}
 	}
 	if d.odds(4, "exact slots") {
 		e.say("exact-slots", "%s", d.word("slots", "widened", "line"))

@@ -25,13 +25,15 @@ type DXF struct {
 
 // Router says how a router's cuts were drawn.
 type Router struct {
-	OverRun    float64 `json:"over_run"` // beyond the bit's radius
-	Relief     string  `json:"relief"`
-	ExactSlots string  `json:"exact_slots"`
-	DepthFrom  string  `json:"depth_from"`        // top: layers tell depths; spoilboard: they tell the wood left
-	PartGap    float64 `json:"part_gap"`          // 0 when the job does not say
-	Through    float64 `json:"through,omitempty"` // how far what goes through goes on into the spoilboard
-	Tabs       *Tabs   `json:"tabs,omitempty"`
+	OverRun float64 `json:"over_run"` // beyond the bit's radius
+	Relief  string  `json:"relief"`
+	// Reliefs are those of operations that have one of their own.
+	Reliefs    map[string]mill.Relief `json:"reliefs,omitempty"`
+	ExactSlots string                 `json:"exact_slots"`
+	DepthFrom  string                 `json:"depth_from"`        // top: layers tell depths; spoilboard: they tell the wood left
+	PartGap    float64                `json:"part_gap"`          // 0 when the job does not say
+	Through    float64                `json:"through,omitempty"` // how far what goes through goes on into the spoilboard
+	Tabs       *Tabs                  `json:"tabs,omitempty"`
 }
 
 // Tabs are the bridges that the job asks for.
@@ -109,7 +111,7 @@ func routed(b batch.Batch) Router {
 	if b.Router.FromSpoilboard {
 		from = joinery.FromSpoilboard
 	}
-	out := Router{n(b.Router.OverRun), string(b.Router.Relief), string(b.Router.Slots), string(from), n(b.Router.PartGap), n(b.Router.Through), nil}
+	out := Router{n(b.Router.OverRun), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), n(b.Router.PartGap), n(b.Router.Through), nil}
 	if t := b.Router.Tabs; t.Width > 0 {
 		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing), t.Marked}
 	}
