@@ -103,8 +103,8 @@ type routing struct {
 	OverRun    float64 `json:"over_run"`
 	Relief     string
 	Reliefs    map[string]string // of single operations
-	ExactSlots string `json:"exact_slots"`
-	DepthFrom  string `json:"depth_from"`
+	ExactSlots string            `json:"exact_slots"`
+	DepthFrom  string            `json:"depth_from"`
 	Through    float64
 }
 
