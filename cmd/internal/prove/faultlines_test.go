@@ -7,7 +7,11 @@ import (
 
 // harmedLines are of one line of a drawing.
 var harmedLines = map[string]seeded{
-	"a slot into its tab":              {file: sideIn, more: "router: {tabs: {}}\n", code: "narrow-tab", harm: longerSlot(2)},
+	"a slot into its tab": {file: sideIn, more: "router: {tabs: {}}\n", code: "narrow-tab", harm: func(d *drawing) int {
+		line := longerSlot(2)(d)
+		slots := d.on("SLOT")
+		return slots[slices.IndexFunc(slots, func(e entity) bool { return e.line() == line })+1].line() // the tab ends there
+	}},
 	"a mark for a tab off its outline": {file: sideIn, more: "router: {tabs: {as: marks}}\n", code: "tab-mark", harm: aside("TABS", 0, 0.5)},
 	"one mark for tabs left": {file: sideIn, more: "router: {tabs: {as: marks}}\n", code: "tab-mark", harm: func(d *drawing) int {
 		return lostOnes("TABS", 1, len(d.on("TABS"))-1)(d)
