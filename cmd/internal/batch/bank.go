@@ -24,6 +24,9 @@ type Alike struct {
 	Names []string // of the banks
 }
 
+// Preview is the file that shows the bank's boxes as they stand.
+func (b Bank) Preview() string { return "preview/" + b.Folder + ".glb" }
+
 // banks takes the banks of a job, and what is said of openings that are nearly the same.
 func (b *Batch) banks(j *job.Job) {
 	for _, bank := range j.Banks {

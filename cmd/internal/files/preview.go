@@ -98,7 +98,7 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 		if len(groups[i].Boxes) == 0 {
 			continue
 		}
-		if err := writeGLB(to, "preview/"+bank.Folder+".glb", s, groups[i]); err != nil {
+		if err := writeGLB(to, bank.Preview(), s, groups[i]); err != nil {
 			return err
 		}
 	}

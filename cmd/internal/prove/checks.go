@@ -48,9 +48,18 @@ func (p *Prover) others() {
 		if stl := p.stlOf(d); stl != "" {
 			g := group{name: d.Name, file: path.Dir(stl) + "/drawer.glb", drawers: []report.Drawer{d}, at: []geom.Vec3{{}}}
 			add(func(w *Worker, read Read) report.Checked { return w.sceneCheck(g, read) })
+			add(func(w *Worker, read Read) report.Checked { return w.boxCheck(d, path.Dir(stl), read) })
 		}
 	}
 	for _, k := range r.Cabinets {
+		if k.Preview != "" {
+			g := group{name: k.Name, file: k.Preview}
+			for _, row := range k.Rows {
+				d := byName[row.Drawer]
+				g.drawers, g.at = append(g.drawers, d), append(g.at, geom.Vec3{X: p.mm(k.Opening.Width-d.Outside.Width) / 2, Z: p.mm(row.BoxBottom)})
+			}
+			add(func(w *Worker, read Read) report.Checked { return w.sceneCheck(g, read) })
+		}
 		if len(k.Files) > 0 {
 			add(func(w *Worker, read Read) report.Checked { return w.cabinetCheck(k, read) })
 		}
@@ -58,17 +67,13 @@ func (p *Prover) others() {
 	for _, t := range r.Templates {
 		add(func(w *Worker, read Read) report.Checked { return w.templateCheck(t, read) })
 	}
-	add(func(w *Worker, read Read) report.Checked { return w.tableCheck("parts.csv", w.partLines(), nil, read) })
-	if len(r.Cabinets) > 0 {
-		add(func(w *Worker, read Read) report.Checked {
-			return w.tableCheck("cabinet/slide-lines.csv", w.slideLines(), nil, read)
-		})
+	for _, names := range byFolder(p.picturesOf()) {
+		add(func(w *Worker, read Read) report.Checked { return w.picturesCheck(names, read) })
 	}
-	if len(r.Sheets) > 0 {
-		add(func(w *Worker, read Read) report.Checked {
-			return w.tableCheck("sheets/layout.csv", w.placeLines(), map[string]string{"kind": "part"}, read)
-		})
+	for _, t := range p.tables() {
+		add(func(w *Worker, read Read) report.Checked { return w.tableCheck(t, read) })
 	}
+	add(func(w *Worker, read Read) report.Checked { return w.cutListCheck(read) })
 }
 
 // stlOf is the solid of a drawer's first part, in whose folder its previews are.

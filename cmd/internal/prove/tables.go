@@ -14,47 +14,75 @@ import (
 	"drawerwright/cmd/internal/report"
 )
 
-// line is one of a table that the report has too: words that name it, and its numbers,
-// each by its column.
+// table is a list for programs that the report has too: its columns of words and of
+// numbers, and its lines by these.
+type table struct {
+	file           string
+	words, numbers []string
+	lines          []line
+	// blank are numbers that may be left out where the report has none.
+	blank []string
+}
+
+// line is one of a table, in the order of its columns. Name is what it is about.
 type line struct {
-	words   map[string]string
-	numbers map[string]float64
+	name    string
+	words   []string
+	numbers []float64
+	lacks   bool // the numbers that may be left out, whatever the report has
 }
 
 // tableCheck holds a table against the report, row by row: each line of the report stands
 // in it once, and nothing else.
-func (w *Worker) tableCheck(file string, lines []line, other map[string]string, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTable, Name: file, Faults: []report.Fault{}}}
-	data, ok := c.file(file, read)
+func (w *Worker) tableCheck(t table, read Read) report.Checked {
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTable, Name: t.file, Faults: []report.Fault{}}}
+	data, ok := c.file(t.file, read)
 	if !ok {
 		return c.out
 	}
+	by := make(map[string][]int, len(t.lines)) // lines by their words
+	for i, l := range t.lines {
+		key := strings.Join(l.words, "\x00")
+		by[key] = append(by[key], i)
+	}
+	used := make([]bool, len(t.lines))
+	whole := c.rows(t.file, data, append(t.words, t.numbers...), func(at int, cells []string) {
+		words, numbers := cells[:len(t.words)], cells[len(t.words):]
+		c.row(t, at, words, numbers, by[strings.Join(words, "\x00")], used)
+	})
+	for i, l := range t.lines {
+		if whole && !used[i] {
+			c.fault("table-row", l.name, t.file, 0, rebuild, "%s does not stand in the table: %s", l.name, strings.Join(l.words, ", "))
+		}
+	}
+	return c.out
+}
+
+// rows gives the cells of some columns, row by row with its line. It is false where the
+// table cannot be read.
+func (c *checking) rows(file string, data []byte, columns []string, each func(at int, cells []string)) bool {
 	r := csv.NewReader(bytes.NewReader(data))
 	r.ReuseRecord = true
 	heads, err := r.Read()
 	if err != nil {
 		c.fault("unreadable", file, file, 1, rebuild, "no table that can be read: %v", err)
-		return c.out
+		return false
 	}
 	column := make(map[string]int)
 	for i, h := range heads {
 		column[h] = i
 	}
-	for _, l := range lines[:min(1, len(lines))] {
-		for _, names := range [][]string{keysOf(l.words), keysOf(l.numbers)} {
-			for _, n := range names {
-				if _, there := column[n]; !there {
-					c.fault("table-column", file, file, 1, rebuild, "the column %s is missing", n)
-					return c.out
-				}
-			}
+	for _, n := range columns {
+		if _, there := column[n]; !there {
+			c.fault("table-column", file, file, 1, rebuild, "the column %s is missing", n)
+			return false
 		}
 	}
-	used := make([]bool, len(lines))
+	cells := make([]string, len(columns))
 	for {
 		row, err := r.Read()
 		if errors.Is(err, io.EOF) {
-			break
+			return true
 		}
 		at, _ := r.FieldPos(0)
 		if err != nil {
@@ -63,49 +91,46 @@ func (w *Worker) tableCheck(file string, lines []line, other map[string]string, 
 				at = p.Line
 			}
 			c.fault("unreadable", file, file, at, rebuild, "a row cannot be read: %v", err)
-			return c.out
+			return false
 		}
-		if !is(row, column, other) { // of something that is not compared
-			continue
+		for i, n := range columns {
+			cells[i] = row[column[n]]
 		}
-		c.row(file, at, row, column, lines, used)
+		each(at, cells)
 	}
-	for i, l := range lines {
-		if !used[i] {
-			c.fault("table-row", l.name(), file, 0, rebuild, "%s does not stand in the table", l.name())
-		}
-	}
-	return c.out
 }
 
-// row finds the line of the report that a row is, and compares its numbers.
-func (c *checking) row(file string, at int, row []string, column map[string]int, lines []line, used []bool) {
+// row finds the line of the report that a row is, of those with its words, and compares
+// its numbers.
+func (c *checking) row(t table, at int, words, numbers []string, lines []int, used []bool) {
 	best, wrong, said := -1, math.MaxInt, ""
-	for i, l := range lines {
-		if used[i] || !is(row, column, l.words) {
+	for _, i := range lines {
+		if used[i] {
 			continue
 		}
 		n, text := 0, ""
-		for _, name := range keysOf(l.numbers) {
-			v, err := strconv.ParseFloat(row[column[name]], 64)
-			if row[column[name]] == "" && name == "slide_line" { // of a slide without a height of its own
+		for k, want := range t.lines[i].numbers {
+			if numbers[k] == "" && slices.Contains(t.blank, t.numbers[k]) && (want == 0 || t.lines[i].lacks) {
 				continue
 			}
-			if err != nil || math.Abs(c.mm(v-l.numbers[name])) > printed {
+			if v, err := strconv.ParseFloat(numbers[k], 64); err != nil || math.Abs(c.mm(v-want)) > printed {
 				n++
-				text += fmt.Sprintf("; %s is %s, the report has %s", name, row[column[name]], strconv.FormatFloat(l.numbers[name], 'f', -1, 64))
+				text += fmt.Sprintf("; %s is %s, the report has %s", t.numbers[k], numbers[k], strconv.FormatFloat(want, 'f', -1, 64))
 			}
 		}
 		if n < wrong {
 			best, wrong, said = i, n, text
 		}
+		if n == 0 {
+			break
+		}
 	}
 	switch {
 	case best < 0:
-		c.fault("table-row", file, file, at, rebuild, "the report has no such row: %s", strings.Join(row[:min(4, len(row))], ", "))
+		c.fault("table-row", t.file, t.file, at, rebuild, "the report has no such row: %s", strings.Join(words, ", "))
 		return
 	case wrong > 0:
-		c.fault("table-number", lines[best].name(), file, at, rebuild, "%s%s", lines[best].name(), said)
+		c.fault("table-number", t.lines[best].name, t.file, at, rebuild, "%s%s", t.lines[best].name, said)
 	}
 	used[best] = true
 }
@@ -113,69 +138,3 @@ func (c *checking) row(file string, at int, row []string, column map[string]int,
 // printed is what the numbers of a table are rounded to at most, half of 0.01 mm, with
 // something to spare.
 const printed = 0.006
-
-// is reports whether a row has these words.
-func is(row []string, column map[string]int, words map[string]string) bool {
-	for name, w := range words {
-		if row[column[name]] != w {
-			return false
-		}
-	}
-	return true
-}
-
-// name is what the line is about.
-func (l line) name() string {
-	for _, k := range []string{"part", "name", "drawer"} {
-		if w := l.words[k]; w != "" {
-			return w
-		}
-	}
-	return ""
-}
-
-func keysOf[V any](m map[string]V) []string {
-	var list []string
-	for k := range m {
-		list = append(list, k)
-	}
-	slices.Sort(list)
-	return list
-}
-
-// partLines are those of parts.csv.
-func (p *Prover) partLines() (list []line) {
-	for _, q := range p.report.Parts {
-		list = append(list, line{map[string]string{"part": q.Name, "drawer": q.Drawer, "role": q.Role, "stock": q.Stock, "inside_file": q.Files.Inside, "outside_file": q.Files.Outside},
-			map[string]float64{"quantity": float64(q.Quantity), "length": q.Length, "width": q.Width, "thickness": q.Thickness}})
-	}
-	return list
-}
-
-// slideLines are those of cabinet/slide-lines.csv.
-func (p *Prover) slideLines() (list []line) {
-	for _, k := range p.report.Cabinets {
-		for _, r := range k.Rows {
-			list = append(list, line{map[string]string{"opening": k.Name, "drawer": r.Drawer},
-				map[string]float64{"slide_line": r.Line, "box_bottom": r.BoxBottom, "front_bottom": r.FrontBottom, "front_height": r.FrontHeight, "shim": k.Shim}})
-		}
-	}
-	return list
-}
-
-// placeLines are the parts of sheets/layout.csv.
-func (p *Prover) placeLines() (list []line) {
-	for _, k := range p.report.Sheets {
-		for _, s := range k.Sheets {
-			for _, q := range s.Placed {
-				turned := "no"
-				if q.Turned {
-					turned = "yes"
-				}
-				list = append(list, line{map[string]string{"stock": k.Stock, "sheet": fmt.Sprint(s.Number), "kind": "part", "name": q.Part, "turned": turned},
-					map[string]float64{"x": q.X, "y": q.Y, "length": q.Length, "width": q.Width, "alike": float64(s.Count)}})
-			}
-		}
-	}
-	return list
-}

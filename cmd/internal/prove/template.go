@@ -2,6 +2,7 @@ package prove
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/report"
@@ -40,6 +41,9 @@ func (w *Worker) templateCheck(t report.Template, read Read) report.Checked {
 			return c.out
 		}
 		plates = append(plates, p)
+		if svg := strings.TrimSuffix(name, ".dxf") + ".svg"; slices.Contains(t.Files, svg) {
+			c.svgPlate(t.Name, svg, p, read)
+		}
 	}
 	if len(plates) == 0 {
 		return c.out
@@ -51,6 +55,7 @@ func (w *Worker) templateCheck(t report.Template, read Read) report.Checked {
 			c.text(b.Min.X), c.text(b.Min.Y), c.text(b.Max.X), c.text(b.Max.Y), c.text(c.mm(t.Size[0])), c.text(c.mm(t.Size[1])))
 	}
 	c.walls(t.Name, drawn)
+	c.marks(t, drawn)
 	for _, made := range plates[1:] {
 		c.kerf(t.Name, drawn, made, c.mm(t.Kerf))
 	}

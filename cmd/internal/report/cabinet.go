@@ -23,6 +23,7 @@ type Cabinet struct {
 	Spacers     []Spacer `json:"spacers"`
 	Holes       int      `json:"holes"` // in each side
 	Files       []string `json:"files,omitempty"`
+	Preview     string   `json:"preview,omitempty"` // its boxes as they stand in it
 }
 
 // Row is one drawer in its opening. Heights are over the lower edge of the opening.
@@ -82,6 +83,9 @@ func cabinets(b batch.Batch, n func(float64) float64) []Cabinet {
 		c := Cabinet{Name: bank.Name, Opening: Size{n(p.Opening.Width), n(p.Opening.Height), n(p.Opening.Depth)}, OutOfSquare: n(p.OutOfSquare), Packing: n(p.Packing), Shim: n(p.Shim),
 			Slide: p.Slide.Name, SlideLength: n(p.SlideLength), Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
 		name := func(row int) string { return b.Drawers[bank.Drawers[row]].Spec.Name }
+		if len(p.Rows) > 0 {
+			c.Preview = bank.Preview()
+		}
 		for i, r := range p.Rows {
 			c.Rows = append(c.Rows, Row{name(i), n(r.FrontHeight), n(r.FrontBottom), n(r.BoxBottom), n(r.Above), n(r.Below), n(r.Line)})
 		}

@@ -126,9 +126,11 @@ func CheckedText(out *bytes.Buffer, list []Checked) {
 	}
 	for _, w := range []struct{ what, one, many, is string }{
 		{CheckedSolid, "solid", "solids", "what the job asks for of a part"},
+		{CheckedBox, "box", "boxes", "the solids of their parts, assembled and exploded"},
 		{CheckedScene, "preview", "previews", "the parts in their places"},
 		{CheckedCabinet, "drawing of a cabinet", "drawings of cabinets", "the slide lines of the report"},
 		{CheckedTemplate, "template", "templates", "the marks and walls of the report"},
+		{CheckedPictures, "folder of pictures", "folders of pictures", "a size in millimetres, whole, and as large in dots"},
 		{CheckedTable, "table", "tables", "the numbers of the report"},
 	} {
 		if n := count[w.what]; n > 0 {

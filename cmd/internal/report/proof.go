@@ -78,10 +78,12 @@ type Checked struct {
 const (
 	CheckedSheet    = "sheet"
 	CheckedSolid    = "solid"
+	CheckedBox      = "box"
 	CheckedScene    = "scene"
 	CheckedCabinet  = "cabinet"
 	CheckedTemplate = "template"
 	CheckedTable    = "table"
+	CheckedPictures = "pictures"
 )
 
 // OnSheet says how the parts of a sheet are held when all is cut.
