@@ -85,12 +85,13 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	}
 	if prover != nil {
 		var err error
-		if r.Checked, err = readBack(ctx, prover, to); err != nil {
+		if r.Checked, err = readBack(ctx, prover, to, 0, prover.Checks()-prover.Lasts()); err != nil {
 			return err
 		}
 		if !prove.Sound(r.Checked) {
 			return &Unproven{Checked: r.Checked}
 		}
+		r.Checked = append(r.Checked, prover.Promised()...)
 	}
 	data, err := report.JSON(r)
 	if err != nil {
@@ -102,16 +103,24 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := bench(to); err != nil {
 		return err
 	}
-	return to.WriteFile("parts.txt", report.Text(b, r))
+	if err := to.WriteFile("parts.txt", report.Text(b, r)); err != nil || prover == nil {
+		return err
+	}
+	last, err := readBack(ctx, prover, to, prover.Checks()-prover.Lasts(), prover.Checks())
+	if err == nil && !prove.Sound(last) {
+		return &Unproven{Checked: last}
+	}
+	return err
 }
 
-// readBack reads what else was written back, as it is on disk.
-func readBack(ctx context.Context, prover *prove.Prover, to Folder) ([]report.Checked, error) {
-	list := make([]report.Checked, prover.Checks())
+// readBack reads what else was written back, as it is on disk: the checks from one to
+// another.
+func readBack(ctx context.Context, prover *prove.Prover, to Folder, from, before int) ([]report.Checked, error) {
+	list := make([]report.Checked, before-from)
 	return list, each(ctx, len(list), func() func(int) error {
 		w := prover.Worker()
 		return func(i int) error {
-			list[i] = w.Check(i, to.ReadFile)
+			list[i] = w.Check(from+i, to.ReadFile)
 			return nil
 		}
 	})

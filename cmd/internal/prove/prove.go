@@ -42,6 +42,8 @@ type Prover struct {
 	checks  []check
 	onSheet map[string]bool // parts that lie on sheets
 	kept    sync.Map        // their panels, by name, once their drawers are proven
+	// recorded is what the report says, worked out once.
+	recorded func() recorded
 }
 
 // ErrReport is wrapped by errors about a report that cannot be one.
@@ -80,6 +82,8 @@ func New(r report.Report) (*Prover, error) {
 		return nil, err
 	}
 	p.others()
+	p.lasts()
+	p.recorded = sync.OnceValue(p.recordOnce)
 	return p, nil
 }
 

@@ -37,9 +37,7 @@ func Compare(job Job, facts []Fact, outputs Outputs) (found []Contradiction) {
 	for _, f := range facts {
 		by[f.Key] = append(by[f.Key], f)
 	}
-	keys := slices.SortedFunc(maps.Keys(by), func(a, b Key) int {
-		return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Of, b.Of), cmp.Compare(a.Measure, b.Measure))
-	})
+	keys := slices.SortedFunc(maps.Keys(by), compareKeys)
 	for _, k := range keys {
 		list := by[k]
 		slices.SortStableFunc(list, func(a, b Fact) int {
@@ -63,6 +61,10 @@ func Compare(job Job, facts []Fact, outputs Outputs) (found []Contradiction) {
 		}
 	}
 	return found
+}
+
+func compareKeys(a, b Key) int {
+	return cmp.Or(cmp.Compare(a.Kind, b.Kind), cmp.Compare(a.Of, b.Of), cmp.Compare(a.Measure, b.Measure))
 }
 
 // middle is how near to the middle between two printed numbers a length, in mm, counts as

@@ -1,9 +1,9 @@
 // Package readback reads what the program writes for people and programs, and compares
-// every quantity, verdict and warning that stands in more than one place. Only tests
-// import it.
+// every quantity, verdict and warning that stands in more than one place: the proof holds
+// what people read of a folder against report.json, tests hold all outputs against each other.
 //
 // [Read] takes the outputs of one job by name and gives their facts, a reader a file;
-// [Compare] gives the contradictions among them. Readers know how outputs are laid out,
+// [Compare] gives the contradictions among them, [Against] those of one with the record. Readers know how outputs are laid out,
 // not how their numbers come about, and fail on what they do not know.
 package readback
 
@@ -18,6 +18,7 @@ type Fact struct {
 	Value string  // as it is printed
 	Step  float64 // what its last digit is worth; 0 for words
 	Out   string  // the output
+	At    int     // the line of a text, the page of a packet; 0 where that is not known
 }
 
 // Key is what a fact is about: a kind of thing, its name, and a measure of it.
@@ -80,6 +81,7 @@ type reading struct {
 	unit  string // mm or in
 	job   Job
 	facts []Fact
+	at    int // the line or page that is read
 }
 
 // unreadable is what a reader gives up with.
@@ -90,7 +92,7 @@ func (r *reading) fail(format string, args ...any) {
 }
 
 func (r *reading) add(kind, of, measure, value string, step float64) {
-	r.facts = append(r.facts, Fact{Key{kind, of, measure}, value, step, r.out})
+	r.facts = append(r.facts, Fact{Key{kind, of, measure}, value, step, r.out, r.at})
 }
 
 // words adds a fact in words; count a whole number.

@@ -62,7 +62,7 @@ func withoutMore(names string) string {
 }
 
 func (r *reading) boards(t printedTable) {
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		stock := t.get(r, row, "stock")
 		r.printed("board", stock, "mean", t.get(r, row, "thickness"))
 		r.printed("board", stock, "least", t.get(r, row, "least"))
@@ -71,7 +71,7 @@ func (r *reading) boards(t printedTable) {
 }
 
 func (r *reading) measures(t printedTable, drawers []string) {
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		for _, d := range drawers {
 			of := d + ": " + t.get(r, row, "measure")
 			r.printed("fit", of, "nominal", t.get(r, row, "as set"))

@@ -2,6 +2,7 @@ package readback
 
 import (
 	"fmt"
+	"iter"
 	"math"
 	"regexp"
 	"slices"
@@ -12,6 +13,7 @@ import (
 type paperScan struct {
 	r     *reading
 	lines [][]pdfText
+	pages []int // on which the lines stand
 	at    int
 }
 
@@ -19,12 +21,12 @@ var foot = regexp.MustCompile(`^page \d+$`)
 
 func (r *reading) paper(data string) *paperScan {
 	s := &paperScan{r: r}
-	for _, page := range pdfPages(r, data) {
+	for i, page := range pdfPages(r, data) {
 		for _, line := range pdfLines(page) {
 			if n := len(line); n == 2 && foot.MatchString(line[1].text) {
 				continue
 			}
-			s.lines = append(s.lines, line)
+			s.lines, s.pages = append(s.lines, line), append(s.pages, i+1)
 		}
 	}
 	return s
@@ -47,9 +49,21 @@ func (s *paperScan) begins(heads ...string) bool {
 	return true
 }
 
-// table takes the rows, of so many cells, below the heads in this line. Heads stand again
-// on the next page; a cell that is broken goes on below itself.
-func (s *paperScan) table(columns int) (rows [][]string) {
+// table takes the rows, of so many cells, below the heads in this line, and tells the reading
+// on which page they stand. Heads stand again on the next page; a cell that is broken goes
+// on below itself.
+func (s *paperScan) table(columns int) iter.Seq[[]string] {
+	rows, pages := s.rows(columns)
+	return func(yield func([]string) bool) {
+		for i, row := range rows {
+			if s.r.at = pages[i]; !yield(row) {
+				return
+			}
+		}
+	}
+}
+
+func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 	heads := s.cells()
 	head := s.lines[s.at]
 	var last []pdfText
@@ -59,13 +73,13 @@ func (s *paperScan) table(columns int) (rows [][]string) {
 		case slices.Equal(cells(line), heads):
 		case len(line) == columns:
 			last = line
-			rows = append(rows, cells(line))
+			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
 		case len(rows) > 0 && len(line) < columns && s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
 		default:
-			return rows
+			return rows, pages
 		}
 	}
-	return rows
+	return rows, pages
 }
 
 // goesOn adds what is below cells to them; false where it belongs to none but the first.
@@ -112,6 +126,7 @@ func packet(r *reading, data string) {
 	var warnings []string
 	cover := true // the first page, up to the table of boxes
 	for s.more() {
+		r.at = s.pages[s.at]
 		list := s.cells()
 		one := ""
 		if len(list) == 1 {
@@ -125,7 +140,7 @@ func packet(r *reading, data string) {
 		case s.begins("drawer", "boxes", "outside", "inside", "corner"):
 			cover = false
 			r.warnings(warnings)
-			for _, row := range s.table(5) {
+			for row := range s.table(5) {
 				r.words("box", row[0], "count", row[1])
 				r.paperBox(row[0], "outside", row[2])
 				r.paperBox(row[0], "inside", row[3])
@@ -141,7 +156,7 @@ func packet(r *reading, data string) {
 			r.paperCutList(s.table(4), m[1], m[2])
 			continue
 		case s.begins("kind", "what", "quantity", "unit"):
-			for _, row := range s.table(4) {
+			for row := range s.table(4) {
 				r.words("buy", row[0]+" "+row[1], "quantity", row[2])
 				r.words("buy", row[0]+" "+row[1], "unit", row[3])
 			}
@@ -176,13 +191,13 @@ func packet(r *reading, data string) {
 			sheet.checks(s.table(3))
 			continue
 		case s.begins("pieces", "part", "face", "drawing"):
-			for _, row := range s.table(4) {
+			for row := range s.table(4) {
 				sheet.files++
 				r.words(sheet.of, strings.ReplaceAll(row[3], " ", ""), "pieces", row[0])
 			}
 			continue
 		case s.begins("drawer", "slide line", "box from", "front from", "front height"):
-			for _, row := range s.table(5) {
+			for row := range s.table(5) {
 				r.words("row", row[0], "opening", cabinet)
 				for i, m := range []string{"slide line", "box from", "front from", "front height"} {
 					if row[1+i] != "-" {
@@ -206,7 +221,7 @@ func packet(r *reading, data string) {
 			drawer = m[1]
 			r.words("box", drawer, "count", m[2])
 		case s.begins("what is right", unit):
-			for _, row := range s.table(2) {
+			for row := range s.table(2) {
 				r.paperRight(drawer, row)
 			}
 			continue
@@ -246,9 +261,9 @@ func (r *reading) paperBox(drawer, which, text string) {
 	}
 }
 
-func (r *reading) paperCutList(rows [][]string, stock, thickness string) {
+func (r *reading) paperCutList(rows iter.Seq[[]string], stock, thickness string) {
 	pieces := 0
-	for _, row := range rows {
+	for row := range rows {
 		names := strings.Split(row[3], ", ")
 		first := names[0]
 		r.words("group", first, "pieces", row[0])
@@ -272,9 +287,11 @@ func (r *reading) paperPart(name, text string) {
 }
 
 // paperCuts reads the cuts of a part: a tag, what, the face, how deep, and where.
-func (r *reading) paperCuts(part string, rows [][]string) {
-	for i, row := range rows {
-		of := fmt.Sprintf("%s %d", part, i+1)
+func (r *reading) paperCuts(part string, rows iter.Seq[[]string]) {
+	n := 0
+	for row := range rows {
+		n++
+		of := fmt.Sprintf("%s %d", part, n)
 		r.words("cut", of, "kind", row[1])
 		r.words("cut", of, "face", row[2])
 		if row[3] == "through" {

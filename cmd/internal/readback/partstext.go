@@ -80,7 +80,7 @@ func partsText(r *reading, text string) {
 }
 
 func (r *reading) rowTable(t printedTable, opening string) {
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		drawer := row[0]
 		r.words("row", drawer, "opening", opening)
 		for head, measure := range map[string]string{"front height": "front height", "front from": "front from", "box from": "box from", "free above": "free above", "free below": "free below", "slide line": "slide line"} {
@@ -94,7 +94,7 @@ func (r *reading) rowTable(t printedTable, opening string) {
 // cutList reads the parts of one stock.
 func (r *reading) cutList(t printedTable, stock, thickness string) {
 	pieces := 0
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		first, _, _ := strings.Cut(row[0], " = ")
 		r.words("part", first, "stock", stock)
 		r.printed("part", first, "thickness", thickness)
@@ -116,7 +116,7 @@ func (r *reading) cutList(t printedTable, stock, thickness string) {
 
 // settingTable reads fence distance and cutter height of the corners of drawers.
 func (r *reading) settingTable(t printedTable) {
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		height, _, _ := strings.Cut(t.get(r, row, "cutter height"), " ")
 		for _, d := range strings.Split(withoutMore(t.get(r, row, "drawers")), ", ") {
 			r.printed("corner", d, "cutter", t.get(r, row, "cutter "+r.unit))
@@ -127,7 +127,7 @@ func (r *reading) settingTable(t printedTable) {
 }
 
 func (r *reading) boardTable(t printedTable) {
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		stock := t.get(r, row, "stock")
 		r.words("stock", stock, "pieces", t.get(r, row, "pieces"))
 		r.add("stock", stock, "area", t.get(r, row, "area"), 0.01)
@@ -139,7 +139,7 @@ func (r *reading) boardTable(t printedTable) {
 }
 
 func (r *reading) buyTable(t printedTable) {
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		name := t.get(r, row, "to buy") + " " + t.get(r, row, "what")
 		r.words("buy", name, "quantity", t.get(r, row, "quantity"))
 		r.words("buy", name, "unit", t.get(r, row, "unit"))
@@ -148,7 +148,7 @@ func (r *reading) buyTable(t printedTable) {
 }
 
 func (r *reading) weightTable(t printedTable) {
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		drawer := t.get(r, row, "drawer")
 		for _, measure := range []string{"empty", "loaded", "slides carry"} {
 			if v := t.get(r, row, measure); v != "-" {
@@ -174,7 +174,7 @@ func (r *reading) span(kind, of, text, from, to string) {
 }
 
 func (r *reading) boreTable(t printedTable) {
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		of := t.get(r, row, "drawer") + " " + t.get(r, row, "bores in both ends of")
 		r.printed("bore", of, "diameter", diameter(t.get(r, row, "diameter")))
 		r.printed("bore", of, "depth", t.get(r, row, "depth"))

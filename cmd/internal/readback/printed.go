@@ -1,6 +1,7 @@
 package readback
 
 import (
+	"iter"
 	"slices"
 	"strings"
 )
@@ -10,6 +11,18 @@ import (
 type printedTable struct {
 	head []string
 	rows [][]string
+	line int // of its heads
+}
+
+// each gives the rows, and tells the reading where they stand.
+func (t printedTable) each(r *reading) iter.Seq[[]string] {
+	return func(yield func([]string) bool) {
+		for i, row := range t.rows {
+			if r.at = t.line + 1 + i; !yield(row) {
+				return
+			}
+		}
+	}
 }
 
 // at is the place of the first column whose head begins so; -1 without.
@@ -85,8 +98,13 @@ func (r *reading) scan(text string) *scanner {
 	return &scanner{r: r, lines: strings.Split(strings.TrimRight(text, "\n"), "\n")}
 }
 
-func (s *scanner) more() bool   { return s.at < len(s.lines) }
-func (s *scanner) line() string { return s.lines[s.at] }
+func (s *scanner) more() bool { return s.at < len(s.lines) }
+
+// line is the one that is read.
+func (s *scanner) line() string {
+	s.r.at = s.at + 1
+	return s.lines[s.at]
+}
 
 // table takes the table that begins at this line, up to an empty one or one that ends it.
 func (s *scanner) table(ends ...string) printedTable {
@@ -100,7 +118,9 @@ func (s *scanner) tableUntil(ends func(line string) bool) printedTable {
 	for s.more() && strings.TrimSpace(s.line()) != "" && (s.at == from || !ends(s.line())) {
 		s.at++
 	}
-	return tableOf(s.lines[from:s.at])
+	t := tableOf(s.lines[from:s.at])
+	t.line = from + 1
+	return t
 }
 
 // cutLast parts a text at the last place of a separator.

@@ -2,6 +2,7 @@ package readback
 
 import (
 	"fmt"
+	"iter"
 	"regexp"
 	"strings"
 )
@@ -193,9 +194,9 @@ func (s *setupReader) stepName() string { return fmt.Sprint("step ", s.step) }
 func zero(text string) bool { return strings.Trim(text, "0.") == "" }
 
 // checks reads the caliper's limits: what, what it should be, and what is right.
-func (s *setupReader) checks(rows [][]string) {
+func (s *setupReader) checks(rows iter.Seq[[]string]) {
 	nth := make(map[string]int)
-	for _, row := range rows {
+	for row := range rows {
 		if len(row) < 3 {
 			break // a sentence under the table
 		}
@@ -218,7 +219,7 @@ func setupText(r *reading, text string) {
 			m := setupMachine.FindStringSubmatch(line)
 			sheet.machine(m[2], m[3])
 		case strings.HasPrefix(strings.TrimSpace(line), "what ") && strings.HasSuffix(line, "right"):
-			sheet.checks(s.table().rows)
+			sheet.checks(s.table().each(r))
 			continue
 		case setupFile.MatchString(line):
 			m := setupFile.FindStringSubmatch(line)

@@ -162,7 +162,7 @@ var (
 // laidPieces adds up the pieces on all sheets of a stock.
 func (r *reading) laidPieces(t printedTable) (n int) {
 	times := 1
-	for _, row := range t.rows {
+	for row := range t.each(r) {
 		if name := t.get(r, row, "sheet"); name != "" {
 			times = 1
 			if m := alike.FindStringSubmatch(name); m != nil {

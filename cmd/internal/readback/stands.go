@@ -54,14 +54,20 @@ var stands = []stand{
 	{"buy", "quantity|unit", []string{ReportJSON, BuyList, Packet, Page}},
 }
 
-// standsIn are the outputs in which a thing has to stand once it stands in any.
-func (j Job) standsIn(k Key) []string {
-	var in []string
+// outputsOf are the outputs of a kind, by its measure; those of every measure have none.
+var outputsOf = func() map[[2]string][]string {
+	list := make(map[[2]string][]string)
 	for _, s := range stands {
-		if s.kind == k.Kind && (s.measures == "" || slices.Contains(strings.Split(s.measures, "|"), k.Measure)) {
-			in = append(in, s.in...)
+		for _, m := range strings.Split(s.measures, "|") {
+			list[[2]string{s.kind, m}] = append(list[[2]string{s.kind, m}], s.in...)
 		}
 	}
+	return list
+}()
+
+// standsIn are the outputs in which a thing has to stand once it stands in any.
+func (j Job) standsIn(k Key) []string {
+	in := slices.Concat(outputsOf[[2]string{k.Kind, ""}], outputsOf[[2]string{k.Kind, k.Measure}])
 	drawer, _, _ := strings.Cut(k.Of, ": ")
 	if (k.Kind == "box" && k.Measure != "count" || k.Kind == "fit") && !slices.Contains(j.Shown, drawer) {
 		in = slices.DeleteFunc(in, func(out string) bool { return out == Page })

@@ -132,6 +132,7 @@ func CheckedText(out *bytes.Buffer, list []Checked) {
 		{CheckedTemplate, "template", "templates", "the marks and walls of the report"},
 		{CheckedPictures, "folder of pictures", "folders of pictures", "a size in millimetres, whole, and as large in dots"},
 		{CheckedTable, "table", "tables", "the numbers of the report"},
+		{CheckedSaid, "document", "documents", "the numbers, verdicts and warnings of the report"},
 	} {
 		if n := count[w.what]; n > 0 {
 			fmt.Fprintf(out, "read back: %s, with %s\n", words.Count(n, w.one, w.many), w.is)
@@ -298,10 +299,13 @@ func trouble(out *bytes.Buffer, p Proof, u geom.Unit) {
 	}
 }
 
-// Place is where a fault is, as file:line.
+// Place is where a fault is, as file:line, or the page of a packet.
 func (f Fault) Place() string {
-	if f.Line > 0 {
+	switch {
+	case f.Line > 0:
 		return fmt.Sprintf("%s:%d", f.File, f.Line)
+	case f.Page > 0:
+		return fmt.Sprintf("%s, page %d", f.File, f.Page)
 	}
 	return f.File
 }

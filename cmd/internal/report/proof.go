@@ -61,6 +61,7 @@ type Fault struct {
 	Part    string `json:"part"`
 	File    string `json:"file"`
 	Line    int    `json:"line"` // of the file; 0 where it is about the whole
+	Page    int    `json:"page,omitempty"`
 	Message string `json:"message"`
 	Hint    string `json:"hint"`
 }
@@ -83,6 +84,7 @@ const (
 	CheckedCabinet  = "cabinet"
 	CheckedTemplate = "template"
 	CheckedTable    = "table"
+	CheckedSaid     = "document"
 	CheckedPictures = "pictures"
 )
 

@@ -1,0 +1,91 @@
+package prove
+
+import (
+	"encoding/json"
+	"strings"
+
+	"drawerwright/cmd/internal/readback"
+	"drawerwright/cmd/internal/report"
+)
+
+// printedFiles are what people read of a build, written when all else is done.
+var printedFiles = []string{readback.PartsTxt, readback.Packet}
+
+// lasts lists what is read back of the files that are written last.
+func (p *Prover) lasts() {
+	for _, file := range printedFiles {
+		p.checks = append(p.checks, func(w *Worker, read Read) report.Checked { return w.saidCheck(file, read) })
+	}
+}
+
+// Lasts is how many of the checks, the last ones, read files that say how the others went.
+func (p *Prover) Lasts() int { return len(printedFiles) }
+
+// Promised is what is told of them in these files: a build in which they are not sound is
+// not written.
+func (p *Prover) Promised() (list []report.Checked) {
+	for _, file := range printedFiles {
+		list = append(list, report.Checked{What: report.CheckedSaid, Name: file, Faults: []report.Fault{}})
+	}
+	return list
+}
+
+// recorded is what the report says, for those who compare what is printed.
+type recorded struct {
+	job    readback.Job
+	record readback.Record
+	err    error
+}
+
+func (p *Prover) recordOnce() (r recorded) {
+	r.job.Units = p.report.Units
+	for _, d := range p.report.Drawers {
+		r.job.Drawers = append(r.job.Drawers, d.Name)
+	}
+	bare := p.report
+	bare.Proof, bare.Checked = nil, nil // which are made anew
+	data, err := json.Marshal(bare)
+	if err != nil {
+		r.err = err
+		return r
+	}
+	r.record, r.err = readback.RecordOf(r.job, string(data))
+	return r
+}
+
+// saidCheck holds what is printed for people against the report: every number, quantity,
+// verdict and warning that both have.
+func (w *Worker) saidCheck(file string, read Read) report.Checked {
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedSaid, Name: file, Faults: []report.Fault{}}}
+	data, ok := c.file(file, read)
+	if !ok {
+		return c.out
+	}
+	r := w.recorded()
+	if r.err != nil {
+		c.fault("unreadable", file, "report.json", 0, rebuild, "the report cannot be compared: %v", r.err)
+		return c.out
+	}
+	facts, err := readback.Read(r.job, readback.Outputs{file: string(data)})
+	if err != nil {
+		c.fault("unreadable", file, file, 0, rebuild, "it is not laid out as build lays it out: %v", err)
+		return c.out
+	}
+	for _, k := range readback.Against(r.job, r.record, facts, file) {
+		if len(k.Not) > 0 {
+			c.fault("said-not", k.Of, file, 0, rebuild, "it does not say the %s of the %s %q, which is %s in the report", k.Measure, k.Kind, k.Of, k.Says[0].Value)
+			continue
+		}
+		n := len(c.out.Faults)
+		c.fault("said", k.Of, file, 0, rebuild, "it says %q for the %s of the %s %q; the report has %q", k.Says[1].Value, k.Measure, k.Kind, k.Of, k.Says[0].Value)
+		if len(c.out.Faults) == n {
+			continue
+		}
+		if f := &c.out.Faults[n]; strings.HasSuffix(file, ".pdf") {
+			f.Page = k.Says[1].At
+		} else {
+			f.Line = k.Says[1].At
+		}
+	}
+	return c.out
+}
