@@ -32,6 +32,11 @@ func (w *Worker) cabinetCheck(k report.Cabinet, read Read) report.Checked {
 			}
 		}
 	}
+	for _, name := range k.Files {
+		if strings.HasSuffix(name, ".svg") {
+			c.cabinetSVG(k, name, read)
+		}
+	}
 	return c.out
 }
 

@@ -2,6 +2,7 @@ package prove
 
 import (
 	"path"
+	"slices"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/geom"
@@ -64,8 +65,15 @@ func (p *Prover) others() {
 			add(func(w *Worker, read Read) report.Checked { return w.cabinetCheck(k, read) })
 		}
 	}
+	printed, plates := p.printedPlates()
+	for _, file := range printed {
+		add(func(w *Worker, read Read) report.Checked { return w.platesCheck(file, plates[file], read) })
+	}
 	for _, t := range r.Templates {
 		add(func(w *Worker, read Read) report.Checked { return w.templateCheck(t, read) })
+	}
+	if slices.ContainsFunc(r.Parts, func(q report.Part) bool { return q.Files.STL != "" }) {
+		add(func(w *Worker, read Read) report.Checked { return w.pageCheck(read) })
 	}
 	for _, names := range byFolder(p.picturesOf()) {
 		add(func(w *Worker, read Read) report.Checked { return w.picturesCheck(names, read) })

@@ -43,7 +43,8 @@ type Prover struct {
 	onSheet map[string]bool // parts that lie on sheets
 	kept    sync.Map        // their panels, by name, once their drawers are proven
 	// recorded is what the report says, worked out once.
-	recorded func() recorded
+	recorded  recorded
+	recording sync.Once
 }
 
 // ErrReport is wrapped by errors about a report that cannot be one.
@@ -83,7 +84,6 @@ func New(r report.Report) (*Prover, error) {
 	}
 	p.others()
 	p.lasts()
-	p.recorded = sync.OnceValue(p.recordOnce)
 	return p, nil
 }
 

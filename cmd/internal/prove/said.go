@@ -37,7 +37,9 @@ type recorded struct {
 	err    error
 }
 
-func (p *Prover) recordOnce() (r recorded) {
+// recordOf reads the report, and the cut list, in which equal parts are together, if it can
+// be read.
+func (p *Prover) recordOf(read Read) (r recorded) {
 	r.job.Units = p.report.Units
 	for _, d := range p.report.Drawers {
 		r.job.Drawers = append(r.job.Drawers, d.Name)
@@ -49,7 +51,14 @@ func (p *Prover) recordOnce() (r recorded) {
 		r.err = err
 		return r
 	}
-	r.record, r.err = readback.RecordOf(r.job, string(data))
+	record := readback.Outputs{readback.ReportJSON: string(data)}
+	if list, err := read(cutList); err == nil {
+		record[readback.CutList] = string(list)
+	}
+	if r.record, r.err = readback.RecordOf(r.job, record); r.err != nil { // told of where the list is read
+		delete(record, readback.CutList)
+		r.record, r.err = readback.RecordOf(r.job, record)
+	}
 	return r
 }
 
@@ -61,7 +70,8 @@ func (w *Worker) saidCheck(file string, read Read) report.Checked {
 	if !ok {
 		return c.out
 	}
-	r := w.recorded()
+	w.recording.Do(func() { w.recorded = w.recordOf(read) })
+	r := w.recorded
 	if r.err != nil {
 		c.fault("unreadable", file, "report.json", 0, rebuild, "the report cannot be compared: %v", r.err)
 		return c.out

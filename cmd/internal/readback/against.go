@@ -2,12 +2,13 @@ package readback
 
 import "slices"
 
-// Record is what report.json says, by what it is about.
+// Record is what report.json and the cut list, which has equal parts together, say, by what
+// it is about.
 type Record map[Key][]Fact
 
-// RecordOf reads report.json.
-func RecordOf(job Job, report string) (Record, error) {
-	facts, err := Read(job, Outputs{ReportJSON: report})
+// RecordOf reads these.
+func RecordOf(job Job, outputs Outputs) (Record, error) {
+	facts, err := Read(job, outputs)
 	if err != nil {
 		return nil, err
 	}

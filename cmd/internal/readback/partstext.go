@@ -47,6 +47,7 @@ func partsText(r *reading, text string) {
 			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, " of fingers is ") }))
 			continue
 		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):
+			r.at-- // the verdict stands above
 			drawers := r.judged(s.lines[s.at-1])
 			r.measures(s.table(), drawers)
 			continue
@@ -96,8 +97,10 @@ func (r *reading) cutList(t printedTable, stock, thickness string) {
 	pieces := 0
 	for row := range t.each(r) {
 		first, _, _ := strings.Cut(row[0], " = ")
-		r.words("part", first, "stock", stock)
-		r.printed("part", first, "thickness", thickness)
+		r.above(t, func() {
+			r.words("part", first, "stock", stock)
+			r.printed("part", first, "thickness", thickness)
+		})
 		r.printed("part", first, "length", t.get(r, row, "length"))
 		r.printed("part", first, "width", t.get(r, row, "width"))
 		n := t.get(r, row, "pieces")
@@ -112,6 +115,14 @@ func (r *reading) cutList(t printedTable, stock, thickness string) {
 		pieces += whole(r, n)
 	}
 	r.count("stock", stock, "pieces", pieces)
+}
+
+// above takes facts of the line above a table.
+func (r *reading) above(t printedTable, take func()) {
+	at := r.at
+	r.at = t.line - 1
+	take()
+	r.at = at
 }
 
 // settingTable reads fence distance and cutter height of the corners of drawers.

@@ -1,0 +1,76 @@
+package prove
+
+import (
+	"math"
+	"strings"
+
+	"drawerwright/cmd/internal/report"
+)
+
+// cabinetSVG holds the picture of a cabinet's side against its rows: a line across the side
+// for each slide, with its height in words, and holes on these lines.
+func (c *checking) cabinetSVG(k report.Cabinet, name string, read Read) {
+	data, ok := c.file(name, read)
+	if !ok {
+		return
+	}
+	shapes, line, err := svgShapes(data)
+	if err != nil {
+		c.fault("unreadable", k.Name, name, line, rebuild, "no SVG that can be read: %v", err)
+		return
+	}
+	bottom, width := math.Inf(1), 0.0
+	for _, s := range shapes {
+		if s.kind != "rect" || len(s.points) == 0 || width > 0 {
+			continue
+		}
+		b := s.bounds()
+		if bottom, width = b.Max.Y, b.Width(); math.Abs(b.Height()-c.mm(k.Opening.Height)) > printed+sameSize {
+			c.fault("cabinet-size", k.Name, name, s.line, rebuild, "the side is drawn %s high; the opening is %s", c.text(b.Height()), c.text(c.mm(k.Opening.Height)))
+		}
+	}
+	row := func(at float64) int {
+		for i, r := range k.Rows {
+			if math.Abs(c.mm(r.Line)-at) <= printed+sameSize {
+				return i
+			}
+		}
+		return -1
+	}
+	drawn, told, holes := make([]bool, len(k.Rows)), make([]bool, len(k.Rows)), 0
+	for _, s := range shapes {
+		if len(s.points) == 0 {
+			continue
+		}
+		switch at := bottom - s.points[0].Y; {
+		case s.kind == "path" && len(s.points) == 2 && s.points[0].Y == s.points[1].Y && s.bounds().Width() > width-1:
+			i := row(at)
+			if i < 0 {
+				c.fault("slide-line", k.Name, name, s.line, rebuild, "a slide line is drawn %s over the opening's lower edge, and no row of the report has one there", c.text(at))
+				continue
+			}
+			drawn[i] = true
+		case s.kind == "circle":
+			if holes++; row(at) < 0 {
+				c.fault("cabinet-holes", k.Name, name, s.line, rebuild, "a hole %s over the opening's lower edge is on no row's slide line", c.text(at))
+			}
+		case s.kind == "text":
+			drawer, height, _ := strings.Cut(s.text, "  ")
+			for i, r := range k.Rows {
+				if drawer == r.Drawer && height == c.text(c.mm(r.Line)) {
+					told[i] = true
+				} else if drawer == r.Drawer {
+					c.fault("slide-line", drawer, name, s.line, rebuild, "the slide line of %s is said to be at %s; the report has %s", drawer, height, c.text(c.mm(r.Line)))
+				}
+			}
+		}
+	}
+	for i, r := range k.Rows {
+		if !drawn[i] || !told[i] && len(c.out.Faults) == 0 {
+			c.fault("slide-line", r.Drawer, name, 0, rebuild, "the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer, c.text(c.mm(r.Line)))
+		}
+	}
+	if holes != k.Holes {
+		c.fault("cabinet-holes", k.Name, name, 0, rebuild, "%d holes are drawn; the report has %d", holes, k.Holes)
+	}
+}

@@ -1,0 +1,48 @@
+package prove
+
+import (
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/readback"
+	"drawerwright/cmd/internal/report"
+)
+
+// printedPlates are the files in which templates are to be printed, each with those in it.
+func (p *Prover) printedPlates() (files []string, of map[string][]report.Template) {
+	of = make(map[string][]report.Template)
+	for _, t := range p.report.Templates {
+		for _, name := range t.Files {
+			if !strings.HasSuffix(name, ".pdf") {
+				continue
+			}
+			if of[name] == nil {
+				files = append(files, name)
+			}
+			of[name] = append(of[name], t)
+		}
+	}
+	return files, of
+}
+
+// platesCheck looks for the title of each template on the pages to be printed.
+func (w *Worker) platesCheck(file string, list []report.Template, read Read) report.Checked {
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTemplate, Name: file, Faults: []report.Fault{}}}
+	data, ok := c.file(file, read)
+	if !ok {
+		return c.out
+	}
+	pages, err := readback.Pages(file, data)
+	if err != nil {
+		c.fault("unreadable", file, file, 0, rebuild, "no PDF that can be read: %v", err)
+		return c.out
+	}
+	for _, t := range list {
+		if !slices.ContainsFunc(pages, func(texts []string) bool {
+			return slices.ContainsFunc(texts, func(s string) bool { return strings.HasPrefix(s, t.Title) })
+		}) {
+			c.fault("template-page", t.Name, file, 0, rebuild, "no page is that of %q", t.Title)
+		}
+	}
+	return c.out
+}

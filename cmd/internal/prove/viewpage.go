@@ -1,0 +1,127 @@
+package prove
+
+import (
+	"bytes"
+	"encoding/json"
+	"math"
+	"slices"
+
+	"drawerwright/cmd/internal/report"
+)
+
+// viewPage is the page on which boxes are turned and opened.
+const viewPage = "preview/index.html"
+
+// shown is what the page has of its boxes, as JSON.
+type shown struct {
+	Parts []struct {
+		Name, Role, Stock string
+		Quantity          int
+		Length, Width     float64
+		Thickness         float64
+	}
+	Boxes []struct {
+		Name   string
+		Count  int
+		Size   [3]float64 // width, height, depth
+		Pieces []struct {
+			Part         int
+			Origin, X, Y [3]float64
+		}
+	}
+}
+
+// pageCheck holds the page's boxes against the report: every part with its sizes, every box
+// with its size, and every piece in its place.
+func (w *Worker) pageCheck(read Read) report.Checked {
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedScene, Name: viewPage, Faults: []report.Fault{}}}
+	data, ok := c.file(viewPage, read)
+	if !ok {
+		return c.out
+	}
+	const begin, end = `<script type="application/json" id="scene">`, `</script>`
+	before, after, found := bytes.Cut(data, []byte(begin))
+	text, _, whole := bytes.Cut(after, []byte(end))
+	line := 1 + bytes.Count(before, []byte("\n"))
+	var s shown
+	if !found || !whole || !bytes.HasSuffix(bytes.TrimSpace(data), []byte("</html>")) {
+		c.fault("unreadable", viewPage, viewPage, 0, rebuild, "the page has no boxes, or is cut short")
+		return c.out
+	}
+	if err := json.Unmarshal(text, &s); err != nil {
+		c.fault("unreadable", viewPage, viewPage, line, rebuild, "the page's boxes cannot be read: %v", err)
+		return c.out
+	}
+	parts := make(map[string]bool)
+	for _, q := range s.Parts {
+		i, known := c.parts[q.Name]
+		if !known {
+			c.fault("page-part", q.Name, viewPage, line, rebuild, "the page has a part %q that the report does not have", q.Name)
+			continue
+		}
+		parts[q.Name] = true
+		want := c.report.Parts[i]
+		if q.Role != want.Role || q.Stock != want.Stock || q.Quantity != want.Quantity || c.off(q.Length, want.Length) || c.off(q.Width, want.Width) || c.off(q.Thickness, want.Thickness) {
+			c.fault("page-part", q.Name, viewPage, line, rebuild, "the page has %d of %s, a %s of %s, %s x %s x %s; the report has %d, a %s of %s, %s x %s x %s",
+				q.Quantity, q.Name, q.Role, q.Stock, c.text(q.Length), c.text(q.Width), c.text(q.Thickness),
+				want.Quantity, want.Role, want.Stock, c.text(c.mm(want.Length)), c.text(c.mm(want.Width)), c.text(c.mm(want.Thickness)))
+		}
+	}
+	for _, q := range c.report.Parts {
+		if !parts[q.Name] {
+			c.fault("page-part", q.Name, viewPage, line, rebuild, "the page lacks %s", q.Name)
+		}
+	}
+	if len(s.Boxes) != len(c.report.Drawers) {
+		c.fault("page-box", viewPage, viewPage, line, rebuild, "the page shows %d boxes; the report has %d", len(s.Boxes), len(c.report.Drawers))
+		return c.out
+	}
+	c.boxesShown(s, line)
+	return c.out
+}
+
+// placedStand is a place of a part in its box.
+type placedStand struct {
+	part string
+	report.Stand
+}
+
+// boxesShown compares the boxes, which come in the report's order.
+func (c *checking) boxesShown(s shown, line int) {
+	for k, d := range c.report.Drawers {
+		b := s.Boxes[k]
+		if b.Name != d.Name || b.Count != d.Count || c.off(b.Size[0], d.Outside.Width) || c.off(b.Size[1], d.Outside.Height) || c.off(b.Size[2], d.Outside.Depth) {
+			c.fault("page-box", d.Name, viewPage, line, rebuild, "the page shows %d of %s, %s wide, %s high, %s deep; the report has %d of %s, %s wide, %s high, %s deep",
+				b.Count, b.Name, c.text(b.Size[0]), c.text(b.Size[1]), c.text(b.Size[2]),
+				d.Count, d.Name, c.text(c.mm(d.Outside.Width)), c.text(c.mm(d.Outside.Height)), c.text(c.mm(d.Outside.Depth)))
+			continue
+		}
+		var free []placedStand
+		for _, name := range d.Parts {
+			for _, stand := range c.report.Parts[c.parts[name]].Stands {
+				free = append(free, placedStand{name, stand})
+			}
+		}
+		for _, p := range b.Pieces {
+			name := ""
+			if p.Part >= 0 && p.Part < len(s.Parts) {
+				name = s.Parts[p.Part].Name
+			}
+			i := slices.IndexFunc(free, func(q placedStand) bool {
+				return q.part == name && q.X == p.X && q.Y == p.Y && !c.off(p.Origin[0], q.Origin[0]) && !c.off(p.Origin[1], q.Origin[1]) && !c.off(p.Origin[2], q.Origin[2])
+			})
+			if i < 0 {
+				c.fault("page-place", name, viewPage, line, rebuild, "%s does not stand on the page as the report has it", name)
+				continue
+			}
+			free = slices.Delete(free, i, i+1)
+		}
+		if len(free) > 0 {
+			c.fault("page-place", free[0].part, viewPage, line, rebuild, "the page lacks %s of %s", free[0].part, d.Name)
+		}
+	}
+}
+
+// off reports whether a length of the page, in millimetres with four decimals, is another
+// than that of the report.
+func (c *checking) off(mm, want float64) bool { return !(math.Abs(mm-c.mm(want)) <= sameSize) }

@@ -1,0 +1,16 @@
+package readback
+
+// Pages are the texts of a PDF, page by page.
+func Pages(name string, data []byte) (pages [][]string, err error) {
+	r := &reading{out: name}
+	err = r.run(func(r *reading, text string) {
+		for _, page := range pdfPages(r, text) {
+			var list []string
+			for _, t := range page {
+				list = append(list, t.text)
+			}
+			pages = append(pages, list)
+		}
+	}, string(data))
+	return pages, err
+}
