@@ -29,15 +29,15 @@ func newProve(s streams) *cobra.Command {
 	var asJSON bool
 	c := &cobra.Command{
 		Use:   "prove DIR",
-		Short: "Read the drawings of a build back, cut them virtually and put the boxes together",
+		Short: "Read a build back, cut its drawings virtually and put the boxes together",
 		Long: `prove reads the DXF files of a folder that build wrote, as they are on disk now,
 cuts every panel virtually with the round bits that the legend names, turns over what
 is cut on both faces, puts every box together and says for each joint whether it goes
 in, with how much play, where it seats and how it stands; and of the box its size,
 diagonals and what overlaps. Then it reads the sheets back: every part's cuts in place and
 on the right face, nothing cut of another part or past the sheet, every part held, and
-nothing cut of a part that is loose. A drawing that was changed, scaled, mirrored or lost
-is named. Nothing is written.
+nothing cut of a part that is loose; and every other file, against the report. A file that
+was changed, scaled, mirrored or lost is named. Nothing is written.
 
 Other values can be tried: a length takes a unit, or is in the units of the job.`,
 		Example: `  $ drawerwright prove out

@@ -19,16 +19,7 @@ func (c *checking) cabinetSVG(k report.Cabinet, name string, read Read) {
 		c.fault("unreadable", k.Name, name, line, rebuild, "no SVG that can be read: %v", err)
 		return
 	}
-	bottom, width := math.Inf(1), 0.0
-	for _, s := range shapes {
-		if s.kind != "rect" || len(s.points) == 0 || width > 0 {
-			continue
-		}
-		b := s.bounds()
-		if bottom, width = b.Max.Y, b.Width(); math.Abs(b.Height()-c.mm(k.Opening.Height)) > printed+sameSize {
-			c.fault("cabinet-size", k.Name, name, s.line, rebuild, "the side is drawn %s high; the opening is %s", c.text(b.Height()), c.text(c.mm(k.Opening.Height)))
-		}
-	}
+	bottom, width := c.sideDrawn(k, name, shapes)
 	row := func(at float64) int {
 		for i, r := range k.Rows {
 			if math.Abs(c.mm(r.Line)-at) <= printed+sameSize {
@@ -65,7 +56,7 @@ func (c *checking) cabinetSVG(k report.Cabinet, name string, read Read) {
 			}
 		}
 	}
-	for i, r := range k.Rows {
+	for i, r := range k.Rows { // as far as no other height was told
 		if !drawn[i] || !told[i] && len(c.out.Faults) == 0 {
 			c.fault("slide-line", r.Drawer, name, 0, rebuild, "the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer, c.text(c.mm(r.Line)))
 		}
@@ -73,4 +64,20 @@ func (c *checking) cabinetSVG(k report.Cabinet, name string, read Read) {
 	if holes != k.Holes {
 		c.fault("cabinet-holes", k.Name, name, 0, rebuild, "%d holes are drawn; the report has %d", holes, k.Holes)
 	}
+}
+
+// sideDrawn finds the rectangle that is the side, and compares its height.
+func (c *checking) sideDrawn(k report.Cabinet, name string, shapes []svgShape) (bottom, width float64) {
+	for _, s := range shapes {
+		if s.kind != "rect" || len(s.points) == 0 {
+			continue
+		}
+		b := s.bounds()
+		if math.Abs(b.Height()-c.mm(k.Opening.Height)) > printed+sameSize {
+			c.fault("cabinet-size", k.Name, name, s.line, rebuild, "the side is drawn %s high; the opening is %s", c.text(b.Height()), c.text(c.mm(k.Opening.Height)))
+		}
+		return b.Max.Y, b.Width()
+	}
+	c.fault("no-outline", k.Name, name, 0, rebuild, "the picture has no outline of the side")
+	return math.Inf(1), 0
 }

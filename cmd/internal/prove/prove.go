@@ -38,6 +38,7 @@ type Prover struct {
 	unit    geom.Unit
 	parts   map[string]int            // indices by name
 	legend  map[string][]report.Layer // by file
+	fits    map[string][]report.Fit   // by drawer
 	names   names
 	checks  []check
 	onSheet map[string]bool // parts that lie on sheets
@@ -52,7 +53,7 @@ var ErrReport = errors.New("report.json")
 
 // New takes a report as it was written.
 func New(r report.Report) (*Prover, error) {
-	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer), onSheet: make(map[string]bool)}
+	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer), fits: make(map[string][]report.Fit), onSheet: make(map[string]bool)}
 	if r.Tool != "drawerwright" || r.Format != report.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again", ErrReport, r.Format, r.Tool, report.Format)
 	}
@@ -68,6 +69,9 @@ func New(r report.Report) (*Prover, error) {
 	}
 	for _, l := range r.Layers {
 		p.legend[l.File] = append(p.legend[l.File], l)
+	}
+	for _, f := range r.Fit {
+		p.fits[f.Drawer] = append(p.fits[f.Drawer], f)
 	}
 	for _, k := range r.Sheets {
 		for _, laid := range k.Sheets {

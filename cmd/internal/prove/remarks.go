@@ -154,10 +154,7 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 		}
 		return values
 	}
-	for _, f := range s.report.Fit {
-		if f.Drawer != d.Name {
-			continue
-		}
+	for _, f := range s.fits[d.Name] {
 		switch f.Check {
 		case "tongue-play":
 			judge(f, corners(f, "the play of the %s in the %s", func(c report.Corner) float64 { return c.Play.Mean }))
@@ -246,7 +243,7 @@ func (s summary) rounding() float64 {
 // hasCheck tells whether the drawer's fit has a check of a part; of any, where none
 // is named.
 func (p *Prover) hasCheck(d report.Drawer, check, part string) bool {
-	return slices.ContainsFunc(p.report.Fit, func(f report.Fit) bool {
-		return f.Drawer == d.Name && f.Check == check && (part == "" || f.Part == part)
+	return slices.ContainsFunc(p.fits[d.Name], func(f report.Fit) bool {
+		return f.Check == check && (part == "" || f.Part == part)
 	})
 }

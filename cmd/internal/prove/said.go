@@ -33,7 +33,7 @@ func (p *Prover) Promised() (list []report.Checked) {
 // recorded is what the report says, for those who compare what is printed.
 type recorded struct {
 	job    readback.Job
-	record readback.Record
+	record *readback.Record
 	err    error
 }
 

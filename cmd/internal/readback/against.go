@@ -2,40 +2,51 @@ package readback
 
 import "slices"
 
-// Record is what report.json and the cut list, which has equal parts together, say, by what
-// it is about.
-type Record map[Key][]Fact
+// Record is what report.json and the cut list, which has equal parts together, say.
+type Record struct {
+	facts []Fact
+	first map[Key]int32 // the first fact of a key, and after each the next of the same
+	next  []int32
+}
 
 // RecordOf reads these.
-func RecordOf(job Job, outputs Outputs) (Record, error) {
+func RecordOf(job Job, outputs Outputs) (*Record, error) {
 	facts, err := Read(job, outputs)
 	if err != nil {
 		return nil, err
 	}
-	r := make(Record, len(facts))
-	for _, f := range facts {
-		r[f.Key] = append(r[f.Key], f)
+	r := &Record{facts, make(map[Key]int32, len(facts)), make([]int32, len(facts))}
+	for i := len(facts) - 1; i >= 0; i-- {
+		r.next[i] = -1
+		if n, known := r.first[facts[i].Key]; known {
+			r.next[i] = n
+		}
+		r.first[facts[i].Key] = int32(i)
 	}
 	return r, nil
 }
 
 // Against finds where the facts of one output are not those of the record, and what should
 // stand in it and does not. Of what the record does not have nothing is said.
-func Against(job Job, record Record, facts []Fact, out string) (found []Contradiction) {
-	there := make(map[Key]bool, len(facts))
+func Against(job Job, record *Record, facts []Fact, out string) (found []Contradiction) {
+	there := make([]bool, len(record.facts)) // by the first fact of a key
 	for _, f := range facts {
-		there[f.Key] = true
-		for _, g := range record[f.Key] {
-			if !job.agree(g, f) {
+		first, known := record.first[f.Key]
+		if !known {
+			continue
+		}
+		there[first] = true
+		for i := first; i >= 0; i = record.next[i] {
+			if g := record.facts[i]; !job.agree(g, f) {
 				found = append(found, Contradiction{Key: f.Key, Says: []Fact{g, f}})
 				break
 			}
 		}
 	}
 	var not []Contradiction
-	for k, list := range record {
-		if !there[k] && slices.Contains(job.standsIn(k), out) {
-			not = append(not, Contradiction{Key: k, Says: list[:1], Not: []string{out}})
+	for k, first := range record.first {
+		if !there[first] && slices.Contains(job.standsIn(k), out) {
+			not = append(not, Contradiction{Key: k, Says: record.facts[first : first+1], Not: []string{out}})
 		}
 	}
 	slices.SortFunc(not, func(a, b Contradiction) int { return compareKeys(a.Key, b.Key) })

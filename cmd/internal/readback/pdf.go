@@ -5,7 +5,6 @@ import (
 	"cmp"
 	"compress/zlib"
 	"io"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,8 +16,6 @@ type pdfText struct {
 	x, y float64
 	text string
 }
-
-var shown = regexp.MustCompile(`(?s)BT ([-\d.]+) ([-\d.]+) Td \(((?:[^\\()]|\\.)*)\) Tj ET`)
 
 // pdfPages reads the text of the pages of a PDF as this program's library writes it: a
 // compressed stream a page (ISO 32000-1, 7.3.8 and 9.4.3), letters as UTF-16. Texts that
@@ -43,18 +40,41 @@ func pdfPages(r *reading, data string) (pages [][]pdfText) {
 		if err != nil || !bytes.Contains(content, []byte(" Tj ET")) {
 			continue
 		}
-		var page []pdfText
-		for _, m := range shown.FindAllSubmatch(content, -1) {
-			x, _ := strconv.ParseFloat(string(m[1]), 64)
-			y, _ := strconv.ParseFloat(string(m[2]), 64)
-			page = append(page, pdfText{x, y, decoded(m[3])})
-		}
-		pages = append(pages, page)
+		pages = append(pages, shown(content))
 	}
 	if len(pages) == 0 {
 		r.fail("no pages")
 	}
 	return pages
+}
+
+// shown are the texts of a page's stream, each `BT x y Td (text) Tj ET`.
+func shown(content []byte) (page []pdfText) {
+	for {
+		_, rest, found := bytes.Cut(content, []byte("BT "))
+		if !found {
+			return page
+		}
+		content = rest
+		at, words, found := bytes.Cut(rest, []byte(" Td ("))
+		x, y, pair := strings.Cut(string(at[:min(len(at), 40)]), " ")
+		across, e1 := strconv.ParseFloat(x, 64)
+		up, e2 := strconv.ParseFloat(y, 64)
+		if !found || !pair || e1 != nil || e2 != nil {
+			continue
+		}
+		end := 0 // of the string: the first bracket that is not escaped
+		for end < len(words) && words[end] != ')' {
+			if words[end] == '\\' {
+				end++
+			}
+			end++
+		}
+		if end < len(words) && bytes.HasPrefix(words[end:], []byte(") Tj ET")) {
+			page = append(page, pdfText{across, up, decoded(words[:end])})
+			content = words[end:]
+		}
+	}
 }
 
 // decoded takes away the escapes of a string and reads it as UTF-16, high bytes first.
