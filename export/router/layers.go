@@ -19,7 +19,7 @@ const DefaultPattern = "{operation}_{face}_{depth}"
 
 // DefaultOrder is the order in which operations are cut; dados, grooves and
 // rabbets are pockets to a router and share a place.
-var DefaultOrder = []string{mill.Registering, "drill", "dado", "groove", "rabbet", "cutout", mill.Profile, mill.Slotting}
+var DefaultOrder = []string{mill.Registering, "drill", "dado", "groove", "rabbet", mill.EngravingOperation, "cutout", mill.Profile, mill.Slotting}
 
 // Layer is one layer that is cut, as the legend tells it.
 type Layer struct {
@@ -200,7 +200,7 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 		pattern = DefaultPattern
 	}
 	operation, bit, tool := l.Operation, "", ""
-	if l.Line && !strings.Contains(pattern, "{depth}") { // an open path always says so
+	if l.saysLine() && !strings.Contains(pattern, "{depth}") { // an open path always says so
 		operation += "-LINE"
 	}
 	if l.Bit >= 0 {
@@ -222,13 +222,16 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 		"{cutter}", bit, "{tool}", tool, "{stock}", layer.Word(stock)).Replace(pattern)
 }
 
+// saysLine tells whether the name says that paths are open: strokes of numbers always are.
+func (l Layer) saysLine() bool { return l.Line && l.Operation != mill.EngravingOperation }
+
 // depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or
 // 0.0001 in; FLOOR before it when it is the wood left, LINE when it is the bit's centre
 // that is drawn. What goes on into the spoilboard tells all of its depth, or, where
 // depths are told from the spoilboard, how far BELOW its top it ends.
 func depthText(l Layer, u geom.Unit) string {
 	text := ""
-	if l.Line {
+	if l.saysLine() {
 		text = "LINE_"
 	}
 	depth := l.Depth

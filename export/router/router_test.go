@@ -31,6 +31,7 @@ func TestLayerNames(t *testing.T) {
 		"DADO_INSIDE_FLOOR_5-99MM":      {Layer{Operation: "dado", Depth: 6, Left: 5.99, Floor: true}, geom.Millimetre},
 		"DADO_INSIDE_LINE_5-99MM":       {Layer{Operation: "dado", Depth: 5.99, Left: 6, Line: true}, geom.Millimetre},
 		"DADO_INSIDE_LINE_FLOOR_5-99MM": {Layer{Operation: "dado", Depth: 6, Left: 5.99, Line: true, Floor: true}, geom.Millimetre},
+		"ENGRAVE_OUTSIDE_FLOOR_11-58MM": {Layer{Operation: "engrave", Face: geom.Outside, Depth: 0.3, Left: 11.58, Line: true, Floor: true}, geom.Millimetre},
 		"REGISTER_OUTSIDE_17-00MM":      {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5}, geom.Millimetre},
 		"REGISTER_OUTSIDE_BELOW_5-00MM": {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5, FromSpoilboard: true}, geom.Millimetre},
 	} {

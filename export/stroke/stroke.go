@@ -101,3 +101,16 @@ func figure(c byte) int {
 	}
 	return int(c - '0')
 }
+
+// Open gives the strokes of a line of text that is 1 high, and its length, for a bit that
+// follows them: a round stroke is two, so that each is open.
+func Open(s string) (lines [][]Point, wide float64) {
+	for _, line := range Text(s, 1) {
+		if n := len(line); n > 2 && line[0] == line[n-1] {
+			lines = append(lines, line[:n/2+1], line[n/2:])
+			continue
+		}
+		lines = append(lines, line)
+	}
+	return lines, Width(s, 1)
+}

@@ -244,3 +244,35 @@ func TestNoHeight(t *testing.T) {
 		}
 	}
 }
+
+// TestOpen: what is round is two strokes that meet at both ends, and nothing else changes.
+func TestOpen(t *testing.T) {
+	text := "0123456789"
+	lines, wide := Open(text)
+	if want := Width(text, 1); wide != want {
+		t.Errorf("%v wide, want %v", wide, want)
+	}
+	round, length := 0, 0.0
+	along := func(lines [][]Point) (sum float64) {
+		for _, l := range lines {
+			for i := range len(l) - 1 {
+				sum += math.Hypot(l[i+1].X-l[i].X, l[i+1].Y-l[i].Y)
+			}
+		}
+		return sum
+	}
+	for _, l := range Text(text, 1) {
+		if l[0] == l[len(l)-1] {
+			round++
+		}
+	}
+	length = along(Text(text, 1))
+	if round == 0 || len(lines) != len(Text(text, 1))+round || math.Abs(along(lines)-length) > 1e-9 {
+		t.Errorf("%d lines, %d are round, %v long, want %v", len(lines), round, along(lines), length)
+	}
+	for _, l := range lines {
+		if len(l) < 2 || l[0] == l[len(l)-1] {
+			t.Errorf("%v is not open", l)
+		}
+	}
+}

@@ -11,8 +11,10 @@ import (
 )
 
 func (p *preparation) sortBits() {
-	for i := range p.Bits {
-		p.bits = append(p.bits, i)
+	for i, b := range p.Bits {
+		if !b.Engraves {
+			p.bits = append(p.bits, i)
+		}
 	}
 	slices.SortStableFunc(p.bits, func(a, b int) int { return cmp.Compare(p.Bits[b].Diameter, p.Bits[a].Diameter) })
 }
@@ -22,6 +24,10 @@ func (p *preparation) sortBits() {
 func (p *preparation) faces() {
 	if p.part.CutOn(geom.Outside) {
 		p.work.Faces = append(p.work.Faces, geom.Outside)
+	}
+	if e := p.part.Engraving; len(p.work.Faces) == 0 && len(p.part.Holes) == 0 && !p.part.CutOn(geom.Inside) && e != nil && p.Engrave.Depth > 0 {
+		p.work.Faces = append(p.work.Faces, e.Face) // and is cut out from there too
+		return
 	}
 	if p.part.CutOn(geom.Inside) || len(p.part.Holes) > 0 || len(p.work.Faces) == 0 {
 		p.work.Faces = append(p.work.Faces, geom.Inside)

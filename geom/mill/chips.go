@@ -94,7 +94,7 @@ func (c Cut) way(diameter float64) float64 {
 func (p *preparation) frays() {
 	said := make(map[int]bool)
 	for _, c := range p.work.Cuts {
-		if c.Bit < 0 || c.Through() || c.Operation == Registering || c.Operation == Profile || said[c.Bit] {
+		if c.Bit < 0 || c.Through() || c.Operation == Registering || c.Operation == Profile || c.Operation == EngravingOperation || said[c.Bit] {
 			continue
 		}
 		b := p.Bits[c.Bit]

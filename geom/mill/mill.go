@@ -19,6 +19,7 @@ type Bit struct {
 	Reach    float64 // how deep it can cut; 0 when not said
 	Flutes   int     // 0 when not said
 	Tool     int     // its number in the machine; 0 when not said
+	Engraves bool    // it cuts numbers, and nothing else
 	Feeds
 }
 
@@ -87,6 +88,7 @@ type Settings struct {
 	SmallPart      float64 // the side of the square below whose area a panel is small
 	PartGap        float64 // between panels on a sheet; 0 when not said
 	Through        float64 // how far cuts that go through go on into the spoilboard
+	Engrave        Engrave // numbers
 	Unit           geom.Unit
 }
 
@@ -117,6 +119,7 @@ const (
 type Part struct {
 	geom.Panel
 	Least, Most float64
+	Engraving   *Engraving // nil for none
 }
 
 // Operations beside the kinds of pockets.
@@ -164,6 +167,8 @@ type Work struct {
 	// Tabs are where tabs are to stand that a program makes, beside the outline.
 	Tabs  []geom.Loop
 	Small bool
+	// Engraved is where the panel's engraving is, nil where none was asked for.
+	Engraved *Engraved
 	// Sides are where tabs may stand on the sides of the box about the panel, from its
 	// lower left corner: the bottom, the right, the top and the left one. None for a panel
 	// that is not held by tabs.
@@ -208,6 +213,7 @@ func Prepare(part Part, s Settings) (Work, []Fault) {
 		}
 		p.checkGap()
 	}
+	p.engrave()
 	p.profile()
 	p.over()
 	p.frays()

@@ -92,7 +92,7 @@ func sameCuts(files []cutFile, p proven) (worst float64, err error) {
 func roundedArea(files []cutFile) (n int, err error) {
 	for _, f := range files {
 		for _, c := range f.Cuts {
-			if c.Arcs > 0 || c.Corners != 4 && c.Corners != 2 {
+			if c.Arcs > 0 || c.Corners != 4 && c.Corners != 2 || strings.HasPrefix(c.Layer, "ENGRAVE") { // of any direction
 				continue
 			}
 			w, h := c.box()

@@ -37,7 +37,7 @@ import sys
 import ezdxf
 from ezdxf.path import make_path
 from shapely import affinity
-from shapely.geometry import Point, Polygon, box
+from shapely.geometry import LineString, Point, Polygon, box
 from shapely.ops import linemerge, unary_union
 from shapely.strtree import STRtree
 
@@ -57,10 +57,13 @@ def shapes(path, scale):
             c = e.dxf.center
             shape = Point(c.x * scale, c.y * scale).buffer(e.dxf.radius * scale, 64)
         else:
-            if not e.is_closed:
-                continue
             points = [(v.x * scale, v.y * scale) for v in make_path(e).flattening(0.001 / scale)]
-            shape = Polygon(points).buffer(0)
+            if e.dxf.layer.startswith("ENGRAVE"):
+                shape = LineString(points).buffer(0.5)
+            elif e.is_closed:
+                shape = Polygon(points).buffer(0)
+            else:
+                continue
         low, high, _ = dxf_legend.heights(e)
         if low != high:
             raise ValueError("something on %s of %s is not level" % (e.dxf.layer, path))

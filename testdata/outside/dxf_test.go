@@ -231,7 +231,7 @@ func operationOf(layer string) string {
 
 // rank is an operation's place in the order of cutting.
 func rank(layer string) int {
-	order := []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "CUTOUT", "PROFILE", "SLOT", "OUTLINE", "BLANK", "SCALE", "LABEL"}
+	order := []string{"REGISTER", "DRILL", "DADO GROOVE RABBET", "ENGRAVE", "CUTOUT", "PROFILE", "SLOT", "OUTLINE", "BLANK", "SCALE", "LABEL"}
 	for i, words := range order {
 		if slices.Contains(strings.Fields(words), strings.Split(layer, "_")[0]) {
 			return i
@@ -442,9 +442,10 @@ func scaled(e entity, mm float64) entity {
 
 // plain tells whether a part is of those whose drawings are worked out here once
 // more, from the report: rectangles with rectangular pockets of the drawers in which
-// it is known which part goes into which pocket.
+// it is known which part goes into which pocket, which are not cut out from the outside
+// for the number there.
 func (r report) plain(p part) bool {
-	return r.classic(r.drawer(p.Drawer))
+	return r.classic(r.drawer(p.Drawer)) && (p.Engraved == nil || p.Files.Inside != "" || len(p.Operations) > 0)
 }
 
 // checkBits: every pocket is cut with the widest bit that gets into it.

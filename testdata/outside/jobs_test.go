@@ -128,6 +128,15 @@ cutter: {kind: saw, width: 6.35}
 drawers:
   - {name: even, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet}
 `},
+	// A bottom is cut out from its underside, for its number is there; what reads a bit's
+	// middle reads the sides' too.
+	{name: "engraved", bits: []float64{6, 1}, cuts: func(c shapedCut) bool { return strings.HasPrefix(c.Layer, "ENGRAVE") }, text: extraStock + `
+cutter: {kind: router, bits: {six: {diameter: 6, reach: 25}, point: {diameter: 1, reach: 4}}}
+router: {engrave: {bit: point, depth: 0.4}}
+drawers:
+  - {name: raised, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-height: 20}}
+  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
+`},
 	// The dividers' dados are cleared otherwise than the grooves.
 	{name: "relief-each", cuts: withRelief, text: extraStock + `
 cutter: {kind: router, diameter: 3}

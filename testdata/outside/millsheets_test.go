@@ -60,11 +60,13 @@ drawers:
   - {name: one, outside: 400 x 200 x 380, sides: birch, bottom: birch, joinery: {bottom-fit: flush}}
   - {name: two, outside: 300 x 120 x 380, sides: birch, bottom: birch, joinery: {bottom-fit: flush}}
 `},
-	{"nothing that is drawn, in inches", `units: in
+	{"nothing that is drawn, with numbers, in inches", `units: in
 stock:
   half: {thickness: 0.472, sheet: 60 x 60}
   quarter: {thickness: 0.205, sheet: 60 x 60}
 cutter: {kind: router, diameter: 1/8}
+router: {engrave: yes}
+dxf: {elevation: yes}
 sheets: {kerf: 1/2, trim: 3/4}
 drawers:
   - {name: one, outside: 16 x 4 x 18, sides: half, bottom: quarter, joint: rabbet}

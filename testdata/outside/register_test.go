@@ -13,9 +13,13 @@ import (
 const registerWeb = 3
 
 // registered takes the registration holes, and the circles on BLANK for the pins
-// that stand in them, out of what a reader found; in millimetres.
+// that stand in them, out of what a reader found; in millimetres. Strokes of numbers are
+// left out.
 func registered(list []entity, scale float64) (holes, rest []entity) {
 	for _, e := range list {
+		if strings.HasPrefix(e.Layer, "ENGRAVE") {
+			continue
+		}
 		if !strings.HasPrefix(e.Layer, "REGISTER") && (e.Layer != "BLANK" || e.Type != "CIRCLE") {
 			rest = append(rest, e)
 			continue

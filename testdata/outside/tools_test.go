@@ -122,6 +122,7 @@ type part struct {
 	Operations                []operation
 	Stands                    []stand
 	Files                     struct{ Inside, Outside, STL string }
+	Engraved                  *struct{ Number, Why string }
 }
 
 type operation struct {

@@ -73,6 +73,7 @@ type Part struct {
 	Banding, BandingThickness, BandingPrice float64
 	Bits                                    []mill.Bit
 	Work                                    mill.Work
+	Engraved                                *Engraved // nil where no numbers are asked for
 	Drawings                                []Drawing // one for each face that is cut, in the order of cutting
 	STL                                     string    // its file, relative to the output folder
 }
@@ -122,6 +123,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 			all = append(all, Problem{Drawer: i, Problem: joinery.Problem{Code: "letters", Field: "name", Message: fmt.Sprintf("the letters of the packet and its labels have no %q: an empty box stands for it", r), Hint: "write names in Latin, Greek or Cyrillic letters"}})
 		}
 	}
+	b.engrave()
 	b.shareLayers()
 	for i := range b.Drawers {
 		for _, p := range b.draw(&b.Drawers[i]) {

@@ -24,7 +24,7 @@ var routerJobs = flag.Int("jobs", 8, "how many random router jobs have their par
 // TestAnySheetIsProven: of random jobs for a router every part and every sheet is proven:
 // each part is cut on its sheet as by its own drawings, and nothing else is.
 func TestAnySheetIsProven(t *testing.T) {
-	built, laid, parts, tied, skins, loose := 0, 0, 0, 0, 0, 0
+	built, laid, parts, tied, skins, loose, numbered := 0, 0, 0, 0, 0, 0, 0
 	for seed := uint64(1); built < *routerJobs; seed++ {
 		if seed > 20*uint64(*routerJobs) {
 			t.Fatalf("of %d jobs %d could be built", seed-1, built)
@@ -65,6 +65,11 @@ func TestAnySheetIsProven(t *testing.T) {
 		if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
 			t.Fatal(err)
 		}
+		for _, p := range r.Parts {
+			if p.Engraved != nil && p.Engraved.Why == "" {
+				numbered++
+			}
+		}
 		for _, p := range r.Proof {
 			if !prove.Cuttable(p.Verdict) {
 				t.Errorf("seed %d: %s: %s", seed, p.Drawer, p.Verdict)
@@ -79,8 +84,8 @@ func TestAnySheetIsProven(t *testing.T) {
 			}
 		}
 	}
-	t.Logf("%d jobs, %d sheets with %d parts: %d held by bridges, %d by a skin, %d by nothing that is drawn", built, laid, parts, tied, skins, loose)
-	if laid == 0 || parts == 0 {
-		t.Error("no sheet was laid out")
+	t.Logf("%d jobs, %d sheets with %d parts: %d held by bridges, %d by a skin, %d by nothing that is drawn; %d parts have a number engraved", built, laid, parts, tied, skins, loose, numbered)
+	if laid == 0 || parts == 0 || numbered == 0 {
+		t.Error("no sheet was laid out, or no part has a number")
 	}
 }

@@ -190,6 +190,9 @@ func (b *builder) drawer(s *section) Drawer {
 		d.Cutter, d.Bits = b.cutter(cutter.section)
 		if len(d.Bits) > 1 {
 			for _, bit := range d.Bits {
+				if bit.Engraves {
+					continue
+				}
 				d.Spec.Bits = append(d.Spec.Bits, joinery.Bit{Diameter: bit.Diameter, Reach: bit.Reach})
 			}
 		}

@@ -30,7 +30,7 @@ const (
 	CodeSameName      Code = "same-name"      // two names that are the same, or the same as file names
 	CodeUnknownStock  Code = "unknown-stock"  // a stock that the file does not list
 	CodeNoEffect      Code = "no-effect"      // an entry that does nothing beside the others
-	CodeUnknownName   Code = "unknown-name"   // an opening or slide that is not there
+	CodeUnknownName   Code = "unknown-name"   // an opening, slide or bit that is not there
 	CodeFile          Code = "file"           // the name of another file that cannot be one, or a file that cannot be opened
 	CodeNotForSaw     Code = "not-for-a-saw"  // a setting that only a router can keep
 	CodeCutter        Code = "cutter"         // a tool with entries of another kind of tool

@@ -147,10 +147,18 @@ var routerKeys = []key{
 	{name: string(mill.FieldRegister), form: formSection, keys: registerKeys, without: "its defaults hold",
 		doc: "The two holes on which a part lies when it has been turned over"},
 	{name: string(mill.FieldTabs), form: formSection, keys: tabKeys, without: "no tabs are left", doc: "Bridges that hold a part while it is cut out, on edges that no other part bears on"},
+	{name: "engrave", form: formSection, words: []string{yes, no}, keys: engraveKeys, without: "parts have no number on them",
+		doc: "The number of a part, engraved where it does not show in the box: below the bottom's groove, or on the underside of a bottom"},
 	{name: string(mill.FieldSkin), form: formLength, min: 0.1, max: maxPlay, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through"},
 	{name: string(mill.FieldSmall), form: formLength, min: 1, max: 1000, fallback: mm(mill.DefaultSmallPart), doc: "A part with less area than a square of this side is small"},
 	{name: string(mill.FieldThrough), form: formLength, min: 0, max: maxPlay, fallback: "0", doc: "How far cuts that go through the board go on into the spoilboard"},
 	{name: string(mill.FieldGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, checked against what is cut beyond their edges", without: "as the sheets need it"},
+}
+
+var engraveKeys = []key{
+	{name: "depth", form: formLength, min: 0.05, max: 2, fallback: mm(mill.DefaultEngraving), doc: "How deep it is"},
+	{name: "height", form: formLength, min: 1, max: 100, doc: "How high its figures are", without: "five diameters of the bit, at least 6 mm, or what there is room for"},
+	{name: "bit", form: formName, doc: "The bit that engraves, and cuts nothing else", without: "the narrowest"},
 }
 
 var reliefWords = []string{string(mill.ReliefBisector), string(mill.ReliefSide), string(mill.ReliefNone)}

@@ -25,6 +25,11 @@ func (r *reader) router(s *section) mill.Settings {
 	register := r.sub(s, string(mill.FieldRegister), registerKeys).values
 	out.Register = mill.Register{Place: mill.Place(register["place"].text), Diameter: register["diameter"].mm(0), Distance: register["distance"].mm(0)}
 	out.Relief, out.Reliefs = reliefOf(get["relief"])
+	if e := get["engrave"]; e.section != nil {
+		out.Engrave = mill.Engrave{Depth: e.section.values["depth"].mm(0), Height: e.section.values["height"].mm(0)}
+	} else if e.text == yes {
+		out.Engrave = mill.Engrave{Depth: mill.DefaultEngraving}
+	}
 	if tabs := get[string(mill.FieldTabs)].section; tabs != nil {
 		out.Tabs = mill.Tabs{Width: tabs.values["width"].mm(0), Height: tabs.values["height"].mm(0), Spacing: tabs.values["spacing"].mm(0), Marked: tabs.values["as"].text == tabMarks}
 	}
@@ -124,12 +129,13 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 		numbered[int(tool.number)] = s.name
 		bits = append(bits, b.bit(s, report))
 	}
+	b.engraver(bits, report)
 	if !get["bits"].given {
 		d := either(get["diameter"], get["width"])
 		bits = []mill.Bit{{Name: geom.LengthOf(d.mm(0)).Text(b.units), Diameter: d.mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number)}}
 	}
 	for _, bit := range bits {
-		if bit.Diameter > 0 && (c.Width == 0 || bit.Diameter < c.Width) {
+		if bit.Diameter > 0 && !bit.Engraves && (c.Width == 0 || bit.Diameter < c.Width) {
 			c.Width = bit.Diameter
 		}
 	}
@@ -137,6 +143,24 @@ func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
 		c.Width = 0
 	}
 	return c, bits
+}
+
+// engraver marks the bit that is named for engraving, if it is one of several.
+func (b *builder) engraver(bits []mill.Bit, report func(Code, Position, string, string, ...any)) {
+	s := b.router.values["engrave"].section
+	if s == nil || s.values["bit"].text == "" || len(bits) == 0 {
+		return
+	}
+	named := s.values["bit"]
+	i := slices.IndexFunc(bits, func(one mill.Bit) bool { return one.Name == named.text })
+	switch {
+	case i < 0:
+		report(CodeUnknownName, named.at, "write the name of one of the bits, or delete the entry: the narrowest is taken", "no bit is called %s", quote(named.text))
+	case len(bits) == 1:
+		report(CodeCutter, named.at, "give the router another bit, or delete the entry", "the only bit %s is named for engraving, which is all that it would cut", quote(named.text))
+	default:
+		bits[i].Engraves = true
+	}
 }
 
 // bit makes a bit of its section. Its feed may be written as a chip load.

@@ -3,6 +3,7 @@ package job
 import (
 	"reflect"
 	"slices"
+	"strings"
 	"testing"
 
 	"drawerwright/geom/joinery"
@@ -82,6 +83,29 @@ drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
 `)
 		if j.Router.Relief != want.Relief || !reflect.DeepEqual(j.Router.Reliefs, want.Reliefs) {
 			t.Errorf("%s: %v %v", text, j.Router.Relief, j.Router.Reliefs)
+		}
+	}
+}
+
+// TestEngrave: on or off, with the usual depth or one's own; the bit that is named cuts
+// nothing else, so that it makes no slot narrower.
+func TestEngrave(t *testing.T) {
+	for text, want := range map[string]mill.Engrave{
+		"no": {}, "yes": {Depth: 0.3}, "{}": {Depth: 0.3}, "{depth: 0.5, height: 9, bit: b}": {Depth: 0.5, Height: 9},
+	} {
+		j := read(t, `units: mm
+stock: {birch: {thickness: 12}}
+cutter: {kind: router, bits: {a: {diameter: 6}, b: {diameter: 1}, c: {diameter: 3}}}
+router: {engrave: `+text+`}
+drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
+`)
+		named := strings.Contains(text, "bit")
+		d, narrowest := j.Drawers[0], 1.0
+		if named {
+			narrowest = 3
+		}
+		if j.Router.Engrave != want || d.Bits[1].Engraves != named || d.Cutter.Width != narrowest || len(d.Spec.Bits) != map[bool]int{false: 3, true: 2}[named] {
+			t.Errorf("%s: %+v, %+v, %g wide, %v", text, j.Router.Engrave, d.Bits, d.Cutter.Width, d.Spec.Bits)
 		}
 	}
 }

@@ -29,7 +29,7 @@ var keyPaths = strings.Fields(`
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
 	cutter.bits.*.tool cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass
-	router router.over-run router.relief router.relief.others router.relief.dado router.relief.groove router.relief.rabbet router.relief.cutout router.relief.profile router.exact-slots router.depth-from router.skin router.small-part router.part-gap router.through
+	router router.over-run router.relief router.relief.others router.relief.dado router.relief.groove router.relief.rabbet router.relief.cutout router.relief.profile router.exact-slots router.depth-from router.skin router.small-part router.part-gap router.through router.engrave router.engrave.depth router.engrave.height router.engrave.bit
 	router.register router.register.place router.register.diameter router.register.distance
 	router.tabs router.tabs.width router.tabs.height router.tabs.spacing router.tabs.as
 	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit joinery.bottom-height

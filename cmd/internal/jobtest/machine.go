@@ -100,6 +100,16 @@ func (d *drawing) router() string {
 	if skin := d.odds(3, "skin"); skin || tabs {
 		e.say("skin", "%s", d.mm(d.length(0.2, 0.5, "how thick")))
 	}
+	if d.odds(3, "engraved") {
+		switch how := d.word("engraving", "yes", "with height", "with a bit"); {
+		case how == "with a bit" && len(d.bits) == 3:
+			e.say("engrave", "{bit: fine, depth: %s}", d.mm(0.2))
+		case how == "with height":
+			e.say("engrave", "{height: %s}", d.mm(d.length(12, 20, "figures")))
+		default:
+			e.say("engrave", "yes")
+		}
+	}
 	if d.odds(4, "part gap") {
 		e.say("part-gap", "%s", d.mm(d.length(25, 40, "gap of parts")))
 	}

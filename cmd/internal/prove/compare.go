@@ -75,7 +75,8 @@ func (r *panelReader) compare() {
 		}
 	}
 	for i, c := range r.drawn {
-		if !used[i] && c.within > leastLeft+r.region.blur() {
+		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Why == "" && r.part.Engraved.Face == c.face.String()
+		if !used[i] && !number && c.within > leastLeft+r.region.blur() {
 			r.fault("extra", c.file, c.at, "delete it, or build the folder again", "the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
 		}
 	}

@@ -63,7 +63,8 @@ func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {
 	if !s.report.DXF.Elevation {
 		for _, z := range []float64{low, high, low + up, high + up} {
 			if math.Abs(z) > tick {
-				s.fault("height", s.name, e.Line, "export it again, or build the folder again", "a line on %s does not lie at Z = 0", e.Layer)
+				s.fault("height", s.name, e.Line, "export it again, or build the folder again",
+					"a line on %s does not lie at Z = 0", e.Layer)
 				return false
 			}
 		}
@@ -86,7 +87,8 @@ func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {
 	case math.Abs(low-want) > step:
 		fault("lies at Z = %s, and the floor of its cut is at %s", s.text(low), s.text(want))
 	case math.Abs(low+up-s.above()) > step:
-		fault("at Z = %s is %s thick and reaches up to %s; the face is at %s", s.text(low), s.text(up), s.text(low+up), s.text(s.above()))
+		fault("at Z = %s is %s thick and reaches up to %s; the face is at %s",
+			s.text(low), s.text(up), s.text(low+up), s.text(s.above()))
 	}
 	return true
 }

@@ -49,6 +49,9 @@ func (s *sheet) chords(e dxfread.Entity) int {
 	return n
 }
 
+// longestNumber is the most figures of a part's number.
+const longestNumber = 16
+
 // check tells what of a report is beyond the limits.
 func (p *Prover) check() error {
 	wrong := func(format string, args ...any) error {
@@ -84,6 +87,9 @@ func (p *Prover) check() error {
 		}
 		if len(part.Operations) > maxLegend {
 			return wrong("the part %q has %d operations", part.Name, len(part.Operations))
+		}
+		if e := part.Engraved; e != nil && (len(e.Number) > longestNumber || !within(farthest, e.X, e.Y, e.Height, e.Depth)) {
+			return wrong("the part %q has a number that is none", part.Name)
 		}
 		for _, o := range part.Operations {
 			if !within(farthest, o.Depth) {

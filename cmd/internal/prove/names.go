@@ -29,7 +29,7 @@ type said struct {
 
 // What can stand for a word of a pattern.
 var forms = map[string]string{
-	"{operation}": `(?:REGISTER|DADO|GROOVE|RABBET|DRILL|CUTOUT|PROFILE|SLOT)(?:-LINE)?`,
+	"{operation}": `(?:REGISTER|DADO|GROOVE|RABBET|DRILL|CUTOUT|PROFILE|SLOT|ENGRAVE)(?:-LINE)?`,
 	"{face}":      `INSIDE|OUTSIDE`,
 	"{depth}":     `(?:LINE_)?(?:THROUGH|(?:FLOOR_|BELOW_)?[0-9]+-[0-9]+(?:MM|IN))`,
 	"{cutter}":    `[A-Z0-9-]*`,
@@ -92,6 +92,7 @@ func (n names) read(layer string) (said, bool) {
 		case "{operation}":
 			text, s.line = strings.CutSuffix(text, "-LINE")
 			s.operation = strings.ToLower(text)
+			s.line = s.line || s.operation == engraving
 		case "{face}":
 			s.face = strings.ToLower(text)
 		case "{depth}":

@@ -29,6 +29,7 @@ func TestNames(t *testing.T) {
 		"DADO_INSIDE_LINE_5-99MM":       {contract, said{operation: "dado", face: "inside", line: true, depth: 5.99, step: mm, depthSaid: true}},
 		"DRILL_INSIDE_LINE_THROUGH":     {contract, said{operation: "drill", face: "inside", line: true, through: true, depthSaid: true}},
 		"dado_Inside_line_floor_1-2mm":  {contract, said{operation: "dado", face: "inside", line: true, floor: true, depth: 1.2, step: mm, depthSaid: true}},
+		"ENGRAVE_INSIDE_0-30MM":         {contract, said{operation: "engrave", face: "inside", line: true, depth: 0.3, step: mm, depthSaid: true}},
 		"DADO-LINE":                     {"{operation}", said{operation: "dado", line: true}},
 		"SIX_DADO_OAK-12":               {"{cutter}_{operation}_{stock}", said{operation: "dado"}},
 		"__DADO":                        {"{cutter}_{stock}_{operation}", said{operation: "dado"}},

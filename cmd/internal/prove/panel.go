@@ -42,6 +42,9 @@ type boardCut struct {
 func (p panel) board(thickness float64, o Options) proof.Board {
 	b := proof.Board{Outline: p.outline, Thickness: thickness, Cuts: make([]proof.Cut, 0, len(p.cuts))}
 	for _, c := range p.cuts {
+		if c.operation == engraving { // clear of all joints, or a fault
+			continue
+		}
 		depth := c.deep(thickness, p.thickness, o)
 		if depth <= 0 {
 			continue
@@ -187,6 +190,7 @@ func (r *panelReader) panel() panel {
 	r.doubled()
 	r.compare()
 	r.tabs()
+	r.engraved()
 	r.registered(files)
 	return r.out
 }

@@ -63,6 +63,7 @@ func plants(t testing.TB, version string) map[string]map[string]planted {
 		strings.Replace(plantMarks, "VERSION", version, 1): plantedMarks,
 		plantTemplates(t, version):                         marked,
 		raisedJob(version):                                 plantedHeights,
+		engravedJob(version):                               plantedEngraved,
 	}
 }
 

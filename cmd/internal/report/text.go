@@ -27,6 +27,7 @@ func Text(b batch.Batch, r Report) []byte {
 	fits(&out, r, b.Units)
 	proofs(&out, r, b.Units)
 	drawings(&out, r, b.Units)
+	numbered(&out, r, b.Units)
 	plates(&out, r, b.Units)
 	board(&out, r, b.Units)
 	laid(&out, r, b.Units)

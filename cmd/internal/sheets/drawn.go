@@ -35,6 +35,9 @@ func pinFor(b batch.Batch, groups []batch.Group) (pin Pin) {
 				}
 			}
 			for _, bit := range p.Bits {
+				if bit.Engraves {
+					continue
+				}
 				if smallest.Diameter == 0 || bit.Diameter < smallest.Diameter {
 					smallest = bit
 				}

@@ -1,0 +1,81 @@
+package batch
+
+import (
+	"fmt"
+
+	"drawerwright/export/stroke"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
+)
+
+// Engraved is the number of a part.
+type Engraved struct {
+	Number string // of all parts that are alike
+	Face   geom.Face
+	mill.Engraved
+}
+
+// engrave puts the numbers on the parts that a router cuts, where the job asks for them:
+// parts that are alike have one number, so that they stay alike. It is cut with the face up
+// that is cut anyway; nothing is turned over for it.
+func (b *Batch) engrave() {
+	if b.Router.Engrave.Depth == 0 {
+		return
+	}
+	numbers := make(map[string]string)
+	plain := make(map[string]bool) // stocks of which nothing is cut but outlines of bottoms
+	for i, g := range Merged(*b) {
+		for _, p := range g.Parts {
+			numbers[p.Name] = fmt.Sprint(i + 1)
+			alone, seen := plain[p.Stock.Name]
+			whole := len(p.Panel.Pockets) == 0 && len(p.Panel.Holes) == 0
+			plain[p.Stock.Name] = (alone || !seen) && p.Role == joinery.Bottom && whole
+		}
+	}
+	for i := range b.Drawers {
+		for j := range b.Drawers[i].Parts {
+			if p := &b.Drawers[i].Parts[j]; len(p.Bits) > 0 {
+				b.number(p, numbers[p.Name], plain[p.Stock.Name])
+			}
+		}
+	}
+}
+
+// number engraves one part; from is whether it may be cut out from either face.
+func (b *Batch) number(p *Part, number string, from bool) {
+	p.Engraved = &Engraved{Number: number}
+	face, area, hidden := p.Hidden()
+	p.Engraved.Face = face
+	cut := from
+	for _, f := range p.Work.Faces {
+		cut = cut || f == face
+	}
+	switch {
+	case !hidden:
+		p.Engraved.Room = "all of it shows in the box"
+		return
+	case !cut:
+		p.Engraved.Room = "it would have to be turned over for it"
+		return
+	}
+	settings := b.Router
+	settings.Bits = p.Bits
+	lines, wide := stroke.Open(number)
+	asked := &mill.Engraving{Face: face, Area: area, Wide: wide}
+	for _, l := range lines {
+		var path []geom.Point
+		for _, q := range l {
+			path = append(path, geom.Point{X: q.X, Y: q.Y})
+		}
+		asked.Lines = append(asked.Lines, path)
+	}
+	thick := p.Stock.Thickness
+	work, _ := mill.Prepare(mill.Part{Panel: p.Panel, Least: thick.Min, Most: thick.Max, Engraving: asked}, settings)
+	if work.Engraved == nil {
+		return
+	}
+	if p.Engraved.Engraved = *work.Engraved; work.Engraved.Room == "" {
+		p.Work = work
+	}
+}
