@@ -60,19 +60,15 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := eachDrawer(ctx, b, to, o, prover, r.Proof, previews); err != nil {
 		return err
 	}
-	if bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p report.Proof) bool { return prove.Cuttable(p.Verdict) }); len(bad) > 0 {
+	bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p report.Proof) bool { return prove.Cuttable(p.Verdict) })
+	if len(bad) > 0 {
 		return &Unproven{Proofs: bad}
 	}
 	if err := WriteSheets(ctx, o.Plan, to); err != nil {
 		return err
 	}
-	for _, f := range []struct {
-		name string
-		data []byte
-	}{{"parts.csv", report.CSV(b)}, {"cut-list.csv", report.CutListCSV(b)}, {"buy.csv", report.BuyCSV(r.Buy)}, {"layers.csv", report.LayersCSV(r, b.Units)}} {
-		if err := to.WriteFile(f.name, f.data); err != nil {
-			return err
-		}
+	if err := writeLists(b, r, to); err != nil {
+		return err
 	}
 	if err := writeCabinets(b, to); err != nil {
 		return err
@@ -106,11 +102,34 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := to.WriteFile("parts.txt", report.Text(b, r)); err != nil || prover == nil {
 		return err
 	}
+	return readLast(ctx, prover, to)
+}
+
+// readLast reads the files back that say how the proof of the others went.
+func readLast(ctx context.Context, prover *prove.Prover, to Folder) error {
 	last, err := readBack(ctx, prover, to, prover.Checks()-prover.Lasts(), prover.Checks())
 	if err == nil && !prove.Sound(last) {
 		return &Unproven{Checked: last}
 	}
 	return err
+}
+
+// writeLists writes the lists for programs.
+func writeLists(b batch.Batch, r report.Report, to Folder) error {
+	for _, f := range []struct {
+		name string
+		data []byte
+	}{
+		{"parts.csv", report.CSV(b)},
+		{"cut-list.csv", report.CutListCSV(b)},
+		{"buy.csv", report.BuyCSV(r.Buy)},
+		{"layers.csv", report.LayersCSV(r, b.Units)},
+	} {
+		if err := to.WriteFile(f.name, f.data); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // readBack reads what else was written back, as it is on disk: the checks from one to
@@ -145,7 +164,8 @@ func papered(b batch.Batch, r report.Report, plan sheets.Plan) func(Folder) erro
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.
-func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof, previews []preview) error {
+func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof,
+	previews []preview) error {
 	return each(ctx, len(b.Drawers), func() func(int) error {
 		w := writer{to: to, o: o, dxf: b.DXF, fromSpoilboard: b.Router.FromSpoilboard}
 		if prover != nil {
@@ -266,7 +286,8 @@ func (w *writer) part(p batch.Part) error {
 }
 
 // bitFiles writes a file for each bit of a drawing, where that is asked for.
-func bitFiles(part router.Part, face geom.Face, file string, layers []router.Layer, o router.Options, write func(string, *dxf.Drawing) error) error {
+func bitFiles(part router.Part, face geom.Face, file string, layers []router.Layer, o router.Options,
+	write func(string, *dxf.Drawing) error) error {
 	if !o.Split {
 		return nil
 	}

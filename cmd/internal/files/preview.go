@@ -51,7 +51,8 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 			return p, err
 		}
 	}
-	if _, err := writePicture(w.to, folder+"corner", d.Spec.Name+" corner", corner(d, p.scene, boxed.Grid)); err != nil {
+	if _, err := writePicture(w.to, folder+"corner", d.Spec.Name+" corner",
+		corner(d, p.scene, boxed.Grid)); err != nil {
 		return p, err
 	}
 	return p, writeGLB(w.to, folder+"drawer.glb", p.scene, p.scene.Groups[0])

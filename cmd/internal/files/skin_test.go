@@ -50,7 +50,10 @@ drawers:
 		}
 	}
 	layers := r.Sheets[0].Sheets[0].Layers
-	own := slices.ContainsFunc(layers, func(l report.Layer) bool { return l.Operation == "profile" && l.Face == "outside" && l.Cuts == 1 })
+	own := slices.ContainsFunc(layers, func(l report.Layer) bool {
+		return l.Operation == "profile" &&
+			l.Face == "outside" && l.Cuts == 1
+	})
 	if skins != 1 || !own {
 		t.Errorf("%d parts hang by a skin, of layers %+v", skins, layers)
 	}

@@ -107,7 +107,8 @@ func (c *checking) standing(d report.Drawer, read Read) (list []piece, allowed f
 			placed := make([]triangle, len(own))
 			for i, t := range own {
 				for k, v := range t {
-					placed[i][k] = stand.Apply(geom.Vec3{X: v.X - low.X + corner.X, Y: v.Y - low.Y + corner.Y, Z: v.Z - low.Z})
+					placed[i][k] = stand.Apply(geom.Vec3{X: v.X - low.X + corner.X, Y: v.Y - low.Y + corner.Y,
+						Z: v.Z - low.Z})
 				}
 			}
 			list = append(list, piece{part: name, list: placed})
@@ -120,7 +121,8 @@ func (c *checking) standing(d report.Drawer, read Read) (list []piece, allowed f
 // boxCheck holds the solids of a whole box against those of its parts: assembled they stand
 // in their places; exploded each is moved away from there along one axis.
 func (w *Worker) boxCheck(d report.Drawer, folder string, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedBox, Name: d.Name, Faults: []report.Fault{}}}
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedBox, Name: d.Name,
+		Faults: []report.Fault{}}}
 	file, apart := path.Join(folder, "assembled.stl"), path.Join(folder, "exploded.stl")
 	together, readable := c.triangles(file, read)
 	exploded, also := c.triangles(apart, read)
@@ -135,9 +137,11 @@ func (w *Worker) boxCheck(d report.Drawer, folder string, read Read) report.Chec
 	if readable {
 		want, is := facesIn(all), facesIn(together)
 		if off := math.Max(length(is.low.Sub(want.low)), length(is.high.Sub(want.high))); off > 2*sameSize {
-			c.fault("box-place", d.Name, file, 0, rebuild, "the box about it is %s off the parts in their places", c.text(off))
+			c.fault("box-place", d.Name, file, 0, rebuild, "the box about it is %s off the parts in their places",
+				c.text(off))
 		} else if said := c.differ(is, want, allowed); said != "" {
-			c.fault("box-parts", d.Name, file, 0, rebuild, "the assembled box is not its parts in their places: %s", said)
+			c.fault("box-parts", d.Name, file, 0, rebuild, "the assembled box is not its parts in their places: %s",
+				said)
 		}
 	}
 	if also {
@@ -157,7 +161,8 @@ func (c *checking) exploded(d report.Drawer, file string, list []triangle, piece
 			all = append(all, p.list...)
 		}
 		if len(shells) > len(pieces) || !sameSums(facesIn(list), facesIn(all), allowed) {
-			c.fault("box-count", d.Name, file, 0, rebuild, "the exploded box has %d solids that are apart, and not the faces and the volume of its %d parts", len(shells), len(pieces))
+			c.fault("box-count", d.Name, file, 0, rebuild,
+				"the exploded box has %d solids that are apart, and not the faces and the volume of its %d parts", len(shells), len(pieces))
 		}
 		return
 	}
@@ -171,7 +176,8 @@ func (c *checking) exploded(d report.Drawer, file string, list []triangle, piece
 			return movedAlong(is.low.Sub(p.faces.low)) && c.differ(is, p.faces, allowed) == ""
 		})
 		if found < 0 {
-			c.fault("box-parts", d.Name, file, 0, rebuild, "the solid from %s, %s, %s of the exploded box is none of its parts, moved along one axis",
+			c.fault("box-parts", d.Name, file, 0, rebuild,
+				"the solid from %s, %s, %s of the exploded box is none of its parts, moved along one axis",
 				c.text(is.low.X), c.text(is.low.Y), c.text(is.low.Z))
 			continue
 		}

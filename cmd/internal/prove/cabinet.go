@@ -13,7 +13,8 @@ import (
 // cabinetCheck holds the drawings of a cabinet's sides against its rows: the lines at
 // which slides come, in both, and the holes of the right side where the left has them.
 func (w *Worker) cabinetCheck(k report.Cabinet, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedCabinet, Name: k.Name, Faults: []report.Fault{}}}
+	c := checking{Prover: w.Prover,
+		out: report.Checked{What: report.CheckedCabinet, Name: k.Name, Faults: []report.Fault{}}}
 	var holes [2][]hole
 	for i, side := range []string{".left.", ".right."} {
 		for _, name := range k.Files {
@@ -27,8 +28,10 @@ func (w *Worker) cabinetCheck(k report.Cabinet, read Read) report.Checked {
 			continue
 		}
 		for _, h := range holes[1] {
-			if !slices.ContainsFunc(holes[0], func(g hole) bool { return g.at.To(h.at) <= tick && math.Abs(g.radius-h.radius) <= tick }) {
-				c.fault("cabinet-holes", k.Name, name, h.line, rebuild, "a hole of the right side, %s behind the front edge and %s up, has none across from it", c.text(h.at.X), c.text(h.at.Y))
+			if !slices.ContainsFunc(holes[0],
+				func(g hole) bool { return g.at.To(h.at) <= tick && math.Abs(g.radius-h.radius) <= tick }) {
+				c.fault("cabinet-holes", k.Name, name, h.line, rebuild,
+					"a hole of the right side, %s behind the front edge and %s up, has none across from it", c.text(h.at.X), c.text(h.at.Y))
 			}
 		}
 	}
@@ -55,8 +58,10 @@ func (c *checking) side(k report.Cabinet, name string, right bool, read Read) []
 	if f.Unit == dxfread.Inch {
 		scale = geom.InchMM
 	}
-	if found := map[dxfread.Unit]string{dxfread.Millimetre: "mm", dxfread.Inch: "in"}[f.Unit]; found != c.report.DXF.Units {
-		c.fault("units", k.Name, name, 0, "export it again in "+c.report.DXF.Units, "the drawing says it is in %q, and was written in %s", found, c.report.DXF.Units)
+	if found := map[dxfread.Unit]string{dxfread.Millimetre: "mm",
+		dxfread.Inch: "in"}[f.Unit]; found != c.report.DXF.Units {
+		c.fault("units", k.Name, name, 0, "export it again in "+c.report.DXF.Units,
+			"the drawing says it is in %q, and was written in %s", found, c.report.DXF.Units)
 	}
 	c.scaled(k.Name, name, f, scale)
 	depth, height := c.mm(k.Opening.Depth), c.mm(k.Opening.Height)
@@ -69,11 +74,13 @@ func (c *checking) side(k report.Cabinet, name string, right bool, read Read) []
 			outlined = true
 			b := boundsOf(e, scale)
 			if math.Abs(b.Min.X) > tick || math.Abs(b.Min.Y) > tick {
-				c.fault("origin", k.Name, name, e.Line, rebuild, "the side's lower front corner is at %s, %s, not at 0, 0", c.text(b.Min.X), c.text(b.Min.Y))
+				c.fault("origin", k.Name, name, e.Line, rebuild,
+					"the side's lower front corner is at %s, %s, not at 0, 0", c.text(b.Min.X), c.text(b.Min.Y))
 			}
 			depth, height = b.Width(), b.Height()
 			if math.Abs(height-c.mm(k.Opening.Height)) > sameSize {
-				c.fault("cabinet-size", k.Name, name, e.Line, rebuild, "the side is drawn %s high; the opening is %s", c.text(height), c.text(c.mm(k.Opening.Height)))
+				c.fault("cabinet-size", k.Name, name, e.Line, rebuild, "the side is drawn %s high; the opening is %s",
+					c.text(height), c.text(c.mm(k.Opening.Height)))
 			}
 		case strings.HasPrefix(strings.ToUpper(e.Layer), "DRILL_") && e.Type == "CIRCLE":
 			h := hole{geom.Point{X: e.X * scale, Y: e.Y * scale}, e.Radius * scale, e.Line}
@@ -89,7 +96,8 @@ func (c *checking) side(k report.Cabinet, name string, right bool, read Read) []
 			}
 			row := slices.IndexFunc(k.Rows, func(r report.Row) bool { return math.Abs(c.mm(r.Line)-at) <= sameSize })
 			if row < 0 {
-				c.fault("slide-line", k.Name, name, e.Line, rebuild, "a slide line is drawn %s over the opening's lower edge, and no row of the report has one there", c.text(at))
+				c.fault("slide-line", k.Name, name, e.Line, rebuild,
+					"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there", c.text(at))
 				continue
 			}
 			lines[row] = true
@@ -100,7 +108,8 @@ func (c *checking) side(k report.Cabinet, name string, right bool, read Read) []
 	}
 	for i, there := range lines {
 		if !there {
-			c.fault("slide-line", k.Rows[i].Drawer, name, 0, rebuild, "the slide line of %s, %s over the opening's lower edge, is not drawn", k.Rows[i].Drawer, c.text(c.mm(k.Rows[i].Line)))
+			c.fault("slide-line", k.Rows[i].Drawer, name, 0, rebuild,
+				"the slide line of %s, %s over the opening's lower edge, is not drawn", k.Rows[i].Drawer, c.text(c.mm(k.Rows[i].Line)))
 		}
 	}
 	if len(holes) != k.Holes {
@@ -108,10 +117,12 @@ func (c *checking) side(k report.Cabinet, name string, right bool, read Read) []
 	}
 	for i, h := range holes {
 		if h.at.X < 0 || h.at.Y < 0 || h.at.X > depth || h.at.Y > height {
-			c.fault("cabinet-holes", k.Name, name, h.line, rebuild, "a hole at %s, %s is beside the side", c.text(h.at.X), c.text(h.at.Y))
+			c.fault("cabinet-holes", k.Name, name, h.line, rebuild, "a hole at %s, %s is beside the side",
+				c.text(h.at.X), c.text(h.at.Y))
 		}
 		if !slices.ContainsFunc(k.Rows, func(r report.Row) bool { return math.Abs(c.mm(r.Line)-h.at.Y) <= sameSize }) {
-			c.fault("cabinet-holes", k.Name, name, h.line, rebuild, "a hole %s over the opening's lower edge is on no row's slide line", c.text(h.at.Y))
+			c.fault("cabinet-holes", k.Name, name, h.line, rebuild,
+				"a hole %s over the opening's lower edge is on no row's slide line", c.text(h.at.Y))
 		}
 		if right {
 			holes[i].at.X = depth - h.at.X
@@ -133,7 +144,8 @@ func (c *checking) scaled(name, file string, f *dxfread.File, scale float64) {
 		}
 		found = true
 		if b := boundsOf(e, scale); math.Abs(b.Width()-want) > tick || math.Abs(b.Height()-want) > tick {
-			c.fault("scale", name, file, e.Line, "export it again without scaling", "the square on SCALE is %s x %s, not %s", c.text(b.Width()), c.text(b.Height()), c.text(want))
+			c.fault("scale", name, file, e.Line, "export it again without scaling",
+				"the square on SCALE is %s x %s, not %s", c.text(b.Width()), c.text(b.Height()), c.text(want))
 		}
 	}
 	if !found {

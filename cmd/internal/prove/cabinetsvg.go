@@ -37,13 +37,15 @@ func (c *checking) cabinetSVG(k report.Cabinet, name string, read Read) {
 		case s.kind == "path" && len(s.points) == 2 && s.points[0].Y == s.points[1].Y && s.bounds().Width() > width-1:
 			i := row(at)
 			if i < 0 {
-				c.fault("slide-line", k.Name, name, s.line, rebuild, "a slide line is drawn %s over the opening's lower edge, and no row of the report has one there", c.text(at))
+				c.fault("slide-line", k.Name, name, s.line, rebuild,
+					"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there", c.text(at))
 				continue
 			}
 			drawn[i] = true
 		case s.kind == "circle":
 			if holes++; row(at) < 0 {
-				c.fault("cabinet-holes", k.Name, name, s.line, rebuild, "a hole %s over the opening's lower edge is on no row's slide line", c.text(at))
+				c.fault("cabinet-holes", k.Name, name, s.line, rebuild,
+					"a hole %s over the opening's lower edge is on no row's slide line", c.text(at))
 			}
 		case s.kind == "text":
 			drawer, height, _ := strings.Cut(s.text, "  ")
@@ -51,14 +53,16 @@ func (c *checking) cabinetSVG(k report.Cabinet, name string, read Read) {
 				if drawer == r.Drawer && height == c.text(c.mm(r.Line)) {
 					told[i] = true
 				} else if drawer == r.Drawer {
-					c.fault("slide-line", drawer, name, s.line, rebuild, "the slide line of %s is said to be at %s; the report has %s", drawer, height, c.text(c.mm(r.Line)))
+					c.fault("slide-line", drawer, name, s.line, rebuild,
+						"the slide line of %s is said to be at %s; the report has %s", drawer, height, c.text(c.mm(r.Line)))
 				}
 			}
 		}
 	}
 	for i, r := range k.Rows { // as far as no other height was told
 		if !drawn[i] || !told[i] && len(c.out.Faults) == 0 {
-			c.fault("slide-line", r.Drawer, name, 0, rebuild, "the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer, c.text(c.mm(r.Line)))
+			c.fault("slide-line", r.Drawer, name, 0, rebuild,
+				"the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer, c.text(c.mm(r.Line)))
 		}
 	}
 	if holes != k.Holes {
@@ -74,7 +78,8 @@ func (c *checking) sideDrawn(k report.Cabinet, name string, shapes []svgShape) (
 		}
 		b := s.bounds()
 		if math.Abs(b.Height()-c.mm(k.Opening.Height)) > printed+sameSize {
-			c.fault("cabinet-size", k.Name, name, s.line, rebuild, "the side is drawn %s high; the opening is %s", c.text(b.Height()), c.text(c.mm(k.Opening.Height)))
+			c.fault("cabinet-size", k.Name, name, s.line, rebuild, "the side is drawn %s high; the opening is %s",
+				c.text(b.Height()), c.text(c.mm(k.Opening.Height)))
 		}
 		return b.Max.Y, b.Width()
 	}

@@ -47,7 +47,8 @@ func (p *Prover) others() {
 	for _, d := range r.Drawers {
 		byName[d.Name] = d
 		if stl := p.stlOf(d); stl != "" {
-			g := group{name: d.Name, file: path.Dir(stl) + "/drawer.glb", drawers: []report.Drawer{d}, at: []geom.Vec3{{}}}
+			g := group{name: d.Name, file: path.Dir(stl) + "/drawer.glb", drawers: []report.Drawer{d},
+				at: []geom.Vec3{{}}}
 			add(func(w *Worker, read Read) report.Checked { return w.sceneCheck(g, read) })
 			add(func(w *Worker, read Read) report.Checked { return w.boxCheck(d, path.Dir(stl), read) })
 		}
@@ -57,7 +58,8 @@ func (p *Prover) others() {
 			g := group{name: k.Name, file: k.Preview}
 			for _, row := range k.Rows {
 				d := byName[row.Drawer]
-				g.drawers, g.at = append(g.drawers, d), append(g.at, geom.Vec3{X: p.mm(k.Opening.Width-d.Outside.Width) / 2, Z: p.mm(row.BoxBottom)})
+				g.drawers, g.at = append(g.drawers, d), append(g.at,
+					geom.Vec3{X: p.mm(k.Opening.Width-d.Outside.Width) / 2, Z: p.mm(row.BoxBottom)})
 			}
 			add(func(w *Worker, read Read) report.Checked { return w.sceneCheck(g, read) })
 		}

@@ -15,13 +15,15 @@ const cutList = "cut-list.csv"
 // row, with its stock, its grain and its size; a row has as many pieces and spares as its
 // parts, and says which of their faces are cut.
 func (w *Worker) cutListCheck(read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTable, Name: cutList, Faults: []report.Fault{}}}
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTable, Name: cutList,
+		Faults: []report.Fault{}}}
 	data, ok := c.file(cutList, read)
 	if !ok {
 		return c.out
 	}
 	listed := make(map[string]int)
-	whole := c.rows(cutList, data, []string{"parts", "stock", "grain", "cuts", "units", "pieces", "spares", "length", "width", "thickness"}, func(at int, cells []string) {
+	whole := c.rows(cutList, data, []string{"parts", "stock", "grain", "cuts", "units", "pieces", "spares", "length",
+		"width", "thickness"}, func(at int, cells []string) {
 		pieces, spares := 0, 0
 		for _, name := range strings.Fields(cells[0]) {
 			i, known := c.parts[name]
@@ -37,18 +39,21 @@ func (w *Worker) cutListCheck(read Read) report.Checked {
 			}
 			for k, want := range []string{q.Stock, grainOf(q), cutFaces(q), c.report.Units} {
 				if cells[1+k] != want {
-					c.fault("table-word", name, cutList, at, rebuild, "%s: %s is %q, the report has %q", name, []string{"stock", "grain", "cuts", "units"}[k], cells[1+k], want)
+					c.fault("table-word", name, cutList, at, rebuild, "%s: %s is %q, the report has %q", name,
+						[]string{"stock", "grain", "cuts", "units"}[k], cells[1+k], want)
 				}
 			}
 			for k, want := range []float64{q.Length, q.Width, q.Thickness} {
 				if v, err := strconv.ParseFloat(cells[7+k], 64); err != nil || math.Abs(c.mm(v-want)) > printed {
-					c.fault("table-number", name, cutList, at, rebuild, "%s: %s is %s, the report has %s", name, []string{"length", "width", "thickness"}[k], cells[7+k], strconv.FormatFloat(want, 'f', -1, 64))
+					c.fault("table-number", name, cutList, at, rebuild, "%s: %s is %s, the report has %s", name,
+						[]string{"length", "width", "thickness"}[k], cells[7+k], strconv.FormatFloat(want, 'f', -1, 64))
 				}
 			}
 		}
 		for k, want := range []int{pieces, spares} {
 			if cells[5+k] != strconv.Itoa(want) {
-				c.fault("table-number", cells[0], cutList, at, rebuild, "%s: %s are %s, the report has %d", cells[0], []string{"pieces", "spares"}[k], cells[5+k], want)
+				c.fault("table-number", cells[0], cutList, at, rebuild, "%s: %s are %s, the report has %d", cells[0],
+					[]string{"pieces", "spares"}[k], cells[5+k], want)
 			}
 		}
 	})

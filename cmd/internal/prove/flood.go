@@ -31,10 +31,12 @@ func (r *sheetReader) throughBoth(thickness float64, lines int) [][][2]int {
 		}
 		for j := range r.cuts {
 			b := &r.cuts[j]
-			if b.face != geom.Inside || r.through(b, thickness) || apart(a.region.box, b.region.box) || thickness-r.takesOf(a, thickness)-r.takesOf(b, thickness) >= leftOver {
+			if b.face != geom.Inside || r.through(b, thickness) || apart(a.region.box, b.region.box) ||
+				thickness-r.takesOf(a, thickness)-r.takesOf(b, thickness) >= leftOver {
 				continue
 			}
-			low, high := math.Max(a.region.box.Min.Y, b.region.box.Min.Y), math.Min(a.region.box.Max.Y, b.region.box.Max.Y)
+			low, high := math.Max(a.region.box.Min.Y, b.region.box.Min.Y), math.Min(a.region.box.Max.Y,
+				b.region.box.Max.Y)
 			for k := max(0, int(low/floodStep)-1); k <= min(lines-1, int(math.Ceil(high/floodStep))); k++ {
 				list[k] = append(list[k], [2]int{i, j})
 			}
@@ -124,7 +126,8 @@ func (r *sheetReader) flood(thickness float64) func(geom.Point) bool {
 			parent = append(parent, w.of)
 			middle := geom.Point{X: (from + to) / 2, Y: y}
 			switch {
-			case from == 0 && wasteAt(geom.Point{X: from + floodStep/4, Y: y}), to == r.length && wasteAt(geom.Point{X: to - floodStep/4, Y: y}), (k == 0 || k == n-1) && wasteAt(middle):
+			case from == 0 && wasteAt(geom.Point{X: from + floodStep/4, Y: y}), to == r.length &&
+				wasteAt(geom.Point{X: to - floodStep/4, Y: y}), (k == 0 || k == n-1) && wasteAt(middle):
 				join(0, w.of)
 			}
 			if k > 0 {

@@ -37,13 +37,15 @@ func (p *Prover) picturesOf() (list []string) {
 // picturesCheck looks whether pictures are there and whole: one for any size, which says how
 // large it is, and one in dots that is as large.
 func (w *Worker) picturesCheck(names []string, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedPictures, Name: path.Dir(names[0]), Faults: []report.Fault{}}}
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedPictures, Name: path.Dir(names[0]),
+		Faults: []report.Fault{}}}
 	for _, name := range names {
 		var wide, high float64
 		lines, ok := c.file(name+".svg", read)
 		if ok {
 			if wide, high, ok = svgSize(lines); !ok {
-				c.fault("unreadable", path.Base(name), name+".svg", 1, rebuild, "no SVG that is whole and says its size in millimetres at its true scale")
+				c.fault("unreadable", path.Base(name), name+".svg", 1, rebuild,
+					"no SVG that is whole and says its size in millimetres at its true scale")
 			} else if !bytes.Contains(lines, []byte("<path")) {
 				c.fault("picture-empty", path.Base(name), name+".svg", 0, rebuild, "nothing is drawn in the picture")
 			}
@@ -57,7 +59,8 @@ func (w *Worker) picturesCheck(names []string, read Read) report.Checked {
 		case !whole:
 			c.fault("unreadable", path.Base(name), name+".png", 0, rebuild, "no PNG that is whole")
 		case ok && math.Abs(x*high-y*wide) > x+y+wide+high: // a dot, and the size in whole millimetres
-			c.fault("picture-size", path.Base(name), name+".png", 0, rebuild, "the picture is %.0f x %.0f dots; in the SVG it is %.0f x %.0f mm, of another shape", x, y, wide, high)
+			c.fault("picture-size", path.Base(name), name+".png", 0, rebuild,
+				"the picture is %.0f x %.0f dots; in the SVG it is %.0f x %.0f mm, of another shape", x, y, wide, high)
 		}
 	}
 	return c.out
@@ -83,7 +86,8 @@ func svgSize(data []byte) (wide, high float64, ok bool) {
 // Graphics", sections 5 and 11). whole is false where it is cut short.
 func pngSize(data []byte) (x, y float64, whole bool) {
 	const signature, end = "\x89PNG\r\n\x1a\n", "\x00\x00\x00\x00IEND\xaeB`\x82"
-	if len(data) < 33 || string(data[:8]) != signature || string(data[12:16]) != "IHDR" || !bytes.HasSuffix(data, []byte(end)) {
+	if len(data) < 33 || string(data[:8]) != signature || string(data[12:16]) != "IHDR" ||
+		!bytes.HasSuffix(data, []byte(end)) {
 		return 0, 0, false
 	}
 	return float64(binary.BigEndian.Uint32(data[16:])), float64(binary.BigEndian.Uint32(data[20:])), true

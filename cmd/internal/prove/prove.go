@@ -53,9 +53,11 @@ var ErrReport = errors.New("report.json")
 
 // New takes a report as it was written.
 func New(r report.Report) (*Prover, error) {
-	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer), fits: make(map[string][]report.Fit), onSheet: make(map[string]bool)}
+	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer),
+		fits: make(map[string][]report.Fit), onSheet: make(map[string]bool)}
 	if r.Tool != "drawerwright" || r.Format != report.Format {
-		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again", ErrReport, r.Format, r.Tool, report.Format)
+		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again",
+			ErrReport, r.Format, r.Tool, report.Format)
 	}
 	var err error
 	if p.unit, err = geom.ParseUnit(r.Units); err != nil {
@@ -120,7 +122,8 @@ func (p *Prover) Unit() geom.Unit { return p.unit }
 
 // Knows tells whether the report names a drawing.
 func (p *Prover) Knows(file string) bool {
-	return len(p.legend[file]) > 0 || slices.ContainsFunc(p.report.Layers, func(l report.Layer) bool { return l.BitFile == file })
+	return len(p.legend[file]) > 0 ||
+		slices.ContainsFunc(p.report.Layers, func(l report.Layer) bool { return l.BitFile == file })
 }
 
 // Stocks are the names of the stocks that were measured.
@@ -151,11 +154,13 @@ func (p *Prover) mm(v float64) float64 { return float64(v * p.unit.MM()) }
 // Drawer proves one drawer of the report.
 func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
 	d := w.report.Drawers[i]
-	out := report.Proof{Drawer: d.Name, Faults: []report.Fault{}, Corners: []report.Corner{}, Overlaps: []report.Overlap{}}
+	out := report.Proof{Drawer: d.Name, Faults: []report.Fault{}, Corners: []report.Corner{},
+		Overlaps: []report.Overlap{}}
 	var panels []panel
 	for _, name := range d.Parts {
 		part := w.report.Parts[w.parts[name]]
-		c := panelReader{Prover: w.Prover, part: part, saw: !joinery.CutterKind(d.Machine).FollowsDrawing(), read: read, detail: o.Detail}
+		c := panelReader{Prover: w.Prover, part: part, saw: !joinery.CutterKind(d.Machine).FollowsDrawing(),
+			read: read, detail: o.Detail}
 		panels = append(panels, c.panel())
 		if w.onSheet[name] {
 			w.kept.Store(name, panels[len(panels)-1])
@@ -190,7 +195,9 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 		}
 		i := slices.IndexFunc(w.report.Stocks, func(s report.Readings) bool { return s.Name == p.part.Stock })
 		if i < 0 {
-			out.Faults = append(out.Faults, report.Fault{Code: "stock", Part: p.part.Name, File: "report.json", Message: fmt.Sprintf("the stock %q of %s is not listed", p.part.Stock, p.part.Name)})
+			out.Faults = append(out.Faults,
+				report.Fault{Code: "stock", Part: p.part.Name, File: "report.json",
+					Message: fmt.Sprintf("the stock %q of %s is not listed", p.part.Stock, p.part.Name)})
 			continue
 		}
 		s := w.report.Stocks[i]
@@ -219,11 +226,14 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 		out.Verdict = report.GoesBut
 	}
 	if len(box.Corners) == 0 && len(out.Faults) == 0 {
-		out.Faults = append(out.Faults, report.Fault{Code: "incomplete", File: "report.json", Message: "the drawer has no two sides, front and back that stand about a box", Hint: "build the folder again"})
+		out.Faults = append(out.Faults,
+			report.Fault{Code: "incomplete", File: "report.json",
+				Message: "the drawer has no two sides, front and back that stand about a box", Hint: "build the folder again"})
 	}
 	if o.Detail {
 		for i, p := range box.Pieces {
-			out.Assembled = append(out.Assembled, report.Piece{Name: p.Name, Part: partOf(panels, i), Stand: w.stand(p.Stand)})
+			out.Assembled = append(out.Assembled,
+				report.Piece{Name: p.Name, Part: partOf(panels, i), Stand: w.stand(p.Stand)})
 		}
 	}
 	spread := stocks[:0:0]

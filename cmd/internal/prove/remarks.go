@@ -38,7 +38,8 @@ func (w *Worker) lost(d report.Drawer, box *proof.Box, panels []panel, thick map
 		}
 		for _, c := range p.cuts {
 			if deep := c.deep(t, p.thickness, o); !c.through && deep > t-leastWeb {
-				say("the %s on %s of %s is %s deep in a board of %s", c.operation, c.layer, p.part.Name, w.text(deep), w.text(t))
+				say("the %s on %s of %s is %s deep in a board of %s", c.operation, c.layer, p.part.Name, w.text(deep),
+					w.text(t))
 			}
 		}
 	}
@@ -49,7 +50,8 @@ func (w *Worker) lost(d report.Drawer, box *proof.Box, panels []panel, thick map
 		case c.Captured && c.Play > joinery.HopelessGap+tick:
 			say("the %s has %s of play in the %s: more than glue fills", c.End, w.text(c.Play), c.Side)
 		case c.ShoulderGap > max(joinery.HopelessGap, w.mm(d.MostOpen))+tick && !math.IsInf(c.ShoulderGap, 0):
-			say("between %s and %s a shoulder stays open by %s: more than glue bridges", c.End, c.Side, w.text(c.ShoulderGap))
+			say("between %s and %s a shoulder stays open by %s: more than glue bridges", c.End, c.Side,
+				w.text(c.ShoulderGap))
 		case c.Open > max(joinery.HopelessGap, w.mm(d.MostOpen))+tick:
 			say("the %s stays off the shoulder of the %s by %s: more than glue bridges", c.End, c.Side, w.text(c.Open))
 		}
@@ -84,14 +86,16 @@ func (w *Worker) lostBottom(box *proof.Box, say func(string, ...any)) {
 		case rests && wall.Hold <= tick:
 			say("the bottom does not reach under the %s", wall.Name)
 		case rests && wall.Gap > joinery.HopelessGap+tick:
-			say("between the bottom and the edge of the %s a gap stays open by %s: more than glue bridges", wall.Name, w.text(wall.Gap))
+			say("between the bottom and the edge of the %s a gap stays open by %s: more than glue bridges", wall.Name,
+				w.text(wall.Gap))
 		case rests:
 		case box.BottomFit == proof.SlidIn && i == 2: // screws in the back keep it there
 			if wall.Hold <= tick {
 				say("the bottom does not reach the groove of the %s", wall.Name)
 			}
 		case wall.Hold <= slack/2+tick:
-			say("the bottom stands %s deep in the %s and drops out when it is pushed away: its slack is %s", w.text(wall.Hold), wall.Name, w.text(slack))
+			say("the bottom stands %s deep in the %s and drops out when it is pushed away: its slack is %s",
+				w.text(wall.Hold), wall.Name, w.text(slack))
 		}
 	}
 }
@@ -101,7 +105,8 @@ func (w *Worker) lostParts(d report.Drawer, box *proof.Box, say func(string, ...
 	for _, p := range box.Dividers {
 		for _, wall := range p.Walls {
 			if wall.Hold <= p.Slack/2+tick {
-				say("the %s stands %s deep in the %s and drops out when it is pushed away: its slack is %s", p.Name, w.text(wall.Hold), wall.Name, w.text(p.Slack))
+				say("the %s stands %s deep in the %s and drops out when it is pushed away: its slack is %s", p.Name,
+					w.text(wall.Hold), wall.Name, w.text(p.Slack))
 			}
 		}
 		switch {
@@ -141,14 +146,17 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 			}
 		}
 		if which != "" {
-			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf("%s is %s; %s to %s is usual", which, text(values[which]), text(f.Limit[0]), text(f.Limit[1])))
+			s.out.Remarks = append(s.out.Remarks,
+				fmt.Sprintf("%s is %s; %s to %s is usual", which, text(values[which]), text(f.Limit[0]),
+					text(f.Limit[1])))
 		}
 	}
 	corners := func(f report.Fit, format string, value func(report.Corner) float64) map[string]float64 {
 		values := make(map[string]float64)
 		for _, c := range s.out.Corners {
 			// A back without a check of its own is the front's twin, if it is not housed.
-			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") && !s.hasCheck(d, "back-play", "") {
+			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") &&
+				!s.hasCheck(d, "back-play", "") {
 				values[fmt.Sprintf(format, c.End, c.Side)] = value(c)
 			}
 		}
@@ -176,9 +184,11 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 			judge(f, values)
 		case "shoulder-gap":
 			f.Limit = [2]float64{0, -f.Limit[0]} // of the room; what is open is told of below
-			judge(f, corners(f, "the room between the tongue of the %s and the floor of its dado in the %s", func(c report.Corner) float64 { return c.FloorGap.Mean }))
+			judge(f, corners(f, "the room between the tongue of the %s and the floor of its dado in the %s",
+				func(c report.Corner) float64 { return c.FloorGap.Mean }))
 		case "recess":
-			judge(f, corners(f, "the recess of the %s at the %s", func(c report.Corner) float64 { return c.Recess.Mean }))
+			judge(f, corners(f, "the recess of the %s at the %s",
+				func(c report.Corner) float64 { return c.Recess.Mean }))
 		case "lap":
 			judge(f, corners(f, "the lap of the %s at the %s", func(c report.Corner) float64 { return c.Lap.Mean }))
 		case "bottom-flush":
@@ -202,7 +212,9 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 		}
 	}
 	if s.mm(open.ShoulderGap.Mean-d.MostOpen) > tick {
-		s.out.Remarks = append(s.out.Remarks, fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side, text(open.ShoulderGap.Mean)))
+		s.out.Remarks = append(s.out.Remarks,
+			fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side,
+				text(open.ShoulderGap.Mean)))
 	}
 	s.gaps(d, text)
 	return len(s.out.Remarks) > before

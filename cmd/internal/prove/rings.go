@@ -74,7 +74,8 @@ func (r rings) spans(list []float64, y float64) []float64 {
 
 // along appends which parts of the way from p to q are in the region, as shares of it.
 func (r rings) along(list []float64, p, q geom.Point) []float64 {
-	b := geom.Rect{Min: geom.Point{X: math.Min(p.X, q.X), Y: math.Min(p.Y, q.Y)}, Max: geom.Point{X: math.Max(p.X, q.X), Y: math.Max(p.Y, q.Y)}}
+	b := geom.Rect{Min: geom.Point{X: math.Min(p.X, q.X), Y: math.Min(p.Y, q.Y)},
+		Max: geom.Point{X: math.Max(p.X, q.X), Y: math.Max(p.Y, q.Y)}}
 	if len(r.list) == 0 || apart(r.box, b) {
 		return list
 	}

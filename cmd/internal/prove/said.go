@@ -83,11 +83,13 @@ func (w *Worker) saidCheck(file string, read Read) report.Checked {
 	}
 	for _, k := range readback.Against(r.job, r.record, facts, file) {
 		if len(k.Not) > 0 {
-			c.fault("said-not", k.Of, file, 0, rebuild, "it does not say the %s of the %s %q, which is %s in the report", k.Measure, k.Kind, k.Of, k.Says[0].Value)
+			c.fault("said-not", k.Of, file, 0, rebuild,
+				"it does not say the %s of the %s %q, which is %s in the report", k.Measure, k.Kind, k.Of, k.Says[0].Value)
 			continue
 		}
 		n := len(c.out.Faults)
-		c.fault("said", k.Of, file, 0, rebuild, "it says %q for the %s of the %s %q; the report has %q", k.Says[1].Value, k.Measure, k.Kind, k.Of, k.Says[0].Value)
+		c.fault("said", k.Of, file, 0, rebuild, "it says %q for the %s of the %s %q; the report has %q",
+			k.Says[1].Value, k.Measure, k.Kind, k.Of, k.Says[0].Value)
 		if len(c.out.Faults) == n {
 			continue
 		}

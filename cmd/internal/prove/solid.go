@@ -14,7 +14,8 @@ import (
 
 // solidCheck holds the solid of a part against what the job asks for of it.
 func (w *Worker) solidCheck(part report.Part, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedSolid, Name: part.Name, Faults: []report.Fault{}}}
+	c := checking{Prover: w.Prover,
+		out: report.Checked{What: report.CheckedSolid, Name: part.Name, Faults: []report.Fault{}}}
 	list, ok := c.triangles(part.Files.STL, read)
 	if want, known := w.shape(part); ok && known {
 		c.solid(part.Files.STL, part.Name, list, want)
@@ -30,7 +31,9 @@ type checking struct {
 
 func (c *checking) fault(code, part, file string, line int, hint, format string, args ...any) {
 	if len(c.out.Faults) < maxFaults {
-		c.out.Faults = append(c.out.Faults, report.Fault{Code: code, Part: part, File: file, Line: line, Message: fmt.Sprintf(format, args...), Hint: hint})
+		c.out.Faults = append(c.out.Faults,
+			report.Fault{Code: code, Part: part, File: file, Line: line, Message: fmt.Sprintf(format, args...),
+				Hint: hint})
 	}
 }
 
@@ -64,7 +67,8 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 	box := geom.Vec3{X: want.box.Width(), Y: want.box.Height(), Z: want.thickness}
 	for i, d := range [3][2]float64{{high.X - low.X, box.X}, {high.Y - low.Y, box.Y}, {high.Z - low.Z, box.Z}} {
 		if !(math.Abs(d[0]-d[1]) <= sameSize) {
-			c.fault("solid-size", part, file, 0, rebuild, "the solid is %s along %c; the part is %s", c.text(d[0]), "xyz"[i], c.text(d[1]))
+			c.fault("solid-size", part, file, 0, rebuild, "the solid is %s along %c; the part is %s", c.text(d[0]),
+				"xyz"[i], c.text(d[1]))
 			return
 		}
 	}
@@ -76,10 +80,12 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 		height := c.text(float64(z) * 1e-3)
 		switch {
 		case math.Abs(a.area-b.area) > allowed:
-			c.fault("solid-face", part, file, 0, rebuild, "at %s above the outside face %s more of the solid looks up than down; the job asks for %s", height, c.area(a.area), c.area(b.area))
+			c.fault("solid-face", part, file, 0, rebuild,
+				"at %s above the outside face %s more of the solid looks up than down; the job asks for %s", height, c.area(a.area), c.area(b.area))
 			return
 		case arm > allowed:
-			c.fault("solid-place", part, file, 0, rebuild, "what ends %s above the outside face has its middle at x %s, y %s; the job asks for x %s, y %s", height,
+			c.fault("solid-place", part, file, 0, rebuild,
+				"what ends %s above the outside face has its middle at x %s, y %s; the job asks for x %s, y %s", height,
 				c.text(a.mx/a.area), c.text(a.my/a.area), c.text(b.mx/b.area), c.text(b.my/b.area))
 			return
 		}
@@ -87,7 +93,8 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 	// A thickness is on a grid, too.
 	flat := float64(box.X * box.Y * solidGrid / 4)
 	if got, asked := volume(list), want.volume(); math.Abs(got-asked) > float64(allowed*want.thickness)+flat {
-		c.fault("solid-open", part, file, 0, rebuild, "the solid holds %.2f cm3; its flat faces and the job have %.2f cm3: its walls do not close", got/1e3, asked/1e3)
+		c.fault("solid-open", part, file, 0, rebuild,
+			"the solid holds %.2f cm3; its flat faces and the job have %.2f cm3: its walls do not close", got/1e3, asked/1e3)
 	}
 }
 
@@ -147,7 +154,8 @@ func trianglesOf(data []byte) (list []triangle, line int, err error) {
 		at := func(k int) float64 {
 			return float64(math.Float32frombits(binary.LittleEndian.Uint32(record[4*k:])))
 		}
-		list = append(list, triangle{{X: at(3), Y: at(4), Z: at(5)}, {X: at(6), Y: at(7), Z: at(8)}, {X: at(9), Y: at(10), Z: at(11)}})
+		list = append(list,
+			triangle{{X: at(3), Y: at(4), Z: at(5)}, {X: at(6), Y: at(7), Z: at(8)}, {X: at(9), Y: at(10), Z: at(11)}})
 	}
 	return list, 0, nil
 }

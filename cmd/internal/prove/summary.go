@@ -36,7 +36,9 @@ func (s summary) take(box *proof.Box, first bool) {
 	goes := first || box.Goes() // else only the plays mean something
 	for i, c := range box.Corners {
 		if first {
-			s.out.Corners = append(s.out.Corners, report.Corner{End: c.End, Side: c.Side, Goes: c.Goes, Captured: c.Captured, Fingers: c.Fingers, Laps: c.Laps})
+			s.out.Corners = append(s.out.Corners,
+				report.Corner{End: c.End, Side: c.Side, Goes: c.Goes, Captured: c.Captured, Fingers: c.Fingers,
+					Laps: c.Laps})
 			if c.Goes {
 				s.out.Corners[i].Seat = "floor"
 				if c.OnShoulder {
@@ -80,7 +82,9 @@ func (s summary) take(box *proof.Box, first bool) {
 	}
 	for i, d := range box.Dividers {
 		if first {
-			s.out.Dividers = append(s.out.Dividers, report.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.Goes, Lifts: d.Lifts})
+			s.out.Dividers = append(s.out.Dividers,
+				report.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.Goes,
+					Lifts: d.Lifts})
 		}
 		o := &s.out.Dividers[i]
 		widen(&o.Play, d.Play)
@@ -92,7 +96,8 @@ func (s summary) take(box *proof.Box, first bool) {
 		if first {
 			s.out.Crossings = append(s.out.Crossings, report.Crossing{A: c.A, B: c.B, Goes: c.Goes})
 		}
-		if i := slices.IndexFunc(s.out.Crossings, func(o report.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
+		if i := slices.IndexFunc(s.out.Crossings,
+			func(o report.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
 			widen(&s.out.Crossings[i].Play, c.Play)
 		}
 	}
@@ -115,7 +120,8 @@ func (s summary) take(box *proof.Box, first bool) {
 	if first {
 		for _, o := range box.Overlaps {
 			if o.Volume > proof.MostOverlap {
-				s.out.Overlaps = append(s.out.Overlaps, report.Overlap{A: o.A, B: o.B, Volume: math.Round(o.Volume*100) / 100})
+				s.out.Overlaps = append(s.out.Overlaps,
+					report.Overlap{A: o.A, B: o.B, Volume: math.Round(o.Volume*100) / 100})
 			}
 		}
 	}

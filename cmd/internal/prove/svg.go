@@ -101,7 +101,8 @@ func (s *svgShape) placed(of map[string]string) error {
 		s.points = []geom.Point{{X: n("x"), Y: n("y")}}
 	default:
 		x, y := n("x"), n("y")
-		s.points, s.closed = corners(geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + n("width"), Y: y + n("height")}}), true
+		s.points, s.closed = corners(geom.Rect{Min: geom.Point{X: x, Y: y},
+			Max: geom.Point{X: x + n("width"), Y: y + n("height")}}), true
 	}
 	return nil
 }

@@ -20,16 +20,19 @@ func (p *Prover) tables() []table {
 }
 
 func (p *Prover) partTable() table {
-	t := table{file: "parts.csv", words: []string{"part", "drawer", "role", "stock", "grain", "units", "inside_file", "outside_file"}, numbers: []string{"quantity", "length", "width", "thickness"}}
+	t := table{file: "parts.csv", words: []string{"part", "drawer", "role", "stock", "grain", "units", "inside_file",
+		"outside_file"}, numbers: []string{"quantity", "length", "width", "thickness"}}
 	for _, q := range p.report.Parts {
-		t.lines = append(t.lines, line{q.Name, []string{q.Name, q.Drawer, q.Role, q.Stock, q.Grain, p.report.Units, q.Files.Inside, q.Files.Outside},
+		t.lines = append(t.lines, line{q.Name, []string{q.Name, q.Drawer, q.Role, q.Stock, q.Grain, p.report.Units,
+			q.Files.Inside, q.Files.Outside},
 			[]float64{float64(q.Quantity), q.Length, q.Width, q.Thickness}, false})
 	}
 	return t
 }
 
 func (p *Prover) buyTable() table {
-	t := table{file: "buy.csv", words: []string{"kind", "name", "unit"}, numbers: []string{"quantity", "cost"}, blank: []string{"cost"}}
+	t := table{file: "buy.csv", words: []string{"kind", "name", "unit"}, numbers: []string{"quantity", "cost"},
+		blank: []string{"cost"}}
 	for _, b := range p.report.Buy {
 		t.lines = append(t.lines, line{b.Name, []string{b.Kind, b.Name, b.Unit}, []float64{b.Quantity, b.Cost}, false})
 	}
@@ -38,7 +41,8 @@ func (p *Prover) buyTable() table {
 
 // layerTable is the legend of all drawings: the layers of each file in order.
 func (p *Prover) layerTable() table {
-	t := table{file: "layers.csv", words: []string{"file", "bit_file", "order", "layer", "tool", "bit", "operation", "face", "through", "units"},
+	t := table{file: "layers.csv", words: []string{"file", "bit_file", "order", "layer", "tool", "bit", "operation",
+		"face", "through", "units"},
 		numbers: []string{"diameter", "depth", "left", "cuts"}, blank: []string{"diameter"}}
 	file, order := "", 0
 	add := func(list []report.Layer) {
@@ -51,7 +55,9 @@ func (p *Prover) layerTable() table {
 			if l.Tool > 0 {
 				tool = strconv.Itoa(l.Tool)
 			}
-			t.lines = append(t.lines, line{l.Layer, []string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, l.Operation, l.Face, strconv.FormatBool(l.Told == "through"), p.report.Units},
+			t.lines = append(t.lines, line{l.Layer,
+				[]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, l.Operation, l.Face,
+					strconv.FormatBool(l.Told == "through"), p.report.Units},
 				[]float64{l.Diameter, l.Depth, l.Left, float64(l.Cuts)}, false})
 		}
 	}
@@ -66,11 +72,13 @@ func (p *Prover) layerTable() table {
 
 func (p *Prover) slideTable() table {
 	t := table{file: "cabinet/slide-lines.csv", words: []string{"opening", "drawer", "units"},
-		numbers: []string{"slide_line", "box_bottom", "front_bottom", "front_height", "shim"}, blank: []string{"slide_line"}}
+		numbers: []string{"slide_line", "box_bottom", "front_bottom", "front_height",
+			"shim"}, blank: []string{"slide_line"}}
 	for _, k := range p.report.Cabinets {
 		for _, r := range k.Rows {
 			// A slide without a height of its own has no line.
-			t.lines = append(t.lines, line{r.Drawer, []string{k.Name, r.Drawer, p.report.Units}, []float64{r.Line, r.BoxBottom, r.FrontBottom, r.FrontHeight, k.Shim}, len(k.Files) == 0})
+			t.lines = append(t.lines, line{r.Drawer, []string{k.Name, r.Drawer, p.report.Units},
+				[]float64{r.Line, r.BoxBottom, r.FrontBottom, r.FrontHeight, k.Shim}, len(k.Files) == 0})
 		}
 	}
 	return t
@@ -78,7 +86,8 @@ func (p *Prover) slideTable() table {
 
 // placeTable is where parts and offcuts lie on sheets.
 func (p *Prover) placeTable() table {
-	t := table{file: "sheets/layout.csv", words: []string{"stock", "sheet", "size", "kind", "name", "turned"}, numbers: []string{"x", "y", "length", "width", "alike"}}
+	t := table{file: "sheets/layout.csv", words: []string{"stock", "sheet", "size", "kind", "name", "turned"},
+		numbers: []string{"x", "y", "length", "width", "alike"}}
 	for _, k := range p.report.Sheets {
 		for _, s := range k.Sheets {
 			add := func(kind, name, turned string, b report.Box) {
@@ -86,7 +95,9 @@ func (p *Prover) placeTable() table {
 				if name == "" {
 					about = kind + " of " + k.Stock
 				}
-				t.lines = append(t.lines, line{about, []string{k.Stock, strconv.Itoa(s.Number), k.Sizes[s.Size].Name, kind, name, turned}, []float64{b.X, b.Y, b.Length, b.Width, float64(s.Count)}, false})
+				t.lines = append(t.lines, line{about,
+					[]string{k.Stock, strconv.Itoa(s.Number), k.Sizes[s.Size].Name, kind, name,
+						turned}, []float64{b.X, b.Y, b.Length, b.Width, float64(s.Count)}, false})
 			}
 			for _, q := range s.Placed {
 				add("part", q.Part, map[bool]string{false: "no", true: "yes"}[q.Turned], q.Box)
@@ -102,7 +113,8 @@ func (p *Prover) placeTable() table {
 // cutTable is the cuts at the saw in order.
 func (p *Prover) cutTable() table {
 	t := table{file: "sheets/cuts.csv", words: []string{"stock", "cut", "stage", "how", "board", "gives", "left"},
-		numbers: []string{"setting", "boards", "gives_length", "gives_width", "left_length", "left_width"}, blank: []string{"gives_length", "gives_width", "left_length", "left_width"}}
+		numbers: []string{"setting", "boards", "gives_length", "gives_width", "left_length",
+			"left_width"}, blank: []string{"gives_length", "gives_width", "left_length", "left_width"}}
 	for _, k := range p.report.Sheets {
 		for i, c := range k.Cuts {
 			var gives, left report.Hand
@@ -112,7 +124,9 @@ func (p *Prover) cutTable() table {
 			if c.Left != nil {
 				left = *c.Left
 			}
-			t.lines = append(t.lines, line{fmt.Sprintf("cut %d of %s", i+1, k.Stock), []string{k.Stock, strconv.Itoa(i + 1), strconv.Itoa(c.Stage), c.Kind, c.From.Name, gives.Name, left.Name},
+			t.lines = append(t.lines, line{fmt.Sprintf("cut %d of %s", i+1, k.Stock),
+				[]string{k.Stock, strconv.Itoa(i + 1), strconv.Itoa(c.Stage), c.Kind, c.From.Name, gives.Name,
+					left.Name},
 				[]float64{c.Setting, float64(c.Count), gives.Length, gives.Width, left.Length, left.Width}, false})
 		}
 	}

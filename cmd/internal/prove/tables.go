@@ -35,7 +35,8 @@ type line struct {
 // tableCheck holds a table against the report, row by row: each line of the report stands
 // in it once, and nothing else.
 func (w *Worker) tableCheck(t table, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTable, Name: t.file, Faults: []report.Fault{}}}
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTable, Name: t.file,
+		Faults: []report.Fault{}}}
 	data, ok := c.file(t.file, read)
 	if !ok {
 		return c.out
@@ -52,7 +53,8 @@ func (w *Worker) tableCheck(t table, read Read) report.Checked {
 	})
 	for i, l := range t.lines {
 		if whole && !used[i] {
-			c.fault("table-row", l.name, t.file, 0, rebuild, "%s does not stand in the table: %s", l.name, strings.Join(l.words, ", "))
+			c.fault("table-row", l.name, t.file, 0, rebuild, "%s does not stand in the table: %s", l.name,
+				strings.Join(l.words, ", "))
 		}
 	}
 	return c.out
@@ -115,7 +117,8 @@ func (c *checking) row(t table, at int, words, numbers []string, lines []int, us
 			}
 			if v, err := strconv.ParseFloat(numbers[k], 64); err != nil || math.Abs(c.mm(v-want)) > printed {
 				n++
-				text += fmt.Sprintf("; %s is %s, the report has %s", t.numbers[k], numbers[k], strconv.FormatFloat(want, 'f', -1, 64))
+				text += fmt.Sprintf("; %s is %s, the report has %s", t.numbers[k], numbers[k],
+					strconv.FormatFloat(want, 'f', -1, 64))
 			}
 		}
 		if n < wrong {

@@ -30,7 +30,8 @@ type cutLoop struct {
 // templateCheck holds a template's drawing against the report, the walls between what is
 // cut out, and the drawing for a beam's kerf against the one as drawn.
 func (w *Worker) templateCheck(t report.Template, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTemplate, Name: t.Name, Faults: []report.Fault{}}}
+	c := checking{Prover: w.Prover,
+		out: report.Checked{What: report.CheckedTemplate, Name: t.Name, Faults: []report.Fault{}}}
 	var plates []plate
 	for _, name := range t.Files {
 		if !strings.HasSuffix(name, ".dxf") {
@@ -50,8 +51,10 @@ func (w *Worker) templateCheck(t report.Template, read Read) report.Checked {
 	}
 	drawn := plates[0]
 	b := drawn.outline.Bounds()
-	if math.Abs(b.Max.X-c.mm(t.Size[0])) > sameSize || math.Abs(b.Max.Y-c.mm(t.Size[1])) > sameSize || math.Abs(b.Min.X) > tick || math.Abs(b.Min.Y) > tick {
-		c.fault("template-size", t.Name, drawn.file, drawn.outline.line, rebuild, "the template is drawn from %s, %s to %s, %s; the report has it from 0, 0 to %s, %s",
+	if math.Abs(b.Max.X-c.mm(t.Size[0])) > sameSize || math.Abs(b.Max.Y-c.mm(t.Size[1])) > sameSize ||
+		math.Abs(b.Min.X) > tick || math.Abs(b.Min.Y) > tick {
+		c.fault("template-size", t.Name, drawn.file, drawn.outline.line, rebuild,
+			"the template is drawn from %s, %s to %s, %s; the report has it from 0, 0 to %s, %s",
 			c.text(b.Min.X), c.text(b.Min.Y), c.text(b.Max.X), c.text(b.Max.Y), c.text(c.mm(t.Size[0])), c.text(c.mm(t.Size[1])))
 	}
 	c.walls(t.Name, drawn)
@@ -77,20 +80,24 @@ func (c *checking) plate(part, name string, read Read) (p plate, ok bool) {
 	if f.Unit == dxfread.Inch {
 		scale = geom.InchMM
 	}
-	if found := map[dxfread.Unit]string{dxfread.Millimetre: "mm", dxfread.Inch: "in"}[f.Unit]; found != c.report.DXF.Units {
-		c.fault("units", part, name, 0, "export it again in "+c.report.DXF.Units, "the drawing says it is in %q, and was written in %s", found, c.report.DXF.Units)
+	if found := map[dxfread.Unit]string{dxfread.Millimetre: "mm",
+		dxfread.Inch: "in"}[f.Unit]; found != c.report.DXF.Units {
+		c.fault("units", part, name, 0, "export it again in "+c.report.DXF.Units,
+			"the drawing says it is in %q, and was written in %s", found, c.report.DXF.Units)
 	}
 	c.scaled(part, name, f, scale)
 	p.file = name
 	s := sheet{scale: scale}
 	profiles := 0
 	for _, e := range f.Entities {
-		cutout, profile := strings.HasPrefix(strings.ToUpper(e.Layer), "CUTOUT_"), strings.HasPrefix(strings.ToUpper(e.Layer), "PROFILE_")
+		cutout, profile := strings.HasPrefix(strings.ToUpper(e.Layer),
+			"CUTOUT_"), strings.HasPrefix(strings.ToUpper(e.Layer), "PROFILE_")
 		if !cutout && !profile {
 			continue
 		}
 		if !e.Closed && e.Type != "CIRCLE" || e.Type != "CIRCLE" && len(e.Vertices) < 2 {
-			c.fault("open", part, name, e.Line, "close it", "an open line on %s: what is cut out needs it closed", e.Layer)
+			c.fault("open", part, name, e.Line, "close it", "an open line on %s: what is cut out needs it closed",
+				e.Layer)
 			continue
 		}
 		if s.chords(e) > maxCorners {
@@ -106,7 +113,8 @@ func (c *checking) plate(part, name string, read Read) (p plate, ok bool) {
 		}
 	}
 	if profiles != 1 {
-		c.fault("no-outline", part, name, 0, rebuild, "the drawing has %d outlines on PROFILE; a template has one", profiles)
+		c.fault("no-outline", part, name, 0, rebuild, "the drawing has %d outlines on PROFILE; a template has one",
+			profiles)
 	}
 	return p, profiles == 1
 }
@@ -130,7 +138,8 @@ func (c *checking) walls(part string, p plate) {
 			continue
 		}
 		if d := between(ring, out); d < leastWall-outlineChord {
-			c.fault("template-wall", part, p.file, o.line, rebuild, "the wall to the template's edge is %s; less than %s breaks", c.text(d), c.text(leastWall))
+			c.fault("template-wall", part, p.file, o.line, rebuild,
+				"the wall to the template's edge is %s; less than %s breaks", c.text(d), c.text(leastWall))
 		}
 	}
 	for i, o := range p.openings {
@@ -139,14 +148,16 @@ func (c *checking) walls(part string, p plate) {
 				continue
 			}
 			if d := between(all[i], all[k]); d < leastWall-outlineChord {
-				c.fault("template-wall", part, p.file, o.line, rebuild, "the wall to what is cut out on line %d is %s; less than %s breaks", q.line, c.text(d), c.text(leastWall))
+				c.fault("template-wall", part, p.file, o.line, rebuild,
+					"the wall to what is cut out on line %d is %s; less than %s breaks", q.line, c.text(d), c.text(leastWall))
 			}
 		}
 	}
 }
 
 func wider(b geom.Rect, by float64) geom.Rect {
-	return geom.Rect{Min: geom.Point{X: b.Min.X - by, Y: b.Min.Y - by}, Max: geom.Point{X: b.Max.X + by, Y: b.Max.Y + by}}
+	return geom.Rect{Min: geom.Point{X: b.Min.X - by, Y: b.Min.Y - by},
+		Max: geom.Point{X: b.Max.X + by, Y: b.Max.Y + by}}
 }
 
 // between is how far the lines of two rings are apart.
@@ -166,16 +177,19 @@ func between(a, b []geom.Point) float64 {
 func (c *checking) kerf(part string, drawn, made plate, kerf float64) {
 	grown := func(a, b geom.Rect, by float64) float64 {
 		off := 0.0
-		for _, d := range [4]float64{a.Min.X - b.Min.X - by, a.Min.Y - b.Min.Y - by, b.Max.X - a.Max.X - by, b.Max.Y - a.Max.Y - by} {
+		for _, d := range [4]float64{a.Min.X - b.Min.X - by, a.Min.Y - b.Min.Y - by, b.Max.X - a.Max.X - by,
+			b.Max.Y - a.Max.Y - by} {
 			off = math.Max(off, math.Abs(d))
 		}
 		return off
 	}
 	if off := grown(drawn.outline.Bounds(), made.outline.Bounds(), kerf/2); off > sameSize {
-		c.fault("template-kerf", part, made.file, made.outline.line, rebuild, "the outline is not %s, half of the kerf, further out than as drawn: it is %s off", c.text(kerf/2), c.text(off))
+		c.fault("template-kerf", part, made.file, made.outline.line, rebuild,
+			"the outline is not %s, half of the kerf, further out than as drawn: it is %s off", c.text(kerf/2), c.text(off))
 	}
 	if len(made.openings) != len(drawn.openings) {
-		c.fault("template-kerf", part, made.file, 0, rebuild, "%d are cut out, and %d as drawn", len(made.openings), len(drawn.openings))
+		c.fault("template-kerf", part, made.file, 0, rebuild, "%d are cut out, and %d as drawn", len(made.openings),
+			len(drawn.openings))
 	}
 	unmatched := func(list, others []cutLoop, file string, by float64, than string) {
 		for _, m := range list {
@@ -184,7 +198,8 @@ func (c *checking) kerf(part string, drawn, made plate, kerf float64) {
 				best = math.Min(best, grown(d.Bounds(), m.Bounds(), by))
 			}
 			if best > sameSize {
-				c.fault("template-kerf", part, file, m.line, rebuild, "what is cut out here is not %s, half of the kerf, further %s: it is %s off the nearest", c.text(kerf/2), than, c.text(best))
+				c.fault("template-kerf", part, file, m.line, rebuild,
+					"what is cut out here is not %s, half of the kerf, further %s: it is %s off the nearest", c.text(kerf/2), than, c.text(best))
 			}
 		}
 	}

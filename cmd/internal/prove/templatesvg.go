@@ -50,21 +50,26 @@ func (c *checking) svgPlate(part, name string, p plate, read Read) {
 	// y runs down there: the drawing's lower left corner is the outline's.
 	want := p.outline.Bounds()
 	at := geom.Point{X: outline.box.Min.X - want.Min.X, Y: outline.box.Max.Y + want.Min.Y}
-	if dx, dy := outline.box.Width()-want.Width(), outline.box.Height()-want.Height(); math.Abs(dx) > sameSize || math.Abs(dy) > sameSize {
-		c.fault("template-svg", part, name, outline.line, rebuild, "the outline is %s x %s; in %s it is %s x %s", c.text(outline.box.Width()), c.text(outline.box.Height()), p.file, c.text(want.Width()), c.text(want.Height()))
+	if dx, dy := outline.box.Width()-want.Width(), outline.box.Height()-want.Height(); math.Abs(dx) > sameSize ||
+		math.Abs(dy) > sameSize {
+		c.fault("template-svg", part, name, outline.line, rebuild, "the outline is %s x %s; in %s it is %s x %s",
+			c.text(outline.box.Width()), c.text(outline.box.Height()), p.file, c.text(want.Width()), c.text(want.Height()))
 		return
 	}
 	if len(cuts) != len(p.openings) {
-		c.fault("template-svg", part, name, 0, rebuild, "%d are cut out, and in %s there are %d", len(cuts), p.file, len(p.openings))
+		c.fault("template-svg", part, name, 0, rebuild, "%d are cut out, and in %s there are %d", len(cuts), p.file,
+			len(p.openings))
 	}
 	for _, s := range cuts {
 		best := math.Inf(1)
 		for _, o := range p.openings {
 			b := o.Bounds()
-			best = math.Min(best, max(math.Abs(b.Min.X+at.X-s.box.Min.X), math.Abs(b.Max.X+at.X-s.box.Max.X), math.Abs(at.Y-b.Max.Y-s.box.Min.Y), math.Abs(at.Y-b.Min.Y-s.box.Max.Y)))
+			best = math.Min(best, max(math.Abs(b.Min.X+at.X-s.box.Min.X), math.Abs(b.Max.X+at.X-s.box.Max.X),
+				math.Abs(at.Y-b.Max.Y-s.box.Min.Y), math.Abs(at.Y-b.Min.Y-s.box.Max.Y)))
 		}
 		if best > sameSize+svgChord {
-			c.fault("template-svg", part, name, s.line, rebuild, "what is cut out here is %s off the nearest in %s", c.text(best), p.file)
+			c.fault("template-svg", part, name, s.line, rebuild, "what is cut out here is %s off the nearest in %s",
+				c.text(best), p.file)
 		}
 	}
 }

@@ -34,7 +34,8 @@ type shown struct {
 // pageCheck holds the page's boxes against the report: every part with its sizes, every box
 // with its size, and every piece in its place.
 func (w *Worker) pageCheck(read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedScene, Name: viewPage, Faults: []report.Fault{}}}
+	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedScene, Name: viewPage,
+		Faults: []report.Fault{}}}
 	data, ok := c.file(viewPage, read)
 	if !ok {
 		return c.out
@@ -56,13 +57,16 @@ func (w *Worker) pageCheck(read Read) report.Checked {
 	for _, q := range s.Parts {
 		i, known := c.parts[q.Name]
 		if !known {
-			c.fault("page-part", q.Name, viewPage, line, rebuild, "the page has a part %q that the report does not have", q.Name)
+			c.fault("page-part", q.Name, viewPage, line, rebuild,
+				"the page has a part %q that the report does not have", q.Name)
 			continue
 		}
 		parts[q.Name] = true
 		want := c.report.Parts[i]
-		if q.Role != want.Role || q.Stock != want.Stock || q.Quantity != want.Quantity || c.off(q.Length, want.Length) || c.off(q.Width, want.Width) || c.off(q.Thickness, want.Thickness) {
-			c.fault("page-part", q.Name, viewPage, line, rebuild, "the page has %d of %s, a %s of %s, %s x %s x %s; the report has %d, a %s of %s, %s x %s x %s",
+		if q.Role != want.Role || q.Stock != want.Stock || q.Quantity != want.Quantity ||
+			c.off(q.Length, want.Length) || c.off(q.Width, want.Width) || c.off(q.Thickness, want.Thickness) {
+			c.fault("page-part", q.Name, viewPage, line, rebuild,
+				"the page has %d of %s, a %s of %s, %s x %s x %s; the report has %d, a %s of %s, %s x %s x %s",
 				q.Quantity, q.Name, q.Role, q.Stock, c.text(q.Length), c.text(q.Width), c.text(q.Thickness),
 				want.Quantity, want.Role, want.Stock, c.text(c.mm(want.Length)), c.text(c.mm(want.Width)), c.text(c.mm(want.Thickness)))
 		}
@@ -73,7 +77,8 @@ func (w *Worker) pageCheck(read Read) report.Checked {
 		}
 	}
 	if len(s.Boxes) != len(c.report.Drawers) {
-		c.fault("page-box", viewPage, viewPage, line, rebuild, "the page shows %d boxes; the report has %d", len(s.Boxes), len(c.report.Drawers))
+		c.fault("page-box", viewPage, viewPage, line, rebuild, "the page shows %d boxes; the report has %d",
+			len(s.Boxes), len(c.report.Drawers))
 		return c.out
 	}
 	c.boxesShown(s, line)
@@ -90,8 +95,10 @@ type placedStand struct {
 func (c *checking) boxesShown(s shown, line int) {
 	for k, d := range c.report.Drawers {
 		b := s.Boxes[k]
-		if b.Name != d.Name || b.Count != d.Count || c.off(b.Size[0], d.Outside.Width) || c.off(b.Size[1], d.Outside.Height) || c.off(b.Size[2], d.Outside.Depth) {
-			c.fault("page-box", d.Name, viewPage, line, rebuild, "the page shows %d of %s, %s wide, %s high, %s deep; the report has %d of %s, %s wide, %s high, %s deep",
+		if b.Name != d.Name || b.Count != d.Count || c.off(b.Size[0], d.Outside.Width) ||
+			c.off(b.Size[1], d.Outside.Height) || c.off(b.Size[2], d.Outside.Depth) {
+			c.fault("page-box", d.Name, viewPage, line, rebuild,
+				"the page shows %d of %s, %s wide, %s high, %s deep; the report has %d of %s, %s wide, %s high, %s deep",
 				b.Count, b.Name, c.text(b.Size[0]), c.text(b.Size[1]), c.text(b.Size[2]),
 				d.Count, d.Name, c.text(c.mm(d.Outside.Width)), c.text(c.mm(d.Outside.Height)), c.text(c.mm(d.Outside.Depth)))
 			continue
@@ -108,16 +115,19 @@ func (c *checking) boxesShown(s shown, line int) {
 				name = s.Parts[p.Part].Name
 			}
 			i := slices.IndexFunc(free, func(q placedStand) bool {
-				return q.part == name && q.X == p.X && q.Y == p.Y && !c.off(p.Origin[0], q.Origin[0]) && !c.off(p.Origin[1], q.Origin[1]) && !c.off(p.Origin[2], q.Origin[2])
+				return q.part == name && q.X == p.X && q.Y == p.Y && !c.off(p.Origin[0], q.Origin[0]) &&
+					!c.off(p.Origin[1], q.Origin[1]) && !c.off(p.Origin[2], q.Origin[2])
 			})
 			if i < 0 {
-				c.fault("page-place", name, viewPage, line, rebuild, "%s does not stand on the page as the report has it", name)
+				c.fault("page-place", name, viewPage, line, rebuild,
+					"%s does not stand on the page as the report has it", name)
 				continue
 			}
 			free = slices.Delete(free, i, i+1)
 		}
 		if len(free) > 0 {
-			c.fault("page-place", free[0].part, viewPage, line, rebuild, "the page lacks %s of %s", free[0].part, d.Name)
+			c.fault("page-place", free[0].part, viewPage, line, rebuild, "the page lacks %s of %s", free[0].part,
+				d.Name)
 		}
 	}
 }

@@ -36,8 +36,7 @@ func partsText(r *reading, text string) {
 			r.rowTable(s.table("spacers,", "Heights are"), opening)
 			continue
 		case spacerLine.MatchString(line):
-			m := spacerLine.FindStringSubmatch(line)
-			r.printed("spacer", m[2], "length", m[1])
+			r.spacerOf(spacerLine.FindStringSubmatch(line))
 		case stockLine.MatchString(line):
 			m := stockLine.FindStringSubmatch(line)
 			s.at++
@@ -47,9 +46,7 @@ func partsText(r *reading, text string) {
 			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, " of fingers is ") }))
 			continue
 		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):
-			r.at-- // the verdict stands above
-			drawers := r.judged(s.lines[s.at-1])
-			r.measures(s.table(), drawers)
+			r.fitOf(s)
 			continue
 		case strings.HasPrefix(line, "stock ") && strings.Contains(line, "pieces"):
 			r.boardTable(s.table())
@@ -115,6 +112,16 @@ func (r *reading) cutList(t printedTable, stock, thickness string) {
 		pieces += whole(r, n)
 	}
 	r.count("stock", stock, "pieces", pieces)
+}
+
+// spacerOf reads a spacer and the drawers that stand on it.
+func (r *reading) spacerOf(m []string) { r.printed("spacer", m[2], "length", m[1]) }
+
+// fitOf reads a table of measures, and the verdict above it.
+func (r *reading) fitOf(s *scanner) {
+	r.at--
+	drawers := r.judged(s.lines[s.at-1])
+	r.measures(s.table(), drawers)
 }
 
 // above takes facts of the line above a table.

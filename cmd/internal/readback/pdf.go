@@ -100,7 +100,10 @@ func decoded(s []byte) string {
 // pdfLines are the texts of a page line by line from above, each from the left.
 func pdfLines(page []pdfText) (lines [][]pdfText) {
 	sorted := slices.Clone(page)
-	slices.SortStableFunc(sorted, func(a, b pdfText) int { return cmp.Or(cmp.Compare(b.y, a.y), cmp.Compare(a.x, b.x)) })
+	slices.SortStableFunc(sorted, func(a, b pdfText) int {
+		return cmp.Or(cmp.Compare(b.y, a.y),
+			cmp.Compare(a.x, b.x))
+	})
 	for _, t := range sorted {
 		if n := len(lines); n > 0 && lines[n-1][0].y-t.y < 0.5 {
 			lines[n-1] = append(lines[n-1], t)

@@ -58,7 +58,8 @@ func (a Alike) Text(u geom.Unit) string {
 	var shims []string
 	for i, s := range a.Shims {
 		if s > 0 {
-			shims = append(shims, fmt.Sprintf("in %s %s at the left and %s at the right", a.Openings[i], caliper(s, u), caliper(s, u)))
+			shims = append(shims,
+				fmt.Sprintf("in %s %s at the left and %s at the right", a.Openings[i], caliper(s, u), caliper(s, u)))
 		}
 	}
 	between := "between the slides and the cabinet: "
@@ -80,14 +81,16 @@ func cabinets(b batch.Batch, n func(float64) float64) []Cabinet {
 	list := []Cabinet{}
 	for _, bank := range b.Banks {
 		p := bank.Plan
-		c := Cabinet{Name: bank.Name, Opening: Size{n(p.Opening.Width), n(p.Opening.Height), n(p.Opening.Depth)}, OutOfSquare: n(p.OutOfSquare), Packing: n(p.Packing), Shim: n(p.Shim),
+		c := Cabinet{Name: bank.Name, Opening: Size{n(p.Opening.Width), n(p.Opening.Height), n(p.Opening.Depth)},
+			OutOfSquare: n(p.OutOfSquare), Packing: n(p.Packing), Shim: n(p.Shim),
 			Slide: p.Slide.Name, SlideLength: n(p.SlideLength), Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
 		name := func(row int) string { return b.Drawers[bank.Drawers[row]].Spec.Name }
 		if len(p.Rows) > 0 {
 			c.Preview = bank.Preview()
 		}
 		for i, r := range p.Rows {
-			c.Rows = append(c.Rows, Row{name(i), n(r.FrontHeight), n(r.FrontBottom), n(r.BoxBottom), n(r.Above), n(r.Below), n(r.Line)})
+			c.Rows = append(c.Rows,
+				Row{name(i), n(r.FrontHeight), n(r.FrontBottom), n(r.BoxBottom), n(r.Above), n(r.Below), n(r.Line)})
 		}
 		for _, s := range p.Spacers {
 			one := Spacer{Length: n(s.Length)}
@@ -107,7 +110,8 @@ func cabinets(b batch.Batch, n func(float64) float64) []Cabinet {
 func alikes(b batch.Batch, n func(float64) float64) []Alike {
 	list := []Alike{}
 	for _, a := range b.Alike {
-		one := Alike{Openings: a.Names, Made: a.Made, Width: n(a.Shared.Width), Depth: n(a.Shared.Depth), Rows: a.Shared.Rows}
+		one := Alike{Openings: a.Names, Made: a.Made, Width: n(a.Shared.Width), Depth: n(a.Shared.Depth),
+			Rows: a.Shared.Rows}
 		for _, c := range a.Shared.Common {
 			one.Shims = append(one.Shims, n(c.Shim))
 		}
@@ -129,7 +133,8 @@ func LinesCSV(b batch.Batch) []byte {
 			if bank.Plan.Slide.Height > 0 {
 				line = number(r.Line)
 			}
-			w.Write([]string{bank.Name, b.Drawers[bank.Drawers[i]].Spec.Name, line, number(r.BoxBottom), number(r.FrontBottom), number(r.FrontHeight), number(bank.Plan.Shim), b.Units.String()})
+			w.Write([]string{bank.Name, b.Drawers[bank.Drawers[i]].Spec.Name, line, number(r.BoxBottom),
+				number(r.FrontBottom), number(r.FrontHeight), number(bank.Plan.Shim), b.Units.String()})
 		}
 	}
 	w.Flush() // into memory: it cannot fail
@@ -138,21 +143,24 @@ func LinesCSV(b batch.Batch) []byte {
 
 // ShimText says what is put between the slides and a cabinet.
 func ShimText(c Cabinet, u geom.Unit) string {
-	return fmt.Sprintf("put shims of %s %s between the slides and the cabinet, at the left and at the right", caliper(c.Shim, u), u)
+	return fmt.Sprintf("put shims of %s %s between the slides and the cabinet, at the left and at the right",
+		caliper(c.Shim, u), u)
 }
 
 // openings prints the rows of each opening, the slide lines and the spacers.
 func openings(out *bytes.Buffer, r Report, u geom.Unit) {
 	unit := u.String()
 	for _, c := range r.Cabinets {
-		fmt.Fprintf(out, "opening %s: %s x %s x %s %s count, %s", c.Name, caliper(c.Opening.Width, u), caliper(c.Opening.Height, u), caliper(c.Opening.Depth, u), unit, c.Slide)
+		fmt.Fprintf(out, "opening %s: %s x %s x %s %s count, %s", c.Name, caliper(c.Opening.Width, u),
+			caliper(c.Opening.Height, u), caliper(c.Opening.Depth, u), unit, c.Slide)
 		fmt.Fprintf(out, ", boxes %s deep", caliper(c.SlideLength, u))
 		if c.OutOfSquare != 0 {
 			fmt.Fprintf(out, "; out of square by %s over its height", caliper(c.OutOfSquare, u))
 		}
 		fmt.Fprintln(out)
 		if c.Packing > 0 {
-			fmt.Fprintf(out, "pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on\n", caliper(c.Packing, u), unit)
+			fmt.Fprintf(out,
+				"pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on\n", caliper(c.Packing, u), unit)
 		}
 		if c.Shim > 0 {
 			fmt.Fprintln(out, ShimText(c, u))
@@ -163,16 +171,20 @@ func openings(out *bytes.Buffer, r Report, u geom.Unit) {
 			if len(c.Files) > 0 {
 				line = caliper(row.Line, u)
 			}
-			rows = append(rows, []string{row.Drawer, caliper(row.FrontHeight, u), caliper(row.FrontBottom, u), caliper(row.BoxBottom, u), line, caliper(row.Above, u), caliper(row.Below, u)})
+			rows = append(rows,
+				[]string{row.Drawer, caliper(row.FrontHeight, u), caliper(row.FrontBottom, u),
+					caliper(row.BoxBottom, u), line, caliper(row.Above, u), caliper(row.Below, u)})
 		}
-		table(out, []string{"drawer", ">front height " + unit, ">front from", ">box from", ">slide line", ">free above", ">free below"}, rows)
+		table(out, []string{"drawer", ">front height " + unit, ">front from", ">box from", ">slide line",
+			">free above", ">free below"}, rows)
 		for i, s := range c.Spacers {
 			if i == 0 {
 				fmt.Fprintln(out, "spacers, each under a slide, on the datum or on the slide below:")
 			}
 			fmt.Fprintf(out, "  %s %s for %s\n", caliper(s.Length, u), unit, strings.Join(s.Drawers, ", "))
 		}
-		fmt.Fprintln(out, "Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
+		fmt.Fprintln(out,
+			"Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
 		fmt.Fprintln(out)
 	}
 	for _, a := range r.Alike {

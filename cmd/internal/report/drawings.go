@@ -72,7 +72,8 @@ func turned(out *bytes.Buffer, r Report, u geom.Unit) {
 		if _, known := parts[f.Flip.Words]; !known {
 			words = append(words, f.Flip.Words)
 		}
-		blank := fmt.Sprintf("%s from a blank of %s x %s or more", f.Part, caliper(f.Blank[0], u), caliper(f.Blank[1], u))
+		blank := fmt.Sprintf("%s from a blank of %s x %s or more", f.Part, caliper(f.Blank[0], u),
+			caliper(f.Blank[1], u))
 		parts[f.Flip.Words] = append(parts[f.Flip.Words], blank)
 	}
 	if len(words) == 0 {
@@ -130,7 +131,8 @@ func CheckedText(out *bytes.Buffer, list []Checked) {
 		{CheckedScene, "preview", "previews", "the parts in their places"},
 		{CheckedCabinet, "drawing of a cabinet", "drawings of cabinets", "the slide lines of the report"},
 		{CheckedTemplate, "template", "templates", "the marks and walls of the report"},
-		{CheckedPictures, "folder of pictures", "folders of pictures", "a size in millimetres, whole, and as large in dots"},
+		{CheckedPictures, "folder of pictures", "folders of pictures",
+			"a size in millimetres, whole, and as large in dots"},
 		{CheckedTable, "table", "tables", "the numbers of the report"},
 		{CheckedSaid, "document", "documents", "the numbers, verdicts and warnings of the report"},
 	} {
@@ -161,7 +163,8 @@ func (s OnSheet) String() string {
 		text += fmt.Sprintf("; %d by a skin", s.Skin)
 	}
 	if s.Marked > 0 {
-		text += fmt.Sprintf("; %d with %s or more where the program has to make tabs, on which their hold rests", s.Marked, words.Count(s.Marks, "mark", "marks"))
+		text += fmt.Sprintf("; %d with %s or more where the program has to make tabs, on which their hold rests",
+			s.Marked, words.Count(s.Marks, "mark", "marks"))
 	}
 	if s.Loose > 0 {
 		text += fmt.Sprintf("; %d loose when all is cut", s.Loose)
@@ -188,16 +191,22 @@ func ProofText(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 			continue
 		}
 		joints = append(joints, jointsOf(p, u))
-		sizes = append(sizes, []string{p.Drawer, span(p.Width, u), span(p.Depth, u), span(p.Height, u), span(p.Diagonal, u), span(p.Rack, u)})
+		sizes = append(sizes,
+			[]string{p.Drawer, span(p.Width, u), span(p.Depth, u), span(p.Height, u), span(p.Diagonal, u),
+				span(p.Rack, u)})
 	}
-	table(out, []string{"drawer", "verdict", ">tongue play", "side seats on", ">open shoulder", ">recess", ">bottom play"}, joints)
+	table(out, []string{"drawer", "verdict", ">tongue play", "side seats on", ">open shoulder", ">recess",
+		">bottom play"}, joints)
 	dividers(out, proofs, u)
 	if len(sizes) > 0 {
 		fmt.Fprintln(out)
 		table(out, []string{"drawer", ">width", ">depth", ">height", ">diagonal", ">diagonals may differ by"}, sizes)
-		fmt.Fprintln(out, "Ranges are over the readings. A side that is pushed on stops at the shoulder of front and back, or when the tongue")
-		fmt.Fprintln(out, "meets the floor of its dado: the shoulder then stays open by that much. Recess: how far front and back stand behind")
-		fmt.Fprintln(out, "the ends of the sides (of a double-rabbet: the sides' faces before the front's ends); below 0 proud. Diagonals can")
+		fmt.Fprintln(out,
+			"Ranges are over the readings. A side that is pushed on stops at the shoulder of front and back, or when the tongue")
+		fmt.Fprintln(out,
+			"meets the floor of its dado: the shoulder then stays open by that much. Recess: how far front and back stand behind")
+		fmt.Fprintln(out,
+			"the ends of the sides (of a double-rabbet: the sides' faces before the front's ends); below 0 proud. Diagonals can")
 		fmt.Fprintln(out, "differ before the glue has set.")
 	}
 	for _, p := range proofs {
@@ -213,7 +222,9 @@ func dividers(out *bytes.Buffer, proofs []Proof, u geom.Unit) {
 	var rows [][]string
 	for _, p := range proofs {
 		for _, d := range p.Dividers {
-			rows = append(rows, []string{p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u), span(d.Stand, u)})
+			rows = append(rows,
+				[]string{p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u),
+					span(d.Stand, u)})
 		}
 	}
 	if len(rows) > 0 {
@@ -272,11 +283,13 @@ func trouble(out *bytes.Buffer, p Proof, u geom.Unit) {
 	if b := p.Bottom; b != nil && len(b.Blocked) > 0 {
 		say("the bottom cannot be slid in from behind: %s in its way", strings.Join(b.Blocked, ", "))
 	} else if b != nil && !b.Goes {
-		say("the bottom does not go in: %s up and down, %s across the box, %s along it", room(b.Play, u), room(b.Slack[0], u), room(b.Slack[1], u))
+		say("the bottom does not go in: %s up and down, %s across the box, %s along it", room(b.Play, u),
+			room(b.Slack[0], u), room(b.Slack[1], u))
 	}
 	for _, d := range p.Dividers {
 		if !d.Goes {
-			say("the %s does not go in: %s in its dados, %s along its length", d.Name, room(d.Play, u), room(d.Slack, u))
+			say("the %s does not go in: %s in its dados, %s along its length", d.Name, room(d.Play, u),
+				room(d.Slack, u))
 		}
 	}
 	for _, c := range p.Crossings {

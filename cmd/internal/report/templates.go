@@ -33,8 +33,10 @@ func templates(b batch.Batch, n func(float64) float64) []Template {
 	}
 	for _, p := range b.Templates.Plates {
 		size := p.Drawn.Outline.Bounds()
-		one := Template{Name: p.Drawn.Name, Title: p.Drawn.Title, Count: p.Drawn.Count, Parts: p.Drawn.Parts, Stock: b.Templates.Stock,
-			Size: [2]float64{n(size.Max.X), n(size.Max.Y)}, Origin: [2]float64{n(p.Drawn.Origin.X), n(p.Drawn.Origin.Y)}, Kerf: n(b.Templates.Kerf), Notes: append([]string{}, p.Drawn.Notes...), Files: []string{p.DrawnDXF, p.DrawnSVG, batch.TemplatesPDF}}
+		one := Template{Name: p.Drawn.Name, Title: p.Drawn.Title, Count: p.Drawn.Count, Parts: p.Drawn.Parts,
+			Stock: b.Templates.Stock,
+			Size:  [2]float64{n(size.Max.X), n(size.Max.Y)}, Origin: [2]float64{n(p.Drawn.Origin.X),
+				n(p.Drawn.Origin.Y)}, Kerf: n(b.Templates.Kerf), Notes: append([]string{}, p.Drawn.Notes...), Files: []string{p.DrawnDXF, p.DrawnSVG, batch.TemplatesPDF}}
 		if p.MadeDXF != "" {
 			one.Files = append(one.Files, p.MadeDXF, p.MadeSVG)
 		}
@@ -50,7 +52,8 @@ func plates(out *bytes.Buffer, r Report, u geom.Unit) {
 	}
 	var rows [][]string
 	for _, t := range r.Templates {
-		rows = append(rows, []string{t.Name, fmt.Sprint(t.Count), caliper(t.Size[0], u), caliper(t.Size[1], u), words.Some(t.Parts)})
+		rows = append(rows, []string{t.Name, fmt.Sprint(t.Count), caliper(t.Size[0], u), caliper(t.Size[1], u),
+			words.Some(t.Parts)})
 	}
 	fmt.Fprintf(out, "templates of %s, in the folder templates; a DXF of each as drawn", r.Templates[0].Stock)
 	if k := r.Templates[0].Kerf; k > 0 {
