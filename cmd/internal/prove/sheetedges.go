@@ -24,7 +24,8 @@ func (r *sheetReader) inBounds() {
 			}
 		}
 		if beyond[worst] > sameEdge {
-			r.fault("off-sheet", c.file, c.at, "write a larger trim in the section sheets, or less over-run", "the %s on %s reaches %s past the sheet's %s edge",
+			r.fault("off-sheet", c.file, c.at, "write a larger trim in the section sheets, or less over-run",
+				"the %s on %s reaches %s past the sheet's %s edge",
 				c.operation, c.layer, r.text(beyond[worst]), [4]string{"left", "lower", "right", "upper"}[worst])
 		}
 	}
@@ -47,14 +48,16 @@ func (r *sheetReader) keptOut() {
 				continue
 			}
 			cut := 0.0
-			for y := math.Max(seen.Min.Y, c.region.box.Min.Y) + step/2; y < math.Min(seen.Max.Y, c.region.box.Max.Y); y += step {
+			for y := math.Max(seen.Min.Y, c.region.box.Min.Y) + step/2; y < math.Min(seen.Max.Y,
+				c.region.box.Max.Y); y += step {
 				list := c.region.spans(nil, y)
 				for i := 0; i+1 < len(list); i += 2 {
 					cut += float64(math.Max(0, math.Min(list[i+1], seen.Max.X)-math.Max(list[i], seen.Min.X)) * step)
 				}
 			}
 			if cut > leastCut {
-				r.fault("keep-out", c.file, c.at, "move the clamp, or lay the parts out again", "the %s on %s cuts %s of the area to keep out of that begins at %s, %s", c.operation, c.layer, r.area(cut), r.text(at.X), r.text(at.Y))
+				r.fault("keep-out", c.file, c.at, "move the clamp, or lay the parts out again",
+					"the %s on %s cuts %s of the area to keep out of that begins at %s, %s", c.operation, c.layer, r.area(cut), r.text(at.X), r.text(at.Y))
 			}
 		}
 	}
@@ -67,7 +70,8 @@ func (r *sheetReader) pinned() {
 	}
 	in, out := r.register[geom.Inside], r.register[geom.Outside]
 	if len(in) != len(out) {
-		r.fault("register", r.files[geom.Inside], 0, "build the folder again", "%d registration holes are drilled, and %d pins are drawn on the other face", len(out), len(in))
+		r.fault("register", r.files[geom.Inside], 0, "build the folder again",
+			"%d registration holes are drilled, and %d pins are drawn on the other face", len(out), len(in))
 		return
 	}
 	for _, a := range out {
@@ -79,10 +83,12 @@ func (r *sheetReader) pinned() {
 			turned = math.Min(turned, math.Hypot(r.length-a.at.X-b.at.X, a.at.Y-b.at.Y))
 		}
 		if near > tick {
-			r.fault("register", r.files[geom.Inside], 0, "build the folder again", "a registration hole of the outside faces is %s off any pin of the inside, in place or radius: the turned sheet would be off", r.text(near))
+			r.fault("register", r.files[geom.Inside], 0, "build the folder again",
+				"a registration hole of the outside faces is %s off any pin of the inside, in place or radius: the turned sheet would be off", r.text(near))
 		}
 		if turned > tick {
-			r.fault("register", r.files[geom.Outside], 0, "build the folder again", "a registration hole falls %s off any pin when the sheet is turned over", r.text(turned))
+			r.fault("register", r.files[geom.Outside], 0, "build the folder again",
+				"a registration hole falls %s off any pin when the sheet is turned over", r.text(turned))
 		}
 	}
 }

@@ -186,7 +186,8 @@ func (d *differing) tell(face geom.Face) {
 			continue
 		}
 		c := r.cuts[which]
-		r.about(p, "cuts-part", c, "build the folder again", "the %s on %s cuts %s of %s on its %s face, near x %s, y %s of it, %s deep; its own drawing has %s there",
+		r.about(p, "cuts-part", c, "build the folder again",
+			"the %s on %s cuts %s of %s on its %s face, near x %s, y %s of it, %s deep; its own drawing has %s there",
 			c.operation, c.layer, r.area(q.area), p.Part, face, r.text(q.at.X), r.text(q.at.Y), r.text(r.real(q.is)), r.depth(q.wants))
 	}
 	for _, which := range sorted(d.less) {
@@ -205,7 +206,8 @@ func (d *differing) tell(face geom.Face) {
 		if at.file == "" {
 			at.file = r.part.Name
 		}
-		r.about(p, "not-cut", at, "build the folder again", "%s of the %s of %s (line %d of %s) on its %s face, near x %s, y %s of it, comes out %s; its own drawing has %s",
+		r.about(p, "not-cut", at, "build the folder again",
+			"%s of the %s of %s (line %d of %s) on its %s face, near x %s, y %s of it, comes out %s; its own drawing has %s",
 			r.area(q.area), own.operation, p.Part, own.at, own.file, face, r.text(q.at.X), r.text(q.at.Y), r.depth(q.is), r.depth(q.wants))
 	}
 }
@@ -225,7 +227,8 @@ func (r *sheetReader) meant(p *placedPart, own boardCut, face geom.Face) int {
 		if apart(g, want) {
 			continue
 		}
-		off := math.Max(math.Max(math.Abs(g.Min.X-want.Min.X), math.Abs(g.Max.X-want.Max.X)), math.Max(math.Abs(g.Min.Y-want.Min.Y), math.Abs(g.Max.Y-want.Max.Y)))
+		off := math.Max(math.Max(math.Abs(g.Min.X-want.Min.X), math.Abs(g.Max.X-want.Max.X)),
+			math.Max(math.Abs(g.Min.Y-want.Min.Y), math.Abs(g.Max.Y-want.Max.Y)))
 		if off < best {
 			best, found = off, i
 		}
@@ -259,7 +262,8 @@ func (r *sheetReader) marksOf(p *placedPart) {
 		if found < 0 {
 			c := sheetCut{}
 			c.file = r.files[face]
-			r.about(p, "mirror", c, "mirror it end for end, or build the folder again", "%s has no corner mark in its first corner, at x %s, y %s of the sheet with inside faces up", p.Part, r.text(at.X), r.text(at.Y))
+			r.about(p, "mirror", c, "mirror it end for end, or build the folder again",
+				"%s has no corner mark in its first corner, at x %s, y %s of the sheet with inside faces up", p.Part, r.text(at.X), r.text(at.Y))
 			continue
 		}
 		r.marks[face] = slices.Delete(r.marks[face], found, found+1)
@@ -268,8 +272,10 @@ func (r *sheetReader) marksOf(p *placedPart) {
 
 // cornered reports whether a mark lies in a part, in the corner at a point.
 func cornered(m geom.Rect, at geom.Point, part geom.Rect) bool {
-	x := math.Abs(m.Min.X-at.X) < tick && at.X < part.Max.X-tick || math.Abs(m.Max.X-at.X) < tick && at.X > part.Min.X+tick
-	y := math.Abs(m.Min.Y-at.Y) < tick && at.Y < part.Max.Y-tick || math.Abs(m.Max.Y-at.Y) < tick && at.Y > part.Min.Y+tick
+	x := math.Abs(m.Min.X-at.X) < tick && at.X < part.Max.X-tick || math.Abs(m.Max.X-at.X) < tick &&
+		at.X > part.Min.X+tick
+	y := math.Abs(m.Min.Y-at.Y) < tick && at.Y < part.Max.Y-tick || math.Abs(m.Max.Y-at.Y) < tick &&
+		at.Y > part.Min.Y+tick
 	return x && y
 }
 
@@ -280,7 +286,8 @@ func (r *sheetReader) strayMarks() {
 	}
 	for _, face := range r.faces {
 		for _, m := range r.marks[face] {
-			r.fault("mirror", r.files[face], m.line, "build the folder again", "a corner mark at x %s, y %s is in no part's first corner", r.text(m.box.Min.X), r.text(m.box.Min.Y))
+			r.fault("mirror", r.files[face], m.line, "build the folder again",
+				"a corner mark at x %s, y %s is in no part's first corner", r.text(m.box.Min.X), r.text(m.box.Min.Y))
 		}
 	}
 }
