@@ -2,56 +2,87 @@ package geom
 
 import "math"
 
-// arc is the piece of a circle from a to b with a bulge: the tangent of a
-// quarter of the angle swept, positive counter-clockwise, as DXF defines it.
-// The bulge is not 0.
-type arc struct {
-	a, b  Point
-	bulge float64
+// Arc is the piece of a circle from A to B with a bulge: the tangent of a quarter of
+// the angle swept, positive counter-clockwise (DXF Reference, LWPOLYLINE, group code
+// 42). The bulge is not 0.
+type Arc struct {
+	A, B  Point
+	Bulge float64
 }
 
-// straight tells whether the arc is too flat to tell from its chord: the sagitta
-// is |B| c / 2.
-func (s arc) straight() bool { return math.Abs(s.bulge)*s.a.To(s.b)/2 <= coincident }
+// BulgeOf is the bulge of an arc that sweeps an angle in radians, positive
+// counter-clockwise, of less than a full turn.
+func BulgeOf(sweep float64) float64 { return math.Tan(sweep / 4) }
 
-// sweep is the angle turned through, in radians, positive counter-clockwise.
-func (s arc) sweep() float64 { return 4 * math.Atan(s.bulge) }
+// QuarterTurn is the bulge of a quarter of a circle, counter-clockwise.
+var QuarterTurn = BulgeOf(math.Pi / 2)
 
-// radius follows from the chord c: c (1 + B²) / (4 |B|).
-func (s arc) radius() float64 {
-	return s.a.To(s.b) * (1 + float64(s.bulge*s.bulge)) / (4 * math.Abs(s.bulge))
-}
-
-// centre lies on the chord's perpendicular through its middle, to its left for
-// a counter-clockwise arc below a half turn.
-func (s arc) centre() Point {
-	k := (1 - float64(s.bulge*s.bulge)) / (4 * s.bulge)
-	return Point{
-		(s.a.X+s.b.X)/2 - float64(k*(s.b.Y-s.a.Y)),
-		(s.a.Y+s.b.Y)/2 + float64(k*(s.b.X-s.a.X)),
+// ArcAbout is the counter-clockwise arc from a to b about a centre from which both are
+// as far away.
+func ArcAbout(centre, a, b Point) Arc {
+	sweep := angleOf(b.Sub(centre)) - angleOf(a.Sub(centre))
+	if sweep <= 0 {
+		sweep += 2 * math.Pi
 	}
+	return Arc{a, b, BulgeOf(sweep)}
 }
 
-// start is the direction from the centre to a, in radians.
-func (s arc) start() float64 {
-	c := s.centre()
-	return math.Atan2(s.a.Y-c.Y, s.a.X-c.X)
+// angleOf is a vector's direction from the x axis, in radians.
+func angleOf(p Point) float64 { return math.Atan2(p.Y, p.X) }
+
+// straight reports whether the arc is too flat to tell from its chord: the sagitta
+// is |B| c / 2.
+func (s Arc) straight() bool { return math.Abs(s.Bulge)*s.A.To(s.B)/2 <= coincident }
+
+// Sweep is the angle turned through, in radians, positive counter-clockwise.
+func (s Arc) Sweep() float64 { return 4 * math.Atan(s.Bulge) }
+
+// Radius follows from the chord c: c (1 + B²) / (4 |B|).
+func (s Arc) Radius() float64 {
+	return s.A.To(s.B) * (1 + float64(s.Bulge*s.Bulge)) / (4 * math.Abs(s.Bulge))
 }
 
-// segmentArea is the area between arc and chord, positive where it adds to a
+// Centre lies on the chord's perpendicular through its middle, to its left for
+// a counter-clockwise arc below a half turn.
+func (s Arc) Centre() Point {
+	k := (1 - float64(s.Bulge*s.Bulge)) / (4 * s.Bulge)
+	return s.A.Middle(s.B).Along(s.B.Sub(s.A).Left(), k)
+}
+
+// Length along the arc, in millimetres.
+func (s Arc) Length() float64 { return float64(s.Radius() * math.Abs(s.Sweep())) }
+
+// At is the place a share t of the way along the arc, from A at 0 to B at 1: the ends
+// themselves at both.
+func (s Arc) At(t float64) Point {
+	switch t {
+	case 0:
+		return s.A
+	case 1:
+		return s.B
+	}
+	c := s.Centre()
+	return c.Add(s.A.Sub(c).Rotate(s.Sweep() * t))
+}
+
+// Part is the bulge of a share of the arc.
+func (s Arc) Part(share float64) float64 { return math.Tan(float64(math.Atan(s.Bulge) * share)) }
+
+// SegmentArea is the area between arc and chord, positive where it adds to a
 // counter-clockwise loop.
-func (s arc) segmentArea() float64 {
-	r, t := s.radius(), s.sweep()
-	return float64(r*r/2) * (t - math.Sin(t))
-}
+func (s Arc) SegmentArea() float64 { return segmentArea(s.Radius(), s.Sweep()) }
 
-// bounds is the box about the arc: its ends and the quarter points that it passes.
-func (s arc) bounds() Rect {
-	box := Rect{s.a, s.a}.include(s.b)
+// segmentArea is that of a radius and an angle swept.
+func segmentArea(r, sweep float64) float64 { return float64(r*r/2) * (sweep - math.Sin(sweep)) }
+
+// Bounds is the box about the arc: its ends and the quarter points that it passes.
+func (s Arc) Bounds() Rect {
+	box := Around(s.A, s.B)
 	if s.straight() {
 		return box
 	}
-	c, r, from, sweep := s.centre(), s.radius(), s.start(), s.sweep()
+	c, r, sweep := s.Centre(), s.Radius(), s.Sweep()
+	from := angleOf(s.A.Sub(c))
 	for k := range 4 {
 		angle := float64(k) * math.Pi / 2
 		turn := math.Mod(angle-from, 2*math.Pi)
@@ -62,7 +93,7 @@ func (s arc) bounds() Rect {
 		}
 		if math.Abs(turn) <= math.Abs(sweep) {
 			dx, dy := [4]float64{1, 0, -1, 0}[k], [4]float64{0, 1, 0, -1}[k]
-			box = box.include(Point{c.X + r*dx, c.Y + r*dy})
+			box = box.Include(Point{c.X + r*dx, c.Y + r*dy})
 		}
 	}
 	return box
@@ -72,13 +103,14 @@ func (s arc) bounds() Rect {
 // turn in 4096 chords is off by 7 parts in 100 million of its radius.
 const maxChords = 4096
 
-// chords appends points along the arc after a, b excluded, so that no chord is
+// chords appends points along the arc after A, B excluded, so that no chord is
 // further than tolerance from the arc, as far as [maxChords] go.
-func (s arc) chords(points []Point, tolerance float64) []Point {
+func (s Arc) chords(points Ring, tolerance float64) Ring {
 	if s.straight() {
 		return points
 	}
-	c, r, from, sweep := s.centre(), s.radius(), s.start(), s.sweep()
+	c, r, sweep := s.Centre(), s.Radius(), s.Sweep()
+	from := angleOf(s.A.Sub(c))
 	step := math.Pi / 2 // never coarser: a circle stays recognisable
 	if tolerance < r && tolerance > 0 {
 		step = math.Min(step, 2*math.Acos(1-tolerance/r))
@@ -94,4 +126,11 @@ func (s arc) chords(points []Point, tolerance float64) []Point {
 		points = append(points, Point{c.X + float64(r*cos), c.Y + float64(r*sin)})
 	}
 	return points
+}
+
+// CornerArea is what a disc of a radius leaves in a corner that turns by an angle in
+// radians, in square millimetres, r^2 (tan(t/2) - t/2): the kite between the corner,
+// the centre and the two places that it touches, less the sector.
+func CornerArea(radius, turn float64) float64 {
+	return float64(radius * radius * (math.Tan(turn/2) - turn/2))
 }

@@ -38,7 +38,6 @@ const coincident = 1e-9
 // slot with round ends where it is just that.
 func RoundedRectangle(x0, y0, x1, y1, r float64) Loop {
 	r = math.Min(r, math.Min(x1-x0, y1-y0)/2)
-	quarter := math.Tan(math.Pi / 8)
 	var l Loop
 	side := func(a, b Point, bulge float64) {
 		l = append(l, Vertex{a, 0})
@@ -48,10 +47,10 @@ func RoundedRectangle(x0, y0, x1, y1, r float64) Loop {
 			l[len(l)-1].Bulge = bulge
 		}
 	}
-	side(Point{x0 + r, y0}, Point{x1 - r, y0}, quarter)
-	side(Point{x1, y0 + r}, Point{x1, y1 - r}, quarter)
-	side(Point{x1 - r, y1}, Point{x0 + r, y1}, quarter)
-	side(Point{x0, y1 - r}, Point{x0, y0 + r}, quarter)
+	side(Point{x0 + r, y0}, Point{x1 - r, y0}, QuarterTurn)
+	side(Point{x1, y0 + r}, Point{x1, y1 - r}, QuarterTurn)
+	side(Point{x1 - r, y1}, Point{x0 + r, y1}, QuarterTurn)
+	side(Point{x0, y1 - r}, Point{x0, y0 + r}, QuarterTurn)
 	return l
 }
 
@@ -65,25 +64,47 @@ func (l Loop) AsCircle() (centre Point, radius float64, ok bool) {
 	if len(l) != 2 || l[0].Bulge != l[1].Bulge || math.Abs(l[0].Bulge) != 1 {
 		return Point{}, 0, false
 	}
-	return Point{(l[0].X + l[1].X) / 2, (l[0].Y + l[1].Y) / 2}, l[0].To(l[1].Point) / 2, true
+	return l[0].Middle(l[1].Point), l[0].To(l[1].Point) / 2, true
 }
 
-// next gives the end of side i.
-func (l Loop) next(i int) Vertex { return l[(i+1)%len(l)] }
+// Before and After are the vertices next to vertex i, by their index.
+func (l Loop) Before(i int) int { return (i + len(l) - 1) % len(l) }
+func (l Loop) After(i int) int  { return (i + 1) % len(l) }
 
-func (l Loop) arc(i int) arc { return arc{l[i].Point, l.next(i).Point, l[i].Bulge} }
+// Next is the end of side i.
+func (l Loop) Next(i int) Vertex { return l[l.After(i)] }
+
+// Arc is side i, of which the bulge is not 0.
+func (l Loop) Arc(i int) Arc { return Arc{l[i].Point, l.Next(i).Point, l[i].Bulge} }
+
+// Directions are those in which side i runs at its ends, as vectors as long as its
+// chord: an arc leaves its chord by half of the angle that it sweeps.
+func (l Loop) Directions(i int) (start, end Point) {
+	chord := l.Next(i).Sub(l[i].Point)
+	if l[i].Bulge == 0 {
+		return chord, chord
+	}
+	half := 2 * math.Atan(l[i].Bulge)
+	return chord.Rotate(-half), chord.Rotate(half)
+}
+
+// Turn is by how much the loop turns at vertex i, in radians, above 0 to the left.
+func (l Loop) Turn(i int) float64 {
+	_, in := l.Directions(l.Before(i))
+	out, _ := l.Directions(i)
+	return in.Turn(out)
+}
 
 // Area in square millimetres is signed, positive for a counter-clockwise loop,
 // and exact for arcs.
 func (l Loop) Area() float64 {
 	sum := 0.0
 	for i, a := range l {
-		b := l.next(i)
+		b := l.Next(i)
 		// Relative to the first vertex, so that a small loop far out keeps its digits.
-		ax, ay, bx, by := a.X-l[0].X, a.Y-l[0].Y, b.X-l[0].X, b.Y-l[0].Y
-		sum += (float64(ax*by) - float64(bx*ay)) / 2
+		sum += a.Sub(l[0].Point).Cross(b.Sub(l[0].Point)) / 2
 		if a.Bulge != 0 {
-			sum += l.arc(i).segmentArea()
+			sum += l.Arc(i).SegmentArea()
 		}
 	}
 	return sum
@@ -101,10 +122,9 @@ func (l Loop) Perimeter() float64 {
 // SideLength is the length of side i, in millimetres.
 func (l Loop) SideLength(i int) float64 {
 	if l[i].Bulge != 0 {
-		s := l.arc(i)
-		return float64(s.radius() * math.Abs(s.sweep()))
+		return l.Arc(i).Length()
 	}
-	return l[i].To(l.next(i).Point)
+	return l[i].To(l.Next(i).Point)
 }
 
 // Bounds is the box about the loop, arcs included; the zero Rect when empty.
@@ -114,9 +134,9 @@ func (l Loop) Bounds() Rect {
 	}
 	box := Rect{l[0].Point, l[0].Point}
 	for i, v := range l {
-		box = box.include(v.Point)
+		box = box.Include(v.Point)
 		if v.Bulge != 0 {
-			box = box.Union(l.arc(i).bounds())
+			box = box.Union(l.Arc(i).Bounds())
 		}
 	}
 	return box
@@ -125,12 +145,12 @@ func (l Loop) Bounds() Rect {
 // Flatten replaces arcs by chords that keep within tolerance of them, in
 // millimetres, and are never longer than a quarter turn. One arc becomes 4096
 // chords at most, and as many for a tolerance that is not above 0.
-func (l Loop) Flatten(tolerance float64) []Point {
-	points := make([]Point, 0, len(l))
+func (l Loop) Flatten(tolerance float64) Ring {
+	points := make(Ring, 0, len(l))
 	for i, v := range l {
 		points = append(points, v.Point)
 		if v.Bulge != 0 {
-			points = l.arc(i).chords(points, tolerance)
+			points = l.Arc(i).chords(points, tolerance)
 		}
 	}
 	return points
@@ -166,7 +186,7 @@ func (l Loop) LeastInsideRadius() float64 {
 	least := math.Inf(1)
 	for i, v := range l {
 		if v.Bulge > 0 {
-			least = math.Min(least, l.arc(i).radius())
+			least = math.Min(least, l.Arc(i).Radius())
 		}
 	}
 	return least

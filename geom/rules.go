@@ -30,9 +30,9 @@ const MinWeb = 2.0
 // rounding of computed sizes: four steps of the grid that rules are judged on.
 const sliverWidth = 4 * CoarseGrid
 
-// settle is the part of a depth, in millimetres, that no verdict may hang on: ten
-// steps of a [Length], whose rounding may add up.
-const settle = 1e-5
+// Settle is the part of a computed size, in millimetres, that no verdict may hang on:
+// ten steps of a [Length], whose rounding may add up.
+const Settle = 1e-5
 
 // ruleChord is the chord tolerance with which arcs are judged, in millimetres:
 // a tenth of what a careful shop can cut.
@@ -195,7 +195,7 @@ func (p Panel) checkWebs(plan *Plan, area []float64, at []Point, add func(Violat
 	seen := make(map[pair]bool)
 	for i, r := range plan.Regions {
 		web, met := r.Web(p.Thickness), pair{r.InsidePocket, r.OutsidePocket}
-		if !r.OnPanel || r.throughPocket || web >= MinWeb-settle || area[i] == 0 || seen[met] || met == (pair{-1, -1}) {
+		if !r.OnPanel || r.throughPocket || web >= MinWeb-Settle || area[i] == 0 || seen[met] || met == (pair{-1, -1}) {
 			continue
 		}
 		seen[met] = true
@@ -216,6 +216,6 @@ func (p Panel) checkWebs(plan *Plan, area []float64, at []Point, add func(Violat
 // triangle gives a triangle's area and centre in millimetres.
 func (plan *Plan) triangle(t PlanTriangle) (area float64, centre Point) {
 	a, b, c := plan.Place(plan.Points[t.A]), plan.Place(plan.Points[t.B]), plan.Place(plan.Points[t.C])
-	area = (float64((b.X-a.X)*(c.Y-a.Y)) - float64((b.Y-a.Y)*(c.X-a.X))) / 2
+	area = b.Sub(a).Cross(c.Sub(a)) / 2
 	return area, Point{(a.X + b.X + c.X) / 3, (a.Y + b.Y + c.Y) / 3}
 }

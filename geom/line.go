@@ -1,0 +1,27 @@
+package geom
+
+// Meeting is where two lines meet, p + t d and q + u e: the shares t of d and u of e.
+// ok is false for parallel lines; lines that are nearly so meet far away.
+func Meeting(p, d, q, e Point) (t, u float64, ok bool) {
+	det := d.Cross(e)
+	if det == 0 {
+		return 0, 0, false
+	}
+	w := q.Sub(p)
+	return w.Cross(e) / det, w.Cross(d) / det, true
+}
+
+// Foot is the place nearest to p on the line through a and b, as a share of the way
+// from a to b; not a number where these are one place.
+func Foot(p, a, b Point) float64 {
+	d := b.Sub(a)
+	return p.Sub(a).Dot(d) / d.Dot(d)
+}
+
+// Nearest is the place nearest to p between a and b.
+func Nearest(p, a, b Point) Point {
+	if a == b {
+		return a
+	}
+	return a.Lerp(b, Interval{0, 1}.Clamp(Foot(p, a, b)))
+}
