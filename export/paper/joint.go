@@ -28,21 +28,21 @@ func Joint(pieces []Piece, axis Axis, at float64, window geom.Rect, scale float6
 	d := drawing.Drawing{Width: scale * window.Width(), Height: scale * window.Height()}
 	n := 0
 	for _, p := range pieces {
-		loops := p.cut(axis, at)
+		rings := p.cut(axis, at)
 		shown := false
-		for _, l := range loops {
-			l = clip(l, window)
-			if len(l) == 0 {
+		for _, l := range rings {
+			l = l.ClipTo(window)
+			if math.Abs(l.Area()) < chord*chord {
 				continue
 			}
 			shown = true
 			placed := make(geom.Loop, len(l))
 			for i, q := range l {
-				placed[i].Point = geom.Point{X: scale * (q.X - window.Min.X), Y: scale * (q.Y - window.Min.Y)}
+				placed[i].Point = q.Sub(window.Min).Scale(scale)
 			}
 			hatch(&d, placed, n%2 == 1)
 			for i := range l {
-				if a, b := l[i], l[(i+1)%len(l)]; !border(a.Point, b.Point, window) {
+				if a, b := l[i], l[(i+1)%len(l)]; !border(a, b, window) {
 					d.Line(drawing.Thick, placed[i].Point, placed[(i+1)%len(l)].Point)
 				}
 			}
@@ -56,7 +56,7 @@ func Joint(pieces []Piece, axis Axis, at float64, window geom.Rect, scale float6
 
 // cut gives the outlines of what a plane cuts of a piece; none of one that lies in
 // the plane.
-func (p Piece) cut(axis Axis, at float64) (loops []geom.Loop) {
+func (p Piece) cut(axis Axis, at float64) (rings []geom.Ring) {
 	part := func(v geom.Vec3) float64 {
 		if axis == AcrossX {
 			return v.X
@@ -67,53 +67,24 @@ func (p Piece) cut(axis Axis, at float64) (loops []geom.Loop) {
 	if x == 0 && y == 0 {
 		return nil
 	}
-	upright := x != 0
+	along := geom.AlongX
+	if x != 0 {
+		along = geom.AlongY
+	}
 	line := (at - part(p.At.Origin)) * (x + y) // one of them is 1 or -1, the other 0
-	for _, l := range profiles(runsOf(p.Panel, upright, line), p.Panel.Thickness) {
-		out := make(geom.Loop, len(l))
+	for _, l := range profiles(p.Panel.Sections(chord).At(along, line).Runs(), p.Panel.Thickness) {
+		out := make(geom.Ring, len(l))
 		for i, q := range l {
-			v := geom.Vec3{X: q.X, Y: line, Z: q.Y}
-			if upright {
-				v.X, v.Y = line, q.X
-			}
-			if v = p.At.Apply(v); axis == AcrossX {
-				out[i].Point = geom.Point{X: v.Y, Y: v.Z}
+			on := along.At(q.X, line)
+			if v := p.At.Apply(geom.Vec3{X: on.X, Y: on.Y, Z: q.Y}); axis == AcrossX {
+				out[i] = geom.Point{X: v.Y, Y: v.Z}
 			} else {
-				out[i].Point = geom.Point{X: v.X, Y: v.Y}
+				out[i] = geom.Point{X: v.X, Y: v.Y}
 			}
 		}
-		loops = append(loops, out)
+		rings = append(rings, out)
 	}
-	return loops
-}
-
-// clip keeps what is in a window (I. E. Sutherland, G. W. Hodgman, Reentrant polygon
-// clipping, 1974). Stretches along the window's edge join what lies apart.
-func clip(l geom.Loop, w geom.Rect) geom.Loop {
-	for _, side := range []func(geom.Point) float64{
-		func(p geom.Point) float64 { return p.X - w.Min.X },
-		func(p geom.Point) float64 { return w.Max.X - p.X },
-		func(p geom.Point) float64 { return p.Y - w.Min.Y },
-		func(p geom.Point) float64 { return w.Max.Y - p.Y },
-	} {
-		var kept geom.Loop
-		for i := range l {
-			a, b := l[i].Point, l[(i+1)%len(l)].Point
-			da, db := side(a), side(b)
-			if da >= 0 {
-				kept = append(kept, geom.Vertex{Point: a})
-			}
-			if (da >= 0) != (db >= 0) {
-				t := da / (da - db)
-				kept = append(kept, geom.Vertex{Point: geom.Point{X: a.X + float64(t*(b.X-a.X)), Y: a.Y + float64(t*(b.Y-a.Y))}})
-			}
-		}
-		l = kept
-	}
-	if math.Abs(l.Area()) < chord*chord {
-		return nil
-	}
-	return l
+	return rings
 }
 
 // border tells whether a side lies on the window's edge.

@@ -79,7 +79,8 @@ type view struct {
 	number                    Number
 	scale                     float64
 	xs, ys, along, across     []drawing.Mark
-	left, right, below, above float64 // what numbers and sections take up
+	lengthwise, crosswise     []geom.Run // sections along x and y
+	left, right, below, above float64    // what numbers and sections take up
 	out                       drawing.Drawing
 }
 
@@ -110,19 +111,14 @@ func (v *view) measure() {
 		}
 	}
 	v.xs, v.ys = v.marks(xs, p.Length()), v.marks(ys, p.Width())
-	v.along = v.depths(runsOf(p, false, v.middle(false)))
-	v.across = v.depths(runsOf(p, true, v.middle(true)))
+	// Near the middle, off what may end there.
+	sections := p.Sections(chord)
+	v.lengthwise = sections.At(geom.AlongX, 0.53*p.Width()).Runs()
+	v.crosswise = sections.At(geom.AlongY, 0.47*p.Length()).Runs()
+	v.along, v.across = v.depths(v.lengthwise), v.depths(v.crosswise)
 	v.left, v.below = drawing.Reach(v.ys, numeral), drawing.Reach(v.xs, numeral)
 	v.above = strip + p.Thickness + drawing.Reach(v.along, numeral) + 1
 	v.right = strip + p.Thickness + drawing.Reach(v.across, numeral) + 1
-}
-
-// middle is where a section is taken: near the middle, off what may end there.
-func (v *view) middle(upright bool) float64 {
-	if upright {
-		return 0.47 * v.panel.Length()
-	}
-	return 0.53 * v.panel.Width()
 }
 
 // marks sorts places and names each once. What pockets have beyond the panel is not
@@ -140,18 +136,18 @@ func (v *view) marks(places []float64, most float64) (list []drawing.Mark) {
 }
 
 // depths names the depth of every pocket that a section shows.
-func (v *view) depths(runs []run) (list []drawing.Mark) {
+func (v *view) depths(runs []geom.Run) (list []drawing.Mark) {
 	other := [2]string{geom.Inside: "outside", geom.Outside: "inside"}[v.face]
 	for _, r := range runs {
-		m := drawing.Mark{At: (r.from + r.to) / 2}
-		if r.inside > 0 {
-			m.Text = v.number(r.inside) + " deep"
+		m := drawing.Mark{At: r.Mid()}
+		if r.Inside > 0 {
+			m.Text = v.number(r.Inside) + " deep"
 		}
-		if r.outside > 0 {
+		if r.Outside > 0 {
 			if m.Text != "" {
 				m.Text += ", "
 			}
-			m.Text += v.number(r.outside) + " " + other
+			m.Text += v.number(r.Outside) + " " + other
 		}
 		if m.Text != "" {
 			list = append(list, m)
@@ -185,10 +181,10 @@ func (v *view) draw() {
 
 	// The sections: the face that is up points away from the view.
 	y, x := top.Y+strip, right.X+strip
-	for _, l := range profiles(runsOf(p, false, v.middle(false)), p.Thickness) {
+	for _, l := range profiles(v.lengthwise, p.Thickness) {
 		v.section(l, func(q geom.Point) geom.Point { return geom.Point{X: o.X + float64(v.scale*q.X), Y: y + q.Y} })
 	}
-	for _, l := range profiles(runsOf(p, true, v.middle(true)), p.Thickness) {
+	for _, l := range profiles(v.crosswise, p.Thickness) {
 		v.section(l, func(q geom.Point) geom.Point { return geom.Point{X: x + q.Y, Y: o.Y + float64(v.scale*q.X)} })
 	}
 	d.Ordinates(drawing.Above, geom.Point{X: o.X, Y: y + p.Thickness}, geom.Point{X: right.X, Y: y + p.Thickness}, v.along, v.scale, numeral, 6)
@@ -212,7 +208,7 @@ func (v *view) tags(o geom.Point) {
 		}
 		b := k.Outline.Bounds()
 		for _, part := range []float64{0.5, 0.3, 0.7, 0.2, 0.8, 0.1, 0.9, 0.4, 0.6} {
-			at := geom.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
+			at := b.Centre()
 			if b.Width() > b.Height() {
 				at.X = b.Min.X + float64(part*b.Width())
 			} else {
@@ -220,17 +216,12 @@ func (v *view) tags(o geom.Point) {
 			}
 			t := drawing.Text{String: v.names[i], Size: tag, Face: drawing.Bold, Align: drawing.Middle, Ink: 1,
 				At: geom.Point{X: o.X + float64(v.scale*at.X), Y: o.Y + float64(v.scale*at.Y) - tag/3}}
-			if !slices.ContainsFunc(v.out.Texts, func(u drawing.Text) bool { return Overlap(t.Box(), u.Box()) }) {
+			if !slices.ContainsFunc(v.out.Texts, func(u drawing.Text) bool { return t.Box().Overlaps(u.Box()) }) {
 				b := t.Box() // lines of narrow cuts would run through it
-				v.out.Loops(drawing.Pen{}, drawing.White, geom.Rectangle(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y))
+				v.out.Loops(drawing.Pen{}, drawing.White, b.Loop())
 				v.out.Write(t)
 				break
 			}
 		}
 	}
-}
-
-// Overlap tells whether two boxes have more than an edge in common.
-func Overlap(a, b geom.Rect) bool {
-	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
 }

@@ -100,33 +100,14 @@ func blocks(p geom.Panel) (list []block) {
 	slices.Sort(xs)
 	slices.Sort(ys)
 	xs, ys = slices.Compact(xs), slices.Compact(ys)
-	rings := make([][]geom.Point, len(loops))
-	for i, l := range loops {
-		rings[i] = l.Flatten(1)
-	}
-	first := 1 + len(p.Holes) // of the rings of pockets
-	span := func(x, y float64) (from, to float64) {
-		if !within(rings[0], x, y) || slices.ContainsFunc(rings[1:first], func(r []geom.Point) bool { return within(r, x, y) }) {
-			return 0, 0
-		}
-		to = p.Thickness
-		for i, k := range p.Pockets {
-			if !within(rings[first+i], x, y) {
-				continue
-			}
-			if k.Face == geom.Outside {
-				from = max(from, k.Depth)
-			} else {
-				to = min(to, p.Thickness-k.Depth)
-			}
-		}
-		return from, to
-	}
+	sections := p.Sections(1)
 	for j := 1; j < len(ys); j++ {
 		row := len(list)
+		section := sections.At(geom.AlongX, (ys[j-1]+ys[j])/2)
 		for i := 1; i < len(xs); i++ {
-			from, to := span((xs[i-1]+xs[i])/2, (ys[j-1]+ys[j])/2)
-			if to <= from {
+			inside, outside, on := section.Depths((xs[i-1] + xs[i]) / 2)
+			from, to := outside, p.Thickness-inside
+			if !on || to <= from {
 				continue
 			}
 			if n := len(list) - 1; n >= row && list[n].high[0] == xs[i-1] && list[n].low[2] == from && list[n].high[2] == to {
@@ -137,16 +118,4 @@ func blocks(p geom.Panel) (list []block) {
 		}
 	}
 	return list
-}
-
-// within tells whether a ring goes round a place; on the ring itself either may be.
-func within(ring []geom.Point, x, y float64) bool {
-	in := false
-	for i, p := range ring {
-		q := ring[(i+1)%len(ring)]
-		if (p.Y > y) != (q.Y > y) && x < p.X+float64((y-p.Y)/(q.Y-p.Y)*(q.X-p.X)) {
-			in = !in
-		}
-	}
-	return in
 }

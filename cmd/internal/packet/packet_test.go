@@ -13,7 +13,6 @@ import (
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
-	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
 )
@@ -61,7 +60,7 @@ func collisions(d drawing.Drawing) (list []string) {
 		}
 		inner := geom.Rect{Min: geom.Point{X: a.Min.X + reading, Y: a.Min.Y + reading}, Max: geom.Point{X: a.Max.X - reading, Y: a.Max.Y - reading}}
 		for k := range boxes[:i] {
-			if paper.Overlap(inner, boxes[k]) {
+			if inner.Overlaps(boxes[k]) {
 				list = append(list, fmt.Sprintf("%q runs into %q: %v %v", d.Texts[i].String, d.Texts[k].String, a, boxes[k]))
 			}
 		}
