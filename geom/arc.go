@@ -70,10 +70,12 @@ func (s Arc) Part(share float64) float64 { return math.Tan(float64(math.Atan(s.B
 
 // SegmentArea is the area between arc and chord, positive where it adds to a
 // counter-clockwise loop.
-func (s Arc) SegmentArea() float64 { return segmentArea(s.Radius(), s.Sweep()) }
+func (s Arc) SegmentArea() float64 { return SegmentArea(s.Radius(), s.Sweep()) }
 
-// segmentArea is that of a radius and an angle swept.
-func segmentArea(r, sweep float64) float64 { return float64(r*r/2) * (sweep - math.Sin(sweep)) }
+// SegmentArea is that of an arc of a radius that sweeps an angle, in radians.
+func SegmentArea(radius, sweep float64) float64 {
+	return float64(radius*radius/2) * (sweep - math.Sin(sweep))
+}
 
 // Bounds is the box about the arc: its ends and the quarter points that it passes.
 func (s Arc) Bounds() Rect {

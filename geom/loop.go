@@ -95,6 +95,17 @@ func (l Loop) Turn(i int) float64 {
 	return in.Turn(out)
 }
 
+// Fillet are the ends of the arc of a radius that touches both sides at vertex i, which
+// are straight, and how much it cuts off each of them, in millimetres. Whether they are
+// that long is not asked.
+func (l Loop) Fillet(i int, radius float64) (from, to Vertex, cut float64) {
+	v := l[i].Point
+	in, out := v.Sub(l[l.Before(i)].Point), l.Next(i).Sub(v)
+	turn := in.Turn(out)
+	cut = float64(radius * math.Tan(math.Abs(turn)/2))
+	return Vertex{Point: v.Along(in, -cut/in.Norm()), Bulge: BulgeOf(turn)}, Vertex{Point: v.Along(out, cut/out.Norm())}, cut
+}
+
 // Area in square millimetres is signed, positive for a counter-clockwise loop,
 // and exact for arcs.
 func (l Loop) Area() float64 {

@@ -2,7 +2,6 @@ package kerf
 
 import (
 	"fmt"
-	"math"
 
 	"drawerwright/geom"
 	"drawerwright/geom/sweep"
@@ -26,18 +25,18 @@ func (p Plate) check() (found []Finding) {
 		switch {
 		case d <= touching:
 			found = append(found, meets(i, -1, at))
-		case !inside(outline, l[0].Point):
+		case !outline.Contains(l[0].Point):
 			found = append(found, Finding{Code: Outside, Error: true, At: l[0].Point, Opening: i, Other: -1, Message: fmt.Sprintf("opening %d lies beyond the plate", i+1), Hint: "move it onto the plate"})
 		case d < LeastBridge-touching:
 			found = append(found, p.bridge(i, -1, at, d))
 		}
 		for k := range i {
-			if len(p.Openings[k]) == 0 || apart(boxes[i], boxes[k]) >= LeastBridge {
+			if len(p.Openings[k]) == 0 || boxes[i].Gap(boxes[k]) >= LeastBridge {
 				continue
 			}
 			other := p.Openings[k]
 			d, at := Distance(l, other)
-			switch in, around := inside(other.Flatten(flat), l[0].Point), inside(l.Flatten(flat), other[0].Point); {
+			switch in, around := other.Flatten(flat).Contains(l[0].Point), l.Flatten(flat).Contains(other[0].Point); {
 			case d <= touching:
 				found = append(found, meets(i, k, at))
 			case in || around:
@@ -87,19 +86,3 @@ func (p Plate) neck() []Finding {
 
 // flat is the chord by which loops are asked what lies in them, in mm.
 const flat = 0.001
-
-func inside(ring []geom.Point, p geom.Point) bool {
-	in := false
-	for i, a := range ring {
-		b := ring[(i+1)%len(ring)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+float64((p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)) {
-			in = !in
-		}
-	}
-	return in
-}
-
-// apart is how far boxes are from each other at least.
-func apart(a, b geom.Rect) float64 {
-	return math.Max(math.Max(a.Min.X-b.Max.X, b.Min.X-a.Max.X), math.Max(a.Min.Y-b.Max.Y, b.Min.Y-a.Max.Y))
-}

@@ -21,9 +21,7 @@ const (
 // more than its corners explain; else 0. Covered is what the disc covers of the loop,
 // with inward 1, or what it leaves of the loop's surroundings, with -1.
 //
-// In a corner that turns by an angle t a disc leaves r^2 (tan(t/2) - t/2): the kite
-// between the corner, the centre and the two places that it touches, less the sector.
-// An arc is a corner that turns by its sweep and is less sharp than that; corners on
+// In a corner a disc leaves [geom.CornerArea]. An arc is a corner that turns by its sweep and is less sharp than that; corners on
 // both ends of a side shorter than the disc can act as one that turns by both angles.
 func leaves(l geom.Loop, covered []geom.Loop, r, inward float64) float64 {
 	area := 0.0
@@ -32,18 +30,16 @@ func leaves(l geom.Loop, covered []geom.Loop, r, inward float64) float64 {
 	}
 	off := math.Abs(l.Area() - area)
 	corner := func(turn float64) float64 {
-		t := min(max(turn, 0), sharpest)
-		return float64(r * r * (math.Tan(t/2) - t/2))
+		return geom.CornerArea(r, min(max(turn, 0), sharpest))
 	}
 	allowed := 0.0
-	for i := range l {
-		before, s, next := sideOf(l, (i+len(l)-1)%len(l)), sideOf(l, i), sideOf(l, (i+1)%len(l))
-		at, after := inward*turnOf(before.end(), s.start()), inward*turnOf(s.end(), next.start())
+	for i, v := range l {
+		at, after := inward*l.Turn(i), inward*l.Turn(l.After(i))
 		allowed += corner(at)
-		if s.radius > 0 {
-			allowed += corner(inward * s.sweep)
+		if v.Bulge != 0 {
+			allowed += corner(inward * l.Arc(i).Sweep())
 		}
-		if s.a.To(s.b) < 2*r && at > 0 && after > 0 && s.radius == 0 {
+		if v.To(l.Next(i).Point) < 2*r && at > 0 && after > 0 && v.Bulge == 0 {
 			allowed += corner(at + after)
 		}
 	}
@@ -51,24 +47,4 @@ func leaves(l geom.Loop, covered []geom.Loop, r, inward float64) float64 {
 		return off
 	}
 	return 0
-}
-
-// start and end are the directions of a side at its ends.
-func (s side) start() geom.Point { return s.direction(s.a) }
-func (s side) end() geom.Point   { return s.direction(s.b) }
-
-func (s side) direction(p geom.Point) geom.Point {
-	if s.radius == 0 {
-		return geom.Point{X: s.b.X - s.a.X, Y: s.b.Y - s.a.Y}
-	}
-	x, y := p.X-s.centre.X, p.Y-s.centre.Y
-	if s.sweep < 0 {
-		x, y = -x, -y
-	}
-	return geom.Point{X: -y, Y: x}
-}
-
-// turnOf is the angle from one direction to another, to the left.
-func turnOf(d, e geom.Point) float64 {
-	return math.Atan2(float64(d.X*e.Y)-float64(d.Y*e.X), float64(d.X*e.X)+float64(d.Y*e.Y))
 }

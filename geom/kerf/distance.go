@@ -16,7 +16,7 @@ func Distance(a, b geom.Loop) (least float64, at geom.Point) {
 		s := sideOf(a, i)
 		for k := range b {
 			t := sideOf(b, k)
-			if apart(s.box(), t.box()) >= least {
+			if s.box().Gap(t.box()) >= least {
 				continue
 			}
 			if d, p := s.distance(t); d < least {
@@ -29,59 +29,48 @@ func Distance(a, b geom.Loop) (least float64, at geom.Point) {
 
 // side is a straight or arc side; radius 0 is straight.
 type side struct {
-	a, b, centre geom.Point
-	radius       float64
-	from, sweep  float64 // angles
+	geom.Arc
+	centre      geom.Point
+	radius      float64
+	from, sweep float64 // angles
 }
 
 func sideOf(l geom.Loop, i int) side {
-	a, b := l[i], l[(i+1)%len(l)].Point
-	s := side{a: a.Point, b: b}
-	if a.Bulge == 0 {
-		return s
+	s := side{Arc: l.Arc(i)}
+	if s.Bulge != 0 {
+		s.centre, s.radius, s.sweep = s.Centre(), s.Radius(), s.Sweep()
+		s.from = geom.Point{X: 1}.Turn(s.A.Sub(s.centre))
 	}
-	k := (1 - float64(a.Bulge*a.Bulge)) / (4 * a.Bulge)
-	s.centre = geom.Point{X: (a.X+b.X)/2 - float64(k*(b.Y-a.Y)), Y: (a.Y+b.Y)/2 + float64(k*(b.X-a.X))}
-	s.radius = s.centre.To(a.Point)
-	s.from, s.sweep = math.Atan2(a.Y-s.centre.Y, a.X-s.centre.X), 4*math.Atan(a.Bulge)
 	return s
 }
 
+// box is about the side, or about all of its circle.
 func (s side) box() geom.Rect {
-	r := geom.Rect{Min: geom.Point{X: min(s.a.X, s.b.X), Y: min(s.a.Y, s.b.Y)}, Max: geom.Point{X: max(s.a.X, s.b.X), Y: max(s.a.Y, s.b.Y)}}
 	if s.radius > 0 {
-		c, q := s.centre, s.radius
-		r = geom.Rect{Min: geom.Point{X: c.X - q, Y: c.Y - q}, Max: geom.Point{X: c.X + q, Y: c.Y + q}}
+		return geom.Around(s.centre).Grow(s.radius)
 	}
-	return r
+	return geom.Around(s.A, s.B)
 }
 
 // nearest is the place of a side that is nearest to a point.
 func (s side) nearest(p geom.Point) geom.Point {
 	if s.radius == 0 {
-		dx, dy := s.b.X-s.a.X, s.b.Y-s.a.Y
-		long := float64(dx*dx) + float64(dy*dy)
-		if long == 0 {
-			return s.a
-		}
-		t := math.Max(0, math.Min(1, (float64((p.X-s.a.X)*dx)+float64((p.Y-s.a.Y)*dy))/long))
-		return geom.Point{X: s.a.X + float64(t*dx), Y: s.a.Y + float64(t*dy)}
+		return geom.Nearest(p, s.A, s.B)
 	}
-	if d := s.centre.To(p); d > 0 {
-		q := geom.Point{X: s.centre.X + float64(s.radius*(p.X-s.centre.X)/d), Y: s.centre.Y + float64(s.radius*(p.Y-s.centre.Y)/d)}
-		if s.has(q) {
+	if d := p.Sub(s.centre); d.Norm() > 0 {
+		if q := s.centre.Along(d, s.radius/d.Norm()); s.has(q) {
 			return q
 		}
 	}
-	if s.a.To(p) < s.b.To(p) {
-		return s.a
+	if s.A.To(p) < s.B.To(p) {
+		return s.A
 	}
-	return s.b
+	return s.B
 }
 
 // has tells whether a point of an arc's circle is on the arc.
 func (s side) has(p geom.Point) bool {
-	angle := math.Atan2(p.Y-s.centre.Y, p.X-s.centre.X) - s.from
+	angle := geom.Point{X: 1}.Turn(p.Sub(s.centre)) - s.from
 	if s.sweep < 0 {
 		angle = -angle
 	}
@@ -90,7 +79,7 @@ func (s side) has(p geom.Point) bool {
 }
 
 func (s side) distance(t side) (float64, geom.Point) {
-	least, at := math.Inf(1), s.a
+	least, at := math.Inf(1), s.A
 	try := func(p geom.Point) { // of s, or near it
 		q := t.nearest(p)
 		p = s.nearest(q)
@@ -98,7 +87,7 @@ func (s side) distance(t side) (float64, geom.Point) {
 			least, at = d, p
 		}
 	}
-	for _, p := range []geom.Point{s.a, s.b, t.a, t.b} {
+	for _, p := range []geom.Point{s.A, s.B, t.A, t.B} {
 		try(p)
 	}
 	for _, p := range s.candidates(t) {
@@ -115,30 +104,26 @@ func (s side) distance(t side) (float64, geom.Point) {
 func (s side) candidates(t side) (list []geom.Point) {
 	switch {
 	case s.radius == 0 && t.radius == 0:
-		dx, dy, ex, ey := s.b.X-s.a.X, s.b.Y-s.a.Y, t.b.X-t.a.X, t.b.Y-t.a.Y
-		if det := float64(dx*ey) - float64(dy*ex); det != 0 {
-			u := (float64((t.a.X-s.a.X)*ey) - float64((t.a.Y-s.a.Y)*ex)) / det
-			list = append(list, geom.Point{X: s.a.X + float64(u*dx), Y: s.a.Y + float64(u*dy)})
+		d := s.B.Sub(s.A)
+		if u, _, ok := geom.Meeting(s.A, d, t.A, t.B.Sub(t.A)); ok {
+			list = append(list, s.A.Along(d, u))
 		}
 	case s.radius == 0:
-		foot := s.foot(t.centre)
+		foot := s.A.Lerp(s.B, geom.Foot(t.centre, s.A, s.B)) // also beyond its ends
 		list = append(list, foot)
 		if d := foot.To(t.centre); d < t.radius {
 			half := math.Sqrt(float64(t.radius*t.radius) - float64(d*d))
-			long := s.a.To(s.b)
-			for _, k := range []float64{half, -half} {
-				list = append(list, geom.Point{X: foot.X + float64(k*(s.b.X-s.a.X)/long), Y: foot.Y + float64(k*(s.b.Y-s.a.Y)/long)})
-			}
+			along := s.B.Sub(s.A).Unit()
+			list = append(list, foot.Along(along, half), foot.Along(along, -half))
 		}
 	case t.radius > 0:
-		d := s.centre.To(t.centre)
+		between := t.centre.Sub(s.centre)
+		d := between.Norm()
 		if d == 0 {
 			return nil
 		}
-		ux, uy := (t.centre.X-s.centre.X)/d, (t.centre.Y-s.centre.Y)/d
-		at := func(along, across float64) geom.Point {
-			return geom.Point{X: s.centre.X + float64(along*ux) - float64(across*uy), Y: s.centre.Y + float64(along*uy) + float64(across*ux)}
-		}
+		u := between.Unit()
+		at := func(along, across float64) geom.Point { return s.centre.Along(u, along).Along(u.Left(), across) }
 		list = append(list, at(s.radius, 0), at(-s.radius, 0))
 		along := (float64(d*d) + float64(s.radius*s.radius) - float64(t.radius*t.radius)) / (2 * d)
 		if h := float64(s.radius*s.radius) - float64(along*along); h >= 0 {
@@ -146,11 +131,4 @@ func (s side) candidates(t side) (list []geom.Point) {
 		}
 	}
 	return list
-}
-
-// foot is the place of a line nearest to a point, also beyond its ends.
-func (s side) foot(p geom.Point) geom.Point {
-	dx, dy := s.b.X-s.a.X, s.b.Y-s.a.Y
-	t := (float64((p.X-s.a.X)*dx) + float64((p.Y-s.a.Y)*dy)) / (float64(dx*dx) + float64(dy*dy))
-	return geom.Point{X: s.a.X + float64(t*dx), Y: s.a.Y + float64(t*dy)}
 }

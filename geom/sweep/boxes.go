@@ -44,7 +44,7 @@ func (b boxes) descend(level, from, upto, first int, r geom.Rect, f func(i int) 
 		span *= fan
 	}
 	for i := max(from, first/span); i < upto; i++ {
-		if apart(b[level][i], r) {
+		if b[level][i].Apart(r) {
 			continue
 		}
 		if level == 0 {

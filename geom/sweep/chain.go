@@ -111,7 +111,7 @@ func pair(pieces []piece, nodes int, side float64) ([]link, bool) {
 		for _, i := range ins {
 			end := pieces[i].direction(pieces[i].length)
 			for _, j := range outs {
-				angle := float64(side * turn(end, pieces[j].direction(0)))
+				angle := float64(side * end.Turn(pieces[j].direction(0)))
 				if angle < -slack {
 					angle += 2 * math.Pi
 				}

@@ -65,17 +65,13 @@ func filleted(l geom.Loop, r float64) (geom.Loop, bool) {
 	o := make(geom.Loop, 0, 2*n)
 	var first, before float64 // fillets at the first corner and at the last one
 	for i, v := range l {
-		p, q := l[(i+n-1)%n].Point, l[(i+1)%n].Point
-		in, out := sub(v.Point, p), sub(q, v.Point)
-		a, b := size(in), size(out)
-		angle := turn(in, out)
-		cut := float64(r * math.Tan(angle/2))
+		from, to, cut := l.Fillet(i, r)
 		if i == 0 {
 			first = cut
-		} else if before+cut > a-fit {
+		} else if before+cut > l.SideLength(i-1)-fit {
 			return nil, false
 		}
-		if i == n-1 && cut+first > b-fit {
+		if i == n-1 && cut+first > l.SideLength(i)-fit {
 			return nil, false
 		}
 		before = cut
@@ -83,7 +79,7 @@ func filleted(l geom.Loop, r float64) (geom.Loop, bool) {
 			o = append(o, v)
 			continue
 		}
-		o = append(o, geom.Vertex{Point: move(v.Point, in, -cut/a), Bulge: math.Tan(angle / 4)}, geom.Vertex{Point: move(v.Point, out, cut/b)})
+		o = append(o, from, to)
 	}
 	return o, true
 }
@@ -103,7 +99,7 @@ func convex(l geom.Loop) bool {
 	total := 0.0
 	sides := make([]curve, 0, n)
 	for i, v := range l {
-		if next := l[(i+1)%n].Point; distance(v.Point, next) > same {
+		if next := l[(i+1)%n].Point; v.Point.To(next) > same {
 			sides = append(sides, newSide(v.Point, next, v.Bulge))
 		} else {
 			return false
@@ -111,7 +107,7 @@ func convex(l geom.Loop) bool {
 	}
 	for i := range sides {
 		s := &sides[i]
-		angle := turn(s.direction(s.length), sides[(i+1)%n].direction(0))
+		angle := s.direction(s.length).Turn(sides[(i+1)%n].direction(0))
 		if angle < -convexSlack || angle > math.Pi-smooth || s.sweep < 0 {
 			return false
 		}

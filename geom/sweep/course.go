@@ -80,7 +80,7 @@ func (c *course) offCourse(p geom.Point) bool {
 		}
 	}
 	for _, q := range c.spots {
-		if distance(p, q) <= same {
+		if p.To(q) <= same {
 			return false
 		}
 	}
@@ -96,8 +96,8 @@ func (c *course) lay(folds bool) (unbroken bool, turns []bool) {
 	unbroken, turns = true, make([]bool, n)
 	for i := range c.sides {
 		s := &c.sides[i]
-		a := move(s.a, left(s.direction(0)), c.radius)
-		b := move(s.b, left(s.direction(s.length)), c.radius)
+		a := s.a.Along(s.direction(0).Left(), c.radius)
+		b := s.b.Along(s.direction(s.length).Left(), c.radius)
 		c.web.node(a)
 		c.web.node(b)
 		from, to := int32(2*i), int32(2*i+1)
@@ -122,7 +122,7 @@ func (c *course) lay(folds bool) (unbroken bool, turns []bool) {
 		s, next := &c.sides[i], &c.sides[(i+1)%n]
 		end, start := s.direction(s.length), next.direction(0)
 		from, to := int32(2*i+1), int32(2*((i+1)%n))
-		angle := turn(end, start)
+		angle := end.Turn(start)
 		// Straight back: with everything to the left of the corner, or nothing.
 		// Of a path it is everything; a loop's sides part to one side or the other.
 		if folds && math.Abs(angle) > math.Pi-even {
@@ -141,7 +141,7 @@ func (c *course) lay(folds bool) (unbroken bool, turns []bool) {
 			// angle squared. That is noise, and so is where they cross.
 			c.web.join(from, to)
 		case angle < 0:
-			rail := newArc(s.b, c.radius, left(end), angle)
+			rail := newArc(s.b, c.radius, end.Left(), angle)
 			rail.a, rail.b = c.web.nodes[from], c.web.nodes[to]
 			c.web.add(rail, int32(n+i), from, to)
 		default:
@@ -162,7 +162,7 @@ const (
 
 func (c *course) room(p geom.Point) room {
 	state := free
-	c.index.each(grow(geom.Rect{Min: p, Max: p}, c.radius), 0, func(i int) bool {
+	c.index.each(geom.Rect{Min: p, Max: p}.Grow(c.radius), 0, func(i int) bool {
 		if d := c.sides[i].distance(p); d < c.radius-fit {
 			state = blocked
 		} else if d < c.radius-noise {

@@ -22,8 +22,8 @@ type curve struct {
 }
 
 func newLine(a, b geom.Point) curve {
-	d := sub(b, a)
-	n := size(d)
+	d := b.Sub(a)
+	n := d.Norm()
 	if n == 0 {
 		return curve{a: a, b: b, unit: geom.Point{X: 1}}
 	}
@@ -33,26 +33,21 @@ func newLine(a, b geom.Point) curve {
 // newArc starts in the direction unit from the centre.
 func newArc(centre geom.Point, radius float64, unit geom.Point, sweep float64) curve {
 	c := curve{centre: centre, radius: radius, sweep: sweep, unit: unit}
-	c.a, c.b = move(centre, unit, radius), move(centre, rotate(unit, sweep), radius)
+	c.a, c.b = centre.Along(unit, radius), centre.Along(unit.Rotate(sweep), radius)
 	c.length = float64(radius * math.Abs(sweep))
-	c.middle, c.cosHalf = rotate(unit, sweep/2), math.Cos(sweep/2)
+	c.middle, c.cosHalf = unit.Rotate(sweep/2), math.Cos(sweep/2)
 	return c
 }
 
 // newSide is the side of a loop from a to b. An arc too flat to tell from its
 // chord is that chord.
 func newSide(a, b geom.Point, bulge float64) curve {
-	chord := distance(a, b)
-	if math.Abs(bulge)*chord/2 <= same {
+	if math.Abs(bulge)*a.To(b)/2 <= same {
 		return newLine(a, b)
 	}
-	k := (1 - float64(bulge*bulge)) / (4 * bulge)
-	d := sub(b, a)
-	centre := move(middle(a, b), left(d), k)
-	radius := chord * (1 + float64(bulge*bulge)) / (4 * math.Abs(bulge))
-	out := sub(a, centre)
-	n := size(out)
-	c := newArc(centre, radius, geom.Point{X: out.X / n, Y: out.Y / n}, 4*math.Atan(bulge))
+	arc := geom.Arc{A: a, B: b, Bulge: bulge}
+	centre := arc.Centre()
+	c := newArc(centre, arc.Radius(), a.Sub(centre).Unit(), arc.Sweep())
 	c.a, c.b = a, b
 	return c
 }
@@ -69,7 +64,7 @@ func (c *curve) curvature() float64 {
 
 // out is the direction from the centre of an arc to the place s.
 func (c *curve) out(s float64) geom.Point {
-	return rotate(c.unit, math.Copysign(s/c.radius, c.sweep))
+	return c.unit.Rotate(math.Copysign(s/c.radius, c.sweep))
 }
 
 func (c *curve) at(s float64) geom.Point {
@@ -79,9 +74,9 @@ func (c *curve) at(s float64) geom.Point {
 	case s >= c.length:
 		return c.b
 	case c.straight():
-		return move(c.a, c.unit, s)
+		return c.a.Along(c.unit, s)
 	}
-	return move(c.centre, c.out(s), c.radius)
+	return c.centre.Along(c.out(s), c.radius)
 }
 
 // direction is that of travel at the place s, of length 1.
@@ -90,18 +85,18 @@ func (c *curve) direction(s float64) geom.Point {
 	case c.straight():
 		return c.unit
 	case c.sweep > 0:
-		return left(c.out(s))
+		return c.out(s).Left()
 	}
-	return right(c.out(s))
+	return c.out(s).Right()
 }
 
 // along gives the place of a point that lies on the curve's line or circle; ok
 // tells whether it is on the curve, with [reach] beyond its ends.
 func (c *curve) along(p geom.Point) (s float64, ok bool) {
 	if c.straight() {
-		s = dot(sub(p, c.a), c.unit)
+		s = p.Sub(c.a).Dot(c.unit)
 	} else {
-		angle := turn(c.unit, sub(p, c.centre))
+		angle := c.unit.Turn(p.Sub(c.centre))
 		if c.sweep < 0 {
 			angle = -angle
 		}
@@ -116,33 +111,32 @@ func (c *curve) along(p geom.Point) (s float64, ok bool) {
 // distance from a point to the curve, in millimetres.
 func (c *curve) distance(p geom.Point) float64 {
 	if c.straight() {
-		s := dot(sub(p, c.a), c.unit)
+		s := p.Sub(c.a).Dot(c.unit)
 		switch {
 		case s <= 0:
-			return distance(p, c.a)
+			return p.To(c.a)
 		case s >= c.length:
-			return distance(p, c.b)
+			return p.To(c.b)
 		}
-		return math.Abs(cross(c.unit, sub(p, c.a)))
+		return math.Abs(c.unit.Cross(p.Sub(c.a)))
 	}
-	d := sub(p, c.centre)
-	n := size(d)
-	if dot(d, c.middle) >= float64(n*c.cosHalf) {
+	d := p.Sub(c.centre)
+	n := d.Norm()
+	if d.Dot(c.middle) >= float64(n*c.cosHalf) {
 		return math.Abs(n - c.radius)
 	}
-	return math.Min(distance(p, c.a), distance(p, c.b))
+	return math.Min(p.To(c.a), p.To(c.b))
 }
 
 // box about the curve.
 func (c *curve) box() geom.Rect {
-	b := geom.Rect{Min: c.a, Max: c.a}.Union(geom.Rect{Min: c.b, Max: c.b})
+	b := geom.Around(c.a, c.b)
 	if c.straight() {
 		return b
 	}
 	for _, d := range [...]geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
-		if dot(d, c.middle) >= c.cosHalf {
-			p := move(c.centre, d, c.radius)
-			b = b.Union(geom.Rect{Min: p, Max: p})
+		if d.Dot(c.middle) >= c.cosHalf {
+			b = b.Include(c.centre.Along(d, c.radius))
 		}
 	}
 	return b
@@ -167,7 +161,7 @@ func (c *curve) reverse() curve {
 	r := *c
 	r.a, r.b, r.sweep = c.b, c.a, -c.sweep
 	if c.straight() {
-		r.unit = geom.Point{X: -c.unit.X, Y: -c.unit.Y}
+		r.unit = c.unit.Scale(-1)
 	} else {
 		r.unit = c.out(c.length)
 	}
@@ -176,9 +170,9 @@ func (c *curve) reverse() curve {
 
 // area is what the curve adds to that of a loop, seen from o, in square millimetres.
 func (c *curve) area(o geom.Point) float64 {
-	sum := cross(sub(c.a, o), sub(c.b, o)) / 2
+	sum := c.a.Sub(o).Cross(c.b.Sub(o)) / 2
 	if !c.straight() {
-		sum += float64(c.radius * c.radius / 2 * (c.sweep - math.Sin(c.sweep)))
+		sum += geom.SegmentArea(c.radius, c.sweep)
 	}
 	return sum
 }

@@ -58,7 +58,7 @@ func sound(l geom.Loop) (geom.Rect, error) {
 func sidesOf(path []geom.Vertex, closed bool) ([]curve, error) {
 	kept := make([]geom.Vertex, 0, len(path))
 	for _, v := range path {
-		if n := len(kept); n > 0 && distance(kept[n-1].Point, v.Point) <= same {
+		if n := len(kept); n > 0 && kept[n-1].Point.To(v.Point) <= same {
 			kept[n-1].Bulge = v.Bulge
 			continue
 		}
@@ -66,7 +66,7 @@ func sidesOf(path []geom.Vertex, closed bool) ([]curve, error) {
 	}
 	n := len(kept)
 	if closed {
-		for n > 1 && distance(kept[n-1].Point, kept[0].Point) <= same {
+		for n > 1 && kept[n-1].Point.To(kept[0].Point) <= same {
 			n--
 		}
 		kept = kept[:n]
@@ -108,7 +108,7 @@ func areaOf(sides []curve) (area, nothing float64) {
 func folded(sides []curve) (geom.Point, bool) {
 	for i := range sides {
 		s, next := &sides[i], &sides[(i+1)%len(sides)]
-		angle := turn(s.direction(s.length), next.direction(0))
+		angle := s.direction(s.length).Turn(next.direction(0))
 		if math.Abs(angle) > math.Pi-smooth && math.Abs(s.curvature()+next.curvature()) < 1/flattest {
 			return s.b, true
 		}
@@ -124,7 +124,7 @@ func crossed(sides []curve) (at geom.Point, ok bool) {
 	var met []meeting
 	for i := range sides {
 		s := &sides[i]
-		if !index.each(grow(index[0][i], reach), i+1, func(j int) bool {
+		if !index.each(index[0][i].Grow(reach), i+1, func(j int) bool {
 			t := &sides[j]
 			met = meet(s, t, met[:0])
 			for _, m := range met {
@@ -144,7 +144,7 @@ func crossed(sides []curve) (at geom.Point, ok bool) {
 // cornerOf tells whether places on two sides are no more than what there is to
 // see of the corner between them.
 func cornerOf(s, t *curve, at, on float64) bool {
-	if angle := math.Abs(turn(s.direction(s.length), t.direction(0))); angle > smooth && angle < math.Pi-smooth {
+	if angle := math.Abs(s.direction(s.length).Turn(t.direction(0))); angle > smooth && angle < math.Pi-smooth {
 		return at >= s.length-scrap && on <= scrap
 	}
 	return follows(s, t, at, on)
@@ -158,13 +158,13 @@ func chords(sides []curve, s curve) []curve {
 	// A chord c is off by c²/8R, and the arc by sagitta * 4t(1-t) from its own
 	// chord: less than a millionth of the sagitta is left out at these radii.
 	n := math.Ceil(s.length / math.Sqrt(8*s.radius*flatChord))
-	d := sub(s.b, s.a)
-	aside := right(d)
+	d := s.b.Sub(s.a)
+	aside := d.Right()
 	from := s.a
 	for i := range int(n) {
 		to, t := s.b, float64(i+1)/n
 		if i+1 < int(n) {
-			to = move(move(s.a, d, t), aside, math.Tan(s.sweep/4)/2*4*t*(1-t))
+			to = s.a.Along(d, t).Along(aside, geom.BulgeOf(s.sweep)/2*4*t*(1-t))
 		}
 		sides = append(sides, newLine(from, to))
 		from = to

@@ -74,11 +74,11 @@ func cancel(pieces []piece) []piece {
 			if min(p.from, p.to) != min(q.from, q.to) || max(p.from, p.to) != max(q.from, q.to) {
 				break
 			}
-			if gone[i] || gone[j] || distance(at, q.at(q.length/2)) > same {
+			if gone[i] || gone[j] || at.To(q.at(q.length/2)) > same {
 				continue
 			}
 			gone[j] = true
-			gone[i] = dot(p.direction(p.length/2), q.direction(q.length/2)) < 0
+			gone[i] = p.direction(p.length/2).Dot(q.direction(q.length/2)) < 0
 		}
 	}
 	kept := pieces[:0]

@@ -33,18 +33,18 @@ func meet(c, d *curve, list []meeting) []meeting {
 }
 
 func lines(c, d *curve, list []meeting) []meeting {
-	sin := cross(c.unit, d.unit)
+	sin := c.unit.Cross(d.unit)
 	if math.Abs(sin)*math.Min(c.length, d.length) <= noise { // apart by as much as noise at most
 		return shared(c, d, list)
 	}
-	s := cross(sub(d.a, c.a), d.unit) / sin
-	return onBoth(c, d, move(c.a, c.unit, s), list)
+	s := d.a.Sub(c.a).Cross(d.unit) / sin
+	return onBoth(c, d, c.a.Along(c.unit, s), list)
 }
 
 func lineArc(c, d *curve, list []meeting) []meeting {
-	o := sub(d.centre, c.a)
-	s, off := dot(o, c.unit), cross(c.unit, o)
-	return atHeight(c, d, move(c.a, c.unit, s), c.unit, d.radius, math.Abs(off), list)
+	o := d.centre.Sub(c.a)
+	s, off := o.Dot(c.unit), c.unit.Cross(o)
+	return atHeight(c, d, c.a.Along(c.unit, s), c.unit, d.radius, math.Abs(off), list)
 }
 
 func arcs(c, d *curve, list []meeting) []meeting {
@@ -53,8 +53,8 @@ func arcs(c, d *curve, list []meeting) []meeting {
 	if d.radius < c.radius {
 		lesser, radius = d, c.radius
 	}
-	o := sub(d.centre, c.centre)
-	n := size(o)
+	o := d.centre.Sub(c.centre)
+	n := o.Norm()
 	if n <= reach {
 		if math.Abs(c.radius-d.radius) <= reach {
 			return shared(c, d, list)
@@ -63,11 +63,11 @@ func arcs(c, d *curve, list []meeting) []meeting {
 	}
 	u := geom.Point{X: o.X / n, Y: o.Y / n}
 	if lesser == d {
-		u = geom.Point{X: -u.X, Y: -u.Y}
+		u = u.Scale(-1)
 	}
 	// To the line through both points.
 	a := (n + float64((lesser.radius-radius)*((lesser.radius+radius)/n))) / 2
-	return atHeight(c, d, move(lesser.centre, u, a), left(u), lesser.radius, math.Abs(a), list)
+	return atHeight(c, d, lesser.centre.Along(u, a), u.Left(), lesser.radius, math.Abs(a), list)
 }
 
 // atHeight takes the points on both sides of a foot, along d, at which a circle
@@ -81,7 +81,7 @@ func atHeight(c, d *curve, foot, along geom.Point, radius, off float64, list []m
 		return onBoth(c, d, foot, list)
 	}
 	h := math.Sqrt(float64((radius - off) * (radius + off)))
-	return onBoth(c, d, move(foot, along, -h), onBoth(c, d, move(foot, along, h), list))
+	return onBoth(c, d, foot.Along(along, -h), onBoth(c, d, foot.Along(along, h), list))
 }
 
 // shared takes the ends of each curve that lie on the other.

@@ -60,16 +60,16 @@ func outline(pieces []piece, chain []int32, scrap float64) geom.Loop {
 			sweep += pieces[chain[(first+k)%len(chain)]].sweep
 		}
 		if math.Abs(sweep) <= 3*math.Pi/2 {
-			l = append(l, geom.Vertex{Point: start.a, Bulge: math.Tan(sweep / 4)})
+			l = append(l, geom.Vertex{Point: start.a, Bulge: geom.BulgeOf(sweep)})
 			continue
 		}
 		// The bulge of a full turn is infinite.
 		half := newArc(start.centre, start.radius, start.unit, sweep/2)
-		l = append(l, geom.Vertex{Point: start.a, Bulge: math.Tan(sweep / 8)}, geom.Vertex{Point: half.b, Bulge: math.Tan(sweep / 8)})
+		l = append(l, geom.Vertex{Point: start.a, Bulge: geom.BulgeOf(sweep / 2)}, geom.Vertex{Point: half.b, Bulge: geom.BulgeOf(sweep / 2)})
 	}
 	// Where things fit just so, sides come out too short to mean anything.
 	for i := 0; i < len(l) && len(l) > 2; {
-		if next := (i + 1) % len(l); distance(l[i].Point, l[next].Point) <= scrap {
+		if next := (i + 1) % len(l); l[i].Point.To(l[next].Point) <= scrap {
 			l[i].Bulge = l[next].Bulge
 			l = slices.Delete(l, next, next+1)
 			continue

@@ -74,9 +74,9 @@ func outside(l geom.Loop, r float64) (geom.Loop, error) {
 
 // widest of loops, and the empty one of none.
 func widest(loops []geom.Loop) (l geom.Loop) {
-	size := func(l geom.Loop) float64 { return l.Bounds().Width() + l.Bounds().Height() }
+	round := func(l geom.Loop) float64 { return l.Bounds().Width() + l.Bounds().Height() }
 	for _, o := range loops {
-		if l == nil || size(o) > size(l) {
+		if l == nil || round(o) > round(l) {
 			l = o
 		}
 	}

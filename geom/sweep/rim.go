@@ -77,17 +77,16 @@ func (c *course) rim(alone bool) (rim, error) {
 // one point that it touches to another; ok is false where they are one.
 func (c *course) stuck(i int, from, to geom.Point) (arc curve, ok bool) {
 	l := c.links[i]
-	centre := middle(c.pieces[i].b, c.pieces[l.next].a)
-	v, w := sub(from, centre), sub(to, centre)
-	sweep := turn(v, w)
+	centre := c.pieces[i].b.Middle(c.pieces[l.next].a)
+	v, w := from.Sub(centre), to.Sub(centre)
+	sweep := v.Turn(w)
 	if sweep < 0 && l.turn > math.Pi/2 {
 		sweep += 2 * math.Pi
 	}
 	if float64(sweep*c.radius) <= same {
 		return arc, false
 	}
-	n := size(v)
-	arc = newArc(centre, c.radius, geom.Point{X: v.X / n, Y: v.Y / n}, sweep)
+	arc = newArc(centre, c.radius, v.Unit(), sweep)
 	arc.a, arc.b = from, to
 	return arc, true
 }
@@ -106,7 +105,7 @@ func (c *course) covers() func(geom.Point) bool {
 	index := newBoxes(parts)
 	least := c.radius - noise
 	return func(p geom.Point) bool {
-		return !index.each(grow(geom.Rect{Min: p, Max: p}, c.radius), 0, func(i int) bool {
+		return !index.each(geom.Rect{Min: p, Max: p}.Grow(c.radius), 0, func(i int) bool {
 			return parts[i].distance(p) >= least
 		})
 	}

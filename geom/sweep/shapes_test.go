@@ -113,7 +113,7 @@ func holds(l geom.Loop, p geom.Point, tolerance float64) bool {
 	}
 	flat := l.Flatten(tolerance / 2)
 	for i, a := range flat {
-		angle += turn(sub(a, p), sub(flat[(i+1)%len(flat)], p))
+		angle += a.Sub(p).Turn(flat[(i+1)%len(flat)].Sub(p))
 	}
 	return angle > math.Pi
 }

@@ -61,7 +61,7 @@ func relieved(w, h, rho float64) geom.Loop {
 func turned(l geom.Loop, angle float64) geom.Loop {
 	t := make(geom.Loop, len(l))
 	for i, p := range l {
-		t[i] = geom.Vertex{Point: rotate(p.Point, angle), Bulge: p.Bulge}
+		t[i] = geom.Vertex{Point: p.Point.Rotate(angle), Bulge: p.Bulge}
 	}
 	return t
 }
@@ -178,7 +178,7 @@ func TestMeet(t *testing.T) {
 			case 0:
 				return newLine(a, at(s.Float64()*100, s.Float64()*100))
 			case 1:
-				return newArc(a, 1+20*s.Float64(), rotate(at(1, 0), 7*s.Float64()), 6*(s.Float64()-0.5))
+				return newArc(a, 1+20*s.Float64(), at(1, 0).Rotate(7*s.Float64()), 6*(s.Float64()-0.5))
 			}
 			return newSide(a, at(s.Float64()*100, s.Float64()*100), math.Copysign(1e-4+1e-3*s.Float64(), s.Float64()-0.5))
 		}
@@ -186,7 +186,7 @@ func TestMeet(t *testing.T) {
 		for _, m := range meet(&c, &d, nil) {
 			met++
 			for _, p := range [...]geom.Point{c.at(m.s), d.at(m.t)} {
-				if off := distance(p, m.at); off > reach {
+				if off := p.To(m.at); off > reach {
 					t.Fatalf("%v and %v: %v is off by %g", c, d, m, off)
 				}
 			}

@@ -75,7 +75,7 @@ func together(shapes []shape) [][]int {
 			if shapes[j].box.Min.X > shapes[i].box.Max.X+reach {
 				break
 			}
-			if !apart(grow(shapes[i].box, reach), shapes[j].box) && touches(shapes[i], shapes[j]) {
+			if !shapes[i].box.Grow(reach).Apart(shapes[j].box) && touches(shapes[i], shapes[j]) {
 				a, b := find(i), find(j)
 				group[max(a, b)] = min(a, b)
 			}
@@ -156,7 +156,7 @@ func (c *curve) crosses(p geom.Point) bool {
 	}
 	var turns []float64 // places of the highest and the lowest point
 	for _, d := range [...]geom.Point{{Y: 1}, {Y: -1}} {
-		angle := turn(c.unit, d)
+		angle := c.unit.Turn(d)
 		if c.sweep < 0 {
 			angle = -angle
 		}
@@ -233,7 +233,7 @@ func outermostPiece(shapes []shape, group []int, own int, p *piece) bool {
 			along := p.direction(p.length / 2)
 			for i := range shapes[g].sides {
 				c := &shapes[g].sides[i]
-				if s, on := c.along(at); on && c.distance(at) <= onOutline && (dot(c.direction(s), along) < 0 || g < own) {
+				if s, on := c.along(at); on && c.distance(at) <= onOutline && (c.direction(s).Dot(along) < 0 || g < own) {
 					return false
 				}
 			}
@@ -260,7 +260,7 @@ func leftmost(pieces []piece, nodes int) ([]link, bool) {
 		var ties []tie
 		for _, i := range ins {
 			for _, j := range outs {
-				ties = append(ties, tie{i, j, turn(pieces[i].direction(pieces[i].length), pieces[j].direction(0))})
+				ties = append(ties, tie{i, j, pieces[i].direction(pieces[i].length).Turn(pieces[j].direction(0))})
 			}
 		}
 		slices.SortFunc(ties, func(a, b tie) int {
@@ -281,8 +281,8 @@ func withoutFlat(l geom.Loop) geom.Loop {
 	out := make(geom.Loop, 0, len(l))
 	for i, v := range l {
 		before, after := l[(i+len(l)-1)%len(l)], l[(i+1)%len(l)]
-		in, leave := sub(v.Point, before.Point), sub(after.Point, v.Point)
-		if before.Bulge == 0 && v.Bulge == 0 && dot(in, leave) > 0 && math.Abs(cross(in, leave)) <= float64(reach*max(size(in), size(leave))) {
+		in, leave := v.Point.Sub(before.Point), after.Point.Sub(v.Point)
+		if before.Bulge == 0 && v.Bulge == 0 && in.Dot(leave) > 0 && math.Abs(in.Cross(leave)) <= float64(reach*max(in.Norm(), leave.Norm())) {
 			continue
 		}
 		out = append(out, v)

@@ -82,7 +82,7 @@ func (w *web) cross() bool {
 	var met []meeting
 	for i := range w.curves {
 		c := &w.curves[i]
-		if !index.each(grow(index[0][i], reach), i+1, func(j int) bool {
+		if !index.each(index[0][i].Grow(reach), i+1, func(j int) bool {
 			met = meet(c, &w.curves[j], met[:0])
 			for _, m := range met {
 				w.mark(i, j, m)
