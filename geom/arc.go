@@ -20,15 +20,12 @@ var QuarterTurn = BulgeOf(math.Pi / 2)
 // ArcAbout is the counter-clockwise arc from a to b about a centre from which both are
 // as far away.
 func ArcAbout(centre, a, b Point) Arc {
-	sweep := angleOf(b.Sub(centre)) - angleOf(a.Sub(centre))
+	sweep := b.Sub(centre).Angle() - a.Sub(centre).Angle()
 	if sweep <= 0 {
 		sweep += 2 * math.Pi
 	}
 	return Arc{a, b, BulgeOf(sweep)}
 }
-
-// angleOf is a vector's direction from the x axis, in radians.
-func angleOf(p Point) float64 { return math.Atan2(p.Y, p.X) }
 
 // straight reports whether the arc is too flat to tell from its chord: the sagitta
 // is |B| c / 2.
@@ -84,7 +81,7 @@ func (s Arc) Bounds() Rect {
 		return box
 	}
 	c, r, sweep := s.Centre(), s.Radius(), s.Sweep()
-	from := angleOf(s.A.Sub(c))
+	from := s.A.Sub(c).Angle()
 	for k := range 4 {
 		angle := float64(k) * math.Pi / 2
 		turn := math.Mod(angle-from, 2*math.Pi)
@@ -112,7 +109,7 @@ func (s Arc) chords(points Ring, tolerance float64) Ring {
 		return points
 	}
 	c, r, sweep := s.Centre(), s.Radius(), s.Sweep()
-	from := angleOf(s.A.Sub(c))
+	from := s.A.Sub(c).Angle()
 	step := math.Pi / 2 // never coarser: a circle stays recognisable
 	if tolerance < r && tolerance > 0 {
 		step = math.Min(step, 2*math.Acos(1-tolerance/r))

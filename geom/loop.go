@@ -1,6 +1,9 @@
 package geom
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Vertex is a corner of a loop and the shape of the side that leaves it.
 type Vertex struct {
@@ -176,6 +179,15 @@ func (l Loop) Reverse() Loop {
 		r[i].Bulge = -l[(from+len(l)-1)%len(l)].Bulge
 	}
 	return r
+}
+
+// Translate moves the loop.
+func (l Loop) Translate(by Point) Loop {
+	m := slices.Clone(l)
+	for i := range m {
+		m[i].Point = m[i].Add(by)
+	}
+	return m
 }
 
 // TurnOver gives the loop as seen on a panel of the given length that was

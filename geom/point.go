@@ -54,6 +54,10 @@ func (p Point) Rotate(angle float64) Point {
 	return Point{float64(p.X*cos) - float64(p.Y*sin), float64(p.X*sin) + float64(p.Y*cos)}
 }
 
+// Angle is a vector's direction from the x axis in radians, above 0 to the left, at
+// most half a turn.
+func (p Point) Angle() float64 { return math.Atan2(p.Y, p.X) }
+
 // Turn is the angle from one vector to another in radians, above 0 to the left, at
 // most half a turn.
 func (p Point) Turn(q Point) float64 { return math.Atan2(p.Cross(q), p.Dot(q)) }

@@ -17,28 +17,20 @@ type curve struct{ c1, c2, to geom.Point }
 // touches an arc of angle t and radius r at both ends with controls 4/3 tan(t/4) r
 // away.
 func curves(a, b geom.Point, bulge float64) []curve {
-	angle := 4 * math.Atan(bulge)
+	arc := geom.Arc{A: a, B: b, Bulge: bulge}
+	angle, c := arc.Sweep(), arc.Centre()
 	n := int(math.Ceil(math.Abs(angle)/mostTurn - 1e-9))
-	// The centre is left of the chord's middle by its half length over tan(angle/2).
-	mx, my := (a.X+b.X)/2, (a.Y+b.Y)/2
-	k := (1 - float64(bulge*bulge)) / (4 * bulge)
-	cx, cy := mx-float64(k*(b.Y-a.Y)), my+float64(k*(b.X-a.X))
 	step := angle / float64(n)
 	arm := 4.0 / 3 * math.Tan(step/4)
 	list := make([]curve, n)
-	from := geom.Point{X: a.X - cx, Y: a.Y - cy}
+	from := a.Sub(c)
 	start := from
 	for i := range list {
-		sin, cos := math.Sincos(step * float64(i+1))
-		to := geom.Point{X: float64(start.X*cos) - float64(start.Y*sin), Y: float64(start.X*sin) + float64(start.Y*cos)}
+		to := start.Rotate(step * float64(i+1))
 		if i == n-1 {
-			to = geom.Point{X: b.X - cx, Y: b.Y - cy}
+			to = b.Sub(c)
 		}
-		list[i] = curve{
-			geom.Point{X: cx + from.X - float64(arm*from.Y), Y: cy + from.Y + float64(arm*from.X)},
-			geom.Point{X: cx + to.X + float64(arm*to.Y), Y: cy + to.Y - float64(arm*to.X)},
-			geom.Point{X: cx + to.X, Y: cy + to.Y},
-		}
+		list[i] = curve{c.Add(from).Along(from.Left(), arm), c.Add(to).Along(to.Right(), arm), c.Add(to)}
 		from = to
 	}
 	return list

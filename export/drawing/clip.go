@@ -9,17 +9,17 @@ import (
 // inside.
 func (d Drawing) Clip(w geom.Rect) Drawing {
 	out := Drawing{Width: w.Width(), Height: w.Height()}
-	move := func(p geom.Point) geom.Point { return geom.Point{X: p.X - w.Min.X, Y: p.Y - w.Min.Y} }
+	move := func(p geom.Point) geom.Point { return p.Sub(w.Min) }
 	for _, s := range d.Shapes {
 		lines := s.flat()
 		whole := true
 		for _, l := range lines {
 			for _, p := range l {
-				whole = whole && in(w, p)
+				whole = whole && w.Contains(geom.Around(p))
 			}
 		}
 		if whole {
-			out.Add(Drawing{Shapes: []Shape{s}}, geom.Point{X: -w.Min.X, Y: -w.Min.Y}, 1)
+			out.Add(Drawing{Shapes: []Shape{s}}, w.Min.Scale(-1), 1)
 			continue
 		}
 		for _, l := range lines {
@@ -42,16 +42,12 @@ func (d Drawing) Clip(w geom.Rect) Drawing {
 		}
 	}
 	for _, t := range d.Texts {
-		if b := t.Box(); in(w, b.Min) && in(w, b.Max) {
+		if w.Contains(t.Box()) {
 			t.At = move(t.At)
 			out.Write(t)
 		}
 	}
 	return out
-}
-
-func in(w geom.Rect, p geom.Point) bool {
-	return p.X >= w.Min.X && p.X <= w.Max.X && p.Y >= w.Min.Y && p.Y <= w.Max.Y
 }
 
 // cutTo is the part of a side in a window (Y.-D. Liang, B. A. Barsky, A new concept
@@ -79,7 +75,7 @@ func cutTo(w geom.Rect, a, b geom.Point) (from, to geom.Point, ok bool) {
 		case 1:
 			return b
 		}
-		return geom.Point{X: a.X + float64(t*dx), Y: a.Y + float64(t*dy)}
+		return a.Lerp(b, t)
 	}
 	return at(t0), at(t1), true
 }

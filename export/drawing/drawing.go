@@ -9,8 +9,6 @@
 package drawing
 
 import (
-	"math"
-
 	"drawerwright/geom"
 )
 
@@ -152,7 +150,7 @@ func (t Text) Box() geom.Rect {
 	}
 	low, high := -float64(descent*t.Size), float64(ascent*t.Size)
 	a, b := t.turned(from, low), t.turned(from+long, high)
-	return geom.Rect{Min: geom.Point{X: math.Min(a.X, b.X), Y: math.Min(a.Y, b.Y)}, Max: geom.Point{X: math.Max(a.X, b.X), Y: math.Max(a.Y, b.Y)}}
+	return geom.Around(a, b)
 }
 
 // turned is a place x along a text's base line and y above it.
@@ -165,15 +163,13 @@ func (t Text) turned(x, y float64) geom.Point {
 	case 3:
 		x, y = y, -x
 	}
-	return geom.Point{X: t.At.X + x, Y: t.At.Y + y}
+	return t.At.Add(geom.Point{X: x, Y: y})
 }
 
 // Add puts another drawing into this one, its origin at a place, scaled; pens and
 // letters keep their sizes.
 func (d *Drawing) Add(other Drawing, at geom.Point, scale float64) {
-	d.take(other, 0, func(p geom.Point) geom.Point {
-		return geom.Point{X: at.X + float64(scale*p.X), Y: at.Y + float64(scale*p.Y)}
-	})
+	d.take(other, 0, func(p geom.Point) geom.Point { return at.Along(p, scale) })
 }
 
 // Turned is the drawing turned by a quarter to the left.

@@ -2,6 +2,7 @@ package drawing
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -11,8 +12,8 @@ import (
 const chord = 0.02
 
 // flat gives the chains of a shape as points.
-func (s Shape) flat() (lines [][]geom.Point) {
-	var line []geom.Point
+func (s Shape) flat() (lines []geom.Ring) {
+	var line geom.Ring
 	end := func() {
 		if line != nil {
 			lines = append(lines, line)
@@ -21,7 +22,7 @@ func (s Shape) flat() (lines [][]geom.Point) {
 	}
 	from := geom.Point{}
 	s.follow(
-		func(p geom.Point) { end(); line, from = []geom.Point{p}, p },
+		func(p geom.Point) { end(); line, from = geom.Ring{p}, p },
 		func(p geom.Point) { line, from = append(line, p), p },
 		func(c curve) {
 			// A cubic of an angle t is r t^2/8 off its chord: n chords r t^2/(8 n^2).
@@ -49,48 +50,25 @@ func (c curve) at(a geom.Point, t float64) geom.Point {
 // evenOdd turns rings so that filling by winding number leaves out what an even
 // number of them covers: counter-clockwise those that lie in an even number of
 // others. Rings do not cross each other.
-func evenOdd(rings [][]geom.Point) [][]geom.Point {
-	out := make([][]geom.Point, 0, len(rings))
+func evenOdd(rings []geom.Ring) []geom.Ring {
+	out := make([]geom.Ring, 0, len(rings))
 	for i, r := range rings {
 		if len(r) < 3 {
 			continue
 		}
 		in := false
 		for k, other := range rings {
-			if k != i && contains(other, r[0]) {
+			if k != i && other.Contains(r[0]) {
 				in = !in
 			}
 		}
-		if (area(r) > 0) == in {
-			back := make([]geom.Point, len(r))
-			for k, p := range r {
-				back[len(r)-1-k] = p
-			}
-			r = back
+		if (r.Area() > 0) == in {
+			r = slices.Clone(r)
+			slices.Reverse(r)
 		}
 		out = append(out, r)
 	}
 	return out
-}
-
-func area(r []geom.Point) float64 {
-	sum := 0.0
-	for i, p := range r {
-		q := r[(i+1)%len(r)]
-		sum += float64(p.X*q.Y) - float64(q.X*p.Y)
-	}
-	return sum / 2
-}
-
-func contains(r []geom.Point, p geom.Point) bool {
-	in := false
-	for i, a := range r {
-		b := r[(i+1)%len(r)]
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+float64((p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)) {
-			in = !in
-		}
-	}
-	return in
 }
 
 // dashes cuts a line where the pen is up.
@@ -108,7 +86,7 @@ func dashes(l []geom.Point, pattern []float64) [][]geom.Point {
 			step := min(left, long-at)
 			at += step
 			left -= step
-			p := geom.Point{X: a.X + float64(at/long*(b.X-a.X)), Y: a.Y + float64(at/long*(b.Y-a.Y))}
+			p := a.Lerp(b, at/long)
 			if down {
 				dash = append(dash, p)
 			}

@@ -184,5 +184,5 @@ func triangle(d *drawing.Drawing, r geom.Rect, place, set int) {
 	}
 	mine = append(mine, geom.Vertex{Point: geom.Point{X: at(from), Y: r.Min.Y + height(from)}})
 	d.Loops(drawing.Pen{}, 0.6, mine)
-	d.Line(drawing.Medium, geom.Point{X: r.Min.X, Y: r.Min.Y}, geom.Point{X: (r.Min.X + r.Max.X) / 2, Y: r.Max.Y}, geom.Point{X: r.Max.X, Y: r.Min.Y}, geom.Point{X: r.Min.X, Y: r.Min.Y})
+	d.Line(drawing.Medium, geom.Point{X: r.Min.X, Y: r.Min.Y}, geom.Point{X: r.Centre().X, Y: r.Max.Y}, geom.Point{X: r.Max.X, Y: r.Min.Y}, geom.Point{X: r.Min.X, Y: r.Min.Y})
 }

@@ -15,7 +15,7 @@ func Picture(lines []picture.Segment, room geom.Point) drawing.Drawing {
 	scale := min(room.X/b.Width(), room.Y/b.Height())
 	d := drawing.Drawing{Width: scale * b.Width(), Height: scale * b.Height()}
 	at := func(p geom.Point) geom.Point {
-		return geom.Point{X: scale * (p.X - b.Min.X), Y: scale * (p.Y - b.Min.Y)}
+		return p.Sub(b.Min).Scale(scale)
 	}
 	for _, s := range lines {
 		d.Line(drawing.Medium, at(s.A), at(s.B))

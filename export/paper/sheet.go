@@ -96,7 +96,7 @@ func words(d *drawing.Drawing, r geom.Rect, p LaidPiece) {
 	if shrink <= 0 || p.Key == "" {
 		return
 	}
-	centre := geom.Point{X: (r.Min.X + r.Max.X) / 2, Y: (r.Min.Y + r.Max.Y) / 2}
+	centre := r.Centre()
 	down := float64(shrink*tall) / 2
 	for i, l := range lines {
 		face := drawing.Regular

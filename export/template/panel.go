@@ -168,25 +168,13 @@ func (t *tracer) walled() (list [2][]float64) {
 // box is a loop's on the plate.
 func (t *tracer) box(l geom.Loop) geom.Rect {
 	b := l.Bounds()
-	return shift(b, t.plate.Origin)
-}
-
-func shift(r geom.Rect, by geom.Point) geom.Rect {
-	return geom.Rect{Min: geom.Point{X: r.Min.X + by.X, Y: r.Min.Y + by.Y}, Max: geom.Point{X: r.Max.X + by.X, Y: r.Max.Y + by.Y}}
-}
-
-func grown(r geom.Rect, by float64) geom.Rect {
-	return geom.Rect{Min: geom.Point{X: r.Min.X - by, Y: r.Min.Y - by}, Max: geom.Point{X: r.Max.X + by, Y: r.Max.Y + by}}
-}
-
-func meet(a, b geom.Rect) bool {
-	return a.Min.X < b.Max.X && b.Min.X < a.Max.X && a.Min.Y < b.Max.Y && b.Min.Y < a.Max.Y
+	return b.Translate(t.plate.Origin)
 }
 
 // open cuts an opening if it leaves a rib to everything else.
 func (t *tracer) open(l geom.Loop) bool {
 	b := l.Bounds()
-	if slices.ContainsFunc(t.taken, func(r geom.Rect) bool { return meet(grown(b, leastRib), r) }) {
+	if slices.ContainsFunc(t.taken, func(r geom.Rect) bool { return b.Grow(leastRib).Overlaps(r) }) {
 		return false
 	}
 	t.plate.Openings = append(t.plate.Openings, l)
@@ -253,7 +241,7 @@ func (t *tracer) lips(p geom.Panel) []Plate {
 func (t *tracer) loop(l geom.Loop, full bool) {
 	o := t.plate.Origin
 	if c, r, round := l.AsCircle(); round {
-		c.X, c.Y = c.X+o.X, c.Y+o.Y
+		c = c.Add(o)
 		size := max(pilot/2, t.Least/2+slotRoom/2)
 		if full {
 			size = max(r, size)
@@ -261,8 +249,7 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 		if t.open(geom.Circle(c, size)) {
 			far := r + 3
 			for _, d := range []geom.Point{{X: 1}, {Y: 1}, {X: -1}, {Y: -1}} {
-				from := geom.Point{X: c.X + float64((size+1)*d.X), Y: c.Y + float64((size+1)*d.Y)}
-				t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: from}, {Point: geom.Point{X: c.X + float64((far+1)*d.X), Y: c.Y + float64((far+1)*d.Y)}}})
+				t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: c.Along(d, size+1)}, {Point: c.Along(d, far+1)}})
 			}
 		} else {
 			t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a hole at %s, %s has no room beside other cuts", t.text(c.X-o.X), t.text(c.Y-o.Y)), "mark it by measure"})
@@ -296,10 +283,9 @@ func square(l geom.Loop) bool {
 // to the left of them, or with side -1 to the right. Others are scored.
 func (t *tracer) walls(l geom.Loop, side float64) {
 	o := t.plate.Origin
-	panel := shift(t.panel.Panel.Outline.Bounds(), o)
-	at := func(p geom.Point) geom.Point { return geom.Point{X: p.X + o.X, Y: p.Y + o.Y} }
+	panel := t.panel.Panel.Outline.Bounds().Translate(o)
 	for i, v := range l {
-		a, b := at(v.Point), at(l[(i+1)%len(l)].Point)
+		a, b := v.Add(o), l.Next(i).Add(o)
 		switch {
 		case v.Bulge != 0 || a.X != b.X && a.Y != b.Y:
 			t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: a, Bulge: v.Bulge}, {Point: b}})
@@ -319,7 +305,7 @@ const edgeRoom = 0.01
 // wide opens a narrow cut in its full width, so that both long edges are walls; its
 // ends, where they lie on the panel and no opening ends there, are scored.
 func (t *tracer) wide(b geom.Rect) {
-	panel := shift(t.panel.Panel.Outline.Bounds(), t.plate.Origin)
+	panel := t.panel.Panel.Outline.Bounds().Translate(t.plate.Origin)
 	upright := b.Width() <= b.Height()
 	low, high, least, most := b.Min.X, b.Max.X, panel.Min.X, panel.Max.X
 	if upright {
@@ -365,39 +351,30 @@ func (t *tracer) slots(upright bool, at, thick, from, to float64) {
 		return
 	}
 	// What is free along the line.
-	free := [][2]float64{{from, to}}
+	free := []geom.Interval{{Min: from, Max: to}}
 	for _, r := range t.taken {
-		r = grown(r, leastRib)
-		if !meet(place(from, to), r) {
+		r = r.Grow(leastRib)
+		if !place(from, to).Overlaps(r) {
 			continue
 		}
-		low, high := r.Min.X, r.Max.X
 		if upright {
-			low, high = r.Min.Y, r.Max.Y
+			free = geom.Subtract(free, r.Upright())
+		} else {
+			free = geom.Subtract(free, r.Across())
 		}
-		var left [][2]float64
-		for _, f := range free {
-			if low > f[0] {
-				left = append(left, [2]float64{f[0], min(f[1], low)})
-			}
-			if high < f[1] {
-				left = append(left, [2]float64{max(f[0], high), f[1]})
-			}
-		}
-		free = left
 	}
 	done := false
 	for _, f := range free {
-		long := f[1] - f[0]
+		long := f.Len()
 		if long < min(shortest, to-from) {
 			continue
 		}
 		n := int(math.Ceil((long + bridge) / (longest + bridge)))
 		part := (long - float64(bridge*float64(n-1))) / float64(n)
 		for i := range n {
-			a := f[0] + float64((part+bridge)*float64(i))
+			a := f.Min + float64((part+bridge)*float64(i))
 			b := place(a, a+part)
-			t.plate.Openings = append(t.plate.Openings, geom.Rectangle(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y))
+			t.plate.Openings = append(t.plate.Openings, b.Loop())
 			t.taken = append(t.taken, b)
 			done = true
 		}

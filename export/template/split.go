@@ -37,19 +37,13 @@ func rounded(l geom.Loop, radius float64) geom.Loop {
 		return l
 	}
 	var out geom.Loop
-	n := len(l)
 	for i, v := range l {
-		prev, next := l[(i+n-1)%n], l[(i+1)%n]
-		in, away := prev.To(v.Point), v.To(next.Point)
-		ux, uy, wx, wy := (v.X-prev.X)/in, (v.Y-prev.Y)/in, (next.X-v.X)/away, (next.Y-v.Y)/away
-		turn := math.Atan2(float64(ux*wy)-float64(uy*wx), float64(ux*wx)+float64(uy*wy))
-		if math.Abs(turn) < math.Pi/2+0.1 {
+		if math.Abs(l.Turn(i)) < math.Pi/2+0.1 {
 			out = append(out, v)
 			continue
 		}
-		t := radius * math.Tan(math.Abs(turn)/2)
-		out = append(out, geom.Vertex{Point: geom.Point{X: v.X - float64(t*ux), Y: v.Y - float64(t*uy)}, Bulge: math.Tan(turn / 4)},
-			geom.Vertex{Point: geom.Point{X: v.X + float64(t*wx), Y: v.Y + float64(t*wy)}})
+		from, to, _ := l.Fillet(i, radius)
+		out = append(out, from, to)
 	}
 	return out
 }
@@ -186,23 +180,23 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 	out.seams = [2][]float64{}
 	out.Name, out.Title = fmt.Sprintf("%s-%d", p.Name, number), fmt.Sprintf("%s, piece %d of %d", p.Title, number, (len(xs)-1)*(len(ys)-1))
 	by := geom.Point{X: -x0, Y: -y0}
-	out.Outline, out.Origin = moved(l, by), geom.Point{X: p.Origin.X + by.X, Y: p.Origin.Y + by.Y}
+	out.Outline, out.Origin = l.Translate(by), p.Origin.Add(by)
 	mine := func(q geom.Point) bool {
 		// Joints belong to the strip before which they stand.
 		return (q.X >= x0 || c == 0) && (q.X < x1 || c == len(xs)-2) && (q.Y >= y0 || r == 0) && (q.Y < y1 || r == len(ys)-2)
 	}
 	out.Openings, out.Engrave, out.Words = nil, nil, nil
 	for _, o := range p.Openings {
-		if mine(centre(o.Bounds())) {
-			out.Openings = append(out.Openings, moved(o, by))
+		if mine(o.Bounds().Centre()) {
+			out.Openings = append(out.Openings, o.Translate(by))
 		}
 	}
 	for _, path := range p.Engrave {
 		out.Engrave = append(out.Engrave, within(path, geom.Rect{Min: geom.Point{X: x0, Y: y0}, Max: geom.Point{X: x1, Y: y1}}, by)...)
 	}
 	for _, w := range p.Words {
-		if mine(centre(w.box())) {
-			w.At = geom.Point{X: w.At.X + by.X, Y: w.At.Y + by.Y}
+		if mine(w.box().Centre()) {
+			w.At = w.At.Add(by)
 			out.Words = append(out.Words, w)
 		}
 	}
@@ -215,11 +209,11 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 		b.Min.Y = keyDepth + seamRoom
 	}
 	writer.within = b
-	out.write(writer, fmt.Sprintf("PIECE %d", number), centre(b), 0)
-	if p.stamp.Text != "" && mine(centre(p.stamp.box())) {
-		out.stamp.At = geom.Point{X: p.stamp.At.X + by.X, Y: p.stamp.At.Y + by.Y}
+	out.write(writer, fmt.Sprintf("PIECE %d", number), b.Centre(), 0)
+	if p.stamp.Text != "" && mine(p.stamp.box().Centre()) {
+		out.stamp.At = p.stamp.At.Add(by)
 	} else {
-		out.stamp, _ = writer.place(stampText, centre(b), 0)
+		out.stamp, _ = writer.place(stampText, b.Centre(), 0)
 	}
 	out.Notes = append(slices.Clone(p.Notes), "Put the pieces together by their keys on a flat surface and push them home, so that their edges touch, with a drop of glue.")
 	return out
@@ -257,18 +251,6 @@ func reversed(list []geom.Point) []geom.Point {
 	return out
 }
 
-func moved(l geom.Loop, by geom.Point) geom.Loop {
-	out := slices.Clone(l)
-	for i := range out {
-		out[i].X, out[i].Y = out[i].X+by.X, out[i].Y+by.Y
-	}
-	return out
-}
-
-func centre(r geom.Rect) geom.Point {
-	return geom.Point{X: (r.Min.X + r.Max.X) / 2, Y: (r.Min.Y + r.Max.Y) / 2}
-}
-
 // within is the parts of a scored path in a rectangle.
 func within(path []geom.Vertex, r geom.Rect, by geom.Point) (parts [][]geom.Vertex) {
 	joined := false // the last part ends where this side begins
@@ -276,10 +258,10 @@ func within(path []geom.Vertex, r geom.Rect, by geom.Point) (parts [][]geom.Vert
 		a, b := path[i], path[i+1].Point
 		spans := inside(a, b, r, 0, 1, halvings)
 		for _, t := range spans {
-			from, to := along(a, b, t[0]), along(a, b, t[1])
-			start := geom.Vertex{Point: geom.Point{X: from.X + by.X, Y: from.Y + by.Y}, Bulge: part(a.Bulge, t[1]-t[0])}
-			end := geom.Vertex{Point: geom.Point{X: to.X + by.X, Y: to.Y + by.Y}}
-			if n := len(parts) - 1; joined && t[0] == 0 {
+			from, to := along(a, b, t.Min), along(a, b, t.Max)
+			start := geom.Vertex{Point: from.Add(by), Bulge: part(a.Bulge, t.Len())}
+			end := geom.Vertex{Point: to.Add(by)}
+			if n := len(parts) - 1; joined && t.Min == 0 {
 				parts[n][len(parts[n])-1] = start
 				parts[n] = append(parts[n], end)
 			} else {
@@ -287,7 +269,7 @@ func within(path []geom.Vertex, r geom.Rect, by geom.Point) (parts [][]geom.Vert
 			}
 			joined = false
 		}
-		joined = len(spans) > 0 && spans[len(spans)-1][1] == 1
+		joined = len(spans) > 0 && spans[len(spans)-1].Max == 1
 	}
 	return parts
 }
@@ -296,19 +278,19 @@ func within(path []geom.Vertex, r geom.Rect, by geom.Point) (parts [][]geom.Vert
 const halvings = 22
 
 // inside are the spans, of 0 to 1, of a side that are in a rectangle.
-func inside(a geom.Vertex, b geom.Point, r geom.Rect, from, to float64, depth int) [][2]float64 {
+func inside(a geom.Vertex, b geom.Point, r geom.Rect, from, to float64, depth int) []geom.Interval {
 	box := geom.Loop{{Point: along(a, b, from), Bulge: part(a.Bulge, to-from)}, {Point: along(a, b, to)}}.Bounds()
 	switch {
-	case box.Min.X >= r.Min.X && box.Max.X <= r.Max.X && box.Min.Y >= r.Min.Y && box.Max.Y <= r.Max.Y:
-		return [][2]float64{{from, to}}
-	case depth == 0 || box.Min.X > r.Max.X || r.Min.X > box.Max.X || box.Min.Y > r.Max.Y || r.Min.Y > box.Max.Y:
+	case r.Contains(box):
+		return []geom.Interval{{Min: from, Max: to}}
+	case depth == 0 || box.Apart(r):
 		return nil
 	}
 	middle := (from + to) / 2
 	list := inside(a, b, r, from, middle, depth-1)
 	for _, t := range inside(a, b, r, middle, to, depth-1) {
-		if n := len(list); n > 0 && list[n-1][1] == t[0] {
-			list[n-1][1] = t[1]
+		if n := len(list); n > 0 && list[n-1].Max == t.Min {
+			list[n-1].Max = t.Max
 		} else {
 			list = append(list, t)
 		}
@@ -316,23 +298,16 @@ func inside(a geom.Vertex, b geom.Point, r geom.Rect, from, to float64, depth in
 	return list
 }
 
-// part is the bulge of a part of an arc.
-func part(bulge, of float64) float64 { return math.Tan(float64(math.Atan(bulge) * of)) }
+// part is the bulge of a part of a side.
+func part(bulge, of float64) float64 { return geom.Arc{Bulge: bulge}.Part(of) }
 
 // along is the point so far along a side, of 0 to 1: the ends themselves at both.
 func along(a geom.Vertex, b geom.Point, t float64) geom.Point {
 	switch {
-	case t == 0:
-		return a.Point
 	case t == 1:
 		return b
 	case a.Bulge == 0:
-		return geom.Point{X: a.X + float64(t*(b.X-a.X)), Y: a.Y + float64(t*(b.Y-a.Y))}
+		return a.Lerp(b, t)
 	}
-	// Turned about the centre, which lies on the chord's perpendicular through its middle.
-	k := (1 - float64(a.Bulge*a.Bulge)) / (4 * a.Bulge)
-	c := geom.Point{X: (a.X+b.X)/2 - float64(k*(b.Y-a.Y)), Y: (a.Y+b.Y)/2 + float64(k*(b.X-a.X))}
-	sin, cos := math.Sincos(4 * math.Atan(a.Bulge) * t)
-	x, y := a.X-c.X, a.Y-c.Y
-	return geom.Point{X: c.X + float64(x*cos) - float64(y*sin), Y: c.Y + float64(x*sin) + float64(y*cos)}
+	return geom.Arc{A: a.Point, B: b, Bulge: a.Bulge}.At(t)
 }

@@ -42,7 +42,7 @@ func Stick(s Side, o Options) Plate {
 	p.seams[1], p.round = nil, o.round()
 	taken := p.seamZones()
 	free := func(r geom.Rect) bool {
-		return !slices.ContainsFunc(taken, func(t geom.Rect) bool { return meet(grown(r, leastRib), t) })
+		return !slices.ContainsFunc(taken, func(t geom.Rect) bool { return r.Grow(leastRib).Overlaps(t) })
 	}
 	put := func(l geom.Loop) bool {
 		b := l.Bounds()

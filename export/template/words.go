@@ -32,7 +32,7 @@ func (w Word) strokes() (lines [][]geom.Vertex) {
 			if w.Quarter == 1 {
 				x, y = -y, x
 			}
-			path[i].Point = geom.Point{X: w.At.X + x, Y: w.At.Y + y}
+			path[i].Point = w.At.Add(geom.Point{X: x, Y: y})
 		}
 		lines = append(lines, path)
 	}
@@ -54,7 +54,7 @@ func (w *writer) place(text string, wish geom.Point, quarter int) (Word, bool) {
 	for _, height := range []float64{letters, 4.5, 3.5, leastWord} {
 		word := Word{Text: text, Height: height, Quarter: quarter}
 		b := word.box()
-		half := geom.Point{X: (b.Min.X + b.Max.X) / 2, Y: (b.Min.Y + b.Max.Y) / 2}
+		half := b.Centre()
 		best, found := math.Inf(1), false
 		const step = 3.0
 		for x := w.within.Min.X - b.Min.X + wordRoom; x <= w.within.Max.X-b.Max.X-wordRoom; x += step {
@@ -63,8 +63,8 @@ func (w *writer) place(text string, wish geom.Point, quarter int) (Word, bool) {
 				if off >= best {
 					continue
 				}
-				at := grown(shift(b, geom.Point{X: x, Y: y}), wordRoom)
-				if slices.ContainsFunc(w.taken, func(r geom.Rect) bool { return meet(at, r) }) {
+				at := b.Translate(geom.Point{X: x, Y: y}).Grow(wordRoom)
+				if slices.ContainsFunc(w.taken, func(r geom.Rect) bool { return at.Overlaps(r) }) {
 					continue
 				}
 				best, found = off, true
@@ -117,7 +117,7 @@ func (p *Plate) finish(w *writer) {
 	}
 	for _, at := range []geom.Point{{X: b.Max.X - overhang/2, Y: b.Max.Y - overhang/2}, {X: b.Min.X + overhang/2, Y: b.Max.Y - overhang/2}, {X: (b.Min.X + b.Max.X) / 2, Y: b.Max.Y - overhang/2}} {
 		hole := geom.Circle(at, hangHole/2)
-		if r := grown(hole.Bounds(), leastRib); r.Min.X > b.Min.X && r.Max.Y < b.Max.Y && !slices.ContainsFunc(w.taken, func(t geom.Rect) bool { return meet(r, t) }) {
+		if r := hole.Bounds().Grow(leastRib); r.Min.X > b.Min.X && r.Max.Y < b.Max.Y && !slices.ContainsFunc(w.taken, func(t geom.Rect) bool { return r.Overlaps(t) }) {
 			p.Openings = append(p.Openings, hole)
 			w.taken = append(w.taken, hole.Bounds())
 			p.Notes = append(p.Notes, "The hole at the upper edge is to hang it by.")

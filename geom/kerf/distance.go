@@ -39,7 +39,7 @@ func sideOf(l geom.Loop, i int) side {
 	s := side{Arc: l.Arc(i)}
 	if s.Bulge != 0 {
 		s.centre, s.radius, s.sweep = s.Centre(), s.Radius(), s.Sweep()
-		s.from = geom.Point{X: 1}.Turn(s.A.Sub(s.centre))
+		s.from = s.A.Sub(s.centre).Angle()
 	}
 	return s
 }
@@ -70,7 +70,7 @@ func (s side) nearest(p geom.Point) geom.Point {
 
 // has tells whether a point of an arc's circle is on the arc.
 func (s side) has(p geom.Point) bool {
-	angle := geom.Point{X: 1}.Turn(p.Sub(s.centre)) - s.from
+	angle := p.Sub(s.centre).Angle() - s.from
 	if s.sweep < 0 {
 		angle = -angle
 	}

@@ -22,14 +22,12 @@ func merged(list []Segment) []Segment {
 		if cmp.Or(cmp.Compare(s.A.X, s.B.X), cmp.Compare(s.A.Y, s.B.Y)) > 0 {
 			s.A, s.B = s.B, s.A
 		}
-		long := s.A.To(s.B)
-		ux, uy := (s.B.X-s.A.X)/long, (s.B.Y-s.A.Y)/long
-		if ux < 1e-9 && uy < 0 { // upright lines run up
-			s.A, s.B, ux, uy = s.B, s.A, -ux, -uy
+		u := s.B.Sub(s.A).Unit()
+		if u.X < 1e-9 && u.Y < 0 { // upright lines run up
+			s.A, s.B, u = s.B, s.A, u.Scale(-1)
 		}
 		lines = append(lines, onLine{
-			int64(math.Round(math.Atan2(uy, ux) * 1e5)), int64(math.Round((float64(s.A.X*uy) - float64(s.A.Y*ux)) * 100)),
-			float64(s.A.X*ux) + float64(s.A.Y*uy), float64(s.B.X*ux) + float64(s.B.Y*uy), s,
+			int64(math.Round(u.Angle() * 1e5)), int64(math.Round(s.A.Cross(u) * 100)), s.A.Dot(u), s.B.Dot(u), s,
 		})
 	}
 	slices.SortFunc(lines, func(a, b onLine) int {
@@ -56,7 +54,7 @@ func rounded(p geom.Point) geom.Point {
 // Bounds is the box about segments.
 func Bounds(list []Segment) (r geom.Rect) {
 	for i, s := range list {
-		b := geom.Rect{Min: geom.Point{X: min(s.A.X, s.B.X), Y: min(s.A.Y, s.B.Y)}, Max: geom.Point{X: max(s.A.X, s.B.X), Y: max(s.A.Y, s.B.Y)}}
+		b := geom.Around(s.A, s.B)
 		if i == 0 {
 			r = b
 		}

@@ -33,16 +33,12 @@ func Isometric() View { return From(-45, math.Atan(math.Sqrt2/2)*180/math.Pi) }
 
 // At is where a point of the box is in the picture.
 func (v View) At(p geom.Vec3) geom.Point {
-	dot := func(a geom.Vec3) float64 {
-		return float64(a.X*p.X) + float64(a.Y*p.Y) + float64(a.Z*p.Z)
-	}
-	return geom.Point{X: dot(v.Right), Y: dot(v.Up)}
+	return geom.Point{X: v.Right.Dot(p), Y: v.Up.Dot(p)}
 }
 
 // eye is the direction to the eye.
 func (v View) eye() geom.Vec3 {
-	r, u := v.Right, v.Up
-	return geom.Vec3{X: float64(r.Y*u.Z) - float64(r.Z*u.Y), Y: float64(r.Z*u.X) - float64(r.X*u.Z), Z: float64(r.X*u.Y) - float64(r.Y*u.X)}
+	return v.Right.Cross(v.Up)
 }
 
 // Segment is a visible line in the picture plane.
@@ -63,7 +59,10 @@ const (
 )
 
 // place is a point of the picture with its nearness to the eye.
-type place struct{ x, y, near float64 }
+type place struct {
+	geom.Point
+	near float64
+}
 
 // edge is a line that may be seen.
 type edge struct{ a, b place }
@@ -96,8 +95,7 @@ type drawing struct {
 // that are corners or outlines.
 func (d *drawing) add(m solid.Mesh, v View) {
 	eye := v.eye()
-	dot := func(a, b geom.Vec3) float64 { return float64(a.X*b.X) + float64(a.Y*b.Y) + float64(a.Z*b.Z) }
-	at := func(p geom.Vec3) place { return place{dot(p, v.Right), dot(p, v.Up), dot(p, eye)} }
+	at := func(p geom.Vec3) place { return place{v.At(p), p.Dot(eye)} }
 	type side struct {
 		from, to geom.Vec3
 		normal   geom.Vec3
@@ -106,7 +104,7 @@ func (d *drawing) add(m solid.Mesh, v View) {
 	for i := range m.Triangles {
 		a, b, c := m.Corners(i)
 		n := m.Normal(i)
-		if dot(n, eye) > 1e-9 {
+		if n.Dot(eye) > 1e-9 {
 			d.faces = append(d.faces, face{at(a), at(b), at(c)})
 		}
 		for _, s := range [3][2]geom.Vec3{{a, b}, {b, c}, {c, a}} {
@@ -124,12 +122,12 @@ func (d *drawing) add(m solid.Mesh, v View) {
 		}
 		turned, away, flat, sharp := false, false, true, false
 		for k := i; k < n; k++ {
-			if dot(sides[k].normal, eye) > 1e-9 {
+			if sides[k].normal.Dot(eye) > 1e-9 {
 				turned = true
 			} else {
 				away = true
 			}
-			c := dot(sides[k].normal, sides[i].normal)
+			c := sides[k].normal.Dot(sides[i].normal)
 			flat = flat && c > 1-1e-9
 			sharp = sharp || c < facet
 		}
@@ -146,15 +144,15 @@ func compare(p, q geom.Vec3) int {
 
 // on is the place of an edge at a part t of its way.
 func (e edge) on(t float64) place {
-	return place{e.a.x + float64(t*(e.b.x-e.a.x)), e.a.y + float64(t*(e.b.y-e.a.y)), e.a.near + float64(t*(e.b.near-e.a.near))}
+	return place{e.a.Lerp(e.b.Point, t), e.a.near + float64(t*(e.b.near-e.a.near))}
 }
 
 // visible appends what is seen of an edge. It can change only where the edge crosses
 // another one in the picture.
 func (d *drawing) visible(i int, list []Segment) []Segment {
 	e := d.edges[i]
-	dx, dy := e.b.x-e.a.x, e.b.y-e.a.y
-	long := math.Sqrt(float64(dx*dx) + float64(dy*dy))
+	way := e.b.Sub(e.a.Point)
+	long := way.Norm()
 	if long < shortest {
 		return list
 	}
@@ -164,33 +162,29 @@ func (d *drawing) visible(i int, list []Segment) []Segment {
 			return
 		}
 		f := d.edges[k]
-		ex, ey := f.b.x-f.a.x, f.b.y-f.a.y
-		det := float64(dx*ey) - float64(dy*ex)
-		if math.Abs(det) < 1e-9 {
+		other := f.b.Sub(f.a.Point)
+		if math.Abs(way.Cross(other)) < 1e-9 {
 			// Along the same line: where the other ends.
 			for _, p := range []place{f.a, f.b} {
-				px, py := p.x-e.a.x, p.y-e.a.y
-				if math.Abs(float64(px*dy)-float64(py*dx)) < float64(aside*long) {
-					cuts = append(cuts, (float64(px*dx)+float64(py*dy))/(long*long))
+				if v := p.Sub(e.a.Point); math.Abs(v.Cross(way)) < float64(aside*long) {
+					cuts = append(cuts, v.Dot(way)/(long*long))
 				}
 			}
 			return
 		}
-		px, py := f.a.x-e.a.x, f.a.y-e.a.y
-		if u := (float64(px*dy) - float64(py*dx)) / det; u < -1e-6 || u > 1+1e-6 {
-			return
+		if t, u, _ := geom.Meeting(e.a.Point, way, f.a.Point, other); u >= -1e-6 && u <= 1+1e-6 {
+			cuts = append(cuts, t)
 		}
-		cuts = append(cuts, (float64(px*ey)-float64(py*ex))/det)
 	})
 	slices.Sort(cuts)
 	// Across the line in the picture.
-	nx, ny := -dy/long*aside, dx/long*aside
+	across := way.Left().Scale(1 / long * aside)
 	from := -1.0
 	end := 0.0
 	flush := func() {
 		if from >= 0 && float64((end-from)*long) > shortest {
 			a, b := e.on(from), e.on(end)
-			list = append(list, Segment{geom.Point{X: a.x, Y: a.y}, geom.Point{X: b.x, Y: b.y}})
+			list = append(list, Segment{a.Point, b.Point})
 		}
 		from = -1
 	}
@@ -201,7 +195,7 @@ func (d *drawing) visible(i int, list []Segment) []Segment {
 		}
 		if float64((t-last)*long) > shortest/10 {
 			p := e.on((last + t) / 2)
-			if d.hidden(place{p.x + nx, p.y + ny, p.near}) && d.hidden(place{p.x - nx, p.y - ny, p.near}) {
+			if d.hidden(place{p.Add(across), p.near}) && d.hidden(place{p.Sub(across), p.near}) {
 				flush()
 			} else if from < 0 {
 				from = last
@@ -216,8 +210,8 @@ func (d *drawing) visible(i int, list []Segment) []Segment {
 // hidden tells whether a face is before a place.
 func (d *drawing) hidden(p place) bool {
 	found := false
-	d.grid.faces.at(p.x, p.y, func(i int) bool {
-		near, in := d.faces[i].over(p.x, p.y)
+	d.grid.faces.at(p.Point, func(i int) bool {
+		near, in := d.faces[i].over(p.Point)
 		found = in && near > p.near+depthRoom
 		return !found
 	})
@@ -225,10 +219,8 @@ func (d *drawing) hidden(p place) bool {
 }
 
 // over is how near a face is at a place of the picture, if it is there at all.
-func (f face) over(x, y float64) (near float64, in bool) {
-	cross := func(p, q place) float64 {
-		return float64((q.x-p.x)*(y-p.y)) - float64((q.y-p.y)*(x-p.x))
-	}
+func (f face) over(at geom.Point) (near float64, in bool) {
+	cross := func(p, q place) float64 { return q.Sub(p.Point).Cross(at.Sub(p.Point)) }
 	u, v, w := cross(f.b, f.c), cross(f.c, f.a), cross(f.a, f.b)
 	if u < 0 || v < 0 || w < 0 || u+v+w == 0 {
 		return 0, false
