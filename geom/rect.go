@@ -45,6 +45,14 @@ func (r Rect) Union(s Rect) Rect {
 	}
 }
 
+// Intersect is what two boxes have in common; Max is below Min where that is nothing.
+func (r Rect) Intersect(s Rect) Rect {
+	return Rect{
+		Point{math.Max(r.Min.X, s.Min.X), math.Max(r.Min.Y, s.Min.Y)},
+		Point{math.Min(r.Max.X, s.Max.X), math.Min(r.Max.Y, s.Max.Y)},
+	}
+}
+
 // Include is the smallest box about the box and a point.
 func (r Rect) Include(p Point) Rect { return r.Union(Rect{p, p}) }
 

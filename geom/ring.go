@@ -1,6 +1,9 @@
 package geom
 
-import "slices"
+import (
+	"math"
+	"slices"
+)
 
 // Ring is a closed chain of straight sides, by its corners; the last one joins the
 // first.
@@ -53,6 +56,15 @@ func (r Ring) Contains(p Point) bool {
 		}
 	}
 	return in
+}
+
+// Distance of a point from the ring, in millimetres; infinite from an empty one.
+func (r Ring) Distance(p Point) float64 {
+	least := math.Inf(1)
+	for i, a := range r {
+		least = math.Min(least, p.To(Nearest(p, a, r[(i+1)%len(r)])))
+	}
+	return least
 }
 
 // crossing is where the line from (s, u) to (t, v) comes to the level at.

@@ -169,16 +169,16 @@ func wordsCollide(p Plate) (list []string) {
 	}
 	for i, w := range words {
 		box := w.Box()
-		if box.Min.X < b.Min.X || box.Min.Y < b.Min.Y || box.Max.X > b.Max.X || box.Max.Y > b.Max.Y {
+		if !b.Contains(box) {
 			list = append(list, w.Text+" leaves the plate")
 		}
 		for _, v := range words[:i] {
-			if meet(box, v.Box()) {
+			if box.Overlaps(v.Box()) {
 				list = append(list, w.Text+" runs into "+v.Text)
 			}
 		}
 		for _, l := range p.Openings {
-			if meet(box, l.Bounds()) {
+			if box.Overlaps(l.Bounds()) {
 				list = append(list, w.Text+" runs into a cut")
 			}
 		}

@@ -36,8 +36,7 @@ func (p *process) hole(i int) Step {
 		s.Work = Bored
 	}
 	if k.Face == geom.Outside { // as seen on the face that is bored
-		length := p.board.Panel.Length()
-		b.Min.X, b.Max.X = length-b.Max.X, length-b.Min.X
+		b = b.TurnOver(p.board.Panel.Length())
 	}
 	s.Places = []geom.Rect{b}
 	return s

@@ -155,13 +155,9 @@ func (c *checking) scaled(name, file string, f *dxfread.File, scale float64) {
 
 // boundsOf is the box about an entity's corners.
 func boundsOf(e dxfread.Entity, scale float64) geom.Rect {
-	var b geom.Rect
+	ring := make(geom.Ring, len(e.Vertices))
 	for i, v := range e.Vertices {
-		p := geom.Point{X: v.X * scale, Y: v.Y * scale}
-		if i == 0 {
-			b = geom.Rect{Min: p, Max: p}
-		}
-		b = b.Union(geom.Rect{Min: p, Max: p})
+		ring[i] = geom.Point{X: v.X * scale, Y: v.Y * scale}
 	}
-	return b
+	return ring.Bounds()
 }

@@ -119,7 +119,7 @@ func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
 	if !ok {
 		return math.Inf(1)
 	}
-	want := common(asked.Bounds(), panel)
+	want := asked.Bounds().Intersect(panel)
 	if at, radius, round := asked.AsCircle(); round {
 		if c.path != nil {
 			return math.Inf(1)
@@ -148,7 +148,7 @@ func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
 			slack[i] = math.Max(slack[i], c.bit/2*1.1)
 		}
 	}
-	return furthest(want, common(got, panel), slack)
+	return furthest(want, got.Intersect(panel), slack)
 }
 
 // furthest is how far the side that is furthest off lies from where it should be;

@@ -58,7 +58,7 @@ func (r *panelReader) reach(c *drawnCut) {
 	}
 	r.corners += c.shape.Corners()
 	c.beyond = max(0, -bounds.Min.X, -bounds.Min.Y, bounds.Max.X-r.length, bounds.Max.Y-r.width)
-	c.inside, c.within = common(bounds, panel), reached
+	c.inside, c.within = bounds.Intersect(panel), reached
 	line := bounds
 	if c.path == nil {
 		drawn, line = r.region.within(c.loop, r.chord()), c.loop.Bounds()
@@ -107,13 +107,6 @@ func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	if i := slices.IndexFunc(edges, short); i >= 0 {
 		r.fault("over-run", c.file, c.at, "draw it past the edge by the bit's radius and more", "the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %s standing there",
 			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit), words.SmallArea(c.left, r.unit))
-	}
-}
-
-func common(a, b geom.Rect) geom.Rect {
-	return geom.Rect{
-		Min: geom.Point{X: math.Max(a.Min.X, b.Min.X), Y: math.Max(a.Min.Y, b.Min.Y)},
-		Max: geom.Point{X: math.Min(a.Max.X, b.Max.X), Y: math.Min(a.Max.Y, b.Max.Y)},
 	}
 }
 

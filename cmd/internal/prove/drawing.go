@@ -178,7 +178,7 @@ func (s *sheet) outline() bool {
 func (s *sheet) panelLoop(l geom.Loop) geom.Loop {
 	out := make(geom.Loop, len(l))
 	for i, v := range l {
-		out[i] = geom.Vertex{Point: geom.Point{X: v.X - s.at.X, Y: v.Y - s.at.Y}, Bulge: v.Bulge}
+		out[i] = geom.Vertex{Point: v.Sub(s.at), Bulge: v.Bulge}
 	}
 	if s.face == geom.Outside {
 		return out.TurnOver(s.size.X)

@@ -31,8 +31,7 @@ func (r *sheetReader) throughBoth(thickness float64, lines int) [][][2]int {
 		}
 		for j := range r.cuts {
 			b := &r.cuts[j]
-			if b.face != geom.Inside || r.through(b, thickness) || apart(a.region.box, b.region.box) ||
-				thickness-r.takesOf(a, thickness)-r.takesOf(b, thickness) >= leftOver {
+			if b.face != geom.Inside || r.through(b, thickness) || a.region.box.Apart(b.region.box) || thickness-r.takesOf(a, thickness)-r.takesOf(b, thickness) >= leftOver {
 				continue
 			}
 			low, high := math.Max(a.region.box.Min.Y, b.region.box.Min.Y), math.Min(a.region.box.Max.Y,

@@ -43,8 +43,8 @@ func (s *sheet) chords(e dxfread.Entity) int {
 			continue
 		}
 		w := e.Vertices[(i+1)%len(e.Vertices)]
-		r := math.Hypot(w.X-v.X, w.Y-v.Y) * (1 + float64(v.Bulge*v.Bulge)) / (4 * math.Abs(v.Bulge))
-		n += arc(4*math.Atan(v.Bulge), r)
+		side := geom.Arc{A: geom.Point{X: v.X, Y: v.Y}, B: geom.Point{X: w.X, Y: w.Y}, Bulge: v.Bulge}
+		n += arc(side.Sweep(), side.Radius())
 	}
 	return n
 }

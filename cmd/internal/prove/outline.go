@@ -33,15 +33,15 @@ func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, a
 		}
 		return false
 	}
-	see := func(ring, other []geom.Point, asked bool) {
+	see := func(ring, other geom.Ring, asked bool) {
 		for i, a := range ring {
-			for k, p := range []geom.Point{a, middle(a, ring[(i+1)%len(ring)])} {
+			for k, p := range []geom.Point{a, a.Middle(ring[(i+1)%len(ring)])} {
 				// A corner that stands out is where it was asked for, whatever was cleared
 				// beside it.
 				if tip := asked && k == 0 && outer(ring, i); !tip && spared(p) {
 					continue
 				}
-				if d := distance(p, other); d > off {
+				if d := other.Distance(p); d > off {
 					off, at = d, p
 				}
 			}
@@ -57,10 +57,10 @@ func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, a
 }
 
 // outer tells whether a counter-clockwise ring turns to the left at a corner.
-func outer(ring []geom.Point, i int) bool {
+func outer(ring geom.Ring, i int) bool {
 	n := len(ring)
 	p, q, r := ring[(i+n-1)%n], ring[i], ring[(i+1)%n]
-	return float64((q.X-p.X)*(r.Y-q.Y))-float64((q.Y-p.Y)*(r.X-q.X)) > 0
+	return q.Sub(p).Cross(r.Sub(q)) > 0
 }
 
 // mostCompared is how many pairs of corners are looked at: two outlines of two
@@ -74,31 +74,12 @@ const outlineChord = sameSize / 2
 // reliefReach is how far from its corner a relief reaches, of the bit's diameter.
 const reliefReach = 1.1
 
-// distance of a point from a ring.
-func distance(p geom.Point, ring []geom.Point) float64 {
-	near := math.Inf(1)
-	for i, a := range ring {
-		near = math.Min(near, fromSide(p, a, ring[(i+1)%len(ring)]))
-	}
-	return near
-}
-
-func fromSide(p, a, b geom.Point) float64 {
-	length := a.To(b)
-	if length == 0 {
-		return p.To(a)
-	}
-	t := (float64((p.X-a.X)*(b.X-a.X)) + float64((p.Y-a.Y)*(b.Y-a.Y))) / (length * length)
-	t = math.Max(0, math.Min(1, t))
-	return p.To(geom.Point{X: a.X + float64(t*(b.X-a.X)), Y: a.Y + float64(t*(b.Y-a.Y))})
-}
-
 // region is a panel as a rectangle with bites taken out of its edges: notches,
 // finger gaps, pulls. The ring is its outline, where it has bites.
 type region struct {
 	box   geom.Rect
-	ring  []geom.Point
-	bites [][]geom.Point
+	ring  geom.Ring
+	bites []geom.Ring
 }
 
 // regionOf finds the bites of an outline: the chains that leave the box about it
@@ -113,7 +94,7 @@ func regionOf(l geom.Loop) region {
 	}
 	start := -1
 	for i := range ring { // a side that lies on the box
-		if on(ring[i]) && on(ring[(i+1)%n]) && on(middle(ring[i], ring[(i+1)%n])) {
+		if on(ring[i]) && on(ring[(i+1)%n]) && on(ring[i].Middle(ring[(i+1)%n])) {
 			start = i
 			break
 		}
@@ -121,10 +102,10 @@ func regionOf(l geom.Loop) region {
 	if start < 0 {
 		return r
 	}
-	var bite []geom.Point
+	var bite geom.Ring
 	for k := 1; k <= n; k++ {
 		p, q := ring[(start+k)%n], ring[(start+k+1)%n]
-		if on(p) && on(q) && on(middle(p, q)) || k == n {
+		if on(p) && on(q) && on(p.Middle(q)) || k == n {
 			if len(bite) > 0 {
 				bite = append(bite, p)
 				r.bites = append(r.bites, r.closed(bite))
@@ -141,12 +122,12 @@ func regionOf(l geom.Loop) region {
 }
 
 // closed adds to a bite the corner of the box that it has taken away, if it has.
-func (r region) closed(bite []geom.Point) []geom.Point {
+func (r region) closed(bite geom.Ring) geom.Ring {
 	a, b := bite[0], bite[len(bite)-1]
 	if math.Abs(a.X-b.X) < tick || math.Abs(a.Y-b.Y) < tick {
 		return bite
 	}
-	for _, c := range []geom.Point{r.box.Min, {X: r.box.Max.X, Y: r.box.Min.Y}, r.box.Max, {X: r.box.Min.X, Y: r.box.Max.Y}} {
+	for _, c := range r.box.Corners() {
 		level := func(p geom.Point) bool { return math.Abs(p.X-c.X) < tick || math.Abs(p.Y-c.Y) < tick }
 		if level(a) && level(b) {
 			return append(bite, c)
@@ -158,18 +139,16 @@ func (r region) closed(bite []geom.Point) []geom.Point {
 // free tells which sides of a rectangle lie on a bite, so that a cut may run past
 // them by so much: left, lower, right, upper; 0 for those that do not.
 func (r region) free(b geom.Rect, by float64) (slack [4]float64) {
-	m := middle(b.Min, b.Max)
+	m := b.Centre()
 	for i, p := range [4]geom.Point{{X: b.Min.X, Y: m.Y}, {X: m.X, Y: b.Min.Y}, {X: b.Max.X, Y: m.Y}, {X: m.X, Y: b.Max.Y}} {
 		for _, bite := range r.bites {
-			if distance(p, bite) < sameSize {
+			if bite.Distance(p) < sameSize {
 				slack[i] = by
 			}
 		}
 	}
 	return slack
 }
-
-func middle(a, b geom.Point) geom.Point { return geom.Point{X: (a.X + b.X) / 2, Y: (a.Y + b.Y) / 2} }
 
 // blur is the area, in square millimetres, by which [region.within] may be wrong along the
 // bites, whose arcs are chords.
@@ -189,40 +168,8 @@ func (r region) within(l geom.Loop, chord float64) float64 {
 	switch {
 	case len(r.ring) > 0 && len(l)*len(r.ring) < mostCompared:
 		return commonArea(l.Flatten(judgedChord), r.ring) // as the ring is: finer chords would stand out of it
-	case b.Min.X >= r.box.Min.X && b.Min.Y >= r.box.Min.Y && b.Max.X <= r.box.Max.X && b.Max.Y <= r.box.Max.Y:
+	case r.box.Contains(b):
 		return math.Abs(l.Area())
 	}
-	return math.Abs(geom.Polygon(clipped(l.Flatten(chord), corners(r.box))...).Area())
-}
-
-func corners(b geom.Rect) []geom.Point {
-	return []geom.Point{b.Min, {X: b.Max.X, Y: b.Min.Y}, b.Max, {X: b.Min.X, Y: b.Max.Y}}
-}
-
-// clipped is what of a ring lies inside a convex one, whichever way that runs (I.
-// Sutherland and G. Hodgman, "Reentrant polygon clipping", CACM 17, 1974).
-func clipped(ring, convex []geom.Point) []geom.Point {
-	sign := math.Copysign(1, geom.Polygon(convex...).Area())
-	for i, a := range convex {
-		b := convex[(i+1)%len(convex)]
-		of := func(p geom.Point) float64 {
-			return sign * (float64((b.X-a.X)*(p.Y-a.Y)) - float64((b.Y-a.Y)*(p.X-a.X)))
-		}
-		var kept []geom.Point
-		for k, p := range ring {
-			q := ring[(k+1)%len(ring)]
-			u, v := of(p), of(q)
-			if u >= 0 {
-				kept = append(kept, p)
-			}
-			if (u >= 0) != (v >= 0) {
-				t := u / (u - v)
-				kept = append(kept, geom.Point{X: p.X + float64(t*(q.X-p.X)), Y: p.Y + float64(t*(q.Y-p.Y))})
-			}
-		}
-		if ring = kept; len(ring) == 0 {
-			return nil
-		}
-	}
-	return ring
+	return math.Abs(l.Flatten(chord).ClipTo(r.box).Area())
 }

@@ -10,7 +10,7 @@ import (
 // rings is a region between closed rings: a point is in it that an odd number of them
 // goes round.
 type rings struct {
-	list [][]geom.Point
+	list []geom.Ring
 	box  geom.Rect
 }
 
@@ -27,14 +27,11 @@ func ringsOf(loops ...geom.Loop) rings {
 }
 
 // with adds a ring.
-func (r rings) with(ring []geom.Point) rings {
+func (r rings) with(ring geom.Ring) rings {
 	if len(ring) < 3 {
 		return r
 	}
-	box := geom.Rect{Min: ring[0], Max: ring[0]}
-	for _, p := range ring {
-		box = box.Union(geom.Rect{Min: p, Max: p})
-	}
+	box := ring.Bounds()
 	if len(r.list) > 0 {
 		box = box.Union(r.box)
 	}
@@ -45,7 +42,7 @@ func (r rings) with(ring []geom.Point) rings {
 func (r rings) mapped(f func(geom.Point) geom.Point) rings {
 	var out rings
 	for _, ring := range r.list {
-		moved := make([]geom.Point, len(ring))
+		moved := make(geom.Ring, len(ring))
 		for i, p := range ring {
 			moved[i] = f(p)
 		}
@@ -74,23 +71,17 @@ func (r rings) spans(list []float64, y float64) []float64 {
 
 // along appends which parts of the way from p to q are in the region, as shares of it.
 func (r rings) along(list []float64, p, q geom.Point) []float64 {
-	b := geom.Rect{Min: geom.Point{X: math.Min(p.X, q.X), Y: math.Min(p.Y, q.Y)},
-		Max: geom.Point{X: math.Max(p.X, q.X), Y: math.Max(p.Y, q.Y)}}
-	if len(r.list) == 0 || apart(r.box, b) {
+	if len(r.list) == 0 || r.box.Apart(geom.Around(p, q)) {
 		return list
 	}
 	first := len(list)
-	dx, dy := q.X-p.X, q.Y-p.Y
-	side := func(u geom.Point) float64 { return float64(dx*(u.Y-p.Y)) - float64(dy*(u.X-p.X)) }
-	at := func(u geom.Point) float64 {
-		return (float64(dx*(u.X-p.X)) + float64(dy*(u.Y-p.Y))) / (float64(dx*dx) + float64(dy*dy))
-	}
+	way := q.Sub(p)
 	for _, ring := range r.list {
 		for i, u := range ring {
 			v := ring[(i+1)%len(ring)]
-			su, sv := side(u), side(v)
+			su, sv := way.Cross(u.Sub(p)), way.Cross(v.Sub(p))
 			if (su > 0) != (sv > 0) {
-				tu, tv := at(u), at(v)
+				tu, tv := geom.Foot(u, p, q), geom.Foot(v, p, q)
 				list = append(list, tu+float64(su/(su-sv)*(tv-tu)))
 			}
 		}
@@ -111,11 +102,6 @@ func (r rings) inside(p geom.Point) bool {
 		}
 	}
 	return false
-}
-
-// apart reports whether two boxes have nothing in common.
-func apart(a, b geom.Rect) bool {
-	return a.Max.X < b.Min.X || b.Max.X < a.Min.X || a.Max.Y < b.Min.Y || b.Max.Y < a.Min.Y
 }
 
 // layer is a region that is taken away to a depth, by its place in a list.

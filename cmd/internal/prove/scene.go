@@ -111,7 +111,8 @@ func (c *checking) boxed(file string, s sceneFile, node int, d report.Drawer, at
 		}
 		c.solid(file, piece.Extras.Part, list, want)
 		// The origin of a mesh is in its middle.
-		middle := geom.Vec3{X: (want.box.Min.X + want.box.Max.X) / 2, Y: (want.box.Min.Y + want.box.Max.Y) / 2, Z: want.thickness / 2}
+		on := want.box.Centre()
+		middle := geom.Vec3{X: on.X, Y: on.Y, Z: want.thickness / 2}
 		found := slices.IndexFunc(free, func(f struct {
 			part  report.Part
 			stand geom.Placement

@@ -44,7 +44,7 @@ func (r *sheetReader) keptOut() {
 			if c.face == geom.Outside {
 				seen.Min.X, seen.Max.X = r.length-area.Max.X, r.length-area.Min.X
 			}
-			if apart(c.region.box, seen) {
+			if c.region.box.Apart(seen) {
 				continue
 			}
 			cut := 0.0

@@ -156,11 +156,11 @@ func together(out, in []stretch, thickness, nominal float64) (list []stretch) {
 func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge {
 	to := r.toSheet(p)
 	box := r.boxOf(p)
-	box.Min.X, box.Min.Y, box.Max.X, box.Max.Y = box.Min.X-beside, box.Min.Y-beside, box.Max.X+beside, box.Max.Y+beside
+	box = box.Grow(beside)
 	var near [2][]layer // from the outside, and from the inside
 	for i := range r.cuts {
 		c := &r.cuts[i]
-		if apart(c.region.box, box) {
+		if c.region.box.Apart(box) {
 			continue
 		}
 		side := 0
@@ -178,14 +178,14 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 		if length < tick {
 			continue
 		}
-		nx, ny := (w.Y-v.Y)/length*beside, (v.X-w.X)/length*beside
-		e := edge{a: to(geom.Point{X: v.X + nx, Y: v.Y + ny}), b: to(geom.Point{X: w.X + nx, Y: w.Y + ny})}
+		out := w.Sub(v).Right().Scale(beside / length)
+		e := edge{a: to(v.Add(out)), b: to(w.Add(out))}
 		along := func(list []float64, g rings) []float64 { return g.along(list, e.a, e.b) }
 		e.deepest = together(deepest(near[0], along, 0, 1), deepest(near[1], along, 0, 1), thickness, r.out.thickness)
 		for _, s := range e.deepest {
 			if s.which < 0 {
 				if uncut == 0 {
-					at = geom.Point{X: v.X + float64((s.from+s.to)/2*(w.X-v.X)), Y: v.Y + float64((s.from+s.to)/2*(w.Y-v.Y))}
+					at = v.Lerp(w, (s.from+s.to)/2)
 				}
 				uncut += float64((s.to - s.from) * length)
 			}
@@ -283,7 +283,7 @@ func (r *sheetReader) within(p *placedPart) geom.Point {
 			if c.through || c.depth >= r.least {
 				ring := rings{}.with(c.shape.Ring())
 				for _, d := range [...]geom.Point{{}, {X: floodStep}, {X: -floodStep}, {Y: floodStep}, {Y: -floodStep}} { // the flood's line lies beside the place
-					out = append(out, layer{rings: ring.mapped(func(p geom.Point) geom.Point { return geom.Point{X: p.X + d.X, Y: p.Y + d.Y} }), depth: 1})
+					out = append(out, layer{rings: ring.mapped(func(p geom.Point) geom.Point { return p.Add(d) }), depth: 1})
 				}
 			}
 		}

@@ -89,7 +89,7 @@ func (r *sheetReader) inPlace(p *placedPart, face geom.Face) {
 	}
 	lies, box := r.toPart(p), r.boxOf(p)
 	for i, c := range r.cuts {
-		if c.face == face && !apart(c.region.box, box) {
+		if c.face == face && !c.region.box.Apart(box) {
 			here = append(here, layer{c.region.mapped(lies), c.depth, i})
 		}
 	}
@@ -224,7 +224,7 @@ func (r *sheetReader) meant(p *placedPart, own boardCut, face geom.Face) int {
 			continue
 		}
 		g := c.region.box
-		if apart(g, want) {
+		if g.Apart(want) {
 			continue
 		}
 		off := math.Max(math.Max(math.Abs(g.Min.X-want.Min.X), math.Abs(g.Max.X-want.Max.X)),

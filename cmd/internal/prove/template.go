@@ -126,7 +126,7 @@ func (c *checking) walls(part string, p plate) {
 	}
 	out := p.outline.Flatten(outlineChord)
 	outline := rings{}.with(out)
-	var all [][]geom.Point
+	var all []geom.Ring
 	for _, o := range p.openings {
 		ring := o.Flatten(outlineChord)
 		all = append(all, ring)
@@ -144,7 +144,7 @@ func (c *checking) walls(part string, p plate) {
 	}
 	for i, o := range p.openings {
 		for k, q := range p.openings[:i] {
-			if apart(o.Bounds(), wider(q.Bounds(), leastWall)) {
+			if o.Bounds().Apart(q.Bounds().Grow(leastWall)) {
 				continue
 			}
 			if d := between(all[i], all[k]); d < leastWall-outlineChord {
@@ -155,19 +155,14 @@ func (c *checking) walls(part string, p plate) {
 	}
 }
 
-func wider(b geom.Rect, by float64) geom.Rect {
-	return geom.Rect{Min: geom.Point{X: b.Min.X - by, Y: b.Min.Y - by},
-		Max: geom.Point{X: b.Max.X + by, Y: b.Max.Y + by}}
-}
-
 // between is how far the lines of two rings are apart.
-func between(a, b []geom.Point) float64 {
+func between(a, b geom.Ring) float64 {
 	least := math.Inf(1)
 	for _, p := range a {
-		least = math.Min(least, distance(p, b))
+		least = math.Min(least, b.Distance(p))
 	}
 	for _, p := range b {
-		least = math.Min(least, distance(p, a))
+		least = math.Min(least, a.Distance(p))
 	}
 	return least
 }

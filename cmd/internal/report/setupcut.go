@@ -54,7 +54,7 @@ func (m maker) step(c setup.Cut) CutStep {
 		out.Passes = append(out.Passes, m.n(p))
 	}
 	for _, r := range c.Places {
-		out.Places = append(out.Places, Spot{m.n((r.Min.X + r.Max.X) / 2), m.n((r.Min.Y + r.Max.Y) / 2), m.n(r.Width()), m.n(r.Height())})
+		out.Places = append(out.Places, Spot{m.n(r.Centre().X), m.n(r.Centre().Y), m.n(r.Width()), m.n(r.Height())})
 	}
 	if c.Work == setup.Bored {
 		_, out.Metric = words.Drill(c.Width, m.batch.Units)

@@ -18,7 +18,7 @@ func (s *Stock) blocked(length float64) []geom.Rect {
 	}
 	if s.Turned || s.FromOutside { // places are told with inside faces up
 		for _, k := range s.KeepOut {
-			list = append(list, geom.Rect{Min: geom.Point{X: length - k.Max.X, Y: k.Min.Y}, Max: geom.Point{X: length - k.Min.X, Y: k.Max.Y}})
+			list = append(list, k.TurnOver(length))
 		}
 	}
 	return list

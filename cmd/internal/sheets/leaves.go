@@ -28,13 +28,13 @@ func (s *Stock) leaves(one Sheet) error {
 		} else if c.Operation == mill.Profile && c.Bit >= 0 {
 			r = whole.Bits[c.Bit].Diameter
 		}
-		b = geom.Rect{Min: geom.Point{X: b.Min.X - r, Y: b.Min.Y - r}, Max: geom.Point{X: b.Max.X + r, Y: b.Max.Y + r}}
+		b = b.Grow(r)
 		at := fmt.Sprintf("sheet %d: a %s from x %.2f, y %.2f to x %.2f, y %.2f mm", one.Number, c.Operation, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
 		if b.Min.X < -near || b.Min.Y < -near || b.Max.X > length-s.Short[0]+near || b.Max.Y > width-s.Short[1]+near {
 			return fmt.Errorf("%s leaves the shortest sheet", at)
 		}
 		for _, k := range s.blocked(length) {
-			if b.Min.X < k.Max.X-near && b.Max.X > k.Min.X+near && b.Min.Y < k.Max.Y-near && b.Max.Y > k.Min.Y+near {
+			if b.Overlaps(k.Grow(-near)) {
 				return fmt.Errorf("%s is in an area to keep out of", at)
 			}
 		}
