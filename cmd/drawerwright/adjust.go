@@ -231,7 +231,7 @@ func (t *trialCut) fitsText() string {
 		return said + " Write that dado-play, and pare the dados until the tongue goes in as it did there."
 	}
 	l := t.drawer.Spec.Limits.TonguePlay
-	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. The job's limits are %s to %s.", t.text(t.fits), t.text(l.Least), t.text(l.Most))
+	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. The job's limits are %s to %s.", t.text(t.fits), t.text(l.Min), t.text(l.Max))
 }
 
 // fenceField is the entry that the fence's distance on the test cut is: of grooves at a

@@ -3,6 +3,8 @@ package fit
 import (
 	"math"
 	"slices"
+
+	"drawerwright/geom"
 )
 
 // Aim is by how much more than a measure is set for now it should be set, so that as
@@ -10,7 +12,7 @@ import (
 // what the measure is set for now. Where the window's middle, less what the errors move
 // the measure in the mean, is as good as any place by what the draws can tell, it is
 // that: it leaves as much room on either side.
-func Aim(s Stack, window Range) float64 {
+func Aim(s Stack, window geom.Interval) float64 {
 	off, width := deviations(s, Draws, Seed), window.Max-window.Min
 	mean := 0.0
 	for _, v := range off {

@@ -5,13 +5,15 @@ import (
 	"slices"
 	"testing"
 
+	"drawerwright/geom"
+
 	"pgregory.net/rapid"
 )
 
 // kept is the part of other boxes than those that were aimed with whose measure comes
 // within a window when it is set by aim beside where it is.
-func kept(s Stack, window Range, aim float64) float64 {
-	list, _ := Draw([]Stack{s}, []Range{{s.Result().Nominal + window.Min - aim - settle, s.Result().Nominal + window.Max - aim + settle}}, Draws, Seed+1)
+func kept(s Stack, window geom.Interval, aim float64) float64 {
+	list, _ := Draw([]Stack{s}, []geom.Interval{{Min: s.Result().Nominal + window.Min - aim - settle, Max: s.Result().Nominal + window.Max - aim + settle}}, Draws, Seed+1)
 	return list[0].Within
 }
 
@@ -23,7 +25,7 @@ func TestNoBetterAim(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for _, d := range anyDrawer(t) {
 			inside := rapid.Bool().Draw(t, "inside")
-			window := Range{Max: rapid.SampledFrom([]float64{0, 0.1, 0.5}).Draw(t, "plus")}
+			window := geom.Interval{Max: rapid.SampledFrom([]float64{0, 0.1, 0.5}).Draw(t, "plus")}
 			window.Min = window.Max - rapid.SampledFrom([]float64{0.05, 0.2, 0.5, 1, 1.6}).Draw(t, "window")
 			var s Stack
 			for _, m := range Box(d, MeasuredBoards(d.Spec), anyAccuracy(t), &Running{Least: 1, Most: 2, InsideCounts: inside}) {
@@ -55,10 +57,10 @@ func TestNoBetterAim(t *testing.T) {
 // way, leave a quarter of the boxes as they are set, and the narrow window takes those.
 func TestAimOfBends(t *testing.T) {
 	butt := linear(400, []float64{1, 1}, Source{Plus: 0.2}, Source{Plus: 0.2})
-	near(t, "aim", Aim(butt, Range{-1, 0}), -0.5-0.2, 0.01)
+	near(t, "aim", Aim(butt, geom.Interval{Min: -1, Max: 0}), -0.5-0.2, 0.01)
 	proud := Stack{Sources: []Source{{Minus: 0.2, Plus: 0.2}, {Minus: 0.2, Plus: 0.2}}, Terms: []Term{{0, 1}, {1, 1}},
 		Value: func(off []float64) float64 { return 400 + max(0, off[0]) + max(0, off[1]) }}
-	if aim := Aim(proud, Range{0, 0.02}); aim < 0 || aim > 0.02+exact {
+	if aim := Aim(proud, geom.Interval{Min: 0, Max: 0.02}); aim < 0 || aim > 0.02+exact {
 		t.Errorf("aimed at %g: a quarter of the boxes is missed", aim)
 	}
 }
@@ -80,7 +82,7 @@ func TestAimAgainstScan(t *testing.T) {
 				}
 				return v
 			}}
-		window := Range{Min: -rapid.Float64Range(0.01, 0.6).Draw(t, "below"), Max: rapid.Float64Range(0, 0.6).Draw(t, "above")}
+		window := geom.Interval{Min: -rapid.Float64Range(0.01, 0.6).Draw(t, "below"), Max: rapid.Float64Range(0, 0.6).Draw(t, "above")}
 		off := deviations(s, Draws, Seed)
 		slices.Sort(off)
 		keeps := func(aim float64) int {

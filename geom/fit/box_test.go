@@ -6,6 +6,7 @@ import (
 	"slices"
 	"testing"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 
 	"pgregory.net/rapid"
@@ -95,7 +96,7 @@ func anySpec(t *rapid.T) joinery.Spec {
 		s.Bottom = read(t, "other bottom", rapid.Float64Range(3, 12).Draw(t, "any bottom"))
 	}
 	if rapid.Bool().Draw(t, "flat") {
-		s.OnEnd = joinery.Range{Least: 2000, Most: 3000} // longer than any front here
+		s.OnEnd = geom.Interval{Min: 2000, Max: 3000} // longer than any front here
 	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
 		s.BackJoint, s.Setback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
@@ -278,10 +279,10 @@ func TestDrawBox(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for _, d := range anyDrawer(t) {
 			var stacks []Stack
-			var limits []Range
+			var limits []geom.Interval
 			for _, m := range Box(d, MeasuredBoards(d.Spec), AccuracyOf(d.Spec.Cutter.Kind), anySlide(t)) {
 				w := m.Stack.Result().Worst
-				stacks, limits = append(stacks, m.Stack), append(limits, Range{w.Min - settled, w.Max + settled})
+				stacks, limits = append(stacks, m.Stack), append(limits, geom.Interval{Min: w.Min - settled, Max: w.Max + settled})
 			}
 			list, right := Draw(stacks, limits, 20, 1)
 			for i, drawn := range list {

@@ -6,6 +6,8 @@ import (
 	"runtime"
 	"sync"
 	"sync/atomic"
+
+	"drawerwright/geom"
 )
 
 // Drawn is what draws of a measure gave.
@@ -13,7 +15,7 @@ type Drawn struct {
 	Mean, Sigma float64
 	// Common is what all but 0.27 % of the draws are between, as many beyond either
 	// end: to a thousandth of the worst case's width.
-	Common Range
+	Common geom.Interval
 	// Within is the part of the draws that keep the limits, 0 to 1.
 	Within float64
 }
@@ -43,7 +45,7 @@ type tally struct {
 // and tells what the measures do, and which part of the boxes keeps all limits at once.
 // All share the sources of the first. Limits are those of each measure. The same seed
 // gives the same draws.
-func Draw(stacks []Stack, limits []Range, n int, seed uint64) (list []Drawn, right float64) {
+func Draw(stacks []Stack, limits []geom.Interval, n int, seed uint64) (list []Drawn, right float64) {
 	if len(stacks) == 0 || n <= 0 {
 		return nil, 0
 	}
@@ -93,7 +95,7 @@ type drawnChunk struct {
 	right    int
 }
 
-func drawChunk(stacks []Stack, limits []Range, worst []Result, used []int, n int, seed, part uint64) drawnChunk {
+func drawChunk(stacks []Stack, limits []geom.Interval, worst []Result, used []int, n int, seed, part uint64) drawnChunk {
 	random := deviates(stacks[0].Sources, used, n, seed, part)
 	spreads := make([]spread, len(used))
 	for i, k := range used {
@@ -225,6 +227,6 @@ func (t tally) drawn(r Result) Drawn {
 	for seen := t.bins[high]; seen <= cut && high > 0; seen += t.bins[high] {
 		high--
 	}
-	d.Common = Range{r.Worst.Min + float64(step*float64(low)), r.Worst.Min + float64(step*float64(high+1))}
+	d.Common = geom.Interval{Min: r.Worst.Min + float64(step*float64(low)), Max: r.Worst.Min + float64(step*float64(high+1))}
 	return d
 }

@@ -5,6 +5,8 @@ import (
 	"runtime"
 	"slices"
 	"testing"
+
+	"drawerwright/geom"
 )
 
 // cutSigma is the standard deviation of a normal spread cut off at +-3 standard
@@ -19,7 +21,7 @@ var cutSigma = math.Sqrt(1 - 6*math.Exp(-4.5)/math.Sqrt(2*math.Pi)/math.Erf(3/ma
 const errors = 4
 
 // all are limits that nothing leaves.
-var all = Range{math.Inf(-1), math.Inf(1)}
+var all = geom.Everywhere
 
 // TestDrawnMoments: for sums the mean is the sum of the means and the variance that
 // of the variances. The standard error of a mean of n is s / sqrt(n); that of s,
@@ -37,7 +39,7 @@ func TestDrawnMoments(t *testing.T) {
 		"uniform and normals": {linear(-2, []float64{1, -1, 3}, Source{Minus: 0.2, Plus: 0.2}, either(0.3), either(0.06)), -2, math.Sqrt(0.04/3 + (0.01+0.0036)*cutSigma*cutSigma)},
 		"nothing is off":      {linear(5, []float64{1, 1}, Source{}, either(0)), 5, 0},
 	} {
-		d := drawn([]Stack{c.s}, []Range{all}, n, 7)[0]
+		d := drawn([]Stack{c.s}, []geom.Interval{all}, n, 7)[0]
 		near(t, name+": mean", d.Mean, c.mean, errors*c.sigma/math.Sqrt(n)+exact)
 		near(t, name+": sigma", d.Sigma, c.sigma, errors*c.sigma/math.Sqrt(2*n)+exact)
 		if d.Within != 1 {
@@ -57,7 +59,7 @@ func TestDrawnMoments(t *testing.T) {
 func TestDrawnShares(t *testing.T) {
 	const n = 32*chunk - 5
 	s := []Stack{linear(5, []float64{1, 0}, Source{Minus: 0.1, Plus: 0.3}, either(0.3)), linear(5, []float64{0, 1}, Source{Minus: 0.1, Plus: 0.3}, either(0.3))}
-	list := drawn(s, []Range{{5, 5.2}, {4.9, 5.1}}, n, 11)
+	list := drawn(s, []geom.Interval{{Min: 5, Max: 5.2}, {Min: 4.9, Max: 5.1}}, n, 11)
 	for i, want := range []float64{0.5, math.Erf(1/math.Sqrt2) / math.Erf(3/math.Sqrt2)} {
 		near(t, "within", list[i].Within, want, errors*math.Sqrt(want*(1-want)/n))
 	}
@@ -66,7 +68,7 @@ func TestDrawnShares(t *testing.T) {
 	by := 0.4 * (errors*math.Sqrt(beyond*(1-beyond)/n) + 1.0/bins)
 	near(t, "common from", list[0].Common.Min, 4.9+beyond*0.4, by)
 	near(t, "common to", list[0].Common.Max, 5.3-beyond*0.4, by)
-	if one := drawn(s[:1], []Range{{4.9, 5.3}}, n, 11)[0]; one.Within != 1 {
+	if one := drawn(s[:1], []geom.Interval{{Min: 4.9, Max: 5.3}}, n, 11)[0]; one.Within != 1 {
 		t.Errorf("%g within the worst case", one.Within)
 	}
 }
@@ -80,7 +82,7 @@ func TestDrawnQuantiles(t *testing.T) {
 	q := math.Erf(3 / math.Sqrt2)
 	at := math.Sqrt2 * math.Erfinv(2*(beyond*q+(1-q)/2)-1)
 	near(t, "place of 0.00135", at, -2.7824, 2e-3)
-	d := drawn([]Stack{linear(0, []float64{1}, either(3))}, []Range{all}, n, 3)[0]
+	d := drawn([]Stack{linear(0, []float64{1}, either(3))}, []geom.Interval{all}, n, 3)[0]
 	by := errors*math.Sqrt(beyond*(1-beyond)/n)/(math.Exp(-at*at/2)/math.Sqrt(2*math.Pi)) + 6.0/bins
 	near(t, "common from", d.Common.Min, at, by)
 	near(t, "common to", d.Common.Max, -at, by)
@@ -92,7 +94,7 @@ func TestDrawnQuantiles(t *testing.T) {
 func TestSameDraws(t *testing.T) {
 	from := []Source{{Minus: 0.2, Plus: 0.1}, either(0.3), either(0.05)}
 	s := []Stack{linear(1, []float64{1, -1, 2}, from...), linear(3, []float64{1, 1, 1}, from...)}
-	limits := []Range{{0.8, 1.2}, {2.9, 3.1}}
+	limits := []geom.Interval{{Min: 0.8, Max: 1.2}, {Min: 2.9, Max: 3.1}}
 	const n = 40*chunk + 77
 	before := runtime.GOMAXPROCS(1)
 	defer runtime.GOMAXPROCS(before)
@@ -117,17 +119,17 @@ func TestSameDraws(t *testing.T) {
 // TestNothingToDraw: nothing of no stacks or no draws, and one draw is in its range.
 func TestNothingToDraw(t *testing.T) {
 	s := linear(1, []float64{1}, either(0.3))
-	if drawn(nil, nil, 5, 1) != nil || drawn([]Stack{s}, []Range{all}, 0, 1) != nil || drawn([]Stack{s}, []Range{all}, -3, 1) != nil {
+	if drawn(nil, nil, 5, 1) != nil || drawn([]Stack{s}, []geom.Interval{all}, 0, 1) != nil || drawn([]Stack{s}, []geom.Interval{all}, -3, 1) != nil {
 		t.Error("drawn of nothing")
 	}
-	d := drawn([]Stack{s}, []Range{all}, 1, 1)[0]
+	d := drawn([]Stack{s}, []geom.Interval{all}, 1, 1)[0]
 	if d.Sigma != 0 || d.Mean < d.Common.Min || d.Mean > d.Common.Max || d.Mean < 0.7 || d.Mean > 1.3 {
 		t.Errorf("one draw: %+v", d)
 	}
 }
 
 // drawn are the measures of Draw.
-func drawn(stacks []Stack, limits []Range, n int, seed uint64) []Drawn {
+func drawn(stacks []Stack, limits []geom.Interval, n int, seed uint64) []Drawn {
 	list, _ := Draw(stacks, limits, n, seed)
 	return list
 }

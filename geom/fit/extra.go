@@ -28,7 +28,7 @@ func (m *model) seats() {
 			stock = m.d.Spec.Back
 		}
 		inner := m.f + m.dado() - stock.Thickness.Mean
-		c := joinery.Check{Code: "recess-inner", Part: r, Name: string(r) + " recess, pushed inwards", Least: -limit, Most: limit + m.limits().TonguePlay.Most,
+		c := joinery.Check{Code: "recess-inner", Part: r, Name: string(r) + " recess, pushed inwards", Least: -limit, Most: limit + m.limits().TonguePlay.Max,
 			Words: joinery.Words{Within: joinery.Goes, Below: joinery.Proud, Above: joinery.Recessed}}
 		// What the tongue has in play comes on top.
 		// The inside face bears on the wall, so that the whole board counts.
@@ -71,7 +71,7 @@ func (m *model) slack() {
 		return
 	}
 	limit := m.limits().BottomSlack
-	c := joinery.Check{Code: "bottom-slack", Part: joinery.Bottom, Name: joinery.SlackName(joinery.AcrossWay), Least: limit.Least, Most: limit.Most, Words: joinery.PlayWords}
+	c := joinery.Check{Code: "bottom-slack", Part: joinery.Bottom, Name: joinery.SlackName(joinery.AcrossWay), Least: limit.Min, Most: limit.Max, Words: joinery.PlayWords}
 	inside, t := m.inside()
 	grooved := s.BottomFit.Grooved() // else it lies between the walls
 	t = append(t, down(bottomLength))

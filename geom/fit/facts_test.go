@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -82,7 +83,7 @@ func TestSixMillimetreSpacer(t *testing.T) {
 	} {
 		r := c.m.Stack.Result()
 		near(t, c.m.Code+", worst", halfOf(r.Worst), c.half, settled)
-		within := func(r Range) bool { return c.m.Over(r.Min, r.Max) == c.m.Words.Within }
+		within := func(r geom.Interval) bool { return c.m.Over(r.Min, r.Max) == c.m.Words.Within }
 		i := slices.IndexFunc(likely.Measures, func(f Foreseen) bool { return f.Code == c.m.Code })
 		if f := likely.Measures[i]; within(r.Worst) != c.all || f.Out() == c.likely {
 			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst, within(r.Worst), f.Likely(), !f.Out())
@@ -134,21 +135,21 @@ func TestHalfInchRule(t *testing.T) {
 // 6.1: recess -0.1, tongue 6.2, play 0.
 func TestFlatTongues(t *testing.T) {
 	for _, c := range []struct {
-		onEnd               joinery.Range
+		onEnd               geom.Interval
 		high, recess, play  float64
 		kind, other, length ReadingKind
 		flat                bool
 	}{
-		{joinery.Range{Least: 150, Most: 600}, 0, -0.3, 0.2, TongueThick, RabbetDeep, TongueLong, false},
-		{joinery.Range{Least: 150, Most: 300}, 0, 0, -0.1, RabbetDeep, TongueThick, TongueLong, true},
-		{joinery.Range{Least: 400, Most: 600}, 0.1, -0.1, 0, RabbetDeep, TongueThick, TongueLong, true},
+		{geom.Interval{Min: 150, Max: 600}, 0, -0.3, 0.2, TongueThick, RabbetDeep, TongueLong, false},
+		{geom.Interval{Min: 150, Max: 300}, 0, 0, -0.1, RabbetDeep, TongueThick, TongueLong, true},
+		{geom.Interval{Min: 400, Max: 600}, 0.1, -0.1, 0, RabbetDeep, TongueThick, TongueLong, true},
 	} {
 		board := joinery.Stock{Name: "board", Thickness: joinery.Thickness{Mean: 12, Min: 11.9, Max: 12.3}}
 		bottom := joinery.Stock{Name: "bottom", Thickness: joinery.Measure(6)}
 		d, problems, _ := joinery.LayOut(joinery.Spec{Name: "a", Count: 1, Width: 400, Height: 100, Depth: 400, Sides: board, Front: board, Back: board, Bottom: bottom, Joint: joinery.DadoRabbet,
 			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.2}, BottomFit: joinery.BottomCaptured, GrooveEnds: joinery.GrooveThrough, BottomSlack: 2, OnEnd: c.onEnd})
 		if d.Setup.FlatTongues != c.flat {
-			t.Fatalf("front of 388, on end from %g to %g: flat is %v (%v)", c.onEnd.Least, c.onEnd.Most, d.Setup.FlatTongues, problems)
+			t.Fatalf("front of 388, on end from %g to %g: flat is %v (%v)", c.onEnd.Min, c.onEnd.Max, d.Setup.FlatTongues, problems)
 		}
 		off := make([]float64, sources)
 		off[front], off[endHeight] = 0.3, c.high

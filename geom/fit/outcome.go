@@ -5,6 +5,7 @@ import (
 	"math"
 	"strings"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -16,9 +17,8 @@ const (
 	Seed  uint64 = 1
 )
 
-// settle is the part of a computed size, in mm, that no verdict may hang on, as in the
-// package joinery.
-const settle = 1e-5
+// settle is what no verdict may hang on, in millimetres.
+const settle = geom.Settle
 
 // Outcome is what the boxes of a drawer come out as, with boards and machine off as
 // they usually are: the one basis of every verdict.
@@ -44,7 +44,7 @@ type Foreseen struct {
 }
 
 // Likely is the range of all but 0.27 % of the boxes.
-func (f Foreseen) Likely() Range { return Range{f.Min, f.Max} }
+func (f Foreseen) Likely() geom.Interval { return geom.Interval{Min: f.Min, Max: f.Max} }
 
 // Out reports whether the likely range leaves the limits.
 func (f Foreseen) Out() bool { return f.Verdict != f.Words.Within }
@@ -58,7 +58,7 @@ func Foresee(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) Outcom
 // judged draws boxes, and judges the measures. A measure by itself gets the boxes that
 // it gets among others, since each source draws its own numbers.
 func judged(measures []Measure) Outcome {
-	stacks, limits := make([]Stack, len(measures)), make([]Range, len(measures))
+	stacks, limits := make([]Stack, len(measures)), make([]geom.Interval, len(measures))
 	for i, m := range measures {
 		stacks[i], limits[i] = m.Stack, m.limits()
 	}
@@ -78,10 +78,10 @@ func judged(measures []Measure) Outcome {
 }
 
 // Spreads are by how much the measures come out beside what the cuts are set for.
-func (o Outcome) Spreads() map[string]joinery.Range {
-	list := make(map[string]joinery.Range, len(o.Measures))
+func (o Outcome) Spreads() map[string]geom.Interval {
+	list := make(map[string]geom.Interval, len(o.Measures))
 	for _, m := range o.Measures {
-		list[m.Name] = joinery.Range{Least: math.Min(0, m.Min-m.Nominal), Most: math.Max(0, m.Max-m.Nominal)}
+		list[m.Name] = geom.Interval{Min: math.Min(0, m.Min-m.Nominal), Max: math.Max(0, m.Max-m.Nominal)}
 	}
 	return list
 }
@@ -89,7 +89,7 @@ func (o Outcome) Spreads() map[string]joinery.Range {
 // Draw draws other boxes of the same drawer.
 func (o Outcome) Draw(n int, seed uint64) ([]Drawn, float64) {
 	var stacks []Stack
-	var limits []Range
+	var limits []geom.Interval
 	for _, m := range o.Measures {
 		stacks, limits = append(stacks, m.Stack), append(limits, m.limits())
 	}
@@ -107,7 +107,9 @@ func (o Outcome) String() string {
 }
 
 // limits are what a box has to keep; what rounding leaves open is right.
-func (m Measure) limits() Range { return Range{m.Least - settle, m.Most + settle} }
+func (m Measure) limits() geom.Interval {
+	return geom.Interval{Min: m.Least - settle, Max: m.Most + settle}
+}
 
 // Short is the name of the measure without what explains its sign.
 func (m Measure) Short() string {

@@ -6,6 +6,8 @@ package fit
 import (
 	"math"
 	"slices"
+
+	"drawerwright/geom"
 )
 
 // Shape is how an error spreads between its limits.
@@ -80,9 +82,6 @@ type Term struct {
 	Sign   float64
 }
 
-// Range is where a measure is: between two values, both in mm.
-type Range struct{ Min, Max float64 }
-
 // Share is what a source has in the root of squares of a measure.
 type Share struct {
 	Source int
@@ -97,7 +96,7 @@ type Share struct {
 type Result struct {
 	Nominal float64
 	// Worst is with every source at the limit that is worst.
-	Worst Range
+	Worst geom.Interval
 	// Root is the root of the sum of squares of what each source does alone, either
 	// way of the measure with all sources in the middle of their limits. It weighs the
 	// sources. It is no range that boxes keep: of a measure with a bend, as that of the
@@ -122,7 +121,7 @@ func (s Stack) Result() Result {
 		}
 		return s.Value(off)
 	}
-	r.Worst = Range{at(-1), at(1)}
+	r.Worst = geom.Interval{Min: at(-1), Max: at(1)}
 	for _, t := range s.Terms {
 		off[t.Source] = s.Sources[t.Source].middle()
 	}

@@ -5,6 +5,8 @@ import (
 	"slices"
 	"testing"
 
+	"drawerwright/geom"
+
 	"pgregory.net/rapid"
 )
 
@@ -35,7 +37,7 @@ func linear(nominal float64, factors []float64, from ...Source) Stack {
 
 func either(limit float64) Source { return Source{Minus: limit, Plus: limit, Shape: Normal} }
 
-func halfOf(r Range) float64 { return (r.Max - r.Min) / 2 }
+func halfOf(r geom.Interval) float64 { return (r.Max - r.Min) / 2 }
 
 // TestPropagation: NIST/SEMATECH e-Handbook of Statistical Methods, 2.5.5.2: for
 // Y = a X + b Z with independent X and Z, s(Y) = sqrt(a2 s(X)2 + b2 s(Z)2); so too

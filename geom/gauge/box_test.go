@@ -42,15 +42,15 @@ func (b box) measures(slide *fit.Running) (list []limited) {
 	var recess [2]float64
 	for i := range 2 {
 		if i == 1 && s.BackJoint == joinery.Housed {
-			put("back-play", b.backSlot-b.end[1], l.TonguePlay.Least, l.TonguePlay.Most)
+			put("back-play", b.backSlot-b.end[1], l.TonguePlay.Min, l.TonguePlay.Max)
 			continue
 		}
-		put("tongue-play", b.slot[i]-b.tongue[i], l.TonguePlay.Least, l.TonguePlay.Most)
+		put("tongue-play", b.slot[i]-b.tongue[i], l.TonguePlay.Min, l.TonguePlay.Max)
 		// The outside face stands the rabbet's depth before the dado's outer wall, or
 		// the inside face against its inner wall.
 		recess[i] = b.place[i] - (b.end[i] - b.tongue[i])
 		put("recess", recess[i], -l.Recess, l.Recess)
-		put("recess-inner", b.place[i]+b.slot[i]-b.end[i], -l.Recess, l.Recess+l.TonguePlay.Most)
+		put("recess-inner", b.place[i]+b.slot[i]-b.end[i], -l.Recess, l.Recess+l.TonguePlay.Max)
 	}
 	width := b.length
 	for i := range 2 {
@@ -72,7 +72,7 @@ func (b box) measures(slide *fit.Running) (list []limited) {
 		return list
 	}
 	put("outside-height", b.high-b.drawnH, -l.Height, l.Height)
-	put("bottom-slack", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomSlack.Least, l.BottomSlack.Most)
+	put("bottom-slack", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomSlack.Min, l.BottomSlack.Max)
 	deep := b.sideLength - b.place[0] - b.tongue[0] + b.grooveEnd[0] - b.bottomWidth // from the front's groove on
 	switch {
 	case s.BottomFit == joinery.BottomSlidIn && s.BackJoint == joinery.Housed:
@@ -84,16 +84,16 @@ func (b box) measures(slide *fit.Running) (list []limited) {
 	default:
 		deep += b.grooveEnd[1] - b.place[1] - b.tongue[1]
 	}
-	open := l.BottomSlack.Least
+	open := l.BottomSlack.Min
 	if s.BottomFit == joinery.BottomSlidIn { // behind: it may come level with the back
 		open = 0
 	}
-	put("bottom-slack-deep", deep, open, l.BottomSlack.Most)
+	put("bottom-slack-deep", deep, open, l.BottomSlack.Max)
 	if b.bottomTongue > 0 {
-		put("bottom-play", b.groove-b.bottomTongue, l.BottomPlay.Least, l.BottomPlay.Most)
+		put("bottom-play", b.groove-b.bottomTongue, l.BottomPlay.Min, l.BottomPlay.Max)
 		put("bottom-flush", b.grooveAt-(b.bottom-b.bottomTongue), -l.Recess, l.Recess)
 	} else {
-		put("bottom-play", b.groove-b.bottom, l.BottomPlay.Least, l.BottomPlay.Most)
+		put("bottom-play", b.groove-b.bottom, l.BottomPlay.Min, l.BottomPlay.Max)
 	}
 	return list
 }

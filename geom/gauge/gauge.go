@@ -9,6 +9,7 @@ import (
 	"math"
 	"slices"
 
+	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
@@ -98,8 +99,8 @@ func Of(drawers []Drawer) Set {
 // caliper reads to.
 const leastRoom = 0.02
 
-// settle is what no verdict may hang on, as in the package joinery.
-const settle = 1e-5
+// settle is what no verdict may hang on, in millimetres.
+const settle = geom.Settle
 
 // once leaves out measures that are the same check of the same part.
 func once(list []Measure) (out []Measure) {

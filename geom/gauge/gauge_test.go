@@ -48,7 +48,7 @@ func row(t *testing.T, s gauge.Set, k fit.ReadingKind) gauge.Row {
 // and slack are given room enough here not to be in the way.
 func TestPlainSet(t *testing.T) {
 	roomy := plain()
-	roomy.Limits.Depth, roomy.Limits.Width, roomy.Limits.Diagonal, roomy.Limits.BottomSlack = 5, 3, 5, joinery.Range{Least: -5, Most: 9}
+	roomy.Limits.Depth, roomy.Limits.Width, roomy.Limits.Diagonal, roomy.Limits.BottomSlack = 5, 3, 5, geom.Interval{Min: -5, Max: 9}
 	s := setOf(t, roomy, nil)
 	for k, by := range map[fit.ReadingKind]float64{fit.DadoWidth: 0.15 * 6 / 14, fit.TongueThick: 0.15 * 8 / 14, fit.DadoPlace: 0.25 - 0.15*8/14} {
 		if r := row(t, s, k); math.Abs(r.Most-r.Target-by) > 1e-4 || math.Abs(r.Target-r.Least-by) > 1e-4 {
@@ -85,7 +85,7 @@ func TestPlainSet(t *testing.T) {
 // that is out as drawn leaves the others theirs.
 func TestNoSet(t *testing.T) {
 	s := plain()
-	s.Limits.TonguePlay = joinery.Range{Least: 0.25, Most: 0.25}
+	s.Limits.TonguePlay = geom.Interval{Min: 0.25, Max: 0.25}
 	if set := setOf(t, s, nil); len(set.Rows) > 0 || len(set.Narrow) != 1 || set.Narrow[0].Code != "tongue-play" {
 		t.Errorf("%+v", set)
 	}

@@ -35,7 +35,7 @@ func (l *layout) chooseBottom() {
 	switch {
 	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
 		l.fail("bottom", FieldGroovePlay, Bottom, fmt.Sprintf("the groove is made as wide as what stands in it, %s: it does not go in", l.text(stands)),
-			unlikeBoards, l.between(FieldGroovePlay, l.Limits.BottomPlay.Least, l.Limits.BottomPlay.Most), l.roomyGroove())
+			unlikeBoards, l.between(FieldGroovePlay, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max), l.roomyGroove())
 	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
 		l.failBottom(stands)
 	case l.slackFails():
@@ -109,14 +109,14 @@ func (l *layout) failBottom(stands float64) {
 		}
 	}
 	right := l.Limits.BottomPlay
-	captured := l.most(FieldBottom, l.groove-right.Least)
+	captured := l.most(FieldBottom, l.groove-right.Min)
 	if !l.groovesFit() {
-		captured = l.between(FieldBottom, l.groove-right.Most, l.groove-right.Least)
+		captured = l.between(FieldBottom, l.groove-right.Max, l.groove-right.Min)
 	}
 	ways := []Remedy{
 		write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomFlush), l.grooveWay(), captured,
-		l.between(FieldBottom, l.rise+leastRabbet, l.rise+l.groove-right.Least),
-		l.between(FieldCutter, max(l.Bottom.Thickness.Max+right.Least, l.leastSlot), min(l.Tb+right.Most, l.mostSlot)),
+		l.between(FieldBottom, l.rise+leastRabbet, l.rise+l.groove-right.Min),
+		l.between(FieldCutter, max(l.Bottom.Thickness.Max+right.Min, l.leastSlot), min(l.Tb+right.Max, l.mostSlot)),
 		write(FieldBottomFit, BottomApplied), write(FieldBottomFit, BottomCleats),
 	}
 	l.fail("bottom", FieldBottom, Bottom, fact, "take a bottom of another thickness, or a cutter of another width", ways...)
@@ -124,7 +124,7 @@ func (l *layout) failBottom(stands float64) {
 
 // roomyGroove is a bit with which the groove is wide enough.
 func (l *layout) roomyGroove() Remedy {
-	return l.between(FieldCutter, l.inGroove()+l.Limits.BottomPlay.Least-l.SlotRoom, l.inGroove()+l.Limits.BottomPlay.Most-l.SlotRoom)
+	return l.between(FieldCutter, l.inGroove()+l.Limits.BottomPlay.Min-l.SlotRoom, l.inGroove()+l.Limits.BottomPlay.Max-l.SlotRoom)
 }
 
 // bottomWays are what would give the usual play, and which entry that is.

@@ -10,7 +10,7 @@ import (
 // sawnFingers is the play of fingers that a jig makes, in millimetres in all: the middle of
 // its limits, so that what the cuts differ by has room either way.
 func (l *layout) sawnFingers() float64 {
-	return l.printed((leastFingerPlay + l.Limits.TonguePlay.Most) / 2)
+	return l.printed((leastFingerPlay + l.Limits.TonguePlay.Max) / 2)
 }
 
 // finger is a stretch of a panel's end, from low to high over its lower edge, that
@@ -221,7 +221,7 @@ func (l *layout) runThrough(k *geom.Pocket, length float64) {
 func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
-	c := l.play("finger-play", Side, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, l.Limits.TonguePlay.Most)
+	c := l.play("finger-play", Side, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, l.Limits.TonguePlay.Max)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		l.say(c.Verdict == WillNot, "finger-play", FieldDadoPlay, Side, fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),

@@ -19,7 +19,7 @@ func (l *layout) dadoRabbet() {
 	l.dado = l.slotFor(l.f)
 	l.drawer.Setup.FlatTongues = l.Cutter.Kind.Fenced() && !l.standsOnEnd(l.Width-2*l.Ts+2*l.h)
 	l.toFront, l.toBack = 2*l.f, 2*l.f
-	l.leastSlot, l.mostSlot = l.f+l.Limits.TonguePlay.Least, l.f+l.Limits.TonguePlay.Most
+	l.leastSlot, l.mostSlot = l.f+l.Limits.TonguePlay.Min, l.f+l.Limits.TonguePlay.Max
 	l.drawer.Outside.Depth += max(0, l.Tf-2*l.f)
 	if l.BackJoint != Housed {
 		l.drawer.Outside.Depth += max(0, l.Tk-2*l.f)

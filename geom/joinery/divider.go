@@ -149,7 +149,7 @@ func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 
 // dividerSlot finds how wide its dados are.
 func (l *layout) dividerSlot(s *standingDivider) bool {
-	least, most := l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most
+	least, most := l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max
 	play := l.DadoPlay
 	if s.Loose {
 		least, most, play = least+loosePlay/2, most+loosePlay, play+loosePlay
@@ -261,7 +261,7 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 		if s.Way == Along {
 			from = l.toFront
 		}
-		play := math.Max(o.slot-o.t, l.Limits.TonguePlay.Least)
+		play := math.Max(o.slot-o.t, l.Limits.TonguePlay.Min)
 		if !l.Cutter.Kind.FollowsDrawing() { // cut to fit, whatever the stack
 			play = l.sawnPlay()
 		}

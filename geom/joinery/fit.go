@@ -70,7 +70,7 @@ func (l *layout) check(code string, part Role, name string, nominal, factor floa
 func (l *layout) judge(c Check, say Words) Check {
 	c.Words = say
 	if s, known := l.Spreads[c.Name]; known {
-		c.Min, c.Max = c.Nominal+s.Least, c.Nominal+s.Most
+		c.Min, c.Max = c.Nominal+s.Min, c.Nominal+s.Max
 	}
 	c.Verdict = c.Over(c.Min, c.Max)
 	l.drawer.Fit = append(l.drawer.Fit, c)
@@ -159,7 +159,7 @@ func (l *layout) tonguePlay(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = -1
 	}
-	return l.play("tongue-play", r, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most)
+	return l.play("tongue-play", r, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
@@ -182,7 +182,7 @@ func bottomPlayName(kind string) string { return kind + " bottom play in its gro
 // readings say where the Spec has no spread of it.
 func (l *layout) under(kind string, readings float64) float64 {
 	if s, known := l.Spreads[bottomPlayName(kind)]; known {
-		return -s.Least
+		return -s.Min
 	}
 	return readings
 }
@@ -197,7 +197,7 @@ func (l *layout) bottomPlay() Check {
 	if l.flush && l.sameLeft(Bottom) { // every board gets the same tongue
 		factor = 0
 	}
-	return l.play("bottom-play", Bottom, bottomPlayName(kind), l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Least, l.Limits.BottomPlay.Most)
+	return l.play("bottom-play", Bottom, bottomPlayName(kind), l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max)
 }
 
 // flushness is how far a flush bottom's underside stands above the bottom edges,

@@ -76,7 +76,7 @@ func (l *layout) grooveWay() Remedy {
 		stands, factor = l.Tb-l.rise, 0
 	}
 	t, play := l.Bottom.Thickness, l.Limits.BottomPlay
-	least, most := play.Least+factor*(t.Max-t.Mean), play.Most-factor*(t.Mean-t.Min)
+	least, most := play.Min+factor*(t.Max-t.Mean), play.Max-factor*(t.Mean-t.Min)
 	if l.GroovePlay >= least-settle && l.GroovePlay <= most+settle {
 		return l.between(FieldGrooveCutter, math.Max(narrowestBlade, (stands+l.GroovePlay)/mostPasses), stands+most)
 	}

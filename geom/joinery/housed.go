@@ -48,7 +48,7 @@ func (l *layout) housing() float64 {
 // sawnPlay is what a dado cut in several passes is made wider than the board that goes into
 // it, in millimetres: the middle of the limits, as of the fingers.
 func (l *layout) sawnPlay() float64 {
-	return l.printed((l.Limits.TonguePlay.Least + l.Limits.TonguePlay.Most) / 2)
+	return l.printed((l.Limits.TonguePlay.Min + l.Limits.TonguePlay.Max) / 2)
 }
 
 // checkHoused judges a housed back and plans how its dados are cut. It sets where
@@ -63,7 +63,7 @@ func (l *layout) checkHoused() {
 		l.fail("setback", FieldSetback, Back, fmt.Sprintf("%s of wood behind the back's dados break off", l.text(l.Setback)),
 			"make the box deeper", l.least(FieldSetback, leastSetback))
 	}
-	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Least, l.Limits.TonguePlay.Most)
+	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		field, ways := FieldBack, []Remedy{l.between(FieldBack, w-most, w-least), l.most(FieldCutter, l.Tk+most)}

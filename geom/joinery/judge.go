@@ -48,7 +48,7 @@ func (l *layout) fenceWays(r Role, stock Stock) []Remedy {
 	half := stock.Thickness.Mean / 2
 	_, field := l.stockOf(r)
 	fence := l.exactly(FieldFenceDistance, half)
-	least, most := half+l.Limits.TonguePlay.Least, half+l.Limits.TonguePlay.Most
+	least, most := half+l.Limits.TonguePlay.Min, half+l.Limits.TonguePlay.Max
 	with := fence.with(l.between(FieldCutter, least, most))
 	return []Remedy{fence, with, l.exactly(field, 2*l.f), with.with(l.standingIn(least, most))}
 }
@@ -120,7 +120,7 @@ func (l *layout) cutterWays(least, most float64) []Remedy {
 	var ways []Remedy
 	right := l.Limits.BottomPlay
 	stands := func(thick float64) {
-		ways = append(ways, l.between(FieldCutter, max(least, thick+right.Least), min(most, thick+right.Most)))
+		ways = append(ways, l.between(FieldCutter, max(least, thick+right.Min), min(most, thick+right.Max)))
 	}
 	if l.BottomFit != BottomFlush {
 		stands(l.Tb + l.under("captured", l.Bottom.Thickness.Max-l.Tb))
@@ -134,7 +134,7 @@ func (l *layout) cutterWays(least, most float64) []Remedy {
 
 // standingIn is a bottom that goes into any groove between two widths.
 func (l *layout) standingIn(least, most float64) Remedy {
-	return l.between(FieldBottom, most-l.Limits.BottomPlay.Most, least-l.Limits.BottomPlay.Least)
+	return l.between(FieldBottom, most-l.Limits.BottomPlay.Max, least-l.Limits.BottomPlay.Min)
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.

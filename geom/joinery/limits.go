@@ -1,21 +1,20 @@
 package joinery
 
-// Range is what a measure may be, both ends included, in millimetres.
-type Range struct{ Least, Most float64 }
+import "drawerwright/geom"
 
 // Limits are what a shop calls right, in millimetres. The defaults are common
 // practice without a source; a job file can change each.
 type Limits struct {
 	// TonguePlay is the play of a tongue in its dado: below, glue is scraped off;
 	// above, the corner can rack while the glue sets.
-	TonguePlay Range
+	TonguePlay geom.Interval
 	// BottomPlay is that of the bottom in its groove. It is not glued, so it may be
 	// tighter than a tongue, as long as it slides.
-	BottomPlay Range
+	BottomPlay geom.Interval
 	// BottomSlack is what the bottom is smaller than its grooves each way: below,
 	// errors of a cut list's usual size make it too large; above, it holds by less
 	// than it should.
-	BottomSlack Range
+	BottomSlack geom.Interval
 	// Recess is how far a front may stand back from or before the ends of the sides
 	// and still be called flush: what one pass of sanding takes. Front and back each
 	// move the depth of a box by as much.
@@ -41,7 +40,7 @@ type Limits struct {
 
 // DefaultLimits are those of a Spec that gives none.
 var DefaultLimits = Limits{
-	TonguePlay: Range{0.1, 0.4}, BottomPlay: Range{0.03, 0.6}, BottomSlack: Range{0.5, 5},
+	TonguePlay: geom.Interval{Min: 0.1, Max: 0.4}, BottomPlay: geom.Interval{Min: 0.03, Max: 0.6}, BottomSlack: geom.Interval{Min: 0.5, Max: 5},
 	Recess: 0.25, Shoulder: 0.25, EndRoom: 1, Width: 0.8, Depth: 0.5, Height: 0.5, Diagonal: 1,
 }
 
@@ -77,6 +76,5 @@ const (
 	leastRabbet = 1.0
 )
 
-// settle is the part of a computed size, in millimetres, that no verdict may hang
-// on: ten steps of a geom.Length, whose rounding may add up.
-const settle = 1e-5
+// settle is what no verdict may hang on, in millimetres.
+const settle = geom.Settle

@@ -56,7 +56,7 @@ const (
 
 // usualSlack is the least slack that keeps its limit with what lengths are off.
 func (l *layout) usualSlack(w slackWay) float64 {
-	return max(leastSlack, l.Limits.BottomSlack.Least-l.Spreads[SlackName(w.along)].Least)
+	return max(leastSlack, l.Limits.BottomSlack.Min-l.Spreads[SlackName(w.along)].Min)
 }
 
 // told are the directions of which something has to be said: each that has an entry of
@@ -122,7 +122,7 @@ const shallowGrooves = "cut deeper grooves, in thicker boards"
 // rightSlack is a slack that is right for grooves of this depth, and keeps its limits with
 // what lengths are off.
 func (l *layout) rightSlack(w slackWay) Remedy {
-	return l.between(w.field, l.usualSlack(w), min(l.held()/2, l.Limits.BottomSlack.Most-l.Spreads[SlackName(w.along)].Most))
+	return l.between(w.field, l.usualSlack(w), min(l.held()/2, l.Limits.BottomSlack.Max-l.Spreads[SlackName(w.along)].Max))
 }
 
 // checkMovement judges whether a bottom has room to swell, and does not drop out when it

@@ -158,7 +158,7 @@ type Spec struct {
 	DeepSlack   *float64
 	// OnEnd is how long a front may be that a machine with a fence stands on its end for
 	// its tongues; none is any length.
-	OnEnd Range
+	OnEnd geom.Interval
 
 	// DadoPlay and GroovePlay are what a router makes its slots wider than the tongue and the bottom.
 	DadoPlay, GroovePlay float64
@@ -179,7 +179,7 @@ type Spec struct {
 	// Spreads are by how much measures come out beside what the cuts are set for, by
 	// the names of their checks: Least is 0 or below, Most 0 or above. Of a measure that
 	// is not there the readings of its boards speak alone.
-	Spreads map[string]Range
+	Spreads map[string]geom.Interval
 
 	Dividers    []Divider
 	Pull        Pull

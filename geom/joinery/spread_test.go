@@ -3,6 +3,8 @@ package joinery
 import (
 	"strings"
 	"testing"
+
+	"drawerwright/geom"
 )
 
 // TestSpreadIsNoMistake: what only boards that differ bring out of its limits, no
@@ -43,7 +45,7 @@ func unevenRouted(front Stock) Spec {
 // TestAdviceKeepsSpread: with a spread of -0.07 to 0.06 a tongue of 6 wants a stack of
 // 6 + 0.1 + 0.07 to 6 + 0.4 - 0.06, and 6.15 is warned of, 6.17 is not.
 func TestAdviceKeepsSpread(t *testing.T) {
-	spread := map[string]Range{"front tongue play in its dado": {Least: -0.07, Most: 0.06}}
+	spread := map[string]geom.Interval{"front tongue play in its dado": {Min: -0.07, Max: 0.06}}
 	for width, warned := range map[float64]bool{6.15: true, 6.17: false, 6.34: false, 6.35: true} {
 		s := saw(460, 140, 500, width, sheet("birch", 12), sheet("hardboard", 5.9))
 		s.Spreads = spread

@@ -119,8 +119,8 @@ const (
 // is called uneven; common practice, no source.
 const mostSpread = 1.0
 
-// settle is the part of a computed length, in mm, that no verdict may hang on.
-const settle = 1e-5
+// settle is what no verdict may hang on, in millimetres.
+const settle = geom.Settle
 
 // OutOfSquare tells how far a corner of the face is out of square, in mm over the
 // opening's height, from its two diagonals: with width w, height h and diagonals p

@@ -72,8 +72,8 @@ func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b
 	case Along, AtEdge:
 		least(LimitLeastFed, across, m.LeastFed)
 	case OnEnd, Fingers:
-		least(LimitLeastEnd, along, m.OnEnd().Least)
-		most(LimitMostEnd, along, m.OnEnd().Most)
+		least(LimitLeastEnd, along, m.OnEnd().Min)
+		most(LimitMostEnd, along, m.OnEnd().Max)
 	}
 	return b, broken
 }

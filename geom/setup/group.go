@@ -5,13 +5,13 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/geom/joinery"
+	"drawerwright/geom"
 )
 
 // Group is one setting with the drawers that it serves, by their place in the
 // list that was asked about.
 type Group struct {
-	Fence, Height     joinery.Range // all that would do
+	Fence, Height     geom.Interval // all that would do
 	AtFence, AtHeight float64       // the one that suits them best
 	Drawers           []int
 }
@@ -64,7 +64,7 @@ func distinct(needs []Need) (list []kind) {
 	type key struct{ a, b, c, d, e, f float64 }
 	at := make(map[key]int)
 	for i, n := range needs {
-		k := key{n.Fence.Least, n.Fence.Most, n.Height.Least, n.Height.Most, n.AtFence, n.AtHeight}
+		k := key{n.Fence.Min, n.Fence.Max, n.Height.Min, n.Height.Max, n.AtFence, n.AtHeight}
 		j, known := at[k]
 		if !known {
 			j = len(list)
@@ -121,7 +121,7 @@ func candidates(kinds []kind) (list []uint64) {
 		for _, h := range kinds {
 			var set uint64
 			for i, k := range kinds {
-				if within(f.need.Fence.Least, k.need.Fence) && within(h.need.Height.Least, k.need.Height) {
+				if within(f.need.Fence.Min, k.need.Fence) && within(h.need.Height.Min, k.need.Height) {
 					set |= 1 << i
 				}
 			}
@@ -134,13 +134,13 @@ func candidates(kinds []kind) (list []uint64) {
 	return list
 }
 
-func within(v float64, r joinery.Range) bool { return v >= r.Least-settle && v <= r.Most+settle }
+func within(v float64, r geom.Interval) bool { return v >= r.Min-settle && v <= r.Max+settle }
 
 // firstFit puts each need, the one that ends first before the others, into the first
 // setting that it has something in common with.
 func firstFit(kinds []kind) (groups []Group) {
 	order := slices.Clone(kinds)
-	slices.SortStableFunc(order, func(a, b kind) int { return cmp.Compare(a.need.Fence.Most, b.need.Fence.Most) })
+	slices.SortStableFunc(order, func(a, b kind) int { return cmp.Compare(a.need.Fence.Max, b.need.Fence.Max) })
 	var sets [][]kind
 	var common []Group
 next:
@@ -176,13 +176,13 @@ func group(kinds []kind) Group {
 // choose takes what suits the drawers best in what they have in common. Where that
 // is nothing, what is wrong for the worst of them is the least in the middle.
 func (g *Group) choose(list []Need) {
-	g.Fence, g.Height = joinery.Range{Most: math.Inf(1)}, joinery.Range{Most: math.Inf(1)}
+	g.Fence, g.Height = geom.Interval{Max: math.Inf(1)}, geom.Interval{Max: math.Inf(1)}
 	for _, n := range list {
 		g.Fence, g.Height = meet(g.Fence, n.Fence), meet(g.Height, n.Height)
 	}
-	pick := func(r joinery.Range, of func(Need) float64) float64 {
+	pick := func(r geom.Interval, of func(Need) float64) float64 {
 		if empty(r) {
-			return (r.Least + r.Most) / 2
+			return (r.Min + r.Max) / 2
 		}
 		return clamp(middleOf(list, of), r)
 	}

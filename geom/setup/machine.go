@@ -42,8 +42,8 @@ func DefaultMachine(k joinery.CutterKind, u geom.Unit) Machine {
 }
 
 // OnEnd is how long a part may be that is stood on its end.
-func (m Machine) OnEnd() joinery.Range {
-	return joinery.Range{Least: m.LeastOnEnd, Most: m.MostOnEnd}
+func (m Machine) OnEnd() geom.Interval {
+	return geom.Interval{Min: m.LeastOnEnd, Max: m.MostOnEnd}
 }
 
 // Machines are those of a shop. A kind that is missing is [DefaultMachine]'s in

@@ -6,6 +6,7 @@ package setup
 import (
 	"math"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -22,7 +23,7 @@ type Cost struct {
 // Need is what a drawer asks of a setting: between which fence distances and which
 // cutter heights its corners come out within the limits.
 type Need struct {
-	Fence, Height joinery.Range
+	Fence, Height geom.Interval
 	// AtFence and AtHeight are where it would be best: what it was worked out with, where
 	// that does.
 	AtFence, AtHeight float64
@@ -50,8 +51,8 @@ func Of(d joinery.Drawer) Need {
 	s, at := d.Spec, d.Setup
 	n := Need{AtFence: at.FenceDistance, AtHeight: at.CutterHeight, spec: s, flat: at.FlatTongues}
 	if s.Joint != joinery.DadoRabbet {
-		n.Fence = joinery.Range{Least: at.FenceDistance - same/2, Most: at.FenceDistance + same/2}
-		n.Height = joinery.Range{Least: at.CutterHeight - same/2, Most: at.CutterHeight + same/2}
+		n.Fence = geom.Interval{Min: at.FenceDistance - same/2, Max: at.FenceDistance + same/2}
+		n.Height = geom.Interval{Min: at.CutterHeight - same/2, Max: at.CutterHeight + same/2}
 		return n
 	}
 	n.fence(at.FenceDistance)
@@ -63,16 +64,16 @@ func Of(d joinery.Drawer) Need {
 // recess of either end, w - f within the play.
 func (n *Need) fence(own float64) {
 	s := n.spec
-	flush := joinery.Range{Least: 0, Most: math.Inf(1)}
+	flush := geom.Interval{Min: 0, Max: math.Inf(1)}
 	middle := 0.0
 	for _, t := range n.tongued() {
-		flush = meet(flush, joinery.Range{Least: (t - s.Limits.Recess) / 2, Most: (t + s.Limits.Recess) / 2})
-		flush = meet(flush, joinery.Range{Least: leastWall, Most: t - 1})
+		flush = meet(flush, geom.Interval{Min: (t - s.Limits.Recess) / 2, Max: (t + s.Limits.Recess) / 2})
+		flush = meet(flush, geom.Interval{Min: leastWall, Max: t - 1})
 		middle += t / 2 / float64(len(n.tongued()))
 	}
-	goes := joinery.Range{Least: s.Cutter.Width - s.Limits.TonguePlay.Most, Most: s.Cutter.Width - s.Limits.TonguePlay.Least}
+	goes := geom.Interval{Min: s.Cutter.Width - s.Limits.TonguePlay.Max, Max: s.Cutter.Width - s.Limits.TonguePlay.Min}
 	if s.Cutter.Kind.MadeToFit() { // slots are made to fit, but not under the bit
-		goes = joinery.Range{Least: s.DadoWidth(0, 0) - s.Limits.TonguePlay.Most, Most: math.Inf(1)}
+		goes = geom.Interval{Min: s.DadoWidth(0, 0) - s.Limits.TonguePlay.Max, Max: math.Inf(1)}
 	}
 	n.Fence = meet(flush, goes)
 	switch {
@@ -90,9 +91,9 @@ func (n *Need) fence(own float64) {
 func (n *Need) height(own float64) {
 	s := n.spec
 	t := s.Sides.Thickness.Mean
-	n.Height = joinery.Range{Least: float64(leastDeep * t), Most: float64(mostDeep*t) - s.GlueRoom}
+	n.Height = geom.Interval{Min: float64(leastDeep * t), Max: float64(mostDeep*t) - s.GlueRoom}
 	for _, t := range n.tongued() { // their grooves
-		n.Height = meet(n.Height, joinery.Range{Least: 0, Most: mostDeep * t})
+		n.Height = meet(n.Height, geom.Interval{Min: 0, Max: mostDeep * t})
 	}
 	if n.AtHeight = clamp(t/2, n.Height); within(own, n.Height) {
 		n.AtHeight = own
@@ -130,18 +131,18 @@ func (n *Need) Cost(fence, height float64) Cost {
 	return c
 }
 
-func meet(a, b joinery.Range) joinery.Range {
-	return joinery.Range{Least: max(a.Least, b.Least), Most: min(a.Most, b.Most)}
+func meet(a, b geom.Interval) geom.Interval {
+	return geom.Interval{Min: max(a.Min, b.Min), Max: min(a.Max, b.Max)}
 }
 
-// settle is what no verdict may hang on, as in the package joinery.
-const settle = 1e-5
+// settle is what no verdict may hang on, in millimetres.
+const settle = geom.Settle
 
-func empty(r joinery.Range) bool { return r.Least > r.Most+settle }
+func empty(r geom.Interval) bool { return r.Min > r.Max+settle }
 
-func clamp(v float64, r joinery.Range) float64 {
+func clamp(v float64, r geom.Interval) float64 {
 	if empty(r) {
 		return v
 	}
-	return min(max(v, r.Least), r.Most)
+	return min(max(v, r.Min), r.Max)
 }

@@ -51,11 +51,11 @@ func about(t testing.TB, what string, got, want float64) {
 // 4 to 7.2.
 func TestNeed(t *testing.T) {
 	n := setup.Of(drawer(t, func(*joinery.Spec) {}))
-	about(t, "the least fence distance", n.Fence.Least, 5.95)
-	about(t, "the greatest fence distance", n.Fence.Most, 6.125)
+	about(t, "the least fence distance", n.Fence.Min, 5.95)
+	about(t, "the greatest fence distance", n.Fence.Max, 6.125)
 	about(t, "the best fence distance", n.AtFence, 6)
-	about(t, "the least height", n.Height.Least, 4)
-	about(t, "the greatest height", n.Height.Most, 7.2)
+	about(t, "the least height", n.Height.Min, 4)
+	about(t, "the greatest height", n.Height.Max, 7.2)
 	about(t, "the best height", n.AtHeight, 6)
 	if n.Nothing != "" {
 		t.Error(n.Nothing)
@@ -115,14 +115,14 @@ func TestFewest(t *testing.T) {
 		for range n {
 			a := rapid.IntRange(0, 30).Draw(rt, "from")
 			b := a + rapid.IntRange(0, 8).Draw(rt, "wide")
-			needs = append(needs, setup.Need{Fence: joinery.Range{Least: float64(a), Most: float64(b)}, Height: joinery.Range{Least: 1, Most: 2}, AtFence: float64(a+b) / 2, AtHeight: 1.5})
+			needs = append(needs, setup.Need{Fence: geom.Interval{Min: float64(a), Max: float64(b)}, Height: geom.Interval{Min: 1, Max: 2}, AtFence: float64(a+b) / 2, AtHeight: 1.5})
 		}
 		v := setup.Judge(needs)
 		var served []int
 		for _, g := range v.Fewest {
 			for _, i := range g.Drawers {
 				served = append(served, i)
-				if f := needs[i].Fence; g.AtFence < f.Least-1e-6 || g.AtFence > f.Most+1e-6 {
+				if f := needs[i].Fence; g.AtFence < f.Min-1e-6 || g.AtFence > f.Max+1e-6 {
 					rt.Fatalf("drawer %d is not served by %g", i, g.AtFence)
 				}
 			}
@@ -132,11 +132,11 @@ func TestFewest(t *testing.T) {
 			rt.Fatalf("served are %v of %d", served, n)
 		}
 		ends := slices.Clone(needs)
-		slices.SortFunc(ends, func(a, b setup.Need) int { return int(a.Fence.Most - b.Fence.Most) })
+		slices.SortFunc(ends, func(a, b setup.Need) int { return int(a.Fence.Max - b.Fence.Max) })
 		least, last := 0, math.Inf(-1)
 		for _, e := range ends {
-			if e.Fence.Least > last {
-				least, last = least+1, e.Fence.Most
+			if e.Fence.Min > last {
+				least, last = least+1, e.Fence.Max
 			}
 		}
 		if len(v.Fewest) != least || v.One != (least == 1) {

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/geom/joinery"
+	"drawerwright/geom"
 )
 
 // Stack is some of a shop's spacers put together.
@@ -21,7 +21,7 @@ const mostPieces = 5
 // Stacks gives the stacks of the shop's spacers whose height is within a range, the
 // best first: nearest to what is wished, to a hundredth; then with the fewest pieces.
 // No more than most are given. With no stack in the range there are none.
-func Stacks(spacers []float64, in joinery.Range, wished float64, most int) []Stack {
+func Stacks(spacers []float64, in geom.Interval, wished float64, most int) []Stack {
 	pieces := slices.Clone(spacers)
 	slices.SortFunc(pieces, func(a, b float64) int { return cmp.Compare(b, a) })
 	var found []Stack
@@ -37,7 +37,7 @@ func Stacks(spacers []float64, in joinery.Range, wished float64, most int) []Sta
 			return
 		}
 		for i := from; i < len(pieces); i++ {
-			if i > from && pieces[i] == pieces[i-1] || sum+pieces[i] > in.Most+settle {
+			if i > from && pieces[i] == pieces[i-1] || sum+pieces[i] > in.Max+settle {
 				continue // as the piece before it; or too high
 			}
 			chosen = append(chosen, pieces[i])
@@ -70,7 +70,7 @@ func Nearest(spacers []float64, wished float64) (Stack, bool) {
 	for _, s := range spacers {
 		total += s
 	}
-	list := Stacks(spacers, joinery.Range{Least: 0, Most: max(total, wished)}, wished, 1)
+	list := Stacks(spacers, geom.Interval{Min: 0, Max: max(total, wished)}, wished, 1)
 	if len(list) == 0 {
 		return Stack{}, false
 	}

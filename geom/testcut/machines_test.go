@@ -160,7 +160,7 @@ func TestRandomMachines(t *testing.T) {
 				thick := s.Sides.Thickness
 				m.setHeight = thick.Mean / 2
 				if m.flat = strings.Contains(kind, "fronts flat"); m.flat {
-					s.OnEnd = joinery.Range{Least: 150, Most: 300}
+					s.OnEnd = geom.Interval{Min: 150, Max: 300}
 				}
 				if m.twice = strings.HasSuffix(kind, "two passes"); m.twice {
 					m.setHeight, s.CutterHeight = 7, 7
@@ -249,7 +249,7 @@ func TestRandomMachines(t *testing.T) {
 				}
 				next := m.cut()
 				l := joinery.DefaultLimits
-				if math.Abs(next.recess) <= l.Recess && next.play >= l.TonguePlay.Least && next.play <= l.TonguePlay.Most &&
+				if math.Abs(next.recess) <= l.Recess && next.play >= l.TonguePlay.Min && next.play <= l.TonguePlay.Max &&
 					math.Abs(next.width-m.width) <= l.Width && next.gap <= l.Shoulder {
 					inside++
 				}

@@ -90,7 +90,7 @@ type Cut struct {
 	joined bool // front and sides are joined by tongues in dados
 	noise  fit.Accuracy
 	limits map[string]joinery.Check // of the box, by their codes: those of a forecast
-	depths joinery.Range            // what dados or grooves may be deep, of a corner without tongues
+	depths geom.Interval            // what dados or grooves may be deep, of a corner without tongues
 	inside bool                     // the slide goes by the width inside
 	prior  vector                   // standard deviations
 }
@@ -136,15 +136,15 @@ func (c Cut) Grooves() bool { return !c.joined && c.drawer.Setup.GroovePasses > 
 
 // rightDepths are those of a setup sheet for cuts as deep as the cutter is high; what a
 // shop keeps to where the sheet has none.
-func (c Cut) rightDepths(set gauge.Set) joinery.Range {
+func (c Cut) rightDepths(set gauge.Set) geom.Interval {
 	keeps := c.noise.Height + c.noise.Cut
-	r := joinery.Range{Least: c.h - keeps, Most: c.h + keeps}
+	r := geom.Interval{Min: c.h - keeps, Max: c.h + keeps}
 	for _, row := range set.Rows {
 		switch row.Kind {
 		case fit.SideRabbet, fit.GrooveDepth:
-			r = joinery.Range{Least: c.h + row.Least - row.Target, Most: c.h + row.Most - row.Target}
+			r = geom.Interval{Min: c.h + row.Least - row.Target, Max: c.h + row.Most - row.Target}
 		case fit.UnderSide, fit.UnderGroove: // what is left is less where a cut is deeper
-			r = joinery.Range{Least: c.h - (row.Most - row.Target), Most: c.h + row.Target - row.Least}
+			r = geom.Interval{Min: c.h - (row.Most - row.Target), Max: c.h + row.Target - row.Least}
 		default:
 			continue
 		}

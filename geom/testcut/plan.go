@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -47,9 +48,9 @@ const (
 // measures are those of the test cut as it is.
 func (c Cut) measures(u vector) []measure {
 	if !c.joined {
-		height := joinery.Range{Least: c.f - c.spec.Limits.Height, Most: c.f + c.spec.Limits.Height}
-		within := func(r joinery.Range, code, name string, words joinery.Words) joinery.Check {
-			return joinery.Check{Code: code, Name: name, Least: r.Least, Most: r.Most, Words: words}
+		height := geom.Interval{Min: c.f - c.spec.Limits.Height, Max: c.f + c.spec.Limits.Height}
+		within := func(r geom.Interval, code, name string, words joinery.Words) joinery.Check {
+			return joinery.Check{Code: code, Name: name, Least: r.Min, Most: r.Max, Words: words}
 		}
 		return []measure{
 			{form: c.edge(), check: within(height, "groove-height", "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
@@ -279,12 +280,12 @@ func (c Cut) target(e Estimate, recess, play *measure) float64 {
 func (c Cut) troubleAt(t float64, e Estimate, front float64) Trouble {
 	l := c.spec.Limits
 	r, p := 2*t-front, c.slot().at(e.u)-t
-	if math.Abs(r) <= l.Recess && p >= l.TonguePlay.Least && p <= l.TonguePlay.Most {
+	if math.Abs(r) <= l.Recess && p >= l.TonguePlay.Min && p <= l.TonguePlay.Max {
 		return Trouble{}
 	}
 	why := "wide"
-	if p < (l.TonguePlay.Least+l.TonguePlay.Most)/2 {
+	if p < (l.TonguePlay.Min+l.TonguePlay.Max)/2 {
 		why = "narrow"
 	}
-	return Trouble{Why: why, Least: front/2 + l.TonguePlay.Least, Most: front/2 + l.TonguePlay.Most}
+	return Trouble{Why: why, Least: front/2 + l.TonguePlay.Min, Most: front/2 + l.TonguePlay.Max}
 }

@@ -57,11 +57,11 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	l := c.spec.Limits
 	ms := c.measures(e.u)
 	recess, play, width, gap := ms[inRecess].at(e.u), ms[inPlay].at(e.u), ms[inWidth].at(e.u), ms[inGap].at(e.u)
-	slip := (l.TonguePlay.Least + l.TonguePlay.Most) / 2
+	slip := (l.TonguePlay.Min + l.TonguePlay.Max) / 2
 
 	// The tongue first, since mending it moves the front.
 	switch {
-	case play < l.TonguePlay.Least:
+	case play < l.TonguePlay.Min:
 		by := slip - play
 		if math.Abs(recess-by) <= l.Recess && c.tongue().at(e.u)-by >= leastTongue {
 			list = append(list, Save{Code: "tongue-play", Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: "recess", Other: recess - by})
@@ -70,14 +70,14 @@ func (c Cut) saves(e Estimate) (list []Save) {
 			list = append(list, Save{Code: "tongue-play", Remedy: WidenDado, By: by, Then: slip, OtherCode: "recess", Other: recess})
 		}
 		play = slip
-	case play > l.TonguePlay.Most:
+	case play > l.TonguePlay.Max:
 		list = append(list, Save{Code: "tongue-play", Remedy: ShimDado, By: play - slip, Then: slip, OtherCode: "recess", Other: recess})
 		play = slip
 	}
 	switch {
 	case recess < -l.Recess:
 		list = append(list, Save{Code: "recess", Remedy: PlaneFront, By: -recess})
-	case recess > l.Recess && play+recess <= l.TonguePlay.Most:
+	case recess > l.Recess && play+recess <= l.TonguePlay.Max:
 		list = append(list, Save{Code: "recess", Remedy: DeepenRabbet, By: recess, OtherCode: "tongue-play", Other: play + recess})
 	case recess > l.Recess:
 		list = append(list, Save{Code: "recess", Remedy: TrimSides, By: recess})

@@ -97,7 +97,7 @@ func eased(rows []Drawer, row, index int, r joinery.Remedy) (better fit.Foreseen
 
 // aimed is a setting as it is printed, from which a measure comes out right most often.
 func (d *Drawer) aimed(m fit.Foreseen, f joinery.Field, now, factor float64) (c joinery.Change, changed bool) {
-	aim := fit.Aim(m.Stack, fit.Range{Min: m.Least - m.Nominal, Max: m.Most - m.Nominal})
+	aim := fit.Aim(m.Stack, geom.Interval{Min: m.Least - m.Nominal, Max: m.Most - m.Nominal})
 	length, err := geom.ParseLength(geom.LengthOf(now+float64(factor*aim)).Text(d.Spec.Units), d.Spec.Units)
 	v := length.MM()
 	return joinery.Change{Field: f, Min: v, Max: v}, err == nil && v > 0 && v != now

@@ -27,7 +27,7 @@ func (b *builder) aim(j *Job, d Drawer, plan opening.Plan) float64 {
 	}
 	for _, m := range fit.Box(box, j.Boards(d.Spec), d.Accuracy, &fit.Running{Least: least, Most: most, InsideCounts: inside}) {
 		if m.Code == fit.SlideClearance {
-			by := fit.Aim(m.Stack, fit.Range{Min: least - m.Nominal, Max: most - m.Nominal})
+			by := fit.Aim(m.Stack, geom.Interval{Min: least - m.Nominal, Max: most - m.Nominal})
 			step := widthStep[b.units]
 			return math.Round((row.Box.Width+by)/step)*step - row.Box.Width
 		}

@@ -19,12 +19,12 @@ type limitLength struct {
 }
 
 var limitLengths = []limitLength{
-	{"least-tongue-play", func(l *joinery.Limits) *float64 { return &l.TonguePlay.Least }, maxPlay, "The least play of a tongue in its dado: below, glue is scraped off"},
-	{"most-tongue-play", func(l *joinery.Limits) *float64 { return &l.TonguePlay.Most }, maxPlay, "The most play of a tongue in its dado: above, a corner can rack while the glue sets"},
-	{"least-bottom-play", func(l *joinery.Limits) *float64 { return &l.BottomPlay.Least }, maxPlay, "The least play of the bottom in its groove"},
-	{"most-bottom-play", func(l *joinery.Limits) *float64 { return &l.BottomPlay.Most }, maxPlay, "The most play of the bottom in its groove: above, it rattles"},
-	{"least-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Least }, maxSlack, "How much smaller than its grooves the bottom is at least, each way"},
-	{"most-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Most }, maxSlack, "How much smaller than its grooves it is at most"},
+	{"least-tongue-play", func(l *joinery.Limits) *float64 { return &l.TonguePlay.Min }, maxPlay, "The least play of a tongue in its dado: below, glue is scraped off"},
+	{"most-tongue-play", func(l *joinery.Limits) *float64 { return &l.TonguePlay.Max }, maxPlay, "The most play of a tongue in its dado: above, a corner can rack while the glue sets"},
+	{"least-bottom-play", func(l *joinery.Limits) *float64 { return &l.BottomPlay.Min }, maxPlay, "The least play of the bottom in its groove"},
+	{"most-bottom-play", func(l *joinery.Limits) *float64 { return &l.BottomPlay.Max }, maxPlay, "The most play of the bottom in its groove: above, it rattles"},
+	{"least-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Min }, maxSlack, "How much smaller than its grooves the bottom is at least, each way"},
+	{"most-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Max }, maxSlack, "How much smaller than its grooves it is at most"},
 	{"recess", func(l *joinery.Limits) *float64 { return &l.Recess }, maxPlay, "How far a front may stand before or behind the ends of the sides and be called flush"},
 	{"shoulder", func(l *joinery.Limits) *float64 { return &l.Shoulder }, maxPlay, "How far the shoulder of a corner may stay open"},
 	{"end-room", func(l *joinery.Limits) *float64 { return &l.EndRoom }, maxPlay, "How much room a tongue's end may have before the floor of its dado, the glue room included"},
@@ -52,12 +52,12 @@ func (r *reader) limits(s *section) joinery.Limits {
 	}
 	for _, pair := range []struct {
 		name  string
-		limit joinery.Range
+		limit geom.Interval
 	}{{"tongue-play", l.TonguePlay}, {"bottom-play", l.BottomPlay}, {"bottom-slack", l.BottomSlack}} {
-		if pair.limit.Least > pair.limit.Most {
+		if pair.limit.Min > pair.limit.Max {
 			at := either(s.values["most-"+pair.name], s.values["least-"+pair.name]).at
 			r.fail(CodeOutOfRange, at, "write the smaller of the two as the least one", "least-%s is %s, more than most-%s, %s", pair.name,
-				geom.LengthOf(pair.limit.Least).Text(r.units), pair.name, geom.LengthOf(pair.limit.Most).Text(r.units))
+				geom.LengthOf(pair.limit.Min).Text(r.units), pair.name, geom.LengthOf(pair.limit.Max).Text(r.units))
 		}
 	}
 	return l

@@ -276,7 +276,7 @@ func (m maker) verdict(asked int) OneSetup {
 }
 
 func (m maker) choice(g setup.Group, needs []setup.Need) Choice {
-	c := Choice{Fence: m.n(g.AtFence), Height: m.n(g.AtHeight), FenceBetween: [2]float64{m.n(g.Fence.Least), m.n(min(g.Fence.Most, mostSetting))}, HeightBetween: [2]float64{m.n(g.Height.Least), m.n(g.Height.Most)},
+	c := Choice{Fence: m.n(g.AtFence), Height: m.n(g.AtHeight), FenceBetween: [2]float64{m.n(g.Fence.Min), m.n(min(g.Fence.Max, mostSetting))}, HeightBetween: [2]float64{m.n(g.Height.Min), m.n(g.Height.Max)},
 		Costs: m.costs(g, needs, g.AtFence, g.AtHeight)}
 	for _, i := range g.Drawers {
 		c.Drawers = append(c.Drawers, m.drawers[i].Spec.Name)
@@ -336,7 +336,7 @@ func (m maker) spacers(g setup.Group, needs []setup.Need) *Spacers {
 	return s
 }
 
-func stackIn(spacers []float64, r joinery.Range, wished float64) (setup.Stack, bool) {
+func stackIn(spacers []float64, r geom.Interval, wished float64) (setup.Stack, bool) {
 	if list := setup.Stacks(spacers, r, wished, 1); len(list) > 0 {
 		return list[0], true
 	}
