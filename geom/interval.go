@@ -24,8 +24,8 @@ func (s IntervalOf[N]) Mid() N { return (s.Min + s.Max) / 2 }
 // Contains reports whether a number is in the interval, ends included.
 func (s IntervalOf[N]) Contains(v N) bool { return v >= s.Min && v <= s.Max }
 
-// Clamp is the number in the interval that is nearest to v.
-func (s IntervalOf[N]) Clamp(v N) N { return max(s.Min, min(v, s.Max)) }
+// Clamp is the number in the interval that is nearest to v; Max of an empty one.
+func (s IntervalOf[N]) Clamp(v N) N { return min(max(v, s.Min), s.Max) }
 
 // Grow moves both ends out by k.
 func (s IntervalOf[N]) Grow(k N) IntervalOf[N] { return IntervalOf[N]{s.Min - k, s.Max + k} }

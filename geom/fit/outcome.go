@@ -108,7 +108,7 @@ func (o Outcome) String() string {
 
 // limits are what a box has to keep; what rounding leaves open is right.
 func (m Measure) limits() geom.Interval {
-	return geom.Interval{Min: m.Least - settle, Max: m.Most + settle}
+	return geom.Interval{Min: m.Least, Max: m.Most}.Grow(settle)
 }
 
 // Short is the name of the measure without what explains its sign.

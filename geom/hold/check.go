@@ -145,29 +145,29 @@ func around(p Part, slots [][]Point) (left []int64) {
 			}
 			slices.Sort(at)
 			for i := 0; i+1 < len(at); i += 2 {
-				c := meet(Stretch{at[i], at[i+1]}, Stretch{w.from, w.to})
-				if c.To <= c.From {
+				c := Stretch{Min: at[i], Max: at[i+1]}.Intersect(Stretch{Min: w.from, Max: w.to})
+				if c.Len() <= 0 {
 					continue
 				}
-				if c = (Stretch{c.From - w.from, c.To - w.from}); w.back {
-					c = Stretch{w.to - w.from - c.To, w.to - w.from - c.From}
+				if c = c.Shift(-w.from); w.back {
+					c = Stretch{Min: w.to - w.from - c.Max, Max: w.to - w.from - c.Min}
 				}
-				cuts = append(cuts, Stretch{start + c.From, start + c.To})
+				cuts = append(cuts, c.Shift(start))
 			}
 		}
 		start += w.to - w.from
 	}
-	slices.SortFunc(cuts, func(a, b Stretch) int { return cmp.Compare(a.From, b.From) })
+	slices.SortFunc(cuts, func(a, b Stretch) int { return cmp.Compare(a.Min, b.Min) })
 	if len(cuts) == 0 {
 		return []int64{start}
 	}
 	for i, c := range cuts {
-		next := cuts[0].From + start
+		next := cuts[0].Min + start
 		if i+1 < len(cuts) {
-			next = cuts[i+1].From
+			next = cuts[i+1].Min
 		}
-		if next > c.To {
-			left = append(left, next-c.To)
+		if next > c.Max {
+			left = append(left, next-c.Max)
 		}
 	}
 	return left

@@ -7,7 +7,11 @@
 // [Check] checks drawn slots without knowing how they were planned.
 package hold
 
-import "math"
+import (
+	"math"
+
+	"drawerwright/geom"
+)
 
 // Box is an upright rectangle.
 type Box struct{ X0, Y0, X1, Y1 int64 }
@@ -35,7 +39,7 @@ const (
 )
 
 // Stretch is a piece of a side: of its x for the bottom and the top, else of its y.
-type Stretch struct{ From, To int64 }
+type Stretch = geom.IntervalOf[int64]
 
 // Part is a part as it lies on its sheet.
 type Part struct {

@@ -48,7 +48,7 @@ func laid(t *rapid.T) (sheets []Sheet) {
 				if side == Right || side == Left {
 					from, to = q.Box.Y0, q.Box.Y1
 				}
-				q.Free[side] = []Stretch{{from + 2*slot, to - 2*slot}}
+				q.Free[side] = []Stretch{{Min: from + 2*slot, Max: to - 2*slot}}
 			}
 			s.Parts = append(s.Parts, q)
 		}
@@ -100,9 +100,9 @@ func two(bit, gap int64) Sheet {
 	slot := bit*mm + mm/20
 	part := func(x0 int64) Part {
 		p := Part{Box: Box{x0, 20 * mm, x0 + 200*mm, 120 * mm}, Kind: Tabs, Slot: slot}
-		p.Free[Right] = []Stretch{{p.Box.Y0 + 2*slot, p.Box.Y1 - 2*slot}}
+		p.Free[Right] = []Stretch{{Min: p.Box.Y0 + 2*slot, Max: p.Box.Y1 - 2*slot}}
 		p.Free[Left] = p.Free[Right]
-		p.Free[Top] = []Stretch{{x0 + 2*slot, x0 + 200*mm - 2*slot}}
+		p.Free[Top] = []Stretch{{Min: x0 + 2*slot, Max: x0 + 200*mm - 2*slot}}
 		return p
 	}
 	return Sheet{Size: Box{0, 0, 440*mm + gap*mm, 140 * mm}, Parts: []Part{part(20 * mm), part(220*mm + gap*mm)}, Tab: 6 * mm, Spacing: 100 * mm, Web: 3*mm - 20}

@@ -3,6 +3,8 @@ package hold
 import (
 	"math"
 	"slices"
+
+	"drawerwright/geom"
 )
 
 // option is a stretch of a part's side from which a bridge can go straight to an end.
@@ -72,7 +74,7 @@ func (p *planner) outward(part, side int, line func(over Stretch), visit func(c 
 	switch side {
 	case Bottom, Top:
 		for x := x0; x < x1; x++ {
-			line(Stretch{g.xs[x], g.xs[x+1]})
+			line(Stretch{Min: g.xs[x], Max: g.xs[x+1]})
 			if side == Top {
 				for y := y1; y < g.height() && visit(g.cell(x, y)); y++ {
 				}
@@ -83,7 +85,7 @@ func (p *planner) outward(part, side int, line func(over Stretch), visit func(c 
 		}
 	default:
 		for y := y0; y < y1; y++ {
-			line(Stretch{g.ys[y], g.ys[y+1]})
+			line(Stretch{Min: g.ys[y], Max: g.ys[y+1]})
 			if side == Right {
 				for x := x1; x < g.width() && visit(g.cell(x, y)); x++ {
 				}
@@ -106,8 +108,8 @@ func (p *planner) reach(part, side int) []option {
 	g := p.grid
 	var bands []int32 // met so far, other than its own
 	found := func(to int) {
-		if last := len(list) - 1; last >= 0 && list[last].to == to && list[last].To == over.From {
-			list[last].To = over.To
+		if last := len(list) - 1; last >= 0 && list[last].to == to && list[last].Max == over.Min {
+			list[last].Max = over.Max
 			return
 		}
 		list = append(list, option{to, over})
@@ -138,19 +140,17 @@ func (p *planner) reach(part, side int) []option {
 	var free []option
 	for _, o := range list {
 		for _, s := range p.Parts[part].Free[side] {
-			if c := meet(o.Stretch, s); o.to <= Frame {
+			if c := o.Intersect(s); o.to <= Frame {
 				free = append(free, option{o.to, c})
 			} else {
 				for _, t := range p.Parts[o.to].Free[opposite(side)] {
-					free = append(free, option{o.to, meet(c, t)})
+					free = append(free, option{o.to, c.Intersect(t)})
 				}
 			}
 		}
 	}
-	return slices.DeleteFunc(free, func(o option) bool { return o.To-o.From < p.Tab })
+	return slices.DeleteFunc(free, func(o option) bool { return o.Len() < p.Tab })
 }
-
-func meet(a, b Stretch) Stretch { return Stretch{max(a.From, b.From), min(a.To, b.To)} }
 
 // rest joins a part with a skin to what its skin reaches: waste, and parts with skins.
 func (p *planner) rest(part, side int) {
@@ -190,18 +190,18 @@ func (p *planner) place(part, side int, wanted int64, choose func(to int) bool) 
 		}
 		free := []Stretch{o.Stretch}
 		for _, u := range p.used[part][side] {
-			free = without(free, u)
+			free = geom.Subtract(free, u)
 		}
 		if o.to > Frame {
 			for _, u := range p.used[o.to][opposite(side)] {
-				free = without(free, u)
+				free = geom.Subtract(free, u)
 			}
 		}
 		for _, f := range free {
-			if f.To-f.From < p.Tab {
+			if f.Len() < p.Tab {
 				continue
 			}
-			c := min(max(wanted, f.From+half), f.To-p.Tab+half)
+			c := min(max(wanted, f.Min+half), f.Max-p.Tab+half)
 			if off := max(c-wanted, wanted-c); off < best {
 				best, at, to = off, c, o.to
 			}
@@ -210,24 +210,8 @@ func (p *planner) place(part, side int, wanted int64, choose func(to int) bool) 
 	if best == math.MaxInt64 {
 		return false
 	}
-	p.put(part, side, Stretch{at - half, at - half + p.Tab}, to)
+	p.put(part, side, Stretch{Min: at - half, Max: at - half + p.Tab}, to)
 	return true
-}
-
-func without(free []Stretch, out Stretch) (rest []Stretch) {
-	for _, f := range free {
-		if out.To <= f.From || out.From >= f.To {
-			rest = append(rest, f)
-			continue
-		}
-		if out.From > f.From {
-			rest = append(rest, Stretch{f.From, out.From})
-		}
-		if out.To < f.To {
-			rest = append(rest, Stretch{out.To, f.To})
-		}
-	}
-	return rest
 }
 
 // put makes a bridge.
@@ -236,7 +220,7 @@ func (p *planner) put(part, side int, on Stretch, to int) {
 	far := p.Parts[part].Slot + p.Web/2 // into the waste, where no slot is
 	use := func(part, side int) {
 		room := p.room(part)
-		p.used[part][side] = append(p.used[part][side], Stretch{on.From - room, on.To + room})
+		p.used[part][side] = append(p.used[part][side], on.Grow(room))
 		p.of[part] = append(p.of[part], len(p.bridges))
 	}
 	use(part, side)
@@ -249,13 +233,13 @@ func (p *planner) put(part, side int, on Stretch, to int) {
 	var box Box
 	switch side {
 	case Bottom:
-		box = Box{on.From, until.Y0, on.To, b.Y0}
+		box = Box{on.Min, until.Y0, on.Max, b.Y0}
 	case Top:
-		box = Box{on.From, b.Y1, on.To, until.Y1}
+		box = Box{on.Min, b.Y1, on.Max, until.Y1}
 	case Right:
-		box = Box{b.X1, on.From, until.X1, on.To}
+		box = Box{b.X1, on.Min, until.X1, on.Max}
 	case Left:
-		box = Box{until.X0, on.From, b.X0, on.To}
+		box = Box{until.X0, on.Min, b.X0, on.Max}
 	}
 	p.bridges = append(p.bridges, Bridge{box, part, to})
 	p.join(part, to)

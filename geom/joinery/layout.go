@@ -75,7 +75,7 @@ func (l *layout) sameLeft(r Role) bool {
 // cutter on the other side than the fence. A router table never does: its bit would draw
 // the part in.
 func (s Spec) standsOnEnd(length float64) bool {
-	return s.Cutter.Kind != RouterTable && (s.OnEnd == geom.Interval{} || length >= s.OnEnd.Min-settle && length <= s.OnEnd.Max+settle)
+	return s.Cutter.Kind != RouterTable && (s.OnEnd == geom.Interval{} || s.OnEnd.Grow(settle).Contains(length))
 }
 
 // fromSpoilboard is sameLeft for the cuts from the inside face, which a saw makes

@@ -103,9 +103,6 @@ func (p *preparation) tabsSuit() bool {
 	return true
 }
 
-// stretch is a piece of one side of the outline, from a to b along it.
-type stretch struct{ a, b float64 }
-
 // tabs lays tabs along the sides that nothing bears on, clear of where pockets
 // leave the panel, and gives the slots between them, which go right through; or, where
 // they are only marked, what they cover of the slot beside the outline.
@@ -164,7 +161,7 @@ func (p *preparation) tabsOn(side int, length, slot float64) []float64 {
 		at, found := nearestIn(free, want)
 		if found {
 			list = append(list, at)
-			free = without(free, stretch{at - room - p.Tabs.Width/2, at + room + p.Tabs.Width/2})
+			free = geom.Subtract(free, geom.Interval{Min: at, Max: at}.Grow(room).Grow(p.Tabs.Width/2))
 		}
 	}
 	slices.Sort(list)
@@ -173,8 +170,8 @@ func (p *preparation) tabsOn(side int, length, slot float64) []float64 {
 
 // clear are the stretches of a side that keep a distance from its ends and from the
 // mouths of pockets.
-func (p *preparation) clear(side int, length, room float64) []stretch {
-	free := []stretch{{room, length - room}}
+func (p *preparation) clear(side int, length, room float64) []geom.Interval {
+	free := []geom.Interval{{Min: room, Max: length - room}}
 	for _, k := range p.part.Pockets {
 		for j, open := range openSides(k.Outline, p.part.Outline) {
 			if !open {
@@ -182,7 +179,7 @@ func (p *preparation) clear(side int, length, room float64) []stretch {
 			}
 			a, b := p.along(side, k.Outline[j].Point), p.along(side, k.Outline[(j+1)%len(k.Outline)].Point)
 			if p.onSide(side, k.Outline[j].Point) && p.onSide(side, k.Outline[(j+1)%len(k.Outline)].Point) {
-				free = without(free, stretch{a - room, b + room})
+				free = geom.Subtract(free, geom.Interval{Min: a - room, Max: b + room})
 			}
 		}
 	}
@@ -201,31 +198,13 @@ func (p *preparation) onSide(side int, q geom.Point) bool {
 	return math.Abs(float64((q.X-a.X)*(b.Y-a.Y))-float64((q.Y-a.Y)*(b.X-a.X)))/a.To(b) < touching
 }
 
-// without takes a stretch out of others.
-func without(free []stretch, out stretch) []stretch {
-	var rest []stretch
-	for _, f := range free {
-		if out.b <= f.a || out.a >= f.b {
-			rest = append(rest, f)
-			continue
-		}
-		if out.a > f.a {
-			rest = append(rest, stretch{f.a, out.a})
-		}
-		if out.b < f.b {
-			rest = append(rest, stretch{out.b, f.b})
-		}
-	}
-	return rest
-}
-
-func nearestIn(free []stretch, want float64) (at float64, found bool) {
+func nearestIn(free []geom.Interval, want float64) (at float64, found bool) {
 	best := math.Inf(1)
 	for _, f := range free {
-		if f.b < f.a {
+		if f.Len() < 0 {
 			continue
 		}
-		if c := math.Min(math.Max(want, f.a), f.b); math.Abs(c-want) < best {
+		if c := f.Clamp(want); math.Abs(c-want) < best {
 			at, best, found = c, math.Abs(c-want), true
 		}
 	}

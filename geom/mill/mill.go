@@ -170,13 +170,10 @@ type Work struct {
 	// Engraved is where the panel's engraving is, nil where none was asked for.
 	Engraved *Engraved
 	// Sides are where tabs may stand on the sides of the box about the panel, from its
-	// lower left corner: the bottom, the right, the top and the left one. None for a panel
+	// lower left corner, along x or y: the bottom, the right, the top and the left one. None for a panel
 	// that is not held by tabs.
-	Sides [4][]Stretch
+	Sides [4][]geom.Interval
 }
-
-// Stretch is a piece of a side, along x or y.
-type Stretch struct{ From, To float64 }
 
 // Turned tells whether the panel has to be turned over.
 func (w Work) Turned() bool { return len(w.Faces) == 2 }

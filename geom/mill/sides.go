@@ -10,7 +10,7 @@ import (
 // sides are the stretches on which tabs may stand on a sheet: of sides that no part bears
 // on and that lie on the box about the panel, clear of mouths of pockets, with room for
 // the slots beside a tab.
-func (p *preparation) sides(slot float64) (free [4][]Stretch) {
+func (p *preparation) sides(slot float64) (free [4][]geom.Interval) {
 	l, box := p.part.Outline, p.part.Outline.Bounds()
 	for i, v := range l {
 		w := l[(i+1)%len(l)]
@@ -32,17 +32,17 @@ func (p *preparation) sides(slot float64) (free [4][]Stretch) {
 			continue
 		}
 		for _, c := range p.clear(i, v.To(w.Point), 2*slot) {
-			s := Stretch{from + c.a, from + c.b}
+			s := c.Shift(from)
 			if back {
-				s = Stretch{from - c.b, from - c.a}
+				s = geom.Interval{Min: from - c.Max, Max: from - c.Min}
 			}
-			if s.To-s.From > p.Tabs.Width-touching {
+			if s.Len() > p.Tabs.Width-touching {
 				free[side] = append(free[side], s)
 			}
 		}
 	}
 	for i := range free {
-		slices.SortFunc(free[i], func(a, b Stretch) int { return int(math.Copysign(1, a.From-b.From)) })
+		slices.SortFunc(free[i], func(a, b geom.Interval) int { return int(math.Copysign(1, a.Min-b.Min)) })
 	}
 	return free
 }

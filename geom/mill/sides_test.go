@@ -16,13 +16,13 @@ func TestSides(t *testing.T) {
 	p.Mating = []int{1, 3}
 	w := mustPrepare(t, p, s)
 	const room = 2 * (6 + SlotRoom)
-	for side, want := range [4][]Stretch{0: {{room, 50 - room}, {58 + room, 300 - room}}, 2: {{room, 50 - room}, {58 + room, 300 - room}}} {
+	for side, want := range [4][]geom.Interval{0: {{Min: room, Max: 50 - room}, {Min: 58 + room, Max: 300 - room}}, 2: {{Min: room, Max: 50 - room}, {Min: 58 + room, Max: 300 - room}}} {
 		if len(w.Sides[side]) != len(want) {
 			t.Errorf("side %d: %v, want %v", side, w.Sides[side], want)
 			continue
 		}
 		for i, f := range w.Sides[side] {
-			if math.Abs(f.From-want[i].From) > 1e-9 || math.Abs(f.To-want[i].To) > 1e-9 {
+			if math.Abs(f.Min-want[i].Min) > 1e-9 || math.Abs(f.Max-want[i].Max) > 1e-9 {
 				t.Errorf("side %d: %v, want %v", side, f, want[i])
 			}
 		}

@@ -134,7 +134,7 @@ func candidates(kinds []kind) (list []uint64) {
 	return list
 }
 
-func within(v float64, r geom.Interval) bool { return v >= r.Min-settle && v <= r.Max+settle }
+func within(v float64, r geom.Interval) bool { return r.Grow(settle).Contains(v) }
 
 // firstFit puts each need, the one that ends first before the others, into the first
 // setting that it has something in common with.
@@ -146,7 +146,7 @@ func firstFit(kinds []kind) (groups []Group) {
 next:
 	for _, k := range order {
 		for i, g := range common {
-			f, h := meet(g.Fence, k.need.Fence), meet(g.Height, k.need.Height)
+			f, h := g.Fence.Intersect(k.need.Fence), g.Height.Intersect(k.need.Height)
 			if !empty(f) && !empty(h) {
 				sets[i], common[i].Fence, common[i].Height = append(sets[i], k), f, h
 				continue next
@@ -178,11 +178,11 @@ func group(kinds []kind) Group {
 func (g *Group) choose(list []Need) {
 	g.Fence, g.Height = geom.Interval{Max: math.Inf(1)}, geom.Interval{Max: math.Inf(1)}
 	for _, n := range list {
-		g.Fence, g.Height = meet(g.Fence, n.Fence), meet(g.Height, n.Height)
+		g.Fence, g.Height = g.Fence.Intersect(n.Fence), g.Height.Intersect(n.Height)
 	}
 	pick := func(r geom.Interval, of func(Need) float64) float64 {
 		if empty(r) {
-			return (r.Min + r.Max) / 2
+			return r.Mid()
 		}
 		return clamp(middleOf(list, of), r)
 	}

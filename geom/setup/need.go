@@ -67,15 +67,15 @@ func (n *Need) fence(own float64) {
 	flush := geom.Interval{Min: 0, Max: math.Inf(1)}
 	middle := 0.0
 	for _, t := range n.tongued() {
-		flush = meet(flush, geom.Interval{Min: (t - s.Limits.Recess) / 2, Max: (t + s.Limits.Recess) / 2})
-		flush = meet(flush, geom.Interval{Min: leastWall, Max: t - 1})
+		flush = flush.Intersect(geom.Interval{Min: (t - s.Limits.Recess) / 2, Max: (t + s.Limits.Recess) / 2})
+		flush = flush.Intersect(geom.Interval{Min: leastWall, Max: t - 1})
 		middle += t / 2 / float64(len(n.tongued()))
 	}
 	goes := geom.Interval{Min: s.Cutter.Width - s.Limits.TonguePlay.Max, Max: s.Cutter.Width - s.Limits.TonguePlay.Min}
 	if s.Cutter.Kind.MadeToFit() { // slots are made to fit, but not under the bit
 		goes = geom.Interval{Min: s.DadoWidth(0, 0) - s.Limits.TonguePlay.Max, Max: math.Inf(1)}
 	}
-	n.Fence = meet(flush, goes)
+	n.Fence = flush.Intersect(goes)
 	switch {
 	case empty(flush):
 		n.Nothing = "front and back are too different in thickness to be both flush"
@@ -93,7 +93,7 @@ func (n *Need) height(own float64) {
 	t := s.Sides.Thickness.Mean
 	n.Height = geom.Interval{Min: float64(leastDeep * t), Max: float64(mostDeep*t) - s.GlueRoom}
 	for _, t := range n.tongued() { // their grooves
-		n.Height = meet(n.Height, geom.Interval{Min: 0, Max: mostDeep * t})
+		n.Height = n.Height.Intersect(geom.Interval{Min: 0, Max: mostDeep * t})
 	}
 	if n.AtHeight = clamp(t/2, n.Height); within(own, n.Height) {
 		n.AtHeight = own
@@ -131,10 +131,6 @@ func (n *Need) Cost(fence, height float64) Cost {
 	return c
 }
 
-func meet(a, b geom.Interval) geom.Interval {
-	return geom.Interval{Min: max(a.Min, b.Min), Max: min(a.Max, b.Max)}
-}
-
 // settle is what no verdict may hang on, in millimetres.
 const settle = geom.Settle
 
@@ -144,5 +140,5 @@ func clamp(v float64, r geom.Interval) float64 {
 	if empty(r) {
 		return v
 	}
-	return min(max(v, r.Min), r.Max)
+	return r.Clamp(v)
 }

@@ -80,7 +80,7 @@ func Nearest(spacers []float64, wished float64) (Stack, bool) {
 // One finds one stack for fence and cutter height alike, within what a group takes:
 // the fewest things to mix up.
 func (g Group) One(spacers []float64) (Stack, bool) {
-	list := Stacks(spacers, meet(g.Fence, g.Height), g.AtFence, 1)
+	list := Stacks(spacers, g.Fence.Intersect(g.Height), g.AtFence, 1)
 	if len(list) == 0 {
 		return Stack{}, false
 	}

@@ -89,7 +89,7 @@ func (s *Stock) onHold(one Sheet, b batch.Batch) hold.Sheet {
 		q := hold.Part{Box: hold.Box{X0: p.X, Y0: p.Y, X1: p.X + x, Y1: p.Y + y}, Kind: kindOf(part.Work), Slot: nm(bandOf(part))}
 		for side, list := range part.Work.Sides {
 			for _, f := range list {
-				from, to := nm(f.From), nm(f.To)
+				from, to := nm(f.Min), nm(f.Max)
 				at := side
 				if p.Turned { // a quarter to the left: the bottom becomes the right side
 					if at = (side + 1) % 4; side == hold.Right || side == hold.Left {
@@ -100,7 +100,7 @@ func (s *Stock) onHold(one Sheet, b batch.Batch) hold.Sheet {
 				if at == hold.Right || at == hold.Left {
 					corner = p.Y
 				}
-				q.Free[at] = append(q.Free[at], hold.Stretch{From: corner + from, To: corner + to})
+				q.Free[at] = append(q.Free[at], hold.Stretch{Min: corner + from, Max: corner + to})
 			}
 		}
 		out.Parts = append(out.Parts, q)
