@@ -47,7 +47,12 @@ func (s Arc) Centre() Point {
 }
 
 // Length along the arc, in millimetres.
-func (s Arc) Length() float64 { return float64(s.Radius() * math.Abs(s.Sweep())) }
+func (s Arc) Length() float64 {
+	if s.straight() {
+		return s.A.To(s.B)
+	}
+	return float64(s.Radius() * math.Abs(s.Sweep()))
+}
 
 // At is the place a share t of the way along the arc, from A at 0 to B at 1: the ends
 // themselves at both.
@@ -67,7 +72,13 @@ func (s Arc) Part(share float64) float64 { return math.Tan(float64(math.Atan(s.B
 
 // SegmentArea is the area between arc and chord, positive where it adds to a
 // counter-clockwise loop.
-func (s Arc) SegmentArea() float64 { return SegmentArea(s.Radius(), s.Sweep()) }
+func (s Arc) SegmentArea() float64 {
+	if s.straight() { // two thirds of chord and sagitta; the radius may be beyond float64
+		c := s.A.To(s.B)
+		return float64(c*c) * s.Bulge / 3
+	}
+	return SegmentArea(s.Radius(), s.Sweep())
+}
 
 // SegmentArea is that of an arc of a radius that sweeps an angle, in radians.
 func SegmentArea(radius, sweep float64) float64 {

@@ -11,6 +11,14 @@ func Meeting(p, d, q, e Point) (t, u float64, ok bool) {
 	return w.Cross(e) / det, w.Cross(d) / det, true
 }
 
+// Beside is where p lies by the line from a to another place b: how far along it from a,
+// and how far to its left, in millimetres.
+func Beside(p, a, b Point) (along, left float64) {
+	d, v := b.Sub(a), p.Sub(a)
+	n := d.Norm()
+	return v.Dot(d) / n, d.Cross(v) / n
+}
+
 // Foot is the place nearest to p on the line through a and b, as a share of the way
 // from a to b; not a number where these are one place.
 func Foot(p, a, b Point) float64 {

@@ -70,6 +70,29 @@ func (l Loop) AsCircle() (centre Point, radius float64, ok bool) {
 	return l[0].Middle(l[1].Point), l[0].To(l[1].Point) / 2, true
 }
 
+// Straight reports whether all sides are straight.
+func (l Loop) Straight() bool {
+	return !slices.ContainsFunc(l, func(v Vertex) bool { return v.Bulge != 0 })
+}
+
+// AsRect is the box that the loop is the outline of, whichever way it runs, to within a
+// distance in millimetres.
+func (l Loop) AsRect(within float64) (r Rect, ok bool) {
+	if len(l) != 4 || !l.Straight() {
+		return Rect{}, false
+	}
+	near := func(a, b float64) bool { return math.Abs(a-b) <= within }
+	r = l.Bounds()
+	for i, v := range l {
+		next := l.Next(i)
+		onBox := (near(v.X, r.Min.X) || near(v.X, r.Max.X)) && (near(v.Y, r.Min.Y) || near(v.Y, r.Max.Y))
+		if !onBox || near(v.X, next.X) == near(v.Y, next.Y) {
+			return Rect{}, false
+		}
+	}
+	return r, true
+}
+
 // Before and After are the vertices next to vertex i, by their index.
 func (l Loop) Before(i int) int { return (i + len(l) - 1) % len(l) }
 func (l Loop) After(i int) int  { return (i + 1) % len(l) }

@@ -257,26 +257,11 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 		return
 	}
 	b := t.box(l)
-	w := math.Min(b.Width(), b.Height())
-	if square(l) && w < 2*t.slot()+leastRib {
+	if _, square := l.AsRect(0); square && math.Min(b.Width(), b.Height()) < 2*t.slot()+leastRib {
 		t.wide(b)
 		return
 	}
 	t.walls(l, 1)
-}
-
-// square tells whether a loop is a rectangle along the axes.
-func square(l geom.Loop) bool {
-	if len(l) != 4 {
-		return false
-	}
-	for i, v := range l {
-		n := l[(i+1)%4]
-		if v.Bulge != 0 || v.X != n.X && v.Y != n.Y {
-			return false
-		}
-	}
-	return true
 }
 
 // walls slots along the straight sides of a loop that lie on the panel; the waste is

@@ -121,26 +121,26 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 		return c, tooShort
 	}
 	cleared := p.clearedBeside(c)
-	if x0, y0, x1, y1, ok := box(drawn); ok && c.Operation != geom.Drill.String() {
-		width, height := x1-x0, y1-y0
-		narrow := math.Min(width, height)
+	if box, ok := drawn.AsRect(touching); ok && c.Operation != geom.Drill.String() {
+		upright := box.Width() <= box.Height()
+		narrow := math.Min(box.Width(), box.Height())
 		if narrow < b.Diameter+SlotRoom-touching {
 			// A line's round ends cannot be relieved.
 			square := slices.Contains(needRelief(drawn, takes, radius, cleared), true)
 			if p.Slots == SlotsLine && !square && narrow < b.Diameter+touching {
-				c.Path, c.Outline = centreLine(x0, y0, x1, y1, radius), nil
+				c.Path, c.Outline = centreLine(box, radius), nil
 				return c, fits
 			}
 			if !p.isNarrowest(b) { // which leaves the slot as wide as it is asked for
 				return c, tooWide
 			}
 			grow := (b.Diameter + SlotRoom - narrow) / 2
-			if width <= height {
-				x0, x1 = x0-grow, x1+grow
+			if upright {
+				box.Min.X, box.Max.X = box.Min.X-grow, box.Max.X+grow
 			} else {
-				y0, y1 = y0-grow, y1+grow
+				box.Min.Y, box.Max.Y = box.Min.Y-grow, box.Max.Y+grow
 			}
-			drawn = geom.Rectangle(x0, y0, x1, y1)
+			drawn = box.Loop()
 		}
 	}
 	if need := needRelief(drawn, takes, radius, cleared); slices.Contains(need, true) {
@@ -167,14 +167,14 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 // narrowOpen is the narrower extent of a rectangle as drawn where it is open on a
 // side across it, else infinite.
 func narrowOpen(l geom.Loop, open []bool, drawn geom.Loop) float64 {
-	x0, y0, x1, y1, ok := box(drawn)
+	box, ok := drawn.AsRect(touching)
 	if !ok {
 		return math.Inf(1)
 	}
 	for i, o := range open {
 		a, b := l[i], l[(i+1)%len(l)]
-		if upright := math.Abs(a.X-b.X) < touching; o && upright == (x1-x0 <= y1-y0) {
-			return min(x1-x0, y1-y0)
+		if upright := math.Abs(a.X-b.X) < touching; o && upright == (box.Width() <= box.Height()) {
+			return min(box.Width(), box.Height())
 		}
 	}
 	return math.Inf(1)
@@ -235,30 +235,13 @@ func enters(l geom.Loop, radius float64) bool {
 	return math.Abs(a.Min.X-b.Min.X) < near && math.Abs(a.Min.Y-b.Min.Y) < near && math.Abs(a.Max.X-b.Max.X) < near && math.Abs(a.Max.Y-b.Max.Y) < near
 }
 
-// box tells whether a loop is an upright rectangle.
-func box(l geom.Loop) (x0, y0, x1, y1 float64, ok bool) {
-	if len(l) != 4 {
-		return 0, 0, 0, 0, false
-	}
-	r := l.Bounds()
-	for i, v := range l {
-		next := l[(i+1)%4]
-		near := func(a, b float64) bool { return math.Abs(a-b) < touching }
-		onEdge := (near(v.X, r.Min.X) || near(v.X, r.Max.X)) && (near(v.Y, r.Min.Y) || near(v.Y, r.Max.Y))
-		if v.Bulge != 0 || !onEdge || near(v.X, next.X) == near(v.Y, next.Y) {
-			return 0, 0, 0, 0, false
-		}
-	}
-	return r.Min.X, r.Min.Y, r.Max.X, r.Max.Y, true
-}
-
 // centreLine is the way of the bit's centre along a slot of its own width.
-func centreLine(x0, y0, x1, y1, radius float64) []geom.Vertex {
-	x, y := (x0+x1)/2, (y0+y1)/2
-	if x1-x0 >= y1-y0 {
-		return []geom.Vertex{{Point: geom.Point{X: x0 + radius, Y: y}}, {Point: geom.Point{X: x1 - radius, Y: y}}}
+func centreLine(box geom.Rect, radius float64) []geom.Vertex {
+	c := box.Centre()
+	if box.Width() >= box.Height() {
+		return []geom.Vertex{{Point: geom.Point{X: box.Min.X + radius, Y: c.Y}}, {Point: geom.Point{X: box.Max.X - radius, Y: c.Y}}}
 	}
-	return []geom.Vertex{{Point: geom.Point{X: x, Y: y0 + radius}}, {Point: geom.Point{X: x, Y: y1 - radius}}}
+	return []geom.Vertex{{Point: geom.Point{X: c.X, Y: box.Min.Y + radius}}, {Point: geom.Point{X: c.X, Y: box.Max.Y - radius}}}
 }
 
 // staysIn tells whether the relief of a cut keeps within the panel where the cut

@@ -23,13 +23,11 @@ func pathBounds(c Cut, bits []Bit) geom.Rect {
 	if len(c.Path) == 0 {
 		return c.Outline.Bounds()
 	}
-	r := bits[c.Bit].Diameter / 2
-	a := c.Path[0].Point
-	b := geom.Rect{Min: a, Max: a}
-	for _, v := range c.Path {
-		b = b.Union(geom.Rect{Min: geom.Point{X: v.X - r, Y: v.Y - r}, Max: geom.Point{X: v.X + r, Y: v.Y + r}})
+	ring := make(geom.Ring, len(c.Path))
+	for i, v := range c.Path {
+		ring[i] = v.Point
 	}
-	return b
+	return ring.Bounds().Grow(bits[c.Bit].Diameter / 2)
 }
 
 // checkGap judges the distance of panels on a sheet.

@@ -114,12 +114,10 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 	width := p.Bits[profile.Bit].Diameter + SlotRoom
 	var places []float64 // of tabs' middles, along the whole outline as drawn
 	for i, v := range l {
-		length := v.To(l[(i+1)%len(l)].Point)
+		length := v.To(l.Next(i).Point)
 		if !slices.Contains(p.part.Mating, i) && p.outermost(i) {
 			for _, at := range p.tabsOn(i, length, width) {
-				f := at / length
-				w := l[(i+1)%len(l)]
-				places = append(places, place(profile.Outline, geom.Point{X: v.X + float64(f*(w.X-v.X)), Y: v.Y + float64(f*(w.Y-v.Y))}))
+				places = append(places, place(profile.Outline, v.Lerp(l.Next(i).Point, at/length)))
 			}
 		}
 	}
@@ -177,8 +175,9 @@ func (p *preparation) clear(side int, length, room float64) []geom.Interval {
 			if !open {
 				continue
 			}
-			a, b := p.along(side, k.Outline[j].Point), p.along(side, k.Outline[(j+1)%len(k.Outline)].Point)
-			if p.onSide(side, k.Outline[j].Point) && p.onSide(side, k.Outline[(j+1)%len(k.Outline)].Point) {
+			a, one := p.on(side, k.Outline[j].Point)
+			b, other := p.on(side, k.Outline.Next(j).Point)
+			if one && other {
 				free = geom.Subtract(free, geom.Interval{Min: a - room, Max: b + room})
 			}
 		}
@@ -186,16 +185,10 @@ func (p *preparation) clear(side int, length, room float64) []geom.Interval {
 	return free
 }
 
-// along is how far along a side of the outline a point lies; onSide whether it
-// lies on it.
-func (p *preparation) along(side int, q geom.Point) float64 {
-	a, b := p.part.Outline[side].Point, p.part.Outline[(side+1)%len(p.part.Outline)].Point
-	return (float64((q.X-a.X)*(b.X-a.X)) + float64((q.Y-a.Y)*(b.Y-a.Y))) / a.To(b)
-}
-
-func (p *preparation) onSide(side int, q geom.Point) bool {
-	a, b := p.part.Outline[side].Point, p.part.Outline[(side+1)%len(p.part.Outline)].Point
-	return math.Abs(float64((q.X-a.X)*(b.Y-a.Y))-float64((q.Y-a.Y)*(b.X-a.X)))/a.To(b) < touching
+// on is how far along a side of the outline a point lies, and whether it lies on it.
+func (p *preparation) on(side int, q geom.Point) (along float64, ok bool) {
+	along, left := geom.Beside(q, p.part.Outline[side].Point, p.part.Outline.Next(side).Point)
+	return along, math.Abs(left) < touching
 }
 
 func nearestIn(free []geom.Interval, want float64) (at float64, found bool) {

@@ -128,7 +128,7 @@ func (p *preparation) relieved(radius float64) (geom.Loop, bool) {
 	n := len(outline)
 	need := make([]bool, n)
 	for _, v := range p.part.Relieve {
-		if v >= 0 && v < n && turn(outline, v) < 0 { // an outer corner needs none
+		if v >= 0 && v < n && outline.Turn(v) < 0 { // an outer corner needs none
 			need[n-1-v] = true
 		}
 	}
@@ -142,30 +142,18 @@ func (p *preparation) relieved(radius float64) (geom.Loop, bool) {
 // sharpCorners are the inside corners of an outline, but for those that are relieved.
 func sharpCorners(l geom.Loop, relieved []int) (list []int) {
 	for i := range l {
-		if turn(l, i) < -1e-6 && !slices.Contains(relieved, i) {
+		if l.Turn(i) < -1e-6 && !slices.Contains(relieved, i) {
 			list = append(list, i)
 		}
 	}
 	return list
 }
 
-// turn is by how much a loop turns at a vertex, counter-clockwise above 0.
-func turn(l geom.Loop, i int) float64 {
-	n := len(l)
-	prev, v, next := l[(i+n-1)%n], l[i], l[(i+1)%n]
-	// An arc leaves its chord by half of the angle that it sweeps.
-	in := math.Atan2(v.Y-prev.Y, v.X-prev.X) + float64(2*math.Atan(prev.Bulge))
-	out := math.Atan2(next.Y-v.Y, next.X-v.X) - float64(2*math.Atan(v.Bulge))
-	return math.Remainder(out-in, 2*math.Pi)
-}
-
-// fillets is the area that a disc leaves in corners: r^2 (tan(t/2) - t/2) where the
-// outline turns by t.
+// fillets is the area that a disc leaves in corners.
 func fillets(l geom.Loop, corners []int, radius float64) float64 {
 	sum := 0.0
 	for _, i := range corners {
-		t := math.Abs(turn(l, i))
-		sum += float64(radius * radius * (math.Tan(t/2) - t/2))
+		sum += geom.CornerArea(radius, math.Abs(l.Turn(i)))
 	}
 	return sum
 }
@@ -189,7 +177,7 @@ func (p *preparation) outermost(side int) bool {
 // convex tells whether a loop of straight sides has no inside corner.
 func convex(l geom.Loop) bool {
 	for i, v := range l {
-		if v.Bulge != 0 || turn(l, i) < -1e-6 {
+		if v.Bulge != 0 || l.Turn(i) < -1e-6 {
 			return false
 		}
 	}
@@ -203,9 +191,8 @@ func place(l geom.Loop, q geom.Point) float64 {
 		b := l[(i+1)%len(l)]
 		length := l.SideLength(i)
 		if a.Bulge == 0 && length > touching {
-			s := (float64((q.X-a.X)*(b.X-a.X)) + float64((q.Y-a.Y)*(b.Y-a.Y))) / length
-			off := math.Abs(float64((q.X-a.X)*(b.Y-a.Y))-float64((q.Y-a.Y)*(b.X-a.X))) / length
-			if s > -touching && s < length+touching && off < best {
+			s, left := geom.Beside(q, a.Point, b.Point)
+			if off := math.Abs(left); s > -touching && s < length+touching && off < best {
 				best, at = off, start+s
 			}
 		}

@@ -37,28 +37,24 @@ func within(a, b, c, d geom.Point) bool {
 	if length < touching || a.To(b) < touching {
 		return false
 	}
-	ux, uy := (d.X-c.X)/length, (d.Y-c.Y)/length
-	along := func(p geom.Point) float64 { return float64((p.X-c.X)*ux) + float64((p.Y-c.Y)*uy) }
-	off := func(p geom.Point) float64 { return math.Abs(float64((p.X-c.X)*uy) - float64((p.Y-c.Y)*ux)) }
-	return off(a) < touching && off(b) < touching && along(a) > -touching && along(b) < length+touching && along(a) < along(b)
+	from, left := geom.Beside(a, c, d)
+	to, right := geom.Beside(b, c, d)
+	return math.Abs(left) < touching && math.Abs(right) < touching && from > -touching && to < length+touching && from < to
 }
 
 // overRun moves the open sides of a pocket outwards by a distance. The sides next
 // to them are made longer; where these are arcs or run along the edge, a step is
 // made.
 func overRun(pocket geom.Loop, open []bool, by float64) geom.Loop {
-	n := len(pocket)
 	moved := func(i int) (shift geom.Point, any bool) {
 		if !open[i] {
 			return geom.Point{}, false
 		}
-		a, b := pocket[i].Point, pocket[(i+1)%n].Point
-		l := a.To(b)
-		return geom.Point{X: by * (b.Y - a.Y) / l, Y: -by * (b.X - a.X) / l}, true
+		return pocket.Next(i).Sub(pocket[i].Point).Unit().Right().Scale(by), true
 	}
 	var out geom.Loop
 	for i, v := range pocket {
-		before := (i + n - 1) % n
+		before := pocket.Before(i)
 		in, inMoved := moved(before)
 		leave, outMoved := moved(i)
 		if !inMoved && !outMoved {
@@ -69,8 +65,7 @@ func overRun(pocket geom.Loop, open []bool, by float64) geom.Loop {
 			out = append(out, geom.Vertex{Point: at, Bulge: v.Bulge})
 			continue
 		}
-		out = append(out, geom.Vertex{Point: geom.Point{X: v.X + in.X, Y: v.Y + in.Y}},
-			geom.Vertex{Point: geom.Point{X: v.X + leave.X, Y: v.Y + leave.Y}, Bulge: v.Bulge})
+		out = append(out, geom.Vertex{Point: v.Add(in)}, geom.Vertex{Point: v.Add(leave), Bulge: v.Bulge})
 	}
 	return out
 }
@@ -80,16 +75,12 @@ func corner(l geom.Loop, before, i int, in, leave geom.Point) (geom.Point, bool)
 	if l[before].Bulge != 0 || l[i].Bulge != 0 {
 		return geom.Point{}, false
 	}
-	v, next := l[i].Point, l[(i+1)%len(l)].Point
-	prev := l[before].Point
-	ax, ay, bx, by := v.X-prev.X, v.Y-prev.Y, next.X-v.X, next.Y-v.Y
-	cross := float64(ax*by) - float64(ay*bx)
+	v := l[i].Point
+	a, b := v.Sub(l[before].Point), l.Next(i).Sub(v)
 	// Sides that run on straight have no crossing to speak of.
-	if math.Abs(cross) < 1e-3*prev.To(v)*v.To(next) {
+	if math.Abs(a.Cross(b)) < 1e-3*a.Norm()*b.Norm() {
 		return geom.Point{}, false
 	}
-	// On the first line: v + in + t a; on the second: v + leave + s b.
-	dx, dy := leave.X-in.X, leave.Y-in.Y
-	t := (float64(dx*by) - float64(dy*bx)) / cross
-	return geom.Point{X: v.X + in.X + float64(t*ax), Y: v.Y + in.Y + float64(t*ay)}, true
+	t, _, _ := geom.Meeting(in, a, leave, b)
+	return v.Add(in).Along(a, t), true
 }

@@ -88,7 +88,7 @@ func (p *preparation) onCentreLine(r *Register, box geom.Rect) []geom.Point {
 	if r.Distance == 0 {
 		r.Distance = box.Height() / 4
 	}
-	x := (box.Min.X + box.Max.X) / 2
+	x := box.Centre().X
 	need := r.Diameter/2 + registerWeb
 	low, high := box.Min.Y+r.Distance, box.Max.Y-r.Distance-r.Diameter
 	if high-low < 2*need || r.Distance < need {
@@ -121,12 +121,11 @@ func (p *preparation) clearOn(x, wanted, need float64, allowed func(y float64) b
 	clear := func(y float64) bool {
 		h := geom.Point{X: x, Y: y}
 		for _, c := range p.work.Cuts {
-			b := pathBounds(c, p.Bits)
-			if h.X > b.Min.X-need && h.X < b.Max.X+need && h.Y > b.Min.Y-need && h.Y < b.Max.Y+need {
+			if pathBounds(c, p.Bits).Grow(need).Overlaps(geom.Around(h)) {
 				return false
 			}
 		}
-		return keepsFrom(outline, h, need)
+		return outline.Contains(h) && outline.Distance(h) >= need-touching
 	}
 	box := p.part.Outline.Bounds()
 	for n := range int(box.Height()/registerStep) + 1 {
@@ -142,22 +141,3 @@ func (p *preparation) clearOn(x, wanted, need float64, allowed func(y float64) b
 // flatWithin is how near, in millimetres, chords keep to arcs where a hole's distance
 // from them is judged: far less than the wood that is left between.
 const flatWithin = 0.01
-
-// keepsFrom reports whether a point lies in an outline and keeps a distance from it.
-func keepsFrom(outline []geom.Point, q geom.Point, need float64) bool {
-	in := false
-	for i, a := range outline {
-		b := outline[(i+1)%len(outline)]
-		if (a.Y > q.Y) != (b.Y > q.Y) && q.X < a.X+float64((q.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)) {
-			in = !in
-		}
-		d, f := a.To(b), 0.0
-		if d > 0 {
-			f = min(1, max(0, (float64((q.X-a.X)*(b.X-a.X))+float64((q.Y-a.Y)*(b.Y-a.Y)))/float64(d*d)))
-		}
-		if q.To(geom.Point{X: a.X + float64(f*(b.X-a.X)), Y: a.Y + float64(f*(b.Y-a.Y))}) < need-touching {
-			return false
-		}
-	}
-	return in
-}

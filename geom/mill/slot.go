@@ -10,8 +10,7 @@ func alongside(l geom.Loop, from, to, width float64) geom.Loop {
 	inner := stretchOf(l, from, to)
 	outer := l
 	if !convex(l) {
-		b := l.Bounds()
-		outer = geom.Rectangle(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
+		outer = l.Bounds().Loop()
 		round := outer.Perimeter()
 		from, to = place(outer, inner[0].Point), place(outer, inner[len(inner)-1].Point)
 		if to <= from {
@@ -27,10 +26,7 @@ func stretchOf(l geom.Loop, from, to float64) (chain geom.Loop) {
 	for i := 0; i < 2*n; i++ { // once round, and on where it passes the first corner
 		v, length := l[i%n], l.SideLength(i%n)
 		next := l[(i+1)%n].Point
-		on := func(s float64) geom.Point { // of a straight side
-			f := s / length
-			return geom.Point{X: v.X + float64(f*(next.X-v.X)), Y: v.Y + float64(f*(next.Y-v.Y))}
-		}
+		on := func(s float64) geom.Point { return v.Lerp(next, s/length) } // of a straight side
 		if start > from && start < to {
 			chain = append(chain, v)
 		}
@@ -49,22 +45,17 @@ func stretchOf(l geom.Loop, from, to float64) (chain geom.Loop) {
 // inside corners, with mitred corners.
 func offset(l geom.Loop, from, to, width float64) geom.Loop {
 	n := len(l)
-	direction := func(i int) geom.Point {
-		a, b := l[i%n].Point, l[(i+1)%n].Point
-		d := a.To(b)
-		return geom.Point{X: (b.X - a.X) / d, Y: (b.Y - a.Y) / d}
-	}
+	direction := func(i int) geom.Point { return l.Next(i % n).Sub(l[i%n].Point).Unit() }
 	var out geom.Loop
 	// The mitre: width along both outward normals.
 	add := func(at, in, leave geom.Point) {
-		k := width / (1 + float64(in.X*leave.X) + float64(in.Y*leave.Y))
-		out = append(out, geom.Vertex{Point: geom.Point{X: at.X + float64(k*(in.Y+leave.Y)), Y: at.Y - float64(k*(in.X+leave.X))}})
+		out = append(out, geom.Vertex{Point: at.Along(in.Add(leave).Right(), width/(1+in.Dot(leave)))})
 	}
 	start := 0.0
 	for i := 0; i < 2*n; i++ {
 		a, d := l[i%n].Point, direction(i)
 		length := a.To(l[(i+1)%n].Point)
-		on := func(s float64) { add(geom.Point{X: a.X + float64(s*d.X), Y: a.Y + float64(s*d.Y)}, d, d) }
+		on := func(s float64) { add(a.Along(d, s), d, d) }
 		if start > from && start < to {
 			add(a, direction(i+n-1), d)
 		}

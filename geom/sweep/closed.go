@@ -21,11 +21,11 @@ func closedForm(l geom.Loop, r float64) (loops []geom.Loop, ok bool) {
 			return []geom.Loop{l}, true
 		}
 	}
-	if x0, y0, x1, y1, ok := rectangle(l); ok {
-		if 2*r > math.Min(x1-x0, y1-y0)+fit {
+	if b, ok := l.AsRect(0); ok && l.Area() > 0 {
+		if 2*r > math.Min(b.Width(), b.Height())+fit {
 			return nil, true
 		}
-		return []geom.Loop{geom.RoundedRectangle(x0, y0, x1, y1, r)}, true
+		return []geom.Loop{geom.RoundedRectangle(b.Min.X, b.Min.Y, b.Max.X, b.Max.Y, r)}, true
 	}
 	if o, ok := filleted(l, r); ok {
 		return []geom.Loop{o}, true
@@ -33,32 +33,12 @@ func closedForm(l geom.Loop, r float64) (loops []geom.Loop, ok bool) {
 	return nil, false
 }
 
-// rectangle tells whether a loop is a counter-clockwise rectangle with sides
-// along the axes.
-func rectangle(l geom.Loop) (x0, y0, x1, y1 float64, ok bool) {
-	if len(l) != 4 {
-		return 0, 0, 0, 0, false
-	}
-	for _, v := range l {
-		if v.Bulge != 0 {
-			return 0, 0, 0, 0, false
-		}
-	}
-	for i, a := range l {
-		b, c, d := l[(i+1)%4], l[(i+2)%4], l[(i+3)%4]
-		if a.Y == b.Y && b.X == c.X && c.Y == d.Y && d.X == a.X && a.X < b.X && b.Y < c.Y {
-			return a.X, a.Y, c.X, c.Y, true
-		}
-	}
-	return 0, 0, 0, 0, false
-}
-
 // filleted rounds the corners of a convex polygon. The disc's centre keeps
 // within the sides moved inwards by r, whose lengths are those of the sides less
 // the fillets' at both ends. They shrink in proportion to r, so that where none
 // has gone none went before, and the moved sides are what bounds the centre.
 func filleted(l geom.Loop, r float64) (geom.Loop, bool) {
-	if !straight(l) || !convex(l) {
+	if !l.Straight() || !convex(l) {
 		return nil, false
 	}
 	n := len(l)
@@ -82,15 +62,6 @@ func filleted(l geom.Loop, r float64) (geom.Loop, bool) {
 		o = append(o, from, to)
 	}
 	return o, true
-}
-
-func straight(l geom.Loop) bool {
-	for _, v := range l {
-		if v.Bulge != 0 {
-			return false
-		}
-	}
-	return true
 }
 
 // convex tells whether a loop turns only to the left, and once. Then it is simple.
