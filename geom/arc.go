@@ -14,8 +14,8 @@ type Arc struct {
 // counter-clockwise, of less than a full turn.
 func BulgeOf(sweep float64) float64 { return math.Tan(sweep / 4) }
 
-// QuarterTurn is the bulge of a quarter of a circle, counter-clockwise.
-var QuarterTurn = BulgeOf(math.Pi / 2)
+// QuarterTurn is the bulge of a quarter of a circle, counter-clockwise: tan(pi/8).
+const QuarterTurn = math.Sqrt2 - 1
 
 // ArcAbout is the counter-clockwise arc from a to b about a centre from which both are
 // as far away.

@@ -9,6 +9,43 @@ import (
 type Vertex struct {
 	Point
 	Bulge float64 // of the side to the next vertex; 0 is straight
+	Marks Mark    // of the vertex and of the side to the next one
+}
+
+// Mark says what others do at a place of a loop. It stays with its place when the loop is
+// reversed, moved or turned over, or gets more vertices.
+type Mark uint8
+
+const (
+	// Mating is of a side that another part bears on: no tab may leave a stub there.
+	Mating Mark = 1 << iota
+	// Relief is of an inside corner into which another part goes with its square corner:
+	// where a round bit leaves wood there, the corner needs relief.
+	Relief
+
+	ofSides = Mating
+)
+
+// Has reports whether a mark is among others.
+func (m Mark) Has(mark Mark) bool { return m&mark != 0 }
+
+// With marks vertices, or the sides that leave them, by their index.
+func (l Loop) With(mark Mark, at ...int) Loop {
+	m := slices.Clone(l)
+	for _, i := range at {
+		m[i].Marks |= mark
+	}
+	return m
+}
+
+// Marked are the vertices that have a mark, by their index.
+func (l Loop) Marked(mark Mark) (list []int) {
+	for i, v := range l {
+		if v.Marks.Has(mark) {
+			list = append(list, i)
+		}
+	}
+	return list
 }
 
 // Loop is a closed chain of straight and arc sides; the last vertex joins the
@@ -43,9 +80,9 @@ func RoundedRectangle(x0, y0, x1, y1, r float64) Loop {
 	r = math.Min(r, math.Min(x1-x0, y1-y0)/2)
 	var l Loop
 	side := func(a, b Point, bulge float64) {
-		l = append(l, Vertex{a, 0})
+		l = append(l, Vertex{Point: a})
 		if a.To(b) > coincident {
-			l = append(l, Vertex{b, bulge})
+			l = append(l, Vertex{Point: b, Bulge: bulge})
 		} else {
 			l[len(l)-1].Bulge = bulge
 		}
@@ -59,7 +96,7 @@ func RoundedRectangle(x0, y0, x1, y1, r float64) Loop {
 
 // Circle is two half turns, counter-clockwise from its rightmost point.
 func Circle(c Point, r float64) Loop {
-	return Loop{{Point{c.X + r, c.Y}, 1}, {Point{c.X - r, c.Y}, 1}}
+	return Loop{{Point: Point{c.X + r, c.Y}, Bulge: 1}, {Point: Point{c.X - r, c.Y}, Bulge: 1}}
 }
 
 // AsCircle tells whether the loop is a circle as [Circle] makes it.
@@ -197,9 +234,9 @@ func (l Loop) Flatten(tolerance float64) Ring {
 func (l Loop) Reverse() Loop {
 	r := make(Loop, len(l))
 	for i := range l {
-		from := len(l) - 1 - i
-		r[i].Point = l[from].Point
-		r[i].Bulge = -l[(from+len(l)-1)%len(l)].Bulge
+		at := l[len(l)-1-i]
+		side := l[l.Before(len(l)-1-i)] // which now leaves it
+		r[i] = Vertex{at.Point, -side.Bulge, at.Marks&^ofSides | side.Marks&ofSides}
 	}
 	return r
 }
@@ -219,7 +256,7 @@ func (l Loop) Translate(by Point) Loop {
 func (l Loop) TurnOver(length float64) Loop {
 	m := make(Loop, len(l))
 	for i, v := range l {
-		m[i] = Vertex{Point{length - v.X, v.Y}, -v.Bulge}
+		m[i] = Vertex{Point{length - v.X, v.Y}, -v.Bulge, v.Marks}
 	}
 	return m.Reverse()
 }

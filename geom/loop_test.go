@@ -32,8 +32,8 @@ func TestLoopOracles(t *testing.T) {
 		"upright slot":      {RoundedRectangle(0, 0, 20, 100, 99), 1914.159265, 222.831853},
 		"circle":            {Circle(p(7, -3), 10), 100 * math.Pi, 20 * math.Pi},
 		// Chord 10, quarter turn: r 7.071068, segment area 14.269908 (computed).
-		"circle segment": {Loop{{p(0, 0), math.Tan(math.Pi / 8)}, {p(10, 0), 0}}, 14.269908, 10 + 7.0710678*math.Pi/2},
-		"bite":           {Loop{{p(0, 0), -1}, {p(10, 0), 0}, {p(10, 20), 0}, {p(0, 20), 0}}, 200 - math.Pi*25/2, 50 + 5*math.Pi},
+		"circle segment": {Loop{{Point: p(0, 0), Bulge: math.Tan(math.Pi / 8)}, {Point: p(10, 0), Bulge: 0}}, 14.269908, 10 + 7.0710678*math.Pi/2},
+		"bite":           {Loop{{Point: p(0, 0), Bulge: -1}, {Point: p(10, 0), Bulge: 0}, {Point: p(10, 20), Bulge: 0}, {Point: p(0, 20), Bulge: 0}}, 200 - math.Pi*25/2, 50 + 5*math.Pi},
 	} {
 		t.Run(name, func(t *testing.T) {
 			within(t, "area", c.loop.Area(), c.area, 1e-6)
@@ -55,9 +55,9 @@ func TestBounds(t *testing.T) {
 		"circle":  {Circle(Point{7, -3}, 10), Rect{Point{-3, -13}, Point{17, 7}}},
 		"rounded": {RoundedRectangle(1, 2, 100, 60, 10), Rect{Point{1, 2}, Point{100, 60}}},
 		// A half turn below the chord reaches 5 down, clockwise 5 up.
-		"half turn": {Loop{{Point{0, 0}, 1}, {Point{10, 0}, 0}}, Rect{Point{0, -5}, Point{10, 0}}},
-		"clockwise": {Loop{{Point{0, 0}, -1}, {Point{10, 0}, 0}}, Rect{Point{0, 0}, Point{10, 5}}},
-		"over half": {Loop{{Point{0, 0}, math.Tan(3 * math.Pi / 8)}, {Point{10, 0}, 0}}, Rect{Point{5 - 5*math.Sqrt2, -5 - 5*math.Sqrt2}, Point{5 + 5*math.Sqrt2, 0}}},
+		"half turn": {Loop{{Point: Point{0, 0}, Bulge: 1}, {Point: Point{10, 0}, Bulge: 0}}, Rect{Point{0, -5}, Point{10, 0}}},
+		"clockwise": {Loop{{Point: Point{0, 0}, Bulge: -1}, {Point: Point{10, 0}, Bulge: 0}}, Rect{Point{0, 0}, Point{10, 5}}},
+		"over half": {Loop{{Point: Point{0, 0}, Bulge: math.Tan(3 * math.Pi / 8)}, {Point: Point{10, 0}, Bulge: 0}}, Rect{Point{5 - 5*math.Sqrt2, -5 - 5*math.Sqrt2}, Point{5 + 5*math.Sqrt2, 0}}},
 	} {
 		got := c.loop.Bounds()
 		for i, d := range []float64{got.Min.X - c.want.Min.X, got.Min.Y - c.want.Min.Y, got.Max.X - c.want.Max.X, got.Max.Y - c.want.Max.Y} {
@@ -98,7 +98,7 @@ func TestFlattenEnds(t *testing.T) {
 			t.Errorf("tolerance %g: %d points", tolerance, n)
 		}
 	}
-	flat := Loop{{Point{0, 0}, 1e-13}, {Point{1000, 0}, 0}, {Point{1000, 100}, 0}, {Point{0, 100}, 0}}
+	flat := Loop{{Point: Point{0, 0}, Bulge: 1e-13}, {Point: Point{1000, 0}, Bulge: 0}, {Point: Point{1000, 100}, Bulge: 0}, {Point: Point{0, 100}, Bulge: 0}}
 	if n := len(flat.Flatten(0.01)); n != 4 || flat.Bounds() != (Rect{Point{0, 0}, Point{1000, 100}}) {
 		t.Errorf("a sagitta of 5e-11 mm makes %d points within %v", n, flat.Bounds())
 	}
@@ -128,7 +128,7 @@ func TestAsCircle(t *testing.T) {
 	if c, r, ok := Circle(Point{3, 4}, 5).TurnOver(100).AsCircle(); !ok || c != (Point{97, 4}) || r != 5 {
 		t.Errorf("turned over: %v %g %t", c, r, ok)
 	}
-	if _, _, ok := (Loop{{Point{0, 0}, 1}, {Point{10, 0}, 0}}).AsCircle(); ok {
+	if _, _, ok := (Loop{{Point: Point{0, 0}, Bulge: 1}, {Point: Point{10, 0}, Bulge: 0}}).AsCircle(); ok {
 		t.Error("half a disc is a circle")
 	}
 }

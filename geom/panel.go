@@ -98,20 +98,13 @@ func (p Pocket) Through(thickness float64) bool { return p.Depth >= thickness }
 // Panel is a flat part: an outline with a thickness, holes through it, and
 // pockets on its faces. The order of pockets has no meaning; they may overlap.
 type Panel struct {
-	Outline   Loop    // counter-clockwise
+	Outline   Loop    // counter-clockwise, with marks of what others do at it
 	Holes     []Loop  // counter-clockwise too
 	Thickness float64 // mm
 	Pockets   []Pocket
-	// Mating are the sides of the outline, by the index of their first vertex, that
-	// another part bears on: no tab may leave a stub there.
-	Mating []int
 	// EdgeCuts are what was cut out of the blank, the rectangle of Length and Width, to
 	// give the outline; a panel whose outline came about otherwise has none.
 	EdgeCuts []EdgeCut
-	// Relieve are the inside corners of the outline, by the index of their vertex,
-	// into which another part goes with its square corner: where a round bit leaves
-	// wood there, the corner needs relief.
-	Relieve []int
 	// Bit is the diameter of the widest bit for which the outline is laid out; 0 where any
 	// will do that gets in.
 	Bit float64

@@ -1,7 +1,9 @@
 package geom
 
 import (
+	"cmp"
 	"math"
+	"slices"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -124,7 +126,7 @@ func TestArcs(t *testing.T) {
 // TestFlatArcs: an arc that is all but its chord has the chord's length and no area.
 func TestFlatArcs(t *testing.T) {
 	for _, bulge := range []float64{1e-12, -1e-153, 1e-310} {
-		l := Loop{{Point{}, bulge}, {Point{10, 0}, 0}, {Point{0, 10}, 0}}
+		l := Loop{{Point: Point{}, Bulge: bulge}, {Point: Point{10, 0}, Bulge: 0}, {Point: Point{0, 10}, Bulge: 0}}
 		within(t, "area", l.Area(), 50, 1e-9)
 		within(t, "length", l.SideLength(0), 10, 1e-9)
 	}
@@ -326,4 +328,46 @@ func TestFillet(t *testing.T) {
 			}
 		}
 	})
+}
+
+// TestMarksStay: however a loop is turned, the same places have its marks.
+func TestMarksStay(t *testing.T) {
+	rapid.Check(t, func(t *rapid.T) {
+		l := anyLoop(t)
+		for i := range l {
+			l[i].Marks = Mark(rapid.IntRange(0, int(Mating|Relief)).Draw(t, "marks"))
+		}
+		const length = 300
+		corners := func(l Loop, over bool) (places []Point) {
+			for _, i := range l.Marked(Relief) {
+				places = append(places, l[i].Point)
+			}
+			return turned(places, over, length)
+		}
+		sides := func(l Loop, over bool) (places []Point) {
+			for _, i := range l.Marked(Mating) {
+				places = append(places, l[i].Middle(l.Next(i).Point))
+			}
+			return turned(places, over, length)
+		}
+		for name, m := range map[string]Loop{"reversed": l.Reverse(), "turned over": l.TurnOver(length), "moved": l.Translate(Point{}), "marked again": l.With(Mating)} {
+			over := name == "turned over"
+			if !slices.Equal(corners(m, over), corners(l, false)) || !slices.Equal(sides(m, over), sides(l, false)) {
+				t.Fatalf("%s: %v was %v", name, m, l)
+			}
+		}
+	})
+}
+
+// turned puts places back that were turned over, in an order that does not depend on the
+// loop's.
+func turned(places []Point, over bool, length float64) []Point {
+	for i := range places {
+		if over {
+			places[i].X = length - places[i].X
+		}
+		places[i] = Point{math.Floor(float64(places[i].X*1e5) + 0.377), math.Floor(float64(places[i].Y*1e5) + 0.377)} // off what is drawn
+	}
+	slices.SortFunc(places, func(a, b Point) int { return cmp.Or(cmp.Compare(a.X, b.X), cmp.Compare(a.Y, b.Y)) })
+	return places
 }

@@ -205,11 +205,11 @@ func (l *layout) addBottom() {
 		return
 	}
 	length, width := l.bottomSize()
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb, Mating: []int{0, 1, 2, 3}}
-	before := l.SlackDeep() / 2 // of the bottom, in the front's groove
+	before, mating := l.SlackDeep()/2, []int{0, 1, 2, 3} // of the bottom, in the front's groove
 	if l.BottomFit == BottomSlidIn {
-		p.Mating, before = []int{0, 1, 3}, l.SlackDeep()
+		before, mating = l.SlackDeep(), []int{0, 1, 3}
 	}
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width).With(geom.Mating, mating...), Thickness: l.Tb}
 	if l.flush {
 		// The rabbets are as wide as the groove is deep, so that half the slack
 		// is left at each shoulder too.

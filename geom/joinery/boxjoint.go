@@ -62,8 +62,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 	stock, _ := l.stockOf(r)
 	t := stock.Thickness.Mean
 	ends := l.rows(0, l.Ts)
-	outline, relieve, mating := fingered(l.Width, l.wallHeight(), ends, ends)
-	p := geom.Panel{Outline: outline, Relieve: relieve, Mating: mating, Thickness: t, EdgeCuts: fingerCuts(l.Width, ends, ends)}
+	p := geom.Panel{Outline: fingered(l.Width, l.wallHeight(), ends, ends), Thickness: t, EdgeCuts: fingerCuts(l.Width, ends, ends)}
 	l.outlineBit(&p, l.sameFingers)
 	e := ending{fingers: l.rows(1, t), reach: t - l.h, stand: l.placed(r, 0)}
 	if l.BottomFit.Grooved() {
@@ -162,12 +161,13 @@ const fingerFloor = 1.5
 // fingered is a panel with fingers at its left and right ends, and the inside
 // corners that take the other part's fingers. The last side is the lower edge, side
 // 2 n - 1 of n stretches at the right the upper one; all others bear on fingers.
-func fingered(length, height float64, left, right []finger) (outline geom.Loop, relieve, mating []int) {
+func fingered(length, height float64, left, right []finger) (outline geom.Loop) {
 	add := func(x, y float64, inner bool) {
+		v := geom.Vertex{Point: geom.Point{X: x, Y: y}}
 		if inner {
-			relieve = append(relieve, len(outline))
+			v.Marks = geom.Relief
 		}
-		outline = append(outline, geom.Vertex{Point: geom.Point{X: x, Y: y}})
+		outline = append(outline, v)
 	}
 	if len(right) == 0 {
 		right = []finger{{0, height, 0}}
@@ -187,10 +187,10 @@ func fingered(length, height float64, left, right []finger) (outline geom.Loop, 
 	}
 	for side := range len(outline) - 1 {
 		if side != 2*len(right)-1 {
-			mating = append(mating, side)
+			outline[side].Marks |= geom.Mating
 		}
 	}
-	return outline, relieve, mating
+	return outline
 }
 
 // fingerCuts are what is cut away between the fingers of a panel's ends.

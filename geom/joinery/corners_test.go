@@ -70,10 +70,11 @@ func TestBoxJointCorner(t *testing.T) {
 	// rows of notches, 24.05 at the edges and 24.1 in the middle.
 	near(t, "front's area", front.Outline.Area(), 400*120-2*2*12*24.1)
 	near(t, "side's area", side.Outline.Area(), 450*120-2*12*(24.05+24.1+24.05))
-	if len(front.Relieve) != 8 || len(side.Relieve) != 8 {
-		t.Errorf("%d and %d corners to relieve", len(front.Relieve), len(side.Relieve))
+	relieve := front.Outline.Marked(geom.Relief)
+	if n := len(side.Outline.Marked(geom.Relief)); len(relieve) != 8 || n != 8 {
+		t.Errorf("%d and %d corners to relieve", len(relieve), n)
 	}
-	for _, v := range front.Relieve {
+	for _, v := range relieve {
 		if x := front.Outline[v].X; x != 12 && x != 388 {
 			t.Errorf("the front is to be relieved at x %g", x)
 		}
@@ -82,8 +83,8 @@ func TestBoxJointCorner(t *testing.T) {
 	// at 12 - 6; the side's begins at its notch.
 	bounds(t, "front's groove", front.Pockets[0].Outline, 2.8, 6, 397.2, 12)
 	bounds(t, "side's groove", side.Pockets[0].Outline, 12, 6, 438, 12)
-	if len(front.Outline) != len(front.Mating)+2 {
-		t.Errorf("%d of %d sides bear on fingers", len(front.Mating), len(front.Outline))
+	if n := len(front.Outline.Marked(geom.Mating)); len(front.Outline) != n+2 {
+		t.Errorf("%d of %d sides bear on fingers", n, len(front.Outline))
 	}
 }
 

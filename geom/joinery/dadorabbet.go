@@ -91,9 +91,8 @@ func (l *layout) tongued(r Role) ending {
 	}
 	tongue := l.h + l.shoulderRoom()
 	e.panel = geom.Panel{
-		Outline:   geom.Rectangle(0, 0, length, l.wallHeight()),
+		Outline:   geom.Rectangle(0, 0, length, l.wallHeight()).With(geom.Mating, 1, 3), // the tongues' ends
 		Thickness: t,
-		Mating:    []int{1, 3}, // the tongues' ends
 	}
 	if l.BottomFit.Grooved() {
 		groove := l.grooved(0, length)

@@ -249,7 +249,7 @@ func (l *layout) dividerStand(s standingDivider, at float64) geom.Placement {
 // lower one's height.
 func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Panel {
 	length := l.dividerLength(s)
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, s.height), Thickness: s.t, Mating: []int{1, 3}}
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, s.height).With(geom.Mating, 1, 3), Thickness: s.t}
 	type crossing struct{ x, width, half float64 }
 	var list []crossing
 	start := l.dividerStart(s)
@@ -279,7 +279,6 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 		return 1
 	})
 	corners := []geom.Vertex{}
-	var relieve []int
 	edge, side := s.height, 2
 	if s.Way == Along {
 		edge, side = 0, 0
@@ -291,13 +290,15 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 		if s.Way == Across { // the upper edge runs from right to left
 			a, b = b, a
 		}
-		n := len(corners)
 		p.EdgeCuts = append(p.EdgeCuts, geom.EdgeCut{Kind: geom.CrossingCut, Area: geom.Rectangle(min(a, b), min(edge, c.half), max(a, b), max(edge, c.half))})
 		for _, q := range [][2]float64{{a, edge}, {a, c.half}, {b, c.half}, {b, edge}} {
-			corners = append(corners, geom.Vertex{Point: geom.Point{X: q[0], Y: q[1]}})
+			v := geom.Vertex{Point: geom.Point{X: q[0], Y: q[1]}}
+			if q[1] == c.half {
+				v.Marks = geom.Relief
+			}
+			corners = append(corners, v)
 		}
-		relieve = append(relieve, n+1, n+2)
 	}
-	cutEdge(&p, side, corners, relieve...)
+	cutEdge(&p, side, corners)
 	return p
 }

@@ -50,8 +50,8 @@ func TestDoubleRabbetSizes(t *testing.T) {
 			}
 		}
 	}
-	if !slices.Equal(side.Panel.Mating, []int{1, 3}) || front.Panel.Mating != nil {
-		t.Errorf("another part bears on the sides %v of the side, %v of the front", side.Panel.Mating, front.Panel.Mating)
+	if on, front := side.Panel.Outline.Marked(geom.Mating), front.Panel.Outline.Marked(geom.Mating); !slices.Equal(on, []int{1, 3}) || front != nil {
+		t.Errorf("another part bears on the sides %v of the side, %v of the front", on, front)
 	}
 	for _, c := range []struct {
 		what string

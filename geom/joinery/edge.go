@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -36,23 +37,9 @@ func (l *layout) leastNotch() float64 {
 const notchRoom = 0.05
 
 // cutEdge puts corners into a side of a panel's outline, in the direction in which
-// it runs; relieve are those of them, by their index, into which another part goes.
-func cutEdge(p *geom.Panel, side int, corners []geom.Vertex, relieve ...int) {
-	out := append(geom.Loop{}, p.Outline[:side+1]...)
-	out = append(append(out, corners...), p.Outline[side+1:]...)
-	moved := func(list []int) (to []int) {
-		for _, i := range list {
-			if i > side {
-				i += len(corners)
-			}
-			to = append(to, i)
-		}
-		return to
-	}
-	p.Outline, p.Relieve, p.Mating = out, moved(p.Relieve), moved(p.Mating)
-	for _, r := range relieve {
-		p.Relieve = append(p.Relieve, side+1+r)
-	}
+// it runs.
+func cutEdge(p *geom.Panel, side int, corners []geom.Vertex) {
+	p.Outline = slices.Insert(slices.Clone(p.Outline), side+1, corners...)
 }
 
 // notch cuts a rectangle from x0 to x1 out of the upper (down to y) or the lower
@@ -67,15 +54,14 @@ func notch(p *geom.Panel, kind geom.EdgeKind, top bool, x0, x1, y, radius float6
 	at := func(x, y float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}} }
 	if radius == 0 {
 		corners := []geom.Vertex{at(from, edge), at(from, y), at(to, y), at(to, edge)}
-		cutEdge(p, side, corners, 1, 2)
+		cutEdge(p, side, geom.Loop(corners).With(geom.Relief, 1, 2))
 		p.EdgeCuts = append(p.EdgeCuts, cutOut(kind, corners))
 		return
 	}
 	in := math.Copysign(radius, to-from)
 	up := math.Copysign(radius, edge-y)
-	quarter := -math.Tan(math.Pi / 8) // clockwise, into the panel
 	a, b := at(from, y+up), at(to-in, y)
-	a.Bulge, b.Bulge = quarter, quarter
+	a.Bulge, b.Bulge = -geom.QuarterTurn, -geom.QuarterTurn // clockwise, into the panel
 	corners := []geom.Vertex{at(from, edge), a, at(from+in, y), b, at(to, y+up), at(to, edge)}
 	cutEdge(p, side, corners)
 	p.EdgeCuts = append(p.EdgeCuts, cutOut(kind, corners))

@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"maps"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -71,8 +72,13 @@ func (l *layout) shorten(back *ending) {
 
 // lowered cuts a strip off the lower end of a rectangle.
 func lowered(l geom.Loop, by float64) geom.Loop {
-	r := l.Bounds()
-	return geom.Rectangle(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y-by)
+	low, top := slices.Clone(l), l.Bounds().Max.Y
+	for i := range low {
+		if low[i].Y == top {
+			low[i].Y -= by
+		}
+	}
+	return low
 }
 
 // addSides makes the sides: one panel that serves as both, turned about, where its
@@ -82,13 +88,13 @@ func (l *layout) addSides(front, back ending) {
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()), Thickness: l.Ts, Pockets: append([]geom.Pocket(nil), front.cuts...)}
 	switch {
 	case len(front.fingers) > 0 || len(back.fingers) > 0:
-		p.Outline, p.Relieve, p.Mating = fingered(length, l.wallHeight(), front.fingers, back.fingers)
+		p.Outline = fingered(length, l.wallHeight(), front.fingers, back.fingers)
 		p.EdgeCuts = fingerCuts(length, front.fingers, back.fingers)
 		l.outlineBit(&p, l.sameFingers)
 	case front.mates && back.mates:
-		p.Mating = []int{1, 3}
+		p.Outline = p.Outline.With(geom.Mating, 1, 3)
 	case front.mates:
-		p.Mating = []int{3}
+		p.Outline = p.Outline.With(geom.Mating, 3)
 	}
 	for _, k := range back.cuts {
 		k.Outline = k.Outline.TurnOver(length)
@@ -133,16 +139,6 @@ func mirrored(p geom.Panel) geom.Panel {
 	length := p.Length()
 	out := p
 	out.Outline = p.Outline.TurnOver(length)
-	n := len(p.Outline)
-	// TurnOver runs the other way round: vertex i becomes n-1-i, and side i, from it
-	// to the next, n-2-i.
-	out.Relieve, out.Mating = nil, nil
-	for _, v := range p.Relieve {
-		out.Relieve = append(out.Relieve, n-1-v)
-	}
-	for _, s := range p.Mating {
-		out.Mating = append(out.Mating, (2*n-2-s)%n)
-	}
 	out.EdgeCuts = append([]geom.EdgeCut(nil), p.EdgeCuts...)
 	for i := range out.EdgeCuts {
 		out.EdgeCuts[i].Area = out.EdgeCuts[i].Area.TurnOver(length)

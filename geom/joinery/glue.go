@@ -1,5 +1,7 @@
 package joinery
 
+import "drawerwright/geom"
+
 // GlueArea is what glue is spread on in the corners of one box, in square
 // millimetres, one of the two faces that meet counted. With T the thickness of the
 // end, Ts of the side and h the cutter height, a corner's glued length across the
@@ -53,7 +55,7 @@ func (d Drawer) cleatFaces() float64 {
 func (d Drawer) rows() int {
 	for _, p := range d.Parts {
 		if p.Role == Front {
-			return len(p.Panel.Relieve)/2 + 1
+			return len(p.Panel.Outline.Marked(geom.Relief))/2 + 1
 		}
 	}
 	return 0

@@ -15,7 +15,7 @@ import (
 func (l *layout) housed() ending {
 	w, deep := l.housing(), l.h+l.GlueRoom
 	length := l.Width - 2*l.Ts + 2*l.h
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()), Thickness: l.Tk, Mating: []int{1, 3}}
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()).With(geom.Mating, 1, 3), Thickness: l.Tk}
 	if l.BottomFit.Grooved() {
 		p.Pockets = append(p.Pockets, l.grooved(0, length))
 	}

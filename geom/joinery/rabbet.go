@@ -56,7 +56,7 @@ func (l *layout) rabbetLengths() []float64 {
 // plainEnd is a front or back without cuts but for the bottom's groove.
 func (l *layout) plainEnd(r Role, length float64) geom.Panel {
 	stock, _ := l.stockOf(r)
-	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()), Thickness: stock.Thickness.Mean, Mating: []int{1, 3}}
+	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, l.wallHeight()).With(geom.Mating, 1, 3), Thickness: stock.Thickness.Mean}
 	if l.BottomFit.Grooved() {
 		p.Pockets = append(p.Pockets, l.grooved(0, length))
 	}

@@ -63,13 +63,13 @@ func (l *layout) undermount() {
 // rabbet meet.
 func (l *layout) notchEnds(p *geom.Panel, width, height, radius float64) {
 	length, top := p.Length(), p.Outline.Bounds().Max.Y
-	quarter := -math.Tan(math.Pi / 8)
+	const quarter = -geom.QuarterTurn
 	at := func(x, y, bulge float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}, Bulge: bulge} }
-	p.Outline = geom.Loop{
+	outline := geom.Loop{
 		at(width, 0, 0), at(length-width, 0, 0), at(length-width, height-radius, quarter), at(length-width+radius, height, 0), at(length, height, 0),
 		at(length, top, 0), at(0, top, 0), at(0, height, 0), at(width-radius, height, quarter), at(width, height-radius, 0),
 	}
-	p.Mating = []int{4, 6} // the ends
+	p.Outline = outline.With(geom.Mating, 4, 6) // the ends
 	p.EdgeCuts = append(p.EdgeCuts,
 		geom.EdgeCut{Kind: geom.NotchCut, Area: geom.Loop{at(0, 0, 0), at(width, 0, 0), at(width, height-radius, -quarter), at(width-radius, height, 0), at(0, height, 0)}},
 		geom.EdgeCut{Kind: geom.NotchCut, Area: geom.Loop{at(length, 0, 0), at(length, height, 0), at(length-width+radius, height, -quarter), at(length-width, height-radius, 0), at(length-width, 0, 0)}})

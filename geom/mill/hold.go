@@ -115,7 +115,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 	var places []float64 // of tabs' middles, along the whole outline as drawn
 	for i, v := range l {
 		length := v.To(l.Next(i).Point)
-		if !slices.Contains(p.part.Mating, i) && p.outermost(i) {
+		if !v.Marks.Has(geom.Mating) && p.outermost(i) {
 			for _, at := range p.tabsOn(i, length, width) {
 				places = append(places, place(profile.Outline, v.Lerp(l.Next(i).Point, at/length)))
 			}

@@ -79,7 +79,7 @@ func TestTabsKeepOff(t *testing.T) {
 		p.Outline = geom.Rectangle(0, 0, length, height)
 		x := rapid.Float64Range(5, length-15).Draw(t, "x")
 		p.Pockets = []geom.Pocket{{Kind: geom.Dado, Depth: 6, Outline: geom.Rectangle(x, 0, x+8, height)}}
-		p.Mating = rapid.SampledFrom([][]int{nil, {1, 3}, {0, 2}, {0, 1, 2}, {3}}).Draw(t, "mating")
+		p.Outline = p.Outline.With(geom.Mating, rapid.SampledFrom([][]int{nil, {1, 3}, {0, 2}, {0, 1, 2}, {3}}).Draw(t, "mating")...)
 		w := mustPrepare2(t, p, tabbed())
 		slots := w.slots()
 		if len(slots) == 0 {
@@ -128,7 +128,7 @@ func TestTabsKeepOff(t *testing.T) {
 					continue
 				}
 				tab++
-				if slices.Contains(p.Mating, side) {
+				if v.Marks.Has(geom.Mating) {
 					t.Fatalf("a tab on mating side %d at %v", side, q)
 				}
 				if side%2 == 0 && q.X > x-6 && q.X < x+8+6 {
@@ -167,8 +167,7 @@ func pointIn(p geom.Point, l geom.Loop) bool {
 func TestHolding(t *testing.T) {
 	small := func(mating ...int) Part {
 		p := panel()
-		p.Outline = geom.Rectangle(0, 0, 120, 100)
-		p.Mating = mating
+		p.Outline = geom.Rectangle(0, 0, 120, 100).With(geom.Mating, mating...)
 		return p
 	}
 	with := func(change func(*Settings)) Settings {

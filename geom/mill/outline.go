@@ -23,7 +23,7 @@ func (p *preparation) outlineBit() int {
 		bit := p.Bits[b]
 		radius := bit.Diameter / 2
 		drawn, room := p.relieved(radius)
-		sharp := sharpCorners(outline, p.part.Relieve)
+		sharp := sharpCorners(outline)
 		switch {
 		case bit.Reach > 0 && bit.Reach < thick-touching:
 			no = tooShort
@@ -68,7 +68,7 @@ func (p *preparation) outlineBit() int {
 // take draws the outline for a bit, and tells what it leaves standing.
 func (p *preparation) take(b int, drawn geom.Loop) {
 	p.drawn = drawn
-	if len(sharpCorners(p.part.Outline, p.part.Relieve)) > 0 {
+	if len(sharpCorners(p.part.Outline)) > 0 {
 		p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "%s leaves wood in inside corners of the outline", p.bit(p.Bits[b]))
 	}
 }
@@ -99,9 +99,9 @@ const leastFloor = 1.0
 // floors tells whether every notch keeps a floor between its two relieved corners.
 func (p *preparation) floors(drawn geom.Loop) bool {
 	l := p.part.Outline
-	for _, i := range p.part.Relieve {
-		j := (i + 1) % len(l)
-		if !slices.Contains(p.part.Relieve, j) {
+	for _, i := range l.Marked(geom.Relief) {
+		j := l.After(i)
+		if !l[j].Marks.Has(geom.Relief) {
 			continue
 		}
 		left := 0.0
@@ -121,28 +121,25 @@ func (p *preparation) floors(drawn geom.Loop) bool {
 // relieved is the outline with room for other parts in the corners that take them.
 // Seen from outside, where the bit runs, it is a pocket.
 func (p *preparation) relieved(radius float64) (geom.Loop, bool) {
-	outline := p.part.Outline
-	if len(p.part.Relieve) == 0 {
-		return outline, true
+	around := p.part.Outline.Reverse()
+	need := make([]bool, len(around))
+	for _, i := range around.Marked(geom.Relief) {
+		need[i] = around.Turn(i) > 0 // an outer corner needs none
 	}
-	n := len(outline)
-	need := make([]bool, n)
-	for _, v := range p.part.Relieve {
-		if v >= 0 && v < n && outline.Turn(v) < 0 { // an outer corner needs none
-			need[n-1-v] = true
-		}
+	if !slices.Contains(need, true) {
+		return p.part.Outline, true
 	}
-	if p.ReliefOf(Profile) == ReliefNone && slices.Contains(need, true) {
-		return outline, false
+	if p.ReliefOf(Profile) == ReliefNone {
+		return p.part.Outline, false
 	}
-	out, ok := relieve(outline.Reverse(), need, radius, p.ReliefOf(Profile))
+	out, ok := relieve(around, need, radius, p.ReliefOf(Profile))
 	return out.Reverse(), ok
 }
 
 // sharpCorners are the inside corners of an outline, but for those that are relieved.
-func sharpCorners(l geom.Loop, relieved []int) (list []int) {
+func sharpCorners(l geom.Loop) (list []int) {
 	for i := range l {
-		if l.Turn(i) < -1e-6 && !slices.Contains(relieved, i) {
+		if l.Turn(i) < -1e-6 && !l[i].Marks.Has(geom.Relief) {
 			list = append(list, i)
 		}
 	}

@@ -11,8 +11,9 @@ import (
 
 // notched is a panel of 100 x 60 with a notch 12 deep and 24 wide in its left end.
 func notched(relieve ...int) geom.Panel {
-	return geom.Panel{Thickness: 12, Relieve: relieve, Outline: geom.Polygon(geom.Point{}, geom.Point{X: 100}, geom.Point{X: 100, Y: 60}, geom.Point{Y: 60},
-		geom.Point{Y: 44}, geom.Point{X: 12, Y: 44}, geom.Point{X: 12, Y: 20}, geom.Point{Y: 20})}
+	outline := geom.Polygon(geom.Point{}, geom.Point{X: 100}, geom.Point{X: 100, Y: 60}, geom.Point{Y: 60},
+		geom.Point{Y: 44}, geom.Point{X: 12, Y: 44}, geom.Point{X: 12, Y: 20}, geom.Point{Y: 20})
+	return geom.Panel{Thickness: 12, Outline: outline.With(geom.Relief, relieve...)}
 }
 
 // TestNotchRelief: with relief a bit of 6 leaves nothing in the corners of the notch.

@@ -14,7 +14,7 @@ func (p *preparation) sides(slot float64) (free [4][]geom.Interval) {
 	l, box := p.part.Outline, p.part.Outline.Bounds()
 	for i, v := range l {
 		w := l[(i+1)%len(l)]
-		if v.Bulge != 0 || slices.Contains(p.part.Mating, i) {
+		if v.Bulge != 0 || v.Marks.Has(geom.Mating) {
 			continue
 		}
 		on := func(a, b, edge float64) bool { return math.Abs(a-edge) < touching && math.Abs(b-edge) < touching }

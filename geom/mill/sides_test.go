@@ -13,7 +13,7 @@ func TestSides(t *testing.T) {
 	s := settings(six)
 	s.Tabs = Tabs{Width: 8, Height: 2, Spacing: 100}
 	p := panel(dado(50, 58)) // 300 x 100, open at the bottom and at the top
-	p.Mating = []int{1, 3}
+	p.Outline = p.Outline.With(geom.Mating, 1, 3)
 	w := mustPrepare(t, p, s)
 	const room = 2 * (6 + SlotRoom)
 	for side, want := range [4][]geom.Interval{0: {{Min: room, Max: 50 - room}, {Min: 58 + room, Max: 300 - room}}, 2: {{Min: room, Max: 50 - room}, {Min: 58 + room, Max: 300 - room}}} {

@@ -52,7 +52,7 @@ func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Play, mo
 // that bear on another part, run along the panel and lie within its width.
 func fingerSides(p geom.Panel) (list []int) {
 	r := p.Outline.Bounds()
-	for _, i := range p.Mating {
+	for _, i := range p.Outline.Marked(geom.Mating) {
 		v, w := p.Outline[i], p.Outline[(i+1)%len(p.Outline)]
 		if v.Bulge == 0 && v.Y == w.Y && v.Y > r.Min.Y && v.Y < r.Max.Y {
 			list = append(list, i)

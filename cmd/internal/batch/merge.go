@@ -73,7 +73,7 @@ func shape(p geom.Panel) string {
 		out.WriteByte(';')
 	}
 	loop(p.Outline)
-	fmt.Fprint(&out, p.Relieve, p.Bit, ";")
+	fmt.Fprint(&out, p.Outline.Marked(geom.Relief), p.Bit, ";")
 	for _, h := range p.Holes {
 		loop(h)
 	}
