@@ -75,14 +75,14 @@ func (s Arc) Part(share float64) float64 { return math.Tan(float64(math.Atan(s.B
 func (s Arc) SegmentArea() float64 {
 	if s.straight() { // two thirds of chord and sagitta; the radius may be beyond float64
 		c := s.A.To(s.B)
-		return float64(c*c) * s.Bulge / 3
+		return float64(float64(c*c) * s.Bulge / 3)
 	}
 	return SegmentArea(s.Radius(), s.Sweep())
 }
 
 // SegmentArea is that of an arc of a radius that sweeps an angle, in radians.
 func SegmentArea(radius, sweep float64) float64 {
-	return float64(radius*radius/2) * (sweep - math.Sin(sweep))
+	return float64(float64(radius*radius/2) * (sweep - math.Sin(sweep)))
 }
 
 // Bounds is the box about the arc: its ends and the quarter points that it passes.

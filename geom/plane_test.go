@@ -68,6 +68,7 @@ func TestLines(t *testing.T) {
 		along, left := Beside(p, a, b)
 		close2(t, "along", along, Foot(p, a, b)*d.Norm(), 1e-6)
 		close2(t, "place beside", a.Along(d.Unit(), along).Along(d.Unit().Left(), left).To(p), 0, 1e-6)
+		close2(t, "the nearest place lies between", a.To(Nearest(p, a, b))+Nearest(p, a, b).To(b), a.To(b), 1e-9)
 		near := p.To(Nearest(p, a, b))
 		for k := range 21 {
 			if other := p.To(a.Lerp(b, float64(k)/20)); other < near-1e-9 {
@@ -196,6 +197,9 @@ func TestRects(t *testing.T) {
 		}
 		if over := both.Width() > 0 && both.Height() > 0; over != r.Overlaps(s) || over && !(r.Contains(both) && s.Contains(both)) {
 			t.Fatalf("%v and %v: overlap %v, in common %v", r, s, r.Overlaps(s), both)
+		}
+		if r.Contains(s) != (both == s) {
+			t.Fatalf("%v contains %v: %v", r, s, r.Contains(s))
 		}
 		if apart := r.Gap(s) > 0; apart != r.Apart(s) || r.Overlaps(s) && r.Gap(s) >= 0 {
 			t.Fatalf("%v and %v: apart %v, gap %g", r, s, r.Apart(s), r.Gap(s))

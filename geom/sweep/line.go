@@ -36,8 +36,8 @@ func Line(path []geom.Vertex, r float64) ([]geom.Loop, error) {
 	for i := len(sides) - 1; i >= 0; i-- {
 		sides = append(sides, sides[i].reverse())
 	}
-	return settled(nil, func(t trial) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r+float64(fit*t.share), true)
+	return settled(nil, func(p perturbation) ([]geom.Loop, error) {
+		c, err := newCourse(sides, r+p.of(), true)
 		if err != nil {
 			return nil, err
 		}

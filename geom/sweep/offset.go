@@ -67,15 +67,15 @@ func moved(l geom.Loop, r float64, along geom.Loop) ([]geom.Loop, error) {
 	if err != nil {
 		return nil, err
 	}
-	return settled(sides, func(t trial) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r-float64(fit*t.share), false)
+	return settled(sides, func(p perturbation) ([]geom.Loop, error) {
+		c, err := newCourse(sides, r-p.of(), false)
 		if err != nil {
 			return nil, err
 		}
 		if c.whole {
 			c.pieces = c.web.pieces()
 		}
-		if err := c.follow(t.strict); err != nil {
+		if err := c.follow(p.strict); err != nil {
 			return nil, err
 		}
 		return outlines(c.pieces, c.links, scrap), nil

@@ -35,15 +35,15 @@ func outside(l geom.Loop, r float64) (geom.Loop, error) {
 		return nil, err
 	}
 	whole, nothing := areaOf(sides) // clockwise
-	loops, err := settled(sides, func(t trial) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r-float64(fit*t.share), false)
+	loops, err := settled(sides, func(p perturbation) ([]geom.Loop, error) {
+		c, err := newCourse(sides, r-p.of(), false)
 		if err != nil {
 			return nil, err
 		}
 		if c.whole {
 			return []geom.Loop{l}, nil
 		}
-		if err := c.follow(t.strict); err != nil {
+		if err := c.follow(p.strict); err != nil {
 			return nil, err
 		}
 		if err := c.outermost(); err != nil {

@@ -50,15 +50,15 @@ func pocket(l geom.Loop, r float64) ([]geom.Loop, error) {
 		return nil, err
 	}
 	whole, nothing := areaOf(sides)
-	return settled(sides, func(t trial) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r-float64(fit*t.share), false)
+	return settled(sides, func(p perturbation) ([]geom.Loop, error) {
+		c, err := newCourse(sides, r-p.of(), false)
 		if err != nil {
 			return nil, err
 		}
 		if c.whole {
 			return []geom.Loop{l}, nil
 		}
-		if err := c.follow(t.strict); err != nil {
+		if err := c.follow(p.strict); err != nil {
 			return nil, err
 		}
 		rim, err := c.rim(false)

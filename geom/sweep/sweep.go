@@ -14,12 +14,7 @@
 // usual, a rectangle first of all, has a closed form (closed.go).
 package sweep
 
-import (
-	"errors"
-	"fmt"
-
-	"drawerwright/geom"
-)
+import "errors"
 
 // What may be wrong with an input; errors wrap one of these or [geom.ErrExtent].
 var (
@@ -39,30 +34,3 @@ var (
 	// the grid and is not.
 	ErrUnsettled = errors.New("result is not settled")
 )
-
-// trial is a share of fit by which a radius is changed. A strict one must leave
-// no doubt about what fits.
-type trial struct {
-	share  float64
-	strict bool
-}
-
-// trials are made one after another until the result is settled. The first
-// gives fillets of just the radius; with the second, what fits exactly has room;
-// most of the rest are for sizes that happen to differ from the radius by the
-// shares before them. The last is as the first and puts up with doubt.
-var trials = [...]trial{{0, true}, {0.5, false}, {0.6, false}, {0.71, false}, {0.37, false}, {0.23, false}, {0, false}}
-
-// settled tries radii until a result is settled. Where none is, sides that cross
-// are to blame.
-func settled(sides []curve, try func(trial) ([]geom.Loop, error)) (loops []geom.Loop, err error) {
-	for _, t := range trials {
-		if loops, err = try(t); !errors.Is(err, ErrUnsettled) {
-			return loops, err
-		}
-	}
-	if at, ok := crossed(sides); ok {
-		return nil, fmt.Errorf("%w: near x %g, y %g", ErrRing, at.X, at.Y)
-	}
-	return nil, err
-}
