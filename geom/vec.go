@@ -1,5 +1,7 @@
 package geom
 
+import "math"
+
 // Vec3 is a place or a direction in space, in millimetres. In a box X runs to
 // the right, Y to the back, Z up, from the outside bottom front left corner.
 type Vec3 struct{ X, Y, Z float64 }
@@ -17,6 +19,9 @@ func (a Vec3) Cross(b Vec3) Vec3 {
 		float64(a.X*b.Y) - float64(a.Y*b.X),
 	}
 }
+
+// Norm is the length of a vector.
+func (a Vec3) Norm() float64 { return math.Sqrt(a.Dot(a)) }
 
 // Directions of the box.
 var (

@@ -44,22 +44,21 @@ func (s LaidSheet) Draw(room geom.Point) drawing.Drawing {
 	at := func(r geom.Rect) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: scale * r.Min.X, Y: below + float64(scale*r.Min.Y)}, Max: geom.Point{X: scale * r.Max.X, Y: below + float64(scale*r.Max.Y)}}
 	}
-	loop := func(r geom.Rect) geom.Loop { return geom.Rectangle(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y) }
 	sheet := at(geom.Rect{Max: geom.Point{X: s.Length, Y: s.Width}})
 	if t := at(s.Trim); t != sheet {
-		d.Loops(drawing.Thin, 0, loop(t))
+		d.Loops(drawing.Thin, 0, t.Loop())
 	}
 	for _, o := range s.Offcuts {
 		r := at(o.Box)
-		d.Loops(drawing.Hidden, 0, loop(r))
+		d.Loops(drawing.Hidden, 0, r.Loop())
 		words(&d, r, o)
 	}
 	for _, p := range s.Pieces {
 		r := at(p.Box)
-		d.Loops(drawing.Medium, pieceInk, loop(r))
+		d.Loops(drawing.Medium, pieceInk, r.Loop())
 		words(&d, r, p)
 	}
-	d.Loops(drawing.Thick, 0, loop(sheet))
+	d.Loops(drawing.Thick, 0, sheet.Loop())
 	if s.Grain {
 		grain(&d, geom.Point{X: 0, Y: 1}, 3)
 	}

@@ -98,8 +98,8 @@ func (l *layout) addSides(front, back ending) {
 	}
 	for _, k := range back.cuts {
 		k.Outline = k.Outline.TurnOver(length)
-		if r := k.Outline.Bounds(); k.Kind != geom.Drill {
-			k.Outline = geom.Rectangle(r.Min.X, r.Min.Y, r.Max.X, r.Max.Y)
+		if k.Kind != geom.Drill {
+			k.Outline = k.Outline.Bounds().Loop()
 		}
 		p.Pockets = append(p.Pockets, k)
 	}

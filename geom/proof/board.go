@@ -11,11 +11,7 @@
 // X right, Y back, Z up.
 package proof
 
-import (
-	"math"
-
-	"drawerwright/geom"
-)
+import "drawerwright/geom"
 
 // Cut is a region taken away from one face of a board, straight down.
 type Cut struct {
@@ -34,7 +30,7 @@ type Board struct {
 // Shape is a region of straight sides: a ring of points and the box about it. A
 // line is inside between every other crossing of the ring.
 type Shape struct {
-	ring []geom.Point
+	ring geom.Ring
 	box  geom.Rect
 }
 
@@ -62,31 +58,23 @@ func ShapeOf(loops ...geom.Loop) Shape {
 			s.ring = append(s.ring, s.ring[0])
 		}
 	}
-	if len(s.ring) == 0 {
-		return s
-	}
-	s.box = geom.Rect{Min: s.ring[0], Max: s.ring[0]}
-	for _, p := range s.ring {
-		s.box.Min.X, s.box.Min.Y = math.Min(s.box.Min.X, p.X), math.Min(s.box.Min.Y, p.Y)
-		s.box.Max.X, s.box.Max.Y = math.Max(s.box.Max.X, p.X), math.Max(s.box.Max.Y, p.Y)
-	}
+	s.box = s.ring.Bounds()
 	return s
 }
 
 // Moved is the shape somewhere else.
 func (s Shape) Moved(dx, dy float64) Shape {
-	out := Shape{ring: make([]geom.Point, len(s.ring)), box: s.box}
+	by := geom.Point{X: dx, Y: dy}
+	out := Shape{ring: make(geom.Ring, len(s.ring)), box: s.box.Translate(by)}
 	for i, p := range s.ring {
-		out.ring[i] = geom.Point{X: p.X + dx, Y: p.Y + dy}
+		out.ring[i] = p.Add(by)
 	}
-	out.box.Min.X, out.box.Max.X = s.box.Min.X+dx, s.box.Max.X+dx
-	out.box.Min.Y, out.box.Max.Y = s.box.Min.Y+dy, s.box.Max.Y+dy
 	return out
 }
 
 // Ring are the corners of the shape. A hole is reached from the first of them, there and
 // back again.
-func (s Shape) Ring() []geom.Point { return s.ring }
+func (s Shape) Ring() geom.Ring { return s.ring }
 
 // Corners is how many points the ring has.
 func (s Shape) Corners() int { return len(s.ring) }

@@ -26,7 +26,7 @@ func (m Mesh) Corners(i int) (a, b, c geom.Vec3) {
 func (m Mesh) Normal(i int) geom.Vec3 {
 	a, b, c := m.Corners(i)
 	n := b.Sub(a).Cross(c.Sub(a))
-	return n.Scale(1 / math.Sqrt(n.Dot(n)))
+	return n.Scale(1 / n.Norm())
 }
 
 // Volume by the divergence theorem, in cubic millimetres: the sum of the signed
@@ -47,7 +47,7 @@ func (m Mesh) Surface() float64 {
 	for i := range m.Triangles {
 		a, b, c := m.Corners(i)
 		n := b.Sub(a).Cross(c.Sub(a))
-		sum += math.Sqrt(n.Dot(n))
+		sum += n.Norm()
 	}
 	return sum / 2
 }

@@ -197,7 +197,7 @@ func eased(p geom.Panel, rooms []room) geom.Panel {
 		default:
 			box.Max.Y = max(box.Max.Y, min(from.Max.Y+r.by, outline.Max.Y-leastLeft))
 		}
-		k.Outline = geom.Rectangle(box.Min.X, box.Min.Y, box.Max.X, box.Max.Y)
+		k.Outline = box.Loop()
 	}
 	return p
 }
