@@ -18,9 +18,9 @@ func TestBridgesKeepClear(t *testing.T) {
 				for side, list := range q.Free {
 					var left []Stretch
 					for _, f := range list {
-						from := rapid.Int64Range(f.From, f.To).Draw(t, "from")
-						to := min(f.To, from+rapid.Int64Range(1, 80).Draw(t, "wide")*mm)
-						left = append(left, Stretch{f.From, from}, Stretch{to, f.To})
+						from := rapid.Int64Range(f.Min, f.Max).Draw(t, "from")
+						to := min(f.Max, from+rapid.Int64Range(1, 80).Draw(t, "wide")*mm)
+						left = append(left, Stretch{Min: f.Min, Max: from}, Stretch{Min: to, Max: f.Max})
 					}
 					q.Free[side] = left
 				}
@@ -48,18 +48,18 @@ func (p Part) clear(b Box) bool {
 	side, on := -1, Stretch{}
 	switch {
 	case b.Y1 == p.Box.Y0:
-		side, on = Bottom, Stretch{b.X0, b.X1}
+		side, on = Bottom, Stretch{Min: b.X0, Max: b.X1}
 	case b.X0 == p.Box.X1:
-		side, on = Right, Stretch{b.Y0, b.Y1}
+		side, on = Right, Stretch{Min: b.Y0, Max: b.Y1}
 	case b.Y0 == p.Box.Y1:
-		side, on = Top, Stretch{b.X0, b.X1}
+		side, on = Top, Stretch{Min: b.X0, Max: b.X1}
 	case b.X1 == p.Box.X0:
-		side, on = Left, Stretch{b.Y0, b.Y1}
+		side, on = Left, Stretch{Min: b.Y0, Max: b.Y1}
 	default:
 		return false
 	}
 	for _, f := range p.Free[side] {
-		if f.From <= on.From && on.To <= f.To {
+		if f.Min <= on.Min && on.Max <= f.Max {
 			return true
 		}
 	}

@@ -55,7 +55,7 @@ func TestTabsKeepClear(t *testing.T) {
 		for side, list := range map[int][][2]float64{0: lower, 2: upper} {
 			for _, f := range w.Sides[side] {
 				stretches++
-				clear([]string{"lower", "", "upper"}[side], f.From, f.To, list)
+				clear([]string{"lower", "", "upper"}[side], f.Min, f.Max, list)
 			}
 		}
 	})
