@@ -150,7 +150,7 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 		for i, v := range drawn {
 			// The corner itself lies where another pocket is: there a smaller bit does
 			// without a relief that would show beyond that pocket.
-			if need[i] && slices.ContainsFunc(cleared, func(l geom.Loop) bool { return inside(v.Point, l) }) {
+			if need[i] && slices.ContainsFunc(cleared, func(r geom.Ring) bool { return reaches(r, v.Point) }) {
 				return c, noRelief
 			}
 		}
@@ -212,12 +212,11 @@ func (s Settings) Deepest(c Cut, mean, most float64) float64 {
 
 // clearedBeside are the pockets of straight sides on the face of a cut that are at
 // least as deep.
-func (p *preparation) clearedBeside(c Cut) []geom.Loop {
-	var list []geom.Loop
+func (p *preparation) clearedBeside(c Cut) []geom.Ring {
+	var list []geom.Ring
 	for i, k := range p.part.Pockets {
-		bent := slices.ContainsFunc(k.Outline, func(v geom.Vertex) bool { return v.Bulge != 0 })
-		if i != c.Pocket && k.Face == c.Face && k.Depth >= c.Depth-touching && !bent {
-			list = append(list, k.Outline)
+		if i != c.Pocket && k.Face == c.Face && k.Depth >= c.Depth-touching && k.Outline.Straight() {
+			list = append(list, k.Outline.Flatten(flatWithin))
 		}
 	}
 	return list

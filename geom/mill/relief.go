@@ -17,8 +17,9 @@ const inTheWay = 1e-3
 
 // needRelief tells which corners of a pocket a round bit of a radius leaves in the
 // way of the part that goes in. What other pockets clear is not in its way.
-func needRelief(pocket, takes geom.Loop, radius float64, cleared []geom.Loop) []bool {
+func needRelief(pocket, takes geom.Loop, radius float64, cleared []geom.Ring) []bool {
 	need := make([]bool, len(pocket))
+	in := takes.Flatten(flatWithin)
 	for i := range pocket {
 		along, back, ok := square(pocket, i)
 		if !ok || len(takes) == 0 {
@@ -29,8 +30,8 @@ func needRelief(pocket, takes geom.Loop, radius float64, cleared []geom.Loop) []
 			// A point of the wood beside the bit's round, a hair into the corner.
 			sin, cos := math.Sincos(math.Pi / 2 * float64(k) / arcSteps)
 			s, t := radius-float64((radius+inTheWay)*cos), radius-float64((radius+inTheWay)*sin)
-			p := geom.Point{X: v.X + float64(s*along.X) + float64(t*back.X), Y: v.Y + float64(s*along.Y) + float64(t*back.Y)}
-			if s >= 0 && t >= 0 && inside(p, takes) && !slices.ContainsFunc(cleared, func(l geom.Loop) bool { return inside(p, l) }) {
+			p := v.Along(along, s).Along(back, t)
+			if s >= 0 && t >= 0 && reaches(in, p) && !slices.ContainsFunc(cleared, func(r geom.Ring) bool { return reaches(r, p) }) {
 				need[i] = true
 				break
 			}
@@ -43,147 +44,136 @@ func needRelief(pocket, takes geom.Loop, radius float64, cleared []geom.Loop) []
 // round is looked at.
 const arcSteps = 256
 
-// inside tells whether a point is within a loop of straight sides, or on it.
-func inside(p geom.Point, l geom.Loop) bool {
-	in := false
-	for i, a := range l {
-		b := l[(i+1)%len(l)]
-		d := a.To(b.Point)
-		if d < touching {
-			continue
-		}
-		s := (float64((p.X-a.X)*(b.X-a.X)) + float64((p.Y-a.Y)*(b.Y-a.Y))) / d
-		if off := (float64((p.X-a.X)*(b.Y-a.Y)) - float64((p.Y-a.Y)*(b.X-a.X))) / d; math.Abs(off) < touching && s > -touching && s < d+touching {
-			return true
-		}
-		if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+float64((p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X)) {
-			in = !in
-		}
-	}
-	return in
-}
+// reaches reports whether a point is within a ring, or on it.
+func reaches(r geom.Ring, p geom.Point) bool { return r.Contains(p) || r.Distance(p) < touching }
 
 // square gives the unit directions along the two sides that leave an inside
 // corner of 90 degrees between straight sides.
 func square(l geom.Loop, i int) (along, back geom.Point, ok bool) {
-	n := len(l)
-	before := (i + n - 1) % n
+	before := l.Before(i)
 	if l[i].Bulge != 0 || l[before].Bulge != 0 {
 		return along, back, false
 	}
-	v, next, prev := l[i].Point, l[(i+1)%n].Point, l[before].Point
-	a, b := v.To(next), v.To(prev)
-	along = geom.Point{X: (next.X - v.X) / a, Y: (next.Y - v.Y) / a}
-	back = geom.Point{X: (prev.X - v.X) / b, Y: (prev.Y - v.Y) / b}
-	dot := float64(along.X*back.X) + float64(along.Y*back.Y)
-	cross := float64(along.X*back.Y) - float64(along.Y*back.X) // above 0 inside a counter-clockwise corner
-	return along, back, math.Abs(dot) < 1e-6 && cross > 0
+	v := l[i].Point
+	along, back = l.Next(i).Sub(v).Unit(), l[before].Sub(v).Unit()
+	// Above 0 inside a counter-clockwise corner.
+	return along, back, math.Abs(along.Dot(back)) < 1e-6 && along.Cross(back) > 0
 }
 
 // relieve gives a pocket with relief at the corners that need it; ok is false
 // where its sides are too short for that.
 func relieve(pocket geom.Loop, need []bool, radius float64, shape Relief) (out geom.Loop, ok bool) {
-	n := len(pocket)
-	rho := radius + reliefOver
-	length := func(i int) float64 { return pocket[i].To(pocket[(i+1)%n].Point) }
-	at := func(i int, along float64) geom.Point { // on side i
-		a, b := pocket[i].Point, pocket[(i+1)%n].Point
-		f := along / length(i)
-		return geom.Point{X: a.X + float64(f*(b.X-a.X)), Y: a.Y + float64(f*(b.Y-a.Y))}
-	}
-	// shorter tells through which of a corner's sides a relief of the shape "side"
-	// goes: its own, which leaves it, or the one before.
-	shorter := func(i int) int {
-		if before := (i + n - 1) % n; length(before) <= length(i) {
-			return before
-		}
-		return i
+	r := reliever{pocket, need, radius}
+	at := r.bisector
+	if shape == ReliefSide {
+		at = r.side
 	}
 	for i, v := range pocket {
 		if !need[i] {
 			out = append(out, v)
 			continue
 		}
-		before, after := (i+n-1)%n, (i+1)%n
-		if shape == ReliefSide {
-			side := shorter(i)
-			r := math.Min(rho, length(side)/2)
-			if r < radius-touching {
-				return nil, false
-			}
-			other := after // the corner at the far end of that side
-			if side == before {
-				other = before
-			}
-			shared := need[other] && shorter(other) == side && 4*r > length(side)
-			switch {
-			case shared && side == i: // the first of two that run into each other
-				mid := outward(pocket, side, math.Sqrt(math.Max(0, float64(r*r)-float64((length(side)/2-r)*(length(side)/2-r)))))
-				out = append(out, arcTo(v.Point, mid, at(side, r)), arcTo(mid, pocket[after].Point, at(side, length(side)-r)))
-			case shared: // the second: drawn with the first
-				out = append(out, v)
-			case side == i:
-				out = append(out, geom.Vertex{Point: v.Point, Bulge: 1}, geom.Vertex{Point: at(side, 2*r)})
-			default:
-				out = append(out, geom.Vertex{Point: at(side, length(side)-2*r), Bulge: 1}, v)
-			}
-			continue
-		}
-		cut := rho * math.Sqrt2 // along both sides
-		used := func(side, far int) float64 {
-			if need[far] {
-				return length(side) - cut
-			}
-			return length(side)
-		}
-		half := rho / math.Sqrt2
-		// Two reliefs on one side that run into each other cross on its middle.
-		crossing := func(side int) geom.Point {
-			off := length(side)/2 - half
-			return outward(pocket, side, math.Sqrt(float64(rho*rho)-float64(off*off))-half)
-		}
-		centre := func(c int) geom.Point {
-			along, back, _ := square(pocket, c)
-			p := pocket[c].Point
-			return geom.Point{X: p.X + float64(half*(along.X+back.X)), Y: p.Y + float64(half*(along.Y+back.Y))}
-		}
-		start, end := geom.Point{}, geom.Point{}
-		switch {
-		case used(before, before) >= cut:
-			start = at(before, length(before)-cut)
-		case need[before] && length(before) >= 2*radius-touching:
-			start = crossing(before)
-		default:
+		vertices, ok := at(i)
+		if !ok {
 			return nil, false
 		}
-		switch {
-		case used(i, after) >= cut:
-			end = at(i, cut)
-		case need[after] && length(i) >= 2*radius-touching:
-			end = crossing(i)
-		default:
-			return nil, false
-		}
-		out = append(out, arcTo(start, end, centre(i)))
-		if used(i, after) >= cut {
-			out = append(out, geom.Vertex{Point: end})
-		}
+		out = append(out, vertices...)
 	}
 	return out, true
 }
 
+// reliever is a pocket with the corners that a bit of a radius has to relieve.
+type reliever struct {
+	pocket geom.Loop
+	need   []bool
+	radius float64
+}
+
+func (r reliever) length(side int) float64 { return r.pocket[side].To(r.pocket.Next(side).Point) }
+
+// on is the place so far along a side.
+func (r reliever) on(side int, along float64) geom.Point {
+	return r.pocket[side].Lerp(r.pocket.Next(side).Point, along/r.length(side))
+}
+
 // outward is the point a distance outside the middle of a side.
-func outward(l geom.Loop, side int, by float64) geom.Point {
-	a, b := l[side].Point, l[(side+1)%len(l)].Point
-	d := a.To(b)
-	return geom.Point{X: (a.X+b.X)/2 + float64(by*(b.Y-a.Y))/d, Y: (a.Y+b.Y)/2 - float64(by*(b.X-a.X))/d}
+func (r reliever) outward(side int, by float64) geom.Point {
+	a, b := r.pocket[side].Point, r.pocket.Next(side).Point
+	return a.Middle(b).Along(b.Sub(a).Unit().Right(), by)
+}
+
+// shorter is the side through which a corner's relief goes along a side: its own,
+// which leaves it, or the one before.
+func (r reliever) shorter(i int) int {
+	if before := r.pocket.Before(i); r.length(before) <= r.length(i) {
+		return before
+	}
+	return i
+}
+
+// side relieves a corner along its shorter side.
+func (r reliever) side(i int) (out []geom.Vertex, ok bool) {
+	v, side := r.pocket[i], r.shorter(i)
+	long := r.length(side)
+	rho := math.Min(r.radius+reliefOver, long/2)
+	if rho < r.radius-touching {
+		return nil, false
+	}
+	after := r.pocket.After(i)
+	other := after // the corner at the far end of that side
+	if side != i {
+		other = side
+	}
+	shared := r.need[other] && r.shorter(other) == side && 4*rho > long
+	switch {
+	case shared && side == i: // the first of two that run into each other
+		mid := r.outward(side, math.Sqrt(math.Max(0, float64(rho*rho)-float64((long/2-rho)*(long/2-rho)))))
+		return []geom.Vertex{arcTo(v.Point, mid, r.on(side, rho)), arcTo(mid, r.pocket[after].Point, r.on(side, long-rho))}, true
+	case shared: // the second: drawn with the first
+		return []geom.Vertex{v}, true
+	case side == i:
+		return []geom.Vertex{{Point: v.Point, Bulge: 1}, {Point: r.on(side, 2*rho)}}, true
+	}
+	return []geom.Vertex{{Point: r.on(side, long-2*rho), Bulge: 1}, v}, true
+}
+
+// bisector relieves a corner through its middle, by as much of both sides.
+func (r reliever) bisector(i int) (out []geom.Vertex, ok bool) {
+	rho := r.radius + reliefOver
+	cut, half := rho*math.Sqrt2, rho/math.Sqrt2 // along both sides, and that to the middle
+	before, after := r.pocket.Before(i), r.pocket.After(i)
+	left := func(side, far int) float64 {
+		if r.need[far] {
+			return r.length(side) - cut
+		}
+		return r.length(side)
+	}
+	// Two reliefs on one side that run into each other cross on its middle.
+	crossing := func(side, far int) (geom.Point, bool) {
+		off := r.length(side)/2 - half
+		return r.outward(side, math.Sqrt(float64(rho*rho)-float64(off*off))-half), r.need[far] && r.length(side) >= 2*r.radius-touching
+	}
+	start, ok := r.on(before, r.length(before)-cut), true
+	if left(before, before) < cut {
+		if start, ok = crossing(before, before); !ok {
+			return nil, false
+		}
+	}
+	end, alone := r.on(i, cut), left(i, after) >= cut
+	if !alone {
+		if end, ok = crossing(i, after); !ok {
+			return nil, false
+		}
+	}
+	along, back, _ := square(r.pocket, i)
+	out = append(out, arcTo(start, end, r.pocket[i].Along(along.Add(back), half)))
+	if alone {
+		out = append(out, geom.Vertex{Point: end})
+	}
+	return out, true
 }
 
 // arcTo is the vertex at a whose side is the counter-clockwise arc to b about a centre.
 func arcTo(a, b, centre geom.Point) geom.Vertex {
-	sweep := math.Atan2(b.Y-centre.Y, b.X-centre.X) - math.Atan2(a.Y-centre.Y, a.X-centre.X)
-	if sweep <= 0 {
-		sweep += 2 * math.Pi
-	}
-	return geom.Vertex{Point: a, Bulge: math.Tan(sweep / 4)}
+	return geom.Vertex{Point: a, Bulge: geom.ArcAbout(centre, a, b).Bulge}
 }
