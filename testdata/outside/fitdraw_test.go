@@ -5,6 +5,7 @@ import (
 	"math"
 	"testing"
 
+	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
@@ -82,9 +83,9 @@ func TestDrawnAsScipy(t *testing.T) {
 		s := stacks[a.Name]
 		// One draw for each quantile, of the same boxes: what part is below it.
 		var same []fit.Stack
-		var below []fit.Range
+		var below []geom.Interval
 		for _, q := range a.At {
-			same, below = append(same, s), append(below, fit.Range{Min: math.Inf(-1), Max: q})
+			same, below = append(same, s), append(below, geom.Interval{Min: math.Inf(-1), Max: q})
 		}
 		drawn, _ := fit.Draw(same, below, draws, 5)
 		is := func(what string, got, want, by float64) {
@@ -118,23 +119,23 @@ func TestOddsAsScipy(t *testing.T) {
 	for name, c := range map[string]struct {
 		boards fit.Spread
 		by     fit.Accuracy
-		window fit.Range
+		window geom.Interval
 	}{
-		"an ordinary shop":     {fit.Spread{Minus: 0.1, Plus: 0.1}, fit.SawAccuracy, fit.Range{Min: -0.5}},
-		"boards that are thin": {fit.Spread{Minus: 0.6}, fit.SawAccuracy, fit.Range{Min: -0.5, Max: 0.1}},
-		"height by guess":      {fit.Spread{Minus: 0.1, Plus: 0.3}, fit.Accuracy{Cutter: 0.1, Cut: 0.2, Fence: 0.1, Height: 0.9, Length: 0.3}, fit.Range{Min: -1}},
+		"an ordinary shop":     {fit.Spread{Minus: 0.1, Plus: 0.1}, fit.SawAccuracy, geom.Interval{Min: -0.5}},
+		"boards that are thin": {fit.Spread{Minus: 0.6}, fit.SawAccuracy, geom.Interval{Min: -0.5, Max: 0.1}},
+		"height by guess":      {fit.Spread{Minus: 0.1, Plus: 0.3}, fit.Accuracy{Cutter: 0.1, Cut: 0.2, Fence: 0.1, Height: 0.9, Length: 0.3}, geom.Interval{Min: -1}},
 	} {
 		d := sawnBox(t, 400, 450, 0.2)
 		boards := fit.MeasuredBoards(d.Spec)
 		boards.Sides = c.boards
 		list := fit.Box(d, boards, c.by, nil)
 		var stacks []fit.Stack
-		var limits []fit.Range
+		var limits []geom.Interval
 		named := map[string][2]float64{}
 		for _, m := range list {
 			switch m.Code {
 			case "outside-width", "outside-depth", "diagonal":
-				r := fit.Range{Min: m.Nominal - 0.25, Max: m.Nominal + 0.35}
+				r := geom.Interval{Min: m.Nominal - 0.25, Max: m.Nominal + 0.35}
 				stacks, limits = append(stacks, m.Stack), append(limits, r)
 				named[m.Code] = [2]float64{r.Min, r.Max}
 			}

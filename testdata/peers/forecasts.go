@@ -32,9 +32,9 @@ func forecasts() {
 	}
 	draw := func(d joinery.Drawer, n int) {
 		var stacks []fit.Stack
-		var limits []fit.Range
+		var limits []geom.Interval
 		for _, m := range measures(d) {
-			stacks, limits = append(stacks, m.Stack), append(limits, fit.Range{Min: m.Least, Max: m.Most})
+			stacks, limits = append(stacks, m.Stack), append(limits, geom.Interval{Min: m.Least, Max: m.Most})
 		}
 		fit.Draw(stacks, limits, n, 1)
 	}
