@@ -1,7 +1,5 @@
 package geom
 
-import "math"
-
 // Number is what intervals are of: millimetres, or whole steps of a grid.
 type Number interface{ ~int64 | ~float64 }
 
@@ -11,9 +9,6 @@ type IntervalOf[N Number] struct{ Min, Max N }
 
 // Interval is a [IntervalOf] in millimetres.
 type Interval = IntervalOf[float64]
-
-// Everywhere holds every number.
-var Everywhere = Interval{math.Inf(-1), math.Inf(1)}
 
 // Len is the length; below 0 for an empty interval.
 func (s IntervalOf[N]) Len() N { return s.Max - s.Min }

@@ -140,9 +140,9 @@ func (l Loop) Next(i int) Vertex { return l[l.After(i)] }
 // Arc is side i, of which the bulge is not 0.
 func (l Loop) Arc(i int) Arc { return Arc{l[i].Point, l.Next(i).Point, l[i].Bulge} }
 
-// Directions are those in which side i runs at its ends, as vectors as long as its
+// directions are those in which side i runs at its ends, as vectors as long as its
 // chord: an arc leaves its chord by half of the angle that it sweeps.
-func (l Loop) Directions(i int) (start, end Point) {
+func (l Loop) directions(i int) (start, end Point) {
 	chord := l.Next(i).Sub(l[i].Point)
 	if l[i].Bulge == 0 {
 		return chord, chord
@@ -153,8 +153,8 @@ func (l Loop) Directions(i int) (start, end Point) {
 
 // Turn is by how much the loop turns at vertex i, in radians, above 0 to the left.
 func (l Loop) Turn(i int) float64 {
-	_, in := l.Directions(l.Before(i))
-	out, _ := l.Directions(i)
+	_, in := l.directions(l.Before(i))
+	out, _ := l.directions(i)
 	return in.Turn(out)
 }
 

@@ -264,7 +264,7 @@ func TestRings(t *testing.T) {
 		d := anyPoint(t, "across")
 		side := func(q Point) float64 { return d.Dot(q.Sub(p)) }
 		back := func(q Point) float64 { return -side(q) }
-		close2(t, "area of both sides", r.Clip(side).Area()+r.Clip(back).Area(), r.Area(), 1e-6*(1+math.Abs(r.Area())))
+		close2(t, "area of both sides", r.clip(side).Area()+r.clip(back).Area(), r.Area(), 1e-6*(1+math.Abs(r.Area())))
 		box := Around(p, anyPoint(t, "q"))
 		if in := r.ClipTo(box); len(in) > 0 && !box.Grow(1e-9).Contains(in.Bounds()) {
 			t.Fatalf("%v is left in %v", in.Bounds(), box)

@@ -86,10 +86,10 @@ func (r Ring) Crossings(list []float64, axis Axis, at float64) []float64 {
 	return list
 }
 
-// Clip keeps what of the ring lies where a function of places, linear in them, is at
+// clip keeps what of the ring lies where a function of places, linear in them, is at
 // least 0 (I. E. Sutherland, G. W. Hodgman, Reentrant polygon clipping, CACM 17,
 // 1974). Stretches along the border join what lies apart.
-func (r Ring) Clip(side func(Point) float64) (kept Ring) {
+func (r Ring) clip(side func(Point) float64) (kept Ring) {
 	for i, p := range r {
 		q := r[(i+1)%len(r)]
 		u, v := side(p), side(q)
@@ -105,8 +105,8 @@ func (r Ring) Clip(side func(Point) float64) (kept Ring) {
 
 // ClipTo keeps what lies in a box.
 func (r Ring) ClipTo(box Rect) Ring {
-	return r.Clip(func(p Point) float64 { return p.X - box.Min.X }).
-		Clip(func(p Point) float64 { return box.Max.X - p.X }).
-		Clip(func(p Point) float64 { return p.Y - box.Min.Y }).
-		Clip(func(p Point) float64 { return box.Max.Y - p.Y })
+	return r.clip(func(p Point) float64 { return p.X - box.Min.X }).
+		clip(func(p Point) float64 { return box.Max.X - p.X }).
+		clip(func(p Point) float64 { return p.Y - box.Min.Y }).
+		clip(func(p Point) float64 { return box.Max.Y - p.Y })
 }

@@ -21,7 +21,7 @@ var cutSigma = math.Sqrt(1 - 6*math.Exp(-4.5)/math.Sqrt(2*math.Pi)/math.Erf(3/ma
 const errors = 4
 
 // all are limits that nothing leaves.
-var all = geom.Everywhere
+var all = geom.Interval{Min: math.Inf(-1), Max: math.Inf(1)}
 
 // TestDrawnMoments: for sums the mean is the sum of the means and the variance that
 // of the variances. The standard error of a mean of n is s / sqrt(n); that of s,
