@@ -51,17 +51,17 @@ func (r *panelReader) tabs() {
 func (r *panelReader) beside(near [2][]layer) (list []edge) {
 	ring := r.region.ring
 	if len(ring) == 0 {
-		ring = corners(r.region.box)
+		ring = r.region.box.Corners()
 	}
-	turn := math.Copysign(beside, geom.Polygon(ring...).Area())
+	turn := math.Copysign(beside, ring.Area())
 	for i, v := range ring {
 		w := ring[(i+1)%len(ring)]
 		length := v.To(w)
 		if length < tick {
 			continue
 		}
-		out := geom.Point{X: (w.Y - v.Y) / length * turn, Y: (v.X - w.X) / length * turn}
-		e := edge{a: geom.Point{X: v.X + out.X, Y: v.Y + out.Y}, b: geom.Point{X: w.X + out.X, Y: w.Y + out.Y}}
+		out := w.Sub(v).Right().Scale(turn / length)
+		e := edge{a: v.Add(out), b: w.Add(out)}
 		along := func(list []float64, g rings) []float64 { return g.along(list, e.a, e.b) }
 		e.deepest = together(deepest(near[0], along, 0, 1), deepest(near[1], along, 0, 1), r.out.thickness, r.out.thickness)
 		list = append(list, e)

@@ -101,8 +101,7 @@ func (s *svgShape) placed(of map[string]string) error {
 		s.points = []geom.Point{{X: n("x"), Y: n("y")}}
 	default:
 		x, y := n("x"), n("y")
-		s.points, s.closed = corners(geom.Rect{Min: geom.Point{X: x, Y: y},
-			Max: geom.Point{X: x + n("width"), Y: y + n("height")}}), true
+		s.points, s.closed = geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + n("width"), Y: y + n("height")}}.Corners(), true
 	}
 	return nil
 }
@@ -159,9 +158,5 @@ func cubic(from geom.Point, to [3]geom.Point) (list []geom.Point) {
 
 // bounds is the box about a shape, y down.
 func (s svgShape) bounds() geom.Rect {
-	b := geom.Rect{Min: s.points[0], Max: s.points[0]}
-	for _, p := range s.points {
-		b = b.Union(geom.Rect{Min: p, Max: p})
-	}
-	return wider(b, s.radius)
+	return geom.Around(s.points...).Grow(s.radius)
 }
