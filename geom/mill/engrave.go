@@ -116,7 +116,7 @@ func (p *preparation) clearArea(e *Engraving, long, high, around float64) (geom.
 }
 
 func (p *preparation) isClear(e *Engraving, r geom.Rect, around float64) bool {
-	wide, area := wider(r, around), wider(e.Area, touching)
+	wide, area := r.Grow(around), e.Area.Grow(touching)
 	if wide.Union(area) != area {
 		return false
 	}
@@ -136,14 +136,9 @@ func (p *preparation) isClear(e *Engraving, r geom.Rect, around float64) bool {
 		}
 	}
 	for _, q := range []geom.Point{r.Min, {X: r.Max.X, Y: r.Min.Y}, r.Max, {X: r.Min.X, Y: r.Max.Y}} {
-		if !keepsFrom(outline, q, around) {
+		if !outline.Contains(q) || outline.Distance(q) < around-touching {
 			return false
 		}
 	}
 	return true
-}
-
-// wider is a box that is larger by so much on all sides.
-func wider(r geom.Rect, by float64) geom.Rect {
-	return geom.Rect{Min: geom.Point{X: r.Min.X - by, Y: r.Min.Y - by}, Max: geom.Point{X: r.Max.X + by, Y: r.Max.Y + by}}
 }

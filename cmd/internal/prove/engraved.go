@@ -44,7 +44,7 @@ func (r *panelReader) engraved() {
 		}
 		for k, o := range r.drawn {
 			beside := o.operation == engraving || o.operation == "slot" || len(o.reach) == 0
-			if k != i && !beside && !apart(c.shape.Bounds(), o.shape.Bounds()) {
+			if k != i && !beside && !c.shape.Bounds().Apart(o.shape.Bounds()) {
 				r.fault(engraving, c.file, c.at, again, "the number on %s runs into the %s on %s", c.layer, o.operation, o.layer)
 				break
 			}
