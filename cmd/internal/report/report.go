@@ -269,7 +269,7 @@ func part(p batch.Part, engraving float64, n func(float64) float64) Part {
 		Length: n(p.Panel.Length()), Width: n(p.Panel.Width()), Thickness: n(p.Panel.Thickness),
 		Stock: p.Stock.Name, Grain: string(p.Stock.Grain), Operations: []Operation{},
 		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline, n), Relieve: p.Panel.Outline.Marked(geom.Relief),
-		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL},
+		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, n),
 	}
 	for _, s := range p.Stands {
 		at := func(v geom.Vec3) [3]float64 { return [3]float64{n(v.X), n(v.Y), n(v.Z)} }
