@@ -175,6 +175,26 @@ func (l Layer) Level(thickness float64) (elevation, up float64) {
 	return elevation, depth
 }
 
+// Set is what an operator sets for a layer of a board of a thickness, in mm: how deep below
+// the face or, where depths are from the spoilboard, how high over its top, below 0 in it.
+// Names of layers, heights of lines and run cards tell no other depth.
+func (l Layer) Set(thickness float64) float64 {
+	low, _ := l.Level(thickness)
+	if l.FromSpoilboard {
+		return low
+	}
+	return -low
+}
+
+// Deepest is how far the bit then goes below the face of the thickest board of a stock, in mm.
+func (l Layer) Deepest(thickness, most float64) float64 {
+	set := l.Set(thickness)
+	if l.FromSpoilboard {
+		return most - set
+	}
+	return set
+}
+
 // Name fills the pattern in. A name that several bits of the job would share has that
 // of the bit after it.
 func (o Options) Name(bits []mill.Bit, stock string, l Layer) string {

@@ -193,19 +193,17 @@ func (p *preparation) over() {
 	}
 }
 
-// deepest is how deep a cut goes in the thickest board, the spoilboard with it.
-func (p *preparation) deepest(c Cut) float64 { return p.Deepest(c, p.part.Thickness, p.part.Most) }
-
-// Deepest is how far a cut goes below its face in the thickest board of a stock that
-// measures mean as a mean: what goes through goes on into the spoilboard.
-func (s Settings) Deepest(c Cut, mean, most float64) float64 {
+// deepest is how far a cut goes below its face in the thickest board: what goes through goes
+// on into the spoilboard.
+func (p *preparation) deepest(c Cut) float64 {
+	more := p.part.Most - p.part.Thickness
 	switch {
 	case c.Operation == Registering:
-		return most + PinDepth
+		return p.part.Most + PinDepth
 	case c.Through():
-		return c.Depth + most - mean + s.Through
-	case s.FromSpoilboard:
-		return c.Depth + most - mean
+		return c.Depth + more + p.Through
+	case p.FromSpoilboard:
+		return c.Depth + more
 	}
 	return c.Depth
 }

@@ -123,7 +123,7 @@ func writeLists(b batch.Batch, r report.Report, to Folder) error {
 		{"parts.csv", report.CSV(b)},
 		{"cut-list.csv", report.CutListCSV(b)},
 		{"buy.csv", report.BuyCSV(r.Buy)},
-		{"layers.csv", report.LayersCSV(r, b.Units)},
+		{"layers.csv", report.LayersCSV(r, b.Units, b.DXF.Unit)},
 	} {
 		if err := to.WriteFile(f.name, f.data); err != nil {
 			return err

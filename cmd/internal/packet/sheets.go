@@ -137,7 +137,9 @@ func runCard(book *paper.Book, k report.SheetStock, one report.LaidSheet, u geom
 	}
 	book.Keep(60)
 	book.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", k.Stock, one.Number))
-	book.Item(0, "!", report.RunCaution)
+	for _, rule := range report.RunRules() {
+		book.Item(0, "!", rule)
+	}
 	for _, note := range report.RunNotes(*one.Run, u) {
 		book.Item(0, "·", note)
 	}
@@ -150,7 +152,7 @@ func runCard(book *paper.Book, k report.SheetStock, one report.LaidSheet, u geom
 		for _, pin := range report.RunPins(f, u) {
 			book.Item(0, "·", pin)
 		}
-		book.Table(report.RunHead(u), report.RunRows(f, u))
+		book.Table(report.RunHead(f, u), report.RunRows(f, u))
 	}
 }
 

@@ -104,7 +104,7 @@ func inInches(r *report.Report) {
 		}
 	}
 	for i := range r.Layers {
-		to(&r.Layers[i].Depth, &r.Layers[i].Left, &r.Layers[i].Diameter)
+		to(&r.Layers[i].Depth, &r.Layers[i].Left, &r.Layers[i].Diameter, &r.Layers[i].Set)
 	}
 	for i := range r.Fit {
 		to(&r.Fit[i].Nominal, &r.Fit[i].Limit[0], &r.Fit[i].Limit[1])

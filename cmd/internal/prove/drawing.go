@@ -235,7 +235,9 @@ func (s *sheet) layers() {
 		case i >= 0:
 			counts[i]++
 			says, readable = s.names.readOf(e.Layer, legend[i].Bit)
-			s.listed(&c, legend[i], says, readable, once)
+			if s.listed(&c, legend[i], says, readable, once); once {
+				s.setTo(legend[i], says, e.Line)
+			}
 		case readable:
 			if once {
 				s.fault("unlisted-layer", s.name, e.Line, "build the folder again", "the layer %s is not in the legend", e.Layer)

@@ -36,7 +36,7 @@ var harmedLayers = map[string]seeded{
 		f.edit(f.t, func(r *report.Report) {
 			for i := range r.Layers {
 				if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
-					l.Layer, l.Depth, l.Left = "DADO_INSIDE_5-80MM", 5.8, 6.4
+					l.Layer, l.Depth, l.Left, l.Set = "DADO_INSIDE_5-80MM", 5.8, 6.4, 5.8
 				}
 			}
 		})
@@ -48,7 +48,7 @@ var harmedLayers = map[string]seeded{
 		f.edit(f.t, func(r *report.Report) {
 			for i := range r.Layers {
 				if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
-					l.Layer, l.Depth, l.Left, l.Told = "DADO_INSIDE_THROUGH", 12.2, 0, "through"
+					l.Layer, l.Depth, l.Left, l.Told, l.Set = "DADO_INSIDE_THROUGH", 12.2, 0, "through", 12.2
 				}
 			}
 		})

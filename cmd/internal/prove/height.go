@@ -56,6 +56,30 @@ func (s *sheet) floor(l report.Layer, says said) (z float64, exact bool) {
 	return -most - s.mm(s.report.Router.Through), l.Operation != "register"
 }
 
+// setTo judges what the legend tells the operator to set for a layer, by the height of its
+// lines, or else by its name and depth. What goes through may be set deeper than that.
+func (s *sheet) setTo(l report.Layer, says said, line int) {
+	from, ends, want := joinery.FromTop, -s.mm(l.Set), s.above()-s.mm(l.Depth)
+	if s.above() > 0 {
+		from, ends = joinery.FromSpoilboard, s.mm(l.Set)
+	}
+	switch {
+	case l.Elevation != nil:
+		want = s.mm(*l.Elevation)
+	case says.depthSaid && says.floor:
+		want = says.depth
+	case says.depthSaid && !says.through:
+		want = s.above() - says.depth
+		if l.Operation == "register" {
+			want = -says.depth
+		}
+	}
+	step := sameDepth + says.step
+	if deeper := l.Elevation == nil && l.Told == "through"; l.From != string(from) || ends > want+step || !deeper && ends < want-step {
+		s.fault("set", s.name, line, "build the folder again", "by the legend %s is set to %s from the %s; its cuts end at Z = %s, from the %s", l.Layer, s.text(s.mm(l.Set)), l.From, s.text(want), from)
+	}
+}
+
 // lies judges the height at which a line lies: at Z = 0, or at the floor of its cut where
 // elevations are asked for. It reports whether the line is taken.
 func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {

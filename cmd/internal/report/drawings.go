@@ -14,7 +14,8 @@ import (
 // drawings prints the legend: for each file, in the order of cutting, its layers,
 // how deep they go and with which bit; and which parts have to be turned over.
 func drawings(out *bytes.Buffer, r Report, u geom.Unit) {
-	fmt.Fprintln(out, "drawings: each file's layers in the order of cutting; pockets are cut inside their lines, the profile outside")
+	fmt.Fprintln(out, "drawings: each file's layers in the order of cutting, and what is set for them")
+	fmt.Fprintln(out, HowCut())
 	file := ""
 	var rows [][]string
 	flush := func() {
@@ -29,13 +30,6 @@ func drawings(out *bytes.Buffer, r Report, u geom.Unit) {
 			flush()
 			file = l.File
 		}
-		depth := caliper(l.Depth, u) + " deep"
-		switch l.Told {
-		case "through":
-			depth = "through"
-		case "left":
-			depth = "down to " + caliper(l.Left, u) + " over the spoilboard"
-		}
 		bit := ""
 		if l.Diameter > 0 {
 			d := geom.LengthOf(l.Diameter * u.MM()).Text(u)
@@ -49,10 +43,7 @@ func drawings(out *bytes.Buffer, r Report, u geom.Unit) {
 				bit += fmt.Sprintf(", %d flutes", l.Flutes)
 			}
 		}
-		if l.Operation == "register" {
-			depth = "through, and into the spoilboard"
-		}
-		rows = append(rows, []string{"  " + l.Layer, depth, bit})
+		rows = append(rows, []string{"  " + l.Layer, l.inWords(l.Told == "through", u), bit})
 	}
 	flush()
 	if slices.ContainsFunc(r.Drawers, func(d Drawer) bool { return joinery.CutterKind(d.Machine).FollowsDrawing() }) {

@@ -61,12 +61,13 @@ type Layer struct {
 	Depth     float64 `json:"depth"` // from the face
 	Left      float64 `json:"left"`  // of the wood under it; 0 where it goes through
 	Told      string  `json:"told"`  // through, depth or left: what the name tells
-	Line      bool    `json:"line"`  // open paths for the middle of the bit
-	Bit       string  `json:"bit"`   // empty for a saw
-	Diameter  float64 `json:"diameter"`
-	Flutes    int     `json:"flutes,omitempty"`
-	Tool      int     `json:"tool,omitempty"` // its number in the machine
-	Cuts      int     `json:"cuts"`
+	ToSet
+	Line     bool    `json:"line"` // open paths for the middle of the bit
+	Bit      string  `json:"bit"`  // empty for a saw
+	Diameter float64 `json:"diameter"`
+	Flutes   int     `json:"flutes,omitempty"`
+	Tool     int     `json:"tool,omitempty"` // its number in the machine
+	Cuts     int     `json:"cuts"`
 	// Elevation is where the lines of the layer lie, Thickness how far up they reach from
 	// there; nil where all lie at Z = 0.
 	Elevation *float64 `json:"elevation,omitempty"`
@@ -139,7 +140,7 @@ func layers(p batch.Part, o router.Options, n func(float64) float64) []Layer {
 
 // legend is the line of one layer of a drawing of a board.
 func legend(file string, l router.Layer, bits []mill.Bit, o router.Options, thickness float64, n func(float64) float64) Layer {
-	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth), Left: n(l.Left), Told: "depth", Line: l.Line, Cuts: len(l.Cuts)}
+	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth), Left: n(l.Left), Told: "depth", ToSet: toSet(l, thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
 	switch {
 	case l.Through():
 		out.Told, out.Depth = "through", n(thickness)

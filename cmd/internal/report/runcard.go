@@ -4,11 +4,14 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/mill"
 )
 
 // Run is the card of a sheet for those who run the router. Lengths are in the job's unit.
@@ -46,13 +49,14 @@ type RunStep struct {
 	Change    bool    `json:"change"`         // another bit than in the step before
 	Tool      int     `json:"tool,omitempty"` // its number in the machine
 	Diameter  float64 `json:"diameter"`
-	// Depth is how deep the bit goes below the face, in the thickest board where it goes
-	// through, the spoilboard with it.
+	ToSet
+	// Depth is how far the bit goes below the face of the thickest board, the spoilboard
+	// with it.
 	Depth    float64 `json:"depth"`
 	Through  bool    `json:"through"`
 	Passes   int     `json:"passes"`
 	Speed    float64 `json:"speed,omitempty"`     // turns a minute
-	Feed     float64 `json:"feed,omitempty"`      // a minute
+	Feed     float64 `json:"feed,omitempty"`      // a minute; none where the bit only plunges
 	Plunge   float64 `json:"plunge,omitempty"`    // a minute
 	ChipLoad float64 `json:"chip_load,omitempty"` // for each edge
 	Cuts     int     `json:"cuts"`
@@ -67,7 +71,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	n := func(mm float64) float64 { return number(mm, u) }
 	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: n(s.Router.Through)}
 	if s.Router.FromSpoilboard {
-		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard"
+		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are heights over it, below 0 in it"
 	}
 	known, bit := true, -1
 	for i, d := range one.Drawn {
@@ -85,9 +89,12 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 				continue
 			}
 			b := d.Part.Bits[l.Bit]
-			deep := s.Router.Deepest(l.Cuts[0], s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
-			step := RunStep{Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit, Diameter: n(b.Diameter), Depth: n(deep), Through: l.Through(),
-				Passes: b.Passes(deep), Speed: b.Speed, Feed: n(b.Feed), Plunge: n(b.Plunge), ChipLoad: n(b.ChipLoad()), Cuts: len(l.Cuts)}
+			deep := l.Deepest(s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
+			step := RunStep{Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit, Diameter: n(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean, n), Depth: n(deep), Through: l.Through(),
+				Passes: b.Passes(deep), Speed: b.Speed, Plunge: n(b.Plunge), Cuts: len(l.Cuts)}
+			if slices.ContainsFunc(l.Cuts, func(c mill.Cut) bool { return !c.Plunged(b) }) {
+				step.Feed, step.ChipLoad = n(b.Feed), n(b.ChipLoad())
+			}
 			bit = l.Bit
 			for _, c := range l.Cuts {
 				step.Minutes += c.Minutes(b, deep)
@@ -141,10 +148,13 @@ func RunPins(f RunFace, u geom.Unit) (list []string) {
 	return list
 }
 
-// RunHead is the head of the table of steps.
-func RunHead(u geom.Unit) []string {
-	unit := u.String()
-	return []string{">step", "layer", "bit", ">deep " + unit, ">passes", ">rpm", ">feed " + unit + "/min", ">chip load " + unit, ">minutes"}
+// RunHead is the head of the table of steps of one face.
+func RunHead(f RunFace, u geom.Unit) []string {
+	unit, from := u.String(), ""
+	if len(f.Steps) > 0 {
+		from = f.Steps[0].From
+	}
+	return []string{">step", "layer", "bit", setHead(from, u), ">passes", ">rpm", ">feed " + unit + "/min", ">plunge " + unit + "/min", ">chip load " + unit, ">minutes"}
 }
 
 // RunRows are the steps of one face; what was not said is a dash.
@@ -166,11 +176,7 @@ func RunRows(f RunFace, u geom.Unit) (rows [][]string) {
 		if !s.Change {
 			bit = "same bit"
 		}
-		deep := caliper(s.Depth, u)
-		if s.Through {
-			deep += " through"
-		}
-		rows = append(rows, []string{fmt.Sprint(i + 1), s.Layer, bit, deep, fmt.Sprint(s.Passes), said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed, fmt.Sprintf("%.0f", s.Feed)),
+		rows = append(rows, []string{fmt.Sprint(i + 1), s.Layer, bit, s.inTable(s.Through, u), fmt.Sprint(s.Passes), said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed, fmt.Sprintf("%.0f", s.Feed)), said(s.Plunge, fmt.Sprintf("%.0f", s.Plunge)),
 			said(s.ChipLoad, chipLoad(s.ChipLoad, u)), said(s.Minutes, fmt.Sprintf("%.1f", s.Minutes))})
 	}
 	return rows
@@ -194,8 +200,10 @@ func RunNotes(r Run, u geom.Unit) []string {
 	return list
 }
 
-// RunCaution stands once before all cards.
-const RunCaution = "Feeds and speeds are the shop's own, as the job has them; what the makers of bit and machine say, and what a test cut shows, comes first. Stay out of reach while the spindle turns; wear eye and hearing protection; extract dust where it is made."
+// RunRules stand once before all cards.
+func RunRules() []string { return []string{runCaution, HowCut()} }
+
+const runCaution = "Feeds and speeds are the shop's own, as the job has them; what the makers of bit and machine say, and what a test cut shows, comes first. Stay out of reach while the spindle turns; wear eye and hearing protection; extract dust where it is made."
 
 // runText prints the card of a sheet.
 func runText(out *bytes.Buffer, name string, r Run, u geom.Unit) {
@@ -211,7 +219,7 @@ func runText(out *bytes.Buffer, name string, r Run, u geom.Unit) {
 		for _, pin := range RunPins(f, u) {
 			fmt.Fprintf(out, "  %s\n", pin)
 		}
-		table(out, RunHead(u), RunRows(f, u))
+		table(out, RunHead(f, u), RunRows(f, u))
 	}
 }
 
@@ -224,7 +232,7 @@ func runsText(out *bytes.Buffer, stocks []SheetStock, u geom.Unit) {
 				continue
 			}
 			if !said {
-				fmt.Fprintf(out, "\nrun cards\n%s\n", RunCaution)
+				fmt.Fprintf(out, "\nrun cards\n%s\n", strings.Join(RunRules(), "\n"))
 				said = true
 			}
 			runText(out, fmt.Sprintf("%s, sheet %s", k.Stock, numbers(one)), *one.Run, u)

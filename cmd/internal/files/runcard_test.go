@@ -1,0 +1,191 @@
+package files_test
+
+import (
+	"context"
+	"encoding/csv"
+	"encoding/json"
+	"fmt"
+	"math"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
+)
+
+// written is the folder of a job and its report.
+func written(t *testing.T, text string) (map[string][]byte, report.Report) {
+	t.Helper()
+	j, problems := job.Read("job.yaml", strings.NewReader(text))
+	if problems.Failed() {
+		t.Fatal(problems)
+	}
+	b, _ := batch.Make(j)
+	plan, err := sheets.Of(context.Background(), b, nil, sheets.Search{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	to := &folder{files: map[string][]byte{}}
+	if err := files.Write(context.Background(), b, to, files.Options{Plan: plan}); err != nil {
+		t.Fatal(err)
+	}
+	var r report.Report
+	if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
+		t.Fatal(err)
+	}
+	return to.files, r
+}
+
+const turnedJob = `units: UNITS
+stock:
+  birch: {thickness: [12.2 mm, 12.1 mm], sheet: 1525 mm x 1525 mm KEEP}
+  thin: {thickness: 6 mm}
+cutter: {kind: router, bits: {six: {diameter: 6 mm, reach: 30 mm, tool: 1, flutes: 2, speed: 18000 rpm, feed: 4 m/min, plunge: 1 m/min}}}
+router: {tabs: {}, through: 0.5 mm, depth-from: FROM}
+dxf: {elevation: yes, units: mm}
+drawers:
+  - {name: box, outside: 400 mm x 120 mm x 400 mm, sides: birch, bottom: thin}
+`
+
+func turned(units, from, keep string) string {
+	return strings.NewReplacer("UNITS", units, "FROM", from, "KEEP", keep).Replace(turnedJob)
+}
+
+// legend are the rows of layers.csv by the names of their columns.
+func legend(t *testing.T, data []byte) (list []map[string]string) {
+	t.Helper()
+	rows, err := csv.NewReader(strings.NewReader(string(data))).ReadAll()
+	if err != nil {
+		t.Fatal(err)
+	}
+	for _, row := range rows[1:] {
+		one := map[string]string{}
+		for i, cell := range row {
+			one[rows[0][i]] = cell
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// TestOneDepthIsSet: what is to be set for a layer is the height of its lines, on run cards,
+// in parts.txt and in layers.csv: below the face, or over the spoilboard where the
+// machine's zero is there. Cuts right through go on by 0.5 below the thickest board.
+func TestOneDepthIsSet(t *testing.T) {
+	for from, c := range map[string]struct {
+		sign              float64
+		profile, slot     float64 // over tabs of 1.5, and through
+		inTable, inLegend string
+	}{
+		// The mean is 12.15: 12.15 - 1.5 deep, and 12.2 + 0.5.
+		"top":        {-1, 10.65, 12.7, "12.70, through", "12.70 deep, through"},
+		"spoilboard": {1, 1.5, -0.5, "-0.50, through", "0.50 below the spoilboard's top, through"},
+	} {
+		made, r := written(t, turned("mm", from, ""))
+		text := string(made["parts.txt"])
+		rows, at := legend(t, made["layers.csv"]), len(r.Layers)
+		for _, l := range r.Layers {
+			if *l.Elevation != c.sign*l.Set || l.From != from {
+				t.Errorf("%s: %s of %s is set to %g from the %s, and its lines lie at %g", from, l.Layer, l.File, l.Set, l.From, *l.Elevation)
+			}
+		}
+		set := map[string]float64{}
+		one := r.Sheets[0].Sheets[0]
+		steps := 0
+		for _, f := range one.Run.Faces {
+			for _, s := range f.Steps {
+				l, row := one.Layers[steps], rows[at+steps]
+				if l.Layer != s.Layer || l.ToSet != s.ToSet || *l.Elevation != c.sign*s.Set {
+					t.Errorf("%s: step %+v, legend %+v at %g", from, s, l, *l.Elevation)
+				}
+				if row["layer"] != s.Layer || row["set"] != fmt.Sprintf("%.2f", s.Set) || row["set_from"] != from {
+					t.Errorf("%s: step %+v, layers.csv %v", from, s, row)
+				}
+				set[s.Operation] = s.Set
+				steps++
+			}
+		}
+		if steps < 5 || math.Abs(set["profile"]-c.profile) > 1e-6 || math.Abs(set["slot"]-c.slot) > 1e-6 {
+			t.Errorf("%s: %d steps set %v", from, steps, set)
+		}
+		for _, want := range []string{c.inTable, c.inLegend} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: parts.txt does not say %q", from, want)
+			}
+		}
+	}
+}
+
+// TestLayersNotCutAreNamed: outlines of parts that are cut out from the other face stand in a
+// drawing, closed like cuts; whoever cut them would free all parts on the first face.
+func TestLayersNotCutAreNamed(t *testing.T) {
+	made, _ := written(t, turned("mm", "top", ""))
+	if !strings.Contains(string(made["sheets/birch-1.outside.dxf"]), "\nOUTLINE\n") {
+		t.Fatal("the sheet's first drawing has no outlines of parts")
+	}
+	named := false
+	for _, row := range legend(t, made["layers.csv"]) {
+		named = named || row["layer"] == "OUTLINE" && row["operation"] == "not cut"
+	}
+	if !named {
+		t.Error("layers.csv does not say that OUTLINE is not cut")
+	}
+	_, cards, _ := strings.Cut(string(made["parts.txt"]), "\nrun cards\n")
+	for name, text := range map[string]string{"parts.txt": string(made["parts.txt"]), "run cards": cards} {
+		for _, want := range []string{"LABEL, BLANK, OUTLINE, SCALE, SHEET and TABS are not cut", "CUTOUT and SLOT are cleared inside their lines, all of the area"} {
+			if !strings.Contains(text, want) {
+				t.Errorf("%s: %q is not said", name, want)
+			}
+		}
+	}
+}
+
+// TestLegendIsOfTheDrawings: lengths in layers.csv are in the unit of the drawings that it is
+// for, whose layers' names tell the same depth.
+func TestLegendIsOfTheDrawings(t *testing.T) {
+	made, _ := written(t, turned("in", "top", ""))
+	dados := 0
+	for _, row := range legend(t, made["layers.csv"]) {
+		if row["units"] != "mm" {
+			t.Fatalf("%v is not in mm", row)
+		}
+		if row["operation"] == "dado" {
+			dados++
+			if want := "DADO_INSIDE_" + strings.Replace(row["depth"], ".", "-", 1) + "MM"; row["layer"] != want || row["diameter"] != "6.00" {
+				t.Errorf("%s has the depth %s and a bit of %s", row["layer"], row["depth"], row["diameter"])
+			}
+		}
+	}
+	if dados == 0 {
+		t.Error("no dado in the legend")
+	}
+}
+
+// TestPlungeIsOnTheCard: a hole as wide as its bit is plunged, and has no other feed.
+func TestPlungeIsOnTheCard(t *testing.T) {
+	made, r := written(t, turned("mm", "top", ""))
+	for _, f := range r.Sheets[0].Sheets[0].Run.Faces {
+		for _, s := range f.Steps {
+			switch plunged := s.Operation == "register"; {
+			case s.Plunge != 1000:
+				t.Errorf("%s: plunge %g", s.Layer, s.Plunge)
+			case plunged != (s.Feed == 0), plunged != (s.ChipLoad == 0):
+				t.Errorf("%s: feed %g, chip load %g", s.Layer, s.Feed, s.ChipLoad)
+			}
+		}
+	}
+	_, cards, _ := strings.Cut(string(made["parts.txt"]), "\nrun cards\n")
+	for _, line := range strings.Split(cards, "\n") {
+		if cells := strings.Fields(line); len(cells) > 2 && strings.HasPrefix(cells[1], "REGISTER_") {
+			if got := strings.Join(cells[len(cells)-5:], " "); !strings.HasPrefix(got, "18000 - 1000 - ") {
+				t.Errorf("the card has %q for the holes", got)
+			}
+		}
+	}
+	if !strings.Contains(cards, "feed mm/min  plunge mm/min") {
+		t.Error("the card has no column for the plunge")
+	}
+}
