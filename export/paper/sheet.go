@@ -13,7 +13,10 @@ type LaidSheet struct {
 	Trim          geom.Rect // what the trims leave of it
 	Pieces        []LaidPiece
 	Offcuts       []LaidPiece
-	Grain         bool // runs along the length
+	KeepOut       []LaidPiece // that nothing is cut in
+	Holes         []geom.Loop // that pins stand in
+	Grain         bool        // runs along the length
+	Foot          []string    // lines below it
 }
 
 // LaidPiece is a piece with the words on it: Key, which always stands there, and lines
@@ -30,14 +33,18 @@ const (
 	keySize   = 3.2
 	lineSize  = 2.4
 	leastLine = 1.5
+	keepInk   = 0.3
 )
 
 // Draw draws a sheet as large as it fits into a room.
 func (s LaidSheet) Draw(room geom.Point) drawing.Drawing {
-	const foot = 6.0 // for the arrow of the grain
+	const arrow, footSize, air = 6.0, 3.0, 1.0 // for the arrow of the grain, and a line of the foot
 	below := 0.0
 	if s.Grain {
-		below = foot
+		below = arrow
+	}
+	if n := len(s.Foot); n > 0 {
+		below += float64(float64(n)*leading*footSize) + air
 	}
 	scale := min(room.X/s.Length, (room.Y-below)/s.Width)
 	d := drawing.Drawing{Width: scale * s.Length, Height: float64(scale*s.Width) + below}
@@ -58,7 +65,20 @@ func (s LaidSheet) Draw(room geom.Point) drawing.Drawing {
 		d.Loops(drawing.Medium, pieceInk, r.Loop())
 		words(&d, r, p)
 	}
+	for _, k := range s.KeepOut {
+		r := at(k.Box)
+		d.Loops(drawing.Thin, keepInk, r.Loop())
+		words(&d, r, k)
+	}
+	for _, h := range s.Holes {
+		c, r, _ := h.AsCircle()
+		d.Loops(drawing.Thin, 1, geom.Circle(geom.Point{X: scale * c.X, Y: below + float64(scale*c.Y)}, scale*r))
+	}
 	d.Loops(drawing.Thick, 0, sheet.Loop())
+	for i, line := range s.Foot {
+		size := footSize * min(1, d.Width/drawing.Width(drawing.Bold, footSize, line))
+		d.Words(0, below-air-float64((float64(i)+0.8)*leading*footSize), size, drawing.Bold, line)
+	}
 	if s.Grain {
 		grain(&d, geom.Point{X: 0, Y: 1}, 3)
 	}

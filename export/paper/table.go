@@ -38,27 +38,21 @@ type table struct {
 	widths []float64
 }
 
-// measure gives each column what its longest cell takes; where that is too much,
-// the widest ones give way down to a common width.
+// measure gives each column what its longest cell takes; where that is too much, heads are
+// broken between their words, and then the widest columns give way down to a common width.
 func (t *table) measure() {
-	t.widths = make([]float64, len(t.heads))
-	for i, h := range t.heads {
-		t.widths[i] = drawing.Width(drawing.Bold, t.size, h)
-	}
-	for _, r := range t.rows {
-		for i, c := range r {
-			t.widths[i] = max(t.widths[i], drawing.Width(drawing.Regular, t.size, c))
-		}
-	}
 	room := t.Width() - gutter*float64(len(t.heads)-1)
+	if t.widths = t.wide(func(head string) []string { return []string{head} }); sum(t.widths) > room {
+		t.widths = t.wide(strings.Fields)
+	}
 	low, high := 0.0, room
 	for range 40 { // a bisection to less than a micrometre
 		most := (low + high) / 2
-		sum := 0.0
+		taken := 0.0
 		for _, w := range t.widths {
-			sum += min(w, most)
+			taken += min(w, most)
 		}
-		if sum > room {
+		if taken > room {
 			high = most
 		} else {
 			low = most
@@ -69,6 +63,29 @@ func (t *table) measure() {
 	}
 }
 
+// wide is how wide the cells of each column are, and the pieces of its head.
+func (t *table) wide(pieces func(head string) []string) []float64 {
+	widths := make([]float64, len(t.heads))
+	for i, h := range t.heads {
+		for _, w := range pieces(h) {
+			widths[i] = max(widths[i], drawing.Width(drawing.Bold, t.size, w))
+		}
+	}
+	for _, r := range t.rows {
+		for i, c := range r {
+			widths[i] = max(widths[i], drawing.Width(drawing.Regular, t.size, c))
+		}
+	}
+	return widths
+}
+
+func sum(list []float64) (total float64) {
+	for _, v := range list {
+		total += v
+	}
+	return total
+}
+
 func (t *table) head() {
 	t.cells(t.heads, drawing.Bold)
 	y := t.cursor + padding/2
@@ -76,11 +93,7 @@ func (t *table) head() {
 }
 
 func (t *table) total() float64 {
-	sum := float64(gutter * float64(len(t.widths)-1))
-	for _, w := range t.widths {
-		sum += w
-	}
-	return sum
+	return sum(t.widths) + float64(gutter*float64(len(t.widths)-1))
 }
 
 func (t *table) row(r []string) {

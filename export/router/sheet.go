@@ -3,6 +3,7 @@ package router
 import (
 	"slices"
 
+	"drawerwright/export/dxf"
 	"drawerwright/export/layer"
 	"drawerwright/export/stroke"
 	"drawerwright/geom"
@@ -23,6 +24,9 @@ type Sheet struct {
 	// Pins are the registration holes, and PinBit makes them.
 	Pins   []geom.Loop
 	PinBit mill.Bit
+	// KeepOut are areas that nothing is cut in, from the lower left corner of the sheet as it
+	// lies on the machine: the same, whichever face is up.
+	KeepOut []geom.Rect
 	// Slots are cut right through beside the parts' tabs, in the place of those that the
 	// parts have by themselves.
 	Slots []Slot
@@ -157,11 +161,14 @@ func (s Sheet) Whole() Part {
 	return out
 }
 
-// onSheet draws what is not cut: the sheet's outline, and in each part its corner mark
-// and its name.
+// onSheet draws what is not cut: the sheet's outline, the areas to keep out of, and in each
+// part its corner mark and its name.
 func (d *pen) onSheet() {
 	d.loop(d.out.Layer(layer.Sheet, layer.Colour(layer.Sheet)), d.part.Panel.Outline)
 	blank, label := d.out.Layer(layer.Blank, layer.Colour(layer.Blank)), d.out.Layer(layer.Label, layer.Colour(layer.Label))
+	for _, k := range d.part.sheet.KeepOut {
+		d.keepOut(blank, label, k)
+	}
 	last := len(d.part.Work.Faces) == 0 || d.face == d.part.Work.Faces[len(d.part.Work.Faces)-1]
 	for _, p := range d.part.sheet.Parts {
 		if !last { // they are cut from the other face
@@ -199,6 +206,24 @@ func (d *pen) onSheet() {
 			}
 		})
 	}
+}
+
+// keepOut draws an area of the machine, which stays where it is when the sheet is turned.
+func (d *pen) keepOut(blank, label dxf.LayerID, area geom.Rect) {
+	d.polyline(blank, true, area.Loop())
+	if d.NoNotes {
+		return
+	}
+	const words = "keep out"
+	height := min(nameHeight, area.Height()/2, 0.9*area.Width()/stroke.Width(words, 1))
+	x, y := (area.Min.X+area.Max.X-stroke.Width(words, height))/2, (area.Min.Y+area.Max.Y-height)/2
+	stroke.Set(words, height, x, y, func(line []stroke.Point, closed bool) {
+		path := make([]geom.Vertex, len(line))
+		for i, q := range line {
+			path[i].Point = geom.Point{X: q.X, Y: q.Y}
+		}
+		d.polyline(label, closed, path)
+	})
 }
 
 // nameHeight is the height of a part's name on a sheet, in mm.

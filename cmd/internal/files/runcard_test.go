@@ -14,6 +14,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/export/dxf/dxfread"
 )
 
 // written is the folder of a job and its report.
@@ -187,5 +188,65 @@ func TestPlungeIsOnTheCard(t *testing.T) {
 	}
 	if !strings.Contains(cards, "feed mm/min  plunge mm/min") {
 		t.Error("the card has no column for the plunge")
+	}
+}
+
+// TestKeepOutIsShown: clamps stay where they are on the machine, so that both drawings of a
+// sheet have them at the same place; its picture, which shows one face, has both ends.
+func TestKeepOutIsShown(t *testing.T) {
+	made, _ := written(t, turned("mm", "top", ", keep-out: [{at: 10 mm x 700 mm, size: 30 mm x 80 mm}]"))
+	for _, face := range []string{"outside", "inside"} {
+		f, err := dxfread.Parse(made["sheets/birch-1."+face+".dxf"])
+		if err != nil {
+			t.Fatal(err)
+		}
+		areas := 0
+		for _, e := range f.Entities {
+			if e.Layer == "BLANK" && e.Closed && len(e.Vertices) == 4 {
+				areas++
+				if a, b := e.Vertices[0], e.Vertices[2]; a.X != 10 || a.Y != 700 || b.X != 40 || b.Y != 780 {
+					t.Errorf("%s: an area from %+v to %+v", face, a, b)
+				}
+			}
+		}
+		if areas != 1 {
+			t.Errorf("%s: %d areas to keep out of", face, areas)
+		}
+	}
+	if n := strings.Count(string(made["sheets/birch-1.svg"]), ">keep out<"); n != 2 {
+		t.Errorf("the picture has %d areas to keep out of", n)
+	}
+	_, cards, _ := strings.Cut(string(made["parts.txt"]), "\nrun cards\n")
+	if want := "Keep out, for clamps and stops: 30.00 x 80.00 at x 10.00, y 700.00 from zero"; !strings.Contains(cards, want) {
+		t.Errorf("the card does not say %q", want)
+	}
+}
+
+// TestPictureTellsItsFace: pieces are labelled from the picture, which shows inside faces up
+// whichever face the machine cuts first.
+func TestPictureTellsItsFace(t *testing.T) {
+	const left = "what is left there lies at the right now"
+	// A bottom level with the edges has its rabbets on the outside face.
+	flush := strings.NewReplacer("thin: {thickness: 6 mm}", "thick: {thickness: 12.15 mm, sheet: 1525 mm x 1525 mm}", "bottom: thin", "bottom: thick, joinery: {bottom-fit: flush}", "tabs: {}", "tabs: {}, skin: 0.3 mm").Replace(turned("mm", "top", ""))
+	for _, c := range []struct {
+		name, job, seen string
+		first           bool // the card says how the sheet lies at first
+	}{
+		{"outside faces", flush, "Inside faces are up here, and outside faces on the machine:", true},
+		{"both faces", turned("mm", "top", ""), "Inside faces are up here, as on the machine once the sheet is turned over.", true},
+		{"inside faces", strings.Replace(turned("mm", "top", ""), "units: mm\n", "units: mm\njoinery: {faces: one}\n", 1), "Inside faces are up here, as on the machine.", false},
+	} {
+		made, _ := written(t, c.job)
+		stock := "birch"
+		if c.name == "outside faces" {
+			stock = "thick"
+		}
+		if picture := string(made["sheets/"+stock+"-1.svg"]); !strings.Contains(picture, ">"+c.seen+"<") {
+			t.Errorf("%s: the picture does not say %q", c.name, c.seen)
+		}
+		_, card, _ := strings.Cut(string(made["parts.txt"]), "run card, "+stock)
+		if got := strings.Contains(card, left); got != c.first {
+			t.Errorf("%s: that the picture is the other way round is said: %v", c.name, got)
+		}
 	}
 }

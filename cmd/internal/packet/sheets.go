@@ -183,7 +183,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 	z := s.Sheets[one.Sheet]
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
 	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
-	out := paper.LaidSheet{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(),
+	out := paper.LaidSheet{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(), Holes: s.Holes(one), Foot: report.SheetSeen(s, one),
 		Trim: geom.Rect{Min: geom.Point{X: mm(z.Trim.Left), Y: mm(z.Trim.Bottom)}, Max: geom.Point{X: mm(z.Length - z.Trim.Right), Y: mm(z.Width - z.Trim.Top)}}}
 	box := func(x, y, length, width int64) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: mm(x), Y: mm(y)}, Max: geom.Point{X: mm(x + length), Y: mm(y + width)}}
@@ -215,6 +215,13 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 	}
 	for _, o := range one.Offcuts {
 		out.Offcuts = append(out.Offcuts, paper.LaidPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
+	}
+	for _, k := range s.KeptOut(one) {
+		piece := paper.LaidPiece{Box: k, Key: "keep out"}
+		if slices.ContainsFunc(out.KeepOut, func(o paper.LaidPiece) bool { return o.Box.Overlaps(k) }) {
+			piece.Key = "" // the words stand on the other
+		}
+		out.KeepOut = append(out.KeepOut, piece)
 	}
 	return out.Draw(room), rows
 }

@@ -18,7 +18,7 @@ var plantMarks = strings.Replace(plantJob, "tabs: {}", "tabs: {as: marks}", 1)
 const plantJob = `job: Planted
 units: mm
 stock:
-  birch: {thickness: 12.2, sheet: 1500 x 1100}
+  birch: {thickness: 12.2, sheet: 1500 x 1100, keep-out: [{at: 0 x 500, size: 15 x 40}]}
   ply: {thickness: 5.9, sheet: 1500 x 1100}
 cutter: {kind: router, diameter: 3}
 router: {tabs: {}, skin: 0.3}

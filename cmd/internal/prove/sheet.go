@@ -192,8 +192,10 @@ func (r *sheetReader) edges(s *sheet) bool {
 	return true
 }
 
-// marked notes the marks of the parts' first corners, and the pins.
+// marked notes the marks of the parts' first corners, and the pins, and compares the areas
+// to keep out of, which lie alike on all faces.
 func (r *sheetReader) marked(s *sheet) {
+	var kept []report.Box
 	for _, e := range s.on("BLANK") {
 		switch {
 		case e.Type == "CIRCLE":
@@ -201,8 +203,30 @@ func (r *sheetReader) marked(s *sheet) {
 			r.register[s.face] = append(r.register[s.face], hole{centre, radius, e.Line})
 		case e.Closed && len(e.Vertices) == 3:
 			r.marks[s.face] = append(r.marks[s.face], markAt{s.panelLoop(s.loop(e)).Bounds(), e.Line})
+		case e.Closed && len(e.Vertices) == 4:
+			kept = append(kept, r.areaDrawn(s, e))
 		}
 	}
+	for _, k := range r.stock.KeepOut {
+		if !slices.ContainsFunc(kept, func(o report.Box) bool { return r.alike(k, o) }) {
+			s.fault("keep-out-lost", s.name, 0, "build the folder again", "the area to keep out of that begins at %s, %s is not on BLANK", s.text(r.mm(k.X)), s.text(r.mm(k.Y)))
+		}
+	}
+}
+
+// areaDrawn is an area drawn to keep out of, in the unit of the report, which has to have it.
+func (r *sheetReader) areaDrawn(s *sheet, e dxfread.Entity) report.Box {
+	b, unit := s.loop(e).Bounds(), r.mm(1)
+	box := report.Box{X: b.Min.X / unit, Y: b.Min.Y / unit, Length: b.Width() / unit, Width: b.Height() / unit}
+	if !slices.ContainsFunc(r.stock.KeepOut, func(k report.Box) bool { return r.alike(k, box) }) {
+		s.fault("keep-out-moved", s.name, e.Line, "build the folder again", "an area to keep out of is drawn at %s, %s; the report has none there", s.text(b.Min.X), s.text(b.Min.Y))
+	}
+	return box
+}
+
+// alike reports whether two areas are the same, as near as drawings tell them.
+func (r *sheetReader) alike(a, b report.Box) bool {
+	return r.mm(max(math.Abs(a.X-b.X), math.Abs(a.Y-b.Y), math.Abs(a.Length-b.Length), math.Abs(a.Width-b.Width))) <= tick
 }
 
 // inOrder compares the order of the layers in the drawing with that of the legend, by

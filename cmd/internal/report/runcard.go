@@ -20,7 +20,8 @@ type Run struct {
 	Zero string `json:"zero"`
 	// Through is how far what goes through goes on below the thickest board.
 	Through float64   `json:"through"`
-	Faces   []RunFace `json:"faces"` // in the order in which they are cut
+	KeepOut []Box     `json:"keep_out,omitempty"` // areas that nothing is cut in, from zero, on all faces
+	Faces   []RunFace `json:"faces"`              // in the order in which they are cut
 	// Minutes are estimated from the feeds of the bits; 0 where one of them was not said.
 	Minutes float64 `json:"minutes,omitempty"`
 }
@@ -73,6 +74,9 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	if s.Router.FromSpoilboard {
 		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are heights over it, below 0 in it"
 	}
+	for _, k := range s.KeepOut {
+		out.KeepOut = append(out.KeepOut, boxOf(k, n))
+	}
 	known, bit := true, -1
 	for i, d := range one.Drawn {
 		face := RunFace{File: d.File, Face: d.Face.String(), Before: before(s, one, i, u)}
@@ -115,6 +119,21 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 // minutes rounds an estimate to a tenth of a minute.
 func minutes(m float64) float64 { return math.Round(10*m) / 10 }
 
+// SheetSeen says from which side the picture of a sheet shows it; nothing where saws cut,
+// to which it is all one.
+func SheetSeen(s *sheets.Stock, one sheets.Sheet) []string {
+	faces := s.Faces(one)
+	switch {
+	case !s.Routed || len(faces) == 0:
+		return nil
+	case faces[0] == geom.Inside:
+		return []string{"Inside faces are up here, as on the machine."}
+	case len(faces) > 1:
+		return []string{"Inside faces are up here, as on the machine once the sheet is turned over.", "For the first face outside faces are up: what is left here lies at the right then."}
+	}
+	return []string{"Inside faces are up here, and outside faces on the machine:", "what is left here lies at the right there."}
+}
+
 // before says what to do before a face of a sheet is cut.
 func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 	up := func(f geom.Face) string { return fmt.Sprintf("the %s face of its parts up", f) }
@@ -123,6 +142,10 @@ func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 	stops := on == job.TurnOnStops
 	if face == 0 {
 		said := []string{"Lay the sheet down with " + up(d.Face) + ", its lower left corner at zero, and hold it down clear of the cuts."}
+		if d.Face == geom.Outside {
+			said = append(said, "The picture of the sheet shows inside faces up: what is left there lies at the right now. Parts are labelled by the names in this drawing"+
+				map[bool]string{true: ", or by the picture once the sheet is turned over", false: ""}[len(one.Drawn) > 1]+".")
+		}
 		switch {
 		case len(one.Drawn) < 2:
 		case stops:
@@ -193,6 +216,9 @@ func RunNotes(r Run, u geom.Unit) []string {
 	list := []string{"Zero: " + r.Zero + "."}
 	if r.Through > 0 {
 		list = append(list, fmt.Sprintf("What goes through goes %s into the spoilboard, below the thickest board that was measured.", geom.LengthOf(r.Through*u.MM()).Text(u)))
+	}
+	for _, k := range r.KeepOut {
+		list = append(list, fmt.Sprintf("Keep out, for clamps and stops: %s x %s at x %s, y %s from zero, whichever face is up. Nothing is cut there.", caliper(k.Length, u), caliper(k.Width, u), caliper(k.X, u), caliper(k.Y, u)))
 	}
 	if r.Minutes > 0 {
 		list = append(list, fmt.Sprintf("Cutting takes some %.0f minutes: an estimate from the feeds in the job, without changes of bits, ways between cuts and slowing down in corners.", math.Ceil(r.Minutes)))

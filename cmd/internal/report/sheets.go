@@ -82,6 +82,11 @@ type Box struct {
 	Width  float64 `json:"width"`
 }
 
+// boxOf is a rectangle in millimetres.
+func boxOf(r geom.Rect, n func(mm float64) float64) Box {
+	return Box{n(r.Min.X), n(r.Min.Y), n(r.Width()), n(r.Height())}
+}
+
 // Placed is a part on a sheet as it lies.
 type Placed struct {
 	Part string `json:"part"`
@@ -154,7 +159,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 		out.Short = [2]float64{n(s.Short[0]), n(s.Short[1])}
 	}
 	for _, k := range s.KeepOut {
-		out.KeepOut = append(out.KeepOut, Box{n(k.Min.X), n(k.Min.Y), n(k.Width()), n(k.Height())})
+		out.KeepOut = append(out.KeepOut, boxOf(k, n))
 	}
 	if on, pins := s.TurnedOn(); on != "" {
 		out.TurnedOn = &TurnedOn{On: on, Pins: [][2]float64{}, Hole: n(2 * s.Pin.Radius)}

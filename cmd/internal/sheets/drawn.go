@@ -66,12 +66,9 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	size := s.Sheets[one.Sheet]
 	sheet := router.Sheet{Name: fmt.Sprintf("%s %d", s.Name, one.Number), Quantity: one.Count, Stock: s.Name,
 		Length: geom.Length(size.Length).MM(), Width: geom.Length(size.Width).MM(), Thickness: s.Stock.Thickness.Mean,
-		FromSpoilboard: s.Router.FromSpoilboard, Grain: s.Grained()}
-	if pins, ok := s.pins(sheet.Length, sheet.Width); ok {
-		for _, q := range pins {
-			sheet.Pins = append(sheet.Pins, geom.Circle(q, s.Pin.Radius))
-		}
-		sheet.PinBit = s.Pin.Bit
+		FromSpoilboard: s.Router.FromSpoilboard, Grain: s.Grained(), Pins: s.Holes(one), PinBit: s.Pin.Bit}
+	if s.Routed {
+		sheet.KeepOut = s.KeepOut
 	}
 	sheet.Slots, sheet.Marks = one.Slots, one.Marks
 	for _, p := range one.Placed {
@@ -98,7 +95,7 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 // Files of a sheet: its drawings and pictures, relative to the output folder.
 func (s *Stock) Files(one Sheet) []string {
 	var list []string
-	for _, f := range s.faces(one) {
+	for _, f := range s.Faces(one) {
 		list = append(list, s.drawing(one, f))
 	}
 	pictures := []string{s.Picture(one)}
@@ -123,8 +120,20 @@ func (s *Stock) drawing(one Sheet, f geom.Face) string {
 	return fmt.Sprintf("%s-%d.%s.dxf", s.File, one.Number, f)
 }
 
-// faces of a sheet that are cut, in order.
-func (s *Stock) faces(one Sheet) (list []geom.Face) {
+// Holes of a sheet are its registration holes, as they lie with inside faces up; none where
+// one face is cut.
+func (s *Stock) Holes(one Sheet) (list []geom.Loop) {
+	size := s.Sheets[one.Sheet]
+	if pins, ok := s.pins(geom.Length(size.Length).MM(), geom.Length(size.Width).MM()); ok && len(s.Faces(one)) > 1 {
+		for _, q := range pins {
+			list = append(list, geom.Circle(q, s.Pin.Radius))
+		}
+	}
+	return list
+}
+
+// Faces of a sheet that are cut, in order.
+func (s *Stock) Faces(one Sheet) (list []geom.Face) {
 	for _, f := range []geom.Face{geom.Outside, geom.Inside} {
 		if slices.ContainsFunc(one.Placed, func(p nest.Placed) bool { return slices.Contains(s.Parts[p.Piece][0].Work.Faces, f) }) {
 			list = append(list, f)

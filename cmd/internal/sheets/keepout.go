@@ -14,11 +14,36 @@ import (
 func (s *Stock) blocked(length float64) []geom.Rect {
 	var list []geom.Rect
 	if !s.FromOutside {
-		list = slices.Clone(s.KeepOut)
+		list = s.keptOut(geom.Inside, length)
 	}
-	if s.Turned || s.FromOutside { // places are told with inside faces up
-		for _, k := range s.KeepOut {
-			list = append(list, k.TurnOver(length))
+	if s.Turned || s.FromOutside {
+		list = append(list, s.keptOut(geom.Outside, length)...)
+	}
+	return list
+}
+
+// keptOut are the areas to keep out of while a face is up, as they lie with inside faces up.
+func (s *Stock) keptOut(up geom.Face, length float64) []geom.Rect {
+	list := slices.Clone(s.KeepOut)
+	if up == geom.Outside {
+		for i, k := range list {
+			list[i] = k.TurnOver(length)
+		}
+	}
+	return list
+}
+
+// KeptOut are the areas of a sheet to keep out of while any of its faces is cut, as its
+// picture shows them, with inside faces up.
+func (s *Stock) KeptOut(one Sheet) (list []geom.Rect) {
+	if !s.Routed {
+		return nil
+	}
+	for _, f := range s.Faces(one) {
+		for _, k := range s.keptOut(f, geom.Length(s.Sheets[one.Sheet].Length).MM()) {
+			if !slices.Contains(list, k) {
+				list = append(list, k)
+			}
 		}
 	}
 	return list
