@@ -5,6 +5,7 @@ import (
 	"strconv"
 
 	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
 )
 
 // tables are all for programs whose rows the report has.
@@ -39,11 +40,17 @@ func (p *Prover) buyTable() table {
 	return t
 }
 
-// layerTable is the legend of all drawings: the layers of each file in order.
+// layerTable is the legend of all drawings, in their unit: the layers of each file in order,
+// and those that are not cut.
 func (p *Prover) layerTable() table {
+	unit := 1.0
+	if p.report.DXF.Units == "in" {
+		unit = geom.InchMM
+	}
+	numbers := []string{"cuts", "diameter", "depth", "left", "set", "elevation"}
 	t := table{file: "layers.csv", words: []string{"file", "bit_file", "order", "layer", "tool", "bit", "operation",
-		"face", "through", "units"},
-		numbers: []string{"diameter", "depth", "left", "cuts"}, blank: []string{"diameter"}}
+		"face", "through", "set_from", "units"}, numbers: numbers, blank: numbers, unit: unit}
+	n := func(v float64) float64 { return p.mm(v) / unit }
 	file, order := "", 0
 	add := func(list []report.Layer) {
 		for _, l := range list {
@@ -55,10 +62,14 @@ func (p *Prover) layerTable() table {
 			if l.Tool > 0 {
 				tool = strconv.Itoa(l.Tool)
 			}
+			elevation := 0.0
+			if l.Elevation != nil {
+				elevation = n(*l.Elevation)
+			}
 			t.lines = append(t.lines, line{l.Layer,
 				[]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, l.Operation, l.Face,
-					strconv.FormatBool(l.Told == "through"), p.report.Units},
-				[]float64{l.Diameter, l.Depth, l.Left, float64(l.Cuts)}, false})
+					strconv.FormatBool(l.Told == "through"), l.From, p.report.DXF.Units},
+				[]float64{float64(l.Cuts), n(l.Diameter), n(l.Depth), n(l.Left), n(l.Set), elevation}, false})
 		}
 	}
 	add(p.report.Layers)
@@ -66,6 +77,11 @@ func (p *Prover) layerTable() table {
 		for _, s := range k.Sheets {
 			add(s.Layers)
 		}
+	}
+	for _, name := range notCut {
+		t.lines = append(t.lines, line{name,
+			[]string{"", "", "", name, "", "", report.NotCut, "", "false", "", p.report.DXF.Units},
+			make([]float64, len(t.numbers)), false})
 	}
 	return t
 }

@@ -2,6 +2,7 @@ package prove
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -22,6 +23,7 @@ type table struct {
 	lines          []line
 	// blank are numbers that may be left out where the report has none.
 	blank []string
+	unit  float64 // mm, of lengths; 0 is that of the report
 }
 
 // line is one of a table, in the order of its columns. Name is what it is about.
@@ -115,7 +117,7 @@ func (c *checking) row(t table, at int, words, numbers []string, lines []int, us
 			if numbers[k] == "" && slices.Contains(t.blank, t.numbers[k]) && (want == 0 || t.lines[i].lacks) {
 				continue
 			}
-			if v, err := strconv.ParseFloat(numbers[k], 64); err != nil || math.Abs(c.mm(v-want)) > printed {
+			if v, err := strconv.ParseFloat(numbers[k], 64); err != nil || math.Abs(v-want)*cmp.Or(t.unit, c.mm(1)) > printed {
 				n++
 				text += fmt.Sprintf("; %s is %s, the report has %s", t.numbers[k], numbers[k],
 					strconv.FormatFloat(want, 'f', -1, 64))
