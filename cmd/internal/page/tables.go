@@ -10,6 +10,7 @@ import (
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // table is rows of text under heads; a column whose head begins with > is flush right.
@@ -50,11 +51,12 @@ func fitTables(b batch.Batch) []table {
 func partTables(b batch.Batch) []table {
 	head, rows := fromCSV(report.CutListCSV(b))
 	column := func(row []string, name string) string { return row[slices.Index(head, name)] }
+	pair := report.PairHead(batch.Merged(b))
 	var list []table
 	for _, row := range rows {
 		title := column(row, "stock") + ", " + column(row, "thickness") + " " + column(row, "units") + " thick"
 		if len(list) == 0 || list[len(list)-1].Title != title {
-			list = append(list, table{Title: title, Head: []string{"part", ">pieces", ">length", ">width", "grain", "cuts", "banding", ">fence / height"}})
+			list = append(list, table{Title: title, Head: []string{"part", ">pieces", ">length", ">width", "grain", "cuts", "banding", ">" + pair}})
 		}
 		t := &list[len(list)-1]
 		parts := strings.ReplaceAll(column(row, "parts"), " ", " = ")
@@ -67,11 +69,19 @@ func partTables(b batch.Batch) []table {
 func setupTables(b batch.Batch) []table {
 	u := b.Units
 	number := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
-	t := table{Title: "Settings, " + u.String(), Head: []string{"machine", ">cutter", ">fence distance", ">cutter height", "drawers"}}
+	var list []table
+	routed := false
 	for _, s := range report.Setups(b) {
+		router := joinery.CutterKind(s.Machine) == joinery.Router
+		if len(list) == 0 || router != routed {
+			fence, height := report.SettingHeads(joinery.CutterKind(s.Machine))
+			list = append(list, table{Title: "Settings, " + u.String(), Head: []string{"machine", ">cutter", ">" + fence, ">" + height, "drawers"}})
+			routed = router
+		}
+		t := &list[len(list)-1]
 		t.Rows = append(t.Rows, []string{s.Machine, number(s.CutterWidth), number(s.FenceDistance), number(s.CutterHeight), words.Some(s.Drawers)})
 	}
-	return []table{t}
+	return list
 }
 
 // buyTables are what to buy.

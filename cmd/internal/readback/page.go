@@ -3,6 +3,7 @@ package readback
 import (
 	"encoding/json"
 	"regexp"
+	"slices"
 	"strings"
 )
 
@@ -39,6 +40,16 @@ type pageTable struct {
 }
 
 // get is the cell of a row below a head, which may be marked as flush right.
+// either is the first of some heads that the table has; empty without one.
+func (t pageTable) either(heads ...string) string {
+	for _, h := range heads {
+		if slices.Contains(t.Head, h) || slices.Contains(t.Head, ">"+h) {
+			return h
+		}
+	}
+	return ""
+}
+
 func (t pageTable) get(r *reading, row []string, head string) string {
 	for i, h := range t.Head {
 		if strings.TrimPrefix(h, ">") == head && i < len(row) {
@@ -146,7 +157,7 @@ func (r *reading) pageParts(l looked) {
 			for _, what := range []string{"pieces", "cuts", "grain", "banding"} {
 				r.words("group", first, what, t.get(r, row, what))
 			}
-			r.words("group", first, "setting", t.get(r, row, "fence / height"))
+			r.words("group", first, "setting", t.get(r, row, t.either(pairHeads...)))
 			r.words("part", first, "stock", m[1])
 			r.decimal("part", first, "thickness", m[2])
 			r.decimal("part", first, "length", t.get(r, row, "length"))
@@ -173,8 +184,8 @@ func (r *reading) pageSetups(l looked) {
 		for _, row := range t.Rows {
 			for _, d := range strings.Split(withoutMore(t.get(r, row, "drawers")), ", ") {
 				r.printed("corner", d, "cutter", t.get(r, row, "cutter"))
-				r.printed("corner", d, "fence", t.get(r, row, "fence distance"))
-				r.printed("corner", d, "height", t.get(r, row, "cutter height"))
+				r.printed("corner", d, "fence", t.get(r, row, t.either(fenceHead, edgeHead)))
+				r.printed("corner", d, "height", t.get(r, row, t.either(heightHead, deepHead)))
 			}
 		}
 	}

@@ -42,7 +42,7 @@ func partsText(r *reading, text string) {
 			s.at++
 			r.cutList(s.tableUntil(blankLine.MatchString), m[1], m[2])
 			continue
-		case strings.HasPrefix(line, "machine ") && strings.Contains(line, "fence distance"):
+		case strings.HasPrefix(line, "machine ") && (strings.Contains(line, fenceHead) || strings.Contains(line, edgeHead)):
 			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, " of fingers is ") }))
 			continue
 		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):
@@ -106,8 +106,8 @@ func (r *reading) cutList(t printedTable, stock, thickness string) {
 		if t.has("of them spare") {
 			r.words("group", first, "spares", t.get(r, row, "of them spare"))
 		}
-		if t.has("fence / height") {
-			r.words("group", first, "setting", t.get(r, row, "fence / height"))
+		if pair := t.either(pairHeads...); pair != "" {
+			r.words("group", first, "setting", t.get(r, row, pair))
 		}
 		pieces += whole(r, n)
 	}
@@ -132,13 +132,23 @@ func (r *reading) above(t printedTable, take func()) {
 	r.at = at
 }
 
+// What fence distance and cutter height are called at machines with a fence, and at a router.
+const (
+	fenceHead, heightHead = "fence distance", "cutter height"
+	edgeHead, deepHead    = "slots from edge", "slots deep"
+)
+
+var pairHeads = []string{"fence / height", "slots from edge / deep"}
+
 // settingTable reads fence distance and cutter height of the corners of drawers.
 func (r *reading) settingTable(t printedTable) {
 	for row := range t.each(r) {
-		height, _, _ := strings.Cut(t.get(r, row, "cutter height"), " ")
+		height, _, _ := strings.Cut(t.get(r, row, t.either(heightHead, deepHead)), " ")
 		for _, d := range strings.Split(withoutMore(t.get(r, row, "drawers")), ", ") {
-			r.printed("corner", d, "cutter", t.get(r, row, "cutter "+r.unit))
-			r.printed("corner", d, "fence", t.get(r, row, "fence distance"))
+			if cutter := "cutter " + r.unit; t.has(cutter) {
+				r.printed("corner", d, "cutter", t.get(r, row, cutter))
+			}
+			r.printed("corner", d, "fence", t.get(r, row, t.either(fenceHead, edgeHead)))
 			r.printed("corner", d, "height", height)
 		}
 	}

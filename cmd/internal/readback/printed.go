@@ -39,6 +39,16 @@ func (t printedTable) get(r *reading, row []string, head string) string {
 	return row[i]
 }
 
+// either is the first of some heads that the table has; empty without one.
+func (t printedTable) either(heads ...string) string {
+	for _, h := range heads {
+		if t.has(h) {
+			return h
+		}
+	}
+	return ""
+}
+
 // column tells whether a table has a column.
 func (t printedTable) has(head string) bool { return t.at(head) >= 0 }
 

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -13,7 +14,8 @@ import (
 
 // drawings prints the legend: for each file, in the order of cutting, its layers,
 // how deep they go and with which bit; and which parts have to be turned over.
-func drawings(out *bytes.Buffer, r Report, u geom.Unit) {
+func drawings(out *bytes.Buffer, b batch.Batch, r Report) {
+	u := b.Units
 	fmt.Fprintln(out, "drawings: each file's layers in the order of cutting, and what is set for them")
 	fmt.Fprintln(out, HowCut())
 	file := ""
@@ -30,26 +32,58 @@ func drawings(out *bytes.Buffer, r Report, u geom.Unit) {
 			flush()
 			file = l.File
 		}
-		bit := ""
-		if l.Diameter > 0 {
-			d := geom.LengthOf(l.Diameter * u.MM()).Text(u)
-			if bit = d + " bit"; l.Bit != d {
-				bit += " " + l.Bit
-			}
-			if l.Tool > 0 {
-				bit += fmt.Sprintf(", tool %d", l.Tool)
-			}
-			if l.Flutes > 0 {
-				bit += fmt.Sprintf(", %d flutes", l.Flutes)
-			}
-		}
-		rows = append(rows, []string{"  " + l.Layer, l.inWords(l.Told == "through", u), bit})
+		rows = append(rows, []string{"  " + l.Layer, l.inWords(l.Told == "through", u), bitOf(l, u)})
 	}
 	flush()
+	if idle := idleBits(b, r); len(idle) > 0 {
+		fmt.Fprintf(out, "\nbits that cut nothing in this job: %s\n", strings.Join(idle, "; "))
+	}
 	if slices.ContainsFunc(r.Drawers, func(d Drawer) bool { return joinery.CutterKind(d.Machine).FollowsDrawing() }) {
 		turned(out, r, u)
 	}
 	fmt.Fprintln(out)
+}
+
+// bitOf says with which bit a layer is cut; nothing where a saw does.
+func bitOf(l Layer, u geom.Unit) string {
+	if l.Diameter == 0 {
+		return ""
+	}
+	d := geom.LengthOf(l.Diameter * u.MM()).Text(u)
+	bit := d + " bit"
+	if l.Bit != d {
+		bit += " " + l.Bit
+	}
+	if l.Tool > 0 {
+		bit += fmt.Sprintf(", tool %d", l.Tool)
+	}
+	if l.Flutes > 0 {
+		bit += fmt.Sprintf(", %d flutes", l.Flutes)
+	}
+	return bit
+}
+
+// idleBits are bits of the job with which no layer of any drawing is cut.
+func idleBits(b batch.Batch, r Report) (list []string) {
+	used := make(map[string]bool)
+	layers := slices.Clone(r.Layers)
+	for _, k := range r.Sheets {
+		for _, s := range k.Sheets {
+			layers = append(layers, s.Layers...)
+		}
+	}
+	for _, l := range layers {
+		used[bitOf(l, b.Units)] = true
+	}
+	for _, d := range b.Drawers {
+		for _, bit := range d.Bits {
+			one := Layer{Bit: bit.Name, Diameter: number(bit.Diameter, b.Units), Flutes: bit.Flutes, Tool: bit.Tool}
+			if said := bitOf(one, b.Units); !used[said] && !slices.Contains(list, said) {
+				list = append(list, said)
+			}
+		}
+	}
+	return list
 }
 
 // turned lists the parts to turn over by what an error in turning does.

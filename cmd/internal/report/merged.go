@@ -5,11 +5,13 @@ import (
 	"encoding/csv"
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // CutListCSV is what a shop cuts: a line for each group of equal parts, by stock
@@ -36,9 +38,21 @@ func CutListCSV(b batch.Batch) []byte {
 	return out.Bytes()
 }
 
-// setting is the fence distance and cutter height that serve a group.
+// setting is the fence distance and cutter height that serve a group; a dash for parts
+// that are not cut.
 func setting(g batch.Group, u geom.Unit) string {
+	if cutFaces(g.Parts[0].Panel) == uncut {
+		return "-"
+	}
 	return geom.LengthOf(g.Setup.FenceDistance).Fixed(u) + " / " + geom.LengthOf(g.Setup.CutterHeight).Fixed(u)
+}
+
+// PairHead is the head of the column of settings of some groups.
+func PairHead(groups []batch.Group) string {
+	if slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Router }) {
+		return "fence / height"
+	}
+	return "slots from edge / deep"
 }
 
 // grainOf says along which side of a part the grain runs.
@@ -62,8 +76,11 @@ func cutFaces(p geom.Panel) string {
 	if len(p.Outline) > 4 { // fingers, notches, slots
 		return "outline"
 	}
-	return "none"
+	return uncut
 }
+
+// uncut is a part that is sawn to its size and no more.
+const uncut = "none"
 
 // banded says which edges get edge banding, of stock that has one.
 func banded(p batch.Part) string {
@@ -83,7 +100,9 @@ func partsOf(out *bytes.Buffer, groups []batch.Group, u geom.Unit) {
 	spares, settings := false, make(map[string]bool)
 	for _, g := range groups {
 		spares = spares || g.Spares > 0
-		settings[setting(g, u)] = true
+		if one := setting(g, u); one != "-" {
+			settings[one] = true
+		}
 	}
 	for _, g := range groups {
 		p := g.Parts[0]
@@ -115,7 +134,7 @@ func partsOf(out *bytes.Buffer, groups []batch.Group, u geom.Unit) {
 		head = append(head, ">of them spare")
 	}
 	if len(settings) > 1 {
-		head = append(head, "fence / height "+unit)
+		head = append(head, PairHead(groups)+" "+unit)
 	}
 	table(out, head, rows)
 	for _, said := range BlankNotes(groups, u) {

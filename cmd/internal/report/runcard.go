@@ -72,7 +72,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	n := func(mm float64) float64 { return number(mm, u) }
 	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: n(s.Router.Through)}
 	if s.Router.FromSpoilboard {
-		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are heights over it, below 0 in it"
+		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are heights over it, negative ones end in it"
 	}
 	for _, k := range s.KeepOut {
 		out.KeepOut = append(out.KeepOut, boxOf(k, n))

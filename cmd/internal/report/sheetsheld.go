@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -88,15 +89,21 @@ func SheetNotes(k SheetStock, u geom.Unit) (list []string) {
 	return list
 }
 
-// HeldBy says in few words what holds the pieces of a part on a sheet.
+// HeldBy says in few words what holds the pieces of a part on a sheet, and how many of them
+// where it is not the same for all.
 func HeldBy(sheet LaidSheet, part string) string {
-	var all []string
+	count := make(map[string]int)
 	for _, p := range sheet.Placed {
-		if p.Part == part && p.Held != nil && !slices.Contains(all, p.Held.Words) {
-			all = append(all, p.Held.Words)
+		if p.Part == part && p.Held != nil {
+			count[p.Held.Words]++
 		}
 	}
-	slices.Sort(all)
+	all := slices.Sorted(maps.Keys(count))
+	for i, held := range all {
+		if len(all) > 1 {
+			all[i] = fmt.Sprintf("%d by %s", count[held], held)
+		}
+	}
 	return strings.Join(all, "; ")
 }
 

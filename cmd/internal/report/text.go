@@ -26,7 +26,7 @@ func Text(b batch.Batch, r Report) []byte {
 	settings(&out, r, b.Units)
 	fits(&out, r, b.Units)
 	proofs(&out, r, b.Units)
-	drawings(&out, r, b.Units)
+	drawings(&out, b, r)
 	numbered(&out, r, b.Units)
 	plates(&out, r, b.Units)
 	board(&out, r, b.Units)
@@ -44,17 +44,75 @@ func Text(b batch.Batch, r Report) []byte {
 	return out.Bytes()
 }
 
+// SettingHeads are what a machine's fence distance and cutter height are called: a router
+// has neither, and keeps its distance from the edge.
+func SettingHeads(kind joinery.CutterKind) (fence, height string) {
+	if kind == joinery.Router {
+		return "slots from edge", "slots deep"
+	}
+	return "fence distance", "cutter height"
+}
+
+// settings prints those of routers, and those of machines with a fence.
 func settings(out *bytes.Buffer, r Report, u geom.Unit) {
-	var rows [][]string
-	own := slices.ContainsFunc(r.Setups, func(s Setup) bool { return s.GrooveFence > 0 || len(s.GrooveFences) > 0 || s.BackFence > 0 })
+	var routed, others []Setup
 	for _, s := range r.Setups {
-		passes := "-" // a router follows its drawing
+		if joinery.CutterKind(s.Machine) == joinery.Router {
+			routed = append(routed, s)
+		} else {
+			others = append(others, s)
+		}
+	}
+	if len(routed) > 0 {
+		routedSettings(out, routed, u)
+	}
+	if len(others) > 0 {
+		fencedSettings(out, others, u)
+	}
+}
+
+// routedSettings are of a router, which follows its drawings.
+func routedSettings(out *bytes.Buffer, setups []Setup, u geom.Unit) {
+	fence, height := SettingHeads(joinery.Router)
+	head := []string{"machine", ">" + fence + " " + u.String(), ">" + height + " " + u.String()}
+	own := slices.ContainsFunc(setups, func(s Setup) bool { return s.GrooveFence > 0 || s.BackFence > 0 })
+	if own {
+		head = append(head, ">grooves from edge "+u.String(), ">backs from end "+u.String())
+	}
+	said := func(v float64) string {
+		if v == 0 {
+			return "-"
+		}
+		return words.Number(v*u.MM(), u)
+	}
+	var rows [][]string
+	for _, s := range setups {
+		row := []string{s.Machine, said(s.FenceDistance), slotHeight(s, u)}
+		if own {
+			row = append(row, said(s.GrooveFence), said(s.BackFence))
+		}
+		rows = append(rows, append(row, words.Some(s.Drawers)))
+	}
+	table(out, append(head, "drawers"), rows)
+	fmt.Fprintln(out)
+}
+
+// slotHeight is the cutter height, and that of dados where it is another.
+func slotHeight(s Setup, u geom.Unit) string {
+	height := words.Number(s.CutterHeight*u.MM(), u)
+	if s.DadoHeight > 0 {
+		height += " (dados " + words.Number(s.DadoHeight*u.MM(), u) + ")"
+	}
+	return height
+}
+
+func fencedSettings(out *bytes.Buffer, setups []Setup, u geom.Unit) {
+	var rows [][]string
+	own := slices.ContainsFunc(setups, func(s Setup) bool { return s.GrooveFence > 0 || len(s.GrooveFences) > 0 || s.BackFence > 0 })
+	for _, s := range setups {
+		passes := "-" // by hand they are pared
 		if joinery.CutterKind(s.Machine).Fenced() {
 			passes = "1"
-		}
-		height := words.Number(s.CutterHeight*u.MM(), u)
-		if s.DadoHeight > 0 {
-			height += " (dados " + words.Number(s.DadoHeight*u.MM(), u) + ")"
 		}
 		bottom := "-"
 		switch {
@@ -69,7 +127,7 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 		if s.FlatTongues {
 			passes += ", lying flat"
 		}
-		row := []string{s.Machine, words.Number(s.CutterWidth*u.MM(), u), words.Number(s.FenceDistance*u.MM(), u), height, passes, bottom}
+		row := []string{s.Machine, words.Number(s.CutterWidth*u.MM(), u), words.Number(s.FenceDistance*u.MM(), u), slotHeight(s, u), passes, bottom}
 		if own {
 			groove, back := "-", "-"
 			switch {
@@ -89,12 +147,13 @@ func settings(out *bytes.Buffer, r Report, u geom.Unit) {
 		rows = append(rows, append(row, words.Some(s.Drawers)))
 	}
 	unit := u.String()
-	head := []string{"machine", ">cutter " + unit, ">fence distance " + unit, ">cutter height " + unit, "passes for the rabbets", "fence for flush bottoms"}
+	fence, height := SettingHeads(joinery.Saw)
+	head := []string{"machine", ">cutter " + unit, ">" + fence + " " + unit, ">" + height + " " + unit, "passes for the rabbets", "fence for flush bottoms"}
 	if own {
 		head = append(head, "fence for grooves", "fence for housed backs")
 	}
 	table(out, append(head, "drawers"), rows)
-	for _, s := range r.Setups {
+	for _, s := range setups {
 		if s.FingerRow > 0 {
 			fmt.Fprintf(out, "%s: %s\n", words.Some(s.Drawers), fingerRow(s, u))
 		}
