@@ -10,8 +10,10 @@ import (
 // that are not cut have no setting; a bit of the job that no cut takes is named.
 func TestRouterHasNoFence(t *testing.T) {
 	job := strings.NewReplacer("tool: 1, ", "", "bits: {", "bits: {spare: {diameter: 3 mm, reach: 8 mm, tool: 7}, ",
-		"drawers:\n", "drawers:\n  - {name: low, outside: 400 mm x 90 mm x 400 mm, sides: birch, bottom: thin, joinery: {cutter-height: 7 mm}}\n",
-		"thin: {thickness: 6 mm}", "thin: {thickness: 6 mm, sheet: 1525 mm x 1525 mm}", "tabs: {}", "tabs: {}, skin: 0.3 mm").Replace(turned("mm", "top", ""))
+		"drawers:\n", "drawers:\n  - {name: low, outside: 400 mm x 90 mm x 400 mm, sides: birch, bottom: thin, "+
+			"joinery: {cutter-height: 7 mm}}\n",
+		"thin: {thickness: 6 mm}", "thin: {thickness: 6 mm, sheet: 1525 mm x 1525 mm}",
+		"tabs: {}", "tabs: {}, skin: 0.3 mm").Replace(turned("mm", "top", ""))
 	made, _ := written(t, job)
 	text := string(made["parts.txt"])
 	for _, wrong := range []string{"fence", "cutter height", "cutter mm"} {
@@ -19,7 +21,8 @@ func TestRouterHasNoFence(t *testing.T) {
 			t.Errorf("parts.txt of a router says %q", wrong)
 		}
 	}
-	for _, want := range []string{"slots from edge mm  slots deep mm", "slots from edge / deep mm", "bits that cut nothing in this job: 3 mm bit spare, tool 7\n"} {
+	for _, want := range []string{"slots from edge mm  slots deep mm", "slots from edge / deep mm",
+		"bits that cut nothing in this job: 3 mm bit spare, tool 7\n"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("parts.txt does not say %q", want)
 		}

@@ -90,7 +90,8 @@ func TestOneDepthIsSet(t *testing.T) {
 		rows, at := legend(t, made["layers.csv"]), len(r.Layers)
 		for _, l := range r.Layers {
 			if *l.Elevation != c.sign*l.Set || l.From != from {
-				t.Errorf("%s: %s of %s is set to %g from the %s, and its lines lie at %g", from, l.Layer, l.File, l.Set, l.From, *l.Elevation)
+				t.Errorf("%s: %s of %s is set to %g from the %s, and its lines lie at %g", from, l.Layer, l.File,
+					l.Set, l.From, *l.Elevation)
 			}
 		}
 		set := map[string]float64{}
@@ -136,7 +137,8 @@ func TestLayersNotCutAreNamed(t *testing.T) {
 	}
 	_, cards, _ := strings.Cut(string(made["parts.txt"]), "\nrun cards\n")
 	for name, text := range map[string]string{"parts.txt": string(made["parts.txt"]), "run cards": cards} {
-		for _, want := range []string{"LABEL, BLANK, OUTLINE, SCALE, SHEET and TABS are not cut", "CUTOUT and SLOT are cleared inside their lines, all of the area"} {
+		for _, want := range []string{"LABEL, BLANK, OUTLINE, SCALE, SHEET and TABS are not cut",
+			"CUTOUT and SLOT are cleared inside their lines, all of the area"} {
 			if !strings.Contains(text, want) {
 				t.Errorf("%s: %q is not said", name, want)
 			}
@@ -155,7 +157,8 @@ func TestLegendIsOfTheDrawings(t *testing.T) {
 		}
 		if row["operation"] == "dado" {
 			dados++
-			if want := "DADO_INSIDE_" + strings.Replace(row["depth"], ".", "-", 1) + "MM"; row["layer"] != want || row["diameter"] != "6.00" {
+			if want := "DADO_INSIDE_" + strings.Replace(row["depth"], ".", "-", 1) + "MM"; row["layer"] != want ||
+				row["diameter"] != "6.00" {
 				t.Errorf("%s has the depth %s and a bit of %s", row["layer"], row["depth"], row["diameter"])
 			}
 		}
@@ -217,7 +220,8 @@ func TestKeepOutIsShown(t *testing.T) {
 		t.Errorf("the picture has %d areas to keep out of", n)
 	}
 	_, cards, _ := strings.Cut(string(made["parts.txt"]), "\nrun cards\n")
-	if want := "Keep out, for clamps and stops: 30.00 x 80.00 at x 10.00, y 700.00 from zero"; !strings.Contains(cards, want) {
+	const want = "Keep out, for clamps and stops: 30.00 x 80.00 at x 10.00, y 700.00 from zero"
+	if !strings.Contains(cards, want) {
 		t.Errorf("the card does not say %q", want)
 	}
 }
@@ -227,14 +231,18 @@ func TestKeepOutIsShown(t *testing.T) {
 func TestPictureTellsItsFace(t *testing.T) {
 	const left = "what is left there lies at the right now"
 	// A bottom level with the edges has its rabbets on the outside face.
-	flush := strings.NewReplacer("thin: {thickness: 6 mm}", "thick: {thickness: 12.15 mm, sheet: 1525 mm x 1525 mm}", "bottom: thin", "bottom: thick, joinery: {bottom-fit: flush}", "tabs: {}", "tabs: {}, skin: 0.3 mm").Replace(turned("mm", "top", ""))
+	flush := strings.NewReplacer("thin: {thickness: 6 mm}", "thick: {thickness: 12.15 mm, sheet: 1525 mm x 1525 mm}",
+		"bottom: thin", "bottom: thick, joinery: {bottom-fit: flush}", "tabs: {}", "tabs: {}, skin: 0.3 mm").
+		Replace(turned("mm", "top", ""))
 	for _, c := range []struct {
 		name, job, seen string
 		first           bool // the card says how the sheet lies at first
 	}{
 		{"outside faces", flush, "Inside faces are up here, and outside faces on the machine:", true},
-		{"both faces", turned("mm", "top", ""), "Inside faces are up here, as on the machine once the sheet is turned over.", true},
-		{"inside faces", strings.Replace(turned("mm", "top", ""), "units: mm\n", "units: mm\njoinery: {faces: one}\n", 1), "Inside faces are up here, as on the machine.", false},
+		{"both faces", turned("mm", "top", ""), "Inside faces are up here, as on the machine once the sheet is " +
+			"turned over.", true},
+		{"inside faces", strings.Replace(turned("mm", "top", ""), "units: mm\n",
+			"units: mm\njoinery: {faces: one}\n", 1), "Inside faces are up here, as on the machine.", false},
 	} {
 		made, _ := written(t, c.job)
 		stock := "birch"

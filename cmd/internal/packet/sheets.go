@@ -183,7 +183,8 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 	z := s.Sheets[one.Sheet]
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
 	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
-	out := paper.LaidSheet{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(), Holes: s.Holes(one), Foot: report.SheetSeen(s, one),
+	out := paper.LaidSheet{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(), Holes: s.Holes(one),
+		Foot: report.SheetSeen(s, one),
 		Trim: geom.Rect{Min: geom.Point{X: mm(z.Trim.Left), Y: mm(z.Trim.Bottom)}, Max: geom.Point{X: mm(z.Length - z.Trim.Right), Y: mm(z.Width - z.Trim.Top)}}}
 	box := func(x, y, length, width int64) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: mm(x), Y: mm(y)}, Max: geom.Point{X: mm(x + length), Y: mm(y + width)}}

@@ -56,7 +56,8 @@ func partTables(b batch.Batch) []table {
 	for _, row := range rows {
 		title := column(row, "stock") + ", " + column(row, "thickness") + " " + column(row, "units") + " thick"
 		if len(list) == 0 || list[len(list)-1].Title != title {
-			list = append(list, table{Title: title, Head: []string{"part", ">pieces", ">length", ">width", "grain", "cuts", "banding", ">" + pair}})
+			list = append(list, table{Title: title, Head: []string{"part", ">pieces", ">length", ">width", "grain",
+				"cuts", "banding", ">" + pair}})
 		}
 		t := &list[len(list)-1]
 		parts := strings.ReplaceAll(column(row, "parts"), " ", " = ")
@@ -75,7 +76,8 @@ func setupTables(b batch.Batch) []table {
 		router := joinery.CutterKind(s.Machine) == joinery.Router
 		if len(list) == 0 || router != routed {
 			fence, height := report.SettingHeads(joinery.CutterKind(s.Machine))
-			list = append(list, table{Title: "Settings, " + u.String(), Head: []string{"machine", ">cutter", ">" + fence, ">" + height, "drawers"}})
+			list = append(list, table{Title: "Settings, " + u.String(), Head: []string{"machine", ">cutter",
+				">" + fence, ">" + height, "drawers"}})
 			routed = router
 		}
 		t := &list[len(list)-1]

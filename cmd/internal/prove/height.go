@@ -75,8 +75,11 @@ func (s *sheet) setTo(l report.Layer, says said, line int) {
 		}
 	}
 	step := sameDepth + says.step
-	if deeper := l.Elevation == nil && l.Told == "through"; l.From != string(from) || ends > want+step || !deeper && ends < want-step {
-		s.fault("set", s.name, line, "build the folder again", "by the legend %s is set to %s from the %s; its cuts end at Z = %s, from the %s", l.Layer, s.text(s.mm(l.Set)), l.From, s.text(want), from)
+	exact := l.Elevation != nil || l.Told != "through"
+	if l.From != string(from) || ends > want+step || exact && ends < want-step {
+		s.fault("set", s.name, line, "build the folder again",
+			"by the legend %s is set to %s from the %s; its cuts end at Z = %s, from the %s",
+			l.Layer, s.text(s.mm(l.Set)), l.From, s.text(want), from)
 	}
 }
 

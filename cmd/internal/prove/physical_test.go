@@ -178,7 +178,8 @@ func TestGoesAllTheSame(t *testing.T) {
 			edit: func(r *report.Report) {
 				p := &r.Parts[0]
 				p.Operations = append(p.Operations, report.Operation{Kind: "cutout", Face: "inside", Depth: p.Thickness, Outline: [][]float64{{200, 60}, {260, 60}, {260, 90}, {200, 90}}})
-				r.Layers = append(r.Layers, report.Layer{File: sideIn, Layer: "CUTOUT_INSIDE_THROUGH", Operation: "cutout", Face: "inside", Depth: p.Thickness, Told: "through", ToSet: report.ToSet{Set: p.Thickness, From: "top"}, Bit: "bit", Diameter: 3, Cuts: 1})
+				r.Layers = append(r.Layers, report.Layer{File: sideIn, Layer: "CUTOUT_INSIDE_THROUGH",
+					Operation: "cutout", Face: "inside", Depth: p.Thickness, Told: "through", ToSet: report.ToSet{Set: p.Thickness, From: "top"}, Bit: "bit", Diameter: 3, Cuts: 1})
 			},
 		},
 		"labels gone": {harm: func(d *drawing) {

@@ -78,8 +78,11 @@ var plantedHeights = map[string]planted{
 		*layerOf(s, "groove").Elevation++
 	})},
 	"a slot through a thinner board in the legend": {code: "height", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { *layerOf(s, "slot").Elevation = -12.2 })},
-	"another depth to set in the legend":           {code: "set", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Set++ })},
-	"too little to set for what goes through":      {code: "set", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "slot").Set = 12.2 })},
-	"a depth to set from the spoilboard":           {code: "set", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").From = "spoilboard" })},
-	"no elevation in the legend":                   {code: "height", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Elevation = nil })},
+	"another depth to set in the legend": {code: "set", at: sheetIn,
+		edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Set++ })},
+	"too little to set for what goes through": {code: "set", at: sheetIn,
+		edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "slot").Set = 12.2 })},
+	"a depth to set from the spoilboard": {code: "set", at: sheetIn,
+		edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").From = "spoilboard" })},
+	"no elevation in the legend": {code: "height", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Elevation = nil })},
 }

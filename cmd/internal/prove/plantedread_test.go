@@ -31,7 +31,7 @@ var plantedLists = map[string]planted{
 	"a thickness of the cut list":     {file: cutListCSV, code: "table-number", part: "base-1-side", bytes: row("128.5,12.2,", "128.5,12.3,")},
 	"pieces of the cut list":          {file: cutListCSV, code: "table-number", bytes: row("6.10,4,0,550", "6.10,5,0,550")},
 	"spares of the cut list":          {file: cutListCSV, code: "table-number", bytes: row("6.10,4,0,550", "6.10,4,1,550")},
-	"a stock of the cut list":         {file: cutListCSV, code: "table-word", bytes: row("ply,6.10", "oak,6.10")},
+	"a stock of the cut list":         {file: cutListCSV, code: "table-word", bytes: row("\nply,", "\noak,")},
 	"faces of the cut list":           {file: cutListCSV, code: "table-word", part: "base-1-side", bytes: row("inside face", "outside face")},
 	"a part left out of the cut list": {file: cutListCSV, code: "table-row", part: "base-2-back", bytes: func(b []byte) ([]byte, int) { return bytes.Replace(b, []byte(" base-2-back"), nil, 1), 0 }},
 	"a part twice in the cut list":    {file: cutListCSV, code: "table-row", part: "base-1-back", bytes: row("base-1-drawer-front base-2-drawer-front", "base-1-drawer-front base-1-back")},
@@ -46,13 +46,18 @@ var plantedLists = map[string]planted{
 	"a diameter of the legend":        {file: "layers.csv", code: "table-number", bytes: row(",3 mm,3.00,groove", ",3 mm,6.00,groove")},
 	"an order of the legend":          {file: "layers.csv", code: "table-row", bytes: row("base-1-side.inside.dxf,,1,", "base-1-side.inside.dxf,,4,")},
 	"a count of the legend":           {file: "layers.csv", code: "table-number", bytes: row("6.10,false,mm,2", "6.10,false,mm,3")},
-	"a legend cut short":              {file: "layers.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) { return b[:bytes.Index(b, []byte(",,,TABS,"))], 0 }},
-	"a depth to set of the legend":    {file: "layers.csv", code: "table-number", part: "DADO_INSIDE_6-10MM", bytes: row("mm,2,,6.10,top", "mm,2,,6.20,top")},
-	"a height to set of the legend":   {file: "layers.csv", code: "table-row", bytes: row("mm,2,,6.10,top", "mm,2,,6.10,spoilboard")},
-	"an outline to cut of the legend": {file: "layers.csv", code: "table-row", bytes: row(",,,OUTLINE,,,,not cut", ",,,OUTLINE,,,,profile")},
-	"a grain of the list":             {file: "parts.csv", code: "table-row", bytes: row("birch,none", "birch,length")},
-	"an offcut of the layout":         {file: "sheets/layout.csv", code: "table-number", bytes: row("offcut,,572.8,", "offcut,,500,")},
-	"a quote left open in a list":     {file: "buy.csv", code: "unreadable", bytes: row(`"ply`, `ply"`)},
+	"a legend cut short": {file: "layers.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) {
+		return b[:bytes.Index(b, []byte(",,,TABS,"))], 0
+	}},
+	"a depth to set of the legend": {file: "layers.csv", code: "table-number", part: "DADO_INSIDE_6-10MM",
+		bytes: row("mm,2,,6.10,top", "mm,2,,6.20,top")},
+	"a height to set of the legend": {file: "layers.csv", code: "table-row", bytes: row("mm,2,,6.10,top",
+		"mm,2,,6.10,spoilboard")},
+	"an outline to cut of the legend": {file: "layers.csv", code: "table-row", bytes: row(",,,OUTLINE,,,,not cut",
+		",,,OUTLINE,,,,profile")},
+	"a grain of the list":         {file: "parts.csv", code: "table-row", bytes: row("birch,none", "birch,length")},
+	"an offcut of the layout":     {file: "sheets/layout.csv", code: "table-number", bytes: row("offcut,,572.8,", "offcut,,500,")},
+	"a quote left open in a list": {file: "buy.csv", code: "unreadable", bytes: row(`"ply`, `ply"`)},
 }
 
 // outwards moves what lies past a place along an axis.
@@ -238,7 +243,7 @@ var plantedSaid = map[string]planted{
 	"a slide line in parts.txt":   {file: "parts.txt", code: "said", part: "base-1", bytes: row("161.50      196.50", "161.50      197.50")},
 	"a spacer in parts.txt":       {file: "parts.txt", code: "said", bytes: row("106.50 mm for base-1", "105.50 mm for base-1")},
 	"an opening in parts.txt":     {file: "parts.txt", code: "said", bytes: row("520.00 x 300.00", "521.00 x 300.00")},
-	"a fence in parts.txt":        {file: "parts.txt", code: "said", bytes: row("router        3.00               6.10", "router        3.00               6.20")},
+	"a fence in parts.txt":        {file: "parts.txt", code: "said", bytes: row("router                 6.10           6.10", "router                 6.20           6.10")},
 	"a width in parts.txt":        {file: "parts.txt", code: "said", bytes: row("493.98  493.18", "494.98  493.18")},
 	"odds in parts.txt":           {file: "parts.txt", code: "said", bytes: row("narrow or wide                822", "narrow or wide                922")},
 	"a verdict in parts.txt":      {file: "parts.txt", code: "said", bytes: row("107 of 1,000 boxes", "907 of 1,000 boxes")},

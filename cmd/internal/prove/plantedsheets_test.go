@@ -210,9 +210,10 @@ var plantedLayout = map[string]planted{
 	"a clamp where a rabbet is, before it is turned": {code: "keep-out", at: sheetOut, edit: func(r *report.Report) { r.Sheets[0].KeepOut = []report.Box{{X: 100, Y: 100, Length: 1300, Width: 900}} }},
 	"a clamp that is not drawn":                      {file: sheetOut, code: "keep-out-lost", harm: lost("BLANK", 0)},
 	"a clamp drawn elsewhere":                        {file: sheetIn, code: "keep-out-moved", harm: shift("BLANK", 0, 0, 1)},
-	"a clamp of another size":                        {code: "keep-out-lost", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].KeepOut[0].Width++ }},
-	"more tabs asked for":                            {code: "loose", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[0].Held.Need = 40 })},
-	"a smaller sheet":                                {code: "off-sheet", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
+	"a clamp of another size": {code: "keep-out-lost", at: sheetIn,
+		edit: func(r *report.Report) { r.Sheets[0].KeepOut[0].Width++ }},
+	"more tabs asked for": {code: "loose", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[0].Held.Need = 40 })},
+	"a smaller sheet":     {code: "off-sheet", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
 }
 
 func onSheet(f func(*report.LaidSheet)) func(*report.Report) {

@@ -209,7 +209,8 @@ func (r *sheetReader) marked(s *sheet) {
 	}
 	for _, k := range r.stock.KeepOut {
 		if !slices.ContainsFunc(kept, func(o report.Box) bool { return r.alike(k, o) }) {
-			s.fault("keep-out-lost", s.name, 0, "build the folder again", "the area to keep out of that begins at %s, %s is not on BLANK", s.text(r.mm(k.X)), s.text(r.mm(k.Y)))
+			s.fault("keep-out-lost", s.name, 0, "build the folder again",
+				"the area to keep out of that begins at %s, %s is not on BLANK", s.text(r.mm(k.X)), s.text(r.mm(k.Y)))
 		}
 	}
 }
@@ -219,14 +220,16 @@ func (r *sheetReader) areaDrawn(s *sheet, e dxfread.Entity) report.Box {
 	b, unit := s.loop(e).Bounds(), r.mm(1)
 	box := report.Box{X: b.Min.X / unit, Y: b.Min.Y / unit, Length: b.Width() / unit, Width: b.Height() / unit}
 	if !slices.ContainsFunc(r.stock.KeepOut, func(k report.Box) bool { return r.alike(k, box) }) {
-		s.fault("keep-out-moved", s.name, e.Line, "build the folder again", "an area to keep out of is drawn at %s, %s; the report has none there", s.text(b.Min.X), s.text(b.Min.Y))
+		s.fault("keep-out-moved", s.name, e.Line, "build the folder again",
+			"an area to keep out of is drawn at %s, %s; the report has none there", s.text(b.Min.X), s.text(b.Min.Y))
 	}
 	return box
 }
 
 // alike reports whether two areas are the same, as near as drawings tell them.
 func (r *sheetReader) alike(a, b report.Box) bool {
-	return r.mm(max(math.Abs(a.X-b.X), math.Abs(a.Y-b.Y), math.Abs(a.Length-b.Length), math.Abs(a.Width-b.Width))) <= tick
+	return r.mm(max(math.Abs(a.X-b.X), math.Abs(a.Y-b.Y), math.Abs(a.Length-b.Length),
+		math.Abs(a.Width-b.Width))) <= tick
 }
 
 // inOrder compares the order of the layers in the drawing with that of the legend, by

@@ -117,7 +117,8 @@ func (c *checking) row(t table, at int, words, numbers []string, lines []int, us
 			if numbers[k] == "" && slices.Contains(t.blank, t.numbers[k]) && (want == 0 || t.lines[i].lacks) {
 				continue
 			}
-			if v, err := strconv.ParseFloat(numbers[k], 64); err != nil || math.Abs(v-want)*cmp.Or(t.unit, c.mm(1)) > printed {
+			v, err := strconv.ParseFloat(numbers[k], 64)
+			if err != nil || math.Abs(v-want)*cmp.Or(t.unit, c.mm(1)) > printed {
 				n++
 				text += fmt.Sprintf("; %s is %s, the report has %s", t.numbers[k], numbers[k],
 					strconv.FormatFloat(want, 'f', -1, 64))

@@ -42,7 +42,8 @@ func partsText(r *reading, text string) {
 			s.at++
 			r.cutList(s.tableUntil(blankLine.MatchString), m[1], m[2])
 			continue
-		case strings.HasPrefix(line, "machine ") && (strings.Contains(line, fenceHead) || strings.Contains(line, edgeHead)):
+		case strings.HasPrefix(line, "machine ") &&
+			(strings.Contains(line, fenceHead) || strings.Contains(line, edgeHead)):
 			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, " of fingers is ") }))
 			continue
 		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):

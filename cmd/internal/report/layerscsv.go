@@ -20,7 +20,8 @@ func LayersCSV(r Report, u, drawn geom.Unit) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
-	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth", "left", "through", "units", "cuts", "elevation", "set", "set_from"})
+	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth",
+		"left", "through", "units", "cuts", "elevation", "set", "set_from"})
 	n := func(v float64) string { return geom.LengthOf(v * u.MM()).Fine(drawn) }
 	file, order := "", 0
 	lines := func(list []Layer) {
@@ -40,7 +41,8 @@ func LayersCSV(r Report, u, drawn geom.Unit) []byte {
 			if l.Elevation != nil {
 				elevation = n(*l.Elevation)
 			}
-			w.Write([]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation, l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), drawn.String(), strconv.Itoa(l.Cuts), elevation, n(l.Set), l.From})
+			w.Write([]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation,
+				l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), drawn.String(), strconv.Itoa(l.Cuts), elevation, n(l.Set), l.From})
 		}
 	}
 	lines(r.Layers)

@@ -140,7 +140,8 @@ func layers(p batch.Part, o router.Options, n func(float64) float64) []Layer {
 
 // legend is the line of one layer of a drawing of a board.
 func legend(file string, l router.Layer, bits []mill.Bit, o router.Options, thickness float64, n func(float64) float64) Layer {
-	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth), Left: n(l.Left), Told: "depth", ToSet: toSet(l, thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
+	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth),
+		Left: n(l.Left), Told: "depth", ToSet: toSet(l, thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
 	switch {
 	case l.Through():
 		out.Told, out.Depth = "through", n(thickness)

@@ -72,7 +72,8 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	n := func(mm float64) float64 { return number(mm, u) }
 	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: n(s.Router.Through)}
 	if s.Router.FromSpoilboard {
-		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are heights over it, negative ones end in it"
+		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are " +
+			"heights over it, negative ones end in it"
 	}
 	for _, k := range s.KeepOut {
 		out.KeepOut = append(out.KeepOut, boxOf(k, n))
@@ -94,7 +95,8 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 			}
 			b := d.Part.Bits[l.Bit]
 			deep := l.Deepest(s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
-			step := RunStep{Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit, Diameter: n(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean, n), Depth: n(deep), Through: l.Through(),
+			step := RunStep{Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit,
+				Diameter: n(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean, n), Depth: n(deep), Through: l.Through(),
 				Passes: b.Passes(deep), Speed: b.Speed, Plunge: n(b.Plunge), Cuts: len(l.Cuts)}
 			if slices.ContainsFunc(l.Cuts, func(c mill.Cut) bool { return !c.Plunged(b) }) {
 				step.Feed, step.ChipLoad = n(b.Feed), n(b.ChipLoad())
@@ -129,9 +131,11 @@ func SheetSeen(s *sheets.Stock, one sheets.Sheet) []string {
 	case faces[0] == geom.Inside:
 		return []string{"Inside faces are up here, as on the machine."}
 	case len(faces) > 1:
-		return []string{"Inside faces are up here, as on the machine once the sheet is turned over.", "For the first face outside faces are up: what is left here lies at the right then."}
+		return []string{"Inside faces are up here, as on the machine once the sheet is turned over.",
+			"For the first face outside faces are up: what is left here lies at the right then."}
 	}
-	return []string{"Inside faces are up here, and outside faces on the machine:", "what is left here lies at the right there."}
+	return []string{"Inside faces are up here, and outside faces on the machine:",
+		"what is left here lies at the right there."}
 }
 
 // before says what to do before a face of a sheet is cut.
@@ -143,8 +147,12 @@ func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 	if face == 0 {
 		said := []string{"Lay the sheet down with " + up(d.Face) + ", its lower left corner at zero, and hold it down clear of the cuts."}
 		if d.Face == geom.Outside {
-			said = append(said, "The picture of the sheet shows inside faces up: what is left there lies at the right now. Parts are labelled by the names in this drawing"+
-				map[bool]string{true: ", or by the picture once the sheet is turned over", false: ""}[len(one.Drawn) > 1]+".")
+			label := "Parts are labelled by the names in this drawing"
+			if len(one.Drawn) > 1 {
+				label += ", or by the picture once the sheet is turned over"
+			}
+			said = append(said, "The picture of the sheet shows inside faces up: what is left there lies at the right "+
+				"now. "+label+".")
 		}
 		switch {
 		case len(one.Drawn) < 2:
@@ -177,7 +185,8 @@ func RunHead(f RunFace, u geom.Unit) []string {
 	if len(f.Steps) > 0 {
 		from = f.Steps[0].From
 	}
-	return []string{">step", "layer", "bit", setHead(from, u), ">passes", ">rpm", ">feed " + unit + "/min", ">plunge " + unit + "/min", ">chip load " + unit, ">minutes"}
+	return []string{">step", "layer", "bit", setHead(from, u), ">passes", ">rpm", ">feed " + unit + "/min",
+		">plunge " + unit + "/min", ">chip load " + unit, ">minutes"}
 }
 
 // RunRows are the steps of one face; what was not said is a dash.
@@ -199,7 +208,9 @@ func RunRows(f RunFace, u geom.Unit) (rows [][]string) {
 		if !s.Change {
 			bit = "same bit"
 		}
-		rows = append(rows, []string{fmt.Sprint(i + 1), s.Layer, bit, s.inTable(s.Through, u), fmt.Sprint(s.Passes), said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed, fmt.Sprintf("%.0f", s.Feed)), said(s.Plunge, fmt.Sprintf("%.0f", s.Plunge)),
+		rows = append(rows, []string{fmt.Sprint(i + 1), s.Layer, bit, s.inTable(s.Through, u), fmt.Sprint(s.Passes),
+			said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed, fmt.Sprintf("%.0f", s.Feed)),
+			said(s.Plunge, fmt.Sprintf("%.0f", s.Plunge)),
 			said(s.ChipLoad, chipLoad(s.ChipLoad, u)), said(s.Minutes, fmt.Sprintf("%.1f", s.Minutes))})
 	}
 	return rows
@@ -218,7 +229,9 @@ func RunNotes(r Run, u geom.Unit) []string {
 		list = append(list, fmt.Sprintf("What goes through goes %s into the spoilboard, below the thickest board that was measured.", geom.LengthOf(r.Through*u.MM()).Text(u)))
 	}
 	for _, k := range r.KeepOut {
-		list = append(list, fmt.Sprintf("Keep out, for clamps and stops: %s x %s at x %s, y %s from zero, whichever face is up. Nothing is cut there.", caliper(k.Length, u), caliper(k.Width, u), caliper(k.X, u), caliper(k.Y, u)))
+		list = append(list, fmt.Sprintf("Keep out, for clamps and stops: %s x %s at x %s, y %s from zero, whichever "+
+			"face is up. Nothing is cut there.",
+			caliper(k.Length, u), caliper(k.Width, u), caliper(k.X, u), caliper(k.Y, u)))
 	}
 	if r.Minutes > 0 {
 		list = append(list, fmt.Sprintf("Cutting takes some %.0f minutes: an estimate from the feeds in the job, without changes of bits, ways between cuts and slowing down in corners.", math.Ceil(r.Minutes)))
@@ -229,7 +242,9 @@ func RunNotes(r Run, u geom.Unit) []string {
 // RunRules stand once before all cards.
 func RunRules() []string { return []string{runCaution, HowCut()} }
 
-const runCaution = "Feeds and speeds are the shop's own, as the job has them; what the makers of bit and machine say, and what a test cut shows, comes first. Stay out of reach while the spindle turns; wear eye and hearing protection; extract dust where it is made."
+const runCaution = "Feeds and speeds are the shop's own, as the job has them; what the makers of bit and machine " +
+	"say, and what a test cut shows, comes first. Stay out of reach while the spindle turns; wear eye and hearing " +
+	"protection; extract dust where it is made."
 
 // runText prints the card of a sheet.
 func runText(out *bytes.Buffer, name string, r Run, u geom.Unit) {

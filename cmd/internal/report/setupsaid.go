@@ -108,7 +108,8 @@ func (m maker) settingText(fence, height float64) string {
 	at := fmt.Sprintf("one fence distance, %s, and one cutter height, %s,", m.length(fence), m.length(height))
 	switch k := m.drawers[0].Setup.Cutter.Kind; {
 	case k.FollowsDrawing():
-		return strings.NewReplacer("fence distance", "distance of slots from the edge", "cutter height", "depth of cut").Replace(at)
+		return strings.NewReplacer("fence distance", "distance of slots from the edge", "cutter height",
+			"depth of cut").Replace(at)
 	case k == joinery.Hand:
 		return strings.NewReplacer("fence distance", "gauge setting", "cutter height", "depth").Replace(at)
 	}

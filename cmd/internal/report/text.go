@@ -108,7 +108,9 @@ func slotHeight(s Setup, u geom.Unit) string {
 
 func fencedSettings(out *bytes.Buffer, setups []Setup, u geom.Unit) {
 	var rows [][]string
-	own := slices.ContainsFunc(setups, func(s Setup) bool { return s.GrooveFence > 0 || len(s.GrooveFences) > 0 || s.BackFence > 0 })
+	own := slices.ContainsFunc(setups, func(s Setup) bool {
+		return s.GrooveFence > 0 || len(s.GrooveFences) > 0 || s.BackFence > 0
+	})
 	for _, s := range setups {
 		passes := "-" // by hand they are pared
 		if joinery.CutterKind(s.Machine).Fenced() {
@@ -127,7 +129,8 @@ func fencedSettings(out *bytes.Buffer, setups []Setup, u geom.Unit) {
 		if s.FlatTongues {
 			passes += ", lying flat"
 		}
-		row := []string{s.Machine, words.Number(s.CutterWidth*u.MM(), u), words.Number(s.FenceDistance*u.MM(), u), slotHeight(s, u), passes, bottom}
+		row := []string{s.Machine, words.Number(s.CutterWidth*u.MM(), u), words.Number(s.FenceDistance*u.MM(), u),
+			slotHeight(s, u), passes, bottom}
 		if own {
 			groove, back := "-", "-"
 			switch {
@@ -148,7 +151,8 @@ func fencedSettings(out *bytes.Buffer, setups []Setup, u geom.Unit) {
 	}
 	unit := u.String()
 	fence, height := SettingHeads(joinery.Saw)
-	head := []string{"machine", ">cutter " + unit, ">" + fence + " " + unit, ">" + height + " " + unit, "passes for the rabbets", "fence for flush bottoms"}
+	head := []string{"machine", ">cutter " + unit, ">" + fence + " " + unit, ">" + height + " " + unit,
+		"passes for the rabbets", "fence for flush bottoms"}
 	if own {
 		head = append(head, "fence for grooves", "fence for housed backs")
 	}

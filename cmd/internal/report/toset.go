@@ -65,6 +65,8 @@ func setHead(from string, u geom.Unit) string {
 func HowCut() string {
 	named := layer.NotCut[:len(layer.NotCut)-1] // the last is that which every DXF has
 	last := len(named) - 1
-	return fmt.Sprintf("Pockets, CUTOUT and SLOT are cleared inside their lines, all of the area, so that no loose piece is left under the bit; PROFILE is cut outside its line; on layers with the word LINE the middle of the bit follows the line. %s and %s are not cut.",
+	return fmt.Sprintf("Pockets, CUTOUT and SLOT are cleared inside their lines, all of the area, so that no loose "+
+		"piece is left under the bit; PROFILE is cut outside its line; on layers with the word LINE the middle of "+
+		"the bit follows the line. %s and %s are not cut.",
 		strings.Join(named[:last], ", "), named[last])
 }
