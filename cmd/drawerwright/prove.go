@@ -104,14 +104,16 @@ type proven struct {
 // strangers lists the drawings beside those of the report.
 func strangers(p *prove.Prover, dir string) []string {
 	list := []string{}
-	entries, err := os.ReadDir(filepath.Join(dir, "router"))
-	if err != nil {
-		return list // what the report names and is not there is told anyway
-	}
-	for _, e := range entries {
-		name := "router/" + e.Name()
-		if strings.EqualFold(filepath.Ext(name), ".dxf") && !p.Knows(name) {
-			list = append(list, name)
+	for _, of := range []string{"router/", "sheets/"} {
+		entries, err := os.ReadDir(filepath.Join(dir, of))
+		if err != nil {
+			continue // what the report names and is not there is told anyway
+		}
+		for _, e := range entries {
+			name := of + e.Name()
+			if strings.EqualFold(filepath.Ext(name), ".dxf") && !p.Knows(name) {
+				list = append(list, name)
+			}
 		}
 	}
 	return list

@@ -281,13 +281,18 @@ func TestProveFaults(t *testing.T) {
 // nothing.
 func TestProveStrangers(t *testing.T) {
 	oneBuilt(t)
-	for _, name := range []string{"out/router/old-side.inside.dxf", "out/router/ONE.DXF", "out/router/notes.txt"} {
+	for _, name := range []string{"out/router/old-side.inside.dxf", "out/router/ONE.DXF",
+		"out/sheets/old-1.inside.t1-big.dxf", "out/router/notes.txt"} {
+		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
+			t.Fatal(err)
+		}
 		if err := os.WriteFile(name, nil, 0o644); err != nil {
 			t.Fatal(err)
 		}
 	}
 	p, code := provenJSON(t, "out")
-	if want := []string{"router/ONE.DXF", "router/old-side.inside.dxf"}; code != exitDone || !slices.Equal(p.Strangers, want) {
+	want := []string{"router/ONE.DXF", "router/old-side.inside.dxf", "sheets/old-1.inside.t1-big.dxf"}
+	if code != exitDone || !slices.Equal(p.Strangers, want) {
 		t.Errorf("exit %d, %q, want %q", code, p.Strangers, want)
 	}
 }

@@ -41,7 +41,7 @@ type Options struct {
 	// Elevation draws cuts at the height of their floors, with the depth as their thickness.
 	Elevation bool
 	NoNotes   bool // leaves out the label and the square to measure
-	Split     bool // each drawing has a file for each of its bits beside it, by [BitFile]
+	Split     bool // each drawing has a file for each change of bit beside it, by [Options.Runs]
 	// Shared are the names that cuts of several bits of the job would share, from [Sharing].
 	Shared map[string]bool
 	// Words are shorter ones for the names of bits, from [Sharing]; without one a bit has

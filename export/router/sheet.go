@@ -21,9 +21,11 @@ type Sheet struct {
 	Grain          bool // runs along the length
 	Parts          []Placed
 	FromSpoilboard bool
-	// Pins are the registration holes, and PinBit makes them.
-	Pins   []geom.Loop
-	PinBit mill.Bit
+	// Pins are the registration holes, and PinBit makes them, PinDepth into the spoilboard
+	// below a board of Thickness.
+	Pins     []geom.Loop
+	PinBit   mill.Bit
+	PinDepth float64
 	// KeepOut are areas that nothing is cut in, from the lower left corner of the sheet as it
 	// lies on the machine: the same, whichever face is up.
 	KeepOut []geom.Rect
@@ -112,7 +114,8 @@ func (s Sheet) Whole() Part {
 	if len(out.Work.Faces) > 1 {
 		for _, hole := range s.Pins {
 			out.Work.Pins = append(out.Work.Pins, hole)
-			out.Work.Cuts = append(out.Work.Cuts, mill.Cut{Operation: mill.Registering, Face: out.Work.Faces[0], Depth: s.Thickness, Below: mill.PinDepth, Bit: bit(s.PinBit), Outline: hole, Pocket: -1})
+			out.Work.Cuts = append(out.Work.Cuts, mill.Cut{Operation: mill.Registering, Face: out.Work.Faces[0],
+				Depth: s.Thickness, Below: s.PinDepth, Bit: bit(s.PinBit), Outline: hole, Pocket: -1})
 		}
 	}
 	if out.Work.Tabs = s.Marks; len(s.Marks) == 0 {

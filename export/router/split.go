@@ -1,37 +1,50 @@
 package router
 
 import (
+	"fmt"
 	"strings"
 
 	"drawerwright/export/layer"
 	"drawerwright/geom/mill"
 )
 
-// BitFile is the file of what one bit cuts of a drawing, for machines whose bits are
-// changed by hand: the drawing's name with that of the bit before its ending.
-func BitFile(drawing string, b mill.Bit) string {
-	name := layer.Plain(b.Name)
-	if b.Tool > 0 {
-		name = layer.Plain(b.ToolName()) + "-" + name
-	}
-	return strings.TrimSuffix(drawing, ".dxf") + "." + name + ".dxf"
+// Run is what a bit cuts of a drawing until it is changed, and the file that has it, for
+// machines whose bits are changed by hand.
+type Run struct {
+	File   string
+	Bit    mill.Bit
+	Layers []Layer
 }
 
-// ByBit parts layers by their bits, in the order in which these come first; a saw's have
-// none.
-func ByBit(layers []Layer) (list [][]Layer) {
-	at := make(map[int]int)
+// Runs parts the layers of a drawing at each change of bit, where that is asked for, in the order of cutting: a bit
+// that comes up again has another run, for what is cut between may have to be cut before,
+// and what cuts parts loose comes last. Files have the drawing's name with the number of the
+// run and the bit before its ending, so that they are sorted as they are cut. Layers of a saw
+// are in none.
+func (o Options) Runs(drawing string, layers []Layer, bits []mill.Bit) (list []Run) {
+	if !o.Split {
+		return nil
+	}
+	last := -1
 	for _, l := range layers {
 		if l.Bit < 0 {
 			continue
 		}
-		i, known := at[l.Bit]
-		if !known {
-			i = len(list)
-			at[l.Bit] = i
-			list = append(list, nil)
+		if l.Bit != last {
+			last = l.Bit
+			list = append(list, Run{Bit: bits[l.Bit]})
 		}
-		list[i] = append(list[i], l)
+		of := &list[len(list)-1]
+		of.Layers = append(of.Layers, l)
+	}
+	digits := len(fmt.Sprint(len(list)))
+	for i := range list {
+		bit := list[i].Bit
+		name := layer.Plain(bit.Name)
+		if bit.Tool > 0 {
+			name = layer.Plain(bit.ToolName()) + "-" + name
+		}
+		list[i].File = fmt.Sprintf("%s.%0*d.%s.dxf", strings.TrimSuffix(drawing, ".dxf"), digits, i+1, name)
 	}
 	return list
 }

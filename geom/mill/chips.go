@@ -2,6 +2,7 @@ package mill
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -82,27 +83,45 @@ func (c Cut) way(diameter float64) float64 {
 		return 0
 	}
 	// A pocket is cleared along its length: a long one is as wide as twice its area over
-	// its outline, others are a little wider than that.
+	// its outline, others are a little wider than that. One of the bit's own width is drawn
+	// a hair wider and takes one way all the same.
 	area := math.Abs(c.Outline.Area())
 	wide := 2 * area / around
-	times := 1 + math.Ceil(math.Max(0, wide-diameter)/(stepOver*diameter)-touching)
+	times := 1 + math.Ceil(math.Max(0, wide-diameter-SlotRoom)/(stepOver*diameter)-touching)
 	return float64(times*area) / math.Max(wide, diameter)
 }
 
-// frays warns of what the up-cut tip of a compression bit cuts by itself: its edge is
-// lifted, and the face of a sheet frays.
+// frays warns of first passes that the up-cut tip of a compression bit makes by itself: the
+// edge of the cut is lifted, and the face of a sheet frays.
 func (p *preparation) frays() {
 	said := make(map[int]bool)
 	for _, c := range p.work.Cuts {
-		if c.Bit < 0 || c.Through() || c.Operation == Registering || c.Operation == Profile || c.Operation == EngravingOperation || said[c.Bit] {
+		if c.Bit < 0 || slices.Contains([]string{Registering, Slotting, EngravingOperation}, c.Operation) || said[c.Bit] {
 			continue
 		}
 		b := p.Bits[c.Bit]
-		if b.Type != Compression || b.Tip <= 0 || c.Depth >= b.Tip {
+		deep := c.Depth + c.Over
+		first := deep
+		if b.Pass > 0 {
+			first = math.Min(deep, b.Pass)
+		}
+		if b.Type != Compression || b.Tip <= 0 || first >= b.Tip-touching {
 			continue
 		}
 		said[c.Bit] = true
+		what := p.what(c.Pocket)
+		if c.Operation == Profile {
+			what = "the outline"
+		}
+		if first < deep {
+			p.warn("bit-frays", FieldBits, "let the first pass go "+p.atLeast(b.Tip)+" deep or more, if bit and machine "+
+				"take it; or take a down-cut or a straight bit, or a compression bit with a shorter tip",
+				"the first pass of %s, %s deep, goes down %s, and the tip of %s cuts upwards for %s: "+
+					"the edge of the cut frays", what, p.text(deep), p.text(first), p.bit(b), p.text(b.Tip))
+			continue
+		}
 		p.warn("bit-frays", FieldBits, "take a down-cut or a straight bit for what is shallow, or a compression bit with a shorter tip",
-			"%s is %s deep, and the tip of %s cuts upwards for %s: the edge of the cut frays", p.what(c.Pocket), p.text(c.Depth), p.bit(b), p.text(b.Tip))
+			"%s is %s deep, and the tip of %s cuts upwards for %s: the edge of the cut frays",
+			what, p.text(deep), p.bit(b), p.text(b.Tip))
 	}
 }

@@ -34,6 +34,9 @@ func TestMinutes(t *testing.T) {
 		{"profile", Cut{Operation: Profile, Outline: geom.Rectangle(0, 0, 100, 100)}, 12, 3*(400+6*math.Pi)/3000 + 12.0/1000},
 		// A slot as wide as the bit, 300 mm long: area 1800, over the diameter 300 mm, once.
 		{"slot", Cut{Operation: "dado", Outline: geom.Rectangle(0, 0, 300, 6)}, 5, 300.0/3000 + 5.0/1000},
+		// Of a slot that is drawn SlotRoom wider too: area 900 x 6.05 over 2 x 5445 / 1812.1 = 6.01 mm.
+		{"long slot", Cut{Operation: Slotting, Outline: geom.Rectangle(0, 0, 900, 6.05)}, 5,
+			5445/(2*5445/1812.1)/3000 + 5.0/1000},
 		{"line", Cut{Operation: "dado", Path: []geom.Vertex{{Point: geom.Point{X: 3}}, {Point: geom.Point{X: 297}}}}, 5, 294.0/3000 + 5.0/1000},
 		// 300 x 15 is 2 x 4500 / 630 = 14.2857 mm wide: 1 + ceil(8.2857 / 3) = 4 times 4500 / 14.2857 = 315.
 		{"pocket", Cut{Operation: "rabbet", Outline: geom.Rectangle(0, 0, 300, 15)}, 6, 2*4*315.0/3000 + 6.0/1000},
@@ -47,19 +50,39 @@ func TestMinutes(t *testing.T) {
 	}
 }
 
-// TestCompressionBitFrays: what is shallower than the up-cut tip is cut by it alone.
+// TestCompressionBitFrays: the first pass has to go deeper than the up-cut tip, or this
+// cuts the edge by itself, of a dado 6 deep as of an outline 12 deep.
 func TestCompressionBitFrays(t *testing.T) {
-	panel := geom.Panel{Outline: geom.Rectangle(0, 0, 400, 200), Thickness: 12,
+	dadoed := geom.Panel{Outline: geom.Rectangle(0, 0, 400, 200), Thickness: 12,
 		Pockets: []geom.Pocket{{Kind: geom.Dado, Face: geom.Inside, Depth: 6, Outline: geom.Rectangle(50, 0, 57, 200)}}}
-	for tip, want := range map[float64]bool{5: false, 6: false, 6.1: true, 0: false} {
-		s := Settings{Bits: []Bit{{Name: "comp", Diameter: 6, Feeds: Feeds{Type: Compression, Tip: tip}}}, OverRun: 1, SmallPart: 100}
-		_, faults := Prepare(Part{Panel: panel, Least: 12, Most: 12}, s)
-		found := false
+	plain := geom.Panel{Outline: geom.Rectangle(0, 0, 400, 200), Thickness: 12}
+	for _, c := range []struct {
+		name      string
+		panel     geom.Panel
+		tip, pass float64
+		want      string // of the message, empty for no warning
+	}{
+		{"no tip said", dadoed, 0, 0, ""},
+		{"deeper than the tip", dadoed, 5, 0, ""},
+		{"as deep", dadoed, 6, 0, ""},
+		{"shallower", dadoed, 6.1, 0, "the dado on the inside face is 6 mm deep"},
+		{"passes of the tip", dadoed, 5, 5, ""},
+		{"passes shallower than the tip", dadoed, 5, 4, "the first pass of the dado on the inside face, 6 mm deep, goes down 4 mm"},
+		{"an outline in shallow passes", plain, 5, 4, "the first pass of the outline, 12 mm deep, goes down 4 mm"},
+		{"an outline in one pass", plain, 5, 0, ""},
+		{"a board thinner than the tip", plain, 12.5, 0, "the outline is 12 mm deep"},
+	} {
+		feeds := Feeds{Type: Compression, Tip: c.tip, Pass: c.pass}
+		s := Settings{Bits: []Bit{{Name: "comp", Diameter: 6, Feeds: feeds}}, OverRun: 1, SmallPart: 100}
+		_, faults := Prepare(Part{Panel: c.panel, Least: 12, Most: 12}, s)
+		said := ""
 		for _, f := range faults {
-			found = found || f.Code == "bit-frays" && strings.Contains(f.Message, "tip")
+			if f.Code == "bit-frays" {
+				said = f.Message
+			}
 		}
-		if found != want {
-			t.Errorf("a tip of %v mm: %v, want a warning: %t", tip, faults, want)
+		if (said != "") != (c.want != "") || !strings.HasPrefix(said, c.want) {
+			t.Errorf("%s: %q, want %q", c.name, said, c.want)
 		}
 	}
 }

@@ -14,6 +14,16 @@ const (
 	PinDepth = 5.0
 )
 
+// PinBelow is how far registration holes go on below a board of the mean of the readings, in
+// mm: [PinDepth] into the spoilboard under the thickest, too. From the spoilboard no board
+// counts.
+func (s Settings) PinBelow(mean, most float64) float64 {
+	if s.FromSpoilboard {
+		return PinDepth
+	}
+	return PinDepth + most - mean
+}
+
 // UsualPin is the diameter, in mm, of the pin that a shop has at hand: 6 mm, or a quarter
 // of an inch; common practice, no source.
 func UsualPin(u geom.Unit) float64 {
@@ -62,7 +72,8 @@ func (p *preparation) register() {
 	for _, c := range at {
 		hole := geom.Circle(c, r.Diameter/2)
 		p.work.Pins = append(p.work.Pins, hole)
-		p.work.Cuts = append(p.work.Cuts, Cut{Operation: Registering, Face: p.work.Faces[0], Depth: p.part.Thickness, Below: PinDepth + p.part.Most - p.part.Thickness, Bit: bit, Outline: hole, Pocket: -1})
+		p.work.Cuts = append(p.work.Cuts, Cut{Operation: Registering, Face: p.work.Faces[0], Depth: p.part.Thickness,
+			Below: p.PinBelow(p.part.Thickness, p.part.Most), Bit: bit, Outline: hole, Pocket: -1})
 		p.work.EndGap = max(p.work.EndGap, r.Diameter/2+registerWeb-min(c.X-box.Min.X, box.Max.X-c.X))
 	}
 }

@@ -273,7 +273,7 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 }
 
 // shareLayers finds the names of layers that cuts of several bits would share, in any
-// drawing: a layer has the same bit in all of them; and shorter words for bits where the
+// drawing of a part or a sheet: a layer has the same bit in all of them; and shorter words for bits where the
 // version takes no longer names.
 func (b *Batch) shareLayers() {
 	var sharing router.Sharing
@@ -281,6 +281,9 @@ func (b *Batch) shareLayers() {
 		for _, p := range d.Parts {
 			sharing.Add(p.Drawn(b.Router.FromSpoilboard), b.DXF)
 		}
+	}
+	for _, sheet := range b.turnedSheets() {
+		sharing.Add(sheet.Whole(), b.DXF)
 	}
 	b.DXF.Shared, b.DXF.Words = sharing.Names(), sharing.Words(b.DXF)
 }
@@ -301,13 +304,17 @@ func (b Batch) draw(d *Drawer) []joinery.Problem {
 				}
 				continue
 			}
-			name := b.names.name(*p, face)
-			if n := len(name) - len(drawingFolder); n > maxName && !told["file name"] {
+			drawing := Drawing{Face: face, File: b.names.name(*p, face), Layers: layers}
+			longest := len(drawing.File)
+			for _, run := range b.DXF.Runs(drawing.File, layers, p.Bits) {
+				longest = max(longest, len(run.File))
+			}
+			if n := longest - len(drawingFolder); n > maxName && !told["file name"] {
 				told["file name"] = true
 				problems = append(problems, joinery.Problem{Code: "file-name", Error: true, Field: "files", Part: string(p.Role),
 					Message: fmt.Sprintf("%s: its drawing's name would have %d characters; file systems take %d with some room", p.Role, n, maxName), Hint: "shorten the job's title or the pattern of file names"})
 			}
-			p.Drawings = append(p.Drawings, Drawing{Face: face, File: name, Layers: layers})
+			p.Drawings = append(p.Drawings, drawing)
 		}
 	}
 	return problems

@@ -285,14 +285,11 @@ func (w *writer) part(p batch.Part) error {
 	return w.stl(p.STL, p.Name, m)
 }
 
-// bitFiles writes a file for each bit of a drawing, where that is asked for.
+// bitFiles writes a file for each change of bit of a drawing, where that is asked for.
 func bitFiles(part router.Part, face geom.Face, file string, layers []router.Layer, o router.Options,
 	write func(string, *dxf.Drawing) error) error {
-	if !o.Split {
-		return nil
-	}
-	for _, one := range router.ByBit(layers) {
-		if err := write(router.BitFile(file, part.Bits[one[0].Bit]), router.Draw(part, face, one, o)); err != nil {
+	for _, run := range o.Runs(file, layers, part.Bits) {
+		if err := write(run.File, router.Draw(part, face, run.Layers, o)); err != nil {
 			return err
 		}
 	}

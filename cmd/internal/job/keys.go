@@ -236,7 +236,7 @@ var dxfKeys = []key{
 	{name: "order", form: formWords, words: []string{"register", "drill", "dado", "groove", "rabbet", "cutout"},
 		doc: "The operations that are cut first, in this order; the outline is always the last", without: "registration holes, drills, pockets, cutouts, the outline"},
 	{name: "split", form: formWord, words: []string{splitNone, splitCutter}, fallback: splitNone,
-		doc: "cutter: beside each drawing a file for each of its bits, for machines whose bits are changed by hand"},
+		doc: "cutter: beside each drawing a file for each change of bit, for machines whose bits are changed by hand, numbered in the order of cutting"},
 	{name: "notes", form: formWord, words: []string{notesDrawn, notesNone}, fallback: notesDrawn,
 		doc: "none leaves out what is drawn beside a part: LABEL and SCALE"},
 	{name: "files", form: formPattern, words: FileTokens, needs: "{part}", fallback: "{job}_{part}_{thickness}_{quantity}_{units}",

@@ -61,11 +61,7 @@ func (m maker) setups() {
 func (m maker) files(c report.Machine) {
 	var rows [][]string
 	for _, f := range c.Files {
-		how := "face up"
-		if f.Turn {
-			how = "turned over on its two holes"
-		}
-		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Face + ", " + how, f.File})
+		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Face + ", " + f.How(), f.File})
 	}
 	m.Table([]string{">pieces", "part", "face", "drawing"}, rows)
 }

@@ -152,6 +152,9 @@ func runCard(book *paper.Book, k report.SheetStock, one report.LaidSheet, u geom
 		for _, pin := range report.RunPins(f, u) {
 			book.Item(0, "·", pin)
 		}
+		for _, line := range report.RunOrder(f, u) {
+			book.Item(0, "·", line)
+		}
 		book.Table(report.RunHead(f, u), report.RunRows(f, u))
 	}
 }

@@ -3,7 +3,6 @@ package prove
 import (
 	"fmt"
 	"math"
-	"slices"
 
 	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf/dxfread"
@@ -218,7 +217,7 @@ func (s *sheet) layers() {
 	counts := make([]int, len(legend))
 	told := make(map[string]bool)
 	for _, e := range s.file.Entities {
-		if slices.ContainsFunc(notCut, func(n string) bool { return same(n, e.Layer) }) {
+		if isNotCut(e.Layer) {
 			continue
 		}
 		if s.lines += s.chords(e); s.lines > s.most() {
@@ -278,7 +277,13 @@ func (s *sheet) listed(c *drawnCut, l report.Layer, says said, readable, once bo
 	if l.Face != s.face.String() {
 		fault("wrong-face", again, "the legend has the layer %s on the %s face, and this is the drawing of the %s face", l.Layer, l.Face, s.face)
 	}
+	if once {
+		s.oneBit(l, c.at)
+	}
 	if l.Operation == "register" {
+		if once && readable {
+			s.pinned(l, says, c.at)
+		}
 		return
 	}
 	if !s.saw && l.Diameter == 0 {

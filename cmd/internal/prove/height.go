@@ -47,13 +47,7 @@ func (s *sheet) floor(l report.Layer, says said) (z float64, exact bool) {
 	case s.above() > 0:
 		return -s.mm(s.report.Router.Through), l.Operation != "register"
 	}
-	most := s.out.thickness
-	for _, k := range s.report.Stocks {
-		if k.Name == s.part.Stock {
-			most = s.mm(k.Most)
-		}
-	}
-	return -most - s.mm(s.report.Router.Through), l.Operation != "register"
+	return -s.thickest() - s.mm(s.report.Router.Through), l.Operation != "register"
 }
 
 // setTo judges what the legend tells the operator to set for a layer, by the height of its

@@ -75,6 +75,8 @@ func TestDoesNotGo(t *testing.T) {
 		"boards thicker than the label": { // tongues of 12.6 - 6.1 in dados of 6.3
 			edit:  thicker("birch", 12.6),
 			stuck: []corner{frontLeft.tight(-0.2), frontRight.tight(-0.2), backLeft.tight(-0.2), backRight.tight(-0.2)},
+			// Registration holes go 17.2 - 12.6 = 4.6 into the spoilboard.
+			verdict: report.FilesFail, code: "pin-depth",
 		},
 		"thicker boards tried": {
 			try:   prove.Options{Thickness: map[string]float64{"birch": 12.6}},
@@ -89,8 +91,9 @@ func TestDoesNotGo(t *testing.T) {
 					}
 				}
 			},
-			stuck:  []corner{backLeft.tight(-5.6), backRight.tight(-5.6)},
-			bottom: math.NaN(), // what is thicker is all inside
+			stuck:   []corner{backLeft.tight(-5.6), backRight.tight(-5.6)},
+			bottom:  math.NaN(), // what is thicker is all inside
+			verdict: report.FilesFail, code: "pin-depth",
 		},
 		"pockets too shallow": { // tongues 0.25 thicker
 			try:   prove.Options{Depth: -0.25},

@@ -64,6 +64,7 @@ func plants(t testing.TB, version string) map[string]map[string]planted {
 		plantTemplates(t, version):                         marked,
 		raisedJob(version):                                 plantedHeights,
 		engravedJob(version):                               plantedEngraved,
+		splitJob(version):                                  plantedSplit,
 	}
 }
 

@@ -147,6 +147,9 @@ var plantedSheets = map[string]planted{
 	"the drawing cut short":         {file: sheetIn, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)/2], 0 }},
 	"a rabbet under the tabs":       {file: sheetOut, code: "loose", at: sheetIn, part: "base-1-front", harm: overTabs},
 	"a bottom's outline moved":      {file: plyIn, code: "cuts-part", harm: shift("PROFILE", 0, 0, 2)},
+
+	"holes to register by too shallow for a thicker board": {code: "pin-depth", at: sheetOut, edit: func(r *report.Report) { r.Stocks[0].Most += 0.3 }},
+	"another bit for a layer of the sheet":                 {code: "bit", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Tool = 9 })},
 }
 
 // plantedMarks are of tabs that a program is to make.

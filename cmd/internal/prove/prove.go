@@ -39,6 +39,8 @@ type Prover struct {
 	parts   map[string]int            // indices by name
 	legend  map[string][]report.Layer // by file
 	fits    map[string][]report.Fit   // by drawer
+	known   map[string]bool           // drawings that the report names
+	bits    map[string]report.Layer   // the first line of each layer's name
 	names   names
 	checks  []check
 	onSheet map[string]bool // parts that lie on sheets
@@ -54,7 +56,8 @@ var ErrReport = errors.New("report.json")
 // New takes a report as it was written.
 func New(r report.Report) (*Prover, error) {
 	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer),
-		fits: make(map[string][]report.Fit), onSheet: make(map[string]bool)}
+		known: make(map[string]bool), bits: make(map[string]report.Layer), fits: make(map[string][]report.Fit),
+		onSheet: make(map[string]bool)}
 	if r.Tool != "drawerwright" || r.Format != report.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again",
 			ErrReport, r.Format, r.Tool, report.Format)
@@ -69,16 +72,15 @@ func New(r report.Report) (*Prover, error) {
 	for i, part := range r.Parts {
 		p.parts[part.Name] = i
 	}
-	for _, l := range r.Layers {
-		p.legend[l.File] = append(p.legend[l.File], l)
-	}
+	p.lists(r.Layers)
 	for _, f := range r.Fit {
 		p.fits[f.Drawer] = append(p.fits[f.Drawer], f)
 	}
 	for _, k := range r.Sheets {
 		for _, laid := range k.Sheets {
-			for _, l := range laid.Layers {
-				p.legend[l.File] = append(p.legend[l.File], l)
+			p.lists(laid.Layers)
+			for _, name := range laid.Files {
+				p.known[name] = true
 			}
 			for _, q := range laid.Placed {
 				p.onSheet[q.Part] = true
@@ -121,9 +123,23 @@ func (p *Prover) Drawers() int { return len(p.report.Drawers) }
 func (p *Prover) Unit() geom.Unit { return p.unit }
 
 // Knows tells whether the report names a drawing.
-func (p *Prover) Knows(file string) bool {
-	return len(p.legend[file]) > 0 ||
-		slices.ContainsFunc(p.report.Layers, func(l report.Layer) bool { return l.BitFile == file })
+func (p *Prover) Knows(file string) bool { return p.known[file] }
+
+// layerKey is a layer's name as the format compares it.
+func layerKey(name string) string { return strings.ToUpper(name) }
+
+// lists takes lines of the legend.
+func (p *Prover) lists(layers []report.Layer) {
+	for _, l := range layers {
+		if _, known := p.bits[layerKey(l.Layer)]; !known {
+			p.bits[layerKey(l.Layer)] = l
+		}
+		p.legend[l.File] = append(p.legend[l.File], l)
+		p.known[l.File] = true
+		if l.BitFile != "" {
+			p.known[l.BitFile] = true
+		}
+	}
 }
 
 // Stocks are the names of the stocks that were measured.

@@ -1,68 +1,152 @@
 package prove
 
 import (
+	"fmt"
 	"math"
+	"path"
 	"slices"
+	"strings"
 
-	"drawerwright/cmd/internal/report"
 	"drawerwright/export/dxf/dxfread"
 )
 
-// split compares the files of single bits with the whole drawing: each has what the whole
-// has on the layers of its bit, in the same order, and nothing else that is cut.
+// bitRun is what a bit cuts of a drawing until it is changed, by the legend.
+type bitRun struct {
+	file, bit string
+	tool      int
+	layers    []string
+}
+
+func (b bitRun) has(layer string) bool {
+	return slices.ContainsFunc(b.layers, func(n string) bool { return same(n, layer) })
+}
+
+const splitAgain = "build the folder again"
+
+// split proves the files of single bits: one for each change of bit, numbered in the order
+// of cutting; each holds what the whole drawing has on its layers and nothing else that is
+// cut, and one after the other they cut what the whole has in its order.
 func (s *sheet) split() {
-	done := make(map[string]bool)
-	for _, l := range s.legend[s.name] {
-		if l.BitFile == "" || done[l.BitFile] {
+	runs, sound := s.bitRuns()
+	for _, r := range runs {
+		s.splitFile(r)
+	}
+	last := 0
+	for _, e := range s.file.Entities {
+		i := slices.IndexFunc(runs, func(r bitRun) bool { return r.has(e.Layer) })
+		if i < 0 || !sound {
 			continue
 		}
-		done[l.BitFile] = true
-		s.splitFile(l.BitFile)
+		if i < last {
+			s.fault("order", s.name, e.Line, splitAgain,
+				"a line on %s comes after those of %s, and %s has it, which is cut before", e.Layer, runs[last].file, runs[i].file)
+			return
+		}
+		last = i
 	}
 }
 
-func (s *sheet) splitFile(name string) {
-	const again = "build the folder again"
-	data, err := s.read(name)
+// bitRuns are the runs of the drawing as the legend has them, and whether it can be cut by
+// them.
+func (s *sheet) bitRuns() (runs []bitRun, sound bool) {
+	sound = true
+	fault := func(code, format string, args ...any) {
+		sound = false
+		s.fault(code, s.name, 0, splitAgain, format, args...)
+	}
+	for _, l := range s.legend[s.name] {
+		if l.BitFile == "" {
+			if s.report.DXF.Split && l.Diameter > 0 {
+				fault("split", "the legend names no file of a single bit for the layer %s", l.Layer)
+			}
+			continue
+		}
+		n := len(runs) - 1
+		changed := n < 0 || runs[n].bit != l.Bit || runs[n].tool != l.Tool
+		if i := slices.IndexFunc(runs, func(r bitRun) bool { return r.file == l.BitFile }); i >= 0 {
+			switch {
+			case i < n:
+				fault("order", "%s has the layer %s, which is cut after what %s has: no order of the files is right",
+					l.BitFile, l.Layer, runs[n].file)
+			case changed:
+				fault("bit", "%s has the layer %s of the bit %s, and others of the bit %s",
+					l.BitFile, l.Layer, l.Bit, runs[n].bit)
+			}
+			runs[i].layers = append(runs[i].layers, l.Layer)
+			continue
+		}
+		if !changed {
+			fault("split", "the bit %s is not changed between %s and %s", l.Bit, runs[n].file, l.BitFile)
+		}
+		runs = append(runs, bitRun{l.BitFile, l.Bit, l.Tool, []string{l.Layer}})
+	}
+	for i, r := range runs {
+		stem := strings.TrimSuffix(s.name, ".dxf")
+		number := fmt.Sprintf("%0*d", len(fmt.Sprint(len(runs))), i+1)
+		if path.Dir(r.file) != path.Dir(s.name) || !strings.HasPrefix(r.file, stem+"."+number+".") {
+			fault("order", "%s is file %s of %d of this drawing, and its name does not say so", r.file, number, len(runs))
+		}
+	}
+	return runs, sound
+}
+
+// splitFile compares the file of a run with the whole drawing.
+func (s *sheet) splitFile(r bitRun) {
+	data, err := s.read(r.file)
 	if err != nil {
-		s.fault("missing-file", name, 0, again, "the drawing of one bit cannot be read: %v", err)
+		s.fault("missing-file", r.file, 0, splitAgain, "the drawing of one bit cannot be read: %v", err)
 		return
 	}
 	one, err := dxfread.Parse(data)
 	if err != nil {
-		s.fault("unreadable", name, 0, "export it again", "no DXF that can be read: %v", err)
+		s.fault("unreadable", r.file, 0, "export it again", "no DXF that can be read: %v", err)
 		return
 	}
 	if one.Unit != s.file.Unit {
-		s.fault("units", name, 0, "export it again with the units of "+s.name, "the drawing says another unit than %s", s.name)
+		s.fault("units", r.file, 0, "export it again with the units of "+s.name,
+			"the drawing says another unit than %s", s.name)
 		return
 	}
-	of := func(list []dxfread.Entity) (kept []dxfread.Entity) {
+	for _, e := range one.Entities {
+		if !isNotCut(e.Layer) && !r.has(e.Layer) {
+			s.fault("unlisted-layer", r.file, e.Line, splitAgain,
+				"the layer %s is for another bit than this file is", e.Layer)
+			return
+		}
+	}
+	s.alike(r.file, one, r.has, "is cut with this bit")
+	// The outline is drawn where it is not cut, in some of the files alone.
+	shown := func(layer string) bool { return isNotCut(layer) && !same(layer, "OUTLINE") }
+	s.alike(r.file, one, shown, "is only shown")
+}
+
+// alike compares the lines of a file on some layers with those of the whole drawing.
+func (s *sheet) alike(name string, one *dxfread.File, on func(layer string) bool, what string) {
+	lines := func(list []dxfread.Entity) (kept []dxfread.Entity) {
 		for _, e := range list {
-			if slices.ContainsFunc(s.legend[s.name], func(l report.Layer) bool { return l.BitFile == name && same(l.Layer, e.Layer) }) {
+			if on(e.Layer) {
 				kept = append(kept, e)
 			}
 		}
 		return kept
 	}
-	want, got := of(s.file.Entities), of(one.Entities)
-	for _, e := range one.Entities {
-		cut := !slices.ContainsFunc(notCut, func(n string) bool { return same(n, e.Layer) })
-		if cut && !slices.ContainsFunc(got, func(g dxfread.Entity) bool { return g.Line == e.Line }) {
-			s.fault("unlisted-layer", name, e.Line, again, "the layer %s is for another bit than this file is", e.Layer)
-			return
-		}
-	}
+	want, got := lines(s.file.Entities), lines(one.Entities)
 	if len(want) != len(got) {
-		s.fault("count", name, 0, again, "%d lines are cut, and in %s there are %d for this bit", len(got), s.name, len(want))
+		s.fault("count", name, 0, splitAgain, "%d lines of what %s, and there are %d in %s",
+			len(got), what, len(want), s.name)
 		return
 	}
 	for i := range want {
 		if !sameLine(want[i], got[i]) {
-			s.fault("moved", name, got[i].Line, again, "a line on %s is not that of %s", got[i].Layer, s.name)
+			s.fault("moved", name, got[i].Line, splitAgain, "a line on %s is not that of %s", got[i].Layer, s.name)
 			return
 		}
 	}
+}
+
+// isNotCut reports whether nothing on a layer is cut.
+func isNotCut(layer string) bool {
+	return slices.ContainsFunc(notCut, func(n string) bool { return same(n, layer) })
 }
 
 // sameLine reports whether two entities are the same, wherever they stand in their files.

@@ -3,6 +3,7 @@ package report
 import (
 	"bytes"
 	"fmt"
+	"path"
 	"slices"
 	"strings"
 
@@ -32,7 +33,11 @@ func drawings(out *bytes.Buffer, b batch.Batch, r Report) {
 			flush()
 			file = l.File
 		}
-		rows = append(rows, []string{"  " + l.Layer, l.inWords(l.Told == "through", u), bitOf(l, u)})
+		in := ""
+		if l.BitFile != "" {
+			in = "in " + path.Base(l.BitFile)
+		}
+		rows = append(rows, []string{"  " + l.Layer, l.inWords(l.Told == "through", u), bitOf(l, u), in})
 	}
 	flush()
 	if idle := idleBits(b, r); len(idle) > 0 {

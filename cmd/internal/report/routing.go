@@ -2,6 +2,7 @@ package report
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -18,6 +19,8 @@ type DXF struct {
 	Units   string `json:"units"`
 	Layers  string `json:"layers"` // the pattern of the names of layers that are cut
 	Notes   bool   `json:"notes"`  // a label and a square to measure are drawn beside
+	// Split says that beside each drawing there is a file for each change of bit.
+	Split bool `json:"split,omitempty"`
 	// Elevation says that cuts lie at the height of their floors, and are as thick as reaches
 	// up to the face.
 	Elevation bool `json:"elevation,omitempty"`
@@ -72,7 +75,8 @@ type Layer struct {
 	// there; nil where all lie at Z = 0.
 	Elevation *float64 `json:"elevation,omitempty"`
 	Thickness *float64 `json:"thickness,omitempty"`
-	BitFile   string   `json:"bit_file,omitempty"` // the file that has what its bit cuts of the drawing
+	// BitFile is the file that has what is cut of the drawing until its bit is changed.
+	BitFile string `json:"bit_file,omitempty"`
 }
 
 // Faces says which faces of a part are cut, in the order of cutting.
@@ -103,7 +107,7 @@ func drawn(b batch.Batch) DXF {
 	if b.DXF.Version == dxf.R12 {
 		version = "R12"
 	}
-	return DXF{version, b.DXF.Unit.String(), b.DXF.Pattern, !b.DXF.NoNotes, b.DXF.Elevation}
+	return DXF{version, b.DXF.Unit.String(), b.DXF.Pattern, !b.DXF.NoNotes, b.DXF.Split, b.DXF.Elevation}
 }
 
 func routed(b batch.Batch) Router {
@@ -131,34 +135,54 @@ func readings(b batch.Batch) []Readings {
 func layers(p batch.Part, o router.Options, n func(float64) float64) []Layer {
 	var list []Layer
 	for _, d := range p.Drawings {
-		for _, l := range d.Layers {
-			list = append(list, legend(d.File, l, p.Bits, o, p.Panel.Thickness, n))
-		}
+		list = append(list, drawnBoard{p.Bits, o, p.Panel.Thickness, n}.legends(d.File, d.Layers)...)
 	}
 	return list
 }
 
-// legend is the line of one layer of a drawing of a board.
-func legend(file string, l router.Layer, bits []mill.Bit, o router.Options, thickness float64, n func(float64) float64) Layer {
+// drawnBoard is what is drawn: a part or a sheet, its thickness in mm.
+type drawnBoard struct {
+	bits      []mill.Bit
+	dxf       router.Options
+	thickness float64
+	n         func(mm float64) float64 // in the report's unit
+}
+
+// legends are the lines of the layers of a drawing, in the order of cutting.
+func (b drawnBoard) legends(file string, layers []router.Layer) (list []Layer) {
+	var files []string // of the layers that bits cut
+	for _, run := range b.dxf.Runs(file, layers, b.bits) {
+		files = append(files, slices.Repeat([]string{run.File}, len(run.Layers))...)
+	}
+	for _, l := range layers {
+		one := b.legend(file, l)
+		if l.Bit >= 0 && len(files) > 0 {
+			one.BitFile, files = files[0], files[1:]
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// legend is the line of one of them.
+func (b drawnBoard) legend(file string, l router.Layer) Layer {
+	n := b.n
 	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth),
-		Left: n(l.Left), Told: "depth", ToSet: toSet(l, thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
+		Left: n(l.Left), Told: "depth", ToSet: toSet(l, b.thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
 	switch {
 	case l.Through():
-		out.Told, out.Depth = "through", n(thickness)
+		out.Told, out.Depth = "through", n(b.thickness)
 	case l.Floor:
 		out.Told = "left"
 	}
-	if o.Elevation {
-		low, up := l.Level(thickness)
+	if b.dxf.Elevation {
+		low, up := l.Level(b.thickness)
 		low, up = n(low), n(up)
 		out.Elevation, out.Thickness = &low, &up
 	}
 	if l.Bit >= 0 {
-		bit := bits[l.Bit]
+		bit := b.bits[l.Bit]
 		out.Bit, out.Diameter, out.Flutes, out.Tool = bit.Name, n(bit.Diameter), bit.Flutes, bit.Tool
-		if o.Split {
-			out.BitFile = router.BitFile(file, bit)
-		}
 	}
 	return out
 }

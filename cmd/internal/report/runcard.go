@@ -10,6 +10,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
+	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
 )
@@ -44,6 +45,7 @@ type Pin struct {
 
 // RunStep is a layer as it is cut.
 type RunStep struct {
+	File      string  `json:"bit_file,omitempty"` // that has it, where there is one for each change of bit
 	Layer     string  `json:"layer"`
 	Operation string  `json:"operation"`
 	Bit       string  `json:"bit"`
@@ -53,9 +55,12 @@ type RunStep struct {
 	ToSet
 	// Depth is how far the bit goes below the face of the thickest board, the spoilboard
 	// with it.
-	Depth    float64 `json:"depth"`
-	Through  bool    `json:"through"`
-	Passes   int     `json:"passes"`
+	Depth   float64 `json:"depth"`
+	Through bool    `json:"through"`
+	Passes  int     `json:"passes"`
+	// Begins is how deep the outlines before have opened all of it: passes and time are counted
+	// from there.
+	Begins   float64 `json:"begins,omitempty"`
 	Speed    float64 `json:"speed,omitempty"`     // turns a minute
 	Feed     float64 `json:"feed,omitempty"`      // a minute; none where the bit only plunges
 	Plunge   float64 `json:"plunge,omitempty"`    // a minute
@@ -80,6 +85,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	}
 	known, bit := true, -1
 	for i, d := range one.Drawn {
+		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Thickness.Mean, n}
 		face := RunFace{File: d.File, Face: d.Face.String(), Before: before(s, one, i, u)}
 		for _, pin := range d.Part.Work.Pins {
 			if c, r, round := pin.AsCircle(); round && i == 0 {
@@ -89,21 +95,23 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 				face.Pins = append(face.Pins, Pin{n(c.X), n(c.Y), n(2 * r)})
 			}
 		}
-		for _, l := range d.Layers {
+		files := drawn.legends(d.File, d.Layers)
+		for k, l := range d.Layers {
 			if l.Bit < 0 {
 				continue
 			}
 			b := d.Part.Bits[l.Bit]
 			deep := l.Deepest(s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
-			step := RunStep{Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit,
+			from := begins(s, d, l)
+			step := RunStep{File: files[k].BitFile, Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit,
 				Diameter: n(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean, n), Depth: n(deep), Through: l.Through(),
-				Passes: b.Passes(deep), Speed: b.Speed, Plunge: n(b.Plunge), Cuts: len(l.Cuts)}
+				Begins: n(from), Passes: b.Passes(deep - from), Speed: b.Speed, Plunge: n(b.Plunge), Cuts: len(l.Cuts)}
 			if slices.ContainsFunc(l.Cuts, func(c mill.Cut) bool { return !c.Plunged(b) }) {
 				step.Feed, step.ChipLoad = n(b.Feed), n(b.ChipLoad())
 			}
 			bit = l.Bit
 			for _, c := range l.Cuts {
-				step.Minutes += c.Minutes(b, deep)
+				step.Minutes += c.Minutes(b, deep-from)
 			}
 			known = known && b.Feed > 0
 			step.Minutes = minutes(step.Minutes)
@@ -116,6 +124,25 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 		out.Minutes = 0
 	}
 	return out
+}
+
+// begins is how deep the outlines of a sheet have opened all of a layer of slots, in mm; 0
+// of other layers.
+func begins(s *sheets.Stock, d sheets.Drawing, l router.Layer) float64 {
+	if l.Operation != mill.Slotting {
+		return 0
+	}
+	floor, outlines := math.Inf(1), []mill.Cut{}
+	for _, o := range d.Layers {
+		if o.Operation == mill.Profile {
+			floor = min(floor, o.Deepest(s.Stock.Thickness.Mean, s.Stock.Thickness.Max))
+			outlines = append(outlines, o.Cuts...)
+		}
+	}
+	if !mill.Opened(l.Cuts, outlines, d.Part.Bits) {
+		return 0
+	}
+	return floor
 }
 
 // minutes rounds an estimate to a tenth of a minute.
@@ -198,15 +225,9 @@ func RunRows(f RunFace, u geom.Unit) (rows [][]string) {
 		return text
 	}
 	for i, s := range f.Steps {
-		bit := s.Bit
-		if d := geom.LengthOf(s.Diameter * u.MM()).Text(u); bit != d {
-			bit += ", " + d
-		}
-		if s.Tool > 0 {
-			bit = fmt.Sprintf("T%d %s", s.Tool, bit)
-		}
-		if !s.Change {
-			bit = "same bit"
+		bit := "same bit"
+		if s.Change {
+			bit = s.bit(u)
 		}
 		rows = append(rows, []string{fmt.Sprint(i + 1), s.Layer, bit, s.inTable(s.Through, u), fmt.Sprint(s.Passes),
 			said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed, fmt.Sprintf("%.0f", s.Feed)),
@@ -259,6 +280,9 @@ func runText(out *bytes.Buffer, name string, r Run, u geom.Unit) {
 		}
 		for _, pin := range RunPins(f, u) {
 			fmt.Fprintf(out, "  %s\n", pin)
+		}
+		for _, line := range RunOrder(f, u) {
+			fmt.Fprintf(out, "  %s\n", line)
 		}
 		table(out, RunHead(f, u), RunRows(f, u))
 	}

@@ -131,13 +131,32 @@ func (s SetupSheet) Cited() map[int]bool {
 	return cites
 }
 
-// Cutting is a drawing that a router cuts.
+// Cutting is a drawing that a router cuts, or what a bit cuts of it until it is changed.
 type Cutting struct {
 	Part  string `json:"part"`
 	Count int    `json:"count"`
 	Face  string `json:"face"`
 	File  string `json:"file"`
 	Turn  bool   `json:"turn"` // turned over on its two holes before this one
+	// Bit is the one to put in before; empty where the drawing is one file.
+	Bit string `json:"bit,omitempty"`
+	// Goes says that the part stays as the file before left it.
+	Goes bool `json:"goes_on,omitempty"`
+}
+
+// How says in words how the part lies, and with which bit.
+func (c Cutting) How() string {
+	how := "face up"
+	switch {
+	case c.Goes:
+		how = "as it lies"
+	case c.Turn:
+		how = "turned over on its two holes"
+	}
+	if c.Bit != "" {
+		how += ", with " + c.Bit
+	}
+	return how
 }
 
 // SetupsOf makes the setup sheet of a batch.
@@ -217,7 +236,17 @@ func (m maker) files() []Cutting {
 	for _, d := range m.drawers {
 		for _, p := range d.Parts {
 			for i, drawing := range p.Drawings {
-				list = append(list, Cutting{p.Name, p.Quantity, drawing.Face.String(), drawing.File, i > 0})
+				one := Cutting{Part: p.Name, Count: p.Quantity, Face: drawing.Face.String(), File: drawing.File,
+					Turn: i > 0}
+				runs := m.batch.DXF.Runs(drawing.File, drawing.Layers, p.Bits)
+				if len(runs) == 0 {
+					list = append(list, one)
+				}
+				for k, run := range runs {
+					one.File, one.Bit = run.File, bitWords(run.Bit, m.batch.Units)
+					one.Goes, one.Turn = k > 0, i > 0 && k == 0
+					list = append(list, one)
+				}
 			}
 		}
 	}

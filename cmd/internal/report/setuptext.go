@@ -276,11 +276,7 @@ func (t *sheetText) files(m Machine) {
 	t.wrapped("", "Touch the bit off where the legend of the drawings counts depths from. In this order, the first face of each part before the other:")
 	var rows [][]string
 	for _, f := range m.Files {
-		how := "face up"
-		if f.Turn {
-			how = "turned over on its two holes"
-		}
-		rows = append(rows, []string{fmt.Sprintf("  %d x", f.Count), f.Part, f.Face, how, f.File})
+		rows = append(rows, []string{fmt.Sprintf("  %d x", f.Count), f.Part, f.Face, f.How(), f.File})
 	}
 	rowsOf(&t.out, rows)
 }

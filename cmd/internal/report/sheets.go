@@ -183,9 +183,8 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 		laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placed: []Placed{}, Offcuts: []Box{}, Files: s.Files(one),
 			Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
 		for _, d := range one.Drawn {
-			for _, l := range d.Layers {
-				laid.Layers = append(laid.Layers, legend(d.File, l, d.Part.Bits, d.DXF, s.Stock.Thickness.Mean, n))
-			}
+			drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Thickness.Mean, n}
+			laid.Layers = append(laid.Layers, drawn.legends(d.File, d.Layers)...)
 		}
 		laid.Run = runOf(s, one, u)
 		whole, parts := float64(size.Length)*float64(size.Width), 0.0

@@ -7,7 +7,6 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/router"
 	"drawerwright/geom"
-	"drawerwright/geom/mill"
 	"drawerwright/geom/nest"
 )
 
@@ -17,37 +16,9 @@ const pinWeb = 3.0
 
 // Pin is a registration hole of a sheet.
 type Pin struct {
-	Radius   float64 // mm
+	batch.SheetPin
 	FromEdge float64 // of its middle from the end of the shortest sheet
 	Three    bool    // a third one is in the middle of the upper edge
-	Bit      mill.Bit
-}
-
-// pinFor is the hole that parts of a stock are turned over on, or one that their
-// smallest bit makes; none where no router cuts them.
-func pinFor(b batch.Batch, groups []batch.Group) (pin Pin) {
-	var smallest mill.Bit
-	for _, g := range groups {
-		for _, p := range g.Parts {
-			for _, c := range p.Work.Cuts {
-				if _, r, round := c.Outline.AsCircle(); round && c.Operation == mill.Registering && r > pin.Radius {
-					pin = Pin{Radius: r, Bit: p.Bits[c.Bit]}
-				}
-			}
-			for _, bit := range p.Bits {
-				if bit.Engraves {
-					continue
-				}
-				if smallest.Diameter == 0 || bit.Diameter < smallest.Diameter {
-					smallest = bit
-				}
-			}
-		}
-	}
-	if pin.Radius == 0 && smallest.Diameter > 0 {
-		pin = Pin{Radius: max(mill.UsualPin(b.Units), b.Router.Register.Diameter, smallest.Diameter) / 2, Bit: smallest}
-	}
-	return pin
 }
 
 // Drawing is one face of a sheet that a router cuts.
@@ -66,7 +37,8 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	size := s.Sheets[one.Sheet]
 	sheet := router.Sheet{Name: fmt.Sprintf("%s %d", s.Name, one.Number), Quantity: one.Count, Stock: s.Name,
 		Length: geom.Length(size.Length).MM(), Width: geom.Length(size.Width).MM(), Thickness: s.Stock.Thickness.Mean,
-		FromSpoilboard: s.Router.FromSpoilboard, Grain: s.Grained(), Pins: s.Holes(one), PinBit: s.Pin.Bit}
+		FromSpoilboard: s.Router.FromSpoilboard, Grain: s.Grained(), Pins: s.Holes(one),
+		PinBit: s.Pin.Bit, PinDepth: s.Router.PinBelow(s.Stock.Thickness.Mean, s.Stock.Thickness.Max)}
 	if s.Routed {
 		sheet.KeepOut = s.KeepOut
 	}
@@ -92,11 +64,21 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	return list, nil
 }
 
-// Files of a sheet: its drawings and pictures, relative to the output folder.
+// Files of a sheet, relative to the output folder: its drawings in the order of cutting, each
+// with the files of its bits, and its pictures.
 func (s *Stock) Files(one Sheet) []string {
 	var list []string
 	for _, f := range s.Faces(one) {
-		list = append(list, s.drawing(one, f))
+		file := s.drawing(one, f)
+		list = append(list, file)
+		for _, d := range one.Drawn {
+			if d.File != file {
+				continue
+			}
+			for _, run := range d.DXF.Runs(d.File, d.Layers, d.Part.Bits) {
+				list = append(list, run.File)
+			}
+		}
 	}
 	pictures := []string{s.Picture(one)}
 	for i := range one.Offcuts {

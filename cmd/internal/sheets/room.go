@@ -139,7 +139,17 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 	if s.on = b.Sheets.TurnOn; s.on == job.TurnOnStops {
 		return ends, top, nil
 	}
-	s.Pin = pinFor(b, groups)
+	var parts []batch.Part
+	for _, g := range groups {
+		parts = append(parts, g.Parts...)
+	}
+	s.Pin = Pin{SheetPin: b.PinFor(s.Stock, parts)}
+	deep, reach := geom.LengthOf(s.Stock.Thickness.Max+mill.PinDepth), geom.LengthOf(s.Pin.Bit.Reach)
+	if s.Pin.Radius > 0 && reach > 0 && reach < deep {
+		return ends, top, s.problem("sheet-pins", "sheets.turn-on",
+			"no bit for its registration holes reaches "+deep.Text(b.Units)+", through the thickest sheet into the spoilboard",
+			"give a bit with a reach of "+deep.RoundUp(b.Units).Text(b.Units)+" or more, or write `turn-on: stops` in the section sheets")
+	}
 	least := s.Pin.Radius + pinWeb
 	if s.Pin.FromEdge = b.Sheets.Pins; s.Pin.FromEdge == 0 {
 		s.Pin.FromEdge = least

@@ -1,0 +1,53 @@
+package prove
+
+import (
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom/joinery"
+)
+
+// pinDepth is how far registration holes go on into the spoilboard at the least, in
+// millimetres, so that a pin stands there; common practice, no source.
+const pinDepth = 5.0
+
+// thickest is the thickest board that was measured of the stock, in millimetres.
+func (s *sheet) thickest() float64 {
+	for _, k := range s.report.Stocks {
+		if k.Name == s.part.Stock {
+			return s.mm(k.Most)
+		}
+	}
+	return s.out.thickness
+}
+
+// pinned judges how deep registration holes go, by the name of their layer or else by the
+// height of their lines.
+func (s *sheet) pinned(l report.Layer, says said, line int) {
+	over := s.thickest()
+	if s.report.Router.DepthFrom == string(joinery.FromSpoilboard) {
+		over = 0
+	}
+	ends := says.depth
+	switch {
+	case says.depthSaid && says.through:
+		ends = over
+	case !says.depthSaid && l.Elevation != nil:
+		ends = -s.mm(*l.Elevation)
+	case !says.depthSaid:
+		return
+	}
+	if into := ends - over; into < pinDepth-says.step-sameDepth {
+		s.fault("pin-depth", s.name, line, "build the folder again",
+			"%s goes %s into the spoilboard below the thickest board: a pin needs %s",
+			l.Layer, s.text(max(0, into)), s.text(pinDepth))
+	}
+}
+
+// oneBit looks for a layer that has another bit in another drawing: whoever gives it one by
+// its name gives it to both.
+func (s *sheet) oneBit(l report.Layer, line int) {
+	if first := s.bits[layerKey(l.Layer)]; first.Bit != l.Bit || first.Tool != l.Tool || first.Diameter != l.Diameter {
+		s.fault("bit", s.name, line, "build the folder again",
+			"the layer %s is for the bit %s here and for %s in %s: a layer has one bit in all drawings",
+			l.Layer, l.Bit, first.Bit, first.File)
+	}
+}
