@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"cmp"
 	"context"
 	"encoding/json"
 	"errors"
@@ -10,12 +11,10 @@ import (
 	"os"
 	"os/signal"
 	"path/filepath"
-	"runtime"
 	"strings"
-	"sync"
-	"sync/atomic"
 	"syscall"
 
+	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/report"
 	"drawerwright/geom"
@@ -253,31 +252,24 @@ func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options)
 		_, err = io.ReadFull(f, data)
 		return data, err
 	}
-	proofs := make([]report.Proof, p.Drawers())
-	atOnce(ctx, p, len(proofs), func(w *prove.Worker, i int) { proofs[i] = w.Drawer(i, read, o) })
-	checked := make([]report.Checked, p.Checks())
-	atOnce(ctx, p, len(checked), func(w *prove.Worker, i int) { checked[i] = w.Check(i, read) })
-	if ctx.Err() != nil {
+	proofs, checked := make([]report.Proof, p.Drawers()), make([]report.Checked, p.Checks())
+	err = cmp.Or(
+		files.Each(ctx, len(proofs), func() func(int) error {
+			w := p.Worker()
+			return func(i int) error {
+				proofs[i] = w.Drawer(i, read, o)
+				return nil
+			}
+		}),
+		files.Each(ctx, len(checked), func() func(int) error {
+			w := p.Worker()
+			return func(i int) error {
+				checked[i] = w.Check(i, read)
+				return nil
+			}
+		}))
+	if err != nil { // a proof that fails is no error
 		return nil, nil, errStopped
 	}
 	return proofs, checked, nil
-}
-
-// atOnce does n things, as many at a time as there are processors.
-func atOnce(ctx context.Context, p *prove.Prover, n int, do func(w *prove.Worker, i int)) {
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), max(1, n)) {
-		wait.Go(func() {
-			w := p.Worker()
-			for ctx.Err() == nil {
-				i := int(next.Add(1)) - 1
-				if i >= n {
-					return
-				}
-				do(w, i)
-			}
-		})
-	}
-	wait.Wait()
 }

@@ -5,9 +5,10 @@ import (
 	"math/rand/v2"
 	"runtime"
 	"sync"
-	"sync/atomic"
 
 	"drawerwright/geom"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // Drawn is what draws of a measure gave.
@@ -55,20 +56,15 @@ func Draw(stacks []Stack, limits []geom.Interval, n int, seed uint64) (list []Dr
 		worst[i] = s.Result()
 	}
 	chunks := make([]drawnChunk, (n+chunk-1)/chunk)
-	var next atomic.Int64
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), len(chunks)) {
-		wait.Go(func() {
-			for {
-				i := int(next.Add(1)) - 1
-				if i >= len(chunks) {
-					return
-				}
-				chunks[i] = drawChunk(stacks, limits, worst, used, min(chunk, n-i*chunk), seed, uint64(i))
-			}
+	var g errgroup.Group
+	g.SetLimit(runtime.GOMAXPROCS(0))
+	for i := range chunks {
+		g.Go(func() error {
+			chunks[i] = drawChunk(stacks, limits, worst, used, min(chunk, n-i*chunk), seed, uint64(i))
+			return nil
 		})
 	}
-	wait.Wait()
+	_ = g.Wait() // no call gives an error
 	list = make([]Drawn, len(stacks))
 	for i := range stacks {
 		total := tally{bins: make([]int32, bins)}

@@ -6,8 +6,9 @@ import (
 	"math"
 	"runtime"
 	"slices"
-	"sync"
 	"sync/atomic"
+
+	"golang.org/x/sync/errgroup"
 )
 
 // Options of a search.
@@ -279,20 +280,15 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 
 // parallel does n things on all processors; none depends on another.
 func parallel(n int, do func(i int)) {
-	next := make(chan int, n)
+	var g errgroup.Group
+	g.SetLimit(runtime.GOMAXPROCS(0))
 	for i := range n {
-		next <- i
-	}
-	close(next)
-	var wait sync.WaitGroup
-	for range min(n, runtime.GOMAXPROCS(0)) {
-		wait.Go(func() {
-			for i := range next {
-				do(i)
-			}
+		g.Go(func() error {
+			do(i)
+			return nil
 		})
 	}
-	wait.Wait()
+	_ = g.Wait() // no call gives an error
 }
 
 // finish puts pieces for kinds and sheets for sizes.

@@ -5,11 +5,8 @@ import (
 	"bytes"
 	"context"
 	"fmt"
-	"runtime"
 	"slices"
 	"strings"
-	"sync"
-	"sync/atomic"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/packet"
@@ -136,7 +133,7 @@ func writeLists(b batch.Batch, r report.Report, to Folder) error {
 // another.
 func readBack(ctx context.Context, prover *prove.Prover, to Folder, from, before int) ([]report.Checked, error) {
 	list := make([]report.Checked, before-from)
-	return list, each(ctx, len(list), func() func(int) error {
+	return list, Each(ctx, len(list), func() func(int) error {
 		w := prover.Worker()
 		return func(i int) error {
 			list[i] = w.Check(from+i, to.ReadFile)
@@ -166,7 +163,7 @@ func papered(b batch.Batch, r report.Report, plan sheets.Plan) func(Folder) erro
 // eachDrawer works on as many drawers at a time as there are processors.
 func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof,
 	previews []preview) error {
-	return each(ctx, len(b.Drawers), func() func(int) error {
+	return Each(ctx, len(b.Drawers), func() func(int) error {
 		w := writer{to: to, o: o, dxf: b.DXF, fromSpoilboard: b.Router.FromSpoilboard}
 		if prover != nil {
 			w.prover = prover.Worker()
@@ -185,39 +182,6 @@ func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover
 			return nil
 		}
 	})
-}
-
-// each does n things, with one worker on each processor, and gives the error of the
-// first that failed, in their order, or the context's.
-func each(ctx context.Context, n int, worker func() func(int) error) error {
-	errs := make([]error, n)
-	var next atomic.Int64
-	var stop atomic.Bool
-	var wait sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), n) {
-		wait.Go(func() {
-			work := worker()
-			for !stop.Load() {
-				i := int(next.Add(1)) - 1
-				if i >= n {
-					return
-				}
-				if errs[i] = ctx.Err(); errs[i] == nil {
-					errs[i] = work(i)
-				}
-				if errs[i] != nil {
-					stop.Store(true)
-				}
-			}
-		})
-	}
-	wait.Wait()
-	for _, err := range errs {
-		if err != nil {
-			return err
-		}
-	}
-	return nil
 }
 
 // writer writes one drawer at a time, with a buffer of its own.

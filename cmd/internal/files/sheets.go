@@ -34,7 +34,7 @@ func WriteSheets(ctx context.Context, p sheets.Plan, to Folder) error {
 			tasks = append(tasks, task{&p.Stocks[i], one})
 		}
 	}
-	err := each(ctx, len(tasks), func() func(int) error {
+	err := Each(ctx, len(tasks), func() func(int) error {
 		return func(i int) error { return writeSheet(p, tasks[i].stock, tasks[i].one, to) }
 	})
 	if err != nil {

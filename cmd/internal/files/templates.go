@@ -19,7 +19,7 @@ func writeTemplates(ctx context.Context, b batch.Batch, to Folder) error {
 		return nil
 	}
 	list := b.Templates.Plates
-	if err := each(ctx, len(list), func() func(int) error { return func(i int) error { return writePlate(b, to, list[i]) } }); err != nil {
+	if err := Each(ctx, len(list), func() func(int) error { return func(i int) error { return writePlate(b, to, list[i]) } }); err != nil {
 		return err
 	}
 	// One document for all: most of a small one would be its letters.

@@ -1,9 +1,6 @@
 package outdir
 
-import (
-	"sync"
-	"sync/atomic"
-)
+import "golang.org/x/sync/errgroup"
 
 // workers is how many files are read or removed at a time. Each mostly waits
 // for the disk, so that more than one a processor pays; many more make a
@@ -12,14 +9,13 @@ const workers = 4
 
 // each calls do for 0 to n-1, from several goroutines, and waits for all.
 func each(n int, do func(i int)) {
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(workers, n) {
-		wg.Go(func() {
-			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
-				do(i)
-			}
+	var g errgroup.Group
+	g.SetLimit(workers)
+	for i := range n {
+		g.Go(func() error {
+			do(i)
+			return nil
 		})
 	}
-	wg.Wait()
+	_ = g.Wait() // no call gives an error
 }
