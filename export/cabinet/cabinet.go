@@ -32,14 +32,6 @@ type Line struct {
 	At   float64 // over the datum
 }
 
-// sizes of text and of the square to measure, in the drawing's unit.
-func square(u geom.Unit) float64 {
-	if u == geom.Inch {
-		return 4
-	}
-	return 100
-}
-
 // drillLayer is the layer of the holes, its depth in the drawing's unit.
 func (s Side) drillLayer(u geom.Unit) string {
 	return "DRILL_INSIDE_" + layer.Number(s.HoleDepth, u)
@@ -67,7 +59,7 @@ func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	}
 	blank := out.Layer(layer.Blank, layer.Colour(layer.Blank))
 	out.Polyline(blank, true, []dxf.Vertex{{}, {X: s.Depth * k}, {X: s.Depth * k, Y: s.Height * k}, {Y: s.Height * k}})
-	size := square(u)
+	size := layer.Square(u) // of the text too
 	low := s.Height*k + size/5
 	out.Polyline(out.Layer(layer.Scale, layer.Colour(layer.Scale)), true, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
 	label := out.Layer(layer.Label, layer.Colour(layer.Label))
@@ -109,6 +101,6 @@ func (s Side) heading(right bool, u geom.Unit) []string {
 		name,
 		"front edge at the " + edge + ", heights over the opening's lower edge",
 		fmt.Sprintf("%d holes of %s, %s deep: use those that the slide has", len(s.Holes), geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u)),
-		fmt.Sprintf("the square is %g %s", square(u), u),
+		fmt.Sprintf("the square is %g %s", layer.Square(u), u),
 	}
 }

@@ -16,13 +16,22 @@ const (
 	Blank = "BLANK" // the piece that a part is cut from, its datum, and what is there to line up with
 	// Outline is that of parts where it is not cut from this face.
 	Outline = "OUTLINE"
-	Scale   = "SCALE" // a square to measure: 100 mm or 4 in
+	Scale   = "SCALE" // a square to measure, see Square
 	Sheet   = "SHEET" // the outline of the sheet that parts are cut from
 	Tabs    = "TABS"  // where tabs are to stand, for programs that make their own
 )
 
 // NotCut are all of them, with that which every DXF has.
 var NotCut = []string{Label, Blank, Outline, Scale, Sheet, Tabs, "0"}
+
+// Square is the side of the square on Scale, by which a shop sees whether a drawing or a
+// print is true to size before it is used: 100 mm or 4 in, in that unit.
+func Square(u geom.Unit) float64 {
+	if u == geom.Inch {
+		return 4
+	}
+	return 100
+}
 
 // colours are index numbers of the DXF Reference (group code 62), the same for an
 // operation or a layer in all files.

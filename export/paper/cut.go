@@ -100,13 +100,10 @@ func Operator(c Cut, number Number) drawing.Drawing {
 	label := drawing.Text{String: "height " + number(c.Height), Size: numeral, Align: drawing.Right, Value: true, At: geom.Point{X: left.X - 2, Y: (left.Y+top.Y)/2 - numeral/3}}
 	// Where the part covers that place the words stand on white.
 	b := label.Box()
-	out.Loops(drawing.Pen{}, white, geom.Rectangle(b.Min.X-0.5, b.Min.Y-0.3, b.Max.X+0.5, b.Max.Y+0.3))
+	out.Loops(drawing.Pen{}, drawing.White, geom.Rectangle(b.Min.X-0.5, b.Min.Y-0.3, b.Max.X+0.5, b.Max.Y+0.3))
 	out.Write(label)
 	return out
 }
-
-// white covers what is under it.
-const white = drawing.Ink(1e-9)
 
 // notched is a part from x0 to x1 and up to y1 with a cut from below.
 func notched(x0, x1, y1, from, to, height float64) geom.Loop {

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"drawerwright/export/drawing"
+	"drawerwright/export/layer"
 	"drawerwright/geom"
 )
 
@@ -17,13 +18,11 @@ const (
 	leastText   = 90.0 // width of words that take no more height than the square
 )
 
-// checkSide is the side of the square that shows whether a print is true to size, and its
-// name: 100 mm, or 4 in where the rules have inches.
+// checkSide is the side of the square that shows whether a print is true to size, in mm,
+// and its name.
 func checkSide(u geom.Unit) (side float64, name string) {
-	if u == geom.Inch {
-		return 4 * geom.InchMM, "4 in"
-	}
-	return 100, "100 mm"
+	side = layer.Square(u)
+	return side * u.MM(), fmt.Sprintf("%g %s", side, u)
 }
 
 func actualSize(u geom.Unit) string {
@@ -39,7 +38,7 @@ const MeasureFirst = "measure this before you use it"
 func CheckSquare(d *drawing.Drawing, at geom.Point, u geom.Unit) {
 	checkSide, name := checkSide(u)
 	d.Shapes = append(d.Shapes, drawing.Shape{Paths: [][]geom.Vertex{geom.Rectangle(at.X, at.Y, at.X+checkSide, at.Y+checkSide)}, Closed: true,
-		Pen: drawing.Pen{Width: drawing.Thin.Width, Ink: 0.9}, Group: "SCALE"})
+		Pen: drawing.Pen{Width: drawing.Thin.Width, Ink: 0.9}, Group: layer.Scale})
 	d.Words(at.X+3, at.Y+checkSide/2, body, drawing.Bold, name+" x "+name)
 	d.Words(at.X+3, at.Y+checkSide/2-6, body, drawing.Regular, MeasureFirst)
 }

@@ -62,9 +62,8 @@ func (c Cut) scored() [][]geom.Vertex {
 // Draw makes the drawing for the laser or router.
 func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	out := &dxf.Drawing{Version: version, Unit: dxf.Millimetre, Comments: []string{"drawerwright, " + c.Title, strings.ToLower(c.Stamp())}}
-	side := 100.0
 	if u == geom.Inch {
-		out.Unit, side = dxf.Inch, 4*geom.InchMM
+		out.Unit = dxf.Inch
 	}
 	k := 1 / u.MM()
 	path := func(layer dxf.LayerID, closed bool, l []geom.Vertex) {
@@ -95,7 +94,7 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		loop(cutout, l)
 	}
 	loop(profile, c.Paths.Outline)
-	high := c.Outline.Bounds().Max.Y + 20
+	high, side := c.Outline.Bounds().Max.Y+20, layer.Square(u)*u.MM()
 	path(out.Layer(ScaleLayer, layer.Colour(layer.Scale)), true, geom.Rectangle(0, high, side, high+side))
 	return out
 }
