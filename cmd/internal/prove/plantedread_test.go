@@ -31,7 +31,7 @@ var plantedLists = map[string]planted{
 	"a thickness of the cut list":     {file: cutListCSV, code: "table-number", part: "base-1-side", bytes: row("128.5,12.2,", "128.5,12.3,")},
 	"pieces of the cut list":          {file: cutListCSV, code: "table-number", bytes: row("6.10,4,0,550", "6.10,5,0,550")},
 	"spares of the cut list":          {file: cutListCSV, code: "table-number", bytes: row("6.10,4,0,550", "6.10,4,1,550")},
-	"a stock of the cut list":         {file: cutListCSV, code: "table-word", bytes: row("\nply,", "\noak,")},
+	"a stock of the cut list":         {file: cutListCSV, code: "table-word", bytes: row("ply,-", "oak,-")},
 	"faces of the cut list":           {file: cutListCSV, code: "table-word", part: "base-1-side", bytes: row("inside face", "outside face")},
 	"a part left out of the cut list": {file: cutListCSV, code: "table-row", part: "base-2-back", bytes: func(b []byte) ([]byte, int) { return bytes.Replace(b, []byte(" base-2-back"), nil, 1), 0 }},
 	"a part twice in the cut list":    {file: cutListCSV, code: "table-row", part: "base-1-back", bytes: row("base-1-drawer-front base-2-drawer-front", "base-1-drawer-front base-1-back")},
