@@ -20,6 +20,7 @@ const (
 func (r *sheetReader) judge(out *report.OnSheet) {
 	r.doubled()
 	r.pinned()
+	r.runCard()
 	r.inBounds()
 	r.keptOut()
 	r.lay()

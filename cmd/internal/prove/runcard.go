@@ -1,0 +1,100 @@
+package prove
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"drawerwright/cmd/internal/report"
+	"drawerwright/geom"
+)
+
+// runCard holds what the report says at the machine against the drawings and their legend:
+// every layer that is cut, in the order of the drawing, with its bit and what is to be set;
+// pins where the drawing drills them.
+func (r *sheetReader) runCard() {
+	run := r.laid.Run
+	if run == nil {
+		if !r.saw {
+			r.card("there is no run card")
+		}
+		return
+	}
+	if len(run.Faces) != len(r.faces) {
+		r.card("the run card is of %d faces, there are drawings of %d", len(run.Faces), len(r.faces))
+		return
+	}
+	bit := ""
+	for i, f := range run.Faces {
+		if face := r.faces[i]; f.File != r.files[face] || f.Face != face.String() {
+			r.card("face %d of the run card is %s in %s, and not %s", i+1, f.Face, f.File, r.files[face])
+			continue
+		}
+		if i == 0 {
+			r.pinsOf(f)
+		}
+		rows := slices.DeleteFunc(slices.Clone(r.laid.Layers), func(l report.Layer) bool { return l.File != f.File || l.Diameter == 0 })
+		if len(rows) != len(f.Steps) {
+			r.card("the run card has %d steps for %s, the legend %d layers that are cut", len(f.Steps), f.File, len(rows))
+			continue
+		}
+		for k, l := range rows {
+			if what := r.stepOff(f.Steps[k], l, bit); what != "" {
+				r.card("step %d of %s: %s", k+1, f.File, what)
+			}
+			bit = l.Bit
+		}
+	}
+}
+
+// stepOff says in what a step of the run card is not the layer of the legend, after a bit.
+func (r *sheetReader) stepOff(s report.RunStep, l report.Layer, bit string) string {
+	is := func(a, b float64) bool { return math.Abs(a-b)*r.unit.MM() < sameDepth }
+	load := 0.0
+	if s.Feed > 0 && s.Speed > 0 && l.Flutes > 0 {
+		load = s.Feed / (s.Speed * float64(l.Flutes))
+	}
+	switch {
+	case s.Layer != l.Layer || s.Operation != l.Operation || s.Cuts != l.Cuts || s.File != l.BitFile:
+		return fmt.Sprintf("it has %d cuts of %s in %s, the legend %d of %s", s.Cuts, s.Operation, s.Layer, l.Cuts, l.Layer)
+	case s.Bit != l.Bit || s.Tool != l.Tool || !is(s.Diameter, l.Diameter):
+		return fmt.Sprintf("it has bit %s, tool %d, of %g; the legend %s, tool %d, of %g", s.Bit, s.Tool, s.Diameter, l.Bit, l.Tool, l.Diameter)
+	case s.Change != (l.Bit != bit):
+		return "it is wrong about whether the bit is changed"
+	case s.From != l.From || !is(s.Set, l.Set) || s.Through != (l.Told == "through"):
+		return fmt.Sprintf("%g is to be set from the %s, by the legend %g from the %s", s.Set, s.From, l.Set, l.From)
+	case s.From == "top" && !is(s.Depth, s.Set):
+		return fmt.Sprintf("it goes %g deep, and %g is to be set", s.Depth, s.Set)
+	case s.Passes < 1:
+		return "it has no pass"
+	case math.Abs(s.ChipLoad-load) > 1e-4+0.01*load:
+		return fmt.Sprintf("its chip load is %g; feed, speed and edges make %.4g", s.ChipLoad, load)
+	}
+	return ""
+}
+
+// pinsOf compares the pins of the face that is cut first with the holes in its drawing.
+func (r *sheetReader) pinsOf(f report.RunFace) {
+	face := r.faces[0]
+	if len(f.Pins) != len(r.register[face]) && len(r.faces) > 1 {
+		r.card("the run card has %d pins, %s %d registration holes", len(f.Pins), f.File, len(r.register[face]))
+	}
+	for _, p := range f.Pins {
+		at := geom.Point{X: r.mm(p.X), Y: r.mm(p.Y)}
+		near := math.Inf(1)
+		for _, h := range r.register[face] {
+			drawn := h.at
+			if face == geom.Outside { // read back as on the inside
+				drawn.X = r.length - drawn.X
+			}
+			near = math.Min(near, math.Max(at.To(drawn), math.Abs(r.mm(p.Diameter)/2-h.radius)))
+		}
+		if near > 2*tick {
+			r.card("a pin of the run card at %s, %s is %s off any hole of %s, in place or radius", r.text(at.X), r.text(at.Y), r.text(near), f.File)
+		}
+	}
+}
+
+func (r *sheetReader) card(format string, values ...any) {
+	r.fault("run-card", "report.json", 0, "build the folder again", format, values...)
+}
