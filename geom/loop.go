@@ -109,7 +109,12 @@ func (l Loop) AsCircle() (centre Point, radius float64, ok bool) {
 
 // Straight reports whether all sides are straight.
 func (l Loop) Straight() bool {
-	return !slices.ContainsFunc(l, func(v Vertex) bool { return v.Bulge != 0 })
+	for i := range l {
+		if l[i].Bulge != 0 {
+			return false
+		}
+	}
+	return true
 }
 
 // AsRect is the box that the loop is the outline of, whichever way it runs, to within a
@@ -118,16 +123,16 @@ func (l Loop) AsRect(within float64) (r Rect, ok bool) {
 	if len(l) != 4 || !l.Straight() {
 		return Rect{}, false
 	}
-	near := func(a, b float64) bool { return math.Abs(a-b) <= within }
-	r = l.Bounds()
-	for i, v := range l {
-		next := l.Next(i)
-		onBox := (near(v.X, r.Min.X) || near(v.X, r.Max.X)) && (near(v.Y, r.Min.Y) || near(v.Y, r.Max.Y))
-		if !onBox || near(v.X, next.X) == near(v.Y, next.Y) {
+	// Level and upright sides by turns, neither shorter than that.
+	level := math.Abs(l[0].Y-l[1].Y) <= within
+	for i := range l {
+		to := l[(i+1)%4].Sub(l[i].Point)
+		if (math.Abs(to.Y) <= within) != level || (math.Abs(to.X) <= within) == level {
 			return Rect{}, false
 		}
+		level = !level
 	}
-	return r, true
+	return Around(l[0].Point, l[1].Point, l[2].Point, l[3].Point), true
 }
 
 // Before and After are the vertices next to vertex i, by their index.

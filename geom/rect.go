@@ -1,7 +1,5 @@
 package geom
 
-import "math"
-
 // Rect is an axis-parallel box in a plane, Min at its lower left. The zero Rect
 // is a single point at the origin.
 type Rect struct{ Min, Max Point }
@@ -40,16 +38,16 @@ func (r Rect) Loop() Loop { return Polygon(r.Corners()...) }
 // Union is the smallest box about both.
 func (r Rect) Union(s Rect) Rect {
 	return Rect{
-		Point{math.Min(r.Min.X, s.Min.X), math.Min(r.Min.Y, s.Min.Y)},
-		Point{math.Max(r.Max.X, s.Max.X), math.Max(r.Max.Y, s.Max.Y)},
+		Point{min(r.Min.X, s.Min.X), min(r.Min.Y, s.Min.Y)},
+		Point{max(r.Max.X, s.Max.X), max(r.Max.Y, s.Max.Y)},
 	}
 }
 
 // Intersect is what two boxes have in common; Max is below Min where that is nothing.
 func (r Rect) Intersect(s Rect) Rect {
 	return Rect{
-		Point{math.Max(r.Min.X, s.Min.X), math.Max(r.Min.Y, s.Min.Y)},
-		Point{math.Min(r.Max.X, s.Max.X), math.Min(r.Max.Y, s.Max.Y)},
+		Point{max(r.Min.X, s.Min.X), max(r.Min.Y, s.Min.Y)},
+		Point{min(r.Max.X, s.Max.X), min(r.Max.Y, s.Max.Y)},
 	}
 }
 
@@ -87,5 +85,5 @@ func (r Rect) Apart(s Rect) bool {
 // Gap is how far two boxes are apart along x or y, whichever is more, in
 // millimetres: things in them are no nearer. Below 0 where they overlap.
 func (r Rect) Gap(s Rect) float64 {
-	return math.Max(math.Max(r.Min.X-s.Max.X, s.Min.X-r.Max.X), math.Max(r.Min.Y-s.Max.Y, s.Min.Y-r.Max.Y))
+	return max(r.Min.X-s.Max.X, s.Min.X-r.Max.X, r.Min.Y-s.Max.Y, s.Min.Y-r.Max.Y)
 }

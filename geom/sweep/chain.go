@@ -94,12 +94,38 @@ func prune(pieces []piece, nodes int) ([]piece, bool) {
 // of what a disc covers only to the right, side -1: both are proven of what is
 // as far from something as a radius. It gives false where that cannot be.
 func pair(pieces []piece, nodes int, side float64) ([]link, bool) {
+	links, ok := tie(pieces, nodes, math.Pi+slack, func(turn float64) float64 {
+		if turn = float64(side * turn); turn < -slack {
+			turn += 2 * math.Pi
+		}
+		return turn
+	})
+	for i := range links {
+		links[i].turn = float64(side * links[i].turn)
+	}
+	return links, ok
+}
+
+// leftmost ties every piece to the one that follows it: at each node the one furthest to
+// the left, so that loops which touch in a point stay apart.
+func leftmost(pieces []piece, nodes int) ([]link, bool) {
+	links, ok := tie(pieces, nodes, math.Inf(1), func(turn float64) float64 { return -turn })
+	for i := range links {
+		links[i].turn = -links[i].turn
+	}
+	return links, ok
+}
+
+// tie ties pieces at their nodes, those first for which a rank of the turn between
+// them is least. A link has the rank for its turn. It gives false where as many pieces
+// do not leave a node as come to it, or where a rank would be more than the most.
+func tie(pieces []piece, nodes int, most float64, rank func(turn float64) float64) ([]link, bool) {
 	out, in := groupBy(pieces, nodes, from), groupBy(pieces, nodes, to)
 	links := make([]link, len(pieces))
 	tied, followed := make([]bool, len(pieces)), make([]bool, len(pieces))
 	type tie struct {
 		i, j int32
-		turn float64
+		rank float64
 	}
 	var ties []tie
 	for n := range int32(nodes) {
@@ -111,16 +137,12 @@ func pair(pieces []piece, nodes int, side float64) ([]link, bool) {
 		for _, i := range ins {
 			end := pieces[i].direction(pieces[i].length)
 			for _, j := range outs {
-				angle := float64(side * end.Turn(pieces[j].direction(0)))
-				if angle < -slack {
-					angle += 2 * math.Pi
-				}
-				ties = append(ties, tie{i, j, angle})
+				ties = append(ties, tie{i, j, rank(end.Turn(pieces[j].direction(0)))})
 			}
 		}
 		if len(ties) > 1 {
 			slices.SortFunc(ties, func(a, b tie) int {
-				return cmp.Or(cmp.Compare(a.turn, b.turn), cmp.Compare(a.i, b.i), cmp.Compare(a.j, b.j))
+				return cmp.Or(cmp.Compare(a.rank, b.rank), cmp.Compare(a.i, b.i), cmp.Compare(a.j, b.j))
 			})
 		}
 		for _, t := range ties {
@@ -128,10 +150,10 @@ func pair(pieces []piece, nodes int, side float64) ([]link, bool) {
 				continue
 			}
 			tied[t.i], followed[t.j] = true, true
-			if t.turn > math.Pi+slack {
+			if t.rank > most {
 				return nil, false
 			}
-			links[t.i] = link{t.j, float64(side * t.turn)}
+			links[t.i] = link{t.j, t.rank}
 		}
 	}
 	return links, true

@@ -21,7 +21,7 @@ func closedForm(l geom.Loop, r float64) (loops []geom.Loop, ok bool) {
 			return []geom.Loop{l}, true
 		}
 	}
-	if b, ok := l.AsRect(0); ok && l.Area() > 0 {
+	if b, ok := l.AsRect(0); ok && l[1].Sub(l[0].Point).Cross(l[2].Sub(l[1].Point)) > 0 {
 		if 2*r > math.Min(b.Width(), b.Height())+fit {
 			return nil, true
 		}
@@ -43,15 +43,16 @@ func filleted(l geom.Loop, r float64) (geom.Loop, bool) {
 	}
 	n := len(l)
 	o := make(geom.Loop, 0, 2*n)
-	var first, before float64 // fillets at the first corner and at the last one
+	var first, before, side float64 // fillets at the first corner and at the last one, and what they share
 	for i, v := range l {
 		from, to, cut := l.Fillet(i, r)
 		if i == 0 {
 			first = cut
-		} else if before+cut > l.SideLength(i-1)-fit {
+		} else if before+cut > side-fit {
 			return nil, false
 		}
-		if i == n-1 && cut+first > l.SideLength(i)-fit {
+		side = v.To(l.Next(i).Point)
+		if i == n-1 && cut+first > side-fit {
 			return nil, false
 		}
 		before = cut

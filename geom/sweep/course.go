@@ -196,6 +196,16 @@ func (c *course) touched(p *piece) curve {
 	return side.part(c.onSide(p.whole, side, p.s), c.onSide(p.whole, side, p.t))
 }
 
+// followed is the course of a disc along the left of closed sides, in closed chains,
+// the radius perturbed; one that is whole follows all of them.
+func followed(sides []curve, r float64, p perturbation) (*course, error) {
+	c, err := newCourse(sides, r-p.of(), false)
+	if err != nil || c.whole {
+		return c, err
+	}
+	return c, c.follow(p.strict)
+}
+
 // follow ties the pieces of the course into closed chains. Strictly it fails
 // when there is doubt.
 func (c *course) follow(strict bool) error {

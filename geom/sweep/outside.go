@@ -36,15 +36,12 @@ func outside(l geom.Loop, r float64) (geom.Loop, error) {
 	}
 	whole, nothing := areaOf(sides) // clockwise
 	loops, err := settled(sides, func(p perturbation) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r-p.of(), false)
+		c, err := followed(sides, r, p)
 		if err != nil {
 			return nil, err
 		}
 		if c.whole {
 			return []geom.Loop{l}, nil
-		}
-		if err := c.follow(p.strict); err != nil {
-			return nil, err
 		}
 		if err := c.outermost(); err != nil {
 			return nil, err

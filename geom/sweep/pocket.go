@@ -51,15 +51,12 @@ func pocket(l geom.Loop, r float64) ([]geom.Loop, error) {
 	}
 	whole, nothing := areaOf(sides)
 	return settled(sides, func(p perturbation) ([]geom.Loop, error) {
-		c, err := newCourse(sides, r-p.of(), false)
+		c, err := followed(sides, r, p)
 		if err != nil {
 			return nil, err
 		}
 		if c.whole {
 			return []geom.Loop{l}, nil
-		}
-		if err := c.follow(p.strict); err != nil {
-			return nil, err
 		}
 		rim, err := c.rim(false)
 		if err != nil {

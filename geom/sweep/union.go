@@ -242,46 +242,12 @@ func outermostPiece(shapes []shape, group []int, own int, p *piece) bool {
 	return true
 }
 
-// leftmost ties every piece to the one that follows it: at each node the one furthest to
-// the left, so that loops which touch in a point stay apart.
-func leftmost(pieces []piece, nodes int) ([]link, bool) {
-	out, in := groupBy(pieces, nodes, from), groupBy(pieces, nodes, to)
-	links := make([]link, len(pieces))
-	tied, followed := make([]bool, len(pieces)), make([]bool, len(pieces))
-	type tie struct {
-		i, j int32
-		turn float64
-	}
-	for n := range int32(nodes) {
-		ins, outs := in.of(n), out.of(n)
-		if len(ins) != len(outs) {
-			return nil, false
-		}
-		var ties []tie
-		for _, i := range ins {
-			for _, j := range outs {
-				ties = append(ties, tie{i, j, pieces[i].direction(pieces[i].length).Turn(pieces[j].direction(0))})
-			}
-		}
-		slices.SortFunc(ties, func(a, b tie) int {
-			return cmp.Or(cmp.Compare(b.turn, a.turn), cmp.Compare(a.i, b.i), cmp.Compare(a.j, b.j))
-		})
-		for _, t := range ties {
-			if !tied[t.i] && !followed[t.j] {
-				tied[t.i], followed[t.j] = true, true
-				links[t.i] = link{t.j, t.turn}
-			}
-		}
-	}
-	return links, true
-}
-
 // withoutFlat leaves out corners between straight sides that go on as each other.
 func withoutFlat(l geom.Loop) geom.Loop {
 	out := make(geom.Loop, 0, len(l))
 	for i, v := range l {
-		before, after := l[(i+len(l)-1)%len(l)], l[(i+1)%len(l)]
-		in, leave := v.Point.Sub(before.Point), after.Point.Sub(v.Point)
+		before, after := l[l.Before(i)], l.Next(i)
+		in, leave := v.Sub(before.Point), after.Sub(v.Point)
 		if before.Bulge == 0 && v.Bulge == 0 && in.Dot(leave) > 0 && math.Abs(in.Cross(leave)) <= float64(reach*max(in.Norm(), leave.Norm())) {
 			continue
 		}
