@@ -114,13 +114,14 @@ func (p *preparation) frays() {
 			what = "the outline"
 		}
 		if first < deep {
-			p.warn("bit-frays", FieldBits, "let the first pass go "+p.atLeast(b.Tip)+" deep or more, if bit and machine "+
-				"take it; or take a down-cut or a straight bit, or a compression bit with a shorter tip",
+			p.warn("bit-frays", FieldBits, "let the first pass go "+p.atLeast(b.Tip)+" deep or more, if bit and "+
+				"machine take it; or take a down-cut or a straight bit, or a compression bit with a shorter tip",
 				"the first pass of %s, %s deep, goes down %s, and the tip of %s cuts upwards for %s: "+
 					"the edge of the cut frays", what, p.text(deep), p.text(first), p.bit(b), p.text(b.Tip))
 			continue
 		}
-		p.warn("bit-frays", FieldBits, "take a down-cut or a straight bit for what is shallow, or a compression bit with a shorter tip",
+		p.warn("bit-frays", FieldBits, "take a down-cut or a straight bit for what is shallow, "+
+			"or a compression bit with a shorter tip",
 			"%s is %s deep, and the tip of %s cuts upwards for %s: the edge of the cut frays",
 			what, p.text(deep), p.bit(b), p.text(b.Tip))
 	}

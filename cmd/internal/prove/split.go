@@ -39,7 +39,8 @@ func (s *sheet) split() {
 		}
 		if i < last {
 			s.fault("order", s.name, e.Line, splitAgain,
-				"a line on %s comes after those of %s, and %s has it, which is cut before", e.Layer, runs[last].file, runs[i].file)
+				"a line on %s comes after those of %s, and %s has it, which is cut before",
+				e.Layer, runs[last].file, runs[i].file)
 			return
 		}
 		last = i
@@ -84,7 +85,8 @@ func (s *sheet) bitRuns() (runs []bitRun, sound bool) {
 		stem := strings.TrimSuffix(s.name, ".dxf")
 		number := fmt.Sprintf("%0*d", len(fmt.Sprint(len(runs))), i+1)
 		if path.Dir(r.file) != path.Dir(s.name) || !strings.HasPrefix(r.file, stem+"."+number+".") {
-			fault("order", "%s is file %s of %d of this drawing, and its name does not say so", r.file, number, len(runs))
+			fault("order", "%s is file %s of %d of this drawing, and its name does not say so",
+				r.file, number, len(runs))
 		}
 	}
 	return runs, sound
@@ -152,6 +154,10 @@ func isNotCut(layer string) bool {
 // sameLine reports whether two entities are the same, wherever they stand in their files.
 func sameLine(a, b dxfread.Entity) bool {
 	near := func(x, y float64) bool { return math.Abs(x-y) < 1e-6 } // as files round
-	return a.Type == b.Type && same(a.Layer, b.Layer) && a.Closed == b.Closed && a.Paper == b.Paper && a.Tilted == b.Tilted && near(a.X, b.X) && near(a.Y, b.Y) && near(a.Low, b.Low) && near(a.High, b.High) && near(a.Thickness, b.Thickness) && near(a.Radius, b.Radius) &&
-		slices.EqualFunc(a.Vertices, b.Vertices, func(v, w dxfread.Vertex) bool { return near(v.X, w.X) && near(v.Y, w.Y) && near(v.Bulge, w.Bulge) })
+	return a.Type == b.Type && same(a.Layer, b.Layer) && a.Closed == b.Closed && a.Paper == b.Paper &&
+		a.Tilted == b.Tilted && near(a.X, b.X) && near(a.Y, b.Y) && near(a.Radius, b.Radius) &&
+		near(a.Low, b.Low) && near(a.High, b.High) && near(a.Thickness, b.Thickness) &&
+		slices.EqualFunc(a.Vertices, b.Vertices, func(v, w dxfread.Vertex) bool {
+			return near(v.X, w.X) && near(v.Y, w.Y) && near(v.Bulge, w.Bulge)
+		})
 }

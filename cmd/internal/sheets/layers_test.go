@@ -33,7 +33,8 @@ func TestLayersMeanTheSame(t *testing.T) {
 			"{name: u, outside: 400 x 120 x 400, sides: b, bottom: b, joint: box-joint, joinery: {bottom-fit: flush}}", nil},
 	} {
 		j, problems := job.Read("layers.yaml", strings.NewReader("units: mm\nstock: {c: {thickness: 6, "+
-			"sheet: 1525 x 1525}, "+c.stock+"}\ncutter: {kind: router, "+c.bits+"}\n"+c.more+"\ndrawers: ["+c.drawers+"]\n"))
+			"sheet: 1525 x 1525}, "+c.stock+"}\ncutter: {kind: router, "+c.bits+"}\n"+c.more+
+			"\ndrawers: ["+c.drawers+"]\n"))
 		if problems.Failed() {
 			t.Fatal(name, problems)
 		}

@@ -147,8 +147,10 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 	deep, reach := geom.LengthOf(s.Stock.Thickness.Max+mill.PinDepth), geom.LengthOf(s.Pin.Bit.Reach)
 	if s.Pin.Radius > 0 && reach > 0 && reach < deep {
 		return ends, top, s.problem("sheet-pins", "sheets.turn-on",
-			"no bit for its registration holes reaches "+deep.Text(b.Units)+", through the thickest sheet into the spoilboard",
-			"give a bit with a reach of "+deep.RoundUp(b.Units).Text(b.Units)+" or more, or write `turn-on: stops` in the section sheets")
+			"no bit for its registration holes reaches "+deep.Text(b.Units)+
+				", through the thickest sheet into the spoilboard",
+			"give a bit with a reach of "+deep.RoundUp(b.Units).Text(b.Units)+
+				" or more, or write `turn-on: stops` in the section sheets")
 	}
 	least := s.Pin.Radius + pinWeb
 	if s.Pin.FromEdge = b.Sheets.Pins; s.Pin.FromEdge == 0 {
