@@ -21,8 +21,7 @@ import (
 )
 
 func newAdjust(s streams) *cobra.Command {
-	var asJSON, keep bool
-	var drawer, write string
+	var a adjusting
 	c := &cobra.Command{
 		Use:   "adjust JOB reading=value...",
 		Short: "Say from readings of a test cut what to move, and what becomes of parts that are cut",
@@ -46,48 +45,69 @@ cut use them; with --keep it holds the settings as they really are, nothing move
 			return nil
 		},
 		ValidArgsFunction: jobFiles,
-		RunE: func(c *cobra.Command, args []string) error {
-			if keep && write == "" {
-				return errors.New("--keep says what --write writes; give both")
-			}
-			if write != "" && args[0] == "-" {
-				return errors.New("--write needs a job file to copy, not standard input")
-			}
-			l, err := ready(args[0], asJSON, s)
-			if err != nil {
-				return err
-			}
-			at, err := chosen(l.Batch, drawer)
-			if err != nil {
-				return err // usage
-			}
-			t := trialCut{batch: l.Batch, drawer: l.Batch.Drawers[at]}
-			t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy, t.drawer.Shop.Slide)
-			for _, arg := range args[1:] {
-				if err := t.reading(arg); err != nil {
-					return err
-				}
-			}
-			advice := t.cut.Advise(t.readings)
-			out := report.AdjustmentOf(l.Batch, t.drawer, t.cut, advice)
-			out.Square, out.Fits = t.square, t.fitsText()
-			if write != "" {
-				if out.Written, err = t.write(args[0], write, l.Job, at, advice, keep); err != nil {
-					return failure(err, write, asJSON, s)
-				}
-			}
-			if asJSON {
-				return done(writeJSON(s.out, out))
-			}
-			_, err = s.out.Write(report.AdjustmentText(out, l.Batch.Units))
-			return done(err)
-		},
+		RunE:              func(_ *cobra.Command, args []string) error { return a.run(args, s) },
 	}
-	c.Flags().StringVar(&drawer, "drawer", "", "the drawer whose setting was cut (default: the first of the job)")
-	c.Flags().StringVar(&write, "write", "", "write the job with the measured values to this new file")
-	c.Flags().BoolVar(&keep, "keep", false, "write the settings as they really are, nothing moved")
-	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
+	a.flags(c)
 	return c
+}
+
+// adjusting is what the flags of adjust ask for.
+type adjusting struct {
+	drawer, write string
+	keep, json    bool
+}
+
+func (a *adjusting) flags(c *cobra.Command) {
+	c.Flags().StringVar(&a.drawer, "drawer", "", "the drawer whose setting was cut (default: the first of the job)")
+	c.Flags().StringVar(&a.write, "write", "", "write the job with the measured values to this new file")
+	c.Flags().BoolVar(&a.keep, "keep", false, "write the settings as they really are, nothing moved")
+	c.Flags().BoolVar(&a.json, "json", false, "print it as JSON")
+}
+
+// run takes a job file and readings.
+func (a *adjusting) run(args []string, s streams) error {
+	if a.keep && a.write == "" {
+		return errors.New("--keep says what --write writes; give both")
+	}
+	if a.write != "" && args[0] == "-" {
+		return errors.New("--write needs a job file to copy, not standard input")
+	}
+	l, err := ready(args[0], a.json, s)
+	if err != nil {
+		return err
+	}
+	at, err := chosen(l.Batch, a.drawer)
+	if err != nil {
+		return err // usage
+	}
+	t := trialCut{batch: l.Batch, at: at, drawer: l.Batch.Drawers[at]}
+	t.cut = testcut.New(t.drawer.Drawer, t.drawer.Shop.Boards, t.drawer.Shop.Accuracy, t.drawer.Shop.Slide)
+	for _, arg := range args[1:] {
+		if err := t.reading(arg); err != nil {
+			return err
+		}
+	}
+	advice := t.cut.Advise(t.readings)
+	out := report.AdjustmentOf(l.Batch, t.drawer, t.cut, advice)
+	out.Square, out.Fits = t.square, t.fitsText()
+	if a.write != "" {
+		edits, err := t.edits(l.Job, advice, a.keep)
+		if err == nil {
+			err = writeEdited(args[0], a.write, edits)
+		}
+		if err != nil {
+			return failure(err, a.write, a.json, s)
+		}
+		out.Written = append(out.Written, "file: "+a.write)
+		for _, e := range edits {
+			out.Written = append(out.Written, strings.Join(e.Path, " > ")+": "+e.Value)
+		}
+	}
+	if a.json {
+		return done(writeJSON(s.out, out))
+	}
+	_, err = s.out.Write(report.AdjustmentText(out, l.Batch.Units))
+	return done(err)
 }
 
 // chosen finds a drawer by its name.
@@ -108,6 +128,7 @@ func chosen(b batch.Batch, name string) (int, error) {
 // trialCut gathers the readings of a test cut.
 type trialCut struct {
 	batch    batch.Batch
+	at       int // index of the drawer
 	drawer   batch.Drawer
 	cut      testcut.Cut
 	readings []testcut.Reading
@@ -243,47 +264,64 @@ func (t *trialCut) fenceField() joinery.Field {
 	return joinery.FieldFenceDistance
 }
 
-// write puts the measured values into a copy of the job file.
-func (t *trialCut) write(from, to string, j *job.Job, at int, a testcut.Advice, keep bool) ([]string, error) {
+// edits put the measured values into a job file. With keep they hold the settings as
+// they really are, nothing moved.
+func (t *trialCut) edits(j *job.Job, a testcut.Advice, keep bool) ([]job.Edit, error) {
 	if len(a.Clash) > 0 {
 		return nil, fmt.Errorf("nothing is written: %s contradict each other", strings.Join(a.Clash, ", "))
 	}
-	file, err := os.ReadFile(from)
-	if err != nil {
-		return nil, err
+	list := append(t.measured(j, a), t.set(j, a, keep)...)
+	if len(list) == 0 {
+		return nil, errors.New("nothing is written: the readings settle nothing that a job holds")
 	}
-	var edits []job.Edit
-	say := func(e job.Edit, ok bool) {
-		if ok {
-			edits = append(edits, e)
-		}
-	}
+	return list, nil
+}
+
+// number is a length as a job file takes it.
+func (t *trialCut) number(mm float64) string {
+	u := t.batch.Units
+	return geom.LengthOf(mm).Decimal(u) + " " + u.String()
+}
+
+// measured are the edits of the cutter and of the stocks.
+func (t *trialCut) measured(j *job.Job, a testcut.Advice) (edits []job.Edit) {
 	kinds := make(map[testcut.Kind]bool)
 	for _, r := range a.Read {
 		if !r.Left {
 			kinds[r.Kind] = true
 		}
 	}
-	u := t.batch.Units
-	number := func(mm float64) string { return geom.LengthOf(mm).Decimal(u) + " " + u.String() }
 	if kinds[testcut.Slot] || kinds[testcut.Play] || kinds[testcut.Coupon] || kinds[testcut.Tooth] {
-		say(j.CutterEdit(at, t.cut.Grooves(), number(a.Cutter.Value)))
-	}
-	// A stock keeps the spread of its readings, about what it measures now.
-	board := func(s joinery.Stock, now float64) {
-		value := number(now)
-		if half := (s.Thickness.Max - s.Thickness.Min) / 2; half > 0 {
-			value = "[" + number(now-half) + ", " + number(now+half) + "]"
+		edit := j.CutterEdit
+		if t.cut.Grooves() {
+			edit = j.GrooveCutterEdit
 		}
-		say(job.Edit{Path: []string{"stock", s.Name, "thickness"}, Value: value}, true)
+		if e, ok := edit(t.at, t.number(a.Cutter.Value)); ok {
+			edits = append(edits, e)
+		}
 	}
 	if kinds[testcut.Sides] {
-		board(t.drawer.Spec.Sides, a.Side.Value)
+		edits = append(edits, t.stockEdit(t.drawer.Spec.Sides, a.Side.Value))
 	}
 	if kinds[testcut.Front] && (t.drawer.Spec.Front.Name != t.drawer.Spec.Sides.Name || !kinds[testcut.Sides]) {
-		board(t.drawer.Spec.Front, a.Front.Value)
+		edits = append(edits, t.stockEdit(t.drawer.Spec.Front, a.Front.Value))
 	}
-	// What is left is written as it is, what is moved as it should be then.
+	return edits
+}
+
+// stockEdit sets the thickness of a stock, which keeps the spread of its readings, about
+// what it measures now.
+func (t *trialCut) stockEdit(s joinery.Stock, now float64) job.Edit {
+	value := t.number(now)
+	if half := (s.Thickness.Max - s.Thickness.Min) / 2; half > 0 {
+		value = "[" + t.number(now-half) + ", " + t.number(now+half) + "]"
+	}
+	return job.Edit{Path: []string{"stock", s.Name, "thickness"}, Value: value}
+}
+
+// set are the edits of the settings: what is left is written as it is, what is moved as
+// it should be then.
+func (t *trialCut) set(j *job.Job, a testcut.Advice, keep bool) (edits []job.Edit) {
 	k := t.cut.Keeping(a.Estimate)
 	fence, height := 0.0, 0.0
 	for _, m := range a.Moves {
@@ -307,31 +345,32 @@ func (t *trialCut) write(from, to string, j *job.Job, at int, a testcut.Advice, 
 		value float64
 	}{{t.fenceField(), fence}, {joinery.FieldCutterHeight, height}} {
 		if s.value > 0 {
-			say(j.SettingEdit(at, s.field, number(s.value)), true)
+			edits = append(edits, j.SettingEdit(t.at, s.field, t.number(s.value)))
 		}
 	}
 	if t.fits > 0 && t.drawer.Setup.Cutter.Kind.MadeToFit() {
-		say(j.SettingEdit(at, joinery.FieldDadoPlay, number(max(0, t.playWanted()))), true)
+		edits = append(edits, j.SettingEdit(t.at, joinery.FieldDadoPlay, t.number(max(0, t.playWanted()))))
 	}
-	if len(edits) == 0 {
-		return nil, errors.New("nothing is written: the readings settle nothing that a job holds")
+	return edits
+}
+
+// writeEdited writes a copy of a job file with edits; the copy must be a new file.
+func writeEdited(from, to string, edits []job.Edit) error {
+	file, err := os.ReadFile(from)
+	if err != nil {
+		return err
 	}
 	patched, err := job.Patch(file, edits...)
 	if err != nil {
-		return nil, err
+		return err
 	}
 	out, err := os.OpenFile(to, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o666)
 	if err != nil {
-		return nil, fmt.Errorf("%w; give the name of a new file", err)
+		return fmt.Errorf("%w; give the name of a new file", err)
 	}
 	_, err = out.Write(patched)
 	if err = errors.Join(err, out.Close()); err != nil {
 		os.Remove(to)
-		return nil, err
 	}
-	said := []string{"file: " + to}
-	for _, e := range edits {
-		said = append(said, strings.Join(e.Path, " > ")+": "+e.Value)
-	}
-	return said, nil
+	return err
 }

@@ -26,9 +26,7 @@ import (
 const longBuild = 100
 
 func newBuild(s streams) *cobra.Command {
-	var dir, stlKind string
-	var asJSON, noProof bool
-	var stock shelved
+	var b building
 	c := &cobra.Command{
 		Use:   "build JOB",
 		Short: "Write everything that a job is cut from into a folder",
@@ -46,49 +44,61 @@ standard input.`,
   out: 41 files for 2 kinds of drawer, 6 boxes, no warnings`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
-		RunE: func(c *cobra.Command, args []string) error {
-			if err := oneOf("stl", stlKind, "binary", "ascii"); err != nil {
-				return err
-			}
-			if dir == "" {
-				return errors.New("-o takes the name of a folder, as in: -o out")
-			}
-			l, err := readyWith(args[0], asJSON, s, func(l *loaded) error {
-				return stock.lay(c.Context(), l, sheets.Search{}, s)
-			})
-			if err != nil {
-				return err
-			}
-			// From here on an interrupt stops the work, not the process, so that
-			// nothing is left behind.
-			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
-			defer stop()
-			written, err := build(ctx, l, dir, files.Options{ASCII: stlKind == "ascii", NoProof: noProof, Warnings: l.Warnings, Plan: l.Plan}, s)
-			var unproven *files.Unproven
-			if errors.As(err, &unproven) && !asJSON {
-				var out bytes.Buffer
-				report.Unproven(&out, unproven.Proofs, unproven.Checked, l.Batch.Units)
-				if _, err := s.err.Write(out.Bytes()); err != nil {
-					return jobError{err}
-				}
-			}
-			if err != nil {
-				return failure(err, args[0], asJSON, s)
-			}
-			if asJSON {
-				return done(writeJSON(s.out, written))
-			}
-			_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(dir), written.Files, words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
-				words.Count(written.Boxes, "box", "boxes"), l.counted())
-			return done(err)
-		},
+		RunE:              func(c *cobra.Command, args []string) error { return b.run(c.Context(), args[0], s) },
 	}
-	c.Flags().StringVarP(&dir, "output", "o", "out", "the folder to write")
-	wordFlag(c, &stlKind, "stl", "binary", "kind of STL", "binary", "ascii")
-	c.Flags().BoolVar(&noProof, "no-proof", false, "do not read the drawings back, cut them virtually and put the boxes together")
-	stock.flags(c)
-	c.Flags().BoolVar(&asJSON, "json", false, "print what was written as JSON")
+	b.flags(c)
 	return c
+}
+
+// building is what the flags of build ask for.
+type building struct {
+	dir, stl      string
+	json, noProof bool
+	stock         shelved
+}
+
+func (b *building) flags(c *cobra.Command) {
+	c.Flags().StringVarP(&b.dir, "output", "o", "out", "the folder to write")
+	wordFlag(c, wordOf{to: &b.stl, name: "stl", usual: "binary", usage: "kind of STL"}, "binary", "ascii")
+	c.Flags().BoolVar(&b.noProof, "no-proof", false, "do not read the drawings back, cut them virtually and put the boxes together")
+	b.stock.flags(c)
+	c.Flags().BoolVar(&b.json, "json", false, "print what was written as JSON")
+}
+
+// run builds the job of a file, or of standard input.
+func (b *building) run(ctx context.Context, file string, s streams) error {
+	if err := oneOf("stl", b.stl, "binary", "ascii"); err != nil {
+		return err
+	}
+	if b.dir == "" {
+		return errors.New("-o takes the name of a folder, as in: -o out")
+	}
+	l, err := readyWith(file, b.json, s, func(l *loaded) error { return b.stock.lay(ctx, l, sheets.Search{}, s) })
+	if err != nil {
+		return err
+	}
+	// From here on an interrupt stops the work, not the process, so that
+	// nothing is left behind.
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
+	defer stop()
+	written, err := build(ctx, l, b.dir, files.Options{ASCII: b.stl == "ascii", NoProof: b.noProof, Warnings: l.Warnings, Plan: l.Plan}, s)
+	var unproven *files.Unproven
+	if errors.As(err, &unproven) && !b.json {
+		var out bytes.Buffer
+		report.Unproven(&out, unproven.Proofs, unproven.Checked, l.Batch.Units)
+		if _, err := s.err.Write(out.Bytes()); err != nil {
+			return jobError{err}
+		}
+	}
+	if err != nil {
+		return failure(err, file, b.json, s)
+	}
+	if b.json {
+		return done(writeJSON(s.out, written))
+	}
+	_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(b.dir), written.Files,
+		words.Count(written.Drawers, "kind of drawer", "kinds of drawer"), words.Count(written.Boxes, "box", "boxes"), l.counted())
+	return done(err)
 }
 
 // built is what build --json prints.

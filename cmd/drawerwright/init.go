@@ -50,7 +50,7 @@ file.`,
 			return done(err)
 		},
 	}
-	wordFlag(c, &units, "units", "mm", "unit of the file", "mm", "in")
+	wordFlag(c, wordOf{to: &units, name: "units", usual: "mm", usage: "unit of the file"}, "mm", "in")
 	return c
 }
 

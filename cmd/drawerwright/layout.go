@@ -1,6 +1,7 @@
 package main
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io"
@@ -27,10 +28,7 @@ const (
 )
 
 func newLayout(s streams) *cobra.Command {
-	var print layoutPrint
-	var search searching
-	var units, way, kerf, trim, keep, fence, sled, onSled string
-	var stages int
+	var o listLayout
 	c := &cobra.Command{
 		Use:   "layout LIST",
 		Short: "Lay a list of rectangles out on sheets, without drawers",
@@ -55,75 +53,110 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 		ValidArgsFunction: func(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirective) {
 			return []string{"csv"}, cobra.ShellCompDirectiveFilterFileExt
 		},
-		RunE: func(c *cobra.Command, args []string) error {
-			if err := oneOf("units", units, "mm", "in"); err != nil {
-				return err
-			}
-			if err := oneOf("way", way, job.SheetsGuillotine, job.SheetsFree); err != nil {
-				return err
-			}
-			if err := errors.Join(search.check(), print.check()); err != nil {
-				return err
-			}
-			u, _ := geom.ParseUnit(units)
-			between, err := flagLength("kerf", kerf, u, mostKerf)
-			if err != nil {
-				return err
-			}
-			edges, err := flagLength("trim", trim, u, mostTrims)
-			if err != nil {
-				return err
-			}
-			least, err := keptSize(keep, u)
-			if err != nil {
-				return err
-			}
-			if stages != 0 && (way != job.SheetsGuillotine || stages < 2 || stages > mostStages) {
-				return fmt.Errorf("--stages %d: it is from 2 to %d, for guillotine layouts", stages, mostStages)
-			}
-			cutting := sheets.Cutting{Rules: nest.Rules{Stages: stages, Kerf: int64(between)}, Trim: edges, Keep: least}
-			if way == job.SheetsFree {
-				cutting.Way = nest.Free
-			}
-			for _, reach := range []struct {
-				name, text string
-				to         *geom.Length
-			}{{"fence-reach", fence, &cutting.Reach.Fence}, {"sled-reach", sled, &cutting.Reach.Sled}, {"longest-on-sled", onSled, &cutting.Reach.OnSled}} {
-				if *reach.to, err = flagLength(reach.name, reach.text, u, mostKept); err != nil {
-					return err
-				}
-			}
-			l, err := readList(args[0], u, s)
-			if err != nil {
-				return failure(err, args[0], print.json, s)
-			}
-			title := "list"
-			if args[0] != "-" {
-				title = plain(strings.TrimSuffix(filepath.Base(args[0]), ".csv"))
-			}
-			o, ctx, end := search.start(c.Context(), s)
-			plan, err := sheets.Listed(ctx, title, l, cutting, u, o)
-			end()
-			if err != nil {
-				return failure(l.At(err), args[0], print.json, s)
-			}
-			return print.plan(c.Context(), plan, paperFor(u), s)
-		},
+		RunE: func(c *cobra.Command, args []string) error { return o.run(c.Context(), args[0], s) },
 	}
+	o.flags(c)
+	return c
+}
+
+// listLayout is what the flags of layout ask for, lengths as they are written.
+type listLayout struct {
+	print                                           layoutPrint
+	search                                          searching
+	units, way                                      string
+	stages                                          int
+	kerf, trim, keep, fenceReach, sledReach, onSled string
+}
+
+func (o *listLayout) flags(c *cobra.Command) {
 	saw := setup.DefaultMachine(joinery.Saw, geom.Millimetre)
 	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimetre) }
-	print.flags(c)
-	wordFlag(c, &units, "units", "mm", "what bare numbers are in", "mm", "in")
-	wordFlag(c, &way, "way", job.SheetsGuillotine, "cuts from edge to edge, or each part by itself", job.SheetsGuillotine, job.SheetsFree)
-	c.Flags().IntVar(&stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
-	c.Flags().StringVar(&kerf, "kerf", "3.2 mm", "what is lost between parts")
-	c.Flags().StringVar(&trim, "trim", "0", "what is cut off each edge of a sheet first")
-	c.Flags().StringVar(&keep, "keep", "300 mm x 100 mm", "the smallest offcut that is kept")
-	c.Flags().StringVar(&fence, "fence-reach", mmText(saw.FenceReach), "how far the saw's fence opens")
-	c.Flags().StringVar(&sled, "sled-reach", mmText(saw.SledReach), "the longest crosscut on a sled")
-	c.Flags().StringVar(&onSled, "longest-on-sled", mmText(saw.OnSled), "the longest board that lies across the sled")
-	search.flags(c, nest.DefaultEffort)
-	return c
+	o.print.flags(c)
+	wordFlag(c, wordOf{to: &o.units, name: "units", usual: "mm", usage: "what bare numbers are in"}, "mm", "in")
+	wordFlag(c, wordOf{to: &o.way, name: "way", usual: job.SheetsGuillotine, usage: "cuts from edge to edge, or each part by itself"},
+		job.SheetsGuillotine, job.SheetsFree)
+	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
+	c.Flags().StringVar(&o.kerf, "kerf", "3.2 mm", "what is lost between parts")
+	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
+	c.Flags().StringVar(&o.keep, "keep", "300 mm x 100 mm", "the smallest offcut that is kept")
+	c.Flags().StringVar(&o.fenceReach, "fence-reach", mmText(saw.FenceReach), "how far the saw's fence opens")
+	c.Flags().StringVar(&o.sledReach, "sled-reach", mmText(saw.SledReach), "the longest crosscut on a sled")
+	c.Flags().StringVar(&o.onSled, "longest-on-sled", mmText(saw.OnSled), "the longest board that lies across the sled")
+	o.search.flags(c, nest.DefaultEffort)
+}
+
+// check refuses words that the flags do not take.
+func (o *listLayout) check() error {
+	if err := oneOf("units", o.units, "mm", "in"); err != nil {
+		return err
+	}
+	if err := oneOf("way", o.way, job.SheetsGuillotine, job.SheetsFree); err != nil {
+		return err
+	}
+	return errors.Join(o.search.check(), o.print.check())
+}
+
+// cutting is how the sheets are cut, bare numbers in a unit.
+func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
+	kerf, err := flagLength("kerf", o.kerf, u, mostKerf)
+	if err != nil {
+		return sheets.Cutting{}, err
+	}
+	trim, err := flagLength("trim", o.trim, u, mostTrims)
+	if err != nil {
+		return sheets.Cutting{}, err
+	}
+	keep, err := keptSize(o.keep, u)
+	if err != nil {
+		return sheets.Cutting{}, err
+	}
+	if o.stages != 0 && (o.way != job.SheetsGuillotine || o.stages < 2 || o.stages > mostStages) {
+		return sheets.Cutting{}, fmt.Errorf("--stages %d: it is from 2 to %d, for guillotine layouts", o.stages, mostStages)
+	}
+	c := sheets.Cutting{Rules: nest.Rules{Stages: o.stages, Kerf: int64(kerf)}, Trim: trim, Keep: keep}
+	if o.way == job.SheetsFree {
+		c.Way = nest.Free
+	}
+	for _, reach := range []struct {
+		name, text string
+		to         *geom.Length
+	}{
+		{"fence-reach", o.fenceReach, &c.Reach.Fence},
+		{"sled-reach", o.sledReach, &c.Reach.Sled},
+		{"longest-on-sled", o.onSled, &c.Reach.OnSled},
+	} {
+		if *reach.to, err = flagLength(reach.name, reach.text, u, mostKept); err != nil {
+			return sheets.Cutting{}, err
+		}
+	}
+	return c, nil
+}
+
+// run lays out the list of a path, or of standard input.
+func (o *listLayout) run(ctx context.Context, path string, s streams) error {
+	if err := o.check(); err != nil {
+		return err
+	}
+	u, _ := geom.ParseUnit(o.units)
+	cutting, err := o.cutting(u)
+	if err != nil {
+		return err
+	}
+	l, err := readList(path, u, s)
+	if err != nil {
+		return failure(err, path, o.print.json, s)
+	}
+	title := "list"
+	if path != "-" {
+		title = plain(strings.TrimSuffix(filepath.Base(path), ".csv"))
+	}
+	search, searched, end := o.search.start(ctx, s)
+	plan, err := sheets.Listed(searched, title, l, cutting, u, search)
+	end()
+	if err != nil {
+		return failure(l.At(err), path, o.print.json, s)
+	}
+	return o.print.plan(ctx, plan, paperFor(u), s)
 }
 
 // keptSize reads two lengths with x between them, the longer first.

@@ -23,9 +23,7 @@ import (
 )
 
 func newProve(s streams) *cobra.Command {
-	var thickness []string
-	var flip, depth string
-	var asJSON bool
+	var a proving
 	c := &cobra.Command{
 		Use:   "prove DIR",
 		Short: "Read a build back, cut its drawings virtually and put the boxes together",
@@ -43,50 +41,64 @@ Other values can be tried: a length takes a unit, or is in the units of the job.
   $ drawerwright prove out --thickness birch=12.4
   $ drawerwright prove out --flip-error 0.3,0.1 --depth-error "-0.2 mm"`,
 		Args: oneFolder,
-		RunE: func(c *cobra.Command, args []string) error {
-			p, err := openProof(args[0])
-			if err != nil {
-				return failure(err, args[0], asJSON, s)
-			}
-			o := prove.Options{Detail: asJSON, Thickness: map[string]float64{}}
-			if err := trial(&o, p, thickness, flip, depth); err != nil {
-				return err // usage
-			}
-			ctx, stop := signal.NotifyContext(c.Context(), os.Interrupt, syscall.SIGTERM)
-			defer stop()
-			proofs, checked, err := proveAll(ctx, p, args[0], o)
-			if err != nil {
-				return failure(err, args[0], asJSON, s)
-			}
-			ok := prove.Sound(checked)
-			for _, r := range proofs {
-				ok = ok && prove.Cuttable(r.Verdict)
-			}
-			if asJSON {
-				err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs, Checked: checked, Strangers: strangers(p, args[0])})
-			} else {
-				var out bytes.Buffer
-				report.ProofText(&out, proofs, p.Unit())
-				report.CheckedText(&out, checked)
-				for _, name := range strangers(p, args[0]) {
-					fmt.Fprintf(&out, "%s is no drawing of this build: it was not looked at\n", plain(name))
-				}
-				_, err = io.WriteString(s.out, plain(out.String())) // names come from files that anyone may have written
-			}
-			if err != nil {
-				return jobError{err}
-			}
-			if !ok {
-				return errShown
-			}
-			return nil
-		},
+		RunE: func(c *cobra.Command, args []string) error { return a.run(c.Context(), args[0], s) },
 	}
-	c.Flags().StringArrayVar(&thickness, "thickness", nil, "STOCK=LENGTH, or LENGTH for all: the thickness of the boards instead of the readings")
-	c.Flags().StringVar(&flip, "flip-error", "", "ALONG or ALONG,ACROSS: how far the outside cuts of turned parts are off")
-	c.Flags().StringVar(&depth, "depth-error", "", "by how much every pocket is cut too deep; below 0 too shallow")
-	c.Flags().BoolVar(&asJSON, "json", false, "print the proofs as JSON, with every cut and where every part stands")
+	a.flags(c)
 	return c
+}
+
+// proving is what the flags of prove ask for, lengths as they are written.
+type proving struct {
+	thickness   []string
+	flip, depth string
+	json        bool
+}
+
+func (a *proving) flags(c *cobra.Command) {
+	c.Flags().StringArrayVar(&a.thickness, "thickness", nil, "STOCK=LENGTH, or LENGTH for all: the thickness of the boards instead of the readings")
+	c.Flags().StringVar(&a.flip, "flip-error", "", "ALONG or ALONG,ACROSS: how far the outside cuts of turned parts are off")
+	c.Flags().StringVar(&a.depth, "depth-error", "", "by how much every pocket is cut too deep; below 0 too shallow")
+	c.Flags().BoolVar(&a.json, "json", false, "print the proofs as JSON, with every cut and where every part stands")
+}
+
+// run proves a folder.
+func (a *proving) run(ctx context.Context, dir string, s streams) error {
+	p, err := openProof(dir)
+	if err != nil {
+		return failure(err, dir, a.json, s)
+	}
+	o := prove.Options{Detail: a.json, Thickness: map[string]float64{}}
+	if err := trial(&o, p, a.thickness, a.flip, a.depth); err != nil {
+		return err // usage
+	}
+	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM)
+	defer stop()
+	proofs, checked, err := proveAll(ctx, p, dir, o)
+	if err != nil {
+		return failure(err, dir, a.json, s)
+	}
+	ok := prove.Sound(checked)
+	for _, r := range proofs {
+		ok = ok && prove.Cuttable(r.Verdict)
+	}
+	if a.json {
+		err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs, Checked: checked, Strangers: strangers(p, dir)})
+	} else {
+		var out bytes.Buffer
+		report.ProofText(&out, proofs, p.Unit())
+		report.CheckedText(&out, checked)
+		for _, name := range strangers(p, dir) {
+			fmt.Fprintf(&out, "%s is no drawing of this build: it was not looked at\n", plain(name))
+		}
+		_, err = io.WriteString(s.out, plain(out.String())) // names come from files that anyone may have written
+	}
+	if err != nil {
+		return jobError{err}
+	}
+	if !ok {
+		return errShown
+	}
+	return nil
 }
 
 // proven is what prove --json prints.

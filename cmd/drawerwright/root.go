@@ -59,11 +59,17 @@ func jobFiles(*cobra.Command, []string, string) ([]string, cobra.ShellCompDirect
 	return []string{"yaml", "yml"}, cobra.ShellCompDirectiveFilterFileExt
 }
 
+// wordOf is a flag that takes one of some words.
+type wordOf struct {
+	to                 *string
+	name, usual, usage string
+}
+
 // wordFlag adds a flag that takes one of some words, and completes them.
-func wordFlag(c *cobra.Command, to *string, name, usual, usage string, words ...string) {
-	c.Flags().StringVar(to, name, usual, usage+": "+strings.Join(words, " or "))
+func wordFlag(c *cobra.Command, f wordOf, words ...string) {
+	c.Flags().StringVar(f.to, f.name, f.usual, f.usage+": "+strings.Join(words, " or "))
 	// It fails only for a flag that is not there, or twice.
-	if err := c.RegisterFlagCompletionFunc(name, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)); err != nil {
+	if err := c.RegisterFlagCompletionFunc(f.name, cobra.FixedCompletions(words, cobra.ShellCompDirectiveNoFileComp)); err != nil {
 		panic(err)
 	}
 }

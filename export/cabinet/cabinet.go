@@ -37,8 +37,18 @@ func (s Side) drillLayer(u geom.Unit) string {
 	return "DRILL_INSIDE_" + layer.Number(s.HoleDepth, u)
 }
 
-// Draw makes the drawing of the left side or of its mirror image.
-func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
+// Wall is one of the two sides of a cabinet, which mirror each other.
+type Wall uint8
+
+const (
+	Left Wall = iota
+	Right
+)
+
+func (w Wall) String() string { return [...]string{"left", "right"}[w] }
+
+// Draw makes the drawing of one wall, seen from inside.
+func Draw(s Side, wall Wall, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	out := &dxf.Drawing{Version: version, Unit: dxf.Millimetre, Comments: []string{"drawerwright, slide lines of " + s.Name}}
 	if s.Shim > 0 {
 		out.Comments = append(out.Comments, s.shims(u))
@@ -48,7 +58,7 @@ func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 	}
 	k := 1 / u.MM()
 	x := func(v float64) float64 {
-		if right {
+		if wall == Right {
 			v = s.Depth - v
 		}
 		return v * k
@@ -76,7 +86,7 @@ func Draw(s Side, right bool, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		out.Polyline(label, false, []dxf.Vertex{{Y: l.At * k}, {X: s.Depth * k, Y: l.At * k}})
 		text(l.words(u), size/5, l.At*k+size/20)
 	}
-	for i, line := range s.heading(right, u) {
+	for i, line := range s.heading(wall, u) {
 		text(line, size*1.2, low+size*(0.75-0.2*float64(i)))
 	}
 	return out
@@ -88,18 +98,14 @@ func (s Side) shims(u geom.Unit) string {
 	return "shims of " + geom.LengthOf(s.Shim).Text(u) + " behind the slides"
 }
 
-func (s Side) heading(right bool, u geom.Unit) []string {
-	side, edge := "left", "left"
-	if right {
-		side, edge = "right", "right"
-	}
-	name := s.Name + ", " + side + " side from inside"
+func (s Side) heading(wall Wall, u geom.Unit) []string {
+	name := s.Name + ", " + wall.String() + " side from inside"
 	if s.Shim > 0 {
 		name += ", " + s.shims(u)
 	}
 	return []string{
 		name,
-		"front edge at the " + edge + ", heights over the opening's lower edge",
+		"front edge at the " + wall.String() + ", heights over the opening's lower edge",
 		fmt.Sprintf("%d holes of %s, %s deep: use those that the slide has", len(s.Holes), geom.LengthOf(s.Diameter).Text(u), geom.LengthOf(s.HoleDepth).Text(u)),
 		fmt.Sprintf("the square is %g %s", layer.Square(u), u),
 	}

@@ -35,7 +35,7 @@ func SVG(w io.Writer, s Side, u geom.Unit) error {
 	for _, h := range s.Holes {
 		fmt.Fprintf(&out, `<circle cx="%s" cy="%s" r="%s" fill="none" stroke="black" stroke-width="0.25"/>`+"\n", mm(margin+h.X), mm(y(h.Y)), mm(s.Diameter/2))
 	}
-	for i, words := range s.heading(false, u)[:3] {
+	for i, words := range s.heading(Left, u)[:3] {
 		text(0, s.Height+textHeight*(3.8-1.3*float64(i)), words)
 	}
 	out.WriteString("</svg>\n")

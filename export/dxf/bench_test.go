@@ -26,7 +26,7 @@ func benchDrawing(tb testing.TB, version Version, polylines int) *Drawing {
 		v := benchRectangle(i)
 		d.Polyline(l, true, v[:])
 	}
-	if err := d.Err(); err != nil {
+	if err := d.err; err != nil {
 		tb.Fatal(err)
 	}
 	return d

@@ -5,7 +5,7 @@
 // Declare layers with [Drawing.Layer], draw on them with [Drawing.Polyline] and
 // [Drawing.Circle], and write the file with [Drawing.WriteTo]. The zero
 // [Drawing] is an empty one in millimetres, of the version [R2000]. Whatever is
-// wrong with what was drawn is kept ([Drawing.Err]) and said by WriteTo before
+// wrong with what was drawn is kept and said by WriteTo before
 // it writes a byte, so that the calls in between need no checks.
 //
 // Coordinates are in the drawing's own unit, x to the right, y up, z = 0. A

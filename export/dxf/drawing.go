@@ -55,7 +55,7 @@ type Drawing struct {
 	at       level   // that of what is drawn next
 	extents  box
 	heights  heights
-	err      error
+	err      error // the first of the calls so far, after which further ones do nothing
 }
 
 type layer struct {
@@ -71,10 +71,6 @@ type entity struct {
 	level        int32
 	first, count int
 }
-
-// Err gives the first error of the calls so far. Once there is one, further
-// calls do nothing.
-func (d *Drawing) Err() error { return d.err }
 
 // Layer declares a layer, or finds the one of that name. The colour is a number
 // of the format's colour index, 1 to 255, and the same at every call for one

@@ -85,10 +85,10 @@ func TestErrors(t *testing.T) {
 			l := d.Layer("CUT", 1)
 			d.Polyline(l, true, square)
 			c.draw(&d, l)
-			kept := d.Err()
+			kept := d.err
 			d.Circle(9, nan, 0, 0) // the first error stays
-			if kept != nil && d.Err() != kept {
-				t.Errorf("a later error took the first one's place: %v", d.Err())
+			if kept != nil && d.err != kept {
+				t.Errorf("a later error took the first one's place: %v", d.err)
 			}
 			if kept == nil {
 				d.err = nil // found when written
@@ -117,7 +117,7 @@ func TestErrorMessage(t *testing.T) {
 	d.Polyline(l, true, square)
 	d.Polyline(l, true, []Vertex{{}, {X: 1}, {X: 2e6}})
 	const want = `dxf: layer "DADO_INSIDE_5-99MM", entity 1, vertex 2, x = 2e+06: beyond what a drawing may hold`
-	if got := d.Err(); got == nil || got.Error() != want {
+	if got := d.err; got == nil || got.Error() != want {
 		t.Errorf("%v, want %s", got, want)
 	}
 }
@@ -131,7 +131,7 @@ func TestLimits(t *testing.T) {
 	d.Circle(l, 0, 0, 5e-7)
 	d.Polyline(l, true, []Vertex{{Bulge: MaxBulge}, {X: 0.001}})
 	d.Polyline(l, true, []Vertex{{X: 1}, {X: 2, Bulge: 1e-9}})
-	if err := d.Err(); err != nil {
+	if err := d.err; err != nil {
 		t.Error(err)
 	}
 }

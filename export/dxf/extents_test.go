@@ -14,7 +14,7 @@ import (
 func extentsOf(t interface{ Fatal(...any) }, closed bool, v ...Vertex) [4]float64 {
 	var d Drawing
 	d.Polyline(d.Layer("A", 1), closed, v)
-	if err := d.Err(); err != nil {
+	if err := d.err; err != nil {
 		t.Fatal(err)
 	}
 	e := d.extents
@@ -125,8 +125,8 @@ func TestExtentsAgainstAngles(t *testing.T) {
 		p, q := genArc(t)
 		var d Drawing
 		d.Polyline(d.Layer("A", 1), false, []Vertex{p, q})
-		if d.Err() != nil {
-			t.Fatal(d.Err())
+		if d.err != nil {
+			t.Fatal(d.err)
 		}
 		a, b := d.nodes[0].vertex(), d.nodes[1].vertex()
 		want := dxftest.Extents([]dxfread.Entity{{Type: "POLYLINE", Vertices: []dxfread.Vertex{

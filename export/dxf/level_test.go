@@ -64,8 +64,8 @@ func TestLevelErrors(t *testing.T) {
 		rule                 error
 	}{{math.NaN(), 0, ErrNotFinite}, {0, math.Inf(1), ErrNotFinite}, {-2 * MaxCoordinate, 0, ErrOutOfRange}, {0, 2 * MaxCoordinate, ErrOutOfRange}} {
 		var d Drawing
-		if d.Level(c.elevation, c.thickness); !errors.Is(d.Err(), c.rule) {
-			t.Errorf("%v, %v: %v, want %v", c.elevation, c.thickness, d.Err(), c.rule)
+		if d.Level(c.elevation, c.thickness); !errors.Is(d.err, c.rule) {
+			t.Errorf("%v, %v: %v, want %v", c.elevation, c.thickness, d.err, c.rule)
 		}
 	}
 }

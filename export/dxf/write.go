@@ -10,7 +10,7 @@ type writing struct {
 }
 
 // WriteTo writes the drawing as a DXF file and gives the number of bytes that
-// the writer took. An error of the drawing ([Drawing.Err]), a version or unit
+// the writer took. The first error of the drawing, a version or unit
 // that does not exist, or a layer name that the version does not allow comes
 // back before a byte is written; after that an error is the writer's own. Bytes
 // are handed on in blocks of 64 KiB, so that no other buffer is needed between

@@ -168,12 +168,12 @@ func wordsCollide(p Plate) (list []string) {
 		words = append(words, p.stamp)
 	}
 	for i, w := range words {
-		box := w.Box()
+		box := w.box()
 		if !b.Contains(box) {
 			list = append(list, w.Text+" leaves the plate")
 		}
 		for _, v := range words[:i] {
-			if box.Overlaps(v.Box()) {
+			if box.Overlaps(v.box()) {
 				list = append(list, w.Text+" runs into "+v.Text)
 			}
 		}

@@ -19,10 +19,6 @@ func (w Word) box() geom.Rect {
 	return geom.Rect{Min: w.At, Max: geom.Point{X: w.At.X + long, Y: w.At.Y + w.Height}}
 }
 
-// Box is the rectangle that a word covers, for those who check that none run into
-// another.
-func (w Word) Box() geom.Rect { return w.box() }
-
 // strokes are a word's lines on the plate.
 func (w Word) strokes() (lines [][]geom.Vertex) {
 	for _, line := range stroke.Text(w.Text, w.Height) {

@@ -12,6 +12,7 @@ import (
 	"math"
 	"slices"
 
+	"drawerwright/geom"
 	"drawerwright/geom/nest"
 )
 
@@ -91,46 +92,41 @@ type board struct {
 	called []string // what placed pieces are called as boards
 }
 
-func axis(across bool) int {
-	if across {
-		return 1
-	}
-	return 0
-}
-
 // whole is the size of a board with what is still to be trimmed off.
-func (b board) whole(across bool) int64 {
-	return b.Size(across) + b.edge[axis(across)] + b.over[axis(across)]
+func (b board) whole(axis geom.Axis) int64 {
+	return b.Size(axis) + b.edge[axis] + b.over[axis]
 }
 
-func (b board) hand() Hand { return Hand{Name: b.name, Length: b.whole(false), Width: b.whole(true)} }
+func (b board) hand() Hand {
+	return Hand{Name: b.name, Length: b.whole(geom.AlongX), Width: b.whole(geom.AlongY)}
+}
 
 // next is the axis along which a board is cut next, and its sections along it; none
 // where it is done.
-func (b board) next() (across bool, sections []nest.Board) {
+func (b board) next() (axis geom.Axis, sections []nest.Board) {
 	if len(b.Sections) > 0 {
-		return b.Across, slices.DeleteFunc(slices.Clone(b.Sections), nest.Board.Waste)
+		return b.Axis, slices.DeleteFunc(slices.Clone(b.Sections), nest.Board.Waste)
 	}
 	if b.Piece >= 0 {
-		for _, way := range []bool{b.Width <= b.Length, b.Width > b.Length} {
-			if b.edge[axis(way)] > 0 || b.over[axis(way)] > 0 {
+		for _, way := range [...]geom.Axis{b.ShorterSide(), 1 - b.ShorterSide()} {
+			if b.edge[way] > 0 || b.over[way] > 0 {
 				return way, []nest.Board{b.Board}
 			}
 		}
 	}
-	return false, nil
+	return geom.AlongX, nil
 }
 
 // clean is what trims leave of the end of a board that reaches so far along an axis.
-func (b board) clean(across bool, rest int64) [2]int64 {
+func (b board) clean(axis geom.Axis, rest int64) [2]int64 {
 	size := [2]int64{b.Length, b.Width}
-	size[axis(across)] = max(0, rest-b.over[axis(across)])
+	size[axis] = max(0, rest-b.over[axis])
 	return size
 }
 
 // settled is a board without sections that are all of it, and as it is in hand.
 func (b board) settled() (board, Hand) {
-	for len(b.Sections) == 1 && b.Sections[0].Size(b.Across) == b.whole(b.Across) {
+	for len(b.Sections) == 1 && b.Sections[0].Size(b.Axis) == b.whole(b.Axis) {
 		b.Board = b.Sections[0]
 	}
 	h := b.hand()
@@ -176,23 +172,23 @@ type cutter struct {
 }
 
 func (c *cutter) heavy(b board) bool {
-	w := float64(b.whole(false)) * float64(b.whole(true)) * c.rules.Weight
+	w := float64(b.whole(geom.AlongX)) * float64(b.whole(geom.AlongY)) * c.rules.Weight
 	return c.rules.Heaviest > 0 && w > c.rules.Heaviest
 }
 
 // lighten cuts a board that is too heavy in two between its sections, near the middle,
 // as often as it takes and the sections allow.
 func (c *cutter) lighten(b board) []board {
-	across, sections := b.next()
+	axis, sections := b.next()
 	if !c.heavy(b) || len(sections) == 0 {
 		return []board{b}
 	}
-	end := b.From(across) + b.Size(across) + b.over[axis(across)]
+	end := b.From(axis) + b.Size(axis) + b.over[axis]
 	at, best := -1, int64(math.MaxInt64)
 	for i, s := range sections {
-		cut := s.From(across) + s.Size(across)
+		cut := s.From(axis) + s.Size(axis)
 		if rest := end - cut - c.rules.Kerf; rest > 0 {
-			if most := max(cut-b.From(across)+b.edge[axis(across)], rest); most < best {
+			if most := max(cut-b.From(axis)+b.edge[axis], rest); most < best {
 				at, best = i, most
 			}
 		}
@@ -200,23 +196,23 @@ func (c *cutter) lighten(b board) []board {
 	if at < 0 { // one section is nearly all of it
 		return []board{b}
 	}
-	cut := sections[at].From(across) + sections[at].Size(across)
+	cut := sections[at].From(axis) + sections[at].Size(axis)
 	first, second := b, b
-	first.Board = b.Part(across, b.From(across), cut)
-	first.Across, first.Sections = across, sections[:at+1]
-	second.Board = b.Part(across, cut+c.rules.Kerf, max(cut+c.rules.Kerf, b.From(across)+b.Size(across)))
-	second.Across, second.Sections = across, sections[at+1:]
+	first.Board = b.Part(axis, b.From(axis), cut)
+	first.Axis, first.Sections = axis, sections[:at+1]
+	second.Board = b.Part(axis, cut+c.rules.Kerf, max(cut+c.rules.Kerf, b.From(axis)+b.Size(axis)))
+	second.Axis, second.Sections = axis, sections[at+1:]
 	first.name, second.name = b.name+"-i", b.name+"-ii"
-	first.over[axis(across)], second.edge[axis(across)] = 0, 0
-	if over := end - cut - c.rules.Kerf - second.Size(across); over < second.over[axis(across)] {
-		second.over[axis(across)] = over
+	first.over[axis], second.edge[axis] = 0, 0
+	if over := end - cut - c.rules.Kerf - second.Size(axis); over < second.over[axis] {
+		second.over[axis] = over
 	}
 	first, gives := first.settled()
 	second, left := second.settled()
 	if left.Offcut = len(second.Sections) == 0 && second.Piece < 0; left.Offcut {
-		left.Clean = second.clean(across, second.whole(across))
+		left.Clean = second.clean(axis, second.whole(axis))
 	}
-	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Setting: cut - b.From(across) + b.edge[axis(across)], Count: b.count, From: b.hand(), Gives: gives, Left: left, Alone: true})
+	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count, From: b.hand(), Gives: gives, Left: left, Alone: true})
 	list := c.lighten(first)
 	if !left.Offcut {
 		list = append(list, c.lighten(second)...)
@@ -301,15 +297,14 @@ func (q *queues) Less(i, j int) bool {
 
 // along makes the cuts of one board along its next axis, and gives what they make of it.
 func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
-	across, sections := b.next()
+	axis, sections := b.next()
 	if len(sections) == 0 {
 		return nil, nil
 	}
-	ax := axis(across)
-	length := b.whole(!across) // of every cut
+	length := b.whole(1 - axis) // of every cut
 	hand := b.hand()
 	resize := func(h Hand, size int64) Hand {
-		if across {
+		if axis == geom.AlongY {
 			h.Width = size
 		} else {
 			h.Length = size
@@ -323,8 +318,8 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		cuts = append(cuts, k)
 		hand = k.Left
 	}
-	end := b.From(across) + b.Size(across) + b.over[ax]
-	from := b.From(across)            // of what is in hand
+	end := b.From(axis) + b.Size(axis) + b.over[axis]
+	from := b.From(axis)              // of what is in hand
 	trimOff := func(trim, to int64) { // what is before a place
 		if trim <= 0 {
 			return
@@ -339,17 +334,17 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		}
 		add(k)
 	}
-	trimOff(b.edge[ax], from)
+	trimOff(b.edge[axis], from)
 	for i, s := range sections {
 		p := b
 		p.Board = s
-		p.edge[ax], p.over[ax] = 0, 0
+		p.edge[axis], p.over[axis] = 0, 0
 		if len(b.Sections) > 0 { // else it is the piece itself
 			p.name = b.name + label(stage, i)
 		}
-		trimOff(s.From(across)-from, s.From(across)) // waste before it, which only sets that keep their order have
-		from = s.From(across) + s.Size(across) + c.rules.Kerf
-		at := s.From(across) + s.Size(across)
+		trimOff(s.From(axis)-from, s.From(axis)) // waste before it, which only sets that keep their order have
+		from = s.From(axis) + s.Size(axis) + c.rules.Kerf
+		at := s.From(axis) + s.Size(axis)
 		if end <= at && len(cuts) == 0 { // it is all of the board
 			p.name = b.name
 		}
@@ -365,14 +360,14 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		if rest := end - at - c.rules.Kerf; rest > 0 {
 			left = resize(hand, rest)
 			if left.Name, left.Offcut = b.name, i == len(sections)-1; left.Offcut {
-				left.Clean = b.clean(across, rest)
+				left.Clean = b.clean(axis, rest)
 			}
 		}
 		extent := hand.Length
-		if across {
+		if axis == geom.AlongY {
 			extent = hand.Width
 		}
-		add(Cut{Kind: c.kind(s.Size(across), length, extent), Setting: s.Size(across), Gives: gives, Left: left})
+		add(Cut{Kind: c.kind(s.Size(axis), length, extent), Setting: s.Size(axis), Gives: gives, Left: left})
 	}
 	return cuts, parts
 }

@@ -150,21 +150,5 @@ func (c *Coupon) cut(x, width float64) {
 		Outline: geom.Rectangle(x, 0, x+width, c.Panel.Width())})
 }
 
-// CutterFromTooth is how wide the cutter cuts, in mm, by the mean width of the teeth:
-// pitch - tooth is a slit, which is meant to be Slit - Cutter wider than the cutter.
-// What the pitch is off by on average, the answer is.
-func (c Coupon) CutterFromTooth(tooth float64) float64 {
-	return c.Comb.Pitch - tooth - (c.Comb.Slit - c.Asked.Cutter)
-}
-
-// Offset is how much wider than meant a slot was measured, in mm, below 0 where it
-// is narrower. It is NaN for a number that no slot has.
-func (c Coupon) Offset(number int, measured float64) float64 {
-	if number < 1 || number > len(c.Slots) {
-		return math.NaN()
-	}
-	return measured - c.Slots[number-1].Width
-}
-
 // upTo rounds up to a whole number of steps.
 func upTo(mm, step float64) float64 { return math.Ceil(mm/step-settle) * step }

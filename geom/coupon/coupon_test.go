@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/solid"
 
@@ -113,34 +114,6 @@ func TestSeriesBegins(t *testing.T) {
 	}
 }
 
-// TestReadings: a cutter that cuts 0.07 wider than it is called leaves teeth as much
-// narrower and slots as much wider, on every machine.
-func TestReadings(t *testing.T) {
-	for i, a := range fourShops {
-		c := must(t, a)
-		if got := c.CutterFromTooth(c.Comb.Tooth() - 0.07); !near(got, a.Cutter+0.07) {
-			t.Errorf("%d: a cutter of %g", i, got)
-		}
-		for _, s := range c.Slots {
-			if got := c.Offset(s.Number, s.Width+0.07); !near(got, 0.07) {
-				t.Errorf("%d: slot %d is off by %g", i, s.Number, got)
-			}
-		}
-		for _, n := range []int{math.MinInt, 0, 10} {
-			if got := c.Offset(n, 6); !math.IsNaN(got) {
-				t.Errorf("slot %d is off by %g", n, got)
-			}
-		}
-	}
-	// 10 - 4.07 = 5.93 on the saw; on the router 10 - 3.95 is a slit of 6.05, 6 of the bit.
-	if got := must(t, sawMM).CutterFromTooth(4.07); !near(got, 5.93) {
-		t.Errorf("the saw's cutter is %g", got)
-	}
-	if got := must(t, routerMM).CutterFromTooth(3.95); !near(got, 6) {
-		t.Errorf("the router's bit is %g", got)
-	}
-}
-
 // TestFaults: each says what was measured, and following its hint helps.
 func TestFaults(t *testing.T) {
 	for name, c := range map[string]struct {
@@ -218,7 +191,7 @@ func check(t *rapid.T, c Coupon) {
 	}
 	m, err := solid.Build(c.Panel, solid.Options{})
 	if err == nil {
-		err = m.Check()
+		err = geomtest.CheckMesh(m)
 	}
 	if err != nil {
 		t.Fatal(err)

@@ -86,7 +86,7 @@ func TestSixMillimetreSpacer(t *testing.T) {
 		within := func(r geom.Interval) bool { return c.m.Over(r.Min, r.Max) == c.m.Words.Within }
 		i := slices.IndexFunc(likely.Measures, func(f Foreseen) bool { return f.Code == c.m.Code })
 		if f := likely.Measures[i]; within(r.Worst) != c.all || f.Out() == c.likely {
-			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst, within(r.Worst), f.Likely(), !f.Out())
+			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst, within(r.Worst), likelyRange(f), !f.Out())
 		}
 	}
 }

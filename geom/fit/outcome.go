@@ -43,9 +43,6 @@ type Foreseen struct {
 	Right  Odds // of this measure alone
 }
 
-// Likely is the range of all but 0.27 % of the boxes.
-func (f Foreseen) Likely() geom.Interval { return geom.Interval{Min: f.Min, Max: f.Max} }
-
 // Out reports whether the likely range leaves the limits.
 func (f Foreseen) Out() bool { return f.Verdict != f.Words.Within }
 

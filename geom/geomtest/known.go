@@ -11,17 +11,21 @@ func Side() geom.Panel {
 	}}
 }
 
-// Crowded has [MaxPockets] overlapping rectangles on both faces, with rounded
-// corners if asked, the same for everyone: for benchmarks.
-func Crowded(rounded bool) geom.Panel {
+// Crowded has [MaxPockets] overlapping rectangles on both faces, the same for everyone:
+// for benchmarks.
+func Crowded() geom.Panel { return crowded(geom.Rectangle) }
+
+// CrowdedRounded is [Crowded] with rounded corners.
+func CrowdedRounded() geom.Panel {
+	return crowded(func(x0, y0, x1, y1 float64) geom.Loop { return geom.RoundedRectangle(x0, y0, x1, y1, 8) })
+}
+
+func crowded(outline func(x0, y0, x1, y1 float64) geom.Loop) geom.Panel {
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, 500, 140), Thickness: 18}
 	for i := range MaxPockets {
 		x, y := float64(i*37%400), float64(i*53%90)
-		k := geom.Pocket{Depth: 2 + float64(i%5), Face: geom.Face(i % 2), Outline: geom.Rectangle(x, y, x+60+float64(i), y+25+float64(i%7))}
-		if rounded {
-			k.Outline = geom.RoundedRectangle(x, y, x+60+float64(i), y+25+float64(i%7), 8)
-		}
-		p.Pockets = append(p.Pockets, k)
+		p.Pockets = append(p.Pockets, geom.Pocket{Depth: 2 + float64(i%5), Face: geom.Face(i % 2),
+			Outline: outline(x, y, x+60+float64(i), y+25+float64(i%7))})
 	}
 	return p
 }

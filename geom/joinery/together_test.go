@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/solid"
 
 	"pgregory.net/rapid"
@@ -151,7 +152,7 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			if err := m.Check(); err != nil {
+			if err := geomtest.CheckMesh(m); err != nil {
 				t.Fatalf("%s: %v", p.Role, err)
 			}
 			for _, s := range p.Stands {
@@ -159,7 +160,7 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 				if p.Role == DrawerFrontRole { // before the box, whose size it does not change
 					continue
 				}
-				low, high := m.Place(s, grid).Bounds()
+				low, high := geomtest.Extent(m.Place(s, grid))
 				least = geom.Vec3{X: math.Min(least.X, low.X), Y: math.Min(least.Y, low.Y), Z: math.Min(least.Z, low.Z)}
 				most = geom.Vec3{X: math.Max(most.X, high.X), Y: math.Max(most.Y, high.Y), Z: math.Max(most.Z, high.Z)}
 			}

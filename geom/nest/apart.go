@@ -3,15 +3,17 @@ package nest
 import (
 	"cmp"
 	"slices"
+
+	"drawerwright/geom"
 )
 
 // Board is a rectangle of a sheet, in its coordinates, and how saws take it apart: into
 // Sections side by side along an axis, a kerf apart, what is waste last. One without
 // sections is a piece, or waste.
 type Board struct {
-	X, Y, Length, Width int64 // along x and y
-	Piece               int   // index into the sheet's placed pieces; -1 for none
-	Across              bool  // its sections lie side by side along y, not x
+	X, Y, Length, Width int64     // along x and y
+	Piece               int       // index into the sheet's placed pieces; -1 for none
+	Axis                geom.Axis // along which its sections lie side by side
 	Sections            []Board
 }
 
@@ -33,26 +35,34 @@ func (b Board) Pieces() int {
 // Area of a board.
 func (b Board) Area() float64 { return float64(b.Length) * float64(b.Width) }
 
-// From is where a board begins along x, or across it along y.
-func (b Board) From(across bool) int64 {
-	if across {
+// From is where a board begins along an axis.
+func (b Board) From(axis geom.Axis) int64 {
+	if axis == geom.AlongY {
 		return b.Y
 	}
 	return b.X
 }
 
-// Size of a board along x, or across it along y.
-func (b Board) Size(across bool) int64 {
-	if across {
+// Size of a board along an axis.
+func (b Board) Size(axis geom.Axis) int64 {
+	if axis == geom.AlongY {
 		return b.Width
 	}
 	return b.Length
 }
 
+// ShorterSide is the axis along which a board is shorter, y where both sides are equal.
+func (b Board) ShorterSide() geom.Axis {
+	if b.Width <= b.Length {
+		return geom.AlongY
+	}
+	return geom.AlongX
+}
+
 // Part is a stretch of the board along an axis.
-func (b Board) Part(across bool, from, to int64) Board {
+func (b Board) Part(axis geom.Axis, from, to int64) Board {
 	out := Board{X: b.X, Y: b.Y, Length: b.Length, Width: b.Width, Piece: -1}
-	if across {
+	if axis == geom.AlongY {
 		out.Y, out.Width = from, to-from
 	} else {
 		out.X, out.Length = from, to-from
@@ -83,9 +93,9 @@ func takeApart(root Board, boxes []box, kerf int64, most int) (best Board, found
 		all[i] = i
 	}
 	bestStages := 0
-	for _, across := range []bool{root.Width <= root.Length, root.Width > root.Length} {
+	for _, axis := range [...]geom.Axis{root.ShorterSide(), 1 - root.ShorterSide()} {
 		for _, off := range []bool{false, true} {
-			b, stages, ok := s.apart(root, all, across, off)
+			b, stages, ok := s.apart(root, all, axis, off)
 			if !ok || most > 0 && stages > most {
 				continue
 			}
@@ -116,8 +126,8 @@ type saw struct {
 	kerf  int64
 }
 
-func (s saw) span(i int, across bool) (from, to int64) {
-	if b := s.boxes[i]; across {
+func (s saw) span(i int, axis geom.Axis) (from, to int64) {
+	if b := s.boxes[i]; axis == geom.AlongY {
 		return b.y0, b.y1
 	} else {
 		return b.x0, b.x1
@@ -126,32 +136,32 @@ func (s saw) span(i int, across bool) (from, to int64) {
 
 // apart takes a board with some pieces apart, beginning along an axis. With off, waste at
 // its end may be cut off there where that is all that can be done along it.
-func (s saw) apart(b Board, list []int, across, off bool) (Board, int, bool) {
+func (s saw) apart(b Board, list []int, axis geom.Axis, off bool) (Board, int, bool) {
 	if len(list) == 1 {
-		return s.single(b, list[0], across), 0, true
+		return s.single(b, list[0], axis), 0, true
 	}
 	slices.SortFunc(list, func(i, j int) int {
-		a, _ := s.span(i, across)
-		b, _ := s.span(j, across)
+		a, _ := s.span(i, axis)
+		b, _ := s.span(j, axis)
 		return cmp.Or(cmp.Compare(a, b), cmp.Compare(i, j))
 	})
-	end := b.From(across) + b.Size(across)
-	at := b.From(across)
+	end := b.From(axis) + b.Size(axis)
+	at := b.From(axis)
 	stages := 0
 	ok := true
-	b.Across = across
+	b.Axis = axis
 	section := func(from, to int64, members []int) {
 		if from-s.kerf > at {
-			b.Sections = append(b.Sections, b.Part(across, at, from-s.kerf))
+			b.Sections = append(b.Sections, b.Part(axis, at, from-s.kerf))
 		}
-		one, n, apart := s.apart(b.Part(across, from, to), slices.Clone(members), !across, false)
+		one, n, apart := s.apart(b.Part(axis, from, to), slices.Clone(members), 1-axis, false)
 		b.Sections, stages, ok = append(b.Sections, one), max(stages, n), ok && apart
 		at = to + s.kerf
 	}
 	begin := 0
-	first, reach := s.span(list[0], across)
+	first, reach := s.span(list[0], axis)
 	for n, i := range list {
-		from, to := s.span(i, across)
+		from, to := s.span(i, axis)
 		if n > begin && from >= reach+s.kerf {
 			section(first, reach, list[begin:n])
 			begin, first = n, from
@@ -163,23 +173,23 @@ func (s saw) apart(b Board, list []int, across, off bool) (Board, int, bool) {
 	}
 	section(first, reach, list[begin:])
 	if end > at {
-		b.Sections = append(b.Sections, b.Part(across, at, end))
+		b.Sections = append(b.Sections, b.Part(axis, at, end))
 	}
 	return b, stages + 1, ok
 }
 
 // single cuts what is waste off a board of one piece: along the axis first.
-func (s saw) single(b Board, i int, across bool) Board {
-	for _, way := range []bool{across, !across} {
+func (s saw) single(b Board, i int, axis geom.Axis) Board {
+	for _, way := range [...]geom.Axis{axis, 1 - axis} {
 		from, to := s.span(i, way)
 		if b.From(way) == from && b.From(way)+b.Size(way) == to {
 			continue
 		}
-		b.Across = way
+		b.Axis = way
 		if from-s.kerf > b.From(way) {
 			b.Sections = append(b.Sections, b.Part(way, b.From(way), from-s.kerf))
 		}
-		b.Sections = append(b.Sections, s.single(b.Part(way, from, to), i, !way))
+		b.Sections = append(b.Sections, s.single(b.Part(way, from, to), i, 1-way))
 		if end := b.From(way) + b.Size(way); to+s.kerf < end {
 			b.Sections = append(b.Sections, b.Part(way, to+s.kerf, end))
 		}
@@ -221,11 +231,11 @@ func settle(l *Laid, b Board, x, y, kerf int64, largeFirst bool) {
 		if largeFirst {
 			c, d = d, c
 		}
-		return cmp.Compare(c.Size(b.Across), d.Size(b.Across))
+		return cmp.Compare(c.Size(b.Axis), d.Size(b.Axis))
 	})
 	for _, s := range list {
 		settle(l, s, x, y, kerf, false)
-		if step := s.Size(b.Across) + kerf; b.Across {
+		if step := s.Size(b.Axis) + kerf; b.Axis == geom.AlongY {
 			y += step
 		} else {
 			x += step

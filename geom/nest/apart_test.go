@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"testing"
 
+	"drawerwright/geom"
+
 	"pgregory.net/rapid"
 )
 
@@ -54,7 +56,7 @@ func tiles(t *rapid.T, b Board, l Laid, pieces []Piece, kerf int64, root bool, s
 	if b.Piece >= 0 {
 		p := l.Placed[b.Piece]
 		x, y := p.Size(pieces)
-		if (Board{X: p.X, Y: p.Y, Length: x, Width: y, Piece: b.Piece}).From(false) != b.X || b.Y != p.Y || b.Length != x || b.Width != y {
+		if (Board{X: p.X, Y: p.Y, Length: x, Width: y, Piece: b.Piece}).From(geom.AlongX) != b.X || b.Y != p.Y || b.Length != x || b.Width != y {
 			t.Fatalf("board %+v is no %+v", b, p)
 		}
 		seen[b.Piece]++
@@ -62,25 +64,25 @@ func tiles(t *rapid.T, b Board, l Laid, pieces []Piece, kerf int64, root bool, s
 	if len(b.Sections) == 0 {
 		return 0
 	}
-	at, stages, last := b.From(b.Across), 0, int64(0)
+	at, stages, last := b.From(b.Axis), 0, int64(0)
 	for i, s := range b.Sections {
-		gap := s.From(b.Across) - at
-		if i > 0 && gap != kerf || i == 0 && gap != 0 || s.Size(!b.Across) != b.Size(!b.Across) || s.From(!b.Across) != b.From(!b.Across) {
+		gap := s.From(b.Axis) - at
+		if i > 0 && gap != kerf || i == 0 && gap != 0 || s.Size(1-b.Axis) != b.Size(1-b.Axis) || s.From(1-b.Axis) != b.From(1-b.Axis) {
 			t.Fatalf("section %d of %+v", i, b)
 		}
 		if s.Waste() && i < len(b.Sections)-1 {
 			t.Fatalf("waste between the sections of %+v", b)
 		}
 		if !s.Waste() {
-			if i > 0 && s.Size(b.Across) != last && s.Size(b.Across) > last == root {
+			if i > 0 && s.Size(b.Axis) != last && s.Size(b.Axis) > last == root {
 				t.Fatalf("sections out of order in %+v", b)
 			}
-			last = s.Size(b.Across)
+			last = s.Size(b.Axis)
 		}
-		at = s.From(b.Across) + s.Size(b.Across)
+		at = s.From(b.Axis) + s.Size(b.Axis)
 		stages = max(stages, tiles(t, s, l, pieces, kerf, false, seen))
 	}
-	if rest := b.From(b.Across) + b.Size(b.Across) - at; rest < 0 || rest > kerf {
+	if rest := b.From(b.Axis) + b.Size(b.Axis) - at; rest < 0 || rest > kerf {
 		t.Fatalf("%d are left of %+v", rest, b)
 	}
 	return stages + 1

@@ -7,10 +7,14 @@ import (
 	"drawerwright/geom"
 )
 
+// isometric is seen from before, to the right and above: box coordinates X to the
+// right, Y to the back and Z up all appear equally short.
+func isometric() View { return From(-45, math.Atan(math.Sqrt2/2)*180/math.Pi) }
+
 // TestAt: in the isometric view the three axes are equally short, by the square root of
 // two thirds, a third of a turn from each other.
 func TestAt(t *testing.T) {
-	v := Isometric()
+	v := isometric()
 	var angles []float64
 	for _, p := range []geom.Vec3{{X: 1}, {Y: 1}, {Z: 1}} {
 		q := v.At(p)

@@ -27,10 +27,6 @@ func From(left, above float64) View {
 	return View{Right: geom.Vec3{X: cos, Y: -sin}, Up: geom.Vec3{X: float64(sin * sina), Y: float64(cos * sina), Z: cosa}}
 }
 
-// Isometric is seen from before, to the right and above: box coordinates X to the
-// right, Y to the back and Z up all appear equally short.
-func Isometric() View { return From(-45, math.Atan(math.Sqrt2/2)*180/math.Pi) }
-
 // At is where a point of the box is in the picture.
 func (v View) At(p geom.Vec3) geom.Point {
 	return geom.Point{X: v.Right.Dot(p), Y: v.Up.Dot(p)}

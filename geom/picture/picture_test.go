@@ -37,7 +37,7 @@ func total(list []Segment) (sum float64) {
 // TestCube: of 12 edges the 9 that meet the nearest corner or make the outline are
 // seen, each shortened by the root of two thirds.
 func TestCube(t *testing.T) {
-	list := Draw([]solid.Mesh{block(t, 0, 0, 0, 60, 60, 60)}, Isometric())
+	list := Draw([]solid.Mesh{block(t, 0, 0, 0, 60, 60, 60)}, isometric())
 	if len(list) != 9 {
 		t.Fatalf("%d lines: %v", len(list), list)
 	}
@@ -260,10 +260,10 @@ func drawn(list []Segment, p, a, b geom.Point) bool {
 // them.
 func TestOrder(t *testing.T) {
 	for name, solids := range drawers(t) {
-		list := Draw(solids, Isometric())
+		list := Draw(solids, isometric())
 		back := slices.Clone(solids)
 		slices.Reverse(back)
-		if other := Draw(back, Isometric()); math.Abs(total(other)-total(list)) > 1e-3 {
+		if other := Draw(back, isometric()); math.Abs(total(other)-total(list)) > 1e-3 {
 			t.Errorf("%s: %g mm of lines, in another order %g", name, total(list), total(other))
 		}
 	}
@@ -273,7 +273,7 @@ func BenchmarkDraw(b *testing.B) {
 	for name, solids := range drawers(b) {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				Draw(solids, Isometric())
+				Draw(solids, isometric())
 			}
 		})
 	}

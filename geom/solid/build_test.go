@@ -1,12 +1,14 @@
-package solid
+package solid_test
 
 import (
 	"errors"
 	"math"
+	"slices"
 	"testing"
 
 	"drawerwright/geom"
 	"drawerwright/geom/geomtest"
+	"drawerwright/geom/solid"
 
 	"pgregory.net/rapid"
 )
@@ -14,16 +16,27 @@ import (
 func build(t interface {
 	Helper()
 	Fatal(...any)
-}, p geom.Panel, o Options) Mesh {
+}, p geom.Panel, o solid.Options) solid.Mesh {
 	t.Helper()
-	m, err := Build(p, o)
+	m, err := solid.Build(p, o)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := m.Check(); err != nil {
+	if err := geomtest.CheckMesh(m); err != nil {
 		t.Fatal(err)
 	}
 	return m
+}
+
+// surface is the area of a mesh in square millimetres.
+func surface(m solid.Mesh) float64 {
+	sum := 0.0
+	for i := range m.Triangles {
+		a, b, c := m.Corners(i)
+		n := b.Sub(a).Cross(c.Sub(a))
+		sum += n.Norm()
+	}
+	return sum / 2
 }
 
 func TestVolumesInClosedForm(t *testing.T) {
@@ -60,12 +73,12 @@ func TestVolumesInClosedForm(t *testing.T) {
 			90*90*12 - 45*45*(2+4+6+3+5), 0},
 	} {
 		t.Run(name, func(t *testing.T) {
-			m := build(t, c.panel, Options{})
+			m := build(t, c.panel, solid.Options{})
 			if d := math.Abs(m.Volume() - c.volume); d > 1e-6*c.volume {
 				t.Errorf("volume %.6f, want %.6f", m.Volume(), c.volume)
 			}
-			if c.surface != 0 && math.Abs(m.Surface()-c.surface) > 1e-6*c.surface {
-				t.Errorf("surface %.6f, want %.6f", m.Surface(), c.surface)
+			if c.surface != 0 && math.Abs(surface(m)-c.surface) > 1e-6*c.surface {
+				t.Errorf("surface %.6f, want %.6f", surface(m), c.surface)
 			}
 		})
 	}
@@ -77,7 +90,7 @@ func TestArcTolerance(t *testing.T) {
 	for _, chord := range []float64{1, 0.1, 0.01, 0.001} {
 		p := geom.Panel{Outline: geom.Rectangle(0, 0, 100, 100), Thickness: 10,
 			Pockets: []geom.Pocket{{Kind: geom.Drill, Depth: 8, Outline: geom.Circle(geom.Point{X: 50, Y: 50}, 20)}}}
-		m := build(t, p, Options{Chord: chord})
+		m := build(t, p, solid.Options{Chord: chord})
 		short := m.Volume() - (100*100*10 - math.Pi*20*20*8)
 		if limit := 2.0 / 3 * chord * 2 * math.Pi * 20 * 8; short < 0 || short > limit {
 			t.Errorf("chord %g: hole is short of %g mm3, at most %g", chord, short, limit)
@@ -88,7 +101,7 @@ func TestArcTolerance(t *testing.T) {
 func TestAlwaysClosed(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p := geomtest.AnyPanel().Draw(t, "panel")
-		for _, o := range []Options{{}, {Grid: geom.CoarseGrid, Chord: 1}} {
+		for _, o := range []solid.Options{{}, {Grid: geom.CoarseGrid, Chord: 1}} {
 			m := build(t, p, o)
 			// Metamorphic: the order of pockets has no meaning.
 			q := p
@@ -112,7 +125,7 @@ func TestTurnOver(t *testing.T) {
 			k.Outline, k.Face = k.Outline.TurnOver(p.Length()), 1-k.Face
 			q.Pockets = append(q.Pockets, k)
 		}
-		a, b := build(t, p, Options{}), build(t, q, Options{})
+		a, b := build(t, p, solid.Options{}), build(t, q, solid.Options{})
 		if math.Abs(a.Volume()-b.Volume()) > 1e-5*p.Length()*p.Width()*p.Thickness {
 			t.Fatalf("volume %g, turned over %g", a.Volume(), b.Volume())
 		}
@@ -121,13 +134,13 @@ func TestTurnOver(t *testing.T) {
 
 func TestPlace(t *testing.T) {
 	grid := geom.FineGrid(1000)
-	m := build(t, geomtest.Side(), Options{Grid: grid})
+	m := build(t, geomtest.Side(), solid.Options{Grid: grid})
 	// The right side of a box 460 wide: its x runs to the front, z to the left.
 	placed := m.Place(geom.Placement{Origin: geom.Vec3{X: 460, Y: 500}, X: geom.Back.Scale(-1), Y: geom.Up}, grid)
-	if err := placed.Check(); err != nil {
+	if err := geomtest.CheckMesh(placed); err != nil {
 		t.Fatal(err)
 	}
-	if low, high := placed.Bounds(); math.Abs(low.X-(460-12.2)) > grid || low.Y != 0 || low.Z != 0 || high != (geom.Vec3{X: 460, Y: 500, Z: 140}) {
+	if low, high := geomtest.Extent(placed); math.Abs(low.X-(460-12.2)) > grid || low.Y != 0 || low.Z != 0 || high != (geom.Vec3{X: 460, Y: 500, Z: 140}) {
 		t.Errorf("stands from %v to %v", low, high)
 	}
 	if d := math.Abs(placed.Volume() - m.Volume()); d > 1e-9*m.Volume() {
@@ -135,13 +148,13 @@ func TestPlace(t *testing.T) {
 	}
 	// An origin between grid points is rounded to one, so that nothing is lost.
 	off := m.Place(geom.Placement{Origin: geom.Vec3{X: 447.7 / 3, Y: 0.1, Z: 1e-7}, X: geom.Right, Y: geom.Up}, grid)
-	if err := off.Check(); err != nil {
+	if err := geomtest.CheckMesh(off); err != nil {
 		t.Error(err)
 	}
-	if low, _ := off.Bounds(); math.Abs(low.X-447.7/3) > grid/2 || low.Z != 0 {
+	if low, _ := geomtest.Extent(off); math.Abs(low.X-447.7/3) > grid/2 || low.Z != 0 {
 		t.Errorf("stands at %v", low)
 	}
-	if joined := Join(m, placed); joined.Check() != nil || math.Abs(joined.Volume()-2*m.Volume()) > 1e-9*m.Volume() {
+	if joined := solid.Join(m, placed); geomtest.CheckMesh(joined) != nil || math.Abs(joined.Volume()-2*m.Volume()) > 1e-9*m.Volume() {
 		t.Error("two shells are not the sum of both")
 	}
 }
@@ -156,7 +169,7 @@ func TestExplode(t *testing.T) {
 		"front":     {geom.Placement{Origin: geom.Vec3{X: 400}, X: geom.Right.Scale(-1), Y: geom.Up}, geom.Vec3{X: 400, Y: -50}},
 		"bottom":    {geom.Placement{Origin: geom.Vec3{Z: 6}, X: geom.Right, Y: geom.Back}, geom.Vec3{Z: -44}},
 	} {
-		if got := Explode(c.stand, 50).Origin; got != c.want {
+		if got := solid.Explode(c.stand, 50).Origin; got != c.want {
 			t.Errorf("%s goes to %v, want %v", name, got, c.want)
 		}
 	}
@@ -164,28 +177,28 @@ func TestExplode(t *testing.T) {
 
 // TestCheckFinds: the invariant fails on what it is there to find.
 func TestCheckFinds(t *testing.T) {
-	fresh := func() Mesh {
-		m := build(t, geomtest.Side(), Options{})
-		return Mesh{append([]geom.Vec3(nil), m.Vertices...), append([][3]int32(nil), m.Triangles...)}
+	fresh := func() solid.Mesh {
+		m := build(t, geomtest.Side(), solid.Options{})
+		return solid.Mesh{Vertices: slices.Clone(m.Vertices), Triangles: slices.Clone(m.Triangles)}
 	}
-	for name, spoil := range map[string]func(m *Mesh){
-		"a triangle gone":  func(m *Mesh) { m.Triangles = m.Triangles[1:] },
-		"one turned about": func(m *Mesh) { m.Triangles[3][0], m.Triangles[3][1] = m.Triangles[3][1], m.Triangles[3][0] },
-		"inside out": func(m *Mesh) {
+	for name, spoil := range map[string]func(m *solid.Mesh){
+		"a triangle gone":  func(m *solid.Mesh) { m.Triangles = m.Triangles[1:] },
+		"one turned about": func(m *solid.Mesh) { m.Triangles[3][0], m.Triangles[3][1] = m.Triangles[3][1], m.Triangles[3][0] },
+		"inside out": func(m *solid.Mesh) {
 			for i := range m.Triangles {
 				m.Triangles[i][0], m.Triangles[i][1] = m.Triangles[i][1], m.Triangles[i][0]
 			}
 		},
-		"flat":      func(m *Mesh) { m.Triangles = append(m.Triangles, [3]int32{0, 0, 1}) },
-		"not float": func(m *Mesh) { m.Vertices[0].X += 1e-12 },
-		"a tear": func(m *Mesh) {
+		"flat":      func(m *solid.Mesh) { m.Triangles = append(m.Triangles, [3]int32{0, 0, 1}) },
+		"not float": func(m *solid.Mesh) { m.Vertices[0].X += 1e-12 },
+		"a tear": func(m *solid.Mesh) {
 			m.Vertices = append(m.Vertices, m.Vertices[0].Add(geom.Up))
 			m.Triangles[0][0] = int32(len(m.Vertices) - 1)
 		},
 	} {
 		m := fresh()
 		spoil(&m)
-		if m.Check() == nil {
+		if geomtest.CheckMesh(m) == nil {
 			t.Errorf("%s: not found", name)
 		}
 	}
@@ -203,17 +216,17 @@ func TestRefuses(t *testing.T) {
 		"beyond its grid": {Outline: geom.Rectangle(0, 0, 1, 1), Thickness: 300},
 		"huge thickness":  {Outline: geom.Rectangle(0, 0, 10, 10), Thickness: 1e300},
 	} {
-		if _, err := Build(p, Options{Grid: map[string]float64{"beyond its grid": geom.FineGrid(1), "no power of two": 0.3}[name]}); !errors.Is(err, geom.ErrExtent) {
+		if _, err := solid.Build(p, solid.Options{Grid: map[string]float64{"beyond its grid": geom.FineGrid(1), "no power of two": 0.3}[name]}); !errors.Is(err, geom.ErrExtent) {
 			t.Errorf("%s: no error", name)
 		}
 	}
 }
 
 func BenchmarkBuild(b *testing.B) {
-	for name, p := range map[string]geom.Panel{"side": geomtest.Side(), "30 rectangles": geomtest.Crowded(false), "30 rounded": geomtest.Crowded(true)} {
+	for name, p := range map[string]geom.Panel{"side": geomtest.Side(), "30 rectangles": geomtest.Crowded(), "30 rounded": geomtest.CrowdedRounded()} {
 		b.Run(name, func(b *testing.B) {
 			for b.Loop() {
-				if _, err := Build(p, Options{}); err != nil {
+				if _, err := solid.Build(p, solid.Options{}); err != nil {
 					b.Fatal(err)
 				}
 			}

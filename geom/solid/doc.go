@@ -2,5 +2,5 @@
 // construction, and stands them in a box.
 //
 // [Build] makes the solid of one panel, [Mesh.Place] moves it where it belongs,
-// and [Mesh.Check] is the invariant that the program and its tests share.
+// and geomtest.CheckMesh is the invariant that all its tests share.
 package solid

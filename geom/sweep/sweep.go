@@ -13,24 +13,3 @@
 // leaves an arc of its own at each corner of the course (rim.go). What is
 // usual, a rectangle first of all, has a closed form (closed.go).
 package sweep
-
-import "errors"
-
-// What may be wrong with an input; errors wrap one of these or [geom.ErrExtent].
-var (
-	// ErrRadius is about a radius that is negative, no number, or, where there
-	// is no other bound to what it makes, beyond [geom.MaxExtent].
-	ErrRadius = errors.New("radius out of range")
-	// ErrRing is about a loop that crosses or touches itself or has no area.
-	ErrRing = errors.New("loop is not simple")
-	// ErrWinding is about a loop that runs clockwise.
-	ErrWinding = errors.New("loop runs clockwise")
-	// ErrTooMany is about more than [MaxSides] sides, or sides so crowded that
-	// the discs about them meet more often than there is memory for.
-	ErrTooMany = errors.New("too many sides")
-	// ErrUnsettled is about places that rounding makes contradict each other for
-	// every radius that is tried: known from arcs that cross or run beside another
-	// side by less than a thousandth of a millimetre, so that a loop is simple on
-	// the grid and is not.
-	ErrUnsettled = errors.New("result is not settled")
-)

@@ -44,7 +44,7 @@ func compare(b *testing.B, s scene.Scene) {
 
 // BenchmarkCrowded is a panel of many triangles by itself, nothing shared.
 func BenchmarkCrowded(b *testing.B) {
-	s := pair(b, "x", geomtest.Crowded(true))
+	s := pair(b, "x", geomtest.CrowdedRounded())
 	s.Boxes[0].Pieces = s.Boxes[0].Pieces[:1]
 	compare(b, s)
 }

@@ -116,7 +116,7 @@ func TestTwoSidesShareAMesh(t *testing.T) {
 			}
 		}
 	}
-	if err := back.Check(); err != nil {
+	if err := geomtest.CheckMesh(back); err != nil {
 		t.Error(err)
 	}
 	want := s.Meshes[0].Volume()
@@ -135,7 +135,7 @@ func TestTwoSidesShareAMesh(t *testing.T) {
 
 // TestCrowdedStaysClosed: no two vertices of a crowded panel become one in metres.
 func TestCrowdedStaysClosed(t *testing.T) {
-	s := pair(t, "crowded", geomtest.Crowded(true))
+	s := pair(t, "crowded", geomtest.CrowdedRounded())
 	f, bin := parse(t, written(t, s))
 	seen := map[string]bool{}
 	for _, v := range s.Meshes[0].Vertices {

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/joinery"
 	"drawerwright/preview/scene"
 )
@@ -207,7 +208,7 @@ func TestFingerPlays(t *testing.T) {
 func TestEasedStands(t *testing.T) {
 	each(t, func(t *testing.T, _ joinery.Spec, m scene.Scene) {
 		for _, p := range m.Parts {
-			if err := m.Meshes[p.Eased].Check(); err != nil {
+			if err := geomtest.CheckMesh(m.Meshes[p.Eased]); err != nil {
 				t.Errorf("%s: %v", p.Name, err)
 			}
 			if grown := m.Meshes[p.Eased].Volume() - m.Meshes[p.Mesh].Volume(); grown > 1e-6 {

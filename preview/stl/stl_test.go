@@ -11,6 +11,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/solid"
 )
 
@@ -66,7 +67,7 @@ func TestBinary(t *testing.T) {
 	if header != "drawerwright mm: solid bench/side?" || strings.HasPrefix(header, "solid") {
 		t.Errorf("header %q", header)
 	}
-	if err := back.Check(); err != nil || back.Volume() != 300*100*12 {
+	if err := geomtest.CheckMesh(back); err != nil || back.Volume() != 300*100*12 {
 		t.Errorf("volume %g, %v", back.Volume(), err)
 	}
 	for i, n := range normals {

@@ -119,7 +119,7 @@ func TestMeshes(t *testing.T) {
 		corner := func(k int) int32 { return int32(binary.LittleEndian.Uint16(data[at+2*k:])) }
 		back.Triangles = append(back.Triangles, [3]int32{corner(0), corner(1), corner(2)})
 	}
-	if err := back.Check(); err != nil || back.Volume() != s.Meshes[0].Volume() {
+	if err := geomtest.CheckMesh(back); err != nil || back.Volume() != s.Meshes[0].Volume() {
 		t.Errorf("%v, volume %g of %g", err, back.Volume(), s.Meshes[0].Volume())
 	}
 }

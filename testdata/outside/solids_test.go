@@ -194,7 +194,7 @@ func TestBooleans(t *testing.T) {
 		p := geomtest.AnyPanel().Example(seed)
 		m, err := solid.Build(p, solid.Options{})
 		if err == nil {
-			err = m.Check()
+			err = geomtest.CheckMesh(m)
 		}
 		if err != nil {
 			t.Fatalf("panel %d: %v", seed, err)

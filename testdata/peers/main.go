@@ -134,8 +134,8 @@ func solids() {
 	here := perRun(geomtest.Side())
 	peer := seconds("node", "testdata/peers/manifold_side.mjs")
 	row("solid of a side with two dados and a groove", here, short(peer)+" manifold-3d booleans", "%.0f times as fast", float64(peer)/float64(here))
-	row("solid with 30 overlapping rectangles on both faces", perRun(geomtest.Crowded(false)), "-", "")
-	row("the same with rounded corners", perRun(geomtest.Crowded(true)), "-", "")
+	row("solid with 30 overlapping rectangles on both faces", perRun(geomtest.Crowded()), "-", "")
+	row("the same with rounded corners", perRun(geomtest.CrowdedRounded()), "-", "")
 }
 
 func perRun(p geom.Panel) time.Duration {

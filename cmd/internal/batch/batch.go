@@ -95,10 +95,10 @@ func (p Part) File(f geom.Face) string {
 	return ""
 }
 
-// Drawn is the part as the drawings show it.
-func (p Part) Drawn(fromSpoilboard bool) router.Part {
+// Drawn is the part as the drawings show it, cut with the settings of a job.
+func (p Part) Drawn(by mill.Settings) router.Part {
 	return router.Part{Name: p.Name, Quantity: p.Quantity, Stock: p.Stock.Name, Panel: p.Panel, Work: p.Work, Bits: p.Bits,
-		FromSpoilboard: fromSpoilboard && len(p.Bits) > 0}
+		FromSpoilboard: by.FromSpoilboard && len(p.Bits) > 0}
 }
 
 // Make works out a job. With an error among the problems the batch is not to be built.
@@ -279,7 +279,7 @@ func (b *Batch) shareLayers() {
 	var sharing router.Sharing
 	for _, d := range b.Drawers {
 		for _, p := range d.Parts {
-			sharing.Add(p.Drawn(b.Router.FromSpoilboard), b.DXF)
+			sharing.Add(p.Drawn(b.Router), b.DXF)
 		}
 	}
 	for _, sheet := range b.turnedSheets() {
@@ -295,7 +295,7 @@ func (b Batch) draw(d *Drawer) []joinery.Problem {
 	for i := range d.Parts {
 		p := &d.Parts[i]
 		for _, face := range p.Work.Faces {
-			layers, err := router.Layers(p.Drawn(b.Router.FromSpoilboard), face, b.DXF)
+			layers, err := router.Layers(p.Drawn(b.Router), face, b.DXF)
 			if err != nil {
 				if !told[err.Error()] {
 					told[err.Error()] = true

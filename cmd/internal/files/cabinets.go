@@ -23,11 +23,11 @@ func writeCabinets(b batch.Batch, to Folder) error {
 			continue
 		}
 		for _, f := range []struct {
-			name  string
-			right bool
-		}{{bank.Files.Left, false}, {bank.Files.Right, true}} {
+			name string
+			wall cabinet.Wall
+		}{{bank.Files.Left, cabinet.Left}, {bank.Files.Right, cabinet.Right}} {
 			var out bytes.Buffer
-			if _, err := cabinet.Draw(bank.Side, f.right, b.DXF.Version, b.DXF.Unit).WriteTo(&out); err != nil {
+			if _, err := cabinet.Draw(bank.Side, f.wall, b.DXF.Version, b.DXF.Unit).WriteTo(&out); err != nil {
 				return fmt.Errorf("%s: %w", f.name, err)
 			}
 			if err := to.WriteFile(f.name, out.Bytes()); err != nil {

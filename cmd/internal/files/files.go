@@ -17,6 +17,7 @@ import (
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
 	"drawerwright/geom"
+	"drawerwright/geom/mill"
 	"drawerwright/geom/solid"
 )
 
@@ -164,7 +165,7 @@ func papered(b batch.Batch, r report.Report, plan sheets.Plan) func(Folder) erro
 func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof,
 	previews []preview) error {
 	return Each(ctx, len(b.Drawers), func() func(int) error {
-		w := writer{to: to, o: o, dxf: b.DXF, fromSpoilboard: b.Router.FromSpoilboard}
+		w := writer{to: to, o: o, dxf: b.DXF, router: b.Router}
 		if prover != nil {
 			w.prover = prover.Worker()
 		}
@@ -186,12 +187,12 @@ func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover
 
 // writer writes one drawer at a time, with a buffer of its own.
 type writer struct {
-	to             Folder
-	o              Options
-	dxf            router.Options
-	fromSpoilboard bool
-	out            bytes.Buffer
-	prover         *prove.Worker
+	to     Folder
+	o      Options
+	dxf    router.Options
+	router mill.Settings
+	out    bytes.Buffer
+	prover *prove.Worker
 }
 
 // Unproven is the error of a build whose drawings make no box, or whose other files are
@@ -234,7 +235,7 @@ func (w *writer) drawer(d batch.Drawer) (preview, error) {
 
 func (w *writer) part(p batch.Part) error {
 	for _, d := range p.Drawings {
-		part := p.Drawn(w.fromSpoilboard)
+		part := p.Drawn(w.router)
 		if err := w.drawing(d.File, router.Draw(part, d.Face, d.Layers, w.dxf)); err != nil {
 			return err
 		}

@@ -90,16 +90,22 @@ func (b *builder) plan(j *Job) {
 		}
 	}
 	for _, g := range groups {
-		one := Alike{Shared: g, Made: asked.text == yes}
-		for _, bank := range g.Banks {
-			if n, ok := place[at[bank]]; ok {
-				one.Banks = append(one.Banks, n)
-			}
-		}
+		one := Alike{Shared: g, Made: asked.text == yes, Banks: placesOf(g, at, place)}
 		if len(one.Banks) == len(g.Banks) {
 			j.Alike = append(j.Alike, one)
 		}
 	}
+}
+
+// placesOf are the places of a group's banks among the job's, of those that are there;
+// at has their entries, place the places of entries.
+func placesOf(g opening.Shared, at []int, place map[int]int) (list []int) {
+	for _, bank := range g.Banks {
+		if n, ok := place[at[bank]]; ok {
+			list = append(list, n)
+		}
+	}
+	return list
 }
 
 // aimed plans an opening whose boxes are aimed at what its slides take.

@@ -16,59 +16,19 @@ import (
 // all reported.
 func (r *reader) job(root *section) *Job {
 	get := root.values
-	dxf := r.sub(root, "dxf", dxfKeys)
-	j := &Job{
-		File:       r.src.file,
-		Title:      get["job"].text,
-		Units:      r.units,
-		DXFVersion: dxf.values["version"].text,
-		DXFUnits:   r.units,
-		src:        r.src,
-		open:       r.open,
-	}
-	j.Layers, j.Order, j.FileNames = oneT(dxf.values["layers"].text), dxf.values["order"].words, dxf.values["files"].text
-	j.Elevation = dxf.values["elevation"].text == yes
-	j.Split = dxf.values["split"].text == splitCutter
-	j.NoNotes = dxf.values["notes"].text == notesNone
+	j := &Job{File: r.src.file, Title: get["job"].text, Units: r.units, src: r.src, open: r.open}
+	r.drawings(j, r.sub(root, "dxf", dxfKeys))
 	j.Paper = r.paper(r.sub(root, "paper", paperKeys))
 	router := r.sub(root, "router", routerKeys)
 	j.Router = r.router(router)
-	if units, err := geom.ParseUnit(dxf.values["units"].text); err == nil {
-		j.DXFUnits = units
-	}
-	j.Stocks, j.Bandings = r.stocks(root)
-	j.Spreads = make(map[string]fit.Spread, len(j.Stocks))
-	j.stockAt = make(map[string]map[string]Position, len(j.Stocks))
-	for i, s := range root.values["stock"].sections {
-		places := map[string]Position{"": s.at}
-		for key, v := range s.values {
-			if v.given {
-				places[key] = v.at
-			}
-		}
-		j.stockAt[s.name] = places
-		if i < len(j.Stocks) && j.Stocks[i].Name == s.name {
-			j.Spreads[s.name] = r.spread(s, j.Stocks[i])
-		}
-	}
-	j.ruleAt = make(map[string]Position)
-	for _, name := range []string{"sheets", "router"} {
-		v := root.values[name]
-		if !v.given || v.section == nil {
-			continue
-		}
-		j.ruleAt[name] = v.at
-		for key, v := range v.section.values {
-			if v.given {
-				j.ruleAt[name+"."+key] = v.at
-			}
-		}
-	}
+	r.boards(j, root)
+	j.ruleAt = rulePlaces(root)
 	for _, l := range root.values["spacers"].lengths {
 		j.Spacers = append(j.Spacers, l.MM())
 	}
 	b := builder{reader: r, root: root, joinery: r.sub(root, "joinery", joineryKeys), router: router,
-		limits: r.limits(r.sub(root, "limits", limitKeys)), accuracy: r.sub(root, "accuracy", accuracyKeys), stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, fenced: map[joinery.Field]sawn{}, names: names{}}
+		limits: r.limits(r.sub(root, "limits", limitKeys)), accuracy: r.sub(root, "accuracy", accuracyKeys),
+		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, fenced: map[joinery.Field]sawn{}, names: names{}}
 	for _, s := range j.Stocks {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
@@ -87,6 +47,56 @@ func (r *reader) job(root *section) *Job {
 	b.plan(j)
 	b.checkDefaults()
 	return j
+}
+
+// drawings fills in how the drawings are written.
+func (r *reader) drawings(j *Job, dxf *section) {
+	get := dxf.values
+	j.DXFVersion, j.DXFUnits = get["version"].text, r.units
+	if units, err := geom.ParseUnit(get["units"].text); err == nil {
+		j.DXFUnits = units
+	}
+	j.Layers, j.Order, j.FileNames = oneT(get["layers"].text), get["order"].words, get["files"].text
+	j.Elevation = get["elevation"].text == yes
+	j.Split = get["split"].text == splitCutter
+	j.NoNotes = get["notes"].text == notesNone
+}
+
+// boards fills in the stocks, how much their readings spread, and where their keys are.
+func (r *reader) boards(j *Job, root *section) {
+	j.Stocks, j.Bandings = r.stocks(root)
+	j.Spreads = make(map[string]fit.Spread, len(j.Stocks))
+	j.stockAt = make(map[string]map[string]Position, len(j.Stocks))
+	for i, s := range root.values["stock"].sections {
+		places := map[string]Position{"": s.at}
+		for key, v := range s.values {
+			if v.given {
+				places[key] = v.at
+			}
+		}
+		j.stockAt[s.name] = places
+		if i < len(j.Stocks) && j.Stocks[i].Name == s.name {
+			j.Spreads[s.name] = r.spread(s, j.Stocks[i])
+		}
+	}
+}
+
+// rulePlaces are where the sections that rule sheets and routers are, and their keys.
+func rulePlaces(root *section) map[string]Position {
+	places := make(map[string]Position)
+	for _, name := range []string{"sheets", "router"} {
+		v := root.values[name]
+		if !v.given || v.section == nil {
+			continue
+		}
+		places[name] = v.at
+		for key, v := range v.section.values {
+			if v.given {
+				places[name+"."+key] = v.at
+			}
+		}
+	}
+	return places
 }
 
 // sub is the section under a key, or one of fallbacks where the file has none.
@@ -184,32 +194,7 @@ func (b *builder) drawer(s *section) Drawer {
 	}
 	d.Sides, d.Front, d.Back, d.Bottom = b.stocks[sides.text], b.stocks[front.text], b.stocks[back.text], b.stocks[bottom.text]
 
-	cutter := either(get["cutter"], b.root.values["cutter"])
-	put(joinery.FieldCutter, cutter)
-	if cutter.section != nil {
-		d.Cutter, d.Bits = b.cutter(cutter.section)
-		if len(d.Bits) > 1 {
-			for _, bit := range d.Bits {
-				if bit.Engraves {
-					continue
-				}
-				d.Spec.Bits = append(d.Spec.Bits, joinery.Bit{Diameter: bit.Diameter, Reach: bit.Reach})
-			}
-		}
-		d.ownCutter = get["cutter"].given
-		for _, name := range []string{"width", "diameter"} {
-			if cutter.section.values[name].given {
-				d.cutterAt = []string{"cutter", name}
-			}
-		}
-		if d.cutterAt != nil && get["cutter"].given {
-			d.cutterAt = append([]string{"drawers", strconv.Itoa(b.number)}, d.cutterAt...)
-		}
-	}
-	if !cutter.given && !b.noCutter && !b.lost {
-		b.noCutter = true
-		b.fail(CodeMissingKey, d.at, "write `cutter: {kind: saw, width: ...}` for the whole file or for the drawer", "the drawer %s has no cutter", quote(d.Name))
-	}
+	put(joinery.FieldCutter, b.setCutter(&d, get["cutter"]))
 	if dxf := b.root.values["dxf"].section; dxf != nil {
 		put("layers", dxf.values["layers"])
 		put("files", dxf.values["files"])
@@ -229,6 +214,38 @@ func (b *builder) drawer(s *section) Drawer {
 		d.sound = d.sound && s.Thickness.Mean > 0
 	}
 	return d
+}
+
+// setCutter fills in what a drawer is cut with, its own or the file's, and gives where
+// that is said.
+func (b *builder) setCutter(d *Drawer, own value) value {
+	cutter := either(own, b.root.values["cutter"])
+	if cutter.section != nil {
+		d.Cutter, d.Bits = b.cutter(cutter.section)
+		if len(d.Bits) > 1 {
+			for _, bit := range d.Bits {
+				if bit.Engraves {
+					continue
+				}
+				d.Spec.Bits = append(d.Spec.Bits, joinery.Bit{Diameter: bit.Diameter, Reach: bit.Reach})
+			}
+		}
+		d.ownCutter = own.given
+		for _, name := range []string{"width", "diameter"} {
+			if cutter.section.values[name].given {
+				d.cutterAt = []string{"cutter", name}
+			}
+		}
+		if d.cutterAt != nil && own.given {
+			d.cutterAt = append([]string{"drawers", strconv.Itoa(b.number)}, d.cutterAt...)
+		}
+	}
+	if !cutter.given && !b.noCutter && !b.lost {
+		b.noCutter = true
+		b.fail(CodeMissingKey, d.at, "write `cutter: {kind: saw, width: ...}` for the whole file or for the drawer",
+			"the drawer %s has no cutter", quote(d.Name))
+	}
+	return cutter
 }
 
 // either is the first value if the file has it, else the second.

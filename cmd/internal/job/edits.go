@@ -10,15 +10,20 @@ import (
 )
 
 // CutterEdit sets the width of the cutter, or the diameter of the only bit, that a
-// drawer is cut with: its own or the file's; grooves says of the cutter that makes its
-// grooves alone. With several bits there is none: a reading does not tell which of them cut.
-func (j *Job) CutterEdit(drawer int, grooves bool, value string) (Edit, bool) {
-	d := j.Drawers[drawer]
-	path := d.cutterAt
-	if grooves && path != nil {
-		path = append(slices.Clone(path[:len(path)-1]), "groove-cutter")
-	}
+// drawer is cut with: its own or the file's. With several bits there is none: a reading
+// does not tell which of them cut.
+func (j *Job) CutterEdit(drawer int, value string) (Edit, bool) {
+	path := j.Drawers[drawer].cutterAt
 	return Edit{Path: path, Value: value}, path != nil
+}
+
+// GrooveCutterEdit sets the width of the cutter that makes a drawer's grooves alone.
+func (j *Job) GrooveCutterEdit(drawer int, value string) (Edit, bool) {
+	e, ok := j.CutterEdit(drawer, value)
+	if ok {
+		e.Path = append(slices.Clone(e.Path[:len(e.Path)-1]), "groove-cutter")
+	}
+	return e, ok
 }
 
 // With is the job as its file reads with edits, and its problems. The job must have been

@@ -54,95 +54,133 @@ func reliefOf(v value) (all mill.Relief, own map[string]mill.Relief) {
 // table by its bit, a router by one bit or several, of which the smallest sets the
 // narrowest slot.
 func (b *builder) cutter(s *section) (joinery.Cutter, []mill.Bit) {
-	get := s.values
-	c := joinery.Cutter{Kind: joinery.CutterKind(get["kind"].text), Width: get["width"].mm(0)}
-	said := func(names ...string) (at Position, name string, n int) {
-		for _, k := range names {
-			if v := get[k]; v.given {
-				at, name, n = v.at, k, n+1
-			}
-		}
-		return at, name, n
+	r := cutterReader{builder: b, at: s.at, get: s.values}
+	kind := joinery.CutterKind(r.get["kind"].text)
+	if at, _, n := r.said("groove-cutter"); n > 0 && kind.MadeToFit() {
+		r.report(CodeCutter, at, "delete it: its grooves are made to fit anyway",
+			"groove-cutter is for a saw or a router table, and this is %s", kindNames[kind])
 	}
-	report := func(code Code, at Position, hint, message string, args ...any) {
-		if !b.reported[at] && !b.lost { // one section may serve many drawers
-			b.reported[at] = true
-			b.fail(code, at, hint, message, args...)
-		}
-	}
-	if at, _, n := said("groove-cutter"); n > 0 && c.Kind.MadeToFit() {
-		report(CodeCutter, at, "delete it: its grooves are made to fit anyway", "groove-cutter is for a saw or a router table, and this is %s", kindNames[c.Kind])
-	}
-	switch c.Kind {
+	switch kind {
 	case joinery.Saw:
-		if at, name, n := said("diameter", "reach", "flutes", "bits"); n > 0 {
-			report(CodeCutter, at, "write its width, or kind: router", "%s is for a router, and this is a saw", name)
-		}
-		if _, _, n := said("width"); n == 0 {
-			report(CodeMissingKey, s.at, "write `width:` there; the slot that one pass cuts, from a test cut", "a saw has no width")
-		}
-		c.Groove = get["groove-cutter"].mm(0)
-		return c, nil
+		return r.saw(), nil
 	case joinery.Hand:
-		if at, name, n := said("diameter", "reach", "flutes", "bits"); n > 0 {
-			report(CodeCutter, at, "write the width of the plough iron, or kind: router", "%s is for a router, and this is hand work", name)
-		}
-		if _, _, n := said("width"); n == 0 {
-			report(CodeMissingKey, s.at, "write `width:` there, that of the plough iron, the narrowest groove that is made", "hand work has no width")
-		}
-		return c, nil
+		return r.hand(), nil
 	case joinery.RouterTable:
-		if at, name, n := said("flutes", "bits"); n > 0 {
-			report(CodeCutter, at, "write `diameter:` for its one bit, or kind: router", "%s is for a CNC router, and this is a router table", name)
-		}
-		if _, name, n := said("width", "diameter"); n == 0 {
-			report(CodeMissingKey, s.at, "write `diameter:` there, that of its bit", "a router table has no bit")
-		} else if n > 1 {
-			report(CodeCutter, get[name].at, "delete one of the two", "a router table has width or diameter, and here are both")
-		}
-		c.Width = either(get["diameter"], get["width"]).mm(0)
-		c.Reach, c.Groove = get["reach"].mm(0), get["groove-cutter"].mm(0)
-		return c, nil
+		return r.routerTable(), nil
 	case joinery.Router:
-		if _, name, n := said("width", "diameter", "bits"); n != 1 {
-			hint := "write `diameter:`, or `bits: {name: {diameter: ...}}`"
-			if n == 0 {
-				report(CodeMissingKey, s.at, hint, "a router has no bit")
-			} else {
-				report(CodeCutter, get[name].at, hint, "a router has width, diameter or bits: one of them, and here are %d", n)
-			}
-			return joinery.Cutter{Kind: c.Kind}, nil
+		return r.router()
+	}
+	return joinery.Cutter{Kind: kind, Width: r.get["width"].mm(0)}, nil
+}
+
+// cutterReader reads one section of a cutter.
+type cutterReader struct {
+	*builder
+	at  Position
+	get map[string]value
+}
+
+// said counts which of some keys are given, and gives the last of them.
+func (r cutterReader) said(names ...string) (at Position, name string, n int) {
+	for _, k := range names {
+		if v := r.get[k]; v.given {
+			at, name, n = v.at, k, n+1
 		}
-		if at, name, n := said("reach", "flutes"); n > 0 && get["bits"].given {
-			report(CodeCutter, at, "write it for each of the bits", "with bits, %s belongs to each of them", name)
+	}
+	return at, name, n
+}
+
+// report reports a mistake once, though one section may serve many drawers.
+func (r cutterReader) report(code Code, at Position, hint, message string, args ...any) {
+	if !r.reported[at] && !r.lost {
+		r.reported[at] = true
+		r.fail(code, at, hint, message, args...)
+	}
+}
+
+func (r cutterReader) saw() joinery.Cutter {
+	if at, name, n := r.said("diameter", "reach", "flutes", "bits"); n > 0 {
+		r.report(CodeCutter, at, "write its width, or kind: router", "%s is for a router, and this is a saw", name)
+	}
+	if !r.get["width"].given {
+		r.report(CodeMissingKey, r.at, "write `width:` there; the slot that one pass cuts, from a test cut", "a saw has no width")
+	}
+	return joinery.Cutter{Kind: joinery.Saw, Width: r.get["width"].mm(0), Groove: r.get["groove-cutter"].mm(0)}
+}
+
+func (r cutterReader) hand() joinery.Cutter {
+	if at, name, n := r.said("diameter", "reach", "flutes", "bits"); n > 0 {
+		r.report(CodeCutter, at, "write the width of the plough iron, or kind: router",
+			"%s is for a router, and this is hand work", name)
+	}
+	if !r.get["width"].given {
+		r.report(CodeMissingKey, r.at, "write `width:` there, that of the plough iron, the narrowest groove that is made",
+			"hand work has no width")
+	}
+	return joinery.Cutter{Kind: joinery.Hand, Width: r.get["width"].mm(0)}
+}
+
+func (r cutterReader) routerTable() joinery.Cutter {
+	if at, name, n := r.said("flutes", "bits"); n > 0 {
+		r.report(CodeCutter, at, "write `diameter:` for its one bit, or kind: router",
+			"%s is for a CNC router, and this is a router table", name)
+	}
+	if _, name, n := r.said("width", "diameter"); n == 0 {
+		r.report(CodeMissingKey, r.at, "write `diameter:` there, that of its bit", "a router table has no bit")
+	} else if n > 1 {
+		r.report(CodeCutter, r.get[name].at, "delete one of the two", "a router table has width or diameter, and here are both")
+	}
+	return joinery.Cutter{Kind: joinery.RouterTable, Width: either(r.get["diameter"], r.get["width"]).mm(0),
+		Reach: r.get["reach"].mm(0), Groove: r.get["groove-cutter"].mm(0)}
+}
+
+// router takes the narrowest bit that does not engrave for its width; 0 where the
+// diameter of a bit is not known, which is reported where it is written.
+func (r cutterReader) router() (joinery.Cutter, []mill.Bit) {
+	c := joinery.Cutter{Kind: joinery.Router}
+	if _, name, n := r.said("width", "diameter", "bits"); n != 1 {
+		hint := "write `diameter:`, or `bits: {name: {diameter: ...}}`"
+		if n == 0 {
+			r.report(CodeMissingKey, r.at, hint, "a router has no bit")
+		} else {
+			r.report(CodeCutter, r.get[name].at, hint, "a router has width, diameter or bits: one of them, and here are %d", n)
 		}
-	default:
 		return c, nil
 	}
-	var bits []mill.Bit
-	numbered := make(map[int]string)
-	for _, s := range get["bits"].sections {
-		tool := s.values["tool"]
-		if other := numbered[int(tool.number)]; tool.given && other != "" {
-			report(CodeCutter, tool.at, "give each bit the number that it has in the machine", "the bits %s and %s are both tool %d", other, s.name, int(tool.number))
-		}
-		numbered[int(tool.number)] = s.name
-		bits = append(bits, b.bit(s, report))
+	if at, name, n := r.said("reach", "flutes"); n > 0 && r.get["bits"].given {
+		r.report(CodeCutter, at, "write it for each of the bits", "with bits, %s belongs to each of them", name)
 	}
-	b.engraver(bits, report)
-	if !get["bits"].given {
-		d := either(get["diameter"], get["width"])
-		bits = []mill.Bit{{Name: geom.LengthOf(d.mm(0)).Text(b.units), Diameter: d.mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number)}}
-	}
+	bits := r.bits()
+	c.Width = r.get["width"].mm(0)
 	for _, bit := range bits {
 		if bit.Diameter > 0 && !bit.Engraves && (c.Width == 0 || bit.Diameter < c.Width) {
 			c.Width = bit.Diameter
 		}
 	}
-	if slices.ContainsFunc(bits, func(b mill.Bit) bool { return b.Diameter == 0 }) { // reported where it is written
+	if slices.ContainsFunc(bits, func(b mill.Bit) bool { return b.Diameter == 0 }) {
 		c.Width = 0
 	}
 	return c, bits
+}
+
+// bits are those of a router.
+func (r cutterReader) bits() (bits []mill.Bit) {
+	numbered := make(map[int]string)
+	for _, s := range r.get["bits"].sections {
+		tool := s.values["tool"]
+		if other := numbered[int(tool.number)]; tool.given && other != "" {
+			r.report(CodeCutter, tool.at, "give each bit the number that it has in the machine",
+				"the bits %s and %s are both tool %d", other, s.name, int(tool.number))
+		}
+		numbered[int(tool.number)] = s.name
+		bits = append(bits, r.bit(s, r.report))
+	}
+	r.engraver(bits, r.report)
+	if r.get["bits"].given {
+		return bits
+	}
+	d := either(r.get["diameter"], r.get["width"]).mm(0)
+	return []mill.Bit{{Name: geom.LengthOf(d).Text(r.units), Diameter: d, Reach: r.get["reach"].mm(0), Flutes: int(r.get["flutes"].number)}}
 }
 
 // engraver marks the bit that is named for engraving, if it is one of several.

@@ -37,13 +37,7 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	d.GrooveEnds = joinery.GrooveEnds(ends.text)
 	switch d.Cutter.Kind {
 	case joinery.Router:
-		if b.router.values["exact-slots"].text == string(mill.SlotsWidened) {
-			d.SlotRoom = mill.SlotRoom
-		}
-		d.DepthFrom = joinery.DepthFrom(b.router.values["depth-from"].text)
-		for _, k := range routerKeys {
-			put(joinery.Field(k.name), b.router.values[k.name])
-		}
+		b.setRouter(d, put)
 	case joinery.Saw, joinery.RouterTable, joinery.Hand:
 	default:
 		return false // without a machine nothing can be checked against it
@@ -61,6 +55,23 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 	}
 	b.anyMachine = true
 	b.routed = b.routed || d.Cutter.Kind.FollowsDrawing()
+	b.checkFollowed(d, own)
+	return settled
+}
+
+// setRouter fills in what routers alone do.
+func (b *builder) setRouter(d *Drawer, put func(joinery.Field, value)) {
+	if b.router.values["exact-slots"].text == string(mill.SlotsWidened) {
+		d.SlotRoom = mill.SlotRoom
+	}
+	d.DepthFrom = joinery.DepthFrom(b.router.values["depth-from"].text)
+	for _, k := range routerKeys {
+		put(joinery.Field(k.name), b.router.values[k.name])
+	}
+}
+
+// checkFollowed reports settings of a drawer that its machine cannot keep to.
+func (b *builder) checkFollowed(d *Drawer, own *section) {
 	for _, f := range routerFields {
 		v := own.values[string(f)]
 		_, known := b.fenced[f]
@@ -72,7 +83,6 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 			b.fenced[f] = sawn{d.Name, d.Cutter.Kind}
 		}
 	}
-	return settled
 }
 
 // namesJoint tells whether a drawer's own entry decides on its joint.

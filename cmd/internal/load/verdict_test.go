@@ -53,7 +53,7 @@ func TestOneVerdict(t *testing.T) {
 				}
 				outs++
 				if out[key]++; warned[key] == 0 {
-					t.Errorf("seed %d: nothing is said of %v, %v: %s, %v", seed, key, m.Likely(), m.Verdict, m.Right)
+					t.Errorf("seed %d: nothing is said of %v, %v: %s, %v", seed, key, [2]float64{m.Min, m.Max}, m.Verdict, m.Right)
 				}
 			}
 			for key, n := range warned {

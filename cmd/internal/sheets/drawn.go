@@ -45,7 +45,7 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	sheet.Slots, sheet.Marks = one.Slots, one.Marks
 	for _, p := range one.Placed {
 		part := s.Parts[p.Piece][0]
-		sheet.Parts = append(sheet.Parts, router.Placed{Part: part.Drawn(s.Router.FromSpoilboard), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})
+		sheet.Parts = append(sheet.Parts, router.Placed{Part: part.Drawn(s.Router), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})
 	}
 	whole := sheet.Whole()
 	var list []Drawing

@@ -62,12 +62,8 @@ type Subdivision struct {
 // Regions is how many regions there are. Region 0 is covered by no ring.
 func (s *Subdivision) Regions() int { return len(s.covers) / s.words }
 
-// Covers tells whether a region lies inside a ring, by the even-odd rule.
-func (s *Subdivision) Covers(region int32, ring int) bool {
-	return s.covers[int(region)*s.words+ring/64]>>(ring%64)&1 == 1
-}
-
-// EachCover calls f with the index of every ring that covers a region, in order.
+// EachCover calls f with the index of every ring that covers a region, by the even-odd
+// rule, in order.
 func (s *Subdivision) EachCover(region int32, f func(ring int)) {
 	for w, word := range s.covers[int(region)*s.words : (int(region)+1)*s.words] {
 		for ; word != 0; word &= word - 1 {
