@@ -180,10 +180,12 @@ func (t *trialCut) reading(arg string) error {
 			}
 			names = append(names, string(k))
 		}
-		return fmt.Errorf("%s: no such reading of this drawer's cut, %s; write one of %s, fits, diagonals", arg, t.drawer.Spec.Joint, strings.Join(names, ", "))
+		return fmt.Errorf("%s: no such reading of this drawer's cut, %s; write one of %s, fits, diagonals",
+			arg, t.drawer.Spec.Joint, strings.Join(names, ", "))
 	}
 	if meant, ok := t.cut.Plausible(r); !ok {
-		return fmt.Errorf("%s: meant to be %s, and %s is too far from it to be of this cut; check the drawer, the unit and the decimal point", arg, t.text(meant), t.text(v))
+		return fmt.Errorf("%s: meant to be %s, and %s is too far from it to be of this cut; "+
+			"check the drawer, the unit and the decimal point", arg, t.text(meant), t.text(v))
 	}
 	t.readings = append(t.readings, r)
 	return nil
@@ -210,7 +212,8 @@ func (t *trialCut) diagonals(value string) error {
 	deep := d.Spec.Depth
 	meant := testcut.Diagonals(joinery.Size{Width: d.Outside.Width, Depth: deep})
 	if !found || err1 != nil || err2 != nil || math.Abs(a-meant) > meant/10 || math.Abs(b-meant) > meant/10 {
-		return fmt.Errorf("diagonals=%s: write both with a comma, as in diagonals=%s,%s, where they should be", value, t.text(meant), t.text(meant))
+		return fmt.Errorf("diagonals=%s: write both with a comma, as in diagonals=%s,%s, where they should be",
+			value, t.text(meant), t.text(meant))
 	}
 	apart := t.text(math.Abs(a - b))
 	switch {
@@ -252,7 +255,8 @@ func (t *trialCut) fitsText() string {
 		return said + " Write that dado-play, and pare the dados until the tongue goes in as it did there."
 	}
 	l := t.drawer.Spec.Limits.TonguePlay
-	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. The job's limits are %s to %s.", t.text(t.fits), t.text(l.Min), t.text(l.Max))
+	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. "+
+		"The job's limits are %s to %s.", t.text(t.fits), t.text(l.Min), t.text(l.Max))
 }
 
 // fenceField is the entry that the fence's distance on the test cut is: of grooves at a

@@ -97,7 +97,8 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 		return done(writeJSON(s.out, written))
 	}
 	_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(b.dir), written.Files,
-		words.Count(written.Drawers, "kind of drawer", "kinds of drawer"), words.Count(written.Boxes, "box", "boxes"), l.counted())
+		words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
+		words.Count(written.Boxes, "box", "boxes"), l.counted())
 	return done(err)
 }
 

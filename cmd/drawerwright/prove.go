@@ -55,8 +55,10 @@ type proving struct {
 }
 
 func (a *proving) flags(c *cobra.Command) {
-	c.Flags().StringArrayVar(&a.thickness, "thickness", nil, "STOCK=LENGTH, or LENGTH for all: the thickness of the boards instead of the readings")
-	c.Flags().StringVar(&a.flip, "flip-error", "", "ALONG or ALONG,ACROSS: how far the outside cuts of turned parts are off")
+	c.Flags().StringArrayVar(&a.thickness, "thickness", nil,
+		"STOCK=LENGTH, or LENGTH for all: the thickness of the boards instead of the readings")
+	c.Flags().StringVar(&a.flip, "flip-error", "",
+		"ALONG or ALONG,ACROSS: how far the outside cuts of turned parts are off")
 	c.Flags().StringVar(&a.depth, "depth-error", "", "by how much every pocket is cut too deep; below 0 too shallow")
 	c.Flags().BoolVar(&a.json, "json", false, "print the proofs as JSON, with every cut and where every part stands")
 }
@@ -152,7 +154,8 @@ func openProof(dir string) (*prove.Prover, error) {
 	}
 	var r report.Report
 	if err := json.Unmarshal(data, &r); err != nil {
-		return nil, fmt.Errorf("%s cannot be understood: %w; build the folder again", filepath.Join(dir, "report.json"), err)
+		return nil, fmt.Errorf("%s cannot be understood: %w; build the folder again",
+			filepath.Join(dir, "report.json"), err)
 	}
 	return prove.New(r)
 }
@@ -213,14 +216,16 @@ func trial(o *prove.Options, p *prove.Prover, thickness []string, flip, depth st
 			}
 		}
 		if !known {
-			return fmt.Errorf("--thickness: no stock is called %q; the stocks are %s", name, strings.Join(p.Stocks(), ", "))
+			return fmt.Errorf("--thickness: no stock is called %q; the stocks are %s",
+				name, strings.Join(p.Stocks(), ", "))
 		}
 	}
 	var err error
 	if flip != "" {
 		along, across, both := strings.Cut(flip, ",")
 		if both && !strings.ContainsAny(flip, ". /") && p.Unit() == geom.Millimetre && along == "0" && len(across) > 1 {
-			return fmt.Errorf("--flip-error: write %q with a decimal point, or a space after the comma that divides along from across", flip)
+			return fmt.Errorf("--flip-error: write %q with a decimal point, "+
+				"or a space after the comma that divides along from across", flip)
 		}
 		if o.FlipAlong, err = length("flip-error", along); err != nil {
 			return err

@@ -133,49 +133,8 @@ func (g *grid) work() int64 {
 // fill finds the most value of pieces on the sheet.
 func (g *grid) fill(values []int64) int64 {
 	nx, ny := len(g.x), len(g.y)
-	clear(g.value)
-	clear(g.how)
-	clear(g.piece)
-	for k, v := range values {
-		if v == 0 {
-			continue
-		}
-		one := g.kinds[k]
-		for turned := range 2 {
-			if turned == 1 {
-				if !one.turn {
-					break
-				}
-				one.w, one.h = one.h, one.w
-			}
-			i, _ := slices.BinarySearch(g.x, one.w)
-			j, _ := slices.BinarySearch(g.y, one.h)
-			if i < nx && j < ny {
-				if at := j*nx + i; v > g.value[at] {
-					g.value[at], g.piece[at] = v, int32(k+1)
-				}
-			}
-		}
-	}
-	below := func(list []int64, v int64) int { // the last place that is not beyond
-		n, exact := slices.BinarySearch(list, v)
-		if !exact {
-			n--
-		}
-		return n
-	}
-	// The place left of a cut at place c, for every length, is found once.
-	restX, restY := make([][]int32, nx), make([][]int32, ny)
-	for i := range nx {
-		for c := 1; c <= i && 2*g.x[c] <= g.x[i]; c++ {
-			restX[i] = append(restX[i], int32(below(g.x, g.x[i]-g.x[c])))
-		}
-	}
-	for j := range ny {
-		for c := 1; c <= j && 2*g.y[c] <= g.y[j]; c++ {
-			restY[j] = append(restY[j], int32(below(g.y, g.y[j]-g.y[c])))
-		}
-	}
+	g.setPieces(values)
+	restX, restY := rests(g.x), rests(g.y)
 	for j := 1; j < ny; j++ {
 		row := g.value[j*nx : (j+1)*nx]
 		for i := 1; i < nx; i++ {
@@ -201,6 +160,50 @@ func (g *grid) fill(values []int64) int64 {
 		}
 	}
 	return g.value[len(g.value)-1]
+}
+
+// setPieces sets single pieces where they are just as large as a place.
+func (g *grid) setPieces(values []int64) {
+	nx, ny := len(g.x), len(g.y)
+	clear(g.value)
+	clear(g.how)
+	clear(g.piece)
+	for k, v := range values {
+		if v == 0 {
+			continue
+		}
+		one := g.kinds[k]
+		for turned := range 2 {
+			if turned == 1 {
+				if !one.turn {
+					break
+				}
+				one.w, one.h = one.h, one.w
+			}
+			i, _ := slices.BinarySearch(g.x, one.w)
+			j, _ := slices.BinarySearch(g.y, one.h)
+			if i < nx && j < ny {
+				if at := j*nx + i; v > g.value[at] {
+					g.value[at], g.piece[at] = v, int32(k+1)
+				}
+			}
+		}
+	}
+}
+
+// rests are for every length the places that cuts at its lower half leave of it.
+func rests(lengths []int64) [][]int32 {
+	list := make([][]int32, len(lengths))
+	for i, length := range lengths {
+		for c := 1; c <= i && 2*lengths[c] <= length; c++ {
+			n, exact := slices.BinarySearch(lengths, length-lengths[c])
+			if !exact {
+				n-- // the last place that is not beyond
+			}
+			list[i] = append(list[i], int32(n))
+		}
+	}
+	return list
 }
 
 // What is as one place before, or below.

@@ -84,7 +84,8 @@ func solve(ctx context.Context, pieces []Piece, sheets []Sheet, only []sizeSet, 
 	}
 	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
-	if z := w.sizes[0]; best.left == 0 && len(w.sizes) == 1 && len(w.kinds) <= manyKinds && r.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
+	few := len(w.sizes) == 1 && len(w.kinds) <= manyKinds
+	if z := w.sizes[0]; few && best.left == 0 && r.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
 		least = max(least, float64(w.cuts(z, len(best.list), effort*min(effort*cutsShare, mostCutsShare)))*z.price)
 		out.Least = least * w.price
 	}
@@ -116,63 +117,7 @@ type member struct {
 
 func begin(pieces []Piece, sheets []Sheet, only []sizeSet, r Rules) *work {
 	w := &work{task: task{rules: r, stop: new(atomic.Bool)}, unfit: make([]int, len(pieces))}
-	bare := !slices.ContainsFunc(sheets, func(s Sheet) bool { return s.Price > 0 && !s.Offcut })
-	order := make([]int, len(sheets))
-	for i := range order {
-		order[i] = i
-	}
-	room := func(s Sheet) (int64, int64) {
-		return s.Length - s.Trim.Left - s.Trim.Right, s.Width - s.Trim.Bottom - s.Trim.Top
-	}
-	squared := func(i int) float64 {
-		x, y := room(sheets[i])
-		return float64(x) * float64(y)
-	}
-	// Offcuts first, the smallest of them first.
-	slices.SortStableFunc(order, func(a, b int) int {
-		switch x, y := sheets[a], sheets[b]; {
-		case x.Offcut != y.Offcut:
-			if x.Offcut {
-				return -1
-			}
-			return 1
-		case squared(a) < squared(b):
-			return -1
-		case squared(a) > squared(b):
-			return 1
-		}
-		return 0
-	})
-	largest := 0.0
-	for _, i := range order {
-		largest = max(largest, squared(i))
-		if s := sheets[i]; !s.Offcut {
-			w.price = max(w.price, s.Price)
-		}
-	}
-	if bare {
-		w.price = 1
-	}
-	for _, i := range order {
-		s := sheets[i]
-		x, y := room(s)
-		z := size{w: x + r.Kerf, h: y + r.Kerf, area: squared(i) / largest, price: s.Price / w.price, stock: s.Count, shelf: s.Offcut}
-		switch {
-		case s.Offcut:
-			z.price = 0
-		case bare:
-			z.price = z.area
-		}
-		if z.stock == 0 {
-			if z.stock = endless; s.Offcut {
-				z.stock = 1
-			}
-		}
-		w.sizes, w.sheets, w.trim = append(w.sizes, z), append(w.sheets, i), append(w.trim, s.Trim)
-	}
-	for k := range w.sizes {
-		w.sizes[k].area = float64(float64(w.sizes[k].w)*float64(w.sizes[k].h)) / largest
-	}
+	largest := w.addSheets(sheets)
 	at := make(map[kind]int)
 	for i, p := range pieces {
 		if p.Count == 0 {
@@ -205,6 +150,71 @@ func begin(pieces []Piece, sheets []Sheet, only []sizeSet, r Rules) *work {
 		w.pieces[n] = append(w.pieces[n], member{i, turned, p.Count})
 	}
 	return w
+}
+
+// room is what trims leave of a sheet.
+func (s Sheet) room() (length, width int64) {
+	return s.Length - s.Trim.Left - s.Trim.Right, s.Width - s.Trim.Bottom - s.Trim.Top
+}
+
+// roomArea is the area of what trims leave of a sheet.
+func (s Sheet) roomArea() float64 {
+	x, y := s.room()
+	return float64(x) * float64(y)
+}
+
+// inTurn is the order in which sheets are used: offcuts first, the smallest of each first.
+func inTurn(sheets []Sheet) []int {
+	order := make([]int, len(sheets))
+	for i := range order {
+		order[i] = i
+	}
+	slices.SortStableFunc(order, func(a, b int) int {
+		x, y := sheets[a], sheets[b]
+		if x.Offcut != y.Offcut {
+			if x.Offcut {
+				return -1
+			}
+			return 1
+		}
+		return cmp.Compare(x.roomArea(), y.roomArea())
+	})
+	return order
+}
+
+// addSheets adds sizes in the order in which they are used, with prices and areas beside
+// the largest, whose area it gives. Where no sheet has a price, the area is it.
+func (w *work) addSheets(sheets []Sheet) (largest float64) {
+	bare := !slices.ContainsFunc(sheets, func(s Sheet) bool { return s.Price > 0 && !s.Offcut })
+	order := inTurn(sheets)
+	for _, i := range order {
+		largest = max(largest, sheets[i].roomArea())
+		if s := sheets[i]; !s.Offcut {
+			w.price = max(w.price, s.Price)
+		}
+	}
+	if bare {
+		w.price = 1
+	}
+	for _, i := range order {
+		s := sheets[i]
+		x, y := s.room()
+		z := size{w: x + w.rules.Kerf, h: y + w.rules.Kerf, price: s.Price / w.price, stock: s.Count, shelf: s.Offcut}
+		switch {
+		case s.Offcut:
+			z.price = 0
+		case bare:
+			z.price = s.roomArea() / largest
+		}
+		if z.stock == 0 {
+			if z.stock = endless; s.Offcut {
+				z.stock = 1
+			}
+		}
+		z.area = float64(float64(z.w)*float64(z.h)) / largest
+		w.sizes, w.sheets, w.trim = append(w.sizes, z), append(w.sheets, i), append(w.trim, s.Trim)
+	}
+	return largest
 }
 
 func (k kind) fits(z size) bool {

@@ -13,88 +13,112 @@ const mostMatched = 64
 // chosen one after the other.
 const mostChoices = 16
 
-// matched lays pieces out with each group of those that match on sheets of one batch.
-func matched(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options) (Layout, error) {
-	var groups []int
-	var batches []string
+// matching lays pieces out with each group of those that match on sheets of one batch.
+type matching struct {
+	pieces  []Piece
+	sheets  []Sheet
+	rules   Rules
+	options Options
+	groups  []int          // of pieces that match, the largest first
+	batches []string       // of the sheets
+	chosen  map[int]string // batches of groups
+}
+
+func newMatching(pieces []Piece, sheets []Sheet, r Rules, o Options) *matching {
+	m := &matching{pieces: pieces, sheets: sheets, rules: r, options: o, chosen: make(map[int]string)}
 	area := make(map[int]float64)
 	for _, p := range pieces {
 		if p.Match > 0 && p.Count > 0 {
 			if area[p.Match] == 0 {
-				groups = append(groups, p.Match)
+				m.groups = append(m.groups, p.Match)
 			}
 			area[p.Match] += float64(p.Length) * float64(p.Width) * float64(p.Count)
 		}
 	}
 	for _, s := range sheets {
-		if !slices.Contains(batches, s.Batch) {
-			batches = append(batches, s.Batch)
+		if !slices.Contains(m.batches, s.Batch) {
+			m.batches = append(m.batches, s.Batch)
 		}
 	}
-	if len(groups) == 0 || len(batches) < 2 {
+	slices.SortStableFunc(m.groups, func(a, b int) int { return cmp.Compare(area[b], area[a]) })
+	return m
+}
+
+// matched lays pieces out with each group of those that match on sheets of one batch.
+func matched(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options) (Layout, error) {
+	m := newMatching(pieces, sheets, r, o)
+	if len(m.groups) == 0 || len(m.batches) < 2 {
 		return solve(ctx, pieces, sheets, nil, r, o), nil
 	}
 	if len(sheets) > mostMatched {
 		return Layout{}, &Problem{-1, -1, "pieces that match can be laid out on up to 64 sizes of sheet"}
 	}
-	slices.SortStableFunc(groups, func(a, b int) int { return cmp.Compare(area[b], area[a]) })
-	chosen := make(map[int]string)
-	try := func(effort int) Layout {
-		only := make([]sizeSet, len(pieces))
-		for i, p := range pieces {
-			batch, known := chosen[p.Match]
-			if p.Match <= 0 || !known {
-				continue
-			}
-			for n, s := range sheets {
-				if s.Batch == batch {
-					only[i] |= 1 << n
-				}
-			}
-		}
-		o.Effort = max(effort, 1)
-		return solve(ctx, pieces, sheets, only, r, o)
-	}
-	effort := cmp.Or(o.Effort, DefaultEffort)
 	choices := 1
-	for range groups {
-		if choices *= len(batches); choices > mostChoices {
+	for range m.groups {
+		if choices *= len(m.batches); choices > mostChoices {
 			break
 		}
 	}
 	// What no layout can do without, whichever batches are chosen.
 	w := begin(pieces, sheets, nil, r)
 	least := w.least()
-	bound := func(l Layout) Layout {
-		if slices.Max(l.Left) == 0 {
-			l.Least, l.Fewest = least*w.price, w.fewest(least)
-		}
-		return l
-	}
-	if choices > mostChoices {
-		each := effort / (len(groups)*len(batches) + 1)
-		for _, g := range groups {
-			choose(chosen, g, batches, func() Layout { return try(each) })
-		}
-		return bound(try(each)), nil
-	}
 	var best Layout
+	if effort := cmp.Or(o.Effort, DefaultEffort); choices > mostChoices {
+		best = m.oneByOne(ctx, effort/(len(m.groups)*len(m.batches)+1))
+	} else {
+		best = m.all(ctx, effort/choices)
+	}
+	if slices.Max(best.Left) == 0 {
+		best.Least, best.Fewest = least*w.price, w.fewest(least)
+	}
+	return best, nil
+}
+
+// try lays out with the batches that are chosen.
+func (m *matching) try(ctx context.Context, effort int) Layout {
+	only := make([]sizeSet, len(m.pieces))
+	for i, p := range m.pieces {
+		batch, known := m.chosen[p.Match]
+		if p.Match <= 0 || !known {
+			continue
+		}
+		for n, s := range m.sheets {
+			if s.Batch == batch {
+				only[i] |= 1 << n
+			}
+		}
+	}
+	o := m.options
+	o.Effort = max(effort, 1)
+	return solve(ctx, m.pieces, m.sheets, only, m.rules, o)
+}
+
+// oneByOne chooses the batch of one group after the other.
+func (m *matching) oneByOne(ctx context.Context, effort int) Layout {
+	for _, g := range m.groups {
+		choose(m.chosen, g, m.batches, func() Layout { return m.try(ctx, effort) })
+	}
+	return m.try(ctx, effort)
+}
+
+// all tries every choice of batches.
+func (m *matching) all(ctx context.Context, effort int) (best Layout) {
 	found := false
-	var all func(n int)
-	all = func(n int) {
-		if n < len(groups) {
-			for _, b := range batches {
-				chosen[groups[n]] = b
-				all(n + 1)
+	var from func(n int)
+	from = func(n int) {
+		if n < len(m.groups) {
+			for _, b := range m.batches {
+				m.chosen[m.groups[n]] = b
+				from(n + 1)
 			}
 			return
 		}
-		if l := try(effort / choices); !found || better(l, best) {
+		if l := m.try(ctx, effort); !found || better(l, best) {
 			best, found = l, true
 		}
 	}
-	all(0)
-	return bound(best), nil
+	from(0)
+	return best
 }
 
 // choose takes for a group the batch with which the layout is best.

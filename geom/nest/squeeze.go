@@ -21,7 +21,8 @@ func (w *work) squeeze(best result, enough float64, ration int64, seed uint64) r
 	for w.rules.Way == Free && ration > 0 && len(best.list) > 0 && (best.left > 0 || best.cost > enough*(1+1e-9)) {
 		list := slices.Clone(best.list)
 		slices.SortStableFunc(list, func(a, b full) int { // what costs nothing last
-			return cmp.Or(-cmp.Compare(min(w.sizes[a.size].price, 1e-9), min(w.sizes[b.size].price, 1e-9)), cmp.Compare(a.area, b.area))
+			x, y := min(w.sizes[a.size].price, 1e-9), min(w.sizes[b.size].price, 1e-9)
+			return cmp.Or(-cmp.Compare(x, y), cmp.Compare(a.area, b.area))
 		})
 		demand := make([]int, len(w.kinds))
 		onto, merged := list[0].size, 1

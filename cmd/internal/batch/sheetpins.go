@@ -76,7 +76,7 @@ func (b Batch) turnedSheets() (list []router.Sheet) {
 					faces[f] = true
 				}
 				parts = append(parts, p)
-				sheet.Parts = append(sheet.Parts, router.Placed{Part: p.Drawn(b.Router.FromSpoilboard)})
+				sheet.Parts = append(sheet.Parts, router.Placed{Part: p.Drawn(b.Router)})
 			}
 		}
 		if len(faces) < 2 || !slices.ContainsFunc(parts, func(p Part) bool { return len(p.Bits) > 0 }) {

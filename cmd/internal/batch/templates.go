@@ -40,22 +40,13 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 		return nil // without a stock, of which the job's problems tell
 	}
 	t := *j.Templates
-	o := template.Options{Job: b.Title, Thickness: t.Thickness, Least: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin, Number: func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }, Unit: b.Units.String()}
+	o := template.Options{Job: b.Title, Thickness: t.Thickness, Least: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin,
+		Number: func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }, Unit: b.Units.String()}
 	if t.Register == job.RegisterLip {
 		o.Register = template.Lip
 	}
 	plates, wrong := b.panelPlates(o)
-	for _, bank := range b.Banks {
-		if s := bank.Side; len(s.Lines) > 0 {
-			side := template.Side{Name: s.Name, Height: s.Height, Holes: s.Holes}
-			for _, l := range s.Lines {
-				side.Lines = append(side.Lines, template.Line{Name: l.Name, At: l.At})
-			}
-			p := template.Stick(side, o)
-			p.Name = "stick-" + job.FileName(s.Name)
-			plates = append(plates, p)
-		}
-	}
+	plates = append(plates, b.sticks(o)...)
 	for i, c := range b.settings() {
 		c.Name = fmt.Sprintf("setting-%d", i+1)
 		plates = append(plates, template.Gauge(c, o))
@@ -68,7 +59,8 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			return
 		}
 		said[message] = true
-		problems = append(problems, Problem{Problem: joinery.Problem{Code: code, Field: "templates", Message: "template " + message, Hint: hint}})
+		problems = append(problems, Problem{Problem: joinery.Problem{Code: code, Field: "templates",
+			Message: "template " + message, Hint: hint}})
 	}
 	for _, p := range wrong {
 		say("template", p.Plate+": "+p.Message, p.Hint)
@@ -90,16 +82,34 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 				one.MadeDXF, one.MadeSVG = file+".dxf", file+".svg"
 			}
 			for _, f := range one.Made.Found {
-				say(string(f.Code), fmt.Sprintf("%s: %s, at %s, %s", p.Name, f.Message, o.Number(f.At.X), o.Number(f.At.Y)), f.Hint)
+				at := o.Number(f.At.X) + ", " + o.Number(f.At.Y)
+				say(string(f.Code), fmt.Sprintf("%s: %s, at %s", p.Name, f.Message, at), f.Hint)
 			}
 			if b := p.Outline.Bounds(); t.Roll > 0 && !paper.RollHolds(b.Width(), b.Height(), t.Roll, p.Unit) {
-				say("template", fmt.Sprintf("%s, %s by %s, is too wide for a roll of %s: it is printed on sheets", p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.Roll)), "a wider `roll`, or a smaller `bed`")
+				say("template", fmt.Sprintf("%s, %s by %s, is too wide for a roll of %s: it is printed on sheets",
+					p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.Roll)), "a wider `roll`, or a smaller `bed`")
 			}
 			out.Plates = append(out.Plates, one)
 		}
 	}
 	b.Templates = out
 	return problems
+}
+
+// sticks are the plates from which the slides of cabinets are marked.
+func (b *Batch) sticks(o template.Options) (plates []template.Plate) {
+	for _, bank := range b.Banks {
+		if s := bank.Side; len(s.Lines) > 0 {
+			side := template.Side{Name: s.Name, Height: s.Height, Holes: s.Holes}
+			for _, l := range s.Lines {
+				side.Lines = append(side.Lines, template.Line{Name: l.Name, At: l.At})
+			}
+			p := template.Stick(side, o)
+			p.Name = "stick-" + job.FileName(s.Name)
+			plates = append(plates, p)
+		}
+	}
+	return plates
 }
 
 // panelPlates are those that mark parts; drawer fronts are drilled through theirs.
@@ -147,7 +157,10 @@ func ends(p joinery.Part) (left, right string) {
 
 // settings are the different settings of fence and height.
 func (b *Batch) settings() (list []template.Corner) {
-	for _, g := range BySetting(slices.DeleteFunc(slices.Clone(b.Drawers), func(d Drawer) bool { return d.Setup.FenceDistance <= 0 || d.Setup.CutterHeight <= 0 })) {
+	set := slices.DeleteFunc(slices.Clone(b.Drawers), func(d Drawer) bool {
+		return d.Setup.FenceDistance <= 0 || d.Setup.CutterHeight <= 0
+	})
+	for _, g := range BySetting(set) {
 		list = append(list, cornerOf(g))
 	}
 	return list

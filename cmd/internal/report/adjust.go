@@ -82,37 +82,43 @@ type MeasuredSaid struct {
 	within bool
 }
 
+// judgedSaid are measures as they are printed, with what n makes of lengths.
+func judgedSaid(list []testcut.Judged, n func(mm float64) float64) []MeasuredSaid {
+	said := []MeasuredSaid{}
+	for _, q := range list {
+		verdict := string(q.Verdict)
+		if q.Nominal-2*q.Sigma < q.Least && q.Nominal+2*q.Sigma > q.Most {
+			verdict = unknown
+		}
+		said = append(said, MeasuredSaid{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.Least), n(q.Most)},
+			verdict, verdict == string(q.Words.Within)})
+	}
+	return said
+}
+
 // AdjustmentOf puts advice on a drawer's test cut into words.
 func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice) Adjustment {
 	n := func(mm float64) float64 { return number(mm, b.Units) }
 	known := func(k testcut.Known) Estimated { return Estimated{n(k.Value), n(k.Sigma)} }
 	out := Adjustment{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Drawer: d.Spec.Name, Machine: string(d.Setup.Cutter.Kind),
-		Cutter: known(a.Cutter), Stated: n(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingSaid{}, Clash: append([]string{}, a.Clash...), AllRight: a.AllRight, Moves: []MoveSaid{}, Saves: []string{}, Written: []string{}}
+		Cutter: known(a.Cutter), Stated: n(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingSaid{},
+		Clash: append([]string{}, a.Clash...), AllRight: a.AllRight, Moves: []MoveSaid{}, Saves: []string{}, Written: []string{}}
 	for _, r := range a.Read {
 		out.Readings = append(out.Readings, ReadingSaid{r.Name, n(r.Value), n(r.Expected), n(r.Off), r.Left})
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
 	if off := math.Abs(a.Cutter.Value - a.Stated); len(a.Clash) == 0 && off > max(noticed, 3*a.Cutter.Sigma) {
-		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job", text(a.Cutter.Value), text(a.Stated))
+		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job",
+			text(a.Cutter.Value), text(a.Stated))
 	}
-	judged := func(list []testcut.Judged) []MeasuredSaid {
-		said := []MeasuredSaid{}
-		for _, q := range list {
-			verdict := string(q.Verdict)
-			if q.Nominal-2*q.Sigma < q.Least && q.Nominal+2*q.Sigma > q.Most {
-				verdict = unknown
-			}
-			said = append(said, MeasuredSaid{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.Least), n(q.Most)}, verdict, verdict == string(q.Words.Within)})
-		}
-		return said
-	}
-	out.AsItIs, out.After = judged(a.AsItIs), judged(a.After)
+	out.AsItIs, out.After = judgedSaid(a.AsItIs, n), judgedSaid(a.After, n)
 	for _, m := range a.Moves {
 		m.From, m.To = asPrinted(m.From, b.Units), asPrinted(m.To, b.Units) // so that what is between them is what is said
 		if m.By = m.To - m.From; m.Do == testcut.Leave && m.Better && math.Abs(m.By) < settable {
 			m.Better, m.Sure = false, true
 		}
-		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Do: string(m.Do), Sure: m.Sure, Missing: []string{}}
+		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Do: string(m.Do), Sure: m.Sure,
+			Missing: []string{}}
 		for _, k := range m.Missing {
 			name := string(k)
 			if slices.ContainsFunc(a.Read, func(r testcut.Residual) bool { return r.Kind == k }) {
@@ -128,7 +134,8 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 		if d.Setup.FlatTongues {
 			as = " with tongues as thick as that"
 		}
-		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play; a cutter %s to %s wide would", t.Why, text(a.Front.Value), as, text(t.Least), text(t.Most))
+		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play; "+
+			"a cutter %s to %s wide would", t.Why, text(a.Front.Value), as, text(t.Least), text(t.Most))
 		if !slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Worse }) {
 			out.Wrong += ", or this fence distance as a compromise"
 		}
