@@ -58,14 +58,6 @@ func LengthOf(mm float64) Length {
 // MM is the length in millimetres.
 func (l Length) MM() float64 { return float64(l) / float64(millimetre) }
 
-// In is the length in the given unit.
-func (l Length) In(u Unit) float64 {
-	if u == Inch {
-		return float64(l) / float64(inch)
-	}
-	return l.MM()
-}
-
 var (
 	// number: 12, 12.21, .5, 1/2, 17 5/8, 17-5/8. The three groups are the
 	// decimal, or the whole number of a mixed one and its fraction.

@@ -4,7 +4,7 @@
 // A [Drawing] has its origin at the lower left, x to the right and y up, as panels
 // have. Everything is in shades of one ink, so that it reads as well from a grey
 // printer. Words are measured with the very letters that the files carry, the Go
-// fonts (golang.org/x/image/font/gofont), so that [Drawing.Boxes] tells before
+// fonts (golang.org/x/image/font/gofont), so that [Text.Box] tells before
 // printing whether two of them run into each other.
 package drawing
 
@@ -121,15 +121,6 @@ func (d *Drawing) Write(t Text) {
 // Words adds words that begin at a place.
 func (d *Drawing) Words(x, y, size float64, face Face, s string) {
 	d.Write(Text{String: s, At: geom.Point{X: x, Y: y}, Size: size, Face: face})
-}
-
-// Boxes are the rectangles that texts cover, in their order.
-func (d *Drawing) Boxes() []geom.Rect {
-	list := make([]geom.Rect, len(d.Texts))
-	for i, t := range d.Texts {
-		list[i] = t.Box()
-	}
-	return list
 }
 
 // Parts of a text's size that letters take above the base line and below it.

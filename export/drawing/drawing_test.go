@@ -79,7 +79,10 @@ func TestOrdinates(t *testing.T) {
 			end = geom.Point{X: 0, Y: 100}
 		}
 		d.Ordinates(side, geom.Point{}, end, marks, 0.2, 2.5, 6)
-		boxes := d.Boxes()
+		var boxes []geom.Rect
+		for _, words := range d.Texts {
+			boxes = append(boxes, words.Box())
+		}
 		for i, a := range boxes {
 			for _, b := range boxes[:i] {
 				if a.Min.X+0.01 < b.Max.X && b.Min.X+0.01 < a.Max.X && a.Min.Y+0.01 < b.Max.Y && b.Min.Y+0.01 < a.Max.Y {

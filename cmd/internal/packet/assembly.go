@@ -68,7 +68,12 @@ func steps(b batch.Batch, d batch.Drawer) (list []string) {
 	}
 	switch s.BottomFit {
 	case joinery.BottomSlidIn:
-		list = append(list, "Put front and back into one side, then the other side on. The bottom comes when the glue has set: slide it in from behind. "+report.SlidIn(b, d.Spec.Bottom.Solid))
+		held := report.SlidInSheet
+		if s.Bottom.Solid {
+			held = report.SlidInSolid(b)
+		}
+		list = append(list, "Put front and back into one side, then the other side on. "+
+			"The bottom comes when the glue has set: slide it in from behind. "+held)
 	case joinery.BottomCleats:
 		down := "screw it down; it holds the box square"
 		if s.Bottom.Solid {

@@ -53,15 +53,15 @@ const reading = 0.05
 
 // collisions lists texts of a page that run into each other or leave it.
 func collisions(d drawing.Drawing) (list []string) {
-	boxes := d.Boxes()
-	for i, a := range boxes {
+	for i, text := range d.Texts {
+		a := text.Box()
 		if a.Min.X < 0 || a.Min.Y < 0 || a.Max.X > d.Width || a.Max.Y > d.Height {
-			list = append(list, fmt.Sprintf("%q leaves the page: %v", d.Texts[i].String, a))
+			list = append(list, fmt.Sprintf("%q leaves the page: %v", text.String, a))
 		}
 		inner := geom.Rect{Min: geom.Point{X: a.Min.X + reading, Y: a.Min.Y + reading}, Max: geom.Point{X: a.Max.X - reading, Y: a.Max.Y - reading}}
-		for k := range boxes[:i] {
-			if inner.Overlaps(boxes[k]) {
-				list = append(list, fmt.Sprintf("%q runs into %q: %v %v", d.Texts[i].String, d.Texts[k].String, a, boxes[k]))
+		for _, other := range d.Texts[:i] {
+			if b := other.Box(); inner.Overlaps(b) {
+				list = append(list, fmt.Sprintf("%q runs into %q: %v %v", text.String, other.String, a, b))
 			}
 		}
 	}

@@ -10,12 +10,11 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// SlidIn says how bottoms that are slid in from behind are held: those of solid wood, or
-// the others.
-func SlidIn(b batch.Batch, solid bool) string {
-	if !solid {
-		return "Hold it with screws up into the back."
-	}
+// SlidInSheet says how bottoms of sheet stock that are slid in from behind are held.
+const SlidInSheet = "Hold it with screws up into the back."
+
+// SlidInSolid says how bottoms of solid wood that are slid in from behind are held.
+func SlidInSolid(b batch.Batch) string {
 	text := "It is of solid wood and has to move: a spot of glue in the middle of the front's groove and nowhere else, then pan-head screws with washers through the slots up into the back, tight enough to hold and loose enough to slide."
 	if out := bottomOut(b); out > 0 {
 		text += fmt.Sprintf(" In the dampest air it stands out behind the back by up to %s: leave that free.", geom.LengthOf(out).Text(b.Units))
@@ -37,7 +36,7 @@ func bottomOut(b batch.Batch) (most float64) {
 func slidIn(out *bytes.Buffer, b batch.Batch) {
 	for _, d := range b.Drawers {
 		if d.Spec.BottomFit == joinery.BottomSlidIn && d.Spec.Bottom.Solid {
-			fmt.Fprintf(out, "\nThe bottom is slid in when the box is glued. %s\n", SlidIn(b, true))
+			fmt.Fprintf(out, "\nThe bottom is slid in when the box is glued. %s\n", SlidInSolid(b))
 			return
 		}
 	}
