@@ -181,7 +181,7 @@ const cornerMark = 8.0
 // margin draws what is not cut, above the panel and what runs past its edge: the
 // square to measure and the label.
 func (d *pen) margin() {
-	size := scaleSquare(d.Unit)
+	size := layer.Square(d.Unit)
 	gap := size / 5
 	low := (d.part.Panel.Width()+d.part.Work.Beyond)/d.Unit.MM() + gap
 	d.out.Polyline(d.out.Layer(layer.Scale, layer.Colour(layer.Scale)), true,
@@ -215,7 +215,7 @@ func (d *pen) words() []string {
 			fmt.Sprintf("%d alike, %d parts on each", s.Quantity, len(s.Parts)),
 			fmt.Sprintf("%s x %s x %s %s", text(s.Length), text(s.Width), text(s.Thickness), s.Stock),
 			fmt.Sprintf("%s faces up, %s", d.face, grain),
-			fmt.Sprintf("the square is %g %s", scaleSquare(d.Unit), d.Unit),
+			fmt.Sprintf("the square is %g %s", layer.Square(d.Unit), d.Unit),
 		}
 	}
 	return []string{
@@ -223,15 +223,6 @@ func (d *pen) words() []string {
 		fmt.Sprintf("quantity %d", d.part.Quantity),
 		fmt.Sprintf("%s x %s x %s %s", text(d.part.Panel.Length()), text(d.part.Panel.Width()), text(d.part.Panel.Thickness), d.part.Stock),
 		fmt.Sprintf("%s face up, bottom edge at y 0", d.face),
-		fmt.Sprintf("the square is %g %s", scaleSquare(d.Unit), d.Unit),
+		fmt.Sprintf("the square is %g %s", layer.Square(d.Unit), d.Unit),
 	}
-}
-
-// scaleSquare is the side of the square to measure before the file is used, in
-// the drawing's unit.
-func scaleSquare(u geom.Unit) float64 {
-	if u == geom.Inch {
-		return 4
-	}
-	return 100
 }
