@@ -99,7 +99,7 @@ func Circle(c Point, r float64) Loop {
 	return Loop{{Point: Point{c.X + r, c.Y}, Bulge: 1}, {Point: Point{c.X - r, c.Y}, Bulge: 1}}
 }
 
-// AsCircle tells whether the loop is a circle as [Circle] makes it.
+// AsCircle reports whether the loop is a circle as [Circle] makes it.
 func (l Loop) AsCircle() (centre Point, radius float64, ok bool) {
 	if len(l) != 2 || l[0].Bulge != l[1].Bulge || math.Abs(l[0].Bulge) != 1 {
 		return Point{}, 0, false

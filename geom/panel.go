@@ -92,7 +92,7 @@ type EdgeCut struct {
 	Area Loop // counter-clockwise, within the blank
 }
 
-// Through tells whether the pocket goes through a panel of a thickness.
+// Through reports whether the pocket goes through a panel of a thickness.
 func (p Pocket) Through(thickness float64) bool { return p.Depth >= thickness }
 
 // Panel is a flat part: an outline with a thickness, holes through it, and
@@ -114,7 +114,7 @@ type Panel struct {
 func (p Panel) Length() float64 { return p.Outline.Bounds().Width() }
 func (p Panel) Width() float64  { return p.Outline.Bounds().Height() }
 
-// CutOn tells whether a pocket is cut from a face: through cuts from the one that
+// CutOn reports whether a pocket is cut from a face: through cuts from the one that
 // they are stored on. Holes and the outline are not asked for.
 func (p Panel) CutOn(f Face) bool {
 	for _, k := range p.Pockets {

@@ -41,12 +41,12 @@ func plain(s string) string {
 	}, s)
 }
 
-// terminal tells whether a stream is a person's screen.
+// terminal reports whether a stream is a person's screen.
 func terminal(w any) bool {
 	f, ok := w.(*os.File)
 	return ok && term.IsTerminal(int(f.Fd()))
 }
 
-// colour tells whether a stream wants colour: a screen, and no NO_COLOR
+// colour reports whether a stream wants colour: a screen, and no NO_COLOR
 // (no-color.org: set and not empty).
 func colour(w any) bool { return terminal(w) && os.Getenv("NO_COLOR") == "" }

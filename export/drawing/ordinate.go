@@ -22,7 +22,7 @@ const (
 	RightSide             // likewise
 )
 
-// flat tells whether numbers run across the sheet.
+// flat reports whether numbers run across the sheet.
 func (s Side) flat() bool { return s == LeftSide || s == RightSide }
 
 // outward is 1 where numbers are at greater coordinates than the view.

@@ -87,7 +87,7 @@ func (p Piece) cut(axis Axis, at float64) (rings []geom.Ring) {
 	return rings
 }
 
-// border tells whether a side lies on the window's edge.
+// border reports whether a side lies on the window's edge.
 func border(a, b geom.Point, w geom.Rect) bool {
 	const on = 1e-9 // mm, rounding
 	near := func(p, q, edge float64) bool { return math.Abs(p-edge) < on && math.Abs(q-edge) < on }

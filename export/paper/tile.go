@@ -54,7 +54,7 @@ func WithSquare(d drawing.Drawing, title string, u geom.Unit) drawing.Drawing {
 	return out
 }
 
-// RollHolds tells whether a roll of paper is wide enough for a drawing, one way or the
+// RollHolds reports whether a roll of paper is wide enough for a drawing, one way or the
 // other.
 func RollHolds(width, height, roll float64, u geom.Unit) bool {
 	checkSide, _ := checkSide(u)

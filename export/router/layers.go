@@ -39,7 +39,7 @@ type Layer struct {
 	Cuts           []mill.Cut
 }
 
-// Through tells whether the cuts go through the panel.
+// Through reports whether the cuts go through the panel.
 func (l Layer) Through() bool { return l.Left == 0 }
 
 // Layers gathers what is cut on one face into layers, in the order of cutting. With
@@ -242,7 +242,7 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 		"{cutter}", bit, "{tool}", tool, "{stock}", layer.Word(stock)).Replace(pattern)
 }
 
-// saysLine tells whether the name says that paths are open: strokes of numbers always are.
+// saysLine reports whether the name says that paths are open: strokes of numbers always are.
 func (l Layer) saysLine() bool { return l.Line && l.Operation != mill.EngravingOperation }
 
 // depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or

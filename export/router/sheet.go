@@ -65,7 +65,7 @@ func (p Placed) at(list []geom.Vertex) []geom.Vertex {
 	return out
 }
 
-// skinStays tells whether a part is cut out from its own face though the sheet is turned:
+// skinStays reports whether a part is cut out from its own face though the sheet is turned:
 // one that a skin holds, with cuts on that face alone. Their over-runs would take the skin
 // away if it lay under that face, and as it is it holds while the sheet is turned.
 func (p Placed) skinStays() bool {

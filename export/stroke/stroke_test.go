@@ -76,7 +76,7 @@ func segments(strokes [][]Point) (list []segment) {
 	return list
 }
 
-// overlap tells whether two segments of grid points share more than a point:
+// overlap reports whether two segments of grid points share more than a point:
 // all four ends are on one line, and their spans along it share a length.
 func overlap(s, o segment) bool {
 	dx, dy := s.b.X-s.a.X, s.b.Y-s.a.Y

@@ -74,7 +74,7 @@ func looked(p Panel, face geom.Face) Panel {
 	return out
 }
 
-// marked tells whether a face has anything to mark. The outline is marked with the
+// marked reports whether a face has anything to mark. The outline is marked with the
 // inside face.
 func marked(p geom.Panel) bool {
 	return len(p.Pockets) > 0 || len(p.Holes) > 0

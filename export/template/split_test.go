@@ -114,7 +114,7 @@ func TestKeysForABit(t *testing.T) {
 	}
 }
 
-// inPolygon tells whether a point is in a polygon, and how far it is from its sides.
+// inPolygon reports whether a point is in a polygon, and how far it is from its sides.
 func inPolygon(l []geom.Point, q geom.Point) (inside bool, off float64) {
 	off = math.Inf(1)
 	for i, a := range l {

@@ -34,7 +34,7 @@ type Plate struct {
 	round float64 // radius of the corners of keys
 	// Unit is what is said of the plate, and printed on it, in.
 	Unit geom.Unit
-	// stamp is the place for the words that tell whether the kerf is made up for.
+	// stamp is the place for the words that report whether the kerf is made up for.
 	stamp Word
 }
 

@@ -255,7 +255,7 @@ func (c *cutter) stage(boards []board, stage int) (after []board) {
 	return after
 }
 
-// alike tells whether cuts are made with one setting.
+// alike reports whether cuts are made with one setting.
 func (k Cut) alike(as Cut) bool {
 	return k.Kind == as.Kind && k.Trim == as.Trim && k.Setting == as.Setting
 }

@@ -122,7 +122,7 @@ func (m *model) bottomPlay(plain func(func(x []float64) float64, ...[]Term)) {
 	}
 }
 
-// flatBottom tells whether the bottom lies flat for the rabbets of its tongue.
+// flatBottom reports whether the bottom lies flat for the rabbets of its tongue.
 func (m *model) flatBottom() bool { return m.d.Setup.BottomHeight > 0 }
 
 // rabbetFence is the source of the setting for a flush bottom's rabbets on a saw,
@@ -171,7 +171,7 @@ func (m *model) tongueLength() int {
 	return height
 }
 
-// flush tells whether the bottom stands on a tongue.
+// flush reports whether the bottom stands on a tongue.
 func (m *model) flush() bool {
 	for _, c := range m.d.Fit {
 		if c.Code == "bottom-flush" {

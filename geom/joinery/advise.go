@@ -26,7 +26,7 @@ type outcome struct {
 	trial  *layout
 }
 
-// right tells whether the complaint is gone and nothing new has come.
+// right reports whether the complaint is gone and nothing new has come.
 func (o outcome) right() bool { return o.ended && len(o.Then) == 0 }
 
 // advise tries the candidates of every problem, keeps those that hold, and puts them
@@ -76,7 +76,7 @@ func (l *layout) ways(p Problem) []outcome {
 	return slices.DeleteFunc(right, func(o outcome) bool { return o.errors > least })
 }
 
-// includes tells whether a remedy writes all entries that another writes.
+// includes reports whether a remedy writes all entries that another writes.
 func (r Remedy) includes(o Remedy) bool {
 	for _, c := range o.Changes {
 		if !slices.ContainsFunc(r.Changes, func(d Change) bool {
@@ -88,7 +88,7 @@ func (r Remedy) includes(o Remedy) bool {
 	return true
 }
 
-// resizes tells whether a remedy writes the outside size, which is not for a box whose
+// resizes reports whether a remedy writes the outside size, which is not for a box whose
 // size follows from its opening.
 func (r Remedy) resizes() bool {
 	return slices.ContainsFunc(r.Changes, func(c Change) bool { return c.Field == FieldOutside })
@@ -131,7 +131,7 @@ func (l *layout) pairs(p Problem, others []outcome) []outcome {
 	return nil
 }
 
-// compatible tells whether no entry is written twice.
+// compatible reports whether no entry is written twice.
 func (r Remedy) compatible() bool {
 	for i, c := range r.Changes {
 		for _, d := range r.Changes[:i] {

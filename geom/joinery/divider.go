@@ -129,7 +129,7 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	return s, l.dividerSlot(&s)
 }
 
-// apart tells whether a divider keeps clear of those before it that run the same way.
+// apart reports whether a divider keeps clear of those before it that run the same way.
 func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 	for _, o := range all {
 		if o.Way != s.Way {

@@ -157,7 +157,7 @@ func mirrored(p geom.Panel) geom.Panel {
 	return out
 }
 
-// alike tells whether two panels, as a panel and its mirror image, are the same but
+// alike reports whether two panels, as a panel and its mirror image, are the same but
 // for the order of what is in them, to the nanometre.
 func alike(p, q geom.Panel) bool {
 	type shape struct {

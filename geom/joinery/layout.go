@@ -60,7 +60,7 @@ func newLayout(s Spec) *layout {
 	return l
 }
 
-// sameLeft tells whether every board keeps the same thickness under the cuts from
+// sameLeft reports whether every board keeps the same thickness under the cuts from
 // its outside face: a saw's rabbets are cut with the inside face against the
 // fence, a router's when its depths are measured from the spoilboard. Else, and of
 // parts that lie flat, every board loses the same.
@@ -115,7 +115,7 @@ func (l *layout) printed(mm float64) float64 {
 	return mm
 }
 
-// advisable tells whether a range is still one when its bounds are printed.
+// advisable reports whether a range is still one when its bounds are printed.
 func (l *layout) advisable(least, most float64) bool {
 	return geom.LengthOf(least).RoundUp(l.Units) <= geom.LengthOf(most).RoundDown(l.Units)
 }

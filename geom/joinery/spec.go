@@ -49,7 +49,7 @@ type Stock struct {
 	Swelling, Shrinkage float64 // from how it is now to its dampest and driest, as parts of its size: of solid wood across the grain, of a sheet both ways
 }
 
-// Same tells whether boards of two stocks are alike.
+// Same reports whether boards of two stocks are alike.
 func (s Stock) Same(as Stock) bool {
 	return s.Name == as.Name && s.Thickness == as.Thickness && s.Grain == as.Grain
 }

@@ -237,7 +237,7 @@ func (p piece) solidBoxes() [][2]geom.Vec3 {
 	return boxes
 }
 
-// within tells whether a point is in an outline of straight sides.
+// within reports whether a point is in an outline of straight sides.
 func within(l geom.Loop, p geom.Point) bool {
 	in := false
 	for i, a := range l {
@@ -249,7 +249,7 @@ func within(l geom.Loop, p geom.Point) bool {
 	return in
 }
 
-// overlap tells whether two pieces fill the same space over 0.001 mm deep.
+// overlap reports whether two pieces fill the same space over 0.001 mm deep.
 func overlap(a, b piece) (geom.Vec3, bool) {
 	const deep = 1e-3
 	for _, p := range a.solidBoxes() {

@@ -68,7 +68,7 @@ func (s side) nearest(p geom.Point) geom.Point {
 	return s.B
 }
 
-// has tells whether a point of an arc's circle is on the arc.
+// has reports whether a point of an arc's circle is on the arc.
 func (s side) has(p geom.Point) bool {
 	angle := p.Sub(s.centre).Angle() - s.from
 	if s.sweep < 0 {

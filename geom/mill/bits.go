@@ -220,7 +220,7 @@ func (p *preparation) clearedBeside(c Cut) []geom.Ring {
 	return list
 }
 
-// enters tells whether a disc gets into a loop everywhere but for its corners: in
+// enters reports whether a disc gets into a loop everywhere but for its corners: in
 // one piece, and as far as it goes in every direction.
 func enters(l geom.Loop, radius float64) bool {
 	reached, err := sweep.Pocket(l, radius)
@@ -241,7 +241,7 @@ func centreLine(box geom.Rect, radius float64) []geom.Vertex {
 	return []geom.Vertex{{Point: geom.Point{X: c.X, Y: box.Min.Y + radius}}, {Point: geom.Point{X: c.X, Y: box.Max.Y - radius}}}
 }
 
-// staysIn tells whether the relief of a cut keeps within the panel where the cut
+// staysIn reports whether the relief of a cut keeps within the panel where the cut
 // itself does.
 func (p *preparation) staysIn(relieved, drawn geom.Loop) bool {
 	a, b, panel := relieved.Bounds(), drawn.Bounds(), p.part.Outline.Bounds()

@@ -146,7 +146,7 @@ type Cut struct {
 	Pocket  int           // index into the panel's pockets; -1 where it is none of them
 }
 
-// Through tells whether the cut goes through the panel.
+// Through reports whether the cut goes through the panel.
 func (c Cut) Through() bool { return c.Left == 0 }
 
 // Work is a panel ready for the router.
@@ -175,7 +175,7 @@ type Work struct {
 	Sides [4][]geom.Interval
 }
 
-// Turned tells whether the panel has to be turned over.
+// Turned reports whether the panel has to be turned over.
 func (w Work) Turned() bool { return len(w.Faces) == 2 }
 
 // preparation gathers a panel's work.

@@ -96,7 +96,7 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 // between the reliefs of its corners for another part to seat on.
 const leastFloor = 1.0
 
-// floors tells whether every notch keeps a floor between its two relieved corners.
+// floors reports whether every notch keeps a floor between its two relieved corners.
 func (p *preparation) floors(drawn geom.Loop) bool {
 	l := p.part.Outline
 	for _, i := range l.Marked(geom.Relief) {
@@ -159,7 +159,7 @@ func fillets(l geom.Loop, corners []int, radius float64) float64 {
 // outline without a word.
 const leastStanding = 0.05
 
-// outermost tells whether a side of the outline is straight and lies on the box
+// outermost reports whether a side of the outline is straight and lies on the box
 // about it: there a bit runs past, not into a notch.
 func (p *preparation) outermost(side int) bool {
 	l := p.part.Outline
@@ -171,7 +171,7 @@ func (p *preparation) outermost(side int) bool {
 	return both(a.X, b.X, box.Min.X) || both(a.X, b.X, box.Max.X) || both(a.Y, b.Y, box.Min.Y) || both(a.Y, b.Y, box.Max.Y) || convex(l)
 }
 
-// convex tells whether a loop of straight sides has no inside corner.
+// convex reports whether a loop of straight sides has no inside corner.
 func convex(l geom.Loop) bool {
 	for i, v := range l {
 		if v.Bulge != 0 || l.Turn(i) < -1e-6 {

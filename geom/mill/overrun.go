@@ -30,7 +30,7 @@ func openSides(pocket, outline geom.Loop) []bool {
 	return open
 }
 
-// within tells whether the stretch from a to b lies on that from c to d and runs
+// within reports whether the stretch from a to b lies on that from c to d and runs
 // the same way.
 func within(a, b, c, d geom.Point) bool {
 	length := c.To(d)

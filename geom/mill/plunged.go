@@ -1,6 +1,6 @@
 package mill
 
-// Plunged tells whether a bit makes a cut by going straight down: a hole of its own size, in
+// Plunged reports whether a bit makes a cut by going straight down: a hole of its own size, in
 // which it has nowhere to go.
 func (c Cut) Plunged(b Bit) bool {
 	if len(c.Path) > 0 {

@@ -94,7 +94,7 @@ func TestReliefLetsIn(t *testing.T) {
 	}
 }
 
-// nearlyInside tells whether a point is inside a loop or no further than that from it.
+// nearlyInside reports whether a point is inside a loop or no further than that from it.
 func nearlyInside(p geom.Point, l geom.Loop, within float64) bool {
 	ring := l.Flatten(1e-5)
 	inside := false

@@ -33,7 +33,7 @@ func (t *tight) run(beam int, most int64) ([]spot, bool) {
 	return t.replay(t.now[0].trace), true
 }
 
-// within tells whether there is room for one more, and notes where there is none.
+// within reports whether there is room for one more, and notes where there is none.
 func (t *tight) within(n, most int) bool {
 	t.cut = t.cut || n >= most
 	return n < most

@@ -69,7 +69,7 @@ type Layout struct {
 	Whole  bool    // the search ended by itself, not by its context
 }
 
-// Best tells whether no layout costs less.
+// Best reports whether no layout costs less.
 func (l Layout) Best() bool { return l.Cost <= l.Least*(1+1e-9) }
 
 // Laid is a sheet with pieces.

@@ -64,7 +64,7 @@ func newSearch(t *task, seed uint64) *search {
 	return &search{task: t, f: newFiller(t.kinds, long), rnd: rand.New(rand.NewPCG(seed, 0x6e657374)), fond: make([]float64, len(t.sizes))}
 }
 
-// spent tells whether the ration is used up, or the search is to end.
+// spent reports whether the ration is used up, or the search is to end.
 func (s *search) spent() bool { return s.f.work >= s.most || s.stop.Load() }
 
 // one fills a sheet with what is left.

@@ -50,7 +50,7 @@ type Slide struct {
 	Setback, Pitch float64
 }
 
-// Pair tells whether the drawer runs on a pair of slides at its sides.
+// Pair reports whether the drawer runs on a pair of slides at its sides.
 func (s Slide) Pair() bool { return s.Kind == SideMount || s.Kind == Undermount || s.Kind == Wooden }
 
 // BuiltIn is a generic slide with the measures that are usual in the trade; common

@@ -203,7 +203,7 @@ func (d *drawing) visible(i int, list []Segment) []Segment {
 	return list
 }
 
-// hidden tells whether a face is before a place.
+// hidden reports whether a face is before a place.
 func (d *drawing) hidden(p place) bool {
 	found := false
 	d.grid.faces.at(p.Point, func(i int) bool {

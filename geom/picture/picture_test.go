@@ -177,7 +177,7 @@ func TestAgainstRays(t *testing.T) {
 
 func scalar(a, b geom.Vec3) float64 { return a.X*b.X + a.Y*b.Y + a.Z*b.Z }
 
-// sharp tells whether an edge of a mesh is a corner of which a face is turned to the eye.
+// sharp reports whether an edge of a mesh is a corner of which a face is turned to the eye.
 func sharp(m solid.Mesh, s [2]geom.Vec3, v View) bool {
 	turned, least := false, 1.0
 	var normals []geom.Vec3
@@ -239,7 +239,7 @@ func met(solids []solid.Mesh, q, eye geom.Vec3) bool {
 	return false
 }
 
-// drawn tells whether a line goes through a place, in the direction from a to b: other
+// drawn reports whether a line goes through a place, in the direction from a to b: other
 // edges may cross there.
 func drawn(list []Segment, p, a, b geom.Point) bool {
 	for _, s := range list {

@@ -195,7 +195,7 @@ func meet(a, b [][2]float64) [][2]float64 {
 	return list
 }
 
-// held tells whether there is a place within half a board of where the end is
+// held reports whether there is a place within half a board of where the end is
 // meant to be: further off it is somewhere else altogether.
 func held(place [][2]float64) bool {
 	const far = 4.0 // mm; boards are 9 or more, cuts are off by 0.4

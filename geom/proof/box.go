@@ -69,7 +69,7 @@ type Overlap struct {
 	Volume float64 // cubic millimetres
 }
 
-// Goes tells whether the box goes together. Pieces that are no box do not.
+// Goes reports whether the box goes together. Pieces that are no box do not.
 func (b *Box) Goes() bool {
 	if len(b.Corners) == 0 {
 		return false
@@ -100,7 +100,7 @@ func (b *Box) Goes() bool {
 	return true
 }
 
-// BottomGoes tells whether the bottom goes where it belongs, if there is one.
+// BottomGoes reports whether the bottom goes where it belongs, if there is one.
 func (b *Box) BottomGoes() bool {
 	if len(b.Blocked) > 0 {
 		return false

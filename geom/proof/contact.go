@@ -147,7 +147,7 @@ func (w *work) begin(pieces []Piece) {
 	w.pieces = append(w.pieces[:0], pieces...)
 }
 
-// sameLines tells whether two pieces stand in the same place and have the same
+// sameLines reports whether two pieces stand in the same place and have the same
 // shapes cut from the same faces.
 func sameLines(p, q Piece) bool {
 	same := func(s, t Shape) bool {
@@ -355,7 +355,7 @@ func (q *rect) set(f frame, panel int, from, to float64) {
 	q.low[axis], q.high[axis] = f.from[axis]+from, f.from[axis]+to
 }
 
-// joins tells whether the wood goes on in another rectangle as it is in this one.
+// joins reports whether the wood goes on in another rectangle as it is in this one.
 func (q rect) joins(r rect, along, thick int) bool {
 	return q.uncut == r.uncut && q.low[thick] == r.low[thick] && q.high[thick] == r.high[thick] &&
 		(q.high[along] >= r.low[along]-sliver && q.low[along] <= r.high[along]+sliver)

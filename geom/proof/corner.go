@@ -227,7 +227,7 @@ func (p *pair) last(s *strip, out float64) (last rect, there bool) {
 	return last, there
 }
 
-// notched tells whether an end does not reach equally far into a side all over the
+// notched reports whether an end does not reach equally far into a side all over the
 // height.
 func (p *pair) notched(out float64) bool {
 	if p == nil {
@@ -246,7 +246,7 @@ func (p *pair) notched(out float64) bool {
 	return most-least > pull
 }
 
-// lapsOver tells whether an end is rabbeted on its inside face where it ends, for
+// lapsOver reports whether an end is rabbeted on its inside face where it ends, for
 // the side to be lapped by what is left: over most of the height.
 func (p *pair) lapsOver(out float64) bool {
 	if p == nil {

@@ -184,7 +184,7 @@ func (a *assembly) face(p *Piece) {
 // screw's; common practice, no source.
 const widestScrew = 10.0
 
-// opensOn tells whether a cut of the front is a screw's hole that opens on a piece
+// opensOn reports whether a cut of the front is a screw's hole that opens on a piece
 // before it.
 func (a *assembly) opensOn(c Cut, p *Piece) bool {
 	hole := Piece{Board: Board{Outline: c.Shape, Thickness: a.front.Board.Thickness}, Stand: a.front.Stand}

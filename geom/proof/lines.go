@@ -83,7 +83,7 @@ func (s *lines) along(b *Board, along int, at, low, high float64) stretchOf {
 	return out
 }
 
-// alike tells whether two stretches of one board hold the same runs.
+// alike reports whether two stretches of one board hold the same runs.
 func (s *lines) alike(b *Board, p, q stretchOf) bool {
 	n := words(b)
 	return slices.EqualFunc(s.runs[p.first:p.end], s.runs[q.first:q.end], func(x, y run) bool {

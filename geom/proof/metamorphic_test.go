@@ -111,7 +111,7 @@ func anyPieces(t *rapid.T) ([]Piece, bool) {
 	return list, true
 }
 
-// decided tells whether nothing about the box hangs on a length near the limit of
+// decided reports whether nothing about the box hangs on a length near the limit of
 // what counts as penetration, or of what counts as level: there rounding decides.
 func decided(b Box) bool {
 	clear := func(v float64) bool { return math.Abs(math.Abs(v)-penetration) > 1e-6 }

@@ -31,7 +31,7 @@ func newBoxes(curves []curve) boxes {
 }
 
 // each calls f with the number of every box from first on that meets r, in
-// order, until f gives false; it tells whether f never did.
+// order, until f gives false; it reports whether f never did.
 func (b boxes) each(r geom.Rect, first int, f func(i int) bool) bool {
 	return b.descend(len(b)-1, 0, len(b[len(b)-1]), first, r, f)
 }

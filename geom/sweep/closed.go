@@ -65,7 +65,7 @@ func filleted(l geom.Loop, r float64) (geom.Loop, bool) {
 	return o, true
 }
 
-// convex tells whether a loop turns only to the left, and once. Then it is simple.
+// convex reports whether a loop turns only to the left, and once. Then it is simple.
 func convex(l geom.Loop) bool {
 	n := len(l)
 	total := 0.0

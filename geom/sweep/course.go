@@ -72,7 +72,7 @@ func newCourse(sides []curve, radius float64, folds bool) (*course, error) {
 	return c, nil
 }
 
-// offCourse tells whether a point is none of the course, as far as that is known.
+// offCourse reports whether a point is none of the course, as far as that is known.
 func (c *course) offCourse(p geom.Point) bool {
 	for i := range c.pieces {
 		if c.pieces[i].distance(p) <= same {
@@ -89,7 +89,7 @@ func (c *course) offCourse(p geom.Point) bool {
 
 // lay puts down a rail for every side i, with i as its source, and for every
 // corner at the end of a side that points to the left, with i and the number of
-// sides. It tells whether each of them begins where the one before it ends, and
+// sides. It reports whether each of them begins where the one before it ends, and
 // along which sides the disc turns on the spot.
 func (c *course) lay(folds bool) (unbroken bool, turns []bool) {
 	n := len(c.sides)

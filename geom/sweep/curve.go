@@ -91,7 +91,7 @@ func (c *curve) direction(s float64) geom.Point {
 }
 
 // along gives the place of a point that lies on the curve's line or circle; ok
-// tells whether it is on the curve, with [reach] beyond its ends.
+// reports whether it is on the curve, with [reach] beyond its ends.
 func (c *curve) along(p geom.Point) (s float64, ok bool) {
 	if c.straight() {
 		s = p.Sub(c.a).Dot(c.unit)

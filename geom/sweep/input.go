@@ -40,7 +40,7 @@ func extent(path []geom.Vertex) error {
 	return nil
 }
 
-// within tells whether a box keeps to what coordinates there are, but for the
+// within reports whether a box keeps to what coordinates there are, but for the
 // rounding of arcs that just reach the limit.
 func within(b geom.Rect) bool {
 	const most = geom.MaxExtent + noise
@@ -161,7 +161,7 @@ func crossed(sides []curve) (at geom.Point, ok bool) {
 	return at, ok
 }
 
-// cornerOf tells whether places on two sides are no more than what there is to
+// cornerOf reports whether places on two sides are no more than what there is to
 // see of the corner between them.
 func cornerOf(s, t *curve, at, on float64) bool {
 	if angle := math.Abs(s.direction(s.length).Turn(t.direction(0))); angle > smooth && angle < math.Pi-smooth {

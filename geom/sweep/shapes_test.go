@@ -102,7 +102,7 @@ func cells(s *rand.Rand, n int, size float64) geom.Loop {
 	}
 }
 
-// holds tells whether a point lies inside a loop or within a tolerance of it.
+// holds reports whether a point lies inside a loop or within a tolerance of it.
 func holds(l geom.Loop, p geom.Point, tolerance float64) bool {
 	angle := 0.0
 	for i, a := range l {

@@ -116,7 +116,7 @@ func (w *web) mark(i, j int, m meeting) {
 	}
 }
 
-// follows tells whether places on two curves are no more than what there is to
+// follows reports whether places on two curves are no more than what there is to
 // see of where the one goes on as the other.
 func follows(c, d *curve, s, t float64) bool {
 	near := min(joint, c.length/4, d.length/4)

@@ -28,7 +28,7 @@ func (q measure) total(e Estimate) float64 {
 	return math.Sqrt(float64(s*s) + float64(q.noise*q.noise))
 }
 
-// enough tells whether the measure is surely within its limits.
+// enough reports whether the measure is surely within its limits.
 func (q measure) enough(e Estimate) bool {
 	return min(q.at0-q.check.Least, q.check.Most-q.at0) >= sure*q.total(e)
 }

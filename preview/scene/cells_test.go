@@ -42,7 +42,7 @@ func TestBlocksAreTheWood(t *testing.T) {
 	})
 }
 
-// square tells whether all sides of a loop run along x or y.
+// square reports whether all sides of a loop run along x or y.
 func square(l geom.Loop) bool {
 	for i, v := range l {
 		w := l[(i+1)%len(l)]

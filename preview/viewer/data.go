@@ -139,7 +139,7 @@ func place(v geom.Vec3) [3]float64 {
 
 func hex(c scene.RGB) string { return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2]) }
 
-// wide tells whether a mesh has too many vertices for uint16.
+// wide reports whether a mesh has too many vertices for uint16.
 func wide(m solid.Mesh) bool { return len(m.Vertices) > math.MaxUint16+1 }
 
 func appendMesh(out []byte, m solid.Mesh) []byte {

@@ -121,7 +121,7 @@ func (r routing) reliefOf(operation string) string {
 	return r.Relief
 }
 
-// inTheWay tells whether a bit of a radius leaves wood in a corner of a pocket where
+// inTheWay reports whether a bit of a radius leaves wood in a corner of a pocket where
 // a square part goes, that no other pocket as deep takes away. The pocket lies from
 // the corner in the directions dx and dy; others that matter here run across all of
 // the corner.

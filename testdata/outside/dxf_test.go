@@ -65,7 +65,7 @@ func audit(t *testing.T, files []string) []audited {
 	return list
 }
 
-// sameLine tells whether two lines have the same sides: closed ones from whichever
+// sameLine reports whether two lines have the same sides: closed ones from whichever
 // corner they start, open ones from either end.
 func sameLine(a, b [][3]float64, closed bool) bool {
 	if len(a) != len(b) {
@@ -440,7 +440,7 @@ func scaled(e entity, mm float64) entity {
 	return e
 }
 
-// plain tells whether a part is of those whose drawings are worked out here once
+// plain reports whether a part is of those whose drawings are worked out here once
 // more, from the report: rectangles with rectangular pockets of the drawers in which
 // it is known which part goes into which pocket, which are not cut out from the outside
 // for the number there.

@@ -62,7 +62,7 @@ func (v trial) growth(r report, p part) float64 {
 	return more - v.depth
 }
 
-// expected tells whether a drawer goes together: it does when nothing grows that
+// expected reports whether a drawer goes together: it does when nothing grows that
 // stands in a slot. Lapped corners have none.
 func (v trial) expected(r report, d drawer) bool {
 	lapped := true
@@ -80,7 +80,7 @@ func (v trial) expected(r report, d drawer) bool {
 	return true
 }
 
-// classic tells whether a drawer has the corners with dados or rabbets in all four
+// classic reports whether a drawer has the corners with dados or rabbets in all four
 // walls, and a bottom in four grooves, for which it is known beforehand what goes.
 func (r report) classic(d drawer) bool {
 	rabbets := false

@@ -78,7 +78,7 @@ func TestSTL(t *testing.T) {
 	}
 }
 
-// square tells whether a part is a rectangle with rectangular pockets.
+// square reports whether a part is a rectangle with rectangular pockets.
 func (p part) square() bool {
 	bent := func(l [][]float64) bool {
 		return len(l) != 4 || slices.ContainsFunc(l, func(v []float64) bool { return len(v) > 2 })

@@ -113,7 +113,7 @@ func TestTouching(t *testing.T) {
 	}
 }
 
-// judge tells whether parts overlap that only touch, or do not touch.
+// judge reports whether parts overlap that only touch, or do not touch.
 func (c touch) judge(f boxFacts) error {
 	for _, o := range f.Overlaps {
 		switch {

@@ -132,7 +132,7 @@ func (c *canvas) fill(t triangle) {
 	}
 }
 
-// line tells whether a sample is on a drawn line: where the surface turns, or
+// line reports whether a sample is on a drawn line: where the surface turns, or
 // the depth jumps by more than the surface's own slope explains.
 func (c *canvas) line(px, py int) bool {
 	i := py*c.w + px

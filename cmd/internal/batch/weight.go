@@ -32,7 +32,7 @@ func volume(p geom.Panel) float64 {
 	return v
 }
 
-// AllRound tells whether a part gets edge banding on all its edges, where its stock
+// AllRound reports whether a part gets edge banding on all its edges, where its stock
 // has one: drawer fronts do, walls and dividers on the upper edge alone.
 func (p Part) AllRound() bool { return p.Role == joinery.DrawerFrontRole }
 

@@ -91,7 +91,7 @@ func (b *builder) put(j *Job, s *section, d Drawer) bool {
 }
 
 // asked is what an entry says of how its drawers share the opening, which is nil
-// when it is not known. It tells whether all could be read.
+// when it is not known. It reports whether all could be read.
 func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, ok bool) {
 	get := s.values
 	bank = opening.Bank{Gap: get["gap"].mm(0), BoxHeights: all64(get["box-heights"]), LineBoring: get["line-boring"].mm(0), Rows: []opening.Row{{}}}
@@ -131,7 +131,7 @@ func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, o
 	return bank, ok
 }
 
-// graduation reads how rows grow. It tells whether that could be read.
+// graduation reads how rows grow. It reports whether that could be read.
 func (b *builder) graduation(bank *opening.Bank, v value) bool {
 	bank.Graduation = opening.Equal
 	if v.section == nil {

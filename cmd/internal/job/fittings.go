@@ -37,7 +37,7 @@ func (r *reader) noEffect(so bool, get map[string]value, name, hint, why string)
 	}
 }
 
-// fittings fills in dividers and pull. It tells whether all that are given could
+// fittings fills in dividers and pull. It reports whether all that are given could
 // be read.
 func (b *builder) fittings(d *Drawer, s *section, put func(joinery.Field, value)) (settled bool) {
 	settled = true

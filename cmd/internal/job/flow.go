@@ -98,7 +98,7 @@ func (t *tree) flowValue(depth int) *node {
 	return n
 }
 
-// outOfBrackets tells whether the next mark begins a line that is indented no
+// outOfBrackets reports whether the next mark begins a line that is indented no
 // further than the line of the outermost bracket, and so lies outside it.
 func (t *tree) outOfBrackets() bool {
 	return t.peek().at.Column <= t.outside && !t.sameLine()

@@ -96,7 +96,7 @@ func (k *key) units() []string {
 	return all
 }
 
-// bare tells whether a measure may stand without a unit.
+// bare reports whether a measure may stand without a unit.
 func (k *key) bare() bool {
 	for _, m := range k.measures {
 		if m.unit == "" {

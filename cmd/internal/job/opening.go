@@ -109,7 +109,7 @@ func known[T any](b *builder, v value, all map[string]*T, kind string, lost bool
 	return nil
 }
 
-// outOfReach reports a size that is beyond what panels can have. It tells whether
+// outOfReach reports a size that is beyond what panels can have. It reports whether
 // there was one.
 func (b *builder) outOfReach(at Position, sizes ...float64) bool {
 	for _, size := range sizes {

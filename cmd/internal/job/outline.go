@@ -25,7 +25,7 @@ type NodeEntry struct {
 // Outline is what a job file holds, whether or not a job can be made of it.
 type Outline struct {
 	Root *Node
-	// Sound tells whether its layout has no mistake, so that single values can be
+	// Sound reports whether its layout has no mistake, so that single values can be
 	// written into it.
 	Sound  bool
 	src    *source

@@ -111,7 +111,7 @@ func writeKey(key string) string {
 	return `"` + escapes[`"`].Replace(key) + `"`
 }
 
-// same tells whether two trees hold the same, wherever it stands.
+// same reports whether two trees hold the same, wherever it stands.
 func same(a, b *node) bool {
 	return a.kind == b.kind && a.text == b.text && slices.EqualFunc(a.items, b.items, same) &&
 		slices.EqualFunc(a.entries, b.entries, func(a, b entry) bool { return a.key == b.key && same(a.value, b.value) })

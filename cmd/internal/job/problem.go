@@ -31,7 +31,7 @@ type Problem struct {
 // 500 the list ends.
 type Problems []Problem
 
-// Failed tells whether one of the problems is an error.
+// Failed reports whether one of the problems is an error.
 func (ps Problems) Failed() bool {
 	return slices.ContainsFunc(ps, func(p Problem) bool { return p.Error })
 }

@@ -115,7 +115,7 @@ func openAt(file []byte, path []string) (l *layout, parent *node, at int, err er
 	return l, parent, slices.IndexFunc(parent.entries, func(e entry) bool { return e.key == step }), nil
 }
 
-// holds tells whether a text holds the tree of the layout.
+// holds reports whether a text holds the tree of the layout.
 func (l *layout) holds(file []byte) error {
 	switch after, err := readLayout(file); {
 	case err != nil:
@@ -143,7 +143,7 @@ func (l *layout) marksOf(parent *node, at int) (first, last int) {
 	return first, l.last(item)
 }
 
-// leads tells whether a mark is the first on its line.
+// leads reports whether a mark is the first on its line.
 func (l *layout) leads(mark int) bool {
 	return strings.TrimSpace(string(l.data[l.starts[l.marks[mark].at.Line-1]:l.begins[mark]])) == ""
 }

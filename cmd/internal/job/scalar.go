@@ -190,7 +190,7 @@ func (r *reader) rangeHint(text string, k *key) (hint string, instead []string) 
 	return "measure again, or look for a slip of the decimal point", nil
 }
 
-// carriesUnit tells whether a length says its own unit.
+// carriesUnit reports whether a length says its own unit.
 func carriesUnit(text string) bool {
 	return strings.ContainsFunc(text, func(c rune) bool {
 		return unicode.IsLetter(c) || strings.ContainsRune(unitSigns, c)

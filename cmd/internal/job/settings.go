@@ -6,7 +6,7 @@ import (
 )
 
 // setJoinery fills in the settings of the joints: each is the drawer's own, or
-// the file's, or the fallback. It tells whether all that are given could be read.
+// the file's, or the fallback. It reports whether all that are given could be read.
 func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, value)) (settled bool) {
 	settled = true
 	setting := func(f joinery.Field) value {
@@ -85,7 +85,7 @@ func (b *builder) checkFollowed(d *Drawer, own *section) {
 	}
 }
 
-// namesJoint tells whether a drawer's own entry decides on its joint.
+// namesJoint reports whether a drawer's own entry decides on its joint.
 func (b *builder) namesJoint(d *Drawer) bool { _, given := d.places[joinery.FieldJoint]; return given }
 
 // routerFields are the settings that not every machine can keep.

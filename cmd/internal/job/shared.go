@@ -42,7 +42,7 @@ func (r *reader) path(n *node, k *key) string {
 }
 
 // sharedSlides adds the slides of the file that the job names to those that are
-// there. It tells whether some could not be read. That file has its own units, and
+// there. It reports whether some could not be read. That file has its own units, and
 // its own places for what is wrong in it.
 func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost bool) {
 	if named.text == "" {

@@ -75,13 +75,13 @@ func (t *tree) peek() mark {
 	return t.marks[t.next]
 }
 
-// atKey tells whether a key with its colon comes next.
+// atKey reports whether a key with its colon comes next.
 func (t *tree) atKey() bool {
 	return t.peek().sign == 0 && t.next+1 < len(t.marks) &&
 		t.marks[t.next+1].sign == ':' && t.marks[t.next+1].at.Line == t.peek().last
 }
 
-// keyBelow tells whether the next mark is text with more text below it in the
+// keyBelow reports whether the next mark is text with more text below it in the
 // same column: the first key of a mapping, without its colon.
 func (t *tree) keyBelow() bool {
 	if t.peek().sign != 0 || t.peek().bad || t.next+1 >= len(t.marks) {
@@ -91,7 +91,7 @@ func (t *tree) keyBelow() bool {
 	return below.sign == 0 && below.at.Line > t.peek().last && below.at.Column == t.peek().at.Column
 }
 
-// sameLine tells whether the next mark stands on the line that the mark before
+// sameLine reports whether the next mark stands on the line that the mark before
 // it ended on.
 func (t *tree) sameLine() bool {
 	return !t.done() && t.next > 0 && t.peek().at.Line == t.marks[t.next-1].last

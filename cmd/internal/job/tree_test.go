@@ -52,7 +52,7 @@ func showLibrary(n ast.Node) string {
 	}
 }
 
-// gaps tells whether a value is missing in the tree.
+// gaps reports whether a value is missing in the tree.
 func (n *node) gaps() bool {
 	return n.kind == nothing || slices.ContainsFunc(n.items, (*node).gaps) ||
 		slices.ContainsFunc(n.entries, func(e entry) bool { return e.value.gaps() })

@@ -33,7 +33,7 @@ func (d *drawing) choose() {
 	d.bits = [][]float64{{3}, {6, 3}, {4}, {8, 4, 3}, {6.35, 3.175}, {3.175}}[d.between(0, 5, "bits")]
 }
 
-// fenced tells whether slots are as wide as the machine's cutter.
+// fenced reports whether slots are as wide as the machine's cutter.
 func (d *drawing) fenced() bool { return d.job.Machine == "saw" || d.job.Machine == "router-table" }
 
 // machine is the cutter, and what a router is asked to do.

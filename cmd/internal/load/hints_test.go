@@ -119,7 +119,7 @@ func byReadings(text string, a about) (n int) {
 	return n
 }
 
-// judged tells whether a complaint was looked for before: of a box that could not be made,
+// judged reports whether a complaint was looked for before: of a box that could not be made,
 // only what its corner, bottom and fittings say.
 func judged(j *job.Job, a about, whole []float64) bool {
 	switch a.code {

@@ -30,7 +30,7 @@ type Loaded struct {
 	Warnings []report.Warning
 }
 
-// Failed tells whether the job cannot be built.
+// Failed reports whether the job cannot be built.
 func (l Loaded) Failed() bool { return l.Problems.Failed() }
 
 // Read reads a job file and works it out. open opens the files that the job names.

@@ -61,7 +61,7 @@ func busy(t target, err error) error {
 	return &Error{Rule: ErrBusy, Path: t.name, Fact: "another build into " + shown(t.name) + " is running", Hint: "wait for it to end, or name another folder"}
 }
 
-// isStill tells whether an open file is the one of that name.
+// isStill reports whether an open file is the one of that name.
 func isStill(f *os.File, name string) bool {
 	opened, err := f.Stat()
 	if err != nil {

@@ -9,7 +9,7 @@ import (
 	"syscall"
 )
 
-// otherDevice tells whether a folder is on another device than its parent.
+// otherDevice reports whether a folder is on another device than its parent.
 func otherDevice(path string, info fs.FileInfo) (bool, error) {
 	up, err := os.Lstat(filepath.Dir(path))
 	if err != nil {

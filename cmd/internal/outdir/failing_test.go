@@ -30,7 +30,7 @@ func TestFullDisk(t *testing.T) {
 	}
 }
 
-// fullDiskAt tells whether a build has a step of that number, and fails it there.
+// fullDiskAt reports whether a build has a step of that number, and fails it there.
 func fullDiskAt(t *testing.T, exchange bool, old, at int) bool {
 	t.Helper()
 	parent := t.TempDir()

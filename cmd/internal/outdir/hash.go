@@ -32,7 +32,7 @@ func (s *survey) hash() error {
 // hashBuffer is how much of a file is read at a time, in bytes: all of most.
 const hashBuffer = 64 << 10
 
-// differ tells whether a file is not what is known of it.
+// differ reports whether a file is not what is known of it.
 func differ(name string, e entry) (bool, error) {
 	f, err := os.Open(name)
 	if errors.Is(err, fs.ErrNotExist) {

@@ -114,7 +114,7 @@ func (s *survey) walk(folder string) error {
 	return nil
 }
 
-// dropping tells whether a file is one that operating systems leave behind in
+// dropping reports whether a file is one that operating systems leave behind in
 // folders that somebody only looked at: it is no obstacle, and goes with the
 // old folder. "._x" is where macOS keeps what it knows of x on a disk of
 // another system, a memory stick for one; it goes with x.

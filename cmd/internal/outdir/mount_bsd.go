@@ -4,5 +4,5 @@ package outdir
 
 import "io/fs"
 
-// isMountPoint tells whether another file system is mounted at path.
+// isMountPoint reports whether another file system is mounted at path.
 func isMountPoint(path string, info fs.FileInfo) (bool, error) { return otherDevice(path, info) }

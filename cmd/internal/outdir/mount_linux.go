@@ -6,7 +6,7 @@ import (
 	"golang.org/x/sys/unix"
 )
 
-// isMountPoint tells whether something is mounted at path, a folder of the same
+// isMountPoint reports whether something is mounted at path, a folder of the same
 // file system among them, where the kernel says so (5.8 and later).
 func isMountPoint(path string, info fs.FileInfo) (bool, error) {
 	var st unix.Statx_t

@@ -7,7 +7,7 @@ import (
 	"unicode"
 )
 
-// validName tells whether a name can be a file's in the folder: relative, with
+// validName reports whether a name can be a file's in the folder: relative, with
 // slashes, each part a real one on this system, nothing that a manifest's line
 // or a screen would trip over, and not the manifest's own.
 func validName(name string) bool {

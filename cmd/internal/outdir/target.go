@@ -139,7 +139,7 @@ func (t target) look() (info fs.FileInfo, err error) {
 	return info, nil
 }
 
-// holdsCurrent tells whether a folder is the current one or one of its parents.
+// holdsCurrent reports whether a folder is the current one or one of its parents.
 // A current folder that has been removed is in no other.
 func holdsCurrent(info fs.FileInfo) bool {
 	at, err := os.Getwd()

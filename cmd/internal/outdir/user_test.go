@@ -17,7 +17,7 @@ import (
 const nobody = 65534
 
 // asNobody runs the calling test once more as a user without rights, if the
-// user is root, and tells whether it did. The binary is copied to where that
+// user is root, and reports whether it did. The binary is copied to where that
 // user can reach it.
 func asNobody(t *testing.T) bool {
 	t.Helper()

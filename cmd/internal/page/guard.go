@@ -54,7 +54,7 @@ func (g guard) ServeHTTP(w http.ResponseWriter, r *http.Request) {
 	}
 }
 
-// ours tells whether a request comes from the page, or from a person who typed its
+// ours reports whether a request comes from the page, or from a person who typed its
 // address. A browser names where a request that changes something comes from.
 func (g guard) ours(r *http.Request) bool {
 	origin := r.Header.Get("Origin")
@@ -69,12 +69,12 @@ func (g guard) ours(r *http.Request) bool {
 	return origin != "" || r.Header.Get(tokenHeader) != ""
 }
 
-// first tells whether the address with the token is opened.
+// first reports whether the address with the token is opened.
 func (g guard) first(r *http.Request) bool {
 	return r.Method == http.MethodGet && r.URL.Path == "/" && g.equal(r.URL.Query().Get("token"))
 }
 
-// known tells whether a request has the token.
+// known reports whether a request has the token.
 func (g guard) known(r *http.Request) bool {
 	if g.equal(r.Header.Get(tokenHeader)) {
 		return true

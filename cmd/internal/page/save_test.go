@@ -22,7 +22,7 @@ import (
 	"drawerwright/cmd/internal/sheets"
 )
 
-// alone tells whether the folder of a job holds it and nothing else.
+// alone reports whether the folder of a job holds it and nothing else.
 func alone(t *testing.T, path string) {
 	t.Helper()
 	list, err := os.ReadDir(filepath.Dir(path))

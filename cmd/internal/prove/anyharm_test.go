@@ -121,7 +121,7 @@ func TestAnyHarm(t *testing.T) {
 	}
 }
 
-// entitiesOf tells whether a drawing can still be taken apart here.
+// entitiesOf reports whether a drawing can still be taken apart here.
 func entitiesOf(d *drawing) (n int, ok bool) {
 	from := slices.Index(d.tags, tag{"2", "ENTITIES"})
 	if from < 0 || from+1 >= len(d.tags) || d.tags[from+1].code != "0" {

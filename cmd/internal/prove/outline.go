@@ -56,7 +56,7 @@ func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, a
 	return off, at
 }
 
-// outer tells whether a counter-clockwise ring turns to the left at a corner.
+// outer reports whether a counter-clockwise ring turns to the left at a corner.
 func outer(ring geom.Ring, i int) bool {
 	n := len(ring)
 	p, q, r := ring[(i+n-1)%n], ring[i], ring[(i+1)%n]

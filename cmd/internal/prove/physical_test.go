@@ -43,7 +43,7 @@ func thicker(stock string, mm float64) func(*report.Report) {
 	}
 }
 
-// corner tells whether a corner is among those that do not go, and its play.
+// corner reports whether a corner is among those that do not go, and its play.
 type corner struct {
 	end, side string
 	play      float64

@@ -95,7 +95,7 @@ func New(r report.Report) (*Prover, error) {
 	return p, nil
 }
 
-// upright tells whether a stand's directions are two different axes.
+// upright reports whether a stand's directions are two different axes.
 func upright(s report.Stand) bool {
 	axes := func(v [3]float64) (n int) {
 		for _, c := range v {
@@ -122,7 +122,7 @@ func (p *Prover) Drawers() int { return len(p.report.Drawers) }
 // Unit is that of the report's lengths.
 func (p *Prover) Unit() geom.Unit { return p.unit }
 
-// Knows tells whether the report names a drawing.
+// Knows reports whether the report names a drawing.
 func (p *Prover) Knows(file string) bool { return p.known[file] }
 
 // layerKey is a layer's name as the format compares it.
@@ -160,7 +160,7 @@ type Worker struct {
 // Worker makes one; each goroutine needs its own.
 func (p *Prover) Worker() *Worker { return &Worker{Prover: p} }
 
-// Cuttable tells whether a verdict lets a shop cut from the files.
+// Cuttable reports whether a verdict lets a shop cut from the files.
 func Cuttable(verdict string) bool {
 	return verdict == report.Goes || verdict == report.GoesBut || verdict == report.GoesSome
 }

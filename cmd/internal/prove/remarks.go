@@ -61,7 +61,7 @@ func (w *Worker) lost(d report.Drawer, box *proof.Box, panels []panel, thick map
 	return list
 }
 
-// captures tells whether an end is meant to be held by tongues, fingers or dados:
+// captures reports whether an end is meant to be held by tongues, fingers or dados:
 // then the fit has a check of its play.
 func (w *Worker) captures(d report.Drawer, end string) bool {
 	if end == string(joinery.Back) && w.hasCheck(d, "back-play", "") {
@@ -252,7 +252,7 @@ func (s summary) rounding() float64 {
 	return 0.01 + 1e-3
 }
 
-// hasCheck tells whether the drawer's fit has a check of a part; of any, where none
+// hasCheck reports whether the drawer's fit has a check of a part; of any, where none
 // is named.
 func (p *Prover) hasCheck(d report.Drawer, check, part string) bool {
 	return slices.ContainsFunc(p.fits[d.Name], func(f report.Fit) bool {

@@ -71,7 +71,7 @@ func compareKeys(a, b Key) int {
 // half, so that it is rounded up, and a nanometre for its own rounding.
 var middle = (geom.Computed + 1).MM()
 
-// agree tells whether two facts of one thing can both be right: of numbers printed with
+// agree reports whether two facts of one thing can both be right: of numbers printed with
 // the same digits they must be the same, else one is the other rounded.
 func (j Job) agree(a, b Fact) bool {
 	if a.Value == b.Value {

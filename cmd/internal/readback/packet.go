@@ -35,7 +35,7 @@ func (r *reading) paper(data string) *paperScan {
 func (s *paperScan) more() bool      { return s.at < len(s.lines) }
 func (s *paperScan) cells() []string { return cells(s.lines[s.at]) }
 
-// begins tells whether this line has these heads, blank ones left out.
+// begins reports whether this line has these heads, blank ones left out.
 func (s *paperScan) begins(heads ...string) bool {
 	list := s.cells()
 	if len(list) != len(heads) {

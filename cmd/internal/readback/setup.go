@@ -190,7 +190,7 @@ func (s *setupReader) paragraph(text string) {
 
 func (s *setupReader) stepName() string { return fmt.Sprint("step ", s.step) }
 
-// zero tells whether a printed length is none.
+// zero reports whether a printed length is none.
 func zero(text string) bool { return strings.Trim(text, "0.") == "" }
 
 // checks reads the caliper's limits: what, what it should be, and what is right.

@@ -94,7 +94,7 @@ type Faces struct {
 
 // Flip says what an error in turning a part over does to its joints.
 type Flip struct {
-	// Along and Across tell whether an error along or across the length moves a cut
+	// Along and Across report whether an error along or across the length moves a cut
 	// that matters; Allowed is how much of it, along, the joint takes.
 	Along   bool    `json:"along"`
 	Across  bool    `json:"across"`

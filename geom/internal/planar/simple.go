@@ -5,7 +5,7 @@ import (
 	"slices"
 )
 
-// Simple tells whether a ring touches itself nowhere but where its sides join,
+// Simple reports whether a ring touches itself nowhere but where its sides join,
 // and if it does, gives an end of one of the sides concerned. Points on top of
 // their predecessor are passed over; fewer than three others are not a ring.
 func Simple(ring []Point) (at Point, ok bool) {
@@ -52,13 +52,13 @@ func Simple(ring []Point) (at Point, ok bool) {
 	return Point{}, true
 }
 
-// foldsBack tells whether the side from b to c runs back over that from a to b.
+// foldsBack reports whether the side from b to c runs back over that from a to b.
 func foldsBack(a, b, c Point) bool {
 	dot := int64(a.X-b.X)*int64(c.X-b.X) + int64(a.Y-b.Y)*int64(c.Y-b.Y)
 	return dot > 0 && orient(a, b, c) == 0
 }
 
-// touch tells whether two sides have a point in common.
+// touch reports whether two sides have a point in common.
 func touch(a, b, c, d Point) bool {
 	if max(a.X, b.X) < min(c.X, d.X) || max(c.X, d.X) < min(a.X, b.X) ||
 		max(a.Y, b.Y) < min(c.Y, d.Y) || max(c.Y, d.Y) < min(a.Y, b.Y) {

@@ -124,7 +124,7 @@ func abs(v int64) int64 {
 	return v
 }
 
-// passes tells whether a segment that is neither upright nor level meets the
+// passes reports whether a segment that is neither upright nor level meets the
 // pixel about p: the square of half a unit about it, closed at its lower and
 // left sides and open at the others. Exact.
 func (s *segment) passes(p Point) bool {
@@ -142,7 +142,7 @@ func (s *segment) passes(p Point) bool {
 	return meets(x-1, dx, -y-1, -dy, x+1, dx, -y+1, -dy, true)
 }
 
-// meets tells whether some t has a/da <= t < c/dc and b/db <= t < d/dd (b open
+// meets reports whether some t has a/da <= t < c/dc and b/db <= t < d/dd (b open
 // and d closed when falling) and 0 <= t <= 1. All divisors are positive.
 func meets(a, da, b, db, c, dc, d, dd int64, falling bool) bool {
 	ltx := func(n, dn, m, dm int64) bool { return n*dm < m*dn }

@@ -17,7 +17,7 @@ type Board struct {
 	Sections            []Board
 }
 
-// Waste tells whether nothing is cut from it.
+// Waste reports whether nothing is cut from it.
 func (b Board) Waste() bool { return b.Piece < 0 && len(b.Sections) == 0 }
 
 // Pieces of a board.

@@ -16,7 +16,7 @@ func (s *Stock) Weight(length, width int64) float64 {
 	return float64(length) * float64(width) * s.weight()
 }
 
-// Grained tells whether its sheets have a grain, along their length.
+// Grained reports whether its sheets have a grain, along their length.
 func (s *Stock) Grained() bool { return s.Stock.Grain != "" && s.Stock.Grain != joinery.GrainNone }
 
 // Left is how many pieces no sheet holds.
@@ -65,7 +65,7 @@ func (p Plan) OffcutName(one Sheet, n, k int) string {
 	return strings.TrimSpace(fmt.Sprintf("%s %d-%d", p.Title, one.Number+n, k+1))
 }
 
-// Fits tells whether a piece could lie on any of the sheets, if there were enough.
+// Fits reports whether a piece could lie on any of the sheets, if there were enough.
 func (s *Stock) Fits(piece int) bool {
 	p := s.Pieces[piece]
 	return slices.ContainsFunc(s.Sheets, func(z nest.Sheet) bool {
