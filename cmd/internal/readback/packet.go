@@ -15,6 +15,7 @@ type paperScan struct {
 	lines [][]pdfText
 	pages []int // on which the lines stand
 	at    int
+	below []string // the rest of the heads that were found last, on a line of their own
 }
 
 var foot = regexp.MustCompile(`^page \d+$`)
@@ -41,12 +42,25 @@ func (s *paperScan) begins(heads ...string) bool {
 	if len(list) != len(heads) {
 		return false
 	}
+	s.below = nil
 	for i, h := range heads {
-		if !strings.HasPrefix(list[i], h) {
+		switch {
+		case strings.HasPrefix(list[i], h):
+		case strings.HasPrefix(h, list[i]+" "): // a crowded table breaks its heads
+			s.below = append(s.below, h[len(list[i])+1:])
+		default:
 			return false
 		}
 	}
-	return true
+	return s.below == nil || s.at+1 < len(s.lines) && slices.Equal(cells(s.lines[s.at+1]), s.below)
+}
+
+// beginsNext is begins for the line after this.
+func (s *paperScan) beginsNext(heads ...string) bool {
+	s.at++
+	found := s.begins(heads...)
+	s.at--
+	return found
 }
 
 // table takes the rows, of so many cells, below the heads in this line, and tells the reading
@@ -67,10 +81,16 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 	heads := s.cells()
 	head := s.lines[s.at]
 	var last []pdfText
+	if s.below != nil {
+		s.at++
+	}
 	for s.at++; s.more(); s.at++ {
 		line := s.lines[s.at]
 		switch {
 		case slices.Equal(cells(line), heads):
+			if s.below != nil {
+				s.at++
+			}
 		case len(line) == columns:
 			last = line
 			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
@@ -150,7 +170,7 @@ func packet(r *reading, data string) {
 			m := paperTotal.FindStringSubmatch(one)
 			r.words("total", "job", "boxes", m[1])
 			r.words("total", "job", "kinds", m[2])
-		case paperStock.MatchString(one) && s.at+1 < len(s.lines) && (&paperScan{lines: s.lines, at: s.at + 1}).begins("pieces", "length "+unit, "width "+unit, "parts"):
+		case paperStock.MatchString(one) && s.at+1 < len(s.lines) && s.beginsNext("pieces", "length "+unit, "width "+unit, "parts"):
 			m := paperStock.FindStringSubmatch(one)
 			s.at++
 			r.paperCutList(s.table(4), m[1], m[2])
