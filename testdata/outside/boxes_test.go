@@ -101,8 +101,8 @@ func (c *cutPanel) addFile(t *testing.T, a audited, outside bool) {
 	}
 	for _, e := range a.Entities {
 		words := strings.Split(e.Layer, "_")
-		if len(words) < 3 || slices.Contains([]string{"PROFILE", "SLOT", "REGISTER"}, words[0]) {
-			continue // not cut
+		if len(words) < 3 || slices.Contains([]string{"PROFILE", "SLOT", "REGISTER", "ENGRAVE"}, words[0]) {
+			continue // nothing that another part touches
 		}
 		if words[1] == "OUTSIDE" != outside {
 			t.Errorf("%s: layer %s in the file of the other face", a.File, e.Layer)
@@ -258,7 +258,7 @@ func checkBoxes(t *testing.T, dir string, r report) {
 		// The comparator must see a dado, or a rabbet of a side, 0.3 mm too shallow.
 		shallow := by["side"]
 		shallow.Pockets = slices.Clone(shallow.Pockets)
-		corner := slices.IndexFunc(shallow.kinds, func(kind string) bool { return kind != "GROOVE" && kind != "ENGRAVE" })
+		corner := slices.IndexFunc(shallow.kinds, func(kind string) bool { return kind != "GROOVE" })
 		if corner < 0 {
 			t.Fatalf("%s: no corner in %v", d.Name, shallow.kinds)
 		}

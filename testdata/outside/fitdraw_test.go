@@ -115,6 +115,7 @@ func TestDrawnAsScipy(t *testing.T) {
 // scipy draws. The best of all places is best by chance too, by the four standard errors
 // that are allowed.
 func TestOddsAsScipy(t *testing.T) {
+	t.Parallel()
 	const draws, errors = 200_000, 4
 	for name, c := range map[string]struct {
 		boards fit.Spread

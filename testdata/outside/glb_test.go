@@ -32,6 +32,7 @@ const sameBounds = 0.001
 // is a manifold for manifold-3d with the volume of its part, and three.js gives a
 // drawer's GLB the bounds that it gives its STL: metres for millimetres, Y up for Z up.
 func TestGLB(t *testing.T) {
+	t.Parallel()
 	for _, sample := range sampleFiles(t) {
 		t.Run(filepath.Base(sample), func(t *testing.T) {
 			out := filepath.Join(t.TempDir(), "out")

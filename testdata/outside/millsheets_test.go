@@ -84,6 +84,7 @@ func inBox(low, high [3]float64, x, y, length, width float64) bool {
 // the list, each in its place and of the volume that its own drawings give it. As they are
 // drawn, none falls out that tabs or a skin should hold.
 func TestMilledSheets(t *testing.T) {
+	t.Parallel()
 	for _, j := range millJobs {
 		t.Run(j.name, func(t *testing.T) {
 			t.Parallel()

@@ -81,6 +81,7 @@ func plateLoops(n int) (list []geom.Loop) {
 
 // TestOffsets: loops moved in and out are shapely's buffers.
 func TestOffsets(t *testing.T) {
+	t.Parallel()
 	s := rand.New(rand.NewPCG(6, 2))
 	var jobs []movedShape
 	for _, l := range plateLoops(40) {
@@ -104,6 +105,7 @@ func TestOffsets(t *testing.T) {
 // TestKerf: a beam as wide as the kerf led along the lines cuts out the plate, and
 // takes just its openings away.
 func TestKerf(t *testing.T) {
+	t.Parallel()
 	s := rand.New(rand.NewPCG(6, 3))
 	var jobs []movedShape
 	for _, l := range plateLoops(40) {

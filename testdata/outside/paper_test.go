@@ -192,6 +192,7 @@ func differing(a, b *image.Gray) float64 {
 // TestLabelsAreRead: zbar reads every label's code from the printed page, and in it
 // are the drawer and the part.
 func TestLabelsAreRead(t *testing.T) {
+	t.Parallel()
 	for _, file := range []string{"../../samples/bench-drawers.yaml", "../../samples/tool-chest.yaml"} {
 		dir, r := build(t, textOf(t, file))
 		made := t.TempDir()

@@ -37,6 +37,7 @@ drawers:
 // parts hang together; nothing leaves the sheet, or enters an area to keep out of. What is
 // planted is found.
 func TestHeldSheets(t *testing.T) {
+	t.Parallel()
 	const tabs = "tabs: {width: 6, height: 1.5, spacing: 150}, skin: 0.3, small-part: 20"
 	const clamps = ", shortest: 1523 x 1522, keep-out: [{at: 0 x 600, size: 40 x 90}, {at: 600 x 0, size: 90 x 50}]"
 	var dirs []string
@@ -85,6 +86,7 @@ func TestHeldSheets(t *testing.T) {
 // places that the report gives, on the right face, with holes that the sheet can be turned
 // over on.
 func TestSheetDrawings(t *testing.T) {
+	t.Parallel()
 	dirs := []string{}
 	for _, sample := range []string{"bench-drawers", "router-boxes", "inch-chest", "no-flip", "kitchen-bank", "dresser"} {
 		job, err := os.ReadFile("../../samples/" + sample + ".yaml")

@@ -29,6 +29,7 @@ type solidFacts struct {
 // coordinates; every part is a manifold for manifold-3d with the volume of its
 // blank less its pockets, in closed form, to 1e-6.
 func TestSTL(t *testing.T) {
+	t.Parallel()
 	for _, sample := range sampleFiles(t) {
 		t.Run(filepath.Base(sample), func(t *testing.T) {
 			out := filepath.Join(t.TempDir(), "out")

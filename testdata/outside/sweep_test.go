@@ -196,6 +196,7 @@ func (c covered) same(d covered) bool {
 // and paths, and what it leaves of random panels. A radius that is off by a
 // thousandth must show wherever there is something to round.
 func TestSweep(t *testing.T) {
+	t.Parallel()
 	for seed, what := range []string{"pocket", "outside", "line"} {
 		t.Run(what, func(t *testing.T) {
 			t.Parallel()

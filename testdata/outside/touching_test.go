@@ -60,6 +60,7 @@ func touches(names []string, applied, slidIn bool) (list []touch) {
 // the milled parts of each box, made by manifold-3d and standing where the proof has
 // them, touch where they should, and overlap nowhere.
 func TestTouching(t *testing.T) {
+	t.Parallel()
 	var jobs []extraJob
 	for _, j := range extraJobs { // of those that differ in bits alone, TestMilled has enough
 		if slices.Contains([]string{"double-rabbet", "saw", "corners", "fittings", "corners-saw"}, j.name) {

@@ -84,6 +84,7 @@ func TestViewer(t *testing.T) {
 // TestViewerComparator: the checks see a script that fails, a request, and a control
 // without a name.
 func TestViewerComparator(t *testing.T) {
+	t.Parallel()
 	dir, _ := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
 	good := textOf(t, filepath.Join(dir, "preview", "index.html"))
 	// The policy would stop a changed script.
