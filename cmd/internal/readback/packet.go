@@ -170,7 +170,8 @@ func packet(r *reading, data string) {
 			m := paperTotal.FindStringSubmatch(one)
 			r.words("total", "job", "boxes", m[1])
 			r.words("total", "job", "kinds", m[2])
-		case paperStock.MatchString(one) && s.at+1 < len(s.lines) && s.beginsNext("pieces", "length "+unit, "width "+unit, "parts"):
+		case paperStock.MatchString(one) && s.at+1 < len(s.lines) &&
+			s.beginsNext("pieces", "length "+unit, "width "+unit, "parts"):
 			m := paperStock.FindStringSubmatch(one)
 			s.at++
 			r.paperCutList(s.table(4), m[1], m[2])
