@@ -53,7 +53,7 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 	built, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
 		if p.Error {
-			t.Skip(p.Message)
+			t.Skip(p.Message) // a draw that cannot be built has no limits
 		}
 	}
 	d := gauge.Drawer{Drawer: built, Boards: fit.MeasuredBoards(s), Accuracy: fit.AccuracyOf(s.Cutter.Kind)}
@@ -191,7 +191,7 @@ func TestOneSettingForAll(t *testing.T) {
 		built, problems, _ := joinery.LayOut(other.Spec)
 		for _, p := range problems {
 			if p.Error {
-				t.Skip(p.Message)
+				t.Skip(p.Message) // a draw that cannot be built has no limits
 			}
 		}
 		other.Drawer = built

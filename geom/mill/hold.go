@@ -68,9 +68,18 @@ func (p *preparation) checkSkin() {
 // a knife, in millimetres; common practice, no source.
 const leastSkin, usualSkin = 0.15, 0.5
 
+// UsualSkin is one that holds in boards of a mean and a least thickness, all in mm. From the
+// spoilboard a thin board has the same skin.
+func (s Settings) UsualSkin(mean, least float64) float64 {
+	if s.FromSpoilboard {
+		return usualSkin
+	}
+	return math.Max(usualSkin, mean-least+leastSkin)
+}
+
 // skin is one that holds in the thinnest board.
 func (p *preparation) skin() geom.Length {
-	return p.up(math.Max(usualSkin, p.part.Thickness-p.part.Least+leastSkin))
+	return p.up(p.UsualSkin(p.part.Thickness, p.part.Least))
 }
 
 // leastAboveTab is the least depth, in millimetres, of the cut above a tab: less is

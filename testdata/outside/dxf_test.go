@@ -65,47 +65,6 @@ func audit(t *testing.T, files []string) []audited {
 	return list
 }
 
-// sameLine reports whether two lines have the same sides: closed ones from whichever
-// corner they start, open ones from either end.
-func sameLine(a, b [][3]float64, closed bool) bool {
-	if len(a) != len(b) {
-		return false
-	}
-	same := func(at func(i int) [3]float64) bool {
-		for i, p := range a {
-			q := at(i)
-			if math.Abs(p[0]-q[0]) >= micrometre || math.Abs(p[1]-q[1]) >= micrometre || math.Abs(p[2]-q[2]) >= 1e-6 {
-				return false
-			}
-		}
-		return true
-	}
-	if !closed {
-		return same(func(i int) [3]float64 { return b[i] }) || same(func(i int) [3]float64 { return b[len(b)-1-i] })
-	}
-	for shift := range a {
-		if same(func(i int) [3]float64 { return b[(i+shift)%len(b)] }) {
-			return true
-		}
-	}
-	return false
-}
-
-// sameEntity compares in millimetres; scale is that of b's unit.
-func sameEntity(a, b entity, scale float64) bool {
-	if withoutBit(a.Layer) != withoutBit(b.Layer) || a.Closed != b.Closed || (a.Type == "CIRCLE") != (b.Type == "CIRCLE") {
-		return false
-	}
-	if a.Type == "CIRCLE" {
-		return math.Hypot(a.Center[0]-b.Center[0]*scale, a.Center[1]-b.Center[1]*scale) < micrometre && math.Abs(a.Radius-b.Radius*scale) < micrometre
-	}
-	points := make([][3]float64, len(b.Points))
-	for i, p := range b.Points {
-		points[i] = [3]float64{p[0] * scale, p[1] * scale, p[2]}
-	}
-	return sameLine(a.Points, points, a.Closed)
-}
-
 // ofBlank tells the blank itself and the datum from what else is on BLANK.
 func ofBlank(e entity) bool {
 	return e.Layer == "BLANK" && e.Type != "CIRCLE" && (!e.Closed || len(e.Points) == 4)
@@ -138,26 +97,6 @@ func checkBlank(list []entity, scale float64, length, width float64, blank [2]fl
 	}
 	if crossing != 2 || (rectangles == 1) != routed {
 		return fmt.Errorf("%d lines of the datum, %d blanks", crossing, rectangles)
-	}
-	return nil
-}
-
-// compare takes what should be drawn from what a reader found; labels are left
-// out. It gives what is missing, doubled or too much.
-func compare(want, got []entity, scale float64) error {
-	rest := slices.DeleteFunc(slices.Clone(want), ofBlank)
-	for _, e := range got {
-		if e.Layer == layer.Label || ofBlank(e) {
-			continue
-		}
-		i := slices.IndexFunc(rest, func(w entity) bool { return sameEntity(w, e, scale) })
-		if i < 0 {
-			return fmt.Errorf("%s on %s at %v is not in the panel, or there twice", e.Type, e.Layer, e.Points)
-		}
-		rest = slices.Delete(rest, i, i+1)
-	}
-	if len(rest) > 0 {
-		return fmt.Errorf("%s at %v is missing, among %d", rest[0].Layer, rest[0].Points, len(rest))
 	}
 	return nil
 }

@@ -1,8 +1,6 @@
 package files_test
 
 import (
-	"context"
-	"encoding/json"
 	"maps"
 	"os"
 	"path/filepath"
@@ -11,13 +9,9 @@ import (
 	"sync"
 	"testing"
 
-	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
-	"drawerwright/cmd/internal/sheets"
 )
 
 // TestEveryFileIsReadBack: of every sample, and of the router's with all that its drawings
@@ -44,23 +38,8 @@ func TestEveryFileIsReadBack(t *testing.T) {
 }
 
 func everyFile(t *testing.T, name, text string) {
-	j, problems := job.Read(name, strings.NewReader(text), job.Files(load.Beside(name)))
-	if problems.Failed() {
-		t.Fatal(problems)
-	}
-	b, _ := batch.Make(j)
-	plan, err := sheets.Of(context.Background(), b, nil, sheets.Search{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	to := &folder{files: map[string][]byte{}}
-	if err := files.Write(context.Background(), b, to, files.Options{Plan: plan}); err != nil {
-		t.Fatal(err)
-	}
-	var r report.Report
-	if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
-		t.Fatal(err)
-	}
+	all, r := written(t, text, job.Files(load.Beside(name)))
+	to := &folder{files: all}
 	p, err := prove.New(r)
 	if err != nil {
 		t.Fatal(err)

@@ -1,14 +1,7 @@
 package files_test
 
 import (
-	"context"
-	"strings"
 	"testing"
-
-	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/files"
-	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/sheets"
 )
 
 // TestHoleTouchesTheMiddle: the knob's clearance hole in the box's front, 10 mm in
@@ -29,16 +22,5 @@ drawers:
     bottom: ply
     drawer-front: {stock: face, width: 520, height: 200, left: 10, below: 10, handles: knob, handle-down: 90}
 `
-	j, problems := job.Read("job.yaml", strings.NewReader(text))
-	if problems.Failed() {
-		t.Fatal(problems)
-	}
-	b, _ := batch.Make(j)
-	plan, err := sheets.Of(context.Background(), b, nil, sheets.Search{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	if err := files.Write(context.Background(), b, &folder{files: map[string][]byte{}}, files.Options{Plan: plan}); err != nil {
-		t.Fatal(err)
-	}
+	written(t, text)
 }

@@ -1,44 +1,14 @@
 package files_test
 
 import (
-	"context"
 	"encoding/csv"
-	"encoding/json"
 	"fmt"
 	"math"
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/files"
-	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/report"
-	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/dxf/dxfread"
 )
-
-// written is the folder of a job and its report.
-func written(t *testing.T, text string) (map[string][]byte, report.Report) {
-	t.Helper()
-	j, problems := job.Read("job.yaml", strings.NewReader(text))
-	if problems.Failed() {
-		t.Fatal(problems)
-	}
-	b, _ := batch.Make(j)
-	plan, err := sheets.Of(context.Background(), b, nil, sheets.Search{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	to := &folder{files: map[string][]byte{}}
-	if err := files.Write(context.Background(), b, to, files.Options{Plan: plan}); err != nil {
-		t.Fatal(err)
-	}
-	var r report.Report
-	if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
-		t.Fatal(err)
-	}
-	return to.files, r
-}
 
 const turnedJob = `units: UNITS
 stock:

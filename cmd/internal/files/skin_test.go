@@ -1,17 +1,10 @@
 package files_test
 
 import (
-	"context"
-	"encoding/json"
 	"slices"
-	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/files"
-	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/report"
-	"drawerwright/cmd/internal/sheets"
 )
 
 // TestSkinIsLeft: a flush bottom is rabbeted all round on its outside face. Cut out from the
@@ -26,23 +19,7 @@ router: {tabs: {}, skin: 0.4}
 drawers:
   - {name: box, outside: 400 x 200 x 380, sides: birch, bottom: birch, joinery: {bottom-fit: flush}}
 `
-	j, problems := job.Read("job.yaml", strings.NewReader(text))
-	if problems.Failed() {
-		t.Fatal(problems)
-	}
-	b, _ := batch.Make(j)
-	plan, err := sheets.Of(context.Background(), b, nil, sheets.Search{})
-	if err != nil {
-		t.Fatal(err)
-	}
-	to := &folder{files: map[string][]byte{}}
-	if err := files.Write(context.Background(), b, to, files.Options{Plan: plan}); err != nil {
-		t.Fatal(err)
-	}
-	var r report.Report
-	if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
-		t.Fatal(err)
-	}
+	_, r := written(t, text)
 	skins := 0
 	for _, c := range r.Checked {
 		if c.Sheet != nil {

@@ -215,10 +215,7 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 	switch skin := b.Router.Skin; {
 	case none && skin == 0:
 		t := s.Stock.Thickness
-		least := usualSkin
-		if !b.Router.FromSpoilboard {
-			least = max(least, leastSkin+t.Mean-t.Min)
-		}
+		least := b.Router.UsualSkin(t.Mean, t.Min)
 		hint = fmt.Sprintf("write `skin: %s` in the section router, which holds what has no room for tabs", geom.LengthOf(least).RoundUp(u).Text(u))
 	case !none:
 		hint = fmt.Sprintf("write `spacing: %s` or more below `tabs:`", geom.LengthOf(math.Min(spacing, mostSpacing)).RoundUp(u).Text(u))
@@ -231,7 +228,4 @@ const (
 	// roundsDown is a part of a spacing that is not counted when a part's tabs are.
 	roundsDown  = 0.49
 	mostSpacing = 5000.0 // mm
-	// usualSkin holds a small part, in mm, and leastSkin has to be left of it in the
-	// thinnest board; common practice, no source.
-	usualSkin, leastSkin = 0.3, 0.2
 )

@@ -102,7 +102,7 @@ func TestHeldOnSheets(t *testing.T) {
 	}
 	// Without a skin nothing holds bottoms, whose edges all stand in grooves.
 	_, err = planned(t, "", "tabs: {spacing: 150}", "")
-	if p := (*Problem)(nil); !errors.As(err, &p) || p.Code != "sheet-held" || p.Key != "router.tabs" || !strings.Contains(p.Hint, "`skin: 0.3 mm`") {
+	if p := (*Problem)(nil); !errors.As(err, &p) || p.Code != "sheet-held" || p.Key != "router.tabs" || !strings.Contains(p.Hint, "`skin: 0.5 mm`") {
 		t.Errorf("no skin: %v", err)
 	}
 	if _, err = planned(t, "", "tabs: {spacing: 150}, skin: 0.3", ""); err != nil {

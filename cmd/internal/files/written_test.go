@@ -1,0 +1,37 @@
+package files_test
+
+import (
+	"context"
+	"encoding/json"
+	"strings"
+	"testing"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/sheets"
+)
+
+// written is the folder of a job and its report; files that the job names are found by options.
+func written(t *testing.T, text string, options ...job.Option) (map[string][]byte, report.Report) {
+	t.Helper()
+	j, problems := job.Read("job.yaml", strings.NewReader(text), options...)
+	if problems.Failed() {
+		t.Fatal(problems)
+	}
+	b, _ := batch.Make(j)
+	plan, err := sheets.Of(context.Background(), b, nil, sheets.Search{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	to := &folder{files: map[string][]byte{}}
+	if err := files.Write(context.Background(), b, to, files.Options{Plan: plan}); err != nil {
+		t.Fatal(err)
+	}
+	var r report.Report
+	if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
+		t.Fatal(err)
+	}
+	return to.files, r
+}
