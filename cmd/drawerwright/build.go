@@ -41,7 +41,7 @@ The folder appears whole or not at all; a second build replaces it in one step,
 unless it holds something that this tool did not write. JOB may be - for
 standard input.`,
 		Example: `  $ drawerwright build samples/bench-drawers.yaml -o out
-  out: 41 files for 2 kinds of drawer, 6 boxes, no warnings`,
+  out: 63 files for 2 kinds of drawer, 6 boxes, no warnings`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
 		RunE:              func(c *cobra.Command, args []string) error { return b.run(c.Context(), args[0], s) },
