@@ -1,0 +1,47 @@
+package geom
+
+// Level says how grave a diagnosis is.
+type Level int
+
+const (
+	// LevelNote is a fact or more work, as a second pass is: nothing comes out wrong.
+	LevelNote Level = iota
+	// LevelWarning is for what can be made and may come out wrong, or hurt.
+	LevelWarning
+	// LevelError is for what cannot be made as asked.
+	LevelError
+)
+
+func (l Level) String() string { return [...]string{"note", "warning", "error"}[l] }
+
+// Code names a kind of diagnosis; short and stable, for programs.
+type Code string
+
+// Setting names what a shop can set: an entry of a job, whichever way it is written there.
+type Setting string
+
+// Subject is what a diagnosis is about. Its zero value is the whole of what was asked.
+type Subject struct {
+	Part    string  // the role of a part, or its name
+	Setting Setting // the setting to change
+	Item    int     // of several of them, from 0
+}
+
+// Diagnosis is one thing that a shop has to know of what it asked for. It holds data:
+// units, and the words in which a shop writes its settings, are put on where it is shown.
+type Diagnosis struct {
+	Code    Code
+	Level   Level
+	Subject Subject
+	Fact    Sentence
+	// Measured misses Limit; both are nil where nothing was measured.
+	Measured, Limit Quantity
+	// Ask is what only a person can do: what is advised where there is no remedy.
+	Ask Sentence
+	// Remedies are changes of settings, each tried: it ends the diagnosis and brings no
+	// other but those that it announces.
+	Remedies []Remedy
+}
+
+// IsError reports whether it cannot be made as asked.
+func (d Diagnosis) IsError() bool { return d.Level == LevelError }

@@ -1,0 +1,51 @@
+package geom
+
+import (
+	"fmt"
+	"slices"
+)
+
+// Quantity is a number of a sentence, which prints itself in a unit of length.
+type Quantity interface{ In(Unit) string }
+
+// Millimetres is a length, printed to the nearest step of the unit.
+type Millimetres float64
+
+// In prints the length with its unit.
+func (l Millimetres) In(u Unit) string { return LengthOf(float64(l)).Text(u) }
+
+// AtLeast is a lower bound in millimetres, rounded up, so that what is printed keeps it.
+type AtLeast float64
+
+// In prints the bound with its unit.
+func (l AtLeast) In(u Unit) string { return LengthOf(float64(l)).RoundUp(u).Text(u) }
+
+// AtMost is an upper bound in millimetres, rounded down, so that what is printed keeps it.
+type AtMost float64
+
+// In prints the bound with its unit.
+func (l AtMost) In(u Unit) string { return LengthOf(float64(l)).RoundDown(u).Text(u) }
+
+// Sentence is words with quantities in their places, by the verbs of package fmt: a
+// [Quantity], or a sentence within, is printed in the reader's unit and takes %s.
+type Sentence struct {
+	Format string
+	Args   []any
+}
+
+// Sentencef is a sentence of its parts.
+func Sentencef(format string, args ...any) Sentence { return Sentence{format, args} }
+
+// IsEmpty reports whether there are no words.
+func (s Sentence) IsEmpty() bool { return s.Format == "" }
+
+// In is the sentence for a reader who measures in u.
+func (s Sentence) In(u Unit) string {
+	args := slices.Clone(s.Args)
+	for i, a := range args {
+		if q, is := a.(Quantity); is {
+			args[i] = q.In(u)
+		}
+	}
+	return fmt.Sprintf(s.Format, args...)
+}
