@@ -11,7 +11,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -88,7 +88,7 @@ func (a *adjusting) run(args []string, s streams) error {
 		}
 	}
 	advice := t.cut.Advise(t.readings)
-	out := report.AdjustmentOf(l.Batch, t.drawer, t.cut, advice)
+	out := present.AdjustmentOf(l.Batch, t.drawer, t.cut, advice)
 	out.Square, out.Fits = t.square, t.fitsText()
 	if a.write != "" {
 		edits, err := t.edits(l.Job, advice, a.keep)
@@ -106,7 +106,7 @@ func (a *adjusting) run(args []string, s streams) error {
 	if a.json {
 		return done(writeJSON(s.out, out))
 	}
-	_, err = s.out.Write(report.AdjustmentText(out, l.Batch.Units))
+	_, err = s.out.Write(present.AdjustmentText(out, l.Batch.Units))
 	return done(err)
 }
 

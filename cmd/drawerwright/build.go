@@ -13,7 +13,8 @@ import (
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/outdir"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 
@@ -85,7 +86,7 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	var unproven *files.Unproven
 	if errors.As(err, &unproven) && !b.json {
 		var out bytes.Buffer
-		report.Unproven(&out, unproven.Proofs, unproven.Checked, l.Batch.Units)
+		present.Unproven(&out, unproven.Proofs, unproven.Checked, l.Batch.Units)
 		if _, err := s.err.Write(out.Bytes()); err != nil {
 			return jobError{err}
 		}
@@ -109,7 +110,7 @@ type built struct {
 	Files    int              `json:"files"`
 	Drawers  int              `json:"drawers"`
 	Boxes    int              `json:"boxes"`
-	Warnings []report.Warning `json:"warnings"`
+	Warnings []record.Warning `json:"warnings"`
 }
 
 // counted is a folder that counts its files.
@@ -151,5 +152,5 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		}
 		return built{}, errors.Join(err, stage.Abort())
 	}
-	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Warnings: append([]report.Warning{}, l.Warnings...)}, nil
+	return built{OK: true, Folder: dir, Files: int(folder.files.Load()), Drawers: len(l.Batch.Drawers), Boxes: l.Batch.Boxes(), Warnings: append([]record.Warning{}, l.Warnings...)}, nil
 }

@@ -9,7 +9,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // twoSheets is a job whose board is 0.93 m2 of sheets of 1 m2 and lies on two of them: no
@@ -60,7 +60,7 @@ func TestOneCountOfSheets(t *testing.T) {
 	}
 	_, parts, _ := call(t, job, "parts", "-", "--json")
 	for name, text := range map[string]string{"parts --json": parts, "report.json": read("report.json")} {
-		var r report.Report
+		var r record.Report
 		if err := json.Unmarshal([]byte(text), &r); err != nil {
 			t.Fatal(err)
 		}
@@ -69,12 +69,12 @@ func TestOneCountOfSheets(t *testing.T) {
 		}
 	}
 	// The same search everywhere: also the places are the same.
-	var laid report.Sheets
+	var laid record.Sheets
 	_, text, _ := call(t, job, "sheets", "-", "--json")
 	if err := json.Unmarshal([]byte(text), &laid); err != nil {
 		t.Fatal(err)
 	}
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal([]byte(parts), &r); err != nil {
 		t.Fatal(err)
 	}

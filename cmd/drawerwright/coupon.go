@@ -8,7 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/coupon"
@@ -48,7 +48,7 @@ For a router it writes the drawing too, with -o into a folder.`,
 			if err != nil {
 				return failure(err, args[0], asJSON, s)
 			}
-			out := report.CouponOf(d.Spec.Name, d.Spec.Sides.Name, made)
+			out := present.CouponOf(d.Spec.Name, d.Spec.Sides.Name, made)
 			if dir != "" {
 				if out.File, err = drawCoupon(l.Batch, d, made, dir); err != nil {
 					return failure(err, args[0], asJSON, s)
@@ -57,7 +57,7 @@ For a router it writes the drawing too, with -o into a folder.`,
 			if asJSON {
 				return done(writeJSON(s.out, out))
 			}
-			_, err = s.out.Write(report.CouponText(out))
+			_, err = s.out.Write(present.CouponText(out))
 			return done(err)
 		},
 	}

@@ -10,7 +10,8 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 )
 
@@ -21,7 +22,7 @@ type checked struct {
 	Problems []problem `json:"problems"`
 	More     int       `json:"more"` // problems beyond those listed, all warnings unless every one listed is an error
 	// Verdicts are those on the drawers of a job without errors.
-	Verdicts []report.Judged `json:"verdicts,omitempty"`
+	Verdicts []present.Judged `json:"verdicts,omitempty"`
 }
 
 // problem is a problem for programs. Line and column are 0 where it is not
@@ -135,7 +136,7 @@ func listed(err error) (problems []problem) {
 }
 
 // unproved lists what is wrong with drawings that make no box.
-func unproved(proofs []report.Proof, checked []report.Checked) []problem {
+func unproved(proofs []record.Proof, checked []record.Checked) []problem {
 	var list []problem
 	for _, c := range checked {
 		for _, f := range c.Faults {
@@ -170,7 +171,7 @@ func done(err error) error {
 }
 
 func writeJSON(w io.Writer, v any) error {
-	data, err := report.JSON(v)
+	data, err := record.JSON(v)
 	if err == nil {
 		_, err = w.Write(data)
 	}

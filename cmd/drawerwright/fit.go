@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 
 	"github.com/spf13/cobra"
 )
@@ -42,11 +42,11 @@ JOB may be - for standard input.`,
 			if err != nil {
 				return err
 			}
-			f := report.Forecasts(l.Batch, draws, seed)
+			f := present.Forecasts(l.Batch, draws, seed)
 			if asJSON {
 				return done(writeJSON(s.out, f))
 			}
-			_, err = s.out.Write(report.ForecastText(f, l.Batch.Units))
+			_, err = s.out.Write(present.ForecastText(f, l.Batch.Units))
 			return done(err)
 		},
 	}

@@ -16,8 +16,9 @@ import (
 	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/page"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/readback"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 )
 
@@ -83,20 +84,20 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 		return nil, false
 	}
 	b, u := l.Batch, l.Batch.Units
-	r, f, setups, laid := report.Make(b, l.Plan, l.Warnings), report.Forecasts(b, usualDraws, 1), report.SetupsOf(b), report.SheetsOf(l.Plan)
+	r, f, setups, laid := record.Make(b, l.Plan, l.Warnings), present.Forecasts(b, usualDraws, 1), present.SetupsOf(b), record.SheetsOf(l.Plan)
 	outputs = readback.Outputs{
-		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: report.Verdicts(b)}),
-		readback.PartsText: string(report.Text(b, r)), readback.PartsJSON: inJSON(t, r), readback.PartsCSV: string(report.CSV(b)),
-		readback.FitText: string(report.ForecastText(f, u)), readback.FitJSON: inJSON(t, f),
-		readback.SetupText: string(report.SetupText(setups, u)), readback.SetupJSON: inJSON(t, setups),
-		readback.SheetsText: string(report.SheetsText(laid, u)), readback.SheetsJSON: inJSON(t, laid), readback.SheetsCSV: string(report.SheetsCSV(laid)),
-		readback.CutList: string(report.CutListCSV(b)), readback.BuyList: string(report.BuyCSV(r.Buy)),
+		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: present.Verdicts(b)}),
+		readback.PartsText: string(present.Text(b, r)), readback.PartsJSON: inJSON(t, r), readback.PartsCSV: string(present.CSV(b)),
+		readback.FitText: string(present.ForecastText(f, u)), readback.FitJSON: inJSON(t, f),
+		readback.SetupText: string(present.SetupText(setups, u)), readback.SetupJSON: inJSON(t, setups),
+		readback.SheetsText: string(present.SheetsText(laid, u)), readback.SheetsJSON: inJSON(t, laid), readback.SheetsCSV: string(present.SheetsCSV(laid)),
+		readback.CutList: string(present.CutListCSV(b)), readback.BuyList: string(present.BuyCSV(r.Buy)),
 	}
 	if len(laid.Stocks) > 0 {
-		outputs[readback.CutsList] = string(report.CutsCSV(laid))
+		outputs[readback.CutsList] = string(present.CutsCSV(laid))
 	}
 	if len(b.Banks) > 0 {
-		outputs[readback.SlideLines] = string(report.LinesCSV(b))
+		outputs[readback.SlideLines] = string(present.LinesCSV(b))
 	}
 	pdf, err := packet.Make(b, r, l.Plan)
 	if err != nil {
@@ -108,7 +109,7 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 
 func inJSON(t *testing.T, v any) string {
 	t.Helper()
-	data, err := report.JSON(v)
+	data, err := record.JSON(v)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -3,7 +3,8 @@ package main
 import (
 	"errors"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 
 	"github.com/spf13/cobra"
 )
@@ -29,11 +30,11 @@ JOB may be - for standard input.`,
 			case err != nil:
 				return err
 			case asJSON:
-				return done(writeJSON(s.out, report.Make(l.Batch, l.Plan, l.Warnings)))
+				return done(writeJSON(s.out, record.Make(l.Batch, l.Plan, l.Warnings)))
 			case asCSV:
-				_, err = s.out.Write(report.CSV(l.Batch))
+				_, err = s.out.Write(present.CSV(l.Batch))
 			default:
-				_, err = s.out.Write(report.Text(l.Batch, report.Make(l.Batch, l.Plan, l.Warnings)))
+				_, err = s.out.Write(present.Text(l.Batch, record.Make(l.Batch, l.Plan, l.Warnings)))
 			}
 			return done(err)
 		},

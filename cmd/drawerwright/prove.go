@@ -15,8 +15,9 @@ import (
 	"syscall"
 
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 
 	"github.com/spf13/cobra"
@@ -87,8 +88,8 @@ func (a *proving) run(ctx context.Context, dir string, s streams) error {
 		err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs, Checked: checked, Strangers: strangers(p, dir)})
 	} else {
 		var out bytes.Buffer
-		report.ProofText(&out, proofs, p.Unit())
-		report.CheckedText(&out, checked)
+		present.ProofText(&out, proofs, p.Unit())
+		present.CheckedText(&out, checked)
 		for _, name := range strangers(p, dir) {
 			fmt.Fprintf(&out, "%s is no drawing of this build: it was not looked at\n", plain(name))
 		}
@@ -107,9 +108,9 @@ func (a *proving) run(ctx context.Context, dir string, s streams) error {
 type proven struct {
 	OK    bool           `json:"ok"`
 	Units string         `json:"units"`
-	Proof []report.Proof `json:"proof"`
+	Proof []record.Proof `json:"proof"`
 	// Checked is what else was read back.
-	Checked []report.Checked `json:"checked"`
+	Checked []record.Checked `json:"checked"`
 	// Strangers are drawings in the folder that the report does not know.
 	Strangers []string `json:"strangers"`
 }
@@ -152,7 +153,7 @@ func openProof(dir string) (*prove.Prover, error) {
 	if err != nil {
 		return nil, fmt.Errorf("cannot read what was built: %w", err)
 	}
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal(data, &r); err != nil {
 		return nil, fmt.Errorf("%s cannot be understood: %w; build the folder again",
 			filepath.Join(dir, "report.json"), err)
@@ -244,7 +245,7 @@ func trial(o *prove.Options, p *prove.Prover, thickness []string, flip, depth st
 
 // proveAll proves as many drawers at a time as there are processors, then all that is
 // read back besides.
-func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options) ([]report.Proof, []report.Checked, error) {
+func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options) ([]record.Proof, []record.Checked, error) {
 	root, err := os.OpenRoot(dir) // a report names no file outside the folder
 	if err != nil {
 		return nil, nil, err
@@ -269,7 +270,7 @@ func proveAll(ctx context.Context, p *prove.Prover, dir string, o prove.Options)
 		_, err = io.ReadFull(f, data)
 		return data, err
 	}
-	proofs, checked := make([]report.Proof, p.Drawers()), make([]report.Checked, p.Checks())
+	proofs, checked := make([]record.Proof, p.Drawers()), make([]record.Checked, p.Checks())
 	err = cmp.Or(
 		files.Each(ctx, len(proofs), func() func(int) error {
 			w := p.Worker()

@@ -13,7 +13,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // oneBox is a box of 460 x 140 x 500 from boards of 12.2 and 5.9: its fence distance
@@ -113,17 +113,17 @@ func TestProveNumbers(t *testing.T) {
 		bottom, depth       float64
 		verdict             string
 	}{
-		"as built":           {nil, 0.2, 460, 0, 0.2, 500, report.Goes},
-		"thicker boards":     {[]string{"--thickness", "birch=12.3"}, 0.1, 460.2, 0, 0.2, 500, report.Goes}, // cut down from the outside
-		"a thinner bottom":   {[]string{"--thickness", "thin ply=5.8"}, 0.2, 460, 0, 0.3, 500, report.Goes},
-		"in inches":          {[]string{"--thickness", `birch=31/64"`}, 0.2 - (12.303125 - 12.2), 460 + 2*(12.303125-12.2), 0, 0.2, 500, report.Goes},
-		"the last one holds": {[]string{"--thickness", "12", "--thickness", "birch=12.3", "--thickness", "thin ply=5.8"}, 0.1, 460.2, 0, 0.3, 500, report.Goes},
-		"turned off along":   {[]string{"--flip-error", "0.2"}, 0.2, 460.2, 0, 0.2, 500, report.Goes},
-		"turned off back":    {[]string{"--flip-error", "-0.2"}, 0.2, 460.2, 0, 0.2, 500, report.Goes},
-		"turned off across":  {[]string{"--flip-error", "0,0.5"}, 0.2, 460, 0, 0.2, 500, report.Goes},
-		"too deep":           {[]string{"--depth-error", "0.1"}, 0.3, 460, -0.1, 0.2, 500.2, report.Goes},
-		"too shallow":        {[]string{"--depth-error", "-0.1 mm"}, 0.1, 460.2, 0.1, 0.2, 500, report.Goes},
-		"too shallow to go":  {[]string{"--depth-error", "-0.25"}, -0.05, 0, 0, 0.2, 0, report.GoesNot},
+		"as built":           {nil, 0.2, 460, 0, 0.2, 500, record.Goes},
+		"thicker boards":     {[]string{"--thickness", "birch=12.3"}, 0.1, 460.2, 0, 0.2, 500, record.Goes}, // cut down from the outside
+		"a thinner bottom":   {[]string{"--thickness", "thin ply=5.8"}, 0.2, 460, 0, 0.3, 500, record.Goes},
+		"in inches":          {[]string{"--thickness", `birch=31/64"`}, 0.2 - (12.303125 - 12.2), 460 + 2*(12.303125-12.2), 0, 0.2, 500, record.Goes},
+		"the last one holds": {[]string{"--thickness", "12", "--thickness", "birch=12.3", "--thickness", "thin ply=5.8"}, 0.1, 460.2, 0, 0.3, 500, record.Goes},
+		"turned off along":   {[]string{"--flip-error", "0.2"}, 0.2, 460.2, 0, 0.2, 500, record.Goes},
+		"turned off back":    {[]string{"--flip-error", "-0.2"}, 0.2, 460.2, 0, 0.2, 500, record.Goes},
+		"turned off across":  {[]string{"--flip-error", "0,0.5"}, 0.2, 460, 0, 0.2, 500, record.Goes},
+		"too deep":           {[]string{"--depth-error", "0.1"}, 0.3, 460, -0.1, 0.2, 500.2, record.Goes},
+		"too shallow":        {[]string{"--depth-error", "-0.1 mm"}, 0.1, 460.2, 0.1, 0.2, 500, record.Goes},
+		"too shallow to go":  {[]string{"--depth-error", "-0.25"}, -0.05, 0, 0, 0.2, 0, record.GoesNot},
 	} {
 		t.Run(name, func(t *testing.T) {
 			p, _ := provenJSON(t, append([]string{"out"}, c.args...)...)
@@ -131,7 +131,7 @@ func TestProveNumbers(t *testing.T) {
 				t.Fatalf("%+v", p)
 			}
 			one := p.Proof[0]
-			is := func(what string, got report.Range, want float64) {
+			is := func(what string, got record.Range, want float64) {
 				t.Helper()
 				if math.Abs(got.Mean-want) > 2e-6 || got.Min != got.Mean || got.Max != got.Mean {
 					t.Errorf("%s %+v, want %g", what, got, want)
@@ -142,12 +142,12 @@ func TestProveNumbers(t *testing.T) {
 			}
 			for _, k := range one.Corners {
 				is("play", k.Play, c.play)
-				if c.verdict == report.Goes {
+				if c.verdict == record.Goes {
 					is("recess", k.Recess, c.recess)
 				}
 			}
 			is("bottom play", one.Bottom.Play, c.bottom)
-			if c.verdict == report.Goes {
+			if c.verdict == record.Goes {
 				is("width", one.Width, c.width)
 				is("depth", one.Depth, c.depth)
 			}
@@ -191,7 +191,7 @@ func TestProveInInches(t *testing.T) {
 }
 
 // provenAsBuilt holds what prove says of a folder against what its report says.
-func provenAsBuilt(t *testing.T, dir string, r report.Report) {
+func provenAsBuilt(t *testing.T, dir string, r record.Report) {
 	t.Helper()
 	p, code := provenJSON(t, dir)
 	if code != exitDone || len(p.Proof) != len(r.Drawers) || len(r.Proof) != len(r.Drawers) {
@@ -267,7 +267,7 @@ func TestProveFaults(t *testing.T) {
 			for _, f := range p.Proof[0].Faults {
 				codes = append(codes, f.Code)
 			}
-			if (c.code == "") != (code == exitDone) || c.code != "" && (!slices.Contains(codes, c.code) || p.Proof[0].Verdict != report.FilesFail) {
+			if (c.code == "") != (code == exitDone) || c.code != "" && (!slices.Contains(codes, c.code) || p.Proof[0].Verdict != record.FilesFail) {
 				t.Errorf("exit %d, %s: %q", code, p.Proof[0].Verdict, codes)
 			}
 			if code, out, errs := call(t, "", "prove", "out"); (code == exitDone) != (c.code == "") || out == "" || errs != "" {
@@ -316,7 +316,7 @@ func TestProveStaysInside(t *testing.T) {
 	}
 	for _, name := range []string{"../secret.dxf", "router/../../secret.dxf", filepath.ToSlash(filepath.Join(here, "secret.dxf")), "router/link.dxf", "", ".", "router", "/dev/zero", "con", "a\x00b", strings.Repeat("a/", 5000)} {
 		harm(t, "out/report.json", func(data []byte) []byte {
-			var r report.Report
+			var r record.Report
 			if err := json.Unmarshal(data, &r); err != nil {
 				t.Fatal(err)
 			}
@@ -326,14 +326,14 @@ func TestProveStaysInside(t *testing.T) {
 					r.Layers[i].File = name
 				}
 			}
-			out, err := report.JSON(r)
+			out, err := record.JSON(r)
 			if err != nil {
 				t.Fatal(err)
 			}
 			return out
 		})
 		p, code := provenJSON(t, "out")
-		if code != exitJob || p.Proof[0].Verdict != report.FilesFail || len(p.Proof[0].Cuts) > 6 { // those of front and back
+		if code != exitJob || p.Proof[0].Verdict != record.FilesFail || len(p.Proof[0].Cuts) > 6 { // those of front and back
 			t.Errorf("%.40q: exit %d, %s, %d cuts", name, code, p.Proof[0].Verdict, len(p.Proof[0].Cuts))
 		}
 	}

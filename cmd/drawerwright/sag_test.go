@@ -8,12 +8,12 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // sagOf writes a job with one box, clear inside by width x depth, and gives the sag of
 // its bottom as the report has it.
-func sagOf(t *testing.T, width, depth, thickness float64, bottom, load string) report.Sag {
+func sagOf(t *testing.T, width, depth, thickness float64, bottom, load string) record.Sag {
 	t.Helper()
 	inTemp(t)
 	// Sides and ends of 12, with a fence distance of half of it, are flush: 24 of each.
@@ -32,7 +32,7 @@ drawers:
 	if code != exitDone {
 		t.Fatal(errs)
 	}
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal([]byte(out), &r); err != nil {
 		t.Fatal(err)
 	}
@@ -145,7 +145,7 @@ func TestSagIsTold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal(data, &r); err != nil || *r.Drawers[0].Sag != s {
 		t.Errorf("report.json has %+v, parts %+v, %v", r.Drawers[0].Sag, s, err)
 	}

@@ -12,36 +12,36 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // sampled is a sample as parts --json reports it.
-func sampled(t *testing.T, name string) report.Report {
+func sampled(t *testing.T, name string) record.Report {
 	t.Helper()
 	samples := inTemp(t)
 	code, out, errs := call(t, "", "parts", filepath.Join(samples, name), "--json")
 	if code != exitDone {
 		t.Fatal(errs)
 	}
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal([]byte(out), &r); err != nil {
 		t.Fatal(err)
 	}
 	return r
 }
 
-func drawerOf(t *testing.T, r report.Report, name string) report.Drawer {
+func drawerOf(t *testing.T, r record.Report, name string) record.Drawer {
 	t.Helper()
-	i := slices.IndexFunc(r.Drawers, func(d report.Drawer) bool { return d.Name == name })
+	i := slices.IndexFunc(r.Drawers, func(d record.Drawer) bool { return d.Name == name })
 	if i < 0 {
 		t.Fatalf("no drawer %s", name)
 	}
 	return r.Drawers[i]
 }
 
-func partOf(t *testing.T, r report.Report, name string) report.Part {
+func partOf(t *testing.T, r record.Report, name string) record.Part {
 	t.Helper()
-	i := slices.IndexFunc(r.Parts, func(p report.Part) bool { return p.Name == name })
+	i := slices.IndexFunc(r.Parts, func(p record.Part) bool { return p.Name == name })
 	if i < 0 {
 		t.Fatalf("no part %s", name)
 	}
@@ -97,7 +97,7 @@ func TestWorkshopBench(t *testing.T) {
 	aimed(t, "width", d.Outside.Width, 478.25-0.0111, 0.01)
 	is(t, "depth", d.Outside.Depth, 555)
 	side := partOf(t, r, "left-1-side-left")
-	i := slices.IndexFunc(side.Operations, func(o report.Operation) bool { return o.Kind == "dado" && o.Outline[0][0] > 100 })
+	i := slices.IndexFunc(side.Operations, func(o record.Operation) bool { return o.Kind == "dado" && o.Outline[0][0] > 100 })
 	is(t, "back's dado from", side.Operations[i].Outline[0][0], 555-15-12.4)
 	is(t, "and to", side.Operations[i].Outline[1][0], 540)
 	// Slid in under a back that is as much lower as groove, thickest bottom and a hair are.
@@ -148,7 +148,7 @@ func aimed(t *testing.T, what string, got, want, step float64) {
 	}
 }
 
-func warningCodes(r report.Report) []string {
+func warningCodes(r record.Report) []string {
 	var codes []string
 	for _, w := range r.Warnings {
 		codes = append(codes, w.Code)
@@ -226,7 +226,7 @@ func TestDresser(t *testing.T) {
 func TestPrintRoom(t *testing.T) {
 	r := sampled(t, "print-room.yaml")
 	side := partOf(t, r, "paper-side")
-	i := slices.IndexFunc(side.Operations, func(o report.Operation) bool { return o.Kind == "groove" })
+	i := slices.IndexFunc(side.Operations, func(o record.Operation) bool { return o.Kind == "groove" })
 	is(t, "groove from", side.Operations[i].Outline[0][1], 0.2356667)
 	is(t, "groove to", side.Operations[i].Outline[2][1], 0.4526667)
 	s := r.Setups[0]
@@ -240,7 +240,7 @@ func TestPrintRoom(t *testing.T) {
 	is(t, "lowest row", r.Setups[1].FingerHeight, 0.568)
 	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1][1], 0.568-0.009/4)
 	is(t, "groove in it", partOf(t, r, "type-front").Operations[0].Outline[0][0], 0)
-	i = slices.IndexFunc(r.Buy, func(b report.Buy) bool { return b.Kind == "offcut" })
+	i = slices.IndexFunc(r.Buy, func(b record.Buy) bool { return b.Kind == "offcut" })
 	if b := r.Buy[i]; b.Name != "plug 0.217 in x 0.236 in, 0.235 in long" || b.Quantity != 8 {
 		t.Errorf("plugs: %+v", b)
 	}
@@ -388,7 +388,7 @@ func TestSlideFiles(t *testing.T) {
 						"openings: {o: {width: 500 mm, height: 200 mm, depth: %g mm, cabinet: frameless, fronts: none}}\n"+
 						"drawers: [{name: a, opening: o, slide: %s, sides: side, bottom: bottom, joinery: {bottom-height: 14 mm}}]\n", job, file, want+10.5, s[1])
 					code, out, errs := call(t, text, "parts", "-", "--json")
-					var r report.Report
+					var r record.Report
 					if code != exitDone || json.Unmarshal([]byte(out), &r) != nil {
 						t.Fatalf("%s of %s.yaml: %s%s", s[1], file, out, errs)
 					}

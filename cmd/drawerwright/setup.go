@@ -1,7 +1,7 @@
 package main
 
 import (
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 
 	"github.com/spf13/cobra"
 )
@@ -27,11 +27,11 @@ The machine of each drawer is that of its cutter in the job: saw, router-table, 
 			if err != nil {
 				return err
 			}
-			sheet := report.SetupsOf(l.Batch)
+			sheet := present.SetupsOf(l.Batch)
 			if asJSON {
 				return done(writeJSON(s.out, sheet))
 			}
-			_, err = s.out.Write(report.SetupText(sheet, l.Batch.Units))
+			_, err = s.out.Write(present.SetupText(sheet, l.Batch.Units))
 			return done(err)
 		},
 	}

@@ -13,7 +13,8 @@ import (
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/packet"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
@@ -127,17 +128,17 @@ func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s
 			return failure(err, "", p.json, s)
 		}
 	}
-	laid := report.SheetsOf(plan)
+	laid := record.SheetsOf(plan)
 	var err error
 	switch {
 	case p.json:
 		err = writeJSON(s.out, laid)
 	case p.csv:
-		_, err = s.out.Write(report.SheetsCSV(laid))
+		_, err = s.out.Write(present.SheetsCSV(laid))
 	default:
-		_, err = s.out.Write(report.SheetsText(laid, plan.Units))
+		_, err = s.out.Write(present.SheetsText(laid, plan.Units))
 	}
-	if err == nil && slices.ContainsFunc(laid.Stocks, func(k report.SheetStock) bool { return len(k.Left) > 0 }) {
+	if err == nil && slices.ContainsFunc(laid.Stocks, func(k record.SheetStock) bool { return len(k.Left) > 0 }) {
 		return errShown // pieces without a sheet are named in what was printed
 	}
 	return done(err)

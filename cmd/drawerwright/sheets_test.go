@@ -7,7 +7,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestSheets: every sample's parts are on sheets, all of them, and a second run prints
@@ -26,7 +26,7 @@ func TestSheets(t *testing.T) {
 		if text[0] != text[1] {
 			t.Errorf("%s: laid out in another way the second time", file)
 		}
-		var s report.Sheets
+		var s record.Sheets
 		if err := json.Unmarshal([]byte(text[0]), &s); err != nil {
 			t.Fatal(err)
 		}

@@ -6,7 +6,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
@@ -40,7 +40,7 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal(data, &r); err != nil {
 		t.Fatal(err)
 	}

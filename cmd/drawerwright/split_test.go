@@ -10,7 +10,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // splitJob cuts a sheet with a bit that comes up again: the outlines of the box joint are cut
@@ -40,7 +40,7 @@ func TestBitFilesAreNamed(t *testing.T) {
 		}
 		return string(data)
 	}
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal([]byte(text("report.json")), &r); err != nil {
 		t.Fatal(err)
 	}

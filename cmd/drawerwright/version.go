@@ -5,7 +5,7 @@ import (
 	"runtime"
 	"runtime/debug"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 
 	"github.com/spf13/cobra"
 )
@@ -29,5 +29,5 @@ func version() string {
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
 		built = info.Main.Version
 	}
-	return fmt.Sprintf("%s, report format %d, %s %s/%s", built, report.Format, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+	return fmt.Sprintf("%s, report format %d, %s %s/%s", built, record.Format, runtime.Version(), runtime.GOOS, runtime.GOARCH)
 }

@@ -13,7 +13,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom/nest"
 )
@@ -61,7 +61,7 @@ func TestAnySheetIsProven(t *testing.T) {
 			continue
 		}
 		built++
-		var r report.Report
+		var r record.Report
 		if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
 			t.Fatal(err)
 		}

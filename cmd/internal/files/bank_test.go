@@ -10,7 +10,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom/opening"
 
 	"pgregory.net/rapid"
@@ -63,7 +63,7 @@ func TestAnyBankFits(t *testing.T) {
 			t.Fatalf("%v\n%s", err, text)
 		}
 		proven++
-		var r report.Report
+		var r record.Report
 		if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
 			t.Fatal(err)
 		}

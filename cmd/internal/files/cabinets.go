@@ -5,7 +5,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/export/cabinet"
 )
 
@@ -15,7 +15,7 @@ func writeCabinets(b batch.Batch, to Folder) error {
 	if len(b.Banks) == 0 {
 		return nil
 	}
-	if err := to.WriteFile("cabinet/slide-lines.csv", report.LinesCSV(b)); err != nil {
+	if err := to.WriteFile("cabinet/slide-lines.csv", present.LinesCSV(b)); err != nil {
 		return err
 	}
 	for _, bank := range b.Banks {

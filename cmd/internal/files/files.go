@@ -10,8 +10,9 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/packet"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
@@ -33,7 +34,7 @@ type Folder interface {
 type Options struct {
 	ASCII    bool // STL as text
 	NoProof  bool
-	Warnings []report.Warning
+	Warnings []record.Warning
 	// Done, if there is one, is called after each drawer, from several goroutines
 	// at once.
 	Done func()
@@ -44,21 +45,21 @@ type Options struct {
 // the options alone. The error is that of the first drawer that failed, in the
 // batch's order, or the context's.
 func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
-	r := report.Make(b, o.Plan, o.Warnings)
+	r := record.Make(b, o.Plan, o.Warnings)
 	var prover *prove.Prover
 	if !o.NoProof {
 		var err error
 		if prover, err = prove.New(r); err != nil {
 			return err
 		}
-		r.Proof = make([]report.Proof, len(b.Drawers))
+		r.Proof = make([]record.Proof, len(b.Drawers))
 	}
 	bench := papered(b, r, o.Plan)
 	previews := make([]preview, len(b.Drawers))
 	if err := eachDrawer(ctx, b, to, o, prover, r.Proof, previews); err != nil {
 		return err
 	}
-	bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p report.Proof) bool { return prove.Cuttable(p.Verdict) })
+	bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p record.Proof) bool { return prove.Cuttable(p.Verdict) })
 	if len(bad) > 0 {
 		return &Unproven{Proofs: bad}
 	}
@@ -87,7 +88,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 		r.Checked = append(r.Checked, prover.Promised()...)
 	}
-	data, err := report.JSON(r)
+	data, err := record.JSON(r)
 	if err != nil {
 		return err
 	}
@@ -97,7 +98,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := bench(to); err != nil {
 		return err
 	}
-	if err := to.WriteFile("parts.txt", report.Text(b, r)); err != nil || prover == nil {
+	if err := to.WriteFile("parts.txt", present.Text(b, r)); err != nil || prover == nil {
 		return err
 	}
 	return readLast(ctx, prover, to)
@@ -113,15 +114,15 @@ func readLast(ctx context.Context, prover *prove.Prover, to Folder) error {
 }
 
 // writeLists writes the lists for programs.
-func writeLists(b batch.Batch, r report.Report, to Folder) error {
+func writeLists(b batch.Batch, r record.Report, to Folder) error {
 	for _, f := range []struct {
 		name string
 		data []byte
 	}{
-		{"parts.csv", report.CSV(b)},
-		{"cut-list.csv", report.CutListCSV(b)},
-		{"buy.csv", report.BuyCSV(r.Buy)},
-		{"layers.csv", report.LayersCSV(r, b.Units, b.DXF.Unit)},
+		{"parts.csv", present.CSV(b)},
+		{"cut-list.csv", present.CutListCSV(b)},
+		{"buy.csv", present.BuyCSV(r.Buy)},
+		{"layers.csv", present.LayersCSV(r, b.Units, b.DXF.Unit)},
 	} {
 		if err := to.WriteFile(f.name, f.data); err != nil {
 			return err
@@ -132,8 +133,8 @@ func writeLists(b batch.Batch, r report.Report, to Folder) error {
 
 // readBack reads what else was written back, as it is on disk: the checks from one to
 // another.
-func readBack(ctx context.Context, prover *prove.Prover, to Folder, from, before int) ([]report.Checked, error) {
-	list := make([]report.Checked, before-from)
+func readBack(ctx context.Context, prover *prove.Prover, to Folder, from, before int) ([]record.Checked, error) {
+	list := make([]record.Checked, before-from)
 	return list, Each(ctx, len(list), func() func(int) error {
 		w := prover.Worker()
 		return func(i int) error {
@@ -145,7 +146,7 @@ func readBack(ctx context.Context, prover *prove.Prover, to Folder, from, before
 
 // papered makes the packet while others work, and gives what waits for it and writes
 // it. Nothing is held up by one that is not waited for: it ends by itself.
-func papered(b batch.Batch, r report.Report, plan sheets.Plan) func(Folder) error {
+func papered(b batch.Batch, r record.Report, plan sheets.Plan) func(Folder) error {
 	var data []byte
 	var err error
 	done := make(chan struct{})
@@ -162,7 +163,7 @@ func papered(b batch.Batch, r report.Report, plan sheets.Plan) func(Folder) erro
 }
 
 // eachDrawer works on as many drawers at a time as there are processors.
-func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []report.Proof,
+func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []record.Proof,
 	previews []preview) error {
 	return Each(ctx, len(b.Drawers), func() func(int) error {
 		w := writer{to: to, o: o, dxf: b.DXF, router: b.Router}
@@ -198,8 +199,8 @@ type writer struct {
 // Unproven is the error of a build whose drawings make no box, or whose other files are
 // at fault.
 type Unproven struct {
-	Proofs  []report.Proof
-	Checked []report.Checked
+	Proofs  []record.Proof
+	Checked []record.Checked
 }
 
 func (u *Unproven) Error() string {

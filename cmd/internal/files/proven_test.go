@@ -13,7 +13,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 
 	"pgregory.net/rapid"
 )
@@ -151,7 +151,7 @@ func TestAnyJobIsProven(t *testing.T) {
 			t.Fatalf("%v\n%s", err, text)
 		}
 		proven++
-		var r report.Report
+		var r record.Report
 		if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
 			t.Fatal(err)
 		}

@@ -6,7 +6,8 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/packet"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
 	"drawerwright/export/dxf"
@@ -40,11 +41,11 @@ func WriteSheets(ctx context.Context, p sheets.Plan, to Folder) error {
 	if err != nil {
 		return err
 	}
-	r := report.SheetsOf(p)
-	if err := to.WriteFile("sheets/layout.csv", report.SheetsCSV(r)); err != nil {
+	r := record.SheetsOf(p)
+	if err := to.WriteFile("sheets/layout.csv", present.SheetsCSV(r)); err != nil {
 		return err
 	}
-	return to.WriteFile("sheets/cuts.csv", report.CutsCSV(r))
+	return to.WriteFile("sheets/cuts.csv", present.CutsCSV(r))
 }
 
 func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) error {

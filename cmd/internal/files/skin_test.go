@@ -4,7 +4,7 @@ import (
 	"slices"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestSkinIsLeft: a flush bottom is rabbeted all round on its outside face. Cut out from the
@@ -27,7 +27,7 @@ drawers:
 		}
 	}
 	layers := r.Sheets[0].Sheets[0].Layers
-	own := slices.ContainsFunc(layers, func(l report.Layer) bool {
+	own := slices.ContainsFunc(layers, func(l record.Layer) bool {
 		return l.Operation == "profile" &&
 			l.Face == "outside" && l.Cuts == 1
 	})

@@ -9,12 +9,12 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 )
 
 // written is the folder of a job and its report; files that the job names are found by options.
-func written(t *testing.T, text string, options ...job.Option) (map[string][]byte, report.Report) {
+func written(t *testing.T, text string, options ...job.Option) (map[string][]byte, record.Report) {
 	t.Helper()
 	j, problems := job.Read("job.yaml", strings.NewReader(text), options...)
 	if problems.Failed() {
@@ -29,7 +29,7 @@ func written(t *testing.T, text string, options ...job.Option) (map[string][]byt
 	if err := files.Write(context.Background(), b, to, files.Options{Plan: plan}); err != nil {
 		t.Fatal(err)
 	}
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
 		t.Fatal(err)
 	}

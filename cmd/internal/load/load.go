@@ -15,7 +15,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/list"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 )
@@ -27,7 +27,7 @@ type Loaded struct {
 	Plan     sheets.Plan  // once it is laid out
 	Problems job.Problems // up to job.MaxProblems
 	More     int          // beyond those
-	Warnings []report.Warning
+	Warnings []record.Warning
 }
 
 // Failed reports whether the job cannot be built.
@@ -42,7 +42,7 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 	}
 	for _, p := range l.Problems {
 		if !p.Error { // about the drawers of an opening, which the message names
-			l.Warnings = append(l.Warnings, report.Warning{Code: string(p.Code), Message: p.Message})
+			l.Warnings = append(l.Warnings, record.Warning{Code: string(p.Code), Message: p.Message})
 		}
 	}
 	var found []batch.Problem
@@ -60,7 +60,7 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 	}
 	for _, p := range found {
 		if !p.Error {
-			l.Warnings = append(l.Warnings, report.Warning{
+			l.Warnings = append(l.Warnings, record.Warning{
 				Code: p.Code, Drawer: l.Job.Drawers[p.Drawer].Spec.Name, Part: p.Part, Message: p.Message,
 			})
 		}

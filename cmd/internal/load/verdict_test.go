@@ -6,7 +6,8 @@ import (
 
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/load"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom/fit"
 )
 
@@ -26,8 +27,8 @@ func TestOneVerdict(t *testing.T) {
 			continue
 		}
 		built++
-		r := report.Make(l.Batch, l.Plan, l.Warnings)
-		text := string(report.Text(l.Batch, r))
+		r := record.Make(l.Batch, l.Plan, l.Warnings)
+		text := string(present.Text(l.Batch, r))
 		type about struct{ drawer, code, part string }
 		warned := make(map[about]int)
 		for _, w := range l.Warnings {
@@ -68,7 +69,7 @@ func TestOneVerdict(t *testing.T) {
 				}
 			}
 		}
-		for _, line := range report.Gathered(l.Warnings) {
+		for _, line := range present.Gathered(l.Warnings) {
 			if !strings.Contains(text, line+"\n") {
 				t.Errorf("seed %d: the cut list does not say %q", seed, line)
 			}

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
@@ -31,11 +31,11 @@ func (m maker) assembly() {
 	unit := m.unit.String()
 	var rows [][]string
 	for _, d := range m.batch.Drawers {
-		k := report.StackOf(d, m.unit)
+		k := present.StackOf(d, m.unit)
 		rows = append(rows, []string{d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth), m.reported(k.Diagonal), m.reported(k.DiagonalsApart)})
 	}
 	m.Table([]string{"drawer", ">two sides and a front " + unit, ">width, dry", ">depth, dry", ">both diagonals", ">apart at most"}, rows)
-	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the ends of the sides. " + report.Squaring)
+	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the ends of the sides. " + present.Squaring)
 	m.hardware()
 }
 
@@ -68,9 +68,9 @@ func steps(b batch.Batch, d batch.Drawer) (list []string) {
 	}
 	switch s.BottomFit {
 	case joinery.BottomSlidIn:
-		held := report.SlidInSheet
+		held := present.SlidInSheet
 		if s.Bottom.Solid {
-			held = report.SlidInSolid(b)
+			held = present.SlidInSolid(b)
 		}
 		list = append(list, "Put front and back into one side, then the other side on. "+
 			"The bottom comes when the glue has set: slide it in from behind. "+held)

@@ -3,7 +3,7 @@ package packet
 import (
 	"fmt"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
@@ -22,11 +22,11 @@ func (m maker) cover() error {
 	}
 	lengths := map[geom.Unit]string{geom.Millimetre: "mm", geom.Inch: "inches"}[m.unit]
 	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", words.Count(boxes, "box", "boxes"), words.Count(len(rows), "kind", "kinds"), lengths))
-	for _, v := range report.Verdicts(m.batch) {
+	for _, v := range present.Verdicts(m.batch) {
 		m.Item(0, "·", v.String())
 	}
-	m.Small(report.Basis)
-	for _, line := range report.Gathered(m.report.Warnings) {
+	m.Small(present.Basis)
+	for _, line := range present.Gathered(m.report.Warnings) {
 		m.Item(0, "!", line)
 	}
 	m.Table([]string{"drawer", ">boxes", ">outside, width x height x depth", ">inside", "corner"}, rows)

@@ -11,7 +11,8 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
@@ -20,7 +21,7 @@ import (
 )
 
 // Make makes the pages of a batch, of its report and of its sheets as PDF.
-func Make(b batch.Batch, r report.Report, p sheets.Plan) ([]byte, error) {
+func Make(b batch.Batch, r record.Report, p sheets.Plan) ([]byte, error) {
 	var out bytes.Buffer
 	var laid error
 	pages := func(yield func(drawing.Page) bool) {
@@ -31,13 +32,13 @@ func Make(b batch.Batch, r report.Report, p sheets.Plan) ([]byte, error) {
 }
 
 // lay lays the packet's pages out, one after the other.
-func lay(b batch.Batch, r report.Report, p sheets.Plan, out func(drawing.Page)) error {
+func lay(b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) error {
 	size, known := paper.SizeOf(b.Paper.Size)
 	if !known {
 		size = paper.A4
 	}
 	m := maker{Book: &paper.Book{Size: size, Title: title(b), Out: out}, batch: b, report: r, plan: p, unit: b.Units,
-		sheet: report.SetupsOf(b)}
+		sheet: present.SetupsOf(b)}
 	if err := m.cover(); err != nil {
 		return err
 	}
@@ -65,10 +66,10 @@ func title(b batch.Batch) string {
 type maker struct {
 	*paper.Book
 	batch  batch.Batch
-	report report.Report
+	report record.Report
 	plan   sheets.Plan
 	unit   geom.Unit
-	sheet  report.SetupSheet
+	sheet  present.SetupSheet
 }
 
 // number prints mm as a shop reads sizes: true fractions in inches.
@@ -93,7 +94,7 @@ func (m maker) cautions() {
 	s := m.sheet
 	m.Heading(0, "Before you begin")
 	m.Text(s.First)
-	say := func(list []report.Caution) {
+	say := func(list []present.Caution) {
 		for _, c := range list {
 			m.Item(0, "!", cited(c))
 		}
@@ -112,7 +113,7 @@ func (m maker) cautions() {
 	}
 }
 
-func cited(c report.Caution) string {
+func cited(c present.Caution) string {
 	if c.Source > 0 {
 		return fmt.Sprintf("%s [%d]", c.Text, c.Source)
 	}
@@ -151,7 +152,7 @@ func (m maker) cutList() {
 			rows = append(rows, []string{fmt.Sprint(g.Quantity), m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), names(all)})
 		}
 		m.Table([]string{">pieces", ">length " + unit, ">width " + unit, "parts"}, rows)
-		for _, said := range report.BlankNotes(groups[:n], m.unit) {
+		for _, said := range present.BlankNotes(groups[:n], m.unit) {
 			m.Text(said + ".")
 		}
 		groups = groups[n:]
@@ -179,7 +180,7 @@ func (m maker) openings() {
 			m.Text(fmt.Sprintf("Pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on.", m.reported(c.Packing), unit))
 		}
 		if c.Shim > 0 {
-			text := report.ShimText(c, m.unit)
+			text := present.ShimText(c, m.unit)
 			m.Text(strings.ToUpper(text[:1]) + text[1:] + ".")
 		}
 		var rows [][]string
@@ -196,7 +197,7 @@ func (m maker) openings() {
 		}
 	}
 	for _, a := range m.report.Alike {
-		text := a.Text(m.unit)
+		text := present.AlikeText(a, m.unit)
 		m.Text(strings.ToUpper(text[:1]) + text[1:])
 	}
 	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
@@ -226,7 +227,7 @@ func (m maker) templates() {
 			}
 		}
 	}
-	for _, c := range report.TemplateCautions {
+	for _, c := range present.TemplateCautions {
 		m.Item(0, "!", cited(c))
 	}
 }

@@ -10,7 +10,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/load"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
@@ -85,7 +85,7 @@ func TestNoWordsCollide(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			r := report.Make(b, plan, nil)
+			r := record.Make(b, plan, nil)
 			if err := lay(b, r, plan, func(p drawing.Page) { pages = append(pages, p) }); err != nil {
 				t.Fatal(err)
 			}
@@ -123,7 +123,7 @@ func TestCollisions(t *testing.T) {
 // BenchmarkHundred makes the packet of 100 different drawers, 200 boxes.
 func BenchmarkHundred(b *testing.B) {
 	batch := read(b, "hundred", many(100))
-	r := report.Make(batch, sheets.Plan{}, nil)
+	r := record.Make(batch, sheets.Plan{}, nil)
 	for b.Loop() {
 		if _, err := Make(batch, r, sheets.Plan{}); err != nil {
 			b.Fatal(err)

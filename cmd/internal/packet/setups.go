@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
 	"drawerwright/geom/joinery"
@@ -21,7 +21,7 @@ func (m maker) setups() {
 	m.Chapter("Setups")
 	unit := m.unit.String()
 	for _, c := range s.Machines {
-		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))), report.CutterName(c.Machine), words.Length(c.Cutter*m.unit.MM(), m.unit), names(c.Drawers)))
+		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))), present.CutterName(c.Machine), words.Length(c.Cutter*m.unit.MM(), m.unit), names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Said)
 		for _, choice := range c.OneSetup.Fewest {
 			if choice.Spacers != nil {
@@ -58,7 +58,7 @@ func (m maker) setups() {
 }
 
 // files are the drawings that a router cuts, in order.
-func (m maker) files(c report.Machine) {
+func (m maker) files(c present.Machine) {
 	var rows [][]string
 	for _, f := range c.Files {
 		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Face + ", " + f.How(), f.File})
@@ -67,7 +67,7 @@ func (m maker) files(c report.Machine) {
 }
 
 // apart are what is sawn and bored afterwards.
-func (m maker) apart(c report.Machine, step int) {
+func (m maker) apart(c present.Machine, step int) {
 	place, said := "", false
 	for _, s := range c.Apart {
 		if at := s.Place(c.Machine); at != place {
@@ -76,7 +76,7 @@ func (m maker) apart(c report.Machine, step int) {
 		}
 		if s.Metric && !said {
 			said = true
-			m.Text(report.MetricBits)
+			m.Text(present.MetricBits)
 		}
 		step++
 		m.step(s, step)
@@ -84,7 +84,7 @@ func (m maker) apart(c report.Machine, step int) {
 }
 
 // step is a step in words.
-func (m maker) step(c report.CutStep, step int) {
+func (m maker) step(c present.CutStep, step int) {
 	m.Item(0, fmt.Sprintf("%d.", step), c.How(m.unit)+".")
 	m.Item(1, "", c.Who)
 	if c.Note != "" {
@@ -95,7 +95,7 @@ func (m maker) step(c report.CutStep, step int) {
 	}
 }
 
-func (m maker) setting(n int, machine string, s report.Setting, step *int) {
+func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 	unit := m.unit.String()
 	m.Heading(2, upper(strings.ToLower(s.Heading(n, machine, m.unit))))
 	if said := s.Buried(machine); said != "" {
@@ -132,9 +132,9 @@ func (m maker) setting(n int, machine string, s report.Setting, step *int) {
 	m.checks(s.Checks, s.ChecksSaid)
 }
 
-func (m maker) checks(list []report.Check, said []string) {
+func (m maker) checks(list []present.Check, said []string) {
 	if len(list) > 0 {
-		m.Table([]string{"measure on the test piece", ">" + m.unit.String(), ">right"}, report.CheckRows(list))
+		m.Table([]string{"measure on the test piece", ">" + m.unit.String(), ">right"}, present.CheckRows(list))
 		m.Small("Every combination of readings within these limits is right.")
 	}
 	for _, s := range said {
@@ -165,7 +165,7 @@ func (m maker) stack(pieces []float64) string {
 func (m maker) setTo(v float64) string { return words.Number(v*m.unit.MM(), m.unit) }
 
 // first is the first part of a step.
-func (m maker) first(c report.CutStep) batch.Part {
+func (m maker) first(c present.CutStep) batch.Part {
 	for _, d := range m.batch.Drawers {
 		for _, p := range d.Parts {
 			if p.Name == c.Parts[0].Part {

@@ -7,7 +7,8 @@ import (
 	"fmt"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
@@ -28,7 +29,7 @@ func SheetsPDF(ctx context.Context, p sheets.Plan, size paper.Size) ([]byte, err
 	var failed error
 	pages := func(yield func(drawing.Page) bool) {
 		book := &paper.Book{Size: size, Title: title, Out: func(p drawing.Page) { yield(p) }} // the writer takes all
-		sheetPages(ctx, book, p, report.SheetsOf(p).Stocks)
+		sheetPages(ctx, book, p, record.SheetsOf(p).Stocks)
 		labels := listLabels(p)
 		if len(labels) == 0 {
 			book.Close()
@@ -72,7 +73,7 @@ func (m maker) sheets() { sheetPages(context.Background(), m.Book, m.plan, m.rep
 const mostSheetPages = 200
 
 // sheetPages ends early with its context.
-func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []report.SheetStock) {
+func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []record.SheetStock) {
 	if len(stocks) == 0 {
 		return
 	}
@@ -81,9 +82,9 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 	for n, k := range stocks {
 		s := &p.Stocks[n]
 		book.Heading(1, k.Stock)
-		book.Text(report.SheetsSummary(k, p.Units) + ".")
-		book.Text("Laid out to be " + report.SheetsHow(k, p.Units) + ". Sizes are along x and y of the sheet.")
-		for _, note := range report.SheetNotes(k, p.Units) {
+		book.Text(present.SheetsSummary(k, p.Units) + ".")
+		book.Text("Laid out to be " + present.SheetsHow(k, p.Units) + ". Sizes are along x and y of the sheet.")
+		for _, note := range present.SheetNotes(k, p.Units) {
 			book.Item(0, "·", note)
 		}
 		for _, left := range k.Left {
@@ -109,7 +110,7 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 			if k.Routed && i < len(k.Sheets) {
 				head = append(head, "held by")
 				for n, piece := range piecesOf(one) {
-					rows[n] = append(rows[n], report.HeldBy(k.Sheets[i], s.Pieces[piece].Name))
+					rows[n] = append(rows[n], present.HeldBy(k.Sheets[i], s.Pieces[piece].Name))
 				}
 			}
 			book.Table(head, rows)
@@ -118,11 +119,11 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 		offcutFigures(book, p, s)
 		if len(k.Cuts) > 0 {
 			book.Heading(2, "Cuts of "+k.Stock)
-			for _, note := range report.CutNotes(k) {
+			for _, note := range present.CutNotes(k, p.Units) {
 				book.Item(0, "·", note)
 			}
 			cuts := k.Cuts[:min(len(k.Cuts), mostCuts)]
-			book.Table(report.CutHead(p.Units), report.CutRows(cuts, p.Units))
+			book.Table(present.CutHead(p.Units), present.CutRows(cuts, p.Units))
 			if rest := len(k.Cuts) - len(cuts); rest > 0 {
 				book.Text(fmt.Sprintf("%d more cuts are in sheets/cuts.csv.", rest))
 			}
@@ -131,16 +132,16 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 }
 
 // runCard is what those who run the router have to know of a sheet.
-func runCard(book *paper.Book, k report.SheetStock, one report.LaidSheet, u geom.Unit) {
+func runCard(book *paper.Book, k record.SheetStock, one record.LaidSheet, u geom.Unit) {
 	if one.Run == nil {
 		return
 	}
 	book.Keep(60)
 	book.Heading(2, fmt.Sprintf("Run card of %s, sheet %d", k.Stock, one.Number))
-	for _, rule := range report.RunRules() {
+	for _, rule := range present.RunRules() {
 		book.Item(0, "!", rule)
 	}
-	for _, note := range report.RunNotes(*one.Run, u) {
+	for _, note := range present.RunNotes(*one.Run, u) {
 		book.Item(0, "·", note)
 	}
 	for _, f := range one.Run.Faces {
@@ -149,13 +150,13 @@ func runCard(book *paper.Book, k report.SheetStock, one report.LaidSheet, u geom
 		for i, b := range f.Before {
 			book.Item(0, fmt.Sprintf("%d.", i+1), b)
 		}
-		for _, pin := range report.RunPins(f, u) {
+		for _, pin := range present.RunPins(f, u) {
 			book.Item(0, "·", pin)
 		}
-		for _, line := range report.RunOrder(f, u) {
+		for _, line := range present.RunOrder(f, u) {
 			book.Item(0, "·", line)
 		}
-		book.Table(report.RunHead(f, u), report.RunRows(f, u))
+		book.Table(present.RunHead(f, u), present.RunRows(f, u))
 	}
 }
 
@@ -187,7 +188,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
 	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
 	out := paper.LaidSheet{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(), Holes: s.Holes(one),
-		Foot: report.SheetSeen(s, one),
+		Foot: present.SheetSeen(s, one),
 		Trim: geom.Rect{Min: geom.Point{X: mm(z.Trim.Left), Y: mm(z.Trim.Bottom)}, Max: geom.Point{X: mm(z.Length - z.Trim.Right), Y: mm(z.Width - z.Trim.Top)}}}
 	box := func(x, y, length, width int64) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: mm(x), Y: mm(y)}, Max: geom.Point{X: mm(x + length), Y: mm(y + width)}}

@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/export/drawing"
 	"drawerwright/geom/nest"
@@ -28,7 +28,7 @@ drawers:
 		t.Fatal(err)
 	}
 	var said []string
-	if err := lay(b, report.Make(b, plan, nil), plan, func(p drawing.Page) {
+	if err := lay(b, record.Make(b, plan, nil), plan, func(p drawing.Page) {
 		for _, w := range p.Texts {
 			said = append(said, w.String)
 		}

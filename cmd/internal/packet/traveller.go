@@ -3,7 +3,8 @@ package packet
 import (
 	"fmt"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 )
@@ -14,7 +15,7 @@ const mostRows = 60
 // travellers are forms that go with the boxes: what is right, and what came out.
 func (m maker) travellers() {
 	unit := m.unit.String()
-	slides := make(map[string]report.Cabinet)
+	slides := make(map[string]record.Cabinet)
 	for _, c := range m.report.Cabinets {
 		for _, r := range c.Rows {
 			slides[r.Drawer] = c
@@ -27,7 +28,7 @@ func (m maker) travellers() {
 			m.Keep(110)
 		}
 		m.Heading(1, fmt.Sprintf("%s: %d of them", d.Spec.Name, d.Spec.Count))
-		k := report.StackOf(d, m.unit)
+		k := present.StackOf(d, m.unit)
 		facts := [][]string{{"outside, width x height x depth", m.size(d.Outside)}, {"inside", m.size(d.Inside)}, {"both diagonals", fmt.Sprintf("%s, %s apart at most", m.reported(k.Diagonal), m.reported(k.DiagonalsApart))}}
 		if c, stands := slides[d.Spec.Name]; stands {
 			facts = append(facts, []string{"opening", fmt.Sprintf("%s, %s x %s x %s", c.Name, m.reported(c.Opening.Width), m.reported(c.Opening.Height), m.reported(c.Opening.Depth))}, []string{"slides", fmt.Sprintf("%s, %s long", c.Slide, m.reported(c.SlideLength))})

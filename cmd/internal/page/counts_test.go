@@ -5,7 +5,7 @@ import (
 	"strings"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // twoSheets is a job whose birch is less than one sheet by area, and takes two.
@@ -30,7 +30,7 @@ func TestOneCountOfSheets(t *testing.T) {
 				t.Errorf("to buy: %q", row)
 			}
 		}
-		laid := answer[report.Sheets](t, p, "/api/sheets", map[string]string{"text": twoSheets, "unit": unit}, http.StatusOK)
+		laid := answer[record.Sheets](t, p, "/api/sheets", map[string]string{"text": twoSheets, "unit": unit}, http.StatusOK)
 		if len(laid.Stocks) != 2 || laid.Stocks[0].Count != 2 || laid.Stocks[0].Cost != 110 || laid.Units != unit {
 			t.Errorf("sheets: %+v", laid)
 		}

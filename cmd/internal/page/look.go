@@ -9,7 +9,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/words"
 )
 
@@ -149,10 +149,10 @@ func (l *looked) results(w worked, v view) {
 		l.Tables = fitTables(shown)
 	case "parts":
 		l.Tables = partTables(b)
-		l.Notes = strings.Join(report.BlankNotes(batch.Merged(b), b.Units), "\n")
+		l.Notes = strings.Join(present.BlankNotes(batch.Merged(b), b.Units), "\n")
 	case "setups":
 		l.Tables = setupTables(b)
-		l.Notes = string(report.SetupText(report.SetupsOf(b), b.Units))
+		l.Notes = string(present.SetupText(present.SetupsOf(b), b.Units))
 	case "buy":
 		l.Tables = buyTables(b, w.Plan)
 	}

@@ -4,7 +4,8 @@ import (
 	"context"
 	"net/http"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 )
 
 // sheets gives the layout of the parts on sheets. A tab gives its request up when the job
@@ -25,14 +26,14 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 	}
 	defer end(p.work.long)
 	plan := done.shownIn(asked.Unit).Plan
-	laid := report.SheetsOf(plan)
+	laid := record.SheetsOf(plan)
 	cuts, said := make([]table, len(laid.Stocks)), make([]string, len(laid.Stocks))
 	for i, k := range laid.Stocks {
-		said[i] = report.SheetsSummary(k, plan.Units) + "; " + report.SheetsHow(k, plan.Units)
-		cuts[i] = table{Title: "Cuts", Head: report.CutHead(plan.Units), Rows: report.CutRows(k.Cuts, plan.Units)}
+		said[i] = present.SheetsSummary(k, plan.Units) + "; " + present.SheetsHow(k, plan.Units)
+		cuts[i] = table{Title: "Cuts", Head: present.CutHead(plan.Units), Rows: present.CutRows(k.Cuts, plan.Units)}
 	}
 	reply(w, http.StatusOK, struct {
-		report.Sheets
+		record.Sheets
 		Cuts []table  `json:"cuts"` // of each stock, in their order
 		Said []string `json:"said"`
 	}{laid, cuts, said})

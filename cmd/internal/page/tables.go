@@ -6,7 +6,8 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -28,7 +29,7 @@ func fitTables(b batch.Batch) []table {
 	span := func(r [2]float64) string {
 		return strings.Replace(words.Span(r[0]*u.MM(), r[1]*u.MM(), u), " to ", "\u00a0– ", 1)
 	}
-	all := report.Forecasts(b, 0, 1)
+	all := present.Forecasts(b, 0, 1)
 	f := all.Drawers[0]
 	fit := table{Title: f.Drawer + ": " + f.Said, Head: []string{"measure", ">as set " + u.String(), ">right from – to", ">likely", "", ">right of 1,000", ">at worst"}}
 	for _, m := range f.Fit {
@@ -49,9 +50,9 @@ func fitTables(b batch.Batch) []table {
 
 // partTables are the cut list, a table for each stock.
 func partTables(b batch.Batch) []table {
-	head, rows := fromCSV(report.CutListCSV(b))
+	head, rows := fromCSV(present.CutListCSV(b))
 	column := func(row []string, name string) string { return row[slices.Index(head, name)] }
-	pair := report.PairHead(batch.Merged(b))
+	pair := present.PairHead(batch.Merged(b))
 	var list []table
 	for _, row := range rows {
 		title := column(row, "stock") + ", " + column(row, "thickness") + " " + column(row, "units") + " thick"
@@ -72,10 +73,10 @@ func setupTables(b batch.Batch) []table {
 	number := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
 	var list []table
 	routed := false
-	for _, s := range report.Setups(b) {
+	for _, s := range record.Setups(b) {
 		router := joinery.CutterKind(s.Machine) == joinery.Router
 		if len(list) == 0 || router != routed {
-			fence, height := report.SettingHeads(joinery.CutterKind(s.Machine))
+			fence, height := present.SettingHeads(joinery.CutterKind(s.Machine))
 			list = append(list, table{Title: "Settings, " + u.String(), Head: []string{"machine", ">cutter",
 				">" + fence, ">" + height, "drawers"}})
 			routed = router
@@ -88,7 +89,7 @@ func setupTables(b batch.Batch) []table {
 
 // buyTables are what to buy.
 func buyTables(b batch.Batch, p sheets.Plan) []table {
-	_, rows := fromCSV(report.BuyCSV(report.ToBuy(b, p)))
+	_, rows := fromCSV(present.BuyCSV(record.ToBuy(b, p)))
 	return []table{{Title: "To buy", Head: []string{"kind", "name", ">quantity", "", ">cost"}, Rows: rows}}
 }
 

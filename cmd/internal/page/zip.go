@@ -17,7 +17,7 @@ import (
 
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
 )
 
 // mostFiles is how much of a build is held at once, in bytes; what is larger takes a
@@ -50,7 +50,7 @@ func (p *Page) zip(w http.ResponseWriter, r *http.Request) {
 	var unproven *files.Unproven
 	if errors.As(err, &unproven) {
 		var said bytes.Buffer
-		report.Unproven(&said, unproven.Proofs, unproven.Checked, done.Batch.Units)
+		present.Unproven(&said, unproven.Proofs, unproven.Checked, done.Batch.Units)
 		err = fmt.Errorf("%w\n%s", err, said.Bytes())
 	}
 	if err != nil {

@@ -9,22 +9,22 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 
 	"pgregory.net/rapid"
 )
 
 // sensible tells what is wrong with a proof, whatever it is of.
-func sensible(p report.Proof) error {
-	if _, err := report.JSON(p); err != nil {
+func sensible(p record.Proof) error {
+	if _, err := record.JSON(p); err != nil {
 		return err
 	}
-	if !slices.Contains([]string{report.Goes, report.GoesBut, report.GoesSome, report.GoesNot, report.FilesFail}, p.Verdict) {
+	if !slices.Contains([]string{record.Goes, record.GoesBut, record.GoesSome, record.GoesNot, record.FilesFail}, p.Verdict) {
 		return fmt.Errorf("verdict %q", p.Verdict)
 	}
 	// What a bit's rounds are in the way of is no fault of the file.
-	others := slices.DeleteFunc(slices.Clone(p.Faults), func(f report.Fault) bool { return f.Code == "corner-radius" && p.Verdict == report.GoesNot })
-	if (p.Verdict == report.FilesFail) != (len(others) > 0) {
+	others := slices.DeleteFunc(slices.Clone(p.Faults), func(f record.Fault) bool { return f.Code == "corner-radius" && p.Verdict == record.GoesNot })
+	if (p.Verdict == record.FilesFail) != (len(others) > 0) {
 		return fmt.Errorf("%s with %d faults", p.Verdict, len(p.Faults))
 	}
 	for _, f := range p.Faults {
@@ -35,7 +35,7 @@ func sensible(p report.Proof) error {
 	if !prove.Cuttable(p.Verdict) {
 		return nil
 	}
-	stuck := func(c report.Corner) bool { return !c.Goes }
+	stuck := func(c record.Corner) bool { return !c.Goes }
 	if len(p.Corners) != 4 || slices.ContainsFunc(p.Corners, stuck) || p.Bottom != nil && !p.Bottom.Goes || len(p.Overlaps) != 0 {
 		return fmt.Errorf("%s: %+v", p.Verdict, p)
 	}
@@ -96,7 +96,7 @@ func TestAnyHarm(t *testing.T) {
 				break
 			}
 		}
-		var r report.Report
+		var r record.Report
 		if err := json.Unmarshal(f.files["report.json"], &r); err != nil {
 			outcomes["no report"]++
 			return
@@ -114,7 +114,7 @@ func TestAnyHarm(t *testing.T) {
 			outcomes[proof.Verdict]++
 		}
 	})
-	for _, what := range []string{report.Goes, report.FilesFail} {
+	for _, what := range []string{record.Goes, record.FilesFail} {
 		if outcomes[what] == 0 {
 			t.Errorf("nothing came out as %q: %v", what, outcomes)
 		}

@@ -6,7 +6,7 @@ import (
 	"path"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
@@ -81,7 +81,7 @@ type piece struct {
 
 // standing are the solids of a drawer's parts in their places, from their own files, and what
 // the grid of a box may make of their areas.
-func (c *checking) standing(d report.Drawer, read Read) (list []piece, allowed float64, ok bool) {
+func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed float64, ok bool) {
 	allowed = leastCut
 	for _, name := range d.Parts {
 		part := c.report.Parts[c.parts[name]]
@@ -120,9 +120,9 @@ func (c *checking) standing(d report.Drawer, read Read) (list []piece, allowed f
 
 // boxCheck holds the solids of a whole box against those of its parts: assembled they stand
 // in their places; exploded each is moved away from there along one axis.
-func (w *Worker) boxCheck(d report.Drawer, folder string, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedBox, Name: d.Name,
-		Faults: []report.Fault{}}}
+func (w *Worker) boxCheck(d record.Drawer, folder string, read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedBox, Name: d.Name,
+		Faults: []record.Fault{}}}
 	file, apart := path.Join(folder, "assembled.stl"), path.Join(folder, "exploded.stl")
 	together, readable := c.triangles(file, read)
 	exploded, also := c.triangles(apart, read)
@@ -153,7 +153,7 @@ func (w *Worker) boxCheck(d report.Drawer, folder string, read Read) report.Chec
 // exploded finds each piece of a box among the shells of its exploded solid. Pieces that
 // touch, as dividers do that are halved over each other, are one shell: then all are
 // compared together, by the faces that look each way and by their volume.
-func (c *checking) exploded(d report.Drawer, file string, list []triangle, pieces []piece, allowed float64) {
+func (c *checking) exploded(d record.Drawer, file string, list []triangle, pieces []piece, allowed float64) {
 	shells := shellsOf(list)
 	if len(shells) != len(pieces) {
 		var all []triangle

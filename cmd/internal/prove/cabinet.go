@@ -5,16 +5,16 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom"
 )
 
 // cabinetCheck holds the drawings of a cabinet's sides against its rows: the lines at
 // which slides come, in both, and the holes of the right side where the left has them.
-func (w *Worker) cabinetCheck(k report.Cabinet, read Read) report.Checked {
+func (w *Worker) cabinetCheck(k record.Cabinet, read Read) record.Checked {
 	c := checking{Prover: w.Prover,
-		out: report.Checked{What: report.CheckedCabinet, Name: k.Name, Faults: []report.Fault{}}}
+		out: record.Checked{What: record.CheckedCabinet, Name: k.Name, Faults: []record.Fault{}}}
 	var holes [2][]hole
 	for i, side := range []string{".left.", ".right."} {
 		for _, name := range k.Files {
@@ -44,7 +44,7 @@ func (w *Worker) cabinetCheck(k report.Cabinet, read Read) report.Checked {
 }
 
 // side reads one drawing and gives its holes, from the front edge.
-func (c *checking) side(k report.Cabinet, name string, right bool, read Read) []hole {
+func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []hole {
 	data, ok := c.file(name, read)
 	if !ok {
 		return nil
@@ -94,7 +94,7 @@ func (c *checking) side(k report.Cabinet, name string, right bool, read Read) []
 			if math.Abs(b.X-a.X)*scale < depth/2 {
 				continue
 			}
-			row := slices.IndexFunc(k.Rows, func(r report.Row) bool { return math.Abs(c.mm(r.Line)-at) <= sameSize })
+			row := slices.IndexFunc(k.Rows, func(r record.Row) bool { return math.Abs(c.mm(r.Line)-at) <= sameSize })
 			if row < 0 {
 				c.fault("slide-line", k.Name, name, e.Line, rebuild,
 					"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there", c.text(at))
@@ -120,7 +120,7 @@ func (c *checking) side(k report.Cabinet, name string, right bool, read Read) []
 			c.fault("cabinet-holes", k.Name, name, h.line, rebuild, "a hole at %s, %s is beside the side",
 				c.text(h.at.X), c.text(h.at.Y))
 		}
-		if !slices.ContainsFunc(k.Rows, func(r report.Row) bool { return math.Abs(c.mm(r.Line)-h.at.Y) <= sameSize }) {
+		if !slices.ContainsFunc(k.Rows, func(r record.Row) bool { return math.Abs(c.mm(r.Line)-h.at.Y) <= sameSize }) {
 			c.fault("cabinet-holes", k.Name, name, h.line, rebuild,
 				"a hole %s over the opening's lower edge is on no row's slide line", c.text(h.at.Y))
 		}

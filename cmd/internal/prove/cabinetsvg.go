@@ -4,12 +4,12 @@ import (
 	"math"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // cabinetSVG holds the picture of a cabinet's side against its rows: a line across the side
 // for each slide, with its height in words, and holes on these lines.
-func (c *checking) cabinetSVG(k report.Cabinet, name string, read Read) {
+func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 	data, ok := c.file(name, read)
 	if !ok {
 		return
@@ -71,7 +71,7 @@ func (c *checking) cabinetSVG(k report.Cabinet, name string, read Read) {
 }
 
 // sideDrawn finds the rectangle that is the side, and compares its height.
-func (c *checking) sideDrawn(k report.Cabinet, name string, shapes []svgShape) (bottom, width float64) {
+func (c *checking) sideDrawn(k record.Cabinet, name string, shapes []svgShape) (bottom, width float64) {
 	for _, s := range shapes {
 		if s.kind != "rect" || len(s.points) == 0 {
 			continue

@@ -4,21 +4,21 @@ import (
 	"path"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
 // check reads one thing back that a build wrote.
-type check func(w *Worker, read Read) report.Checked
+type check func(w *Worker, read Read) record.Checked
 
 // Checks is how many things are read back besides the drawings of the drawers.
 func (p *Prover) Checks() int { return len(p.checks) }
 
 // Check reads one of them back. The drawers are proven before.
-func (w *Worker) Check(i int, read Read) report.Checked { return w.checks[i](w, read) }
+func (w *Worker) Check(i int, read Read) record.Checked { return w.checks[i](w, read) }
 
 // Sound reports whether nothing that was checked is at fault.
-func Sound(list []report.Checked) bool {
+func Sound(list []record.Checked) bool {
 	for _, c := range list {
 		if len(c.Faults) > 0 {
 			return false
@@ -34,23 +34,23 @@ func (p *Prover) others() {
 	for i, k := range r.Sheets {
 		for j, laid := range k.Sheets {
 			if len(laid.Layers) > 0 {
-				add(func(w *Worker, read Read) report.Checked { return w.sheetCheck(laidSheet{i, j}, read) })
+				add(func(w *Worker, read Read) record.Checked { return w.sheetCheck(laidSheet{i, j}, read) })
 			}
 		}
 	}
 	for _, part := range r.Parts {
 		if part.Files.STL != "" {
-			add(func(w *Worker, read Read) report.Checked { return w.solidCheck(part, read) })
+			add(func(w *Worker, read Read) record.Checked { return w.solidCheck(part, read) })
 		}
 	}
-	byName := make(map[string]report.Drawer)
+	byName := make(map[string]record.Drawer)
 	for _, d := range r.Drawers {
 		byName[d.Name] = d
 		if stl := p.stlOf(d); stl != "" {
-			g := group{name: d.Name, file: path.Dir(stl) + "/drawer.glb", drawers: []report.Drawer{d},
+			g := group{name: d.Name, file: path.Dir(stl) + "/drawer.glb", drawers: []record.Drawer{d},
 				at: []geom.Vec3{{}}}
-			add(func(w *Worker, read Read) report.Checked { return w.sceneCheck(g, read) })
-			add(func(w *Worker, read Read) report.Checked { return w.boxCheck(d, path.Dir(stl), read) })
+			add(func(w *Worker, read Read) record.Checked { return w.sceneCheck(g, read) })
+			add(func(w *Worker, read Read) record.Checked { return w.boxCheck(d, path.Dir(stl), read) })
 		}
 	}
 	for _, k := range r.Cabinets {
@@ -61,33 +61,33 @@ func (p *Prover) others() {
 				g.drawers, g.at = append(g.drawers, d), append(g.at,
 					geom.Vec3{X: p.mm(k.Opening.Width-d.Outside.Width) / 2, Z: p.mm(row.BoxBottom)})
 			}
-			add(func(w *Worker, read Read) report.Checked { return w.sceneCheck(g, read) })
+			add(func(w *Worker, read Read) record.Checked { return w.sceneCheck(g, read) })
 		}
 		if len(k.Files) > 0 {
-			add(func(w *Worker, read Read) report.Checked { return w.cabinetCheck(k, read) })
+			add(func(w *Worker, read Read) record.Checked { return w.cabinetCheck(k, read) })
 		}
 	}
 	printed, plates := p.printedPlates()
 	for _, file := range printed {
-		add(func(w *Worker, read Read) report.Checked { return w.platesCheck(file, plates[file], read) })
+		add(func(w *Worker, read Read) record.Checked { return w.platesCheck(file, plates[file], read) })
 	}
 	for _, t := range r.Templates {
-		add(func(w *Worker, read Read) report.Checked { return w.templateCheck(t, read) })
+		add(func(w *Worker, read Read) record.Checked { return w.templateCheck(t, read) })
 	}
-	if slices.ContainsFunc(r.Parts, func(q report.Part) bool { return q.Files.STL != "" }) {
-		add(func(w *Worker, read Read) report.Checked { return w.pageCheck(read) })
+	if slices.ContainsFunc(r.Parts, func(q record.Part) bool { return q.Files.STL != "" }) {
+		add(func(w *Worker, read Read) record.Checked { return w.pageCheck(read) })
 	}
 	for _, names := range byFolder(p.picturesOf()) {
-		add(func(w *Worker, read Read) report.Checked { return w.picturesCheck(names, read) })
+		add(func(w *Worker, read Read) record.Checked { return w.picturesCheck(names, read) })
 	}
 	for _, t := range p.tables() {
-		add(func(w *Worker, read Read) report.Checked { return w.tableCheck(t, read) })
+		add(func(w *Worker, read Read) record.Checked { return w.tableCheck(t, read) })
 	}
-	add(func(w *Worker, read Read) report.Checked { return w.cutListCheck(read) })
+	add(func(w *Worker, read Read) record.Checked { return w.cutListCheck(read) })
 }
 
 // stlOf is the solid of a drawer's first part, in whose folder its previews are.
-func (p *Prover) stlOf(d report.Drawer) string {
+func (p *Prover) stlOf(d record.Drawer) string {
 	for _, name := range d.Parts {
 		if i, known := p.parts[name]; known {
 			return p.report.Parts[i].Files.STL

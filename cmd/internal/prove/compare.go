@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
@@ -43,8 +43,8 @@ const slotRoom = 0.05
 // name; whether the box goes together is not decided here.
 func (r *panelReader) compare() {
 	used := make([]bool, len(r.drawn))
-	face := func(op report.Operation) string { return op.Face }
-	other := func(op report.Operation) string {
+	face := func(op record.Operation) string { return op.Face }
+	other := func(op record.Operation) string {
 		if op.Face == "outside" {
 			return "inside"
 		}
@@ -85,7 +85,7 @@ func (r *panelReader) compare() {
 // match finds a cut for each operation that has none yet, on the face that is
 // given, and marks it as used: the pairs that lie nearest to each other first. It
 // gives the cuts' indices and 1, or 0 for none.
-func (r *panelReader) match(used []bool, had []int, face func(report.Operation) string) []int {
+func (r *panelReader) match(used []bool, had []int, face func(record.Operation) string) []int {
 	type pair struct {
 		op, cut int
 		off     float64
@@ -113,7 +113,7 @@ func (r *panelReader) match(used []bool, had []int, face func(report.Operation) 
 
 // offBy is how far, in millimetres, the side of a cut that is furthest off lies
 // from where the job has it. A corner's relief may reach further.
-func (r *panelReader) offBy(op report.Operation, c drawnCut) float64 {
+func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 	panel := r.region.box
 	asked, ok := r.loopOf(op.Outline)
 	if !ok {

@@ -10,7 +10,7 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom/joinery"
 )
 
@@ -51,7 +51,7 @@ func TestCorners(t *testing.T) {
 					}
 					name := fmt.Sprint(cutter, " ", joint, " ", back, " ", fit)
 					p := cornered(t, cutter, joint, back, fit).proof(t, prove.Options{})
-					if p.Verdict != report.Goes || len(p.Remarks) != 0 || len(p.Faults) != 0 || len(p.Overlaps) != 0 {
+					if p.Verdict != record.Goes || len(p.Remarks) != 0 || len(p.Faults) != 0 || len(p.Overlaps) != 0 {
 						t.Errorf("%s: %s, %v, %v, %v", name, p.Verdict, p.Remarks, p.Faults, p.Overlaps)
 						continue
 					}
@@ -78,8 +78,8 @@ func TestCorners(t *testing.T) {
 // TestCornersLost: what holds a box no more, or is out of its limits, and what is
 // none of that.
 func TestCornersLost(t *testing.T) {
-	moved := func(role string, axis int, by float64) func(*report.Report) {
-		return func(r *report.Report) {
+	moved := func(role string, axis int, by float64) func(*record.Report) {
+		return func(r *record.Report) {
 			for i := range r.Parts {
 				if r.Parts[i].Role == role {
 					r.Parts[i].Stands[0].Origin[axis] += by
@@ -93,25 +93,25 @@ func TestCornersLost(t *testing.T) {
 	for name, c := range map[string]struct {
 		joint, back joinery.Joint
 		fit         joinery.BottomFit
-		edit        func(*report.Report)
+		edit        func(*record.Report)
 		try         prove.Options
 		verdict     string
 		remark      string // a part of one; empty for none
 	}{
 		// 12.4 of dado about a back of 11.
-		"a thin housed back": {joint: joinery.Butt, back: joinery.Housed, fit: joinery.BottomCaptured, try: thin("birch", 11), verdict: report.GoesNot,
+		"a thin housed back": {joint: joinery.Butt, back: joinery.Housed, fit: joinery.BottomCaptured, try: thin("birch", 11), verdict: record.GoesNot,
 			remark: "the back has 1.4 mm of play in the left side: more than glue fills"},
 		"a back raised by 1": { // 0.03 over the thickest bottom, and 1
-			joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, 1), verdict: report.GoesNot, remark: "the back a gap stays open by 1.03 mm: more than glue bridges"},
+			joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, 1), verdict: record.GoesNot, remark: "the back a gap stays open by 1.03 mm: more than glue bridges"},
 		// 0.63, of which the bottom takes 0.2 when it is lifted in its grooves.
-		"a back raised by 0.6": {joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, 0.6), verdict: report.GoesBut, remark: "a gap stays open by 0.43 mm"},
+		"a back raised by 0.6": {joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, 0.6), verdict: record.GoesBut, remark: "a gap stays open by 0.43 mm"},
 		"a back lowered by 0.5": { // 0.03 of room, then it lifts the back
-			joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, -0.5), verdict: report.GoesBut, remark: "the bottom lifts the back by 0.47 mm"},
-		"a back lowered by 2":   {joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, -2), verdict: report.GoesNot},
-		"a bottom behind":       {joint: joinery.Butt, fit: joinery.BottomApplied, edit: moved("bottom", 1, 14), verdict: report.GoesNot},
-		"a front raised by 0.4": {joint: joinery.Butt, fit: joinery.BottomApplied, edit: moved("front", 2, 0.4), verdict: report.GoesBut, remark: "a gap stays open by 0.4 mm"},
+			joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, -0.5), verdict: record.GoesBut, remark: "the bottom lifts the back by 0.47 mm"},
+		"a back lowered by 2":   {joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, -2), verdict: record.GoesNot},
+		"a bottom behind":       {joint: joinery.Butt, fit: joinery.BottomApplied, edit: moved("bottom", 1, 14), verdict: record.GoesNot},
+		"a front raised by 0.4": {joint: joinery.Butt, fit: joinery.BottomApplied, edit: moved("front", 2, 0.4), verdict: record.GoesBut, remark: "a gap stays open by 0.4 mm"},
 		"boards 0.5 thin": { // of sides between which nothing is held
-			joint: joinery.Butt, fit: joinery.BottomApplied, try: thin("birch", 11.7), verdict: report.GoesBut, remark: "the width is 459 mm"},
+			joint: joinery.Butt, fit: joinery.BottomApplied, try: thin("birch", 11.7), verdict: record.GoesBut, remark: "the width is 459 mm"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := cornered(t, routed, c.joint, c.back, c.fit)

@@ -5,7 +5,7 @@ import (
 	"strconv"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // cutList is the file in which equal parts share a row.
@@ -14,9 +14,9 @@ const cutList = "cut-list.csv"
 // cutListCheck holds the cut list against the parts of the report: each part stands in one
 // row, with its stock, its grain and its size; a row has as many pieces and spares as its
 // parts, and says which of their faces are cut.
-func (w *Worker) cutListCheck(read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTable, Name: cutList,
-		Faults: []report.Fault{}}}
+func (w *Worker) cutListCheck(read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedTable, Name: cutList,
+		Faults: []record.Fault{}}}
 	data, ok := c.file(cutList, read)
 	if !ok {
 		return c.out
@@ -66,7 +66,7 @@ func (w *Worker) cutListCheck(read Read) report.Checked {
 }
 
 // grainOf says along which side of a part the grain runs, as lists do.
-func grainOf(q report.Part) string {
+func grainOf(q record.Part) string {
 	if q.Grain == "none" {
 		return "none"
 	}
@@ -74,7 +74,7 @@ func grainOf(q report.Part) string {
 }
 
 // cutFaces says which faces of a part are cut, as lists do.
-func cutFaces(q report.Part) string {
+func cutFaces(q record.Part) string {
 	on := make(map[string]bool)
 	for _, o := range q.Operations {
 		on[o.Face] = true

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/proof"
@@ -71,7 +71,7 @@ func (r *panelReader) reach(c *drawnCut) {
 	}
 	if r.detail {
 		n := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
-		r.cuts = append(r.cuts, report.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit), Drawn: n(drawn), Reached: n(reached), Swept: n(c.swept), Beyond: r.number(c.beyond)})
+		r.cuts = append(r.cuts, record.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit), Drawn: n(drawn), Reached: n(reached), Swept: n(c.swept), Beyond: r.number(c.beyond)})
 	}
 	if c.left > leastLeft {
 		r.leftStanding(c, line, panel)

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestDetail: every cut with its areas in closed form, and where every piece stands.
@@ -15,12 +15,12 @@ func TestDetail(t *testing.T) {
 	// rabbet's lie past the edge. Grooves of the sides stop in the dados: from 9.25 on.
 	corners := 4 * 1.5 * 1.5 * (1 - math.Pi/4)
 	round := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
-	dado := report.Cut{File: sideIn, Layer: "DADO_INSIDE_6-10MM", Bit: 3, Drawn: 6.3 * 140, Reached: 6.3 * 140, Swept: round(6.3*145 - corners), Beyond: 2.5}
-	groove := report.Cut{File: sideIn, Layer: "GROOVE_INSIDE_6-10MM", Bit: 3, Drawn: 481.5 * 6.1, Reached: round(481.5*6.1 - corners), Swept: round(481.5*6.1 - corners)}
-	through := report.Cut{Layer: "GROOVE_INSIDE_6-10MM", Bit: 3, Drawn: 447.8 * 6.1, Reached: 447.8 * 6.1, Swept: round(452.8*6.1 - corners), Beyond: 2.5}
-	rabbet := report.Cut{Layer: "RABBET_OUTSIDE_6-10MM", Bit: 3, Drawn: 6.1 * 140, Reached: 6.1 * 140, Swept: round(8.6*145 - corners), Beyond: 2.5}
-	in := func(c report.Cut, file string) report.Cut { c.File = file; return c }
-	want := []report.Cut{dado, dado, groove, in(through, frontIn), in(rabbet, frontOut), in(rabbet, frontOut), in(through, backIn), in(rabbet, backOut), in(rabbet, backOut)}
+	dado := record.Cut{File: sideIn, Layer: "DADO_INSIDE_6-10MM", Bit: 3, Drawn: 6.3 * 140, Reached: 6.3 * 140, Swept: round(6.3*145 - corners), Beyond: 2.5}
+	groove := record.Cut{File: sideIn, Layer: "GROOVE_INSIDE_6-10MM", Bit: 3, Drawn: 481.5 * 6.1, Reached: round(481.5*6.1 - corners), Swept: round(481.5*6.1 - corners)}
+	through := record.Cut{Layer: "GROOVE_INSIDE_6-10MM", Bit: 3, Drawn: 447.8 * 6.1, Reached: 447.8 * 6.1, Swept: round(452.8*6.1 - corners), Beyond: 2.5}
+	rabbet := record.Cut{Layer: "RABBET_OUTSIDE_6-10MM", Bit: 3, Drawn: 6.1 * 140, Reached: 6.1 * 140, Swept: round(8.6*145 - corners), Beyond: 2.5}
+	in := func(c record.Cut, file string) record.Cut { c.File = file; return c }
+	want := []record.Cut{dado, dado, groove, in(through, frontIn), in(rabbet, frontOut), in(rabbet, frontOut), in(through, backIn), in(rabbet, backOut), in(rabbet, backOut)}
 	if len(p.Cuts) != len(want) {
 		t.Fatalf("%d cuts: %+v", len(p.Cuts), p.Cuts)
 	}
@@ -40,12 +40,12 @@ func TestDetail(t *testing.T) {
 			t.Errorf("cut %d: %+v, want %+v", i, c, w)
 		}
 	}
-	pieces := []report.Piece{
-		{Name: "left side", Part: "one-side", Stand: report.Stand{X: [3]float64{0, 1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "right side", Part: "one-side", Stand: report.Stand{Origin: [3]float64{460, 500, 0}, X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "front", Part: "one-front", Stand: report.Stand{Origin: [3]float64{453.9, 0, 0}, X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "back", Part: "one-back", Stand: report.Stand{Origin: [3]float64{6.1, 500, 0}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "bottom", Part: "one-bottom", Stand: report.Stand{Origin: [3]float64{7.1, 7.1, 6.1}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
+	pieces := []record.Piece{
+		{Name: "left side", Part: "one-side", Stand: record.Stand{X: [3]float64{0, 1, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "right side", Part: "one-side", Stand: record.Stand{Origin: [3]float64{460, 500, 0}, X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "front", Part: "one-front", Stand: record.Stand{Origin: [3]float64{453.9, 0, 0}, X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "back", Part: "one-back", Stand: record.Stand{Origin: [3]float64{6.1, 500, 0}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "bottom", Part: "one-bottom", Stand: record.Stand{Origin: [3]float64{7.1, 7.1, 6.1}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
 	}
 	if len(p.Assembled) != len(pieces) {
 		t.Fatalf("%+v", p.Assembled)
@@ -61,12 +61,12 @@ func TestDetail(t *testing.T) {
 func TestInchesAndMillimetres(t *testing.T) {
 	mm := build(t, harmed("R2000", "")).proof(t, prove.Options{})
 	f := build(t, harmed("R2000", ""))
-	f.edit(t, func(r *report.Report) { inInches(r) })
+	f.edit(t, func(r *record.Report) { inInches(r) })
 	in := f.proof(t, prove.Options{})
-	if in.Verdict != report.Goes {
+	if in.Verdict != record.Goes {
 		t.Fatalf("%s, %+v, %q", in.Verdict, in.Faults, in.Remarks)
 	}
-	for what, v := range map[string][2]report.Range{"width": {in.Width, mm.Width}, "depth": {in.Depth, mm.Depth}, "diagonal": {in.Diagonal, mm.Diagonal}, "rack": {in.Rack, mm.Rack},
+	for what, v := range map[string][2]record.Range{"width": {in.Width, mm.Width}, "depth": {in.Depth, mm.Depth}, "diagonal": {in.Diagonal, mm.Diagonal}, "rack": {in.Rack, mm.Rack},
 		"play": {in.Corners[0].Play, mm.Corners[0].Play}, "slack": {in.Bottom.Slack[0], mm.Bottom.Slack[0]}} {
 		if math.Abs(v[0].Mean*25.4-v[1].Mean) > 25.4*resolution {
 			t.Errorf("%s: %g in, %g mm", what, v[0].Mean, v[1].Mean)
@@ -75,7 +75,7 @@ func TestInchesAndMillimetres(t *testing.T) {
 }
 
 // inInches tells a report of millimetres in inches; its drawings stay as they are.
-func inInches(r *report.Report) {
+func inInches(r *record.Report) {
 	r.Units = "in"
 	to := func(numbers ...*float64) {
 		for _, v := range numbers {

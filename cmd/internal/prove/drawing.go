@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom"
 	"drawerwright/geom/proof"
@@ -265,7 +265,7 @@ func (s *sheet) layers() {
 
 // listed takes what the legend says of a layer, and compares what its name says.
 // Of the two depths the name's is the one that gets cut.
-func (s *sheet) listed(c *drawnCut, l report.Layer, says said, readable, once bool) {
+func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bool) {
 	c.operation, c.bit = l.Operation, s.mm(l.Diameter)
 	c.depth, c.through, c.kept = s.mm(l.Depth), l.Told == "through", l.Told == "left" || s.saw && s.face == geom.Outside
 	fault := func(code, hint, format string, args ...any) {

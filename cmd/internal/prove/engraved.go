@@ -3,7 +3,7 @@ package prove
 import (
 	"math"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/stroke"
 	"drawerwright/geom"
 )
@@ -57,7 +57,7 @@ func (r *panelReader) engraved() {
 }
 
 // strokes are the lines of a number in panel coordinates.
-func (r *panelReader) strokes(e report.Engraved) (list [][]geom.Point) {
+func (r *panelReader) strokes(e record.Engraved) (list [][]geom.Point) {
 	lines, _ := stroke.Open(e.Number)
 	high, sign := r.mm(e.Height), 1.0
 	if e.Face == geom.Outside.String() {

@@ -1,7 +1,7 @@
 package prove_test
 
 import (
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // harmedLayers are names of layers, and what the legend says of them.
@@ -33,7 +33,7 @@ var harmedLayers = map[string]seeded{
 		d := drawn(f.t, f.files[sideIn])
 		d.rename("DADO_INSIDE_6-10MM", "DADO_INSIDE_5-80MM")
 		f.files[sideIn] = d.data()
-		f.edit(f.t, func(r *report.Report) {
+		f.edit(f.t, func(r *record.Report) {
 			for i := range r.Layers {
 				if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
 					l.Layer, l.Depth, l.Left, l.Set = "DADO_INSIDE_5-80MM", 5.8, 6.4, 5.8
@@ -45,7 +45,7 @@ var harmedLayers = map[string]seeded{
 		d := drawn(f.t, f.files[sideIn])
 		d.rename("DADO_INSIDE_6-10MM", "DADO_INSIDE_THROUGH")
 		f.files[sideIn] = d.data()
-		f.edit(f.t, func(r *report.Report) {
+		f.edit(f.t, func(r *record.Report) {
 			for i := range r.Layers {
 				if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
 					l.Layer, l.Depth, l.Left, l.Told, l.Set = "DADO_INSIDE_THROUGH", 12.2, 0, "through", 12.2
@@ -53,29 +53,29 @@ var harmedLayers = map[string]seeded{
 			}
 		})
 	}},
-	"another operation in the legend": {file: sideIn, code: "layer-name", edit: func(r *report.Report) {
+	"another operation in the legend": {file: sideIn, code: "layer-name", edit: func(r *record.Report) {
 		for i := range r.Layers {
 			if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
 				l.Operation = "groove"
 			}
 		}
 	}},
-	"another kind of depth in the legend": {file: sideIn, code: "layer-name", edit: func(r *report.Report) {
+	"another kind of depth in the legend": {file: sideIn, code: "layer-name", edit: func(r *record.Report) {
 		for i := range r.Layers {
 			if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
 				l.Told = "left"
 			}
 		}
 	}},
-	"another pattern of names": {file: sideIn, code: "layer-name", edit: func(r *report.Report) { r.DXF.Layers = "{operation}-{depth}" }},
-	"a depth off in the legend alone": {file: sideIn, code: "depth", edit: func(r *report.Report) {
+	"another pattern of names": {file: sideIn, code: "layer-name", edit: func(r *record.Report) { r.DXF.Layers = "{operation}-{depth}" }},
+	"a depth off in the legend alone": {file: sideIn, code: "depth", edit: func(r *record.Report) {
 		for i := range r.Layers {
 			if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
 				l.Depth = 5.8
 			}
 		}
 	}},
-	"another face in the legend": {file: sideIn, code: "wrong-face", edit: func(r *report.Report) {
+	"another face in the legend": {file: sideIn, code: "wrong-face", edit: func(r *record.Report) {
 		for i := range r.Layers {
 			if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
 				l.Face = "outside"

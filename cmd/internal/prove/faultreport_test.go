@@ -1,25 +1,25 @@
 package prove_test
 
 import (
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // harmedReport are of the report, or of what stands in the collet.
 var harmedReport = map[string]seeded{
 	"a bit too big for the slot":  {file: sideIn, code: "bit-too-big", also: "missing", edit: bit(sideIn, "dado", 6.4)},
 	"a bit bigger than drawn for": {file: sideIn, more: "router: {over-run: 0}", code: "over-run", also: "corner-radius", edit: bit(sideIn, "dado", 6)}, // 3 > 1.5 past the edge
-	"parts too near":              {file: sideIn, code: "neighbour", edit: func(r *report.Report) { r.Router.PartGap = 2 }},
-	"a stock that is not listed": {file: reported, code: "stock", edit: func(r *report.Report) {
+	"parts too near":              {file: sideIn, code: "neighbour", edit: func(r *record.Report) { r.Router.PartGap = 2 }},
+	"a stock that is not listed": {file: reported, code: "stock", edit: func(r *record.Report) {
 		for i := range r.Parts {
 			if r.Parts[i].Name == "one-bottom" {
 				r.Parts[i].Stock = "oak"
 			}
 		}
 	}},
-	"a part without drawings": {file: sideIn, at: "one-side", code: "no-outline", edit: func(r *report.Report) {
+	"a part without drawings": {file: sideIn, at: "one-side", code: "no-outline", edit: func(r *record.Report) {
 		for i := range r.Parts {
 			if r.Parts[i].Name == "one-side" {
-				r.Parts[i].Files = report.Files{}
+				r.Parts[i].Files = record.Files{}
 			}
 		}
 	}},

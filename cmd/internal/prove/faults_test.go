@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // Drawings of the box that is harmed. Its dados and rabbets are 6.1 deep, its
@@ -36,7 +36,7 @@ func moved(dx, dy float64) func(x, y float64) (float64, float64) {
 type seeded struct {
 	file   string               // the drawing that is harmed
 	harm   func(*drawing) int   // gives the line of the fault, 0 for the whole file
-	edit   func(*report.Report) // or the report
+	edit   func(*record.Report) // or the report
 	more   string               // entries of the job
 	folder func(*folder)        // or the files
 	code   string               // of the fault
@@ -54,8 +54,8 @@ func faults() map[string]seeded {
 }
 
 // bit is another diameter in the legend of a drawing.
-func bit(file, operation string, diameter float64) func(*report.Report) {
-	return func(r *report.Report) {
+func bit(file, operation string, diameter float64) func(*record.Report) {
+	return func(r *record.Report) {
 		for i := range r.Layers {
 			if l := &r.Layers[i]; l.File == file && l.Operation == operation {
 				l.Diameter = diameter
@@ -97,7 +97,7 @@ func TestFaults(t *testing.T) {
 					found = found || v.Code == c.code && v.File == at && (c.harm == nil || v.Line == line)
 				}
 				slices.Sort(codes)
-				if codes = slices.Compact(codes); !found || p.Verdict != report.FilesFail || !slices.Equal(codes, want) {
+				if codes = slices.Compact(codes); !found || p.Verdict != record.FilesFail || !slices.Equal(codes, want) {
 					t.Errorf("%s at %s:%d, and %q in all: %s, %+v", c.code, at, line, want, p.Verdict, p.Faults)
 				}
 			})

@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // stripped is a drawing without its label, so that there is less to go through.
@@ -42,7 +42,7 @@ func FuzzProve(f *testing.F) {
 		if len(reported) > mostFuzzed || len(drawing) > mostFuzzed {
 			return
 		}
-		var r report.Report
+		var r record.Report
 		if json.Unmarshal(reported, &r) != nil {
 			return
 		}

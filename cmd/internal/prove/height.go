@@ -3,14 +3,14 @@ package prove
 import (
 	"math"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom/joinery"
 )
 
 // row is the line of the legend that an entity belongs to, -1 for none: of those of its
 // layer the one whose elevation is nearest.
-func (s *sheet) row(legend []report.Layer, e dxfread.Entity) int {
+func (s *sheet) row(legend []record.Layer, e dxfread.Entity) int {
 	found, nearest := -1, 0.0
 	for i, l := range legend {
 		if !same(l.Layer, e.Layer) {
@@ -38,7 +38,7 @@ func (s *sheet) above() float64 {
 
 // floor is the height at which a cut of the legend has to end. What goes through has to do
 // so in the thickest board that was measured; exact tells that it must not go deeper.
-func (s *sheet) floor(l report.Layer, says said) (z float64, exact bool) {
+func (s *sheet) floor(l record.Layer, says said) (z float64, exact bool) {
 	switch {
 	case l.Operation == "register" && says.depthSaid && !says.through:
 		return -says.depth, true
@@ -52,7 +52,7 @@ func (s *sheet) floor(l report.Layer, says said) (z float64, exact bool) {
 
 // setTo judges what the legend tells the operator to set for a layer, by the height of its
 // lines, or else by its name and depth. What goes through may be set deeper than that.
-func (s *sheet) setTo(l report.Layer, says said, line int) {
+func (s *sheet) setTo(l record.Layer, says said, line int) {
 	from, ends, want := joinery.FromTop, -s.mm(l.Set), s.above()-s.mm(l.Depth)
 	if s.above() > 0 {
 		from, ends = joinery.FromSpoilboard, s.mm(l.Set)
@@ -116,7 +116,7 @@ func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {
 
 // ends is the height at which the cuts on a layer of the legend end: as it says, if that
 // agrees with their depth.
-func (s *sheet) ends(l report.Layer, says said, line int, once bool) float64 {
+func (s *sheet) ends(l record.Layer, says said, line int, once bool) float64 {
 	want, exact := s.floor(l, says)
 	step := sameDepth + says.step
 	fault := func(format string, args ...any) {

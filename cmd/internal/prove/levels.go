@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
@@ -46,7 +46,7 @@ const solidChord, solidGrid = 0.06, 0.003
 
 // shape works a part's solid out from the operations that the job asks for: in level
 // lines between all places at which anything begins or ends.
-func (p *Prover) shape(part report.Part) (out shapeOf, ok bool) {
+func (p *Prover) shape(part record.Part) (out shapeOf, ok bool) {
 	outline, ok := p.loopOf(part.Outline)
 	if !ok {
 		return out, false

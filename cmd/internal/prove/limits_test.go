@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestTooMuch: a drawing that nobody drew is given up, with the line from which on
@@ -60,7 +60,7 @@ func TestTooMuch(t *testing.T) {
 				found = found || v.Code == "too-many" && v.File == sideIn && v.Line > 0
 			}
 			// Of the texts each is a fault, before they are too many.
-			if found == (name == "many texts") || p.Verdict != report.FilesFail || len(p.Faults) > 100 {
+			if found == (name == "many texts") || p.Verdict != record.FilesFail || len(p.Faults) > 100 {
 				t.Errorf("%s, %d faults, %+v", p.Verdict, len(p.Faults), p.Faults)
 			}
 		})

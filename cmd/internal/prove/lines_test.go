@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestLines: slots drawn as the way of the bit's middle are open, and are held
@@ -46,7 +46,7 @@ func TestLines(t *testing.T) {
 			f.files[sideIn] = d.data()
 			p := f.proof(t, prove.Options{})
 			if c.code == "" {
-				if p.Verdict != report.Goes {
+				if p.Verdict != record.Goes {
 					t.Errorf("%s, %+v", p.Verdict, p.Faults)
 				}
 				return

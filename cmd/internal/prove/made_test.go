@@ -15,7 +15,7 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom/nest"
 )
@@ -80,9 +80,9 @@ func build(t testing.TB, text string) *folder {
 }
 
 // report reads the folder's report.
-func (f *folder) report(t testing.TB) report.Report {
+func (f *folder) report(t testing.TB) record.Report {
 	t.Helper()
-	var r report.Report
+	var r record.Report
 	if err := json.Unmarshal(f.files["report.json"], &r); err != nil {
 		t.Fatal(err)
 	}
@@ -90,11 +90,11 @@ func (f *folder) report(t testing.TB) report.Report {
 }
 
 // edit changes the folder's report.
-func (f *folder) edit(t testing.TB, change func(*report.Report)) {
+func (f *folder) edit(t testing.TB, change func(*record.Report)) {
 	t.Helper()
 	r := f.report(t)
 	change(&r)
-	data, err := report.JSON(r)
+	data, err := record.JSON(r)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,13 +102,13 @@ func (f *folder) edit(t testing.TB, change func(*report.Report)) {
 }
 
 // proofs proves all drawers of the folder.
-func (f *folder) proofs(t testing.TB, o prove.Options) []report.Proof {
+func (f *folder) proofs(t testing.TB, o prove.Options) []record.Proof {
 	t.Helper()
 	p, err := prove.New(f.report(t))
 	if err != nil {
 		t.Fatal(err)
 	}
-	var list []report.Proof
+	var list []record.Proof
 	w := p.Worker()
 	for i := range p.Drawers() {
 		list = append(list, w.Drawer(i, f.ReadFile, o))
@@ -117,7 +117,7 @@ func (f *folder) proofs(t testing.TB, o prove.Options) []report.Proof {
 }
 
 // proof proves a folder of one drawer.
-func (f *folder) proof(t testing.TB, o prove.Options) report.Proof {
+func (f *folder) proof(t testing.TB, o prove.Options) record.Proof {
 	t.Helper()
 	all := f.proofs(t, o)
 	if len(all) != 1 {

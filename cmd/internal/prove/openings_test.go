@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // openings are the shapes that a wall may have beside its joints, with the layers of the
@@ -64,7 +64,7 @@ func TestOpeningsAreProven(t *testing.T) {
 				if s.Sheet != nil {
 					held += s.Sheet.Tied + s.Sheet.Skin
 					if s.Sheet.Loose > 0 {
-						t.Errorf("%s: %s", s.Name, s.Sheet)
+						t.Errorf("%s: %+v", s.Name, *s.Sheet)
 					}
 				}
 			}
@@ -77,9 +77,9 @@ func TestOpeningsAreProven(t *testing.T) {
 					part = p.Files.Inside
 				}
 			}
-			for file, faults := range map[string]func(*folder) []report.Fault{
-				part:                        func(f *folder) []report.Fault { return f.proof(t, prove.Options{}).Faults },
-				"sheets/birch-1.inside.dxf": func(f *folder) []report.Fault { return faultsOf(f.checked(t)) },
+			for file, faults := range map[string]func(*folder) []record.Fault{
+				part:                        func(f *folder) []record.Fault { return f.proof(t, prove.Options{}).Faults },
+				"sheets/birch-1.inside.dxf": func(f *folder) []record.Fault { return faultsOf(f.checked(t)) },
 			} {
 				for _, harm := range []string{"moved", "lost"} {
 					f := build(t, text)
@@ -97,7 +97,7 @@ func TestOpeningsAreProven(t *testing.T) {
 					}
 					f.files[file] = d.data()
 					found := faults(f)
-					if !slices.ContainsFunc(found, func(v report.Fault) bool { return v.File == file && (line == 0 || v.Line == line) }) {
+					if !slices.ContainsFunc(found, func(v record.Fault) bool { return v.File == file && (line == 0 || v.Line == line) }) {
 						t.Errorf("%s in %s is not found on line %d: %+v", harm, file, line, found)
 					}
 				}

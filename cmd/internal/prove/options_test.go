@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // expected are the numbers of the proof of a box, of all corners in the order of
@@ -25,7 +25,7 @@ func asAsked() expected {
 	return expected{play: all(0.2), seat: [4]string{"shoulder", "shoulder", "shoulder", "shoulder"}, width: 460, depth: 500, bottomPlay: 0.2, hold: 5.1, slack: [2]float64{2, 2}}
 }
 
-func (want expected) compare(t *testing.T, p report.Proof, name string) {
+func (want expected) compare(t *testing.T, p record.Proof, name string) {
 	t.Helper()
 	if len(p.Faults) != 0 || len(p.Corners) != 4 || p.Bottom == nil {
 		t.Fatalf("%s: %s, %+v", name, p.Verdict, p)
@@ -63,10 +63,10 @@ func TestOptions(t *testing.T) {
 		want    func(*expected)
 		verdict string
 	}{
-		"nothing": {want: func(*expected) {}, verdict: report.Goes},
+		"nothing": {want: func(*expected) {}, verdict: record.Goes},
 		"all boards as they are": {
 			try:  prove.Options{Thickness: map[string]float64{"birch": 12.2, "ply": 5.9}},
-			want: func(*expected) {}, verdict: report.Goes,
+			want: func(*expected) {}, verdict: record.Goes,
 		},
 		// Cut down from the outside face, tongues are 0.1 thinner and the ends' outside
 		// faces are where they were, their inside faces 0.1 further out; the sides have
@@ -78,7 +78,7 @@ func TestOptions(t *testing.T) {
 			want: func(w *expected) {
 				w.play, w.width = all(0.3), 459.8
 				w.hold = 5.0
-			}, verdict: report.Goes,
+			}, verdict: record.Goes,
 		},
 		// Measured from the spoilboard, tongues keep 6.1 and so does the wood under dados
 		// and grooves: what boards are thicker makes these deeper, and stands outside, as
@@ -90,11 +90,11 @@ func TestOptions(t *testing.T) {
 				w.floor, w.recess = all(0.2), all(-0.2)
 				w.width, w.depth = 460.4, 500.4
 				w.slack[0] = 2.4 // along, the dados' outer walls are as far apart as before
-			}, verdict: report.Goes, // 0.4 deeper than 500, as deep as it may be
+			}, verdict: record.Goes, // 0.4 deeper than 500, as deep as it may be
 		},
 		"a thinner bottom": {
 			try:  prove.Options{Thickness: map[string]float64{"ply": 5.8}},
-			want: func(w *expected) { w.bottomPlay = 0.3 }, verdict: report.Goes,
+			want: func(w *expected) { w.bottomPlay = 0.3 }, verdict: record.Goes,
 		},
 		// One tongue longer, the other shorter: it goes on a shoulder there and on a
 		// floor here; front and back the other way round. Each keeps one side out by 0.3,
@@ -106,7 +106,7 @@ func TestOptions(t *testing.T) {
 				w.seat = [4]string{"shoulder", "floor", "floor", "shoulder"}
 				w.shoulder, w.floor = [4]float64{0, 0.3, 0.3, 0}, [4]float64{0.3, 0, 0, 0.3}
 				w.slack, w.hold = [2]float64{2.3, 2}, 4.95
-			}, verdict: report.GoesBut, // an open shoulder of 0.3
+			}, verdict: record.GoesBut, // an open shoulder of 0.3
 		},
 		"turned over 0.3 off the other way": {
 			try: prove.Options{FlipAlong: -0.3},
@@ -115,7 +115,7 @@ func TestOptions(t *testing.T) {
 				w.seat = [4]string{"floor", "shoulder", "shoulder", "floor"}
 				w.shoulder, w.floor = [4]float64{0.3, 0, 0, 0.3}, [4]float64{0, 0.3, 0.3, 0}
 				w.slack, w.hold = [2]float64{2.3, 2}, 4.95
-			}, verdict: report.GoesBut,
+			}, verdict: record.GoesBut,
 		},
 		"turned over 0.3 off, where a shoulder may stay open by 0.35": {
 			more: "limits: {shoulder: 0.35}",
@@ -125,7 +125,7 @@ func TestOptions(t *testing.T) {
 				w.seat = [4]string{"shoulder", "floor", "floor", "shoulder"}
 				w.shoulder, w.floor = [4]float64{0, 0.3, 0.3, 0}, [4]float64{0.3, 0, 0, 0.3}
 				w.slack, w.hold = [2]float64{2.3, 2}, 4.95
-			}, verdict: report.Goes,
+			}, verdict: record.Goes,
 		},
 		"turned over 0.3 off, with room for glue": {
 			more: "joinery: {glue-room: 0.3}",
@@ -134,18 +134,18 @@ func TestOptions(t *testing.T) {
 				// The longer tongue goes in by all of the room: as far in as the other side
 				// is out. Moved by as much, front and back keep nothing out.
 				w.floor = [4]float64{0.6, 0, 0, 0.6}
-			}, verdict: report.Goes,
+			}, verdict: record.Goes,
 		},
 		"turned over 0.3 off, with room for glue, where a tongue's end may have 0.5": {
 			more: "joinery: {glue-room: 0.3}\nlimits: {end-room: 0.5}",
 			try:  prove.Options{FlipAlong: 0.3},
 			want: func(w *expected) {
 				w.floor = [4]float64{0.6, 0, 0, 0.6}
-			}, verdict: report.GoesBut,
+			}, verdict: record.GoesBut,
 		},
 		"turned over 0.9 off across": { // the rabbets run the full height and 2.5 over, 1 more than the bit needs
 			try:  prove.Options{FlipAcross: 0.9},
-			want: func(*expected) {}, verdict: report.Goes,
+			want: func(*expected) {}, verdict: record.Goes,
 		},
 		// Tongues are 0.1 thinner, and as the rabbets are deeper the ends stand that
 		// much proud; dados are deeper than tongues are long.
@@ -155,7 +155,7 @@ func TestOptions(t *testing.T) {
 				w.play, w.recess, w.floor = all(0.3), all(-0.1), all(0.1)
 				w.depth = 500.2
 				w.slack[0], w.hold = 2.2, 5.0 // along, the dados' outer walls are as far apart as before
-			}, verdict: report.Goes,
+			}, verdict: record.Goes,
 		},
 		// Dados 0.1 too shallow: 2 x 0.1 wider; tongues 0.1 thicker, ends 0.1 back.
 		"cut 0.1 too shallow": {
@@ -167,7 +167,7 @@ func TestOptions(t *testing.T) {
 				// Across, shallower grooves in walls that are as much further out; along,
 				// in walls that are 0.1 further in.
 				w.slack, w.hold = [2]float64{2, 1.6}, 5.0
-			}, verdict: report.Goes,
+			}, verdict: record.Goes,
 		},
 	} {
 		t.Run(name, func(t *testing.T) {

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"math"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom"
 	"drawerwright/geom/proof"
@@ -12,7 +12,7 @@ import (
 
 // panel is a part as its drawings have it cut.
 type panel struct {
-	part      report.Part
+	part      record.Part
 	whole     bool // it has an outline and could be read
 	thickness float64
 	outline   proof.Shape
@@ -72,7 +72,7 @@ func (c boardCut) deep(thickness, meant float64, o Options) float64 {
 // panelReader reads the drawings of one part.
 type panelReader struct {
 	*Prover
-	part   report.Part
+	part   record.Part
 	saw    bool
 	read   Read
 	detail bool
@@ -85,8 +85,8 @@ type panelReader struct {
 	widest   float64 // bit that cuts the outline
 	drawn    []drawnCut
 	register map[geom.Face][]hole
-	faults   []report.Fault
-	cuts     []report.Cut
+	faults   []record.Fault
+	cuts     []record.Cut
 	outlines int
 	lines    int // corners of what is drawn
 	corners  int // and of what the bits reach
@@ -127,7 +127,7 @@ func (r *panelReader) fault(code, file string, line int, hint, format string, ar
 	if len(r.faults) >= maxFaults {
 		return
 	}
-	r.faults = append(r.faults, report.Fault{Code: code, Part: r.part.Name, File: file, Line: line, Message: fmt.Sprintf(format, args...), Hint: hint})
+	r.faults = append(r.faults, record.Fault{Code: code, Part: r.part.Name, File: file, Line: line, Message: fmt.Sprintf(format, args...), Hint: hint})
 }
 
 // tooMany gives a part up that nobody drew.

@@ -4,7 +4,7 @@ import (
 	"fmt"
 	"testing"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/proof"
 )
@@ -13,21 +13,21 @@ import (
 func TestLostParts(t *testing.T) {
 	held := proof.Partition{Name: "divider 1", Goes: true, Play: 0.2, Slack: 1, Lifts: true, Walls: [2]proof.Wall{{Name: "left side", Hold: 3.5}, {Name: "right side", Hold: 3.5}}}
 	on := proof.Fixing{Name: "drawer front", Covers: 100, Holes: 4}
-	for want, change := range map[string]func(*report.Drawer, *proof.Partition, *proof.Fixing){
-		"": func(d *report.Drawer, p *proof.Partition, f *proof.Fixing) { d.LooseDividers = []string{p.Name} },
-		"the divider 1 stands 0.4 mm deep in the right side and drops out when it is pushed away: its slack is 1 mm": func(_ *report.Drawer, p *proof.Partition, _ *proof.Fixing) {
+	for want, change := range map[string]func(*record.Drawer, *proof.Partition, *proof.Fixing){
+		"": func(d *record.Drawer, p *proof.Partition, f *proof.Fixing) { d.LooseDividers = []string{p.Name} },
+		"the divider 1 stands 0.4 mm deep in the right side and drops out when it is pushed away: its slack is 1 mm": func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) {
 			p.Walls[1].Hold = 0.4
 		},
-		"the divider 1 has 1.2 mm of play in its dados": func(_ *report.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Play = 1.2 },
-		"the divider 1 stands 2.5 mm above the bottom":  func(_ *report.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Stand = 2.5 },
-		"the divider 1 is loose and cannot be lifted out": func(d *report.Drawer, p *proof.Partition, _ *proof.Fixing) {
+		"the divider 1 has 1.2 mm of play in its dados": func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Play = 1.2 },
+		"the divider 1 stands 2.5 mm above the bottom":  func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Stand = 2.5 },
+		"the divider 1 is loose and cannot be lifted out": func(d *record.Drawer, p *proof.Partition, _ *proof.Fixing) {
 			d.LooseDividers, p.Lifts = []string{p.Name}, false
 		},
-		"the drawer front does not lie on the front":                func(_ *report.Drawer, _ *proof.Partition, f *proof.Fixing) { f.Covers = -1 },
-		"between drawer front and front a gap stays open by 1.5 mm": func(_ *report.Drawer, _ *proof.Partition, f *proof.Fixing) { f.Gap = 1.5 },
-		"the front has no hole for a screw behind the drawer front": func(_ *report.Drawer, _ *proof.Partition, f *proof.Fixing) { f.Holes = 0 },
+		"the drawer front does not lie on the front":                func(_ *record.Drawer, _ *proof.Partition, f *proof.Fixing) { f.Covers = -1 },
+		"between drawer front and front a gap stays open by 1.5 mm": func(_ *record.Drawer, _ *proof.Partition, f *proof.Fixing) { f.Gap = 1.5 },
+		"the front has no hole for a screw behind the drawer front": func(_ *record.Drawer, _ *proof.Partition, f *proof.Fixing) { f.Holes = 0 },
 	} {
-		d, p, f := report.Drawer{}, held, on
+		d, p, f := record.Drawer{}, held, on
 		change(&d, &p, &f)
 		w := Worker{Prover: &Prover{unit: geom.Millimetre}}
 		said := ""

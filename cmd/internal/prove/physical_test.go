@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // resolution is that of the numbers in a report, in millimetres.
@@ -20,7 +20,7 @@ func same(t *testing.T, what string, got, want float64) {
 }
 
 // steady is a range of one value.
-func steady(t *testing.T, what string, got report.Range, want float64) {
+func steady(t *testing.T, what string, got record.Range, want float64) {
 	t.Helper()
 	for _, v := range []float64{got.Mean, got.Min, got.Max} {
 		same(t, what, v, want)
@@ -28,8 +28,8 @@ func steady(t *testing.T, what string, got report.Range, want float64) {
 }
 
 // thicker makes all boards of a stock so thick, in readings and parts alike.
-func thicker(stock string, mm float64) func(*report.Report) {
-	return func(r *report.Report) {
+func thicker(stock string, mm float64) func(*record.Report) {
+	return func(r *record.Report) {
 		for i := range r.Stocks {
 			if r.Stocks[i].Name == stock {
 				r.Stocks[i].Thickness, r.Stocks[i].Least, r.Stocks[i].Most = mm, mm, mm
@@ -65,7 +65,7 @@ func TestDoesNotGo(t *testing.T) {
 	for name, c := range map[string]struct {
 		more    string
 		harm    func(*drawing)
-		edit    func(*report.Report)
+		edit    func(*record.Report)
 		try     prove.Options
 		stuck   []corner
 		verdict string
@@ -76,15 +76,15 @@ func TestDoesNotGo(t *testing.T) {
 			edit:  thicker("birch", 12.6),
 			stuck: []corner{frontLeft.tight(-0.2), frontRight.tight(-0.2), backLeft.tight(-0.2), backRight.tight(-0.2)},
 			// Registration holes go 17.2 - 12.6 = 4.6 into the spoilboard.
-			verdict: report.FilesFail, code: "pin-depth",
+			verdict: record.FilesFail, code: "pin-depth",
 		},
 		"thicker boards tried": {
 			try:   prove.Options{Thickness: map[string]float64{"birch": 12.6}},
 			stuck: []corner{frontLeft.tight(-0.2), frontRight.tight(-0.2), backLeft.tight(-0.2), backRight.tight(-0.2)},
 		},
 		"a back of another stock": { // 18 - 6.1 - 6.3
-			edit: func(r *report.Report) {
-				r.Stocks = append(r.Stocks, report.Readings{Name: "oak", Thickness: 18, Least: 18, Most: 18})
+			edit: func(r *record.Report) {
+				r.Stocks = append(r.Stocks, record.Readings{Name: "oak", Thickness: 18, Least: 18, Most: 18})
 				for i := range r.Parts {
 					if r.Parts[i].Role == "back" {
 						r.Parts[i].Stock = "oak"
@@ -93,7 +93,7 @@ func TestDoesNotGo(t *testing.T) {
 			},
 			stuck:   []corner{backLeft.tight(-5.6), backRight.tight(-5.6)},
 			bottom:  math.NaN(), // what is thicker is all inside
-			verdict: report.FilesFail, code: "pin-depth",
+			verdict: record.FilesFail, code: "pin-depth",
 		},
 		"pockets too shallow": { // tongues 0.25 thicker
 			try:   prove.Options{Depth: -0.25},
@@ -112,7 +112,7 @@ func TestDoesNotGo(t *testing.T) {
 		"a dado moved": { // by 0.4: the sides do not agree, 0.2 - 0.4
 			harm:    func(d *drawing) { d.first("DADO").points(moved(0.4, 0)) },
 			stuck:   []corner{frontLeft.tight(-0.2), frontRight.tight(-0.2), backLeft.tight(-0.2), backRight.tight(-0.2)},
-			verdict: report.FilesFail, code: "moved",
+			verdict: record.FilesFail, code: "moved",
 		},
 		"relief forgotten": { // the bottom's corners stand in the lips, where the groove's corners are round
 			more: "joinery: {cutter-height: 8, groove-play: 0.1}",
@@ -135,9 +135,9 @@ func TestDoesNotGo(t *testing.T) {
 			}
 			p := f.proof(t, c.try)
 			if c.verdict == "" {
-				c.verdict = report.GoesNot
+				c.verdict = record.GoesNot
 			}
-			if p.Verdict != c.verdict || slices.ContainsFunc(p.Faults, func(v report.Fault) bool { return v.Code != c.code }) || (len(p.Faults) > 0) != (c.code != "") {
+			if p.Verdict != c.verdict || slices.ContainsFunc(p.Faults, func(v record.Fault) bool { return v.Code != c.code }) || (len(p.Faults) > 0) != (c.code != "") {
 				t.Errorf("%s, %+v", p.Verdict, p.Faults)
 			}
 			for _, got := range p.Corners {
@@ -163,7 +163,7 @@ func TestGoesAllTheSame(t *testing.T) {
 	for name, c := range map[string]struct {
 		more string
 		harm func(*drawing)
-		edit func(*report.Report)
+		edit func(*record.Report)
 	}{
 		"layers in small letters": {harm: func(d *drawing) {
 			d.rename("DADO_INSIDE_6-10MM", "dado_inside_6-10mm")
@@ -178,11 +178,11 @@ func TestGoesAllTheSame(t *testing.T) {
 				d.reshape(d.on("DADO")[2], [][2]float64{{200, 60}, {260, 60}, {260, 90}, {200, 90}})
 				d.on("DADO")[2].put("8", "CUTOUT_INSIDE_THROUGH")
 			},
-			edit: func(r *report.Report) {
+			edit: func(r *record.Report) {
 				p := &r.Parts[0]
-				p.Operations = append(p.Operations, report.Operation{Kind: "cutout", Face: "inside", Depth: p.Thickness, Outline: [][]float64{{200, 60}, {260, 60}, {260, 90}, {200, 90}}})
-				r.Layers = append(r.Layers, report.Layer{File: sideIn, Layer: "CUTOUT_INSIDE_THROUGH",
-					Operation: "cutout", Face: "inside", Depth: p.Thickness, Told: "through", ToSet: report.ToSet{Set: p.Thickness, From: "top"}, Bit: "bit", Diameter: 3, Cuts: 1})
+				p.Operations = append(p.Operations, record.Operation{Kind: "cutout", Face: "inside", Depth: p.Thickness, Outline: [][]float64{{200, 60}, {260, 60}, {260, 90}, {200, 90}}})
+				r.Layers = append(r.Layers, record.Layer{File: sideIn, Layer: "CUTOUT_INSIDE_THROUGH",
+					Operation: "cutout", Face: "inside", Depth: p.Thickness, Told: "through", ToSet: record.ToSet{Set: p.Thickness, From: "top"}, Bit: "bit", Diameter: 3, Cuts: 1})
 			},
 		},
 		"labels gone": {harm: func(d *drawing) {
@@ -214,7 +214,7 @@ func TestGoesAllTheSame(t *testing.T) {
 		}},
 		"a smaller bit":                     {edit: bit(sideIn, "dado", 2)},
 		"a bit a little bigger":             {edit: bit(sideIn, "dado", 6)}, // it rounds off 0.5 of its 3 within the panel: 4 x 0.5^3 / 18 mm2
-		"parts just far enough":             {edit: func(r *report.Report) { r.Router.PartGap = 2.5 }},
+		"parts just far enough":             {edit: func(r *record.Report) { r.Router.PartGap = 2.5 }},
 		"a stop that the box does not need": {more: "joinery: {groove-ends: through}"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -227,7 +227,7 @@ func TestGoesAllTheSame(t *testing.T) {
 			if c.edit != nil {
 				f.edit(t, c.edit)
 			}
-			if p := f.proof(t, prove.Options{}); p.Verdict != report.Goes || len(p.Faults) != 0 {
+			if p := f.proof(t, prove.Options{}); p.Verdict != record.Goes || len(p.Faults) != 0 {
 				t.Errorf("%s, %+v", p.Verdict, p.Faults)
 			}
 		})

@@ -9,7 +9,7 @@ import (
 	"strconv"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // picturesOf are the pictures of a build, without the endings of their names: those of
@@ -36,9 +36,9 @@ func (p *Prover) picturesOf() (list []string) {
 
 // picturesCheck looks whether pictures are there and whole: one for any size, which says how
 // large it is, and one in dots that is as large.
-func (w *Worker) picturesCheck(names []string, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedPictures, Name: path.Dir(names[0]),
-		Faults: []report.Fault{}}}
+func (w *Worker) picturesCheck(names []string, read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedPictures, Name: path.Dir(names[0]),
+		Faults: []record.Fault{}}}
 	for _, name := range names {
 		var wide, high float64
 		lines, ok := c.file(name+".svg", read)

@@ -1,7 +1,7 @@
 package prove
 
 import (
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom/joinery"
 )
 
@@ -21,7 +21,7 @@ func (s *sheet) thickest() float64 {
 
 // pinned judges how deep registration holes go, by the name of their layer or else by the
 // height of their lines.
-func (s *sheet) pinned(l report.Layer, says said, line int) {
+func (s *sheet) pinned(l record.Layer, says said, line int) {
 	over := s.thickest()
 	if s.report.Router.DepthFrom == string(joinery.FromSpoilboard) {
 		over = 0
@@ -44,7 +44,7 @@ func (s *sheet) pinned(l report.Layer, says said, line int) {
 
 // oneBit looks for a layer that has another bit in another drawing: whoever gives it one by
 // its name gives it to both.
-func (s *sheet) oneBit(l report.Layer, line int) {
+func (s *sheet) oneBit(l record.Layer, line int) {
 	if first := s.bits[layerKey(l.Layer)]; first.Bit != l.Bit || first.Tool != l.Tool || first.Diameter != l.Diameter {
 		s.fault("bit", s.name, line, "build the folder again",
 			"the layer %s is for the bit %s here and for %s in %s: a layer has one bit in all drawings",

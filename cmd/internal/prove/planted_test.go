@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // plantMarks leaves the tabs to a program.
@@ -38,7 +38,7 @@ type planted struct {
 	file  string                     // that is changed
 	harm  func(*drawing) int         // gives the line of the fault, 0 for the whole file
 	bytes func([]byte) ([]byte, int) // or of any file
-	edit  func(*report.Report)       // or the report
+	edit  func(*record.Report)       // or the report
 	gone  bool                       // or the file is lost
 	code  string                     // of the fault
 	at    string                     // its file, if not the one that is changed
@@ -69,16 +69,16 @@ func plants(t testing.TB, version string) map[string]map[string]planted {
 }
 
 // checked reads everything back, the parts of the drawers first.
-func (f *folder) checked(t testing.TB) []report.Checked {
+func (f *folder) checked(t testing.TB) []record.Checked {
 	t.Helper()
 	p, err := prove.New(f.report(t))
 	if err != nil {
 		t.Fatal(err)
 	}
 	w := p.Worker()
-	var list []report.Checked
+	var list []record.Checked
 	for i := range p.Drawers() {
-		list = append(list, report.Checked{Faults: w.Drawer(i, f.ReadFile, prove.Options{}).Faults})
+		list = append(list, record.Checked{Faults: w.Drawer(i, f.ReadFile, prove.Options{}).Faults})
 	}
 	for i := range p.Checks() {
 		list = append(list, w.Check(i, f.ReadFile))
@@ -86,7 +86,7 @@ func (f *folder) checked(t testing.TB) []report.Checked {
 	return list
 }
 
-func faultsOf(list []report.Checked) (all []report.Fault) {
+func faultsOf(list []record.Checked) (all []record.Fault) {
 	for _, c := range list {
 		all = append(all, c.Faults...)
 	}
@@ -126,7 +126,7 @@ func TestPlanted(t *testing.T) {
 						at = c.file
 					}
 					all := faultsOf(f.checked(t))
-					if !slices.ContainsFunc(all, func(v report.Fault) bool {
+					if !slices.ContainsFunc(all, func(v record.Fault) bool {
 						return v.Code == c.code && v.File == at && (line == 0 || v.Line == line || line < 0 && v.Page == -line) && (c.part == "" || v.Part == c.part) && v.Message != "" && v.Hint != ""
 					}) {
 						t.Errorf("%s on line %d of %s is not found: %+v", c.code, line, at, all)

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // engravedJob is plantJob with numbers: on the inside faces of sides and fronts below their
@@ -20,9 +20,9 @@ const (
 )
 
 // numberOf changes what the report says of a part's number.
-func numberOf(part string, f func(*report.Engraved)) func(*report.Report) {
-	return func(r *report.Report) {
-		i := slices.IndexFunc(r.Parts, func(p report.Part) bool { return p.Name == part })
+func numberOf(part string, f func(*record.Engraved)) func(*record.Report) {
+	return func(r *record.Report) {
+		i := slices.IndexFunc(r.Parts, func(p record.Part) bool { return p.Name == part })
 		f(r.Parts[i].Engraved)
 	}
 }
@@ -37,10 +37,10 @@ var plantedEngraved = map[string]planted{
 	"a stroke as deep as a dado":      {file: engravedSide, code: "closed", harm: func(d *drawing) int { d.first("DADO").put("8", d.first("ENGRAVE").layer); return 0 }},
 	"a stroke of an underside moved":  {file: engravedBottom, code: "engrave", harm: shift("ENGRAVE", 0, -1, 0)},
 	"a number mirrored":               {file: engravedBottom, code: "engrave", harm: mirroredNumber},
-	"a number deeper than said":       {code: "depth", at: engravedSide, edit: numberOf("base-1-side", func(e *report.Engraved) { e.Depth = 0.1 })},
-	"another number":                  {code: "engrave", at: engravedSide, edit: numberOf("base-1-side", func(e *report.Engraved) { e.Number = "77" })},
-	"a number that was left out":      {code: "extra", at: engravedSide, edit: numberOf("base-1-side", func(e *report.Engraved) { e.Why = "no room" })},
-	"a number on the other face":      {code: "extra", at: engravedSide, edit: numberOf("base-1-side", func(e *report.Engraved) { e.Face = "outside" })},
+	"a number deeper than said":       {code: "depth", at: engravedSide, edit: numberOf("base-1-side", func(e *record.Engraved) { e.Depth = 0.1 })},
+	"another number":                  {code: "engrave", at: engravedSide, edit: numberOf("base-1-side", func(e *record.Engraved) { e.Number = "77" })},
+	"a number that was left out":      {code: "extra", at: engravedSide, edit: numberOf("base-1-side", func(e *record.Engraved) { e.Why = "no room" })},
+	"a number on the other face":      {code: "extra", at: engravedSide, edit: numberOf("base-1-side", func(e *record.Engraved) { e.Face = "outside" })},
 	"a stroke of a sheet in the side": {file: sheetIn, code: "cuts-part", harm: shift("ENGRAVE", 0, 20, 0)},
 	"a stroke of a sheet lost":        {file: sheetIn, code: "not-cut", harm: lost("ENGRAVE", 1)},
 	"a number after the outline":      {file: sheetIn, code: "order", harm: first("PROFILE")},

@@ -4,7 +4,7 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // raisedJob is plantJob with boards that differ, and cuts that tell their depths by their
@@ -74,15 +74,15 @@ var plantedHeights = map[string]planted{
 	"a dado of a part too shallow": {file: raisedSide, code: "depth", harm: at("DADO_T4", 0, "-5.1")},
 	"a part's outline too shallow": {file: raisedSide, code: "height", harm: at("PROFILE_T4", 0, "-10.0")},
 	"a part's slots not through":   {file: raisedSide, code: "height", harm: at("SLOT_T4", 1, "-12.3")},
-	"another elevation in the legend": {code: "height", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) {
+	"another elevation in the legend": {code: "height", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) {
 		*layerOf(s, "groove").Elevation++
 	})},
-	"a slot through a thinner board in the legend": {code: "height", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { *layerOf(s, "slot").Elevation = -12.2 })},
+	"a slot through a thinner board in the legend": {code: "height", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { *layerOf(s, "slot").Elevation = -12.2 })},
 	"another depth to set in the legend": {code: "set", at: sheetIn,
-		edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Set++ })},
+		edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Set++ })},
 	"too little to set for what goes through": {code: "set", at: sheetIn,
-		edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "slot").Set = 12.2 })},
+		edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "slot").Set = 12.2 })},
 	"a depth to set from the spoilboard": {code: "set", at: sheetIn,
-		edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").From = "spoilboard" })},
-	"no elevation in the legend": {code: "height", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Elevation = nil })},
+		edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").From = "spoilboard" })},
+	"no elevation in the legend": {code: "height", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Elevation = nil })},
 }

@@ -6,7 +6,7 @@ import (
 	"math"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 const (
@@ -51,7 +51,7 @@ var plantedCabinets = map[string]planted{
 	"a side in inches":            {file: leftSide, code: "units", harm: func(d *drawing) int { d.unit("1", "Units: inches"); return 0 }},
 	"a side larger":               {file: rightSide, code: "scale", harm: grown(1.001)},
 	"a side's drawing lost":       {file: rightSide, code: "missing-file", gone: true},
-	"a row of the report 2 lower": {code: "slide-line", at: leftSide, edit: func(r *report.Report) { r.Cabinets[0].Rows[0].Line -= 2 }},
+	"a row of the report 2 lower": {code: "slide-line", at: leftSide, edit: func(r *record.Report) { r.Cabinets[0].Rows[0].Line -= 2 }},
 }
 
 // mirroredHoles turns a side's holes over.
@@ -110,8 +110,8 @@ var plantedSolids = map[string]planted{
 	}},
 	"a solid cut short":                      {file: frontSTL, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)-20], 0 }},
 	"a solid lost":                           {file: frontSTL, code: "missing-file", gone: true},
-	"a solid of another thickness":           {code: "solid-size", at: frontSTL, edit: func(r *report.Report) { r.Parts[1].Thickness += 1 }},
-	"a solid without a pocket of the report": {code: "solid-face", at: frontSTL, edit: func(r *report.Report) { r.Parts[1].Operations = r.Parts[1].Operations[1:] }},
+	"a solid of another thickness":           {code: "solid-size", at: frontSTL, edit: func(r *record.Report) { r.Parts[1].Thickness += 1 }},
+	"a solid without a pocket of the report": {code: "solid-face", at: frontSTL, edit: func(r *record.Report) { r.Parts[1].Operations = r.Parts[1].Operations[1:] }},
 }
 
 // inScene replaces text in the JSON of a scene by some of the same length.
@@ -156,9 +156,9 @@ var plantedScenes = map[string]planted{
 	"a preview's part unknown":         {file: drawerGLB, code: "scene-count", bytes: inScene(`"part":"base-1-front"`, `"part":"base-9-front"`)},
 	"a preview cut short":              {file: drawerGLB, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)-4], 0 }},
 	"a preview lost":                   {file: drawerGLB, code: "missing-file", gone: true},
-	"a preview with a part moved":      {code: "scene-place", at: drawerGLB, edit: func(r *report.Report) { r.Parts[1].Stands[0].Origin[1] += 1 }},
-	"a preview with a part turned":     {code: "scene-place", at: drawerGLB, edit: func(r *report.Report) { s := &r.Parts[1].Stands[0]; s.X, s.Y = s.Y, s.X }},
-	"a preview with a part too few":    {code: "scene-count", at: drawerGLB, edit: func(r *report.Report) { r.Parts[0].Stands = append(r.Parts[0].Stands, r.Parts[0].Stands[0]) }},
+	"a preview with a part moved":      {code: "scene-place", at: drawerGLB, edit: func(r *record.Report) { r.Parts[1].Stands[0].Origin[1] += 1 }},
+	"a preview with a part turned":     {code: "scene-place", at: drawerGLB, edit: func(r *record.Report) { s := &r.Parts[1].Stands[0]; s.X, s.Y = s.Y, s.X }},
+	"a preview with a part too few":    {code: "scene-count", at: drawerGLB, edit: func(r *record.Report) { r.Parts[0].Stands = append(r.Parts[0].Stands, r.Parts[0].Stands[0]) }},
 }
 
 // row replaces text in a table and gives the line where it stood.
@@ -183,7 +183,7 @@ var plantedTables = map[string]planted{
 	"a place of the layout":          {file: "sheets/layout.csv", code: "table-number", bytes: row("part,base-1-side,", "part,base-1-side,1")},
 	"a part of the layout":           {file: "sheets/layout.csv", code: "table-row", bytes: row("part,base-1-front,", "part,base-1-side,")},
 	"a part of the layout turned":    {file: "sheets/layout.csv", code: "table-row", bytes: row(",yes", ",no")},
-	"a report with other quantities": {code: "table-number", at: "parts.csv", edit: func(r *report.Report) { r.Parts[0].Quantity++ }},
+	"a report with other quantities": {code: "table-number", at: "parts.csv", edit: func(r *record.Report) { r.Parts[0].Quantity++ }},
 }
 
 // Drawings of templates: a stick with openings, as drawn and with its kerf made up for.
@@ -214,12 +214,12 @@ var plantedTemplates = map[string]planted{
 	"a kerf's opening moved":          {file: stickMade, code: "template-kerf", harm: shift("CUTOUT", 0, 0.3, 0)},
 	"a kerf's opening lost":           {file: stickMade, code: "template-kerf", harm: lost("CUTOUT", 0)},
 	"a kerf's opening twice as small": {file: stickMade, code: "template-kerf", harm: boxed("CUTOUT", 0, 0.1, 0.1, -0.1, -0.1)},
-	"a kerf of the report":            {code: "template-kerf", at: stickMade, edit: func(r *report.Report) { r.Templates[stickOf(r)].Kerf = 0.3 }},
-	"a template's size of the report": {code: "template-size", at: stickDrawn, edit: func(r *report.Report) { r.Templates[stickOf(r)].Size[0] += 1 }},
+	"a kerf of the report":            {code: "template-kerf", at: stickMade, edit: func(r *record.Report) { r.Templates[stickOf(r)].Kerf = 0.3 }},
+	"a template's size of the report": {code: "template-size", at: stickDrawn, edit: func(r *record.Report) { r.Templates[stickOf(r)].Size[0] += 1 }},
 	"a kerf's drawing cut short":      {file: stickMade, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)/3], 0 }},
 }
 
-func stickOf(r *report.Report) int {
+func stickOf(r *record.Report) int {
 	for i, t := range r.Templates {
 		if t.Name == "stick-wall" {
 			return i

@@ -9,7 +9,7 @@ import (
 	"strings"
 	"unicode/utf16"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 const (
@@ -90,8 +90,8 @@ var plantedBoxes = map[string]planted{
 	})},
 	"an assembled box cut short":        {file: assembledSTL, code: "unreadable", bytes: short(30)},
 	"an assembled box lost":             {file: assembledSTL, code: "missing-file", gone: true},
-	"a box of a report with parts away": {code: "box-parts", at: assembledSTL, edit: func(r *report.Report) { r.Parts[0].Stands[1].Origin[0] += 2 }},
-	"a box of a report with a part turned": {code: "box-parts", at: assembledSTL, edit: func(r *report.Report) {
+	"a box of a report with parts away": {code: "box-parts", at: assembledSTL, edit: func(r *record.Report) { r.Parts[0].Stands[1].Origin[0] += 2 }},
+	"a box of a report with a part turned": {code: "box-parts", at: assembledSTL, edit: func(r *record.Report) {
 		s := &r.Parts[1].Stands[0]
 		s.Origin[0], s.X[0] = s.Origin[0]-481.78, -s.X[0]
 	}},
@@ -112,9 +112,9 @@ var plantedBoxes = map[string]planted{
 	"a cabinet's preview cut short":    {file: cabinetGLB, code: "unreadable", bytes: short(8)},
 	"a cabinet's part of another name": {file: cabinetGLB, code: "scene-place", bytes: inScene(`"part":"base-2-back"`, `"part":"base-1-back"`)},
 	"a cabinet's part larger":          {file: cabinetGLB, code: "solid-size", bytes: inMesh(func(_ int, v float32) float32 { return v * 1.01 })},
-	"a cabinet's box 3 higher":         {code: "scene-place", at: cabinetGLB, edit: func(r *report.Report) { r.Cabinets[0].Rows[0].BoxBottom += 3 }},
-	"a cabinet wider than its preview": {code: "scene-place", at: cabinetGLB, edit: func(r *report.Report) { r.Cabinets[0].Opening.Width += 3 }},
-	"a cabinet with a row too few":     {code: "scene-count", at: cabinetGLB, edit: func(r *report.Report) { r.Cabinets[0].Rows = r.Cabinets[0].Rows[:1] }},
+	"a cabinet's box 3 higher":         {code: "scene-place", at: cabinetGLB, edit: func(r *record.Report) { r.Cabinets[0].Rows[0].BoxBottom += 3 }},
+	"a cabinet wider than its preview": {code: "scene-place", at: cabinetGLB, edit: func(r *record.Report) { r.Cabinets[0].Opening.Width += 3 }},
+	"a cabinet with a row too few":     {code: "scene-count", at: cabinetGLB, edit: func(r *record.Report) { r.Cabinets[0].Rows = r.Cabinets[0].Rows[:1] }},
 }
 
 // between moves what lies between two places.
@@ -265,8 +265,8 @@ var plantedSaid = map[string]planted{
 	"a part's name in the packet":  {file: packetPDF, code: "said-not", bytes: nowhere(inPages("base-1-back, base-2-back", "base-1-back and more"))},
 	"a packet without pages":       {file: packetPDF, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return []byte(strings.ReplaceAll(string(b), "stream\n", "stroam\n")), 0 }},
 	"the packet lost":              {file: packetPDF, code: "missing-file", gone: true},
-	"a report with another length": {code: "said", at: packetPDF, part: "base-1-back", edit: func(r *report.Report) { r.Parts[2].Length++ }},
-	"a report with more boxes":     {code: "said", at: packetPDF, edit: func(r *report.Report) { r.Drawers[1].Count = 2 }},
+	"a report with another length": {code: "said", at: packetPDF, part: "base-1-back", edit: func(r *record.Report) { r.Parts[2].Length++ }},
+	"a report with more boxes":     {code: "said", at: packetPDF, edit: func(r *record.Report) { r.Drawers[1].Count = 2 }},
 }
 
 const (
@@ -279,12 +279,12 @@ var plantedMarked = map[string]planted{
 	"a template's slot off its wall": {file: plateDrawn, code: "template-mark", harm: aside("CUTOUT", 4, 0.3)},
 	"a template's slot elsewhere":    {file: plateDrawn, code: "template-mark", harm: aside("CUTOUT", 10, 20)},
 	"a stick's slot off its line":    {file: stickDrawn, code: "template-mark", harm: func(d *drawing) int { d.on("CUTOUT")[1].points(moved(0.4, 0)); return 0 }},
-	"a wall of the report elsewhere": {code: "template-mark", at: plateDrawn, edit: func(r *report.Report) {
+	"a wall of the report elsewhere": {code: "template-mark", at: plateDrawn, edit: func(r *record.Report) {
 		o := r.Parts[0].Operations[2].Outline
 		o[2][1], o[3][1] = o[2][1]+0.5, o[3][1]+0.5
 	}},
-	"a template laid elsewhere":       {code: "template-mark", at: plateDrawn, edit: func(r *report.Report) { r.Templates[0].Origin[0] += 1 }},
-	"a slide line beside the stick's": {code: "template-mark", at: stickDrawn, edit: func(r *report.Report) { r.Cabinets[0].Rows[1].Line += 1 }},
+	"a template laid elsewhere":       {code: "template-mark", at: plateDrawn, edit: func(r *record.Report) { r.Templates[0].Origin[0] += 1 }},
+	"a slide line beside the stick's": {code: "template-mark", at: stickDrawn, edit: func(r *record.Report) { r.Cabinets[0].Rows[1].Line += 1 }},
 	"an SVG's slot moved":             {file: stickSVG, code: "template-svg", bytes: row("M193.3333 172.8L194.5333 172.8L194.5333 152.8L193.3333", "M193.4333 172.8L194.6333 172.8L194.6333 152.8L193.4333")},
 	"an SVG's slot lost": {file: stickSVG, code: "template-svg", bytes: func(b []byte) ([]byte, int) {
 		return bytes.Replace(b, []byte(`<path d="M55 172.8`), []byte(`<poth d="M55 172.8`), 1), 0
@@ -295,7 +295,7 @@ var plantedMarked = map[string]planted{
 	"an SVG of another scale":          {file: stickSVG, code: "unreadable", bytes: row(`width="432mm"`, `width="431mm"`)},
 	"an SVG cut short":                 {file: plateSVG, code: "unreadable", bytes: short(10)},
 	"an SVG lost":                      {file: plateSVG, code: "missing-file", gone: true},
-	"a template's page lost":           {code: "template-page", at: "templates/as-drawn.pdf", edit: func(r *report.Report) { r.Templates[1].Title = "wall-9-front, inside face" }},
+	"a template's page lost":           {code: "template-page", at: "templates/as-drawn.pdf", edit: func(r *record.Report) { r.Templates[1].Title = "wall-9-front, inside face" }},
 	"the templates to be printed lost": {file: "templates/as-drawn.pdf", code: "missing-file", gone: true},
 	"a setting of the cuts":            {file: "sheets/cuts.csv", code: "table-number", bytes: row("poplar ply,2,1,hand-held,467.43", "poplar ply,2,1,hand-held,468.43")},
 	"a board of the cuts":              {file: "sheets/cuts.csv", code: "table-row", bytes: row("1a1 wall-1-front", "1a1 wall-1-back")},

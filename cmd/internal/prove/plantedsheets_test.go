@@ -1,7 +1,7 @@
 package prove_test
 
 import (
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // Drawings of the sheets.
@@ -148,8 +148,8 @@ var plantedSheets = map[string]planted{
 	"a rabbet under the tabs":       {file: sheetOut, code: "loose", at: sheetIn, part: "base-1-front", harm: overTabs},
 	"a bottom's outline moved":      {file: plyIn, code: "cuts-part", harm: shift("PROFILE", 0, 0, 2)},
 
-	"holes to register by too shallow for a thicker board": {code: "pin-depth", at: sheetOut, edit: func(r *report.Report) { r.Stocks[0].Most += 0.3 }},
-	"another bit for a layer of the sheet":                 {code: "bit", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Tool = 9 })},
+	"holes to register by too shallow for a thicker board": {code: "pin-depth", at: sheetOut, edit: func(r *record.Report) { r.Stocks[0].Most += 0.3 }},
+	"another bit for a layer of the sheet":                 {code: "bit", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Tool = 9 })},
 }
 
 // plantedMarks are of tabs that a program is to make.
@@ -164,8 +164,8 @@ var plantedMarks = map[string]planted{
 	"a mark for a tab that ends too soon": {file: sheetIn, code: "tab-mark", harm: boxed("TABS", 5, 2, 0, 0, 0)},
 	"a mark for a tab twice":              {file: sheetIn, code: "tab-mark", harm: twice("TABS", 4)},
 	"a mark for a tab open":               {file: sheetIn, code: "tab-mark", harm: opened("TABS", 7)},
-	"marks that nobody asked for":         {code: "tab-mark", at: sheetIn, edit: func(r *report.Report) { r.Router.Tabs.Marked = false }},
-	"more marks asked for":                {code: "loose", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[0].Held.Need = 40 })},
+	"marks that nobody asked for":         {code: "tab-mark", at: sheetIn, edit: func(r *record.Report) { r.Router.Tabs.Marked = false }},
+	"more marks asked for":                {code: "loose", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[0].Held.Need = 40 })},
 }
 
 // lostOnes takes the lines of a layer from one to another out.
@@ -187,50 +187,50 @@ func overTabs(d *drawing) int {
 
 // plantedLayout are of the layout and the legend in the report.
 var plantedLayout = map[string]planted{
-	"a part placed elsewhere": {code: "not-cut-out", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[2].X += 5 })},
-	"two parts changed":       {code: "not-cut", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[2].Part, s.Placed[6].Part = s.Placed[6].Part, s.Placed[2].Part })},
-	"a part turned round":     {code: "mirror", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[3].Turned = !s.Placed[3].Turned })},
-	"a part that is not there": {code: "mirror", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) {
+	"a part placed elsewhere": {code: "not-cut-out", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[2].X += 5 })},
+	"two parts changed":       {code: "not-cut", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[2].Part, s.Placed[6].Part = s.Placed[6].Part, s.Placed[2].Part })},
+	"a part turned round":     {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[3].Turned = !s.Placed[3].Turned })},
+	"a part that is not there": {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) {
 		p := s.Placed[0]
 		p.Y = 700
 		s.Placed = append(s.Placed, p)
 	})},
-	"a part left out": {code: "mirror", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed = s.Placed[1:] })},
-	"another bit":     {code: "bit-too-big", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Diameter = 8 })},
-	"another depth":   {code: "depth", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Depth = 5 })},
-	"another count":   {code: "count", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "groove").Cuts++ })},
-	"another order": {code: "order", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) {
+	"a part left out": {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed = s.Placed[1:] })},
+	"another bit":     {code: "bit-too-big", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Diameter = 8 })},
+	"another depth":   {code: "depth", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Depth = 5 })},
+	"another count":   {code: "count", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Cuts++ })},
+	"another order": {code: "order", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) {
 		s.Layers = append(s.Layers[len(s.Layers)-1:], s.Layers[:len(s.Layers)-1]...)
 	})},
-	"a wider bit round it": {code: "cuts-part", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { layerOf(s, "profile").Diameter = 26 })},
-	"a layer that is extra": {code: "missing", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) {
+	"a wider bit round it": {code: "cuts-part", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "profile").Diameter = 26 })},
+	"a layer that is extra": {code: "missing", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) {
 		l := *layerOf(s, "dado")
 		l.Layer = "DADO_INSIDE_3-00MM"
 		s.Layers = append(s.Layers, l)
 	})},
-	"another size of sheet":                          {code: "size", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].Sizes[0].Length += 1 }},
-	"a clamp where a groove is":                      {code: "keep-out", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].KeepOut = []report.Box{{X: 25, Y: 25, Length: 200, Width: 200}} }},
-	"a clamp where a rabbet is, before it is turned": {code: "keep-out", at: sheetOut, edit: func(r *report.Report) { r.Sheets[0].KeepOut = []report.Box{{X: 100, Y: 100, Length: 1300, Width: 900}} }},
+	"another size of sheet":                          {code: "size", at: sheetIn, edit: func(r *record.Report) { r.Sheets[0].Sizes[0].Length += 1 }},
+	"a clamp where a groove is":                      {code: "keep-out", at: sheetIn, edit: func(r *record.Report) { r.Sheets[0].KeepOut = []record.Box{{X: 25, Y: 25, Length: 200, Width: 200}} }},
+	"a clamp where a rabbet is, before it is turned": {code: "keep-out", at: sheetOut, edit: func(r *record.Report) { r.Sheets[0].KeepOut = []record.Box{{X: 100, Y: 100, Length: 1300, Width: 900}} }},
 	"a clamp that is not drawn":                      {file: sheetOut, code: "keep-out-lost", harm: lost("BLANK", 0)},
 	"a clamp drawn elsewhere":                        {file: sheetIn, code: "keep-out-moved", harm: shift("BLANK", 0, 0, 1)},
 	"a clamp of another size": {code: "keep-out-lost", at: sheetIn,
-		edit: func(r *report.Report) { r.Sheets[0].KeepOut[0].Width++ }},
-	"more tabs asked for": {code: "loose", at: sheetIn, edit: onSheet(func(s *report.LaidSheet) { s.Placed[0].Held.Need = 40 })},
-	"a smaller sheet":     {code: "off-sheet", at: sheetIn, edit: func(r *report.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
+		edit: func(r *record.Report) { r.Sheets[0].KeepOut[0].Width++ }},
+	"more tabs asked for": {code: "loose", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[0].Held.Need = 40 })},
+	"a smaller sheet":     {code: "off-sheet", at: sheetIn, edit: func(r *record.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
 }
 
-func onSheet(f func(*report.LaidSheet)) func(*report.Report) {
-	return func(r *report.Report) { f(&r.Sheets[0].Sheets[0]) }
+func onSheet(f func(*record.LaidSheet)) func(*record.Report) {
+	return func(r *record.Report) { f(&r.Sheets[0].Sheets[0]) }
 }
 
 // layerOf is the first layer of an operation in a sheet's legend.
-func layerOf(s *report.LaidSheet, operation string) *report.Layer {
+func layerOf(s *record.LaidSheet, operation string) *record.Layer {
 	for i := range s.Layers {
 		if s.Layers[i].Operation == operation {
 			return &s.Layers[i]
 		}
 	}
-	return &report.Layer{}
+	return &record.Layer{}
 }
 
 func twice(layer string, n int) func(*drawing) int {

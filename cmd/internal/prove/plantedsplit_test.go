@@ -3,7 +3,7 @@ package prove_test
 import (
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // splitJob has a sheet on which a bit comes up again: rabbets and dados with the big one,
@@ -30,8 +30,8 @@ const (
 )
 
 // runOf gives other files to the layers of the sheet that a file has.
-func runOf(of map[string]string) func(*report.Report) {
-	return onSheet(func(s *report.LaidSheet) {
+func runOf(of map[string]string) func(*record.Report) {
+	return onSheet(func(s *record.LaidSheet) {
 		for i := range s.Layers {
 			if to, other := of[s.Layers[i].BitFile]; other {
 				s.Layers[i].BitFile = to
@@ -68,7 +68,7 @@ var plantedSplit = map[string]planted{
 	"files of bits exchanged":                     {code: "order", at: splitSheet, edit: runOf(map[string]string{bigLast: bigFirst, bigFirst: bigLast})},
 	"a file of a bit with another number":         {code: "order", at: splitSheet, edit: runOf(map[string]string{bigLast: "sheets/b-1.inside.4.t1-big.dxf"})},
 	"one file for two bits":                       {code: "bit", at: splitSheet, edit: runOf(map[string]string{bigLast: smallNext})},
-	"two files for a bit that is not changed":     {code: "split", at: splitSheet, edit: onSheet(func(s *report.LaidSheet) { s.Layers[1].BitFile = smallNext })},
+	"two files for a bit that is not changed":     {code: "split", at: splitSheet, edit: onSheet(func(s *record.LaidSheet) { s.Layers[1].BitFile = smallNext })},
 	"no file of a bit in the legend":              {code: "split", at: splitSheet, edit: runOf(map[string]string{smallNext: ""})},
 }
 

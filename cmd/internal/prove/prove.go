@@ -12,7 +12,7 @@ import (
 	"strings"
 	"sync"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -34,13 +34,13 @@ type Read func(name string) ([]byte, error)
 
 // Prover proves the drawers of one report.
 type Prover struct {
-	report  report.Report
+	report  record.Report
 	unit    geom.Unit
 	parts   map[string]int            // indices by name
-	legend  map[string][]report.Layer // by file
-	fits    map[string][]report.Fit   // by drawer
+	legend  map[string][]record.Layer // by file
+	fits    map[string][]record.Fit   // by drawer
 	known   map[string]bool           // drawings that the report names
-	bits    map[string]report.Layer   // the first line of each layer's name
+	bits    map[string]record.Layer   // the first line of each layer's name
 	names   names
 	checks  []check
 	onSheet map[string]bool // parts that lie on sheets
@@ -54,13 +54,13 @@ type Prover struct {
 var ErrReport = errors.New("report.json")
 
 // New takes a report as it was written.
-func New(r report.Report) (*Prover, error) {
-	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]report.Layer),
-		known: make(map[string]bool), bits: make(map[string]report.Layer), fits: make(map[string][]report.Fit),
+func New(r record.Report) (*Prover, error) {
+	p := &Prover{report: r, parts: make(map[string]int), legend: make(map[string][]record.Layer),
+		known: make(map[string]bool), bits: make(map[string]record.Layer), fits: make(map[string][]record.Fit),
 		onSheet: make(map[string]bool)}
-	if r.Tool != "drawerwright" || r.Format != report.Format {
+	if r.Tool != "drawerwright" || r.Format != record.Format {
 		return nil, fmt.Errorf("%w: format %d of %q, where format %d of drawerwright is read: build the folder again",
-			ErrReport, r.Format, r.Tool, report.Format)
+			ErrReport, r.Format, r.Tool, record.Format)
 	}
 	var err error
 	if p.unit, err = geom.ParseUnit(r.Units); err != nil {
@@ -96,7 +96,7 @@ func New(r report.Report) (*Prover, error) {
 }
 
 // upright reports whether a stand's directions are two different axes.
-func upright(s report.Stand) bool {
+func upright(s record.Stand) bool {
 	axes := func(v [3]float64) (n int) {
 		for _, c := range v {
 			switch c {
@@ -129,7 +129,7 @@ func (p *Prover) Knows(file string) bool { return p.known[file] }
 func layerKey(name string) string { return strings.ToUpper(name) }
 
 // lists takes lines of the legend.
-func (p *Prover) lists(layers []report.Layer) {
+func (p *Prover) lists(layers []record.Layer) {
 	for _, l := range layers {
 		if _, known := p.bits[layerKey(l.Layer)]; !known {
 			p.bits[layerKey(l.Layer)] = l
@@ -162,16 +162,16 @@ func (p *Prover) Worker() *Worker { return &Worker{Prover: p} }
 
 // Cuttable reports whether a verdict lets a shop cut from the files.
 func Cuttable(verdict string) bool {
-	return verdict == report.Goes || verdict == report.GoesBut || verdict == report.GoesSome
+	return verdict == record.Goes || verdict == record.GoesBut || verdict == record.GoesSome
 }
 
 func (p *Prover) mm(v float64) float64 { return float64(v * p.unit.MM()) }
 
 // Drawer proves one drawer of the report.
-func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
+func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 	d := w.report.Drawers[i]
-	out := report.Proof{Drawer: d.Name, Faults: []report.Fault{}, Corners: []report.Corner{},
-		Overlaps: []report.Overlap{}}
+	out := record.Proof{Drawer: d.Name, Faults: []record.Fault{}, Corners: []record.Corner{},
+		Overlaps: []record.Overlap{}}
 	var panels []panel
 	for _, name := range d.Parts {
 		part := w.report.Parts[w.parts[name]]
@@ -184,13 +184,13 @@ func (w *Worker) Drawer(i int, read Read, o Options) report.Proof {
 		out.Faults = append(out.Faults, c.faults...)
 		out.Cuts = append(out.Cuts, c.cuts...)
 	}
-	if slices.ContainsFunc(out.Faults, func(f report.Fault) bool { return slices.Contains(senseless, f.Code) }) {
-		out.Verdict = report.FilesFail // what came of it would say nothing
+	if slices.ContainsFunc(out.Faults, func(f record.Fault) bool { return slices.Contains(senseless, f.Code) }) {
+		out.Verdict = record.FilesFail // what came of it would say nothing
 		return out
 	}
 	w.assemble(&out, d, panels, o)
-	if slices.ContainsFunc(out.Faults, func(f report.Fault) bool { return f.Code != roundCode }) {
-		out.Verdict = report.FilesFail
+	if slices.ContainsFunc(out.Faults, func(f record.Fault) bool { return f.Code != roundCode }) {
+		out.Verdict = record.FilesFail
 	}
 	return out
 }
@@ -203,16 +203,16 @@ const most = 4
 
 // assemble puts the box together at the mean of the readings, and at all of their
 // extremes together.
-func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o Options) {
-	var stocks []report.Readings
+func (w *Worker) assemble(out *record.Proof, d record.Drawer, panels []panel, o Options) {
+	var stocks []record.Readings
 	for _, p := range panels {
-		if slices.ContainsFunc(stocks, func(s report.Readings) bool { return s.Name == p.part.Stock }) {
+		if slices.ContainsFunc(stocks, func(s record.Readings) bool { return s.Name == p.part.Stock }) {
 			continue
 		}
-		i := slices.IndexFunc(w.report.Stocks, func(s report.Readings) bool { return s.Name == p.part.Stock })
+		i := slices.IndexFunc(w.report.Stocks, func(s record.Readings) bool { return s.Name == p.part.Stock })
 		if i < 0 {
 			out.Faults = append(out.Faults,
-				report.Fault{Code: "stock", Part: p.part.Name, File: "report.json",
+				record.Fault{Code: "stock", Part: p.part.Name, File: "report.json",
 					Message: fmt.Sprintf("the stock %q of %s is not listed", p.part.Stock, p.part.Name)})
 			continue
 		}
@@ -230,26 +230,26 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 	box := w.assembler.Assemble(pieces(panels, thick, o))
 	s := summary{Prover: w.Prover, out: out}
 	s.take(&box, true)
-	out.Verdict = report.Goes
+	out.Verdict = record.Goes
 	out.Remarks = w.lost(d, &box, panels, thick, o)
 	switch {
 	case !box.Goes():
-		out.Verdict, out.Remarks = report.GoesNot, nil
+		out.Verdict, out.Remarks = record.GoesNot, nil
 		w.blameCorners(out, panels, thick, o)
 	case len(out.Remarks) > 0:
-		out.Verdict = report.GoesNot
+		out.Verdict = record.GoesNot
 	case s.outOfLimits(d):
-		out.Verdict = report.GoesBut
+		out.Verdict = record.GoesBut
 	}
 	if len(box.Corners) == 0 && len(out.Faults) == 0 {
 		out.Faults = append(out.Faults,
-			report.Fault{Code: "incomplete", File: "report.json",
+			record.Fault{Code: "incomplete", File: "report.json",
 				Message: "the drawer has no two sides, front and back that stand about a box", Hint: "build the folder again"})
 	}
 	if o.Detail {
 		for i, p := range box.Pieces {
 			out.Assembled = append(out.Assembled,
-				report.Piece{Name: p.Name, Part: partOf(panels, i), Stand: w.stand(p.Stand)})
+				record.Piece{Name: p.Name, Part: partOf(panels, i), Stand: w.stand(p.Stand)})
 		}
 	}
 	spread := stocks[:0:0]
@@ -270,13 +270,13 @@ func (w *Worker) assemble(out *report.Proof, d report.Drawer, panels []panel, o 
 		}
 		box := w.assembler.Assemble(pieces(panels, thick, o))
 		s.take(&box, false)
-		if out.Verdict != report.Goes && out.Verdict != report.GoesBut {
+		if out.Verdict != record.Goes && out.Verdict != record.GoesBut {
 			continue
 		}
 		if !box.Goes() || len(w.lost(d, &box, panels, thick, o)) > 0 {
-			out.Verdict = report.GoesSome
+			out.Verdict = record.GoesSome
 			for _, s := range spread {
-				out.FailsWith = append(out.FailsWith, report.Reading{Stock: s.Name, Thickness: w.number(thick[s.Name])})
+				out.FailsWith = append(out.FailsWith, record.Reading{Stock: s.Name, Thickness: w.number(thick[s.Name])})
 			}
 		}
 	}
@@ -287,16 +287,16 @@ const roundCode = "corner-radius"
 
 // blameCorners looks whether a box that does not go together would, if bits were
 // square: then it is the rounds that they leave in corners.
-func (w *Worker) blameCorners(out *report.Proof, panels []panel, thick map[string]float64, o Options) {
+func (w *Worker) blameCorners(out *record.Proof, panels []panel, thick map[string]float64, o Options) {
 	squared := slices.Clone(panels)
-	var rounds []report.Fault
+	var rounds []record.Fault
 	for i := range squared {
 		p := &squared[i]
 		p.cuts = slices.Clone(p.cuts)
 		for j := range p.cuts {
 			if c := &p.cuts[j]; c.left > leastLeft {
 				c.shape = c.line
-				rounds = append(rounds, report.Fault{Code: roundCode, Part: p.part.Name, File: c.file, Line: c.at,
+				rounds = append(rounds, record.Fault{Code: roundCode, Part: p.part.Name, File: c.file, Line: c.at,
 					Message: fmt.Sprintf("the bit leaves %s of wood standing in the corners of this %s on %s: the box would go together without it", words.SmallArea(c.left, w.unit), c.operation, c.layer),
 					Hint:    "a smaller bit, or relief in those corners; or square them by hand"})
 			}
@@ -310,12 +310,12 @@ func (w *Worker) blameCorners(out *report.Proof, panels []panel, thick map[strin
 	}
 }
 
-func (p *Prover) stand(s geom.Placement) report.Stand {
+func (p *Prover) stand(s geom.Placement) record.Stand {
 	at := func(v geom.Vec3, k float64) [3]float64 {
 		return [3]float64{p.number(v.X / k), p.number(v.Y / k), p.number(v.Z / k)}
 	}
 	// number converts lengths; directions have none.
-	return report.Stand{Origin: at(s.Origin, 1), X: at(s.X, 1/p.unit.MM()), Y: at(s.Y, 1/p.unit.MM())}
+	return record.Stand{Origin: at(s.Origin, 1), X: at(s.X, 1/p.unit.MM()), Y: at(s.Y, 1/p.unit.MM())}
 }
 
 // roles are the words of the report for what a piece is.

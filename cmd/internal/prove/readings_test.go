@@ -7,7 +7,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // measured is the job of one box with other readings of its boards.
@@ -16,7 +16,7 @@ func measured(birch, ply, more string) string {
 	return strings.NewReplacer("{thickness: 12.2}", "{thickness: "+birch+"}", "{thickness: 5.9}", "{thickness: "+ply+"}").Replace(text)
 }
 
-func ranged(t *testing.T, what string, got report.Range, mean, least, most float64) {
+func ranged(t *testing.T, what string, got record.Range, mean, least, most float64) {
 	t.Helper()
 	same(t, what+" at the mean", got.Mean, mean)
 	same(t, what+" at the least", got.Min, least)
@@ -26,7 +26,7 @@ func ranged(t *testing.T, what string, got report.Range, mean, least, most float
 // TestReadings: the ranges are those of the extremes of all readings together.
 func TestReadings(t *testing.T) {
 	p := build(t, measured("[12.1, 12.2, 12.3]", "[5.85, 5.95]", "")).proof(t, prove.Options{})
-	if p.Verdict != report.Goes || len(p.FailsWith) != 0 {
+	if p.Verdict != record.Goes || len(p.FailsWith) != 0 {
 		t.Errorf("%s, %+v", p.Verdict, p.FailsWith)
 	}
 	for _, c := range p.Corners {
@@ -49,18 +49,18 @@ func TestReadings(t *testing.T) {
 func TestNotWithEveryBoard(t *testing.T) {
 	for name, c := range map[string]struct {
 		birch, ply string
-		want       []report.Reading
+		want       []record.Reading
 	}{
-		"thick boards": {"[11.9, 12.5]", "5.9", []report.Reading{{Stock: "birch", Thickness: 12.5}}}, // 0.2 - 0.3
-		"thick bottom": {"12.2", "[5.6, 6.2]", []report.Reading{{Stock: "ply", Thickness: 6.2}}},
+		"thick boards": {"[11.9, 12.5]", "5.9", []record.Reading{{Stock: "birch", Thickness: 12.5}}}, // 0.2 - 0.3
+		"thick bottom": {"12.2", "[5.6, 6.2]", []record.Reading{{Stock: "ply", Thickness: 6.2}}},
 	} {
 		p := build(t, measured(c.birch, c.ply, "")).proof(t, prove.Options{})
-		if p.Verdict != report.GoesSome || len(p.Faults) != 0 || !prove.Cuttable(p.Verdict) || !slices.Equal(p.FailsWith, c.want) {
+		if p.Verdict != record.GoesSome || len(p.Faults) != 0 || !prove.Cuttable(p.Verdict) || !slices.Equal(p.FailsWith, c.want) {
 			t.Errorf("%s: %s, %+v, fails with %+v", name, p.Verdict, p.Faults, p.FailsWith)
 		}
 		// A board of the mean takes the others' place.
 		mean := prove.Options{Thickness: map[string]float64{"birch": 12.2, "ply": 5.9}}
-		if p := build(t, measured(c.birch, c.ply, "")).proof(t, mean); p.Verdict != report.Goes {
+		if p := build(t, measured(c.birch, c.ply, "")).proof(t, mean); p.Verdict != record.Goes {
 			t.Errorf("%s, at the mean: %s", name, p.Verdict)
 		}
 	}
@@ -71,7 +71,7 @@ func TestNotWithEveryBoard(t *testing.T) {
 // and behind alike.
 func TestDoubleRabbetReadings(t *testing.T) {
 	p := build(t, measured("[12.0, 12.4]", "5.9", "joinery: {faces: one}")).proof(t, prove.Options{})
-	if p.Verdict != report.Goes {
+	if p.Verdict != record.Goes {
 		t.Errorf("%s, %+v, %q", p.Verdict, p.Faults, p.Remarks)
 	}
 	ranged(t, "width", p.Width, 460, 460, 460.4) // the front is 460 long
@@ -117,7 +117,7 @@ func TestSaw(t *testing.T) {
 // not go together.
 func TestCutAway(t *testing.T) {
 	for _, deep := range []float64{5.7, 6.2, 100} { // 6.1 deep in 12.2: 0.4 are left, or nothing
-		if p := build(t, harmed("R2000", "")).proof(t, prove.Options{Depth: deep}); p.Verdict != report.GoesNot {
+		if p := build(t, harmed("R2000", "")).proof(t, prove.Options{Depth: deep}); p.Verdict != record.GoesNot {
 			t.Errorf("%g deeper: %s", deep, p.Verdict)
 		}
 	}

@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/proof"
@@ -24,7 +24,7 @@ const (
 // lost says what should hold a box and does not any more: a pocket that has come
 // through its board, a tongue that nothing holds or glue does not reach, a bottom
 // that drops out of its groove. Pieces that are cut away are in nobody's way.
-func (w *Worker) lost(d report.Drawer, box *proof.Box, panels []panel, thick map[string]float64, o Options) []string {
+func (w *Worker) lost(d record.Drawer, box *proof.Box, panels []panel, thick map[string]float64, o Options) []string {
 	var list []string
 	say := func(format string, args ...any) {
 		if text := fmt.Sprintf(format, args...); !slices.Contains(list, text) {
@@ -63,7 +63,7 @@ func (w *Worker) lost(d report.Drawer, box *proof.Box, panels []panel, thick map
 
 // captures reports whether an end is meant to be held by tongues, fingers or dados:
 // then the fit has a check of its play.
-func (w *Worker) captures(d report.Drawer, end string) bool {
+func (w *Worker) captures(d record.Drawer, end string) bool {
 	if end == string(joinery.Back) && w.hasCheck(d, "back-play", "") {
 		return true
 	}
@@ -101,7 +101,7 @@ func (w *Worker) lostBottom(box *proof.Box, say func(string, ...any)) {
 }
 
 // lostParts says which dividers and drawer fronts nothing holds.
-func (w *Worker) lostParts(d report.Drawer, box *proof.Box, say func(string, ...any)) {
+func (w *Worker) lostParts(d record.Drawer, box *proof.Box, say func(string, ...any)) {
 	for _, p := range box.Dividers {
 		for _, wall := range p.Walls {
 			if wall.Hold <= p.Slack/2+tick {
@@ -134,10 +134,10 @@ func (w *Worker) lostParts(d report.Drawer, box *proof.Box, say func(string, ...
 
 // outOfLimits compares the box at the mean with the limits of the drawer's fit;
 // of several corners it tells of the worst.
-func (s summary) outOfLimits(d report.Drawer) bool {
+func (s summary) outOfLimits(d record.Drawer) bool {
 	before := len(s.out.Remarks)
 	text := func(v float64) string { return s.text(s.mm(v)) }
-	judge := func(f report.Fit, values map[string]float64) {
+	judge := func(f record.Fit, values map[string]float64) {
 		worst, which := s.rounding(), ""
 		for _, what := range slices.Sorted(maps.Keys(values)) {
 			v := values[what]
@@ -151,7 +151,7 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 					text(f.Limit[1])))
 		}
 	}
-	corners := func(f report.Fit, format string, value func(report.Corner) float64) map[string]float64 {
+	corners := func(f record.Fit, format string, value func(record.Corner) float64) map[string]float64 {
 		values := make(map[string]float64)
 		for _, c := range s.out.Corners {
 			// A back without a check of its own is the front's twin, if it is not housed.
@@ -165,7 +165,7 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 	for _, f := range s.fits[d.Name] {
 		switch f.Check {
 		case "tongue-play":
-			judge(f, corners(f, "the play of the %s in the %s", func(c report.Corner) float64 { return c.Play.Mean }))
+			judge(f, corners(f, "the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }))
 		case "finger-play":
 			values := make(map[string]float64)
 			for _, c := range s.out.Corners {
@@ -175,7 +175,7 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 			}
 			judge(f, values)
 		case "back-play":
-			judge(f, corners(f, "the play of the %s in the %s", func(c report.Corner) float64 { return c.Play.Mean }))
+			judge(f, corners(f, "the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }))
 		case "divider-play":
 			values := make(map[string]float64)
 			for _, p := range s.out.Dividers {
@@ -185,12 +185,12 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 		case "shoulder-gap":
 			f.Limit = [2]float64{0, -f.Limit[0]} // of the room; what is open is told of below
 			judge(f, corners(f, "the room between the tongue of the %s and the floor of its dado in the %s",
-				func(c report.Corner) float64 { return c.FloorGap.Mean }))
+				func(c record.Corner) float64 { return c.FloorGap.Mean }))
 		case "recess":
 			judge(f, corners(f, "the recess of the %s at the %s",
-				func(c report.Corner) float64 { return c.Recess.Mean }))
+				func(c record.Corner) float64 { return c.Recess.Mean }))
 		case "lap":
-			judge(f, corners(f, "the lap of the %s at the %s", func(c report.Corner) float64 { return c.Lap.Mean }))
+			judge(f, corners(f, "the lap of the %s at the %s", func(c record.Corner) float64 { return c.Lap.Mean }))
 		case "bottom-flush":
 			if s.out.Bottom != nil {
 				judge(f, map[string]float64{"the bottom's height above the edges": s.out.Bottom.Stand.Mean})
@@ -205,7 +205,7 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 			judge(f, map[string]float64{"the depth": s.out.Depth.Mean})
 		}
 	}
-	open := report.Corner{}
+	open := record.Corner{}
 	for _, c := range s.out.Corners {
 		if c.ShoulderGap.Mean > open.ShoulderGap.Mean {
 			open = c
@@ -221,7 +221,7 @@ func (s summary) outOfLimits(d report.Drawer) bool {
 }
 
 // gaps tells what else one would see open.
-func (s summary) gaps(d report.Drawer, text func(float64) string) {
+func (s summary) gaps(d record.Drawer, text func(float64) string) {
 	say := func(v float64, format string, args ...any) {
 		if s.mm(v-d.MostOpen) > tick {
 			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf(format, append(args, text(v))...))
@@ -254,8 +254,8 @@ func (s summary) rounding() float64 {
 
 // hasCheck reports whether the drawer's fit has a check of a part; of any, where none
 // is named.
-func (p *Prover) hasCheck(d report.Drawer, check, part string) bool {
-	return slices.ContainsFunc(p.fits[d.Name], func(f report.Fit) bool {
+func (p *Prover) hasCheck(d record.Drawer, check, part string) bool {
+	return slices.ContainsFunc(p.fits[d.Name], func(f record.Fit) bool {
 		return f.Check == check && (part == "" || f.Part == part)
 	})
 }

@@ -7,45 +7,45 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestNotAReport: what cannot have been written by build is an error, whatever
 // stands in it.
 func TestNotAReport(t *testing.T) {
-	for name, change := range map[string]func(*report.Report){
-		"empty":                   func(r *report.Report) { *r = report.Report{} },
-		"another tool":            func(r *report.Report) { r.Tool = "some other" },
-		"an older format":         func(r *report.Report) { r.Format = 1 },
-		"a newer format":          func(r *report.Report) { r.Format++ },
-		"no unit":                 func(r *report.Report) { r.Units = "" },
-		"furlongs":                func(r *report.Report) { r.Units = "furlong" },
-		"an unknown word":         func(r *report.Report) { r.DXF.Layers = "{operation}_{colour}" },
-		"an endless pattern":      func(r *report.Report) { r.DXF.Layers = strings.Repeat("{depth}", 100_000) },
-		"a pattern of bytes":      func(r *report.Report) { r.DXF.Layers = "{operation}\xff" },
-		"no drawers":              func(r *report.Report) { r.Drawers = nil },
-		"no thickness":            func(r *report.Report) { r.Parts[0].Thickness = 0 },
-		"a negative length":       func(r *report.Report) { r.Parts[0].Length = -500 },
-		"a length beyond all":     func(r *report.Report) { r.Parts[0].Length = 1e308 },
-		"a width that is none":    func(r *report.Report) { r.Parts[0].Width = math.NaN() },
-		"a thickness beyond all":  func(r *report.Report) { r.Parts[0].Thickness = math.Inf(1) },
-		"a thick stock":           func(r *report.Report) { r.Stocks[0].Most = 1e9 },
-		"a stock of nothing":      func(r *report.Report) { r.Stocks[0].Least = -1 },
-		"a part askew":            func(r *report.Report) { r.Parts[0].Stands[0].X = [3]float64{0.6, 0.8, 0} },
-		"a part on one axis":      func(r *report.Report) { r.Parts[0].Stands[0].X = r.Parts[0].Stands[0].Y },
-		"a part that is a point":  func(r *report.Report) { r.Parts[0].Stands[0].X = [3]float64{} },
-		"a part far away":         func(r *report.Report) { r.Parts[0].Stands[0].Origin[1] = 1e300 },
-		"a part nowhere":          func(r *report.Report) { r.Parts[0].Stands[0].Origin[2] = math.NaN() },
-		"a thousand places":       func(r *report.Report) { r.Parts[0].Stands = repeat(r.Parts[0].Stands[0], 1000) },
-		"a part that is not here": func(r *report.Report) { r.Drawers[0].Parts[1] = "one-door" },
-		"one part over and over":  func(r *report.Report) { r.Drawers[0].Parts = repeat("one-front", 1000) },
-		"a million operations":    func(r *report.Report) { r.Parts[0].Operations = repeat(r.Parts[0].Operations[0], 1_000_000) },
-		"an endless depth":        func(r *report.Report) { r.Parts[0].Operations[0].Depth = 1e200 },
-		"an outline far away":     func(r *report.Report) { r.Parts[0].Operations[0].Outline[2] = []float64{0, 1e200} },
-		"an endless bit":          func(r *report.Report) { r.Layers[0].Diameter = 1e300 },
-		"a bit below nothing":     func(r *report.Report) { r.Layers[0].Diameter = -3 },
-		"a legend without end":    func(r *report.Report) { r.Layers = append(r.Layers, repeat(r.Layers[0], 10_000)...) },
-		"an endless gap":          func(r *report.Report) { r.Router.PartGap = 1e300 },
+	for name, change := range map[string]func(*record.Report){
+		"empty":                   func(r *record.Report) { *r = record.Report{} },
+		"another tool":            func(r *record.Report) { r.Tool = "some other" },
+		"an older format":         func(r *record.Report) { r.Format = 1 },
+		"a newer format":          func(r *record.Report) { r.Format++ },
+		"no unit":                 func(r *record.Report) { r.Units = "" },
+		"furlongs":                func(r *record.Report) { r.Units = "furlong" },
+		"an unknown word":         func(r *record.Report) { r.DXF.Layers = "{operation}_{colour}" },
+		"an endless pattern":      func(r *record.Report) { r.DXF.Layers = strings.Repeat("{depth}", 100_000) },
+		"a pattern of bytes":      func(r *record.Report) { r.DXF.Layers = "{operation}\xff" },
+		"no drawers":              func(r *record.Report) { r.Drawers = nil },
+		"no thickness":            func(r *record.Report) { r.Parts[0].Thickness = 0 },
+		"a negative length":       func(r *record.Report) { r.Parts[0].Length = -500 },
+		"a length beyond all":     func(r *record.Report) { r.Parts[0].Length = 1e308 },
+		"a width that is none":    func(r *record.Report) { r.Parts[0].Width = math.NaN() },
+		"a thickness beyond all":  func(r *record.Report) { r.Parts[0].Thickness = math.Inf(1) },
+		"a thick stock":           func(r *record.Report) { r.Stocks[0].Most = 1e9 },
+		"a stock of nothing":      func(r *record.Report) { r.Stocks[0].Least = -1 },
+		"a part askew":            func(r *record.Report) { r.Parts[0].Stands[0].X = [3]float64{0.6, 0.8, 0} },
+		"a part on one axis":      func(r *record.Report) { r.Parts[0].Stands[0].X = r.Parts[0].Stands[0].Y },
+		"a part that is a point":  func(r *record.Report) { r.Parts[0].Stands[0].X = [3]float64{} },
+		"a part far away":         func(r *record.Report) { r.Parts[0].Stands[0].Origin[1] = 1e300 },
+		"a part nowhere":          func(r *record.Report) { r.Parts[0].Stands[0].Origin[2] = math.NaN() },
+		"a thousand places":       func(r *record.Report) { r.Parts[0].Stands = repeat(r.Parts[0].Stands[0], 1000) },
+		"a part that is not here": func(r *record.Report) { r.Drawers[0].Parts[1] = "one-door" },
+		"one part over and over":  func(r *record.Report) { r.Drawers[0].Parts = repeat("one-front", 1000) },
+		"a million operations":    func(r *record.Report) { r.Parts[0].Operations = repeat(r.Parts[0].Operations[0], 1_000_000) },
+		"an endless depth":        func(r *record.Report) { r.Parts[0].Operations[0].Depth = 1e200 },
+		"an outline far away":     func(r *record.Report) { r.Parts[0].Operations[0].Outline[2] = []float64{0, 1e200} },
+		"an endless bit":          func(r *record.Report) { r.Layers[0].Diameter = 1e300 },
+		"a bit below nothing":     func(r *record.Report) { r.Layers[0].Diameter = -3 },
+		"a legend without end":    func(r *record.Report) { r.Layers = append(r.Layers, repeat(r.Layers[0], 10_000)...) },
+		"an endless gap":          func(r *record.Report) { r.Router.PartGap = 1e300 },
 	} {
 		t.Run(name, func(t *testing.T) {
 			r := build(t, harmed("R2000", "")).report(t)
@@ -69,45 +69,45 @@ func repeat[T any](v T, n int) []T {
 // box that does not go together; never a panic, and never a box that does.
 func TestOddReports(t *testing.T) {
 	for name, c := range map[string]struct {
-		change func(*report.Report)
+		change func(*record.Report)
 		code   string // of a fault; empty where it is the box that does not go together
 	}{
-		"no places": {func(r *report.Report) {
+		"no places": {func(r *record.Report) {
 			for i := range r.Parts {
 				r.Parts[i].Stands = nil
 			}
 		}, "incomplete"},
-		"no parts":        {func(r *report.Report) { r.Drawers[0].Parts = nil }, "incomplete"},
-		"no sides":        {func(r *report.Report) { r.Drawers[0].Parts = r.Drawers[0].Parts[1:] }, "incomplete"},
-		"a side only":     {func(r *report.Report) { r.Parts[0].Stands = r.Parts[0].Stands[:1] }, "incomplete"},
-		"two left sides":  {func(r *report.Report) { r.Parts[0].Stands[1] = r.Parts[0].Stands[0] }, "incomplete"},
-		"no files":        {func(r *report.Report) { r.Parts[1].Files = report.Files{} }, "no-outline"},
-		"an inside alone": {func(r *report.Report) { r.Parts[1].Files.Outside = "" }, "missing"},
-		"no legend":       {func(r *report.Report) { r.Layers = nil }, "no-outline"},
-		"no stocks":       {func(r *report.Report) { r.Stocks = nil }, "stock"},
-		"no operations":   {func(r *report.Report) { r.Parts[0].Operations = nil }, "extra"},
-		"a face that is none": {func(r *report.Report) {
+		"no parts":        {func(r *record.Report) { r.Drawers[0].Parts = nil }, "incomplete"},
+		"no sides":        {func(r *record.Report) { r.Drawers[0].Parts = r.Drawers[0].Parts[1:] }, "incomplete"},
+		"a side only":     {func(r *record.Report) { r.Parts[0].Stands = r.Parts[0].Stands[:1] }, "incomplete"},
+		"two left sides":  {func(r *record.Report) { r.Parts[0].Stands[1] = r.Parts[0].Stands[0] }, "incomplete"},
+		"no files":        {func(r *record.Report) { r.Parts[1].Files = record.Files{} }, "no-outline"},
+		"an inside alone": {func(r *record.Report) { r.Parts[1].Files.Outside = "" }, "missing"},
+		"no legend":       {func(r *record.Report) { r.Layers = nil }, "no-outline"},
+		"no stocks":       {func(r *record.Report) { r.Stocks = nil }, "stock"},
+		"no operations":   {func(r *record.Report) { r.Parts[0].Operations = nil }, "extra"},
+		"a face that is none": {func(r *record.Report) {
 			for i := range r.Parts[0].Operations {
 				r.Parts[0].Operations[i].Face = "top"
 			}
 		}, "missing"},
-		"corners without numbers": {func(r *report.Report) { r.Parts[0].Operations[0].Outline = [][]float64{{}, {1}, nil} }, "missing"},
-		"no pattern":              {func(r *report.Report) { r.DXF.Layers = "" }, "layer-name"},
-		"no drawing's unit":       {func(r *report.Report) { r.DXF.Units = "" }, "units"},
-		"a side far off":          {func(r *report.Report) { r.Parts[0].Stands[0].Origin[0] = -4000 }, ""},
-		"a front upside down": {func(r *report.Report) {
+		"corners without numbers": {func(r *record.Report) { r.Parts[0].Operations[0].Outline = [][]float64{{}, {1}, nil} }, "missing"},
+		"no pattern":              {func(r *record.Report) { r.DXF.Layers = "" }, "layer-name"},
+		"no drawing's unit":       {func(r *record.Report) { r.DXF.Units = "" }, "units"},
+		"a side far off":          {func(r *record.Report) { r.Parts[0].Stands[0].Origin[0] = -4000 }, ""},
+		"a front upside down": {func(r *record.Report) {
 			r.Parts[1].Stands[0].Y = [3]float64{0, 0, -1}
 			r.Parts[1].Stands[0].X = [3]float64{1, 0, 0}
 		}, ""},
-		"a bottom that is a lid":   {func(r *report.Report) { r.Parts[3].Stands[0].Origin[2] = 120 }, ""},
-		"sides of the wrong stock": {func(r *report.Report) { r.Parts[0].Stock = "ply" }, ""},
-		"stocks by another name":   {func(r *report.Report) { r.Stocks[0].Name = "beech" }, "stock"},
-		"a bit of nothing": {func(r *report.Report) {
+		"a bottom that is a lid":   {func(r *record.Report) { r.Parts[3].Stands[0].Origin[2] = 120 }, ""},
+		"sides of the wrong stock": {func(r *record.Report) { r.Parts[0].Stock = "ply" }, ""},
+		"stocks by another name":   {func(r *record.Report) { r.Stocks[0].Name = "beech" }, "stock"},
+		"a bit of nothing": {func(r *record.Report) {
 			for i := range r.Layers {
 				r.Layers[i].Diameter = 0
 			}
 		}, "bit"},
-		"a fence around": {func(r *report.Report) { r.Router.PartGap = 0.001 }, "neighbour"},
+		"a fence around": {func(r *record.Report) { r.Router.PartGap = 0.001 }, "neighbour"},
 	} {
 		t.Run(name, func(t *testing.T) {
 			f := build(t, harmed("R2000", ""))
@@ -117,10 +117,10 @@ func TestOddReports(t *testing.T) {
 			for _, v := range p.Faults {
 				told = told || v.Code == c.code
 			}
-			if c.code != "" && (!told || p.Verdict != report.FilesFail) || c.code == "" && p.Verdict != report.GoesNot {
+			if c.code != "" && (!told || p.Verdict != record.FilesFail) || c.code == "" && p.Verdict != record.GoesNot {
 				t.Errorf("%s, %+v", p.Verdict, p.Faults)
 			}
-			if _, err := report.JSON(p); err != nil {
+			if _, err := record.JSON(p); err != nil {
 				t.Error(err)
 			}
 		})

@@ -5,7 +5,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
@@ -33,7 +33,7 @@ func (r *sheetReader) runCard() {
 		if i == 0 {
 			r.pinsOf(f)
 		}
-		rows := slices.DeleteFunc(slices.Clone(r.laid.Layers), func(l report.Layer) bool { return l.File != f.File || l.Diameter == 0 })
+		rows := slices.DeleteFunc(slices.Clone(r.laid.Layers), func(l record.Layer) bool { return l.File != f.File || l.Diameter == 0 })
 		if len(rows) != len(f.Steps) {
 			r.card("the run card has %d steps for %s, the legend %d layers that are cut", len(f.Steps), f.File, len(rows))
 			continue
@@ -48,7 +48,7 @@ func (r *sheetReader) runCard() {
 }
 
 // stepOff says in what a step of the run card is not the layer of the legend, after a bit.
-func (r *sheetReader) stepOff(s report.RunStep, l report.Layer, bit string) string {
+func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) string {
 	is := func(a, b float64) bool { return math.Abs(a-b)*r.unit.MM() < sameDepth }
 	load := 0.0
 	if s.Feed > 0 && s.Speed > 0 && l.Flutes > 0 {
@@ -74,7 +74,7 @@ func (r *sheetReader) stepOff(s report.RunStep, l report.Layer, bit string) stri
 }
 
 // pinsOf compares the pins of the face that is cut first with the holes in its drawing.
-func (r *sheetReader) pinsOf(f report.RunFace) {
+func (r *sheetReader) pinsOf(f record.RunFace) {
 	face := r.faces[0]
 	if len(f.Pins) != len(r.register[face]) && len(r.faces) > 1 {
 		r.card("the run card has %d pins, %s %d registration holes", len(f.Pins), f.File, len(r.register[face]))

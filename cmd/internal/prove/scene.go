@@ -8,7 +8,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
@@ -40,14 +40,14 @@ type sceneFile struct {
 // group is what a scene has to show: drawers, each at a place in it.
 type group struct {
 	name, file string
-	drawers    []report.Drawer
+	drawers    []record.Drawer
 	at         []geom.Vec3
 }
 
 // sceneCheck holds a preview against the parts in their places: every piece's solid, and
 // where it stands.
-func (w *Worker) sceneCheck(g group, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedScene, Name: g.name, Faults: []report.Fault{}}}
+func (w *Worker) sceneCheck(g group, read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedScene, Name: g.name, Faults: []record.Fault{}}}
 	data, ok := c.file(g.file, read)
 	if !ok {
 		return c.out
@@ -74,21 +74,21 @@ func (w *Worker) sceneCheck(g group, read Read) report.Checked {
 }
 
 // boxed compares one box of a scene.
-func (c *checking) boxed(file string, s sceneFile, node int, d report.Drawer, at geom.Vec3) {
+func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at geom.Vec3) {
 	n := s.Nodes[node]
 	// Up is y there, and the front looks along z: x, y, z of the box become x, -z, y.
 	if !near(n.Matrix, [3]geom.Vec3{{X: 1}, {Z: -1}, {Y: 1}}, geom.Vec3{X: at.X, Y: at.Z, Z: -at.Y}) {
 		c.fault("scene-place", d.Name, file, 0, rebuild, "the box %s does not stand in the preview as the report has it, at %s, %s", d.Name, c.text(at.X), c.text(at.Z))
 	}
 	var free []struct {
-		part  report.Part
+		part  record.Part
 		stand geom.Placement
 	}
 	for _, name := range d.Parts {
 		part := c.report.Parts[c.parts[name]]
 		for _, s := range part.Stands {
 			free = append(free, struct {
-				part  report.Part
+				part  record.Part
 				stand geom.Placement
 			}{part, c.placement(s)})
 		}
@@ -114,7 +114,7 @@ func (c *checking) boxed(file string, s sceneFile, node int, d report.Drawer, at
 		on := want.box.Centre()
 		middle := geom.Vec3{X: on.X, Y: on.Y, Z: want.thickness / 2}
 		found := slices.IndexFunc(free, func(f struct {
-			part  report.Part
+			part  record.Part
 			stand geom.Placement
 		}) bool {
 			return f.part.Name == piece.Extras.Part && near(piece.Matrix, [3]geom.Vec3{f.stand.X, f.stand.Y, f.stand.Normal()}, f.stand.Apply(middle))
@@ -130,7 +130,7 @@ func (c *checking) boxed(file string, s sceneFile, node int, d report.Drawer, at
 	}
 }
 
-func (p *Prover) placement(s report.Stand) geom.Placement {
+func (p *Prover) placement(s record.Stand) geom.Placement {
 	at := func(v [3]float64, k float64) geom.Vec3 { return geom.Vec3{X: v[0] * k, Y: v[1] * k, Z: v[2] * k} }
 	return geom.Placement{Origin: at(s.Origin, p.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)}
 }

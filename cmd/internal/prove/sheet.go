@@ -7,7 +7,7 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom"
 	"drawerwright/geom/sweep"
@@ -27,8 +27,8 @@ type sheetCut struct {
 // sheetReader reads the drawings of one sheet.
 type sheetReader struct {
 	panelReader
-	stock report.SheetStock
-	laid  report.LaidSheet
+	stock record.SheetStock
+	laid  record.LaidSheet
 	least float64 // mm: the thinnest board
 	faces []geom.Face
 	files map[geom.Face]string
@@ -46,7 +46,7 @@ type markAt struct {
 
 // placedPart is a part as it lies on the sheet.
 type placedPart struct {
-	report.Placed
+	record.Placed
 	panel
 	outline rings // in panel coordinates
 	touched []int // cuts that reach it
@@ -54,13 +54,13 @@ type placedPart struct {
 
 // sheetCheck proves one sheet: that its drawings make the parts that lie on it as the
 // parts' own drawings do, and nothing else.
-func (w *Worker) sheetCheck(at laidSheet, read Read) report.Checked {
+func (w *Worker) sheetCheck(at laidSheet, read Read) record.Checked {
 	k := w.report.Sheets[at.stock]
 	r := sheetReader{stock: k, laid: k.Sheets[at.sheet], files: make(map[geom.Face]string), marks: make(map[geom.Face][]markAt)}
 	size := k.Sizes[r.laid.Size]
 	name := fmt.Sprintf("%s %d", k.Stock, r.laid.Number)
-	out := report.Checked{What: report.CheckedSheet, Name: name, Faults: []report.Fault{}, Sheet: &report.OnSheet{Parts: len(r.laid.Placed)}}
-	r.panelReader = panelReader{Prover: w.Prover, read: read, part: report.Part{Name: name, Stock: k.Stock, Length: size.Length, Width: size.Width}, register: make(map[geom.Face][]hole), many: mostOnSheet}
+	out := record.Checked{What: record.CheckedSheet, Name: name, Faults: []record.Fault{}, Sheet: &record.OnSheet{Parts: len(r.laid.Placed)}}
+	r.panelReader = panelReader{Prover: w.Prover, read: read, part: record.Part{Name: name, Stock: k.Stock, Length: size.Length, Width: size.Width}, register: make(map[geom.Face][]hole), many: mostOnSheet}
 	for _, s := range w.report.Stocks {
 		if s.Name == k.Stock {
 			r.part.Thickness, r.least = s.Thickness, w.mm(s.Least)
@@ -93,7 +93,7 @@ func (r *sheetReader) sheet() bool {
 			}
 		}
 	}
-	r.part.Files = report.Files{Inside: r.files[geom.Inside], Outside: r.files[geom.Outside]}
+	r.part.Files = record.Files{Inside: r.files[geom.Inside], Outside: r.files[geom.Outside]}
 	whole := len(r.faces) > 0
 	for _, face := range r.faces {
 		name := r.files[face]
@@ -195,7 +195,7 @@ func (r *sheetReader) edges(s *sheet) bool {
 // marked notes the marks of the parts' first corners, and the pins, and compares the areas
 // to keep out of, which lie alike on all faces.
 func (r *sheetReader) marked(s *sheet) {
-	var kept []report.Box
+	var kept []record.Box
 	for _, e := range s.on("BLANK") {
 		switch {
 		case e.Type == "CIRCLE":
@@ -208,7 +208,7 @@ func (r *sheetReader) marked(s *sheet) {
 		}
 	}
 	for _, k := range r.stock.KeepOut {
-		if !slices.ContainsFunc(kept, func(o report.Box) bool { return r.alike(k, o) }) {
+		if !slices.ContainsFunc(kept, func(o record.Box) bool { return r.alike(k, o) }) {
 			s.fault("keep-out-lost", s.name, 0, "build the folder again",
 				"the area to keep out of that begins at %s, %s is not on BLANK", s.text(r.mm(k.X)), s.text(r.mm(k.Y)))
 		}
@@ -216,10 +216,10 @@ func (r *sheetReader) marked(s *sheet) {
 }
 
 // areaDrawn is an area drawn to keep out of, in the unit of the report, which has to have it.
-func (r *sheetReader) areaDrawn(s *sheet, e dxfread.Entity) report.Box {
+func (r *sheetReader) areaDrawn(s *sheet, e dxfread.Entity) record.Box {
 	b, unit := s.loop(e).Bounds(), r.mm(1)
-	box := report.Box{X: b.Min.X / unit, Y: b.Min.Y / unit, Length: b.Width() / unit, Width: b.Height() / unit}
-	if !slices.ContainsFunc(r.stock.KeepOut, func(k report.Box) bool { return r.alike(k, box) }) {
+	box := record.Box{X: b.Min.X / unit, Y: b.Min.Y / unit, Length: b.Width() / unit, Width: b.Height() / unit}
+	if !slices.ContainsFunc(r.stock.KeepOut, func(k record.Box) bool { return r.alike(k, box) }) {
 		s.fault("keep-out-moved", s.name, e.Line, "build the folder again",
 			"an area to keep out of is drawn at %s, %s; the report has none there", s.text(b.Min.X), s.text(b.Min.Y))
 	}
@@ -227,7 +227,7 @@ func (r *sheetReader) areaDrawn(s *sheet, e dxfread.Entity) report.Box {
 }
 
 // alike reports whether two areas are the same, as near as drawings tell them.
-func (r *sheetReader) alike(a, b report.Box) bool {
+func (r *sheetReader) alike(a, b record.Box) bool {
 	return r.mm(max(math.Abs(a.X-b.X), math.Abs(a.Y-b.Y), math.Abs(a.Length-b.Length),
 		math.Abs(a.Width-b.Width))) <= tick
 }

@@ -4,7 +4,7 @@ import (
 	"math"
 	"sync"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
@@ -40,7 +40,7 @@ func (r *sheetReader) through(c *sheetCut, thickness float64) bool {
 
 // held looks what holds each part when all is cut, and that nothing is cut of one that
 // has come loose.
-func (r *sheetReader) held(out *report.OnSheet) {
+func (r *sheetReader) held(out *record.OnSheet) {
 	frame := r.flood(r.least)
 	usual := sync.OnceValue(func() func(geom.Point) bool { return r.flood(r.out.thickness) })
 	for i := range r.parts {
@@ -106,7 +106,7 @@ func (r *sheetReader) asPlanned(p *placedPart, found bridged) {
 
 // heldByMarks judges a part whose tabs a program is to make: by the marks at which it is to
 // make them. That they hold, and that nothing is cut too late, rests on the program.
-func (r *sheetReader) heldByMarks(p *placedPart, out *report.OnSheet, free int) {
+func (r *sheetReader) heldByMarks(p *placedPart, out *record.OnSheet, free int) {
 	count, need := r.markedTabs(p), max(leastTied, p.Held.Need)
 	if out.Marked++; out.Marks == 0 || count < out.Marks {
 		out.Marks = count

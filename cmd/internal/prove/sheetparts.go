@@ -4,7 +4,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
@@ -17,7 +17,7 @@ const (
 )
 
 // judge says what a sheet's drawings make of its parts.
-func (r *sheetReader) judge(out *report.OnSheet) {
+func (r *sheetReader) judge(out *record.OnSheet) {
 	r.doubled()
 	r.pinned()
 	r.runCard()

@@ -8,14 +8,14 @@ import (
 	"math"
 	"strconv"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
 // solidCheck holds the solid of a part against what the job asks for of it.
-func (w *Worker) solidCheck(part report.Part, read Read) report.Checked {
+func (w *Worker) solidCheck(part record.Part, read Read) record.Checked {
 	c := checking{Prover: w.Prover,
-		out: report.Checked{What: report.CheckedSolid, Name: part.Name, Faults: []report.Fault{}}}
+		out: record.Checked{What: record.CheckedSolid, Name: part.Name, Faults: []record.Fault{}}}
 	list, ok := c.triangles(part.Files.STL, read)
 	if want, known := w.shape(part); ok && known {
 		c.solid(part.Files.STL, part.Name, list, want)
@@ -26,13 +26,13 @@ func (w *Worker) solidCheck(part report.Part, read Read) report.Checked {
 // checking gathers the faults of one thing that is read back.
 type checking struct {
 	*Prover
-	out report.Checked
+	out record.Checked
 }
 
 func (c *checking) fault(code, part, file string, line int, hint, format string, args ...any) {
 	if len(c.out.Faults) < maxFaults {
 		c.out.Faults = append(c.out.Faults,
-			report.Fault{Code: code, Part: part, File: file, Line: line, Message: fmt.Sprintf(format, args...),
+			record.Fault{Code: code, Part: part, File: file, Line: line, Message: fmt.Sprintf(format, args...),
 				Hint: hint})
 	}
 }

@@ -4,14 +4,14 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom/proof"
 )
 
 // summary gathers what became of a box at different thicknesses.
 type summary struct {
 	*Prover
-	out *report.Proof
+	out *record.Proof
 }
 
 // number converts millimetres and rounds, so that the last bits of a computation
@@ -26,10 +26,10 @@ func (p *Prover) number(mm float64) float64 {
 
 // take adds one assembled box; the first is that of the mean.
 func (s summary) take(box *proof.Box, first bool) {
-	widen := func(r *report.Range, mm float64) {
+	widen := func(r *record.Range, mm float64) {
 		v := s.number(mm)
 		if first {
-			*r = report.Range{Mean: v, Min: v, Max: v}
+			*r = record.Range{Mean: v, Min: v, Max: v}
 		}
 		r.Min, r.Max = math.Min(r.Min, v), math.Max(r.Max, v)
 	}
@@ -37,7 +37,7 @@ func (s summary) take(box *proof.Box, first bool) {
 	for i, c := range box.Corners {
 		if first {
 			s.out.Corners = append(s.out.Corners,
-				report.Corner{End: c.End, Side: c.Side, Goes: c.Goes, Captured: c.Captured, Fingers: c.Fingers,
+				record.Corner{End: c.End, Side: c.Side, Goes: c.Goes, Captured: c.Captured, Fingers: c.Fingers,
 					Laps: c.Laps})
 			if c.Goes {
 				s.out.Corners[i].Seat = "floor"
@@ -60,7 +60,7 @@ func (s summary) take(box *proof.Box, first bool) {
 	}
 	if len(box.Walls) > 0 {
 		if first {
-			s.out.Bottom = &report.Bottom{Goes: box.BottomGoes(), Blocked: box.Blocked}
+			s.out.Bottom = &record.Bottom{Goes: box.BottomGoes(), Blocked: box.Blocked}
 			if box.BottomFit != proof.InGrooves {
 				s.out.Bottom.Fit = box.BottomFit.String()
 			}
@@ -83,7 +83,7 @@ func (s summary) take(box *proof.Box, first bool) {
 	for i, d := range box.Dividers {
 		if first {
 			s.out.Dividers = append(s.out.Dividers,
-				report.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.Goes,
+				record.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.Goes,
 					Lifts: d.Lifts})
 		}
 		o := &s.out.Dividers[i]
@@ -94,16 +94,16 @@ func (s summary) take(box *proof.Box, first bool) {
 	}
 	for _, c := range box.Crossings {
 		if first {
-			s.out.Crossings = append(s.out.Crossings, report.Crossing{A: c.A, B: c.B, Goes: c.Goes})
+			s.out.Crossings = append(s.out.Crossings, record.Crossing{A: c.A, B: c.B, Goes: c.Goes})
 		}
 		if i := slices.IndexFunc(s.out.Crossings,
-			func(o report.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
+			func(o record.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
 			widen(&s.out.Crossings[i].Play, c.Play)
 		}
 	}
 	for i, f := range box.DrawerFronts {
 		if first {
-			s.out.DrawerFronts = append(s.out.DrawerFronts, report.DrawerFront{Holes: f.Holes})
+			s.out.DrawerFronts = append(s.out.DrawerFronts, record.DrawerFront{Holes: f.Holes})
 		}
 		widen(&s.out.DrawerFronts[i].Gap, f.Gap)
 		widen(&s.out.DrawerFronts[i].Covers, f.Covers)
@@ -121,7 +121,7 @@ func (s summary) take(box *proof.Box, first bool) {
 		for _, o := range box.Overlaps {
 			if o.Volume > proof.MostOverlap {
 				s.out.Overlaps = append(s.out.Overlaps,
-					report.Overlap{A: o.A, B: o.B, Volume: math.Round(o.Volume*100) / 100})
+					record.Overlap{A: o.A, B: o.B, Volume: math.Round(o.Volume*100) / 100})
 			}
 		}
 	}

@@ -4,7 +4,8 @@ import (
 	"fmt"
 	"strconv"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
@@ -52,7 +53,7 @@ func (p *Prover) layerTable() table {
 		"face", "through", "set_from", "units"}, numbers: numbers, blank: numbers, unit: unit}
 	n := func(v float64) float64 { return p.mm(v) / unit }
 	file, order := "", 0
-	add := func(list []report.Layer) {
+	add := func(list []record.Layer) {
 		for _, l := range list {
 			if l.File != file {
 				file, order = l.File, 0
@@ -80,7 +81,7 @@ func (p *Prover) layerTable() table {
 	}
 	for _, name := range notCut {
 		t.lines = append(t.lines, line{name,
-			[]string{"", "", "", name, "", "", report.NotCut, "", "false", "", p.report.DXF.Units},
+			[]string{"", "", "", name, "", "", present.NotCut, "", "false", "", p.report.DXF.Units},
 			make([]float64, len(t.numbers)), false})
 	}
 	return t
@@ -106,7 +107,7 @@ func (p *Prover) placeTable() table {
 		numbers: []string{"x", "y", "length", "width", "alike"}}
 	for _, k := range p.report.Sheets {
 		for _, s := range k.Sheets {
-			add := func(kind, name, turned string, b report.Box) {
+			add := func(kind, name, turned string, b record.Box) {
 				about := name
 				if name == "" {
 					about = kind + " of " + k.Stock
@@ -133,7 +134,7 @@ func (p *Prover) cutTable() table {
 			"left_width"}, blank: []string{"gives_length", "gives_width", "left_length", "left_width"}}
 	for _, k := range p.report.Sheets {
 		for i, c := range k.Cuts {
-			var gives, left report.Hand
+			var gives, left record.Hand
 			if c.Gives != nil {
 				gives = *c.Gives
 			}

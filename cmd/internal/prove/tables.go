@@ -12,7 +12,7 @@ import (
 	"strconv"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // table is a list for programs that the report has too: its columns of words and of
@@ -36,9 +36,9 @@ type line struct {
 
 // tableCheck holds a table against the report, row by row: each line of the report stands
 // in it once, and nothing else.
-func (w *Worker) tableCheck(t table, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTable, Name: t.file,
-		Faults: []report.Fault{}}}
+func (w *Worker) tableCheck(t table, read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedTable, Name: t.file,
+		Faults: []record.Fault{}}}
 	data, ok := c.file(t.file, read)
 	if !ok {
 		return c.out

@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom"
 )
@@ -29,9 +29,9 @@ type cutLoop struct {
 
 // templateCheck holds a template's drawing against the report, the walls between what is
 // cut out, and the drawing for a beam's kerf against the one as drawn.
-func (w *Worker) templateCheck(t report.Template, read Read) report.Checked {
+func (w *Worker) templateCheck(t record.Template, read Read) record.Checked {
 	c := checking{Prover: w.Prover,
-		out: report.Checked{What: report.CheckedTemplate, Name: t.Name, Faults: []report.Fault{}}}
+		out: record.Checked{What: record.CheckedTemplate, Name: t.Name, Faults: []record.Fault{}}}
 	var plates []plate
 	for _, name := range t.Files {
 		if !strings.HasSuffix(name, ".dxf") {

@@ -4,14 +4,14 @@ import (
 	"math"
 	"strings"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
 // marks looks whether what is cut out of a template marks what it should: each slot of a
 // plate that is laid on a part has an edge on a wall of what is cut there, and a story stick
 // has one for every slide line.
-func (c *checking) marks(t report.Template, p plate) {
+func (c *checking) marks(t record.Template, p plate) {
 	for _, k := range c.report.Cabinets {
 		if t.Name == "stick-"+k.Name && len(k.Files) > 0 {
 			c.stick(t, k, p)
@@ -36,7 +36,7 @@ func (c *checking) marks(t report.Template, p plate) {
 // wallsOf are the places of a part's upright and of its level walls, as one looks at a face.
 type wallsOf [2][]float64
 
-func (c *checking) wallsOf(q report.Part, face geom.Face) (w wallsOf) {
+func (c *checking) wallsOf(q record.Part, face geom.Face) (w wallsOf) {
 	length := c.mm(q.Length)
 	add := func(corners [][]float64) {
 		l, ok := c.loopOf(corners)
@@ -61,7 +61,7 @@ func (c *checking) wallsOf(q report.Part, face geom.Face) (w wallsOf) {
 }
 
 // slots looks for the wall that each slot marks.
-func (c *checking) slots(t report.Template, p plate, walls wallsOf, origin geom.Point) {
+func (c *checking) slots(t record.Template, p plate, walls wallsOf, origin geom.Point) {
 	for _, o := range p.openings {
 		if len(o.Loop) != 4 { // a hole
 			continue
@@ -83,7 +83,7 @@ func (c *checking) slots(t report.Template, p plate, walls wallsOf, origin geom.
 }
 
 // stick looks for a slot with its edge on each slide line.
-func (c *checking) stick(t report.Template, k report.Cabinet, p plate) {
+func (c *checking) stick(t record.Template, k record.Cabinet, p plate) {
 	for _, r := range k.Rows {
 		at, off := c.mm(r.Line), math.Inf(1)
 		for _, o := range p.openings {

@@ -5,12 +5,12 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/readback"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // printedPlates are the files in which templates are to be printed, each with those in it.
-func (p *Prover) printedPlates() (files []string, of map[string][]report.Template) {
-	of = make(map[string][]report.Template)
+func (p *Prover) printedPlates() (files []string, of map[string][]record.Template) {
+	of = make(map[string][]record.Template)
 	for _, t := range p.report.Templates {
 		for _, name := range t.Files {
 			if !strings.HasSuffix(name, ".pdf") {
@@ -26,8 +26,8 @@ func (p *Prover) printedPlates() (files []string, of map[string][]report.Templat
 }
 
 // platesCheck looks for the title of each template on the pages to be printed.
-func (w *Worker) platesCheck(file string, list []report.Template, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedTemplate, Name: file, Faults: []report.Fault{}}}
+func (w *Worker) platesCheck(file string, list []record.Template, read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedTemplate, Name: file, Faults: []record.Fault{}}}
 	data, ok := c.file(file, read)
 	if !ok {
 		return c.out

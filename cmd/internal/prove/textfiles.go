@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/readback"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // printedFiles are what people read of a build, written when all else is done.
@@ -14,7 +14,7 @@ var printedFiles = []string{readback.PartsTxt, readback.Packet}
 // lasts lists what is read back of the files that are written last.
 func (p *Prover) lasts() {
 	for _, file := range printedFiles {
-		p.checks = append(p.checks, func(w *Worker, read Read) report.Checked { return w.saidCheck(file, read) })
+		p.checks = append(p.checks, func(w *Worker, read Read) record.Checked { return w.saidCheck(file, read) })
 	}
 }
 
@@ -23,9 +23,9 @@ func (p *Prover) Lasts() int { return len(printedFiles) }
 
 // Promised is what is told of them in these files: a build in which they are not sound is
 // not written.
-func (p *Prover) Promised() (list []report.Checked) {
+func (p *Prover) Promised() (list []record.Checked) {
 	for _, file := range printedFiles {
-		list = append(list, report.Checked{What: report.CheckedSaid, Name: file, Faults: []report.Fault{}})
+		list = append(list, record.Checked{What: record.CheckedSaid, Name: file, Faults: []record.Fault{}})
 	}
 	return list
 }
@@ -64,8 +64,8 @@ func (p *Prover) recordOf(read Read) (r recorded) {
 
 // saidCheck holds what is printed for people against the report: every number, quantity,
 // verdict and warning that both have.
-func (w *Worker) saidCheck(file string, read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedSaid, Name: file, Faults: []report.Fault{}}}
+func (w *Worker) saidCheck(file string, read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedSaid, Name: file, Faults: []record.Fault{}}}
 	data, ok := c.file(file, read)
 	if !ok {
 		return c.out

@@ -5,7 +5,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // jobOf is a job of one box of 460 x 140 x 500 from boards of 12.2 and 5.9 on a
@@ -73,7 +73,7 @@ func TestUnharmed(t *testing.T) {
 	for name, text := range unharmed(t) {
 		t.Run(name, func(t *testing.T) {
 			for _, p := range build(t, text).proofs(t, prove.Options{}) {
-				if p.Verdict != report.Goes || len(p.Faults) != 0 || len(p.Overlaps) != 0 || len(p.Corners) != 4 || p.Bottom == nil || !p.Bottom.Goes {
+				if p.Verdict != record.Goes || len(p.Faults) != 0 || len(p.Overlaps) != 0 || len(p.Corners) != 4 || p.Bottom == nil || !p.Bottom.Goes {
 					t.Errorf("%s: %s, %+v", p.Drawer, p.Verdict, p.Faults)
 				}
 				if p.Cuts != nil || p.Assembled != nil {

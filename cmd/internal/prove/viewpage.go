@@ -6,7 +6,7 @@ import (
 	"math"
 	"slices"
 
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // viewPage is the page on which boxes are turned and opened.
@@ -33,9 +33,9 @@ type shown struct {
 
 // pageCheck holds the page's boxes against the report: every part with its sizes, every box
 // with its size, and every piece in its place.
-func (w *Worker) pageCheck(read Read) report.Checked {
-	c := checking{Prover: w.Prover, out: report.Checked{What: report.CheckedScene, Name: viewPage,
-		Faults: []report.Fault{}}}
+func (w *Worker) pageCheck(read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedScene, Name: viewPage,
+		Faults: []record.Fault{}}}
 	data, ok := c.file(viewPage, read)
 	if !ok {
 		return c.out
@@ -88,7 +88,7 @@ func (w *Worker) pageCheck(read Read) report.Checked {
 // placedStand is a place of a part in its box.
 type placedStand struct {
 	part string
-	report.Stand
+	record.Stand
 }
 
 // boxesShown compares the boxes, which come in the report's order.

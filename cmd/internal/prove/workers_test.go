@@ -6,7 +6,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/prove"
-	"drawerwright/cmd/internal/report"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestWorkersAtOnce: workers of one prover share nothing that they change, and a
@@ -18,7 +18,7 @@ func TestWorkersAtOnce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	got := make([][]report.Proof, 4)
+	got := make([][]record.Proof, 4)
 	var wait sync.WaitGroup
 	for k := range got {
 		wait.Go(func() {

@@ -1,0 +1,415 @@
+package present
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/testcut"
+)
+
+// Adjustment is what adjust --json prints.
+type Adjustment struct {
+	Tool     string         `json:"tool"`
+	Job      string         `json:"job"`
+	Units    string         `json:"units"`
+	Drawer   string         `json:"drawer"`
+	Machine  string         `json:"machine"`
+	Readings []ReadingSaid  `json:"readings"`
+	Clash    []string       `json:"clash"` // readings that contradict each other
+	Cutter   Estimated      `json:"cutter"`
+	Stated   float64        `json:"cutter_of_the_job"`
+	OffWidth string         `json:"cutter_off,omitempty"` // that the cutter is not as wide as the job says
+	Front    Estimated      `json:"front_thickness"`
+	Sides    Estimated      `json:"sides_thickness"`
+	AllRight bool           `json:"all_right"` // leave it
+	Moves    []MoveSaid     `json:"moves"`
+	AsItIs   []MeasuredSaid `json:"nothing_moved"`
+	After    []MeasuredSaid `json:"after"`
+	Wrong    string         `json:"wrong,omitempty"` // why no fence distance is right
+	Saves    []string       `json:"cut_parts"`
+	Square   string         `json:"square,omitempty"`
+	Fits     string         `json:"fits,omitempty"`
+	// FrontLength is that of fronts still to be cut where nothing is moved; 0 while the
+	// readings do not tell it.
+	FrontLength float64  `json:"front_length_nothing_moved,omitempty"`
+	Written     []string `json:"written"` // entries of the new job file
+}
+
+// ReadingSaid is a reading, what all of them together make of it, and the rest.
+type ReadingSaid struct {
+	Reading  string  `json:"reading"`
+	Value    float64 `json:"value"`
+	Expected float64 `json:"expected"`
+	Residual float64 `json:"residual"`
+	Left     bool    `json:"left_out"`
+}
+
+// Estimated is a length with its standard deviation.
+type Estimated struct {
+	Value float64 `json:"value"`
+	Sigma float64 `json:"sigma"`
+}
+
+// MoveSaid is what to do about a setting: leave, move, measure (more first) or try (the
+// move, on another test piece). By above 0 is the fence away from the cutter, the cutter
+// up. Sure says that parts come out right then beyond doubt.
+type MoveSaid struct {
+	Setting string   `json:"setting"`
+	Do      string   `json:"do"`
+	Sure    bool     `json:"sure"`
+	By      float64  `json:"by"`
+	From    float64  `json:"from"`
+	To      float64  `json:"to"`
+	Missing []string `json:"missing"`
+	Said    string   `json:"said"`
+}
+
+// MeasuredSaid is a measure with its verdict.
+type MeasuredSaid struct {
+	Check   string     `json:"check"`
+	Words   string     `json:"words"`
+	Value   float64    `json:"value"`
+	Sigma   float64    `json:"sigma"`
+	Limit   [2]float64 `json:"limit"`
+	Verdict string     `json:"verdict"`
+
+	within bool
+}
+
+// judgedSaid are measures as they are printed, with what n makes of lengths.
+func judgedSaid(list []testcut.Judged, n func(mm float64) float64) []MeasuredSaid {
+	said := []MeasuredSaid{}
+	for _, q := range list {
+		verdict := string(q.Verdict)
+		if q.Nominal-2*q.Sigma < q.Least && q.Nominal+2*q.Sigma > q.Most {
+			verdict = unknown
+		}
+		said = append(said, MeasuredSaid{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.Least), n(q.Most)},
+			verdict, verdict == string(q.Words.Within)})
+	}
+	return said
+}
+
+// AdjustmentOf puts advice on a drawer's test cut into words.
+func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice) Adjustment {
+	n := func(mm float64) float64 { return record.Number(mm, b.Units) }
+	known := func(k testcut.Known) Estimated { return Estimated{n(k.Value), n(k.Sigma)} }
+	out := Adjustment{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Drawer: d.Spec.Name, Machine: string(d.Setup.Cutter.Kind),
+		Cutter: known(a.Cutter), Stated: n(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingSaid{},
+		Clash: append([]string{}, a.Clash...), AllRight: a.AllRight, Moves: []MoveSaid{}, Saves: []string{}, Written: []string{}}
+	for _, r := range a.Read {
+		out.Readings = append(out.Readings, ReadingSaid{r.Name, n(r.Value), n(r.Expected), n(r.Off), r.Left})
+	}
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
+	if off := math.Abs(a.Cutter.Value - a.Stated); len(a.Clash) == 0 && off > max(noticed, 3*a.Cutter.Sigma) {
+		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job",
+			text(a.Cutter.Value), text(a.Stated))
+	}
+	out.AsItIs, out.After = judgedSaid(a.AsItIs, n), judgedSaid(a.After, n)
+	for _, m := range a.Moves {
+		m.From, m.To = asPrinted(m.From, b.Units), asPrinted(m.To, b.Units) // so that what is between them is what is said
+		if m.By = m.To - m.From; m.Do == testcut.Leave && m.Better && math.Abs(m.By) < settable {
+			m.Better, m.Sure = false, true
+		}
+		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Do: string(m.Do), Sure: m.Sure,
+			Missing: []string{}}
+		for _, k := range m.Missing {
+			name := string(k)
+			if slices.ContainsFunc(a.Read, func(r testcut.Residual) bool { return r.Kind == k }) {
+				name += " again"
+			}
+			one.Missing = append(one.Missing, name)
+		}
+		one.Said = doText(m, one.Missing, out.Machine, text)
+		out.Moves = append(out.Moves, one)
+	}
+	if t := a.NoSetting; t.Why != "" {
+		as := ""
+		if d.Setup.FlatTongues {
+			as = " with tongues as thick as that"
+		}
+		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play; "+
+			"a cutter %s to %s wide would", t.Why, text(a.Front.Value), as, text(t.Least), text(t.Most))
+		if !slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Worse }) {
+			out.Wrong += ", or this fence distance as a compromise"
+		}
+	}
+	if slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Do == testcut.Measure }) {
+		return out // what becomes of cut parts is not known yet
+	}
+	for _, s := range a.Saves {
+		out.Saves = append(out.Saves, saveText(s, deeper(d.Setup), text))
+	}
+	if len(a.Saves) > 0 {
+		out.FrontLength = n(c.LengthOfFront(a.Estimate))
+	}
+	return out
+}
+
+// tiny is a move that no shop makes, in mm, and settable the least that one makes where a
+// setting can be left; noticed is by how much a cutter is wider or narrower than stated for
+// a shop to do something about it. Common practice, no source.
+const (
+	tiny     = 0.01
+	settable = 0.05
+	noticed  = 0.05
+)
+
+// unknown is the verdict on a measure that may be out of its limits on either side.
+const unknown = "not known yet"
+
+// asPrinted is a length rounded to what is printed of it.
+func asPrinted(mm float64, u geom.Unit) float64 {
+	step := 0.01
+	if u == geom.Inch {
+		step = geom.InchMM / 1000
+	}
+	return math.Round(mm/step) * step
+}
+
+// settingNames are what is moved; by hand, and on a router, others than on a saw.
+func settingName(s testcut.Setting, machine string) string {
+	names := map[testcut.Setting]string{testcut.Fence: "the fence", testcut.Height: "the cutter's height", testcut.DadoHeight: "the height for the dados", testcut.EndPlace: "the fence for the fronts' rabbets", testcut.RabbetHeight: "the cutter's height for the fronts' rabbets"}
+	switch machine {
+	case string(joinery.Hand):
+		names[testcut.Fence], names[testcut.Height], names[testcut.DadoHeight] = "the marking gauge", "the depth stop", "the depth of the dados"
+	case string(joinery.Router):
+		names[testcut.Fence], names[testcut.Height], names[testcut.EndPlace] = "the stop for the sides", "the zero", "the stop for the fronts"
+	}
+	return names[s]
+}
+
+// doText says what to do about a setting, as a sentence.
+func doText(m testcut.Move, missing []string, machine string, text func(float64) string) string {
+	name := settingName(m.What, machine)
+	switch {
+	case m.Worse:
+		return fmt.Sprintf("leave %s: moved, it would put more out than it puts right.", name)
+	case m.Do == testcut.Measure:
+		return fmt.Sprintf("measure %s before you touch %s.", strings.Join(missing, " and "), name)
+	case m.Do == testcut.Leave && !m.Sure && m.Better:
+		return fmt.Sprintf("leave %s, or, as a limit is near, %s.", name, moveText(m, machine, text))
+	case m.Do == testcut.Leave && !m.Sure:
+		return fmt.Sprintf("leave %s: the test cut is right, but a limit is near; measure the first parts too.", name)
+	case m.Do == testcut.Leave || m.Do == testcut.Make && math.Abs(m.By) < tiny:
+		return fmt.Sprintf("leave %s.", name)
+	case m.Do == testcut.Try:
+		return moveText(m, machine, text) + ". NOT SURE: the limits leave less room than a caliper tells; cut another test piece after the move."
+	}
+	return moveText(m, machine, text) + "."
+}
+
+func moveText(m testcut.Move, machine string, text func(float64) string) string {
+	by := text(math.Abs(m.By))
+	up := m.By > 0
+	pick := func(a, b string) string {
+		if up {
+			return a
+		}
+		return b
+	}
+	if machine == string(joinery.Hand) {
+		switch m.What {
+		case testcut.Fence:
+			return fmt.Sprintf("set the marking gauge %s by %s, from %s to %s", pick("wider", "narrower"), by, text(m.From), text(m.To))
+		case testcut.DadoHeight:
+			return fmt.Sprintf("cut the dados %s by %s, to %s", pick("deeper", "less deep"), by, text(m.To))
+		}
+		return fmt.Sprintf("set the depth stop and the depth gauge %s by %s, from %s to %s", pick("deeper", "less deep"), by, text(m.From), text(m.To))
+	}
+	if machine == string(joinery.Router) {
+		switch m.What {
+		case testcut.Fence:
+			return fmt.Sprintf("shift the stop for the sides by %s, so that dados come %s the end", by, pick("further from", "nearer to"))
+		case testcut.EndPlace:
+			return fmt.Sprintf("shift the stop for the fronts by %s, so that tongues come out %s", by, pick("longer", "shorter"))
+		}
+		return fmt.Sprintf("set the zero %s by %s, so that it cuts %s", pick("down", "up"), by, pick("deeper", "less deep"))
+	}
+	switch m.What {
+	case testcut.Fence:
+		return fmt.Sprintf("move the fence %s the cutter by %s, from %s to %s", pick("away from", "towards"), by, text(m.From), text(m.To))
+	case testcut.DadoHeight:
+		return fmt.Sprintf("for the dados, move the cutter %s by %s, from %s to %s", pick("up", "down"), by, text(m.From), text(m.To))
+	case testcut.RabbetHeight:
+		return fmt.Sprintf("for the rabbets of front and back, which lie flat, move the cutter %s by %s, so that they get %s deep and not %s", pick("up", "down"), by, text(m.To), text(m.From))
+	case testcut.EndPlace:
+		return fmt.Sprintf("for the rabbets of front and back, which lie flat, move the fence %s the cutter by %s, so that tongues get %s long and not %s", pick("away from", "towards"), by, text(m.To), text(m.From))
+	}
+	return fmt.Sprintf("move the cutter %s by %s, from %s to %s", pick("up", "down"), by, text(m.From), text(m.To))
+}
+
+// deeper is how a machine cuts rabbets again that were not deep enough.
+func deeper(s joinery.Setup) string {
+	switch {
+	case s.FlatTongues:
+		return "the cutter up by as much"
+	case s.Cutter.Kind.Fenced():
+		return "the fence closer to the cutter by as much"
+	case s.Cutter.Kind.FollowsDrawing():
+		return "the zero lower by as much"
+	}
+	return "the gauge set narrower by as much"
+}
+
+func saveText(s testcut.Save, deeper string, text func(float64) string) string {
+	by := text(s.By)
+	other := ""
+	switch s.OtherCode {
+	case "recess":
+		if other = "; the front is then flush"; math.Abs(s.Other) < tiny {
+			break
+		}
+		other = fmt.Sprintf("; the front is then %s %s", text(math.Abs(s.Other)), map[bool]string{true: "proud", false: "recessed"}[s.Other < 0])
+	case "tongue-play":
+		other = fmt.Sprintf("; the play is then %s", text(s.Other))
+	case "outside-width":
+		other = fmt.Sprintf("; the box is then %s wide", text(s.Other))
+	}
+	switch s.Remedy {
+	case testcut.Keep:
+		return "what is cut can be used as it is"
+	case testcut.PlaneFront:
+		return fmt.Sprintf("the front stands proud: plane or sand %s off its outside after gluing up", by)
+	case testcut.DeepenRabbet:
+		return fmt.Sprintf("cut the rabbets %s deeper: %s%s", by, deeper, other)
+	case testcut.TrimSides:
+		return fmt.Sprintf("the front stands back: trim %s off those ends of the sides; the box gets less deep by as much", by)
+	case testcut.WidenDado:
+		return fmt.Sprintf("the tongue is tight: widen the dados by a second pass, the fence %s further away%s", by, other)
+	case testcut.ShimDado:
+		return fmt.Sprintf("the tongue is loose: glue a strip of %s to the inner wall of each dado%s", by, other)
+	case testcut.ShortenFront:
+		return fmt.Sprintf("the box is too wide: cut %s off each end of front and back, and their rabbets again at the same length", by)
+	case testcut.NewFront:
+		return fmt.Sprintf("the box is too narrow: cut new fronts and backs %s long", by)
+	case testcut.ShimSlides:
+		return fmt.Sprintf("or keep it and put %s behind each slide", by)
+	case testcut.DeepenDado:
+		return fmt.Sprintf("or cut the dados %s deeper, and the tongues as much longer", by)
+	case testcut.TrimTongue:
+		return fmt.Sprintf("the shoulders stay open: trim %s off the end of each tongue%s", by, other)
+	}
+	return string(s.Remedy) + " " + by
+}
+
+// AdjustmentText prints it for the bench.
+func AdjustmentText(a Adjustment, u geom.Unit) []byte {
+	var out bytes.Buffer
+	t := sheetText{unit: u}
+	fmt.Fprintf(&out, "test cut of %s\n\n", a.Drawer)
+	decided := len(a.Readings) > 0 && len(a.Clash) == 0
+	if len(a.Clash) > 0 {
+		t.wrapped("", fmt.Sprintf("These readings contradict each other: %s. Measure them again; until then nothing is to be moved.", strings.Join(a.Clash, ", ")))
+	}
+	if decided {
+		t.doing(a)
+	}
+	if len(a.Readings) > 0 {
+		t.line("")
+		t.readings(a.Readings)
+	}
+	if decided {
+		t.line("")
+		t.wrapped("", fmt.Sprintf("The cut is %s %s wide, give or take %s.", caliper(a.Cutter.Value, u), u, caliper(2*a.Cutter.Sigma, u)))
+		t.measured("if nothing is moved", a.AsItIs)
+		if len(a.Saves) > 0 && !a.AllRight {
+			t.measured("if this is followed", a.After)
+			t.line("")
+			t.line("parts that are cut already")
+			for _, s := range a.Saves {
+				t.wrapped("  ", s)
+			}
+		}
+	}
+	for _, more := range []string{a.Square, a.Fits} {
+		if more != "" {
+			t.line("")
+			t.wrapped("", more)
+		}
+	}
+	if len(a.Written) > 0 {
+		t.line("")
+		t.line("written for the parts not yet cut")
+		for _, w := range a.Written {
+			t.line("  %s", w)
+		}
+	}
+	return append(out.Bytes(), t.out.Bytes()...)
+}
+
+// doing is the answer: leave it, or what to do about each setting.
+func (t *sheetText) doing(a Adjustment) {
+	for _, r := range a.Readings {
+		if r.Left {
+			t.wrapped("", fmt.Sprintf("The reading %s, %s %s, does not agree with the others, which together say %s: measure it again. What follows leaves it out.", r.Reading, caliper(r.Value, t.unit), t.unit, caliper(r.Expected, t.unit)))
+		}
+	}
+	within := !slices.ContainsFunc(a.AsItIs, func(m MeasuredSaid) bool { return !m.within }) &&
+		!slices.ContainsFunc(a.Moves, func(m MoveSaid) bool { return m.Do == string(testcut.Make) || m.Do == string(testcut.Try) })
+	if !a.AllRight && within {
+		t.line("LEAVE IT, as far as these readings tell: all that they say is within its limits.")
+		for _, m := range a.Moves {
+			if m.Do == string(testcut.Measure) {
+				t.wrapped("  ", "To be sure, "+m.Said)
+			}
+		}
+	} else if a.AllRight {
+		t.line("LEAVE IT: the test cut is right.")
+		for _, m := range a.Moves {
+			if !m.Sure {
+				t.wrapped("  ", m.Said)
+			}
+		}
+	} else {
+		t.line("what to do")
+		if a.OffWidth != "" {
+			t.wrapped("  ", a.OffWidth+".")
+		}
+		for _, m := range a.Moves {
+			t.wrapped("  ", m.Said)
+		}
+		if a.Wrong != "" {
+			t.wrapped("  ", a.Wrong+".")
+		}
+	}
+	if a.FrontLength > 0 {
+		with := "With nothing moved, fronts"
+		if a.AllRight {
+			with = "Fronts"
+		}
+		t.wrapped("", fmt.Sprintf("%s and backs still to be cut: %s %s long.", with, caliper(a.FrontLength, t.unit), t.unit))
+	}
+}
+
+// readings are those that were given, with what all of them together say.
+func (t *sheetText) readings(list []ReadingSaid) {
+	var rows [][]string
+	for _, r := range list {
+		left := ""
+		if r.Left {
+			left = "left out: it does not agree with the others; measure it again"
+		}
+		rows = append(rows, []string{r.Reading, caliper(r.Value, t.unit), caliper(r.Expected, t.unit), caliper(r.Residual, t.unit), left})
+	}
+	table(&t.out, []string{"reading", ">" + t.unit.String(), ">together they say", ">rest", ""}, rows)
+}
+
+func (t *sheetText) measured(title string, list []MeasuredSaid) {
+	if len(list) == 0 {
+		return
+	}
+	t.line("")
+	var rows [][]string
+	for _, q := range list {
+		rows = append(rows, []string{"  " + q.Words, t.number(q.Value), "+-" + t.number(2*q.Sigma), between(q.Limit[0], q.Limit[1], t.unit), q.Verdict})
+	}
+	table(&t.out, []string{title, ">" + t.unit.String(), ">known to", ">right", "verdict"}, rows)
+}

@@ -1,0 +1,108 @@
+package present
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
+)
+
+// AlikeText says what is made in one size, or could be, and what that takes.
+func AlikeText(a record.Alike, u geom.Unit) string {
+	var shims []string
+	for i, s := range a.Shims {
+		if s > 0 {
+			shims = append(shims,
+				fmt.Sprintf("in %s %s at the left and %s at the right", a.Openings[i], caliper(s, u), caliper(s, u)))
+		}
+	}
+	between := "between the slides and the cabinet: "
+	if len(shims) == 0 {
+		between += "none"
+	}
+	between += strings.Join(shims, "; ")
+	size := fmt.Sprintf("boxes for an opening of %s x %s %s", caliper(a.Width, u), caliper(a.Depth, u), u)
+	if a.Rows > 0 {
+		size += fmt.Sprintf(", of one height too in %d of the rows,", a.Rows)
+	}
+	if a.Made {
+		return fmt.Sprintf("made in one size: %s serve %s. Shims %s.", size, strings.Join(a.Openings, " and "), between)
+	}
+	return fmt.Sprintf("near-equal openings: %s would serve %s. Write `alike: yes` in the job to make them in one size, with shims %s.", size, strings.Join(a.Openings, " and "), between)
+}
+
+// LinesCSV is the table of slide lines: heights over the lower edge of the opening.
+func LinesCSV(b batch.Batch) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true // RFC 4180
+	w.Write([]string{"opening", "drawer", "slide_line", "box_bottom", "front_bottom", "front_height", "shim", "units"})
+	number := func(mm float64) string { return geom.LengthOf(mm).Decimal(b.Units) }
+	for _, bank := range b.Banks {
+		for i, r := range bank.Plan.Rows {
+			line := ""
+			if bank.Plan.Slide.Height > 0 {
+				line = number(r.Line)
+			}
+			w.Write([]string{bank.Name, b.Drawers[bank.Drawers[i]].Spec.Name, line, number(r.BoxBottom),
+				number(r.FrontBottom), number(r.FrontHeight), number(bank.Plan.Shim), b.Units.String()})
+		}
+	}
+	w.Flush() // into memory: it cannot fail
+	return out.Bytes()
+}
+
+// ShimText says what is put between the slides and a cabinet.
+func ShimText(c record.Cabinet, u geom.Unit) string {
+	return fmt.Sprintf("put shims of %s %s between the slides and the cabinet, at the left and at the right",
+		caliper(c.Shim, u), u)
+}
+
+// openings prints the rows of each opening, the slide lines and the spacers.
+func openings(out *bytes.Buffer, r record.Report, u geom.Unit) {
+	unit := u.String()
+	for _, c := range r.Cabinets {
+		fmt.Fprintf(out, "opening %s: %s x %s x %s %s count, %s", c.Name, caliper(c.Opening.Width, u),
+			caliper(c.Opening.Height, u), caliper(c.Opening.Depth, u), unit, c.Slide)
+		fmt.Fprintf(out, ", boxes %s deep", caliper(c.SlideLength, u))
+		if c.OutOfSquare != 0 {
+			fmt.Fprintf(out, "; out of square by %s over its height", caliper(c.OutOfSquare, u))
+		}
+		fmt.Fprintln(out)
+		if c.Packing > 0 {
+			fmt.Fprintf(out,
+				"pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on\n", caliper(c.Packing, u), unit)
+		}
+		if c.Shim > 0 {
+			fmt.Fprintln(out, ShimText(c, u))
+		}
+		var rows [][]string
+		for _, row := range c.Rows {
+			line := "-"
+			if len(c.Files) > 0 {
+				line = caliper(row.Line, u)
+			}
+			rows = append(rows,
+				[]string{row.Drawer, caliper(row.FrontHeight, u), caliper(row.FrontBottom, u),
+					caliper(row.BoxBottom, u), line, caliper(row.Above, u), caliper(row.Below, u)})
+		}
+		table(out, []string{"drawer", ">front height " + unit, ">front from", ">box from", ">slide line",
+			">free above", ">free below"}, rows)
+		for i, s := range c.Spacers {
+			if i == 0 {
+				fmt.Fprintln(out, "spacers, each under a slide, on the datum or on the slide below:")
+			}
+			fmt.Fprintf(out, "  %s %s for %s\n", caliper(s.Length, u), unit, strings.Join(s.Drawers, ", "))
+		}
+		fmt.Fprintln(out,
+			"Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
+		fmt.Fprintln(out)
+	}
+	for _, a := range r.Alike {
+		fmt.Fprintf(out, "%s\n\n", AlikeText(a, u))
+	}
+}

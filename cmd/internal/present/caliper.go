@@ -1,0 +1,187 @@
+package present
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/fit"
+	"drawerwright/geom/gauge"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// Check is what a caliper should read, and between what it may be: as printed, so that a
+// target is between its limits on paper too.
+type Check struct {
+	What  string  `json:"what"`
+	Is    float64 `json:"is"`
+	Least float64 `json:"least"`
+	Most  float64 `json:"most"`
+
+	printed gauge.Printed
+}
+
+// offList is said of a reading whose limits are for parts of any size.
+const offList = ", off the cut list"
+
+// checks are the caliper's limits for drawers that are cut at one setting, of which
+// every combination is right for all of them, and what has to be said of them.
+func (m maker) checks(drawers []batch.Drawer) (list []Check, said []string) {
+	set := batch.CaliperLimits(drawers)
+	list = []Check{}
+	for _, r := range set.Rows {
+		p := r.Print(m.batch.Units)
+		c := Check{What: string(r.Kind), printed: p, Is: read(p.Target), Least: read(p.Least), Most: read(p.Most)}
+		if r.Off {
+			c.What += offList
+		}
+		list = append(list, c)
+	}
+	return list, m.checksSaid(set, drawers)
+}
+
+// checksOf are those of several groups, each with its drawers' names where there are more.
+func (m maker) checksOf(groups [][]batch.Drawer) (list []Check, said []string) {
+	list = []Check{}
+	for _, g := range groups {
+		rows, more := m.checks(g)
+		if len(groups) > 1 {
+			var names []string
+			for _, d := range g {
+				names = append(names, d.Spec.Name)
+			}
+			of := words.Some(names) + ": "
+			for i := range rows {
+				rows[i].What = of + rows[i].What
+			}
+			for i := range more {
+				more[i] = of + more[i]
+			}
+		}
+		list, said = append(list, rows...), append(said, more...)
+	}
+	return list, said
+}
+
+// otherChecks adds those of drawers whose corners no one setting makes, as those of box
+// joints, to the last setting; where there is none, to the machine.
+func (m maker) otherChecks(out *Machine, settings []setup.Setting) {
+	served := make(map[string]bool)
+	for _, s := range settings {
+		for _, d := range m.served(s) {
+			served[d.Spec.Name] = true
+		}
+	}
+	var rest []batch.Drawer
+	for _, d := range m.drawers {
+		if !served[d.Spec.Name] {
+			rest = append(rest, d)
+		}
+	}
+	groups := batch.BySetting(rest)
+	if len(groups) == 0 {
+		return
+	}
+	list, said := m.checksOf(groups)
+	if n := len(out.Settings); n > 0 {
+		last := &out.Settings[n-1]
+		last.Checks, last.ChecksSaid = append(last.Checks, list...), append(last.ChecksSaid, said...)
+		return
+	}
+	out.Checks, out.ChecksSaid = list, said
+}
+
+// read is a number as it is printed.
+func read(s string) float64 {
+	v, _ := strconv.ParseFloat(s, 64) // what Print wrote
+	return v + 0
+}
+
+// checksSaid is what a sheet says of its limits.
+func (m maker) checksSaid(s gauge.Set, drawers []batch.Drawer) (said []string) {
+	for _, b := range s.Broken {
+		said = append(said, fmt.Sprintf("As drawn, %s is %s, and %s to %s is right: parts that are cut as drawn are not right together. The warnings of `check` say what to change; the limits here leave it out.",
+			b.Name, m.text(b.Nominal), m.text(b.Least), m.text(b.Most)))
+	}
+	if len(s.Narrow) > 0 {
+		return append(said, fmt.Sprintf("There are no limits for the caliper: what is right for %s leaves less than a caliper reads.", measureNames(s.Narrow)))
+	}
+	for _, r := range s.Sorted {
+		sentence := fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s to %s.", r.Stock, measureNames(s.Why), m.atLeast(r.Least), m.atMost(r.Most))
+		if r.Most-r.Least < sortable {
+			sentence = fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s.", r.Stock, measureNames(s.Why), m.text((r.Least+r.Most)/2))
+		}
+		said = append(said, sentence)
+	}
+	if s.Lengths {
+		said = append(said, m.lengthRule(drawers))
+	}
+	var once []string
+	for _, d := range drawers {
+		b := d.Shop.Boards
+		for i, stock := range []joinery.Stock{d.Spec.Sides, d.Spec.Front, d.Spec.Back, d.Spec.Bottom} {
+			spread := [...]fit.Spread{b.Sides, b.Front, b.Back, b.Bottom}[i]
+			if t := stock.Thickness; t.Min == t.Max && spread.Assumed != "" {
+				if text := fmt.Sprintf("%s (%s)", stock.Name, m.text(t.Mean)); !slices.Contains(once, text) {
+					once = append(once, text)
+				}
+			}
+		}
+	}
+	if len(once) > 0 {
+		said = append(said, fmt.Sprintf("The limits hold for boards as thick as their one reading: %s. Write more readings of a stock whose boards differ.", strings.Join(once, ", ")))
+	}
+	return said
+}
+
+// sortable is the least range that boards are sorted into, in mm: what a caliper reads.
+const sortable = 0.02
+
+// atLeast and atMost print bounds inwards, so that what is sorted by them is right.
+func (m maker) atLeast(mm float64) string {
+	return geom.LengthOf(mm).RoundUp(m.batch.Units).Text(m.batch.Units)
+}
+
+func (m maker) atMost(mm float64) string {
+	return geom.LengthOf(mm).RoundDown(m.batch.Units).Text(m.batch.Units)
+}
+
+// lengthRule is the other way with sides that differ: the box comes out as wide as it
+// should whatever they measure.
+func (m maker) lengthRule(drawers []batch.Drawer) string {
+	d := drawers[0]
+	rest := "" // what front and back are longer than the space between the sides
+	for _, p := range d.Parts {
+		if p.Role == joinery.Front {
+			if more := p.Panel.Length() - (d.Spec.Width - 2*d.Spec.Sides.Thickness.Mean); more > sortable {
+				rest = " and " + m.text(more) + " more"
+			}
+			break
+		}
+	}
+	return fmt.Sprintf("Or cut front and back of each box to its own sides: as long as the box is wide, less both sides as measured,%s.", rest)
+}
+
+func measureNames(list []gauge.Measure) string {
+	var names []string
+	for _, m := range list {
+		if !slices.Contains(names, m.Name) {
+			names = append(names, m.Name)
+		}
+	}
+	return strings.Join(names, ", ")
+}
+
+// CheckRows are the lines of a table of limits: what is read, what it should be, and
+// between what it is right.
+func CheckRows(list []Check) (rows [][]string) {
+	for _, c := range list {
+		rows = append(rows, []string{c.What, c.printed.Target, words.To(c.printed.Least, c.printed.Most)})
+	}
+	return rows
+}

@@ -1,0 +1,124 @@
+package present
+
+import (
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// Caution is what can hurt at a cut, with the public source that says so, by its
+// place in Sources; 0 for common practice without one.
+type Caution struct {
+	Text   string `json:"text"`
+	Source int    `json:"source"`
+}
+
+// Sources are the public texts behind the cautions.
+var Sources = []string{
+	"29 CFR 1910.213, woodworking machinery requirements (USA)",
+	"OSHA Woodworking eTool, table saws (USA)",
+	"HSE Information Sheet WIS16, circular saw benches: safe working practices (UK)",
+	"HSE Information Sheet WIS22, CNC routers (UK)",
+	"HSE, wood dust: controlling the risks (UK)",
+}
+
+// first stands before everything else.
+const first = "The rules of the place where you work and the manuals of your machines come first; this sheet knows neither. Work on machines that you were trained on."
+
+// general are the cautions for every machine.
+var general = []Caution{
+	{"Unplug or isolate the machine before a cutter is changed or a height is measured with a hand near it.", 0},
+	{"Wear eye and hearing protection; no gloves, loose sleeves or rings near a turning cutter.", 0},
+	{"Extract dust where it is made: the dust of hardwood, and of the glue in boards, harms the nose and the lungs.", 5},
+}
+
+// atHand are those where nothing but a drill turns.
+var atHand = []Caution{
+	{"Wear eye protection; no gloves, loose sleeves or rings near a drill that turns.", 0},
+	general[2],
+}
+
+// TemplateCautions are those for cutting and using templates.
+var TemplateCautions = []Caution{
+	{"A laser is watched while it cuts, with its cover closed and its extraction on: hardboard burns, and its smoke harms. The maker's manual and local rules come first.", 0},
+	{"Small plates are held by their sheet until they are cut out; do not reach for them while the cutter turns.", 0},
+	{"A knife is drawn away from the hand that holds the template; clamp the template where both hands are needed.", 0},
+}
+
+// ofMachine are the cautions for one kind of machine.
+var ofMachine = map[joinery.CutterKind][]Caution{
+	joinery.Saw: {
+		{"Look in the saw's manual whether it takes a dado stack at all: a short arbor or a longer run-down can forbid it. For grooves a guarded router or spindle moulder suits better.", 3},
+		{"Where the usual guard cannot stay on, featherboards or a jig take its place and are used for every cut; afterwards guard and riving knife go back at once.", 1},
+		{"Keep hands out of the line of the cut and away from the cutter; push the last stretch and small pieces with a push stick or block.", 2},
+		{"Wait until the cutter has stopped before anything is cleared away.", 2},
+	},
+	joinery.RouterTable: {
+		{"Feed against the turning of the bit: along the fence in front of the bit, from right to left. Never push a part between bit and fence.", 0},
+		{"Guard the bit; featherboards hold the part down and against the fence, a push block moves it.", 1},
+		{"Keep the bit's speed within what its maker allows; take deep cuts in passes.", 0},
+	},
+	joinery.Router: {
+		{"Keep the cutting area enclosed or keep clear of it, with the doors' interlock in order and dust extracted at the bit.", 4},
+		{"Clamp each part or hold it by vacuum and tabs; know where clamps and screws are before the bit does.", 0},
+		{"Hold small parts in a carrier or cut them out by hand along a skin.", 0},
+	},
+	joinery.Hand: {
+		{"Clamp the part or hold it against a bench hook or stops; both hands stay behind the cutting edge.", 0},
+		{"Sharp irons and chisels need less force and slip less; cut away from the body, and lay tools down where nobody reaches into them.", 0},
+	},
+}
+
+// stopped are those for a groove between two stops.
+var stopped = []Caution{
+	{"Clamp both stops to the fence; hold the part against the first one, lower it on to the turning bit with both hands away from it, feed to the second, and let the bit stop before the part is lifted.", 0},
+}
+
+// ofWork are the cautions where a cut is described.
+var ofWork = map[setup.Work][]Caution{
+	setup.Across: {
+		{"The fence is a stop here and the mitre gauge or sled feeds: right only because nothing is cut off. Never use both together for a cut that goes through.", 0},
+		{"An insert that closes round the cutter supports the part right beside it.", 0},
+	},
+	setup.Along: {
+		{"Featherboards before and above the cutter, a push block over it; do not push past the cutter with the bare hand.", 1},
+	},
+	setup.AtEnd: {
+		{"Bury the cutter in a sacrificial fence only with the machine's own fence clear of it; raise it into the wood slowly, or cut the recess first.", 0},
+		{"Back the part with a sled, so that it cannot turn and its far edge does not break out.", 0},
+	},
+	setup.AtEdge: {
+		{"Bury the cutter in a sacrificial fence only with the machine's own fence clear of it; featherboards hold the part down and against it, a push block moves it.", 1},
+	},
+	setup.OnEnd: {
+		{"A tall part stands on its end: a tall fence and a carriage or backing board clamped to it keep it upright. Never hold it by hand above the cutter alone.", 1},
+		{"An insert that closes round the cutter, or the end drops into the opening.", 0},
+		{"The waste lies on the side away from the fence, so that nothing is trapped between cutter and fence; no stop may stand where waste would jam.", 0},
+	},
+	setup.Fingers: {
+		{"Clamp the part to the jig, and keep hands away from where the cutter comes out behind it.", 1},
+	},
+	setup.Knifed: {
+		{"Chisel from both edges towards the middle, the part clamped, both hands behind the edge.", 0},
+	},
+	setup.Shoulder: {
+		{"Saw against a bench hook or with the part in the vice; start with light strokes beside the knife line, the thumb above the teeth.", 0},
+	},
+	setup.Ploughed: {
+		{"Clamp the part so that no clamp stands in the way of the plane's fence; knuckles keep clear of the bench.", 0},
+	},
+	setup.Chopped: {
+		{"Chop with the part clamped on the bench, not held in the hand; never pry towards the other hand.", 0},
+	},
+	setup.HandSawn: {
+		{"Hold the part upright and low in the vice, so that it does not shake; pare from both faces, with the hands behind the edge.", 0},
+	},
+	setup.Sawn: {
+		{"Clamp the part for a jigsaw or a hand saw; at a band saw set the guide just over the part and keep fingers out of the line of the blade.", 0},
+	},
+	setup.Opened: {
+		{"Clamp the part over scrap; saw with the part clamped again, not held on the knee.", 0},
+	},
+	setup.Bored: {
+		{"Clamp the part over scrap to bore it, or it turns with the bit; bits that break through grab. No gloves at a drill press.", 0},
+	},
+}

@@ -1,0 +1,70 @@
+package present
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
+	"drawerwright/geom/coupon"
+)
+
+// Coupon is what coupon --json prints.
+type Coupon struct {
+	Tool   string       `json:"tool"`
+	Drawer string       `json:"drawer"`
+	Stock  string       `json:"stock"`
+	Units  string       `json:"units"`
+	Length float64      `json:"length"`
+	Width  float64      `json:"width"`
+	Step   float64      `json:"step"`
+	Slots  []CouponSlot `json:"slots"`
+	Pitch  float64      `json:"comb_pitch"`
+	Tooth  float64      `json:"tooth"` // as meant
+	Teeth  int          `json:"teeth"`
+	Steps  []string     `json:"steps"`
+	File   string       `json:"file,omitempty"`
+
+	unit geom.Unit
+}
+
+// CouponSlot is a slot by its number, with where its near wall is from the datum end.
+type CouponSlot struct {
+	Number int     `json:"number"`
+	Width  float64 `json:"width"`
+	At     float64 `json:"at"`
+}
+
+// CouponOf is a coupon for the report.
+func CouponOf(drawer, stock string, c coupon.Coupon) Coupon {
+	u := c.Asked.Unit
+	n := func(mm float64) float64 { return record.Number(mm, u) }
+	out := Coupon{Tool: "drawerwright", Drawer: drawer, Stock: stock, Units: u.String(), Length: n(c.Panel.Length()), Width: n(c.Panel.Width()), Step: n(c.Step),
+		Pitch: n(c.Comb.Pitch), Tooth: n(c.Comb.Tooth()), Teeth: c.Comb.Teeth, Steps: c.Steps, Slots: []CouponSlot{}, unit: u}
+	for _, s := range c.Slots {
+		out.Slots = append(out.Slots, CouponSlot{s.Number, n(s.Width), n(s.X)})
+	}
+	return out
+}
+
+// CouponText prints it for the bench.
+func CouponText(c Coupon) []byte {
+	t := sheetText{unit: c.unit}
+	t.line("fit coupon for %s, from %s: %s x %s %s", c.Drawer, c.Stock, t.number(c.Length), t.number(c.Width), c.Units)
+	t.line("")
+	var rows [][]string
+	for _, s := range c.Slots {
+		rows = append(rows, []string{fmt.Sprint(s.Number), t.number(s.Width), t.number(s.At)})
+	}
+	table(&t.out, []string{">slot", ">wide " + c.Units, ">from the datum end"}, rows)
+	t.line("")
+	for i, s := range c.Steps {
+		t.wrapped("", fmt.Sprintf("%d. %s", i+1, s))
+	}
+	if c.File != "" {
+		t.line("")
+		t.line("drawing: %s", c.File)
+	}
+	t.line("")
+	t.wrapped("", "Then: `drawerwright adjust JOB tooth=... coupon-1=... fits=N`.")
+	return t.out.Bytes()
+}

@@ -1,0 +1,368 @@
+package present
+
+import (
+	"bytes"
+	"fmt"
+	"path"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// drawings prints the legend: for each file, in the order of cutting, its layers,
+// how deep they go and with which bit; and which parts have to be turned over.
+func drawings(out *bytes.Buffer, b batch.Batch, r record.Report) {
+	u := b.Units
+	fmt.Fprintln(out, "drawings: each file's layers in the order of cutting, and what is set for them")
+	fmt.Fprintln(out, HowCut())
+	file := ""
+	var rows [][]string
+	flush := func() {
+		if file != "" {
+			fmt.Fprintln(out, file)
+			rowsOf(out, rows)
+		}
+		rows = nil
+	}
+	for _, l := range r.Layers {
+		if l.File != file {
+			flush()
+			file = l.File
+		}
+		in := ""
+		if l.BitFile != "" {
+			in = "in " + path.Base(l.BitFile)
+		}
+		rows = append(rows, []string{"  " + l.Layer, setInWords(l.ToSet, l.Told == "through", u), bitOf(l, u), in})
+	}
+	flush()
+	if idle := idleBits(b, r); len(idle) > 0 {
+		fmt.Fprintf(out, "\nbits that cut nothing in this job: %s\n", strings.Join(idle, "; "))
+	}
+	routed := func(d record.Drawer) bool { return joinery.CutterKind(d.Machine).FollowsDrawing() }
+	if slices.ContainsFunc(r.Drawers, routed) {
+		turned(out, r, u)
+	}
+	fmt.Fprintln(out)
+}
+
+// bitOf says with which bit a layer is cut; nothing where a saw does.
+func bitOf(l record.Layer, u geom.Unit) string {
+	if l.Diameter == 0 {
+		return ""
+	}
+	d := geom.LengthOf(l.Diameter * u.MM()).Text(u)
+	bit := d + " bit"
+	if l.Bit != d {
+		bit += " " + l.Bit
+	}
+	if l.Tool > 0 {
+		bit += fmt.Sprintf(", tool %d", l.Tool)
+	}
+	if l.Flutes > 0 {
+		bit += fmt.Sprintf(", %d flutes", l.Flutes)
+	}
+	return bit
+}
+
+// idleBits are bits of the job with which no layer of any drawing is cut.
+func idleBits(b batch.Batch, r record.Report) (list []string) {
+	used := make(map[string]bool)
+	layers := slices.Clone(r.Layers)
+	for _, k := range r.Sheets {
+		for _, s := range k.Sheets {
+			layers = append(layers, s.Layers...)
+		}
+	}
+	for _, l := range layers {
+		used[bitOf(l, b.Units)] = true
+	}
+	for _, d := range b.Drawers {
+		for _, bit := range d.Bits {
+			one := record.Layer{Bit: bit.Name, Diameter: record.Number(bit.Diameter, b.Units),
+				Flutes: bit.Flutes, Tool: bit.Tool}
+			if said := bitOf(one, b.Units); !used[said] && !slices.Contains(list, said) {
+				list = append(list, said)
+			}
+		}
+	}
+	return list
+}
+
+// turned lists the parts to turn over by what an error in turning does.
+func turned(out *bytes.Buffer, r record.Report, u geom.Unit) {
+	var words []string
+	parts := make(map[string][]string)
+	for _, f := range r.Faces {
+		if f.Flip == nil {
+			continue
+		}
+		if _, known := parts[f.Flip.Words]; !known {
+			words = append(words, f.Flip.Words)
+		}
+		blank := fmt.Sprintf("%s from a blank of %s x %s or more", f.Part, caliper(f.Blank[0], u),
+			caliper(f.Blank[1], u))
+		parts[f.Flip.Words] = append(parts[f.Flip.Words], blank)
+	}
+	if len(words) == 0 {
+		fmt.Fprintln(out, "\nno part has to be turned over on the router")
+		return
+	}
+	fmt.Fprintln(out, "\nto turn over: cut the outside drawing first, with REGISTER; put pins into those holes; turn the part over")
+	fmt.Fprintln(out, "end for end; keep the zero after turning; cut the inside drawing, whose outline cuts it out")
+	for _, w := range words {
+		for _, p := range parts[w] {
+			fmt.Fprintf(out, "  %s\n", p)
+		}
+		for _, clause := range strings.Split(w, "; ") {
+			fmt.Fprintf(out, "    %s\n", clause)
+		}
+	}
+}
+
+// proofs prints what the drawings, cut virtually, make of each drawer.
+func proofs(out *bytes.Buffer, r record.Report, u geom.Unit) {
+	if len(r.Proof) == 0 {
+		return
+	}
+	ProofText(out, r.Proof, u)
+	CheckedText(out, r.Checked)
+	fmt.Fprintln(out)
+}
+
+// Unproven prints why a build was not written.
+func Unproven(out *bytes.Buffer, proofs []record.Proof, checked []record.Checked, u geom.Unit) {
+	if len(proofs) > 0 {
+		ProofText(out, proofs, u)
+	}
+	faults(out, checked)
+}
+
+// CheckedText prints what else was read back: faults first, then what holds the parts of
+// each sheet, then how many of the others agree.
+func CheckedText(out *bytes.Buffer, list []record.Checked) {
+	faults(out, list)
+	count := make(map[string]int)
+	for _, c := range list {
+		if len(c.Faults) > 0 {
+			continue
+		}
+		if c.Sheet == nil {
+			count[c.What]++
+			continue
+		}
+		fmt.Fprintf(out, "sheet %s: %s\n", c.Name, onSheet(*c.Sheet))
+	}
+	for _, w := range []struct{ what, one, many, is string }{
+		{record.CheckedSolid, "solid", "solids", "what the job asks for of a part"},
+		{record.CheckedBox, "box", "boxes", "the solids of their parts, assembled and exploded"},
+		{record.CheckedScene, "preview", "previews", "the parts in their places"},
+		{record.CheckedCabinet, "drawing of a cabinet", "drawings of cabinets", "the slide lines of the report"},
+		{record.CheckedTemplate, "template", "templates", "the marks and walls of the report"},
+		{record.CheckedPictures, "folder of pictures", "folders of pictures",
+			"a size in millimetres, whole, and as large in dots"},
+		{record.CheckedTable, "table", "tables", "the numbers of the report"},
+		{record.CheckedSaid, "document", "documents", "the numbers, verdicts and warnings of the report"},
+	} {
+		if n := count[w.what]; n > 0 {
+			fmt.Fprintf(out, "read back: %s, with %s\n", words.Count(n, w.one, w.many), w.is)
+		}
+	}
+}
+
+func faults(out *bytes.Buffer, list []record.Checked) {
+	for _, c := range list {
+		for _, f := range c.Faults {
+			fmt.Fprintf(out, "%s: %s: %s\n", f.Place(), f.Part, f.Message)
+			if f.Hint != "" {
+				fmt.Fprintf(out, "  hint: %s\n", f.Hint)
+			}
+		}
+	}
+}
+
+// onSheet says in words how the parts of a sheet are held.
+func onSheet(s record.OnSheet) string {
+	text := words.Count(s.Parts, "part", "parts") + " cut as by their own drawings"
+	if s.Tied > 0 {
+		text += fmt.Sprintf("; %d held by %s or more", s.Tied, words.Count(s.Bridges, "bridge", "bridges"))
+	}
+	if s.Skin > 0 {
+		text += fmt.Sprintf("; %d by a skin", s.Skin)
+	}
+	if s.Marked > 0 {
+		text += fmt.Sprintf("; %d with %s or more where the program has to make tabs, on which their hold rests",
+			s.Marked, words.Count(s.Marks, "mark", "marks"))
+	}
+	if s.Loose > 0 {
+		text += fmt.Sprintf("; %d loose when all is cut", s.Loose)
+	}
+	return text
+}
+
+// ProofText prints proofs: faults of files first, then what the boxes do.
+func ProofText(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
+	unit := u.String()
+	fmt.Fprintf(out, "proof: the drawings read back, cut with their bits to the depths of their layers' names, and put together; %s\n", unit)
+	for _, p := range proofs {
+		for _, f := range p.Faults {
+			fmt.Fprintf(out, "%s: %s\n", f.Place(), f.Message)
+			if f.Hint != "" {
+				fmt.Fprintf(out, "  hint: %s\n", f.Hint)
+			}
+		}
+	}
+	var joints, sizes [][]string
+	for _, p := range proofs {
+		if p.Width == (record.Range{}) { // there was no box to put together
+			joints = append(joints, []string{p.Drawer, p.Verdict, "-", "-", "-", "-", "-"})
+			continue
+		}
+		joints = append(joints, jointsOf(p, u))
+		sizes = append(sizes,
+			[]string{p.Drawer, span(p.Width, u), span(p.Depth, u), span(p.Height, u), span(p.Diagonal, u),
+				span(p.Rack, u)})
+	}
+	table(out, []string{"drawer", "verdict", ">tongue play", "side seats on", ">open shoulder", ">recess",
+		">bottom play"}, joints)
+	dividers(out, proofs, u)
+	if len(sizes) > 0 {
+		fmt.Fprintln(out)
+		table(out, []string{"drawer", ">width", ">depth", ">height", ">diagonal", ">diagonals may differ by"}, sizes)
+		fmt.Fprintln(out,
+			"Ranges are over the readings. A side that is pushed on stops at the shoulder of front and back, or when the tongue")
+		fmt.Fprintln(out,
+			"meets the floor of its dado: the shoulder then stays open by that much. Recess: how far front and back stand behind")
+		fmt.Fprintln(out,
+			"the ends of the sides (of a double-rabbet: the sides' faces before the front's ends); below 0 proud. Diagonals can")
+		fmt.Fprintln(out, "differ before the glue has set.")
+	}
+	for _, p := range proofs {
+		trouble(out, p, u)
+	}
+}
+
+// ungrooved are the fits of a bottom that stands in no groove.
+var ungrooved = []string{string(joinery.BottomApplied), string(joinery.BottomCleats)}
+
+// dividers prints the dividers of all drawers, if there are any.
+func dividers(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
+	var rows [][]string
+	for _, p := range proofs {
+		for _, d := range p.Dividers {
+			rows = append(rows,
+				[]string{p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u),
+					span(d.Stand, u)})
+		}
+	}
+	if len(rows) > 0 {
+		fmt.Fprintln(out)
+		table(out, []string{"drawer", "divider", "stands in", ">play", ">slack", ">above the bottom"}, rows)
+	}
+}
+
+// span prints a range, or one number where it is none.
+func span(v record.Range, u geom.Unit) string {
+	return between(v.Min, v.Max, u)
+}
+
+// jointsOf is a drawer's row: the tightest tongue, the widest gap, what stands out most.
+func jointsOf(p record.Proof, u geom.Unit) []string {
+	play, gap, recess := record.Range{}, record.Range{}, record.Range{}
+	captured, seats := false, []string{}
+	for _, c := range p.Corners {
+		if c.Captured && (!captured || c.Play.Min < play.Min) {
+			play, captured = c.Play, true
+		}
+		if c.Seat != "" && !slices.Contains(seats, c.Seat) {
+			seats = append(seats, c.Seat)
+		}
+		if c.ShoulderGap.Max > gap.Max {
+			gap = c.ShoulderGap
+		}
+		stands := c.Recess
+		if c.Laps && !c.Fingers { // an end that laps over the sides
+			stands = c.Lap
+		}
+		if max(stands.Max, -stands.Min) > max(recess.Max, -recess.Min) {
+			recess = stands
+		}
+	}
+	row := []string{p.Drawer, p.Verdict, "-", strings.Join(seats, ", "), span(gap, u), span(recess, u), "-"}
+	if captured {
+		row[2] = span(play, u)
+	}
+	if p.Bottom != nil && !slices.Contains(ungrooved, p.Bottom.Fit) {
+		row[6] = span(p.Bottom.Play, u)
+	}
+	return row
+}
+
+// trouble prints what keeps a box from going together, or from its limits.
+func trouble(out *bytes.Buffer, p record.Proof, u geom.Unit) {
+	say := func(format string, args ...any) {
+		fmt.Fprintf(out, "%s: "+format+"\n", append([]any{p.Drawer}, args...)...)
+	}
+	for _, c := range p.Corners {
+		if !c.Goes {
+			say("the %s does not go into the %s: %s", c.End, c.Side, tooThick(c.Play, u))
+		}
+	}
+	if b := p.Bottom; b != nil && len(b.Blocked) > 0 {
+		say("the bottom cannot be slid in from behind: %s in its way", strings.Join(b.Blocked, ", "))
+	} else if b != nil && !b.Goes {
+		say("the bottom does not go in: %s up and down, %s across the box, %s along it", room(b.Play, u),
+			room(b.Slack[0], u), room(b.Slack[1], u))
+	}
+	for _, d := range p.Dividers {
+		if !d.Goes {
+			say("the %s does not go in: %s in its dados, %s along its length", d.Name, room(d.Play, u),
+				room(d.Slack, u))
+		}
+	}
+	for _, c := range p.Crossings {
+		if !c.Goes {
+			say("%s and %s do not go over each other: %s in their slots", c.A, c.B, room(c.Play, u))
+		}
+	}
+	if len(p.FailsWith) > 0 {
+		var boards []string
+		for _, r := range p.FailsWith {
+			boards = append(boards, r.Stock+" "+caliper(r.Thickness, u)+" "+u.String())
+		}
+		say("does not go together from boards of %s", strings.Join(boards, ", "))
+	}
+	for _, r := range p.Remarks {
+		say("%s", r)
+	}
+	for _, o := range p.Overlaps {
+		say("%s and %s overlap by %.1f mm3", o.A, o.B, o.Volume)
+	}
+}
+
+// room says how much there is, or lacks. What is far below 0 is something else in
+// the way, and no measure of the part.
+func room(r record.Range, u geom.Unit) string {
+	const far = 3.0 // mm
+	switch mm := r.Mean * u.MM(); {
+	case r == record.Range{}:
+		return "not held"
+	case mm < -far:
+		return "blocked"
+	case r.Mean < 0:
+		return fmt.Sprintf("%s %s too large", caliper(-r.Mean, u), u)
+	}
+	return fmt.Sprintf("%s %s of room", caliper(r.Mean, u), u)
+}
+
+func tooThick(play record.Range, u geom.Unit) string {
+	if play.Mean < 0 {
+		return "too thick by " + caliper(-play.Mean, u) + " " + u.String()
+	}
+	return "their cuts do not meet"
+}

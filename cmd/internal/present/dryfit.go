@@ -1,0 +1,46 @@
+package present
+
+import (
+	"bytes"
+	"fmt"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/testcut"
+)
+
+// Stack is what a shop measures with parts held together before glue: both sides and
+// a front side by side, the dry-fitted box, its diagonals.
+type Stack struct {
+	SidesAndFront  float64 `json:"sides_and_front"`
+	OutsideWidth   float64 `json:"outside_width"`
+	OutsideDepth   float64 `json:"outside_depth"`
+	Diagonal       float64 `json:"diagonal"`
+	DiagonalsApart float64 `json:"diagonals_apart_at_most"`
+}
+
+// StackOf are those of a drawer, as numbers of the report.
+func StackOf(d batch.Drawer, u geom.Unit) Stack {
+	n := func(mm float64) float64 { return record.Number(mm, u) }
+	s := d.Spec
+	box := joinery.Size{Width: d.Outside.Width, Depth: s.Depth} // over the ends of the sides
+	diagonal := testcut.Diagonals(box)
+	return Stack{
+		SidesAndFront: n(2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean), OutsideWidth: n(d.Outside.Width), OutsideDepth: n(d.Outside.Depth),
+		Diagonal: n(diagonal), DiagonalsApart: n(s.Limits.Diagonal),
+	}
+}
+
+func stackText(out *bytes.Buffer, s Stack, u geom.Unit) {
+	rowsOf(out, [][]string{
+		{"two sides and a front, side by side", caliper(s.SidesAndFront, u), u.String() + ", or the stock is not what was measured"},
+		{"outside width, dry fitted", caliper(s.OutsideWidth, u), u.String()},
+		{"both diagonals, over the ends of the sides", caliper(s.Diagonal, u), fmt.Sprintf("%s, and no more than %s apart", u, caliper(s.DiagonalsApart, u))},
+	})
+	fmt.Fprintln(out, Squaring)
+}
+
+// Squaring is how a box is squared before the glue takes.
+const Squaring = "To square a box, clamp across the longer diagonal until the two are equal."

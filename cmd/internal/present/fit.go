@@ -1,0 +1,125 @@
+package present
+
+import (
+	"fmt"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom/fit"
+)
+
+// Judged is the verdict on drawers of which it is the same.
+type Judged struct {
+	Drawers []string `json:"drawers"`
+	Verdict string   `json:"verdict"` // goes together, or that of the measure that is most often wrong
+	Odds    float64  `json:"odds"`    // the part of the boxes that keep all limits at once
+	Said    string   `json:"said"`
+}
+
+// Verdicts are those on all drawers of a batch, as every output says them.
+func Verdicts(b batch.Batch) []Judged {
+	list := []Judged{}
+	at := make(map[string]int)
+	for _, d := range b.Drawers {
+		said := d.Outcome.String()
+		i, known := at[said]
+		if !known {
+			i = len(list)
+			at[said] = i
+			list = append(list, Judged{Verdict: string(d.Outcome.Verdict), Odds: record.Odds(d.Outcome.Right), Said: said})
+		}
+		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)
+	}
+	return list
+}
+
+// String is a line of the verdict.
+func (j Judged) String() string { return words.Some(j.Drawers) + ": " + j.Said }
+
+// Basis says once what verdicts rest on.
+var Basis = fmt.Sprintf("Verdicts are on boards and machine off as they usually are: %d random boxes of each drawer; likely is what all but 0.27 %% of them are.", fit.Draws)
+
+// Forecast is what fit --json prints.
+type Forecast struct {
+	Tool    string     `json:"tool"`
+	Job     string     `json:"job"`
+	Units   string     `json:"units"`
+	Draws   int        `json:"draws"`
+	Seed    uint64     `json:"seed"`
+	Boards  []Board    `json:"boards"`
+	Drawers []Foreseen `json:"drawers"`
+}
+
+// Board says between which thicknesses the boards of a stock are, and by what
+// standard where they were not measured at several places.
+type Board struct {
+	Stock   string  `json:"stock"`
+	Mean    float64 `json:"mean"`
+	Least   float64 `json:"least"`
+	Most    float64 `json:"most"`
+	Assumed string  `json:"assumed,omitempty"`
+}
+
+// Foreseen are the verdict on a drawer and its measures, and what its parts must
+// measure when they are held together before glue. Drawn are the odds by other random
+// boxes, where they were asked for.
+type Foreseen struct {
+	Drawer  string       `json:"drawer"`
+	Verdict string       `json:"verdict"`
+	Odds    float64      `json:"odds"`
+	Said    string       `json:"said"`
+	Drawn   *float64     `json:"drawn_odds,omitempty"`
+	Fit     []record.Fit `json:"fit"`
+	Stack   Stack        `json:"stack"`
+}
+
+// Forecasts are what the boxes of a batch will do. With other draws than those of the
+// verdicts, their figures stand beside them.
+func Forecasts(b batch.Batch, draws int, seed uint64) Forecast {
+	n := func(mm float64) float64 { return record.Number(mm, b.Units) }
+	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: draws, Seed: seed, Boards: boards(b, n), Drawers: []Foreseen{}}
+	for _, d := range b.Drawers {
+		o := d.Outcome
+		one := Foreseen{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: record.Odds(o.Right), Said: o.String(), Stack: StackOf(d, b.Units), Fit: []record.Fit{}}
+		for _, m := range o.Measures {
+			one.Fit = append(one.Fit, record.FitOf(d.Spec.Name, m, n))
+		}
+		if draws > 0 && (draws != fit.Draws || seed != fit.Seed) {
+			list, right := o.Draw(draws, seed)
+			one.Drawn = &right
+			for i, v := range list {
+				o := fit.Odds{Part: v.Within, All: o.Measures[i].Right.All}
+				one.Fit[i].Drawn = &record.Drawn{Mean: n(v.Mean), Sigma: n(v.Sigma), Common: [2]float64{n(v.Common.Min), n(v.Common.Max)}, Odds: v.Within, Of1000: o.Of1000()}
+			}
+		}
+		f.Drawers = append(f.Drawers, one)
+	}
+	return f
+}
+
+func boards(b batch.Batch, n func(float64) float64) []Board {
+	list := []Board{}
+	seen := make(map[string]bool)
+	for _, d := range b.Drawers {
+		s := d.Spec
+		for i, stock := range []string{s.Sides.Name, s.Front.Name, s.Back.Name, s.Bottom.Name} {
+			if seen[stock] {
+				continue
+			}
+			seen[stock] = true
+			spread := [...]fit.Spread{d.Shop.Boards.Sides, d.Shop.Boards.Front, d.Shop.Boards.Back, d.Shop.Boards.Bottom}[i]
+			mean := [...]float64{s.Sides.Thickness.Mean, s.Front.Thickness.Mean, s.Back.Thickness.Mean, s.Bottom.Thickness.Mean}[i]
+			list = append(list, Board{stock, n(mean), n(mean - spread.Minus), n(mean + spread.Plus), spread.Assumed})
+		}
+	}
+	return list
+}
+
+// Source says by what the range of the thickness is known.
+func (b Board) Source() string {
+	if b.Assumed == "" {
+		return "measured"
+	}
+	return "one reading; " + b.Assumed + " says between what boards are"
+}

@@ -1,0 +1,60 @@
+package present
+
+import (
+	"bytes"
+	"encoding/csv"
+	"strconv"
+
+	"drawerwright/cmd/internal/record"
+	"drawerwright/export/layer"
+	"drawerwright/geom"
+)
+
+// NotCut stands in the legend for the operation of a layer that is not cut.
+const NotCut = "not cut"
+
+// LayersCSV is the legend of all drawings that are cut, parts and sheets, for mapping
+// layers to tools: a line for each layer of each file, in the order of cutting;
+// of a layer with several elevations, for each of them. Layers that are not cut follow, once
+// for all files. Its unit is that of the drawings, u that of the report.
+func LayersCSV(r record.Report, u, drawn geom.Unit) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true // RFC 4180
+	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth",
+		"left", "through", "units", "cuts", "elevation", "set", "set_from"})
+	n := func(v float64) string { return geom.LengthOf(v * u.MM()).Fine(drawn) }
+	file, order := "", 0
+	lines := func(list []record.Layer) {
+		for _, l := range list {
+			if l.File != file {
+				file, order = l.File, 0
+			}
+			order++
+			tool, diameter := "", ""
+			if l.Tool > 0 {
+				tool = strconv.Itoa(l.Tool)
+			}
+			if l.Diameter > 0 {
+				diameter = n(l.Diameter)
+			}
+			elevation := ""
+			if l.Elevation != nil {
+				elevation = n(*l.Elevation)
+			}
+			w.Write([]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation,
+				l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), drawn.String(), strconv.Itoa(l.Cuts), elevation, n(l.Set), l.From})
+		}
+	}
+	lines(r.Layers)
+	for _, s := range r.Sheets {
+		for _, one := range s.Sheets {
+			lines(one.Layers)
+		}
+	}
+	for _, name := range layer.NotCut {
+		w.Write([]string{"", "", "", name, "", "", "", NotCut, "", "", "", "false", drawn.String(), "", "", "", ""})
+	}
+	w.Flush() // into memory: it cannot fail
+	return out.Bytes()
+}

@@ -1,0 +1,374 @@
+package present
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// CutStep is one cut of a setting, or what is sawn or bored apart.
+type CutStep struct {
+	Work     string          `json:"work"`
+	Kind     string          `json:"kind"`
+	Face     string          `json:"face"` // down on the table, of a part on end against the fence; by hand and of bores, the one worked from
+	Edges    []string        `json:"edges"`
+	Width    float64         `json:"width"`
+	Depth    float64         `json:"depth"` // of a bore; of what is cut out of an edge, its height
+	Through  bool            `json:"through"`
+	Metric   bool            `json:"metric,omitempty"` // a bore of a metric bit in a job in inches
+	Passes   []float64       `json:"passes"`           // fence distances
+	Stops    [2]float64      `json:"stops"`            // from the left and the right end; 0 runs through
+	Places   []Spot          `json:"places"`           // seen on the face, from the left end and the lower edge, or the edge that they are cut out of
+	Parts    []record.Pieces `json:"parts"`
+	Who      string          `json:"who"`            // the same in words
+	Note     string          `json:"note,omitempty"` // how it is held otherwise, and why; why it is refused
+	Instead  string          `json:"instead,omitempty"`
+	Cautions []Caution       `json:"cautions"`
+}
+
+// Spot is the middle of a bore with its diameter, or what is cut out of an edge.
+type Spot struct {
+	X      float64 `json:"x"`
+	Y      float64 `json:"y"`
+	Width  float64 `json:"width"`
+	Height float64 `json:"height"`
+}
+
+// step is a cut as the sheet lists it.
+func (m maker) step(c setup.Cut) CutStep {
+	out := CutStep{Work: string(c.Work), Kind: batch.StepName(c.Step), Face: c.Face.String(), Edges: edgesOf(c.Edges), Width: m.n(c.Width), Depth: m.n(c.Height), Through: c.Through,
+		Passes: []float64{}, Stops: [2]float64{m.n(c.Stops[0]), m.n(c.Stops[1])}, Places: []Spot{}, Who: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Work])}
+	for _, p := range c.Passes {
+		out.Passes = append(out.Passes, m.n(p))
+	}
+	for _, r := range c.Places {
+		out.Places = append(out.Places, Spot{m.n(r.Centre().X), m.n(r.Centre().Y), m.n(r.Width()), m.n(r.Height())})
+	}
+	if c.Work == setup.Bored {
+		_, out.Metric = words.Drill(c.Width, m.batch.Units)
+	}
+	for _, p := range c.Boards {
+		out.Parts = append(out.Parts, record.Pieces{Part: p.Name, Count: p.Count})
+	}
+	if c.Stops != [2]float64{} && c.Work == setup.Along {
+		out.Cautions = append(out.Cautions, stopped...)
+	}
+	kind := m.drawers[0].Setup.Cutter.Kind
+	if c.Refused != nil {
+		out.Note, out.Instead = upper(batch.BeyondText(*c.Refused, m.batch.Units)), batch.WaysText(c.Step, kind)+m.inStrip(c)
+		return out
+	}
+	var notes []string
+	if c.Instead != nil {
+		why := upper(batch.BeyondText(*c.Instead, m.batch.Units))
+		if c.Work == setup.OnEnd {
+			notes = append(notes, why+": so it is stood on end.")
+		} else {
+			notes = append(notes, why+": so it lies flat. The cutter's height is the depth of the rabbet, and by as much as a board is thicker its tongue is thicker.")
+		}
+	}
+	if c.Clamped {
+		notes = append(notes, "Clamp it to the sled: it is too short to be held by hand.")
+	}
+	if c.Supported {
+		notes = append(notes, "Support its far end level with the table: it is long enough to tip.")
+	}
+	if c.Work == setup.Fingers || c.Work == setup.HandSawn {
+		notes = append(append(notes, m.jigNotes(c)...), m.fingerRows(c)...)
+	}
+	out.Note = strings.Join(notes, " ")
+	return out
+}
+
+// inStrip says how grooves are cut before short parts are cut off their strip.
+func (m maker) inStrip(c setup.Cut) string {
+	if !slices.Contains(c.Ways, setup.ByStrip) {
+		return ""
+	}
+	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(m.batch.Units) }
+	unit := m.batch.Units.String()
+	fence := text(c.Fence)
+	if len(c.Passes) > 1 {
+		fence = ""
+		for i, p := range c.Passes {
+			if i > 0 {
+				fence += ", "
+			}
+			fence += text(p)
+		}
+	}
+	return fmt.Sprintf(". The strip comes first of all: as wide as the parts and at least %s long, parts end to end with a saw kerf between them; cutter %s %s high, fence at %s %s. Cut the parts off it then, and make their other cuts after that",
+		geom.LengthOf(c.Refused.Max).Text(m.batch.Units), text(c.Height), unit, fence, unit)
+}
+
+// fingerRows tell of the rows of fingers that are not as high as the others.
+func (m maker) fingerRows(c setup.Cut) (notes []string) {
+	for _, s := range record.Setups(batch.Batch{Units: m.batch.Units, Drawers: m.drawers}) {
+		if s.FingerRow == 0 {
+			continue
+		}
+		cut := func(d batch.Drawer) bool {
+			return slices.Contains(s.Drawers, d.Spec.Name) && slices.ContainsFunc(d.Parts, func(p batch.Part) bool {
+				return slices.ContainsFunc(c.Boards, func(b setup.Piece) bool { return b.Name == p.Name })
+			})
+		}
+		if slices.ContainsFunc(m.drawers, cut) {
+			notes = append(notes, fmt.Sprintf("%s: %s.", words.Some(s.Drawers), fingerRow(s, m.batch.Units)))
+		}
+	}
+	return notes
+}
+
+func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
+
+// who says which parts a cut is for: all of a role by its name, where several are.
+func (m maker) who(pieces []setup.Piece) string {
+	var parts []string
+	for _, p := range pieces {
+		parts = append(parts, fmt.Sprintf("%d x %s", p.Count, p.Name))
+	}
+	if len(pieces) < 3 {
+		return strings.Join(parts, ", ")
+	}
+	named := make(map[string]bool)
+	var roles []joinery.Role
+	n := 0
+	for _, p := range pieces {
+		named[p.Name] = true
+		n += p.Count
+		if !slices.Contains(roles, p.Role) {
+			roles = append(roles, p.Role)
+		}
+	}
+	for _, b := range m.boards {
+		if slices.Contains(roles, b.Role) && !named[b.Name] {
+			return strings.Join(parts, ", ")
+		}
+	}
+	var plural []string
+	for _, r := range roles {
+		plural = append(plural, string(r)+"s")
+	}
+	all := plural[len(plural)-1]
+	if len(plural) > 1 {
+		all = strings.Join(plural[:len(plural)-1], ", ") + " and " + all
+	}
+	return fmt.Sprintf("all %s (%d)", all, n)
+}
+
+// edgesOf names edges as a person at the machine sees them.
+func edgesOf(e setup.Edges) (list []string) {
+	switch {
+	case e.Left && e.Right:
+		list = append(list, "both ends")
+	case e.Left || e.Right:
+		list = append(list, "the nearer end")
+	}
+	if e.Lower {
+		list = append(list, "lower edge")
+	}
+	if e.Upper {
+		list = append(list, "upper edge")
+	}
+	return list
+}
+
+// bores are the holes in ends of parts, which no face shows.
+func (m maker) bores() []CutStep {
+	list := []CutStep{}
+	for _, d := range m.drawers {
+		for _, b := range d.Bores {
+			_, metric := words.Drill(b.Diameter, m.batch.Units)
+			step := CutStep{Metric: metric, Work: "bored-end", Kind: "holes", Face: geom.Outside.String(), Edges: []string{"both ends"}, Width: m.n(b.Diameter), Depth: m.n(b.Depth), Passes: []float64{}, Places: []Spot{}, Parts: []record.Pieces{}, Cautions: ofWork[setup.Bored]}
+			for _, y := range b.Heights {
+				step.Places = append(step.Places, Spot{m.n(b.FromOutside), m.n(y), m.n(b.Diameter), m.n(b.Diameter)})
+			}
+			var who []string
+			for _, p := range d.Parts {
+				if p.Role == b.Part && p.Label == b.Label {
+					step.Parts = append(step.Parts, record.Pieces{Part: p.Name, Count: p.Quantity})
+					who = append(who, fmt.Sprintf("%d x %s", p.Quantity, p.Name))
+				}
+			}
+			step.Who = strings.Join(who, ", ")
+			if n := len(list) - 1; n >= 0 && list[n].How(m.batch.Units) == step.How(m.batch.Units) { // front and back are bored alike
+				list[n].Parts, list[n].Who = append(list[n].Parts, step.Parts...), list[n].Who+", "+step.Who
+				continue
+			}
+			list = append(list, step)
+		}
+	}
+	return list
+}
+
+// Place is the machine of what is sawn or bored apart, as a heading.
+func (c CutStep) Place(kind string) string {
+	hand := joinery.CutterKind(kind) == joinery.Hand
+	switch {
+	case c.Work == string(setup.Sawn) && hand:
+		return "back saw and coping saw"
+	case c.Work == string(setup.Sawn):
+		return "band saw, jigsaw or hand saw"
+	case c.Work == "bored-end":
+		return "doweling jig or marking gauge"
+	case hand:
+		return "brace or hand drill"
+	}
+	return "drill press"
+}
+
+// How says how a part is held and moved for a cut, without a full stop.
+func (c CutStep) How(u geom.Unit) string {
+	mm := func(v float64) string { return words.Length(v*u.MM(), u) }
+	width, edges := mm(c.Width), strings.Join(c.Edges, ", ")
+	turns := " in turn"
+	if len(c.Edges) == 1 && c.Edges[0] != "both ends" {
+		turns = ""
+	}
+	deep := mm(c.Depth) + " deep"
+	if c.Through {
+		deep = "through"
+	}
+	switch setup.Work(c.Work) {
+	case setup.Across:
+		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a mitre gauge or a sled", c.Kind, width, c.Face, edges, turns)
+	case setup.Along:
+		if c.Stops != [2]float64{} {
+			return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence between two stops, from %s before the left end to %s before the right one", c.Kind, width, c.Face, edges, mm(c.Stops[0]), mm(c.Stops[1]))
+		}
+		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence", c.Kind, width, c.Face, edges)
+	case setup.AtEnd:
+		return fmt.Sprintf("%s, %s from the end: flat, the %s face down, %s against the sacrificial fence%s, fed by a mitre gauge or a sled", c.Kind, width, c.Face, edges, turns)
+	case setup.AtEdge:
+		return fmt.Sprintf("%s, %s from the edge: flat, the %s face down, %s along the sacrificial fence", c.Kind, width, c.Face, edges)
+	case setup.OnEnd:
+		return fmt.Sprintf("%s on the other face, up to %s deep: stood on %s in turn, the %s face against the tall fence", c.Kind, width, edges, c.Face)
+	case setup.Fingers:
+		return fmt.Sprintf("fingers: on end in a finger jig, %s, the lower edge towards the pin", edges)
+	case setup.Knifed:
+		return fmt.Sprintf("%s, %s wide in the %s face, from %s: knife both walls deep along a square, saw just inside the lines to the gauged depth, chisel the waste from both edges, level the floor with a router plane, pare the walls until the part goes in", c.Kind, width, c.Face, edges)
+	case setup.Shoulder:
+		return fmt.Sprintf("%s at %s: gauge what stays from the %s face, knife the shoulder along a square, saw it down to the gauge line, then take the waste off with a chisel or a rabbet plane", c.Kind, edges, c.Face)
+	case setup.Ploughed:
+		return fmt.Sprintf("%s, %s wide in the %s face: plough plane with its fence along the %s, short strokes from the far end first; pare the other wall until the bottom goes in", c.Kind, width, c.Face, edges)
+	case setup.Chopped:
+		return fmt.Sprintf("%s, %s wide in the %s face, stopped %s and %s from the ends: gauge both walls from the %s, knife the stops, chop the ends with a mortise chisel, then chisel and router plane between them", c.Kind, width, c.Face, mm(c.Stops[0]), mm(c.Stops[1]), edges)
+	case setup.HandSawn:
+		return fmt.Sprintf("fingers at %s: mark with a knife as the drawing has them, the second part from the first; saw on the waste side, cope the waste out, pare to the line from both faces", edges)
+	case setup.Sawn:
+		return fmt.Sprintf("%s, %s wide and %s high%s: marked as the drawing has them, sawn beside the line, filed or pared to it", c.Kind, width, mm(c.Depth), c.from(u))
+	case setup.Bored:
+		return fmt.Sprintf("holes, diameter %s, %s, from the %s face%s", c.drill(u), deep, c.Face, c.at(u))
+	case setup.Opened:
+		return fmt.Sprintf("openings, %s wide and %s high, %s%s: bored at both ends, the rest sawn out and filed", width, mm(c.Places[0].Height), deep, c.at(u))
+	}
+	var heights []string
+	for _, p := range c.Places {
+		heights = append(heights, words.Place(p.Y*u.MM(), u))
+	}
+	return fmt.Sprintf("holes in both ends, diameter %s, %s: %s from the outside face, %s %s over the lower edge", c.drill(u), deep, mm(c.Places[0].X), strings.Join(heights, ", "), u)
+}
+
+// drill is the bit for a hole.
+func (c CutStep) drill(u geom.Unit) string {
+	size, _ := words.Drill(c.Width*u.MM(), u)
+	return size
+}
+
+// MetricBits is said once on a sheet in inches that has holes of whole millimetres.
+const MetricBits = "Where a hole is in mm its hardware is metric: take a metric bit."
+
+// at lists the middles of holes.
+func (c CutStep) at(u geom.Unit) string {
+	var list []string
+	for _, p := range c.Places {
+		list = append(list, words.Place(p.X*u.MM(), u)+" / "+words.Place(p.Y*u.MM(), u))
+	}
+	return fmt.Sprintf("; middles from the left end / the lower edge, seen on that face, %s: %s", u, strings.Join(list, ", "))
+}
+
+// from says out of which edge something is cut, and where its middle is.
+func (c CutStep) from(u geom.Unit) string {
+	var list []string
+	for _, p := range c.Places {
+		list = append(list, words.Place(p.X*u.MM(), u))
+	}
+	edge := "upper edge"
+	if slices.Contains(c.Edges, "lower edge") {
+		edge = "lower edge"
+	}
+	return fmt.Sprintf(", out of the %s, their middles %s %s from the left end", edge, strings.Join(list, ", "), u)
+}
+
+// orderOf says why settings follow each other as they do.
+func orderOf(s setup.Sheet, k joinery.CutterKind) string {
+	if len(s.Settings) == 0 {
+		return ""
+	}
+	if k == joinery.Hand {
+		return "In this order: cuts across the grain first, so that the plough cleans what breaks out at their ends; a knife line before each saw cut, so that nothing tears; notches and holes last, when no gauge needs the edges that they take."
+	}
+	said := "In this order: cuts across the grain first, so that those along it clean what breaks out at their ends; "
+	switch n := s.Changes(); n {
+	case 0:
+		said += "all at one height; "
+	case 1:
+		said += "the height is changed once; "
+	default:
+		said += fmt.Sprintf("the height is changed %d times, as seldom as that allows; ", n)
+	}
+	return said + "fingers, notches and holes last, when no fence needs the edges that they take."
+}
+
+// Gauge is a marking gauge at a distance, with what is marked with it.
+type Gauge struct {
+	At    float64  `json:"at"`
+	Marks []string `json:"marks"`
+}
+
+// gauges are the settings of marking gauges, each once, and what they mark.
+func (m maker) gauges(s setup.Sheet) []Gauge {
+	list := []Gauge{}
+	mark := func(mm float64, what string) {
+		at := m.n(mm)
+		for i := range list {
+			if caliper(list[i].At, m.batch.Units) == caliper(at, m.batch.Units) {
+				if !slices.Contains(list[i].Marks, what) {
+					list[i].Marks = append(list[i].Marks, what)
+				}
+				return
+			}
+		}
+		list = append(list, Gauge{at, []string{what}})
+	}
+	for _, set := range s.Settings {
+		for _, c := range set.Cuts {
+			switch c.Work {
+			case setup.Knifed:
+				mark(c.Fence, "the nearer wall of the dados, from the end")
+				mark(c.Fence+c.Width, "their other wall")
+				mark(c.Height, "the depth of the dados, from the inside face")
+			case setup.Shoulder:
+				mark(c.Fence, "what the rabbets leave, from the "+c.Face.String()+" face")
+				mark(c.Height, "the shoulder of the rabbets, from the end")
+			case setup.Ploughed:
+				mark(c.Fence, "the plough's fence, to the iron")
+				mark(c.Height, "the plough's depth stop")
+			case setup.Chopped:
+				mark(c.Fence, "the nearer wall of the grooves, from the edge")
+				mark(c.Fence+c.Width, "the other wall of the grooves")
+				mark(c.Height, "the depth of the grooves")
+			case setup.HandSawn:
+				mark(c.Height, "the floor of the fingers, from the end")
+			}
+		}
+	}
+	return list
+}

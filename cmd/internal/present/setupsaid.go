@@ -1,0 +1,193 @@
+package present
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// said puts the verdict on one setting into sentences: whether it serves, what forcing
+// it costs, and the least number of settings that is right.
+func (m maker) said(v setup.Verdict, o OneSetup) string {
+	all := fmt.Sprintf("all %d kinds of drawer", len(m.drawers))
+	switch len(m.drawers) {
+	case 1:
+		all = "the drawer"
+	case 2:
+		all = "both kinds of drawer"
+	}
+	forced := o.Forced
+	at := m.settingText(v.Forced.AtFence, v.Forced.AtHeight)
+	if fence, height, shared := m.shared(); shared {
+		if said := m.sharedText(v, o, all, fence, height); said != "" {
+			return said + m.asked(o.Asked)
+		}
+	} else if v.One {
+		return fmt.Sprintf("Not as the job stands, but %s would serve %s: %s. Write them as fence-distance and cutter-height to have one.", strings.TrimSuffix(at, ","), all, m.costText(forced.Costs)) + m.asked(o.Asked)
+	}
+	var out strings.Builder
+	fmt.Fprintf(&out, "No. Forced on %s, %s cost: %s.", all, at, m.costText(forced.Costs))
+	if n := len(o.Fewest); n > 0 {
+		fewest := "settings do"
+		if n == 1 {
+			fewest = "setting does"
+		}
+		fmt.Fprintf(&out, " %d %s it right", n, fewest)
+		if !o.Proven {
+			out.WriteString(" (perhaps fewer would)")
+		}
+		out.WriteString(":")
+		for i, g := range v.Fewest {
+			fmt.Fprintf(&out, " fence %s, height %s for %s", m.length(g.AtFence), m.length(g.AtHeight), words.Some(o.Fewest[i].Drawers))
+			if i < n-1 {
+				out.WriteString(";")
+			}
+		}
+		out.WriteString(".")
+	}
+	reasons := make(map[string][]string)
+	var order []string
+	for _, l := range o.Left {
+		if reasons[l.Why] == nil {
+			order = append(order, l.Why)
+		}
+		reasons[l.Why] = append(reasons[l.Why], l.Drawer)
+	}
+	for _, why := range order {
+		fmt.Fprintf(&out, " None of this cutter suits %s: %s.", words.Some(reasons[why]), why)
+	}
+	return out.String() + m.asked(o.Asked)
+}
+
+// shared is the one setting that all drawers have, as it is printed.
+func (m maker) shared() (fence, height float64, ok bool) {
+	first := m.drawers[0].Setup
+	for _, d := range m.drawers {
+		if m.length(d.Setup.FenceDistance) != m.length(first.FenceDistance) || m.length(d.Setup.CutterHeight) != m.length(first.CutterHeight) {
+			return 0, 0, false
+		}
+	}
+	return first.FenceDistance, first.CutterHeight, true
+}
+
+// sharedText is the verdict on the setting that all drawers have, which is the one that is
+// printed: a yes only where their boxes come out right. It is empty where none would serve all.
+func (m maker) sharedText(v setup.Verdict, o OneSetup, all string, fence, height float64) string {
+	at := m.settingText(fence, height)
+	needs := make([]setup.Need, len(m.drawers))
+	wrong := false
+	for i, d := range m.drawers {
+		needs[i] = setup.Of(d.Drawer)
+		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures, func(f fit.Foreseen) bool { return f.Out() && bySetting[f.Code] })
+	}
+	cost := m.costText(m.costs(v.Forced, needs, fence, height))
+	if !wrong {
+		return fmt.Sprintf("Yes: %s serve %s: %s.", at, all, cost)
+	}
+	said := fmt.Sprintf("One, but not a good one: %s are those of %s, and not all boxes come out right, as the verdicts say: %s.", at, all, cost)
+	if best := m.settingText(v.Forced.AtFence, v.Forced.AtHeight); v.One && best != at {
+		said += fmt.Sprintf(" Better for the corners would be %s: %s.", strings.TrimSuffix(best, ","), m.costText(o.Forced.Costs))
+	}
+	if !v.One && len(o.Fewest) > 0 {
+		return ""
+	}
+	return said
+}
+
+// bySetting are the codes of the measures that fence, height and cutter make.
+var bySetting = map[string]bool{"tongue-play": true, "recess": true, "bottom-play": true, "bottom-flush": true, "finger-play": true, "lap": true, "back-play": true}
+
+// settingText names a setting in the words of the machine.
+func (m maker) settingText(fence, height float64) string {
+	at := fmt.Sprintf("one fence distance, %s, and one cutter height, %s,", m.length(fence), m.length(height))
+	switch k := m.drawers[0].Setup.Cutter.Kind; {
+	case k.FollowsDrawing():
+		return strings.NewReplacer("fence distance", "distance of slots from the edge", "cutter height",
+			"depth of cut").Replace(at)
+	case k == joinery.Hand:
+		return strings.NewReplacer("fence distance", "gauge setting", "cutter height", "depth").Replace(at)
+	}
+	return at
+}
+
+// asked counts the settings that follow, with those for dividers, raised grooves and
+// all that no corner is.
+func (m maker) asked(n int) string {
+	if n < 2 {
+		return ""
+	}
+	if m.drawers[0].Setup.Cutter.Kind.FollowsDrawing() {
+		return fmt.Sprintf(" The job as it stands takes %d settings.", n)
+	}
+	return fmt.Sprintf(" With what has a setting of its own, as passes, grooves or fingers may, all cuts take %d settings; they follow.", n)
+}
+
+// costText is the worst of the costs in words.
+func (m maker) costText(costs []Cost) string {
+	unit := m.batch.Units
+	var recess, sliver Cost
+	least, most := math.Inf(1), math.Inf(-1)
+	for _, c := range costs {
+		if math.Abs(c.Recess) > math.Abs(recess.Recess) {
+			recess = c
+		}
+		if c.Sliver > sliver.Sliver {
+			sliver = c
+		}
+		if c.Play != nil {
+			least, most = math.Min(least, *c.Play), math.Max(most, *c.Play)
+		}
+	}
+	if len(costs) == 0 {
+		return "their corners keep the setting that they were worked out with"
+	}
+	mm := func(v float64) string { return m.text(v * unit.MM()) }
+	said := "fronts flush"
+	if v := mm(math.Abs(recess.Recess)); v != mm(0) {
+		word := "recessed"
+		if recess.Recess < 0 {
+			word = "proud"
+		}
+		said = fmt.Sprintf("the %s of %s %s by %s", recess.Part, recess.Drawer, word, v)
+	}
+	if least <= most {
+		said += ", play of the tongues " + words.To(mm(least), mm(most))
+	}
+	if sliver.Sliver > 0 {
+		said += fmt.Sprintf(", and one pass leaves a sliver of %s at the %s of %s", mm(sliver.Sliver), sliver.Part, sliver.Drawer)
+	}
+	return said
+}
+
+// length is one that is set.
+func (m maker) length(mm float64) string { return words.Length(mm, m.batch.Units) }
+
+func (m maker) stackText(s setup.Stack) string {
+	var parts []string
+	for _, p := range s.Pieces {
+		parts = append(parts, m.text(p))
+	}
+	if len(parts) == 1 {
+		return parts[0]
+	}
+	return m.text(s.Height) + " (" + strings.Join(parts, " + ") + ")"
+}
+
+// spacersText weighs what the shop's spacers make against the best setting.
+func (m maker) spacersText(f, h setup.Stack, one bool, costs, best []Cost, g setup.Group) string {
+	said := fmt.Sprintf("With the shop's spacers, %s for the fence and %s for the height", m.stackText(f), m.stackText(h))
+	if one {
+		said = fmt.Sprintf("One stack of the shop's spacers, %s, sets both fence and height", m.stackText(f))
+	}
+	got, wished := m.costText(costs), m.costText(best)
+	if got == wished {
+		return said + ": as good as any setting."
+	}
+	return fmt.Sprintf("%s: %s; the best setting, %s and %s, is no spacer's: %s.", said, got, m.length(g.AtFence), m.length(g.AtHeight), wished)
+}

@@ -1,0 +1,398 @@
+package present
+
+import (
+	"slices"
+
+	"math"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// SetupSheet is what setup --json prints: for each cutter whether one setting serves
+// its drawers, and how each cut is set up.
+type SetupSheet struct {
+	Tool     string    `json:"tool"`
+	Job      string    `json:"job"`
+	Units    string    `json:"units"`
+	Verdicts []Judged  `json:"verdicts"` // on the drawers, as everywhere
+	First    string    `json:"first"`
+	General  []Caution `json:"general"`
+	Machines []Machine `json:"machines"`
+	Sources  []string  `json:"sources"`
+}
+
+// Machine is a machine with one cutter, or a router with its bits.
+type Machine struct {
+	Machine  string    `json:"machine"`
+	Cutter   float64   `json:"cutter"` // of a router the smallest bit
+	Drawers  []string  `json:"drawers"`
+	Cautions []Caution `json:"cautions"`
+	OneSetup OneSetup  `json:"one_setup"`
+	Settings []Setting `json:"settings"` // empty for a router, which follows its drawings
+	// Order says why the settings follow each other as they do.
+	Order   string    `json:"order,omitempty"`
+	Gauges  []Gauge   `json:"gauges,omitempty"` // by hand, what is marked with each
+	Apart   []CutStep `json:"apart"`            // what is sawn and bored afterwards
+	Refused []CutStep `json:"refused"`          // what goes beyond the machine's limits
+	Files   []Cutting `json:"files,omitempty"`  // of a router
+	Checks  []Check   `json:"checks,omitempty"`
+	// ChecksSaid is what has to be said of the limits of Checks.
+	ChecksSaid []string `json:"checks_said,omitempty"`
+}
+
+// OneSetup is the verdict on one fence distance and one cutter height for all drawers
+// of a machine.
+type OneSetup struct {
+	One bool `json:"one"`
+	// Said is the verdict and what it costs, in sentences.
+	Said string `json:"said"`
+	// Asked is how many settings all cuts of the job as it stands take: those that follow.
+	Asked  int      `json:"settings_of_the_job"`
+	Forced Choice   `json:"one_for_all"`
+	Fewest []Choice `json:"fewest"`
+	Proven bool     `json:"proven"` // that there are none fewer
+	Left   []Left   `json:"left"`
+}
+
+// Choice is a setting for some drawers: between what it can be, what suits them best,
+// and what the shop's spacers make of it.
+type Choice struct {
+	Fence         float64    `json:"fence"`
+	Height        float64    `json:"height"`
+	FenceBetween  [2]float64 `json:"fence_between"` // the first over the second where nothing suits all
+	HeightBetween [2]float64 `json:"height_between"`
+	Drawers       []string   `json:"drawers"`
+	Costs         []Cost     `json:"costs"`
+	Spacers       *Spacers   `json:"spacers,omitempty"`
+}
+
+// Cost is what a setting does to a drawer's front; the back has its own where it is
+// of another thickness.
+type Cost struct {
+	Drawer string   `json:"drawer"`
+	Part   string   `json:"part"`
+	Recess float64  `json:"recess"`           // proud below 0
+	Play   *float64 `json:"play,omitempty"`   // a router makes its slots to fit
+	Sliver float64  `json:"sliver,omitempty"` // what one pass leaves at the outside of the rabbet
+}
+
+// Spacers are stacks of the shop's spacers for fence and height. One serves for both.
+type Spacers struct {
+	Fence  []float64 `json:"fence"`
+	Height []float64 `json:"height"`
+	One    bool      `json:"one"`
+	Said   string    `json:"said"` // what they cost against the best setting
+	Costs  []Cost    `json:"costs"`
+}
+
+// Left is a drawer that no setting of its cutter suits.
+type Left struct {
+	Drawer string `json:"drawer"`
+	Why    string `json:"why"`
+}
+
+// Setting is one cutter height and fence distance with its cuts in order; by hand, the
+// depth and the distance of a gauge.
+type Setting struct {
+	Cutter  float64   `json:"cutter,omitempty"`
+	Height  float64   `json:"height"`
+	Fence   float64   `json:"fence"`
+	Spacers *Spacers  `json:"spacers,omitempty"`
+	Steps   []float64 `json:"height_passes,omitempty"` // of a router table
+	Cuts    []CutStep `json:"cuts"`
+	Checks  []Check   `json:"checks"`
+	// ChecksSaid is what has to be said of the limits of Checks.
+	ChecksSaid []string `json:"checks_said,omitempty"`
+}
+
+// Cited are the sources, from 1, that cautions of the sheet name.
+func (s SetupSheet) Cited() map[int]bool {
+	cites := make(map[int]bool)
+	note := func(list []Caution) {
+		for _, c := range list {
+			cites[c.Source] = true
+		}
+	}
+	note(s.General)
+	for _, m := range s.Machines {
+		note(m.Cautions)
+		for _, set := range m.Settings {
+			for _, c := range set.Cuts {
+				note(c.Cautions)
+			}
+		}
+		for _, c := range m.Apart {
+			note(c.Cautions)
+		}
+	}
+	return cites
+}
+
+// Cutting is a drawing that a router cuts, or what a bit cuts of it until it is changed.
+type Cutting struct {
+	Part  string `json:"part"`
+	Count int    `json:"count"`
+	Face  string `json:"face"`
+	File  string `json:"file"`
+	Turn  bool   `json:"turn"` // turned over on its two holes before this one
+	// Bit is the one to put in before; empty where the drawing is one file.
+	Bit string `json:"bit,omitempty"`
+	// Goes says that the part stays as the file before left it.
+	Goes bool `json:"goes_on,omitempty"`
+}
+
+// How says in words how the part lies, and with which bit.
+func (c Cutting) How() string {
+	how := "face up"
+	switch {
+	case c.Goes:
+		how = "as it lies"
+	case c.Turn:
+		how = "turned over on its two holes"
+	}
+	if c.Bit != "" {
+		how += ", with " + c.Bit
+	}
+	return how
+}
+
+// SetupsOf makes the setup sheet of a batch.
+func SetupsOf(b batch.Batch) SetupSheet {
+	out := SetupSheet{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Verdicts: Verdicts(b), First: first, General: general, Sources: Sources, Machines: []Machine{}}
+	for _, group := range byMachine(b) {
+		m := maker{batch: b, drawers: group, n: func(mm float64) float64 { return record.Number(mm, b.Units) }}
+		out.Machines = append(out.Machines, m.machine())
+	}
+	if !slices.ContainsFunc(b.Drawers, func(d batch.Drawer) bool { return d.Setup.Cutter.Kind != joinery.Hand }) {
+		out.General = atHand
+	}
+	return out
+}
+
+// byMachine gathers the drawers that one cutter cuts.
+func byMachine(b batch.Batch) (groups [][]batch.Drawer) {
+	at := make(map[joinery.Cutter]int)
+	for _, d := range b.Drawers {
+		i, known := at[d.Setup.Cutter]
+		if !known {
+			i = len(groups)
+			at[d.Setup.Cutter] = i
+			groups = append(groups, nil)
+		}
+		groups[i] = append(groups[i], d)
+	}
+	return groups
+}
+
+// maker makes the sheet of one machine.
+type maker struct {
+	batch   batch.Batch
+	drawers []batch.Drawer
+	boards  []setup.Board // all parts that are cut here
+	n       func(float64) float64
+}
+
+func (m maker) text(mm float64) string { return geom.LengthOf(mm).Text(m.batch.Units) }
+
+func (m maker) machine() Machine {
+	cutter := m.drawers[0].Setup.Cutter
+	out := Machine{Machine: string(cutter.Kind), Cutter: m.n(cutter.Width), Settings: []Setting{}}
+	for _, d := range m.drawers {
+		out.Drawers = append(out.Drawers, d.Spec.Name)
+	}
+	out.Cautions, out.Apart, out.Refused = ofMachine[cutter.Kind], []CutStep{}, []CutStep{}
+	if cutter.Kind.FollowsDrawing() {
+		out.Apart = m.bores()
+		out.OneSetup = m.verdict(len(batch.BySetting(m.drawers)))
+		out.Files = m.files()
+		out.Checks, out.ChecksSaid = m.checksOf(batch.BySetting(m.drawers))
+		return out
+	}
+	m.boards = batch.Boards(m.drawers)
+	sheet := setup.Plan(cutter, m.batch.Machines, m.boards)
+	for _, s := range sheet.Settings {
+		out.Settings = append(out.Settings, m.setting(s, cutter.Kind))
+	}
+	m.otherChecks(&out, sheet.Settings)
+	for _, c := range sheet.Apart {
+		out.Apart = append(out.Apart, m.step(c))
+	}
+	out.Apart = append(out.Apart, m.bores()...)
+	for _, c := range sheet.Refused {
+		out.Refused = append(out.Refused, m.step(c))
+	}
+	if out.Order = orderOf(sheet, cutter.Kind); cutter.Kind == joinery.Hand {
+		out.Gauges = m.gauges(sheet)
+	}
+	out.OneSetup = m.verdict(len(sheet.Settings))
+	return out
+}
+
+func (m maker) files() []Cutting {
+	list := []Cutting{}
+	for _, d := range m.drawers {
+		for _, p := range d.Parts {
+			for i, drawing := range p.Drawings {
+				one := Cutting{Part: p.Name, Count: p.Quantity, Face: drawing.Face.String(), File: drawing.File,
+					Turn: i > 0}
+				runs := m.batch.DXF.Runs(drawing.File, drawing.Layers, p.Bits)
+				if len(runs) == 0 {
+					list = append(list, one)
+				}
+				for k, run := range runs {
+					one.File, one.Bit = run.File, bitWords(run.Bit, m.batch.Units)
+					one.Goes, one.Turn = k > 0, i > 0 && k == 0
+					list = append(list, one)
+				}
+			}
+		}
+	}
+	return list
+}
+
+func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
+	out := Setting{Cutter: m.n(s.Cutter), Height: m.n(s.Height), Fence: m.n(s.Fence), Checks: []Check{}}
+	if pass := m.batch.Machines.Of(on).Pass; pass > 0 {
+		for _, h := range setup.HeightPasses(s.Cutter, pass, s.Height) {
+			out.Steps = append(out.Steps, m.n(h))
+		}
+	}
+	for _, c := range s.Cuts {
+		out.Cuts = append(out.Cuts, m.step(c))
+	}
+	if served := m.served(s); len(served) > 0 {
+		out.Checks, out.ChecksSaid = m.checks(served)
+	}
+	if len(m.batch.Spacers) > 0 && s.Height > 0 && on.Fenced() {
+		out.Spacers = m.stacks(s.Fence, s.Height)
+	}
+	return out
+}
+
+// served are the drawers whose corners are cut at a setting.
+func (m maker) served(s setup.Setting) (list []batch.Drawer) {
+	for _, d := range m.drawers {
+		made := s.Cutter == 0 || math.Abs(d.Setup.Cutter.Width-s.Cutter) < sameSetting // by hand no setting has one
+		if made && math.Abs(d.Setup.FenceDistance-s.Fence) < sameSetting && math.Abs(d.Setup.CutterHeight-s.Height) < sameSetting {
+			list = append(list, d)
+		}
+	}
+	return list
+}
+
+// sameSetting is half of what settings of one sheet differ by at least, in mm.
+const sameSetting = 0.01
+
+// verdict is on one setting for the drawers of a machine.
+func (m maker) verdict(asked int) OneSetup {
+	needs := make([]setup.Need, len(m.drawers))
+	for i, d := range m.drawers {
+		needs[i] = setup.Of(d.Drawer)
+	}
+	v := setup.Judge(needs)
+	out := OneSetup{One: v.One, Asked: asked, Forced: m.choice(v.Forced, needs), Proven: v.Proven, Fewest: []Choice{}, Left: []Left{}}
+	for _, g := range v.Fewest {
+		out.Fewest = append(out.Fewest, m.choice(g, needs))
+	}
+	for _, i := range v.Left {
+		out.Left = append(out.Left, Left{m.drawers[i].Spec.Name, needs[i].Nothing})
+	}
+	out.Said = m.said(v, out)
+	return out
+}
+
+func (m maker) choice(g setup.Group, needs []setup.Need) Choice {
+	c := Choice{Fence: m.n(g.AtFence), Height: m.n(g.AtHeight), FenceBetween: [2]float64{m.n(g.Fence.Min), m.n(min(g.Fence.Max, mostSetting))}, HeightBetween: [2]float64{m.n(g.Height.Min), m.n(g.Height.Max)},
+		Costs: m.costs(g, needs, g.AtFence, g.AtHeight)}
+	for _, i := range g.Drawers {
+		c.Drawers = append(c.Drawers, m.drawers[i].Spec.Name)
+	}
+	if len(m.batch.Spacers) > 0 {
+		c.Spacers = m.spacers(g, needs)
+	}
+	return c
+}
+
+// mostSetting stands for no limit, in mm: no fence of a corner is further away.
+const mostSetting = 1000.0
+
+// costs are those of the drawers of a group, each different one once.
+func (m maker) costs(g setup.Group, needs []setup.Need, fence, height float64) []Cost {
+	list := []Cost{}
+	for _, i := range g.Drawers {
+		d := m.drawers[i]
+		if d.Spec.Joint != joinery.DadoRabbet {
+			continue
+		}
+		c := needs[i].Cost(fence, height)
+		for end, part := range []joinery.Role{joinery.Front, joinery.Back} {
+			if end == 1 && (d.Spec.Back.Same(d.Spec.Front) || d.Spec.BackJoint == joinery.Housed) {
+				continue
+			}
+			one := Cost{Drawer: d.Spec.Name, Part: string(part), Recess: m.n(c.Recess[end]), Sliver: m.n(c.Sliver[end])}
+			if !math.IsNaN(c.Play[end]) {
+				play := m.n(c.Play[end])
+				one.Play = &play
+			}
+			list = append(list, one)
+		}
+	}
+	return list
+}
+
+// spacers makes a group's setting up of the shop's spacers: one stack for both where
+// there is one, else two; else those that come nearest.
+func (m maker) spacers(g setup.Group, needs []setup.Need) *Spacers {
+	var f, h setup.Stack
+	one := false
+	if s, ok := g.One(m.batch.Spacers); ok {
+		f, h, one = s, s, true
+	} else {
+		var ok, high bool
+		if f, ok = stackIn(m.batch.Spacers, g.Fence, g.AtFence); !ok {
+			return nil
+		}
+		if h, high = stackIn(m.batch.Spacers, g.Height, g.AtHeight); !high {
+			return nil
+		}
+	}
+	s := m.listed(f, h, one)
+	s.Costs = m.costs(g, needs, f.Height, h.Height)
+	s.Said = m.spacersText(f, h, one, s.Costs, m.costs(g, needs, g.AtFence, g.AtHeight), g)
+	return s
+}
+
+func stackIn(spacers []float64, r geom.Interval, wished float64) (setup.Stack, bool) {
+	if list := setup.Stacks(spacers, r, wished, 1); len(list) > 0 {
+		return list[0], true
+	}
+	return setup.Nearest(spacers, wished)
+}
+
+// stacks are the spacers nearest to a setting that is given.
+func (m maker) stacks(fence, height float64) *Spacers {
+	f, ok := setup.Nearest(m.batch.Spacers, fence)
+	h, high := setup.Nearest(m.batch.Spacers, height)
+	if !ok || !high || math.Abs(f.Height-fence) > farOff || math.Abs(h.Height-height) > farOff {
+		return nil
+	}
+	return m.listed(f, h, math.Abs(fence-height) < sameSetting)
+}
+
+// farOff is how far spacers may be off a setting to be of use for it, in mm.
+const farOff = 0.5
+
+func (m maker) listed(f, h setup.Stack, one bool) *Spacers {
+	s := &Spacers{One: one, Fence: []float64{}, Height: []float64{}, Costs: []Cost{}}
+	for _, v := range f.Pieces {
+		s.Fence = append(s.Fence, m.n(v))
+	}
+	for _, v := range h.Pieces {
+		s.Height = append(s.Height, m.n(v))
+	}
+	return s
+}

@@ -1,0 +1,282 @@
+package present
+
+import (
+	"bytes"
+	"fmt"
+	"strings"
+	"unicode/utf8"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
+)
+
+// SetupText prints a setup sheet for the bench.
+func SetupText(s SetupSheet, u geom.Unit) []byte {
+	t := &sheetText{unit: u}
+	if s.Job != "" {
+		t.line("%s: setups", s.Job)
+		t.line("")
+	}
+	for _, v := range s.Verdicts {
+		t.wrapped("", v.String()+".")
+	}
+	t.wrapped("", Basis)
+	t.line("")
+	t.wrapped("", s.First)
+	t.cautions("", s.General)
+	for _, m := range s.Machines {
+		t.machine(m)
+	}
+	t.line("")
+	t.line("sources")
+	cites := s.Cited()
+	for i, source := range s.Sources {
+		if !cites[i+1] {
+			continue
+		}
+		t.line("  [%d] %s", i+1, source)
+	}
+	return t.out.Bytes()
+}
+
+// sheetText writes lines no longer than a page is wide.
+type sheetText struct {
+	out  bytes.Buffer
+	unit geom.Unit
+	step int
+	said map[string]bool // the kinds of work whose cautions stand above already
+}
+
+const pageWidth = 100
+
+func (t *sheetText) line(format string, args ...any) { fmt.Fprintf(&t.out, format+"\n", args...) }
+
+// wrapped breaks a text at spaces; what follows the first line is set in by two more.
+func (t *sheetText) wrapped(indent, text string) {
+	line, more := indent, indent+"  "
+	for _, word := range strings.Fields(text) {
+		if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > pageWidth && strings.TrimSpace(line) != "" {
+			t.line("%s", strings.TrimRight(line, " "))
+			line = more
+		}
+		if strings.TrimSpace(line) != "" {
+			line += " "
+		}
+		line += word
+	}
+	if strings.TrimSpace(line) != "" {
+		t.line("%s", line)
+	}
+}
+
+func (t *sheetText) cautions(indent string, list []Caution) {
+	for _, c := range list {
+		text := "! " + c.Text
+		if c.Source > 0 {
+			text += fmt.Sprintf(" [%d]", c.Source)
+		}
+		t.wrapped(indent, text)
+	}
+}
+
+func (t *sheetText) number(v float64) string { return caliper(v, t.unit) }
+
+// Jig reports whether a finger jig takes the fence's place.
+func (s Setting) Jig() bool { return len(s.Cuts) > 0 && s.Cuts[0].Work == string(setup.Fingers) }
+
+// buried is how a setting with a sacrificial fence is to be read.
+const buried = "Part of the cutter is buried in the fence, and what stands out of it is what each cut takes from its end or edge; where that is more than the cutter is wide, the passes are distances from the fence's face to the cutter."
+
+// Buried says how a setting with a sacrificial fence is to be read; empty for any other.
+func (s Setting) Buried(machine string) string {
+	if s.Fence != 0 || s.Jig() || !joinery.CutterKind(machine).Fenced() {
+		return ""
+	}
+	return buried
+}
+
+// Heading names a setting by what is set.
+func (s Setting) Heading(number int, machine string, u geom.Unit) string {
+	mm := func(v float64) string { return words.Length(v*u.MM(), u) }
+	if joinery.CutterKind(machine) == joinery.Hand {
+		return fmt.Sprintf("SETTING %d: gauge or fence %s, depth or shoulder %s", number, mm(s.Fence), mm(s.Height))
+	}
+	name := CutterName(machine)
+	switch {
+	case s.Jig():
+		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, finger jig", number, name, mm(s.Cutter), mm(s.Height))
+	case s.Fence == 0:
+		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, sacrificial fence", number, name, mm(s.Cutter), mm(s.Height))
+	}
+	return fmt.Sprintf("SETTING %d: %s %s wide, height %s, fence %s from its face to the near side of the %s", number, name, mm(s.Cutter), mm(s.Height), mm(s.Fence), name)
+}
+
+// CutterName is what its cutter is called.
+func CutterName(kind string) string {
+	return map[joinery.CutterKind]string{joinery.Saw: "cutter", joinery.RouterTable: "bit", joinery.Router: "smallest bit", joinery.Hand: "plough iron"}[joinery.CutterKind(kind)]
+}
+
+func (t *sheetText) machine(m Machine) {
+	t.line("")
+	t.line("%s, %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), words.Length(m.Cutter*t.unit.MM(), t.unit), words.Some(m.Drawers))
+	t.cautions("", m.Cautions)
+	t.line("")
+	t.wrapped("", "One setting for everything? "+m.OneSetup.Said)
+	choices := m.OneSetup.Fewest
+	for _, c := range choices {
+		if c.Spacers != nil {
+			t.wrapped("", c.Spacers.Said)
+		}
+	}
+	t.line("")
+	t.wrapped("", "Cut a test piece of the same boards first, a side's and a front's end, push it together and measure. "+
+		"`drawerwright adjust` takes the readings and says what to move.")
+	t.step, t.said = 0, make(map[string]bool)
+	t.refused(m)
+	t.gauges(m.Gauges)
+	if m.Order != "" {
+		t.line("")
+		t.wrapped("", m.Order)
+	}
+	for i, s := range m.Settings {
+		t.setting(i+1, s, m.Machine)
+	}
+	if joinery.CutterKind(m.Machine).FollowsDrawing() {
+		t.files(m)
+		t.line("")
+	}
+	t.checks(m.Checks, m.ChecksSaid)
+	t.apart(m)
+}
+
+func (t *sheetText) setting(number int, s Setting, machine string) {
+	unit := t.unit.String()
+	t.line("")
+	t.line("%s", s.Heading(number, machine, t.unit))
+	t.wrapped("  ", s.Buried(machine))
+	if p := s.Spacers; p != nil && s.Fence > 0 {
+		t.wrapped("  ", fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", t.pieces(p.Fence, s.Fence), t.pieces(p.Height, s.Height)))
+	}
+	if len(s.Steps) > 1 {
+		t.wrapped("  ", "Raise the bit in steps: "+t.list(s.Steps)+" "+unit+"; every part passes at each.")
+	}
+	for _, c := range s.Cuts {
+		t.cut(c)
+	}
+	t.checks(s.Checks, s.ChecksSaid)
+}
+
+// pieces is a stack of spacers, and by how much it is off what is wanted.
+func (t *sheetText) pieces(list []float64, wanted float64) string {
+	total := 0.0
+	for _, v := range list {
+		total += v
+	}
+	text := words.Number(total*t.unit.MM(), t.unit)
+	if len(list) > 1 {
+		text += " = " + strings.ReplaceAll(t.list(list), ", ", " + ")
+	}
+	if off := t.number(total - wanted); strings.Trim(off, "-0.") != "" {
+		text += ", off by " + off
+	}
+	return text
+}
+
+func (t *sheetText) list(values []float64) string {
+	var all []string
+	for _, v := range values {
+		all = append(all, words.Number(v*t.unit.MM(), t.unit))
+	}
+	return strings.Join(all, ", ")
+}
+
+func (t *sheetText) cut(c CutStep) {
+	t.step++
+	t.wrapped("  ", fmt.Sprintf("%d. %s.", t.step, c.How(t.unit)))
+	if len(c.Passes) > 1 {
+		t.wrapped("     ", fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), t.list(c.Passes), t.unit))
+	}
+	t.wrapped("     ", c.Who)
+	if c.Note != "" {
+		t.wrapped("     ", c.Note)
+	}
+	if len(c.Cautions) > 0 && t.said[c.Work] {
+		t.wrapped("     ", "! Cautions as above for "+workNames[setup.Work(c.Work)]+".")
+		return
+	}
+	t.said[c.Work] = true
+	t.cautions("     ", c.Cautions)
+}
+
+var workNames = map[setup.Work]string{setup.Across: "cuts across", setup.Along: "cuts along", setup.AtEnd: "cuts at the end", setup.AtEdge: "cuts at the edge", setup.OnEnd: "parts on end", setup.Fingers: "fingers",
+	setup.Knifed: "knifed dados", setup.Shoulder: "shoulders", setup.Ploughed: "the plough", setup.Chopped: "chopped grooves", setup.HandSawn: "fingers", setup.Sawn: "what is sawn", setup.Bored: "holes", setup.Opened: "openings", "bored-end": "holes"}
+
+// apart are what is sawn and bored when the cuts with a fence are made.
+func (t *sheetText) apart(m Machine) {
+	place, said := "", false
+	for _, c := range m.Apart {
+		if at := c.Place(m.Machine); at != place {
+			place = at
+			t.line("")
+			t.line("%s", strings.ToUpper(at))
+		}
+		if c.Metric && !said {
+			said = true
+			t.wrapped("  ", MetricBits)
+		}
+		t.cut(c)
+	}
+}
+
+// refused says what is no setup of the machine, and what makes it.
+func (t *sheetText) refused(m Machine) {
+	if len(m.Refused) == 0 {
+		return
+	}
+	t.line("")
+	t.line("NO SETUP OF THIS MACHINE")
+	for _, c := range m.Refused {
+		t.wrapped("  ", fmt.Sprintf("%s of %s: %s; %s.", c.Kind, c.Who, lower(c.Note), c.Instead))
+	}
+}
+
+func lower(s string) string { return strings.ToLower(s[:1]) + s[1:] }
+
+// gauges lists the settings of marking gauges.
+func (t *sheetText) gauges(list []Gauge) {
+	if len(list) == 0 {
+		return
+	}
+	t.line("")
+	t.line("GAUGES, one for each distance, left as it is until the last part is marked")
+	for _, g := range list {
+		t.wrapped("  ", fmt.Sprintf("%s: %s.", words.Length(g.At*t.unit.MM(), t.unit), strings.Join(g.Marks, "; ")))
+	}
+}
+
+func (t *sheetText) checks(list []Check, said []string) {
+	if len(list) > 0 {
+		t.line("  measure on the test piece, and now and then; every combination within these limits is right")
+		rows := CheckRows(list)
+		for _, r := range rows {
+			r[0] = "    " + r[0]
+		}
+		table(&t.out, []string{"    what", ">" + t.unit.String(), ">right"}, rows)
+	}
+	for _, s := range said {
+		t.wrapped("    ", s)
+	}
+}
+
+func (t *sheetText) files(m Machine) {
+	t.line("")
+	t.wrapped("", "Touch the bit off where the legend of the drawings counts depths from. In this order, the first face of each part before the other:")
+	var rows [][]string
+	for _, f := range m.Files {
+		rows = append(rows, []string{fmt.Sprintf("  %d x", f.Count), f.Part, f.Face, f.How(), f.File})
+	}
+	rowsOf(&t.out, rows)
+}

@@ -1,0 +1,93 @@
+package present
+
+import (
+	"fmt"
+	"maps"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+)
+
+// SheetNotes say how a router's sheets are laid down and turned over, what holds their
+// parts, and where nothing is cut.
+func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
+	if !k.Routed {
+		return nil
+	}
+	say := func(format string, args ...any) { list = append(list, fmt.Sprintf(format, args...)) }
+	counts, least := make(map[string]int), 0
+	for _, s := range k.Sheets {
+		for _, p := range s.Placed {
+			if p.Held == nil {
+				continue
+			}
+			counts[p.Held.By] += s.Count
+			if t := p.Held.Tabs; p.Held.By == "tabs" && (least == 0 || t < least) {
+				least = t
+			}
+		}
+	}
+	if n := counts["tabs"]; n > 0 {
+		say("%s by tabs, each by %d at least: to the waste round the parts, or to a part beside it that is tied to that. Leave screws and clamps in the waste until all is cut.", are(n), least)
+	}
+	if n := counts["skin"]; n > 0 {
+		say("%s by a skin, which no slot of another part enters.", are(n))
+	}
+	if n := counts["nothing"]; n > 0 {
+		say("%s by nothing that is drawn: hold the sheet down by vacuum, or screw each part down where nothing is cut; or write `tabs: {}` and a `skin:` in the section router.", are(n))
+	}
+	zero := "Zero is the lower left corner of the sheet as it lies at first."
+	if t := k.TurnedOn; t != nil {
+		zero += " Keep this zero after turning: where the sheet is shorter than listed, its new corner lies beside it."
+		switch {
+		case t.On == job.TurnOnStops:
+			say("Turn the sheet over end for end on stops: two along its lower edge; one at the left end for the first face, and for the second one at the right end, %s from zero, at which the same end lies again.", caliper(k.Sizes[firstUsed(k)].Length, u)+" "+u.String())
+		default:
+			say("Turn the sheet over end for end on %s of %s %s: REGISTER drills their holes, %s from the ends as listed, which leaves wood before the end of the shortest sheet.", words.Count(len(t.Pins), "pin", "pins"), caliper(t.Hole, u), u, caliper(t.Pins[0][0], u))
+		}
+	}
+	list = append(list, zero)
+	if len(k.KeepOut) > 0 {
+		say("Nothing is cut in %s to keep out of; parts lie in the largest rectangle clear of them.", words.Count(len(k.KeepOut), "area", "areas"))
+	}
+	return list
+}
+
+// HeldBy says in few words what holds the pieces of a part on a sheet, and how many of them
+// where it is not the same for all.
+func HeldBy(sheet record.LaidSheet, part string) string {
+	count := make(map[string]int)
+	for _, p := range sheet.Placed {
+		if p.Part == part && p.Held != nil {
+			count[p.Held.Words]++
+		}
+	}
+	all := slices.Sorted(maps.Keys(count))
+	for i, held := range all {
+		if len(all) > 1 {
+			all[i] = fmt.Sprintf("%d by %s", count[held], held)
+		}
+	}
+	return strings.Join(all, "; ")
+}
+
+// firstUsed is the place of a size that is used.
+func firstUsed(k record.SheetStock) int {
+	for i, z := range k.Sizes {
+		if z.Used > 0 {
+			return i
+		}
+	}
+	return 0
+}
+
+func are(n int) string {
+	if n == 1 {
+		return "1 part is held"
+	}
+	return fmt.Sprintf("%d parts are held", n)
+}

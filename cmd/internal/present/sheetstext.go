@@ -1,0 +1,296 @@
+package present
+
+import (
+	"bytes"
+	"cmp"
+	"encoding/csv"
+	"fmt"
+	"slices"
+
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/nest"
+)
+
+// SheetsText prints layouts, and how saws take the sheets apart.
+func SheetsText(s record.Sheets, u geom.Unit) []byte {
+	var out bytes.Buffer
+	if s.Job != "" {
+		fmt.Fprintf(&out, "%s: sheets\n", s.Job)
+	}
+	if len(s.Stocks) == 0 {
+		fmt.Fprintln(&out, "\nNo stock has the size of its sheets: write `sheet: 2440 x 1220` into it.")
+	}
+	for _, k := range s.Stocks {
+		layoutText(&out, k, u)
+		cutsText(&out, k, u)
+	}
+	runsText(&out, s.Stocks, u)
+	return out.Bytes()
+}
+
+// SheetsSummary is the first line of a stock's layout: sheets, bound, yield and cost.
+func SheetsSummary(k record.SheetStock, u geom.Unit) string {
+	var out bytes.Buffer
+	for i, z := range record.UsedSizes(k) {
+		if i > 0 {
+			out.WriteString(", ")
+		}
+		noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
+		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), caliper(z.Length, u), caliper(z.Width, u), u)
+	}
+	if len(k.Sheets) == 0 {
+		out.WriteString("no sheet")
+	}
+	fmt.Fprintf(&out, "; %s; %.1f %% of them is parts", k.Said, 100*k.Yield)
+	if k.Cost > 0 {
+		fmt.Fprintf(&out, "; cost %.2f", k.Cost)
+	}
+	return out.String()
+}
+
+// SheetsHow says by which rules a stock was laid out.
+func SheetsHow(k record.SheetStock, u geom.Unit) string {
+	how := map[bool]string{true: "cut from edge to edge", false: "each part cut out by itself"}[k.Way == nest.Guillotine.String()]
+	if k.Stages > 0 {
+		how += fmt.Sprintf(" in %d stages", k.Stages)
+	}
+	how += fmt.Sprintf(", kerf %s, trim %s %s", caliper(k.Kerf, u), caliper(k.Trim, u), u)
+	switch {
+	case k.Ends > k.Trim && len(k.KeepOut) > 0:
+		how += fmt.Sprintf(" and %s at the left end, for areas to keep out of", caliper(k.Ends, u))
+	case k.Ends > k.Trim:
+		how += fmt.Sprintf(" and %s at the ends, for registration holes", caliper(k.Ends, u))
+	}
+	return how
+}
+
+func layoutText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
+	fmt.Fprintf(out, "\n%s: %s\n%s\n", k.Stock, SheetsSummary(k, u), SheetsHow(k, u))
+	var rows [][]string
+	for _, sheet := range k.Sheets {
+		name := numbers(sheet)
+		if len(k.Sizes) > 1 {
+			name += " " + k.Sizes[sheet.Size].Name
+		}
+		offcut := "-"
+		if len(sheet.Offcuts) > 0 {
+			o := sheet.Offcuts[0]
+			if offcut = caliper(o.Length, u) + " x " + caliper(o.Width, u); len(sheet.Offcuts) > 1 {
+				offcut += fmt.Sprintf(" and %d more", len(sheet.Offcuts)-1)
+			}
+		}
+		for n, p := range counted(sheet) {
+			row := []string{"", "", "", fmt.Sprintf("%d x %s", p.Count, p.Part)}
+			if k.Routed {
+				row = append(row, HeldBy(sheet, p.Part))
+			}
+			if n == 0 {
+				row[0], row[1], row[2] = name, fmt.Sprintf("%.1f %%", 100*sheet.Yield), offcut
+			}
+			rows = append(rows, row)
+		}
+	}
+	head := []string{"sheet", ">parts", ">offcut " + u.String(), "pieces"}
+	if k.Routed {
+		head = append(head, "held by")
+	}
+	table(out, head, rows)
+	for _, p := range k.Left {
+		fmt.Fprintf(out, "no sheet holds %d x %s: %s\n", p.Count, p.Part, p.Why)
+	}
+	for _, note := range SheetNotes(k, u) {
+		fmt.Fprintln(out, note)
+	}
+	if !k.Whole {
+		fmt.Fprintln(out, "The search was stopped: more time may save a sheet.")
+	}
+}
+
+// numbers are those of the sheets that are cut alike.
+func numbers(s record.LaidSheet) string {
+	if s.Count > 1 {
+		return fmt.Sprintf("%d (%d alike)", s.Number, s.Count)
+	}
+	return fmt.Sprint(s.Number)
+}
+
+// CutRows are the lines of a table of cuts: number, setting, how, board, what it gives
+// and what stays in hand.
+func CutRows(cuts []record.SawCut, u geom.Unit) (rows [][]string) {
+	size := func(h record.Hand) string { return caliper(h.Length, u) + " x " + caliper(h.Width, u) }
+	for i, c := range cuts {
+		setting, how := caliper(c.Setting, u), c.Kind
+		switch {
+		case c.Trim && c.Kind != "rip":
+			setting = "takes " + setting
+		case c.Kind == "hand-held":
+			setting = "guide at " + setting
+		case !c.Moved && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim:
+			setting = "as before"
+		case !c.Moved:
+			setting = "still " + setting
+		}
+		if c.Trim {
+			how += ", trim"
+		}
+		if c.Count > 1 {
+			how += fmt.Sprintf(", %d boards", c.Count)
+		}
+		gives, left := "sawdust", "-"
+		if c.Gives != nil {
+			gives = c.Gives.Name
+			if !c.Gives.Piece && !c.Trim {
+				gives += ", " + size(*c.Gives)
+			}
+		}
+		if c.Left != nil {
+			switch left = size(*c.Left); {
+			case c.Left.Piece:
+				left = c.Left.Name
+			case c.Left.Offcut:
+				if left += ", offcut"; c.Left.Clean[0] < c.Left.Length || c.Left.Clean[1] < c.Left.Width {
+					left += fmt.Sprintf(", %s x %s clean", caliper(c.Left.Clean[0], u), caliper(c.Left.Clean[1], u))
+				}
+			case c.Left.Waste:
+				left += ", waste"
+			case c.Left.Name != c.From.Name:
+				left = c.Left.Name + ", " + left
+			}
+		}
+		note := ""
+		switch {
+		case c.Short:
+			note = "too small to hold by hand: sled and clamp, or by hand saw"
+		case c.Left != nil && c.Left.Piece && !c.Trim:
+			note = "measure what is left"
+		case c.Two && c.Kind != "hand-held":
+			note = "two persons"
+		}
+		rows = append(rows, []string{fmt.Sprint(i + 1), setting, how, c.From.Name, gives, left, note})
+	}
+	return rows
+}
+
+// CutHead is the head of that table.
+func CutHead(u geom.Unit) []string {
+	return []string{">cut", ">fence or stop " + u.String(), "how", "board", "gives", "left in hand " + u.String(), ""}
+}
+
+// CutNotes say how the table of cuts is to be read, and what can hurt.
+func CutNotes(k record.SheetStock, u geom.Unit) []string {
+	kinds, trims := make(map[string]bool), false
+	short, rest := false, false
+	for _, c := range k.Cuts {
+		kinds[c.Kind], trims = true, trims || c.Trim
+		short, rest = short || c.Short, rest || c.Left != nil && c.Left.Piece && !c.Trim
+	}
+	set := "fence or stop is set " + times(k.Moves)
+	machine := kinds["rip"] || kinds["crosscut"]
+	if !machine {
+		set = "each is measured and marked"
+	}
+	list := []string{fmt.Sprintf("%s; %s. Boards have the names that stand on the picture; one keeps its name while pieces are cut off it. Sizes are along x and y of the picture, and all is measured from the lower and the left edge of each board.", words.Count(len(k.Cuts), "cut", "cuts"), set)}
+	say := func(when bool, text string) {
+		if when {
+			list = append(list, text)
+		}
+	}
+	say(trims, "A trim takes the lower or the left edge off, straight and square: along the fence with the opposite edge against it, on the sled without a stop, or along a guide. From then on that edge runs along the fence, or lies at the stop.")
+	say(kinds["rip"], "A rip runs along the fence; what it gives is between fence and blade.")
+	say(kinds["crosscut"], "A crosscut is made on a sled or mitre gauge against a stop, never along the fence: the edge is too short beside the board (common practice, no source).")
+	say(kinds["hand-held"] && machine, "Hand-held cuts are made with a saw that is taken to the board, along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. A fine blade: the edge stays on the piece.")
+	say(kinds["hand-held"] && !machine, "All cuts are made with a saw that is taken to the board, along a clamped guide or a knifed line, the board flat on foam or battens that hold both halves. A fine blade: the edge stays on the piece. With a hand saw leave a little beside the line, and plane to it.")
+	say(rest, fmt.Sprintf("Where what is left in hand is a piece, it takes up whatever the kerf differs from %g %s: measure it, and mark it where it counts.", k.Kerf, u))
+	say(short && machine, "Boards shorter than "+words.Either(u, "300 mm", "12 in")+" are not held by hand at a saw: clamp them to a sled, or saw them by hand. Of small pieces keep the board long as long as there are any to cut from it.")
+	say(len(k.Sheets) > 0 && k.Sheets[0].Weight == 0, "How heavy a sheet is, is not known: material or density of the stock say it. A full sheet can be too heavy for one person; cut it in two where it lies, along a guide.")
+	if !machine {
+		return append(list, "Clamp board and guide, and keep both hands behind the teeth; what the maker of a saw with a motor says comes first.")
+	}
+	return append(list, "Guard and riving knife on, a push stick for what is narrower than "+words.Either(u, "150 mm", "6 in")+", slivers cleared only when the blade stands still; local rules and the saw's manual come first.")
+}
+
+func times(n int) string {
+	switch n {
+	case 1:
+		return "once"
+	case 2:
+		return "twice"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+func cutsText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
+	if len(k.Cuts) == 0 {
+		return
+	}
+	fmt.Fprintf(out, "\ncuts of %s\n", k.Stock)
+	table(out, CutHead(u), CutRows(k.Cuts, u))
+	for _, n := range CutNotes(k, u) {
+		fmt.Fprintln(out, n)
+	}
+}
+
+// counted are the pieces of a sheet by part.
+func counted(s record.LaidSheet) (list []record.Pieces) {
+	at := make(map[string]int)
+	for _, p := range s.Placed {
+		i, known := at[p.Part]
+		if !known {
+			i = len(list)
+			at[p.Part] = i
+			list = append(list, record.Pieces{Part: p.Part})
+		}
+		list[i].Count++
+	}
+	slices.SortStableFunc(list, func(a, b record.Pieces) int { return cmp.Compare(a.Part, b.Part) })
+	return list
+}
+
+// SheetsCSV is the place of every piece and offcut on its sheet.
+func SheetsCSV(s record.Sheets) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true // RFC 4180
+	w.Write([]string{"stock", "sheet", "alike", "size", "kind", "name", "x", "y", "length", "width", "turned"})
+	for _, k := range s.Stocks {
+		for _, sheet := range k.Sheets {
+			row := func(kind, name string, b record.Box, turned string) {
+				w.Write([]string{k.Stock, fmt.Sprint(sheet.Number), fmt.Sprint(sheet.Count), k.Sizes[sheet.Size].Name, kind, name,
+					fmt.Sprint(b.X), fmt.Sprint(b.Y), fmt.Sprint(b.Length), fmt.Sprint(b.Width), turned})
+			}
+			for _, p := range sheet.Placed {
+				row("part", p.Part, p.Box, map[bool]string{false: "no", true: "yes"}[p.Turned])
+			}
+			for _, o := range sheet.Offcuts {
+				row("offcut", "", o, "")
+			}
+		}
+	}
+	w.Flush() // into memory: it cannot fail
+	return out.Bytes()
+}
+
+// CutsCSV is the cuts of all stocks in order.
+func CutsCSV(s record.Sheets) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true // RFC 4180
+	w.Write([]string{"stock", "cut", "stage", "how", "setting", "boards", "board", "gives", "gives_length", "gives_width", "left", "left_length", "left_width"})
+	for _, k := range s.Stocks {
+		for i, c := range k.Cuts {
+			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, fmt.Sprint(c.Setting), fmt.Sprint(c.Count), c.From.Name}
+			for _, h := range []*record.Hand{c.Gives, c.Left} {
+				if h == nil {
+					row = append(row, "", "", "")
+				} else {
+					row = append(row, h.Name, fmt.Sprint(h.Length), fmt.Sprint(h.Width))
+				}
+			}
+			w.Write(row)
+		}
+	}
+	w.Flush() // into memory: it cannot fail
+	return out.Bytes()
+}

@@ -1,0 +1,68 @@
+package record
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+)
+
+// Buy is one thing to buy. Quantities of glue are grams, of banding metres, in inch jobs
+// ounces and feet.
+type Buy struct {
+	Kind     string  `json:"kind"` // board, slide, hardware, offcut, banding, glue
+	Name     string  `json:"name"`
+	Quantity float64 `json:"quantity"`
+	Unit     string  `json:"unit"`
+	Cost     float64 `json:"cost,omitempty"`
+}
+
+// ToBuy is what a batch takes by its layouts on sheets.
+func ToBuy(b batch.Batch, p sheets.Plan) []Buy {
+	laid := SheetsOf(p).Stocks
+	return toBuy(b, material(b, laid), laid)
+}
+
+// toBuy is the board by the sheets of its layout, or by area where the job does not give
+// their size, and everything else.
+func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
+	list := []Buy{}
+	_, area := words.Area(0, b.Units)
+	for _, m := range material {
+		i := slices.IndexFunc(laid, func(k SheetStock) bool { return k.Stock == m.Stock })
+		switch {
+		case i >= 0:
+			list = append(list, sheetsToBuy(laid[i], b.Units)...)
+		default:
+			list = append(list, Buy{"board", m.Stock, m.Area, area, m.Cost})
+		}
+	}
+	for _, x := range batch.ToBuy(b) {
+		list = append(list, Buy{x.Kind, x.Name, math.Round(x.Quantity*100) / 100, x.Unit, Money(x.Cost)})
+	}
+	return list
+}
+
+// sheetsToBuy are the sheets of a layout by size and batch; offcuts are there.
+func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
+	fixed := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
+	for _, z := range UsedSizes(k) {
+		if z.Offcut {
+			continue
+		}
+		name := fmt.Sprintf("%s, %s x %s %s", k.Stock, fixed(z.Length), fixed(z.Width), u)
+		if z.Batch != "" {
+			name += ", batch " + z.Batch
+		}
+		unit := "sheets"
+		if z.Used == 1 {
+			unit = "sheet"
+		}
+		list = append(list, Buy{"board", name, float64(z.Used), unit, Money(z.Price * float64(z.Used))})
+	}
+	return list
+}

@@ -1,0 +1,65 @@
+package record
+
+import (
+	"math"
+
+	"drawerwright/geom/fit"
+)
+
+// Fit is one measure of a finished joint or box, with boards and machine off as they
+// usually are. Limit holds the least and the greatest that are right.
+type Fit struct {
+	Drawer  string     `json:"drawer"`
+	Check   string     `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-slack, bottom-slack-deep, outside-height, diagonal, slide-clearance
+	Part    string     `json:"part"`  // empty for the whole box
+	Words   string     `json:"words"` // the check, for people
+	Nominal float64    `json:"nominal"`
+	Limit   [2]float64 `json:"limit"`
+	// Likely is the range of all but 0.27 % of the boxes, Verdict what it is within the
+	// limits; Odds the part of the boxes that keep them, and Of1000 the same in words.
+	Likely  [2]float64 `json:"likely"`
+	Verdict string     `json:"verdict"`
+	Odds    float64    `json:"odds"`
+	Of1000  string     `json:"of_1000"`
+	// Worst is with everything off by its most at once.
+	Worst [2]float64 `json:"worst"`
+	// Largest is what moves the measure most; absent where nothing does.
+	Largest *Contributor `json:"largest,omitempty"`
+	// Drawn is of other random boxes, where they were asked for.
+	Drawn *Drawn `json:"drawn,omitempty"`
+}
+
+// Contributor is a source of error: by how much it moves the measure either way, its
+// part of the sum of squares, and the root of that sum, as it is and with this source
+// half as large.
+type Contributor struct {
+	Source string  `json:"source"`
+	Half   float64 `json:"half"`
+	Part   float64 `json:"part"`
+	Root   float64 `json:"root"`
+	Halved float64 `json:"root_with_it_halved"`
+}
+
+// Drawn is what random boxes measure: the range of all but 0.27 % of them, and the
+// part of them that is within the limits.
+type Drawn struct {
+	Mean   float64    `json:"mean"`
+	Sigma  float64    `json:"sigma"`
+	Common [2]float64 `json:"common"`
+	Odds   float64    `json:"odds"`
+	Of1000 string     `json:"of_1000"`
+}
+
+// FitOf is a measure for the report.
+func FitOf(drawer string, m fit.Foreseen, n func(float64) float64) Fit {
+	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: n(m.Nominal), Limit: [2]float64{n(m.Least), n(m.Most)},
+		Likely: [2]float64{n(m.Min), n(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right), Of1000: m.Right.Of1000(), Worst: [2]float64{n(m.Result.Worst.Min), n(m.Result.Worst.Max)}}
+	if len(m.Result.Shares) > 0 {
+		s := m.Result.Shares[0]
+		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: n(s.Half), Part: thousandth(s.Part), Root: n(m.Result.Root), Halved: n(s.Halved)}
+	}
+	return f
+}
+
+// Odds are a number for programs, with as many digits as the draws tell.
+func Odds(o fit.Odds) float64 { return math.Round(o.Part*fit.Draws) / fit.Draws }

@@ -1,0 +1,323 @@
+// Package record is what was computed for a job, as report.json has it: the types of the
+// file, how a batch with its layouts fills them, and how they are written and read back.
+// Tables and sentences for people are made of it by package present.
+package record
+
+import (
+	"fmt"
+	"math"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// Format is the number of report.json's layout; it changes when a reader would
+// have to.
+const Format = 3
+
+// Report is report.json. Lengths are numbers in Units, rounded to a
+// nanometre or a billionth of an inch.
+type Report struct {
+	Tool     string       `json:"tool"`
+	Format   int          `json:"format"`
+	Job      string       `json:"job"`
+	Units    string       `json:"units"`
+	DXF      DXF          `json:"dxf"`
+	Router   Router       `json:"router"`
+	Stocks   []Readings   `json:"stocks"`
+	Drawers  []Drawer     `json:"drawers"`
+	Parts    []Part       `json:"parts"`
+	Layers   []Layer      `json:"layers"`
+	Faces    []Faces      `json:"faces"`
+	Fit      []Fit        `json:"fit"`
+	Proof    []Proof      `json:"proof"`             // empty where a build was told not to prove its files
+	Checked  []Checked    `json:"checked,omitempty"` // what else was read back
+	Setups   []Setup      `json:"setups"`
+	Sheets   []SheetStock `json:"sheets"`
+	Material []Stock      `json:"material"`
+	Buy      []Buy        `json:"buy"`
+	Cabinets []Cabinet    `json:"cabinets"`
+	Alike    []Alike      `json:"alike"`
+	// Templates are the plates that the job asks for.
+	Templates []Template `json:"templates"`
+	Warnings  []Warning  `json:"warnings"`
+}
+
+// Size is a box's outside or clear inside.
+type Size struct {
+	Width  float64 `json:"width"`
+	Height float64 `json:"height"`
+	Depth  float64 `json:"depth"`
+}
+
+// Drawer names the parts of one kind of drawer.
+type Drawer struct {
+	Name    string `json:"name"`
+	Count   int    `json:"count"`
+	Machine string `json:"machine"`
+	// Verdict is that on the drawer, Odds the part of its boxes that keep all limits at
+	// once, Said both in words.
+	Verdict string   `json:"verdict"`
+	Odds    float64  `json:"odds"`
+	Said    string   `json:"said"`
+	Outside Size     `json:"outside"`
+	Inside  Size     `json:"inside"`
+	Parts   []string `json:"parts"`
+	// Weight is the empty box's in kg, 0 where a stock's density is not known; Load
+	// what will lie in it, Rating what its slides are rated for.
+	Weight float64 `json:"weight_kg,omitempty"`
+	Load   float64 `json:"load_kg,omitempty"`
+	Rating float64 `json:"rating_kg,omitempty"`
+	Sag    *Sag    `json:"sag,omitempty"`
+	// BottomOut is by how much a bottom that was slid in stands out behind when it has swollen.
+	BottomOut float64 `json:"bottom_out,omitempty"`
+	Bores     []Bore  `json:"bores,omitempty"`
+	// MostOpen is how far a shoulder, or another joint meant to be closed, may stay open.
+	MostOpen float64 `json:"most_open"`
+	// LooseDividers are those that are lifted out, as the proof names them: by number
+	// in the order of the parts and their stands.
+	LooseDividers []string `json:"loose_dividers,omitempty"`
+}
+
+// Sag is of the bottom under its load: with simply supported and with clamped
+// edges, between which the truth is. Lasting is the greater of them when the load stays
+// for years. Stress is in N/mm2. Enough is the thickness with which a bottom of the same
+// stock keeps the limit, 0 where none does.
+type Sag struct {
+	Simple        float64 `json:"simple"`
+	Clamped       float64 `json:"clamped"`
+	Lasting       float64 `json:"lasting"`
+	Limit         float64 `json:"limit"`
+	Enough        float64 `json:"enough"`
+	StressSimple  float64 `json:"stress_simple"`
+	StressClamped float64 `json:"stress_clamped"`
+	// Thin says that thin-plate theory holds: else the bottom sags less.
+	Thin bool `json:"thin"`
+}
+
+// Bore are holes in both ends of a part, which no drawing shows.
+type Bore struct {
+	Part        string    `json:"part"`
+	Diameter    float64   `json:"diameter"`
+	Depth       float64   `json:"depth"`
+	FromOutside float64   `json:"from_outside"`
+	Heights     []float64 `json:"heights"`
+}
+
+// Part is one panel and how often it is cut.
+type Part struct {
+	Name      string  `json:"name"`
+	Drawer    string  `json:"drawer"`
+	Role      string  `json:"role"`
+	Quantity  int     `json:"quantity"`
+	Length    float64 `json:"length"`
+	Width     float64 `json:"width"`
+	Thickness float64 `json:"thickness"`
+	Stock     string  `json:"stock"`
+	Grain     string  `json:"grain"`
+	Label     string  `json:"label,omitempty"` // tells parts of one role apart
+	Spares    int     `json:"spares,omitempty"`
+	// Outline has corners as operations have them. Relieve are those into which
+	// another part goes, by their index: a round bit clears them.
+	Outline    [][]float64 `json:"outline"`
+	Relieve    []int       `json:"relieve,omitempty"`
+	Operations []Operation `json:"operations"`
+	Stands     []Stand     `json:"stands"`
+	Files      Files       `json:"files"`
+	Engraved   *Engraved   `json:"engraved,omitempty"`
+}
+
+// Stand is a place of a panel in its box: where its origin is, and the directions
+// in which its x and y run.
+type Stand struct {
+	Origin [3]float64 `json:"origin"`
+	X      [3]float64 `json:"x"`
+	Y      [3]float64 `json:"y"`
+}
+
+// Operation is a pocket. Its outline's corners are x, y, in panel coordinates
+// whichever the face, with the bulge of the side that follows as a third number
+// where that side is an arc.
+type Operation struct {
+	Kind    string      `json:"kind"`
+	Face    string      `json:"face"`
+	Depth   float64     `json:"depth"`
+	Outline [][]float64 `json:"outline"`
+}
+
+// Files are relative to the folder; a face that is not cut has none.
+type Files struct {
+	Inside  string `json:"inside,omitempty"`
+	Outside string `json:"outside,omitempty"`
+	STL     string `json:"stl"`
+}
+
+// Setup is one fence distance and one cutter height, and the drawers that it serves.
+type Setup struct {
+	Machine       string    `json:"machine"`
+	CutterWidth   float64   `json:"cutter_width"`
+	FenceDistance float64   `json:"fence_distance"`
+	CutterHeight  float64   `json:"cutter_height"`
+	DadoHeight    float64   `json:"dado_height"`   // with glue-room; 0 where it is cutter_height
+	RabbetPasses  int       `json:"rabbet_passes"` // over the widest rabbet
+	LastFence     float64   `json:"last_fence"`    // of those passes
+	FlatTongues   bool      `json:"flat_tongues"`  // of fronts that lie flat: passes and last_fence are from their ends
+	BottomFence   float64   `json:"bottom_fence"`  // for the rabbets of a flush bottom that is stood on end; 0 where there are none
+	BottomHeight  float64   `json:"bottom_height"` // of the cutter for those of one that lies flat; 0 where there are none
+	GrooveFence   float64   `json:"groove_fence"`  // of grooves at a height of their own; 0 where there are none
+	GrooveCutter  float64   `json:"groove_cutter"` // that makes the bottom's grooves to fit, one pass of it; 0 without one
+	GrooveWidth   float64   `json:"groove_width"`  // of the grooves made so
+	GrooveFences  []float64 `json:"groove_fences"` // of the passes over one of them
+	FingerRow     int       `json:"finger_row"`    // of a box joint, from below, that is not as high as the others; 0 for none
+	FingerHeight  float64   `json:"finger_height"` // of that row
+	BackFence     float64   `json:"back_fence"`    // of the dados for a housed back, from the rear end; 0 where there are none
+	BackPasses    int       `json:"back_passes"`   // of a saw over one of these
+	Drawers       []string  `json:"drawers"`
+}
+
+// Stock is the board that the parts take of one stock, without kerf and waste.
+type Stock struct {
+	Stock  string  `json:"stock"`
+	Pieces int     `json:"pieces"`
+	Area   float64 `json:"area"` // square metres or square feet
+	// Sheets is how many the layout takes, offcuts not counted, 0 when the job does not
+	// give the sheet's size. Cost is theirs.
+	Sheets int     `json:"sheets"`
+	Cost   float64 `json:"cost"`
+}
+
+// Warning is a problem that does not stop the build.
+type Warning struct {
+	Code    string `json:"code"`
+	Drawer  string `json:"drawer"`
+	Part    string `json:"part"`
+	Message string `json:"message"`
+}
+
+// Make fills a report from a batch, its layouts on sheets and the warnings found on the
+// way.
+func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
+	laid := SheetsOf(p).Stocks
+	r := Report{
+		Tool: "drawerwright", Format: Format, Job: b.Title, Units: b.Units.String(),
+		// Never null, so that readers need not ask.
+		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
+		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
+	}
+	n := func(mm float64) float64 { return Number(mm, b.Units) }
+	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b, n), alikes(b, n), templates(b, n)
+	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
+	for _, d := range b.Drawers {
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Said: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MostOpen: n(d.Spec.Limits.Shoulder)}
+		strength(&listed, d, n)
+		for _, p := range d.Parts {
+			listed.Parts = append(listed.Parts, p.Name)
+			r.Parts = append(r.Parts, part(p, b.Router.Engrave.Depth, n))
+			r.Layers = append(r.Layers, layers(p, b.DXF, n)...)
+			r.Faces = append(r.Faces, faces(d, p, b.Units))
+		}
+		r.Drawers = append(r.Drawers, listed)
+		for _, m := range d.Outcome.Measures {
+			r.Fit = append(r.Fit, FitOf(d.Spec.Name, m, n))
+		}
+	}
+	return r
+}
+
+// looseDividers are the names of the dividers that are lifted out.
+func looseDividers(d batch.Drawer) (names []string) {
+	number, entry := 0, 0
+	for _, p := range d.Parts {
+		if p.Role != joinery.DividerRole {
+			continue
+		}
+		for range p.Stands {
+			if number++; d.Spec.Dividers[entry].Loose {
+				names = append(names, fmt.Sprintf("divider %d", number))
+			}
+		}
+		entry++
+	}
+	return names
+}
+
+// strength fills in what a drawer weighs and bears, and its bores.
+func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
+	s := d.Strength
+	out.BottomOut = n(d.BottomOut)
+	out.Weight, out.Load, out.Rating = words.Grams(s.Empty), words.Grams(s.Load), s.Slide.Load
+	if s.SagLimit > 0 {
+		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }
+		out.Sag = &Sag{n(s.Sag.Simple), n(s.Sag.Clamped), n(s.Lasting), n(s.SagLimit), n(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
+	}
+	for _, b := range d.Bores {
+		one := Bore{Part: string(b.Part), Diameter: n(b.Diameter), Depth: n(b.Depth), FromOutside: n(b.FromOutside)}
+		for _, h := range b.Heights {
+			one.Heights = append(one.Heights, n(h))
+		}
+		out.Bores = append(out.Bores, one)
+	}
+}
+
+func part(p batch.Part, engraving float64, n func(float64) float64) Part {
+	out := Part{
+		Name: p.Name, Drawer: p.Drawer, Role: string(p.Role), Quantity: p.Quantity,
+		Length: n(p.Panel.Length()), Width: n(p.Panel.Width()), Thickness: n(p.Panel.Thickness),
+		Stock: p.Stock.Name, Grain: string(p.Stock.Grain), Operations: []Operation{},
+		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline, n), Relieve: p.Panel.Outline.Marked(geom.Relief),
+		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, n),
+	}
+	for _, s := range p.Stands {
+		at := func(v geom.Vec3) [3]float64 { return [3]float64{n(v.X), n(v.Y), n(v.Z)} }
+		unit := func(v geom.Vec3) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
+		out.Stands = append(out.Stands, Stand{at(s.Origin), unit(s.X), unit(s.Y)})
+	}
+	for _, k := range p.Panel.Pockets {
+		out.Operations = append(out.Operations, Operation{Kind: k.Kind.String(), Face: k.Face.String(), Depth: n(math.Min(k.Depth, p.Panel.Thickness)), Outline: corners(k.Outline, n)})
+	}
+	return out
+}
+
+// corners are x, y of each, and the bulge of the side that follows where it is an arc.
+func corners(l geom.Loop, n func(float64) float64) [][]float64 {
+	list := make([][]float64, 0, len(l))
+	for _, v := range l {
+		corner := []float64{n(v.X), n(v.Y)}
+		if v.Bulge != 0 {
+			corner = append(corner, math.Round(v.Bulge*bulgeSteps)/bulgeSteps)
+		}
+		list = append(list, corner)
+	}
+	return list
+}
+
+// bulgeSteps rounds bulges to 9 decimals, as the DXF files do: over a chord of
+// 4 m that moves an arc by 2 nanometres.
+const bulgeSteps = 1e9
+
+// Setups gathers the drawers that one setting serves, in order of appearance.
+func Setups(b batch.Batch) []Setup {
+	list := []Setup{}
+	n := func(mm float64) float64 { return Number(mm, b.Units) }
+	for _, g := range batch.BySetting(b.Drawers) {
+		s := g[0].Setup
+		one := Setup{
+			Machine: string(s.Cutter.Kind), CutterWidth: n(s.Cutter.Width), FenceDistance: n(s.FenceDistance),
+			CutterHeight: n(s.CutterHeight), DadoHeight: n(s.DadoHeight), RabbetPasses: s.RabbetPasses, LastFence: n(s.LastFence), FlatTongues: s.FlatTongues, BottomFence: n(s.BottomFence), BottomHeight: n(s.BottomHeight),
+			GrooveFence: n(s.GrooveFence), GrooveCutter: n(s.Cutter.Groove), GrooveWidth: n(s.GrooveWidth), GrooveFences: []float64{}, FingerRow: s.FingerRow, FingerHeight: n(s.FingerHeight), BackFence: n(s.BackFence), BackPasses: s.BackPasses,
+		}
+		if s.GroovePasses > 0 {
+			for _, at := range s.GrooveFences() {
+				one.GrooveFences = append(one.GrooveFences, n(at))
+			}
+		}
+		for _, d := range g {
+			one.Drawers = append(one.Drawers, d.Spec.Name)
+		}
+		list = append(list, one)
+	}
+	return list
+}

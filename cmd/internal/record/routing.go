@@ -1,0 +1,237 @@
+package record
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/export/dxf"
+	"drawerwright/export/router"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
+)
+
+// DXF says how the drawings were written.
+type DXF struct {
+	Version string `json:"version"`
+	Units   string `json:"units"`
+	Layers  string `json:"layers"` // the pattern of the names of layers that are cut
+	Notes   bool   `json:"notes"`  // a label and a square to measure are drawn beside
+	// Split says that beside each drawing there is a file for each change of bit.
+	Split bool `json:"split,omitempty"`
+	// Elevation says that cuts lie at the height of their floors, and are as thick as reaches
+	// up to the face.
+	Elevation bool `json:"elevation,omitempty"`
+}
+
+// Router says how a router's cuts were drawn.
+type Router struct {
+	OverRun float64 `json:"over_run"` // beyond the bit's radius
+	Relief  string  `json:"relief"`
+	// Reliefs are those of operations that have one of their own.
+	Reliefs    map[string]mill.Relief `json:"reliefs,omitempty"`
+	ExactSlots string                 `json:"exact_slots"`
+	DepthFrom  string                 `json:"depth_from"`        // top: layers tell depths; spoilboard: they tell the wood left
+	PartGap    float64                `json:"part_gap"`          // 0 when the job does not say
+	Through    float64                `json:"through,omitempty"` // how far what goes through goes on into the spoilboard
+	Tabs       *Tabs                  `json:"tabs,omitempty"`
+}
+
+// Tabs are the bridges that the job asks for.
+type Tabs struct {
+	Width   float64 `json:"width"`
+	Height  float64 `json:"height"`
+	Spacing float64 `json:"spacing"`
+	Marked  bool    `json:"marked,omitempty"` // they are only shown, for a program that makes its own
+}
+
+// Readings are what was measured of a stock.
+type Readings struct {
+	Name      string  `json:"name"`
+	Thickness float64 `json:"thickness"` // the mean
+	Least     float64 `json:"least"`
+	Most      float64 `json:"most"`
+}
+
+// Layer is a line of the legend: what is cut on a layer of a drawing, and with what.
+type Layer struct {
+	File      string  `json:"file"`
+	Layer     string  `json:"layer"`
+	Operation string  `json:"operation"`
+	Face      string  `json:"face"`
+	Depth     float64 `json:"depth"` // from the face
+	Left      float64 `json:"left"`  // of the wood under it; 0 where it goes through
+	Told      string  `json:"told"`  // through, depth or left: what the name tells
+	ToSet
+	Line     bool    `json:"line"` // open paths for the middle of the bit
+	Bit      string  `json:"bit"`  // empty for a saw
+	Diameter float64 `json:"diameter"`
+	Flutes   int     `json:"flutes,omitempty"`
+	Tool     int     `json:"tool,omitempty"` // its number in the machine
+	Cuts     int     `json:"cuts"`
+	// Elevation is where the lines of the layer lie, Thickness how far up they reach from
+	// there; nil where all lie at Z = 0.
+	Elevation *float64 `json:"elevation,omitempty"`
+	Thickness *float64 `json:"thickness,omitempty"`
+	// BitFile is the file that has what is cut of the drawing until its bit is changed.
+	BitFile string `json:"bit_file,omitempty"`
+}
+
+// Faces says which faces of a part are cut, in the order of cutting.
+type Faces struct {
+	Part   string   `json:"part"`
+	Cut    []string `json:"cut"`
+	Turned bool     `json:"turned"`  // it has to be turned over
+	Beyond float64  `json:"beyond"`  // how far pockets reach past its edges
+	Gap    float64  `json:"gap"`     // how far apart parts must lie for that, and for the bit that cuts them out
+	EndGap float64  `json:"end_gap"` // beyond the ends, where registration holes may be
+	// Blank is the least length and width of the piece that the part is cut from.
+	Blank [2]float64 `json:"blank"`
+	Flip  *Flip      `json:"flip,omitempty"`
+}
+
+// Flip says what an error in turning a part over does to its joints.
+type Flip struct {
+	// Along and Across report whether an error along or across the length moves a cut
+	// that matters; Allowed is how much of it, along, the joint takes.
+	Along   bool    `json:"along"`
+	Across  bool    `json:"across"`
+	Allowed float64 `json:"allowed"`
+	Words   string  `json:"words"`
+}
+
+func drawn(b batch.Batch) DXF {
+	version := "R2000"
+	if b.DXF.Version == dxf.R12 {
+		version = "R12"
+	}
+	return DXF{version, b.DXF.Unit.String(), b.DXF.Pattern, !b.DXF.NoNotes, b.DXF.Split, b.DXF.Elevation}
+}
+
+func routed(b batch.Batch) Router {
+	n := func(mm float64) float64 { return Number(mm, b.Units) }
+	from := joinery.FromTop
+	if b.Router.FromSpoilboard {
+		from = joinery.FromSpoilboard
+	}
+	out := Router{n(b.Router.OverRun), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), n(b.Router.PartGap), n(b.Router.Through), nil}
+	if t := b.Router.Tabs; t.Width > 0 {
+		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing), t.Marked}
+	}
+	return out
+}
+
+func readings(b batch.Batch) []Readings {
+	list := []Readings{}
+	for _, s := range b.Stocks {
+		t := s.Thickness
+		list = append(list, Readings{s.Name, Number(t.Mean, b.Units), Number(t.Min, b.Units), Number(t.Max, b.Units)})
+	}
+	return list
+}
+
+func layers(p batch.Part, o router.Options, n func(float64) float64) []Layer {
+	var list []Layer
+	for _, d := range p.Drawings {
+		list = append(list, drawnBoard{p.Bits, o, p.Panel.Thickness, n}.legends(d.File, d.Layers)...)
+	}
+	return list
+}
+
+// drawnBoard is what is drawn: a part or a sheet, its thickness in mm.
+type drawnBoard struct {
+	bits      []mill.Bit
+	dxf       router.Options
+	thickness float64
+	n         func(mm float64) float64 // in the report's unit
+}
+
+// legends are the lines of the layers of a drawing, in the order of cutting.
+func (b drawnBoard) legends(file string, layers []router.Layer) (list []Layer) {
+	var files []string // of the layers that bits cut
+	for _, run := range b.dxf.Runs(file, layers, b.bits) {
+		files = append(files, slices.Repeat([]string{run.File}, len(run.Layers))...)
+	}
+	for _, l := range layers {
+		one := b.legend(file, l)
+		if l.Bit >= 0 && len(files) > 0 {
+			one.BitFile, files = files[0], files[1:]
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// legend is the line of one of them.
+func (b drawnBoard) legend(file string, l router.Layer) Layer {
+	n := b.n
+	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth),
+		Left: n(l.Left), Told: "depth", ToSet: toSet(l, b.thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
+	switch {
+	case l.Through():
+		out.Told, out.Depth = "through", n(b.thickness)
+	case l.Floor:
+		out.Told = "left"
+	}
+	if b.dxf.Elevation {
+		low, up := l.Level(b.thickness)
+		low, up = n(low), n(up)
+		out.Elevation, out.Thickness = &low, &up
+	}
+	if l.Bit >= 0 {
+		bit := b.bits[l.Bit]
+		out.Bit, out.Diameter, out.Flutes, out.Tool = bit.Name, n(bit.Diameter), bit.Flutes, bit.Tool
+	}
+	return out
+}
+
+// flipGap is how far a shoulder may stay open, in millimetres, before one sees
+// it; common practice, no source.
+const flipGap = 0.25
+
+func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
+	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.Turned(), Beyond: Number(p.Work.Beyond, u), Gap: Number(p.Work.Gap, u), EndGap: Number(p.Work.EndGap, u),
+		Blank: [2]float64{Number(p.Panel.Length()+2*p.Work.EndGap, u), Number(p.Panel.Width()+2*p.Work.Gap, u)}}
+	for _, f := range p.Work.Faces {
+		out.Cut = append(out.Cut, f.String())
+	}
+	if out.Turned && len(p.Bits) > 0 {
+		out.Flip = flip(d, p, u)
+	}
+	return out
+}
+
+// flip works out which way the cuts on the outside face can be off. One that runs
+// out of the panel at both ends of an axis does not care for that axis.
+func flip(d batch.Drawer, p batch.Part, u geom.Unit) *Flip {
+	out := &Flip{}
+	panel := p.Panel.Outline.Bounds()
+	for _, k := range p.Panel.Pockets {
+		b := k.Outline.Bounds()
+		if k.Face == geom.Outside {
+			out.Along = out.Along || b.Min.X > panel.Min.X || b.Max.X < panel.Max.X
+			out.Across = out.Across || b.Min.Y > panel.Min.Y || b.Max.Y < panel.Max.Y
+		}
+	}
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(u) }
+	var clauses []string
+	if out.Along {
+		allowed := d.Spec.GlueRoom + flipGap
+		out.Allowed = Number(allowed, u)
+		clauses = append(clauses, "an error along the length makes one tongue longer and the other shorter by as much")
+		wider := "that makes the box wider and leaves a shoulder open"
+		if d.Spec.GlueRoom > 0 {
+			wider = fmt.Sprintf("what is over the glue room of %s makes the box wider and leaves a shoulder open", text(d.Spec.GlueRoom))
+		}
+		clauses = append(clauses, fmt.Sprintf("%s: up to %s is allowed", wider, text(allowed)))
+	}
+	if out.Across {
+		clauses = append(clauses, "an error across moves its cuts up or down")
+	} else {
+		clauses = append(clauses, "across, nothing moves, as these cuts run the full height")
+	}
+	out.Words = strings.Join(clauses, "; ")
+	return out
+}
