@@ -58,8 +58,14 @@ type Running struct {
 	InsideCounts bool
 }
 
-// SlideClearance is the code of the measure that a slide wants.
-const SlideClearance = "slide-clearance"
+// The measures that this package adds to those of the package joinery. All are in mm.
+const (
+	RecessInner    joinery.CheckCode = "recess-inner"    // of front or back, its tongue against the inner wall of its dado
+	ShoulderGap    joinery.CheckCode = "shoulder-gap"    // open at the front's shoulders; below 0 there is room at the tongue's end
+	OutsideHeight  joinery.CheckCode = "outside-height"  // of the box
+	Diagonal       joinery.CheckCode = "diagonal"        // over the sides' outside corners
+	SlideClearance joinery.CheckCode = "slide-clearance" // the width that a slide wants, outside or inside
+)
 
 // Spread is between which thicknesses the boards of a stock are, in mm either way
 // of their mean.

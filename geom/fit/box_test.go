@@ -133,7 +133,7 @@ func (k kinds) add(d joinery.Drawer) {
 		k["flat tongues in passes"]++
 	}
 	for _, c := range d.Fit {
-		k[c.Code]++
+		k[string(c.Code)]++
 	}
 }
 
@@ -236,7 +236,7 @@ func TestMonotone(t *testing.T) {
 					by := m.Stack.Value(off) - at
 					off[i] = was
 					if math.Abs(by) > settled {
-						moved[m.Code] = true
+						moved[string(m.Code)] = true
 						if by*sign[i] <= 0 {
 							t.Fatalf("%s %s: raising %q moves it by %g, its term has the sign %g", m.Code, m.Part, m.Stack.Sources[i].Name, by, sign[i])
 						}

@@ -12,7 +12,7 @@ func (m *model) ends() []joinery.Role {
 }
 
 // dado is how wide the slot for the tongues is.
-func (m *model) dado() float64 { return m.f + m.nominal("tongue-play", joinery.Front) }
+func (m *model) dado() float64 { return m.f + m.nominal(joinery.CheckTonguePlay, joinery.Front) }
 
 // seats adds the second seat of front and back: the tongue against the inner wall of
 // its dado.
@@ -28,7 +28,7 @@ func (m *model) seats() {
 			stock = m.d.Spec.Back
 		}
 		inner := m.f + m.dado() - stock.Thickness.Mean
-		c := joinery.Check{Code: "recess-inner", Part: r, Name: string(r) + " recess, pushed inwards", Least: -limit, Most: limit + m.limits().TonguePlay.Max,
+		c := joinery.Check{CheckID: joinery.CheckID{Code: RecessInner, Part: r}, Name: string(r) + " recess, pushed inwards", Least: -limit, Most: limit + m.limits().TonguePlay.Max,
 			Words: joinery.Words{Within: joinery.Goes, Below: joinery.Proud, Above: joinery.Recessed}}
 		// What the tongue has in play comes on top.
 		// The inside face bears on the wall, so that the whole board counts.
@@ -42,7 +42,7 @@ func (m *model) shoulder() {
 		return
 	}
 	most := m.limits().Shoulder
-	c := joinery.Check{Code: "shoulder-gap", Part: joinery.Front, Name: "open at the shoulders (below 0: room at the tongue's end)", Least: -m.limits().EndRoom, Most: most,
+	c := joinery.Check{CheckID: joinery.CheckID{Code: ShoulderGap, Part: joinery.Front}, Name: "open at the shoulders (below 0: room at the tongue's end)", Least: -m.limits().EndRoom, Most: most,
 		Words: joinery.Words{Within: joinery.Goes, Below: joinery.Loose, Above: joinery.Open}}
 	t := [][]Term{up(leftRabbet), down(leftDado)}
 	set := height
@@ -71,7 +71,7 @@ func (m *model) slack() {
 		return
 	}
 	limit := m.limits().BottomSlack
-	c := joinery.Check{Code: "bottom-slack", Part: joinery.Bottom, Name: joinery.SlackName(joinery.AcrossWay), Least: limit.Min, Most: limit.Max, Words: joinery.PlayWords}
+	c := joinery.Check{CheckID: joinery.CheckID{Code: joinery.CheckBottomSlack, Part: joinery.Bottom}, Name: joinery.SlackName(joinery.CheckBottomSlack), Least: limit.Min, Most: limit.Max, Words: joinery.PlayWords}
 	inside, t := m.inside()
 	grooved := s.BottomFit.Grooved() // else it lies between the walls
 	t = append(t, down(bottomLength))
@@ -92,7 +92,7 @@ func (m *model) slack() {
 		return v
 	}, merged(t)...)
 
-	c.Name, c.Code = joinery.SlackName(joinery.DeepWay), "bottom-slack-deep"
+	c.Name, c.Code = joinery.SlackName(joinery.CheckBottomSlackDeep), joinery.CheckBottomSlackDeep
 	if s.BottomFit == joinery.BottomSlidIn { // it is open behind: nothing keeps the corners from closing
 		c.Least = 0
 	}
@@ -239,7 +239,7 @@ func merged(list [][]Term) [][]Term {
 // size adds the height and the diagonals.
 func (m *model) size() {
 	l, d := m.limits(), m.d
-	m.extra(joinery.Check{Code: "outside-height", Name: "outside height", Least: d.Outside.Height - l.Height, Most: d.Outside.Height + l.Height, Words: joinery.HeightWords},
+	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: OutsideHeight}, Name: "outside height", Least: d.Outside.Height - l.Height, Most: d.Outside.Height + l.Height, Words: joinery.HeightWords},
 		func(x []float64) float64 {
 			v := d.Outside.Height + x[ripWidth]
 			if d.Spec.BottomFit == joinery.BottomApplied { // the walls stand on it
@@ -253,7 +253,7 @@ func (m *model) size() {
 		return hypot(d.Outside.Width+m.spread(x)+x[frontLength], deep+x[sideLength])
 	}
 	meant := diagonal(make([]float64, sources))
-	m.extra(joinery.Check{Code: "diagonal", Name: "diagonals over the sides' outside corners", Least: meant - l.Diagonal, Most: meant + l.Diagonal, Words: joinery.DiagonalWords},
+	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: Diagonal}, Name: "diagonals over the sides' outside corners", Least: meant - l.Diagonal, Most: meant + l.Diagonal, Words: joinery.DiagonalWords},
 		diagonal, append(t, up(frontLength, sideLength))...)
 }
 
@@ -262,7 +262,7 @@ func (m *model) runs(slide *Running) {
 	if slide == nil {
 		return
 	}
-	c := joinery.Check{Code: SlideClearance, Name: "outside width for the slides", Least: slide.Least, Most: slide.Most, Words: joinery.WidthWords}
+	c := joinery.Check{CheckID: joinery.CheckID{Code: SlideClearance}, Name: "outside width for the slides", Least: slide.Least, Most: slide.Most, Words: joinery.WidthWords}
 	if !slide.InsideCounts {
 		t := m.spreadTerms()
 		m.extra(c, func(x []float64) float64 {

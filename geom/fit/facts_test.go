@@ -33,7 +33,7 @@ func sixMillimetres(t testing.TB, change func(s *joinery.Spec)) joinery.Drawer {
 }
 
 // find gives a measure of a list by its code; of front and back the front's.
-func find(t *testing.T, list []Measure, code string) Measure {
+func find(t *testing.T, list []Measure, code joinery.CheckCode) Measure {
 	t.Helper()
 	for _, m := range list {
 		if m.Code == code {
@@ -45,10 +45,10 @@ func find(t *testing.T, list []Measure, code string) Measure {
 }
 
 // is tells of a measure that is not as set, or has another verdict.
-func is(t *testing.T, list []Measure, code string, want float64, say joinery.Verdict) Measure {
+func is(t *testing.T, list []Measure, code joinery.CheckCode, want float64, say joinery.Verdict) Measure {
 	t.Helper()
 	m := find(t, list, code)
-	near(t, code, m.Stack.Result().Nominal, want, settled)
+	near(t, string(code), m.Stack.Result().Nominal, want, settled)
 	if m.Verdict != say {
 		t.Errorf("%s, %.3f, is %s, want %s", code, want, m.Verdict, say)
 	}
@@ -82,7 +82,7 @@ func TestSixMillimetreSpacer(t *testing.T) {
 		{bottom, 0.03, false, false},             // 0.02 of play is under 0.03
 	} {
 		r := c.m.Stack.Result()
-		near(t, c.m.Code+", worst", halfOf(r.Worst), c.half, settled)
+		near(t, string(c.m.Code)+", worst", halfOf(r.Worst), c.half, settled)
 		within := func(r geom.Interval) bool { return c.m.Over(r.Min, r.Max) == c.m.Words.Within }
 		i := slices.IndexFunc(likely.Measures, func(f Foreseen) bool { return f.Code == c.m.Code })
 		if f := likely.Measures[i]; within(r.Worst) != c.all || f.Out() == c.likely {
@@ -155,11 +155,11 @@ func TestFlatTongues(t *testing.T) {
 		off[front], off[endHeight] = 0.3, c.high
 		want := map[string]float64{"recess": c.recess, "tongue-play": c.play}
 		for _, m := range Box(d, MeasuredBoards(d.Spec), SawAccuracy, nil) {
-			if v, asked := want[m.Code]; asked && m.Part == joinery.Front {
+			if v, asked := want[string(m.Code)]; asked && m.Part == joinery.Front {
 				if got := m.Stack.Value(off); math.Abs(got-v) > 1e-9 {
 					t.Errorf("%v: %s %g, want %g", c.onEnd, m.Code, got, v)
 				}
-				delete(want, m.Code)
+				delete(want, string(m.Code))
 			}
 		}
 		if len(want) > 0 {

@@ -11,7 +11,7 @@ func (m *model) known(c joinery.Check) {
 	}
 	board, dado, tongue := end(c.Part)
 	switch c.Code {
-	case "tongue-play":
+	case joinery.CheckTonguePlay:
 		if !m.router && !m.flat {
 			// Slot less tongue: the tongue is the fence distance, whatever the board.
 			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] - x[fence] - x[tongue] }, up(cutter, dadoWidth), down(fence, tongue))
@@ -22,11 +22,11 @@ func (m *model) known(c joinery.Check) {
 			deep := m.tongueHeight()
 			plain(func(x []float64) float64 { return x[cutter] + x[dadoWidth] - x[board] + x[deep] - x[tongue] }, up(cutter, dadoWidth, deep), down(board, tongue))
 		}
-	case "recess":
+	case joinery.CheckRecess:
 		m.level(c, board, dado, tongue, plain)
-	case "bottom-play":
+	case joinery.CheckBottomPlay:
 		m.bottomPlay(plain)
-	case "bottom-flush":
+	case joinery.CheckBottomFlush:
 		// The groove's lower wall less the rabbets' depth.
 		if m.router && !m.floor {
 			plain(func(x []float64) float64 { return x[fence] - x[height] + x[groovePlace] + x[bottomTongue] }, up(fence, groovePlace, bottomTongue), down(height))
@@ -38,11 +38,11 @@ func (m *model) known(c joinery.Check) {
 			own := m.rabbetFence()
 			plain(func(x []float64) float64 { return x[wall] + x[own] - x[bottom] + x[groovePlace] + x[bottomTongue] }, up(unique(wall, own)...), up(groovePlace, bottomTongue), down(bottom))
 		}
-	case "outside-width":
+	case joinery.CheckOutsideWidth:
 		m.width(c)
-	case "outside-depth":
+	case joinery.CheckOutsideDepth:
 		m.depth(c)
-	case "lap":
+	case joinery.CheckLap:
 		switch {
 		case m.d.Spec.Joint == joinery.BoxJoint:
 			plain(func(x []float64) float64 { return -x[leftSide] }, down(leftSide))
@@ -51,12 +51,12 @@ func (m *model) known(c joinery.Check) {
 		default:
 			plain(func(x []float64) float64 { return x[height] + x[leftDado] - x[leftSide] }, up(height, leftDado), down(leftSide))
 		}
-	case "back-play":
+	case joinery.CheckBackPlay:
 		plain(func(x []float64) float64 { return x[cutter] + x[backDado] + x[backWidth] - x[back] }, up(cutter, backDado, backWidth), down(back))
-	case "finger-play":
+	case joinery.CheckFingerPlay:
 		// Notches come out wider by what fingers come out narrower.
 		plain(func(x []float64) float64 { return float64(2*x[cutter]) + x[frontDado] }, up(cutter, frontDado))
-	case "divider-play":
+	case joinery.CheckDividerPlay:
 		// The board of a divider has no source of its own: its readings are in Min and Max.
 		minus, plus := c.Nominal-c.Min, c.Max-c.Nominal
 		at := len(m.sources)
@@ -174,7 +174,7 @@ func (m *model) tongueLength() int {
 // flush reports whether the bottom stands on a tongue.
 func (m *model) flush() bool {
 	for _, c := range m.d.Fit {
-		if c.Code == "bottom-flush" {
+		if c.Code == joinery.CheckBottomFlush {
 			return true
 		}
 	}
@@ -289,7 +289,7 @@ func (m *model) depth(c joinery.Check) {
 			return c.Nominal + x[sideLength] + lip(x, front, frontTongue) + lip(x, back, backTongue)
 		}, up(sideLength, front, back), down(height, frontTongue, backTongue))
 	case joinery.DadoRabbet:
-		proud := []float64{m.nominal("recess", joinery.Front), m.nominal("recess", joinery.Back)}
+		proud := []float64{m.nominal(joinery.CheckRecess, joinery.Front), m.nominal(joinery.CheckRecess, joinery.Back)}
 		if s.BackJoint == joinery.Housed {
 			proud[1] = 0
 		} else if s.Front.Same(s.Back) {
@@ -320,7 +320,7 @@ func (m *model) depth(c joinery.Check) {
 }
 
 // nominal finds a check of the drawer; 0 where there is none.
-func (m *model) nominal(code string, r joinery.Role) float64 {
+func (m *model) nominal(code joinery.CheckCode, r joinery.Role) float64 {
 	for _, c := range m.d.Fit {
 		if c.Code == code && c.Part == r {
 			return c.Nominal

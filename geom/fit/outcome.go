@@ -75,10 +75,10 @@ func judged(measures []Measure) Outcome {
 }
 
 // Spreads are by how much the measures come out beside what the cuts are set for.
-func (o Outcome) Spreads() map[string]geom.Interval {
-	list := make(map[string]geom.Interval, len(o.Measures))
+func (o Outcome) Spreads() joinery.Spreads {
+	list := make(joinery.Spreads, len(o.Measures))
 	for _, m := range o.Measures {
-		list[m.Name] = geom.Interval{Min: math.Min(0, m.Min-m.Nominal), Max: math.Max(0, m.Max-m.Nominal)}
+		list[m.CheckID] = geom.Interval{Min: math.Min(0, m.Min-m.Nominal), Max: math.Max(0, m.Max-m.Nominal)}
 	}
 	return list
 }

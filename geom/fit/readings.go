@@ -123,7 +123,7 @@ func Readings(d joinery.Drawer, a Accuracy) []Reading {
 		r.put(FingerFit, r.fingerPlay(), 1, a.Cutter+a.Cut, frontDado)
 	}
 	if !tongued {
-		r.put(BackWidth, s.Back.Thickness.Mean+r.nominal("back-play", joinery.Back), 1, a.Cutter+a.Cut, backWidth)
+		r.put(BackWidth, s.Back.Thickness.Mean+r.nominal(joinery.CheckBackPlay, joinery.Back), 1, a.Cutter+a.Cut, backWidth)
 		r.put(BackPlace, s.Setback, 1, fence, backPlace)
 	}
 	r.dividers(a)
@@ -157,7 +157,7 @@ func (r *reader) deepOrLeft(depth, left ReadingKind, deep, rest, off float64, so
 // fingerPlay is that of a box joint.
 func (r *reader) fingerPlay() float64 {
 	for _, c := range r.d.Fit {
-		if c.Code == "finger-play" {
+		if c.Code == joinery.CheckFingerPlay {
 			return c.Nominal
 		}
 	}
@@ -168,7 +168,7 @@ func (r *reader) fingerPlay() float64 {
 func (r *reader) dividers(a Accuracy) {
 	width, some := 0.0, false
 	for _, c := range r.d.Fit {
-		if c.Code != "divider-play" {
+		if c.Code != joinery.CheckDividerPlay {
 			continue
 		}
 		for _, v := range r.d.Spec.Dividers {
@@ -200,7 +200,7 @@ func (r *reader) bottom(fence, height float64, a Accuracy) {
 	if !r.flush() {
 		return
 	}
-	tongue := width - r.nominal("bottom-play", joinery.Bottom)
+	tongue := width - r.nominal(joinery.CheckBottomPlay, joinery.Bottom)
 	r.put(GroovePlace, place, 1, fence, groovePlace)
 	if r.router && !r.floor || r.flatBottom() {
 		r.put(BottomRabbet, s.Bottom.Thickness.Mean-tongue, -1, height, bottomTongue)

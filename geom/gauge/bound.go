@@ -111,7 +111,7 @@ func (b *bound) concerns(sides ...side) bool {
 // mark tells bounds apart: those of drawers that differ in their sizes alone are the
 // same, and so is how they answer to any readings.
 type mark struct {
-	code    string
+	code    joinery.CheckCode
 	part    joinery.Role
 	up      bool
 	boards  string

@@ -1,6 +1,11 @@
 package gauge
 
-import "slices"
+import (
+	"slices"
+
+	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
+)
 
 const (
 	// furthest is how many times the shop's accuracy a limit is from the target at most:
@@ -80,7 +85,7 @@ func (p *problem) sort(s *Set) {
 		}
 	}
 	s.Lengths = len(s.Why) > 0 && !slices.ContainsFunc(s.Why, func(m Measure) bool {
-		return m.Code != "outside-width" && m.Code != "slide-clearance" && m.Code != "diagonal"
+		return m.Code != joinery.CheckOutsideWidth && m.Code != fit.SlideClearance && m.Code != fit.Diagonal
 	})
 }
 
@@ -161,7 +166,7 @@ func (p *problem) meets(ext []float64, low, high side) []Measure {
 	var both []Measure
 	either := append(p.holding(ext, low), p.holding(ext, high)...)
 	for i, m := range either {
-		if slices.ContainsFunc(either[:i], func(o Measure) bool { return o.Code == m.Code && o.Part == m.Part }) {
+		if slices.ContainsFunc(either[:i], func(o Measure) bool { return o.sameCheck(m) }) {
 			both = append(both, m)
 		}
 	}

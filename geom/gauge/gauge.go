@@ -56,6 +56,10 @@ type Measure struct {
 	Drawer string
 }
 
+// sameCheck reports whether two measures are the same check of the same part; all
+// dividers are one.
+func (m Measure) sameCheck(o Measure) bool { return m.Code == o.Code && m.Part == o.Part }
+
 // Range is between which thicknesses the boards of a stock have to be.
 type Range struct {
 	Stock       string
@@ -105,7 +109,7 @@ const settle = geom.Settle
 // once leaves out measures that are the same check of the same part.
 func once(list []Measure) (out []Measure) {
 	for _, m := range list {
-		if !slices.ContainsFunc(out, func(o Measure) bool { return o.Code == m.Code && o.Part == m.Part }) {
+		if !slices.ContainsFunc(out, func(o Measure) bool { return o.sameCheck(m) }) {
 			out = append(out, m)
 		}
 	}

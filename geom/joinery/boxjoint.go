@@ -221,7 +221,7 @@ func (l *layout) runThrough(k *geom.Pocket, length float64) {
 func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
-	c := l.play("finger-play", Side, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, l.Limits.TonguePlay.Max)
+	c := l.play(CheckID{Code: CheckFingerPlay, Part: Side}, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, l.Limits.TonguePlay.Max)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		l.say(c.Verdict == WillNot, "finger-play", FieldDadoPlay, Side, fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
@@ -269,7 +269,7 @@ const leastFingerPlay = 0.05
 // lapsOfFingers are how the sides' faces stand to the ends of front and back.
 func (l *layout) lapsOfFingers() {
 	for _, r := range l.ends() {
-		l.check("lap", r, "sides at the "+string(r)+"'s ends (proud below 0)", 0, -1, l.Sides.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
+		l.check(CheckID{Code: CheckLap, Part: r}, "sides at the "+string(r)+"'s ends (proud below 0)", 0, -1, l.Sides.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
 	}
 }
 
@@ -277,6 +277,6 @@ func (l *layout) lapsOfFingers() {
 func (l *layout) fingeredWidth() Check {
 	t := l.Sides.Thickness
 	width := func(thickness float64) float64 { return l.Width + float64(2*math.Max(0, thickness-t.Mean)) }
-	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
+	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
 		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
 }

@@ -144,5 +144,5 @@ func (l *layout) checkFasteners() {
 
 // buttedWidth is the front between two sides, whatever they are thick.
 func (l *layout) buttedWidth() Check {
-	return l.check("outside-width", "", "outside width", l.Width, 2, l.Sides.Thickness, l.Width-l.Limits.Width, l.Width+l.Limits.Width, WidthWords)
+	return l.check(CheckID{Code: CheckOutsideWidth}, "outside width", l.Width, 2, l.Sides.Thickness, l.Width-l.Limits.Width, l.Width+l.Limits.Width, WidthWords)
 }

@@ -155,7 +155,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 		least, most, play = least+loosePlay/2, most+loosePlay, play+loosePlay
 	}
 	s.slot = l.DadoWidth(s.t, play)
-	c := l.play("divider-play", DividerRole, fmt.Sprintf("divider %d play in its dados", s.number+1), s.slot-s.t, -1, s.Stock.Thickness, least, most)
+	c := l.play(CheckID{Code: CheckDividerPlay, Part: DividerRole, Item: s.number + 1}, fmt.Sprintf("divider %d play in its dados", s.number+1), s.slot-s.t, -1, s.Stock.Thickness, least, most)
 	if c.Verdict != WillNot && c.Nominal <= HopelessGap+settle && !l.setWrong(c) {
 		return true
 	}

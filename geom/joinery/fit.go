@@ -35,8 +35,7 @@ const (
 // with the cuts as set or, where the Spec has its spread, the likely ones. Verdict
 // judges the whole range against the limits.
 type Check struct {
-	Code              string // stable, for programs
-	Part              Role   // empty for the whole box
+	CheckID
 	Name              string // for people
 	Nominal, Min, Max float64
 	Least, Most       float64 // limits
@@ -61,15 +60,15 @@ var (
 
 // check adds a measure that changes with a thickness, by factor times its
 // deviation from the mean: -1 is a play that a thicker board takes up.
-func (l *layout) check(code string, part Role, name string, nominal, factor float64, t Thickness, least, most float64, say Words) Check {
+func (l *layout) check(id CheckID, name string, nominal, factor float64, t Thickness, least, most float64, say Words) Check {
 	a, b := nominal+factor*(t.Max-t.Mean), nominal+factor*(t.Min-t.Mean)
-	return l.judge(Check{Code: code, Part: part, Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most}, say)
+	return l.judge(Check{CheckID: id, Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most}, say)
 }
 
 // judge gives a check its verdict and keeps it.
 func (l *layout) judge(c Check, say Words) Check {
 	c.Words = say
-	if s, known := l.Spreads[c.Name]; known {
+	if s, known := l.Spreads[c.CheckID]; known {
 		c.Min, c.Max = c.Nominal+s.Min, c.Nominal+s.Max
 	}
 	c.Verdict = c.Over(c.Min, c.Max)
@@ -95,8 +94,8 @@ func (c Check) Over(least, most float64) Verdict {
 }
 
 // play is a check of one thing inside another, which has to be more than 0.
-func (l *layout) play(code string, part Role, name string, nominal, factor float64, t Thickness, least, most float64) Check {
-	return l.check(code, part, name, nominal, factor, t, least, most, PlayWords)
+func (l *layout) play(id CheckID, name string, nominal, factor float64, t Thickness, least, most float64) Check {
+	return l.check(id, name, nominal, factor, t, least, most, PlayWords)
 }
 
 // usual gives those of a check as advice prints them: where the range spreads too far,
@@ -118,7 +117,7 @@ func (l *layout) setWrong(c Check) bool {
 }
 
 // checks says which check the last problem is about.
-func (l *layout) checks(c Check) { l.problems[len(l.problems)-1].Check = c.Name }
+func (l *layout) checks(c Check) { l.problems[len(l.problems)-1].Check = c.CheckID }
 
 // ranged prints a check's nominal value, and its range where there is one to see.
 func (l *layout) ranged(c Check) string {
@@ -130,7 +129,7 @@ func (l *layout) ranged(c Check) string {
 		return most
 	}
 	by := "over the readings"
-	if _, known := l.Spreads[c.Name]; known {
+	if _, known := l.Spreads[c.CheckID]; known {
 		by = "likely"
 	}
 	return fmt.Sprintf("%s (%s to %s %s)", l.text(c.Nominal), least, most, by)
@@ -159,7 +158,7 @@ func (l *layout) tonguePlay(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = -1
 	}
-	return l.play("tongue-play", r, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max)
+	return l.play(CheckID{Code: CheckTonguePlay, Part: r}, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
@@ -171,17 +170,19 @@ func (l *layout) recess(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = 0
 	}
-	return l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
+	return l.check(CheckID{Code: CheckRecess, Part: r}, string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
 		-l.Limits.Recess, l.Limits.Recess, RecessWords)
 }
 
-// bottomPlayName is that of the check of a bottom which is captured or flush.
-func bottomPlayName(kind string) string { return kind + " bottom play in its groove" }
+// bottomPlayID is that of the check of a bottom which is captured or flush.
+func bottomPlayID(seat BottomFit) CheckID {
+	return CheckID{Code: CheckBottomPlay, Part: Bottom, Seat: seat}
+}
 
 // under is how much less than as set the play of such a bottom comes out; by what its
 // readings say where the Spec has no spread of it.
-func (l *layout) under(kind string, readings float64) float64 {
-	if s, known := l.Spreads[bottomPlayName(kind)]; known {
+func (l *layout) under(seat BottomFit, readings float64) float64 {
+	if s, known := l.Spreads[bottomPlayID(seat)]; known {
 		return -s.Min
 	}
 	return readings
@@ -189,15 +190,15 @@ func (l *layout) under(kind string, readings float64) float64 {
 
 // bottomPlay is the groove's width less what stands in it.
 func (l *layout) bottomPlay() Check {
-	kind := "captured"
+	seat := BottomCaptured
 	if l.flush {
-		kind = "flush"
+		seat = BottomFlush
 	}
 	factor := -1.0
 	if l.flush && l.sameLeft(Bottom) { // every board gets the same tongue
 		factor = 0
 	}
-	return l.play("bottom-play", Bottom, bottomPlayName(kind), l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max)
+	return l.play(bottomPlayID(seat), string(seat)+" bottom play in its groove", l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max)
 }
 
 // flushness is how far a flush bottom's underside stands above the bottom edges,
@@ -208,13 +209,13 @@ func (l *layout) flushness() Check {
 	if !l.sameLeft(Bottom) {
 		factor = 0
 	}
-	return l.check("bottom-flush", Bottom, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -l.Limits.Recess, l.Limits.Recess,
+	return l.check(CheckID{Code: CheckBottomFlush, Part: Bottom}, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -l.Limits.Recess, l.Limits.Recess,
 		Words{IsFlush, Proud, Recessed})
 }
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
-	return l.check("outside-depth", "", "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth-l.Limits.Depth, l.Depth+l.Limits.Depth, DepthWords)
+	return l.check(CheckID{Code: CheckOutsideDepth}, "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth-l.Limits.Depth, l.Depth+l.Limits.Depth, DepthWords)
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the
@@ -230,7 +231,7 @@ func (l *layout) outsideWidth() Check {
 		}
 		return l.Width + float64(2*more)
 	}
-	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
+	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
 		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
 }
 

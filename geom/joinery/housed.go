@@ -63,7 +63,7 @@ func (l *layout) checkHoused() {
 		l.fail("setback", FieldSetback, Back, fmt.Sprintf("%s of wood behind the back's dados break off", l.text(l.Setback)),
 			"make the box deeper", l.least(FieldSetback, leastSetback))
 	}
-	c := l.play("back-play", Back, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max)
+	c := l.play(CheckID{Code: CheckBackPlay, Part: Back}, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		field, ways := FieldBack, []Remedy{l.between(FieldBack, w-most, w-least), l.most(FieldCutter, l.Tk+most)}

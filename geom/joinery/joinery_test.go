@@ -39,7 +39,7 @@ func (d Drawer) part(r Role) Part {
 	return d.Parts[slices.IndexFunc(d.Parts, func(p Part) bool { return p.Role == r })]
 }
 
-func (d Drawer) fit(code string) Check {
+func (d Drawer) fit(code CheckCode) Check {
 	return d.Fit[slices.IndexFunc(d.Fit, func(c Check) bool { return c.Code == code })]
 }
 

@@ -123,10 +123,10 @@ func (l *layout) cutterWays(least, most float64) []Remedy {
 		ways = append(ways, l.between(FieldCutter, max(least, thick+right.Min), min(most, thick+right.Max)))
 	}
 	if l.BottomFit != BottomFlush {
-		stands(l.Tb + l.under("captured", l.Bottom.Thickness.Max-l.Tb))
+		stands(l.Tb + l.under(BottomCaptured, l.Bottom.Thickness.Max-l.Tb))
 	}
 	if tongue := l.Tb - l.f; l.BottomFit != BottomCaptured && tongue >= leastRabbet {
-		stands(tongue + l.under("flush", 0))
+		stands(tongue + l.under(BottomFlush, 0))
 	}
 	any := l.between(FieldCutter, least, most)
 	return append(ways, any, any.with(l.standingIn(least, most)))

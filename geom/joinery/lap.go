@@ -34,7 +34,7 @@ func (l *layout) lap(r Role) Check {
 	if l.fromSpoilboard() {
 		factor = 0
 	}
-	return l.check("lap", r, fmt.Sprintf("sides at the %s's ends (proud below 0)", r), 0, factor, l.Sides.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
+	return l.check(CheckID{Code: CheckLap, Part: r}, fmt.Sprintf("sides at the %s's ends (proud below 0)", r), 0, factor, l.Sides.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
 }
 
 // lappedWidth is the front's length, and what sides stand proud of its ends.
@@ -47,7 +47,7 @@ func (l *layout) lappedWidth() Check {
 		return l.Width + float64(2*proud)
 	}
 	t := l.Sides.Thickness
-	return l.judge(Check{Code: "outside-width", Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
+	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
 		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
 }
 
@@ -58,7 +58,7 @@ func (l *layout) lappedDepth() Check {
 		least += (front.Min - front.Mean) + (back.Min - back.Mean)
 		most += (front.Max - front.Mean) + (back.Max - back.Mean)
 	}
-	return l.judge(Check{Code: "outside-depth", Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
+	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
 		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth}, DepthWords)
 }
 

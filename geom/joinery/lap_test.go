@@ -65,14 +65,14 @@ func TestLapsOfRealBoards(t *testing.T) {
 				near(t, "rabbet", d.part(Side).Panel.Pockets[0].Outline.Bounds().Max.X, 6+c.room)
 				laps, widths, depths := putTogether(t, d, c.spoilboard)
 				for _, k := range []struct {
-					code     string
+					code     CheckCode
 					want     [2]float64
 					measured *extremes
 				}{{"lap", c.lap, laps}, {"outside-width", c.width, widths}, {"outside-depth", c.depth, depths}} {
-					near(t, "least "+k.code, d.fit(k.code).Min, k.want[0])
-					near(t, "most "+k.code, d.fit(k.code).Max, k.want[1])
-					near(t, "least "+k.code+" as measured", k.measured.min, k.want[0])
-					near(t, "most "+k.code+" as measured", k.measured.max, k.want[1])
+					near(t, "least "+string(k.code), d.fit(k.code).Min, k.want[0])
+					near(t, "most "+string(k.code), d.fit(k.code).Max, k.want[1])
+					near(t, "least "+string(k.code)+" as measured", k.measured.min, k.want[0])
+					near(t, "most "+string(k.code)+" as measured", k.measured.max, k.want[1])
 				}
 			})
 		}
@@ -135,7 +135,7 @@ func TestLapVerdicts(t *testing.T) {
 	reads := func(min, max float64) Stock { return Stock{Name: "uneven", Thickness: Thickness{12, min, max}} }
 	for _, c := range []struct {
 		change func(*Spec)
-		code   string
+		code   CheckCode
 		want   Verdict
 	}{
 		{func(s *Spec) { s.Sides = reads(11.9, 12.25) }, "lap", IsFlush},

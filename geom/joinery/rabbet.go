@@ -91,7 +91,7 @@ func (l *layout) checkGrooveDepth() {
 func (l *layout) level() {
 	for _, r := range l.ends() {
 		stock, _ := l.stockOf(r)
-		l.check("recess", r, string(r)+" recess at the side ends (proud below 0)", 0, -1, stock.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
+		l.check(CheckID{Code: CheckRecess, Part: r}, string(r)+" recess at the side ends (proud below 0)", 0, -1, stock.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
 	}
 }
 
@@ -102,5 +102,5 @@ func (l *layout) rabbetedWidth() Check {
 	if l.fromSpoilboard() {
 		factor = 0
 	}
-	return l.check("outside-width", "", "outside width", l.Width, factor, l.Sides.Thickness, l.Width-l.Limits.Width, l.Width+l.Limits.Width, WidthWords)
+	return l.check(CheckID{Code: CheckOutsideWidth}, "outside width", l.Width, factor, l.Sides.Thickness, l.Width-l.Limits.Width, l.Width+l.Limits.Width, WidthWords)
 }

@@ -23,17 +23,18 @@ type slackWay struct {
 	moves bool    // it swells and shrinks in this direction
 	open  bool    // at one end: the bottom ends under the back, and is screwed to it
 	along string  // the direction in words
+	check CheckID // of the slack, which the package fit makes
 }
 
 // slackWays are both directions; a slack that one entry gives for both of them is
 // judged where it says more: from front to back, or from side to side where that is open.
 func (l *layout) slackWays() []slackWay {
 	length, width := l.bottomSize()
-	deep := slackWay{field: FieldBottomSlack, own: FieldDeepSlack, slack: l.SlackDeep(), size: width, moves: true, open: l.BottomFit == BottomSlidIn, along: DeepWay}
+	deep := slackWay{field: FieldBottomSlack, own: FieldDeepSlack, slack: l.SlackDeep(), size: width, moves: true, open: l.BottomFit == BottomSlidIn, along: deepWay, check: CheckID{Code: CheckBottomSlackDeep, Part: Bottom}}
 	if l.DeepSlack != nil {
 		deep.field = FieldDeepSlack
 	}
-	across := slackWay{field: FieldBottomSlack, own: FieldBottomSlack, slack: l.BottomSlack, size: length, moves: !l.Bottom.Solid, along: AcrossWay}
+	across := slackWay{field: FieldBottomSlack, own: FieldBottomSlack, slack: l.BottomSlack, size: length, moves: !l.Bottom.Solid, along: acrossWay, check: CheckID{Code: CheckBottomSlack, Part: Bottom}}
 	return []slackWay{across, deep}
 }
 
@@ -45,18 +46,23 @@ func (l *layout) about(w slackWay) string {
 	return fmt.Sprintf("%s of slack %s", l.text(w.slack), w.along)
 }
 
-// SlackName is the check of a slack, which the package fit makes, along one of these ways.
-func SlackName(along string) string { return "bottom slack " + along }
-
 // Ways of a slack, in words.
 const (
-	AcrossWay = "from side to side"
-	DeepWay   = "from front to back"
+	acrossWay = "from side to side"
+	deepWay   = "from front to back"
 )
+
+// SlackName names the check of a slack for people.
+func SlackName(c CheckCode) string {
+	if c == CheckBottomSlackDeep {
+		return "bottom slack " + deepWay
+	}
+	return "bottom slack " + acrossWay
+}
 
 // usualSlack is the least slack that keeps its limit with what lengths are off.
 func (l *layout) usualSlack(w slackWay) float64 {
-	return max(leastSlack, l.Limits.BottomSlack.Min-l.Spreads[SlackName(w.along)].Min)
+	return max(leastSlack, l.Limits.BottomSlack.Min-l.Spreads[w.check].Min)
 }
 
 // told are the directions of which something has to be said: each that has an entry of
@@ -122,7 +128,7 @@ const shallowGrooves = "cut deeper grooves, in thicker boards"
 // rightSlack is a slack that is right for grooves of this depth, and keeps its limits with
 // what lengths are off.
 func (l *layout) rightSlack(w slackWay) Remedy {
-	return l.between(w.field, l.usualSlack(w), min(l.held()/2, l.Limits.BottomSlack.Max-l.Spreads[SlackName(w.along)].Max))
+	return l.between(w.field, l.usualSlack(w), min(l.held()/2, l.Limits.BottomSlack.Max-l.Spreads[w.check].Max))
 }
 
 // checkMovement judges whether a bottom has room to swell, and does not drop out when it

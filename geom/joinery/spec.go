@@ -176,10 +176,9 @@ type Spec struct {
 
 	Limits Limits // none are DefaultLimits
 
-	// Spreads are by how much measures come out beside what the cuts are set for, by
-	// the names of their checks: Least is 0 or below, Most 0 or above. Of a measure that
-	// is not there the readings of its boards speak alone.
-	Spreads map[string]geom.Interval
+	// Spreads of the measures that are known; of the others the readings of their boards
+	// speak alone.
+	Spreads Spreads
 
 	Dividers    []Divider
 	Pull        Pull
@@ -238,5 +237,5 @@ type Problem struct {
 	// brings no other but those that it announces. Without any, the hint asks for what only
 	// a person can do.
 	Remedies []Remedy
-	Check    string // the name of the [Check] it is about; empty for others
+	Check    CheckID // the [Check] it is about; zero for others
 }

@@ -3,8 +3,6 @@ package joinery
 import (
 	"strings"
 	"testing"
-
-	"drawerwright/geom"
 )
 
 // TestSpreadIsNoMistake: what only boards that differ bring out of its limits, no
@@ -19,7 +17,7 @@ func TestSpreadIsNoMistake(t *testing.T) {
 	} {
 		d, problems := Build(s)
 		for _, p := range problems {
-			if p.Check != "" || p.Error {
+			if p.Check != (CheckID{}) || p.Error {
 				t.Errorf("%s: %+v", name, p)
 			}
 		}
@@ -45,7 +43,8 @@ func unevenRouted(front Stock) Spec {
 // TestAdviceKeepsSpread: with a spread of -0.07 to 0.06 a tongue of 6 wants a stack of
 // 6 + 0.1 + 0.07 to 6 + 0.4 - 0.06, and 6.15 is warned of, 6.17 is not.
 func TestAdviceKeepsSpread(t *testing.T) {
-	spread := map[string]geom.Interval{"front tongue play in its dado": {Min: -0.07, Max: 0.06}}
+	play := CheckID{Code: CheckTonguePlay, Part: Front}
+	spread := Spreads{play: {Min: -0.07, Max: 0.06}}
 	for width, warned := range map[float64]bool{6.15: true, 6.17: false, 6.34: false, 6.35: true} {
 		s := saw(460, 140, 500, width, sheet("birch", 12), sheet("hardboard", 5.9))
 		s.Spreads = spread
@@ -56,7 +55,7 @@ func TestAdviceKeepsSpread(t *testing.T) {
 				continue
 			}
 			told = true
-			if p.Check != "front tongue play in its dado" || !strings.HasSuffix(p.Hint, "shim the dado stack to 6.17 mm to 6.34 mm") || !strings.Contains(p.Message, "likely") {
+			if p.Check != play || !strings.HasSuffix(p.Hint, "shim the dado stack to 6.17 mm to 6.34 mm") || !strings.Contains(p.Message, "likely") {
 				t.Errorf("%g: %+v", width, p)
 			}
 		}

@@ -17,7 +17,7 @@ const settled = 1e-6
 func nominal(d joinery.Drawer) map[string]float64 {
 	all := map[string]float64{}
 	for _, c := range d.Fit {
-		all[c.Code+" "+string(c.Part)] = c.Nominal
+		all[string(c.Code)+" "+string(c.Part)] = c.Nominal
 	}
 	return all
 }

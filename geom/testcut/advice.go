@@ -59,6 +59,12 @@ const (
 	RabbetHeight Setting = "rabbet-height"
 )
 
+// The measures of a test cut without tongues; those of one with tongues are the box's.
+const (
+	GrooveHeight joinery.CheckCode = "groove-height" // of the groove's lower wall over the lower edge
+	CutDepth     joinery.CheckCode = "depth"         // of the cuts
+)
+
 // Judged is a measure of the box with its limits: as it is likely, and how exactly
 // that is known.
 type Judged struct {

@@ -89,10 +89,10 @@ type Cut struct {
 	passes int  // over such a rabbet
 	joined bool // front and sides are joined by tongues in dados
 	noise  fit.Accuracy
-	limits map[string]joinery.Check // of the box, by their codes: those of a forecast
-	depths geom.Interval            // what dados or grooves may be deep, of a corner without tongues
-	inside bool                     // the slide goes by the width inside
-	prior  vector                   // standard deviations
+	limits map[joinery.CheckCode]joinery.Check // of the box, by their codes: those of a forecast
+	depths geom.Interval                       // what dados or grooves may be deep, of a corner without tongues
+	inside bool                                // the slide goes by the width inside
+	prior  vector                              // standard deviations
 }
 
 // New takes a drawer that can be built, with between what thicknesses its boards are,
@@ -109,16 +109,16 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running
 	if w := grooveWidth(d); !c.joined && w > 0 {
 		c.dado, c.blade, c.moves, c.f = w, d.Setup.GrooveCutter(), d.Setup.GroovePasses > 1, d.Setup.GrooveFences()[0]
 	}
-	c.limits, c.inside = make(map[string]joinery.Check), slide != nil && slide.InsideCounts
+	c.limits, c.inside = make(map[joinery.CheckCode]joinery.Check), slide != nil && slide.InsideCounts
 	for _, m := range fit.Box(d, boards, a, slide) {
 		if m.Part != joinery.Back {
 			c.limits[m.Code] = m.Check
 		}
 	}
 	if slide != nil && !c.inside { // one width has to suit both
-		w, runs := c.limits["outside-width"], c.limits["slide-clearance"]
+		w, runs := c.limits[joinery.CheckOutsideWidth], c.limits[fit.SlideClearance]
 		w.Least, w.Most = max(w.Least, runs.Least), min(w.Most, runs.Most)
-		c.limits["outside-width"] = w
+		c.limits[joinery.CheckOutsideWidth] = w
 	}
 	if !c.joined {
 		c.depths = c.rightDepths(gauge.Of([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(s), Accuracy: a, Slide: slide}}))

@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawerwright/geom"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
 
@@ -49,22 +50,22 @@ const (
 func (c Cut) measures(u vector) []measure {
 	if !c.joined {
 		height := geom.Interval{Min: c.f - c.spec.Limits.Height, Max: c.f + c.spec.Limits.Height}
-		within := func(r geom.Interval, code, name string, words joinery.Words) joinery.Check {
-			return joinery.Check{Code: code, Name: name, Least: r.Min, Most: r.Max, Words: words}
+		within := func(r geom.Interval, code joinery.CheckCode, name string, words joinery.Words) joinery.Check {
+			return joinery.Check{CheckID: joinery.CheckID{Code: code}, Name: name, Least: r.Min, Most: r.Max, Words: words}
 		}
 		return []measure{
-			{form: c.edge(), check: within(height, "groove-height", "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
-			{form: c.depth(), check: within(c.depths, "depth", "depth of the cuts", joinery.DepthWords), moved: []Setting{Height}},
+			{form: c.edge(), check: within(height, GrooveHeight, "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
+			{form: c.depth(), check: within(c.depths, CutDepth, "depth of the cuts", joinery.DepthWords), moved: []Setting{Height}},
 		}
 	}
 	list := []measure{
-		{form: c.recess(), check: c.limits["recess"]},
-		{form: c.play(), check: c.limits["tongue-play"]},
-		{form: c.width(u), check: c.limits["outside-width"]},
-		{form: c.tongueLength().less(c.depth()), check: c.limits["shoulder-gap"]},
+		{form: c.recess(), check: c.limits[joinery.CheckRecess]},
+		{form: c.play(), check: c.limits[joinery.CheckTonguePlay]},
+		{form: c.width(u), check: c.limits[joinery.CheckOutsideWidth]},
+		{form: c.tongueLength().less(c.depth()), check: c.limits[fit.ShoulderGap]},
 	}
 	if c.inside {
-		list = append(list, measure{form: c.insideWidth(u), check: c.limits["slide-clearance"]})
+		list = append(list, measure{form: c.insideWidth(u), check: c.limits[fit.SlideClearance]})
 	}
 	return list
 }

@@ -3,6 +3,7 @@ package testcut
 import (
 	"math"
 
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
 
@@ -39,12 +40,12 @@ const (
 // Save is a way to save parts that are cut: what for, what to do, by how much, and
 // the measure that results.
 type Save struct {
-	Code   string // of the measure, as in [Judged]
+	Code   joinery.CheckCode // of the measure, as in [Judged]
 	Remedy Remedy
 	By     float64
 	// Then is the measure after it; Other, with its code, one that changes along with it.
 	Then      float64
-	OtherCode string
+	OtherCode joinery.CheckCode
 	Other     float64
 }
 
@@ -64,23 +65,23 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	case play < l.TonguePlay.Min:
 		by := slip - play
 		if math.Abs(recess-by) <= l.Recess && c.tongue().at(e.u)-by >= leastTongue {
-			list = append(list, Save{Code: "tongue-play", Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: "recess", Other: recess - by})
+			list = append(list, Save{Code: joinery.CheckTonguePlay, Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess - by})
 			recess -= by
 		} else {
-			list = append(list, Save{Code: "tongue-play", Remedy: WidenDado, By: by, Then: slip, OtherCode: "recess", Other: recess})
+			list = append(list, Save{Code: joinery.CheckTonguePlay, Remedy: WidenDado, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
 		}
 		play = slip
 	case play > l.TonguePlay.Max:
-		list = append(list, Save{Code: "tongue-play", Remedy: ShimDado, By: play - slip, Then: slip, OtherCode: "recess", Other: recess})
+		list = append(list, Save{Code: joinery.CheckTonguePlay, Remedy: ShimDado, By: play - slip, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
 		play = slip
 	}
 	switch {
 	case recess < -l.Recess:
-		list = append(list, Save{Code: "recess", Remedy: PlaneFront, By: -recess})
+		list = append(list, Save{Code: joinery.CheckRecess, Remedy: PlaneFront, By: -recess})
 	case recess > l.Recess && play+recess <= l.TonguePlay.Max:
-		list = append(list, Save{Code: "recess", Remedy: DeepenRabbet, By: recess, OtherCode: "tongue-play", Other: play + recess})
+		list = append(list, Save{Code: joinery.CheckRecess, Remedy: DeepenRabbet, By: recess, OtherCode: joinery.CheckTonguePlay, Other: play + recess})
 	case recess > l.Recess:
-		list = append(list, Save{Code: "recess", Remedy: TrimSides, By: recess})
+		list = append(list, Save{Code: joinery.CheckRecess, Remedy: TrimSides, By: recess})
 	}
 	size := ms[inWidth]
 	if c.inside {
@@ -100,7 +101,7 @@ func (c Cut) saves(e Estimate) (list []Save) {
 		}
 	}
 	if gap > ms[inGap].check.Most {
-		list = append(list, Save{Code: "shoulder-gap", Remedy: TrimTongue, By: gap + c.spec.GlueRoom, OtherCode: "outside-width", Other: width - 2*gap})
+		list = append(list, Save{Code: fit.ShoulderGap, Remedy: TrimTongue, By: gap + c.spec.GlueRoom, OtherCode: joinery.CheckOutsideWidth, Other: width - 2*gap})
 	}
 	if len(list) == 0 {
 		list = append(list, Save{Remedy: Keep})

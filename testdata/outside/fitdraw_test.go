@@ -27,7 +27,7 @@ func sawnBox(t *testing.T, width, depth, glueRoom float64) joinery.Drawer {
 }
 
 // stackOf finds a measure of a list.
-func stackOf(t *testing.T, list []fit.Measure, code string) fit.Stack {
+func stackOf(t *testing.T, list []fit.Measure, code joinery.CheckCode) fit.Stack {
 	t.Helper()
 	for _, m := range list {
 		if m.Code == code {
@@ -138,7 +138,7 @@ func TestOddsAsScipy(t *testing.T) {
 			case "outside-width", "outside-depth", "diagonal":
 				r := geom.Interval{Min: m.Nominal - 0.25, Max: m.Nominal + 0.35}
 				stacks, limits = append(stacks, m.Stack), append(limits, r)
-				named[m.Code] = [2]float64{r.Min, r.Max}
+				named[string(m.Code)] = [2]float64{r.Min, r.Max}
 			}
 		}
 		width := stackOf(t, list, "outside-width")

@@ -170,7 +170,7 @@ func TestFitAsSolids(t *testing.T) {
 				}
 			}
 			m = cutBy(d, x)
-			value := func(code string) float64 {
+			value := func(code joinery.CheckCode) float64 {
 				s := stackOf(t, list, code)
 				off := make([]float64, len(s.Sources))
 				for i, from := range s.Sources {

@@ -61,27 +61,28 @@ func (d *Drawer) once(what string, r joinery.Remedy, lengths []float64, try func
 // is a warning: of the layout, where another setting would mend it, else of the outcome.
 func told(rows []Drawer, row int, problems []joinery.Problem, advise bool) []joinery.Problem {
 	d := &rows[row]
-	said := make(map[string]bool)
+	said := make(map[joinery.CheckID]bool)
 	if advise {
 		d.keepOdds(problems)
 	}
 	for i, p := range problems {
 		if p.Code == "bottom-slack" { // it is the same one way and the other
-			said[joinery.SlackName(joinery.AcrossWay)], said[joinery.SlackName(joinery.DeepWay)] = true, true
+			said[joinery.CheckID{Code: joinery.CheckBottomSlack, Part: joinery.Bottom}] = true
+			said[joinery.CheckID{Code: joinery.CheckBottomSlackDeep, Part: joinery.Bottom}] = true
 		}
-		if p.Check == "" {
+		if p.Check == (joinery.CheckID{}) {
 			continue
 		}
 		said[p.Check] = true
 		for _, m := range d.Outcome.Measures {
-			if m.Name == p.Check {
+			if m.CheckID == p.Check {
 				problems[i].Message += "; " + m.Right.String()
 			}
 		}
 	}
 	for i, m := range d.Outcome.Measures {
-		if m.Out() && !said[m.Name] {
-			p := joinery.Problem{Code: m.Code, Field: fieldOf(m), Part: string(m.Part), Check: m.Name, Message: d.outText(m)}
+		if m.Out() && !said[m.CheckID] {
+			p := joinery.Problem{Code: string(m.Code), Field: fieldOf(m), Part: string(m.Part), Check: m.CheckID, Message: d.outText(m)}
 			if !advise {
 				problems = append(problems, p)
 				continue
@@ -104,9 +105,9 @@ func fieldOf(m fit.Foreseen) joinery.Field {
 	switch m.Code {
 	case fit.SlideClearance:
 		return joinery.FieldUndermount // where the drawer names its slide
-	case "outside-width", "outside-depth", "outside-height", "diagonal":
+	case joinery.CheckOutsideWidth, joinery.CheckOutsideDepth, fit.OutsideHeight, fit.Diagonal:
 		return joinery.FieldOutside
-	case "bottom-slack", "bottom-slack-deep":
+	case joinery.CheckBottomSlack, joinery.CheckBottomSlackDeep:
 		return joinery.FieldBottomSlack
 	}
 	switch m.Part {

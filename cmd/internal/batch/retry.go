@@ -19,25 +19,25 @@ const noticeable = 0.01
 func (d *Drawer) settingOf(m fit.Foreseen) (f joinery.Field, now, factor float64) {
 	s, router, fits := d.Spec, d.Spec.Cutter.Kind.FollowsDrawing(), d.Spec.Cutter.Kind.MadeToFit()
 	switch m.Code {
-	case "tongue-play", "back-play", "divider-play":
+	case joinery.CheckTonguePlay, joinery.CheckBackPlay, joinery.CheckDividerPlay:
 		if fits {
 			return joinery.FieldDadoPlay, s.DadoPlay, 1
 		}
-	case "bottom-play":
+	case joinery.CheckBottomPlay:
 		if fits || s.Cutter.Groove > 0 {
 			return joinery.FieldGroovePlay, s.GroovePlay, 1
 		}
-	case "bottom-slack", "bottom-slack-deep":
-		if m.Name == joinery.SlackName(joinery.DeepWay) && s.DeepSlack != nil {
+	case joinery.CheckBottomSlack, joinery.CheckBottomSlackDeep:
+		if m.Code == joinery.CheckBottomSlackDeep && s.DeepSlack != nil {
 			return joinery.FieldDeepSlack, *s.DeepSlack, 1
 		}
 		return joinery.FieldBottomSlack, s.BottomSlack, 1
-	case "recess":
+	case joinery.CheckRecess:
 		if !router && s.Joint == joinery.DadoRabbet {
 			return joinery.FieldFenceDistance, d.Setup.FenceDistance, 0.5 // it sets dado and tongue
 		}
 		return joinery.FieldFenceDistance, d.Setup.FenceDistance, 1
-	case "lap":
+	case joinery.CheckLap:
 		return joinery.FieldCutterHeight, d.Setup.CutterHeight, 1
 	}
 	return "", 0, 0
@@ -50,7 +50,7 @@ func retry(rows []Drawer, row, index int) (hint string, r joinery.Remedy, found 
 	d := rows[row]
 	m := d.Outcome.Measures[index]
 	var tries []joinery.Remedy
-	if blade, can := d.ownBlade(); can && m.Code == "bottom-play" {
+	if blade, can := d.ownBlade(); can && m.Code == joinery.CheckBottomPlay {
 		r := joinery.Remedy{Changes: []joinery.Change{blade}}
 		if o, holds := d.with(r); holds { // then with the play that suits the boards
 			if play, changed := d.aimed(o.Measures[index], joinery.FieldGroovePlay, d.Spec.GroovePlay, 1); changed {
@@ -59,7 +59,7 @@ func retry(rows []Drawer, row, index int) (hint string, r joinery.Remedy, found 
 		}
 		tries = append(tries, r)
 	}
-	if c, can := d.narrower(); can && m.Code == "bottom-play" {
+	if c, can := d.narrower(); can && m.Code == joinery.CheckBottomPlay {
 		tries = append(tries, joinery.Remedy{Changes: []joinery.Change{c}})
 	}
 	if f, now, factor := d.settingOf(m); f != "" {
@@ -145,7 +145,7 @@ func (d *Drawer) tryWith(r joinery.Remedy) (o fit.Outcome, holds bool) {
 		return o, false
 	}
 	for i, m := range o.Measures {
-		if was := d.Outcome.Measures[i]; m.Name != was.Name || m.Out() && !was.Out() {
+		if was := d.Outcome.Measures[i]; m.CheckID != was.CheckID || m.Out() && !was.Out() {
 			return o, false
 		}
 	}

@@ -1,6 +1,7 @@
 package load
 
 import (
+	"fmt"
 	"regexp"
 	"strings"
 	"testing"
@@ -26,10 +27,10 @@ func TestHintsOfAccuracyInJobs(t *testing.T) {
 		done := make(map[string]bool) // the rows of an entry say much the same
 		for _, p := range found {
 			m := hint.FindStringSubmatch(p.Hint)
-			if m == nil || done[p.Check+m[1]] {
+			if m == nil || done[fmt.Sprint(p.Check, m[1])] {
 				continue
 			}
-			done[p.Check+m[1]] = true
+			done[fmt.Sprint(p.Check, m[1])] = true
 			followed++
 			var root yaml.MapSlice
 			if err := yaml.UnmarshalWithOptions([]byte(text), &root, yaml.UseOrderedMap()); err != nil {
@@ -46,7 +47,7 @@ func TestHintsOfAccuracyInJobs(t *testing.T) {
 			}
 			b, now := batch.Make(after)
 			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
-				if f.Name == p.Check && f.Out() {
+				if f.CheckID == p.Check && f.Out() {
 					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Message, p.Hint, f.Min, f.Max)
 				}
 			}

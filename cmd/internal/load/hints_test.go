@@ -129,7 +129,7 @@ func judged(j *job.Job, a about, whole []float64) bool {
 		}
 		return a.drawer < 0 || whole[a.drawer] != unsound
 	case "tongue-play", "recess", "recess-inner", "shoulder-gap", "bottom-play", "bottom-flush", "bottom-slack", "bottom-slack-deep", "lap", "back-play", "finger-play", "divider-play",
-		"outside-width", "outside-depth", "outside-height", "diagonal", fit.SlideClearance: // boards and machine are off by what is known of a box that can be made
+		"outside-width", "outside-depth", "outside-height", "diagonal", string(fit.SlideClearance): // boards and machine are off by what is known of a box that can be made
 		return whole[a.drawer] != unsound
 	}
 	return true

@@ -1,6 +1,7 @@
 package load
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
@@ -28,10 +29,10 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 		done := make(map[string]bool)
 		for _, p := range found {
 			m := hint.FindStringSubmatch(p.Hint)
-			if m == nil || done[p.Check+m[0]] {
+			if m == nil || done[fmt.Sprint(p.Check, m[0])] {
 				continue
 			}
-			done[p.Check+m[0]] = true
+			done[fmt.Sprint(p.Check, m[0])] = true
 			differ, err := geom.ParseLength(m[2], j.Units)
 			if err != nil {
 				t.Fatal(err)
@@ -56,7 +57,7 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 			followed++
 			b, _ := batch.Make(after)
 			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
-				if f.Name == p.Check && f.Out() {
+				if f.CheckID == p.Check && f.Out() {
 					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Message, p.Hint, f.Min, f.Max)
 				}
 			}

@@ -78,7 +78,7 @@ func TestHintsOfOddsInJobs(t *testing.T) {
 			after, _ := job.Read("job.yaml", strings.NewReader(changed))
 			b, problems := batch.Make(after)
 			for _, now := range b.Drawers[p.Drawer].Outcome.Measures {
-				if now.Name == p.Check && now.Right.String() != m[2] {
+				if now.CheckID == p.Check && now.Right.String() != m[2] {
 					t.Errorf("seed %d: %s\n%s\nfollowed: %s", seed, p.Message, p.Hint, now.Right)
 				}
 			}

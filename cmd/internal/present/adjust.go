@@ -73,12 +73,12 @@ type MoveSaid struct {
 
 // MeasuredSaid is a measure with its verdict.
 type MeasuredSaid struct {
-	Check   string     `json:"check"`
-	Words   string     `json:"words"`
-	Value   float64    `json:"value"`
-	Sigma   float64    `json:"sigma"`
-	Limit   [2]float64 `json:"limit"`
-	Verdict string     `json:"verdict"`
+	Check   joinery.CheckCode `json:"check"`
+	Words   string            `json:"words"`
+	Value   float64           `json:"value"`
+	Sigma   float64           `json:"sigma"`
+	Limit   [2]float64        `json:"limit"`
+	Verdict string            `json:"verdict"`
 
 	within bool
 }
@@ -263,14 +263,14 @@ func saveText(s testcut.Save, deeper string, text func(float64) string) string {
 	by := text(s.By)
 	other := ""
 	switch s.OtherCode {
-	case "recess":
+	case joinery.CheckRecess:
 		if other = "; the front is then flush"; math.Abs(s.Other) < tiny {
 			break
 		}
 		other = fmt.Sprintf("; the front is then %s %s", text(math.Abs(s.Other)), map[bool]string{true: "proud", false: "recessed"}[s.Other < 0])
-	case "tongue-play":
+	case joinery.CheckTonguePlay:
 		other = fmt.Sprintf("; the play is then %s", text(s.Other))
-	case "outside-width":
+	case joinery.CheckOutsideWidth:
 		other = fmt.Sprintf("; the box is then %s wide", text(s.Other))
 	}
 	switch s.Remedy {

@@ -84,7 +84,7 @@ func (m maker) sharedText(v setup.Verdict, o OneSetup, all string, fence, height
 	wrong := false
 	for i, d := range m.drawers {
 		needs[i] = setup.Of(d.Drawer)
-		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures, func(f fit.Foreseen) bool { return f.Out() && bySetting[f.Code] })
+		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures, func(f fit.Foreseen) bool { return f.Out() && f.Code.BySetting() })
 	}
 	cost := m.costText(m.costs(v.Forced, needs, fence, height))
 	if !wrong {
@@ -99,9 +99,6 @@ func (m maker) sharedText(v setup.Verdict, o OneSetup, all string, fence, height
 	}
 	return said
 }
-
-// bySetting are the codes of the measures that fence, height and cutter make.
-var bySetting = map[string]bool{"tongue-play": true, "recess": true, "bottom-play": true, "bottom-flush": true, "finger-play": true, "lap": true, "back-play": true}
 
 // settingText names a setting in the words of the machine.
 func (m maker) settingText(fence, height float64) string {

@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/proof"
 )
@@ -64,10 +65,10 @@ func (w *Worker) lost(d record.Drawer, box *proof.Box, panels []panel, thick map
 // captures reports whether an end is meant to be held by tongues, fingers or dados:
 // then the fit has a check of its play.
 func (w *Worker) captures(d record.Drawer, end string) bool {
-	if end == string(joinery.Back) && w.hasCheck(d, "back-play", "") {
+	if end == string(joinery.Back) && w.hasCheck(d, joinery.CheckBackPlay, "") {
 		return true
 	}
-	return w.hasCheck(d, "tongue-play", "") || w.hasCheck(d, "finger-play", "")
+	return w.hasCheck(d, joinery.CheckTonguePlay, "") || w.hasCheck(d, joinery.CheckFingerPlay, "")
 }
 
 // lostBottom says which walls a bottom drops out of, or leaves open.
@@ -156,7 +157,7 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 		for _, c := range s.out.Corners {
 			// A back without a check of its own is the front's twin, if it is not housed.
 			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") &&
-				!s.hasCheck(d, "back-play", "") {
+				!s.hasCheck(d, joinery.CheckBackPlay, "") {
 				values[fmt.Sprintf(format, c.End, c.Side)] = value(c)
 			}
 		}
@@ -164,9 +165,9 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 	}
 	for _, f := range s.fits[d.Name] {
 		switch f.Check {
-		case "tongue-play":
+		case joinery.CheckTonguePlay:
 			judge(f, corners(f, "the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }))
-		case "finger-play":
+		case joinery.CheckFingerPlay:
 			values := make(map[string]float64)
 			for _, c := range s.out.Corners {
 				if c.Fingers {
@@ -174,34 +175,34 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 				}
 			}
 			judge(f, values)
-		case "back-play":
+		case joinery.CheckBackPlay:
 			judge(f, corners(f, "the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }))
-		case "divider-play":
+		case joinery.CheckDividerPlay:
 			values := make(map[string]float64)
 			for _, p := range s.out.Dividers {
 				values["the play of "+p.Name+" in its dados"] = p.Play.Mean
 			}
 			judge(f, values)
-		case "shoulder-gap":
+		case fit.ShoulderGap:
 			f.Limit = [2]float64{0, -f.Limit[0]} // of the room; what is open is told of below
 			judge(f, corners(f, "the room between the tongue of the %s and the floor of its dado in the %s",
 				func(c record.Corner) float64 { return c.FloorGap.Mean }))
-		case "recess":
+		case joinery.CheckRecess:
 			judge(f, corners(f, "the recess of the %s at the %s",
 				func(c record.Corner) float64 { return c.Recess.Mean }))
-		case "lap":
+		case joinery.CheckLap:
 			judge(f, corners(f, "the lap of the %s at the %s", func(c record.Corner) float64 { return c.Lap.Mean }))
-		case "bottom-flush":
+		case joinery.CheckBottomFlush:
 			if s.out.Bottom != nil {
 				judge(f, map[string]float64{"the bottom's height above the edges": s.out.Bottom.Stand.Mean})
 			}
-		case "bottom-play":
+		case joinery.CheckBottomPlay:
 			if s.out.Bottom != nil {
 				judge(f, map[string]float64{"the play of the bottom": s.out.Bottom.Play.Mean})
 			}
-		case "outside-width":
+		case joinery.CheckOutsideWidth:
 			judge(f, map[string]float64{"the width": s.out.Width.Mean})
-		case "outside-depth":
+		case joinery.CheckOutsideDepth:
 			judge(f, map[string]float64{"the depth": s.out.Depth.Mean})
 		}
 	}
@@ -254,7 +255,7 @@ func (s summary) rounding() float64 {
 
 // hasCheck reports whether the drawer's fit has a check of a part; of any, where none
 // is named.
-func (p *Prover) hasCheck(d record.Drawer, check, part string) bool {
+func (p *Prover) hasCheck(d record.Drawer, check joinery.CheckCode, part string) bool {
 	return slices.ContainsFunc(p.fits[d.Name], func(f record.Fit) bool {
 		return f.Check == check && (part == "" || f.Part == part)
 	})

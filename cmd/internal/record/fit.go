@@ -4,17 +4,18 @@ import (
 	"math"
 
 	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
 )
 
 // Fit is one measure of a finished joint or box, with boards and machine off as they
 // usually are. Limit holds the least and the greatest that are right.
 type Fit struct {
-	Drawer  string     `json:"drawer"`
-	Check   string     `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-slack, bottom-slack-deep, outside-height, diagonal, slide-clearance
-	Part    string     `json:"part"`  // empty for the whole box
-	Words   string     `json:"words"` // the check, for people
-	Nominal float64    `json:"nominal"`
-	Limit   [2]float64 `json:"limit"`
+	Drawer  string            `json:"drawer"`
+	Check   joinery.CheckCode `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-slack, bottom-slack-deep, outside-height, diagonal, slide-clearance
+	Part    string            `json:"part"`  // empty for the whole box
+	Words   string            `json:"words"` // the check, for people
+	Nominal float64           `json:"nominal"`
+	Limit   [2]float64        `json:"limit"`
 	// Likely is the range of all but 0.27 % of the boxes, Verdict what it is within the
 	// limits; Odds the part of the boxes that keep them, and Of1000 the same in words.
 	Likely  [2]float64 `json:"likely"`
