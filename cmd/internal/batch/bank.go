@@ -4,6 +4,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/export/cabinet"
 	"drawerwright/geom/opening"
+	"drawerwright/geom/supplies"
 )
 
 // Bank is an opening with its drawers, and where their slides stand.
@@ -65,7 +66,7 @@ func (d *Drawer) band(bandings []job.Banding) {
 		p := &d.Parts[i]
 		for _, b := range bandings {
 			if b.Stock == p.Stock.Name {
-				p.Banding, p.BandingThickness, p.BandingPrice = p.banding(), b.Thickness, b.Price
+				p.Banding, p.BandingThickness, p.BandingPrice = supplies.BandedEdge(p.Part), b.Thickness, b.Price
 			}
 		}
 	}

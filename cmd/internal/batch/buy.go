@@ -2,11 +2,12 @@ package batch
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
-	"drawerwright/geom/opening"
+	"drawerwright/geom/supplies"
 )
 
 // Buy is one thing that a job takes beside board.
@@ -18,69 +19,63 @@ type Buy struct {
 	Cost     float64
 }
 
-const (
-	// wasteOfBanding is what is trimmed off; common practice, no source.
-	wasteOfBanding = 1.1
-	// gluePerArea in grams a square metre of joint, spread on one face; common
-	// practice, no source.
-	gluePerArea = 180.0
-)
-
 // ToBuy lists slides, hardware, edge banding and glue, in order of first use.
 func ToBuy(b Batch) []Buy {
 	var list []Buy
-	add := func(kind, name, unit string, quantity, cost float64) {
-		if quantity == 0 {
-			return
-		}
-		for i := range list {
-			if list[i].Kind == kind && list[i].Name == name {
-				list[i].Quantity += quantity
-				list[i].Cost += cost
-				return
-			}
-		}
-		list = append(list, Buy{kind, name, quantity, unit, cost})
-	}
-	glue := 0.0
-	for _, d := range b.Drawers {
-		n := float64(d.Spec.Count)
-		if s := d.Strength; s.Slide.Kind != "" && s.Slide.Kind != opening.NoSlide {
-			unit := "pieces"
-			if s.Slide.Pair() {
-				unit = "pairs"
-			}
-			name := s.Slide.Name + " " + geom.LengthOf(s.SlideLength).Text(b.Units)
-			if s.Slide.Load > 0 {
-				name += ", for " + words.Weight(s.Slide.Load, b.Units)
-			}
-			add("slide", name, unit, n, 0)
-		}
-		glue += float64(d.GlueArea() * n)
-	}
-	for _, d := range b.Drawers {
-		for _, h := range d.Hardware {
-			kind := "hardware"
-			if h.Offcut {
-				kind = "offcut"
-			}
-			add(kind, h.Name, "pieces", float64(h.Count*d.Spec.Count), 0)
+	for _, s := range supplies.For(b.supplied()) {
+		one := bought(s, b.Units)
+		i := slices.IndexFunc(list, func(x Buy) bool { return x.Kind == one.Kind && x.Name == one.Name })
+		switch {
+		case one.Quantity == 0:
+		case i >= 0:
+			list[i].Quantity += one.Quantity
+			list[i].Cost += one.Cost
+		default:
+			list = append(list, one)
 		}
 	}
-	for _, d := range b.Drawers {
-		for _, p := range d.Parts {
-			run := p.Banding * float64(p.Quantity) * wasteOfBanding
-			length, unit := words.Run(run, b.Units)
-			add("banding", geom.LengthOf(p.BandingThickness).Text(b.Units)+", for "+p.Stock.Name, unit, length, run/1000*p.BandingPrice)
-		}
-	}
-	area, of := words.Area(glue, b.Units)
-	weight, unit := words.Little(glue/1e6*gluePerArea/1000, b.Units)
 	for i, one := range list {
 		if one.Quantity == 1 {
 			list[i].Unit = strings.TrimSuffix(one.Unit, "s") // 1 piece, 1 pair
 		}
 	}
-	add("glue", fmt.Sprintf("for %.2f %s of joints", area, of), unit, weight, 0)
 	return list
+}
+
+// supplied are the drawers with what they take beside board.
+func (b Batch) supplied() (list []supplies.Drawer) {
+	for _, d := range b.Drawers {
+		one := supplies.Drawer{Drawer: d.Drawer, Slide: d.Strength.Slide, SlideLength: d.Strength.SlideLength}
+		for _, p := range d.Parts {
+			one.Banded = append(one.Banded, supplies.Banded{Stock: p.Stock.Name, Edge: p.Banding, Thickness: p.BandingThickness,
+				Price: p.BandingPrice, Pieces: p.Quantity})
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// bought is a supply by the name and in the unit in which it is sold.
+func bought(s supplies.Supply, u geom.Unit) Buy {
+	out := Buy{Kind: string(s.Kind), Quantity: s.Quantity, Unit: "pieces", Cost: s.Cost}
+	switch s.Kind {
+	case supplies.Slides:
+		if s.Slide.Pair() {
+			out.Unit = "pairs"
+		}
+		out.Name = s.Slide.Name + " " + geom.LengthOf(s.SlideLength).Text(u)
+		if s.Slide.Load > 0 {
+			out.Name += ", for " + words.Weight(s.Slide.Load, u)
+		}
+	case supplies.Banding:
+		out.Name = geom.LengthOf(s.Banded.Thickness).Text(u) + ", for " + s.Banded.Stock
+		out.Quantity, out.Unit = words.Run(s.Quantity, u)
+	case supplies.Glue:
+		area, of := words.Area(s.Area, u)
+		out.Name = fmt.Sprintf("for %.2f %s of joints", area, of)
+		out.Quantity, out.Unit = words.Little(s.Quantity, u)
+	default:
+		out.Name = s.Item.Name
+	}
+	return out
 }

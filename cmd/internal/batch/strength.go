@@ -8,7 +8,8 @@ import (
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/opening"
-	"drawerwright/geom/plate"
+	"drawerwright/geom/strength"
+	"drawerwright/geom/weight"
 )
 
 // Strength is what a drawer weighs and how its bottom bears its load. What is not
@@ -17,17 +18,8 @@ type Strength struct {
 	Empty, Load float64 // kg, without hardware
 	Slide       opening.Slide
 	SlideLength float64
-	Sag         plate.Sag // under the load, in mm and N/mm2
-	Lasting     float64   // mm: the simply supported sag when the load stays for years
-	SagLimit    float64   // mm
-	Enough      float64   // thickness, in mm, with which the bottom keeps it
+	strength.Bottom
 }
-
-const (
-	// mostLoaded is the part of a slide's rating that box and load together may
-	// reach; common practice, no source: three quarters to four fifths.
-	mostLoaded = 0.8
-)
 
 // fieldLoad is the entry of a drawer's load.
 const fieldLoad joinery.Field = "load"
@@ -48,16 +40,16 @@ func slideOf(j *job.Job, drawer int) *opening.Plan {
 func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 	s, load, plan := &d.Strength, j.Drawers[drawer].Load, slideOf(j, drawer)
 	s.Load = load
-	empty, known := d.Weight()
+	empty, known := weight.Box(d.Drawer)
 	if known {
 		s.Empty = empty
 	}
 	if plan != nil {
 		s.Slide, s.SlideLength = plan.Slide, plan.SlideLength
-		if total := s.Empty + load; load > 0 && s.Slide.Load > 0 && total > s.Slide.Load*mostLoaded {
+		if total := s.Empty + load; strength.Overloads(s.Slide, s.Empty, load) {
 			problems = append(problems, proposal{Problem: joinery.Problem{Code: "weight", Field: fieldLoad,
-				Message: fmt.Sprintf("box and load weigh %s and %s, %.0f %% of the %s that such slides are rated for; %.0f %% is usual at most", words.Weight(s.Empty, d.Spec.Units), words.Weight(load, d.Spec.Units), 100*total/s.Slide.Load, words.Weight(s.Slide.Load, d.Spec.Units), 100*mostLoaded),
-				Hint:    "take a stronger slide"}, ways: [][]Way{lessLoad(j, drawer, s.Slide.Load*mostLoaded-s.Empty)}, also: "take a stronger slide"})
+				Message: fmt.Sprintf("box and load weigh %s and %s, %.0f %% of the %s that such slides are rated for; %.0f %% is usual at most", words.Weight(s.Empty, d.Spec.Units), words.Weight(load, d.Spec.Units), 100*total/s.Slide.Load, words.Weight(s.Slide.Load, d.Spec.Units), 100*strength.MostLoaded),
+				Hint:    "take a stronger slide"}, ways: [][]Way{lessLoad(j, drawer, strength.SlideRoom(s.Slide, s.Empty))}, also: "take a stronger slide"})
 		}
 	}
 	if load > 0 {

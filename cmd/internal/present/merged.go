@@ -11,6 +11,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/supplies"
 )
 
 // CutListCSV is what a shop cuts: a line for each group of equal parts, by stock
@@ -86,7 +87,7 @@ func banded(p batch.Part) string {
 	switch {
 	case p.Banding == 0:
 		return "none"
-	case p.AllRound():
+	case supplies.AllRound(p.Role):
 		return "all edges"
 	}
 	return "upper edge"

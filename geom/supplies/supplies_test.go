@@ -1,0 +1,69 @@
+package supplies
+
+import (
+	"math"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/opening"
+)
+
+func TestGlueFor(t *testing.T) {
+	if kg := GlueFor(2.5e6); math.Abs(kg-0.45) > 1e-12 { // 2.5 m2 of 180 g
+		t.Errorf("%g kg, want 0.45", kg)
+	}
+}
+
+func TestBandedEdge(t *testing.T) {
+	panel := geom.Panel{Outline: geom.Rectangle(0, 0, 500, 120)}
+	for role, want := range map[joinery.Role]float64{joinery.Bottom: 0, joinery.Side: 500, joinery.DividerRole: 500,
+		joinery.DrawerFrontRole: 1240} { // 2 (500 + 120)
+		if edge := BandedEdge(joinery.Part{Role: role, Panel: panel}); math.Abs(edge-want) > 1e-9 {
+			t.Errorf("%s: %g, want %g", role, edge, want)
+		}
+	}
+}
+
+func TestFor(t *testing.T) {
+	box, _, sound := joinery.LayOut(joinery.Spec{Width: 400, Height: 120, Depth: 400, Count: 3, Joint: joinery.Butt,
+		Fasteners: joinery.Screws, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6}, GrooveEnds: joinery.GrooveThrough,
+		BottomFit: joinery.BottomAuto, BottomSlack: 2, Limits: joinery.DefaultLimits, Sides: board("ply", 12),
+		Front: board("ply", 12), Back: board("ply", 12), Bottom: board("thin", 5.8)})
+	if !sound {
+		t.Fatal("the box is not sound")
+	}
+	side, _ := opening.BuiltIn(opening.SideMount, geom.Millimetre)
+	d := Drawer{Drawer: box, Slide: side, SlideLength: 350,
+		Banded: []Banded{{Stock: "ply", Edge: 400, Thickness: 0.5, Price: 2, Pieces: 10}}}
+	count := make(map[Kind]float64)
+	cost := 0.0
+	for _, s := range For([]Drawer{d}) {
+		count[s.Kind] += s.Quantity
+		cost += s.Cost
+	}
+	screws := 0
+	for _, h := range box.Hardware {
+		screws += h.Count
+	}
+	if count[Slides] != 3 || screws == 0 || count[Hardware]+count[Offcut] != float64(3*screws) {
+		t.Errorf("slides, hardware and offcuts: %v, of one box %d pieces", count, screws)
+	}
+	// 10 edges of 400 mm and a tenth: 4400 mm, of 2 a metre 8.80
+	if math.Abs(count[Banding]-4400) > 1e-9 || math.Abs(cost-8.8) > 1e-9 {
+		t.Errorf("banding %g for %g, want 4400 for 8.80", count[Banding], cost)
+	}
+	if want := GlueFor(3 * box.GlueArea()); math.Abs(count[Glue]-want) > 1e-12 || want == 0 {
+		t.Errorf("glue %g, want %g", count[Glue], want)
+	}
+	d.Slide = opening.Slide{Kind: opening.NoSlide}
+	for _, s := range For([]Drawer{d}) {
+		if s.Kind == Slides {
+			t.Error("a drawer without slides takes some")
+		}
+	}
+}
+
+func board(name string, thick float64) joinery.Stock {
+	return joinery.Stock{Name: name, Thickness: joinery.Thickness{Mean: thick, Min: thick, Max: thick}}
+}
