@@ -1,11 +1,8 @@
 package batch
 
 import (
-	"fmt"
-	"strings"
-
-	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/merge"
 )
 
 // Group is what a shop cuts as one: parts of equal panels, stock and setting,
@@ -19,68 +16,24 @@ type Group struct {
 
 // Merged gathers equal parts by stock, in order of first use, and within a stock by
 // setting.
-func Merged(b Batch) []Group {
-	type place struct {
-		stock string
-		setup joinery.Setup
-	}
-	var order []place
-	groups := make(map[place][]Group)
-	at := make(map[string]int)
-	var stocks []string
-	seen := make(map[string]bool)
+func Merged(b Batch) (list []Group) {
+	var parts []Part
+	var setups []joinery.Setup
+	var asked []merge.Part
 	for _, d := range b.Drawers {
 		for _, p := range d.Parts {
-			if !seen[p.Stock.Name] {
-				seen[p.Stock.Name] = true
-				stocks = append(stocks, p.Stock.Name)
-			}
-			in := place{p.Stock.Name, SettingKey(d)}
-			if _, known := groups[in]; !known {
-				order = append(order, in)
-			}
-			key := fmt.Sprintf("%v\x00%v\x00%s", in, p.Bits, shape(p.Panel))
-			i, known := at[key]
-			if !known {
-				i = len(groups[in])
-				at[key] = i
-				groups[in] = append(groups[in], Group{Setup: d.Setup})
-			}
-			g := &groups[in][i]
-			g.Parts = append(g.Parts, p)
-			g.Quantity += p.Quantity
-			g.Spares += p.Spares
+			parts, setups = append(parts, p), append(setups, d.Setup)
+			asked = append(asked, merge.Part{Stock: p.Stock.Name, Setting: SettingKey(d), Bits: p.Bits, Panel: p.Panel})
 		}
 	}
-	var list []Group
-	for _, s := range stocks {
-		for _, in := range order {
-			if in.stock == s {
-				list = append(list, groups[in]...)
-			}
+	for _, equal := range merge.EqualParts(asked) {
+		g := Group{Setup: setups[equal[0]]}
+		for _, i := range equal {
+			g.Parts = append(g.Parts, parts[i])
+			g.Quantity += parts[i].Quantity
+			g.Spares += parts[i].Spares
 		}
+		list = append(list, g)
 	}
 	return list
-}
-
-// shape tells panels apart to the nanometre.
-func shape(p geom.Panel) string {
-	var out strings.Builder
-	loop := func(l geom.Loop) {
-		for _, v := range l {
-			fmt.Fprintf(&out, " %d,%d,%.9f", geom.LengthOf(v.X), geom.LengthOf(v.Y), v.Bulge)
-		}
-		out.WriteByte(';')
-	}
-	loop(p.Outline)
-	fmt.Fprint(&out, p.Outline.Marked(geom.Relief), p.Bit, ";")
-	for _, h := range p.Holes {
-		loop(h)
-	}
-	for _, k := range p.Pockets {
-		fmt.Fprintf(&out, "%s %s %d %v", k.Kind, k.Face, geom.LengthOf(k.Depth), k.Bit)
-		loop(k.Outline)
-		loop(k.Takes)
-	}
-	return out.String()
 }
