@@ -16,6 +16,7 @@ import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/nest"
 	"drawerwright/geom/setup"
+	"drawerwright/geom/sheet"
 
 	"github.com/spf13/cobra"
 )
@@ -76,9 +77,9 @@ func (o *listLayout) flags(c *cobra.Command) {
 	wordFlag(c, wordOf{to: &o.way, name: "way", usual: job.SheetsGuillotine, usage: "cuts from edge to edge, or each part by itself"},
 		job.SheetsGuillotine, job.SheetsFree)
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
-	c.Flags().StringVar(&o.kerf, "kerf", "3.2 mm", "what is lost between parts")
+	c.Flags().StringVar(&o.kerf, "kerf", mmText(sheet.UsualKerf), "what is lost between parts")
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
-	c.Flags().StringVar(&o.keep, "keep", "300 mm x 100 mm", "the smallest offcut that is kept")
+	c.Flags().StringVar(&o.keep, "keep", mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
 	c.Flags().StringVar(&o.fenceReach, "fence-reach", mmText(saw.FenceReach), "how far the saw's fence opens")
 	c.Flags().StringVar(&o.sledReach, "sled-reach", mmText(saw.SledReach), "the longest crosscut on a sled")
 	c.Flags().StringVar(&o.onSled, "longest-on-sled", mmText(saw.OnSled), "the longest board that lies across the sled")

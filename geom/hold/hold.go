@@ -7,11 +7,7 @@
 // [Check] checks drawn slots without knowing how they were planned.
 package hold
 
-import (
-	"math"
-
-	"drawerwright/geom"
-)
+import "drawerwright/geom"
 
 // Box is an upright rectangle.
 type Box struct{ X0, Y0, X1, Y1 int64 }
@@ -58,13 +54,6 @@ type Sheet struct {
 	Tab     int64 // how wide a bridge is
 	Spacing int64 // from one bridge to the next, about
 	Web     int64 // narrower strips of waste hold nothing and are cut away
-}
-
-// Need is how many bridges the size of a part asks for: one for each spacing along half
-// its outline, and two at least.
-func (s Sheet) Need(part int) int {
-	b := s.Parts[part].Box
-	return max(2, int(math.Round(float64(b.X1-b.X0+b.Y1-b.Y0)/float64(s.Spacing))))
 }
 
 // Frame is the sheet round the parts, as an end of a bridge; other pieces of waste are

@@ -1,8 +1,11 @@
 package job
 
 import (
+	"fmt"
+
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
+	"drawerwright/geom/sheet"
 )
 
 // The words for how parts are cut from sheets.
@@ -15,13 +18,13 @@ var sheetKeys = []key{
 	{name: "way", form: formWord, words: []string{SheetsGuillotine, SheetsFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
 		without: "free where a router cuts all parts of a stock, else guillotine"},
 	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes"},
-	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: "3.2 mm for saws; for routers the bit or the over-run and " + mm(mill.Between)},
-	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: "5 mm for saws; for routers what bit and over-run take, " + mm(mill.Between) + " and what the sheets may be short"},
+	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: mm(sheet.UsualKerf) + " for saws; for routers the bit or the over-run and " + mm(mill.Between)},
+	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and over-run take, " + mm(mill.Between) + " and what the sheets may be short"},
 	{name: "turn-on", form: formWord, words: []string{TurnOnPins, TurnOnThree, TurnOnStops}, fallback: TurnOnPins,
 		doc: "What a sheet that is cut on both faces is put down on when it has been turned over: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes"},
-	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and 3 mm"},
-	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: "300 mm x 100 mm", doc: "The smallest offcut that the shop keeps"},
-	{name: "heaviest", form: formMeasure, measures: loads, min: minHeaviest, max: maxLoad, fallback: "23 kg",
+	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and " + mm(sheet.PinWeb)},
+	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: mm(sheet.UsualKept[0]) + " x " + mm(sheet.UsualKept[1]), doc: "The smallest offcut that the shop keeps"},
+	{name: "heaviest", form: formMeasure, measures: loads, min: minHeaviest, max: maxLoad, fallback: fmt.Sprintf("%g kg", sheet.UsualHeaviest),
 		doc: "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies"},
 }
 
@@ -89,10 +92,6 @@ type StockSheets struct {
 	KeepOut []geom.Rect
 }
 
-// usualShort is by how much a sheet may be smaller than its size, in mm: the tolerance of
-// EN 315 for the length and width of plywood (from memory).
-const usualShort = 3.5
-
 // SheetSize is a size that sheets come in.
 type SheetSize struct {
 	Name          string  // empty for that of the stock
@@ -142,19 +141,19 @@ func (b *builder) sheetSizes(of *section) StockSheets {
 // short is by how much the sheets of a stock may be smaller than their size, along the
 // grain first.
 func (b *builder) short(of *section) [2]float64 {
-	sheet, least := of.values["sheet"], of.values["shortest"]
-	if !least.given || len(least.lengths) < 2 || len(sheet.lengths) < 2 {
-		return [2]float64{usualShort, usualShort}
+	size, least := of.values["sheet"], of.values["shortest"]
+	if !least.given || len(least.lengths) < 2 || len(size.lengths) < 2 {
+		return [2]float64{sheet.UsualShort, sheet.UsualShort}
 	}
 	var short [2]float64
 	for i := range short {
-		short[i] = sheet.mm(i) - least.mm(i)
+		short[i] = size.mm(i) - least.mm(i)
 		if short[i] < 0 {
-			b.fail(CodeOutOfRange, least.at, "write what the smallest sheet measures, and its nominal size under `sheet`", "the shortest sheet is larger than sheet: %s and %s", least.lengths[i].Text(b.units), sheet.lengths[i].Text(b.units))
+			b.fail(CodeOutOfRange, least.at, "write what the smallest sheet measures, and its nominal size under `sheet`", "the shortest sheet is larger than sheet: %s and %s", least.lengths[i].Text(b.units), size.lengths[i].Text(b.units))
 			return [2]float64{}
 		}
-		if short[i] > mostShort {
-			b.fail(CodeOutOfRange, least.at, "write the size that it is under `sheet`, or add it under `more:`", "the shortest sheet is %s smaller than sheet: over %s it is another size", geom.LengthOf(short[i]).Text(b.units), mm(mostShort))
+		if short[i] > sheet.MostShort {
+			b.fail(CodeOutOfRange, least.at, "write the size that it is under `sheet`, or add it under `more:`", "the shortest sheet is %s smaller than sheet: over %s it is another size", geom.LengthOf(short[i]).Text(b.units), mm(sheet.MostShort))
 			return [2]float64{}
 		}
 	}
@@ -163,10 +162,6 @@ func (b *builder) short(of *section) [2]float64 {
 	}
 	return short
 }
-
-// mostShort is the most by which a sheet may differ from its size, in mm, before it is
-// taken for another size.
-const mostShort = 50.0
 
 // sheetSizes are the sizes that a stock says its sheets come in.
 func sheetSizes(of *section) (list []SheetSize) {

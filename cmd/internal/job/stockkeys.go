@@ -3,6 +3,7 @@ package job
 import (
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/plate"
+	"drawerwright/geom/sheet"
 )
 
 var stockKeys = []key{
@@ -16,7 +17,7 @@ var stockKeys = []key{
 	{name: "count", form: formCount, min: 1, max: maxSheetCount, doc: "How many sheets of that size there are", without: "as many as it takes"},
 	{name: "batch", form: formTitle, doc: "The batch that they were made in, for parts that match", without: "the batch has no name"},
 	{name: "more", form: formNamed, keys: sheetSizeKeys, noun: "size", most: maxSheetSizes, doc: "Other sizes of its sheets by name, or other batches", without: "it comes in that size alone"},
-	{name: "shortest", form: formSize, sides: []string{"length", "width"}, min: minSize, max: maxSize, doc: "The least length and width that its sheets measure, for pins and rims on a router", without: mm(usualShort) + " less than the sheet"},
+	{name: "shortest", form: formSize, sides: []string{"length", "width"}, min: minSize, max: maxSize, doc: "The least length and width that its sheets measure, for pins and rims on a router", without: mm(sheet.UsualShort) + " less than the sheet"},
 	{name: "keep-out", form: formList, keys: keepOutKeys, noun: "area", most: maxKeepOuts, doc: "Areas of its sheets that a router keeps out of: clamps and stops, with the room that the spindle's nut and hood need", without: "there is none"},
 	{name: "match", form: formWord, words: []string{MatchBatch, MatchSequence},
 		doc: "batch: the fronts of a cabinet come from sheets of one batch; sequence: they are also cut side by side, in the order in which they hang", without: "fronts are laid out as all other parts"},

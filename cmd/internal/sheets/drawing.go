@@ -4,19 +4,15 @@ import (
 	"fmt"
 	"slices"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
+	"drawerwright/geom/sheet"
 )
-
-// pinWeb is the least wood about the hole of a registration pin, in mm; common practice, no
-// source.
-const pinWeb = 3.0
 
 // Pin is a registration hole of a sheet.
 type Pin struct {
-	batch.SheetPin
+	sheet.Pin
 	FromEdge float64 // of its middle from the end of the shortest sheet
 	Three    bool    // a third one is in the middle of the upper edge
 }
@@ -35,26 +31,26 @@ type Drawing struct {
 // about the names of layers.
 func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	size := s.Sheets[one.Sheet]
-	sheet := router.Sheet{Name: fmt.Sprintf("%s %d", s.Name, one.Number), Quantity: one.Count, Stock: s.Name,
+	whole := router.Sheet{Name: fmt.Sprintf("%s %d", s.Name, one.Number), Quantity: one.Count, Stock: s.Name,
 		Length: geom.Length(size.Length).MM(), Width: geom.Length(size.Width).MM(), Thickness: s.Stock.Thickness.Mean,
 		FromSpoilboard: s.Router.FromSpoilboard, Grain: s.Grained(), Pins: s.Holes(one),
 		PinBit: s.Pin.Bit, PinDepth: s.Router.PinBelow(s.Stock.Thickness.Mean, s.Stock.Thickness.Max)}
 	if s.Routed {
-		sheet.KeepOut = s.KeepOut
+		whole.KeepOut = s.KeepOut
 	}
-	sheet.Slots, sheet.Marks = one.Slots, one.Marks
+	whole.Slots, whole.Marks = one.Slots, one.Marks
 	for _, p := range one.Placed {
 		part := s.Parts[p.Piece][0]
-		sheet.Parts = append(sheet.Parts, router.Placed{Part: part.Drawn(s.Router), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})
+		whole.Parts = append(whole.Parts, router.Placed{Part: part.Drawn(s.Router), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})
 	}
-	whole := sheet.Whole()
+	drawn := whole.Whole()
 	var list []Drawing
-	for _, face := range whole.Work.Faces {
-		layers, err := router.Layers(whole, face, o)
+	for _, face := range drawn.Work.Faces {
+		layers, err := router.Layers(drawn, face, o)
 		if err != nil {
 			return nil, err
 		}
-		list = append(list, Drawing{Face: face, File: s.drawing(one, face), Part: whole, Layers: layers, DXF: o})
+		list = append(list, Drawing{Face: face, File: s.drawing(one, face), Part: drawn, Layers: layers, DXF: o})
 	}
 	faces := make([][]router.Layer, len(list))
 	for i := range list {

@@ -2,7 +2,6 @@ package sheets
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"drawerwright/cmd/internal/batch"
@@ -11,15 +10,7 @@ import (
 	"drawerwright/geom"
 	"drawerwright/geom/hold"
 	"drawerwright/geom/mill"
-)
-
-// heldBy is what holds a part while it is cut out.
-type heldBy = hold.Kind
-
-const (
-	byNothing = hold.Loose
-	bySkin    = hold.Skin
-	byTabs    = hold.Tabs
+	"drawerwright/geom/sheet"
 )
 
 // Held is how a placed part is held in its sheet while it is cut out.
@@ -56,26 +47,6 @@ func (h Held) Text(u geom.Unit) string {
 	return "vacuum or screws"
 }
 
-// kindOf is how a part's own drawing holds it.
-func kindOf(w mill.Work) heldBy {
-	if len(w.Tabs) > 0 { // as marks
-		return byTabs
-	}
-	left := 0.0
-	for _, c := range w.Cuts {
-		if c.Operation == mill.Slotting {
-			return byTabs
-		}
-		if c.Operation == mill.Profile {
-			left = c.Left
-		}
-	}
-	if left > 0 {
-		return bySkin
-	}
-	return byNothing
-}
-
 // onHold is a sheet as its bridges are planned on it.
 func (s *Stock) onHold(one Sheet, b batch.Batch) hold.Sheet {
 	z := s.Sheets[one.Sheet]
@@ -86,7 +57,7 @@ func (s *Stock) onHold(one Sheet, b batch.Batch) hold.Sheet {
 	for _, p := range one.Placed {
 		part := s.Parts[p.Piece][0]
 		x, y := p.Size(s.Pieces)
-		q := hold.Part{Box: hold.Box{X0: p.X, Y0: p.Y, X1: p.X + x, Y1: p.Y + y}, Kind: kindOf(part.Work), Slot: nm(bandOf(part))}
+		q := hold.Part{Box: hold.Box{X0: p.X, Y0: p.Y, X1: p.X + x, Y1: p.Y + y}, Kind: sheet.HeldBy(part.Work), Slot: nm(part.CutPart().Band())}
 		for side, list := range part.Work.Sides {
 			for _, f := range list {
 				from, to := nm(f.Min), nm(f.Max)
@@ -125,7 +96,7 @@ func (s *Stock) plan(b batch.Batch) (short []unheld) {
 			case hold.Tabs:
 				one.Held[n].Need = on.Need(n)
 			case hold.Skin:
-				one.Held[n].Skin = s.skinOf(one.Placed[n].Piece)
+				one.Held[n].Skin = sheet.SkinUnder(s.Parts[one.Placed[n].Piece][0].Work)
 			case hold.Loose:
 				if b.Router.Tabs.Width > 0 { // tabs are asked for, and it has no room for any
 					short = append(short, unheld{i, n, on.Need(n), 0})
@@ -176,16 +147,6 @@ func marks(p hold.Plan, on hold.Sheet) (list []geom.Loop) {
 	return list
 }
 
-// skinOf is the skin under the outline of a piece's parts.
-func (s *Stock) skinOf(piece int) float64 {
-	for _, c := range s.Parts[piece][0].Work.Cuts {
-		if c.Operation == mill.Profile {
-			return c.Left
-		}
-	}
-	return 0
-}
-
 // unheld is a part that too little holds: its place on which sheet, how many tabs it needs
 // and has.
 type unheld struct{ sheet, placed, need, has int }
@@ -203,11 +164,10 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 			names = append(names, name)
 		}
 		p := s.Pieces[piece]
-		if h.has < leastTabs {
+		if h.has < hold.LeastTabs {
 			none = true
 		} else {
-			half := geom.Length(p.Length + p.Width).MM()
-			spacing = max(spacing, half/(float64(h.has)+roundsDown))
+			spacing = max(spacing, hold.SpacingFor(geom.Length(p.Length+p.Width).MM(), h.has))
 		}
 	}
 	message := fmt.Sprintf("too little holds %s: tabs stand where no other part bears, clear of mouths of pockets, and none may end where a neighbour has no room for it", words.Some(names))
@@ -218,14 +178,7 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 		least := b.Router.UsualSkin(t.Mean, t.Min)
 		hint = fmt.Sprintf("write `skin: %s` in the section router, which holds what has no room for tabs", geom.LengthOf(least).RoundUp(u).Text(u))
 	case !none:
-		hint = fmt.Sprintf("write `spacing: %s` or more below `tabs:`", geom.LengthOf(math.Min(spacing, mostSpacing)).RoundUp(u).Text(u))
+		hint = fmt.Sprintf("write `spacing: %s` or more below `tabs:`", geom.LengthOf(spacing).RoundUp(u).Text(u))
 	}
 	return s.problem("sheet-held", "router.tabs", message, hint)
 }
-
-const (
-	leastTabs = 2 // that hold a part, whatever its size
-	// roundsDown is a part of a spacing that is not counted when a part's tabs are.
-	roundsDown  = 0.49
-	mostSpacing = 5000.0 // mm
-)

@@ -19,6 +19,8 @@ import (
 	"drawerwright/geom/mill"
 	"drawerwright/geom/nest"
 	"drawerwright/geom/setup"
+	"drawerwright/geom/sheet"
+	"drawerwright/geom/weight"
 )
 
 // Plan is the layouts of all stocks whose sheets have a size.
@@ -55,7 +57,7 @@ type Stock struct {
 	Short       [2]float64  // by how much sheets may be shorter and narrower than their size, in mm
 	KeepOut     []geom.Rect // areas that nothing is cut in, as sheets lie at first, in mm
 	GapSaid     bool        // the job says how far apart parts lie
-	needs       needs
+	needs       sheet.Needs
 	on          string // what they are turned over on, where they are
 	fault       error  // of the plan of its tabs
 	Cuts        []breakdown.Cut
@@ -83,10 +85,6 @@ type Sheet struct {
 	Marks         []geom.Loop // of tabs, where a program makes them itself
 	Drawn         []Drawing   // of a job; a list's are made as they are written
 }
-
-// usualKerf is a table saw's blade, in mm, and guided the shortest edge that its fence
-// guides (common practice, no source).
-const usualKerf, guided = 3.2, 300.0
 
 // Of lays out the parts of a batch, with the offcuts of a shelf first. A context that
 // ends gives the best layouts so far. The error is a [*Problem].
@@ -134,7 +132,7 @@ func laidOut(ctx context.Context, b batch.Batch, stock joinery.Stock, groups []b
 			return s, p
 		}
 		loose := s.plan(b)
-		if len(loose) > 0 && !wide && !s.GapSaid && s.needs.tabs && s.Rules.Kerf < int64(geom.LengthOf(s.needs.apart())) {
+		if len(loose) > 0 && !wide && !s.GapSaid && s.needs.Tabs && s.Rules.Kerf < int64(geom.LengthOf(s.needs.Apart())) {
 			wide = true
 			continue
 		}
@@ -187,7 +185,7 @@ func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []lis
 		return s, p
 	}
 	if wide {
-		s.Rules.Kerf = int64(geom.LengthOf(s.needs.apart()).RoundUp(b.Units))
+		s.Rules.Kerf = int64(geom.LengthOf(s.needs.Apart()).RoundUp(b.Units))
 	}
 	s.pieces(b, stock, of.Match, groups)
 	ends, top, p := s.ends(b, groups)
@@ -385,7 +383,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 		})
 	}
 	wait.Wait()
-	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), Heaviest: s.Heaviest, Guided: int64(geom.LengthOf(guided)),
+	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), Heaviest: s.Heaviest, Guided: int64(geom.LengthOf(sheet.GuidedEdge)),
 		Fence: int64(s.Reach.Fence), Sled: int64(s.Reach.Sled), OnSled: int64(s.Reach.OnSled)})
 	for i := range s.Laid {
 		s.Laid[i].Called = called[i]
@@ -396,5 +394,5 @@ func (s *Stock) cuts() []breakdown.Cut {
 // weight is that of a square nanometre of the stock, in kg; 0 where it is not known.
 func (s *Stock) weight() float64 {
 	const nm = 1e-9
-	return s.Stock.Density * s.Stock.Thickness.Mean / 1000 * nm * nm
+	return weight.Board(s.Stock) * nm * nm
 }

@@ -9,6 +9,7 @@ import (
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/nest"
+	"drawerwright/geom/sheet"
 )
 
 // Weight of a rectangle of the stock in kg, 0 where it is not known.
@@ -39,10 +40,7 @@ func (s *Stock) Used() []int {
 // Offcuts are those of a shelf that a plan uses, and those that it leaves, their sides
 // rounded down to whole millimetres or 32nds of an inch.
 func (p Plan) Offcuts() (used, left []list.Offcut) {
-	grid := int64(geom.LengthOf(1))
-	if p.Units == geom.Inch {
-		grid = int64(geom.LengthOf(geom.InchMM / 32))
-	}
+	side := func(l int64) int64 { return int64(sheet.OffcutSide(geom.Length(l), p.Units)) }
 	for _, s := range p.Stocks {
 		for _, one := range s.Laid {
 			size := s.Sheets[one.Sheet]
@@ -51,7 +49,7 @@ func (p Plan) Offcuts() (used, left []list.Offcut) {
 			}
 			for k, o := range one.Offcuts {
 				for n := range one.Count {
-					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(one, n, k), Length: o.Length - o.Length%grid, Width: o.Width - o.Width%grid, Batch: size.Batch})
+					left = append(left, list.Offcut{Stock: s.Name, Name: p.OffcutName(one, n, k), Length: side(o.Length), Width: side(o.Width), Batch: size.Batch})
 				}
 			}
 		}

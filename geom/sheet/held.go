@@ -1,0 +1,32 @@
+package sheet
+
+import (
+	"drawerwright/geom/hold"
+	"drawerwright/geom/mill"
+)
+
+// HeldBy is how a part's own drawing holds it in its sheet.
+func HeldBy(w mill.Work) hold.Kind {
+	if len(w.Tabs) > 0 { // as marks
+		return hold.Tabs
+	}
+	for _, c := range w.Cuts {
+		if c.Operation == mill.Slotting {
+			return hold.Tabs
+		}
+	}
+	if SkinUnder(w) > 0 {
+		return hold.Skin
+	}
+	return hold.Loose
+}
+
+// SkinUnder is what the cut along a part's outline leaves under it, in mm.
+func SkinUnder(w mill.Work) (left float64) {
+	for _, c := range w.Cuts {
+		if c.Operation == mill.Profile {
+			left = c.Left
+		}
+	}
+	return left
+}

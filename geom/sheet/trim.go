@@ -1,0 +1,30 @@
+package sheet
+
+import (
+	"drawerwright/geom"
+	"drawerwright/geom/mill"
+)
+
+// UsualTrim is what saws take off each edge of a sheet, in mm; common practice, no source.
+const UsualTrim = 5.0
+
+// LeastRim is the least that a router leaves of a sheet round its parts, in mm: what cuts
+// and bits reach past a part, [mill.Between], and what the sheet may be short.
+func (n Needs) LeastRim(short [2]float64) float64 {
+	return n.Reach + mill.Between + max(short[0], short[1])
+}
+
+// Grid is on what a shop sets stops and marks sheets: whole millimetres, or 32nds of an
+// inch; common practice, no source.
+func Grid(u geom.Unit) geom.Length {
+	if u == geom.Inch {
+		return geom.LengthOf(geom.InchMM / 32)
+	}
+	return geom.LengthOf(1)
+}
+
+// UpToGrid rounds up to the [Grid].
+func UpToGrid(l geom.Length, u geom.Unit) geom.Length {
+	grid := Grid(u)
+	return (l + grid - 1) / grid * grid
+}
