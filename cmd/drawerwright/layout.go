@@ -79,7 +79,8 @@ func (o *listLayout) flags(c *cobra.Command) {
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
 	c.Flags().StringVar(&o.kerf, "kerf", mmText(sheet.UsualKerf), "what is lost between parts")
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
-	c.Flags().StringVar(&o.keep, "keep", mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
+	c.Flags().StringVar(&o.keep, "keep",
+		mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
 	c.Flags().StringVar(&o.fenceReach, "fence-reach", mmText(saw.FenceReach), "how far the saw's fence opens")
 	c.Flags().StringVar(&o.sledReach, "sled-reach", mmText(saw.SledReach), "the longest crosscut on a sled")
 	c.Flags().StringVar(&o.onSled, "longest-on-sled", mmText(saw.OnSled), "the longest board that lies across the sled")

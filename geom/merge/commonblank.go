@@ -19,7 +19,8 @@ func CommonBlanks(parts []Part) (blanks [][]int) {
 		if p.Setting.Cutter.Kind.FollowsDrawing() {
 			continue
 		}
-		key := fmt.Sprintf("%s\x00%v\x00%d %d\x00%s", p.Stock, p.Setting, geom.LengthOf(p.Panel.Length()), geom.LengthOf(p.Panel.Width()), common(p.Panel))
+		key := fmt.Sprintf("%s\x00%v\x00%d %d\x00%s", p.Stock, p.Setting,
+			geom.LengthOf(p.Panel.Length()), geom.LengthOf(p.Panel.Width()), common(p.Panel))
 		n, known := at[key]
 		if !known {
 			n = len(all)

@@ -10,7 +10,8 @@ import (
 
 func TestClearTrim(t *testing.T) {
 	mm := func(v float64) int64 { return int64(geom.LengthOf(v)) }
-	z := nest.Sheet{Length: mm(1000), Width: mm(500), Trim: nest.Trim{Left: mm(10), Right: mm(10), Bottom: mm(10), Top: mm(10)}}
+	z := nest.Sheet{Length: mm(1000), Width: mm(500),
+		Trim: nest.Trim{Left: mm(10), Right: mm(10), Bottom: mm(10), Top: mm(10)}}
 	clamp := geom.Rect{Min: geom.Point{X: 0, Y: 200}, Max: geom.Point{X: 60, Y: 280}}
 	// The clamp and what reaches 6 past parts: 66 off the left end.
 	want := z.Trim
@@ -36,7 +37,8 @@ func TestStrayOf(t *testing.T) {
 	if s, found := StrayOf(part, whole, nil); found {
 		t.Errorf("it just fits, and %+v strays", s)
 	}
-	if s, found := StrayOf(part, geom.Rect{Max: geom.Point{X: 305.99, Y: 206}}, nil); !found || s.KeptOut || s.Bounds.Max.X != 306 {
+	narrow := geom.Rect{Max: geom.Point{X: 305.99, Y: 206}}
+	if s, found := StrayOf(part, narrow, nil); !found || s.KeptOut || s.Bounds.Max.X != 306 {
 		t.Errorf("the sheet is too short: %v, %+v", found, s)
 	}
 	beside := geom.Rect{Min: geom.Point{X: 50, Y: 50}, Max: geom.Point{X: 94, Y: 300}}

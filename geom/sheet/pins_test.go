@@ -10,7 +10,8 @@ import (
 )
 
 func TestPinFor(t *testing.T) {
-	short, long, wide := mill.Bit{Name: "short", Diameter: 4, Reach: 12}, mill.Bit{Name: "long", Diameter: 6, Reach: 30}, mill.Bit{Name: "wide", Diameter: 10, Reach: 30}
+	short := mill.Bit{Name: "short", Diameter: 4, Reach: 12}
+	long, wide := mill.Bit{Name: "long", Diameter: 6, Reach: 30}, mill.Bit{Name: "wide", Diameter: 10, Reach: 30}
 	parts := []CutPart{{Bits: []mill.Bit{short, long, wide, {Name: "point", Diameter: 1, Engraves: true}}}}
 	// The narrowest that reaches 12 + 5 deep, for a pin of 6.
 	if p := PinFor(parts, 12, 0, geom.Millimetre); p != (Pin{3, long}) || !p.Reaches(geom.LengthOf(Depth(12))) {
@@ -19,7 +20,8 @@ func TestPinFor(t *testing.T) {
 	if p := PinFor(parts, 12, 8, geom.Millimetre); p.Radius != 4 {
 		t.Errorf("a pin of 8 is asked for: %+v", p)
 	}
-	if p := PinFor([]CutPart{{Bits: []mill.Bit{short}}}, 12, 0, geom.Millimetre); p.Bit != short || p.Reaches(geom.LengthOf(Depth(12))) {
+	only := []CutPart{{Bits: []mill.Bit{short}}}
+	if p := PinFor(only, 12, 0, geom.Millimetre); p.Bit != short || p.Reaches(geom.LengthOf(Depth(12))) {
 		t.Errorf("the only bit reaches 12 mm of 17: %+v", p)
 	}
 	own := parts[0]
