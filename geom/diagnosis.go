@@ -1,5 +1,10 @@
 package geom
 
+import (
+	"encoding"
+	"slices"
+)
+
 // Level says how grave a diagnosis is.
 type Level int
 
@@ -25,6 +30,8 @@ type Subject struct {
 	Part    string  // the role of a part, or its name
 	Setting Setting // the setting to change
 	Item    int     // of several of them, from 0
+	// Check identifies the measure of a finished box, as a joinery.CheckID; nil for others.
+	Check encoding.TextMarshaler
 }
 
 // Diagnosis is one thing that a shop has to know of what it asked for. It holds data:
@@ -39,9 +46,31 @@ type Diagnosis struct {
 	// Ask is what only a person can do: what is advised where there is no remedy.
 	Ask Sentence
 	// Remedies are changes of settings, each tried: it ends the diagnosis and brings no
-	// other but those that it announces.
-	Remedies []Remedy
+	// other but those that it announces. Eases are those that help and do not end it.
+	Remedies, Eases []Remedy
+}
+
+// Topic is a code and a part: diagnoses of one topic are counted to see which a change ends
+// and which it brings.
+type Topic struct {
+	Code Code
+	Part string
+}
+
+// Topic is that of a diagnosis.
+func (d Diagnosis) Topic() Topic { return Topic{d.Code, d.Subject.Part} }
+
+// Topics counts diagnoses.
+func Topics(list []Diagnosis) map[Topic]int {
+	n := make(map[Topic]int)
+	for _, d := range list {
+		n[d.Topic()]++
+	}
+	return n
 }
 
 // IsError reports whether it cannot be made as asked.
 func (d Diagnosis) IsError() bool { return d.Level == LevelError }
+
+// AnyError reports whether one of a list is an error.
+func AnyError(list []Diagnosis) bool { return slices.ContainsFunc(list, Diagnosis.IsError) }

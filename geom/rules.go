@@ -51,10 +51,22 @@ type Violation struct {
 	Value, Limit float64
 }
 
-// Describe says what is wrong, with the panel's own words for its pockets and
-// lengths in the given unit.
-func (v Violation) Describe(p Panel, u Unit) string {
-	text := func(mm float64) string { return LengthOf(mm).Text(u) }
+// Diagnosis is a broken rule of a panel, with the panel's own words for its pockets. It has
+// no subject: which part a panel is, it does not know.
+func (v Violation) Diagnosis(p Panel) Diagnosis {
+	d := Diagnosis{Code: Code(v.Rule), Level: LevelError, Fact: v.fact(p)}
+	if v.Warning {
+		d.Level = LevelWarning
+	}
+	switch v.Rule {
+	case RuleThickness, RuleDepth, RuleWeb, RuleThinWeb:
+		d.Measured, d.Limit = Millimetres(v.Value), Millimetres(v.Limit)
+	}
+	return d
+}
+
+// fact says what is wrong.
+func (v Violation) fact(p Panel) Sentence {
 	what := "the outline"
 	if v.Hole >= 0 {
 		what = fmt.Sprintf("hole %d", v.Hole+1)
@@ -62,18 +74,18 @@ func (v Violation) Describe(p Panel, u Unit) string {
 	if v.Pocket >= 0 {
 		what = fmt.Sprintf("the %s on the %s face", p.Pockets[v.Pocket].Kind, p.Pockets[v.Pocket].Face)
 	}
-	at := fmt.Sprintf("near x %s, y %s", text(v.At.X), text(v.At.Y))
+	x, y := Millimetres(v.At.X), Millimetres(v.At.Y)
 	switch v.Rule {
 	case RuleThickness:
-		return fmt.Sprintf("the panel is %s thick", text(v.Value))
+		return Sentencef("the panel is %s thick", Millimetres(v.Value))
 	case RuleRing:
-		return fmt.Sprintf("%s crosses or touches itself, or has no area, %s", what, at)
+		return Sentencef("%s crosses or touches itself, or has no area, near x %s, y %s", what, x, y)
 	case RuleWinding:
-		return fmt.Sprintf("%s runs clockwise", what)
+		return Sentencef("%s runs clockwise", what)
 	case RuleDepth:
-		return fmt.Sprintf("%s is %s deep; the panel is %s thick", what, text(v.Value), text(p.Thickness))
+		return Sentencef("%s is %s deep; the panel is %s thick", what, Millimetres(v.Value), Millimetres(p.Thickness))
 	case RuleInside:
-		return fmt.Sprintf("%s reaches beyond the panel %s", what, at)
+		return Sentencef("%s reaches beyond the panel near x %s, y %s", what, x, y)
 	}
 	verb := "s" // of one thing
 	if v.Other >= 0 {
@@ -81,9 +93,9 @@ func (v Violation) Describe(p Panel, u Unit) string {
 		what += fmt.Sprintf(" and the %s on the %s face", p.Pockets[v.Other].Kind, p.Pockets[v.Other].Face)
 	}
 	if v.Rule == RuleWeb {
-		return fmt.Sprintf("%s break%s through the panel %s", what, verb, at)
+		return Sentencef("%s break%s through the panel near x %s, y %s", what, verb, x, y)
 	}
-	return fmt.Sprintf("%s leave%s only %s of the panel %s", what, verb, text(v.Value), at)
+	return Sentencef("%s leave%s only %s of the panel near x %s, y %s", what, verb, Millimetres(v.Value), x, y)
 }
 
 // Check lists every rule that a panel breaks, errors and warnings, in a fixed

@@ -73,7 +73,7 @@ func TestDescribe(t *testing.T) {
 		{Kind: Groove, Depth: 11.1125, Outline: Rectangle(0, 25.4, 254, 50.8)}, {Kind: Rabbet, Face: Outside, Depth: 6.35, Outline: Rectangle(0, 0, 25.4, 101.6)}}}
 	var got []string
 	for _, v := range p.Check() {
-		got = append(got, v.Describe(p, Inch))
+		got = append(got, v.Diagnosis(p).Fact.In(Inch))
 	}
 	want := []string{
 		"the groove on the inside face and the rabbet on the outside face break through the panel near x 0.667 in, y 1.667 in",

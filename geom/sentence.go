@@ -3,6 +3,7 @@ package geom
 import (
 	"fmt"
 	"slices"
+	"strconv"
 )
 
 // Quantity is a number of a sentence, which prints itself in a unit of length.
@@ -13,6 +14,12 @@ type Millimetres float64
 
 // In prints the length with its unit.
 func (l Millimetres) In(u Unit) string { return LengthOf(float64(l)).Text(u) }
+
+// Caliper is a length as a caliper shows it, with all its decimals.
+type Caliper float64
+
+// In prints the length with its unit.
+func (l Caliper) In(u Unit) string { return LengthOf(float64(l)).Fixed(u) + " " + u.String() }
 
 // AtLeast is a lower bound in millimetres, rounded up, so that what is printed keeps it.
 type AtLeast float64
@@ -25,6 +32,12 @@ type AtMost float64
 
 // In prints the bound with its unit.
 func (l AtMost) In(u Unit) string { return LengthOf(float64(l)).RoundDown(u).Text(u) }
+
+// Count is a number of pieces.
+type Count int
+
+// In prints the number: pieces have no unit.
+func (n Count) In(Unit) string { return strconv.Itoa(int(n)) }
 
 // Sentence is words with quantities in their places, by the verbs of package fmt: a
 // [Quantity], or a sentence within, is printed in the reader's unit and takes %s.

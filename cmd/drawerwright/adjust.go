@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 
+	"github.com/spf13/cobra"
+
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/present"
@@ -16,8 +18,6 @@ import (
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
-
-	"github.com/spf13/cobra"
 )
 
 func newAdjust(s streams) *cobra.Command {
@@ -261,7 +261,7 @@ func (t *trialCut) fitsText() string {
 
 // fenceField is the entry that the fence's distance on the test cut is: of grooves at a
 // height of their own, that.
-func (t *trialCut) fenceField() joinery.Field {
+func (t *trialCut) fenceField() geom.Setting {
 	if t.drawer.Spec.Joint != joinery.DadoRabbet && t.drawer.Setup.GrooveFence > 0 {
 		return joinery.FieldBottomHeight
 	}
@@ -345,7 +345,7 @@ func (t *trialCut) set(j *job.Job, a testcut.Advice, keep bool) (edits []job.Edi
 		}
 	}
 	for _, s := range []struct {
-		field joinery.Field
+		field geom.Setting
 		value float64
 	}{{t.fenceField(), fence}, {joinery.FieldCutterHeight, height}} {
 		if s.value > 0 {

@@ -7,13 +7,13 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"drawerwright/export/dxf"
 	"drawerwright/export/dxf/dxftest"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/kerf"
-
-	"pgregory.net/rapid"
 )
 
 func options() Options {
@@ -24,7 +24,7 @@ func options() Options {
 // built are the panels of a drawer.
 func built(s joinery.Spec) []Panel {
 	d, problems, _ := joinery.LayOut(s)
-	if slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
+	if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.Error }) {
 		return nil
 	}
 	var list []Panel

@@ -8,12 +8,12 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"drawerwright/geom"
 	"drawerwright/geom/geomtest"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/solid"
-
-	"pgregory.net/rapid"
 )
 
 const in = geom.InchMM
@@ -187,7 +187,7 @@ func TestAnyCoupon(t *testing.T) {
 
 func check(t *rapid.T, c Coupon) {
 	if v := c.Panel.Check(); len(v) > 0 {
-		t.Fatalf("%s", v[0].Describe(c.Panel, c.Asked.Unit))
+		t.Fatalf("%s", v[0].Diagnosis(c.Panel).Fact.In(c.Asked.Unit))
 	}
 	m, err := solid.Build(c.Panel, solid.Options{})
 	if err == nil {

@@ -6,10 +6,10 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
-
-	"pgregory.net/rapid"
 )
 
 // settled is what rounding leaves open of a measure, in mm.
@@ -55,7 +55,7 @@ func built(s joinery.Spec, machine int) []joinery.Drawer {
 		s.Cutter.Width = bit
 	}
 	d, problems, _ := joinery.LayOut(s)
-	if slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error }) {
+	if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.Error }) {
 		return nil
 	}
 	return []joinery.Drawer{d}

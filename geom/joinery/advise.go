@@ -3,7 +3,6 @@ package joinery
 import (
 	"math"
 	"slices"
-	"strings"
 
 	"drawerwright/geom"
 )
@@ -20,7 +19,7 @@ const mostWays = 3
 
 // outcome is what following a remedy comes to.
 type outcome struct {
-	Remedy
+	geom.Remedy
 	ended  bool // the complaint, at all ends of the ranges
 	errors int  // left, at most
 	trial  *layout
@@ -29,33 +28,27 @@ type outcome struct {
 // right reports whether the complaint is gone and nothing new has come.
 func (o outcome) right() bool { return o.ended && len(o.Then) == 0 }
 
-// advise tries the candidates of every problem, keeps those that hold, and puts them
-// into words. What a check asks a person to do stands where none does.
+// advise tries the candidates of every problem, and keeps those that hold.
 func (l *layout) advise() {
 	for i := range l.problems {
 		p := &l.problems[i]
 		found := l.ways(*p)
-		p.Remedies, p.Ask = nil, p.Hint
-		var texts []string
+		p.Remedies = nil
 		for _, o := range found[:min(len(found), mostWays)] {
 			p.Remedies = append(p.Remedies, o.Remedy)
-			texts = append(texts, o.Text(l.Spec))
-		}
-		if len(texts) > 0 {
-			p.Hint = strings.Join(texts, "; or ")
 		}
 	}
 }
 
 // ways are the candidates of a problem that hold, with the fewest errors left beside:
 // an error keeps the box from being judged further, and would hide what a change breaks.
-func (l *layout) ways(p Problem) []outcome {
+func (l *layout) ways(p geom.Diagnosis) []outcome {
 	var right, others []outcome
 	for _, r := range p.Remedies {
-		if len(r.Changes) == 0 || l.Planned && r.resizes() || slices.ContainsFunc(right, func(o outcome) bool { return r.includes(o.Remedy) }) {
+		if len(r.Changes) == 0 || !l.forPlanned(r) || slices.ContainsFunc(right, func(o outcome) bool { return r.Includes(o.Remedy) }) {
 			continue
 		}
-		if o := l.narrowed(p, r); slices.ContainsFunc(o.Changes, func(c Change) bool { return !l.toBeHad(c) }) {
+		if o := l.narrowed(p, r); slices.ContainsFunc(o.Changes, func(c geom.Change) bool { return !l.toBeHad(c) }) {
 			continue
 		} else if o.right() {
 			right = append(right, o)
@@ -76,39 +69,24 @@ func (l *layout) ways(p Problem) []outcome {
 	return slices.DeleteFunc(right, func(o outcome) bool { return o.errors > least })
 }
 
-// includes reports whether a remedy writes all entries that another writes.
-func (r Remedy) includes(o Remedy) bool {
-	for _, c := range o.Changes {
-		if !slices.ContainsFunc(r.Changes, func(d Change) bool {
-			return d.Field == c.Field && d.Key == c.Key && d.Item == c.Item && d.Word == c.Word
-		}) {
-			return false
-		}
-	}
-	return true
-}
-
-// resizes reports whether a remedy writes the outside size, which is not for a box whose
-// size follows from its opening.
-func (r Remedy) resizes() bool {
-	return slices.ContainsFunc(r.Changes, func(c Change) bool { return c.Field == FieldOutside })
-}
+// forPlanned reports whether a remedy keeps the size of a box that follows from its opening.
+func (l *layout) forPlanned(r geom.Remedy) bool { return !l.Planned || !r.Writes(FieldOutside) }
 
 // narrowed follows a remedy all over its range, or where in it that holds.
-func (l *layout) narrowed(p Problem, r Remedy) outcome {
+func (l *layout) narrowed(p geom.Diagnosis, r geom.Remedy) outcome {
 	all := l.follow(p, r)
 	if all.right() || len(r.Changes) > 1 || r.Changes[0].Word != "" || r.Changes[0].Count > 0 {
 		return all
 	}
 	if c, ok := l.narrower(p, r.Changes[0]); ok {
-		return l.follow(p, Remedy{Changes: []Change{c}})
+		return l.follow(p, geom.Remedy{Changes: []geom.Change{c}})
 	}
 	return all
 }
 
 // pairs are two changes together: one that ends the complaint, at one end of its range,
 // and one that ends what it brings.
-func (l *layout) pairs(p Problem, others []outcome) []outcome {
+func (l *layout) pairs(p geom.Diagnosis, others []outcome) []outcome {
 	for _, o := range others {
 		if len(o.Changes) > 1 {
 			continue
@@ -118,8 +96,8 @@ func (l *layout) pairs(p Problem, others []outcome) []outcome {
 		first.Max = first.Min
 		for _, q := range o.trial.problems {
 			for _, r := range q.Remedies {
-				both := Remedy{Changes: []Change{first}}.with(r)
-				if len(r.Changes) != 1 || l.Planned && r.resizes() || !l.toBeHad(first) || !l.toBeHad(r.Changes[0]) || r.includes(Remedy{Changes: []Change{first}}) || !both.compatible() {
+				both := geom.Remedy{Changes: []geom.Change{first}}.With(r)
+				if len(r.Changes) != 1 || !l.forPlanned(r) || !l.toBeHad(first) || !l.toBeHad(r.Changes[0]) || r.Includes(geom.Remedy{Changes: []geom.Change{first}}) || both.Repeats() {
 					continue
 				}
 				if o := l.follow(p, both); o.right() {
@@ -131,24 +109,12 @@ func (l *layout) pairs(p Problem, others []outcome) []outcome {
 	return nil
 }
 
-// compatible reports whether no entry is written twice.
-func (r Remedy) compatible() bool {
-	for i, c := range r.Changes {
-		for _, d := range r.Changes[:i] {
-			if c.Field == d.Field && c.Key == d.Key && c.Item == d.Item {
-				return false
-			}
-		}
-	}
-	return true
-}
-
 // announced is the way that brings least, with what that is. For the sake of a warning
 // nothing may be worse than it was.
-func (l *layout) announced(p Problem, others []outcome) []outcome {
+func (l *layout) announced(p geom.Diagnosis, others []outcome) []outcome {
 	var best []outcome
 	for _, o := range others {
-		if !p.Error && (len(o.Then) > 1 || failing(o.Then)) {
+		if !p.IsError() && (len(o.Then) > 1 || geom.AnyError(o.Then)) {
 			continue
 		}
 		if len(best) == 0 || o.errors < best[0].errors || o.errors == best[0].errors && len(o.Then) < len(best[0].Then) {
@@ -159,13 +125,13 @@ func (l *layout) announced(p Problem, others []outcome) []outcome {
 }
 
 // follow works the box out as changed, at the ends of the ranges.
-func (l *layout) follow(p Problem, r Remedy) outcome {
-	out := outcome{Remedy: Remedy{Changes: r.Changes}, ended: true}
-	before := counted(l.problems)
+func (l *layout) follow(p geom.Diagnosis, r geom.Remedy) outcome {
+	out := outcome{Remedy: geom.Remedy{Changes: r.Changes}, ended: true}
+	before := geom.Topics(l.problems)
 	for _, lengths := range l.tried(r) {
 		t := l.changed(r, lengths)
-		now := counted(t.problems)
-		if now[p.about()] >= before[p.about()] {
+		now := geom.Topics(t.problems)
+		if now[p.Topic()] >= before[p.Topic()] {
 			return outcome{}
 		}
 		if out.trial == nil {
@@ -173,7 +139,7 @@ func (l *layout) follow(p Problem, r Remedy) outcome {
 		}
 		errors := 0
 		for _, q := range t.problems {
-			if q.Error {
+			if q.IsError() {
 				errors++
 			}
 		}
@@ -181,7 +147,7 @@ func (l *layout) follow(p Problem, r Remedy) outcome {
 		out.brings(before, t.problems)
 		for _, row := range l.fellows {
 			if out.right() {
-				out.brings(counted(row.problems), row.changed(r, lengths).problems)
+				out.brings(geom.Topics(row.problems), row.changed(r, lengths).problems)
 			}
 		}
 	}
@@ -191,10 +157,10 @@ func (l *layout) follow(p Problem, r Remedy) outcome {
 // tried are the lengths with which a remedy is followed: the ends of its ranges. A fenced
 // cutter's width is the pitch of a box joint's rows, whose number and rest come and go
 // between two ends: there it is every step of the grid as well, or mostSteps of them.
-func (l *layout) tried(r Remedy) [][]float64 {
+func (l *layout) tried(r geom.Remedy) [][]float64 {
 	all := r.Ends()
 	for i, c := range r.Changes {
-		if c.Field != FieldCutter || l.Joint != BoxJoint || !l.Cutter.Kind.Fenced() || len(c.ends()) < 2 {
+		if c.Setting != FieldCutter || l.Joint != BoxJoint || !l.Cutter.Kind.Fenced() || len(c.Ends()) < 2 {
 			continue
 		}
 		step := math.Max(l.grid(), (c.Max-c.Min)/mostSteps)
@@ -213,19 +179,19 @@ const mostSteps = 100
 func (l *layout) grid() float64 { return geom.Length(1).RoundUp(l.Units).MM() }
 
 // brings notes what was not said before.
-func (o *outcome) brings(before map[[2]string]int, after []Problem) {
-	now := counted(after)
+func (o *outcome) brings(before map[geom.Topic]int, after []geom.Diagnosis) {
+	now := geom.Topics(after)
 	for _, q := range after {
-		if about := q.about(); now[about] > before[about] && !slices.ContainsFunc(o.Then, func(p Problem) bool { return p.about() == about }) {
-			q.Remedies, q.Hint = nil, ""
+		if about := q.Topic(); now[about] > before[about] && !slices.ContainsFunc(o.Then, func(p geom.Diagnosis) bool { return p.Topic() == about }) {
+			q.Remedies, q.Ask = nil, geom.Sentence{}
 			o.Then = append(o.Then, q)
 		}
 	}
 }
 
 // changed is the box worked out with a remedy's changes.
-func (l *layout) changed(r Remedy, lengths []float64) *layout {
-	t := newLayout(r.Follow(l.asked, lengths))
+func (l *layout) changed(r geom.Remedy, lengths []float64) *layout {
+	t := newLayout(Follow(l.asked, r, lengths))
 	t.checked = l.checked
 	t.work()
 	l.checked = t.checked
@@ -237,7 +203,7 @@ const tries = 6
 
 // narrower is the longest part of a range, if any, within which a change holds: on the
 // grid on which it is printed. An open range is followed away from its end.
-func (l *layout) narrower(p Problem, c Change) (Change, bool) {
+func (l *layout) narrower(p geom.Diagnosis, c geom.Change) (geom.Change, bool) {
 	from, to := c.Min, c.Max
 	switch {
 	case c.Min == c.Max:
@@ -249,7 +215,7 @@ func (l *layout) narrower(p Problem, c Change) (Change, bool) {
 	}
 	var best, run []float64
 	steps := tries
-	if c.Field == FieldCutter && l.Joint == BoxJoint && l.Cutter.Kind.Fenced() {
+	if c.Setting == FieldCutter && l.Joint == BoxJoint && l.Cutter.Kind.Fenced() {
 		steps = int(min(mostSteps, max(tries, math.Round((to-from)/l.grid()))))
 	}
 	for i := range steps + 1 {
@@ -261,7 +227,7 @@ func (l *layout) narrower(p Problem, c Change) (Change, bool) {
 		}
 		one := c
 		one.Min, one.Max = v, v
-		if l.follow(p, Remedy{Changes: []Change{one}}).right() {
+		if l.follow(p, geom.Remedy{Changes: []geom.Change{one}}).right() {
 			run = append(run, v)
 		} else {
 			run = nil
@@ -275,19 +241,4 @@ func (l *layout) narrower(p Problem, c Change) (Change, bool) {
 	}
 	c.Min, c.Max = best[0], best[len(best)-1]
 	return c, true
-}
-
-// about tells problems apart: those of one code about one part are counted.
-func (p Problem) about() [2]string { return [2]string{p.Code, p.Part} }
-
-func counted(list []Problem) map[[2]string]int {
-	n := make(map[[2]string]int)
-	for _, p := range list {
-		n[p.about()]++
-	}
-	return n
-}
-
-func failing(list []Problem) bool {
-	return slices.ContainsFunc(list, func(p Problem) bool { return p.Error })
 }

@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -18,13 +17,25 @@ const (
 // checkApplied judges a bottom that is screwed on from below.
 func (l *layout) checkApplied() {
 	if thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk)); thin < 2*l.screw(bottomScrew).hole {
-		l.warn("applied", FieldBottomFit, Bottom, fmt.Sprintf("the screws of an applied bottom go into edges of %s", l.text(thin)),
-			"glue it all round", l.least(FieldSides, 2*l.screw(bottomScrew).hole), l.least(FieldFront, 2*l.screw(bottomScrew).hole), l.least(FieldBack, 2*l.screw(bottomScrew).hole))
+		l.warn(geom.Diagnosis{
+			Code: "applied", Subject: about(FieldBottomFit, Bottom),
+			Fact: geom.Sentencef("the screws of an applied bottom go into edges of %s", geom.Millimetres(thin)),
+			Ask:  geom.Sentencef("glue it all round"),
+			Remedies: []geom.Remedy{
+				l.least(FieldSides, 2*l.screw(bottomScrew).hole),
+				l.least(FieldFront, 2*l.screw(bottomScrew).hole),
+				l.least(FieldBack, 2*l.screw(bottomScrew).hole),
+			},
+		})
 	}
 	if l.Bottom.Solid {
 		_, width := l.bottomSize()
-		l.warn("bottom-movement", FieldBottomFit, Bottom, fmt.Sprintf("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", l.text(width), l.text(width*l.Bottom.Swelling), l.text(width*l.Bottom.Shrinkage)),
-			"take a bottom of sheet stock", write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomSlidIn))
+		l.warn(geom.Diagnosis{
+			Code: "bottom-movement", Subject: about(FieldBottomFit, Bottom),
+			Fact:     geom.Sentencef("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", geom.Millimetres(width), geom.Millimetres(width*l.Bottom.Swelling), geom.Millimetres(width*l.Bottom.Shrinkage)),
+			Ask:      geom.Sentencef("take a bottom of sheet stock"),
+			Remedies: []geom.Remedy{write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomSlidIn)},
+		})
 	}
 }
 

@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -34,17 +33,28 @@ func (l *layout) chooseBottom() {
 	stands := l.inGroove()
 	switch {
 	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
-		l.fail("bottom", FieldGroovePlay, Bottom, fmt.Sprintf("the groove is made as wide as what stands in it, %s: it does not go in", l.text(stands)),
-			unlikeBoards, l.between(FieldGroovePlay, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max), l.roomyGroove())
+		l.fail(geom.Diagnosis{
+			Code: "bottom", Subject: about(FieldGroovePlay, Bottom),
+			Fact: geom.Sentencef("the groove is made as wide as what stands in it, %s: it does not go in", geom.Millimetres(stands)),
+			Ask:  unlikeBoards,
+			Remedies: []geom.Remedy{
+				l.between(FieldGroovePlay, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max),
+				l.roomyGroove(),
+			},
+		})
 	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
 		l.failBottom(stands)
 	case l.slackFails():
 	default:
 		if c := l.bottomPlay(); l.setWrong(c) {
 			field, ways := l.bottomWays(c)
-			l.warn("bottom-play", field, Bottom, fmt.Sprintf("the bottom has %s of play in its groove: %s; %s to %s is usual",
-				l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), unlikeBoards, ways...)
-			l.checks(c)
+			l.warn(c.Misfit(geom.Diagnosis{
+				Code: "bottom-play", Subject: about(field, Bottom),
+				Fact: geom.Sentencef("the bottom has %s of play in its groove: %s; %s to %s is usual",
+					l.ranged(c), c.Verdict, geom.Millimetres(c.Least), geom.Millimetres(c.Most)),
+				Ask:      unlikeBoards,
+				Remedies: ways,
+			}))
 		}
 		l.checkSlack()
 		l.checkMovement()
@@ -57,12 +67,20 @@ func (l *layout) chooseBottom() {
 // checkRise judges how high the groove is.
 func (l *layout) checkRise() {
 	if l.rise < leastRabbet-settle {
-		l.fail("bottom-height", FieldBottomHeight, Bottom, fmt.Sprintf("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", l.text(l.rise), l.text(leastRabbet)),
-			"take a thicker front, whose fence distance it is", l.least(FieldBottomHeight, leastRabbet))
+		l.fail(geom.Diagnosis{
+			Code: "bottom-height", Subject: about(FieldBottomHeight, Bottom),
+			Fact:     geom.Sentencef("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", geom.Millimetres(l.rise), geom.Millimetres(leastRabbet)),
+			Ask:      geom.Sentencef("take a thicker front, whose fence distance it is"),
+			Remedies: []geom.Remedy{l.least(FieldBottomHeight, leastRabbet)},
+		})
 	}
 	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() && !l.ownGrooves() {
-		l.warn("bottom-setup", FieldBottomHeight, Bottom, fmt.Sprintf("the grooves are %s over the bottom edges and take a fence distance of their own", l.text(fence)),
-			"cut the grooves of all drawers in one go", l.exactly(FieldBottomHeight, l.f))
+		l.warn(geom.Diagnosis{
+			Code: "bottom-setup", Subject: about(FieldBottomHeight, Bottom),
+			Fact:     geom.Sentencef("the grooves are %s over the bottom edges and take a fence distance of their own", geom.Millimetres(fence)),
+			Ask:      geom.Sentencef("cut the grooves of all drawers in one go"),
+			Remedies: []geom.Remedy{l.exactly(FieldBottomHeight, l.f)},
+		})
 	}
 }
 
@@ -74,38 +92,49 @@ func (l *layout) checkFlush(tongue float64) {
 	}
 	if l.drawer.Setup.BottomHeight > 0 {
 		if rest := l.h - l.Cutter.Width; rest > settle {
-			l.warn("rabbet-passes", FieldBottom, Bottom, fmt.Sprintf("one pass leaves %s of the flush bottom's rabbets, which are %s long", l.text(rest), l.text(l.h)),
-				fmt.Sprintf("take the first pass along the edge, the last with the fence at %s", l.text(rest)))
+			l.warn(geom.Diagnosis{
+				Code: "rabbet-passes", Subject: about(FieldBottom, Bottom),
+				Fact: geom.Sentencef("one pass leaves %s of the flush bottom's rabbets, which are %s long", geom.Millimetres(rest), geom.Millimetres(l.h)),
+				Ask:  geom.Sentencef("take the first pass along the edge, the last with the fence at %s", geom.Millimetres(rest)),
+			})
 		}
 		return
 	}
 	l.drawer.Setup.BottomFence = l.f
 	if math.Abs(tongue-l.f) > sameFence {
 		l.drawer.Setup.BottomFence = tongue
-		l.warn("bottom-setup", FieldBottom, Bottom, fmt.Sprintf("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", l.text(tongue)),
-			"cut those of all drawers in one go", l.exactly(FieldBottom, l.rise+l.f))
+		l.warn(geom.Diagnosis{
+			Code: "bottom-setup", Subject: about(FieldBottom, Bottom),
+			Fact:     geom.Sentencef("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", geom.Millimetres(tongue)),
+			Ask:      geom.Sentencef("cut those of all drawers in one go"),
+			Remedies: []geom.Remedy{l.exactly(FieldBottom, l.rise+l.f)},
+		})
 	}
 	if rest := l.Bottom.Thickness.Max - tongue - l.Cutter.Width; rest > settle {
-		l.warn("rabbet-passes", FieldBottom, Bottom, fmt.Sprintf("one pass leaves %s on the thickest bottom's rabbets", l.text(rest)),
-			fmt.Sprintf("take a second pass with the fence at %s", l.text(l.Bottom.Thickness.Max-l.Cutter.Width)))
+		l.warn(geom.Diagnosis{
+			Code: "rabbet-passes", Subject: about(FieldBottom, Bottom),
+			Fact: geom.Sentencef("one pass leaves %s on the thickest bottom's rabbets", geom.Millimetres(rest)),
+			Ask:  geom.Sentencef("take a second pass with the fence at %s", geom.Millimetres(l.Bottom.Thickness.Max-l.Cutter.Width)),
+		})
 	}
 }
 
 // failBottom refuses a bottom that goes in neither way, or not in the way that
 // the job asks for, and says which would.
 func (l *layout) failBottom(stands float64) {
-	fact := fmt.Sprintf("the bottom is %s thick, its groove %s wide: it does not go in", l.text(l.Tb), l.text(l.groove))
+	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
+	fact := geom.Sentencef("the bottom is %s thick, its groove %s wide: it does not go in", mm(l.Tb), mm(l.groove))
 	if l.flush {
 		captured := fact
-		fact = fmt.Sprintf("a flush bottom of %s stands on a tongue of %s, what a rabbet as deep as its groove is high, %s, leaves", l.text(l.Tb), l.text(stands), l.text(l.rise))
+		fact = geom.Sentencef("a flush bottom of %s stands on a tongue of %s, what a rabbet as deep as its groove is high, %s, leaves", mm(l.Tb), mm(stands), mm(l.rise))
 		if stands <= settle {
-			fact = fmt.Sprintf("a flush bottom of %s is no thicker than its groove is high, %s: its rabbet leaves no tongue", l.text(l.Tb), l.text(l.rise))
+			fact = geom.Sentencef("a flush bottom of %s is no thicker than its groove is high, %s: its rabbet leaves no tongue", mm(l.Tb), mm(l.rise))
 		}
 		if stands >= l.groove-settle {
-			fact += fmt.Sprintf("; its groove is %s wide: it does not go in", l.text(l.groove))
+			fact = geom.Sentencef("%s; its groove is %s wide: it does not go in", fact, mm(l.groove))
 		}
 		if l.BottomFit == BottomAuto { // it is flush because it does not go in as it is
-			fact = captured + ", and " + fact
+			fact = geom.Sentencef("%s, and %s", captured, fact)
 		}
 	}
 	right := l.Limits.BottomPlay
@@ -113,28 +142,33 @@ func (l *layout) failBottom(stands float64) {
 	if !l.groovesFit() {
 		captured = l.between(FieldBottom, l.groove-right.Max, l.groove-right.Min)
 	}
-	ways := []Remedy{
+	ways := []geom.Remedy{
 		write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomFlush), l.grooveWay(), captured,
 		l.between(FieldBottom, l.rise+leastRabbet, l.rise+l.groove-right.Min),
 		l.between(FieldCutter, max(l.Bottom.Thickness.Max+right.Min, l.leastSlot), min(l.Tb+right.Max, l.mostSlot)),
 		write(FieldBottomFit, BottomApplied), write(FieldBottomFit, BottomCleats),
 	}
-	l.fail("bottom", FieldBottom, Bottom, fact, "take a bottom of another thickness, or a cutter of another width", ways...)
+	l.fail(geom.Diagnosis{
+		Code: "bottom", Subject: about(FieldBottom, Bottom),
+		Fact:     fact,
+		Ask:      geom.Sentencef("take a bottom of another thickness, or a cutter of another width"),
+		Remedies: ways,
+	})
 }
 
 // roomyGroove is a bit with which the groove is wide enough.
-func (l *layout) roomyGroove() Remedy {
+func (l *layout) roomyGroove() geom.Remedy {
 	return l.between(FieldCutter, l.inGroove()+l.Limits.BottomPlay.Min-l.SlotRoom, l.inGroove()+l.Limits.BottomPlay.Max-l.SlotRoom)
 }
 
 // bottomWays are what would give the usual play, and which entry that is.
-func (l *layout) bottomWays(c Check) (Field, []Remedy) {
+func (l *layout) bottomWays(c Check) (geom.Setting, []geom.Remedy) {
 	least, most := l.usual(c)
 	if l.groovesFit() && l.leastGroove() < l.groove-settle { // the groove follows the board
-		return FieldGroovePlay, []Remedy{l.between(FieldGroovePlay, least, most)}
+		return FieldGroovePlay, []geom.Remedy{l.between(FieldGroovePlay, least, most)}
 	}
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
-	ways := []Remedy{l.grooveWay(), l.between(FieldBottom, l.groove+rest-most, l.groove+rest-least)}
+	ways := []geom.Remedy{l.grooveWay(), l.between(FieldBottom, l.groove+rest-most, l.groove+rest-least)}
 	if l.ownGrooves() {
 		return FieldBottom, append(ways, l.most(FieldGrooveCutter, l.inGroove()+most))
 	}

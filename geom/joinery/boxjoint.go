@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -39,8 +38,16 @@ func (l *layout) boxJoint() {
 	l.checkGrooveDepth()
 	l.checkHoused()
 	if l.BottomFit == BottomSlidIn && l.BackJoint != Housed {
-		l.fail("bottom-fit", FieldBottomFit, Back, "the back's fingers would show below its shortened edge, where the bottom is slid in",
-			"take another bottom", write(FieldBackJoint, Housed).with(l.exactly(FieldSetback, usualSetback)), write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomApplied))
+		l.fail(geom.Diagnosis{
+			Code: "bottom-fit", Subject: about(FieldBottomFit, Back),
+			Fact: geom.Sentencef("the back's fingers would show below its shortened edge, where the bottom is slid in"),
+			Ask:  geom.Sentencef("take another bottom"),
+			Remedies: []geom.Remedy{
+				write(FieldBackJoint, Housed).With(l.exactly(FieldSetback, usualSetback)),
+				write(FieldBottomFit, BottomCaptured),
+				write(FieldBottomFit, BottomApplied),
+			},
+		})
 	}
 	if !l.failed() {
 		l.level()
@@ -221,45 +228,65 @@ func (l *layout) runThrough(k *geom.Pocket, length float64) {
 func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
-	c := l.play(CheckID{Code: CheckFingerPlay, Part: Side}, "play of the fingers in their notches", play, 0, l.Sides.Thickness, leastFingerPlay, l.Limits.TonguePlay.Max)
+	c := l.check(Check{CheckID: CheckID{Code: CheckFingerPlay, Part: Side}, Name: "play of the fingers in their notches", Nominal: play,
+		Least: leastFingerPlay, Most: l.Limits.TonguePlay.Max, Words: PlayWords}, l.Sides.Thickness, 0)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
-		l.say(c.Verdict == WillNot, "finger-play", FieldDadoPlay, Side, fmt.Sprintf("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
-			unlikeBoards, l.between(FieldDadoPlay, least, most))
-		l.checks(c)
+		l.say(c.Misfit(geom.Diagnosis{
+			Code: "finger-play", Level: refused(c.Verdict == WillNot), Subject: about(FieldDadoPlay, Side),
+			Fact:     geom.Sentencef("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
+			Ask:      unlikeBoards,
+			Remedies: []geom.Remedy{l.between(FieldDadoPlay, least, most)},
+		}))
 	}
 	if len(at) < 4 {
 		need := 3*pitch + l.wallStand()
 		if l.Cutter.Kind.Fenced() {
 			need = l.fingersNeed()
 		}
-		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("walls of %s have room for %d fingers of %s: a box joint needs three", l.text(l.wallHeight()), len(at)-1, l.text(pitch)),
-			"make the box higher, or take another corner", append(l.fingerWays(l.wallHeight()/3-play/2), l.least(FieldOutside, need).of("height", 0))...)
+		l.fail(geom.Diagnosis{
+			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Fact:     geom.Sentencef("walls of %s have room for %d fingers of %s: a box joint needs three", geom.Millimetres(l.wallHeight()), len(at)-1, geom.Millimetres(pitch)),
+			Ask:      geom.Sentencef("make the box higher, or take another corner"),
+			Remedies: append(l.fingerWays(l.wallHeight()/3-play/2), l.least(FieldOutside, need).Of("height", 0)),
+		})
 		return
 	}
 	if notch := pitch + play/2; notch < l.leastFinger()-settle {
-		l.fail("finger-width", FieldFingerWidth, Side, fmt.Sprintf("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", l.text(notch), l.text(l.Cutter.Width)),
-			"take a smaller bit, or another corner", l.fingerWays(notch)...)
+		l.fail(geom.Diagnosis{
+			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Fact:     geom.Sentencef("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", geom.Millimetres(notch), geom.Millimetres(l.Cutter.Width)),
+			Ask:      geom.Sentencef("take a smaller bit, or another corner"),
+			Remedies: l.fingerWays(notch),
+		})
 	}
 	switch notch := l.FingerWidth + play/2; {
 	case l.FingerWidth == 0:
 	case l.Cutter.Kind.Fenced() && math.Abs(l.FingerWidth-pitch) > sameFence:
-		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", l.text(pitch), l.text(l.FingerWidth)),
-			"leave finger-width out", l.exactly(FieldFingerWidth, pitch), l.exactly(FieldCutter, l.FingerWidth+play/2))
+		l.warn(geom.Diagnosis{
+			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Fact:     geom.Sentencef("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", geom.Millimetres(pitch), geom.Millimetres(l.FingerWidth)),
+			Ask:      geom.Sentencef("leave finger-width out"),
+			Remedies: []geom.Remedy{l.exactly(FieldFingerWidth, pitch), l.exactly(FieldCutter, l.FingerWidth+play/2)},
+		})
 	case notch < l.leastFinger()-settle:
-		l.warn("finger-width", FieldFingerWidth, Side, fmt.Sprintf("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", l.text(l.FingerWidth), l.text(l.Cutter.Width), l.text(pitch)),
-			"take a smaller bit", l.fingerWays(notch)...)
+		l.warn(geom.Diagnosis{
+			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Fact:     geom.Sentencef("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", geom.Millimetres(l.FingerWidth), geom.Millimetres(l.Cutter.Width), geom.Millimetres(pitch)),
+			Ask:      geom.Sentencef("take a smaller bit"),
+			Remedies: l.fingerWays(notch),
+		})
 	}
 	l.checkRows(pitch, play)
 }
 
 // fingerWays are fingers and bits that go with each other, for notches as wide as they
 // can be.
-func (l *layout) fingerWays(notch float64) []Remedy {
+func (l *layout) fingerWays(notch float64) []geom.Remedy {
 	if l.Cutter.Kind.Fenced() {
-		return []Remedy{l.most(FieldCutter, notch)}
+		return []geom.Remedy{l.most(FieldCutter, notch)}
 	}
-	return []Remedy{l.between(FieldFingerWidth, l.leastFinger(), l.wallHeight()/3), l.most(FieldCutter, (notch-fingerFloor)/2)}
+	return []geom.Remedy{l.between(FieldFingerWidth, l.leastFinger(), l.wallHeight()/3), l.most(FieldCutter, (notch-fingerFloor)/2)}
 }
 
 // leastFingerPlay is the play of fingers below which glue is scraped off, in
@@ -269,7 +296,8 @@ const leastFingerPlay = 0.05
 // lapsOfFingers are how the sides' faces stand to the ends of front and back.
 func (l *layout) lapsOfFingers() {
 	for _, r := range l.ends() {
-		l.check(CheckID{Code: CheckLap, Part: r}, "sides at the "+string(r)+"'s ends (proud below 0)", 0, -1, l.Sides.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
+		l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: "sides at the " + string(r) + "'s ends (proud below 0)", Nominal: 0,
+			Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, l.Sides.Thickness, -1)
 	}
 }
 
@@ -278,5 +306,5 @@ func (l *layout) fingeredWidth() Check {
 	t := l.Sides.Thickness
 	width := func(thickness float64) float64 { return l.Width + float64(2*math.Max(0, thickness-t.Mean)) }
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
+		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords})
 }

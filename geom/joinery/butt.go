@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -91,21 +90,19 @@ func (l *layout) stopBefore(reach float64) float64 {
 	at := reach - l.corner() - reliefRoom
 	if at < leastLip-settle {
 		l.unsuited = true
-		l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(reach)),
-			"let it run through: it shows at the ends", l.most(FieldCutter, 2*(reach-reliefRoom-leastLip)), l.most(FieldCutterHeight, l.h+reach-leastLip-reliefRoom-l.Cutter.Width/2), write(FieldGrooveEnds, GrooveThrough))
+		l.warnOnce(geom.Diagnosis{
+			Code: "groove-ends", Subject: about(FieldGrooveEnds, Side),
+			Fact: geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimetres(reach)),
+			Ask:  geom.Sentencef("let it run through: it shows at the ends"),
+			Remedies: []geom.Remedy{
+				l.most(FieldCutter, 2*(reach-reliefRoom-leastLip)),
+				l.most(FieldCutterHeight, l.h+reach-leastLip-reliefRoom-l.Cutter.Width/2),
+				write(FieldGrooveEnds, GrooveThrough),
+			},
+		})
 		return 0
 	}
 	return at
-}
-
-// warnOnce is warn for what holds for front and back alike.
-func (l *layout) warnOnce(code string, field Field, part Role, message, ask string, ways ...Remedy) {
-	for _, p := range l.problems {
-		if p.Code == code && p.Message == message {
-			return
-		}
-	}
-	l.warn(code, field, part, message, ask, ways...)
 }
 
 // dowel is the thickest dowel that is sold for an end of a thickness; 0 for none.
@@ -129,20 +126,33 @@ func (l *layout) checkFasteners() {
 		stock, field := l.stockOf(r)
 		switch t := stock.Thickness.Mean; {
 		case l.Fasteners == Dowels && l.dowel(t) == 0:
-			l.fail("fasteners", field, r, fmt.Sprintf("the %s is %s thick: no dowel of %s or more has as much wood beside it", r, l.text(t), l.text(l.sized(metricDowels[0], inchDowels[0]))),
-				"take screws", l.least(field, 2*l.sized(metricDowels[0], inchDowels[0])), write(FieldFasteners, Screws))
+			l.fail(geom.Diagnosis{
+				Code: "fasteners", Subject: about(field, r),
+				Fact:     geom.Sentencef("the %s is %s thick: no dowel of %s or more has as much wood beside it", r, geom.Millimetres(t), geom.Millimetres(l.sized(metricDowels[0], inchDowels[0]))),
+				Ask:      geom.Sentencef("take screws"),
+				Remedies: []geom.Remedy{l.least(field, 2*l.sized(metricDowels[0], inchDowels[0])), write(FieldFasteners, Screws)},
+			})
 		case l.Fasteners == Screws && t < 2.5*l.screw(cornerScrew).hole:
-			l.warn("fasteners", field, r, fmt.Sprintf("%s screws into the end of a %s of %s may split it", l.screw(cornerScrew).called(), r, l.text(t)),
-				"bore the pilot holes, or take thinner screws", l.least(field, 2.5*l.screw(cornerScrew).hole), write(FieldFasteners, Dowels))
+			l.warn(geom.Diagnosis{
+				Code: "fasteners", Subject: about(field, r),
+				Fact:     geom.Sentencef("%s screws into the end of a %s of %s may split it", l.screw(cornerScrew).called(), r, geom.Millimetres(t)),
+				Ask:      geom.Sentencef("bore the pilot holes, or take thinner screws"),
+				Remedies: []geom.Remedy{l.least(field, 2.5*l.screw(cornerScrew).hole), write(FieldFasteners, Dowels)},
+			})
 		}
 	}
 	if l.wallHeight() < 2*holesEdge+l.rise {
-		l.warn("fasteners", FieldOutside, Side, fmt.Sprintf("sides of %s take one screw or dowel at each corner", l.text(l.wallHeight())),
-			"another corner holds better", l.least(FieldOutside, 2*holesEdge+l.rise+l.wallStand()).of("height", 0))
+		l.warn(geom.Diagnosis{
+			Code: "fasteners", Subject: about(FieldOutside, Side),
+			Fact:     geom.Sentencef("sides of %s take one screw or dowel at each corner", geom.Millimetres(l.wallHeight())),
+			Ask:      geom.Sentencef("another corner holds better"),
+			Remedies: []geom.Remedy{l.least(FieldOutside, 2*holesEdge+l.rise+l.wallStand()).Of("height", 0)},
+		})
 	}
 }
 
 // buttedWidth is the front between two sides, whatever they are thick.
 func (l *layout) buttedWidth() Check {
-	return l.check(CheckID{Code: CheckOutsideWidth}, "outside width", l.Width, 2, l.Sides.Thickness, l.Width-l.Limits.Width, l.Width+l.Limits.Width, WidthWords)
+	return l.check(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width,
+		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords}, l.Sides.Thickness, 2)
 }

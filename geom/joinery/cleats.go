@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -29,19 +28,35 @@ func (f BottomFit) Grooved() bool { return f != BottomApplied && f != BottomClea
 // checkCleats judges a bottom that lies on cleats.
 func (l *layout) checkCleats() {
 	if l.rise < leastCleat-settle {
-		l.fail("bottom-height", FieldBottomHeight, Bottom, fmt.Sprintf("cleats %s high have no room for screws, %s is needed", l.text(l.rise), l.text(leastCleat)),
-			"make them higher", l.least(FieldBottomHeight, leastCleat))
+		l.fail(geom.Diagnosis{
+			Code: "bottom-height", Subject: about(FieldBottomHeight, Bottom),
+			Fact:     geom.Sentencef("cleats %s high have no room for screws, %s is needed", geom.Millimetres(l.rise), geom.Millimetres(leastCleat)),
+			Ask:      geom.Sentencef("make them higher"),
+			Remedies: []geom.Remedy{l.least(FieldBottomHeight, leastCleat)},
+		})
 	}
 	if l.Undermount != nil {
-		l.fail("bottom-fit", FieldBottomFit, Bottom, "slides under the box run where the cleats are", "take slides beside the box", write(FieldBottomFit, BottomCaptured))
+		l.fail(geom.Diagnosis{
+			Code: "bottom-fit", Subject: about(FieldBottomFit, Bottom),
+			Fact:     geom.Sentencef("slides under the box run where the cleats are"),
+			Ask:      geom.Sentencef("take slides beside the box"),
+			Remedies: []geom.Remedy{write(FieldBottomFit, BottomCaptured)},
+		})
 	}
 	for _, c := range []struct {
 		what       string
 		size, room float64
 	}{{"width", l.Width, l.Width - 4*l.Ts - cleatShort}, {"depth", l.Depth, l.Depth - l.toFront - l.toBack - cleatShort}} {
 		if c.room < leastCleatLength-settle {
-			l.fail("cleats", FieldOutside, CleatRole, fmt.Sprintf("a box %s in %s has room for cleats %s long, at least %s is needed", l.text(c.size), c.what, l.text(c.room), l.text(leastCleatLength)),
-				"take another bottom", l.least(FieldOutside, c.size-c.room+leastCleatLength).of(c.what, 0), write(FieldBottomFit, BottomApplied))
+			l.fail(geom.Diagnosis{
+				Code: "cleats", Subject: about(FieldOutside, CleatRole),
+				Fact: geom.Sentencef("a box %s in %s has room for cleats %s long, at least %s is needed", geom.Millimetres(c.size), c.what, geom.Millimetres(c.room), geom.Millimetres(leastCleatLength)),
+				Ask:  geom.Sentencef("take another bottom"),
+				Remedies: []geom.Remedy{
+					l.least(FieldOutside, c.size-c.room+leastCleatLength).Of(c.what, 0),
+					write(FieldBottomFit, BottomApplied),
+				},
+			})
 		}
 	}
 	if !l.slackFails() {

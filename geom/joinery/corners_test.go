@@ -205,8 +205,8 @@ func TestFingerWidthNotTaken(t *testing.T) {
 		_, problems := Build(s)
 		said := ""
 		for _, p := range problems {
-			if p.Code == "finger-width" && p.Field == FieldFingerWidth {
-				said += p.Message
+			if p.Code == "finger-width" && p.Subject.Setting == FieldFingerWidth {
+				said += fact(p)
 			}
 		}
 		if c.says == "" && said != "" || !strings.Contains(said, c.says) {

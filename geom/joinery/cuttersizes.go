@@ -1,6 +1,10 @@
 package joinery
 
-import "math"
+import (
+	"math"
+
+	"drawerwright/geom"
+)
 
 // What cutters are to be had; all common practice, no source. A hint names no other.
 var (
@@ -18,14 +22,14 @@ const (
 
 // toBeHad reports whether what a change asks for can be bought or set: all but the width of
 // a cutter, of which there are some and no others.
-func (l *layout) toBeHad(c Change) bool {
-	if c.Field != FieldCutter && c.Field != FieldGrooveCutter || c.Min == 0 || c.Max >= l.Cutter.Width && c.Min <= l.Cutter.Width {
+func (l *layout) toBeHad(c geom.Change) bool {
+	if c.Setting != FieldCutter && c.Setting != FieldGrooveCutter || c.Min == 0 || c.Max >= l.Cutter.Width && c.Min <= l.Cutter.Width {
 		return true
 	}
 	if l.Cutter.Kind == Saw {
 		return c.Min <= widestBlade && c.Max >= narrowestBlade || c.Max >= leastStack
 	}
-	_, found := soldBit(c)
+	_, found := BitIn(c.Min, c.Max)
 	return found
 }
 
@@ -39,13 +43,17 @@ func SoldBit(most float64) (bit float64, found bool) {
 	return bit, found
 }
 
-// soldBit is the usual bit in a range that is nearest its middle.
-func soldBit(c Change) (bit float64, found bool) {
-	middle := (c.Min + c.Max) / 2
+// BitIn is the usual bit in a range of widths that is nearest its middle, in mm.
+func BitIn(least, most float64) (bit float64, found bool) {
+	middle := (least + most) / 2
 	for _, d := range soldBits {
-		if d >= c.Min-settle && d <= c.Max+settle && (!found || math.Abs(d-middle) < math.Abs(bit-middle)) {
+		if d >= least-settle && d <= most+settle && (!found || math.Abs(d-middle) < math.Abs(bit-middle)) {
 			bit, found = d, true
 		}
 	}
 	return bit, found
 }
+
+// IsStack reports whether a saw cuts slots of such widths, in mm, with a dado stack that is
+// shimmed, and not with a blade.
+func IsStack(least, most float64) bool { return most >= leastStack && least > widestBlade }

@@ -1,10 +1,6 @@
 package joinery
 
-import (
-	"fmt"
-
-	"drawerwright/geom"
-)
+import "drawerwright/geom"
 
 // dadoRabbet lays out the corner with dados in the sides and rabbets on the
 // outside of front and back. With T the measured thicknesses, f the fence
@@ -30,14 +26,17 @@ func (l *layout) dadoRabbet() {
 		l.checkTongues()
 		l.chooseBottom()
 		if c := l.outsideDepth(); l.setWrong(c) {
-			var ways []Remedy
+			var ways []geom.Remedy
 			for _, r := range l.ends() {
 				stock, _ := l.stockOf(r)
 				ways = append(ways, l.fenceWays(r, stock)...)
 			}
-			l.warn("outside-depth", FieldOutside, "", fmt.Sprintf("the box comes out too %s, %s; %s to %s is right", c.Verdict, l.ranged(c), l.text(c.Least), l.text(c.Most)),
-				"take a thinner front, or leave the box so deep where there is room behind it", ways...)
-			l.checks(c)
+			l.warn(c.Misfit(geom.Diagnosis{
+				Code: "outside-depth", Subject: about(FieldOutside, ""),
+				Fact:     geom.Sentencef("the box comes out too %s, %s; %s to %s is right", c.Verdict, l.ranged(c), geom.Millimetres(c.Least), geom.Millimetres(c.Most)),
+				Ask:      geom.Sentencef("take a thinner front, or leave the box so deep where there is room behind it"),
+				Remedies: ways,
+			}))
 		}
 		l.outsideWidth()
 		l.checkProportions()
@@ -84,8 +83,12 @@ func (l *layout) tongued(r Role) ending {
 			e.groove = e.reach
 			if e.reach-l.corner()-reliefRoom < leastLip-settle {
 				e.groove, l.unsuited = 0, true
-				l.warnOnce("groove-ends", FieldGrooveEnds, Side, fmt.Sprintf("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", l.text(e.reach)),
-					"let it run through: it shows at the ends", l.most(FieldCutterHeight, l.f), write(FieldGrooveEnds, GrooveThrough))
+				l.warnOnce(geom.Diagnosis{
+					Code: "groove-ends", Subject: about(FieldGrooveEnds, Side),
+					Fact:     geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimetres(e.reach)),
+					Ask:      geom.Sentencef("let it run through: it shows at the ends"),
+					Remedies: []geom.Remedy{l.most(FieldCutterHeight, l.f), write(FieldGrooveEnds, GrooveThrough)},
+				})
 			}
 		}
 	}

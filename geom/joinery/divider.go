@@ -9,8 +9,8 @@ import (
 	"drawerwright/geom"
 )
 
-// FieldDividers is the entry of a [Problem] about dividers.
-const FieldDividers Field = "dividers"
+// FieldDividers is the entry of a [geom.Diagnosis] about dividers.
+const FieldDividers geom.Setting = "dividers"
 
 // Dividers, in millimetres; common practice, no source.
 const (
@@ -89,8 +89,12 @@ func (l *layout) roomFor(w Way) float64 {
 	return l.Width - 2*l.Ts
 }
 
-func (l *layout) failDivider(code string, i int, message, ask string, ways ...Remedy) {
-	l.fail(code, FieldDividers, DividerRole, fmt.Sprintf("divider %d: %s", i+1, message), ask, ways...)
+// failDivider refuses one of the dividers, by its place in the job.
+func (l *layout) failDivider(i int, d geom.Diagnosis) {
+	d.Subject = about(FieldDividers, DividerRole)
+	d.Subject.Item = i
+	d.Fact = geom.Sentencef("divider %d: %s", i+1, d.Fact)
+	l.fail(d)
 }
 
 // standDivider works out where a divider stands, and judges it.
@@ -108,8 +112,14 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	end := 0.0
 	for _, at := range append(slices.Clone(s.at), room) {
 		if at-end < leastCell-settle {
-			l.failDivider("divider-room", i, fmt.Sprintf("it leaves a cell of %s in %s; at least %s is needed", l.text(at-end), l.text(room), l.text(leastCell)), "take other places, or none",
-				Remedy{Changes: []Change{{Field: FieldDividers, Key: "at", Item: i, Count: int((room - leastCell + settle) / (s.t + leastCell))}}})
+			l.failDivider(i, geom.Diagnosis{
+				Code: "divider-room",
+				Fact: geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimetres(at-end), geom.Millimetres(room), geom.Millimetres(leastCell)),
+				Ask:  geom.Sentencef("take other places, or none"),
+				Remedies: []geom.Remedy{
+					geom.Remedy{Changes: []geom.Change{{Setting: FieldDividers, Key: "at", Item: i, Count: int((room - leastCell + settle) / (s.t + leastCell))}}},
+				},
+			})
 			return s, false
 		}
 		end = at + s.t
@@ -122,8 +132,12 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 		s.height = most
 	}
 	if s.height > l.Height-l.dividerFoot()+settle {
-		l.failDivider("divider-height", i, fmt.Sprintf("it is %s high, over a bottom whose top is %s below the upper edges", l.text(s.height), l.text(l.Height-l.dividerFoot())),
-			"take lower dividers", l.most(FieldDividers, l.Height-l.dividerFoot()).of("height", i))
+		l.failDivider(i, geom.Diagnosis{
+			Code:     "divider-height",
+			Fact:     geom.Sentencef("it is %s high, over a bottom whose top is %s below the upper edges", geom.Millimetres(s.height), geom.Millimetres(l.Height-l.dividerFoot())),
+			Ask:      geom.Sentencef("take lower dividers"),
+			Remedies: []geom.Remedy{l.most(FieldDividers, l.Height-l.dividerFoot()).Of("height", i)},
+		})
 		return s, false
 	}
 	return s, l.dividerSlot(&s)
@@ -138,7 +152,11 @@ func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 		for _, a := range s.at {
 			for _, b := range o.at {
 				if cell := math.Max(b-(a+s.t), a-(b+o.t)); cell < leastCell-settle {
-					l.failDivider("divider-room", s.number, fmt.Sprintf("one at %s is nearer than %s to one of divider %d at %s", l.text(a), l.text(leastCell), o.number+1, l.text(b)), "other places, or write them all in one divider")
+					l.failDivider(s.number, geom.Diagnosis{
+						Code: "divider-room",
+						Fact: geom.Sentencef("one at %s is nearer than %s to one of divider %d at %s", geom.Millimetres(a), geom.Millimetres(leastCell), o.number+1, geom.Millimetres(b)),
+						Ask:  geom.Sentencef("other places, or write them all in one divider"),
+					})
 					return false
 				}
 			}
@@ -155,19 +173,23 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 		least, most, play = least+loosePlay/2, most+loosePlay, play+loosePlay
 	}
 	s.slot = l.DadoWidth(s.t, play)
-	c := l.play(CheckID{Code: CheckDividerPlay, Part: DividerRole, Item: s.number + 1}, fmt.Sprintf("divider %d play in its dados", s.number+1), s.slot-s.t, -1, s.Stock.Thickness, least, most)
+	c := l.check(Check{CheckID: CheckID{Code: CheckDividerPlay, Part: DividerRole, Item: s.number + 1}, Name: fmt.Sprintf("divider %d play in its dados", s.number+1), Nominal: s.slot - s.t,
+		Least: least, Most: most, Words: PlayWords}, s.Stock.Thickness, -1)
 	if c.Verdict != WillNot && c.Nominal <= HopelessGap+settle && !l.setWrong(c) {
 		return true
 	}
 	low, high := l.usual(c)
-	field, way := FieldDividers, l.between(FieldDividers, s.slot-high, s.slot-low).of("", s.number)
+	field, way := FieldDividers, l.between(FieldDividers, s.slot-high, s.slot-low).Of("", s.number)
 	if l.Cutter.Kind.MadeToFit() && s.slot > l.DadoWidth(0, 0)+settle {
 		more := play - l.DadoPlay // in a loose one's dado
 		field, way = FieldDadoPlay, l.between(FieldDadoPlay, low-more, high-more)
 	}
-	l.say(c.Verdict == WillNot || c.Nominal > HopelessGap+settle, "divider-play", field, DividerRole,
-		fmt.Sprintf("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)), unlikeBoards, way)
-	l.checks(c)
+	l.say(c.Misfit(geom.Diagnosis{
+		Code: "divider-play", Level: refused(c.Verdict == WillNot || c.Nominal > HopelessGap+settle), Subject: about(field, DividerRole),
+		Fact:     geom.Sentencef("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, geom.Millimetres(c.Least), geom.Millimetres(c.Most)),
+		Ask:      unlikeBoards,
+		Remedies: []geom.Remedy{way},
+	}))
 	return c.Verdict != WillNot
 }
 

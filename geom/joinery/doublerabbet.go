@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -96,8 +95,12 @@ func (l *layout) dropGlueRoom() {
 		return
 	}
 	if l.GlueRoom > 0 {
-		l.warn("glue-room", FieldGlueRoom, "", fmt.Sprintf("a %s has no dados: the glue-room of %s changes nothing", l.Joint, l.text(l.GlueRoom)),
-			"leave the glue room out", l.exactly(FieldGlueRoom, 0))
+		l.warn(geom.Diagnosis{
+			Code: "glue-room", Subject: about(FieldGlueRoom, ""),
+			Fact:     geom.Sentencef("a %s has no dados: the glue-room of %s changes nothing", l.Joint, geom.Millimetres(l.GlueRoom)),
+			Ask:      geom.Sentencef("leave the glue room out"),
+			Remedies: []geom.Remedy{l.exactly(FieldGlueRoom, 0)},
+		})
 	}
 	l.GlueRoom, l.drawer.Setup.DadoHeight = 0, 0
 }
@@ -115,8 +118,12 @@ func (l *layout) checkLappedSetting() {
 		if l.FenceDistance != 0 {
 			field = FieldFenceDistance
 		}
-		l.fail("fence-distance", field, "", fmt.Sprintf("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", l.text(l.f), l.text(leastRabbet)),
-			"take a thicker front", l.least(FieldFenceDistance, leastRabbet))
+		l.fail(geom.Diagnosis{
+			Code: "fence-distance", Subject: about(field, ""),
+			Fact:     geom.Sentencef("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", geom.Millimetres(l.f), geom.Millimetres(leastRabbet)),
+			Ask:      geom.Sentencef("take a thicker front"),
+			Remedies: []geom.Remedy{l.least(FieldFenceDistance, leastRabbet)},
+		})
 	}
 }
 
@@ -132,8 +139,11 @@ func (l *layout) checkPasses(lengths []float64) {
 	if rest > settle {
 		n := 1 + int(math.Ceil((rest-settle)/l.Cutter.Width))
 		l.drawer.Setup.RabbetPasses = n
-		l.warn("rabbet-passes", FieldCutter, "", fmt.Sprintf("one pass leaves %s of rabbets that are %s long", l.text(rest), l.text(longest)),
-			fmt.Sprintf("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, l.atMost(l.Cutter.Width), l.text(rest)))
+		l.warn(geom.Diagnosis{
+			Code: "rabbet-passes", Subject: about(FieldCutter, ""),
+			Fact: geom.Sentencef("one pass leaves %s of rabbets that are %s long", geom.Millimetres(rest), geom.Millimetres(longest)),
+			Ask:  geom.Sentencef("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(rest)),
+		})
 	}
 }
 
@@ -141,8 +151,12 @@ func (l *layout) checkPasses(lengths []float64) {
 func (l *layout) checkRabbets() {
 	l.checkPasses([]float64{l.h, l.Ts - l.h})
 	if l.Cutter.Kind.Fenced() && math.Abs(l.Ts-2*l.h) > sameFence {
-		l.warn("rabbet-setup", FieldCutterHeight, Side, fmt.Sprintf("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
-			l.text(l.h), l.text(l.Ts-l.h)),
-			"set the fence once for the sides of all drawers, then once for their fronts and backs", l.exactly(FieldCutterHeight, l.Ts/2))
+		l.warn(geom.Diagnosis{
+			Code: "rabbet-setup", Subject: about(FieldCutterHeight, Side),
+			Fact: geom.Sentencef("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
+				geom.Millimetres(l.h), geom.Millimetres(l.Ts-l.h)),
+			Ask:      geom.Sentencef("set the fence once for the sides of all drawers, then once for their fronts and backs"),
+			Remedies: []geom.Remedy{l.exactly(FieldCutterHeight, l.Ts/2)},
+		})
 	}
 }

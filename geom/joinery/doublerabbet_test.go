@@ -144,8 +144,8 @@ func TestDoubleRabbetSetting(t *testing.T) {
 func TestDoubleRabbetProblems(t *testing.T) {
 	for name, c := range map[string]struct {
 		change func(*Spec)
-		code   string
-		field  Field
+		code   geom.Code
+		field  geom.Setting
 		error  bool
 		says   string // in the message or the hint
 		follow func(*Spec)
@@ -157,39 +157,41 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		"cut through a thin spot": {func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 10.1 }, "cutter-height", FieldCutterHeight, true,
 			"11 mm at the thinnest", nil},
 		"thin front": {func(s *Spec) { s.Front = sheet("thin", 6.9); s.FenceDistance = 6 }, "cutter-height", FieldFront, true,
-			"take a front of 8 mm or more", func(s *Spec) { s.Front = sheet("eight", 8) }},
+			"front 8 or more", func(s *Spec) { s.Front = sheet("eight", 8) }},
 		"thin back": {func(s *Spec) { s.Back = sheet("thin", 6.9) }, "cutter-height", FieldBack, true, "the groove is 6 mm deep in a back of 6.9 mm",
 			func(s *Spec) { s.Back = sheet("ten", 10) }},
 		"thin web": {func(s *Spec) { s.CutterHeight = 6.1; s.Front = sheet("eight", 8); s.Cutter.Width = 6.4 }, "thin-web", FieldFront, false,
-			"write a cutter-height of 6 mm or less", func(s *Spec) { s.CutterHeight = 6 }},
+			"cutter-height 6 or less", func(s *Spec) { s.CutterHeight = 6 }},
 		"groove at the edge": {func(s *Spec) { s.FenceDistance = 0.9 }, "fence-distance", FieldFenceDistance, true,
-			"write a fence-distance of 1 mm or more", func(s *Spec) { s.FenceDistance = 1 }},
-		"narrow box":  {func(s *Spec) { s.Width = 43.9 }, "room", FieldOutside, true, "make the width 44 mm or more", func(s *Spec) { s.Width = 44 }},
-		"shallow box": {func(s *Spec) { s.Back = sheet("eighteen", 18); s.Depth, s.Height = 49.9, 49 }, "room", FieldOutside, true, "make the depth 50 mm or more", func(s *Spec) { s.Depth = 50 }},
+			"fence-distance 1 or more", func(s *Spec) { s.FenceDistance = 1 }},
+		"narrow box":  {func(s *Spec) { s.Width = 43.9 }, "room", FieldOutside, true, "outside width 44 or more", func(s *Spec) { s.Width = 44 }},
+		"shallow box": {func(s *Spec) { s.Back = sheet("eighteen", 18); s.Depth, s.Height = 49.9, 49 }, "room", FieldOutside, true, "outside depth 50 or more", func(s *Spec) { s.Depth = 50 }},
 		"passes": {func(s *Spec) { s.Sides = sheet("thick", 18) }, "rabbet-passes", FieldCutter, false,
 			"one pass leaves 2.65 mm of rabbets that are 9 mm long | take 2 passes, the first along the end, the fence moved out by at most 6.35 mm each time, the last at 2.65 mm", func(s *Spec) { s.Sides = sheet("twelve", 12) }},
 		"two lengths": {func(s *Spec) { s.CutterHeight = 5.9 }, "rabbet-setup", FieldCutterHeight, false,
 			"the rabbets of the sides are 5.9 mm long, those of front and back 6.1 mm", func(s *Spec) { s.CutterHeight = 6 }},
 		"alike would be too deep": {func(s *Spec) { s.Front, s.FenceDistance, s.CutterHeight = sheet("thin", 6.9), 6, 4 }, "rabbet-setup", FieldCutterHeight, false,
-			"write a cutter-height of 6 mm and take a front of 8 mm or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
+			"cutter-height 6 and front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		// Half of 11.99 is 5.995, written as 6: 6 + 1 is more than 6.996, 5.995 + 1 is not.
 		"alike as written": {func(s *Spec) {
 			s.Sides, s.Front, s.FenceDistance, s.CutterHeight = sheet("just under", 11.99), sheet("thin", 6.996), 6, 4
 		}, "rabbet-setup", FieldCutterHeight, false,
-			"write a cutter-height of 6 mm and take a front of 8 mm or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
+			"cutter-height 6 and front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		"swapped": {func(s *Spec) { s.Height, s.Depth = 500, 140 }, "proportions", FieldOutside, false, "width x height x depth", func(s *Spec) { s.Height, s.Depth = 140, 500 }},
 		// A cutter for the bottom alone: there is no tongue that it has to suit.
 		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "bottom-play", FieldBottom, false,
-			"take a bottom of 5.75 mm to 6.32 mm; or shim the dado stack to 6.01 mm to 6.2 mm", func(s *Spec) { s.Cutter.Width = 6.2 }},
+			"bottom 5.75 to 6.32; or cutter 6.01 to 6.2", func(s *Spec) { s.Cutter.Width = 6.2 }},
 	} {
 		t.Run(name, func(t *testing.T) {
 			s := doubled(c.change)
 			_, problems := Build(s)
-			at := slices.IndexFunc(problems, func(p Problem) bool { return p.Code == c.code && p.Field == c.field && p.Error == c.error })
+			at := slices.IndexFunc(problems, func(p geom.Diagnosis) bool {
+				return p.Code == c.code && p.Subject.Setting == c.field && p.IsError() == c.error
+			})
 			if at < 0 {
 				t.Fatalf("no %s among %+v", c.code, problems)
 			}
-			if p := problems[at]; p.Message == "" || p.Hint == "" || !strings.Contains(p.Message+" | "+p.Hint, c.says) {
+			if p := problems[at]; fact(p) == "" || advice(p) == "" || !strings.Contains(fact(p)+" | "+advice(p), c.says) {
 				t.Errorf("%+v\ndoes not say %q", p, c.says)
 			}
 			if c.follow == nil {
@@ -198,7 +200,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 			c.follow(&s)
 			_, problems = Build(s)
 			for _, p := range problems {
-				if p.Error || p.Code == c.code {
+				if p.IsError() || p.Code == c.code {
 					t.Errorf("followed: %+v", p)
 				}
 			}
@@ -210,7 +212,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 	if _, problems := Build(doubled(func(s *Spec) { routed(s); s.DadoPlay = 1.5 })); len(problems) != 0 {
 		t.Errorf("dado-play, always filled in, has %+v", problems)
 	}
-	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 || problems[0].Hint != "write dado-rabbet, double-rabbet, rabbet, butt or box-joint" {
+	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 || advice(problems[0]) != "write dado-rabbet, double-rabbet, rabbet, butt or box-joint" {
 		t.Errorf("%+v", problems)
 	}
 }

@@ -1,13 +1,12 @@
 // Package joinery turns a drawer box in a shop's words into panels and where
 // they stand. [Build] is the one entry: a [Spec] goes in, a [Drawer] comes out,
-// with every [Problem] that the shop has to know of.
+// with every [geom.Diagnosis] that the shop has to know of.
 //
 // Everything after it sees panels, faces and pockets only, so that another
 // corner, bottom or part is a function here and nothing elsewhere.
 package joinery
 
 import (
-	"fmt"
 	"slices"
 
 	"drawerwright/geom"
@@ -116,14 +115,14 @@ type Setup struct {
 // Build works out a drawer box. Errors among the problems mean that it cannot
 // be made as asked; then the drawer holds what could be worked out and is not
 // to be cut.
-func Build(s Spec) (Drawer, []Problem) {
+func Build(s Spec) (Drawer, []geom.Diagnosis) {
 	drawers, problems := BuildRows([]Spec{s})
 	return drawers[0], problems[0]
 }
 
 // LayOut is [Build] without trying what would help: its problems name no change. It reports
 // whether the drawer can be made as asked.
-func LayOut(s Spec) (d Drawer, problems []Problem, sound bool) {
+func LayOut(s Spec) (d Drawer, problems []geom.Diagnosis, sound bool) {
 	l := newLayout(s)
 	l.work()
 	for i := range l.problems {
@@ -134,13 +133,13 @@ func LayOut(s Spec) (d Drawer, problems []Problem, sound bool) {
 
 // BuildRows is Build for the rows of an opening, whose boxes share all entries but their
 // size: what is advised for one of them does for the others too.
-func BuildRows(rows []Spec) ([]Drawer, [][]Problem) {
+func BuildRows(rows []Spec) ([]Drawer, [][]geom.Diagnosis) {
 	all := make([]*layout, len(rows))
 	for i, s := range rows {
 		all[i] = newLayout(s)
 		all[i].work()
 	}
-	drawers, problems := make([]Drawer, len(rows)), make([][]Problem, len(rows))
+	drawers, problems := make([]Drawer, len(rows)), make([][]geom.Diagnosis, len(rows))
 	for i, l := range all {
 		l.fellows = append(slices.Clone(all[:i]), all[i+1:]...)
 		l.advise()
@@ -163,8 +162,11 @@ func (l *layout) work() {
 	case BoxJoint:
 		l.boxJoint()
 	default:
-		l.fail("joint", FieldJoint, "", fmt.Sprintf("there is no corner called %q", l.Joint),
-			fmt.Sprintf("write %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint))
+		l.fail(geom.Diagnosis{
+			Code: "joint", Subject: about(FieldJoint, ""),
+			Fact: geom.Sentencef("there is no corner called %q", l.Joint),
+			Ask:  geom.Sentencef("write %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint),
+		})
 	}
 	if !l.failed() {
 		l.plugs()

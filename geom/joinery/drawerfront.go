@@ -1,14 +1,13 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
 )
 
-// FieldDrawerFront is the entry of a [Problem] about a drawer front.
-const FieldDrawerFront Field = "drawer-front"
+// FieldDrawerFront is the entry of a [geom.Diagnosis] about a drawer front.
+const FieldDrawerFront geom.Setting = "drawer-front"
 
 // Holes for a drawer front, in millimetres; common practice, no source.
 const (
@@ -32,8 +31,12 @@ func (l *layout) drawerFront() {
 	front := l.wall(Front)
 	box := geom.Rect{Min: geom.Point{X: -f.Left, Y: -f.Below}, Max: geom.Point{X: f.Width - f.Left, Y: f.Height - f.Below}} // seen from before, from the box's lower left
 	if box.Min.X > l.Ts+fixingIn || box.Max.X < l.Width-l.Ts-fixingIn || box.Min.Y > l.Height/2 || box.Max.Y < l.Height/2 {
-		l.fail("drawer-front", FieldDrawerFront, DrawerFrontRole, fmt.Sprintf("a drawer front from %s to %s across and %s to %s up does not stand before a box of %s x %s",
-			l.text(box.Min.X), l.text(box.Max.X), l.text(box.Min.Y), l.text(box.Max.Y), l.text(l.Width), l.text(l.Height)), "left and below tell how far it stands out beyond the box")
+		l.fail(geom.Diagnosis{
+			Code: "drawer-front", Subject: about(FieldDrawerFront, DrawerFrontRole),
+			Fact: geom.Sentencef("a drawer front from %s to %s across and %s to %s up does not stand before a box of %s x %s",
+				geom.Millimetres(box.Min.X), geom.Millimetres(box.Max.X), geom.Millimetres(box.Min.Y), geom.Millimetres(box.Max.Y), geom.Millimetres(l.Width), geom.Millimetres(l.Height)),
+			Ask: geom.Sentencef("left and below tell how far it stands out beyond the box"),
+		})
 		return
 	}
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, f.Width, f.Height), Thickness: t}
@@ -44,8 +47,12 @@ func (l *layout) drawerFront() {
 	y := math.Min(0, front.Stands[0].Origin.Y) - t
 	stand := geom.Placement{Origin: geom.Vec3{X: box.Max.X, Y: y, Z: -f.Below}, X: geom.Right.Scale(-1), Y: geom.Up}
 	if gap := front.Stands[0].Origin.Y - (y + t); gap > HopelessGap+settle {
-		l.fail("recess", FieldDrawerFront, DrawerFrontRole, fmt.Sprintf("the box's front stands %s behind the ends of the sides, on which the drawer front would bear: its screws would bend it", l.text(gap)),
-			"take a box's front of twice the fence distance", l.fenceWays(Front, l.Front)...)
+		l.fail(geom.Diagnosis{
+			Code: "recess", Subject: about(FieldDrawerFront, DrawerFrontRole),
+			Fact:     geom.Sentencef("the box's front stands %s behind the ends of the sides, on which the drawer front would bear: its screws would bend it", geom.Millimetres(gap)),
+			Ask:      geom.Sentencef("take a box's front of twice the fence distance"),
+			Remedies: l.fenceWays(Front, l.Front),
+		})
 		return
 	}
 	floor := front.Stands[0].Origin.Z
@@ -70,7 +77,11 @@ func (l *layout) drawerFront() {
 		}
 	}
 	if screws == 0 {
-		l.fail("drawer-front", FieldDrawerFront, DrawerFrontRole, "no screw from inside the box would meet the drawer front", "a larger front, or other left and below")
+		l.fail(geom.Diagnosis{
+			Code: "drawer-front", Subject: about(FieldDrawerFront, DrawerFrontRole),
+			Fact: geom.Sentencef("no screw from inside the box would meet the drawer front"),
+			Ask:  geom.Sentencef("a larger front, or other left and below"),
+		})
 		return
 	}
 	l.takes(l.long("screw", l.screw(fixingScrew).name, front.Stock.Thickness.Mean+fixingWasher+float64(fixingInto*t))+" with washer", screws)
@@ -96,7 +107,11 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 	}
 	for _, x := range places {
 		if room := math.Min(math.Min(x, f.Width-x), math.Min(down, f.Height-down)) - d/2; room < handleEdge-settle {
-			l.fail("handle", FieldDrawerFront, DrawerFrontRole, fmt.Sprintf("a handle's hole comes within %s of the edge of a front of %s x %s", l.text(room), l.text(f.Width), l.text(f.Height)), "other handle-apart or handle-down")
+			l.fail(geom.Diagnosis{
+				Code: "handle", Subject: about(FieldDrawerFront, DrawerFrontRole),
+				Fact: geom.Sentencef("a handle's hole comes within %s of the edge of a front of %s x %s", geom.Millimetres(room), geom.Millimetres(f.Width), geom.Millimetres(f.Height)),
+				Ask:  geom.Sentencef("other handle-apart or handle-down"),
+			})
 			return
 		}
 		drill(p, x, f.Height-down, d)
@@ -107,8 +122,11 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 		switch {
 		case at.X < l.Ts || at.X > l.Width-l.Ts || at.Z > l.Height || at.Z < 0: // beside the box
 		case at.X < l.Ts+r+2 || at.X > l.Width-l.Ts-r-2 || at.Z < floor+r+2 || at.Z > l.Height-r-2:
-			l.warn("handle", FieldDrawerFront, Front, fmt.Sprintf("behind a handle's hole, %s over the box's lower edge, the box's front has no room for a hole of %s: its screw cannot be reached from inside", l.text(at.Z), l.text(clear)),
-				"sink the screw's head into the drawer front's back before it is screwed on, or move the handle")
+			l.warn(geom.Diagnosis{
+				Code: "handle", Subject: about(FieldDrawerFront, Front),
+				Fact: geom.Sentencef("behind a handle's hole, %s over the box's lower edge, the box's front has no room for a hole of %s: its screw cannot be reached from inside", geom.Millimetres(at.Z), geom.Millimetres(clear)),
+				Ask:  geom.Sentencef("sink the screw's head into the drawer front's back before it is screwed on, or move the handle"),
+			})
 		default:
 			drill(&front.Panel, fx, fz, clear)
 		}

@@ -1,8 +1,9 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
+
+	"drawerwright/geom"
 )
 
 // fingerUnder and fingerOver are the least wood of a finger under and over the bottom's
@@ -98,34 +99,47 @@ func (l *layout) checkRows(pitch, play float64) {
 		if walls < l.lowUsed()+leastAbove-l.wallStand() {
 			walls += pitch
 		}
-		l.warn("finger-width", FieldOutside, Side, fmt.Sprintf("the topmost fingers are %s wide, the others %s", l.text(last), l.text(pitch)),
-			"plane the topmost fingers off, or leave them so", l.exactly(FieldOutside, walls+l.wallStand()).of("height", 0))
+		l.warn(geom.Diagnosis{
+			Code: "finger-width", Subject: about(FieldOutside, Side),
+			Fact:     geom.Sentencef("the topmost fingers are %s wide, the others %s", geom.Millimetres(last), geom.Millimetres(pitch)),
+			Ask:      geom.Sentencef("plane the topmost fingers off, or leave them so"),
+			Remedies: []geom.Remedy{l.exactly(FieldOutside, walls+l.wallStand()).Of("height", 0)},
+		})
 	}
 	if !l.BottomFit.Grooved() {
 		return
 	}
 	row := l.rowOf(l.rise)
 	if !l.withinRow(play) {
-		l.fail("bottom-height", FieldBottomHeight, Side, fmt.Sprintf("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", l.text(l.rise), l.text(l.rise+l.groove), l.text(at[row+1])),
-			"take another corner or another bottom", l.rowWays(at, play)...)
+		l.fail(geom.Diagnosis{
+			Code: "bottom-height", Subject: about(FieldBottomHeight, Side),
+			Fact:     geom.Sentencef("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", geom.Millimetres(l.rise), geom.Millimetres(l.rise+l.groove), geom.Millimetres(at[row+1])),
+			Ask:      geom.Sentencef("take another corner or another bottom"),
+			Remedies: l.rowWays(at, play),
+		})
 	}
 	if l.GrooveEnds == GrooveThrough {
 		where := "of the front and the back, on the outsides of the box"
 		if row%2 == 1 {
 			where = "of the sides, in front and behind"
 		}
-		ways := []Remedy{write(FieldGrooveEnds, GroovePlugged)}
+		ways := []geom.Remedy{write(FieldGrooveEnds, GroovePlugged)}
 		if l.Cutter.Kind.Stops() {
 			ways = append(ways, write(FieldGrooveEnds, GrooveStopped))
 		}
-		l.warn("groove-shows", FieldGrooveEnds, Front, "the bottom's groove runs through and shows as holes in the ends of the fingers "+where, "plug them", ways...)
+		l.warn(geom.Diagnosis{
+			Code: "groove-shows", Subject: about(FieldGrooveEnds, Front),
+			Fact:     geom.Sentencef("the bottom's groove runs through and shows as holes in the ends of the fingers " + where),
+			Ask:      geom.Sentencef("plug them"),
+			Remedies: ways,
+		})
 	}
 }
 
 // rowWays are heights at which the groove keeps within a row, wider fingers, and a bottom
 // without a groove.
-func (l *layout) rowWays(at []float64, play float64) []Remedy {
-	var ways []Remedy
+func (l *layout) rowWays(at []float64, play float64) []geom.Remedy {
+	var ways []geom.Remedy
 	for row := range len(at) - 1 {
 		low, high := at[row]+play/4, at[row+1]-play/4-l.groove
 		if row == 0 {

@@ -58,16 +58,16 @@ var (
 	DepthWords    = Words{AsAsked, Shallow, Deep}
 )
 
-// check adds a measure that changes with a thickness, by factor times its
-// deviation from the mean: -1 is a play that a thicker board takes up.
-func (l *layout) check(id CheckID, name string, nominal, factor float64, t Thickness, least, most float64, say Words) Check {
-	a, b := nominal+factor*(t.Max-t.Mean), nominal+factor*(t.Min-t.Mean)
-	return l.judge(Check{CheckID: id, Name: name, Nominal: nominal, Min: math.Min(a, b), Max: math.Max(a, b), Least: least, Most: most}, say)
+// check adds a measure that changes with a thickness, by factor times its deviation
+// from the mean: -1 is a play that a thicker board takes up.
+func (l *layout) check(c Check, t Thickness, factor float64) Check {
+	a, b := c.Nominal+factor*(t.Max-t.Mean), c.Nominal+factor*(t.Min-t.Mean)
+	c.Min, c.Max = math.Min(a, b), math.Max(a, b)
+	return l.judge(c)
 }
 
 // judge gives a check its verdict and keeps it.
-func (l *layout) judge(c Check, say Words) Check {
-	c.Words = say
+func (l *layout) judge(c Check) Check {
 	if s, known := l.Spreads[c.CheckID]; known {
 		c.Min, c.Max = c.Nominal+s.Min, c.Nominal+s.Max
 	}
@@ -93,11 +93,6 @@ func (c Check) Over(least, most float64) Verdict {
 	return c.Words.Within
 }
 
-// play is a check of one thing inside another, which has to be more than 0.
-func (l *layout) play(id CheckID, name string, nominal, factor float64, t Thickness, least, most float64) Check {
-	return l.check(id, name, nominal, factor, t, least, most, PlayWords)
-}
-
 // usual gives those of a check as advice prints them: where the range spreads too far,
 // the limits themselves.
 func (l *layout) usual(c Check) (least, most float64) {
@@ -116,28 +111,48 @@ func (l *layout) setWrong(c Check) bool {
 	return c.Verdict != c.Words.Within && l.advisable(least, most)
 }
 
-// checks says which check the last problem is about.
-func (l *layout) checks(c Check) { l.problems[len(l.problems)-1].Check = c.CheckID }
+// Misfit is a diagnosis of a check, with the end of its range that leaves its limits, or leaves
+// them by more, and that limit.
+func (c Check) Misfit(d geom.Diagnosis) geom.Diagnosis {
+	d.Subject.Check = c.CheckID
+	d.Measured, d.Limit = geom.Millimetres(c.Max), geom.Millimetres(c.Most)
+	if c.Least-c.Min > c.Max-c.Most {
+		d.Measured, d.Limit = geom.Millimetres(c.Min), geom.Millimetres(c.Least)
+	}
+	return d
+}
 
-// ranged prints a check's nominal value, and its range where there is one to see.
-func (l *layout) ranged(c Check) string {
-	least, most := l.text(c.Min), l.text(c.Max)
+// ranged is a check's nominal value, and its range where there is one to see.
+type ranged struct {
+	Check
+	likely bool // not between the readings
+}
+
+func (l *layout) ranged(c Check) ranged {
+	_, known := l.Spreads[c.CheckID]
+	return ranged{c, known}
+}
+
+// In prints it in a unit.
+func (r ranged) In(u geom.Unit) string {
+	text := func(mm float64) string { return geom.Millimetres(mm).In(u) }
+	least, most := text(r.Min), text(r.Max)
 	if least == most {
-		if c.Verdict != c.Words.Within && (most == l.text(c.Least) || most == l.text(c.Most)) {
-			return l.finer(c.Max) // as printed it would be within
+		if r.Verdict != r.Words.Within && (most == text(r.Least) || most == text(r.Most)) {
+			return finer(r.Max, u) // as printed it would be within
 		}
 		return most
 	}
 	by := "over the readings"
-	if _, known := l.Spreads[c.CheckID]; known {
+	if r.likely {
 		by = "likely"
 	}
-	return fmt.Sprintf("%s (%s to %s %s)", l.text(c.Nominal), least, most, by)
+	return fmt.Sprintf("%s (%s to %s %s)", text(r.Nominal), least, most, by)
 }
 
 // finer prints a length with two digits more than usual.
-func (l *layout) finer(mm float64) string {
-	if l.Units == geom.Inch {
+func finer(mm float64, u geom.Unit) string {
+	if u == geom.Inch {
 		return fmt.Sprintf("%.5f in", mm/geom.InchMM)
 	}
 	return fmt.Sprintf("%.4f mm", mm)
@@ -158,7 +173,8 @@ func (l *layout) tonguePlay(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = -1
 	}
-	return l.play(CheckID{Code: CheckTonguePlay, Part: r}, string(r)+" tongue play in its dado", l.dado-l.f, factor, stock.Thickness, l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max)
+	return l.check(Check{CheckID: CheckID{Code: CheckTonguePlay, Part: r}, Name: string(r) + " tongue play in its dado", Nominal: l.dado - l.f,
+		Least: l.Limits.TonguePlay.Min, Most: l.Limits.TonguePlay.Max, Words: PlayWords}, stock.Thickness, factor)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
@@ -170,8 +186,8 @@ func (l *layout) recess(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = 0
 	}
-	return l.check(CheckID{Code: CheckRecess, Part: r}, string(r)+" recess at the side ends (proud below 0)", 2*l.f-stock.Thickness.Mean, factor, stock.Thickness,
-		-l.Limits.Recess, l.Limits.Recess, RecessWords)
+	return l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: 2*l.f - stock.Thickness.Mean,
+		Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, stock.Thickness, factor)
 }
 
 // bottomPlayID is that of the check of a bottom which is captured or flush.
@@ -198,7 +214,8 @@ func (l *layout) bottomPlay() Check {
 	if l.flush && l.sameLeft(Bottom) { // every board gets the same tongue
 		factor = 0
 	}
-	return l.play(bottomPlayID(seat), string(seat)+" bottom play in its groove", l.groove-l.inGroove(), factor, l.Bottom.Thickness, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max)
+	return l.check(Check{CheckID: bottomPlayID(seat), Name: string(seat) + " bottom play in its groove", Nominal: l.groove - l.inGroove(),
+		Least: l.Limits.BottomPlay.Min, Most: l.Limits.BottomPlay.Max, Words: PlayWords}, l.Bottom.Thickness, factor)
 }
 
 // flushness is how far a flush bottom's underside stands above the bottom edges,
@@ -209,13 +226,14 @@ func (l *layout) flushness() Check {
 	if !l.sameLeft(Bottom) {
 		factor = 0
 	}
-	return l.check(CheckID{Code: CheckBottomFlush, Part: Bottom}, "flush bottom above the edges (below 0: hangs down)", 0, factor, l.Bottom.Thickness, -l.Limits.Recess, l.Limits.Recess,
-		Words{IsFlush, Proud, Recessed})
+	return l.check(Check{CheckID: CheckID{Code: CheckBottomFlush, Part: Bottom}, Name: "flush bottom above the edges (below 0: hangs down)", Nominal: 0,
+		Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, l.Bottom.Thickness, factor)
 }
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
-	return l.check(CheckID{Code: CheckOutsideDepth}, "outside depth", l.drawer.Outside.Depth, 0, l.Sides.Thickness, l.Depth-l.Limits.Depth, l.Depth+l.Limits.Depth, DepthWords)
+	return l.check(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.drawer.Outside.Depth,
+		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth, Words: DepthWords}, l.Sides.Thickness, 0)
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the
@@ -232,7 +250,7 @@ func (l *layout) outsideWidth() Check {
 		return l.Width + float64(2*more)
 	}
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
+		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords})
 }
 
 // shoulderRoom is how much longer the rabbets are than the tongues need: with the

@@ -1,6 +1,10 @@
 package joinery
 
-import "math"
+import (
+	"math"
+
+	"drawerwright/geom"
+)
 
 // mostPasses is how many passes of a cutter for grooves are advised at most, and
 // narrowestBlade the narrowest saw blade, in mm; common practice, no source.
@@ -67,9 +71,9 @@ func (s Setup) GrooveFences() []float64 {
 
 // grooveWay is a cutter for grooves that gives a bottom the usual play; none where the
 // machine has no use for one. A bottom that is not asked to be flush is then captured.
-func (l *layout) grooveWay() Remedy {
+func (l *layout) grooveWay() geom.Remedy {
 	if !l.Cutter.Kind.Fenced() || l.ownGrooves() {
-		return Remedy{}
+		return geom.Remedy{}
 	}
 	stands, factor := l.Tb, 1.0
 	if l.BottomFit == BottomFlush {
@@ -81,5 +85,5 @@ func (l *layout) grooveWay() Remedy {
 		return l.between(FieldGrooveCutter, math.Max(narrowestBlade, (stands+l.GroovePlay)/mostPasses), stands+most)
 	}
 	wished := (least + most) / 2
-	return l.between(FieldGrooveCutter, math.Max(narrowestBlade, (stands+wished)/mostPasses), stands+most).with(l.exactly(FieldGroovePlay, wished))
+	return l.between(FieldGrooveCutter, math.Max(narrowestBlade, (stands+wished)/mostPasses), stands+most).With(l.exactly(FieldGroovePlay, wished))
 }

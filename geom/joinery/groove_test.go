@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"drawerwright/geom"
 )
 
 // TestPassesCoverTheGroove: the passes of a cutter for grooves reach from the lower wall
@@ -25,7 +27,7 @@ func TestPassesCoverTheGroove(t *testing.T) {
 			s.Cutter.Groove = (s.Bottom.Thickness.Mean + s.GroovePlay - rapid.Float64Range(0, 3e-5).Draw(t, "left")) / n
 		}
 		d, problems := Build(s)
-		if slices.ContainsFunc(problems, func(p Problem) bool { return p.Error }) {
+		if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {
 			return
 		}
 		g := d.part(Front).Panel.Pockets[0].Outline.Bounds()

@@ -33,7 +33,7 @@ func TestScrewsAndDrills(t *testing.T) {
 					s.DrawerFront = &DrawerFront{Stock: s.Front, Width: 420, Height: 140, Left: 10, Below: 10, Handles: 1}
 				})
 				d, problems := Build(s)
-				if slices.ContainsFunc(problems, func(p Problem) bool { return p.Error }) {
+				if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {
 					t.Fatal(problems)
 				}
 				whole := func(mm float64, what string) {

@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -60,25 +59,36 @@ func (l *layout) checkHoused() {
 	l.toBack = l.Setback + l.Tk
 	w := l.housing()
 	if l.Setback < leastSetback-settle {
-		l.fail("setback", FieldSetback, Back, fmt.Sprintf("%s of wood behind the back's dados break off", l.text(l.Setback)),
-			"make the box deeper", l.least(FieldSetback, leastSetback))
+		l.fail(geom.Diagnosis{
+			Code: "setback", Subject: about(FieldSetback, Back),
+			Fact:     geom.Sentencef("%s of wood behind the back's dados break off", geom.Millimetres(l.Setback)),
+			Ask:      geom.Sentencef("make the box deeper"),
+			Remedies: []geom.Remedy{l.least(FieldSetback, leastSetback)},
+		})
 	}
-	c := l.play(CheckID{Code: CheckBackPlay, Part: Back}, "back play in its dados", w-l.Tk, -1, l.Back.Thickness, l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max)
+	c := l.check(Check{CheckID: CheckID{Code: CheckBackPlay, Part: Back}, Name: "back play in its dados", Nominal: w - l.Tk,
+		Least: l.Limits.TonguePlay.Min, Most: l.Limits.TonguePlay.Max, Words: PlayWords}, l.Back.Thickness, -1)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
-		field, ways := FieldBack, []Remedy{l.between(FieldBack, w-most, w-least), l.most(FieldCutter, l.Tk+most)}
+		field, ways := FieldBack, []geom.Remedy{l.between(FieldBack, w-most, w-least), l.most(FieldCutter, l.Tk+most)}
 		if l.Cutter.Kind.MadeToFit() {
-			field, ways = FieldDadoPlay, append([]Remedy{l.between(FieldDadoPlay, least, most)}, ways...)
+			field, ways = FieldDadoPlay, append([]geom.Remedy{l.between(FieldDadoPlay, least, most)}, ways...)
 		}
-		l.say(c.Verdict == WillNot, "back-play", field, Back, fmt.Sprintf("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, l.text(c.Least), l.text(c.Most)),
-			unlikeBoards, ways...)
-		l.checks(c)
+		l.say(c.Misfit(geom.Diagnosis{
+			Code: "back-play", Level: refused(c.Verdict == WillNot), Subject: about(field, Back),
+			Fact:     geom.Sentencef("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, geom.Millimetres(c.Least), geom.Millimetres(c.Most)),
+			Ask:      unlikeBoards,
+			Remedies: ways,
+		}))
 	}
 	s := &l.drawer.Setup
 	s.BackFence, s.BackPasses = l.Setback, 1
 	if l.Cutter.Kind.Fenced() && w > l.Cutter.Width+settle {
 		s.BackPasses = int(math.Ceil((w - settle) / l.Cutter.Width))
-		l.warn("back-setup", FieldBackJoint, Back, fmt.Sprintf("the back's dados are %s wide and take %d passes of a cutter of %s", l.text(w), s.BackPasses, l.text(l.Cutter.Width)),
-			fmt.Sprintf("set the fence at %s from the rear end for the first and %s for the last", l.text(l.Setback), l.text(l.Setback+w-l.Cutter.Width)))
+		l.warn(geom.Diagnosis{
+			Code: "back-setup", Subject: about(FieldBackJoint, Back),
+			Fact: geom.Sentencef("the back's dados are %s wide and take %d passes of a cutter of %s", geom.Millimetres(w), s.BackPasses, geom.Millimetres(l.Cutter.Width)),
+			Ask:  geom.Sentencef("set the fence at %s from the rear end for the first and %s for the last", geom.Millimetres(l.Setback), geom.Millimetres(l.Setback+w-l.Cutter.Width)),
+		})
 	}
 }

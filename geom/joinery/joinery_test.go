@@ -28,8 +28,8 @@ func mustBuild(t interface {
 	t.Helper()
 	d, problems := Build(s)
 	for _, p := range problems {
-		if p.Error {
-			t.Fatalf("%s: %s (%s)", p.Code, p.Message, p.Hint)
+		if p.IsError() {
+			t.Fatalf("%s: %s (%s)", p.Code, fact(p), advice(p))
 		}
 	}
 	return d

@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -17,8 +16,13 @@ func (l *layout) checkSetting() {
 			if l.FenceDistance != 0 {
 				field = FieldFenceDistance
 			}
-			l.fail("fence-distance", field, r, fmt.Sprintf("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
-				l.text(l.f), r, l.text(stock.Thickness.Mean)), "front and back need boards of much the same thickness", l.fenceWays(r, stock)...)
+			l.fail(geom.Diagnosis{
+				Code: "fence-distance", Subject: about(field, r),
+				Fact: geom.Sentencef("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
+					geom.Millimetres(l.f), r, geom.Millimetres(stock.Thickness.Mean)),
+				Ask:      geom.Sentencef("front and back need boards of much the same thickness"),
+				Remedies: l.fenceWays(r, stock),
+			})
 		}
 	}
 }
@@ -26,7 +30,12 @@ func (l *layout) checkSetting() {
 // checkSideDepth judges h against the sides.
 func (l *layout) checkSideDepth() {
 	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet+settle || l.h < leastRabbet-settle {
-		l.fail("cutter-height", FieldCutterHeight, Side, fmt.Sprintf("cuts %s deep in sides of %s, %s at the thinnest", l.text(l.h+l.GlueRoom), l.text(l.Ts), l.text(thin)), "take thicker sides", l.heightWays(thin)...)
+		l.fail(geom.Diagnosis{
+			Code: "cutter-height", Subject: about(FieldCutterHeight, Side),
+			Fact:     geom.Sentencef("cuts %s deep in sides of %s, %s at the thinnest", geom.Millimetres(l.h+l.GlueRoom), geom.Millimetres(l.Ts), geom.Millimetres(thin)),
+			Ask:      geom.Sentencef("take thicker sides"),
+			Remedies: l.heightWays(thin),
+		})
 	}
 }
 
@@ -37,29 +46,35 @@ func (l *layout) checkEndDepth(r Role) {
 	if l.h <= thin-leastRabbet+settle {
 		return
 	}
-	l.fail("cutter-height", field, r, fmt.Sprintf("the groove is %s deep in a %s of %s, %s at the thinnest", l.text(l.h), r, l.text(stock.Thickness.Mean), l.text(thin)),
-		fmt.Sprintf("take a thicker %s", r),
-		l.most(FieldCutterHeight, thin-geom.MinWeb), l.least(field, l.h+geom.MinWeb+stock.Thickness.Mean-thin))
+	l.fail(geom.Diagnosis{
+		Code: "cutter-height", Subject: about(field, r),
+		Fact: geom.Sentencef("the groove is %s deep in a %s of %s, %s at the thinnest", geom.Millimetres(l.h), r, geom.Millimetres(stock.Thickness.Mean), geom.Millimetres(thin)),
+		Ask:  geom.Sentencef("take a thicker %s", r),
+		Remedies: []geom.Remedy{
+			l.most(FieldCutterHeight, thin-geom.MinWeb),
+			l.least(field, l.h+geom.MinWeb+stock.Thickness.Mean-thin),
+		},
+	})
 }
 
 // fenceWays are fence distances that suit an end, and boards that suit the fence. The
 // front's is the one that serves both.
-func (l *layout) fenceWays(r Role, stock Stock) []Remedy {
+func (l *layout) fenceWays(r Role, stock Stock) []geom.Remedy {
 	half := stock.Thickness.Mean / 2
 	_, field := l.stockOf(r)
 	fence := l.exactly(FieldFenceDistance, half)
 	least, most := half+l.Limits.TonguePlay.Min, half+l.Limits.TonguePlay.Max
-	with := fence.with(l.between(FieldCutter, least, most))
-	return []Remedy{fence, with, l.exactly(field, 2*l.f), with.with(l.standingIn(least, most))}
+	with := fence.With(l.between(FieldCutter, least, most))
+	return []geom.Remedy{fence, with, l.exactly(field, 2*l.f), with.With(l.standingIn(least, most))}
 }
 
 // heightWays are cuts that the sides take.
-func (l *layout) heightWays(thin float64) []Remedy {
+func (l *layout) heightWays(thin float64) []geom.Remedy {
 	half := l.exactly(FieldCutterHeight, l.Ts/2)
 	if room := thin - leastRabbet - l.printed(l.Ts/2); l.GlueRoom > room {
-		return []Remedy{half.with(l.most(FieldGlueRoom, room)), l.most(FieldGlueRoom, thin-geom.MinWeb-l.h)}
+		return []geom.Remedy{half.With(l.most(FieldGlueRoom, room)), l.most(FieldGlueRoom, thin-geom.MinWeb-l.h)}
 	}
-	return []Remedy{half}
+	return []geom.Remedy{half}
 }
 
 // checkTongues judges the cutter against the tongues, and where the ends stand.
@@ -71,20 +86,38 @@ func (l *layout) checkTongues() {
 		entry, ways := l.playWays(play)
 		switch {
 		case play.Verdict == WillNot:
-			l.fail("cutter-narrow", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: it does not go in",
-				r, l.text(l.f), l.text(l.dado)), unlikeBoards, ways...)
+			l.fail(geom.Diagnosis{
+				Code: "cutter-narrow", Subject: about(entry, r),
+				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: it does not go in",
+					r, geom.Millimetres(l.f), geom.Millimetres(l.dado)),
+				Ask:      unlikeBoards,
+				Remedies: ways,
+			})
 		case play.Nominal > HopelessGap+settle:
-			l.fail("cutter-wide", entry, r, fmt.Sprintf("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
-				r, l.text(l.f), l.text(l.dado), l.text(play.Nominal)), unlikeBoards, ways...)
+			l.fail(geom.Diagnosis{
+				Code: "cutter-wide", Subject: about(entry, r),
+				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
+					r, geom.Millimetres(l.f), geom.Millimetres(l.dado), geom.Millimetres(play.Nominal)),
+				Ask:      unlikeBoards,
+				Remedies: ways,
+			})
 		case l.setWrong(play):
-			l.warn("tongue-play", entry, r, fmt.Sprintf("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
-				r, l.ranged(play), play.Verdict, l.text(play.Least), l.text(play.Most)), unlikeBoards, ways...)
-			l.checks(play)
+			l.warn(play.Misfit(geom.Diagnosis{
+				Code: "tongue-play", Subject: about(entry, r),
+				Fact: geom.Sentencef("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
+					r, l.ranged(play), play.Verdict, geom.Millimetres(play.Least), geom.Millimetres(play.Most)),
+				Ask:      unlikeBoards,
+				Remedies: ways,
+			}))
 		}
 		if l.setWrong(recess) {
-			l.warn("recess", field, r, fmt.Sprintf("the %s comes out %s at the ends of the sides, by %s%s",
-				r, recess.Verdict, l.standing(recess), l.deeper(recess)), "plane or sand it flush after gluing up, or leave it so", l.fenceWays(r, stock)...)
-			l.checks(recess)
+			l.warn(recess.Misfit(geom.Diagnosis{
+				Code: "recess", Subject: about(field, r),
+				Fact: geom.Sentencef("the %s comes out %s at the ends of the sides, by %s%s",
+					r, recess.Verdict, l.standing(recess), l.deeper(recess)),
+				Ask:      geom.Sentencef("plane or sand it flush after gluing up, or leave it so"),
+				Remedies: l.fenceWays(r, stock),
+			}))
 		}
 		if stock.Thickness.Max-l.f-l.Cutter.Width > settle && l.Cutter.Kind.Fenced() && !l.drawer.Setup.FlatTongues {
 			l.passes(r, stock.Thickness.Max, field)
@@ -97,27 +130,27 @@ func (l *layout) checkTongues() {
 
 // unlikeBoards is the advice where no cutter suits all boards. A range may be assumed
 // from a standard; measured boards are often nearer to one another.
-const unlikeBoards = "sort the boards, or write what more of them measure: from the thinnest to the thickest is more than the usual range"
+var unlikeBoards = geom.Sentencef("sort the boards, or write what more of them measure: from the thinnest to the thickest is more than the usual range")
 
 // playWays are what would give a tongue the usual play, and which entry that is.
-func (l *layout) playWays(c Check) (Field, []Remedy) {
+func (l *layout) playWays(c Check) (geom.Setting, []geom.Remedy) {
 	least, most := l.usual(c)
 	if l.Cutter.Kind.Fenced() {
-		return FieldCutter, append([]Remedy{l.between(FieldFenceDistance, l.dado-most, l.dado-least)}, l.cutterWays(l.f+least, l.f+most)...)
+		return FieldCutter, append([]geom.Remedy{l.between(FieldFenceDistance, l.dado-most, l.dado-least)}, l.cutterWays(l.f+least, l.f+most)...)
 	}
 	play := l.between(FieldDadoPlay, least, most)
 	if l.DadoWidth(0, 0) < l.dado-settle { // the bit is not what sets the slot
-		return FieldDadoPlay, []Remedy{play}
+		return FieldDadoPlay, []geom.Remedy{play}
 	}
 	bit := l.most(FieldCutter, l.f+most-l.SlotRoom)
-	return FieldCutter, []Remedy{bit, bit.with(play)}
+	return FieldCutter, []geom.Remedy{bit, bit.With(play)}
 }
 
 // cutterWays are the cutters that give a saw's tongues the usual play: those that take
 // the bottom too, where there are any, else with a bottom that they take.
-func (l *layout) cutterWays(least, most float64) []Remedy {
+func (l *layout) cutterWays(least, most float64) []geom.Remedy {
 	// What stands in the groove of the bottom, captured or flush, must go in as well.
-	var ways []Remedy
+	var ways []geom.Remedy
 	right := l.Limits.BottomPlay
 	stands := func(thick float64) {
 		ways = append(ways, l.between(FieldCutter, max(least, thick+right.Min), min(most, thick+right.Max)))
@@ -129,16 +162,16 @@ func (l *layout) cutterWays(least, most float64) []Remedy {
 		stands(tongue + l.under(BottomFlush, 0))
 	}
 	any := l.between(FieldCutter, least, most)
-	return append(ways, any, any.with(l.standingIn(least, most)))
+	return append(ways, any, any.With(l.standingIn(least, most)))
 }
 
 // standingIn is a bottom that goes into any groove between two widths.
-func (l *layout) standingIn(least, most float64) Remedy {
+func (l *layout) standingIn(least, most float64) geom.Remedy {
 	return l.between(FieldBottom, most-l.Limits.BottomPlay.Max, least-l.Limits.BottomPlay.Min)
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.
-func (l *layout) standing(c Check) string {
+func (l *layout) standing(c Check) ranged {
 	if c.Verdict == Proud {
 		c.Nominal, c.Min, c.Max = -c.Nominal, -c.Max, -c.Min
 	}
@@ -146,30 +179,36 @@ func (l *layout) standing(c Check) string {
 }
 
 // deeper says, of a proud panel, how deep the box really is.
-func (l *layout) deeper(recess Check) string {
+func (l *layout) deeper(recess Check) geom.Sentence {
 	if recess.Verdict != Proud || l.drawer.Outside.Depth-l.Depth <= l.Limits.Recess {
-		return ""
+		return geom.Sentence{}
 	}
-	return fmt.Sprintf("; the box is then %s deep, not %s", l.text(l.drawer.Outside.Depth), l.text(l.Depth))
+	return geom.Sentencef("; the box is then %s deep, not %s", geom.Millimetres(l.drawer.Outside.Depth), geom.Millimetres(l.Depth))
 }
 
 // passes plans the passes over a rabbet that is wider than the cutter: from the
 // fence distance to where the cutter reaches the outside face, evenly.
-func (l *layout) passes(r Role, thickness float64, field Field) {
+func (l *layout) passes(r Role, thickness float64, field geom.Setting) {
 	rest := thickness - l.f - l.Cutter.Width
 	n := 1 + int(math.Ceil((rest-settle)/l.Cutter.Width))
 	if last := thickness - l.Cutter.Width; n > l.drawer.Setup.RabbetPasses || last > l.drawer.Setup.LastFence {
 		l.drawer.Setup.RabbetPasses, l.drawer.Setup.LastFence = n, last
 	}
-	l.warn("rabbet-passes", field, r, fmt.Sprintf("one pass leaves %s at the outside of the %s's rabbet", l.text(rest), r),
-		fmt.Sprintf("take %d passes, the fence moved out by at most %s each time, the last at %s", n, l.atMost(l.Cutter.Width), l.text(thickness-l.Cutter.Width)))
+	l.warn(geom.Diagnosis{
+		Code: "rabbet-passes", Subject: about(field, r),
+		Fact: geom.Sentencef("one pass leaves %s at the outside of the %s's rabbet", geom.Millimetres(rest), r),
+		Ask:  geom.Sentencef("take %d passes, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(thickness-l.Cutter.Width)),
+	})
 }
 
 // checkProportions judges whether the sizes are in their order.
 func (l *layout) checkProportions() {
 	if l.Height > l.Depth {
-		l.warn("proportions", FieldOutside, "", fmt.Sprintf("the box is %s high and only %s deep", l.text(l.Height), l.text(l.Depth)),
-			"the order is width x height x depth")
+		l.warn(geom.Diagnosis{
+			Code: "proportions", Subject: about(FieldOutside, ""),
+			Fact: geom.Sentencef("the box is %s high and only %s deep", geom.Millimetres(l.Height), geom.Millimetres(l.Depth)),
+			Ask:  geom.Sentencef("the order is width x height x depth"),
+		})
 	}
 }
 
@@ -192,8 +231,13 @@ func (l *layout) checkRoom() {
 		{"depth", l.Depth, l.toFront + l.toBack, leastClear},
 	} {
 		if left := c.size - c.used; left < c.least-settle {
-			l.fail("room", FieldOutside, "", fmt.Sprintf("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
-				c.what, l.text(c.size), l.text(c.used), l.text(left), l.text(c.least)), "make the box larger: where it stands in an opening, that, or with fewer rows", l.least(FieldOutside, c.used+c.least).of(c.what, 0))
+			l.fail(geom.Diagnosis{
+				Code: "room", Subject: about(FieldOutside, ""),
+				Fact: geom.Sentencef("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
+					c.what, geom.Millimetres(c.size), geom.Millimetres(c.used), geom.Millimetres(left), geom.Millimetres(c.least)),
+				Ask:      geom.Sentencef("make the box larger: where it stands in an opening, that, or with fewer rows"),
+				Remedies: []geom.Remedy{l.least(FieldOutside, c.used+c.least).Of(c.what, 0)},
+			})
 		}
 	}
 }

@@ -34,7 +34,8 @@ func (l *layout) lap(r Role) Check {
 	if l.fromSpoilboard() {
 		factor = 0
 	}
-	return l.check(CheckID{Code: CheckLap, Part: r}, fmt.Sprintf("sides at the %s's ends (proud below 0)", r), 0, factor, l.Sides.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
+	return l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: fmt.Sprintf("sides at the %s's ends (proud below 0)", r), Nominal: 0,
+		Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, l.Sides.Thickness, factor)
 }
 
 // lappedWidth is the front's length, and what sides stand proud of its ends.
@@ -48,7 +49,7 @@ func (l *layout) lappedWidth() Check {
 	}
 	t := l.Sides.Thickness
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width}, WidthWords)
+		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords})
 }
 
 // lappedDepth is the side's length and the lips of front and back.
@@ -59,7 +60,7 @@ func (l *layout) lappedDepth() Check {
 		most += (front.Max - front.Mean) + (back.Max - back.Mean)
 	}
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
-		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth}, DepthWords)
+		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth, Words: DepthWords})
 }
 
 // laps are where the sides stand at the ends of front and back.

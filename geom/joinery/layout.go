@@ -2,6 +2,7 @@ package joinery
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -22,7 +23,7 @@ type layout struct {
 	grooveBit           float64 // diameter of the bit that makes the bottom's grooves
 	unsuited            bool    // with that bit a groove cannot stop where it has to
 	drawer              Drawer
-	problems            []Problem
+	problems            []geom.Diagnosis
 	checked             []checkedPanel // by the rules of package geom
 	fellows             []*layout      // the others of the opening
 }
@@ -84,28 +85,45 @@ func (l *layout) fromSpoilboard() bool {
 	return l.Cutter.Kind.FollowsDrawing() && l.DepthFrom == FromSpoilboard
 }
 
-// fail and warn keep a problem. The ways are candidates of what would end it, the best
-// first; the ask stands in the hint where none of them holds.
-func (l *layout) fail(code string, field Field, part Role, message, ask string, ways ...Remedy) {
-	l.say(true, code, field, part, message, ask, ways...)
+// fail and warn keep a diagnosis at their level, and say at its own. Its remedies are candidates
+// of what would end it, the best first.
+func (l *layout) fail(d geom.Diagnosis) {
+	d.Level = geom.LevelError
+	l.say(d)
 }
 
-func (l *layout) warn(code string, field Field, part Role, message, ask string, ways ...Remedy) {
-	l.say(false, code, field, part, message, ask, ways...)
+func (l *layout) warn(d geom.Diagnosis) {
+	d.Level = geom.LevelWarning
+	l.say(d)
 }
 
-func (l *layout) say(isError bool, code string, field Field, part Role, message, ask string, ways ...Remedy) {
-	l.problems = append(l.problems, Problem{Code: code, Error: isError, Field: field, Part: string(part), Message: message, Hint: ask, Remedies: ways})
+func (l *layout) say(d geom.Diagnosis) { l.problems = append(l.problems, d) }
+
+// warnOnce is warn for what holds for front and back alike.
+func (l *layout) warnOnce(d geom.Diagnosis) {
+	fact := d.Fact.In(l.Units)
+	if !slices.ContainsFunc(l.problems, func(p geom.Diagnosis) bool { return p.Code == d.Code && p.Fact.In(l.Units) == fact }) {
+		l.warn(d)
+	}
 }
 
-func (l *layout) failed() bool {
-	return failing(l.problems)
+// refused is the level of what stops a box, or else is to be warned of.
+func refused(stops bool) geom.Level {
+	if stops {
+		return geom.LevelError
+	}
+	return geom.LevelWarning
 }
 
-// text prints a computed length in the unit that the job is written in; atMost prints
-// a bound, so that what it advises is right when followed.
-func (l *layout) text(mm float64) string   { return geom.LengthOf(mm).Text(l.Units) }
-func (l *layout) atMost(mm float64) string { return geom.LengthOf(mm).RoundDown(l.Units).Text(l.Units) }
+// about is a part, of which there may be none, and the setting to change.
+func about(s geom.Setting, part Role) geom.Subject {
+	return geom.Subject{Part: string(part), Setting: s}
+}
+
+func (l *layout) failed() bool { return geom.AnyError(l.problems) }
+
+// text prints a computed length in the unit that the job is written in, for names of pieces.
+func (l *layout) text(mm float64) string { return geom.LengthOf(mm).Text(l.Units) }
 
 // printed is a length as whoever follows a piece of advice writes it.
 func (l *layout) printed(mm float64) float64 {
@@ -121,7 +139,7 @@ func (l *layout) advisable(least, most float64) bool {
 }
 
 // stockOf gives the stock of a role and the entry of the job file it comes from.
-func (l *layout) stockOf(r Role) (Stock, Field) {
+func (l *layout) stockOf(r Role) (Stock, geom.Setting) {
 	switch r {
 	case Front:
 		return l.Front, FieldFront

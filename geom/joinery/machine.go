@@ -29,14 +29,3 @@ func (k CutterKind) Stops() bool { return k != Saw }
 
 // Rounds reports whether a turning bit leaves the inside corners round.
 func (k CutterKind) Rounds() bool { return k == Router || k == RouterTable }
-
-// tool is what the trade calls its cutter.
-func (k CutterKind) tool() string {
-	switch {
-	case k.Rounds():
-		return "bit"
-	case k == Hand:
-		return "plough iron"
-	}
-	return "cutter"
-}

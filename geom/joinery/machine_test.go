@@ -18,8 +18,8 @@ func TestMachines(t *testing.T) {
 			Joint: DadoRabbet, Cutter: Cutter{Kind: kind, Width: 6.35}, GrooveEnds: GrooveThrough, BottomFit: BottomCaptured, BottomSlack: 2, DadoPlay: 0.2, GroovePlay: 0.2}
 		d, problems := Build(s)
 		for _, p := range problems {
-			if p.Error {
-				t.Errorf("%s: %s", kind, p.Message)
+			if p.IsError() {
+				t.Errorf("%s: %s", kind, fact(p))
 			}
 		}
 		for _, k := range d.Parts[0].Panel.Pockets {

@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"reflect"
 	"slices"
 
@@ -22,13 +21,20 @@ func (l *layout) checkPanels() {
 				continue
 			}
 			told[v.Rule] = true
-			l.say(!v.Warning, string(v.Rule), field, p.Role, fmt.Sprintf("%s, %s at the thinnest: %s", p.Role, l.text(thinnest.Thickness), v.Describe(thinnest, l.Units)),
-				"take thicker boards, or other distances", l.webWays(thinnest, v)...)
+			d := v.Diagnosis(thinnest)
+			d.Subject = about(field, p.Role)
+			d.Fact = geom.Sentencef("%s, %s at the thinnest: %s", p.Role, geom.Millimetres(thinnest.Thickness), d.Fact)
+			d.Ask = geom.Sentencef("take thicker boards, or other distances")
+			d.Remedies = l.webWays(thinnest, v)
+			l.say(d)
 		}
 		l.checkSheet(p, field)
 		if p.Stock.Solid && p.Stock.Grain == GrainNone {
-			l.fail("solid-grain", field, p.Role, fmt.Sprintf("%s is solid wood, and the job does not say how its grain runs", p.Stock.Name),
-				"write grain: length, and the sheet's size with the length along the grain first: it has to run along the length of every part")
+			l.fail(geom.Diagnosis{
+				Code: "solid-grain", Subject: about(field, p.Role),
+				Fact: geom.Sentencef("%s is solid wood, and the job does not say how its grain runs", p.Stock.Name),
+				Ask:  geom.Sentencef("write grain: length, and the sheet's size with the length along the grain first: it has to run along the length of every part"),
+			})
 		}
 	}
 }
@@ -53,7 +59,7 @@ func (l *layout) violations(p geom.Panel) []geom.Violation {
 }
 
 // fieldOf is the entry of the job file that a part's stock comes from.
-func (l *layout) fieldOf(r Role) Field {
+func (l *layout) fieldOf(r Role) geom.Setting {
 	switch r {
 	case DividerRole:
 		return FieldDividers
@@ -80,7 +86,7 @@ func (l *layout) thinnest(p Part) geom.Panel {
 }
 
 // webWays are what leaves enough under a pocket.
-func (l *layout) webWays(p geom.Panel, v geom.Violation) []Remedy {
+func (l *layout) webWays(p geom.Panel, v geom.Violation) []geom.Remedy {
 	if v.Rule != geom.RuleThinWeb || v.Pocket < 0 {
 		return nil
 	}
@@ -88,9 +94,9 @@ func (l *layout) webWays(p geom.Panel, v geom.Violation) []Remedy {
 	if p.Pockets[v.Pocket].Kind == geom.Dado {
 		room = l.GlueRoom
 	}
-	ways := []Remedy{l.most(FieldCutterHeight, p.Thickness-geom.MinWeb-room)}
+	ways := []geom.Remedy{l.most(FieldCutterHeight, p.Thickness-geom.MinWeb-room)}
 	if v.Other >= 0 || p.Pockets[v.Pocket].Face == geom.Outside {
-		ways = []Remedy{l.most(FieldCutterHeight, l.h-(geom.MinWeb-v.Value))}
+		ways = []geom.Remedy{l.most(FieldCutterHeight, l.h-(geom.MinWeb-v.Value))}
 	}
 	if room > 0 {
 		ways = append(ways, l.most(FieldGlueRoom, p.Thickness-geom.MinWeb-l.h))
@@ -99,7 +105,7 @@ func (l *layout) webWays(p geom.Panel, v geom.Violation) []Remedy {
 }
 
 // checkSheet refuses a part that no sheet of its stock can hold.
-func (l *layout) checkSheet(p Part, field Field) {
+func (l *layout) checkSheet(p Part, field geom.Setting) {
 	s, length, width := p.Stock, p.Panel.Length(), p.Panel.Width()
 	fits := func(length, width float64) bool {
 		within := func(sheet [2]float64) bool { return length <= sheet[0]+settle && width <= sheet[1]+settle }
@@ -108,9 +114,9 @@ func (l *layout) checkSheet(p Part, field Field) {
 	if s.Length == 0 || fits(length, width) {
 		return
 	}
-	sheet := l.text(s.Length) + " x " + l.text(s.Width)
+	sheet := geom.Sentencef("%s x %s", geom.Millimetres(s.Length), geom.Millimetres(s.Width))
 	if s.Grain == GrainLength {
-		sheet = l.text(s.Length) + " along the grain, " + l.text(s.Width) + " across"
+		sheet = geom.Sentencef("%s along the grain, %s across", geom.Millimetres(s.Length), geom.Millimetres(s.Width))
 	}
 	hint := "make the box smaller or buy a larger sheet"
 	if s.Grain == GrainNone {
@@ -120,6 +126,10 @@ func (l *layout) checkSheet(p Part, field Field) {
 	} else if fits(width, length) {
 		hint = "it would fit turned: if the grain runs along the other number of the sheet, say so with grain: length or width; if it does not matter, write grain: none"
 	}
-	l.fail("sheet", field, p.Role, fmt.Sprintf("the %s is %s x %s; a sheet of %s is %s",
-		p.Role, l.text(length), l.text(width), s.Name, sheet), hint)
+	l.fail(geom.Diagnosis{
+		Code: "sheet", Subject: about(field, p.Role),
+		Fact: geom.Sentencef("the %s is %s x %s; a sheet of %s is %s",
+			p.Role, geom.Millimetres(length), geom.Millimetres(width), s.Name, sheet),
+		Ask: geom.Sentencef(hint),
+	})
 }

@@ -1,6 +1,10 @@
 package joinery
 
-import "fmt"
+import (
+	"fmt"
+
+	"drawerwright/geom"
+)
 
 // plugs lists the pieces that close the open ends of the bottom's grooves, where they
 // are wished for: as wide and as deep as a groove and no longer than leaves the bottom
@@ -11,7 +15,7 @@ func (l *layout) plugs() {
 	}
 	put := func(length float64, count int) {
 		if length > settle {
-			name := fmt.Sprintf("plug %s x %s, %s long", l.text(l.groove), l.text(l.h), l.atMost(length))
+			name := fmt.Sprintf("plug %s x %s, %s long", l.text(l.groove), l.text(l.h), geom.AtMost(length).In(l.Units))
 			l.takes(name, count)
 			for i := range l.drawer.Hardware {
 				l.drawer.Hardware[i].Offcut = l.drawer.Hardware[i].Offcut || l.drawer.Hardware[i].Name == name

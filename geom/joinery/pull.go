@@ -1,14 +1,13 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
 )
 
-// FieldPull is the entry of a [Problem] about a pull.
-const FieldPull Field = "pull"
+// FieldPull is the entry of a [geom.Diagnosis] about a pull.
+const FieldPull geom.Setting = "pull"
 
 // Sizes that are chosen, and limits, in millimetres; common practice, no source.
 const (
@@ -43,7 +42,11 @@ func (l *layout) pull() {
 	}
 	usual, known := defaults[k.Shape]
 	if !known {
-		l.fail("pull", FieldPull, role, fmt.Sprintf("there is no pull called %q", k.Shape), fmt.Sprintf("write %s, %s, %s or %s", PullHole, PullHalf, PullSlot, PullHandHold))
+		l.fail(geom.Diagnosis{
+			Code: "pull", Subject: about(FieldPull, role),
+			Fact: geom.Sentencef("there is no pull called %q", k.Shape),
+			Ask:  geom.Sentencef("write %s, %s, %s or %s", PullHole, PullHalf, PullSlot, PullHandHold),
+		})
 		return
 	}
 	or := func(v, usual float64) float64 {
@@ -71,8 +74,11 @@ func (l *layout) pull() {
 	x := (box.Min.X + box.Max.X) / 2
 	for _, c := range p.Pockets {
 		if b := c.Outline.Bounds(); b.Max.X > x-width/2-pullEdge && b.Min.X < x+width/2+pullEdge && b.Max.Y > low-pullEdge && b.Min.Y < high+pullEdge {
-			l.fail("pull", FieldPull, role, fmt.Sprintf("the pull, %s wide and from %s to %s up, meets the %s on the %s face", l.text(width), l.text(low), l.text(high), c.Kind, c.Face),
-				"move it with down, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle")
+			l.fail(geom.Diagnosis{
+				Code: "pull", Subject: about(FieldPull, role),
+				Fact: geom.Sentencef("the pull, %s wide and from %s to %s up, meets the %s on the %s face", geom.Millimetres(width), geom.Millimetres(low), geom.Millimetres(high), c.Kind, c.Face),
+				Ask:  geom.Sentencef("move it with down, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle"),
+			})
 			return
 		}
 	}
@@ -96,7 +102,11 @@ func (l *layout) pull() {
 		p.Pockets = append(p.Pockets, through)
 	}
 	if l.Cutter.Kind.Fenced() {
-		l.warn("pull-by-hand", FieldPull, role, fmt.Sprintf("a saw cannot cut the %s", k.Shape), "bore it, or cut it with a jigsaw or a router and the drawing")
+		l.warn(geom.Diagnosis{
+			Code: "pull-by-hand", Subject: about(FieldPull, role),
+			Fact: geom.Sentencef("a saw cannot cut the %s", k.Shape),
+			Ask:  geom.Sentencef("bore it, or cut it with a jigsaw or a router and the drawing"),
+		})
 	}
 }
 
@@ -110,17 +120,17 @@ func (l *layout) leastRound() float64 {
 
 // higherPull are what leaves wood enough under a pull: higher up where it has a place of
 // its own, else lower.
-func (l *layout) higherPull(top, floor, height float64) []Remedy {
+func (l *layout) higherPull(top, floor, height float64) []geom.Remedy {
 	room := top - floor - pullEdge
 	switch l.Pull.Shape {
 	case PullHalf:
-		return []Remedy{l.between(FieldPull, leastPull, 2*room).of("width", 0)}
+		return []geom.Remedy{l.between(FieldPull, leastPull, 2*room).Of("width", 0)}
 	case PullSlot:
-		return []Remedy{l.between(FieldPull, leastPull/2, room).of("height", 0)}
+		return []geom.Remedy{l.between(FieldPull, leastPull/2, room).Of("height", 0)}
 	case PullHole:
-		return []Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).of("down", 0), l.between(FieldPull, leastPull, 2*(room-pullDown)).of("width", 0)}
+		return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("down", 0), l.between(FieldPull, leastPull, 2*(room-pullDown)).Of("width", 0)}
 	}
-	return []Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).of("down", 0), l.between(FieldPull, leastPull/2, 2*(room-pullDown)).of("height", 0)}
+	return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("down", 0), l.between(FieldPull, leastPull/2, 2*(room-pullDown)).Of("height", 0)}
 }
 
 // pullFits judges where a pull comes.
@@ -139,16 +149,33 @@ func (l *layout) pullFits(role Role, width, height, low, high float64) bool {
 	}
 	switch {
 	case width < leastPull-settle || height < leastPull/2-settle:
-		l.fail("pull", FieldPull, role, fmt.Sprintf("a pull of %s x %s is too small for fingers", l.text(width), l.text(height)),
-			"make the pull larger", l.between(FieldPull, leastPull, clear-2*pullEnds).of("width", 0))
+		l.fail(geom.Diagnosis{
+			Code: "pull", Subject: about(FieldPull, role),
+			Fact:     geom.Sentencef("a pull of %s x %s is too small for fingers", geom.Millimetres(width), geom.Millimetres(height)),
+			Ask:      geom.Sentencef("make the pull larger"),
+			Remedies: []geom.Remedy{l.between(FieldPull, leastPull, clear-2*pullEnds).Of("width", 0)},
+		})
 	case width > clear-2*pullEnds+settle:
-		l.fail("pull", FieldPull, role, fmt.Sprintf("a pull of %s is too wide for a front with %s between its ends", l.text(width), l.text(clear)),
-			"take a finger hole", l.between(FieldPull, leastPull, clear-2*pullEnds).of("width", 0))
+		l.fail(geom.Diagnosis{
+			Code: "pull", Subject: about(FieldPull, role),
+			Fact:     geom.Sentencef("a pull of %s is too wide for a front with %s between its ends", geom.Millimetres(width), geom.Millimetres(clear)),
+			Ask:      geom.Sentencef("take a finger hole"),
+			Remedies: []geom.Remedy{l.between(FieldPull, leastPull, clear-2*pullEnds).Of("width", 0)},
+		})
 	case low < floor+pullEdge-settle:
-		l.fail("pull", FieldPull, role, fmt.Sprintf("the pull comes down to %s over the lower edge; there has to be %s of wood under it", l.text(low), l.text(floor+pullEdge)), "take a higher front", l.higherPull(box.Max.Y, floor, height)...)
+		l.fail(geom.Diagnosis{
+			Code: "pull", Subject: about(FieldPull, role),
+			Fact:     geom.Sentencef("the pull comes down to %s over the lower edge; there has to be %s of wood under it", geom.Millimetres(low), geom.Millimetres(floor+pullEdge)),
+			Ask:      geom.Sentencef("take a higher front"),
+			Remedies: l.higherPull(box.Max.Y, floor, height),
+		})
 	case high < box.Max.Y-settle && high > box.Max.Y-pullEdge+settle || high > box.Max.Y+settle:
-		l.fail("pull", FieldPull, role, fmt.Sprintf("the pull leaves %s of wood over it, at least %s is needed", l.text(box.Max.Y-high), l.text(pullEdge)), "take another pull",
-			l.between(FieldPull, pullEdge+height/2, box.Max.Y-floor-pullEdge-height/2).of("down", 0))
+		l.fail(geom.Diagnosis{
+			Code: "pull", Subject: about(FieldPull, role),
+			Fact:     geom.Sentencef("the pull leaves %s of wood over it, at least %s is needed", geom.Millimetres(box.Max.Y-high), geom.Millimetres(pullEdge)),
+			Ask:      geom.Sentencef("take another pull"),
+			Remedies: []geom.Remedy{l.between(FieldPull, pullEdge+height/2, box.Max.Y-floor-pullEdge-height/2).Of("down", 0)},
+		})
 	default:
 		return true
 	}

@@ -91,7 +91,8 @@ func (l *layout) checkGrooveDepth() {
 func (l *layout) level() {
 	for _, r := range l.ends() {
 		stock, _ := l.stockOf(r)
-		l.check(CheckID{Code: CheckRecess, Part: r}, string(r)+" recess at the side ends (proud below 0)", 0, -1, stock.Thickness, -l.Limits.Recess, l.Limits.Recess, RecessWords)
+		l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: 0,
+			Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, stock.Thickness, -1)
 	}
 }
 
@@ -102,5 +103,6 @@ func (l *layout) rabbetedWidth() Check {
 	if l.fromSpoilboard() {
 		factor = 0
 	}
-	return l.check(CheckID{Code: CheckOutsideWidth}, "outside width", l.Width, factor, l.Sides.Thickness, l.Width-l.Limits.Width, l.Width+l.Limits.Width, WidthWords)
+	return l.check(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width,
+		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords}, l.Sides.Thickness, factor)
 }

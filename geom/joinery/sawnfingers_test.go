@@ -5,6 +5,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"drawerwright/geom"
 )
 
 // anyFingers draws what a shop joins with fingers on a saw or a router table: walls of
@@ -44,7 +46,7 @@ func TestSawnFingersTakeABottom(t *testing.T) {
 		s := anyFingers(t)
 		for step := 0; ; step++ {
 			d, problems := Build(s)
-			next := slices.IndexFunc(problems, func(p Problem) bool { return p.Error })
+			next := slices.IndexFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() })
 			if next < 0 {
 				made++
 				if d.Setup.FingerRow > 0 {
@@ -60,11 +62,11 @@ func TestSawnFingersTakeABottom(t *testing.T) {
 			}
 			p := problems[next]
 			if len(p.Remedies) == 0 || step > 5 {
-				t.Fatalf("no way out of %q after %d hints: %q", p.Message, step, p.Hint)
+				t.Fatalf("no way out of %q after %d hints: %q", fact(p), step, advice(p))
 			}
 			r := p.Remedies[rapid.IntRange(0, len(p.Remedies)-1).Draw(t, "way")]
 			ends := r.Ends()
-			s = r.Follow(s, ends[rapid.IntRange(0, len(ends)-1).Draw(t, "end")])
+			s = Follow(s, r, ends[rapid.IntRange(0, len(ends)-1).Draw(t, "end")])
 		}
 	})
 	t.Logf("%d made, %d with a row of another height, %d after a hint, %d with plugs", made, shifted, mended, plugged)

@@ -1,10 +1,6 @@
 package joinery
 
-import (
-	"fmt"
-
-	"drawerwright/geom"
-)
+import "drawerwright/geom"
 
 // SlackDeep is the slack of the bottom from front to back.
 func (s Spec) SlackDeep() float64 {
@@ -16,14 +12,14 @@ func (s Spec) SlackDeep() float64 {
 
 // slackWay is a direction in which the bottom is smaller than its grooves.
 type slackWay struct {
-	field Field   // the entry that gives the slack
-	own   Field   // the entry that gives this slack alone
-	slack float64 // in all
-	size  float64 // of the bottom
-	moves bool    // it swells and shrinks in this direction
-	open  bool    // at one end: the bottom ends under the back, and is screwed to it
-	along string  // the direction in words
-	check CheckID // of the slack, which the package fit makes
+	field geom.Setting // the entry that gives the slack
+	own   geom.Setting // the entry that gives this slack alone
+	slack float64      // in all
+	size  float64      // of the bottom
+	moves bool         // it swells and shrinks in this direction
+	open  bool         // at one end: the bottom ends under the back, and is screwed to it
+	along string       // the direction in words
+	check CheckID      // of the slack, which the package fit makes
 }
 
 // slackWays are both directions; a slack that one entry gives for both of them is
@@ -38,12 +34,12 @@ func (l *layout) slackWays() []slackWay {
 	return []slackWay{across, deep}
 }
 
-// about names the slack in a message: one entry for both directions is told of once.
-func (l *layout) about(w slackWay) string {
+// said names the slack in a message: one entry for both directions is told of once.
+func (l *layout) said(w slackWay) geom.Sentence {
 	if l.DeepSlack == nil {
-		return fmt.Sprintf("%s of slack", l.text(w.slack))
+		return geom.Sentencef("%s of slack", geom.Millimetres(w.slack))
 	}
-	return fmt.Sprintf("%s of slack %s", l.text(w.slack), w.along)
+	return geom.Sentencef("%s of slack %s", geom.Millimetres(w.slack), w.along)
 }
 
 // Ways of a slack, in words.
@@ -92,19 +88,24 @@ func (l *layout) holder() string {
 	return "groove"
 }
 
-func (l *layout) holds() string {
+func (l *layout) holds() geom.Sentence {
 	if l.BottomFit == BottomCleats {
-		return l.text(l.held()) + " thick"
+		return geom.Sentencef("%s thick", geom.Millimetres(l.held()))
 	}
-	return l.text(l.held()) + " deep"
+	return geom.Sentencef("%s deep", geom.Millimetres(l.held()))
 }
 
 // slackFails reports whether the bottom can leave a groove, and says so.
 func (l *layout) slackFails() bool {
 	said := l.told(l.slackWays(), func(w slackWay) bool { return w.slack >= l.held()-settle })
 	for _, w := range said {
-		l.fail("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom, pushed to one end, leaves the %s at the other, which is %s",
-			l.about(w), l.holder(), l.holds()), shallowGrooves, l.rightSlack(w))
+		l.fail(geom.Diagnosis{
+			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Fact: geom.Sentencef("with %s the bottom, pushed to one end, leaves the %s at the other, which is %s",
+				l.said(w), l.holder(), l.holds()),
+			Ask:      shallowGrooves,
+			Remedies: []geom.Remedy{l.rightSlack(w)},
+		})
 	}
 	return len(said) > 0
 }
@@ -113,21 +114,30 @@ func (l *layout) slackFails() bool {
 // corners from closing where the bottom comes after them.
 func (l *layout) checkSlack() {
 	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return w.slack > l.held()/2+settle }) {
-		l.warn("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom, pushed to one end, holds by %s at the other",
-			l.about(w), l.text(l.held()-w.slack)), shallowGrooves, l.rightSlack(w))
+		l.warn(geom.Diagnosis{
+			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Fact: geom.Sentencef("with %s the bottom, pushed to one end, holds by %s at the other",
+				l.said(w), geom.Millimetres(l.held()-w.slack)),
+			Ask:      shallowGrooves,
+			Remedies: []geom.Remedy{l.rightSlack(w)},
+		})
 	}
 	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return !w.open && w.slack < l.usualSlack(w)-settle }) {
-		l.warn("bottom-slack", w.field, Bottom, fmt.Sprintf("with %s the bottom may keep the corners from closing", l.about(w)),
-			shallowGrooves, l.rightSlack(w))
+		l.warn(geom.Diagnosis{
+			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Fact:     geom.Sentencef("with %s the bottom may keep the corners from closing", l.said(w)),
+			Ask:      shallowGrooves,
+			Remedies: []geom.Remedy{l.rightSlack(w)},
+		})
 	}
 }
 
 // shallowGrooves is the advice where no slack suits the grooves.
-const shallowGrooves = "cut deeper grooves, in thicker boards"
+var shallowGrooves = geom.Sentencef("cut deeper grooves, in thicker boards")
 
 // rightSlack is a slack that is right for grooves of this depth, and keeps its limits with
 // what lengths are off.
-func (l *layout) rightSlack(w slackWay) Remedy {
+func (l *layout) rightSlack(w slackWay) geom.Remedy {
 	return l.between(w.field, l.usualSlack(w), min(l.held()/2, l.Limits.BottomSlack.Max-l.Spreads[w.check].Max))
 }
 
@@ -157,25 +167,35 @@ func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
 	most := l.Sides.Thickness.Min - geom.MinWeb // of the cutter's height
 	if swells > w.slack+settle {
 		needs := swells + leastSlack
-		l.fail("bottom-movement", w.field, Bottom, fmt.Sprintf("%s the bottom, %s, swells by %s and has %s of slack: it would push the box apart", w.along, l.text(w.size), l.text(swells), l.text(w.slack)),
-			"take a bottom of sheet stock, or of a wood that moves less",
-			l.between(w.own, needs, l.held()/2),
-			l.openBehind(),
-			l.exactly(w.own, needs).with(l.between(FieldCutterHeight, 2*(needs+settle), most)))
+		l.fail(geom.Diagnosis{
+			Code: "bottom-movement", Subject: about(w.field, Bottom),
+			Fact: geom.Sentencef("%s the bottom, %s, swells by %s and has %s of slack: it would push the box apart", w.along, geom.Millimetres(w.size), geom.Millimetres(swells), geom.Millimetres(w.slack)),
+			Ask:  geom.Sentencef("take a bottom of sheet stock, or of a wood that moves less"),
+			Remedies: []geom.Remedy{
+				l.between(w.own, needs, l.held()/2),
+				l.openBehind(),
+				l.exactly(w.own, needs).With(l.between(FieldCutterHeight, 2*(needs+settle), most)),
+			},
+		})
 	}
 	if hold := l.held() - w.slack - shrinks; hold < leastHold-settle {
-		l.warn("bottom-movement", w.field, Bottom, fmt.Sprintf("when it has shrunk by %s %s the bottom, pushed to one end, holds by %s at the other", l.text(shrinks), w.along, l.text(hold)),
-			"take a bottom of quartersawn boards or of sheet stock",
-			l.between(w.own, max(swells, leastSlack), l.held()-shrinks-leastHold),
-			l.openBehind(),
-			l.least(FieldCutterHeight, leastHold+w.slack+shrinks))
+		l.warn(geom.Diagnosis{
+			Code: "bottom-movement", Subject: about(w.field, Bottom),
+			Fact: geom.Sentencef("when it has shrunk by %s %s the bottom, pushed to one end, holds by %s at the other", geom.Millimetres(shrinks), w.along, geom.Millimetres(hold)),
+			Ask:  geom.Sentencef("take a bottom of quartersawn boards or of sheet stock"),
+			Remedies: []geom.Remedy{
+				l.between(w.own, max(swells, leastSlack), l.held()-shrinks-leastHold),
+				l.openBehind(),
+				l.least(FieldCutterHeight, leastHold+w.slack+shrinks),
+			},
+		})
 	}
 }
 
 // openBehind is a bottom of solid wood that is slid in.
-func (l *layout) openBehind() Remedy {
+func (l *layout) openBehind() geom.Remedy {
 	if !l.Bottom.Solid || l.BottomFit == BottomSlidIn {
-		return Remedy{}
+		return geom.Remedy{}
 	}
 	return write(FieldBottomFit, BottomSlidIn)
 }

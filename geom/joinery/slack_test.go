@@ -24,10 +24,10 @@ func slidIn(s *Spec) { s.BottomFit = BottomSlidIn }
 func deep(v float64) func(*Spec) { return func(s *Spec) { s.DeepSlack = &v } }
 
 // codes are those of problems, errors with a mark.
-func codes(list []Problem) (all []string) {
+func codes(list []geom.Diagnosis) (all []string) {
 	for _, p := range list {
-		code := p.Code
-		if p.Error {
+		code := string(p.Code)
+		if p.IsError() {
 			code = "!" + code
 		}
 		all = append(all, code)
@@ -39,13 +39,13 @@ func codes(list []Problem) (all []string) {
 // of slack in grooves 6 deep, and half a millimetre more: the way out is behind.
 func TestSolidBottom(t *testing.T) {
 	_, problems := Build(solidBottom(0.01, 0))
-	if !slices.Equal(codes(problems), []string{"!bottom-movement"}) || !strings.Contains(problems[0].Message, "from front to back the bottom, 436 mm, swells by 4.36 mm and has 2 mm of slack") ||
-		!strings.Contains(problems[0].Hint, "write bottom-fit: slid-in") {
+	if !slices.Equal(codes(problems), []string{"!bottom-movement"}) || !strings.Contains(fact(problems[0]), "from front to back the bottom, 436 mm, swells by 4.36 mm and has 2 mm of slack") ||
+		!strings.Contains(advice(problems[0]), "bottom-fit slid-in") {
 		t.Errorf("%+v", problems)
 	}
 	// Swelling by 0.5 %, 2.18, it has room with a slack of its own from front to back.
 	_, problems = Build(solidBottom(0.005, 0))
-	if len(problems) != 1 || problems[0].Remedies[0].Changes[0].Field != FieldDeepSlack || !strings.HasPrefix(problems[0].Hint, "write a bottom-slack-deep of 2.68 mm to 3 mm") {
+	if len(problems) != 1 || problems[0].Remedies[0].Changes[0].Setting != FieldDeepSlack || !strings.HasPrefix(advice(problems[0]), "bottom-slack-deep 2.68 to 3") {
 		t.Errorf("%+v", problems)
 	}
 	if _, problems = Build(solidBottom(0.005, 0, deep(2.7))); len(problems) > 0 {
@@ -92,7 +92,7 @@ func TestSlotsHaveRoom(t *testing.T) {
 		t.Errorf("%+v", problems)
 	}
 	_, problems = Build(solidBottom(0, 0.02, slidIn))
-	if !slices.Equal(codes(problems), []string{"bottom-movement"}) || !strings.Contains(problems[0].Message, "its slots let it by 4 mm") {
+	if !slices.Equal(codes(problems), []string{"bottom-movement"}) || !strings.Contains(fact(problems[0]), "its slots let it by 4 mm") {
 		t.Errorf("%+v", problems)
 	}
 }
@@ -103,7 +103,7 @@ func TestSheetMoves(t *testing.T) {
 	for _, change := range []func(*Spec){func(*Spec) {}, slidIn} {
 		s := routedBox(func(s *Spec) { s.Bottom.Swelling = 0.01; change(s) })
 		_, problems := Build(s)
-		if i := slices.Index(codes(problems), "!bottom-movement"); i < 0 || !strings.Contains(problems[i].Message, "from side to side") {
+		if i := slices.Index(codes(problems), "!bottom-movement"); i < 0 || !strings.Contains(fact(problems[i]), "from side to side") {
 			t.Errorf("%+v", problems)
 		}
 	}
@@ -124,22 +124,22 @@ func TestSlackEachWay(t *testing.T) {
 	near(t, "from the front", d.part(Bottom).Stands[0].Origin.Y, 6)
 	for name, c := range map[string]struct {
 		spec  Spec
-		field []Field
+		field []geom.Setting
 	}{
-		"across":          {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(1)(s) }), []Field{FieldBottomSlack}},
-		"deep":            {routedBox(func(s *Spec) { s.BottomSlack = 1; deep(4)(s) }), []Field{FieldDeepSlack}},
-		"both":            {routedBox(func(s *Spec) { s.BottomSlack = 4 }), []Field{FieldBottomSlack}},
-		"each":            {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(0.2)(s) }), []Field{FieldBottomSlack, FieldDeepSlack}},
-		"far too deep":    {routedBox(func(s *Spec) { deep(6)(s) }), []Field{FieldDeepSlack}},
-		"none, captured":  {routedBox(func(s *Spec) { deep(0)(s) }), []Field{FieldDeepSlack}},
+		"across":          {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(1)(s) }), []geom.Setting{FieldBottomSlack}},
+		"deep":            {routedBox(func(s *Spec) { s.BottomSlack = 1; deep(4)(s) }), []geom.Setting{FieldDeepSlack}},
+		"both":            {routedBox(func(s *Spec) { s.BottomSlack = 4 }), []geom.Setting{FieldBottomSlack}},
+		"each":            {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(0.2)(s) }), []geom.Setting{FieldBottomSlack, FieldDeepSlack}},
+		"far too deep":    {routedBox(func(s *Spec) { deep(6)(s) }), []geom.Setting{FieldDeepSlack}},
+		"none, captured":  {routedBox(func(s *Spec) { deep(0)(s) }), []geom.Setting{FieldDeepSlack}},
 		"none, but open":  {routedBox(func(s *Spec) { deep(0)(s); slidIn(s) }), nil},
-		"slid in, deeply": {routedBox(func(s *Spec) { deep(4)(s); slidIn(s) }), []Field{FieldDeepSlack}},
+		"slid in, deeply": {routedBox(func(s *Spec) { deep(4)(s); slidIn(s) }), []geom.Setting{FieldDeepSlack}},
 	} {
 		_, problems := Build(c.spec)
-		var got []Field
+		var got []geom.Setting
 		for _, p := range problems {
 			if p.Code == "bottom-slack" {
-				got = append(got, p.Field)
+				got = append(got, p.Subject.Setting)
 			}
 		}
 		if !slices.Equal(got, c.field) {

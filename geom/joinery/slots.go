@@ -1,7 +1,6 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
@@ -32,9 +31,12 @@ func (l *layout) checkSlots(shrinks float64) {
 	if !l.Bottom.Solid || shrinks <= l.slotRoom(shrinks)+settle {
 		return
 	}
-	l.warn("bottom-movement", FieldBack, Bottom, fmt.Sprintf("from front to back the bottom shrinks by %s, and under a back of %s its slots let it by %s: after that it splits or leaves the front's groove", l.text(shrinks), l.text(l.Tk), l.text(l.slotRoom(shrinks))),
-		"take a bottom of quartersawn boards or of sheet stock, or saw the slots open to the rear edge",
-		l.least(FieldBack, shrinks+leastSlotEdge+l.screw(bottomScrew).hole/2+leastScrewEdge))
+	l.warn(geom.Diagnosis{
+		Code: "bottom-movement", Subject: about(FieldBack, Bottom),
+		Fact:     geom.Sentencef("from front to back the bottom shrinks by %s, and under a back of %s its slots let it by %s: after that it splits or leaves the front's groove", geom.Millimetres(shrinks), geom.Millimetres(l.Tk), geom.Millimetres(l.slotRoom(shrinks))),
+		Ask:      geom.Sentencef("take a bottom of quartersawn boards or of sheet stock, or saw the slots open to the rear edge"),
+		Remedies: []geom.Remedy{l.least(FieldBack, shrinks+leastSlotEdge+l.screw(bottomScrew).hole/2+leastScrewEdge)},
+	})
 }
 
 // rearHoles are for the screws that hold a bottom which was slid in to the lower edge of

@@ -194,48 +194,30 @@ const (
 	DefaultGroovePlay  = 0.2  // mm: a dry bottom slides in by hand
 )
 
-// Field names the entry of a job file that a [Problem] is about.
-type Field string
-
+// Settings of a [Spec], by the names that a job file gives them. That of a stock is for its
+// thickness, that of the cutter for its width.
 const (
-	FieldName          Field = "name"
-	FieldOutside       Field = "outside"
-	FieldSides         Field = "sides"
-	FieldFront         Field = "front"
-	FieldBack          Field = "back"
-	FieldBottom        Field = "bottom"
-	FieldJoint         Field = "joint"
-	FieldCutter        Field = "cutter"
-	FieldGrooveCutter  Field = "groove-cutter"
-	FieldFenceDistance Field = "fence-distance"
-	FieldCutterHeight  Field = "cutter-height"
-	FieldGrooveEnds    Field = "groove-ends"
-	FieldBottomFit     Field = "bottom-fit"
-	FieldBottomSlack   Field = "bottom-slack"
-	FieldDeepSlack     Field = "bottom-slack-deep"
-	FieldDadoPlay      Field = "dado-play"
-	FieldGroovePlay    Field = "groove-play"
-	FieldGlueRoom      Field = "glue-room"
-	FieldBottomHeight  Field = "bottom-height"
-	FieldBackJoint     Field = "back-joint"
-	FieldSetback       Field = "setback"
-	FieldFasteners     Field = "fasteners"
-	FieldFingerWidth   Field = "finger-width"
+	FieldName          geom.Setting = "name"
+	FieldOutside       geom.Setting = "outside"
+	FieldSides         geom.Setting = "sides"
+	FieldFront         geom.Setting = "front"
+	FieldBack          geom.Setting = "back"
+	FieldBottom        geom.Setting = "bottom"
+	FieldJoint         geom.Setting = "joint"
+	FieldCutter        geom.Setting = "cutter"
+	FieldGrooveCutter  geom.Setting = "groove-cutter"
+	FieldFenceDistance geom.Setting = "fence-distance"
+	FieldCutterHeight  geom.Setting = "cutter-height"
+	FieldGrooveEnds    geom.Setting = "groove-ends"
+	FieldBottomFit     geom.Setting = "bottom-fit"
+	FieldBottomSlack   geom.Setting = "bottom-slack"
+	FieldDeepSlack     geom.Setting = "bottom-slack-deep"
+	FieldDadoPlay      geom.Setting = "dado-play"
+	FieldGroovePlay    geom.Setting = "groove-play"
+	FieldGlueRoom      geom.Setting = "glue-room"
+	FieldBottomHeight  geom.Setting = "bottom-height"
+	FieldBackJoint     geom.Setting = "back-joint"
+	FieldSetback       geom.Setting = "setback"
+	FieldFasteners     geom.Setting = "fasteners"
+	FieldFingerWidth   geom.Setting = "finger-width"
 )
-
-// Problem is one thing about a Spec that a shop has to know: an error, with
-// which the box cannot be built as asked, or a warning.
-type Problem struct {
-	Code    string // short and stable, for programs
-	Error   bool
-	Field   Field  // the entry to change
-	Part    string // the role of the part it is about; empty for the whole box
-	Message string // the fact, with the measured values
-	Hint    string // what the shop can change or do
-	Ask     string // what a person can do: the hint where no remedy is left
-	// Remedies are the changes that the hint names, as data: each ends the problem, and
-	// brings no other but those that it announces. Without any, the hint asks for what only
-	// a person can do.
-	Remedies []Remedy
-	Check    CheckID // the [Check] it is about; zero for others
-}

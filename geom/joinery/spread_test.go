@@ -17,7 +17,7 @@ func TestSpreadIsNoMistake(t *testing.T) {
 	} {
 		d, problems := Build(s)
 		for _, p := range problems {
-			if p.Check != (CheckID{}) || p.Error {
+			if p.Subject.Check != nil || p.IsError() {
 				t.Errorf("%s: %+v", name, p)
 			}
 		}
@@ -55,7 +55,7 @@ func TestAdviceKeepsSpread(t *testing.T) {
 				continue
 			}
 			told = true
-			if p.Check != play || !strings.HasSuffix(p.Hint, "shim the dado stack to 6.17 mm to 6.34 mm") || !strings.Contains(p.Message, "likely") {
+			if p.Subject.Check != play || !strings.HasSuffix(advice(p), "cutter 6.17 to 6.34") || !strings.Contains(fact(p), "likely") {
 				t.Errorf("%g: %+v", width, p)
 			}
 		}

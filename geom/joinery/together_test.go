@@ -5,11 +5,11 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"drawerwright/geom"
 	"drawerwright/geom/geomtest"
 	"drawerwright/geom/solid"
-
-	"pgregory.net/rapid"
 )
 
 // TestDeepGroovesReach: where grooves are deeper than tongues are thick, the
@@ -127,7 +127,7 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 		}
 		d, problems := Build(s)
 		for _, p := range problems {
-			if p.Error {
+			if p.IsError() {
 				return
 			}
 		}

@@ -1,14 +1,13 @@
 package joinery
 
 import (
-	"fmt"
 	"math"
 
 	"drawerwright/geom"
 )
 
-// FieldUndermount is the entry of a [Problem] about slides under the box.
-const FieldUndermount Field = "slide"
+// FieldUndermount is the entry of a [geom.Diagnosis] about slides under the box.
+const FieldUndermount geom.Setting = "slide"
 
 // Slides under a box, in millimetres; common practice, no source.
 const (
@@ -23,12 +22,24 @@ func (l *layout) undermount() {
 		return
 	}
 	if t := l.Sides.Thickness; u.MostSide > 0 && t.Max > u.MostSide+settle {
-		l.fail("side-thickness", FieldSides, Side, fmt.Sprintf("sides of %s, %s at the thickest, do not go beside these slides, which take %s", l.text(t.Mean), l.text(t.Max), l.text(u.MostSide)),
-			"take another slide", l.most(FieldSides, u.MostSide-(t.Max-t.Mean)))
+		l.fail(geom.Diagnosis{
+			Code: "side-thickness", Subject: about(FieldSides, Side),
+			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimetres(t.Mean), geom.Millimetres(t.Max), geom.Millimetres(u.MostSide)),
+			Ask:      geom.Sentencef("take another slide"),
+			Remedies: []geom.Remedy{l.most(FieldSides, u.MostSide-(t.Max-t.Mean))},
+		})
 	}
 	if stand := l.bottomStand(); stand < u.Recess-recessRoom {
-		l.fail("recess-under", FieldUndermount, Bottom, fmt.Sprintf("the slides want %s under the bottom, and it stands %s over the lower edges", l.text(u.Recess), l.text(stand)),
-			"take another slide, or a bottom in a groove", l.least(FieldBottomHeight, u.Recess), write(FieldBottomFit, BottomCaptured), l.least(FieldBottomHeight, u.Recess).with(write(FieldBottomFit, BottomCaptured)))
+		l.fail(geom.Diagnosis{
+			Code: "recess-under", Subject: about(FieldUndermount, Bottom),
+			Fact: geom.Sentencef("the slides want %s under the bottom, and it stands %s over the lower edges", geom.Millimetres(u.Recess), geom.Millimetres(stand)),
+			Ask:  geom.Sentencef("take another slide, or a bottom in a groove"),
+			Remedies: []geom.Remedy{
+				l.least(FieldBottomHeight, u.Recess),
+				write(FieldBottomFit, BottomCaptured),
+				l.least(FieldBottomHeight, u.Recess).With(write(FieldBottomFit, BottomCaptured)),
+			},
+		})
 		return
 	}
 	back := l.wall(Back)
@@ -36,12 +47,20 @@ func (l *layout) undermount() {
 	inner := []float64{back.along(geom.Vec3{X: l.Ts}), back.along(geom.Vec3{X: l.Width - l.Ts})}
 	if u.NotchWidth > 0 && u.NotchHeight > low {
 		if 2*u.NotchWidth > inner[1]-inner[0]-leastClear {
-			l.fail("notch", FieldUndermount, Back, fmt.Sprintf("two notches of %s leave nothing of a back with %s between the sides", l.text(u.NotchWidth), l.text(inner[1]-inner[0])), "a wider box, or another slide")
+			l.fail(geom.Diagnosis{
+				Code: "notch", Subject: about(FieldUndermount, Back),
+				Fact: geom.Sentencef("two notches of %s leave nothing of a back with %s between the sides", geom.Millimetres(u.NotchWidth), geom.Millimetres(inner[1]-inner[0])),
+				Ask:  geom.Sentencef("a wider box, or another slide"),
+			})
 			return
 		}
 		if l.BottomFit != BottomSlidIn && u.NotchHeight > l.rise+settle {
-			l.fail("notch", FieldUndermount, Back, fmt.Sprintf("notches of %s in the back reach into the bottom's groove, %s over the lower edge", l.text(u.NotchHeight), l.text(l.rise)),
-				"write a lower notch-height, where the slide maker's sheet has one", l.least(FieldBottomHeight, u.NotchHeight))
+			l.fail(geom.Diagnosis{
+				Code: "notch", Subject: about(FieldUndermount, Back),
+				Fact:     geom.Sentencef("notches of %s in the back reach into the bottom's groove, %s over the lower edge", geom.Millimetres(u.NotchHeight), geom.Millimetres(l.rise)),
+				Ask:      geom.Sentencef("write a lower notch-height, where the slide maker's sheet has one"),
+				Remedies: []geom.Remedy{l.least(FieldBottomHeight, u.NotchHeight)},
+			})
 			return
 		}
 		radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
@@ -94,8 +113,15 @@ func (l *layout) hooks(back *Part, inner []float64) {
 	}
 	y, r := u.HookHeight-low, u.HookDiameter/2
 	if y-r < 0 || l.BottomFit != BottomSlidIn && y-r < l.rise+l.groove && y+r > l.rise {
-		l.fail("hook", FieldUndermount, Back, fmt.Sprintf("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", l.text(u.HookDiameter), l.text(u.HookHeight), l.text(l.rise), l.text(l.rise+l.groove)),
-			"follow the slide maker's sheet for hook-height and bottom-height together", l.between(FieldBottomHeight, u.Recess, y+low-r-l.groove), l.least(FieldBottomHeight, y+low+r))
+		l.fail(geom.Diagnosis{
+			Code: "hook", Subject: about(FieldUndermount, Back),
+			Fact: geom.Sentencef("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", geom.Millimetres(u.HookDiameter), geom.Millimetres(u.HookHeight), geom.Millimetres(l.rise), geom.Millimetres(l.rise+l.groove)),
+			Ask:  geom.Sentencef("follow the slide maker's sheet for hook-height and bottom-height together"),
+			Remedies: []geom.Remedy{
+				l.between(FieldBottomHeight, u.Recess, y+low-r-l.groove),
+				l.least(FieldBottomHeight, y+low+r),
+			},
+		})
 		return
 	}
 	for _, x := range []float64{inner[0] + u.HookIn, inner[1] - u.HookIn} {

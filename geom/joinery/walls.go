@@ -1,8 +1,6 @@
 package joinery
 
-import (
-	"drawerwright/geom"
-)
+import "drawerwright/geom"
 
 // addFittings adds what stands in the box, is cut into its walls, or is screwed on.
 func (l *layout) addFittings() {

@@ -42,7 +42,7 @@ func richPanel() geom.Panel {
 func TestDXFOfAnyPanel(t *testing.T) {
 	p := richPanel()
 	for _, v := range p.Check() {
-		t.Fatalf("the panel itself: %s", v.Describe(p, geom.Millimetre))
+		t.Fatalf("the panel itself: %s", v.Diagnosis(p).Fact.In(geom.Millimetre))
 	}
 	for _, c := range []struct {
 		version dxf.Version

@@ -120,19 +120,23 @@ func Make(j *job.Job) (Batch, []Problem) {
 	all := advised(j, known, found)
 	for i, d := range j.Drawers {
 		if r, missing := drawing.Missing(d.Name); missing {
-			all = append(all, Problem{Drawer: i, Problem: joinery.Problem{Code: "letters", Field: "name", Message: fmt.Sprintf("the letters of the packet and its labels have no %q: an empty box stands for it", r), Hint: "write names in Latin, Greek or Cyrillic letters"}})
+			all = append(all, Problem{Drawer: i, Diagnosis: geom.Diagnosis{
+				Code: "letters", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldName},
+				Fact: geom.Sentencef("the letters of the packet and its labels have no %q: an empty box stands for it", r),
+				Ask:  geom.Sentencef("write names in Latin, Greek or Cyrillic letters"),
+			}})
 		}
 	}
 	b.engrave()
 	b.shareLayers()
 	for i := range b.Drawers {
 		for _, p := range b.draw(&b.Drawers[i]) {
-			all = append(all, Problem{Drawer: i, Problem: p})
+			all = append(all, Problem{Drawer: i, Diagnosis: p})
 		}
 	}
 	all = append(all, unchecked(j)...)
 	b.banks(j)
-	if !slices.ContainsFunc(all, func(p Problem) bool { return p.Error }) {
+	if !slices.ContainsFunc(all, func(p Problem) bool { return p.IsError() }) {
 		all = append(all, b.templates(j)...)
 	}
 	return b, append(all, b.sameNames()...)
@@ -167,7 +171,7 @@ func eachEntry(j *job.Job, do func(from, to int)) {
 }
 
 // build works the boxes of an entry out and judges them together, with advice or without.
-func build(j *job.Job, from, to int, known *outcomes, advise bool) (drawers []Drawer, problems [][]joinery.Problem) {
+func build(j *job.Job, from, to int, known *outcomes, advise bool) (drawers []Drawer, problems [][]geom.Diagnosis) {
 	var rows []joinery.Spec
 	for i := from; i < to; i++ {
 		asked := j.Drawers[i]
@@ -226,8 +230,11 @@ func (b Batch) sameNames() (problems []Problem) {
 					continue
 				}
 				told = true
-				problems = append(problems, Problem{Drawer: i, Problem: joinery.Problem{Code: "same-name", Error: true, Field: joinery.FieldName, Part: string(p.Role),
-					Message: fmt.Sprintf("its %s would have the same files as a part of %q: %s", p.Role, other.Spec.Name, p.Name), Hint: "give one of the two drawers another name"}})
+				problems = append(problems, Problem{Drawer: i, Diagnosis: geom.Diagnosis{
+					Code: "same-name", Level: geom.LevelError, Subject: geom.Subject{Setting: joinery.FieldName, Part: string(p.Role)},
+					Fact: geom.Sentencef("its %s would have the same files as a part of %q: %s", p.Role, other.Spec.Name, p.Name),
+					Ask:  geom.Sentencef("give one of the two drawers another name"),
+				}})
 				continue
 			}
 			first[p.Name] = d
@@ -261,12 +268,18 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 				continue
 			}
 			told[f.Code+f.Message] = true
-			field := joinery.Field(f.Field)
+			field := geom.Setting(f.Field)
 			if f.Field == mill.FieldBits {
 				field = joinery.FieldCutter
 			}
-			problems = append(problems, proposal{Problem: joinery.Problem{Code: f.Code, Error: f.Error, Field: field, Part: string(p.Role),
-				Message: fmt.Sprintf("%s: %s", p.Role, f.Message), Hint: f.Hint}, ways: routerWays(j, drawer, f)})
+			level := geom.LevelWarning
+			if f.Error {
+				level = geom.LevelError
+			}
+			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
+				Code: geom.Code(f.Code), Level: level, Subject: geom.Subject{Setting: field, Part: string(p.Role)},
+				Fact: geom.Sentencef("%s: %s", p.Role, f.Message), Ask: geom.Sentencef("%s", f.Hint),
+			}, ways: routerWays(j, drawer, f)})
 		}
 	}
 	return problems
@@ -289,8 +302,8 @@ func (b *Batch) shareLayers() {
 }
 
 // draw works out the drawings of the parts of a drawer.
-func (b Batch) draw(d *Drawer) []joinery.Problem {
-	var problems []joinery.Problem
+func (b Batch) draw(d *Drawer) []geom.Diagnosis {
+	var problems []geom.Diagnosis
 	told := make(map[string]bool)
 	for i := range d.Parts {
 		p := &d.Parts[i]
@@ -299,8 +312,10 @@ func (b Batch) draw(d *Drawer) []joinery.Problem {
 			if err != nil {
 				if !told[err.Error()] {
 					told[err.Error()] = true
-					problems = append(problems, joinery.Problem{Code: "layers", Error: true, Field: "layers", Part: string(p.Role),
-						Message: fmt.Sprintf("%s: %s", p.Role, err), Hint: LayersHint(err)})
+					problems = append(problems, geom.Diagnosis{
+						Code: "layers", Level: geom.LevelError, Subject: geom.Subject{Setting: "layers", Part: string(p.Role)},
+						Fact: geom.Sentencef("%s: %s", p.Role, err), Ask: geom.Sentencef("%s", LayersHint(err)),
+					})
 				}
 				continue
 			}
@@ -311,8 +326,12 @@ func (b Batch) draw(d *Drawer) []joinery.Problem {
 			}
 			if n := longest - len(drawingFolder); n > maxName && !told["file name"] {
 				told["file name"] = true
-				problems = append(problems, joinery.Problem{Code: "file-name", Error: true, Field: "files", Part: string(p.Role),
-					Message: fmt.Sprintf("%s: its drawing's name would have %d characters; file systems take %d with some room", p.Role, n, maxName), Hint: "shorten the job's title or the pattern of file names"})
+				problems = append(problems, geom.Diagnosis{
+					Code: "file-name", Level: geom.LevelError, Subject: geom.Subject{Setting: "files", Part: string(p.Role)},
+					Fact:     geom.Sentencef("%s: its drawing's name would have %d characters; file systems take %d with some room", p.Role, n, maxName),
+					Measured: geom.Count(n), Limit: geom.Count(maxName),
+					Ask: geom.Sentencef("shorten the job's title or the pattern of file names"),
+				})
 			}
 			p.Drawings = append(p.Drawings, drawing)
 		}

@@ -44,7 +44,7 @@ func (known *outcomes) of(d joinery.Drawer, s Shop) (o fit.Outcome, key string) 
 }
 
 // once tries a change on a drawer, unless it was tried on one like it.
-func (d *Drawer) once(what string, r joinery.Remedy, lengths []float64, try func() trial) trial {
+func (d *Drawer) once(what string, r geom.Remedy, lengths []float64, try func() trial) trial {
 	if d.key == "" || d.known == nil {
 		return try()
 	}
@@ -59,7 +59,7 @@ func (d *Drawer) once(what string, r joinery.Remedy, lengths []float64, try func
 
 // told adds what the outcome of one of the drawers of an entry says to the problems of the layout. What leaves its limits
 // is a warning: of the layout, where another setting would mend it, else of the outcome.
-func told(rows []Drawer, row int, problems []joinery.Problem, advise bool) []joinery.Problem {
+func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom.Diagnosis {
 	d := &rows[row]
 	said := make(map[joinery.CheckID]bool)
 	if advise {
@@ -70,29 +70,31 @@ func told(rows []Drawer, row int, problems []joinery.Problem, advise bool) []joi
 			said[joinery.CheckID{Code: joinery.CheckBottomSlack, Part: joinery.Bottom}] = true
 			said[joinery.CheckID{Code: joinery.CheckBottomSlackDeep, Part: joinery.Bottom}] = true
 		}
-		if p.Check == (joinery.CheckID{}) {
+		check := p.Subject.Check
+		if check == nil {
 			continue
 		}
-		said[p.Check] = true
 		for _, m := range d.Outcome.Measures {
-			if m.CheckID == p.Check {
-				problems[i].Message += "; " + m.Right.String()
+			if m.CheckID == check {
+				said[m.CheckID] = true
+				problems[i].Fact = geom.Sentencef("%s; %s", p.Fact, m.Right)
 			}
 		}
 	}
 	for i, m := range d.Outcome.Measures {
 		if m.Out() && !said[m.CheckID] {
-			p := joinery.Problem{Code: string(m.Code), Field: fieldOf(m), Part: string(m.Part), Check: m.CheckID, Message: d.outText(m)}
+			p := outOfLimits(m)
 			if !advise {
 				problems = append(problems, p)
 				continue
 			}
-			if hint, r, found := retry(rows, row, i); found {
-				if p.Hint = hint; len(r.Changes) > 0 {
-					p.Remedies = []joinery.Remedy{r}
-				}
-			} else {
-				p.Hint = d.helpText(d.Outcome.Help(i), m)
+			switch r, ends, found := retry(rows, row, i); {
+			case found && ends:
+				p.Remedies = []geom.Remedy{r}
+			case found:
+				p.Eases = []geom.Remedy{r}
+			default:
+				p.Ask = d.help(d.Outcome.Help(i), m)
 			}
 			problems = append(problems, p)
 		}
@@ -101,7 +103,7 @@ func told(rows []Drawer, row int, problems []joinery.Problem, advise bool) []joi
 }
 
 // fieldOf is the entry of the job that a measure is of.
-func fieldOf(m fit.Foreseen) joinery.Field {
+func fieldOf(m fit.Foreseen) geom.Setting {
 	switch m.Code {
 	case fit.SlideClearance:
 		return joinery.FieldUndermount // where the drawer names its slide
@@ -123,14 +125,17 @@ func fieldOf(m fit.Foreseen) joinery.Field {
 	return joinery.FieldSides
 }
 
-// outText says what a measure is likely, and what it may be.
-func (d *Drawer) outText(m fit.Foreseen) string {
-	text := func(mm float64) string { return geom.LengthOf(mm).Text(d.Spec.Units) }
-	said := fmt.Sprintf("%s: likely %s to %s, right is %s to %s: %s", m.Short(), text(m.Min), text(m.Max), text(m.Least), text(m.Most), m.Verdict)
+// outOfLimits says what a measure is likely, and what it may be.
+func outOfLimits(m fit.Foreseen) geom.Diagnosis {
+	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
+	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max), mm(m.Least), mm(m.Most), m.Verdict)
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {
-		said += fmt.Sprintf("; the slide takes %s, less than the %s that boxes differ by in this shop", text(m.Most-m.Least), text(m.Max-m.Min))
+		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.Most-m.Least), mm(m.Max-m.Min))
 	}
-	return said + "; " + m.Right.String()
+	return m.Misfit(geom.Diagnosis{
+		Code: geom.Code(m.Code), Level: geom.LevelWarning, Subject: geom.Subject{Part: string(m.Part), Setting: fieldOf(m)},
+		Fact: geom.Sentencef("%s; %s", fact, m.Right),
+	})
 }
 
 // causeText says what is off, in the words of the job file's accuracy.
@@ -164,53 +169,58 @@ func finest(k joinery.CutterKind) float64 {
 	return 0.03
 }
 
-// helpText says what would help most.
-func (d *Drawer) helpText(h fit.Help, m fit.Foreseen) string {
-	unit := d.Spec.Units
-	text := func(mm float64) string { return geom.LengthOf(mm).Text(unit) }
-	down := func(mm float64) string { return geom.LengthOf(mm).RoundDown(unit).Text(unit) }
+// help says what would help most.
+func (d *Drawer) help(h fit.Help, m fit.Foreseen) geom.Sentence {
 	if h.Cause == "" {
-		return "change what the drawer asks for, or its limits"
+		return geom.Sentencef("change what the drawer asks for, or its limits")
 	}
-	var said string
-	if h.Need == 0 && h.Halved.Part < m.Right.Part+noticeable {
-		said = "no one thing that is off moves it much: change what the drawer asks for, or its limits"
-	} else if h.Cause.Board() {
-		said = fmt.Sprintf("%s, which differ by %s, move it most: ", h.Cause, text(2*h.Now))
+	var said geom.Sentence
+	switch least := finest(d.Spec.Cutter.Kind); {
+	case h.Need == 0 && h.Halved.Part < m.Right.Part+noticeable:
+		said = geom.Sentencef("no one thing that is off moves it much: change what the drawer asks for, or its limits")
+	case h.Cause.Board():
 		if stock, assumed := d.oneReading(h.Cause); assumed {
-			return fmt.Sprintf("%s has one reading, and a standard lets its boards differ by %s: measure more of them, and write the thinnest and the thickest", stock, text(2*h.Now))
+			return geom.Sentencef("%s has one reading, and a standard lets its boards differ by %s: measure more of them, and write the thinnest and the thickest",
+				stock, geom.Millimetres(2*h.Now))
 		}
-		if h.Need > 0 {
-			said += fmt.Sprintf("sort them into lots that differ by no more than %s, and write the readings of each", down(2*h.Need))
-		} else {
-			said += "sort them into lots that measure alike, and write the readings of each"
-		}
-	} else {
-		what := causeText[h.Cause]
-		if d.Spec.Cutter.Kind.FollowsDrawing() {
-			what = map[fit.Cause]string{fit.OfFence: "how well the board is placed", fit.OfHeight: "the router's zero"}[h.Cause]
-			if what == "" {
-				what = causeText[h.Cause]
-			}
-		}
-		said = fmt.Sprintf("%s, +-%s, moves it most: ", what, text(h.Now))
-		if least := finest(d.Spec.Cutter.Kind); h.Need < least {
-			h.Need = 0
-			if h.Now/2 < least {
-				return said + "no shop works much finer: change what the drawer asks for, or its limits"
-			}
-		}
-		if h.Need > 0 {
-			said += fmt.Sprintf("keep it within %s and write `accuracy: {%s: %s}`", down(h.Need), h.Cause, down(h.Need))
-		} else {
-			said += "halve it"
-		}
+		said = sortBoards(h)
+	case h.Need < least && h.Now/2 < least:
+		return geom.Sentencef("%s: no shop works much finer: change what the drawer asks for, or its limits", d.offMost(h))
+	case h.Need < least:
+		h.Need = 0
+		said = geom.Sentencef("%s: halve it", d.offMost(h))
+	default:
+		said = geom.Sentencef("%s: keep it within %s and write `accuracy: {%s: %s}`", d.offMost(h), geom.AtMost(h.Need), h.Cause, geom.AtMost(h.Need))
 	}
 	if h.Need == 0 && h.Halved.Part >= m.Right.Part+noticeable {
-		said += fmt.Sprintf("; with half of it %s", h.Halved)
+		said = geom.Sentencef("%s; with half of it %s", said, h.Halved)
 	}
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {
-		said += "; or take a slide that allows more"
+		said = geom.Sentencef("%s; or take a slide that allows more", said)
 	}
 	return said
+}
+
+// sortBoards is what helps where boards differ most.
+func sortBoards(h fit.Help) geom.Sentence {
+	lots := geom.Sentencef("measure alike")
+	if h.Need > 0 {
+		lots = geom.Sentencef("differ by no more than %s", geom.AtMost(2*h.Need))
+	}
+	return geom.Sentencef("%s, which differ by %s, move it most: sort them into lots that %s, and write the readings of each",
+		h.Cause, geom.Millimetres(2*h.Now), lots)
+}
+
+// offMost is what moves a measure most, and by how much it is off.
+func (d *Drawer) offMost(h fit.Help) geom.Sentence {
+	what := causeText[h.Cause]
+	if d.Spec.Cutter.Kind.FollowsDrawing() {
+		switch h.Cause {
+		case fit.OfFence:
+			what = "how well the board is placed"
+		case fit.OfHeight:
+			what = "the router's zero"
+		}
+	}
+	return geom.Sentencef("%s, +-%s, moves it most", what, geom.Millimetres(h.Now))
 }

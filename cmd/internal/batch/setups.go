@@ -1,7 +1,6 @@
 package batch
 
 import (
-	"cmp"
 	"fmt"
 	"slices"
 	"strings"
@@ -58,13 +57,21 @@ func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 			if s.Refused == nil {
 				continue
 			}
-			message := fmt.Sprintf("the %s of the %s are no setup of this %s: %s", StepName(s), board.Role, MachineName(cutter.Kind), BeyondText(*s.Refused, b.Units))
-			if told[message] {
+			fact := geom.Sentencef("the %s of the %s are no setup of this %s: %s", StepName(s), board.Role, MachineName(cutter.Kind), BeyondText(*s.Refused))
+			if told[fact.In(b.Units)] {
 				continue
 			}
-			told[message] = true
-			problems = append(problems, proposal{Problem: joinery.Problem{Code: "setup-limit", Field: joinery.FieldCutter, Part: string(board.Role), Message: message, Hint: cmp.Or(byTheWay(s), WaysText(s, cutter.Kind))},
-				ways: setupWays(j, drawer, s), also: byTheWay(s)})
+			told[fact.In(b.Units)] = true
+			also := byTheWay(s)
+			ask := also
+			if ask.IsEmpty() {
+				ask = geom.Sentencef("%s", WaysText(s, cutter.Kind))
+			}
+			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
+				Code: "setup-limit", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldCutter, Part: string(board.Role)}, Fact: fact,
+				Measured: geom.Millimetres(s.Refused.Measured), Limit: geom.Millimetres(s.Refused.Max),
+				Ask: ask,
+			}, ways: setupWays(j, drawer, s), also: also})
 		}
 	}
 	return problems
@@ -95,27 +102,27 @@ func StepName(s setup.Step) string {
 }
 
 // BeyondText says what is measured against which limit.
-func BeyondText(b setup.Beyond, u geom.Unit) string {
-	is, limit := geom.LengthOf(b.Measured).Text(u), geom.LengthOf(b.Max).Text(u)
+func BeyondText(b setup.Beyond) geom.Sentence {
+	is, limit := geom.Millimetres(b.Measured), geom.Millimetres(b.Max)
 	switch b.Limit {
 	case setup.LimitHeight:
-		return fmt.Sprintf("the cutter would stand %s over the table, %s is the most", is, limit)
+		return geom.Sentencef("the cutter would stand %s over the table, %s is the most", is, limit)
 	case setup.LimitReach:
-		return fmt.Sprintf("the cut is %s deep, the bit reaches %s", is, limit)
+		return geom.Sentencef("the cut is %s deep, the bit reaches %s", is, limit)
 	case setup.LimitWidth:
-		return fmt.Sprintf("the cutter is %s wide, the machine carries %s at the most", is, limit)
+		return geom.Sentencef("the cutter is %s wide, the machine carries %s at the most", is, limit)
 	case setup.LimitFence:
-		return fmt.Sprintf("the fence would stand %s away, it opens to %s", is, limit)
+		return geom.Sentencef("the fence would stand %s away, it opens to %s", is, limit)
 	case setup.LimitSled:
-		return fmt.Sprintf("the cut is %s long, the sled takes %s", is, limit)
+		return geom.Sentencef("the cut is %s long, the sled takes %s", is, limit)
 	case setup.LimitOnSled:
-		return fmt.Sprintf("the part is %s long, the sled takes parts up to %s", is, limit)
+		return geom.Sentencef("the part is %s long, the sled takes parts up to %s", is, limit)
 	case setup.LimitLeastEnd:
-		return fmt.Sprintf("it would stand %s high, what is lower than %s is not stood on end", is, limit)
+		return geom.Sentencef("it would stand %s high, what is lower than %s is not stood on end", is, limit)
 	case setup.LimitMostEnd:
-		return fmt.Sprintf("it would stand %s high, what is higher than %s is not stood on end", is, limit)
+		return geom.Sentencef("it would stand %s high, what is higher than %s is not stood on end", is, limit)
 	}
-	return fmt.Sprintf("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
+	return geom.Sentencef("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
 }
 
 // WaysText says what makes a cut that the machine refuses.

@@ -58,7 +58,7 @@ func ownLimit(j *job.Job, drawer int, b setup.Beyond) Way {
 }
 
 // byTheWay is what makes such a cut in a drawer that stays as it is, which no entry says.
-func byTheWay(s setup.Step) string {
+func byTheWay(s setup.Step) geom.Sentence {
 	var list []string
 	for _, w := range s.Ways {
 		if w == setup.ByStrip || w == setup.ByGuide {
@@ -66,9 +66,9 @@ func byTheWay(s setup.Step) string {
 		}
 	}
 	if len(list) == 0 {
-		return ""
+		return geom.Sentence{}
 	}
-	return "make these cuts " + strings.Join(list, ", or ")
+	return geom.Sentencef("make these cuts %s", strings.Join(list, ", or "))
 }
 
 // machineAt is where a drawer is cut.

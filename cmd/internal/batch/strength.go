@@ -1,8 +1,6 @@
 package batch
 
 import (
-	"fmt"
-
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -22,7 +20,7 @@ type Strength struct {
 }
 
 // fieldLoad is the entry of a drawer's load.
-const fieldLoad joinery.Field = "load"
+const fieldLoad geom.Setting = "load"
 
 // slideOf finds the slide that a drawer of a job runs on, in the bank that it is of.
 func slideOf(j *job.Job, drawer int) *opening.Plan {
@@ -47,19 +45,27 @@ func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 	if plan != nil {
 		s.Slide, s.SlideLength = plan.Slide, plan.SlideLength
 		if total := s.Empty + load; strength.Overloads(s.Slide, s.Empty, load) {
-			problems = append(problems, proposal{Problem: joinery.Problem{Code: "weight", Field: fieldLoad,
-				Message: fmt.Sprintf("box and load weigh %s and %s, %.0f %% of the %s that such slides are rated for; %.0f %% is usual at most", words.Weight(s.Empty, d.Spec.Units), words.Weight(load, d.Spec.Units), 100*total/s.Slide.Load, words.Weight(s.Slide.Load, d.Spec.Units), 100*strength.MostLoaded),
-				Hint:    "take a stronger slide"}, ways: [][]Way{lessLoad(j, drawer, strength.SlideRoom(s.Slide, s.Empty))}, also: "take a stronger slide"})
+			stronger := geom.Sentencef("take a stronger slide")
+			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
+				Code: "weight", Level: geom.LevelWarning, Subject: geom.Subject{Setting: fieldLoad},
+				Fact: geom.Sentencef("box and load weigh %s and %s, %.0f %% of the %s that such slides are rated for; %.0f %% is usual at most",
+					words.Kilograms(s.Empty), words.Kilograms(load), 100*total/s.Slide.Load, words.Kilograms(s.Slide.Load), 100*strength.MostLoaded),
+				Measured: words.Kilograms(total), Limit: words.Kilograms(s.Slide.Load * strength.MostLoaded),
+				Ask: stronger,
+			}, ways: [][]Way{lessLoad(j, drawer, strength.SlideRoom(s.Slide, s.Empty))}, also: stronger})
 		}
 	}
 	if load > 0 {
 		problems = append(problems, d.sag(j, drawer, load)...)
 	}
 	if plan != nil && d.BottomOut > plan.RoomBehind {
-		text := func(mm float64) string { return geom.LengthOf(mm).Text(d.Spec.Units) }
-		problems = append(problems, proposal{Problem: joinery.Problem{Code: "bottom-behind", Field: joinery.FieldBottom, Part: string(joinery.Bottom),
-			Message: fmt.Sprintf("in the dampest air the bottom stands out %s behind the back, and there is %s behind the box: the drawer no longer closes", text(d.BottomOut), text(plan.RoomBehind)),
-			Hint:    "take a bottom of quartersawn boards or of sheet stock, or a shorter slide"}})
+		problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
+			Code: "bottom-behind", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldBottom, Part: string(joinery.Bottom)},
+			Fact: geom.Sentencef("in the dampest air the bottom stands out %s behind the back, and there is %s behind the box: the drawer no longer closes",
+				geom.Millimetres(d.BottomOut), geom.Millimetres(plan.RoomBehind)),
+			Measured: geom.Millimetres(d.BottomOut), Limit: geom.Millimetres(plan.RoomBehind),
+			Ask: geom.Sentencef("take a bottom of quartersawn boards or of sheet stock, or a shorter slide"),
+		}})
 	}
 	return problems
 }

@@ -59,8 +59,10 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			return
 		}
 		said[message] = true
-		problems = append(problems, Problem{Problem: joinery.Problem{Code: code, Field: "templates",
-			Message: "template " + message, Hint: hint}})
+		problems = append(problems, Problem{Diagnosis: geom.Diagnosis{
+			Code: geom.Code(code), Level: geom.LevelWarning, Subject: geom.Subject{Setting: "templates"},
+			Fact: geom.Sentencef("template %s", message), Ask: geom.Sentencef("%s", hint),
+		}})
 	}
 	for _, p := range wrong {
 		say("template", p.Plate+": "+p.Message, p.Hint)

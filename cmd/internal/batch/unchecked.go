@@ -1,11 +1,11 @@
 package batch
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -23,9 +23,11 @@ func unchecked(j *job.Job) (problems []Problem) {
 		}
 		if s := d.Spec.Bottom; s.Stiffness == 0 && !told[s.Name] {
 			told[s.Name] = true
-			problems = append(problems, Problem{Drawer: i, Problem: joinery.Problem{Code: "load-unchecked", Field: fieldLoad, Part: string(joinery.Bottom),
-				Message: fmt.Sprintf("the bottom was not checked under its load: how stiff %s is, is not known", s.Name),
-				Hint:    fmt.Sprintf("write its `material:`, as plywood, mdf or hardboard, or its `stiffness:` into the stock %s", s.Name)}})
+			problems = append(problems, Problem{Drawer: i, Diagnosis: geom.Diagnosis{
+				Code: "load-unchecked", Level: geom.LevelWarning, Subject: geom.Subject{Setting: fieldLoad, Part: string(joinery.Bottom)},
+				Fact: geom.Sentencef("the bottom was not checked under its load: how stiff %s is, is not known", s.Name),
+				Ask:  geom.Sentencef("write its `material:`, as plywood, mdf or hardboard, or its `stiffness:` into the stock %s", s.Name),
+			}})
 		}
 		if plan := slideOf(j, i); plan == nil || plan.Slide.Load == 0 {
 			continue
@@ -40,9 +42,11 @@ func unchecked(j *job.Job) (problems []Problem) {
 		}
 	}
 	if first >= 0 {
-		problems = append(problems, Problem{Drawer: first, Problem: joinery.Problem{Code: "weight-unknown", Field: fieldLoad,
-			Message: fmt.Sprintf("its slides were checked for the load without the weight of the box: how heavy %s is, is not known", strings.Join(light, ", ")),
-			Hint:    "write the `material:` or the `density:` of each of these stocks"}})
+		problems = append(problems, Problem{Drawer: first, Diagnosis: geom.Diagnosis{
+			Code: "weight-unknown", Level: geom.LevelWarning, Subject: geom.Subject{Setting: fieldLoad},
+			Fact: geom.Sentencef("its slides were checked for the load without the weight of the box: how heavy %s is, is not known", strings.Join(light, ", ")),
+			Ask:  geom.Sentencef("write the `material:` or the `density:` of each of these stocks"),
+		}})
 	}
 	return problems
 }

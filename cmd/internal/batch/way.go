@@ -12,35 +12,48 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// Problem is a problem of one drawer, by its place in the file.
+// Problem is a diagnosis of one drawer, by its place in the file.
 type Problem struct {
 	Drawer int
-	joinery.Problem
-	// Ways are those that the hint names beside the remedies: entries of the job file.
+	geom.Diagnosis
+	// Ways are entries of the job file that end it, beside the remedies.
 	Ways []Way
+	also geom.Sentence // stands after remedies and ways: what only a person can do
+}
+
+// Shown is the problem in the job file, in its words and its unit.
+func (p Problem) Shown(j *job.Job) job.Problem {
+	var others []string
+	for _, w := range p.Ways {
+		others = append(others, w.Text)
+	}
+	if len(p.Remedies)+len(p.Ways) > 0 && !p.also.IsEmpty() {
+		others = append(others, p.also.In(j.Units))
+	}
+	return j.Problem(p.Drawer, p.Diagnosis, others...)
 }
 
 // Way is what may end a problem: a remedy of the drawer's spec, or entries of the job file
-// written anew, with the words for it. As in the package joinery a check proposes, and a hint
-// names what has been tried.
+// written anew, with the words for it. As in the package joinery a check proposes, and what is
+// kept has been tried.
 type Way struct {
-	Text   string
-	Remedy joinery.Remedy
+	Remedy geom.Remedy
+	Text   string // of the edits
 	Edits  []job.Edit
 	Load   float64 // kg in the drawer, that an edit writes
 }
 
-// proposal is a problem with what may end it. Its hint stands where nothing of that does.
+// proposal is a diagnosis with what may end it.
 type proposal struct {
-	joinery.Problem
+	geom.Diagnosis
 	ways [][]Way // of those that are alike, the first that holds
-	also string  // stands after the ways: what only a person can do
+	also geom.Sentence
 }
 
 // plain are proposals that propose nothing.
-func plain(list []joinery.Problem) (out []proposal) {
+func plain(list []geom.Diagnosis) (out []proposal) {
 	for _, p := range list {
-		out = append(out, proposal{Problem: p})
+		out = append(out, proposal{Diagnosis: p})
 	}
 	return out
 }
@@ -60,18 +73,16 @@ type adviser struct {
 
 // about tells what is said of a job apart.
 type about struct {
-	drawer     int
-	code, part string
+	drawer int
+	geom.Topic
 }
 
-func aboutOf(p Problem) about { return about{p.Drawer, p.Code, p.Part} }
-
-// advised are all proposals with their hints.
+// advised are all proposals with what holds of them.
 func advised(j *job.Job, known *outcomes, found [][]proposal) (problems []Problem) {
 	a := &adviser{job: j, known: known, before: make(map[about]int), tried: make(map[string]map[about]int)}
 	for i, list := range found {
 		for _, p := range list {
-			a.before[about{i, p.Code, p.Part}]++
+			a.before[about{i, p.Topic()}]++
 		}
 	}
 	for i, list := range found {
@@ -82,36 +93,29 @@ func advised(j *job.Job, known *outcomes, found [][]proposal) (problems []Proble
 	return problems
 }
 
-// advise puts into a proposal's hint what ends it and brings nothing else.
+// advise keeps of a proposal what ends it and brings nothing else.
 func (a *adviser) advise(drawer int, p proposal) Problem {
-	out := Problem{Drawer: drawer, Problem: p.Problem}
-	var texts []string
+	out := Problem{Drawer: drawer, Diagnosis: p.Diagnosis, also: p.also}
 	for _, family := range p.ways {
 		i := slices.IndexFunc(family, func(w Way) bool { return a.holds(out, w) })
 		if i < 0 {
 			continue
 		}
-		w := family[i]
-		if texts = append(texts, w.Text); len(w.Edits) > 0 {
+		if w := family[i]; len(w.Edits) > 0 {
 			out.Ways = append(out.Ways, w)
 		} else {
 			out.Remedies = append(out.Remedies, w.Remedy)
 		}
-	}
-	if len(texts) > 0 {
-		if p.also != "" {
-			texts = append(texts, p.also)
-		}
-		out.Hint = strings.Join(texts, "; or ")
 	}
 	return out
 }
 
 // holds reports whether a change ends a problem and brings no other.
 func (a *adviser) holds(p Problem, w Way) bool {
+	at := about{p.Drawer, p.Topic()}
 	for _, lengths := range w.Remedy.Ends() {
 		now, judged := a.said(p.Drawer, w, lengths)
-		if !judged || now[aboutOf(p)] >= a.before[aboutOf(p)] {
+		if !judged || now[at] >= a.before[at] {
 			return false
 		}
 		for at, n := range now {
@@ -128,7 +132,7 @@ func (a *adviser) said(drawer int, w Way, lengths []float64) (now map[about]int,
 	key := strings.Builder{}
 	key.WriteString(strconv.Itoa(a.job.Drawers[drawer].Entry()))
 	for i, c := range w.Remedy.Changes {
-		key.WriteString("\x00" + string(c.Field) + c.Key + strconv.Itoa(c.Item) + c.Word + strconv.FormatFloat(lengths[i], 'g', -1, 64))
+		key.WriteString("\x00" + string(c.Setting) + c.Key + strconv.Itoa(c.Item) + c.Word + strconv.FormatFloat(lengths[i], 'g', -1, 64))
 	}
 	for _, e := range w.Edits {
 		key.WriteString("\x00" + strings.Join(e.Path, ">") + "=" + e.Value)
@@ -172,7 +176,7 @@ func (a *adviser) followed(entry int, w Way, lengths []float64) *job.Job {
 			continue
 		}
 		was := d.Spec
-		d.Spec = w.Remedy.Follow(was, lengths)
+		d.Spec = joinery.Follow(was, w.Remedy, lengths)
 		next.Spreads[d.Bottom.Name] = a.job.Spreads[was.Bottom.Name] // another bottom is as even
 		if w.Load > 0 {
 			d.Load = w.Load
@@ -213,7 +217,7 @@ func judge(j *job.Job, entry int, known *outcomes) map[about]int {
 				list = append(list, b.judge(j, from+i, &drawers[i])...)
 			}
 			for _, p := range list {
-				now[about{from + i, p.Code, p.Part}]++
+				now[about{from + i, p.Topic()}]++
 			}
 		}
 	})
@@ -221,29 +225,25 @@ func judge(j *job.Job, entry int, known *outcomes) map[about]int {
 }
 
 // layOutRows is [joinery.BuildRows] without advice.
-func layOutRows(rows []joinery.Spec) ([]joinery.Drawer, [][]joinery.Problem) {
-	drawers, problems := make([]joinery.Drawer, len(rows)), make([][]joinery.Problem, len(rows))
+func layOutRows(rows []joinery.Spec) ([]joinery.Drawer, [][]geom.Diagnosis) {
+	drawers, problems := make([]joinery.Drawer, len(rows)), make([][]geom.Diagnosis, len(rows))
 	for i, s := range rows {
 		drawers[i], problems[i], _ = joinery.LayOut(s)
 	}
 	return drawers, problems
 }
 
-func sound(problems []joinery.Problem) bool {
-	return !slices.ContainsFunc(problems, func(p joinery.Problem) bool { return p.Error })
-}
+func sound(problems []geom.Diagnosis) bool { return !geom.AnyError(problems) }
 
 // narrowing are how much more than the least thickness is tried, the most first.
 var narrowing = []float64{0.5, 0.25, 0.1, 0}
 
 // upTo are ways with a change from a length on to half as much again, or to less of that:
 // the first that holds will do.
-func upTo(spec joinery.Spec, c joinery.Change, more ...joinery.Change) (family []Way) {
+func upTo(spec joinery.Spec, c geom.Change, more ...geom.Change) (family []Way) {
 	for _, part := range narrowing {
 		c.Max = math.Max(c.Min, geom.LengthOf(c.Min+float64(c.Min*part)).RoundDown(spec.Units).MM())
-		family = append(family, remedyWay(spec, joinery.Remedy{Changes: append([]joinery.Change{c}, more...)}))
+		family = append(family, Way{Remedy: geom.Remedy{Changes: append([]geom.Change{c}, more...)}})
 	}
 	return family
 }
-
-func remedyWay(spec joinery.Spec, r joinery.Remedy) Way { return Way{Text: r.Text(spec), Remedy: r} }

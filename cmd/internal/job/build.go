@@ -28,7 +28,7 @@ func (r *reader) job(root *section) *Job {
 	}
 	b := builder{reader: r, root: root, joinery: r.sub(root, "joinery", joineryKeys), router: router,
 		limits: r.limits(r.sub(root, "limits", limitKeys)), accuracy: r.sub(root, "accuracy", accuracyKeys),
-		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, fenced: map[joinery.Field]sawn{}, names: names{}}
+		stocks: map[string]joinery.Stock{}, reported: map[Position]bool{}, fenced: map[geom.Setting]sawn{}, names: names{}}
 	for _, s := range j.Stocks {
 		b.stocks[s.Name] = s
 		b.stockNames = append(b.stockNames, s.Name)
@@ -135,7 +135,7 @@ type builder struct {
 	fitted     bool              // the slots of one of them are made to fit
 	// fenced are the first drawers for which the file's settings hold, and whose
 	// machine cannot keep them.
-	fenced map[joinery.Field]sawn
+	fenced map[geom.Setting]sawn
 }
 
 // entry reads the drawers of an entry: one with an outside size, or those of an
@@ -164,14 +164,14 @@ func (b *builder) entry(s *section) {
 }
 
 func (b *builder) drawer(s *section) Drawer {
-	d := Drawer{at: s.at, entry: b.number, places: map[joinery.Field]Position{}}
-	put := func(f joinery.Field, v value) {
+	d := Drawer{at: s.at, entry: b.number, places: map[geom.Setting]Position{}}
+	put := func(f geom.Setting, v value) {
 		if v.given {
 			d.places[f] = v.at
 		}
 	}
 	get := s.values
-	for _, f := range []joinery.Field{joinery.FieldName, joinery.FieldOutside, joinery.FieldJoint} {
+	for _, f := range []geom.Setting{joinery.FieldName, joinery.FieldOutside, joinery.FieldJoint} {
 		put(f, get[string(f)])
 	}
 	size := get["outside"]

@@ -6,7 +6,7 @@ import (
 	"strconv"
 	"strings"
 
-	"drawerwright/geom/joinery"
+	"drawerwright/geom"
 )
 
 // CutterEdit sets the width of the cutter, or the diameter of the only bit, that a
@@ -51,7 +51,7 @@ func (j *Job) CutterPath(drawer int, key string) []string {
 
 // SettingEdit sets an entry of joinery for a drawer: its own where it has one, else
 // the file's.
-func (j *Job) SettingEdit(drawer int, f joinery.Field, value string) Edit {
+func (j *Job) SettingEdit(drawer int, f geom.Setting, value string) Edit {
 	d := j.Drawers[drawer]
 	path := []string{"joinery", string(f)}
 	if slices.Contains(d.ownSettings, f) {

@@ -3,14 +3,15 @@ package job
 import (
 	"strings"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
 // corners fills in what belongs to some joints alone, and complains of what the
 // drawer's joint has no use for.
-func (b *builder) corners(d *Drawer, s *section, put func(joinery.Field, value)) {
+func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) {
 	get := s.values
-	for _, f := range []joinery.Field{joinery.FieldBackJoint, joinery.FieldSetback, joinery.FieldFasteners, joinery.FieldFingerWidth} {
+	for _, f := range []geom.Setting{joinery.FieldBackJoint, joinery.FieldSetback, joinery.FieldFasteners, joinery.FieldFingerWidth} {
 		put(f, get[string(f)])
 	}
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
@@ -39,9 +40,9 @@ func (r *reader) noEffect(so bool, get map[string]value, name, hint, why string)
 
 // fittings fills in dividers and pull. It reports whether all that are given could
 // be read.
-func (b *builder) fittings(d *Drawer, s *section, put func(joinery.Field, value)) (settled bool) {
+func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value)) (settled bool) {
 	settled = true
-	for _, f := range []joinery.Field{joinery.FieldDividers, joinery.FieldPull, joinery.FieldDrawerFront} {
+	for _, f := range []geom.Setting{joinery.FieldDividers, joinery.FieldPull, joinery.FieldDrawerFront} {
 		put(f, s.values[string(f)])
 	}
 	for _, s := range s.values["dividers"].sections {

@@ -66,10 +66,10 @@ type Drawer struct {
 	// nil where it has several bits, and the settings of joinery that are its own.
 	entry       int
 	cutterAt    []string
-	ownSettings []joinery.Field
+	ownSettings []geom.Setting
 	ownCutter   bool
 	sound       bool // every value that joinery takes could be read
-	places      map[joinery.Field]Position
+	places      map[geom.Setting]Position
 }
 
 // Read reads a job file. The problems are those of the whole file in the order
@@ -121,7 +121,7 @@ func (r *reader) readUnits(root *node) {
 // Where is the place that decided a field of a drawer: its own entry, or the
 // entry for the whole file, or the entry of the front that holds for the back,
 // and where there is none the drawer itself. The drawer counts from 0.
-func (j *Job) Where(drawer int, f joinery.Field) Position {
+func (j *Job) Where(drawer int, f geom.Setting) Position {
 	d := j.Drawers[drawer]
 	if at, ok := d.places[f]; ok {
 		return at
@@ -129,14 +129,17 @@ func (j *Job) Where(drawer int, f joinery.Field) Position {
 	return d.at
 }
 
-// Problem shows a problem of a drawer in the job file. The drawer counts from 0.
-func (j *Job) Problem(drawer int, p joinery.Problem) Problem {
-	return j.src.place(Problem{Error: p.Error, Code: Code(p.Code), Message: p.Message, Hint: p.Hint}, j.Where(drawer, p.Field))
+// Problem shows a diagnosis of a drawer in the job file, in its words and its unit. The drawer
+// counts from 0; others are ways beside the remedies.
+func (j *Job) Problem(drawer int, d geom.Diagnosis, others ...string) Problem {
+	spec := j.Drawers[drawer].Spec
+	spec.Units = j.Units
+	return j.src.place(Problem{Error: d.IsError(), Code: Code(d.Code), Message: d.Fact.In(j.Units), Hint: Hint(d, spec, others...)}, j.Where(drawer, d.Subject.Setting))
 }
 
 // StockProblem shows a problem of a stock in the job file, at one of its keys where the
 // file has it, or at one of the sections sheets and router, as sheets.trim.
-func (j *Job) StockProblem(stock, key string, p joinery.Problem) Problem {
+func (j *Job) StockProblem(stock, key string, d geom.Diagnosis) Problem {
 	at, known := j.stockAt[stock][key]
 	if section, _, dotted := strings.Cut(key, "."); dotted {
 		if at, known = j.ruleAt[key]; !known {
@@ -146,7 +149,7 @@ func (j *Job) StockProblem(stock, key string, p joinery.Problem) Problem {
 	if !known {
 		at = j.stockAt[stock][""]
 	}
-	return j.src.place(Problem{Error: p.Error, Code: Code(p.Code), Message: p.Message, Hint: p.Hint}, at)
+	return j.src.place(Problem{Error: d.IsError(), Code: Code(d.Code), Message: d.Fact.In(j.Units), Hint: d.Ask.In(j.Units)}, at)
 }
 
 // Entry is the number of a drawer's entry in the list of the file, from 0: the drawers

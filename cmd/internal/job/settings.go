@@ -1,15 +1,16 @@
 package job
 
 import (
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 )
 
 // setJoinery fills in the settings of the joints: each is the drawer's own, or
 // the file's, or the fallback. It reports whether all that are given could be read.
-func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, value)) (settled bool) {
+func (b *builder) setJoinery(d *Drawer, own *section, put func(geom.Setting, value)) (settled bool) {
 	settled = true
-	setting := func(f joinery.Field) value {
+	setting := func(f geom.Setting) value {
 		v := either(own.values[string(f)], b.joinery.values[string(f)])
 		put(f, v)
 		if own.values[string(f)].given {
@@ -60,13 +61,13 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(joinery.Field, va
 }
 
 // setRouter fills in what routers alone do.
-func (b *builder) setRouter(d *Drawer, put func(joinery.Field, value)) {
+func (b *builder) setRouter(d *Drawer, put func(geom.Setting, value)) {
 	if b.router.values["exact-slots"].text == string(mill.SlotsWidened) {
 		d.SlotRoom = mill.SlotRoom
 	}
 	d.DepthFrom = joinery.DepthFrom(b.router.values["depth-from"].text)
 	for _, k := range routerKeys {
-		put(joinery.Field(k.name), b.router.values[k.name])
+		put(geom.Setting(k.name), b.router.values[k.name])
 	}
 }
 
@@ -89,10 +90,10 @@ func (b *builder) checkFollowed(d *Drawer, own *section) {
 func (b *builder) namesJoint(d *Drawer) bool { _, given := d.places[joinery.FieldJoint]; return given }
 
 // routerFields are the settings that not every machine can keep.
-var routerFields = []joinery.Field{joinery.FieldGrooveEnds, joinery.FieldDadoPlay, joinery.FieldGroovePlay}
+var routerFields = []geom.Setting{joinery.FieldGrooveEnds, joinery.FieldDadoPlay, joinery.FieldGroovePlay}
 
 // keeps reports whether a machine can do what a setting may ask for.
-func keeps(f joinery.Field, c joinery.Cutter) bool {
+func keeps(f geom.Setting, c joinery.Cutter) bool {
 	switch f {
 	case joinery.FieldGrooveEnds:
 		return c.Kind.Stops()
@@ -103,7 +104,7 @@ func keeps(f joinery.Field, c joinery.Cutter) bool {
 }
 
 // asksMore reports whether a given value asks for what such a machine cannot do.
-func asksMore(f joinery.Field, v value) bool {
+func asksMore(f geom.Setting, v value) bool {
 	return f != joinery.FieldGrooveEnds || v.text == string(joinery.GrooveStopped)
 }
 
@@ -116,7 +117,7 @@ type sawn struct {
 // kindNames are the machines as messages call them.
 var kindNames = map[joinery.CutterKind]string{joinery.Saw: "a saw", joinery.RouterTable: "a router table", joinery.Router: "a CNC router", joinery.Hand: "hand tools"}
 
-func (b *builder) notFor(f joinery.Field, at Position, d sawn) {
+func (b *builder) notFor(f geom.Setting, at Position, d sawn) {
 	if f == joinery.FieldGrooveEnds {
 		b.fail(CodeNotForSaw, at, "write `groove-ends: through`, or cut the drawer with a router or a router table, or by hand",
 			"the drawer %s is cut with %s, whose grooves cannot be stopped", quote(d.drawer), kindNames[d.kind])

@@ -3,11 +3,12 @@ package job
 import (
 	"testing"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
 // fields are all fields that a problem of the joinery package can name.
-var fields = []joinery.Field{
+var fields = []geom.Setting{
 	joinery.FieldName, joinery.FieldOutside, joinery.FieldSides, joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom,
 	joinery.FieldJoint, joinery.FieldCutter, joinery.FieldFenceDistance, joinery.FieldCutterHeight, joinery.FieldGrooveEnds,
 	joinery.FieldBottomFit, joinery.FieldBottomSlack, joinery.FieldDeepSlack, joinery.FieldDadoPlay, joinery.FieldGroovePlay, joinery.FieldGlueRoom,
@@ -37,7 +38,7 @@ drawers:
   - {name: é, outside: 400 x 100 x 500, sides: é, front: é, back: é, bottom: é, joint: dado-rabbet, cutter: {kind: saw, width: 6}}
 `)
 	itself := [2]Position{{6, 5}, {19, 5}}
-	want := map[joinery.Field][2]Position{
+	want := map[geom.Setting][2]Position{
 		joinery.FieldName:         {{6, 11}, {19, 12}},
 		joinery.FieldOutside:      {{7, 14}, {19, 24}},
 		joinery.FieldSides:        {{8, 12}, {19, 48}},
@@ -71,7 +72,7 @@ drawers:
 
 func TestProblemOfJoinery(t *testing.T) {
 	j := read(t, goodFiles["least"])
-	got := j.Problem(0, joinery.Problem{Code: "too-low", Error: true, Field: joinery.FieldOutside, Message: "the side is too low", Hint: "make it higher"}).String()
+	got := j.Problem(0, geom.Diagnosis{Code: "too-low", Error: true, Field: joinery.FieldOutside, Message: "the side is too low", Hint: "make it higher"}).String()
 	want := `job.yaml:6:24: error: the side is too low
     - {name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}
                          ^

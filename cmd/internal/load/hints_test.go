@@ -88,7 +88,7 @@ func TestHintsHoldInJobFiles(t *testing.T) {
 						t.Errorf("seed %d: %s\n%s\nfollowed with %v does not end it", seed, p.Message, p.Hint, lengths)
 					}
 					for a, n := range now {
-						announced := slices.ContainsFunc(r.Then, func(q joinery.Problem) bool { return q.Code == a.code && q.Part == a.part })
+						announced := slices.ContainsFunc(r.Then, func(q geom.Diagnosis) bool { return q.Code == a.code && q.Part == a.part })
 						if n > before[a] && !announced && judged(j, a, whole) {
 							t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v %s", seed, p.Message, p.Hint, lengths, a, worded(after, a))
 							break
@@ -150,7 +150,7 @@ func spoilt(text string, seed uint64) string {
 }
 
 // written makes a remedy's changes to the entry of a drawer, as a shop would.
-func written(t *testing.T, text string, j *job.Job, drawer int, r joinery.Remedy, lengths []float64) (string, bool) {
+func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, lengths []float64) (string, bool) {
 	t.Helper()
 	var root yaml.MapSlice
 	if err := yaml.UnmarshalWithOptions([]byte(text), &root, yaml.UseOrderedMap()); err != nil {
@@ -173,7 +173,7 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r joinery.Remedy
 			}
 			entry = set(entry, "outside", strings.Join(parts, " x "))
 		case joinery.FieldSides, joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom:
-			stock := map[joinery.Field]joinery.Stock{joinery.FieldSides: spec.Sides, joinery.FieldFront: spec.Front, joinery.FieldBack: spec.Back, joinery.FieldBottom: spec.Bottom}[f]
+			stock := map[geom.Setting]joinery.Stock{joinery.FieldSides: spec.Sides, joinery.FieldFront: spec.Front, joinery.FieldBack: spec.Back, joinery.FieldBottom: spec.Bottom}[f]
 			stocks := get(root, "stock").(yaml.MapSlice)
 			like := slices.Clone(get(stocks, stock.Name).(yaml.MapSlice))
 			th := stock.Thickness

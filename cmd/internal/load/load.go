@@ -48,20 +48,19 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 	var found []batch.Problem
 	l.Batch, found = batch.Make(l.Job)
 	// Errors first: a job with warnings without number must still say what stops it.
-	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(rank(a.Error), rank(b.Error)) })
+	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(rank(a.IsError()), rank(b.IsError())) })
 	for _, g := range alike(l.Job, found) {
 		if len(l.Problems) < job.MaxProblems {
-			shown := g.Problem.Problem
-			shown.Message = words.Some(g.names) + ": " + shown.Message
-			l.Problems = append(l.Problems, l.Job.Problem(g.Drawer, shown))
+			g.Message = words.Some(g.names) + ": " + g.Message
+			l.Problems = append(l.Problems, g.Problem)
 		} else {
 			l.More++
 		}
 	}
 	for _, p := range found {
-		if !p.Error {
+		if !p.IsError() {
 			l.Warnings = append(l.Warnings, record.Warning{
-				Code: p.Code, Drawer: l.Job.Drawers[p.Drawer].Spec.Name, Part: p.Part, Message: p.Message,
+				Code: string(p.Code), Drawer: l.Job.Drawers[p.Drawer].Spec.Name, Part: p.Subject.Part, Message: p.Fact.In(l.Job.Units),
 			})
 		}
 	}
@@ -82,7 +81,7 @@ func (l *Loaded) Lay(ctx context.Context, shelf []list.Offcut, o sheets.Search) 
 		problems = append(problems, p)
 	}
 	for _, p := range problems {
-		l.Problems = append(l.Problems, l.Job.StockProblem(p.Stock, p.Key, p.Problem))
+		l.Problems = append(l.Problems, l.Job.StockProblem(p.Stock, p.Key, p.Diagnosis))
 	}
 	l.sort()
 }
@@ -96,7 +95,7 @@ func (l *Loaded) sort() {
 
 // group is a problem that several drawers have at one place of the file.
 type group struct {
-	batch.Problem
+	job.Problem
 	names []string
 }
 
@@ -104,17 +103,19 @@ type group struct {
 // drawers that share an opening.
 func alike(j *job.Job, found []batch.Problem) []*group {
 	type key struct {
-		at                        job.Position
-		code, part, message, hint string
-		isError                   bool
+		line, column        int
+		part, message, hint string
+		code                job.Code
+		isError             bool
 	}
 	var list []*group
 	at := make(map[key]*group)
 	for _, p := range found {
-		k := key{j.Where(p.Drawer, p.Field), p.Code, p.Part, p.Message, p.Hint, p.Error}
+		shown := p.Shown(j)
+		k := key{shown.Line, shown.Column, p.Subject.Part, shown.Message, shown.Hint, shown.Code, shown.Error}
 		g, known := at[k]
 		if !known {
-			g = &group{Problem: p}
+			g = &group{Problem: shown}
 			at[k] = g
 			list = append(list, g)
 		}

@@ -9,7 +9,6 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/geom"
-	"drawerwright/geom/joinery"
 )
 
 // offMiddle is a job whose play spreads wider than its limits, and is set off their middle.
@@ -63,7 +62,7 @@ func TestHintsOfOddsInJobs(t *testing.T) {
 				continue
 			}
 			done[p.Hint] = true
-			var r joinery.Remedy
+			var r geom.Remedy
 			var lengths []float64
 			for _, one := range strings.Split(m[1], " and ") {
 				e := entry.FindStringSubmatch(one)
@@ -71,7 +70,7 @@ func TestHintsOfOddsInJobs(t *testing.T) {
 				if err != nil {
 					t.Fatalf("seed %d: %s: %v", seed, p.Hint, err)
 				}
-				r.Changes, lengths = append(r.Changes, joinery.Change{Field: joinery.Field(e[1]), Min: length.MM(), Max: length.MM()}), append(lengths, length.MM())
+				r.Changes, lengths = append(r.Changes, geom.Change{Field: geom.Setting(e[1]), Min: length.MM(), Max: length.MM()}), append(lengths, length.MM())
 			}
 			changed, _ := written(t, text, j, p.Drawer, r, lengths)
 			followed++

@@ -9,18 +9,19 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
-	"drawerwright/geom/joinery"
 	"drawerwright/geom/nest"
 )
 
 // Problem is what is wrong with the sheets of a stock, at one of its keys in the job file.
 type Problem struct {
 	Stock, Key string
-	joinery.Problem
+	geom.Diagnosis
 	Edits []job.Edit // of the job file, that the hint names; none where only a person knows what to do
 }
 
-func (p *Problem) Error() string { return p.Message + "; " + p.Hint }
+func (p *Problem) Error() string {
+	return p.Fact.In(geom.Millimetre) + "; " + p.Ask.In(geom.Millimetre)
+}
 
 // writes keeps the value that the hint names for the problem's key.
 func (p *Problem) writes(value string) *Problem {
@@ -56,9 +57,9 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 			large.Length, large.Width = max(large.Length, q.Length), max(large.Width, q.Width)
 		}
 	}
-	out := &Problem{Stock: s.Name, Key: "sheet", Problem: joinery.Problem{Code: codeNoSheet, Error: true}}
-	out.Message = fmt.Sprintf("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Left(), all, words.Some(names), s.has(u))
-	out.Hint = "add a larger size below `more:`, or make the boxes smaller"
+	out := &Problem{Stock: s.Name, Key: "sheet", Diagnosis: geom.Diagnosis{Code: codeNoSheet, Level: geom.LevelError}}
+	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Left(), all, words.Some(names), s.has(u))
+	out.Ask = geom.Sentencef("add a larger size below `more:`, or make the boxes smaller")
 	if large.Length > 0 {
 		t := s.Sheets[len(s.Sheets)-1].Trim
 		text := func(l int64) string { return geom.Length(l).RoundUp(u).Number(u) }
@@ -67,7 +68,7 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 			first, second = second, first
 		}
 		size := fmt.Sprintf("%s x %s %s", first, second, u)
-		out.Hint = fmt.Sprintf("the largest take a sheet of at least %s, trims and grain considered: add such a size below `more:`, or make the boxes smaller", size)
+		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: add such a size below `more:`, or make the boxes smaller", size)
 		out.Edits = []job.Edit{{Path: []string{"stock", s.Name, "more", "larger"}, Value: "{sheet: " + size + "}"}}
 		return out
 	}
@@ -83,11 +84,11 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 			path = []string{"stock", s.Name, "more", z.Name, "count"}
 		}
 		out.Edits = []job.Edit{{Path: path, Value: strconv.Itoa(n)}}
-		out.Hint = fmt.Sprintf("have %d sheets of %s and write `count: %d`, or add another size below `more:`", n, sized(z, u), n)
+		out.Ask = geom.Sentencef("have %d sheets of %s and write `count: %d`, or add another size below `more:`", n, sized(z, u), n)
 		return out
 	}
 	if s.matches() {
-		out.Hint = "`match:` keeps fronts on sheets of one batch, or side by side: add a larger size or more sheets of one batch, or leave it out"
+		out.Ask = geom.Sentencef("`match:` keeps fronts on sheets of one batch, or side by side: add a larger size or more sheets of one batch, or leave it out")
 	}
 	return out
 }

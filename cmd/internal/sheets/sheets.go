@@ -320,7 +320,8 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, u geom.Uni
 }
 
 func (s *Stock) problem(code, key, message, hint string) *Problem {
-	return &Problem{Stock: s.Name, Key: key, Problem: joinery.Problem{Code: code, Error: true, Message: s.Name + ": " + message, Hint: hint}}
+	return &Problem{Stock: s.Name, Key: key, Diagnosis: geom.Diagnosis{Code: geom.Code(code), Level: geom.LevelError,
+		Fact: geom.Sentencef("%s: %s", s.Name, message), Ask: geom.Sentencef("%s", hint)}}
 }
 
 func (s *Stock) layOut(ctx context.Context, o Search) *Problem {

@@ -43,6 +43,15 @@ func Some(names []string) string {
 	return fmt.Sprintf("%s and %d more", strings.Join(names[:most], ", "), len(names)-most)
 }
 
+// And names all of a list.
+func And(list []string) string {
+	if len(list) < 2 {
+		return strings.Join(list, "")
+	}
+	last := len(list) - 1
+	return strings.Join(list[:last], ", ") + " and " + list[last]
+}
+
 // Either is what the trade of a job's unit says, for a length that is no more exact than
 // that: 150 mm, or 6 in.
 func Either(u geom.Unit, mm, in string) string {
@@ -129,6 +138,12 @@ func Weight(kg float64, u geom.Unit) string {
 	}
 	return fmt.Sprintf("%.1f kg", kg)
 }
+
+// Kilograms is a weight within a sentence.
+type Kilograms float64
+
+// In prints it as [Weight] does.
+func (kg Kilograms) In(u geom.Unit) string { return Weight(float64(kg), u) }
 
 // AtMost is a weight as a job file has it, rounded down to a tenth, and how much that is in
 // kg; nothing where that is none.

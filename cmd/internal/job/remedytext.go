@@ -1,0 +1,116 @@
+package job
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// Hint says what a shop can do about a diagnosis of a drawer: its remedies and what else ends
+// it; where nothing does, what helps, or what only a person can do.
+func Hint(d geom.Diagnosis, s joinery.Spec, others ...string) string {
+	var ways []string
+	for _, r := range d.Remedies {
+		ways = append(ways, RemedyText(r, s))
+	}
+	if ways = append(ways, others...); len(ways) == 0 {
+		for _, r := range d.Eases {
+			ways = append(ways, RemedyText(r, s))
+		}
+	}
+	if len(ways) == 0 {
+		return d.Ask.In(s.Units)
+	}
+	return strings.Join(ways, "; or ")
+}
+
+// RemedyText says what to do about a drawer, in the words of the job file.
+func RemedyText(r geom.Remedy, s joinery.Spec) string {
+	list := make([]string, len(r.Changes))
+	for i, c := range r.Changes {
+		list[i] = changeText(c, s)
+	}
+	text := words.And(list)
+	for i, d := range r.Then {
+		if i == 0 {
+			text += "; but then "
+		} else {
+			text += "; and "
+		}
+		text += d.Fact.In(s.Units)
+	}
+	if !r.Result.IsEmpty() {
+		text += ": then " + r.Result.In(s.Units)
+	}
+	return text
+}
+
+func changeText(c geom.Change, s joinery.Spec) string {
+	if c.Word != "" {
+		return fmt.Sprintf("write %s: %s", c.Setting, c.Word)
+	}
+	if c.Count > 0 {
+		return fmt.Sprintf("write %s: %d for divider %d", c.Key, c.Count, c.Item+1)
+	}
+	v := span(c, s.Units)
+	switch c.Setting {
+	case joinery.FieldOutside:
+		return fmt.Sprintf("make the %s %s", c.Key, v)
+	case joinery.FieldSides:
+		return "take sides of " + v
+	case joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom:
+		return fmt.Sprintf("take a %s of %s", c.Setting, v)
+	case joinery.FieldCutter:
+		return cutterText(c, s, v)
+	case joinery.FieldDividers:
+		if c.Key == "height" {
+			return fmt.Sprintf("write a height of %s for divider %d", v, c.Item+1)
+		}
+		return fmt.Sprintf("take a board of %s for divider %d", v, c.Item+1)
+	case joinery.FieldPull:
+		return fmt.Sprintf("write %s: %s for the pull", c.Key, v)
+	}
+	return fmt.Sprintf("write a %s of %s", c.Setting, v)
+}
+
+// cutterText asks for a cutter as it is to be had.
+func cutterText(c geom.Change, s joinery.Spec, v string) string {
+	switch bit, sold := joinery.BitIn(c.Min, c.Max); {
+	case s.Cutter.Kind == joinery.Saw && joinery.IsStack(c.Min, c.Max):
+		return "shim the dado stack to " + v
+	case s.Cutter.Kind == joinery.Saw:
+		return "take a blade of " + v
+	case sold && c.Min < c.Max:
+		return fmt.Sprintf("take a %s of %s, such as %s", cutterName(s.Cutter.Kind), v, geom.Millimetres(bit).In(s.Units))
+	}
+	return fmt.Sprintf("take a %s of %s", cutterName(s.Cutter.Kind), v)
+}
+
+// cutterName is what the trade calls the cutter of a machine.
+func cutterName(k joinery.CutterKind) string {
+	switch {
+	case k.Rounds():
+		return "bit"
+	case k == joinery.Hand:
+		return "plough iron"
+	}
+	return "cutter"
+}
+
+// span prints the range of a change.
+func span(c geom.Change, u geom.Unit) string {
+	least, most := geom.Millimetres(c.Min).In(u), geom.Millimetres(c.Max)
+	switch {
+	case c.Min == c.Max:
+		return least
+	case math.IsInf(c.Max, 1):
+		return least + " or more"
+	case c.Min == 0:
+		return most.In(u) + " or less"
+	}
+	return least + " to " + most.In(u)
+}
