@@ -30,6 +30,15 @@ func (u Unit) MM() float64 {
 	return 1
 }
 
+// Step is the smallest step that settings are printed in, in millimetres: a hundredth of a
+// millimetre, or a thousandth of an inch. Common practice, no source.
+func (u Unit) Step() float64 {
+	if u == Inch {
+		return InchMM / 1000
+	}
+	return 0.01
+}
+
 // ParseUnit reads "mm" or "in".
 func ParseUnit(s string) (Unit, error) {
 	switch s {

@@ -28,15 +28,7 @@ func BySetting(drawers []Drawer) (groups [][]Drawer) {
 }
 
 // SettingKey is equal for drawers that one setting serves.
-func SettingKey(d Drawer) joinery.Setup { return setup.Key(d.Setup, printed(d.Spec.Units)) }
-
-// printed is the smallest step that settings are printed in, in mm.
-func printed(u geom.Unit) float64 {
-	if u == geom.Inch {
-		return geom.InchMM / 1000
-	}
-	return 0.01
-}
+func SettingKey(d Drawer) joinery.Setup { return setup.Key(d.Setup, d.Spec.Units.Step()) }
 
 // Boards are the parts of drawers that are cut at one machine.
 func Boards(drawers []Drawer) (list []setup.Board) {
@@ -127,7 +119,7 @@ func BeyondText(b setup.Beyond) geom.Sentence {
 
 // WaysText says what makes a cut that the machine refuses.
 func WaysText(s setup.Step, k joinery.CutterKind) string {
-	other := otherFenced(k)
+	other := setup.OtherFenced(k)
 	words := map[setup.Way]string{
 		setup.ByNarrower: "with a narrower cutter",
 		setup.ByOther:    fmt.Sprintf("on a %s (kind: %s)", MachineName(other), other),

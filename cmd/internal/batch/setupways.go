@@ -23,21 +23,24 @@ func setupWays(j *job.Job, drawer int, s setup.Step) (ways [][]Way) {
 		}
 		return family
 	}
-	bits := []string{"6 mm", "4 mm", "3 mm"}
-	if j.Units == geom.Inch {
-		bits = []string{"1/4 in", "3/16 in", "1/8 in"}
+	var bits []string
+	for _, mm := range setup.UsualBits(j.Units) {
+		bits = append(bits, geom.LengthOf(mm).Text(j.Units))
 	}
 	for _, w := range s.Ways {
 		switch w {
 		case setup.ByOther:
-			ways = append(ways, tool(otherFenced(c.Kind), "width", geom.LengthOf(c.Width).Text(j.Units)))
+			ways = append(ways, tool(setup.OtherFenced(c.Kind), "width", geom.LengthOf(c.Width).Text(j.Units)))
 		case setup.ByRouter:
 			ways = append(ways, tool(joinery.Router, "diameter", bits...))
 		case setup.ByHand:
 			ways = append(ways, tool(joinery.Hand, "width", bits...))
 		case setup.ByCorner:
-			why := "take a corner whose fronts have plain ends"
-			ways = append(ways, []Way{write("joint", string(joinery.Rabbet), why), write("joint", string(joinery.Butt), why)})
+			var family []Way
+			for _, joint := range setup.PlainEnds {
+				family = append(family, write("joint", string(joint), "take a corner whose fronts have plain ends"))
+			}
+			ways = append(ways, family)
 		}
 	}
 	return append(ways, []Way{ownLimit(j, drawer, *s.Refused)})
@@ -73,14 +76,6 @@ func byTheWay(s setup.Step) geom.Sentence {
 
 // machineAt is where a drawer is cut.
 var machineAt = map[joinery.CutterKind]string{joinery.Saw: "on a table saw", joinery.RouterTable: "on a router table", joinery.Router: "on a CNC router", joinery.Hand: "by hand"}
-
-// otherFenced is the other machine with a fence.
-func otherFenced(k joinery.CutterKind) joinery.CutterKind {
-	if k == joinery.RouterTable {
-		return joinery.Saw
-	}
-	return joinery.RouterTable
-}
 
 // wayWords are the ways that no entry of the job file has.
 var wayWords = map[setup.Way]string{

@@ -88,7 +88,7 @@ func judgedSaid(list []testcut.Judged, n func(mm float64) float64) []MeasuredSai
 	said := []MeasuredSaid{}
 	for _, q := range list {
 		verdict := string(q.Verdict)
-		if q.Nominal-2*q.Sigma < q.Least && q.Nominal+2*q.Sigma > q.Most {
+		if q.EitherWay() {
 			verdict = unknown
 		}
 		said = append(said, MeasuredSaid{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.Least), n(q.Most)},
@@ -108,16 +108,13 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 		out.Readings = append(out.Readings, ReadingSaid{r.Name, n(r.Value), n(r.Expected), n(r.Off), r.Left})
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
-	if off := math.Abs(a.Cutter.Value - a.Stated); len(a.Clash) == 0 && off > max(noticed, 3*a.Cutter.Sigma) {
+	if a.CutterOff() {
 		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job",
 			text(a.Cutter.Value), text(a.Stated))
 	}
 	out.AsItIs, out.After = judgedSaid(a.AsItIs, n), judgedSaid(a.After, n)
 	for _, m := range a.Moves {
-		m.From, m.To = asPrinted(m.From, b.Units), asPrinted(m.To, b.Units) // so that what is between them is what is said
-		if m.By = m.To - m.From; m.Do == testcut.Leave && m.Better && math.Abs(m.By) < settable {
-			m.Better, m.Sure = false, true
-		}
+		m = m.Printed(b.Units.Step())
 		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Do: string(m.Do), Sure: m.Sure,
 			Missing: []string{}}
 		for _, k := range m.Missing {
@@ -153,26 +150,8 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 	return out
 }
 
-// tiny is a move that no shop makes, in mm, and settable the least that one makes where a
-// setting can be left; noticed is by how much a cutter is wider or narrower than stated for
-// a shop to do something about it. Common practice, no source.
-const (
-	tiny     = 0.01
-	settable = 0.05
-	noticed  = 0.05
-)
-
 // unknown is the verdict on a measure that may be out of its limits on either side.
 const unknown = "not known yet"
-
-// asPrinted is a length rounded to what is printed of it.
-func asPrinted(mm float64, u geom.Unit) float64 {
-	step := 0.01
-	if u == geom.Inch {
-		step = geom.InchMM / 1000
-	}
-	return math.Round(mm/step) * step
-}
 
 // settingNames are what is moved; by hand, and on a router, others than on a saw.
 func settingName(s testcut.Setting, machine string) string {
@@ -198,7 +177,7 @@ func doText(m testcut.Move, missing []string, machine string, text func(float64)
 		return fmt.Sprintf("leave %s, or, as a limit is near, %s.", name, moveText(m, machine, text))
 	case m.Do == testcut.Leave && !m.Sure:
 		return fmt.Sprintf("leave %s: the test cut is right, but a limit is near; measure the first parts too.", name)
-	case m.Do == testcut.Leave || m.Do == testcut.Make && math.Abs(m.By) < tiny:
+	case m.Do == testcut.Leave || m.Do == testcut.Make && testcut.Tiny(m.By):
 		return fmt.Sprintf("leave %s.", name)
 	case m.Do == testcut.Try:
 		return moveText(m, machine, text) + ". NOT SURE: the limits leave less room than a caliper tells; cut another test piece after the move."
@@ -264,7 +243,7 @@ func saveText(s testcut.Save, deeper string, text func(float64) string) string {
 	other := ""
 	switch s.OtherCode {
 	case joinery.CheckRecess:
-		if other = "; the front is then flush"; math.Abs(s.Other) < tiny {
+		if other = "; the front is then flush"; testcut.Tiny(s.Other) {
 			break
 		}
 		other = fmt.Sprintf("; the front is then %s %s", text(math.Abs(s.Other)), map[bool]string{true: "proud", false: "recessed"}[s.Other < 0])

@@ -113,7 +113,7 @@ func (m maker) checksSaid(s gauge.Set, drawers []batch.Drawer) (said []string) {
 	}
 	for _, r := range s.Sorted {
 		sentence := fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s to %s.", r.Stock, measureNames(s.Why), m.atLeast(r.Least), m.atMost(r.Most))
-		if r.Most-r.Least < sortable {
+		if r.ToOne() {
 			sentence = fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s.", r.Stock, measureNames(s.Why), m.text((r.Least+r.Most)/2))
 		}
 		said = append(said, sentence)
@@ -139,9 +139,6 @@ func (m maker) checksSaid(s gauge.Set, drawers []batch.Drawer) (said []string) {
 	return said
 }
 
-// sortable is the least range that boards are sorted into, in mm: what a caliper reads.
-const sortable = 0.02
-
 // atLeast and atMost print bounds inwards, so that what is sorted by them is right.
 func (m maker) atLeast(mm float64) string {
 	return geom.LengthOf(mm).RoundUp(m.batch.Units).Text(m.batch.Units)
@@ -154,15 +151,9 @@ func (m maker) atMost(mm float64) string {
 // lengthRule is the other way with sides that differ: the box comes out as wide as it
 // should whatever they measure.
 func (m maker) lengthRule(drawers []batch.Drawer) string {
-	d := drawers[0]
-	rest := "" // what front and back are longer than the space between the sides
-	for _, p := range d.Parts {
-		if p.Role == joinery.Front {
-			if more := p.Panel.Length() - (d.Spec.Width - 2*d.Spec.Sides.Thickness.Mean); more > sortable {
-				rest = " and " + m.text(more) + " more"
-			}
-			break
-		}
+	rest := ""
+	if more := gauge.LongerThanBetween(drawers[0].Drawer); more > 0 {
+		rest = " and " + m.text(more) + " more"
 	}
 	return fmt.Sprintf("Or cut front and back of each box to its own sides: as long as the box is wide, less both sides as measured,%s.", rest)
 }

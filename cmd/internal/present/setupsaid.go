@@ -177,10 +177,10 @@ func (m maker) stackText(s setup.Stack) string {
 }
 
 // spacersText weighs what the shop's spacers make against the best setting.
-func (m maker) spacersText(f, h setup.Stack, one bool, costs, best []Cost, g setup.Group) string {
-	said := fmt.Sprintf("With the shop's spacers, %s for the fence and %s for the height", m.stackText(f), m.stackText(h))
-	if one {
-		said = fmt.Sprintf("One stack of the shop's spacers, %s, sets both fence and height", m.stackText(f))
+func (m maker) spacersText(c setup.Chosen, costs, best []Cost, g setup.Group) string {
+	said := fmt.Sprintf("With the shop's spacers, %s for the fence and %s for the height", m.stackText(c.Fence), m.stackText(c.Height))
+	if c.One {
+		said = fmt.Sprintf("One stack of the shop's spacers, %s, sets both fence and height", m.stackText(c.Fence))
 	}
 	got, wished := m.costText(costs), m.costText(best)
 	if got == wished {

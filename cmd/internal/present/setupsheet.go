@@ -276,16 +276,12 @@ func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
 // served are the drawers whose corners are cut at a setting.
 func (m maker) served(s setup.Setting) (list []batch.Drawer) {
 	for _, d := range m.drawers {
-		made := s.Cutter == 0 || math.Abs(d.Setup.Cutter.Width-s.Cutter) < sameSetting // by hand no setting has one
-		if made && math.Abs(d.Setup.FenceDistance-s.Fence) < sameSetting && math.Abs(d.Setup.CutterHeight-s.Height) < sameSetting {
+		if s.Serves(d.Setup) {
 			list = append(list, d)
 		}
 	}
 	return list
 }
-
-// sameSetting is half of what settings of one sheet differ by at least, in mm.
-const sameSetting = 0.01
 
 // verdict is on one setting for the drawers of a machine.
 func (m maker) verdict(asked int) OneSetup {
@@ -325,14 +321,8 @@ func (m maker) costs(g setup.Group, needs []setup.Need, fence, height float64) [
 	list := []Cost{}
 	for _, i := range g.Drawers {
 		d := m.drawers[i]
-		if d.Spec.Joint != joinery.DadoRabbet {
-			continue
-		}
 		c := needs[i].Cost(fence, height)
-		for end, part := range []joinery.Role{joinery.Front, joinery.Back} {
-			if end == 1 && (d.Spec.Back.Same(d.Spec.Front) || d.Spec.BackJoint == joinery.Housed) {
-				continue
-			}
+		for end, part := range setup.Tongued(d.Spec) {
 			one := Cost{Drawer: d.Spec.Name, Part: string(part), Recess: m.n(c.Recess[end]), Sliver: m.n(c.Sliver[end])}
 			if !math.IsNaN(c.Play[end]) {
 				play := m.n(c.Play[end])
@@ -347,51 +337,30 @@ func (m maker) costs(g setup.Group, needs []setup.Need, fence, height float64) [
 // spacers makes a group's setting up of the shop's spacers: one stack for both where
 // there is one, else two; else those that come nearest.
 func (m maker) spacers(g setup.Group, needs []setup.Need) *Spacers {
-	var f, h setup.Stack
-	one := false
-	if s, ok := g.One(m.batch.Spacers); ok {
-		f, h, one = s, s, true
-	} else {
-		var ok, high bool
-		if f, ok = stackIn(m.batch.Spacers, g.Fence, g.AtFence); !ok {
-			return nil
-		}
-		if h, high = stackIn(m.batch.Spacers, g.Height, g.AtHeight); !high {
-			return nil
-		}
+	c, found := g.Choose(m.batch.Spacers)
+	if !found {
+		return nil
 	}
-	s := m.listed(f, h, one)
-	s.Costs = m.costs(g, needs, f.Height, h.Height)
-	s.Said = m.spacersText(f, h, one, s.Costs, m.costs(g, needs, g.AtFence, g.AtHeight), g)
+	s := m.listed(c)
+	s.Costs = m.costs(g, needs, c.Fence.Height, c.Height.Height)
+	s.Said = m.spacersText(c, s.Costs, m.costs(g, needs, g.AtFence, g.AtHeight), g)
 	return s
-}
-
-func stackIn(spacers []float64, r geom.Interval, wished float64) (setup.Stack, bool) {
-	if list := setup.Stacks(spacers, r, wished, 1); len(list) > 0 {
-		return list[0], true
-	}
-	return setup.Nearest(spacers, wished)
 }
 
 // stacks are the spacers nearest to a setting that is given.
 func (m maker) stacks(fence, height float64) *Spacers {
-	f, ok := setup.Nearest(m.batch.Spacers, fence)
-	h, high := setup.Nearest(m.batch.Spacers, height)
-	if !ok || !high || math.Abs(f.Height-fence) > farOff || math.Abs(h.Height-height) > farOff {
-		return nil
+	if c, found := setup.ChooseFor(m.batch.Spacers, fence, height); found {
+		return m.listed(c)
 	}
-	return m.listed(f, h, math.Abs(fence-height) < sameSetting)
+	return nil
 }
 
-// farOff is how far spacers may be off a setting to be of use for it, in mm.
-const farOff = 0.5
-
-func (m maker) listed(f, h setup.Stack, one bool) *Spacers {
-	s := &Spacers{One: one, Fence: []float64{}, Height: []float64{}, Costs: []Cost{}}
-	for _, v := range f.Pieces {
+func (m maker) listed(c setup.Chosen) *Spacers {
+	s := &Spacers{One: c.One, Fence: []float64{}, Height: []float64{}, Costs: []Cost{}}
+	for _, v := range c.Fence.Pieces {
 		s.Fence = append(s.Fence, m.n(v))
 	}
-	for _, v := range h.Pieces {
+	for _, v := range c.Height.Pieces {
 		s.Height = append(s.Height, m.n(v))
 	}
 	return s

@@ -187,13 +187,10 @@ func (b drawnBoard) legend(file string, l router.Layer) Layer {
 	return out
 }
 
-// flipGap is how far a shoulder may stay open, in millimetres, before one sees
-// it; common practice, no source.
-const flipGap = 0.25
-
 func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
+	length, width := p.Work.Blank(p.Panel)
 	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.Turned(), Beyond: Number(p.Work.Beyond, u), Gap: Number(p.Work.Gap, u), EndGap: Number(p.Work.EndGap, u),
-		Blank: [2]float64{Number(p.Panel.Length()+2*p.Work.EndGap, u), Number(p.Panel.Width()+2*p.Work.Gap, u)}}
+		Blank: [2]float64{Number(length, u), Number(width, u)}}
 	for _, f := range p.Work.Faces {
 		out.Cut = append(out.Cut, f.String())
 	}
@@ -203,29 +200,19 @@ func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
 	return out
 }
 
-// flip works out which way the cuts on the outside face can be off. One that runs
-// out of the panel at both ends of an axis does not care for that axis.
+// flip says which way the cuts on the outside face can be off.
 func flip(d batch.Drawer, p batch.Part, u geom.Unit) *Flip {
-	out := &Flip{}
-	panel := p.Panel.Outline.Bounds()
-	for _, k := range p.Panel.Pockets {
-		b := k.Outline.Bounds()
-		if k.Face == geom.Outside {
-			out.Along = out.Along || b.Min.X > panel.Min.X || b.Max.X < panel.Max.X
-			out.Across = out.Across || b.Min.Y > panel.Min.Y || b.Max.Y < panel.Max.Y
-		}
-	}
+	f := mill.FlipOf(p.Panel, d.Spec.GlueRoom)
+	out := &Flip{Along: f.Along, Across: f.Across, Allowed: Number(f.Allowed, u)}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(u) }
 	var clauses []string
 	if out.Along {
-		allowed := d.Spec.GlueRoom + flipGap
-		out.Allowed = Number(allowed, u)
 		clauses = append(clauses, "an error along the length makes one tongue longer and the other shorter by as much")
 		wider := "that makes the box wider and leaves a shoulder open"
 		if d.Spec.GlueRoom > 0 {
 			wider = fmt.Sprintf("what is over the glue room of %s makes the box wider and leaves a shoulder open", text(d.Spec.GlueRoom))
 		}
-		clauses = append(clauses, fmt.Sprintf("%s: up to %s is allowed", wider, text(allowed)))
+		clauses = append(clauses, fmt.Sprintf("%s: up to %s is allowed", wider, text(f.Allowed)))
 	}
 	if out.Across {
 		clauses = append(clauses, "an error across moves its cuts up or down")

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"drawerwright/geom"
+	"drawerwright/geom/setup"
 )
 
 // Factors between units, all exact but that of stress, which is to nine digits.
@@ -98,20 +99,17 @@ func beside(mm float64, u geom.Unit, unit string) string {
 func Drill(mm float64, u geom.Unit) (size string, metric bool) {
 	l := geom.LengthOf(mm)
 	near, over := l.Near(u)
-	switch half := math.Round(2*mm) / 2; {
+	half, metric := setup.MetricDrill(mm)
+	switch {
 	case u == geom.Millimetre:
 		return l.Text(u), false
 	case near != "" && over == "":
 		return near + " in", false
-	case math.Abs(mm-half) < alike && half > 0 && over != "":
+	case metric:
 		return geom.LengthOf(half).Text(geom.Millimetre) + " (" + l.Fixed(u) + " in)", true
 	}
 	return Length(mm, u), false
 }
-
-// alike is how near a diameter is to a whole or half millimetre that is meant to be one, in
-// mm: less than a caliper shows.
-const alike = 0.005
 
 // To joins the two ends of a range as they are printed; one, where both print alike.
 func To(low, high string) string {

@@ -1,0 +1,25 @@
+package gauge
+
+import "drawerwright/geom/joinery"
+
+// sortable is the least range that boards are sorted into, in mm: what a caliper reads.
+const sortable = 0.02
+
+// ToOne reports whether boards are sorted to one thickness, since their range is less than a
+// caliper reads.
+func (s Range) ToOne() bool { return s.Most-s.Least < sortable }
+
+// LongerThanBetween is by how much a box's front is longer than the space between its sides,
+// in mm, where a caliper reads it; else 0. It is what fronts keep that are cut to their own
+// sides.
+func LongerThanBetween(d joinery.Drawer) float64 {
+	for _, p := range d.Parts {
+		if p.Role == joinery.Front {
+			if more := p.Panel.Length() - (d.Spec.Width - 2*d.Spec.Sides.Thickness.Mean); more > sortable {
+				return more
+			}
+			break
+		}
+	}
+	return 0
+}
