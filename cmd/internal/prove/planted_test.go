@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/record"
+	"drawerwright/geom/geomtest"
 )
 
 // plantMarks leaves the tabs to a program.
@@ -86,6 +87,52 @@ func (f *folder) checked(t testing.TB) []record.Checked {
 	return list
 }
 
+// readers are the checks of a folder, and which of them read each of its files.
+type readers struct {
+	worker *prove.Worker
+	of     map[string][]int // -1 for the proof of the drawers
+}
+
+// unharmedReaders reads a folder back in which nothing is wrong.
+func unharmedReaders(t testing.TB, f *folder) readers {
+	t.Helper()
+	p, err := prove.New(f.report(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := readers{p.Worker(), map[string][]int{}}
+	noted := func(i int) prove.Read {
+		return func(name string) ([]byte, error) {
+			if list := r.of[name]; len(list) == 0 || list[len(list)-1] != i {
+				r.of[name] = append(list, i)
+			}
+			return f.ReadFile(name)
+		}
+	}
+	var faults []record.Fault
+	for i := range p.Drawers() {
+		faults = append(faults, r.worker.Drawer(i, noted(-1), prove.Options{}).Faults...)
+	}
+	for i := range p.Checks() {
+		faults = append(faults, r.worker.Check(i, noted(i)).Faults...)
+	}
+	if len(faults) != 0 {
+		t.Fatalf("without any: %+v", faults)
+	}
+	return r
+}
+
+// faults are those of a folder in which one file is another. Where a single check reads that
+// file, and its report is as it was, all others say what they said: nothing. By night all are
+// made once more.
+func (r readers) faults(t testing.TB, f *folder, changed string) []record.Fault {
+	t.Helper()
+	if by := r.of[changed]; len(by) == 1 && by[0] >= 0 && !geomtest.All() {
+		return r.worker.Check(by[0], f.ReadFile).Faults
+	}
+	return faultsOf(f.checked(t))
+}
+
 func faultsOf(list []record.Checked) (all []record.Fault) {
 	for _, c := range list {
 		all = append(all, c.Faults...)
@@ -99,11 +146,12 @@ func TestPlanted(t *testing.T) {
 	count := 0
 	for _, version := range []string{"R2000", "R12"} {
 		for job, list := range plants(t, version) {
-			if found := faultsOf(build(t, job).checked(t)); len(found) != 0 {
-				t.Fatalf("%s: without any: %+v", version, found)
-			}
+			unharmed := unharmedReaders(t, build(t, job))
 			for _, name := range slices.Sorted(maps.Keys(list)) {
 				c := list[name]
+				if version == "R12" && !strings.HasSuffix(c.file, ".dxf") && !geomtest.All() {
+					continue // other files have no version, and the report no other one
+				}
 				t.Run(name+", "+version, func(t *testing.T) {
 					f := build(t, job)
 					line := 0
@@ -125,7 +173,7 @@ func TestPlanted(t *testing.T) {
 					if at == "" {
 						at = c.file
 					}
-					all := faultsOf(f.checked(t))
+					all := unharmed.faults(t, f, c.file)
 					if !slices.ContainsFunc(all, func(v record.Fault) bool {
 						return v.Code == c.code && v.File == at && (line == 0 || v.Line == line || line < 0 && v.Page == -line) && (c.part == "" || v.Part == c.part) && v.Message != "" && v.Hint != ""
 					}) {
