@@ -255,7 +255,7 @@ func TestOutputsOfSamplesAgree(t *testing.T) {
 
 // randomJobs is how many random jobs are tried; .ci/nightly tries 300, some minutes'
 // work.
-var randomJobs = flag.Int("jobs", 16, "how many random jobs have their outputs compared")
+var randomJobs = flag.Int("jobs", 8, "how many random jobs have their outputs compared")
 
 // TestOutputsOfAnyJobAgree: of random jobs that can be built, the first by the commands
 // themselves.

@@ -32,6 +32,23 @@ drawers:
   - {name: c, outside: 18 x 5 x 18, joint: butt, fasteners: dowels, sides: maple, bottom: quarter}
 `
 
+// commandTexts keeps what commands print of jobs.
+var commandTexts = map[[2]string][2]string{}
+
+// saidOf is what a command prints of a job, run once for all tests.
+func saidOf(t *testing.T, job, command string) (out, errs string) {
+	t.Helper()
+	key := [2]string{job, command}
+	if _, done := commandTexts[key]; !done {
+		status, out, errs := call(t, job, command, "-")
+		if status != exitDone {
+			t.Fatalf("%s: %s\n%s", command, errs, job)
+		}
+		commandTexts[key] = [2]string{out, errs}
+	}
+	return commandTexts[key][0], commandTexts[key][1]
+}
+
 // TestUnitsOfTheShop: whatever a job of inches prints has no metric unit, and one of
 // millimetres none of inches. What is allowed: sizes that the job file itself names in the
 // other unit stand in excerpts of it.
@@ -61,10 +78,7 @@ func TestUnitsOfTheShop(t *testing.T) {
 			}
 		}
 		for _, command := range []string{"check", "parts", "setup", "sheets", "fit"} {
-			status, out, errs := call(t, job, command, "-")
-			if status != 0 {
-				t.Fatalf("%s %s: %s", command, name, errs)
-			}
+			out, errs := saidOf(t, job, command)
 			scan(command, out)
 			if command == "check" {
 				scan(command, errs)
@@ -97,19 +111,28 @@ func TestUnitsOfTheShop(t *testing.T) {
 // negative zero, or one piece in the plural.
 func TestPlainRanges(t *testing.T) {
 	files, _ := filepath.Glob("../../samples/*.yaml")
+	jobs := map[string]string{}
+	for _, f := range files {
+		data, err := os.ReadFile(f)
+		if err != nil {
+			t.Fatal(err)
+		}
+		jobs[filepath.Base(f)] = string(data)
+	}
+	t.Chdir("../../samples") // with their files of slides
 	span := regexp.MustCompile(`(-?\d+\.\d+) to (-?\d+\.\d+)`)
 	wrong := regexp.MustCompile(`(^|[^\d.])-0(\.0+)?($|[^\d.])|(^|\s)1 (pieces|sheets|boxes|holes|cuts|passes|drawers|parts|spacers|settings)\b`)
-	for _, file := range files {
+	for name, job := range jobs {
 		for _, command := range []string{"check", "parts", "setup", "sheets", "fit"} {
-			_, out, errs := call(t, "", command, file)
+			out, errs := saidOf(t, job, command)
 			for _, m := range span.FindAllStringSubmatch(out+errs, -1) {
 				if a, b := m[1], m[2]; a == b || number(t, a) > number(t, b) {
-					t.Errorf("%s %s: %q", command, filepath.Base(file), m[0])
+					t.Errorf("%s %s: %q", command, name, m[0])
 				}
 			}
 			for _, line := range strings.Split(out+errs, "\n") {
 				if found := wrong.FindString(line); found != "" {
-					t.Errorf("%s %s: %q in %.160s", command, filepath.Base(file), found, line)
+					t.Errorf("%s %s: %q in %.160s", command, name, found, line)
 				}
 			}
 		}

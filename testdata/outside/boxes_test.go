@@ -206,9 +206,10 @@ func assemble(t *testing.T, boxes []jsonBox) []boxFacts {
 // ezdxf reads them, as they are drawn: no two parts overlap, and the outside is as
 // asked to 0.02 mm.
 func TestBoxes(t *testing.T) {
-	// Layer names of inch files round depths to 0.001 in, which is more than the
-	// tolerance here.
-	samples(t, []string{"mm"}, func(t *testing.T, job, version, unit string) {
+	samples(t, []string{"mm", "in"}, func(t *testing.T, job, version, unit string) {
+		if unit == "in" {
+			t.Skip("layer names of inch files round depths to 0.001 in, which is more than the tolerance here")
+		}
 		dir, r := build(t, job)
 		checkBoxes(t, dir, r)
 	})

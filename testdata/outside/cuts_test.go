@@ -7,6 +7,8 @@ import (
 	"strings"
 	"sync"
 	"testing"
+
+	"drawerwright/geom/geomtest"
 )
 
 // cutFile is what dxf_cuts.py tells of a drawing.
@@ -39,10 +41,18 @@ const mostArea = 0.01
 // keep within 0.001 mm, and two thirds of that along a pull's 126 mm are 0.084 mm2.
 const mostBent = 0.1
 
-// shapely cuts the drawings of folders anew.
+var cuts onces[[]cutFile]
+
+// shapely cuts the drawings of folders anew, once for all tests: nobody changes what it gives.
 func shapely(t *testing.T, args ...string) []cutFile {
 	t.Helper()
-	return lines[cutFile](t, "", python, append([]string{"dxf_cuts.py"}, args...)...)
+	list, err := cuts.get(fmt.Sprintf("%q", args), func() ([]cutFile, error) {
+		return decode[cutFile]("", python, append([]string{"dxf_cuts.py"}, args...)...)
+	})
+	if err != nil {
+		t.Error(err)
+	}
+	return list
 }
 
 // sameCuts compares the cuts of a folder with those of its proof, and tells how far
@@ -108,7 +118,7 @@ func roundedArea(files []cutFile) (n int, err error) {
 // TestCuts: every line of every sample, as it is and in both versions and units, and
 // of jobs that have what the samples do not, cut virtually from the DXF files alone by
 // shapely, has the areas that the product's own proof gives. A bit of another
-// radius is seen on every line that a bit cuts.
+// radius is seen on every line that a bit cuts, of samples by night ([geomtest.All]).
 func TestCuts(t *testing.T) {
 	var lock sync.Mutex
 	worst := 0.0
@@ -143,9 +153,8 @@ func TestCuts(t *testing.T) {
 		}
 		return files
 	}
-	// As they are, the inch samples have their inches too.
-	samples(t, []string{"mm"}, func(t *testing.T, job, version, unit string) {
-		check(t, job, version == "R2000" && unit == "mm")
+	samples(t, []string{"mm", "in"}, func(t *testing.T, job, version, unit string) {
+		check(t, job, geomtest.All() && version == "R2000" && unit == "mm")
 	})
 	asTheyAre(t, func(t *testing.T, job string) { check(t, job, false) })
 	extras(t, func(t *testing.T, job extraJob, version, unit string) {
@@ -160,7 +169,10 @@ func TestCuts(t *testing.T) {
 // that is missing and one that reaches further.
 func TestCutsFind(t *testing.T) {
 	dir, _ := build(t, extraJobs[0].text)
-	p, files := prove(t, dir), shapely(t, dir)
+	p, files := prove(t, dir), slices.Clone(shapely(t, dir))
+	for i := range files {
+		files[i].Cuts = slices.Clone(files[i].Cuts)
+	}
 	if _, err := sameCuts(files, p); err != nil {
 		t.Fatal(err)
 	}

@@ -26,6 +26,7 @@ no cuts. A saw's lines are cut as they are drawn.
 Needs Debian's python3-ezdxf and python3-shapely (tried with 0.18.1 and 1.8.5 on
 GEOS 3.11.1).
 """
+import functools
 import json
 import math
 import os
@@ -33,6 +34,7 @@ import sys
 
 import ezdxf
 from ezdxf.math import bulge_to_arc
+from shapely.affinity import translate
 from shapely.geometry import LineString, Point, Polygon
 from shapely.geometry.polygon import orient
 from shapely.ops import unary_union
@@ -94,7 +96,8 @@ def near(flat, corners, r, quarter):
     return unary_union(strips + [Point(x, y).buffer(r, resolution=quarter) for x, y, _ in corners])
 
 
-def swept(points, closed, r, chord, quarter):
+@functools.lru_cache(maxsize=None)
+def swept_at_origin(points, closed, r, chord, quarter):
     """What a disc reaches that stays within a closed line, or follows an open
     one; and what the line encloses, or again what the disc reaches."""
     flat = flatten(points, closed, chord)
@@ -111,6 +114,13 @@ def swept(points, closed, r, chord, quarter):
         return drawn, drawn
     centres = drawn.difference(near(flat, points, r, quarter))
     return centres.buffer(r, resolution=quarter).intersection(drawn), drawn
+
+
+def swept(points, closed, r, chord, quarter):
+    """swept_at_origin of a line anywhere: many holes and slots of a drawer are alike."""
+    x0, y0, _ = points[0]
+    moved = tuple((round(x - x0, 9), round(y - y0, 9), b) for x, y, b in points)
+    return [translate(s, x0, y0) for s in swept_at_origin(moved, closed, r, chord, quarter)]
 
 
 def around(panel, r):

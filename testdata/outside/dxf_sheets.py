@@ -1,7 +1,7 @@
 #!/usr/bin/python3
 """Hold the drawings of sheets against those of their parts.
 
-    dxf_sheets.py [--shift MM] [--forget] [--clamp] [--less MM] DIR...
+    dxf_sheets.py [--first] [--shift MM] [--forget] [--clamp] [--less MM] DIR...
 
 DIR is a folder that the product wrote. Of its report.json the places of parts on
 sheets are read, and the files of both. What a sheet's drawings have on a layer that
@@ -18,8 +18,8 @@ to the frame; and but for these bridges each part is cut free. Nothing leaves th
 sheet, or enters an area to keep out of, as the sheet lies at first or turned over.
 Planted faults: --shift moves every part along x, --forget leaves the slots of the sheets out
 but draws those of the parts, as they were planned before they were laid out, --clamp puts an
-area to keep out of in the middle of each sheet, --less makes sheets shorter. Prints one
-JSON object a line for each sheet:
+area to keep out of in the middle of each sheet, --less makes sheets shorter. --first looks
+at the first sheet of each stock alone. Prints one JSON object a line for each sheet:
 
     {"dir", "sheet", "parts", "faces", "layers", "worst", "nearest", "holes", "slots", "bridges", "shared", "faults": [...]}
 
@@ -282,7 +282,7 @@ def check(folder, report, stock, sheet, plant):
 
 
 def main():
-    args, plant = sys.argv[1:], {"shift": 0.0, "forget": False, "clamp": False, "less": 0.0}
+    args, plant = sys.argv[1:], {"first": False, "shift": 0.0, "forget": False, "clamp": False, "less": 0.0}
     while args and args[0].startswith("--"):
         name, args = args[0][2:], args[1:]
         if name in ("shift", "less"):
@@ -293,7 +293,7 @@ def main():
         with open(os.path.join(folder, "report.json")) as f:
             report = json.load(f)
         for stock in report["sheets"]:
-            for sheet in stock["sheets"]:
+            for sheet in stock["sheets"][:1] if plant["first"] else stock["sheets"]:
                 print(json.dumps(check(folder, report, stock, sheet, plant)))
 
 

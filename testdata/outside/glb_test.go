@@ -5,7 +5,6 @@ import (
 	"encoding/json"
 	"math"
 	"os"
-	"os/exec"
 	"path/filepath"
 	"strings"
 	"testing"
@@ -35,11 +34,7 @@ func TestGLB(t *testing.T) {
 	t.Parallel()
 	for _, sample := range sampleFiles(t) {
 		t.Run(filepath.Base(sample), func(t *testing.T) {
-			out := filepath.Join(t.TempDir(), "out")
-			if text, err := exec.Command(command, "build", sample, "-o", out).CombinedOutput(); err != nil {
-				t.Fatalf("%v\n%s", err, text)
-			}
-			r := readReport(t, out)
+			out, r := build(t, textOf(t, sample))
 			stl := map[string]solidFacts{}
 			for _, f := range lines[solidFacts](t, strings.Join(glob(t, out, ".stl"), "\n"), "node", "stl.mjs") {
 				stl[f.File] = f

@@ -3,6 +3,7 @@ package outside
 import (
 	"encoding/json"
 	"errors"
+	"fmt"
 	"os/exec"
 	"testing"
 )
@@ -52,19 +53,28 @@ const (
 	goesNot  = "does not go together"
 )
 
-// prove runs the command on a folder; a box that does not go is no failure here.
-func prove(t *testing.T, dir string, options ...string) (p proven) {
+var proofs onces[proven]
+
+// prove runs the command on a folder, once for all tests; a box that does not go is no
+// failure here.
+func prove(t *testing.T, dir string, options ...string) proven {
 	t.Helper()
-	out, err := exec.Command(command, append([]string{"prove", dir, "--json"}, options...)...).Output()
-	var exit *exec.ExitError
-	if err != nil && !(errors.As(err, &exit) && exit.ExitCode() == 1) {
+	p, err := proofs.get(fmt.Sprintf("%q %q", dir, options), func() (p proven, err error) {
+		out, failed := exec.Command(command, append([]string{"prove", dir, "--json"}, options...)...).Output()
+		var exit *exec.ExitError
+		if failed != nil && !(errors.As(failed, &exit) && exit.ExitCode() == 1) {
+			return p, failed
+		}
+		if err := json.Unmarshal(out, &p); err != nil {
+			return p, fmt.Errorf("%w\n%s", err, out)
+		}
+		if p.OK != (failed == nil) {
+			return p, fmt.Errorf("ok is %v, and it ends with %v", p.OK, failed)
+		}
+		return p, nil
+	})
+	if err != nil {
 		t.Fatalf("prove %q: %v", options, err)
-	}
-	if err := json.Unmarshal(out, &p); err != nil {
-		t.Fatalf("prove %q: %v\n%s", options, err, out)
-	}
-	if p.OK != (err == nil) {
-		t.Errorf("prove %q: ok is %v, and it ends with %v", options, p.OK, err)
 	}
 	return p
 }

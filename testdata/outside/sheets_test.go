@@ -69,7 +69,7 @@ func TestHeldSheets(t *testing.T) {
 	}
 	for plant, says := range map[string]string{"--forget": "nothing ties", "--clamp": "area to keep out of", "--less 8": "leaves the shortest sheet", "--shift 0.2": "differ"} {
 		found := 0
-		for _, s := range lines[laidOut](t, "", python, slices.Concat([]string{"-W", "ignore", "dxf_sheets.py"}, strings.Fields(plant), dirs[:1])...) {
+		for _, s := range lines[laidOut](t, "", python, slices.Concat([]string{"-W", "ignore", "dxf_sheets.py", "--first"}, strings.Fields(plant), dirs[:1])...) {
 			for _, f := range s.Faults {
 				if strings.Contains(f, says) {
 					found++
@@ -110,7 +110,7 @@ func TestSheetDrawings(t *testing.T) {
 		t.Errorf("%d sheets were read, %d with registration holes", sheets, turned)
 	}
 	// A planted fault is found.
-	for _, s := range lines[laidOut](t, "", python, append([]string{"dxf_sheets.py", "--shift", "0.05"}, dirs[:2]...)...) {
+	for _, s := range lines[laidOut](t, "", python, append([]string{"dxf_sheets.py", "--first", "--shift", "0.05"}, dirs[:2]...)...) {
 		if len(s.Faults) == 0 {
 			t.Errorf("%s: parts that are 0.05 mm off are not found", fmt.Sprint(s.Sheet))
 		}

@@ -32,11 +32,7 @@ func TestSTL(t *testing.T) {
 	t.Parallel()
 	for _, sample := range sampleFiles(t) {
 		t.Run(filepath.Base(sample), func(t *testing.T) {
-			out := filepath.Join(t.TempDir(), "out")
-			if text, err := exec.Command(command, "build", sample, "-o", out).CombinedOutput(); err != nil {
-				t.Fatalf("%v\n%s", err, text)
-			}
-			r := readReport(t, out)
+			out, r := build(t, textOf(t, sample))
 			want := map[string]float64{}
 			boxes := map[string]float64{}
 			all := glob(t, out, ".stl")

@@ -1,5 +1,6 @@
-// Checks pages of the viewer in Chromium. Reads {"page", "title", "drawers", "overlaps",
-// "hostile"} as JSON, one a line; prints for each check {"page", "check", "faults", "facts"}.
+// Checks pages of the viewer in Chromium. Reads {"name", "page", "title", "drawers", "overlaps",
+// "checks"} as JSON, one a line, with the names of the checks that are to be made; prints for
+// each {"page", "check", "faults", "facts"}.
 import { browse, dots, faults, open, settle } from './browser.mjs';
 import { lines } from './panels.mjs';
 
@@ -298,7 +299,9 @@ async function pictures(browser, job, must, options) {
   await context.close();
 }
 
+// report makes a check of a page, if it is asked for, and prints what came of it.
 async function report(job, check, act) {
+  if (!job.checks.includes(check)) return;
   const wrong = [];
   let facts;
   try {
@@ -322,13 +325,11 @@ await browse(true, async (browser) => {
       });
     }
     await report(job, 'phone', (must) => phone(browser, job, must));
+    await report(job, 'without scripts', (must) => pictures(browser, job, must, { javaScriptEnabled: false }));
   }
 });
-await browse(false, async (browser) => {
-  for (const job of jobs) {
-    await report(job, 'without WebGL', (must) => pictures(browser, job, must, {}));
-  }
-});
-await browse(true, async (browser) => {
-  for (const job of jobs) await report(job, 'without scripts', (must) => pictures(browser, job, must, { javaScriptEnabled: false }));
-});
+if (jobs.some((job) => job.checks.includes('without WebGL'))) {
+  await browse(false, async (browser) => {
+    for (const job of jobs) await report(job, 'without WebGL', (must) => pictures(browser, job, must, {}));
+  });
+}
