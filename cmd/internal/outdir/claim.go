@@ -5,17 +5,22 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+
+	"github.com/gofrs/flock"
 )
 
 // claim is a stage folder that this process alone works in, until it ends.
 type claim struct {
 	dir  string
-	lock *os.File
+	lock *flock.Flock
 }
 
 // claimTries bounds how often a stage folder is looked for again that another
 // build took away between two steps.
 const claimTries = 100
+
+// lockName is the lock file's name in the stage folder.
+const lockName = "lock"
 
 // takeClaim makes the stage folder, or takes over one that an interrupted build
 // left, and locks it. Two builds never hold it at once, whichever way they got
@@ -27,46 +32,38 @@ func (s system) takeClaim(t target) (*claim, error) {
 			return nil, cannotMake(t, t.parent, err)
 		}
 		if info, err := os.Lstat(dir); err == nil && !info.IsDir() {
-			return nil, &Error{Rule: ErrNotFolder, Path: t.stage(), Fact: shown(t.stage()) + " is not a folder, and a build needs the name", Hint: "move it away"}
+			return nil, fault(ErrNotFolder, dir, nil, shown(dir)+" is not a folder, and a build needs the name", "move it away")
 		}
-		name := filepath.Join(dir, lockName)
-		f, err := s.openLock(name)
-		if errors.Is(err, fs.ErrNotExist) {
-			continue
-		}
-		if err != nil {
+		lock, free, err := s.lock(filepath.Join(dir, lockName))
+		var open *fs.PathError
+		switch {
+		case errors.Is(err, fs.ErrNotExist): // the folder has gone meanwhile
+		case errors.As(err, &open):
 			s.remove(dir) // it is empty, or not ours to remove
 			return nil, cannotMake(t, dir, err)
+		case err != nil:
+			return nil, fault(ErrParent, t.name, err, "cannot lock a file beside "+shown(t.name), "name a folder on a disk of this computer")
+		case !free:
+			return nil, busy(t)
+		case isStill(lock):
+			return &claim{dir, lock}, nil
+		default:
+			lock.Close() // of a file that has gone
 		}
-		free, err := tryLock(f)
-		if err != nil || !free {
-			f.Close()
-			return nil, busy(t, err)
-		}
-		if isStill(f, name) {
-			return &claim{dir, f}, nil
-		}
-		f.Close()
 	}
-	return nil, busy(t, nil)
+	return nil, busy(t)
 }
 
-// lockName is the lock file's name in the stage folder.
-const lockName = "lock"
-
-func busy(t target, err error) error {
-	if err != nil {
-		return &Error{Rule: ErrParent, Path: t.name, Cause: err, Fact: "cannot lock a file beside " + shown(t.name), Hint: "name a folder on a disk of this computer"}
-	}
-	return &Error{Rule: ErrBusy, Path: t.name, Fact: "another build into " + shown(t.name) + " is running", Hint: "wait for it to end, or name another folder"}
+func busy(t target) error {
+	return fault(ErrBusy, t.name, nil, "another build into "+shown(t.name)+" is running", "wait for it to end, or name another folder")
 }
 
-// isStill reports whether an open file is the one of that name.
-func isStill(f *os.File, name string) bool {
-	opened, err := f.Stat()
+// isStill reports whether a locked file is the one of its name.
+func isStill(lock *flock.Flock) bool {
+	locked, err := lock.Stat()
 	if err != nil {
 		return false
 	}
-	there, err := os.Lstat(name)
-	return err == nil && os.SameFile(opened, there)
+	there, err := os.Lstat(lock.Path())
+	return err == nil && os.SameFile(locked, there)
 }

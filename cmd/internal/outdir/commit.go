@@ -20,7 +20,7 @@ func (s *Stage) Commit() error {
 	s.running.Lock()
 	defer s.running.Unlock()
 	if s.ended {
-		return &Error{Rule: ErrFinished, Path: s.t.name, Fact: "cannot finish " + shown(s.t.name) + ": " + ErrFinished.Error()}
+		return finished("finish", s.t.name)
 	}
 	err := s.failed
 	if err == nil {
@@ -30,11 +30,8 @@ func (s *Stage) Commit() error {
 		return errors.Join(err, s.end())
 	}
 	if err := s.end(); err != nil {
-		return &Error{
-			Rule: ErrOldLeft, Path: s.t.name, Cause: err,
-			Fact: shown(s.t.name) + " is finished; the working folder " + shown(s.claim.dir) + " beside it could not be removed",
-			Hint: "delete that one by hand",
-		}
+		return fault(ErrOldLeft, s.t.name, err,
+			shown(s.t.name)+" is finished; the working folder "+shown(s.claim.dir)+" beside it could not be removed", "delete that one by hand")
 	}
 	return nil
 }
@@ -99,10 +96,9 @@ func (s *Stage) keep(dir string) error {
 		}
 		aside = fmt.Sprintf("%s%s-%d", s.t.path(), keptSuffix, n)
 	}
-	e := &Error{
-		Rule: ErrKept, Path: s.t.name, Fact: shown(s.t.name) + " was changed by somebody else at the last moment; that folder is kept as " + shown(aside),
-		Hint: "take from it what you want, then delete it",
-	}
+	e := fault(ErrKept, s.t.name, nil,
+		shown(s.t.name)+" was changed by somebody else at the last moment; that folder is kept as "+shown(aside),
+		"take from it what you want, then delete it")
 	var found *Error
 	if errors.As(why, &found) && found.Rule == ErrForeign {
 		e.Foreign = found.Foreign
@@ -142,8 +138,6 @@ func (s *Stage) swap(replace bool) (undo func() error, out string, err error) {
 }
 
 func (s *Stage) notSwapped(err error) error {
-	return &Error{
-		Rule: ErrSwap, Path: s.t.name, Cause: err, Fact: "cannot put the new folder in the place of " + shown(s.t.name),
-		Hint: "close programs that use the folder and run again, or name another folder",
-	}
+	return fault(ErrSwap, s.t.name, err, "cannot put the new folder in the place of "+shown(s.t.name),
+		"close programs that use the folder and run again, or name another folder")
 }

@@ -20,6 +20,16 @@
 //
 // What an interrupted build left there is cleared by the next Create for the same folder.
 //
+// # Whose code
+//
+// Locks are flock's. Renaming and removing are robustio's, which tries again
+// for two seconds where Windows refuses because a scanner holds a new file open.
+// Exchanging two folders is one call of golang.org/x/sys. The rest is this
+// package's own: no library replaces a whole folder, or looks whether its
+// contents are known; and [ReplaceFileIf] looks at the old file between handing
+// the new one to the disk and renaming it, where libraries that replace a file
+// let nobody in, or do not know Windows.
+//
 // # How strong the promise is
 //
 // Linux and macOS exchange two folders in one step, where the file system can

@@ -44,6 +44,11 @@ type Error struct {
 	Cause   error     // the system's error, if any
 }
 
+// fault makes an Error without foreign files.
+func fault(rule error, path string, cause error, fact, hint string) *Error {
+	return &Error{Rule: rule, Path: path, Cause: cause, Fact: fact, Hint: hint}
+}
+
 // Unwrap gives the rule and the system's error.
 func (e *Error) Unwrap() []error {
 	if e.Cause == nil {

@@ -54,8 +54,8 @@ func (t target) refuse(list []Foreign, recorded bool) error {
 	if !recorded {
 		fact += " (it has no " + manifestName + ", the list this tool leaves in its folders)"
 	}
-	return &Error{
-		Rule: ErrForeign, Path: t.name, Foreign: list, Fact: fact,
-		Hint: "nothing was changed; name another folder, or first move what you want to keep, then delete this one",
-	}
+	e := fault(ErrForeign, t.name, nil, fact,
+		"nothing was changed; name another folder, or first move what you want to keep, then delete this one")
+	e.Foreign = list
+	return e
 }

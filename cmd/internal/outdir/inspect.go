@@ -1,6 +1,7 @@
 package outdir
 
 import (
+	"crypto/sha256"
 	"errors"
 	"io/fs"
 	"os"
@@ -57,16 +58,16 @@ func (s *survey) readManifest() error {
 	if errors.Is(err, fs.ErrNotExist) || err == nil && !info.Mode().IsRegular() {
 		return nil
 	}
-	if err == nil {
-		s.m, err = readManifest(name)
-	}
 	s.recorded = true
-	if errors.Is(err, errManifest) {
-		s.found = append(s.found, Foreign{s.t.name + "/" + manifestName, err.Error()})
-		return nil
+	var text []byte // none where the file is too large to be a manifest
+	if err == nil && info.Size() <= manifestLimit {
+		text, err = os.ReadFile(name)
 	}
 	if err != nil {
 		return s.unreadable(manifestName, err)
+	}
+	if s.m, err = parseManifest(string(text)); err != nil {
+		s.found = append(s.found, Foreign{s.t.name + "/" + manifestName, err.Error()})
 	}
 	return nil
 }
@@ -136,5 +137,38 @@ func (s *survey) dropping(folder, name string) bool {
 // read or replace.
 func (s *survey) unreadable(name string, err error) error {
 	name = path.Join(s.t.name, name)
-	return &Error{Rule: ErrReadOnly, Path: name, Cause: err, Fact: "cannot replace " + shown(name), Hint: "name another folder, or change who may read and write this one"}
+	return fault(ErrReadOnly, name, err, "cannot replace "+shown(name), "name another folder, or change who may read and write this one")
+}
+
+// hash finds the listed files whose contents are not what the manifest says. A
+// file that has gone meanwhile is not one of them.
+func (s *survey) hash() error {
+	list := s.listed
+	differs := make([]bool, len(list))
+	errs := make([]error, len(list))
+	each(len(list), func(i int) {
+		differs[i], errs[i] = differ(filepath.Join(s.dir, filepath.FromSlash(list[i].path)), list[i])
+	})
+	for i, e := range list {
+		if errs[i] != nil {
+			return s.unreadable(e.path, errs[i])
+		}
+		if differs[i] {
+			s.found = append(s.found, Foreign{s.t.name + "/" + e.path, whyChanged})
+		}
+	}
+	return nil
+}
+
+// differ reports whether a file is not what is known of it.
+func differ(name string, e entry) (bool, error) {
+	info, err := os.Stat(name)
+	var data []byte
+	if err == nil && info.Size() == e.size {
+		data, err = os.ReadFile(name)
+	}
+	if errors.Is(err, fs.ErrNotExist) {
+		return false, nil
+	}
+	return int64(len(data)) != e.size || sha256.Sum256(data) != e.sum, err
 }

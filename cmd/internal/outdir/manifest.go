@@ -5,8 +5,6 @@ import (
 	"encoding/hex"
 	"errors"
 	"fmt"
-	"io"
-	"os"
 	"path"
 	"slices"
 	"strconv"
@@ -53,23 +51,6 @@ func formatManifest(list []entry) []byte {
 
 // errManifest is why a file is not taken for a manifest.
 var errManifest = errors.New("is not a list that this version of the tool wrote")
-
-// readManifest reads the manifest at a path.
-func readManifest(name string) (manifest, error) {
-	f, err := os.Open(name)
-	if err != nil {
-		return manifest{}, err
-	}
-	defer f.Close()
-	data, err := io.ReadAll(io.LimitReader(f, manifestLimit+1))
-	if err != nil {
-		return manifest{}, err
-	}
-	if len(data) > manifestLimit {
-		return manifest{}, errManifest
-	}
-	return parseManifest(string(data))
-}
 
 // parseManifest takes apart what formatManifest gave; anything else, a cut file
 // or lines out of order among them, is errManifest.

@@ -19,11 +19,9 @@ func validName(name string) bool {
 // fold makes names equal that some file systems take for the same.
 func fold(name string) string { return strings.ToLower(strings.ToUpper(name)) }
 
-// names are the files and folders written so far, so that a folder comes out the
-// same on every file system.
-type names struct {
-	seen map[string]known // by fold of the path
-}
+// names are the files and folders written so far, by fold of the path, so that
+// a folder comes out the same on every file system.
+type names map[string]known
 
 type known struct {
 	spelling string
@@ -32,25 +30,25 @@ type known struct {
 
 // add notes a file and the folders it is in. It gives the folders that are new,
 // outermost first, or the name that stands against it.
-func (n *names) add(name string) (folders []string, clash string) {
+func (n names) add(name string) (folders []string, clash string) {
 	for i, r := range name {
 		if r != '/' {
 			continue
 		}
 		up := name[:i]
-		switch k, ok := n.seen[fold(up)]; {
+		switch k, ok := n[fold(up)]; {
 		case !ok:
 			folders = append(folders, up)
 		case !k.folder || k.spelling != up:
 			return nil, k.spelling
 		}
 	}
-	if k, ok := n.seen[fold(name)]; ok {
+	if k, ok := n[fold(name)]; ok {
 		return nil, k.spelling
 	}
 	for _, up := range folders {
-		n.seen[fold(up)] = known{up, true}
+		n[fold(up)] = known{up, true}
 	}
-	n.seen[fold(name)] = known{name, false}
+	n[fold(name)] = known{name, false}
 	return folders, ""
 }

@@ -1,6 +1,7 @@
 package outdir
 
 import (
+	"crypto/sha256"
 	"errors"
 	"fmt"
 	"io/fs"
@@ -16,7 +17,7 @@ type Stage struct {
 	sys   system
 	claim *claim
 
-	running sync.RWMutex // read-held by WriteFile, held by Commit and Abort
+	running sync.RWMutex // read-held by WriteFile and ReadFile, held by Commit and Abort
 	ended   bool         // guarded by running
 
 	mu      sync.Mutex // guards what follows
@@ -24,12 +25,6 @@ type Stage struct {
 	written []entry
 	failed  error // the first failure of WriteFile
 }
-
-// The two folders in the stage folder; the package comment says what is in them.
-const (
-	newName = "new"
-	oldName = "old"
-)
 
 // Create checks the folder that a build is to make or replace, and claims it
 // until Commit or Abort. What an interrupted build left beside it is cleared
@@ -48,7 +43,7 @@ func create(dir string, sys system) (*Stage, error) {
 	if err != nil {
 		return nil, err
 	}
-	s := &Stage{t: t, sys: sys, claim: c, names: names{seen: map[string]known{}}}
+	s := &Stage{t: t, sys: sys, claim: c, names: names{}}
 	if err := s.tidy(); err != nil {
 		return nil, errors.Join(err, c.lock.Close())
 	}
@@ -61,8 +56,87 @@ func create(dir string, sys system) (*Stage, error) {
 	return s, nil
 }
 
+// The two folders in the stage folder; the package comment says what is in them.
+const (
+	newName = "new"
+	oldName = "old"
+)
+
 func (s *Stage) newDir() string { return filepath.Join(s.claim.dir, newName) }
 func (s *Stage) oldDir() string { return filepath.Join(s.claim.dir, oldName) }
+
+// at is where a file of the folder is while it is built.
+func (s *Stage) at(name string) string { return filepath.Join(s.newDir(), filepath.FromSlash(name)) }
+
+// WriteFile writes a file of the folder. The name is relative, with slashes;
+// folders on the way are made. Two names that differ only in case clash, as they
+// would on some file systems. After an error the folder will not be committed.
+// It may be called from many goroutines at a time, and keeps no hold of data.
+func (s *Stage) WriteFile(name string, data []byte) error {
+	s.running.RLock()
+	defer s.running.RUnlock()
+	if s.ended {
+		return finished("write", name)
+	}
+	err := s.enter(name)
+	if err == nil {
+		if err = s.sys.write(s.at(name), data); err != nil {
+			err = s.unwritten(name, err)
+		}
+	}
+	e := entry{name, int64(len(data)), sha256.Sum256(data)}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	if err == nil {
+		s.written = append(s.written, e)
+	} else if s.failed == nil {
+		s.failed = err
+	}
+	return err
+}
+
+// enter notes the name and makes its folders.
+func (s *Stage) enter(name string) error {
+	if !validName(name) {
+		return fault(ErrFileName, name, nil, fmt.Sprintf("%q cannot be the name of a file in the output folder", name), "")
+	}
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	folders, clash := s.names.add(name)
+	if clash != "" {
+		return fault(ErrDuplicate, name, nil, fmt.Sprintf("%s and %s in the output folder would be one on some disks", shown(clash), shown(name)), "")
+	}
+	for _, folder := range folders {
+		if err := s.sys.mkdir(s.at(folder), 0o777); err != nil {
+			return s.unwritten(folder, err)
+		}
+	}
+	return nil
+}
+
+func (s *Stage) unwritten(name string, err error) error {
+	name = s.t.name + "/" + name
+	return fault(ErrWrite, name, err, "cannot write "+shown(name), advice(err))
+}
+
+// ReadFile reads a file back that WriteFile wrote, as it is on disk now. It may be
+// called from many goroutines at a time.
+func (s *Stage) ReadFile(name string) ([]byte, error) {
+	s.running.RLock()
+	defer s.running.RUnlock()
+	if s.ended {
+		return nil, finished("read", name)
+	}
+	if !validName(name) {
+		return nil, fault(ErrFileName, name, nil, "no such name can be in the output folder: "+shown(name), "")
+	}
+	return os.ReadFile(s.at(name))
+}
+
+// finished is the error for a step that comes after Commit or Abort.
+func finished(step, name string) error {
+	return fault(ErrFinished, name, nil, fmt.Sprintf("cannot %s %s: %v", step, shown(name), ErrFinished), "")
+}
 
 // Abort takes the unfinished folder away. After Commit or Abort it does
 // nothing, so that it can be deferred.
@@ -90,14 +164,11 @@ func (s *Stage) end() error {
 // tidy empties the stage folder of everything but the lock. An old folder whose
 // place is empty was caught between two renames and goes back to its place.
 func (s *Stage) tidy() error {
-	if _, err := os.Lstat(s.oldDir()); err == nil {
-		if _, err := os.Lstat(s.t.path()); errors.Is(err, fs.ErrNotExist) {
-			if err := s.sys.place(s.oldDir(), s.t.path()); err != nil {
-				return &Error{
-					Rule: ErrSwap, Path: s.t.name, Cause: err, Fact: fmt.Sprintf("cannot put the old folder back; it is %s", shown(s.oldDir())),
-					Hint: fmt.Sprintf("rename it to %s", shown(s.t.path())),
-				}
-			}
+	_, old := os.Lstat(s.oldDir())
+	_, there := os.Lstat(s.t.path())
+	if old == nil && errors.Is(there, fs.ErrNotExist) {
+		if err := s.sys.place(s.oldDir(), s.t.path()); err != nil {
+			return fault(ErrSwap, s.t.name, err, "cannot put the old folder back; it is "+shown(s.oldDir()), "rename it to "+shown(s.t.path()))
 		}
 	}
 	for _, dir := range []string{s.newDir(), s.oldDir()} {
@@ -109,8 +180,5 @@ func (s *Stage) tidy() error {
 }
 
 func (s *Stage) leftover(err error) error {
-	return &Error{
-		Rule: ErrLeftover, Path: s.claim.dir, Cause: err, Fact: "cannot remove the working folder " + shown(s.claim.dir),
-		Hint: "delete it by hand",
-	}
+	return fault(ErrLeftover, s.claim.dir, err, "cannot remove the working folder "+shown(s.claim.dir), "delete it by hand")
 }

@@ -4,6 +4,8 @@ import (
 	"errors"
 	"io/fs"
 	"os"
+
+	"github.com/gofrs/flock"
 )
 
 // watched is the system with a hook around each step: the hook gets the step's
@@ -20,9 +22,9 @@ func watched(exchange bool, hook func(op string, do, half func() error) error) s
 	w.mkdir = func(dir string, mode fs.FileMode) error {
 		return hook("mkdir", func() error { return sys.mkdir(dir, mode) }, none)
 	}
-	w.openLock = func(name string) (f *os.File, err error) {
-		err = hook("lock", func() error { f, err = sys.openLock(name); return err }, none)
-		return f, err
+	w.lock = func(name string) (lock *flock.Flock, free bool, err error) {
+		err = hook("lock", func() error { lock, free, err = sys.lock(name); return err }, none)
+		return lock, free, err
 	}
 	w.write = func(name string, data []byte) error {
 		return hook("write", func() error { return sys.write(name, data) }, func() error { return sys.write(name, data[:len(data)/2]) })

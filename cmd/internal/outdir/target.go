@@ -1,6 +1,7 @@
 package outdir
 
 import (
+	"cmp"
 	"errors"
 	"io/fs"
 	"os"
@@ -29,53 +30,51 @@ func (t target) stage() string { return filepath.Join(t.parent, "."+t.base+stage
 // are followed as the system follows them, also before a "..".
 func resolve(dir string) (target, error) {
 	if dir == "" {
-		return target{}, &Error{Rule: ErrNoName, Fact: "the name of the output folder is empty", Hint: "name a folder, as in: -o out"}
+		return target{}, fault(ErrNoName, "", nil, "the name of the output folder is empty", "name a folder, as in: -o out")
 	}
 	volume := filepath.VolumeName(dir)
 	rest := strings.TrimRightFunc(dir[len(volume):], func(r rune) bool { return r < 0x80 && os.IsPathSeparator(uint8(r)) })
-	named := volume + rest
 	if rest == "" {
 		return target{}, mountPoint(dir)
 	}
+	named := volume + rest
 	t := target{name: filepath.ToSlash(named)}
 	parent, base := filepath.Split(named)
 	if base == "." || base == ".." {
-		real, err := filepath.EvalSymlinks(named)
-		if err == nil {
-			real, err = filepath.Abs(real)
-		}
+		at, err := realFolder(named)
 		if err != nil {
 			return target{}, noParent(t, named, err)
 		}
-		if parent, base = filepath.Split(real); base == "" {
+		if parent, base = filepath.Split(at); base == "" {
 			return target{}, mountPoint(named)
 		}
 	}
-	if parent == "" {
-		parent = "."
-	}
-	real, err := filepath.EvalSymlinks(parent)
-	if err == nil {
-		real, err = filepath.Abs(real)
-	}
+	at, err := realFolder(cmp.Or(parent, "."))
 	if err != nil {
 		return target{}, noParent(t, parent, err)
 	}
-	if info, err := os.Stat(real); err != nil || !info.IsDir() {
-		if err == nil {
-			err = errors.New("not a folder")
-		}
-		return target{}, noParent(t, parent, err)
-	}
-	t.parent, t.base = real, base
+	t.parent, t.base = at, base
 	return t, nil
 }
 
-func mountPoint(name string) error {
-	return &Error{
-		Rule: ErrMountPoint, Path: name, Fact: shown(name) + " is the top of a disk or mounted there, and cannot be replaced as a whole",
-		Hint: "name a folder inside it",
+// realFolder gives the absolute path of a folder, with links resolved.
+func realFolder(name string) (string, error) {
+	at, err := filepath.EvalSymlinks(name)
+	if err != nil {
+		return "", err
 	}
+	if at, err = filepath.Abs(at); err != nil {
+		return "", err
+	}
+	if info, err := os.Stat(at); err != nil || !info.IsDir() {
+		return "", cmp.Or(err, errors.New("not a folder"))
+	}
+	return at, nil
+}
+
+func mountPoint(name string) error {
+	return fault(ErrMountPoint, name, nil, shown(name)+" is the top of a disk or mounted there, and cannot be replaced as a whole",
+		"name a folder inside it")
 }
 
 // noParent is the error for a folder that stands nowhere: its parent cannot be found.
@@ -83,19 +82,17 @@ func noParent(t target, parent string, err error) error {
 	if !errors.Is(err, fs.ErrNotExist) {
 		return cannotMake(t, parent, err)
 	}
-	return &Error{
-		Rule: ErrParent, Path: t.name, Fact: "cannot make " + shown(t.name) + ": there is no folder " + shown(filepath.ToSlash(filepath.Clean(parent))),
-		Hint: "make that folder first, or check the spelling",
-	}
+	return fault(ErrParent, t.name, nil, "cannot make "+shown(t.name)+": there is no folder "+plainPath(parent),
+		"make that folder first, or check the spelling")
 }
 
 // cannotMake is the error for a folder whose parent does not take it.
 func cannotMake(t target, parent string, err error) error {
-	return &Error{
-		Rule: ErrParent, Path: t.name, Cause: err, Fact: "cannot make " + shown(t.name) + " in " + shown(filepath.ToSlash(filepath.Clean(parent))),
-		Hint: advice(err),
-	}
+	return fault(ErrParent, t.name, err, "cannot make "+shown(t.name)+" in "+plainPath(parent), advice(err))
 }
+
+// plainPath is a path for a message, with slashes and without detours.
+func plainPath(path string) string { return shown(filepath.ToSlash(filepath.Clean(path))) }
 
 // look judges what stands under the name, without its contents. A folder that
 // is not there is fine: info is nil.
@@ -115,19 +112,14 @@ func (t target) look() (info fs.FileInfo, err error) {
 		if err != nil {
 			to = "?"
 		}
-		return nil, &Error{
-			Rule: ErrSymlink, Path: t.name, Fact: shown(t.name) + " is a symbolic link to " + shown(to),
-			Hint: "name the folder it leads to",
-		}
+		return nil, fault(ErrSymlink, t.name, nil, shown(t.name)+" is a symbolic link to "+shown(to), "name the folder it leads to")
 	}
 	if !info.IsDir() {
-		return nil, &Error{Rule: ErrNotFolder, Path: t.name, Fact: shown(t.name) + " is not a folder", Hint: "name another folder, or move what has this name"}
+		return nil, fault(ErrNotFolder, t.name, nil, shown(t.name)+" is not a folder", "name another folder, or move what has this name")
 	}
 	if holdsCurrent(info) {
-		return nil, &Error{
-			Rule: ErrCurrent, Path: t.name, Fact: shown(t.name) + " is the current folder, or holds it",
-			Hint: "name a folder of its own for the output, as in: -o out",
-		}
+		return nil, fault(ErrCurrent, t.name, nil, shown(t.name)+" is the current folder, or holds it",
+			"name a folder of its own for the output, as in: -o out")
 	}
 	mounted, err := isMountPoint(t.path(), info)
 	if err != nil {

@@ -1,11 +1,16 @@
 package outdir
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
+	"time"
+
+	"github.com/gofrs/flock"
+	"github.com/rogpeppe/go-internal/robustio"
 )
 
 // ReplaceFile writes a file whole or not at all: into a new one beside it, which then
@@ -43,10 +48,7 @@ func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done b
 	}()
 	_, err = out.Write(data)
 	if err == nil {
-		err = out.Chmod(mode)
-	}
-	if err == nil {
-		err = out.Sync()
+		err = errors.Join(out.Chmod(mode), out.Sync())
 	}
 	if err = errors.Join(err, out.Close()); err != nil {
 		return false, err
@@ -59,6 +61,26 @@ func ReplaceFileIf(path string, data []byte, still func() (bool, error)) (done b
 	if ok, err := still(); err != nil || !ok {
 		return false, err
 	}
-	err = os.Rename(out.Name(), path)
+	err = robustio.Rename(out.Name(), path)
 	return err == nil, err
+}
+
+// lockWait is how long a folder is waited for that another process holds, which
+// it does for the time of a rename, and lockPause how often it is looked for.
+const (
+	lockWait  = 2 * time.Second
+	lockPause = 10 * time.Millisecond
+)
+
+// lockFolder keeps other processes of this program from replacing a file of a
+// folder. Where folders have no locks, on Windows and some network disks, the
+// look before the rename is all.
+func lockFolder(dir string) (unlock func() error, err error) {
+	ctx, cancel := context.WithTimeout(context.Background(), lockWait)
+	defer cancel()
+	lock := flock.New(dir, flock.SetFlag(os.O_RDONLY))
+	if _, err := lock.TryLockContext(ctx, lockPause); errors.Is(err, context.DeadlineExceeded) {
+		return nil, fmt.Errorf("another drawerwright is writing in %s", dir)
+	}
+	return lock.Close, nil
 }
