@@ -32,7 +32,8 @@ func (s system) takeClaim(t target) (*claim, error) {
 			return nil, cannotMake(t, t.parent, err)
 		}
 		if info, err := os.Lstat(dir); err == nil && !info.IsDir() {
-			return nil, fault(ErrNotFolder, dir, nil, shown(dir)+" is not a folder, and a build needs the name", "move it away")
+			return nil, fault(ErrNotFolder, dir, nil,
+				shown(dir)+" is not a folder, and a build needs the name", "move it away")
 		}
 		lock, free, err := s.lock(filepath.Join(dir, lockName))
 		var open *fs.PathError
@@ -42,7 +43,8 @@ func (s system) takeClaim(t target) (*claim, error) {
 			s.remove(dir) // it is empty, or not ours to remove
 			return nil, cannotMake(t, dir, err)
 		case err != nil:
-			return nil, fault(ErrParent, t.name, err, "cannot lock a file beside "+shown(t.name), "name a folder on a disk of this computer")
+			return nil, fault(ErrParent, t.name, err, "cannot lock a file beside "+shown(t.name),
+				"name a folder on a disk of this computer")
 		case !free:
 			return nil, busy(t)
 		case isStill(lock):
@@ -55,7 +57,8 @@ func (s system) takeClaim(t target) (*claim, error) {
 }
 
 func busy(t target) error {
-	return fault(ErrBusy, t.name, nil, "another build into "+shown(t.name)+" is running", "wait for it to end, or name another folder")
+	return fault(ErrBusy, t.name, nil, "another build into "+shown(t.name)+" is running",
+		"wait for it to end, or name another folder")
 }
 
 // isStill reports whether a locked file is the one of its name.

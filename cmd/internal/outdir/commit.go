@@ -31,7 +31,8 @@ func (s *Stage) Commit() error {
 	}
 	if err := s.end(); err != nil {
 		return fault(ErrOldLeft, s.t.name, err,
-			shown(s.t.name)+" is finished; the working folder "+shown(s.claim.dir)+" beside it could not be removed", "delete that one by hand")
+			shown(s.t.name)+" is finished; the working folder "+shown(s.claim.dir)+" beside it could not be removed",
+			"delete that one by hand")
 	}
 	return nil
 }

@@ -137,7 +137,8 @@ func (s *survey) dropping(folder, name string) bool {
 // read or replace.
 func (s *survey) unreadable(name string, err error) error {
 	name = path.Join(s.t.name, name)
-	return fault(ErrReadOnly, name, err, "cannot replace "+shown(name), "name another folder, or change who may read and write this one")
+	return fault(ErrReadOnly, name, err, "cannot replace "+shown(name),
+		"name another folder, or change who may read and write this one")
 }
 
 // hash finds the listed files whose contents are not what the manifest says. A
@@ -160,15 +161,19 @@ func (s *survey) hash() error {
 	return nil
 }
 
-// differ reports whether a file is not what is known of it.
+// differ reports whether a file is not what is known of it. A file of another
+// size, which may be of any, is not read.
 func differ(name string, e entry) (bool, error) {
 	info, err := os.Stat(name)
+	if err == nil && info.Size() != e.size {
+		return true, nil
+	}
 	var data []byte
-	if err == nil && info.Size() == e.size {
+	if err == nil {
 		data, err = os.ReadFile(name)
 	}
 	if errors.Is(err, fs.ErrNotExist) {
 		return false, nil
 	}
-	return int64(len(data)) != e.size || sha256.Sum256(data) != e.sum, err
+	return sha256.Sum256(data) != e.sum, err
 }

@@ -98,13 +98,15 @@ func (s *Stage) WriteFile(name string, data []byte) error {
 // enter notes the name and makes its folders.
 func (s *Stage) enter(name string) error {
 	if !validName(name) {
-		return fault(ErrFileName, name, nil, fmt.Sprintf("%q cannot be the name of a file in the output folder", name), "")
+		return fault(ErrFileName, name, nil,
+			fmt.Sprintf("%q cannot be the name of a file in the output folder", name), "")
 	}
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	folders, clash := s.names.add(name)
 	if clash != "" {
-		return fault(ErrDuplicate, name, nil, fmt.Sprintf("%s and %s in the output folder would be one on some disks", shown(clash), shown(name)), "")
+		return fault(ErrDuplicate, name, nil,
+			fmt.Sprintf("%s and %s in the output folder would be one on some disks", shown(clash), shown(name)), "")
 	}
 	for _, folder := range folders {
 		if err := s.sys.mkdir(s.at(folder), 0o777); err != nil {
@@ -168,7 +170,8 @@ func (s *Stage) tidy() error {
 	_, there := os.Lstat(s.t.path())
 	if old == nil && errors.Is(there, fs.ErrNotExist) {
 		if err := s.sys.place(s.oldDir(), s.t.path()); err != nil {
-			return fault(ErrSwap, s.t.name, err, "cannot put the old folder back; it is "+shown(s.oldDir()), "rename it to "+shown(s.t.path()))
+			return fault(ErrSwap, s.t.name, err, "cannot put the old folder back; it is "+shown(s.oldDir()),
+				"rename it to "+shown(s.t.path()))
 		}
 	}
 	for _, dir := range []string{s.newDir(), s.oldDir()} {
@@ -180,5 +183,6 @@ func (s *Stage) tidy() error {
 }
 
 func (s *Stage) leftover(err error) error {
-	return fault(ErrLeftover, s.claim.dir, err, "cannot remove the working folder "+shown(s.claim.dir), "delete it by hand")
+	return fault(ErrLeftover, s.claim.dir, err, "cannot remove the working folder "+shown(s.claim.dir),
+		"delete it by hand")
 }

@@ -27,7 +27,8 @@ func watched(exchange bool, hook func(op string, do, half func() error) error) s
 		return lock, free, err
 	}
 	w.write = func(name string, data []byte) error {
-		return hook("write", func() error { return sys.write(name, data) }, func() error { return sys.write(name, data[:len(data)/2]) })
+		half := func() error { return sys.write(name, data[:len(data)/2]) }
+		return hook("write", func() error { return sys.write(name, data) }, half)
 	}
 	w.chmod = func(name string, mode fs.FileMode) error {
 		return hook("chmod", func() error { return sys.chmod(name, mode) }, none)

@@ -37,5 +37,6 @@ func flushDisk(dir string) error {
 func mountRoot(path string) (is, known bool) {
 	var st unix.Statx_t
 	err := unix.Statx(unix.AT_FDCWD, path, unix.AT_SYMLINK_NOFOLLOW, unix.STATX_BASIC_STATS, &st)
-	return st.Attributes&unix.STATX_ATTR_MOUNT_ROOT != 0, err == nil && st.Attributes_mask&unix.STATX_ATTR_MOUNT_ROOT != 0
+	known = err == nil && st.Attributes_mask&unix.STATX_ATTR_MOUNT_ROOT != 0
+	return st.Attributes&unix.STATX_ATTR_MOUNT_ROOT != 0, known
 }

@@ -33,7 +33,7 @@ func resolve(dir string) (target, error) {
 		return target{}, fault(ErrNoName, "", nil, "the name of the output folder is empty", "name a folder, as in: -o out")
 	}
 	volume := filepath.VolumeName(dir)
-	rest := strings.TrimRightFunc(dir[len(volume):], func(r rune) bool { return r < 0x80 && os.IsPathSeparator(uint8(r)) })
+	rest := strings.TrimRightFunc(dir[len(volume):], separator)
 	if rest == "" {
 		return target{}, mountPoint(dir)
 	}
@@ -57,6 +57,8 @@ func resolve(dir string) (target, error) {
 	return t, nil
 }
 
+func separator(r rune) bool { return r < 0x80 && os.IsPathSeparator(uint8(r)) }
+
 // realFolder gives the absolute path of a folder, with links resolved.
 func realFolder(name string) (string, error) {
 	at, err := filepath.EvalSymlinks(name)
@@ -73,7 +75,8 @@ func realFolder(name string) (string, error) {
 }
 
 func mountPoint(name string) error {
-	return fault(ErrMountPoint, name, nil, shown(name)+" is the top of a disk or mounted there, and cannot be replaced as a whole",
+	return fault(ErrMountPoint, name, nil,
+		shown(name)+" is the top of a disk or mounted there, and cannot be replaced as a whole",
 		"name a folder inside it")
 }
 
@@ -112,10 +115,12 @@ func (t target) look() (info fs.FileInfo, err error) {
 		if err != nil {
 			to = "?"
 		}
-		return nil, fault(ErrSymlink, t.name, nil, shown(t.name)+" is a symbolic link to "+shown(to), "name the folder it leads to")
+		return nil, fault(ErrSymlink, t.name, nil, shown(t.name)+" is a symbolic link to "+shown(to),
+			"name the folder it leads to")
 	}
 	if !info.IsDir() {
-		return nil, fault(ErrNotFolder, t.name, nil, shown(t.name)+" is not a folder", "name another folder, or move what has this name")
+		return nil, fault(ErrNotFolder, t.name, nil, shown(t.name)+" is not a folder",
+			"name another folder, or move what has this name")
 	}
 	if holdsCurrent(info) {
 		return nil, fault(ErrCurrent, t.name, nil, shown(t.name)+" is the current folder, or holds it",
