@@ -58,10 +58,7 @@ func (r *reader) circle(e *Entity) {
 func (r *reader) straight(e *Entity) {
 	d := newDrawn()
 	v := r.numbers(e, &d, group10, group20, group11, group21)
-	r.pool.begin()
-	r.pool.add(Vertex{X: v[group10], Y: v[group20]})
-	r.pool.add(Vertex{X: v[group11], Y: v[group21]})
-	e.Vertices = r.pool.take()
+	e.Vertices = []Vertex{{X: v[group10], Y: v[group20]}, {X: v[group11], Y: v[group21]}}
 	r.finish(e, &d, true)
 }
 
@@ -76,16 +73,12 @@ func (r *reader) arc(e *Entity) {
 	if sweep <= 0 {
 		sweep += 360
 	}
-	r.pool.begin()
 	if sweep >= 360 {
 		e.Closed = true
-		r.pool.add(e.onArc(start, 1))
-		r.pool.add(e.onArc(start+180, 1))
+		e.Vertices = []Vertex{e.onArc(start, 1), e.onArc(start+180, 1)}
 	} else {
-		r.pool.add(e.onArc(start, math.Tan(sweep/4*(math.Pi/180))))
-		r.pool.add(e.onArc(end, 0))
+		e.Vertices = []Vertex{e.onArc(start, math.Tan(sweep/4*(math.Pi/180))), e.onArc(end, 0)}
 	}
-	e.Vertices = r.pool.take()
 	for _, p := range e.Vertices {
 		if !finite(p.X) || !finite(p.Y) {
 			r.failAt(ErrNumber, e.Line, "ARC that reaches beyond every number")

@@ -14,8 +14,8 @@ func (r *reader) entities() {
 		if word == "" {
 			return
 		}
-		e := r.newEntity()
-		e.Type, e.Line = word, r.line
+		r.file.Entities = append(r.file.Entities, Entity{Type: word, Line: r.line})
+		e := &r.file.Entities[len(r.file.Entities)-1]
 		switch word {
 		case "LWPOLYLINE":
 			r.lwpolyline(e)
@@ -33,30 +33,6 @@ func (r *reader) entities() {
 			r.other(e)
 		}
 	}
-}
-
-// The room for entities: the first of it, how many times itself it becomes at
-// the most when it grows, and the fewest bytes that an entity takes in a file.
-const (
-	entityRoom   = 64
-	entityGrowth = 16
-	entityBytes  = len("0\nX\n")
-)
-
-// newEntity adds an entity. When there is no room for it, the file so far says
-// how much the rest will take.
-func (r *reader) newEntity() *Entity {
-	all := r.file.Entities
-	if n := len(all); n == cap(all) {
-		rest := len(r.data) - r.at
-		want := int(float64(n) * float64(rest) / float64(r.at-r.begun) * 1.05)
-		want = max(min(max(want, n/4), (entityGrowth-1)*n, rest/entityBytes), entityRoom)
-		grown := make([]Entity, n, n+want)
-		copy(grown, all)
-		all = grown
-	}
-	r.file.Entities = append(all, Entity{})
-	return &r.file.Entities[len(all)]
 }
 
 // drawn is what entities of all kinds have.

@@ -11,9 +11,9 @@ type reader struct {
 	tags
 	file   File
 	layers names
-	words  map[string]string // the capitals of each word of a group 0, for look-up alone
-	pool   pool
-	begun  int // offset of the ENTITIES section, 0 before it
+	words  names    // the capitals of each word of a group 0, for look-up alone
+	path   []Vertex // of the polyline that is being read
+	begun  int      // offset of the ENTITIES section, 0 before it
 }
 
 // binaryTail ends the 22 bytes at the head of a binary DXF, and binaryTailAt is
@@ -36,7 +36,7 @@ func Parse(data []byte) (*File, error) {
 	if len(data) >= binaryTailAt && bytes.HasPrefix(data[binaryTailAt:], []byte(binaryTail)) {
 		return nil, &Error{Rule: ErrTags, Line: 1, Found: "a binary DXF, which is not read"}
 	}
-	r := reader{tags: newTags(data)}
+	r := reader{tags: newTags(data), layers: names{}, words: names{}}
 	insunits := 0
 	for r.next() && !r.atEnd() {
 		if r.code != 0 || r.word() != "SECTION" {

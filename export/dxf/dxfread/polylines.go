@@ -1,6 +1,9 @@
 package dxfread
 
-import "strconv"
+import (
+	"slices"
+	"strconv"
+)
 
 // closedFlag is the bit of a polyline's group 70 that closes it.
 const closedFlag = 1
@@ -9,7 +12,7 @@ const closedFlag = 1
 // of each vertex 10 and 20 where it is and 42 its bulge.
 func (r *reader) lwpolyline(e *Entity) {
 	d := newDrawn()
-	r.pool.begin()
+	r.path = r.path[:0]
 	stated, flags, open := -1, 0, false // open: a vertex that waits for its y
 	for r.nextGroup() {
 		switch r.code {
@@ -17,21 +20,21 @@ func (r *reader) lwpolyline(e *Entity) {
 			if open {
 				r.fail(ErrIncomplete, 0, "group 10 where the 20 of another belongs")
 			}
-			r.pool.add(Vertex{X: r.real()})
+			r.path = append(r.path, Vertex{X: r.real()})
 			open = true
 		case 20:
 			if !open {
 				r.fail(ErrIncomplete, 0, "group 20 without the 10 before it")
 				return
 			}
-			r.pool.last().Y = r.real()
+			r.path[len(r.path)-1].Y = r.real()
 			open = false
 		case 42:
-			if r.pool.count() == 0 {
+			if len(r.path) == 0 {
 				r.fail(ErrIncomplete, 0, "group 42 before any vertex")
 				return
 			}
-			r.pool.last().Bulge = r.real()
+			r.path[len(r.path)-1].Bulge = r.real()
 		case 70:
 			flags = r.whole()
 		case 90:
@@ -43,12 +46,12 @@ func (r *reader) lwpolyline(e *Entity) {
 	if open {
 		r.failAt(ErrIncomplete, e.Line, "LWPOLYLINE whose last vertex has no group 20")
 	}
-	if n := r.pool.count(); stated >= 0 && stated != n {
+	if n := len(r.path); stated >= 0 && stated != n {
 		r.failAt(ErrIncomplete, e.Line,
 			"LWPOLYLINE that states "+strconv.Itoa(stated)+" vertices and has "+strconv.Itoa(n))
 	}
 	e.Closed = flags&closedFlag != 0
-	e.Vertices = r.pool.take()
+	e.Vertices = slices.Clone(r.path)
 	r.finish(e, &d, false)
 }
 
@@ -72,7 +75,7 @@ func (r *reader) polyline(e *Entity) {
 		r.common(&d)
 	}
 	mesh := flags&meshFlags != 0
-	r.pool.begin()
+	r.path = r.path[:0]
 	for r.err == nil {
 		word := r.word()
 		if word == "SEQEND" {
@@ -94,7 +97,7 @@ func (r *reader) polyline(e *Entity) {
 		return
 	}
 	e.Closed = flags&closedFlag != 0
-	e.Vertices = r.pool.take()
+	e.Vertices = slices.Clone(r.path)
 	r.finish(e, &d, flags&spatialFlag != 0)
 }
 
@@ -121,41 +124,6 @@ func (r *reader) vertex(d *drawn) {
 		r.failAt(ErrIncomplete, line, "VERTEX without group 10 or 20")
 	}
 	if flags&frameFlag == 0 {
-		r.pool.add(v)
+		r.path = append(r.path, v)
 	}
-}
-
-// pool keeps the vertices of all polylines in few blocks. A polyline lies in one.
-type pool struct {
-	block []Vertex
-	first int // where the polyline that is being read begins
-}
-
-// The sizes of a block, in vertices: of the first, and the one up to which each
-// is twice the one before it. Only a longer polyline has a larger one.
-const (
-	firstBlock = 64
-	fullBlock  = 1 << 15
-)
-
-func (p *pool) begin() { p.first = len(p.block) }
-
-func (p *pool) count() int { return len(p.block) - p.first }
-
-func (p *pool) last() *Vertex { return &p.block[len(p.block)-1] }
-
-func (p *pool) add(v Vertex) {
-	if len(p.block) == cap(p.block) {
-		n := p.count()
-		size := max(firstBlock, min(2*cap(p.block), fullBlock), 2*n)
-		block := make([]Vertex, n, size)
-		copy(block, p.block[p.first:])
-		p.block, p.first = block, 0
-	}
-	p.block = append(p.block, v)
-}
-
-// take gives the vertices of the polyline, with no room to grow into the next.
-func (p *pool) take() []Vertex {
-	return p.block[p.first:len(p.block):len(p.block)]
 }

@@ -56,59 +56,30 @@ func (t *tags) pair() bool {
 		return false
 	}
 	t.line += 2
-	data, i := t.data, t.at
-	for i < len(data) && data[i] == ' ' {
-		i++
-	}
-	code, digits := 0, i
-	for i < len(data) && data[i]-'0' <= 9 && i-digits < maxCodeDigits {
-		code = code*10 + int(data[i]-'0')
-		i++
-	}
-	digits = i - digits
-	if i < len(data) && data[i] == '\r' {
-		i++
-	}
-	if digits > 0 && i < len(data) && data[i] == '\n' {
-		i++
-	} else if code, i = t.unusualCode(); t.err != nil {
-		return false
-	}
-	if i == len(data) {
+	line, rest, _ := bytes.Cut(t.data[t.at:], lineEnd)
+	word := trim(line)
+	code, ok := whole(word)
+	switch {
+	case len(word) == 0 && len(trim(rest)) == 0:
+		t.fail(ErrSections, 0, "the file ends without EOF")
+	case !ok || code <= -codeLimit || code >= codeLimit:
+		t.fail(ErrTags, 0, "group code "+shown(line))
+	case len(rest) == 0:
 		t.fail(ErrTags, 1, "group code "+strconv.Itoa(code)+" without a value")
+	}
+	if t.err != nil {
 		return false
 	}
-	end := i
-	for end < len(data) && data[end] != '\n' {
-		end++
-	}
-	t.at = min(end+1, len(data))
-	if end > i && data[end-1] == '\r' {
-		end--
-	}
-	t.code, t.value = code, data[i:end]
+	value, rest, _ := bytes.Cut(rest, lineEnd)
+	t.at = len(t.data) - len(rest)
+	t.code, t.value = code, bytes.TrimSuffix(value, []byte{'\r'})
 	return true
 }
 
-// maxCodeDigits bounds the digits of a group code. The largest is 1071.
-const maxCodeDigits = 4
+// codeLimit is beyond all group codes. The largest is 1071.
+const codeLimit = 10_000
 
-// unusualCode reads a group code with a sign, or with blanks and tabs about it,
-// and gives the offset of the line after it.
-func (t *tags) unusualCode() (code, after int) {
-	line, rest, _ := bytes.Cut(t.data[t.at:], []byte{'\n'})
-	word := trim(line)
-	if len(word) == 0 && len(trim(rest)) == 0 {
-		t.fail(ErrSections, 0, "the file ends without EOF")
-		return 0, 0
-	}
-	code, ok := whole(word)
-	if !ok || code <= -1e4 || code >= 1e4 {
-		t.fail(ErrTags, 0, "group code "+shown(line))
-		return 0, 0
-	}
-	return code, len(t.data) - len(rest)
-}
+var lineEnd = []byte{'\n'}
 
 // trim drops white space at both ends.
 func trim(b []byte) []byte {
