@@ -68,10 +68,10 @@ func Draw(s Side, wall Wall, version dxf.Version, u geom.Unit) *dxf.Drawing {
 		out.Circle(drill, x(h.X), h.Y*k, s.Diameter/2*k)
 	}
 	blank := out.Layer(layer.Blank, layer.Colour(layer.Blank))
-	out.Polyline(blank, true, []dxf.Vertex{{}, {X: s.Depth * k}, {X: s.Depth * k, Y: s.Height * k}, {Y: s.Height * k}})
+	out.Polyline(blank, dxf.Closed, []dxf.Vertex{{}, {X: s.Depth * k}, {X: s.Depth * k, Y: s.Height * k}, {Y: s.Height * k}})
 	size := layer.Square(u) // of the text too
 	low := s.Height*k + size/5
-	out.Polyline(out.Layer(layer.Scale, layer.Colour(layer.Scale)), true, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
+	out.Polyline(out.Layer(layer.Scale, layer.Colour(layer.Scale)), dxf.Closed, []dxf.Vertex{{Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {Y: low + size}})
 	label := out.Layer(layer.Label, layer.Colour(layer.Label))
 	text := func(line string, left, low float64) {
 		stroke.Set(line, size/12, left, low, func(line []stroke.Point, closed bool) {
@@ -79,11 +79,11 @@ func Draw(s Side, wall Wall, version dxf.Version, u geom.Unit) *dxf.Drawing {
 			for i, p := range line {
 				v[i] = dxf.Vertex{X: p.X, Y: p.Y}
 			}
-			out.Polyline(label, closed, v)
+			out.Polyline(label, dxf.Course(closed), v)
 		})
 	}
 	for _, l := range s.Lines {
-		out.Polyline(label, false, []dxf.Vertex{{Y: l.At * k}, {X: s.Depth * k, Y: l.At * k}})
+		out.Polyline(label, dxf.Open, []dxf.Vertex{{Y: l.At * k}, {X: s.Depth * k, Y: l.At * k}})
 		text(l.words(u), size/5, l.At*k+size/20)
 	}
 	for i, line := range s.heading(wall, u) {

@@ -24,7 +24,7 @@ func benchDrawing(tb testing.TB, version Version, polylines int) *Drawing {
 	l := d.Layer("DADO_INSIDE_5-99MM", 1)
 	for i := range polylines {
 		v := benchRectangle(i)
-		d.Polyline(l, true, v[:])
+		d.Polyline(l, Closed, v[:])
 	}
 	if err := d.err; err != nil {
 		tb.Fatal(err)

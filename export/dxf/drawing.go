@@ -109,13 +109,22 @@ func (d *Drawing) Layer(name string, colour int) LayerID {
 	return id
 }
 
+// Course is how a polyline ends.
+type Course bool
+
+const (
+	Open   Course = false // at its last vertex
+	Closed Course = true  // back at its first
+)
+
 // Polyline draws a polyline, whose vertices are copied. An open one needs two
 // vertices, a closed one three, or two of which one has a bulge. The bulge of an
 // open polyline's last vertex bends no edge and is not written. Edges without
 // length are written as they are given. No arc may reach beyond [MaxCoordinate].
 // Errors: [ErrUnknownLayer], [ErrTooFewVertices], [ErrNotFinite],
 // [ErrOutOfRange].
-func (d *Drawing) Polyline(l LayerID, closed bool, v []Vertex) {
+func (d *Drawing) Polyline(l LayerID, c Course, v []Vertex) {
+	closed := c == Closed
 	if !d.known(l) {
 		return
 	}

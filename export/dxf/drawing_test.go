@@ -21,29 +21,29 @@ func TestErrors(t *testing.T) {
 		draw func(d *Drawing, l LayerID)
 		want Error
 	}{
-		{"nan x", func(d *Drawing, l LayerID) { d.Polyline(l, true, []Vertex{{}, {X: nan}, {Y: 1}}) },
+		{"nan x", func(d *Drawing, l LayerID) { d.Polyline(l, Closed, []Vertex{{}, {X: nan}, {Y: 1}}) },
 			Error{ErrNotFinite, "CUT", 1, 1, "x", nan}},
-		{"inf y", func(d *Drawing, l LayerID) { d.Polyline(l, true, []Vertex{{}, {X: 1}, {Y: -inf}}) },
+		{"inf y", func(d *Drawing, l LayerID) { d.Polyline(l, Closed, []Vertex{{}, {X: 1}, {Y: -inf}}) },
 			Error{ErrNotFinite, "CUT", 1, 2, "y", -inf}},
-		{"nan bulge", func(d *Drawing, l LayerID) { d.Polyline(l, false, []Vertex{{}, {X: 1, Bulge: nan}}) },
+		{"nan bulge", func(d *Drawing, l LayerID) { d.Polyline(l, Open, []Vertex{{}, {X: 1, Bulge: nan}}) },
 			Error{ErrNotFinite, "CUT", 1, 1, "bulge", nan}},
-		{"x out of range", func(d *Drawing, l LayerID) { d.Polyline(l, false, []Vertex{{X: 1e6 + 1}, {X: 1}}) },
+		{"x out of range", func(d *Drawing, l LayerID) { d.Polyline(l, Open, []Vertex{{X: 1e6 + 1}, {X: 1}}) },
 			Error{ErrOutOfRange, "CUT", 1, 0, "x", 1e6 + 1}},
-		{"y out of range", func(d *Drawing, l LayerID) { d.Polyline(l, false, []Vertex{{X: 1}, {Y: -1.5e6}}) },
+		{"y out of range", func(d *Drawing, l LayerID) { d.Polyline(l, Open, []Vertex{{X: 1}, {Y: -1.5e6}}) },
 			Error{ErrOutOfRange, "CUT", 1, 1, "y", -1.5e6}},
-		{"bulge out of range", func(d *Drawing, l LayerID) { d.Polyline(l, false, []Vertex{{Bulge: 1e7}, {Y: 1}}) },
+		{"bulge out of range", func(d *Drawing, l LayerID) { d.Polyline(l, Open, []Vertex{{Bulge: 1e7}, {Y: 1}}) },
 			Error{ErrOutOfRange, "CUT", 1, 0, "bulge", 1e7}},
-		{"arc out of range", func(d *Drawing, l LayerID) { d.Polyline(l, false, []Vertex{{Bulge: 1e5}, {Y: 100}}) },
+		{"arc out of range", func(d *Drawing, l LayerID) { d.Polyline(l, Open, []Vertex{{Bulge: 1e5}, {Y: 100}}) },
 			Error{ErrOutOfRange, "CUT", 1, 0, "bulge", 1e5}},
-		{"no vertex", func(d *Drawing, l LayerID) { d.Polyline(l, true, nil) },
+		{"no vertex", func(d *Drawing, l LayerID) { d.Polyline(l, Closed, nil) },
 			Error{ErrTooFewVertices, "CUT", 1, -1, "vertices", 0}},
-		{"one vertex, open", func(d *Drawing, l LayerID) { d.Polyline(l, false, square[:1]) },
+		{"one vertex, open", func(d *Drawing, l LayerID) { d.Polyline(l, Open, square[:1]) },
 			Error{ErrTooFewVertices, "CUT", 1, -1, "vertices", 1}},
-		{"one vertex, closed", func(d *Drawing, l LayerID) { d.Polyline(l, true, []Vertex{{Bulge: 1}}) },
+		{"one vertex, closed", func(d *Drawing, l LayerID) { d.Polyline(l, Closed, []Vertex{{Bulge: 1}}) },
 			Error{ErrTooFewVertices, "CUT", 1, -1, "vertices", 1}},
-		{"two straight edges", func(d *Drawing, l LayerID) { d.Polyline(l, true, square[:2]) },
+		{"two straight edges", func(d *Drawing, l LayerID) { d.Polyline(l, Closed, square[:2]) },
 			Error{ErrTooFewVertices, "CUT", 1, -1, "vertices", 2}},
-		{"a bulge that rounds to none", func(d *Drawing, l LayerID) { d.Polyline(l, true, []Vertex{{Bulge: 1e-10}, {X: 1}}) },
+		{"a bulge that rounds to none", func(d *Drawing, l LayerID) { d.Polyline(l, Closed, []Vertex{{Bulge: 1e-10}, {X: 1}}) },
 			Error{ErrTooFewVertices, "CUT", 1, -1, "vertices", 2}},
 		{"radius 0", func(d *Drawing, l LayerID) { d.Circle(l, 1, 2, 0) },
 			Error{ErrRadius, "CUT", 1, -1, "radius", 0}},
@@ -59,9 +59,9 @@ func TestErrors(t *testing.T) {
 			Error{ErrOutOfRange, "CUT", 1, -1, "radius", 2e5}},
 		{"no layer", func(d *Drawing, l LayerID) { d.Circle(0, 1, 2, 3) },
 			Error{ErrUnknownLayer, "", 1, -1, "layer number", 0}},
-		{"another drawing's layer", func(d *Drawing, l LayerID) { d.Polyline(l+1, true, square) },
+		{"another drawing's layer", func(d *Drawing, l LayerID) { d.Polyline(l+1, Closed, square) },
 			Error{ErrUnknownLayer, "", 1, -1, "layer number", 2}},
-		{"below the layers", func(d *Drawing, l LayerID) { d.Polyline(-1, true, square) },
+		{"below the layers", func(d *Drawing, l LayerID) { d.Polyline(-1, Closed, square) },
 			Error{ErrUnknownLayer, "", 1, -1, "layer number", -1}},
 		{"layer name", func(d *Drawing, l LayerID) { d.Layer("Cut", 2) },
 			Error{ErrLayerName, "Cut", -1, -1, "place of the first wrong character", 2}},
@@ -83,7 +83,7 @@ func TestErrors(t *testing.T) {
 		t.Run(c.name, func(t *testing.T) {
 			var d Drawing
 			l := d.Layer("CUT", 1)
-			d.Polyline(l, true, square)
+			d.Polyline(l, Closed, square)
 			c.draw(&d, l)
 			kept := d.err
 			d.Circle(9, nan, 0, 0) // the first error stays
@@ -114,8 +114,8 @@ func TestErrors(t *testing.T) {
 func TestErrorMessage(t *testing.T) {
 	var d Drawing
 	l := d.Layer("DADO_INSIDE_5-99MM", 1)
-	d.Polyline(l, true, square)
-	d.Polyline(l, true, []Vertex{{}, {X: 1}, {X: 2e6}})
+	d.Polyline(l, Closed, square)
+	d.Polyline(l, Closed, []Vertex{{}, {X: 1}, {X: 2e6}})
 	const want = `dxf: layer "DADO_INSIDE_5-99MM", entity 1, vertex 2, x = 2e+06: beyond what a drawing may hold`
 	if got := d.err; got == nil || got.Error() != want {
 		t.Errorf("%v, want %s", got, want)
@@ -126,11 +126,11 @@ func TestErrorMessage(t *testing.T) {
 func TestLimits(t *testing.T) {
 	var d Drawing
 	l := d.Layer("A", 255)
-	d.Polyline(l, false, []Vertex{{X: -MaxCoordinate, Y: MaxCoordinate}, {X: MaxCoordinate, Y: -MaxCoordinate}})
+	d.Polyline(l, Open, []Vertex{{X: -MaxCoordinate, Y: MaxCoordinate}, {X: MaxCoordinate, Y: -MaxCoordinate}})
 	d.Circle(l, 0, 0, MaxCoordinate)
 	d.Circle(l, 0, 0, 5e-7)
-	d.Polyline(l, true, []Vertex{{Bulge: MaxBulge}, {X: 0.001}})
-	d.Polyline(l, true, []Vertex{{X: 1}, {X: 2, Bulge: 1e-9}})
+	d.Polyline(l, Closed, []Vertex{{Bulge: MaxBulge}, {X: 0.001}})
+	d.Polyline(l, Closed, []Vertex{{X: 1}, {X: 2, Bulge: 1e-9}})
 	if err := d.err; err != nil {
 		t.Error(err)
 	}
@@ -146,9 +146,9 @@ func TestLayerAndFault(t *testing.T) {
 	if again := d.Layer("A", 1); again != a {
 		t.Errorf("layer A is %d, then %d", a, again)
 	}
-	d.Polyline(a, true, square)
+	d.Polyline(a, Closed, square)
 	before := d.extents
-	d.Polyline(a, true, []Vertex{{X: -5}, {X: 500}, {X: math.NaN()}})
+	d.Polyline(a, Closed, []Vertex{{X: -5}, {X: 500}, {X: math.NaN()}})
 	if len(d.entities) != 1 || len(d.nodes) != 4 || d.extents != before {
 		t.Errorf("%d entities, %d vertices, extents %v after a fault", len(d.entities), len(d.nodes), d.extents)
 	}
@@ -161,7 +161,7 @@ func TestLayerAndFault(t *testing.T) {
 func TestCopies(t *testing.T) {
 	var d Drawing
 	v := []Vertex{{X: 1}, {X: 2}, {Y: 3}}
-	d.Polyline(d.Layer("A", 1), true, v)
+	d.Polyline(d.Layer("A", 1), Closed, v)
 	before := written(t, &d)
 	v[0].X = 99
 	if after := written(t, &d); !bytes.Equal(before, after) {

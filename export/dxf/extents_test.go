@@ -13,7 +13,7 @@ import (
 // extentsOf gives the extents of one closed or open polyline in drawing units.
 func extentsOf(t interface{ Fatal(...any) }, closed bool, v ...Vertex) [4]float64 {
 	var d Drawing
-	d.Polyline(d.Layer("A", 1), closed, v)
+	d.Polyline(d.Layer("A", 1), Course(closed), v)
 	if err := d.err; err != nil {
 		t.Fatal(err)
 	}
@@ -99,7 +99,7 @@ func TestExtentsOfCircle(t *testing.T) {
 	var d Drawing
 	l := d.Layer("A", 1)
 	d.Circle(l, -3, 4, 2.5)
-	d.Polyline(l, false, []Vertex{{X: 0, Y: 0}, {X: 1, Y: 7}})
+	d.Polyline(l, Open, []Vertex{{X: 0, Y: 0}, {X: 1, Y: 7}})
 	want := box{-5_500_000, 0, 1 * microOne, 7 * microOne, true}
 	if d.extents != want {
 		t.Errorf("%+v, want %+v", d.extents, want)
@@ -124,7 +124,7 @@ func TestExtentsAgainstAngles(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		p, q := genArc(t)
 		var d Drawing
-		d.Polyline(d.Layer("A", 1), false, []Vertex{p, q})
+		d.Polyline(d.Layer("A", 1), Open, []Vertex{p, q})
 		if d.err != nil {
 			t.Fatal(d.err)
 		}

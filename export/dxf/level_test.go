@@ -14,7 +14,7 @@ func raised(v Version) *Drawing {
 	d := &Drawing{Version: v}
 	l := d.Layer("A", 1)
 	d.Level(-6.1, 6.1)
-	d.Polyline(l, true, []Vertex{{X: 0, Y: 0}, {X: 4, Y: 0}, {X: 4, Y: 3}})
+	d.Polyline(l, Closed, []Vertex{{X: 0, Y: 0}, {X: 4, Y: 0}, {X: 4, Y: 3}})
 	d.Level(-2.5, 2.5)
 	d.Circle(l, 1, 2, 0.5)
 	d.Level(0, 0)

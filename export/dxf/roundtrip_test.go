@@ -61,7 +61,7 @@ func (s shape) draw(d *Drawing) {
 		d.Circle(l, s.circle[0], s.circle[1], s.circle[2])
 		return
 	}
-	d.Polyline(l, s.closed, s.v)
+	d.Polyline(l, Course(s.closed), s.v)
 }
 
 // differs says how what was read differs from what was drawn.
@@ -193,7 +193,7 @@ func TestStrictCorners(t *testing.T) {
 			many := Drawing{Version: v, Unit: u, Comments: []string{"a\nb", strings.Repeat("long ", 500)}}
 			for i := range 300 {
 				l := many.Layer(fmt.Sprintf("LAYER_%d", i), i%255+1)
-				many.Polyline(l, true, []Vertex{{X: float64(i)}, {X: float64(i) + 1, Bulge: -0.3}, {Y: 5}})
+				many.Polyline(l, Closed, []Vertex{{X: float64(i)}, {X: float64(i) + 1, Bulge: -0.3}, {Y: 5}})
 			}
 			many.Circle(many.Layer("0", 3), 1, 2, 3)
 			large := benchDrawing(t, v, 5000)

@@ -13,9 +13,9 @@ import (
 func sample(v Version, u Unit) *Drawing {
 	d := &Drawing{Version: v, Unit: u, Comments: []string{"made for a test"}}
 	cut, slot, hole := d.Layer("DADO_INSIDE_5-99MM", 1), d.Layer("DADO_INSIDE_LINE_5-99MM", 30), d.Layer("DRILL", 255)
-	d.Polyline(cut, true, []Vertex{{X: 0, Y: 0}, {X: 12.5, Y: 0, Bulge: 0.5}, {X: 12.5, Y: 140}})
+	d.Polyline(cut, Closed, []Vertex{{X: 0, Y: 0}, {X: 12.5, Y: 0, Bulge: 0.5}, {X: 12.5, Y: 140}})
 	d.Circle(hole, 3, -4.25, 2.5)
-	d.Polyline(slot, false, []Vertex{{X: 1, Y: 2, Bulge: -1}, {X: 3, Y: 2, Bulge: 1}})
+	d.Polyline(slot, Open, []Vertex{{X: 1, Y: 2, Bulge: -1}, {X: 3, Y: 2, Bulge: 1}})
 	return d
 }
 

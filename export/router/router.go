@@ -148,7 +148,7 @@ func (d *pen) polyline(layer dxf.LayerID, closed bool, vertices []geom.Vertex) {
 	for _, v := range vertices {
 		d.vertices = append(d.vertices, dxf.Vertex{X: (v.X - d.origin.X) / scale, Y: (v.Y - d.origin.Y) / scale, Bulge: v.Bulge})
 	}
-	d.out.Polyline(layer, closed, d.vertices)
+	d.out.Polyline(layer, dxf.Course(closed), d.vertices)
 }
 
 // blank is the least piece that a router cuts the panel from.
@@ -163,8 +163,8 @@ func (d *pen) blank(layer dxf.LayerID) {
 // datum is a cross at 0, 0, from which everything is measured.
 func (d *pen) datum(layer dxf.LayerID) {
 	leg := cornerMark / d.Unit.MM()
-	d.out.Polyline(layer, false, []dxf.Vertex{{X: -leg}, {X: leg}})
-	d.out.Polyline(layer, false, []dxf.Vertex{{Y: -leg}, {Y: leg}})
+	d.out.Polyline(layer, dxf.Open, []dxf.Vertex{{X: -leg}, {X: leg}})
+	d.out.Polyline(layer, dxf.Open, []dxf.Vertex{{Y: -leg}, {Y: leg}})
 }
 
 // mark is a triangle in the corner of the panel that is at 0, 0 when its inside
@@ -184,7 +184,7 @@ func (d *pen) margin() {
 	size := layer.Square(d.Unit)
 	gap := size / 5
 	low := (d.part.Panel.Width()+d.part.Work.Beyond)/d.Unit.MM() + gap
-	d.out.Polyline(d.out.Layer(layer.Scale, layer.Colour(layer.Scale)), true,
+	d.out.Polyline(d.out.Layer(layer.Scale, layer.Colour(layer.Scale)), dxf.Closed,
 		[]dxf.Vertex{{X: 0, Y: low}, {X: size, Y: low}, {X: size, Y: low + size}, {X: 0, Y: low + size}})
 	label := d.out.Layer(layer.Label, layer.Colour(layer.Label))
 	words := d.words()
@@ -197,7 +197,7 @@ func (d *pen) margin() {
 			for _, p := range line {
 				d.vertices = append(d.vertices, dxf.Vertex{X: p.X, Y: p.Y})
 			}
-			d.out.Polyline(label, closed, d.vertices)
+			d.out.Polyline(label, dxf.Course(closed), d.vertices)
 		})
 	}
 }

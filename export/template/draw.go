@@ -77,7 +77,7 @@ func Draw(c Cut, version dxf.Version, u geom.Unit) *dxf.Drawing {
 				v[i].Bulge = 0
 			}
 		}
-		out.Polyline(layer, closed, v)
+		out.Polyline(layer, dxf.Course(closed), v)
 	}
 	loop := func(layer dxf.LayerID, l geom.Loop) {
 		if centre, r, round := l.AsCircle(); round {

@@ -38,7 +38,6 @@ func Make(d Drawer, grid float64) (Scene, error) {
 	}
 	open(&b, d.Drawer)
 	standing := stand(s.Parts, b.Pieces)
-	b.Overlaps = overlaps(b.Pieces, standing)
 	var rooms map[int][]room
 	b.Plays, rooms = plays(s.Parts, b.Pieces, standing)
 	fingers, moves := fingerPlays(s.Parts, b.Pieces, standing)
@@ -61,6 +60,7 @@ func Make(d Drawer, grid float64) (Scene, error) {
 		}
 	}
 	s.Boxes = []Box{b}
+	s.Boxes[0].Overlaps = s.OverlapsAt(0, 0)
 	return Join(s.Title, s.Unit, []Scene{s}, nil), nil // front and back are often the same
 }
 

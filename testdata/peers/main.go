@@ -116,7 +116,7 @@ func drawing(version dxf.Version) *dxf.Drawing {
 	for i := range polylines {
 		x, y := float64(i%1000)*12.345678, float64(i/1000)*23.456789
 		w, h := x+6.35, y+139.999999
-		d.Polyline(layer, true, []dxf.Vertex{{X: x, Y: y}, {X: w, Y: y}, {X: w, Y: h}, {X: x, Y: h}})
+		d.Polyline(layer, dxf.Closed, []dxf.Vertex{{X: x, Y: y}, {X: w, Y: y}, {X: w, Y: h}, {X: x, Y: h}})
 	}
 	return d
 }

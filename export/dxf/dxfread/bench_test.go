@@ -22,7 +22,7 @@ func large(tb testing.TB, version dxf.Version, polylines int) []byte {
 		if i%4 == 0 {
 			bulge = 0.414213562
 		}
-		d.Polyline(layers[i/100%2], true, []dxf.Vertex{
+		d.Polyline(layers[i/100%2], dxf.Closed, []dxf.Vertex{
 			{X: x, Y: y}, {X: x + 6.35, Y: y, Bulge: bulge}, {X: x + 6.35, Y: y + 139.999999}, {X: x, Y: y + 139.999999},
 		})
 	}

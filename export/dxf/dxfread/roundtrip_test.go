@@ -49,7 +49,7 @@ func drawn(t *rapid.T, d *dxf.Drawing, layer string) dxfread.Entity {
 		}
 		e.Vertices = append(e.Vertices, read)
 	}
-	d.Polyline(l, e.Closed, vertices)
+	d.Polyline(l, dxf.Course(e.Closed), vertices)
 	return e
 }
 

@@ -17,8 +17,8 @@ func file(t *testing.T, v dxf.Version) string {
 	t.Helper()
 	d := dxf.Drawing{Version: v}
 	cut, line := d.Layer("CUT", 1), d.Layer("LINE", 2)
-	d.Polyline(cut, true, []dxf.Vertex{{X: 0, Y: 0}, {X: 10, Y: 0, Bulge: 1}, {X: 10, Y: 8}, {X: 0, Y: 8}})
-	d.Polyline(line, false, []dxf.Vertex{{X: 1, Y: 1}, {X: 2, Y: 3}, {X: 3, Y: 3}})
+	d.Polyline(cut, dxf.Closed, []dxf.Vertex{{X: 0, Y: 0}, {X: 10, Y: 0, Bulge: 1}, {X: 10, Y: 8}, {X: 0, Y: 8}})
+	d.Polyline(line, dxf.Open, []dxf.Vertex{{X: 1, Y: 1}, {X: 2, Y: 3}, {X: 3, Y: 3}})
 	d.Circle(cut, 5, 5, 1.5)
 	var out bytes.Buffer
 	if _, err := d.WriteTo(&out); err != nil {
