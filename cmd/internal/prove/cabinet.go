@@ -131,25 +131,10 @@ func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []
 	return holes
 }
 
-// scaled measures the square that the shop is told to measure.
+// scaled measures the square of a drawing, which it has to have.
 func (c *checking) scaled(name, file string, f *dxfread.File, scale float64) {
-	want := 100.0
-	if c.report.DXF.Units == "in" {
-		want = 4 * geom.InchMM
-	}
-	found := false
-	for _, e := range f.Entities {
-		if !same(e.Layer, "SCALE") || !e.Closed || len(e.Vertices) != 4 {
-			continue
-		}
-		found = true
-		if b := boundsOf(e, scale); math.Abs(b.Width()-want) > tick || math.Abs(b.Height()-want) > tick {
-			c.fault("scale", name, file, e.Line, "export it again without scaling",
-				"the square on SCALE is %s x %s, not %s", c.text(b.Width()), c.text(b.Height()), c.text(want))
-		}
-	}
-	if !found {
-		c.fault("scale", name, file, 0, rebuild, "the drawing has no square on SCALE to measure")
+	if m := c.square(f, scale); m != nil {
+		c.fault("scale", name, file, m.line, m.hint, "%s", m.message)
 	}
 }
 

@@ -33,8 +33,9 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		if len(s.points) == 0 {
 			continue
 		}
-		switch at := bottom - s.points[0].Y; {
-		case s.kind == "path" && len(s.points) == 2 && s.points[0].Y == s.points[1].Y && s.bounds().Width() > width-1:
+		middle := s.bounds().Centre()
+		switch at := bottom - middle.Y; {
+		case s.kind == "path" && !s.closed && len(s.points) == 2 && s.points[0].Y == s.points[1].Y && s.bounds().Width() > width-1:
 			i := row(at)
 			if i < 0 {
 				c.fault("slide-line", k.Name, name, s.line, rebuild,
@@ -42,7 +43,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 				continue
 			}
 			drawn[i] = true
-		case s.kind == "circle":
+		case s.kind == "circle", s.kind == "path" && s.closed && len(s.points) != sideCorners:
 			if holes++; row(at) < 0 {
 				c.fault("cabinet-holes", k.Name, name, s.line, rebuild,
 					"a hole %s over the opening's lower edge is on no row's slide line", c.text(at))
@@ -70,10 +71,13 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 	}
 }
 
+// sideCorners is how many corners the outline of a side has; a hole is a round of many.
+const sideCorners = 4
+
 // sideDrawn finds the rectangle that is the side, and compares its height.
 func (c *checking) sideDrawn(k record.Cabinet, name string, shapes []svgShape) (bottom, width float64) {
 	for _, s := range shapes {
-		if s.kind != "rect" || len(s.points) == 0 {
+		if s.kind != "path" || !s.closed || len(s.points) != sideCorners {
 			continue
 		}
 		b := s.bounds()

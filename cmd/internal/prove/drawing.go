@@ -39,7 +39,7 @@ type sheet struct {
 func (r *panelReader) drawing(name string, face geom.Face, f *dxfread.File) {
 	s := sheet{panelReader: r, name: name, face: face, file: f, scale: 1}
 	s.units()
-	s.square()
+	s.scaled()
 	if !s.outline() {
 		return
 	}
@@ -74,25 +74,13 @@ func (s *sheet) on(layer string) []dxfread.Entity {
 	return list
 }
 
-// square measures the square that the shop is told to measure.
-func (s *sheet) square() {
-	const side, inches = 100.0, 4 * geom.InchMM
-	want := side
-	if s.report.DXF.Units == "in" {
-		want = inches
-	}
-	squares := s.on("SCALE")
-	if !s.report.DXF.Notes && len(squares) == 0 {
+// scaled measures the square, which is left out of drawings without notes.
+func (s *sheet) scaled() {
+	if !s.report.DXF.Notes && len(s.on("SCALE")) == 0 {
 		return
 	}
-	if len(squares) != 1 || !squares[0].Closed || len(squares[0].Vertices) != 4 {
-		s.fault("scale", s.name, 0, "build the folder again", "the drawing has no square on SCALE to measure")
-		return
-	}
-	b := s.loop(squares[0]).Bounds()
-	if math.Abs(b.Width()-want) > tick || math.Abs(b.Height()-want) > tick {
-		s.fault("scale", s.name, squares[0].Line, "export it again without scaling", "the square on SCALE is %s x %s, not %s: all is %.4g times as wide and %.4g times as high",
-			s.text(b.Width()), s.text(b.Height()), s.text(want), b.Width()/want, b.Height()/want)
+	if m := s.square(s.file, s.scale); m != nil {
+		s.fault("scale", s.name, m.line, m.hint, "%s", m.message)
 	}
 }
 

@@ -6,6 +6,9 @@ import (
 	"encoding/binary"
 	"io"
 	"math"
+	"regexp"
+	"slices"
+	"strconv"
 	"strings"
 	"unicode/utf16"
 
@@ -162,33 +165,56 @@ func shellMoved(by float32, axis, along int) func([]byte) ([]byte, int) {
 const page = "preview/index.html"
 
 var plantedPictures = map[string]planted{
-	"a length on the page":          {file: page, code: "page-part", part: "base-1-front", bytes: row(`"eased":3,"length":481.78`, `"eased":3,"length":491.78`)},
-	"a quantity on the page":        {file: page, code: "page-part", bytes: row(`"quantity":2`, `"quantity":3`)},
-	"a part's name on the page":     {file: page, code: "page-part", bytes: row(`{"name":"base-1-back"`, `{"name":"base-1-rear"`)},
-	"a box's size on the page":      {file: page, code: "page-box", part: "base-1", bytes: row(`"size":[493.98,128.5,550]`, `"size":[393.98,128.5,550]`)},
-	"a box's name on the page":      {file: page, code: "page-box", bytes: row(`{"name":"base-2","count"`, `{"name":"base-3","count"`)},
-	"a place on the page":           {file: page, code: "page-place", bytes: row(`"part":0,"origin":[0,0,0]`, `"part":0,"origin":[0,9,0]`)},
-	"a direction on the page":       {file: page, code: "page-place", bytes: row(`"part":0,"origin":[0,0,0],"x":[0,1,0]`, `"part":0,"origin":[0,0,0],"x":[1,0,0]`)},
-	"the page cut short":            {file: page, code: "unreadable", bytes: short(40)},
-	"the page's boxes spoilt":       {file: page, code: "unreadable", bytes: row(`"boxes":[{`, `"boxes":[[`)},
-	"the page lost":                 {file: page, code: "missing-file", gone: true},
-	"a picture cut short":           {file: "preview/base-1/corner.svg", code: "unreadable", bytes: short(20)},
-	"a picture of another scale":    {file: "preview/base-1/corner.svg", code: "unreadable", bytes: row(`viewBox="0 0 `, `viewBox="0 0 1`)},
-	"a picture without lines":       {file: "preview/base-2/assembled.svg", code: "picture-empty", bytes: func(b []byte) ([]byte, int) { return bytes.ReplaceAll(b, []byte("<path"), []byte("<pith")), 0 }},
-	"a picture lost":                {file: "preview/base-2/exploded.svg", code: "missing-file", gone: true},
-	"a picture in dots cut short":   {file: "preview/base-1/exploded.png", code: "unreadable", bytes: short(6)},
-	"a picture in dots stretched":   {file: "preview/base-1/assembled.png", code: "picture-size", bytes: func(b []byte) ([]byte, int) { b = bytes.Clone(b); b[22]++; return b, 0 }},
-	"a picture in dots lost":        {file: "sheets/birch-1.png", code: "missing-file", gone: true},
-	"a picture of a sheet spoilt":   {file: "sheets/birch-1.svg", code: "unreadable", bytes: row("<svg ", "<svq ")},
-	"a picture of an offcut lost":   {file: "sheets/ply-1.offcut-1.svg", code: "missing-file", gone: true},
-	"a slide line of the picture":   {file: cabinetPic, code: "slide-line", bytes: row("M12 150.5L572 150.5", "M12 152.5L572 152.5")},
-	"a height in the picture":       {file: cabinetPic, code: "slide-line", part: "base-1", bytes: row("base-1  196.5 mm", "base-1  195.6 mm")},
-	"a name in the picture":         {file: cabinetPic, code: "slide-line", bytes: func(b []byte) ([]byte, int) { return bytes.Replace(b, []byte(">base-2  "), []byte(">base-3  "), 1), 0 }},
-	"a hole of the picture lower":   {file: cabinetPic, code: "cabinet-holes", bytes: row(`cx="49" cy="302"`, `cx="49" cy="303"`)},
-	"a hole of the picture lost":    {file: cabinetPic, code: "cabinet-holes", bytes: func(b []byte) ([]byte, int) { return bytes.Replace(b, []byte("<circle"), []byte("<ring"), 1), 0 }},
-	"a side's picture higher":       {file: cabinetPic, code: "cabinet-size", bytes: row(`width="560" height="300"`, `width="560" height="301"`)},
+	"a length on the page":        {file: page, code: "page-part", part: "base-1-front", bytes: row(`"eased":3,"length":481.78`, `"eased":3,"length":491.78`)},
+	"a quantity on the page":      {file: page, code: "page-part", bytes: row(`"quantity":2`, `"quantity":3`)},
+	"a part's name on the page":   {file: page, code: "page-part", bytes: row(`{"name":"base-1-back"`, `{"name":"base-1-rear"`)},
+	"a box's size on the page":    {file: page, code: "page-box", part: "base-1", bytes: row(`"size":[493.98,128.5,550]`, `"size":[393.98,128.5,550]`)},
+	"a box's name on the page":    {file: page, code: "page-box", bytes: row(`{"name":"base-2","count"`, `{"name":"base-3","count"`)},
+	"a place on the page":         {file: page, code: "page-place", bytes: row(`"part":0,"origin":[0,0,0]`, `"part":0,"origin":[0,9,0]`)},
+	"a direction on the page":     {file: page, code: "page-place", bytes: row(`"part":0,"origin":[0,0,0],"x":[0,1,0]`, `"part":0,"origin":[0,0,0],"x":[1,0,0]`)},
+	"the page cut short":          {file: page, code: "unreadable", bytes: short(40)},
+	"the page's boxes spoilt":     {file: page, code: "unreadable", bytes: row(`"boxes":[{`, `"boxes":[[`)},
+	"the page lost":               {file: page, code: "missing-file", gone: true},
+	"a picture cut short":         {file: "preview/base-1/corner.svg", code: "unreadable", bytes: short(20)},
+	"a picture of another scale":  {file: "preview/base-1/corner.svg", code: "unreadable", bytes: row(`viewBox="0 0 `, `viewBox="0 0 1`)},
+	"a picture without lines":     {file: "preview/base-2/assembled.svg", code: "picture-empty", bytes: func(b []byte) ([]byte, int) { return bytes.ReplaceAll(b, []byte("<path"), []byte("<pith")), 0 }},
+	"a picture lost":              {file: "preview/base-2/exploded.svg", code: "missing-file", gone: true},
+	"a picture in dots cut short": {file: "preview/base-1/exploded.png", code: "unreadable", bytes: short(6)},
+	"a picture in dots stretched": {file: "preview/base-1/assembled.png", code: "picture-size", bytes: func(b []byte) ([]byte, int) { b = bytes.Clone(b); b[22]++; return b, 0 }},
+	"a picture in dots lost":      {file: "sheets/birch-1.png", code: "missing-file", gone: true},
+	"a picture of a sheet spoilt": {file: "sheets/birch-1.svg", code: "unreadable", bytes: row("<svg ", "<svq ")},
+	"a picture of an offcut lost": {file: "sheets/ply-1.offcut-1.svg", code: "missing-file", gone: true},
+	"a slide line of the picture": {file: cabinetPic, code: "slide-line", bytes: row("M12 150.5L572 150.5", "M12 152.5L572 152.5")},
+	"a height in the picture":     {file: cabinetPic, code: "slide-line", part: "base-1", bytes: row("base-1  196.5 mm", "base-1  195.6 mm")},
+	"a name in the picture":       {file: cabinetPic, code: "slide-line", bytes: func(b []byte) ([]byte, int) { return bytes.Replace(b, []byte(">base-2  "), []byte(">base-3  "), 1), 0 }},
+	"a hole of the picture lower": {file: cabinetPic, code: "cabinet-holes", bytes: lowered("M51.5 302C")},
+	"a hole of the picture lost": {file: cabinetPic, code: "cabinet-holes", bytes: func(b []byte) ([]byte, int) {
+		return bytes.Replace(b, []byte(`<path d="M51.5 302C`), []byte(`<pith d="M51.5 302C`), 1), 0
+	}},
+	"a side's picture higher":       {file: cabinetPic, code: "cabinet-size", bytes: row("M12 347L572 347L572 47L12 47Z", "M12 347L572 347L572 46L12 46Z")},
 	"a side's picture with a curve": {file: cabinetPic, code: "unreadable", bytes: row("M12 150.5L572 150.5", "M12 150.5Q572 150.5")},
 }
+
+// lowered moves the path that begins so down by a millimetre.
+func lowered(begin string) func([]byte) ([]byte, int) {
+	return func(b []byte) ([]byte, int) {
+		at := bytes.Index(b, []byte(begin))
+		if at < 0 {
+			return b, -1
+		}
+		end, n := at+bytes.IndexByte(b[at:], '"'), 0
+		path := number.ReplaceAllFunc(b[at:end], func(v []byte) []byte {
+			if n++; n%2 == 1 { // an x
+				return v
+			}
+			y, _ := strconv.ParseFloat(string(v), 64)
+			return strconv.AppendFloat(nil, y+1, 'f', 4, 64)
+		})
+		return slices.Concat(b[:at], path, b[end:]), 1 + bytes.Count(b[:at], []byte("\n"))
+	}
+}
+
+var number = regexp.MustCompile(`[0-9.]+`)
 
 // inPages replaces words of a packet, and gives the page where they stood as a negative line.
 func inPages(old, new string) func([]byte) ([]byte, int) {

@@ -111,7 +111,7 @@ func (r *sheetReader) sheet() bool {
 		}
 		s := sheet{panelReader: &r.panelReader, name: name, face: face, file: drawing, scale: 1}
 		s.units()
-		s.square()
+		s.scaled()
 		if !r.edges(&s) {
 			whole = false
 			continue
