@@ -33,8 +33,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		if len(s.points) == 0 {
 			continue
 		}
-		middle := s.bounds().Centre()
-		switch at := bottom - middle.Y; {
+		switch at := bottom - s.bounds().Centre().Y; {
 		case s.kind == "path" && !s.closed && len(s.points) == 2 && s.points[0].Y == s.points[1].Y && s.bounds().Width() > width-1:
 			i := row(at)
 			if i < 0 {
