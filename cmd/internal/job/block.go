@@ -35,7 +35,7 @@ func (t *tree) item(depth int) *node {
 	dash := t.peek()
 	t.next++
 	if !t.sameLine() && t.peek().at.Column <= dash.at.Column {
-		return &node{kind: nothing, at: dash.at}
+		return t.nothing(dash.at)
 	}
 	return t.node(depth+1, dash.at.Column)
 }
@@ -86,7 +86,7 @@ func (t *tree) strays() func(m mark) {
 
 // entry reads a key, its colon and its value into the mapping n.
 func (t *tree) entry(n *node, depth int) {
-	key := t.peek()
+	key, number := t.peek(), t.next
 	t.next += 2 // and its colon
 	value := t.entryValue(key, depth)
 	switch {
@@ -97,7 +97,7 @@ func (t *tree) entry(n *node, depth int) {
 		t.fail(CodeLayout, key.at, "write a colon and a space before the bracket", "%s cannot be a key", quote(key.text))
 		return
 	}
-	n.entries = append(n.entries, entry{key: key.text, at: key.at, value: value})
+	n.entries = append(n.entries, entry{key: key.text, at: key.at, mark: number, value: value})
 }
 
 func (t *tree) entryValue(key mark, depth int) *node {
@@ -108,7 +108,7 @@ func (t *tree) entryValue(key mark, depth int) *node {
 	case !t.sameLine() && m.at.Column == floor && m.sign == '-':
 		return t.node(depth+1, floor-1)
 	case !t.sameLine():
-		return &node{kind: nothing, at: key.at}
+		return t.nothing(key.at)
 	case m.sign == '-':
 		t.fail(CodeLayout, m.at, "put the dash at the beginning of the next line", "a list cannot begin on the line of its key")
 		return t.dropped(depth, floor)

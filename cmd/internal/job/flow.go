@@ -63,12 +63,13 @@ func (t *tree) flowEntry(n *node, depth int) {
 		return
 	}
 	named := t.scalar()
-	value := &node{kind: nothing, at: key.at}
+	value := t.nothing(key.at)
 	if m := t.peek(); m.sign == ':' {
 		if !t.sameLine() {
 			t.fail(CodeLayout, m.at, "write the colon after the key, on its line", "this colon follows no key")
 		}
 		t.next++
+		value = t.nothing(key.at)
 		if m := t.peek(); !t.done() && m.sign != ',' && m.sign != '}' && m.sign != ']' {
 			value = t.flowValue(depth)
 		}
@@ -77,7 +78,7 @@ func (t *tree) flowEntry(n *node, depth int) {
 		t.lost = true // a merge key, or reported by scalar
 		return
 	}
-	n.entries = append(n.entries, entry{key: named.text, at: key.at, value: value})
+	n.entries = append(n.entries, entry{key: named.text, at: key.at, mark: named.first, value: value})
 }
 
 // flowValue reads a value inside brackets and reports a colon after it.

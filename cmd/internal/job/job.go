@@ -92,7 +92,7 @@ func Read(file string, from io.Reader, options ...Option) (*Job, Problems) {
 	if !ok {
 		return nil, r.sorted()
 	}
-	root := parse(src, r.reporter)
+	root, _ := parse(src, r.reporter)
 	if root.kind == nothing {
 		if len(r.problems) == 0 {
 			r.fail(CodeEmpty, Position{1, 1}, "a job begins with `units: mm` and lists `stock:` and `drawers:`", "the file holds no job")

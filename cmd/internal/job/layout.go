@@ -18,17 +18,15 @@ type layout struct {
 	root   *node
 
 	marks        []mark
-	begins, ends []int            // of the marks
-	index        map[Position]int // of the mark that begins there
-	closing      map[int]int      // of the bracket that closes the one with this index
+	begins, ends []int // of the marks
 }
 
 func readLayout(data []byte) (*layout, error) {
 	r := &reporter{}
 	src, _ := readSource("", bytes.NewReader(data), r)
-	l := &layout{source: src, data: data, index: map[Position]int{}, closing: map[int]int{}}
+	l := &layout{source: src, data: data}
 	if len(r.problems) == 0 {
-		l.root = parse(src, r)
+		l.root, l.marks = parse(src, r)
 	}
 	if len(r.problems) > 0 {
 		p := r.sorted()[0]
@@ -41,8 +39,6 @@ func readLayout(data []byte) (*layout, error) {
 		at += len(l.newline(at))
 	}
 	l.starts = append(l.starts, at)
-	budget := maxMarks
-	l.marks = scan(src, 1, &budget, r)
 	return l, l.place()
 }
 
@@ -56,12 +52,10 @@ func (l *layout) newline(at int) string {
 	return ""
 }
 
-// place finds the bytes of the marks, in one way through the file, and the
-// pairs of brackets.
+// place finds the bytes of the marks, in one way through the file.
 func (l *layout) place() error {
-	var open []int
 	line, column, at := 0, 1, 0
-	for i, m := range l.marks {
+	for _, m := range l.marks {
 		if m.at.Line > line {
 			line, column, at = m.at.Line, 1, l.starts[m.at.Line-1]
 		}
@@ -75,14 +69,6 @@ func (l *layout) place() error {
 			return fmt.Errorf("%d:%d: what stands here could not be found again", m.at.Line, m.at.Column)
 		}
 		l.begins, l.ends = append(l.begins, at), append(l.ends, end)
-		l.index[m.at] = i
-		switch m.sign {
-		case '[', '{':
-			open = append(open, i)
-		case ']', '}':
-			l.closing[open[len(open)-1]] = i
-			open = open[:len(open)-1]
-		}
 	}
 	return nil
 }
@@ -145,25 +131,8 @@ func (l *layout) follow(path []string) (n *node, missing []string, err error) {
 	return n, nil, nil
 }
 
-// last is the index of the last mark of a value; where there is none, of the
-// key's colon, or of the dash.
-func (l *layout) last(n *node) int {
-	i := l.index[n.at]
-	switch {
-	case n.kind == nothing && l.marks[i].sign == 0 && i+1 < len(l.marks) && l.marks[i+1].sign == ':':
-		return i + 1
-	case n.kind == nothing || n.kind == scalar:
-		return i
-	case l.inBrackets(n):
-		return l.closing[i]
-	case n.kind == mapping:
-		return l.last(n.entries[len(n.entries)-1].value)
-	}
-	return l.last(n.items[len(n.items)-1])
-}
-
 func (l *layout) inBrackets(n *node) bool {
-	sign := l.marks[l.index[n.at]].sign
+	sign := l.marks[n.first].sign
 	return n.kind == list && sign == '[' || n.kind == mapping && sign == '{'
 }
 

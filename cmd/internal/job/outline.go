@@ -47,7 +47,7 @@ func Outlined(file []byte) Outline {
 	if !ok {
 		return Outline{Root: &Node{}}
 	}
-	root := parse(src, r)
+	root, _ := parse(src, r)
 	o := Outline{Sound: len(r.problems) == 0, src: src}
 	o.Root = o.node(root, nil)
 	slices.SortStableFunc(o.places, func(a, b place) int {

@@ -124,12 +124,11 @@ func (l *layout) splice(from, to int, text string) []byte {
 
 // replace writes text in the place of a value.
 func (l *layout) replace(n *node, text string) []byte {
-	first, last := l.index[n.at], l.last(n)
-	from, to := l.begins[first], l.ends[last]
-	line, end := l.marks[first].at.Line, l.marks[last].at.Line
-	onLine := l.ends[l.lastOn(first)] // of the marks on the first line
+	from, to := l.begins[n.first], l.ends[n.last]
+	line, end := l.marks[n.first].at.Line, l.marks[n.last].at.Line
+	onLine := l.ends[l.lastOn(n.first)] // of the marks on the first line
 	switch {
-	case n.kind == nothing && l.marks[last].sign == 0: // a key in braces without its colon
+	case n.kind == nothing && l.marks[n.last].sign == 0: // a key in braces without its colon
 		return l.splice(to, to, ": "+text)
 	case n.kind == nothing:
 		return l.splice(to, to, " "+text)
@@ -146,7 +145,7 @@ func (l *layout) replace(n *node, text string) []byte {
 	}
 	// A block takes whole lines; those below the line of its key or dash go.
 	below := l.data[l.starts[end]:]
-	if anchor := first - 1; l.marks[anchor].at.Line < line {
+	if anchor := n.first - 1; l.marks[anchor].at.Line < line {
 		from = l.ends[anchor]
 		return slices.Concat(l.data[:from], []byte(" "+text), l.data[from:l.starts[line-1]], below)
 	}
@@ -155,23 +154,22 @@ func (l *layout) replace(n *node, text string) []byte {
 
 // insert writes an entry into a mapping before the one with the number at.
 func (l *layout) insert(n *node, at int, text string) []byte {
-	first, last := l.index[n.at], l.last(n)
 	if l.inBrackets(n) {
-		behind := l.ends[last-1]
+		behind := l.ends[n.last-1]
 		switch {
 		case len(n.entries) == 0:
 			return l.splice(behind, behind, text)
-		case l.marks[last-1].sign == ',':
+		case l.marks[n.last-1].sign == ',':
 			return l.splice(behind, behind, " "+text)
 		}
 		return l.splice(behind, behind, ", "+text)
 	}
-	text = strings.Repeat(" ", l.marks[first].at.Column-1) + text
+	text = strings.Repeat(" ", l.marks[n.first].at.Column-1) + text
 	if at < len(n.entries) {
 		line := l.underComment(n.entries[at].at.Line)
 		return l.splice(l.starts[line-1], l.starts[line-1], text+l.newlineOf(line))
 	}
-	line := l.marks[last].at.Line
+	line := l.marks[n.last].at.Line
 	end := l.starts[line-1] + len(l.lines[line-1])
 	return l.splice(end, end, l.newlineOf(line)+text)
 }

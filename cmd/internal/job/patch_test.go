@@ -167,7 +167,7 @@ func TestPatchThereAndBack(t *testing.T) {
 			path := rapid.SampledFrom(all).Draw(t, "path")
 			value := rapid.SampledFrom([]string{"6.35 mm", "[11.96, 12.02]", `"a, b: #"`, "{x: [], y: 'z'}", "ä"}).Draw(t, "value")
 			n, _, _ := l.follow(path)
-			first, last := l.index[n.at], l.last(n)
+			first, last := n.first, n.last
 			written := string(file[l.begins[first]:l.ends[last]])
 			there, err := Patch(file, Edit{path, value})
 			if err != nil {

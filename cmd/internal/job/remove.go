@@ -133,14 +133,14 @@ var errLine = errors.New("it shares its line with other signs; change the text")
 func (l *layout) marksOf(parent *node, at int) (first, last int) {
 	if parent.kind == mapping {
 		e := parent.entries[at]
-		return l.index[e.at], l.last(e.value)
+		return e.mark, e.value.last
 	}
 	item := parent.items[at]
-	first = l.index[item.at]
+	first = item.first
 	if !l.inBrackets(parent) && item.kind != nothing {
 		first--
 	}
-	return first, l.last(item)
+	return first, item.last
 }
 
 // leads reports whether a mark is the first on its line.

@@ -61,7 +61,8 @@ func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost 
 	other := &reader{reporter: &reporter{}}
 	shared := map[string]*opening.Slide{}
 	if src, ok := readSource(named.text, f, other.reporter); ok {
-		other.makeSlides(other.slideSections(parse(src, other.reporter)), shared)
+		root, _ := parse(src, other.reporter)
+		other.makeSlides(other.slideSections(root), shared)
 	}
 	for _, name := range slices.Sorted(maps.Keys(shared)) {
 		if _, taken := all[name]; taken {

@@ -19,12 +19,17 @@ type node struct {
 	inset   int     // of a scalar: as of its mark
 	entries []entry // of a mapping, in file order, duplicates too
 	items   []*node // of a list
+
+	// The numbers of its marks, right where the layout has no mistake. Nothing has those
+	// of what it should stand behind: a colon, a dash, a key in braces without its colon.
+	first, last int
 }
 
 // entry is a key with its value.
 type entry struct {
 	key   string
 	at    Position
+	mark  int // the number of the key's
 	value *node
 }
 
@@ -45,18 +50,19 @@ type tree struct {
 	abandoned bool
 }
 
-// parse builds the tree of a whole file.
-func parse(src *source, r *reporter) *node {
+// parse builds the tree of a whole file. The marks are all of its text where its layout has
+// no mistake.
+func parse(src *source, r *reporter) (root *node, marks []mark) {
 	t := tree{reporter: r, budget: maxMarks}
 	t.marks = scan(src, 1, &t.budget, r)
 	if t.done() {
-		return &node{kind: nothing, at: Position{1, 1}}
+		return &node{kind: nothing, at: Position{1, 1}}, nil
 	}
-	root := t.node(0, 0)
+	root = t.node(0, 0)
 	if !t.done() {
 		t.fail(CodeLayout, t.peek().at, "write `key: value` entries in the first column", "this line belongs to nothing above it")
 	}
-	return root
+	return root, t.marks
 }
 
 func (t *tree) done() bool { return t.next >= len(t.marks) }
@@ -108,6 +114,13 @@ func (t *tree) skipLine() {
 // node reads the value that begins at the next mark, inside depth others.
 // A block among it ends at the column floor.
 func (t *tree) node(depth, floor int) *node {
+	first := t.next
+	n := t.anyNode(depth, floor)
+	n.first, n.last = first, t.next-1
+	return n
+}
+
+func (t *tree) anyNode(depth, floor int) *node {
 	m := t.peek()
 	switch {
 	case depth > maxDepth:
@@ -135,5 +148,10 @@ func (t *tree) scalar() *node {
 	if m.bad {
 		return &node{at: m.at}
 	}
-	return &node{kind: scalar, at: m.at, text: m.text, inset: m.inset}
+	return &node{kind: scalar, at: m.at, text: m.text, inset: m.inset, first: t.next - 1, last: t.next - 1}
+}
+
+// nothing is what stands behind the mark that was read last.
+func (t *tree) nothing(at Position) *node {
+	return &node{kind: nothing, at: at, first: t.next - 1, last: t.next - 1}
 }

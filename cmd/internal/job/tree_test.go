@@ -70,7 +70,7 @@ func checkTree(t *testing.T, text string) {
 	if !ok || len(r.problems) > 0 {
 		return
 	}
-	root := parse(src, r)
+	root, _ := parse(src, r)
 	if len(r.problems) > 0 || root.gaps() {
 		return
 	}
