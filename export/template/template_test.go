@@ -24,7 +24,7 @@ func options() Options {
 // built are the panels of a drawer.
 func built(s joinery.Spec) []Panel {
 	d, problems, _ := joinery.LayOut(s)
-	if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.Error }) {
+	if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {
 		return nil
 	}
 	var list []Panel

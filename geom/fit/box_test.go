@@ -55,7 +55,7 @@ func built(s joinery.Spec, machine int) []joinery.Drawer {
 		s.Cutter.Width = bit
 	}
 	d, problems, _ := joinery.LayOut(s)
-	if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.Error }) {
+	if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {
 		return nil
 	}
 	return []joinery.Drawer{d}

@@ -25,8 +25,8 @@ func sixMillimetres(t testing.TB, change func(s *joinery.Spec)) joinery.Drawer {
 	}
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
-		if p.Error {
-			t.Fatalf("%s: %s (%s)", p.Code, p.Message, p.Hint)
+		if p.IsError() {
+			t.Fatalf("%s: %s (%s)", p.Code, p.Fact.In(geom.Millimetre), p.Ask.In(geom.Millimetre))
 		}
 	}
 	return d
@@ -122,7 +122,7 @@ func TestHalfInchRule(t *testing.T) {
 	s := d.Spec
 	s.Cutter.Width = 6.35
 	d, problems, _ := joinery.LayOut(s)
-	if len(problems) == 0 || problems[0].Code != "cutter-narrow" || !problems[0].Error || d.Fit[0].Code != "tongue-play" || d.Fit[0].Verdict != joinery.WillNot {
+	if len(problems) == 0 || problems[0].Code != "cutter-narrow" || !problems[0].IsError() || d.Fit[0].Code != "tongue-play" || d.Fit[0].Verdict != joinery.WillNot {
 		t.Errorf("a tongue without play is let through: %+v, %+v", problems, d.Fit)
 	}
 }

@@ -23,7 +23,7 @@ func setOf(t *testing.T, s joinery.Spec, slide *fit.Running) gauge.Set {
 	t.Helper()
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
-		if p.Error {
+		if p.IsError() {
 			t.Fatal(p)
 		}
 	}

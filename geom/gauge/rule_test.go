@@ -6,12 +6,12 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/gauge"
 	"drawerwright/geom/joinery"
-
-	"pgregory.net/rapid"
 )
 
 // anyDrawer draws one that can be built, with a slide or without.
@@ -52,8 +52,8 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 	}
 	built, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
-		if p.Error {
-			t.Skip(p.Message) // a draw that cannot be built has no limits
+		if p.IsError() {
+			t.Skip(p.Fact.In(geom.Millimetre)) // a draw that cannot be built has no limits
 		}
 	}
 	d := gauge.Drawer{Drawer: built, Boards: fit.MeasuredBoards(s), Accuracy: fit.AccuracyOf(s.Cutter.Kind)}
@@ -190,8 +190,8 @@ func TestOneSettingForAll(t *testing.T) {
 		other.Spec.FenceDistance, other.Spec.CutterHeight = d.Setup.FenceDistance+0.008, d.Setup.CutterHeight-0.008
 		built, problems, _ := joinery.LayOut(other.Spec)
 		for _, p := range problems {
-			if p.Error {
-				t.Skip(p.Message) // a draw that cannot be built has no limits
+			if p.IsError() {
+				t.Skip(p.Fact.In(geom.Millimetre)) // a draw that cannot be built has no limits
 			}
 		}
 		other.Drawer = built

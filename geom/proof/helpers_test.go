@@ -38,7 +38,7 @@ func built(t tester, s joinery.Spec) joinery.Drawer {
 	t.Helper()
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
-		if p.Error {
+		if p.IsError() {
 			t.Fatal(p)
 		}
 	}

@@ -1,9 +1,9 @@
 package proof
 
 import (
-	"drawerwright/geom/joinery"
-
 	"pgregory.net/rapid"
+
+	"drawerwright/geom/joinery"
 )
 
 // anySpec draws jobs of small boxes, of which most can be built.
@@ -48,7 +48,7 @@ func anySpec(t *rapid.T) joinery.Spec {
 func anyDrawer(t *rapid.T) (d joinery.Drawer, ok bool) {
 	d, problems, _ := joinery.LayOut(anySpec(t))
 	for _, p := range problems {
-		if p.Error {
+		if p.IsError() {
 			return d, false
 		}
 	}

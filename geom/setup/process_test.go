@@ -344,7 +344,7 @@ func (c *tried) job(t *testing.T, seed uint64) {
 	r := rand.New(rand.NewPCG(18, seed))
 	s, machines := anySpec(r), anyMachines(r)
 	d, problems, _ := joinery.LayOut(s)
-	if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.Error }) {
+	if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {
 		return
 	}
 	c.built++

@@ -5,11 +5,11 @@ import (
 	"slices"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
-
-	"pgregory.net/rapid"
 )
 
 func stock(name string, readings ...float64) joinery.Stock {
@@ -24,7 +24,7 @@ func drawer(t testing.TB, change func(*joinery.Spec)) joinery.Drawer {
 	change(&s)
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
-		if p.Error {
+		if p.IsError() {
 			t.Fatal(p)
 		}
 	}

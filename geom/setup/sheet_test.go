@@ -179,7 +179,7 @@ func TestSheetAndForecast(t *testing.T) {
 		s.Joint = joinery.DadoRabbet
 		s.OnEnd = machines.Of(s.Cutter.Kind).OnEnd()
 		d, problems, _ := joinery.LayOut(s)
-		if !s.Cutter.Kind.Fenced() || slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.Error }) {
+		if !s.Cutter.Kind.Fenced() || slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {
 			continue
 		}
 		for _, b := range boards(d) {

@@ -30,7 +30,7 @@ func cut(t testing.TB, s joinery.Spec) testcut.Cut {
 	t.Helper()
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
-		if p.Error {
+		if p.IsError() {
 			t.Fatal(p)
 		}
 	}

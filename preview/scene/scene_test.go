@@ -28,8 +28,8 @@ func made(t *testing.T, s joinery.Spec) scene.Scene {
 	t.Helper()
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
-		if p.Error {
-			t.Fatalf("%s: %s", p.Code, p.Message)
+		if p.IsError() {
+			t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimetre))
 		}
 	}
 	source := scene.Drawer{Drawer: d}

@@ -79,7 +79,7 @@ var (
 )
 
 func erring(problems []batch.Problem) bool {
-	return slices.ContainsFunc(problems, func(p batch.Problem) bool { return p.Error })
+	return slices.ContainsFunc(problems, func(p batch.Problem) bool { return p.IsError() })
 }
 
 // TestMadeForItsBit: whatever bits a router has, each pocket is that which a router with

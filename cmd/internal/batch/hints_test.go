@@ -31,8 +31,8 @@ func TestHintsOfOneDrawer(t *testing.T) {
 		_, found := batch.Make(j)
 		said := ""
 		for _, p := range found {
-			if p.Code == c.code {
-				said += p.Hint + "\n"
+			if string(p.Code) == c.code {
+				said += p.Shown(j).Hint + "\n"
 			}
 		}
 		if !strings.Contains(said, c.hint) || c.never != "" && strings.Contains(said, c.never) {

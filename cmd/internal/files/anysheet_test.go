@@ -37,7 +37,7 @@ func TestAnySheetIsProven(t *testing.T) {
 		b, found := batch.Make(j)
 		refused := false
 		for _, p := range found {
-			refused = refused || p.Error
+			refused = refused || p.IsError()
 		}
 		if refused {
 			continue

@@ -7,13 +7,13 @@ import (
 	"strings"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom/opening"
-
-	"pgregory.net/rapid"
 )
 
 // TestAnyBankFits: whatever job with an opening is not refused makes drawings of
@@ -54,7 +54,7 @@ func TestAnyBankFits(t *testing.T) {
 		}
 		made, found := batch.Make(j)
 		for _, p := range found {
-			if p.Error {
+			if p.IsError() {
 				return
 			}
 		}

@@ -10,12 +10,12 @@ import (
 	"sync"
 	"testing"
 
+	"pgregory.net/rapid"
+
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
-
-	"pgregory.net/rapid"
 )
 
 // folder keeps files in memory.
@@ -142,7 +142,7 @@ func TestAnyJobIsProven(t *testing.T) {
 		}
 		b, found := batch.Make(j)
 		for _, p := range found {
-			if p.Error {
+			if p.IsError() {
 				return
 			}
 		}

@@ -72,7 +72,8 @@ drawers:
 
 func TestProblemOfJoinery(t *testing.T) {
 	j := read(t, goodFiles["least"])
-	got := j.Problem(0, geom.Diagnosis{Code: "too-low", Error: true, Field: joinery.FieldOutside, Message: "the side is too low", Hint: "make it higher"}).String()
+	got := j.Problem(0, geom.Diagnosis{Code: "too-low", Level: geom.LevelError, Subject: geom.Subject{Setting: joinery.FieldOutside},
+		Fact: geom.Sentencef("the side is too low"), Ask: geom.Sentencef("make it higher")}).String()
 	want := `job.yaml:6:24: error: the side is too low
     - {name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}
                          ^

@@ -26,11 +26,11 @@ func TestHintsOfAccuracyInJobs(t *testing.T) {
 		}
 		done := make(map[string]bool) // the rows of an entry say much the same
 		for _, p := range found {
-			m := hint.FindStringSubmatch(p.Hint)
-			if m == nil || done[fmt.Sprint(p.Check, m[1])] {
+			m := hint.FindStringSubmatch(p.Shown(j).Hint)
+			if m == nil || done[fmt.Sprint(p.Subject.Check, m[1])] {
 				continue
 			}
-			done[fmt.Sprint(p.Check, m[1])] = true
+			done[fmt.Sprint(p.Subject.Check, m[1])] = true
 			followed++
 			var root yaml.MapSlice
 			if err := yaml.UnmarshalWithOptions([]byte(text), &root, yaml.UseOrderedMap()); err != nil {
@@ -43,17 +43,17 @@ func TestHintsOfAccuracyInJobs(t *testing.T) {
 			}
 			after, problems := job.Read("job.yaml", strings.NewReader(string(changed)))
 			if after == nil {
-				t.Fatalf("seed %d: %s: %v", seed, p.Hint, problems)
+				t.Fatalf("seed %d: %s: %v", seed, p.Shown(j).Hint, problems)
 			}
 			b, now := batch.Make(after)
 			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
-				if f.CheckID == p.Check && f.Out() {
-					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Message, p.Hint, f.Min, f.Max)
+				if f.CheckID == p.Subject.Check && f.Out() {
+					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Shown(j).Message, p.Shown(j).Hint, f.Min, f.Max)
 				}
 			}
 			for _, q := range now {
-				if a := (about{q.Drawer, q.Code, q.Part}); before[a] == 0 {
-					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Message, p.Hint, a, q.Message)
+				if a := (about{q.Drawer, q.Code, q.Subject.Part}); before[a] == 0 {
+					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Shown(j).Message, p.Shown(j).Hint, a, q.Shown(after).Message)
 				}
 			}
 		}

@@ -11,6 +11,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom"
 )
 
 // hint is what is advised of a job, with the changes that it names as data.
@@ -37,7 +38,7 @@ func hints(t *testing.T, text string) (all []hint, count map[about]int, failed b
 	}
 	j, problems := job.Read("job.yaml", strings.NewReader(text))
 	for _, p := range problems {
-		h := hint{at: about{-1, string(p.Code), ""}, message: p.Message, text: p.Hint, instead: p.Instead}
+		h := hint{at: about{-1, geom.Code(p.Code), ""}, message: p.Message, text: p.Hint, instead: p.Instead}
 		if strings.HasPrefix(p.Hint, "delete it") {
 			h.leaves = job.Outlined([]byte(text)).PathOf(p)
 		}
@@ -50,19 +51,20 @@ func hints(t *testing.T, text string) (all []hint, count map[about]int, failed b
 	var found []batch.Problem
 	l.Batch, found = batch.Make(j)
 	for _, p := range found {
-		h := hint{at: about{p.Drawer, p.Code, p.Part}, message: p.Message, text: p.Hint, remedies: len(p.Remedies)}
+		shown := p.Shown(j)
+		h := hint{at: about{p.Drawer, p.Code, p.Subject.Part}, message: shown.Message, text: shown.Hint, remedies: len(p.Remedies)}
 		for _, w := range p.Ways {
 			h.edits = append(h.edits, w.Edits)
-			if !strings.Contains(p.Hint, w.Text) {
-				t.Fatalf("%q does not say %q", p.Hint, w.Text)
+			if !strings.Contains(shown.Hint, w.Text) {
+				t.Fatalf("%q does not say %q", shown.Hint, w.Text)
 			}
 			for _, e := range w.Edits {
-				if !strings.Contains(p.Hint, e.Value) {
-					t.Fatalf("%q does not say %q", p.Hint, e.Value)
+				if !strings.Contains(shown.Hint, e.Value) {
+					t.Fatalf("%q does not say %q", shown.Hint, e.Value)
 				}
 			}
 		}
-		failed = failed || p.Error
+		failed = failed || p.IsError()
 		add(h)
 	}
 	if failed = failed || problems.Failed(); failed {
@@ -74,7 +76,7 @@ func hints(t *testing.T, text string) (all []hint, count map[about]int, failed b
 		short = append(short, p)
 	}
 	for _, p := range short {
-		h := hint{at: about{-1, p.Code, p.Stock}, message: p.Message, text: p.Hint}
+		h := hint{at: about{-1, p.Code, p.Stock}, message: p.Fact.In(j.Units), text: p.Ask.In(j.Units)}
 		if len(p.Edits) > 0 {
 			h.edits = [][]job.Edit{p.Edits}
 		}
@@ -85,7 +87,7 @@ func hints(t *testing.T, text string) (all []hint, count map[about]int, failed b
 
 // asks are the codes of which a hint may name no change of the job file as data, with the
 // reason.
-var asks = map[string]string{
+var asks = map[geom.Code]string{
 	// How it is done: nothing is wrong.
 	"back-setup": "says the fences of the passes", "rabbet-passes": "says the fences of the passes", "groove-setup": "says the fence",
 	"bottom-setup": "one more setting, where slides ask for the groove's height", "rabbet-setup": "one more setting, where lengths cannot be made alike",
@@ -130,7 +132,7 @@ drawers:
 // data, which ends the complaint and makes no other, or is of a code of which the table says
 // why only a person can follow it.
 func TestEveryHintIsFollowed(t *testing.T) {
-	followed, asked := make(map[string]int), make(map[string]int)
+	followed, asked := make(map[geom.Code]int), make(map[geom.Code]int)
 	for seed := range uint64(36) {
 		text := jobtest.Seeded(seed, jobtest.Want{}).Text
 		switch seed % 3 {
@@ -168,7 +170,7 @@ func TestEveryHintIsFollowed(t *testing.T) {
 					t.Errorf("seed %d: %s\n%s\nfollowed with %v does not end it", seed, h.message, h.text, edits)
 				}
 				for at, n := range now {
-					if n > before[at] && !(failed && at.drawer < 0) && !(strings.HasPrefix(at.code, "sheet-") && len(edits) > 0 && strings.HasPrefix(edits[0].Value, "{kind: router,")) { // what a router needs of sheets that none has cut yet
+					if n > before[at] && !(failed && at.drawer < 0) && !(strings.HasPrefix(string(at.code), "sheet-") && len(edits) > 0 && strings.HasPrefix(edits[0].Value, "{kind: router,")) { // what a router needs of sheets that none has cut yet
 						i := slices.IndexFunc(after, func(h hint) bool { return h.at == at })
 						t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v: %s", seed, h.message, h.text, edits, at, after[i].message)
 					}
@@ -177,7 +179,7 @@ func TestEveryHintIsFollowed(t *testing.T) {
 		}
 	}
 	t.Logf("followed %v\nasked %v", followed, asked)
-	for _, code := range []string{"sag", "weight", "setup-limit", "no-sheet"} {
+	for _, code := range []geom.Code{"sag", "weight", "setup-limit", "no-sheet"} {
 		if followed[code] == 0 {
 			t.Errorf("no hint of %s was followed", code)
 		}

@@ -22,8 +22,9 @@ import (
 // about tells what is said of a job apart: of a drawer by its code and part, of the
 // file by its code.
 type about struct {
-	drawer     int
-	code, part string
+	drawer int
+	code   geom.Code
+	part   string
 }
 
 // said is what is said of a job file, counted. A box that cannot be made is not judged
@@ -34,14 +35,14 @@ func said(t *testing.T, text string) (j *job.Job, found []batch.Problem, count m
 	j, problems := job.Read("job.yaml", strings.NewReader(text))
 	count = make(map[about]int)
 	for _, p := range problems {
-		count[about{-1, string(p.Code), ""}]++
+		count[about{-1, geom.Code(p.Code), ""}]++
 	}
 	if j == nil {
 		return nil, nil, count, nil
 	}
 	b, found := batch.Make(j)
 	for _, p := range found {
-		count[about{p.Drawer, p.Code, p.Part}]++
+		count[about{p.Drawer, p.Code, p.Subject.Part}]++
 	}
 	for _, d := range b.Drawers {
 		if _, _, sound := joinery.LayOut(d.Spec); !sound {
@@ -62,7 +63,7 @@ const printedOdds = 0.005
 // ends the complaint, and nothing comes that was not there and is not announced. Of a box that
 // can be made no fewer come out right.
 func TestHintsHoldInJobFiles(t *testing.T) {
-	followed := make(map[string]int)
+	followed := make(map[geom.Code]int)
 	for seed := uint64(0); seed < uint64(geomtest.Cases(8, 60)); seed++ {
 		drawn := jobtest.Seeded(seed, jobtest.Want{})
 		text := drawn.Text
@@ -80,17 +81,17 @@ func TestHintsHoldInJobFiles(t *testing.T) {
 					}
 					followed[p.Code]++
 					_, after, now, then := said(t, changed)
-					if was := whole[p.Drawer]; !p.Error && was != unsound && then[p.Drawer] < was-printedOdds {
-						t.Errorf("seed %d: %s\n%s\nfollowed with %v: %.4f of the boxes come out right, and it was %.4f", seed, p.Message, p.Hint, lengths, then[p.Drawer], was)
+					if was := whole[p.Drawer]; !p.IsError() && was != unsound && then[p.Drawer] < was-printedOdds {
+						t.Errorf("seed %d: %s\n%s\nfollowed with %v: %.4f of the boxes come out right, and it was %.4f", seed, p.Shown(j).Message, p.Shown(j).Hint, lengths, then[p.Drawer], was)
 					}
-					end := about{p.Drawer, p.Code, p.Part}
+					end := about{p.Drawer, p.Code, p.Subject.Part}
 					if left := now[end]; left >= before[end] && (judged(j, end, whole) || byReadings(changed, end) >= before[end]) {
-						t.Errorf("seed %d: %s\n%s\nfollowed with %v does not end it", seed, p.Message, p.Hint, lengths)
+						t.Errorf("seed %d: %s\n%s\nfollowed with %v does not end it", seed, p.Shown(j).Message, p.Shown(j).Hint, lengths)
 					}
 					for a, n := range now {
-						announced := slices.ContainsFunc(r.Then, func(q geom.Diagnosis) bool { return q.Code == a.code && q.Part == a.part })
+						announced := slices.ContainsFunc(r.Then, func(q geom.Diagnosis) bool { return q.Code == a.code && q.Subject.Part == a.part })
 						if n > before[a] && !announced && judged(j, a, whole) {
-							t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v %s", seed, p.Message, p.Hint, lengths, a, worded(after, a))
+							t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v %s", seed, p.Shown(j).Message, p.Shown(j).Hint, lengths, a, worded(after, a))
 							break
 						}
 					}
@@ -112,7 +113,7 @@ func byReadings(text string, a about) (n int) {
 	}
 	_, found := joinery.Build(j.Drawers[a.drawer].Spec)
 	for _, p := range found {
-		if p.Code == a.code && p.Part == a.part {
+		if p.Code == a.code && p.Subject.Part == a.part {
 			n++
 		}
 	}
@@ -129,7 +130,7 @@ func judged(j *job.Job, a about, whole []float64) bool {
 		}
 		return a.drawer < 0 || whole[a.drawer] != unsound
 	case "tongue-play", "recess", "recess-inner", "shoulder-gap", "bottom-play", "bottom-flush", "bottom-slack", "bottom-slack-deep", "lap", "back-play", "finger-play", "divider-play",
-		"outside-width", "outside-depth", "outside-height", "diagonal", string(fit.SlideClearance): // boards and machine are off by what is known of a box that can be made
+		"outside-width", "outside-depth", "outside-height", "diagonal", geom.Code(fit.SlideClearance): // boards and machine are off by what is known of a box that can be made
 		return whole[a.drawer] != unsound
 	}
 	return true
@@ -163,7 +164,7 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, l
 	entry := list[place].(yaml.MapSlice)
 	for i, c := range r.Changes {
 		length := geom.LengthOf(lengths[i]).Text(j.Units)
-		switch f := c.Field; f {
+		switch f := c.Setting; f {
 		case joinery.FieldOutside:
 			size := map[string]float64{"width": spec.Width, "height": spec.Height, "depth": spec.Depth}
 			size[c.Key] = lengths[i]
@@ -272,8 +273,8 @@ func remove(m yaml.MapSlice, key string) yaml.MapSlice {
 
 func worded(list []batch.Problem, a about) string {
 	for _, p := range list {
-		if p.Drawer == a.drawer && p.Code == a.code && p.Part == a.part {
-			return p.Message
+		if p.Drawer == a.drawer && p.Code == a.code && p.Subject.Part == a.part {
+			return p.Fact.In(geom.Millimetre)
 		}
 	}
 	return ""

@@ -28,11 +28,11 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 		}
 		done := make(map[string]bool)
 		for _, p := range found {
-			m := hint.FindStringSubmatch(p.Hint)
-			if m == nil || done[fmt.Sprint(p.Check, m[0])] {
+			m := hint.FindStringSubmatch(p.Shown(j).Hint)
+			if m == nil || done[fmt.Sprint(p.Subject.Check, m[0])] {
 				continue
 			}
-			done[fmt.Sprint(p.Check, m[0])] = true
+			done[fmt.Sprint(p.Subject.Check, m[0])] = true
 			differ, err := geom.ParseLength(m[2], j.Units)
 			if err != nil {
 				t.Fatal(err)
@@ -52,13 +52,13 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 			}
 			after, problems := job.Read("job.yaml", strings.NewReader(string(changed)))
 			if after == nil {
-				t.Fatalf("seed %d: %s: %v", seed, p.Hint, problems)
+				t.Fatalf("seed %d: %s: %v", seed, p.Shown(j).Hint, problems)
 			}
 			followed++
 			b, _ := batch.Make(after)
 			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
-				if f.CheckID == p.Check && f.Out() {
-					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Message, p.Hint, f.Min, f.Max)
+				if f.CheckID == p.Subject.Check && f.Out() {
+					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Shown(j).Message, p.Shown(j).Hint, f.Min, f.Max)
 				}
 			}
 		}

@@ -57,33 +57,33 @@ func TestHintsOfOddsInJobs(t *testing.T) {
 		}
 		done := make(map[string]bool) // the rows of an entry say the same
 		for _, p := range found {
-			m := hint.FindStringSubmatch(p.Hint)
-			if m == nil || done[p.Hint] {
+			m := hint.FindStringSubmatch(p.Shown(j).Hint)
+			if m == nil || done[p.Shown(j).Hint] {
 				continue
 			}
-			done[p.Hint] = true
+			done[p.Shown(j).Hint] = true
 			var r geom.Remedy
 			var lengths []float64
 			for _, one := range strings.Split(m[1], " and ") {
 				e := entry.FindStringSubmatch(one)
 				length, err := geom.ParseLength(e[2], j.Units)
 				if err != nil {
-					t.Fatalf("seed %d: %s: %v", seed, p.Hint, err)
+					t.Fatalf("seed %d: %s: %v", seed, p.Shown(j).Hint, err)
 				}
-				r.Changes, lengths = append(r.Changes, geom.Change{Field: geom.Setting(e[1]), Min: length.MM(), Max: length.MM()}), append(lengths, length.MM())
+				r.Changes, lengths = append(r.Changes, geom.Change{Setting: geom.Setting(e[1]), Min: length.MM(), Max: length.MM()}), append(lengths, length.MM())
 			}
 			changed, _ := written(t, text, j, p.Drawer, r, lengths)
 			followed++
 			after, _ := job.Read("job.yaml", strings.NewReader(changed))
 			b, problems := batch.Make(after)
 			for _, now := range b.Drawers[p.Drawer].Outcome.Measures {
-				if now.CheckID == p.Check && now.Right.String() != m[2] {
-					t.Errorf("seed %d: %s\n%s\nfollowed: %s", seed, p.Message, p.Hint, now.Right)
+				if now.CheckID == p.Subject.Check && now.Right.String() != m[2] {
+					t.Errorf("seed %d: %s\n%s\nfollowed: %s", seed, p.Shown(j).Message, p.Shown(j).Hint, now.Right)
 				}
 			}
 			for _, q := range problems {
-				if a := (about{q.Drawer, q.Code, q.Part}); before[a] == 0 {
-					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Message, p.Hint, a, q.Message)
+				if a := (about{q.Drawer, q.Code, q.Subject.Part}); before[a] == 0 {
+					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Shown(j).Message, p.Shown(j).Hint, a, q.Shown(after).Message)
 				}
 			}
 		}

@@ -50,7 +50,7 @@ func check(t *testing.T, name, text string, count map[string]int) {
 	}
 	b, found := batch.Make(j)
 	for _, p := range found {
-		if p.Error {
+		if p.IsError() {
 			return
 		}
 	}

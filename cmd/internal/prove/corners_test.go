@@ -27,8 +27,8 @@ func cornered(t *testing.T, cutter string, joint, back joinery.Joint, fit joiner
 	s.Joint, s.BackJoint, s.BottomFit, s.Fasteners, s.Setback, s.DadoPlay = joint, back, fit, joinery.Screws, 10, 0.2
 	b, found := batch.Make(j)
 	for _, p := range found {
-		if p.Error {
-			t.Fatal(p.Problem)
+		if p.IsError() {
+			t.Fatal(p.Shown(j))
 		}
 	}
 	f := &folder{files: map[string][]byte{}, t: t}

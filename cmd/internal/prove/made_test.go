@@ -52,8 +52,8 @@ func built(t testing.TB, text string) *folder {
 	}
 	b, found := batch.Make(j)
 	for _, p := range found {
-		if p.Error {
-			t.Fatal(p.Problem)
+		if p.IsError() {
+			t.Fatal(p.Shown(j))
 		}
 	}
 	f := &folder{files: map[string][]byte{}}

@@ -7,6 +7,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
+	"drawerwright/geom"
 )
 
 // TestDepthsOnOneLayer: outlines over tabs and over a skin, which lie on one sheet, share a
@@ -30,7 +31,7 @@ drawers:
 		return Of(context.Background(), b, nil, Search{})
 	}
 	_, err := plan("no")
-	if p, ok := err.(*Problem); !ok || p.Code != "layers" || !strings.Contains(p.Message, "layer PROFILE_T3 would hold cuts that differ in depth") || !strings.Contains(p.Hint, "`elevation: yes`") {
+	if p, ok := err.(*Problem); !ok || p.Code != "layers" || !strings.Contains(p.Fact.In(geom.Millimetre), "layer PROFILE_T3 would hold cuts that differ in depth") || !strings.Contains(p.Ask.In(geom.Millimetre), "`elevation: yes`") {
 		t.Errorf("without elevations: %v", err)
 	}
 	made, err := plan("yes")

@@ -27,8 +27,8 @@ func planned(t *testing.T, stock, router, sheets string) (Plan, error) {
 	}
 	b, found := batch.Make(j)
 	for _, p := range found {
-		if p.Error {
-			return Plan{}, errors.New(p.Code + ": " + p.Message + "; " + p.Hint)
+		if p.IsError() {
+			return Plan{}, errors.New(string(p.Code) + ": " + p.Fact.In(geom.Millimetre) + "; " + p.Ask.In(geom.Millimetre))
 		}
 	}
 	return Of(context.Background(), b, nil, Search{Options: nest.Options{Effort: 20}})
@@ -60,7 +60,7 @@ func TestRoomForCuts(t *testing.T) {
 		{tabs + ", small-part: 200", "kerf: 15", "kerf: 15.1", "write `kerf: 15.1 mm`"},
 	} {
 		_, err := planned(t, "", c.router, c.wrong)
-		if p := (*Problem)(nil); !errors.As(err, &p) || !strings.Contains(p.Hint, c.says) || !strings.HasPrefix(p.Key, "sheets.") {
+		if p := (*Problem)(nil); !errors.As(err, &p) || !strings.Contains(p.Ask.In(geom.Millimetre), c.says) || !strings.HasPrefix(p.Key, "sheets.") {
 			t.Errorf("%s: %v", c.wrong, err)
 		}
 		if _, err := planned(t, "", c.router, c.right); err != nil {
@@ -102,7 +102,7 @@ func TestHeldOnSheets(t *testing.T) {
 	}
 	// Without a skin nothing holds bottoms, whose edges all stand in grooves.
 	_, err = planned(t, "", "tabs: {spacing: 150}", "")
-	if p := (*Problem)(nil); !errors.As(err, &p) || p.Code != "sheet-held" || p.Key != "router.tabs" || !strings.Contains(p.Hint, "`skin: 0.5 mm`") {
+	if p := (*Problem)(nil); !errors.As(err, &p) || p.Code != "sheet-held" || p.Key != "router.tabs" || !strings.Contains(p.Ask.In(geom.Millimetre), "`skin: 0.5 mm`") {
 		t.Errorf("no skin: %v", err)
 	}
 	if _, err = planned(t, "", "tabs: {spacing: 150}, skin: 0.3", ""); err != nil {
@@ -115,7 +115,7 @@ func TestHeldOnSheets(t *testing.T) {
 	if !errors.As(err, &pr) || pr.Code != "sheet-held" {
 		t.Fatalf("too many tabs: %v", err)
 	}
-	_, spacing, _ := strings.Cut(pr.Hint, "`")
+	_, spacing, _ := strings.Cut(pr.Ask.In(geom.Millimetre), "`")
 	spacing, _, _ = strings.Cut(spacing, "`")
 	if _, err = planned(t, "", "tabs: {"+spacing+"}, skin: 0.3", ""); err != nil {
 		t.Errorf("with the %s that the hint names: %v", spacing, err)

@@ -1,0 +1,52 @@
+package job
+
+import (
+	"math"
+	"testing"
+
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// TestHintsInWords: each kind of change in the words of a job file and its unit, and what
+// stands where there is no remedy.
+func TestHintsInWords(t *testing.T) {
+	in := func(n float64) float64 { return n * geom.InchMM }
+	saw := joinery.Spec{Units: geom.Millimetre, Cutter: joinery.Cutter{Kind: joinery.Saw}}
+	inches := joinery.Spec{Units: geom.Inch, Cutter: joinery.Cutter{Kind: joinery.Saw}}
+	router := joinery.Spec{Units: geom.Millimetre, Cutter: joinery.Cutter{Kind: joinery.Router}}
+	hand := joinery.Spec{Units: geom.Millimetre, Cutter: joinery.Cutter{Kind: joinery.Hand}}
+	one := func(c geom.Change) geom.Remedy { return geom.Remedy{Changes: []geom.Change{c}} }
+	higher := one(geom.Change{Setting: joinery.FieldOutside, Key: "height", Min: 22.46, Max: math.Inf(1)})
+	ask := geom.Sentencef("sort boards that differ by %s", geom.Millimetres(1))
+	for want, c := range map[string]struct {
+		diagnosis geom.Diagnosis
+		spec      joinery.Spec
+		others    []string
+	}{
+		"make the height 22.46 mm or more":          {geom.Diagnosis{Remedies: []geom.Remedy{higher}, Ask: ask}, saw, nil},
+		"write bottom-fit: slid-in":                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldBottomFit, Word: "slid-in"})}}, saw, nil},
+		"take sides of 12 mm or less":               {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldSides, Max: 12})}}, saw, nil},
+		"take a bottom of 5.75 mm to 6.32 mm":       {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldBottom, Min: 5.75, Max: 6.32})}}, saw, nil},
+		"write a bottom-slack of 2 mm":              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldBottomSlack, Min: 2, Max: 2})}}, saw, nil},
+		"write at: 3 for divider 2":                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "at", Item: 1, Count: 3})}}, saw, nil},
+		"write a height of 50 mm for divider 1":     {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "height", Min: 50, Max: 50})}}, saw, nil},
+		"take a board of 6 mm for divider 1":        {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Min: 6, Max: 6})}}, saw, nil},
+		"write width: 90 mm for the pull":           {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldPull, Key: "width", Min: 90, Max: 90})}}, saw, nil},
+		"shim the dado stack to 0.245 in to 1/4 in": {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldCutter, Min: in(0.245), Max: in(0.25)})}}, inches, nil},
+		"take a blade of 3 mm or less":              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldCutter, Max: 3})}}, saw, nil},
+		"take a bit of 7 mm to 9 mm, such as 8 mm":  {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldCutter, Min: 7, Max: 9})}}, router, nil},
+		"take a plough iron of 5 mm":                {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldCutter, Min: 5, Max: 5})}}, hand, nil},
+		"make the height 22.46 mm or more, make the height 22.46 mm or more and write bottom-fit: flush; but then the lid sticks; and it rattles": {geom.Diagnosis{Remedies: []geom.Remedy{{
+			Changes: append(append([]geom.Change{}, higher.With(higher).Changes...), geom.Change{Setting: joinery.FieldBottomFit, Word: "flush"}),
+			Then:    []geom.Diagnosis{{Fact: geom.Sentencef("the lid sticks")}, {Fact: geom.Sentencef("it rattles")}},
+		}}}, saw, nil},
+		"make the height 22.46 mm or more; or less load; or a strip": {geom.Diagnosis{Remedies: []geom.Remedy{higher}, Ask: ask}, saw, []string{"less load", "a strip"}},
+		"make the height 22.46 mm or more: then all are right":       {geom.Diagnosis{Eases: []geom.Remedy{{Changes: higher.Changes, Result: geom.Sentencef("all are right")}}, Ask: ask}, saw, nil},
+		"sort boards that differ by 1 mm":                            {geom.Diagnosis{Ask: ask}, saw, nil},
+	} {
+		if got := Hint(c.diagnosis, c.spec, c.others...); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+}
