@@ -17,7 +17,9 @@ const (
 	LevelError
 )
 
-func (l Level) String() string { return [...]string{"note", "warning", "error"}[l] }
+func (l Level) String() string {
+	return [...]string{LevelNote: "note", LevelWarning: "warning", LevelError: "error"}[l]
+}
 
 // Code names a kind of diagnosis; short and stable, for programs.
 type Code string

@@ -30,13 +30,7 @@ func (l *layout) drawerFront() {
 	t := f.Stock.Thickness.Mean
 	front := l.wall(Front)
 	box := geom.Rect{Min: geom.Point{X: -f.Left, Y: -f.Below}, Max: geom.Point{X: f.Width - f.Left, Y: f.Height - f.Below}} // seen from before, from the box's lower left
-	if box.Min.X > l.Ts+fixingIn || box.Max.X < l.Width-l.Ts-fixingIn || box.Min.Y > l.Height/2 || box.Max.Y < l.Height/2 {
-		l.fail(geom.Diagnosis{
-			Code: "drawer-front", Subject: about(FieldDrawerFront, DrawerFrontRole),
-			Fact: geom.Sentencef("a drawer front from %s to %s across and %s to %s up does not stand before a box of %s x %s",
-				geom.Millimetres(box.Min.X), geom.Millimetres(box.Max.X), geom.Millimetres(box.Min.Y), geom.Millimetres(box.Max.Y), geom.Millimetres(l.Width), geom.Millimetres(l.Height)),
-			Ask: geom.Sentencef("left and below tell how far it stands out beyond the box"),
-		})
+	if !l.standsBefore(box) {
 		return
 	}
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, f.Width, f.Height), Thickness: t}
@@ -87,6 +81,22 @@ func (l *layout) drawerFront() {
 	l.takes(l.long("screw", l.screw(fixingScrew).name, front.Stock.Thickness.Mean+fixingWasher+float64(fixingInto*t))+" with washer", screws)
 	l.handle(f, &p, stand, front, floor, drill)
 	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Stands: []geom.Placement{stand}})
+}
+
+// standsBefore reports whether a drawer front stands before the box, and says so where it
+// does not.
+func (l *layout) standsBefore(front geom.Rect) bool {
+	if front.Min.X <= l.Ts+fixingIn && front.Max.X >= l.Width-l.Ts-fixingIn && front.Min.Y <= l.Height/2 && front.Max.Y >= l.Height/2 {
+		return true
+	}
+	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
+	l.fail(geom.Diagnosis{
+		Code: "drawer-front", Subject: about(FieldDrawerFront, DrawerFrontRole),
+		Fact: geom.Sentencef("a drawer front from %s to %s across and %s to %s up does not stand before a box of %s x %s",
+			mm(front.Min.X), mm(front.Max.X), mm(front.Min.Y), mm(front.Max.Y), mm(l.Width), mm(l.Height)),
+		Ask: geom.Sentencef("left and below tell how far it stands out beyond the box"),
+	})
+	return false
 }
 
 // handle bores for a knob or a handle, through both fronts where they meet.

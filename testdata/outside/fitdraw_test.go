@@ -19,8 +19,8 @@ func sawnBox(t *testing.T, width, depth, glueRoom float64) joinery.Drawer {
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured,
 		BottomSlack: 2, GlueRoom: glueRoom})
 	for _, p := range problems {
-		if p.Error {
-			t.Fatalf("%s: %s", p.Code, p.Message)
+		if p.IsError() {
+			t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimetre))
 		}
 	}
 	return d

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
@@ -129,8 +130,8 @@ func TestFitAsSolids(t *testing.T) {
 		}
 		d, problems, _ := joinery.LayOut(s)
 		for _, p := range problems {
-			if p.Error {
-				t.Fatalf("%s: %s", p.Code, p.Message)
+			if p.IsError() {
+				t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimetre))
 			}
 		}
 		return d

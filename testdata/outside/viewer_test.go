@@ -154,8 +154,8 @@ func hostile(t *testing.T) string {
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
 		BottomSlack: 2, DadoPlay: 0.2, GroovePlay: 0.2})
 	for _, p := range problems {
-		if p.Error {
-			t.Fatal(p.Message)
+		if p.IsError() {
+			t.Fatal(p.Fact.In(geom.Millimetre))
 		}
 	}
 	source := scene.Drawer{Drawer: d}

@@ -21,8 +21,8 @@ func forecasts() {
 			Sides: ply, Front: ply, Back: ply, Bottom: joinery.Stock{Name: "thin", Thickness: joinery.Measure(5.9, 6)}, Joint: joinery.DadoRabbet,
 			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured, BottomSlack: 2})
 		for _, p := range problems {
-			if p.Error {
-				check(fmt.Errorf("%s", p.Message))
+			if p.IsError() {
+				check(fmt.Errorf("%s", p.Fact.In(geom.Millimetre)))
 			}
 		}
 		list = append(list, d)

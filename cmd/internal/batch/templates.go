@@ -55,14 +55,10 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 	out := &Templates{Templates: t}
 	said := make(map[string]bool)
 	say := func(code, message, hint string) {
-		if said[message] {
-			return
+		if !said[message] {
+			said[message] = true
+			problems = append(problems, templateProblem(code, message, hint))
 		}
-		said[message] = true
-		problems = append(problems, Problem{Diagnosis: geom.Diagnosis{
-			Code: geom.Code(code), Level: geom.LevelWarning, Subject: geom.Subject{Setting: "templates"},
-			Fact: geom.Sentencef("template %s", message), Ask: geom.Sentencef("%s", hint),
-		}})
 	}
 	for _, p := range wrong {
 		say("template", p.Plate+": "+p.Message, p.Hint)
@@ -96,6 +92,13 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 	}
 	b.Templates = out
 	return problems
+}
+
+func templateProblem(code, message, hint string) Problem {
+	return Problem{Diagnosis: geom.Diagnosis{
+		Code: geom.Code(code), Level: geom.LevelWarning, Subject: geom.Subject{Setting: "templates"},
+		Fact: geom.Sentencef("template %s", message), Ask: geom.Sentencef("%s", hint),
+	}}
 }
 
 // sticks are the plates from which the slides of cabinets are marked.
