@@ -6,6 +6,10 @@ import (
 	"drawerwright/geom"
 )
 
+// DefaultSetback is how far a housed back stands before the ends of the sides, in
+// millimetres: twice what it needs behind it; common practice, no source.
+const DefaultSetback = 12.0
+
 // housed lays out a back at its full thickness in dados of the sides, its outside
 // face the setback s before their ends. Against the dados' rear walls:
 //

@@ -18,7 +18,7 @@ var drawerKeys = append([]key{
 			"rabbet: front and back in rabbets of the sides; butt: front and back between the sides, with fasteners; box-joint: fingers on all four"},
 	{name: string(joinery.FieldBackJoint), form: formWord, words: []string{string(joinery.Housed)},
 		doc: "dado: the back stands at its full thickness in dados of the sides", without: "as the front's corner"},
-	{name: string(joinery.FieldSetback), form: formLength, min: 0, max: maxSize, doc: "How far a back in dados stands before the ends of the sides", without: mm(defaultSetback)},
+	{name: string(joinery.FieldSetback), form: formLength, min: 0, max: maxSize, doc: "How far a back in dados stands before the ends of the sides", without: mm(joinery.DefaultSetback)},
 	{name: string(joinery.FieldFasteners), form: formWord, words: []string{string(joinery.Screws), string(joinery.Dowels)}, doc: "What holds a butt joint beside glue", without: "screws"},
 	{name: string(joinery.FieldFingerWidth), form: formLength, min: minFinger, max: maxSize, doc: "The width wished for of the fingers of a box joint, on a router", without: "it is chosen"},
 	{name: string(joinery.FieldCutter), form: formSection, keys: cutterKeys, doc: "The tool for this drawer", without: "the tool of the file"},

@@ -7,7 +7,7 @@ import (
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
-	"drawerwright/geom/wood"
+	"drawerwright/geom/stock"
 )
 
 // limitLength is one of the limits of a finished box.
@@ -102,26 +102,14 @@ func accuracy(s *section, kind joinery.CutterKind) fit.Accuracy {
 	return a
 }
 
-// spread is between which thicknesses the boards of a stock are. A single reading
-// says nothing of it: then a standard for plywood speaks, the European one in a
-// shop that measures in millimetres, the American one in another. Solid wood is
-// planed at one setting.
-func (r *reader) spread(s *section, stock joinery.Stock) fit.Spread {
-	got := fit.Measured(stock.Thickness)
-	switch word := s.values["tolerance"].text; {
-	case word != "":
+// spread is between which thicknesses the boards of a stock are: by its readings, by the
+// standard that the file names or, for a single reading, by one that is assumed.
+func (r *reader) spread(s *section, board joinery.Stock) fit.Spread {
+	got := fit.Measured(board.Thickness)
+	if word := s.values["tolerance"].text; word != "" {
 		got.Assumed = word
-		return got
-	case len(s.values["thickness"].lengths) != 1 || stock.Solid:
-		return got
+	} else if by, minus, plus, ok := stock.Assumed(board, len(s.values["thickness"].lengths), r.units); ok {
+		return fit.Spread{Minus: minus, Plus: plus, Assumed: toleranceWord(by)}
 	}
-	standard := wood.EN315Sanded
-	if r.units == geom.Inch {
-		standard = wood.PS1Sanded
-	}
-	minus, plus, err := wood.Tolerance(standard, stock.Thickness.Mean)
-	if err != nil { // too thin or too thick for it
-		return got
-	}
-	return fit.Spread{Minus: minus, Plus: plus, Assumed: toleranceWord(standard)}
+	return got
 }

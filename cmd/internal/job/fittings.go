@@ -16,7 +16,7 @@ func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) 
 	}
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
 	if d.BackJoint != "" {
-		d.Setback = defaultSetback
+		d.Setback = joinery.DefaultSetback
 		if setback := get["setback"]; setback.given {
 			d.Setback = setback.mm(0)
 		}

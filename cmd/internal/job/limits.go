@@ -63,7 +63,3 @@ const (
 	// digit do not keep within 15 %.
 	maxSpread = 0.15
 )
-
-// defaultSetback is how far a housed back stands before the ends of the sides, in
-// millimetres: twice what it needs behind it; common practice, no source.
-const defaultSetback = 12.0

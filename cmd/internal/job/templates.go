@@ -1,6 +1,11 @@
 package job
 
-import "drawerwright/geom"
+import (
+	"fmt"
+
+	"drawerwright/geom"
+	"drawerwright/geom/stock"
+)
 
 // The words for what a template is held to the panel's edges by.
 const (
@@ -9,7 +14,8 @@ const (
 )
 
 var templateKeys = []key{
-	{name: "stock", form: formStock, required: true, doc: "The stock of the plates, 3 to 6 mm of hardboard or the like; its kerf is that of the cutter that cuts them"},
+	{name: "stock", form: formStock, required: true, doc: fmt.Sprintf("The stock of the plates, %d to %d mm of hardboard or the like; its kerf is that of the cutter that cuts them",
+		stock.ThinnestPlate, stock.ThickestPlate)},
 	{name: "bed", form: formSize, sides: []string{"length", "width"}, min: minBed, max: maxSize, fallback: "600 mm x 400 mm", doc: "What the cutter's bed holds: larger plates are cut in pieces with keyed joints"},
 	{name: "register", form: formWord, words: []string{RegisterPins, RegisterLip}, fallback: RegisterPins, doc: "What a template stops against the panel's edges with: dowel pins, or strips glued under it"},
 	{name: "pin", form: formLength, min: minPin, max: maxPin, fallback: "5 mm", doc: "The diameter of the pins"},
@@ -22,10 +28,7 @@ var templateKeys = []key{
 const (
 	minBed, minPin, maxPin = 150, 2, 12
 	minMark, maxMark       = 0.3, 6
-	thinnestPlate          = 3
-	thickestPlate          = 6
 	maxKerf                = 6.5
-	plateRoom              = 0.05 // a caliper reading may be off by that
 )
 
 // Templates are the marking templates that a job asks for.
@@ -52,15 +55,15 @@ func (b *builder) templates() *Templates {
 	if t.Bed.X <= 0 || t.Bed.Y <= 0 { // reported where it is read
 		return nil
 	}
-	for _, stock := range b.root.values["stock"].sections {
-		if stock.name == t.Stock {
-			t.Kerf = stock.values["kerf"].mm(0)
+	for _, of := range b.root.values["stock"].sections {
+		if of.name == t.Stock {
+			t.Kerf = of.values["kerf"].mm(0)
 		}
 	}
-	stock, known := b.stocks[t.Stock]
-	if t.Thickness = stock.Thickness.Mean; known && t.Thickness > 0 && (t.Thickness < thinnestPlate-plateRoom || t.Thickness > thickestPlate+plateRoom) {
-		b.fail(CodeOutOfRange, get["stock"].at, "write a stock of "+geom.LengthOf(thinnestPlate).Number(b.units)+" to "+geom.LengthOf(thickestPlate).Text(b.units), "templates are cut from plates of %s to %s, and %s is %s thick",
-			geom.LengthOf(thinnestPlate).Text(b.units), geom.LengthOf(thickestPlate).Text(b.units), quote(t.Stock), geom.LengthOf(t.Thickness).Text(b.units))
+	board, known := b.stocks[t.Stock]
+	if t.Thickness = board.Thickness.Mean; known && t.Thickness > 0 && !stock.IsPlate(t.Thickness) {
+		b.fail(CodeOutOfRange, get["stock"].at, "write a stock of "+geom.LengthOf(stock.ThinnestPlate).Number(b.units)+" to "+geom.LengthOf(stock.ThickestPlate).Text(b.units), "templates are cut from plates of %s to %s, and %s is %s thick",
+			geom.LengthOf(stock.ThinnestPlate).Text(b.units), geom.LengthOf(stock.ThickestPlate).Text(b.units), quote(t.Stock), geom.LengthOf(t.Thickness).Text(b.units))
 	}
 	if get["register"].text == RegisterLip && get["pin"].given {
 		b.fail(CodeNoEffect, get["pin"].at, "delete it, or write `register: pins`", "pin is for pins, and the templates have a lip")

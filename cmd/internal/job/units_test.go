@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+
 	"pgregory.net/rapid"
 )
 

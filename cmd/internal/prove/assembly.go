@@ -8,6 +8,7 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/proof"
 )
 
 // facesOf are the flat faces of a solid along the three axes, and the box about it.
@@ -82,7 +83,7 @@ type piece struct {
 // standing are the solids of a drawer's parts in their places, from their own files, and what
 // the grid of a box may make of their areas.
 func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed float64, ok bool) {
-	allowed = leastCut
+	allowed = proof.LeastCut
 	for _, name := range d.Parts {
 		part := c.report.Parts[c.parts[name]]
 		data, err := read(part.Files.STL)

@@ -7,6 +7,8 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/mill"
+	"drawerwright/geom/proof"
 )
 
 // doubled looks for lines that are there twice: a bit would run them twice, or a
@@ -35,10 +37,6 @@ func (r *panelReader) doubled() {
 	}
 }
 
-// slotRoom is how much wider than asked a slot may be drawn, in millimetres, in
-// all: a hair, so that programs find a path in one of the bit's own width.
-const slotRoom = 0.05
-
 // compare holds what is cut against what the job asks for, so that a mistake has a
 // name; whether the box goes together is not decided here.
 func (r *panelReader) compare() {
@@ -63,7 +61,7 @@ func (r *panelReader) compare() {
 			continue
 		}
 		c := r.drawn[found[k]-1]
-		if off := r.offBy(op, c); off > slotRoom/2+sameSize {
+		if off := r.offBy(op, c); off > mill.SlotRoom/2+sameSize {
 			r.fault("moved", c.file, c.at, "build the folder again", "a side of the %s on %s is %s off where the job has it", op.Kind, c.layer, r.text(off))
 		}
 		want, deep := r.mm(op.Depth), c.depth
@@ -76,7 +74,7 @@ func (r *panelReader) compare() {
 	}
 	for i, c := range r.drawn {
 		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Why == "" && r.part.Engraved.Face == c.face.String()
-		if !used[i] && !number && c.within > leastLeft+r.region.blur() {
+		if !used[i] && !number && c.within > proof.LeastLeft+r.region.blur() {
 			r.fault("extra", c.file, c.at, "delete it, or build the folder again", "the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
 		}
 	}

@@ -12,10 +12,6 @@ import (
 	"drawerwright/geom/sweep"
 )
 
-// leastLeft is the area, in square millimetres, of wood that a bit leaves where
-// nobody would see or feel it.
-const leastLeft = 0.05
-
 // reach cuts one line with its bit.
 func (r *panelReader) reach(c *drawnCut) {
 	if c.operation == "register" {
@@ -73,7 +69,7 @@ func (r *panelReader) reach(c *drawnCut) {
 		n := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 		r.cuts = append(r.cuts, record.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit), Drawn: n(drawn), Reached: n(reached), Swept: n(c.swept), Beyond: r.number(c.beyond)})
 	}
-	if c.left > leastLeft {
+	if c.left > proof.LeastLeft {
 		r.leftStanding(c, line, panel)
 	}
 	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
@@ -111,7 +107,7 @@ func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 }
 
 // How far, in millimetres, chords keep to arcs where areas are told to a hundredth
-// of a square millimetre, and where they are only compared with leastLeft.
+// of a square millimetre, and where they are only compared with proof.LeastLeft.
 const toldChord, judgedChord = 1e-5, 1e-3
 
 func (r *panelReader) chord() float64 {

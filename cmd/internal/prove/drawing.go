@@ -13,15 +13,11 @@ import (
 // Layers that are not cut, by the contract of the drawings.
 var notCut = []string{"LABEL", "BLANK", "SCALE", "SHEET", "TABS", "OUTLINE", "0"}
 
+// How near what is read has to be to what was meant.
 const (
-	// sameSize is what a size read back may differ from one computed, in
-	// millimetres: files hold six decimals, in inches too.
-	sameSize = 0.02
-	// sameDepth is what the number in a layer's name may differ by besides its
-	// rounding.
-	sameDepth = 1e-3
-	// tick is how near, in millimetres, a corner is where it should be.
-	tick = 0.01
+	sameSize  = proof.SameSize
+	sameDepth = proof.SameDepth
+	tick      = proof.Tick
 )
 
 // sheet is one drawing while it is read.

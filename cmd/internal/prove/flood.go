@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"drawerwright/geom"
+	"drawerwright/geom/proof"
 )
 
 // floodStep is how far apart the lines are, in millimetres, on which it is followed what
@@ -31,7 +32,8 @@ func (r *sheetReader) throughBoth(thickness float64, lines int) [][][2]int {
 		}
 		for j := range r.cuts {
 			b := &r.cuts[j]
-			if b.face != geom.Inside || r.through(b, thickness) || a.region.box.Apart(b.region.box) || thickness-r.takesOf(a, thickness)-r.takesOf(b, thickness) >= leftOver {
+			if b.face != geom.Inside || r.through(b, thickness) || a.region.box.Apart(b.region.box) ||
+				!proof.NothingLeft(thickness-r.takesOf(a, thickness)-r.takesOf(b, thickness)) {
 				continue
 			}
 			low, high := math.Max(a.region.box.Min.Y, b.region.box.Min.Y), math.Min(a.region.box.Max.Y,

@@ -1,7 +1,6 @@
 package prove
 
 import (
-	"fmt"
 	"testing"
 
 	"drawerwright/cmd/internal/record"
@@ -31,7 +30,9 @@ func TestLostParts(t *testing.T) {
 		change(&d, &p, &f)
 		w := Worker{Prover: &Prover{unit: geom.Millimetre}}
 		said := ""
-		w.lostParts(d, &proof.Box{Dividers: []proof.Partition{p}, DrawerFronts: []proof.Fixing{f}}, func(format string, args ...any) { said += fmt.Sprintf(format, args...) })
+		for _, one := range w.lost(d, &proof.Box{Dividers: []proof.Partition{p}, DrawerFronts: []proof.Fixing{f}}, nil, nil, Options{}) {
+			said += one
+		}
 		if said != want {
 			t.Errorf("%q, want %q", said, want)
 		}

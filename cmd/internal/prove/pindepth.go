@@ -3,11 +3,8 @@ package prove
 import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
 )
-
-// pinDepth is how far registration holes go on into the spoilboard at the least, in
-// millimetres, so that a pin stands there; common practice, no source.
-const pinDepth = 5.0
 
 // thickest is the thickest board that was measured of the stock, in millimetres.
 func (s *sheet) thickest() float64 {
@@ -35,10 +32,10 @@ func (s *sheet) pinned(l record.Layer, says said, line int) {
 	case !says.depthSaid:
 		return
 	}
-	if into := ends - over; into < pinDepth-says.step-sameDepth {
+	if into := ends - over; into < mill.PinDepth-says.step-sameDepth {
 		s.fault("pin-depth", s.name, line, "build the folder again",
 			"%s goes %s into the spoilboard below the thickest board: a pin needs %s",
-			l.Layer, s.text(max(0, into)), s.text(pinDepth))
+			l.Layer, s.text(max(0, into)), s.text(mill.PinDepth))
 	}
 }
 

@@ -294,7 +294,7 @@ func (w *Worker) blameCorners(out *record.Proof, panels []panel, thick map[strin
 		p := &squared[i]
 		p.cuts = slices.Clone(p.cuts)
 		for j := range p.cuts {
-			if c := &p.cuts[j]; c.left > leastLeft {
+			if c := &p.cuts[j]; c.left > proof.LeastLeft {
 				c.shape = c.line
 				rounds = append(rounds, record.Fault{Code: roundCode, Part: p.part.Name, File: c.file, Line: c.at,
 					Message: fmt.Sprintf("the bit leaves %s of wood standing in the corners of this %s on %s: the box would go together without it", words.SmallArea(c.left, w.unit), c.operation, c.layer),

@@ -3,7 +3,6 @@ package prove
 import (
 	"fmt"
 	"maps"
-	"math"
 	"slices"
 
 	"drawerwright/cmd/internal/record"
@@ -11,15 +10,6 @@ import (
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/proof"
-)
-
-const (
-	// leastWeb is the wood, in millimetres, under which a pocket has come through
-	// its board for all that it is worth; common practice, no source.
-	leastWeb = 0.5
-	// mostStand is how far a divider may stand above the bottom before things slip
-	// under it, in millimetres; common practice, no source.
-	mostStand = 2.0
 )
 
 // lost says what should hold a box and does not any more: a pocket that has come
@@ -38,27 +28,17 @@ func (w *Worker) lost(d record.Drawer, box *proof.Box, panels []panel, thick map
 			continue
 		}
 		for _, c := range p.cuts {
-			if deep := c.deep(t, p.thickness, o); !c.through && deep > t-leastWeb {
+			if deep := c.deep(t, p.thickness, o); !c.through && proof.ComesThrough(deep, t) {
 				say("the %s on %s of %s is %s deep in a board of %s", c.operation, c.layer, p.part.Name, w.text(deep),
 					w.text(t))
 			}
 		}
 	}
-	for _, c := range box.Corners {
-		switch {
-		case !c.Captured && w.captures(d, c.End):
-			say("nothing holds the %s in the %s", c.End, c.Side)
-		case c.Captured && c.Play > joinery.HopelessGap+tick:
-			say("the %s has %s of play in the %s: more than glue fills", c.End, w.text(c.Play), c.Side)
-		case c.ShoulderGap > max(joinery.HopelessGap, w.mm(d.MostOpen))+tick && !math.IsInf(c.ShoulderGap, 0):
-			say("between %s and %s a shoulder stays open by %s: more than glue bridges", c.End, c.Side,
-				w.text(c.ShoulderGap))
-		case c.Open > max(joinery.HopelessGap, w.mm(d.MostOpen))+tick:
-			say("the %s stays off the shoulder of the %s by %s: more than glue bridges", c.End, c.Side, w.text(c.Open))
-		}
+	meant := proof.Meant{Bridged: joinery.HopelessGap, Open: w.mm(d.MostOpen), Loose: d.LooseDividers,
+		Captured: func(end string) bool { return w.captures(d, end) }}
+	for _, l := range box.Losses(meant) {
+		say("%s", w.lossText(l))
 	}
-	w.lostBottom(box, say)
-	w.lostParts(d, box, say)
 	return list
 }
 
@@ -69,68 +49,6 @@ func (w *Worker) captures(d record.Drawer, end string) bool {
 		return true
 	}
 	return w.hasCheck(d, joinery.CheckTonguePlay, "") || w.hasCheck(d, joinery.CheckFingerPlay, "")
-}
-
-// lostBottom says which walls a bottom drops out of, or leaves open.
-func (w *Worker) lostBottom(box *proof.Box, say func(string, ...any)) {
-	for i, wall := range box.Walls {
-		slack := box.SlackX
-		if i >= 2 {
-			slack = box.SlackY
-		}
-		rests := box.BottomFit == proof.Applied || box.BottomFit == proof.SlidIn && i == 3
-		switch {
-		case box.BottomFit == proof.OnCleats:
-			if wall.Hold <= slack/2+tick {
-				say("the bottom lies on %s of the cleat of the %s and drops off it when it is pushed away: its slack is %s", w.text(wall.Hold), wall.Name, w.text(slack))
-			}
-		case rests && wall.Hold <= tick:
-			say("the bottom does not reach under the %s", wall.Name)
-		case rests && wall.Gap > joinery.HopelessGap+tick:
-			say("between the bottom and the edge of the %s a gap stays open by %s: more than glue bridges", wall.Name,
-				w.text(wall.Gap))
-		case rests:
-		case box.BottomFit == proof.SlidIn && i == 2: // screws in the back keep it there
-			if wall.Hold <= tick {
-				say("the bottom does not reach the groove of the %s", wall.Name)
-			}
-		case wall.Hold <= slack/2+tick:
-			say("the bottom stands %s deep in the %s and drops out when it is pushed away: its slack is %s",
-				w.text(wall.Hold), wall.Name, w.text(slack))
-		}
-	}
-}
-
-// lostParts says which dividers and drawer fronts nothing holds.
-func (w *Worker) lostParts(d record.Drawer, box *proof.Box, say func(string, ...any)) {
-	for _, p := range box.Dividers {
-		for _, wall := range p.Walls {
-			if wall.Hold <= p.Slack/2+tick {
-				say("the %s stands %s deep in the %s and drops out when it is pushed away: its slack is %s", p.Name,
-					w.text(wall.Hold), wall.Name, w.text(p.Slack))
-			}
-		}
-		switch {
-		case p.Play > joinery.HopelessGap+tick:
-			say("the %s has %s of play in its dados", p.Name, w.text(p.Play))
-		case p.Stand > mostStand+tick:
-			say("the %s stands %s above the bottom", p.Name, w.text(p.Stand))
-		}
-		if slices.Contains(d.LooseDividers, p.Name) && !p.Lifts {
-			say("the %s is loose and cannot be lifted out", p.Name)
-		}
-	}
-	for _, f := range box.DrawerFronts {
-		switch {
-		case f.Covers <= tick:
-			say("the drawer front does not lie on the front")
-		case f.Gap > joinery.HopelessGap+tick:
-			say("between drawer front and front a gap stays open by %s", w.text(f.Gap))
-		}
-		if f.Holes == 0 {
-			say("the front has no hole for a screw behind the drawer front")
-		}
-	}
 }
 
 // outOfLimits compares the box at the mean with the limits of the drawer's fit;

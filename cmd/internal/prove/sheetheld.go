@@ -7,20 +7,12 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/proof"
 )
 
-const (
-	// beside is how far outside a part's outline, in millimetres, it is looked whether
-	// the part is cut out there: any bit takes more.
-	beside = 0.25
-	// leastBridge is the least length of a bridge along an outline, in millimetres, that
-	// is one: less breaks by itself; common practice, no source.
-	leastBridge = 1.0
-	// leastTied is how many bridges hold a part: on one it swings.
-	leastTied = 2
-	// leftOver is the wood, in millimetres, under which nothing is left of a bridge.
-	leftOver = 0.1
-)
+// beside is how far outside a part's outline, in millimetres, it is looked whether
+// the part is cut out there: any bit takes more.
+const beside = 0.25
 
 // takesOf is how deep a cut goes in a board of a thickness.
 func (r *sheetReader) takesOf(c *sheetCut, thickness float64) float64 {
@@ -35,7 +27,7 @@ func (r *sheetReader) takesOf(c *sheetCut, thickness float64) float64 {
 
 // through reports whether a cut leaves nothing of a board of a thickness.
 func (r *sheetReader) through(c *sheetCut, thickness float64) bool {
-	return thickness-r.takesOf(c, thickness) < leftOver
+	return proof.NothingLeft(thickness - r.takesOf(c, thickness))
 }
 
 // held looks what holds each part when all is cut, and that nothing is cut of one that
@@ -64,7 +56,7 @@ func (r *sheetReader) held(out *record.OnSheet) {
 			if out.Tied++; out.Bridges == 0 || count < out.Bridges {
 				out.Bridges = count
 			}
-			need := leastTied
+			need := proof.LeastTied
 			if h := p.Held; h != nil {
 				need = max(need, h.Need)
 			}
@@ -107,7 +99,7 @@ func (r *sheetReader) asPlanned(p *placedPart, found bridged) {
 // heldByMarks judges a part whose tabs a program is to make: by the marks at which it is to
 // make them. That they hold, and that nothing is cut too late, rests on the program.
 func (r *sheetReader) heldByMarks(p *placedPart, out *record.OnSheet, free int) {
-	count, need := r.markedTabs(p), max(leastTied, p.Held.Need)
+	count, need := r.markedTabs(p), max(proof.LeastTied, p.Held.Need)
 	if out.Marked++; out.Marks == 0 || count < out.Marks {
 		out.Marks = count
 	}
@@ -133,9 +125,9 @@ func together(out, in []stretch, thickness, nominal float64) (list []stretch) {
 	for i, j := 0, 0; i < len(out) && j < len(in); {
 		a, b := out[i], in[j]
 		s := stretch{math.Max(a.from, b.from), math.Min(a.to, b.to), a.depth + b.depth, max(a.which, b.which)}
-		if thickness-s.depth < leftOver {
+		if proof.NothingLeft(thickness - s.depth) {
 			s.depth = nominal + 1
-			if thickness-a.depth < leftOver {
+			if proof.NothingLeft(thickness - a.depth) {
 				s.which = a.which
 			}
 		}
@@ -192,7 +184,7 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 		}
 		list = append(list, e)
 	}
-	if uncut > leastBridge/2 && tell {
+	if uncut > proof.LeastBridge/2 && tell {
 		c := sheetCut{}
 		c.file = r.files[r.faces[len(r.faces)-1]]
 		r.about(p, "not-cut-out", c, "build the folder again", "%s of the outline of %s is not cut, near x %s, y %s of it", r.text(uncut), p.Part, r.text(at.X), r.text(at.Y))
@@ -223,7 +215,7 @@ func (b bridged) width(bit float64) float64 {
 func bridges(around []edge, nominal float64) bridged {
 	out := bridged{narrowest: math.Inf(1), free: -1}
 	add := func(length float64, ending int) {
-		if length >= leastBridge {
+		if length >= proof.LeastBridge {
 			out.count++
 			if length < out.narrowest {
 				out.narrowest, out.ending = length, ending

@@ -6,15 +6,12 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
+	"drawerwright/geom/proof"
 )
 
-const (
-	// sameEdge is what the edge of a region may be off by, in millimetres, on a sheet
-	// against the part's own drawing: two roundings of six decimals, and two chords.
-	sameEdge = sameSize + 2*ringChord
-	// leastCut is the area, in square millimetres, of a cut that nobody would see or feel.
-	leastCut = 0.5
-)
+// sameEdge is what the edge of a region may be off by, in millimetres, on a sheet
+// against the part's own drawing: two roundings of six decimals, and two chords.
+const sameEdge = sameSize + 2*ringChord
 
 // judge says what a sheet's drawings make of its parts.
 func (r *sheetReader) judge(out *record.OnSheet) {
@@ -183,7 +180,7 @@ func (d *differing) tell(face geom.Face) {
 	r, p := d.r, d.p
 	for _, which := range sorted(d.more) {
 		q := d.more[which]
-		if q.area < leastCut {
+		if q.area < proof.LeastCut {
 			continue
 		}
 		c := r.cuts[which]
@@ -193,7 +190,7 @@ func (d *differing) tell(face geom.Face) {
 	}
 	for _, which := range sorted(d.less) {
 		q := d.less[which]
-		if q.area < leastCut {
+		if q.area < proof.LeastCut {
 			continue
 		}
 		own := p.cuts[which]

@@ -5,6 +5,7 @@ import (
 
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/proof"
 )
 
 // tabMark is a mark on TABS: there a program is to leave a tab, from the outline of a part
@@ -108,10 +109,10 @@ func (r *sheetReader) markedTabs(p *placedPart) (count int) {
 		case at.a.To(at.b) < r.mm(r.report.Router.Tabs.Width)-sameSize:
 			r.about(p, "tab-mark", c, "build the folder again", "a mark for a tab at %s is %s wide; the job has %s",
 				p.Part, r.text(at.a.To(at.b)), r.text(r.mm(r.report.Router.Tabs.Width)))
-		case cut(own, within[0], within[1]) > leastBridge/2:
+		case cut(own, within[0], within[1]) > proof.LeastBridge/2:
 			r.about(p, "tab-mark", c, "build the folder again",
 				"a mark for a tab at %s stands at the mouth of what is cut there", p.Part)
-		case cut(all, at.farA, at.farB) > leastBridge/2:
+		case cut(all, at.farA, at.farB) > proof.LeastBridge/2:
 			r.about(p, "tab-mark", c, "lay the parts further apart",
 				"a mark for a tab at %s ends where it is cut through: the tab would hang at nothing", p.Part)
 		default:
@@ -186,8 +187,8 @@ func (s *sheet) marksAlone(outline geom.Loop) {
 			count++
 		}
 	}
-	if count < leastTied {
+	if count < proof.LeastTied {
 		s.fault("tab-mark", s.name, 0, "build the folder again", "%s for tabs; it takes %d to hold a part",
-			words.Count(count, "mark", "marks"), leastTied)
+			words.Count(count, "mark", "marks"), proof.LeastTied)
 	}
 }

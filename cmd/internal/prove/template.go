@@ -8,11 +8,8 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom"
+	"drawerwright/geom/proof"
 )
-
-// leastWall is the least wood of a template, in millimetres, between what is cut out and
-// another edge: less breaks; common practice, no source.
-const leastWall = 1.0
 
 // plate is a template as its drawing has it.
 type plate struct {
@@ -137,19 +134,19 @@ func (c *checking) walls(part string, p plate) {
 			c.fault("template-wall", part, p.file, o.line, rebuild, "what is cut out here lies beside the template")
 			continue
 		}
-		if d := between(ring, out); d < leastWall-outlineChord {
+		if d := between(ring, out); d < proof.LeastWall-outlineChord {
 			c.fault("template-wall", part, p.file, o.line, rebuild,
-				"the wall to the template's edge is %s; less than %s breaks", c.text(d), c.text(leastWall))
+				"the wall to the template's edge is %s; less than %s breaks", c.text(d), c.text(proof.LeastWall))
 		}
 	}
 	for i, o := range p.openings {
 		for k, q := range p.openings[:i] {
-			if o.Bounds().Apart(q.Bounds().Grow(leastWall)) {
+			if o.Bounds().Apart(q.Bounds().Grow(proof.LeastWall)) {
 				continue
 			}
-			if d := between(all[i], all[k]); d < leastWall-outlineChord {
+			if d := between(all[i], all[k]); d < proof.LeastWall-outlineChord {
 				c.fault("template-wall", part, p.file, o.line, rebuild,
-					"the wall to what is cut out on line %d is %s; less than %s breaks", q.line, c.text(d), c.text(leastWall))
+					"the wall to what is cut out on line %d is %s; less than %s breaks", q.line, c.text(d), c.text(proof.LeastWall))
 			}
 		}
 	}

@@ -1,0 +1,143 @@
+package proof
+
+import (
+	"math"
+	"slices"
+)
+
+// LossKind is what should hold a box and does not.
+type LossKind uint8
+
+const (
+	NotHeld       LossKind = iota // an end that should be held, by nothing in its side
+	MuchPlay                      // an end with more play in its side than glue fills
+	ShoulderOpen                  // a shoulder between end and side further open than glue bridges
+	OffShoulder                   // an end off the side's shoulder by more than that
+	OffCleat                      // a bottom that drops off its cleat when it is pushed away
+	NotUnder                      // a bottom that does not reach under a wall
+	GapOver                       // a bottom with more open over it than glue bridges
+	NotInGroove                   // a bottom that is slid in and does not reach the back's groove
+	DropsOut                      // a bottom that drops out of its groove when it is pushed away
+	DividerDrops                  // a divider that drops out of its dado so
+	DividerPlay                   // a divider with more play than glue fills
+	DividerStands                 // a divider above the bottom, so that things slip under it
+	DividerStays                  // a loose divider that cannot be lifted out
+	FrontOff                      // a drawer front that does not lie on the front
+	FrontGap                      // a drawer front further off it than glue bridges
+	FrontUnheld                   // a front without a hole for a screw behind the drawer front
+)
+
+// Loss is one of them: the piece that is not held, in or at what, how much was measured in
+// mm, and for what drops out the slack by which it is pushed.
+type Loss struct {
+	Kind            LossKind
+	Piece, At       string
+	Measured, Slack float64
+}
+
+// mostStand is how far a divider may stand above the bottom before things slip under it, in
+// mm; common practice, no source.
+const mostStand = 2.0
+
+// Meant is what a box is held against.
+type Meant struct {
+	Bridged  float64               // mm that glue bridges at the most
+	Open     float64               // mm that a shoulder may stay open at the most
+	Captured func(end string) bool // whether tongues, fingers or dados are to hold an end
+	Loose    []string              // dividers that are to be lifted out
+}
+
+// Losses are what should hold a box and does not any more: a tongue that nothing holds or
+// glue does not reach, a bottom that drops out of its groove, a divider or a drawer front
+// that nothing holds. Pieces that are cut away are in nobody's way. Measures within [Tick]
+// of a limit keep it.
+func (b *Box) Losses(m Meant) []Loss {
+	var list []Loss
+	open := max(m.Bridged, m.Open)
+	for _, c := range b.Corners {
+		switch {
+		case !c.Captured && m.Captured(c.End):
+			list = append(list, Loss{Kind: NotHeld, Piece: c.End, At: c.Side})
+		case c.Captured && c.Play > m.Bridged+Tick:
+			list = append(list, Loss{Kind: MuchPlay, Piece: c.End, At: c.Side, Measured: c.Play})
+		case c.ShoulderGap > open+Tick && !math.IsInf(c.ShoulderGap, 0):
+			list = append(list, Loss{Kind: ShoulderOpen, Piece: c.End, At: c.Side, Measured: c.ShoulderGap})
+		case c.Open > open+Tick:
+			list = append(list, Loss{Kind: OffShoulder, Piece: c.End, At: c.Side, Measured: c.Open})
+		}
+	}
+	return slices.Concat(list, b.bottomLosses(m), b.dividerLosses(m), b.frontLosses(m))
+}
+
+// bottomLosses are the walls that a bottom drops out of, or leaves open.
+func (b *Box) bottomLosses(m Meant) (list []Loss) {
+	for i, wall := range b.Walls {
+		slack := b.SlackX
+		if i >= 2 {
+			slack = b.SlackY
+		}
+		one := Loss{At: wall.Name, Measured: wall.Hold, Slack: slack}
+		rests := b.BottomFit == Applied || b.BottomFit == SlidIn && i == 3
+		drops := wall.Hold <= slack/2+Tick
+		switch {
+		case b.BottomFit == OnCleats && drops:
+			one.Kind = OffCleat
+		case b.BottomFit == OnCleats:
+			continue
+		case rests && wall.Hold <= Tick:
+			one.Kind = NotUnder
+		case rests && wall.Gap > m.Bridged+Tick:
+			one.Kind, one.Measured = GapOver, wall.Gap
+		case rests:
+			continue
+		case b.BottomFit == SlidIn && i == 2: // screws in the back keep it there
+			if wall.Hold > Tick {
+				continue
+			}
+			one.Kind = NotInGroove
+		case drops:
+			one.Kind = DropsOut
+		default:
+			continue
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+// dividerLosses are the dividers that nothing holds, or that do not do what they are for.
+func (b *Box) dividerLosses(m Meant) (list []Loss) {
+	for _, p := range b.Dividers {
+		for _, wall := range p.Walls {
+			if wall.Hold <= p.Slack/2+Tick {
+				list = append(list, Loss{DividerDrops, p.Name, wall.Name, wall.Hold, p.Slack})
+			}
+		}
+		switch {
+		case p.Play > m.Bridged+Tick:
+			list = append(list, Loss{Kind: DividerPlay, Piece: p.Name, Measured: p.Play})
+		case p.Stand > mostStand+Tick:
+			list = append(list, Loss{Kind: DividerStands, Piece: p.Name, Measured: p.Stand})
+		}
+		if slices.Contains(m.Loose, p.Name) && !p.Lifts {
+			list = append(list, Loss{Kind: DividerStays, Piece: p.Name})
+		}
+	}
+	return list
+}
+
+// frontLosses are the drawer fronts that nothing holds.
+func (b *Box) frontLosses(m Meant) (list []Loss) {
+	for _, f := range b.DrawerFronts {
+		switch {
+		case f.Covers <= Tick:
+			list = append(list, Loss{Kind: FrontOff})
+		case f.Gap > m.Bridged+Tick:
+			list = append(list, Loss{Kind: FrontGap, Measured: f.Gap})
+		}
+		if f.Holes == 0 {
+			list = append(list, Loss{Kind: FrontUnheld})
+		}
+	}
+	return list
+}

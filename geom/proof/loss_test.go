@@ -1,0 +1,90 @@
+package proof
+
+import (
+	"math"
+	"testing"
+)
+
+// sound is a box in which all holds, with a divider and a drawer front.
+func sound() Box {
+	b := Box{SlackX: 1, SlackY: 2}
+	for _, end := range []string{"front", "back"} {
+		for _, side := range []string{"left", "right"} {
+			b.Corners = append(b.Corners, Corner{End: end, Side: side, Goes: true, Captured: true, Play: 0.25,
+				ShoulderGap: 0.2})
+		}
+	}
+	for _, w := range []string{"left", "right", "front", "back"} {
+		b.Walls = append(b.Walls, Wall{Name: w, Goes: true, Hold: 5})
+	}
+	b.Dividers = []Partition{{Name: "divider", Goes: true, Slack: 1, Lifts: true,
+		Walls: [2]Wall{{Name: "left", Hold: 4}, {Name: "right", Hold: 4}}}}
+	b.DrawerFronts = []Fixing{{Name: "face", Covers: 100, Holes: 4}}
+	return b
+}
+
+// TestLosses: each of them is found alone, just above its limit and its tick, and not just
+// below.
+func TestLosses(t *testing.T) {
+	meant := Meant{Bridged: 1, Captured: func(string) bool { return true }, Loose: []string{"divider"}}
+	const a, hair = Tick, 1e-6
+	for _, c := range []struct {
+		kind   LossKind
+		change func(b *Box, by float64) // by a hair over the limit, or under it
+	}{
+		{NotHeld, func(b *Box, by float64) { b.Corners[0].Captured = by < 0 }},
+		{MuchPlay, func(b *Box, by float64) { b.Corners[0].Play = 1 + a + by }},
+		{ShoulderOpen, func(b *Box, by float64) { b.Corners[0].ShoulderGap = 1 + a + by }},
+		{OffShoulder, func(b *Box, by float64) { b.Corners[0].Open = 1 + a + by }},
+		{OffCleat, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Hold = OnCleats, 0.5+a-by }},
+		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Hold = Applied, a-by }},
+		{GapOver, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Gap = Applied, 1+a+by }},
+		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.Walls[3].Hold = SlidIn, a-by }},
+		{NotInGroove, func(b *Box, by float64) { b.BottomFit, b.Walls[2].Hold = SlidIn, a-by }},
+		{DropsOut, func(b *Box, by float64) { b.Walls[2].Hold = 1 + a - by }}, // half of 2 from front to back
+		{DividerDrops, func(b *Box, by float64) { b.Dividers[0].Walls[1].Hold = 0.5 + a - by }},
+		{DividerPlay, func(b *Box, by float64) { b.Dividers[0].Play = 1 + a + by }},
+		{DividerStands, func(b *Box, by float64) { b.Dividers[0].Stand = 2 + a + by }},
+		{DividerStays, func(b *Box, by float64) { b.Dividers[0].Lifts = by < 0 }},
+		{FrontOff, func(b *Box, by float64) { b.DrawerFronts[0].Covers = a - by }},
+		{FrontGap, func(b *Box, by float64) { b.DrawerFronts[0].Gap = 1 + a + by }},
+		{FrontUnheld, func(b *Box, by float64) {
+			if by > 0 {
+				b.DrawerFronts[0].Holes = 0
+			}
+		}},
+	} {
+		b := sound()
+		c.change(&b, -hair)
+		if list := b.Losses(meant); len(list) > 0 {
+			t.Errorf("kind %d, just within: %+v", c.kind, list)
+		}
+		c.change(&b, hair)
+		if list := b.Losses(meant); len(list) != 1 || list[0].Kind != c.kind {
+			t.Errorf("kind %d, just beyond: %+v", c.kind, list)
+		}
+	}
+}
+
+// TestOpenShoulders: a job may call wider shoulders right; one that nothing closes is another
+// matter.
+func TestOpenShoulders(t *testing.T) {
+	b := sound()
+	b.Corners[0].ShoulderGap, b.Corners[1].ShoulderGap = 1.5, math.Inf(1)
+	meant := Meant{Bridged: 1, Open: 1.5, Captured: func(string) bool { return true }}
+	if list := b.Losses(meant); len(list) > 0 {
+		t.Errorf("%+v", list)
+	}
+	if meant.Open = 1.4; len(b.Losses(meant)) != 1 {
+		t.Errorf("%+v", b.Losses(meant))
+	}
+}
+
+func TestLeastWood(t *testing.T) {
+	if ComesThrough(5.5, 6) || !ComesThrough(5.51, 6) {
+		t.Error("half a millimetre has to be left under a pocket")
+	}
+	if !NothingLeft(0.09) || NothingLeft(0.1) {
+		t.Error("a tenth of a millimetre is left of a bridge")
+	}
+}

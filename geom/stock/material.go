@@ -1,0 +1,56 @@
+// Package stock says what follows for boards from what they are made of: how heavy and how
+// stiff they are, how they move with the air, how evenly thick they are taken to be, and which
+// serve as plates for templates. Thicknesses are millimetres, densities kg/m3, stiffnesses
+// N/mm2; the figures are those of the package wood, with their sources.
+package stock
+
+import (
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/wood"
+)
+
+// weighed is the moisture of wood that is weighed, in percent: that at which the Wood
+// Handbook gives the specific gravity of dry wood.
+const weighed = 12
+
+// Air is the air in which wood lies now, and the driest and the dampest in which it will
+// stand, as relative humidities from 0 to 1, at a temperature in degrees Celsius.
+type Air struct{ Now, Driest, Dampest, Celsius float64 }
+
+// OfSheet writes into a stock what follows from its kind of sheet: its stiffness at the mean
+// of its readings, which has to be known, and in some air, nil for none, how it moves. What
+// the package wood has no figures for stays as it is.
+func OfSheet(to *joinery.Stock, kind wood.Sheet, air *Air) {
+	to.Density, to.Creep = kind.Density, kind.Creep
+	if along, across, err := kind.Stiffness(to.Thickness.Mean); err == nil {
+		to.Stiffness, to.StiffnessAcross, to.StiffAs = along, across, kind.Name
+	}
+	to.Shear, to.Poisson = kind.Shear, kind.Poisson
+	if air == nil {
+		return
+	}
+	if season, err := wood.SheetMovement(kind, air.Now, air.Driest, air.Dampest, air.Celsius); err == nil {
+		to.Swelling, to.Shrinkage = season.Swell, season.Shrink
+	}
+}
+
+// OfWood writes into a stock what follows from its kind of solid wood. The season says how
+// moist it gets in some air; it is the zero value without air, and for humidities that are
+// none.
+func OfWood(to *joinery.Stock, kind wood.Species, cut wood.Cut, air *Air) wood.Season {
+	to.Solid, to.Creep = true, wood.SolidCreep
+	to.Stiffness, to.StiffnessAcross = kind.Modulus, float64(wood.AcrossShare*kind.Modulus)
+	to.Shear, to.Poisson = float64(wood.ShearShare*kind.Modulus), wood.SolidPoisson
+	if density, err := wood.Density(kind.Gravity, weighed); err == nil {
+		to.Density = density
+	}
+	if air == nil {
+		return wood.Season{}
+	}
+	season, err := wood.SeasonalMovement(kind, cut, air.Now, air.Driest, air.Dampest, air.Celsius)
+	if err != nil {
+		return wood.Season{}
+	}
+	to.Swelling, to.Shrinkage = season.Swell, season.Shrink
+	return season
+}
