@@ -70,8 +70,8 @@ For a router it writes the drawing too, with -o into a folder.`,
 // couponTongue is what is pushed into the coupon: a tongue, or the bottom where the
 // corner has none.
 func couponTongue(d batch.Drawer) float64 {
-	if d.Spec.Joint == joinery.DadoRabbet {
-		return d.Setup.FenceDistance
+	if tongue := d.Dimensions.Corner.Tongue; tongue > 0 {
+		return tongue
 	}
 	return d.Spec.Bottom.Thickness.Mean
 }

@@ -1,10 +1,6 @@
 package fit
 
-import (
-	"math"
-
-	"drawerwright/geom/joinery"
-)
+import "drawerwright/geom/joinery"
 
 // The sources of a box, by their place in its list. Two sides come from two boards;
 // what one setting makes off is off in every part that it cuts.
@@ -49,6 +45,16 @@ const (
 	groovePlace
 	bottomTongue
 	sources
+)
+
+// The sources of which a test cut tells.
+const (
+	SourceLeftSide, SourceRightSide  = leftSide, rightSide
+	SourceFront, SourceFrontLength   = front, frontLength
+	SourceCutter, SourceGrooveCutter = cutter, grooveCutter
+	SourceFence, SourceGrooveFence   = fence, grooveFence
+	SourceHeight, SourceDadoHeight   = height, dadoHeight
+	SourceEndFence, SourceEndHeight  = endFence, endHeight
 )
 
 // Running is what a slide wants of the box that runs on it: how wide it is outside
@@ -96,7 +102,7 @@ type Measure struct {
 // the diagonals, and what the slide wants where there is one. The drawer must be one
 // that can be built.
 func Box(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) []Measure {
-	m := newModel(d, boards, a)
+	m := &model{d: d, cuts: CutsOf(d), sources: sourcesOf(d, boards, a)}
 	for _, c := range d.Fit {
 		m.known(c)
 	}
@@ -111,28 +117,11 @@ func Box(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) []Measure 
 	return m.list
 }
 
-// model is a drawer with its sources while its measures are listed. Short names are
-// those of the trade's arithmetic: f the fence distance, h the cutter height.
-type model struct {
-	d       joinery.Drawer
-	f, h    float64
-	router  bool
-	floor   bool // a router that measures depths from under the board
-	own     bool // the dados have a height of their own
-	flat    bool // the tongues are cut flat on the table
-	twice   bool // in more than one pass, so that a wider cutter makes them longer
-	sources []Source
-	list    []Measure
-}
-
-func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
-	s := d.Spec
-	m := &model{d: d, f: d.Setup.FenceDistance, h: d.Setup.CutterHeight, router: s.Cutter.Kind.FollowsDrawing(), own: d.Setup.DadoHeight > 0 && s.Joint == joinery.DadoRabbet, flat: d.Setup.FlatTongues}
-	m.twice = m.flat && d.Setup.RabbetPasses > 1
-	m.floor = m.router && s.DepthFrom == joinery.FromSpoilboard
-	m.sources = make([]Source, sources)
+// sourcesOf are the sources of a drawer but for its dividers' boards.
+func sourcesOf(d joinery.Drawer, b Boards, a Accuracy) []Source {
+	list := make([]Source, sources)
 	board := func(i int, of Cause, name string, t Spread) {
-		m.sources[i] = Source{Name: name, Minus: t.Minus, Plus: t.Plus, Cause: of}
+		list[i] = Source{Name: name, Minus: t.Minus, Plus: t.Plus, Cause: of}
 	}
 	board(leftSide, OfSides, "thickness of the left side", b.Sides)
 	board(rightSide, OfSides, "thickness of the right side", b.Sides)
@@ -140,10 +129,10 @@ func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	board(back, OfBack, "thickness of the back", b.Back)
 	board(bottom, OfBottom, "thickness of the bottom", b.Bottom)
 	set := func(i int, of Cause, name string, limit float64) {
-		m.sources[i] = Source{Name: name, Minus: limit, Plus: limit, Shape: Normal, Cause: of}
+		list[i] = Source{Name: name, Minus: limit, Plus: limit, Shape: Normal, Cause: of}
 	}
 	fenceName, heightName := "fence distance", "cutter height"
-	if m.router {
+	if d.Spec.Cutter.Kind.FollowsDrawing() {
 		fenceName, heightName = "place of the board", "router's zero"
 	}
 	set(cutter, OfCutter, "width of the cutter", a.Cutter)
@@ -169,54 +158,5 @@ func newModel(d joinery.Drawer, b Boards, a Accuracy) *model {
 	set(bottomLength, OfLength, "length of the bottom", a.Length)
 	set(bottomWidth, OfLength, "width of the bottom", a.Length)
 	set(ripWidth, OfLength, "height of the walls", a.Length)
-	return m
+	return list
 }
-
-// up and down are terms.
-func up(list ...int) []Term   { return terms(1, list) }
-func down(list ...int) []Term { return terms(-1, list) }
-
-func terms(sign float64, list []int) []Term {
-	out := make([]Term, len(list))
-	for i, s := range list {
-		out[i] = Term{s, sign}
-	}
-	return out
-}
-
-func (m *model) add(c joinery.Check, value func(x []float64) float64, t ...[]Term) {
-	s := Stack{Sources: m.sources, Value: value}
-	for _, list := range t {
-		s.Terms = append(s.Terms, list...)
-	}
-	m.list = append(m.list, Measure{Check: c, Stack: s})
-}
-
-// extra adds a measure that the package joinery does not have.
-func (m *model) extra(c joinery.Check, value func(x []float64) float64, t ...[]Term) {
-	c.Nominal = value(make([]float64, sources))
-	m.add(c, value, t...)
-	// The range over the readings, as the others have it.
-	last := &m.list[len(m.list)-1]
-	s := last.Stack
-	s.Sources = append([]Source(nil), m.sources...)
-	for i := cutter; i < sources; i++ {
-		s.Sources[i].Minus, s.Sources[i].Plus = 0, 0
-	}
-	r := s.Result().Worst
-	last.Min, last.Max = r.Min, r.Max
-	last.Verdict = last.Over(r.Min, r.Max)
-}
-
-// end gives the sources of the front or the back.
-func end(r joinery.Role) (board, dado, tongue int) {
-	if r == joinery.Back {
-		return back, backDado, backTongue
-	}
-	return front, frontDado, frontTongue
-}
-
-// square keeps products out of sums, so that every processor rounds alike.
-func square(v float64) float64 { return float64(v * v) }
-
-func hypot(a, b float64) float64 { return math.Sqrt(square(a) + square(b)) }

@@ -4,6 +4,7 @@
 package fit
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -102,7 +103,7 @@ type Result struct {
 	// sources. It is no range that boxes keep: of a measure with a bend, as that of the
 	// first of two parts that meet, it can reach beyond the worst case.
 	Root   float64
-	Shares []Share // the largest first
+	Shares []Share // the largest first; of equal ones in the order of terms
 }
 
 // Result works a stack out: worst case and root sum of squares. For a sum
@@ -144,14 +145,10 @@ func (s Stack) Result() Result {
 		square := float64(h.Half * h.Half)
 		h.Part, h.Halved = square/sum, math.Sqrt(max(0, sum-float64(square*3/4)))
 	}
-	slices.SortStableFunc(r.Shares, func(a, b Share) int {
-		switch {
-		case a.Half > b.Half:
-			return -1
-		case a.Half < b.Half:
-			return 1
-		}
-		return 0
-	})
+	slices.SortStableFunc(r.Shares, func(a, b Share) int { return cmp.Compare(alikeHalf(b.Half), alikeHalf(a.Half)) })
 	return r
 }
+
+// alikeHalf is what halves are compared by: those that differ by less than a nanometre are
+// one, so that the order of terms and not the last digit decides between them.
+func alikeHalf(mm float64) float64 { return math.Round(mm * 1e6) }

@@ -74,151 +74,146 @@ func (k ReadingKind) ByList() bool {
 // [Box]'s stacks; what a machine is off by itself (cutter, fence, height) shows in the
 // readings and is none of them.
 func Readings(d joinery.Drawer, a Accuracy) []Reading {
-	r := reader{model: newModel(d, Boards{}, a)}
-	s := d.Spec
-	tongued := s.BackJoint != joinery.Housed
-	both := func(f, b int) []int {
-		if tongued {
-			return []int{f, b}
-		}
-		return []int{f}
-	}
-	fence, height := a.Fence+a.Cut, a.Height+a.Cut
-	sides := s.Sides.Thickness.Mean
-	switch s.Joint {
-	case joinery.DadoRabbet:
-		r.put(DadoWidth, r.dado(), 1, a.Cutter+a.Cut, dadoWidth)
-		r.put(DadoPlace, r.f, 1, fence, both(frontDado, backDado)...)
-		deep := r.h + s.GlueRoom
-		r.deepOrLeft(DadoDepth, UnderDado, deep, sides-deep, height, leftDado, rightDado)
-		if r.router && !r.floor || r.flat {
-			r.put(RabbetDeep, s.Front.Thickness.Mean-r.f, -1, height, frontTongue)
-			if tongued {
-				r.put(RabbetDeep, s.Back.Thickness.Mean-r.f, -1, height, backTongue)
-			}
-		} else {
-			r.put(TongueThick, r.f, 1, fence, both(frontTongue, backTongue)...)
-		}
-		long := height
-		if r.flat {
-			long = fence
-		}
-		if r.twice {
-			long += a.Cutter
-		}
-		r.put(TongueLong, r.h+r.room(), 1, long, leftRabbet, rightRabbet)
-	case joinery.Rabbet:
-		r.deepOrLeft(SideRabbet, UnderSide, r.h, sides-r.h, height, leftDado, rightDado)
-		r.put(RabbetLong, s.Front.Thickness.Mean, 1, fence, frontDado)
-		if tongued {
-			r.put(RabbetLong, s.Back.Thickness.Mean, 1, fence, backDado)
-		}
-	case joinery.DoubleRabbet:
-		r.deepOrLeft(SideRabbet, UnderSide, r.h, sides-r.h, height, leftDado, rightDado)
-		r.deepOrLeft(EndRabbet, UnderEnd, r.h, s.Front.Thickness.Mean-r.h, height, frontTongue)
-		if tongued {
-			r.deepOrLeft(EndRabbet, UnderEnd, r.h, s.Back.Thickness.Mean-r.h, height, backTongue)
-		}
-	case joinery.BoxJoint:
-		r.put(FingerFit, r.fingerPlay(), 1, a.Cutter+a.Cut, frontDado)
-	}
-	if !tongued {
-		r.put(BackWidth, s.Back.Thickness.Mean+r.nominal(joinery.CheckBackPlay, joinery.Back), 1, a.Cutter+a.Cut, backWidth)
-		r.put(BackPlace, s.Setback, 1, fence, backPlace)
-	}
-	r.dividers(a)
-	r.bottom(fence, height, a)
+	r := reader{d: d, Cuts: CutsOf(d), a: a}
+	r.corners()
+	r.back()
+	r.dividers()
+	r.bottom()
 	r.sizes(a.Length)
 	return r.out
 }
 
 // reader gathers the readings of a drawer.
 type reader struct {
-	*model
+	d joinery.Drawer
+	*Cuts
+	a   Accuracy
 	out []Reading
 }
 
-func (r *reader) put(k ReadingKind, target, by, off float64, sources ...int) {
-	r.out = append(r.out, Reading{Kind: k, Target: target, Sources: sources, By: by, Error: max(off, leastError)})
+// slot, place and deep are what the shop keeps widths, places and depths of cuts to.
+func (r *reader) slot() float64  { return r.a.Cutter + r.a.Cut }
+func (r *reader) place() float64 { return r.a.Fence + r.a.Cut }
+func (r *reader) deep() float64  { return r.a.Height + r.a.Cut }
+
+// put adds a reading of a length, whose own sources are as many places that it stands for.
+func (r *reader) put(k ReadingKind, l Linear, off float64, sources ...int) {
+	r.out = append(r.out, Reading{Kind: k, Target: l.At0, Sources: sources, By: l.slope(sources[0]), Error: max(off, leastError)})
 }
 
 // leastError is what a caliper reads to, in mm; common practice, no source.
 const leastError = 0.02
 
-// deepOrLeft is a cut's depth or, where that is what the machine keeps, the wood under it.
-func (r *reader) deepOrLeft(depth, left ReadingKind, deep, rest, off float64, sources ...int) {
-	if r.floor {
-		r.put(left, rest, -1, off, sources...)
-		return
-	}
-	r.put(depth, deep, 1, off, sources...)
-}
-
-// fingerPlay is that of a box joint.
-func (r *reader) fingerPlay() float64 {
-	for _, c := range r.d.Fit {
-		if c.Code == joinery.CheckFingerPlay {
-			return c.Nominal
+// kept adds a reading of what is cut away from a board or, where the machine keeps that,
+// of what is left: the one that does not change with the board.
+func (r *reader) kept(cut, left ReadingKind, away, board Linear, off float64, sources ...int) {
+	for _, s := range board.By {
+		if away.slope(s.Source) != 0 {
+			r.put(left, board.less(away), off, sources...)
+			return
 		}
 	}
-	return 0
+	r.put(cut, away, off, sources...)
+}
+
+// ends are the places of the front, and of a back that has its corner.
+func (r *reader) ends() []int {
+	if r.spec.BackJoint == joinery.Housed {
+		return []int{0}
+	}
+	return []int{0, 1}
+}
+
+// corners is what is read of the cuts of the corners.
+func (r *reader) corners() {
+	ends := r.ends()
+	walls, tongues := []int{frontDado, backDado}, []int{frontTongue, backTongue}
+	sideCuts := func(cut, left ReadingKind) {
+		r.kept(cut, left, r.DadoDeep[0], r.Side[0], r.deep(), leftDado, rightDado)
+	}
+	switch r.spec.Joint {
+	case joinery.DadoRabbet:
+		r.put(DadoWidth, r.Dado, r.slot(), dadoWidth)
+		r.put(DadoPlace, r.Wall[0], r.place(), walls[:len(ends)]...)
+		sideCuts(DadoDepth, UnderDado)
+		r.tongues(ends, tongues)
+	case joinery.Rabbet:
+		sideCuts(SideRabbet, UnderSide)
+		for _, e := range ends {
+			r.put(RabbetLong, r.Wall[e], r.place(), walls[e])
+		}
+	case joinery.DoubleRabbet:
+		sideCuts(SideRabbet, UnderSide)
+		for _, e := range ends {
+			r.kept(EndRabbet, UnderEnd, r.EndDeep[e], r.End[e], r.deep(), tongues[e])
+		}
+	case joinery.BoxJoint:
+		r.put(FingerFit, r.FingerPlay, r.slot(), frontDado)
+	}
+}
+
+// tongues is what is read of those of front and back: one thickness where the machine
+// keeps that, else how deep the rabbets are in boards of their thicknesses.
+func (r *reader) tongues(ends, sources []int) {
+	if r.Tongue[0].slope(front) == 0 {
+		r.put(TongueThick, r.Tongue[0], r.place(), sources[:len(ends)]...)
+	} else {
+		for _, e := range ends {
+			r.put(RabbetDeep, r.End[e].less(r.Tongue[e]), r.deep(), sources[e])
+		}
+	}
+	long := r.deep()
+	if r.setup.FlatTongues {
+		long = r.place()
+	}
+	if r.TongueLen[0].slope(cutter) != 0 {
+		long += r.a.Cutter
+	}
+	r.put(TongueLong, r.TongueLen[0], long, leftRabbet, rightRabbet)
+}
+
+// back is what is read of the dados of a housed back.
+func (r *reader) back() {
+	if r.spec.BackJoint == joinery.Housed {
+		r.put(BackWidth, r.BackDado, r.slot(), backWidth)
+		r.put(BackPlace, r.Wall[1], r.place(), backPlace)
+	}
 }
 
 // dividers is what is read of their dados; each stock of them has its own.
-func (r *reader) dividers(a Accuracy) {
-	width, some := 0.0, false
-	for _, c := range r.d.Fit {
-		if c.Code != joinery.CheckDividerPlay {
-			continue
-		}
-		for _, v := range r.d.Spec.Dividers {
-			if w := c.Nominal + v.Stock.Thickness.Mean; !some {
-				width, some = w, true
-			} else if math.Abs(w-width) > alike {
-				width = math.NaN()
-			}
+func (r *reader) dividers() {
+	if len(r.spec.Dividers) == 0 {
+		return
+	}
+	dado := r.DividerDado(1)
+	for i := range r.spec.Dividers {
+		if math.Abs(r.DividerDado(i+1).At0-dado.At0) > alike {
+			dado.At0 = math.NaN()
 		}
 	}
-	if some {
-		r.put(DividerWidth, width, 1, a.Cutter+a.Cut, dividerDado)
-	}
+	r.put(DividerWidth, dado, r.slot(), dividerDado)
 }
 
 // bottom is what is read of the bottom's groove, and of the rabbets of a flush one.
-func (r *reader) bottom(fence, height float64, a Accuracy) {
-	s := r.d.Spec
-	if s.BottomFit == joinery.BottomApplied {
+func (r *reader) bottom() {
+	if !r.spec.BottomFit.Grooved() {
 		return
 	}
-	width, place := r.groove()
-	r.put(GrooveWidth, width, 1, a.Cutter+a.Cut, grooveWidth)
-	left := math.NaN() // each stock has its own
-	if t := s.Sides.Thickness.Mean; t == s.Front.Thickness.Mean && t == s.Back.Thickness.Mean {
-		left = t - r.h
+	r.put(GrooveWidth, r.Groove, r.slot(), grooveWidth)
+	board := r.Side[0]
+	if board.At0 != r.End[0].At0 || board.At0 != r.End[1].At0 {
+		board.At0 = math.NaN() // what is left of each is another thickness
 	}
-	r.deepOrLeft(GrooveDepth, UnderGroove, r.h, left, height, grooveDepth)
-	if !r.flush() {
+	r.kept(GrooveDepth, UnderGroove, r.GrooveDeep[0], board, r.deep(), grooveDepth)
+	if !r.dims.Seat.Flush {
 		return
 	}
-	tongue := width - r.nominal(joinery.CheckBottomPlay, joinery.Bottom)
-	r.put(GroovePlace, place, 1, fence, groovePlace)
-	if r.router && !r.floor || r.flatBottom() {
-		r.put(BottomRabbet, s.Bottom.Thickness.Mean-tongue, -1, height, bottomTongue)
+	r.put(GroovePlace, r.GroovePlace, r.place(), groovePlace)
+	if r.InGroove.slope(bottom) == 0 {
+		r.put(BottomTongue, r.InGroove, r.place(), bottomTongue)
 	} else {
-		r.put(BottomTongue, tongue, 1, fence, bottomTongue)
+		r.put(BottomRabbet, r.Cuts.Bottom.less(r.InGroove), r.deep(), bottomTongue)
 	}
-}
-
-// groove is how wide the bottom's groove is, and how high over the lower edge.
-func (r *reader) groove() (width, place float64) {
-	for _, p := range r.d.Parts {
-		for _, k := range p.Panel.Pockets {
-			if b := k.Outline.Bounds(); k.Kind == geom.Groove {
-				return b.Height(), b.Min.Y
-			}
-		}
-	}
-	return 0, 0
 }
 
 // sizes are those that the cut list has of the parts.
@@ -238,15 +233,16 @@ func (r *reader) sizes(off float64) {
 		}
 		return of(list[0])
 	}
-	length, width := geom.Panel.Length, geom.Panel.Width
+	long, wide := geom.Panel.Length, geom.Panel.Width
 	ends := append(of[joinery.Front][:len(of[joinery.Front]):len(of[joinery.Front])], of[joinery.Back]...)
-	r.put(FrontLength, one(length, ends...), 1, off, frontLength)
-	r.put(SideLength, one(length, of[joinery.Side]...), 1, off, sideLength)
+	size := func(k ReadingKind, source int, mm float64) { r.put(k, length(mm, source), off, source) }
+	size(FrontLength, frontLength, one(long, ends...))
+	size(SideLength, sideLength, one(long, of[joinery.Side]...))
 	if r.d.Spec.BottomFit != joinery.BottomApplied {
-		r.put(BottomLength, one(length, of[joinery.Bottom]...), 1, off, bottomLength)
-		r.put(BottomWidth, one(width, of[joinery.Bottom]...), 1, off, bottomWidth)
+		size(BottomLength, bottomLength, one(long, of[joinery.Bottom]...))
+		size(BottomWidth, bottomWidth, one(wide, of[joinery.Bottom]...))
 	}
-	r.put(WallHeight, one(width, append(ends, of[joinery.Side]...)...), 1, off, ripWidth)
+	size(WallHeight, ripWidth, one(wide, append(ends, of[joinery.Side]...)...))
 }
 
 // alike is how near sizes are that are one, in mm: ten steps of a geom.Length.

@@ -55,6 +55,7 @@ func (l *layout) dividers() {
 		return
 	}
 	for i, s := range all {
+		l.dividerSlots = append(l.dividerSlots, s.slot)
 		l.dividerDados(s)
 		p := l.dividerPanel(s, all)
 		part := Part{Role: DividerRole, Stock: s.Stock, Panel: p}

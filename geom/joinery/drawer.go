@@ -48,7 +48,9 @@ type Drawer struct {
 	Parts   []Part
 	Fit     []Check
 	Setup   Setup
-	Bores   []Bore
+	// Dimensions of a drawer that can be made as asked.
+	Dimensions Dimensions
+	Bores      []Bore
 	// BottomOut is by how much a bottom that was slid in stands out behind the back when it
 	// has swollen, in mm.
 	BottomOut float64
@@ -173,6 +175,7 @@ func (l *layout) work() {
 		l.addFittings()
 	}
 	if !l.failed() {
+		l.drawer.Dimensions = l.dimensions()
 		l.checkPanels()
 	}
 }

@@ -164,6 +164,13 @@ func (c Check) usual() (least, most float64) {
 	return c.Least + (c.Nominal - c.Min), c.Most - (c.Max - c.Nominal)
 }
 
+// TonguePlayAt is what a fence distance leaves of a dado's width beside the tongue that it
+// makes, RecessAt how far a board then stands behind the ends of the sides, below 0 before
+// them, and FenceForRecess the distance for that. In mm.
+func TonguePlayAt(fence, dado float64) float64     { return dado - fence }
+func RecessAt(fence, board float64) float64        { return 2*fence - board }
+func FenceForRecess(recess, board float64) float64 { return (board + recess) / 2 }
+
 // tonguePlay is w - f. Where a rabbet leaves the same wood in every board, the
 // tongue is f thick; a router that cuts down from the outside face leaves all of
 // the board's variation to the tongue.
@@ -173,7 +180,7 @@ func (l *layout) tonguePlay(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = -1
 	}
-	return l.check(Check{CheckID: CheckID{Code: CheckTonguePlay, Part: r}, Name: string(r) + " tongue play in its dado", Nominal: l.dado - l.f,
+	return l.check(Check{CheckID: CheckID{Code: CheckTonguePlay, Part: r}, Name: string(r) + " tongue play in its dado", Nominal: TonguePlayAt(l.f, l.dado),
 		Least: l.Limits.TonguePlay.Min, Most: l.Limits.TonguePlay.Max, Words: PlayWords}, stock.Thickness, factor)
 }
 
@@ -186,7 +193,7 @@ func (l *layout) recess(r Role) Check {
 	if !l.sameLeft(r) {
 		factor = 0
 	}
-	return l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: 2*l.f - stock.Thickness.Mean,
+	return l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: RecessAt(l.f, stock.Thickness.Mean),
 		Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, stock.Thickness, factor)
 }
 

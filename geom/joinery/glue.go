@@ -1,7 +1,5 @@
 package joinery
 
-import "drawerwright/geom"
-
 // GlueArea is what glue is spread on in the corners of one box, in square
 // millimetres, one of the two faces that meet counted. With T the thickness of the
 // end, Ts of the side and h the cutter height, a corner's glued length across the
@@ -16,27 +14,31 @@ import "drawerwright/geom"
 // and runs the height of the wall. A box joint is glued on every finger: its faces
 // are Ts by T, one fewer than there are rows, and the notches' floors.
 func (d Drawer) GlueArea() float64 {
-	l := newLayout(d.Spec)
-	h := l.wallHeight()
-	corner := func(r Role) float64 {
-		stock, _ := l.stockOf(r)
-		t := stock.Thickness.Mean
-		if r == Back && l.BackJoint == Housed {
-			return h * (t + 2*l.h)
-		}
-		switch l.Joint {
-		case DadoRabbet:
-			return h * (t + 2*l.h)
-		case DoubleRabbet:
-			return h * (l.Ts + l.h)
-		case Rabbet:
-			return h * (t + l.h)
-		case BoxJoint:
-			return float64(float64(d.rows()-1)*l.Ts*t) + float64(h*(l.Ts+t)/2)
-		}
-		return h * t
+	return 2*(d.glued(Front)+d.glued(Back)) + d.cleatFaces()
+}
+
+// glued is that of one corner of the front or the back.
+func (d Drawer) glued(r Role) float64 {
+	long, side, deep := d.Dimensions.Walls.Height, d.Spec.Sides.Thickness.Mean, d.Setup.CutterHeight
+	t := d.Spec.Front.Thickness.Mean
+	if r == Back {
+		t = d.Spec.Back.Thickness.Mean
 	}
-	return 2*(corner(Front)+corner(Back)) + d.cleatFaces()
+	if r == Back && d.Spec.BackJoint == Housed {
+		return long * (t + 2*deep)
+	}
+	switch d.Spec.Joint {
+	case DadoRabbet:
+		return long * (t + 2*deep)
+	case DoubleRabbet:
+		return long * (side + deep)
+	case Rabbet:
+		return long * (t + deep)
+	case BoxJoint: // a face of a finger between every two rows
+		faces := len(d.Dimensions.Corner.FingerRows) - 2
+		return float64(float64(faces)*side*t) + float64(long*(side+t)/2)
+	}
+	return long * t
 }
 
 // cleatFaces are the faces with which cleats are glued to their walls.
@@ -48,15 +50,4 @@ func (d Drawer) cleatFaces() float64 {
 		}
 	}
 	return sum
-}
-
-// rows is how many rows of fingers the corners of a box joint have: the notches of
-// the front have two inside corners each, at both ends, one fewer than there are rows.
-func (d Drawer) rows() int {
-	for _, p := range d.Parts {
-		if p.Role == Front {
-			return len(p.Panel.Outline.Marked(geom.Relief))/2 + 1
-		}
-	}
-	return 0
 }

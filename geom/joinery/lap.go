@@ -52,12 +52,16 @@ func (l *layout) lappedWidth() Check {
 		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords})
 }
 
-// lappedDepth is the side's length and the lips of front and back.
+// lappedDepth is the side's length and the lips of front and back, of those that have one.
 func (l *layout) lappedDepth() Check {
 	least, most := l.Depth, l.Depth
-	if front, back := l.Front.Thickness, l.Back.Thickness; !l.fromSpoilboard() {
-		least += (front.Min - front.Mean) + (back.Min - back.Mean)
-		most += (front.Max - front.Mean) + (back.Max - back.Mean)
+	if !l.fromSpoilboard() {
+		for _, r := range []Role{Front, Back} {
+			if stock, _ := l.stockOf(r); r == Front || l.BackJoint != Housed { // which laps over nothing
+				t := stock.Thickness
+				least, most = least+(t.Min-t.Mean), most+(t.Max-t.Mean)
+			}
+		}
 	}
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
 		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth, Words: DepthWords})

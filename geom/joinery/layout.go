@@ -15,13 +15,14 @@ type layout struct {
 	asked               Spec    // before anything was filled in or left out
 	Ts, Tf, Tk, Tb      float64 // of sides, front, back, bottom
 	f, h                float64
-	rise                float64 // of the bottom's groove, or of the cleats' top, over the bottom edges
-	dado, groove        float64 // widths of the slots
-	toFront, toBack     float64 // from the ends of the depth as asked to the inside faces of front and back
-	leastSlot, mostSlot float64 // between which the corner wants a saw's slot
-	flush               bool    // the bottom stands on a tongue, level with the bottom edge
-	grooveBit           float64 // diameter of the bit that makes the bottom's grooves
-	unsuited            bool    // with that bit a groove cannot stop where it has to
+	rise                float64   // of the bottom's groove, or of the cleats' top, over the bottom edges
+	dado, groove        float64   // widths of the slots
+	toFront, toBack     float64   // from the ends of the depth as asked to the inside faces of front and back
+	leastSlot, mostSlot float64   // between which the corner wants a saw's slot
+	flush               bool      // the bottom stands on a tongue, level with the bottom edge
+	dividerSlots        []float64 // widths of their dados
+	grooveBit           float64   // diameter of the bit that makes the bottom's grooves
+	unsuited            bool      // with that bit a groove cannot stop where it has to
 	drawer              Drawer
 	problems            []geom.Diagnosis
 	checked             []checkedPanel // by the rules of package geom

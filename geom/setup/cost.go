@@ -67,9 +67,9 @@ func (n *Need) fence(own float64) {
 	flush := geom.Interval{Min: 0, Max: math.Inf(1)}
 	middle := 0.0
 	for _, t := range n.tongued() {
-		flush = flush.Intersect(geom.Interval{Min: (t - s.Limits.Recess) / 2, Max: (t + s.Limits.Recess) / 2})
+		flush = flush.Intersect(geom.Interval{Min: joinery.FenceForRecess(-s.Limits.Recess, t), Max: joinery.FenceForRecess(s.Limits.Recess, t)})
 		flush = flush.Intersect(geom.Interval{Min: leastWall, Max: t - 1})
-		middle += t / 2 / float64(len(n.tongued()))
+		middle += joinery.FenceForRecess(0, t) / float64(len(n.tongued()))
 	}
 	goes := geom.Interval{Min: s.Cutter.Width - s.Limits.TonguePlay.Max, Max: s.Cutter.Width - s.Limits.TonguePlay.Min}
 	if s.Cutter.Kind.MadeToFit() { // slots are made to fit, but not under the bit
@@ -117,9 +117,9 @@ func (n *Need) Cost(fence, height float64) Cost {
 	s := n.spec
 	c := Cost{Depth: height / s.Sides.Thickness.Mean}
 	for i, t := range [2]float64{s.Front.Thickness.Mean, s.Back.Thickness.Mean} {
-		c.Recess[i], c.Play[i] = 2*fence-t, math.NaN()
+		c.Recess[i], c.Play[i] = joinery.RecessAt(fence, t), math.NaN()
 		if s.Cutter.Kind.Fenced() {
-			c.Play[i] = s.Cutter.Width - fence
+			c.Play[i] = joinery.TonguePlayAt(fence, s.Cutter.Width)
 			if c.Sliver[i] = max(0, t-fence-s.Cutter.Width); n.flat {
 				c.Sliver[i] = max(0, height-s.Cutter.Width)
 			}

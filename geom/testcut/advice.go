@@ -108,7 +108,7 @@ func (c Cut) Advise(readings []Reading) Advice {
 	a := Advice{Estimate: c.Solve(readings), Stated: c.blade}
 	e := a.Estimate
 	known := func(f form) Known { return Known{f.at(e.u), e.sigma(f.by)} }
-	a.Cutter, a.Front, a.Side = Known{c.blade + e.u[ofCutter], e.sigma(unit(ofCutter))}, known(c.frontThickness()), known(c.sideThickness())
+	a.Cutter, a.Front, a.Side = Known{c.blade + e.u[ofCutter], e.sigma(unit(ofCutter))}, known(c.is.front), known(c.is.side)
 	for _, q := range c.measures(e.u) {
 		a.AsItIs = append(a.AsItIs, Judged{q.judge(q.at(e.u)), e.sigma(q.by)})
 	}

@@ -70,6 +70,7 @@ type machine struct {
 	sideSet, frontSet     float64 // thicknesses that the cuts were worked out with
 	dadoPlay              float64
 	width                 float64
+	room                  float64 // by how much a router that counts from the spoilboard cuts tongues longer, for the thickest side
 }
 
 type corner struct{ slot, depth, edge, tongue, tongueLength, front, side, length, recess, play, width, gap float64 }
@@ -98,7 +99,7 @@ func (m machine) cut() corner {
 	} else {
 		c.slot = m.setFence + m.dadoPlay + m.cutter
 		c.edge = m.setFence + m.fence - m.cutter/2 + m.noise()
-		c.tongueLength = m.setHeight + m.end + m.cutter/2 + m.noise()
+		c.tongueLength = m.setHeight + m.room + m.end + m.cutter/2 + m.noise()
 		if m.floor { // left over the spoilboard: the dado's floor and the tongue
 			c.depth = m.side - (m.sideSet - m.setHeight - m.height) + m.noise()
 			c.tongue = m.setFence - m.height + m.noise()
@@ -159,6 +160,9 @@ func TestRandomMachines(t *testing.T) {
 					m.glue, s.GlueRoom = 0.3, 0.3
 				}
 				thick := s.Sides.Thickness
+				if m.floor {
+					m.room = thick.Max - thick.Mean
+				}
 				m.setHeight = thick.Mean / 2
 				if m.flat = strings.Contains(kind, "fronts flat"); m.flat {
 					s.OnEnd = geom.Interval{Min: 150, Max: 300}

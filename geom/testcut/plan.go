@@ -49,23 +49,24 @@ const (
 // measures are those of the test cut as it is.
 func (c Cut) measures(u vector) []measure {
 	if !c.joined {
-		height := geom.Interval{Min: c.f - c.spec.Limits.Height, Max: c.f + c.spec.Limits.Height}
+		place := c.is.edge.at0
+		height := geom.Interval{Min: place - c.spec.Limits.Height, Max: place + c.spec.Limits.Height}
 		within := func(r geom.Interval, code joinery.CheckCode, name string, words joinery.Words) joinery.Check {
 			return joinery.Check{CheckID: joinery.CheckID{Code: code}, Name: name, Least: r.Min, Most: r.Max, Words: words}
 		}
 		return []measure{
-			{form: c.edge(), check: within(height, GrooveHeight, "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
-			{form: c.depth(), check: within(c.depths, CutDepth, "depth of the cuts", joinery.DepthWords), moved: []Setting{Height}},
+			{form: c.is.edge, check: within(height, GrooveHeight, "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
+			{form: c.is.depth, check: within(c.depths, CutDepth, "depth of the cuts", joinery.DepthWords), moved: []Setting{Height}},
 		}
 	}
 	list := []measure{
-		{form: c.recess(), check: c.limits[joinery.CheckRecess]},
-		{form: c.play(), check: c.limits[joinery.CheckTonguePlay]},
-		{form: c.width(u), check: c.limits[joinery.CheckOutsideWidth]},
-		{form: c.tongueLength().less(c.depth()), check: c.limits[fit.ShoulderGap]},
+		{form: c.is.recess, check: c.limits[joinery.CheckRecess]},
+		{form: c.is.play, check: c.limits[joinery.CheckTonguePlay]},
+		{form: c.is.width.near(u), check: c.limits[joinery.CheckOutsideWidth]},
+		{form: c.is.gap, check: c.limits[fit.ShoulderGap]},
 	}
 	if c.inside {
-		list = append(list, measure{form: c.insideWidth(u), check: c.limits[fit.SlideClearance]})
+		list = append(list, measure{form: c.is.inside.near(u), check: c.limits[fit.SlideClearance]})
 	}
 	return list
 }
@@ -146,18 +147,17 @@ func (c Cut) plan(e Estimate) plan {
 	list := c.measures(e.u)
 	if !c.joined {
 		p.moves = []Move{
-			{What: Fence, From: c.edge().at(e.u), To: c.f, By: c.f - c.edge().at(e.u)},
-			{What: Height, From: c.h + e.u[ofHeight], To: c.h, By: -e.u[ofHeight]},
+			moved(Fence, c.is.edge.at(e.u), c.is.edge.at0),
+			setBack(Height, c.is.depth.at0, e.u[ofHeight]),
 		}
-		for i, at := range []float64{c.f, c.h} {
-			q := list[i]
-			q.form, q.noise = left(q.form, at), noise(1, 1)
+		for _, q := range list {
+			q.noise = noise(1, 1) // the form is that of the part as meant
 			p.measures = append(p.measures, q)
 		}
 		return p
 	}
 	recess, play, width, gap := list[inRecess], list[inPlay], list[inWidth], list[inGap]
-	front := c.frontThickness().at(e.u)
+	front := c.is.front.at(e.u)
 	recess.moved, play.moved = []Setting{Fence}, []Setting{Fence}
 	width.moved, gap.moved = []Setting{Height}, []Setting{Height}
 	recess.noise, play.noise = noise(4, 2), noise(1, 2)
@@ -172,9 +172,9 @@ func (c Cut) plan(e Estimate) plan {
 		width.moved, gap.moved = []Setting{Height, EndPlace}, []Setting{Height, EndPlace}
 		// Half of what the bit is off goes away with its diameter in the job.
 		p.moves = []Move{
-			{What: Fence, From: c.f + e.u[ofFence], To: c.f, By: -e.u[ofFence]},
-			{What: Height, From: c.h + e.u[ofHeight], To: c.h, By: -e.u[ofHeight]},
-			{What: EndPlace, From: c.h + e.u[ofEnd], To: c.h, By: -e.u[ofEnd]},
+			setBack(Fence, c.is.edge.at0, e.u[ofFence]),
+			setBack(Height, c.drawer.Setup.CutterHeight, e.u[ofHeight]),
+			setBack(EndPlace, c.is.tongueLength.at0, e.u[ofEnd]),
 		}
 	} else {
 		target := c.target(e, &recess, &play)
@@ -203,16 +203,16 @@ func (c Cut) plan(e Estimate) plan {
 	}
 	// Fronts not yet cut get their length from the thickness of the sides as known now,
 	// so that the width is off by what is not known of it.
-	w := c.tongueLength()
-	if s := c.depth(); e.variance(s.by) > e.variance(w.by) {
+	w := c.is.tongueLength
+	if s := c.is.depth; e.variance(s.by) > e.variance(w.by) {
 		w = s // the less known of the two
 	}
 	meant := c.spec.Width
 	if c.inside { // then what the sides measure comes out outside
-		meant = c.drawer.Inside.Width + 2*c.sideThickness().at(e.u)
+		meant = c.drawer.Inside.Width + 2*c.is.side.at(e.u)
 	}
-	width.form = left(c.sideThickness().less(w).scaled(2), meant)
-	gap.form = left(gap.form, -c.spec.GlueRoom)
+	width.form = left(c.is.side.less(w).scaled(2), meant)
+	gap.form = left(gap.form, c.is.gap.at0)
 	p.measures = []measure{recess, play, width, gap}
 	if c.inside {
 		inside := list[inInside]
@@ -225,34 +225,41 @@ func (c Cut) plan(e Estimate) plan {
 
 // move is that of a saw's setting to where it should be, with the fence's target.
 func (c Cut) move(s Setting, target float64, e Estimate) Move {
-	from, to := c.edge().at(e.u), target
+	from, to := c.is.edge.at(e.u), target
 	switch s {
 	case Fence:
 		if !c.flat { // the tongue is what the fence sets twice
-			from = c.tongue().at(e.u)
+			from = c.is.tongue.at(e.u)
 		}
 	case Height:
-		if from, to = c.tongueLength().at(e.u), c.h; c.flat {
-			from = c.depth().at(e.u)
+		if from, to = c.is.tongueLength.at(e.u), c.is.tongueLength.at0; c.flat {
+			from, to = c.is.depth.at(e.u), c.is.depth.at0
 		}
 	case DadoHeight:
-		from, to = c.depth().at(e.u), c.h+c.spec.GlueRoom
+		from, to = c.is.depth.at(e.u), c.is.depth.at0
 	case RabbetHeight:
-		from, to = c.rabbet().at(e.u), c.frontThickness().at(e.u)-target
+		from, to = c.is.rabbet.at(e.u), c.is.front.at(e.u)-target
 	case EndPlace:
-		from, to = c.tongueLength().at(e.u), c.h
+		from, to = c.is.tongueLength.at(e.u), c.is.tongueLength.at0
 	}
-	return Move{What: s, From: from, To: to, By: to - from}
+	return moved(s, from, to)
+}
+
+func moved(s Setting, from, to float64) Move { return Move{What: s, From: from, To: to, By: to - from} }
+
+// setBack is the move of a setting that is off.
+func setBack(s Setting, to, off float64) Move {
+	return Move{What: s, From: to + off, To: to, By: -off}
 }
 
 // target is where the fence should be: where the measure that is nearer to its limit,
 // in standard deviations, is the furthest from it. Recess and play are left as they
 // will be there.
 func (c Cut) target(e Estimate, recess, play *measure) float64 {
-	front, slot := c.frontThickness().at(e.u), c.slot().at(e.u)
+	front, slot := c.is.front.at(e.u), c.is.slot.at(e.u)
 	at := func(t float64) (r, p measure) {
 		r, p = *recess, *play
-		r.at0, p.at0 = 2*t-front, slot-t
+		r.at0, p.at0 = joinery.RecessAt(t, front), joinery.TonguePlayAt(t, slot)
 		return r, p
 	}
 	rs, ps := recess.total(e), play.total(e)
@@ -280,7 +287,7 @@ func (c Cut) target(e Estimate, recess, play *measure) float64 {
 // troubleAt says why even the best fence distance is not right.
 func (c Cut) troubleAt(t float64, e Estimate, front float64) Trouble {
 	l := c.spec.Limits
-	r, p := 2*t-front, c.slot().at(e.u)-t
+	r, p := joinery.RecessAt(t, front), joinery.TonguePlayAt(t, c.is.slot.at(e.u))
 	if math.Abs(r) <= l.Recess && p >= l.TonguePlay.Min && p <= l.TonguePlay.Max {
 		return Trouble{}
 	}

@@ -83,15 +83,15 @@ func (c Cut) sigma(k Kind) float64 {
 func (c Cut) form(r Reading, u vector) (form, bool) {
 	switch r.Kind {
 	case Slot:
-		return c.slot(), true
+		return c.is.slot, true
 	case Depth:
-		return c.depth(), true
+		return c.is.depth, true
 	case Edge:
-		return c.edge(), true
+		return c.is.edge, true
 	case Sides:
-		return c.sideThickness(), true
+		return c.is.side, true
 	case Front:
-		return c.frontThickness(), true
+		return c.is.front, true
 	case Coupon:
 		return form{r.Meant, unit(ofCutter)}, true
 	case Tooth:
@@ -102,19 +102,19 @@ func (c Cut) form(r Reading, u vector) (form, bool) {
 	}
 	switch r.Kind {
 	case Tongue:
-		return c.tongue(), true
+		return c.is.tongue, true
 	case RabbetDepth:
-		return c.rabbet(), true
+		return c.is.rabbet, true
 	case TongueLength:
-		return c.tongueLength(), true
+		return c.is.tongueLength, true
 	case Recess:
-		return c.recess(), true
+		return c.is.recess, true
 	case Play:
-		return c.play(), true
+		return c.is.play, true
 	case Width:
-		return c.width(u), true
+		return c.is.width.near(u), true
 	case FrontLength:
-		return c.length(), true
+		return c.is.length, true
 	}
 	return form{}, false
 }

@@ -64,7 +64,7 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	switch {
 	case play < l.TonguePlay.Min:
 		by := slip - play
-		if math.Abs(recess-by) <= l.Recess && c.tongue().at(e.u)-by >= leastTongue {
+		if math.Abs(recess-by) <= l.Recess && c.is.tongue.at(e.u)-by >= leastTongue {
 			list = append(list, Save{Code: joinery.CheckTonguePlay, Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess - by})
 			recess -= by
 		} else {
@@ -91,11 +91,11 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	switch wide := is - meant; {
 	case is > size.check.Most:
 		list = append(list, Save{Code: code, Remedy: ShortenFront, By: wide / 2, Then: meant})
-		if deep := c.depth().at(e.u) + wide/2; deep <= mostDeep*c.sideThickness().at(e.u) {
+		if deep := c.is.depth.at(e.u) + wide/2; deep <= mostDeep*c.is.side.at(e.u) {
 			list = append(list, Save{Code: code, Remedy: DeepenDado, By: wide / 2, Then: meant})
 		}
 	case is < size.check.Least:
-		list = append(list, Save{Code: code, Remedy: NewFront, By: c.length().at(e.u) - wide, Then: meant})
+		list = append(list, Save{Code: code, Remedy: NewFront, By: c.is.length.at(e.u) - wide, Then: meant})
 		if !c.inside { // slides under the box hold it from within
 			list = append(list, Save{Code: code, Remedy: ShimSlides, By: -wide / 2, Then: is})
 		}
@@ -119,11 +119,11 @@ const (
 // LengthOfFront is how long fronts have to be cut for the width as drawn, with the sides
 // and the cuts as they are known; of parts not yet cut.
 func (c Cut) LengthOfFront(e Estimate) float64 {
-	size := c.width(e.u)
+	size := c.is.width.near(e.u)
 	if c.inside {
-		size = c.insideWidth(e.u)
+		size = c.is.inside.near(e.u)
 	}
-	return c.length().at(e.u) + c.meantSize() - size.at(e.u)
+	return c.is.length.at(e.u) + c.meantSize() - size.at(e.u)
 }
 
 // meantSize is the width as drawn: inside, where the slide goes by it, else outside.
@@ -137,10 +137,10 @@ func (c Cut) meantSize() float64 {
 // Keeping is the setting as it really is, for parts that are cut with nothing moved.
 func (c Cut) Keeping(e Estimate) joinery.Setup {
 	s := c.drawer.Setup
-	s.FenceDistance, s.CutterHeight = c.edge().at(e.u), c.h+e.u[ofHeight]
+	s.FenceDistance, s.CutterHeight = c.is.edge.at(e.u), c.drawer.Setup.CutterHeight+e.u[ofHeight]
 	s.Cutter.Width += e.u[ofCutter]
 	if c.own {
-		s.DadoHeight = c.depth().at(e.u)
+		s.DadoHeight = c.is.depth.at(e.u)
 	}
 	return s
 }

@@ -14,10 +14,10 @@ type Residual struct {
 
 // Estimate is what the readings say of the machine.
 type Estimate struct {
-	u     vector           // the most likely values
-	p     [unknowns]vector // their covariances
-	Read  []Residual       // in the order given
-	Clash []string         // names of readings that contradict each other; then nothing is to be trusted
+	u     vector               // the most likely values
+	p     [mostUnknowns]vector // their covariances
+	Read  []Residual           // in the order given
+	Clash []string             // names of readings that contradict each other; then nothing is to be trusted
 }
 
 // Sigma is the standard deviation of a form.
@@ -115,7 +115,7 @@ func (c Cut) solve(readings []Reading, out []bool) Estimate {
 // their shoulders meet the sides: as much as both tongues' lengths and the dados'
 // depths may differ.
 func (c Cut) doubt(e Estimate) float64 {
-	gap := c.tongueLength().less(c.depth())
+	gap := c.is.gap
 	sigma := e.sigma(gap.by)
 	if math.Abs(gap.at(e.u)) > sure*sigma {
 		return 0

@@ -1,0 +1,103 @@
+package joinery
+
+import "slices"
+
+// Dimensions are the sizes of a drawer's walls, cuts and bottom as they are laid out, in
+// mm, for boards as thick as the mean of their readings. What a drawer does not have is 0.
+// They are worked out once, with the drawer; whoever needs one reads it here.
+type Dimensions struct {
+	Walls  WallSizes
+	Corner CornerCuts
+	Seat   BottomSeat
+	// DividerDados are the widths of the dados for the dividers, in the order of the job.
+	DividerDados []float64
+}
+
+// WallSizes are those of sides, front and back, and where they stand.
+type WallSizes struct {
+	Height  float64 // of sides and front
+	SideLen float64 // of the sides
+	EndLen  float64 // of the front, and of a back that has its corner
+	// ToFront and ToBack are from the ends of the depth as asked to the inside faces of
+	// front and back.
+	ToFront, ToBack float64
+	// SidesToFront and SidesToBack are the same from the ends of the sides, which are
+	// further in where front and back lap over them.
+	SidesToFront, SidesToBack float64
+}
+
+// CornerCuts are the cuts of the corners.
+type CornerCuts struct {
+	// Place is from the end of a side to the outer wall of the dado for a tongue.
+	Place float64
+	Dado  float64 // width of that dado
+	// DadoDeep is how deep dados are, with the glue room, and rabbets of the sides.
+	DadoDeep float64
+	Tongue   float64 // its thickness
+	// TongueLen is how long the rabbet is that leaves the tongue: what goes into the
+	// dado, and room for the thickest side where the same wood is left under every cut.
+	TongueLen float64
+	// EndDeep is how deep the rabbets of front and back of a double rabbet are, EndRabbet
+	// how long they are.
+	EndDeep, EndRabbet float64
+	BackPlace          float64 // from the rear end of a side to the dado of a housed back
+	BackDado           float64 // width of that dado
+	// FingerPlay is that of fingers in their notches; FingerRows are the places between
+	// their rows over the lower edge, with 0 and the height of the walls.
+	FingerPlay float64
+	FingerRows []float64
+}
+
+// BottomSeat is how the bottom sits in its walls.
+type BottomSeat struct {
+	Flush bool // it stands on a tongue, level with the lower edges
+	// Rise is the wood of the walls under the bottom's groove; Groove its width, Deep its
+	// depth. They are 0 of a bottom without grooves.
+	Rise, Groove, Deep float64
+	InGroove           float64 // thickness of what stands in it
+	Length, Width      float64 // of the bottom, from side to side and from front to back
+}
+
+// dimensions are those of a layout that is whole.
+func (l *layout) dimensions() Dimensions {
+	d := Dimensions{Walls: l.wallSizes(), Corner: l.cornerCuts(), DividerDados: slices.Clone(l.dividerSlots)}
+	d.Seat.Length, d.Seat.Width = l.bottomSize()
+	if l.BottomFit.Grooved() {
+		d.Seat.Flush, d.Seat.InGroove = l.flush, l.inGroove()
+		d.Seat.Rise, d.Seat.Groove, d.Seat.Deep = l.rise, l.groove, l.h
+	}
+	return d
+}
+
+func (l *layout) wallSizes() WallSizes {
+	w := WallSizes{
+		Height: l.wallHeight(), SideLen: l.wall(Side).Panel.Length(), EndLen: l.wall(Front).Panel.Length(),
+		ToFront: l.toFront, ToBack: l.toBack, SidesToFront: l.toFront, SidesToBack: l.toBack,
+	}
+	if l.Joint == DoubleRabbet {
+		if w.SidesToFront = l.h; l.BackJoint != Housed {
+			w.SidesToBack = l.h
+		}
+	}
+	return w
+}
+
+func (l *layout) cornerCuts() CornerCuts {
+	var c CornerCuts
+	switch l.Joint {
+	case DadoRabbet:
+		c.Place, c.Dado, c.DadoDeep = l.f, l.dado, l.h+l.GlueRoom
+		c.Tongue, c.TongueLen = l.f, l.h+l.shoulderRoom()
+	case DoubleRabbet:
+		c.DadoDeep, c.EndDeep, c.EndRabbet = l.h, l.h, l.Ts-l.h
+	case Rabbet:
+		c.DadoDeep = l.h
+	case BoxJoint:
+		_, c.FingerPlay = l.fingerPitch()
+		c.FingerRows = l.edges()
+	}
+	if l.BackJoint == Housed {
+		c.BackPlace, c.BackDado = l.Setback, l.housing()
+	}
+	return c
+}
