@@ -13,13 +13,8 @@ func (s Range) ToOne() bool { return s.Most-s.Least < sortable }
 // in mm, where a caliper reads it; else 0. It is what fronts keep that are cut to their own
 // sides.
 func LongerThanBetween(d joinery.Drawer) float64 {
-	for _, p := range d.Parts {
-		if p.Role == joinery.Front {
-			if more := p.Panel.Length() - (d.Spec.Width - 2*d.Spec.Sides.Thickness.Mean); more > sortable {
-				return more
-			}
-			break
-		}
+	if more := d.Dimensions.Walls.EndLen - d.Inside.Width; more > sortable {
+		return more
 	}
 	return 0
 }
