@@ -84,8 +84,9 @@ func couponOf(b batch.Batch, d batch.Drawer) (coupon.Coupon, error) {
 	if d.Spec.Joint != joinery.DadoRabbet { // then the slots are grooves for the bottom
 		width = d.Setup.GrooveCutter()
 	}
-	return coupon.Make(coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Cutter: width,
+	c, err := coupon.Make(coupon.Asked{Thickness: d.Spec.Sides.Thickness.Mean, Tongue: couponTongue(d), Cutter: width,
 		Router: d.Setup.Cutter.Kind.FollowsDrawing(), Depth: d.Setup.CutterHeight, Unit: b.Units})
+	return c, inUnit(err, b.Units)
 }
 
 // drawCoupon writes a router's drawing of a coupon into a folder, under a new name.
@@ -96,10 +97,11 @@ func drawCoupon(b batch.Batch, d batch.Drawer, c coupon.Coupon, dir string) (str
 	settings := b.Router
 	settings.Bits = d.Bits
 	t := d.Spec.Sides.Thickness
-	work, faults := mill.Prepare(mill.Part{Panel: c.Panel, Least: t.Min, Most: t.Max}, settings)
-	for _, f := range faults {
-		if f.Error {
-			return "", fmt.Errorf("the coupon: %s; %s", f.Message, f.Hint)
+	work, found := mill.Prepare(mill.Part{Panel: c.Panel, Least: t.Min, Most: t.Max}, settings)
+	for _, d := range found {
+		if d.IsError() {
+			d.Fact = geom.Sentencef("the coupon: %s", d.Fact)
+			return "", diagnosed{d, b.Units}
 		}
 	}
 	name := job.FileName(d.Spec.Name) + "-coupon"

@@ -8,11 +8,13 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom"
 )
 
 // checked is what check --json prints, and what every command with --json
@@ -96,6 +98,7 @@ func failure(err error, path string, asJSON bool, s streams) error {
 	p := problem{File: path, Level: "error", Code: "files", Message: err.Error()}
 	var folder *outdir.Error
 	var unproven *files.Unproven
+	var said diagnosed
 	switch {
 	case errors.As(err, &folder):
 		fact, _, _ := strings.Cut(folder.Error(), "\n  hint:")
@@ -111,6 +114,8 @@ func failure(err error, path string, asJSON bool, s streams) error {
 			return jobError{err}
 		}
 		return errShown
+	case errors.As(err, &said):
+		p.Code, p.Message, p.Hint = string(said.Code), said.Fact.In(said.unit), said.hint()
 	case errors.Is(err, errStopped):
 		p.Code = "stopped"
 	}
@@ -118,6 +123,25 @@ func failure(err error, path string, asJSON bool, s streams) error {
 		return jobError{err}
 	}
 	return errShown
+}
+
+// diagnosed is a diagnosis that ends a command, in the words and the unit of its job.
+type diagnosed struct {
+	geom.Diagnosis
+	unit geom.Unit
+}
+
+func (d diagnosed) Error() string { return d.Fact.In(d.unit) + "; " + d.hint() }
+
+func (d diagnosed) hint() string { return job.Advice(d.Diagnosis, d.unit) }
+
+// inUnit is an error that speaks in a unit, where it is a diagnosis.
+func inUnit(err error, u geom.Unit) error {
+	var d geom.Diagnosis
+	if errors.As(err, &d) {
+		return diagnosed{d, u}
+	}
+	return err
 }
 
 // listed are the problems of a list of rectangles, if an error is of one.
@@ -129,7 +153,7 @@ func listed(err error) (problems []problem) {
 	for _, e := range all.Unwrap() {
 		var p list.Problem
 		if errors.As(e, &p) {
-			problems = append(problems, problem{File: p.File, Line: p.Line, Level: "error", Code: "list", Message: p.Message, Hint: p.Hint})
+			problems = append(problems, problem{File: p.File, Line: p.Line, Level: p.Level.String(), Code: string(p.Code), Message: p.Fact.In(p.Unit), Hint: p.Ask.In(p.Unit)})
 		}
 	}
 	return problems

@@ -115,7 +115,7 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 	if o.stages != 0 && (o.way != job.SheetsGuillotine || o.stages < 2 || o.stages > mostStages) {
 		return sheets.Cutting{}, fmt.Errorf("--stages %d: it is from 2 to %d, for guillotine layouts", o.stages, mostStages)
 	}
-	c := sheets.Cutting{Rules: nest.Rules{Stages: o.stages, Kerf: int64(kerf)}, Trim: trim, Keep: keep}
+	c := sheets.Cutting{Rules: nest.Rules{Stages: o.stages, Kerf: int64(kerf)}, Trim: trim, Keep: keep, Units: u}
 	if o.way == job.SheetsFree {
 		c.Way = nest.Free
 	}
@@ -153,7 +153,7 @@ func (o *listLayout) run(ctx context.Context, path string, s streams) error {
 		title = plain(strings.TrimSuffix(filepath.Base(path), ".csv"))
 	}
 	search, searched, end := o.search.start(ctx, s)
-	plan, err := sheets.Listed(searched, title, l, cutting, u, search)
+	plan, err := sheets.Listed(searched, title, l, cutting, search)
 	end()
 	if err != nil {
 		return failure(l.At(err), path, o.print.json, s)

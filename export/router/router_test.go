@@ -111,7 +111,7 @@ func routed(t *testing.T, p geom.Panel, s mill.Settings) Part {
 	t.Helper()
 	work, faults := mill.Prepare(mill.Part{Panel: p, Least: p.Thickness, Most: p.Thickness}, s)
 	for _, f := range faults {
-		if f.Error {
+		if f.IsError() {
 			t.Fatal(f)
 		}
 	}

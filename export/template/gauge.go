@@ -25,13 +25,14 @@ const blockLong, blockWide = 90.0, 40.0
 // Blocks are plates to set a fence or a cutter by: of plates and of the shop's spacers
 // what comes nearest.
 func Blocks(c Corner, spacers []float64, o Options) (list []Plate) {
+	b := blocks{c.Name, spacers, o}
 	if math.Abs(c.Fence-c.Height) < even {
-		list = append(list, block("fence and height", "fence", c, c.Fence, spacers, o))
+		list = append(list, b.block("fence and height", "fence", c.Fence))
 	} else {
-		list = append(list, block("fence", "fence", c, c.Fence, spacers, o), block("height", "height", c, c.Height, spacers, o))
+		list = append(list, b.block("fence", "fence", c.Fence), b.block("height", "height", c.Height))
 	}
 	if c.Deep > 0 && math.Abs(c.Deep-c.Height) >= even { // with room for glue
-		list = append(list, block("height for the dados", "dado-height", c, c.Deep, spacers, o))
+		list = append(list, b.block("height for the dados", "dado-height", c.Deep))
 	}
 	return list
 }
@@ -41,10 +42,18 @@ const (
 	papered = 0.5   // mm that paper or tape may make up
 )
 
-func block(what, name string, c Corner, target float64, spacers []float64, o Options) Plate {
+// blocks makes the blocks of one corner.
+type blocks struct {
+	corner  string
+	spacers []float64
+	Options
+}
+
+func (b blocks) block(what, name string, target float64) Plate {
+	o := b.Options
 	n, said, sum := 1, "", 0.0
 	for try := 1; float64(try-1)*o.Thickness < target || try == 1; try++ {
-		text, high := stack(try, target, spacers, o)
+		text, high := stack(try, target, b.spacers, o)
 		if try == 1 || math.Abs(target-high) < math.Abs(target-sum)-even {
 			n, said, sum = try, text, high
 		}
@@ -57,7 +66,7 @@ func block(what, name string, c Corner, target float64, spacers []float64, o Opt
 	default:
 		said += fmt.Sprintf(", %s over", o.Number(-off))
 	}
-	p := Plate{Name: "block-" + c.Name + "-" + name, Title: fmt.Sprintf("setup block: %s %s", what, o.text(target)), Parts: []string{c.Name}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
+	p := Plate{Name: "block-" + b.corner + "-" + name, Title: fmt.Sprintf("setup block: %s %s", what, o.text(target)), Parts: []string{b.corner}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
 	note := fmt.Sprintf("For a %s of %s: %s, %s. Measure the stack before it is used.", what, o.text(target), said, o.Unit)
 	switch {
 	case off > papered || off < -papered:

@@ -22,7 +22,7 @@ type Panel struct {
 
 // Panels makes a plate for each different layout of cuts on a face of the panels; where
 // panels are cut alike it serves them all. Faces without cuts have none.
-func Panels(list []Panel, o Options) (plates []Plate, problems []Problem) {
+func Panels(list []Panel, o Options) (plates []Plate, found []geom.Diagnosis) {
 	at := make(map[string][2]int) // the plates of a layout
 	for _, p := range list {
 		for _, face := range []geom.Face{geom.Inside, geom.Outside} {
@@ -41,10 +41,10 @@ func Panels(list []Panel, o Options) (plates []Plate, problems []Problem) {
 			made := t.plates()
 			at[key] = [2]int{len(plates), len(plates) + len(made)}
 			plates = append(plates, made...)
-			problems = append(problems, t.problems...)
+			found = append(found, t.found...)
 		}
 	}
-	return plates, problems
+	return plates, found
 }
 
 // looked is a panel as one looks at a face: cuts from there alone, and what goes
@@ -104,11 +104,17 @@ func layout(p Panel) string {
 // tracer lays out the plates for one face.
 type tracer struct {
 	Options
-	panel    Panel
-	face     geom.Face
-	plate    Plate
-	taken    []geom.Rect // by openings, seams and words
-	problems []Problem
+	panel Panel
+	face  geom.Face
+	plate Plate
+	taken []geom.Rect // by openings, seams and words
+	found []geom.Diagnosis
+}
+
+// add keeps a diagnosis of the plate and gives it to be filled.
+func (t *tracer) add(level geom.Level, format string, args ...any) *geom.Diagnosis {
+	t.found = append(t.found, geom.Diagnosis{Code: codeTemplate, Level: level, Subject: geom.Subject{Part: t.plate.Name}, Fact: geom.Sentencef(format, args...)})
+	return &t.found[len(t.found)-1]
 }
 
 func (t *tracer) plates() []Plate {
@@ -123,11 +129,14 @@ func (t *tracer) plates() []Plate {
 	t.plate.Outline = geom.Rectangle(0, 0, wide, high)
 	var held bool
 	if t.plate.seams, held = t.Options.seams(wide, high, t.walled()); !held {
-		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("the bed, %s x %s, is too small for pieces of it", t.text(t.Bed.X), t.text(t.Bed.Y)), "write a larger `bed`"})
+		d := t.add(geom.LevelWarning, "the bed, %s x %s, is too small for pieces of it", geom.Millimetres(t.Bed.X), geom.Millimetres(t.Bed.Y))
+		d.Subject.Setting, d.Ask = SettingBed, geom.Sentencef("cut it on a larger bed")
 	}
 	t.plate.round = t.Options.round()
 	if len(t.plate.seams[0])+len(t.plate.seams[1]) > 0 && t.Least/2 > roundMost {
-		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("the keys of its pieces cannot be cut by a bit of %s", t.text(t.Least)), fmt.Sprintf("cut templates with a bit of %s or less, or on a larger bed", t.text(2*roundMost))})
+		d := t.add(geom.LevelWarning, "the keys of its pieces cannot be cut by a bit of %s", geom.Millimetres(t.Least))
+		d.Measured, d.Limit = geom.Millimetres(t.Least), geom.Millimetres(2*roundMost)
+		d.Ask = geom.Sentencef("cut templates with a bit of %s or less, or on a larger bed", d.Limit)
 	}
 	t.taken = append(t.taken, t.plate.seamZones()...)
 	t.register(p)
@@ -193,7 +202,10 @@ func (t *tracer) register(p geom.Panel) {
 		return
 	}
 	if t.Pin <= t.Least {
-		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("holes for dowels of %s cannot be cut by what takes away %s", t.text(t.Pin), t.text(t.Least)), "write a larger `pin`, or `register: lip`"})
+		pin, least := geom.Millimetres(t.Pin), geom.Millimetres(t.Least)
+		d := t.add(geom.LevelWarning, "holes for dowels of %s cannot be cut by what takes away %s", pin, least)
+		d.Subject.Setting, d.Measured, d.Limit = SettingPin, pin, least
+		d.Remedies, d.Ask = withLip, geom.Sentencef("take thicker dowels")
 		return
 	}
 	r := t.Pin / 2
@@ -216,7 +228,8 @@ func (t *tracer) pin(c geom.Point, along bool) {
 			return
 		}
 	}
-	t.problems = append(t.problems, Problem{t.plate.Name, "there is no room for a pin at the panel's edge", "write `register: lip`, or a larger bed"})
+	d := t.add(geom.LevelWarning, "there is no room for a pin at the panel's edge")
+	d.Subject.Setting, d.Remedies, d.Ask = SettingRegister, withLip, geom.Sentencef("cut it on a larger bed")
 }
 
 // lips are the strips that are glued under a plate, so that their edges stop it.
@@ -252,7 +265,8 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 				t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: c.Along(d, size+1)}, {Point: c.Along(d, far+1)}})
 			}
 		} else {
-			t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a hole at %s, %s has no room beside other cuts", t.text(c.X-o.X), t.text(c.Y-o.Y)), "mark it by measure"})
+			d := t.add(geom.LevelNote, "a hole at %s, %s has no room beside other cuts", geom.Millimetres(c.X-o.X), geom.Millimetres(c.Y-o.Y))
+			d.Ask = geom.Sentencef("mark it by measure")
 		}
 		return
 	}
@@ -321,6 +335,14 @@ func (t *tracer) wide(b geom.Rect) {
 
 const noSlot = "Where there was no room for a slot a scored line shows the wall: prick it through or measure from it."
 
+// tooNarrow says that a cut of a width cannot be made in the plate.
+func (t *tracer) tooNarrow(width float64) {
+	wide, least := geom.Millimetres(width), geom.Millimetres(t.Least)
+	d := t.add(geom.LevelWarning, "a cut %s wide is no wider than what cuts the plate takes away, %s", wide, least)
+	d.Measured, d.Limit = wide, least
+	d.Ask = geom.Sentencef("cut the templates with a finer beam or bit")
+}
+
 // slots opens a strip along a line, x = at with upright, so far to one side of it
 // (below 0 to the lower one) from one place to another, in parts with bridges between.
 func (t *tracer) slots(upright bool, at, thick, from, to float64) {
@@ -332,7 +354,7 @@ func (t *tracer) slots(upright bool, at, thick, from, to float64) {
 		return geom.Rect{Min: geom.Point{X: a, Y: low}, Max: geom.Point{X: b, Y: high}}
 	}
 	if math.Abs(thick) <= t.Least {
-		t.problems = append(t.problems, Problem{t.plate.Name, fmt.Sprintf("a cut %s wide is no wider than what cuts the plate takes away, %s", t.text(math.Abs(thick)), t.text(t.Least)), "cut the templates with a finer beam or bit"})
+		t.tooNarrow(math.Abs(thick))
 		return
 	}
 	// What is free along the line.

@@ -256,7 +256,7 @@ func within(path []geom.Vertex, r geom.Rect, by geom.Point) (parts [][]geom.Vert
 	joined := false // the last part ends where this side begins
 	for i := range len(path) - 1 {
 		a, b := path[i], path[i+1].Point
-		spans := inside(a, b, r, 0, 1, halvings)
+		spans := side{a, b}.inside(r, 0, 1, halvings)
 		for _, t := range spans {
 			from, to := along(a, b, t.Min), along(a, b, t.Max)
 			start := geom.Vertex{Point: from.Add(by), Bulge: part(a.Bulge, t.Len())}
@@ -277,8 +277,15 @@ func within(path []geom.Vertex, r geom.Rect, by geom.Point) (parts [][]geom.Vert
 // halvings find the place where a side leaves a rectangle to less than a micrometre.
 const halvings = 22
 
+// side is one of a loop, from its vertex to the next point.
+type side struct {
+	from geom.Vertex
+	to   geom.Point
+}
+
 // inside are the spans, of 0 to 1, of a side that are in a rectangle.
-func inside(a geom.Vertex, b geom.Point, r geom.Rect, from, to float64, depth int) []geom.Interval {
+func (s side) inside(r geom.Rect, from, to float64, depth int) []geom.Interval {
+	a, b := s.from, s.to
 	box := geom.Loop{{Point: along(a, b, from), Bulge: part(a.Bulge, to-from)}, {Point: along(a, b, to)}}.Bounds()
 	switch {
 	case r.Contains(box):
@@ -287,8 +294,8 @@ func inside(a geom.Vertex, b geom.Point, r geom.Rect, from, to float64, depth in
 		return nil
 	}
 	middle := (from + to) / 2
-	list := inside(a, b, r, from, middle, depth-1)
-	for _, t := range inside(a, b, r, middle, to, depth-1) {
+	list := s.inside(r, from, middle, depth-1)
+	for _, t := range s.inside(r, middle, to, depth-1) {
 		if n := len(list); n > 0 && list[n-1].Max == t.Min {
 			list[n-1].Max = t.Max
 		} else {

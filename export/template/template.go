@@ -90,7 +90,18 @@ const (
 	leastWord = 2.5 // the smallest that is engraved
 )
 
-// Problem is something that templates cannot do for a job.
-type Problem struct {
-	Plate, Message, Hint string
-}
+// Settings that diagnoses are about; see [Options].
+const (
+	SettingBed      geom.Setting = "bed"
+	SettingPin      geom.Setting = "pin"
+	SettingRegister geom.Setting = "register"
+)
+
+// RegisterLip is the word for [Lip] in a remedy of [SettingRegister].
+const RegisterLip = "lip"
+
+// codeTemplate is that of all that templates cannot do for a job.
+const codeTemplate geom.Code = "template"
+
+// withLip is the remedy that needs no pins.
+var withLip = []geom.Remedy{{Changes: []geom.Change{{Setting: SettingRegister, Word: RegisterLip}}}}

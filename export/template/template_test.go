@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"math"
+	"reflect"
 	"slices"
 	"testing"
 
@@ -230,8 +231,8 @@ func TestAnyTemplate(t *testing.T) {
 					t.Fatalf("%s is %v on a bed of %v", q.Name, b, o.Bed)
 				}
 				for _, f := range q.Made(o.Least).Found {
-					if f.Error || f.Code == kerf.Bridge {
-						t.Fatalf("%s: %s at %v", q.Name, f.Message, f.At)
+					if f.IsError() || f.Code == kerf.Bridge {
+						t.Fatalf("%s: %s at %v", q.Name, f.Error(), f.At)
 					}
 				}
 				if list := wordsCollide(q); len(list) > 0 {
@@ -268,8 +269,8 @@ func TestFiles(t *testing.T) {
 			for _, k := range []float64{0, 0.18} {
 				c := q.Made(k)
 				for _, f := range c.Found {
-					if f.Error {
-						t.Errorf("%s: %s", q.Name, f.Message)
+					if f.IsError() {
+						t.Errorf("%s: %s", q.Name, f.Error())
 					}
 				}
 				if list := wordsCollide(q); len(list) > 0 {
@@ -309,5 +310,28 @@ func BenchmarkHundredLayouts(b *testing.B) {
 				}
 			}
 		}
+	}
+}
+
+// TestRemediesHold: pins that cannot be cut are named with what was compared, and strips
+// instead of them end that.
+func TestRemediesHold(t *testing.T) {
+	o := options()
+	o.Pin, o.Least = 2, 3
+	panels := built(spec(joinery.DadoRabbet))
+	_, found := Panels(panels, o)
+	pins := 0
+	for _, d := range found {
+		if d.Subject.Setting != SettingPin {
+			continue
+		}
+		if pins++; d.Measured != geom.Millimetres(2) || d.Limit != geom.Millimetres(3) || !reflect.DeepEqual(d.Remedies, withLip) {
+			t.Errorf("%+v", d)
+		}
+	}
+	o.Register = Lip
+	_, left := Panels(panels, o)
+	if pins == 0 || slices.ContainsFunc(left, func(d geom.Diagnosis) bool { return d.Subject.Setting == SettingPin }) {
+		t.Errorf("%d of pins, with strips: %v", pins, left)
 	}
 }

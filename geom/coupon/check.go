@@ -1,19 +1,17 @@
 package coupon
 
 import (
-	"fmt"
-
 	"drawerwright/geom"
 	"drawerwright/geom/mill"
 )
 
-// Fault says why there is no coupon for what was asked.
-type Fault struct {
-	Message string // the fact, with the measured values
-	Hint    string // what the shop can change
-}
-
-func (f *Fault) Error() string { return f.Message + "; " + f.Hint }
+// What keeps a coupon from being made.
+const (
+	CodeSize   geom.Code = "coupon-size"   // a number that is no size of a coupon
+	CodeWeb    geom.Code = "coupon-web"    // slots too deep for the board
+	CodeCutter geom.Code = "coupon-cutter" // a cutter that makes no slot for the tongue
+	CodeLength geom.Code = "coupon-length" // too long a coupon
+)
 
 // What is refused, in mm. All common practice without a source.
 const (
@@ -31,7 +29,10 @@ const (
 	overlap = 0.2
 )
 
-func (a Asked) fault(message, hint string) error { return &Fault{Message: message, Hint: hint} }
+// refused is the diagnosis of a coupon that cannot be made.
+func refused(code geom.Code, measured, limit geom.Quantity, fact, ask geom.Sentence) error {
+	return geom.Diagnosis{Code: code, Level: geom.LevelError, Fact: fact, Measured: measured, Limit: limit, Ask: ask}
+}
 
 // checkSizes judges each number that was asked for, and the depth against the board.
 func (a Asked) checkSizes() error {
@@ -44,14 +45,22 @@ func (a Asked) checkSizes() error {
 		{a.tool() + "'s width", a.Cutter, leastCutter},
 		{"the slots' depth", a.Depth, leastDepth},
 	} {
-		if !(n.mm >= n.least-settle && n.mm <= mostLength) {
-			return a.fault(fmt.Sprintf("%s is given as %s", n.what, a.text(n.mm)),
-				fmt.Sprintf("a coupon can be made with %s to %s", a.atLeast(n.least), a.atMost(mostLength)))
+		if n.mm >= n.least-settle && n.mm <= mostLength {
+			continue
 		}
+		size, limit := geom.Millimetres(n.mm), geom.Quantity(geom.AtLeast(n.least))
+		if n.mm > mostLength {
+			limit = geom.AtMost(mostLength)
+		}
+		return refused(CodeSize, size, limit, geom.Sentencef("%s is given as %s", n.what, size),
+			geom.Sentencef("a coupon can be made with %s to %s", geom.AtLeast(n.least), geom.AtMost(mostLength)))
 	}
 	if web := a.Thickness - a.Depth; web < geom.MinWeb-settle {
-		return a.fault(fmt.Sprintf("slots %s deep leave %s of a board of %s; it needs %s to hold together", a.text(a.Depth), a.text(web), a.text(a.Thickness), a.text(geom.MinWeb)),
-			fmt.Sprintf("cut %s deep or less, or take a board of %s or more", a.atMost(a.Thickness-geom.MinWeb), a.atLeast(a.Depth+geom.MinWeb)))
+		left, least := geom.Millimetres(web), geom.Millimetres(geom.MinWeb)
+		return refused(CodeWeb, left, least, geom.Sentencef("slots %s deep leave %s of a board of %s; it needs %s to hold together",
+			geom.Millimetres(a.Depth), left, geom.Millimetres(a.Thickness), least),
+			geom.Sentencef("cut %s deep or less, or take a board of %s or more",
+				geom.AtMost(a.Thickness-geom.MinWeb), geom.AtLeast(a.Depth+geom.MinWeb)))
 	}
 	return nil
 }
@@ -62,13 +71,18 @@ func (a Asked) checkCutter(narrow, wide float64) error {
 	if a.Router {
 		room = mill.SlotRoom
 	}
-	if narrow > a.Tongue+mostPlay+settle {
-		return a.fault(fmt.Sprintf("the narrowest slot that %s of %s makes is %s wide, %s more than the tongue of %s: it fits none", a.tool(), a.text(a.Cutter), a.fixed(narrow), a.fixed(narrow-a.Tongue), a.text(a.Tongue)),
-			fmt.Sprintf("take one of %s or less", a.atMost(a.Tongue-room)))
+	tongue, cutter := geom.Millimetres(a.Tongue), geom.Millimetres(a.Cutter)
+	if over := narrow - a.Tongue; narrow > a.Tongue+mostPlay+settle {
+		return refused(CodeCutter, geom.Caliper(over), geom.Millimetres(mostPlay),
+			geom.Sentencef("the narrowest slot that %s of %s makes is %s wide, %s more than the tongue of %s: it fits none",
+				a.tool(), cutter, geom.Caliper(narrow), geom.Caliper(over), tongue),
+			geom.Sentencef("take one of %s or less", geom.AtMost(a.Tongue-room)))
 	}
 	if most := 2*a.Cutter - overlap; !a.Router && wide > most+settle {
-		return a.fault(fmt.Sprintf("two passes of a cutter of %s make slots up to %s, and the widest is %s", a.text(a.Cutter), a.fixed(most), a.fixed(wide)),
-			fmt.Sprintf("take a cutter about as wide as the tongue, %s", a.text(a.Tongue)))
+		return refused(CodeCutter, geom.Caliper(wide), geom.Caliper(most),
+			geom.Sentencef("two passes of a cutter of %s make slots up to %s, and the widest is %s",
+				cutter, geom.Caliper(most), geom.Caliper(wide)),
+			geom.Sentencef("take a cutter about as wide as the tongue, %s", tongue))
 	}
 	return nil
 }
@@ -78,8 +92,10 @@ func (a Asked) checkLength(length float64) error {
 	if length <= mostLength+settle {
 		return nil
 	}
-	return a.fault(fmt.Sprintf("with a tongue of %s and %s of %s the coupon is %s long, more than %s", a.text(a.Tongue), a.tool(), a.text(a.Cutter), a.text(length), a.text(mostLength)),
-		"ask for a thinner tongue, or a narrower cutter")
+	long, most := geom.Millimetres(length), geom.Millimetres(mostLength)
+	return refused(CodeLength, long, most, geom.Sentencef("with a tongue of %s and %s of %s the coupon is %s long, more than %s",
+		geom.Millimetres(a.Tongue), a.tool(), geom.Millimetres(a.Cutter), long, most),
+		geom.Sentencef("ask for a thinner tongue, or a narrower cutter"))
 }
 
 // tool is what the machine cuts with.
@@ -89,10 +105,3 @@ func (a Asked) tool() string {
 	}
 	return "the cutter"
 }
-
-func (a Asked) text(mm float64) string { return geom.LengthOf(mm).Text(a.Unit) }
-func (a Asked) fixed(mm float64) string {
-	return geom.LengthOf(mm).Fixed(a.Unit) + " " + a.Unit.String()
-}
-func (a Asked) atLeast(mm float64) string { return geom.LengthOf(mm).RoundUp(a.Unit).Text(a.Unit) }
-func (a Asked) atMost(mm float64) string  { return geom.LengthOf(mm).RoundDown(a.Unit).Text(a.Unit) }

@@ -22,7 +22,7 @@ type Asked struct {
 	Cutter    float64 // width of the cut: of a router, the diameter of the bit that makes the slots
 	Router    bool
 	Depth     float64   // of the slots, the cutter height of the job
-	Unit      geom.Unit // that steps and errors speak in
+	Unit      geom.Unit // that steps speak in, and in which they are round
 }
 
 // Slot is one of the slots, in mm. It runs right across the panel.
@@ -93,7 +93,7 @@ const (
 // hang on: far over the rounding of float64, far under what a caliper shows.
 const settle = 1e-6
 
-// Make lays a coupon out. Errors are of type *[Fault]. The same Asked gives the same
+// Make lays a coupon out. Errors are of type [geom.Diagnosis]. The same Asked gives the same
 // coupon.
 //
 // The slots begin two steps below the tongue. A router's are never narrower than the

@@ -137,12 +137,13 @@ func TestFaults(t *testing.T) {
 		"long": {Asked{40, 30, 30, false, 6, 0}, "tongue of 30 mm and the cutter of 30 mm the coupon is 654 mm long, more than 600 mm", "thinner tongue", func(a *Asked) { a.Tongue, a.Cutter = 20, 20 }},
 	} {
 		_, err := Make(c.a)
-		var f *Fault
+		var f geom.Diagnosis
 		if !errors.As(err, &f) {
 			t.Errorf("%s: %v", name, err)
 			continue
 		}
-		if !strings.Contains(f.Message, c.says) || !strings.Contains(f.Hint, c.hint) || f.Hint == "" || err.Error() != f.Message+"; "+f.Hint {
+		fact, ask := f.Fact.In(geom.Millimetre), f.Ask.In(geom.Millimetre)
+		if !strings.Contains(fact, c.says) || !strings.Contains(ask, c.hint) || ask == "" || err.Error() != fact+"; "+ask || f.Measured == nil || f.Limit == nil {
 			t.Errorf("%s: %v", name, err)
 		}
 		if c.mends != nil {
@@ -169,7 +170,7 @@ func TestAnyCoupon(t *testing.T) {
 		a.Cutter = float64(number(0.5, 1.1, "cutter") * a.Tongue)
 		c, err := Make(a)
 		if err != nil {
-			if f := (*Fault)(nil); !errors.As(err, &f) || f.Message == "" || f.Hint == "" {
+			if f := (geom.Diagnosis{}); !errors.As(err, &f) || f.Fact.IsEmpty() || f.Ask.IsEmpty() {
 				t.Fatalf("%v", err)
 			}
 			return
@@ -229,8 +230,8 @@ func check(t *rapid.T, c Coupon) {
 		w, faults := mill.Prepare(part, mill.Settings{Bits: []mill.Bit{{Name: "bit", Diameter: c.Asked.Cutter}}, OverRun: mill.DefaultOverRun,
 			Relief: mill.ReliefBisector, Slots: slots, Register: mill.Register{Place: mill.PlaceWaste}, Unit: c.Asked.Unit})
 		for _, f := range faults {
-			if f.Error {
-				t.Fatalf("%s", f.Message)
+			if f.IsError() {
+				t.Fatal(f)
 			}
 		}
 		for _, k := range w.Cuts[:len(w.Cuts)-1] { // the outline is the last

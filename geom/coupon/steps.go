@@ -1,6 +1,10 @@
 package coupon
 
-import "fmt"
+import (
+	"fmt"
+
+	"drawerwright/geom"
+)
 
 // shortLength is, in mm, below what a piece is short for a machine: hands come near
 // the cutter. Common practice, no source.
@@ -83,3 +87,6 @@ func (c Coupon) readings() []string {
 			c.Comb.Teeth, c.Comb.Teeth-1, a.fixed(float64(c.Comb.Teeth-1)*c.Comb.Pitch), a.fixed(c.Step)),
 	}
 }
+
+func (a Asked) text(mm float64) string  { return geom.Millimetres(mm).In(a.Unit) }
+func (a Asked) fixed(mm float64) string { return geom.Caliper(mm).In(a.Unit) }

@@ -1,8 +1,6 @@
 package kerf
 
 import (
-	"fmt"
-
 	"drawerwright/geom"
 	"drawerwright/geom/sweep"
 )
@@ -26,9 +24,10 @@ func (p Plate) check() (found []Finding) {
 		case d <= touching:
 			found = append(found, meets(i, -1, at))
 		case !outline.Contains(l[0].Point):
-			found = append(found, Finding{Code: Outside, Error: true, At: l[0].Point, Opening: i, Other: -1, Message: fmt.Sprintf("opening %d lies beyond the plate", i+1), Hint: "move it onto the plate"})
+			found = append(found, refused(Outside, l[0].Point, geom.Sentencef("opening %d lies beyond the plate", i+1),
+				"move it onto the plate").between(i, -1))
 		case d < LeastBridge-touching:
-			found = append(found, p.bridge(i, -1, at, d))
+			found = append(found, bridge(i, -1, at, d))
 		}
 		for k := range i {
 			if len(p.Openings[k]) == 0 || boxes[i].Gap(boxes[k]) >= LeastBridge {
@@ -44,10 +43,11 @@ func (p Plate) check() (found []Finding) {
 				if around {
 					small, large = k, i
 				}
-				found = append(found, Finding{Code: FallsOut, Error: true, At: p.Openings[small][0].Point, Opening: small, Other: large,
-					Message: fmt.Sprintf("opening %d lies in opening %d: what is between them falls out", small+1, large+1), Hint: "leave bridges, or one of them out"})
+				found = append(found, refused(FallsOut, p.Openings[small][0].Point,
+					geom.Sentencef("opening %d lies in opening %d: what is between them falls out", small+1, large+1),
+					"leave bridges, or one of them out").between(small, large))
 			case d < LeastBridge-touching:
-				found = append(found, p.bridge(i, k, at, d))
+				found = append(found, bridge(i, k, at, d))
 			}
 		}
 	}
@@ -55,12 +55,21 @@ func (p Plate) check() (found []Finding) {
 }
 
 func meets(i, k int, at geom.Point) Finding {
-	return Finding{Code: Meets, Error: true, At: at, Opening: i, Other: k, Message: fmt.Sprintf("opening %d meets %s", i+1, nameOf(k)), Hint: "join them to one loop, or move them apart"}
+	return refused(Meets, at, geom.Sentencef("opening %d meets %s", i+1, nameOf(k)),
+		"join them to one loop, or move them apart").between(i, k)
 }
 
-func (p Plate) bridge(i, k int, at geom.Point, d float64) Finding {
-	return Finding{Code: Bridge, At: at, Opening: i, Other: k, Is: d,
-		Message: fmt.Sprintf("%s is left between opening %d and %s; less than %s breaks easily", p.text(d), i+1, nameOf(k), p.text(LeastBridge)), Hint: "move them apart, or cut one of them by hand"}
+func bridge(i, k int, at geom.Point, d float64) Finding {
+	left, least := geom.Millimetres(d), geom.Millimetres(LeastBridge)
+	return weak(Bridge, at, left, geom.Sentencef("%s is left between opening %d and %s; less than %s breaks easily",
+		left, i+1, nameOf(k), least), "move them apart, or cut one of them by hand").between(i, k)
+}
+
+// weak is the finding of a place where a plate may break, with what is left there.
+func weak(code geom.Code, at geom.Point, left geom.Millimetres, fact geom.Sentence, ask string) Finding {
+	f := refused(code, at, fact, ask)
+	f.Level, f.Measured, f.Limit = geom.LevelWarning, left, geom.Millimetres(LeastBridge)
+	return f
 }
 
 // neck looks for places of the plate through which, or into which, a disc as wide as
@@ -81,7 +90,8 @@ func (p Plate) neck() []Finding {
 	} else if len(covered) > 0 {
 		at = furthest(p.Outline, covered[0])
 	}
-	return []Finding{{Code: Neck, At: at, Opening: -1, Other: -1, Is: LeastBridge, Message: fmt.Sprintf("the plate has a neck or a tongue narrower than %s", p.text(LeastBridge)), Hint: "make it wider there"}}
+	return []Finding{weak(Neck, at, LeastBridge, geom.Sentencef("the plate has a neck or a tongue narrower than %s",
+		geom.Millimetres(LeastBridge)), "make it wider there")}
 }
 
 // flat is the chord by which loops are asked what lies in them, in mm.

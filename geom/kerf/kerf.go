@@ -15,18 +15,6 @@ import (
 type Plate struct {
 	Outline  geom.Loop
 	Openings []geom.Loop
-	Unit     geom.Unit // of what is found
-}
-
-// text is a length in the plate's unit.
-func (p Plate) text(mm float64) string { return geom.LengthOf(mm).Text(p.Unit) }
-
-// area is one in the plate's unit.
-func (p Plate) area(mm2 float64) string {
-	if p.Unit == geom.Inch {
-		return fmt.Sprintf("%.4f sq in", mm2/(geom.InchMM*geom.InchMM))
-	}
-	return fmt.Sprintf("%.2f mm2", mm2)
 }
 
 // Paths are the centre lines that the beam or bit is led along. An opening of the
@@ -36,35 +24,57 @@ type Paths struct {
 	Openings []geom.Loop
 }
 
-// Code names what is wrong.
-type Code string
-
+// What is wrong with a plate.
 const (
-	Narrow    Code = "narrow"     // an opening, or a part of one, is narrower than the kerf
-	FallsOut  Code = "falls-out"  // an opening lies in another one and falls out with it
-	Meets     Code = "meets"      // openings cross or touch each other or the outline
-	Outside   Code = "outside"    // an opening lies beyond the outline
-	Bridge    Code = "bridge"     // little is left between two cuts
-	Neck      Code = "neck"       // little is left of the plate itself
-	Shape     Code = "shape"      // a loop that cannot be cut at all
-	OpenMouth Code = "open-mouth" // a slot or bay of the outline is no wider than the kerf
+	Narrow    geom.Code = "narrow"     // an opening, or a part of one, is narrower than the kerf
+	FallsOut  geom.Code = "falls-out"  // an opening lies in another one and falls out with it
+	Meets     geom.Code = "meets"      // openings cross or touch each other or the outline
+	Outside   geom.Code = "outside"    // an opening lies beyond the outline
+	Bridge    geom.Code = "bridge"     // little is left between two cuts
+	Neck      geom.Code = "neck"       // little is left of the plate itself
+	Shape     geom.Code = "shape"      // a loop that cannot be cut at all
+	OpenMouth geom.Code = "open-mouth" // a slot or bay of the outline is no wider than the kerf
 )
 
 // LeastBridge is how much should stay between two cuts, in mm: less breaks or burns
 // through (common practice, no source).
 const LeastBridge = 2.0
 
-// Finding is one thing that is wrong with a plate.
+// Finding is one thing that is wrong with a plate. An error cannot be cut as drawn. What
+// is measured of a slot that is too narrow is an [Area] that stays uncut.
 type Finding struct {
-	Code  Code
-	Error bool       // it cannot be cut as drawn
-	At    geom.Point // where
+	geom.Diagnosis
+	At geom.Point // where
 	// Opening is the number of the opening, from 0, or -1 of the outline; Other that of
 	// what it comes near to, -1 for the outline.
 	Opening, Other int
-	Is             float64 // what was measured, in mm; of a slot too narrow what stays uncut, in mm2
-	Message, Hint  string
 }
+
+// Area is an area in mm2.
+type Area float64
+
+// In prints the area with its unit.
+func (a Area) In(u geom.Unit) string {
+	if u == geom.Inch {
+		return fmt.Sprintf("%.4f sq in", float64(a)/(geom.InchMM*geom.InchMM))
+	}
+	return fmt.Sprintf("%.2f mm2", float64(a))
+}
+
+// refused is the finding of what cannot be cut.
+func refused(code geom.Code, at geom.Point, fact geom.Sentence, ask string) Finding {
+	return Finding{Diagnosis: geom.Diagnosis{Code: code, Level: geom.LevelError, Fact: fact, Ask: geom.Sentencef("%s", ask)},
+		At: at, Opening: -1, Other: -1}
+}
+
+// between says which openings a finding is about.
+func (f Finding) between(opening, other int) Finding {
+	f.Opening, f.Other = opening, other
+	return f
+}
+
+// finer is what ends that a cut is no wider than the kerf.
+const finer = "make it wider, or cut it with a finer beam or bit"
 
 // Compensate moves the loops of a plate by half a kerf, in mm. Without a kerf the
 // paths are the plate's own lines. Paths are of use only where no finding is an
@@ -78,8 +88,10 @@ func Compensate(p Plate, kerf float64) (out Paths, found []Finding) {
 	out.Outline = grown[0]
 	if closed, err := sweep.Outside(p.Outline, half); err == nil {
 		if off := leaves(p.Outline, []geom.Loop{closed}, half, -1); off > 0 {
-			found = append(found, Finding{Code: OpenMouth, Error: true, At: furthest(closed, p.Outline), Opening: -1, Other: -1, Is: off,
-				Message: fmt.Sprintf("the outline has a slot or a bay no wider than the kerf, %s: %s of it cannot be cut", p.text(kerf), p.area(off)), Hint: "make it wider, or cut it with a finer beam or bit"})
+			f := refused(OpenMouth, furthest(closed, p.Outline), geom.Sentencef("the outline has a slot or a bay no wider "+
+				"than the kerf, %s: %s of it cannot be cut", geom.Millimetres(kerf), Area(off)), finer)
+			f.Measured, f.Limit = Area(off), Area(0)
+			found = append(found, f)
 		}
 	}
 	for i, l := range p.Openings {
@@ -93,11 +105,13 @@ func Compensate(p Plate, kerf float64) (out Paths, found []Finding) {
 			return out, append(found, shape(i, l, err))
 		}
 		if off := leaves(l, covered, half, 1); off > 0 || len(paths) != 1 {
-			f := Finding{Code: Narrow, Error: true, At: l[0].Point, Opening: i, Other: i, Is: off, Hint: "make it wider, or cut it with a finer beam or bit"}
-			f.Message = fmt.Sprintf("%s is no wider than the kerf, %s", nameOf(i), p.text(kerf))
+			fact := geom.Sentencef("%s is no wider than the kerf, %s", nameOf(i), geom.Millimetres(kerf))
 			if len(paths) > 0 {
-				f.Message = fmt.Sprintf("parts of %s are narrower than the kerf, %s: %s of it cannot be cut", nameOf(i), p.text(kerf), p.area(off))
+				fact = geom.Sentencef("parts of %s are narrower than the kerf, %s: %s of it cannot be cut",
+					nameOf(i), geom.Millimetres(kerf), Area(off))
 			}
+			f := refused(Narrow, l[0].Point, fact, finer).between(i, i)
+			f.Measured, f.Limit = Area(off), Area(0)
 			found = append(found, f)
 		}
 	}
@@ -105,11 +119,12 @@ func Compensate(p Plate, kerf float64) (out Paths, found []Finding) {
 }
 
 func shape(opening int, l geom.Loop, err error) Finding {
-	f := Finding{Code: Shape, Error: true, Opening: opening, Other: opening, Message: fmt.Sprintf("%s cannot be moved by half the kerf: %v", nameOf(opening), err), Hint: "draw it with fewer and simpler sides"}
+	at := geom.Point{}
 	if len(l) > 0 {
-		f.At = l[0].Point
+		at = l[0].Point
 	}
-	return f
+	return refused(Shape, at, geom.Sentencef("%s cannot be moved by half the kerf: %v", nameOf(opening), err),
+		"draw it with fewer and simpler sides").between(opening, opening)
 }
 
 // furthest is the corner of a loop that is furthest from another loop.

@@ -10,10 +10,10 @@ import (
 	"pgregory.net/rapid"
 )
 
-func codes(found []Finding) (list []Code) {
+func codes(found []Finding) (list []geom.Code) {
 	for _, f := range found {
 		list = append(list, f.Code)
-		if f.Message == "" || f.Hint == "" {
+		if f.Fact.IsEmpty() || f.Ask.IsEmpty() {
 			list = append(list, "no words")
 		}
 	}
@@ -41,38 +41,38 @@ func TestFindings(t *testing.T) {
 		outline  geom.Loop
 		openings []geom.Loop
 		kerf, is float64
-		want     []Code
+		want     []geom.Code
 	}{
 		{"nothing wrong", sheet, []geom.Loop{rect(10, 10, 12, 50), geom.Circle(geom.Point{X: 50, Y: 30}, 3)}, 0.2, 0, nil},
-		{"a slot finer than the kerf", sheet, []geom.Loop{rect(10, 10, 10.15, 50)}, 0.2, 0, []Code{Narrow}},
+		{"a slot finer than the kerf", sheet, []geom.Loop{rect(10, 10, 10.15, 50)}, 0.2, 0, []geom.Code{Narrow}},
 		// A slot 2 wide with a notch 0.1 wide and 5 deep: its 0.5 mm2 stay but for what the
 		// round of the beam takes of its mouth.
-		{"a part of a slot", sheet, []geom.Loop{geom.Polygon(geom.Point{X: 10, Y: 10}, geom.Point{X: 12, Y: 10}, geom.Point{X: 12, Y: 20}, geom.Point{X: 17, Y: 20}, geom.Point{X: 17, Y: 20.1}, geom.Point{X: 12, Y: 20.1}, geom.Point{X: 12, Y: 50}, geom.Point{X: 10, Y: 50})}, 0.2, 0, []Code{Narrow}},
-		{"an island", sheet, []geom.Loop{rect(10, 10, 50, 50), rect(20, 20, 30, 30)}, 0.2, 0, []Code{FallsOut}},
-		{"crossing", sheet, []geom.Loop{rect(10, 10, 50, 20), rect(20, 5, 30, 30)}, 0.2, 0, []Code{Meets}},
-		{"touching", sheet, []geom.Loop{rect(10, 10, 20, 20), rect(20, 20, 30, 30)}, 0.2, 0, []Code{Meets}},
-		{"over the edge", sheet, []geom.Loop{rect(90, 10, 110, 20)}, 0.2, 0, []Code{Meets}},
-		{"beyond it", sheet, []geom.Loop{rect(110, 10, 120, 20)}, 0.2, 0, []Code{Outside}},
-		{"a thin bridge", sheet, []geom.Loop{rect(10, 10, 20, 20), rect(21.5, 10, 30, 20)}, 0.2, 1.5, []Code{Bridge}},
-		{"a thin rim", sheet, []geom.Loop{rect(10, 0.75, 20, 20)}, 0.2, 0.75, []Code{Bridge}},
+		{"a part of a slot", sheet, []geom.Loop{geom.Polygon(geom.Point{X: 10, Y: 10}, geom.Point{X: 12, Y: 10}, geom.Point{X: 12, Y: 20}, geom.Point{X: 17, Y: 20}, geom.Point{X: 17, Y: 20.1}, geom.Point{X: 12, Y: 20.1}, geom.Point{X: 12, Y: 50}, geom.Point{X: 10, Y: 50})}, 0.2, 0, []geom.Code{Narrow}},
+		{"an island", sheet, []geom.Loop{rect(10, 10, 50, 50), rect(20, 20, 30, 30)}, 0.2, 0, []geom.Code{FallsOut}},
+		{"crossing", sheet, []geom.Loop{rect(10, 10, 50, 20), rect(20, 5, 30, 30)}, 0.2, 0, []geom.Code{Meets}},
+		{"touching", sheet, []geom.Loop{rect(10, 10, 20, 20), rect(20, 20, 30, 30)}, 0.2, 0, []geom.Code{Meets}},
+		{"over the edge", sheet, []geom.Loop{rect(90, 10, 110, 20)}, 0.2, 0, []geom.Code{Meets}},
+		{"beyond it", sheet, []geom.Loop{rect(110, 10, 120, 20)}, 0.2, 0, []geom.Code{Outside}},
+		{"a thin bridge", sheet, []geom.Loop{rect(10, 10, 20, 20), rect(21.5, 10, 30, 20)}, 0.2, 1.5, []geom.Code{Bridge}},
+		{"a thin rim", sheet, []geom.Loop{rect(10, 0.75, 20, 20)}, 0.2, 0.75, []geom.Code{Bridge}},
 		// Centres 9 apart, radii 5 and 3: 1 is left.
-		{"between circles", sheet, []geom.Loop{geom.Circle(geom.Point{X: 30, Y: 30}, 5), geom.Circle(geom.Point{X: 39, Y: 30}, 3)}, 0, 1, []Code{Bridge}},
-		{"a neck", neck, nil, 0, LeastBridge, []Code{Neck}},
+		{"between circles", sheet, []geom.Loop{geom.Circle(geom.Point{X: 30, Y: 30}, 5), geom.Circle(geom.Point{X: 39, Y: 30}, 3)}, 0, 1, []geom.Code{Bridge}},
+		{"a neck", neck, nil, 0, LeastBridge, []geom.Code{Neck}},
 		// A room of 20 by 20 stays uncut, and the mouth of 0.1 by 10, but for a round end.
-		{"a bay's mouth", bay, nil, 0.2, 0, []Code{OpenMouth}},
-		{"an open slot", notch(0.15), nil, 0.2, 0, []Code{OpenMouth}},
+		{"a bay's mouth", bay, nil, 0.2, 0, []geom.Code{OpenMouth}},
+		{"an open slot", notch(0.15), nil, 0.2, 0, []geom.Code{OpenMouth}},
 		{"an open slot wide enough", notch(0.25), nil, 0.2, 0, nil},
-		{"a tongue", tongue(1.5), nil, 0.2, LeastBridge, []Code{Neck}},
+		{"a tongue", tongue(1.5), nil, 0.2, LeastBridge, []geom.Code{Neck}},
 		{"a tongue wide enough", tongue(2.5), nil, 0.2, 0, nil},
-		{"a loop that crosses itself", geom.Polygon(geom.Point{}, geom.Point{X: 10, Y: 10}, geom.Point{X: 10}, geom.Point{Y: 10}, geom.Point{X: -5, Y: 5}), nil, 0, 0, []Code{Shape}},
+		{"a loop that crosses itself", geom.Polygon(geom.Point{}, geom.Point{X: 10, Y: 10}, geom.Point{X: 10}, geom.Point{Y: 10}, geom.Point{X: -5, Y: 5}), nil, 0, 0, []geom.Code{Shape}},
 	} {
 		_, found := Compensate(Plate{Outline: c.outline, Openings: c.openings}, c.kerf)
 		if got := codes(found); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %q, should be %q", c.name, got, c.want)
 			continue
 		}
-		if c.is > 0 && math.Abs(found[0].Is-c.is) > 1e-9 {
-			t.Errorf("%s: measured %g, should be %g", c.name, found[0].Is, c.is)
+		if c.is > 0 && math.Abs(float64(found[0].Measured.(geom.Millimetres))-c.is) > 1e-9 {
+			t.Errorf("%s: measured %v, should be %g", c.name, found[0].Measured, c.is)
 		}
 	}
 }

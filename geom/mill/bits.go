@@ -2,7 +2,6 @@ package mill
 
 import (
 	"cmp"
-	"fmt"
 	"math"
 	"slices"
 
@@ -256,28 +255,32 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	what := p.what(c.Pocket)
 	switch why {
 	case tooShort:
-		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(p.deepest(c))+" or more", "%s is %s deep in the thickest board; %s reaches %s",
-			what, p.text(p.deepest(c)), p.bit(b), p.text(b.Reach))
-		p.naming(FieldReach, p.up(p.deepest(c)))
+		deep := geom.Millimetres(p.deepest(c))
+		d := p.fail("bit-reach", SettingBits, "%s is %s deep in the thickest board; %s reaches %s",
+			what, deep, named{b}, geom.Millimetres(b.Reach))
+		d.Measured, d.Limit = deep, geom.Millimetres(b.Reach)
+		d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, p.deepest(c))}
 	case noRelief:
-		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "%s has no room for the relief of its corners by %s",
-			what, p.bit(b))
+		d := p.fail("corner-relief", SettingBits, "%s has no room for the relief of its corners by %s", what, named{b})
+		d.Ask = geom.Sentencef("a smaller bit needs less")
 	case notRelieved:
-		p.fail("corner-relief", FieldRelief, fmt.Sprintf("write `%s: %s` or `%[1]s: %[3]s` under relief, or let it run through", c.Operation, ReliefBisector, ReliefSide),
-			"%s keeps round corners of %s, for its relief is none, and a square part goes into them: the box would not go together", what, p.text(b.Diameter/2))
+		d := p.fail("corner-relief", SettingRelief, "%s keeps round corners of %s, for its relief is none, "+
+			"and a square part goes into them: the box would not go together", what, geom.Millimetres(b.Diameter/2))
+		d.Remedies, d.Ask = relieved(c.Operation), geom.Sentencef("let it run through")
 	case tooRound:
 		least := c.Outline.LeastInsideRadius()
-		p.fail("bit-radius", FieldBits, "give a bit of "+p.atMost(2*least)+" or less", "%s has an inside radius of %s; %s leaves %s",
-			what, p.text(least), p.bit(b), p.text(b.Diameter/2))
-		p.naming(FieldBits, p.down(2*least))
+		left, radius := geom.Millimetres(b.Diameter/2), geom.Millimetres(least)
+		d := p.fail("bit-radius", SettingBits, "%s has an inside radius of %s; %s leaves %s", what, radius, named{b}, left)
+		d.Measured, d.Limit = left, radius
+		d.Remedies = []geom.Remedy{p.most(SettingBits, KeyDiameter, 2*least)}
 	default:
 		r := c.Outline.Bounds()
 		narrow := math.Min(r.Width(), r.Height())
-		hint := "give a smaller bit, or make the slot wider"
+		d := p.fail("bit-width", SettingBits, "%s, %s wide, is narrower than %s", what, geom.Millimetres(narrow), named{b})
+		d.Measured, d.Limit = geom.Millimetres(narrow), geom.Millimetres(b.Diameter)
+		d.Ask = geom.Sentencef("give a smaller bit, or make the slot wider")
 		if c.Operation == geom.Drill.String() {
-			hint = "give a bit of " + p.atMost(narrow) + " or less beside it, under bits, for holes"
+			d.Ask = geom.Sentencef("give a bit of %s or less beside it, for holes", geom.AtMost(narrow))
 		}
-		p.fail("bit-width", FieldBits, hint, "%s, %s wide, is narrower than %s",
-			what, p.text(narrow), p.bit(b))
 	}
 }

@@ -1,7 +1,6 @@
 package mill
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -22,7 +21,7 @@ type Engraving struct {
 type Engraved struct {
 	At     geom.Point
 	Height float64
-	Room   string // why there is none; empty where there is
+	Room   geom.Sentence // why there is none; empty where there is
 }
 
 // Engrave says how numbers are engraved. A Depth of 0 is not at all, a Height of 0 one that
@@ -68,15 +67,15 @@ func (p *preparation) engrave() {
 	out := &Engraved{Height: math.Floor(high*100) / 100}
 	p.work.Engraved = out
 	if least := leastBits * d; out.Height < least-touching {
-		out.Room = fmt.Sprintf("figures of %s are too small for %s: they have to be %s high",
-			p.text(math.Max(0, high)), p.bit(p.Bits[bit]), p.text(least))
+		out.Room = geom.Sentencef("figures of %s are too small for %s: they have to be %s high",
+			geom.Millimetres(math.Max(0, high)), named{p.Bits[bit]}, geom.Millimetres(least))
 		return
 	}
 	long := float64(e.Wide * out.Height)
 	at, found := p.clearArea(e, long, out.Height, around)
 	if !found {
-		out.Room = fmt.Sprintf("%s x %s clear of edges and cuts is not to be had",
-			p.text(long+2*around), p.text(out.Height+2*around))
+		out.Room = geom.Sentencef("%s x %s clear of edges and cuts is not to be had",
+			geom.Millimetres(long+2*around), geom.Millimetres(out.Height+2*around))
 		return
 	}
 	out.At = at

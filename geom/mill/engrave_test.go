@@ -27,7 +27,7 @@ func TestEngraving(t *testing.T) {
 	s.Engrave.Depth = 0.3
 	w := mustPrepare(t, engraved(geom.Inside, boxFrom(0, 0, 300, 20)), s)
 	c := w.find(EngravingOperation)
-	if c.Bit != 1 || c.Depth != 0.3 || c.Left != 11.7 || len(c.Path) != 2 || w.Engraved == nil || w.Engraved.Room != "" || w.Engraved.Height != 6 {
+	if c.Bit != 1 || c.Depth != 0.3 || c.Left != 11.7 || len(c.Path) != 2 || w.Engraved == nil || !w.Engraved.Room.IsEmpty() || w.Engraved.Height != 6 {
 		t.Fatalf("%+v, %+v", c, w.Engraved)
 	}
 	// The middle is at 150: 12 long from 144 to 156. The nearest place, in steps of 1, that
@@ -72,7 +72,7 @@ func TestEngravingLeftOut(t *testing.T) {
 		s := settings(Bit{Name: "fine", Diameter: c.bit})
 		s.Engrave = Engrave{Depth: 0.3, Height: c.height}
 		w, _ := Prepare(engraved(geom.Inside, c.area), s)
-		if w.Engraved == nil || !strings.Contains(w.Engraved.Room, c.why) {
+		if w.Engraved == nil || !strings.Contains(w.Engraved.Room.In(geom.Millimetre), c.why) {
 			t.Errorf("%s: %+v, want %q", name, w.Engraved, c.why)
 		}
 		for _, k := range w.Cuts {

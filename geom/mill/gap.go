@@ -33,12 +33,19 @@ func pathBounds(c Cut, bits []Bit) geom.Rect {
 // checkGap judges the distance of panels on a sheet.
 func (p *preparation) checkGap() {
 	if need := p.work.Reach + Between; p.PartGap > 0 && p.PartGap < need-touching {
-		p.fail("part-gap", FieldGap, "write a part-gap of "+p.atLeast(need)+" or more, or less over-run, or give a smaller bit",
-			"panels %s apart: the cuts and the bit that cuts it out reach %s past the panel, and %s of wood have to stay before the next", p.text(p.PartGap), p.text(p.work.Reach), p.text(Between))
-		p.naming(FieldGap, p.up(need))
+		p.tooNear(need, geom.Sentencef("panels %s apart: the cuts and the bit that cuts it out reach %s past the panel, "+
+			"and %s of wood have to stay before the next", geom.Millimetres(p.PartGap), geom.Millimetres(p.work.Reach),
+			geom.Millimetres(Between)), "take less over-run, or a smaller bit")
 	} else if need := p.work.EndGap; p.PartGap > 0 && p.PartGap < need-touching {
-		p.fail("part-gap", FieldGap, "write a part-gap of "+p.atLeast(need)+" or more, or put the registration holes on the centre line",
-			"panels %s apart: the registration holes and the wood about them reach %s past the ends of this one", p.text(p.PartGap), p.text(need))
-		p.naming(FieldGap, p.up(need))
+		p.tooNear(need, geom.Sentencef("panels %s apart: the registration holes and the wood about them reach %s "+
+			"past the ends of this one", geom.Millimetres(p.PartGap), geom.Millimetres(need)),
+			"put the registration holes on the centre line")
 	}
+}
+
+// tooNear refuses a gap between panels that has to be larger.
+func (p *preparation) tooNear(need float64, fact geom.Sentence, ask string) {
+	d := p.add(geom.LevelError, "part-gap", SettingGap, fact)
+	d.Measured, d.Limit, d.Ask = geom.Millimetres(p.PartGap), geom.AtLeast(need), geom.Sentencef(ask)
+	d.Remedies = []geom.Remedy{p.least(SettingGap, "", need)}
 }

@@ -13,7 +13,7 @@ import (
 // TestHintsHold: a setting written as a hint names it ends the complaint. Gaps are
 // judged last, so a new fault may only be about one.
 func TestHintsHold(t *testing.T) {
-	followed := make(map[string]int)
+	tried := make(map[geom.Code]int)
 	rapid.Check(t, func(t *rapid.T) {
 		panel := geomtest.AnyPanel().Draw(t, "panel")
 		part := Part{Panel: panel, Least: panel.Thickness - rapid.Float64Range(0, 0.5).Draw(t, "thinner"), Most: panel.Thickness + 0.3}
@@ -30,42 +30,53 @@ func TestHintsHold(t *testing.T) {
 		}
 		_, before := Prepare(part, s)
 		for _, f := range before {
-			if f.Write == 0 {
-				continue
-			}
-			n := s
-			switch f.Entry {
-			case FieldGap:
-				n.PartGap = f.Write
-			case FieldSkin:
-				n.Skin = f.Write
-			case FieldTabs:
-				n.Tabs.Height = f.Write
-			case FieldRegister:
-				n.Register.Distance = f.Write
-			case FieldReach:
-				n.Bits = []Bit{{Name: "bit", Diameter: s.Bits[0].Diameter, Reach: f.Write}}
-			case FieldBits:
-				n.Bits = append(slices.Clone(s.Bits), Bit{Name: "small", Diameter: f.Write})
-			}
-			followed[f.Code]++
-			_, after := Prepare(part, n)
-			count := func(list []Fault) (k int) {
-				for _, g := range list {
-					if g.Code == f.Code && g.Message == f.Message {
-						k++
+			for _, r := range f.Remedies {
+				for _, lengths := range r.Ends() {
+					_, after := Prepare(part, followed(s, r.Changes[0], lengths[0]))
+					if count(after, f) >= count(before, f) {
+						t.Fatalf("%s\n%+v\nfollowed: %v", f.Fact.In(s.Unit), r, after)
 					}
 				}
-				return k
-			}
-			if count(after) >= count(before) {
-				t.Fatalf("%s\n%s\nfollowed: %v", f.Message, f.Hint, after)
+				tried[f.Code]++
 			}
 		}
 	})
-	for _, code := range []string{"part-gap", "register", "bit-reach"} {
-		if followed[code] == 0 {
-			t.Errorf("no hint of %s was followed: %v", code, followed)
+	for _, code := range []geom.Code{"part-gap", "register", "bit-reach"} {
+		if tried[code] == 0 {
+			t.Errorf("no hint of %s was followed: %v", code, tried)
 		}
 	}
+}
+
+// followed is a shop's settings with a change.
+func followed(s Settings, c geom.Change, mm float64) Settings {
+	switch c.Setting {
+	case SettingGap:
+		s.PartGap = mm
+	case SettingSkin:
+		s.Skin = mm
+	case SettingTabs:
+		s.Tabs.Height = mm
+	case SettingRegister:
+		s.Register.Distance = mm
+	case SettingRelief:
+		s.Reliefs = map[string]Relief{c.Key: Relief(c.Word)}
+	case SettingBits:
+		if c.Key == KeyReach {
+			s.Bits = []Bit{{Name: "bit", Diameter: s.Bits[0].Diameter, Reach: mm}}
+		} else {
+			s.Bits = append(slices.Clone(s.Bits), Bit{Name: "small", Diameter: mm})
+		}
+	}
+	return s
+}
+
+// count is how often a list has what a diagnosis says.
+func count(list []geom.Diagnosis, d geom.Diagnosis) (n int) {
+	for _, o := range list {
+		if o.Code == d.Code && o.Fact.In(geom.Millimetre) == d.Fact.In(geom.Millimetre) {
+			n++
+		}
+	}
+	return n
 }

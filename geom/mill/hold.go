@@ -42,9 +42,9 @@ func (p *preparation) profile() {
 		c.Depth, c.Left = part.Thickness-p.Skin, p.Skin
 		p.checkSkin()
 	case p.work.Small:
-		p.warn("small-part", FieldSmall, "write a skin of "+p.skin().Text(p.Unit)+", and hold it down by more than suction", "the panel is %s x %s, less than %s square: it may come loose when it is cut out",
-			p.text(part.Length()), p.text(part.Width()), p.text(p.SmallPart))
-		p.naming(FieldSkin, p.skin())
+		d := p.warn("small-part", SettingSmall, "the panel is %s x %s, less than %s square: it may come loose when it is cut out",
+			geom.Millimetres(part.Length()), geom.Millimetres(part.Width()), geom.Millimetres(p.SmallPart))
+		d.Remedies, d.Ask = p.withSkin(), geom.Sentencef("hold it down by more than suction")
 	}
 	p.work.Cuts = append(p.work.Cuts, c)
 }
@@ -55,14 +55,19 @@ func (p *preparation) checkSkin() {
 	thin := part.Least - part.Thickness + p.Skin
 	switch {
 	case p.Skin >= part.Thickness:
-		p.fail("skin", FieldSkin, "write a skin of "+p.skin().Text(p.Unit), "a skin of %s is as thick as the panel, %s", p.text(p.Skin), p.text(part.Thickness))
-		p.naming(FieldSkin, p.skin())
+		skin, thick := geom.Millimetres(p.Skin), geom.Millimetres(part.Thickness)
+		d := p.fail("skin", SettingSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
+		d.Measured, d.Limit, d.Remedies = skin, thick, p.withSkin()
 	case !p.FromSpoilboard && thin < leastSkin-touching:
-		p.warn("skin", FieldSkin, "write a skin of "+p.atLeast(p.Skin+leastSkin-thin)+" or more, or measure depths from the spoilboard",
-			"a skin of %s is %s in the thinnest board", p.text(p.Skin), p.text(math.Max(0, thin)))
-		p.naming(FieldSkin, p.up(p.Skin+leastSkin-thin))
+		stays := geom.Millimetres(math.Max(0, thin))
+		d := p.warn("skin", SettingSkin, "a skin of %s is %s in the thinnest board", geom.Millimetres(p.Skin), stays)
+		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(leastSkin), fromSpoilboard
+		d.Remedies = []geom.Remedy{p.least(SettingSkin, "", p.Skin+leastSkin-thin)}
 	}
 }
+
+// fromSpoilboard is asked where a thin board leaves too little under a cut.
+var fromSpoilboard = geom.Sentencef("measure depths from the spoilboard")
 
 // leastSkin is the least skin that holds, and usualSkin one that is still cut through with
 // a knife, in millimetres; common practice, no source.
@@ -77,9 +82,9 @@ func (s Settings) UsualSkin(mean, least float64) float64 {
 	return math.Max(usualSkin, mean-least+leastSkin)
 }
 
-// skin is one that holds in the thinnest board.
-func (p *preparation) skin() geom.Length {
-	return p.up(p.UsualSkin(p.part.Thickness, p.part.Least))
+// withSkin is a skin that holds in the thinnest board.
+func (p *preparation) withSkin() []geom.Remedy {
+	return []geom.Remedy{p.exactly(SettingSkin, p.UsualSkin(p.part.Thickness, p.part.Least))}
 }
 
 // leastAboveTab is the least depth, in millimetres, of the cut above a tab: less is
@@ -94,9 +99,11 @@ const leastTab = 0.5
 // thinnest, and enough of the tabs themselves where the depth is from the top.
 func (p *preparation) tabsSuit() bool {
 	if most := p.part.Least - leastAboveTab; p.Tabs.Height > most+touching {
-		p.fail("tabs", FieldTabs, "write a height of "+p.atMost(most)+" or less", "tabs of %s are too high for a panel of %s, %s at the thinnest",
-			p.text(p.Tabs.Height), p.text(p.part.Thickness), p.text(p.part.Least))
-		p.naming(FieldTabs, p.down(most))
+		high := geom.Millimetres(p.Tabs.Height)
+		d := p.fail("tabs", SettingTabs, "tabs of %s are too high for a panel of %s, %s at the thinnest",
+			high, geom.Millimetres(p.part.Thickness), geom.Millimetres(p.part.Least))
+		d.Measured, d.Limit = high, geom.AtMost(most)
+		d.Remedies = []geom.Remedy{p.most(SettingTabs, KeyHeight, most)}
 		return false
 	}
 	thinner := 0.0 // than the board for which the depth is drawn
@@ -104,9 +111,11 @@ func (p *preparation) tabsSuit() bool {
 		thinner = p.part.Thickness - p.part.Least
 	}
 	if least := leastTab + thinner; p.Tabs.Height < least-touching {
-		p.fail("tabs", FieldTabs, "write a height of "+p.atLeast(least)+" or more, or measure depths from the spoilboard", "tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing",
-			p.text(p.Tabs.Height), p.text(math.Max(0, p.Tabs.Height-thinner)), p.text(p.part.Least), p.text(p.part.Thickness))
-		p.naming(FieldTabs, p.up(least))
+		high := geom.Millimetres(p.Tabs.Height)
+		d := p.fail("tabs", SettingTabs, "tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing", high,
+			geom.Millimetres(math.Max(0, p.Tabs.Height-thinner)), geom.Millimetres(p.part.Least), geom.Millimetres(p.part.Thickness))
+		d.Measured, d.Limit, d.Ask = high, geom.AtLeast(least), fromSpoilboard
+		d.Remedies = []geom.Remedy{p.least(SettingTabs, KeyHeight, least)}
 		return false
 	}
 	return true
@@ -135,8 +144,9 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 		if p.Skin > 0 { // which holds it instead
 			return nil, false
 		}
-		p.warn("tabs", FieldTabs, "write a skin of "+p.skin().Text(p.Unit)+", which holds what tabs cannot, or hold it down otherwise", "there is room for %d tabs of %s on the sides that no part bears on: they do not hold it", len(places), p.text(p.Tabs.Width))
-		p.naming(FieldSkin, p.skin())
+		d := p.warn("tabs", SettingTabs, "there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",
+			len(places), geom.Millimetres(p.Tabs.Width))
+		d.Remedies, d.Ask = p.withSkin(), geom.Sentencef("hold it down otherwise")
 		return nil, false
 	}
 	p.work.Sides = p.sides(width)

@@ -145,8 +145,8 @@ func TestTabsKeepOff(t *testing.T) {
 func mustPrepare2(t *rapid.T, p Part, s Settings) Work {
 	w, faults := Prepare(p, s)
 	for _, f := range faults {
-		if f.Error {
-			t.Fatalf("%s: %s", f.Code, f.Message)
+		if f.IsError() {
+			t.Fatalf("%s: %v", f.Code, f)
 		}
 	}
 	return w

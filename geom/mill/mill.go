@@ -84,12 +84,12 @@ type Settings struct {
 	FromSpoilboard bool // depths are told as the wood left
 	Register       Register
 	Tabs           Tabs
-	Skin           float64 // left under the outline of small panels; 0 is none
-	SmallPart      float64 // the side of the square below whose area a panel is small
-	PartGap        float64 // between panels on a sheet; 0 when not said
-	Through        float64 // how far cuts that go through go on into the spoilboard
-	Engrave        Engrave // numbers
-	Unit           geom.Unit
+	Skin           float64   // left under the outline of small panels; 0 is none
+	SmallPart      float64   // the side of the square below whose area a panel is small
+	PartGap        float64   // between panels on a sheet; 0 when not said
+	Through        float64   // how far cuts that go through go on into the spoilboard
+	Engrave        Engrave   // numbers
+	Unit           geom.Unit // in which lengths are chosen and remedies are round
 }
 
 // ReliefOf is the relief of an operation's corners.
@@ -186,12 +186,13 @@ type preparation struct {
 	outline int       // the bit that cuts the panel out; -1 for none
 	drawn   geom.Loop // the outline with its relief
 	work    Work
-	faults  []Fault
+	found   []geom.Diagnosis
 }
 
-// Prepare works a panel out for a router. With an error among the faults the work
-// is not to be cut. The panel keeps the rules of [geom.Panel.Check].
-func Prepare(part Part, s Settings) (Work, []Fault) {
+// Prepare works a panel out for a router. With an error among the diagnoses the work
+// is not to be cut; their remedies have not been tried. The panel keeps the rules of
+// [geom.Panel.Check].
+func Prepare(part Part, s Settings) (Work, []geom.Diagnosis) {
 	p := &preparation{Settings: s, part: part}
 	p.sortBits()
 	p.faces()
@@ -214,5 +215,5 @@ func Prepare(part Part, s Settings) (Work, []Fault) {
 	p.profile()
 	p.over()
 	p.frays()
-	return p.work, p.faults
+	return p.work, p.found
 }

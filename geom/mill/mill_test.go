@@ -27,19 +27,19 @@ func mustPrepare(t *testing.T, p Part, s Settings) Work {
 	t.Helper()
 	w, faults := Prepare(p, s)
 	for _, f := range faults {
-		if f.Error {
-			t.Fatalf("%s: %s", f.Code, f.Message)
+		if f.IsError() {
+			t.Fatalf("%s: %v", f.Code, f)
 		}
 	}
 	return w
 }
 
-func codes(faults []Fault) (list []string) {
-	for _, f := range faults {
-		if f.Message == "" || f.Hint == "" || f.Field == "" {
+func codes(found []geom.Diagnosis) (list []string) {
+	for _, f := range found {
+		if f.Fact.IsEmpty() || f.Ask.IsEmpty() && len(f.Remedies) == 0 || f.Subject.Setting == "" || (f.Measured == nil) != (f.Limit == nil) {
 			list = append(list, "incomplete")
 		}
-		list = append(list, f.Code)
+		list = append(list, string(f.Code))
 	}
 	return list
 }

@@ -1,7 +1,6 @@
 package mill
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -69,7 +68,9 @@ func (p *preparation) outlineBit() int {
 func (p *preparation) take(b int, drawn geom.Loop) {
 	p.drawn = drawn
 	if len(sharpCorners(p.part.Outline)) > 0 {
-		p.warn("outline-corner", FieldBits, "square it by hand, or make it round", "%s leaves wood in inside corners of the outline", p.bit(p.Bits[b]))
+		d := p.add(geom.LevelNote, "outline-corner", SettingBits,
+			geom.Sentencef("%s leaves wood in inside corners of the outline", named{p.Bits[b]}))
+		d.Ask = geom.Sentencef("square it by hand, or make it round")
 	}
 }
 
@@ -78,17 +79,25 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 	thick := p.part.Most + p.Through
 	switch why {
 	case tooRound:
-		p.fail("bit-radius", FieldBits, "give a smaller bit", "the outline has an inside radius of %s, too small for %s", p.text(least), p.bit(b))
+		d := p.fail("bit-radius", SettingBits, "the outline has an inside radius of %s, too small for %s",
+			geom.Millimetres(least), named{b})
+		d.Measured, d.Limit = geom.Millimetres(b.Diameter/2), geom.Millimetres(least)
+		d.Ask = geom.Sentencef("give a smaller bit")
 	case notRelieved:
-		p.fail("corner-relief", FieldRelief, fmt.Sprintf("write `profile: %s` or `profile: %s` under relief", ReliefBisector, ReliefSide),
-			"the outline keeps round inside corners of %s, for its relief is none, and other parts go into them: the box would not go together", p.text(b.Diameter/2))
+		d := p.fail("corner-relief", SettingRelief, "the outline keeps round inside corners of %s, for its relief is none, "+
+			"and other parts go into them: the box would not go together", geom.Millimetres(b.Diameter/2))
+		d.Remedies = relieved(Profile)
 	case noRelief:
-		p.fail("corner-relief", FieldBits, "a smaller bit needs less", "the outline has no room for the relief of its inside corners by %s", p.bit(b))
+		d := p.fail("corner-relief", SettingBits, "the outline has no room for the relief of its inside corners by %s", named{b})
+		d.Ask = geom.Sentencef("a smaller bit needs less")
 	case tooWide:
-		p.fail("bit-width", FieldBits, "give a smaller bit, or make it wider", "a notch of the outline is narrower than %s", p.bit(b))
+		d := p.fail("bit-width", SettingBits, "a notch of the outline is narrower than %s", named{b})
+		d.Ask = geom.Sentencef("give a smaller bit, or make it wider")
 	default:
-		p.fail("bit-reach", FieldBits, "give a bit with a reach of "+p.atLeast(thick)+" or more", "no bit cuts through %s: %s reaches %s",
-			p.text(thick), p.bit(b), p.text(b.Reach))
+		d := p.fail("bit-reach", SettingBits, "no bit cuts through %s: %s reaches %s",
+			geom.Millimetres(thick), named{b}, geom.Millimetres(b.Reach))
+		d.Measured, d.Limit = geom.Millimetres(thick), geom.Millimetres(b.Reach)
+		d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, thick)}
 	}
 }
 

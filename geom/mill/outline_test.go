@@ -43,7 +43,7 @@ func TestNotchRelief(t *testing.T) {
 // TestSharpNotch: without relief the corners are told of.
 func TestSharpNotch(t *testing.T) {
 	_, faults := Prepare(Part{Panel: notched(), Least: 12, Most: 12}, Settings{Bits: []Bit{{Name: "six", Diameter: 6}}, Relief: ReliefBisector, OverRun: 1})
-	if !slices.ContainsFunc(faults, func(f Fault) bool { return f.Code == "outline-corner" }) {
+	if !slices.ContainsFunc(faults, func(f geom.Diagnosis) bool { return f.Code == "outline-corner" }) {
 		t.Errorf("%+v", faults)
 	}
 }
@@ -51,7 +51,7 @@ func TestSharpNotch(t *testing.T) {
 // TestNarrowNotch: a bit of 25 does not get into a notch of 24.
 func TestNarrowNotch(t *testing.T) {
 	_, faults := Prepare(Part{Panel: notched(), Least: 12, Most: 12}, Settings{Bits: []Bit{{Name: "wide", Diameter: 25}}, Relief: ReliefBisector, OverRun: 1})
-	if !slices.ContainsFunc(faults, func(f Fault) bool { return f.Code == "bit-width" && f.Error }) {
+	if !slices.ContainsFunc(faults, func(f geom.Diagnosis) bool { return f.Code == "bit-width" && f.IsError() }) {
 		t.Errorf("%+v", faults)
 	}
 }

@@ -25,7 +25,7 @@ func TestPinOfTheShop(t *testing.T) {
 	} {
 		work, faults := Prepare(Part{Panel: panel, Least: 12, Most: 12}, Settings{Bits: c.bits, OverRun: 1, SmallPart: 100, Unit: c.unit})
 		for _, f := range faults {
-			if f.Error {
+			if f.IsError() {
 				t.Fatalf("%+v: %+v", c, f)
 			}
 		}

@@ -60,8 +60,9 @@ func (p *preparation) register() {
 		}
 	}
 	if bit < 0 {
-		p.fail("register", FieldRegister, "write a larger diameter, or give a smaller or longer bit", "no bit makes a registration hole of %s through %s and %s into the spoilboard",
-			p.text(r.Diameter), p.text(p.part.Most), p.text(PinDepth))
+		d := p.fail("register", SettingRegister, "no bit makes a registration hole of %s through %s and %s into the spoilboard",
+			geom.Millimetres(r.Diameter), geom.Millimetres(p.part.Most), geom.Millimetres(PinDepth))
+		d.Ask = geom.Sentencef("write a larger diameter, or give a smaller or longer bit")
 		return
 	}
 	place := p.inWaste
@@ -85,9 +86,10 @@ func (p *preparation) inWaste(r *Register, box geom.Rect) []geom.Point {
 	case r.Distance == 0:
 		r.Distance = math.Ceil(least)
 	case r.Distance < least-touching:
-		p.fail("register", FieldRegister, "write a distance of "+p.atLeast(least)+" or more", "registration holes %s from the panel's ends meet the cuts beyond them",
-			p.text(r.Distance))
-		p.naming(FieldRegister, p.up(least))
+		d := p.fail("register", SettingRegister, "registration holes %s from the panel's ends meet the cuts beyond them",
+			geom.Millimetres(r.Distance))
+		d.Measured, d.Limit = geom.Millimetres(r.Distance), geom.AtLeast(least)
+		d.Remedies = []geom.Remedy{p.least(SettingRegister, KeyDistance, least)}
 	}
 	y := box.Min.Y + box.Height()/3
 	return []geom.Point{{X: box.Min.X - r.Distance, Y: y}, {X: box.Max.X + r.Distance, Y: y}}
@@ -103,8 +105,9 @@ func (p *preparation) onCentreLine(r *Register, box geom.Rect) []geom.Point {
 	need := r.Diameter/2 + registerWeb
 	low, high := box.Min.Y+r.Distance, box.Max.Y-r.Distance-r.Diameter
 	if high-low < 2*need || r.Distance < need {
-		p.fail("register", FieldRegister, "put them into the waste", "the panel, %s wide, has no room for two registration holes of %s, %s from its edges",
-			p.text(box.Height()), p.text(r.Diameter), p.text(r.Distance))
+		d := p.fail("register", SettingRegister, "the panel, %s wide, has no room for two registration holes of %s, %s from its edges",
+			geom.Millimetres(box.Height()), geom.Millimetres(r.Diameter), geom.Millimetres(r.Distance))
+		d.Ask = intoWaste
 		return nil
 	}
 	// Not as far below the middle as the other one is above it, so that a panel that was
@@ -115,11 +118,16 @@ func (p *preparation) onCentreLine(r *Register, box geom.Rect) []geom.Point {
 		high, found = p.clearOn(x, high, need, func(y float64) bool { return y-lower >= 2*need && off(y, lower) })
 	}
 	if !found {
-		p.fail("register", FieldRegister, "put the holes into the waste", "on the panel's centre line there is no room for two registration holes of %s beside what is cut there", p.text(r.Diameter))
+		d := p.fail("register", SettingRegister, "on the panel's centre line there is no room for two registration holes of %s "+
+			"beside what is cut there", geom.Millimetres(r.Diameter))
+		d.Ask = intoWaste
 		return nil
 	}
 	return []geom.Point{{X: x, Y: lower}, {X: x, Y: high}}
 }
+
+// intoWaste is asked where the panel itself has no room.
+var intoWaste = geom.Sentencef("put the holes into the waste")
 
 // registerStep is how far apart, in millimetres, the places are that are tried for a
 // registration hole.

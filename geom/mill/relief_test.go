@@ -2,6 +2,7 @@ package mill
 
 import (
 	"math"
+	"reflect"
 	"slices"
 	"strings"
 	"testing"
@@ -172,8 +173,8 @@ func TestReliefOfEach(t *testing.T) {
 	}
 	s.Reliefs = map[string]Relief{"groove": ReliefNone}
 	_, faults := Prepare(taking, s)
-	if len(faults) != 1 || !faults[0].Error || faults[0].Code != "corner-relief" || faults[0].Field != FieldRelief || !strings.Contains(faults[0].Message, "the groove on the inside face keeps round corners of 3 mm") ||
-		!strings.Contains(faults[0].Hint, "`groove: bisector` or `groove: side`") {
+	if len(faults) != 1 || !faults[0].IsError() || faults[0].Code != "corner-relief" || faults[0].Subject.Setting != SettingRelief ||
+		!strings.Contains(faults[0].Error(), "the groove on the inside face keeps round corners of 3 mm") || !reflect.DeepEqual(faults[0].Remedies, relieved("groove")) {
 		t.Errorf("%+v", faults)
 	}
 	taking.Pockets[0].Takes = geom.Rectangle(23, 30, 277, 40) // which ends before the rounds begin
@@ -182,7 +183,7 @@ func TestReliefOfEach(t *testing.T) {
 	}
 	s.Reliefs = map[string]Relief{"profile": ReliefNone}
 	withNotch := Part{Panel: notched(5, 6), Least: 12, Most: 12}
-	if _, faults := Prepare(withNotch, s); len(faults) != 1 || faults[0].Field != FieldRelief || !strings.Contains(faults[0].Message, "the outline keeps round inside corners") {
+	if _, faults := Prepare(withNotch, s); len(faults) != 1 || faults[0].Subject.Setting != SettingRelief || !strings.Contains(faults[0].Error(), "the outline keeps round inside corners") {
 		t.Errorf("%+v", faults)
 	}
 }

@@ -47,7 +47,7 @@ const (
 )
 
 // Lay lays pieces out on sheets. A context that ends stops the search: the layout is the
-// best so far. The error is a [*Problem].
+// best so far. The error is a geom.Diagnosis.
 func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options) (Layout, error) {
 	if err := checked(pieces, sheets, r); err != nil {
 		return Layout{}, err
@@ -67,12 +67,10 @@ func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options
 	return out, nil
 }
 
-// solve lays pieces out, those that match on what they are given: only[i] are the sheets that
-// piece i may come from.
-func solve(ctx context.Context, pieces []Piece, sheets []Sheet, only []sizeSet, r Rules, o Options) Layout {
-	w := begin(pieces, sheets, only, r)
+// lay lays the pieces out.
+func (w *work) lay(ctx context.Context, o Options) Layout {
 	least := w.least()
-	out := Layout{Left: make([]int, len(pieces)), Least: float64(least * w.price)}
+	out := Layout{Left: make([]int, len(w.unfit)), Least: float64(least * w.price)}
 	copy(out.Left, w.unfit)
 	if len(w.kinds) == 0 {
 		out.Whole = true
@@ -85,7 +83,7 @@ func solve(ctx context.Context, pieces []Piece, sheets []Sheet, only []sizeSet, 
 	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
 	few := len(w.sizes) == 1 && len(w.kinds) <= manyKinds
-	if z := w.sizes[0]; few && best.left == 0 && r.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
+	if z := w.sizes[0]; few && best.left == 0 && w.rules.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
 		least = max(least, float64(w.cuts(z, len(best.list), effort*min(effort*cutsShare, mostCutsShare)))*z.price)
 		out.Least = least * w.price
 	}
@@ -115,6 +113,8 @@ type member struct {
 	count  int
 }
 
+// begin makes a task of pieces and sheets, those that match on what they are given: only[i]
+// are the sheets that piece i may come from.
 func begin(pieces []Piece, sheets []Sheet, only []sizeSet, r Rules) *work {
 	w := &work{task: task{rules: r, stop: new(atomic.Bool)}, unfit: make([]int, len(pieces))}
 	largest := w.addSheets(sheets)

@@ -48,10 +48,10 @@ func newMatching(pieces []Piece, sheets []Sheet, r Rules, o Options) *matching {
 func matched(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options) (Layout, error) {
 	m := newMatching(pieces, sheets, r, o)
 	if len(m.groups) == 0 || len(m.batches) < 2 {
-		return solve(ctx, pieces, sheets, nil, r, o), nil
+		return begin(pieces, sheets, nil, r).lay(ctx, o), nil
 	}
 	if len(sheets) > mostMatched {
-		return Layout{}, &Problem{-1, -1, "pieces that match can be laid out on up to 64 sizes of sheet"}
+		return Layout{}, refused(CodeMatch, SettingRules, 0, "pieces that match can be laid out on up to %d sizes of sheet", mostMatched)
 	}
 	choices := 1
 	for range m.groups {
@@ -90,7 +90,7 @@ func (m *matching) try(ctx context.Context, effort int) Layout {
 	}
 	o := m.options
 	o.Effort = max(effort, 1)
-	return solve(ctx, m.pieces, m.sheets, only, m.rules, o)
+	return begin(m.pieces, m.sheets, only, m.rules).lay(ctx, o)
 }
 
 // oneByOne chooses the batch of one group after the other.

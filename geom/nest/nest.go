@@ -7,8 +7,9 @@
 package nest
 
 import (
-	"fmt"
 	"math"
+
+	"drawerwright/geom"
 )
 
 // Way is how pieces are cut from a sheet.
@@ -100,38 +101,52 @@ const (
 	mostPieces = 1_000_000
 )
 
-// Problem is why something cannot be laid out.
-type Problem struct {
-	Piece, Sheet int // index, or -1
-	Message      string
-}
+// Settings that diagnoses are about. Of pieces and sheets the subject's item says which.
+const (
+	SettingPieces geom.Setting = "pieces"
+	SettingSheets geom.Setting = "sheets"
+	SettingRules  geom.Setting = "rules"
+)
 
-func (p *Problem) Error() string { return p.Message }
+// Why something cannot be laid out.
+const (
+	CodeNoSheets geom.Code = "nest-no-sheets"
+	CodeRange    geom.Code = "nest-range" // a size, trim, price, count, kerf or stage out of range
+	CodeSet      geom.Code = "nest-set"   // pieces that make no set
+	CodeMatch    geom.Code = "nest-match" // too many sheets to choose batches from
+)
+
+// refused is the diagnosis of a layout that cannot be made: of one of the pieces or the
+// sheets, or with 0 of the rules.
+func refused(code geom.Code, s geom.Setting, item int, format string, args ...any) error {
+	return geom.Diagnosis{Code: code, Level: geom.LevelError, Subject: geom.Subject{Setting: s, Item: item},
+		Fact: geom.Sentencef(format, args...)}
+}
 
 func checked(pieces []Piece, sheets []Sheet, r Rules) error {
 	if len(sheets) == 0 {
-		return &Problem{-1, -1, "there are no sheets"}
+		return geom.Diagnosis{Code: CodeNoSheets, Level: geom.LevelError, Fact: geom.Sentencef("there are no sheets")}
 	}
 	if r.Kerf < 0 || r.Kerf > mostLength || r.Stages < 0 || r.Stages == 1 {
-		return &Problem{-1, -1, fmt.Sprintf("kerf %d or stages %d are out of range", r.Kerf, r.Stages)}
+		return refused(CodeRange, SettingRules, 0, "kerf %d or stages %d are out of range", r.Kerf, r.Stages)
 	}
 	for i, s := range sheets {
 		t := s.Trim
 		if s.Length <= 0 || s.Width <= 0 || s.Length > mostLength || s.Width > mostLength || s.Count < 0 || !(s.Price >= 0) || math.IsInf(s.Price, 0) ||
 			min(t.Left, t.Right, t.Bottom, t.Top) < 0 || s.Length <= t.Left || s.Length-t.Left <= t.Right || s.Width <= t.Bottom || s.Width-t.Bottom <= t.Top {
 			if t.Left+t.Right >= s.Length || t.Bottom+t.Top >= s.Width {
-				return &Problem{-1, i, fmt.Sprintf("sheet %s: trims leave nothing of it", s.Name)}
+				return refused(CodeRange, SettingSheets, i, "sheet %s: trims leave nothing of it", s.Name)
 			}
-			return &Problem{-1, i, fmt.Sprintf("sheet %s: its size, trim, price or count is out of range", s.Name)}
+			return refused(CodeRange, SettingSheets, i, "sheet %s: its size, trim, price or count is out of range", s.Name)
 		}
 	}
 	total := 0
 	for i, p := range pieces {
 		if p.Length <= 0 || p.Width <= 0 || p.Length > mostLength || p.Width > mostLength || p.Count < 0 || p.Count > mostPieces {
-			return &Problem{i, -1, fmt.Sprintf("piece %s: its size or count is out of range", p.Name)}
+			return refused(CodeRange, SettingPieces, i, "piece %s: its size or count is out of range", p.Name)
 		}
 		if total += p.Count; total > mostPieces {
-			return &Problem{i, -1, fmt.Sprintf("over %d pieces", mostPieces)}
+			return refused(CodeRange, SettingPieces, i, "over %d pieces", mostPieces)
 		}
 	}
 	return nil

@@ -212,7 +212,7 @@ func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
 		b, ok := Apart(*l, pieces, sheet, r)
 		before := slices.Clone(l.Placed)
 		if ok {
-			settle(l, b, b.X, b.Y, r.Kerf, true)
+			settling{l, r.Kerf}.put(b, b.X, b.Y, true)
 		}
 		if slices.Equal(before, l.Placed) {
 			return
@@ -220,10 +220,16 @@ func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
 	}
 }
 
-// settle puts a board's pieces where it is to lie.
-func settle(l *Laid, b Board, x, y, kerf int64, largeFirst bool) {
+// settling moves the pieces of a sheet that is sawn with a kerf.
+type settling struct {
+	laid *Laid
+	kerf int64
+}
+
+// put puts a board's pieces where it is to lie.
+func (s settling) put(b Board, x, y int64, largeFirst bool) {
 	if b.Piece >= 0 {
-		l.Placed[b.Piece].X, l.Placed[b.Piece].Y = x, y
+		s.laid.Placed[b.Piece].X, s.laid.Placed[b.Piece].Y = x, y
 		return
 	}
 	list := slices.DeleteFunc(slices.Clone(b.Sections), Board.Waste)
@@ -233,9 +239,9 @@ func settle(l *Laid, b Board, x, y, kerf int64, largeFirst bool) {
 		}
 		return cmp.Compare(c.Size(b.Axis), d.Size(b.Axis))
 	})
-	for _, s := range list {
-		settle(l, s, x, y, kerf, false)
-		if step := s.Size(b.Axis) + kerf; b.Axis == geom.AlongY {
+	for _, c := range list {
+		s.put(c, x, y, false)
+		if step := c.Size(b.Axis) + s.kerf; b.Axis == geom.AlongY {
 			y += step
 		} else {
 			x += step
@@ -247,12 +253,12 @@ func settle(l *Laid, b Board, x, y, kerf int64, largeFirst bool) {
 type Offcut struct{ X, Y, Length, Width int64 }
 
 // Offcuts are those that are left of a sheet, the largest first, none with sides of less
-// than a longer and a shorter one: of guillotine layouts what their cuts leave whole, of
+// than a longer and a shorter one, kept in this order: of guillotine layouts what their cuts leave whole, of
 // free ones what is beyond all pieces at an end and at a side.
-func Offcuts(l Laid, pieces []Piece, sheet Sheet, r Rules, longer, shorter int64) []Offcut {
+func Offcuts(l Laid, pieces []Piece, sheet Sheet, r Rules, kept [2]int64) []Offcut {
 	var list []Offcut
 	keep := func(b Board) {
-		if max(b.Length, b.Width) >= longer && min(b.Length, b.Width) >= shorter {
+		if max(b.Length, b.Width) >= kept[0] && min(b.Length, b.Width) >= kept[1] {
 			list = append(list, Offcut{b.X, b.Y, b.Length, b.Width})
 		}
 	}

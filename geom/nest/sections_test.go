@@ -30,7 +30,7 @@ func TestApart(t *testing.T) {
 			if r.Stages > 0 && stages > r.Stages+1 { // the last one trims single pieces
 				t.Fatalf("%d stages of %d", stages, r.Stages)
 			}
-			for _, o := range Offcuts(s, pieces, sheet, r, 5, 2) {
+			for _, o := range Offcuts(s, pieces, sheet, r, [2]int64{5, 2}) {
 				if max(o.Length, o.Width) < 5 || min(o.Length, o.Width) < 2 || o.X < sheet.Trim.Left || o.X+o.Length > sheet.Length-sheet.Trim.Right {
 					t.Fatalf("offcut %+v", o)
 				}
@@ -105,7 +105,7 @@ func TestFreeOffcuts(t *testing.T) {
 		r.Way, r.Stages = Free, 0
 		l := lay(t, pieces, sheets, r, 2)
 		for _, s := range l.Sheets {
-			for _, o := range Offcuts(s, pieces, sheets[s.Sheet], r, 5, 2) {
+			for _, o := range Offcuts(s, pieces, sheets[s.Sheet], r, [2]int64{5, 2}) {
 				apartFrom(t, o, s, pieces, r.Kerf)
 			}
 		}
@@ -123,7 +123,7 @@ func TestGathered(t *testing.T) {
 		if len(l.Sheets) != 1 {
 			t.Fatalf("%s: %d sheets", way, len(l.Sheets))
 		}
-		o := Offcuts(l.Sheets[0], pieces, sheets[0], r, 1, 1)
+		o := Offcuts(l.Sheets[0], pieces, sheets[0], r, [2]int64{1, 1})
 		if len(o) == 0 || o[0].Length != 1400 || o[0].Width != 1200 {
 			t.Errorf("%s: offcuts %v", way, o)
 		}

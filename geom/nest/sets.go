@@ -1,7 +1,5 @@
 package nest
 
-import "fmt"
-
 // sets are pieces of which those of a set are one, that holds them side by side.
 type sets struct {
 	pieces  []Piece
@@ -25,22 +23,22 @@ func joinSets(pieces []Piece, r Rules) (sets, error) {
 		}
 		whole := &out.pieces[n]
 		if whole.Count != p.Count {
-			return sets{}, &Problem{i, -1, fmt.Sprintf("piece %s is wanted %d times and others of its set %d times", p.Name, p.Count, whole.Count)}
+			return sets{}, refused(CodeSet, SettingPieces, i, "piece %s is wanted %d times and others of its set %d times", p.Name, p.Count, whole.Count)
 		}
 		if whole.Match != p.Match {
-			return sets{}, &Problem{i, -1, fmt.Sprintf("piece %s has to match other pieces than those of its set", p.Name)}
+			return sets{}, refused(CodeSet, SettingPieces, i, "piece %s has to match other pieces than those of its set", p.Name)
 		}
 		whole.Length = max(whole.Length, p.Length)
 		whole.Width += r.Kerf + p.Width
 		whole.Turn = whole.Turn && p.Turn
 		if whole.Width > mostLength {
-			return sets{}, &Problem{i, -1, fmt.Sprintf("the set of %s is wider than any sheet", p.Name)}
+			return sets{}, refused(CodeSet, SettingPieces, i, "the set of %s is wider than any sheet", p.Name)
 		}
 		out.members[n] = append(out.members[n], i)
 	}
 	if len(out.pieces) < len(pieces) && r.Way == Guillotine && r.Stages > 0 {
 		if out.rules.Stages--; out.rules.Stages < 2 {
-			return sets{}, &Problem{-1, -1, "sets that keep their order take one stage more than the others: at least 3"}
+			return sets{}, refused(CodeSet, SettingRules, 0, "sets that keep their order take one stage more than the others: at least 3")
 		}
 	}
 	return out, nil

@@ -14,8 +14,8 @@ func planAll(t interface{ Fatalf(string, ...any) }, banks []Bank) []Plan {
 	for _, b := range banks {
 		p, problems := Make(b)
 		for _, q := range problems {
-			if q.Error {
-				t.Fatalf("%s", q.Message)
+			if q.IsError() {
+				t.Fatalf("%v", q)
 			}
 		}
 		plans = append(plans, p)

@@ -1,7 +1,7 @@
 // Package opening goes from a measured hole in a cabinet to boxes: which slide fits
 // its depth, how its height is divided into rows, how large fronts and boxes become,
 // and where the slides stand on the cabinet's sides. [Make] is the one entry: a
-// [Bank] goes in, a [Plan] comes out, with every [Problem].
+// [Bank] goes in, a [Plan] comes out, with every [geom.Diagnosis].
 //
 // All lengths are in millimetres. Heights are over the datum, which is the lower
 // edge of the opening unless the bank says otherwise; rows count from the top.
@@ -66,7 +66,7 @@ type Edges struct{ Left, Right, Top, Bottom float64 }
 
 // Bank is an opening with the drawers that share it.
 type Bank struct {
-	Unit       geom.Unit // that messages speak in
+	Unit       geom.Unit // in which lengths are round
 	Opening    Opening
 	Slide      Slide
 	Rows       []Row // from the top down; at least one
@@ -92,20 +92,6 @@ type Bank struct {
 	// gives up for that.
 	Make   string
 	Common Common
-}
-
-// Problem is one thing about a bank that a shop has to know: an error, with which
-// it cannot be made as asked, or a warning. Row counts from 0 at the top, -1 for the
-// whole bank.
-type Problem struct {
-	Code    string // short and stable, for programs
-	Error   bool
-	Field   string // the entry to change: opening, slide, rows, sides, gap, box-heights, line-boring
-	Row     int
-	Message string // the fact, with the measured values
-	Hint    string // what the shop can change
-	// Change is the length that the hint names, if any; it was tried.
-	Change *Change
 }
 
 // Defaults; common practice, no source.

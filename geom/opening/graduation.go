@@ -1,8 +1,9 @@
 package opening
 
 import (
-	"fmt"
 	"math"
+
+	"drawerwright/geom"
 )
 
 // Graduate divides a height among n rows from the top down, each higher than the one
@@ -74,10 +75,17 @@ func (p *planner) heights() ([]float64, bool) {
 	}
 	switch {
 	case free == 0 && math.Abs(rest) > mostSpread:
-		p.say(true, "rows", "rows", -1, fmt.Sprintf("with the gaps the rows are %s high, and there are %s", p.text(top-bottom-rest), p.text(top-bottom)), "leave one of them free, or change one by "+p.text(math.Abs(rest)))
+		taken, there := geom.Millimetres(top-bottom-rest), geom.Millimetres(top-bottom)
+		d := p.fail("rows", SettingRows, "with the gaps the rows are %s high, and there are %s", taken, there)
+		d.Measured, d.Limit = taken, there
+		d.Ask = geom.Sentencef("leave one of them free, or change one by %s", geom.Millimetres(math.Abs(rest)))
 		return nil, false
 	case rest <= 0 && free > 0:
-		p.say(true, "rows", "rows", -1, fmt.Sprintf("the rows with a height of their own and the gaps take %s of %s: nothing is left for the free ones", p.text(top-bottom-rest), p.text(top-bottom)), "lower or fewer rows")
+		taken, there := geom.Millimetres(top-bottom-rest), geom.Millimetres(top-bottom)
+		d := p.fail("rows", SettingRows, "the rows with a height of their own and the gaps take %s of %s: "+
+			"nothing is left for the free ones", taken, there)
+		d.Measured, d.Limit = taken, there
+		d.Ask = geom.Sentencef("lower or fewer rows")
 		return nil, false
 	}
 	heights := make([]float64, 0, n)
@@ -85,7 +93,9 @@ func (p *planner) heights() ([]float64, bool) {
 	if free > 0 {
 		var ok bool
 		if shared, ok = Graduate(rest, free, p.Graduation, p.Step, p.Ratio); !ok {
-			p.say(true, "graduation", "graduation", -1, fmt.Sprintf("%s for %d free rows is not enough for the steps between them", p.text(rest), free), "a smaller step, or fewer rows")
+			d := p.fail("graduation", SettingGraduation, "%s for %d free rows is not enough for the steps between them",
+				geom.Millimetres(rest), free)
+			d.Ask = geom.Sentencef("a smaller step, or fewer rows")
 			return nil, false
 		}
 	}
@@ -115,17 +125,21 @@ func (p *planner) checkSwelling(heights []float64) {
 			highest, row = h, i
 		}
 	}
-	gap, field := p.Gap, "gap"
+	gap, setting := p.Gap, SettingGap
 	if p.Opening.Fronts == Inset {
 		if edge := math.Min(p.Edge.Top, p.Edge.Bottom); edge < gap || len(heights) == 1 {
-			gap, field = edge, "reveal"
+			gap, setting = edge, SettingReveal
 		}
 	} else if len(heights) == 1 {
 		return // nothing above or below it
 	}
 	if grows := highest * p.Front.Swelling; grows > gap-leastGap+settle {
-		p.propose(p.least(field, grows+leastGap), "front-movement", field, row, fmt.Sprintf("the front of row %d, %s high, swells by %s in a damp season; the %s is %s, of which %s has to stay open", row+1, p.text(highest), p.text(grows), field, p.text(gap), p.text(leastGap)),
-			"take a front of quartersawn boards or of sheet stock, which moves less")
+		d := p.fail("front-movement", setting, "the front of row %d, %s high, swells by %s in a damp season; the %s is %s, "+
+			"of which %s has to stay open", row+1, geom.Millimetres(highest), geom.Millimetres(grows), setting,
+			geom.Millimetres(gap), geom.Millimetres(leastGap))
+		d.Subject.Item, d.Remedies = row, p.least(setting, "", grows+leastGap)
+		d.Measured, d.Limit = geom.Millimetres(gap), geom.AtLeast(grows+leastGap)
+		d.Ask = geom.Sentencef("take a front of quartersawn boards or of sheet stock, which moves less")
 	}
 }
 

@@ -1,7 +1,6 @@
 package opening
 
 import (
-	"fmt"
 	"math"
 	"slices"
 
@@ -59,18 +58,18 @@ const (
 	offDiagonal = 4.0
 )
 
-// planner gathers a plan and its problems.
+// planner gathers a plan and what is to be said of it.
 type planner struct {
 	Bank
-	plan     Plan
-	problems []Problem
+	plan  Plan
+	found []geom.Diagnosis
 }
 
-// Make plans a bank. With an error among the problems the plan is not to be used.
-func Make(b Bank) (Plan, []Problem) {
+// Make plans a bank. With an error among the diagnoses the plan is not to be used.
+func Make(b Bank) (Plan, []geom.Diagnosis) {
 	p := plan(b)
 	p.advise()
-	return p.plan, p.problems
+	return p.plan, p.found
 }
 
 // plan is Make without trying what is advised.
@@ -83,37 +82,17 @@ func plan(b Bank) *planner {
 	p.sides()
 	heights, ok := p.heights()
 	depth, deep := p.depth()
-	if !ok || !deep || p.failed() {
+	if !ok || !deep || geom.AnyError(p.found) {
 		return p
 	}
 	p.plan.SlideLength, p.plan.RoomBehind = depth, p.plan.Opening.Depth-p.inFront()-depth-p.Opening.Behind
 	p.rows(heights, depth)
-	if !p.failed() && len(p.plan.Rows) > 0 {
+	if !geom.AnyError(p.found) && len(p.plan.Rows) > 0 {
 		p.racking()
 		p.lines()
 	}
 	return p
 }
-
-func (p *planner) say(isError bool, code, field string, row int, message, hint string) {
-	p.problems = append(p.problems, Problem{Code: code, Error: isError, Field: field, Row: row, Message: message, Hint: hint})
-}
-
-// propose is say for an error that a change may end.
-func (p *planner) propose(c Change, code, field string, row int, message, hint string) {
-	p.problems = append(p.problems, Problem{Code: code, Error: true, Field: field, Row: row, Message: message, Hint: hint, Change: &c})
-}
-
-func (p *planner) failed() bool {
-	for _, q := range p.problems {
-		if q.Error {
-			return true
-		}
-	}
-	return false
-}
-
-func (p *planner) text(mm float64) string { return geom.LengthOf(mm).Text(p.Unit) }
 
 // measure judges the readings of the opening.
 func (p *planner) measure() {
@@ -124,8 +103,10 @@ func (p *planner) measure() {
 	}{{"width", o.Width}, {"height", o.Height}, {"depth", o.Depth}} {
 		low, high := least(m.list), greatest(m.list)
 		if spread := high - low; spread > mostSpread+settle {
-			p.say(false, "opening-spread", "opening", -1, fmt.Sprintf("the readings of the opening's %s differ by %s; the smallest, %s, counts", m.what, p.text(spread), p.text(low)),
-				"shim the slides where it is wider, or make the opening even")
+			d := p.warn("opening-spread", SettingOpening, "the readings of the opening's %s differ by %s; the smallest, %s, counts",
+				m.what, geom.Millimetres(spread), geom.Millimetres(low))
+			d.Measured, d.Limit = geom.Millimetres(spread), geom.Millimetres(mostSpread)
+			d.Ask = geom.Sentencef("shim the slides where it is wider, or make the opening even")
 		}
 	}
 	if len(o.Diagonals) != 2 {
@@ -135,15 +116,19 @@ func (p *planner) measure() {
 	// In a parallelogram p^2 + q^2 = 2 (w^2 + h^2).
 	mean := math.Sqrt((float64(o.Diagonals[0]*o.Diagonals[0]) + float64(o.Diagonals[1]*o.Diagonals[1])) / 2)
 	if want := math.Hypot(w, h); math.Abs(mean-want) > offDiagonal {
-		p.say(false, "diagonals", "opening", -1, fmt.Sprintf("width and height make diagonals of %s, and %s and %s were measured", p.text(want), p.text(o.Diagonals[0]), p.text(o.Diagonals[1])),
-			"measure again: one of them is wrong")
+		d := p.warn("diagonals", SettingOpening, "width and height make diagonals of %s, and %s and %s were measured",
+			geom.Millimetres(want), geom.Millimetres(o.Diagonals[0]), geom.Millimetres(o.Diagonals[1]))
+		d.Measured, d.Limit = geom.Millimetres(math.Abs(mean-want)), geom.Millimetres(offDiagonal)
+		d.Ask = geom.Sentencef("measure again: one of them is wrong")
 	}
 	if askew := p.plan.OutOfSquare; askew > mostAskew+settle {
-		hint := "shim the slides so that the drawers run square to the front"
+		d := p.warn("out-of-square", SettingOpening, "the diagonals differ by %s: the upper edge stands %s to one side of the lower one",
+			geom.Millimetres(math.Abs(o.Diagonals[0]-o.Diagonals[1])), geom.Millimetres(askew))
+		d.Measured, d.Limit = geom.Millimetres(askew), geom.Millimetres(mostAskew)
+		d.Ask = geom.Sentencef("shim the slides so that the drawers run square to the front")
 		if o.Fronts == Inset {
-			hint += ", and fit the fronts to the opening by hand"
+			d.Ask = geom.Sentencef("%s, and fit the fronts to the opening by hand", d.Ask)
 		}
-		p.say(false, "out-of-square", "opening", -1, fmt.Sprintf("the diagonals differ by %s: the upper edge stands %s to one side of the lower one", p.text(math.Abs(o.Diagonals[0]-o.Diagonals[1])), p.text(askew)), hint)
 	}
 }
 
@@ -158,8 +143,11 @@ func greatest(list []float64) float64 {
 func (p *planner) sides() {
 	s, t := p.Slide, p.Sides.Thickness
 	if s.MostSide > 0 && t.Max > s.MostSide+settle {
-		p.propose(p.most("sides", s.MostSide-(t.Max-t.Mean)), "side-thickness", "sides", -1, fmt.Sprintf("sides of %s, %s at the thickest, do not go beside this slide, which takes %s", p.text(t.Mean), p.text(t.Max), p.text(s.MostSide)),
-			fmt.Sprintf("take a %s slide", SideMount))
+		thickest, most := geom.Millimetres(t.Max), geom.Millimetres(s.MostSide)
+		d := p.fail("side-thickness", SettingSides, "sides of %s, %s at the thickest, do not go beside this slide, which takes %s",
+			geom.Millimetres(t.Mean), thickest, most)
+		d.Measured, d.Limit, d.Remedies = thickest, most, p.most(SettingSides, "", s.MostSide-(t.Max-t.Mean))
+		d.Ask = geom.Sentencef("take a %s slide", SideMount)
 	}
 }
 
@@ -186,13 +174,19 @@ func (p *planner) depth() (float64, bool) {
 		if room >= 2*leastBox {
 			return room, true
 		}
-		p.say(true, "depth", "opening", -1, fmt.Sprintf("the opening is %s deep, and %s of that are not for the box", p.text(p.plan.Opening.Depth), p.text(taken)), "less room behind, or another opening")
+		d := p.fail("depth", SettingOpening, "the opening is %s deep, and %s of that are not for the box",
+			geom.Millimetres(p.plan.Opening.Depth), geom.Millimetres(taken))
+		d.Measured, d.Limit = geom.Millimetres(room), geom.Millimetres(2*leastBox)
+		d.Ask = geom.Sentencef("less room behind, or another opening")
 		return 0, false
 	}
 	length, ok := s.pick(room)
 	if !ok {
-		p.propose(p.least("opening", s.shortest()+taken), "depth", "slide", -1, fmt.Sprintf("the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it", p.text(p.plan.Opening.Depth), p.text(s.shortest()), p.text(s.shortest()+taken)),
-			fmt.Sprintf("a slide of the shop's own that is shorter, or a %s, which is cut to length", Wooden))
+		deep, need := geom.Millimetres(p.plan.Opening.Depth), geom.Millimetres(s.shortest()+taken)
+		d := p.fail("depth", SettingSlide, "the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it",
+			deep, geom.Millimetres(s.shortest()), need)
+		d.Measured, d.Limit, d.Remedies = deep, need, p.least(SettingOpening, KeyDepth, s.shortest()+taken)
+		d.Ask = geom.Sentencef("a slide of the shop's own that is shorter, or a %s, which is cut to length", Wooden)
 	}
 	return length, ok
 }
@@ -209,8 +203,11 @@ func (p *planner) width() float64 {
 func (p *planner) rows(heights []float64, depth float64) {
 	width := p.width()
 	if beyond := width - p.plan.Opening.Width; beyond > settle {
-		p.propose(p.most("sides", p.Sides.Thickness.Mean-beyond/2), "width", "sides", -1, fmt.Sprintf("with sides of %s the boxes would be %s wide in an opening of %s", p.text(p.Sides.Thickness.Mean), p.text(width), p.text(p.plan.Opening.Width)),
-			"take another slide")
+		d := p.fail("width", SettingSides, "with sides of %s the boxes would be %s wide in an opening of %s",
+			geom.Millimetres(p.Sides.Thickness.Mean), geom.Millimetres(width), geom.Millimetres(p.plan.Opening.Width))
+		d.Measured, d.Limit = geom.Millimetres(width), geom.Millimetres(p.plan.Opening.Width)
+		d.Remedies = p.most(SettingSides, "", p.Sides.Thickness.Mean-beyond/2)
+		d.Ask = geom.Sentencef("take another slide")
 		return
 	}
 	_, top, left := p.span()
@@ -222,7 +219,10 @@ func (p *planner) rows(heights []float64, depth float64) {
 		frontWidth = p.plan.Opening.Width + p.Edge.Left + p.Edge.Right
 	}
 	if width < 2*leastBox || frontWidth < 2*leastBox {
-		p.say(true, "width", "opening", -1, fmt.Sprintf("the opening is %s wide: that leaves boxes of %s", p.text(p.plan.Opening.Width), p.text(width)), "a wider opening, or a slide that takes less")
+		d := p.fail("width", SettingOpening, "the opening is %s wide: that leaves boxes of %s",
+			geom.Millimetres(p.plan.Opening.Width), geom.Millimetres(width))
+		d.Measured, d.Limit = geom.Millimetres(min(width, frontWidth)), geom.Millimetres(2*leastBox)
+		d.Ask = geom.Sentencef("a wider opening, or a slide that takes less")
 		return
 	}
 	at := top
@@ -273,7 +273,10 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 			}
 		}
 		if most == 0 {
-			p.say(true, "row", "box-heights", row, fmt.Sprintf("row %d has room for a box of %s, and the lowest box is %s", row+1, p.text(height), p.text(least(p.BoxHeights))), "fewer or higher rows, or a lower box height")
+			room, lowest := geom.Millimetres(height), geom.Millimetres(least(p.BoxHeights))
+			d := p.fail("row", SettingBoxHeights, "row %d has room for a box of %s, and the lowest box is %s", row+1, room, lowest)
+			d.Subject.Item, d.Measured, d.Limit = row, room, lowest
+			d.Ask = geom.Sentencef("fewer or higher rows, or a lower box height")
 			return 0, 0, false
 		}
 		height = most
@@ -282,8 +285,11 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 		height = math.Min(height, p.Common.Heights[row])
 	}
 	if height < leastBox-settle {
-		p.say(true, "row", "rows", row, fmt.Sprintf("row %d is %s high in the opening; what the slide keeps free leaves a box of %s, at least %s is needed", row+1, p.text(high-low), p.text(height), p.text(leastBox)),
-			"fewer or higher rows")
+		left, need := geom.Millimetres(height), geom.Millimetres(leastBox)
+		d := p.fail("row", SettingRows, "row %d is %s high in the opening; what the slide keeps free leaves a box of %s, "+
+			"at least %s is needed", row+1, geom.Millimetres(high-low), left, need)
+		d.Subject.Item, d.Measured, d.Limit = row, left, need
+		d.Ask = geom.Sentencef("fewer or higher rows")
 		return 0, 0, false
 	}
 	return height, bottom, true
@@ -293,7 +299,9 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 func (p *planner) racking() {
 	box := p.plan.Rows[0].Box
 	if p.Slide.Pair() && box.Width > box.Depth && box.Width > mostPair {
-		p.say(false, "racking", "slide", -1, fmt.Sprintf("the boxes are %s wide and %s deep: on one pair of slides they rack when they are pulled at one end", p.text(box.Width), p.text(box.Depth)),
-			"take slides that keep both sides in step, or two drawers side by side")
+		d := p.warn("racking", SettingSlide, "the boxes are %s wide and %s deep: on one pair of slides they rack "+
+			"when they are pulled at one end", geom.Millimetres(box.Width), geom.Millimetres(box.Depth))
+		d.Measured, d.Limit = geom.Millimetres(box.Width), geom.Millimetres(max(box.Depth, mostPair))
+		d.Ask = geom.Sentencef("take slides that keep both sides in step, or two drawers side by side")
 	}
 }

@@ -37,7 +37,7 @@ func mustPlan(t *testing.T, b Bank) Plan {
 	t.Helper()
 	p, problems := Make(b)
 	for _, q := range problems {
-		if q.Error {
+		if q.IsError() {
 			t.Fatalf("%+v", q)
 		}
 	}
@@ -81,7 +81,7 @@ func TestUndermount(t *testing.T) {
 		t.Errorf("%+v", u)
 	}
 	_, problems := Make(base(func(b *Bank) { b.Slide, b.Sides = slide, stock(15.9, 16.2) }))
-	if !slices.ContainsFunc(problems, func(q Problem) bool { return q.Error && q.Code == "side-thickness" }) {
+	if !slices.ContainsFunc(problems, func(q geom.Diagnosis) bool { return q.IsError() && q.Code == "side-thickness" }) {
 		t.Errorf("sides of 16.2 beside a slide for 16: %v", problems)
 	}
 }
@@ -128,7 +128,7 @@ func TestOutOfSquare(t *testing.T) {
 
 // TestRefused: each with its code.
 func TestRefused(t *testing.T) {
-	for code, change := range map[string]func(*Bank){
+	for code, change := range map[geom.Code]func(*Bank){
 		"depth":          func(b *Bank) { b.Opening.Depth = []float64{250} },
 		"rows":           func(b *Bank) { b.Rows = []Row{{300}, {300}} },
 		"row":            func(b *Bank) { b.Rows = make([]Row, 12) },
@@ -141,12 +141,12 @@ func TestRefused(t *testing.T) {
 		"slide-overlap": func(b *Bank) { b.Slide.Height, b.Slide.Line, b.Rows = 250, 125, make([]Row, 3) },
 	} {
 		_, problems := Make(base(change))
-		if !slices.ContainsFunc(problems, func(q Problem) bool { return q.Code == code && q.Error }) {
+		if !slices.ContainsFunc(problems, func(q geom.Diagnosis) bool { return q.Code == code && q.IsError() }) {
 			t.Errorf("%s: %+v", code, problems)
 		}
 	}
 	_, problems := Make(base(func(b *Bank) { b.Opening.Width = []float64{700} }))
-	if len(problems) != 1 || problems[0].Code != "racking" || problems[0].Error {
+	if len(problems) != 1 || problems[0].Code != "racking" || problems[0].IsError() {
 		t.Errorf("%+v", problems)
 	}
 }
@@ -212,8 +212,8 @@ func TestAnyBankFits(t *testing.T) {
 		})
 		p, problems := Make(b)
 		for _, q := range problems {
-			if q.Error {
-				if q.Message == "" || q.Hint == "" {
+			if q.IsError() {
+				if q.Fact.IsEmpty() || q.Ask.IsEmpty() {
 					t.Fatal("refused without a reason or a way out")
 				}
 				return

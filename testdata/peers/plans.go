@@ -30,8 +30,8 @@ func perPlan(openings, rows int) time.Duration {
 					Slide:   slide, Rows: make([]opening.Row, rows), Graduation: opening.Equal, Sides: sides,
 				})
 				for _, p := range problems {
-					if p.Error {
-						log.Fatal("peers: ", p.Message)
+					if p.IsError() {
+						log.Fatal("peers: ", p)
 					}
 				}
 				for _, row := range plan.Rows {

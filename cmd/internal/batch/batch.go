@@ -261,25 +261,25 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 		p := &d.Parts[i]
 		settings := b.Router
 		settings.Bits = p.Bits
-		work, faults := mill.Prepare(mill.Part{Panel: p.Panel, Least: p.Stock.Thickness.Min, Most: p.Stock.Thickness.Max}, settings)
+		work, found := mill.Prepare(mill.Part{Panel: p.Panel, Least: p.Stock.Thickness.Min, Most: p.Stock.Thickness.Max}, settings)
 		p.Work = work
-		for _, f := range faults {
-			if told[f.Code+f.Message] {
+		for _, d := range found {
+			fact := d.Fact.In(b.Units)
+			if key := string(d.Code) + fact; told[key] {
 				continue
+			} else {
+				told[key] = true
 			}
-			told[f.Code+f.Message] = true
-			field := geom.Setting(f.Field)
-			if f.Field == mill.FieldBits {
-				field = joinery.FieldCutter
+			ask := d.Ask
+			d.Ask = geom.Sentencef("%s", job.Advice(d, b.Units)) // where none of its remedies holds
+			d.Fact = geom.Sentencef("%s: %s", p.Role, d.Fact)
+			d.Subject.Part = string(p.Role)
+			if d.Subject.Setting == mill.SettingBits {
+				d.Subject.Setting = joinery.FieldCutter
 			}
-			level := geom.LevelWarning
-			if f.Error {
-				level = geom.LevelError
-			}
-			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
-				Code: geom.Code(f.Code), Level: level, Subject: geom.Subject{Setting: field, Part: string(p.Role)},
-				Fact: geom.Sentencef("%s: %s", p.Role, f.Message), Ask: geom.Sentencef("%s", f.Hint),
-			}, ways: routerWays(j, drawer, f)})
+			ways := routerWays(j, drawer, d)
+			d.Remedies = nil
+			problems = append(problems, proposal{Diagnosis: d, ways: ways, also: ask})
 		}
 	}
 	return problems

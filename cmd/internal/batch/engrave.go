@@ -53,10 +53,10 @@ func (b *Batch) number(p *Part, number string, from bool) {
 	}
 	switch {
 	case !hidden:
-		p.Engraved.Room = "all of it shows in the box"
+		p.Engraved.Room = geom.Sentencef("all of it shows in the box")
 		return
 	case !cut:
-		p.Engraved.Room = "it would have to be turned over for it"
+		p.Engraved.Room = geom.Sentencef("it would have to be turned over for it")
 		return
 	}
 	settings := b.Router
@@ -75,7 +75,7 @@ func (b *Batch) number(p *Part, number string, from bool) {
 	if work.Engraved == nil {
 		return
 	}
-	if p.Engraved.Engraved = *work.Engraved; work.Engraved.Room == "" {
+	if p.Engraved.Engraved = *work.Engraved; work.Engraved.Room.IsEmpty() {
 		p.Work = work
 	}
 }

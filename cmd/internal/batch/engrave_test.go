@@ -40,7 +40,7 @@ drawers:
 		if strings.HasSuffix(name, "bottom") {
 			face = geom.Outside
 		}
-		if e := p.Engraved; e == nil || e.Room != "" || e.Face != face || len(p.Work.Faces) != 1 && strings.HasSuffix(name, "bottom") {
+		if e := p.Engraved; e == nil || !e.Room.IsEmpty() || e.Face != face || len(p.Work.Faces) != 1 && strings.HasSuffix(name, "bottom") {
 			t.Errorf("%s: %+v, cut on %v", name, e, p.Work.Faces)
 		}
 	}
@@ -59,7 +59,7 @@ drawers:
 				}
 			}
 		}
-		if p.Engraved == nil || p.Engraved.Room != why || len(p.Work.Faces) != 1 || p.Work.Faces[0] != geom.Inside {
+		if p.Engraved == nil || p.Engraved.Room.In(geom.Millimetre) != why || len(p.Work.Faces) != 1 || p.Work.Faces[0] != geom.Inside {
 			t.Errorf("%s: %+v, cut on %v", name, p.Engraved, p.Work.Faces)
 		}
 	}

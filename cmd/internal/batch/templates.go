@@ -45,23 +45,19 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 	if t.Register == job.RegisterLip {
 		o.Register = template.Lip
 	}
-	plates, wrong := b.panelPlates(o)
-	plates = append(plates, b.sticks(o)...)
-	for i, c := range b.settings() {
-		c.Name = fmt.Sprintf("setting-%d", i+1)
-		plates = append(plates, template.Gauge(c, o))
-		plates = append(plates, template.Blocks(c, b.Spacers, o)...)
-	}
+	plates, wrong := b.plates(o)
 	out := &Templates{Templates: t}
 	said := make(map[string]bool)
-	say := func(code, message, hint string) {
-		if !said[message] {
-			said[message] = true
-			problems = append(problems, templateProblem(code, message, hint))
+	say := func(d geom.Diagnosis, format string, args ...any) {
+		d.Fact = geom.Sentencef("template "+format, args...)
+		d.Subject = geom.Subject{Setting: "templates"}
+		if fact := d.Fact.In(b.Units); !said[fact] {
+			said[fact] = true
+			problems = append(problems, Problem{Diagnosis: d, also: d.Ask})
 		}
 	}
-	for _, p := range wrong {
-		say("template", p.Plate+": "+p.Message, p.Hint)
+	for _, d := range wrong {
+		say(d, "%s: %s", d.Subject.Part, d.Fact)
 	}
 	taken := make(map[string]bool)
 	for _, plate := range plates {
@@ -80,12 +76,12 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 				one.MadeDXF, one.MadeSVG = file+".dxf", file+".svg"
 			}
 			for _, f := range one.Made.Found {
-				at := o.Number(f.At.X) + ", " + o.Number(f.At.Y)
-				say(string(f.Code), fmt.Sprintf("%s: %s, at %s", p.Name, f.Message, at), f.Hint)
+				say(f.Diagnosis, "%s: %s, at %s, %s", p.Name, f.Fact, o.Number(f.At.X), o.Number(f.At.Y))
 			}
 			if b := p.Outline.Bounds(); t.Roll > 0 && !paper.RollHolds(b.Width(), b.Height(), t.Roll, p.Unit) {
-				say("template", fmt.Sprintf("%s, %s by %s, is too wide for a roll of %s: it is printed on sheets",
-					p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.Roll)), "a wider `roll`, or a smaller `bed`")
+				say(geom.Diagnosis{Code: "template", Level: geom.LevelNote, Ask: geom.Sentencef("a wider `roll`, or a smaller `bed`")},
+					"%s, %s by %s, is too wide for a roll of %s: it is printed on sheets",
+					p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.Roll))
 			}
 			out.Plates = append(out.Plates, one)
 		}
@@ -94,11 +90,16 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 	return problems
 }
 
-func templateProblem(code, message, hint string) Problem {
-	return Problem{Diagnosis: geom.Diagnosis{
-		Code: geom.Code(code), Level: geom.LevelWarning, Subject: geom.Subject{Setting: "templates"},
-		Fact: geom.Sentencef("template %s", message), Ask: geom.Sentencef("%s", hint),
-	}}
+// plates are all, whole, with what cannot be had of them.
+func (b *Batch) plates(o template.Options) ([]template.Plate, []geom.Diagnosis) {
+	plates, found := b.panelPlates(o)
+	plates = append(plates, b.sticks(o)...)
+	for i, c := range b.settings() {
+		c.Name = fmt.Sprintf("setting-%d", i+1)
+		plates = append(plates, template.Gauge(c, o))
+		plates = append(plates, template.Blocks(c, b.Spacers, o)...)
+	}
+	return plates, found
 }
 
 // sticks are the plates from which the slides of cabinets are marked.
@@ -118,7 +119,7 @@ func (b *Batch) sticks(o template.Options) (plates []template.Plate) {
 }
 
 // panelPlates are those that mark parts; drawer fronts are drilled through theirs.
-func (b *Batch) panelPlates(o template.Options) (plates []template.Plate, problems []template.Problem) {
+func (b *Batch) panelPlates(o template.Options) (plates []template.Plate, found []geom.Diagnosis) {
 	var marked, drilled []template.Panel
 	for _, d := range b.Drawers {
 		for _, p := range d.Parts {
@@ -134,10 +135,10 @@ func (b *Batch) panelPlates(o template.Options) (plates []template.Plate, proble
 			}
 		}
 	}
-	plates, problems = template.Panels(marked, o)
+	plates, found = template.Panels(marked, o)
 	o.FullHoles = true
 	more, wrong := template.Panels(drilled, o)
-	return append(plates, more...), append(problems, wrong...)
+	return append(plates, more...), append(found, wrong...)
 }
 
 // serves tells a side that serves left and right alike.

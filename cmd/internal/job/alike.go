@@ -2,7 +2,6 @@ package job
 
 import (
 	"fmt"
-	"slices"
 
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -40,7 +39,7 @@ func makeOf(d Drawer, slide string, fronts opening.Fronts, front *joinery.Stock)
 
 // plan makes the drawers of all entries, in their order.
 func (b *builder) plan(j *Job) {
-	plans, found := make([]opening.Plan, len(b.waiting)), make([][]opening.Problem, len(b.waiting))
+	plans, found := make([]opening.Plan, len(b.waiting)), make([][]geom.Diagnosis, len(b.waiting))
 	var banks []opening.Bank
 	var planned []opening.Plan
 	var at []int // of them among the entries
@@ -53,7 +52,7 @@ func (b *builder) plan(j *Job) {
 			drawers++
 			continue
 		}
-		if plans[i], found[i] = b.aimed(j, w); failed(found[i]) {
+		if plans[i], found[i] = b.aimed(j, w); geom.AnyError(found[i]) {
 			sound = false
 			continue
 		}
@@ -82,7 +81,7 @@ func (b *builder) plan(j *Job) {
 			continue
 		}
 		b.planProblems(w, found[i])
-		if n := len(j.Banks); !failed(found[i]) && !b.crowded {
+		if n := len(j.Banks); !geom.AnyError(found[i]) && !b.crowded {
 			b.expand(j, w.entry, w.drawer, w.front, Bank{Name: w.drawer.Name, Opening: w.bank.Opening, Plan: plans[i]})
 			if len(j.Banks) > n {
 				place[i] = n
@@ -109,26 +108,22 @@ func placesOf(g opening.Shared, at []int, place map[int]int) (list []int) {
 }
 
 // aimed plans an opening whose boxes are aimed at what its slides take.
-func (b *builder) aimed(j *Job, w waiting) (opening.Plan, []opening.Problem) {
+func (b *builder) aimed(j *Job, w waiting) (opening.Plan, []geom.Diagnosis) {
 	w.bank.Aim = 0
-	plan, problems := opening.Make(*w.bank)
+	plan, found := opening.Make(*w.bank)
 	if w.bank.Aim = b.aim(j, w.drawer, plan); w.bank.Aim != 0 {
 		return opening.Make(*w.bank)
 	}
-	return plan, problems
-}
-
-func failed(list []opening.Problem) bool {
-	return slices.ContainsFunc(list, func(p opening.Problem) bool { return p.Error })
+	return plan, found
 }
 
 // planProblems shows what is to be said of the drawers of an opening.
-func (b *builder) planProblems(w waiting, list []opening.Problem) {
-	for _, p := range list {
+func (b *builder) planProblems(w waiting, list []geom.Diagnosis) {
+	for _, d := range list {
 		at := w.entry.values["opening"].at
-		if v := w.entry.values[p.Field]; v.given {
+		if v := w.entry.values[string(d.Subject.Setting)]; v.given {
 			at = v.at
 		}
-		b.add(Problem{Error: p.Error, Code: Code(p.Code), Message: w.drawer.Name + ": " + p.Message, Hint: p.Hint}, at)
+		b.add(Problem{Error: d.IsError(), Code: Code(d.Code), Message: w.drawer.Name + ": " + d.Fact.In(b.units), Hint: Advice(d, b.units)}, at)
 	}
 }

@@ -136,7 +136,7 @@ func bitTypeWords() (words []string) {
 }
 
 var routerKeys = []key{
-	{name: string(mill.FieldOverRun), form: formLength, min: 0, max: maxOverRun, fallback: mm(mill.DefaultOverRun),
+	{name: string(mill.SettingOverRun), form: formLength, min: 0, max: maxOverRun, fallback: mm(mill.DefaultOverRun),
 		doc: "How much further than the bit's radius a cut that leaves the part runs past its edge"},
 	{name: "relief", form: formSection, words: reliefWords, keys: reliefKeys, without: string(mill.ReliefBisector),
 		doc: "Where a part with square corners goes into a pocket, its corners are cleared by a round on their bisector, or by one through their shorter side, or stay round with none, which is refused where a part would stop there; one for all, or one for each operation"},
@@ -144,15 +144,15 @@ var routerKeys = []key{
 		doc: "widened: a slot just as wide as its bit is drawn " + mm(mill.SlotRoom) + " wider; line: as the line that the bit's centre follows"},
 	{name: "depth-from", form: formWord, words: []string{string(joinery.FromTop), string(joinery.FromSpoilboard)}, fallback: string(joinery.FromTop),
 		doc: "top: layers tell how deep a cut is; spoilboard: how much wood is left under it, so that a board's thickness moves neither tongues nor the box's width"},
-	{name: string(mill.FieldRegister), form: formSection, keys: registerKeys, without: "its defaults hold",
+	{name: string(mill.SettingRegister), form: formSection, keys: registerKeys, without: "its defaults hold",
 		doc: "The two holes on which a part lies when it has been turned over"},
-	{name: string(mill.FieldTabs), form: formSection, keys: tabKeys, without: "no tabs are left", doc: "Bridges that hold a part while it is cut out, on edges that no other part bears on"},
+	{name: string(mill.SettingTabs), form: formSection, keys: tabKeys, without: "no tabs are left", doc: "Bridges that hold a part while it is cut out, on edges that no other part bears on"},
 	{name: "engrave", form: formSection, words: []string{yes, no}, keys: engraveKeys, without: "parts have no number on them",
 		doc: "The number of a part, engraved where it does not show in the box: below the bottom's groove, or on the underside of a bottom"},
-	{name: string(mill.FieldSkin), form: formLength, min: 0.1, max: maxPlay, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through"},
-	{name: string(mill.FieldSmall), form: formLength, min: 1, max: 1000, fallback: mm(mill.DefaultSmallPart), doc: "A part with less area than a square of this side is small"},
-	{name: string(mill.FieldThrough), form: formLength, min: 0, max: maxPlay, fallback: "0", doc: "How far cuts that go through the board go on into the spoilboard"},
-	{name: string(mill.FieldGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, checked against what is cut beyond their edges", without: "as the sheets need it"},
+	{name: string(mill.SettingSkin), form: formLength, min: 0.1, max: maxPlay, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through"},
+	{name: string(mill.SettingSmall), form: formLength, min: 1, max: 1000, fallback: mm(mill.DefaultSmallPart), doc: "A part with less area than a square of this side is small"},
+	{name: string(mill.SettingThrough), form: formLength, min: 0, max: maxPlay, fallback: "0", doc: "How far cuts that go through the board go on into the spoilboard"},
+	{name: string(mill.SettingGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, checked against what is cut beyond their edges", without: "as the sheets need it"},
 }
 
 var engraveKeys = []key{

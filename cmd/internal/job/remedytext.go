@@ -1,6 +1,7 @@
 package job
 
 import (
+	"cmp"
 	"fmt"
 	"math"
 	"strings"
@@ -8,6 +9,8 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/mill"
+	"drawerwright/geom/opening"
 )
 
 // Hint says what a shop can do about a diagnosis of a drawer: its remedies and what else ends
@@ -26,6 +29,16 @@ func Hint(d geom.Diagnosis, s joinery.Spec, others ...string) string {
 		return d.Ask.In(s.Units)
 	}
 	return strings.Join(ways, "; or ")
+}
+
+// Advice is [Hint] for what libraries say that know of no drawer: where there are remedies,
+// what only a person can do stands behind them.
+func Advice(d geom.Diagnosis, u geom.Unit) string {
+	var asked []string
+	if !d.Ask.IsEmpty() {
+		asked = []string{d.Ask.In(u)}
+	}
+	return Hint(d, joinery.Spec{Units: u}, asked...)
 }
 
 // RemedyText says what to do about a drawer, in the words of the job file.
@@ -50,6 +63,9 @@ func RemedyText(r geom.Remedy, s joinery.Spec) string {
 }
 
 func changeText(c geom.Change, s joinery.Spec) string {
+	if c.Word != "" && c.Key != "" {
+		return fmt.Sprintf("write %s: %s under %s", c.Key, c.Word, c.Setting)
+	}
 	if c.Word != "" {
 		return fmt.Sprintf("write %s: %s", c.Setting, c.Word)
 	}
@@ -73,8 +89,15 @@ func changeText(c geom.Change, s joinery.Spec) string {
 		return fmt.Sprintf("take a board of %s for divider %d", v, c.Item+1)
 	case joinery.FieldPull:
 		return fmt.Sprintf("write %s: %s for the pull", c.Key, v)
+	case opening.SettingOpening:
+		return fmt.Sprintf("take an opening with a %s of %s", c.Key, v)
+	case mill.SettingBits:
+		if c.Key == mill.KeyReach {
+			return "give a bit with a reach of " + v
+		}
+		return "give a bit of " + v
 	}
-	return fmt.Sprintf("write a %s of %s", c.Setting, v)
+	return fmt.Sprintf("write a %s of %s", cmp.Or(c.Key, string(c.Setting)), v)
 }
 
 // cutterText asks for a cutter as it is to be had.

@@ -13,16 +13,16 @@ import (
 func (r *reader) router(s *section) mill.Settings {
 	get := s.values
 	out := mill.Settings{
-		OverRun:        get[string(mill.FieldOverRun)].mm(0),
+		OverRun:        get[string(mill.SettingOverRun)].mm(0),
 		Slots:          mill.Slots(get["exact-slots"].text),
 		FromSpoilboard: get["depth-from"].text == string(joinery.FromSpoilboard),
-		Skin:           get[string(mill.FieldSkin)].mm(0),
-		SmallPart:      get[string(mill.FieldSmall)].mm(0),
-		PartGap:        get[string(mill.FieldGap)].mm(0),
-		Through:        get[string(mill.FieldThrough)].mm(0),
+		Skin:           get[string(mill.SettingSkin)].mm(0),
+		SmallPart:      get[string(mill.SettingSmall)].mm(0),
+		PartGap:        get[string(mill.SettingGap)].mm(0),
+		Through:        get[string(mill.SettingThrough)].mm(0),
 		Unit:           r.units,
 	}
-	register := r.sub(s, string(mill.FieldRegister), registerKeys).values
+	register := r.sub(s, string(mill.SettingRegister), registerKeys).values
 	out.Register = mill.Register{Place: mill.Place(register["place"].text), Diameter: register["diameter"].mm(0), Distance: register["distance"].mm(0)}
 	out.Relief, out.Reliefs = reliefOf(get["relief"])
 	if e := get["engrave"]; e.section != nil {
@@ -30,7 +30,7 @@ func (r *reader) router(s *section) mill.Settings {
 	} else if e.text == yes {
 		out.Engrave = mill.Engrave{Depth: mill.DefaultEngraving}
 	}
-	if tabs := get[string(mill.FieldTabs)].section; tabs != nil {
+	if tabs := get[string(mill.SettingTabs)].section; tabs != nil {
 		out.Tabs = mill.Tabs{Width: tabs.values["width"].mm(0), Height: tabs.values["height"].mm(0), Spacing: tabs.values["spacing"].mm(0), Marked: tabs.values["as"].text == tabMarks}
 	}
 	return out

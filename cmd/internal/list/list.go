@@ -26,19 +26,19 @@ type List struct {
 	Pieces []nest.Piece
 	Sheets []nest.Sheet // without trims
 	file   string
-	lines  [2][]int // of pieces and sheets
+	unit   geom.Unit
+	lines  map[geom.Setting][]int // of pieces and sheets
 }
 
-// At puts the line to which a problem of a layout belongs before it, if it is of one.
+// At puts the line to which a diagnosis of a layout belongs before it, if it is of one.
 func (l List) At(err error) error {
-	var p *nest.Problem
-	if !errors.As(err, &p) {
+	var d geom.Diagnosis
+	if !errors.As(err, &d) {
 		return err
 	}
-	for i, n := range []int{p.Piece, p.Sheet} {
-		if n >= 0 && n < len(l.lines[i]) {
-			return Problem{l.file, l.lines[i][n], p.Message, "change that line, or those that it belongs to"}
-		}
+	if of := l.lines[d.Subject.Setting]; d.Subject.Item < len(of) {
+		d.Ask = geom.Sentencef("change that line, or those that it belongs to")
+		return Problem{d, l.file, of[d.Subject.Item], l.unit}
 	}
 	return err
 }
@@ -57,17 +57,20 @@ const (
 	most         = geom.Length(100_000_000_000) // 100 m
 )
 
-// Problem is what is wrong in a line.
+// Problem is what is wrong in a line of a file.
 type Problem struct {
-	File    string
-	Line    int
-	Message string
-	Hint    string
+	geom.Diagnosis
+	File string
+	Line int
+	Unit geom.Unit // that its reader measures in
 }
 
 func (p Problem) Error() string {
-	return fmt.Sprintf("%s:%d: %s\n  hint: %s", p.File, p.Line, p.Message, p.Hint)
+	return fmt.Sprintf("%s:%d: %s\n  hint: %s", p.File, p.Line, p.Fact.In(p.Unit), p.Ask.In(p.Unit))
 }
+
+// Code is that of all mistakes in a list.
+const Code geom.Code = "list"
 
 // reader reads one table.
 type reader struct {
@@ -89,6 +92,7 @@ type reader struct {
 // all lines, up to a number.
 func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
 	r := &reader{file: file, unit: unit, heads: heads, needed: []string{"name", "length", "width"}, matches: make(map[string]int), sets: make(map[string]int)}
+	r.list.lines = make(map[geom.Setting][]int)
 	if err := r.table(from, r.row); err != nil {
 		return List{}, err
 	}
@@ -98,7 +102,7 @@ func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
 	if len(r.problems) == 0 && len(r.list.Pieces) == 0 {
 		r.fail("write a line as `part,side,500,140,12`", "there are no parts")
 	}
-	r.list.file = file
+	r.list.file, r.list.unit = file, unit
 	return r.list, errors.Join(r.problems...)
 }
 
@@ -140,8 +144,13 @@ func (r *reader) table(from io.Reader, each func(row []string)) error {
 	return nil
 }
 
-func (r *reader) fail(hint, message string, args ...any) {
-	r.problems = append(r.problems, Problem{r.file, max(r.line, 1), fmt.Sprintf(message, args...), hint})
+func (r *reader) fail(ask, fact string, args ...any) {
+	r.refuse(geom.Sentencef("%s", ask), geom.Sentencef(fact, args...))
+}
+
+func (r *reader) refuse(ask, fact geom.Sentence) {
+	d := geom.Diagnosis{Code: Code, Level: geom.LevelError, Fact: fact, Ask: ask}
+	r.problems = append(r.problems, Problem{d, r.file, max(r.line, 1), r.unit})
 }
 
 func (r *reader) readHeads(row []string) bool {
@@ -200,11 +209,11 @@ func (r *reader) row(row []string) {
 		if r.parts += count; r.parts > mostCount {
 			r.fail("lay out a part of the list at a time", "the list has over %d parts", mostCount)
 		}
-		r.list.lines[0] = append(r.list.lines[0], r.line)
+		r.list.lines[nest.SettingPieces] = append(r.list.lines[nest.SettingPieces], r.line)
 		r.list.Pieces = append(r.list.Pieces, nest.Piece{Name: name, Length: long, Width: wide, Count: count, Turn: r.yes(get("turn")),
 			Match: number(r.matches, get("match")), Set: number(r.sets, get("set"))})
 	case "sheet", "offcut":
-		r.list.lines[1] = append(r.list.lines[1], r.line)
+		r.list.lines[nest.SettingSheets] = append(r.list.lines[nest.SettingSheets], r.line)
 		r.list.Sheets = append(r.list.Sheets, nest.Sheet{Name: name, Length: long, Width: wide, Count: count, Price: r.price(get("price")), Offcut: kind == "offcut", Batch: get("batch")})
 	default:
 		r.fail("write part, sheet or offcut", "%s is no kind", quoted(kind))
@@ -239,7 +248,8 @@ func (r *reader) length(head, text string) int64 {
 	case err != nil:
 		r.fail("write a length as 500, 500 mm or 19 5/8 in", "the %s %s is no length", head, quoted(text))
 	case l <= 0 || l > most:
-		r.fail("write one of over 0 and up to "+most.Text(r.unit), "the %s %s is out of range", head, quoted(text))
+		r.refuse(geom.Sentencef("write one of over 0 and up to %s", geom.Millimetres(most.MM())),
+			geom.Sentencef("the %s %s is out of range", head, quoted(text)))
 	}
 	return int64(l)
 }

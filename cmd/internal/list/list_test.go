@@ -60,7 +60,7 @@ func TestReadRefuses(t *testing.T) {
 	} {
 		_, err := Read("l.csv", strings.NewReader(text), geom.Millimetre)
 		var p Problem
-		if err == nil || !strings.Contains(err.Error(), want) || !errors.As(err, &p) || p.Hint == "" {
+		if err == nil || !strings.Contains(err.Error(), want) || !errors.As(err, &p) || p.Ask.IsEmpty() {
 			t.Errorf("%q: %v", text, err)
 		}
 	}

@@ -2,6 +2,7 @@ package record
 
 import (
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/geom"
 )
 
 // Engraved is the number of a part, that of all parts that are cut alike.
@@ -17,13 +18,13 @@ type Engraved struct {
 	Why    string  `json:"why,omitempty"` // why it was left out
 }
 
-func engraved(p batch.Part, depth float64, n func(float64) float64) *Engraved {
+func engraved(p batch.Part, depth float64, u geom.Unit, n func(float64) float64) *Engraved {
 	e := p.Engraved
 	switch {
 	case e == nil:
 		return nil
-	case e.Room != "":
-		return &Engraved{Number: e.Number, Why: e.Room}
+	case !e.Room.IsEmpty():
+		return &Engraved{Number: e.Number, Why: e.Room.In(u)}
 	}
 	return &Engraved{e.Number, e.Face.String(), n(e.At.X), n(e.At.Y), n(e.Height), n(depth), ""}
 }

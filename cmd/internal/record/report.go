@@ -215,7 +215,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 		strength(&listed, d, n)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
-			r.Parts = append(r.Parts, part(p, b.Router.Engrave.Depth, n))
+			r.Parts = append(r.Parts, part(p, b.Router.Engrave.Depth, b.Units, n))
 			r.Layers = append(r.Layers, layers(p, b.DXF, n)...)
 			r.Faces = append(r.Faces, faces(d, p, b.Units))
 		}
@@ -262,13 +262,13 @@ func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
 	}
 }
 
-func part(p batch.Part, engraving float64, n func(float64) float64) Part {
+func part(p batch.Part, engraving float64, u geom.Unit, n func(float64) float64) Part {
 	out := Part{
 		Name: p.Name, Drawer: p.Drawer, Role: string(p.Role), Quantity: p.Quantity,
 		Length: n(p.Panel.Length()), Width: n(p.Panel.Width()), Thickness: n(p.Panel.Thickness),
 		Stock: p.Stock.Name, Grain: string(p.Stock.Grain), Operations: []Operation{},
 		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline, n), Relieve: p.Panel.Outline.Marked(geom.Relief),
-		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, n),
+		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, u, n),
 	}
 	for _, s := range p.Stands {
 		at := func(v geom.Vec3) [3]float64 { return [3]float64{n(v.X), n(v.Y), n(v.Z)} }

@@ -128,7 +128,7 @@ func (s *Stock) plan(b batch.Batch) (short []unheld) {
 			one.Slots, one.Marks = nil, marks(p, on)
 		}
 		if err := hold.Check(on, drawn); err != nil && len(drawn) > 0 {
-			s.fault = fmt.Errorf("sheet %d: the slots between tabs are wrong, which is a fault of drawerwright: %w", one.Number, err)
+			s.unsound = fmt.Errorf("sheet %d: the slots between tabs are wrong, which is a fault of drawerwright: %w", one.Number, err)
 		}
 	}
 	return short
@@ -153,7 +153,6 @@ type unheld struct{ sheet, placed, need, has int }
 
 // loose is the mistake of parts that too little holds, with what ends it.
 func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
-	u := b.Units
 	var names []string
 	none, spacing := false, 0.0
 	for _, h := range list {
@@ -170,15 +169,16 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 			spacing = max(spacing, hold.SpacingFor(geom.Length(p.Length+p.Width).MM(), h.has))
 		}
 	}
-	message := fmt.Sprintf("too little holds %s: tabs stand where no other part bears, clear of mouths of pockets, and none may end where a neighbour has no room for it", words.Some(names))
-	hint := "write narrower tabs, or a smaller bit for the outlines"
+	out := s.problem("sheet-held", "router.tabs", geom.Sentencef("too little holds %s: tabs stand where no other part bears, "+
+		"clear of mouths of pockets, and none may end where a neighbour has no room for it", words.Some(names)),
+		"write narrower tabs, or a smaller bit for the outlines")
 	switch skin := b.Router.Skin; {
 	case none && skin == 0:
 		t := s.Stock.Thickness
 		least := b.Router.UsualSkin(t.Mean, t.Min)
-		hint = fmt.Sprintf("write `skin: %s` in the section router, which holds what has no room for tabs", geom.LengthOf(least).RoundUp(u).Text(u))
+		out.Ask = geom.Sentencef("write `skin: %s` in the section router, which holds what has no room for tabs", geom.AtLeast(least))
 	case !none:
-		hint = fmt.Sprintf("write `spacing: %s` or more below `tabs:`", geom.LengthOf(spacing).RoundUp(u).Text(u))
+		out.Ask = geom.Sentencef("write `spacing: %s` or more below `tabs:`", geom.AtLeast(spacing))
 	}
-	return s.problem("sheet-held", "router.tabs", message, hint)
+	return out
 }

@@ -19,8 +19,28 @@ type Problem struct {
 	Edits []job.Edit // of the job file, that the hint names; none where only a person knows what to do
 }
 
-func (p *Problem) Error() string {
-	return p.Fact.In(geom.Millimetre) + "; " + p.Ask.In(geom.Millimetre)
+// codeNoSheet is the code of pieces without a sheet.
+const codeNoSheet geom.Code = "no-sheet"
+
+func (s *Stock) problem(code geom.Code, key string, fact geom.Sentence, ask string) *Problem {
+	return &Problem{Stock: s.Name, Key: key, Diagnosis: geom.Diagnosis{Code: code, Level: geom.LevelError,
+		Fact: geom.Sentencef("%s: %s", s.Name, fact), Ask: geom.Sentencef("%s", ask)}}
+}
+
+// fault is the problem of what should never be: a fault of the program.
+func (s *Stock) fault(code geom.Code, key string, err error) *Problem {
+	return s.problem(code, key, geom.Sentencef("%v", err), "please report it with the job file")
+}
+
+// tooLittle is the problem of a length under a problem's key that has to be at least so long:
+// that is what to write, or to leave it out.
+func (s *Stock) tooLittle(code geom.Code, key string, measured, least geom.Length, fact geom.Sentence) *Problem {
+	out := s.problem(code, key, fact, "")
+	path := strings.Split(key, ".")
+	limit := geom.AtLeast(least.MM())
+	out.Measured, out.Limit = geom.Millimetres(measured.MM()), limit
+	out.Ask = geom.Sentencef("write `%s: %s` or more, or leave it out", path[len(path)-1], limit)
+	return out
 }
 
 // writes keeps the value that the hint names for the problem's key.
@@ -28,9 +48,6 @@ func (p *Problem) writes(value string) *Problem {
 	p.Edits = []job.Edit{{Path: strings.Split(p.Key, "."), Value: value}}
 	return p
 }
-
-// codeNoSheet is the code of pieces without a sheet.
-const codeNoSheet = "no-sheet"
 
 // Short are the stocks of which there is too little, with the pieces that are short and
 // what would hold them all.
@@ -58,18 +75,16 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		}
 	}
 	out := &Problem{Stock: s.Name, Key: "sheet", Diagnosis: geom.Diagnosis{Code: codeNoSheet, Level: geom.LevelError}}
-	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Left(), all, words.Some(names), s.has(u))
+	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Left(), all, words.Some(names), rack(s.Sheets))
 	out.Ask = geom.Sentencef("add a larger size below `more:`, or make the boxes smaller")
 	if large.Length > 0 {
 		t := s.Sheets[len(s.Sheets)-1].Trim
-		text := func(l int64) string { return geom.Length(l).RoundUp(u).Number(u) }
-		first, second := text(large.Length+t.Left+t.Right), text(large.Width+t.Bottom+t.Top)
+		size := atLeast{large.Length + t.Left + t.Right, large.Width + t.Bottom + t.Top}
 		if s.GrainAcross { // as its other sizes are written
-			first, second = second, first
+			size = atLeast{size[1], size[0]}
 		}
-		size := fmt.Sprintf("%s x %s %s", first, second, u)
 		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: add such a size below `more:`, or make the boxes smaller", size)
-		out.Edits = []job.Edit{{Path: []string{"stock", s.Name, "more", "larger"}, Value: "{sheet: " + size + "}"}}
+		out.Edits = []job.Edit{{Path: []string{"stock", s.Name, "more", "larger"}, Value: "{sheet: " + size.In(u) + "}"}}
 		return out
 	}
 	for i, z := range s.Sheets {
@@ -84,7 +99,7 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 			path = []string{"stock", s.Name, "more", z.Name, "count"}
 		}
 		out.Edits = []job.Edit{{Path: path, Value: strconv.Itoa(n)}}
-		out.Ask = geom.Sentencef("have %d sheets of %s and write `count: %d`, or add another size below `more:`", n, sized(z, u), n)
+		out.Ask = geom.Sentencef("have %d sheets of %s and write `count: %d`, or add another size below `more:`", n, sheetSize(z), n)
 		return out
 	}
 	if s.matches() {
@@ -152,10 +167,13 @@ func (s *Stock) enough(ctx context.Context, o Search, size int) (n int, found bo
 	return 0, false
 }
 
-// has says which sheets a stock has.
-func (s *Stock) has(u geom.Unit) string {
+// rack is the sheets that a stock has.
+type rack []nest.Sheet
+
+// In says how many there are of each size.
+func (r rack) In(u geom.Unit) string {
 	var list []string
-	for _, z := range s.Sheets {
+	for _, z := range r {
 		noun := "sheet"
 		if z.Offcut {
 			noun = "offcut"
@@ -164,14 +182,26 @@ func (s *Stock) has(u geom.Unit) string {
 			noun += "s"
 		}
 		if z.Count == 0 {
-			list = append(list, noun+" of "+sized(z, u))
+			list = append(list, noun+" of "+sheetSize(z).In(u))
 		} else {
-			list = append(list, fmt.Sprintf("%d %s of %s", z.Count, noun, sized(z, u)))
+			list = append(list, fmt.Sprintf("%d %s of %s", z.Count, noun, sheetSize(z).In(u)))
 		}
 	}
 	return words.Some(list)
 }
 
-func sized(z nest.Sheet, u geom.Unit) string {
+// sheetSize is that of a sheet.
+type sheetSize nest.Sheet
+
+// In prints both lengths.
+func (z sheetSize) In(u geom.Unit) string {
 	return geom.Length(z.Length).Number(u) + " x " + geom.Length(z.Width).Text(u)
+}
+
+// atLeast is a least size, in nm.
+type atLeast [2]int64
+
+// In prints both lengths, rounded up, with the unit.
+func (a atLeast) In(u geom.Unit) string {
+	return fmt.Sprintf("%s x %s %s", geom.Length(a[0]).RoundUp(u).Number(u), geom.Length(a[1]).RoundUp(u).Number(u), u)
 }

@@ -1,9 +1,6 @@
 package sheets
 
 import (
-	"fmt"
-	"strings"
-
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/geom"
@@ -43,9 +40,11 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	}
 	s.needs = sheet.NeedsOf(cutParts(groups, false))
 	least := geom.LengthOf(s.needs.Least()).RoundUp(u)
-	why := fmt.Sprintf("bits and cuts reach %s past a part, and %s of wood have to stay before the next", geom.LengthOf(s.needs.Reach).Text(u), geom.LengthOf(mill.Between).Text(u))
+	between, reach := geom.Millimetres(mill.Between), geom.Millimetres(s.needs.Reach)
+	why := geom.Sentencef("bits and cuts reach %s past a part, and %s of wood have to stay before the next", reach, between)
 	if s.needs.Mixed && s.needs.Apart() >= s.needs.Gap() {
-		why = fmt.Sprintf("parts are held in different ways, or cut out with different bits, so that each needs its own %s and %s of wood between", geom.LengthOf(s.needs.Band).Text(u), geom.LengthOf(mill.Between).Text(u))
+		why = geom.Sentencef("parts are held in different ways, or cut out with different bits, "+
+			"so that each needs its own %s and %s of wood between", geom.Millimetres(s.needs.Band), between)
 	}
 	said, key := rules.Kerf, "sheets.kerf"
 	if said == 0 {
@@ -54,8 +53,8 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	gap := least
 	if s.GapSaid = said > 0; s.GapSaid {
 		if gap = geom.LengthOf(said); gap < least {
-			return s.problem("sheet-gap", key, fmt.Sprintf("parts lie %s apart: %s", gap.Text(u), why),
-				fmt.Sprintf("write `%s: %s` or more, or leave it out", key[strings.IndexByte(key, '.')+1:], least.Text(u))).writes(least.Text(u))
+			fact := geom.Sentencef("parts lie %s apart: %s", geom.Millimetres(said), why)
+			return s.tooLittle("sheet-gap", key, gap, least, fact).writes(least.Text(u))
 		}
 	}
 	s.Rules.Kerf = int64(gap)
@@ -65,9 +64,9 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	if rules.Trim > 0 || rules.NoTrim {
 		if s.Trim = geom.LengthOf(rules.Trim); s.Trim < rim {
 			rim = rim.RoundUp(u)
-			return s.problem("sheet-trim", "sheets.trim", fmt.Sprintf("a trim of %s: bits and cuts reach %s past a part, sheets may be %s short, and a rim of %s has to stay",
-				s.Trim.Text(u), geom.LengthOf(s.needs.Reach).Text(u), geom.LengthOf(max(short[0], short[1])).Text(u), geom.LengthOf(mill.Between).Text(u)),
-				fmt.Sprintf("write `trim: %s` or more, or leave it out", rim.Text(u))).writes(rim.Text(u))
+			fact := geom.Sentencef("a trim of %s: bits and cuts reach %s past a part, sheets may be %s short, and a rim of %s has to stay",
+				geom.Millimetres(rules.Trim), reach, geom.Millimetres(max(short[0], short[1])), between)
+			return s.tooLittle("sheet-trim", "sheets.trim", s.Trim, rim, fact).writes(rim.Text(u))
 		}
 	}
 	return nil
@@ -85,20 +84,20 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 	}
 	s.Pin = Pin{Pin: b.PinFor(s.Stock, cutParts(groups, true))}
 	if deep := geom.LengthOf(sheet.Depth(s.Stock.Thickness.Max)); !s.Pin.Reaches(deep) {
-		return ends, top, s.problem("sheet-pins", "sheets.turn-on",
-			"no bit for its registration holes reaches "+deep.Text(b.Units)+
-				", through the thickest sheet into the spoilboard",
-			"give a bit with a reach of "+deep.RoundUp(b.Units).Text(b.Units)+
-				" or more, or write `turn-on: stops` in the section sheets")
+		out := s.problem("sheet-pins", "sheets.turn-on", geom.Sentencef("no bit for its registration holes reaches %s, "+
+			"through the thickest sheet into the spoilboard", geom.Millimetres(deep.MM())), "")
+		out.Ask = geom.Sentencef("give a bit with a reach of %s or more, or write `turn-on: stops` in the section sheets",
+			geom.AtLeast(deep.MM()))
+		return ends, top, out
 	}
 	least := s.Pin.LeastFromEdge()
 	if s.Pin.FromEdge = b.Sheets.Pins; s.Pin.FromEdge == 0 {
 		s.Pin.FromEdge = least
 	} else if s.Pin.TooNear(s.Pin.FromEdge) {
-		u := b.Units
-		return ends, top, s.problem("sheet-pins", "sheets.pin-distance", fmt.Sprintf("pins %s from the end of the shortest sheet: holes of %s leave less than %s of wood before it",
-			geom.LengthOf(s.Pin.FromEdge).Text(u), geom.LengthOf(2*s.Pin.Radius).Text(u), geom.LengthOf(sheet.PinWeb).Text(u)),
-			fmt.Sprintf("write `pin-distance: %s` or more, or leave it out", geom.LengthOf(least).RoundUp(u).Text(u)))
+		fact := geom.Sentencef("pins %s from the end of the shortest sheet: holes of %s leave less than %s of wood before it",
+			geom.Millimetres(s.Pin.FromEdge), geom.Millimetres(2*s.Pin.Radius), geom.Millimetres(sheet.PinWeb))
+		out := s.tooLittle("sheet-pins", "sheets.pin-distance", geom.LengthOf(s.Pin.FromEdge), geom.LengthOf(least), fact)
+		return ends, top, out.writes(geom.AtLeast(least).In(b.Units))
 	}
 	s.Pin.Three = s.on == job.TurnOnThree
 	beyond := s.Pin.Beyond(s.needs.Drawn()) // from the pin's middle to the part

@@ -5,6 +5,7 @@ package sheets
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 	"sync"
@@ -59,7 +60,7 @@ type Stock struct {
 	GapSaid     bool        // the job says how far apart parts lie
 	needs       sheet.Needs
 	on          string // what they are turned over on, where they are
-	fault       error  // of the plan of its tabs
+	unsound     error  // of the plan of its tabs
 	Cuts        []breakdown.Cut
 	Heaviest    float64 // kg that one person puts onto a saw
 	Reach       Reach
@@ -98,17 +99,17 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 			n = len(groups)
 		}
 		if stock.Length > 0 {
-			s, p := laidOut(ctx, b, stock, groups[:n], shelf, o, plan.file(stock.Name))
+			s, p := order{b, stock, groups[:n], shelf, plan.file(stock.Name)}.laidOut(ctx, o)
 			if p != nil {
 				return plan, p
 			}
 			for i := range s.Laid {
 				var err error
 				if s.Laid[i].Drawn, err = s.Drawings(plan.DXF, s.Laid[i]); err != nil {
-					return plan, s.problem("layers", "sheet", err.Error(), batch.LayersHint(err))
+					return plan, s.problem("layers", "sheet", geom.Sentencef("%v", err), batch.LayersHint(err))
 				}
 				if err := s.leaves(s.Laid[i]); err != nil {
-					return plan, s.problem("sheet-cut", "keep-out", err.Error(), "please report it with the job file")
+					return plan, s.fault("sheet-cut", "keep-out", err)
 				}
 			}
 			plan.Stocks = append(plan.Stocks, s)
@@ -118,29 +119,39 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 	return plan, nil
 }
 
+// order is the parts of one stock of a batch, in groups of equal ones, with the offcuts of a
+// shelf; file is what the names of its files begin with.
+type order struct {
+	b      batch.Batch
+	stock  joinery.Stock
+	groups []batch.Group
+	shelf  []list.Offcut
+	file   string
+}
+
 // laidOut is the layout of one stock. Where parts need more room between them for their
 // tabs, and the job does not say how far apart they lie, it is laid out once more with it.
-func laidOut(ctx context.Context, b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut, o Search, file string) (Stock, *Problem) {
+func (r order) laidOut(ctx context.Context, o Search) (Stock, *Problem) {
 	wide := false
 	for {
-		s, p := asked(b, stock, groups, shelf, wide)
+		s, p := r.asked(wide)
 		if p == nil {
-			s.File = file
+			s.File = r.file
 			p = s.layOut(ctx, o)
 		}
 		if p != nil {
 			return s, p
 		}
-		loose := s.plan(b)
+		loose := s.plan(r.b)
 		if len(loose) > 0 && !wide && !s.GapSaid && s.needs.Tabs && s.Rules.Kerf < int64(geom.LengthOf(s.needs.Apart())) {
 			wide = true
 			continue
 		}
 		if len(loose) > 0 {
-			return s, s.loose(b, loose)
+			return s, s.loose(r.b, loose)
 		}
-		if s.fault != nil {
-			return s, s.problem("sheets", "sheet", s.fault.Error(), "please report it with the job file")
+		if s.unsound != nil {
+			return s, s.fault("sheets", "sheet", s.unsound)
 		}
 		return s, nil
 	}
@@ -160,7 +171,8 @@ const folder = "sheets/"
 
 // asked is what is to be laid out of one stock, and by which rules: wide with room for waste
 // between all parts.
-func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []list.Offcut, wide bool) (Stock, *Problem) {
+func (r order) asked(wide bool) (Stock, *Problem) {
+	b, stock, groups := r.b, r.stock, r.groups
 	of := b.Sheets.Of[stock.Name]
 	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, Heaviest: b.Sheets.Heaviest, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
@@ -193,7 +205,7 @@ func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []lis
 		return s, p
 	}
 	trim := nest.Trim{Left: int64(ends), Right: int64(ends), Bottom: int64(s.Trim), Top: int64(top)}
-	for _, k := range shelf {
+	for _, k := range r.shelf {
 		if k.Stock == stock.Name {
 			s.Sheets = append(s.Sheets, nest.Sheet{Name: k.Name, Length: k.Length, Width: k.Width, Count: 1, Offcut: true, Batch: k.Batch})
 		}
@@ -209,8 +221,8 @@ func asked(b batch.Batch, stock joinery.Stock, groups []batch.Group, shelf []lis
 		z.Trim = s.clear(*z)
 		if length, width := geom.Length(z.Length).MM(), geom.Length(z.Width).MM(); !z.Offcut {
 			if _, ok := s.pins(length, width); !ok {
-				return s, s.problem("sheet-pins", "keep-out", "the areas to keep out of leave no place for the registration holes near the ends of a sheet, or in the middle of its upper edge",
-					"move the clamps, or write `turn-on: stops` in the section sheets")
+				return s, s.problem("sheet-pins", "keep-out", geom.Sentencef("the areas to keep out of leave no place for the registration holes "+
+					"near the ends of a sheet, or in the middle of its upper edge"), "move the clamps, or write `turn-on: stops` in the section sheets")
 			}
 		}
 	}
@@ -293,10 +305,11 @@ type Cutting struct {
 	Trim  geom.Length
 	Keep  [2]geom.Length
 	Reach Reach
+	Units geom.Unit
 }
 
 // Listed lays a list out by itself.
-func Listed(ctx context.Context, name string, l list.List, c Cutting, u geom.Unit, o nest.Options) (Plan, error) {
+func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Options) (Plan, error) {
 	s := Stock{Name: name, File: folder + job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules, Trim: c.Trim, Keep: c.Keep, Reach: c.Reach,
 		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets), Sawn: c.Way == nest.Guillotine}
 	trim := int64(c.Trim)
@@ -310,7 +323,7 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, u geom.Uni
 		work, _ := mill.Prepare(mill.Part{Panel: panel}, mill.Settings{}) // without bits there is nothing to refuse
 		s.Parts = append(s.Parts, []batch.Part{{Part: joinery.Part{Stock: s.Stock, Panel: panel}, Name: p.Name, Quantity: p.Count, Work: work}})
 	}
-	plan := Plan{Units: u, DXF: router.Options{Unit: u}, Listed: true}
+	plan := Plan{Units: c.Units, DXF: router.Options{Unit: c.Units}, Listed: true}
 	laid, err := nest.Lay(ctx, s.Pieces, s.Sheets, s.Rules, o)
 	if err == nil {
 		err = s.take(laid)
@@ -319,24 +332,24 @@ func Listed(ctx context.Context, name string, l list.List, c Cutting, u geom.Uni
 	return plan, err
 }
 
-func (s *Stock) problem(code, key, message, hint string) *Problem {
-	return &Problem{Stock: s.Name, Key: key, Diagnosis: geom.Diagnosis{Code: geom.Code(code), Level: geom.LevelError,
-		Fact: geom.Sentencef("%s: %s", s.Name, message), Ask: geom.Sentencef("%s", hint)}}
-}
-
 func (s *Stock) layOut(ctx context.Context, o Search) *Problem {
 	if len(s.Sheets) == 0 {
-		return s.problem(codeNoSheet, "sheet", "trims, registration holes and areas to keep out of leave nothing of its sheets", "write a smaller `trim:` in the section sheets, smaller areas, or larger sheets")
+		return s.problem(codeNoSheet, "sheet",
+			geom.Sentencef("trims, registration holes and areas to keep out of leave nothing of its sheets"), "write a smaller `trim:` in the section sheets, smaller areas, or larger sheets")
 	}
 	l, err := o.lay(ctx, s.Pieces, s.Sheets, s.Rules)
 	if err != nil {
-		return s.problem("sheets", "sheet", err.Error(), "change the rules in the section sheets, or the sizes of the stock's sheets")
+		fact := geom.Sentencef("%v", err)
+		if d := (geom.Diagnosis{}); errors.As(err, &d) {
+			fact = d.Fact
+		}
+		return s.problem("sheets", "sheet", fact, "change the rules in the section sheets, or the sizes of the stock's sheets")
 	}
 	if len(s.KeepOut) > 0 && l.Count > 1 { // parts could lie beside them too, for all that the search knows
 		l.Least, l.Fewest = 0, 0
 	}
 	if err := s.take(l); err != nil {
-		return s.problem("sheets", "sheet", err.Error(), "please report it with the job file")
+		return s.fault("sheets", "sheet", err)
 	}
 	return nil
 }
@@ -357,7 +370,7 @@ func (s *Stock) take(l nest.Layout) error {
 		at[key] = len(s.Laid)
 		size := s.Sheets[one.Sheet]
 		s.Laid = append(s.Laid, Sheet{Laid: one, Count: 1,
-			Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, int64(s.Keep[0]), int64(s.Keep[1]))})
+			Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, [2]int64{int64(s.Keep[0]), int64(s.Keep[1])})})
 	}
 	number := 1 // those that are cut alike have numbers in a row
 	for i := range s.Laid {

@@ -1,8 +1,8 @@
 package opening
 
 import (
+	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"pgregory.net/rapid"
@@ -13,7 +13,7 @@ import (
 // TestHintsHold: an opening or a bank changed as a hint says, by the number as printed,
 // has the complaint no more, and no other instead.
 func TestHintsHold(t *testing.T) {
-	followed := make(map[string]int)
+	followed := make(map[geom.Code]int)
 	rapid.Check(t, func(t *rapid.T) {
 		unit := rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit")
 		slide, _ := BuiltIn(rapid.SampledFrom(Kinds).Draw(t, "slide"), unit)
@@ -26,30 +26,38 @@ func TestHintsHold(t *testing.T) {
 			b.Front.Solid, b.Front.Swelling = true, rapid.SampledFrom([]float64{0, 0.012, 0.03}).Draw(t, "swelling")
 			b.Rows = make([]Row, rapid.IntRange(1, 5).Draw(t, "rows"))
 		})
-		_, problems := Make(b)
-		failed := slices.ContainsFunc(problems, func(q Problem) bool { return q.Error })
-		for _, q := range problems {
-			if q.Hint == "" {
-				t.Fatalf("%s has no hint", q.Code)
+		_, found := Make(b)
+		failed := geom.AnyError(found)
+		for _, d := range found {
+			if d.Ask.IsEmpty() {
+				t.Fatalf("%s asks for nothing", d.Code)
 			}
-			if q.Change == nil {
-				continue
-			}
-			if !strings.HasPrefix(q.Hint, q.Change.text(unit)) {
-				t.Fatalf("%q does not say %q", q.Hint, q.Change.text(unit))
-			}
-			followed[q.Code]++
-			_, after := Make(q.Change.Follow(b))
-			for _, r := range after {
-				if r.Code == q.Code || (r.Error || !failed) && !slices.ContainsFunc(problems, func(o Problem) bool { return o.Code == r.Code }) {
-					t.Fatalf("%s: %s\nleads to %s: %s", q.Message, q.Hint, r.Code, r.Message)
+			for _, r := range d.Remedies {
+				if v := r.Ends()[0][0]; math.Abs(v-printed(v, unit)) > 1e-6 {
+					t.Fatalf("%s: %g is not what is printed, %g", d.Code, v, printed(v, unit))
+				}
+				followed[d.Code]++
+				_, after := Make(follow(b, r))
+				for _, o := range after {
+					if o.Code == d.Code || (o.IsError() || !failed) && !slices.ContainsFunc(found, func(q geom.Diagnosis) bool { return q.Code == o.Code }) {
+						t.Fatalf("%v\nfollowed with %+v leads to %v", d, r, o)
+					}
 				}
 			}
 		}
 	})
-	for _, code := range []string{"side-thickness", "depth", "front-movement"} {
+	for _, code := range []geom.Code{"side-thickness", "depth", "front-movement"} {
 		if followed[code] == 0 {
 			t.Errorf("no hint of %s was followed: %v", code, followed)
 		}
 	}
+}
+
+// printed is a length as it reads when it has been printed.
+func printed(mm float64, u geom.Unit) float64 {
+	l, err := geom.ParseLength(geom.Millimetres(mm).In(u), u)
+	if err != nil {
+		panic(err)
+	}
+	return l.MM()
 }

@@ -1,0 +1,89 @@
+package mill
+
+import (
+	"math"
+
+	"drawerwright/geom"
+)
+
+// Settings that diagnoses are about; see [Settings].
+const (
+	SettingBits     geom.Setting = "bits"
+	SettingOverRun  geom.Setting = "over-run"
+	SettingRegister geom.Setting = "register"
+	SettingTabs     geom.Setting = "tabs"
+	SettingSkin     geom.Setting = "skin"
+	SettingSmall    geom.Setting = "small-part"
+	SettingGap      geom.Setting = "part-gap"
+	SettingThrough  geom.Setting = "through"
+	SettingRelief   geom.Setting = "relief"
+)
+
+// Keys of remedies within a setting. The relief of an operation has its name.
+const (
+	KeyReach    = "reach"    // of a bit
+	KeyDiameter = "diameter" // of a bit
+	KeyHeight   = "height"   // of tabs
+	KeyDistance = "distance" // of registration holes from the panel's ends
+)
+
+// add keeps a diagnosis and gives it to be filled.
+func (p *preparation) add(level geom.Level, code geom.Code, s geom.Setting, fact geom.Sentence) *geom.Diagnosis {
+	p.found = append(p.found, geom.Diagnosis{Code: code, Level: level, Subject: geom.Subject{Setting: s}, Fact: fact})
+	return &p.found[len(p.found)-1]
+}
+
+func (p *preparation) fail(code geom.Code, s geom.Setting, format string, args ...any) *geom.Diagnosis {
+	return p.add(geom.LevelError, code, s, geom.Sentencef(format, args...))
+}
+
+func (p *preparation) warn(code geom.Code, s geom.Setting, format string, args ...any) *geom.Diagnosis {
+	return p.add(geom.LevelWarning, code, s, geom.Sentencef(format, args...))
+}
+
+// least, most and exactly are remedies that write one length of a setting, on the grid
+// that it is printed on. Nothing has tried them.
+func (p *preparation) least(s geom.Setting, key string, mm float64) geom.Remedy {
+	return lengths(s, key, geom.LengthOf(mm).RoundUp(p.Unit).MM(), math.Inf(1))
+}
+
+func (p *preparation) most(s geom.Setting, key string, mm float64) geom.Remedy {
+	return lengths(s, key, 0, geom.LengthOf(mm).RoundDown(p.Unit).MM())
+}
+
+func (p *preparation) exactly(s geom.Setting, mm float64) geom.Remedy {
+	v := geom.LengthOf(mm).RoundUp(p.Unit).MM()
+	return lengths(s, "", v, v)
+}
+
+func lengths(s geom.Setting, key string, least, most float64) geom.Remedy {
+	return geom.Remedy{Changes: []geom.Change{{Setting: s, Key: key, Min: least, Max: most}}}
+}
+
+// relieved are the remedies of an operation whose corners stay round.
+func relieved(operation string) []geom.Remedy {
+	list := make([]geom.Remedy, 0, 2)
+	for _, r := range []Relief{ReliefBisector, ReliefSide} {
+		list = append(list, geom.Remedy{Changes: []geom.Change{{Setting: SettingRelief, Key: operation, Word: string(r)}}})
+	}
+	return list
+}
+
+// named prints a bit with its diameter, which may be its name.
+type named struct{ Bit }
+
+func (b named) In(u geom.Unit) string {
+	if d := geom.LengthOf(b.Diameter).Text(u); b.Name == "" || b.Name == d {
+		return "the bit of " + d
+	}
+	return geom.Sentencef("the bit %s of %s", b.Name, geom.Millimetres(b.Diameter)).In(u)
+}
+
+// what names a pocket.
+func (p *preparation) what(pocket int) string {
+	if pocket < 0 {
+		return "a hole"
+	}
+	k := p.part.Pockets[pocket]
+	return "the " + k.Kind.String() + " on the " + k.Face.String() + " face"
+}
