@@ -81,8 +81,6 @@ func TestSagFromTheJob(t *testing.T) {
 		// alike in all directions has it, and no Poisson, it would be 1.05.
 		"birch plywood": {500, 500, 6.5, birch, "20 kg", navier(500, 500, 6.5, 12737, 4763, 620, 0.1, 20), 1e-4},
 		"its figure":    {500, 500, 6.5, birch, "20 kg", 1.607, 1e-3},
-		"other shear":   {500, 500, 6.5, birch + ", shear: 900", "20 kg", navier(500, 500, 6.5, 12737, 4763, 900, 0.1, 20), 1e-4},
-		"other Poisson": {500, 500, 6.5, birch + ", poisson: 0.3", "20 kg", navier(500, 500, 6.5, 12737, 4763, 620, 0.3, 20), 1e-4},
 		"shallow":       {600, 300, 6.5, birch, "20 kg", navier(600, 300, 6.5, 12737, 4763, 620, 0.1, 20), 1e-4},
 		// A grain of no matter may run either way: the weaker one counts.
 		"either way": {300, 600, 6.5, "material: birch-plywood", "20 kg", navier(600, 300, 6.5, 12737, 4763, 620, 0.1, 20), 1e-4},
@@ -97,7 +95,7 @@ func TestSagFromTheJob(t *testing.T) {
 		"handbook, 1.6":    {480, 300, 5, "material: hardboard", "8 kg", 0.0906 * 8 * 9.80665 / (480 * 300) * 300 * 300 * 300 * 300 / (3100 * 125), 0.006},
 		// 400 x 500, 6 mm, 4 GPa, 0.3, 10 kg: D = 4000 * 216 / 10.92 = 79121 N mm and
 		// 0.006027 q a^4 / D = 0.9565 for g 9.81; 0.9562 for the standard g.
-		"own figures": {500, 400, 6, "stiffness: 4 GPa, poisson: 0.3", "10 kg", 0.9565 * 9.80665 / 9.81, 1e-3},
+		"own figures": {500, 400, 6, "material: hardboard, stiffness: 4 GPa", "10 kg", 0.9565 * 9.80665 / 9.81, 1e-3},
 		// The same bottom without Poisson's ratio: D is 0.91 of that.
 		"no Poisson": {500, 400, 6, "stiffness: 4 GPa", "10 kg", 0.9565 * 9.80665 / 9.81 / 0.91, 1e-3},
 	} {

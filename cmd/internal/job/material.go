@@ -54,8 +54,7 @@ func (r *reader) solidStock(board *joinery.Stock, species wood.Species, cut stri
 	}
 }
 
-// elastic puts the shop's own figures of stiffness in the place of the material's, and
-// checks that they can go together.
+// elastic puts the shop's own figures of stiffness in the place of the material's.
 func (r *reader) elastic(board *joinery.Stock, s *section) {
 	get := s.values
 	if along := get["stiffness"].number; along > 0 {
@@ -64,24 +63,8 @@ func (r *reader) elastic(board *joinery.Stock, s *section) {
 	if across := get["stiffness-across"].number; across > 0 {
 		board.StiffnessAcross, board.StiffAs = across, ""
 	}
-	if poisson := get["poisson"]; poisson.given {
-		board.Poisson = poisson.number
-	}
 	unread := get["stiffness"].given && get["stiffness"].number == 0 || get["material"].given && get["material"].text == ""
-	for _, name := range []string{"stiffness-across", "shear", "poisson"} {
-		r.noEffect(board.Stiffness == 0 && board.Thickness.Mean > 0 && !unread, get, name, "write `stiffness:` or `material:` too, or delete it", "how stiff the stock is along its grain is not known")
-	}
-	if board.Stiffness == 0 {
-		return
-	}
-	most := stock.MostShear(*board)
-	if shear := get["shear"]; shear.number > 0 {
-		board.Shear = shear.number
-		if shear.number > most {
-			r.fail(CodeOutOfRange, shear.at, "look for a slip of the decimal point in shear or stiffness, or delete shear",
-				"shear is %.0f N/mm2: no sheet as stiff as %s has more than %.0f", shear.number, quote(s.name), most)
-		}
-	} else { // the material's, beside the shop's own stiffness
-		stock.DropShear(board)
-	}
+	r.noEffect(board.Stiffness == 0 && board.Thickness.Mean > 0 && !unread, get, "stiffness-across",
+		"write `stiffness:` or `material:` too, or delete it", "how stiff the stock is along its grain is not known")
+	stock.DropShear(board)
 }

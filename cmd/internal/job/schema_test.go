@@ -17,7 +17,7 @@ import (
 var keyPaths = strings.Fields(`
 	job units
 	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price stock.*.material stock.*.cut stock.*.density
-	stock.*.stiffness stock.*.stiffness-across stock.*.shear stock.*.poisson stock.*.tolerance stock.*.banding stock.*.banding.thickness stock.*.banding.price stock.*.kerf
+	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.banding stock.*.banding.thickness stock.*.banding.price stock.*.kerf
 	paper paper.size paper.labels paper.label-columns paper.label-rows
 	templates templates.stock templates.bed templates.register templates.pin templates.mark templates.roll
 	sheets sheets.way sheets.stages sheets.kerf sheets.trim sheets.turn-on sheets.pin-distance sheets.keep sheets.heaviest

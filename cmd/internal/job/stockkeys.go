@@ -2,7 +2,6 @@ package job
 
 import (
 	"drawerwright/geom/joinery"
-	"drawerwright/geom/plate"
 	"drawerwright/geom/sheet"
 )
 
@@ -30,10 +29,6 @@ var stockKeys = []key{
 		doc: "Its modulus of elasticity in bending along the grain", without: "as the material"},
 	{name: "stiffness-across", form: formMeasure, measures: stiffnesses, min: minStiffness, max: maxStiffness,
 		doc: "The same across the grain", without: "as the material, or with stiffness as along the grain"},
-	{name: "shear", form: formMeasure, measures: stiffnesses, min: minShear, max: maxStiffness,
-		doc: "Its modulus of shear in the plane: the less, the more a bottom sags", without: "as the material, else that of a sheet alike in all directions"},
-	{name: "poisson", form: formMeasure, measures: ratios, min: 0, max: plate.MaxPoisson,
-		doc: "Poisson's ratio: how much it narrows by as it is pulled, as a part of the stretch; between two directions the geometric mean", without: "as the material, else 0, with which it sags most"},
 	{name: "tolerance", form: formWord, words: toleranceWords(),
 		doc:     "With a single reading, which is then taken for the nominal thickness: the standard whose tolerance says between which thicknesses sheets are",
 		without: "every sheet is as thick as the readings"},
