@@ -31,7 +31,7 @@ func TestBenchCommandsOnSamples(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		for _, args := range [][]string{{"fit", job, "--draws", "200"}, {"setup", job}, {"adjust", job, "depth=6", "slot=6.4"}} {
+		for _, args := range [][]string{{"fit", job}, {"setup", job}, {"adjust", job, "depth=6", "slot=6.4"}} {
 			if strings.Contains(string(file), "units: in") {
 				for i := range args {
 					args[i] = strings.NewReplacer("depth=6", "depth=0.24", "slot=6.4", "slot=0.252").Replace(args[i])

@@ -1,24 +1,13 @@
 package main
 
 import (
-	"fmt"
-
 	"drawerwright/cmd/internal/present"
 
 	"github.com/spf13/cobra"
 )
 
-// usualDraws are enough to tell one in a hundred from two; mostDraws is where a run
-// takes minutes and tells nothing more.
-const (
-	usualDraws = 10_000
-	mostDraws  = 10_000_000
-)
-
 func newFit(s streams) *cobra.Command {
 	var asJSON bool
-	var draws int
-	var seed uint64
 	c := &cobra.Command{
 		Use:   "fit JOB",
 		Short: "Say what the joints and boxes of a job will do, with boards, cutter and settings as they usually are off",
@@ -31,18 +20,15 @@ moves a measure most and what halving it would buy.
 Limits, the shop's own accuracy and readings of the boards are entries of the job.
 JOB may be - for standard input.`,
 		Example: `  $ drawerwright fit drawers.yaml
-  $ drawerwright fit drawers.yaml --draws 1000000 --seed 7 --json`,
+  $ drawerwright fit drawers.yaml --json`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
 		RunE: func(c *cobra.Command, args []string) error {
-			if draws < 0 || draws > mostDraws {
-				return fmt.Errorf("--draws %d: write 0 for none, up to %d", draws, mostDraws)
-			}
 			l, err := ready(args[0], asJSON, s)
 			if err != nil {
 				return err
 			}
-			f := present.Forecasts(l.Batch, draws, seed)
+			f := present.Forecasts(l.Batch)
 			if asJSON {
 				return done(writeJSON(s.out, f))
 			}
@@ -51,7 +37,5 @@ JOB may be - for standard input.`,
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
-	c.Flags().IntVar(&draws, "draws", usualDraws, "random boxes of each drawer; 0 for none")
-	c.Flags().Uint64Var(&seed, "seed", 1, "another seed draws other boxes")
 	return c
 }

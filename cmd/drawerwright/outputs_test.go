@@ -84,7 +84,7 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 		return nil, false
 	}
 	b, u := l.Batch, l.Batch.Units
-	r, f, setups, laid := record.Make(b, l.Plan, l.Warnings), present.Forecasts(b, usualDraws, 1), present.SetupsOf(b), record.SheetsOf(l.Plan)
+	r, f, setups, laid := record.Make(b, l.Plan, l.Warnings), present.Forecasts(b), present.SetupsOf(b), record.SheetsOf(l.Plan)
 	outputs = readback.Outputs{
 		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: present.Verdicts(b)}),
 		readback.PartsText: string(present.Text(b, r)), readback.PartsJSON: inJSON(t, r), readback.PartsCSV: string(present.CSV(b)),

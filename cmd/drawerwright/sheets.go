@@ -39,8 +39,8 @@ saws it goes on with the cuts that take the sheets apart, in order.
 
 The job's sheets section has the kerf, what is trimmed off, and whether parts are cut
 from edge to edge (a saw) or each by itself (a router). Offcuts of a shelf are used
-before any sheet. Ctrl-C prints the best so far. The same effort and seed give the same
-layout on any machine; as long as they are left alone it is the one that parts, build and
+before any sheet. Ctrl-C prints the best so far. The same effort gives the same layout
+on any machine; as long as they are left alone it is the one that parts, build and
 the packet have. With more effort it may take less, which is said. JOB may be - for
 standard input.`,
 		Example: `  $ drawerwright sheets drawers.yaml
@@ -60,7 +60,7 @@ standard input.`,
 			if err != nil {
 				return err
 			}
-			if search.effort != sheets.Effort || search.seed != 0 {
+			if search.effort != sheets.Effort {
 				if err := compare(c.Context(), l, stock.shelf.Offcuts, s); err != nil {
 					return jobError{err}
 				}
@@ -172,18 +172,14 @@ func (p *layoutPrint) write(ctx context.Context, plan sheets.Plan, size string) 
 	return errors.Join(err, stage.Abort())
 }
 
-// searching is how long to search for a layout, and from where.
-type searching struct {
-	effort int
-	seed   uint64
-}
+// searching is how long to search for a layout.
+type searching struct{ effort int }
 
 // mostEffort is a search of hours.
 const mostEffort = 10_000_000
 
 func (q *searching) flags(c *cobra.Command, effort int) {
 	c.Flags().IntVar(&q.effort, "effort", effort, "how long to search for layouts: 1000 are some seconds")
-	c.Flags().Uint64Var(&q.seed, "seed", 0, "begin the search elsewhere")
 }
 
 func (q *searching) check() error {
@@ -194,7 +190,7 @@ func (q *searching) check() error {
 }
 
 // options are those of a search without a screen.
-func (q *searching) options() nest.Options { return nest.Options{Effort: q.effort, Seed: q.seed} }
+func (q *searching) options() nest.Options { return nest.Options{Effort: q.effort} }
 
 // start gives the options of a search that shows how far it is on a terminal, and a
 // context that Ctrl-C ends.

@@ -2,8 +2,10 @@ package main
 
 import (
 	"encoding/json"
+	"fmt"
 	"os"
 	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
 
@@ -72,7 +74,7 @@ func TestSheetsSaid(t *testing.T) {
 		"both":         {"sheets: {way: free, stages: 2}\n", nil, 1, "stages are those of a saw"},
 		"large trims":  {"sheets: {trim: 200}\n", nil, 0, "best possible"},
 		"no effort":    {"", []string{"--effort", "0"}, 2, "--effort 0: it is from 1 to"},
-		"other effort": {"", []string{"--effort", "5", "--seed", "7"}, 0, "best possible"},
+		"other effort": {"", []string{"--effort", "5"}, 0, "best possible"},
 	} {
 		status, out, errs := call(t, c.more+string(job), append([]string{"sheets", "-"}, c.args...)...)
 		if status != c.status || !strings.Contains(out+errs, c.want) {
@@ -122,6 +124,37 @@ func TestLayout(t *testing.T) {
 		status, out, errs := call(t, c.list, append([]string{"layout", "-", "--effort", "10"}, c.args...)...)
 		if status != c.status || !strings.Contains(out+errs, c.want) {
 			t.Errorf("%s: %d, %s%s", name, status, out, errs)
+		}
+	}
+}
+
+// TestLayoutReach: which cuts of a list are ripped, crosscut or made with a saw taken to the
+// board is by what the flags say that the table saw holds. The whole sheet is cut at 1250,
+// then its rest of 1186.8, both over its width of 1220. As set the fence opens to 1300 and
+// the sled crosscuts 600 of boards up to 1600.
+func TestLayoutReach(t *testing.T) {
+	const list = "kind,name,length,width,count\nsheet,birch,2440,1220,\npart,top,1250,1220,1\npart,side,500,1220,1\n"
+	for flags, want := range map[string][2]string{
+		"":                  {"hand-held", "rip"},
+		"--fence-reach 499": {"hand-held", "hand-held"},
+		"--sled-reach 1219 --longest-on-sled 2440": {"hand-held", "rip"},
+		"--sled-reach 1220 --longest-on-sled 2439": {"hand-held", "rip"},
+		"--sled-reach 1220 --longest-on-sled 2440": {"crosscut", "rip"},
+		"--fence-reach 499 --sled-reach 1220":      {"hand-held", "crosscut"},
+	} {
+		status, out, errs := call(t, list, append([]string{"layout", "-", "--effort", "10"}, strings.Fields(flags)...)...)
+		if status != 0 {
+			t.Fatalf("%s: %d, %s", flags, status, errs)
+		}
+		for i, how := range want {
+			if cut := regexp.MustCompile(fmt.Sprintf(`(?m)^ {2}%d .*$`, i+1)).FindString(out); !strings.Contains(cut, "  "+how+"  ") {
+				t.Errorf("%s: cut %d is %q, not %s", flags, i+1, cut, how)
+			}
+		}
+	}
+	for _, name := range []string{"fence-reach", "sled-reach", "longest-on-sled"} {
+		if status, _, errs := call(t, list, "layout", "-", "--"+name, "wide"); status != exitUsage || !strings.Contains(errs, "--"+name+" wide: ") {
+			t.Errorf("%s: %d, %s", name, status, errs)
 		}
 	}
 }

@@ -83,16 +83,6 @@ func (o Outcome) Spreads() joinery.Spreads {
 	return list
 }
 
-// Draw draws other boxes of the same drawer.
-func (o Outcome) Draw(n int, seed uint64) ([]Drawn, float64) {
-	var stacks []Stack
-	var limits []geom.Interval
-	for _, m := range o.Measures {
-		stacks, limits = append(stacks, m.Stack), append(limits, m.limits())
-	}
-	return Draw(stacks, limits, n, seed)
-}
-
 // String is the verdict with its odds, as every output says it.
 func (o Outcome) String() string {
 	said := string(o.Verdict) + ": " + o.Right.String()

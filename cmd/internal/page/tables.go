@@ -29,7 +29,7 @@ func fitTables(b batch.Batch) []table {
 	span := func(r [2]float64) string {
 		return strings.Replace(words.Span(r[0]*u.MM(), r[1]*u.MM(), u), " to ", "\u00a0– ", 1)
 	}
-	all := present.Forecasts(b, 0, 1)
+	all := present.Forecasts(b)
 	f := all.Drawers[0]
 	fit := table{Title: f.Drawer + ": " + f.Said, Head: []string{"measure", ">as set " + u.String(), ">right from – to", ">likely", "", ">right of 1,000", ">at worst"}}
 	for _, m := range f.Fit {

@@ -62,36 +62,26 @@ type Board struct {
 }
 
 // Foreseen are the verdict on a drawer and its measures, and what its parts must
-// measure when they are held together before glue. Drawn are the odds by other random
-// boxes, where they were asked for.
+// measure when they are held together before glue.
 type Foreseen struct {
 	Drawer  string       `json:"drawer"`
 	Verdict string       `json:"verdict"`
 	Odds    float64      `json:"odds"`
 	Said    string       `json:"said"`
-	Drawn   *float64     `json:"drawn_odds,omitempty"`
 	Fit     []record.Fit `json:"fit"`
 	Stack   Stack        `json:"stack"`
 }
 
-// Forecasts are what the boxes of a batch will do. With other draws than those of the
-// verdicts, their figures stand beside them.
-func Forecasts(b batch.Batch, draws int, seed uint64) Forecast {
+// Forecasts are what the boxes of a batch will do.
+func Forecasts(b batch.Batch) Forecast {
 	n := func(mm float64) float64 { return record.Number(mm, b.Units) }
-	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: draws, Seed: seed, Boards: boards(b, n), Drawers: []Foreseen{}}
+	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: fit.Draws, Seed: fit.Seed,
+		Boards: boards(b, n), Drawers: []Foreseen{}}
 	for _, d := range b.Drawers {
 		o := d.Outcome
 		one := Foreseen{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: record.Odds(o.Right), Said: o.String(), Stack: StackOf(d, b.Units), Fit: []record.Fit{}}
 		for _, m := range o.Measures {
 			one.Fit = append(one.Fit, record.FitOf(d.Spec.Name, m, n))
-		}
-		if draws > 0 && (draws != fit.Draws || seed != fit.Seed) {
-			list, right := o.Draw(draws, seed)
-			one.Drawn = &right
-			for i, v := range list {
-				o := fit.Odds{Part: v.Within, All: o.Measures[i].Right.All}
-				one.Fit[i].Drawn = &record.Drawn{Mean: n(v.Mean), Sigma: n(v.Sigma), Common: [2]float64{n(v.Common.Min), n(v.Common.Max)}, Odds: v.Within, Of1000: o.Of1000()}
-			}
 		}
 		f.Drawers = append(f.Drawers, one)
 	}

@@ -7,7 +7,6 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
-	"drawerwright/geom/fit"
 )
 
 // ForecastText prints a forecast. Drawers of which everything is the same stand
@@ -22,11 +21,8 @@ func ForecastText(f Forecast, u geom.Unit) []byte {
 		rows = append(rows, []string{b.Stock, caliper(b.Mean, u), caliper(b.Least, u), caliper(b.Most, u), b.Source()})
 	}
 	table(&out, []string{"stock", ">thickness " + u.String(), ">least", ">most", "by"}, rows)
-	together(&out, f.Drawers, func(d Foreseen) string { return foreseenText(d, f.Draws, u) })
+	together(&out, f.Drawers, func(d Foreseen) string { return foreseenText(d, u) })
 	fmt.Fprintf(&out, "\n%s\nworst: everything off by its most at once. all together: the root of the sum of squares.\n", Basis)
-	if f.Draws > 0 && f.Draws != fit.Draws || f.Seed != fit.Seed {
-		fmt.Fprintf(&out, "of %d: the part of as many random boxes with seed %d.\n", f.Draws, f.Seed)
-	}
 	return out.Bytes()
 }
 
@@ -80,19 +76,12 @@ func fitRows(list []record.Fit, u geom.Unit) (head []string, rows [][]string) {
 // Span prints a range of the report.
 func Span(r [2]float64, u geom.Unit) string { return caliper(r[0], u) + " to " + caliper(r[1], u) }
 
-func foreseenText(d Foreseen, draws int, u geom.Unit) string {
+func foreseenText(d Foreseen, u geom.Unit) string {
 	var out bytes.Buffer
 	head, rows := fitRows(d.Fit, u)
 	head = append(head, ">worst")
 	for i, f := range d.Fit {
 		rows[i] = append(rows[i], Span(f.Worst, u))
-		if f.Drawn != nil {
-			rows[i] = append(rows[i], f.Drawn.Of1000, Span(f.Drawn.Common, u))
-		}
-	}
-	if d.Drawn != nil {
-		head = append(head, fmt.Sprintf(">of %d", draws), ">likely")
-		fmt.Fprintf(&out, "of %d random boxes: %s\n", draws, fit.Odds{Part: *d.Drawn})
 	}
 	table(&out, head, rows)
 	fmt.Fprintln(&out)

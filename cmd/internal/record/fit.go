@@ -26,8 +26,6 @@ type Fit struct {
 	Worst [2]float64 `json:"worst"`
 	// Largest is what moves the measure most; absent where nothing does.
 	Largest *Contributor `json:"largest,omitempty"`
-	// Drawn is of other random boxes, where they were asked for.
-	Drawn *Drawn `json:"drawn,omitempty"`
 }
 
 // Contributor is a source of error: by how much it moves the measure either way, its
@@ -39,16 +37,6 @@ type Contributor struct {
 	Part   float64 `json:"part"`
 	Root   float64 `json:"root"`
 	Halved float64 `json:"root_with_it_halved"`
-}
-
-// Drawn is what random boxes measure: the range of all but 0.27 % of them, and the
-// part of them that is within the limits.
-type Drawn struct {
-	Mean   float64    `json:"mean"`
-	Sigma  float64    `json:"sigma"`
-	Common [2]float64 `json:"common"`
-	Odds   float64    `json:"odds"`
-	Of1000 string     `json:"of_1000"`
 }
 
 // FitOf is a measure for the report.
