@@ -40,8 +40,8 @@ saws it goes on with the cuts that take the sheets apart, in order.
 The job's sheets section has the kerf, what is trimmed off, and whether parts are cut
 from edge to edge (a saw) or each by itself (a router). Offcuts of a shelf are used
 before any sheet. Ctrl-C prints the best so far. The same effort gives the same layout
-on any machine; as long as they are left alone it is the one that parts, build and
-the packet have. With more effort it may take less, which is said. JOB may be - for
+on any machine; as long as it is left alone that is the one that parts, build and the
+packet have. With more effort it may take less, which is said. JOB may be - for
 standard input.`,
 		Example: `  $ drawerwright sheets drawers.yaml
   $ drawerwright sheets drawers.yaml --shelf offcuts.csv --put-back
