@@ -28,6 +28,7 @@ how near two outlines are, "bridges" how many there are, and "shared" those betw
 
 Needs Debian's python3-ezdxf and python3-shapely (tried with 0.18.1 and 1.8.5).
 """
+import functools
 import json
 import math
 import os
@@ -46,9 +47,11 @@ import dxf_legend
 NOT_CUT = ("LABEL", "BLANK", "SCALE", "SHEET", "TABS", "OUTLINE")
 
 
+@functools.lru_cache(maxsize=None)
 def shapes(path, scale):
     """The closed shapes of a drawing by layer, in millimetres; the height at which they
-    lie comes after the layer's name where it is not 0."""
+    lie comes after the layer's name where it is not 0. A part's drawing is read once for
+    all its pieces: nobody changes what it gives."""
     found = {}
     for e in ezdxf.readfile(path).modelspace():
         if e.dxf.layer in NOT_CUT and e.dxf.layer not in ("SHEET", "TABS"):
