@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/kerf"
 	"drawerwright/geom/sweep"
 )
@@ -84,7 +85,7 @@ func TestOffsets(t *testing.T) {
 	t.Parallel()
 	s := rand.New(rand.NewPCG(6, 2))
 	var jobs []movedShape
-	for _, l := range plateLoops(40) {
+	for _, l := range plateLoops(geomtest.Cases(15, 40)) {
 		by := []float64{0.05, 0.09, 0.15, 0.5, 1.5875, 3}[s.IntN(6)]
 		in, err := sweep.Inset(l, by)
 		if err != nil {
@@ -108,7 +109,7 @@ func TestKerf(t *testing.T) {
 	t.Parallel()
 	s := rand.New(rand.NewPCG(6, 3))
 	var jobs []movedShape
-	for _, l := range plateLoops(40) {
+	for _, l := range plateLoops(geomtest.Cases(15, 40)) {
 		wide := []float64{0.1, 0.18, 0.3, 3.175}[s.IntN(4)]
 		cut, _ := kerf.Compensate(kerf.Plate{Outline: l, Openings: []geom.Loop{l}}, wide)
 		jobs = append(jobs, movedShape{"cut", wide / 2, points(l), lists([]geom.Loop{cut.Outline})})

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"drawerwright/geom"
+	"drawerwright/geom/geomtest"
 	"drawerwright/geom/sweep"
 )
 
@@ -203,7 +204,7 @@ func TestSweep(t *testing.T) {
 			s := shapes{rand.New(rand.NewPCG(11, uint64(seed)))}
 			var list []sweptShape
 			var own []covered
-			for i := range 120 {
+			for i := range geomtest.Cases(40, 120) {
 				shape, c := s.draw(t, what, i)
 				list, own = append(list, shape), append(own, c)
 			}

@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 	"testing"
+
+	"drawerwright/geom/geomtest"
 )
 
 const (
@@ -80,12 +82,16 @@ func TestTouching(t *testing.T) {
 			}
 			var boxes []jsonBox
 			var asked []touch // an empty one for the box as it stands
-			for i, p := range prove(t, dir).Proof {
+			list := prove(t, dir).Proof
+			for i, p := range list {
 				box, err := placed(p, r, files, trial{})
 				if err != nil {
 					t.Fatal(err)
 				}
 				boxes, asked = append(boxes, box), append(asked, touch{})
+				if strings.HasSuffix(j.name, ".yaml") && i > 0 && i < len(list)-1 && !geomtest.All() {
+					continue // drawers of a sample are much alike: the first and the last are pushed
+				}
 				var names []string
 				for _, s := range box.Parts {
 					names = append(names, s.Name)
