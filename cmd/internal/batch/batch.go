@@ -14,7 +14,7 @@ import (
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
 	"drawerwright/geom"
-	"drawerwright/geom/fit"
+	"drawerwright/geom/advice"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/setup"
@@ -50,15 +50,11 @@ func (b Batch) Boxes() int {
 
 // Drawer is one kind of drawer with its parts.
 type Drawer struct {
-	joinery.Drawer
+	advice.Box
 	Folder   string     // of its previews
 	Bits     []mill.Bit // none on a saw
 	Parts    []Part
 	Strength Strength
-	Shop     Shop
-	Outcome  fit.Outcome
-	known    *outcomes // of the batch, with the drawer's key
-	key      string
 }
 
 // Part is a panel that a shop cuts some of.
@@ -104,7 +100,7 @@ func (p Part) Drawn(by mill.Settings) router.Part {
 // Make works out a job. With an error among the problems the batch is not to be built.
 func Make(j *job.Job) (Batch, []Problem) {
 	b := empty(j)
-	known := newOutcomes()
+	known := advice.NewMemory()
 	var found [][]proposal
 	eachEntry(j, func(from, to int) {
 		drawers, judged := build(j, from, to, known, true)
@@ -171,7 +167,7 @@ func eachEntry(j *job.Job, do func(from, to int)) {
 }
 
 // build works the boxes of an entry out and judges them together, with advice or without.
-func build(j *job.Job, from, to int, known *outcomes, advise bool) (drawers []Drawer, problems [][]geom.Diagnosis) {
+func build(j *job.Job, from, to int, known *advice.Memory, advise bool) (drawers []Drawer, problems [][]geom.Diagnosis) {
 	var rows []joinery.Spec
 	for i := from; i < to; i++ {
 		asked := j.Drawers[i]
@@ -180,9 +176,7 @@ func build(j *job.Job, from, to int, known *outcomes, advise bool) (drawers []Dr
 		box, _, sound := joinery.LayOut(spec)
 		d := name(box, asked.Bits, asked.Spares)
 		if sound {
-			d.Shop = shopOf(j, i)
-			d.known = known
-			d.Outcome, d.key = known.of(box, d.Shop)
+			d.Box = known.Box(box, shopOf(j, i))
 			spec.Spreads = d.Outcome.Spreads()
 		}
 		drawers, rows = append(drawers, d), append(rows, spec)
@@ -193,7 +187,7 @@ func build(j *job.Job, from, to int, known *outcomes, advise bool) (drawers []Dr
 	}
 	_, found := judge(rows)
 	for i := range rows {
-		like := slices.IndexFunc(drawers[:i], func(d Drawer) bool { return d.key != "" && d.key == drawers[i].key })
+		like := slices.IndexFunc(drawers[:i], func(d Drawer) bool { return d.Like(&drawers[i].Box) })
 		if like >= 0 { // but for their names they are one drawer
 			problems = append(problems, slices.Clone(problems[like]))
 			continue
@@ -209,7 +203,7 @@ func (b Batch) judge(j *job.Job, i int, d *Drawer) []proposal {
 }
 
 func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
-	out := Drawer{Drawer: d, Folder: job.FileName(d.Spec.Name), Bits: bits}
+	out := Drawer{Box: advice.Box{Drawer: d}, Folder: job.FileName(d.Spec.Name), Bits: bits}
 	for _, p := range d.Parts {
 		part := Part{Part: p, Name: partName(out.Folder, p), Drawer: d.Spec.Name, Quantity: d.Spec.Count*len(p.Stands) + spares, Spares: spares, Bits: bits}
 		part.STL = "preview/" + out.Folder + "/" + part.Name + ".stl"

@@ -1,61 +1,11 @@
 package batch
 
 import (
-	"encoding/json"
-	"fmt"
-
 	"drawerwright/geom"
+	"drawerwright/geom/advice"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
-
-// outcomes works the outcome of drawers out, once for those that are equal but for
-// their names and number, and tries a change once on all of these.
-type outcomes struct {
-	drawn map[string]fit.Outcome
-	tried map[string]trial
-}
-
-// trial is what a change comes to.
-type trial struct {
-	outcome fit.Outcome
-	holds   bool // nothing is worse
-}
-
-func newOutcomes() *outcomes {
-	return &outcomes{make(map[string]fit.Outcome), make(map[string]trial)}
-}
-
-// of is the outcome of a drawer, with a key that all drawers equal to it have; it is empty
-// where a number has none.
-func (known *outcomes) of(d joinery.Drawer, s Shop) (o fit.Outcome, key string) {
-	spec := d.Spec
-	spec.Name, spec.Count = "", 0
-	text, err := json.Marshal([]any{spec, s})
-	if err != nil { // a number that JSON does not have
-		return fit.Foresee(d, s.Boards, s.Accuracy, s.Slide), ""
-	}
-	o, done := known.drawn[string(text)]
-	if !done {
-		o = fit.Foresee(d, s.Boards, s.Accuracy, s.Slide)
-		known.drawn[string(text)] = o
-	}
-	return o, string(text)
-}
-
-// once tries a change on a drawer, unless it was tried on one like it.
-func (d *Drawer) once(what string, r geom.Remedy, lengths []float64, try func() trial) trial {
-	if d.key == "" || d.known == nil {
-		return try()
-	}
-	key := fmt.Sprint(what, r.Changes, lengths, d.key)
-	t, done := d.known.tried[key]
-	if !done {
-		t = try()
-		d.known.tried[key] = t
-	}
-	return t
-}
 
 // told adds what the outcome of one of the drawers of an entry says to the problems of the layout. What leaves its limits
 // is a warning: of the layout, where another setting would mend it, else of the outcome.
@@ -63,7 +13,7 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 	d := &rows[row]
 	said := make(map[joinery.CheckID]bool)
 	if advise {
-		d.keepOdds(problems)
+		d.KeepOdds(problems)
 	}
 	for i, p := range problems {
 		if p.Code == "bottom-slack" { // it is the same one way and the other
@@ -81,6 +31,7 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 			}
 		}
 	}
+	var boxes []advice.Box
 	for i, m := range d.Outcome.Measures {
 		if m.Out() && !said[m.CheckID] {
 			p := outOfLimits(m)
@@ -88,7 +39,10 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 				problems = append(problems, p)
 				continue
 			}
-			switch r, ends, found := retry(rows, row, i); {
+			if boxes == nil {
+				boxes = boxesOf(rows)
+			}
+			switch r, ends, found := advice.Retry(boxes, row, i); {
 			case found && ends:
 				p.Remedies = []geom.Remedy{r}
 			case found:
@@ -102,27 +56,13 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 	return problems
 }
 
-// fieldOf is the entry of the job that a measure is of.
-func fieldOf(m fit.Foreseen) geom.Setting {
-	switch m.Code {
-	case fit.SlideClearance:
-		return joinery.FieldUndermount // where the drawer names its slide
-	case joinery.CheckOutsideWidth, joinery.CheckOutsideDepth, fit.OutsideHeight, fit.Diagonal:
-		return joinery.FieldOutside
-	case joinery.CheckBottomSlack, joinery.CheckBottomSlackDeep:
-		return joinery.FieldBottomSlack
+// boxesOf are drawers as advice is found for them.
+func boxesOf(rows []Drawer) []advice.Box {
+	boxes := make([]advice.Box, len(rows))
+	for i, d := range rows {
+		boxes[i] = d.Box
 	}
-	switch m.Part {
-	case joinery.Front:
-		return joinery.FieldFront
-	case joinery.Back:
-		return joinery.FieldBack
-	case joinery.Bottom:
-		return joinery.FieldBottom
-	case joinery.DividerRole:
-		return joinery.FieldDividers
-	}
-	return joinery.FieldSides
+	return boxes
 }
 
 // outOfLimits says what a measure is likely, and what it may be.
@@ -133,7 +73,7 @@ func outOfLimits(m fit.Foreseen) geom.Diagnosis {
 		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.Most-m.Least), mm(m.Max-m.Min))
 	}
 	return m.Misfit(geom.Diagnosis{
-		Code: geom.Code(m.Code), Level: geom.LevelWarning, Subject: geom.Subject{Part: string(m.Part), Setting: fieldOf(m)},
+		Code: geom.Code(m.Code), Level: geom.LevelWarning, Subject: geom.Subject{Part: string(m.Part), Setting: advice.SettingFor(m)},
 		Fact: geom.Sentencef("%s; %s", fact, m.Right),
 	})
 }
@@ -144,42 +84,17 @@ var causeText = map[fit.Cause]string{
 	fit.OfHeight: "how well the cutter's height is set", fit.OfLength: "how well parts are cut to length",
 }
 
-// oneReading is the stock of a cause of which there is a single reading, so that a standard
-// says between what its boards are.
-func (d *Drawer) oneReading(c fit.Cause) (stock string, assumed bool) {
-	b, s := d.Shop.Boards, d.Spec
-	switch c {
-	case fit.OfSides:
-		return s.Sides.Name, b.Sides.Assumed != "" && s.Sides.Thickness.Min == s.Sides.Thickness.Max
-	case fit.OfFront:
-		return s.Front.Name, b.Front.Assumed != "" && s.Front.Thickness.Min == s.Front.Thickness.Max
-	case fit.OfBack:
-		return s.Back.Name, b.Back.Assumed != "" && s.Back.Thickness.Min == s.Back.Thickness.Max
-	case fit.OfBottom:
-		return s.Bottom.Name, b.Bottom.Assumed != "" && s.Bottom.Thickness.Min == s.Bottom.Thickness.Max
-	}
-	return "", false
-}
-
-// finest is what a shop keeps anything within at the best, in mm; common practice, no source.
-func finest(k joinery.CutterKind) float64 {
-	if k == joinery.Hand {
-		return 0.1
-	}
-	return 0.03
-}
-
 // help says what would help most.
 func (d *Drawer) help(h fit.Help, m fit.Foreseen) geom.Sentence {
 	if h.Cause == "" {
 		return geom.Sentencef("change what the drawer asks for, or its limits")
 	}
 	var said geom.Sentence
-	switch least := finest(d.Spec.Cutter.Kind); {
-	case h.Need == 0 && h.Halved.Part < m.Right.Part+noticeable:
+	switch least := advice.Finest(d.Spec.Cutter.Kind); {
+	case h.Need == 0 && h.Halved.Part < m.Right.Part+advice.Noticeable:
 		said = geom.Sentencef("no one thing that is off moves it much: change what the drawer asks for, or its limits")
 	case h.Cause.Board():
-		if stock, assumed := d.oneReading(h.Cause); assumed {
+		if stock, assumed := d.OneReading(h.Cause); assumed {
 			return geom.Sentencef("%s has one reading, and a standard lets its boards differ by %s: measure more of them, and write the thinnest and the thickest",
 				stock, geom.Millimetres(2*h.Now))
 		}
@@ -192,7 +107,7 @@ func (d *Drawer) help(h fit.Help, m fit.Foreseen) geom.Sentence {
 	default:
 		said = geom.Sentencef("%s: keep it within %s and write `accuracy: {%s: %s}`", d.offMost(h), geom.AtMost(h.Need), h.Cause, geom.AtMost(h.Need))
 	}
-	if h.Need == 0 && h.Halved.Part >= m.Right.Part+noticeable {
+	if h.Need == 0 && h.Halved.Part >= m.Right.Part+advice.Noticeable {
 		said = geom.Sentencef("%s; with half of it %s", said, h.Halved)
 	}
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {

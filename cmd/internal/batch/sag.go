@@ -4,6 +4,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/advice"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/strength"
 )
@@ -23,26 +24,12 @@ func (d *Drawer) sag(j *job.Job, drawer int, load float64) []proposal {
 		Ask: geom.Sentencef("less load, or a strip that is glued under the middle of the bottom"),
 	}}
 	if s.Enough > 0 {
-		p.ways = d.thicker(s.Enough)
+		var thicker []Way
+		for _, r := range advice.ThickerBottom(d.Spec, s.Enough) {
+			thicker = append(thicker, Way{Remedy: r})
+		}
+		p.ways = [][]Way{thicker}
 	}
 	p.ways = append(p.ways, lessLoad(j, drawer, s.MostLoad(load)))
 	return []proposal{p}
-}
-
-// thicker are bottoms of the same stock from a thickness on: in grooves made for them, in
-// one of a saw's own cutter for grooves, which may be the same cutter in more passes, or
-// without grooves.
-func (d *Drawer) thicker(least float64) [][]Way {
-	s := d.Spec
-	c := geom.Change{Setting: joinery.FieldBottom, Min: geom.LengthOf(least).RoundUp(s.Units).MM()}
-	ways := [][]Way{upTo(s, c)}
-	if s.Cutter.Kind.Fenced() && s.Cutter.Groove == 0 && s.BottomFit.Grooved() {
-		ways[0] = append(ways[0], upTo(s, c, geom.Change{Setting: joinery.FieldGrooveCutter, Min: s.Cutter.Width, Max: s.Cutter.Width})...)
-	}
-	for _, fit := range []joinery.BottomFit{joinery.BottomApplied, joinery.BottomCleats} {
-		if s.BottomFit.Grooved() {
-			ways[0] = append(ways[0], upTo(s, c, geom.Change{Setting: joinery.FieldBottomFit, Word: string(fit)})...)
-		}
-	}
-	return ways
 }

@@ -2,13 +2,13 @@ package batch
 
 import (
 	"maps"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/geom"
+	"drawerwright/geom/advice"
 	"drawerwright/geom/joinery"
 )
 
@@ -65,7 +65,7 @@ const mostTrials = 48
 // adviser tries what proposals name. Trials of the same change are one.
 type adviser struct {
 	job      *job.Job
-	known    *outcomes
+	known    *advice.Memory
 	warnings map[string]int           // of the job's file, once they are known
 	before   map[about]int            // what was said of the drawers
 	tried    map[string]map[about]int // what is said with a change; nil where the file has mistakes then
@@ -78,7 +78,7 @@ type about struct {
 }
 
 // advised are all proposals with what holds of them.
-func advised(j *job.Job, known *outcomes, found [][]proposal) (problems []Problem) {
+func advised(j *job.Job, known *advice.Memory, found [][]proposal) (problems []Problem) {
 	a := &adviser{job: j, known: known, before: make(map[about]int), tried: make(map[string]map[about]int)}
 	for i, list := range found {
 		for _, p := range list {
@@ -203,7 +203,7 @@ func (a *adviser) edited(edits []job.Edit) (*job.Job, map[string]int) {
 const everyEntry = -1
 
 // judge is what is said of the drawers of an entry, or of all, without any advice.
-func judge(j *job.Job, entry int, known *outcomes) map[about]int {
+func judge(j *job.Job, entry int, known *advice.Memory) map[about]int {
 	now := make(map[about]int)
 	b := empty(j)
 	eachEntry(j, func(from, to int) {
@@ -234,16 +234,3 @@ func layOutRows(rows []joinery.Spec) ([]joinery.Drawer, [][]geom.Diagnosis) {
 }
 
 func sound(problems []geom.Diagnosis) bool { return !geom.AnyError(problems) }
-
-// narrowing are how much more than the least thickness is tried, the most first.
-var narrowing = []float64{0.5, 0.25, 0.1, 0}
-
-// upTo are ways with a change from a length on to half as much again, or to less of that:
-// the first that holds will do.
-func upTo(spec joinery.Spec, c geom.Change, more ...geom.Change) (family []Way) {
-	for _, part := range narrowing {
-		c.Max = math.Max(c.Min, geom.LengthOf(c.Min+float64(c.Min*part)).RoundDown(spec.Units).MM())
-		family = append(family, Way{Remedy: geom.Remedy{Changes: append([]geom.Change{c}, more...)}})
-	}
-	return family
-}

@@ -1,0 +1,91 @@
+// Package advice finds which settings a shop writes anew so that more of its boxes come out
+// right: which of them moves a measure and where to, what a change does to the boxes, and what
+// is left where no setting helps. Lengths are in millimetres. A setting is named, and not
+// written: how a job has it is not known here.
+package advice
+
+import (
+	"encoding/json"
+	"fmt"
+
+	"drawerwright/geom"
+	"drawerwright/geom/fit"
+	"drawerwright/geom/joinery"
+)
+
+// Shop is what the finished boxes of a drawer depend on beside their sizes.
+type Shop struct {
+	Boards   fit.Boards
+	Accuracy fit.Accuracy
+	Slide    *fit.Running // nil without, or where its maker allows anything
+}
+
+// Box is a drawer with what its boxes come out as. Outcome is empty for one that cannot be
+// made.
+type Box struct {
+	joinery.Drawer
+	Shop    Shop
+	Outcome fit.Outcome
+	known   *Memory
+	key     string
+}
+
+// Memory works the outcome of drawers out once for those that are equal but for their names
+// and number, and tries a change once on all of these.
+type Memory struct {
+	drawn map[string]fit.Outcome
+	tried map[string]trial
+}
+
+// trial is what a change comes to.
+type trial struct {
+	outcome fit.Outcome
+	holds   bool // nothing is worse
+}
+
+// NewMemory is one that knows nothing.
+func NewMemory() *Memory {
+	return &Memory{make(map[string]fit.Outcome), make(map[string]trial)}
+}
+
+// Box is a drawer that can be made, with its outcome.
+func (known *Memory) Box(d joinery.Drawer, s Shop) Box {
+	b := Box{Drawer: d, Shop: s, known: known}
+	spec := d.Spec
+	spec.Name, spec.Count = "", 0
+	text, err := json.Marshal([]any{spec, s})
+	if err != nil { // a number that JSON does not have
+		b.Outcome = b.foresee(d)
+		return b
+	}
+	b.key = string(text)
+	o, done := known.drawn[b.key]
+	if !done {
+		o = b.foresee(d)
+		known.drawn[b.key] = o
+	}
+	b.Outcome = o
+	return b
+}
+
+// Like reports whether two drawers are one but for their names and number.
+func (d *Box) Like(other *Box) bool { return d.key != "" && d.key == other.key }
+
+// foresee is the outcome of a drawer in this one's shop.
+func (d *Box) foresee(one joinery.Drawer) fit.Outcome {
+	return fit.Foresee(one, d.Shop.Boards, d.Shop.Accuracy, d.Shop.Slide)
+}
+
+// once tries a change on a drawer, unless it was tried on one like it.
+func (d *Box) once(what string, r geom.Remedy, lengths []float64, try func() trial) trial {
+	if d.key == "" || d.known == nil {
+		return try()
+	}
+	key := fmt.Sprint(what, r.Changes, lengths, d.key)
+	t, done := d.known.tried[key]
+	if !done {
+		t = try()
+		d.known.tried[key] = t
+	}
+	return t
+}
