@@ -2,6 +2,15 @@ package mill
 
 import "drawerwright/geom"
 
+// SlotRoom is what a slot is drawn wider than its bit, in mm, when it would be just as wide:
+// many toolpath programs find no path in a slot of the bit's own width. Common practice, no
+// source.
+const SlotRoom = 0.05
+
+// Between is the least wood, in mm, between what cuts one panel out and the next panel: a
+// bit that skims it tears its edge; common practice, no source.
+const Between = 3.0
+
 // beyond measures how far the pockets reach past the panel, and how much room that and
 // the bit that cuts it out take round it.
 func (p *preparation) beyond() {

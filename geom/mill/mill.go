@@ -67,13 +67,6 @@ type Register struct {
 	Distance float64 // from the panel's edge to the hole's centre
 }
 
-// Tabs hold a panel in its sheet while it is cut out. A Width of 0 is no tabs. Marked
-// ones are only shown, for a program that makes its own: the outline goes right through.
-type Tabs struct {
-	Width, Height, Spacing float64
-	Marked                 bool
-}
-
 // Settings of a router.
 type Settings struct {
 	Bits           []Bit             // none for a panel that is sawn, which is drawn as it is
@@ -99,21 +92,6 @@ func (s Settings) ReliefOf(operation string) Relief {
 	}
 	return s.Relief
 }
-
-// Defaults of the settings; all common practice without a source.
-const (
-	DefaultOverRun   = 1.0   // mm beyond the radius: no wood is left where the stock is a little larger
-	DefaultSmallPart = 150.0 // mm: below that, hold-down by vacuum or a few screws is doubtful
-	DefaultTabWidth  = 6.0   // mm
-	DefaultTabHeight = 1.5   // mm
-	DefaultTabApart  = 200.0 // mm
-	// SlotRoom is what a slot is drawn wider than its bit when it would be just as
-	// wide: many toolpath programs find no path in a slot of the bit's own width.
-	SlotRoom = 0.05
-	// Between is the least wood, in mm, between what cuts one panel out and the next
-	// panel: a bit that skims it tears its edge (common practice, no source).
-	Between = 3.0
-)
 
 // Part is a panel with the least and the greatest thickness of its boards.
 type Part struct {

@@ -6,6 +6,10 @@ import (
 	"drawerwright/geom"
 )
 
+// DefaultOverRun is how far, in mm, a bit runs past the edge beyond its radius, so that no
+// wood is left where the stock is a little larger; common practice, no source.
+const DefaultOverRun = 1.0
+
 // touching is the distance, in millimetres, within which a side lies on the
 // panel's edge: far under what any machine resolves, over what sizes computed in
 // two ways differ by.

@@ -38,3 +38,11 @@ func ComesThrough(depth, thickness float64) bool { return depth > thickness-leas
 
 // NothingLeft reports whether wood of a thickness in mm is so thin that no bridge holds by it.
 func NothingLeft(thickness float64) bool { return thickness < leastOver }
+
+// farBelow is how much room may lack, in mm, for it still to be the part that is too large;
+// common practice, no source.
+const farBelow = 3.0
+
+// Blocked reports whether room that is below 0, in mm, is so far below it that something else
+// is in the way: it is no measure of the part.
+func Blocked(room float64) bool { return room < -farBelow }

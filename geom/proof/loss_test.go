@@ -87,4 +87,7 @@ func TestLeastWood(t *testing.T) {
 	if !NothingLeft(0.09) || NothingLeft(0.1) {
 		t.Error("a tenth of a millimetre is left of a bridge")
 	}
+	if Blocked(-2.9) || !Blocked(-3.1) {
+		t.Error("up to 3 mm it is the part that is too large")
+	}
 }

@@ -9,7 +9,6 @@ import (
 	"drawerwright/export/paper"
 	"drawerwright/export/template"
 	"drawerwright/geom"
-	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 )
 
@@ -180,18 +179,12 @@ func cornerOf(group []Drawer) template.Corner {
 	if d.Setup.DadoHeight > 0 {
 		c.Deep = d.Setup.DadoHeight
 	}
-	for _, r := range CaliperLimits(group).Rows {
-		switch r.Kind {
-		case fit.DadoDepth, fit.SideRabbet:
-			c.Deep, c.Depths = r.Target, [2]float64{r.Least, r.Most}
-		case fit.TongueThick:
-			c.Tongue = [2]float64{r.Least, r.Most}
-		case fit.RabbetDeep: // what is left of every board in its range
-			t := d.Spec.Front.Thickness
-			if least, most := t.Max-r.Most, t.Min-r.Least; d.Spec.Front.Same(d.Spec.Back) && least < most {
-				c.Tongue = [2]float64{least, most}
-			}
-		}
+	limits := CaliperLimits(group)
+	if r, found := limits.CutDepth(); found {
+		c.Deep, c.Depths = r.Target, [2]float64{r.Least, r.Most}
+	}
+	if least, most, found := limits.Tongue(d.Spec); found {
+		c.Tongue = [2]float64{least, most}
 	}
 	return c
 }

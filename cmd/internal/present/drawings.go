@@ -12,6 +12,7 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/proof"
 )
 
 // drawings prints the legend: for each file, in the order of cutting, its layers,
@@ -345,14 +346,12 @@ func trouble(out *bytes.Buffer, p record.Proof, u geom.Unit) {
 	}
 }
 
-// room says how much there is, or lacks. What is far below 0 is something else in
-// the way, and no measure of the part.
+// room says how much there is, or lacks.
 func room(r record.Range, u geom.Unit) string {
-	const far = 3.0 // mm
 	switch mm := r.Mean * u.MM(); {
 	case r == record.Range{}:
 		return "not held"
-	case mm < -far:
+	case proof.Blocked(mm):
 		return "blocked"
 	case r.Mean < 0:
 		return fmt.Sprintf("%s %s too large", caliper(-r.Mean, u), u)

@@ -165,10 +165,11 @@ func (s summary) gaps(d record.Drawer, text func(float64) string) {
 // rounding is what the depths in layer names may be off by in a measure that hangs
 // on two of them, in millimetres.
 func (s summary) rounding() float64 {
-	if s.report.DXF.Units == "in" {
-		return 0.001*geom.InchMM + 1e-3
+	unit := geom.Millimetre
+	if s.report.DXF.Units == geom.Inch.String() {
+		unit = geom.Inch
 	}
-	return 0.01 + 1e-3
+	return unit.Step() + sameDepth
 }
 
 // hasCheck reports whether the drawer's fit has a check of a part; of any, where none

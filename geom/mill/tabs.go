@@ -7,85 +7,19 @@ import (
 	"drawerwright/geom"
 )
 
-// profile cuts the panel out of its sheet, last.
-func (p *preparation) profile() {
-	part, face := p.part, p.lastFace()
-	c := Cut{Operation: Profile, Face: face, Depth: part.Thickness, Bit: -1, Outline: p.drawn, Pocket: -1}
-	p.work.Small = part.Outline.Area() < float64(p.SmallPart*p.SmallPart)
-	if len(p.Bits) == 0 {
-		p.work.Small = false
-		p.work.Cuts = append(p.work.Cuts, c)
-		return
-	}
-	c.Bit = p.outline
-	if c.Bit < 0 {
-		return // said before
-	}
-	if p.Tabs.Width > 0 && !(p.work.Small && p.Skin > 0) {
-		slots, held := p.tabs(c)
-		if held && p.Tabs.Marked {
-			p.work.Tabs = slots
-			p.work.Cuts = append(p.work.Cuts, c)
-			return
-		}
-		if held {
-			c.Depth, c.Left = part.Thickness-p.Tabs.Height, p.Tabs.Height
-			p.work.Cuts = append(p.work.Cuts, c)
-			for _, l := range slots {
-				p.work.Cuts = append(p.work.Cuts, Cut{Operation: Slotting, Face: c.Face, Depth: part.Thickness, Bit: c.Bit, Outline: l, Pocket: -1})
-			}
-			return
-		}
-	}
-	switch {
-	case p.Skin > 0 && (p.work.Small || p.Tabs.Width > 0):
-		c.Depth, c.Left = part.Thickness-p.Skin, p.Skin
-		p.checkSkin()
-	case p.work.Small:
-		d := p.warn("small-part", SettingSmall, "the panel is %s x %s, less than %s square: it may come loose when it is cut out",
-			geom.Millimetres(part.Length()), geom.Millimetres(part.Width()), geom.Millimetres(p.SmallPart))
-		d.Remedies, d.Ask = p.withSkin(), geom.Sentencef("hold it down by more than suction")
-	}
-	p.work.Cuts = append(p.work.Cuts, c)
+// Tabs hold a panel in its sheet while it is cut out. A Width of 0 is no tabs. Marked
+// ones are only shown, for a program that makes its own: the outline goes right through.
+type Tabs struct {
+	Width, Height, Spacing float64
+	Marked                 bool
 }
 
-// checkSkin judges a skin against the boards.
-func (p *preparation) checkSkin() {
-	part := p.part
-	thin := part.Least - part.Thickness + p.Skin
-	switch {
-	case p.Skin >= part.Thickness:
-		skin, thick := geom.Millimetres(p.Skin), geom.Millimetres(part.Thickness)
-		d := p.fail("skin", SettingSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
-		d.Measured, d.Limit, d.Remedies = skin, thick, p.withSkin()
-	case !p.FromSpoilboard && thin < leastSkin-touching:
-		stays := geom.Millimetres(math.Max(0, thin))
-		d := p.warn("skin", SettingSkin, "a skin of %s is %s in the thinnest board", geom.Millimetres(p.Skin), stays)
-		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(leastSkin), fromSpoilboard
-		d.Remedies = []geom.Remedy{p.least(SettingSkin, "", p.Skin+leastSkin-thin)}
-	}
-}
-
-// fromSpoilboard is asked where a thin board leaves too little under a cut.
-var fromSpoilboard = geom.Sentencef("measure depths from the spoilboard")
-
-// leastSkin is the least skin that holds, and usualSkin one that is still cut through with
-// a knife, in millimetres; common practice, no source.
-const leastSkin, usualSkin = 0.15, 0.5
-
-// UsualSkin is one that holds in boards of a mean and a least thickness, all in mm. From the
-// spoilboard a thin board has the same skin.
-func (s Settings) UsualSkin(mean, least float64) float64 {
-	if s.FromSpoilboard {
-		return usualSkin
-	}
-	return math.Max(usualSkin, mean-least+leastSkin)
-}
-
-// withSkin is a skin that holds in the thinnest board.
-func (p *preparation) withSkin() []geom.Remedy {
-	return []geom.Remedy{p.exactly(SettingSkin, p.UsualSkin(p.part.Thickness, p.part.Least))}
-}
+// Defaults of tabs, in mm; common practice, no source.
+const (
+	DefaultTabWidth  = 6.0
+	DefaultTabHeight = 1.5
+	DefaultTabApart  = 200.0
+)
 
 // leastAboveTab is the least depth, in millimetres, of the cut above a tab: less is
 // within what boards and machines differ by; common practice, no source.

@@ -1,0 +1,47 @@
+package mill
+
+import (
+	"drawerwright/geom"
+)
+
+// profile cuts the panel out of its sheet, last.
+func (p *preparation) profile() {
+	part, face := p.part, p.lastFace()
+	c := Cut{Operation: Profile, Face: face, Depth: part.Thickness, Bit: -1, Outline: p.drawn, Pocket: -1}
+	p.work.Small = part.Outline.Area() < float64(p.SmallPart*p.SmallPart)
+	if len(p.Bits) == 0 {
+		p.work.Small = false
+		p.work.Cuts = append(p.work.Cuts, c)
+		return
+	}
+	c.Bit = p.outline
+	if c.Bit < 0 {
+		return // said before
+	}
+	if p.Tabs.Width > 0 && !(p.work.Small && p.Skin > 0) {
+		slots, held := p.tabs(c)
+		if held && p.Tabs.Marked {
+			p.work.Tabs = slots
+			p.work.Cuts = append(p.work.Cuts, c)
+			return
+		}
+		if held {
+			c.Depth, c.Left = part.Thickness-p.Tabs.Height, p.Tabs.Height
+			p.work.Cuts = append(p.work.Cuts, c)
+			for _, l := range slots {
+				p.work.Cuts = append(p.work.Cuts, Cut{Operation: Slotting, Face: c.Face, Depth: part.Thickness, Bit: c.Bit, Outline: l, Pocket: -1})
+			}
+			return
+		}
+	}
+	switch {
+	case p.Skin > 0 && (p.work.Small || p.Tabs.Width > 0):
+		c.Depth, c.Left = part.Thickness-p.Skin, p.Skin
+		p.checkSkin()
+	case p.work.Small:
+		d := p.warn("small-part", SettingSmall, "the panel is %s x %s, less than %s square: it may come loose when it is cut out",
+			geom.Millimetres(part.Length()), geom.Millimetres(part.Width()), geom.Millimetres(p.SmallPart))
+		d.Remedies, d.Ask = p.withSkin(), geom.Sentencef("hold it down by more than suction")
+	}
+	p.work.Cuts = append(p.work.Cuts, c)
+}
