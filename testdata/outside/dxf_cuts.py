@@ -97,11 +97,11 @@ def near(flat, corners, r, quarter):
 
 
 @functools.lru_cache(maxsize=None)
-def swept_at_origin(points, closed, r, chord, quarter):
+def swept_at_origin(points, closed, plunged, r, chord, quarter):
     """What a disc reaches that stays within a closed line, or follows an open
     one; and what the line encloses, or again what the disc reaches."""
     flat = flatten(points, closed, chord)
-    if closed and len(points) == 2 and abs(points[0][2]) == abs(points[1][2]) == 1.0 and 0 <= r - math.dist(points[0][:2], points[1][:2]) / 2 < PLUNGED:
+    if plunged:
         drawn = Polygon(flat)
         return drawn, drawn
     if not closed:
@@ -118,9 +118,11 @@ def swept_at_origin(points, closed, r, chord, quarter):
 
 def swept(points, closed, r, chord, quarter):
     """swept_at_origin of a line anywhere: many holes and slots of a drawer are alike."""
+    circle = closed and len(points) == 2 and abs(points[0][2]) == abs(points[1][2]) == 1.0
+    plunged = circle and 0 <= r - math.dist(points[0][:2], points[1][:2]) / 2 < PLUNGED
     x0, y0, _ = points[0]
     moved = tuple((round(x - x0, 9), round(y - y0, 9), b) for x, y, b in points)
-    return [translate(s, x0, y0) for s in swept_at_origin(moved, closed, r, chord, quarter)]
+    return [translate(s, x0, y0) for s in swept_at_origin(moved, closed, plunged, r, chord, quarter)]
 
 
 def around(panel, r):
