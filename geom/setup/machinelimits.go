@@ -1,6 +1,7 @@
 package setup
 
 import (
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -24,6 +25,30 @@ type Beyond struct {
 	Limit         Limit
 	Measured, Max float64 // Max is a least one for those that are shortest
 	Least         bool
+}
+
+// Fact says what is measured against which limit.
+func (b Beyond) Fact() geom.Sentence {
+	is, limit := geom.Millimetres(b.Measured), geom.Millimetres(b.Max)
+	switch b.Limit {
+	case LimitHeight:
+		return geom.Sentencef("the cutter would stand %s over the table, %s is the most", is, limit)
+	case LimitReach:
+		return geom.Sentencef("the cut is %s deep, the bit reaches %s", is, limit)
+	case LimitWidth:
+		return geom.Sentencef("the cutter is %s wide, the machine carries %s at the most", is, limit)
+	case LimitFence:
+		return geom.Sentencef("the fence would stand %s away, it opens to %s", is, limit)
+	case LimitSled:
+		return geom.Sentencef("the cut is %s long, the sled takes %s", is, limit)
+	case LimitOnSled:
+		return geom.Sentencef("the part is %s long, the sled takes parts up to %s", is, limit)
+	case LimitLeastEnd:
+		return geom.Sentencef("it would stand %s high, what is lower than %s is not stood on end", is, limit)
+	case LimitMostEnd:
+		return geom.Sentencef("it would stand %s high, what is higher than %s is not stood on end", is, limit)
+	}
+	return geom.Sentencef("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
 }
 
 // Way is another way to make a cut that a machine cannot.

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
 
@@ -81,9 +82,9 @@ type Advice struct {
 	Moves       []Move
 	// AsIt is are the measures if nothing is moved, After those if the advice is followed.
 	AsItIs, After []Judged
-	// NoSetting says why no fence distance brings everything within the limits; empty
-	// where one does.
-	NoSetting Trouble
+	// NoSetting says that no fence distance brings everything within the limits, with the
+	// widths of a cutter with which one would; nil where one does.
+	NoSetting *geom.Diagnosis
 	Saves     []Save
 	// AllRight reports that the test cut is right and that nothing is to be moved.
 	AllRight bool
@@ -92,11 +93,11 @@ type Advice struct {
 // Known is a length as estimated, with its standard deviation.
 type Known struct{ Value, Sigma float64 }
 
-// Trouble is why a cutter does not serve, with between which widths one would.
-type Trouble struct {
-	Why         string
-	Least, Most float64
-}
+// A cutter with which no fence distance is right.
+const (
+	CodeWide   geom.Code = "cutter-wide"
+	CodeNarrow geom.Code = "cutter-narrow"
+)
 
 // sure is how many standard deviations a measure has to be within its limits for a
 // reading to be enough: beyond are 0.27 %.

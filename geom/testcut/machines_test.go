@@ -215,7 +215,7 @@ func TestRandomMachines(t *testing.T) {
 						left++
 					}
 				}
-				if len(a.Clash) > 0 || !settled || a.NoSetting.Why != "" {
+				if len(a.Clash) > 0 || !settled || a.NoSetting != nil {
 					continue
 				}
 				enough++

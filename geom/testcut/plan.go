@@ -75,7 +75,7 @@ func (c Cut) measures(u vector) []measure {
 type plan struct {
 	moves    []Move
 	measures []measure
-	trouble  Trouble
+	trouble  *geom.Diagnosis
 }
 
 // of are the measures that a setting moves.
@@ -284,16 +284,24 @@ func (c Cut) target(e Estimate, recess, play *measure) float64 {
 	return t
 }
 
-// troubleAt says why even the best fence distance is not right.
-func (c Cut) troubleAt(t float64, e Estimate, front float64) Trouble {
+// troubleAt says why even the best fence distance is not right; nil where it is.
+func (c Cut) troubleAt(t float64, e Estimate, front float64) *geom.Diagnosis {
 	l := c.spec.Limits
 	r, p := joinery.RecessAt(t, front), joinery.TonguePlayAt(t, c.is.slot.at(e.u))
 	if math.Abs(r) <= l.Recess && p >= l.TonguePlay.Min && p <= l.TonguePlay.Max {
-		return Trouble{}
+		return nil
 	}
-	why := "wide"
+	code, why, as := CodeWide, "wide", ""
 	if p < (l.TonguePlay.Min+l.TonguePlay.Max)/2 {
-		why = "narrow"
+		code, why = CodeNarrow, "narrow"
 	}
-	return Trouble{Why: why, Least: front/2 + l.TonguePlay.Min, Most: front/2 + l.TonguePlay.Max}
+	if c.flat {
+		as = " with tongues as thick as that"
+	}
+	d := &geom.Diagnosis{Code: code, Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldCutter}}
+	d.Fact = geom.Sentencef("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play",
+		why, geom.Millimetres(front), as)
+	d.Remedies = []geom.Remedy{{Changes: []geom.Change{{Setting: joinery.FieldCutter,
+		Min: front/2 + l.TonguePlay.Min, Max: front/2 + l.TonguePlay.Max}}}}
+	return d
 }

@@ -49,7 +49,7 @@ func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 			if s.Refused == nil {
 				continue
 			}
-			fact := geom.Sentencef("the %s of the %s are no setup of this %s: %s", StepName(s), board.Role, MachineName(cutter.Kind), BeyondText(*s.Refused))
+			fact := geom.Sentencef("the %s of the %s are no setup of this %s: %s", StepName(s), board.Role, MachineName(cutter.Kind), s.Refused.Fact())
 			if told[fact.In(b.Units)] {
 				continue
 			}
@@ -91,30 +91,6 @@ func StepName(s setup.Step) string {
 		return "openings"
 	}
 	return s.Kind.String() + "s"
-}
-
-// BeyondText says what is measured against which limit.
-func BeyondText(b setup.Beyond) geom.Sentence {
-	is, limit := geom.Millimetres(b.Measured), geom.Millimetres(b.Max)
-	switch b.Limit {
-	case setup.LimitHeight:
-		return geom.Sentencef("the cutter would stand %s over the table, %s is the most", is, limit)
-	case setup.LimitReach:
-		return geom.Sentencef("the cut is %s deep, the bit reaches %s", is, limit)
-	case setup.LimitWidth:
-		return geom.Sentencef("the cutter is %s wide, the machine carries %s at the most", is, limit)
-	case setup.LimitFence:
-		return geom.Sentencef("the fence would stand %s away, it opens to %s", is, limit)
-	case setup.LimitSled:
-		return geom.Sentencef("the cut is %s long, the sled takes %s", is, limit)
-	case setup.LimitOnSled:
-		return geom.Sentencef("the part is %s long, the sled takes parts up to %s", is, limit)
-	case setup.LimitLeastEnd:
-		return geom.Sentencef("it would stand %s high, what is lower than %s is not stood on end", is, limit)
-	case setup.LimitMostEnd:
-		return geom.Sentencef("it would stand %s high, what is higher than %s is not stood on end", is, limit)
-	}
-	return geom.Sentencef("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
 }
 
 // WaysText says what makes a cut that the machine refuses.

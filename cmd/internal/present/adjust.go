@@ -127,13 +127,9 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 		one.Said = doText(m, one.Missing, out.Machine, text)
 		out.Moves = append(out.Moves, one)
 	}
-	if t := a.NoSetting; t.Why != "" {
-		as := ""
-		if d.Setup.FlatTongues {
-			as = " with tongues as thick as that"
-		}
-		out.Wrong = fmt.Sprintf("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play; "+
-			"a cutter %s to %s wide would", t.Why, text(a.Front.Value), as, text(t.Least), text(t.Most))
+	if none := a.NoSetting; none != nil {
+		c := none.Remedies[0].Changes[0]
+		out.Wrong = fmt.Sprintf("%s; a cutter %s to %s wide would", none.Fact.In(b.Units), text(c.Min), text(c.Max))
 		if !slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Worse }) {
 			out.Wrong += ", or this fence distance as a compromise"
 		}

@@ -62,12 +62,12 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	kind := m.drawers[0].Setup.Cutter.Kind
 	if c.Refused != nil {
-		out.Note, out.Instead = upper(batch.BeyondText(*c.Refused).In(m.batch.Units)), batch.WaysText(c.Step, kind)+m.inStrip(c)
+		out.Note, out.Instead = upper(c.Refused.Fact().In(m.batch.Units)), batch.WaysText(c.Step, kind)+m.inStrip(c)
 		return out
 	}
 	var notes []string
 	if c.Instead != nil {
-		why := upper(batch.BeyondText(*c.Instead).In(m.batch.Units))
+		why := upper(c.Instead.Fact().In(m.batch.Units))
 		if c.Work == setup.OnEnd {
 			notes = append(notes, why+": so it is stood on end.")
 		} else {
