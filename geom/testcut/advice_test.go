@@ -3,8 +3,10 @@ package testcut_test
 import (
 	"math"
 	"slices"
+	"strings"
 	"testing"
 
+	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
@@ -286,5 +288,28 @@ func TestLimitsOfTheJob(t *testing.T) {
 	}
 	if got := c.LengthOfFront(a.Estimate); math.Abs(got-388.2) > 0.03 {
 		t.Errorf("fronts have to be %g long", got)
+	}
+}
+
+// TestNoSetting: a cutter of half a millimetre more or less than the job's serves no front
+// of 12.2; one serves whose slot leaves a tongue of half the front its play of 0.1 to 0.4.
+func TestNoSetting(t *testing.T) {
+	for dw, want := range map[float64]geom.Code{0: "", 0.5: testcut.CodeWide, -0.5: testcut.CodeNarrow} {
+		none := cut(t, spec()).Advise(readings(dw, 0, 0)).NoSetting
+		if none == nil || want == "" {
+			if (none == nil) != (want == "") {
+				t.Errorf("%+g: %v", dw, none)
+			}
+			continue
+		}
+		if none.Code != want || !strings.Contains(none.Error(),
+			"for a front of 12.2 mm: no fence distance makes it flush") {
+			t.Errorf("%+g: %s: %v", dw, none.Code, none)
+		}
+		c := none.Remedies[0].Changes[0]
+		if math.Abs(c.Min-6.2) > slack || math.Abs(c.Max-6.5) > slack ||
+			c.Setting != joinery.FieldCutter {
+			t.Errorf("%+g: %+v", dw, c)
+		}
 	}
 }
