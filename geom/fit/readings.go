@@ -98,11 +98,11 @@ func (r *reader) deep() float64  { return r.a.Height + r.a.Cut }
 
 // put adds a reading of a length, whose own sources are as many places that it stands for.
 func (r *reader) put(k ReadingKind, l Linear, off float64, sources ...int) {
-	r.out = append(r.out, Reading{Kind: k, Target: l.At0, Sources: sources, By: l.slope(sources[0]), Error: max(off, leastError)})
+	r.out = append(r.out, Reading{Kind: k, Target: l.At0, Sources: sources, By: l.slope(sources[0]), Error: max(off, CaliperReads)})
 }
 
-// leastError is what a caliper reads to, in mm; common practice, no source.
-const leastError = 0.02
+// CaliperReads is what a caliper reads to, in mm; common practice, no source.
+const CaliperReads = 0.02
 
 // kept adds a reading of what is cut away from a board or, where the machine keeps that,
 // of what is left: the one that does not change with the board.

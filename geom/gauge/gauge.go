@@ -87,7 +87,7 @@ func Of(drawers []Drawer) Set {
 		if !slices.ContainsFunc(p.bounds, func(b *bound) bool { return b.concerns(2*i, 2*i+1) }) {
 			continue // nothing hangs on it
 		}
-		if least+most < leastRoom {
+		if least+most < fit.CaliperReads {
 			s.Narrow = append(s.Narrow, p.meets(ext, 2*i, 2*i+1)...)
 		}
 		s.Rows = append(s.Rows, Row{v.kind, v.target, v.target - least, v.target + most, v.off})
@@ -98,10 +98,6 @@ func Of(drawers []Drawer) Set {
 	}
 	return s
 }
-
-// leastRoom is the least that is left between the limits of a reading, in mm: what a
-// caliper reads to.
-const leastRoom = 0.02
 
 // settle is what no verdict may hang on, in millimetres.
 const settle = geom.Settle
@@ -144,24 +140,53 @@ const sameTarget = 0.0255
 // one once.
 func gather(drawers []Drawer) *problem {
 	p := &problem{drawers: drawers}
-	reads, at := make([][]fit.Reading, len(drawers)), make([][]int, len(drawers)) // by drawer; of each reading its variable
+	reads := make([][]read, len(drawers))
 	for i, d := range drawers {
-		reads[i] = fit.Readings(d.Drawer, d.Accuracy)
-		for _, r := range reads[i] {
-			n := slices.IndexFunc(p.vars, func(v variable) bool {
-				return v.kind == r.Kind && (r.Kind.ByList() || math.IsNaN(r.Target) || math.Abs(r.Target-v.target) < sameTarget)
-			})
-			if n < 0 {
-				n = len(p.vars)
-				p.vars = append(p.vars, variable{kind: r.Kind, target: r.Target})
-			}
-			at[i] = append(at[i], n)
-			v := &p.vars[n]
-			v.error = max(v.error, r.Error)
-			v.off = v.off || math.IsNaN(r.Target) || r.Kind.ByList() && math.Abs(r.Target-v.target) > settle
+		for _, r := range fit.Readings(d.Drawer, d.Accuracy) {
+			reads[i] = append(reads[i], read{r, p.variable(r)})
 		}
 	}
-	// In the order in which they are taken, thin before thick.
+	place := p.order()
+	seen := make(map[mark]bool)
+	for i, d := range drawers {
+		drives := p.drives(reads[i], place)
+		for _, m := range fit.Box(d.Drawer, d.Boards, fit.Accuracy{}, d.Slide) {
+			for _, up := range []bool{false, true} {
+				b := newBound(d, m, drives, up)
+				if k := b.mark(p.none()); !seen[k] {
+					seen[k] = true
+					p.bounds = append(p.bounds, b)
+				}
+			}
+		}
+	}
+	return p
+}
+
+// read is a reading of a drawer with its variable.
+type read struct {
+	fit.Reading
+	variable int
+}
+
+// variable finds the one that a reading shares, or adds it.
+func (p *problem) variable(r fit.Reading) int {
+	n := slices.IndexFunc(p.vars, func(v variable) bool {
+		return v.kind == r.Kind && (r.Kind.ByList() || math.IsNaN(r.Target) || math.Abs(r.Target-v.target) < sameTarget)
+	})
+	if n < 0 {
+		n = len(p.vars)
+		p.vars = append(p.vars, variable{kind: r.Kind, target: r.Target})
+	}
+	v := &p.vars[n]
+	v.error = max(v.error, r.Error)
+	v.off = v.off || math.IsNaN(r.Target) || r.Kind.ByList() && math.Abs(r.Target-v.target) > settle
+	return n
+}
+
+// order puts the variables in the order in which they are taken, thin before thick, and
+// gives the new place of each.
+func (p *problem) order() (place []int) {
 	order := make([]int, len(p.vars))
 	for i := range order {
 		order[i] = i
@@ -178,28 +203,20 @@ func gather(drawers []Drawer) *problem {
 		place[from], vars[to] = to, p.vars[from]
 	}
 	p.vars = vars
-	seen := make(map[mark]bool)
-	for i, d := range drawers {
-		drives := make(map[int]drive) // by the source
-		for j, r := range reads[i] {
-			n := place[at[i][j]]
-			shift := 0.0
-			if v := p.vars[n]; !v.off {
-				shift = v.target - r.Target
-			}
-			for _, s := range r.Sources {
-				drives[s] = drive{n, r.By, shift}
-			}
+	return place
+}
+
+// drives are what readings do to the sources of a box.
+func (p *problem) drives(reads []read, place []int) map[int]drive {
+	drives := make(map[int]drive)
+	for _, r := range reads {
+		n, shift := place[r.variable], 0.0
+		if v := p.vars[n]; !v.off {
+			shift = v.target - r.Target
 		}
-		for _, m := range fit.Box(d.Drawer, d.Boards, fit.Accuracy{}, d.Slide) {
-			for _, up := range []bool{false, true} {
-				b := newBound(d, m, drives, up)
-				if k := b.mark(p.none()); !seen[k] {
-					seen[k] = true
-					p.bounds = append(p.bounds, b)
-				}
-			}
+		for _, s := range r.Sources {
+			drives[s] = drive{n, r.By, shift}
 		}
 	}
-	return p
+	return drives
 }

@@ -48,6 +48,10 @@ var DefaultLimits = Limits{
 // practice, no source.
 const HopelessGap = 1.0
 
+// LeastHolding is the least wood that is advised of a tongue, and between a dado and the end
+// of its board, in millimetres: less breaks off; common practice, no source.
+const LeastHolding = 3.0
+
 // Limits of the joint that no job changes, in millimetres. All are common practice without a
 // source unless their comment says otherwise.
 const (

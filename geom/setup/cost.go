@@ -38,10 +38,6 @@ type Need struct {
 // more leaves little wood behind; common practice, no source.
 const leastDeep, mostDeep = 1.0 / 3, 0.6
 
-// leastWall is the least wood of a tongue, and between a dado and the end of its
-// board: less breaks off; common practice, no source.
-const leastWall = 3.0
-
 // same is how far from each other two settings are that no shop tells apart.
 const same = 0.05
 
@@ -68,7 +64,7 @@ func (n *Need) fence(own float64) {
 	middle := 0.0
 	for _, t := range n.tongued() {
 		flush = flush.Intersect(geom.Interval{Min: joinery.FenceForRecess(-s.Limits.Recess, t), Max: joinery.FenceForRecess(s.Limits.Recess, t)})
-		flush = flush.Intersect(geom.Interval{Min: leastWall, Max: t - 1})
+		flush = flush.Intersect(geom.Interval{Min: joinery.LeastHolding, Max: t - 1})
 		middle += joinery.FenceForRecess(0, t) / float64(len(n.tongued()))
 	}
 	goes := geom.Interval{Min: s.Cutter.Width - s.Limits.TonguePlay.Max, Max: s.Cutter.Width - s.Limits.TonguePlay.Min}

@@ -2,7 +2,6 @@ package setup
 
 import (
 	"cmp"
-	"math"
 	"slices"
 
 	"drawerwright/geom/joinery"
@@ -222,14 +221,4 @@ func (a *arranging) atFence(i int, made []bool, here func(int) bool) (can []int,
 		}
 	}
 	return can, latest, len(can) == len(all)
-}
-
-// Key is a setting as it is told apart on paper, in the smallest step that is printed:
-// drawers with one key are served by one setting.
-func Key(s joinery.Setup, step float64) joinery.Setup {
-	round := func(v float64) float64 { return math.Round(v/step) * step }
-	s.FenceDistance, s.CutterHeight, s.DadoHeight = round(s.FenceDistance), round(s.CutterHeight), round(s.DadoHeight)
-	s.LastFence, s.BottomFence, s.GrooveFence, s.BackFence = round(s.LastFence), round(s.BottomFence), round(s.GrooveFence), round(s.BackFence)
-	s.BottomHeight, s.GrooveWidth, s.Cutter.Width, s.Cutter.Groove = round(s.BottomHeight), round(s.GrooveWidth), round(s.Cutter.Width), round(s.Cutter.Groove)
-	return s
 }

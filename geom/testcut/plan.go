@@ -138,68 +138,20 @@ const moveSigma = 0.02
 // plan makes the moves. What is known for certain cancels out: after a move by what
 // was estimated, a setting is off by no more than the estimate was.
 func (c Cut) plan(e Estimate) plan {
-	var p plan
-	cut := c.noise.Cut / 3
-	noise := func(moves, cuts float64) float64 {
-		return math.Sqrt(float64(moves*moveSigma*moveSigma) + float64(cuts*cut*cut))
-	}
-	left := func(f form, at float64) form { return form{at, f.by} } // after the move, of what is not known yet
 	list := c.measures(e.u)
 	if !c.joined {
-		p.moves = []Move{
-			moved(Fence, c.is.edge.at(e.u), c.is.edge.at0),
-			setBack(Height, c.is.depth.at0, e.u[ofHeight]),
-		}
-		for _, q := range list {
-			q.noise = noise(1, 1) // the form is that of the part as meant
-			p.measures = append(p.measures, q)
-		}
-		return p
+		return c.planSlots(e, list)
 	}
-	recess, play, width, gap := list[inRecess], list[inPlay], list[inWidth], list[inGap]
-	front := c.is.front.at(e.u)
-	recess.moved, play.moved = []Setting{Fence}, []Setting{Fence}
-	width.moved, gap.moved = []Setting{Height}, []Setting{Height}
-	recess.noise, play.noise = noise(4, 2), noise(1, 2)
-	width.noise, gap.noise = math.Hypot(noise(4, 4), c.noise.Length/3), noise(0, 2)
+	var p plan
+	j := jointPlan{list[inRecess], list[inPlay], list[inWidth], list[inGap]}
+	j.recess.moved, j.play.moved = []Setting{Fence}, []Setting{Fence}
+	j.width.moved, j.gap.moved = []Setting{Height}, []Setting{Height}
+	j.recess.noise, j.play.noise = c.next(4, 2), c.next(1, 2)
+	j.width.noise, j.gap.noise = math.Hypot(c.next(4, 4), c.noise.Length/3), c.next(0, 2)
 	if c.router {
-		// Slots follow the bit and the tongue; recess and play are as asked once the
-		// bit's diameter, the boards and the place are right.
-		half := front / 2
-		recess.form, play.form = left(recess.form, 0), left(play.form, max(c.spec.Cutter.Width+e.u[ofCutter]+c.spec.SlotRoom-half, c.spec.DadoPlay))
-		recess.noise, gap.noise = noise(2, 2), noise(2, 2)
-		recess.moved, play.moved = []Setting{Fence, Height}, []Setting{Height}
-		width.moved, gap.moved = []Setting{Height, EndPlace}, []Setting{Height, EndPlace}
-		// Half of what the bit is off goes away with its diameter in the job.
-		p.moves = []Move{
-			setBack(Fence, c.is.edge.at0, e.u[ofFence]),
-			setBack(Height, c.drawer.Setup.CutterHeight, e.u[ofHeight]),
-			setBack(EndPlace, c.is.tongueLength.at0, e.u[ofEnd]),
-		}
+		p.moves = c.planRouter(e, &j)
 	} else {
-		target := c.target(e, &recess, &play)
-		p.trouble = c.troubleAt(target, e, front)
-		deep, moves := Height, []Setting{Fence, Height}
-		if c.own {
-			deep, moves = DadoHeight, append(moves, DadoHeight)
-		}
-		long := Height
-		if c.flat {
-			// The dados and the rabbets have settings of their own. What is cut at the
-			// height besides the dados are grooves, which nobody reads here.
-			long, moves = EndPlace, []Setting{Fence, deep, RabbetHeight, EndPlace}
-			recess.moved, play.moved = []Setting{Fence, RabbetHeight}, []Setting{RabbetHeight}
-			recess.noise = noise(2, 2)
-		}
-		if deep != long { // else one height makes both
-			gap.moved, gap.noise = []Setting{long, deep}, noise(2, 2)
-		}
-		if width.moved = gap.moved; c.own { // the tongues end before the dados' floors
-			width.moved = []Setting{long}
-		}
-		for _, s := range moves {
-			p.moves = append(p.moves, c.move(s, target, e))
-		}
+		p.moves, p.trouble = c.planFenced(e, &j)
 	}
 	// Fronts not yet cut get their length from the thickness of the sides as known now,
 	// so that the width is off by what is not known of it.
@@ -211,16 +163,84 @@ func (c Cut) plan(e Estimate) plan {
 	if c.inside { // then what the sides measure comes out outside
 		meant = c.drawer.Inside.Width + 2*c.is.side.at(e.u)
 	}
-	width.form = left(c.is.side.less(w).scaled(2), meant)
-	gap.form = left(gap.form, c.is.gap.at0)
-	p.measures = []measure{recess, play, width, gap}
+	j.width.form = c.is.side.less(w).scaled(2).left(meant)
+	j.gap.form = j.gap.left(c.is.gap.at0)
+	p.measures = []measure{j.recess, j.play, j.width, j.gap}
 	if c.inside {
 		inside := list[inInside]
-		inside.moved, inside.noise = width.moved, width.noise
-		inside.form = left(w.scaled(-2), c.drawer.Inside.Width)
+		inside.moved, inside.noise = j.width.moved, j.width.noise
+		inside.form = w.scaled(-2).left(c.drawer.Inside.Width)
 		p.measures = append(p.measures, inside)
 	}
 	return p
+}
+
+// jointPlan are the measures of a corner with tongues as the next parts will have them.
+type jointPlan struct{ recess, play, width, gap measure }
+
+// next is the standard deviation of what so many moves and so many next cuts add.
+func (c Cut) next(moves, cuts float64) float64 {
+	cut := c.noise.Cut / 3
+	return math.Sqrt(float64(moves*moveSigma*moveSigma) + float64(cuts*cut*cut))
+}
+
+// left is a form after a move: where it should be, with what is not known yet.
+func (f form) left(at float64) form { return form{at, f.by} }
+
+// planSlots is the plan of a test cut without tongues.
+func (c Cut) planSlots(e Estimate, list []measure) plan {
+	p := plan{moves: []Move{
+		moved(Fence, c.is.edge.at(e.u), c.is.edge.at0),
+		setBack(Height, c.is.depth.at0, e.u[ofHeight]),
+	}}
+	for _, q := range list {
+		q.noise = c.next(1, 1) // the form is that of the part as meant
+		p.measures = append(p.measures, q)
+	}
+	return p
+}
+
+// planRouter makes the moves of a router. Slots follow the bit and the tongue; recess and
+// play are as asked once the bit's diameter, the boards and the place are right.
+func (c Cut) planRouter(e Estimate, j *jointPlan) []Move {
+	narrowest := c.spec.Cutter.Width + e.u[ofCutter] + c.spec.SlotRoom
+	play := joinery.TonguePlayAt(joinery.FenceForRecess(0, c.is.front.at(e.u)), narrowest)
+	j.recess.form, j.play.form = j.recess.left(0), j.play.left(max(play, c.spec.DadoPlay))
+	j.recess.noise, j.gap.noise = c.next(2, 2), c.next(2, 2)
+	j.recess.moved, j.play.moved = []Setting{Fence, Height}, []Setting{Height}
+	j.width.moved, j.gap.moved = []Setting{Height, EndPlace}, []Setting{Height, EndPlace}
+	// Half of what the bit is off goes away with its diameter in the job.
+	return []Move{
+		setBack(Fence, c.is.edge.at0, e.u[ofFence]),
+		setBack(Height, c.drawer.Setup.CutterHeight, e.u[ofHeight]),
+		setBack(EndPlace, c.is.tongueLength.at0, e.u[ofEnd]),
+	}
+}
+
+// planFenced makes the moves of a machine with a fence, and of a hand's gauge.
+func (c Cut) planFenced(e Estimate, j *jointPlan) (moves []Move, t Trouble) {
+	target := c.target(e, &j.recess, &j.play)
+	deep, long, settings := Height, Height, []Setting{Fence, Height}
+	if c.own {
+		deep, settings = DadoHeight, append(settings, DadoHeight)
+	}
+	if c.flat {
+		// The dados and the rabbets have settings of their own. What is cut at the
+		// height besides the dados are grooves, which nobody reads here.
+		long, settings = EndPlace, []Setting{Fence, deep, RabbetHeight, EndPlace}
+		j.recess.moved, j.play.moved = []Setting{Fence, RabbetHeight}, []Setting{RabbetHeight}
+		j.recess.noise = c.next(2, 2)
+	}
+	if deep != long { // else one height makes both
+		j.gap.moved, j.gap.noise = []Setting{long, deep}, c.next(2, 2)
+	}
+	if j.width.moved = j.gap.moved; c.own { // the tongues end before the dados' floors
+		j.width.moved = []Setting{long}
+	}
+	for _, s := range settings {
+		moves = append(moves, c.move(s, target, e))
+	}
+	return moves, c.troubleAt(target, e, c.is.front.at(e.u))
 }
 
 // move is that of a saw's setting to where it should be, with the fence's target.

@@ -64,7 +64,7 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	switch {
 	case play < l.TonguePlay.Min:
 		by := slip - play
-		if math.Abs(recess-by) <= l.Recess && c.is.tongue.at(e.u)-by >= leastTongue {
+		if math.Abs(recess-by) <= l.Recess && c.is.tongue.at(e.u)-by >= joinery.LeastHolding {
 			list = append(list, Save{Code: joinery.CheckTonguePlay, Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess - by})
 			recess -= by
 		} else {
@@ -109,12 +109,9 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	return list
 }
 
-// leastTongue is the thinnest tongue that holds, in mm, and mostDeep the part of a
-// side's thickness that a dado may take; common practice, no source.
-const (
-	leastTongue = 3.0
-	mostDeep    = 2.0 / 3
-)
+// mostDeep is the part of a side's thickness that a dado may take when it is cut deeper to
+// save parts; common practice, no source.
+const mostDeep = 2.0 / 3
 
 // LengthOfFront is how long fronts have to be cut for the width as drawn, with the sides
 // and the cuts as they are known; of parts not yet cut.

@@ -13,18 +13,8 @@ import (
 
 // BySetting gathers drawers that one setting serves, as far as it is told apart on
 // paper, in order of appearance.
-func BySetting(drawers []Drawer) (groups [][]Drawer) {
-	at := make(map[joinery.Setup]int)
-	for _, d := range drawers {
-		key := SettingKey(d)
-		i, known := at[key]
-		if !known {
-			i = len(groups)
-			at[key], groups = i, append(groups, nil)
-		}
-		groups[i] = append(groups[i], d)
-	}
-	return groups
+func BySetting(drawers []Drawer) [][]Drawer {
+	return setup.Together(drawers, SettingKey)
 }
 
 // SettingKey is equal for drawers that one setting serves.

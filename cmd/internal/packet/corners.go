@@ -10,6 +10,7 @@ import (
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
+	"drawerwright/geom/setup"
 )
 
 // corners draws the joints of every different corner at 2:1, as they come together
@@ -32,7 +33,7 @@ func (m maker) corners() {
 }
 
 // alike gathers drawers whose corners are the same: stock, joint and setting.
-func (m maker) alike() (groups [][]batch.Drawer) {
+func (m maker) alike() [][]batch.Drawer {
 	type key struct {
 		sides, front, back, bottom string
 		joint, rear                joinery.Joint
@@ -40,19 +41,10 @@ func (m maker) alike() (groups [][]batch.Drawer) {
 		setup                      joinery.Setup
 		raised                     float64
 	}
-	at := make(map[key]int)
-	for _, d := range m.batch.Drawers {
+	return setup.Together(m.batch.Drawers, func(d batch.Drawer) key {
 		s := d.Spec
-		k := key{s.Sides.Name, s.Front.Name, s.Back.Name, s.Bottom.Name, s.Joint, s.BackJoint, s.BottomFit, d.Setup, s.BottomHeight}
-		i, known := at[k]
-		if !known {
-			i = len(groups)
-			at[k] = i
-			groups = append(groups, nil)
-		}
-		groups[i] = append(groups[i], d)
-	}
-	return groups
+		return key{s.Sides.Name, s.Front.Name, s.Back.Name, s.Bottom.Name, s.Joint, s.BackJoint, s.BottomFit, d.Setup, s.BottomHeight}
+	})
 }
 
 // shown is how much of a corner a drawing shows, in mm.

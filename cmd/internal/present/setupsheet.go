@@ -174,18 +174,8 @@ func SetupsOf(b batch.Batch) SetupSheet {
 }
 
 // byMachine gathers the drawers that one cutter cuts.
-func byMachine(b batch.Batch) (groups [][]batch.Drawer) {
-	at := make(map[joinery.Cutter]int)
-	for _, d := range b.Drawers {
-		i, known := at[d.Setup.Cutter]
-		if !known {
-			i = len(groups)
-			at[d.Setup.Cutter] = i
-			groups = append(groups, nil)
-		}
-		groups[i] = append(groups[i], d)
-	}
-	return groups
+func byMachine(b batch.Batch) [][]batch.Drawer {
+	return setup.Together(b.Drawers, func(d batch.Drawer) joinery.Cutter { return d.Setup.Cutter })
 }
 
 // maker makes the sheet of one machine.
