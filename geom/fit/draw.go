@@ -50,17 +50,16 @@ func Draw(stacks []Stack, limits []geom.Interval, n int, seed uint64) (list []Dr
 	if len(stacks) == 0 || n <= 0 {
 		return nil, 0
 	}
-	used := usedBy(stacks)
-	worst := make([]Result, len(stacks))
+	w := drawing{stacks: stacks, limits: limits, worst: make([]Result, len(stacks)), used: usedBy(stacks), seed: seed}
 	for i, s := range stacks {
-		worst[i] = s.Result()
+		w.worst[i] = s.Result()
 	}
 	chunks := make([]drawnChunk, (n+chunk-1)/chunk)
 	var g errgroup.Group
 	g.SetLimit(runtime.GOMAXPROCS(0))
 	for i := range chunks {
 		g.Go(func() error {
-			chunks[i] = drawChunk(stacks, limits, worst, used, min(chunk, n-i*chunk), seed, uint64(i))
+			chunks[i] = w.chunk(min(chunk, n-i*chunk), uint64(i))
 			return nil
 		})
 	}
@@ -76,7 +75,7 @@ func Draw(stacks []Stack, limits []geom.Interval, n int, seed uint64) (list []Dr
 				total.bins[b] += k
 			}
 		}
-		list[i] = total.drawn(worst[i])
+		list[i] = total.drawn(w.worst[i])
 	}
 	all := 0
 	for _, c := range chunks {
@@ -91,10 +90,20 @@ type drawnChunk struct {
 	right    int
 }
 
-func drawChunk(stacks []Stack, limits []geom.Interval, worst []Result, used []int, n int, seed, part uint64) drawnChunk {
-	random := deviates(stacks[0].Sources, used, n, seed, part)
-	spreads := make([]spread, len(used))
-	for i, k := range used {
+// drawing is what all chunks share.
+type drawing struct {
+	stacks []Stack
+	limits []geom.Interval // of each measure
+	worst  []Result
+	used   []int // sources that some measure looks at
+	seed   uint64
+}
+
+func (w drawing) chunk(n int, part uint64) drawnChunk {
+	stacks, limits, worst := w.stacks, w.limits, w.worst
+	random := deviates(stacks[0].Sources, w.used, n, w.seed, part)
+	spreads := make([]spread, len(w.used))
+	for i, k := range w.used {
 		spreads[i] = stacks[0].Sources[k].spread()
 	}
 	list := make([]tally, len(stacks))
@@ -112,7 +121,7 @@ func drawChunk(stacks []Stack, limits []geom.Interval, worst []Result, used []in
 	right := 0
 	for b := range n {
 		if b%block == 0 {
-			for i, k := range used {
+			for i, k := range w.used {
 				for j, z := range random[i][b:min(b+block, n)] {
 					boxes[j][k] = float64(spreads[i].times*z) + spreads[i].plus
 				}

@@ -42,14 +42,23 @@ func cutEdge(p *geom.Panel, side int, corners []geom.Vertex) {
 	p.Outline = slices.Insert(slices.Clone(p.Outline), side+1, corners...)
 }
 
-// notch cuts a rectangle from x0 to x1 out of the upper (down to y) or the lower
-// edge (up to y), for a part with square corners, or with inside corners of a radius.
-func notch(p *geom.Panel, kind geom.EdgeKind, top bool, x0, x1, y, radius float64) {
+// notchCut is a rectangle out of the upper edge of a panel, down to y, or out of the lower
+// one, up to y: for a part with square corners, or with inside corners of a radius.
+type notchCut struct {
+	kind      geom.EdgeKind
+	top       bool
+	x         geom.Interval
+	y, radius float64
+}
+
+// cut cuts it out of a panel.
+func (n notchCut) cut(p *geom.Panel) {
+	kind, y, radius := n.kind, n.y, n.radius
 	edge, side := p.Outline.Bounds().Max.Y, topEdge(p.Outline)
-	from, to := x1, x0 // the upper edge runs from right to left
-	if !top {
+	from, to := n.x.Max, n.x.Min // the upper edge runs from right to left
+	if !n.top {
 		edge, side = p.Outline.Bounds().Min.Y, bottomEdge(p.Outline)
-		from, to = x0, x1
+		from, to = n.x.Min, n.x.Max
 	}
 	at := func(x, y float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}} }
 	if radius == 0 {

@@ -33,9 +33,23 @@ func (l *layout) pull() {
 	if l.DrawerFront != nil {
 		role = DrawerFrontRole
 	}
-	part := l.wall(role)
-	p := &part.Panel
-	box := p.Outline.Bounds()
+	area, ok := l.pullArea(role)
+	if !ok || !l.pullFits(role, area) || l.pullMeets(role, area) {
+		return
+	}
+	l.cutPull(&l.wall(role).Panel, area)
+	if l.Cutter.Kind.Fenced() {
+		l.warn(geom.Diagnosis{
+			Code: "pull-by-hand", Subject: about(FieldPull, role),
+			Fact: geom.Sentencef("a saw cannot cut the %s", k.Shape),
+			Ask:  geom.Sentencef("bore it, or cut it with a jigsaw or a router and the drawing"),
+		})
+	}
+}
+
+// pullArea is where a pull is cut out of its front, in panel coordinates.
+func (l *layout) pullArea(role Role) (area geom.Rect, ok bool) {
+	k, box := l.Pull, l.wall(role).Panel.Outline.Bounds()
 	defaults := map[PullShape][3]float64{ // width, height, down
 		PullHole: {holeWidth, holeWidth, pullDown}, PullHalf: {halfWidth, halfWidth / 2, 0},
 		PullSlot: {slotWidth, slotHeight, 0}, PullHandHold: {slotWidth, holeWidth, pullDown},
@@ -47,7 +61,7 @@ func (l *layout) pull() {
 			Fact: geom.Sentencef("there is no pull called %q", k.Shape),
 			Ask:  geom.Sentencef("write %s, %s, %s or %s", PullHole, PullHalf, PullSlot, PullHandHold),
 		})
-		return
+		return area, false
 	}
 	or := func(v, usual float64) float64 {
 		if v > 0 {
@@ -67,46 +81,47 @@ func (l *layout) pull() {
 	if usual[2] > 0 {
 		low = box.Max.Y - or(k.Down, usual[2]) - height/2
 	}
-	high := low + height
-	if !l.pullFits(role, width, height, low, high) {
-		return
-	}
 	x := (box.Min.X + box.Max.X) / 2
-	for _, c := range p.Pockets {
-		if b := c.Outline.Bounds(); b.Max.X > x-width/2-pullEdge && b.Min.X < x+width/2+pullEdge && b.Max.Y > low-pullEdge && b.Min.Y < high+pullEdge {
+	return geom.Rect{Min: geom.Point{X: x - width/2, Y: low}, Max: geom.Point{X: x + width/2, Y: low + height}}, true
+}
+
+// pullMeets reports whether a pull meets another cut, and says so.
+func (l *layout) pullMeets(role Role, area geom.Rect) bool {
+	for _, c := range l.wall(role).Panel.Pockets {
+		if b := c.Outline.Bounds(); b.Max.X > area.Min.X-pullEdge && b.Min.X < area.Max.X+pullEdge &&
+			b.Max.Y > area.Min.Y-pullEdge && b.Min.Y < area.Max.Y+pullEdge {
 			l.fail(geom.Diagnosis{
 				Code: "pull", Subject: about(FieldPull, role),
-				Fact: geom.Sentencef("the pull, %s wide and from %s to %s up, meets the %s on the %s face", geom.Millimetres(width), geom.Millimetres(low), geom.Millimetres(high), c.Kind, c.Face),
-				Ask:  geom.Sentencef("move it with down, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle"),
+				Fact: geom.Sentencef("the pull, %s wide and from %s to %s up, meets the %s on the %s face",
+					geom.Millimetres(area.Width()), geom.Millimetres(area.Min.Y), geom.Millimetres(area.Max.Y), c.Kind, c.Face),
+				Ask: geom.Sentencef("move it with down, make it smaller, or move what it meets: an odd number of dividers from front to back has one in the middle"),
 			})
-			return
+			return true
 		}
 	}
+	return false
+}
+
+// cutPull cuts it out of a panel.
+func (l *layout) cutPull(p *geom.Panel, area geom.Rect) {
 	through := geom.Pocket{Kind: geom.Cutout, Depth: p.Thickness}
-	switch k.Shape {
+	switch a, b := area.Min, area.Max; l.Pull.Shape {
 	case PullHole:
-		through.Outline = geom.Circle(geom.Point{X: x, Y: low + width/2}, width/2)
+		through.Outline = geom.Circle(area.Centre(), area.Width()/2)
 	case PullHandHold:
-		through.Outline = geom.RoundedRectangle(x-width/2, low, x+width/2, high, height/2)
+		through.Outline = geom.RoundedRectangle(a.X, a.Y, b.X, b.Y, area.Height()/2)
 	case PullHalf:
-		top := geom.Point{X: x + width/2, Y: box.Max.Y}
-		corners := []geom.Vertex{{Point: top, Bulge: -1}, {Point: geom.Point{X: x - width/2, Y: box.Max.Y}}}
+		top := p.Outline.Bounds().Max.Y
+		corners := []geom.Vertex{{Point: geom.Point{X: b.X, Y: top}, Bulge: -1}, {Point: geom.Point{X: a.X, Y: top}}}
 		cutEdge(p, topEdge(p.Outline), corners)
 		p.EdgeCuts = append(p.EdgeCuts, cutOut(geom.PullCut, corners))
 	case PullSlot:
-		radius := math.Min(math.Max(slotRadius, l.leastRound()), math.Min(width/2, height))
+		radius := math.Min(math.Max(slotRadius, l.leastRound()), math.Min(area.Width()/2, area.Height()))
 		l.outlineBit(p, sameRound(radius))
-		notch(p, geom.PullCut, true, x-width/2, x+width/2, low, radius)
+		notchCut{kind: geom.PullCut, top: true, x: area.Across(), y: a.Y, radius: radius}.cut(p)
 	}
 	if through.Outline != nil {
 		p.Pockets = append(p.Pockets, through)
-	}
-	if l.Cutter.Kind.Fenced() {
-		l.warn(geom.Diagnosis{
-			Code: "pull-by-hand", Subject: about(FieldPull, role),
-			Fact: geom.Sentencef("a saw cannot cut the %s", k.Shape),
-			Ask:  geom.Sentencef("bore it, or cut it with a jigsaw or a router and the drawing"),
-		})
 	}
 }
 
@@ -134,9 +149,9 @@ func (l *layout) higherPull(top, floor, height float64) []geom.Remedy {
 }
 
 // pullFits judges where a pull comes.
-func (l *layout) pullFits(role Role, width, height, low, high float64) bool {
-	p := l.wall(role).Panel
-	box := p.Outline.Bounds()
+func (l *layout) pullFits(role Role, area geom.Rect) bool {
+	width, height, low, high := area.Width(), area.Height(), area.Min.Y, area.Max.Y
+	box := l.wall(role).Panel.Outline.Bounds()
 	clear, floor := box.Width(), box.Min.Y
 	if role == Front {
 		clear = l.Width - 2*l.Ts

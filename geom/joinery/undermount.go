@@ -71,8 +71,9 @@ func (l *layout) undermount() {
 			return
 		}
 		// The right one first: what is left of the edge before it is then the longest.
-		notch(&back.Panel, geom.NotchCut, false, inner[1]-u.NotchWidth, inner[1], u.NotchHeight-low, radius)
-		notch(&back.Panel, geom.NotchCut, false, inner[0], inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
+		for _, x := range []geom.Interval{{Min: inner[1] - u.NotchWidth, Max: inner[1]}, {Min: inner[0], Max: inner[0] + u.NotchWidth}} {
+			notchCut{kind: geom.NotchCut, x: x, y: u.NotchHeight - low, radius: radius}.cut(&back.Panel)
+		}
 	}
 	l.hooks(back, inner)
 }
