@@ -105,15 +105,15 @@ func (r *reader) put(k ReadingKind, l Linear, off float64, sources ...int) {
 const CaliperReads = 0.02
 
 // kept adds a reading of what is cut away from a board or, where the machine keeps that,
-// of what is left: the one that does not change with the board.
-func (r *reader) kept(cut, left ReadingKind, away, board Linear, off float64, sources ...int) {
+// of what is left: the one of the two kinds that does not change with the board.
+func (r *reader) kept(kinds [2]ReadingKind, away, board Linear, off float64, sources ...int) {
 	for _, s := range board.By {
 		if away.slope(s.Source) != 0 {
-			r.put(left, board.less(away), off, sources...)
+			r.put(kinds[1], board.less(away), off, sources...)
 			return
 		}
 	}
-	r.put(cut, away, off, sources...)
+	r.put(kinds[0], away, off, sources...)
 }
 
 // ends are the places of the front, and of a back that has its corner.
@@ -129,7 +129,7 @@ func (r *reader) corners() {
 	ends := r.ends()
 	walls, tongues := []int{frontDado, backDado}, []int{frontTongue, backTongue}
 	sideCuts := func(cut, left ReadingKind) {
-		r.kept(cut, left, r.DadoDeep[0], r.Side[0], r.deep(), leftDado, rightDado)
+		r.kept([2]ReadingKind{cut, left}, r.DadoDeep[0], r.Side[0], r.deep(), leftDado, rightDado)
 	}
 	switch r.spec.Joint {
 	case joinery.DadoRabbet:
@@ -145,7 +145,7 @@ func (r *reader) corners() {
 	case joinery.DoubleRabbet:
 		sideCuts(SideRabbet, UnderSide)
 		for _, e := range ends {
-			r.kept(EndRabbet, UnderEnd, r.EndDeep[e], r.End[e], r.deep(), tongues[e])
+			r.kept([2]ReadingKind{EndRabbet, UnderEnd}, r.EndDeep[e], r.End[e], r.deep(), tongues[e])
 		}
 	case joinery.BoxJoint:
 		r.put(FingerFit, r.FingerPlay, r.slot(), frontDado)
@@ -204,7 +204,7 @@ func (r *reader) bottom() {
 	if board.At0 != r.End[0].At0 || board.At0 != r.End[1].At0 {
 		board.At0 = math.NaN() // what is left of each is another thickness
 	}
-	r.kept(GrooveDepth, UnderGroove, r.GrooveDeep[0], board, r.deep(), grooveDepth)
+	r.kept([2]ReadingKind{GrooveDepth, UnderGroove}, r.GrooveDeep[0], board, r.deep(), grooveDepth)
 	if !r.dims.Seat.Flush {
 		return
 	}

@@ -45,37 +45,43 @@ func (l *layout) undermount() {
 	back := l.wall(Back)
 	low := back.Stands[0].Origin.Z
 	inner := []float64{back.along(geom.Vec3{X: l.Ts}), back.along(geom.Vec3{X: l.Width - l.Ts})}
-	if u.NotchWidth > 0 && u.NotchHeight > low {
-		if 2*u.NotchWidth > inner[1]-inner[0]-leastClear {
-			l.fail(geom.Diagnosis{
-				Code: "notch", Subject: about(FieldUndermount, Back),
-				Fact: geom.Sentencef("two notches of %s leave nothing of a back with %s between the sides", geom.Millimetres(u.NotchWidth), geom.Millimetres(inner[1]-inner[0])),
-				Ask:  geom.Sentencef("a wider box, or another slide"),
-			})
-			return
-		}
-		if l.BottomFit != BottomSlidIn && u.NotchHeight > l.rise+settle {
-			l.fail(geom.Diagnosis{
-				Code: "notch", Subject: about(FieldUndermount, Back),
-				Fact:     geom.Sentencef("notches of %s in the back reach into the bottom's groove, %s over the lower edge", geom.Millimetres(u.NotchHeight), geom.Millimetres(l.rise)),
-				Ask:      geom.Sentencef("write a lower notch-height, where the slide maker's sheet has one"),
-				Remedies: []geom.Remedy{l.least(FieldBottomHeight, u.NotchHeight)},
-			})
-			return
-		}
-		radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
-		l.outlineBit(&back.Panel, sameRound(radius))
-		if between := inner[0] < settle; between || l.Joint == DadoRabbet && l.BackJoint != Housed {
-			l.notchEnds(&back.Panel, inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
-			l.hooks(back, inner)
-			return
-		}
-		// The right one first: what is left of the edge before it is then the longest.
-		for _, x := range []geom.Interval{{Min: inner[1] - u.NotchWidth, Max: inner[1]}, {Min: inner[0], Max: inner[0] + u.NotchWidth}} {
-			notchCut{kind: geom.NotchCut, x: x, y: u.NotchHeight - low, radius: radius}.cut(&back.Panel)
-		}
+	if u.NotchWidth > 0 && u.NotchHeight > low && !l.notches(back, inner) {
+		return
 	}
 	l.hooks(back, inner)
+}
+
+// notches cuts them into the lower edge of the back, and reports whether they can be.
+func (l *layout) notches(back *Part, inner []float64) bool {
+	u, low := l.Undermount, back.Stands[0].Origin.Z
+	if 2*u.NotchWidth > inner[1]-inner[0]-leastClear {
+		l.fail(geom.Diagnosis{
+			Code: "notch", Subject: about(FieldUndermount, Back),
+			Fact: geom.Sentencef("two notches of %s leave nothing of a back with %s between the sides", geom.Millimetres(u.NotchWidth), geom.Millimetres(inner[1]-inner[0])),
+			Ask:  geom.Sentencef("a wider box, or another slide"),
+		})
+		return false
+	}
+	if l.BottomFit != BottomSlidIn && u.NotchHeight > l.rise+settle {
+		l.fail(geom.Diagnosis{
+			Code: "notch", Subject: about(FieldUndermount, Back),
+			Fact:     geom.Sentencef("notches of %s in the back reach into the bottom's groove, %s over the lower edge", geom.Millimetres(u.NotchHeight), geom.Millimetres(l.rise)),
+			Ask:      geom.Sentencef("write a lower notch-height, where the slide maker's sheet has one"),
+			Remedies: []geom.Remedy{l.least(FieldBottomHeight, u.NotchHeight)},
+		})
+		return false
+	}
+	radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
+	l.outlineBit(&back.Panel, sameRound(radius))
+	if between := inner[0] < settle; between || l.Joint == DadoRabbet && l.BackJoint != Housed {
+		l.notchEnds(&back.Panel, inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
+		return true
+	}
+	// The right one first: what is left of the edge before it is then the longest.
+	for _, x := range []geom.Interval{{Min: inner[1] - u.NotchWidth, Max: inner[1]}, {Min: inner[0], Max: inner[0] + u.NotchWidth}} {
+		notchCut{kind: geom.NotchCut, x: x, y: u.NotchHeight - low, radius: radius}.cut(&back.Panel)
+	}
+	return true
 }
 
 // notchEnds cuts off the lower corners of a back that ends between the sides, or in
