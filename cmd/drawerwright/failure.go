@@ -33,7 +33,7 @@ type problem struct {
 	File    string `json:"file"`
 	Line    int    `json:"line"`
 	Column  int    `json:"column"`
-	Level   string `json:"level"` // error or warning
+	Level   string `json:"level"` // error, warning or note
 	Code    string `json:"code"`
 	Message string `json:"message"`
 	Hint    string `json:"hint"`
@@ -42,11 +42,7 @@ type problem struct {
 func found(l loaded) []problem {
 	list := []problem{}
 	for _, p := range l.Problems {
-		level := "warning"
-		if p.Error {
-			level = "error"
-		}
-		list = append(list, problem{p.File, p.Line, p.Column, level, string(p.Code), p.Message, p.Hint})
+		list = append(list, problem{p.File, p.Line, p.Column, p.Level.String(), string(p.Code), p.Message, p.Hint})
 	}
 	return list
 }

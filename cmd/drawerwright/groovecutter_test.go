@@ -5,6 +5,8 @@ import (
 	"os"
 	"strings"
 	"testing"
+
+	"drawerwright/cmd/internal/words"
 )
 
 // grooveCutterJob cuts its grooves, 4.2 wide and 10 over the edges, with a cutter of 3.2 in
@@ -42,11 +44,12 @@ func TestGrooveCutterOnTheTestCut(t *testing.T) {
 	}
 }
 
-// TestCountedAsListed: check counts the warnings that it lists, each place by itself.
+// TestCountedAsListed: check counts the warnings and the notes that it lists, each place by itself.
 func TestCountedAsListed(t *testing.T) {
 	_, out, errs := call(t, grooveCutterJob, "check", "-")
-	n := strings.Count(errs, ": warning: ")
-	if n < 3 || strings.Count(errs, "a saw cannot cut the hole") != 2 || !strings.Contains(out, fmt.Sprintf("no errors, %d warnings", n)) {
-		t.Errorf("%d are listed:\n%s%s", n, errs, out)
+	warned, noted := strings.Count(errs, ": warning: "), strings.Count(errs, ": note: ")
+	if noted < 2 || strings.Count(errs, "a saw cannot cut the hole") != 2 ||
+		!strings.Contains(out, fmt.Sprintf("no errors, %s, %d notes", words.Count(warned, "warning", "warnings"), noted)) {
+		t.Errorf("%d and %d are listed:\n%s%s", warned, noted, errs, out)
 	}
 }

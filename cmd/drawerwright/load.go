@@ -7,6 +7,7 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
 )
 
 // loaded is a job that was read and worked out, which can be shown.
@@ -39,14 +40,19 @@ func (l loaded) show(s streams) error {
 }
 
 // counted says how many warnings show lists of a job without errors, with those beyond the
-// most that it does.
+// most that it does, and how many notes where there are any.
 func (l loaded) counted() string {
-	return words.Count(len(l.Problems)+l.More, "warning", "warnings")
+	notes := l.Problems.Count(geom.LevelNote) + l.MoreNotes
+	text := words.Count(len(l.Problems)+l.More-notes, "warning", "warnings")
+	if notes > 0 {
+		text += ", " + words.Count(notes, "note", "notes")
+	}
+	return text
 }
 
 // inColour marks the parts of a message for a terminal (ECMA-48, SGR: 1 bold,
 // 31 red, 33 yellow, 36 cyan).
 func inColour(part job.Part, text string) string {
-	code := map[job.Part]string{job.PartPlace: "1", job.PartError: "1;31", job.PartWarning: "1;33", job.PartCaret: "1;31", job.PartHint: "36"}[part]
+	code := map[job.Part]string{job.PartPlace: "1", job.PartError: "1;31", job.PartWarning: "1;33", job.PartNote: "1", job.PartCaret: "1;31", job.PartHint: "36"}[part]
 	return "\x1b[" + code + "m" + text + "\x1b[0m"
 }

@@ -111,7 +111,7 @@ func TestWorkshopBench(t *testing.T) {
 	front := partOf(t, r, "tote-front")
 	is(t, "tote front", front.Length, 420-24.3)
 	is(t, "tote wall", front.Width, 150-12.15)
-	if got := warningCodes(r); !slices.Equal(got, []string{"back-setup", "pull-by-hand", "rabbet-passes"}) {
+	if got := warningCodes(r); !slices.Equal(got, []string{"note back-setup", "note pull-by-hand", "note rabbet-passes"}) {
 		t.Errorf("warnings %v", got)
 	}
 }
@@ -119,7 +119,7 @@ func TestWorkshopBench(t *testing.T) {
 // TestSamplesComeOutRight: a sample shows a shop that does it right. Every box goes together,
 // and what is still warned of is what the work is like, as the sample's comment says.
 func TestSamplesComeOutRight(t *testing.T) {
-	teaches := map[string][]string{"workshop-bench.yaml": {"back-setup", "pull-by-hand", "rabbet-passes"}}
+	teaches := map[string][]string{"workshop-bench.yaml": {"note back-setup", "note pull-by-hand", "note rabbet-passes"}}
 	files, err := filepath.Glob("../../samples/*.yaml")
 	if err != nil || len(files) < 10 {
 		t.Fatal(files, err)
@@ -151,7 +151,7 @@ func aimed(t *testing.T, what string, got, want, step float64) {
 func warningCodes(r record.Report) []string {
 	var codes []string
 	for _, w := range r.Warnings {
-		codes = append(codes, w.Code)
+		codes = append(codes, w.Level+" "+w.Code)
 	}
 	slices.Sort(codes)
 	return slices.Compact(codes)

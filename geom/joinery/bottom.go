@@ -75,7 +75,7 @@ func (l *layout) checkRise() {
 		})
 	}
 	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() && !l.ownGrooves() {
-		l.warn(geom.Diagnosis{
+		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "bottom-setup", Subject: about(FieldBottomHeight, Bottom),
 			Fact:     geom.Sentencef("the grooves are %s over the bottom edges and take a fence distance of their own", geom.Millimetres(fence)),
 			Ask:      geom.Sentencef("cut the grooves of all drawers in one go"),
@@ -92,7 +92,7 @@ func (l *layout) checkFlush(tongue float64) {
 	}
 	if l.drawer.Setup.BottomHeight > 0 {
 		if rest := l.h - l.Cutter.Width; rest > settle {
-			l.warn(geom.Diagnosis{
+			l.note(geom.Diagnosis{ // a pass more takes it
 				Code: "rabbet-passes", Subject: about(FieldBottom, Bottom),
 				Fact: geom.Sentencef("one pass leaves %s of the flush bottom's rabbets, which are %s long", geom.Millimetres(rest), geom.Millimetres(l.h)),
 				Ask:  geom.Sentencef("take the first pass along the edge, the last with the fence at %s", geom.Millimetres(rest)),
@@ -103,7 +103,7 @@ func (l *layout) checkFlush(tongue float64) {
 	l.drawer.Setup.BottomFence = l.f
 	if math.Abs(tongue-l.f) > sameFence {
 		l.drawer.Setup.BottomFence = tongue
-		l.warn(geom.Diagnosis{
+		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "bottom-setup", Subject: about(FieldBottom, Bottom),
 			Fact:     geom.Sentencef("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", geom.Millimetres(tongue)),
 			Ask:      geom.Sentencef("cut those of all drawers in one go"),
@@ -111,7 +111,7 @@ func (l *layout) checkFlush(tongue float64) {
 		})
 	}
 	if rest := l.Bottom.Thickness.Max - tongue - l.Cutter.Width; rest > settle {
-		l.warn(geom.Diagnosis{
+		l.note(geom.Diagnosis{ // a pass more takes it
 			Code: "rabbet-passes", Subject: about(FieldBottom, Bottom),
 			Fact: geom.Sentencef("one pass leaves %s on the thickest bottom's rabbets", geom.Millimetres(rest)),
 			Ask:  geom.Sentencef("take a second pass with the fence at %s", geom.Millimetres(l.Bottom.Thickness.Max-l.Cutter.Width)),

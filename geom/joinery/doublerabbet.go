@@ -139,7 +139,7 @@ func (l *layout) checkPasses(lengths []float64) {
 	if rest > settle {
 		n := 1 + int(math.Ceil((rest-settle)/l.Cutter.Width))
 		l.drawer.Setup.RabbetPasses = n
-		l.warn(geom.Diagnosis{
+		l.note(geom.Diagnosis{ // a pass more takes it
 			Code: "rabbet-passes", Subject: about(FieldCutter, ""),
 			Fact: geom.Sentencef("one pass leaves %s of rabbets that are %s long", geom.Millimetres(rest), geom.Millimetres(longest)),
 			Ask:  geom.Sentencef("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(rest)),
@@ -151,7 +151,7 @@ func (l *layout) checkPasses(lengths []float64) {
 func (l *layout) checkRabbets() {
 	l.checkPasses([]float64{l.h, l.Ts - l.h})
 	if l.Cutter.Kind.Fenced() && math.Abs(l.Ts-2*l.h) > sameFence {
-		l.warn(geom.Diagnosis{
+		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "rabbet-setup", Subject: about(FieldCutterHeight, Side),
 			Fact: geom.Sentencef("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
 				geom.Millimetres(l.h), geom.Millimetres(l.Ts-l.h)),

@@ -89,7 +89,7 @@ func (l *layout) checkHoused() {
 	s.BackFence, s.BackPasses = l.Setback, 1
 	if l.Cutter.Kind.Fenced() && w > l.Cutter.Width+settle {
 		s.BackPasses = int(math.Ceil((w - settle) / l.Cutter.Width))
-		l.warn(geom.Diagnosis{
+		l.note(geom.Diagnosis{ // passes more make them
 			Code: "back-setup", Subject: about(FieldBackJoint, Back),
 			Fact: geom.Sentencef("the back's dados are %s wide and take %d passes of a cutter of %s", geom.Millimetres(w), s.BackPasses, geom.Millimetres(l.Cutter.Width)),
 			Ask:  geom.Sentencef("set the fence at %s from the rear end for the first and %s for the last", geom.Millimetres(l.Setback), geom.Millimetres(l.Setback+w-l.Cutter.Width)),

@@ -194,7 +194,7 @@ func (l *layout) passes(r Role, thickness float64, field geom.Setting) {
 	if last := thickness - l.Cutter.Width; n > l.drawer.Setup.RabbetPasses || last > l.drawer.Setup.LastFence {
 		l.drawer.Setup.RabbetPasses, l.drawer.Setup.LastFence = n, last
 	}
-	l.warn(geom.Diagnosis{
+	l.note(geom.Diagnosis{ // a pass more takes it
 		Code: "rabbet-passes", Subject: about(field, r),
 		Fact: geom.Sentencef("one pass leaves %s at the outside of the %s's rabbet", geom.Millimetres(rest), r),
 		Ask:  geom.Sentencef("take %d passes, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(thickness-l.Cutter.Width)),

@@ -86,7 +86,8 @@ func (l *layout) fromSpoilboard() bool {
 	return l.Cutter.Kind.FollowsDrawing() && l.DepthFrom == FromSpoilboard
 }
 
-// fail and warn keep a diagnosis at their level, and say at its own. Its remedies are candidates
+// fail, warn and note keep a diagnosis at their level, and say at its own. What is more work
+// and nothing else is a note. Its remedies are candidates
 // of what would end it, the best first.
 func (l *layout) fail(d geom.Diagnosis) {
 	d.Level = geom.LevelError
@@ -95,6 +96,11 @@ func (l *layout) fail(d geom.Diagnosis) {
 
 func (l *layout) warn(d geom.Diagnosis) {
 	d.Level = geom.LevelWarning
+	l.say(d)
+}
+
+func (l *layout) note(d geom.Diagnosis) {
+	d.Level = geom.LevelNote
 	l.say(d)
 }
 

@@ -39,7 +39,7 @@ func (l *layout) pull() {
 	}
 	l.cutPull(&l.wall(role).Panel, area)
 	if l.Cutter.Kind.Fenced() {
-		l.warn(geom.Diagnosis{
+		l.note(geom.Diagnosis{ // another tool cuts it
 			Code: "pull-by-hand", Subject: about(FieldPull, role),
 			Fact: geom.Sentencef("a saw cannot cut the %s", k.Shape),
 			Ask:  geom.Sentencef("bore it, or cut it with a jigsaw or a router and the drawing"),

@@ -218,7 +218,7 @@ func (c Cut) planRouter(e Estimate, j *jointPlan) []Move {
 }
 
 // planFenced makes the moves of a machine with a fence, and of a hand's gauge.
-func (c Cut) planFenced(e Estimate, j *jointPlan) (moves []Move, t Trouble) {
+func (c Cut) planFenced(e Estimate, j *jointPlan) (moves []Move, trouble *geom.Diagnosis) {
 	target := c.target(e, &j.recess, &j.play)
 	deep, long, settings := Height, Height, []Setting{Fence, Height}
 	if c.own {

@@ -46,7 +46,7 @@ func TestAnyBankFits(t *testing.T) {
 		j, problems := job.Read("job.yaml", strings.NewReader(text))
 		if problems.Failed() {
 			for _, p := range problems {
-				if p.Error && (p.Message == "" || p.Hint == "") {
+				if p.IsError() && (p.Message == "" || p.Hint == "") {
 					t.Fatalf("refused without a reason or a way out\n%s", text)
 				}
 			}

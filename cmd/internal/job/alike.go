@@ -70,7 +70,7 @@ func (b *builder) plan(j *Job) {
 			}
 		}
 		if len(groups) == 0 && sound && !b.lost {
-			b.add(Problem{Code: CodeNoEffect, Message: "alike does nothing here: no two openings of drawers that are made alike differ, by up to " + geom.LengthOf(opening.DefaultAlike).Text(b.units),
+			b.add(Problem{Level: geom.LevelNote, Code: CodeNoEffect, Message: "alike does nothing here: no two openings of drawers that are made alike differ, by up to " + geom.LengthOf(opening.DefaultAlike).Text(b.units),
 				Hint: "delete it, or give such drawers the same stocks, joints and slides"}, asked.at)
 		}
 	}
@@ -124,6 +124,6 @@ func (b *builder) planProblems(w waiting, list []geom.Diagnosis) {
 		if v := w.entry.values[string(d.Subject.Setting)]; v.given {
 			at = v.at
 		}
-		b.add(Problem{Error: d.IsError(), Code: Code(d.Code), Message: w.drawer.Name + ": " + d.Fact.In(b.units), Hint: Advice(d, b.units)}, at)
+		b.add(Problem{Level: d.Level, Code: Code(d.Code), Message: w.drawer.Name + ": " + d.Fact.In(b.units), Hint: Advice(d, b.units)}, at)
 	}
 }

@@ -72,7 +72,7 @@ func TestFitMistakes(t *testing.T) {
 		"spacers: [" + strings.Repeat("1, ", maxSpacers) + "1]": "spacers",
 	} {
 		_, problems := Read("job.yaml", strings.NewReader(fitBase+text+"\n"))
-		if len(problems) != 1 || !problems[0].Error || !strings.Contains(problems[0].Message, want) || problems[0].Line != 10 {
+		if len(problems) != 1 || !problems[0].IsError() || !strings.Contains(problems[0].Message, want) || problems[0].Line != 10 {
 			t.Errorf("%s: %v", text, problems)
 		}
 	}

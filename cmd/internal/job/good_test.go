@@ -282,7 +282,7 @@ func TestReadDecimalCommas(t *testing.T) {
 		strings.Replace(base, "  - name: narrow\n    outside: [300, 140, 500]", "  - {name: n, outside: 300 x 140 x 500,5, sides: birch, bottom: hardboard}\n  - name: narrow\n    outside: [300, 140, 500]", 1),
 	} {
 		_, problems := Read("job.yaml", strings.NewReader(text))
-		if len(problems) != 1 || !problems[0].Error || !strings.Contains(problems[0].Hint, "decimal") {
+		if len(problems) != 1 || !problems[0].IsError() || !strings.Contains(problems[0].Hint, "decimal") {
 			t.Errorf("%v", problems)
 		}
 	}

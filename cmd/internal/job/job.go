@@ -134,7 +134,7 @@ func (j *Job) Where(drawer int, f geom.Setting) Position {
 func (j *Job) Problem(drawer int, d geom.Diagnosis, others ...string) Problem {
 	spec := j.Drawers[drawer].Spec
 	spec.Units = j.Units
-	return j.src.place(Problem{Error: d.IsError(), Code: Code(d.Code), Message: d.Fact.In(j.Units), Hint: Hint(d, spec, others...)}, j.Where(drawer, d.Subject.Setting))
+	return j.src.place(Problem{Level: d.Level, Code: Code(d.Code), Message: d.Fact.In(j.Units), Hint: Hint(d, spec, others...)}, j.Where(drawer, d.Subject.Setting))
 }
 
 // StockProblem shows a problem of a stock in the job file, at one of its keys where the
@@ -149,7 +149,7 @@ func (j *Job) StockProblem(stock, key string, d geom.Diagnosis) Problem {
 	if !known {
 		at = j.stockAt[stock][""]
 	}
-	return j.src.place(Problem{Error: d.IsError(), Code: Code(d.Code), Message: d.Fact.In(j.Units), Hint: d.Ask.In(j.Units)}, at)
+	return j.src.place(Problem{Level: d.Level, Code: Code(d.Code), Message: d.Fact.In(j.Units), Hint: d.Ask.In(j.Units)}, at)
 }
 
 // Entry is the number of a drawer's entry in the list of the file, from 0: the drawers

@@ -3,6 +3,7 @@ package job
 import (
 	"fmt"
 
+	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/stock"
 	"drawerwright/geom/wood"
@@ -48,7 +49,7 @@ func (r *reader) solidStock(board *joinery.Stock, species wood.Species, cut stri
 	}
 	season := stock.OfWood(board, species, sawn, airOf(climate))
 	if season.Limited {
-		r.add(Problem{Code: CodeMoisture, Hint: "give the air over weeks, not over a day, of the place where the wood lies and of the room where it will stand; if that is so, leave more room than is asked for",
+		r.add(Problem{Level: geom.LevelWarning, Code: CodeMoisture, Hint: "give the air over weeks, not over a day, of the place where the wood lies and of the room where it will stand; if that is so, leave more room than is asked for",
 			Message: fmt.Sprintf("in this air wood has %.1f %% of moisture now, %.1f %% at its driest and %.1f %% at its dampest; it moves in proportion from %g to %g %%, and beyond that its movement is an estimate",
 				season.Now, season.Dry, season.Damp, wood.MinLinear, wood.MaxLinear)}, climate.at)
 	}

@@ -117,7 +117,7 @@ func TestOwnFigures(t *testing.T) {
 func TestMoistureBeyondTheFormula(t *testing.T) {
 	const edge = "{now: 50 %, driest: 20 %, dampest: 80 %}\n"
 	_, problems := stockText(t, "material: cherry", "climate: "+edge)
-	if len(problems) != 1 || problems[0].Code != CodeMoisture || problems[0].Error || problems[0].Line != 2 ||
+	if len(problems) != 1 || problems[0].Code != CodeMoisture || problems[0].IsError() || problems[0].Line != 2 ||
 		!strings.Contains(problems[0].Message, "4.5 % at its driest and 16.0 % at its dampest") {
 		t.Errorf("%v", problems)
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"drawerwright/geom"
 )
 
 // Part is a piece of a printed problem that a terminal may show in a colour.
@@ -13,6 +15,7 @@ const (
 	PartPlace   Part = iota // file:line:column
 	PartError               // the word "error"
 	PartWarning             // the word "warning"
+	PartNote                // the word "note"
 	PartCaret               // the mark under the excerpt
 	PartHint                // the line that says what would do
 )
@@ -30,10 +33,8 @@ func (p Problem) Format(paint Paint) string {
 	if paint == nil {
 		paint = func(_ Part, text string) string { return text }
 	}
-	word := paint(PartWarning, "warning")
-	if p.Error {
-		word = paint(PartError, "error")
-	}
+	part := map[geom.Level]Part{geom.LevelNote: PartNote, geom.LevelWarning: PartWarning, geom.LevelError: PartError}[p.Level]
+	word := paint(part, p.Level.String())
 	var b strings.Builder
 	place := fmt.Sprintf("%s:%d:%d:", printable(p.File), p.Line, p.Column)
 	fmt.Fprintf(&b, "%s %s: %s\n", paint(PartPlace, place), word, p.Message)

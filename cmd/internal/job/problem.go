@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+
+	"drawerwright/geom"
 )
 
 // Rules for messages: the message says what was found, beginning with the
@@ -14,8 +16,8 @@ import (
 // Problem is one thing about a job file that a person has to know.
 type Problem struct {
 	File         string
-	Line, Column int  // from 1, in characters
-	Error        bool // else a warning
+	Line, Column int // from 1, in characters
+	Level        geom.Level
 	Code         Code
 	Message      string
 	Hint         string // what would do; may be empty
@@ -27,13 +29,26 @@ type Problem struct {
 	Caret   int    // columns of a terminal before the place in the excerpt
 }
 
+// IsError reports whether the job cannot be built.
+func (p Problem) IsError() bool { return p.Level == geom.LevelError }
+
 // Problems are all the problems of a file in the order of their places. At
 // 500 the list ends.
 type Problems []Problem
 
+// Count is how many problems are of a level.
+func (ps Problems) Count(l geom.Level) (n int) {
+	for _, p := range ps {
+		if p.Level == l {
+			n++
+		}
+	}
+	return n
+}
+
 // Failed reports whether one of the problems is an error.
 func (ps Problems) Failed() bool {
-	return slices.ContainsFunc(ps, func(p Problem) bool { return p.Error })
+	return slices.ContainsFunc(ps, Problem.IsError)
 }
 
 // reporter collects the problems of one file.
@@ -49,12 +64,12 @@ type reporter struct {
 func (r *reporter) full() bool { return len(r.problems) >= MaxProblems }
 
 func (r *reporter) fail(code Code, at Position, hint, format string, args ...any) {
-	r.add(Problem{Error: true, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}, at)
+	r.add(Problem{Level: geom.LevelError, Code: code, Hint: hint, Message: fmt.Sprintf(format, args...)}, at)
 }
 
 // suggest is fail for what another text at the place would end.
 func (r *reporter) suggest(code Code, at Position, hint string, instead []string, format string, args ...any) {
-	r.add(Problem{Error: true, Code: code, Hint: hint, Instead: instead, Message: fmt.Sprintf(format, args...)}, at)
+	r.add(Problem{Level: geom.LevelError, Code: code, Hint: hint, Instead: instead, Message: fmt.Sprintf(format, args...)}, at)
 }
 
 func (r *reporter) add(p Problem, at Position) {

@@ -73,7 +73,7 @@ func (r *reader) section(n *node, keys []key, title string) *section {
 	}
 	for _, k := range keys {
 		if _, ok := s.values[k.name]; k.required && !ok && !s.meant[k.name] && !r.lost {
-			r.add(Problem{Error: true, Code: CodeMissingKey, Key: k.name, Message: fmt.Sprintf("%s has no %s", title, k.name),
+			r.add(Problem{Level: geom.LevelError, Code: CodeMissingKey, Key: k.name, Message: fmt.Sprintf("%s has no %s", title, k.name),
 				Hint: "write `" + k.name + ":` there; " + strings.ToLower(k.doc[:1]) + k.doc[1:]}, n.at)
 		}
 	}

@@ -45,7 +45,7 @@ func TestTabsHideNothing(t *testing.T) {
 					continue
 				}
 				got, problems := Read("job.yaml", strings.NewReader(strings.Join(lines, "\n")), Files(openTest))
-				errors := slices.DeleteFunc(problems, func(p Problem) bool { return !p.Error })
+				errors := slices.DeleteFunc(problems, func(p Problem) bool { return !p.IsError() })
 				if len(errors) != 1 || errors[0].Code != CodeTab || errors[0].Line != first || errors[0].Column != 1 {
 					t.Fatalf("%s, tabs of %d from line %d: %v", file, width, first, errors)
 				}

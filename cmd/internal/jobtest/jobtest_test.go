@@ -27,7 +27,7 @@ func TestCoverage(t *testing.T) {
 		l := load.Read("job.yaml", strings.NewReader(drawn.Text), nil)
 		if l.Failed() {
 			for _, p := range l.Problems {
-				if p.Error {
+				if p.IsError() {
 					codes[string(p.Code)]++
 					switch p.Code {
 					case "yaml", "unknown-key", "no-effect", "missing-key", "not-a-length", "unknown-name":

@@ -18,6 +18,7 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
 )
 
 // Loaded is a job that was read and worked out.
@@ -27,7 +28,9 @@ type Loaded struct {
 	Plan     sheets.Plan  // once it is laid out
 	Problems job.Problems // up to job.MaxProblems
 	More     int          // beyond those
-	Warnings []record.Warning
+	// MoreNotes is how many of those beyond are notes.
+	MoreNotes int
+	Warnings  []record.Warning
 }
 
 // Failed reports whether the job cannot be built.
@@ -41,26 +44,29 @@ func Read(name string, in io.Reader, open func(name string) (io.ReadCloser, erro
 		return l
 	}
 	for _, p := range l.Problems {
-		if !p.Error { // about the drawers of an opening, which the message names
-			l.Warnings = append(l.Warnings, record.Warning{Code: string(p.Code), Message: p.Message})
+		if !p.IsError() { // about the drawers of an opening, which the message names
+			l.Warnings = append(l.Warnings, record.Warning{Code: string(p.Code), Level: p.Level.String(), Message: p.Message})
 		}
 	}
 	var found []batch.Problem
 	l.Batch, found = batch.Make(l.Job)
 	// Errors first: a job with warnings without number must still say what stops it.
-	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(rank(a.IsError()), rank(b.IsError())) })
+	slices.SortStableFunc(found, func(a, b batch.Problem) int { return cmp.Compare(b.Level, a.Level) })
 	for _, g := range alike(l.Job, found) {
 		if len(l.Problems) < job.MaxProblems {
 			g.Message = words.Some(g.names) + ": " + g.Message
 			l.Problems = append(l.Problems, g.Problem)
 		} else {
 			l.More++
+			if g.Level == geom.LevelNote {
+				l.MoreNotes++
+			}
 		}
 	}
 	for _, p := range found {
 		if !p.IsError() {
 			l.Warnings = append(l.Warnings, record.Warning{
-				Code: string(p.Code), Drawer: l.Job.Drawers[p.Drawer].Spec.Name, Part: p.Subject.Part, Message: p.Fact.In(l.Job.Units),
+				Code: string(p.Code), Level: p.Level.String(), Drawer: l.Job.Drawers[p.Drawer].Spec.Name, Part: p.Subject.Part, Message: p.Fact.In(l.Job.Units),
 			})
 		}
 	}
@@ -89,7 +95,7 @@ func (l *Loaded) Lay(ctx context.Context, shelf []list.Offcut, o sheets.Search) 
 // sort puts problems into the order in which they are shown.
 func (l *Loaded) sort() {
 	slices.SortStableFunc(l.Problems, func(a, b job.Problem) int {
-		return cmp.Or(cmp.Compare(rank(a.Error), rank(b.Error)), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
+		return cmp.Or(cmp.Compare(b.Level, a.Level), cmp.Compare(a.Line, b.Line), cmp.Compare(a.Column, b.Column))
 	})
 }
 
@@ -106,13 +112,13 @@ func alike(j *job.Job, found []batch.Problem) []*group {
 		line, column        int
 		part, message, hint string
 		code                job.Code
-		isError             bool
+		level               geom.Level
 	}
 	var list []*group
 	at := make(map[key]*group)
 	for _, p := range found {
 		shown := p.Shown(j)
-		k := key{shown.Line, shown.Column, p.Subject.Part, shown.Message, shown.Hint, shown.Code, shown.Error}
+		k := key{shown.Line, shown.Column, p.Subject.Part, shown.Message, shown.Hint, shown.Code, shown.Level}
 		g, known := at[k]
 		if !known {
 			g = &group{Problem: shown}
@@ -139,12 +145,4 @@ func Beside(path string) func(name string) (io.ReadCloser, error) {
 		}
 		return os.Open(full)
 	}
-}
-
-// rank puts errors before warnings, since they come first in what is shown.
-func rank(isError bool) int {
-	if isError {
-		return 0
-	}
-	return 1
 }

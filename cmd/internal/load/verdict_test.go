@@ -1,6 +1,7 @@
 package load_test
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -8,6 +9,7 @@ import (
 	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
 	"drawerwright/geom/fit"
 )
 
@@ -69,7 +71,7 @@ func TestOneVerdict(t *testing.T) {
 				}
 			}
 		}
-		for _, line := range present.Gathered(l.Warnings) {
+		for _, line := range slices.Concat(present.Gathered(l.Warnings, geom.LevelWarning), present.Gathered(l.Warnings, geom.LevelNote)) {
 			if !strings.Contains(text, line+"\n") {
 				t.Errorf("seed %d: the cut list does not say %q", seed, line)
 			}

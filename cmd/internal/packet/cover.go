@@ -26,8 +26,14 @@ func (m maker) cover() error {
 		m.Item(0, "·", v.String())
 	}
 	m.Small(present.Basis)
-	for _, line := range present.Gathered(m.report.Warnings) {
+	for _, line := range present.Gathered(m.report.Warnings, geom.LevelWarning) {
 		m.Item(0, "!", line)
+	}
+	if notes := present.Gathered(m.report.Warnings, geom.LevelNote); len(notes) > 0 {
+		m.Small("Notes, of work that is more and of nothing that comes out wrong:")
+		for _, line := range notes {
+			m.Item(0, "-", line)
+		}
 	}
 	m.Table([]string{"drawer", ">boxes", ">outside, width x height x depth", ">inside", "corner"}, rows)
 	if len(m.batch.Drawers) > 0 {

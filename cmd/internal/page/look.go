@@ -96,11 +96,7 @@ func lookAt(w worked, v view, file string) looked {
 		out.Unit = w.Batch.Units.String()
 	}
 	for _, one := range w.Problems {
-		level := "warning"
-		if one.Error {
-			level = "error"
-		}
-		q := problem{Line: one.Line, Column: one.Column, Level: level, Code: string(one.Code), Message: one.Message, Hint: one.Hint, Path: []string{}}
+		q := problem{Line: one.Line, Column: one.Column, Level: one.Level.String(), Code: string(one.Code), Message: one.Message, Hint: one.Hint, Path: []string{}}
 		if one.File == file {
 			q.Path = append(q.Path, o.PathOf(one)...)
 		} else {

@@ -39,11 +39,14 @@ func Text(b batch.Batch, r record.Report) []byte {
 	weights(&out, r, b.Units)
 	bores(&out, r, b.Units)
 	slidIn(&out, b)
-	if len(r.Warnings) > 0 {
-		fmt.Fprintln(&out, "\nwarnings")
-	}
-	for _, line := range Gathered(r.Warnings) {
-		fmt.Fprintln(&out, line)
+	for _, level := range []geom.Level{geom.LevelWarning, geom.LevelNote} {
+		lines := Gathered(r.Warnings, level)
+		if len(lines) > 0 {
+			fmt.Fprintf(&out, "\n%ss\n", level)
+		}
+		for _, line := range lines {
+			fmt.Fprintln(&out, line)
+		}
 	}
 	return out.Bytes()
 }

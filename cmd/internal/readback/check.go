@@ -1,24 +1,25 @@
 package readback
 
 import (
+	"cmp"
 	"regexp"
 	"slices"
 	"strings"
 )
 
 var (
-	warningLine = regexp.MustCompile(`^\S.*?:\d+:\d+: warning: (.+)$`)
+	remarkLine  = regexp.MustCompile(`^\S.*?:\d+:\d+: (warning|note): (.+)$`)
 	errorLine   = regexp.MustCompile(`^\S.*?:\d+:\d+: error: (.+)$`)
-	checkedLine = regexp.MustCompile(`: (\d+) kinds? of drawer, (\d+) box(?:es)?, no errors, (no|\d+) warnings?$`)
+	checkedLine = regexp.MustCompile(`: (\d+) kinds? of drawer, (\d+) box(?:es)?, no errors, (no|\d+) warnings?(?:, (\d+) notes?)?$`)
 )
 
 // checkText reads what check prints on both streams.
 func checkText(r *reading, text string) {
-	var said []string
+	said := map[string][]string{}
 	summed := false
 	for _, line := range strings.Split(text, "\n") {
-		if m := warningLine.FindStringSubmatch(line); m != nil {
-			said = append(said, m[1])
+		if m := remarkLine.FindStringSubmatch(line); m != nil {
+			said[m[1]] = append(said[m[1]], m[2])
 		}
 		if names, _, ok := strings.Cut(line, ": "); ok && strings.HasSuffix(line, " come out right") && slices.Contains(r.job.Drawers, strings.Split(withoutMore(names), ", ")[0]) {
 			r.judged(line)
@@ -35,13 +36,15 @@ func checkText(r *reading, text string) {
 				m[3] = "0"
 			}
 			r.words("total", "job", "warnings listed", m[3])
+			r.words("total", "job", "notes listed", cmp.Or(m[4], "0"))
 		}
 	}
 	if !summed {
 		r.fail("no line that sums up: %s", text)
 	}
-	r.count("total", "job", "warnings listed", len(said))
-	r.warnings(said)
+	r.count("total", "job", "warnings listed", len(said["warning"]))
+	r.count("total", "job", "notes listed", len(said["note"]))
+	r.remarks(said)
 }
 
 // verdict is one on some drawers, in a list for programs.
@@ -61,7 +64,7 @@ func (r *reading) verdicts(list []verdict) {
 func checkJSON(r *reading, text string) {
 	var j struct {
 		OK       bool
-		Problems []struct{ Level, Message string }
+		Problems []warned
 		More     int
 		Verdicts []verdict
 	}
@@ -70,9 +73,5 @@ func checkJSON(r *reading, text string) {
 		r.fail("not all is well: %s", text)
 	}
 	r.verdicts(j.Verdicts)
-	var said []string
-	for _, p := range j.Problems {
-		said = append(said, p.Message)
-	}
-	r.warnings(said)
+	r.remarks(listed(j.Problems))
 }

@@ -143,8 +143,8 @@ func packet(r *reading, data string) {
 	unit := r.unit
 	drawer, cabinet, part, title := "", "", "", ""
 	sheet := &setupReader{reading: r}
-	var warnings []string
-	cover := true // the first page, up to the table of boxes
+	said := make(map[string][]string) // the remarks of the cover
+	cover := true                     // the first page, up to the table of boxes
 	for s.more() {
 		r.at = s.pages[s.at]
 		list := s.cells()
@@ -156,10 +156,12 @@ func packet(r *reading, data string) {
 		case cover && len(list) == 2 && list[0] == "·":
 			r.judged(s.together(1))
 		case cover && len(list) == 2 && list[0] == "!":
-			warnings = append(warnings, s.together(1))
+			said["warning"] = append(said["warning"], s.together(1))
+		case cover && len(list) == 2 && list[0] == "-":
+			said["note"] = append(said["note"], s.together(1))
 		case s.begins("drawer", "boxes", "outside", "inside", "corner"):
 			cover = false
-			r.warnings(warnings)
+			r.remarks(said)
 			for row := range s.table(5) {
 				r.words("box", row[0], "count", row[1])
 				r.paperBox(row[0], "outside", row[2])

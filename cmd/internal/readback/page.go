@@ -21,7 +21,7 @@ type PageLook struct {
 }
 
 type looked struct {
-	Problems []struct{ Level, Message string }
+	Problems []warned
 	More     int
 	Failed   bool
 	Said     string
@@ -71,11 +71,7 @@ func page(r *reading, text string) {
 		if l.Failed || l.More > 0 {
 			r.fail("%s: not all is well", look.Show)
 		}
-		var said []string
-		for _, p := range l.Problems {
-			said = append(said, p.Message)
-		}
-		r.warnings(said)
+		r.remarks(listed(l.Problems))
 		m := pageSaid.FindStringSubmatch(l.Said)
 		if m == nil {
 			r.fail("says %q", l.Said)

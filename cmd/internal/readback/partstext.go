@@ -19,6 +19,7 @@ var (
 func partsText(r *reading, text string) {
 	s := r.scan(text)
 	opening, sheets := "", false
+	said := make(map[string][]string) // the remarks
 	for s.more() {
 		line := s.line()
 		switch {
@@ -69,13 +70,16 @@ func partsText(r *reading, text string) {
 			sheets = false
 		case sheets && !strings.HasPrefix(line, "  "): // below it stands how its parts are held
 			r.sheetSummary(line)
-		case line == "warnings":
-			r.warnings(s.lines[s.at+1:])
-			return
+		case line == "warnings", line == "notes":
+			of := strings.TrimSuffix(line, "s")
+			for s.at++; s.at < len(s.lines) && s.lines[s.at] != ""; s.at++ {
+				said[of] = append(said[of], s.lines[s.at])
+			}
+			continue
 		}
 		s.at++
 	}
-	r.warnings(nil)
+	r.remarks(said)
 }
 
 func (r *reading) rowTable(t printedTable, opening string) {

@@ -177,7 +177,7 @@ func reportJSON(r *reading, text string) {
 		r.laid(k)
 	}
 	r.rows(j)
-	r.warnings(listed(j.Warnings))
+	r.remarks(listed(j.Warnings))
 }
 
 // operation is a cut into a part; its corners are x, y, and the bulge of an arc.

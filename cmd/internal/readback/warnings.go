@@ -17,10 +17,17 @@ func whole(r *reading, text string) int {
 	return n
 }
 
-// warnings adds the warnings of an output. A line names drawers, the first four and how
+// remarks adds the warnings and the notes of an output.
+func (r *reading) remarks(lines map[string][]string) {
+	for _, level := range []string{"warning", "note"} {
+		r.remarked(level, lines[level])
+	}
+}
+
+// remarked adds those of a level. A line names drawers, the first four and how
 // many more, before what is said of them; outputs gather drawers in their own ways, so
 // that what is said, and of how many drawers, is what has to agree.
-func (r *reading) warnings(lines []string) {
+func (r *reading) remarked(level string, lines []string) {
 	of, named := make(map[string]int), make(map[string]map[string]bool)
 	for _, line := range lines {
 		if line == "" {
@@ -36,9 +43,9 @@ func (r *reading) warnings(lines []string) {
 		}
 	}
 	for message, drawers := range named {
-		r.count("warning", message, "drawers", of[message]+len(drawers))
+		r.count(level, message, "drawers", of[message]+len(drawers))
 	}
-	r.count("total", "job", "different warnings", len(named))
+	r.count("total", "job", "different "+level+"s", len(named))
 }
 
 var (
@@ -74,16 +81,17 @@ func someOf(names []string) string {
 	return strings.Join(names, ", ")
 }
 
-// warned is a warning of a program's list.
-type warned struct{ Drawer, Message string }
+// warned is a warning or a note of a program's list.
+type warned struct{ Level, Drawer, Message string }
 
-// listed are the warnings of a program's list as lines.
-func listed(list []warned) (lines []string) {
+// listed are those of a program's list as lines, by their level.
+func listed(list []warned) map[string][]string {
+	lines := make(map[string][]string)
 	for _, w := range list {
 		if w.Drawer != "" {
 			w.Message = w.Drawer + ": " + w.Message
 		}
-		lines = append(lines, w.Message)
+		lines[w.Level] = append(lines[w.Level], w.Message)
 	}
 	return lines
 }

@@ -189,9 +189,10 @@ type Stock struct {
 	Cost   float64 `json:"cost"`
 }
 
-// Warning is a problem that does not stop the build.
+// Warning is a problem that does not stop the build, or a note: what is more work alone.
 type Warning struct {
 	Code    string `json:"code"`
+	Level   string `json:"level"` // warning or note
 	Drawer  string `json:"drawer"`
 	Part    string `json:"part"`
 	Message string `json:"message"`

@@ -45,10 +45,12 @@ export function tell(problems, more, chosen) {
     if (line && line.dataset.level !== 'error') line.dataset.level = p.level;
   }
   const errors = problems.filter((p) => p.level === 'error').length;
-  count.textContent = problems.length === 0 ? 'No messages' : `${errors} to mend, ${problems.length - errors + more} to know`;
+  const notes = problems.filter((p) => p.level === 'note').length;
+  const noted = notes === 0 ? '' : notes === 1 ? ', 1 note' : `, ${notes} notes`;
+  count.textContent = problems.length === 0 ? 'No messages' : `${errors} to mend, ${problems.length - errors - notes + more} to know${noted}`;
   messages.replaceChildren(...problems.map((p) => el('li', { 'data-level': p.level },
     el('button', { type: 'button', onclick: () => { chosen(p); if (!p.file) go(p.line, p.column); } },
-      el('span', { class: 'place', textContent: `${p.file ? p.file + ' ' : ''}line ${p.line}, column ${p.column}` }),
+      el('span', { class: 'place', textContent: `${p.level === 'note' ? 'note, ' : ''}${p.file ? p.file + ' ' : ''}line ${p.line}, column ${p.column}` }),
       el('span', { textContent: p.message }),
       p.hint ? el('span', { class: 'hint', textContent: p.hint }) : null))));
 }
