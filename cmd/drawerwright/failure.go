@@ -22,7 +22,7 @@ import (
 type checked struct {
 	OK       bool      `json:"ok"`
 	Problems []problem `json:"problems"`
-	More     int       `json:"more"` // problems beyond those listed, all warnings unless every one listed is an error
+	More     int       `json:"more"` // problems beyond those listed, warnings and notes unless every one listed is an error
 	// Verdicts are those on the drawers of a job without errors.
 	Verdicts []present.Judged `json:"verdicts,omitempty"`
 }

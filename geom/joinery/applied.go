@@ -19,6 +19,7 @@ func (l *layout) checkApplied() {
 	if thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk)); thin < 2*l.screw(bottomScrew).hole {
 		l.warn(geom.Diagnosis{
 			Code: "applied", Subject: about(FieldBottomFit, Bottom),
+			Measured: geom.Millimetres(thin), Limit: geom.Millimetres(2 * l.screw(bottomScrew).hole),
 			Fact: geom.Sentencef("the screws of an applied bottom go into edges of %s", geom.Millimetres(thin)),
 			Ask:  geom.Sentencef("glue it all round"),
 			Remedies: []geom.Remedy{

@@ -35,6 +35,7 @@ func (l *layout) chooseBottom() {
 	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
 		l.fail(geom.Diagnosis{
 			Code: "bottom", Subject: about(FieldGroovePlay, Bottom),
+			Measured: geom.Millimetres(stands), Limit: geom.Millimetres(l.groove),
 			Fact: geom.Sentencef("the groove is made as wide as what stands in it, %s: it does not go in", geom.Millimetres(stands)),
 			Ask:  unlikeBoards,
 			Remedies: []geom.Remedy{
@@ -69,6 +70,7 @@ func (l *layout) checkRise() {
 	if l.rise < leastRabbet-settle {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(FieldBottomHeight, Bottom),
+			Measured: geom.Millimetres(l.rise), Limit: geom.Millimetres(leastRabbet),
 			Fact:     geom.Sentencef("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", geom.Millimetres(l.rise), geom.Millimetres(leastRabbet)),
 			Ask:      geom.Sentencef("take a thicker front, whose fence distance it is"),
 			Remedies: []geom.Remedy{l.least(FieldBottomHeight, leastRabbet)},
@@ -77,6 +79,7 @@ func (l *layout) checkRise() {
 	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() && !l.ownGrooves() {
 		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "bottom-setup", Subject: about(FieldBottomHeight, Bottom),
+			Measured: geom.Millimetres(fence), Limit: geom.Millimetres(l.f),
 			Fact:     geom.Sentencef("the grooves are %s over the bottom edges and take a fence distance of their own", geom.Millimetres(fence)),
 			Ask:      geom.Sentencef("cut the grooves of all drawers in one go"),
 			Remedies: []geom.Remedy{l.exactly(FieldBottomHeight, l.f)},
@@ -94,6 +97,7 @@ func (l *layout) checkFlush(tongue float64) {
 		if rest := l.h - l.Cutter.Width; rest > settle {
 			l.note(geom.Diagnosis{ // a pass more takes it
 				Code: "rabbet-passes", Subject: about(FieldBottom, Bottom),
+				Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(l.Cutter.Width),
 				Fact: geom.Sentencef("one pass leaves %s of the flush bottom's rabbets, which are %s long", geom.Millimetres(rest), geom.Millimetres(l.h)),
 				Ask:  geom.Sentencef("take the first pass along the edge, the last with the fence at %s", geom.Millimetres(rest)),
 			})
@@ -105,6 +109,7 @@ func (l *layout) checkFlush(tongue float64) {
 		l.drawer.Setup.BottomFence = tongue
 		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "bottom-setup", Subject: about(FieldBottom, Bottom),
+			Measured: geom.Millimetres(tongue), Limit: geom.Millimetres(l.f),
 			Fact:     geom.Sentencef("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", geom.Millimetres(tongue)),
 			Ask:      geom.Sentencef("cut those of all drawers in one go"),
 			Remedies: []geom.Remedy{l.exactly(FieldBottom, l.rise+l.f)},
@@ -113,6 +118,7 @@ func (l *layout) checkFlush(tongue float64) {
 	if rest := l.Bottom.Thickness.Max - tongue - l.Cutter.Width; rest > settle {
 		l.note(geom.Diagnosis{ // a pass more takes it
 			Code: "rabbet-passes", Subject: about(FieldBottom, Bottom),
+			Measured: geom.Millimetres(l.Bottom.Thickness.Max - tongue), Limit: geom.Millimetres(l.Cutter.Width),
 			Fact: geom.Sentencef("one pass leaves %s on the thickest bottom's rabbets", geom.Millimetres(rest)),
 			Ask:  geom.Sentencef("take a second pass with the fence at %s", geom.Millimetres(l.Bottom.Thickness.Max-l.Cutter.Width)),
 		})
@@ -150,6 +156,7 @@ func (l *layout) failBottom(stands float64) {
 	}
 	l.fail(geom.Diagnosis{
 		Code: "bottom", Subject: about(FieldBottom, Bottom),
+		Measured: geom.Millimetres(stands), Limit: geom.Millimetres(nearer(stands, leastRabbet, l.groove)),
 		Fact:     fact,
 		Ask:      geom.Sentencef("take a bottom of another thickness, or a cutter of another width"),
 		Remedies: ways,

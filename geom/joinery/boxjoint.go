@@ -255,6 +255,7 @@ func (l *layout) checkFingers() {
 	if notch := pitch + play/2; notch < l.leastFinger()-settle {
 		l.fail(geom.Diagnosis{
 			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Measured: geom.Millimetres(notch), Limit: geom.Millimetres(l.leastFinger()),
 			Fact:     geom.Sentencef("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", geom.Millimetres(notch), geom.Millimetres(l.Cutter.Width)),
 			Ask:      geom.Sentencef("take a smaller bit, or another corner"),
 			Remedies: l.fingerWays(notch),
@@ -265,6 +266,7 @@ func (l *layout) checkFingers() {
 	case l.Cutter.Kind.Fenced() && math.Abs(l.FingerWidth-pitch) > sameFence:
 		l.warn(geom.Diagnosis{
 			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Measured: geom.Millimetres(l.FingerWidth), Limit: geom.Millimetres(pitch),
 			Fact:     geom.Sentencef("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", geom.Millimetres(pitch), geom.Millimetres(l.FingerWidth)),
 			Ask:      geom.Sentencef("leave finger-width out"),
 			Remedies: []geom.Remedy{l.exactly(FieldFingerWidth, pitch), l.exactly(FieldCutter, l.FingerWidth+play/2)},
@@ -272,6 +274,7 @@ func (l *layout) checkFingers() {
 	case notch < l.leastFinger()-settle:
 		l.warn(geom.Diagnosis{
 			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Measured: geom.Millimetres(notch), Limit: geom.Millimetres(l.leastFinger()),
 			Fact:     geom.Sentencef("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", geom.Millimetres(l.FingerWidth), geom.Millimetres(l.Cutter.Width), geom.Millimetres(pitch)),
 			Ask:      geom.Sentencef("take a smaller bit"),
 			Remedies: l.fingerWays(notch),

@@ -92,6 +92,7 @@ func (l *layout) stopBefore(reach float64) float64 {
 		l.unsuited = true
 		l.warnOnce(geom.Diagnosis{
 			Code: "groove-ends", Subject: about(FieldGrooveEnds, Side),
+			Measured: geom.Millimetres(at), Limit: geom.Millimetres(leastLip),
 			Fact: geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimetres(reach)),
 			Ask:  geom.Sentencef("let it run through: it shows at the ends"),
 			Remedies: []geom.Remedy{
@@ -128,6 +129,7 @@ func (l *layout) checkFasteners() {
 		case l.Fasteners == Dowels && l.dowel(t) == 0:
 			l.fail(geom.Diagnosis{
 				Code: "fasteners", Subject: about(field, r),
+				Measured: geom.Millimetres(t), Limit: geom.Millimetres(2 * l.sized(metricDowels[0], inchDowels[0])),
 				Fact:     geom.Sentencef("the %s is %s thick: no dowel of %s or more has as much wood beside it", r, geom.Millimetres(t), geom.Millimetres(l.sized(metricDowels[0], inchDowels[0]))),
 				Ask:      geom.Sentencef("take screws"),
 				Remedies: []geom.Remedy{l.least(field, 2*l.sized(metricDowels[0], inchDowels[0])), write(FieldFasteners, Screws)},
@@ -135,6 +137,7 @@ func (l *layout) checkFasteners() {
 		case l.Fasteners == Screws && t < 2.5*l.screw(cornerScrew).hole:
 			l.warn(geom.Diagnosis{
 				Code: "fasteners", Subject: about(field, r),
+				Measured: geom.Millimetres(t), Limit: geom.Millimetres(2.5 * l.screw(cornerScrew).hole),
 				Fact:     geom.Sentencef("%s screws into the end of a %s of %s may split it", l.screw(cornerScrew).called(), r, geom.Millimetres(t)),
 				Ask:      geom.Sentencef("bore the pilot holes, or take thinner screws"),
 				Remedies: []geom.Remedy{l.least(field, 2.5*l.screw(cornerScrew).hole), write(FieldFasteners, Dowels)},
@@ -144,6 +147,7 @@ func (l *layout) checkFasteners() {
 	if l.wallHeight() < 2*holesEdge+l.rise {
 		l.warn(geom.Diagnosis{
 			Code: "fasteners", Subject: about(FieldOutside, Side),
+			Measured: geom.Millimetres(l.wallHeight()), Limit: geom.Millimetres(2*holesEdge + l.rise),
 			Fact:     geom.Sentencef("sides of %s take one screw or dowel at each corner", geom.Millimetres(l.wallHeight())),
 			Ask:      geom.Sentencef("another corner holds better"),
 			Remedies: []geom.Remedy{l.least(FieldOutside, 2*holesEdge+l.rise+l.wallStand()).Of("height", 0)},

@@ -30,6 +30,7 @@ func (l *layout) checkCleats() {
 	if l.rise < leastCleat-settle {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(FieldBottomHeight, Bottom),
+			Measured: geom.Millimetres(l.rise), Limit: geom.Millimetres(leastCleat),
 			Fact:     geom.Sentencef("cleats %s high have no room for screws, %s is needed", geom.Millimetres(l.rise), geom.Millimetres(leastCleat)),
 			Ask:      geom.Sentencef("make them higher"),
 			Remedies: []geom.Remedy{l.least(FieldBottomHeight, leastCleat)},
@@ -50,6 +51,7 @@ func (l *layout) checkCleats() {
 		if c.room < leastCleatLength-settle {
 			l.fail(geom.Diagnosis{
 				Code: "cleats", Subject: about(FieldOutside, CleatRole),
+				Measured: geom.Millimetres(c.room), Limit: geom.Millimetres(leastCleatLength),
 				Fact: geom.Sentencef("a box %s in %s has room for cleats %s long, at least %s is needed", geom.Millimetres(c.size), c.what, geom.Millimetres(c.room), geom.Millimetres(leastCleatLength)),
 				Ask:  geom.Sentencef("take another bottom"),
 				Remedies: []geom.Remedy{

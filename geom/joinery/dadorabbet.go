@@ -85,6 +85,7 @@ func (l *layout) tongued(r Role) ending {
 				e.groove, l.unsuited = 0, true
 				l.warnOnce(geom.Diagnosis{
 					Code: "groove-ends", Subject: about(FieldGrooveEnds, Side),
+					Measured: geom.Millimetres(e.reach - l.corner() - reliefRoom), Limit: geom.Millimetres(leastLip),
 					Fact:     geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimetres(e.reach)),
 					Ask:      geom.Sentencef("let it run through: it shows at the ends"),
 					Remedies: []geom.Remedy{l.most(FieldCutterHeight, l.f), write(FieldGrooveEnds, GrooveThrough)},

@@ -114,7 +114,8 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	for _, at := range append(slices.Clone(s.at), room) {
 		if at-end < leastCell-settle {
 			l.failDivider(i, geom.Diagnosis{
-				Code: "divider-room",
+				Code:     "divider-room",
+				Measured: geom.Millimetres(at - end), Limit: geom.Millimetres(leastCell),
 				Fact: geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimetres(at-end), geom.Millimetres(room), geom.Millimetres(leastCell)),
 				Ask:  geom.Sentencef("take other places, or none"),
 				Remedies: []geom.Remedy{
@@ -135,6 +136,7 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	if s.height > l.Height-l.dividerFoot()+settle {
 		l.failDivider(i, geom.Diagnosis{
 			Code:     "divider-height",
+			Measured: geom.Millimetres(s.height), Limit: geom.Millimetres(l.Height - l.dividerFoot()),
 			Fact:     geom.Sentencef("it is %s high, over a bottom whose top is %s below the upper edges", geom.Millimetres(s.height), geom.Millimetres(l.Height-l.dividerFoot())),
 			Ask:      geom.Sentencef("take lower dividers"),
 			Remedies: []geom.Remedy{l.most(FieldDividers, l.Height-l.dividerFoot()).Of("height", i)},
@@ -154,7 +156,8 @@ func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 			for _, b := range o.at {
 				if cell := math.Max(b-(a+s.t), a-(b+o.t)); cell < leastCell-settle {
 					l.failDivider(s.number, geom.Diagnosis{
-						Code: "divider-room",
+						Code:     "divider-room",
+						Measured: geom.Millimetres(cell), Limit: geom.Millimetres(leastCell),
 						Fact: geom.Sentencef("one at %s is nearer than %s to one of divider %d at %s", geom.Millimetres(a), geom.Millimetres(leastCell), o.number+1, geom.Millimetres(b)),
 						Ask:  geom.Sentencef("other places, or write them all in one divider"),
 					})

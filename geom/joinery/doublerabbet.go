@@ -120,6 +120,7 @@ func (l *layout) checkLappedSetting() {
 		}
 		l.fail(geom.Diagnosis{
 			Code: "fence-distance", Subject: about(field, ""),
+			Measured: geom.Millimetres(l.f), Limit: geom.Millimetres(leastRabbet),
 			Fact:     geom.Sentencef("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", geom.Millimetres(l.f), geom.Millimetres(leastRabbet)),
 			Ask:      geom.Sentencef("take a thicker front"),
 			Remedies: []geom.Remedy{l.least(FieldFenceDistance, leastRabbet)},
@@ -141,6 +142,7 @@ func (l *layout) checkPasses(lengths []float64) {
 		l.drawer.Setup.RabbetPasses = n
 		l.note(geom.Diagnosis{ // a pass more takes it
 			Code: "rabbet-passes", Subject: about(FieldCutter, ""),
+			Measured: geom.Millimetres(longest), Limit: geom.Millimetres(l.Cutter.Width),
 			Fact: geom.Sentencef("one pass leaves %s of rabbets that are %s long", geom.Millimetres(rest), geom.Millimetres(longest)),
 			Ask:  geom.Sentencef("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(rest)),
 		})
@@ -153,6 +155,7 @@ func (l *layout) checkRabbets() {
 	if l.Cutter.Kind.Fenced() && math.Abs(l.Ts-2*l.h) > sameFence {
 		l.note(geom.Diagnosis{ // the fence is set once more
 			Code: "rabbet-setup", Subject: about(FieldCutterHeight, Side),
+			Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(l.Ts - l.h),
 			Fact: geom.Sentencef("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
 				geom.Millimetres(l.h), geom.Millimetres(l.Ts-l.h)),
 			Ask:      geom.Sentencef("set the fence once for the sides of all drawers, then once for their fronts and backs"),

@@ -43,6 +43,7 @@ func (l *layout) drawerFront() {
 	if gap := front.Stands[0].Origin.Y - (y + t); gap > HopelessGap+settle {
 		l.fail(geom.Diagnosis{
 			Code: "recess", Subject: about(FieldDrawerFront, DrawerFrontRole),
+			Measured: geom.Millimetres(gap), Limit: geom.Millimetres(HopelessGap),
 			Fact:     geom.Sentencef("the box's front stands %s behind the ends of the sides, on which the drawer front would bear: its screws would bend it", geom.Millimetres(gap)),
 			Ask:      geom.Sentencef("take a box's front of twice the fence distance"),
 			Remedies: l.fenceWays(Front, l.Front),
@@ -119,6 +120,7 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 		if room := math.Min(math.Min(x, f.Width-x), math.Min(down, f.Height-down)) - d/2; room < handleEdge-settle {
 			l.fail(geom.Diagnosis{
 				Code: "handle", Subject: about(FieldDrawerFront, DrawerFrontRole),
+				Measured: geom.Millimetres(room), Limit: geom.Millimetres(handleEdge),
 				Fact: geom.Sentencef("a handle's hole comes within %s of the edge of a front of %s x %s", geom.Millimetres(room), geom.Millimetres(f.Width), geom.Millimetres(f.Height)),
 				Ask:  geom.Sentencef("other handle-apart or handle-down"),
 			})

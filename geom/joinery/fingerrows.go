@@ -101,6 +101,7 @@ func (l *layout) checkRows(pitch, play float64) {
 		}
 		l.warn(geom.Diagnosis{
 			Code: "finger-width", Subject: about(FieldOutside, Side),
+			Measured: geom.Millimetres(last), Limit: geom.Millimetres(pitch),
 			Fact:     geom.Sentencef("the topmost fingers are %s wide, the others %s", geom.Millimetres(last), geom.Millimetres(pitch)),
 			Ask:      geom.Sentencef("plane the topmost fingers off, or leave them so"),
 			Remedies: []geom.Remedy{l.exactly(FieldOutside, walls+l.wallStand()).Of("height", 0)},
@@ -113,6 +114,7 @@ func (l *layout) checkRows(pitch, play float64) {
 	if !l.withinRow(play) {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-height", Subject: about(FieldBottomHeight, Side),
+			Measured: geom.Millimetres(l.rise + l.groove), Limit: geom.Millimetres(at[row+1]),
 			Fact:     geom.Sentencef("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", geom.Millimetres(l.rise), geom.Millimetres(l.rise+l.groove), geom.Millimetres(at[row+1])),
 			Ask:      geom.Sentencef("take another corner or another bottom"),
 			Remedies: l.rowWays(at, play),

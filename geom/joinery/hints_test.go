@@ -63,6 +63,7 @@ func TestHintsHold(t *testing.T) {
 			if advice(p) == "" || fact(p) == "" {
 				t.Fatalf("%s has no words: %q, %q", p.Code, fact(p), advice(p))
 			}
+			checkMeasured(t, p)
 			if len(p.Remedies) == 0 {
 				asked[string(p.Code)]++
 				if asks[string(p.Code)] == "" {
@@ -103,6 +104,26 @@ func TestHintsHold(t *testing.T) {
 		}
 	}
 	t.Logf("followed %v\nasked %v", followed, asked)
+}
+
+// unmeasured are codes of which there is a diagnosis that compares no two numbers, or more
+// than two.
+var unmeasured = map[geom.Code]bool{"finger-width": true, "drawer-front": true, "handle": true, "pull": true, "pull-by-hand": true, "hook": true, "glue-room": true,
+	"groove-shows": true, "bottom-fit": true, "bottom-movement": true, "solid-grain": true, "sheet": true, "ring": true, "inside": true}
+
+// checkMeasured holds a diagnosis to its numbers: what is measured misses the limit, and its
+// code is one of those that measure nothing where it has none.
+func checkMeasured(t *rapid.T, d geom.Diagnosis) {
+	if d.Measured == nil && d.Limit == nil {
+		if !unmeasured[d.Code] {
+			t.Fatalf("%s: nothing was measured: %s", d.Code, fact(d))
+		}
+		return
+	}
+	measured, limit := d.Measured.(geom.Millimetres), d.Limit.(geom.Millimetres)
+	if off := math.Abs(float64(measured - limit)); off <= settle && d.Code != "bottom" && d.Code != "bottom-slack" {
+		t.Fatalf("%s: %g is measured, and the limit is %g: %s", d.Code, float64(measured), float64(limit), fact(d))
+	}
 }
 
 // asPrinted is a length as a reader of its text has it.

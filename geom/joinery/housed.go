@@ -65,6 +65,7 @@ func (l *layout) checkHoused() {
 	if l.Setback < leastSetback-settle {
 		l.fail(geom.Diagnosis{
 			Code: "setback", Subject: about(FieldSetback, Back),
+			Measured: geom.Millimetres(l.Setback), Limit: geom.Millimetres(leastSetback),
 			Fact:     geom.Sentencef("%s of wood behind the back's dados break off", geom.Millimetres(l.Setback)),
 			Ask:      geom.Sentencef("make the box deeper"),
 			Remedies: []geom.Remedy{l.least(FieldSetback, leastSetback)},
@@ -91,6 +92,7 @@ func (l *layout) checkHoused() {
 		s.BackPasses = int(math.Ceil((w - settle) / l.Cutter.Width))
 		l.note(geom.Diagnosis{ // passes more make them
 			Code: "back-setup", Subject: about(FieldBackJoint, Back),
+			Measured: geom.Millimetres(w), Limit: geom.Millimetres(l.Cutter.Width),
 			Fact: geom.Sentencef("the back's dados are %s wide and take %d passes of a cutter of %s", geom.Millimetres(w), s.BackPasses, geom.Millimetres(l.Cutter.Width)),
 			Ask:  geom.Sentencef("set the fence at %s from the rear end for the first and %s for the last", geom.Millimetres(l.Setback), geom.Millimetres(l.Setback+w-l.Cutter.Width)),
 		})

@@ -18,6 +18,7 @@ func (l *layout) checkSetting() {
 			}
 			l.fail(geom.Diagnosis{
 				Code: "fence-distance", Subject: about(field, r),
+				Measured: geom.Millimetres(l.f), Limit: geom.Millimetres(nearer(l.f, leastRabbet, stock.Thickness.Min-leastRabbet)),
 				Fact: geom.Sentencef("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
 					geom.Millimetres(l.f), r, geom.Millimetres(stock.Thickness.Mean)),
 				Ask:      geom.Sentencef("front and back need boards of much the same thickness"),
@@ -30,8 +31,13 @@ func (l *layout) checkSetting() {
 // checkSideDepth judges h against the sides.
 func (l *layout) checkSideDepth() {
 	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet+settle || l.h < leastRabbet-settle {
+		deep, limit := l.h+l.GlueRoom, thin-leastRabbet
+		if l.h < leastRabbet {
+			deep, limit = l.h, leastRabbet
+		}
 		l.fail(geom.Diagnosis{
 			Code: "cutter-height", Subject: about(FieldCutterHeight, Side),
+			Measured: geom.Millimetres(deep), Limit: geom.Millimetres(limit),
 			Fact:     geom.Sentencef("cuts %s deep in sides of %s, %s at the thinnest", geom.Millimetres(l.h+l.GlueRoom), geom.Millimetres(l.Ts), geom.Millimetres(thin)),
 			Ask:      geom.Sentencef("take thicker sides"),
 			Remedies: l.heightWays(thin),
@@ -48,6 +54,7 @@ func (l *layout) checkEndDepth(r Role) {
 	}
 	l.fail(geom.Diagnosis{
 		Code: "cutter-height", Subject: about(field, r),
+		Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(thin - leastRabbet),
 		Fact: geom.Sentencef("the groove is %s deep in a %s of %s, %s at the thinnest", geom.Millimetres(l.h), r, geom.Millimetres(stock.Thickness.Mean), geom.Millimetres(thin)),
 		Ask:  geom.Sentencef("take a thicker %s", r),
 		Remedies: []geom.Remedy{
@@ -88,6 +95,7 @@ func (l *layout) checkTongues() {
 		case play.Verdict == WillNot:
 			l.fail(geom.Diagnosis{
 				Code: "cutter-narrow", Subject: about(entry, r),
+				Measured: geom.Millimetres(play.Nominal), Limit: geom.Millimetres(play.Least),
 				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: it does not go in",
 					r, geom.Millimetres(l.f), geom.Millimetres(l.dado)),
 				Ask:      unlikeBoards,
@@ -96,6 +104,7 @@ func (l *layout) checkTongues() {
 		case play.Nominal > HopelessGap+settle:
 			l.fail(geom.Diagnosis{
 				Code: "cutter-wide", Subject: about(entry, r),
+				Measured: geom.Millimetres(play.Nominal), Limit: geom.Millimetres(HopelessGap),
 				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: %s of play is more than glue fills",
 					r, geom.Millimetres(l.f), geom.Millimetres(l.dado), geom.Millimetres(play.Nominal)),
 				Ask:      unlikeBoards,
@@ -196,6 +205,7 @@ func (l *layout) passes(r Role, thickness float64, field geom.Setting) {
 	}
 	l.note(geom.Diagnosis{ // a pass more takes it
 		Code: "rabbet-passes", Subject: about(field, r),
+		Measured: geom.Millimetres(thickness - l.f), Limit: geom.Millimetres(l.Cutter.Width),
 		Fact: geom.Sentencef("one pass leaves %s at the outside of the %s's rabbet", geom.Millimetres(rest), r),
 		Ask:  geom.Sentencef("take %d passes, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(thickness-l.Cutter.Width)),
 	})
@@ -206,6 +216,7 @@ func (l *layout) checkProportions() {
 	if l.Height > l.Depth {
 		l.warn(geom.Diagnosis{
 			Code: "proportions", Subject: about(FieldOutside, ""),
+			Measured: geom.Millimetres(l.Height), Limit: geom.Millimetres(l.Depth),
 			Fact: geom.Sentencef("the box is %s high and only %s deep", geom.Millimetres(l.Height), geom.Millimetres(l.Depth)),
 			Ask:  geom.Sentencef("the order is width x height x depth"),
 		})
@@ -233,6 +244,7 @@ func (l *layout) checkRoom() {
 		if left := c.size - c.used; left < c.least-settle {
 			l.fail(geom.Diagnosis{
 				Code: "room", Subject: about(FieldOutside, ""),
+				Measured: geom.Millimetres(left), Limit: geom.Millimetres(c.least),
 				Fact: geom.Sentencef("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
 					c.what, geom.Millimetres(c.size), geom.Millimetres(c.used), geom.Millimetres(left), geom.Millimetres(c.least)),
 				Ask:      geom.Sentencef("make the box larger: where it stands in an opening, that, or with fewer rows"),

@@ -127,6 +127,14 @@ func about(s geom.Setting, part Role) geom.Subject {
 	return geom.Subject{Part: string(part), Setting: s}
 }
 
+// nearer is the limit that a measure outside of two is nearer to.
+func nearer(v, least, most float64) float64 {
+	if v < least {
+		return least
+	}
+	return most
+}
+
 func (l *layout) failed() bool { return geom.AnyError(l.problems) }
 
 // text prints a computed length in the unit that the job is written in, for names of pieces.

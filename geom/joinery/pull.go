@@ -166,6 +166,7 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 	case width < leastPull-settle || height < leastPull/2-settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
+			Measured: geom.Millimetres(width), Limit: geom.Millimetres(leastPull),
 			Fact:     geom.Sentencef("a pull of %s x %s is too small for fingers", geom.Millimetres(width), geom.Millimetres(height)),
 			Ask:      geom.Sentencef("make the pull larger"),
 			Remedies: []geom.Remedy{l.between(FieldPull, leastPull, clear-2*pullEnds).Of("width", 0)},
@@ -173,6 +174,7 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 	case width > clear-2*pullEnds+settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
+			Measured: geom.Millimetres(width), Limit: geom.Millimetres(clear - 2*pullEnds),
 			Fact:     geom.Sentencef("a pull of %s is too wide for a front with %s between its ends", geom.Millimetres(width), geom.Millimetres(clear)),
 			Ask:      geom.Sentencef("take a finger hole"),
 			Remedies: []geom.Remedy{l.between(FieldPull, leastPull, clear-2*pullEnds).Of("width", 0)},
@@ -180,6 +182,7 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 	case low < floor+pullEdge-settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
+			Measured: geom.Millimetres(low), Limit: geom.Millimetres(floor + pullEdge),
 			Fact:     geom.Sentencef("the pull comes down to %s over the lower edge; there has to be %s of wood under it", geom.Millimetres(low), geom.Millimetres(floor+pullEdge)),
 			Ask:      geom.Sentencef("take a higher front"),
 			Remedies: l.higherPull(box.Max.Y, floor, height),
@@ -187,6 +190,7 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 	case high < box.Max.Y-settle && high > box.Max.Y-pullEdge+settle || high > box.Max.Y+settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
+			Measured: geom.Millimetres(box.Max.Y - high), Limit: geom.Millimetres(pullEdge),
 			Fact:     geom.Sentencef("the pull leaves %s of wood over it, at least %s is needed", geom.Millimetres(box.Max.Y-high), geom.Millimetres(pullEdge)),
 			Ask:      geom.Sentencef("take another pull"),
 			Remedies: []geom.Remedy{l.between(FieldPull, pullEdge+height/2, box.Max.Y-floor-pullEdge-height/2).Of("down", 0)},

@@ -101,6 +101,7 @@ func (l *layout) slackFails() bool {
 	for _, w := range said {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Measured: geom.Millimetres(w.slack), Limit: geom.Millimetres(l.held()),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, leaves the %s at the other, which is %s",
 				l.said(w), l.holder(), l.holds()),
 			Ask:      shallowGrooves,
@@ -116,6 +117,7 @@ func (l *layout) checkSlack() {
 	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return w.slack > l.held()/2+settle }) {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Measured: geom.Millimetres(w.slack), Limit: geom.Millimetres(l.held() / 2),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, holds by %s at the other",
 				l.said(w), geom.Millimetres(l.held()-w.slack)),
 			Ask:      shallowGrooves,
@@ -125,6 +127,7 @@ func (l *layout) checkSlack() {
 	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return !w.open && w.slack < l.usualSlack(w)-settle }) {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Measured: geom.Millimetres(w.slack), Limit: geom.Millimetres(l.usualSlack(w)),
 			Fact:     geom.Sentencef("with %s the bottom may keep the corners from closing", l.said(w)),
 			Ask:      shallowGrooves,
 			Remedies: []geom.Remedy{l.rightSlack(w)},
@@ -169,6 +172,7 @@ func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
 		needs := swells + leastSlack
 		l.fail(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
+			Measured: geom.Millimetres(swells), Limit: geom.Millimetres(w.slack),
 			Fact: geom.Sentencef("%s the bottom, %s, swells by %s and has %s of slack: it would push the box apart", w.along, geom.Millimetres(w.size), geom.Millimetres(swells), geom.Millimetres(w.slack)),
 			Ask:  geom.Sentencef("take a bottom of sheet stock, or of a wood that moves less"),
 			Remedies: []geom.Remedy{
@@ -181,6 +185,7 @@ func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
 	if hold := l.held() - w.slack - shrinks; hold < leastHold-settle {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
+			Measured: geom.Millimetres(hold), Limit: geom.Millimetres(leastHold),
 			Fact: geom.Sentencef("when it has shrunk by %s %s the bottom, pushed to one end, holds by %s at the other", geom.Millimetres(shrinks), w.along, geom.Millimetres(hold)),
 			Ask:  geom.Sentencef("take a bottom of quartersawn boards or of sheet stock"),
 			Remedies: []geom.Remedy{

@@ -33,6 +33,7 @@ func (l *layout) checkSlots(shrinks float64) {
 	}
 	l.warn(geom.Diagnosis{
 		Code: "bottom-movement", Subject: about(FieldBack, Bottom),
+		Measured: geom.Millimetres(shrinks), Limit: geom.Millimetres(l.slotRoom(shrinks)),
 		Fact:     geom.Sentencef("from front to back the bottom shrinks by %s, and under a back of %s its slots let it by %s: after that it splits or leaves the front's groove", geom.Millimetres(shrinks), geom.Millimetres(l.Tk), geom.Millimetres(l.slotRoom(shrinks))),
 		Ask:      geom.Sentencef("take a bottom of quartersawn boards or of sheet stock, or saw the slots open to the rear edge"),
 		Remedies: []geom.Remedy{l.least(FieldBack, shrinks+leastSlotEdge+l.screw(bottomScrew).hole/2+leastScrewEdge)},

@@ -24,6 +24,7 @@ func (l *layout) undermount() {
 	if t := l.Sides.Thickness; u.MostSide > 0 && t.Max > u.MostSide+settle {
 		l.fail(geom.Diagnosis{
 			Code: "side-thickness", Subject: about(FieldSides, Side),
+			Measured: geom.Millimetres(t.Max), Limit: geom.Millimetres(u.MostSide),
 			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimetres(t.Mean), geom.Millimetres(t.Max), geom.Millimetres(u.MostSide)),
 			Ask:      geom.Sentencef("take another slide"),
 			Remedies: []geom.Remedy{l.most(FieldSides, u.MostSide-(t.Max-t.Mean))},
@@ -32,6 +33,7 @@ func (l *layout) undermount() {
 	if stand := l.bottomStand(); stand < u.Recess-recessRoom {
 		l.fail(geom.Diagnosis{
 			Code: "recess-under", Subject: about(FieldUndermount, Bottom),
+			Measured: geom.Millimetres(stand), Limit: geom.Millimetres(u.Recess),
 			Fact: geom.Sentencef("the slides want %s under the bottom, and it stands %s over the lower edges", geom.Millimetres(u.Recess), geom.Millimetres(stand)),
 			Ask:  geom.Sentencef("take another slide, or a bottom in a groove"),
 			Remedies: []geom.Remedy{
@@ -57,6 +59,7 @@ func (l *layout) notches(back *Part, inner []float64) bool {
 	if 2*u.NotchWidth > inner[1]-inner[0]-leastClear {
 		l.fail(geom.Diagnosis{
 			Code: "notch", Subject: about(FieldUndermount, Back),
+			Measured: geom.Millimetres(2 * u.NotchWidth), Limit: geom.Millimetres(inner[1] - inner[0] - leastClear),
 			Fact: geom.Sentencef("two notches of %s leave nothing of a back with %s between the sides", geom.Millimetres(u.NotchWidth), geom.Millimetres(inner[1]-inner[0])),
 			Ask:  geom.Sentencef("a wider box, or another slide"),
 		})
@@ -65,6 +68,7 @@ func (l *layout) notches(back *Part, inner []float64) bool {
 	if l.BottomFit != BottomSlidIn && u.NotchHeight > l.rise+settle {
 		l.fail(geom.Diagnosis{
 			Code: "notch", Subject: about(FieldUndermount, Back),
+			Measured: geom.Millimetres(u.NotchHeight), Limit: geom.Millimetres(l.rise),
 			Fact:     geom.Sentencef("notches of %s in the back reach into the bottom's groove, %s over the lower edge", geom.Millimetres(u.NotchHeight), geom.Millimetres(l.rise)),
 			Ask:      geom.Sentencef("write a lower notch-height, where the slide maker's sheet has one"),
 			Remedies: []geom.Remedy{l.least(FieldBottomHeight, u.NotchHeight)},

@@ -15,9 +15,9 @@ const (
 	PartPlace   Part = iota // file:line:column
 	PartError               // the word "error"
 	PartWarning             // the word "warning"
-	PartNote                // the word "note"
 	PartCaret               // the mark under the excerpt
 	PartHint                // the line that says what would do
+	PartNote                // the word "note"
 )
 
 // Paint wraps a piece of text in the colour of its part. A nil Paint leaves

@@ -5,6 +5,8 @@ import (
 	"fmt"
 	"strings"
 	"testing"
+
+	"drawerwright/geom"
 )
 
 func TestFormat(t *testing.T) {
@@ -22,8 +24,10 @@ func TestFormat(t *testing.T) {
 			t.Errorf("%q lacks %q", painted, piece)
 		}
 	}
-	if warning := (Problem{File: "a", Message: "m"}).String(); warning != "a:0:0: warning: m\n" {
-		t.Errorf("got %q", warning)
+	for level, word := range map[geom.Level]string{geom.LevelNote: "note", geom.LevelWarning: "warning", geom.LevelError: "error"} {
+		if got := (Problem{File: "a", Message: "m", Level: level}).String(); got != "a:0:0: "+word+": m\n" {
+			t.Errorf("got %q", got)
+		}
 	}
 }
 
