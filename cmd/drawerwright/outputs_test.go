@@ -87,11 +87,12 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 	r, f, setups, laid := record.Make(b, l.Plan, l.Warnings), present.Forecasts(b), present.SetupsOf(b), record.SheetsOf(l.Plan)
 	outputs = readback.Outputs{
 		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: present.Verdicts(b)}),
-		readback.PartsText: string(present.Text(b, r)), readback.PartsJSON: inJSON(t, r), readback.PartsCSV: string(present.CSV(b)),
-		readback.FitText: string(present.ForecastText(f, u)), readback.FitJSON: inJSON(t, f),
+		readback.PartsText: string(present.PartsText(r)), readback.PartsJSON: inJSON(t, r),
+		readback.PartsCSV: string(present.PartsCSV(r)),
+		readback.FitText:  string(present.ForecastText(f, u)), readback.FitJSON: inJSON(t, f),
 		readback.SetupText: string(present.SetupText(setups, u)), readback.SetupJSON: inJSON(t, setups),
 		readback.SheetsText: string(present.SheetsText(laid, u)), readback.SheetsJSON: inJSON(t, laid), readback.SheetsCSV: string(present.SheetsCSV(laid)),
-		readback.CutList: string(present.CutListCSV(b)), readback.BuyList: string(present.BuyCSV(r.Buy)),
+		readback.CutList: string(present.CutListCSV(r)), readback.BuyList: string(present.BuyCSV(r.Buy)),
 	}
 	if len(laid.Stocks) > 0 {
 		outputs[readback.CutsList] = string(present.CutsCSV(laid))
@@ -200,6 +201,7 @@ func read(t *testing.T, text string, outputs readback.Outputs, every bool) readb
 // agreed compares the outputs of a job.
 func agreed(t *testing.T, text string, outputs readback.Outputs, every bool) {
 	t.Helper()
+	printedAgain(t, outputs)
 	job := read(t, text, outputs, every)
 	facts, err := readback.Read(job, outputs)
 	if err != nil {
@@ -212,6 +214,30 @@ func agreed(t *testing.T, text string, outputs readback.Outputs, every bool) {
 	}
 	if t.Failed() && testing.Verbose() {
 		t.Logf("of the job\n%s", text)
+	}
+}
+
+// printedAgain holds what is for people and for other programs against what the record makes
+// of it once it is read back: nothing is printed that the record does not have.
+func printedAgain(t *testing.T, outputs readback.Outputs) {
+	t.Helper()
+	for _, o := range []struct{ record, text, parts, cuts, buy string }{
+		{readback.PartsJSON, readback.PartsText, readback.PartsCSV, readback.CutList, readback.BuyList},
+		{readback.ReportJSON, readback.PartsTxt, readback.PartsList, readback.CutList, readback.BuyList},
+	} {
+		if outputs[o.record] == "" {
+			continue
+		}
+		r, err := record.Read([]byte(outputs[o.record]))
+		if err != nil {
+			t.Fatal(err)
+		}
+		for name, again := range map[string][]byte{o.text: present.PartsText(r), o.parts: present.PartsCSV(r),
+			o.cuts: present.CutListCSV(r), o.buy: present.BuyCSV(r.Buy)} {
+			if string(again) != outputs[name] {
+				t.Errorf("%s is not what %s makes of it", name, o.record)
+			}
+		}
 	}
 }
 

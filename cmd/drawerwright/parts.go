@@ -32,9 +32,9 @@ JOB may be - for standard input.`,
 			case asJSON:
 				return done(writeJSON(s.out, record.Make(l.Batch, l.Plan, l.Warnings)))
 			case asCSV:
-				_, err = s.out.Write(present.CSV(l.Batch))
+				_, err = s.out.Write(present.PartsCSV(record.Make(l.Batch, l.Plan, l.Warnings)))
 			default:
-				_, err = s.out.Write(present.Text(l.Batch, record.Make(l.Batch, l.Plan, l.Warnings)))
+				_, err = s.out.Write(present.PartsText(record.Make(l.Batch, l.Plan, l.Warnings)))
 			}
 			return done(err)
 		},

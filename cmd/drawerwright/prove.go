@@ -4,7 +4,6 @@ import (
 	"bytes"
 	"cmp"
 	"context"
-	"encoding/json"
 	"errors"
 	"fmt"
 	"io"
@@ -153,8 +152,8 @@ func openProof(dir string) (*prove.Prover, error) {
 	if err != nil {
 		return nil, fmt.Errorf("cannot read what was built: %w", err)
 	}
-	var r record.Report
-	if err := json.Unmarshal(data, &r); err != nil {
+	r, err := record.Read(data)
+	if err != nil {
 		return nil, fmt.Errorf("%s cannot be understood: %w; build the folder again",
 			filepath.Join(dir, "report.json"), err)
 	}

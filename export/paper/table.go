@@ -13,13 +13,18 @@ const (
 	padding = 0.8
 )
 
-// Table prints rows under heads. A head that begins with > is of a column set to the
-// right. Words that do not fit are broken into lines; the heads come again on every
-// page.
-func (b *Book) Table(heads []string, rows [][]string) {
-	t := table{Book: b, size: small, right: make([]bool, len(heads)), heads: make([]string, len(heads)), rows: rows}
-	for i, h := range heads {
-		t.heads[i], t.right[i] = strings.CutPrefix(h, ">")
+// Column is a column of a table.
+type Column struct {
+	Head  string
+	Right bool // its words are set to the right
+}
+
+// Table prints rows under the heads of columns. Words that do not fit are broken into lines;
+// the heads come again on every page.
+func (b *Book) Table(columns []Column, rows [][]string) {
+	t := table{Book: b, size: small, rows: rows}
+	for _, c := range columns {
+		t.heads, t.right = append(t.heads, c.Head), append(t.right, c.Right)
 	}
 	t.measure()
 	t.head()

@@ -98,7 +98,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := bench(to); err != nil {
 		return err
 	}
-	if err := to.WriteFile("parts.txt", present.Text(b, r)); err != nil || prover == nil {
+	if err := to.WriteFile("parts.txt", present.PartsText(r)); err != nil || prover == nil {
 		return err
 	}
 	return readLast(ctx, prover, to)
@@ -119,8 +119,8 @@ func writeLists(b batch.Batch, r record.Report, to Folder) error {
 		name string
 		data []byte
 	}{
-		{"parts.csv", present.CSV(b)},
-		{"cut-list.csv", present.CutListCSV(b)},
+		{"parts.csv", present.PartsCSV(r)},
+		{"cut-list.csv", present.CutListCSV(r)},
 		{"buy.csv", present.BuyCSV(r.Buy)},
 		{"layers.csv", present.LayersCSV(r, b.Units, b.DXF.Unit)},
 	} {

@@ -30,7 +30,7 @@ func TestOneVerdict(t *testing.T) {
 		}
 		built++
 		r := record.Make(l.Batch, l.Plan, l.Warnings)
-		text := string(present.Text(l.Batch, r))
+		text := string(present.PartsText(r))
 		type about struct{ drawer, code, part string }
 		warned := make(map[about]int)
 		for _, w := range l.Warnings {

@@ -7,6 +7,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 )
@@ -23,18 +24,21 @@ func (m maker) assembly() {
 		}
 		said[kind] = true
 		m.Heading(1, fmt.Sprintf("%s, bottom %s", s.Joint, bottoms[s.BottomFit]))
-		for i, step := range steps(m.batch, d) {
+		for i, step := range steps(m.report, d) {
 			m.Item(0, fmt.Sprintf("%d.", i+1), step)
 		}
 	}
 	m.Heading(1, "What to measure")
 	unit := m.unit.String()
-	var rows [][]string
+	t := present.NewTable(present.Words("drawer"), present.In("two sides and a front", unit),
+		present.In("width, dry", unit), present.In("depth, dry", unit), present.In("both diagonals", unit), present.In("apart at most", unit))
+	t.UnitOnce = true
 	for _, d := range m.batch.Drawers {
 		k := present.StackOf(d, m.unit)
-		rows = append(rows, []string{d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth), m.reported(k.Diagonal), m.reported(k.DiagonalsApart)})
+		t.Add(d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth),
+			m.reported(k.Diagonal), m.reported(k.DiagonalsApart))
 	}
-	m.Table([]string{"drawer", ">two sides and a front " + unit, ">width, dry", ">depth, dry", ">both diagonals", ">apart at most"}, rows)
+	m.table(t)
 	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the ends of the sides. " + present.Squaring)
 	m.hardware()
 }
@@ -42,7 +46,7 @@ func (m maker) assembly() {
 var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomCaptured: "in grooves", joinery.BottomFlush: "flush, in grooves", joinery.BottomSlidIn: "slid in from behind", joinery.BottomApplied: "applied from below", joinery.BottomCleats: "on cleats"}
 
 // steps are the order of work for a box.
-func steps(b batch.Batch, d batch.Drawer) (list []string) {
+func steps(r record.Report, d batch.Drawer) (list []string) {
 	s := d.Spec
 	if s.BottomFit == joinery.BottomCleats {
 		side, end := cleatsAt(d)
@@ -70,7 +74,7 @@ func steps(b batch.Batch, d batch.Drawer) (list []string) {
 	case joinery.BottomSlidIn:
 		held := present.SlidInSheet
 		if s.Bottom.Solid {
-			held = present.SlidInSolid(b)
+			held = present.SlidInSolid(r)
 		}
 		list = append(list, "Put front and back into one side, then the other side on. "+
 			"The bottom comes when the glue has set: slide it in from behind. "+held)
@@ -124,15 +128,16 @@ func cleatsAt(d batch.Drawer) (side, end float64) {
 
 // hardware lists what goes into each box beside glue.
 func (m maker) hardware() {
-	var rows [][]string
+	t := present.NewTable(present.Words("drawer"), present.Words("what"), present.Numbers("in a box"),
+		present.Numbers("in all"))
 	for _, d := range m.batch.Drawers {
 		for _, h := range d.Hardware {
-			rows = append(rows, []string{d.Spec.Name, h.Name, fmt.Sprint(h.Count), fmt.Sprint(h.Count * d.Spec.Count)})
+			t.Add(d.Spec.Name, h.Name, fmt.Sprint(h.Count), fmt.Sprint(h.Count*d.Spec.Count))
 		}
 	}
-	if len(rows) == 0 {
+	if len(t.Rows) == 0 {
 		return
 	}
 	m.Heading(1, "Hardware")
-	m.Table([]string{"drawer", "what", ">in a box", ">in all"}, rows)
+	m.table(t)
 }

@@ -6,7 +6,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/words"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -60,7 +60,6 @@ func (m maker) joints(d batch.Drawer) {
 			pieces = append(pieces, paper.Piece{Panel: p.Panel, At: at})
 		}
 	}
-	unit := m.unit.String()
 	// A little off the middle, where no row of fingers ends.
 	level := 0.53 * d.Spec.Height
 	outside := d.Outside
@@ -74,11 +73,8 @@ func (m maker) joints(d batch.Drawer) {
 		view(paper.AcrossZ, level, -before, outside.Depth-shown+before, "2:1. The left rear corner from above: "+m.plays(d, joinery.Back)+".")
 	}
 	view(paper.AcrossX, 0.47*outside.Width, -before, -before, fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.plays(d, joinery.Bottom)))
-	var rows [][]string
-	for _, c := range d.Outcome.Measures {
-		rows = append(rows, []string{c.Name, m.caliper(c.Nominal), words.Span(c.Min, c.Max, m.unit), string(c.Verdict), c.Right.Of1000()})
-	}
-	m.Table([]string{"fit", ">as set " + unit, ">likely", "verdict", ">right of 1,000"}, rows)
+	t := present.FitTable(m.report.FitOf(d.Spec.Name), m.unit)
+	m.table(t.Pick("measure", "as set", "likely", "verdict", "right of 1,000").Renamed("measure", "fit"))
 }
 
 // plays are the measures of a drawer's joints that concern a part.

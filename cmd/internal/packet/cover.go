@@ -14,14 +14,15 @@ import (
 func (m maker) cover() error {
 	m.Page(drawing.Bookmark{Name: "What to make"})
 	m.Heading(0, title(m.batch))
-	var rows [][]string
+	t := present.NewTable(present.Words("drawer"), present.Numbers("boxes"),
+		present.Numbers("outside, width x height x depth"), present.Numbers("inside"), present.Words("corner"))
 	boxes := 0
 	for _, d := range m.batch.Drawers {
 		boxes += d.Spec.Count
-		rows = append(rows, []string{d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint)})
+		t.Add(d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint))
 	}
 	lengths := map[geom.Unit]string{geom.Millimetre: "mm", geom.Inch: "inches"}[m.unit]
-	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", words.Count(boxes, "box", "boxes"), words.Count(len(rows), "kind", "kinds"), lengths))
+	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", words.Count(boxes, "box", "boxes"), words.Count(len(t.Rows), "kind", "kinds"), lengths))
 	for _, v := range present.Verdicts(m.batch) {
 		m.Item(0, "·", v.String())
 	}
@@ -35,7 +36,7 @@ func (m maker) cover() error {
 			m.Item(0, "-", line)
 		}
 	}
-	m.Table([]string{"drawer", ">boxes", ">outside, width x height x depth", ">inside", "corner"}, rows)
+	m.table(t)
 	if len(m.batch.Drawers) > 0 {
 		picture, err := m.picture(m.batch.Drawers[0])
 		if err != nil {

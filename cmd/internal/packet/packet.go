@@ -7,7 +7,6 @@ import (
 	"bytes"
 	"cmp"
 	"fmt"
-	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -126,45 +125,45 @@ func upper(s string) string { return strings.ToUpper(s[:1]) + s[1:] }
 // cutList prints the parts by stock, with the sheets that it is bought in.
 func (m maker) cutList() {
 	m.Chapter("Cut list")
-	unit := m.unit.String()
-	groups := batch.Merged(m.batch)
-	for len(groups) > 0 {
-		stock := groups[0].Parts[0].Stock
-		n := slices.IndexFunc(groups, func(g batch.Group) bool { return g.Parts[0].Stock.Name != stock.Name })
-		if n < 0 {
-			n = len(groups)
+	for _, s := range present.CutList(m.report.CutList, m.report.Blanks, m.unit) {
+		said := s.Stock + ", " + s.Thickness + " thick"
+		if k := m.stock(s.Stock); k.Length > 0 {
+			said += fmt.Sprintf(", sheets of %s x %s", m.number(k.Length), m.number(k.Width))
 		}
-		said := fmt.Sprintf("%s, %s %s thick", stock.Name, m.number(groups[0].Parts[0].Panel.Thickness), unit)
-		if stock.Length > 0 {
-			said += fmt.Sprintf(", sheets of %s x %s", m.number(stock.Length), m.number(stock.Width))
-		}
-		if stock.Grain != joinery.GrainNone {
+		if s.Grained {
 			said += "; the grain runs along the length"
 		}
 		m.Heading(2, said)
-		var rows [][]string
-		for _, g := range groups[:n] {
-			var all []string
-			for _, p := range g.Parts {
-				all = append(all, p.Name)
-			}
-			p := g.Parts[0]
-			rows = append(rows, []string{fmt.Sprint(g.Quantity), m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), names(all)})
-		}
-		m.Table([]string{">pieces", ">length " + unit, ">width " + unit, "parts"}, rows)
-		for _, said := range present.BlankNotes(groups[:n], m.unit) {
+		m.table(s.Table.Pick("pieces", "length", "width", "parts"))
+		for _, said := range s.Blanks {
 			m.Text(said + ".")
 		}
-		groups = groups[n:]
 	}
-	var rows [][]string
-	for _, x := range m.report.Buy {
-		rows = append(rows, []string{x.Kind, x.Name, fmt.Sprint(x.Quantity), x.Unit})
-	}
-	if len(rows) > 0 {
+	if len(m.report.Buy) > 0 {
 		m.Heading(2, "To buy")
-		m.Table([]string{"kind", "what", ">quantity", "unit"}, rows)
+		m.table(present.BuyTable(m.report.Buy).Pick("kind", "what", "quantity", "unit"))
 	}
+}
+
+// stock is a stock of the job by name.
+func (m maker) stock(name string) joinery.Stock {
+	for _, s := range m.batch.Stocks {
+		if s.Name == name {
+			return s
+		}
+	}
+	return joinery.Stock{} // never: parts are of the job's stocks
+}
+
+// table prints a table.
+func (m maker) table(t present.Table) { table(m.Book, t) }
+
+func table(book *paper.Book, t present.Table) {
+	columns := make([]paper.Column, len(t.Columns))
+	for i, title := range t.Titles() {
+		columns[i] = paper.Column{Head: title, Right: t.Columns[i].Right}
+	}
+	book.Table(columns, t.Texts())
 }
 
 // openings prints the slide lines of each opening.
@@ -183,15 +182,7 @@ func (m maker) openings() {
 			text := present.ShimText(c, m.unit)
 			m.Text(strings.ToUpper(text[:1]) + text[1:] + ".")
 		}
-		var rows [][]string
-		for _, r := range c.Rows {
-			line := "-"
-			if len(c.Files) > 0 {
-				line = m.reported(r.Line)
-			}
-			rows = append(rows, []string{r.Drawer, line, m.reported(r.BoxBottom), m.reported(r.FrontBottom), m.reported(r.FrontHeight)})
-		}
-		m.Table([]string{"drawer", ">slide line " + unit, ">box from", ">front from", ">front height"}, rows)
+		m.table(present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height"))
 		for _, s := range c.Spacers {
 			m.Item(0, "·", fmt.Sprintf("spacer of %s %s under the slides of %s", m.reported(s.Length), unit, names(s.Drawers)))
 		}
@@ -210,14 +201,10 @@ func (m maker) templates() {
 		return
 	}
 	m.Chapter("Templates")
-	unit := m.unit.String()
-	var rows [][]string
-	for _, t := range list {
-		rows = append(rows, []string{t.Name, fmt.Sprint(t.Count), m.reported(t.Size[0]), m.reported(t.Size[1]), names(t.Parts)})
-	}
 	said := fmt.Sprintf("Plates of %s. Files that say AS DRAWN have the lines as the plates should come out: let the cutter's program make up for what it takes away, or use those that say KERF, in which it is made up for; never both.", list[0].Stock)
 	m.Text(said)
-	m.Table([]string{"plate", ">pieces", ">length " + unit, ">width " + unit, "serves"}, rows)
+	t := present.TemplateTable(list, m.unit).Pick("plate", "pieces", "length", "width", "parts")
+	m.table(t.Renamed("parts", "serves"))
 	told := make(map[string]bool)
 	for _, t := range list {
 		for _, n := range t.Notes {

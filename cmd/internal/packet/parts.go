@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/export/paper"
@@ -91,7 +92,9 @@ func (m maker) cuts(p batch.Part, tags []string) {
 		return
 	}
 	unit := m.unit.String()
-	var rows [][]string
+	t := present.NewTable(present.Words(""), present.Words("cut"), present.Words("face"), present.In("depth", unit),
+		present.In("from the left end", unit), present.In("from the lower edge", unit), present.Words("size"))
+	t.UnitOnce = true
 	for i, k := range p.Panel.Pockets {
 		b := k.Outline.Bounds()
 		if k.Face == geom.Outside {
@@ -105,7 +108,8 @@ func (m maker) cuts(p batch.Part, tags []string) {
 		if _, r, round := k.Outline.AsCircle(); round {
 			size = "diameter " + m.measured(2*r)
 		}
-		rows = append(rows, []string{tags[i], k.Kind.String(), k.Face.String(), depth, words.Span(b.Min.X, b.Max.X, m.unit), words.Span(b.Min.Y, b.Max.Y, m.unit), size})
+		t.Add(tags[i], k.Kind.String(), k.Face.String(), depth, words.Span(b.Min.X, b.Max.X, m.unit),
+			words.Span(b.Min.Y, b.Max.Y, m.unit), size)
 	}
-	m.Table([]string{"", "cut", "face", ">depth " + unit, ">from the left end", ">from the lower edge", "size"}, rows)
+	m.table(t)
 }

@@ -36,11 +36,11 @@ func (m maker) setups() {
 			}
 		}
 		if len(c.Gauges) > 0 {
-			var rows [][]string
+			t := present.NewTable(present.In("gauge", unit), present.Words("marks"))
 			for _, g := range c.Gauges {
-				rows = append(rows, []string{m.setTo(g.At), strings.Join(g.Marks, "; ")})
+				t.Add(m.setTo(g.At), strings.Join(g.Marks, "; "))
 			}
-			m.Table([]string{">gauge " + unit, "marks"}, rows)
+			m.table(t)
 		}
 		if c.Order != "" {
 			m.Text(c.Order)
@@ -59,11 +59,12 @@ func (m maker) setups() {
 
 // files are the drawings that a router cuts, in order.
 func (m maker) files(c present.Machine) {
-	var rows [][]string
+	t := present.NewTable(present.Numbers("pieces"), present.Words("part"), present.Words("face"),
+		present.Words("drawing"))
 	for _, f := range c.Files {
-		rows = append(rows, []string{fmt.Sprint(f.Count), f.Part, f.Face + ", " + f.How(), f.File})
+		t.Add(fmt.Sprint(f.Count), f.Part, f.Face+", "+f.How(), f.File)
 	}
-	m.Table([]string{">pieces", "part", "face", "drawing"}, rows)
+	m.table(t)
 }
 
 // apart are what is sawn and bored afterwards.
@@ -134,7 +135,7 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 
 func (m maker) checks(list []present.Check, said []string) {
 	if len(list) > 0 {
-		m.Table([]string{"measure on the test piece", ">" + m.unit.String(), ">right"}, present.CheckRows(list))
+		m.table(present.CheckTable(list, m.unit).Renamed("what", "measure on the test piece"))
 		m.Small("Every combination of readings within these limits is right.")
 	}
 	for _, s := range said {

@@ -78,7 +78,6 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 		return
 	}
 	book.Chapter("Sheets")
-	unit := p.Units.String()
 	for n, k := range stocks {
 		s := &p.Stocks[n]
 		book.Heading(1, k.Stock)
@@ -90,7 +89,7 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 		for _, left := range k.Left {
 			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Why))
 		}
-		for i, one := range s.Laid {
+		for i := range s.Laid {
 			if ctx.Err() != nil {
 				return
 			}
@@ -98,36 +97,52 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 				book.Text(fmt.Sprintf("%d more ways in which sheets are cut are not printed: they are in the folder sheets.", len(s.Laid)-i))
 				break
 			}
-			picture, rows := SheetPicture(p, s, one, geom.Point{X: book.Width(), Y: 0.55 * book.Size.Height})
-			words := fmt.Sprintf("%s, sheet %d", k.Stock, one.Number)
-			if one.Count > 1 {
-				words += fmt.Sprintf(", cut %d times", one.Count)
-			}
-			book.Keep(picture.Height + 30)
-			book.Heading(2, words)
-			book.Figure(picture, "")
-			head := []string{"on the picture", ">pieces", ">length " + unit, ">width " + unit, "part"}
-			if k.Routed && i < len(k.Sheets) {
-				head = append(head, "held by")
-				for n, piece := range piecesOf(one) {
-					rows[n] = append(rows[n], present.HeldBy(k.Sheets[i], s.Pieces[piece].Name))
-				}
-			}
-			book.Table(head, rows)
-			runCard(book, k, k.Sheets[i], p.Units)
+			sheetPage(book, p, s, k, i)
 		}
 		offcutFigures(book, p, s)
-		if len(k.Cuts) > 0 {
-			book.Heading(2, "Cuts of "+k.Stock)
-			for _, note := range present.CutNotes(k, p.Units) {
-				book.Item(0, "·", note)
-			}
-			cuts := k.Cuts[:min(len(k.Cuts), mostCuts)]
-			book.Table(present.CutHead(p.Units), present.CutRows(cuts, p.Units))
-			if rest := len(k.Cuts) - len(cuts); rest > 0 {
-				book.Text(fmt.Sprintf("%d more cuts are in sheets/cuts.csv.", rest))
-			}
+		cutPages(book, k, p.Units)
+	}
+}
+
+// sheetPage prints a sheet with its legend, and its run card where a router cuts it.
+func sheetPage(book *paper.Book, p sheets.Plan, s *sheets.Stock, k record.SheetStock, at int) {
+	one, unit := s.Laid[at], p.Units.String()
+	picture, rows := SheetPicture(p, s, one, geom.Point{X: book.Width(), Y: 0.55 * book.Size.Height})
+	words := fmt.Sprintf("%s, sheet %d", k.Stock, one.Number)
+	if one.Count > 1 {
+		words += fmt.Sprintf(", cut %d times", one.Count)
+	}
+	book.Keep(picture.Height + 30)
+	book.Heading(2, words)
+	book.Figure(picture, "")
+	t := present.NewTable(present.Words("on the picture"), present.Numbers("pieces"), present.In("length", unit),
+		present.In("width", unit), present.Words("part"))
+	if k.Routed {
+		t.Columns = append(t.Columns, present.Words("held by"))
+		for n, piece := range piecesOf(one) {
+			rows[n] = append(rows[n], present.HeldBy(k.Sheets[at], s.Pieces[piece].Name))
 		}
+	}
+	for _, row := range rows {
+		t.Add(row...)
+	}
+	table(book, t)
+	runCard(book, k, k.Sheets[at], p.Units)
+}
+
+// cutPages print how saws take the sheets of a stock apart.
+func cutPages(book *paper.Book, k record.SheetStock, u geom.Unit) {
+	if len(k.Cuts) == 0 {
+		return
+	}
+	book.Heading(2, "Cuts of "+k.Stock)
+	for _, note := range present.CutNotes(k, u) {
+		book.Item(0, "·", note)
+	}
+	cuts := k.Cuts[:min(len(k.Cuts), mostCuts)]
+	table(book, present.CutTable(cuts, u))
+	if rest := len(k.Cuts) - len(cuts); rest > 0 {
+		book.Text(fmt.Sprintf("%d more cuts are in sheets/cuts.csv.", rest))
 	}
 }
 
@@ -156,7 +171,7 @@ func runCard(book *paper.Book, k record.SheetStock, one record.LaidSheet, u geom
 		for _, line := range present.RunOrder(f, u) {
 			book.Item(0, "·", line)
 		}
-		book.Table(present.RunHead(f, u), present.RunRows(f, u))
+		table(book, present.RunTable(f, u))
 	}
 }
 

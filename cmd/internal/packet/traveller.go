@@ -29,14 +29,19 @@ func (m maker) travellers() {
 		}
 		m.Heading(1, fmt.Sprintf("%s: %d of them", d.Spec.Name, d.Spec.Count))
 		k := present.StackOf(d, m.unit)
-		facts := [][]string{{"outside, width x height x depth", m.size(d.Outside)}, {"inside", m.size(d.Inside)}, {"both diagonals", fmt.Sprintf("%s, %s apart at most", m.reported(k.Diagonal), m.reported(k.DiagonalsApart))}}
+		facts := present.NewTable(present.Words("what is right"), present.Words(unit))
+		facts.Add("outside, width x height x depth", m.size(d.Outside))
+		facts.Add("inside", m.size(d.Inside))
+		facts.Add("both diagonals", fmt.Sprintf("%s, %s apart at most", m.reported(k.Diagonal), m.reported(k.DiagonalsApart)))
 		if c, stands := slides[d.Spec.Name]; stands {
-			facts = append(facts, []string{"opening", fmt.Sprintf("%s, %s x %s x %s", c.Name, m.reported(c.Opening.Width), m.reported(c.Opening.Height), m.reported(c.Opening.Depth))}, []string{"slides", fmt.Sprintf("%s, %s long", c.Slide, m.reported(c.SlideLength))})
+			facts.Add("opening", fmt.Sprintf("%s, %s x %s x %s", c.Name, m.reported(c.Opening.Width),
+				m.reported(c.Opening.Height), m.reported(c.Opening.Depth)))
+			facts.Add("slides", fmt.Sprintf("%s, %s long", c.Slide, m.reported(c.SlideLength)))
 		}
 		if d.Strength.Empty > 0 {
-			facts = append(facts, []string{"weight, empty", words.Weight(d.Strength.Empty, m.unit)})
+			facts.Add("weight, empty", words.Weight(d.Strength.Empty, m.unit))
 		}
-		m.Table([]string{"what is right", unit}, facts)
+		m.table(facts)
 		var rows [][]string
 		for n := range min(d.Spec.Count, mostRows) {
 			rows = append(rows, []string{fmt.Sprintf("%d of %d", n+1, d.Spec.Count)})

@@ -144,8 +144,8 @@ func (l *looked) results(w worked, v view) {
 	case "fit":
 		l.Tables = fitTables(shown)
 	case "parts":
-		l.Tables = partTables(b)
-		l.Notes = strings.Join(present.BlankNotes(batch.Merged(b), b.Units), "\n")
+		tables, notes := partTables(b)
+		l.Tables, l.Notes = tables, strings.Join(notes, "\n")
 	case "setups":
 		l.Tables = setupTables(b)
 		l.Notes = string(present.SetupText(present.SetupsOf(b), b.Units))

@@ -30,7 +30,7 @@ func (p *Page) sheets(w http.ResponseWriter, r *http.Request) {
 	cuts, said := make([]table, len(laid.Stocks)), make([]string, len(laid.Stocks))
 	for i, k := range laid.Stocks {
 		said[i] = present.SheetsSummary(k, plan.Units) + "; " + present.SheetsHow(k, plan.Units)
-		cuts[i] = table{Title: "Cuts", Head: present.CutHead(plan.Units), Rows: present.CutRows(k.Cuts, plan.Units)}
+		cuts[i] = shown("Cuts", present.CutTable(k.Cuts, plan.Units))
 	}
 	reply(w, http.StatusOK, struct {
 		record.Sheets

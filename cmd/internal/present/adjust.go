@@ -366,15 +366,15 @@ func (t *sheetText) doing(a Adjustment) {
 
 // readings are those that were given, with what all of them together say.
 func (t *sheetText) readings(list []ReadingSaid) {
-	var rows [][]string
+	table := NewTable(Words("reading"), In("", t.unit.String()), Numbers("together they say"), Numbers("rest"), Words(""))
 	for _, r := range list {
 		left := ""
 		if r.Left {
 			left = "left out: it does not agree with the others; measure it again"
 		}
-		rows = append(rows, []string{r.Reading, caliper(r.Value, t.unit), caliper(r.Expected, t.unit), caliper(r.Residual, t.unit), left})
+		table.Add(r.Reading, caliper(r.Value, t.unit), caliper(r.Expected, t.unit), caliper(r.Residual, t.unit), left)
 	}
-	table(&t.out, []string{"reading", ">" + t.unit.String(), ">together they say", ">rest", ""}, rows)
+	table.print(&t.out, "")
 }
 
 func (t *sheetText) measured(title string, list []MeasuredSaid) {
@@ -382,9 +382,10 @@ func (t *sheetText) measured(title string, list []MeasuredSaid) {
 		return
 	}
 	t.line("")
-	var rows [][]string
+	table := NewTable(Words(title), In("", t.unit.String()), Numbers("known to"), Numbers("right"), Words("verdict"))
 	for _, q := range list {
-		rows = append(rows, []string{"  " + q.Words, t.number(q.Value), "+-" + t.number(2*q.Sigma), between(q.Limit[0], q.Limit[1], t.unit), q.Verdict})
+		table.Add("  "+q.Words, t.number(q.Value), "+-"+t.number(2*q.Sigma),
+			between(q.Limit[0], q.Limit[1], t.unit), q.Verdict)
 	}
-	table(&t.out, []string{title, ">" + t.unit.String(), ">known to", ">right", "verdict"}, rows)
+	table.print(&t.out, "")
 }

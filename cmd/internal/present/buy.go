@@ -28,32 +28,37 @@ func BuyCSV(list []record.Buy) []byte {
 	return out.Bytes()
 }
 
-// buying prints what to buy beside the board, and what it all costs.
-func buying(out *bytes.Buffer, r record.Report) {
-	var rows [][]string
-	total, priced := 0.0, false
-	for _, x := range r.Buy {
-		total += x.Cost
-		priced = priced || x.Cost > 0
-		if x.Kind == "board" {
-			continue
-		}
+// BuyTable is what to buy; what has no price has a dash.
+func BuyTable(list []record.Buy) Table {
+	t := NewTable(Words("kind"), Words("what"), Numbers("quantity"), Words("unit"), Numbers("price"))
+	for _, x := range list {
 		cost := "-"
 		if x.Cost > 0 {
 			cost = fmt.Sprintf("%.2f", x.Cost)
 		}
-		rows = append(rows, []string{x.Kind, x.Name, fmt.Sprint(x.Quantity), x.Unit, cost})
+		t.Add(x.Kind, x.Name, fmt.Sprint(x.Quantity), x.Unit, cost)
 	}
-	if len(rows) == 0 {
+	return t
+}
+
+// buying prints what to buy beside the board, and what it all costs.
+func buying(out *bytes.Buffer, r record.Report) {
+	var others []record.Buy
+	total, priced, banded := 0.0, false, false
+	for _, x := range r.Buy {
+		total += x.Cost
+		priced, banded = priced || x.Cost > 0, banded || x.Kind == "banding"
+		if x.Kind != "board" {
+			others = append(others, x)
+		}
+	}
+	if len(others) == 0 {
 		return
 	}
 	fmt.Fprintln(out)
-	table(out, []string{"to buy", "what", ">quantity", "unit", ">price"}, rows)
-	for _, x := range r.Buy {
-		if x.Kind == "banding" {
-			fmt.Fprintln(out, "Sizes of parts are those of the wood: banding comes on top of them.")
-			break
-		}
+	BuyTable(others).Renamed("kind", "to buy").print(out, "")
+	if banded {
+		fmt.Fprintln(out, "Sizes of parts are those of the wood: banding comes on top of them.")
 	}
 	if priced {
 		fmt.Fprintf(out, "board and banding as priced: %.2f\n", record.Money(total))
@@ -62,7 +67,8 @@ func buying(out *bytes.Buffer, r record.Report) {
 
 // weights prints what drawers weigh, and how their bottoms bear the load.
 func weights(out *bytes.Buffer, r record.Report, u geom.Unit) {
-	var rows [][]string
+	t := NewTable(Words("drawer"), Numbers("empty"), Numbers("loaded"), Numbers("slides carry"),
+		In("bottom sags", u.String()), Numbers("1/200 of its span"), Numbers("in years"), In("stress", words.StressUnit(u)))
 	for _, d := range r.Drawers {
 		if d.Weight == 0 && d.Sag == nil {
 			continue
@@ -80,20 +86,23 @@ func weights(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		if s := d.Sag; s != nil {
 			row[4], row[5], row[6], row[7] = between(s.Clamped, s.Simple, u), caliper(s.Limit, u), caliper(s.Lasting, u), words.Stresses(s.StressClamped, s.StressSimple, u)
 		}
-		rows = append(rows, row)
+		t.Add(row...)
 	}
-	if len(rows) == 0 {
+	if len(t.Rows) == 0 {
 		return
 	}
 	fmt.Fprintln(out)
-	table(out, []string{"drawer", ">empty", ">loaded", ">slides carry", ">bottom sags " + u.String(), ">1/200 of its span", ">in years", ">stress " + words.StressUnit(u)}, rows)
+	t.print(out, "")
 	fmt.Fprintln(out, "Sag and stress of a bottom as a thin plate: with clamped, and with simply supported edges; the truth is between. In")
 	fmt.Fprintln(out, "years is the most that it sags by when the load stays.")
 }
 
 // bores lists the holes in the edges of parts.
 func bores(out *bytes.Buffer, r record.Report, u geom.Unit) {
-	var rows [][]string
+	unit := u.String()
+	t := NewTable(Words("drawer"), Words("bores in both ends of"), Numbers("diameter"), In("depth", unit),
+		In("from the outside face", unit), Words("over the lower edge"))
+	t.UnitOnce = true
 	for _, d := range r.Drawers {
 		for _, e := range d.Bores {
 			heights := make([]string, len(e.Heights))
@@ -101,13 +110,13 @@ func bores(out *bytes.Buffer, r record.Report, u geom.Unit) {
 				heights[i] = words.Place(h*u.MM(), u)
 			}
 			bit, _ := words.Drill(e.Diameter*u.MM(), u)
-			rows = append(rows, []string{d.Name, e.Part, bit, words.Number(e.Depth*u.MM(), u), words.Number(e.FromOutside*u.MM(), u), strings.Join(heights, ", ")})
+			t.Add(d.Name, e.Part, bit, words.Number(e.Depth*u.MM(), u), words.Number(e.FromOutside*u.MM(), u),
+				strings.Join(heights, ", "))
 		}
 	}
-	if len(rows) == 0 {
+	if len(t.Rows) == 0 {
 		return
 	}
 	fmt.Fprintln(out)
-	unit := u.String()
-	table(out, []string{"drawer", "bores in both ends of", ">diameter", ">depth " + unit, ">from the outside face", "over the lower edge"}, rows)
+	t.print(out, "")
 }

@@ -62,6 +62,23 @@ func ShimText(c record.Cabinet, u geom.Unit) string {
 		caliper(c.Shim, u), u)
 }
 
+// RowTable is where the boxes of a cabinet stand, from the top down.
+func RowTable(c record.Cabinet, u geom.Unit) Table {
+	unit := u.String()
+	t := NewTable(Words("drawer"), In("front height", unit), In("front from", unit), In("box from", unit),
+		In("slide line", unit), In("free above", unit), In("free below", unit))
+	t.UnitOnce = true
+	for _, row := range c.Rows {
+		line := "-"
+		if len(c.Files) > 0 {
+			line = caliper(row.Line, u)
+		}
+		t.Add(row.Drawer, caliper(row.FrontHeight, u), caliper(row.FrontBottom, u), caliper(row.BoxBottom, u), line,
+			caliper(row.Above, u), caliper(row.Below, u))
+	}
+	return t
+}
+
 // openings prints the rows of each opening, the slide lines and the spacers.
 func openings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	unit := u.String()
@@ -80,18 +97,7 @@ func openings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		if c.Shim > 0 {
 			fmt.Fprintln(out, ShimText(c, u))
 		}
-		var rows [][]string
-		for _, row := range c.Rows {
-			line := "-"
-			if len(c.Files) > 0 {
-				line = caliper(row.Line, u)
-			}
-			rows = append(rows,
-				[]string{row.Drawer, caliper(row.FrontHeight, u), caliper(row.FrontBottom, u),
-					caliper(row.BoxBottom, u), line, caliper(row.Above, u), caliper(row.Below, u)})
-		}
-		table(out, []string{"drawer", ">front height " + unit, ">front from", ">box from", ">slide line",
-			">free above", ">free below"}, rows)
+		RowTable(c, u).print(out, "")
 		for i, s := range c.Spacers {
 			if i == 0 {
 				fmt.Fprintln(out, "spacers, each under a slide, on the datum or on the slide below:")

@@ -168,11 +168,12 @@ func measureNames(list []gauge.Measure) string {
 	return strings.Join(names, ", ")
 }
 
-// CheckRows are the lines of a table of limits: what is read, what it should be, and
-// between what it is right.
-func CheckRows(list []Check) (rows [][]string) {
+// CheckTable is the limits for a caliper: what is read, what it should be, and between what it
+// is right.
+func CheckTable(list []Check, u geom.Unit) Table {
+	t := NewTable(Words("what"), In("", u.String()), Numbers("right"))
 	for _, c := range list {
-		rows = append(rows, []string{c.What, c.printed.Target, words.To(c.printed.Least, c.printed.Most)})
+		t.Add(c.What, c.printed.Target, words.To(c.printed.Least, c.printed.Most))
 	}
-	return rows
+	return t
 }

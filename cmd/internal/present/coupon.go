@@ -51,11 +51,12 @@ func CouponText(c Coupon) []byte {
 	t := sheetText{unit: c.unit}
 	t.line("fit coupon for %s, from %s: %s x %s %s", c.Drawer, c.Stock, t.number(c.Length), t.number(c.Width), c.Units)
 	t.line("")
-	var rows [][]string
+	slots := NewTable(Numbers("slot"), In("wide", c.Units), In("from the datum end", c.Units))
+	slots.UnitOnce = true
 	for _, s := range c.Slots {
-		rows = append(rows, []string{fmt.Sprint(s.Number), t.number(s.Width), t.number(s.At)})
+		slots.Add(fmt.Sprint(s.Number), t.number(s.Width), t.number(s.At))
 	}
-	table(&t.out, []string{">slot", ">wide " + c.Units, ">from the datum end"}, rows)
+	slots.print(&t.out, "")
 	t.line("")
 	for i, s := range c.Steps {
 		t.wrapped("", fmt.Sprintf("%d. %s", i+1, s))

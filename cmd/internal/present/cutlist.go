@@ -3,29 +3,180 @@ package present
 import (
 	"bytes"
 	"encoding/csv"
+	"fmt"
+	"slices"
 	"strconv"
+	"strings"
 
-	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
-// CSV is the cut list: a line for each part, lengths as decimal numbers in the
+// PartsCSV is the cut list: a line for each part, lengths as decimal numbers in the
 // job's unit, and the size once more as a person writes it.
-func CSV(b batch.Batch) []byte {
+func PartsCSV(r record.Report) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
-	w.Write([]string{"part", "drawer", "role", "quantity", "length", "width", "thickness", "units", "size", "stock", "grain", "inside_file", "outside_file"})
-	for _, d := range b.Drawers {
-		for _, p := range d.Parts {
-			length, width, thickness := geom.LengthOf(p.Panel.Length()), geom.LengthOf(p.Panel.Width()), geom.LengthOf(p.Panel.Thickness)
-			w.Write([]string{
-				p.Name, p.Drawer, string(p.Role), strconv.Itoa(p.Quantity),
-				length.Decimal(b.Units), width.Decimal(b.Units), thickness.Decimal(b.Units), b.Units.String(),
-				length.Number(b.Units) + " x " + width.Text(b.Units), p.Stock.Name, string(p.Stock.Grain), p.File(geom.Inside), p.File(geom.Outside),
-			})
-		}
+	w.Write([]string{"part", "drawer", "role", "quantity", "length", "width", "thickness", "units",
+		"size", "stock", "grain", "inside_file", "outside_file"})
+	u := r.Unit()
+	for _, p := range r.Parts {
+		length, width := of(p.Length, u), of(p.Width, u)
+		w.Write([]string{
+			p.Name, p.Drawer, p.Role, strconv.Itoa(p.Quantity),
+			length.Decimal(u), width.Decimal(u), of(p.Thickness, u).Decimal(u), u.String(),
+			length.Number(u) + " x " + width.Text(u), p.Stock, p.Grain, p.Files.Inside, p.Files.Outside,
+		})
 	}
 	w.Flush() // into memory: it cannot fail
 	return out.Bytes()
+}
+
+// CutListCSV is what a shop cuts: a line for each group of equal parts, by stock
+// and setting, with the part whose drawing serves for all of them first.
+func CutListCSV(r record.Report) []byte {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true // RFC 4180
+	w.Write([]string{"stock", "setting", "pieces", "spares", "length", "width", "thickness", "units",
+		"size", "grain", "cuts", "banding", "parts"})
+	u := r.Unit()
+	for _, g := range r.CutList {
+		length, width := of(g.Length, u), of(g.Width, u)
+		w.Write([]string{
+			g.Stock, settingOf(g, u), strconv.Itoa(g.Quantity), strconv.Itoa(g.Spares),
+			length.Decimal(u), width.Decimal(u), of(g.Thickness, u).Decimal(u), u.String(),
+			length.Number(u) + " x " + width.Text(u), g.Grain, g.Cuts, g.Banding, strings.Join(g.Parts, " "),
+		})
+	}
+	w.Flush() // into memory: it cannot fail
+	return out.Bytes()
+}
+
+// of is a number of a record, which is in the job's unit, as a length.
+func of(v float64, u geom.Unit) geom.Length { return geom.LengthOf(v * u.MM()) }
+
+// settingOf is the fence distance and cutter height that serve a group; a dash for parts
+// that are not cut.
+func settingOf(g record.CutGroup, u geom.Unit) string {
+	if g.Setting == nil {
+		return "-"
+	}
+	return caliper(g.Setting[0], u) + " / " + caliper(g.Setting[1], u)
+}
+
+// settingHeading is the heading of the column of settings of some groups.
+func settingHeading(groups []record.CutGroup) string {
+	if slices.ContainsFunc(groups, func(g record.CutGroup) bool { return g.Machine != string(joinery.Router) }) {
+		return "fence / height"
+	}
+	return "slots from edge / deep"
+}
+
+// StockParts are the parts of a cut list that are cut from one stock.
+type StockParts struct {
+	Stock     string
+	Thickness string // the mean of the readings, with its unit
+	Grained   bool   // the grain runs along the length of all of them
+	Spares    bool   // some of them are spare
+	Settings  bool   // they are cut at several settings
+	Setting   string // the heading of the column of settings
+	// Table has all columns that any output shows: part, pieces, length, width, cuts, of them
+	// spare, [StockParts.Setting], grain, banding, parts.
+	Table Table
+	// Blanks say which parts are sawn and grooved as one size and one board, and what each
+	// gets afterwards.
+	Blanks []string
+}
+
+// CutList is the cut list, stock by stock.
+func CutList(groups []record.CutGroup, blanks []record.Blank, u geom.Unit) (list []StockParts) {
+	for from, to := 0, 0; from < len(groups); from = to {
+		stock := groups[from].Stock
+		for to < len(groups) && groups[to].Stock == stock {
+			to++
+		}
+		one := stockParts(groups[from:to], u)
+		for _, b := range blanks {
+			if b.Stock == stock {
+				one.Blanks = append(one.Blanks, blankNote(b, u))
+			}
+		}
+		list = append(list, one)
+	}
+	return list
+}
+
+func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
+	first, unit := groups[0], u.String()
+	out := StockParts{Stock: first.Stock, Thickness: of(first.Thickness, u).Text(u), Grained: first.Grain != "none",
+		Setting: settingHeading(groups)}
+	out.Table = NewTable(Words("part"), Numbers("pieces"), In("length", unit), In("width", unit), Words("cuts"),
+		Numbers("of them spare"), Column{Heading: out.Setting, Unit: unit}, Words("grain"), Words("banding"), Words("parts"))
+	settings := make(map[string]bool)
+	for _, g := range groups {
+		out.Spares = out.Spares || g.Spares > 0
+		setting := settingOf(g, u)
+		if setting != "-" {
+			settings[setting] = true
+		}
+		name := g.Parts[0]
+		if n := len(g.Parts) - 1; n > 0 {
+			name += " = " + g.Parts[1]
+			if n > 1 {
+				name += fmt.Sprintf(" and %d more", n-1)
+			}
+		}
+		out.Table.Add(name, fmt.Sprint(g.Quantity), of(g.Length, u).Measured(u), of(g.Width, u).Measured(u), g.Cuts,
+			fmt.Sprint(g.Spares), setting, g.Grain, g.Banding, strings.Join(g.Parts, ", "))
+	}
+	out.Settings = len(settings) > 1
+	return out
+}
+
+// cutListText prints the cut list.
+func cutListText(out *bytes.Buffer, r record.Report) {
+	for _, s := range CutList(r.CutList, r.Blanks, r.Unit()) {
+		grain := ""
+		if s.Grained {
+			grain = "; the grain runs along the length"
+		}
+		fmt.Fprintf(out, "%s, %s thick (mean of the readings)%s\n", s.Stock, s.Thickness, grain)
+		shown := []string{"part", "pieces", "length", "width", "cuts"}
+		if s.Spares {
+			shown = append(shown, "of them spare")
+		}
+		if s.Settings {
+			shown = append(shown, s.Setting)
+		}
+		s.Table.Pick(shown...).print(out, "")
+		for _, said := range s.Blanks {
+			fmt.Fprintln(out, said)
+		}
+		fmt.Fprintln(out)
+	}
+}
+
+// blankNote says what parts a blank is sawn for, and what each gets afterwards.
+func blankNote(b record.Blank, u geom.Unit) string {
+	var gets []string
+	for _, p := range b.Parts {
+		then := p.Then
+		switch {
+		case then == "" && p.Quantity > 1:
+			then = "stay as they are"
+		case then == "":
+			then = "stays as it is"
+		case p.Quantity > 1:
+			then = "get " + then + " each"
+		default:
+			then = "gets " + then
+		}
+		gets = append(gets, fmt.Sprintf("%d (%s) %s", p.Quantity, words.Some(p.Parts), then))
+	}
+	return fmt.Sprintf("%s, %s x %s %s, with the same cuts: %s", words.Count(b.Quantity, "blank", "blanks"),
+		of(b.Length, u).Measured(u), of(b.Width, u).Measured(u), u, strings.Join(gets, "; "))
 }

@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -17,18 +16,17 @@ import (
 
 // drawings prints the legend: for each file, in the order of cutting, its layers,
 // how deep they go and with which bit; and which parts have to be turned over.
-func drawings(out *bytes.Buffer, b batch.Batch, r record.Report) {
-	u := b.Units
+func drawings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	fmt.Fprintln(out, "drawings: each file's layers in the order of cutting, and what is set for them")
 	fmt.Fprintln(out, HowCut())
 	file := ""
-	var rows [][]string
+	t := NewTable(Words(""), Words(""), Words(""), Words(""))
 	flush := func() {
 		if file != "" {
 			fmt.Fprintln(out, file)
-			rowsOf(out, rows)
+			t.print(out, "  ")
 		}
-		rows = nil
+		t.Rows = nil
 	}
 	for _, l := range r.Layers {
 		if l.File != file {
@@ -39,10 +37,14 @@ func drawings(out *bytes.Buffer, b batch.Batch, r record.Report) {
 		if l.BitFile != "" {
 			in = "in " + path.Base(l.BitFile)
 		}
-		rows = append(rows, []string{"  " + l.Layer, setInWords(l.ToSet, l.Told == "through", u), bitOf(l, u), in})
+		t.Add(l.Layer, setInWords(l.ToSet, l.Told == "through", u), bitText(l.Cutter(), u), in)
 	}
 	flush()
-	if idle := idleBits(b, r); len(idle) > 0 {
+	if len(r.IdleBits) > 0 {
+		var idle []string
+		for _, b := range r.IdleBits {
+			idle = append(idle, bitText(b, u))
+		}
 		fmt.Fprintf(out, "\nbits that cut nothing in this job: %s\n", strings.Join(idle, "; "))
 	}
 	routed := func(d record.Drawer) bool { return joinery.CutterKind(d.Machine).FollowsDrawing() }
@@ -52,47 +54,23 @@ func drawings(out *bytes.Buffer, b batch.Batch, r record.Report) {
 	fmt.Fprintln(out)
 }
 
-// bitOf says with which bit a layer is cut; nothing where a saw does.
-func bitOf(l record.Layer, u geom.Unit) string {
-	if l.Diameter == 0 {
+// bitText names a bit with all that is known of it; nothing where a saw cuts.
+func bitText(b record.Bit, u geom.Unit) string {
+	if b.Diameter == 0 {
 		return ""
 	}
-	d := geom.LengthOf(l.Diameter * u.MM()).Text(u)
+	d := of(b.Diameter, u).Text(u)
 	bit := d + " bit"
-	if l.Bit != d {
-		bit += " " + l.Bit
+	if b.Name != d {
+		bit += " " + b.Name
 	}
-	if l.Tool > 0 {
-		bit += fmt.Sprintf(", tool %d", l.Tool)
+	if b.Tool > 0 {
+		bit += fmt.Sprintf(", tool %d", b.Tool)
 	}
-	if l.Flutes > 0 {
-		bit += fmt.Sprintf(", %d flutes", l.Flutes)
+	if b.Flutes > 0 {
+		bit += fmt.Sprintf(", %d flutes", b.Flutes)
 	}
 	return bit
-}
-
-// idleBits are bits of the job with which no layer of any drawing is cut.
-func idleBits(b batch.Batch, r record.Report) (list []string) {
-	used := make(map[string]bool)
-	layers := slices.Clone(r.Layers)
-	for _, k := range r.Sheets {
-		for _, s := range k.Sheets {
-			layers = append(layers, s.Layers...)
-		}
-	}
-	for _, l := range layers {
-		used[bitOf(l, b.Units)] = true
-	}
-	for _, d := range b.Drawers {
-		for _, bit := range d.Bits {
-			one := record.Layer{Bit: bit.Name, Diameter: record.Number(bit.Diameter, b.Units),
-				Flutes: bit.Flutes, Tool: bit.Tool}
-			if said := bitOf(one, b.Units); !used[said] && !slices.Contains(list, said) {
-				list = append(list, said)
-			}
-		}
-	}
-	return list
 }
 
 // turned lists the parts to turn over by what an error in turning does.
@@ -218,23 +196,23 @@ func ProofText(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
 			}
 		}
 	}
-	var joints, sizes [][]string
+	joints := NewTable(Words("drawer"), Words("verdict"), Numbers("tongue play"), Words("side seats on"),
+		Numbers("open shoulder"), Numbers("recess"), Numbers("bottom play"))
+	sizes := NewTable(Words("drawer"), Numbers("width"), Numbers("depth"), Numbers("height"), Numbers("diagonal"),
+		Numbers("diagonals may differ by"))
 	for _, p := range proofs {
 		if p.Width == (record.Range{}) { // there was no box to put together
-			joints = append(joints, []string{p.Drawer, p.Verdict, "-", "-", "-", "-", "-"})
+			joints.Add(p.Drawer, p.Verdict, "-", "-", "-", "-", "-")
 			continue
 		}
-		joints = append(joints, jointsOf(p, u))
-		sizes = append(sizes,
-			[]string{p.Drawer, span(p.Width, u), span(p.Depth, u), span(p.Height, u), span(p.Diagonal, u),
-				span(p.Rack, u)})
+		joints.Add(jointsOf(p, u)...)
+		sizes.Add(p.Drawer, span(p.Width, u), span(p.Depth, u), span(p.Height, u), span(p.Diagonal, u), span(p.Rack, u))
 	}
-	table(out, []string{"drawer", "verdict", ">tongue play", "side seats on", ">open shoulder", ">recess",
-		">bottom play"}, joints)
+	joints.print(out, "")
 	dividers(out, proofs, u)
-	if len(sizes) > 0 {
+	if len(sizes.Rows) > 0 {
 		fmt.Fprintln(out)
-		table(out, []string{"drawer", ">width", ">depth", ">height", ">diagonal", ">diagonals may differ by"}, sizes)
+		sizes.print(out, "")
 		fmt.Fprintln(out,
 			"Ranges are over the readings. A side that is pushed on stops at the shoulder of front and back, or when the tongue")
 		fmt.Fprintln(out,
@@ -253,17 +231,16 @@ var ungrooved = []string{string(joinery.BottomApplied), string(joinery.BottomCle
 
 // dividers prints the dividers of all drawers, if there are any.
 func dividers(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
-	var rows [][]string
+	t := NewTable(Words("drawer"), Words("divider"), Words("stands in"), Numbers("play"), Numbers("slack"),
+		Numbers("above the bottom"))
 	for _, p := range proofs {
 		for _, d := range p.Dividers {
-			rows = append(rows,
-				[]string{p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u),
-					span(d.Stand, u)})
+			t.Add(p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u), span(d.Stand, u))
 		}
 	}
-	if len(rows) > 0 {
+	if len(t.Rows) > 0 {
 		fmt.Fprintln(out)
-		table(out, []string{"drawer", "divider", "stands in", ">play", ">slack", ">above the bottom"}, rows)
+		t.print(out, "")
 	}
 }
 

@@ -34,11 +34,13 @@ func StackOf(d batch.Drawer, u geom.Unit) Stack {
 }
 
 func stackText(out *bytes.Buffer, s Stack, u geom.Unit) {
-	rowsOf(out, [][]string{
-		{"two sides and a front, side by side", caliper(s.SidesAndFront, u), u.String() + ", or the stock is not what was measured"},
-		{"outside width, dry fitted", caliper(s.OutsideWidth, u), u.String()},
-		{"both diagonals, over the ends of the sides", caliper(s.Diagonal, u), fmt.Sprintf("%s, and no more than %s apart", u, caliper(s.DiagonalsApart, u))},
-	})
+	t := NewTable(Words(""), Words(""), Words(""))
+	t.Add("two sides and a front, side by side", caliper(s.SidesAndFront, u),
+		u.String()+", or the stock is not what was measured")
+	t.Add("outside width, dry fitted", caliper(s.OutsideWidth, u), u.String())
+	t.Add("both diagonals, over the ends of the sides", caliper(s.Diagonal, u),
+		fmt.Sprintf("%s, and no more than %s apart", u, caliper(s.DiagonalsApart, u)))
+	t.print(out, "")
 	fmt.Fprintln(out, Squaring)
 }
 

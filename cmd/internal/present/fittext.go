@@ -7,6 +7,7 @@ import (
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // ForecastText prints a forecast. Drawers of which everything is the same stand
@@ -16,14 +17,21 @@ func ForecastText(f Forecast, u geom.Unit) []byte {
 	if f.Job != "" {
 		fmt.Fprintf(&out, "%s: what the boxes will do\n\n", f.Job)
 	}
-	var rows [][]string
-	for _, b := range f.Boards {
-		rows = append(rows, []string{b.Stock, caliper(b.Mean, u), caliper(b.Least, u), caliper(b.Most, u), b.Source()})
-	}
-	table(&out, []string{"stock", ">thickness " + u.String(), ">least", ">most", "by"}, rows)
+	BoardTable(f.Boards, u).print(&out, "")
 	together(&out, f.Drawers, func(d Foreseen) string { return foreseenText(d, u) })
 	fmt.Fprintf(&out, "\n%s\nworst: everything off by its most at once. all together: the root of the sum of squares.\n", Basis)
 	return out.Bytes()
+}
+
+// BoardTable is between which thicknesses boards are.
+func BoardTable(list []Board, u geom.Unit) Table {
+	unit := u.String()
+	t := NewTable(Words("stock"), In("thickness", unit), In("least", unit), In("most", unit), Words("by"))
+	t.UnitOnce = true
+	for _, b := range list {
+		t.Add(b.Stock, caliper(b.Mean, u), caliper(b.Least, u), caliper(b.Most, u), b.Source())
+	}
+	return t
 }
 
 // together prints what is said of drawers under their names, those of which the same is
@@ -48,50 +56,51 @@ func fits(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	fmt.Fprintln(out, "fit")
 	var list []Foreseen
 	for _, d := range r.Drawers {
-		one := Foreseen{Drawer: d.Name, Said: d.Said}
-		for _, f := range r.Fit {
-			if f.Drawer == d.Name {
-				one.Fit = append(one.Fit, f)
-			}
-		}
-		list = append(list, one)
+		list = append(list, Foreseen{Drawer: d.Name, Said: d.Said, Fit: r.FitOf(d.Name)})
 	}
 	together(out, list, func(d Foreseen) string {
 		var text bytes.Buffer
-		head, rows := fitRows(d.Fit, u)
-		table(&text, head, rows)
+		FitTable(d.Fit, u).Pick("measure", "as set", "limits", "likely", "verdict", "right of 1,000").print(&text, "")
 		return text.String()
 	})
 	fmt.Fprintf(out, "\n%s\n\n", Basis)
 }
 
-// fitRows is the table of measures that every text has.
-func fitRows(list []record.Fit, u geom.Unit) (head []string, rows [][]string) {
+// FitTable is the measures of a drawer: as set, between what they are right, what nearly all
+// boxes are, the verdict, and with everything off by its most at once.
+func FitTable(list []record.Fit, u geom.Unit) Table {
+	unit := u.String()
+	t := NewTable(Words("measure"), In("as set", unit), In("limits", unit), In("likely", unit), Words("verdict"),
+		Numbers("right of 1,000"), In("worst", unit))
+	t.UnitOnce = true
 	for _, f := range list {
-		rows = append(rows, []string{f.Words, caliper(f.Nominal, u), Span(f.Limit, u), Span(f.Likely, u), f.Verdict, f.Of1000})
+		t.Add(f.Words, caliper(f.Nominal, u), rangeOf(f.Limit, u), rangeOf(f.Likely, u), f.Verdict, f.Of1000,
+			rangeOf(f.Worst, u))
+		verdict := &t.Rows[len(t.Rows)-1][4]
+		if verdict.Level = Bad; joinery.Verdict(f.Verdict).Right() {
+			verdict.Level = Good
+		}
 	}
-	return []string{"measure", ">as set " + u.String(), ">limits", ">likely", "verdict", ">right of 1,000"}, rows
+	return t
 }
 
-// Span prints a range of the report.
-func Span(r [2]float64, u geom.Unit) string { return caliper(r[0], u) + " to " + caliper(r[1], u) }
+// rangeOf prints a range of a record.
+func rangeOf(r [2]float64, u geom.Unit) string { return caliper(r[0], u) + " to " + caliper(r[1], u) }
 
 func foreseenText(d Foreseen, u geom.Unit) string {
 	var out bytes.Buffer
-	head, rows := fitRows(d.Fit, u)
-	head = append(head, ">worst")
-	for i, f := range d.Fit {
-		rows[i] = append(rows[i], Span(f.Worst, u))
-	}
-	table(&out, head, rows)
+	t := FitTable(d.Fit, u)
+	t.print(&out, "")
 	fmt.Fprintln(&out)
-	rows = nil
+	t = NewTable(Words("measure"), Words("moved most by"), In("by itself", u.String()), Numbers("of the squares"),
+		Numbers("all together"), Numbers("with it halved"))
 	for _, f := range d.Fit {
 		if c := f.Largest; c != nil && c.Root > 0 {
-			rows = append(rows, []string{f.Words, c.Source, "+-" + caliper(c.Half, u), fmt.Sprintf("%.0f %%", 100*c.Part), "+-" + caliper(c.Root, u), "+-" + caliper(c.Halved, u)})
+			t.Add(f.Words, c.Source, "+-"+caliper(c.Half, u), fmt.Sprintf("%.0f %%", 100*c.Part), "+-"+caliper(c.Root, u),
+				"+-"+caliper(c.Halved, u))
 		}
 	}
-	table(&out, []string{"measure", "moved most by", ">by itself " + u.String(), ">of the squares", ">all together", ">with it halved"}, rows)
+	t.print(&out, "")
 	fmt.Fprintln(&out)
 	stackText(&out, d.Stack, u)
 	return out.String()

@@ -37,18 +37,14 @@ func RunPins(f record.RunFace, u geom.Unit) (list []string) {
 	return list
 }
 
-// RunHead is the head of the table of steps of one face.
-func RunHead(f record.RunFace, u geom.Unit) []string {
+// RunTable is the steps of one face; what was not said is a dash.
+func RunTable(f record.RunFace, u geom.Unit) Table {
 	unit, from := u.String(), ""
 	if len(f.Steps) > 0 {
 		from = f.Steps[0].From
 	}
-	return []string{">step", "layer", "bit", setHead(from, u), ">passes", ">rpm", ">feed " + unit + "/min",
-		">plunge " + unit + "/min", ">chip load " + unit, ">minutes"}
-}
-
-// RunRows are the steps of one face; what was not said is a dash.
-func RunRows(f record.RunFace, u geom.Unit) (rows [][]string) {
+	t := NewTable(Numbers("step"), Words("layer"), Words("bit"), In(setHeading(from), unit), Numbers("passes"),
+		Numbers("rpm"), In("feed", unit+"/min"), In("plunge", unit+"/min"), In("chip load", unit), Numbers("minutes"))
 	said := func(v float64, text string) string {
 		if v == 0 {
 			return "-"
@@ -60,12 +56,12 @@ func RunRows(f record.RunFace, u geom.Unit) (rows [][]string) {
 		if s.Change {
 			bit = bitOfStep(s, u)
 		}
-		rows = append(rows, []string{fmt.Sprint(i + 1), s.Layer, bit, setInTable(s.ToSet, s.Through, u), fmt.Sprint(s.Passes),
+		t.Add(fmt.Sprint(i+1), s.Layer, bit, setInTable(s.ToSet, s.Through, u), fmt.Sprint(s.Passes),
 			said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed, fmt.Sprintf("%.0f", s.Feed)),
 			said(s.Plunge, fmt.Sprintf("%.0f", s.Plunge)),
-			said(s.ChipLoad, chipLoad(s.ChipLoad, u)), said(s.Minutes, fmt.Sprintf("%.1f", s.Minutes))})
+			said(s.ChipLoad, chipLoad(s.ChipLoad, u)), said(s.Minutes, fmt.Sprintf("%.1f", s.Minutes)))
 	}
-	return rows
+	return t
 }
 
 // chipLoad prints it as tables of feeds do: hundredths of a millimetre, or tenths of a
@@ -115,7 +111,7 @@ func runText(out *bytes.Buffer, name string, r record.Run, u geom.Unit) {
 		for _, line := range RunOrder(f, u) {
 			fmt.Fprintf(out, "  %s\n", line)
 		}
-		table(out, RunHead(f, u), RunRows(f, u))
+		RunTable(f, u).print(out, "")
 	}
 }
 

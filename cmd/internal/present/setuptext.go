@@ -260,11 +260,7 @@ func (t *sheetText) gauges(list []Gauge) {
 func (t *sheetText) checks(list []Check, said []string) {
 	if len(list) > 0 {
 		t.line("  measure on the test piece, and now and then; every combination within these limits is right")
-		rows := CheckRows(list)
-		for _, r := range rows {
-			r[0] = "    " + r[0]
-		}
-		table(&t.out, []string{"    what", ">" + t.unit.String(), ">right"}, rows)
+		CheckTable(list, t.unit).print(&t.out, "    ")
 	}
 	for _, s := range said {
 		t.wrapped("    ", s)
@@ -274,9 +270,9 @@ func (t *sheetText) checks(list []Check, said []string) {
 func (t *sheetText) files(m Machine) {
 	t.line("")
 	t.wrapped("", "Touch the bit off where the legend of the drawings counts depths from. In this order, the first face of each part before the other:")
-	var rows [][]string
+	table := NewTable(Words(""), Words(""), Words(""), Words(""), Words(""))
 	for _, f := range m.Files {
-		rows = append(rows, []string{fmt.Sprintf("  %d x", f.Count), f.Part, f.Face, f.How(), f.File})
+		table.Add(fmt.Sprintf("%d x", f.Count), f.Part, f.Face, f.How(), f.File)
 	}
-	rowsOf(&t.out, rows)
+	table.print(&t.out, "  ")
 }

@@ -68,7 +68,10 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 
 func layoutText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
 	fmt.Fprintf(out, "\n%s: %s\n%s\n", k.Stock, SheetsSummary(k, u), SheetsHow(k, u))
-	var rows [][]string
+	t := NewTable(Words("sheet"), Numbers("parts"), In("offcut", u.String()), Words("pieces"))
+	if k.Routed {
+		t.Columns = append(t.Columns, Words("held by"))
+	}
 	for _, sheet := range k.Sheets {
 		name := numbers(sheet)
 		if len(k.Sizes) > 1 {
@@ -89,14 +92,10 @@ func layoutText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
 			if n == 0 {
 				row[0], row[1], row[2] = name, fmt.Sprintf("%.1f %%", 100*sheet.Yield), offcut
 			}
-			rows = append(rows, row)
+			t.Add(row...)
 		}
 	}
-	head := []string{"sheet", ">parts", ">offcut " + u.String(), "pieces"}
-	if k.Routed {
-		head = append(head, "held by")
-	}
-	table(out, head, rows)
+	t.print(out, "")
 	for _, p := range k.Left {
 		fmt.Fprintf(out, "no sheet holds %d x %s: %s\n", p.Count, p.Part, p.Why)
 	}
@@ -116,9 +115,12 @@ func numbers(s record.LaidSheet) string {
 	return fmt.Sprint(s.Number)
 }
 
-// CutRows are the lines of a table of cuts: number, setting, how, board, what it gives
-// and what stays in hand.
-func CutRows(cuts []record.SawCut, u geom.Unit) (rows [][]string) {
+// CutTable is a table of cuts: number, setting, how, board, what it gives and what stays in
+// hand.
+func CutTable(cuts []record.SawCut, u geom.Unit) Table {
+	unit := u.String()
+	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("gives"),
+		Column{Heading: "left in hand", Unit: unit}, Words(""))
 	size := func(h record.Hand) string { return caliper(h.Length, u) + " x " + caliper(h.Width, u) }
 	for i, c := range cuts {
 		setting, how := caliper(c.Setting, u), c.Kind
@@ -168,14 +170,9 @@ func CutRows(cuts []record.SawCut, u geom.Unit) (rows [][]string) {
 		case c.Two && c.Kind != "hand-held":
 			note = "two persons"
 		}
-		rows = append(rows, []string{fmt.Sprint(i + 1), setting, how, c.From.Name, gives, left, note})
+		t.Add(fmt.Sprint(i+1), setting, how, c.From.Name, gives, left, note)
 	}
-	return rows
-}
-
-// CutHead is the head of that table.
-func CutHead(u geom.Unit) []string {
-	return []string{">cut", ">fence or stop " + u.String(), "how", "board", "gives", "left in hand " + u.String(), ""}
+	return t
 }
 
 // CutNotes say how the table of cuts is to be read, and what can hurt.
@@ -226,7 +223,7 @@ func cutsText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
 		return
 	}
 	fmt.Fprintf(out, "\ncuts of %s\n", k.Stock)
-	table(out, CutHead(u), CutRows(k.Cuts, u))
+	CutTable(k.Cuts, u).print(out, "")
 	for _, n := range CutNotes(k, u) {
 		fmt.Fprintln(out, n)
 	}

@@ -22,7 +22,7 @@ func setInWords(t record.ToSet, through bool, u geom.Unit) string {
 	return text + throughWord(through)
 }
 
-// setInTable says it in a column under setHead.
+// setInTable says it in a column under setHeading.
 func setInTable(t record.ToSet, through bool, u geom.Unit) string {
 	return caliper(t.Set, u) + throughWord(through)
 }
@@ -34,12 +34,12 @@ func throughWord(through bool) string {
 	return ""
 }
 
-// setHead is the head of a column of settings.
-func setHead(from string, u geom.Unit) string {
+// setHeading is that of a column of settings.
+func setHeading(from string) string {
 	if from == string(joinery.FromSpoilboard) {
-		return ">over spoilboard " + u.String()
+		return "over spoilboard"
 	}
-	return ">deep " + u.String()
+	return "deep"
 }
 
 // HowCut says which side of the lines of each layer is cut, and which layers are not.

@@ -39,25 +39,54 @@ type pageTable struct {
 	Rows  [][]string
 }
 
-// get is the cell of a row below a head, which may be marked as flush right.
+// UnmarshalJSON takes the titles of the columns and the texts of the cells.
+func (t *pageTable) UnmarshalJSON(data []byte) error {
+	var all struct {
+		Title   string
+		Columns []struct{ Title string }
+		Rows    [][]struct{ Text, Level string }
+	}
+	if err := json.Unmarshal(data, &all); err != nil {
+		return err
+	}
+	t.Title = all.Title
+	for _, c := range all.Columns {
+		t.Head = append(t.Head, c.Title)
+	}
+	for _, row := range all.Rows {
+		texts := make([]string, len(row))
+		for i, c := range row {
+			texts[i] = c.Text
+		}
+		t.Rows = append(t.Rows, texts)
+	}
+	return nil
+}
+
+// at is the place of the column under a head, which may end in a unit; below 0 without one.
+func (t pageTable) at(head string) int {
+	return slices.IndexFunc(t.Head, func(h string) bool {
+		return h == head || h == head+" mm" || h == head+" in"
+	})
+}
+
 // either is the first of some heads that the table has; empty without one.
 func (t pageTable) either(heads ...string) string {
 	for _, h := range heads {
-		if slices.Contains(t.Head, h) || slices.Contains(t.Head, ">"+h) {
+		if t.at(h) >= 0 {
 			return h
 		}
 	}
 	return ""
 }
 
+// get is the cell of a row below a head.
 func (t pageTable) get(r *reading, row []string, head string) string {
-	for i, h := range t.Head {
-		if strings.TrimPrefix(h, ">") == head && i < len(row) {
-			return row[i]
-		}
+	i := t.at(head)
+	if i < 0 || i >= len(row) {
+		r.fail("%s: no column %q among %q", t.Title, head, t.Head)
 	}
-	r.fail("%s: no column %q among %q", t.Title, head, t.Head)
-	return ""
+	return row[i]
 }
 
 var pageSaid = regexp.MustCompile(`^(\d+) kinds? of drawer, (\d+) box(?:es)?$`)
@@ -109,12 +138,12 @@ func (r *reading) pageFit(l looked, drawer string) {
 			case strings.HasPrefix(t.Title, drawer+": "):
 				r.words("verdict", drawer, "said", strings.TrimPrefix(t.Title, drawer+": "))
 				of := drawer + ": " + t.get(r, row, "measure")
-				r.printed("fit", of, "nominal", row[1])
-				r.dashed(of, row[2], "limit")
-				r.dashed(of, row[3], "likely")
-				r.words("fit", of, "verdict", row[4])
+				r.printed("fit", of, "nominal", t.get(r, row, "as set"))
+				for head, measure := range map[string]string{"limits": "limit", "likely": "likely", "worst": "worst"} {
+					r.span("fit", of, t.get(r, row, head), measure+" from", measure+" to")
+				}
+				r.words("fit", of, "verdict", t.get(r, row, "verdict"))
 				r.words("fit", of, "right of 1,000", t.get(r, row, "right of 1,000"))
-				r.dashed(of, row[6], "worst")
 			case strings.HasPrefix(t.Title, "Boards"):
 				r.printed("board", row[0], "mean", t.get(r, row, "thickness"))
 				r.printed("board", row[0], "least", t.get(r, row, "least"))
@@ -126,18 +155,7 @@ func (r *reading) pageFit(l looked, drawer string) {
 	}
 }
 
-// dashed reads a range with a dash between its ends; where they print alike there is one
-// number.
-func (r *reading) dashed(of, text, measure string) {
-	a, b, ok := strings.Cut(text, "\u00a0– ")
-	if !ok {
-		b = a
-	}
-	r.printed("fit", of, measure+" from", a)
-	r.printed("fit", of, measure+" to", b)
-}
-
-var pageStock = regexp.MustCompile(`^(.+), (\S+) (?:mm|in) thick$`)
+var pageStock = regexp.MustCompile(`^(.+), (.+) (?:mm|in) thick$`)
 
 func (r *reading) pageParts(l looked) {
 	for _, t := range l.Tables {
@@ -147,7 +165,7 @@ func (r *reading) pageParts(l looked) {
 		}
 		pieces := 0
 		for _, row := range t.Rows {
-			names := strings.Split(t.get(r, row, "part"), " = ")
+			names := strings.Split(t.get(r, row, "parts"), ", ")
 			first := names[0]
 			r.words("group", first, "parts", strings.Join(names, ", "))
 			for _, what := range []string{"pieces", "cuts", "grain", "banding"} {
@@ -155,9 +173,9 @@ func (r *reading) pageParts(l looked) {
 			}
 			r.words("group", first, "setting", t.get(r, row, t.either(pairHeads...)))
 			r.words("part", first, "stock", m[1])
-			r.decimal("part", first, "thickness", m[2])
-			r.decimal("part", first, "length", t.get(r, row, "length"))
-			r.decimal("part", first, "width", t.get(r, row, "width"))
+			r.printed("part", first, "thickness", m[2])
+			r.printed("part", first, "length", t.get(r, row, "length"))
+			r.printed("part", first, "width", t.get(r, row, "width"))
 			pieces += whole(r, t.get(r, row, "pieces"))
 		}
 		r.count("stock", m[1], "pieces", pieces)
@@ -181,7 +199,8 @@ func (r *reading) pageSetups(l looked) {
 			for _, d := range strings.Split(withoutMore(t.get(r, row, "drawers")), ", ") {
 				r.printed("corner", d, "cutter", t.get(r, row, "cutter"))
 				r.printed("corner", d, "fence", t.get(r, row, t.either(fenceHead, edgeHead)))
-				r.printed("corner", d, "height", t.get(r, row, t.either(heightHead, deepHead)))
+				height, _, _ := strings.Cut(t.get(r, row, t.either(heightHead, deepHead)), " ")
+				r.printed("corner", d, "height", height)
 			}
 		}
 	}

@@ -39,6 +39,12 @@ type reported struct {
 		Length, Width, Thickness         float64
 		Operations                       []operation
 	}
+	CutList []struct {
+		Parts                       []string
+		Stock, Grain, Cuts, Banding string
+		Quantity, Spares            int
+		Length, Width, Thickness    float64
+	} `json:"cut_list"`
 	Setups []struct {
 		CutterWidth   float64 `json:"cutter_width"`
 		FenceDistance float64 `json:"fence_distance"`
@@ -137,6 +143,21 @@ func reportJSON(r *reading, text string) {
 		}
 		for measure, v := range map[string]float64{"length": p.Length, "width": p.Width, "thickness": p.Thickness} {
 			r.exact("part", p.Name, measure, v)
+		}
+	}
+	for _, g := range j.CutList {
+		first := g.Parts[0]
+		r.words("group", first, "parts", strings.Join(g.Parts, ", "))
+		r.count("group", first, "pieces", g.Quantity)
+		r.count("group", first, "spares", g.Spares)
+		for measure, v := range map[string]string{"cuts": g.Cuts, "grain": g.Grain, "banding": g.Banding} {
+			r.words("group", first, measure, v)
+		}
+		for _, name := range g.Parts {
+			r.words("part", name, "stock", g.Stock)
+			for measure, v := range map[string]float64{"length": g.Length, "width": g.Width, "thickness": g.Thickness} {
+				r.exact("part", name, measure, v)
+			}
 		}
 	}
 	for _, p := range j.Parts {

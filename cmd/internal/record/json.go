@@ -16,3 +16,10 @@ func JSON(v any) ([]byte, error) {
 	}
 	return out.Bytes(), nil
 }
+
+// Read reads a report.json.
+func Read(data []byte) (Report, error) {
+	var r Report
+	err := json.Unmarshal(data, &r)
+	return r, err
+}

@@ -21,16 +21,21 @@ const Format = 3
 // Report is report.json. Lengths are numbers in Units, rounded to a
 // nanometre or a billionth of an inch.
 type Report struct {
-	Tool     string       `json:"tool"`
-	Format   int          `json:"format"`
-	Job      string       `json:"job"`
-	Units    string       `json:"units"`
-	DXF      DXF          `json:"dxf"`
-	Router   Router       `json:"router"`
-	Stocks   []Readings   `json:"stocks"`
-	Drawers  []Drawer     `json:"drawers"`
-	Parts    []Part       `json:"parts"`
-	Layers   []Layer      `json:"layers"`
+	Tool    string     `json:"tool"`
+	Format  int        `json:"format"`
+	Job     string     `json:"job"`
+	Units   string     `json:"units"`
+	DXF     DXF        `json:"dxf"`
+	Router  Router     `json:"router"`
+	Stocks  []Readings `json:"stocks"`
+	Drawers []Drawer   `json:"drawers"`
+	Parts   []Part     `json:"parts"`
+	// CutList has the same parts as they are cut, Blanks what some of those are made of.
+	CutList []CutGroup `json:"cut_list"`
+	Blanks  []Blank    `json:"blanks,omitempty"`
+	Layers  []Layer    `json:"layers"`
+	// IdleBits are bits of the job that cut nothing.
+	IdleBits []Bit        `json:"idle_bits,omitempty"`
 	Faces    []Faces      `json:"faces"`
 	Fit      []Fit        `json:"fit"`
 	Proof    []Proof      `json:"proof"`             // empty where a build was told not to prove its files
@@ -74,7 +79,9 @@ type Drawer struct {
 	Sag    *Sag    `json:"sag,omitempty"`
 	// BottomOut is by how much a bottom that was slid in stands out behind when it has swollen.
 	BottomOut float64 `json:"bottom_out,omitempty"`
-	Bores     []Bore  `json:"bores,omitempty"`
+	// SlidInSolid reports whether its bottom is of solid wood and slid in from behind.
+	SlidInSolid bool   `json:"slid_in_solid,omitempty"`
+	Bores       []Bore `json:"bores,omitempty"`
 	// MostOpen is how far a shoulder, or another joint meant to be closed, may stay open.
 	MostOpen float64 `json:"most_open"`
 	// LooseDividers are those that are lifted out, as the proof names them: by number
@@ -225,7 +232,28 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 			r.Fit = append(r.Fit, FitOf(d.Spec.Name, m, n))
 		}
 	}
+	r.CutList, r.Blanks = CutListOf(b)
+	r.IdleBits = idleBits(b, r, n)
 	return r
+}
+
+// Unit is that of the numbers of the report; millimetres where it is none of the program's.
+func (r Report) Unit() geom.Unit {
+	u, err := geom.ParseUnit(r.Units)
+	if err != nil {
+		return geom.Millimetre
+	}
+	return u
+}
+
+// FitOf are the measures of a drawer.
+func (r Report) FitOf(drawer string) (list []Fit) {
+	for _, f := range r.Fit {
+		if f.Drawer == drawer {
+			list = append(list, f)
+		}
+	}
+	return list
 }
 
 // looseDividers are the names of the dividers that are lifted out.
@@ -249,6 +277,7 @@ func looseDividers(d batch.Drawer) (names []string) {
 func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
 	s := d.Strength
 	out.BottomOut = n(d.BottomOut)
+	out.SlidInSolid = d.Spec.BottomFit == joinery.BottomSlidIn && d.Spec.Bottom.Solid
 	out.Weight, out.Load, out.Rating = words.Grams(s.Empty), words.Grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }

@@ -79,6 +79,9 @@ type Layer struct {
 	BitFile string `json:"bit_file,omitempty"`
 }
 
+// Cutter is the bit that cuts the layer; the zero Bit where a saw does.
+func (l Layer) Cutter() Bit { return Bit{l.Bit, l.Diameter, l.Flutes, l.Tool} }
+
 // Faces says which faces of a part are cut, in the order of cutting.
 type Faces struct {
 	Part   string   `json:"part"`

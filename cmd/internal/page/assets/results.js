@@ -1,7 +1,7 @@
 // What the job comes out as: lists on tabs, the drawer that is shown, its picture.
 import { byId, el, setText } from './dom.js';
 import * as sheets from './sheets.js';
-import { table, word } from './tables.js';
+import { refill, table } from './tables.js';
 import * as picture from './picture.js';
 
 const tabs = byId('tabs'), lists = byId('lists'), drawer = byId('drawer'), said = byId('said'), stale = byId('stale');
@@ -80,7 +80,7 @@ export function show(now) {
     return;
   }
   sheets.stop();
-  const next = JSON.stringify([now.tables.map((t) => [t.title, t.head, t.rows.length]), Boolean(now.notes)]);
+  const next = JSON.stringify([now.tables.map((t) => [t.title, t.columns, t.rows.length]), Boolean(now.notes)]);
   if (next !== drawn || lists.querySelectorAll('table').length !== now.tables.length) {
     drawn = next;
     lists.replaceChildren(...now.tables.map(table), ...(now.notes ? [el('pre', { textContent: now.notes })] : []));
@@ -91,14 +91,3 @@ export function show(now) {
 }
 
 export const shown = () => drawer.value;
-
-function refill(e, t) {
-  const rows = e.tBodies[0].rows;
-  t.rows.forEach((row, i) => row.forEach((cell, k) => {
-    const at = rows[i].cells[k];
-    if (at.textContent === cell) return;
-    at.textContent = cell;
-    if (word(cell)) at.dataset.word = 'bad';
-    else delete at.dataset.word;
-  }));
-}

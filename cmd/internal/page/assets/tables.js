@@ -1,14 +1,23 @@
-// Tables as the server sends them: heads that begin with > are of numbers.
+// Tables as the server sends them: it says which columns are flush right, and which cells are
+// to be seen at a glance.
 import { el } from './dom.js';
 
 export function table(t) {
-  const right = t.head.map((h) => h.startsWith('>'));
+  const heads = t.columns.map((c) => el(c.title ? 'th' : 'td', { scope: c.title ? 'col' : null, class: c.right ? 'number' : null, textContent: c.title }));
+  const row = (cells) => el('tr', {}, ...cells.map((cell, i) => el(i === 0 ? 'th' : 'td', { scope: i === 0 ? 'row' : null, class: t.columns[i].right ? 'number' : null, textContent: cell.text, 'data-level': cell.level ?? null })));
   return el('table', {},
     el('caption', { textContent: t.title }),
-    el('thead', {}, el('tr', {}, ...t.head.map((h, i) => el(h.replace('>', '') ? 'th' : 'td', { scope: h.replace('>', '') ? 'col' : null, class: right[i] ? 'number' : null, textContent: h.replace('>', '') })))),
-    el('tbody', {}, ...t.rows.map((row) => el('tr', {}, ...row.map((cell, i) => el(i === 0 ? 'th' : 'td', { scope: i === 0 ? 'row' : null, class: right[i] ? 'number' : null, textContent: cell, 'data-word': word(cell) }))))));
+    el('thead', {}, el('tr', {}, ...heads)),
+    el('tbody', {}, ...t.rows.map(row)));
 }
 
-// wrong are the verdicts that are to be seen at a glance.
-const wrong = new Set(['tight', 'loose', 'will not', 'recessed', 'proud', 'narrow', 'wide', 'deep', 'shallow', 'open', 'low', 'high', 'short', 'long']);
-export const word = (cell) => (cell.split(' or ').some((w) => wrong.has(w)) ? 'bad' : null);
+// refill brings a table that is shown to other cells; it has as many.
+export function refill(e, t) {
+  const rows = e.tBodies[0].rows;
+  t.rows.forEach((row, i) => row.forEach((cell, k) => {
+    const at = rows[i].cells[k];
+    if (at.textContent !== cell.text) at.textContent = cell.text;
+    if (cell.level) at.dataset.level = cell.level;
+    else delete at.dataset.level;
+  }));
+}

@@ -1,0 +1,188 @@
+package present
+
+import (
+	"bytes"
+	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// SettingTables are the settings of routers, and those of machines with a fence or by hand,
+// a table each where there are any.
+func SettingTables(setups []record.Setup, u geom.Unit) (list []SettingTable) {
+	var routed, others []record.Setup
+	for _, s := range setups {
+		if joinery.CutterKind(s.Machine) == joinery.Router {
+			routed = append(routed, s)
+		} else {
+			others = append(others, s)
+		}
+	}
+	if len(routed) > 0 {
+		list = append(list, routedSettings(routed, u))
+	}
+	if len(others) > 0 {
+		list = append(list, fencedSettings(others, u))
+	}
+	return list
+}
+
+// SettingTable is a table of settings with the headings of the columns of fence distance and
+// cutter height: a router has neither, and keeps its distance from the edge.
+type SettingTable struct {
+	Table
+	Fence, Height string
+	cutter        bool // parts.txt has the column too
+	notes         []string
+}
+
+// settings prints the tables of settings.
+func settings(out *bytes.Buffer, r record.Report, u geom.Unit) {
+	for _, t := range SettingTables(r.Setups, u) {
+		var shown []string
+		for _, c := range t.Columns {
+			if c.Heading != "cutter" || t.cutter {
+				shown = append(shown, c.Heading)
+			}
+		}
+		t.Pick(shown...).print(out, "")
+		for _, note := range t.notes {
+			fmt.Fprintln(out, note)
+		}
+		fmt.Fprintln(out)
+	}
+}
+
+// routedSettings are of a router, which follows its drawings.
+func routedSettings(setups []record.Setup, u geom.Unit) SettingTable {
+	unit := u.String()
+	t := SettingTable{Fence: "slots from edge", Height: "slots deep"}
+	t.Columns = []Column{Words("machine"), In("cutter", unit), In(t.Fence, unit), In(t.Height, unit)}
+	own := slices.ContainsFunc(setups, func(s record.Setup) bool { return s.GrooveFence > 0 || s.BackFence > 0 })
+	if own {
+		t.Columns = append(t.Columns, In("grooves from edge", unit), In("backs from end", unit))
+	}
+	t.Columns = append(t.Columns, Words("drawers"))
+	said := func(v float64) string {
+		if v == 0 {
+			return "-"
+		}
+		return words.Number(v*u.MM(), u)
+	}
+	for _, s := range setups {
+		row := []string{s.Machine, said(s.CutterWidth), said(s.FenceDistance), slotHeight(s, u)}
+		if own {
+			row = append(row, said(s.GrooveFence), said(s.BackFence))
+		}
+		t.Add(append(row, words.Some(s.Drawers))...)
+	}
+	return t
+}
+
+// slotHeight is the cutter height, and that of dados where it is another.
+func slotHeight(s record.Setup, u geom.Unit) string {
+	height := words.Number(s.CutterHeight*u.MM(), u)
+	if s.DadoHeight > 0 {
+		height += " (dados " + words.Number(s.DadoHeight*u.MM(), u) + ")"
+	}
+	return height
+}
+
+// fencedSettings are of machines with a fence, and of cuts by hand.
+func fencedSettings(setups []record.Setup, u geom.Unit) SettingTable {
+	unit := u.String()
+	t := SettingTable{Fence: "fence distance", Height: "cutter height", cutter: true}
+	t.Columns = []Column{Words("machine"), In("cutter", unit), In(t.Fence, unit), In(t.Height, unit),
+		Words("passes for the rabbets"), Words("fence for flush bottoms")}
+	own := slices.ContainsFunc(setups, func(s record.Setup) bool {
+		return s.GrooveFence > 0 || len(s.GrooveFences) > 0 || s.BackFence > 0
+	})
+	if own {
+		t.Columns = append(t.Columns, Words("fence for grooves"), Words("fence for housed backs"))
+	}
+	t.Columns = append(t.Columns, Words("drawers"))
+	for _, s := range setups {
+		row := []string{s.Machine, words.Number(s.CutterWidth*u.MM(), u), words.Number(s.FenceDistance*u.MM(), u),
+			slotHeight(s, u), rabbetPasses(s, u), bottomFence(s, u)}
+		if own {
+			row = append(row, grooveFence(s, u), backFence(s, u))
+		}
+		t.Add(append(row, words.Some(s.Drawers))...)
+		if s.FingerRow > 0 {
+			t.notes = append(t.notes, words.Some(s.Drawers)+": "+fingerRow(s, u))
+		}
+	}
+	return t
+}
+
+// rabbetPasses says how many passes the rabbets take; a dash by hand, where they are pared.
+func rabbetPasses(s record.Setup, u geom.Unit) string {
+	passes := "-"
+	if joinery.CutterKind(s.Machine).Fenced() {
+		passes = "1"
+	}
+	if s.RabbetPasses > 1 {
+		passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, words.Number(s.LastFence*u.MM(), u))
+	}
+	if s.FlatTongues {
+		passes += ", lying flat"
+	}
+	return passes
+}
+
+// bottomFence is the fence distance for flush bottoms.
+func bottomFence(s record.Setup, u geom.Unit) string {
+	switch {
+	case s.BottomHeight > 0:
+		return "lies flat, cutter " + words.Number(s.BottomHeight*u.MM(), u) + " high"
+	case s.BottomFence > 0:
+		return words.Number(s.BottomFence*u.MM(), u)
+	}
+	return "-"
+}
+
+// grooveFence is the fence distance for grooves at a height of their own.
+func grooveFence(s record.Setup, u geom.Unit) string {
+	switch {
+	case len(s.GrooveFences) > 0:
+		return groovePasses(s, u)
+	case s.GrooveFence > 0:
+		return words.Number(s.GrooveFence*u.MM(), u)
+	}
+	return "-"
+}
+
+// backFence is the fence distance for the dados of housed backs.
+func backFence(s record.Setup, u geom.Unit) string {
+	if s.BackFence == 0 {
+		return "-"
+	}
+	back := words.Number(s.BackFence*u.MM(), u)
+	if s.BackPasses > 1 && joinery.CutterKind(s.Machine).Fenced() {
+		back += fmt.Sprintf(", %d passes", s.BackPasses)
+	}
+	return back
+}
+
+// groovePasses are the fence distances of a cutter for grooves.
+func groovePasses(s record.Setup, u geom.Unit) string {
+	var at []string
+	for _, f := range s.GrooveFences {
+		at = append(at, words.Number(f*u.MM(), u))
+	}
+	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), words.Number(s.GrooveCutter*u.MM(), u))
+}
+
+// fingerRow says which row of fingers a jig makes higher or lower than the others.
+func fingerRow(s record.Setup, u geom.Unit) string {
+	row := "the lowest row"
+	if s.FingerRow > 1 {
+		row = fmt.Sprintf("row %d from below", s.FingerRow)
+	}
+	return fmt.Sprintf("%s of fingers is %s high, for the bottom's groove: "+
+		"a spacer in the jig sets it off on all four walls, and its notches take several passes", row, words.Length(s.FingerHeight*u.MM(), u))
+}

@@ -1,0 +1,151 @@
+package record
+
+import (
+	"slices"
+
+	"drawerwright/cmd/internal/batch"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/supplies"
+)
+
+// CutGroup is what a shop cuts as one: parts of equal panels, stock and setting, whichever
+// drawers they are for.
+type CutGroup struct {
+	Parts     []string `json:"parts"` // the drawing of the first serves for all
+	Stock     string   `json:"stock"`
+	Length    float64  `json:"length"`
+	Width     float64  `json:"width"`
+	Thickness float64  `json:"thickness"`
+	Quantity  int      `json:"quantity"` // spares among them
+	Spares    int      `json:"spares,omitempty"`
+	Grain     string   `json:"grain"`
+	Cuts      string   `json:"cuts"` // which faces are cut
+	Banding   string   `json:"banding"`
+	Machine   string   `json:"machine"`
+	// Setting is the fence distance and the cutter height; nil where nothing is cut.
+	Setting *[2]float64 `json:"setting,omitempty"`
+}
+
+// Blank is what a shop saws as one size and gives the same cuts in one setting, before its
+// parts get what tells them apart.
+type Blank struct {
+	Stock    string      `json:"stock"`
+	Length   float64     `json:"length"`
+	Width    float64     `json:"width"`
+	Quantity int         `json:"quantity"`
+	Parts    []BlankPart `json:"parts"`
+}
+
+// BlankPart are equal parts that are made of a blank.
+type BlankPart struct {
+	Parts    []string `json:"parts"`
+	Quantity int      `json:"quantity"`
+	Then     string   `json:"then,omitempty"` // what each gets afterwards; empty for nothing
+}
+
+// Bit is a bit of the job.
+type Bit struct {
+	Name     string  `json:"name"`
+	Diameter float64 `json:"diameter"`
+	Flutes   int     `json:"flutes,omitempty"`
+	Tool     int     `json:"tool,omitempty"`
+}
+
+// CutListOf are the groups of a batch, by stock and setting, and the blanks that some of them
+// are made of.
+func CutListOf(b batch.Batch) (list []CutGroup, blanks []Blank) {
+	n := func(mm float64) float64 { return Number(mm, b.Units) }
+	list, blanks = []CutGroup{}, []Blank{}
+	groups := batch.Merged(b)
+	for _, g := range groups {
+		p := g.Parts[0]
+		one := CutGroup{Parts: partNames(g), Stock: p.Stock.Name, Length: n(p.Panel.Length()), Width: n(p.Panel.Width()),
+			Thickness: n(p.Panel.Thickness), Quantity: g.Quantity, Spares: g.Spares, Grain: grainOf(p),
+			Cuts: cutFaces(p.Panel), Banding: banded(p), Machine: string(g.Setup.Cutter.Kind)}
+		if one.Cuts != uncut {
+			one.Setting = &[2]float64{n(g.Setup.FenceDistance), n(g.Setup.CutterHeight)}
+		}
+		list = append(list, one)
+	}
+	for _, k := range batch.Blanks(groups) {
+		p := k.Groups[0].Parts[0]
+		one := Blank{Stock: p.Stock.Name, Length: n(p.Panel.Length()), Width: n(p.Panel.Width()), Quantity: k.Quantity}
+		for _, g := range k.Groups {
+			one.Parts = append(one.Parts, BlankPart{partNames(g), g.Quantity, batch.Later(g.Parts[0].Panel)})
+		}
+		blanks = append(blanks, one)
+	}
+	return list, blanks
+}
+
+func partNames(g batch.Group) []string {
+	names := make([]string, len(g.Parts))
+	for i, p := range g.Parts {
+		names[i] = p.Name
+	}
+	return names
+}
+
+// grainOf says along which side of a part the grain runs.
+func grainOf(p batch.Part) string {
+	if p.Stock.Grain == joinery.GrainNone {
+		return "none"
+	}
+	return "along the length"
+}
+
+// cutFaces says which faces of a panel are cut.
+func cutFaces(p geom.Panel) string {
+	switch inside, outside := p.CutOn(geom.Inside), p.CutOn(geom.Outside); {
+	case inside && outside:
+		return "both faces"
+	case outside:
+		return "outside face"
+	case inside:
+		return "inside face"
+	}
+	if len(p.Outline) > 4 { // fingers, notches, slots
+		return "outline"
+	}
+	return uncut
+}
+
+// uncut is a part that is sawn to its size and no more.
+const uncut = "none"
+
+// banded says which edges get edge banding, of stock that has one.
+func banded(p batch.Part) string {
+	switch {
+	case p.Banding == 0:
+		return "none"
+	case supplies.AllRound(p.Role):
+		return "all edges"
+	}
+	return "upper edge"
+}
+
+// idleBits are bits of the job with which no layer of any drawing is cut.
+func idleBits(b batch.Batch, r Report, n func(float64) float64) (list []Bit) {
+	used := make(map[Bit]bool)
+	note := func(layers []Layer) {
+		for _, l := range layers {
+			used[l.Cutter()] = true
+		}
+	}
+	note(r.Layers)
+	for _, k := range r.Sheets {
+		for _, s := range k.Sheets {
+			note(s.Layers)
+		}
+	}
+	for _, d := range b.Drawers {
+		for _, bit := range d.Bits {
+			one := Bit{bit.Name, n(bit.Diameter), bit.Flutes, bit.Tool}
+			if !used[one] && !slices.Contains(list, one) {
+				list = append(list, one)
+			}
+		}
+	}
+	return list
+}
