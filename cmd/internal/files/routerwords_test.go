@@ -4,10 +4,14 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 )
 
 // TestRouterHasNoFence: what a router cuts lies so far from the edge and is so deep, and parts
-// that are not cut have no setting; a bit of the job that no cut takes is named.
+// that are not cut have no setting; a bit of the job that no cut takes is named, and
+// report.json, read back, prints all of it.
 func TestRouterHasNoFence(t *testing.T) {
 	job := strings.NewReplacer("tool: 1, ", "", "bits: {", "bits: {spare: {diameter: 3 mm, reach: 8 mm, tool: 7}, ",
 		"drawers:\n", "drawers:\n  - {name: low, outside: 400 mm x 90 mm x 400 mm, sides: birch, bottom: thin, "+
@@ -26,6 +30,9 @@ func TestRouterHasNoFence(t *testing.T) {
 		if !strings.Contains(text, want) {
 			t.Errorf("parts.txt does not say %q", want)
 		}
+	}
+	if r, err := record.Read(made["report.json"]); err != nil || string(present.PartsText(r)) != text {
+		t.Errorf("report.json does not print parts.txt: %v", err)
 	}
 	bottoms := regexp.MustCompile(`(?m)^(?:box|low)-bottom.* none  +(\S.*)$`).FindAllStringSubmatch(text, -1)
 	for _, m := range bottoms {
