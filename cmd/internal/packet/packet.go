@@ -176,11 +176,10 @@ func (m maker) openings() {
 	for _, c := range m.report.Cabinets {
 		m.Heading(1, fmt.Sprintf("%s: %s x %s x %s %s, %s", c.Name, m.reported(c.Opening.Width), m.reported(c.Opening.Height), m.reported(c.Opening.Depth), unit, c.Slide))
 		if c.Packing > 0 {
-			m.Text(fmt.Sprintf("Pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on.", m.reported(c.Packing), unit))
+			m.Text(upper(present.PackingText(c, m.unit)) + ".")
 		}
 		if c.Shim > 0 {
-			text := present.ShimText(c, m.unit)
-			m.Text(strings.ToUpper(text[:1]) + text[1:] + ".")
+			m.Text(upper(present.ShimText(c, m.unit)) + ".")
 		}
 		m.table(present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height"))
 		for _, s := range c.Spacers {
@@ -188,8 +187,7 @@ func (m maker) openings() {
 		}
 	}
 	for _, a := range m.report.Alike {
-		text := present.AlikeText(a, m.unit)
-		m.Text(strings.ToUpper(text[:1]) + text[1:])
+		m.Text(upper(present.AlikeText(a, m.unit)))
 	}
 	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
 }

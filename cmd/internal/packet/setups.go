@@ -106,7 +106,7 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 		m.Text(fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", m.stack(p.Fence), m.stack(p.Height)))
 	}
 	if len(s.Steps) > 1 {
-		m.Text("Raise the bit in steps: " + m.list(s.Steps, ", ") + " " + unit + "; every part passes at each.")
+		m.Text(s.Raised(m.unit))
 	}
 	for _, c := range s.Cuts {
 		*step++
@@ -127,7 +127,7 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 			m.step(c, *step)
 		}
 		if len(c.Passes) > 1 {
-			m.Item(1, "", fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), m.list(c.Passes, ", "), unit))
+			m.Item(1, "", c.Fences(m.unit))
 		}
 	}
 	m.checks(s.Checks, s.ChecksSaid)
@@ -143,14 +143,6 @@ func (m maker) checks(list []present.Check, said []string) {
 	}
 }
 
-func (m maker) list(values []float64, between string) string {
-	all := make([]string, len(values))
-	for i, v := range values {
-		all[i] = m.setTo(v)
-	}
-	return strings.Join(all, between)
-}
-
 func (m maker) stack(pieces []float64) string {
 	sum := 0.0
 	for _, v := range pieces {
@@ -159,7 +151,7 @@ func (m maker) stack(pieces []float64) string {
 	if len(pieces) < 2 {
 		return m.setTo(sum)
 	}
-	return m.list(pieces, " + ") + " = " + m.setTo(sum)
+	return present.SettingList(pieces, " + ", m.unit) + " = " + m.setTo(sum)
 }
 
 // setTo prints a number of the report that something is set to.

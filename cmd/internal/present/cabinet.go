@@ -56,6 +56,12 @@ func LinesCSV(b batch.Batch) []byte {
 	return out.Bytes()
 }
 
+// PackingText says how far the sides of a cabinet are packed out.
+func PackingText(c record.Cabinet, u geom.Unit) string {
+	return fmt.Sprintf("pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on",
+		caliper(c.Packing, u), u)
+}
+
 // ShimText says what is put between the slides and a cabinet.
 func ShimText(c record.Cabinet, u geom.Unit) string {
 	return fmt.Sprintf("put shims of %s %s between the slides and the cabinet, at the left and at the right",
@@ -91,8 +97,7 @@ func openings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		}
 		fmt.Fprintln(out)
 		if c.Packing > 0 {
-			fmt.Fprintf(out,
-				"pack the cabinet's sides out by %s %s, level with its frame, where slides are screwed on\n", caliper(c.Packing, u), unit)
+			fmt.Fprintln(out, PackingText(c, u))
 		}
 		if c.Shim > 0 {
 			fmt.Fprintln(out, ShimText(c, u))

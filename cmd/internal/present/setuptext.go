@@ -153,7 +153,6 @@ func (t *sheetText) machine(m Machine) {
 }
 
 func (t *sheetText) setting(number int, s Setting, machine string) {
-	unit := t.unit.String()
 	t.line("")
 	t.line("%s", s.Heading(number, machine, t.unit))
 	t.wrapped("  ", s.Buried(machine))
@@ -161,7 +160,7 @@ func (t *sheetText) setting(number int, s Setting, machine string) {
 		t.wrapped("  ", fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", t.pieces(p.Fence, s.Fence), t.pieces(p.Height, s.Height)))
 	}
 	if len(s.Steps) > 1 {
-		t.wrapped("  ", "Raise the bit in steps: "+t.list(s.Steps)+" "+unit+"; every part passes at each.")
+		t.wrapped("  ", s.Raised(t.unit))
 	}
 	for _, c := range s.Cuts {
 		t.cut(c)
@@ -177,7 +176,7 @@ func (t *sheetText) pieces(list []float64, wanted float64) string {
 	}
 	text := words.Number(total*t.unit.MM(), t.unit)
 	if len(list) > 1 {
-		text += " = " + strings.ReplaceAll(t.list(list), ", ", " + ")
+		text += " = " + SettingList(list, " + ", t.unit)
 	}
 	if off := t.number(total - wanted); strings.Trim(off, "-0.") != "" {
 		text += ", off by " + off
@@ -185,19 +184,30 @@ func (t *sheetText) pieces(list []float64, wanted float64) string {
 	return text
 }
 
-func (t *sheetText) list(values []float64) string {
-	var all []string
-	for _, v := range values {
-		all = append(all, words.Number(v*t.unit.MM(), t.unit))
+// SettingList prints numbers that something is set to, one after the other.
+func SettingList(values []float64, between string, u geom.Unit) string {
+	all := make([]string, len(values))
+	for i, v := range values {
+		all[i] = words.Number(v*u.MM(), u)
 	}
-	return strings.Join(all, ", ")
+	return strings.Join(all, between)
+}
+
+// Raised says in which steps the bit of a router table is raised.
+func (s Setting) Raised(u geom.Unit) string {
+	return fmt.Sprintf("Raise the bit in steps: %s %s; every part passes at each.", SettingList(s.Steps, ", ", u), u)
+}
+
+// Fences says where the fence is for each of several passes.
+func (c CutStep) Fences(u geom.Unit) string {
+	return fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), SettingList(c.Passes, ", ", u), u)
 }
 
 func (t *sheetText) cut(c CutStep) {
 	t.step++
 	t.wrapped("  ", fmt.Sprintf("%d. %s.", t.step, c.How(t.unit)))
 	if len(c.Passes) > 1 {
-		t.wrapped("     ", fmt.Sprintf("%d passes, the fence at %s %s.", len(c.Passes), t.list(c.Passes), t.unit))
+		t.wrapped("     ", c.Fences(t.unit))
 	}
 	t.wrapped("     ", c.Who)
 	if c.Note != "" {
