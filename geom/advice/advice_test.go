@@ -64,6 +64,24 @@ func TestRetry(t *testing.T) {
 	}
 }
 
+// TestNothingWorse: a change with which fewer boxes come out right does not hold, though no
+// measure is out by its likely range.
+func TestNothingWorse(t *testing.T) {
+	b := boxOf(t, NewMemory(), spec("right"))
+	tried := 0
+	for play := 0.25; play < 0.4; play += 0.005 {
+		o, holds := b.with(geom.Remedy{Changes: []geom.Change{{Setting: joinery.FieldDadoPlay, Min: play, Max: play}}})
+		if o.Verdict == joinery.Goes && o.Right.Part < b.Outcome.Right.Part {
+			if tried++; holds {
+				t.Errorf("with a play of %g %s holds, and before it was %s", play, o.Right, b.Outcome.Right)
+			}
+		}
+	}
+	if tried == 0 {
+		t.Error("no play makes fewer boxes right without being out")
+	}
+}
+
 // TestSawnBottom: the bottom of a saw that has one cutter gets a groove of its own, made to
 // fit it.
 func TestSawnBottom(t *testing.T) {

@@ -78,3 +78,12 @@ func TestPlaces(t *testing.T) {
 		t.Errorf("no pins: %v, %v", list, ok)
 	}
 }
+
+// TestVisiblyOff: on a strip of 34 a third of the width is 11.3, which turned top to bottom
+// is 34 - 2 x 11.3 = 11.3 off: less than the 12 that one sees. 5 lower it is 21.3.
+func TestVisiblyOff(t *testing.T) {
+	list, ok := (Standing{Radius: 3, FromEdge: 6}).Places(500, 34, nil)
+	if !ok || math.Abs(list[0].Y-(34.0/3-5)) > 1e-9 {
+		t.Errorf("%v, %v", list, ok)
+	}
+}
