@@ -50,13 +50,7 @@ func (l *layout) drawerFront() {
 		})
 		return
 	}
-	floor := front.Stands[0].Origin.Z
-	switch {
-	case l.BottomFit == BottomCleats:
-		floor = l.bottomTop()
-	case l.BottomFit.Grooved():
-		floor = l.rise + l.groove
-	}
+	floor := l.frontFloor(front)
 	screws := 0
 	rows := []float64{(floor + l.Height) / 2}
 	if clear := l.Height - floor; clear >= fixingTwoRows {
@@ -82,6 +76,17 @@ func (l *layout) drawerFront() {
 	l.takes(l.long("screw", l.screw(fixingScrew).name, front.Stock.Thickness.Mean+fixingWasher+float64(fixingInto*t))+" with washer", screws)
 	l.handle(f, &p, stand, front, floor, drill)
 	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Stands: []geom.Placement{stand}})
+}
+
+// frontFloor is how high over the box's lower edge the box's front is free of the bottom.
+func (l *layout) frontFloor(front *Part) float64 {
+	switch {
+	case l.BottomFit == BottomCleats:
+		return l.bottomTop()
+	case l.BottomFit.Grooved():
+		return l.rise + l.groove
+	}
+	return front.Stands[0].Origin.Z
 }
 
 // standsBefore reports whether a drawer front stands before the box, and says so where it

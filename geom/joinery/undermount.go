@@ -21,15 +21,7 @@ func (l *layout) undermount() {
 	if u == nil {
 		return
 	}
-	if t := l.Sides.Thickness; u.MostSide > 0 && t.Max > u.MostSide+settle {
-		l.fail(geom.Diagnosis{
-			Code: "side-thickness", Subject: about(FieldSides, Side),
-			Measured: geom.Millimetres(t.Max), Limit: geom.Millimetres(u.MostSide),
-			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimetres(t.Mean), geom.Millimetres(t.Max), geom.Millimetres(u.MostSide)),
-			Ask:      geom.Sentencef("take another slide"),
-			Remedies: []geom.Remedy{l.most(FieldSides, u.MostSide-(t.Max-t.Mean))},
-		})
-	}
+	l.checkBesideSlides(u)
 	if stand := l.bottomStand(); stand < u.Recess-recessRoom {
 		l.fail(geom.Diagnosis{
 			Code: "recess-under", Subject: about(FieldUndermount, Bottom),
@@ -51,6 +43,19 @@ func (l *layout) undermount() {
 		return
 	}
 	l.hooks(back, inner)
+}
+
+// checkBesideSlides judges whether the sides go beside the slides.
+func (l *layout) checkBesideSlides(u *Undermount) {
+	if t := l.Sides.Thickness; u.MostSide > 0 && t.Max > u.MostSide+settle {
+		l.fail(geom.Diagnosis{
+			Code: "side-thickness", Subject: about(FieldSides, Side),
+			Measured: geom.Millimetres(t.Max), Limit: geom.Millimetres(u.MostSide),
+			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimetres(t.Mean), geom.Millimetres(t.Max), geom.Millimetres(u.MostSide)),
+			Ask:      geom.Sentencef("take another slide"),
+			Remedies: []geom.Remedy{l.most(FieldSides, u.MostSide-(t.Max-t.Mean))},
+		})
+	}
 }
 
 // notches cuts them into the lower edge of the back, and reports whether they can be.
