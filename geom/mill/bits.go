@@ -110,13 +110,13 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 	if lacks := b.Diameter + SlotRoom - narrowOpen(c.Outline, open, drawn); lacks > 0 {
 		drawn = overRun(c.Outline, open, by+lacks) // a bit may overhang the edge
 	}
-	if drawn.LeastInsideRadius() < radius-touching {
+	if drawn.LeastInsideRadius() < radius-geom.Settle {
 		return c, tooRound
 	}
 	if !enters(drawn, radius) {
 		return c, tooWide
 	}
-	if b.Reach > 0 && p.deepest(c) > b.Reach+touching {
+	if b.Reach > 0 && p.deepest(c) > b.Reach+geom.Settle {
 		return c, tooShort
 	}
 	cleared := p.clearedBeside(c)

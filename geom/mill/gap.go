@@ -41,13 +41,19 @@ func pathBounds(c Cut, bits []Bit) geom.Rect {
 
 // checkGap judges the distance of panels on a sheet.
 func (p *preparation) checkGap() {
-	if need := p.work.Reach + Between; p.PartGap > 0 && p.PartGap < need-touching {
+	if p.PartGap <= 0 {
+		return
+	}
+	// The larger need is told: a gap of the lesser one would only be refused for the other.
+	switch need, ends := p.work.Reach+Between, p.work.EndGap; {
+	case p.PartGap >= max(need, ends)-geom.Settle:
+	case need >= ends:
 		p.tooNear(need, geom.Sentencef("panels %s apart: the cuts and the bit that cuts it out reach %s past the panel, "+
 			"and %s of wood have to stay before the next", geom.Millimetres(p.PartGap), geom.Millimetres(p.work.Reach),
 			geom.Millimetres(Between)), "take less over-run, or a smaller bit")
-	} else if need := p.work.EndGap; p.PartGap > 0 && p.PartGap < need-touching {
-		p.tooNear(need, geom.Sentencef("panels %s apart: the registration holes and the wood about them reach %s "+
-			"past the ends of this one", geom.Millimetres(p.PartGap), geom.Millimetres(need)),
+	default:
+		p.tooNear(ends, geom.Sentencef("panels %s apart: the registration holes and the wood about them reach %s "+
+			"past the ends of this one", geom.Millimetres(p.PartGap), geom.Millimetres(ends)),
 			"put the registration holes on the centre line")
 	}
 }

@@ -71,10 +71,10 @@ func followed(s Settings, c geom.Change, mm float64) Settings {
 	return s
 }
 
-// count is how often a list has what a diagnosis says.
+// count is how often a list has a complaint about the same setting.
 func count(list []geom.Diagnosis, d geom.Diagnosis) (n int) {
 	for _, o := range list {
-		if o.Code == d.Code && o.Fact.In(geom.Millimetre) == d.Fact.In(geom.Millimetre) {
+		if o.Code == d.Code && o.Subject == d.Subject {
 			n++
 		}
 	}

@@ -24,9 +24,9 @@ func (p *preparation) outlineBit() int {
 		drawn, room := p.relieved(radius)
 		sharp := sharpCorners(outline)
 		switch {
-		case bit.Reach > 0 && bit.Reach < thick-touching:
+		case bit.Reach > 0 && bit.Reach < thick-geom.Settle:
 			no = tooShort
-		case least < radius-touching:
+		case least < radius-geom.Settle:
 			no = tooRound
 		case !room && p.ReliefOf(Profile) == ReliefNone:
 			no = notRelieved

@@ -41,7 +41,7 @@ func UsualPin(u geom.Unit) float64 {
 func (p *preparation) register() {
 	r, box := p.Register, p.part.Outline.Bounds()
 	reaches := func(b int) bool {
-		return p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most+PinDepth-touching
+		return p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most+PinDepth-geom.Settle
 	}
 	if r.Diameter == 0 {
 		r.Diameter = UsualPin(p.Unit)
@@ -85,7 +85,7 @@ func (p *preparation) inWaste(r *Register, box geom.Rect) []geom.Point {
 	switch {
 	case r.Distance == 0:
 		r.Distance = math.Ceil(least)
-	case r.Distance < least-touching:
+	case r.Distance < least-geom.Settle:
 		d := p.fail("register", SettingRegister, "registration holes %s from the panel's ends meet the cuts beyond them",
 			geom.Millimetres(r.Distance))
 		d.Measured, d.Limit = geom.Millimetres(r.Distance), geom.AtLeast(least)

@@ -19,7 +19,7 @@ func (p *preparation) checkSkin() {
 		skin, thick := geom.Millimetres(p.Skin), geom.Millimetres(part.Thickness)
 		d := p.fail("skin", SettingSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
 		d.Measured, d.Limit, d.Remedies = skin, thick, p.withSkin()
-	case !p.FromSpoilboard && thin < leastSkin-touching:
+	case !p.FromSpoilboard && thin < leastSkin-geom.Settle:
 		stays := geom.Millimetres(math.Max(0, thin))
 		d := p.warn("skin", SettingSkin, "a skin of %s is %s in the thinnest board", geom.Millimetres(p.Skin), stays)
 		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(leastSkin), fromSpoilboard

@@ -32,7 +32,7 @@ const leastTab = 0.5
 // tabsSuit judges the height of tabs against the boards: some wood above them in the
 // thinnest, and enough of the tabs themselves where the depth is from the top.
 func (p *preparation) tabsSuit() bool {
-	if most := p.part.Least - leastAboveTab; p.Tabs.Height > most+touching {
+	if most := p.part.Least - leastAboveTab; p.Tabs.Height > most+geom.Settle {
 		high := geom.Millimetres(p.Tabs.Height)
 		d := p.fail("tabs", SettingTabs, "tabs of %s are too high for a panel of %s, %s at the thinnest",
 			high, geom.Millimetres(p.part.Thickness), geom.Millimetres(p.part.Least))
@@ -44,7 +44,7 @@ func (p *preparation) tabsSuit() bool {
 	if !p.FromSpoilboard {
 		thinner = p.part.Thickness - p.part.Least
 	}
-	if least := leastTab + thinner; p.Tabs.Height < least-touching {
+	if least := leastTab + thinner; p.Tabs.Height < least-geom.Settle {
 		high := geom.Millimetres(p.Tabs.Height)
 		d := p.fail("tabs", SettingTabs, "tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing", high,
 			geom.Millimetres(math.Max(0, p.Tabs.Height-thinner)), geom.Millimetres(p.part.Least), geom.Millimetres(p.part.Thickness))
