@@ -33,7 +33,6 @@ const (
 // Right reports whether a measure with the verdict is as it is meant.
 func (v Verdict) Right() bool { return v == Goes || v == IsFlush || v == AsAsked }
 
-
 // Check is one measure of the finished joint, in millimetres: for the mean of
 // the caliper readings, and the least and the greatest that the readings allow
 // with the cuts as set or, where the Spec has its spread, the likely ones. Verdict
