@@ -45,8 +45,10 @@ type Diagnosis struct {
 	Fact    Sentence
 	// Measured misses Limit; both are nil where nothing was measured.
 	Measured, Limit Quantity
-	// Ask is what only a person can do: what is advised where there is no remedy.
-	Ask Sentence
+	// Ask is what only a person can do: what is advised where there is no remedy. Asked is the
+	// change that it names, where it names one that nothing but work in the shop brings about.
+	Ask   Sentence
+	Asked Change
 	// Remedies are changes of settings, each tried: it ends the diagnosis and brings no
 	// other but those that it announces. Eases are those that help and do not end it.
 	Remedies, Eases []Remedy

@@ -48,7 +48,7 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 			case found:
 				p.Eases = []geom.Remedy{r}
 			default:
-				p.Ask = d.help(d.Outcome.Help(i), m)
+				p.Ask, p.Asked = d.help(d.Outcome.Help(i), m)
 			}
 			problems = append(problems, p)
 		}
@@ -84,27 +84,36 @@ var causeText = map[fit.Cause]string{
 	fit.OfHeight: "how well the cutter's height is set", fit.OfLength: "how well parts are cut to length",
 }
 
-// help says what would help most.
-func (d *Drawer) help(h fit.Help, m fit.Foreseen) geom.Sentence {
+// fieldAccuracy is the entry of how well the shop's machine cuts, with a key for each cause.
+const fieldAccuracy geom.Setting = "accuracy"
+
+// KeyLots is the key of a change of boards: how much those of a lot may differ by, in mm.
+const KeyLots = "lots"
+
+// help says what would help most, and the change that it asks for, if it is one.
+func (d *Drawer) help(h fit.Help, m fit.Foreseen) (said geom.Sentence, asked geom.Change) {
 	if h.Cause == "" {
-		return geom.Sentencef("change what the drawer asks for, or its limits")
+		return geom.Sentencef("change what the drawer asks for, or its limits"), asked
 	}
-	var said geom.Sentence
 	switch least := advice.Finest(d.Spec.Cutter.Kind); {
 	case h.Need == 0 && h.Halved.Part < m.Right.Part+advice.Noticeable:
 		said = geom.Sentencef("no one thing that is off moves it much: change what the drawer asks for, or its limits")
 	case h.Cause.Board():
 		if stock, assumed := d.OneReading(h.Cause); assumed {
-			return geom.Sentencef("%s has one reading, and a standard lets its boards differ by %s: measure more of them, and write the thinnest and the thickest",
-				stock, geom.Millimetres(2*h.Now))
+			return geom.Sentencef("%s has one reading, and a standard lets its boards differ by %s: "+
+				"measure more of them, and write the thinnest and the thickest",
+				stock, geom.Millimetres(2*h.Now)), asked
 		}
-		said = sortBoards(h)
+		if said = sortBoards(h); h.Need > 0 {
+			asked = geom.Change{Setting: boardsOf[h.Cause], Key: KeyLots, Max: 2 * h.Need}
+		}
 	case h.Need < least && h.Now/2 < least:
-		return geom.Sentencef("%s: no shop works much finer: change what the drawer asks for, or its limits", d.offMost(h))
+		return geom.Sentencef("%s: no shop works much finer: change what the drawer asks for, or its limits", d.offMost(h)), asked
 	case h.Need < least:
 		h.Need = 0
 		said = geom.Sentencef("%s: halve it", d.offMost(h))
 	default:
+		asked = geom.Change{Setting: fieldAccuracy, Key: string(h.Cause), Max: h.Need}
 		said = geom.Sentencef("%s: keep it within %s and write `accuracy: {%s: %s}`", d.offMost(h), geom.AtMost(h.Need), h.Cause, geom.AtMost(h.Need))
 	}
 	if h.Need == 0 && h.Halved.Part >= m.Right.Part+advice.Noticeable {
@@ -113,7 +122,13 @@ func (d *Drawer) help(h fit.Help, m fit.Foreseen) geom.Sentence {
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {
 		said = geom.Sentencef("%s; or take a slide that allows more", said)
 	}
-	return said
+	return said, asked
+}
+
+// boardsOf are the entries of the boards that are the cause of what is off.
+var boardsOf = map[fit.Cause]geom.Setting{
+	fit.OfSides: joinery.FieldSides, fit.OfFront: joinery.FieldFront, fit.OfBack: joinery.FieldBack,
+	fit.OfBottom: joinery.FieldBottom, fit.OfDividers: joinery.FieldDividers,
 }
 
 // sortBoards is what helps where boards differ most.

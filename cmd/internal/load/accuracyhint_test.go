@@ -2,7 +2,6 @@ package load
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 	"testing"
 
@@ -16,7 +15,6 @@ import (
 // TestHintsOfAccuracyInJobs: an accuracy that a hint names, written into the job file as it
 // is printed, ends the complaint, and nothing new is said of any drawer.
 func TestHintsOfAccuracyInJobs(t *testing.T) {
-	hint := regexp.MustCompile("write `accuracy: {([a-z]+): ([^}]+)}`")
 	followed := 0
 	for seed := uint64(0); seed < 24; seed++ {
 		text := jobtest.Seeded(seed, jobtest.Want{}).Text
@@ -26,18 +24,17 @@ func TestHintsOfAccuracyInJobs(t *testing.T) {
 		}
 		done := make(map[string]bool) // the rows of an entry say much the same
 		for _, p := range found {
-			m := hint.FindStringSubmatch(p.Shown(j).Hint)
-			if m == nil || done[fmt.Sprint(p.Subject.Check, m[1])] {
+			if p.Asked.Setting != "accuracy" || done[fmt.Sprint(p.Subject.Check, p.Asked.Key)] {
 				continue
 			}
-			done[fmt.Sprint(p.Subject.Check, m[1])] = true
+			done[fmt.Sprint(p.Subject.Check, p.Asked.Key)] = true
 			followed++
 			var root yaml.MapSlice
 			if err := yaml.UnmarshalWithOptions([]byte(text), &root, yaml.UseOrderedMap()); err != nil {
 				t.Fatal(err)
 			}
 			own, _ := get(root, "accuracy").(yaml.MapSlice)
-			changed, err := yaml.Marshal(set(root, "accuracy", set(own, m[1], m[2])))
+			changed, err := yaml.Marshal(set(root, "accuracy", set(own, p.Asked.Key, printed(t, p, j).Text(j.Units))))
 			if err != nil {
 				t.Fatal(err)
 			}

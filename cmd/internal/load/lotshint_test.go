@@ -2,7 +2,6 @@ package load
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 	"testing"
@@ -13,12 +12,12 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/geom"
+	"drawerwright/geom/joinery"
 )
 
 // TestHintsOfLotsInJobs: boards that differ by no more than a hint says, their readings
 // written into the job file, end the complaint.
 func TestHintsOfLotsInJobs(t *testing.T) {
-	hint := regexp.MustCompile(`^the boards? of the (sides|front|back|bottom), .* lots that differ by no more than (.+), and write the readings`)
 	followed := 0
 	for seed := uint64(0); seed < 40; seed++ {
 		text := jobtest.Seeded(seed, jobtest.Want{}).Text
@@ -28,22 +27,18 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 		}
 		done := make(map[string]bool)
 		for _, p := range found {
-			m := hint.FindStringSubmatch(p.Shown(j).Hint)
-			if m == nil || done[fmt.Sprint(p.Subject.Check, m[0])] {
+			if p.Asked.Key != batch.KeyLots || p.Asked.Setting == joinery.FieldDividers || done[fmt.Sprint(p.Subject.Check, p.Asked)] {
 				continue
 			}
-			done[fmt.Sprint(p.Subject.Check, m[0])] = true
-			differ, err := geom.ParseLength(m[2], j.Units)
-			if err != nil {
-				t.Fatal(err)
-			}
+			done[fmt.Sprint(p.Subject.Check, p.Asked)] = true
+			differ := printed(t, p, j)
 			var root yaml.MapSlice
 			if err := yaml.UnmarshalWithOptions([]byte(text), &root, yaml.UseOrderedMap()); err != nil {
 				t.Fatal(err)
 			}
 			spec := j.Drawers[p.Drawer].Spec
-			stock := map[string]string{"sides": spec.Sides.Name, "front": spec.Front.Name, "back": spec.Back.Name, "bottom": spec.Bottom.Name}[m[1]]
-			mean := map[string]float64{"sides": spec.Sides.Thickness.Mean, "front": spec.Front.Thickness.Mean, "back": spec.Back.Thickness.Mean, "bottom": spec.Bottom.Thickness.Mean}[m[1]]
+			stock := map[string]string{"sides": spec.Sides.Name, "front": spec.Front.Name, "back": spec.Back.Name, "bottom": spec.Bottom.Name}[string(p.Asked.Setting)]
+			mean := map[string]float64{"sides": spec.Sides.Thickness.Mean, "front": spec.Front.Thickness.Mean, "back": spec.Back.Thickness.Mean, "bottom": spec.Bottom.Thickness.Mean}[string(p.Asked.Setting)]
 			stocks := get(root, "stock").(yaml.MapSlice)
 			like := remove(set(slices.Clone(get(stocks, stock).(yaml.MapSlice)), "thickness", []any{exact(mean - differ.MM()/2), exact(mean + differ.MM()/2)}), "tolerance")
 			changed, err := yaml.Marshal(set(root, "stock", set(stocks, stock, like)))
@@ -66,4 +61,14 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 	if followed < 5 {
 		t.Errorf("%d hints were followed", followed)
 	}
+}
+
+// printed is the bound of the change that a diagnosis asks for, as its hint prints it.
+func printed(t *testing.T, p batch.Problem, j *job.Job) geom.Length {
+	t.Helper()
+	bound := geom.LengthOf(p.Asked.Max).RoundDown(j.Units)
+	if hint := p.Shown(j).Hint; !strings.Contains(hint, bound.Text(j.Units)) {
+		t.Errorf("%q does not say %s", hint, bound.Text(j.Units))
+	}
+	return bound
 }

@@ -1,14 +1,13 @@
 package load
 
 import (
-	"regexp"
+	"slices"
 	"strings"
 	"testing"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
-	"drawerwright/geom"
 )
 
 // offMiddle is a job whose play spreads wider than its limits, and is set off their middle.
@@ -40,8 +39,6 @@ drawers:
 // TestHintsOfOddsInJobs: a setting that a hint names with the odds it brings, written
 // into the job file, brings those odds, and nothing new is said of any drawer.
 func TestHintsOfOddsInJobs(t *testing.T) {
-	hint := regexp.MustCompile(`^(write an? .+): then (.+)$`)
-	entry := regexp.MustCompile(`^write an? ([a-z-]+) of (.+)$`)
 	followed := 0
 	for seed := uint64(0); seed < 24; seed++ {
 		text := jobtest.Seeded(seed, jobtest.Want{}).Text
@@ -57,27 +54,24 @@ func TestHintsOfOddsInJobs(t *testing.T) {
 		}
 		done := make(map[string]bool) // the rows of an entry say the same
 		for _, p := range found {
-			m := hint.FindStringSubmatch(p.Shown(j).Hint)
-			if m == nil || done[p.Shown(j).Hint] {
+			ways := append(slices.Clone(p.Remedies), p.Eases...)
+			if len(ways) != 1 || ways[0].Result.IsEmpty() || done[p.Shown(j).Hint] {
 				continue
 			}
 			done[p.Shown(j).Hint] = true
-			var r geom.Remedy
-			var lengths []float64
-			for _, one := range strings.Split(m[1], " and ") {
-				e := entry.FindStringSubmatch(one)
-				length, err := geom.ParseLength(e[2], j.Units)
-				if err != nil {
-					t.Fatalf("seed %d: %s: %v", seed, p.Shown(j).Hint, err)
-				}
-				r.Changes, lengths = append(r.Changes, geom.Change{Setting: geom.Setting(e[1]), Min: length.MM(), Max: length.MM()}), append(lengths, length.MM())
+			then := ways[0].Result.In(j.Units)
+			if !strings.HasSuffix(p.Shown(j).Hint, ": then "+then) {
+				t.Errorf("seed %d: %q does not say %q", seed, p.Shown(j).Hint, then)
 			}
-			changed, _ := written(t, text, j, p.Drawer, r, lengths)
+			changed, ok := written(t, text, j, p.Drawer, ways[0], ways[0].Ends()[0])
+			if !ok {
+				continue
+			}
 			followed++
 			after, _ := job.Read("job.yaml", strings.NewReader(changed))
 			b, problems := batch.Make(after)
 			for _, now := range b.Drawers[p.Drawer].Outcome.Measures {
-				if now.CheckID == p.Subject.Check && now.Right.String() != m[2] {
+				if now.CheckID == p.Subject.Check && now.Right.String() != then {
 					t.Errorf("seed %d: %s\n%s\nfollowed: %s", seed, p.Shown(j).Message, p.Shown(j).Hint, now.Right)
 				}
 			}
