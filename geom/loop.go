@@ -266,11 +266,11 @@ func (l Loop) TurnOver(length float64) Loop {
 	return m.Reverse()
 }
 
-// LeastInsideRadius is the smallest radius, in millimetres, of the arcs that a
+// MinInsideRadius is the smallest radius, in millimetres, of the arcs that a
 // round cutter has to get into inside a counter-clockwise loop; infinite where
 // there is none. Sharp corners do not count: what stands in them is for the part
 // that goes in to say.
-func (l Loop) LeastInsideRadius() float64 {
+func (l Loop) MinInsideRadius() float64 {
 	least := math.Inf(1)
 	for i, v := range l {
 		if v.Bulge > 0 {

@@ -118,7 +118,7 @@ func TestLeastInsideRadius(t *testing.T) {
 		{"circle", Circle(Point{3, 4}, 2.5), 2.5},
 		{"the same seen from outside", Circle(Point{3, 4}, 2.5).Reverse(), math.Inf(1)},
 	} {
-		if got := c.loop.LeastInsideRadius(); math.Abs(got-c.want) > 1e-9 && got != c.want {
+		if got := c.loop.MinInsideRadius(); math.Abs(got-c.want) > 1e-9 && got != c.want {
 			t.Errorf("%s: %g, want %g", c.name, got, c.want)
 		}
 	}

@@ -86,7 +86,7 @@ func (r Ring) Crossings(list []float64, axis Axis, at float64) []float64 {
 	return list
 }
 
-// clip keeps what of the ring lies where a function of places, linear in them, is at
+// clip keeps the part of the ring that lies where a function of places, linear in them, is at
 // least 0 (I. E. Sutherland, G. W. Hodgman, Reentrant polygon clipping, CACM 17,
 // 1974). Stretches along the border join what lies apart.
 func (r Ring) clip(side func(Point) float64) (kept Ring) {

@@ -174,7 +174,7 @@ func (plan *Plan) extents() (area []float64, at []Point) {
 	return area, at
 }
 
-// checkInside measures what of each hole and pocket lies beyond the outline.
+// checkInside measures the part of each hole and pocket that lies beyond the outline.
 func (p Panel) checkInside(plan *Plan, area []float64, at []Point, add func(Violation)) {
 	type outside struct {
 		area float64

@@ -2,7 +2,7 @@ package geom
 
 import "slices"
 
-// Sections finds what wood is on lines across a panel. Its loops are taken as they
+// SectionLines finds what wood is on lines across a panel. Its loops are taken as they
 // are, their arcs in chords: nothing is rounded to a grid, as in a [Plan].
 type Sections struct {
 	panel          Panel
@@ -11,9 +11,9 @@ type Sections struct {
 	holes, pockets []Ring
 }
 
-// Sections prepares a panel for sections; arcs become chords that keep within a
+// SectionLines prepares a panel for sections; arcs become chords that keep within a
 // tolerance in millimetres.
-func (p Panel) Sections(chord float64) *Sections {
+func (p Panel) SectionLines(chord float64) *Sections {
 	s := &Sections{panel: p, chord: chord, outline: p.Outline.Flatten(chord)}
 	for _, h := range p.Holes {
 		s.holes = append(s.holes, h.Flatten(chord))

@@ -22,7 +22,7 @@ func TestSectionIsThePlan(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		sections := p.Sections(chord)
+		sections := p.SectionLines(chord)
 		for _, tri := range plan.Triangles {
 			a, b, c := plan.Place(plan.Points[tri.A]), plan.Place(plan.Points[tri.B]), plan.Place(plan.Points[tri.C])
 			at, r := geom.Point{X: (a.X + b.X + c.X) / 3, Y: (a.Y + b.Y + c.Y) / 3}, plan.Regions[tri.Region]

@@ -130,7 +130,7 @@ type trialCut struct {
 	batch    batch.Batch
 	at       int // index of the drawer
 	drawer   batch.Drawer
-	cut      testcut.Cut
+	cut      testcut.Model
 	readings []testcut.Reading
 	square   string
 	fits     float64 // width of the coupon's slot that fits as wanted; 0 without
@@ -171,7 +171,7 @@ func (t *trialCut) reading(arg string) error {
 			r.Meant = c.Slots[n-1].Width
 		}
 	}
-	takes := t.cut.Takes()
+	takes := t.cut.ReadingKinds()
 	if !slices.Contains(takes, r.Kind) || name == string(testcut.Coupon) {
 		var names []string
 		for _, k := range takes {
@@ -263,16 +263,16 @@ func (t *trialCut) fitsText() string {
 // height of their own, that.
 func (t *trialCut) fenceField() geom.Setting {
 	if t.drawer.Spec.Joint != joinery.DadoRabbet && t.drawer.Setup.GrooveFence > 0 {
-		return joinery.FieldBottomHeight
+		return joinery.SettingBottomHeight
 	}
-	return joinery.FieldFenceDistance
+	return joinery.SettingFenceDistance
 }
 
 // edits put the measured values into a job file. With keep they hold the settings as
 // they really are, nothing moved.
 func (t *trialCut) edits(j *job.Job, a testcut.Advice, keep bool) ([]job.Edit, error) {
-	if len(a.Clash) > 0 {
-		return nil, fmt.Errorf("nothing is written: %s contradict each other", strings.Join(a.Clash, ", "))
+	if len(a.Conflicts) > 0 {
+		return nil, fmt.Errorf("nothing is written: %s contradict each other", strings.Join(a.Conflicts, ", "))
 	}
 	list := append(t.measured(j, a), t.set(j, a, keep)...)
 	if len(list) == 0 {
@@ -290,8 +290,8 @@ func (t *trialCut) number(mm float64) string {
 // measured are the edits of the cutter and of the stocks.
 func (t *trialCut) measured(j *job.Job, a testcut.Advice) (edits []job.Edit) {
 	kinds := make(map[testcut.Kind]bool)
-	for _, r := range a.Read {
-		if !r.Left {
+	for _, r := range a.Residuals {
+		if !r.Rejected {
 			kinds[r.Kind] = true
 		}
 	}
@@ -326,34 +326,34 @@ func (t *trialCut) stockEdit(s joinery.Stock, now float64) job.Edit {
 // set are the edits of the settings: what is left is written as it is, what is moved as
 // it should be then.
 func (t *trialCut) set(j *job.Job, a testcut.Advice, keep bool) (edits []job.Edit) {
-	k := t.cut.Keeping(a.Estimate)
+	k := t.cut.Unmoved(a.Estimate)
 	fence, height := 0.0, 0.0
 	for _, m := range a.Moves {
-		left := keep || m.Do == testcut.Leave
-		if !left && m.Do != testcut.Make {
+		left := keep || m.Action == testcut.Leave
+		if !left && m.Action != testcut.Make {
 			continue
 		}
 		switch {
-		case m.What == testcut.Fence && left:
+		case m.Setting == testcut.Fence && left:
 			fence = k.FenceDistance
-		case m.What == testcut.Fence:
+		case m.Setting == testcut.Fence:
 			fence = m.To
-		case m.What == testcut.Height && left:
+		case m.Setting == testcut.Height && left:
 			height = k.CutterHeight
-		case m.What == testcut.Height:
+		case m.Setting == testcut.Height:
 			height = m.To
 		}
 	}
 	for _, s := range []struct {
 		field geom.Setting
 		value float64
-	}{{t.fenceField(), fence}, {joinery.FieldCutterHeight, height}} {
+	}{{t.fenceField(), fence}, {joinery.SettingCutterHeight, height}} {
 		if s.value > 0 {
 			edits = append(edits, j.SettingEdit(t.at, s.field, t.number(s.value)))
 		}
 	}
 	if t.fits > 0 && t.drawer.Setup.Cutter.Kind.MadeToFit() {
-		edits = append(edits, j.SettingEdit(t.at, joinery.FieldDadoPlay, t.number(max(0, t.playWanted()))))
+		edits = append(edits, j.SettingEdit(t.at, joinery.SettingDadoPlay, t.number(max(0, t.playWanted()))))
 	}
 	return edits
 }

@@ -97,7 +97,7 @@ func drawCoupon(b batch.Batch, d batch.Drawer, c coupon.Coupon, dir string) (str
 	settings := b.Router
 	settings.Bits = d.Bits
 	t := d.Spec.Sides.Thickness
-	work, found := mill.Prepare(mill.Part{Panel: c.Panel, Least: t.Min, Most: t.Max}, settings)
+	work, found := mill.Prepare(mill.Part{Panel: c.Panel, MinThickness: t.Min, MaxThickness: t.Max}, settings)
 	for _, d := range found {
 		if d.IsError() {
 			d.Fact = geom.Sentencef("the coupon: %s", d.Fact)

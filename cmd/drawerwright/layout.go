@@ -23,9 +23,9 @@ import (
 
 // Limits of the flags, as those of a job's sheets section.
 const (
-	mostStages          = 9
-	mostKerf, mostTrims = 100, 200 // mm
-	mostKept            = 4000
+	maxStages         = 9
+	maxKerf, maxTrims = 100, 200 // mm
+	maxKept           = 4000
 )
 
 func newLayout(s streams) *cobra.Command {
@@ -74,8 +74,8 @@ func (o *listLayout) flags(c *cobra.Command) {
 	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimetre) }
 	o.print.flags(c)
 	wordFlag(c, wordOf{to: &o.units, name: "units", usual: "mm", usage: "what bare numbers are in"}, "mm", "in")
-	wordFlag(c, wordOf{to: &o.way, name: "way", usual: job.SheetsGuillotine, usage: "cuts from edge to edge, or each part by itself"},
-		job.SheetsGuillotine, job.SheetsFree)
+	wordFlag(c, wordOf{to: &o.way, name: "way", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
+		job.MethodGuillotine, job.MethodFree)
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
 	c.Flags().StringVar(&o.kerf, "kerf", mmText(sheet.UsualKerf), "what is lost between parts")
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
@@ -92,7 +92,7 @@ func (o *listLayout) check() error {
 	if err := oneOf("units", o.units, "mm", "in"); err != nil {
 		return err
 	}
-	if err := oneOf("way", o.way, job.SheetsGuillotine, job.SheetsFree); err != nil {
+	if err := oneOf("way", o.way, job.MethodGuillotine, job.MethodFree); err != nil {
 		return err
 	}
 	return errors.Join(o.search.check(), o.print.check())
@@ -100,11 +100,11 @@ func (o *listLayout) check() error {
 
 // cutting is how the sheets are cut, bare numbers in a unit.
 func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
-	kerf, err := flagLength("kerf", o.kerf, u, mostKerf)
+	kerf, err := flagLength("kerf", o.kerf, u, maxKerf)
 	if err != nil {
 		return sheets.Cutting{}, err
 	}
-	trim, err := flagLength("trim", o.trim, u, mostTrims)
+	trim, err := flagLength("trim", o.trim, u, maxTrims)
 	if err != nil {
 		return sheets.Cutting{}, err
 	}
@@ -112,12 +112,12 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 	if err != nil {
 		return sheets.Cutting{}, err
 	}
-	if o.stages != 0 && (o.way != job.SheetsGuillotine || o.stages < 2 || o.stages > mostStages) {
-		return sheets.Cutting{}, fmt.Errorf("--stages %d: it is from 2 to %d, for guillotine layouts", o.stages, mostStages)
+	if o.stages != 0 && (o.way != job.MethodGuillotine || o.stages < 2 || o.stages > maxStages) {
+		return sheets.Cutting{}, fmt.Errorf("--stages %d: it is from 2 to %d, for guillotine layouts", o.stages, maxStages)
 	}
 	c := sheets.Cutting{Rules: nest.Rules{Stages: o.stages, Kerf: int64(kerf)}, Trim: trim, Keep: keep, Units: u}
-	if o.way == job.SheetsFree {
-		c.Way = nest.Free
+	if o.way == job.MethodFree {
+		c.Method = nest.Free
 	}
 	for _, reach := range []struct {
 		name, text string
@@ -127,7 +127,7 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 		{"sled-reach", o.sledReach, &c.Reach.Sled},
 		{"longest-on-sled", o.onSled, &c.Reach.OnSled},
 	} {
-		if *reach.to, err = flagLength(reach.name, reach.text, u, mostKept); err != nil {
+		if *reach.to, err = flagLength(reach.name, reach.text, u, maxKept); err != nil {
 			return sheets.Cutting{}, err
 		}
 	}
@@ -168,7 +168,7 @@ func keptSize(text string, u geom.Unit) (size [2]geom.Length, err error) {
 		return size, fmt.Errorf("--keep %s: write two lengths, as 300 x 100", text)
 	}
 	for i, side := range sides {
-		if size[i], err = flagLength("keep", strings.TrimSpace(side), u, mostKept); err != nil {
+		if size[i], err = flagLength("keep", strings.TrimSpace(side), u, maxKept); err != nil {
 			return size, err
 		}
 	}

@@ -120,7 +120,7 @@ func strangers(p *prove.Prover, dir string) []string {
 	for _, of := range []string{"router/", "sheets/"} {
 		entries, err := os.ReadDir(filepath.Join(dir, of))
 		if err != nil {
-			continue // what the report names and is not there is told anyway
+			continue // what the report names and is not there is reported anyway
 		}
 		for _, e := range entries {
 			name := of + e.Name()

@@ -201,7 +201,7 @@ func provenAsBuilt(t *testing.T, dir string, r record.Report) {
 		pieces := 0
 		for _, part := range r.Parts {
 			if part.Drawer == p.Proof[i].Drawer {
-				pieces += len(part.Stands)
+				pieces += len(part.Placements)
 			}
 		}
 		if len(p.Proof[i].Cuts) == 0 || len(p.Proof[i].Assembled) != pieces {
@@ -226,7 +226,7 @@ func harm(t *testing.T, name string, change func([]byte) []byte) {
 	}
 }
 
-// TestProveFaults: what was done to the files since is told, on standard output,
+// TestProveFaults: what was done to the files since is reported, on standard output,
 // and the exit code is 1.
 func TestProveFaults(t *testing.T) {
 	const side = "out/router/one-side.inside.dxf"

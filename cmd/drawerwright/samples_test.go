@@ -129,8 +129,8 @@ func TestSamplesComeOutRight(t *testing.T) {
 		t.Run(name, func(t *testing.T) {
 			r := sampled(t, name)
 			for _, d := range r.Drawers {
-				if !strings.HasPrefix(d.Said, "goes together: ") {
-					t.Errorf("%s: %s", d.Name, d.Said)
+				if !strings.HasPrefix(d.Summary, "goes together: ") {
+					t.Errorf("%s: %s", d.Name, d.Summary)
 				}
 			}
 			if got := warningCodes(r); !slices.Equal(got, teaches[name]) {
@@ -140,7 +140,7 @@ func TestSamplesComeOutRight(t *testing.T) {
 	}
 }
 
-// aimed tells of a size that is not aimed where it should be, to what sizes are rounded to.
+// aimed reports a size that is not aimed where it should be, to what sizes are rounded to.
 func aimed(t *testing.T, what string, got, want, step float64) {
 	t.Helper()
 	if math.Abs(got-want) > step || math.Abs(got/step-math.Round(got/step)) > 1e-6 {
@@ -179,7 +179,7 @@ func TestToolChest(t *testing.T) {
 	is(t, "rating", d.Rating, 34.01942775)
 	// Dividers: 2 x 0.472 less inside, two of 0.238 between three cells.
 	cell := (drawerOf(t, r, "lower-1").Outside.Width - 0.944 - 2*0.238) / 3
-	is(t, "divider", partOf(t, r, "lower-1-divider").Stands[0].Origin[0], 0.472+cell)
+	is(t, "divider", partOf(t, r, "lower-1-divider").Placements[0].Origin[0], 0.472+cell)
 }
 
 // TestDresser, by hand. Inside 562 - 42 - 1 / 2 = 519.5, and 0.03 less as in the kitchen;
@@ -248,7 +248,7 @@ func TestPrintRoom(t *testing.T) {
 	is(t, "cleat", cleat.Length, 22-4*0.47133333-2/25.4)
 	is(t, "cleat's height", cleat.Width, 12/25.4)
 	is(t, "bottom on cleats", partOf(t, r, "rollers-bottom").Length, 22-2*0.47133333-1.0/16)
-	is(t, "bottom over the edges", partOf(t, r, "rollers-bottom").Stands[0].Origin[2], 12/25.4)
+	is(t, "bottom over the edges", partOf(t, r, "rollers-bottom").Placements[0].Origin[2], 12/25.4)
 	if len(r.Warnings) != 0 {
 		t.Errorf("warnings %v", r.Warnings)
 	}

@@ -87,11 +87,11 @@ func compare(ctx context.Context, l loaded, shelf []list.Offcut, s streams) erro
 	}
 	for i, k := range usual.Stocks {
 		here := l.Plan.Stocks[i].Layout
-		if here.Count == k.Layout.Count && here.Cost == k.Layout.Cost && k.Left() == 0 {
+		if here.Count == k.Layout.Count && here.Cost == k.Layout.Cost && k.Remaining() == 0 {
 			continue
 		}
 		said := words.Count(k.Layout.Count, "sheet", "sheets")
-		if k.Left() > 0 {
+		if k.Remaining() > 0 {
 			said = "more sheets than there are"
 		}
 		if _, err := fmt.Fprintf(s.err, "%s: %s here; with the usual effort, %d, as parts, build and the packet have it, %s: cut by this layout, and buy for it\n",
@@ -138,7 +138,7 @@ func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s
 	default:
 		_, err = s.out.Write(present.SheetsText(laid, plan.Units))
 	}
-	if err == nil && slices.ContainsFunc(laid.Stocks, func(k record.SheetStock) bool { return len(k.Left) > 0 }) {
+	if err == nil && slices.ContainsFunc(laid.Stocks, func(k record.SheetStock) bool { return len(k.Remaining) > 0 }) {
 		return errShown // pieces without a sheet are named in what was printed
 	}
 	return done(err)
@@ -175,16 +175,16 @@ func (p *layoutPrint) write(ctx context.Context, plan sheets.Plan, size string) 
 // searching is how long to search for a layout.
 type searching struct{ effort int }
 
-// mostEffort is a search of hours.
-const mostEffort = 10_000_000
+// maxEffort is a search of hours.
+const maxEffort = 10_000_000
 
 func (q *searching) flags(c *cobra.Command, effort int) {
 	c.Flags().IntVar(&q.effort, "effort", effort, "how long to search for layouts: 1000 are some seconds")
 }
 
 func (q *searching) check() error {
-	if q.effort < 1 || q.effort > mostEffort {
-		return fmt.Errorf("--effort %d: it is from 1 to %d", q.effort, mostEffort)
+	if q.effort < 1 || q.effort > maxEffort {
+		return fmt.Errorf("--effort %d: it is from 1 to %d", q.effort, maxEffort)
 	}
 	return nil
 }
@@ -202,7 +202,7 @@ func (q *searching) start(parent context.Context, s streams) (o nest.Options, ct
 	}
 	bar := progressbar.NewOptions(100, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("sheets"), progressbar.OptionClearOnFinish())
 	o.Progress = func(p nest.Progress) {
-		bar.Describe(fmt.Sprintf("%d sheets, cost %g, at least %g", p.Sheets, p.Cost, p.Least))
+		bar.Describe(fmt.Sprintf("%d sheets, cost %g, at least %g", p.Sheets, p.Cost, p.LowerBound))
 		bar.Set(int(100 * p.Done)) // only the screen could fail
 	}
 	return o, ctx, func() {

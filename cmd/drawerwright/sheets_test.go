@@ -38,16 +38,16 @@ func TestSheets(t *testing.T) {
 		for _, k := range s.Stocks {
 			placed := 0
 			for _, sheet := range k.Sheets {
-				placed += len(sheet.Placed)
+				placed += len(sheet.Placements)
 				z := k.Sizes[sheet.Size]
-				for _, p := range sheet.Placed {
+				for _, p := range sheet.Placements {
 					if p.X < k.Trim-1e-6 || p.Y < k.Trim-1e-6 || p.X+p.Length > z.Length-k.Trim+1e-6 || p.Y+p.Width > z.Width-k.Trim+1e-6 {
 						t.Errorf("%s: %s leaves its sheet", file, p.Part)
 					}
 				}
 			}
-			if placed != k.Pieces || len(k.Left) > 0 || k.Count < k.Fewest || k.Best != (k.Said == "best possible") {
-				t.Errorf("%s, %s: %d of %d pieces on %d sheets, at least %d, %s", file, k.Stock, placed, k.Pieces, k.Count, k.Fewest, k.Said)
+			if placed != k.Pieces || len(k.Remaining) > 0 || k.Count < k.MinSheets || k.Optimal != (k.Summary == "best possible") {
+				t.Errorf("%s, %s: %d of %d pieces on %d sheets, at least %d, %s", file, k.Stock, placed, k.Pieces, k.Count, k.MinSheets, k.Summary)
 			}
 		}
 		status, out, _ := call(t, "", "sheets", file, "--effort", "20")

@@ -28,7 +28,7 @@ func (h *shelved) flags(c *cobra.Command) {
 	c.Flags().StringVar(&h.path, "shelf", "", "a table of offcuts to use first: stock, name, length, width, batch")
 }
 
-// strangers tells of stocks on the shelf that the job does not have: perhaps a slip.
+// strangers reports stocks on the shelf that the job does not have: perhaps a slip.
 func (h *shelved) strangers(b batch.Batch, s streams) error {
 	var names []string
 	for _, stock := range b.Stocks {

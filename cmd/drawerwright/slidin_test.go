@@ -26,7 +26,7 @@ drawers:
 
 // TestSolidBottomIsOpenBehind: a job with one is built and proven without a word, and says
 // in report, list and packet how it is held and what it does; captured it is refused, and
-// in a cabinet without room behind the drawer it is told of.
+// in a cabinet without room behind the drawer that is reported.
 func TestSolidBottomIsOpenBehind(t *testing.T) {
 	inTemp(t)
 	if err := os.WriteFile("job.yaml", []byte(slidInJob), 0o644); err != nil {

@@ -6,9 +6,9 @@ import (
 	"drawerwright/geom"
 )
 
-// mostTurn is the angle that one cubic curve stands for: of a radius of 1 m it is
+// maxTurn is the angle that one cubic curve stands for: of a radius of 1 m it is
 // then 1 um off the arc.
-const mostTurn = math.Pi / 6
+const maxTurn = math.Pi / 6
 
 // curve is a cubic from where the last one ended.
 type curve struct{ c1, c2, to geom.Point }
@@ -19,7 +19,7 @@ type curve struct{ c1, c2, to geom.Point }
 func curves(a, b geom.Point, bulge float64) []curve {
 	arc := geom.Arc{A: a, B: b, Bulge: bulge}
 	angle, c := arc.Sweep(), arc.Centre()
-	n := int(math.Ceil(math.Abs(angle)/mostTurn - 1e-9))
+	n := int(math.Ceil(math.Abs(angle)/maxTurn - 1e-9))
 	step := angle / float64(n)
 	arm := 4.0 / 3 * math.Tan(step/4)
 	list := make([]curve, n)

@@ -4,7 +4,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Clip gives what of a drawing's lines is in a window, its lower left corner the
+// Clip gives the part of a drawing's lines that is in a window, its lower left corner the
 // origin. Lines are cut, arcs as chords; fills and texts stay where all of them is
 // inside.
 func (d Drawing) Clip(w geom.Rect) Drawing {

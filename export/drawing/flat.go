@@ -27,7 +27,7 @@ func (s Shape) flat() (lines []geom.Ring) {
 		func(c curve) {
 			// A cubic of an angle t is r t^2/8 off its chord: n chords r t^2/(8 n^2).
 			long := from.To(c.to)
-			n := max(1, int(math.Ceil(math.Sqrt(long*mostTurn/8/chord))))
+			n := max(1, int(math.Ceil(math.Sqrt(long*maxTurn/8/chord))))
 			for i := 1; i <= n; i++ {
 				line = append(line, c.at(from, float64(i)/float64(n)))
 			}

@@ -35,10 +35,10 @@ func (s Side) outward() float64 {
 
 // Geometry of the numbers along an edge, in mm or in parts of their size.
 const (
-	stub    = 1.5  // from the view to where its line begins
-	jog     = 4.0  // in which a line steps over to its number
-	pitch   = 1.25 // of numbers, in sizes: their boxes do not touch
-	leastMm = 1.3  // the smallest size that prints
+	stub  = 1.5  // from the view to where its line begins
+	jog   = 4.0  // in which a line steps over to its number
+	pitch = 1.25 // of numbers, in sizes: their boxes do not touch
+	minMm = 1.3  // the smallest size that prints
 )
 
 // Ordinates writes distances from one datum along an edge of a view: each with a
@@ -55,7 +55,7 @@ func (d *Drawing) Ordinates(side Side, a, b geom.Point, marks []Mark, scale, siz
 	if side.flat() {
 		from, to = a.Y, b.Y
 	}
-	size = min(size, max(leastMm, (to-from+2*slack)/float64(len(marks))/pitch))
+	size = min(size, max(minMm, (to-from+2*slack)/float64(len(marks))/pitch))
 	wanted := make([]float64, len(marks))
 	for i, m := range marks {
 		wanted[i] = from + float64(scale*m.At)

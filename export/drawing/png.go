@@ -20,14 +20,14 @@ import (
 
 const inch = 25.4 // mm
 
-// mostPixels is the largest picture that is made: about 64 MB as it is drawn.
-const mostPixels = 1 << 26
+// maxPixels is the largest picture that is made: about 64 MB as it is drawn.
+const maxPixels = 1 << 26
 
 // WritePNG writes a drawing as a grey picture with so many dots to the inch.
 func (d Drawing) WritePNG(w io.Writer, dots float64) error {
 	scale := dots / inch
 	wide, high := math.Ceil(d.Width*scale), math.Ceil(d.Height*scale)
-	if !(wide >= 1 && high >= 1 && float64(wide*high) <= mostPixels) {
+	if !(wide >= 1 && high >= 1 && float64(wide*high) <= maxPixels) {
 		return fmt.Errorf("png: %.0f x %.0f dots are none or too many", wide, high)
 	}
 	p := painter{drawing: d, scale: scale, out: image.NewGray(image.Rect(0, 0, int(wide), int(high)))}
@@ -96,7 +96,7 @@ func (p *painter) dots(q geom.Point) geom.Point {
 // processors make the same picture.
 const tile = 512
 
-// fill fills what of the rings is in a box.
+// fill fills the part of the rings that is in a box.
 func (p *painter) fill(box image.Rectangle, i Ink) {
 	p.brush.Reset(box.Dx(), box.Dy())
 	p.brush.DrawOp = draw.Src

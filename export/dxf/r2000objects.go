@@ -44,7 +44,7 @@ func (f *writing) rootDictionary() {
 }
 
 // object starts an object. One that has an owner also names it as the one to
-// tell of changes.
+// describe changes.
 func (f *writing) object(kind string, h, owner handle) {
 	f.str(0, kind)
 	f.handle(5, h)

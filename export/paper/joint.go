@@ -72,7 +72,7 @@ func (p Piece) cut(axis Axis, at float64) (rings []geom.Ring) {
 		along = geom.AlongY
 	}
 	line := (at - part(p.At.Origin)) * (x + y) // one of them is 1 or -1, the other 0
-	for _, l := range profiles(p.Panel.Sections(chord).At(along, line).Runs(), p.Panel.Thickness) {
+	for _, l := range profiles(p.Panel.SectionLines(chord).At(along, line).Runs(), p.Panel.Thickness) {
 		out := make(geom.Ring, len(l))
 		for i, q := range l {
 			on := along.At(q.X, line)

@@ -101,7 +101,7 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	d.Loops(drawing.Pen{Width: 0.1, Ink: 0.3}, 0, geom.Rectangle(0, 0, wide, high))
 	const edge = 2.5
 	size := math.Min(5, high/7)
-	for size > leastLetters && drawing.Width(drawing.Bold, size, l.Part) > wide-2*edge {
+	for size > minLetters && drawing.Width(drawing.Bold, size, l.Part) > wide-2*edge {
 		size -= 0.1
 	}
 	y := high - edge - size
@@ -149,8 +149,8 @@ func label(l Label, code drawing.Drawing, wide, high float64) drawing.Drawing {
 	return d
 }
 
-// leastLetters is the size of letters, in mm, under which a name is cut short rather.
-const leastLetters = 2.0
+// minLetters is the size of letters, in mm, under which a name is cut short rather.
+const minLetters = 2.0
 
 // grain draws an arrow with two heads and the word.
 func grain(d *drawing.Drawing, at geom.Point, body float64) {

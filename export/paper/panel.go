@@ -112,7 +112,7 @@ func (v *view) measure() {
 	}
 	v.xs, v.ys = v.marks(xs, p.Length()), v.marks(ys, p.Width())
 	// Near the middle, off what may end there.
-	sections := p.Sections(chord)
+	sections := p.SectionLines(chord)
 	v.lengthwise = sections.At(geom.AlongX, 0.53*p.Width()).Runs()
 	v.crosswise = sections.At(geom.AlongY, 0.47*p.Length()).Runs()
 	v.along, v.across = v.depths(v.lengthwise), v.depths(v.crosswise)

@@ -7,21 +7,21 @@ import (
 	"drawerwright/geom"
 )
 
-// LaidSheet is a sheet with what is cut from it, in mm from its lower left corner.
-type LaidSheet struct {
+// SheetPage is a sheet with what is cut from it, in mm from its lower left corner.
+type SheetPage struct {
 	Length, Width float64
 	Trim          geom.Rect // what the trims leave of it
-	Pieces        []LaidPiece
-	Offcuts       []LaidPiece
-	KeepOut       []LaidPiece // that nothing is cut in
-	Holes         []geom.Loop // that pins stand in
-	Grain         bool        // runs along the length
-	Foot          []string    // lines below it
+	Pieces        []PlacedPiece
+	Offcuts       []PlacedPiece
+	KeepOut       []PlacedPiece // that nothing is cut in
+	Holes         []geom.Loop   // that pins stand in
+	Grain         bool          // runs along the length
+	Foot          []string      // lines below it
 }
 
-// LaidPiece is a piece with the words on it: Key, which always stands there, and lines
+// PlacedPiece is a piece with the words on it: Key, which always stands there, and lines
 // where there is room for them.
-type LaidPiece struct {
+type PlacedPiece struct {
 	Box   geom.Rect
 	Key   string
 	Lines []string
@@ -29,15 +29,15 @@ type LaidPiece struct {
 
 // Inks and letters of sheets.
 const (
-	pieceInk  = 0.06
-	keySize   = 3.2
-	lineSize  = 2.4
-	leastLine = 1.5
-	keepInk   = 0.3
+	pieceInk = 0.06
+	keySize  = 3.2
+	lineSize = 2.4
+	minLine  = 1.5
+	keepInk  = 0.3
 )
 
 // Draw draws a sheet as large as it fits into a room.
-func (s LaidSheet) Draw(room geom.Point) drawing.Drawing {
+func (s SheetPage) Draw(room geom.Point) drawing.Drawing {
 	const arrow, footSize, air = 6.0, 3.0, 1.0 // for the arrow of the grain, and a line of the foot
 	below := 0.0
 	if s.Grain {
@@ -87,7 +87,7 @@ func (s LaidSheet) Draw(room geom.Point) drawing.Drawing {
 
 // words writes a key and lines into a box, upright or along it, as large as fits; only
 // the key where the lines do not fit.
-func words(d *drawing.Drawing, r geom.Rect, p LaidPiece) {
+func words(d *drawing.Drawing, r geom.Rect, p PlacedPiece) {
 	quarter := 0
 	long, high := r.Width(), r.Height()
 	if high > 1.5*long {
@@ -107,7 +107,7 @@ func words(d *drawing.Drawing, r geom.Rect, p LaidPiece) {
 		wide = math.Max(wide, drawing.Width(drawing.Regular, size(i), l))
 	}
 	shrink := min(1, (long-2*air)/wide, (high-2*air)/tall)
-	if shrink*lineSize < leastLine { // the key alone, in its own size or less
+	if shrink*lineSize < minLine { // the key alone, in its own size or less
 		lines = lines[:1]
 		tall, wide = leading*keySize, drawing.Width(drawing.Bold, keySize, p.Key)
 		shrink = min(1, 0.9*long/max(wide, 0.1), 0.9*high/tall)

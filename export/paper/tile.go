@@ -15,7 +15,7 @@ const (
 	lap         = 10.0 // of neighbouring sheets
 	wording     = 5.0  // height of the line of words on each sheet
 	gap         = 10.0
-	leastText   = 90.0 // width of words that take no more height than the square
+	minText     = 90.0 // width of words that take no more height than the square
 )
 
 // checkSide is the side of the square that shows whether a print is true to size, in mm,
@@ -74,7 +74,7 @@ func OnRoll(d drawing.Drawing, wide float64, title string, notes []string, u geo
 	}
 	out.Width = wide
 	x, y := checkSide+4*gap, out.Height-2*gap
-	if room := wide - x - gap; room >= leastText {
+	if room := wide - x - gap; room >= minText {
 		for _, n := range append([]string{actualSize(u)}, notes...) {
 			for _, l := range drawing.Wrap(drawing.Regular, body, room, n) {
 				out.Words(x, y, body, drawing.Regular, l)
@@ -120,7 +120,7 @@ func (t *tiling) lay() {
 	t.columns, t.rows = count(t.d.Width, t.wide), count(t.d.Height, t.high)
 }
 
-// window is what of the drawing is on a sheet.
+// window is the part of the drawing that is on a sheet.
 func (t *tiling) window(column, row int) geom.Rect {
 	x, y := float64(float64(column)*(t.wide-lap)), float64(float64(t.rows-1-row)*(t.high-lap))
 	return geom.Rect{Min: geom.Point{X: x, Y: y}, Max: geom.Point{X: x + t.wide, Y: y + t.high}}

@@ -27,9 +27,9 @@ type Layer struct {
 	Operation string
 	Face      geom.Face
 	Depth     float64 // mm, from the face
-	Left      float64 // mm of wood under it; 0 where it goes through
+	Remaining float64 // mm of wood under it; 0 where it goes through
 	Below     float64 // mm that it goes on into the spoilboard
-	Over      float64 // mm that it goes on below the board as its thickness was measured, where its name says through
+	Overcut   float64 // mm that it goes on below the board as its thickness was measured, where its name says through
 	Floor     bool    // the name tells Left, not Depth
 	// FromSpoilboard says that names tell the wood left, and what is below it.
 	FromSpoilboard bool
@@ -40,12 +40,12 @@ type Layer struct {
 }
 
 // Through reports whether the cuts go through the panel.
-func (l Layer) Through() bool { return l.Left == 0 }
+func (l Layer) Through() bool { return l.Remaining == 0 }
 
 // Layers gathers what is cut on one face into layers, in the order of cutting. With
 // [Options.Elevation] cuts of different depths may have a name in common, and are one
 // layer of the list for each depth. The error says of a layer name what no DXF reader
-// would take, or that two different cuts would share it ([*Clash]).
+// would take, or that two different cuts would share it ([*LayerConflict]).
 func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 	cuts := make([]mill.Cut, 0, len(p.Work.Cuts))
 	for _, c := range p.Work.Cuts {
@@ -86,7 +86,7 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 			}
 		}
 	}
-	o.FewestChanges(list)
+	o.MinToolChanges(list)
 	return list, nil
 }
 
@@ -127,13 +127,13 @@ func (l Layer) valid(v dxf.Version) error {
 	return err
 }
 
-// Clash is that two different cuts would share a layer.
-type Clash struct {
+// LayerConflict is that two different cuts would share a layer.
+type LayerConflict struct {
 	Layer string
 	In    string // what they differ in
 }
 
-func (c *Clash) Error() string {
+func (c *LayerConflict) Error() string {
 	return fmt.Sprintf("layer %s would hold cuts that differ in %s", c.Layer, c.In)
 }
 
@@ -158,16 +158,16 @@ func (o Options) clash(l, other Layer) error {
 	default:
 		return nil
 	}
-	return &Clash{l.Name, in}
+	return &LayerConflict{l.Name, in}
 }
 
 // Level is where the lines of a layer lie, in mm, if elevations are asked for: at the
 // floor of the cut, and as thick as reaches up to the face of a board of a thickness. Z = 0
 // is the face that is cut, or the spoilboard's top where depths are from there.
 func (l Layer) Level(thickness float64) (elevation, up float64) {
-	depth := l.Depth + l.Below + l.Over
+	depth := l.Depth + l.Below + l.Overcut
 	if l.Through() {
-		depth = thickness + l.Below + l.Over
+		depth = thickness + l.Below + l.Overcut
 	}
 	if elevation = -depth; l.FromSpoilboard {
 		elevation += thickness
@@ -207,7 +207,7 @@ func (o Options) Name(bits []mill.Bit, stock string, l Layer) string {
 
 // layerOf is that of one cut, without its name.
 func (p Part) layerOf(c mill.Cut) Layer {
-	l := Layer{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Left: c.Left, Below: c.Below, Over: c.Over, FromSpoilboard: p.FromSpoilboard, Floor: p.FromSpoilboard && c.Left > 0, Line: len(c.Path) > 0, Bit: c.Bit}
+	l := Layer{Operation: c.Operation, Face: c.Face, Depth: c.Depth, Remaining: c.Remaining, Below: c.Below, Overcut: c.Overcut, FromSpoilboard: p.FromSpoilboard, Floor: p.FromSpoilboard && c.Remaining > 0, Line: len(c.Path) > 0, Bit: c.Bit}
 	if _, r, round := c.Outline.AsCircle(); round && (c.Operation == geom.Drill.String() || c.Operation == mill.Registering) {
 		l.Diameter = 2 * r
 	}
@@ -248,7 +248,7 @@ func (l Layer) saysLine() bool { return l.Line && l.Operation != mill.EngravingO
 // depthText is THROUGH, or the depth in the drawing's unit, rounded to 0.01 mm or
 // 0.0001 in; FLOOR before it when it is the wood left, LINE when it is the bit's centre
 // that is drawn. What goes on into the spoilboard tells all of its depth, or, where
-// depths are told from the spoilboard, how far BELOW its top it ends.
+// depths are measured from the spoilboard, how far BELOW its top it ends.
 func depthText(l Layer, u geom.Unit) string {
 	text := ""
 	if l.saysLine() {
@@ -264,7 +264,7 @@ func depthText(l Layer, u geom.Unit) string {
 		return text + "THROUGH"
 	}
 	if l.Floor {
-		text, depth = text+"FLOOR_", l.Left
+		text, depth = text+"FLOOR_", l.Remaining
 	}
 	return text + layer.Number(depth, u)
 }

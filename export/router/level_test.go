@@ -14,7 +14,7 @@ import (
 
 // TestLevels: in a board of 12, 12.3 at the most, and 0.2 into the spoilboard.
 func TestLevels(t *testing.T) {
-	pocket := mill.Cut{Operation: "dado", Depth: 5, Left: 7}
+	pocket := mill.Cut{Operation: "dado", Depth: 5, Remaining: 7}
 	for _, c := range []struct {
 		name          string
 		cut           mill.Cut
@@ -23,8 +23,8 @@ func TestLevels(t *testing.T) {
 	}{
 		{"a dado", pocket, false, -5, 5},
 		{"a dado, from the spoilboard", pocket, true, 7, 5},
-		{"through, 0.3 + 0.2 below the mean", mill.Cut{Operation: "slot", Depth: 12, Over: 0.5}, false, -12.5, 12.5},
-		{"through, into the spoilboard", mill.Cut{Operation: "slot", Depth: 12, Over: 0.2}, true, -0.2, 12.2},
+		{"through, 0.3 + 0.2 below the mean", mill.Cut{Operation: "slot", Depth: 12, Overcut: 0.5}, false, -12.5, 12.5},
+		{"through, into the spoilboard", mill.Cut{Operation: "slot", Depth: 12, Overcut: 0.2}, true, -0.2, 12.2},
 		{"a pin", mill.Cut{Operation: "register", Depth: 12, Below: 5}, false, -17, 17},
 		{"a pin, from the spoilboard", mill.Cut{Operation: "register", Depth: 12, Below: 5}, true, -5, 17},
 	} {
@@ -41,10 +41,10 @@ func TestLevels(t *testing.T) {
 func TestOneLayerOfDepths(t *testing.T) {
 	panel := full()
 	panel.Pockets = append(panel.Pockets, geom.Pocket{Kind: geom.Dado, Depth: 4, Outline: geom.Rectangle(150, 0, 156.5, 100)})
-	s := mill.Settings{Bits: []mill.Bit{{Name: "up", Diameter: 4, Tool: 2}}, Through: 0.2, OverRun: 1, Relief: mill.ReliefBisector}
+	s := mill.Settings{Bits: []mill.Bit{{Name: "up", Diameter: 4, Tool: 2}}, Through: 0.2, Overcut: 1, Relief: mill.ReliefDogbone}
 	p := routed(t, panel, s)
 	o := Options{Pattern: "{operation}_{tool}"}
-	var clash *Clash
+	var clash *LayerConflict
 	if _, err := Layers(p, geom.Inside, o); !errors.As(err, &clash) || clash.In != InDepth || clash.Layer != "DADO_T2" {
 		t.Fatalf("without elevations: %v", err)
 	}

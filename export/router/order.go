@@ -4,11 +4,11 @@ import (
 	"slices"
 )
 
-// FewestChanges orders the layers of the faces of a part or sheet, in the order in which
+// MinToolChanges orders the layers of the faces of a part or sheet, in the order in which
 // the faces are cut, so that the bit is changed as seldom as the order of operations
 // allows: layers of operations that share a place in it come bit by bit, and begin with
 // the bit that is in the machine where they can.
-func (o Options) FewestChanges(faces ...[]Layer) {
+func (o Options) MinToolChanges(faces ...[]Layer) {
 	var groups []group
 	for _, list := range faces {
 		for from := 0; from < len(list); {

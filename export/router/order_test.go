@@ -77,7 +77,7 @@ func TestFewestChanges(t *testing.T) {
 			}
 		}
 		before := [2][]Layer{slices.Clone(faces[0]), slices.Clone(faces[1])}
-		Options{}.FewestChanges(faces[:]...)
+		Options{}.MinToolChanges(faces[:]...)
 		if got := changes(slices.Concat(faces[:]...)); got != want {
 			t.Fatalf("%d changes, want %d: %v", got, want, faces)
 		}

@@ -6,7 +6,7 @@
 // 0, 0, Z = 0; what runs past its edges lies left of it and below. The outside
 // face is the panel turned over end for end: x becomes length - x, y stays. Every
 // cut is a closed polyline, with bulges for arcs, or a circle; the centre lines on
-// layers with the word LINE and the strokes of numbers alone are open. They stand in the order of cutting.
+// layers with the word LINE and the strokes of numbers are open. They stand in the order of cutting.
 package router
 
 import (
@@ -25,7 +25,7 @@ type Part struct {
 	Quantity       int
 	Stock          string
 	Panel          geom.Panel
-	Work           mill.Work
+	Work           mill.Operations
 	Bits           []mill.Bit
 	FromSpoilboard bool // layers tell the wood left under a cut
 	sheet          *Sheet

@@ -20,18 +20,18 @@ func TestLayerNames(t *testing.T) {
 		layer Layer
 		unit  geom.Unit
 	}{
-		"DADO_INSIDE_5-99MM":            {Layer{Operation: "dado", Depth: 5.99, Left: 6}, geom.Millimetre},
-		"GROOVE_INSIDE_0-2358IN":        {Layer{Operation: "groove", Depth: 5.99, Left: 6}, geom.Inch}, // 5.99 mm is 0.23583 in
-		"RABBET_OUTSIDE_5-98MM":         {Layer{Operation: "rabbet", Face: geom.Outside, Depth: 5.98, Left: 6}, geom.Millimetre},
+		"DADO_INSIDE_5-99MM":            {Layer{Operation: "dado", Depth: 5.99, Remaining: 6}, geom.Millimetre},
+		"GROOVE_INSIDE_0-2358IN":        {Layer{Operation: "groove", Depth: 5.99, Remaining: 6}, geom.Inch}, // 5.99 mm is 0.23583 in
+		"RABBET_OUTSIDE_5-98MM":         {Layer{Operation: "rabbet", Face: geom.Outside, Depth: 5.98, Remaining: 6}, geom.Millimetre},
 		"DRILL_INSIDE_THROUGH":          {Layer{Operation: "drill", Depth: 12}, geom.Millimetre},
 		"PROFILE_INSIDE_THROUGH":        {Layer{Operation: "profile", Depth: 99}, geom.Inch},
-		"DADO_INSIDE_0-01MM":            {Layer{Operation: "dado", Depth: 0.01, Left: 6}, geom.Millimetre},
-		"DADO_INSIDE_6-13MM":            {Layer{Operation: "dado", Depth: 6.125, Left: 6}, geom.Millimetre}, // halves go up
-		"DADO_INSIDE_0-2500IN":          {Layer{Operation: "dado", Depth: 6.35, Left: 6}, geom.Inch},
-		"DADO_INSIDE_FLOOR_5-99MM":      {Layer{Operation: "dado", Depth: 6, Left: 5.99, Floor: true}, geom.Millimetre},
-		"DADO_INSIDE_LINE_5-99MM":       {Layer{Operation: "dado", Depth: 5.99, Left: 6, Line: true}, geom.Millimetre},
-		"DADO_INSIDE_LINE_FLOOR_5-99MM": {Layer{Operation: "dado", Depth: 6, Left: 5.99, Line: true, Floor: true}, geom.Millimetre},
-		"ENGRAVE_OUTSIDE_FLOOR_11-58MM": {Layer{Operation: "engrave", Face: geom.Outside, Depth: 0.3, Left: 11.58, Line: true, Floor: true}, geom.Millimetre},
+		"DADO_INSIDE_0-01MM":            {Layer{Operation: "dado", Depth: 0.01, Remaining: 6}, geom.Millimetre},
+		"DADO_INSIDE_6-13MM":            {Layer{Operation: "dado", Depth: 6.125, Remaining: 6}, geom.Millimetre}, // halves go up
+		"DADO_INSIDE_0-2500IN":          {Layer{Operation: "dado", Depth: 6.35, Remaining: 6}, geom.Inch},
+		"DADO_INSIDE_FLOOR_5-99MM":      {Layer{Operation: "dado", Depth: 6, Remaining: 5.99, Floor: true}, geom.Millimetre},
+		"DADO_INSIDE_LINE_5-99MM":       {Layer{Operation: "dado", Depth: 5.99, Remaining: 6, Line: true}, geom.Millimetre},
+		"DADO_INSIDE_LINE_FLOOR_5-99MM": {Layer{Operation: "dado", Depth: 6, Remaining: 5.99, Line: true, Floor: true}, geom.Millimetre},
+		"ENGRAVE_OUTSIDE_FLOOR_11-58MM": {Layer{Operation: "engrave", Face: geom.Outside, Depth: 0.3, Remaining: 11.58, Line: true, Floor: true}, geom.Millimetre},
 		"REGISTER_OUTSIDE_17-00MM":      {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5}, geom.Millimetre},
 		"REGISTER_OUTSIDE_BELOW_5-00MM": {Layer{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5, FromSpoilboard: true}, geom.Millimetre},
 	} {
@@ -52,7 +52,7 @@ func TestLayerNames(t *testing.T) {
 // whatever its letters; a saw's have none.
 func TestBitsInNames(t *testing.T) {
 	bits := []mill.Bit{{Name: "1/4 \"up\"", Diameter: 6.35}, {Name: "fräser klein", Diameter: 4}}
-	p := Part{Name: "p", Stock: "ply", Bits: bits, Work: mill.Work{Cuts: []mill.Cut{{Operation: "dado", Depth: 6, Left: 6}, {Operation: "dado", Depth: 6, Left: 6, Bit: 1}, {Operation: "groove", Depth: 6, Left: 6, Bit: 1}}}}
+	p := Part{Name: "p", Stock: "ply", Bits: bits, Work: mill.Operations{Cuts: []mill.Cut{{Operation: "dado", Depth: 6, Remaining: 6}, {Operation: "dado", Depth: 6, Remaining: 6, Bit: 1}, {Operation: "groove", Depth: 6, Remaining: 6, Bit: 1}}}}
 	var sharing Sharing
 	o := Options{}
 	sharing.Add(p, o)
@@ -80,7 +80,7 @@ func TestDiameterInNames(t *testing.T) {
 	} {
 		o := Options{Pattern: pattern}
 		drill := o.Name(nil, "", sawn(full()).layerOf(mill.Cut{Operation: "drill", Depth: 12, Bit: -1, Outline: geom.Circle(geom.Point{}, 2.5)}))
-		groove := o.Name(nil, "", sawn(full()).layerOf(mill.Cut{Operation: "groove", Depth: 6, Left: 6, Bit: -1, Outline: geom.Rectangle(0, 0, 9, 6)}))
+		groove := o.Name(nil, "", sawn(full()).layerOf(mill.Cut{Operation: "groove", Depth: 6, Remaining: 6, Bit: -1, Outline: geom.Rectangle(0, 0, 9, 6)}))
 		if got := [2]string{drill, groove}; got != want {
 			t.Errorf("%s: %v, want %v", pattern, got, want)
 		}
@@ -102,14 +102,14 @@ func TestColours(t *testing.T) {
 
 // sawn is a panel drawn as it is.
 func sawn(p geom.Panel) Part {
-	work, _ := mill.Prepare(mill.Part{Panel: p, Least: p.Thickness, Most: p.Thickness}, mill.Settings{})
+	work, _ := mill.Prepare(mill.Part{Panel: p, MinThickness: p.Thickness, MaxThickness: p.Thickness}, mill.Settings{})
 	return Part{Name: "p", Quantity: 1, Stock: "birch ply", Panel: p, Work: work}
 }
 
 // routed is one that a router cuts.
 func routed(t *testing.T, p geom.Panel, s mill.Settings) Part {
 	t.Helper()
-	work, faults := mill.Prepare(mill.Part{Panel: p, Least: p.Thickness, Most: p.Thickness}, s)
+	work, faults := mill.Prepare(mill.Part{Panel: p, MinThickness: p.Thickness, MaxThickness: p.Thickness}, s)
 	for _, f := range faults {
 		if f.IsError() {
 			t.Fatal(f)
@@ -173,7 +173,7 @@ func TestOrder(t *testing.T) {
 // TestPattern: a shop's own names, and what is refused.
 func TestPattern(t *testing.T) {
 	bits := []mill.Bit{{Name: "six", Diameter: 6}, {Name: "4 mm", Diameter: 4}}
-	p := routed(t, full(), mill.Settings{Bits: bits, OverRun: 1})
+	p := routed(t, full(), mill.Settings{Bits: bits, Overcut: 1})
 	got := layersOf(drawn(t, p, geom.Outside, Options{Pattern: "S{stock}_{cutter}_{operation}_{depth}"}))
 	if got[0] != "SBIRCH-PLY_SIX_REGISTER_17-00MM" || got[2] != "SBIRCH-PLY_SIX_RABBET_6-00MM" {
 		t.Errorf("layers %v", got)
@@ -200,7 +200,7 @@ func TestPattern(t *testing.T) {
 func TestLine(t *testing.T) {
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, 300, 100), Thickness: 12, Pockets: []geom.Pocket{
 		{Kind: geom.Dado, Face: geom.Outside, Depth: 6, Outline: geom.Rectangle(20, 0, 26, 100)}}}
-	f := drawn(t, routed(t, p, mill.Settings{Bits: []mill.Bit{{Name: "six", Diameter: 6}}, OverRun: 1, Slots: mill.SlotsLine}), geom.Outside, Options{})
+	f := drawn(t, routed(t, p, mill.Settings{Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Overcut: 1, Slots: mill.SlotsLine}), geom.Outside, Options{})
 	e := f.Entities[0]
 	// The middle, x = 23, from 1 mm below the panel to 1 mm above, turned over.
 	want := []dxfread.Vertex{{X: 277, Y: -1}, {X: 277, Y: 101}}
@@ -259,9 +259,9 @@ func TestNeighboursUnited(t *testing.T) {
 	bit := mill.Bit{Name: "six", Diameter: 6}
 	side := func(depth, width float64) Part {
 		return routed(t, geom.Panel{Outline: geom.Rectangle(0, 0, 300, width), Thickness: 12, Pockets: []geom.Pocket{
-			{Kind: geom.Rabbet, Depth: depth, Outline: geom.Rectangle(0, 0, 10, width)}}}, mill.Settings{Bits: []mill.Bit{bit}, OverRun: 1})
+			{Kind: geom.Rabbet, Depth: depth, Outline: geom.Rectangle(0, 0, 10, width)}}}, mill.Settings{Bits: []mill.Bit{bit}, Overcut: 1})
 	}
-	count := func(parts ...Placed) (list []geom.Loop) {
+	count := func(parts ...Placement) (list []geom.Loop) {
 		layers, err := Layers(Sheet{Name: "s", Quantity: 1, Length: 700, Width: 300, Thickness: 12, Parts: parts}.Whole(), geom.Inside, Options{})
 		if err != nil {
 			t.Fatal(err)
@@ -276,18 +276,18 @@ func TestNeighboursUnited(t *testing.T) {
 		return list
 	}
 	// 107 apart: each runs 4 past its edges, so that they share 14 x 1 mm.
-	got := count(Placed{Part: side(6, 100), X: 10, Y: 10}, Placed{Part: side(6, 100), X: 10, Y: 117})
+	got := count(Placement{Part: side(6, 100), X: 10, Y: 10}, Placement{Part: side(6, 100), X: 10, Y: 117})
 	if want := 2*14*108.0 - 14; len(got) != 1 || math.Abs(got[0].Area()-want) > 1e-6 || len(got[0]) != 4 {
 		t.Errorf("%v, want one of %g mm2", got, want)
 	}
-	got = count(Placed{Part: side(6, 100), X: 10, Y: 10}, Placed{Part: side(6, 150), X: 16, Y: 117})
+	got = count(Placement{Part: side(6, 100), X: 10, Y: 10}, Placement{Part: side(6, 150), X: 16, Y: 117})
 	if want := 14*108 + 14*158 - 8.0; len(got) != 1 || math.Abs(got[0].Area()-want) > 1e-6 || len(got[0]) != 8 {
 		t.Errorf("%v, want one of %g mm2", got, want)
 	}
-	if got := count(Placed{Part: side(6, 100), X: 10, Y: 10}, Placed{Part: side(5, 100), X: 10, Y: 117}); len(got) != 2 {
+	if got := count(Placement{Part: side(6, 100), X: 10, Y: 10}, Placement{Part: side(5, 100), X: 10, Y: 117}); len(got) != 2 {
 		t.Errorf("%v: rabbets of two depths are one", got)
 	}
-	if got := count(Placed{Part: side(6, 100), X: 10, Y: 10}, Placed{Part: side(6, 100), X: 10, Y: 130}); len(got) != 2 {
+	if got := count(Placement{Part: side(6, 100), X: 10, Y: 10}, Placement{Part: side(6, 100), X: 10, Y: 130}); len(got) != 2 {
 		t.Errorf("%v: rabbets that do not meet are one", got)
 	}
 }

@@ -18,8 +18,8 @@ import (
 // numbered; nothing is cut where there is room.
 func TestShortBits(t *testing.T) {
 	const by = "{operation}_{face}_{depth}_{cutter}"
-	dado := mill.Cut{Operation: "dado", Depth: 6, Left: 6}
-	other := mill.Cut{Operation: "dado", Depth: 6, Left: 6, Bit: 1}
+	dado := mill.Cut{Operation: "dado", Depth: 6, Remaining: 6}
+	other := mill.Cut{Operation: "dado", Depth: 6, Remaining: 6, Bit: 1}
 	hole := mill.Cut{Operation: "register", Face: geom.Outside, Depth: 12, Below: 5, Bit: 1}
 	for name, c := range map[string]struct {
 		version dxf.Version
@@ -39,7 +39,7 @@ func TestShortBits(t *testing.T) {
 		"no room at all":        {dxf.R12, "a-long-word-of-the-shop_{operation}_{depth}_{cutter}", [2]string{"six", "three"}, []mill.Cut{dado}, nil},
 	} {
 		t.Run(name, func(t *testing.T) {
-			p := Part{Name: "p", Stock: "ply", Bits: []mill.Bit{{Name: c.bits[0], Diameter: 6}, {Name: c.bits[1], Diameter: 3}}, Work: mill.Work{Cuts: c.cuts}}
+			p := Part{Name: "p", Stock: "ply", Bits: []mill.Bit{{Name: c.bits[0], Diameter: 6}, {Name: c.bits[1], Diameter: 3}}, Work: mill.Operations{Cuts: c.cuts}}
 			o := Options{Version: c.version, Pattern: c.pattern}
 			var s Sharing
 			s.Add(p, o)

@@ -19,7 +19,7 @@ type Sheet struct {
 	Length, Width  float64
 	Thickness      float64
 	Grain          bool // runs along the length
-	Parts          []Placed
+	Parts          []Placement
 	FromSpoilboard bool
 	// Pins are the registration holes, and PinBit makes them, PinDepth into the spoilboard
 	// below a board of Thickness.
@@ -43,21 +43,21 @@ type Slot struct {
 	Part    int
 }
 
-// Placed is a part on a sheet: the lower left corner of its outline at X, Y; turned, it
+// Placement is a part on a sheet: the lower left corner of its outline at X, Y; turned, it
 // is turned a quarter to the left before that.
-type Placed struct {
+type Placement struct {
 	Part
-	X, Y   float64
-	Turned bool
+	X, Y    float64
+	Rotated bool
 }
 
 // at moves vertices from the part's coordinates to the sheet's.
-func (p Placed) at(list []geom.Vertex) []geom.Vertex {
+func (p Placement) at(list []geom.Vertex) []geom.Vertex {
 	box := p.Panel.Outline.Bounds()
 	out := make([]geom.Vertex, len(list))
 	for i, v := range list {
 		x, y := v.X-box.Min.X, v.Y-box.Min.Y
-		if p.Turned {
+		if p.Rotated {
 			x, y = box.Height()-y, x
 		}
 		out[i] = geom.Vertex{Point: geom.Point{X: p.X + x, Y: p.Y + y}, Bulge: v.Bulge}
@@ -68,14 +68,14 @@ func (p Placed) at(list []geom.Vertex) []geom.Vertex {
 // skinStays reports whether a part is cut out from its own face though the sheet is turned:
 // one that a skin holds, with cuts on that face alone. Their over-runs would take the skin
 // away if it lay under that face, and as it is it holds while the sheet is turned.
-func (p Placed) skinStays() bool {
+func (p Placement) skinStays() bool {
 	skin := false
 	for _, c := range p.Work.Cuts {
 		switch c.Operation {
 		case mill.Slotting:
 			return false
 		case mill.Profile:
-			skin = c.Left > 0
+			skin = c.Remaining > 0
 		}
 	}
 	return skin && len(p.Work.Faces) == 1
@@ -83,7 +83,7 @@ func (p Placed) skinStays() bool {
 
 // Whole is a sheet as one part with the work of all of them. What cuts parts out is
 // moved to the face that is cut last, so that none is loose when the sheet is turned, but
-// where a skin has to stay ([Placed.skinStays]); registration holes of parts give way to
+// where a skin has to stay ([Placement.skinStays]); registration holes of parts give way to
 // those of the sheet.
 func (s Sheet) Whole() Part {
 	out := Part{Name: s.Name, Quantity: s.Quantity, Stock: s.Stock, Panel: geom.Panel{Outline: geom.Rectangle(0, 0, s.Length, s.Width), Thickness: s.Thickness},
@@ -196,7 +196,7 @@ func (d *pen) onSheet() {
 				switch x, y := q.X, q.Y; {
 				case d.face == geom.Inside:
 					path[i] = at(x, y)
-				case p.Turned: // mirrored once more, so that it reads
+				case p.Rotated: // mirrored once more, so that it reads
 					path[i] = at(x, wide-y)
 				default:
 					path[i] = at(long-x, y)

@@ -8,9 +8,9 @@ import (
 	"drawerwright/geom/mill"
 )
 
-// Run is what a bit cuts of a drawing until it is changed, and the file that has it, for
+// ToolRun is what a bit cuts of a drawing until it is changed, and the file that has it, for
 // machines whose bits are changed by hand.
-type Run struct {
+type ToolRun struct {
 	File   string
 	Bit    mill.Bit
 	Layers []Layer
@@ -21,7 +21,7 @@ type Run struct {
 // and what cuts parts loose comes last. Files have the drawing's name with the number of the
 // run and the bit before its ending, so that they are sorted as they are cut. Layers of a saw
 // are in none.
-func (o Options) Runs(drawing string, layers []Layer, bits []mill.Bit) (list []Run) {
+func (o Options) Runs(drawing string, layers []Layer, bits []mill.Bit) (list []ToolRun) {
 	if !o.Split {
 		return nil
 	}
@@ -32,7 +32,7 @@ func (o Options) Runs(drawing string, layers []Layer, bits []mill.Bit) (list []R
 		}
 		if l.Bit != last {
 			last = l.Bit
-			list = append(list, Run{Bit: bits[l.Bit]})
+			list = append(list, ToolRun{Bit: bits[l.Bit]})
 		}
 		of := &list[len(list)-1]
 		of.Layers = append(of.Layers, l)

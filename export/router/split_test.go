@@ -59,7 +59,7 @@ func TestRunsAreTheWhole(t *testing.T) {
 			layers = append(layers, Layer{Name: fmt.Sprint(i), Bit: b})
 		}
 		list := split.Runs("x.dxf", layers, bits)
-		files := make(map[string]Run)
+		files := make(map[string]ToolRun)
 		var names []string
 		for i, r := range list {
 			if names = append(names, r.File); i > 0 && r.Bit == list[i-1].Bit {

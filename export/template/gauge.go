@@ -123,10 +123,10 @@ func Gauge(c Corner, o Options) Plate {
 	low := c.Deep // the edge
 	middle := gaugeWide / 2
 	at := func(x, y float64) geom.Vertex { return geom.Vertex{Point: geom.Point{X: x, Y: y}} }
-	beside := max(hollowWide, o.Least+slotRoom)
+	beside := max(hollowWide, o.MinBridge+slotRoom)
 	l := geom.Loop{at(0, low), at(middle-tooth/2-beside, low), at(middle-tooth/2-beside, low+hollow), at(middle-tooth/2, low+hollow), at(middle-tooth/2, 0),
 		at(middle+tooth/2, 0), at(middle+tooth/2, low+hollow), at(middle+tooth/2+beside, low+hollow), at(middle+tooth/2+beside, low), at(gaugeWide, low), at(gaugeWide, low+gaugeHigh)}
-	mouths := c.Tongue[0] > max(o.Least, 1) && c.Tongue[1] > c.Tongue[0]
+	mouths := c.Tongue[0] > max(o.MinBridge, 1) && c.Tongue[1] > c.Tongue[0]
 	if mouths {
 		for _, m := range []struct{ at, wide float64 }{{noGoAt, c.Tongue[0]}, {goAt, c.Tongue[1]}} {
 			l = append(l, at(m.at+m.wide/2, low+gaugeHigh), at(m.at+m.wide/2, low+gaugeHigh-throat), at(m.at-m.wide/2, low+gaugeHigh-throat), at(m.at-m.wide/2, low+gaugeHigh))

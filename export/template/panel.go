@@ -133,9 +133,9 @@ func (t *tracer) plates() []Plate {
 		d.Subject.Setting, d.Ask = SettingBed, geom.Sentencef("cut it on a larger bed")
 	}
 	t.plate.round = t.Options.round()
-	if len(t.plate.seams[0])+len(t.plate.seams[1]) > 0 && t.Least/2 > roundMost {
-		d := t.add(geom.LevelWarning, "the keys of its pieces cannot be cut by a bit of %s", geom.Millimetres(t.Least))
-		d.Measured, d.Limit = geom.Millimetres(t.Least), geom.Millimetres(2*roundMost)
+	if len(t.plate.seams[0])+len(t.plate.seams[1]) > 0 && t.MinBridge/2 > roundMost {
+		d := t.add(geom.LevelWarning, "the keys of its pieces cannot be cut by a bit of %s", geom.Millimetres(t.MinBridge))
+		d.Measured, d.Limit = geom.Millimetres(t.MinBridge), geom.Millimetres(2*roundMost)
 		d.Ask = geom.Sentencef("cut templates with a bit of %s or less, or on a larger bed", d.Limit)
 	}
 	t.taken = append(t.taken, t.plate.seamZones()...)
@@ -183,7 +183,7 @@ func (t *tracer) box(l geom.Loop) geom.Rect {
 // open cuts an opening if it leaves a rib to everything else.
 func (t *tracer) open(l geom.Loop) bool {
 	b := l.Bounds()
-	if slices.ContainsFunc(t.taken, func(r geom.Rect) bool { return b.Grow(leastRib).Overlaps(r) }) {
+	if slices.ContainsFunc(t.taken, func(r geom.Rect) bool { return b.Grow(minRib).Overlaps(r) }) {
 		return false
 	}
 	t.plate.Openings = append(t.plate.Openings, l)
@@ -201,8 +201,8 @@ func (t *tracer) register(p geom.Panel) {
 			[]geom.Vertex{{Point: geom.Point{X: o.X, Y: o.Y}}, {Point: geom.Point{X: o.X, Y: end.Y}}})
 		return
 	}
-	if t.Pin <= t.Least {
-		pin, least := geom.Millimetres(t.Pin), geom.Millimetres(t.Least)
+	if t.Pin <= t.MinBridge {
+		pin, least := geom.Millimetres(t.Pin), geom.Millimetres(t.MinBridge)
 		d := t.add(geom.LevelWarning, "holes for dowels of %s cannot be cut by what takes away %s", pin, least)
 		d.Subject.Setting, d.Measured, d.Limit = SettingPin, pin, least
 		d.Remedies, d.Ask = withLip, geom.Sentencef("take thicker dowels")
@@ -255,7 +255,7 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 	o := t.plate.Origin
 	if c, r, round := l.AsCircle(); round {
 		c = c.Add(o)
-		size := max(pilot/2, t.Least/2+slotRoom/2)
+		size := max(pilot/2, t.MinBridge/2+slotRoom/2)
 		if full {
 			size = max(r, size)
 		}
@@ -271,7 +271,7 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 		return
 	}
 	b := t.box(l)
-	if _, square := l.AsRect(0); square && math.Min(b.Width(), b.Height()) < 2*t.slot()+leastRib {
+	if _, square := l.AsRect(0); square && math.Min(b.Width(), b.Height()) < 2*t.slot()+minRib {
 		t.wide(b)
 		return
 	}
@@ -337,7 +337,7 @@ const noSlot = "Where there was no room for a slot a scored line shows the wall:
 
 // tooNarrow says that a cut of a width cannot be made in the plate.
 func (t *tracer) tooNarrow(width float64) {
-	wide, least := geom.Millimetres(width), geom.Millimetres(t.Least)
+	wide, least := geom.Millimetres(width), geom.Millimetres(t.MinBridge)
 	d := t.add(geom.LevelWarning, "a cut %s wide is no wider than what cuts the plate takes away, %s", wide, least)
 	d.Measured, d.Limit = wide, least
 	d.Ask = geom.Sentencef("cut the templates with a finer beam or bit")
@@ -353,14 +353,14 @@ func (t *tracer) slots(upright bool, at, thick, from, to float64) {
 		}
 		return geom.Rect{Min: geom.Point{X: a, Y: low}, Max: geom.Point{X: b, Y: high}}
 	}
-	if math.Abs(thick) <= t.Least {
+	if math.Abs(thick) <= t.MinBridge {
 		t.tooNarrow(math.Abs(thick))
 		return
 	}
 	// What is free along the line.
 	free := []geom.Interval{{Min: from, Max: to}}
 	for _, r := range t.taken {
-		r = r.Grow(leastRib)
+		r = r.Grow(minRib)
 		if !place(from, to).Overlaps(r) {
 			continue
 		}
@@ -404,7 +404,7 @@ func (t *tracer) slots(upright bool, at, thick, from, to float64) {
 	}
 }
 
-// outline marks what of a panel's outline lies within its extent: fingers, notches.
+// outline marks the part of a panel's outline that lies within its extent: fingers, notches.
 func (t *tracer) outline(p geom.Panel) {
 	if len(p.Outline) > 4 {
 		t.walls(p.Outline, -1)

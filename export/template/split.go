@@ -24,10 +24,10 @@ const (
 
 // round is the radius of the keys' corners, which a bit has to get round.
 func (o Options) round() float64 {
-	if o.Least <= thinBeam {
+	if o.MinBridge <= thinBeam {
 		return 0
 	}
-	return min(o.Least/2+keyPlay, roundMost)
+	return min(o.MinBridge/2+keyPlay, roundMost)
 }
 
 // rounded gives the corners of keys and of their sockets, alone in turning by more than

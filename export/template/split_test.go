@@ -53,7 +53,7 @@ func TestPiecesMeet(t *testing.T) {
 // and a key in its socket has play all about.
 func TestKeysForABit(t *testing.T) {
 	o := options()
-	o.Bed, o.Register, o.Least, o.Mark = geom.Point{X: 200, Y: 160}, Lip, 3, 4
+	o.Bed, o.Register, o.MinBridge, o.Mark = geom.Point{X: 200, Y: 160}, Lip, 3, 4
 	plates, problems := Panels(built(spec(joinery.DadoRabbet))[:1], o)
 	if len(problems) > 0 {
 		t.Fatal(problems)

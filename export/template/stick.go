@@ -42,11 +42,11 @@ func Stick(s Side, o Options) Plate {
 	p.seams[1], p.round = nil, o.round()
 	taken := p.seamZones()
 	free := func(r geom.Rect) bool {
-		return !slices.ContainsFunc(taken, func(t geom.Rect) bool { return r.Grow(leastRib).Overlaps(t) })
+		return !slices.ContainsFunc(taken, func(t geom.Rect) bool { return r.Grow(minRib).Overlaps(t) })
 	}
 	put := func(l geom.Loop) bool {
 		b := l.Bounds()
-		if b.Min.X < leastRib || b.Max.X > s.Height-leastRib || !free(b) {
+		if b.Min.X < minRib || b.Max.X > s.Height-minRib || !free(b) {
 			return false
 		}
 		p.Openings = append(p.Openings, l)
@@ -54,7 +54,7 @@ func Stick(s Side, o Options) Plate {
 		return true
 	}
 	for _, l := range s.Lines {
-		y := leastRib + 4.0 // before the holes, which stand on the same line
+		y := minRib + 4.0 // before the holes, which stand on the same line
 		if !put(geom.Rectangle(l.At, y, l.At+o.slot(), y+stickMark)) {
 			p.Engrave = append(p.Engrave, []geom.Vertex{{Point: geom.Point{X: l.At, Y: 0}}, {Point: geom.Point{X: l.At, Y: stickWide}}})
 		}
@@ -62,8 +62,8 @@ func Stick(s Side, o Options) Plate {
 	for _, h := range s.Holes {
 		// Seen with the datum at the left and the front edge below, the stick lies on the
 		// left side turned by a quarter.
-		if h.X < stickWide-leastRib-pilot {
-			put(geom.Circle(geom.Point{X: h.Y, Y: h.X}, max(pilot, o.Least+slotRoom)/2))
+		if h.X < stickWide-minRib-pilot {
+			put(geom.Circle(geom.Point{X: h.Y, Y: h.X}, max(pilot, o.MinBridge+slotRoom)/2))
 		}
 	}
 	w := p.writer()

@@ -59,7 +59,7 @@ const (
 type Options struct {
 	Job       string
 	Thickness float64    // of the plates
-	Least     float64    // the narrowest slot that can be cut: the kerf, or the bit
+	MinBridge float64    // the narrowest slot that can be cut: the kerf, or the bit
 	Mark      float64    // width of a slot to mark in
 	Bed       geom.Point // what the cutter's bed holds, either way round
 	Register  Register
@@ -73,21 +73,21 @@ type Options struct {
 func (o Options) text(mm float64) string { return strings.TrimSpace(o.Number(mm) + " " + o.Unit) }
 
 // slot is how wide the slots are.
-func (o Options) slot() float64 { return max(o.Mark, o.Least+slotRoom) }
+func (o Options) slot() float64 { return max(o.Mark, o.MinBridge+slotRoom) }
 
 // Measures of templates, in mm (common practice, no source).
 const (
-	slotRoom  = 0.2  // a slot is wider than what cuts it
-	bridge    = 6.0  // between the parts of a long slot
-	leastRib  = 2.5  // between any two cuts: more than the least bridge that is warned of
-	longest   = 70.0 // part of a slot
-	shortest  = 4.0  // part of a slot that is worth cutting
-	overhang  = 14.0 // of the plate over the panel's far end and upper edge
-	beside    = 8.0  // of wood about a pin's hole
-	pilot     = 2.5  // hole for a pilot bit or an awl
-	hangHole  = 7.0
-	letters   = 6.0 // the largest
-	leastWord = 2.5 // the smallest that is engraved
+	slotRoom = 0.2  // a slot is wider than what cuts it
+	bridge   = 6.0  // between the parts of a long slot
+	minRib   = 2.5  // between any two cuts: more than the least bridge that is warned of
+	longest  = 70.0 // part of a slot
+	shortest = 4.0  // part of a slot that is worth cutting
+	overhang = 14.0 // of the plate over the panel's far end and upper edge
+	beside   = 8.0  // of wood about a pin's hole
+	pilot    = 2.5  // hole for a pilot bit or an awl
+	hangHole = 7.0
+	letters  = 6.0 // the largest
+	minWord  = 2.5 // the smallest that is engraved
 )
 
 // Settings that diagnoses are about; see [Options].

@@ -18,7 +18,7 @@ import (
 )
 
 func options() Options {
-	return Options{Job: "BENCH", Thickness: 3.15, Least: 0.18, Mark: 1.2, Bed: geom.Point{X: 600, Y: 400}, Pin: 5,
+	return Options{Job: "BENCH", Thickness: 3.15, MinBridge: 0.18, Mark: 1.2, Bed: geom.Point{X: 600, Y: 400}, Pin: 5,
 		Number: func(mm float64) string { return geom.LengthOf(mm).Number(geom.Millimetre) }}
 }
 
@@ -207,7 +207,7 @@ func TestAnyTemplate(t *testing.T) {
 			o.Register = Lip
 		}
 		if rapid.Bool().Draw(t, "coarse") {
-			o.Least = 3.175
+			o.MinBridge = 3.175
 		}
 		panels := built(s)
 		plates, _ := Panels(panels, o)
@@ -230,7 +230,7 @@ func TestAnyTemplate(t *testing.T) {
 				if len(p.seams[0])+len(p.seams[1]) > 0 && !o.fits(b.Max.X, b.Max.Y) {
 					t.Fatalf("%s is %v on a bed of %v", q.Name, b, o.Bed)
 				}
-				for _, f := range q.Made(o.Least).Found {
+				for _, f := range q.Made(o.MinBridge).Found {
 					if f.IsError() || f.Code == kerf.Bridge {
 						t.Fatalf("%s: %s at %v", q.Name, f.Error(), f.At)
 					}
@@ -317,7 +317,7 @@ func BenchmarkHundredLayouts(b *testing.B) {
 // instead of them end that.
 func TestRemediesHold(t *testing.T) {
 	o := options()
-	o.Pin, o.Least = 2, 3
+	o.Pin, o.MinBridge = 2, 3
 	panels := built(spec(joinery.DadoRabbet))
 	_, found := Panels(panels, o)
 	pins := 0

@@ -47,7 +47,7 @@ type writer struct {
 // place puts a word as near to a place as there is room, in the largest letters that
 // fit; ok is false where none do.
 func (w *writer) place(text string, wish geom.Point, quarter int) (Word, bool) {
-	for _, height := range []float64{letters, 4.5, 3.5, leastWord} {
+	for _, height := range []float64{letters, 4.5, 3.5, minWord} {
 		word := Word{Text: text, Height: height, Quarter: quarter}
 		b := word.box()
 		half := b.Centre()
@@ -87,7 +87,7 @@ func (p *Plate) write(w *writer, text string, wish geom.Point, quarter int) {
 	p.Notes = append(p.Notes, "There is no room on the plate for: "+text+".")
 }
 
-// stampText is as long as the longest of the words that tell of the kerf.
+// stampText is as long as the longest of the words about the kerf.
 const stampText = "KERF 0.000 IN"
 
 // writer of a plate keeps off what is cut and scored already.
@@ -113,7 +113,7 @@ func (p *Plate) finish(w *writer) {
 	}
 	for _, at := range []geom.Point{{X: b.Max.X - overhang/2, Y: b.Max.Y - overhang/2}, {X: b.Min.X + overhang/2, Y: b.Max.Y - overhang/2}, {X: (b.Min.X + b.Max.X) / 2, Y: b.Max.Y - overhang/2}} {
 		hole := geom.Circle(at, hangHole/2)
-		if r := hole.Bounds().Grow(leastRib); r.Min.X > b.Min.X && r.Max.Y < b.Max.Y && !slices.ContainsFunc(w.taken, func(t geom.Rect) bool { return r.Overlaps(t) }) {
+		if r := hole.Bounds().Grow(minRib); r.Min.X > b.Min.X && r.Max.Y < b.Max.Y && !slices.ContainsFunc(w.taken, func(t geom.Rect) bool { return r.Overlaps(t) }) {
 			p.Openings = append(p.Openings, hole)
 			w.taken = append(w.taken, hole.Bounds())
 			p.Notes = append(p.Notes, "The hole at the upper edge is to hang it by.")

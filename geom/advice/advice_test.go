@@ -29,7 +29,7 @@ func boxOf(t *testing.T, known *Memory, s joinery.Spec) Box {
 	return known.Box(d, Shop{Boards: fit.MeasuredBoards(s), Accuracy: fit.AccuracyOf(s.Cutter.Kind)})
 }
 
-func measure(t *testing.T, b Box, code joinery.CheckCode) (int, fit.Foreseen) {
+func measure(t *testing.T, b Box, code joinery.CheckCode) (int, fit.SimulatedMeasure) {
 	t.Helper()
 	for i, m := range b.Outcome.Measures {
 		if m.Code == code {
@@ -37,7 +37,7 @@ func measure(t *testing.T, b Box, code joinery.CheckCode) (int, fit.Foreseen) {
 		}
 	}
 	t.Fatalf("no measure %s", code)
-	return 0, fit.Foreseen{}
+	return 0, fit.SimulatedMeasure{}
 }
 
 // TestRetry: tongues with far too much play come right with the play that lies between the
@@ -47,16 +47,16 @@ func TestRetry(t *testing.T) {
 	s.DadoPlay = 0.6
 	b := boxOf(t, NewMemory(), s)
 	i, m := measure(t, b, joinery.CheckTonguePlay)
-	if !m.Out() {
+	if !m.OutOfLimits() {
 		t.Fatalf("a play of 0.6 is right: %+v", m)
 	}
 	r, ends, found := Retry([]Box{b}, 0, i)
-	if !found || !ends || len(r.Changes) != 1 || r.Changes[0].Setting != joinery.FieldDadoPlay {
+	if !found || !ends || len(r.Changes) != 1 || r.Changes[0].Setting != joinery.SettingDadoPlay {
 		t.Fatalf("%+v, ends %v, found %v", r, ends, found)
 	}
 	s.DadoPlay = r.Changes[0].Min
 	after := boxOf(t, NewMemory(), s)
-	if _, m := measure(t, after, joinery.CheckTonguePlay); m.Out() {
+	if _, m := measure(t, after, joinery.CheckTonguePlay); m.OutOfLimits() {
 		t.Errorf("with a play of %g: %+v", s.DadoPlay, m)
 	}
 	if r, _, found := Retry([]Box{after}, 0, i); found {
@@ -70,8 +70,8 @@ func TestNothingWorse(t *testing.T) {
 	b := boxOf(t, NewMemory(), spec("right"))
 	tried := 0
 	for play := 0.25; play < 0.4; play += 0.005 {
-		o, holds := b.with(geom.Remedy{Changes: []geom.Change{{Setting: joinery.FieldDadoPlay, Min: play, Max: play}}})
-		if o.Verdict == joinery.Goes && o.Right.Part < b.Outcome.Right.Part {
+		o, holds := b.with(geom.Remedy{Changes: []geom.Change{{Setting: joinery.SettingDadoPlay, Min: play, Max: play}}})
+		if o.Verdict == joinery.GoesTogether && o.Right.Fraction < b.Outcome.Right.Fraction {
 			if tried++; holds {
 				t.Errorf("with a play of %g %s holds, and before it was %s", play, o.Right, b.Outcome.Right)
 			}
@@ -89,11 +89,11 @@ func TestSawnBottom(t *testing.T) {
 	s.Cutter, s.GrooveEnds, s.Bottom.Thickness = joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, joinery.GrooveThrough, joinery.Thickness{Mean: 5.2, Min: 5.15, Max: 5.25}
 	b := boxOf(t, NewMemory(), s)
 	i, m := measure(t, b, joinery.CheckBottomPlay)
-	if !m.Out() {
+	if !m.OutOfLimits() {
 		t.Fatalf("1.15 of play is right: %+v", m)
 	}
 	r, _, found := Retry([]Box{b}, 0, i)
-	if !found || !r.Writes(joinery.FieldGrooveCutter) {
+	if !found || !r.Writes(joinery.SettingGrooveCutter) {
 		t.Errorf("%+v, found %v", r, found)
 	}
 }
@@ -108,11 +108,11 @@ func TestSettingOf(t *testing.T) {
 		code   joinery.CheckCode
 		want   geom.Setting
 		factor float64
-	}{{spec("router"), joinery.CheckTonguePlay, joinery.FieldDadoPlay, 1}, {saw, joinery.CheckTonguePlay, "", 0},
-		{saw, joinery.CheckRecess, joinery.FieldFenceDistance, 0.5}, {spec("router"), joinery.CheckRecess, joinery.FieldFenceDistance, 1},
-		{saw, joinery.CheckBottomPlay, "", 0}, {saw, joinery.CheckBottomSlack, joinery.FieldBottomSlack, 1}} {
+	}{{spec("router"), joinery.CheckTonguePlay, joinery.SettingDadoPlay, 1}, {saw, joinery.CheckTonguePlay, "", 0},
+		{saw, joinery.CheckRecess, joinery.SettingFenceDistance, 0.5}, {spec("router"), joinery.CheckRecess, joinery.SettingFenceDistance, 1},
+		{saw, joinery.CheckBottomPlay, "", 0}, {saw, joinery.CheckBottomSlack, joinery.SettingBottomSlack, 1}} {
 		b := Box{Drawer: joinery.Drawer{Spec: c.spec}}
-		m := fit.Foreseen{}
+		m := fit.SimulatedMeasure{}
 		m.Code = c.code
 		if f, _, factor := b.settingOf(m); f != c.want || factor != c.factor {
 			t.Errorf("%s of %s: %q by %g, want %q by %g", c.code, c.spec.Name, f, factor, c.want, c.factor)
@@ -125,7 +125,7 @@ func TestSettingOf(t *testing.T) {
 func TestKeepOdds(t *testing.T) {
 	b := boxOf(t, NewMemory(), spec("right"))
 	remedy := func(min, max float64) geom.Diagnosis {
-		change := geom.Change{Setting: joinery.FieldDadoPlay, Min: min, Max: max}
+		change := geom.Change{Setting: joinery.SettingDadoPlay, Min: min, Max: max}
 		return geom.Diagnosis{Level: geom.LevelWarning, Remedies: []geom.Remedy{{Changes: []geom.Change{change}}}}
 	}
 	list := []geom.Diagnosis{remedy(0.6, 0.6), remedy(0.25, 0.25), remedy(0.25, 0.8)}
@@ -153,7 +153,7 @@ func TestThickerBottom(t *testing.T) {
 	s := spec("thin")
 	list := ThickerBottom(s, 7.2)
 	for i, most := range []float64{10.8, 9, 7.92, 7.2} { // half as much again, a quarter, a tenth, none
-		if c := list[i].Changes[0]; c.Setting != joinery.FieldBottom || c.Min != 7.2 || math.Abs(c.Max-most) > 1e-9 {
+		if c := list[i].Changes[0]; c.Setting != joinery.SettingBottom || c.Min != 7.2 || math.Abs(c.Max-most) > 1e-9 {
 			t.Errorf("%d: %+v, want up to %g", i, c, most)
 		}
 	}

@@ -17,7 +17,7 @@ import (
 type Shop struct {
 	Boards   fit.Boards
 	Accuracy fit.Accuracy
-	Slide    *fit.Running // nil without, or where its maker allows anything
+	Slide    *fit.SlideFit // nil without, or where its maker allows anything
 }
 
 // Box is a drawer with what its boxes come out as. Outcome is empty for one that cannot be
@@ -73,7 +73,7 @@ func (d *Box) Like(other *Box) bool { return d.key != "" && d.key == other.key }
 
 // foresee is the outcome of a drawer in this one's shop.
 func (d *Box) foresee(one joinery.Drawer) fit.Outcome {
-	return fit.Foresee(one, d.Shop.Boards, d.Shop.Accuracy, d.Shop.Slide)
+	return fit.Simulate(one, d.Shop.Boards, d.Shop.Accuracy, d.Shop.Slide)
 }
 
 // once tries a change on a drawer, unless it was tried on one like it.

@@ -13,7 +13,7 @@ const blade = geom.InchMM / 8
 func (d *Box) ownBlade() (c geom.Change, can bool) {
 	s := d.Spec
 	length, err := geom.ParseLength(geom.LengthOf(blade).Text(s.Units), s.Units)
-	c = geom.Change{Setting: joinery.FieldGrooveCutter, Min: length.MM(), Max: length.MM()}
+	c = geom.Change{Setting: joinery.SettingGrooveCutter, Min: length.MM(), Max: length.MM()}
 	return c, err == nil && s.Cutter.Kind.Fenced() && (s.Cutter.Groove == 0 || s.Cutter.Groove > s.Bottom.Thickness.Mean) && s.BottomFit.Grooved()
 }
 
@@ -23,6 +23,6 @@ func (d *Box) narrower() (c geom.Change, can bool) {
 	s := d.Spec
 	bit, found := joinery.SoldBit(s.Bottom.Thickness.Mean)
 	length, err := geom.ParseLength(geom.LengthOf(bit).Text(s.Units), s.Units)
-	c = geom.Change{Setting: joinery.FieldCutter, Min: length.MM(), Max: length.MM()}
+	c = geom.Change{Setting: joinery.SettingCutter, Min: length.MM(), Max: length.MM()}
 	return c, err == nil && found && s.Cutter.Kind.MadeToFit() && len(s.Bits) == 0 && s.Cutter.Width > c.Min && s.BottomFit.Grooved()
 }

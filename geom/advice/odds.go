@@ -34,13 +34,13 @@ func (d *Box) KeepOdds(problems []geom.Diagnosis) {
 func (d *Box) better(r geom.Remedy) (out geom.Remedy, ok bool) {
 	holds := true
 	for _, lengths := range r.Ends() {
-		holds = holds && d.odds(r, lengths) >= d.Outcome.Right.Part
+		holds = holds && d.odds(r, lengths) >= d.Outcome.Right.Fraction
 	}
 	if c := r.Changes[0]; holds || len(r.Changes) > 1 || c.Min == c.Max || c.Word != "" || c.Min == 0 || math.IsInf(c.Max, 1) {
 		return r, holds
 	}
 	c := r.Changes[0]
-	best := d.Outcome.Right.Part
+	best := d.Outcome.Right.Fraction
 	for _, v := range []float64{c.Min, geom.LengthOf((c.Min + c.Max) / 2).RoundUp(d.Spec.Units).MM(), c.Max} {
 		one := c
 		one.Min, one.Max = v, v
@@ -62,5 +62,5 @@ func (d *Box) odds(r geom.Remedy, lengths []float64) float64 {
 			return trial{}
 		}
 		return trial{outcome: d.foresee(box)}
-	}).outcome.Right.Part
+	}).outcome.Right.Fraction
 }

@@ -21,7 +21,7 @@ func Retry(rows []Box, row, index int) (r geom.Remedy, ends, found bool) {
 	if blade, can := d.ownBlade(); can && m.Code == joinery.CheckBottomPlay {
 		r := geom.Remedy{Changes: []geom.Change{blade}}
 		if o, holds := d.with(r); holds { // then with the play that suits the boards
-			if play, changed := d.aimed(o.Measures[index], joinery.FieldGroovePlay, d.Spec.GroovePlay, 1); changed {
+			if play, changed := d.aimed(o.Measures[index], joinery.SettingGroovePlay, d.Spec.GroovePlay, 1); changed {
 				tries = append(tries, geom.Remedy{Changes: []geom.Change{blade, play}})
 			}
 		}
@@ -41,13 +41,13 @@ func Retry(rows []Box, row, index int) (r geom.Remedy, ends, found bool) {
 			continue
 		}
 		r.Result = geom.Sentencef("%s", better.Right)
-		return r, !better.Out(), true
+		return r, !better.OutOfLimits(), true
 	}
 	return r, false, false
 }
 
 // eased is a measure with a change that all drawers of the entry take, if it gains enough.
-func eased(rows []Box, row, index int, r geom.Remedy) (better fit.Foreseen, holds bool) {
+func eased(rows []Box, row, index int, r geom.Remedy) (better fit.SimulatedMeasure, holds bool) {
 	for i, one := range rows {
 		o, holds := one.with(r)
 		if !holds {
@@ -57,12 +57,12 @@ func eased(rows []Box, row, index int, r geom.Remedy) (better fit.Foreseen, hold
 			better = o.Measures[index]
 		}
 	}
-	return better, better.Right.Part >= rows[row].Outcome.Measures[index].Right.Part+Noticeable
+	return better, better.Right.Fraction >= rows[row].Outcome.Measures[index].Right.Fraction+Noticeable
 }
 
 // aimed is a setting as it is printed, from which a measure comes out right most often.
-func (d *Box) aimed(m fit.Foreseen, f geom.Setting, now, factor float64) (c geom.Change, changed bool) {
-	aim := fit.Aim(m.Stack, geom.Interval{Min: m.Least - m.Nominal, Max: m.Most - m.Nominal})
+func (d *Box) aimed(m fit.SimulatedMeasure, f geom.Setting, now, factor float64) (c geom.Change, changed bool) {
+	aim := fit.Aim(m.Stack, geom.Interval{Min: m.LowerLimit - m.Nominal, Max: m.UpperLimit - m.Nominal})
 	length, err := geom.ParseLength(geom.LengthOf(now+float64(factor*aim)).Text(d.Spec.Units), d.Spec.Units)
 	v := length.MM()
 	return geom.Change{Setting: f, Min: v, Max: v}, err == nil && v > 0 && v != now
@@ -85,11 +85,11 @@ func (d *Box) tryWith(r geom.Remedy) (o fit.Outcome, holds bool) {
 		return o, false
 	}
 	o = d.foresee(box)
-	if len(o.Measures) != len(d.Outcome.Measures) || o.Right.Part < d.Outcome.Right.Part {
+	if len(o.Measures) != len(d.Outcome.Measures) || o.Right.Fraction < d.Outcome.Right.Fraction {
 		return o, false
 	}
 	for i, m := range o.Measures {
-		if was := d.Outcome.Measures[i]; m.CheckID != was.CheckID || m.Out() && !was.Out() {
+		if was := d.Outcome.Measures[i]; m.CheckID != was.CheckID || m.OutOfLimits() && !was.OutOfLimits() {
 			return o, false
 		}
 	}

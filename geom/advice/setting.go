@@ -8,52 +8,52 @@ import (
 
 // settingOf is the setting that moves a measure as it is set, and by how much for each
 // millimetre of the measure.
-func (d *Box) settingOf(m fit.Foreseen) (f geom.Setting, now, factor float64) {
+func (d *Box) settingOf(m fit.SimulatedMeasure) (f geom.Setting, now, factor float64) {
 	s, router, fits := d.Spec, d.Spec.Cutter.Kind.FollowsDrawing(), d.Spec.Cutter.Kind.MadeToFit()
 	switch m.Code {
 	case joinery.CheckTonguePlay, joinery.CheckBackPlay, joinery.CheckDividerPlay:
 		if fits {
-			return joinery.FieldDadoPlay, s.DadoPlay, 1
+			return joinery.SettingDadoPlay, s.DadoPlay, 1
 		}
 	case joinery.CheckBottomPlay:
 		if fits || s.Cutter.Groove > 0 {
-			return joinery.FieldGroovePlay, s.GroovePlay, 1
+			return joinery.SettingGroovePlay, s.GroovePlay, 1
 		}
 	case joinery.CheckBottomSlack, joinery.CheckBottomSlackDeep:
 		if m.Code == joinery.CheckBottomSlackDeep && s.DeepSlack != nil {
-			return joinery.FieldDeepSlack, *s.DeepSlack, 1
+			return joinery.SettingDeepSlack, *s.DeepSlack, 1
 		}
-		return joinery.FieldBottomSlack, s.BottomSlack, 1
+		return joinery.SettingBottomSlack, s.BottomSlack, 1
 	case joinery.CheckRecess:
 		if !router && s.Joint == joinery.DadoRabbet {
-			return joinery.FieldFenceDistance, d.Setup.FenceDistance, 0.5 // it sets dado and tongue
+			return joinery.SettingFenceDistance, d.Setup.FenceDistance, 0.5 // it sets dado and tongue
 		}
-		return joinery.FieldFenceDistance, d.Setup.FenceDistance, 1
+		return joinery.SettingFenceDistance, d.Setup.FenceDistance, 1
 	case joinery.CheckLap:
-		return joinery.FieldCutterHeight, d.Setup.CutterHeight, 1
+		return joinery.SettingCutterHeight, d.Setup.CutterHeight, 1
 	}
 	return "", 0, 0
 }
 
 // SettingFor is the setting that a measure is told of with: what a shop looks at first.
-func SettingFor(m fit.Foreseen) geom.Setting {
+func SettingFor(m fit.SimulatedMeasure) geom.Setting {
 	switch m.Code {
 	case fit.SlideClearance:
 		return joinery.FieldUndermount // where the drawer names its slide
 	case joinery.CheckOutsideWidth, joinery.CheckOutsideDepth, fit.OutsideHeight, fit.Diagonal:
-		return joinery.FieldOutside
+		return joinery.SettingOutside
 	case joinery.CheckBottomSlack, joinery.CheckBottomSlackDeep:
-		return joinery.FieldBottomSlack
+		return joinery.SettingBottomSlack
 	}
 	switch m.Part {
 	case joinery.Front:
-		return joinery.FieldFront
+		return joinery.SettingFront
 	case joinery.Back:
-		return joinery.FieldBack
+		return joinery.SettingBack
 	case joinery.Bottom:
-		return joinery.FieldBottom
+		return joinery.SettingBottom
 	case joinery.DividerRole:
 		return joinery.FieldDividers
 	}
-	return joinery.FieldSides
+	return joinery.SettingSides
 }

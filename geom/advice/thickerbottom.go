@@ -11,14 +11,14 @@ import (
 // first of which that holds will do: in grooves made for them, in those of a saw's own cutter
 // for grooves, which may be the same cutter in more passes, or without grooves.
 func ThickerBottom(s joinery.Spec, least float64) []geom.Remedy {
-	c := geom.Change{Setting: joinery.FieldBottom, Min: geom.LengthOf(least).RoundUp(s.Units).MM()}
+	c := geom.Change{Setting: joinery.SettingBottom, Min: geom.LengthOf(least).RoundUp(s.Units).MM()}
 	ways := upTo(s, c)
 	if s.Cutter.Kind.Fenced() && s.Cutter.Groove == 0 && s.BottomFit.Grooved() {
-		ways = append(ways, upTo(s, c, geom.Change{Setting: joinery.FieldGrooveCutter, Min: s.Cutter.Width, Max: s.Cutter.Width})...)
+		ways = append(ways, upTo(s, c, geom.Change{Setting: joinery.SettingGrooveCutter, Min: s.Cutter.Width, Max: s.Cutter.Width})...)
 	}
 	for _, fit := range []joinery.BottomFit{joinery.BottomApplied, joinery.BottomCleats} {
 		if s.BottomFit.Grooved() {
-			ways = append(ways, upTo(s, c, geom.Change{Setting: joinery.FieldBottomFit, Word: string(fit)})...)
+			ways = append(ways, upTo(s, c, geom.Change{Setting: joinery.SettingBottomFit, Word: string(fit)})...)
 		}
 	}
 	return ways

@@ -21,7 +21,7 @@ type Sheet struct {
 	Name  string
 	Count int              // of sheets cut alike
 	Size  nest.Sheet       // with its trims
-	Board nest.Board       // what its trims leave of it, and how that comes apart
+	Board nest.CutTree     // what its trims leave of it, and how that comes apart
 	Names func(int) string // of a placed piece, by its index
 }
 
@@ -30,13 +30,13 @@ type Rules struct {
 	Kerf int64
 	// Weight is that of a square of unit sides, in kg, 0 where it is not known;
 	// Heaviest is what one person puts onto a saw.
-	Weight, Heaviest float64
-	// Guided is the least edge that a fence guides, and the least side of a board that
+	Weight, MaxWeight float64
+	// MinGuided is the least edge that a fence guides, and the least side of a board that
 	// is held by hand at a saw.
-	Guided int64
-	// Fence is how far the fence opens, Sled how long a crosscut is at most, and OnSled how
+	MinGuided int64
+	// FenceCapacity is how far the fence opens, Sled how long a crosscut is at most, and SledCapacity how
 	// long a board that lies across the sled.
-	Fence, Sled, OnSled int64
+	FenceCapacity, CrosscutCapacity, SledCapacity int64
 }
 
 // Kind is how a cut is made.
@@ -53,8 +53,8 @@ const (
 
 func (k Kind) String() string { return [...]string{"hand-held", "rip", "crosscut"}[k] }
 
-// Hand is a board in hand.
-type Hand struct {
+// Workpiece is a board in hand.
+type Workpiece struct {
 	Name          string
 	Length, Width int64
 	Piece, Offcut bool // it is ready; nothing more is cut from it
@@ -66,24 +66,24 @@ type Hand struct {
 type Cut struct {
 	Stage int // from 1; 0 for those that make sheets light enough
 	Kind  Kind
-	// Trim tells that it straightens an edge, off which all else is measured.
+	// Trim says that it straightens an edge, off which all else is measured.
 	Trim bool
 	// Setting is what the fence or stop keeps between itself and the blade, or what lies
 	// before the guide: the width of what is given, of a trim along the fence that of what
 	// stays. Of other trims it is what they take off, by eye.
-	Setting int64
-	Count   int
-	From    Hand
-	Gives   Hand // of no name where it is sawdust
-	Left    Hand // likewise
-	Moved   bool // the setting is another than that of the cut before
-	Alone   bool // the board is too heavy for one person
-	Short   bool // the board is too small to be held by hand or guided by the fence
+	Setting        int64
+	Count          int
+	Workpiece      Workpiece
+	Yields         Workpiece // of no name where it is sawdust
+	Remainder      Workpiece // likewise
+	SettingChanged bool      // the setting is another than that of the cut before
+	NeedsHelper    bool      // the board is too heavy for one person
+	Short          bool      // the board is too small to be held by hand or guided by the fence
 }
 
 // board is one in hand with what is to be done to it.
 type board struct {
-	nest.Board
+	nest.CutTree
 	name   string
 	count  int
 	edge   [2]int64 // along x and y, what is to be trimmed off its first edge
@@ -97,20 +97,20 @@ func (b board) whole(axis geom.Axis) int64 {
 	return b.Size(axis) + b.edge[axis] + b.over[axis]
 }
 
-func (b board) hand() Hand {
-	return Hand{Name: b.name, Length: b.whole(geom.AlongX), Width: b.whole(geom.AlongY)}
+func (b board) hand() Workpiece {
+	return Workpiece{Name: b.name, Length: b.whole(geom.AlongX), Width: b.whole(geom.AlongY)}
 }
 
 // next is the axis along which a board is cut next, and its sections along it; none
 // where it is done.
-func (b board) next() (axis geom.Axis, sections []nest.Board) {
+func (b board) next() (axis geom.Axis, sections []nest.CutTree) {
 	if len(b.Sections) > 0 {
-		return b.Axis, slices.DeleteFunc(slices.Clone(b.Sections), nest.Board.Waste)
+		return b.Axis, slices.DeleteFunc(slices.Clone(b.Sections), nest.CutTree.Waste)
 	}
 	if b.Piece >= 0 {
 		for _, way := range [...]geom.Axis{b.ShorterSide(), 1 - b.ShorterSide()} {
 			if b.edge[way] > 0 || b.over[way] > 0 {
-				return way, []nest.Board{b.Board}
+				return way, []nest.CutTree{b.CutTree}
 			}
 		}
 	}
@@ -125,9 +125,9 @@ func (b board) clean(axis geom.Axis, rest int64) [2]int64 {
 }
 
 // settled is a board without sections that are all of it, and as it is in hand.
-func (b board) settled() (board, Hand) {
+func (b board) settled() (board, Workpiece) {
 	for len(b.Sections) == 1 && b.Sections[0].Size(b.Axis) == b.whole(b.Axis) {
-		b.Board = b.Sections[0]
+		b.CutTree = b.Sections[0]
 	}
 	h := b.hand()
 	if _, more := b.next(); len(more) == 0 && b.Piece >= 0 {
@@ -147,7 +147,7 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, called [][]string) {
 	for _, s := range sheets {
 		t := s.Size.Trim
 		called = append(called, make([]string, s.Board.Pieces()))
-		b := board{Board: s.Board, name: s.Name, called: called[len(called)-1], count: s.Count, names: s.Names, edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}
+		b := board{CutTree: s.Board, name: s.Name, called: called[len(called)-1], count: s.Count, names: s.Names, edge: [2]int64{t.Left, t.Bottom}, over: [2]int64{t.Right, t.Top}}
 		b, _ = b.settled()
 		boards = append(boards, c.lighten(b)...)
 	}
@@ -160,7 +160,7 @@ func Cuts(sheets []Sheet, r Rules) (cuts []Cut, called [][]string) {
 		if k.Kind == HandHeld || k.Trim && k.Kind == Crosscut {
 			continue
 		}
-		k.Moved = set[k.Kind] != k.Setting
+		k.SettingChanged = set[k.Kind] != k.Setting
 		set[k.Kind] = k.Setting
 	}
 	return c.cuts, called
@@ -173,7 +173,7 @@ type cutter struct {
 
 func (c *cutter) heavy(b board) bool {
 	w := float64(b.whole(geom.AlongX)) * float64(b.whole(geom.AlongY)) * c.rules.Weight
-	return c.rules.Heaviest > 0 && w > c.rules.Heaviest
+	return c.rules.MaxWeight > 0 && w > c.rules.MaxWeight
 }
 
 // lighten cuts a board that is too heavy in two between its sections, near the middle,
@@ -198,9 +198,9 @@ func (c *cutter) lighten(b board) []board {
 	}
 	cut := sections[at].From(axis) + sections[at].Size(axis)
 	first, second := b, b
-	first.Board = b.Part(axis, b.From(axis), cut)
+	first.CutTree = b.Part(axis, b.From(axis), cut)
 	first.Axis, first.Sections = axis, sections[:at+1]
-	second.Board = b.Part(axis, cut+c.rules.Kerf, max(cut+c.rules.Kerf, b.From(axis)+b.Size(axis)))
+	second.CutTree = b.Part(axis, cut+c.rules.Kerf, max(cut+c.rules.Kerf, b.From(axis)+b.Size(axis)))
 	second.Axis, second.Sections = axis, sections[at+1:]
 	first.name, second.name = b.name+"-i", b.name+"-ii"
 	first.over[axis], second.edge[axis] = 0, 0
@@ -212,7 +212,7 @@ func (c *cutter) lighten(b board) []board {
 	if left.Offcut = len(second.Sections) == 0 && second.Piece < 0; left.Offcut {
 		left.Clean = second.clean(axis, second.whole(axis))
 	}
-	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count, From: b.hand(), Gives: gives, Left: left, Alone: true})
+	c.cuts = append(c.cuts, Cut{Kind: HandHeld, Setting: cut - b.From(axis) + b.edge[axis], Count: b.count, Workpiece: b.hand(), Yields: gives, Remainder: left, NeedsHelper: true})
 	list := c.lighten(first)
 	if !left.Offcut {
 		list = append(list, c.lighten(second)...)
@@ -303,7 +303,7 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 	}
 	length := b.whole(1 - axis) // of every cut
 	hand := b.hand()
-	resize := func(h Hand, size int64) Hand {
+	resize := func(h Workpiece, size int64) Workpiece {
 		if axis == geom.AlongY {
 			h.Width = size
 		} else {
@@ -312,11 +312,11 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		return h
 	}
 	add := func(k Cut) {
-		k.Stage, k.Count, k.From = stage, b.count, hand
-		k.Alone = c.heavyHand(hand)
-		k.Short = max(hand.Length, hand.Width) < c.rules.Guided
+		k.Stage, k.Count, k.Workpiece = stage, b.count, hand
+		k.NeedsHelper = c.heavyHand(hand)
+		k.Short = max(hand.Length, hand.Width) < c.rules.MinGuided
 		cuts = append(cuts, k)
-		hand = k.Left
+		hand = k.Remainder
 	}
 	end := b.From(axis) + b.Size(axis) + b.over[axis]
 	from := b.From(axis)              // of what is in hand
@@ -325,19 +325,19 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 			return
 		}
 		rest := end - to
-		k := Cut{Kind: c.kind(rest, length, rest+trim), Trim: true, Setting: rest, Left: resize(hand, rest)}
+		k := Cut{Kind: c.kind(rest, length, rest+trim), Trim: true, Setting: rest, Remainder: resize(hand, rest)}
 		if k.Kind != Rip {
 			k.Setting = trim
 		}
 		if trim > c.rules.Kerf {
-			k.Gives = resize(Hand{Offcut: true, Name: "trim", Length: hand.Length, Width: hand.Width}, trim-c.rules.Kerf)
+			k.Yields = resize(Workpiece{Offcut: true, Name: "trim", Length: hand.Length, Width: hand.Width}, trim-c.rules.Kerf)
 		}
 		add(k)
 	}
 	trimOff(b.edge[axis], from)
 	for i, s := range sections {
 		p := b
-		p.Board = s
+		p.CutTree = s
 		p.edge[axis], p.over[axis] = 0, 0
 		if len(b.Sections) > 0 { // else it is the piece itself
 			p.name = b.name + label(stage, i)
@@ -352,11 +352,11 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		parts = append(parts, p)
 		if end <= at { // what is in hand is it
 			if n := len(cuts); n > 0 {
-				cuts[n-1].Left = gives
+				cuts[n-1].Remainder = gives
 			}
 			continue
 		}
-		left := Hand{}
+		left := Workpiece{}
 		if rest := end - at - c.rules.Kerf; rest > 0 {
 			left = resize(hand, rest)
 			if left.Name, left.Offcut = b.name, i == len(sections)-1; left.Offcut {
@@ -367,7 +367,7 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 		if axis == geom.AlongY {
 			extent = hand.Width
 		}
-		add(Cut{Kind: c.kind(s.Size(axis), length, extent), Setting: s.Size(axis), Gives: gives, Left: left})
+		add(Cut{Kind: c.kind(s.Size(axis), length, extent), Setting: s.Size(axis), Yields: gives, Remainder: left})
 	}
 	return cuts, parts
 }
@@ -378,16 +378,16 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 // (common practice, no source).
 func (c *cutter) kind(setting, length, extent int64) Kind {
 	switch {
-	case length >= c.rules.Guided && length >= setting && 3*length >= 2*extent && setting <= c.rules.Fence:
+	case length >= c.rules.MinGuided && length >= setting && 3*length >= 2*extent && setting <= c.rules.FenceCapacity:
 		return Rip
-	case length <= c.rules.Sled && extent <= c.rules.OnSled:
+	case length <= c.rules.CrosscutCapacity && extent <= c.rules.SledCapacity:
 		return Crosscut
 	}
 	return HandHeld
 }
 
-func (c *cutter) heavyHand(h Hand) bool {
-	return c.rules.Heaviest > 0 && float64(h.Length)*float64(h.Width)*c.rules.Weight > c.rules.Heaviest
+func (c *cutter) heavyHand(h Workpiece) bool {
+	return c.rules.MaxWeight > 0 && float64(h.Length)*float64(h.Width)*c.rules.Weight > c.rules.MaxWeight
 }
 
 // label names the sections of a board: letters and numbers take turns.
@@ -405,7 +405,7 @@ func label(stage, n int) string {
 // Moves is how often the fence or stop is set.
 func Moves(cuts []Cut) (n int) {
 	for _, c := range cuts {
-		if c.Moved {
+		if c.SettingChanged {
 			n++
 		}
 	}

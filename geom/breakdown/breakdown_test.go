@@ -19,7 +19,7 @@ func TestCuts(t *testing.T) {
 		var pieces []nest.Piece
 		for i := range rapid.IntRange(1, 8).Draw(t, "kinds") {
 			pieces = append(pieces, nest.Piece{Name: fmt.Sprint("p", i), Length: rapid.Int64Range(20, 600).Draw(t, "length"), Width: rapid.Int64Range(20, 600).Draw(t, "width"),
-				Count: rapid.IntRange(1, 4).Draw(t, "count"), Turn: rapid.Bool().Draw(t, "turn")})
+				Count: rapid.IntRange(1, 4).Draw(t, "count"), MayRotate: rapid.Bool().Draw(t, "turn")})
 		}
 		if rapid.Bool().Draw(t, "sets") {
 			for i := range pieces[:len(pieces)/2] {
@@ -35,24 +35,24 @@ func TestCuts(t *testing.T) {
 			t.Fatal(err)
 		}
 		var sheets []Sheet
-		inHand := make(map[string]Hand)
+		inHand := make(map[string]Workpiece)
 		for n, s := range l.Sheets {
-			b, ok := nest.Apart(s, pieces, sheet, rules)
+			b, ok := nest.Cuts(s, pieces, sheet, rules)
 			if !ok {
 				t.Fatal("a sheet does not come apart")
 			}
 			name := fmt.Sprint(n + 1)
-			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(i int) string { return pieces[s.Placed[i].Piece].Name }})
-			inHand[name] = Hand{Name: name, Length: sheet.Length, Width: sheet.Width}
+			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(i int) string { return pieces[s.Placements[i].Piece].Name }})
+			inHand[name] = Workpiece{Name: name, Length: sheet.Length, Width: sheet.Width}
 		}
-		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, Heaviest: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), Guided: 300, Fence: 1300, Sled: 600, OnSled: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
+		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, FenceCapacity: 1300, CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
 		cuts, called := Cuts(sheets, r)
 		for n, c := range cuts {
-			if inHand[c.From.Name] != (Hand{Name: c.From.Name, Length: c.From.Length, Width: c.From.Width}) {
-				t.Fatalf("cut %d is of %+v, in hand is %+v\n%+v", n, c.From, inHand[c.From.Name], cuts)
+			if inHand[c.Workpiece.Name] != (Workpiece{Name: c.Workpiece.Name, Length: c.Workpiece.Length, Width: c.Workpiece.Width}) {
+				t.Fatalf("cut %d is of %+v, in hand is %+v\n%+v", n, c.Workpiece, inHand[c.Workpiece.Name], cuts)
 			}
-			delete(inHand, c.From.Name)
-			long := func(h Hand, across bool) int64 {
+			delete(inHand, c.Workpiece.Name)
+			long := func(h Workpiece, across bool) int64 {
 				if across {
 					return h.Width
 				}
@@ -60,10 +60,10 @@ func TestCuts(t *testing.T) {
 			}
 			// Along one side the parts add up to the board, along the other each is as it.
 			fits := func(across bool) bool {
-				rest := long(c.From, across)
-				for _, h := range []Hand{c.Gives, c.Left} {
+				rest := long(c.Workpiece, across)
+				for _, h := range []Workpiece{c.Yields, c.Remainder} {
 					if h.Name != "" {
-						if long(h, !across) != long(c.From, !across) {
+						if long(h, !across) != long(c.Workpiece, !across) {
 							return false
 						}
 						rest -= long(h, across)
@@ -71,16 +71,16 @@ func TestCuts(t *testing.T) {
 				}
 				switch {
 				case c.Trim && c.Kind == Rip:
-					return rest >= 0 && long(c.Left, across) == c.Setting && (c.Gives.Name == "" || rest == r.Kerf)
+					return rest >= 0 && long(c.Remainder, across) == c.Setting && (c.Yields.Name == "" || rest == r.Kerf)
 				case c.Trim:
-					return rest >= 0 && rest <= max(r.Kerf, c.Setting) && long(c.From, across)-long(c.Left, across) == c.Setting
+					return rest >= 0 && rest <= max(r.Kerf, c.Setting) && long(c.Workpiece, across)-long(c.Remainder, across) == c.Setting
 				}
-				return rest >= 0 && rest <= r.Kerf && long(c.Gives, across) == c.Setting
+				return rest >= 0 && rest <= r.Kerf && long(c.Yields, across) == c.Setting
 			}
 			if !fits(false) && !fits(true) {
 				t.Fatalf("cut %d: %+v", n, c)
 			}
-			for _, h := range []Hand{c.Gives, c.Left} {
+			for _, h := range []Workpiece{c.Yields, c.Remainder} {
 				if h.Name == "" || h.Name == "trim" {
 					continue
 				}
@@ -93,9 +93,9 @@ func TestCuts(t *testing.T) {
 				inHand[h.Name] = h
 			}
 			length := other(c)
-			along := c.From.Length + c.From.Width - length // of the board, across the cut
-			if c.Kind == Rip && (length < c.Setting || length < r.Guided || 3*length < 2*max(c.From.Length, c.From.Width) && length != max(c.From.Length, c.From.Width) || c.Setting > r.Fence) ||
-				c.Kind == Crosscut && (length > r.Sled || along > r.OnSled) {
+			along := c.Workpiece.Length + c.Workpiece.Width - length // of the board, across the cut
+			if c.Kind == Rip && (length < c.Setting || length < r.MinGuided || 3*length < 2*max(c.Workpiece.Length, c.Workpiece.Width) && length != max(c.Workpiece.Length, c.Workpiece.Width) || c.Setting > r.FenceCapacity) ||
+				c.Kind == Crosscut && (length > r.CrosscutCapacity || along > r.SledCapacity) {
 				t.Fatalf("cut %d is no %s: %+v", n, c.Kind, c)
 			}
 		}
@@ -115,7 +115,7 @@ func TestCuts(t *testing.T) {
 			}
 		}
 		for _, s := range l.Sheets {
-			for _, p := range s.Placed {
+			for _, p := range s.Placements {
 				x, y := p.Size(pieces)
 				want = append(want, fmt.Sprint(pieces[p.Piece].Name, " ", x, " ", y))
 			}
@@ -130,14 +130,14 @@ func TestCuts(t *testing.T) {
 
 // other is the length of a cut: the side that its parts have in common with the board.
 func other(c Cut) int64 {
-	h := c.Gives
+	h := c.Yields
 	if c.Trim {
-		h = c.Left
+		h = c.Remainder
 	}
-	if h.Length == c.From.Length && (h.Width == c.Setting || c.Trim && h.Width < c.From.Width) {
-		return c.From.Length
+	if h.Length == c.Workpiece.Length && (h.Width == c.Setting || c.Trim && h.Width < c.Workpiece.Width) {
+		return c.Workpiece.Length
 	}
-	return c.From.Width
+	return c.Workpiece.Width
 }
 
 // TestHeavy: a sheet that is too heavy is first cut in two with a saw that is taken to
@@ -150,19 +150,19 @@ func TestHeavy(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, _ := nest.Apart(l.Sheets[0], pieces, sheet, rules)
+	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
 	whole := []Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "side" }}}
 	weight := 25e-6 / 2 // kg a square mm: 37.2 kg a sheet
-	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 23, Guided: 300, Fence: 1300, Sled: 600, OnSled: 1600})
+	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 23, MinGuided: 300, FenceCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
 	if cuts[0].Kind != HandHeld || cuts[1].Stage == 0 {
 		t.Fatalf("first cuts %+v %+v", cuts[0], cuts[1])
 	}
 	for _, c := range cuts[1:] {
-		if c.Alone {
+		if c.NeedsHelper {
 			t.Errorf("%+v is too heavy", c)
 		}
 	}
-	if c, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, Heaviest: 40, Guided: 300, Fence: 1300, Sled: 600, OnSled: 1600}); !c[0].Trim {
+	if c, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 40, MinGuided: 300, FenceCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600}); !c[0].Trim {
 		t.Errorf("a light sheet begins with %s", c[0].Kind)
 	}
 }
@@ -178,11 +178,11 @@ func TestGrouped(t *testing.T) {
 	}
 	var sheets []Sheet
 	for n, s := range l.Sheets {
-		b, _ := nest.Apart(s, pieces, sheet, rules)
+		b, _ := nest.Cuts(s, pieces, sheet, rules)
 		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b, Names: func(int) string { return "" }})
 	}
 	settings := make(map[string]bool)
-	cuts, _ := Cuts(sheets, Rules{Kerf: 3, Guided: 300, Fence: 1300, Sled: 600, OnSled: 1600})
+	cuts, _ := Cuts(sheets, Rules{Kerf: 3, MinGuided: 300, FenceCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
 	for _, c := range cuts {
 		settings[fmt.Sprint(c.Stage, c.Trim, c.Kind, c.Setting)] = true
 	}
@@ -200,9 +200,9 @@ func TestNearlyWhole(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, _ := nest.Apart(l.Sheets[0], pieces, sheet, rules)
-	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "p" }}}, Rules{Kerf: 2, Weight: 1, Heaviest: 1})
-	if len(cuts) != 1 || !cuts[0].Gives.Piece || cuts[0].Gives.Width != 565 {
+	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
+	cuts, _ := Cuts([]Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "p" }}}, Rules{Kerf: 2, Weight: 1, MaxWeight: 1})
+	if len(cuts) != 1 || !cuts[0].Yields.Piece || cuts[0].Yields.Width != 565 {
 		t.Errorf("%+v", cuts)
 	}
 }

@@ -15,16 +15,16 @@ const (
 
 // What is refused, in mm. All common practice without a source.
 const (
-	// leastTongue is the thickness below which a tongue is no joint, and leastDepth
+	// minTongue is the thickness below which a tongue is no joint, and minDepth
 	// the depth below which a slot holds nothing.
-	leastTongue, leastDepth = 1.0, 1.0
-	// leastCutter is thinner than any blade and bit that makes slots.
-	leastCutter = 0.5
-	// mostLength is that of a coupon, and more than any of its sizes: a larger one is
+	minTongue, minDepth = 1.0, 1.0
+	// minCutter is thinner than any blade and bit that makes slots.
+	minCutter = 0.5
+	// maxLength is that of a coupon, and more than any of its sizes: a larger one is
 	// a piece of work and no coupon.
-	mostLength = 600.0
-	// mostPlay is where the narrowest slot is so loose that glue bridges none of them.
-	mostPlay = 1.0
+	maxLength = 600.0
+	// maxPlay is where the narrowest slot is so loose that glue bridges none of them.
+	maxPlay = 1.0
 	// overlap is what two passes have in common, so that no wood is left between.
 	overlap = 0.2
 )
@@ -40,20 +40,20 @@ func (a Asked) checkSizes() error {
 		what      string
 		mm, least float64
 	}{
-		{"the board's thickness", a.Thickness, geom.MinWeb + leastDepth},
-		{"the tongue's thickness", a.Tongue, leastTongue},
-		{a.tool() + "'s width", a.Cutter, leastCutter},
-		{"the slots' depth", a.Depth, leastDepth},
+		{"the board's thickness", a.Thickness, geom.MinWeb + minDepth},
+		{"the tongue's thickness", a.Tongue, minTongue},
+		{a.tool() + "'s width", a.Cutter, minCutter},
+		{"the slots' depth", a.Depth, minDepth},
 	} {
-		if n.mm >= n.least-settle && n.mm <= mostLength {
+		if n.mm >= n.least-settle && n.mm <= maxLength {
 			continue
 		}
 		size, limit := geom.Millimetres(n.mm), geom.Quantity(geom.AtLeast(n.least))
-		if n.mm > mostLength {
-			limit = geom.AtMost(mostLength)
+		if n.mm > maxLength {
+			limit = geom.AtMost(maxLength)
 		}
 		return refused(CodeSize, size, limit, geom.Sentencef("%s is given as %s", n.what, size),
-			geom.Sentencef("a coupon can be made with %s to %s", geom.AtLeast(n.least), geom.AtMost(mostLength)))
+			geom.Sentencef("a coupon can be made with %s to %s", geom.AtLeast(n.least), geom.AtMost(maxLength)))
 	}
 	if web := a.Thickness - a.Depth; web < geom.MinWeb-settle {
 		left, least := geom.Millimetres(web), geom.Millimetres(geom.MinWeb)
@@ -72,8 +72,8 @@ func (a Asked) checkCutter(narrow, wide float64) error {
 		room = mill.SlotRoom
 	}
 	tongue, cutter := geom.Millimetres(a.Tongue), geom.Millimetres(a.Cutter)
-	if over := narrow - a.Tongue; narrow > a.Tongue+mostPlay+settle {
-		return refused(CodeCutter, geom.Caliper(over), geom.Millimetres(mostPlay),
+	if over := narrow - a.Tongue; narrow > a.Tongue+maxPlay+settle {
+		return refused(CodeCutter, geom.Caliper(over), geom.Millimetres(maxPlay),
 			geom.Sentencef("the narrowest slot that %s of %s makes is %s wide, %s more than the tongue of %s: it fits none",
 				a.tool(), cutter, geom.Caliper(narrow), geom.Caliper(over), tongue),
 			geom.Sentencef("take one of %s or less", geom.AtMost(a.Tongue-room)))
@@ -89,10 +89,10 @@ func (a Asked) checkCutter(narrow, wide float64) error {
 
 // checkLength judges how long the coupon comes out.
 func (a Asked) checkLength(length float64) error {
-	if length <= mostLength+settle {
+	if length <= maxLength+settle {
 		return nil
 	}
-	long, most := geom.Millimetres(length), geom.Millimetres(mostLength)
+	long, most := geom.Millimetres(length), geom.Millimetres(maxLength)
 	return refused(CodeLength, long, most, geom.Sentencef("with a tongue of %s and %s of %s the coupon is %s long, more than %s",
 		geom.Millimetres(a.Tongue), a.tool(), geom.Millimetres(a.Cutter), long, most),
 		geom.Sentencef("ask for a thinner tongue, or a narrower cutter"))

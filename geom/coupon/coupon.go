@@ -1,5 +1,5 @@
 // Package coupon lays out a fit coupon: a small panel, cut from the stock of a run
-// before the run, that tells which slot width its boards and tongues really want,
+// before the run, that shows which slot width its boards and tongues really want,
 // and how wide the cutter really cuts. It has nine slots, each a step wider than
 // the one before, and a comb of slits that are one cutter wide.
 //
@@ -71,9 +71,9 @@ const (
 const (
 	// firstLand, at the datum end, is seen at a glance to be wider than the others.
 	firstLand = 25.0
-	// leastLand is wood that does not flex when a tongue is pushed in beside it;
+	// minLand is wood that does not flex when a tongue is pushed in beside it;
 	// 12 mm would do.
-	leastLand = 15.0
+	minLand = 15.0
 	// across is what a hand can hold with a push block, away from the cutter.
 	across = 80.0
 	// gridMM and gridInch are what a rule shows: places of slots are set by it.
@@ -83,8 +83,8 @@ const (
 // The comb. All common practice, no source.
 const (
 	teeth = 5
-	// leastTooth is, in mm, what the jaws of a caliper do not bend.
-	leastTooth = 4.0
+	// minTooth is, in mm, what the jaws of a caliper do not bend.
+	minTooth = 4.0
 	// pitchMM and pitchInch are the grid of the pitch: spacers are made to such sizes.
 	pitchMM, pitchInch = 0.5, geom.InchMM / 64
 )
@@ -105,11 +105,11 @@ func Make(a Asked) (Coupon, error) {
 	if err := a.checkSizes(); err != nil {
 		return Coupon{}, err
 	}
-	c := Coupon{Asked: a, Step: stepMM, Comb: Comb{Pitch: upTo(a.Cutter+leastTooth, pitchMM), Slit: a.Cutter, Teeth: teeth}}
+	c := Coupon{Asked: a, Step: stepMM, Comb: Comb{Pitch: upTo(a.Cutter+minTooth, pitchMM), Slit: a.Cutter, Teeth: teeth}}
 	grid := gridMM
 	if a.Unit == geom.Inch {
 		c.Step, grid = stepInch, gridInch
-		c.Comb.Pitch = upTo(a.Cutter+leastTooth, pitchInch)
+		c.Comb.Pitch = upTo(a.Cutter+minTooth, pitchInch)
 	}
 	first := a.Tongue - float64(under*c.Step)
 	if a.Router {
@@ -123,12 +123,12 @@ func Make(a Asked) (Coupon, error) {
 		return Coupon{}, err
 	}
 
-	begin, apart := upTo(firstLand, grid), upTo(width(slots-1)+leastLand, grid)
+	begin, apart := upTo(firstLand, grid), upTo(width(slots-1)+minLand, grid)
 	for i := range slots {
 		c.Slots = append(c.Slots, Slot{Number: i + 1, Width: width(i), X: begin + float64(float64(i)*apart)})
 	}
 	c.Comb.X = begin + float64(slots*apart)
-	length := upTo(c.Comb.X+float64(teeth*c.Comb.Pitch)+c.Comb.Slit+leastLand, grid)
+	length := upTo(c.Comb.X+float64(teeth*c.Comb.Pitch)+c.Comb.Slit+minLand, grid)
 	if err := a.checkLength(length); err != nil {
 		return Coupon{}, err
 	}

@@ -92,7 +92,7 @@ func TestLayout(t *testing.T) {
 }
 
 // TestSeriesBegins: at the cutter where two steps below the tongue are narrower, on
-// the printed grid where a router could not be told otherwise.
+// the printed grid where a router could not be known otherwise.
 func TestSeriesBegins(t *testing.T) {
 	for _, c := range []struct {
 		tongue, cutter float64
@@ -225,10 +225,10 @@ func check(t *rapid.T, c Coupon) {
 	if !c.Asked.Router {
 		return
 	}
-	part := mill.Part{Panel: c.Panel, Least: c.Asked.Thickness, Most: c.Asked.Thickness}
+	part := mill.Part{Panel: c.Panel, MinThickness: c.Asked.Thickness, MaxThickness: c.Asked.Thickness}
 	for _, slots := range []mill.Slots{mill.SlotsWidened, mill.SlotsLine} {
-		w, faults := mill.Prepare(part, mill.Settings{Bits: []mill.Bit{{Name: "bit", Diameter: c.Asked.Cutter}}, OverRun: mill.DefaultOverRun,
-			Relief: mill.ReliefBisector, Slots: slots, Register: mill.Register{Place: mill.PlaceWaste}, Unit: c.Asked.Unit})
+		w, faults := mill.Prepare(part, mill.Settings{Bits: []mill.Bit{{Name: "bit", Diameter: c.Asked.Cutter}}, Overcut: mill.DefaultOvercut,
+			Relief: mill.ReliefDogbone, Slots: slots, Register: mill.Register{Place: mill.PlaceWaste}, Unit: c.Asked.Unit})
 		for _, f := range faults {
 			if f.IsError() {
 				t.Fatal(f)

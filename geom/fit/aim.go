@@ -8,12 +8,12 @@ import (
 )
 
 // Aim is by how much more than a measure is set for now it should be set, so that as
-// many boxes as can be come out within a window, which is told by its distances from
+// many boxes as can be come out within a window, given by its distances from
 // what the measure is set for now. Where the window's middle, less what the errors move
 // the measure in the mean, is as good as any place by what the draws can tell, it is
 // that: it leaves as much room on either side.
 func Aim(s Stack, window geom.Interval) float64 {
-	off, width := deviations(s, Draws, Seed), window.Max-window.Min
+	off, width := deviations(s, Samples, Seed), window.Max-window.Min
 	mean := 0.0
 	for _, v := range off {
 		mean += v

@@ -13,7 +13,7 @@ import (
 // kept is the part of other boxes than those that were aimed with whose measure comes
 // within a window when it is set by aim beside where it is.
 func kept(s Stack, window geom.Interval, aim float64) float64 {
-	list, _ := Draw([]Stack{s}, []geom.Interval{{Min: s.Result().Nominal + window.Min - aim - settle, Max: s.Result().Nominal + window.Max - aim + settle}}, Draws, Seed+1)
+	list, _ := SampleBoxes([]Stack{s}, []geom.Interval{{Min: s.Result().Nominal + window.Min - aim - settle, Max: s.Result().Nominal + window.Max - aim + settle}}, Samples, Seed+1)
 	return list[0].Within
 }
 
@@ -28,7 +28,7 @@ func TestNoBetterAim(t *testing.T) {
 			window := geom.Interval{Max: rapid.SampledFrom([]float64{0, 0.1, 0.5}).Draw(t, "plus")}
 			window.Min = window.Max - rapid.SampledFrom([]float64{0.05, 0.2, 0.5, 1, 1.6}).Draw(t, "window")
 			var s Stack
-			for _, m := range Box(d, MeasuredBoards(d.Spec), anyAccuracy(t), &Running{Least: 1, Most: 2, InsideCounts: inside}) {
+			for _, m := range Measures(d, MeasuredBoards(d.Spec), anyAccuracy(t), &SlideFit{Min: 1, Max: 2, InsideCounts: inside}) {
 				if m.Code == SlideClearance {
 					s = m.Stack
 				}
@@ -37,7 +37,7 @@ func TestNoBetterAim(t *testing.T) {
 			best := kept(s, window, aim)
 			for step := -30; step <= 30; step++ {
 				other := kept(s, window, aim+0.05*float64(step))
-				by := math.Sqrt((best*(1-best) + other*(1-other)) / Draws)
+				by := math.Sqrt((best*(1-best) + other*(1-other)) / Samples)
 				if other > best+6*by+1e-9 {
 					t.Fatalf("%g, %g beside the aim, keeps %g, the aim %g", aim+0.05*float64(step), 0.05*float64(step), other, best)
 				}
@@ -83,7 +83,7 @@ func TestAimAgainstScan(t *testing.T) {
 				return v
 			}}
 		window := geom.Interval{Min: -rapid.Float64Range(0.01, 0.6).Draw(t, "below"), Max: rapid.Float64Range(0, 0.6).Draw(t, "above")}
-		off := deviations(s, Draws, Seed)
+		off := deviations(s, Samples, Seed)
 		slices.Sort(off)
 		keeps := func(aim float64) int {
 			from, _ := slices.BinarySearch(off, window.Min-aim-settle)
@@ -92,13 +92,13 @@ func TestAimAgainstScan(t *testing.T) {
 		}
 		mean := 0.0
 		for _, v := range off {
-			mean += v / Draws
+			mean += v / Samples
 		}
 		middle, aim := (window.Min+window.Max)/2-mean, Aim(s, window)
 		got, chance := keeps(aim), 0.0
 		if math.Abs(aim-middle) < 1e-9 {
-			part := float64(got) / Draws
-			chance = 2 * math.Sqrt(part*(1-part)*Draws)
+			part := float64(got) / Samples
+			chance = 2 * math.Sqrt(part*(1-part)*Samples)
 		} else if searched++; got <= keeps(middle) {
 			t.Fatalf("aimed at %g, which keeps %d; the middle %g keeps %d", aim, got, middle, keeps(middle))
 		}

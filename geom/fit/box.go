@@ -57,10 +57,10 @@ const (
 	SourceEndFence, SourceEndHeight  = endFence, endHeight
 )
 
-// Running is what a slide wants of the box that runs on it: how wide it is outside
+// SlideFit is what a slide wants of the box that runs on it: how wide it is outside
 // or, where InsideCounts, inside, with the least and the most that is right, in mm.
-type Running struct {
-	Least, Most  float64
+type SlideFit struct {
+	Min, Max     float64
 	InsideCounts bool
 }
 
@@ -97,11 +97,11 @@ type Measure struct {
 	Stack         Stack
 }
 
-// Box lists what a drawer's joints will do: every check of the package joinery, and
+// Measures lists what a drawer's joints will do: every check of the package joinery, and
 // the shoulder, the second seat of front and back, the bottom's slack, the height,
 // the diagonals, and what the slide wants where there is one. The drawer must be one
 // that can be built.
-func Box(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) []Measure {
+func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Measure {
 	m := &model{d: d, cuts: CutsOf(d), sources: sourcesOf(d, boards, a)}
 	for _, c := range d.Fit {
 		m.known(c)

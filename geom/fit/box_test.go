@@ -114,8 +114,8 @@ func anyAccuracy(t *rapid.T) Accuracy {
 }
 
 // anySlide is a slide that counts the width outside or inside, or none.
-func anySlide(t *rapid.T) *Running {
-	return rapid.SampledFrom([]*Running{nil, {Least: 399, Most: 400}, {Least: 369, Most: 371, InsideCounts: true}}).Draw(t, "slide")
+func anySlide(t *rapid.T) *SlideFit {
+	return rapid.SampledFrom([]*SlideFit{nil, {Min: 399, Max: 400}, {Min: 369, Max: 371, InsideCounts: true}}).Draw(t, "slide")
 }
 
 // kinds counts what was built, so that no test passes by refusing.
@@ -166,7 +166,7 @@ func TestAsJoinery(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for _, d := range anyDrawers(t) {
 			seen.add(d)
-			list := Box(d, MeasuredBoards(d.Spec), Accuracy{}, anySlide(t))
+			list := Measures(d, MeasuredBoards(d.Spec), Accuracy{}, anySlide(t))
 			if len(list) < len(d.Fit) {
 				t.Fatalf("%d measures for %d checks", len(list), len(d.Fit))
 			}
@@ -215,7 +215,7 @@ func TestMonotone(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for _, d := range anyDrawers(t) {
 			seen.add(d)
-			list := Box(d, MeasuredBoards(d.Spec), anyAccuracy(t), anySlide(t))
+			list := Measures(d, MeasuredBoards(d.Spec), anyAccuracy(t), anySlide(t))
 			off := anyOff(t, list[0].Stack.Sources)
 			by := rapid.SampledFrom([]float64{0.003, 0.05, 0.5}).Draw(t, "by")
 			for _, m := range list {
@@ -262,8 +262,8 @@ func TestLessAccurate(t *testing.T) {
 			a, more, slide := anyAccuracy(t), anyAccuracy(t), anySlide(t)
 			wide := Accuracy{a.Cutter + more.Cutter, a.Cut + more.Cut, a.Fence + more.Fence, a.Height + more.Height, a.Length + more.Length}
 			boards := MeasuredBoards(d.Spec)
-			less := Box(d, boards, wide, slide)
-			for i, m := range Box(d, boards, a, slide) {
+			less := Measures(d, boards, wide, slide)
+			for i, m := range Measures(d, boards, a, slide) {
 				fine, coarse := m.Stack.Result(), less[i].Stack.Result()
 				if coarse.Worst.Min > fine.Worst.Min+settled || coarse.Worst.Max < fine.Worst.Max-settled || coarse.Nominal != fine.Nominal {
 					t.Fatalf("%s %s: %+v, less accurate %+v", m.Code, m.Part, fine, coarse)
@@ -280,11 +280,11 @@ func TestDrawBox(t *testing.T) {
 		for _, d := range anyDrawer(t) {
 			var stacks []Stack
 			var limits []geom.Interval
-			for _, m := range Box(d, MeasuredBoards(d.Spec), AccuracyOf(d.Spec.Cutter.Kind), anySlide(t)) {
+			for _, m := range Measures(d, MeasuredBoards(d.Spec), AccuracyOf(d.Spec.Cutter.Kind), anySlide(t)) {
 				w := m.Stack.Result().Worst
 				stacks, limits = append(stacks, m.Stack), append(limits, geom.Interval{Min: w.Min - settled, Max: w.Max + settled})
 			}
-			list, right := Draw(stacks, limits, 20, 1)
+			list, right := SampleBoxes(stacks, limits, 20, 1)
 			for i, drawn := range list {
 				if drawn.Within != 1 {
 					t.Fatalf("measure %d: %g of the draws within the worst case %v", i, drawn.Within, limits[i])

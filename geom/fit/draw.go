@@ -11,8 +11,8 @@ import (
 	"golang.org/x/sync/errgroup"
 )
 
-// Drawn is what draws of a measure gave.
-type Drawn struct {
+// Distribution is what draws of a measure gave.
+type Distribution struct {
 	Mean, Sigma float64
 	// Common is what all but 0.27 % of the draws are between, as many beyond either
 	// end: to a thousandth of the worst case's width.
@@ -42,11 +42,11 @@ type tally struct {
 	bins         []int32
 }
 
-// Draw draws n boxes at random, of which each has its own error from every source,
-// and tells what the measures do, and which part of the boxes keeps all limits at once.
+// SampleBoxes draws n boxes at random, of which each has its own error from every source,
+// and reports what the measures do, and which part of the boxes keeps all limits at once.
 // All share the sources of the first. Limits are those of each measure. The same seed
 // gives the same draws.
-func Draw(stacks []Stack, limits []geom.Interval, n int, seed uint64) (list []Drawn, right float64) {
+func SampleBoxes(stacks []Stack, limits []geom.Interval, n int, seed uint64) (list []Distribution, right float64) {
 	if len(stacks) == 0 || n <= 0 {
 		return nil, 0
 	}
@@ -64,7 +64,7 @@ func Draw(stacks []Stack, limits []geom.Interval, n int, seed uint64) (list []Dr
 		})
 	}
 	_ = g.Wait() // no call gives an error
-	list = make([]Drawn, len(stacks))
+	list = make([]Distribution, len(stacks))
 	for i := range stacks {
 		total := tally{bins: make([]int32, bins)}
 		for _, c := range chunks { // in their order, so that sums are the same
@@ -177,7 +177,7 @@ func deviates(from []Source, used []int, n int, seed, part uint64) [][]float64 {
 			continue
 		}
 		list[i] = from[k].Shape.deviates(n, rand.New(rand.NewPCG(seed^uint64(k+1)*streamStep, part)))
-		if seed == Seed && k < sources && part < (Draws+chunk-1)/chunk { // every drawer draws these
+		if seed == Seed && k < sources && part < (Samples+chunk-1)/chunk { // every drawer draws these
 			keptDeviates.Store(key, list[i])
 		}
 	}
@@ -219,10 +219,10 @@ func (s Source) spread() spread {
 	return spread{s.sigma(), s.middle()}
 }
 
-func (t tally) drawn(r Result) Drawn {
+func (t tally) drawn(r Result) Distribution {
 	n := float64(t.n)
 	mean := t.sum / n
-	d := Drawn{Mean: r.Nominal + mean, Sigma: math.Sqrt(max(0, t.squares/n-float64(mean*mean))), Within: float64(t.within) / n}
+	d := Distribution{Mean: r.Nominal + mean, Sigma: math.Sqrt(max(0, t.squares/n-float64(mean*mean))), Within: float64(t.within) / n}
 	step := (r.Worst.Max - r.Worst.Min) / bins
 	cut := int32(math.Floor(beyond * n))
 	low, high := 0, bins-1

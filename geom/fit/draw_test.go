@@ -64,7 +64,7 @@ func TestDrawnShares(t *testing.T) {
 		near(t, "within", list[i].Within, want, errors*math.Sqrt(want*(1-want)/n))
 	}
 	// The standard error of a quantile p is sqrt(p (1 - p) / n) over the density, here
-	// 1 / 0.4; Common is told to a bin, a thousandth of the width.
+	// 1 / 0.4; Common is known to a bin, a thousandth of the width.
 	by := 0.4 * (errors*math.Sqrt(beyond*(1-beyond)/n) + 1.0/bins)
 	near(t, "common from", list[0].Common.Min, 4.9+beyond*0.4, by)
 	near(t, "common to", list[0].Common.Max, 5.3-beyond*0.4, by)
@@ -129,7 +129,7 @@ func TestNothingToDraw(t *testing.T) {
 }
 
 // drawn are the measures of Draw.
-func drawn(stacks []Stack, limits []geom.Interval, n int, seed uint64) []Drawn {
-	list, _ := Draw(stacks, limits, n, seed)
+func drawn(stacks []Stack, limits []geom.Interval, n int, seed uint64) []Distribution {
+	list, _ := SampleBoxes(stacks, limits, n, seed)
 	return list
 }

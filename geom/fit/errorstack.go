@@ -98,12 +98,12 @@ type Result struct {
 	Nominal float64
 	// Worst is with every source at the limit that is worst.
 	Worst geom.Interval
-	// Root is the root of the sum of squares of what each source does alone, either
+	// RootSumSquare is the root of the sum of squares of what each source does alone, either
 	// way of the measure with all sources in the middle of their limits. It weighs the
 	// sources. It is no range that boxes keep: of a measure with a bend, as that of the
 	// first of two parts that meet, it can reach beyond the worst case.
-	Root   float64
-	Shares []Share // the largest first; of equal ones in the order of terms
+	RootSumSquare float64
+	Shares        []Share // the largest first; of equal ones in the order of terms
 }
 
 // Result works a stack out: worst case and root sum of squares. For a sum
@@ -139,7 +139,7 @@ func (s Stack) Result() Result {
 			sum += float64(half * half)
 		}
 	}
-	r.Root = math.Sqrt(sum)
+	r.RootSumSquare = math.Sqrt(sum)
 	for i := range r.Shares {
 		h := &r.Shares[i]
 		square := float64(h.Half * h.Half)

@@ -45,7 +45,7 @@ func halfOf(r geom.Interval) float64 { return (r.Max - r.Min) / 2 }
 func TestPropagation(t *testing.T) {
 	r := linear(7, []float64{3, -2}, either(0.4), either(0.9)).Result()
 	// (3 x 0.4)2 = 1.44, (2 x 0.9)2 = 3.24; together 4.68
-	near(t, "likely", r.Root, math.Sqrt(4.68), exact)
+	near(t, "likely", r.RootSumSquare, math.Sqrt(4.68), exact)
 	near(t, "worst", halfOf(r.Worst), 1.2+1.8, exact)
 	near(t, "part of Z", r.Shares[0].Part, 3.24/4.68, exact)
 	near(t, "half of Z", r.Shares[0].Half, 1.8, exact)
@@ -67,14 +67,14 @@ func TestStackExamples(t *testing.T) {
 	}
 	r := linear(100, ones, ten...).Result()
 	near(t, "ten parts, worst", halfOf(r.Worst), 1, exact)
-	near(t, "ten parts, likely", r.Root, 0.316228, 5e-7)
+	near(t, "ten parts, likely", r.RootSumSquare, 0.316228, 5e-7)
 
 	// A gap: 40.00 +-0.10 less 25.00 +-0.05, 2.00 +-0.03 and 10.00 +-0.05.
 	r = linear(40-25-2-10, []float64{1, -1, -1, -1}, either(0.10), either(0.05), either(0.03), either(0.05)).Result()
 	near(t, "gap", r.Nominal, 3, exact)
 	near(t, "gap, least", r.Worst.Min, 2.77, exact)
 	near(t, "gap, most", r.Worst.Max, 3.23, exact)
-	near(t, "gap, likely", r.Root, 0.1261, 5e-5) // sqrt(0.0100 + 0.0025 + 0.0009 + 0.0025)
+	near(t, "gap, likely", r.RootSumSquare, 0.1261, 5e-5) // sqrt(0.0100 + 0.0025 + 0.0009 + 0.0025)
 
 	// The area of a rectangle of 10 +-1 by 5 +-1: 9 x 4 to 11 x 6. Alone, the length
 	// moves it by 5, the width by 10.
@@ -83,7 +83,7 @@ func TestStackExamples(t *testing.T) {
 	near(t, "area", r.Nominal, 50, exact)
 	near(t, "least area", r.Worst.Min, 36, exact)
 	near(t, "most area", r.Worst.Max, 66, exact)
-	near(t, "likely area", r.Root, math.Sqrt(25+100), exact)
+	near(t, "likely area", r.RootSumSquare, math.Sqrt(25+100), exact)
 }
 
 // TestOneSided: with 0.3 above and 0.1 below, the worst is from -0.1 to 0.3 and the root
@@ -93,11 +93,11 @@ func TestOneSided(t *testing.T) {
 	r := linear(5, []float64{1}, from).Result()
 	near(t, "least", r.Worst.Min, 4.9, exact)
 	near(t, "most", r.Worst.Max, 5.3, exact)
-	near(t, "root", r.Root, 0.2, exact)
+	near(t, "root", r.RootSumSquare, 0.2, exact)
 	r = linear(5, []float64{-1}, from).Result()
 	near(t, "least, falling", r.Worst.Min, 4.7, exact)
 	near(t, "most, falling", r.Worst.Max, 5.1, exact)
-	near(t, "root, falling", r.Root, 0.2, exact)
+	near(t, "root, falling", r.RootSumSquare, 0.2, exact)
 }
 
 // anyStack is linear, of up to eight sources.
@@ -119,8 +119,8 @@ func TestShares(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := anyStack(t)
 		r := s.Result()
-		if r.Root > halfOf(r.Worst)+exact {
-			t.Fatalf("root %g, worst %v", r.Root, r.Worst)
+		if r.RootSumSquare > halfOf(r.Worst)+exact {
+			t.Fatalf("root %g, worst %v", r.RootSumSquare, r.Worst)
 		}
 		total := 0.0
 		for i, h := range r.Shares {
@@ -135,7 +135,7 @@ func TestShares(t *testing.T) {
 			halved.Sources = slices.Clone(s.Sources)
 			from := &halved.Sources[h.Source]
 			from.Minus, from.Plus = from.Minus/2, from.Plus/2
-			if got := halved.Result().Root; math.Abs(got-h.Halved) > exact {
+			if got := halved.Result().RootSumSquare; math.Abs(got-h.Halved) > exact {
 				t.Fatalf("halving source %d gives %.9f, recomputed %.9f", h.Source, h.Halved, got)
 			}
 		}

@@ -44,7 +44,7 @@ func find(t *testing.T, list []Measure, code joinery.CheckCode) Measure {
 	return Measure{}
 }
 
-// is tells of a measure that is not as set, or has another verdict.
+// is reports a measure that is not as set, or has another verdict.
 func is(t *testing.T, list []Measure, code joinery.CheckCode, want float64, say joinery.Verdict) Measure {
 	t.Helper()
 	m := find(t, list, code)
@@ -60,18 +60,18 @@ func is(t *testing.T, list []Measure, code joinery.CheckCode, want float64, say 
 // is usually off by too.
 func TestSixMillimetreSpacer(t *testing.T) {
 	d := sixMillimetres(t, nil)
-	list := Box(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
-	recess := is(t, list, "recess", 0.02, joinery.IsFlush)   // 2 x 6 - 11.98
-	play := is(t, list, "tongue-play", 0.35, joinery.Goes)   // 6.35 - 6
-	is(t, list, "recess-inner", 0.37, joinery.Goes)          // 6 + 6.35 - 11.98: the play on top of what is flush
-	bottom := is(t, list, "bottom-play", 0.05, joinery.Goes) // 6.35 - 6.3
-	is(t, list, "outside-width", 460, joinery.AsAsked)       // f and h do not move it
-	is(t, list, "bottom-slack", 2, joinery.Goes)             // as written
-	is(t, list, "shoulder-gap", 0, joinery.Goes)             // one height cuts dados and rabbets
-	is(t, list, "outside-height", 140, joinery.AsAsked)      // as asked
-	diagonal := math.Sqrt(460*460 + 500*500)                 // 679.4 over the sides' corners
+	list := Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
+	recess := is(t, list, "recess", 0.02, joinery.IsFlush)           // 2 x 6 - 11.98
+	play := is(t, list, "tongue-play", 0.35, joinery.GoesTogether)   // 6.35 - 6
+	is(t, list, "recess-inner", 0.37, joinery.GoesTogether)          // 6 + 6.35 - 11.98: the play on top of what is flush
+	bottom := is(t, list, "bottom-play", 0.05, joinery.GoesTogether) // 6.35 - 6.3
+	is(t, list, "outside-width", 460, joinery.AsAsked)               // f and h do not move it
+	is(t, list, "bottom-slack", 2, joinery.GoesTogether)             // as written
+	is(t, list, "shoulder-gap", 0, joinery.GoesTogether)             // one height cuts dados and rabbets
+	is(t, list, "outside-height", 140, joinery.AsAsked)              // as asked
+	diagonal := math.Sqrt(460*460 + 500*500)                         // 679.4 over the sides' corners
 	is(t, list, "diagonal", diagonal, joinery.AsAsked)
-	likely := Foresee(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
+	likely := Simulate(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
 	for _, c := range []struct {
 		m           Measure
 		half        float64
@@ -83,10 +83,10 @@ func TestSixMillimetreSpacer(t *testing.T) {
 	} {
 		r := c.m.Stack.Result()
 		near(t, string(c.m.Code)+", worst", halfOf(r.Worst), c.half, settled)
-		within := func(r geom.Interval) bool { return c.m.Over(r.Min, r.Max) == c.m.Words.Within }
-		i := slices.IndexFunc(likely.Measures, func(f Foreseen) bool { return f.Code == c.m.Code })
-		if f := likely.Measures[i]; within(r.Worst) != c.all || f.Out() == c.likely {
-			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst, within(r.Worst), likelyRange(f), !f.Out())
+		within := func(r geom.Interval) bool { return c.m.VerdictOn(r.Min, r.Max) == c.m.Verdicts.Within }
+		i := slices.IndexFunc(likely.Measures, func(f SimulatedMeasure) bool { return f.Code == c.m.Code })
+		if f := likely.Measures[i]; within(r.Worst) != c.all || f.OutOfLimits() == c.likely {
+			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst, within(r.Worst), likelyRange(f), !f.OutOfLimits())
 		}
 	}
 }
@@ -98,7 +98,7 @@ func TestSixMillimetreSpacer(t *testing.T) {
 // 2 x 0.72 = 1.44 mm narrow. The tongue fills a slot of 6.35: it will not go in.
 func TestHalfInchRule(t *testing.T) {
 	d := sixMillimetres(t, func(s *joinery.Spec) { s.FenceDistance, s.CutterHeight, s.Cutter.Width = 6.35, 6.35, 6.45 })
-	list := Box(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
+	list := Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
 	is(t, list, "recess", 0.72, joinery.Recessed)
 	is(t, list, "outside-depth", 500, joinery.AsAsked)
 	width := is(t, list, "outside-width", 460, joinery.AsAsked)
@@ -112,7 +112,7 @@ func TestHalfInchRule(t *testing.T) {
 	for _, i := range []int{leftSide, rightSide, front, back} {
 		off[i] = 11.98 - 12.7
 	}
-	list = Box(d, MeasuredBoards(d.Spec), Accuracy{}, nil)
+	list = Measures(d, MeasuredBoards(d.Spec), Accuracy{}, nil)
 	near(t, "width by the rule", find(t, list, "outside-width").Stack.Value(off), 460-1.44, settled)
 	near(t, "recess by the rule", find(t, list, "recess").Stack.Value(off), 0.72, settled)
 	if m := find(t, list, "outside-width"); m.Verdict != joinery.Narrow || math.Abs(m.Min-458.56) > settled {
@@ -154,7 +154,7 @@ func TestFlatTongues(t *testing.T) {
 		off := make([]float64, sources)
 		off[front], off[endHeight] = 0.3, c.high
 		want := map[string]float64{"recess": c.recess, "tongue-play": c.play}
-		for _, m := range Box(d, MeasuredBoards(d.Spec), SawAccuracy, nil) {
+		for _, m := range Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil) {
 			if v, asked := want[string(m.Code)]; asked && m.Part == joinery.Front {
 				if got := m.Stack.Value(off); math.Abs(got-v) > 1e-9 {
 					t.Errorf("%v: %s %g, want %g", c.onEnd, m.Code, got, v)

@@ -5,12 +5,12 @@ import (
 	"slices"
 )
 
-// Help is what would help a measure that leaves its limits most.
-type Help struct {
+// Improvement is what would help a measure that leaves its limits most.
+type Improvement struct {
 	Cause Cause
-	// Now is by how much a source of the cause is off either way; Part the share of the
+	// Current is by how much a source of the cause is off either way; Part the share of the
 	// cause in the sum of squares.
-	Now, Part float64
+	Current, Part float64
 	// Need is what Now has to become for the measure to be likely within its limits; 0
 	// where nothing that the cause can become is enough. Halved are the odds of the
 	// measure with half of Now.
@@ -21,11 +21,11 @@ type Help struct {
 // helpStep is what a need is rounded down to, in mm: nobody measures finer.
 const helpStep = 0.01
 
-// Help finds it for a measure, by its index.
-func (o Outcome) Help(index int) Help {
+// Improvement finds it for a measure, by its index.
+func (o Outcome) MostUseful(index int) Improvement {
 	m := o.Measures[index]
 	squares := make(map[Cause]float64)
-	h := Help{}
+	h := Improvement{}
 	for _, s := range m.Result.Shares { // in their order, so that ties are the same
 		from := m.Stack.Sources[s.Source]
 		squares[from.Cause] += s.Part
@@ -38,17 +38,17 @@ func (o Outcome) Help(index int) Help {
 	}
 	for _, s := range m.Stack.Terms {
 		if from := m.Stack.Sources[s.Source]; from.Cause == h.Cause {
-			h.Now = math.Max(h.Now, from.half())
+			h.Current = math.Max(h.Current, from.half())
 		}
 	}
 	half := o.with(index, h.Cause, 0.5)
 	h.Halved = half.Right
 	// What is left for the cause by the root of squares, tried out and lessened.
-	room := math.Min(m.Nominal-m.Least, m.Most-m.Nominal)
-	rest := m.Result.Root * m.Result.Root * (1 - h.Part)
-	k := math.Sqrt(math.Max(0, math.Copysign(room*room, room)-rest)) / (m.Result.Root * math.Sqrt(h.Part))
-	enough := func(need float64) bool { return !o.with(index, h.Cause, need/h.Now).Out() }
-	need := math.Floor(h.Now*math.Min(k, 0.95)/helpStep+settle) * helpStep
+	room := math.Min(m.Nominal-m.LowerLimit, m.UpperLimit-m.Nominal)
+	rest := m.Result.RootSumSquare * m.Result.RootSumSquare * (1 - h.Part)
+	k := math.Sqrt(math.Max(0, math.Copysign(room*room, room)-rest)) / (m.Result.RootSumSquare * math.Sqrt(h.Part))
+	enough := func(need float64) bool { return !o.with(index, h.Cause, need/h.Current).OutOfLimits() }
+	need := math.Floor(h.Current*math.Min(k, 0.95)/helpStep+settle) * helpStep
 	if need < helpStep || !enough(helpStep) { // often nothing is, and that is found at once
 		return h
 	}
@@ -63,7 +63,7 @@ func (o Outcome) Help(index int) Help {
 const exactPart = 1e-9
 
 // with is a measure with all sources of a cause k times as large, in the same boxes.
-func (o Outcome) with(index int, of Cause, k float64) Foreseen {
+func (o Outcome) with(index int, of Cause, k float64) SimulatedMeasure {
 	m := o.Measures[index].Measure
 	m.Stack.Sources = slices.Clone(m.Stack.Sources)
 	for i := range m.Stack.Sources {

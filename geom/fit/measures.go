@@ -99,7 +99,7 @@ func (m *model) settle() {
 	}
 	r := s.Result()
 	last.Nominal, last.Min, last.Max = r.Nominal, r.Worst.Min, r.Worst.Max
-	last.Verdict = last.Over(last.Min, last.Max)
+	last.Verdict = last.VerdictOn(last.Min, last.Max)
 }
 
 // ends are front and back, or the front alone where they are twins or the back is
@@ -120,8 +120,8 @@ func (m *model) seats() {
 	limits := m.d.Spec.Limits
 	for e, r := range m.ends() {
 		m.extra(joinery.Check{CheckID: joinery.CheckID{Code: RecessInner, Part: r}, Name: string(r) + " recess, pushed inwards",
-			Least: -limits.Recess, Most: limits.Recess + limits.TonguePlay.Max,
-			Words: joinery.Words{Within: joinery.Goes, Below: joinery.Proud, Above: joinery.Recessed}}, straight(m.cuts.recessInner(e)))
+			LowerLimit: -limits.Recess, UpperLimit: limits.Recess + limits.TonguePlay.Max,
+			Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Proud, Above: joinery.Recessed}}, straight(m.cuts.recessInner(e)))
 		m.foremost(fence)
 	}
 }
@@ -132,9 +132,9 @@ func (m *model) shoulder() {
 		return
 	}
 	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: ShoulderGap, Part: joinery.Front},
-		Name:  "open at the shoulders (below 0: room at the tongue's end)",
-		Least: -m.d.Spec.Limits.EndRoom, Most: m.d.Spec.Limits.Shoulder,
-		Words: joinery.Words{Within: joinery.Goes, Below: joinery.Loose, Above: joinery.Open}}, straight(m.cuts.ShoulderGap()))
+		Name:       "open at the shoulders (below 0: room at the tongue's end)",
+		LowerLimit: -m.d.Spec.Limits.EndRoom, UpperLimit: m.d.Spec.Limits.Shoulder,
+		Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Loose, Above: joinery.Open}}, straight(m.cuts.ShoulderGap()))
 	m.foremost(leftRabbet)
 }
 
@@ -147,7 +147,7 @@ func (m *model) slack() {
 	}
 	check := func(code joinery.CheckCode, least float64) joinery.Check {
 		return joinery.Check{CheckID: joinery.CheckID{Code: code, Part: joinery.Bottom}, Name: joinery.SlackName(code),
-			Least: least, Most: s.Limits.BottomSlack.Max, Words: joinery.PlayWords}
+			LowerLimit: least, UpperLimit: s.Limits.BottomSlack.Max, Verdicts: joinery.PlayVerdicts}
 	}
 	least := s.Limits.BottomSlack.Min
 	m.extra(check(joinery.CheckBottomSlack, least), m.cuts.slack())
@@ -161,23 +161,23 @@ func (m *model) slack() {
 func (m *model) size() {
 	l, d := m.d.Spec.Limits, m.d
 	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: OutsideHeight}, Name: "outside height",
-		Least: d.Outside.Height - l.Height, Most: d.Outside.Height + l.Height, Words: joinery.HeightWords}, straight(m.cuts.height(d.Outside.Height)))
+		LowerLimit: d.Outside.Height - l.Height, UpperLimit: d.Outside.Height + l.Height, Verdicts: joinery.HeightVerdicts}, straight(m.cuts.height(d.Outside.Height)))
 	wide, deep := m.forecast(m.cuts.Width()), length(d.Spec.Depth, sideLength)
 	diagonal := func(off []float64) float64 { return hypot(wide.Value(off), deep.Value(off)) }
 	meant := hypot(d.Outside.Width, d.Spec.Depth)
 	m.put(joinery.Check{CheckID: joinery.CheckID{Code: Diagonal}, Name: "diagonals over the sides' outside corners",
-		Least: meant - l.Diagonal, Most: meant + l.Diagonal, Words: joinery.DiagonalWords},
+		LowerLimit: meant - l.Diagonal, UpperLimit: meant + l.Diagonal, Verdicts: joinery.DiagonalVerdicts},
 		Stack{Value: diagonal, Terms: append(wide.Terms(), straight(deep).Terms()...)}) // it rises with both
 	m.settle()
 }
 
 // runs adds what the slide wants.
-func (m *model) runs(slide *Running) {
+func (m *model) runs(slide *SlideFit) {
 	if slide == nil {
 		return
 	}
 	c := joinery.Check{CheckID: joinery.CheckID{Code: SlideClearance}, Name: "outside width for the slides",
-		Least: slide.Least, Most: slide.Most, Words: joinery.WidthWords}
+		LowerLimit: slide.Min, UpperLimit: slide.Max, Verdicts: joinery.WidthVerdicts}
 	wide := m.cuts.Width()
 	if slide.InsideCounts {
 		c.Name, wide = "inside width for the slides", m.cuts.Inside()

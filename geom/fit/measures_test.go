@@ -205,7 +205,7 @@ func (c cutting) across(p joinery.Part, k geom.Pocket, thick int, atStart bool) 
 func (c cutting) box() proof.Box {
 	var list []proof.Piece
 	for _, p := range c.d.Parts {
-		for i, at := range p.Stands {
+		for i, at := range p.Placements {
 			var b proof.Board
 			switch p.Role {
 			case joinery.Side:
@@ -231,7 +231,7 @@ func (c cutting) box() proof.Box {
 			if p.Role == joinery.CleatRole { // its wall takes it along
 				role, b = proof.Cleat, proof.Board{Outline: proof.ShapeOf(p.Panel.Outline), Thickness: p.Panel.Thickness}
 			}
-			list = append(list, proof.Piece{Name: string(p.Role), Board: b, Stand: at, Role: role})
+			list = append(list, proof.Piece{Name: string(p.Role), Board: b, Placement: at, Role: role})
 		}
 	}
 	var a proof.Assembler
@@ -261,9 +261,9 @@ func TestAsCut(t *testing.T) {
 			if len(b.Corners) != 4 {
 				t.Fatal("no box")
 			}
-			goes := b.Corners[0].Goes && b.Corners[1].Goes && b.Corners[2].Goes && b.Corners[3].Goes
+			goes := b.Corners[0].GoesTogether && b.Corners[1].GoesTogether && b.Corners[2].GoesTogether && b.Corners[3].GoesTogether
 			inGroove := s.BottomFit != joinery.BottomApplied // or on cleats, where walls stop it
-			for _, m := range Box(d, MeasuredBoards(s), AccuracyOf(s.Cutter.Kind), &Running{InsideCounts: true}) {
+			for _, m := range Measures(d, MeasuredBoards(s), AccuracyOf(s.Cutter.Kind), &SlideFit{InsideCounts: true}) {
 				corner := b.Corners[0]
 				if m.Part == joinery.Back {
 					corner = b.Corners[2]
@@ -288,7 +288,7 @@ func TestAsCut(t *testing.T) {
 				case "outside-height":
 					got = b.Height
 					// Else the bottom hangs down, or the back stands on one that is too thick.
-					ok = goes && b.BottomStand >= 0 && s.BottomFit != joinery.BottomSlidIn
+					ok = goes && b.BottomHeight >= 0 && s.BottomFit != joinery.BottomSlidIn
 				case "lap":
 					got = -corner.Lap
 				case "shoulder-gap":
@@ -296,7 +296,7 @@ func TestAsCut(t *testing.T) {
 				case "bottom-play":
 					got = b.BottomPlay
 				case "bottom-flush":
-					got = b.BottomStand
+					got = b.BottomHeight
 					ok = goes && b.BottomPlay > 0
 				case "bottom-slack":
 					got = b.SlackX
@@ -306,7 +306,7 @@ func TestAsCut(t *testing.T) {
 					ok = goes && b.BottomPlay > 0 && s.Joint != joinery.Butt
 				case "slide-clearance":
 					left, right := b.Pieces[0], b.Pieces[1]
-					got = right.Stand.Origin.X - right.Board.Thickness - left.Stand.Origin.X - left.Board.Thickness
+					got = right.Placement.Origin.X - right.Board.Thickness - left.Placement.Origin.X - left.Board.Thickness
 				default: // finger-play, diagonal
 					continue
 				}

@@ -8,15 +8,15 @@ import (
 // Odds are the part of random boxes that come out right, 0 to 1. All says that none can
 // be wrong: the worst case is within the limits.
 type Odds struct {
-	Part float64
-	All  bool
+	Fraction float64
+	Certain  bool
 }
 
 // Of1000 is how many of 1,000 come out right, as a table has it. What is not sure to be
 // all is never called all.
 func (o Odds) Of1000() string {
-	switch n := math.Round(1000 * o.Part); {
-	case o.All:
+	switch n := math.Round(1000 * o.Fraction); {
+	case o.Certain:
 		return "all"
 	case n >= 1000:
 		return "> 999"

@@ -13,8 +13,8 @@ import (
 // one in a hundred from two. They are the same everywhere, so that every output has the
 // same figures.
 const (
-	Draws        = 10_000
-	Seed  uint64 = 1
+	Samples        = 10_000
+	Seed    uint64 = 1
 )
 
 // settle is what no verdict may hang on, in millimetres.
@@ -23,8 +23,8 @@ const settle = geom.Settle
 // Outcome is what the boxes of a drawer come out as, with boards and machine off as
 // they usually are: the one basis of every verdict.
 type Outcome struct {
-	Measures []Foreseen
-	// Verdict is [joinery.Goes] where every measure is likely within its limits, else
+	Measures []SimulatedMeasure
+	// Verdict is [joinery.GoesTogether] where every measure is likely within its limits, else
 	// that of the weakest measure.
 	Verdict joinery.Verdict
 	// Right is the part of the boxes that keep all limits at once.
@@ -34,8 +34,8 @@ type Outcome struct {
 	Weakest int
 }
 
-// Foreseen is a measure with what its boxes do.
-type Foreseen struct {
+// SimulatedMeasure is a measure with what its boxes do.
+type SimulatedMeasure struct {
 	// Measure has in Min and Max the likely range, between which all but 0.27 % of the
 	// boxes are, and in Verdict the verdict on it.
 	Measure
@@ -43,13 +43,13 @@ type Foreseen struct {
 	Right  Odds // of this measure alone
 }
 
-// Out reports whether the likely range leaves the limits.
-func (f Foreseen) Out() bool { return f.Verdict != f.Words.Within }
+// OutOfLimits reports whether the likely range leaves the limits.
+func (f SimulatedMeasure) OutOfLimits() bool { return f.Verdict != f.Verdicts.Within }
 
-// Foresee works out what the boxes of a drawer come out as. The drawer must be one that
+// Simulate works out what the boxes of a drawer come out as. The drawer must be one that
 // can be built.
-func Foresee(d joinery.Drawer, boards Boards, a Accuracy, slide *Running) Outcome {
-	return judged(Box(d, boards, a, slide))
+func Simulate(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) Outcome {
+	return judged(Measures(d, boards, a, slide))
 }
 
 // judged draws boxes, and judges the measures. A measure by itself gets the boxes that
@@ -59,15 +59,15 @@ func judged(measures []Measure) Outcome {
 	for i, m := range measures {
 		stacks[i], limits[i] = m.Stack, m.limits()
 	}
-	drawn, right := Draw(stacks, limits, Draws, Seed)
-	o := Outcome{Verdict: joinery.Goes, Weakest: -1, Right: Odds{Part: right, All: true}}
+	drawn, right := SampleBoxes(stacks, limits, Samples, Seed)
+	o := Outcome{Verdict: joinery.GoesTogether, Weakest: -1, Right: Odds{Fraction: right, Certain: true}}
 	for i, m := range measures {
 		r := m.Stack.Result()
-		f := Foreseen{Measure: m, Result: r, Right: Odds{Part: drawn[i].Within, All: r.Worst.Min >= limits[i].Min && r.Worst.Max <= limits[i].Max}}
+		f := SimulatedMeasure{Measure: m, Result: r, Right: Odds{Fraction: drawn[i].Within, Certain: r.Worst.Min >= limits[i].Min && r.Worst.Max <= limits[i].Max}}
 		f.Min, f.Max = drawn[i].Common.Min, drawn[i].Common.Max
-		f.Verdict = f.Over(f.Min, f.Max)
-		o.Measures, o.Right.All = append(o.Measures, f), o.Right.All && f.Right.All
-		if f.Out() && (o.Weakest < 0 || f.Right.Part < o.Measures[o.Weakest].Right.Part) {
+		f.Verdict = f.VerdictOn(f.Min, f.Max)
+		o.Measures, o.Right.Certain = append(o.Measures, f), o.Right.Certain && f.Right.Certain
+		if f.OutOfLimits() && (o.Weakest < 0 || f.Right.Fraction < o.Measures[o.Weakest].Right.Fraction) {
 			o.Weakest, o.Verdict = i, f.Verdict
 		}
 	}
@@ -95,7 +95,7 @@ func (o Outcome) String() string {
 
 // limits are what a box has to keep; what rounding leaves open is right.
 func (m Measure) limits() geom.Interval {
-	return geom.Interval{Min: m.Least, Max: m.Most}.Grow(settle)
+	return geom.Interval{Min: m.LowerLimit, Max: m.UpperLimit}.Grow(settle)
 }
 
 // Short is the name of the measure without what explains its sign.

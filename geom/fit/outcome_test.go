@@ -11,7 +11,7 @@ import (
 )
 
 // likelyRange is the range of all but 0.27 % of the boxes.
-func likelyRange(f Foreseen) geom.Interval { return geom.Interval{Min: f.Min, Max: f.Max} }
+func likelyRange(f SimulatedMeasure) geom.Interval { return geom.Interval{Min: f.Min, Max: f.Max} }
 
 // TestOutcomeKeepsOrder: of any drawer what is likely lies within the worst case, so
 // that no verdict on it is worse than that on the worst case; all boxes are right where
@@ -21,27 +21,27 @@ func TestOutcomeKeepsOrder(t *testing.T) {
 	outs := 0
 	rapid.Check(t, func(t *rapid.T) {
 		for _, d := range anyDrawer(t) {
-			o := Foresee(d, MeasuredBoards(d.Spec), anyAccuracy(t), anySlide(t))
+			o := Simulate(d, MeasuredBoards(d.Spec), anyAccuracy(t), anySlide(t))
 			least, wrong := 1.0, 0.0
 			for _, m := range o.Measures {
 				worst := m.Result.Worst
 				if m.Min < worst.Min-settled || m.Max > worst.Max+settled || m.Min > m.Max+settled {
 					t.Fatalf("%s: likely %v, worst %v", m.Name, likelyRange(m), worst)
 				}
-				if within := m.Over(worst.Min, worst.Max) == m.Words.Within; within && (m.Out() || m.Right.Part != 1) || within != m.Right.All {
-					t.Fatalf("%s: %s, %v, worst %v in %g to %g", m.Name, m.Verdict, m.Right, worst, m.Least, m.Most)
+				if within := m.VerdictOn(worst.Min, worst.Max) == m.Verdicts.Within; within && (m.OutOfLimits() || m.Right.Fraction != 1) || within != m.Right.Certain {
+					t.Fatalf("%s: %s, %v, worst %v in %g to %g", m.Name, m.Verdict, m.Right, worst, m.LowerLimit, m.UpperLimit)
 				}
-				// All but 0.27 % are within, or it is told; the range is as wide as a bin, a thousandth
+				// All but 0.27 % are within, or it is reported; the range is as wide as a bin, a thousandth
 				// of the worst case, which the draws near a limit may fall into.
-				if !m.Out() && m.Right.Part < 1-2*beyond-1.0/Draws {
+				if !m.OutOfLimits() && m.Right.Fraction < 1-2*beyond-1.0/Samples {
 					t.Fatalf("%s: %s with %v", m.Name, m.Verdict, m.Right)
 				}
-				least, wrong = min(least, m.Right.Part), wrong+1-m.Right.Part
+				least, wrong = min(least, m.Right.Fraction), wrong+1-m.Right.Fraction
 			}
-			if p := o.Right.Part; p > least || p < 1-wrong-exact {
+			if p := o.Right.Fraction; p > least || p < 1-wrong-exact {
 				t.Fatalf("%g of the boxes, %g of the weakest measure, %g wrong in all", p, least, wrong)
 			}
-			if (o.Weakest < 0) != (o.Verdict == joinery.Goes) {
+			if (o.Weakest < 0) != (o.Verdict == joinery.GoesTogether) {
 				t.Fatalf("%s, the weakest is %d", o.Verdict, o.Weakest)
 			}
 			if o.Weakest >= 0 {
@@ -59,14 +59,14 @@ func TestOutcomeKeepsOrder(t *testing.T) {
 // about 500, and goes below.
 func TestProudFronts(t *testing.T) {
 	d := sixMillimetres(t, func(s *joinery.Spec) { s.FenceDistance = 11.98 / 2 })
-	o := Foresee(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
+	o := Simulate(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
 	for _, m := range o.Measures {
 		if m.Code != "outside-depth" {
 			continue
 		}
 		near(t, "worst least", m.Result.Worst.Min, 499.7, settled)
-		if m.Result.Root < 0.3 || m.Min < 499.7 || m.Max > m.Result.Worst.Max || m.Max < 500.3 {
-			t.Errorf("likely %v, worst %v, root %g", likelyRange(m), m.Result.Worst, m.Result.Root)
+		if m.Result.RootSumSquare < 0.3 || m.Min < 499.7 || m.Max > m.Result.Worst.Max || m.Max < 500.3 {
+			t.Errorf("likely %v, worst %v, root %g", likelyRange(m), m.Result.Worst, m.Result.RootSumSquare)
 		}
 		return
 	}
@@ -78,14 +78,14 @@ func TestProudFronts(t *testing.T) {
 // what is cut off at three: (0.97725 - 0.15866) / 0.9973 = 0.8208.
 func TestOutcomeOdds(t *testing.T) {
 	d := sixMillimetres(t, nil)
-	o := Foresee(d, MeasuredBoards(d.Spec), Accuracy{Length: 0.3}, &Running{Least: 459.9, Most: 460.2})
+	o := Simulate(d, MeasuredBoards(d.Spec), Accuracy{Length: 0.3}, &SlideFit{Min: 459.9, Max: 460.2})
 	want := (0.977250 - 0.158655) / math.Erf(3/math.Sqrt2)
-	near(t, "right", o.Right.Part, want, errors*math.Sqrt(want*(1-want)/Draws))
+	near(t, "right", o.Right.Fraction, want, errors*math.Sqrt(want*(1-want)/Samples))
 	if o.Verdict != "narrow or wide" || o.Measures[o.Weakest].Code != SlideClearance {
 		t.Errorf("%s: %+v", o.Verdict, o.Measures[o.Weakest].Check)
 	}
 	// 0.2 of 0.3 would bring -0.13 to 0.13 into it, but not into -0.1: a third does.
-	if h := o.Help(o.Weakest); h.Cause != OfLength || h.Now != 0.3 || h.Need < 0.08 || h.Need > 0.12 || math.Abs(h.Part-1) > exact {
+	if h := o.MostUseful(o.Weakest); h.Cause != OfLength || h.Current != 0.3 || h.Need < 0.08 || h.Need > 0.12 || math.Abs(h.Part-1) > exact {
 		t.Errorf("%+v", h)
 	}
 }

@@ -60,9 +60,9 @@ const (
 var ReadingKinds = []ReadingKind{DadoWidth, DadoPlace, DadoDepth, UnderDado, TongueThick, RabbetDeep, TongueLong, BackWidth, BackPlace, SideRabbet, UnderSide, RabbetLong, EndRabbet, UnderEnd,
 	DividerWidth, FingerFit, GrooveWidth, GrooveDepth, UnderGroove, GroovePlace, BottomTongue, BottomRabbet, FrontLength, SideLength, BottomLength, BottomWidth, WallHeight}
 
-// ByList reports whether a reading is of a part's size, which the cut list has, and not
+// OfSize reports whether a reading is of a part's size, which the cut list has, and not
 // of a cut.
-func (k ReadingKind) ByList() bool {
+func (k ReadingKind) OfSize() bool {
 	switch k {
 	case FrontLength, SideLength, BottomLength, BottomWidth, WallHeight:
 		return true
@@ -71,7 +71,7 @@ func (k ReadingKind) ByList() bool {
 }
 
 // Readings lists what is read on the parts of a drawer. Their sources are those of
-// [Box]'s stacks; what a machine is off by itself (cutter, fence, height) shows in the
+// [Measures]'s stacks; what a machine is off by itself (cutter, fence, height) shows in the
 // readings and is none of them.
 func Readings(d joinery.Drawer, a Accuracy) []Reading {
 	r := reader{d: d, Cuts: CutsOf(d), a: a}
@@ -248,7 +248,7 @@ func (r *reader) sizes(off float64) {
 // alike is how near sizes are that are one, in mm: ten steps of a geom.Length.
 const alike = 1e-5
 
-// BoardOf is the part of whose board a source of [Box]'s stacks is the thickness; false
+// BoardOf is the part of whose board a source of [Measures]'s stacks is the thickness; false
 // of another source.
 func BoardOf(source int) (joinery.Role, bool) {
 	switch source {

@@ -43,10 +43,10 @@ type board struct {
 }
 
 func newBound(d Drawer, m fit.Measure, drives map[int]drive, up bool) *bound {
-	b := &bound{measure: Measure{m.Check, d.Spec.Name}, value: m.Stack.Value, up: up, limit: m.Least, off: make([]float64, len(m.Stack.Sources))}
+	b := &bound{measure: Measure{m.Check, d.Spec.Name}, value: m.Stack.Value, up: up, limit: m.LowerLimit, off: make([]float64, len(m.Stack.Sources))}
 	worst := -1.0
 	if up {
-		b.limit, worst = m.Most, 1
+		b.limit, worst = m.UpperLimit, 1
 	}
 	for _, t := range m.Stack.Terms {
 		sign := float64(t.Sign * worst)

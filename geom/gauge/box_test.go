@@ -36,7 +36,7 @@ type limited struct {
 }
 
 // measures are those of the box, pushed outwards and clamped across its width.
-func (b box) measures(slide *fit.Running) (list []limited) {
+func (b box) measures(slide *fit.SlideFit) (list []limited) {
 	l, s := b.spec.Limits, b.spec
 	put := func(what string, value, least, most float64) { list = append(list, limited{what, value, least, most}) }
 	var recess [2]float64
@@ -60,9 +60,9 @@ func (b box) measures(slide *fit.Running) (list []limited) {
 	inside := width - b.side[0] - b.side[1]
 	put("outside-width", width, s.Width-l.Width, s.Width+l.Width)
 	if slide != nil && slide.InsideCounts {
-		put("slide-clearance", inside, slide.Least, slide.Most)
+		put("slide-clearance", inside, slide.Min, slide.Max)
 	} else if slide != nil {
-		put("slide-clearance", width, slide.Least, slide.Most)
+		put("slide-clearance", width, slide.Min, slide.Max)
 	}
 	put("outside-depth", b.sideLength+max(0, -recess[0])+max(0, -recess[1]), s.Depth-l.Depth, s.Depth+l.Depth)
 	diagonal := math.Hypot(s.Width, s.Depth)
@@ -106,14 +106,14 @@ type choice struct {
 }
 
 // choices are the readings of a box, each place on its own, and its boards.
-func choices(d gauge.Drawer, set gauge.Set) []choice {
+func choices(d gauge.Drawer, set gauge.Limits) []choice {
 	var list []choice
 	s := d.Spec
 	board := func(name string, stock joinery.Stock) {
 		c := choice{name, stock.Thickness.Min, stock.Thickness.Max, -1}
-		for _, r := range set.Sorted {
+		for _, r := range set.SortBoards {
 			if r.Stock == stock.Name {
-				c.least, c.most = max(c.least, r.Least), min(c.most, r.Most)
+				c.least, c.most = max(c.least, r.Min), min(c.most, r.Max)
 			}
 		}
 		list = append(list, c)
@@ -125,14 +125,14 @@ func choices(d gauge.Drawer, set gauge.Set) []choice {
 	board("bottom board", s.Bottom)
 	for i, r := range set.Rows {
 		for _, n := range []string{"0", "1"} {
-			list = append(list, choice{fmt.Sprintf("%s@%g/%s", r.Kind, r.Target, n), r.Least, r.Most, i})
+			list = append(list, choice{fmt.Sprintf("%s@%g/%s", r.Kind, r.Target, n), r.Min, r.Max, i})
 		}
 	}
 	return list
 }
 
 // boxOf puts a box together of one value for each choice, in their order.
-func boxOf(d gauge.Drawer, set gauge.Set, v []float64) box {
+func boxOf(d gauge.Drawer, set gauge.Limits, v []float64) box {
 	s := d.Spec
 	b := box{spec: s, side: [2]float64{v[0], v[1]}, end: [2]float64{v[2], v[3]}, bottom: v[4]}
 	part := func(r joinery.Role) geom.Panel {
@@ -177,7 +177,7 @@ func boxOf(d gauge.Drawer, set gauge.Set, v []float64) box {
 		case fit.UnderGroove:
 			// Off what is left under the drawn groove, or as it is.
 			sides, front, back := 0.0, 0.0, 0.0
-			if r.Off {
+			if r.Relative {
 				sides, front, back = s.Sides.Thickness.Mean-d.Setup.CutterHeight, s.Front.Thickness.Mean-d.Setup.CutterHeight, s.Back.Thickness.Mean-d.Setup.CutterHeight
 			}
 			b.grooveSide = [2]float64{b.side[0] - sides - two[0], b.side[1] - sides - two[1]}
@@ -198,7 +198,7 @@ func boxOf(d gauge.Drawer, set gauge.Set, v []float64) box {
 			b.bottomWidth = one
 		case fit.WallHeight:
 			b.high = one
-			if r.Off { // a back over a bottom that is slid in is lower
+			if r.Relative { // a back over a bottom that is slid in is lower
 				b.high += b.drawnH
 			}
 		}
@@ -209,7 +209,7 @@ func boxOf(d gauge.Drawer, set gauge.Set, v []float64) box {
 // worst looks for the values that bring one measure furthest out of its limits: each
 // moves it one way or not at all, so that it is enough to try them one by one, twice for
 // those that hide behind another.
-func worst(d gauge.Drawer, set gauge.Set, list []choice, measure int, up bool) (over float64, what string) {
+func worst(d gauge.Drawer, set gauge.Limits, list []choice, measure int, up bool) (over float64, what string) {
 	v := make([]float64, len(list))
 	for i, c := range list {
 		v[i] = (c.least + c.most) / 2

@@ -48,7 +48,7 @@ func halve(high float64, holds func(float64) bool) float64 {
 // sort narrows the ranges of boards that leave the readings too little room under a
 // bound: less than half of the shop's accuracy, and less than half of what boards that
 // are all alike would leave.
-func (p *problem) sort(s *Set) {
+func (p *problem) sort(s *Limits) {
 	parts := make(map[string]float64) // of the ranges, by stock
 	for _, b := range p.bounds {
 		room := halve(2*free, func(k float64) bool { return b.gap(p.by(k), 0) >= -settle }) / 2
@@ -76,12 +76,12 @@ func (p *problem) sort(s *Set) {
 			t := o.stock.Thickness.Mean
 			n, listed := at[o.stock.Name]
 			if !listed {
-				n = len(s.Sorted)
+				n = len(s.SortBoards)
 				at[o.stock.Name] = n
-				s.Sorted = append(s.Sorted, Range{o.stock.Name, t, t})
+				s.SortBoards = append(s.SortBoards, Range{o.stock.Name, t, t})
 			}
-			r := &s.Sorted[n]
-			r.Least, r.Most = min(r.Least, t+o.off), max(r.Most, t+o.off)
+			r := &s.SortBoards[n]
+			r.Min, r.Max = min(r.Min, t+o.off), max(r.Max, t+o.off)
 		}
 	}
 	s.Lengths = len(s.Why) > 0 && !slices.ContainsFunc(s.Why, func(m Measure) bool {

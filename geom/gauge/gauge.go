@@ -20,34 +20,34 @@ type Drawer struct {
 	joinery.Drawer
 	Boards   fit.Boards
 	Accuracy fit.Accuracy
-	Slide    *fit.Running // nil without
+	Slide    *fit.SlideFit // nil without
 }
 
 // Row is a reading with its limits. Where the parts have a size each, Off says that
 // Target is 0 and that Least and Most are how far a part may be off its listed size.
 type Row struct {
-	Kind                fit.ReadingKind
-	Target, Least, Most float64
-	Off                 bool
+	Kind             fit.ReadingKind
+	Target, Min, Max float64
+	Relative         bool
 }
 
-// Set are the limits of the readings of drawers that are cut at one setting. Every
+// Limits are the limits of the readings of drawers that are cut at one setting. Every
 // combination of readings within them is right; none of the limits can be moved out
 // while the others stay, but those that are [furthest] from their targets.
-type Set struct {
+type Limits struct {
 	Rows []Row // in the order of [fit.ReadingKinds]
-	// Broken are the measures that are out of their limits as drawn, with every board as
+	// OutOfLimits are the measures that are out of their limits as drawn, with every board as
 	// thick as the mean of its readings: the rows are those of the other measures.
-	Broken []Measure
-	// Sorted are the stocks whose boards differ by more than the limits take: the rows
+	OutOfLimits []Measure
+	// SortBoards are the stocks whose boards differ by more than the limits take: the rows
 	// hold for boards within these. Why names the measures; Lengths says that fronts and
 	// backs cut to the sides of their own box are another way.
-	Sorted  []Range
-	Why     []Measure
-	Lengths bool
-	// Narrow are the measures whose limits leave less than a caliper reads; then there
+	SortBoards []Range
+	Why        []Measure
+	Lengths    bool
+	// TooNarrow are the measures whose limits leave less than a caliper reads; then there
 	// are no rows.
-	Narrow []Measure
+	TooNarrow []Measure
 }
 
 // Measure is a measure of a box, with its limits and the first drawer that has it.
@@ -62,22 +62,22 @@ func (m Measure) sameCheck(o Measure) bool { return m.Code == o.Code && m.Part =
 
 // Range is between which thicknesses the boards of a stock have to be.
 type Range struct {
-	Stock       string
-	Least, Most float64
+	Stock    string
+	Min, Max float64
 }
 
-// Of finds the limits for drawers, which are cut at one setting. The shop's accuracy
+// Find finds the limits for drawers, which are cut at one setting. The shop's accuracy
 // shares out what the limits leave: a reading that a shop keeps to half as well gets
 // twice as much, until a limit of a box is met; the rest goes to the readings that it
 // is of no concern to, and so on, until every reading has met one or is [furthest] off.
-func Of(drawers []Drawer) Set {
+func Find(drawers []Drawer) Limits {
 	p := gather(drawers)
-	var s Set
+	var s Limits
 	p.bounds = slices.DeleteFunc(p.bounds, func(b *bound) bool {
 		if b.gap(p.none(), 0) >= -settle {
 			return false
 		}
-		s.Broken = append(s.Broken, b.measure)
+		s.OutOfLimits = append(s.OutOfLimits, b.measure)
 		return true
 	})
 	p.sort(&s)
@@ -88,12 +88,12 @@ func Of(drawers []Drawer) Set {
 			continue // nothing hangs on it
 		}
 		if least+most < fit.CaliperReads {
-			s.Narrow = append(s.Narrow, p.meets(ext, 2*i, 2*i+1)...)
+			s.TooNarrow = append(s.TooNarrow, p.meets(ext, 2*i, 2*i+1)...)
 		}
 		s.Rows = append(s.Rows, Row{v.kind, v.target, v.target - least, v.target + most, v.off})
 	}
-	s.Broken, s.Why, s.Narrow = once(s.Broken), once(s.Why), once(s.Narrow)
-	if len(s.Narrow) > 0 {
+	s.OutOfLimits, s.Why, s.TooNarrow = once(s.OutOfLimits), once(s.Why), once(s.TooNarrow)
+	if len(s.TooNarrow) > 0 {
 		s.Rows = nil
 	}
 	return s
@@ -150,7 +150,7 @@ func gather(drawers []Drawer) *problem {
 	seen := make(map[mark]bool)
 	for i, d := range drawers {
 		drives := p.drives(reads[i], place)
-		for _, m := range fit.Box(d.Drawer, d.Boards, fit.Accuracy{}, d.Slide) {
+		for _, m := range fit.Measures(d.Drawer, d.Boards, fit.Accuracy{}, d.Slide) {
 			for _, up := range []bool{false, true} {
 				b := newBound(d, m, drives, up)
 				if k := b.mark(p.none()); !seen[k] {
@@ -172,7 +172,7 @@ type read struct {
 // variable finds the one that a reading shares, or adds it.
 func (p *problem) variable(r fit.Reading) int {
 	n := slices.IndexFunc(p.vars, func(v variable) bool {
-		return v.kind == r.Kind && (r.Kind.ByList() || math.IsNaN(r.Target) || math.Abs(r.Target-v.target) < sameTarget)
+		return v.kind == r.Kind && (r.Kind.OfSize() || math.IsNaN(r.Target) || math.Abs(r.Target-v.target) < sameTarget)
 	})
 	if n < 0 {
 		n = len(p.vars)
@@ -180,7 +180,7 @@ func (p *problem) variable(r fit.Reading) int {
 	}
 	v := &p.vars[n]
 	v.error = max(v.error, r.Error)
-	v.off = v.off || math.IsNaN(r.Target) || r.Kind.ByList() && math.Abs(r.Target-v.target) > settle
+	v.off = v.off || math.IsNaN(r.Target) || r.Kind.OfSize() && math.Abs(r.Target-v.target) > settle
 	return n
 }
 

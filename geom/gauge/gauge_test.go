@@ -19,7 +19,7 @@ func plain() joinery.Spec {
 		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured, BottomSlack: 2, Limits: joinery.DefaultLimits}
 }
 
-func setOf(t *testing.T, s joinery.Spec, slide *fit.Running) gauge.Set {
+func setOf(t *testing.T, s joinery.Spec, slide *fit.SlideFit) gauge.Limits {
 	t.Helper()
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
@@ -27,10 +27,10 @@ func setOf(t *testing.T, s joinery.Spec, slide *fit.Running) gauge.Set {
 			t.Fatal(p)
 		}
 	}
-	return gauge.Of([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(s), Accuracy: fit.AccuracyOf(s.Cutter.Kind), Slide: slide}})
+	return gauge.Find([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(s), Accuracy: fit.AccuracyOf(s.Cutter.Kind), Slide: slide}})
 }
 
-func row(t *testing.T, s gauge.Set, k fit.ReadingKind) gauge.Row {
+func row(t *testing.T, s gauge.Limits, k fit.ReadingKind) gauge.Row {
 	t.Helper()
 	i := slices.IndexFunc(s.Rows, func(r gauge.Row) bool { return r.Kind == k })
 	if i < 0 {
@@ -51,33 +51,33 @@ func TestPlainSet(t *testing.T) {
 	roomy.Limits.Depth, roomy.Limits.Width, roomy.Limits.Diagonal, roomy.Limits.BottomSlack = 5, 3, 5, geom.Interval{Min: -5, Max: 9}
 	s := setOf(t, roomy, nil)
 	for k, by := range map[fit.ReadingKind]float64{fit.DadoWidth: 0.15 * 6 / 14, fit.TongueThick: 0.15 * 8 / 14, fit.DadoPlace: 0.25 - 0.15*8/14} {
-		if r := row(t, s, k); math.Abs(r.Most-r.Target-by) > 1e-4 || math.Abs(r.Target-r.Least-by) > 1e-4 {
-			t.Errorf("%s is right from %g to %g, not %g either way of %g", k, r.Least, r.Most, by, r.Target)
+		if r := row(t, s, k); math.Abs(r.Max-r.Target-by) > 1e-4 || math.Abs(r.Target-r.Min-by) > 1e-4 {
+			t.Errorf("%s is right from %g to %g, not %g either way of %g", k, r.Min, r.Max, by, r.Target)
 		}
 	}
-	if r := row(t, s, fit.TongueLong); math.Abs(r.Most-r.Target-0.125) > 1e-4 {
-		t.Errorf("a tongue may be %g long", r.Most)
+	if r := row(t, s, fit.TongueLong); math.Abs(r.Max-r.Target-0.125) > 1e-4 {
+		t.Errorf("a tongue may be %g long", r.Max)
 	}
-	if r := row(t, s, fit.DadoDepth); math.Abs(r.Target-r.Least-0.125) > 1e-4 || math.Abs(r.Most-r.Target-0.24) > 1e-4 {
-		t.Errorf("a dado may be %g to %g deep", r.Least, r.Most)
+	if r := row(t, s, fit.DadoDepth); math.Abs(r.Target-r.Min-0.125) > 1e-4 || math.Abs(r.Max-r.Target-0.24) > 1e-4 {
+		t.Errorf("a dado may be %g to %g deep", r.Min, r.Max)
 	}
-	if len(s.Broken)+len(s.Sorted)+len(s.Narrow) > 0 {
+	if len(s.OutOfLimits)+len(s.SortBoards)+len(s.TooNarrow) > 0 {
 		t.Errorf("%+v", s)
 	}
 	// With a shoulder that may stay open by 0.9 the tongue may be as long as three times
 	// the shop's accuracy lets it.
 	wide := roomy
 	wide.Limits.Shoulder = 0.9
-	if r := row(t, setOf(t, wide, nil), fit.TongueLong); math.Abs(r.Most-r.Target-0.24) > 1e-4 {
-		t.Errorf("a tongue may be %g long", r.Most)
+	if r := row(t, setOf(t, wide, nil), fit.TongueLong); math.Abs(r.Max-r.Target-0.24) > 1e-4 {
+		t.Errorf("a tongue may be %g long", r.Max)
 	}
 	// Where slides take no wider a box than drawn, nothing may make it wider.
-	s = setOf(t, plain(), &fit.Running{Least: 399, Most: 400})
-	if r := row(t, s, fit.FrontLength); r.Most > r.Target+1e-4 || r.Least > r.Target-0.1 {
-		t.Errorf("front and back may be %g to %g long", r.Least, r.Most)
+	s = setOf(t, plain(), &fit.SlideFit{Min: 399, Max: 400})
+	if r := row(t, s, fit.FrontLength); r.Max > r.Target+1e-4 || r.Min > r.Target-0.1 {
+		t.Errorf("front and back may be %g to %g long", r.Min, r.Max)
 	}
-	if r := row(t, s, fit.DadoDepth); r.Least < r.Target-1e-4 {
-		t.Errorf("a dado may be %g deep", r.Least)
+	if r := row(t, s, fit.DadoDepth); r.Min < r.Target-1e-4 {
+		t.Errorf("a dado may be %g deep", r.Min)
 	}
 }
 
@@ -86,12 +86,12 @@ func TestPlainSet(t *testing.T) {
 func TestNoSet(t *testing.T) {
 	s := plain()
 	s.Limits.TonguePlay = geom.Interval{Min: 0.25, Max: 0.25}
-	if set := setOf(t, s, nil); len(set.Rows) > 0 || len(set.Narrow) != 1 || set.Narrow[0].Code != "tongue-play" {
+	if set := setOf(t, s, nil); len(set.Rows) > 0 || len(set.TooNarrow) != 1 || set.TooNarrow[0].Code != "tongue-play" {
 		t.Errorf("%+v", set)
 	}
 	s = plain()
 	s.FenceDistance, s.Cutter.Width = 6.3, 6.55 // recessed by 0.6
-	if set := setOf(t, s, nil); len(set.Broken) == 0 || set.Broken[0].Code != "recess" || len(set.Rows) == 0 {
+	if set := setOf(t, s, nil); len(set.OutOfLimits) == 0 || set.OutOfLimits[0].Code != "recess" || len(set.Rows) == 0 {
 		t.Errorf("%+v", set)
 	}
 	// Sides that differ by 0.5 either way make boxes of 399 to 401, limits are 0.8 either
@@ -100,7 +100,7 @@ func TestNoSet(t *testing.T) {
 	s = plain()
 	s.Sides = joinery.Stock{Name: "rough", Thickness: joinery.Measure(11.5, 12.5)}
 	set := setOf(t, s, nil)
-	if len(set.Sorted) != 1 || set.Sorted[0].Stock != "rough" || math.Abs(set.Sorted[0].Least-11.715) > 1e-4 || math.Abs(set.Sorted[0].Most-12.285) > 1e-4 || !set.Lengths || len(set.Rows) == 0 {
+	if len(set.SortBoards) != 1 || set.SortBoards[0].Stock != "rough" || math.Abs(set.SortBoards[0].Min-11.715) > 1e-4 || math.Abs(set.SortBoards[0].Max-12.285) > 1e-4 || !set.Lengths || len(set.Rows) == 0 {
 		t.Errorf("%+v", set)
 	}
 }

@@ -17,7 +17,7 @@ import (
 func TestPrint(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		target := rapid.Float64Range(0, 500).Draw(t, "target")
-		r := gauge.Row{Target: target, Least: target - rapid.Float64Range(0, 0.2).Draw(t, "below"), Most: target + rapid.Float64Range(0.02, 0.3).Draw(t, "above")}
+		r := gauge.Row{Target: target, Min: target - rapid.Float64Range(0, 0.2).Draw(t, "below"), Max: target + rapid.Float64Range(0.02, 0.3).Draw(t, "above")}
 		for _, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
 			p := r.Print(u)
 			number := func(s string) float64 {
@@ -27,9 +27,9 @@ func TestPrint(t *testing.T) {
 				}
 				return v * u.MM()
 			}
-			step := u.MM() * math.Pow10(-(len(p.Least) - 1 - strings.IndexByte(p.Least, '.')))
-			is, least, most := number(p.Target), number(p.Least), number(p.Most)
-			if least < r.Least-2e-6 || least > r.Least+step || most > r.Most+2e-6 || most < r.Most-step {
+			step := u.MM() * math.Pow10(-(len(p.Min) - 1 - strings.IndexByte(p.Min, '.')))
+			is, least, most := number(p.Target), number(p.Min), number(p.Max)
+			if least < r.Min-2e-6 || least > r.Min+step || most > r.Max+2e-6 || most < r.Max-step {
 				t.Fatalf("%+v is printed %+v", r, p)
 			}
 			if is < least || is > most || math.Abs(is-target) > step {
@@ -39,8 +39,8 @@ func TestPrint(t *testing.T) {
 	})
 	// 0.245 in between 0.2446 and 0.2454 in needs a fourth decimal, or the target would be
 	// the only number on paper.
-	r := gauge.Row{Target: 0.245 * geom.InchMM, Least: 0.2446 * geom.InchMM, Most: 0.2454 * geom.InchMM}
-	if p := r.Print(geom.Inch); p != (gauge.Printed{Target: "0.2450", Least: "0.2446", Most: "0.2454"}) {
+	r := gauge.Row{Target: 0.245 * geom.InchMM, Min: 0.2446 * geom.InchMM, Max: 0.2454 * geom.InchMM}
+	if p := r.Print(geom.Inch); p != (gauge.Printed{Target: "0.2450", Min: "0.2446", Max: "0.2454"}) {
 		t.Errorf("%+v", p)
 	}
 }
@@ -51,7 +51,7 @@ func TestTargetIsPrintedAsTheSetting(t *testing.T) {
 	for n := range 4000 {
 		half := float64(n)*0.01 + 0.005
 		for _, target := range []float64{half, math.Nextafter(half, 0), math.Nextafter(half, 100), half - 1e-9} {
-			row := gauge.Row{Target: target, Least: target - 0.5, Most: target + 0.5}
+			row := gauge.Row{Target: target, Min: target - 0.5, Max: target + 0.5}
 			for _, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
 				if got, want := row.Print(u).Target, geom.LengthOf(target).Fixed(u); got != want {
 					t.Fatalf("%v in %s: the sheet has %s, the setting %s", target, u, got, want)

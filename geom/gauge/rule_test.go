@@ -60,16 +60,16 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 	plus, minus := number("slide plus", 0, 1), number("slide minus", 0.2, 1.6)
 	switch rapid.IntRange(0, 2).Draw(t, "slide") {
 	case 1:
-		d.Slide = &fit.Running{Least: s.Width - minus, Most: s.Width + plus}
+		d.Slide = &fit.SlideFit{Min: s.Width - minus, Max: s.Width + plus}
 	case 2:
 		w := built.Inside.Width
-		d.Slide = &fit.Running{Least: w - minus, Most: w + plus, InsideCounts: true}
+		d.Slide = &fit.SlideFit{Min: w - minus, Max: w + plus, InsideCounts: true}
 	}
 	return d
 }
 
-// mostOff is by how much a measure may be over its limit through rounding, in mm.
-const mostOff = 2e-5
+// maxOff is by how much a measure may be over its limit through rounding, in mm.
+const maxOff = 2e-5
 
 // seen counts what the draws were, so that none of it is left out.
 type seen map[string]int
@@ -83,23 +83,23 @@ func TestEveryCombinationIsRight(t *testing.T) {
 	count := seen{}
 	rapid.Check(t, func(t *rapid.T) {
 		d := anyDrawer(t)
-		set := gauge.Of([]gauge.Drawer{d})
-		if len(set.Narrow) > 0 {
+		set := gauge.Find([]gauge.Drawer{d})
+		if len(set.TooNarrow) > 0 {
 			if len(set.Rows) > 0 {
-				t.Fatalf("there are limits, though %v leave nothing", set.Narrow)
+				t.Fatalf("there are limits, though %v leave nothing", set.TooNarrow)
 			}
 			count["none"]++
 			return
 		}
 		broken := func(code joinery.CheckCode) bool {
-			return slices.ContainsFunc(set.Broken, func(m gauge.Measure) bool { return m.Code == code })
+			return slices.ContainsFunc(set.OutOfLimits, func(m gauge.Measure) bool { return m.Code == code })
 		}
-		if len(set.Broken) > 0 {
+		if len(set.OutOfLimits) > 0 {
 			count["broken"]++
 		}
 		count["sets"]++
 		count[string(d.Spec.Cutter.Kind)]++
-		if len(set.Sorted) > 0 {
+		if len(set.SortBoards) > 0 {
 			count["sorted"]++
 		}
 		list := choices(d, set)
@@ -111,8 +111,8 @@ func TestEveryCombinationIsRight(t *testing.T) {
 			middle[i] = (c.least + c.most) / 2
 		}
 		for _, r := range set.Rows {
-			if r.Target < r.Least-mostOff || r.Target > r.Most+mostOff {
-				t.Fatalf("%s should be %g and is right from %g to %g", r.Kind, r.Target, r.Least, r.Most)
+			if r.Target < r.Min-maxOff || r.Target > r.Max+maxOff {
+				t.Fatalf("%s should be %g and is right from %g to %g", r.Kind, r.Target, r.Min, r.Max)
 			}
 		}
 		// Any combinations.
@@ -124,7 +124,7 @@ func TestEveryCombinationIsRight(t *testing.T) {
 				v[i] = c.least + part*(c.most-c.least)
 			}
 			for _, m := range boxOf(d, set, v).measures(d.Slide) {
-				if (m.value < m.least-mostOff || m.value > m.most+mostOff) && !broken(joinery.CheckCode(m.what)) {
+				if (m.value < m.least-maxOff || m.value > m.most+maxOff) && !broken(joinery.CheckCode(m.what)) {
 					t.Fatalf("box %d: %s is %g, right is %g to %g; %v", n, m.what, m.value, m.least, m.most, set.Rows)
 				}
 			}
@@ -143,10 +143,10 @@ func TestEveryCombinationIsRight(t *testing.T) {
 			}
 			return over, what
 		}
-		if over, what := all(list); over > mostOff {
+		if over, what := all(list); over > maxOff {
 			t.Fatalf("the worst %s is over by %g: %v", what, over, set.Rows)
 		}
-		if len(set.Broken) > 0 { // its other end may be what holds a limit back
+		if len(set.OutOfLimits) > 0 { // its other end may be what holds a limit back
 			return
 		}
 		row := rapid.IntRange(0, len(set.Rows)-1).Draw(t, "row")
@@ -162,8 +162,8 @@ func TestEveryCombinationIsRight(t *testing.T) {
 			}
 		}
 		r := set.Rows[row]
-		if over, _ := all(moved); over <= mostOff && (up && r.Most-r.Target < cap || !up && r.Target-r.Least < cap) {
-			t.Fatalf("%s, right from %g to %g about %g, could be moved out (up: %t); %v", r.Kind, r.Least, r.Most, r.Target, up, set.Rows)
+		if over, _ := all(moved); over <= maxOff && (up && r.Max-r.Target < cap || !up && r.Target-r.Min < cap) {
+			t.Fatalf("%s, right from %g to %g about %g, could be moved out (up: %t); %v", r.Kind, r.Min, r.Max, r.Target, up, set.Rows)
 		}
 		count["moved"]++
 	})
@@ -179,7 +179,7 @@ func TestEveryCombinationIsRight(t *testing.T) {
 }
 
 // TestOneSettingForAll: the limits of drawers that are cut at one setting are right for
-// each of them: those of one alone, met in one set, or narrower.
+// each of them: those of one, met in one set, or narrower.
 func TestOneSettingForAll(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		d := anyDrawer(t)
@@ -195,9 +195,9 @@ func TestOneSettingForAll(t *testing.T) {
 			}
 		}
 		other.Drawer = built
-		other.Slide = &fit.Running{Least: other.Spec.Width - 0.5, Most: other.Spec.Width + 0.5}
-		together := gauge.Of([]gauge.Drawer{d, other})
-		if len(together.Narrow)+len(together.Broken) > 0 {
+		other.Slide = &fit.SlideFit{Min: other.Spec.Width - 0.5, Max: other.Spec.Width + 0.5}
+		together := gauge.Find([]gauge.Drawer{d, other})
+		if len(together.TooNarrow)+len(together.OutOfLimits) > 0 {
 			return
 		}
 		for _, one := range []gauge.Drawer{d, other} {
@@ -207,15 +207,15 @@ func TestOneSettingForAll(t *testing.T) {
 			reads := fit.Readings(one.Drawer, one.Accuracy)
 			for i, r := range set.Rows {
 				at := slices.IndexFunc(reads, func(o fit.Reading) bool { return o.Kind == r.Kind })
-				if by := reads[at].Target; r.Off && !math.IsNaN(by) {
-					set.Rows[i] = gauge.Row{Kind: r.Kind, Target: by, Least: by + r.Least, Most: by + r.Most}
+				if by := reads[at].Target; r.Relative && !math.IsNaN(by) {
+					set.Rows[i] = gauge.Row{Kind: r.Kind, Target: by, Min: by + r.Min, Max: by + r.Max}
 				}
 			}
 			list := choices(one, set)
 			v := make([]float64, len(list))
 			for m := range boxOf(one, set, v).measures(one.Slide) {
 				for _, up := range []bool{false, true} {
-					if over, what := worst(one, set, list, m, up); over > mostOff {
+					if over, what := worst(one, set, list, m, up); over > maxOff {
 						t.Fatalf("%s is over by %g: %v", what, over, set.Rows)
 					}
 				}

@@ -7,7 +7,7 @@ import (
 
 // ToOne reports whether boards are sorted to one thickness, since their range is less than a
 // caliper reads.
-func (s Range) ToOne() bool { return s.Most-s.Least < fit.CaliperReads }
+func (s Range) ToOne() bool { return s.Max-s.Min < fit.CaliperReads }
 
 // LongerThanBetween is by how much a box's front is longer than the space between its sides,
 // in mm, where a caliper reads it; else 0. It is what fronts keep that are cut to their own

@@ -8,11 +8,11 @@ import (
 )
 
 func TestToOne(t *testing.T) {
-	if r := (Range{Least: 12, Most: 12.019}); !r.ToOne() {
-		t.Errorf("a caliper tells boards of %g and %g apart", r.Least, r.Most)
+	if r := (Range{Min: 12, Max: 12.019}); !r.ToOne() {
+		t.Errorf("a caliper tells boards of %g and %g apart", r.Min, r.Max)
 	}
-	if r := (Range{Least: 12, Most: 12.021}); r.ToOne() {
-		t.Errorf("a caliper does not tell boards of %g and %g apart", r.Least, r.Most)
+	if r := (Range{Min: 12, Max: 12.021}); r.ToOne() {
+		t.Errorf("a caliper does not tell boards of %g and %g apart", r.Min, r.Max)
 	}
 }
 

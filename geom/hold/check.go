@@ -53,8 +53,8 @@ func Check(s Sheet, slots [][]Point) error {
 			}
 			bridges++
 		}
-		if bridges < s.Need(i) {
-			return fmt.Errorf("part %d has %d bridges of %d", i+1, bridges, s.Need(i))
+		if bridges < s.MinTabs(i) {
+			return fmt.Errorf("part %d has %d bridges of %d", i+1, bridges, s.MinTabs(i))
 		}
 	}
 	return nil

@@ -25,7 +25,7 @@ func TestBridgesKeepClear(t *testing.T) {
 					q.Free[side] = left
 				}
 			}
-			for _, b := range Make(s).Bridges {
+			for _, b := range PlaceTabs(s).Bridges {
 				for _, i := range []int{b.From, b.To} {
 					if i < 0 {
 						continue

@@ -2,9 +2,9 @@ package hold
 
 import "slices"
 
-// mostCells is how many cells a grid may have: a plan then stays below a tenth of a second
+// maxCells is how many cells a grid may have: a plan then stays below a tenth of a second
 // and some tens of megabytes.
-const mostCells = 8_000_000
+const maxCells = 8_000_000
 
 // none is where a cell has no part, band or waste.
 const none = int32(-1)
@@ -41,7 +41,7 @@ func newGrid(s Sheet, also []Box) (*grid, bool) {
 		*list = slices.Compact(*list)
 	}
 	g.xs, g.ys = within(g.xs, s.Size.X0, s.Size.X1), within(g.ys, s.Size.Y0, s.Size.Y1)
-	if (len(g.xs)-1)*(len(g.ys)-1) > mostCells {
+	if (len(g.xs)-1)*(len(g.ys)-1) > maxCells {
 		return nil, false
 	}
 	n := (len(g.xs) - 1) * (len(g.ys) - 1)

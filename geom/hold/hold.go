@@ -3,7 +3,7 @@
 // neighbours, so that no slot takes off another part's bridge.
 //
 // Lengths are nanometres, the origin is the sheet's lower left corner. All parts are the
-// boxes about their outlines, and so are the bands that bits take about them. [Make] plans,
+// boxes about their outlines, and so are the bands that bits take about them. [PlaceTabs] plans,
 // [Check] checks drawn slots without knowing how they were planned.
 package hold
 
@@ -77,16 +77,16 @@ type Plan struct {
 	Bridges []Bridge
 	Slots   []Slot
 	Count   []int // of bridges of each part
-	// Short are the parts with fewer bridges than their size asks for, or with no way
+	// Unheld are the parts with fewer bridges than their size asks for, or with no way
 	// from bridge to bridge to the frame, in order.
-	Short []int
-	// Large is set where the sheet has too many places for a plan: all with tabs are short.
-	Large bool
+	Unheld []int
+	// NeedsTabs is set where the sheet has too many places for a plan: all with tabs are short.
+	NeedsTabs bool
 }
 
-// Make plans the bridges of a sheet. Without parts that are held by tabs there is nothing
+// PlaceTabs plans the bridges of a sheet. Without parts that are held by tabs there is nothing
 // to plan.
-func Make(s Sheet) Plan {
+func PlaceTabs(s Sheet) Plan {
 	plan := Plan{Count: make([]int, len(s.Parts))}
 	tabs := false
 	for _, p := range s.Parts {
@@ -97,10 +97,10 @@ func Make(s Sheet) Plan {
 	}
 	g, ok := newGrid(s, nil)
 	if !ok {
-		plan.Large = true
+		plan.NeedsTabs = true
 		for i, p := range s.Parts {
 			if p.Kind == Tabs {
-				plan.Short = append(plan.Short, i)
+				plan.Unheld = append(plan.Unheld, i)
 			}
 		}
 		return plan
@@ -111,11 +111,11 @@ func Make(s Sheet) Plan {
 	plan.Bridges = pl.bridges
 	for i, p := range s.Parts {
 		plan.Count[i] = len(pl.of[i])
-		if p.Kind == Tabs && (plan.Count[i] < s.Need(i) || !pl.tied(i)) || p.Kind == Skin && !pl.tied(i) {
-			plan.Short = append(plan.Short, i)
+		if p.Kind == Tabs && (plan.Count[i] < s.MinTabs(i) || !pl.tied(i)) || p.Kind == Skin && !pl.tied(i) {
+			plan.Unheld = append(plan.Unheld, i)
 		}
 	}
-	if len(plan.Short) == 0 {
+	if len(plan.Unheld) == 0 {
 		plan.Slots = pl.slots()
 	}
 	return plan

@@ -23,10 +23,10 @@ func laid(t *rapid.T) (sheets []Sheet) {
 	var pieces []nest.Piece
 	for range rapid.IntRange(1, 6).Draw(t, "sizes") {
 		pieces = append(pieces, nest.Piece{Name: "p", Length: rapid.Int64Range(120, 560).Draw(t, "long") * mm, Width: rapid.Int64Range(70, 300).Draw(t, "wide") * mm,
-			Count: rapid.IntRange(1, 6).Draw(t, "count"), Turn: rapid.Bool().Draw(t, "turn")})
+			Count: rapid.IntRange(1, 6).Draw(t, "count"), MayRotate: rapid.Bool().Draw(t, "turn")})
 	}
-	way := rapid.SampledFrom([]nest.Way{nest.Free, nest.Guillotine}).Draw(t, "way")
-	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{size}, nest.Rules{Way: way, Kerf: gap}, nest.Options{Effort: 1})
+	way := rapid.SampledFrom([]nest.Method{nest.Free, nest.Guillotine}).Draw(t, "way")
+	l, err := nest.Lay(context.Background(), pieces, []nest.Sheet{size}, nest.Rules{Method: way, Kerf: gap}, nest.Options{Effort: 1})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -36,11 +36,11 @@ func laid(t *rapid.T) (sheets []Sheet) {
 	}
 	for _, one := range l.Sheets {
 		s := Sheet{Size: Box{0, 0, size.Length, size.Width}, Tab: 6 * mm, Spacing: rapid.Int64Range(100, 250).Draw(t, "spacing") * mm, Web: 3*mm - 20}
-		for _, p := range one.Placed {
+		for _, p := range one.Placements {
 			x, y := p.Size(pieces)
 			q := Part{Box: Box{p.X, p.Y, p.X + x, p.Y + y}, Kind: Tabs, Slot: slot}
 			for side := range 4 {
-				along := (side + map[bool]int{true: 1}[p.Turned]) % 2 // 0 along the part
+				along := (side + map[bool]int{true: 1}[p.Rotated]) % 2 // 0 along the part
 				if m := mating[p.Piece]; m == 1 && along == 1 || m == 2 && along == 0 {
 					continue
 				}
@@ -70,8 +70,8 @@ func TestAnyLayoutIsHeld(t *testing.T) {
 	held, short := 0, 0
 	rapid.Check(t, func(t *rapid.T) {
 		for _, s := range laid(t) {
-			p := Make(s)
-			if len(p.Short) > 0 {
+			p := PlaceTabs(s)
+			if len(p.Unheld) > 0 {
 				short++
 				if len(p.Slots) > 0 {
 					t.Fatal("slots of a sheet that is not held")
@@ -83,8 +83,8 @@ func TestAnyLayoutIsHeld(t *testing.T) {
 				t.Fatalf("%v\n%+v\n%+v", err, s, p)
 			}
 			for i := range s.Parts {
-				if p.Count[i] < s.Need(i) {
-					t.Fatalf("part %d has %d bridges of %d", i, p.Count[i], s.Need(i))
+				if p.Count[i] < s.MinTabs(i) {
+					t.Fatalf("part %d has %d bridges of %d", i, p.Count[i], s.MinTabs(i))
 				}
 			}
 		}
@@ -117,15 +117,15 @@ func TestBridges(t *testing.T) {
 		{16, 0, 8}, // 3.9: a bridge from each
 	} {
 		s := two(6, c.gap)
-		p := Make(s)
+		p := PlaceTabs(s)
 		shared := int64(0)
 		for _, b := range p.Bridges {
 			if b.To >= 0 {
 				shared++
 			}
 		}
-		if err := Check(s, outlines(p)); err != nil || shared != c.shared || int64(len(p.Bridges)) != c.bridges || len(p.Short) > 0 {
-			t.Errorf("gap %d: %d bridges, %d shared, %v, %v", c.gap, len(p.Bridges), shared, p.Short, err)
+		if err := Check(s, outlines(p)); err != nil || shared != c.shared || int64(len(p.Bridges)) != c.bridges || len(p.Unheld) > 0 {
+			t.Errorf("gap %d: %d bridges, %d shared, %v, %v", c.gap, len(p.Bridges), shared, p.Unheld, err)
 		}
 		// What is cut: the sheet less the parts, the waste and the bridges. For a gap of 9 the
 		// bands about both, 12.1 higher than these and as much longer, less 7 bridges.
@@ -150,20 +150,20 @@ func TestShort(t *testing.T) {
 	for i := range s.Parts { // each has one tab left, where they face each other
 		s.Parts[i].Free[[]int{Left, Right}[i]] = nil
 	}
-	if p := Make(s); len(p.Short) != 2 || len(p.Slots) != 0 {
-		t.Errorf("short %v, %d slots", p.Short, len(p.Slots))
+	if p := PlaceTabs(s); len(p.Unheld) != 2 || len(p.Slots) != 0 {
+		t.Errorf("short %v, %d slots", p.Unheld, len(p.Slots))
 	}
 	s = two(6, 9)
 	s.Spacing = 8 * mm
-	if p := Make(s); len(p.Short) != 2 {
-		t.Errorf("short %v", p.Short)
+	if p := PlaceTabs(s); len(p.Unheld) != 2 {
+		t.Errorf("short %v", p.Unheld)
 	}
 }
 
 // TestCheckFindsFaults: the checker finds what would let a part come loose.
 func TestCheckFindsFaults(t *testing.T) {
 	s := two(6, 9)
-	good := outlines(Make(s))
+	good := outlines(PlaceTabs(s))
 	if err := Check(s, good); err != nil {
 		t.Fatal(err)
 	}
@@ -206,8 +206,8 @@ func TestCheckFindsFaults(t *testing.T) {
 func TestLeftHangsTogether(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		for _, s := range laid(t) {
-			p := Make(s)
-			if len(p.Short) > 0 {
+			p := PlaceTabs(s)
+			if len(p.Unheld) > 0 {
 				continue
 			}
 			const step = mm

@@ -25,11 +25,11 @@ func (p *planner) spread() {
 				}
 			}
 		}
-		for more := true; more && len(p.of[i]) < p.Need(i); {
+		for more := true; more && len(p.of[i]) < p.MinTabs(i); {
 			more = false
 			for side := range 4 {
 				from, length := p.side(i, side)
-				more = len(p.of[i]) < p.Need(i) && p.place(i, side, from+length/2, anywhere) || more
+				more = len(p.of[i]) < p.MinTabs(i) && p.place(i, side, from+length/2, anywhere) || more
 			}
 		}
 	}

@@ -14,8 +14,8 @@ import (
 // that does not hold at its ends is narrowed to where it does; where no change will do
 // by itself, two are tried together.
 
-// mostWays is how many ways a hint names: more are not read.
-const mostWays = 3
+// maxWays is how many ways a hint names: more are not read.
+const maxWays = 3
 
 // outcome is what following a remedy comes to.
 type outcome struct {
@@ -34,7 +34,7 @@ func (l *layout) advise() {
 		p := &l.problems[i]
 		found := l.ways(*p)
 		p.Remedies = nil
-		for _, o := range found[:min(len(found), mostWays)] {
+		for _, o := range found[:min(len(found), maxWays)] {
 			p.Remedies = append(p.Remedies, o.Remedy)
 		}
 	}
@@ -70,7 +70,7 @@ func (l *layout) ways(p geom.Diagnosis) []outcome {
 }
 
 // forPlanned reports whether a remedy keeps the size of a box that follows from its opening.
-func (l *layout) forPlanned(r geom.Remedy) bool { return !l.Planned || !r.Writes(FieldOutside) }
+func (l *layout) forPlanned(r geom.Remedy) bool { return !l.Planned || !r.Writes(SettingOutside) }
 
 // narrowed follows a remedy all over its range, or where in it that holds.
 func (l *layout) narrowed(p geom.Diagnosis, r geom.Remedy) outcome {
@@ -156,14 +156,14 @@ func (l *layout) follow(p geom.Diagnosis, r geom.Remedy) outcome {
 
 // tried are the lengths with which a remedy is followed: the ends of its ranges. A fenced
 // cutter's width is the pitch of a box joint's rows, whose number and rest come and go
-// between two ends: there it is every step of the grid as well, or mostSteps of them.
+// between two ends: there it is every step of the grid as well, or maxSteps of them.
 func (l *layout) tried(r geom.Remedy) [][]float64 {
 	all := r.Ends()
 	for i, c := range r.Changes {
-		if c.Setting != FieldCutter || l.Joint != BoxJoint || !l.Cutter.Kind.Fenced() || len(c.Ends()) < 2 {
+		if c.Setting != SettingCutter || l.Joint != BoxJoint || !l.Cutter.Kind.Fenced() || len(c.Ends()) < 2 {
 			continue
 		}
-		step := math.Max(l.grid(), (c.Max-c.Min)/mostSteps)
+		step := math.Max(l.grid(), (c.Max-c.Min)/maxSteps)
 		for v := c.Min + step; v < c.Max-settle; v += step {
 			between := slices.Clone(all[0])
 			between[i] = v
@@ -173,7 +173,7 @@ func (l *layout) tried(r geom.Remedy) [][]float64 {
 	return all
 }
 
-const mostSteps = 100
+const maxSteps = 100
 
 // grid is the step in which lengths are printed.
 func (l *layout) grid() float64 { return geom.Length(1).RoundUp(l.Units).MM() }
@@ -215,8 +215,8 @@ func (l *layout) narrower(p geom.Diagnosis, c geom.Change) (geom.Change, bool) {
 	}
 	var best, run []float64
 	steps := tries
-	if c.Setting == FieldCutter && l.Joint == BoxJoint && l.Cutter.Kind.Fenced() {
-		steps = int(min(mostSteps, max(tries, math.Round((to-from)/l.grid()))))
+	if c.Setting == SettingCutter && l.Joint == BoxJoint && l.Cutter.Kind.Fenced() {
+		steps = int(min(maxSteps, max(tries, math.Round((to-from)/l.grid()))))
 	}
 	for i := range steps + 1 {
 		v := from + float64((to-from)*float64(i)/float64(steps))

@@ -18,24 +18,24 @@ const (
 func (l *layout) checkApplied() {
 	if thin := math.Min(l.Ts, math.Min(l.Tf, l.Tk)); thin < 2*l.screw(bottomScrew).hole {
 		l.warn(geom.Diagnosis{
-			Code: "applied", Subject: about(FieldBottomFit, Bottom),
+			Code: "applied", Subject: about(SettingBottomFit, Bottom),
 			Measured: geom.Millimetres(thin), Limit: geom.Millimetres(2 * l.screw(bottomScrew).hole),
 			Fact: geom.Sentencef("the screws of an applied bottom go into edges of %s", geom.Millimetres(thin)),
 			Ask:  geom.Sentencef("glue it all round"),
 			Remedies: []geom.Remedy{
-				l.least(FieldSides, 2*l.screw(bottomScrew).hole),
-				l.least(FieldFront, 2*l.screw(bottomScrew).hole),
-				l.least(FieldBack, 2*l.screw(bottomScrew).hole),
+				l.least(SettingSides, 2*l.screw(bottomScrew).hole),
+				l.least(SettingFront, 2*l.screw(bottomScrew).hole),
+				l.least(SettingBack, 2*l.screw(bottomScrew).hole),
 			},
 		})
 	}
 	if l.Bottom.Solid {
 		_, width := l.bottomSize()
 		l.warn(geom.Diagnosis{
-			Code: "bottom-movement", Subject: about(FieldBottomFit, Bottom),
+			Code: "bottom-movement", Subject: about(SettingBottomFit, Bottom),
 			Fact:     geom.Sentencef("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", geom.Millimetres(width), geom.Millimetres(width*l.Bottom.Swelling), geom.Millimetres(width*l.Bottom.Shrinkage)),
 			Ask:      geom.Sentencef("take a bottom of sheet stock"),
-			Remedies: []geom.Remedy{write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomSlidIn)},
+			Remedies: []geom.Remedy{write(SettingBottomFit, BottomCaptured), write(SettingBottomFit, BottomSlidIn)},
 		})
 	}
 }

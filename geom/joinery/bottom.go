@@ -19,7 +19,7 @@ func (l *layout) chooseBottom() {
 	l.checkRise()
 	l.flush = l.BottomFit == BottomFlush
 	if l.groovesFit() {
-		l.groove = max(l.leastGroove(), l.inGroove()+l.GroovePlay)
+		l.groove = max(l.minGroove(), l.inGroove()+l.GroovePlay)
 		l.planGroove()
 	} else {
 		l.groove = l.Cutter.Width
@@ -34,16 +34,16 @@ func (l *layout) chooseBottom() {
 	switch {
 	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
 		l.fail(geom.Diagnosis{
-			Code: "bottom", Subject: about(FieldGroovePlay, Bottom),
+			Code: "bottom", Subject: about(SettingGroovePlay, Bottom),
 			Measured: geom.Millimetres(stands), Limit: geom.Millimetres(l.groove),
 			Fact: geom.Sentencef("the groove is made as wide as what stands in it, %s: it does not go in", geom.Millimetres(stands)),
 			Ask:  unlikeBoards,
 			Remedies: []geom.Remedy{
-				l.between(FieldGroovePlay, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max),
+				l.between(SettingGroovePlay, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max),
 				l.roomyGroove(),
 			},
 		})
-	case l.flush && stands < leastRabbet-settle, stands >= l.groove-settle:
+	case l.flush && stands < minRabbet-settle, stands >= l.groove-settle:
 		l.failBottom(stands)
 	case l.slackFails():
 	default:
@@ -52,7 +52,7 @@ func (l *layout) chooseBottom() {
 			l.warn(c.Misfit(geom.Diagnosis{
 				Code: "bottom-play", Subject: about(field, Bottom),
 				Fact: geom.Sentencef("the bottom has %s of play in its groove: %s; %s to %s is usual",
-					l.ranged(c), c.Verdict, geom.Millimetres(c.Least), geom.Millimetres(c.Most)),
+					l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
 				Ask:      unlikeBoards,
 				Remedies: ways,
 			}))
@@ -67,22 +67,22 @@ func (l *layout) chooseBottom() {
 
 // checkRise judges how high the groove is.
 func (l *layout) checkRise() {
-	if l.rise < leastRabbet-settle {
+	if l.rise < minRabbet-settle {
 		l.fail(geom.Diagnosis{
-			Code: "bottom-height", Subject: about(FieldBottomHeight, Bottom),
-			Measured: geom.Millimetres(l.rise), Limit: geom.Millimetres(leastRabbet),
-			Fact:     geom.Sentencef("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", geom.Millimetres(l.rise), geom.Millimetres(leastRabbet)),
+			Code: "bottom-height", Subject: about(SettingBottomHeight, Bottom),
+			Measured: geom.Millimetres(l.rise), Limit: geom.Millimetres(minRabbet),
+			Fact:     geom.Sentencef("a groove %s over the bottom edges leaves as much wood under it, at least %s is needed", geom.Millimetres(l.rise), geom.Millimetres(minRabbet)),
 			Ask:      geom.Sentencef("take a thicker front, whose fence distance it is"),
-			Remedies: []geom.Remedy{l.least(FieldBottomHeight, leastRabbet)},
+			Remedies: []geom.Remedy{l.least(SettingBottomHeight, minRabbet)},
 		})
 	}
 	if fence := l.drawer.Setup.GrooveFence; fence > 0 && l.Cutter.Kind.Fenced() && !l.ownGrooves() {
 		l.note(geom.Diagnosis{ // the fence is set once more
-			Code: "bottom-setup", Subject: about(FieldBottomHeight, Bottom),
+			Code: "bottom-setup", Subject: about(SettingBottomHeight, Bottom),
 			Measured: geom.Millimetres(fence), Limit: geom.Millimetres(l.f),
 			Fact:     geom.Sentencef("the grooves are %s over the bottom edges and take a fence distance of their own", geom.Millimetres(fence)),
 			Ask:      geom.Sentencef("cut the grooves of all drawers in one go"),
-			Remedies: []geom.Remedy{l.exactly(FieldBottomHeight, l.f)},
+			Remedies: []geom.Remedy{l.exactly(SettingBottomHeight, l.f)},
 		})
 	}
 }
@@ -96,7 +96,7 @@ func (l *layout) checkFlush(tongue float64) {
 	if l.drawer.Setup.BottomHeight > 0 {
 		if rest := l.h - l.Cutter.Width; rest > settle {
 			l.note(geom.Diagnosis{ // a pass more takes it
-				Code: "rabbet-passes", Subject: about(FieldBottom, Bottom),
+				Code: "rabbet-passes", Subject: about(SettingBottom, Bottom),
 				Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(l.Cutter.Width),
 				Fact: geom.Sentencef("one pass leaves %s of the flush bottom's rabbets, which are %s long", geom.Millimetres(rest), geom.Millimetres(l.h)),
 				Ask:  geom.Sentencef("take the first pass along the edge, the last with the fence at %s", geom.Millimetres(rest)),
@@ -108,16 +108,16 @@ func (l *layout) checkFlush(tongue float64) {
 	if math.Abs(tongue-l.f) > sameFence {
 		l.drawer.Setup.BottomFence = tongue
 		l.note(geom.Diagnosis{ // the fence is set once more
-			Code: "bottom-setup", Subject: about(FieldBottom, Bottom),
+			Code: "bottom-setup", Subject: about(SettingBottom, Bottom),
 			Measured: geom.Millimetres(tongue), Limit: geom.Millimetres(l.f),
 			Fact:     geom.Sentencef("the flush bottom's rabbets need a setting of their own: stood on end with its top against the fence, at %s", geom.Millimetres(tongue)),
 			Ask:      geom.Sentencef("cut those of all drawers in one go"),
-			Remedies: []geom.Remedy{l.exactly(FieldBottom, l.rise+l.f)},
+			Remedies: []geom.Remedy{l.exactly(SettingBottom, l.rise+l.f)},
 		})
 	}
 	if rest := l.Bottom.Thickness.Max - tongue - l.Cutter.Width; rest > settle {
 		l.note(geom.Diagnosis{ // a pass more takes it
-			Code: "rabbet-passes", Subject: about(FieldBottom, Bottom),
+			Code: "rabbet-passes", Subject: about(SettingBottom, Bottom),
 			Measured: geom.Millimetres(l.Bottom.Thickness.Max - tongue), Limit: geom.Millimetres(l.Cutter.Width),
 			Fact: geom.Sentencef("one pass leaves %s on the thickest bottom's rabbets", geom.Millimetres(rest)),
 			Ask:  geom.Sentencef("take a second pass with the fence at %s", geom.Millimetres(l.Bottom.Thickness.Max-l.Cutter.Width)),
@@ -144,19 +144,19 @@ func (l *layout) failBottom(stands float64) {
 		}
 	}
 	right := l.Limits.BottomPlay
-	captured := l.most(FieldBottom, l.groove-right.Min)
+	captured := l.most(SettingBottom, l.groove-right.Min)
 	if !l.groovesFit() {
-		captured = l.between(FieldBottom, l.groove-right.Max, l.groove-right.Min)
+		captured = l.between(SettingBottom, l.groove-right.Max, l.groove-right.Min)
 	}
 	ways := []geom.Remedy{
-		write(FieldBottomFit, BottomCaptured), write(FieldBottomFit, BottomFlush), l.grooveWay(), captured,
-		l.between(FieldBottom, l.rise+leastRabbet, l.rise+l.groove-right.Min),
-		l.between(FieldCutter, max(l.Bottom.Thickness.Max+right.Min, l.leastSlot), min(l.Tb+right.Max, l.mostSlot)),
-		write(FieldBottomFit, BottomApplied), write(FieldBottomFit, BottomCleats),
+		write(SettingBottomFit, BottomCaptured), write(SettingBottomFit, BottomFlush), l.grooveWay(), captured,
+		l.between(SettingBottom, l.rise+minRabbet, l.rise+l.groove-right.Min),
+		l.between(SettingCutter, max(l.Bottom.Thickness.Max+right.Min, l.minSlot), min(l.Tb+right.Max, l.maxSlot)),
+		write(SettingBottomFit, BottomApplied), write(SettingBottomFit, BottomCleats),
 	}
 	l.fail(geom.Diagnosis{
-		Code: "bottom", Subject: about(FieldBottom, Bottom),
-		Measured: geom.Millimetres(stands), Limit: geom.Millimetres(nearer(stands, leastRabbet, l.groove)),
+		Code: "bottom", Subject: about(SettingBottom, Bottom),
+		Measured: geom.Millimetres(stands), Limit: geom.Millimetres(nearer(stands, minRabbet, l.groove)),
 		Fact:     fact,
 		Ask:      geom.Sentencef("take a bottom of another thickness, or a cutter of another width"),
 		Remedies: ways,
@@ -165,25 +165,25 @@ func (l *layout) failBottom(stands float64) {
 
 // roomyGroove is a bit with which the groove is wide enough.
 func (l *layout) roomyGroove() geom.Remedy {
-	return l.between(FieldCutter, l.inGroove()+l.Limits.BottomPlay.Min-l.SlotRoom, l.inGroove()+l.Limits.BottomPlay.Max-l.SlotRoom)
+	return l.between(SettingCutter, l.inGroove()+l.Limits.BottomPlay.Min-l.SlotRoom, l.inGroove()+l.Limits.BottomPlay.Max-l.SlotRoom)
 }
 
 // bottomWays are what would give the usual play, and which entry that is.
 func (l *layout) bottomWays(c Check) (geom.Setting, []geom.Remedy) {
 	least, most := l.usual(c)
-	if l.groovesFit() && l.leastGroove() < l.groove-settle { // the groove follows the board
-		return FieldGroovePlay, []geom.Remedy{l.between(FieldGroovePlay, least, most)}
+	if l.groovesFit() && l.minGroove() < l.groove-settle { // the groove follows the board
+		return SettingGroovePlay, []geom.Remedy{l.between(SettingGroovePlay, least, most)}
 	}
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
-	ways := []geom.Remedy{l.grooveWay(), l.between(FieldBottom, l.groove+rest-most, l.groove+rest-least)}
+	ways := []geom.Remedy{l.grooveWay(), l.between(SettingBottom, l.groove+rest-most, l.groove+rest-least)}
 	if l.ownGrooves() {
-		return FieldBottom, append(ways, l.most(FieldGrooveCutter, l.inGroove()+most))
+		return SettingBottom, append(ways, l.most(SettingGrooveCutter, l.inGroove()+most))
 	}
 	if l.Cutter.Kind.MadeToFit() {
-		return FieldBottom, append(ways, l.most(FieldCutter, l.inGroove()+most-l.SlotRoom))
+		return SettingBottom, append(ways, l.most(SettingCutter, l.inGroove()+most-l.SlotRoom))
 	}
 	// One cutter makes every slot: it must suit the corner's tongues too.
-	return FieldBottom, append(ways, l.between(FieldCutter, max(l.inGroove()+least, l.leastSlot), min(l.inGroove()+most, l.mostSlot)))
+	return SettingBottom, append(ways, l.between(SettingCutter, max(l.inGroove()+least, l.minSlot), min(l.inGroove()+most, l.maxSlot)))
 }
 
 // inGroove is the thickness of what stands in the groove.

@@ -9,7 +9,7 @@ import (
 // sawnFingers is the play of fingers that a jig makes, in millimetres in all: the middle of
 // its limits, so that what the cuts differ by has room either way.
 func (l *layout) sawnFingers() float64 {
-	return l.printed((leastFingerPlay + l.Limits.TonguePlay.Max) / 2)
+	return l.printed((minFingerPlay + l.Limits.TonguePlay.Max) / 2)
 }
 
 // finger is a stretch of a panel's end, from low to high over its lower edge, that
@@ -30,7 +30,7 @@ type finger struct{ low, high, in float64 }
 // ([layout.planFingers]) and the topmost what is left.
 func (l *layout) boxJoint() {
 	l.toFront, l.toBack = l.Tf, l.Tk
-	l.mostSlot = math.Inf(1) // no tongue to suit
+	l.maxSlot = math.Inf(1) // no tongue to suit
 	l.dropGlueRoom()
 	if l.BottomFit.Grooved() {
 		l.checkSideDepth()
@@ -39,13 +39,13 @@ func (l *layout) boxJoint() {
 	l.checkHoused()
 	if l.BottomFit == BottomSlidIn && l.BackJoint != Housed {
 		l.fail(geom.Diagnosis{
-			Code: "bottom-fit", Subject: about(FieldBottomFit, Back),
+			Code: "bottom-fit", Subject: about(SettingBottomFit, Back),
 			Fact: geom.Sentencef("the back's fingers would show below its shortened edge, where the bottom is slid in"),
 			Ask:  geom.Sentencef("take another bottom"),
 			Remedies: []geom.Remedy{
-				write(FieldBackJoint, Housed).With(l.exactly(FieldSetback, usualSetback)),
-				write(FieldBottomFit, BottomCaptured),
-				write(FieldBottomFit, BottomApplied),
+				write(SettingBackJoint, Housed).With(l.exactly(SettingSetback, usualSetback)),
+				write(SettingBottomFit, BottomCaptured),
+				write(SettingBottomFit, BottomApplied),
 			},
 		})
 	}
@@ -107,7 +107,7 @@ func (l *layout) fingerPitch() (pitch, play float64) {
 		play = l.sawnFingers()
 		return l.Cutter.Width - play/2, play
 	}
-	return l.pitchWith(l.leastFinger()), l.DadoPlay
+	return l.pitchWith(l.minFinger()), l.DadoPlay
 }
 
 // pitchWith is the pitch of a router's fingers between which a notch of a width is the
@@ -115,7 +115,7 @@ func (l *layout) fingerPitch() (pitch, play float64) {
 func (l *layout) pitchWith(least float64) float64 {
 	wish := l.FingerWidth
 	if wish == 0 {
-		wish = math.Max(l.Ts, math.Max(l.rise+l.groove+leastRabbet, least))
+		wish = math.Max(l.Ts, math.Max(l.rise+l.groove+minRabbet, least))
 	}
 	n := math.Max(1, math.Round((l.wallHeight()/wish-1)/2))
 	for n > 1 && l.wallHeight()/(2*n+1)+l.DadoPlay/2 < least {
@@ -127,7 +127,7 @@ func (l *layout) pitchWith(least float64) float64 {
 // sameFingers reports whether fingers would be the same with a bit alone.
 func (l *layout) sameFingers(d float64) bool {
 	least := 2*d + fingerFloor
-	return nearly(l.pitchWith(least), l.pitchWith(l.leastFinger())) && l.pitchWith(least)+l.DadoPlay/2 >= least-settle
+	return nearly(l.pitchWith(least), l.pitchWith(l.minFinger())) && l.pitchWith(least)+l.DadoPlay/2 >= least-settle
 }
 
 // rows are the stretches of an end whose fingers are in the odd or the even rows;
@@ -155,7 +155,7 @@ func (l *layout) rows(odd int, in float64) []finger {
 
 // leastFinger is the width of notches between whose relieved corners, twice a bit and
 // a little, a floor is left to seat on.
-func (l *layout) leastFinger() float64 {
+func (l *layout) minFinger() float64 {
 	if !l.Cutter.Kind.FollowsDrawing() {
 		return 0
 	}
@@ -229,14 +229,14 @@ func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
 	c := l.check(Check{CheckID: CheckID{Code: CheckFingerPlay, Part: Side}, Name: "play of the fingers in their notches", Nominal: play,
-		Least: leastFingerPlay, Most: l.Limits.TonguePlay.Max, Words: PlayWords}, l.Sides.Thickness, 0)
+		LowerLimit: minFingerPlay, UpperLimit: l.Limits.TonguePlay.Max, Verdicts: PlayVerdicts}, l.Sides.Thickness, 0)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		l.say(c.Misfit(geom.Diagnosis{
-			Code: "finger-play", Level: refused(c.Verdict == WillNot), Subject: about(FieldDadoPlay, Side),
+			Code: "finger-play", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoPlay, Side),
 			Fact:     geom.Sentencef("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
 			Ask:      unlikeBoards,
-			Remedies: []geom.Remedy{l.between(FieldDadoPlay, least, most)},
+			Remedies: []geom.Remedy{l.between(SettingDadoPlay, least, most)},
 		}))
 	}
 	if len(at) < 4 {
@@ -245,17 +245,17 @@ func (l *layout) checkFingers() {
 			need = l.fingersNeed()
 		}
 		l.fail(geom.Diagnosis{
-			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
 			Fact:     geom.Sentencef("walls of %s have room for %d fingers of %s: a box joint needs three", geom.Millimetres(l.wallHeight()), len(at)-1, geom.Millimetres(pitch)),
 			Ask:      geom.Sentencef("make the box higher, or take another corner"),
-			Remedies: append(l.fingerWays(l.wallHeight()/3-play/2), l.least(FieldOutside, need).Of("height", 0)),
+			Remedies: append(l.fingerWays(l.wallHeight()/3-play/2), l.least(SettingOutside, need).Of("height", 0)),
 		})
 		return
 	}
-	if notch := pitch + play/2; notch < l.leastFinger()-settle {
+	if notch := pitch + play/2; notch < l.minFinger()-settle {
 		l.fail(geom.Diagnosis{
-			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
-			Measured: geom.Millimetres(notch), Limit: geom.Millimetres(l.leastFinger()),
+			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
+			Measured: geom.Millimetres(notch), Limit: geom.Millimetres(l.minFinger()),
 			Fact:     geom.Sentencef("notches of %s are too narrow: the reliefs that the smallest bit, %s, makes in their corners leave no floor", geom.Millimetres(notch), geom.Millimetres(l.Cutter.Width)),
 			Ask:      geom.Sentencef("take a smaller bit, or another corner"),
 			Remedies: l.fingerWays(notch),
@@ -265,16 +265,16 @@ func (l *layout) checkFingers() {
 	case l.FingerWidth == 0:
 	case l.Cutter.Kind.Fenced() && math.Abs(l.FingerWidth-pitch) > sameFence:
 		l.warn(geom.Diagnosis{
-			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
+			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
 			Measured: geom.Millimetres(l.FingerWidth), Limit: geom.Millimetres(pitch),
 			Fact:     geom.Sentencef("fingers are as wide as the saw makes its slots less half of their play, %s, not %s", geom.Millimetres(pitch), geom.Millimetres(l.FingerWidth)),
 			Ask:      geom.Sentencef("leave finger-width out"),
-			Remedies: []geom.Remedy{l.exactly(FieldFingerWidth, pitch), l.exactly(FieldCutter, l.FingerWidth+play/2)},
+			Remedies: []geom.Remedy{l.exactly(SettingFingerWidth, pitch), l.exactly(SettingCutter, l.FingerWidth+play/2)},
 		})
-	case notch < l.leastFinger()-settle:
+	case notch < l.minFinger()-settle:
 		l.warn(geom.Diagnosis{
-			Code: "finger-width", Subject: about(FieldFingerWidth, Side),
-			Measured: geom.Millimetres(notch), Limit: geom.Millimetres(l.leastFinger()),
+			Code: "finger-width", Subject: about(SettingFingerWidth, Side),
+			Measured: geom.Millimetres(notch), Limit: geom.Millimetres(l.minFinger()),
 			Fact:     geom.Sentencef("fingers of %s are too narrow for the smallest bit, %s, and its reliefs: they are made %s wide", geom.Millimetres(l.FingerWidth), geom.Millimetres(l.Cutter.Width), geom.Millimetres(pitch)),
 			Ask:      geom.Sentencef("take a smaller bit"),
 			Remedies: l.fingerWays(notch),
@@ -287,20 +287,20 @@ func (l *layout) checkFingers() {
 // can be.
 func (l *layout) fingerWays(notch float64) []geom.Remedy {
 	if l.Cutter.Kind.Fenced() {
-		return []geom.Remedy{l.most(FieldCutter, notch)}
+		return []geom.Remedy{l.most(SettingCutter, notch)}
 	}
-	return []geom.Remedy{l.between(FieldFingerWidth, l.leastFinger(), l.wallHeight()/3), l.most(FieldCutter, (notch-fingerFloor)/2)}
+	return []geom.Remedy{l.between(SettingFingerWidth, l.minFinger(), l.wallHeight()/3), l.most(SettingCutter, (notch-fingerFloor)/2)}
 }
 
-// leastFingerPlay is the play of fingers below which glue is scraped off, in
+// minFingerPlay is the play of fingers below which glue is scraped off, in
 // millimetres: they have as much of it on every second face.
-const leastFingerPlay = 0.05
+const minFingerPlay = 0.05
 
 // lapsOfFingers are how the sides' faces stand to the ends of front and back.
 func (l *layout) lapsOfFingers() {
 	for _, r := range l.ends() {
 		l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: "sides at the " + string(r) + "'s ends (proud below 0)", Nominal: 0,
-			Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, l.Sides.Thickness, -1)
+			LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, l.Sides.Thickness, -1)
 	}
 }
 
@@ -309,5 +309,5 @@ func (l *layout) fingeredWidth() Check {
 	t := l.Sides.Thickness
 	width := func(thickness float64) float64 { return l.Width + float64(2*math.Max(0, thickness-t.Mean)) }
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords})
+		LowerLimit: l.Width - l.Limits.Width, UpperLimit: l.Width + l.Limits.Width, Verdicts: WidthVerdicts})
 }

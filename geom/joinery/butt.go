@@ -25,7 +25,7 @@ const (
 // Nothing but glue, screws and dowels holds it.
 func (l *layout) butt() {
 	l.toFront, l.toBack = l.Tf, l.Tk
-	l.mostSlot = math.Inf(1) // no tongue to suit
+	l.maxSlot = math.Inf(1) // no tongue to suit
 	l.dropGlueRoom()
 	if l.Fasteners == "" {
 		l.Fasteners = Screws
@@ -88,17 +88,17 @@ func (l *layout) butted(r Role) ending {
 // corner, hidden behind the front. Where there is no room for that it runs through.
 func (l *layout) stopBefore(reach float64) float64 {
 	at := reach - l.corner() - reliefRoom
-	if at < leastLip-settle {
+	if at < minLip-settle {
 		l.unsuited = true
 		l.warnOnce(geom.Diagnosis{
-			Code: "groove-ends", Subject: about(FieldGrooveEnds, Side),
-			Measured: geom.Millimetres(at), Limit: geom.Millimetres(leastLip),
+			Code: "groove-ends", Subject: about(SettingGrooveEnds, Side),
+			Measured: geom.Millimetres(at), Limit: geom.Millimetres(minLip),
 			Fact: geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimetres(reach)),
 			Ask:  geom.Sentencef("let it run through: it shows at the ends"),
 			Remedies: []geom.Remedy{
-				l.most(FieldCutter, 2*(reach-reliefRoom-leastLip)),
-				l.most(FieldCutterHeight, l.h+reach-leastLip-reliefRoom-l.Cutter.Width/2),
-				write(FieldGrooveEnds, GrooveThrough),
+				l.most(SettingCutter, 2*(reach-reliefRoom-minLip)),
+				l.most(SettingCutterHeight, l.h+reach-minLip-reliefRoom-l.Cutter.Width/2),
+				write(SettingGrooveEnds, GrooveThrough),
 			},
 		})
 		return 0
@@ -132,7 +132,7 @@ func (l *layout) checkFasteners() {
 				Measured: geom.Millimetres(t), Limit: geom.Millimetres(2 * l.sized(metricDowels[0], inchDowels[0])),
 				Fact:     geom.Sentencef("the %s is %s thick: no dowel of %s or more has as much wood beside it", r, geom.Millimetres(t), geom.Millimetres(l.sized(metricDowels[0], inchDowels[0]))),
 				Ask:      geom.Sentencef("take screws"),
-				Remedies: []geom.Remedy{l.least(field, 2*l.sized(metricDowels[0], inchDowels[0])), write(FieldFasteners, Screws)},
+				Remedies: []geom.Remedy{l.least(field, 2*l.sized(metricDowels[0], inchDowels[0])), write(SettingFasteners, Screws)},
 			})
 		case l.Fasteners == Screws && t < 2.5*l.screw(cornerScrew).hole:
 			l.warn(geom.Diagnosis{
@@ -140,17 +140,17 @@ func (l *layout) checkFasteners() {
 				Measured: geom.Millimetres(t), Limit: geom.Millimetres(2.5 * l.screw(cornerScrew).hole),
 				Fact:     geom.Sentencef("%s screws into the end of a %s of %s may split it", l.screw(cornerScrew).called(), r, geom.Millimetres(t)),
 				Ask:      geom.Sentencef("bore the pilot holes, or take thinner screws"),
-				Remedies: []geom.Remedy{l.least(field, 2.5*l.screw(cornerScrew).hole), write(FieldFasteners, Dowels)},
+				Remedies: []geom.Remedy{l.least(field, 2.5*l.screw(cornerScrew).hole), write(SettingFasteners, Dowels)},
 			})
 		}
 	}
 	if l.wallHeight() < 2*holesEdge+l.rise {
 		l.warn(geom.Diagnosis{
-			Code: "fasteners", Subject: about(FieldOutside, Side),
+			Code: "fasteners", Subject: about(SettingOutside, Side),
 			Measured: geom.Millimetres(l.wallHeight()), Limit: geom.Millimetres(2*holesEdge + l.rise),
 			Fact:     geom.Sentencef("sides of %s take one screw or dowel at each corner", geom.Millimetres(l.wallHeight())),
 			Ask:      geom.Sentencef("another corner holds better"),
-			Remedies: []geom.Remedy{l.least(FieldOutside, 2*holesEdge+l.rise+l.wallStand()).Of("height", 0)},
+			Remedies: []geom.Remedy{l.least(SettingOutside, 2*holesEdge+l.rise+l.wallStand()).Of("height", 0)},
 		})
 	}
 }
@@ -158,5 +158,5 @@ func (l *layout) checkFasteners() {
 // buttedWidth is the front between two sides, whatever they are thick.
 func (l *layout) buttedWidth() Check {
 	return l.check(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width,
-		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords}, l.Sides.Thickness, 2)
+		LowerLimit: l.Width - l.Limits.Width, UpperLimit: l.Width + l.Limits.Width, Verdicts: WidthVerdicts}, l.Sides.Thickness, 2)
 }

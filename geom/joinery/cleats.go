@@ -10,13 +10,13 @@ import (
 // lower edges, on which a bottom lies that is in no groove. In millimetres; common
 // practice, no source.
 const (
-	cleatHeight      = 12.0 // unless the bottom's height is given
-	leastCleat       = 10.0 // less has no room for a screw's head
-	leastCleatLength = 40.0
-	cleatShort       = 2.0   // of the room that there is, so that no strip is forced in
-	cleatEnd         = 25.0  // from its end to the first screw
-	cleatApart       = 150.0 // from one screw to the next, at most
-	cleatHold        = 2.0 / 3
+	cleatHeight    = 12.0 // unless the bottom's height is given
+	minCleat       = 10.0 // less has no room for a screw's head
+	minCleatLength = 40.0
+	cleatShort     = 2.0   // of the room that there is, so that no strip is forced in
+	cleatEnd       = 25.0  // from its end to the first screw
+	cleatApart     = 150.0 // from one screw to the next, at most
+	cleatHold      = 2.0 / 3
 )
 
 // CleatRole is that of such a strip.
@@ -27,36 +27,36 @@ func (f BottomFit) Grooved() bool { return f != BottomApplied && f != BottomClea
 
 // checkCleats judges a bottom that lies on cleats.
 func (l *layout) checkCleats() {
-	if l.rise < leastCleat-settle {
+	if l.rise < minCleat-settle {
 		l.fail(geom.Diagnosis{
-			Code: "bottom-height", Subject: about(FieldBottomHeight, Bottom),
-			Measured: geom.Millimetres(l.rise), Limit: geom.Millimetres(leastCleat),
-			Fact:     geom.Sentencef("cleats %s high have no room for screws, %s is needed", geom.Millimetres(l.rise), geom.Millimetres(leastCleat)),
+			Code: "bottom-height", Subject: about(SettingBottomHeight, Bottom),
+			Measured: geom.Millimetres(l.rise), Limit: geom.Millimetres(minCleat),
+			Fact:     geom.Sentencef("cleats %s high have no room for screws, %s is needed", geom.Millimetres(l.rise), geom.Millimetres(minCleat)),
 			Ask:      geom.Sentencef("make them higher"),
-			Remedies: []geom.Remedy{l.least(FieldBottomHeight, leastCleat)},
+			Remedies: []geom.Remedy{l.least(SettingBottomHeight, minCleat)},
 		})
 	}
 	if l.Undermount != nil {
 		l.fail(geom.Diagnosis{
-			Code: "bottom-fit", Subject: about(FieldBottomFit, Bottom),
+			Code: "bottom-fit", Subject: about(SettingBottomFit, Bottom),
 			Fact:     geom.Sentencef("slides under the box run where the cleats are"),
 			Ask:      geom.Sentencef("take slides beside the box"),
-			Remedies: []geom.Remedy{write(FieldBottomFit, BottomCaptured)},
+			Remedies: []geom.Remedy{write(SettingBottomFit, BottomCaptured)},
 		})
 	}
 	for _, c := range []struct {
 		what       string
 		size, room float64
 	}{{"width", l.Width, l.Width - 4*l.Ts - cleatShort}, {"depth", l.Depth, l.Depth - l.toFront - l.toBack - cleatShort}} {
-		if c.room < leastCleatLength-settle {
+		if c.room < minCleatLength-settle {
 			l.fail(geom.Diagnosis{
-				Code: "cleats", Subject: about(FieldOutside, CleatRole),
-				Measured: geom.Millimetres(c.room), Limit: geom.Millimetres(leastCleatLength),
-				Fact: geom.Sentencef("a box %s in %s has room for cleats %s long, at least %s is needed", geom.Millimetres(c.size), c.what, geom.Millimetres(c.room), geom.Millimetres(leastCleatLength)),
+				Code: "cleats", Subject: about(SettingOutside, CleatRole),
+				Measured: geom.Millimetres(c.room), Limit: geom.Millimetres(minCleatLength),
+				Fact: geom.Sentencef("a box %s in %s has room for cleats %s long, at least %s is needed", geom.Millimetres(c.size), c.what, geom.Millimetres(c.room), geom.Millimetres(minCleatLength)),
 				Ask:  geom.Sentencef("take another bottom"),
 				Remedies: []geom.Remedy{
-					l.least(FieldOutside, c.size-c.room+leastCleatLength).Of(c.what, 0),
-					write(FieldBottomFit, BottomApplied),
+					l.least(SettingOutside, c.size-c.room+minCleatLength).Of(c.what, 0),
+					write(SettingBottomFit, BottomApplied),
 				},
 			})
 		}
@@ -87,7 +87,7 @@ func (l *layout) addCleats() {
 			}
 		}
 		wallScrews += len(at) * len(stands)
-		cleats = append(cleats, Part{Role: CleatRole, Label: label, Stock: l.Sides, Panel: p, Stands: stands})
+		cleats = append(cleats, Part{Role: CleatRole, Label: label, Stock: l.Sides, Panel: p, Placements: stands})
 		return between
 	}
 	hold := func(x, y float64) {

@@ -146,9 +146,9 @@ func TestSlidInBottom(t *testing.T) {
 	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomFit = BottomSlidIn }))
 	back, bottom := d.part(Back), d.part(Bottom)
 	bounds(t, "back", back.Panel.Outline, 0, 0, 388, 120-11.83)
-	near(t, "back stands", back.Stands[0].Origin.Z, 11.83)
+	near(t, "back stands", back.Placements[0].Origin.Z, 11.83)
 	bounds(t, "bottom", bottom.Panel.Outline, 0, 0, 386, 442)
-	near(t, "bottom begins", bottom.Stands[0].Origin.Y, 12-6+2)
+	near(t, "bottom begins", bottom.Placements[0].Origin.Y, 12-6+2)
 	for _, k := range back.Panel.Pockets {
 		if k.Kind == geom.Groove {
 			t.Error("a back above the bottom has a groove")
@@ -163,7 +163,7 @@ func TestAppliedBottom(t *testing.T) {
 	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomFit = BottomApplied }))
 	bounds(t, "bottom", d.part(Bottom).Panel.Outline, 0, 0, 400, 450)
 	bounds(t, "side", d.part(Side).Panel.Outline, 0, 0, 450, 114.2)
-	near(t, "side stands", d.part(Side).Stands[0].Origin.Z, 5.8)
+	near(t, "side stands", d.part(Side).Placements[0].Origin.Z, 5.8)
 	near(t, "clear height", d.Inside.Height, 120-5.8)
 	for _, p := range d.Parts {
 		for _, k := range p.Panel.Pockets {
@@ -205,7 +205,7 @@ func TestFingerWidthNotTaken(t *testing.T) {
 		_, problems := Build(s)
 		said := ""
 		for _, p := range problems {
-			if p.Code == "finger-width" && p.Subject.Setting == FieldFingerWidth {
+			if p.Code == "finger-width" && p.Subject.Setting == SettingFingerWidth {
 				said += fact(p)
 			}
 		}

@@ -15,19 +15,19 @@ var (
 )
 
 const (
-	// widestBlade is the slot of the thickest saw blade, in mm; leastStack that of a dado
+	// widestBlade is the slot of the thickest saw blade, in mm; minStack that of a dado
 	// stack without chippers, which shims make wider by as little as one likes.
-	widestBlade, leastStack = 3.6, 6.0
+	widestBlade, minStack = 3.6, 6.0
 )
 
 // toBeHad reports whether what a change asks for can be bought or set: all but the width of
 // a cutter, of which there are some and no others.
 func (l *layout) toBeHad(c geom.Change) bool {
-	if c.Setting != FieldCutter && c.Setting != FieldGrooveCutter || c.Min == 0 || c.Max >= l.Cutter.Width && c.Min <= l.Cutter.Width {
+	if c.Setting != SettingCutter && c.Setting != SettingGrooveCutter || c.Min == 0 || c.Max >= l.Cutter.Width && c.Min <= l.Cutter.Width {
 		return true
 	}
 	if l.Cutter.Kind == Saw {
-		return c.Min <= widestBlade && c.Max >= narrowestBlade || c.Max >= leastStack
+		return c.Min <= widestBlade && c.Max >= narrowestBlade || c.Max >= minStack
 	}
 	_, found := BitIn(c.Min, c.Max)
 	return found
@@ -56,4 +56,4 @@ func BitIn(least, most float64) (bit float64, found bool) {
 
 // IsStack reports whether a saw cuts slots of such widths, in mm, with a dado stack that is
 // shimmed, and not with a blade.
-func IsStack(least, most float64) bool { return most >= leastStack && least > widestBlade }
+func IsStack(least, most float64) bool { return most >= minStack && least > widestBlade }

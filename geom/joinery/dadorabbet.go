@@ -15,7 +15,7 @@ func (l *layout) dadoRabbet() {
 	l.dado = l.slotFor(l.f)
 	l.drawer.Setup.FlatTongues = l.Cutter.Kind.Fenced() && !l.standsOnEnd(l.Width-2*l.Ts+2*l.h)
 	l.toFront, l.toBack = 2*l.f, 2*l.f
-	l.leastSlot, l.mostSlot = l.f+l.Limits.TonguePlay.Min, l.f+l.Limits.TonguePlay.Max
+	l.minSlot, l.maxSlot = l.f+l.Limits.TonguePlay.Min, l.f+l.Limits.TonguePlay.Max
 	l.drawer.Outside.Depth += max(0, l.Tf-2*l.f)
 	if l.BackJoint != Housed {
 		l.drawer.Outside.Depth += max(0, l.Tk-2*l.f)
@@ -32,8 +32,8 @@ func (l *layout) dadoRabbet() {
 				ways = append(ways, l.fenceWays(r, stock)...)
 			}
 			l.warn(c.Misfit(geom.Diagnosis{
-				Code: "outside-depth", Subject: about(FieldOutside, ""),
-				Fact:     geom.Sentencef("the box comes out too %s, %s; %s to %s is right", c.Verdict, l.ranged(c), geom.Millimetres(c.Least), geom.Millimetres(c.Most)),
+				Code: "outside-depth", Subject: about(SettingOutside, ""),
+				Fact:     geom.Sentencef("the box comes out too %s, %s; %s to %s is right", c.Verdict, l.ranged(c), geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
 				Ask:      geom.Sentencef("take a thinner front, or leave the box so deep where there is room behind it"),
 				Remedies: ways,
 			}))
@@ -81,14 +81,14 @@ func (l *layout) tongued(r Role) ending {
 			// In the lips that the ends' shoulders cover, where the bottom's square
 			// corners need relief from a round bit.
 			e.groove = e.reach
-			if e.reach-l.corner()-reliefRoom < leastLip-settle {
+			if e.reach-l.corner()-reliefRoom < minLip-settle {
 				e.groove, l.unsuited = 0, true
 				l.warnOnce(geom.Diagnosis{
-					Code: "groove-ends", Subject: about(FieldGrooveEnds, Side),
-					Measured: geom.Millimetres(e.reach - l.corner() - reliefRoom), Limit: geom.Millimetres(leastLip),
+					Code: "groove-ends", Subject: about(SettingGrooveEnds, Side),
+					Measured: geom.Millimetres(e.reach - l.corner() - reliefRoom), Limit: geom.Millimetres(minLip),
 					Fact:     geom.Sentencef("the bottom reaches to %s from the side's ends: its groove cannot stop and runs through", geom.Millimetres(e.reach)),
 					Ask:      geom.Sentencef("let it run through: it shows at the ends"),
-					Remedies: []geom.Remedy{l.most(FieldCutterHeight, l.f), write(FieldGrooveEnds, GrooveThrough)},
+					Remedies: []geom.Remedy{l.most(SettingCutterHeight, l.f), write(SettingGrooveEnds, GrooveThrough)},
 				})
 			}
 		}

@@ -17,7 +17,7 @@ const (
 	fixedShort, looseShort = 0.5, 1.0 // of the room between the floors of its dados
 	loosePlay              = 0.5      // more in a loose one's dado
 	looseBelow             = 3.0      // how far below the walls' upper edges a loose one ends
-	leastCell              = 20.0     // the least room between two, or to a wall: a finger's
+	minCell                = 20.0     // the least room between two, or to a wall: a finger's
 )
 
 // standingDivider is a divider in its place.
@@ -63,7 +63,7 @@ func (l *layout) dividers() {
 			part.Label = strconv.Itoa(i + 1)
 		}
 		for _, at := range s.at {
-			part.Stands = append(part.Stands, l.dividerStand(s, at))
+			part.Placements = append(part.Placements, l.dividerStand(s, at))
 		}
 		l.drawer.Parts = append(l.drawer.Parts, part)
 	}
@@ -83,7 +83,7 @@ func (l *layout) dividerFoot() float64 {
 }
 
 // roomFor is the clear size across a divider's way.
-func (l *layout) roomFor(w Way) float64 {
+func (l *layout) roomFor(w GrainDirection) float64 {
 	if w == Across {
 		return l.Depth - l.toFront - l.toBack
 	}
@@ -112,14 +112,14 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	slices.Sort(s.at)
 	end := 0.0
 	for _, at := range append(slices.Clone(s.at), room) {
-		if at-end < leastCell-settle {
+		if at-end < minCell-settle {
 			l.failDivider(i, geom.Diagnosis{
 				Code:     "divider-room",
-				Measured: geom.Millimetres(at - end), Limit: geom.Millimetres(leastCell),
-				Fact: geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimetres(at-end), geom.Millimetres(room), geom.Millimetres(leastCell)),
+				Measured: geom.Millimetres(at - end), Limit: geom.Millimetres(minCell),
+				Fact: geom.Sentencef("it leaves a cell of %s in %s; at least %s is needed", geom.Millimetres(at-end), geom.Millimetres(room), geom.Millimetres(minCell)),
 				Ask:  geom.Sentencef("take other places, or none"),
 				Remedies: []geom.Remedy{
-					geom.Remedy{Changes: []geom.Change{{Setting: FieldDividers, Key: "at", Item: i, Count: int((room - leastCell + settle) / (s.t + leastCell))}}},
+					geom.Remedy{Changes: []geom.Change{{Setting: FieldDividers, Key: "at", Item: i, Count: int((room - minCell + settle) / (s.t + minCell))}}},
 				},
 			})
 			return s, false
@@ -154,11 +154,11 @@ func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 		}
 		for _, a := range s.at {
 			for _, b := range o.at {
-				if cell := math.Max(b-(a+s.t), a-(b+o.t)); cell < leastCell-settle {
+				if cell := math.Max(b-(a+s.t), a-(b+o.t)); cell < minCell-settle {
 					l.failDivider(s.number, geom.Diagnosis{
 						Code:     "divider-room",
-						Measured: geom.Millimetres(cell), Limit: geom.Millimetres(leastCell),
-						Fact: geom.Sentencef("one at %s is nearer than %s to one of divider %d at %s", geom.Millimetres(a), geom.Millimetres(leastCell), o.number+1, geom.Millimetres(b)),
+						Measured: geom.Millimetres(cell), Limit: geom.Millimetres(minCell),
+						Fact: geom.Sentencef("one at %s is nearer than %s to one of divider %d at %s", geom.Millimetres(a), geom.Millimetres(minCell), o.number+1, geom.Millimetres(b)),
 						Ask:  geom.Sentencef("other places, or write them all in one divider"),
 					})
 					return false
@@ -178,7 +178,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	}
 	s.slot = l.DadoWidth(s.t, play)
 	c := l.check(Check{CheckID: CheckID{Code: CheckDividerPlay, Part: DividerRole, Item: s.number + 1}, Name: fmt.Sprintf("divider %d play in its dados", s.number+1), Nominal: s.slot - s.t,
-		Least: least, Most: most, Words: PlayWords}, s.Stock.Thickness, -1)
+		LowerLimit: least, UpperLimit: most, Verdicts: PlayVerdicts}, s.Stock.Thickness, -1)
 	if c.Verdict != WillNot && c.Nominal <= HopelessGap+settle && !l.setWrong(c) {
 		return true
 	}
@@ -186,11 +186,11 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 	field, way := FieldDividers, l.between(FieldDividers, s.slot-high, s.slot-low).Of("", s.number)
 	if l.Cutter.Kind.MadeToFit() && s.slot > l.DadoWidth(0, 0)+settle {
 		more := play - l.DadoPlay // in a loose one's dado
-		field, way = FieldDadoPlay, l.between(FieldDadoPlay, low-more, high-more)
+		field, way = SettingDadoPlay, l.between(SettingDadoPlay, low-more, high-more)
 	}
 	l.say(c.Misfit(geom.Diagnosis{
 		Code: "divider-play", Level: refused(c.Verdict == WillNot || c.Nominal > HopelessGap+settle), Subject: about(field, DividerRole),
-		Fact:     geom.Sentencef("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, geom.Millimetres(c.Least), geom.Millimetres(c.Most)),
+		Fact:     geom.Sentencef("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
 		Ask:      unlikeBoards,
 		Remedies: []geom.Remedy{way},
 	}))
@@ -226,7 +226,7 @@ func (l *layout) dividerDados(s standingDivider) {
 	if s.Way == Across {
 		l.cutSides(func(p *geom.Panel, left *Part) {
 			for _, at := range s.at {
-				dado(p, left.along(geom.Vec3{Y: l.toFront + at})-play, foot-left.Stands[0].Origin.Z)
+				dado(p, left.along(geom.Vec3{Y: l.toFront + at})-play, foot-left.Placements[0].Origin.Z)
 			}
 		})
 		return
@@ -235,7 +235,7 @@ func (l *layout) dividerDados(s standingDivider) {
 		w := l.wall(r)
 		for _, at := range s.at {
 			a, b := w.along(geom.Vec3{X: l.Ts + at}), w.along(geom.Vec3{X: l.Ts + at + s.t})
-			dado(&w.Panel, math.Min(a, b)-play, foot-w.Stands[0].Origin.Z)
+			dado(&w.Panel, math.Min(a, b)-play, foot-w.Placements[0].Origin.Z)
 		}
 	}
 }
@@ -292,7 +292,7 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 			play = l.sawnPlay()
 		}
 		for _, at := range o.at {
-			width := math.Max(o.t+play, l.leastNotch())
+			width := math.Max(o.t+play, l.minNotch())
 			l.outlineBit(&p, sameNotch(width))
 			list = append(list, crossing{from + at - start - (width-o.t)/2, width, math.Min(s.height, o.height) / 2})
 		}

@@ -26,7 +26,7 @@ import (
 // in a rabbet's floor and does not show.
 func (l *layout) doubleRabbet() {
 	l.toFront, l.toBack = l.Tf, l.Tk
-	l.mostSlot = math.Inf(1) // no tongue to suit
+	l.maxSlot = math.Inf(1) // no tongue to suit
 	l.dropGlueRoom()
 	l.checkLappedSetting()
 	l.checkHoused()
@@ -96,10 +96,10 @@ func (l *layout) dropGlueRoom() {
 	}
 	if l.GlueRoom > 0 {
 		l.warn(geom.Diagnosis{
-			Code: "glue-room", Subject: about(FieldGlueRoom, ""),
+			Code: "glue-room", Subject: about(SettingGlueRoom, ""),
 			Fact:     geom.Sentencef("a %s has no dados: the glue-room of %s changes nothing", l.Joint, geom.Millimetres(l.GlueRoom)),
 			Ask:      geom.Sentencef("leave the glue room out"),
-			Remedies: []geom.Remedy{l.exactly(FieldGlueRoom, 0)},
+			Remedies: []geom.Remedy{l.exactly(SettingGlueRoom, 0)},
 		})
 	}
 	l.GlueRoom, l.drawer.Setup.DadoHeight = 0, 0
@@ -113,17 +113,17 @@ func (l *layout) checkLappedSetting() {
 	for _, r := range l.ends() {
 		l.checkEndDepth(r)
 	}
-	if l.f < leastRabbet-settle {
-		field := FieldFront // half of which it is
+	if l.f < minRabbet-settle {
+		field := SettingFront // half of which it is
 		if l.FenceDistance != 0 {
-			field = FieldFenceDistance
+			field = SettingFenceDistance
 		}
 		l.fail(geom.Diagnosis{
 			Code: "fence-distance", Subject: about(field, ""),
-			Measured: geom.Millimetres(l.f), Limit: geom.Millimetres(leastRabbet),
-			Fact:     geom.Sentencef("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", geom.Millimetres(l.f), geom.Millimetres(leastRabbet)),
+			Measured: geom.Millimetres(l.f), Limit: geom.Millimetres(minRabbet),
+			Fact:     geom.Sentencef("a fence distance of %s leaves as much wood under the grooves, at least %s is needed", geom.Millimetres(l.f), geom.Millimetres(minRabbet)),
 			Ask:      geom.Sentencef("take a thicker front"),
-			Remedies: []geom.Remedy{l.least(FieldFenceDistance, leastRabbet)},
+			Remedies: []geom.Remedy{l.least(SettingFenceDistance, minRabbet)},
 		})
 	}
 }
@@ -141,7 +141,7 @@ func (l *layout) checkPasses(lengths []float64) {
 		n := 1 + int(math.Ceil((rest-settle)/l.Cutter.Width))
 		l.drawer.Setup.RabbetPasses = n
 		l.note(geom.Diagnosis{ // a pass more takes it
-			Code: "rabbet-passes", Subject: about(FieldCutter, ""),
+			Code: "rabbet-passes", Subject: about(SettingCutter, ""),
 			Measured: geom.Millimetres(longest), Limit: geom.Millimetres(l.Cutter.Width),
 			Fact: geom.Sentencef("one pass leaves %s of rabbets that are %s long", geom.Millimetres(rest), geom.Millimetres(longest)),
 			Ask:  geom.Sentencef("take %d passes, the first along the end, the fence moved out by at most %s each time, the last at %s", n, geom.AtMost(l.Cutter.Width), geom.Millimetres(rest)),
@@ -154,12 +154,12 @@ func (l *layout) checkRabbets() {
 	l.checkPasses([]float64{l.h, l.Ts - l.h})
 	if l.Cutter.Kind.Fenced() && math.Abs(l.Ts-2*l.h) > sameFence {
 		l.note(geom.Diagnosis{ // the fence is set once more
-			Code: "rabbet-setup", Subject: about(FieldCutterHeight, Side),
+			Code: "rabbet-setup", Subject: about(SettingCutterHeight, Side),
 			Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(l.Ts - l.h),
 			Fact: geom.Sentencef("the rabbets of the sides are %s long, those of front and back %s: each length takes a fence of its own",
 				geom.Millimetres(l.h), geom.Millimetres(l.Ts-l.h)),
 			Ask:      geom.Sentencef("set the fence once for the sides of all drawers, then once for their fronts and backs"),
-			Remedies: []geom.Remedy{l.exactly(FieldCutterHeight, l.Ts/2)},
+			Remedies: []geom.Remedy{l.exactly(SettingCutterHeight, l.Ts/2)},
 		})
 	}
 }

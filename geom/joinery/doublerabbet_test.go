@@ -58,17 +58,17 @@ func TestDoubleRabbetSizes(t *testing.T) {
 		at   geom.Placement
 		want geom.Vec3
 	}{
-		{"left side", side.Stands[0], geom.Vec3{Y: 5}},                // Tf - h
-		{"right side", side.Stands[1], geom.Vec3{X: 460, Y: 500 - 9}}, // Tk - h
-		{"front", front.Stands[0], geom.Vec3{X: 460}},
-		{"back", back.Stands[0], geom.Vec3{Y: 500}},
-		{"bottom", bottom.Stands[0], geom.Vec3{X: 12 - 5 + 1, Y: 10 - 5 + 1, Z: 5}}, // T - h, half the slack
+		{"left side", side.Placements[0], geom.Vec3{Y: 5}},                // Tf - h
+		{"right side", side.Placements[1], geom.Vec3{X: 460, Y: 500 - 9}}, // Tk - h
+		{"front", front.Placements[0], geom.Vec3{X: 460}},
+		{"back", back.Placements[0], geom.Vec3{Y: 500}},
+		{"bottom", bottom.Placements[0], geom.Vec3{X: 12 - 5 + 1, Y: 10 - 5 + 1, Z: 5}}, // T - h, half the slack
 	} {
 		if c.at.Origin != c.want {
 			t.Errorf("%s at %v, want %v", c.what, c.at.Origin, c.want)
 		}
 	}
-	near(t, "back slack", 500-(bottom.Stands[0].Origin.Y+bottom.Panel.Width()), 14-5+1)
+	near(t, "back slack", 500-(bottom.Placements[0].Origin.Y+bottom.Panel.Width()), 14-5+1)
 	if d.Outside != (Size{460, 140, 500}) {
 		t.Errorf("outside %v", d.Outside)
 	}
@@ -88,7 +88,7 @@ func TestDoubleRabbetFlushBottom(t *testing.T) {
 	}
 	near(t, "tongue play", d.fit("bottom-play").Nominal, 6.35-(12-6))
 	near(t, "flush", d.fit("bottom-flush").Nominal, 0)
-	near(t, "bottom stands at", d.part(Bottom).Stands[0].Origin.Z, 0)
+	near(t, "bottom stands at", d.part(Bottom).Placements[0].Origin.Z, 0)
 }
 
 // TestDoubleRabbetGrooveEnds: stopped grooves end in the middle of the rabbets, 6
@@ -150,36 +150,36 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		says   string // in the message or the hint
 		follow func(*Spec)
 	}{
-		"glue room": {func(s *Spec) { s.GlueRoom = 0.2 }, "glue-room", FieldGlueRoom, false, "the glue-room of 0.2 mm changes nothing",
+		"glue room": {func(s *Spec) { s.GlueRoom = 0.2 }, "glue-room", SettingGlueRoom, false, "the glue-room of 0.2 mm changes nothing",
 			func(s *Spec) { s.GlueRoom = 0 }},
-		"cut too deep":    {func(s *Spec) { s.CutterHeight = 11.5 }, "cutter-height", FieldCutterHeight, true, "cuts 11.5 mm deep in sides of 12 mm", func(s *Spec) { s.CutterHeight = 6 }},
-		"cut too shallow": {func(s *Spec) { s.CutterHeight = 0.9; s.BottomSlack = 0.5 }, "cutter-height", FieldCutterHeight, true, "cuts 0.9 mm deep", func(s *Spec) { s.CutterHeight = 6 }},
-		"cut through a thin spot": {func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 10.1 }, "cutter-height", FieldCutterHeight, true,
+		"cut too deep":    {func(s *Spec) { s.CutterHeight = 11.5 }, "cutter-height", SettingCutterHeight, true, "cuts 11.5 mm deep in sides of 12 mm", func(s *Spec) { s.CutterHeight = 6 }},
+		"cut too shallow": {func(s *Spec) { s.CutterHeight = 0.9; s.BottomSlack = 0.5 }, "cutter-height", SettingCutterHeight, true, "cuts 0.9 mm deep", func(s *Spec) { s.CutterHeight = 6 }},
+		"cut through a thin spot": {func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 10.1 }, "cutter-height", SettingCutterHeight, true,
 			"11 mm at the thinnest", nil},
-		"thin front": {func(s *Spec) { s.Front = sheet("thin", 6.9); s.FenceDistance = 6 }, "cutter-height", FieldFront, true,
+		"thin front": {func(s *Spec) { s.Front = sheet("thin", 6.9); s.FenceDistance = 6 }, "cutter-height", SettingFront, true,
 			"front 8 or more", func(s *Spec) { s.Front = sheet("eight", 8) }},
-		"thin back": {func(s *Spec) { s.Back = sheet("thin", 6.9) }, "cutter-height", FieldBack, true, "the groove is 6 mm deep in a back of 6.9 mm",
+		"thin back": {func(s *Spec) { s.Back = sheet("thin", 6.9) }, "cutter-height", SettingBack, true, "the groove is 6 mm deep in a back of 6.9 mm",
 			func(s *Spec) { s.Back = sheet("ten", 10) }},
-		"thin web": {func(s *Spec) { s.CutterHeight = 6.1; s.Front = sheet("eight", 8); s.Cutter.Width = 6.4 }, "thin-web", FieldFront, false,
+		"thin web": {func(s *Spec) { s.CutterHeight = 6.1; s.Front = sheet("eight", 8); s.Cutter.Width = 6.4 }, "thin-web", SettingFront, false,
 			"cutter-height 6 or less", func(s *Spec) { s.CutterHeight = 6 }},
-		"groove at the edge": {func(s *Spec) { s.FenceDistance = 0.9 }, "fence-distance", FieldFenceDistance, true,
+		"groove at the edge": {func(s *Spec) { s.FenceDistance = 0.9 }, "fence-distance", SettingFenceDistance, true,
 			"fence-distance 1 or more", func(s *Spec) { s.FenceDistance = 1 }},
-		"narrow box":  {func(s *Spec) { s.Width = 43.9 }, "room", FieldOutside, true, "outside width 44 or more", func(s *Spec) { s.Width = 44 }},
-		"shallow box": {func(s *Spec) { s.Back = sheet("eighteen", 18); s.Depth, s.Height = 49.9, 49 }, "room", FieldOutside, true, "outside depth 50 or more", func(s *Spec) { s.Depth = 50 }},
-		"passes": {func(s *Spec) { s.Sides = sheet("thick", 18) }, "rabbet-passes", FieldCutter, false,
+		"narrow box":  {func(s *Spec) { s.Width = 43.9 }, "room", SettingOutside, true, "outside width 44 or more", func(s *Spec) { s.Width = 44 }},
+		"shallow box": {func(s *Spec) { s.Back = sheet("eighteen", 18); s.Depth, s.Height = 49.9, 49 }, "room", SettingOutside, true, "outside depth 50 or more", func(s *Spec) { s.Depth = 50 }},
+		"passes": {func(s *Spec) { s.Sides = sheet("thick", 18) }, "rabbet-passes", SettingCutter, false,
 			"one pass leaves 2.65 mm of rabbets that are 9 mm long | take 2 passes, the first along the end, the fence moved out by at most 6.35 mm each time, the last at 2.65 mm", func(s *Spec) { s.Sides = sheet("twelve", 12) }},
-		"two lengths": {func(s *Spec) { s.CutterHeight = 5.9 }, "rabbet-setup", FieldCutterHeight, false,
+		"two lengths": {func(s *Spec) { s.CutterHeight = 5.9 }, "rabbet-setup", SettingCutterHeight, false,
 			"the rabbets of the sides are 5.9 mm long, those of front and back 6.1 mm", func(s *Spec) { s.CutterHeight = 6 }},
-		"alike would be too deep": {func(s *Spec) { s.Front, s.FenceDistance, s.CutterHeight = sheet("thin", 6.9), 6, 4 }, "rabbet-setup", FieldCutterHeight, false,
+		"alike would be too deep": {func(s *Spec) { s.Front, s.FenceDistance, s.CutterHeight = sheet("thin", 6.9), 6, 4 }, "rabbet-setup", SettingCutterHeight, false,
 			"cutter-height 6 and front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		// Half of 11.99 is 5.995, written as 6: 6 + 1 is more than 6.996, 5.995 + 1 is not.
 		"alike as written": {func(s *Spec) {
 			s.Sides, s.Front, s.FenceDistance, s.CutterHeight = sheet("just under", 11.99), sheet("thin", 6.996), 6, 4
-		}, "rabbet-setup", FieldCutterHeight, false,
+		}, "rabbet-setup", SettingCutterHeight, false,
 			"cutter-height 6 and front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
-		"swapped": {func(s *Spec) { s.Height, s.Depth = 500, 140 }, "proportions", FieldOutside, false, "width x height x depth", func(s *Spec) { s.Height, s.Depth = 140, 500 }},
+		"swapped": {func(s *Spec) { s.Height, s.Depth = 500, 140 }, "proportions", SettingOutside, false, "width x height x depth", func(s *Spec) { s.Height, s.Depth = 140, 500 }},
 		// A cutter for the bottom alone: there is no tongue that it has to suit.
-		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "bottom-play", FieldBottom, false,
+		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "bottom-play", SettingBottom, false,
 			"bottom 5.75 to 6.32; or cutter 6.01 to 6.2", func(s *Spec) { s.Cutter.Width = 6.2 }},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -243,9 +243,9 @@ func TestDoubleRabbetMirrors(t *testing.T) {
 	for a, b := range map[Role]Role{Side: Side, Front: Back, Back: Front} {
 		p, q := d.part(a), turned.part(b)
 		near(t, string(a)+" length", p.Panel.Length(), q.Panel.Length())
-		last := len(p.Stands) - 1
-		for i, stand := range p.Stands {
-			o, u := stand.Origin, q.Stands[last-i].Origin
+		last := len(p.Placements) - 1
+		for i, stand := range p.Placements {
+			o, u := stand.Origin, q.Placements[last-i].Origin
 			if math.Abs(o.X-(460-u.X)) > 1e-9 || math.Abs(o.Y-(500-u.Y)) > 1e-9 || o.Z != u.Z {
 				t.Errorf("%s at %v, turned %v", a, o, u)
 			}

@@ -30,10 +30,10 @@ type Part struct {
 	Role Role
 	// Label tells parts of one role apart: left and right where the sides are no
 	// twins, a number where there are several; else empty.
-	Label  string
-	Stock  Stock
-	Panel  geom.Panel
-	Stands []geom.Placement
+	Label      string
+	Stock      Stock
+	Panel      geom.Panel
+	Placements []geom.Placement
 }
 
 // Size is a box's width (left to right), height and depth (front to back), in mm.
@@ -165,7 +165,7 @@ func (l *layout) work() {
 		l.boxJoint()
 	default:
 		l.fail(geom.Diagnosis{
-			Code: "joint", Subject: about(FieldJoint, ""),
+			Code: "joint", Subject: about(SettingJoint, ""),
 			Fact: geom.Sentencef("there is no corner called %q", l.Joint),
 			Ask:  geom.Sentencef("write %s, %s, %s, %s or %s", DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint),
 		})

@@ -38,9 +38,9 @@ func (l *layout) drawerFront() {
 		p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: p.Thickness, Outline: geom.Circle(geom.Point{X: x, Y: y}, d/2)})
 	}
 	// Panel x of both fronts runs from right to left, seen from before the box.
-	y := math.Min(0, front.Stands[0].Origin.Y) - t
+	y := math.Min(0, front.Placements[0].Origin.Y) - t
 	stand := geom.Placement{Origin: geom.Vec3{X: box.Max.X, Y: y, Z: -f.Below}, X: geom.Right.Scale(-1), Y: geom.Up}
-	if gap := front.Stands[0].Origin.Y - (y + t); gap > HopelessGap+settle {
+	if gap := front.Placements[0].Origin.Y - (y + t); gap > HopelessGap+settle {
 		l.fail(geom.Diagnosis{
 			Code: "recess", Subject: about(FieldDrawerFront, DrawerFrontRole),
 			Measured: geom.Millimetres(gap), Limit: geom.Millimetres(HopelessGap),
@@ -60,7 +60,7 @@ func (l *layout) drawerFront() {
 		in := math.Min(fixingIn, (l.Width-2*l.Ts)/4)
 		for _, x := range []float64{l.Ts + in, l.Width - l.Ts - in} {
 			if x > box.Min.X+handleEdge && x < box.Max.X-handleEdge && z > box.Min.Y+handleEdge && z < box.Max.Y-handleEdge {
-				drill(&front.Panel, front.along(geom.Vec3{X: x}), z-front.Stands[0].Origin.Z, l.screw(fixingScrew).hole)
+				drill(&front.Panel, front.along(geom.Vec3{X: x}), z-front.Placements[0].Origin.Z, l.screw(fixingScrew).hole)
 				screws++
 			}
 		}
@@ -75,7 +75,7 @@ func (l *layout) drawerFront() {
 	}
 	l.takes(l.long("screw", l.screw(fixingScrew).name, front.Stock.Thickness.Mean+fixingWasher+float64(fixingInto*t))+" with washer", screws)
 	l.handle(f, &p, stand, front, floor, drill)
-	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Stands: []geom.Placement{stand}})
+	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Placements: []geom.Placement{stand}})
 }
 
 // frontFloor is how high over the box's lower edge the box's front is free of the bottom.
@@ -86,7 +86,7 @@ func (l *layout) frontFloor(front *Part) float64 {
 	case l.BottomFit.Grooved():
 		return l.rise + l.groove
 	}
-	return front.Stands[0].Origin.Z
+	return front.Placements[0].Origin.Z
 }
 
 // standsBefore reports whether a drawer front stands before the box, and says so where it
@@ -133,7 +133,7 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 		}
 		drill(p, x, f.Height-down, d)
 		at := geom.Vec3{X: stand.Origin.X - x, Z: stand.Origin.Z + f.Height - down}
-		fx, fz := front.along(at), at.Z-front.Stands[0].Origin.Z
+		fx, fz := front.along(at), at.Z-front.Placements[0].Origin.Z
 		clear := l.sized(handleClear, 48)
 		r := clear / 2
 		switch {

@@ -25,7 +25,7 @@ func levelEdge(l geom.Loop, y float64) int {
 
 // leastNotch is the narrowest notch in an outline that the router's smallest bit
 // gets into, on files that round to a thousandth of an inch too.
-func (l *layout) leastNotch() float64 {
+func (l *layout) minNotch() float64 {
 	if !l.Cutter.Kind.FollowsDrawing() {
 		return 0
 	}

@@ -96,15 +96,15 @@ func (l *layout) checkRows(pitch, play float64) {
 	at := l.edges()
 	if last := at[len(at)-1] - at[len(at)-2]; l.Cutter.Kind.Fenced() && math.Abs(last-pitch) > sameFence && len(at)-1 != l.drawer.Setup.FingerRow {
 		walls := at[len(at)-2] + pitch
-		if walls < l.lowUsed()+leastAbove-l.wallStand() {
+		if walls < l.lowUsed()+minAbove-l.wallStand() {
 			walls += pitch
 		}
 		l.warn(geom.Diagnosis{
-			Code: "finger-width", Subject: about(FieldOutside, Side),
+			Code: "finger-width", Subject: about(SettingOutside, Side),
 			Measured: geom.Millimetres(last), Limit: geom.Millimetres(pitch),
 			Fact:     geom.Sentencef("the topmost fingers are %s wide, the others %s", geom.Millimetres(last), geom.Millimetres(pitch)),
 			Ask:      geom.Sentencef("plane the topmost fingers off, or leave them so"),
-			Remedies: []geom.Remedy{l.exactly(FieldOutside, walls+l.wallStand()).Of("height", 0)},
+			Remedies: []geom.Remedy{l.exactly(SettingOutside, walls+l.wallStand()).Of("height", 0)},
 		})
 	}
 	if !l.BottomFit.Grooved() {
@@ -113,7 +113,7 @@ func (l *layout) checkRows(pitch, play float64) {
 	row := l.rowOf(l.rise)
 	if !l.withinRow(play) {
 		l.fail(geom.Diagnosis{
-			Code: "bottom-height", Subject: about(FieldBottomHeight, Side),
+			Code: "bottom-height", Subject: about(SettingBottomHeight, Side),
 			Measured: geom.Millimetres(l.rise + l.groove), Limit: geom.Millimetres(at[row+1]),
 			Fact:     geom.Sentencef("the bottom's groove, from %s to %s over the edge, crosses from one row of fingers, which ends at %s, into the next", geom.Millimetres(l.rise), geom.Millimetres(l.rise+l.groove), geom.Millimetres(at[row+1])),
 			Ask:      geom.Sentencef("take another corner or another bottom"),
@@ -125,12 +125,12 @@ func (l *layout) checkRows(pitch, play float64) {
 		if row%2 == 1 {
 			where = "of the sides, in front and behind"
 		}
-		ways := []geom.Remedy{write(FieldGrooveEnds, GroovePlugged)}
+		ways := []geom.Remedy{write(SettingGrooveEnds, GroovePlugged)}
 		if l.Cutter.Kind.Stops() {
-			ways = append(ways, write(FieldGrooveEnds, GrooveStopped))
+			ways = append(ways, write(SettingGrooveEnds, GrooveStopped))
 		}
 		l.warn(geom.Diagnosis{
-			Code: "groove-shows", Subject: about(FieldGrooveEnds, Front),
+			Code: "groove-shows", Subject: about(SettingGrooveEnds, Front),
 			Fact:     geom.Sentencef("the bottom's groove runs through and shows as holes in the ends of the fingers " + where),
 			Ask:      geom.Sentencef("plug them"),
 			Remedies: ways,
@@ -145,11 +145,11 @@ func (l *layout) rowWays(at []float64, play float64) []geom.Remedy {
 	for row := range len(at) - 1 {
 		low, high := at[row]+play/4, at[row+1]-play/4-l.groove
 		if row == 0 {
-			low = leastRabbet
+			low = minRabbet
 		}
 		if l.advisable(low, high) && len(ways) < 2 {
-			ways = append(ways, l.between(FieldBottomHeight, low, high))
+			ways = append(ways, l.between(SettingBottomHeight, low, high))
 		}
 	}
-	return append(ways, l.between(FieldFingerWidth, l.rise+l.groove+2*leastRabbet, l.wallHeight()/3), write(FieldBottomFit, BottomApplied), write(FieldBottomFit, BottomCleats))
+	return append(ways, l.between(SettingFingerWidth, l.rise+l.groove+2*minRabbet, l.wallHeight()/3), write(SettingBottomFit, BottomApplied), write(SettingBottomFit, BottomCleats))
 }

@@ -11,27 +11,27 @@ import (
 type Verdict string
 
 const (
-	Goes     Verdict = "goes together"
-	Tight    Verdict = "tight"
-	Loose    Verdict = "loose"
-	WillNot  Verdict = "will not"
-	IsFlush  Verdict = "flush"
-	Recessed Verdict = "recessed"
-	Proud    Verdict = "proud"
-	AsAsked  Verdict = "as asked"
-	Narrow   Verdict = "narrow"
-	Wide     Verdict = "wide"
-	Deep     Verdict = "deep"
-	Shallow  Verdict = "shallow"
-	Open     Verdict = "open"
-	Low      Verdict = "low"
-	High     Verdict = "high"
-	Short    Verdict = "short"
-	Long     Verdict = "long"
+	GoesTogether Verdict = "goes together"
+	Tight        Verdict = "tight"
+	Loose        Verdict = "loose"
+	WillNot      Verdict = "will not"
+	IsFlush      Verdict = "flush"
+	Recessed     Verdict = "recessed"
+	Proud        Verdict = "proud"
+	AsAsked      Verdict = "as asked"
+	Narrow       Verdict = "narrow"
+	Wide         Verdict = "wide"
+	Deep         Verdict = "deep"
+	Shallow      Verdict = "shallow"
+	Open         Verdict = "open"
+	Low          Verdict = "low"
+	High         Verdict = "high"
+	Short        Verdict = "short"
+	Long         Verdict = "long"
 )
 
 // Right reports whether a measure with the verdict is as it is meant.
-func (v Verdict) Right() bool { return v == Goes || v == IsFlush || v == AsAsked }
+func (v Verdict) Right() bool { return v == GoesTogether || v == IsFlush || v == AsAsked }
 
 // Check is one measure of the finished joint, in millimetres: for the mean of
 // the caliper readings, and the least and the greatest that the readings allow
@@ -39,26 +39,26 @@ func (v Verdict) Right() bool { return v == Goes || v == IsFlush || v == AsAsked
 // judges the whole range against the limits.
 type Check struct {
 	CheckID
-	Name              string // for people
-	Nominal, Min, Max float64
-	Least, Most       float64 // limits
-	Words             Words
-	Verdict           Verdict
+	Name                   string // for people
+	Nominal, Min, Max      float64
+	LowerLimit, UpperLimit float64 // limits
+	Verdicts               Verdicts
+	Verdict                Verdict
 }
 
-// Words are the verdicts on a range within its limits, beyond the lower and
+// Verdicts are the verdicts on a range within its limits, beyond the lower and
 // beyond the upper one.
-type Words struct{ Within, Below, Above Verdict }
+type Verdicts struct{ Within, Below, Above Verdict }
 
 // The words for a thing inside another, for faces that should be level, and for
 // sizes.
 var (
-	PlayWords     = Words{Goes, Tight, Loose}
-	DiagonalWords = Words{AsAsked, Short, Long}
-	RecessWords   = Words{IsFlush, Proud, Recessed}
-	WidthWords    = Words{AsAsked, Narrow, Wide}
-	HeightWords   = Words{AsAsked, Low, High}
-	DepthWords    = Words{AsAsked, Shallow, Deep}
+	PlayVerdicts     = Verdicts{GoesTogether, Tight, Loose}
+	DiagonalVerdicts = Verdicts{AsAsked, Short, Long}
+	RecessVerdicts   = Verdicts{IsFlush, Proud, Recessed}
+	WidthVerdicts    = Verdicts{AsAsked, Narrow, Wide}
+	HeightVerdicts   = Verdicts{AsAsked, Low, High}
+	DepthVerdicts    = Verdicts{AsAsked, Shallow, Deep}
 )
 
 // check adds a measure that changes with a thickness, by factor times its deviation
@@ -74,26 +74,26 @@ func (l *layout) judge(c Check) Check {
 	if s, known := l.Spreads[c.CheckID]; known {
 		c.Min, c.Max = c.Nominal+s.Min, c.Nominal+s.Max
 	}
-	c.Verdict = c.Over(c.Min, c.Max)
+	c.Verdict = c.VerdictOn(c.Min, c.Max)
 	l.drawer.Fit = append(l.drawer.Fit, c)
 	return c
 }
 
-// Over is the verdict on a range of the measure. Nothing goes into a gap of which
+// VerdictOn is the verdict on a range of the measure. Nothing goes into a gap of which
 // nothing is left as it is meant.
-func (c Check) Over(least, most float64) Verdict {
-	below, above := c.Least-least, most-c.Most
+func (c Check) VerdictOn(least, most float64) Verdict {
+	below, above := c.LowerLimit-least, most-c.UpperLimit
 	switch {
-	case c.Words == PlayWords && c.Nominal <= settle:
+	case c.Verdicts == PlayVerdicts && c.Nominal <= settle:
 		return WillNot
 	case below > settle && above > settle:
-		return c.Words.Below + " or " + c.Words.Above
+		return c.Verdicts.Below + " or " + c.Verdicts.Above
 	case below > settle:
-		return c.Words.Below
+		return c.Verdicts.Below
 	case above > settle:
-		return c.Words.Above
+		return c.Verdicts.Above
 	}
-	return c.Words.Within
+	return c.Verdicts.Within
 }
 
 // usual gives those of a check as advice prints them: where the range spreads too far,
@@ -102,7 +102,7 @@ func (l *layout) usual(c Check) (least, most float64) {
 	if least, most = c.usual(); l.advisable(least, most) {
 		return least, most
 	}
-	return c.Least, c.Most
+	return c.LowerLimit, c.UpperLimit
 }
 
 // setWrong reports whether a measure leaves its limits as it is set, and another
@@ -111,16 +111,16 @@ func (l *layout) usual(c Check) (least, most float64) {
 // the package fit.
 func (l *layout) setWrong(c Check) bool {
 	least, most := c.usual()
-	return c.Verdict != c.Words.Within && l.advisable(least, most)
+	return c.Verdict != c.Verdicts.Within && l.advisable(least, most)
 }
 
 // Misfit is a diagnosis of a check, with the end of its range that leaves its limits, or leaves
 // them by more, and that limit.
 func (c Check) Misfit(d geom.Diagnosis) geom.Diagnosis {
 	d.Subject.Check = c.CheckID
-	d.Measured, d.Limit = geom.Millimetres(c.Max), geom.Millimetres(c.Most)
-	if c.Least-c.Min > c.Max-c.Most {
-		d.Measured, d.Limit = geom.Millimetres(c.Min), geom.Millimetres(c.Least)
+	d.Measured, d.Limit = geom.Millimetres(c.Max), geom.Millimetres(c.UpperLimit)
+	if c.LowerLimit-c.Min > c.Max-c.UpperLimit {
+		d.Measured, d.Limit = geom.Millimetres(c.Min), geom.Millimetres(c.LowerLimit)
 	}
 	return d
 }
@@ -141,7 +141,7 @@ func (r ranged) In(u geom.Unit) string {
 	text := func(mm float64) string { return geom.Millimetres(mm).In(u) }
 	least, most := text(r.Min), text(r.Max)
 	if least == most {
-		if r.Verdict != r.Words.Within && (most == text(r.Least) || most == text(r.Most)) {
+		if r.Verdict != r.Verdicts.Within && (most == text(r.LowerLimit) || most == text(r.UpperLimit)) {
 			return finer(r.Max, u) // as printed it would be within
 		}
 		return most
@@ -164,7 +164,7 @@ func finer(mm float64, u geom.Unit) string {
 // usual gives the nominal values with which the whole range of a check keeps
 // within its limits; least is above most where the readings spread too far.
 func (c Check) usual() (least, most float64) {
-	return c.Least + (c.Nominal - c.Min), c.Most - (c.Max - c.Nominal)
+	return c.LowerLimit + (c.Nominal - c.Min), c.UpperLimit - (c.Max - c.Nominal)
 }
 
 // TonguePlayAt is what a fence distance leaves of a dado's width beside the tongue that it
@@ -184,7 +184,7 @@ func (l *layout) tonguePlay(r Role) Check {
 		factor = -1
 	}
 	return l.check(Check{CheckID: CheckID{Code: CheckTonguePlay, Part: r}, Name: string(r) + " tongue play in its dado", Nominal: TonguePlayAt(l.f, l.dado),
-		Least: l.Limits.TonguePlay.Min, Most: l.Limits.TonguePlay.Max, Words: PlayWords}, stock.Thickness, factor)
+		LowerLimit: l.Limits.TonguePlay.Min, UpperLimit: l.Limits.TonguePlay.Max, Verdicts: PlayVerdicts}, stock.Thickness, factor)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
@@ -197,7 +197,7 @@ func (l *layout) recess(r Role) Check {
 		factor = 0
 	}
 	return l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: RecessAt(l.f, stock.Thickness.Mean),
-		Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, stock.Thickness, factor)
+		LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, stock.Thickness, factor)
 }
 
 // bottomPlayID is that of the check of a bottom which is captured or flush.
@@ -225,7 +225,7 @@ func (l *layout) bottomPlay() Check {
 		factor = 0
 	}
 	return l.check(Check{CheckID: bottomPlayID(seat), Name: string(seat) + " bottom play in its groove", Nominal: l.groove - l.inGroove(),
-		Least: l.Limits.BottomPlay.Min, Most: l.Limits.BottomPlay.Max, Words: PlayWords}, l.Bottom.Thickness, factor)
+		LowerLimit: l.Limits.BottomPlay.Min, UpperLimit: l.Limits.BottomPlay.Max, Verdicts: PlayVerdicts}, l.Bottom.Thickness, factor)
 }
 
 // flushness is how far a flush bottom's underside stands above the bottom edges,
@@ -237,13 +237,13 @@ func (l *layout) flushness() Check {
 		factor = 0
 	}
 	return l.check(Check{CheckID: CheckID{Code: CheckBottomFlush, Part: Bottom}, Name: "flush bottom above the edges (below 0: hangs down)", Nominal: 0,
-		Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, l.Bottom.Thickness, factor)
+		LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, l.Bottom.Thickness, factor)
 }
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
 func (l *layout) outsideDepth() Check {
 	return l.check(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.drawer.Outside.Depth,
-		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth, Words: DepthWords}, l.Sides.Thickness, 0)
+		LowerLimit: l.Depth - l.Limits.Depth, UpperLimit: l.Depth + l.Limits.Depth, Verdicts: DepthVerdicts}, l.Sides.Thickness, 0)
 }
 
 // outsideWidth changes with both sides where the dados' floors are h below the
@@ -260,7 +260,7 @@ func (l *layout) outsideWidth() Check {
 		return l.Width + float64(2*more)
 	}
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords})
+		LowerLimit: l.Width - l.Limits.Width, UpperLimit: l.Width + l.Limits.Width, Verdicts: WidthVerdicts})
 }
 
 // shoulderRoom is how much longer the rabbets are than the tongues need: with the

@@ -1,11 +1,11 @@
 package joinery
 
-// Way is the direction in which a divider runs.
-type Way string
+// GrainDirection is the direction in which a divider runs.
+type GrainDirection string
 
 const (
-	Across Way = "across" // from side to side
-	Along  Way = "along"  // from front to back
+	Across GrainDirection = "across" // from side to side
+	Along  GrainDirection = "along"  // from front to back
 )
 
 // Divider is one or more equal boards that divide the inside of a box. They stand
@@ -13,7 +13,7 @@ const (
 // are halved.
 type Divider struct {
 	Stock Stock
-	Way   Way
+	Way   GrainDirection
 	// At are the distances from the inside face of the front (Across) or of the left
 	// side (Along) to the near face of each, in mm; empty with a Count, which spaces
 	// as many evenly.
@@ -52,7 +52,7 @@ type DrawerFront struct {
 	Left, Below   float64
 	// Handles are the holes for a handle or knob: none, one, or two that are
 	// HandleApart apart, HandleDiameter wide, in the middle of the front's height
-	// unless HandleDown tells how far below its top edge.
+	// unless HandleDown says how far below its top edge.
 	Handles                                 int
 	HandleApart, HandleDiameter, HandleDown float64
 }
@@ -62,8 +62,8 @@ type Undermount struct {
 	// Recess is how high the underside of the bottom has to stand over the bottom
 	// edges, for the slides under it.
 	Recess float64
-	// MostSide is the thickest side that goes between slide and opening.
-	MostSide float64
+	// MaxSide is the thickest side that goes between slide and opening.
+	MaxSide float64
 	// NotchWidth and NotchHeight are cut out of the back's lower corners, measured
 	// from the inside faces of the sides and from the bottom edge; 0 is no notch.
 	NotchWidth, NotchHeight float64

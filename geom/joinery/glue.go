@@ -46,7 +46,7 @@ func (d Drawer) cleatFaces() float64 {
 	sum := 0.0
 	for _, p := range d.Parts {
 		if p.Role == CleatRole {
-			sum += float64(float64(len(p.Stands)) * p.Panel.Length() * p.Panel.Width())
+			sum += float64(float64(len(p.Placements)) * p.Panel.Length() * p.Panel.Width())
 		}
 	}
 	return sum

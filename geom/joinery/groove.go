@@ -6,10 +6,10 @@ import (
 	"drawerwright/geom"
 )
 
-// mostPasses is how many passes of a cutter for grooves are advised at most, and
+// maxPasses is how many passes of a cutter for grooves are advised at most, and
 // narrowestBlade the narrowest saw blade, in mm; common practice, no source.
 const (
-	mostPasses     = 3.0
+	maxPasses      = 3.0
 	narrowestBlade = 1.5
 )
 
@@ -21,7 +21,7 @@ func (l *layout) ownGrooves() bool { return l.Cutter.Kind.Fenced() && l.Cutter.G
 func (l *layout) groovesFit() bool { return l.Cutter.Kind.MadeToFit() || l.ownGrooves() }
 
 // leastGroove is the narrowest groove that the machine makes.
-func (l *layout) leastGroove() float64 {
+func (l *layout) minGroove() float64 {
 	if l.ownGrooves() {
 		return l.Cutter.Groove
 	}
@@ -82,8 +82,8 @@ func (l *layout) grooveWay() geom.Remedy {
 	t, play := l.Bottom.Thickness, l.Limits.BottomPlay
 	least, most := play.Min+factor*(t.Max-t.Mean), play.Max-factor*(t.Mean-t.Min)
 	if l.GroovePlay >= least-settle && l.GroovePlay <= most+settle {
-		return l.between(FieldGrooveCutter, math.Max(narrowestBlade, (stands+l.GroovePlay)/mostPasses), stands+most)
+		return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+l.GroovePlay)/maxPasses), stands+most)
 	}
 	wished := (least + most) / 2
-	return l.between(FieldGrooveCutter, math.Max(narrowestBlade, (stands+wished)/mostPasses), stands+most).With(l.exactly(FieldGroovePlay, wished))
+	return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+wished)/maxPasses), stands+most).With(l.exactly(SettingGroovePlay, wished))
 }

@@ -22,10 +22,10 @@ func (p Part) Hidden() (face geom.Face, area geom.Rect, ok bool) {
 		box.Max.Y = low
 		return geom.Inside, box, low < math.Inf(1)
 	case Bottom:
-		if len(p.Stands) == 0 {
+		if len(p.Placements) == 0 {
 			return face, area, false
 		}
-		if p.Stands[0].Normal().Z > 0 { // its inside face is up
+		if p.Placements[0].Normal().Z > 0 { // its inside face is up
 			return geom.Outside, box, true
 		}
 		return geom.Inside, box, true

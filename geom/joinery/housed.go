@@ -62,26 +62,26 @@ func (l *layout) checkHoused() {
 	}
 	l.toBack = l.Setback + l.Tk
 	w := l.housing()
-	if l.Setback < leastSetback-settle {
+	if l.Setback < minSetback-settle {
 		l.fail(geom.Diagnosis{
-			Code: "setback", Subject: about(FieldSetback, Back),
-			Measured: geom.Millimetres(l.Setback), Limit: geom.Millimetres(leastSetback),
+			Code: "setback", Subject: about(SettingSetback, Back),
+			Measured: geom.Millimetres(l.Setback), Limit: geom.Millimetres(minSetback),
 			Fact:     geom.Sentencef("%s of wood behind the back's dados break off", geom.Millimetres(l.Setback)),
 			Ask:      geom.Sentencef("make the box deeper"),
-			Remedies: []geom.Remedy{l.least(FieldSetback, leastSetback)},
+			Remedies: []geom.Remedy{l.least(SettingSetback, minSetback)},
 		})
 	}
 	c := l.check(Check{CheckID: CheckID{Code: CheckBackPlay, Part: Back}, Name: "back play in its dados", Nominal: w - l.Tk,
-		Least: l.Limits.TonguePlay.Min, Most: l.Limits.TonguePlay.Max, Words: PlayWords}, l.Back.Thickness, -1)
+		LowerLimit: l.Limits.TonguePlay.Min, UpperLimit: l.Limits.TonguePlay.Max, Verdicts: PlayVerdicts}, l.Back.Thickness, -1)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
-		field, ways := FieldBack, []geom.Remedy{l.between(FieldBack, w-most, w-least), l.most(FieldCutter, l.Tk+most)}
+		field, ways := SettingBack, []geom.Remedy{l.between(SettingBack, w-most, w-least), l.most(SettingCutter, l.Tk+most)}
 		if l.Cutter.Kind.MadeToFit() {
-			field, ways = FieldDadoPlay, append([]geom.Remedy{l.between(FieldDadoPlay, least, most)}, ways...)
+			field, ways = SettingDadoPlay, append([]geom.Remedy{l.between(SettingDadoPlay, least, most)}, ways...)
 		}
 		l.say(c.Misfit(geom.Diagnosis{
 			Code: "back-play", Level: refused(c.Verdict == WillNot), Subject: about(field, Back),
-			Fact:     geom.Sentencef("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, geom.Millimetres(c.Least), geom.Millimetres(c.Most)),
+			Fact:     geom.Sentencef("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
 			Ask:      unlikeBoards,
 			Remedies: ways,
 		}))
@@ -91,7 +91,7 @@ func (l *layout) checkHoused() {
 	if l.Cutter.Kind.Fenced() && w > l.Cutter.Width+settle {
 		s.BackPasses = int(math.Ceil((w - settle) / l.Cutter.Width))
 		l.note(geom.Diagnosis{ // passes more make them
-			Code: "back-setup", Subject: about(FieldBackJoint, Back),
+			Code: "back-setup", Subject: about(SettingBackJoint, Back),
 			Measured: geom.Millimetres(w), Limit: geom.Millimetres(l.Cutter.Width),
 			Fact: geom.Sentencef("the back's dados are %s wide and take %d passes of a cutter of %s", geom.Millimetres(w), s.BackPasses, geom.Millimetres(l.Cutter.Width)),
 			Ask:  geom.Sentencef("set the fence at %s from the rear end for the first and %s for the last", geom.Millimetres(l.Setback), geom.Millimetres(l.Setback+w-l.Cutter.Width)),

@@ -79,12 +79,12 @@ func TestSixMillimetreSetting(t *testing.T) {
 	}
 	play := d.fit("tongue-play") // 6.35 - 6
 	near(t, "tongue play", play.Nominal, 0.35)
-	if play.Verdict != Goes {
+	if play.Verdict != GoesTogether {
 		t.Errorf("tongue: %s", play.Verdict)
 	}
 	bottom := d.fit("bottom-play") // 6.35 - 6.3
 	near(t, "bottom play", bottom.Nominal, 0.05)
-	if bottom.Verdict != Goes || len(d.part(Bottom).Panel.Pockets) != 0 {
+	if bottom.Verdict != GoesTogether || len(d.part(Bottom).Panel.Pockets) != 0 {
 		t.Errorf("bottom: %s, %d cuts", bottom.Verdict, len(d.part(Bottom).Panel.Pockets))
 	}
 }
@@ -107,8 +107,8 @@ func TestFlushBottom(t *testing.T) {
 	birch := sheet("birch", 12)
 	d := mustBuild(t, saw(460, 140, 500, 6.35, birch, birch)) // 12 mm does not go into 6.35
 	b := d.part(Bottom)
-	if len(b.Panel.Pockets) != 4 || b.Stands[0].Origin.Z != 0 {
-		t.Fatalf("%d rabbets, stands at %g", len(b.Panel.Pockets), b.Stands[0].Origin.Z)
+	if len(b.Panel.Pockets) != 4 || b.Placements[0].Origin.Z != 0 {
+		t.Fatalf("%d rabbets, stands at %g", len(b.Panel.Pockets), b.Placements[0].Origin.Z)
 	}
 	near(t, "bottom play", d.fit("bottom-play").Nominal, 6.35-(12-6))
 	near(t, "inside height", d.Inside.Height, 140-12)
@@ -152,7 +152,7 @@ func TestGlueRoom(t *testing.T) {
 func TestBottomLiesInTheMiddle(t *testing.T) {
 	d := mustBuild(t, saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9)))
 	b := d.part(Bottom)
-	o, p := b.Stands[0].Origin, b.Panel
+	o, p := b.Placements[0].Origin, b.Panel
 	near(t, "left", o.X, 6+1)
 	near(t, "right", 460-(o.X+p.Length()), 6+1)
 	near(t, "front", o.Y, 6+1)

@@ -12,13 +12,13 @@ func (l *layout) checkSetting() {
 	for _, r := range l.ends() {
 		l.checkEndDepth(r)
 		stock, field := l.stockOf(r)
-		if l.f > stock.Thickness.Min-leastRabbet+settle || l.f < leastRabbet-settle {
+		if l.f > stock.Thickness.Min-minRabbet+settle || l.f < minRabbet-settle {
 			if l.FenceDistance != 0 {
-				field = FieldFenceDistance
+				field = SettingFenceDistance
 			}
 			l.fail(geom.Diagnosis{
 				Code: "fence-distance", Subject: about(field, r),
-				Measured: geom.Millimetres(l.f), Limit: geom.Millimetres(nearer(l.f, leastRabbet, stock.Thickness.Min-leastRabbet)),
+				Measured: geom.Millimetres(l.f), Limit: geom.Millimetres(nearer(l.f, minRabbet, stock.Thickness.Min-minRabbet)),
 				Fact: geom.Sentencef("a fence distance of %s leaves no tongue with a shoulder on a %s of %s",
 					geom.Millimetres(l.f), r, geom.Millimetres(stock.Thickness.Mean)),
 				Ask:      geom.Sentencef("front and back need boards of much the same thickness"),
@@ -30,13 +30,13 @@ func (l *layout) checkSetting() {
 
 // checkSideDepth judges h against the sides.
 func (l *layout) checkSideDepth() {
-	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-leastRabbet+settle || l.h < leastRabbet-settle {
-		deep, limit := l.h+l.GlueRoom, thin-leastRabbet
-		if l.h < leastRabbet {
-			deep, limit = l.h, leastRabbet
+	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-minRabbet+settle || l.h < minRabbet-settle {
+		deep, limit := l.h+l.GlueRoom, thin-minRabbet
+		if l.h < minRabbet {
+			deep, limit = l.h, minRabbet
 		}
 		l.fail(geom.Diagnosis{
-			Code: "cutter-height", Subject: about(FieldCutterHeight, Side),
+			Code: "cutter-height", Subject: about(SettingCutterHeight, Side),
 			Measured: geom.Millimetres(deep), Limit: geom.Millimetres(limit),
 			Fact:     geom.Sentencef("cuts %s deep in sides of %s, %s at the thinnest", geom.Millimetres(l.h+l.GlueRoom), geom.Millimetres(l.Ts), geom.Millimetres(thin)),
 			Ask:      geom.Sentencef("take thicker sides"),
@@ -49,16 +49,16 @@ func (l *layout) checkSideDepth() {
 func (l *layout) checkEndDepth(r Role) {
 	stock, field := l.stockOf(r)
 	thin := stock.Thickness.Min
-	if l.h <= thin-leastRabbet+settle {
+	if l.h <= thin-minRabbet+settle {
 		return
 	}
 	l.fail(geom.Diagnosis{
 		Code: "cutter-height", Subject: about(field, r),
-		Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(thin - leastRabbet),
+		Measured: geom.Millimetres(l.h), Limit: geom.Millimetres(thin - minRabbet),
 		Fact: geom.Sentencef("the groove is %s deep in a %s of %s, %s at the thinnest", geom.Millimetres(l.h), r, geom.Millimetres(stock.Thickness.Mean), geom.Millimetres(thin)),
 		Ask:  geom.Sentencef("take a thicker %s", r),
 		Remedies: []geom.Remedy{
-			l.most(FieldCutterHeight, thin-geom.MinWeb),
+			l.most(SettingCutterHeight, thin-geom.MinWeb),
 			l.least(field, l.h+geom.MinWeb+stock.Thickness.Mean-thin),
 		},
 	})
@@ -69,17 +69,17 @@ func (l *layout) checkEndDepth(r Role) {
 func (l *layout) fenceWays(r Role, stock Stock) []geom.Remedy {
 	half := stock.Thickness.Mean / 2
 	_, field := l.stockOf(r)
-	fence := l.exactly(FieldFenceDistance, half)
+	fence := l.exactly(SettingFenceDistance, half)
 	least, most := half+l.Limits.TonguePlay.Min, half+l.Limits.TonguePlay.Max
-	with := fence.With(l.between(FieldCutter, least, most))
+	with := fence.With(l.between(SettingCutter, least, most))
 	return []geom.Remedy{fence, with, l.exactly(field, 2*l.f), with.With(l.standingIn(least, most))}
 }
 
 // heightWays are cuts that the sides take.
 func (l *layout) heightWays(thin float64) []geom.Remedy {
-	half := l.exactly(FieldCutterHeight, l.Ts/2)
-	if room := thin - leastRabbet - l.printed(l.Ts/2); l.GlueRoom > room {
-		return []geom.Remedy{half.With(l.most(FieldGlueRoom, room)), l.most(FieldGlueRoom, thin-geom.MinWeb-l.h)}
+	half := l.exactly(SettingCutterHeight, l.Ts/2)
+	if room := thin - minRabbet - l.printed(l.Ts/2); l.GlueRoom > room {
+		return []geom.Remedy{half.With(l.most(SettingGlueRoom, room)), l.most(SettingGlueRoom, thin-geom.MinWeb-l.h)}
 	}
 	return []geom.Remedy{half}
 }
@@ -95,7 +95,7 @@ func (l *layout) checkTongues() {
 		case play.Verdict == WillNot:
 			l.fail(geom.Diagnosis{
 				Code: "cutter-narrow", Subject: about(entry, r),
-				Measured: geom.Millimetres(play.Nominal), Limit: geom.Millimetres(play.Least),
+				Measured: geom.Millimetres(play.Nominal), Limit: geom.Millimetres(play.LowerLimit),
 				Fact: geom.Sentencef("the %s's tongue is %s thick, the dado %s wide: it does not go in",
 					r, geom.Millimetres(l.f), geom.Millimetres(l.dado)),
 				Ask:      unlikeBoards,
@@ -114,7 +114,7 @@ func (l *layout) checkTongues() {
 			l.warn(play.Misfit(geom.Diagnosis{
 				Code: "tongue-play", Subject: about(entry, r),
 				Fact: geom.Sentencef("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
-					r, l.ranged(play), play.Verdict, geom.Millimetres(play.Least), geom.Millimetres(play.Most)),
+					r, l.ranged(play), play.Verdict, geom.Millimetres(play.LowerLimit), geom.Millimetres(play.UpperLimit)),
 				Ask:      unlikeBoards,
 				Remedies: ways,
 			}))
@@ -145,14 +145,14 @@ var unlikeBoards = geom.Sentencef("sort the boards, or write what more of them m
 func (l *layout) playWays(c Check) (geom.Setting, []geom.Remedy) {
 	least, most := l.usual(c)
 	if l.Cutter.Kind.Fenced() {
-		return FieldCutter, append([]geom.Remedy{l.between(FieldFenceDistance, l.dado-most, l.dado-least)}, l.cutterWays(l.f+least, l.f+most)...)
+		return SettingCutter, append([]geom.Remedy{l.between(SettingFenceDistance, l.dado-most, l.dado-least)}, l.cutterWays(l.f+least, l.f+most)...)
 	}
-	play := l.between(FieldDadoPlay, least, most)
+	play := l.between(SettingDadoPlay, least, most)
 	if l.DadoWidth(0, 0) < l.dado-settle { // the bit is not what sets the slot
-		return FieldDadoPlay, []geom.Remedy{play}
+		return SettingDadoPlay, []geom.Remedy{play}
 	}
-	bit := l.most(FieldCutter, l.f+most-l.SlotRoom)
-	return FieldCutter, []geom.Remedy{bit, bit.With(play)}
+	bit := l.most(SettingCutter, l.f+most-l.SlotRoom)
+	return SettingCutter, []geom.Remedy{bit, bit.With(play)}
 }
 
 // cutterWays are the cutters that give a saw's tongues the usual play: those that take
@@ -162,21 +162,21 @@ func (l *layout) cutterWays(least, most float64) []geom.Remedy {
 	var ways []geom.Remedy
 	right := l.Limits.BottomPlay
 	stands := func(thick float64) {
-		ways = append(ways, l.between(FieldCutter, max(least, thick+right.Min), min(most, thick+right.Max)))
+		ways = append(ways, l.between(SettingCutter, max(least, thick+right.Min), min(most, thick+right.Max)))
 	}
 	if l.BottomFit != BottomFlush {
 		stands(l.Tb + l.under(BottomCaptured, l.Bottom.Thickness.Max-l.Tb))
 	}
-	if tongue := l.Tb - l.f; l.BottomFit != BottomCaptured && tongue >= leastRabbet {
+	if tongue := l.Tb - l.f; l.BottomFit != BottomCaptured && tongue >= minRabbet {
 		stands(tongue + l.under(BottomFlush, 0))
 	}
-	any := l.between(FieldCutter, least, most)
+	any := l.between(SettingCutter, least, most)
 	return append(ways, any, any.With(l.standingIn(least, most)))
 }
 
 // standingIn is a bottom that goes into any groove between two widths.
 func (l *layout) standingIn(least, most float64) geom.Remedy {
-	return l.between(FieldBottom, most-l.Limits.BottomPlay.Max, least-l.Limits.BottomPlay.Min)
+	return l.between(SettingBottom, most-l.Limits.BottomPlay.Max, least-l.Limits.BottomPlay.Min)
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.
@@ -215,7 +215,7 @@ func (l *layout) passes(r Role, thickness float64, field geom.Setting) {
 func (l *layout) checkProportions() {
 	if l.Height > l.Depth {
 		l.warn(geom.Diagnosis{
-			Code: "proportions", Subject: about(FieldOutside, ""),
+			Code: "proportions", Subject: about(SettingOutside, ""),
 			Measured: geom.Millimetres(l.Height), Limit: geom.Millimetres(l.Depth),
 			Fact: geom.Sentencef("the box is %s high and only %s deep", geom.Millimetres(l.Height), geom.Millimetres(l.Depth)),
 			Ask:  geom.Sentencef("the order is width x height x depth"),
@@ -237,18 +237,18 @@ func (l *layout) checkRoom() {
 		what              string
 		size, used, least float64
 	}{
-		{"width", l.Width, 2 * l.Ts, leastClear},
-		{"height", l.Height, l.lowUsed(), leastAbove},
-		{"depth", l.Depth, l.toFront + l.toBack, leastClear},
+		{"width", l.Width, 2 * l.Ts, minClear},
+		{"height", l.Height, l.lowUsed(), minAbove},
+		{"depth", l.Depth, l.toFront + l.toBack, minClear},
 	} {
 		if left := c.size - c.used; left < c.least-settle {
 			l.fail(geom.Diagnosis{
-				Code: "room", Subject: about(FieldOutside, ""),
+				Code: "room", Subject: about(SettingOutside, ""),
 				Measured: geom.Millimetres(left), Limit: geom.Millimetres(c.least),
 				Fact: geom.Sentencef("the %s is %s and the joint takes %s of it: that leaves %s, at least %s is needed",
 					c.what, geom.Millimetres(c.size), geom.Millimetres(c.used), geom.Millimetres(left), geom.Millimetres(c.least)),
 				Ask:      geom.Sentencef("make the box larger: where it stands in an opening, that, or with fewer rows"),
-				Remedies: []geom.Remedy{l.least(FieldOutside, c.used+c.least).Of(c.what, 0)},
+				Remedies: []geom.Remedy{l.least(SettingOutside, c.used+c.least).Of(c.what, 0)},
 			})
 		}
 	}

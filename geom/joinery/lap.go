@@ -35,7 +35,7 @@ func (l *layout) lap(r Role) Check {
 		factor = 0
 	}
 	return l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: fmt.Sprintf("sides at the %s's ends (proud below 0)", r), Nominal: 0,
-		Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, l.Sides.Thickness, factor)
+		LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, l.Sides.Thickness, factor)
 }
 
 // lappedWidth is the front's length, and what sides stand proud of its ends.
@@ -49,7 +49,7 @@ func (l *layout) lappedWidth() Check {
 	}
 	t := l.Sides.Thickness
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width, Min: width(t.Min), Max: width(t.Max),
-		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords})
+		LowerLimit: l.Width - l.Limits.Width, UpperLimit: l.Width + l.Limits.Width, Verdicts: WidthVerdicts})
 }
 
 // lappedDepth is the side's length and the lips of front and back, of those that have one.
@@ -64,7 +64,7 @@ func (l *layout) lappedDepth() Check {
 		}
 	}
 	return l.judge(Check{CheckID: CheckID{Code: CheckOutsideDepth}, Name: "outside depth", Nominal: l.Depth, Min: least, Max: most,
-		Least: l.Depth - l.Limits.Depth, Most: l.Depth + l.Limits.Depth, Words: DepthWords})
+		LowerLimit: l.Depth - l.Limits.Depth, UpperLimit: l.Depth + l.Limits.Depth, Verdicts: DepthVerdicts})
 }
 
 // laps are where the sides stand at the ends of front and back.

@@ -24,7 +24,7 @@ func seat(p Part, thickness float64, fromSpoilboard bool) []piece {
 		p.Panel.Pockets = append(p.Panel.Pockets, k)
 	}
 	var list []piece
-	for _, s := range p.Stands { // the floor is at thickness - depth from the origin
+	for _, s := range p.Placements { // the floor is at thickness - depth from the origin
 		s.Origin = s.Origin.Add(s.Normal().Scale(deeper - off))
 		list = append(list, piece{p, s})
 	}

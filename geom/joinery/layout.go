@@ -12,21 +12,21 @@ import (
 // the cutter height.
 type layout struct {
 	Spec
-	asked               Spec    // before anything was filled in or left out
-	Ts, Tf, Tk, Tb      float64 // of sides, front, back, bottom
-	f, h                float64
-	rise                float64   // of the bottom's groove, or of the cleats' top, over the bottom edges
-	dado, groove        float64   // widths of the slots
-	toFront, toBack     float64   // from the ends of the depth as asked to the inside faces of front and back
-	leastSlot, mostSlot float64   // between which the corner wants a saw's slot
-	flush               bool      // the bottom stands on a tongue, level with the bottom edge
-	dividerSlots        []float64 // widths of their dados
-	grooveBit           float64   // diameter of the bit that makes the bottom's grooves
-	unsuited            bool      // with that bit a groove cannot stop where it has to
-	drawer              Drawer
-	problems            []geom.Diagnosis
-	checked             []checkedPanel // by the rules of package geom
-	fellows             []*layout      // the others of the opening
+	asked            Spec    // before anything was filled in or left out
+	Ts, Tf, Tk, Tb   float64 // of sides, front, back, bottom
+	f, h             float64
+	rise             float64   // of the bottom's groove, or of the cleats' top, over the bottom edges
+	dado, groove     float64   // widths of the slots
+	toFront, toBack  float64   // from the ends of the depth as asked to the inside faces of front and back
+	minSlot, maxSlot float64   // between which the corner wants a saw's slot
+	flush            bool      // the bottom stands on a tongue, level with the bottom edge
+	dividerSlots     []float64 // widths of their dados
+	grooveBit        float64   // diameter of the bit that makes the bottom's grooves
+	unsuited         bool      // with that bit a groove cannot stop where it has to
+	drawer           Drawer
+	problems         []geom.Diagnosis
+	checked          []checkedPanel // by the rules of package geom
+	fellows          []*layout      // the others of the opening
 }
 
 func newLayout(s Spec) *layout {
@@ -157,16 +157,16 @@ func (l *layout) advisable(least, most float64) bool {
 func (l *layout) stockOf(r Role) (Stock, geom.Setting) {
 	switch r {
 	case Front:
-		return l.Front, FieldFront
+		return l.Front, SettingFront
 	case Back:
-		return l.Back, FieldBack
+		return l.Back, SettingBack
 	case Bottom:
-		return l.Bottom, FieldBottom
+		return l.Bottom, SettingBottom
 	}
-	return l.Sides, FieldSides
+	return l.Sides, SettingSides
 }
 
 func (l *layout) add(r Role, p geom.Panel, stands ...geom.Placement) {
 	stock, _ := l.stockOf(r)
-	l.drawer.Parts = append(l.drawer.Parts, Part{Role: r, Stock: stock, Panel: p, Stands: stands})
+	l.drawer.Parts = append(l.drawer.Parts, Part{Role: r, Stock: stock, Panel: p, Placements: stands})
 }

@@ -48,36 +48,36 @@ var DefaultLimits = Limits{
 // practice, no source.
 const HopelessGap = 1.0
 
-// LeastHolding is the least wood that is advised of a tongue, and between a dado and the end
+// MinHolding is the least wood that is advised of a tongue, and between a dado and the end
 // of its board, in millimetres: less breaks off; common practice, no source.
-const LeastHolding = 3.0
+const MinHolding = 3.0
 
 // Limits of the joint that no job changes, in millimetres. All are common practice without a
 // source unless their comment says otherwise.
 const (
 	// bottomRoom is what other parts keep from a bottom that slides.
 	bottomRoom = 0.03
-	// leastSlack is the slack below which errors of a cut list's usual size, half
+	// minSlack is the slack below which errors of a cut list's usual size, half
 	// a millimetre, make the bottom too large for its grooves.
-	leastSlack = 0.5
+	minSlack = 0.5
 	// sameFence is the difference in a fence distance that no fence can be set to.
 	sameFence = 0.05
-	// leastClear is the least clear space inside a box, and the least wood of a
+	// minClear is the least clear space inside a box, and the least wood of a
 	// side above the groove: under a finger's width, a size is a slip of the pen.
-	leastClear, leastAbove = 20.0, 10.0
-	// leastHold is how deep a bottom stands in its groove at least, pushed away.
-	leastHold = 1.5
-	// leastSetback is the least wood of a side behind a housed back.
-	leastSetback = 6.0
+	minClear, minAbove = 20.0, 10.0
+	// minHold is how deep a bottom stands in its groove at least, pushed away.
+	minHold = 1.5
+	// minSetback is the least wood of a side behind a housed back.
+	minSetback = 6.0
 	// usualSetback is what is advised for one.
 	usualSetback = 12.0
-	// leastLip is the least wood of a side between a stopped groove and its end.
-	leastLip = 1.0
+	// minLip is the least wood of a side between a stopped groove and its end.
+	minLip = 1.0
 	// reliefRoom is how far beyond a bit's radius the relief of a corner may reach.
 	reliefRoom = 0.2
-	// leastRabbet is the least depth of a rabbet and thickness of a tongue that
+	// minRabbet is the least depth of a rabbet and thickness of a tongue that
 	// is a joint at all.
-	leastRabbet = 1.0
+	minRabbet = 1.0
 )
 
 // settle is what no verdict may hang on, in millimetres.

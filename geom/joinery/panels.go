@@ -94,12 +94,12 @@ func (l *layout) webWays(p geom.Panel, v geom.Violation) []geom.Remedy {
 	if p.Pockets[v.Pocket].Kind == geom.Dado {
 		room = l.GlueRoom
 	}
-	ways := []geom.Remedy{l.most(FieldCutterHeight, p.Thickness-geom.MinWeb-room)}
+	ways := []geom.Remedy{l.most(SettingCutterHeight, p.Thickness-geom.MinWeb-room)}
 	if v.Other >= 0 || p.Pockets[v.Pocket].Face == geom.Outside {
-		ways = []geom.Remedy{l.most(FieldCutterHeight, l.h-(geom.MinWeb-v.Value))}
+		ways = []geom.Remedy{l.most(SettingCutterHeight, l.h-(geom.MinWeb-v.Value))}
 	}
 	if room > 0 {
-		ways = append(ways, l.most(FieldGlueRoom, p.Thickness-geom.MinWeb-l.h))
+		ways = append(ways, l.most(SettingGlueRoom, p.Thickness-geom.MinWeb-l.h))
 	}
 	return ways
 }

@@ -22,44 +22,44 @@ func TestProblems(t *testing.T) {
 		field geom.Setting
 		error bool
 	}{
-		"cutter too narrow":      {with(func(s *Spec) { s.Cutter.Width = 5.9; s.Bottom = sheet("thin", 4) }), "cutter-narrow", FieldCutter, true},
-		"cutter too wide":        {with(func(s *Spec) { s.Cutter.Width = 7.5 }), "cutter-wide", FieldCutter, true},
-		"loose":                  {with(func(s *Spec) { s.Cutter.Width = 6.6 }), "tongue-play", FieldCutter, false},
-		"no width":               {with(func(s *Spec) { s.Width = 40 }), "room", FieldOutside, true},
-		"no depth":               {with(func(s *Spec) { s.Depth = 40 }), "room", FieldOutside, true},
-		"no height":              {with(func(s *Spec) { s.Height = 20 }), "room", FieldOutside, true},
-		"cut too deep":           {with(func(s *Spec) { s.CutterHeight = 11.5 }), "cutter-height", FieldCutterHeight, true},
-		"deep, thin web":         {with(func(s *Spec) { s.CutterHeight = 10.5 }), "thin-web", FieldSides, false},
-		"fence too far":          {with(func(s *Spec) { s.FenceDistance = 11.5 }), "fence-distance", FieldFenceDistance, true},
-		"front proud":            {with(func(s *Spec) { s.FenceDistance = 5.5; s.Cutter.Width = 6; s.Bottom = sheet("thin", 5.8) }), "recess", FieldFront, false},
-		"sliver":                 {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "rabbet-passes", FieldFront, false},
-		"swapped":                {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", FieldOutside, false},
-		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Kind: Router, Width: 3}, 0 }), "cutter-narrow", FieldDadoPlay, true},
-		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Kind: Router, Width: 3}, 1.5 }), "cutter-wide", FieldDadoPlay, true},
-		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GroovePlay = Cutter{Kind: Router, Width: 3}, 0 }), "bottom", FieldGroovePlay, true},
-		"thin spot of a side":    {with(func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 11 }), "cutter-height", FieldCutterHeight, true},
+		"cutter too narrow":      {with(func(s *Spec) { s.Cutter.Width = 5.9; s.Bottom = sheet("thin", 4) }), "cutter-narrow", SettingCutter, true},
+		"cutter too wide":        {with(func(s *Spec) { s.Cutter.Width = 7.5 }), "cutter-wide", SettingCutter, true},
+		"loose":                  {with(func(s *Spec) { s.Cutter.Width = 6.6 }), "tongue-play", SettingCutter, false},
+		"no width":               {with(func(s *Spec) { s.Width = 40 }), "room", SettingOutside, true},
+		"no depth":               {with(func(s *Spec) { s.Depth = 40 }), "room", SettingOutside, true},
+		"no height":              {with(func(s *Spec) { s.Height = 20 }), "room", SettingOutside, true},
+		"cut too deep":           {with(func(s *Spec) { s.CutterHeight = 11.5 }), "cutter-height", SettingCutterHeight, true},
+		"deep, thin web":         {with(func(s *Spec) { s.CutterHeight = 10.5 }), "thin-web", SettingSides, false},
+		"fence too far":          {with(func(s *Spec) { s.FenceDistance = 11.5 }), "fence-distance", SettingFenceDistance, true},
+		"front proud":            {with(func(s *Spec) { s.FenceDistance = 5.5; s.Cutter.Width = 6; s.Bottom = sheet("thin", 5.8) }), "recess", SettingFront, false},
+		"sliver":                 {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "rabbet-passes", SettingFront, false},
+		"swapped":                {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", SettingOutside, false},
+		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Kind: Router, Width: 3}, 0 }), "cutter-narrow", SettingDadoPlay, true},
+		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Kind: Router, Width: 3}, 1.5 }), "cutter-wide", SettingDadoPlay, true},
+		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GroovePlay = Cutter{Kind: Router, Width: 3}, 0 }), "bottom", SettingGroovePlay, true},
+		"thin spot of a side":    {with(func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 11 }), "cutter-height", SettingCutterHeight, true},
 		"groove through a thin front": {with(func(s *Spec) {
 			s.Sides = sheet("thick", 18)
 			s.Front = sheet("thin", 9)
 			s.Cutter.Width = 4.7
 			s.Bottom = sheet("thin", 4.4)
-		}), "cutter-height", FieldFront, true},
+		}), "cutter-height", SettingFront, true},
 		"groove that cannot stop": {with(func(s *Spec) {
 			s.Sides = sheet("thick", 20)
 			s.Cutter = Cutter{Kind: Router, Width: 4}
 			s.GrooveEnds = GrooveStopped
-		}), "groove-ends", FieldGrooveEnds, false},
-		"no slack":                        {with(func(s *Spec) { s.BottomSlack = 0 }), "bottom-slack", FieldBottomSlack, false},
-		"much slack":                      {with(func(s *Spec) { s.BottomSlack = 4 }), "bottom-slack", FieldBottomSlack, false},
-		"flush with a setting of its own": {with(func(s *Spec) { s.Bottom = sheet("ten", 10) }), "bottom-setup", FieldBottom, false},
-		"neither captured nor flush":      {with(func(s *Spec) { s.Bottom = sheet("between", 6.5) }), "bottom", FieldBottom, true},
-		"captured, too thick":             {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomCaptured }), "bottom", FieldBottom, true},
-		"flush, still too thick":          {with(func(s *Spec) { s.Bottom = sheet("thick", 18) }), "bottom", FieldBottom, true},
-		"flush, too thin":                 {with(func(s *Spec) { s.BottomFit = BottomFlush }), "bottom", FieldBottom, true},
-		"slack":                           {with(func(s *Spec) { s.BottomSlack = 6 }), "bottom-slack", FieldBottomSlack, true},
-		"thickest reading":                {with(func(s *Spec) { s.Bottom = sheet("uneven", 5.9, 6.4) }), "bottom-play", FieldBottom, false},
-		"unknown corner":                  {with(func(s *Spec) { s.Joint = "glue" }), "joint", FieldJoint, true},
-		"larger than its sheet":           {with(func(s *Spec) { s.Sides.Length, s.Sides.Width = 450, 450 }), "sheet", FieldSides, true},
+		}), "groove-ends", SettingGrooveEnds, false},
+		"no slack":                        {with(func(s *Spec) { s.BottomSlack = 0 }), "bottom-slack", SettingBottomSlack, false},
+		"much slack":                      {with(func(s *Spec) { s.BottomSlack = 4 }), "bottom-slack", SettingBottomSlack, false},
+		"flush with a setting of its own": {with(func(s *Spec) { s.Bottom = sheet("ten", 10) }), "bottom-setup", SettingBottom, false},
+		"neither captured nor flush":      {with(func(s *Spec) { s.Bottom = sheet("between", 6.5) }), "bottom", SettingBottom, true},
+		"captured, too thick":             {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomCaptured }), "bottom", SettingBottom, true},
+		"flush, still too thick":          {with(func(s *Spec) { s.Bottom = sheet("thick", 18) }), "bottom", SettingBottom, true},
+		"flush, too thin":                 {with(func(s *Spec) { s.BottomFit = BottomFlush }), "bottom", SettingBottom, true},
+		"slack":                           {with(func(s *Spec) { s.BottomSlack = 6 }), "bottom-slack", SettingBottomSlack, true},
+		"thickest reading":                {with(func(s *Spec) { s.Bottom = sheet("uneven", 5.9, 6.4) }), "bottom-play", SettingBottom, false},
+		"unknown corner":                  {with(func(s *Spec) { s.Joint = "glue" }), "joint", SettingJoint, true},
+		"larger than its sheet":           {with(func(s *Spec) { s.Sides.Length, s.Sides.Width = 450, 450 }), "sheet", SettingSides, true},
 	} {
 		t.Run(name, func(t *testing.T) {
 			_, problems := Build(c.spec)
@@ -109,7 +109,7 @@ func TestAdviceHolds(t *testing.T) {
 	s.Units = geom.Inch
 	_, problems = Build(s)
 	if len(problems) == 0 || !slices.ContainsFunc(problems[0].Remedies, func(r geom.Remedy) bool {
-		return len(r.Changes) == 1 && r.Changes[0] == geom.Change{Setting: FieldCutter, Min: inches(0.245), Max: inches(0.255)}
+		return len(r.Changes) == 1 && r.Changes[0] == geom.Change{Setting: SettingCutter, Min: inches(0.245), Max: inches(0.255)}
 	}) {
 		t.Fatalf("%+v", problems)
 	}
@@ -225,7 +225,7 @@ func TestAdvice(t *testing.T) {
 func TestFlushOnASaw(t *testing.T) {
 	s := saw(460, 140, 500, 6.25, sheet("birch", 12), sheet("uneven", 11.6, 12, 12.4))
 	d, problems := Build(s)
-	if c := d.fit("bottom-play"); c.Min != c.Max || math.Abs(c.Nominal-0.25) > 1e-9 || c.Verdict != Goes {
+	if c := d.fit("bottom-play"); c.Min != c.Max || math.Abs(c.Nominal-0.25) > 1e-9 || c.Verdict != GoesTogether {
 		t.Errorf("%+v", c)
 	}
 	if c := d.fit("bottom-flush"); math.Abs(c.Min+0.4) > 1e-9 || math.Abs(c.Max-0.4) > 1e-9 || c.Verdict == IsFlush {

@@ -16,7 +16,7 @@ const (
 	slotWidth, slotHeight = 100.0, 25.0
 	pullDown              = 40.0
 	slotRadius            = 8.0  // of a slot's inner corners, or the bit's radius and a little if that is more
-	leastPull             = 20.0 // a finger goes in
+	minPull               = 20.0 // a finger goes in
 	pullEdge              = 8.0  // the least wood over, under and between a pull and other cuts
 	pullEnds              = 20.0 // and to the clear ends of the front
 	roundRoom             = 1.05 // of an arc's radius over a bit's: a bit of just the radius stands still in it
@@ -116,7 +116,7 @@ func (l *layout) cutPull(p *geom.Panel, area geom.Rect) {
 		cutEdge(p, topEdge(p.Outline), corners)
 		p.EdgeCuts = append(p.EdgeCuts, cutOut(geom.PullCut, corners))
 	case PullSlot:
-		radius := math.Min(math.Max(slotRadius, l.leastRound()), math.Min(area.Width()/2, area.Height()))
+		radius := math.Min(math.Max(slotRadius, l.minRound()), math.Min(area.Width()/2, area.Height()))
 		l.outlineBit(p, sameRound(radius))
 		notchCut{kind: geom.PullCut, top: true, x: area.Across(), y: a.Y, radius: radius}.cut(p)
 	}
@@ -126,7 +126,7 @@ func (l *layout) cutPull(p *geom.Panel, area geom.Rect) {
 }
 
 // leastRound is the least radius of an inner corner that the router's bit gets into.
-func (l *layout) leastRound() float64 {
+func (l *layout) minRound() float64 {
 	if l.Cutter.Kind.FollowsDrawing() {
 		return l.Cutter.Width / 2 * roundRoom
 	}
@@ -139,13 +139,13 @@ func (l *layout) higherPull(top, floor, height float64) []geom.Remedy {
 	room := top - floor - pullEdge
 	switch l.Pull.Shape {
 	case PullHalf:
-		return []geom.Remedy{l.between(FieldPull, leastPull, 2*room).Of("width", 0)}
+		return []geom.Remedy{l.between(FieldPull, minPull, 2*room).Of("width", 0)}
 	case PullSlot:
-		return []geom.Remedy{l.between(FieldPull, leastPull/2, room).Of("height", 0)}
+		return []geom.Remedy{l.between(FieldPull, minPull/2, room).Of("height", 0)}
 	case PullHole:
-		return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("down", 0), l.between(FieldPull, leastPull, 2*(room-pullDown)).Of("width", 0)}
+		return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("down", 0), l.between(FieldPull, minPull, 2*(room-pullDown)).Of("width", 0)}
 	}
-	return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("down", 0), l.between(FieldPull, leastPull/2, 2*(room-pullDown)).Of("height", 0)}
+	return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("down", 0), l.between(FieldPull, minPull/2, 2*(room-pullDown)).Of("height", 0)}
 }
 
 // pullFits judges where a pull comes.
@@ -163,13 +163,13 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 		}
 	}
 	switch {
-	case width < leastPull-settle || height < leastPull/2-settle:
+	case width < minPull-settle || height < minPull/2-settle:
 		l.fail(geom.Diagnosis{
 			Code: "pull", Subject: about(FieldPull, role),
-			Measured: geom.Millimetres(width), Limit: geom.Millimetres(leastPull),
+			Measured: geom.Millimetres(width), Limit: geom.Millimetres(minPull),
 			Fact:     geom.Sentencef("a pull of %s x %s is too small for fingers", geom.Millimetres(width), geom.Millimetres(height)),
 			Ask:      geom.Sentencef("make the pull larger"),
-			Remedies: []geom.Remedy{l.between(FieldPull, leastPull, clear-2*pullEnds).Of("width", 0)},
+			Remedies: []geom.Remedy{l.between(FieldPull, minPull, clear-2*pullEnds).Of("width", 0)},
 		})
 	case width > clear-2*pullEnds+settle:
 		l.fail(geom.Diagnosis{
@@ -177,7 +177,7 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 			Measured: geom.Millimetres(width), Limit: geom.Millimetres(clear - 2*pullEnds),
 			Fact:     geom.Sentencef("a pull of %s is too wide for a front with %s between its ends", geom.Millimetres(width), geom.Millimetres(clear)),
 			Ask:      geom.Sentencef("take a finger hole"),
-			Remedies: []geom.Remedy{l.between(FieldPull, leastPull, clear-2*pullEnds).Of("width", 0)},
+			Remedies: []geom.Remedy{l.between(FieldPull, minPull, clear-2*pullEnds).Of("width", 0)},
 		})
 	case low < floor+pullEdge-settle:
 		l.fail(geom.Diagnosis{

@@ -16,7 +16,7 @@ import (
 // shoulders from before, and their floors with its ends.
 func (l *layout) rabbet() {
 	l.toFront, l.toBack = l.Tf, l.Tk
-	l.mostSlot = math.Inf(1) // no tongue to suit
+	l.maxSlot = math.Inf(1) // no tongue to suit
 	l.dropGlueRoom()
 	l.checkSideDepth()
 	l.checkGrooveDepth()
@@ -92,7 +92,7 @@ func (l *layout) level() {
 	for _, r := range l.ends() {
 		stock, _ := l.stockOf(r)
 		l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: 0,
-			Least: -l.Limits.Recess, Most: l.Limits.Recess, Words: RecessWords}, stock.Thickness, -1)
+			LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, stock.Thickness, -1)
 	}
 }
 
@@ -104,5 +104,5 @@ func (l *layout) rabbetedWidth() Check {
 		factor = 0
 	}
 	return l.check(Check{CheckID: CheckID{Code: CheckOutsideWidth}, Name: "outside width", Nominal: l.Width,
-		Least: l.Width - l.Limits.Width, Most: l.Width + l.Limits.Width, Words: WidthWords}, l.Sides.Thickness, factor)
+		LowerLimit: l.Width - l.Limits.Width, UpperLimit: l.Width + l.Limits.Width, Verdicts: WidthVerdicts}, l.Sides.Thickness, factor)
 }

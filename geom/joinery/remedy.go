@@ -20,9 +20,9 @@ func Follow(s Spec, r geom.Remedy, lengths []float64) Spec {
 // width.
 func (s *Spec) write(c geom.Change, v float64) {
 	switch c.Setting {
-	case FieldOutside:
+	case SettingOutside:
 		*map[string]*float64{"width": &s.Width, "height": &s.Height, "depth": &s.Depth}[c.Key] = v
-	case FieldSides:
+	case SettingSides:
 		with := s.Sides.thick(v)
 		for _, o := range []*Stock{&s.Front, &s.Back} { // of which the file says nothing else
 			if o.Same(s.Sides) {
@@ -30,17 +30,17 @@ func (s *Spec) write(c geom.Change, v float64) {
 			}
 		}
 		s.Sides = with
-	case FieldFront:
+	case SettingFront:
 		with := s.Front.thick(v)
 		if s.Back.Same(s.Front) {
 			s.Back = with
 		}
 		s.Front = with
-	case FieldBack:
+	case SettingBack:
 		s.Back = s.Back.thick(v)
-	case FieldBottom:
+	case SettingBottom:
 		s.Bottom = s.Bottom.thick(v)
-	case FieldCutter:
+	case SettingCutter:
 		s.Bits = slices.Clone(s.Bits)
 		for i := range s.Bits { // the narrowest
 			if s.Bits[i].Diameter == s.Cutter.Width {
@@ -48,7 +48,7 @@ func (s *Spec) write(c geom.Change, v float64) {
 			}
 		}
 		s.Cutter.Width = v
-	case FieldGrooveCutter:
+	case SettingGrooveCutter:
 		s.Cutter.Groove = v
 	case FieldDividers:
 		s.Dividers = slices.Clone(s.Dividers)
@@ -61,15 +61,15 @@ func (s *Spec) write(c geom.Change, v float64) {
 		}
 	case FieldPull:
 		*map[string]*float64{"width": &s.Pull.Width, "height": &s.Pull.Height, "down": &s.Pull.Down}[c.Key] = v
-	case FieldJoint:
+	case SettingJoint:
 		s.Joint = Joint(c.Word)
-	case FieldBackJoint:
+	case SettingBackJoint:
 		s.BackJoint = Joint(c.Word)
-	case FieldBottomFit:
+	case SettingBottomFit:
 		s.BottomFit = BottomFit(c.Word)
-	case FieldGrooveEnds:
+	case SettingGrooveEnds:
 		s.GrooveEnds = GrooveEnds(c.Word)
-	case FieldFasteners:
+	case SettingFasteners:
 		s.Fasteners = Fastener(c.Word)
 	default:
 		*s.setting(c.Setting) = v
@@ -79,27 +79,27 @@ func (s *Spec) write(c geom.Change, v float64) {
 // setting is where a spec keeps a length that one entry gives.
 func (s *Spec) setting(f geom.Setting) *float64 {
 	switch f {
-	case FieldFenceDistance:
+	case SettingFenceDistance:
 		return &s.FenceDistance
-	case FieldCutterHeight:
+	case SettingCutterHeight:
 		return &s.CutterHeight
-	case FieldBottomSlack:
+	case SettingBottomSlack:
 		return &s.BottomSlack
-	case FieldDeepSlack:
+	case SettingDeepSlack:
 		deep := s.SlackDeep()
 		s.DeepSlack = &deep // not what other specs share
 		return s.DeepSlack
-	case FieldBottomHeight:
+	case SettingBottomHeight:
 		return &s.BottomHeight
-	case FieldDadoPlay:
+	case SettingDadoPlay:
 		return &s.DadoPlay
-	case FieldGroovePlay:
+	case SettingGroovePlay:
 		return &s.GroovePlay
-	case FieldGlueRoom:
+	case SettingGlueRoom:
 		return &s.GlueRoom
-	case FieldSetback:
+	case SettingSetback:
 		return &s.Setback
-	case FieldFingerWidth:
+	case SettingFingerWidth:
 		return &s.FingerWidth
 	}
 	panic("joinery: no length is kept under " + string(f))

@@ -26,15 +26,15 @@ type slackWay struct {
 // judged where it says more: from front to back, or from side to side where that is open.
 func (l *layout) slackWays() []slackWay {
 	length, width := l.bottomSize()
-	deep := slackWay{field: FieldBottomSlack, own: FieldDeepSlack, slack: l.SlackDeep(), size: width, moves: true, open: l.BottomFit == BottomSlidIn, along: deepWay, check: CheckID{Code: CheckBottomSlackDeep, Part: Bottom}}
+	deep := slackWay{field: SettingBottomSlack, own: SettingDeepSlack, slack: l.SlackDeep(), size: width, moves: true, open: l.BottomFit == BottomSlidIn, along: deepWay, check: CheckID{Code: CheckBottomSlackDeep, Part: Bottom}}
 	if l.DeepSlack != nil {
-		deep.field = FieldDeepSlack
+		deep.field = SettingDeepSlack
 	}
-	across := slackWay{field: FieldBottomSlack, own: FieldBottomSlack, slack: l.BottomSlack, size: length, moves: !l.Bottom.Solid, along: acrossWay, check: CheckID{Code: CheckBottomSlack, Part: Bottom}}
+	across := slackWay{field: SettingBottomSlack, own: SettingBottomSlack, slack: l.BottomSlack, size: length, moves: !l.Bottom.Solid, along: acrossWay, check: CheckID{Code: CheckBottomSlack, Part: Bottom}}
 	return []slackWay{across, deep}
 }
 
-// said names the slack in a message: one entry for both directions is told of once.
+// said names the slack in a message: one entry for both directions is reported once.
 func (l *layout) said(w slackWay) geom.Sentence {
 	if l.DeepSlack == nil {
 		return geom.Sentencef("%s of slack", geom.Millimetres(w.slack))
@@ -58,7 +58,7 @@ func SlackName(c CheckCode) string {
 
 // usualSlack is the least slack that keeps its limit with what lengths are off.
 func (l *layout) usualSlack(w slackWay) float64 {
-	return max(leastSlack, l.Limits.BottomSlack.Min-l.Spreads[w.check].Min)
+	return max(minSlack, l.Limits.BottomSlack.Min-l.Spreads[w.check].Min)
 }
 
 // told are the directions of which something has to be said: each that has an entry of
@@ -169,7 +169,7 @@ func (l *layout) checkMovement() {
 func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
 	most := l.Sides.Thickness.Min - geom.MinWeb // of the cutter's height
 	if swells > w.slack+settle {
-		needs := swells + leastSlack
+		needs := swells + minSlack
 		l.fail(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
 			Measured: geom.Millimetres(swells), Limit: geom.Millimetres(w.slack),
@@ -178,20 +178,20 @@ func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
 			Remedies: []geom.Remedy{
 				l.between(w.own, needs, l.held()/2),
 				l.openBehind(),
-				l.exactly(w.own, needs).With(l.between(FieldCutterHeight, 2*(needs+settle), most)),
+				l.exactly(w.own, needs).With(l.between(SettingCutterHeight, 2*(needs+settle), most)),
 			},
 		})
 	}
-	if hold := l.held() - w.slack - shrinks; hold < leastHold-settle {
+	if hold := l.held() - w.slack - shrinks; hold < minHold-settle {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(hold), Limit: geom.Millimetres(leastHold),
+			Measured: geom.Millimetres(hold), Limit: geom.Millimetres(minHold),
 			Fact: geom.Sentencef("when it has shrunk by %s %s the bottom, pushed to one end, holds by %s at the other", geom.Millimetres(shrinks), w.along, geom.Millimetres(hold)),
 			Ask:  geom.Sentencef("take a bottom of quartersawn boards or of sheet stock"),
 			Remedies: []geom.Remedy{
-				l.between(w.own, max(swells, leastSlack), l.held()-shrinks-leastHold),
+				l.between(w.own, max(swells, minSlack), l.held()-shrinks-minHold),
 				l.openBehind(),
-				l.least(FieldCutterHeight, leastHold+w.slack+shrinks),
+				l.least(SettingCutterHeight, minHold+w.slack+shrinks),
 			},
 		})
 	}
@@ -202,5 +202,5 @@ func (l *layout) openBehind() geom.Remedy {
 	if !l.Bottom.Solid || l.BottomFit == BottomSlidIn {
 		return geom.Remedy{}
 	}
-	return write(FieldBottomFit, BottomSlidIn)
+	return write(SettingBottomFit, BottomSlidIn)
 }

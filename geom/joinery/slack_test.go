@@ -45,7 +45,7 @@ func TestSolidBottom(t *testing.T) {
 	}
 	// Swelling by 0.5 %, 2.18, it has room with a slack of its own from front to back.
 	_, problems = Build(solidBottom(0.005, 0))
-	if len(problems) != 1 || problems[0].Remedies[0].Changes[0].Setting != FieldDeepSlack || !strings.HasPrefix(advice(problems[0]), "bottom-slack-deep 2.68 to 3") {
+	if len(problems) != 1 || problems[0].Remedies[0].Changes[0].Setting != SettingDeepSlack || !strings.HasPrefix(advice(problems[0]), "bottom-slack-deep 2.68 to 3") {
 		t.Errorf("%+v", problems)
 	}
 	if _, problems = Build(solidBottom(0.005, 0, deep(2.7))); len(problems) > 0 {
@@ -82,7 +82,7 @@ func TestSolidSlidIn(t *testing.T) {
 
 // TestSlotsHaveRoom: shrinking by 0.7 % of 443 or so, 3.1, the screws move 0.1 or so from
 // the middle of the back towards the front, so that 2 are left behind the slots; by 2 %,
-// 8.9, they come to 4 before the back's inside face and have 4 of room, which is told.
+// 8.9, they come to 4 before the back's inside face and have 4 of room, which is reported.
 func TestSlotsHaveRoom(t *testing.T) {
 	d, problems := Build(solidBottom(0, 0.007, slidIn))
 	p := d.part(Bottom).Panel
@@ -116,24 +116,24 @@ func TestSheetMoves(t *testing.T) {
 func TestSlackEachWay(t *testing.T) {
 	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomSlack = 1; deep(2.4)(s) }))
 	bounds(t, "bottom", d.part(Bottom).Panel.Outline, 0, 0, 387, 435.6)
-	at := d.part(Bottom).Stands[0].Origin
+	at := d.part(Bottom).Placements[0].Origin
 	near(t, "stands from the left", at.X, 12-6+0.5)
 	near(t, "and from the front", at.Y, 12-6+1.2)
 	d = mustBuild(t, routedBox(func(s *Spec) { s.BottomSlack = 1; deep(0)(s); slidIn(s) }))
 	bounds(t, "slid in", d.part(Bottom).Panel.Outline, 0, 0, 387, 444)
-	near(t, "from the front", d.part(Bottom).Stands[0].Origin.Y, 6)
+	near(t, "from the front", d.part(Bottom).Placements[0].Origin.Y, 6)
 	for name, c := range map[string]struct {
 		spec  Spec
 		field []geom.Setting
 	}{
-		"across":          {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(1)(s) }), []geom.Setting{FieldBottomSlack}},
-		"deep":            {routedBox(func(s *Spec) { s.BottomSlack = 1; deep(4)(s) }), []geom.Setting{FieldDeepSlack}},
-		"both":            {routedBox(func(s *Spec) { s.BottomSlack = 4 }), []geom.Setting{FieldBottomSlack}},
-		"each":            {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(0.2)(s) }), []geom.Setting{FieldBottomSlack, FieldDeepSlack}},
-		"far too deep":    {routedBox(func(s *Spec) { deep(6)(s) }), []geom.Setting{FieldDeepSlack}},
-		"none, captured":  {routedBox(func(s *Spec) { deep(0)(s) }), []geom.Setting{FieldDeepSlack}},
+		"across":          {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(1)(s) }), []geom.Setting{SettingBottomSlack}},
+		"deep":            {routedBox(func(s *Spec) { s.BottomSlack = 1; deep(4)(s) }), []geom.Setting{SettingDeepSlack}},
+		"both":            {routedBox(func(s *Spec) { s.BottomSlack = 4 }), []geom.Setting{SettingBottomSlack}},
+		"each":            {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(0.2)(s) }), []geom.Setting{SettingBottomSlack, SettingDeepSlack}},
+		"far too deep":    {routedBox(func(s *Spec) { deep(6)(s) }), []geom.Setting{SettingDeepSlack}},
+		"none, captured":  {routedBox(func(s *Spec) { deep(0)(s) }), []geom.Setting{SettingDeepSlack}},
 		"none, but open":  {routedBox(func(s *Spec) { deep(0)(s); slidIn(s) }), nil},
-		"slid in, deeply": {routedBox(func(s *Spec) { deep(4)(s); slidIn(s) }), []geom.Setting{FieldDeepSlack}},
+		"slid in, deeply": {routedBox(func(s *Spec) { deep(4)(s); slidIn(s) }), []geom.Setting{SettingDeepSlack}},
 	} {
 		_, problems := Build(c.spec)
 		var got []geom.Setting

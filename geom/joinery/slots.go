@@ -8,8 +8,8 @@ import (
 
 // The holes of a bottom that is slid in, in millimetres; common practice, no source.
 const (
-	leastSlotEdge  = 2.0 // the least wood of the bottom behind a slot
-	leastScrewEdge = 4.0 // from the middle of a screw to a face of the back
+	minSlotEdge  = 2.0 // the least wood of the bottom behind a slot
+	minScrewEdge = 4.0 // from the middle of a screw to a face of the back
 )
 
 // rearScrew is how far before the bottom's rear edge its screws stand: in the middle of
@@ -17,13 +17,13 @@ const (
 // the bottom shrinks.
 func (l *layout) rearScrew(shrinks float64) float64 {
 	middle := l.Tk / 2
-	return math.Max(middle, math.Min(leastSlotEdge+l.screw(bottomScrew).hole/2+shrinks, l.Tk-leastScrewEdge))
+	return math.Max(middle, math.Min(minSlotEdge+l.screw(bottomScrew).hole/2+shrinks, l.Tk-minScrewEdge))
 }
 
 // slotRoom is how much a bottom may shrink before its screws reach the rear ends of their
 // slots.
 func (l *layout) slotRoom(shrinks float64) float64 {
-	return l.rearScrew(shrinks) - l.screw(bottomScrew).hole/2 - leastSlotEdge
+	return l.rearScrew(shrinks) - l.screw(bottomScrew).hole/2 - minSlotEdge
 }
 
 // checkSlots judges whether the slots let a bottom of solid wood shrink.
@@ -32,11 +32,11 @@ func (l *layout) checkSlots(shrinks float64) {
 		return
 	}
 	l.warn(geom.Diagnosis{
-		Code: "bottom-movement", Subject: about(FieldBack, Bottom),
+		Code: "bottom-movement", Subject: about(SettingBack, Bottom),
 		Measured: geom.Millimetres(shrinks), Limit: geom.Millimetres(l.slotRoom(shrinks)),
 		Fact:     geom.Sentencef("from front to back the bottom shrinks by %s, and under a back of %s its slots let it by %s: after that it splits or leaves the front's groove", geom.Millimetres(shrinks), geom.Millimetres(l.Tk), geom.Millimetres(l.slotRoom(shrinks))),
 		Ask:      geom.Sentencef("take a bottom of quartersawn boards or of sheet stock, or saw the slots open to the rear edge"),
-		Remedies: []geom.Remedy{l.least(FieldBack, shrinks+leastSlotEdge+l.screw(bottomScrew).hole/2+leastScrewEdge)},
+		Remedies: []geom.Remedy{l.least(SettingBack, shrinks+minSlotEdge+l.screw(bottomScrew).hole/2+minScrewEdge)},
 	})
 }
 
@@ -62,7 +62,7 @@ func (l *layout) rearHoles(length, width float64) []geom.Pocket {
 	for _, x := range evenly(2*appliedEnd, length-2*appliedEnd, 2*appliedApart) {
 		hole := geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, r)}
 		if l.Bottom.Solid && swells+shrinks > settle {
-			rear := math.Min(y+r+shrinks, width-leastSlotEdge)
+			rear := math.Min(y+r+shrinks, width-minSlotEdge)
 			hole.Bit = bit
 			hole.Kind, hole.Outline = geom.Cutout, geom.RoundedRectangle(x-r, y-r-swells, x+r, rear, r)
 		}

@@ -23,7 +23,7 @@ func TestSpreadIsNoMistake(t *testing.T) {
 		}
 		out := 0
 		for _, c := range d.Fit {
-			if c.Verdict != c.Words.Within {
+			if c.Verdict != c.Verdicts.Within {
 				out++
 			}
 		}

@@ -26,8 +26,8 @@ func TestDeepGroovesReach(t *testing.T) {
 	near(t, "bottom's corner", groove.Takes.Bounds().Min.X, 3.5)
 	near(t, "bottom's room", groove.Takes.Bounds().Max.Y, groove.Outline.Bounds().Max.Y)
 	side, bottom := d.part(Side), d.part(Bottom)
-	for _, stand := range side.Stands {
-		if at, deep := overlap(piece{side, stand}, piece{bottom, bottom.Stands[0]}); deep {
+	for _, stand := range side.Placements {
+		if at, deep := overlap(piece{side, stand}, piece{bottom, bottom.Placements[0]}); deep {
 			t.Errorf("side and bottom both fill %v", at)
 		}
 	}
@@ -96,7 +96,7 @@ func anyFittings(t *rapid.T, s *Spec) {
 		if s.Cutter.Kind == Saw {
 			thick = s.Cutter.Width - rapid.SampledFrom([]float64{0.2, 0.2, 0.9}).Draw(t, "divider play")
 		}
-		d := Divider{Stock: sheet("dividers", thick), Way: rapid.SampledFrom([]Way{Across, Along}).Draw(t, "way"), Loose: rapid.Bool().Draw(t, "loose"),
+		d := Divider{Stock: sheet("dividers", thick), Way: rapid.SampledFrom([]GrainDirection{Across, Along}).Draw(t, "way"), Loose: rapid.Bool().Draw(t, "loose"),
 			Count: rapid.IntRange(1, 3).Draw(t, "count"), Height: rapid.SampledFrom([]float64{0, 30}).Draw(t, "divider height")}
 		if rapid.Bool().Draw(t, "at") {
 			d.Count, d.At = 0, []float64{rapid.Float64Range(10, 200).Draw(t, "place")}
@@ -111,7 +111,7 @@ func anyFittings(t *rapid.T, s *Spec) {
 	}
 	if odds("undermount", 3) {
 		s.BottomHeight = 13
-		s.Undermount = &Undermount{Recess: 13, MostSide: 16, NotchWidth: 35, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 35, HookIn: 7}
+		s.Undermount = &Undermount{Recess: 13, MaxSide: 16, NotchWidth: 35, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 35, HookIn: 7}
 	}
 }
 
@@ -155,7 +155,7 @@ func TestAnyBoxGoesTogether(t *testing.T) {
 			if err := geomtest.CheckMesh(m); err != nil {
 				t.Fatalf("%s: %v", p.Role, err)
 			}
-			for _, s := range p.Stands {
+			for _, s := range p.Placements {
 				pieces = append(pieces, piece{p, s})
 				if p.Role == DrawerFrontRole { // before the box, whose size it does not change
 					continue
@@ -269,12 +269,12 @@ func overlap(a, b piece) (geom.Vec3, bool) {
 func TestOverlapFinds(t *testing.T) {
 	d := mustBuild(t, saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9)))
 	front, side := d.part(Front), d.part(Side)
-	if _, deep := overlap(piece{front, front.Stands[0]}, piece{side, side.Stands[0]}); deep {
+	if _, deep := overlap(piece{front, front.Placements[0]}, piece{side, side.Placements[0]}); deep {
 		t.Error("overlap in a good box")
 	}
-	moved := front.Stands[0]
+	moved := front.Placements[0]
 	moved.Origin.X -= 0.1
-	if _, deep := overlap(piece{front, moved}, piece{side, side.Stands[0]}); !deep {
+	if _, deep := overlap(piece{front, moved}, piece{side, side.Placements[0]}); !deep {
 		t.Error("a front 0.1 mm off is not seen")
 	}
 }

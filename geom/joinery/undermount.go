@@ -29,15 +29,15 @@ func (l *layout) undermount() {
 			Fact: geom.Sentencef("the slides want %s under the bottom, and it stands %s over the lower edges", geom.Millimetres(u.Recess), geom.Millimetres(stand)),
 			Ask:  geom.Sentencef("take another slide, or a bottom in a groove"),
 			Remedies: []geom.Remedy{
-				l.least(FieldBottomHeight, u.Recess),
-				write(FieldBottomFit, BottomCaptured),
-				l.least(FieldBottomHeight, u.Recess).With(write(FieldBottomFit, BottomCaptured)),
+				l.least(SettingBottomHeight, u.Recess),
+				write(SettingBottomFit, BottomCaptured),
+				l.least(SettingBottomHeight, u.Recess).With(write(SettingBottomFit, BottomCaptured)),
 			},
 		})
 		return
 	}
 	back := l.wall(Back)
-	low := back.Stands[0].Origin.Z
+	low := back.Placements[0].Origin.Z
 	inner := []float64{back.along(geom.Vec3{X: l.Ts}), back.along(geom.Vec3{X: l.Width - l.Ts})}
 	if u.NotchWidth > 0 && u.NotchHeight > low && !l.notches(back, inner) {
 		return
@@ -47,24 +47,24 @@ func (l *layout) undermount() {
 
 // checkBesideSlides judges whether the sides go beside the slides.
 func (l *layout) checkBesideSlides(u *Undermount) {
-	if t := l.Sides.Thickness; u.MostSide > 0 && t.Max > u.MostSide+settle {
+	if t := l.Sides.Thickness; u.MaxSide > 0 && t.Max > u.MaxSide+settle {
 		l.fail(geom.Diagnosis{
-			Code: "side-thickness", Subject: about(FieldSides, Side),
-			Measured: geom.Millimetres(t.Max), Limit: geom.Millimetres(u.MostSide),
-			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimetres(t.Mean), geom.Millimetres(t.Max), geom.Millimetres(u.MostSide)),
+			Code: "side-thickness", Subject: about(SettingSides, Side),
+			Measured: geom.Millimetres(t.Max), Limit: geom.Millimetres(u.MaxSide),
+			Fact:     geom.Sentencef("sides of %s, %s at the thickest, do not go beside these slides, which take %s", geom.Millimetres(t.Mean), geom.Millimetres(t.Max), geom.Millimetres(u.MaxSide)),
 			Ask:      geom.Sentencef("take another slide"),
-			Remedies: []geom.Remedy{l.most(FieldSides, u.MostSide-(t.Max-t.Mean))},
+			Remedies: []geom.Remedy{l.most(SettingSides, u.MaxSide-(t.Max-t.Mean))},
 		})
 	}
 }
 
 // notches cuts them into the lower edge of the back, and reports whether they can be.
 func (l *layout) notches(back *Part, inner []float64) bool {
-	u, low := l.Undermount, back.Stands[0].Origin.Z
-	if 2*u.NotchWidth > inner[1]-inner[0]-leastClear {
+	u, low := l.Undermount, back.Placements[0].Origin.Z
+	if 2*u.NotchWidth > inner[1]-inner[0]-minClear {
 		l.fail(geom.Diagnosis{
 			Code: "notch", Subject: about(FieldUndermount, Back),
-			Measured: geom.Millimetres(2 * u.NotchWidth), Limit: geom.Millimetres(inner[1] - inner[0] - leastClear),
+			Measured: geom.Millimetres(2 * u.NotchWidth), Limit: geom.Millimetres(inner[1] - inner[0] - minClear),
 			Fact: geom.Sentencef("two notches of %s leave nothing of a back with %s between the sides", geom.Millimetres(u.NotchWidth), geom.Millimetres(inner[1]-inner[0])),
 			Ask:  geom.Sentencef("a wider box, or another slide"),
 		})
@@ -76,11 +76,11 @@ func (l *layout) notches(back *Part, inner []float64) bool {
 			Measured: geom.Millimetres(u.NotchHeight), Limit: geom.Millimetres(l.rise),
 			Fact:     geom.Sentencef("notches of %s in the back reach into the bottom's groove, %s over the lower edge", geom.Millimetres(u.NotchHeight), geom.Millimetres(l.rise)),
 			Ask:      geom.Sentencef("write a lower notch-height, where the slide maker's sheet has one"),
-			Remedies: []geom.Remedy{l.least(FieldBottomHeight, u.NotchHeight)},
+			Remedies: []geom.Remedy{l.least(SettingBottomHeight, u.NotchHeight)},
 		})
 		return false
 	}
-	radius := math.Min(math.Max(notchRadius, l.leastRound()), u.NotchHeight/2)
+	radius := math.Min(math.Max(notchRadius, l.minRound()), u.NotchHeight/2)
 	l.outlineBit(&back.Panel, sameRound(radius))
 	if between := inner[0] < settle; between || l.Joint == DadoRabbet && l.BackJoint != Housed {
 		l.notchEnds(&back.Panel, inner[0]+u.NotchWidth, u.NotchHeight-low, radius)
@@ -119,7 +119,7 @@ func (l *layout) notchEnds(p *geom.Panel, width, height, radius float64) {
 
 // hooks bores for the slides' hooks into the outside of the back.
 func (l *layout) hooks(back *Part, inner []float64) {
-	u, low := l.Undermount, back.Stands[0].Origin.Z
+	u, low := l.Undermount, back.Placements[0].Origin.Z
 	if u.HookDiameter == 0 {
 		return
 	}
@@ -134,8 +134,8 @@ func (l *layout) hooks(back *Part, inner []float64) {
 			Fact: geom.Sentencef("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", geom.Millimetres(u.HookDiameter), geom.Millimetres(u.HookHeight), geom.Millimetres(l.rise), geom.Millimetres(l.rise+l.groove)),
 			Ask:  geom.Sentencef("follow the slide maker's sheet for hook-height and bottom-height together"),
 			Remedies: []geom.Remedy{
-				l.between(FieldBottomHeight, u.Recess, y+low-r-l.groove),
-				l.least(FieldBottomHeight, y+low+r),
+				l.between(SettingBottomHeight, u.Recess, y+low-r-l.groove),
+				l.least(SettingBottomHeight, y+low+r),
 			},
 		})
 		return

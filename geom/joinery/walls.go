@@ -24,20 +24,20 @@ func (l *layout) wall(r Role) *Part {
 // along is the panel coordinate x of a place in the box, on the first of a part's
 // stands.
 func (p *Part) along(at geom.Vec3) float64 {
-	d, x := at.Sub(p.Stands[0].Origin), p.Stands[0].X
+	d, x := at.Sub(p.Placements[0].Origin), p.Placements[0].X
 	return float64(d.X*x.X) + float64(d.Y*x.Y) + float64(d.Z*x.Z)
 }
 
 // cutSides changes the left side, and makes the right one its mirror image.
 func (l *layout) cutSides(change func(p *geom.Panel, left *Part)) {
 	left := *l.wall(Side)
-	stands := left.Stands
+	stands := left.Placements
 	var others []Part
 	for _, p := range l.drawer.Parts {
 		if p.Role != Side {
 			others = append(others, p)
 		} else if p.Label == "right" {
-			stands = append(stands[:1:1], p.Stands[0])
+			stands = append(stands[:1:1], p.Placements[0])
 		}
 	}
 	change(&left.Panel, &left)

@@ -26,11 +26,11 @@ func (p Plate) check() (found []Finding) {
 		case !outline.Contains(l[0].Point):
 			found = append(found, refused(Outside, l[0].Point, geom.Sentencef("opening %d lies beyond the plate", i+1),
 				"move it onto the plate").between(i, -1))
-		case d < LeastBridge-touching:
+		case d < MinBridge-touching:
 			found = append(found, bridge(i, -1, at, d))
 		}
 		for k := range i {
-			if len(p.Openings[k]) == 0 || boxes[i].Gap(boxes[k]) >= LeastBridge {
+			if len(p.Openings[k]) == 0 || boxes[i].Gap(boxes[k]) >= MinBridge {
 				continue
 			}
 			other := p.Openings[k]
@@ -46,7 +46,7 @@ func (p Plate) check() (found []Finding) {
 				found = append(found, refused(FallsOut, p.Openings[small][0].Point,
 					geom.Sentencef("opening %d lies in opening %d: what is between them falls out", small+1, large+1),
 					"leave bridges, or one of them out").between(small, large))
-			case d < LeastBridge-touching:
+			case d < MinBridge-touching:
 				found = append(found, bridge(i, k, at, d))
 			}
 		}
@@ -60,7 +60,7 @@ func meets(i, k int, at geom.Point) Finding {
 }
 
 func bridge(i, k int, at geom.Point, d float64) Finding {
-	left, least := geom.Millimetres(d), geom.Millimetres(LeastBridge)
+	left, least := geom.Millimetres(d), geom.Millimetres(MinBridge)
 	return weak(Bridge, at, left, geom.Sentencef("%s is left between opening %d and %s; less than %s breaks easily",
 		left, i+1, nameOf(k), least), "move them apart, or cut one of them by hand").between(i, k)
 }
@@ -68,14 +68,14 @@ func bridge(i, k int, at geom.Point, d float64) Finding {
 // weak is the finding of a place where a plate may break, with what is left there.
 func weak(code geom.Code, at geom.Point, left geom.Millimetres, fact geom.Sentence, ask string) Finding {
 	f := refused(code, at, fact, ask)
-	f.Level, f.Measured, f.Limit = geom.LevelWarning, left, geom.Millimetres(LeastBridge)
+	f.Level, f.Measured, f.Limit = geom.LevelWarning, left, geom.Millimetres(MinBridge)
 	return f
 }
 
 // neck looks for places of the plate through which, or into which, a disc as wide as
 // the least bridge does not go.
 func (p Plate) neck() []Finding {
-	const r = LeastBridge / 2
+	const r = MinBridge / 2
 	in, err := sweep.Inset(p.Outline, r)
 	if err != nil {
 		return nil
@@ -90,8 +90,8 @@ func (p Plate) neck() []Finding {
 	} else if len(covered) > 0 {
 		at = furthest(p.Outline, covered[0])
 	}
-	return []Finding{weak(Neck, at, LeastBridge, geom.Sentencef("the plate has a neck or a tongue narrower than %s",
-		geom.Millimetres(LeastBridge)), "make it wider there")}
+	return []Finding{weak(Neck, at, MinBridge, geom.Sentencef("the plate has a neck or a tongue narrower than %s",
+		geom.Millimetres(MinBridge)), "make it wider there")}
 }
 
 // flat is the chord by which loops are asked what lies in them, in mm.

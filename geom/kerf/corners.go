@@ -13,7 +13,7 @@ const (
 	// more is how much more than by the formula may stay before a place counts as too
 	// narrow, as a part of it: discs are fitted to a micrometre.
 	more = 0.01
-	// speck is the area, in mm2, below which nothing is told.
+	// speck is the area, in mm2, below which nothing is reported.
 	speck = 1e-4
 )
 

@@ -36,9 +36,9 @@ const (
 	OpenMouth geom.Code = "open-mouth" // a slot or bay of the outline is no wider than the kerf
 )
 
-// LeastBridge is how much should stay between two cuts, in mm: less breaks or burns
+// MinBridge is how much should stay between two cuts, in mm: less breaks or burns
 // through (common practice, no source).
-const LeastBridge = 2.0
+const MinBridge = 2.0
 
 // Finding is one thing that is wrong with a plate. An error cannot be cut as drawn. What
 // is measured of a slot that is too narrow is an [Area] that stays uncut.

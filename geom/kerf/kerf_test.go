@@ -57,12 +57,12 @@ func TestFindings(t *testing.T) {
 		{"a thin rim", sheet, []geom.Loop{rect(10, 0.75, 20, 20)}, 0.2, 0.75, []geom.Code{Bridge}},
 		// Centres 9 apart, radii 5 and 3: 1 is left.
 		{"between circles", sheet, []geom.Loop{geom.Circle(geom.Point{X: 30, Y: 30}, 5), geom.Circle(geom.Point{X: 39, Y: 30}, 3)}, 0, 1, []geom.Code{Bridge}},
-		{"a neck", neck, nil, 0, LeastBridge, []geom.Code{Neck}},
+		{"a neck", neck, nil, 0, MinBridge, []geom.Code{Neck}},
 		// A room of 20 by 20 stays uncut, and the mouth of 0.1 by 10, but for a round end.
 		{"a bay's mouth", bay, nil, 0.2, 0, []geom.Code{OpenMouth}},
 		{"an open slot", notch(0.15), nil, 0.2, 0, []geom.Code{OpenMouth}},
 		{"an open slot wide enough", notch(0.25), nil, 0.2, 0, nil},
-		{"a tongue", tongue(1.5), nil, 0.2, LeastBridge, []geom.Code{Neck}},
+		{"a tongue", tongue(1.5), nil, 0.2, MinBridge, []geom.Code{Neck}},
 		{"a tongue wide enough", tongue(2.5), nil, 0.2, 0, nil},
 		{"a loop that crosses itself", geom.Polygon(geom.Point{}, geom.Point{X: 10, Y: 10}, geom.Point{X: 10}, geom.Point{Y: 10}, geom.Point{X: -5, Y: 5}), nil, 0, 0, []geom.Code{Shape}},
 	} {

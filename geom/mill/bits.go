@@ -39,7 +39,7 @@ func (p *preparation) lastFace() geom.Face { return p.work.Faces[len(p.work.Face
 // pocket works one pocket out.
 func (p *preparation) pocket(i int) {
 	k := p.part.Pockets[i]
-	c := Cut{Operation: k.Kind.String(), Face: k.Face, Depth: k.Depth, Left: p.left(k.Depth), Bit: -1, Outline: k.Outline, Pocket: i}
+	c := Cut{Operation: k.Kind.String(), Face: k.Face, Depth: k.Depth, Remaining: p.left(k.Depth), Bit: -1, Outline: k.Outline, Pocket: i}
 	p.cut(c, k.Takes, k.Bit)
 }
 
@@ -105,12 +105,12 @@ const (
 // shape fits a cut to a bit.
 func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, obstacle) {
 	radius := b.Diameter / 2
-	by := radius + p.OverRun
+	by := radius + p.Overcut
 	drawn := overRun(c.Outline, open, by)
 	if lacks := b.Diameter + SlotRoom - narrowOpen(c.Outline, open, drawn); lacks > 0 {
 		drawn = overRun(c.Outline, open, by+lacks) // a bit may overhang the edge
 	}
-	if drawn.LeastInsideRadius() < radius-geom.Settle {
+	if drawn.MinInsideRadius() < radius-geom.Settle {
 		return c, tooRound
 	}
 	if !enters(drawn, radius) {
@@ -186,8 +186,8 @@ func (p *preparation) over() {
 		if !c.Through() || c.Operation == Registering {
 			continue
 		}
-		if c.Over = p.Through; !p.FromSpoilboard {
-			c.Over += p.part.Most - p.part.Thickness
+		if c.Overcut = p.Through; !p.FromSpoilboard {
+			c.Overcut += p.part.MaxThickness - p.part.Thickness
 		}
 	}
 }
@@ -195,10 +195,10 @@ func (p *preparation) over() {
 // deepest is how far a cut goes below its face in the thickest board: what goes through goes
 // on into the spoilboard.
 func (p *preparation) deepest(c Cut) float64 {
-	more := p.part.Most - p.part.Thickness
+	more := p.part.MaxThickness - p.part.Thickness
 	switch {
 	case c.Operation == Registering:
-		return p.part.Most + PinDepth
+		return p.part.MaxThickness + PinDepth
 	case c.Through():
 		return c.Depth + more + p.Through
 	case p.FromSpoilboard:
@@ -268,7 +268,7 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 			"and a square part goes into them: the box would not go together", what, geom.Millimetres(b.Diameter/2))
 		d.Remedies, d.Ask = relieved(c.Operation), geom.Sentencef("let it run through")
 	case tooRound:
-		least := c.Outline.LeastInsideRadius()
+		least := c.Outline.MinInsideRadius()
 		left, radius := geom.Millimetres(b.Diameter/2), geom.Millimetres(least)
 		d := p.fail("bit-radius", SettingBits, "%s has an inside radius of %s; %s leaves %s", what, radius, named{b}, left)
 		d.Measured, d.Limit = left, radius

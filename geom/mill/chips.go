@@ -100,7 +100,7 @@ func (p *preparation) frays() {
 			continue
 		}
 		b := p.Bits[c.Bit]
-		deep := c.Depth + c.Over
+		deep := c.Depth + c.Overcut
 		first := deep
 		if b.Pass > 0 {
 			first = math.Min(deep, b.Pass)

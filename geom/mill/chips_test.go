@@ -73,8 +73,8 @@ func TestCompressionBitFrays(t *testing.T) {
 		{"a board thinner than the tip", plain, 12.5, 0, "the outline is 12 mm deep"},
 	} {
 		feeds := Feeds{Type: Compression, Tip: c.tip, Pass: c.pass}
-		s := Settings{Bits: []Bit{{Name: "comp", Diameter: 6, Feeds: feeds}}, OverRun: 1, SmallPart: 100}
-		_, faults := Prepare(Part{Panel: c.panel, Least: 12, Most: 12}, s)
+		s := Settings{Bits: []Bit{{Name: "comp", Diameter: 6, Feeds: feeds}}, Overcut: 1, SmallPart: 100}
+		_, faults := Prepare(Part{Panel: c.panel, MinThickness: 12, MaxThickness: 12}, s)
 		said := ""
 		for _, f := range faults {
 			if f.Code == "bit-frays" {
@@ -93,7 +93,7 @@ func TestSpoilboardAllowance(t *testing.T) {
 	panel := geom.Panel{Outline: geom.Rectangle(0, 0, 400, 200), Thickness: 12, Holes: []geom.Loop{geom.Circle(geom.Point{X: 100, Y: 100}, 20)}}
 	for through, want := range map[float64]bool{0: false, 0.7: false, 0.8: true} {
 		s := Settings{Bits: []Bit{{Name: "six", Diameter: 6, Reach: 13}}, SmallPart: 100, Through: through}
-		_, faults := Prepare(Part{Panel: panel, Least: 11.7, Most: 12.3}, s)
+		_, faults := Prepare(Part{Panel: panel, MinThickness: 11.7, MaxThickness: 12.3}, s)
 		if short := len(faults) > 0; short != want {
 			t.Errorf("%v into the spoilboard: %v, want too short a bit: %t", through, faults, want)
 		}

@@ -8,15 +8,15 @@ import (
 
 // Settings that diagnoses are about; see [Settings].
 const (
-	SettingBits     geom.Setting = "bits"
-	SettingOverRun  geom.Setting = "over-run"
-	SettingRegister geom.Setting = "register"
-	SettingTabs     geom.Setting = "tabs"
-	SettingSkin     geom.Setting = "skin"
-	SettingSmall    geom.Setting = "small-part"
-	SettingGap      geom.Setting = "part-gap"
-	SettingThrough  geom.Setting = "through"
-	SettingRelief   geom.Setting = "relief"
+	SettingBits      geom.Setting = "bits"
+	SettingOvercut   geom.Setting = "over-run"
+	SettingRegister  geom.Setting = "register"
+	SettingTabs      geom.Setting = "tabs"
+	SettingOnionSkin geom.Setting = "skin"
+	SettingSmall     geom.Setting = "small-part"
+	SettingGap       geom.Setting = "part-gap"
+	SettingThrough   geom.Setting = "through"
+	SettingRelief    geom.Setting = "relief"
 )
 
 // Keys of remedies within a setting. The relief of an operation has its name.
@@ -63,7 +63,7 @@ func lengths(s geom.Setting, key string, least, most float64) geom.Remedy {
 // relieved are the remedies of an operation whose corners stay round.
 func relieved(operation string) []geom.Remedy {
 	list := make([]geom.Remedy, 0, 2)
-	for _, r := range []Relief{ReliefBisector, ReliefSide} {
+	for _, r := range []Relief{ReliefDogbone, ReliefTBone} {
 		list = append(list, geom.Remedy{Changes: []geom.Change{{Setting: SettingRelief, Key: operation, Word: string(r)}}})
 	}
 	return list

@@ -34,10 +34,10 @@ const EngravingOperation = "engrave"
 const (
 	// DefaultEngraving is how deep an engraving goes, in mm; common practice, no source.
 	DefaultEngraving = 0.3
-	// usualLetters is the height of letters, in mm, and easyBits and leastBits that in
+	// usualLetters is the height of letters, in mm, and easyBits and minBits that in
 	// diameters of the bit that is easily read, and the least that is: a stroke of a letter
 	// is a quarter of its height from the next.
-	usualLetters, easyBits, leastBits = 6.0, 5.0, 4.0
+	usualLetters, easyBits, minBits = 6.0, 5.0, 4.0
 	// engravingWeb is the least wood, in mm, between an engraving and an edge or another
 	// cut; common practice, no source.
 	engravingWeb = 0.8
@@ -66,7 +66,7 @@ func (p *preparation) engrave() {
 	}
 	out := &Engraved{Height: math.Floor(high*100) / 100}
 	p.work.Engraved = out
-	if least := leastBits * d; out.Height < least-touching {
+	if least := minBits * d; out.Height < least-touching {
 		out.Room = geom.Sentencef("figures of %s are too small for %s: they have to be %s high",
 			geom.Millimetres(math.Max(0, high)), named{p.Bits[bit]}, geom.Millimetres(least))
 		return
@@ -89,7 +89,7 @@ func (p *preparation) engrave() {
 			path[i] = geom.Vertex{Point: geom.Point{X: at.X + x, Y: at.Y + float64(q.Y*out.Height)}}
 		}
 		p.work.Cuts = append(p.work.Cuts, Cut{Operation: EngravingOperation, Face: e.Face, Depth: p.Engrave.Depth,
-			Left: p.left(p.Engrave.Depth), Bit: bit, Path: path, Pocket: -1})
+			Remaining: p.left(p.Engrave.Depth), Bit: bit, Path: path, Pocket: -1})
 	}
 }
 

@@ -10,7 +10,7 @@ import (
 // engraved is a panel of 300 x 100 with a groove from y 20 to 26 and dados at both ends.
 func engraved(face geom.Face, area geom.Rect) Part {
 	p := panel(geom.Pocket{Kind: geom.Groove, Depth: 5, Outline: geom.Rectangle(0, 20, 300, 26)}, geom.Pocket{Kind: geom.Dado, Depth: 5, Outline: geom.Rectangle(140, 0, 146, 100)})
-	// One stroke, twice as long as it is high, so that it tells which way it runs.
+	// One stroke, twice as long as it is high, so that it shows which way it runs.
 	p.Engraving = &Engraving{Face: face, Area: area, Lines: [][]geom.Point{{{X: 0, Y: 0}, {X: 2, Y: 1}}}, Wide: 2}
 	return p
 }
@@ -27,7 +27,7 @@ func TestEngraving(t *testing.T) {
 	s.Engrave.Depth = 0.3
 	w := mustPrepare(t, engraved(geom.Inside, boxFrom(0, 0, 300, 20)), s)
 	c := w.find(EngravingOperation)
-	if c.Bit != 1 || c.Depth != 0.3 || c.Left != 11.7 || len(c.Path) != 2 || w.Engraved == nil || !w.Engraved.Room.IsEmpty() || w.Engraved.Height != 6 {
+	if c.Bit != 1 || c.Depth != 0.3 || c.Remaining != 11.7 || len(c.Path) != 2 || w.Engraved == nil || !w.Engraved.Room.IsEmpty() || w.Engraved.Height != 6 {
 		t.Fatalf("%+v, %+v", c, w.Engraved)
 	}
 	// The middle is at 150: 12 long from 144 to 156. The nearest place, in steps of 1, that

@@ -29,7 +29,7 @@ func TestFlipOf(t *testing.T) {
 
 func TestBlank(t *testing.T) {
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, 400, 100)}
-	if length, width := (Work{Gap: 6.05, EndGap: 15}).Blank(p); length != 430 || width != 112.1 {
+	if length, width := (Operations{Gap: 6.05, EndGap: 15}).Blank(p); length != 430 || width != 112.1 {
 		t.Errorf("%g x %g, want 430 x 112.1", length, width)
 	}
 }

@@ -7,9 +7,9 @@ import "drawerwright/geom"
 // source.
 const SlotRoom = 0.05
 
-// Between is the least wood, in mm, between what cuts one panel out and the next panel: a
+// MinWaste is the least wood, in mm, between what cuts one panel out and the next panel: a
 // bit that skims it tears its edge; common practice, no source.
-const Between = 3.0
+const MinWaste = 3.0
 
 // beyond measures how far the pockets reach past the panel, and how much room that and
 // the bit that cuts it out take round it.
@@ -45,12 +45,12 @@ func (p *preparation) checkGap() {
 		return
 	}
 	// The larger need is told: a gap of the lesser one would only be refused for the other.
-	switch need, ends := p.work.Reach+Between, p.work.EndGap; {
+	switch need, ends := p.work.Reach+MinWaste, p.work.EndGap; {
 	case p.PartGap >= max(need, ends)-geom.Settle:
 	case need >= ends:
 		p.tooNear(need, geom.Sentencef("panels %s apart: the cuts and the bit that cuts it out reach %s past the panel, "+
 			"and %s of wood have to stay before the next", geom.Millimetres(p.PartGap), geom.Millimetres(p.work.Reach),
-			geom.Millimetres(Between)), "take less over-run, or a smaller bit")
+			geom.Millimetres(MinWaste)), "take less over-run, or a smaller bit")
 	default:
 		p.tooNear(ends, geom.Sentencef("panels %s apart: the registration holes and the wood about them reach %s "+
 			"past the ends of this one", geom.Millimetres(p.PartGap), geom.Millimetres(ends)),

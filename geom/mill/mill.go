@@ -35,9 +35,9 @@ func (b Bit) ToolName() string {
 type Relief string
 
 const (
-	ReliefBisector Relief = "bisector" // a round on the corner's bisector: the least wood
-	ReliefSide     Relief = "side"     // a round through the shorter side: hidden where that side is
-	ReliefNone     Relief = "none"     // the corner stays round, so that no square part may go there
+	ReliefDogbone Relief = "bisector" // a round on the corner's bisector: the least wood
+	ReliefTBone   Relief = "side"     // a round through the shorter side: hidden where that side is
+	ReliefNone    Relief = "none"     // the corner stays round, so that no square part may go there
 )
 
 // Relieved are the operations whose corners may take a square part.
@@ -70,14 +70,14 @@ type Register struct {
 // Settings of a router.
 type Settings struct {
 	Bits           []Bit             // none for a panel that is sawn, which is drawn as it is
-	OverRun        float64           // how much further than its radius a bit runs past the edge
+	Overcut        float64           // how much further than its radius a bit runs past the edge
 	Relief         Relief            // of all operations but for
 	Reliefs        map[string]Relief // those that have one of their own; nil for none
 	Slots          Slots
-	FromSpoilboard bool // depths are told as the wood left
+	FromSpoilboard bool // depths are given as the wood left
 	Register       Register
 	Tabs           Tabs
-	Skin           float64   // left under the outline of small panels; 0 is none
+	OnionSkin      float64   // left under the outline of small panels; 0 is none
 	SmallPart      float64   // the side of the square below whose area a panel is small
 	PartGap        float64   // between panels on a sheet; 0 when not said
 	Through        float64   // how far cuts that go through go on into the spoilboard
@@ -96,8 +96,8 @@ func (s Settings) ReliefOf(operation string) Relief {
 // Part is a panel with the least and the greatest thickness of its boards.
 type Part struct {
 	geom.Panel
-	Least, Most float64
-	Engraving   *Engraving // nil for none
+	MinThickness, MaxThickness float64
+	Engraving                  *Engraving // nil for none
 }
 
 // Operations beside the kinds of pockets.
@@ -112,12 +112,12 @@ type Cut struct {
 	Operation string // a pocket's kind, or one of the operations above
 	Face      geom.Face
 	Depth     float64 // from its face
-	Left      float64 // of the wood under it; 0 where it goes through
-	Below     float64 // how far it goes on into the spoilboard, where its depth is told with that
-	// Over is how far below a board of the panel's thickness a cut that goes through has to
+	Remaining float64 // of the wood under it; 0 where it goes through
+	Below     float64 // how far it goes on into the spoilboard, where its depth includes that
+	// Overcut is how far below a board of the panel's thickness a cut that goes through has to
 	// end, so that it does in the thickest: that much more, and into the spoilboard. Where
 	// depths are from the spoilboard it is that last alone.
-	Over    float64
+	Overcut float64
 	Bit     int // index into Settings.Bits; -1 for a saw
 	Outline geom.Loop
 	Path    []geom.Vertex // instead of an outline
@@ -125,10 +125,10 @@ type Cut struct {
 }
 
 // Through reports whether the cut goes through the panel.
-func (c Cut) Through() bool { return c.Left == 0 }
+func (c Cut) Through() bool { return c.Remaining == 0 }
 
-// Work is a panel ready for the router.
-type Work struct {
+// Operations is a panel ready for the router.
+type Operations struct {
 	// Cuts of both faces; the outline is the last, but for the slots between tabs.
 	Cuts []Cut
 	// Faces in the order in which they are cut. A panel cut on both is turned
@@ -136,7 +136,7 @@ type Work struct {
 	Faces []geom.Face
 	// Beyond is how far the pockets reach past the panel's bounds at most, Reach how far
 	// these or the bit that cuts the panel out do, and Gap the room for that as it is
-	// drawn. Panels lie [Between] further apart than Reach.
+	// drawn. Panels lie [MinWaste] further apart than Reach.
 	Beyond, Reach, Gap float64
 	// EndGap is Gap beyond the panel's ends, where registration holes may be. Pins
 	// are these holes, for the faces that are cut when pins stand in them.
@@ -153,8 +153,8 @@ type Work struct {
 	Sides [4][]geom.Interval
 }
 
-// Turned reports whether the panel has to be turned over.
-func (w Work) Turned() bool { return len(w.Faces) == 2 }
+// TurnedOver reports whether the panel has to be turned over.
+func (w Operations) TurnedOver() bool { return len(w.Faces) == 2 }
 
 // preparation gathers a panel's work.
 type preparation struct {
@@ -163,14 +163,14 @@ type preparation struct {
 	bits    []int     // indices into Bits, the widest first
 	outline int       // the bit that cuts the panel out; -1 for none
 	drawn   geom.Loop // the outline with its relief
-	work    Work
+	work    Operations
 	found   []geom.Diagnosis
 }
 
 // Prepare works a panel out for a router. With an error among the diagnoses the work
 // is not to be cut; their remedies have not been tried. The panel keeps the rules of
 // [geom.Panel.Check].
-func Prepare(part Part, s Settings) (Work, []geom.Diagnosis) {
+func Prepare(part Part, s Settings) (Operations, []geom.Diagnosis) {
 	p := &preparation{Settings: s, part: part}
 	p.sortBits()
 	p.faces()
@@ -184,7 +184,7 @@ func Prepare(part Part, s Settings) (Work, []geom.Diagnosis) {
 	if len(p.bits) > 0 {
 		p.outline = p.outlineBit()
 		p.beyond()
-		if p.work.Turned() {
+		if p.work.TurnedOver() {
 			p.register()
 		}
 		p.checkGap()

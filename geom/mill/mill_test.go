@@ -11,11 +11,11 @@ import (
 var six = Bit{Name: "six", Diameter: 6, Reach: 20}
 
 func settings(bits ...Bit) Settings {
-	return Settings{Bits: bits, OverRun: 1, Relief: ReliefBisector, Slots: SlotsWidened, Register: Register{Place: PlaceWaste}}
+	return Settings{Bits: bits, Overcut: 1, Relief: ReliefDogbone, Slots: SlotsWidened, Register: Register{Place: PlaceWaste}}
 }
 
 func panel(pockets ...geom.Pocket) Part {
-	return Part{Panel: geom.Panel{Outline: geom.Rectangle(0, 0, 300, 100), Thickness: 12, Pockets: pockets}, Least: 11.9, Most: 12.1}
+	return Part{Panel: geom.Panel{Outline: geom.Rectangle(0, 0, 300, 100), Thickness: 12, Pockets: pockets}, MinThickness: 11.9, MaxThickness: 12.1}
 }
 
 func dado(x0, x1 float64) geom.Pocket {
@@ -23,7 +23,7 @@ func dado(x0, x1 float64) geom.Pocket {
 }
 
 // mustPrepare expects no error among the faults.
-func mustPrepare(t *testing.T, p Part, s Settings) Work {
+func mustPrepare(t *testing.T, p Part, s Settings) Operations {
 	t.Helper()
 	w, faults := Prepare(p, s)
 	for _, f := range faults {
@@ -44,7 +44,7 @@ func codes(found []geom.Diagnosis) (list []string) {
 	return list
 }
 
-func (w Work) find(operation string) Cut {
+func (w Operations) find(operation string) Cut {
 	i := slices.IndexFunc(w.Cuts, func(c Cut) bool { return c.Operation == operation })
 	if i < 0 {
 		return Cut{}
@@ -81,7 +81,7 @@ func TestOverRun(t *testing.T) {
 	narrow := geom.Pocket{Kind: geom.Rabbet, Depth: 6, Outline: geom.Rectangle(0, 0, 1.5, 100)}
 	bounds(t, "narrow rabbet", mustPrepare(t, panel(narrow), settings(six)).find("rabbet").Outline, -4.55, -4.55, 1.5, 104.55)
 	s := settings(six)
-	s.OverRun = 5
+	s.Overcut = 5
 	if w := mustPrepare(t, panel(dado(50, 58)), s); w.Beyond != 8 || w.Gap != 8 {
 		t.Errorf("beyond %g, gap %g", w.Beyond, w.Gap)
 	}
@@ -202,7 +202,7 @@ func TestFaces(t *testing.T) {
 		{"both", panel(in, out), []geom.Face{geom.Outside, geom.Inside}, true},
 	} {
 		w := mustPrepare(t, c.part, settings(six))
-		if !slices.Equal(w.Faces, c.faces) || w.Turned() != c.turn {
+		if !slices.Equal(w.Faces, c.faces) || w.TurnedOver() != c.turn {
 			t.Errorf("%s: %v", c.name, w.Faces)
 		}
 		if last := c.faces[len(c.faces)-1]; w.find(Profile).Face != last {
@@ -216,7 +216,7 @@ func TestFaces(t *testing.T) {
 func TestRegister(t *testing.T) {
 	out := dado(50, 58)
 	out.Face = geom.Outside
-	holes := func(w Work, f geom.Face) (list []geom.Point) {
+	holes := func(w Operations, f geom.Face) (list []geom.Point) {
 		for _, c := range w.Cuts {
 			if c.Operation == Registering && c.Face == f {
 				centre, _, _ := c.Outline.AsCircle()
@@ -258,7 +258,7 @@ func TestRegister(t *testing.T) {
 		{"too small", Register{Place: PlaceWaste, Diameter: 4}, panel(dado(80, 88), out)},
 		{"in a pocket", Register{Place: PlaceCentreLine}, panel(dado(146, 154), out)},
 		{"no room", Register{Place: PlaceCentreLine, Distance: 48}, panel(dado(80, 88), out)},
-		{"reach ends in the board", Register{Place: PlaceWaste, Diameter: 6.5}, Part{Panel: panel(dado(80, 88), out).Panel, Least: 15.5, Most: 15.5}},
+		{"reach ends in the board", Register{Place: PlaceWaste, Diameter: 6.5}, Part{Panel: panel(dado(80, 88), out).Panel, MinThickness: 15.5, MaxThickness: 15.5}},
 	} {
 		s := settings(six)
 		s.Register = c.r
@@ -317,7 +317,7 @@ func TestGap(t *testing.T) {
 	}
 	turned.PartGap = 19
 	mustPrepare(t, panel(dado(80, 88), out), turned)
-	s.PartGap, s.OverRun = 10, 4.5
+	s.PartGap, s.Overcut = 10, 4.5
 	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
 		t.Errorf("over-run 7.5, gap 10: got %v", codes(faults))
 	}

@@ -12,8 +12,8 @@ import (
 // and notches of its outline, and has room for the relief of the corners into which
 // other parts go; -1 when there is none. It sets the outline as it is drawn.
 func (p *preparation) outlineBit() int {
-	outline, thick := p.part.Outline, p.part.Most+p.Through
-	least := outline.Reverse().LeastInsideRadius() // to a bit outside it
+	outline, thick := p.part.Outline, p.part.MaxThickness+p.Through
+	least := outline.Reverse().MinInsideRadius() // to a bit outside it
 	best, why := p.bits[len(p.bits)-1], tooShort
 	list := p.upTo(p.part.Bit)
 	floorless := -1 // the narrowest that fits, but for the floors of notches
@@ -39,7 +39,7 @@ func (p *preparation) outlineBit() int {
 				room = SlotRoom / 2
 			}
 			left, err := sweep.Outside(drawn, radius+room)
-			if err != nil || left.Area()-drawn.Area() > fillets(outline, sharp, radius+room)+leastStanding {
+			if err != nil || left.Area()-drawn.Area() > fillets(outline, sharp, radius+room)+minStanding {
 				no = tooWide
 			}
 		}
@@ -64,7 +64,7 @@ func (p *preparation) outlineBit() int {
 	return -1
 }
 
-// take draws the outline for a bit, and tells what it leaves standing.
+// take draws the outline for a bit, and reports what it leaves standing.
 func (p *preparation) take(b int, drawn geom.Loop) {
 	p.drawn = drawn
 	if len(sharpCorners(p.part.Outline)) > 0 {
@@ -76,7 +76,7 @@ func (p *preparation) take(b int, drawn geom.Loop) {
 
 // refuseOutline says why no bit cuts the panel out.
 func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
-	thick := p.part.Most + p.Through
+	thick := p.part.MaxThickness + p.Through
 	switch why {
 	case tooRound:
 		d := p.fail("bit-radius", SettingBits, "the outline has an inside radius of %s, too small for %s",
@@ -101,9 +101,9 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 	}
 }
 
-// leastFloor is the least of a notch's floor, in millimetres, that has to be left
+// minFloor is the least of a notch's floor, in millimetres, that has to be left
 // between the reliefs of its corners for another part to seat on.
-const leastFloor = 1.0
+const minFloor = 1.0
 
 // floors reports whether every notch keeps a floor between its two relieved corners.
 func (p *preparation) floors(drawn geom.Loop) bool {
@@ -120,7 +120,7 @@ func (p *preparation) floors(drawn geom.Loop) bool {
 				left = math.Max(left, v.To(w.Point))
 			}
 		}
-		if left < leastFloor-touching {
+		if left < minFloor-touching {
 			return false
 		}
 	}
@@ -164,9 +164,9 @@ func fillets(l geom.Loop, corners []int, radius float64) float64 {
 	return sum
 }
 
-// leastStanding is the area, in square millimetres, of what a bit may leave at an
+// minStanding is the area, in square millimetres, of what a bit may leave at an
 // outline without a word.
-const leastStanding = 0.05
+const minStanding = 0.05
 
 // outermost reports whether a side of the outline is straight and lies on the box
 // about it: there a bit runs past, not into a notch.

@@ -18,9 +18,9 @@ func notched(relieve ...int) geom.Panel {
 
 // TestNotchRelief: with relief a bit of 6 leaves nothing in the corners of the notch.
 func TestNotchRelief(t *testing.T) {
-	settings := Settings{Bits: []Bit{{Name: "wide", Diameter: 18}, {Name: "six", Diameter: 6}}, Relief: ReliefBisector, OverRun: 1}
+	settings := Settings{Bits: []Bit{{Name: "wide", Diameter: 18}, {Name: "six", Diameter: 6}}, Relief: ReliefDogbone, Overcut: 1}
 	p := notched(5, 6)
-	work, faults := Prepare(Part{Panel: p, Least: 12, Most: 12}, settings)
+	work, faults := Prepare(Part{Panel: p, MinThickness: 12, MaxThickness: 12}, settings)
 	if len(faults) != 0 {
 		t.Fatalf("%+v", faults)
 	}
@@ -40,9 +40,9 @@ func TestNotchRelief(t *testing.T) {
 	}
 }
 
-// TestSharpNotch: without relief the corners are told of.
+// TestSharpNotch: without relief the corners are reported.
 func TestSharpNotch(t *testing.T) {
-	_, faults := Prepare(Part{Panel: notched(), Least: 12, Most: 12}, Settings{Bits: []Bit{{Name: "six", Diameter: 6}}, Relief: ReliefBisector, OverRun: 1})
+	_, faults := Prepare(Part{Panel: notched(), MinThickness: 12, MaxThickness: 12}, Settings{Bits: []Bit{{Name: "six", Diameter: 6}}, Relief: ReliefDogbone, Overcut: 1})
 	if !slices.ContainsFunc(faults, func(f geom.Diagnosis) bool { return f.Code == "outline-corner" }) {
 		t.Errorf("%+v", faults)
 	}
@@ -50,7 +50,7 @@ func TestSharpNotch(t *testing.T) {
 
 // TestNarrowNotch: a bit of 25 does not get into a notch of 24.
 func TestNarrowNotch(t *testing.T) {
-	_, faults := Prepare(Part{Panel: notched(), Least: 12, Most: 12}, Settings{Bits: []Bit{{Name: "wide", Diameter: 25}}, Relief: ReliefBisector, OverRun: 1})
+	_, faults := Prepare(Part{Panel: notched(), MinThickness: 12, MaxThickness: 12}, Settings{Bits: []Bit{{Name: "wide", Diameter: 25}}, Relief: ReliefDogbone, Overcut: 1})
 	if !slices.ContainsFunc(faults, func(f geom.Diagnosis) bool { return f.Code == "bit-width" && f.IsError() }) {
 		t.Errorf("%+v", faults)
 	}

@@ -6,16 +6,16 @@ import (
 	"drawerwright/geom"
 )
 
-// DefaultOverRun is how far, in mm, a bit runs past the edge beyond its radius, so that no
+// DefaultOvercut is how far, in mm, a bit runs past the edge beyond its radius, so that no
 // wood is left where the stock is a little larger; common practice, no source.
-const DefaultOverRun = 1.0
+const DefaultOvercut = 1.0
 
 // touching is the distance, in millimetres, within which a side lies on the
 // panel's edge: far under what any machine resolves, over what sizes computed in
 // two ways differ by.
 const touching = 1e-6
 
-// openSides tells which straight sides of a pocket lie on the panel's outline, so
+// openSides reports which straight sides of a pocket lie on the panel's outline, so
 // that the pocket leaves the panel there.
 func openSides(pocket, outline geom.Loop) []bool {
 	open := make([]bool, len(pocket))

@@ -23,7 +23,7 @@ func TestPinOfTheShop(t *testing.T) {
 		{geom.Inch, []Bit{{Diameter: 6.35, Reach: 22}, {Diameter: 3.175, Reach: 12.7}}, 6.35},
 		{geom.Inch, []Bit{{Diameter: 3.175, Reach: 22}}, 6.35},
 	} {
-		work, faults := Prepare(Part{Panel: panel, Least: 12, Most: 12}, Settings{Bits: c.bits, OverRun: 1, SmallPart: 100, Unit: c.unit})
+		work, faults := Prepare(Part{Panel: panel, MinThickness: 12, MaxThickness: 12}, Settings{Bits: c.bits, Overcut: 1, SmallPart: 100, Unit: c.unit})
 		for _, f := range faults {
 			if f.IsError() {
 				t.Fatalf("%+v: %+v", c, f)

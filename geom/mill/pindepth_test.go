@@ -15,8 +15,8 @@ func TestPinBelow(t *testing.T) {
 		Pockets: []geom.Pocket{{Kind: geom.Dado, Face: geom.Inside, Depth: 6, Outline: geom.Rectangle(50, 0, 57, 200)},
 			{Kind: geom.Rabbet, Face: geom.Outside, Depth: 6, Outline: geom.Rectangle(0, 0, 10, 200)}}}
 	for from, want := range map[bool]float64{false: 5.3, true: 5} {
-		w, faults := Prepare(Part{Panel: panel, Least: 11.5, Most: 12.1},
-			Settings{Bits: []Bit{{Name: "six", Diameter: 6}}, OverRun: 1, FromSpoilboard: from})
+		w, faults := Prepare(Part{Panel: panel, MinThickness: 11.5, MaxThickness: 12.1},
+			Settings{Bits: []Bit{{Name: "six", Diameter: 6}}, Overcut: 1, FromSpoilboard: from})
 		count := 0
 		for _, c := range w.Cuts {
 			if c.Operation == Registering {

@@ -1,8 +1,8 @@
 package mill
 
-// Plunged reports whether a bit makes a cut by going straight down: a hole of its own size, in
+// PlungeArea reports whether a bit makes a cut by going straight down: a hole of its own size, in
 // which it has nowhere to go.
-func (c Cut) Plunged(b Bit) bool {
+func (c Cut) PlungeArea(b Bit) bool {
 	if len(c.Path) > 0 {
 		return false
 	}

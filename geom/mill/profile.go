@@ -18,7 +18,7 @@ func (p *preparation) profile() {
 	if c.Bit < 0 {
 		return // said before
 	}
-	if p.Tabs.Width > 0 && !(p.work.Small && p.Skin > 0) {
+	if p.Tabs.Width > 0 && !(p.work.Small && p.OnionSkin > 0) {
 		slots, held := p.tabs(c)
 		if held && p.Tabs.Marked {
 			p.work.Tabs = slots
@@ -26,7 +26,7 @@ func (p *preparation) profile() {
 			return
 		}
 		if held {
-			c.Depth, c.Left = part.Thickness-p.Tabs.Height, p.Tabs.Height
+			c.Depth, c.Remaining = part.Thickness-p.Tabs.Height, p.Tabs.Height
 			p.work.Cuts = append(p.work.Cuts, c)
 			for _, l := range slots {
 				p.work.Cuts = append(p.work.Cuts, Cut{Operation: Slotting, Face: c.Face, Depth: part.Thickness, Bit: c.Bit, Outline: l, Pocket: -1})
@@ -35,8 +35,8 @@ func (p *preparation) profile() {
 		}
 	}
 	switch {
-	case p.Skin > 0 && (p.work.Small || p.Tabs.Width > 0):
-		c.Depth, c.Left = part.Thickness-p.Skin, p.Skin
+	case p.OnionSkin > 0 && (p.work.Small || p.Tabs.Width > 0):
+		c.Depth, c.Remaining = part.Thickness-p.OnionSkin, p.OnionSkin
 		p.checkSkin()
 	case p.work.Small:
 		d := p.warn("small-part", SettingSmall, "the panel is %s x %s, less than %s square: it may come loose when it is cut out",

@@ -41,7 +41,7 @@ func UsualPin(u geom.Unit) float64 {
 func (p *preparation) register() {
 	r, box := p.Register, p.part.Outline.Bounds()
 	reaches := func(b int) bool {
-		return p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.Most+PinDepth-geom.Settle
+		return p.Bits[b].Reach == 0 || p.Bits[b].Reach >= p.part.MaxThickness+PinDepth-geom.Settle
 	}
 	if r.Diameter == 0 {
 		r.Diameter = UsualPin(p.Unit)
@@ -61,7 +61,7 @@ func (p *preparation) register() {
 	}
 	if bit < 0 {
 		d := p.fail("register", SettingRegister, "no bit makes a registration hole of %s through %s and %s into the spoilboard",
-			geom.Millimetres(r.Diameter), geom.Millimetres(p.part.Most), geom.Millimetres(PinDepth))
+			geom.Millimetres(r.Diameter), geom.Millimetres(p.part.MaxThickness), geom.Millimetres(PinDepth))
 		d.Ask = geom.Sentencef("write a larger diameter, or give a smaller or longer bit")
 		return
 	}
@@ -74,7 +74,7 @@ func (p *preparation) register() {
 		hole := geom.Circle(c, r.Diameter/2)
 		p.work.Pins = append(p.work.Pins, hole)
 		p.work.Cuts = append(p.work.Cuts, Cut{Operation: Registering, Face: p.work.Faces[0], Depth: p.part.Thickness,
-			Below: p.PinBelow(p.part.Thickness, p.part.Most), Bit: bit, Outline: hole, Pocket: -1})
+			Below: p.PinBelow(p.part.Thickness, p.part.MaxThickness), Bit: bit, Outline: hole, Pocket: -1})
 		p.work.EndGap = max(p.work.EndGap, r.Diameter/2+registerWeb-min(c.X-box.Min.X, box.Max.X-c.X))
 	}
 }

@@ -15,7 +15,7 @@ const reliefOver = 0.1
 // square part goes before the corner needs relief: a slip of glue.
 const inTheWay = 1e-3
 
-// needRelief tells which corners of a pocket a round bit of a radius leaves in the
+// needRelief reports which corners of a pocket a round bit of a radius leaves in the
 // way of the part that goes in. What other pockets clear is not in its way.
 func needRelief(pocket, takes geom.Loop, radius float64, cleared []geom.Ring) []bool {
 	need := make([]bool, len(pocket))
@@ -65,7 +65,7 @@ func square(l geom.Loop, i int) (along, back geom.Point, ok bool) {
 func relieve(pocket geom.Loop, need []bool, radius float64, shape Relief) (out geom.Loop, ok bool) {
 	r := reliever{pocket, need, radius}
 	at := r.bisector
-	if shape == ReliefSide {
+	if shape == ReliefTBone {
 		at = r.side
 	}
 	for i, v := range pocket {

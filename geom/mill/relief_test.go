@@ -26,10 +26,10 @@ func TestReliefShapes(t *testing.T) {
 		need  []bool
 		add   float64
 	}{
-		{"one on the bisector", ReliefBisector, []bool{true, false, false, false}, math.Pi*rho*rho/2 - rho*rho},
-		{"four on the bisector", ReliefBisector, []bool{true, true, true, true}, 4 * (math.Pi*rho*rho/2 - rho*rho)},
-		{"one through the side", ReliefSide, []bool{false, true, false, false}, math.Pi * rho * rho / 2},
-		{"four through the side", ReliefSide, []bool{true, true, true, true}, 4 * math.Pi * rho * rho / 2},
+		{"one on the bisector", ReliefDogbone, []bool{true, false, false, false}, math.Pi*rho*rho/2 - rho*rho},
+		{"four on the bisector", ReliefDogbone, []bool{true, true, true, true}, 4 * (math.Pi*rho*rho/2 - rho*rho)},
+		{"one through the side", ReliefTBone, []bool{false, true, false, false}, math.Pi * rho * rho / 2},
+		{"four through the side", ReliefTBone, []bool{true, true, true, true}, 4 * math.Pi * rho * rho / 2},
 	} {
 		out, ok := relieve(l, c.need, radius, c.shape)
 		if !ok || math.Abs(out.Area()-l.Area()-c.add) > 1e-9 {
@@ -37,9 +37,9 @@ func TestReliefShapes(t *testing.T) {
 		}
 	}
 	// The shorter sides are those at x = 0 and 60.
-	out, _ := relieve(l, []bool{true, true, true, true}, radius, ReliefSide)
+	out, _ := relieve(l, []bool{true, true, true, true}, radius, ReliefTBone)
 	bounds(t, "side", out, -rho, 0, 60+rho, 40)
-	out, _ = relieve(l, []bool{true, true, true, true}, radius, ReliefBisector)
+	out, _ = relieve(l, []bool{true, true, true, true}, radius, ReliefDogbone)
 	most := rho - rho/math.Sqrt2
 	bounds(t, "bisector", out, -most, -most, 60+most, 40+most)
 }
@@ -53,7 +53,7 @@ func TestReliefLetsIn(t *testing.T) {
 		radius := rapid.Float64Range(0.5, 8).Draw(t, "radius")
 		w, h := radius*rapid.Float64Range(2, 12).Draw(t, "w"), radius*rapid.Float64Range(2, 12).Draw(t, "h")
 		play := rapid.SampledFrom([]float64{0, 0.05, 0.2, 1, 3}).Draw(t, "play")
-		shape := rapid.SampledFrom([]Relief{ReliefBisector, ReliefSide}).Draw(t, "shape")
+		shape := rapid.SampledFrom([]Relief{ReliefDogbone, ReliefTBone}).Draw(t, "shape")
 		if w <= 2*play+0.1 || h <= 2*play+0.1 {
 			return
 		}
@@ -144,7 +144,7 @@ func TestReliefOnlyWhereDue(t *testing.T) {
 	// Where relief would break out of the panel, a smaller bit is taken.
 	near := geom.Pocket{Kind: geom.Groove, Depth: 5, Outline: geom.Rectangle(2, 30, 280, 40), Takes: geom.Rectangle(2.2, 30.1, 279, 39.9)}
 	s := settings(six, Bit{Name: "small", Diameter: 1.5})
-	s.Relief = ReliefSide
+	s.Relief = ReliefTBone
 	w := mustPrepare(t, panel(near), s)
 	if got := w.find("groove"); got.Bit != 1 {
 		t.Errorf("bit %d", got.Bit)
@@ -161,7 +161,7 @@ func TestReliefOfEach(t *testing.T) {
 	taking := panel(geom.Pocket{Kind: geom.Groove, Depth: 5, Outline: geom.Rectangle(20, 30, 280, 40), Takes: geom.Rectangle(20, 30, 280, 40)},
 		geom.Pocket{Kind: geom.Dado, Depth: 5, Outline: geom.Rectangle(100, 50, 110, 90), Takes: geom.Rectangle(100, 50, 110, 90)})
 	s := settings(Bit{Name: "six", Diameter: 6})
-	s.Reliefs = map[string]Relief{"groove": ReliefSide}
+	s.Reliefs = map[string]Relief{"groove": ReliefTBone}
 	w := mustPrepare(t, taking, s)
 	// Half circles through the short side of the groove have a bulge of 1; rounds on the
 	// bisector sweep half a turn too, but begin off the corner, on the long side.
@@ -182,7 +182,7 @@ func TestReliefOfEach(t *testing.T) {
 		t.Errorf("groove %v", w.find("groove").Outline)
 	}
 	s.Reliefs = map[string]Relief{"profile": ReliefNone}
-	withNotch := Part{Panel: notched(5, 6), Least: 12, Most: 12}
+	withNotch := Part{Panel: notched(5, 6), MinThickness: 12, MaxThickness: 12}
 	if _, faults := Prepare(withNotch, s); len(faults) != 1 || faults[0].Subject.Setting != SettingRelief || !strings.Contains(faults[0].Error(), "the outline keeps round inside corners") {
 		t.Errorf("%+v", faults)
 	}

@@ -21,33 +21,33 @@ const (
 	DefaultTabApart  = 200.0
 )
 
-// leastAboveTab is the least depth, in millimetres, of the cut above a tab: less is
+// minAboveTab is the least depth, in millimetres, of the cut above a tab: less is
 // within what boards and machines differ by; common practice, no source.
-const leastAboveTab = 0.5
+const minAboveTab = 0.5
 
-// leastTab is the least height, in millimetres, of a tab in the thinnest board; common
+// minTab is the least height, in millimetres, of a tab in the thinnest board; common
 // practice, no source.
-const leastTab = 0.5
+const minTab = 0.5
 
 // tabsSuit judges the height of tabs against the boards: some wood above them in the
 // thinnest, and enough of the tabs themselves where the depth is from the top.
 func (p *preparation) tabsSuit() bool {
-	if most := p.part.Least - leastAboveTab; p.Tabs.Height > most+geom.Settle {
+	if most := p.part.MinThickness - minAboveTab; p.Tabs.Height > most+geom.Settle {
 		high := geom.Millimetres(p.Tabs.Height)
 		d := p.fail("tabs", SettingTabs, "tabs of %s are too high for a panel of %s, %s at the thinnest",
-			high, geom.Millimetres(p.part.Thickness), geom.Millimetres(p.part.Least))
+			high, geom.Millimetres(p.part.Thickness), geom.Millimetres(p.part.MinThickness))
 		d.Measured, d.Limit = high, geom.AtMost(most)
 		d.Remedies = []geom.Remedy{p.most(SettingTabs, KeyHeight, most)}
 		return false
 	}
 	thinner := 0.0 // than the board for which the depth is drawn
 	if !p.FromSpoilboard {
-		thinner = p.part.Thickness - p.part.Least
+		thinner = p.part.Thickness - p.part.MinThickness
 	}
-	if least := leastTab + thinner; p.Tabs.Height < least-geom.Settle {
+	if least := minTab + thinner; p.Tabs.Height < least-geom.Settle {
 		high := geom.Millimetres(p.Tabs.Height)
 		d := p.fail("tabs", SettingTabs, "tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing", high,
-			geom.Millimetres(math.Max(0, p.Tabs.Height-thinner)), geom.Millimetres(p.part.Least), geom.Millimetres(p.part.Thickness))
+			geom.Millimetres(math.Max(0, p.Tabs.Height-thinner)), geom.Millimetres(p.part.MinThickness), geom.Millimetres(p.part.Thickness))
 		d.Measured, d.Limit, d.Ask = high, geom.AtLeast(least), fromSpoilboard
 		d.Remedies = []geom.Remedy{p.least(SettingTabs, KeyHeight, least)}
 		return false
@@ -75,7 +75,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 	}
 	slices.Sort(places)
 	if len(places) < 2 {
-		if p.Skin > 0 { // which holds it instead
+		if p.OnionSkin > 0 { // which holds it instead
 			return nil, false
 		}
 		d := p.warn("tabs", SettingTabs, "there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",

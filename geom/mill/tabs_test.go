@@ -20,8 +20,8 @@ func tabbed() Settings {
 // slots between them.
 func TestTabs(t *testing.T) {
 	w := mustPrepare(t, panel(), tabbed())
-	if c := w.find(Profile); c.Depth != 10 || c.Left != 2 {
-		t.Errorf("outline %g deep, %g left", c.Depth, c.Left)
+	if c := w.find(Profile); c.Depth != 10 || c.Remaining != 2 {
+		t.Errorf("outline %g deep, %g left", c.Depth, c.Remaining)
 	}
 	slots := w.slots()
 	if len(slots) != 8 { // 3 on each long side, 1 on each short one
@@ -60,7 +60,7 @@ func TestTabsMarked(t *testing.T) {
 	}
 }
 
-func (w Work) slots() (list []geom.Loop) {
+func (w Operations) slots() (list []geom.Loop) {
 	for _, c := range w.Cuts {
 		if c.Operation == Slotting {
 			list = append(list, c.Outline)
@@ -142,7 +142,7 @@ func TestTabsKeepOff(t *testing.T) {
 	}
 }
 
-func mustPrepare2(t *rapid.T, p Part, s Settings) Work {
+func mustPrepare2(t *rapid.T, p Part, s Settings) Operations {
 	w, faults := Prepare(p, s)
 	for _, f := range faults {
 		if f.IsError() {
@@ -186,28 +186,28 @@ func TestHolding(t *testing.T) {
 	}{
 		{"large", panel(), with(func(*Settings) {}), 0, false, nil},
 		{"small", small(), with(func(*Settings) {}), 0, false, []string{"small-part"}},
-		{"small with a skin", small(), with(func(s *Settings) { s.Skin = 0.4 }), 0.4, false, nil},
-		{"large with a skin for small ones", panel(), with(func(s *Settings) { s.Skin = 0.4 }), 0, false, nil},
-		{"small with both", small(), with(func(s *Settings) { s.Skin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 0.4, false, nil},
-		{"large with both", panel(), with(func(s *Settings) { s.Skin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 2, true, nil},
+		{"small with a skin", small(), with(func(s *Settings) { s.OnionSkin = 0.4 }), 0.4, false, nil},
+		{"large with a skin for small ones", panel(), with(func(s *Settings) { s.OnionSkin = 0.4 }), 0, false, nil},
+		{"small with both", small(), with(func(s *Settings) { s.OnionSkin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 0.4, false, nil},
+		{"large with both", panel(), with(func(s *Settings) { s.OnionSkin, s.Tabs = 0.4, Tabs{Width: 8, Height: 2, Spacing: 100} }), 2, true, nil},
 		{"no free side", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs = 10, Tabs{Width: 8, Height: 2, Spacing: 100} }), 0, false, []string{"tabs"}},
-		{"no free side, a skin", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs, s.Skin = 10, Tabs{Width: 8, Height: 2, Spacing: 100}, 0.4 }), 0.4, false, nil},
+		{"no free side, a skin", small(0, 1, 2, 3), with(func(s *Settings) { s.SmallPart, s.Tabs, s.OnionSkin = 10, Tabs{Width: 8, Height: 2, Spacing: 100}, 0.4 }), 0.4, false, nil},
 		// Of 0.5 the thinnest board, 0.1 thinner than the mean, leaves 0.4.
 		{"tabs too low", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 0.5, Spacing: 100} }), 0, false, []string{"tabs"}},
 		{"low tabs from the spoilboard", panel(), with(func(s *Settings) { s.Tabs, s.FromSpoilboard = Tabs{Width: 8, Height: 0.5, Spacing: 100}, true }), 0.5, true, nil},
 		{"tabs just high enough", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 0.6, Spacing: 100} }), 0.6, true, nil},
 		{"tabs too high", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 12, Spacing: 100} }), 0, false, []string{"tabs"}},
 		// The thinnest board is 0.1 thinner than the mean.
-		{"skin too thin", small(), with(func(s *Settings) { s.Skin = 0.2 }), 0.2, false, []string{"skin"}},
-		{"thin skin from the spoilboard", small(), with(func(s *Settings) { s.Skin, s.FromSpoilboard = 0.2, true }), 0.2, false, nil},
-		{"skin too thick", small(), with(func(s *Settings) { s.Skin = 12 }), 12, false, []string{"skin"}},
+		{"skin too thin", small(), with(func(s *Settings) { s.OnionSkin = 0.2 }), 0.2, false, []string{"skin"}},
+		{"thin skin from the spoilboard", small(), with(func(s *Settings) { s.OnionSkin, s.FromSpoilboard = 0.2, true }), 0.2, false, nil},
+		{"skin too thick", small(), with(func(s *Settings) { s.OnionSkin = 12 }), 12, false, []string{"skin"}},
 	} {
 		w, faults := Prepare(c.part, c.s)
 		if got := codes(faults); !slices.Equal(got, c.want) {
 			t.Errorf("%s: %v, want %v", c.name, got, c.want)
 		}
-		if got := w.find(Profile); got.Left != c.left || (len(w.slots()) > 0) != c.slots {
-			t.Errorf("%s: %g left, %d slots", c.name, got.Left, len(w.slots()))
+		if got := w.find(Profile); got.Remaining != c.left || (len(w.slots()) > 0) != c.slots {
+			t.Errorf("%s: %g left, %d slots", c.name, got.Remaining, len(w.slots()))
 		}
 	}
 }

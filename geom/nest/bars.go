@@ -37,7 +37,7 @@ func (t *task) bars(z size, across bool, rounds int) int {
 		p.columns = append(p.columns, column{at: []int{i}, n: []int{min(it.most, int(whole/it.length))}, price: 1})
 	}
 	p.solve()
-	best, ration := 0, mostNodes
+	best, ration := 0, maxNodes
 	for ration > 0 && rounds > 0 {
 		rounds--
 		// Values as whole numbers, and the most that goes into a bar.
@@ -123,5 +123,5 @@ func knapsack(items []item, whole int64, ration int) (best int64, take []int, no
 	return best, take, nodes
 }
 
-// mostNodes are those of all knapsacks of a bound.
-const mostNodes = 2_000_000
+// maxNodes are those of all knapsacks of a bound.
+const maxNodes = 2_000_000

@@ -51,8 +51,8 @@ func (t *task) bare() float64 {
 	return best
 }
 
-// mostCovers is how many sheets of one size cover tries beside others.
-const mostCovers = 300
+// maxCovers is how many sheets of one size cover tries beside others.
+const maxCovers = 300
 
 // cover is the least cost of sheets that have an area together, as many of each size as
 // there are, or where there are not enough, as if there were.
@@ -64,7 +64,7 @@ func cover(sizes []size, total float64) float64 {
 	for _, z := range sizes {
 		per = min(per, z.price/z.area)
 	}
-	if len(sizes) > 3 || total/sizes[0].area > mostCovers && len(sizes) > 1 {
+	if len(sizes) > 3 || total/sizes[0].area > maxCovers && len(sizes) > 1 {
 		return total * per
 	}
 	if best := covered(sizes, total); !math.IsInf(best, 1) {
@@ -114,7 +114,7 @@ func ceiling(v float64) int { return int(math.Ceil(v - 1e-6)) }
 
 // Thresholds of dual feasible functions: how many of the pieces' lengths they are made
 // of, and of very many kinds.
-const mostThresholds, fewThresholds = 40, 6
+const maxThresholds, fewThresholds = 40, 6
 
 // dual is the best bound on the number of sheets from products of dual feasible
 // functions, one for each direction: pieces get sizes by them of which
@@ -128,7 +128,7 @@ func (t *task) dual(z size) int {
 			ws, hs = append(ws, k.h), append(hs, k.w)
 		}
 	}
-	most := mostThresholds
+	most := maxThresholds
 	if len(t.kinds) > manyKinds {
 		most = fewThresholds
 	}

@@ -17,7 +17,7 @@ func TestDualFeasible(t *testing.T) {
 			lengths = append(lengths, l)
 		}
 		all = append(lengths, rapid.SliceOfN(rapid.Int64Range(1, whole), 0, 10).Draw(t, "others")...)
-		for _, f := range functions(all, whole, rapid.SampledFrom([]int{fewThresholds, mostThresholds}).Draw(t, "most")) {
+		for _, f := range functions(all, whole, rapid.SampledFrom([]int{fewThresholds, maxThresholds}).Draw(t, "most")) {
 			sum := 0.0
 			for _, l := range lengths {
 				sum += f.of(l)

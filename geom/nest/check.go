@@ -15,14 +15,14 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 	for n, s := range l.Sheets {
 		used[s.Sheet]++
 		z := sheets[s.Sheet]
-		if len(s.Placed) == 0 {
+		if len(s.Placements) == 0 {
 			return fmt.Errorf("sheet %d has no pieces", n+1)
 		}
 		var boxes []box
-		for _, p := range s.Placed {
+		for _, p := range s.Placements {
 			laid[p.Piece]++
 			q := pieces[p.Piece]
-			if p.Turned && !q.Turn {
+			if p.Rotated && !q.MayRotate {
 				return fmt.Errorf("sheet %d: %s is turned", n+1, q.Name)
 			}
 			x, y := p.Size(pieces)
@@ -36,9 +36,9 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 			return fmt.Errorf("sheet %d: %s does not lie beside the next of its set", n+1, pieces[p].Name)
 		}
 		if i, j, near := tooNear(boxes, r.Kerf); near {
-			return fmt.Errorf("sheet %d: %s is nearer than the kerf to %s", n+1, pieces[s.Placed[i].Piece].Name, pieces[s.Placed[j].Piece].Name)
+			return fmt.Errorf("sheet %d: %s is nearer than the kerf to %s", n+1, pieces[s.Placements[i].Piece].Name, pieces[s.Placements[j].Piece].Name)
 		}
-		if r.Way != Guillotine {
+		if r.Method != Guillotine {
 			continue
 		}
 		stages, ok := parts(boxes, r.Kerf)
@@ -50,8 +50,8 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 		}
 	}
 	for i, p := range pieces {
-		if laid[i]+l.Left[i] != p.Count || l.Left[i] < 0 {
-			return fmt.Errorf("%s: %d are laid and %d left of %d", p.Name, laid[i], l.Left[i], p.Count)
+		if laid[i]+l.Remaining[i] != p.Count || l.Remaining[i] < 0 {
+			return fmt.Errorf("%s: %d are laid and %d left of %d", p.Name, laid[i], l.Remaining[i], p.Count)
 		}
 	}
 	if p, found := mixed(l, pieces, sheets); found {

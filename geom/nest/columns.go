@@ -88,7 +88,7 @@ func (s *search) generate(l *pool, demand []int, rounds int) *program {
 					}
 					s.f.value[i] = v + float64(1e-7*s.task.area[i])
 				}
-				s.drop = s.rules.Way == Free && try%2 == 1
+				s.drop = s.rules.Method == Free && try%2 == 1
 				f := s.one(n)
 				worth := 0.0
 				for _, q := range f.spots {

@@ -63,10 +63,10 @@ type grid struct {
 	piece []int32 // 1 + kind, where it is one
 }
 
-// mostPlaces is how many places one direction may have. Where there would be more, all
+// maxPlaces is how many places one direction may have. Where there would be more, all
 // lengths are rounded down to steps, of which the sheet has so many: what went on it
 // still does, so that the bound only gets weaker.
-const mostPlaces, coarse = 900, 700
+const maxPlaces, coarse = 900, 700
 
 func newGrid(t *task, z size) *grid {
 	g := &grid{kinds: slices.Clone(t.kinds)}
@@ -111,7 +111,7 @@ func places(sides []int64, whole int64) []int64 {
 		for _, s := range sides {
 			if v := list[i] + s; v <= whole && !seen[v] {
 				seen[v] = true
-				if list = append(list, v); len(list) > mostPlaces {
+				if list = append(list, v); len(list) > maxPlaces {
 					return nil
 				}
 			}

@@ -218,7 +218,7 @@ func (f *filler) lot(l lot, gain float64, wide int) {
 	}
 }
 
-// row tells how many of each variant the last rows put into a strip.
+// row reports how many of each variant the last rows put into a strip.
 func (f *filler) row(s line, along int64) (list []lot) {
 	wide := f.cells(along)
 	c := wide
@@ -293,7 +293,7 @@ func (f *filler) fill(r area, ways [2]bool, stages, depth int) (reach int64) {
 	return reach
 }
 
-// strip lays a strip at the rectangle's lower left, and tells how high it came out.
+// strip lays a strip at the rectangle's lower left, and reports how  it came out.
 func (f *filler) strip(s start, r area, stages, depth int) int64 {
 	along := r.w
 	if s.way == 1 {

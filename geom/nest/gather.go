@@ -46,8 +46,8 @@ func (w *work) gatheredOn(f full, seed uint64) (full, bool) {
 		return x, y
 	}
 	rest := func(f full) float64 { // the largest rectangle of waste
-		if w.rules.Way == Guillotine {
-			b, _ := takeApart(Board{Length: z.w, Width: z.h, Piece: -1}, w.boxes(f), 0, w.rules.Stages)
+		if w.rules.Method == Guillotine {
+			b, _ := takeApart(CutTree{Length: z.w, Width: z.h, Piece: -1}, w.boxes(f), 0, w.rules.Stages)
 			return largest(b)
 		}
 		x, y := reach(f)

@@ -18,20 +18,20 @@ type Options struct {
 	// give the same layout on any machine.
 	Effort int
 	Seed   uint64
-	// Progress, if there is one, is told of the best layout so far.
+	// Progress, if there is one, gets the best layout so far.
 	Progress func(Progress)
 }
 
 // Progress of a search.
 type Progress struct {
-	Cost, Least float64
-	Sheets      int
-	Done        float64 // of the effort
+	Cost, LowerBound float64
+	Sheets           int
+	Done             float64 // of the effort
 }
 
-// cutsShare and mostCutsShare are how much of an effort the bound by cuts takes beside the
+// cutsShare and maxCutsShare are how much of an effort the bound by cuts takes beside the
 // search, in its own cells, which take longer: more for those who search longer.
-const cutsShare, mostCutsShare = 1_500, 2_000_000
+const cutsShare, maxCutsShare = 1_500, 2_000_000
 
 // DefaultEffort takes a second or two.
 const DefaultEffort = 1500
@@ -70,10 +70,10 @@ func Lay(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Options
 // lay lays the pieces out.
 func (w *work) lay(ctx context.Context, o Options) Layout {
 	least := w.least()
-	out := Layout{Left: make([]int, len(w.unfit)), Least: float64(least * w.price)}
-	copy(out.Left, w.unfit)
+	out := Layout{Remaining: make([]int, len(w.unfit)), LowerBound: float64(least * w.price)}
+	copy(out.Remaining, w.unfit)
 	if len(w.kinds) == 0 {
-		out.Whole = true
+		out.Completed = true
 		return out
 	}
 	effort := int64(o.Effort)
@@ -83,15 +83,15 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
 	few := len(w.sizes) == 1 && len(w.kinds) <= manyKinds
-	if z := w.sizes[0]; few && best.left == 0 && w.rules.Way == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
-		least = max(least, float64(w.cuts(z, len(best.list), effort*min(effort*cutsShare, mostCutsShare)))*z.price)
-		out.Least = least * w.price
+	if z := w.sizes[0]; few && best.left == 0 && w.rules.Method == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
+		least = max(least, float64(w.cuts(z, len(best.list), effort*min(effort*cutsShare, maxCutsShare)))*z.price)
+		out.LowerBound = least * w.price
 	}
-	out.Whole = whole
+	out.Completed = whole
 	w.gather(&best)
 	w.finish(&out, best)
-	if out.Fewest = w.fewest(least); best.left > 0 {
-		out.Least, out.Fewest = 0, 0 // they are of all pieces
+	if out.MinSheets = w.fewest(least); best.left > 0 {
+		out.LowerBound, out.MinSheets = 0, 0 // they are of all pieces
 	}
 	return out
 }
@@ -123,8 +123,8 @@ func begin(pieces []Piece, sheets []Sheet, only []sizeSet, r Rules) *work {
 		if p.Count == 0 {
 			continue
 		}
-		k := kind{w: p.Length + r.Kerf, h: p.Width + r.Kerf, turn: p.Turn}
-		turned := p.Turn && k.w < k.h
+		k := kind{w: p.Length + r.Kerf, h: p.Width + r.Kerf, turn: p.MayRotate}
+		turned := p.MayRotate && k.w < k.h
 		if turned {
 			k.w, k.h = k.h, k.w
 		}
@@ -271,7 +271,7 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 			best = w.squeeze(best, enough, ration/8, o.Seed)
 		}
 		if o.Progress != nil {
-			o.Progress(Progress{Cost: best.cost * w.price, Least: enough * w.price, Sheets: len(best.list), Done: float64(round+1) / rounds})
+			o.Progress(Progress{Cost: best.cost * w.price, LowerBound: enough * w.price, Sheets: len(best.list), Done: float64(round+1) / rounds})
 		}
 		if best.left == 0 && best.cost <= enough*(1+1e-9) {
 			return best, true
@@ -314,7 +314,7 @@ func (w *work) finish(out *Layout, r result) {
 	})
 	for _, f := range r.list {
 		t := w.trim[f.size]
-		laid := Laid{Sheet: w.sheets[f.size]}
+		laid := LaidSheet{Sheet: w.sheets[f.size]}
 		for _, p := range f.spots {
 			for used[p.kind] == w.pieces[p.kind][next[p.kind]].count {
 				next[p.kind]++
@@ -322,7 +322,7 @@ func (w *work) finish(out *Layout, r result) {
 			}
 			m := w.pieces[p.kind][next[p.kind]]
 			used[p.kind]++
-			laid.Placed = append(laid.Placed, Placed{Piece: m.piece, X: p.x + t.Left, Y: p.y + t.Bottom, Turned: p.turned != m.turned})
+			laid.Placements = append(laid.Placements, Placement{Piece: m.piece, X: p.x + t.Left, Y: p.y + t.Bottom, Rotated: p.turned != m.turned})
 		}
 		out.Sheets = append(out.Sheets, laid)
 		if z := w.sizes[f.size]; !z.shelf {
@@ -333,7 +333,7 @@ func (w *work) finish(out *Layout, r result) {
 	for k := range w.kinds {
 		for n := next[k]; n < len(w.pieces[k]); n++ {
 			m := w.pieces[k][n]
-			out.Left[m.piece] += m.count - used[k]
+			out.Remaining[m.piece] += m.count - used[k]
 			used[k] = 0
 		}
 	}

@@ -6,12 +6,12 @@ import (
 	"slices"
 )
 
-// mostMatched are the sheets among which batches are chosen.
-const mostMatched = 64
+// maxMatched are the sheets among which batches are chosen.
+const maxMatched = 64
 
-// mostChoices is how many layouts are made to choose batches; beyond that they are
+// maxChoices is how many layouts are made to choose batches; beyond that they are
 // chosen one after the other.
-const mostChoices = 16
+const maxChoices = 16
 
 // matching lays pieces out with each group of those that match on sheets of one batch.
 type matching struct {
@@ -50,12 +50,12 @@ func matched(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Opt
 	if len(m.groups) == 0 || len(m.batches) < 2 {
 		return begin(pieces, sheets, nil, r).lay(ctx, o), nil
 	}
-	if len(sheets) > mostMatched {
-		return Layout{}, refused(CodeMatch, SettingRules, 0, "pieces that match can be laid out on up to %d sizes of sheet", mostMatched)
+	if len(sheets) > maxMatched {
+		return Layout{}, refused(CodeMatch, SettingRules, 0, "pieces that match can be laid out on up to %d sizes of sheet", maxMatched)
 	}
 	choices := 1
 	for range m.groups {
-		if choices *= len(m.batches); choices > mostChoices {
+		if choices *= len(m.batches); choices > maxChoices {
 			break
 		}
 	}
@@ -63,13 +63,13 @@ func matched(ctx context.Context, pieces []Piece, sheets []Sheet, r Rules, o Opt
 	w := begin(pieces, sheets, nil, r)
 	least := w.least()
 	var best Layout
-	if effort := cmp.Or(o.Effort, DefaultEffort); choices > mostChoices {
+	if effort := cmp.Or(o.Effort, DefaultEffort); choices > maxChoices {
 		best = m.oneByOne(ctx, effort/(len(m.groups)*len(m.batches)+1))
 	} else {
 		best = m.all(ctx, effort/choices)
 	}
-	if slices.Max(best.Left) == 0 {
-		best.Least, best.Fewest = least*w.price, w.fewest(least)
+	if slices.Max(best.Remaining) == 0 {
+		best.LowerBound, best.MinSheets = least*w.price, w.fewest(least)
 	}
 	return best, nil
 }
@@ -134,10 +134,10 @@ func choose(chosen map[int]string, group int, batches []string, try func() Layou
 	chosen[group] = batches[at]
 }
 
-// better tells which of two layouts leaves fewer pieces, or else costs less.
+// better reports  of two layouts leaves fewer pieces, or else costs less.
 func better(a, b Layout) bool {
 	left := func(l Layout) (n int) {
-		for _, v := range l.Left {
+		for _, v := range l.Remaining {
 			n += v
 		}
 		return n
@@ -152,7 +152,7 @@ func better(a, b Layout) bool {
 func mixed(l Layout, pieces []Piece, sheets []Sheet) (piece int, found bool) {
 	batch := make(map[int]string)
 	for _, s := range l.Sheets {
-		for _, p := range s.Placed {
+		for _, p := range s.Placements {
 			m := pieces[p.Piece].Match
 			if m <= 0 {
 				continue

@@ -12,24 +12,24 @@ import (
 	"drawerwright/geom"
 )
 
-// Way is how pieces are cut from a sheet.
-type Way uint8
+// Method is how pieces are cut from a sheet.
+type Method uint8
 
 const (
 	// Guillotine layouts come apart by cuts from edge to edge, as saws make them.
-	Guillotine Way = iota
+	Guillotine Method = iota
 	// Free layouts are for routers, which cut round each piece.
 	Free
 )
 
-func (w Way) String() string { return [...]string{"guillotine", "free"}[w] }
+func (w Method) String() string { return [...]string{"guillotine", "free"}[w] }
 
 // Piece is a size that is wanted so many times.
 type Piece struct {
 	Name          string
 	Length, Width int64
 	Count         int
-	Turn          bool // it may lie the other way round
+	MayRotate     bool // it may lie the other way round
 	// Match is above 0 for pieces that have to look alike: all with one number come
 	// from sheets of one batch.
 	Match int
@@ -54,41 +54,41 @@ type Trim struct{ Left, Right, Bottom, Top int64 }
 
 // Rules of a layout.
 type Rules struct {
-	Way    Way
+	Method Method
 	Stages int   // of guillotine cuts, the first one with trims not counted; 0 for any number
 	Kerf   int64 // between pieces: a blade's, or a bit's with the gap that it is given
 }
 
 // Layout is pieces on sheets.
 type Layout struct {
-	Sheets []Laid
-	Left   []int   // of each piece, how many there was no sheet for
-	Cost   float64 // of the sheets; offcuts are free
-	Least  float64 // what no layout of all pieces can cost less than; 0 where some are left
-	Count  int     // sheets that are no offcuts
-	Fewest int     // of these, what no layout can do with less
-	Whole  bool    // the search ended by itself, not by its context
+	Sheets     []LaidSheet
+	Remaining  []int   // of each piece, how many there was no sheet for
+	Cost       float64 // of the sheets; offcuts are free
+	LowerBound float64 // what no layout of all pieces can cost less than; 0 where some are left
+	Count      int     // sheets that are no offcuts
+	MinSheets  int     // of these, what no layout can do with less
+	Completed  bool    // the search ended by itself, not by its context
 }
 
-// Best reports whether no layout costs less.
-func (l Layout) Best() bool { return l.Cost <= l.Least*(1+1e-9) }
+// Optimal reports whether no layout costs less.
+func (l Layout) Optimal() bool { return l.Cost <= l.LowerBound*(1+1e-9) }
 
-// Laid is a sheet with pieces.
-type Laid struct {
-	Sheet  int // index of its size
-	Placed []Placed
+// LaidSheet is a sheet with pieces.
+type LaidSheet struct {
+	Sheet      int // index of its size
+	Placements []Placement
 }
 
-// Placed is a piece, its lower left corner at X, Y from that of the sheet.
-type Placed struct {
-	Piece  int // index
-	X, Y   int64
-	Turned bool
+// Placement is a piece, its lower left corner at X, Y from that of the sheet.
+type Placement struct {
+	Piece   int // index
+	X, Y    int64
+	Rotated bool
 }
 
 // Size of a piece as it lies, along x and y.
-func (p Placed) Size(pieces []Piece) (x, y int64) {
-	if q := pieces[p.Piece]; p.Turned {
+func (p Placement) Size(pieces []Piece) (x, y int64) {
+	if q := pieces[p.Piece]; p.Rotated {
 		return q.Width, q.Length
 	} else {
 		return q.Length, q.Width
@@ -97,8 +97,8 @@ func (p Placed) Size(pieces []Piece) (x, y int64) {
 
 // Limits of what is laid out: sums and areas stay within whole numbers.
 const (
-	mostLength = 1 << 40 // a kilometre in nanometres
-	mostPieces = 1_000_000
+	maxLength = 1 << 40 // a kilometre in nanometres
+	maxPieces = 1_000_000
 )
 
 // Settings that diagnoses are about. Of pieces and sheets the subject's item says which.
@@ -127,12 +127,12 @@ func checked(pieces []Piece, sheets []Sheet, r Rules) error {
 	if len(sheets) == 0 {
 		return geom.Diagnosis{Code: CodeNoSheets, Level: geom.LevelError, Fact: geom.Sentencef("there are no sheets")}
 	}
-	if r.Kerf < 0 || r.Kerf > mostLength || r.Stages < 0 || r.Stages == 1 {
+	if r.Kerf < 0 || r.Kerf > maxLength || r.Stages < 0 || r.Stages == 1 {
 		return refused(CodeRange, SettingRules, 0, "kerf %d or stages %d are out of range", r.Kerf, r.Stages)
 	}
 	for i, s := range sheets {
 		t := s.Trim
-		if s.Length <= 0 || s.Width <= 0 || s.Length > mostLength || s.Width > mostLength || s.Count < 0 || !(s.Price >= 0) || math.IsInf(s.Price, 0) ||
+		if s.Length <= 0 || s.Width <= 0 || s.Length > maxLength || s.Width > maxLength || s.Count < 0 || !(s.Price >= 0) || math.IsInf(s.Price, 0) ||
 			min(t.Left, t.Right, t.Bottom, t.Top) < 0 || s.Length <= t.Left || s.Length-t.Left <= t.Right || s.Width <= t.Bottom || s.Width-t.Bottom <= t.Top {
 			if t.Left+t.Right >= s.Length || t.Bottom+t.Top >= s.Width {
 				return refused(CodeRange, SettingSheets, i, "sheet %s: trims leave nothing of it", s.Name)
@@ -142,11 +142,11 @@ func checked(pieces []Piece, sheets []Sheet, r Rules) error {
 	}
 	total := 0
 	for i, p := range pieces {
-		if p.Length <= 0 || p.Width <= 0 || p.Length > mostLength || p.Width > mostLength || p.Count < 0 || p.Count > mostPieces {
+		if p.Length <= 0 || p.Width <= 0 || p.Length > maxLength || p.Width > maxLength || p.Count < 0 || p.Count > maxPieces {
 			return refused(CodeRange, SettingPieces, i, "piece %s: its size or count is out of range", p.Name)
 		}
-		if total += p.Count; total > mostPieces {
-			return refused(CodeRange, SettingPieces, i, "over %d pieces", mostPieces)
+		if total += p.Count; total > maxPieces {
+			return refused(CodeRange, SettingPieces, i, "over %d pieces", maxPieces)
 		}
 	}
 	return nil

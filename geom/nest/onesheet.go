@@ -56,8 +56,8 @@ type outline struct {
 // trace is a step to an outline: a way to lie, or -1 where a valley is left empty.
 type trace struct{ from, way int32 }
 
-// mostSums are the widest valleys whose sums of widths are looked at, in units.
-const mostSums = 4096
+// maxSums are the widest valleys whose sums of widths are looked at, in units.
+const maxSums = 4096
 
 func newTight(kinds []kind, demand []int, z size, flip bool, g guide) *tight {
 	t := &tight{w: z.w, h: z.h, guide: g, demand: make([]uint16, len(kinds)), seen: make(map[uint64]bool)}
@@ -87,10 +87,10 @@ func newTight(kinds []kind, demand []int, z size, flip bool, g guide) *tight {
 	slices.SortFunc(t.ways, func(a, b variant) int {
 		return cmp.Or(cmp.Compare(a.across, b.across), cmp.Compare(a.along, b.along))
 	})
-	if t.w/t.unit > mostSums {
+	if t.w/t.unit > maxSums {
 		t.unit = 0
 	}
-	t.sums = make([]uint64, mostSums/64+1)
+	t.sums = make([]uint64, maxSums/64+1)
 	t.name = make([]uint64, len(kinds))
 	var sum [3]float64
 	for _, v := range t.ways {

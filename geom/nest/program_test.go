@@ -76,7 +76,7 @@ func TestKnapsack(t *testing.T) {
 				}
 			}
 		}
-		got, take, _ := knapsack(items, whole, mostNodes)
+		got, take, _ := knapsack(items, whole, maxNodes)
 		sum, long := int64(0), int64(0)
 		for i, n := range take {
 			sum += int64(n) * items[i].value

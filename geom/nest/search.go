@@ -150,7 +150,7 @@ func (s *search) pack(demand, stock []int, enough float64, passes int) (best res
 		copy(s.f.value, value)
 		copy(have, stock)
 		s.f.work += int64(20*len(value) + 500)
-		s.drop = s.rules.Way == Free && s.rnd.IntN(2) == 0
+		s.drop = s.rules.Method == Free && s.rnd.IntN(2) == 0
 		s.like = taste{width: s.rnd.Float64(), level: s.rnd.Float64(), noise: 0.3 * s.rnd.Float64()}
 		for n := range s.fond {
 			if s.fond[n] = 1; pass > 0 && len(s.fond) > 1 {
@@ -205,7 +205,7 @@ func (r *result) add(f full, z size) {
 	r.even += float64(f.area * f.area)
 }
 
-// better tells what has fewer pieces left, costs less, or wastes more in one place.
+// better reports  has fewer pieces left, costs less, or wastes more in one place.
 func (r result) better(than result) bool {
 	switch {
 	case r.left != than.left:

@@ -7,21 +7,21 @@ import (
 	"drawerwright/geom"
 )
 
-// Board is a rectangle of a sheet, in its coordinates, and how saws take it apart: into
+// CutTree is a rectangle of a sheet, in its coordinates, and how saws take it apart: into
 // Sections side by side along an axis, a kerf apart, what is waste last. One without
 // sections is a piece, or waste.
-type Board struct {
+type CutTree struct {
 	X, Y, Length, Width int64     // along x and y
 	Piece               int       // index into the sheet's placed pieces; -1 for none
 	Axis                geom.Axis // along which its sections lie side by side
-	Sections            []Board
+	Sections            []CutTree
 }
 
 // Waste reports whether nothing is cut from it.
-func (b Board) Waste() bool { return b.Piece < 0 && len(b.Sections) == 0 }
+func (b CutTree) Waste() bool { return b.Piece < 0 && len(b.Sections) == 0 }
 
 // Pieces of a board.
-func (b Board) Pieces() int {
+func (b CutTree) Pieces() int {
 	if b.Piece >= 0 {
 		return 1
 	}
@@ -33,10 +33,10 @@ func (b Board) Pieces() int {
 }
 
 // Area of a board.
-func (b Board) Area() float64 { return float64(b.Length) * float64(b.Width) }
+func (b CutTree) Area() float64 { return float64(b.Length) * float64(b.Width) }
 
 // From is where a board begins along an axis.
-func (b Board) From(axis geom.Axis) int64 {
+func (b CutTree) From(axis geom.Axis) int64 {
 	if axis == geom.AlongY {
 		return b.Y
 	}
@@ -44,7 +44,7 @@ func (b Board) From(axis geom.Axis) int64 {
 }
 
 // Size of a board along an axis.
-func (b Board) Size(axis geom.Axis) int64 {
+func (b CutTree) Size(axis geom.Axis) int64 {
 	if axis == geom.AlongY {
 		return b.Width
 	}
@@ -52,7 +52,7 @@ func (b Board) Size(axis geom.Axis) int64 {
 }
 
 // ShorterSide is the axis along which a board is shorter, y where both sides are equal.
-func (b Board) ShorterSide() geom.Axis {
+func (b CutTree) ShorterSide() geom.Axis {
 	if b.Width <= b.Length {
 		return geom.AlongY
 	}
@@ -60,8 +60,8 @@ func (b Board) ShorterSide() geom.Axis {
 }
 
 // Part is a stretch of the board along an axis.
-func (b Board) Part(axis geom.Axis, from, to int64) Board {
-	out := Board{X: b.X, Y: b.Y, Length: b.Length, Width: b.Width, Piece: -1}
+func (b CutTree) Part(axis geom.Axis, from, to int64) CutTree {
+	out := CutTree{X: b.X, Y: b.Y, Length: b.Length, Width: b.Width, Piece: -1}
 	if axis == geom.AlongY {
 		out.Y, out.Width = from, to-from
 	} else {
@@ -70,23 +70,23 @@ func (b Board) Part(axis geom.Axis, from, to int64) Board {
 	return out
 }
 
-// Apart is how saws take a sheet of a guillotine layout apart, its trims off; false where
+// Cuts is how saws take a sheet of a guillotine layout apart, its trims off; false where
 // no cuts from edge to edge do. Of the two directions to begin with, it takes the one
 // that keeps the larger rectangle of waste whole, as far as the stages allow that, then
 // the one with fewer stages, then the one with the longer cuts first: small pieces get
 // their width while they are part of a long board.
-func Apart(l Laid, pieces []Piece, sheet Sheet, r Rules) (Board, bool) {
+func Cuts(l LaidSheet, pieces []Piece, sheet Sheet, r Rules) (CutTree, bool) {
 	t := sheet.Trim
-	root := Board{X: t.Left, Y: t.Bottom, Length: sheet.Length - t.Left - t.Right, Width: sheet.Width - t.Bottom - t.Top, Piece: -1}
-	boxes := make([]box, len(l.Placed))
-	for i, p := range l.Placed {
+	root := CutTree{X: t.Left, Y: t.Bottom, Length: sheet.Length - t.Left - t.Right, Width: sheet.Width - t.Bottom - t.Top, Piece: -1}
+	boxes := make([]box, len(l.Placements))
+	for i, p := range l.Placements {
 		x, y := p.Size(pieces)
 		boxes[i] = box{p.X, p.Y, p.X + x, p.Y + y}
 	}
 	return takeApart(root, boxes, r.Kerf, r.Stages)
 }
 
-func takeApart(root Board, boxes []box, kerf int64, most int) (best Board, found bool) {
+func takeApart(root CutTree, boxes []box, kerf int64, most int) (best CutTree, found bool) {
 	s := saw{boxes: boxes, kerf: kerf}
 	all := make([]int, len(boxes))
 	for i := range all {
@@ -109,7 +109,7 @@ func takeApart(root Board, boxes []box, kerf int64, most int) (best Board, found
 }
 
 // largest is the area of the largest rectangle of waste.
-func largest(b Board) float64 {
+func largest(b CutTree) float64 {
 	if b.Waste() {
 		return b.Area()
 	}
@@ -136,7 +136,7 @@ func (s saw) span(i int, axis geom.Axis) (from, to int64) {
 
 // apart takes a board with some pieces apart, beginning along an axis. With off, waste at
 // its end may be cut off there where that is all that can be done along it.
-func (s saw) apart(b Board, list []int, axis geom.Axis, off bool) (Board, int, bool) {
+func (s saw) apart(b CutTree, list []int, axis geom.Axis, off bool) (CutTree, int, bool) {
 	if len(list) == 1 {
 		return s.single(b, list[0], axis), 0, true
 	}
@@ -179,7 +179,7 @@ func (s saw) apart(b Board, list []int, axis geom.Axis, off bool) (Board, int, b
 }
 
 // single cuts what is waste off a board of one piece: along the axis first.
-func (s saw) single(b Board, i int, axis geom.Axis) Board {
+func (s saw) single(b CutTree, i int, axis geom.Axis) CutTree {
 	for _, way := range [...]geom.Axis{axis, 1 - axis} {
 		from, to := s.span(i, way)
 		if b.From(way) == from && b.From(way)+b.Size(way) == to {
@@ -203,18 +203,18 @@ func (s saw) single(b Board, i int, axis geom.Axis) Board {
 // together and the waste comes last, in one. A sheet's larger sections are cut off first,
 // so that what is in hand is soon light, a board's smaller ones, for the rest of a long
 // board is held more safely than a small piece.
-func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
-	if r.Way != Guillotine {
+func tidy(l *LaidSheet, pieces []Piece, sheet Sheet, r Rules) {
+	if r.Method != Guillotine {
 		return
 	}
 	// What lies together may come apart better in the other direction, so once more.
 	for range 8 {
-		b, ok := Apart(*l, pieces, sheet, r)
-		before := slices.Clone(l.Placed)
+		b, ok := Cuts(*l, pieces, sheet, r)
+		before := slices.Clone(l.Placements)
 		if ok {
 			settling{l, r.Kerf}.put(b, b.X, b.Y, true)
 		}
-		if slices.Equal(before, l.Placed) {
+		if slices.Equal(before, l.Placements) {
 			return
 		}
 	}
@@ -222,18 +222,18 @@ func tidy(l *Laid, pieces []Piece, sheet Sheet, r Rules) {
 
 // settling moves the pieces of a sheet that is sawn with a kerf.
 type settling struct {
-	laid *Laid
+	laid *LaidSheet
 	kerf int64
 }
 
 // put puts a board's pieces where it is to lie.
-func (s settling) put(b Board, x, y int64, largeFirst bool) {
+func (s settling) put(b CutTree, x, y int64, largeFirst bool) {
 	if b.Piece >= 0 {
-		s.laid.Placed[b.Piece].X, s.laid.Placed[b.Piece].Y = x, y
+		s.laid.Placements[b.Piece].X, s.laid.Placements[b.Piece].Y = x, y
 		return
 	}
-	list := slices.DeleteFunc(slices.Clone(b.Sections), Board.Waste)
-	slices.SortStableFunc(list, func(c, d Board) int {
+	list := slices.DeleteFunc(slices.Clone(b.Sections), CutTree.Waste)
+	slices.SortStableFunc(list, func(c, d CutTree) int {
 		if largeFirst {
 			c, d = d, c
 		}
@@ -255,16 +255,16 @@ type Offcut struct{ X, Y, Length, Width int64 }
 // Offcuts are those that are left of a sheet, the largest first, none with sides of less
 // than a longer and a shorter one, kept in this order: of guillotine layouts what their cuts leave whole, of
 // free ones what is beyond all pieces at an end and at a side.
-func Offcuts(l Laid, pieces []Piece, sheet Sheet, r Rules, kept [2]int64) []Offcut {
+func Offcuts(l LaidSheet, pieces []Piece, sheet Sheet, r Rules, kept [2]int64) []Offcut {
 	var list []Offcut
-	keep := func(b Board) {
+	keep := func(b CutTree) {
 		if max(b.Length, b.Width) >= kept[0] && min(b.Length, b.Width) >= kept[1] {
 			list = append(list, Offcut{b.X, b.Y, b.Length, b.Width})
 		}
 	}
-	if b, ok := Apart(l, pieces, sheet, r); r.Way == Guillotine && ok {
-		var walk func(Board)
-		walk = func(b Board) {
+	if b, ok := Cuts(l, pieces, sheet, r); r.Method == Guillotine && ok {
+		var walk func(CutTree)
+		walk = func(b CutTree) {
 			if b.Waste() {
 				keep(b)
 			}
@@ -276,13 +276,13 @@ func Offcuts(l Laid, pieces []Piece, sheet Sheet, r Rules, kept [2]int64) []Offc
 	} else {
 		t := sheet.Trim
 		x, y := int64(0), int64(0)
-		for _, p := range l.Placed {
+		for _, p := range l.Placements {
 			w, h := p.Size(pieces)
 			x, y = max(x, p.X+w+r.Kerf), max(y, p.Y+h+r.Kerf)
 		}
 		right, top := sheet.Length-t.Right, sheet.Width-t.Top
-		end := Board{X: x, Y: t.Bottom, Length: right - x, Width: top - t.Bottom, Piece: -1}
-		side := Board{X: t.Left, Y: y, Length: right - t.Left, Width: top - y, Piece: -1}
+		end := CutTree{X: x, Y: t.Bottom, Length: right - x, Width: top - t.Bottom, Piece: -1}
+		side := CutTree{X: t.Left, Y: y, Length: right - t.Left, Width: top - y, Piece: -1}
 		if end.Length > 0 && side.Width > 0 { // one of them has the corner
 			if end.Area() >= side.Area() {
 				side.Length = x - r.Kerf - t.Left

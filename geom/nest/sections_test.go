@@ -14,18 +14,18 @@ import (
 func TestApart(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		pieces, sheets, r := fewPieces(t)
-		r.Way = Guillotine
+		r.Method = Guillotine
 		l := lay(t, pieces, sheets, r, 2)
 		for n, s := range l.Sheets {
 			sheet := sheets[s.Sheet]
-			b, ok := Apart(s, pieces, sheet, r)
+			b, ok := Cuts(s, pieces, sheet, r)
 			if !ok {
 				t.Fatalf("sheet %d does not come apart", n)
 			}
 			seen := make(map[int]int)
 			stages := tiles(t, b, s, pieces, r.Kerf, true, seen)
-			if len(seen) != len(s.Placed) {
-				t.Fatalf("%d boards are pieces of %d", len(seen), len(s.Placed))
+			if len(seen) != len(s.Placements) {
+				t.Fatalf("%d boards are pieces of %d", len(seen), len(s.Placements))
 			}
 			if r.Stages > 0 && stages > r.Stages+1 { // the last one trims single pieces
 				t.Fatalf("%d stages of %d", stages, r.Stages)
@@ -45,18 +45,18 @@ func fewPieces(t *rapid.T) ([]Piece, []Sheet, Rules) {
 	var pieces []Piece
 	for i := range rapid.IntRange(1, 8).Draw(t, "kinds") {
 		pieces = append(pieces, Piece{Name: fmt.Sprint("p", i), Length: rapid.Int64Range(1, 60).Draw(t, "length"), Width: rapid.Int64Range(1, 60).Draw(t, "width"),
-			Count: rapid.IntRange(1, 5).Draw(t, "count"), Turn: rapid.Bool().Draw(t, "turn")})
+			Count: rapid.IntRange(1, 5).Draw(t, "count"), MayRotate: rapid.Bool().Draw(t, "turn")})
 	}
 	sheets := []Sheet{{Name: "s", Length: rapid.Int64Range(60, 150).Draw(t, "long"), Width: rapid.Int64Range(60, 150).Draw(t, "wide"), Trim: Trim{2, 0, 1, 0}}}
-	return pieces, sheets, Rules{Way: rapid.SampledFrom([]Way{Guillotine, Free}).Draw(t, "way"), Kerf: rapid.Int64Range(0, 4).Draw(t, "kerf"), Stages: rapid.SampledFrom([]int{0, 2, 3}).Draw(t, "stages")}
+	return pieces, sheets, Rules{Method: rapid.SampledFrom([]Method{Guillotine, Free}).Draw(t, "way"), Kerf: rapid.Int64Range(0, 4).Draw(t, "kerf"), Stages: rapid.SampledFrom([]int{0, 2, 3}).Draw(t, "stages")}
 }
 
 // tiles checks a board's sections and gives its stages.
-func tiles(t *rapid.T, b Board, l Laid, pieces []Piece, kerf int64, root bool, seen map[int]int) int {
+func tiles(t *rapid.T, b CutTree, l LaidSheet, pieces []Piece, kerf int64, root bool, seen map[int]int) int {
 	if b.Piece >= 0 {
-		p := l.Placed[b.Piece]
+		p := l.Placements[b.Piece]
 		x, y := p.Size(pieces)
-		if (Board{X: p.X, Y: p.Y, Length: x, Width: y, Piece: b.Piece}).From(geom.AlongX) != b.X || b.Y != p.Y || b.Length != x || b.Width != y {
+		if (CutTree{X: p.X, Y: p.Y, Length: x, Width: y, Piece: b.Piece}).From(geom.AlongX) != b.X || b.Y != p.Y || b.Length != x || b.Width != y {
 			t.Fatalf("board %+v is no %+v", b, p)
 		}
 		seen[b.Piece]++
@@ -88,9 +88,9 @@ func tiles(t *rapid.T, b Board, l Laid, pieces []Piece, kerf int64, root bool, s
 	return stages + 1
 }
 
-func apartFrom(t *rapid.T, o Offcut, l Laid, pieces []Piece, kerf int64) {
+func apartFrom(t *rapid.T, o Offcut, l LaidSheet, pieces []Piece, kerf int64) {
 	boxes := []box{{o.X, o.Y, o.X + o.Length, o.Y + o.Width}}
-	for _, p := range l.Placed {
+	for _, p := range l.Placements {
 		x, y := p.Size(pieces)
 		if _, _, near := tooNear(append(boxes, box{p.X, p.Y, p.X + x, p.Y + y}), kerf); near {
 			t.Fatalf("offcut %+v touches %+v", o, p)
@@ -102,7 +102,7 @@ func apartFrom(t *rapid.T, o Offcut, l Laid, pieces []Piece, kerf int64) {
 func TestFreeOffcuts(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		pieces, sheets, r := fewPieces(t)
-		r.Way, r.Stages = Free, 0
+		r.Method, r.Stages = Free, 0
 		l := lay(t, pieces, sheets, r, 2)
 		for _, s := range l.Sheets {
 			for _, o := range Offcuts(s, pieces, sheets[s.Sheet], r, [2]int64{5, 2}) {
@@ -115,10 +115,10 @@ func TestFreeOffcuts(t *testing.T) {
 // TestGathered: of a sheet that is filled in part, one end is left whole, as wide as it
 // can be where the pieces fill the other one without a gap.
 func TestGathered(t *testing.T) {
-	for _, way := range []Way{Guillotine, Free} {
+	for _, way := range []Method{Guillotine, Free} {
 		pieces := []Piece{{Name: "a", Length: 300, Width: 400, Count: 5}, {Name: "b", Length: 300, Width: 200, Count: 2}}
 		sheets := []Sheet{{Name: "s", Length: 2000, Width: 1200}}
-		r := Rules{Way: way}
+		r := Rules{Method: way}
 		l := lay(t, pieces, sheets, r, 5)
 		if len(l.Sheets) != 1 {
 			t.Fatalf("%s: %d sheets", way, len(l.Sheets))

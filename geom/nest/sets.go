@@ -30,13 +30,13 @@ func joinSets(pieces []Piece, r Rules) (sets, error) {
 		}
 		whole.Length = max(whole.Length, p.Length)
 		whole.Width += r.Kerf + p.Width
-		whole.Turn = whole.Turn && p.Turn
-		if whole.Width > mostLength {
+		whole.MayRotate = whole.MayRotate && p.MayRotate
+		if whole.Width > maxLength {
 			return sets{}, refused(CodeSet, SettingPieces, i, "the set of %s is wider than any sheet", p.Name)
 		}
 		out.members[n] = append(out.members[n], i)
 	}
-	if len(out.pieces) < len(pieces) && r.Way == Guillotine && r.Stages > 0 {
+	if len(out.pieces) < len(pieces) && r.Method == Guillotine && r.Stages > 0 {
 		if out.rules.Stages--; out.rules.Stages < 2 {
 			return sets{}, refused(CodeSet, SettingRules, 0, "sets that keep their order take one stage more than the others: at least 3")
 		}
@@ -47,31 +47,31 @@ func joinSets(pieces []Piece, r Rules) (sets, error) {
 // spread puts the pieces of a set in its place.
 func (s sets) spread(l *Layout) {
 	for i := range l.Sheets {
-		var placed []Placed
-		for _, p := range l.Sheets[i].Placed {
+		var placed []Placement
+		for _, p := range l.Sheets[i].Placements {
 			x, y := p.X, p.Y
 			for _, m := range s.members[p.Piece] {
-				placed = append(placed, Placed{Piece: m, X: x, Y: y, Turned: p.Turned})
-				if step := s.all[m].Width + s.rules.Kerf; p.Turned {
+				placed = append(placed, Placement{Piece: m, X: x, Y: y, Rotated: p.Rotated})
+				if step := s.all[m].Width + s.rules.Kerf; p.Rotated {
 					x += step
 				} else {
 					y += step
 				}
 			}
 		}
-		l.Sheets[i].Placed = placed
+		l.Sheets[i].Placements = placed
 	}
 	left := make([]int, len(s.all))
 	for n, members := range s.members {
 		for _, m := range members {
-			left[m] = l.Left[n]
+			left[m] = l.Remaining[n]
 		}
 	}
-	l.Left = left
+	l.Remaining = left
 }
 
 // broken says which piece of a sheet does not lie beside the next of its set, if any.
-func broken(l Laid, pieces []Piece, kerf int64) (piece int, found bool) {
+func broken(l LaidSheet, pieces []Piece, kerf int64) (piece int, found bool) {
 	next := make(map[int]int) // piece of a set after each
 	last := make(map[int]int)
 	for i, p := range pieces {
@@ -83,17 +83,17 @@ func broken(l Laid, pieces []Piece, kerf int64) (piece int, found bool) {
 		}
 		last[p.Set] = i
 	}
-	at := make(map[Placed]bool)
-	for _, p := range l.Placed {
+	at := make(map[Placement]bool)
+	for _, p := range l.Placements {
 		at[p] = true
 	}
-	for _, p := range l.Placed {
+	for _, p := range l.Placements {
 		n, more := next[p.Piece]
 		if !more {
 			continue
 		}
-		beside := Placed{Piece: n, X: p.X, Y: p.Y, Turned: p.Turned}
-		if step := pieces[p.Piece].Width + kerf; p.Turned {
+		beside := Placement{Piece: n, X: p.X, Y: p.Y, Rotated: p.Rotated}
+		if step := pieces[p.Piece].Width + kerf; p.Rotated {
 			beside.X += step
 		} else {
 			beside.Y += step

@@ -33,7 +33,7 @@ func TestSetsAndMatches(t *testing.T) {
 		other := sheets[0]
 		sheets[0].Batch, other.Batch, other.Count = "one", "two", rapid.IntRange(0, 4).Draw(t, "stock")
 		sheets = append(sheets, other)
-		if r.Way == Free {
+		if r.Method == Free {
 			r.Stages = 0
 		}
 		sets := false
@@ -47,8 +47,8 @@ func TestSetsAndMatches(t *testing.T) {
 		if err := Check(l, pieces, sheets, r); err != nil {
 			t.Fatalf("%v\n%+v\n%+v\n%+v", err, l, pieces, sheets)
 		}
-		if l.Cost < l.Least*(1-1e-9) || l.Count < l.Fewest {
-			t.Fatalf("cost %g and %d sheets, at least %g and %d", l.Cost, l.Count, l.Least, l.Fewest)
+		if l.Cost < l.LowerBound*(1-1e-9) || l.Count < l.MinSheets {
+			t.Fatalf("cost %g and %d sheets, at least %g and %d", l.Cost, l.Count, l.LowerBound, l.MinSheets)
 		}
 	})
 }
@@ -57,16 +57,16 @@ func TestSetFaults(t *testing.T) {
 	pieces := []Piece{{Name: "lower", Length: 40, Width: 20, Count: 1, Set: 1, Match: 1}, {Name: "upper", Length: 40, Width: 15, Count: 1, Set: 1, Match: 1}}
 	sheets := []Sheet{{Length: 50, Width: 50, Batch: "a"}, {Length: 50, Width: 50, Batch: "b"}}
 	r := Rules{Kerf: 3}
-	good := Layout{Sheets: []Laid{{0, []Placed{{0, 0, 0, false}, {1, 0, 23, false}}}}, Left: []int{0, 0}}
+	good := Layout{Sheets: []LaidSheet{{0, []Placement{{0, 0, 0, false}, {1, 0, 23, false}}}}, Remaining: []int{0, 0}}
 	if err := Check(good, pieces, sheets, r); err != nil {
 		t.Error(err)
 	}
-	order := Layout{Sheets: []Laid{{0, []Placed{{0, 0, 18, false}, {1, 0, 0, false}}}}, Left: []int{0, 0}}
+	order := Layout{Sheets: []LaidSheet{{0, []Placement{{0, 0, 18, false}, {1, 0, 0, false}}}}, Remaining: []int{0, 0}}
 	if err := Check(order, pieces, sheets, r); err == nil || !strings.Contains(err.Error(), "beside the next of its set") {
 		t.Errorf("another order: %v", err)
 	}
 	pieces[0].Set, pieces[1].Set = 0, 0
-	two := Layout{Sheets: []Laid{{0, []Placed{{0, 0, 0, false}}}, {1, []Placed{{1, 0, 0, false}}}}, Left: []int{0, 0}}
+	two := Layout{Sheets: []LaidSheet{{0, []Placement{{0, 0, 0, false}}}, {1, []Placement{{1, 0, 0, false}}}}, Remaining: []int{0, 0}}
 	if err := Check(two, pieces, sheets, r); err == nil || !strings.Contains(err.Error(), "another batch") {
 		t.Errorf("two batches: %v", err)
 	}
@@ -80,7 +80,7 @@ func TestBatchChosen(t *testing.T) {
 	if err := Check(l, pieces, sheets, Rules{}); err != nil {
 		t.Fatal(err)
 	}
-	if l.Cost != 8 || fmt.Sprint(l.Left) != "[0 0]" {
-		t.Errorf("cost %g, left %v", l.Cost, l.Left)
+	if l.Cost != 8 || fmt.Sprint(l.Remaining) != "[0 0]" {
+		t.Errorf("cost %g, left %v", l.Cost, l.Remaining)
 	}
 }

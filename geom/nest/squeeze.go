@@ -9,16 +9,16 @@ import (
 )
 
 const (
-	// mostSqueezed are the pieces that are squeezed onto one sheet.
-	mostSqueezed = 1000
-	// mostTrail holds the memory of one beam search to some 100 MB.
-	mostTrail = 1 << 22
+	// maxSqueezed are the pieces that are squeezed onto one sheet.
+	maxSqueezed = 1000
+	// maxTrail holds the memory of one beam search to some 100 MB.
+	maxTrail = 1 << 22
 )
 
 // squeeze saves a sheet of a free layout, or a piece that has none, by laying the two
 // emptiest sheets, or the emptiest and what is left, on one.
 func (w *work) squeeze(best result, enough float64, ration int64, seed uint64) result {
-	for w.rules.Way == Free && ration > 0 && len(best.list) > 0 && (best.left > 0 || best.cost > enough*(1+1e-9)) {
+	for w.rules.Method == Free && ration > 0 && len(best.list) > 0 && (best.left > 0 || best.cost > enough*(1+1e-9)) {
 		list := slices.Clone(best.list)
 		slices.SortStableFunc(list, func(a, b full) int { // what costs nothing last
 			x, y := min(w.sizes[a.size].price, 1e-9), min(w.sizes[b.size].price, 1e-9)
@@ -62,7 +62,7 @@ func (w *work) squeeze(best result, enough float64, ration int64, seed uint64) r
 	return best
 }
 
-// onto lays pieces on one sheet of a size by beams of growing width, and tells how much
+// onto lays pieces on one sheet of a size by beams of growing width, and reports how 
 // work it was. Of the units that succeed in a round the first counts, whichever was the
 // quickest.
 func (w *work) onto(n int, demand []int, ration int64, seed uint64) (one full, spent int64, ok bool) {
@@ -75,12 +75,12 @@ func (w *work) onto(n int, demand []int, ration int64, seed uint64) (one full, s
 		if total += demand[i]; demand[i] == 0 {
 			continue
 		}
-		if !k.only.has(n) || !k.fits(z) || total > mostSqueezed || int64(demand[i]) > (z.w*z.h-area)/k.w/k.h {
+		if !k.only.has(n) || !k.fits(z) || total > maxSqueezed || int64(demand[i]) > (z.w*z.h-area)/k.w/k.h {
 			return one, 0, false
 		}
 		area += int64(demand[i]) * k.w * k.h
 	}
-	for beam := 16; spent < ration && beam*total <= mostTrail && !w.stop.Load(); beam *= 2 {
+	for beam := 16; spent < ration && beam*total <= maxTrail && !w.stop.Load(); beam *= 2 {
 		var first atomic.Int32
 		first.Store(units)
 		var found [units][]spot

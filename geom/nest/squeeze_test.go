@@ -45,7 +45,7 @@ func cutUp(rnd *rand.Rand, w, h int64, least int) [][2]int64 {
 // in the same way on one processor as on many.
 func TestNoWaste(t *testing.T) {
 	rnd := rand.New(rand.NewPCG(3, 1))
-	r := Rules{Way: Free, Kerf: 3}
+	r := Rules{Method: Free, Kerf: 3}
 	for n := range 9 {
 		const cell, effort = 1009, 80
 		turn := n%3 == 2
@@ -55,13 +55,13 @@ func TestNoWaste(t *testing.T) {
 			if turn && rnd.IntN(2) == 0 {
 				z[0], z[1] = z[1], z[0]
 			}
-			pieces = append(pieces, Piece{Name: fmt.Sprint(i), Length: z[0]*cell - r.Kerf, Width: z[1]*cell - r.Kerf, Count: 1, Turn: turn})
+			pieces = append(pieces, Piece{Name: fmt.Sprint(i), Length: z[0]*cell - r.Kerf, Width: z[1]*cell - r.Kerf, Count: 1, MayRotate: turn})
 		}
 		l := lay(t, pieces, sheets, r, effort)
 		if err := Check(l, pieces, sheets, r); err != nil {
 			t.Fatal(err)
 		}
-		if l.Count != 1 || !l.Best() {
+		if l.Count != 1 || !l.Optimal() {
 			t.Errorf("%d: %d pieces, turned: %v: on %d sheets", n, len(pieces), turn, l.Count)
 		}
 		before := runtime.GOMAXPROCS(1)
@@ -72,11 +72,11 @@ func TestNoWaste(t *testing.T) {
 		}
 		// With a stock of one sheet none is left, and with too little room some are.
 		sheets[0].Count = 1
-		if l := lay(t, pieces, sheets, r, effort); len(l.Sheets) != 1 || l.Count != 1 || Check(l, pieces, sheets, r) != nil || l.Fewest != 1 {
-			t.Errorf("%d: %d sheets in stock, at least %d", n, l.Count, l.Fewest)
+		if l := lay(t, pieces, sheets, r, effort); len(l.Sheets) != 1 || l.Count != 1 || Check(l, pieces, sheets, r) != nil || l.MinSheets != 1 {
+			t.Errorf("%d: %d sheets in stock, at least %d", n, l.Count, l.MinSheets)
 		}
 		sheets[0].Length--
-		if l := lay(t, pieces, sheets, r, 4); Check(l, pieces, sheets, r) != nil || fmt.Sprint(l.Left) == fmt.Sprint(make([]int, len(pieces))) {
+		if l := lay(t, pieces, sheets, r, 4); Check(l, pieces, sheets, r) != nil || fmt.Sprint(l.Remaining) == fmt.Sprint(make([]int, len(pieces))) {
 			t.Errorf("%d: no piece is left, but there is no room for all", n)
 		}
 	}

@@ -28,11 +28,11 @@ type Shared struct {
 	Rows int
 }
 
-// Alike gathers planned banks of one make whose openings differ in width and depth by no
+// Standardize gathers planned banks of one make whose openings differ in width and depth by no
 // more than within: the first of a group is the narrowest that no group before has. Rows
 // at one place whose boxes differ in height by no more than that get the lowest height.
 // Groups of one, and of banks whose boxes are the same anyway, are left out.
-func Alike(banks []Bank, plans []Plan, within float64) []Shared {
+func Standardize(banks []Bank, plans []Plan, within float64) []Shared {
 	used := make([]bool, len(banks))
 	var groups []Shared
 	for {

@@ -26,7 +26,7 @@ func TestHintsHold(t *testing.T) {
 			b.Front.Solid, b.Front.Swelling = true, rapid.SampledFrom([]float64{0, 0.012, 0.03}).Draw(t, "swelling")
 			b.Rows = make([]Row, rapid.IntRange(1, 5).Draw(t, "rows"))
 		})
-		_, found := Make(b)
+		_, found := Solve(b)
 		failed := geom.AnyError(found)
 		for _, d := range found {
 			if d.Ask.IsEmpty() {
@@ -37,7 +37,7 @@ func TestHintsHold(t *testing.T) {
 					t.Fatalf("%s: %g is not what is printed, %g", d.Code, v, printed(v, unit))
 				}
 				followed[d.Code]++
-				_, after := Make(follow(b, r))
+				_, after := Solve(follow(b, r))
 				for _, o := range after {
 					if o.Code == d.Code || (o.IsError() || !failed) && !slices.ContainsFunc(found, func(q geom.Diagnosis) bool { return q.Code == o.Code }) {
 						t.Fatalf("%v\nfollowed with %+v leads to %v", d, r, o)

@@ -1,6 +1,6 @@
 // Package opening goes from a measured hole in a cabinet to boxes: which slide fits
 // its depth, how its height is divided into rows, how large fronts and boxes become,
-// and where the slides stand on the cabinet's sides. [Make] is the one entry: a
+// and where the slides stand on the cabinet's sides. [Solve] is the one entry: a
 // [Bank] goes in, a [Plan] comes out, with every [geom.Diagnosis].
 //
 // All lengths are in millimetres. Heights are over the datum, which is the lower
@@ -87,7 +87,7 @@ type Bank struct {
 	// Aim is by how much wider boxes are made than the slide asks for, so that most come
 	// out between its Minus and Plus; below 0 narrower.
 	Aim float64
-	// Make tells what is made in another way: banks of one Make differ in their openings
+	// Solve tells what is made in another way: banks of one Make differ in their openings
 	// and rows alone, so that one size of box can serve them. Common is what this one
 	// gives up for that.
 	Make   string
@@ -101,14 +101,14 @@ const (
 	DefaultOverlay = 12.0 // mm of a front over the cabinet beside the opening
 )
 
-// mostSpread is how far readings of one size may differ, in mm, before the opening
+// maxSpread is how far readings of one size may differ, in mm, before the opening
 // is called uneven; common practice, no source.
-const mostSpread = 1.0
+const maxSpread = 1.0
 
 // settle is what no verdict may hang on, in millimetres.
 const settle = geom.Settle
 
-// OutOfSquare tells how far a corner of the face is out of square, in mm over the
+// OutOfSquare is how far a corner of the face is out of square, in mm over the
 // opening's height, from its two diagonals: with width w, height h and diagonals p
 // and q, p^2 - q^2 = 4 w s, where s is what the upper edge is shifted.
 func (o Opening) OutOfSquare() float64 {

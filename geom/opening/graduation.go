@@ -74,7 +74,7 @@ func (p *planner) heights() ([]float64, bool) {
 		}
 	}
 	switch {
-	case free == 0 && math.Abs(rest) > mostSpread:
+	case free == 0 && math.Abs(rest) > maxSpread:
 		taken, there := geom.Millimetres(top-bottom-rest), geom.Millimetres(top-bottom)
 		d := p.fail("rows", SettingRows, "with the gaps the rows are %s high, and there are %s", taken, there)
 		d.Measured, d.Limit = taken, there
@@ -133,15 +133,15 @@ func (p *planner) checkSwelling(heights []float64) {
 	} else if len(heights) == 1 {
 		return // nothing above or below it
 	}
-	if grows := highest * p.Front.Swelling; grows > gap-leastGap+settle {
+	if grows := highest * p.Front.Swelling; grows > gap-minGap+settle {
 		d := p.fail("front-movement", setting, "the front of row %d, %s high, swells by %s in a damp season; the %s is %s, "+
 			"of which %s has to stay open", row+1, geom.Millimetres(highest), geom.Millimetres(grows), setting,
-			geom.Millimetres(gap), geom.Millimetres(leastGap))
-		d.Subject.Item, d.Remedies = row, p.least(setting, "", grows+leastGap)
-		d.Measured, d.Limit = geom.Millimetres(gap), geom.AtLeast(grows+leastGap)
+			geom.Millimetres(gap), geom.Millimetres(minGap))
+		d.Subject.Item, d.Remedies = row, p.least(setting, "", grows+minGap)
+		d.Measured, d.Limit = geom.Millimetres(gap), geom.AtLeast(grows+minGap)
 		d.Ask = geom.Sentencef("take a front of quartersawn boards or of sheet stock, which moves less")
 	}
 }
 
-// leastGap is what has to be left of a gap, in mm; common practice, no source.
-const leastGap = 0.5
+// minGap is what has to be left of a gap, in mm; common practice, no source.
+const minGap = 0.5

@@ -15,16 +15,16 @@ type Plan struct {
 	Packing     float64 // thickness of what the cabinet's sides are packed out with, level with its frame
 	Shim        float64 // thickness of what is put between the slides and the cabinet, at each side
 	Slide       Slide
-	SlideLength float64   // as deep as the boxes
-	RoomBehind  float64   // behind the boxes, without what the opening keeps free there
-	Rows        []Planned // from the top down
+	SlideLength float64  // as deep as the boxes
+	RoomBehind  float64  // behind the boxes, without what the opening keeps free there
+	Rows        []Drawer // from the top down
 	// Holes in the cabinet's left side: x from its front edge, y over the datum.
 	Holes   []geom.Point
 	Spacers []Spacer // from the datum up
 }
 
-// Planned is one drawer of a plan.
-type Planned struct {
+// Drawer is one drawer of a plan.
+type Drawer struct {
 	FrontWidth, FrontHeight, FrontBottom float64 // of the front, or of the row where there is none
 	Box                                  joinery.Size
 	BoxBottom                            float64
@@ -50,9 +50,9 @@ func (p Plan) between() float64 { return p.Opening.Width - 2*p.Shim }
 
 // Limits; common practice, no source.
 const (
-	leastBox  = 40.0  // mm: a lower box holds nothing
-	mostPair  = 600.0 // mm: a wider box that is not deeper racks on a pair of slides
-	mostAskew = 1.0   // mm over the height: what a shop squares up with shims
+	minBox   = 40.0  // mm: a lower box holds nothing
+	maxPair  = 600.0 // mm: a wider box that is not deeper racks on a pair of slides
+	maxAskew = 1.0   // mm over the height: what a shop squares up with shims
 	// offDiagonal is how far diagonals may differ from what width and height make them,
 	// in mm, before one of the measures is wrong.
 	offDiagonal = 4.0
@@ -65,8 +65,8 @@ type planner struct {
 	found []geom.Diagnosis
 }
 
-// Make plans a bank. With an error among the diagnoses the plan is not to be used.
-func Make(b Bank) (Plan, []geom.Diagnosis) {
+// Solve plans a bank. With an error among the diagnoses the plan is not to be used.
+func Solve(b Bank) (Plan, []geom.Diagnosis) {
 	p := plan(b)
 	p.advise()
 	return p.plan, p.found
@@ -102,10 +102,10 @@ func (p *planner) measure() {
 		list []float64
 	}{{"width", o.Width}, {"height", o.Height}, {"depth", o.Depth}} {
 		low, high := least(m.list), greatest(m.list)
-		if spread := high - low; spread > mostSpread+settle {
+		if spread := high - low; spread > maxSpread+settle {
 			d := p.warn("opening-spread", SettingOpening, "the readings of the opening's %s differ by %s; the smallest, %s, counts",
 				m.what, geom.Millimetres(spread), geom.Millimetres(low))
-			d.Measured, d.Limit = geom.Millimetres(spread), geom.Millimetres(mostSpread)
+			d.Measured, d.Limit = geom.Millimetres(spread), geom.Millimetres(maxSpread)
 			d.Ask = geom.Sentencef("shim the slides where it is wider, or make the opening even")
 		}
 	}
@@ -121,10 +121,10 @@ func (p *planner) measure() {
 		d.Measured, d.Limit = geom.Millimetres(math.Abs(mean-want)), geom.Millimetres(offDiagonal)
 		d.Ask = geom.Sentencef("measure again: one of them is wrong")
 	}
-	if askew := p.plan.OutOfSquare; askew > mostAskew+settle {
+	if askew := p.plan.OutOfSquare; askew > maxAskew+settle {
 		d := p.warn("out-of-square", SettingOpening, "the diagonals differ by %s: the upper edge stands %s to one side of the lower one",
 			geom.Millimetres(math.Abs(o.Diagonals[0]-o.Diagonals[1])), geom.Millimetres(askew))
-		d.Measured, d.Limit = geom.Millimetres(askew), geom.Millimetres(mostAskew)
+		d.Measured, d.Limit = geom.Millimetres(askew), geom.Millimetres(maxAskew)
 		d.Ask = geom.Sentencef("shim the slides so that the drawers run square to the front")
 		if o.Fronts == Inset {
 			d.Ask = geom.Sentencef("%s, and fit the fronts to the opening by hand", d.Ask)
@@ -142,11 +142,11 @@ func greatest(list []float64) float64 {
 // sides judges the sides' thickness against the slide.
 func (p *planner) sides() {
 	s, t := p.Slide, p.Sides.Thickness
-	if s.MostSide > 0 && t.Max > s.MostSide+settle {
-		thickest, most := geom.Millimetres(t.Max), geom.Millimetres(s.MostSide)
+	if s.MaxSide > 0 && t.Max > s.MaxSide+settle {
+		thickest, most := geom.Millimetres(t.Max), geom.Millimetres(s.MaxSide)
 		d := p.fail("side-thickness", SettingSides, "sides of %s, %s at the thickest, do not go beside this slide, which takes %s",
 			geom.Millimetres(t.Mean), thickest, most)
-		d.Measured, d.Limit, d.Remedies = thickest, most, p.most(SettingSides, "", s.MostSide-(t.Max-t.Mean))
+		d.Measured, d.Limit, d.Remedies = thickest, most, p.most(SettingSides, "", s.MaxSide-(t.Max-t.Mean))
 		d.Ask = geom.Sentencef("take a %s slide", SideMount)
 	}
 }
@@ -171,12 +171,12 @@ func (p *planner) depth() (float64, bool) {
 			step = geom.InchMM / 16
 		}
 		room = math.Floor(room/step+settle) * step
-		if room >= 2*leastBox {
+		if room >= 2*minBox {
 			return room, true
 		}
 		d := p.fail("depth", SettingOpening, "the opening is %s deep, and %s of that are not for the box",
 			geom.Millimetres(p.plan.Opening.Depth), geom.Millimetres(taken))
-		d.Measured, d.Limit = geom.Millimetres(room), geom.Millimetres(2*leastBox)
+		d.Measured, d.Limit = geom.Millimetres(room), geom.Millimetres(2*minBox)
 		d.Ask = geom.Sentencef("less room behind, or another opening")
 		return 0, false
 	}
@@ -218,16 +218,16 @@ func (p *planner) rows(heights []float64, depth float64) {
 	case Overlay:
 		frontWidth = p.plan.Opening.Width + p.Edge.Left + p.Edge.Right
 	}
-	if width < 2*leastBox || frontWidth < 2*leastBox {
+	if width < 2*minBox || frontWidth < 2*minBox {
 		d := p.fail("width", SettingOpening, "the opening is %s wide: that leaves boxes of %s",
 			geom.Millimetres(p.plan.Opening.Width), geom.Millimetres(width))
-		d.Measured, d.Limit = geom.Millimetres(min(width, frontWidth)), geom.Millimetres(2*leastBox)
+		d.Measured, d.Limit = geom.Millimetres(min(width, frontWidth)), geom.Millimetres(2*minBox)
 		d.Ask = geom.Sentencef("a wider opening, or a slide that takes less")
 		return
 	}
 	at := top
 	for i, h := range heights {
-		r := Planned{FrontWidth: frontWidth, FrontHeight: h, FrontBottom: at - h}
+		r := Drawer{FrontWidth: frontWidth, FrontHeight: h, FrontBottom: at - h}
 		at -= h + p.Gap
 		low, high := math.Max(0, r.FrontBottom), math.Min(p.plan.Opening.Height, r.FrontBottom+h)
 		box, boxBottom, ok := p.box(i, low, high)
@@ -250,7 +250,7 @@ func (s Slide) under() *joinery.Undermount {
 	if s.Recess == 0 && s.NotchWidth == 0 && s.HookDiameter == 0 {
 		return nil
 	}
-	return &joinery.Undermount{Recess: s.Recess, MostSide: s.MostSide, NotchWidth: s.NotchWidth, NotchHeight: s.NotchHeight,
+	return &joinery.Undermount{Recess: s.Recess, MaxSide: s.MaxSide, NotchWidth: s.NotchWidth, NotchHeight: s.NotchHeight,
 		HookDiameter: s.HookDiameter, HookDepth: s.HookDepth, HookHeight: s.HookHeight, HookIn: s.HookIn}
 }
 
@@ -284,8 +284,8 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 	if row < len(p.Common.Heights) && p.Common.Heights[row] > 0 {
 		height = math.Min(height, p.Common.Heights[row])
 	}
-	if height < leastBox-settle {
-		left, need := geom.Millimetres(height), geom.Millimetres(leastBox)
+	if height < minBox-settle {
+		left, need := geom.Millimetres(height), geom.Millimetres(minBox)
 		d := p.fail("row", SettingRows, "row %d is %s high in the opening; what the slide keeps free leaves a box of %s, "+
 			"at least %s is needed", row+1, geom.Millimetres(high-low), left, need)
 		d.Subject.Item, d.Measured, d.Limit = row, left, need
@@ -298,10 +298,10 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 // racking warns of boxes that are wider than deep on a pair of slides.
 func (p *planner) racking() {
 	box := p.plan.Rows[0].Box
-	if p.Slide.Pair() && box.Width > box.Depth && box.Width > mostPair {
+	if p.Slide.Pair() && box.Width > box.Depth && box.Width > maxPair {
 		d := p.warn("racking", SettingSlide, "the boxes are %s wide and %s deep: on one pair of slides they rack "+
 			"when they are pulled at one end", geom.Millimetres(box.Width), geom.Millimetres(box.Depth))
-		d.Measured, d.Limit = geom.Millimetres(box.Width), geom.Millimetres(max(box.Depth, mostPair))
+		d.Measured, d.Limit = geom.Millimetres(box.Width), geom.Millimetres(max(box.Depth, maxPair))
 		d.Ask = geom.Sentencef("take slides that keep both sides in step, or two drawers side by side")
 	}
 }

@@ -35,7 +35,7 @@ func base(change func(*Bank)) Bank {
 
 func mustPlan(t *testing.T, b Bank) Plan {
 	t.Helper()
-	p, problems := Make(b)
+	p, problems := Solve(b)
 	for _, q := range problems {
 		if q.IsError() {
 			t.Fatalf("%+v", q)
@@ -77,10 +77,10 @@ func TestUndermount(t *testing.T) {
 	slide, _ := BuiltIn(Undermount, geom.Millimetre)
 	p := mustPlan(t, base(func(b *Bank) { b.Slide = slide }))
 	near(t, "width", p.Rows[0].Box.Width, 544.4)
-	if u := p.Rows[0].Undermount; u == nil || u.Recess != 13 || u.MostSide != 16 {
+	if u := p.Rows[0].Undermount; u == nil || u.Recess != 13 || u.MaxSide != 16 {
 		t.Errorf("%+v", u)
 	}
-	_, problems := Make(base(func(b *Bank) { b.Slide, b.Sides = slide, stock(15.9, 16.2) }))
+	_, problems := Solve(base(func(b *Bank) { b.Slide, b.Sides = slide, stock(15.9, 16.2) }))
 	if !slices.ContainsFunc(problems, func(q geom.Diagnosis) bool { return q.IsError() && q.Code == "side-thickness" }) {
 		t.Errorf("sides of 16.2 beside a slide for 16: %v", problems)
 	}
@@ -102,7 +102,7 @@ func TestInset(t *testing.T) {
 
 // TestSmallestCounts: of three widths; what is aimed at comes on top.
 func TestSmallestCounts(t *testing.T) {
-	p, problems := Make(base(func(b *Bank) { b.Opening.Width, b.Aim = []float64{563, 561.5, 562}, -0.7 }))
+	p, problems := Solve(base(func(b *Bank) { b.Opening.Width, b.Aim = []float64{563, 561.5, 562}, -0.7 }))
 	near(t, "width", p.Rows[0].Box.Width, 561.5-25.4-0.7)
 	if len(problems) != 1 || problems[0].Code != "opening-spread" {
 		t.Errorf("%+v", problems)
@@ -115,12 +115,12 @@ func TestOutOfSquare(t *testing.T) {
 	o := Opening{Width: []float64{400}, Height: []float64{300}, Depth: []float64{500}, Fronts: Overlay,
 		Diagonals: []float64{math.Hypot(403, 300), math.Hypot(397, 300)}}
 	near(t, "out of square", o.OutOfSquare(), 3)
-	_, problems := Make(base(func(b *Bank) { b.Opening = o; b.Rows = b.Rows[:1] }))
+	_, problems := Solve(base(func(b *Bank) { b.Opening = o; b.Rows = b.Rows[:1] }))
 	if len(problems) != 1 || problems[0].Code != "out-of-square" {
 		t.Errorf("%+v", problems)
 	}
 	o.Diagonals[0] += 10
-	_, problems = Make(base(func(b *Bank) { b.Opening = o; b.Rows = b.Rows[:1] }))
+	_, problems = Solve(base(func(b *Bank) { b.Opening = o; b.Rows = b.Rows[:1] }))
 	if problems[0].Code != "diagonals" {
 		t.Errorf("%+v", problems)
 	}
@@ -140,12 +140,12 @@ func TestRefused(t *testing.T) {
 		},
 		"slide-overlap": func(b *Bank) { b.Slide.Height, b.Slide.Line, b.Rows = 250, 125, make([]Row, 3) },
 	} {
-		_, problems := Make(base(change))
+		_, problems := Solve(base(change))
 		if !slices.ContainsFunc(problems, func(q geom.Diagnosis) bool { return q.Code == code && q.IsError() }) {
 			t.Errorf("%s: %+v", code, problems)
 		}
 	}
-	_, problems := Make(base(func(b *Bank) { b.Opening.Width = []float64{700} }))
+	_, problems := Solve(base(func(b *Bank) { b.Opening.Width = []float64{700} }))
 	if len(problems) != 1 || problems[0].Code != "racking" || problems[0].IsError() {
 		t.Errorf("%+v", problems)
 	}
@@ -210,7 +210,7 @@ func TestAnyBankFits(t *testing.T) {
 			b.LineBoring = rapid.SampledFrom([]float64{0, 32}).Draw(t, "boring")
 			b.BoxHeights = rapid.SampledFrom([][]float64{nil, {60, 80, 110, 160, 220}}).Draw(t, "steps")
 		})
-		p, problems := Make(b)
+		p, problems := Solve(b)
 		for _, q := range problems {
 			if q.IsError() {
 				if q.Fact.IsEmpty() || q.Ask.IsEmpty() {
@@ -275,14 +275,14 @@ func TestAnyBankFits(t *testing.T) {
 func BenchmarkBankOf12(b *testing.B) {
 	bank := base(func(b *Bank) { b.Rows = make([]Row, 12); b.Opening.Height = []float64{2000} })
 	for b.Loop() {
-		Make(bank)
+		Solve(bank)
 	}
 }
 
 func BenchmarkThousandOpenings(b *testing.B) {
 	for b.Loop() {
 		for i := range 1000 {
-			Make(base(func(b *Bank) { b.Opening.Width = []float64{400 + float64(i)*0.3} }))
+			Solve(base(func(b *Bank) { b.Opening.Width = []float64{400 + float64(i)*0.3} }))
 		}
 	}
 }

@@ -30,8 +30,8 @@ type Slide struct {
 	// Above and Below are what a box keeps free in its row.
 	Above, Below float64
 	// InsideLess is what an undermount slide's box is narrower inside than the
-	// opening; 0 for others. MostSide is the thickest side that goes beside it.
-	InsideLess, MostSide float64
+	// opening; 0 for others. MaxSide is the thickest side that goes beside it.
+	InsideLess, MaxSide float64
 	// Recess is how high the underside of the bottom has to stand.
 	Recess float64
 	// Lengths of the series, each as long as its box is deep; none for runners that
@@ -76,7 +76,7 @@ func BuiltIn(k Kind, u geom.Unit) (Slide, bool) {
 		s.Load = 45
 		s.Line, s.Height, s.Setback, s.Pitch = 35, 45, 37, 32
 	case Undermount:
-		s.InsideLess, s.MostSide, s.Minus = 42, 16, 1
+		s.InsideLess, s.MaxSide, s.Minus = 42, 16, 1
 		s.Above, s.Below, s.Recess = 7, 14, 13
 		s.Lengths, s.Behind = lengths, 10
 		s.NotchWidth, s.NotchHeight = 35, 13

@@ -20,7 +20,7 @@ type cells struct {
 }
 
 // most cells on a side: some hundreds of faces are spread over some thousands.
-const mostCells = 64
+const maxCells = 64
 
 func (e edge) box() geom.Rect { return geom.Around(e.a.Point, e.b.Point) }
 func (f face) box() geom.Rect { return geom.Around(f.a.Point, f.b.Point, f.c.Point) }
@@ -33,7 +33,7 @@ func (d *drawing) index() {
 	for _, e := range d.edges {
 		box = box.Union(e.box())
 	}
-	size := max(box.Width(), box.Height(), shortest) / mostCells
+	size := max(box.Width(), box.Height(), shortest) / maxCells
 	empty := cells{from: box.Min, size: size, wide: int(box.Width()/size) + 1, high: int(box.Height()/size) + 1}
 	d.grid.faces, d.grid.edges = empty, empty
 	d.grid.faces.lists, d.grid.edges.lists = make([][]int32, empty.wide*empty.high), make([][]int32, empty.wide*empty.high)

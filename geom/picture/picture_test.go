@@ -120,7 +120,7 @@ func drawers(t testing.TB) map[string][]solid.Mesh {
 		for _, apart := range []float64{0, 60} {
 			var all []solid.Mesh
 			for _, p := range d.Parts {
-				for _, at := range p.Stands {
+				for _, at := range p.Placements {
 					all = append(all, placed(t, p.Panel, solid.Explode(at, apart)))
 				}
 			}

@@ -23,14 +23,14 @@ import (
 // General Conference on Weights and Measures, 1901.
 const Gravity = 9.80665
 
-// MostShear is the modulus of shear that no sheet of these stiffnesses exceeds: half
+// MaxShear is the modulus of shear that no sheet of these stiffnesses exceeds: half
 // their geometric mean. One alike in all directions has 1 / (2 (1 + Poisson)) of it, and
 // unlike directions make it less (from memory).
-func MostShear(along, across float64) float64 {
+func MaxShear(along, across float64) float64 {
 	return math.Sqrt(along) * math.Sqrt(across) / 2
 }
 
-// shearRoom is the part of [MostShear] that is rounding.
+// shearRoom is the part of [MaxShear] that is rounding.
 const shearRoom = 1.002
 
 // MaxPoisson is above Poisson's ratio of all that bottoms are made of; at 0.5 a
@@ -165,7 +165,7 @@ func (b Bottom) normal(kg float64) (shape, error) {
 		return shape{}, fmt.Errorf("the ratio of Poisson is %g, not from 0 to %g", b.Poisson, MaxPoisson)
 	}
 	mean := math.Sqrt(b.Along) * math.Sqrt(b.Across)
-	if !(b.Shear >= 0 && b.Shear <= shearRoom*MostShear(b.Along, b.Across)) {
+	if !(b.Shear >= 0 && b.Shear <= shearRoom*MaxShear(b.Along, b.Across)) {
 		return shape{}, fmt.Errorf("the modulus of shear is %g, not from 0 to half the stiffness in bending, %g", b.Shear, mean)
 	}
 	// Dx = ex t^3 / (12 spread) and 2 Dk = Shear t^3 / 6, so that 2 Dk / sqrt(Dx

@@ -35,20 +35,20 @@ func TestAnyBox(t *testing.T) {
 		list := solidsOf(d)
 		for i := range list {
 			for j := range i {
-				if v := list[i].shared(list[j]); v > MostOverlap {
+				if v := list[i].shared(list[j]); v > MaxOverlap {
 					t.Fatalf("by cells, %d and %d share %g mm3", j, i, v)
 				}
 			}
 		}
 		b := assemble(piecesOf(d))
-		if !b.Goes() {
+		if !b.GoesTogether() {
 			t.Fatalf("it does not go together: corners %+v, walls %+v, slack %g %g, overlaps %+v", b.Corners, b.Walls, b.SlackX, b.SlackY, b.Overlaps)
 		}
 		fit := nominal(d)
 		is := func(what string, got float64, code, part string) {
 			t.Helper()
 			want, told := fit[code+" "+part]
-			if part == "back" && !told { // of one stock with the front it is told of once
+			if part == "back" && !told { // of one stock with the front it is reported once
 				want, told = fit[code+" front"]
 			}
 			if !told || !near(got, want, settled) {
@@ -78,8 +78,8 @@ func TestAnyBox(t *testing.T) {
 			if w.Name == "front" || w.Name == "back" {
 				slack = d.Spec.SlackDeep()
 			}
-			if want := d.Setup.CutterHeight - slack/2; !near(w.Hold, want, settled) {
-				t.Fatalf("the bottom stands %.9f in the %s, want %.9f", w.Hold, w.Name, want)
+			if want := d.Setup.CutterHeight - slack/2; !near(w.Engagement, want, settled) {
+				t.Fatalf("the bottom stands %.9f in the %s, want %.9f", w.Engagement, w.Name, want)
 			}
 		}
 	})
@@ -111,7 +111,7 @@ func TestNarrowDado(t *testing.T) {
 		if (at.Min.X > list[side].Board.Outline.Bounds().Max.X/2) == (side == left) {
 			corner += 2
 		}
-		if b.Goes() || b.Corners[corner].Goes || !near(b.Corners[corner].Play, -by, settled) {
+		if b.GoesTogether() || b.Corners[corner].GoesTogether || !near(b.Corners[corner].Play, -by, settled) {
 			t.Fatalf("narrowed by %g more than its play: %+v", by, b.Corners[corner])
 		}
 	})
@@ -167,7 +167,7 @@ func TestGoesAsByCells(t *testing.T) {
 				}
 			}
 			goes := held(place)
-			if got := b.Corners[2*i].Goes && b.Corners[2*i+1].Goes; got != goes {
+			if got := b.Corners[2*i].GoesTogether && b.Corners[2*i+1].GoesTogether; got != goes {
 				t.Fatalf("the %s goes in: %t, by cells %t: %v, %+v", all[end].Name, got, goes, place, b.Corners[2*i:2*i+2])
 			}
 			outcomes[goes]++

@@ -21,10 +21,10 @@ const (
 
 func (f BottomFit) String() string { return [...]string{"grooves", "slid-in", "applied", "cleats"}[f] }
 
-// mostLift is how much higher than it was meant to stand a back is put on a thick
+// maxLift is how much higher than it was meant to stand a back is put on a thick
 // bottom, and a divider, in millimetres: more than boards of one stock differ, less
 // than one would overlook at the upper edges.
-const mostLift = 0.5
+const maxLift = 0.5
 
 // bottom finds the bottom's place at its walls.
 func (a *assembly) bottom() {
@@ -48,7 +48,7 @@ func (a *assembly) bottom() {
 	}
 	a.intoGrooves()
 	for i, w := range a.walls() {
-		a.box.Walls[i].Hold = a.base.reach(w.Piece, w.axis)
+		a.box.Walls[i].Engagement = a.base.reach(w.Piece, w.axis)
 	}
 }
 
@@ -113,7 +113,7 @@ func (a *assembly) stand(walls []wall, but float64) bool {
 	if a.box.BottomPlay = level.width(); a.box.BottomPlay < -penetration || math.IsInf(level.low, 0) {
 		return false
 	}
-	a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisZ, level.low)
+	a.base.Placement.Origin = shifted(a.base.Placement.Origin, axisZ, level.low)
 	return true
 }
 
@@ -133,7 +133,7 @@ func (a *assembly) groove(w wall, but float64) (Wall, gap) {
 		g = around(list)
 		found.Play = g.width()
 		// Below its wall, or on top of it, it is in no groove.
-		found.Goes = found.Play > -penetration && !math.IsInf(found.Play, 0)
+		found.GoesIn = found.Play > -penetration && !math.IsInf(found.Play, 0)
 	}
 	return found, g
 }
@@ -156,11 +156,11 @@ func (a *assembly) slack(axis int, walls []wall, in bool) float64 {
 	if math.IsInf(g.low, 0) || math.IsInf(g.high, 0) {
 		return math.Inf(1)
 	}
-	a.base.Stand.Origin = shifted(a.base.Stand.Origin, axis, (g.low+g.high)/2)
+	a.base.Placement.Origin = shifted(a.base.Placement.Origin, axis, (g.low+g.high)/2)
 	return g.width()
 }
 
-// against lists what of walls bars the bottom along an axis.
+// against lists the parts of walls that bar the bottom along an axis.
 func (a *assembly) against(axis int, walls []wall, in bool) []barred {
 	var list []barred
 	for _, w := range walls {
@@ -184,7 +184,7 @@ func (a *assembly) against(axis int, walls []wall, in bool) []barred {
 func (a *assembly) levelBehind() {
 	_, end := a.base.span(axisY)
 	_, face := a.back.span(axisY)
-	a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisY, face-end)
+	a.base.Placement.Origin = shifted(a.base.Placement.Origin, axisY, face-end)
 }
 
 // pushIn finds how far a bottom that is slid in could be pushed further, which is its
@@ -202,9 +202,9 @@ func (a *assembly) slide() {
 	_, over := a.base.span(axisZ)
 	edge, _ := a.back.span(axisZ)
 	rests := Wall{Name: a.back.Name, Gap: edge - over}
-	rests.Goes = rests.Gap > -a.lift-penetration
-	if rests.Gap < 0 && rests.Goes {
-		a.back.Stand.Origin = shifted(a.back.Stand.Origin, axisZ, -rests.Gap)
+	rests.GoesIn = rests.Gap > -a.lift-penetration
+	if rests.Gap < 0 && rests.GoesIn {
+		a.back.Placement.Origin = shifted(a.back.Placement.Origin, axisZ, -rests.Gap)
 	}
 	a.box.Walls = append(a.box.Walls, rests)
 	for _, side := range []*Piece{a.left, a.right} {
@@ -220,12 +220,12 @@ func (a *assembly) slide() {
 // applied puts a bottom against the lowest of the edges over it, so much higher.
 func (a *assembly) applied(by float64) {
 	a.box.BottomFit = Applied
-	a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisZ, by)
+	a.base.Placement.Origin = shifted(a.base.Placement.Origin, axisZ, by)
 	_, over := a.base.span(axisZ)
 	a.box.BottomPlay, a.box.SlackX, a.box.SlackY = math.Inf(1), math.Inf(1), math.Inf(1)
 	for _, w := range a.walls() {
 		edge, _ := w.span(axisZ)
 		hold := a.base.reach(w.Piece, w.axis)
-		a.box.Walls = append(a.box.Walls, Wall{Name: w.Name, Goes: hold > penetration, Gap: edge - over, Hold: hold})
+		a.box.Walls = append(a.box.Walls, Wall{Name: w.Name, GoesIn: hold > penetration, Gap: edge - over, Engagement: hold})
 	}
 }

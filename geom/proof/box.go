@@ -11,10 +11,10 @@ type Box struct {
 	// Play of the bottom up and down between all its walls, and its slack along X
 	// and Y; below 0 it does not go in.
 	BottomPlay, SlackX, SlackY float64
-	// BottomStand is how far its underside stands above the walls' lower edges.
-	BottomStand float64
-	BottomFit   BottomFit
-	Blocked     []string // walls in the way of a bottom that is slid in
+	// BottomHeight is how far its underside stands above the walls' lower edges.
+	BottomHeight float64
+	BottomFit    BottomFit
+	Blocked      []string // walls in the way of a bottom that is slid in
 
 	Dividers     []Partition
 	Crossings    []Crossing
@@ -23,18 +23,18 @@ type Box struct {
 	WidthFront, WidthBack, Depth, Height float64
 	// Diagonal is the outside distance between opposite corners; Rack how far the
 	// two can differ before the glue has set, by the play of the joints.
-	Diagonal, Rack float64
-	Overlaps       []Overlap // of all pieces as they stand, in the order of the pieces
-	Pieces         []Piece   // where they stand now
+	Diagonal, Racking float64
+	Overlaps          []Overlap // of all pieces as they stand, in the order of the pieces
+	Pieces            []Piece   // where they stand now
 }
 
 // Corner is the joint of a front or back with a side.
 type Corner struct {
-	End, Side string // names of the pieces
-	Goes      bool
-	Captured  bool    // the end is held both ways, as a tongue in its dado or fingers in their notches
-	Fingers   bool    // it is held by fingers, up and down
-	Play      float64 // of a captured end; below 0 by how much it is too thick
+	End, Side    string // names of the pieces
+	GoesTogether bool
+	Captured     bool    // the end is held both ways, as a tongue in its dado or fingers in their notches
+	Fingers      bool    // it is held by fingers, up and down
+	Play         float64 // of a captured end; below 0 by how much it is too thick
 	// Open is how far an end that is pushed inwards on the sides' shoulders stays off
 	// this side's, because the other side stops it.
 	Open float64
@@ -54,10 +54,10 @@ type Corner struct {
 // Wall is the joint of the bottom with one wall, in the order of left, right, front
 // and back; or of a divider.
 type Wall struct {
-	Name string
-	Goes bool
-	Play float64 // of the bottom in the wall's groove; below 0 by how much it is too thick
-	Hold float64 // how deep the bottom stands in it, under it, or on its cleat, when it lies in the middle
+	Name       string
+	GoesIn     bool
+	Play       float64 // of the bottom in the wall's groove; below 0 by how much it is too thick
+	Engagement float64 // how deep the bottom stands in it, under it, or on its cleat, when it lies in the middle
 	// Gap is what stays open between the bottom and the edge of a wall that it lies
 	// under, or the wall's cleat; below 0 by how much it lifts that wall, or is too thick.
 	Gap float64
@@ -69,53 +69,53 @@ type Overlap struct {
 	Volume float64 // cubic millimetres
 }
 
-// Goes reports whether the box goes together. Pieces that are no box do not.
-func (b *Box) Goes() bool {
+// GoesTogether reports whether the box goes together. Pieces that are no box do not.
+func (b *Box) GoesTogether() bool {
 	if len(b.Corners) == 0 {
 		return false
 	}
 	for _, c := range b.Corners {
-		if !c.Goes {
+		if !c.GoesTogether {
 			return false
 		}
 	}
-	if !b.BottomGoes() {
+	if !b.BottomGoesIn() {
 		return false
 	}
 	for _, d := range b.Dividers {
-		if !d.Goes {
+		if !d.GoesIn {
 			return false
 		}
 	}
 	for _, c := range b.Crossings {
-		if !c.Goes {
+		if !c.GoesTogether {
 			return false
 		}
 	}
 	for _, o := range b.Overlaps {
-		if o.Volume > MostOverlap {
+		if o.Volume > MaxOverlap {
 			return false
 		}
 	}
 	return true
 }
 
-// BottomGoes reports whether the bottom goes where it belongs, if there is one.
-func (b *Box) BottomGoes() bool {
+// BottomGoesIn reports whether the bottom goes where it belongs, if there is one.
+func (b *Box) BottomGoesIn() bool {
 	if len(b.Blocked) > 0 {
 		return false
 	}
 	for _, w := range b.Walls {
-		if !w.Goes {
+		if !w.GoesIn {
 			return false
 		}
 	}
 	return len(b.Walls) == 0 || b.SlackX > -penetration && b.SlackY > -penetration && b.BottomPlay > -penetration
 }
 
-// MostOverlap is the volume, in cubic millimetres, that two pieces may have in
+// MaxOverlap is the volume, in cubic millimetres, that two pieces may have in
 // common where their faces meet: rounding of a few microns over a joint's faces.
-const MostOverlap = 1.0
+const MaxOverlap = 1.0
 
 // assembly is a box while it is put together.
 type assembly struct {
@@ -185,7 +185,7 @@ func (a *assembly) measure() {
 	}
 	if a.base != nil {
 		under, over := a.base.span(axisZ)
-		a.box.BottomStand = under - low
+		a.box.BottomHeight = under - low
 		low, high = math.Min(low, under), math.Max(high, over)
 	}
 	a.box.Height = high - low
@@ -217,11 +217,11 @@ func (a *assembly) measure() {
 			c.Lap = sx1 - ex1
 		}
 	}
-	a.box.Rack = 2 * play * a.box.Depth / a.box.Diagonal
+	a.box.Racking = 2 * play * a.box.Depth / a.box.Diagonal
 	all := a.box.Pieces
 	for i := range all {
 		for j := i + 1; j < len(all); j++ {
-			if v := a.overlap(&all[i], &all[j]); v > leastOverlap {
+			if v := a.overlap(&all[i], &all[j]); v > minOverlap {
 				a.box.Overlaps = append(a.box.Overlaps, Overlap{all[i].Name, all[j].Name, v})
 			}
 		}
@@ -252,5 +252,5 @@ func (a *assembly) overlap(p, q *Piece) float64 {
 // and still show the same sections.
 const stirred = 1e-6
 
-// leastOverlap is rounding: a micron over a face of a few square centimetres.
-const leastOverlap = 0.1
+// minOverlap is rounding: a micron over a face of a few square centimetres.
+const minOverlap = 0.1

@@ -35,7 +35,7 @@ func add(to *[4]float64, by float64, which ...int) {
 
 func (want expected) compare(t *testing.T, b Box) {
 	t.Helper()
-	if !b.Goes() || len(b.Corners) != 4 || len(b.Walls) != 4 || len(b.Overlaps) != 0 {
+	if !b.GoesTogether() || len(b.Corners) != 4 || len(b.Walls) != 4 || len(b.Overlaps) != 0 {
 		t.Fatalf("it does not go together: %+v", b)
 	}
 	for i, c := range b.Corners {
@@ -51,7 +51,7 @@ func (want expected) compare(t *testing.T, b Box) {
 	}
 	for i, w := range b.Walls {
 		same(t, w.Name+": play of the bottom", w.Play, want.wallPlay[i])
-		same(t, w.Name+": hold of the bottom", w.Hold, want.hold[i])
+		same(t, w.Name+": hold of the bottom", w.Engagement, want.hold[i])
 	}
 	same(t, "bottom play", b.BottomPlay, want.bottomPlay)
 	same(t, "slack across", b.SlackX, want.slackX)
@@ -64,7 +64,7 @@ func (want expected) compare(t *testing.T, b Box) {
 	same(t, "diagonal", b.Diagonal, diagonal)
 	// Turned by its play over the width, 2 p / W, a corner moves the diagonals by
 	// W D / diagonal times that.
-	same(t, "rack", b.Rack, 2*want.greatest*want.depth/diagonal)
+	same(t, "rack", b.Racking, 2*want.greatest*want.depth/diagonal)
 }
 
 // TestBox: every value of the box, as it is made and with one thing made otherwise.
@@ -311,7 +311,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 			check: func(t *testing.T, b Box) {
 				same(t, "bottom play", b.BottomPlay, -0.1)
 				for _, w := range b.Walls {
-					if w.Goes {
+					if w.GoesIn {
 						t.Errorf("it goes into the %s", w.Name)
 					}
 					same(t, w.Name+": play", w.Play, -0.1)
@@ -340,18 +340,18 @@ func TestBoxDoesNotGo(t *testing.T) {
 			},
 			bottom: true,
 			check: func(t *testing.T, b Box) {
-				if b.Walls[front].Goes || b.Walls[back].Goes || !b.Walls[left].Goes {
+				if b.Walls[front].GoesIn || b.Walls[back].GoesIn || !b.Walls[left].GoesIn {
 					t.Errorf("%+v", b.Walls)
 				}
-				same(t, "hold", b.Walls[front].Hold, -0.9) // 6.1 - 14/2
+				same(t, "hold", b.Walls[front].Engagement, -0.9) // 6.1 - 14/2
 			},
 		},
 		"a bottom on top of the walls": {
-			harm:   func(p []Piece) { p[bottom].Stand.Origin.Z = 120 },
+			harm:   func(p []Piece) { p[bottom].Placement.Origin.Z = 120 },
 			bottom: true,
 		},
 		"a bottom below its grooves": {
-			harm:   func(p []Piece) { p[bottom].Stand.Origin.Z = -20 },
+			harm:   func(p []Piece) { p[bottom].Placement.Origin.Z = -20 },
 			bottom: true,
 		},
 		"no groove in a side": {
@@ -374,19 +374,19 @@ func TestBoxDoesNotGo(t *testing.T) {
 			list := pieces(t, spec())
 			c.harm(list)
 			b := assemble(list)
-			if b.Goes() {
+			if b.GoesTogether() {
 				t.Error("it goes together")
 			}
 			for i, corner := range b.Corners {
 				play, bad := c.corners[i]
-				if corner.Goes == bad {
-					t.Errorf("the %s in the %s: goes %t", corner.End, corner.Side, corner.Goes)
+				if corner.GoesTogether == bad {
+					t.Errorf("the %s in the %s: goes %t", corner.End, corner.Side, corner.GoesTogether)
 				}
 				if bad && c.check == nil {
 					same(t, corner.End+" in "+corner.Side+": play", corner.Play, play)
 				}
 			}
-			if b.BottomGoes() == c.bottom {
+			if b.BottomGoesIn() == c.bottom {
 				t.Errorf("the bottom goes: %t", !c.bottom)
 			}
 			if c.check != nil {
@@ -405,13 +405,13 @@ func TestNoBox(t *testing.T) {
 		"no back":         {all[left], all[right], all[front], all[bottom]},
 		"no side":         {all[front], all[back], all[left]},
 		"two left sides":  {all[left], all[left], all[front], all[back]},
-		"without outline": {Piece{Stand: all[left].Stand}, Piece{Stand: all[right].Stand}, Piece{Stand: all[front].Stand}, Piece{Stand: all[back].Stand}},
+		"without outline": {Piece{Placement: all[left].Placement}, Piece{Placement: all[right].Placement}, Piece{Placement: all[front].Placement}, Piece{Placement: all[back].Placement}},
 	} {
-		if b := assemble(list); b.Goes() || len(b.Pieces) != len(list) {
+		if b := assemble(list); b.GoesTogether() || len(b.Pieces) != len(list) {
 			t.Errorf("%s: %+v", name, b)
 		}
 	}
-	if b := assemble(all[:bottom]); !b.Goes() || len(b.Walls) != 0 || !b.BottomGoes() {
+	if b := assemble(all[:bottom]); !b.GoesTogether() || len(b.Walls) != 0 || !b.BottomGoesIn() {
 		t.Errorf("a box without a bottom: %+v", b)
 	}
 }
@@ -420,10 +420,10 @@ func TestNoBox(t *testing.T) {
 func TestPiecesAreNotTouched(t *testing.T) {
 	list := pieces(t, spec())
 	list[left].Board.Cuts[leftFrontDado].Depth -= 0.2
-	before := list[left].Stand
+	before := list[left].Placement
 	b := assemble(list)
-	if list[left].Stand != before {
-		t.Errorf("the side was moved from %v to %v", before, list[left].Stand)
+	if list[left].Placement != before {
+		t.Errorf("the side was moved from %v to %v", before, list[left].Placement)
 	}
-	same(t, "where it stands now", b.Pieces[left].Stand.Origin.X, before.Origin.X-0.2)
+	same(t, "where it stands now", b.Pieces[left].Placement.Origin.X, before.Origin.X-0.2)
 }

@@ -109,7 +109,7 @@ func (s solid) openings(of solid) [][2]float64 {
 func solidsOf(d joinery.Drawer) []solid {
 	var list []solid
 	for _, p := range d.Parts {
-		for _, at := range p.Stands {
+		for _, at := range p.Placements {
 			panel := p.Panel
 			panel.Pockets = slices.Clone(panel.Pockets)
 			list = append(list, solid{panel, at})
@@ -120,5 +120,5 @@ func solidsOf(d joinery.Drawer) []solid {
 
 // piece is the solid as this package takes it.
 func (s solid) piece(name string) Piece {
-	return Piece{Name: name, Board: boardOf(s.panel), Stand: s.stand}
+	return Piece{Name: name, Board: boardOf(s.panel), Placement: s.stand}
 }

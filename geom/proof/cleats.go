@@ -9,7 +9,7 @@ func (a *assembly) onCleats() {
 	a.box.BottomPlay = math.Inf(1)
 	of := func(w wall) (strip *Piece) {
 		for _, c := range a.cleats {
-			if axis, sign := axisOf(c.Stand.Normal()); axis == w.axis && sign*w.out < 0 {
+			if axis, sign := axisOf(c.Placement.Normal()); axis == w.axis && sign*w.out < 0 {
 				strip = c
 			}
 		}
@@ -27,13 +27,13 @@ func (a *assembly) onCleats() {
 			_, face = w.span(w.axis)
 			outer, _ = strip.span(w.axis)
 		}
-		strip.Stand.Origin = shifted(strip.Stand.Origin, w.axis, face-outer)
+		strip.Placement.Origin = shifted(strip.Placement.Origin, w.axis, face-outer)
 		_, z := strip.span(axisZ)
 		top = math.Max(top, z)
 	}
 	under, _ := a.base.span(axisZ)
 	if !math.IsInf(top, 0) {
-		a.base.Stand.Origin = shifted(a.base.Stand.Origin, axisZ, top-under)
+		a.base.Placement.Origin = shifted(a.base.Placement.Origin, axisZ, top-under)
 	}
 	for _, w := range a.walls() {
 		a.jointWhole(w.Piece, a.base)
@@ -46,8 +46,8 @@ func (a *assembly) onCleats() {
 		found := Wall{Name: w.Name}
 		if strip := of(w); strip != nil {
 			_, z := strip.span(axisZ)
-			found.Hold, found.Gap = a.base.reach(strip, w.axis), top-z
-			found.Goes = found.Hold > penetration
+			found.Engagement, found.Gap = a.base.reach(strip, w.axis), top-z
+			found.GoesIn = found.Engagement > penetration
 		}
 		a.box.Walls = append(a.box.Walls, found)
 	}

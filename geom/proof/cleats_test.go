@@ -26,14 +26,14 @@ func onStrips(t *testing.T, change func(list []Piece)) Box {
 // TestOnCleats, by hand: pushed to the middle, the bottom lies on 12.2 - 1 of every cleat.
 func TestOnCleats(t *testing.T) {
 	b := onStrips(t, func([]Piece) {})
-	if b.BottomFit != OnCleats || !b.Goes() || len(b.Overlaps) > 0 {
+	if b.BottomFit != OnCleats || !b.GoesTogether() || len(b.Overlaps) > 0 {
 		t.Fatalf("%v, %+v", b.BottomFit, b)
 	}
 	same(t, "slack", b.SlackX, 2)
 	same(t, "slack from front to back", b.SlackY, 2)
-	same(t, "height of the bottom", b.BottomStand, 15)
+	same(t, "height of the bottom", b.BottomHeight, 15)
 	for _, w := range b.Walls {
-		same(t, w.Name+" holds", w.Hold, 12.2-1)
+		same(t, w.Name+" holds", w.Engagement, 12.2-1)
 	}
 	// Wherever thicker sides come to stand, their cleats go with them.
 	b = onStrips(t, func(list []Piece) {
@@ -42,7 +42,7 @@ func TestOnCleats(t *testing.T) {
 		}
 	})
 	for _, p := range b.Pieces {
-		if p.Role == Cleat && p.Stand.Normal().X > 0.5 {
+		if p.Role == Cleat && p.Placement.Normal().X > 0.5 {
 			_, inside := b.Pieces[left].span(axisX)
 			outer, _ := p.span(axisX)
 			same(t, "a cleat's face at its wall's", outer, inside)
@@ -53,7 +53,7 @@ func TestOnCleats(t *testing.T) {
 		r := list[bottom].Board.Outline.Bounds()
 		list[bottom].Board.Outline = ShapeOf(geom.Rectangle(0, 0, r.Max.X+3, r.Max.Y))
 	})
-	if b.Goes() {
+	if b.GoesTogether() {
 		t.Error("a bottom that is too long goes between the sides")
 	}
 	same(t, "slack of one that is too long", b.SlackX, -1)

@@ -10,10 +10,10 @@ import (
 
 // Piece is a board in its place in the box. Stand's directions run along the axes.
 type Piece struct {
-	Name  string
-	Board Board
-	Stand geom.Placement
-	Role  Role
+	Name      string
+	Board     Board
+	Placement geom.Placement
+	Role      Role
 }
 
 // Axes of the box.
@@ -57,10 +57,10 @@ type frame struct {
 
 func (p *Piece) frame() frame {
 	var f frame
-	f.axis[0], f.sign[0] = axisOf(p.Stand.X)
-	f.axis[1], f.sign[1] = axisOf(p.Stand.Y)
-	f.axis[2], f.sign[2] = axisOf(p.Stand.Normal())
-	f.from = [3]float64{p.Stand.Origin.X, p.Stand.Origin.Y, p.Stand.Origin.Z}
+	f.axis[0], f.sign[0] = axisOf(p.Placement.X)
+	f.axis[1], f.sign[1] = axisOf(p.Placement.Y)
+	f.axis[2], f.sign[2] = axisOf(p.Placement.Normal())
+	f.from = [3]float64{p.Placement.Origin.X, p.Placement.Origin.Y, p.Placement.Origin.Z}
 	return f
 }
 
@@ -153,7 +153,7 @@ func sameLines(p, q Piece) bool {
 	same := func(s, t Shape) bool {
 		return len(s.ring) == len(t.ring) && (len(s.ring) == 0 || &s.ring[0] == &t.ring[0])
 	}
-	return p.Stand == q.Stand && same(p.Board.Outline, q.Board.Outline) &&
+	return p.Placement == q.Placement && same(p.Board.Outline, q.Board.Outline) &&
 		slices.EqualFunc(p.Board.Cuts, q.Board.Cuts, func(c, d Cut) bool { return c.Face == d.Face && same(c.Shape, d.Shape) })
 }
 
@@ -292,7 +292,7 @@ func (w *work) line(p *Piece, f frame, other *Piece, common int, at float64) str
 // show makes the sections of two pieces as thick and as deeply cut as they are.
 func (w *work) show(a, b *Piece, strips []strip) pair {
 	fa, fb := a.frame(), b.frame()
-	p := pair{a: a, b: b, common: 3 - fa.axis[2] - fb.axis[2], strips: strips, fromA: a.Stand.Origin, fromB: b.Stand.Origin, w: w}
+	p := pair{a: a, b: b, common: 3 - fa.axis[2] - fb.axis[2], strips: strips, fromA: a.Placement.Origin, fromB: b.Placement.Origin, w: w}
 	for i := range strips {
 		s := &strips[i]
 		for k := range s.sections {
@@ -378,7 +378,7 @@ const (
 // moved is how far b has come along an axis, as a sees it, since the sections
 // were taken.
 func (p *pair) moved(axis int) float64 {
-	return component(p.b.Stand.Origin, axis) - component(p.fromB, axis) - component(p.a.Stand.Origin, axis) + component(p.fromA, axis)
+	return component(p.b.Placement.Origin, axis) - component(p.fromB, axis) - component(p.a.Placement.Origin, axis) + component(p.fromA, axis)
 }
 
 // barred is an open range of offsets at which b would be in a.

@@ -12,7 +12,7 @@ const pull = 1.0
 func (a *assembly) corners() {
 	sides := [2]*Piece{a.left, a.right}
 	for i, end := range []*Piece{a.front, a.back} {
-		a.lift = mostLift // in the end it is the back's
+		a.lift = maxLift // in the end it is the back's
 		var both [2]Corner
 		var joints [2]*pair
 		var each [2]gap
@@ -42,13 +42,13 @@ func (a *assembly) corners() {
 		for j := range both {
 			// An end that nothing holds and that has to leave its place altogether.
 			if stop := each[j].towards(i); !held && !math.IsInf(stop, 0) && float64(outOf(i)*stop) > end.Board.Thickness-pull {
-				both[j].Goes = false
+				both[j].GoesTogether = false
 			}
 		}
 		agree(&both, place)
-		goes := both[0].Goes && both[1].Goes
+		goes := both[0].GoesTogether && both[1].GoesTogether
 		if goes {
-			end.Stand.Origin = shifted(end.Stand.Origin, axisY, at)
+			end.Placement.Origin = shifted(end.Placement.Origin, axisY, at)
 		}
 		for j := range both {
 			if goes {
@@ -63,7 +63,7 @@ func (a *assembly) corners() {
 	}
 	a.settle()
 	for j, side := range sides {
-		side.Stand.Origin = shifted(side.Stand.Origin, axisX, outOf(j)*a.stays(j))
+		side.Placement.Origin = shifted(side.Placement.Origin, axisX, outOf(j)*a.stays(j))
 	}
 }
 
@@ -82,7 +82,7 @@ func (a *assembly) settle() {
 		by = -by
 	}
 	for i, end := range []*Piece{a.front, a.back} {
-		end.Stand.Origin = shifted(end.Stand.Origin, axisX, by)
+		end.Placement.Origin = shifted(end.Placement.Origin, axisX, by)
 		a.seats[i][0], a.seats[i][1] = a.seats[i][0]-by, a.seats[i][1]+by
 		by = -by
 	}
@@ -90,8 +90,8 @@ func (a *assembly) settle() {
 
 // agree lets an end go in nowhere that would go into either side, but not into both.
 func agree(both *[2]Corner, where gap) {
-	if both[0].Goes && both[1].Goes && where.width() < -penetration {
-		both[0].Goes, both[1].Goes = false, false
+	if both[0].GoesTogether && both[1].GoesTogether && where.width() < -penetration {
+		both[0].GoesTogether, both[1].GoesTogether = false, false
 		both[0].Play, both[1].Play = where.width(), where.width()
 	}
 }
@@ -157,17 +157,17 @@ func feel(p *pair, end, side *Piece, out float64) (c Corner, g gap) {
 	}
 	engaged := end.reach(side, axisX)
 	if engaged < pull { // it stands before the side's face, with nothing about it
-		c.Goes = true
+		c.GoesTogether = true
 		return c, anywhere
 	}
 	for _, by := range []float64{math.Min(pull, engaged/2), engaged * 0.9} {
 		g = around(p.barring(axisY, out*by))
 		c.Captured = !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0)
-		c.Goes = g.width() > -penetration
+		c.GoesTogether = g.width() > -penetration
 		if c.Captured {
 			c.Play = g.width()
 		}
-		if c.Goes {
+		if c.GoesTogether {
 			break
 		}
 	}
@@ -192,18 +192,18 @@ func (a *assembly) interlock(end *Piece, which int, joints *[2]*pair, both *[2]C
 	for j := range both {
 		c := &both[j]
 		c.Captured, c.Fingers, c.Play = true, true, found[j].width()
-		c.Goes = c.Play > -penetration
+		c.GoesTogether = c.Play > -penetration
 	}
 	heights := found[0].and(found[1])
 	agree(both, heights)
 	*each = [2]gap{anywhere, anywhere}
-	if !both[0].Goes || !both[1].Goes {
+	if !both[0].GoesTogether || !both[1].GoesTogether {
 		return
 	}
 	up := heights.nearest(0)
 	a.lift = math.Min(a.lift, heights.high-up)
 	if math.Abs(up) > stirred { // other heights meet than were laid out
-		end.Stand.Origin = shifted(end.Stand.Origin, axisZ, up)
+		end.Placement.Origin = shifted(end.Placement.Origin, axisZ, up)
 		for j, side := range [2]*Piece{a.left, a.right} {
 			if p, ok := a.join(side, end); ok {
 				joints[j] = &p
@@ -282,7 +282,7 @@ func around(list []barred) gap {
 	return g
 }
 
-// seat pushes a side on an end that stands in its place, and tells how far out the
+// seat pushes a side on an end that stands in its place, and reports how far out the
 // side stays; below 0 it goes further in than it was meant to.
 func (p *pair) seat(c *Corner, out float64) float64 {
 	shoulder, floor := math.Inf(-1), math.Inf(-1)

@@ -4,22 +4,22 @@ import "math"
 
 // Partition is a divider between two walls.
 type Partition struct {
-	Name  string
-	Walls [2]Wall // that it stands in
-	Goes  bool
-	Play  float64 // between both walls; below 0 by how much it is too thick
-	Slack float64 // along its length; below 0 by how much it is too long; 0 where it is too thick
-	// Stand is how far its lower edge stands above the bottom; below 0 by how much the
+	Name   string
+	Walls  [2]Wall // that it stands in
+	GoesIn bool
+	Play   float64 // between both walls; below 0 by how much it is too thick
+	Slack  float64 // along its length; below 0 by how much it is too long; 0 where it is too thick
+	// Placement is how far its lower edge stands above the bottom; below 0 by how much the
 	// bottom lifts it.
-	Stand float64
-	Lifts bool // nothing of the walls is in its way upwards
+	Height float64
+	Lifts  bool // nothing of the walls is in its way upwards
 }
 
 // Crossing is where two dividers are halved over each other.
 type Crossing struct {
-	A, B string
-	Goes bool
-	Play float64 // in the tighter of both slots; below 0 by how much a divider is too thick
+	A, B         string
+	GoesTogether bool
+	Play         float64 // in the tighter of both slots; below 0 by how much a divider is too thick
 }
 
 // Fixing is a drawer front on the box's own front.
@@ -34,7 +34,7 @@ type Fixing struct {
 // divide puts the dividers in the dados of their walls, on the bottom.
 func (a *assembly) divide() {
 	for _, d := range a.dividers {
-		axis, _ := axisOf(d.Stand.Normal())
+		axis, _ := axisOf(d.Placement.Normal())
 		list := a.walls()
 		two := list[2:]
 		if axis == axisY {
@@ -53,12 +53,12 @@ func (a *assembly) divide() {
 
 // divider finds the place of one that looks along an axis, between two walls.
 func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
-	out := Partition{Name: d.Name, Goes: true, Lifts: true}
+	out := Partition{Name: d.Name, GoesIn: true, Lifts: true}
 	if a.base != nil {
 		low, _ := d.span(axisZ)
 		_, over := a.base.span(axisZ)
-		if out.Stand = low - over; out.Stand < 0 && out.Stand > -mostLift {
-			d.Stand.Origin = shifted(d.Stand.Origin, axisZ, -out.Stand)
+		if out.Height = low - over; out.Height < 0 && out.Height > -maxLift {
+			d.Placement.Origin = shifted(d.Placement.Origin, axisZ, -out.Height)
 		}
 	}
 	place := anywhere
@@ -71,18 +71,18 @@ func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
 			if hold := d.reach(w.Piece, w.axis); hold > penetration {
 				g := around(p.barring(axis, w.out*math.Min(pull, hold/2)))
 				found.Play = g.width()
-				found.Goes = found.Play > -penetration && !math.IsInf(found.Play, 0)
+				found.GoesIn = found.Play > -penetration && !math.IsInf(found.Play, 0)
 				place = place.and(g)
 			}
 		}
-		out.Goes = out.Goes && found.Goes
+		out.GoesIn = out.GoesIn && found.GoesIn
 		out.Walls[i] = found
 	}
 	if out.Play = place.width(); out.Play < -penetration {
-		out.Goes, out.Lifts = false, false
+		out.GoesIn, out.Lifts = false, false
 		return out
 	}
-	d.Stand.Origin = shifted(d.Stand.Origin, axis, place.nearest(0))
+	d.Placement.Origin = shifted(d.Placement.Origin, axis, place.nearest(0))
 	length := 1 - axis // it runs along the other of X and Y
 	var list []barred
 	for _, p := range joints {
@@ -92,11 +92,11 @@ func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
 	}
 	g := around(list)
 	if out.Slack = g.width(); !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0) {
-		d.Stand.Origin = shifted(d.Stand.Origin, length, (g.low+g.high)/2)
+		d.Placement.Origin = shifted(d.Placement.Origin, length, (g.low+g.high)/2)
 	}
-	out.Goes = out.Goes && out.Slack > -penetration
+	out.GoesIn = out.GoesIn && out.Slack > -penetration
 	for i, w := range walls {
-		out.Walls[i].Hold = d.reach(w.Piece, w.axis)
+		out.Walls[i].Engagement = d.reach(w.Piece, w.axis)
 		if p := joints[i]; p != nil {
 			out.Lifts = out.Lifts && !ahead(p.barringAlong([3]float64{}))
 		}
@@ -116,13 +116,13 @@ func (a *assembly) crossing(d, e *Piece) (c Crossing, cross bool) {
 		return c, false
 	}
 	a.joints = append(a.joints, &p)
-	first, _ := axisOf(d.Stand.Normal())
-	second, _ := axisOf(e.Stand.Normal())
+	first, _ := axisOf(d.Placement.Normal())
+	second, _ := axisOf(e.Placement.Normal())
 	// d is in a slot of e where e has no wood in d's place, and the other way about.
 	inE, inD := p.slot(first, second, d, false), p.slot(second, first, e, true)
 	c = Crossing{A: d.Name, B: e.Name, Play: math.Min(inE.width(), inD.width())}
 	list := p.barringAlong([3]float64{})
-	c.Goes = c.Play > -penetration && !(ahead(list) && behind(list))
+	c.GoesTogether = c.Play > -penetration && !(ahead(list) && behind(list))
 	return c, true
 }
 
@@ -157,7 +157,7 @@ func (p *pair) slot(axis, along int, in *Piece, second bool) gap {
 	return around(list)
 }
 
-// face puts a drawer front against what of the box is furthest to the front.
+// face puts a drawer front against the part of the box that is furthest to the front.
 func (a *assembly) face(p *Piece) {
 	first := math.Inf(1)
 	for _, w := range a.walls() {
@@ -169,7 +169,7 @@ func (a *assembly) face(p *Piece) {
 		first = math.Min(first, y)
 	}
 	_, inside := p.span(axisY)
-	p.Stand.Origin = shifted(p.Stand.Origin, axisY, first-inside)
+	p.Placement.Origin = shifted(p.Placement.Origin, axisY, first-inside)
 	front, _ := a.front.span(axisY)
 	f := Fixing{Name: p.Name, Gap: front - first, Covers: math.Min(p.reach(a.front, axisX), p.reach(a.front, axisZ))}
 	for _, c := range a.front.Board.Cuts {
@@ -187,7 +187,7 @@ const widestScrew = 10.0
 // opensOn reports whether a cut of the front is a screw's hole that opens on a piece
 // before it.
 func (a *assembly) opensOn(c Cut, p *Piece) bool {
-	hole := Piece{Board: Board{Outline: c.Shape, Thickness: a.front.Board.Thickness}, Stand: a.front.Stand}
+	hole := Piece{Board: Board{Outline: c.Shape, Thickness: a.front.Board.Thickness}, Placement: a.front.Placement}
 	for _, axis := range [2]int{axisX, axisZ} {
 		low, high := hole.span(axis)
 		from, to := p.span(axis)

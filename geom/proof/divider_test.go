@@ -23,7 +23,7 @@ func across(list []Piece, at float64) []Piece {
 	list[left].Board.cut(divDeep, y, divFloor, y+divDado, madeH)
 	list[right].Board.cut(divDeep, madeD-y-divDado, divFloor, madeD-y, madeH)
 	p := Piece{Name: "across", Role: Divider, Board: plank(madeW-2*madeTs+2*(divDeep-divShort), divTop-divFloor, divT)}
-	p.Stand = geom.Placement{Origin: geom.Vec3{X: madeTs - divDeep + divShort, Y: y + 0.1 + divT, Z: divFloor}, X: geom.Right, Y: geom.Up}
+	p.Placement = geom.Placement{Origin: geom.Vec3{X: madeTs - divDeep + divShort, Y: y + 0.1 + divT, Z: divFloor}, X: geom.Right, Y: geom.Up}
 	return append(list, p)
 }
 
@@ -34,7 +34,7 @@ func along(list []Piece, at float64) []Piece {
 	list[front].Board.cut(divDeep, madeW-in-x-divDado, divFloor, madeW-in-x, madeH)
 	list[back].Board.cut(divDeep, x-in, divFloor, x-in+divDado, madeH)
 	p := Piece{Name: "along", Role: Divider, Board: plank(madeD-madeTf-madeTk+2*(divDeep-divShort), divTop-divFloor, divT)}
-	p.Stand = geom.Placement{Origin: geom.Vec3{X: x + 0.1, Y: madeTf - divDeep + divShort, Z: divFloor}, X: geom.Back, Y: geom.Up}
+	p.Placement = geom.Placement{Origin: geom.Vec3{X: x + 0.1, Y: madeTf - divDeep + divShort, Z: divFloor}, X: geom.Back, Y: geom.Up}
 	return append(list, p)
 }
 
@@ -109,7 +109,7 @@ func TestDividers(t *testing.T) {
 			harm: func(p []Piece) { p[bottom].Board.Thickness += 0.1 },
 			want: func(w *measured) { w.stand = -0.1 }},
 		"3 higher": {
-			harm: func(p []Piece) { p[5].Stand.Origin.Z += 3 },
+			harm: func(p []Piece) { p[5].Placement.Origin.Z += 3 },
 			want: func(w *measured) { w.stand = 3 }},
 		"a dado that stops below the edge": { // at 79.5: the divider was put in before
 			harm: func(p []Piece) {
@@ -125,8 +125,8 @@ func TestDividers(t *testing.T) {
 			}
 			b := assemble(list)
 			d := b.Dividers[0]
-			if len(b.Dividers) != 1 || d.Goes != want.goes || b.Goes() != want.goes {
-				t.Fatalf("goes %t, want %t: %+v, %+v", b.Goes(), want.goes, b.Dividers, b.Overlaps)
+			if len(b.Dividers) != 1 || d.GoesIn != want.goes || b.GoesTogether() != want.goes {
+				t.Fatalf("goes %t, want %t: %+v, %+v", b.GoesTogether(), want.goes, b.Dividers, b.Overlaps)
 			}
 			if name == "no dado in a side" { // its wood is all in the way
 				return
@@ -134,13 +134,13 @@ func TestDividers(t *testing.T) {
 			if want.goes && d.Lifts != want.lifts {
 				t.Errorf("it can be lifted: %t", d.Lifts)
 			}
-			if d.Walls[0].Goes {
+			if d.Walls[0].GoesIn {
 				same(t, "play", d.Play, want.play)
 			}
-			same(t, "stand", d.Stand, want.stand)
+			same(t, "stand", d.Height, want.stand)
 			same(t, "slack", d.Slack, want.slack)
 			for i, w := range d.Walls {
-				same(t, w.Name+": hold", w.Hold, want.hold[i])
+				same(t, w.Name+": hold", w.Engagement, want.hold[i])
 			}
 		})
 	}
@@ -166,11 +166,11 @@ func TestCrossing(t *testing.T) {
 				c.harm(list)
 			}
 			b := assemble(list)
-			if len(b.Crossings) != 1 || len(b.Dividers) != 2 || b.Goes() != c.goes {
-				t.Fatalf("goes %t: %+v, %+v, %+v", b.Goes(), b.Crossings, b.Dividers, b.Overlaps)
+			if len(b.Crossings) != 1 || len(b.Dividers) != 2 || b.GoesTogether() != c.goes {
+				t.Fatalf("goes %t: %+v, %+v, %+v", b.GoesTogether(), b.Crossings, b.Dividers, b.Overlaps)
 			}
 			for _, d := range b.Dividers {
-				if !d.Goes {
+				if !d.GoesIn {
 					t.Errorf("%+v", d)
 				}
 			}
@@ -180,7 +180,7 @@ func TestCrossing(t *testing.T) {
 		})
 	}
 	// Two that only stand side by side do not cross.
-	if b := assemble(across(across(rabbeted.pieces(), 60), 160)); !b.Goes() || len(b.Crossings) != 0 || len(b.Dividers) != 2 || len(b.Corners) != 4 {
+	if b := assemble(across(across(rabbeted.pieces(), 60), 160)); !b.GoesTogether() || len(b.Crossings) != 0 || len(b.Dividers) != 2 || len(b.Corners) != 4 {
 		t.Errorf("two across: %+v, %+v", b.Dividers, b.Overlaps)
 	}
 }
@@ -198,7 +198,7 @@ func TestDrawerFront(t *testing.T) {
 		list[front].Board.drill(madeTf, 60, 50, 4.5)
 		list[front].Board.drill(madeTf, 300, 50, 4.5)
 		return append(list, Piece{Name: "drawer front", Role: DrawerFront, Board: plank(420, 120, 19),
-			Stand: geom.Placement{Origin: geom.Vec3{X: madeW + 10, Y: -19, Z: -10}, X: geom.Right.Scale(-1), Y: geom.Up}})
+			Placement: geom.Placement{Origin: geom.Vec3{X: madeW + 10, Y: -19, Z: -10}, X: geom.Right.Scale(-1), Y: geom.Up}})
 	}
 	inFront := madeW - 2*(madeTs-madeDeep) // the box's front is as long
 	for name, c := range map[string]struct {
@@ -212,7 +212,7 @@ func TestDrawerFront(t *testing.T) {
 		"recessed by 0.5":   {harm: func(p []Piece) { recessed(p, 0.5) }, gap: 0.5, covers: madeH, holes: 2},
 		"a hole for a pull": {harm: func(p []Piece) { p[front].Board.drill(madeTf, 193, 50, 30) }, covers: madeH, holes: 2},
 		"a blind hole":      {harm: func(p []Piece) { p[front].Board.drill(5, 193, 50, 4) }, covers: madeH, holes: 2},
-		"beside the box": {harm: func(p []Piece) { p[5].Stand.Origin.X += 320 }, // its left end is at 310, the front runs from 7
+		"beside the box": {harm: func(p []Piece) { p[5].Placement.Origin.X += 320 }, // its left end is at 310, the front runs from 7
 			covers: 7 + inFront - 310, holes: 1},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -221,7 +221,7 @@ func TestDrawerFront(t *testing.T) {
 				c.harm(list)
 			}
 			b := assemble(list)
-			if !b.Goes() || len(b.DrawerFronts) != 1 || b.DrawerFronts[0].Holes != c.holes {
+			if !b.GoesTogether() || len(b.DrawerFronts) != 1 || b.DrawerFronts[0].Holes != c.holes {
 				t.Fatalf("%+v, %+v", b.DrawerFronts, b.Overlaps)
 			}
 			same(t, "gap", b.DrawerFronts[0].Gap, c.gap)

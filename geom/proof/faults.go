@@ -9,35 +9,35 @@ const (
 	SameDepth = 1e-3
 	// Tick is how near, in mm, a corner is where it should be.
 	Tick = 0.01
-	// LeastLeft is the area, in mm2, of wood that a bit leaves where nobody would see or feel it.
-	LeastLeft = 0.05
-	// LeastCut is the area, in mm2, of a cut on a sheet that nobody would see or feel.
-	LeastCut = 0.5
+	// MinLeft is the area, in mm2, of wood that a bit leaves where nobody would see or feel it.
+	MinLeft = 0.05
+	// MinCut is the area, in mm2, of a cut on a sheet that nobody would see or feel.
+	MinCut = 0.5
 )
 
 // The least wood that holds, in mm; common practice, no source.
 const (
-	// leastWeb is that under a pocket: with less it has come through its board for all that it
+	// minWeb is that under a pocket: with less it has come through its board for all that it
 	// is worth.
-	leastWeb = 0.5
-	// LeastWall is that of a template between what is cut out and another edge: less breaks.
-	LeastWall = 1.0
-	// LeastBridge is the least length of a bridge along an outline that is one: less breaks by
+	minWeb = 0.5
+	// MinWall is that of a template between what is cut out and another edge: less breaks.
+	MinWall = 1.0
+	// MinBridge is the least length of a bridge along an outline that is one: less breaks by
 	// itself.
-	LeastBridge = 1.0
-	// leastOver is the thickness under which nothing is left of a bridge.
-	leastOver = 0.1
+	MinBridge = 1.0
+	// minOver is the thickness under which nothing is left of a bridge.
+	minOver = 0.1
 )
 
-// LeastTied is how many bridges hold a part in its sheet: on one it swings.
-const LeastTied = 2
+// MinTied is how many bridges hold a part in its sheet: on one it swings.
+const MinTied = 2
 
 // ComesThrough reports whether a pocket of a depth in a board of a thickness, both in mm, has
 // come through it for all that it is worth.
-func ComesThrough(depth, thickness float64) bool { return depth > thickness-leastWeb }
+func ComesThrough(depth, thickness float64) bool { return depth > thickness-minWeb }
 
 // NothingLeft reports whether wood of a thickness in mm is so thin that no bridge holds by it.
-func NothingLeft(thickness float64) bool { return thickness < leastOver }
+func NothingLeft(thickness float64) bool { return thickness < minOver }
 
 // farBelow is how much room may lack, in mm, for it still to be the part that is too large;
 // common practice, no source.

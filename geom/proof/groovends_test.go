@@ -57,8 +57,8 @@ func TestGrooveEnds(t *testing.T) {
 			list := madeBox{front: joinery.Butt, back: joinery.Butt}.pieces()
 			c.harm(list)
 			b := assemble(list)
-			if b.Goes() != c.does || !near(b.SlackY, c.slack, c.tolerance) || c.does && !near(b.SlackX, madeSlack, rounding) {
-				t.Errorf("goes %t, slack along %.6f, want %t, %.6f; across %.6f; %+v %+v", b.Goes(), b.SlackY, c.does, c.slack, b.SlackX, b.Walls, b.Overlaps)
+			if b.GoesTogether() != c.does || !near(b.SlackY, c.slack, c.tolerance) || c.does && !near(b.SlackX, madeSlack, rounding) {
+				t.Errorf("goes %t, slack along %.6f, want %t, %.6f; across %.6f; %+v %+v", b.GoesTogether(), b.SlackY, c.does, c.slack, b.SlackX, b.Walls, b.Overlaps)
 			}
 		})
 	}
@@ -103,11 +103,11 @@ func TestSlackAsByCells(t *testing.T) {
 			all = append(all, s.piece([]string{"left", "right", "front", "back", "bottom"}[i]))
 		}
 		b := assemble(all)
-		if !b.Goes() {
+		if !b.GoesTogether() {
 			return
 		}
 		for i := range list {
-			list[i].stand = b.Pieces[i].Stand
+			list[i].stand = b.Pieces[i].Placement
 		}
 		place := [2]float64{math.Inf(-1), math.Inf(1)}
 		for i, w := range list[:bottom] {
@@ -139,7 +139,7 @@ func TestProudAndSetBack(t *testing.T) {
 	list[left].Board.Thickness += 0.4  // 0.4 proud of the fingers' ends
 	list[right].Board.Thickness -= 0.3 // and 0.3 behind them
 	b := assemble(list)
-	if !b.Goes() {
+	if !b.GoesTogether() {
 		t.Fatalf("%+v, %+v", b.Corners, b.Overlaps)
 	}
 	same(t, "lap at the left", b.Corners[0].Lap, 0.4)
@@ -174,7 +174,7 @@ func TestBothTooLong(t *testing.T) {
 				lengthen(&list[front], -f[1], f[0]) // whose x runs to the left
 				lengthen(&list[back], -k[0], k[1])
 				b := assemble(list)
-				if !b.Goes() {
+				if !b.GoesTogether() {
 					t.Fatalf("%+v, %+v", b.Corners, b.Overlaps)
 				}
 				same(t, "width", math.Max(b.WidthFront, b.WidthBack), madeW+c.width)

@@ -66,15 +66,15 @@ const (
 func piecesOf(d joinery.Drawer) []Piece {
 	var list []Piece
 	for _, p := range d.Parts {
-		for i, at := range p.Stands {
+		for i, at := range p.Placements {
 			name := string(p.Role)
 			if p.Label != "" {
 				name = p.Label + " " + name
 			}
-			if len(p.Stands) == 2 {
+			if len(p.Placements) == 2 {
 				name = []string{"left ", "right "}[i] + name
 			}
-			list = append(list, Piece{Name: name, Board: boardOf(p.Panel), Stand: at})
+			list = append(list, Piece{Name: name, Board: boardOf(p.Panel), Placement: at})
 		}
 	}
 	return list

@@ -35,9 +35,9 @@ type Loss struct {
 	Measured, Slack float64
 }
 
-// mostStand is how far a divider may stand above the bottom before things slip under it, in
+// maxStand is how far a divider may stand above the bottom before things slip under it, in
 // mm; common practice, no source.
-const mostStand = 2.0
+const maxStand = 2.0
 
 // Meant is what a box is held against.
 type Meant struct {
@@ -76,22 +76,22 @@ func (b *Box) bottomLosses(m Meant) (list []Loss) {
 		if i >= 2 {
 			slack = b.SlackY
 		}
-		one := Loss{At: wall.Name, Measured: wall.Hold, Slack: slack}
+		one := Loss{At: wall.Name, Measured: wall.Engagement, Slack: slack}
 		rests := b.BottomFit == Applied || b.BottomFit == SlidIn && i == 3
-		drops := wall.Hold <= slack/2+Tick
+		drops := wall.Engagement <= slack/2+Tick
 		switch {
 		case b.BottomFit == OnCleats && drops:
 			one.Kind = OffCleat
 		case b.BottomFit == OnCleats:
 			continue
-		case rests && wall.Hold <= Tick:
+		case rests && wall.Engagement <= Tick:
 			one.Kind = NotUnder
 		case rests && wall.Gap > m.Bridged+Tick:
 			one.Kind, one.Measured = GapOver, wall.Gap
 		case rests:
 			continue
 		case b.BottomFit == SlidIn && i == 2: // screws in the back keep it there
-			if wall.Hold > Tick {
+			if wall.Engagement > Tick {
 				continue
 			}
 			one.Kind = NotInGroove
@@ -109,15 +109,15 @@ func (b *Box) bottomLosses(m Meant) (list []Loss) {
 func (b *Box) dividerLosses(m Meant) (list []Loss) {
 	for _, p := range b.Dividers {
 		for _, wall := range p.Walls {
-			if wall.Hold <= p.Slack/2+Tick {
-				list = append(list, Loss{DividerDrops, p.Name, wall.Name, wall.Hold, p.Slack})
+			if wall.Engagement <= p.Slack/2+Tick {
+				list = append(list, Loss{DividerDrops, p.Name, wall.Name, wall.Engagement, p.Slack})
 			}
 		}
 		switch {
 		case p.Play > m.Bridged+Tick:
 			list = append(list, Loss{Kind: DividerPlay, Piece: p.Name, Measured: p.Play})
-		case p.Stand > mostStand+Tick:
-			list = append(list, Loss{Kind: DividerStands, Piece: p.Name, Measured: p.Stand})
+		case p.Height > maxStand+Tick:
+			list = append(list, Loss{Kind: DividerStands, Piece: p.Name, Measured: p.Height})
 		}
 		if slices.Contains(m.Loose, p.Name) && !p.Lifts {
 			list = append(list, Loss{Kind: DividerStays, Piece: p.Name})

@@ -138,10 +138,10 @@ func (m madeBox) pieces() []Piece {
 		b.cut(madeDeep, 0, madeRise, b.Outline.Bounds().Max.X, madeRise+madeSlot)
 	}
 	return []Piece{
-		{Name: "left side", Board: sides[0], Stand: geom.Placement{Origin: geom.Vec3{Z: edge}, X: geom.Back, Y: geom.Up}, Role: Side},
-		{Name: "right side", Board: sides[1], Stand: geom.Placement{Origin: geom.Vec3{X: madeW, Y: madeD, Z: edge}, X: geom.Back.Scale(-1), Y: geom.Up}, Role: Side},
-		{Name: "front", Board: front, Stand: geom.Placement{Origin: geom.Vec3{X: madeW - frontIn, Z: edge}, X: geom.Right.Scale(-1), Y: geom.Up}, Role: Front},
-		{Name: "back", Board: back, Stand: geom.Placement{Origin: geom.Vec3{X: backIn, Y: madeD - (toBack - madeTk), Z: backEdge}, X: geom.Right, Y: geom.Up}, Role: Back},
-		{Name: "bottom", Board: bottom, Stand: geom.Placement{Origin: at, X: geom.Right, Y: geom.Back}, Role: Bottom},
+		{Name: "left side", Board: sides[0], Placement: geom.Placement{Origin: geom.Vec3{Z: edge}, X: geom.Back, Y: geom.Up}, Role: Side},
+		{Name: "right side", Board: sides[1], Placement: geom.Placement{Origin: geom.Vec3{X: madeW, Y: madeD, Z: edge}, X: geom.Back.Scale(-1), Y: geom.Up}, Role: Side},
+		{Name: "front", Board: front, Placement: geom.Placement{Origin: geom.Vec3{X: madeW - frontIn, Z: edge}, X: geom.Right.Scale(-1), Y: geom.Up}, Role: Front},
+		{Name: "back", Board: back, Placement: geom.Placement{Origin: geom.Vec3{X: backIn, Y: madeD - (toBack - madeTk), Z: backEdge}, X: geom.Right, Y: geom.Up}, Role: Back},
+		{Name: "bottom", Board: bottom, Placement: geom.Placement{Origin: at, X: geom.Right, Y: geom.Back}, Role: Bottom},
 	}
 }

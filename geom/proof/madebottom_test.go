@@ -54,7 +54,7 @@ func TestMadeBottoms(t *testing.T) {
 					c := len(p[i].Board.Cuts) - 1
 					recut(&p[i], c, geom.Rect{Min: geom.Point{Y: 12}, Max: geom.Point{Y: 12}})
 				}
-				p[bottom].Stand.Origin.Z += 12
+				p[bottom].Placement.Origin.Z += 12
 			},
 			want: func(w *measured) { w.stand += 12 }},
 		"slid in":                  {made: slidIn, is: behind},
@@ -64,17 +64,17 @@ func TestMadeBottoms(t *testing.T) {
 			want: func(w *measured) { w.play, w.gap[3] = 0.3, 0.3 }},
 		"slid in, under a back too low": { // that it lifts by 0.1
 			made: slidIn, is: behind,
-			harm: func(p []Piece) { p[back].Stand.Origin.Z -= 0.3 },
+			harm: func(p []Piece) { p[back].Placement.Origin.Z -= 0.3 },
 			want: func(w *measured) { w.gap[3] = -0.1 }},
 		"slid in, under a back far too low": { // which it cannot lift by 0.8; they share that along 376 + 10 - 1 of the bottom, 11 deep
 			made: slidIn, is: behind,
-			harm: func(p []Piece) { p[back].Stand.Origin.Z -= 1 },
+			harm: func(p []Piece) { p[back].Placement.Origin.Z -= 1 },
 			want: func(w *measured) {
 				w.goes, w.gap[3], w.overlap = false, -0.8, 0.8*385*madeTk
 				w.blocked = []string{"back"}
 			}},
 		"slid in, under a back 3 higher": {made: slidIn, is: behind,
-			harm: func(p []Piece) { p[back].Stand.Origin.Z += 3 },
+			harm: func(p []Piece) { p[back].Placement.Origin.Z += 3 },
 			want: func(w *measured) { w.gap[3], w.height = 3.2, madeH+3 }},
 		"slid in, 1.5 too long": { // 1 of slack, then 0.5 into the front's wood: 385 x 6
 			made: slidIn, is: behind,
@@ -100,7 +100,7 @@ func TestMadeBottoms(t *testing.T) {
 			harm: func(p []Piece) { p[bottom].Board.Thickness += 0.4 },
 			want: func(w *measured) { w.stand, w.height = -madeTb-0.4, madeH+0.4 }},
 		"applied, under a back that ends 0.5 higher": {made: applied, is: below,
-			harm: func(p []Piece) { p[back].Stand.Origin.Z += 0.5 },
+			harm: func(p []Piece) { p[back].Placement.Origin.Z += 0.5 },
 			want: func(w *measured) { w.gap[3], w.height = 0.5, madeH+0.5 }},
 		"applied, too small": {made: applied, is: below,
 			harm: func(p []Piece) { p[bottom].Board.Outline = ShapeOf(geom.Rectangle(0, 0, madeW, madeD-15)) },
@@ -113,16 +113,16 @@ func TestMadeBottoms(t *testing.T) {
 				c.want(&want)
 			}
 			b := assemble(list)
-			if b.Goes() != want.goes || b.BottomFit != want.fit || !slices.Equal(b.Blocked, want.blocked) {
-				t.Errorf("goes %t, %v, blocked by %v, want %t, %v, %v: %+v %+v", b.Goes(), b.BottomFit, b.Blocked, want.goes, want.fit, want.blocked, b.Walls, b.Overlaps)
+			if b.GoesTogether() != want.goes || b.BottomFit != want.fit || !slices.Equal(b.Blocked, want.blocked) {
+				t.Errorf("goes %t, %v, blocked by %v, want %t, %v, %v: %+v %+v", b.GoesTogether(), b.BottomFit, b.Blocked, want.goes, want.fit, want.blocked, b.Walls, b.Overlaps)
 			}
 			same(t, "play", b.BottomPlay, want.play)
 			same(t, "slack across", b.SlackX, want.slackX)
 			same(t, "slack along", b.SlackY, want.slackY)
-			same(t, "stand", b.BottomStand, want.stand)
+			same(t, "stand", b.BottomHeight, want.stand)
 			same(t, "height", b.Height, want.height)
 			for i, w := range b.Walls {
-				same(t, w.Name+": hold", w.Hold, want.hold[i])
+				same(t, w.Name+": hold", w.Engagement, want.hold[i])
 				same(t, w.Name+": gap", w.Gap, want.gap[i])
 			}
 			shared := 0.0

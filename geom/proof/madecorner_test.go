@@ -31,7 +31,7 @@ func (want joined) compare(t *testing.T, c Corner) {
 	t.Helper()
 	at := c.End + " in " + c.Side + ": "
 	got := joined{c.Captured, c.Fingers, c.Laps, !c.OnShoulder, c.Play, c.Recess, c.Lap, c.Open}
-	if !c.Goes || got.captured != want.captured || got.fingers != want.fingers || got.laps != want.laps || got.floor != want.floor {
+	if !c.GoesTogether || got.captured != want.captured || got.fingers != want.fingers || got.laps != want.laps || got.floor != want.floor {
 		t.Errorf("%s%+v, want %+v", at, c, want)
 	}
 	same(t, at+"play", got.play, want.play)
@@ -153,7 +153,7 @@ func TestMadeCorners(t *testing.T) {
 				c.harm(list)
 			}
 			b := assemble(list)
-			if !b.Goes() {
+			if !b.GoesTogether() {
 				t.Fatalf("it does not go together: %+v, %+v", b.Corners, b.Overlaps)
 			}
 			for i, w := range want.corners {
@@ -165,7 +165,7 @@ func TestMadeCorners(t *testing.T) {
 					turns = w.play
 				}
 			}
-			same(t, "rack", b.Rack, 2*turns*b.Depth/b.Diagonal)
+			same(t, "rack", b.Racking, 2*turns*b.Depth/b.Diagonal)
 			same(t, "front width", b.WidthFront, want.width)
 			same(t, "back width", b.WidthBack, want.back)
 			same(t, "depth", b.Depth, want.depth)
@@ -201,14 +201,14 @@ func TestMadeCornersDoNotGo(t *testing.T) {
 			b := assemble(list)
 			for i, corner := range b.Corners {
 				play, bad := c.corners[i]
-				if corner.Goes == bad {
+				if corner.GoesTogether == bad {
 					t.Errorf("%+v", corner)
 				}
 				if bad {
 					same(t, corner.End+" in "+corner.Side+": play", corner.Play, play)
 				}
 			}
-			if b.Goes() {
+			if b.GoesTogether() {
 				t.Error("it goes together")
 			}
 		})
@@ -216,7 +216,7 @@ func TestMadeCornersDoNotGo(t *testing.T) {
 	// A notch that was not cut: the side's finger is in the front's wood.
 	list := madeBox{front: joinery.BoxJoint, back: joinery.Housed}.pieces()
 	list[front].Board.Outline = ShapeOf(geom.Rectangle(0, 0, madeW, madeH))
-	if b := assemble(list); b.Goes() || b.Corners[0].Goes || b.Corners[1].Goes {
+	if b := assemble(list); b.GoesTogether() || b.Corners[0].GoesTogether || b.Corners[1].GoesTogether {
 		t.Errorf("a front without notches: %+v", b.Corners)
 	}
 }
@@ -225,9 +225,9 @@ func TestMadeCornersDoNotGo(t *testing.T) {
 // fingers go in, 0.1 too high: half of its play.
 func TestFingersOutOfLevel(t *testing.T) {
 	list := madeBox{front: joinery.BoxJoint, back: joinery.Housed}.pieces()
-	list[front].Stand.Origin.Z += 0.3
+	list[front].Placement.Origin.Z += 0.3
 	b := assemble(list)
-	if !b.Goes() {
+	if !b.GoesTogether() {
 		t.Fatalf("%+v, %+v", b.Corners, b.Overlaps)
 	}
 	want := madeCorner(joinery.BoxJoint)
@@ -242,14 +242,14 @@ func TestFingersOutOfLevel(t *testing.T) {
 func TestRoles(t *testing.T) {
 	list := madeBox{front: joinery.Rabbet, back: joinery.Rabbet}.pieces()
 	for _, x := range []geom.Vec3{geom.Back, geom.Right} {
-		list = append(list, Piece{Name: "other", Role: Other, Board: plank(40, 20, 5), Stand: geom.Placement{Origin: geom.Vec3{X: 100, Y: 100, Z: 50}, X: x, Y: geom.Up}})
+		list = append(list, Piece{Name: "other", Role: Other, Board: plank(40, 20, 5), Placement: geom.Placement{Origin: geom.Vec3{X: 100, Y: 100, Z: 50}, X: x, Y: geom.Up}})
 	}
-	list[6].Stand.Origin.Y += 60
-	if b := assemble(list); !b.Goes() || b.Corners[0].Side != "left side" || b.Corners[2].End != "back" {
+	list[6].Placement.Origin.Y += 60
+	if b := assemble(list); !b.GoesTogether() || b.Corners[0].Side != "left side" || b.Corners[2].End != "back" {
 		t.Errorf("with others: %+v, %+v", b.Corners, b.Overlaps)
 	}
 	list[left].Role = Bottom
-	if b := assemble(list); len(b.Corners) != 0 || b.Goes() {
+	if b := assemble(list); len(b.Corners) != 0 || b.GoesTogether() {
 		t.Errorf("with a bottom for a side: %+v", b.Corners)
 	}
 }

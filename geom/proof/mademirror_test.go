@@ -31,7 +31,7 @@ func mirrored(list []Piece) []Piece {
 		for _, c := range p.Board.Cuts {
 			q.Board.Cuts = append(q.Board.Cuts, Cut{c.Face, c.Depth, turn(c.Shape)})
 		}
-		q.Stand = geom.Placement{Origin: over(p.Stand.Origin.Add(p.Stand.X.Scale(r.Min.X + r.Max.X))), X: over(p.Stand.X).Scale(-1), Y: over(p.Stand.Y)}
+		q.Placement = geom.Placement{Origin: over(p.Placement.Origin.Add(p.Placement.X.Scale(r.Min.X + r.Max.X))), X: over(p.Placement.X).Scale(-1), Y: over(p.Placement.Y)}
 		if name, there := other[p.Name]; there {
 			q.Name = name
 		}
@@ -74,11 +74,11 @@ func TestMadeMirrored(t *testing.T) {
 		if !decided(b) {
 			return
 		}
-		seen[b.Goes()]++
+		seen[b.GoesTogether()]++
 		want := values(b)
 		moved := slices.Clone(list)
 		for i := range moved {
-			moved[i].Stand.Origin = moved[i].Stand.Origin.Add(geom.Vec3{X: 300, Y: -40, Z: 7})
+			moved[i].Placement.Origin = moved[i].Placement.Origin.Add(geom.Vec3{X: 300, Y: -40, Z: 7})
 		}
 		slices.Reverse(moved)
 		alike(t, "moved, in another order", values(assemble(moved)), want)
@@ -105,7 +105,7 @@ func TestMadeMirrored(t *testing.T) {
 			swap(&seen.Overlaps[i].B)
 		}
 		got := values(seen)
-		if !b.Goes() { // what is stuck stands this way or that
+		if !b.GoesTogether() { // what is stuck stands this way or that
 			got, want = verdicts(got), verdicts(want)
 		}
 		alike(t, "in a mirror", got, want)

@@ -13,7 +13,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// values are all numbers of a box that tell what becomes of it, by what they are.
+// values are all numbers of a box that say what becomes of it, by what they are.
 func values(b Box) map[string]float64 {
 	yes := func(v bool) float64 {
 		if v {
@@ -21,27 +21,27 @@ func values(b Box) map[string]float64 {
 		}
 		return 0
 	}
-	all := map[string]float64{"goes": yes(b.Goes()), "bottom play": b.BottomPlay, "slack x": b.SlackX, "slack y": b.SlackY, "front width": b.WidthFront, "back width": b.WidthBack,
-		"depth": b.Depth, "height": b.Height, "diagonal": b.Diagonal, "rack": b.Rack}
+	all := map[string]float64{"goes": yes(b.GoesTogether()), "bottom play": b.BottomPlay, "slack x": b.SlackX, "slack y": b.SlackY, "front width": b.WidthFront, "back width": b.WidthBack,
+		"depth": b.Depth, "height": b.Height, "diagonal": b.Diagonal, "rack": b.Racking}
 	for _, c := range b.Corners {
 		at := c.End + "/" + c.Side + " "
-		for what, v := range map[string]float64{"goes": yes(c.Goes), "captured": yes(c.Captured), "play": c.Play, "shoulder": yes(c.OnShoulder),
+		for what, v := range map[string]float64{"goes": yes(c.GoesTogether), "captured": yes(c.Captured), "play": c.Play, "shoulder": yes(c.OnShoulder),
 			"fingers": yes(c.Fingers), "open": c.Open, "shoulder gap": c.ShoulderGap, "floor gap": c.FloorGap, "recess": c.Recess, "laps": yes(c.Laps), "lap": c.Lap} {
 			all[at+what] = v
 		}
 	}
 	for _, w := range b.Walls {
-		all[w.Name+" goes"], all[w.Name+" play"], all[w.Name+" hold"], all[w.Name+" gap"] = yes(w.Goes), w.Play, w.Hold, w.Gap
+		all[w.Name+" goes"], all[w.Name+" play"], all[w.Name+" hold"], all[w.Name+" gap"] = yes(w.GoesIn), w.Play, w.Engagement, w.Gap
 	}
 	all["bottom fit"], all["blocked"] = float64(b.BottomFit), float64(len(b.Blocked))
 	for _, d := range b.Dividers {
-		all[d.Name+" goes"], all[d.Name+" play"], all[d.Name+" slack"], all[d.Name+" stand"], all[d.Name+" lifts"] = yes(d.Goes), d.Play, d.Slack, d.Stand, yes(d.Lifts)
+		all[d.Name+" goes"], all[d.Name+" play"], all[d.Name+" slack"], all[d.Name+" stand"], all[d.Name+" lifts"] = yes(d.GoesIn), d.Play, d.Slack, d.Height, yes(d.Lifts)
 		for _, w := range d.Walls {
-			all[d.Name+" in "+w.Name] = w.Hold
+			all[d.Name+" in "+w.Name] = w.Engagement
 		}
 	}
 	for _, c := range b.Crossings {
-		all["crossing goes"], all["crossing play"] = yes(c.Goes), c.Play
+		all["crossing goes"], all["crossing play"] = yes(c.GoesTogether), c.Play
 	}
 	for _, f := range b.DrawerFronts {
 		all[f.Name+" gap"], all[f.Name+" covers"], all[f.Name+" holes"] = f.Gap, f.Covers, float64(f.Holes)
@@ -122,10 +122,10 @@ func decided(b Box) bool {
 		ok = ok && math.Abs(math.Abs(c.Lap)-side.Board.Thickness/4) > 1e-6
 	}
 	for _, w := range b.Walls {
-		ok = ok && clear(w.Play) && clear(w.Hold)
+		ok = ok && clear(w.Play) && clear(w.Engagement)
 	}
 	for _, o := range b.Overlaps {
-		ok = ok && math.Abs(o.Volume-MostOverlap) > 0.05 && math.Abs(o.Volume-leastOverlap) > 0.05
+		ok = ok && math.Abs(o.Volume-MaxOverlap) > 0.05 && math.Abs(o.Volume-minOverlap) > 0.05
 	}
 	return ok
 }
@@ -142,7 +142,7 @@ func TestNothingChanges(t *testing.T) {
 		if !decided(b) {
 			return
 		}
-		seen[b.Goes()]++
+		seen[b.GoesTogether()]++
 		want := values(b)
 
 		var m Assembler // once more, with its memory used
@@ -153,7 +153,7 @@ func TestNothingChanges(t *testing.T) {
 		by := geom.Vec3{X: place.Draw(t, "x"), Y: place.Draw(t, "y"), Z: place.Draw(t, "z")}
 		moved := slices.Clone(list)
 		for i := range moved {
-			moved[i].Stand.Origin = moved[i].Stand.Origin.Add(by)
+			moved[i].Placement.Origin = moved[i].Placement.Origin.Add(by)
 		}
 		alike(t, "all moved", values(assemble(moved)), want)
 
@@ -192,7 +192,7 @@ func TestNothingChanges(t *testing.T) {
 		for i := range turned {
 			p := &turned[i]
 			turn := func(v geom.Vec3) geom.Vec3 { return geom.Vec3{X: -v.X, Y: -v.Y, Z: v.Z} }
-			p.Stand = geom.Placement{Origin: turn(p.Stand.Origin), X: turn(p.Stand.X), Y: turn(p.Stand.Y)}
+			p.Placement = geom.Placement{Origin: turn(p.Placement.Origin), X: turn(p.Placement.X), Y: turn(p.Placement.Y)}
 			p.Name = other[p.Name]
 		}
 		about := assemble(turned)
@@ -209,7 +209,7 @@ func TestNothingChanges(t *testing.T) {
 			o.A, o.B = other[o.A], other[o.B]
 		}
 		got := values(about)
-		if !b.Goes() { // what is stuck stands this way or that
+		if !b.GoesTogether() { // what is stuck stands this way or that
 			got, want = verdicts(got), verdicts(want)
 		}
 		alike(t, "turned about", got, want)

@@ -54,7 +54,7 @@ func TestOpenings(t *testing.T) {
 				middle = 388 - 164
 			}
 			bar := plank(c.wide, 60, 4)
-			list = append(list, Piece{Name: "bar", Role: Other, Board: bar, Stand: geom.Placement{Origin: geom.Vec3{X: middle - c.wide/2 + c.by, Y: -20, Z: c.z}, X: geom.Right, Y: geom.Back}})
+			list = append(list, Piece{Name: "bar", Role: Other, Board: bar, Placement: geom.Placement{Origin: geom.Vec3{X: middle - c.wide/2 + c.by, Y: -20, Z: c.z}, X: geom.Right, Y: geom.Back}})
 			b := assemble(list)
 			shared := 0.0
 			for _, o := range b.Overlaps {

@@ -57,9 +57,9 @@ func TestOverlapOfBlocks(t *testing.T) {
 	block := func(length, width, thick float64) Board {
 		return Board{Outline: ShapeOf(geom.Rectangle(0, 0, length, width)), Thickness: thick}
 	}
-	wall := Piece{Name: "wall", Board: block(100, 40, 12), Stand: geom.Placement{X: geom.Back, Y: geom.Up}} // 0 to 12 x 0 to 100 x 0 to 40
-	shelf := func(x, y, z float64) Piece {                                                                  // 60 x 30 x 6 from there
-		return Piece{Name: "shelf", Board: block(60, 30, 6), Stand: geom.Placement{Origin: geom.Vec3{X: x, Y: y, Z: z}, X: geom.Right, Y: geom.Back}}
+	wall := Piece{Name: "wall", Board: block(100, 40, 12), Placement: geom.Placement{X: geom.Back, Y: geom.Up}} // 0 to 12 x 0 to 100 x 0 to 40
+	shelf := func(x, y, z float64) Piece {                                                                      // 60 x 30 x 6 from there
+		return Piece{Name: "shelf", Board: block(60, 30, 6), Placement: geom.Placement{Origin: geom.Vec3{X: x, Y: y, Z: z}, X: geom.Right, Y: geom.Back}}
 	}
 	for name, c := range map[string]struct {
 		shelf Piece
@@ -90,10 +90,10 @@ func TestOverlapOfBlocks(t *testing.T) {
 func inPocket(pocket geom.Loop, deep float64, block geom.Rect, into float64) (wall, board Piece) {
 	const size = 100.0 // the wall reaches as far to all sides
 	w := Board{Outline: ShapeOf(geom.Rectangle(-size, -size, size, size)), Thickness: 12, Cuts: []Cut{{Face: geom.Inside, Depth: deep, Shape: ShapeOf(pocket)}}}
-	wall = Piece{Name: "wall", Board: w, Stand: geom.Placement{X: geom.Back, Y: geom.Up}} // its inside face is at X = 12
+	wall = Piece{Name: "wall", Board: w, Placement: geom.Placement{X: geom.Back, Y: geom.Up}} // its inside face is at X = 12
 	b := Board{Outline: ShapeOf(geom.Rectangle(0, block.Min.Y, size, block.Max.Y)), Thickness: block.Width()}
 	// Its x runs away from the wall, its y up: it looks to -Y from where it ends.
-	board = Piece{Name: "board", Board: b, Stand: geom.Placement{Origin: geom.Vec3{X: 12 - into, Y: block.Max.X}, X: geom.Right, Y: geom.Up}}
+	board = Piece{Name: "board", Board: b, Placement: geom.Placement{Origin: geom.Vec3{X: 12 - into, Y: block.Max.X}, X: geom.Right, Y: geom.Up}}
 	return wall, board
 }
 
@@ -179,23 +179,23 @@ func TestIsland(t *testing.T) {
 }
 
 // TestOverlapIsTold: a piece that is no part of the corners stays where it is, and
-// what it has in common with others is told though every joint goes in.
+// what it has in common with others is reported though every joint goes in.
 func TestOverlapIsTold(t *testing.T) {
 	fin := func(x, z float64) Piece { // 20 x 10 x 5, looking down
 		return Piece{Name: "fin", Board: Board{Outline: ShapeOf(geom.Rectangle(0, 0, 20, 10)), Thickness: 5},
-			Stand: geom.Placement{Origin: geom.Vec3{X: x, Y: 300, Z: z}, X: geom.Right, Y: geom.Back.Scale(-1)}}
+			Placement: geom.Placement{Origin: geom.Vec3{X: x, Y: 300, Z: z}, X: geom.Right, Y: geom.Back.Scale(-1)}}
 	}
 	list := append(pieces(t, spec()), fin(200, 100))
-	if b := assemble(list); !b.Goes() || len(b.Overlaps) != 0 {
+	if b := assemble(list); !b.GoesTogether() || len(b.Overlaps) != 0 {
 		t.Errorf("in the free: %+v", b.Overlaps)
 	}
 	list[len(list)-1] = fin(-5, 100)
 	b := assemble(list)
-	if want := 12.2 * 10 * 5; b.Goes() || len(b.Overlaps) != 1 || b.Overlaps[0].A != "left side" || b.Overlaps[0].B != "fin" || !near(b.Overlaps[0].Volume, want, 1e-6) {
+	if want := 12.2 * 10 * 5; b.GoesTogether() || len(b.Overlaps) != 1 || b.Overlaps[0].A != "left side" || b.Overlaps[0].B != "fin" || !near(b.Overlaps[0].Volume, want, 1e-6) {
 		t.Errorf("through the side: %+v, want %g mm3", b.Overlaps, want)
 	}
 	for _, c := range b.Corners {
-		if !c.Goes {
+		if !c.GoesTogether {
 			t.Errorf("%+v", c)
 		}
 	}

@@ -15,14 +15,14 @@ const (
 	DrawerFront
 	// Cleat is a strip along the inside of a wall, on which the bottom lies.
 	Cleat
-	// Other is left where it is; what it has in common with others is told.
+	// Other is left where it is; what it has in common with others is reported.
 	Other
 )
 
 // tell finds the place of a piece by its role, which its inside face has to suit:
 // along Y for fronts and backs, along X for sides, up for a bottom.
 func (a *assembly) tell(p *Piece) {
-	axis, sign := axisOf(p.Stand.Normal())
+	axis, sign := axisOf(p.Placement.Normal())
 	is := func(r Role) bool { return p.Role == r || p.Role == Any }
 	switch {
 	case p.Role == Divider && axis != axisZ:

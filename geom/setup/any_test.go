@@ -57,7 +57,7 @@ func anySpec(r *rand.Rand) joinery.Spec {
 		s.Undermount = &joinery.Undermount{Recess: number(10, 13), NotchWidth: number(5, 45), NotchHeight: number(8, 13), HookDiameter: 6, HookDepth: 10, HookHeight: number(27, 35), HookIn: 7}
 	}
 	for range r.IntN(3) {
-		d := joinery.Divider{Way: []joinery.Way{joinery.Across, joinery.Along}[r.IntN(2)], Stock: stock("divider", s.Cutter.Width-0.2), Count: 1 + r.IntN(2), Loose: odds(3)}
+		d := joinery.Divider{Way: []joinery.GrainDirection{joinery.Across, joinery.Along}[r.IntN(2)], Stock: stock("divider", s.Cutter.Width-0.2), Count: 1 + r.IntN(2), Loose: odds(3)}
 		s.Dividers = append(s.Dividers, d)
 	}
 	if odds(3) {
@@ -75,8 +75,8 @@ func anyMachines(r *rand.Rand) setup.Machines {
 	out := setup.Machines{}
 	for _, k := range []joinery.CutterKind{joinery.Saw, joinery.RouterTable} {
 		m := setup.DefaultMachine(k, geom.Millimetre)
-		m.MostHeight, m.MostWidth, m.FenceReach, m.SledReach, m.OnSled = number(4, 30), number(5, 25), number(3, 400), number(60, 400), number(200, 1600)
-		m.LeastOnEnd, m.MostOnEnd, m.LeastFed = number(50, 250), number(250, 900), number(50, 400)
+		m.MaxHeight, m.MaxWidth, m.FenceReach, m.SledReach, m.OnSled = number(4, 30), number(5, 25), number(3, 400), number(60, 400), number(200, 1600)
+		m.MinOnEnd, m.MaxOnEnd, m.MinFed = number(50, 250), number(250, 900), number(50, 400)
 		out[k] = m
 	}
 	return out

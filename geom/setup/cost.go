@@ -20,32 +20,32 @@ type Cost struct {
 	Depth  float64    // of the cuts, as a part of the sides' thickness
 }
 
-// Need is what a drawer asks of a setting: between which fence distances and which
+// Requirement is what a drawer asks of a setting: between which fence distances and which
 // cutter heights its corners come out within the limits.
-type Need struct {
+type Requirement struct {
 	Fence, Height geom.Interval
 	// AtFence and AtHeight are where it would be best: what it was worked out with, where
 	// that does.
 	AtFence, AtHeight float64
-	// Nothing says why no fence distance does for this drawer with this cutter; empty
+	// Impossible says why no fence distance does for this drawer with this cutter; empty
 	// where one does.
-	Nothing string
-	spec    joinery.Spec
-	flat    bool // fronts lie flat for their rabbets
+	Impossible string
+	spec       joinery.Spec
+	flat       bool // fronts lie flat for their rabbets
 }
 
 // Part of a board's thickness that the cuts of a corner may take: less holds badly,
 // more leaves little wood behind; common practice, no source.
-const leastDeep, mostDeep = 1.0 / 3, 0.6
+const minDeep, maxDeep = 1.0 / 3, 0.6
 
 // same is how far from each other two settings are that no shop tells apart.
 const same = 0.05
 
-// Of tells what a drawer needs. A corner with tongues is free within its limits;
+// RequirementOf is what a drawer needs. A corner with tongues is free within its limits;
 // any other keeps the setting that it was worked out with.
-func Of(d joinery.Drawer) Need {
+func RequirementOf(d joinery.Drawer) Requirement {
 	s, at := d.Spec, d.Setup
-	n := Need{AtFence: at.FenceDistance, AtHeight: at.CutterHeight, spec: s, flat: at.FlatTongues}
+	n := Requirement{AtFence: at.FenceDistance, AtHeight: at.CutterHeight, spec: s, flat: at.FlatTongues}
 	if s.Joint != joinery.DadoRabbet {
 		n.Fence = geom.Interval{Min: at.FenceDistance - same/2, Max: at.FenceDistance + same/2}
 		n.Height = geom.Interval{Min: at.CutterHeight - same/2, Max: at.CutterHeight + same/2}
@@ -58,13 +58,13 @@ func Of(d joinery.Drawer) Need {
 
 // fence asks for fronts that are flush and tongues that go in: 2 f - T within the
 // recess of either end, w - f within the play.
-func (n *Need) fence(own float64) {
+func (n *Requirement) fence(own float64) {
 	s := n.spec
 	flush := geom.Interval{Min: 0, Max: math.Inf(1)}
 	middle := 0.0
 	for _, t := range n.tongued() {
 		flush = flush.Intersect(geom.Interval{Min: joinery.FenceForRecess(-s.Limits.Recess, t), Max: joinery.FenceForRecess(s.Limits.Recess, t)})
-		flush = flush.Intersect(geom.Interval{Min: joinery.LeastHolding, Max: t - 1})
+		flush = flush.Intersect(geom.Interval{Min: joinery.MinHolding, Max: t - 1})
 		middle += joinery.FenceForRecess(0, t) / float64(len(n.tongued()))
 	}
 	goes := geom.Interval{Min: s.Cutter.Width - s.Limits.TonguePlay.Max, Max: s.Cutter.Width - s.Limits.TonguePlay.Min}
@@ -74,9 +74,9 @@ func (n *Need) fence(own float64) {
 	n.Fence = flush.Intersect(goes)
 	switch {
 	case empty(flush):
-		n.Nothing = "front and back are too different in thickness to be both flush"
+		n.Impossible = "front and back are too different in thickness to be both flush"
 	case empty(n.Fence):
-		n.Nothing = "the cutter does not suit the thickness"
+		n.Impossible = "the cutter does not suit the thickness"
 	}
 	if n.AtFence = clamp(middle, n.Fence); within(own, n.Fence) { // the job has chosen one that is right
 		n.AtFence = own
@@ -84,23 +84,23 @@ func (n *Need) fence(own float64) {
 }
 
 // height asks for cuts that are deep enough to hold and leave enough behind.
-func (n *Need) height(own float64) {
+func (n *Requirement) height(own float64) {
 	s := n.spec
 	t := s.Sides.Thickness.Mean
-	n.Height = geom.Interval{Min: float64(leastDeep * t), Max: float64(mostDeep*t) - s.GlueRoom}
+	n.Height = geom.Interval{Min: float64(minDeep * t), Max: float64(maxDeep*t) - s.GlueRoom}
 	for _, t := range n.tongued() { // their grooves
-		n.Height = n.Height.Intersect(geom.Interval{Min: 0, Max: mostDeep * t})
+		n.Height = n.Height.Intersect(geom.Interval{Min: 0, Max: maxDeep * t})
 	}
 	if n.AtHeight = clamp(t/2, n.Height); within(own, n.Height) {
 		n.AtHeight = own
 	}
-	if empty(n.Height) && n.Nothing == "" {
-		n.Nothing = "front or back are too thin for grooves as deep as the sides' dados"
+	if empty(n.Height) && n.Impossible == "" {
+		n.Impossible = "front or back are too thin for grooves as deep as the sides' dados"
 	}
 }
 
 // tongued are the thicknesses of the ends that stand on tongues.
-func (n *Need) tongued() []float64 {
+func (n *Requirement) tongued() []float64 {
 	s := n.spec
 	if s.BackJoint == joinery.Housed || s.Back.Same(s.Front) {
 		return []float64{s.Front.Thickness.Mean}
@@ -109,7 +109,7 @@ func (n *Need) tongued() []float64 {
 }
 
 // Cost is what a setting does to this drawer.
-func (n *Need) Cost(fence, height float64) Cost {
+func (n *Requirement) Cost(fence, height float64) Cost {
 	s := n.spec
 	c := Cost{Depth: height / s.Sides.Thickness.Mean}
 	for i, t := range [2]float64{s.Front.Thickness.Mean, s.Back.Thickness.Mean} {

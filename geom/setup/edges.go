@@ -9,7 +9,7 @@ import (
 // chisel, all else with a saw that follows a line.
 func (p *process) edgeCut(i int, e geom.EdgeCut) Step {
 	b, length, width := e.Area.Bounds(), p.board.Panel.Length(), p.board.Panel.Width()
-	s := Step{Work: Sawn, Kind: geom.Cutout, Edge: e.Kind, Through: true, EdgeCuts: []int{i}, Places: []geom.Rect{b}, Width: b.Width(), Height: b.Height(),
+	s := Step{Holding: Sawn, Kind: geom.Cutout, Edge: e.Kind, Through: true, EdgeCuts: []int{i}, Places: []geom.Rect{b}, Width: b.Width(), Height: b.Height(),
 		Edges: Edges{Left: b.Min.X < settle, Right: length-b.Max.X < settle, Lower: b.Min.Y < settle, Upper: width-b.Max.Y < settle}}
 	if e.Kind != geom.FingerCut {
 		if s.Edges.Upper && !s.Edges.Lower { // a person measures it from there, so that it is one cut on parts of any height
@@ -20,10 +20,10 @@ func (p *process) edgeCut(i int, e geom.EdgeCut) Step {
 	s.Edges.Lower, s.Edges.Upper = false, false
 	s.Height, s.Width, s.Cutter, s.Places = b.Width(), p.cutter.Width, p.cutter.Width, nil
 	if p.cutter.Kind == joinery.Hand {
-		s.Work, s.Cutter, s.Width = HandSawn, 0, 0
+		s.Holding, s.Cutter, s.Width = HandSawn, 0, 0
 		return s
 	}
-	s.Work = Fingers
+	s.Holding = Fingers
 	return p.choose([]Step{s})
 }
 
@@ -31,9 +31,9 @@ func (p *process) edgeCut(i int, e geom.EdgeCut) Step {
 func (p *process) hole(i int) Step {
 	k := p.board.Panel.Pockets[i]
 	b := k.Outline.Bounds()
-	s := Step{Work: Opened, Kind: k.Kind, Face: k.Face, Pockets: []int{i}, Width: b.Width(), Height: k.Depth, Through: k.Through(p.board.Panel.Thickness)}
+	s := Step{Holding: Opened, Kind: k.Kind, Face: k.Face, Pockets: []int{i}, Width: b.Width(), Height: k.Depth, Through: k.Through(p.board.Panel.Thickness)}
 	if _, _, round := k.Outline.AsCircle(); round {
-		s.Work = Bored
+		s.Holding = Bored
 	}
 	if k.Face == geom.Outside { // as seen on the face that is bored
 		b = b.TurnOver(p.board.Panel.Length())
@@ -51,19 +51,19 @@ func (p *process) byHand(i int) Step {
 	k := p.board.Panel.Pockets[i]
 	at := p.span(k)
 	fence, edges := at.nearest()
-	s := Step{Work: Knifed, Kind: k.Kind, Face: k.Face, Edges: edges, Height: k.Depth, Fence: fence, Width: at.across(), Pockets: []int{i}}
+	s := Step{Holding: Knifed, Kind: k.Kind, Face: k.Face, Edges: edges, Height: k.Depth, Fence: fence, Width: at.across(), Pockets: []int{i}}
 	switch {
 	case k.Kind == geom.Rabbet:
 		// Gauged from the other face, so that what stays is equally thick on every board.
-		s.Work, s.Face = Shoulder, geom.Inside
+		s.Holding, s.Face = Shoulder, geom.Inside
 		if k.Face == geom.Inside {
 			s.Face = geom.Outside
 		}
 		s.Fence, s.Height, s.Width = p.board.Panel.Thickness-k.Depth, at.across(), k.Depth
 	case !at.acrossGrain:
-		s.Work, s.Cutter, s.Stops = Ploughed, p.cutter.Width, [2]float64{stop(at.left), stop(at.right)}
+		s.Holding, s.Cutter, s.Stops = Ploughed, p.cutter.Width, [2]float64{stop(at.left), stop(at.right)}
 		if s.Stops != [2]float64{} {
-			s.Work, s.Cutter = Chopped, 0
+			s.Holding, s.Cutter = Chopped, 0
 			break
 		}
 		if s.passes(); s.Width-s.Cutter < pared {

@@ -16,51 +16,51 @@ type Group struct {
 	Drawers           []int
 }
 
-// Verdict says whether one setting serves all drawers of one cutter.
-type Verdict struct {
+// Grouping says whether one setting serves all drawers of one cutter.
+type Grouping struct {
 	One bool
-	// Forced is one setting for all: where One, one that is right for each; else the
+	// Compromise is one setting for all: where One, one that is right for each; else the
 	// one that is the least wrong for the worst of them.
-	Forced Group
-	// Fewest are the settings that do it right. Proven says that there are none fewer.
-	Fewest []Group
-	Proven bool
-	// Left are the drawers for which no setting of this cutter is right.
-	Left []int
+	Compromise Group
+	// Minimal are the settings that do it right. Proven says that there are none fewer.
+	Minimal []Group
+	Optimal bool
+	// Unserved are the drawers for which no setting of this cutter is right.
+	Unserved []int
 }
 
-// mostExact is how many different needs are searched to the end: 2 to that power of
+// maxExact is how many different needs are searched to the end: 2 to that power of
 // steps. More are put together as they come; no shop has that many thicknesses at once.
-const mostExact = 12
+const maxExact = 12
 
-// Judge looks for the fewest settings.
-func Judge(needs []Need) Verdict {
-	var v Verdict
+// GroupSettings looks for the fewest settings.
+func GroupSettings(needs []Requirement) Grouping {
+	var v Grouping
 	kinds := distinct(needs)
 	for i := range needs {
-		v.Forced.Drawers = append(v.Forced.Drawers, i)
+		v.Compromise.Drawers = append(v.Compromise.Drawers, i)
 	}
-	v.Forced.choose(needs)
+	v.Compromise.choose(needs)
 	var able []kind
 	for _, k := range kinds {
-		if k.need.Nothing != "" {
-			v.Left = append(v.Left, k.drawers...)
+		if k.need.Impossible != "" {
+			v.Unserved = append(v.Unserved, k.drawers...)
 		} else {
 			able = append(able, k)
 		}
 	}
-	v.Fewest, v.Proven = cover(able)
-	v.One = len(v.Left) == 0 && len(v.Fewest) == 1
+	v.Minimal, v.Optimal = cover(able)
+	v.One = len(v.Unserved) == 0 && len(v.Minimal) == 1
 	return v
 }
 
 // kind are the drawers with one need.
 type kind struct {
-	need    Need
+	need    Requirement
 	drawers []int
 }
 
-func distinct(needs []Need) (list []kind) {
+func distinct(needs []Requirement) (list []kind) {
 	type key struct{ a, b, c, d, e, f float64 }
 	at := make(map[key]int)
 	for i, n := range needs {
@@ -83,7 +83,7 @@ func cover(kinds []kind) (groups []Group, proven bool) {
 	if len(kinds) == 0 {
 		return nil, true
 	}
-	if len(kinds) > mostExact {
+	if len(kinds) > maxExact {
 		return firstFit(kinds), false
 	}
 	serves := candidates(kinds)
@@ -162,7 +162,7 @@ next:
 
 // group is the setting for some kinds that have one in common.
 func group(kinds []kind) Group {
-	var list []Need
+	var list []Requirement
 	var g Group
 	for _, k := range kinds {
 		list = append(list, k.need)
@@ -175,12 +175,12 @@ func group(kinds []kind) Group {
 
 // choose takes what suits the drawers best in what they have in common. Where that
 // is nothing, what is wrong for the worst of them is the least in the middle.
-func (g *Group) choose(list []Need) {
+func (g *Group) choose(list []Requirement) {
 	g.Fence, g.Height = geom.Interval{Max: math.Inf(1)}, geom.Interval{Max: math.Inf(1)}
 	for _, n := range list {
 		g.Fence, g.Height = g.Fence.Intersect(n.Fence), g.Height.Intersect(n.Height)
 	}
-	pick := func(r geom.Interval, of func(Need) float64) float64 {
+	pick := func(r geom.Interval, of func(Requirement) float64) float64 {
 		if empty(r) {
 			return r.Mid()
 		}
@@ -189,12 +189,12 @@ func (g *Group) choose(list []Need) {
 	g.AtFence, g.AtHeight = pick(g.Fence, atFence), pick(g.Height, atHeight)
 }
 
-func atFence(n Need) float64  { return n.AtFence }
-func atHeight(n Need) float64 { return n.AtHeight }
+func atFence(n Requirement) float64  { return n.AtFence }
+func atHeight(n Requirement) float64 { return n.AtHeight }
 
 // middleOf is the middle between the outermost of what the drawers would have best,
 // from which the worst served of them is the least away.
-func middleOf(list []Need, of func(Need) float64) float64 {
+func middleOf(list []Requirement, of func(Requirement) float64) float64 {
 	least, most := math.Inf(1), math.Inf(-1)
 	for _, n := range list {
 		least, most = min(least, of(n)), max(most, of(n))

@@ -8,17 +8,17 @@ import (
 // Machine is how far a machine with a fence goes, in millimetres: a saw or a router
 // table. What no setup may exceed is here and nowhere else.
 type Machine struct {
-	MostHeight float64 // of the cutter over the table
-	MostWidth  float64 // of the cutter: what its arbor or collet carries
+	MaxHeight  float64 // of the cutter over the table
+	MaxWidth   float64 // of the cutter: what its arbor or collet carries
 	FenceReach float64 // how far the fence opens
 	SledReach  float64 // the longest crosscut on the sled or mitre gauge
 	OnSled     float64 // the longest part that lies across the sled
-	// LeastOnEnd and MostOnEnd are the shortest and the longest part that is stood on
+	// MinOnEnd and MaxOnEnd are the shortest and the longest part that is stood on
 	// its end or edge against the fence, by how high it stands.
-	LeastOnEnd, MostOnEnd float64
-	// LeastFed is the shortest part that is pushed along the fence by hand; across, a
+	MinOnEnd, MaxOnEnd float64
+	// MinFed is the shortest part that is pushed along the fence by hand; across, a
 	// shorter one is clamped to the sled.
-	LeastFed float64
+	MinFed float64
 	// Pass is how deep one pass goes at most, as a part of the bit's diameter; 0 for a
 	// saw, which takes what its height allows in one.
 	Pass float64
@@ -30,27 +30,27 @@ func DefaultMachine(k joinery.CutterKind, u geom.Unit) Machine {
 	const in = geom.InchMM
 	switch {
 	case k == joinery.Saw && u == geom.Inch:
-		return Machine{MostHeight: 1.5 * in, MostWidth: 13.0 / 16 * in, FenceReach: 50 * in, SledReach: 24 * in, OnSled: 60 * in, LeastOnEnd: 6 * in, MostOnEnd: 24 * in, LeastFed: 8 * in}
+		return Machine{MaxHeight: 1.5 * in, MaxWidth: 13.0 / 16 * in, FenceReach: 50 * in, SledReach: 24 * in, OnSled: 60 * in, MinOnEnd: 6 * in, MaxOnEnd: 24 * in, MinFed: 8 * in}
 	case k == joinery.Saw:
-		return Machine{MostHeight: 40, MostWidth: 21, FenceReach: 1300, SledReach: 600, OnSled: 1600, LeastOnEnd: 150, MostOnEnd: 600, LeastFed: 200}
+		return Machine{MaxHeight: 40, MaxWidth: 21, FenceReach: 1300, SledReach: 600, OnSled: 1600, MinOnEnd: 150, MaxOnEnd: 600, MinFed: 200}
 	case k == joinery.RouterTable && u == geom.Inch:
-		return Machine{MostHeight: 1 * in, MostWidth: 1 * in, FenceReach: 12 * in, SledReach: 12 * in, OnSled: 36 * in, LeastOnEnd: 6 * in, MostOnEnd: 20 * in, LeastFed: 8 * in, Pass: 0.5}
+		return Machine{MaxHeight: 1 * in, MaxWidth: 1 * in, FenceReach: 12 * in, SledReach: 12 * in, OnSled: 36 * in, MinOnEnd: 6 * in, MaxOnEnd: 20 * in, MinFed: 8 * in, Pass: 0.5}
 	case k == joinery.RouterTable:
-		return Machine{MostHeight: 25, MostWidth: 25, FenceReach: 300, SledReach: 300, OnSled: 900, LeastOnEnd: 150, MostOnEnd: 500, LeastFed: 200, Pass: 0.5}
+		return Machine{MaxHeight: 25, MaxWidth: 25, FenceReach: 300, SledReach: 300, OnSled: 900, MinOnEnd: 150, MaxOnEnd: 500, MinFed: 200, Pass: 0.5}
 	}
 	return Machine{}
 }
 
 // OnEnd is how long a part may be that is stood on its end.
 func (m Machine) OnEnd() geom.Interval {
-	return geom.Interval{Min: m.LeastOnEnd, Max: m.MostOnEnd}
+	return geom.Interval{Min: m.MinOnEnd, Max: m.MaxOnEnd}
 }
 
 // Machines are those of a shop. A kind that is missing is [DefaultMachine]'s in
 // millimetres.
 type Machines map[joinery.CutterKind]Machine
 
-// Of is the machine of a kind.
+// RequirementOf is the machine of a kind.
 func (m Machines) Of(k joinery.CutterKind) Machine {
 	if own, ok := m[k]; ok {
 		return own

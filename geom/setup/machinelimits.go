@@ -15,21 +15,21 @@ const (
 	LimitFence    Limit = "fence-reach"
 	LimitSled     Limit = "sled-reach"
 	LimitOnSled   Limit = "longest-on-sled"
-	LimitLeastEnd Limit = "shortest-on-end"
-	LimitMostEnd  Limit = "longest-on-end"
-	LimitLeastFed Limit = "shortest-fed"
+	LimitMinOnEnd Limit = "shortest-on-end"
+	LimitMaxOnEnd Limit = "longest-on-end"
+	LimitMinFed   Limit = "shortest-fed"
 )
 
-// Beyond is a limit that a way to cut would break: what is measured, and the limit.
-type Beyond struct {
-	Limit         Limit
-	Measured, Max float64 // Max is a least one for those that are shortest
-	Least         bool
+// Exceeded is a limit that a way to cut would break: what is measured, and the limit.
+type Exceeded struct {
+	Limit             Limit
+	Measured, Allowed float64 // Max is a least one for those that are shortest
+	IsMin             bool
 }
 
 // Fact says what is measured against which limit.
-func (b Beyond) Fact() geom.Sentence {
-	is, limit := geom.Millimetres(b.Measured), geom.Millimetres(b.Max)
+func (b Exceeded) Fact() geom.Sentence {
+	is, limit := geom.Millimetres(b.Measured), geom.Millimetres(b.Allowed)
 	switch b.Limit {
 	case LimitHeight:
 		return geom.Sentencef("the cutter would stand %s over the table, %s is the most", is, limit)
@@ -43,43 +43,43 @@ func (b Beyond) Fact() geom.Sentence {
 		return geom.Sentencef("the cut is %s long, the sled takes %s", is, limit)
 	case LimitOnSled:
 		return geom.Sentencef("the part is %s long, the sled takes parts up to %s", is, limit)
-	case LimitLeastEnd:
+	case LimitMinOnEnd:
 		return geom.Sentencef("it would stand %s high, what is lower than %s is not stood on end", is, limit)
-	case LimitMostEnd:
+	case LimitMaxOnEnd:
 		return geom.Sentencef("it would stand %s high, what is higher than %s is not stood on end", is, limit)
 	}
 	return geom.Sentencef("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
 }
 
-// Way is another way to make a cut that a machine cannot.
-type Way string
+// Alternative is another way to make a cut that a machine cannot.
+type Alternative string
 
 const (
-	ByOther    Way = "other-machine" // the other machine with a fence, whose limits it keeps
-	ByRouter   Way = "router"        // a CNC router
-	ByHand     Way = "hand"
-	ByStrip    Way = "strip"    // cut into a longer board, from which the parts are cut afterwards
-	ByGuide    Way = "guide"    // a hand-held router along a clamped straightedge
-	ByCorner   Way = "corner"   // another corner, whose fronts have plain ends
-	ByNarrower Way = "narrower" // a narrower cutter in more passes
+	ByOther    Alternative = "other-machine" // the other machine with a fence, whose limits it keeps
+	ByRouter   Alternative = "router"        // a CNC router
+	ByHand     Alternative = "hand"
+	ByStrip    Alternative = "strip"    // cut into a longer board, from which the parts are cut afterwards
+	ByGuide    Alternative = "guide"    // a hand-held router along a clamped straightedge
+	ByCorner   Alternative = "corner"   // another corner, whose fronts have plain ends
+	ByNarrower Alternative = "narrower" // a narrower cutter in more passes
 )
 
 // beyond is the first limit that a way to hold a part for a cut breaks.
-func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b Beyond, broken bool) {
+func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b Exceeded, broken bool) {
 	most := func(l Limit, v, limit float64) bool {
 		if !broken && v > limit+settle {
-			b, broken = Beyond{Limit: l, Measured: v, Max: limit}, true
+			b, broken = Exceeded{Limit: l, Measured: v, Allowed: limit}, true
 		}
 		return broken
 	}
 	least := func(l Limit, v, limit float64) bool {
 		if !broken && v < limit-settle {
-			b, broken = Beyond{Limit: l, Measured: v, Max: limit, Least: true}, true
+			b, broken = Exceeded{Limit: l, Measured: v, Allowed: limit, IsMin: true}, true
 		}
 		return broken
 	}
-	most(LimitWidth, s.Cutter, m.MostWidth)
-	most(LimitHeight, s.Height, m.MostHeight)
+	most(LimitWidth, s.Cutter, m.MaxWidth)
+	most(LimitHeight, s.Height, m.MaxHeight)
 	if cutter.Reach > 0 {
 		most(LimitReach, s.Height, cutter.Reach)
 	}
@@ -90,15 +90,15 @@ func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b
 	if s.Edges.Lower || s.Edges.Upper {
 		along, across = width, length
 	}
-	switch s.Work {
+	switch s.Holding {
 	case Across, AtEnd:
 		most(LimitSled, across, m.SledReach)
 		most(LimitOnSled, along, m.OnSled)
 	case Along, AtEdge:
-		least(LimitLeastFed, across, m.LeastFed)
+		least(LimitMinFed, across, m.MinFed)
 	case OnEnd, Fingers:
-		least(LimitLeastEnd, along, m.OnEnd().Min)
-		most(LimitMostEnd, along, m.OnEnd().Max)
+		least(LimitMinOnEnd, along, m.OnEnd().Min)
+		most(LimitMaxOnEnd, along, m.OnEnd().Max)
 	}
 	return b, broken
 }

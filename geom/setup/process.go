@@ -46,7 +46,7 @@ func Process(b Board, cutter joinery.Cutter, machines Machines) []Step {
 }
 
 func rank(s Step) int {
-	r := slices.Index(order, s.Work)
+	r := slices.Index(order, s.Holding)
 	if s.fenced() && s.stage() > 0 { // a rabbet along the grain is cut with the grooves
 		r += len(order)
 	}
@@ -59,9 +59,9 @@ func (s Step) stage() int {
 	switch {
 	case s.across():
 		return 0
-	case s.Work == Fingers || s.Work == HandSawn:
+	case s.Holding == Fingers || s.Holding == HandSawn:
 		return 2
-	case s.Work == Sawn || s.Work == Bored || s.Work == Opened:
+	case s.Holding == Sawn || s.Holding == Bored || s.Holding == Opened:
 		return 3
 	}
 	return 1
@@ -93,7 +93,7 @@ func same2(a, b float64) bool { return math.Abs(a-b) <= grid }
 
 // alike reports whether two steps are made in one way, but for the edges and the setting.
 func (s Step) alike(o Step) bool {
-	return o.Work == s.Work && o.Kind == s.Kind && o.Edge == s.Edge && o.Face == s.Face && same2(o.Width, s.Width) && same2(o.Cutter, s.Cutter) && len(o.Passes) == len(s.Passes) &&
+	return o.Holding == s.Holding && o.Kind == s.Kind && o.Edge == s.Edge && o.Face == s.Face && same2(o.Width, s.Width) && same2(o.Cutter, s.Cutter) && len(o.Passes) == len(s.Passes) &&
 		same2(o.Stops[0], s.Stops[0]) && same2(o.Stops[1], s.Stops[1]) && o.Clamped == s.Clamped && o.Supported == s.Supported && o.Edges.ends() == s.Edges.ends() && o.Through == s.Through &&
 		(o.Instead == nil) == (s.Instead == nil)
 }
@@ -146,16 +146,16 @@ func (p *process) candidates(i int) []Step {
 		s.Cutter = p.cutter.Groove
 	}
 	if k.Kind != geom.Rabbet {
-		s.Work, s.Fence, s.Width = Across, fence, at.across()
+		s.Holding, s.Fence, s.Width = Across, fence, at.across()
 		if !at.acrossGrain {
-			s.Work, s.Stops = Along, [2]float64{stop(at.left), stop(at.right)}
+			s.Holding, s.Stops = Along, [2]float64{stop(at.left), stop(at.right)}
 		}
 		return []Step{s}
 	}
 	flat, onEnd := s, s
-	flat.Work, flat.Width = AtEnd, at.across()
+	flat.Holding, flat.Width = AtEnd, at.across()
 	if !at.acrossGrain {
-		flat.Work = AtEdge
+		flat.Holding = AtEdge
 	}
 	// On a router table a part that stands between bit and fence is drawn in by the bit:
 	// all rabbets are cut flat there, the bit in the fence.
@@ -163,7 +163,7 @@ func (p *process) candidates(i int) []Step {
 		return []Step{flat}
 	}
 	// Stood on end with the other face to the fence, whatever the board's thickness.
-	onEnd.Work, onEnd.Face = OnEnd, geom.Inside
+	onEnd.Holding, onEnd.Face = OnEnd, geom.Inside
 	if k.Face == geom.Inside {
 		onEnd.Face = geom.Outside
 	}
@@ -186,12 +186,12 @@ func stop(at float64) float64 {
 
 // choose takes the first way that the machine can do.
 func (p *process) choose(list []Step) Step {
-	var first *Beyond
+	var first *Exceeded
 	length, width := p.board.Panel.Length(), p.board.Panel.Width()
 	for _, s := range list {
 		s.passes()
 		b, broken := p.machines.Of(p.cutter.Kind).beyond(s, p.cutter, length, width)
-		if !broken && s.Work == OnEnd && p.board.Role == joinery.Bottom { // it is turned over for all its edges, as joinery.Setup.BottomHeight has it
+		if !broken && s.Holding == OnEnd && p.board.Role == joinery.Bottom { // it is turned over for all its edges, as joinery.Setup.BottomHeight has it
 			other := s
 			if other.Edges = (Edges{Left: true}); s.Edges.ends() {
 				other.Edges = Edges{Lower: true}
@@ -200,12 +200,12 @@ func (p *process) choose(list []Step) Step {
 		}
 		if !broken {
 			s.Instead = first
-			if s.Work == Across || s.Work == AtEnd {
+			if s.Holding == Across || s.Holding == AtEnd {
 				along := length
 				if !s.Edges.ends() {
 					along = width
 				}
-				s.Clamped, s.Supported = along < p.machines.Of(p.cutter.Kind).LeastFed-settle, along > tips+settle
+				s.Clamped, s.Supported = along < p.machines.Of(p.cutter.Kind).MinFed-settle, along > tips+settle
 			}
 			return s
 		}
@@ -213,13 +213,13 @@ func (p *process) choose(list []Step) Step {
 			first = &b
 		}
 		// A part is turned over for its length alone, as joinery.Setup.FlatTongues has it.
-		if s.Work == OnEnd && b.Limit != LimitLeastEnd && b.Limit != LimitMostEnd {
+		if s.Holding == OnEnd && b.Limit != LimitMinOnEnd && b.Limit != LimitMaxOnEnd {
 			break
 		}
 	}
 	s := list[0]
 	s.passes()
-	s.Refused, s.Ways = first, p.ways(list, first)
+	s.Refused, s.Alternatives = first, p.ways(list, first)
 	return s
 }
 
@@ -228,7 +228,7 @@ func (p *process) choose(list []Step) Step {
 const tips = 900.0
 
 // ways are those in which a cut can be made that this machine refuses.
-func (p *process) ways(list []Step, why *Beyond) (ways []Way) {
+func (p *process) ways(list []Step, why *Exceeded) (ways []Alternative) {
 	if why.Limit == LimitWidth {
 		ways = append(ways, ByNarrower)
 	}
@@ -244,9 +244,9 @@ func (p *process) ways(list []Step, why *Beyond) (ways []Way) {
 			}
 		}
 	}
-	switch list[0].Work {
+	switch list[0].Holding {
 	case Along, AtEdge:
-		if why.Limit == LimitLeastFed {
+		if why.Limit == LimitMinFed {
 			ways = append(ways, ByStrip)
 		}
 	case Across, AtEnd, OnEnd:
@@ -255,7 +255,7 @@ func (p *process) ways(list []Step, why *Beyond) (ways []Way) {
 		}
 	}
 	ways = append(ways, ByRouter, ByHand)
-	if j := p.board.Joint; (j == joinery.DadoRabbet || j == joinery.DoubleRabbet || j == joinery.BoxJoint) && (p.board.Role == joinery.Front || p.board.Role == joinery.Back) && list[0].Work != Along {
+	if j := p.board.Joint; (j == joinery.DadoRabbet || j == joinery.DoubleRabbet || j == joinery.BoxJoint) && (p.board.Role == joinery.Front || p.board.Role == joinery.Back) && list[0].Holding != Along {
 		ways = append(ways, ByCorner)
 	}
 	return ways

@@ -89,9 +89,9 @@ func (b *bench) do(s setup.Step) (wrong string) {
 		other = geom.Inside
 	}
 	var made []removed
-	switch s.Work {
+	switch s.Holding {
 	case setup.Across, setup.Along, setup.Ploughed:
-		if s.Work == setup.Ploughed {
+		if s.Holding == setup.Ploughed {
 			s.Cutter = b.iron(s)
 		}
 		to, wrong := cover()
@@ -126,7 +126,7 @@ func (b *bench) do(s setup.Step) (wrong string) {
 	case setup.Fingers, setup.HandSawn, setup.Sawn:
 		for _, i := range s.EdgeCuts {
 			area := p.EdgeCuts[i].Area
-			if r := area.Bounds(); s.Work != setup.Sawn && math.Abs(r.Width()-s.Height) > near {
+			if r := area.Bounds(); s.Holding != setup.Sawn && math.Abs(r.Width()-s.Height) > near {
 				return "fingers of another length"
 			}
 			made = append(made, removed{area, geom.Inside, t, true})
@@ -138,15 +138,15 @@ func (b *bench) do(s setup.Step) (wrong string) {
 				x = p.Length() - x
 			}
 			area := geom.Circle(geom.Point{X: x, Y: (place.Min.Y + place.Max.Y) / 2}, s.Width/2)
-			if s.Work == setup.Opened {
+			if s.Holding == setup.Opened {
 				area = p.Pockets[s.Pockets[i]].Outline
 			}
 			made = append(made, removed{area, s.Face, s.Height, s.Through})
 		}
 	default:
-		return fmt.Sprintf("work %q", s.Work)
+		return fmt.Sprintf("work %q", s.Holding)
 	}
-	switch s.Work {
+	switch s.Holding {
 	case setup.Sawn, setup.Bored, setup.Opened:
 	default:
 		if len(made) == 0 {
@@ -172,29 +172,29 @@ func beyond(m setup.Machine, s setup.Step, p geom.Panel) string {
 		standing, base = base, standing
 	}
 	switch {
-	case s.Work == setup.Sawn || s.Work == setup.Bored || s.Work == setup.Opened: // of another machine
+	case s.Holding == setup.Sawn || s.Holding == setup.Bored || s.Holding == setup.Opened: // of another machine
 		return ""
-	case s.Height > m.MostHeight+near:
+	case s.Height > m.MaxHeight+near:
 		return "too high"
-	case s.Cutter > m.MostWidth+near:
+	case s.Cutter > m.MaxWidth+near:
 		return "too wide"
 	case len(s.Passes) > 0 && slices.Max(s.Passes) > m.FenceReach+near:
 		return "the fence does not open as far"
 	}
-	switch s.Work {
+	switch s.Holding {
 	case setup.Across, setup.AtEnd:
 		if base > m.SledReach+near || standing > m.OnSled+near {
 			return "too large for the sled"
 		}
-		if standing < m.LeastFed-near && !s.Clamped {
+		if standing < m.MinFed-near && !s.Clamped {
 			return "short and not clamped"
 		}
 	case setup.Along, setup.AtEdge:
-		if base < m.LeastFed-near {
+		if base < m.MinFed-near {
 			return "too short to be pushed"
 		}
 	case setup.OnEnd, setup.Fingers:
-		if standing < m.LeastOnEnd-near || standing > m.MostOnEnd+near {
+		if standing < m.MinOnEnd-near || standing > m.MaxOnEnd+near {
 			return "not to be stood on end"
 		}
 	}
@@ -301,7 +301,7 @@ func TestAnyProcess(t *testing.T) {
 		for part := range parts {
 			t.Run(fmt.Sprint(part), func(t *testing.T) {
 				t.Parallel()
-				mine := tried{works: make(map[setup.Work]int)}
+				mine := tried{works: make(map[setup.Holding]int)}
 				for seed := part; seed < jobs; seed += parts {
 					mine.job(t, seed)
 				}
@@ -313,7 +313,7 @@ func TestAnyProcess(t *testing.T) {
 	if all.built < int(jobs/5) || all.refused == 0 {
 		t.Error("that tries too little")
 	}
-	for _, w := range []setup.Work{setup.Across, setup.AtEnd, setup.OnEnd, setup.Along, setup.AtEdge, setup.Fingers, setup.Knifed, setup.Shoulder, setup.Ploughed, setup.Chopped, setup.HandSawn, setup.Sawn, setup.Bored, setup.Opened} {
+	for _, w := range []setup.Holding{setup.Across, setup.AtEnd, setup.OnEnd, setup.Along, setup.AtEdge, setup.Fingers, setup.Knifed, setup.Shoulder, setup.Ploughed, setup.Chopped, setup.HandSawn, setup.Sawn, setup.Bored, setup.Opened} {
 		if all.works[w] == 0 {
 			t.Errorf("no step is %q", w)
 		}
@@ -324,7 +324,7 @@ func TestAnyProcess(t *testing.T) {
 type tried struct {
 	sync.Mutex
 	built, refused int
-	works          map[setup.Work]int
+	works          map[setup.Holding]int
 }
 
 func (c *tried) add(o *tried) {
@@ -332,7 +332,7 @@ func (c *tried) add(o *tried) {
 	defer c.Unlock()
 	c.built, c.refused = c.built+o.built, c.refused+o.refused
 	if c.works == nil {
-		c.works = make(map[setup.Work]int)
+		c.works = make(map[setup.Holding]int)
 	}
 	for w, n := range o.works {
 		c.works[w] += n
@@ -358,7 +358,7 @@ func (c *tried) job(t *testing.T, seed uint64) {
 		pockets, cutOut := make([]int, len(b.Panel.Pockets)), make([]int, len(b.Panel.EdgeCuts))
 		for _, step := range setup.Process(b, s.Cutter, machines) {
 			steps[b.Name]++
-			c.works[step.Work]++
+			c.works[step.Holding]++
 			for _, i := range step.Pockets {
 				pockets[i]++
 			}
@@ -367,7 +367,7 @@ func (c *tried) job(t *testing.T, seed uint64) {
 			}
 			if step.Refused != nil {
 				c.refused++
-				if len(step.Ways) == 0 {
+				if len(step.Alternatives) == 0 {
 					fail(b, step, "nothing is offered instead")
 				}
 			} else if s.Cutter.Kind.Fenced() {
@@ -390,7 +390,7 @@ func (c *tried) job(t *testing.T, seed uint64) {
 }
 
 // planned holds a plan against the boards' own steps.
-func planned(t *testing.T, seed uint64, sheet setup.Sheet, steps map[string]int) {
+func planned(t *testing.T, seed uint64, sheet setup.WorkPlan, steps map[string]int) {
 	t.Helper()
 	alongBegun := make(map[string]bool)
 	seen := make(map[string]int)
@@ -407,14 +407,14 @@ func planned(t *testing.T, seed uint64, sheet setup.Sheet, steps map[string]int)
 			}
 			across := c.Edges.Left || c.Edges.Right
 			for _, b := range c.Boards {
-				if across && c.Work != setup.Fingers && c.Work != setup.HandSawn && alongBegun[b.Name] {
+				if across && c.Holding != setup.Fingers && c.Holding != setup.HandSawn && alongBegun[b.Name] {
 					t.Fatalf("job %d: %s is cut across after it was cut along", seed, b.Name)
 				}
 				alongBegun[b.Name] = alongBegun[b.Name] || !across
 			}
 		}
 	}
-	for _, c := range slices.Concat(sheet.Apart, sheet.Refused) {
+	for _, c := range slices.Concat(sheet.Separate, sheet.Refused) {
 		note(c)
 	}
 	for name, n := range steps {

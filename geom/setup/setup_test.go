@@ -50,27 +50,27 @@ func about(t testing.TB, what string, got, want float64) {
 // 0.1 <= 6.35 - f <= 0.4 is 5.95 to 6.25; together 5.95 to 6.125. Sides of 12: h from
 // 4 to 7.2.
 func TestNeed(t *testing.T) {
-	n := setup.Of(drawer(t, func(*joinery.Spec) {}))
+	n := setup.RequirementOf(drawer(t, func(*joinery.Spec) {}))
 	about(t, "the least fence distance", n.Fence.Min, 5.95)
 	about(t, "the greatest fence distance", n.Fence.Max, 6.125)
 	about(t, "the best fence distance", n.AtFence, 6)
 	about(t, "the least height", n.Height.Min, 4)
 	about(t, "the greatest height", n.Height.Max, 7.2)
 	about(t, "the best height", n.AtHeight, 6)
-	if n.Nothing != "" {
-		t.Error(n.Nothing)
+	if n.Impossible != "" {
+		t.Error(n.Impossible)
 	}
 }
 
 // Forced on f = 6 a front of 12.4 is proud by 2*6 - 12.4 = -0.4; one of 13.05 leaves a
 // sliver of 13.05 - 6 - 6.35 = 0.7 after one pass.
 func TestCost(t *testing.T) {
-	n := setup.Of(drawer(t, front(12.4)))
+	n := setup.RequirementOf(drawer(t, front(12.4)))
 	c := n.Cost(6, 6)
 	about(t, "the recess", c.Recess[0], -0.4)
 	about(t, "the play", c.Play[0], 0.35)
 	about(t, "the sliver", c.Sliver[0], 0.05)
-	n = setup.Of(drawer(t, front(13.05)))
+	n = setup.RequirementOf(drawer(t, front(13.05)))
 	about(t, "the sliver of the thick front", n.Cost(6, 6).Sliver[0], 0.7)
 }
 
@@ -78,29 +78,29 @@ func TestCost(t *testing.T) {
 // 6.125; one of 11.7 (5.725 to 5.975, with the play 5.95 to 5.975) just touches that
 // of 12.2 and shares 5.95 to 5.975 with that of 12. All three meet at 5.975.
 func TestJudge(t *testing.T) {
-	of := func(thick ...float64) (list []setup.Need) {
+	of := func(thick ...float64) (list []setup.Requirement) {
 		for _, v := range thick {
-			list = append(list, setup.Of(drawer(t, front(v))))
+			list = append(list, setup.RequirementOf(drawer(t, front(v))))
 		}
 		return list
 	}
-	v := setup.Judge(of(12, 12.2))
-	if !v.One || len(v.Fewest) != 1 || !slices.Equal(v.Fewest[0].Drawers, []int{0, 1}) {
+	v := setup.GroupSettings(of(12, 12.2))
+	if !v.One || len(v.Minimal) != 1 || !slices.Equal(v.Minimal[0].Drawers, []int{0, 1}) {
 		t.Errorf("%+v", v)
 	}
-	about(t, "the fence that both were worked out with", v.Forced.AtFence, 6)
-	own := setup.Of(drawer(t, func(s *joinery.Spec) { front(12.2)(s); s.FenceDistance = 6.1 }))
-	v = setup.Judge(append(of(12), own))
-	about(t, "the fence between theirs", v.Forced.AtFence, 6.05)
-	if v = setup.Judge(of(11.7, 12, 12.2)); !v.One {
+	about(t, "the fence that both were worked out with", v.Compromise.AtFence, 6)
+	own := setup.RequirementOf(drawer(t, func(s *joinery.Spec) { front(12.2)(s); s.FenceDistance = 6.1 }))
+	v = setup.GroupSettings(append(of(12), own))
+	about(t, "the fence between theirs", v.Compromise.AtFence, 6.05)
+	if v = setup.GroupSettings(of(11.7, 12, 12.2)); !v.One {
 		t.Errorf("%+v", v)
 	}
 	// 11.66 ends at 5.955, before 12.2 begins at 5.975, and shares with 12 alone.
-	if v = setup.Judge(of(11.66, 12, 12.2)); v.One || len(v.Fewest) != 2 || !v.Proven {
+	if v = setup.GroupSettings(of(11.66, 12, 12.2)); v.One || len(v.Minimal) != 2 || !v.Optimal {
 		t.Errorf("%+v", v)
 	}
 	// Of 13.5, 6.625 to 6.875, the play leaves nothing.
-	if v = setup.Judge(of(12, 13.5)); v.One || !slices.Equal(v.Left, []int{1}) || len(v.Fewest) != 1 {
+	if v = setup.GroupSettings(of(12, 13.5)); v.One || !slices.Equal(v.Unserved, []int{1}) || len(v.Minimal) != 1 {
 		t.Errorf("%+v", v)
 	}
 }
@@ -111,15 +111,15 @@ func TestJudge(t *testing.T) {
 func TestFewest(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
 		n := rapid.IntRange(1, 9).Draw(rt, "drawers")
-		var needs []setup.Need
+		var needs []setup.Requirement
 		for range n {
 			a := rapid.IntRange(0, 30).Draw(rt, "from")
 			b := a + rapid.IntRange(0, 8).Draw(rt, "wide")
-			needs = append(needs, setup.Need{Fence: geom.Interval{Min: float64(a), Max: float64(b)}, Height: geom.Interval{Min: 1, Max: 2}, AtFence: float64(a+b) / 2, AtHeight: 1.5})
+			needs = append(needs, setup.Requirement{Fence: geom.Interval{Min: float64(a), Max: float64(b)}, Height: geom.Interval{Min: 1, Max: 2}, AtFence: float64(a+b) / 2, AtHeight: 1.5})
 		}
-		v := setup.Judge(needs)
+		v := setup.GroupSettings(needs)
 		var served []int
-		for _, g := range v.Fewest {
+		for _, g := range v.Minimal {
 			for _, i := range g.Drawers {
 				served = append(served, i)
 				if f := needs[i].Fence; g.AtFence < f.Min-1e-6 || g.AtFence > f.Max+1e-6 {
@@ -132,15 +132,15 @@ func TestFewest(t *testing.T) {
 			rt.Fatalf("served are %v of %d", served, n)
 		}
 		ends := slices.Clone(needs)
-		slices.SortFunc(ends, func(a, b setup.Need) int { return int(a.Fence.Max - b.Fence.Max) })
+		slices.SortFunc(ends, func(a, b setup.Requirement) int { return int(a.Fence.Max - b.Fence.Max) })
 		least, last := 0, math.Inf(-1)
 		for _, e := range ends {
 			if e.Fence.Min > last {
 				least, last = least+1, e.Fence.Max
 			}
 		}
-		if len(v.Fewest) != least || v.One != (least == 1) {
-			rt.Fatalf("%d settings, %d would do", len(v.Fewest), least)
+		if len(v.Minimal) != least || v.One != (least == 1) {
+			rt.Fatalf("%d settings, %d would do", len(v.Minimal), least)
 		}
 	})
 }
@@ -176,7 +176,7 @@ func TestStacks(t *testing.T) {
 		}
 	})
 	// A 6 mm spacer for fence and height: common practice, no source.
-	g := setup.Judge([]setup.Need{setup.Of(drawer(t, front(11.98)))}).Fewest[0]
+	g := setup.GroupSettings([]setup.Requirement{setup.RequirementOf(drawer(t, front(11.98)))}).Minimal[0]
 	if s, ok := g.One([]float64{3, 6, 12.7}); !ok || s.Height != 6 {
 		t.Errorf("%+v", s)
 	}

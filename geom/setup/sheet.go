@@ -27,15 +27,15 @@ type Setting struct {
 	Cuts                  []Cut
 }
 
-// Sheet is the work of some boards at one machine.
-type Sheet struct {
+// WorkPlan is the work of some boards at one machine.
+type WorkPlan struct {
 	Settings []Setting // in order
-	Apart    []Cut     // what is sawn, bored and opened afterwards, in order
+	Separate []Cut     // what is sawn, bored and opened afterwards, in order
 	Refused  []Cut     // what this machine cannot do
 }
 
 // Changes is how often the cutter's height is changed from the first setting on.
-func (s Sheet) Changes() int {
+func (s WorkPlan) Changes() int {
 	n := 0
 	for i := 1; i < len(s.Settings); i++ {
 		if !same2(s.Settings[i].Height, s.Settings[i-1].Height) {
@@ -48,8 +48,8 @@ func (s Sheet) Changes() int {
 // Plan lists the settings for boards in the order of work. On every board cuts across
 // the grain come before those along it and fingers last; within that, cutter and height
 // are changed as seldom as can be, the deeper height first.
-func Plan(cutter joinery.Cutter, machines Machines, boards []Board) Sheet {
-	var out Sheet
+func Plan(cutter joinery.Cutter, machines Machines, boards []Board) WorkPlan {
+	var out WorkPlan
 	var items []Cut
 	put := func(list *[]Cut, s Step, b Board) {
 		piece := Piece{b.Name, b.Role, b.Count}
@@ -68,13 +68,13 @@ func Plan(cutter joinery.Cutter, machines Machines, boards []Board) Sheet {
 			case s.Refused != nil:
 				put(&out.Refused, s, b)
 			case s.stage() == 3:
-				put(&out.Apart, s, b)
+				put(&out.Separate, s, b)
 			default:
 				put(&items, s, b)
 			}
 		}
 	}
-	slices.SortStableFunc(out.Apart, func(a, b Cut) int { return cmp.Compare(rank(a.Step), rank(b.Step)) })
+	slices.SortStableFunc(out.Separate, func(a, b Cut) int { return cmp.Compare(rank(a.Step), rank(b.Step)) })
 	out.Settings = arrange(items)
 	return out
 }
@@ -92,7 +92,7 @@ func samePlaces(a, b Step) bool {
 	return true
 }
 
-func sameBeyond(a, b *Beyond) bool {
+func sameBeyond(a, b *Exceeded) bool {
 	if a == nil || b == nil {
 		return a == b
 	}
@@ -150,7 +150,7 @@ type visit struct {
 	settings   []Setting
 }
 
-// before tells which of two visits comes first: that with the cutter which is in the
+// before reports which of two visits comes first: that with the cutter which is in the
 // machine, that after which its height is not needed again, the deeper one.
 func (v visit) before(o visit) bool {
 	switch {
@@ -208,7 +208,7 @@ func (a *arranging) visit(i int, done []bool) visit {
 func (a *arranging) atFence(i int, made []bool, here func(int) bool) (can []int, latest int, whole bool) {
 	var all []int
 	for j := range a.cuts {
-		if here(j) && same2(a.cuts[j].Fence, a.cuts[i].Fence) && (a.cuts[j].Work == Fingers) == (a.cuts[i].Work == Fingers) { // a jig takes the fence's place
+		if here(j) && same2(a.cuts[j].Fence, a.cuts[i].Fence) && (a.cuts[j].Holding == Fingers) == (a.cuts[i].Holding == Fingers) { // a jig takes the fence's place
 			all = append(all, j)
 		}
 	}

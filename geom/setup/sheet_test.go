@@ -12,7 +12,7 @@ import (
 
 func boards(d joinery.Drawer) (list []setup.Board) {
 	for _, p := range d.Parts {
-		list = append(list, setup.Board{Name: string(p.Role) + p.Label, Role: p.Role, Count: len(p.Stands), Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
+		list = append(list, setup.Board{Name: string(p.Role) + p.Label, Role: p.Role, Count: len(p.Placements), Panel: p.Panel, Thickness: p.Stock.Thickness, Joint: d.Spec.Joint})
 	}
 	return list
 }
@@ -25,11 +25,11 @@ func TestSheet(t *testing.T) {
 	if s := sheet.Settings; len(s) != 1 || s[0].Height != 6 || s[0].Fence != 6 || s[0].Cutter != 6.35 {
 		t.Fatalf("%+v", s)
 	}
-	var works []setup.Work
+	var works []setup.Holding
 	for _, c := range sheet.Settings[0].Cuts {
-		works = append(works, c.Work)
+		works = append(works, c.Holding)
 	}
-	if !slices.Equal(works, []setup.Work{setup.Across, setup.OnEnd, setup.Along}) {
+	if !slices.Equal(works, []setup.Holding{setup.Across, setup.OnEnd, setup.Along}) {
 		t.Errorf("in the order %v", works)
 	}
 	dados, rabbets, grooves := sheet.Settings[0].Cuts[0], sheet.Settings[0].Cuts[1], sheet.Settings[0].Cuts[2]
@@ -71,20 +71,20 @@ func TestBeyond(t *testing.T) {
 	for _, c := range []struct {
 		width, height, depth, measured float64
 		limit                          setup.Limit
-	}{{1500, 140, 500, 1488, setup.LimitMostEnd}, {90, 40, 90, 78, setup.LimitLeastEnd}} {
+	}{{1500, 140, 500, 1488, setup.LimitMaxOnEnd}, {90, 40, 90, 78, setup.LimitMinOnEnd}} {
 		d := drawer(t, func(s *joinery.Spec) { s.Width, s.Height, s.Depth = c.width, c.height, c.depth })
 		for _, b := range boards(d) {
 			for _, s := range setup.Process(b, d.Spec.Cutter, nil) {
 				switch {
 				case s.Kind == geom.Rabbet:
-					if s.Work != setup.AtEnd || s.Instead == nil || s.Instead.Limit != c.limit || s.Face != geom.Outside || s.Refused != nil {
+					if s.Holding != setup.AtEnd || s.Instead == nil || s.Instead.Limit != c.limit || s.Face != geom.Outside || s.Refused != nil {
 						t.Errorf("%g: rabbets %+v", c.width, s)
 						continue
 					}
 					about(t, "what is measured", s.Instead.Measured, c.measured)
 					about(t, "the height", s.Height, 6)
 				case s.Kind == geom.Groove && c.width == 90:
-					if s.Refused == nil || s.Refused.Limit != setup.LimitLeastFed || !slices.Equal(s.Ways, []setup.Way{setup.ByStrip, setup.ByRouter, setup.ByHand}) {
+					if s.Refused == nil || s.Refused.Limit != setup.LimitMinFed || !slices.Equal(s.Alternatives, []setup.Alternative{setup.ByStrip, setup.ByRouter, setup.ByHand}) {
 						t.Errorf("groove %+v", s)
 					}
 				case s.Refused != nil:
@@ -111,10 +111,10 @@ func TestNotchedBack(t *testing.T) {
 	if len(s.Settings) != 2 || len(s.Refused) != 0 {
 		t.Fatalf("%d settings", len(s.Settings))
 	}
-	if len(s.Apart) != 2 || s.Apart[0].Work != setup.Sawn || s.Apart[1].Work != setup.Bored {
-		t.Fatalf("apart %+v", s.Apart)
+	if len(s.Separate) != 2 || s.Separate[0].Holding != setup.Sawn || s.Separate[1].Holding != setup.Bored {
+		t.Fatalf("apart %+v", s.Separate)
 	}
-	notch, hook := s.Apart[0], s.Apart[1]
+	notch, hook := s.Separate[0], s.Separate[1]
 	// From the end of the back, 12 - 6 = 6 in the sides' dados, and 38 from their inside faces.
 	about(t, "the notch's width", notch.Places[0].Width(), 44)
 	about(t, "the notch's height", notch.Places[0].Height(), 13)
@@ -133,7 +133,7 @@ func TestRouterTable(t *testing.T) {
 	})
 	stopped := false
 	for _, s := range setup.Process(boards(d)[0], d.Spec.Cutter, nil) {
-		if s.Work == setup.Along {
+		if s.Holding == setup.Along {
 			stopped = s.Stops[0] > 0 && s.Stops[1] > 0
 		}
 	}
@@ -151,15 +151,15 @@ func TestRouterTable(t *testing.T) {
 // By hand every pocket is marked and cut, and nothing has a fence.
 func TestByHand(t *testing.T) {
 	d := drawer(t, func(s *joinery.Spec) { s.Cutter.Kind, s.DadoPlay = joinery.Hand, 0.2 })
-	var works []setup.Work
+	var works []setup.Holding
 	for _, set := range setup.Plan(d.Spec.Cutter, nil, boards(d)).Settings {
 		about(t, "the gauge", set.Fence, 6)
 		about(t, "the depth", set.Height, 6)
 		for _, c := range set.Cuts {
-			works = append(works, c.Work)
+			works = append(works, c.Holding)
 		}
 	}
-	if !slices.Equal(works, []setup.Work{setup.Knifed, setup.Shoulder, setup.Ploughed}) {
+	if !slices.Equal(works, []setup.Holding{setup.Knifed, setup.Shoulder, setup.Ploughed}) {
 		t.Error(works)
 	}
 }
@@ -193,7 +193,7 @@ func TestSheetAndForecast(t *testing.T) {
 				if step.Kind != geom.Rabbet || step.Refused != nil {
 					continue
 				}
-				if flat := step.Work != setup.OnEnd; flat != forecast {
+				if flat := step.Holding != setup.OnEnd; flat != forecast {
 					t.Fatalf("a %s of %g x %g: flat on the sheet %v, in the forecast %v (%+v)", b.Role, b.Panel.Length(), b.Panel.Width(), flat, forecast, step)
 				}
 				if b.Role == joinery.Bottom && forecast {

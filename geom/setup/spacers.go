@@ -14,9 +14,9 @@ type Stack struct {
 	Height float64   // their sum
 }
 
-// mostPieces is how many spacers are put together at most: each joint between two
+// maxPieces is how many spacers are put together at most: each joint between two
 // adds dust and a hundredth or two; common practice, no source.
-const mostPieces = 5
+const maxPieces = 5
 
 // Stacks gives the stacks of the shop's spacers whose height is within a range, the
 // best first: nearest to what is wished, to a hundredth; then with the fewest pieces.
@@ -33,7 +33,7 @@ func Stacks(spacers []float64, in geom.Interval, wished float64, most int) []Sta
 			slices.SortStableFunc(found, func(a, b Stack) int { return a.compare(b, wished) })
 			found = found[:min(len(found), most)]
 		}
-		if len(chosen) == mostPieces {
+		if len(chosen) == maxPieces {
 			return
 		}
 		for i := from; i < len(pieces); i++ {

@@ -4,46 +4,46 @@ import (
 	"drawerwright/geom"
 )
 
-// Work is how a part is held for a step, or what makes it where no machine with a fence
+// Holding is how a part is held for a step, or what makes it where no machine with a fence
 // does.
-type Work string
+type Holding string
 
 const (
 	// Across: flat on the table, an end against the fence, which is the stop, pushed
 	// by a mitre gauge or a sled: nothing is cut off that could be trapped.
-	Across Work = "across"
+	Across Holding = "across"
 	// AtEnd: flat on the table, the cutter at the very end of the part, some of it
 	// buried in a sacrificial fence, pushed by a mitre gauge or a sled.
-	AtEnd Work = "at-end"
+	AtEnd Holding = "at-end"
 	// OnEnd: stood on end or on edge, a face against the fence.
-	OnEnd Work = "on-end"
+	OnEnd Holding = "on-end"
 	// Along: flat on the table, a long edge along the fence.
-	Along Work = "along"
+	Along Holding = "along"
 	// AtEdge: flat on the table, the cutter at a long edge, some of it buried in a
 	// sacrificial fence.
-	AtEdge Work = "at-edge"
+	AtEdge Holding = "at-edge"
 	// Fingers: on end in a finger jig, one notch after the other.
-	Fingers Work = "fingers"
+	Fingers Holding = "fingers"
 
 	// By hand: between two knife lines, a shoulder and a gauged line, ploughed, chopped
 	// where a groove stops, and fingers that are marked from each other.
-	Knifed   Work = "knifed"
-	Shoulder Work = "shoulder"
-	Ploughed Work = "ploughed"
-	Chopped  Work = "chopped"
-	HandSawn Work = "hand-sawn"
+	Knifed   Holding = "knifed"
+	Shoulder Holding = "shoulder"
+	Ploughed Holding = "ploughed"
+	Chopped  Holding = "chopped"
+	HandSawn Holding = "hand-sawn"
 
 	// Sawn: notches and openings in the edges, at a band saw, with a jigsaw or by hand.
-	Sawn Work = "sawn"
+	Sawn Holding = "sawn"
 	// Bored: under a drill press, by centre and diameter.
-	Bored Work = "bored"
+	Bored Holding = "bored"
 	// Opened: bored at both ends, the rest sawn out.
-	Opened Work = "opened"
+	Opened Holding = "opened"
 )
 
 // order of the works: cuts across the grain, cuts along it, which clean what broke out
 // at their ends, then what takes edges away, and holes.
-var order = []Work{Across, Knifed, AtEnd, OnEnd, Shoulder, Along, AtEdge, Ploughed, Chopped, Fingers, HandSawn, Sawn, Bored, Opened}
+var order = []Holding{Across, Knifed, AtEnd, OnEnd, Shoulder, Along, AtEdge, Ploughed, Chopped, Fingers, HandSawn, Sawn, Bored, Opened}
 
 // Edges are edges of a part.
 type Edges struct{ Left, Right, Lower, Upper bool }
@@ -66,16 +66,16 @@ func (e Edges) counted() Edges {
 // Step is one cut of a part's process. Distances are those from the fence's face to
 // the near side of the cutter; by hand, what the marking gauge is set to.
 type Step struct {
-	Work   Work
-	Kind   geom.Kind
-	Edge   geom.EdgeKind // of what is cut out of the edges
-	Face   geom.Face     // that lies on the table, or of an OnEnd cut against the fence; of a bore, the one that is bored
-	Edges  Edges         // against the fence, or stood on
-	Cutter float64       // its width
-	Height float64       // of the cutter; by hand and of bores, the depth
-	Fence  float64
-	Width  float64   // what is cut away across the fence's distance
-	Passes []float64 // fence distances, one for each pass, from Fence on
+	Holding Holding
+	Kind    geom.Kind
+	Edge    geom.EdgeKind // of what is cut out of the edges
+	Face    geom.Face     // that lies on the table, or of an OnEnd cut against the fence; of a bore, the one that is bored
+	Edges   Edges         // against the fence, or stood on
+	Cutter  float64       // its width
+	Height  float64       // of the cutter; by hand and of bores, the depth
+	Fence   float64
+	Width   float64   // what is cut away across the fence's distance
+	Passes  []float64 // fence distances, one for each pass, from Fence on
 	// Stops are how far from either end a groove of a router table stops; 0 runs through.
 	Stops   [2]float64
 	Through bool // of bores, openings and edges
@@ -85,20 +85,20 @@ type Step struct {
 	// Clamped says that the part is too short to be held by hand on the sled, Supported
 	// that it is long enough to tip.
 	Clamped, Supported bool
-	// Pockets and EdgeCuts are what of the finished panel the step makes, by their index.
+	// Pockets and EdgeCuts are the parts of the finished panel that the step makes, by their index.
 	Pockets, EdgeCuts []int
 	// Instead is why the part is not held in the way that shares the setting of the
 	// other cuts: that would be beyond this limit.
-	Instead *Beyond
+	Instead *Exceeded
 	// Refused is why the step is no setup of this machine, with what makes it. A step
 	// that is refused has no setting.
-	Refused *Beyond
-	Ways    []Way
+	Refused      *Exceeded
+	Alternatives []Alternative
 }
 
 // fenced reports whether a machine with a fence makes the step.
 func (s Step) fenced() bool {
-	switch s.Work {
+	switch s.Holding {
 	case Across, AtEnd, OnEnd, Along, AtEdge, Fingers:
 		return true
 	}
@@ -108,7 +108,7 @@ func (s Step) fenced() bool {
 // across reports whether it is cut across the grain, of the kinds that a fence or a
 // gauge guides.
 func (s Step) across() bool {
-	switch s.Work {
+	switch s.Holding {
 	case Across, Knifed, AtEnd, OnEnd, Shoulder:
 		return s.Edges.ends()
 	}

@@ -7,7 +7,7 @@ import (
 
 // CutPart is a part that a router cuts, with the bits of its drawer.
 type CutPart struct {
-	Work mill.Work
+	Work mill.Operations
 	Bits []mill.Bit
 }
 
@@ -49,13 +49,13 @@ func NeedsOf(parts []CutPart) (n Needs) {
 
 // Gap is the least between two parts: the bit that cuts one out leaves some wood before
 // the next.
-func (n Needs) Gap() float64 { return n.Reach + mill.Between }
+func (n Needs) Gap() float64 { return n.Reach + mill.MinWaste }
 
 // Drawn is how far past its part anything is drawn.
 func (n Needs) Drawn() float64 { return max(n.Reach, n.Band) }
 
 // Apart is the gap at which no band meets another, with waste between that holds.
-func (n Needs) Apart() float64 { return 2*n.Band + mill.Between }
+func (n Needs) Apart() float64 { return 2*n.Band + mill.MinWaste }
 
 // Least is the gap that the parts of a stock need. Where they are held in different ways
 // each keeps its band: a slot would take the neighbour's skin away, and no line is cut by

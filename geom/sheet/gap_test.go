@@ -11,8 +11,8 @@ import (
 
 // cutOut is a part that a bit of a diameter cuts out, which leaves a skin under it.
 func cutOut(diameter, skin float64) CutPart {
-	return CutPart{Bits: []mill.Bit{{Diameter: diameter}}, Work: mill.Work{Reach: diameter,
-		Cuts: []mill.Cut{{Operation: mill.Profile, Outline: geom.Rectangle(100, 100, 300, 200), Left: skin}}}}
+	return CutPart{Bits: []mill.Bit{{Diameter: diameter}}, Work: mill.Operations{Reach: diameter,
+		Cuts: []mill.Cut{{Operation: mill.Profile, Outline: geom.Rectangle(100, 100, 300, 200), Remaining: skin}}}}
 }
 
 func TestNeeds(t *testing.T) {
@@ -28,7 +28,7 @@ func TestNeeds(t *testing.T) {
 		}
 	}
 	// 6 and 3, and the shorter side counts: 6 + 3 + 4
-	if rim := alike.LeastRim([2]float64{1, 4}); rim != 13 {
+	if rim := alike.MinRim([2]float64{1, 4}); rim != 13 {
 		t.Errorf("rim %g, want 13", rim)
 	}
 }

@@ -6,7 +6,7 @@ import (
 )
 
 // HeldBy is how a part's own drawing holds it in its sheet.
-func HeldBy(w mill.Work) hold.Kind {
+func HeldBy(w mill.Operations) hold.Kind {
 	if len(w.Tabs) > 0 { // as marks
 		return hold.Tabs
 	}
@@ -22,10 +22,10 @@ func HeldBy(w mill.Work) hold.Kind {
 }
 
 // SkinUnder is what the cut along a part's outline leaves under it, in mm.
-func SkinUnder(w mill.Work) (left float64) {
+func SkinUnder(w mill.Operations) (left float64) {
 	for _, c := range w.Cuts {
 		if c.Operation == mill.Profile {
-			left = c.Left
+			left = c.Remaining
 		}
 	}
 	return left

@@ -49,7 +49,7 @@ func TestStrayOf(t *testing.T) {
 	if s, found := StrayOf(part, whole, []geom.Rect{beside}); !found || !s.KeptOut {
 		t.Errorf("the clamp is cut: %v, %+v", found, s)
 	}
-	line := CutPart{Bits: []mill.Bit{{Diameter: 6}}, Work: mill.Work{Cuts: []mill.Cut{{Operation: "dado",
+	line := CutPart{Bits: []mill.Bit{{Diameter: 6}}, Work: mill.Operations{Cuts: []mill.Cut{{Operation: "dado",
 		Path: []geom.Vertex{{Point: geom.Point{X: 2, Y: 10}}, {Point: geom.Point{X: 50, Y: 10}}}}}}}
 	if _, found := StrayOf(line, whole, nil); !found { // the bit's radius reaches 1 mm past the sheet
 		t.Error("a bit along a line 2 mm from the edge stays on the sheet")

@@ -72,12 +72,12 @@ func (p Pin) Reaches(deep geom.Length) bool {
 // Depth is how deep a registration hole goes below the face of the thickest board, in mm.
 func Depth(thickest float64) float64 { return thickest + mill.PinDepth }
 
-// LeastFromEdge is how far the middle of the hole stays from the end of the shortest sheet
+// MinFromEdge is how far the middle of the hole stays from the end of the shortest sheet
 // at the least, in mm.
-func (p Pin) LeastFromEdge() float64 { return p.Radius + PinWeb }
+func (p Pin) MinFromEdge() float64 { return p.Radius + PinWeb }
 
 // TooNear reports whether a distance from the end is less than that.
-func (p Pin) TooNear(fromEdge float64) bool { return fromEdge < p.LeastFromEdge()-pinNear }
+func (p Pin) TooNear(fromEdge float64) bool { return fromEdge < p.MinFromEdge()-pinNear }
 
 // Beyond is how far the parts stay from the middle of the hole at the least, in mm, where
 // things are drawn so far past them.

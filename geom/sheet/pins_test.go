@@ -38,8 +38,8 @@ func TestPinFor(t *testing.T) {
 
 func TestPinDistances(t *testing.T) {
 	p := Pin{Radius: 3}
-	if p.LeastFromEdge() != 6 || p.TooNear(6) || !p.TooNear(5.99) || p.Beyond(7) != 13 { // 3 + 3, 3 + 3 + 7
-		t.Errorf("least %g, beyond %g", p.LeastFromEdge(), p.Beyond(7))
+	if p.MinFromEdge() != 6 || p.TooNear(6) || !p.TooNear(5.99) || p.Beyond(7) != 13 { // 3 + 3, 3 + 3 + 7
+		t.Errorf("least %g, beyond %g", p.MinFromEdge(), p.Beyond(7))
 	}
 }
 

@@ -4,6 +4,6 @@ package sheet
 // EN 315 for the length and width of plywood (from memory).
 const UsualShort = 3.5
 
-// MostShort is the most by which a sheet may differ from its size, in mm, before it is
+// MaxShort is the most by which a sheet may differ from its size, in mm, before it is
 // taken for another size; common practice, no source.
-const MostShort = 50.0
+const MaxShort = 50.0

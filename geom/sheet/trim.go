@@ -8,10 +8,10 @@ import (
 // UsualTrim is what saws take off each edge of a sheet, in mm; common practice, no source.
 const UsualTrim = 5.0
 
-// LeastRim is the least that a router leaves of a sheet round its parts, in mm: what cuts
-// and bits reach past a part, [mill.Between], and what the sheet may be short.
-func (n Needs) LeastRim(short [2]float64) float64 {
-	return n.Reach + mill.Between + max(short[0], short[1])
+// MinRim is the least that a router leaves of a sheet round its parts, in mm: what cuts
+// and bits reach past a part, [mill.MinWaste], and what the sheet may be short.
+func (n Needs) MinRim(short [2]float64) float64 {
+	return n.Reach + mill.MinWaste + max(short[0], short[1])
 }
 
 // Grid is on what a shop sets stops and marks sheets: whole millimetres, or 32nds of an

@@ -6,10 +6,10 @@ import (
 )
 
 // DropShear forgets the shear of a material beside a shop's own stiffness, where these cannot
-// go together: one that is alike in all directions has 1 / (1 + Poisson) of [plate.MostShear];
+// go together: one that is alike in all directions has 1 / (1 + Poisson) of [plate.MaxShear];
 // one with a grain has less.
 func DropShear(s *joinery.Stock) {
-	if s.Shear > plate.MostShear(s.Stiffness, s.StiffnessAcross)/(1+s.Poisson) {
+	if s.Shear > plate.MaxShear(s.Stiffness, s.StiffnessAcross)/(1+s.Poisson) {
 		s.Shear = 0
 	}
 }

@@ -10,15 +10,15 @@ import (
 	"drawerwright/geom/wood"
 )
 
-// MostSag is the part of its shorter span by which a bottom may sag before it shows and
+// MaxSag is the part of its shorter span by which a bottom may sag before it shows and
 // rubs; common practice, no source.
-const MostSag = 1.0 / 200
+const MaxSag = 1.0 / 200
 
 // Bottom is how a bottom bears its load. The zero value is one that is not known.
 type Bottom struct {
 	Sag      plate.Sag // under the load, in mm and N/mm2
 	Lasting  float64   // mm: the simply supported sag when the load stays for years
-	SagLimit float64   // mm, by [MostSag]; 0 where nothing is known
+	SagLimit float64   // mm, by [MaxSag]; 0 where nothing is known
 	Enough   float64   // mean thickness of the stock, in mm, with which the bottom keeps it; 0 where none does
 }
 
@@ -31,7 +31,7 @@ func BottomOf(d joinery.Drawer, load float64) (b Bottom) {
 	if stock.Stiffness == 0 {
 		return Bottom{}
 	}
-	b.SagLimit = MostSag * math.Min(d.Inside.Width, d.Inside.Depth)
+	b.SagLimit = MaxSag * math.Min(d.Inside.Width, d.Inside.Depth)
 	for _, laid := range ways(d) {
 		sag, err := plate.Of(laid, load)
 		if err != nil {
@@ -53,9 +53,9 @@ func BottomOf(d joinery.Drawer, load float64) (b Bottom) {
 // SagsTooMuch reports whether the bottom sags more than its limit.
 func (b Bottom) SagsTooMuch() bool { return b.Sag.Simple > b.SagLimit }
 
-// MostLoad is the load, in kg, under which the bottom keeps its limit, by what it does under
+// MaxLoad is the load, in kg, under which the bottom keeps its limit, by what it does under
 // another one: sag is in proportion to load.
-func (b Bottom) MostLoad(load float64) float64 { return load * b.SagLimit / b.Sag.Simple }
+func (b Bottom) MaxLoad(load float64) float64 { return load * b.SagLimit / b.Sag.Simple }
 
 // ways are those in which the bottom may lie: its grain, or that of its face, from side to
 // side; or, cut from a stock whose grain is of no matter, either way.

@@ -27,7 +27,7 @@ func TestBottomOf(t *testing.T) {
 	if math.Abs(b.SagLimit-2) > 1e-12 || math.Abs(b.Lasting-2*b.Sag.Simple) > 1e-12 {
 		t.Errorf("limit %g, want 2; lasting %g, want twice %g", b.SagLimit, b.Lasting, b.Sag.Simple)
 	}
-	most := b.MostLoad(4)
+	most := b.MaxLoad(4)
 	at := BottomOf(box(5), most)
 	if math.Abs(at.Sag.Simple-at.SagLimit) > 1e-9 {
 		t.Errorf("under %g kg it sags by %g, limit %g", most, at.Sag.Simple, at.SagLimit)

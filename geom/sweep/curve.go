@@ -7,7 +7,7 @@ import (
 )
 
 // curve is a piece of a straight line or of a circle, from a to b. Places on it
-// are told by their distance from a along it, in millimetres.
+// are given by their distance from a along it, in millimetres.
 type curve struct {
 	a, b   geom.Point
 	centre geom.Point

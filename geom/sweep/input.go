@@ -28,7 +28,7 @@ var (
 	ErrUnsettled = errors.New("result is not settled")
 )
 
-// extent tells what is wrong with coordinates.
+// extent reports what is wrong with coordinates.
 func extent(path []geom.Vertex) error {
 	for i, v := range path {
 		for _, c := range [...]float64{v.X, v.Y, v.Bulge} {
@@ -47,7 +47,7 @@ func within(b geom.Rect) bool {
 	return b.Min.X >= -most && b.Min.Y >= -most && b.Max.X <= most && b.Max.Y <= most
 }
 
-// sound tells what is wrong with a loop and gives the box about it.
+// sound reports what is wrong with a loop and gives the box about it.
 func sound(l geom.Loop) (geom.Rect, error) {
 	if err := extent(l); err != nil {
 		return geom.Rect{}, err

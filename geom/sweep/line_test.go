@@ -65,7 +65,7 @@ func TestLine(t *testing.T) {
 // TestLineSides: two sides and two half turns, no more.
 func TestLineSides(t *testing.T) {
 	got, err := Line([]geom.Vertex{v(0, 0), v(40, 0), v(100, 0)}, 5)
-	if err != nil || len(got) != 1 || len(got[0]) > 6 || got[0].LeastInsideRadius() < 5-1e-9 {
+	if err != nil || len(got) != 1 || len(got[0]) > 6 || got[0].MinInsideRadius() < 5-1e-9 {
 		t.Errorf("%v, %v", got, err)
 	}
 }

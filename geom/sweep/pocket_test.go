@@ -111,7 +111,7 @@ func TestPocket(t *testing.T) {
 			soundLoops(t, got, fit)
 			least := math.Inf(1)
 			for _, l := range got {
-				least = math.Min(least, l.LeastInsideRadius())
+				least = math.Min(least, l.MinInsideRadius())
 			}
 			if slack := 1e-9 + map[bool]float64{true: fit}[c.radiusBelow]; c.r > 0 && least < c.r-slack {
 				t.Errorf("an inside radius of %.9f", least)

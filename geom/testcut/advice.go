@@ -12,11 +12,11 @@ import (
 // away from the cutter, the cutter up; of a router, the part is laid further in, the
 // bit goes deeper.
 type Move struct {
-	What Setting
-	By   float64
-	From float64 // where it really is
-	To   float64 // where it should be
-	Do   Doing
+	Setting Setting
+	By      float64
+	From    float64 // where it really is
+	To      float64 // where it should be
+	Action  Action
 	// Sure reports whether parts come out right then beyond doubt; else a limit is near.
 	Sure bool
 	// Better reports whether a setting that can be left is better moved: near a limit now,
@@ -29,20 +29,20 @@ type Move struct {
 	Missing []Kind
 }
 
-// Doing is what to do about a setting.
-type Doing string
+// Action is what to do about a setting.
+type Action string
 
 const (
 	// Leave it: the parts that it cuts come out right as it is, or as right as the shop
 	// can tell.
-	Leave Doing = "leave"
+	Leave Action = "leave"
 	// Make the move: once made, parts come out right.
-	Make Doing = "move"
+	Make Action = "move"
 	// Measure more before it is moved: it may have to be left, or moved the other way.
-	Measure Doing = "measure"
+	Measure Action = "measure"
 	// Try the move and cut another test piece: what is cut is wrong, and the limits leave
 	// less room than the shop's tools tell.
-	Try Doing = "try"
+	Try Action = "try"
 )
 
 // Setting is what is moved.
@@ -66,9 +66,9 @@ const (
 	CutDepth     joinery.CheckCode = "depth"         // of the cuts
 )
 
-// Judged is a measure of the box with its limits: as it is likely, and how exactly
+// Predicted is a measure of the box with its limits: as it is likely, and how exactly
 // that is known.
-type Judged struct {
+type Predicted struct {
 	joinery.Check
 	Sigma float64
 }
@@ -76,22 +76,22 @@ type Judged struct {
 // Advice is what follows from a test cut.
 type Advice struct {
 	Estimate
-	Stated      float64 // width of the cut by the job
-	Cutter      Known   // as it really is
-	Front, Side Known   // thicknesses
+	Stated      float64   // width of the cut by the job
+	Cutter      Estimated // as it really is
+	Front, Side Estimated // thicknesses
 	Moves       []Move
 	// AsIt is are the measures if nothing is moved, After those if the advice is followed.
-	AsItIs, After []Judged
+	AsItIs, After []Predicted
 	// NoSetting says that no fence distance brings everything within the limits, with the
 	// widths of a cutter with which one would; nil where one does.
 	NoSetting *geom.Diagnosis
-	Saves     []Save
+	Salvages  []Salvage
 	// AllRight reports that the test cut is right and that nothing is to be moved.
 	AllRight bool
 }
 
-// Known is a length as estimated, with its standard deviation.
-type Known struct{ Value, Sigma float64 }
+// Estimated is a length as estimated, with its standard deviation.
+type Estimated struct{ Value, Sigma float64 }
 
 // A cutter with which no fence distance is right.
 const (
@@ -105,65 +105,65 @@ const sure = 3
 
 // Advise works out what to do. With readings that contradict each other there are no
 // moves: they have to be taken again.
-func (c Cut) Advise(readings []Reading) Advice {
+func (c Model) Advise(readings []Reading) Advice {
 	a := Advice{Estimate: c.Solve(readings), Stated: c.blade}
 	e := a.Estimate
-	known := func(f form) Known { return Known{f.at(e.u), e.sigma(f.by)} }
-	a.Cutter, a.Front, a.Side = Known{c.blade + e.u[ofCutter], e.sigma(unit(ofCutter))}, known(c.is.front), known(c.is.side)
+	known := func(f form) Estimated { return Estimated{f.at(e.u), e.sigma(f.by)} }
+	a.Cutter, a.Front, a.Side = Estimated{c.blade + e.u[ofCutter], e.sigma(unit(ofCutter))}, known(c.is.front), known(c.is.side)
 	for _, q := range c.measures(e.u) {
-		a.AsItIs = append(a.AsItIs, Judged{q.judge(q.at(e.u)), e.sigma(q.by)})
+		a.AsItIs = append(a.AsItIs, Predicted{q.judge(q.at(e.u)), e.sigma(q.by)})
 	}
-	if len(e.Clash) > 0 {
+	if len(e.Conflicts) > 0 {
 		return a
 	}
 	plan := c.plan(e)
 	a.NoSetting = plan.trouble
-	a.AllRight = !slices.ContainsFunc(a.AsItIs, func(j Judged) bool { return j.Verdict != j.Words.Within })
+	a.AllRight = !slices.ContainsFunc(a.AsItIs, func(j Predicted) bool { return j.Verdict != j.Verdicts.Within })
 	for _, m := range plan.moves {
 		c.decide(&m, e, plan)
-		a.AllRight = a.AllRight && m.Do == Leave
+		a.AllRight = a.AllRight && m.Action == Leave
 		a.Moves = append(a.Moves, m)
 	}
 	for i, q := range plan.measures {
-		if slices.ContainsFunc(a.Moves, func(m Move) bool { return slices.Contains(q.moved, m.What) && (m.Do != Leave || m.Better) }) {
-			a.After = append(a.After, Judged{q.judge(q.at0), q.total(e)})
+		if slices.ContainsFunc(a.Moves, func(m Move) bool { return slices.Contains(q.moved, m.Setting) && (m.Action != Leave || m.Better) }) {
+			a.After = append(a.After, Predicted{q.judge(q.at0), q.total(e)})
 		} else { // all that moves it is left
 			a.After = append(a.After, a.AsItIs[i])
 		}
 	}
-	a.Saves = c.saves(e)
+	a.Salvages = c.saves(e)
 	return a
 }
 
-// leastReadings is how many readings have to speak of a setting before it is moved: one
+// minReadings is how many readings have to speak of a setting before it is moved: one
 // alone can be a slip of the eye, and nothing would show it.
-const leastReadings = 2
+const minReadings = 2
 
 // decide says what to do about a setting.
-func (c Cut) decide(m *Move, e Estimate, p plan) {
-	after, asItIs := p.of(m.What), p.asItIs(c, e, m.What)
+func (c Model) decide(m *Move, e Estimate, p plan) {
+	after, asItIs := p.of(m.Setting), p.asItIs(c, e, m.Setting)
 	right := !slices.ContainsFunc(asItIs, func(q measure) bool { return !q.within() })
 	sure := !slices.ContainsFunc(asItIs, func(q measure) bool { return !q.enough(e) })
 	if sure {
-		m.Do, m.Sure = Leave, true
+		m.Action, m.Sure = Leave, true
 		return
 	}
-	if m.Missing = c.missing(e, after); len(m.Missing) == 0 && c.speaking(e, m.What) < leastReadings {
-		m.Missing = c.second(e, m.What)
+	if m.Missing = c.missing(e, after); len(m.Missing) == 0 && c.speaking(e, m.Setting) < minReadings {
+		m.Missing = c.second(e, m.Setting)
 	}
 	settled := !slices.ContainsFunc(after, func(q measure) bool { return !q.enough(e) })
 	switch {
 	case len(m.Missing) > 0:
-		m.Do = Measure
+		m.Action = Measure
 	case right: // and moving it by less than a shop can would change nothing
-		m.Do, m.Better = Leave, settled
+		m.Action, m.Better = Leave, settled
 		m.Sure = settled && math.Abs(m.By) < moveSigma
 	case settled:
-		m.Do, m.Sure = Make, true
-	case outOf(p.withIts(m.What)) > outOf(asItIs):
-		m.Do, m.Worse = Leave, true
+		m.Action, m.Sure = Make, true
+	case outOf(p.withIts(m.Setting)) > outOf(asItIs):
+		m.Action, m.Worse = Leave, true
 	default:
-		m.Do = Try
+		m.Action = Try
 	}
 }
 
@@ -183,9 +183,9 @@ func unknownOf(s Setting) int {
 }
 
 // speaking counts the readings that say something of a setting.
-func (c Cut) speaking(e Estimate, s Setting) (n int) {
-	for _, r := range e.Read {
-		if f, ok := c.form(r.Reading, e.u); ok && !r.Left && f.by[unknownOf(s)] != 0 {
+func (c Model) speaking(e Estimate, s Setting) (n int) {
+	for _, r := range e.Residuals {
+		if f, ok := c.form(r.Reading, e.u); ok && !r.Rejected && f.by[unknownOf(s)] != 0 {
 			n++
 		}
 	}
@@ -194,18 +194,18 @@ func (c Cut) speaking(e Estimate, s Setting) (n int) {
 
 // second is the first reading not yet taken that says something of a setting; where
 // there is no other one, a lonely reading is taken again, at another place.
-func (c Cut) second(e Estimate, s Setting) []Kind {
+func (c Model) second(e Estimate, s Setting) []Kind {
 	var again []Kind
-	for _, k := range c.Takes() {
+	for _, k := range c.ReadingKinds() {
 		if f, _ := c.form(Reading{Kind: k}, e.u); f.by[unknownOf(s)] == 0 {
 			continue
 		}
-		if !slices.ContainsFunc(e.Read, func(r Residual) bool { return r.Kind == k }) {
+		if !slices.ContainsFunc(e.Residuals, func(r Residual) bool { return r.Kind == k }) {
 			return []Kind{k}
 		}
 		again = []Kind{k}
 	}
-	if len(e.Read) < leastReadings {
+	if len(e.Residuals) < minReadings {
 		return again
 	}
 	return nil
@@ -214,9 +214,9 @@ func (c Cut) second(e Estimate, s Setting) []Kind {
 // missing are the readings that would settle some measures, chosen one by one: each
 // time the one after which all together are the surest; one that was given can be
 // asked for again. None when they are settled, or when nothing would do.
-func (c Cut) missing(e Estimate, measures []measure) []Kind {
+func (c Model) missing(e Estimate, measures []measure) []Kind {
 	var list []Kind
-	for len(list) < mostMissing {
+	for len(list) < maxMissing {
 		var open []measure
 		for _, q := range measures {
 			if !q.enough(e) {
@@ -229,7 +229,7 @@ func (c Cut) missing(e Estimate, measures []measure) []Kind {
 		var best Kind
 		least := math.Inf(1)
 		var after Estimate
-		for _, k := range c.Takes() {
+		for _, k := range c.ReadingKinds() {
 			if slices.Contains(list, k) || k == Coupon || k == Tooth {
 				continue
 			}
@@ -238,7 +238,7 @@ func (c Cut) missing(e Estimate, measures []measure) []Kind {
 			t.take(f, f.at(e.u), c.sigma(k))
 			sum := 0.0
 			for _, q := range open {
-				s := q.total(t) / (q.check.Most - q.check.Least)
+				s := q.total(t) / (q.check.UpperLimit - q.check.LowerLimit)
 				sum += float64(s * s)
 			}
 			if sum < least-tinyGain {
@@ -259,6 +259,6 @@ func (c Cut) missing(e Estimate, measures []measure) []Kind {
 }
 
 const (
-	mostMissing = 4    // readings asked for at once
-	tinyGain    = 1e-9 // between two readings that are as good, the first of their order is asked for
+	maxMissing = 4    // readings asked for at once
+	tinyGain   = 1e-9 // between two readings that are as good, the first of their order is asked for
 )

@@ -26,7 +26,9 @@ func readings(dw, df, dh float64) []testcut.Reading {
 }
 
 // settled reports whether a setting can be left, or moved, and be right beyond doubt.
-func settled(m testcut.Move) bool { return m.Sure && (m.Do == testcut.Make || m.Do == testcut.Leave) }
+func settled(m testcut.Move) bool {
+	return m.Sure && (m.Action == testcut.Make || m.Action == testcut.Leave)
+}
 
 // slack is what a prior pulls an estimate by: (sigma of the readings / sigma of the
 // prior) squared is 0.03^2/0.5^2, of half a millimetre 2 micrometres; of the cutter
@@ -36,8 +38,8 @@ const slack = 0.008
 func TestMovesOfASaw(t *testing.T) {
 	for _, c := range []struct{ dw, df, dh float64 }{{0, 0, 0}, {0, 0.4, 0}, {0, 0, -0.5}, {0.03, -0.3, 0.6}, {-0.03, 0.2, 0.2}} {
 		a := cut(t, spec()).Advise(readings(c.dw, c.df, c.dh))
-		if len(a.Clash) > 0 {
-			t.Errorf("%+v: %v contradict each other", c, a.Clash)
+		if len(a.Conflicts) > 0 {
+			t.Errorf("%+v: %v contradict each other", c, a.Conflicts)
 		}
 		fence, height := move(t, a, testcut.Fence), move(t, a, testcut.Height)
 		// From where it really is back to half the front, or to where play and recess are
@@ -61,7 +63,7 @@ func TestMovesOfASaw(t *testing.T) {
 			}
 		}
 		for _, q := range a.After {
-			if q.Verdict != q.Words.Within {
+			if q.Verdict != q.Verdicts.Within {
 				t.Errorf("%+v: after the moves %s is %s", c, q.Code, q.Verdict)
 			}
 		}
@@ -114,19 +116,19 @@ func TestMissingReadings(t *testing.T) {
 func TestContradictions(t *testing.T) {
 	c := cut(t, spec())
 	two := c.Advise([]testcut.Reading{reading(testcut.Edge, 6.1), reading(testcut.Tongue, 6.4)})
-	if !slices.Equal(two.Clash, []string{"edge", "tongue"}) || len(two.Moves) > 0 {
-		t.Errorf("of two readings %v contradict each other, with the moves %v", two.Clash, two.Moves)
+	if !slices.Equal(two.Conflicts, []string{"edge", "tongue"}) || len(two.Moves) > 0 {
+		t.Errorf("of two readings %v contradict each other, with the moves %v", two.Conflicts, two.Moves)
 	}
 	all := readings(0, 0, 0)
 	all[3].Value += 0.6 // the depth, against the tongue's length and the width
 	a := c.Advise(all)
-	for i, r := range a.Read {
-		if r.Left != (i == 3) {
-			t.Errorf("%s: left out is %t", r.Name, r.Left)
+	for i, r := range a.Residuals {
+		if r.Rejected != (i == 3) {
+			t.Errorf("%s: left out is %t", r.Name, r.Rejected)
 		}
 	}
-	if len(a.Clash) > 0 || math.Abs(a.Read[3].Expected-6.1) > 0.02 || math.Abs(a.Read[3].Off-0.6) > 0.02 {
-		t.Errorf("clash %v, depth %+v", a.Clash, a.Read[3])
+	if len(a.Conflicts) > 0 || math.Abs(a.Residuals[3].Expected-6.1) > 0.02 || math.Abs(a.Residuals[3].Residual-0.6) > 0.02 {
+		t.Errorf("clash %v, depth %+v", a.Conflicts, a.Residuals[3])
 	}
 }
 
@@ -144,15 +146,15 @@ func TestOrderOfReadings(t *testing.T) {
 		backward := slices.Clone(list)
 		slices.Reverse(backward)
 		again := c.Solve(backward)
-		for i, r := range forward.Read {
-			if o := again.Read[len(list)-1-i]; math.Abs(r.Expected-o.Expected) > 1e-9 {
+		for i, r := range forward.Residuals {
+			if o := again.Residuals[len(list)-1-i]; math.Abs(r.Expected-o.Expected) > 1e-9 {
 				rt.Fatalf("%s is expected to be %g or %g", r.Name, r.Expected, o.Expected)
 			}
 		}
 		i := rapid.IntRange(0, len(list)-1).Draw(rt, "again")
 		more := c.Solve(append(slices.Clone(list), list[i]))
-		before, after := math.Abs(forward.Read[i].Off), math.Abs(more.Read[i].Off)
-		if after > before+1e-12 && !more.Read[i].Left && !forward.Read[i].Left {
+		before, after := math.Abs(forward.Residuals[i].Residual), math.Abs(more.Residuals[i].Residual)
+		if after > before+1e-12 && !more.Residuals[i].Rejected && !forward.Residuals[i].Rejected {
 			rt.Fatalf("%s given again is off by %g, was by %g", list[i].Name, after, before)
 		}
 	})
@@ -177,11 +179,11 @@ func TestSaves(t *testing.T) {
 	} {
 		a := c.Advise(readings(x.dw, x.df, x.dh))
 		got := map[testcut.Remedy]float64{}
-		for _, s := range a.Saves {
+		for _, s := range a.Salvages {
 			got[s.Remedy] = s.By
 		}
 		if len(got) != len(x.want) {
-			t.Errorf("%s: %+v", name, a.Saves)
+			t.Errorf("%s: %+v", name, a.Salvages)
 		}
 		for k, v := range x.want {
 			if g, ok := got[k]; !ok || math.Abs(g-v) > 0.02 {
@@ -189,7 +191,7 @@ func TestSaves(t *testing.T) {
 			}
 		}
 	}
-	if got := c.LengthOfFront(c.Solve(readings(0, 0, 0.5))); math.Abs(got-388.8) > 0.02 {
+	if got := c.FrontLengthFor(c.Solve(readings(0, 0, 0.5))); math.Abs(got-388.8) > 0.02 {
 		t.Errorf("fronts have to be %g long", got)
 	}
 }
@@ -198,8 +200,8 @@ func TestOtherCorners(t *testing.T) {
 	s := spec()
 	s.Joint = joinery.Rabbet
 	c := cut(t, s)
-	if slices.Contains(c.Takes(), testcut.Tongue) || !slices.Contains(c.Takes(), testcut.Depth) {
-		t.Errorf("it takes %v", c.Takes())
+	if slices.Contains(c.ReadingKinds(), testcut.Tongue) || !slices.Contains(c.ReadingKinds(), testcut.Depth) {
+		t.Errorf("it takes %v", c.ReadingKinds())
 	}
 	if _, ok := c.Plausible(reading(testcut.Recess, 0)); ok {
 		t.Error("a rabbet has no recess of a tongue")
@@ -214,14 +216,14 @@ func TestOtherCorners(t *testing.T) {
 func TestLeaveWhatIsRight(t *testing.T) {
 	c := cut(t, spec())
 	a := c.Advise(readings(0, 0.02, -0.02))
-	if !a.AllRight || move(t, a, testcut.Fence).Do != testcut.Leave || move(t, a, testcut.Height).Do != testcut.Leave {
+	if !a.AllRight || move(t, a, testcut.Fence).Action != testcut.Leave || move(t, a, testcut.Height).Action != testcut.Leave {
 		t.Errorf("%+v", a)
 	}
 	// Dados 0.02 shallower leave the box 0.04 wider: fronts 0.04 shorter than 387.8.
-	if got := c.LengthOfFront(a.Estimate); math.Abs(got-387.76) > 0.02 {
+	if got := c.FrontLengthFor(a.Estimate); math.Abs(got-387.76) > 0.02 {
 		t.Errorf("fronts have to be %g long", got)
 	}
-	if a := c.Advise(readings(0, 0.4, 0)); a.AllRight || move(t, a, testcut.Fence).Do != testcut.Make || move(t, a, testcut.Height).Do != testcut.Leave {
+	if a := c.Advise(readings(0, 0.4, 0)); a.AllRight || move(t, a, testcut.Fence).Action != testcut.Make || move(t, a, testcut.Height).Action != testcut.Leave {
 		t.Errorf("a fence that is off: %+v", a.Moves)
 	}
 }
@@ -234,7 +236,7 @@ func TestOneReadingMovesNothing(t *testing.T) {
 	for _, r := range all {
 		a := c.Advise([]testcut.Reading{r})
 		for _, m := range a.Moves {
-			if m.Do == testcut.Make || m.Do == testcut.Try {
+			if m.Action == testcut.Make || m.Action == testcut.Try {
 				t.Errorf("%s=%g alone: %+v", r.Name, r.Value, m)
 			}
 		}
@@ -242,17 +244,17 @@ func TestOneReadingMovesNothing(t *testing.T) {
 	given := []testcut.Reading{reading(testcut.Edge, 6.5)}
 	for range 4 {
 		m := move(t, c.Advise(given), testcut.Fence)
-		if m.Do == testcut.Make {
+		if m.Action == testcut.Make {
 			break
 		}
-		if m.Do != testcut.Measure || len(m.Missing) == 0 {
+		if m.Action != testcut.Measure || len(m.Missing) == 0 {
 			t.Fatalf("with %v: %+v", given, m)
 		}
 		for _, k := range m.Missing {
 			given = append(given, all[slices.IndexFunc(all, func(r testcut.Reading) bool { return r.Kind == k })])
 		}
 	}
-	if m := move(t, c.Advise(given), testcut.Fence); m.Do != testcut.Make || len(given) < 2 || math.Abs(m.By+0.4) > 0.05 {
+	if m := move(t, c.Advise(given), testcut.Fence); m.Action != testcut.Make || len(given) < 2 || math.Abs(m.By+0.4) > 0.05 {
 		t.Errorf("with %v: %+v", given, m)
 	}
 }
@@ -260,33 +262,33 @@ func TestOneReadingMovesNothing(t *testing.T) {
 // TestLimitsOfTheJob: the shoulder's limit and the slide's window are the job's.
 func TestLimitsOfTheJob(t *testing.T) {
 	open := []testcut.Reading{reading(testcut.Depth, 6.1), reading(testcut.TongueLength, 6.1), reading(testcut.Slot, 6.35)}
-	for limit, want := range map[float64]joinery.Verdict{0.25: joinery.Open, 0.9: joinery.Goes} {
+	for limit, want := range map[float64]joinery.Verdict{0.25: joinery.Open, 0.9: joinery.GoesTogether} {
 		s := spec()
 		s.Limits = joinery.DefaultLimits
 		s.Limits.Shoulder, s.GlueRoom = limit, 0.3
 		list := slices.Clone(open)
 		list[1].Value += 0.6 // 0.6 longer than the dado is deep
 		a := cut(t, s).Advise(list)
-		i := slices.IndexFunc(a.AsItIs, func(q testcut.Judged) bool { return q.Code == "shoulder-gap" })
+		i := slices.IndexFunc(a.AsItIs, func(q testcut.Predicted) bool { return q.Code == "shoulder-gap" })
 		if q := a.AsItIs[i]; math.Abs(q.Nominal-0.6) > 0.02 || q.Verdict != want {
 			t.Errorf("a gap of 0.6 where %g is right: %+v", limit, q)
 		}
 	}
 	// Slides that take no more than 0.1 over what is drawn, and a box that is 0.4 wider.
 	d, _, _ := joinery.LayOut(spec())
-	c := testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.Running{Least: 399, Most: 400.1})
-	if a := c.Advise(readings(0, 0, -0.2)); a.AllRight || a.AsItIs[2].Verdict != joinery.Wide || move(t, a, testcut.Height).Do == testcut.Leave {
+	c := testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.SlideFit{Min: 399, Max: 400.1})
+	if a := c.Advise(readings(0, 0, -0.2)); a.AllRight || a.AsItIs[2].Verdict != joinery.Wide || move(t, a, testcut.Height).Action == testcut.Leave {
 		t.Errorf("%+v", a)
 	}
 	// Slides under the box go by the inside: 400 - 24.4 = 375.6, and 375.2 if cuts are
 	// 0.2 deeper; fronts have to be 0.4 longer.
-	c = testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.Running{Least: 375.4, Most: 376, InsideCounts: true})
+	c = testcut.New(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, &fit.SlideFit{Min: 375.4, Max: 376, InsideCounts: true})
 	a := c.Advise(readings(0, 0, 0.2))
 	q := a.AsItIs[len(a.AsItIs)-1]
 	if q.Code != "slide-clearance" || math.Abs(q.Nominal-375.2) > 0.05 || q.Verdict != joinery.Narrow {
 		t.Errorf("%+v", q)
 	}
-	if got := c.LengthOfFront(a.Estimate); math.Abs(got-388.2) > 0.03 {
+	if got := c.FrontLengthFor(a.Estimate); math.Abs(got-388.2) > 0.03 {
 		t.Errorf("fronts have to be %g long", got)
 	}
 }
@@ -308,7 +310,7 @@ func TestNoSetting(t *testing.T) {
 		}
 		c := none.Remedies[0].Changes[0]
 		if math.Abs(c.Min-6.2) > slack || math.Abs(c.Max-6.5) > slack ||
-			c.Setting != joinery.FieldCutter {
+			c.Setting != joinery.SettingCutter {
 			t.Errorf("%+g: %+v", dw, c)
 		}
 	}

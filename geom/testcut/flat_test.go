@@ -27,8 +27,8 @@ func TestMovesOfAFlatFront(t *testing.T) {
 			reading(testcut.Slot, 6.35+dw), reading(testcut.Edge, 6.4), reading(testcut.Tongue, 5.9), reading(testcut.RabbetDepth, 6.3), reading(testcut.Depth, 7.1),
 			reading(testcut.TongueLength, 6.6+dw), reading(testcut.Play, 0.45+dw), reading(testcut.Recess, 0.1), reading(testcut.Front, 12.2), reading(testcut.Sides, 12.2),
 		})
-		if len(a.Clash) > 0 {
-			t.Fatal(a.Clash)
+		if len(a.Conflicts) > 0 {
+			t.Fatal(a.Conflicts)
 		}
 		target := move(t, a, testcut.Fence).To
 		for what, want := range map[testcut.Setting][2]float64{

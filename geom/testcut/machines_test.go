@@ -26,7 +26,7 @@ func spec() joinery.Spec {
 	}
 }
 
-func cut(t testing.TB, s joinery.Spec) testcut.Cut {
+func cut(t testing.TB, s joinery.Spec) testcut.Model {
 	t.Helper()
 	d, problems, _ := joinery.LayOut(s)
 	for _, p := range problems {
@@ -44,7 +44,7 @@ func reading(k testcut.Kind, v float64) testcut.Reading {
 func move(t testing.TB, a testcut.Advice, s testcut.Setting) testcut.Move {
 	t.Helper()
 	for _, m := range a.Moves {
-		if m.What == s {
+		if m.Setting == s {
 			return m
 		}
 	}
@@ -122,9 +122,9 @@ func (c corner) of(k testcut.Kind) float64 {
 }
 
 // outOf counts the measures that are out of their limits.
-func outOf(list []testcut.Judged) (n int) {
+func outOf(list []testcut.Predicted) (n int) {
 	for _, j := range list {
-		if j.Verdict != j.Words.Within {
+		if j.Verdict != j.Verdicts.Within {
 			n++
 		}
 	}
@@ -202,27 +202,27 @@ func TestRandomMachines(t *testing.T) {
 					readings = append(readings, reading(k, measured(test.of(k), instrument, r)))
 				}
 				a := c.Advise(readings)
-				if before, after := outOf(a.AsItIs), outOf(a.After); len(a.Clash) == 0 && after > before && !slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Do == testcut.Measure }) {
+				if before, after := outOf(a.AsItIs), outOf(a.After); len(a.Conflicts) == 0 && after > before && !slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Action == testcut.Measure }) {
 					t.Fatalf("%d measures are out, and followed %d would be: %+v", before, after, a)
 				}
 				settled := len(a.Moves) > 0
 				for _, v := range a.Moves {
 					settled = settled && (v.Sure || v.Better)
-					if v.Do == testcut.Measure {
+					if v.Action == testcut.Measure {
 						missing++
 					}
-					if v.Do == testcut.Leave {
+					if v.Action == testcut.Leave {
 						left++
 					}
 				}
-				if len(a.Clash) > 0 || !settled || a.NoSetting != nil {
+				if len(a.Conflicts) > 0 || !settled || a.NoSetting != nil {
 					continue
 				}
 				enough++
 				// Follow it once; settings move with an error of their own. Parts not yet cut
 				// use what was measured: thicknesses, and of a router the bit.
 				by := func(s testcut.Setting) float64 {
-					if v := move(t, a, s); v.Do == testcut.Make || v.Better {
+					if v := move(t, a, s); v.Action == testcut.Make || v.Better {
 						return v.By + 0.02*r.NormFloat64()
 					}
 					return 0
@@ -243,10 +243,10 @@ func TestRandomMachines(t *testing.T) {
 					m.frontSet = a.Front.Value
 					m.setFence = a.Front.Value / 2
 				}
-				if v := move(t, a, lengths); v.Do == testcut.Make || v.Better {
+				if v := move(t, a, lengths); v.Action == testcut.Make || v.Better {
 					m.sideSet = a.Side.Value
 				} else if r.IntN(2) == 0 { // half of the fronts are cut by the list, half by the advice
-					m.sideSet -= (c.LengthOfFront(a.Estimate) - (m.width - 2*m.sideSet + 2*m.setHeight)) / 2
+					m.sideSet -= (c.FrontLengthFor(a.Estimate) - (m.width - 2*m.sideSet + 2*m.setHeight)) / 2
 				}
 				m.frontLength = cutLength()
 				if m.glue > 0 {

@@ -25,11 +25,11 @@ const (
 	ofSides         // thickness of the sides
 	ofFront         // and of the front
 	ofLength        // length of the front
-	mostUnknowns
+	maxUnknowns
 )
 
 // vector has a number for each unknown.
-type vector [mostUnknowns]float64
+type vector [maxUnknowns]float64
 
 func (a vector) dot(b vector) float64 {
 	sum := 0.0
@@ -96,8 +96,8 @@ const (
 	boardPrior = 0.02
 )
 
-// Cut is a drawer as it is cut for a test, on its machine.
-type Cut struct {
+// Model is a drawer as it is cut for a test, on its machine.
+type Model struct {
 	drawer joinery.Drawer
 	spec   joinery.Spec
 	is     forms
@@ -117,9 +117,9 @@ type Cut struct {
 // New takes a drawer that can be built, with between what thicknesses its boards are,
 // how exactly the shop works and what its slide takes; nil without one. What is right is
 // what a forecast and a setup sheet call right.
-func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running) Cut {
+func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.SlideFit) Model {
 	s := d.Spec
-	c := Cut{drawer: d, spec: s, router: s.Cutter.Kind.FollowsDrawing(), joined: s.Joint == joinery.DadoRabbet,
+	c := Model{drawer: d, spec: s, router: s.Cutter.Kind.FollowsDrawing(), joined: s.Joint == joinery.DadoRabbet,
 		flat: d.Setup.FlatTongues, noise: a, blade: s.Cutter.Width}
 	c.own = c.joined && d.Setup.DadoHeight > 0
 	if !c.joined && d.Dimensions.Seat.Groove > 0 {
@@ -127,18 +127,18 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running
 	}
 	c.is = formsOf(d)
 	c.limits, c.inside = make(map[joinery.CheckCode]joinery.Check), slide != nil && slide.InsideCounts
-	for _, m := range fit.Box(d, boards, a, slide) {
+	for _, m := range fit.Measures(d, boards, a, slide) {
 		if m.Part != joinery.Back {
 			c.limits[m.Code] = m.Check
 		}
 	}
 	if slide != nil && !c.inside { // one width has to suit both
 		w, runs := c.limits[joinery.CheckOutsideWidth], c.limits[fit.SlideClearance]
-		w.Least, w.Most = max(w.Least, runs.Least), min(w.Most, runs.Most)
+		w.LowerLimit, w.UpperLimit = max(w.LowerLimit, runs.LowerLimit), min(w.UpperLimit, runs.UpperLimit)
 		c.limits[joinery.CheckOutsideWidth] = w
 	}
 	if !c.joined {
-		c.depths = c.rightDepths(gauge.Of([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(s), Accuracy: a, Slide: slide}}))
+		c.depths = c.rightDepths(gauge.Find([]gauge.Drawer{{Drawer: d, Boards: fit.MeasuredBoards(s), Accuracy: a, Slide: slide}}))
 	}
 	board := func(b fit.Spread) float64 { return max(boardPrior, (b.Minus+b.Plus)/2/math.Sqrt(3)) }
 	c.prior = vector{
@@ -149,19 +149,19 @@ func New(d joinery.Drawer, boards fit.Boards, a fit.Accuracy, slide *fit.Running
 }
 
 // Grooves reports whether the slots of the test cut are made by the cutter for grooves.
-func (c Cut) Grooves() bool { return !c.joined && c.drawer.Setup.GroovePasses > 0 }
+func (c Model) Grooves() bool { return !c.joined && c.drawer.Setup.GroovePasses > 0 }
 
 // rightDepths are those of a setup sheet for cuts as deep as the cutter is high; what a
 // shop keeps to where the sheet has none.
-func (c Cut) rightDepths(set gauge.Set) geom.Interval {
+func (c Model) rightDepths(set gauge.Limits) geom.Interval {
 	keeps, h := c.noise.Height+c.noise.Cut, c.is.depth.at0
 	r := geom.Interval{Min: h - keeps, Max: h + keeps}
 	for _, row := range set.Rows {
 		switch row.Kind {
 		case fit.SideRabbet, fit.GrooveDepth:
-			r = geom.Interval{Min: h + row.Least - row.Target, Max: h + row.Most - row.Target}
+			r = geom.Interval{Min: h + row.Min - row.Target, Max: h + row.Max - row.Target}
 		case fit.UnderSide, fit.UnderGroove: // what is left is less where a cut is deeper
-			r = geom.Interval{Min: h - (row.Most - row.Target), Max: h + row.Target - row.Least}
+			r = geom.Interval{Min: h - (row.Max - row.Target), Max: h + row.Target - row.Min}
 		default:
 			continue
 		}

@@ -15,7 +15,7 @@ func Tiny(mm float64) bool { return math.Abs(mm) < tiny }
 // CutterOff reports whether the cutter is not as wide as stated, by more than a shop notices
 // and than readings are off. It does not know where readings contradict each other.
 func (a Advice) CutterOff() bool {
-	return len(a.Clash) == 0 && math.Abs(a.Cutter.Value-a.Stated) > max(noticed, 3*a.Cutter.Sigma)
+	return len(a.Conflicts) == 0 && math.Abs(a.Cutter.Value-a.Stated) > max(noticed, 3*a.Cutter.Sigma)
 }
 
 // Printed is the move between two settings in whole steps of what is printed of them, in
@@ -24,7 +24,7 @@ func (a Advice) CutterOff() bool {
 func (m Move) Printed(step float64) Move {
 	printed := func(mm float64) float64 { return math.Round(mm/step) * step }
 	m.From, m.To = printed(m.From), printed(m.To)
-	if m.By = m.To - m.From; m.Do == Leave && m.Better && math.Abs(m.By) < settable {
+	if m.By = m.To - m.From; m.Action == Leave && m.Better && math.Abs(m.By) < settable {
 		m.Better, m.Sure = false, true
 	}
 	return m
@@ -32,6 +32,6 @@ func (m Move) Printed(step float64) Move {
 
 // EitherWay reports whether a measure may be out of its limits on either side, by what is
 // known of it: there is no verdict on it yet.
-func (j Judged) EitherWay() bool {
-	return j.Nominal-2*j.Sigma < j.Least && j.Nominal+2*j.Sigma > j.Most
+func (j Predicted) EitherWay() bool {
+	return j.Nominal-2*j.Sigma < j.LowerLimit && j.Nominal+2*j.Sigma > j.UpperLimit
 }

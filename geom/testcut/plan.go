@@ -20,7 +20,7 @@ type measure struct {
 func (q measure) judge(v float64) joinery.Check {
 	k := q.check
 	k.Nominal, k.Min, k.Max = v, v, v
-	k.Verdict = k.Over(v, v)
+	k.Verdict = k.VerdictOn(v, v)
 	return k
 }
 
@@ -31,11 +31,11 @@ func (q measure) total(e Estimate) float64 {
 
 // enough reports whether the measure is surely within its limits.
 func (q measure) enough(e Estimate) bool {
-	return min(q.at0-q.check.Least, q.check.Most-q.at0) >= sure*q.total(e)
+	return min(q.at0-q.check.LowerLimit, q.check.UpperLimit-q.at0) >= sure*q.total(e)
 }
 
 // within reports whether the measure is likely to be within its limits.
-func (q measure) within() bool { return q.at0 >= q.check.Least && q.at0 <= q.check.Most }
+func (q measure) within() bool { return q.at0 >= q.check.LowerLimit && q.at0 <= q.check.UpperLimit }
 
 // The measures of a test cut with tongues, by their places.
 const (
@@ -47,16 +47,16 @@ const (
 )
 
 // measures are those of the test cut as it is.
-func (c Cut) measures(u vector) []measure {
+func (c Model) measures(u vector) []measure {
 	if !c.joined {
 		place := c.is.edge.at0
 		height := geom.Interval{Min: place - c.spec.Limits.Height, Max: place + c.spec.Limits.Height}
-		within := func(r geom.Interval, code joinery.CheckCode, name string, words joinery.Words) joinery.Check {
-			return joinery.Check{CheckID: joinery.CheckID{Code: code}, Name: name, Least: r.Min, Most: r.Max, Words: words}
+		within := func(r geom.Interval, code joinery.CheckCode, name string, words joinery.Verdicts) joinery.Check {
+			return joinery.Check{CheckID: joinery.CheckID{Code: code}, Name: name, LowerLimit: r.Min, UpperLimit: r.Max, Verdicts: words}
 		}
 		return []measure{
-			{form: c.is.edge, check: within(height, GrooveHeight, "groove over the lower edge", joinery.HeightWords), moved: []Setting{Fence}},
-			{form: c.is.depth, check: within(c.depths, CutDepth, "depth of the cuts", joinery.DepthWords), moved: []Setting{Height}},
+			{form: c.is.edge, check: within(height, GrooveHeight, "groove over the lower edge", joinery.HeightVerdicts), moved: []Setting{Fence}},
+			{form: c.is.depth, check: within(c.depths, CutDepth, "depth of the cuts", joinery.DepthVerdicts), moved: []Setting{Height}},
 		}
 	}
 	list := []measure{
@@ -118,7 +118,7 @@ func (p plan) withIts(s Setting) (list []measure) {
 // asItIs are the measures of the next parts that a setting moves, and those that are
 // moved together with it, if nothing is moved: with what the next cuts differ by from
 // these.
-func (p plan) asItIs(c Cut, e Estimate, s Setting) (list []measure) {
+func (p plan) asItIs(c Model, e Estimate, s Setting) (list []measure) {
 	group := p.together(s)
 	for i, q := range c.measures(e.u) {
 		after := p.measures[i]
@@ -131,13 +131,13 @@ func (p plan) asItIs(c Cut, e Estimate, s Setting) (list []measure) {
 	return list
 }
 
-// moveSigma is how exactly a setting is moved by an amount that is told: with a shim,
+// moveSigma is how exactly a setting is moved by a given amount: with a shim,
 // a feeler gauge or a dial indicator; common practice, no source.
 const moveSigma = 0.02
 
 // plan makes the moves. What is known for certain cancels out: after a move by what
 // was estimated, a setting is off by no more than the estimate was.
-func (c Cut) plan(e Estimate) plan {
+func (c Model) plan(e Estimate) plan {
 	list := c.measures(e.u)
 	if !c.joined {
 		return c.planSlots(e, list)
@@ -179,7 +179,7 @@ func (c Cut) plan(e Estimate) plan {
 type jointPlan struct{ recess, play, width, gap measure }
 
 // next is the standard deviation of what so many moves and so many next cuts add.
-func (c Cut) next(moves, cuts float64) float64 {
+func (c Model) next(moves, cuts float64) float64 {
 	cut := c.noise.Cut / 3
 	return math.Sqrt(float64(moves*moveSigma*moveSigma) + float64(cuts*cut*cut))
 }
@@ -188,7 +188,7 @@ func (c Cut) next(moves, cuts float64) float64 {
 func (f form) left(at float64) form { return form{at, f.by} }
 
 // planSlots is the plan of a test cut without tongues.
-func (c Cut) planSlots(e Estimate, list []measure) plan {
+func (c Model) planSlots(e Estimate, list []measure) plan {
 	p := plan{moves: []Move{
 		moved(Fence, c.is.edge.at(e.u), c.is.edge.at0),
 		setBack(Height, c.is.depth.at0, e.u[ofHeight]),
@@ -202,7 +202,7 @@ func (c Cut) planSlots(e Estimate, list []measure) plan {
 
 // planRouter makes the moves of a router. Slots follow the bit and the tongue; recess and
 // play are as asked once the bit's diameter, the boards and the place are right.
-func (c Cut) planRouter(e Estimate, j *jointPlan) []Move {
+func (c Model) planRouter(e Estimate, j *jointPlan) []Move {
 	narrowest := c.spec.Cutter.Width + e.u[ofCutter] + c.spec.SlotRoom
 	play := joinery.TonguePlayAt(joinery.FenceForRecess(0, c.is.front.at(e.u)), narrowest)
 	j.recess.form, j.play.form = j.recess.left(0), j.play.left(max(play, c.spec.DadoPlay))
@@ -218,7 +218,7 @@ func (c Cut) planRouter(e Estimate, j *jointPlan) []Move {
 }
 
 // planFenced makes the moves of a machine with a fence, and of a hand's gauge.
-func (c Cut) planFenced(e Estimate, j *jointPlan) (moves []Move, trouble *geom.Diagnosis) {
+func (c Model) planFenced(e Estimate, j *jointPlan) (moves []Move, trouble *geom.Diagnosis) {
 	target := c.target(e, &j.recess, &j.play)
 	deep, long, settings := Height, Height, []Setting{Fence, Height}
 	if c.own {
@@ -244,7 +244,7 @@ func (c Cut) planFenced(e Estimate, j *jointPlan) (moves []Move, trouble *geom.D
 }
 
 // move is that of a saw's setting to where it should be, with the fence's target.
-func (c Cut) move(s Setting, target float64, e Estimate) Move {
+func (c Model) move(s Setting, target float64, e Estimate) Move {
 	from, to := c.is.edge.at(e.u), target
 	switch s {
 	case Fence:
@@ -265,17 +265,19 @@ func (c Cut) move(s Setting, target float64, e Estimate) Move {
 	return moved(s, from, to)
 }
 
-func moved(s Setting, from, to float64) Move { return Move{What: s, From: from, To: to, By: to - from} }
+func moved(s Setting, from, to float64) Move {
+	return Move{Setting: s, From: from, To: to, By: to - from}
+}
 
 // setBack is the move of a setting that is off.
 func setBack(s Setting, to, off float64) Move {
-	return Move{What: s, From: to + off, To: to, By: -off}
+	return Move{Setting: s, From: to + off, To: to, By: -off}
 }
 
 // target is where the fence should be: where the measure that is nearer to its limit,
 // in standard deviations, is the furthest from it. Recess and play are left as they
 // will be there.
-func (c Cut) target(e Estimate, recess, play *measure) float64 {
+func (c Model) target(e Estimate, recess, play *measure) float64 {
 	front, slot := c.is.front.at(e.u), c.is.slot.at(e.u)
 	at := func(t float64) (r, p measure) {
 		r, p = *recess, *play
@@ -285,7 +287,7 @@ func (c Cut) target(e Estimate, recess, play *measure) float64 {
 	rs, ps := recess.total(e), play.total(e)
 	worst := func(t float64) float64 {
 		r, p := at(t)
-		margin := func(q measure, s float64) float64 { return min(q.at0-q.check.Least, q.check.Most-q.at0) / s }
+		margin := func(q measure, s float64) float64 { return min(q.at0-q.check.LowerLimit, q.check.UpperLimit-q.at0) / s }
 		return min(margin(r, rs), margin(p, ps))
 	}
 	// The lesser of the two rises and then falls: the search closes in on its top.
@@ -305,7 +307,7 @@ func (c Cut) target(e Estimate, recess, play *measure) float64 {
 }
 
 // troubleAt says why even the best fence distance is not right; nil where it is.
-func (c Cut) troubleAt(t float64, e Estimate, front float64) *geom.Diagnosis {
+func (c Model) troubleAt(t float64, e Estimate, front float64) *geom.Diagnosis {
 	l := c.spec.Limits
 	r, p := joinery.RecessAt(t, front), joinery.TonguePlayAt(t, c.is.slot.at(e.u))
 	if math.Abs(r) <= l.Recess && p >= l.TonguePlay.Min && p <= l.TonguePlay.Max {
@@ -318,10 +320,10 @@ func (c Cut) troubleAt(t float64, e Estimate, front float64) *geom.Diagnosis {
 	if c.flat {
 		as = " with tongues as thick as that"
 	}
-	d := &geom.Diagnosis{Code: code, Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldCutter}}
+	d := &geom.Diagnosis{Code: code, Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingCutter}}
 	d.Fact = geom.Sentencef("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play",
 		why, geom.Millimetres(front), as)
-	d.Remedies = []geom.Remedy{{Changes: []geom.Change{{Setting: joinery.FieldCutter,
+	d.Remedies = []geom.Remedy{{Changes: []geom.Change{{Setting: joinery.SettingCutter,
 		Min: front/2 + l.TonguePlay.Min, Max: front/2 + l.TonguePlay.Max}}}}
 	return d
 }

@@ -54,7 +54,7 @@ var roundingSigma = readTo / math.Sqrt(12)
 
 // sigma is the standard deviation of a reading, with what one cut differs by from
 // the next: cuts is how many of them are in it.
-func (c Cut) sigma(k Kind) float64 {
+func (c Model) sigma(k Kind) float64 {
 	measured, cuts := caliperSigma, 1.0
 	switch k {
 	case Recess:
@@ -80,7 +80,7 @@ func (c Cut) sigma(k Kind) float64 {
 
 // form is what a kind of reading says of the machine; false where this corner or
 // this machine does not have it.
-func (c Cut) form(r Reading, u vector) (form, bool) {
+func (c Model) form(r Reading, u vector) (form, bool) {
 	switch r.Kind {
 	case Slot:
 		return c.is.slot, true
@@ -119,25 +119,25 @@ func (c Cut) form(r Reading, u vector) (form, bool) {
 	return form{}, false
 }
 
-// Takes lists the kinds of readings that say something of this cut.
-func (c Cut) Takes() []Kind {
+// ReadingKinds lists the kinds of readings that say something of this cut.
+func (c Model) ReadingKinds() []Kind {
 	return slices.DeleteFunc(slices.Clone(Kinds), func(k Kind) bool {
 		_, ok := c.form(Reading{Kind: k}, vector{})
 		return !ok
 	})
 }
 
-// mostOff is by how much a reading may be off what is meant and still be of this
+// maxOff is by how much a reading may be off what is meant and still be of this
 // cut, in mm: beyond, another thing was measured, or in another unit.
-const mostOff = 5.0
+const maxOff = 5.0
 
 // Plausible gives what a reading should be about, and whether it can be of this cut.
-func (c Cut) Plausible(r Reading) (meant float64, ok bool) {
+func (c Model) Plausible(r Reading) (meant float64, ok bool) {
 	f, known := c.form(r, vector{})
 	if !known {
 		return 0, false
 	}
-	return f.at0, math.Abs(r.Value-f.at0) <= mostOff && (r.Kind == Recess || r.Kind == Play || r.Value > 0)
+	return f.at0, math.Abs(r.Value-f.at0) <= maxOff && (r.Kind == Recess || r.Kind == Play || r.Value > 0)
 }
 
 // Diagonals are those of a square box of an outside size.

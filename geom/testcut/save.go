@@ -37,10 +37,10 @@ const (
 	TrimTongue Remedy = "trim-tongue"
 )
 
-// Save is a way to save parts that are cut: what for, what to do, by how much, and
+// Salvage is a way to save parts that are cut: what for, what to do, by how much, and
 // the measure that results.
-type Save struct {
-	Code   joinery.CheckCode // of the measure, as in [Judged]
+type Salvage struct {
+	Code   joinery.CheckCode // of the measure, as in [Predicted]
 	Remedy Remedy
 	By     float64
 	// Then is the measure after it; Other, with its code, one that changes along with it.
@@ -51,7 +51,7 @@ type Save struct {
 
 // saves says what can be done with the parts of the test cut. The measures are those
 // that are likely.
-func (c Cut) saves(e Estimate) (list []Save) {
+func (c Model) saves(e Estimate) (list []Salvage) {
 	if !c.joined {
 		return nil
 	}
@@ -64,24 +64,24 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	switch {
 	case play < l.TonguePlay.Min:
 		by := slip - play
-		if math.Abs(recess-by) <= l.Recess && c.is.tongue.at(e.u)-by >= joinery.LeastHolding {
-			list = append(list, Save{Code: joinery.CheckTonguePlay, Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess - by})
+		if math.Abs(recess-by) <= l.Recess && c.is.tongue.at(e.u)-by >= joinery.MinHolding {
+			list = append(list, Salvage{Code: joinery.CheckTonguePlay, Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess - by})
 			recess -= by
 		} else {
-			list = append(list, Save{Code: joinery.CheckTonguePlay, Remedy: WidenDado, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
+			list = append(list, Salvage{Code: joinery.CheckTonguePlay, Remedy: WidenDado, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
 		}
 		play = slip
 	case play > l.TonguePlay.Max:
-		list = append(list, Save{Code: joinery.CheckTonguePlay, Remedy: ShimDado, By: play - slip, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
+		list = append(list, Salvage{Code: joinery.CheckTonguePlay, Remedy: ShimDado, By: play - slip, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
 		play = slip
 	}
 	switch {
 	case recess < -l.Recess:
-		list = append(list, Save{Code: joinery.CheckRecess, Remedy: PlaneFront, By: -recess})
+		list = append(list, Salvage{Code: joinery.CheckRecess, Remedy: PlaneFront, By: -recess})
 	case recess > l.Recess && play+recess <= l.TonguePlay.Max:
-		list = append(list, Save{Code: joinery.CheckRecess, Remedy: DeepenRabbet, By: recess, OtherCode: joinery.CheckTonguePlay, Other: play + recess})
+		list = append(list, Salvage{Code: joinery.CheckRecess, Remedy: DeepenRabbet, By: recess, OtherCode: joinery.CheckTonguePlay, Other: play + recess})
 	case recess > l.Recess:
-		list = append(list, Save{Code: joinery.CheckRecess, Remedy: TrimSides, By: recess})
+		list = append(list, Salvage{Code: joinery.CheckRecess, Remedy: TrimSides, By: recess})
 	}
 	size := ms[inWidth]
 	if c.inside {
@@ -89,33 +89,33 @@ func (c Cut) saves(e Estimate) (list []Save) {
 	}
 	code, is, meant := size.check.Code, size.at(e.u), c.meantSize()
 	switch wide := is - meant; {
-	case is > size.check.Most:
-		list = append(list, Save{Code: code, Remedy: ShortenFront, By: wide / 2, Then: meant})
-		if deep := c.is.depth.at(e.u) + wide/2; deep <= mostDeep*c.is.side.at(e.u) {
-			list = append(list, Save{Code: code, Remedy: DeepenDado, By: wide / 2, Then: meant})
+	case is > size.check.UpperLimit:
+		list = append(list, Salvage{Code: code, Remedy: ShortenFront, By: wide / 2, Then: meant})
+		if deep := c.is.depth.at(e.u) + wide/2; deep <= maxDeep*c.is.side.at(e.u) {
+			list = append(list, Salvage{Code: code, Remedy: DeepenDado, By: wide / 2, Then: meant})
 		}
-	case is < size.check.Least:
-		list = append(list, Save{Code: code, Remedy: NewFront, By: c.is.length.at(e.u) - wide, Then: meant})
+	case is < size.check.LowerLimit:
+		list = append(list, Salvage{Code: code, Remedy: NewFront, By: c.is.length.at(e.u) - wide, Then: meant})
 		if !c.inside { // slides under the box hold it from within
-			list = append(list, Save{Code: code, Remedy: ShimSlides, By: -wide / 2, Then: is})
+			list = append(list, Salvage{Code: code, Remedy: ShimSlides, By: -wide / 2, Then: is})
 		}
 	}
-	if gap > ms[inGap].check.Most {
-		list = append(list, Save{Code: fit.ShoulderGap, Remedy: TrimTongue, By: gap + c.spec.GlueRoom, OtherCode: joinery.CheckOutsideWidth, Other: width - 2*gap})
+	if gap > ms[inGap].check.UpperLimit {
+		list = append(list, Salvage{Code: fit.ShoulderGap, Remedy: TrimTongue, By: gap + c.spec.GlueRoom, OtherCode: joinery.CheckOutsideWidth, Other: width - 2*gap})
 	}
 	if len(list) == 0 {
-		list = append(list, Save{Remedy: Keep})
+		list = append(list, Salvage{Remedy: Keep})
 	}
 	return list
 }
 
-// mostDeep is the part of a side's thickness that a dado may take when it is cut deeper to
+// maxDeep is the part of a side's thickness that a dado may take when it is cut deeper to
 // save parts; common practice, no source.
-const mostDeep = 2.0 / 3
+const maxDeep = 2.0 / 3
 
-// LengthOfFront is how long fronts have to be cut for the width as drawn, with the sides
+// FrontLengthFor is how long fronts have to be cut for the width as drawn, with the sides
 // and the cuts as they are known; of parts not yet cut.
-func (c Cut) LengthOfFront(e Estimate) float64 {
+func (c Model) FrontLengthFor(e Estimate) float64 {
 	size := c.is.width.near(e.u)
 	if c.inside {
 		size = c.is.inside.near(e.u)
@@ -124,15 +124,15 @@ func (c Cut) LengthOfFront(e Estimate) float64 {
 }
 
 // meantSize is the width as drawn: inside, where the slide goes by it, else outside.
-func (c Cut) meantSize() float64 {
+func (c Model) meantSize() float64 {
 	if c.inside {
 		return c.drawer.Inside.Width
 	}
 	return c.spec.Width
 }
 
-// Keeping is the setting as it really is, for parts that are cut with nothing moved.
-func (c Cut) Keeping(e Estimate) joinery.Setup {
+// Unmoved is the setting as it really is, for parts that are cut with nothing moved.
+func (c Model) Unmoved(e Estimate) joinery.Setup {
 	s := c.drawer.Setup
 	s.FenceDistance, s.CutterHeight = c.is.edge.at(e.u), c.drawer.Setup.CutterHeight+e.u[ofHeight]
 	s.Cutter.Width += e.u[ofCutter]

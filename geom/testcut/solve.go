@@ -6,18 +6,18 @@ import "math"
 type Residual struct {
 	Reading
 	Expected float64
-	Off      float64 // reading less expected
-	// Times is Off in standard deviations of what it should be.
-	Times float64
-	Left  bool // out, because it does not agree with the others
+	Residual float64 // reading less expected
+	// Sigmas is Off in standard deviations of what it should be.
+	Sigmas   float64
+	Rejected bool // out, because it does not agree with the others
 }
 
 // Estimate is what the readings say of the machine.
 type Estimate struct {
-	u     vector               // the most likely values
-	p     [mostUnknowns]vector // their covariances
-	Read  []Residual           // in the order given
-	Clash []string             // names of readings that contradict each other; then nothing is to be trusted
+	u         vector              // the most likely values
+	p         [maxUnknowns]vector // their covariances
+	Residuals []Residual          // in the order given
+	Conflicts []string            // names of readings that contradict each other; then nothing is to be trusted
 }
 
 // Sigma is the standard deviation of a form.
@@ -33,9 +33,9 @@ func (e Estimate) variance(by vector) float64 {
 	return sum
 }
 
-// mostTimes is how many standard deviations a reading may be off the others: one in
+// maxTimes is how many standard deviations a reading may be off the others: one in
 // two thousand is by chance.
-const mostTimes = 3.5
+const maxTimes = 3.5
 
 // alike is the part of the greatest Times from which another reading is as much to
 // blame: of two that contradict each other neither is known to be the wrong one.
@@ -43,27 +43,27 @@ const alike = 0.9
 
 // Solve finds the most likely machine: the least squares of all readings, each over
 // its standard deviation, and of what was known before. A reading that contradicts
-// the rest is left out and marked; where it cannot be told which one is wrong, they
+// the rest is left out and marked; where it is not clear which one is wrong, they
 // are named in Clash.
-func (c Cut) Solve(readings []Reading) Estimate {
+func (c Model) Solve(readings []Reading) Estimate {
 	out := make([]bool, len(readings))
 	for {
 		e := c.solve(readings, out)
 		worst, at := 0.0, -1
-		for i, r := range e.Read {
-			if !out[i] && math.Abs(r.Times) > worst {
-				worst, at = math.Abs(r.Times), i
+		for i, r := range e.Residuals {
+			if !out[i] && math.Abs(r.Sigmas) > worst {
+				worst, at = math.Abs(r.Sigmas), i
 			}
 		}
-		if worst <= mostTimes {
+		if worst <= maxTimes {
 			return e
 		}
-		for i, r := range e.Read {
-			if !out[i] && math.Abs(r.Times) >= float64(alike*worst) {
-				e.Clash = append(e.Clash, r.Name)
+		for i, r := range e.Residuals {
+			if !out[i] && math.Abs(r.Sigmas) >= float64(alike*worst) {
+				e.Conflicts = append(e.Conflicts, r.Name)
 			}
 		}
-		if len(e.Clash) > 1 {
+		if len(e.Conflicts) > 1 {
 			return e
 		}
 		out[at] = true
@@ -73,7 +73,7 @@ func (c Cut) Solve(readings []Reading) Estimate {
 // solve takes the readings in one after the other, which is the same as all at once
 // for linear measures (recursive least squares). The one that is not linear, the
 // width, is taken in last, about what the others say.
-func (c Cut) solve(readings []Reading, out []bool) Estimate {
+func (c Model) solve(readings []Reading, out []bool) Estimate {
 	var e Estimate
 	for i, s := range c.prior {
 		e.p[i][i] = float64(s * s)
@@ -96,17 +96,17 @@ func (c Cut) solve(readings []Reading, out []bool) Estimate {
 	}
 	for i, r := range readings {
 		s := sigmas[i]
-		one := Residual{Reading: r, Expected: forms[i].at(e.u), Left: out[i]}
-		one.Off = r.Value - one.Expected
+		one := Residual{Reading: r, Expected: forms[i].at(e.u), Rejected: out[i]}
+		one.Residual = r.Value - one.Expected
 		// A reading that was taken in pulls what is expected towards itself.
 		v := float64(s*s) - e.variance(forms[i].by)
 		if out[i] {
 			v = float64(s*s) + e.variance(forms[i].by)
 		}
 		if v > float64(settled*float64(s*s)) {
-			one.Times = one.Off / math.Sqrt(v)
+			one.Sigmas = one.Residual / math.Sqrt(v)
 		}
-		e.Read = append(e.Read, one)
+		e.Residuals = append(e.Residuals, one)
 	}
 	return e
 }
@@ -114,7 +114,7 @@ func (c Cut) solve(readings []Reading, out []bool) Estimate {
 // doubt is what the width is off where it is not known whether the tongues' ends or
 // their shoulders meet the sides: as much as both tongues' lengths and the dados'
 // depths may differ.
-func (c Cut) doubt(e Estimate) float64 {
+func (c Model) doubt(e Estimate) float64 {
 	gap := c.is.gap
 	sigma := e.sigma(gap.by)
 	if math.Abs(gap.at(e.u)) > sure*sigma {

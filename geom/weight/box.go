@@ -12,7 +12,7 @@ func Box(d joinery.Drawer) (kg float64, known bool) {
 		if p.Stock.Density == 0 {
 			return 0, false
 		}
-		kg += float64(Volume(p.Panel) * cubicMM * p.Stock.Density * float64(len(p.Stands)))
+		kg += float64(Volume(p.Panel) * cubicMM * p.Stock.Density * float64(len(p.Placements)))
 	}
 	return kg, true
 }

@@ -25,7 +25,7 @@ func TestVolume(t *testing.T) {
 }
 
 func TestBox(t *testing.T) {
-	twice := joinery.Part{Panel: board(), Stock: joinery.Stock{Density: 600}, Stands: make([]geom.Placement, 2)}
+	twice := joinery.Part{Panel: board(), Stock: joinery.Stock{Density: 600}, Placements: make([]geom.Placement, 2)}
 	// 385,000 mm3 x 600 kg/m3 x 2 = 0.462 kg
 	if kg, known := Box(joinery.Drawer{Parts: []joinery.Part{twice}}); !known || math.Abs(kg-0.462) > 1e-9 {
 		t.Errorf("%g kg, known %v, want 0.462", kg, known)

@@ -80,12 +80,12 @@ type pbr struct {
 
 // Kinds of numbers and uses of views: sections 3.6.2.2 and 5.11.5.
 const (
-	typeUint16      = 5123
-	typeUint32      = 5125
-	typeFloat       = 5126
-	vertexView      = 34962
-	indexView       = 34963
-	mostShortCorner = 0xFFFE // 0xFFFF would restart: section 3.7.2.1
+	typeUint16     = 5123
+	typeUint32     = 5125
+	typeFloat      = 5126
+	vertexView     = 34962
+	indexView      = 34963
+	maxShortCorner = 0xFFFE // 0xFFFF would restart: section 3.7.2.1
 )
 
 type accessor struct {

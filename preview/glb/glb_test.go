@@ -26,8 +26,8 @@ func pair(t testing.TB, name string, panel geom.Panel) scene.Scene {
 	}
 	return scene.Scene{Meshes: []solid.Mesh{m}, Parts: []scene.Part{{Name: name + "-side", Role: joinery.Side, Panel: panel}},
 		Boxes: []scene.Box{{Name: name, Pieces: []scene.Piece{
-			{Name: "left side", Stand: geom.Placement{X: geom.Back, Y: geom.Up}},
-			{Name: "right side", Stand: geom.Placement{Origin: geom.Vec3{X: 460, Y: panel.Length()}, X: geom.Vec3{Y: -1}, Y: geom.Up}},
+			{Name: "left side", Placement: geom.Placement{X: geom.Back, Y: geom.Up}},
+			{Name: "right side", Placement: geom.Placement{Origin: geom.Vec3{X: 460, Y: panel.Length()}, X: geom.Vec3{Y: -1}, Y: geom.Up}},
 		}}}, Groups: []scene.Group{scene.Alone(name, 0)}}
 }
 

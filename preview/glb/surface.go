@@ -121,7 +121,7 @@ func (p *packer) add(d *document, s surface) {
 		}
 	}
 	kind := typeUint16
-	if len(p.next) > mostShortCorner {
+	if len(p.next) > maxShortCorner {
 		kind = typeUint32
 	}
 	d.Accessors = append(d.Accessors,

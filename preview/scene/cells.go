@@ -70,7 +70,7 @@ func stand(parts []Part, pieces []Piece) []standing {
 	list := make([]standing, len(pieces))
 	for i, p := range pieces {
 		for k, b := range wood[p.Part] {
-			b = placed(b, p.Stand)
+			b = placed(b, p.Placement)
 			if k == 0 {
 				list[i].about = b
 			}
@@ -100,7 +100,7 @@ func blocks(p geom.Panel) (list []block) {
 	slices.Sort(xs)
 	slices.Sort(ys)
 	xs, ys = slices.Compact(xs), slices.Compact(ys)
-	sections := p.Sections(1)
+	sections := p.SectionLines(1)
 	for j := 1; j < len(ys); j++ {
 		row := len(list)
 		section := sections.At(geom.AlongX, (ys[j-1]+ys[j])/2)

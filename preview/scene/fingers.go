@@ -19,7 +19,7 @@ type move struct {
 // fingerPlays finds the plays between fingers of two pieces, and by part how its
 // fingers would narrow to exaggerate them. A gap has a finger on either side: that of
 // the part that comes first narrows.
-func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Play, moves map[int][]move) {
+func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, moves map[int][]move) {
 	moves = make(map[int][]move)
 	for _, p := range pieces {
 		panel := parts[p.Part].Panel
@@ -28,17 +28,17 @@ func fingerPlays(parts []Part, pieces []Piece, wood []standing) (list []Play, mo
 			if q.Part <= p.Part {
 				continue
 			}
-			var found []Play
+			var found []Clearance
 			for _, side := range sides {
-				gap, at, any := before(panel, side, p.Stand, wood[j])
-				if !any || gap <= leastSeen {
+				gap, at, any := before(panel, side, p.Placement, wood[j])
+				if !any || gap <= minSeen {
 					continue
 				}
-				across := axisOf(p.Stand.Y)
-				found = append(found, Play{Gap: gap, Axis: across, Along: at.longest(across), Low: vector(at.low), High: vector(at.high)})
+				across := axisOf(p.Placement.Y)
+				found = append(found, Clearance{Gap: gap, Axis: across, Along: at.longest(across), Low: vector(at.low), High: vector(at.high)})
 				moves[p.Part] = append(moves[p.Part], move{side, float64((Exaggeration - 1) * gap)})
 			}
-			slices.SortFunc(found, func(a, b Play) int { return cmp.Compare(a.Low.Z, b.Low.Z) })
+			slices.SortFunc(found, func(a, b Clearance) int { return cmp.Compare(a.Low.Z, b.Low.Z) })
 			for n := range found {
 				found[n].Name = fmt.Sprintf("fingers of the %s and the %s, %d from below", p.Name, q.Name, n+1)
 			}
@@ -68,17 +68,17 @@ func before(p geom.Panel, side int, at geom.Placement, wood standing) (gap float
 	b := block{[3]float64{min(v.X, w.X), v.Y, 0}, [3]float64{max(v.X, w.X), v.Y, p.Thickness}}
 	up := w.X < v.X // outlines run counter-clockwise
 	if up {
-		b.high[1] += mostPlay
+		b.high[1] += maxPlay
 	} else {
-		b.low[1] -= mostPlay
+		b.low[1] -= maxPlay
 	}
 	void := placed(b, at)
-	if void.and(wood.about).least() <= leastSeen {
+	if void.and(wood.about).least() <= minSeen {
 		return 0, block{}, false
 	}
 	for _, other := range wood.blocks {
 		c := void.and(other)
-		if c.least() <= leastSeen {
+		if c.least() <= minSeen {
 			continue
 		}
 		c = toPanel(c, at)
@@ -118,8 +118,8 @@ func spare(p geom.Panel, outline geom.Loop, side int, into float64) float64 {
 	y := outline[side].Y
 	most := math.Inf(1)
 	for _, v := range outline {
-		if d := float64(into * (v.Y - y)); d > leastSeen {
-			most = min(most, (d-leastLeft)/2)
+		if d := float64(into * (v.Y - y)); d > minSeen {
+			most = min(most, (d-minLeft)/2)
 		}
 	}
 	next := outline[(side+1)%len(outline)]
@@ -130,7 +130,7 @@ func spare(p geom.Panel, outline geom.Loop, side int, into float64) float64 {
 		}
 		near, far := float64(into*(r.Min.Y-y)), float64(into*(r.Max.Y-y))
 		if max(near, far) > 0 {
-			most = min(most, min(near, far)-leastLeft)
+			most = min(most, min(near, far)-minLeft)
 		}
 	}
 	return max(0, most)

@@ -32,16 +32,16 @@ func Make(d Drawer, grid float64) (Scene, error) {
 	for i, p := range d.Parts {
 		s.Parts = append(s.Parts, Part{Name: d.Names[i], Role: p.Role, Label: p.Label, Stock: p.Stock.Name,
 			Grained: p.Stock.Grain == joinery.GrainLength, Quantity: d.Quantities[i], Panel: p.Panel})
-		for k, at := range p.Stands {
-			b.Pieces = append(b.Pieces, Piece{Name: pieceName(p, k), Part: i, Stand: at})
+		for k, at := range p.Placements {
+			b.Pieces = append(b.Pieces, Piece{Name: pieceName(p, k), Part: i, Placement: at})
 		}
 	}
 	open(&b, d.Drawer)
 	standing := stand(s.Parts, b.Pieces)
 	var rooms map[int][]room
-	b.Plays, rooms = plays(s.Parts, b.Pieces, standing)
+	b.Clearances, rooms = plays(s.Parts, b.Pieces, standing)
 	fingers, moves := fingerPlays(s.Parts, b.Pieces, standing)
-	b.Plays = append(b.Plays, fingers...)
+	b.Clearances = append(b.Clearances, fingers...)
 	for i := range s.Parts {
 		p := &s.Parts[i]
 		m, err := solid.Build(p.Panel, solid.Options{Grid: grid})
@@ -68,7 +68,7 @@ func Make(d Drawer, grid float64) (Scene, error) {
 func pieceName(p joinery.Part, k int) string {
 	role := strings.ReplaceAll(string(p.Role), "-", " ")
 	if p.Role == joinery.Side {
-		if p.Stands[k].Normal().X > 0 {
+		if p.Placements[k].Normal().X > 0 {
 			return "left " + role
 		}
 		return "right " + role
@@ -76,7 +76,7 @@ func pieceName(p joinery.Part, k int) string {
 	if p.Label != "" {
 		role += " " + p.Label
 	}
-	if len(p.Stands) > 1 {
+	if len(p.Placements) > 1 {
 		role += fmt.Sprintf(" (%d)", k+1)
 	}
 	return role

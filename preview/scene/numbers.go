@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom"
 )
 
-// Numbers are what previews tell of a part, as JSON: millimetres in panel coordinates,
+// Numbers are what previews show of a part, as JSON: millimetres in panel coordinates,
 // rounded to a tenth of a micrometre.
 type Numbers struct {
 	Length    float64  `json:"length"`

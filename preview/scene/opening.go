@@ -30,7 +30,9 @@ func open(b *Box, d joinery.Drawer) {
 		return func(p Piece) bool { return slices.Contains(roles, d.Parts[p.Part].Role) }
 	}
 	side := func(normal float64) func(Piece) bool {
-		return func(p Piece) bool { return role(joinery.Side, joinery.CleatRole)(p) && p.Stand.Normal().X*normal > 0.5 }
+		return func(p Piece) bool {
+			return role(joinery.Side, joinery.CleatRole)(p) && p.Placement.Normal().X*normal > 0.5
+		}
 	}
 	step("The drawer front comes off", role(joinery.DrawerFrontRole), geom.Vec3{Y: -apart})
 	step("The dividers lift out", role(joinery.DividerRole), geom.Vec3{Z: d.Outside.Height})
@@ -51,7 +53,7 @@ func open(b *Box, d joinery.Drawer) {
 	n := len(b.Steps)
 	end := func(r joinery.Role, normal float64) func(Piece) bool {
 		return func(p Piece) bool {
-			return role(r)(p) || role(joinery.CleatRole)(p) && p.Stand.Normal().Y*normal > 0.5
+			return role(r)(p) || role(joinery.CleatRole)(p) && p.Placement.Normal().Y*normal > 0.5
 		}
 	}
 	step("Front and back part", func(p Piece) bool { return end(joinery.Front, 1)(p) || role(joinery.DrawerFrontRole)(p) }, geom.Vec3{Y: -apart})

@@ -10,20 +10,20 @@ import (
 const Exaggeration = 10
 
 const (
-	// leastSeen is what is no gap and no overlap but rounding, in mm.
-	leastSeen = 0.001
-	// mostPlay is the gap, in mm, from which on it is no play of a joint but room that
+	// minSeen is what is no gap and no overlap but rounding, in mm.
+	minSeen = 0.001
+	// maxPlay is the gap, in mm, from which on it is no play of a joint but room that
 	// is seen well enough as it is: the slack of a bottom, the end of a stopped groove.
-	mostPlay = 0.9
-	// leastLong is how much of a pocket's length a piece must fill to belong there: one
+	maxPlay = 0.9
+	// minLong is how much of a pocket's length a piece must fill to belong there: one
 	// that only passes where two pockets cross does not.
-	leastLong = 0.2
-	// leastLeft is the wood, in mm, that exaggeration leaves under and beside a pocket.
-	leastLeft = 0.5
+	minLong = 0.2
+	// minLeft is the wood, in mm, that exaggeration leaves under and beside a pocket.
+	minLeft = 0.5
 )
 
-// Play is a gap between a wall or the floor of a pocket and what stands in it.
-type Play struct {
+// Clearance is a gap between a wall or the floor of a pocket and what stands in it.
+type Clearance struct {
 	Name      string  // of what in what
 	Gap       float64 // mm
 	Axis      int     // across the gap: 0 is X, 1 Y, 2 Z
@@ -42,7 +42,7 @@ type Overlap struct {
 func (s Scene) OverlapsAt(box int, steps float64) []Overlap {
 	pieces := append([]Piece(nil), s.Boxes[box].Pieces...)
 	for i := range pieces {
-		pieces[i].Stand.Origin = pieces[i].Stand.Origin.Add(pieces[i].Offset(steps))
+		pieces[i].Placement.Origin = pieces[i].Placement.Origin.Add(pieces[i].Offset(steps))
 	}
 	return overlaps(pieces, stand(s.Parts, pieces))
 }
@@ -51,15 +51,15 @@ func (s Scene) OverlapsAt(box int, steps float64) []Overlap {
 func overlaps(pieces []Piece, wood []standing) (list []Overlap) {
 	for i := range pieces {
 		for j := i + 1; j < len(pieces); j++ {
-			if wood[i].about.and(wood[j].about).least() <= leastSeen {
+			if wood[i].about.and(wood[j].about).least() <= minSeen {
 				continue
 			}
 			for _, a := range wood[i].blocks {
-				if a.and(wood[j].about).least() <= leastSeen {
+				if a.and(wood[j].about).least() <= minSeen {
 					continue
 				}
 				for _, b := range wood[j].blocks {
-					if c := a.and(b); c.least() > leastSeen {
+					if c := a.and(b); c.least() > minSeen {
 						list = append(list, Overlap{fmt.Sprintf("%s and %s", pieces[i].Name, pieces[j].Name), vector(c.low), vector(c.high)})
 					}
 				}
@@ -80,7 +80,7 @@ type room struct {
 
 // plays finds the plays of what stands in pockets, in the order of pieces and pockets,
 // and by part how its pockets would grow to exaggerate them.
-func plays(parts []Part, pieces []Piece, wood []standing) (list []Play, rooms map[int][]room) {
+func plays(parts []Part, pieces []Piece, wood []standing) (list []Clearance, rooms map[int][]room) {
 	rooms = make(map[int][]room)
 	for i, p := range pieces {
 		panel := parts[p.Part].Panel
@@ -100,12 +100,12 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Play, rooms ma
 				if j == i {
 					continue
 				}
-				in, any := reach(placed(void, p.Stand), wood[j])
+				in, any := reach(placed(void, p.Placement), wood[j])
 				if !any {
 					continue
 				}
-				in = toPanel(in, p.Stand)
-				if k := void.longest(2); in.high[k]-in.low[k] < float64(leastLong*(void.high[k]-void.low[k])) {
+				in = toPanel(in, p.Placement)
+				if k := void.longest(2); in.high[k]-in.low[k] < float64(minLong*(void.high[k]-void.low[k])) {
 					continue
 				}
 				for axis := range 3 {
@@ -114,14 +114,14 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Play, rooms ma
 						if !low {
 							gap, from, to = void.high[axis]-in.high[axis], in.high[axis], void.high[axis]
 						}
-						if !wall[axis][end] || gap <= leastSeen || gap >= mostPlay {
+						if !wall[axis][end] || gap <= minSeen || gap >= maxPlay {
 							continue
 						}
 						b := in
 						b.low[axis], b.high[axis] = from, to
-						b = placed(b, p.Stand)
-						across := axisOf([3]geom.Vec3{p.Stand.X, p.Stand.Y, p.Stand.Normal()}[axis])
-						list = append(list, Play{Name: fmt.Sprintf("%s in the %s of the %s", pieces[j].Name, pocket.Kind, p.Name), Gap: gap,
+						b = placed(b, p.Placement)
+						across := axisOf([3]geom.Vec3{p.Placement.X, p.Placement.Y, p.Placement.Normal()}[axis])
+						list = append(list, Clearance{Name: fmt.Sprintf("%s in the %s of the %s", pieces[j].Name, pocket.Kind, p.Name), Gap: gap,
 							Axis: across, Along: b.longest(across), Low: vector(b.low), High: vector(b.high)})
 						rooms[p.Part] = append(rooms[p.Part], room{k, axis, low, float64((Exaggeration - 1) * gap)})
 					}
@@ -132,14 +132,14 @@ func plays(parts []Part, pieces []Piece, wood []standing) (list []Play, rooms ma
 	return list, rooms
 }
 
-// reach is the block about what of a piece is in a void.
+// reach is the block about the part of a piece that is in a void.
 func reach(void block, wood standing) (in block, any bool) {
-	if void.and(wood.about).least() <= leastSeen {
+	if void.and(wood.about).least() <= minSeen {
 		return block{}, false
 	}
 	for _, b := range wood.blocks {
 		c := void.and(b)
-		if c.least() <= leastSeen {
+		if c.least() <= minSeen {
 			continue
 		}
 		if !any {
@@ -182,20 +182,20 @@ func eased(p geom.Panel, rooms []room) geom.Panel {
 	for _, r := range rooms {
 		k := &p.Pockets[r.pocket]
 		if r.axis == 2 {
-			k.Depth = max(k.Depth, min(old[r.pocket].Depth+r.by, p.Thickness-leastLeft))
+			k.Depth = max(k.Depth, min(old[r.pocket].Depth+r.by, p.Thickness-minLeft))
 			continue
 		}
 		from := old[r.pocket].Outline.Bounds()
 		box := k.Outline.Bounds()
 		switch {
 		case r.axis == 0 && r.low:
-			box.Min.X = min(box.Min.X, max(from.Min.X-r.by, outline.Min.X+leastLeft))
+			box.Min.X = min(box.Min.X, max(from.Min.X-r.by, outline.Min.X+minLeft))
 		case r.axis == 0:
-			box.Max.X = max(box.Max.X, min(from.Max.X+r.by, outline.Max.X-leastLeft))
+			box.Max.X = max(box.Max.X, min(from.Max.X+r.by, outline.Max.X-minLeft))
 		case r.low:
-			box.Min.Y = min(box.Min.Y, max(from.Min.Y-r.by, outline.Min.Y+leastLeft))
+			box.Min.Y = min(box.Min.Y, max(from.Min.Y-r.by, outline.Min.Y+minLeft))
 		default:
-			box.Max.Y = max(box.Max.Y, min(from.Max.Y+r.by, outline.Max.Y-leastLeft))
+			box.Max.Y = max(box.Max.Y, min(from.Max.Y+r.by, outline.Max.Y-minLeft))
 		}
 		k.Outline = box.Loop()
 	}

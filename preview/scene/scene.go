@@ -41,21 +41,21 @@ type Part struct {
 
 // Box is one drawer with its pieces as they stand.
 type Box struct {
-	Name     string
-	Count    int // of boxes of this kind
-	Size     joinery.Size
-	Pieces   []Piece
-	Steps    []string // what happens in each step of opening it
-	Plays    []Play
-	Overlaps []Overlap
+	Name       string
+	Count      int // of boxes of this kind
+	Size       joinery.Size
+	Pieces     []Piece
+	Steps      []string // what happens in each step of opening it
+	Clearances []Clearance
+	Overlaps   []Overlap
 }
 
 // Piece is a part in its place.
 type Piece struct {
-	Name  string // one of its own in the box, as "left side"
-	Part  int    // among the scene's
-	Stand geom.Placement
-	Moves []Move // in the order of their steps
+	Name      string // one of its own in the box, as "left side"
+	Part      int    // among the scene's
+	Placement geom.Placement
+	Moves     []Move // in the order of their steps
 }
 
 // Move is how far a piece moves in a step of opening.
@@ -68,7 +68,7 @@ type Move struct {
 type Group struct {
 	Name  string
 	Boxes []int
-	At    []geom.Vec3 // of each box; of one alone its origin
+	At    []geom.Vec3 // of each box; of a single one its origin
 }
 
 // Alone is the group of one box.

@@ -98,7 +98,7 @@ func TestOverlapIsSeen(t *testing.T) {
 	b := &m.Boxes[0]
 	for i := range b.Pieces {
 		if b.Pieces[i].Name == "left side" {
-			b.Pieces[i].Stand.Origin.X += 0.5
+			b.Pieces[i].Placement.Origin.X += 0.5
 		}
 	}
 	found := map[string]bool{}
@@ -125,7 +125,7 @@ func TestPlays(t *testing.T) {
 		"bottom in the groove of the front": 0.2, "bottom in the groove of the back": 0.2,
 	}
 	sum := map[string]float64{}
-	for _, p := range b.Plays {
+	for _, p := range b.Clearances {
 		if p.Axis == p.Along || p.Gap <= 0 {
 			t.Errorf("%+v", p)
 		}
@@ -170,7 +170,7 @@ func TestFingerPlays(t *testing.T) {
 	const rows, gap = 7, 0.2 / 2
 	count := map[string]int{}
 	pitch := m.Boxes[0].Size.Height / rows
-	for _, p := range m.Boxes[0].Plays {
+	for _, p := range m.Boxes[0].Clearances {
 		corner, n, _ := strings.Cut(p.Name, ", ")
 		count[corner]++
 		middle := (p.Low.Z + p.High.Z) / 2

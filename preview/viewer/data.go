@@ -108,14 +108,14 @@ func Data(s scene.Scene) ([]byte, error) {
 		out := box{Name: b.Name, Count: b.Count, Size: [3]float64{scene.Rounded(b.Size.Width), scene.Rounded(b.Size.Height), scene.Rounded(b.Size.Depth)},
 			Steps: append([]string{}, b.Steps...), Pieces: []piece{}, Plays: []play{}, Overlaps: []overlap{}}
 		for _, p := range b.Pieces {
-			q := piece{Name: p.Name, Part: p.Part, Origin: place(p.Stand.Origin), X: place(p.Stand.X), Y: place(p.Stand.Y), Moves: [][4]float64{}}
+			q := piece{Name: p.Name, Part: p.Part, Origin: place(p.Placement.Origin), X: place(p.Placement.X), Y: place(p.Placement.Y), Moves: [][4]float64{}}
 			for _, m := range p.Moves {
 				by := place(m.By)
 				q.Moves = append(q.Moves, [4]float64{float64(m.Step), by[0], by[1], by[2]})
 			}
 			out.Pieces = append(out.Pieces, q)
 		}
-		for _, p := range b.Plays {
+		for _, p := range b.Clearances {
 			out.Plays = append(out.Plays, play{p.Name, scene.Rounded(p.Gap), p.Axis, p.Along, place(p.Low), place(p.High)})
 		}
 		for _, o := range b.Overlaps {

@@ -28,8 +28,8 @@ func sample(t *testing.T) scene.Scene {
 		t.Fatal(err)
 	}
 	return scene.Scene{Title: hostile, Meshes: []solid.Mesh{m}, Parts: []scene.Part{{Name: hostile, Role: joinery.Side, Stock: hostile, Panel: geomtest.Side()}},
-		Boxes: []scene.Box{{Name: hostile, Count: 1, Pieces: []scene.Piece{{Name: hostile, Stand: geom.Placement{X: geom.Back, Y: geom.Up}}},
-			Overlaps: []scene.Overlap{{Name: hostile}}, Plays: []scene.Play{{Name: hostile, Gap: 0.25}}}},
+		Boxes: []scene.Box{{Name: hostile, Count: 1, Pieces: []scene.Piece{{Name: hostile, Placement: geom.Placement{X: geom.Back, Y: geom.Up}}},
+			Overlaps: []scene.Overlap{{Name: hostile}}, Clearances: []scene.Clearance{{Name: hostile, Gap: 0.25}}}},
 		Groups: []scene.Group{scene.Alone(hostile, 0)}}
 }
 
@@ -139,7 +139,7 @@ func TestEveryScriptIsUsed(t *testing.T) {
 func TestMostPictures(t *testing.T) {
 	s := sample(t)
 	s.Boxes = append(s.Boxes, s.Boxes[0])
-	large := []byte("<svg>" + strings.Repeat(" ", mostPictures) + "</svg>")
+	large := []byte("<svg>" + strings.Repeat(" ", maxPictures) + "</svg>")
 	var out bytes.Buffer
 	if err := Write(&out, s, []Picture{{SVG: []byte("<svg></svg>"), File: "a.svg"}, {SVG: large, File: "b.svg"}}); err != nil {
 		t.Fatal(err)

@@ -18,8 +18,8 @@ type Picture struct {
 	File string // where it is, relative to the page
 }
 
-// mostPictures is how many bytes of pictures a page holds; it names the files of others.
-const mostPictures = 400 << 10
+// maxPictures is how many bytes of pictures a page holds; it names the files of others.
+const maxPictures = 400 << 10
 
 // scripts are the files of the program, in the order in which they need each other.
 var scripts = []string{"vectors", "lengths", "elements", "solids", "camera", "state", "pick", "painter", "marks", "theme", "input", "controls", "viewer"}
@@ -64,7 +64,7 @@ func Write(w io.Writer, s scene.Scene, pictures []Picture) error {
 		Name, File string
 	}
 	var figures []figure
-	room := mostPictures
+	room := maxPictures
 	for i, p := range pictures {
 		f := figure{Name: s.Boxes[i].Name, File: p.File}
 		if room -= len(p.SVG); room >= 0 {

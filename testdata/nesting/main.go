@@ -37,7 +37,7 @@ func main() {
 	fmt.Println("| what | sheets | goal | best known, or bound | proven best | longest | all |")
 	fmt.Println("|---|---|---|---|---|---|---|")
 	for _, m := range []struct {
-		way        nest.Way
+		way        nest.Method
 		turn       bool
 		best, goal string
 	}{{nest.Guillotine, false, "OG_3stage", "3,620"}, {nest.Free, false, "OF_by_dominance", "3,600"}, {nest.Guillotine, true, "RG_3stage", "3,480"}, {nest.Free, true, "RF_by_dominance", "3,465"}} {
@@ -67,7 +67,7 @@ type instance struct {
 
 func (in instance) pieces(turn bool) (out []nest.Piece) {
 	for i, it := range in.Items {
-		out = append(out, nest.Piece{Name: fmt.Sprint(i), Length: it.W, Width: it.H, Count: it.Demand, Turn: turn})
+		out = append(out, nest.Piece{Name: fmt.Sprint(i), Length: it.W, Width: it.H, Count: it.Demand, MayRotate: turn})
 	}
 	return out
 }
@@ -90,19 +90,19 @@ func check(err error) {
 }
 
 // set lays out all instances of a file.
-func set(dir, name, title string, way nest.Way, turn bool, key, goal string, effort int) {
+func set(dir, name, title string, way nest.Method, turn bool, key, goal string, effort int) {
 	var sheets, best, bound, proven int
 	var all, longest time.Duration
 	list := read(dir, name)
 	for _, in := range list {
 		pieces := in.pieces(turn)
-		l, took := lay(pieces, nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}, nest.Rules{Way: way}, effort)
+		l, took := lay(pieces, nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}, nest.Rules{Method: way}, effort)
 		sheets += l.Count
-		bound += l.Fewest
+		bound += l.MinSheets
 		if v := in.Best[key]; v != nil {
 			best += *v
 		}
-		if l.Best() {
+		if l.Optimal() {
 			proven++
 		}
 		all += took
@@ -122,8 +122,8 @@ func strips(dir string, turn bool, goal string) {
 	reached := 0
 	for _, in := range list {
 		s := nest.Sheet{Name: in.Name, Length: in.Strip, Width: in.High, Count: 1, Price: 1}
-		l, took := lay(in.pieces(turn), s, nest.Rules{Way: nest.Free}, 5000)
-		if !slices.ContainsFunc(l.Left, func(n int) bool { return n > 0 }) {
+		l, took := lay(in.pieces(turn), s, nest.Rules{Method: nest.Free}, 5000)
+		if !slices.ContainsFunc(l.Remaining, func(n int) bool { return n > 0 }) {
 			reached++
 		}
 		all += took
@@ -159,7 +159,7 @@ func shop() {
 	board := nest.Sheet{Name: "board", Length: 2_440_000, Width: 1_220_000, Price: 1, Trim: nest.Trim{Left: 5000, Right: 5000, Bottom: 5000, Top: 5000}}
 	for _, j := range []struct {
 		parts, sizes int
-		way          nest.Way
+		way          nest.Method
 		goal         string
 	}{{500, 60, nest.Guillotine, "one over the bound, 2 s"}, {500, 60, nest.Free, "one over the bound, 2 s"}, {10_000, 1000, nest.Guillotine, ""}, {100_000, 100_000, nest.Guillotine, "30 s, 1 GB"}} {
 		rnd := rand.New(rand.NewPCG(1, uint64(j.sizes)))
@@ -173,13 +173,13 @@ func shop() {
 		for n := j.sizes; n < j.parts; n++ {
 			pieces[rnd.IntN(j.sizes)].Count++
 		}
-		l, took := lay(pieces, board, nest.Rules{Way: j.way, Kerf: 3200}, 0)
+		l, took := lay(pieces, board, nest.Rules{Method: j.way, Kerf: 3200}, 0)
 		var use syscall.Rusage
 		check(syscall.Getrusage(syscall.RUSAGE_SELF, &use))
 		proven := 0
-		if l.Best() {
+		if l.Optimal() {
 			proven = 1
 		}
-		fmt.Printf("| %d drawer parts of %d sizes, %s | %d | %s | bound %d | %d | %.2f s | %d MB so far |\n", j.parts, j.sizes, j.way, l.Count, j.goal, l.Fewest, proven, took.Seconds(), use.Maxrss/1024)
+		fmt.Printf("| %d drawer parts of %d sizes, %s | %d | %s | bound %d | %d | %.2f s | %d MB so far |\n", j.parts, j.sizes, j.way, l.Count, j.goal, l.MinSheets, proven, took.Seconds(), use.Maxrss/1024)
 	}
 }

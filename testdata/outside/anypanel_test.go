@@ -56,7 +56,7 @@ func TestDXFOfAnyPanel(t *testing.T) {
 		{dxf.R2000, "R2000", geom.Inch, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 0, Relief: "side", ExactSlots: "line", DepthFrom: "spoilboard"}},
 		{dxf.R12, "R12", geom.Inch, nil, routing{}},
 	} {
-		work, faults := mill.Prepare(mill.Part{Panel: p, Least: 18, Most: 18}, mill.Settings{Bits: c.bits, OverRun: c.rules.OverRun, Relief: mill.Relief(c.rules.Relief),
+		work, faults := mill.Prepare(mill.Part{Panel: p, MinThickness: 18, MaxThickness: 18}, mill.Settings{Bits: c.bits, Overcut: c.rules.OverRun, Relief: mill.Relief(c.rules.Relief),
 			Slots: mill.Slots(c.rules.ExactSlots), FromSpoilboard: c.rules.DepthFrom == "spoilboard", Unit: c.unit})
 		if len(faults) > 0 {
 			t.Fatalf("%+v", faults)

@@ -14,9 +14,9 @@ import (
 	"drawerwright/geom/solid"
 )
 
-// mostOverlap is the volume, in mm3, in which two parts may both be where their
+// maxOverlap is the volume, in mm3, in which two parts may both be where their
 // faces meet: depths in layer names are rounded to 0.01 mm.
-const mostOverlap = 10
+const maxOverlap = 10
 
 // cutPanel is a panel as its DXF files draw it, in millimetres: the outline, and
 // for each pocket the depth that its layer names.
@@ -173,7 +173,7 @@ func together(name string, side, front, back, bottom cutPanel) (box jsonBox, wid
 	}}, width, depth
 }
 
-// boxFacts is what boxes.mjs tells of a box.
+// boxFacts is what  reports of a box.
 type boxFacts struct {
 	Name      string
 	Low, High [3]float64
@@ -270,7 +270,7 @@ func checkBoxes(t *testing.T, dir string, r report) {
 	}
 	for i, f := range assemble(t, boxes) {
 		for _, o := range f.Overlaps {
-			if o.Volume > mostOverlap {
+			if o.Volume > maxOverlap {
 				t.Errorf("%s: %s and %s overlap by %.1f mm3", f.Name, o.A, o.B, o.Volume)
 			}
 		}
@@ -286,7 +286,7 @@ func checkBoxes(t *testing.T, dir string, r report) {
 		for _, o := range f.Overlaps {
 			most = math.Max(most, o.Volume)
 		}
-		if most <= mostOverlap {
+		if most <= maxOverlap {
 			t.Errorf("%s: a dado 0.3 mm too shallow is not seen", f.Name)
 		}
 	}

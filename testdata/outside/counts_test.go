@@ -9,7 +9,7 @@ import (
 	"testing"
 )
 
-// counted is what dxflib/count.cpp tells of a file: entities by type and layer.
+// counted is what dxflib/count.cpp reports of a file: entities by type and layer.
 type counted struct {
 	File   string
 	Counts map[string]int

@@ -11,7 +11,7 @@ import (
 	"drawerwright/geom/geomtest"
 )
 
-// cutFile is what dxf_cuts.py tells of a drawing.
+// cutFile is what  reports of a drawing.
 type cutFile struct {
 	Dir, File, Face string
 	Length, Width   float64
@@ -33,13 +33,13 @@ type shapedCut struct {
 // box is the extent of what was swept.
 func (c shapedCut) box() (w, h float64) { return c.Bounds[2] - c.Bounds[0], c.Bounds[3] - c.Bounds[1] }
 
-// mostArea is the most, in square millimetres, that areas of a cut may differ:
+// maxArea is the most, in square millimetres, that areas of a cut may differ:
 // chords for arcs make up a tenth of it.
-const mostArea = 0.01
+const maxArea = 0.01
 
-// mostBent is that where the outline has arcs: the proof takes chords for them that
+// maxBent is that where the outline has arcs: the proof takes chords for them that
 // keep within 0.001 mm, and two thirds of that along a pull's 126 mm are 0.084 mm2.
-const mostBent = 0.1
+const maxBent = 0.1
 
 var cuts onces[[]cutFile]
 
@@ -55,7 +55,7 @@ func shapely(t *testing.T, args ...string) []cutFile {
 	return list
 }
 
-// sameCuts compares the cuts of a folder with those of its proof, and tells how far
+// sameCuts compares the cuts of a folder with those of its proof, and reports how far
 // the areas are apart at most.
 func sameCuts(files []cutFile, p proven) (worst float64, err error) {
 	index := map[string]int{}
@@ -77,9 +77,9 @@ func sameCuts(files []cutFile, p proven) (worst float64, err error) {
 			total--
 			s := files[i].Cuts[n]
 			off := max(math.Abs(c.Drawn-s.Drawn), math.Abs(c.Reached-s.Reached), math.Abs(c.Swept-s.Swept))
-			limit := mostArea
+			limit := maxArea
 			if files[i].Bent {
-				limit = mostBent
+				limit = maxBent
 			}
 			worst = max(worst, off)
 			if c.Layer != s.Layer || off > limit || math.Abs(c.Bit*p.mm()-s.Bit) > micrometre || math.Abs(c.Beyond*p.mm()-s.Beyond) > micrometre {
@@ -106,7 +106,7 @@ func roundedArea(files []cutFile) (n int, err error) {
 				continue
 			}
 			w, h := c.box()
-			if want := w*h - (4-math.Pi)*c.Bit*c.Bit/4; math.Abs(c.Swept-want) > mostArea {
+			if want := w*h - (4-math.Pi)*c.Bit*c.Bit/4; math.Abs(c.Swept-want) > maxArea {
 				return n, fmt.Errorf("%s, %s: %.4f mm2, in closed form %.4f", f.File, c.Layer, c.Swept, want)
 			}
 			n++
@@ -145,7 +145,7 @@ func TestCuts(t *testing.T) {
 					if c.Arcs >= c.Corners-2 { // any bit that gets into a hole or a slot with round ends clears it
 						continue
 					}
-					if math.Abs(c.Swept-files[j].Cuts[i].Swept) <= mostArea {
+					if math.Abs(c.Swept-files[j].Cuts[i].Swept) <= maxArea {
 						t.Errorf("%s, %s: a radius larger by %s mm is not seen", f.File, c.Layer, more)
 					}
 				}
@@ -177,9 +177,9 @@ func TestCutsFind(t *testing.T) {
 		t.Fatal(err)
 	}
 	for name, spoil := range map[string]func(c *shapedCut){
-		"drawn":   func(c *shapedCut) { c.Drawn += 2 * mostArea },
-		"reached": func(c *shapedCut) { c.Reached -= 2 * mostArea },
-		"swept":   func(c *shapedCut) { c.Swept += 2 * mostArea },
+		"drawn":   func(c *shapedCut) { c.Drawn += 2 * maxArea },
+		"reached": func(c *shapedCut) { c.Reached -= 2 * maxArea },
+		"swept":   func(c *shapedCut) { c.Swept += 2 * maxArea },
 		"beyond":  func(c *shapedCut) { c.Beyond += 2 * micrometre },
 		"layer":   func(c *shapedCut) { c.Layer += "X" },
 		"bit":     func(c *shapedCut) { c.Bit += 2 * micrometre },

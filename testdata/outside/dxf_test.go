@@ -24,7 +24,7 @@ type entity struct {
 	Heights     [3]float64 // least, greatest, thickness
 }
 
-// audited is what dxf_audit.py tells of a file.
+// audited is what  reports of a file.
 type audited struct {
 	File, Version  string
 	Insunits       *int

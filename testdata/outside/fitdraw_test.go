@@ -48,7 +48,7 @@ func TestDrawnAsScipy(t *testing.T) {
 	d := sawnBox(t, 80, 90, 0.2)
 	boards := fit.MeasuredBoards(d.Spec)
 	boards.Sides = fit.Spread{Minus: 0.9, Plus: 0.4}
-	list := fit.Box(d, boards, fit.Accuracy{Cutter: 0.1, Cut: 0.2, Fence: 0.1, Height: 0.9, Length: 20}, nil)
+	list := fit.Measures(d, boards, fit.Accuracy{Cutter: 0.1, Cut: 0.2, Fence: 0.1, Height: 0.9, Length: 20}, nil)
 	width := stackOf(t, list, "outside-width")
 	at := func(name string) int {
 		for i, s := range width.Sources {
@@ -87,7 +87,7 @@ func TestDrawnAsScipy(t *testing.T) {
 		for _, q := range a.At {
 			same, below = append(same, s), append(below, geom.Interval{Min: math.Inf(-1), Max: q})
 		}
-		drawn, _ := fit.Draw(same, below, draws, 5)
+		drawn, _ := fit.SampleBoxes(same, below, draws, 5)
 		is := func(what string, got, want, by float64) {
 			t.Helper()
 			if !(math.Abs(got-want) <= errors*by) {
@@ -129,7 +129,7 @@ func TestOddsAsScipy(t *testing.T) {
 		d := sawnBox(t, 400, 450, 0.2)
 		boards := fit.MeasuredBoards(d.Spec)
 		boards.Sides = c.boards
-		list := fit.Box(d, boards, c.by, nil)
+		list := fit.Measures(d, boards, c.by, nil)
 		var stacks []fit.Stack
 		var limits []geom.Interval
 		named := map[string][2]float64{}
@@ -156,7 +156,7 @@ func TestOddsAsScipy(t *testing.T) {
 		if len(answers) != 2 || answers[0].Name != "right" || answers[1].Name != "aim" {
 			t.Fatalf("%s: %+v", name, answers)
 		}
-		_, right := fit.Draw(stacks, limits, draws, 5)
+		_, right := fit.SampleBoxes(stacks, limits, draws, 5)
 		p := answers[0].Mean
 		if by := errors * math.Sqrt(2*p*(1-p)/draws); math.Abs(right-p) > by || p == 1 || p == 0 {
 			t.Errorf("%s: %.5f of the boxes are right, of scipy's %.5f; four standard errors are %.5f", name, right, p, by)
@@ -164,7 +164,7 @@ func TestOddsAsScipy(t *testing.T) {
 		kept, best := answers[1].Parts[0], answers[1].Parts[1]
 		// The aim is found from fit.Draws boxes, and keeps to the middle within two of their
 		// standard errors.
-		if by := 2*math.Sqrt(best*(1-best)/fit.Draws) + errors*math.Sqrt(2*best*(1-best)/draws); best-kept > by || best == 1 {
+		if by := 2*math.Sqrt(best*(1-best)/fit.Samples) + errors*math.Sqrt(2*best*(1-best)/draws); best-kept > by || best == 1 {
 			t.Errorf("%s: aimed at %.3f, %.5f of scipy's boxes run, of the best place %.5f; allowed are %.5f", name, aim, kept, best, by)
 		}
 	}

@@ -156,7 +156,7 @@ func TestFitAsSolids(t *testing.T) {
 		d    joinery.Drawer
 	}{{"saw", saw}, {"from the top", again(joinery.Router, joinery.FromTop, 0)}, {"from the spoilboard", again(joinery.Router, joinery.FromSpoilboard, 0.1)}} {
 		d := c.d
-		list := fit.Box(d, fit.MeasuredBoards(d.Spec), fit.AccuracyOf(d.Spec.Cutter.Kind), nil)
+		list := fit.Measures(d, fit.MeasuredBoards(d.Spec), fit.AccuracyOf(d.Spec.Cutter.Kind), nil)
 		for _, corner := range []string{"++++++++++", "-+-+-+-+--", "+-+-++--++", "--++-+--+-", "----------", "+--+-++-++"} {
 			m := cutBy(d, nil)
 			x := offs{}

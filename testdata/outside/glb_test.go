@@ -10,7 +10,7 @@ import (
 	"testing"
 )
 
-// glbFacts is what glb.mjs tells of a file.
+// glbFacts is what  reports of a file.
 type glbFacts struct {
 	File             string
 	Errors, Warnings int

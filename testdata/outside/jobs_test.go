@@ -10,7 +10,7 @@ import (
 type extraJob struct {
 	name, text string
 	bits       []float64              // diameters of a router's bits, in mm, when it has several
-	cuts       func(c shapedCut) bool // tells what the job is here for; nil when not said
+	cuts       func(c shapedCut) bool // what the job is here for; nil when not given
 }
 
 const extraStock = `units: mm

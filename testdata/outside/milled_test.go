@@ -13,9 +13,9 @@ import (
 )
 
 const (
-	// mostInGoing is the volume, in mm3, that two parts of a box that goes together
+	// maxInGoing is the volume, in mm3, that two parts of a box that goes together
 	// may have in common where they stand.
-	mostInGoing = 1.0
+	maxInGoing = 1.0
 	// chordVolume is what chords for arcs can make of it: those of the product's
 	// proof keep within 0.005 mm of relief and bit rounds, a few millimetres long and
 	// up to 10 mm deep.
@@ -222,7 +222,7 @@ func differs(d proof, f boxFacts, mm, askew float64) (off apart, err error) {
 				said = p.Volume
 			}
 		}
-		if said == 0 && o.Volume <= mostInGoing+chordVolume { // the proof lists what is over 1 mm3
+		if said == 0 && o.Volume <= maxInGoing+chordVolume { // the proof lists what is over 1 mm3
 			continue
 		}
 		off.volume = max(off.volume, math.Abs(said-o.Volume))
@@ -233,7 +233,7 @@ func differs(d proof, f boxFacts, mm, askew float64) (off apart, err error) {
 	switch d.Verdict {
 	case goes, goesBut, goesSome:
 		off.going = most.Volume
-		if most.Volume > mostInGoing+chordVolume {
+		if most.Volume > maxInGoing+chordVolume {
 			return off, fmt.Errorf("it %s, and %s and %s overlap by %.2f mm3", d.Verdict, most.A, most.B, most.Volume)
 		}
 		for axis, s := range [3]span{d.Width, d.Depth, d.Height} {
@@ -253,7 +253,7 @@ func differs(d proof, f boxFacts, mm, askew float64) (off apart, err error) {
 			}
 		}
 	case goesNot:
-		if most.Volume <= mostInGoing {
+		if most.Volume <= maxInGoing {
 			return off, fmt.Errorf("it %s, and nothing overlaps by more than %.2f mm3", d.Verdict, most.Volume)
 		}
 	default:

@@ -133,7 +133,7 @@ func TestPacketPages(t *testing.T) {
 			}
 			continue
 		}
-		if off := differing(grey(t, p), grey(t, name)); off > mostDiffering {
+		if off := differing(grey(t, p), grey(t, name)); off > maxDiffering {
 			t.Errorf("%s: %.2f %% of the page differs from what was looked at", filepath.Base(p), 100*off)
 		}
 	}
@@ -141,15 +141,15 @@ func TestPacketPages(t *testing.T) {
 		t.Errorf("%d pages, %d were looked at", len(pages), len(old))
 	}
 	// The comparison sees a page that is another one.
-	if off := differing(grey(t, pages[0]), grey(t, pages[1])); off <= mostDiffering {
+	if off := differing(grey(t, pages[0]), grey(t, pages[1])); off <= maxDiffering {
 		t.Errorf("two pages differ by %.2f %% alone", 100*off)
 	}
 }
 
 const (
-	// mostDiffering is the part of a page's dots that may be another grey: versions of
+	// maxDiffering is the part of a page's dots that may be another grey: versions of
 	// poppler set the edges of letters differently, by fewer than one dot in 200.
-	mostDiffering = 0.005
+	maxDiffering = 0.005
 	// sameGrey is by how much a dot may be lighter or darker, of 255.
 	sameGrey = 64
 )

@@ -8,7 +8,7 @@ import (
 	"testing"
 )
 
-// laidOut is what dxf_sheets.py tells of a sheet.
+// laidOut is what  reports of a sheet.
 type laidOut struct {
 	Dir, Sheet                  string
 	Parts, Faces, Layers, Holes int

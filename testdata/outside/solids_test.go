@@ -16,7 +16,7 @@ import (
 	"drawerwright/geom/solid"
 )
 
-// solidFacts is what stl.mjs tells of a file.
+// solidFacts is what  reports of a file.
 type solidFacts struct {
 	File, Status string
 	Volume       float64

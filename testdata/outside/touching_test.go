@@ -15,9 +15,9 @@ const (
 	// plays and the slack of a bottom or a divider at one side, less than a tongue is
 	// long.
 	nudge = 1.3
-	// leastTouch is the volume, in mm3, in which a part that was moved meets what it
+	// minTouch is the volume, in mm3, in which a part that was moved meets what it
 	// touched: a shoulder of a few square millimetres.
-	leastTouch = 2.0
+	minTouch = 2.0
 )
 
 // touch is a part, the way in which it is moved, and what it must meet.
@@ -124,9 +124,9 @@ func TestTouching(t *testing.T) {
 func (c touch) judge(f boxFacts) error {
 	for _, o := range f.Overlaps {
 		switch {
-		case c.part == "" && o.Volume > mostInGoing+chordVolume:
+		case c.part == "" && o.Volume > maxInGoing+chordVolume:
 			return fmt.Errorf("%s and %s overlap by %.2f mm3", o.A, o.B, o.Volume)
-		case c.part != "" && o.Volume < leastTouch:
+		case c.part != "" && o.Volume < minTouch:
 			return fmt.Errorf("%s, moved by %v, does not meet %s: %.2f mm3", c.part, c.by, c.on, o.Volume)
 		}
 	}

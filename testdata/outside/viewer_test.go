@@ -34,8 +34,8 @@ type checked struct {
 // viewerChecks are all checks of a page.
 var viewerChecks = []string{"load", "orbit", "explode", "section", "measures", "plays", "overlaps", "keys", "theme", "axe", "update", "frames", "phone", "without WebGL", "without scripts"}
 
-// mostBank is how large the page of a bank of twelve drawers may be, in bytes.
-const mostBank = 1_500_000
+// maxBank is how large the page of a bank of twelve drawers may be, in bytes.
+const maxBank = 1_500_000
 
 // bankOfTwelve has a title that would run if it were taken for markup.
 const bankOfTwelve = `job: "<img src=x onerror=alert(1)> & Co"
@@ -66,8 +66,8 @@ func TestViewer(t *testing.T) {
 	bench, r := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
 	bank, rows := build(t, bankOfTwelve)
 	page := func(dir string) string { return filepath.Join(dir, "preview", "index.html") }
-	if info, err := os.Stat(page(bank)); err != nil || info.Size() > mostBank || len(rows.Drawers) != 12 {
-		t.Errorf("the page of %d drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), mostBank)
+	if info, err := os.Stat(page(bank)); err != nil || info.Size() > maxBank || len(rows.Drawers) != 12 {
+		t.Errorf("the page of %d drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), maxBank)
 	}
 	many := []string{"load", "explode", "section", "without WebGL"}
 	marked := []string{"load", "measures", "overlaps", "axe", "without WebGL", "without scripts"}
@@ -163,7 +163,7 @@ func hostile(t *testing.T) string {
 		p := &d.Parts[i]
 		source.Names, source.Quantities = append(source.Names, hostileName+string(p.Role)), append(source.Quantities, 1)
 		if p.Role == joinery.Side {
-			p.Stands[0].Origin = p.Stands[0].Origin.Add(p.Stands[0].Normal().Scale(3))
+			p.Placements[0].Origin = p.Placements[0].Origin.Add(p.Placements[0].Normal().Scale(3))
 		}
 	}
 	s, err := scene.Make(source, geom.FineGrid(1000))

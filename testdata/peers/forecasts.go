@@ -28,25 +28,25 @@ func forecasts() {
 		list = append(list, d)
 	}
 	measures := func(d joinery.Drawer) []fit.Measure {
-		return fit.Box(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, nil)
+		return fit.Measures(d, fit.MeasuredBoards(d.Spec), fit.SawAccuracy, nil)
 	}
 	draw := func(d joinery.Drawer, n int) {
 		var stacks []fit.Stack
 		var limits []geom.Interval
 		for _, m := range measures(d) {
-			stacks, limits = append(stacks, m.Stack), append(limits, geom.Interval{Min: m.Least, Max: m.Most})
+			stacks, limits = append(stacks, m.Stack), append(limits, geom.Interval{Min: m.LowerLimit, Max: m.UpperLimit})
 		}
-		fit.Draw(stacks, limits, n, 1)
+		fit.SampleBoxes(stacks, limits, n, 1)
 	}
 	plain := best(3, func() {
-		var needs []setup.Need
+		var needs []setup.Requirement
 		for _, d := range list {
 			for _, m := range measures(d) {
 				m.Stack.Result()
 			}
-			needs = append(needs, setup.Of(d))
+			needs = append(needs, setup.RequirementOf(d))
 		}
-		setup.Judge(needs)
+		setup.GroupSettings(needs)
 	})
 	row("what the boxes of 1,000 drawers will do, without draws", plain, "", "the goal is 0.5 s")
 	start := time.Now()

@@ -25,7 +25,7 @@ func perPlan(openings, rows int) time.Duration {
 	r := testing.Benchmark(func(b *testing.B) {
 		for b.Loop() {
 			for i := range openings {
-				plan, problems := opening.Make(opening.Bank{
+				plan, problems := opening.Solve(opening.Bank{
 					Opening: opening.Opening{Width: []float64{400 + 0.3*float64(i)}, Height: []float64{130 * float64(rows)}, Depth: []float64{540}, Fronts: opening.NoFront},
 					Slide:   slide, Rows: make([]opening.Row, rows), Graduation: opening.Equal, Sides: sides,
 				})

@@ -68,7 +68,7 @@ type Part struct {
 	// BandingThickness its thickness, BandingPrice that of a metre.
 	Banding, BandingThickness, BandingPrice float64
 	Bits                                    []mill.Bit
-	Work                                    mill.Work
+	Work                                    mill.Operations
 	Engraved                                *Engraved // nil where no numbers are asked for
 	Drawings                                []Drawing // one for each face that is cut, in the order of cutting
 	STL                                     string    // its file, relative to the output folder
@@ -117,7 +117,7 @@ func Make(j *job.Job) (Batch, []Problem) {
 	for i, d := range j.Drawers {
 		if r, missing := drawing.Missing(d.Name); missing {
 			all = append(all, Problem{Drawer: i, Diagnosis: geom.Diagnosis{
-				Code: "letters", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldName},
+				Code: "letters", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingName},
 				Fact: geom.Sentencef("the letters of the packet and its labels have no %q: an empty box stands for it", r),
 				Ask:  geom.Sentencef("write names in Latin, Greek or Cyrillic letters"),
 			}})
@@ -205,7 +205,7 @@ func (b Batch) judge(j *job.Job, i int, d *Drawer) []proposal {
 func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
 	out := Drawer{Box: advice.Box{Drawer: d}, Folder: job.FileName(d.Spec.Name), Bits: bits}
 	for _, p := range d.Parts {
-		part := Part{Part: p, Name: partName(out.Folder, p), Drawer: d.Spec.Name, Quantity: d.Spec.Count*len(p.Stands) + spares, Spares: spares, Bits: bits}
+		part := Part{Part: p, Name: partName(out.Folder, p), Drawer: d.Spec.Name, Quantity: d.Spec.Count*len(p.Placements) + spares, Spares: spares, Bits: bits}
 		part.STL = "preview/" + out.Folder + "/" + part.Name + ".stl"
 		out.Parts = append(out.Parts, part)
 	}
@@ -213,7 +213,7 @@ func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
 }
 
 // sameNames finds drawers that have a part with one name: a drawer's name can end as
-// another's part does. Two drawers of one name were told of when the job was read.
+// another's part does. Two drawers of one name were reported when the job was read.
 func (b Batch) sameNames() (problems []Problem) {
 	first := make(map[string]Drawer)
 	for i, d := range b.Drawers {
@@ -225,7 +225,7 @@ func (b Batch) sameNames() (problems []Problem) {
 				}
 				told = true
 				problems = append(problems, Problem{Drawer: i, Diagnosis: geom.Diagnosis{
-					Code: "same-name", Level: geom.LevelError, Subject: geom.Subject{Setting: joinery.FieldName, Part: string(p.Role)},
+					Code: "same-name", Level: geom.LevelError, Subject: geom.Subject{Setting: joinery.SettingName, Part: string(p.Role)},
 					Fact: geom.Sentencef("its %s would have the same files as a part of %q: %s", p.Role, other.Spec.Name, p.Name),
 					Ask:  geom.Sentencef("give one of the two drawers another name"),
 				}})
@@ -255,7 +255,7 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 		p := &d.Parts[i]
 		settings := b.Router
 		settings.Bits = p.Bits
-		work, found := mill.Prepare(mill.Part{Panel: p.Panel, Least: p.Stock.Thickness.Min, Most: p.Stock.Thickness.Max}, settings)
+		work, found := mill.Prepare(mill.Part{Panel: p.Panel, MinThickness: p.Stock.Thickness.Min, MaxThickness: p.Stock.Thickness.Max}, settings)
 		p.Work = work
 		for _, d := range found {
 			fact := d.Fact.In(b.Units)
@@ -269,7 +269,7 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 			d.Fact = geom.Sentencef("%s: %s", p.Role, d.Fact)
 			d.Subject.Part = string(p.Role)
 			if d.Subject.Setting == mill.SettingBits {
-				d.Subject.Setting = joinery.FieldCutter
+				d.Subject.Setting = joinery.SettingCutter
 			}
 			ways := routerWays(j, drawer, d)
 			d.Remedies = nil
@@ -339,7 +339,7 @@ func LayersHint(err error) string {
 		return "shorten the pattern of layer names, or leave the version at R2000"
 	}
 	hint := "change the pattern of layer names; " + strings.Join(job.LayerTokens, " ") + " tell cuts apart"
-	var clash *router.Clash
+	var clash *router.LayerConflict
 	if errors.As(err, &clash) && clash.In == router.InDepth {
 		hint += "; or write `elevation: yes` under dxf: then each cut tells its depth itself"
 	}

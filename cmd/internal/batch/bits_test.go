@@ -99,7 +99,7 @@ func TestMadeForItsBit(t *testing.T) {
 					q := alone.Parts[k]
 					settings := b.Router
 					settings.Bits = []mill.Bit{bit}
-					work, _ := mill.Prepare(mill.Part{Panel: q.Panel, Least: p.Stock.Thickness.Min, Most: p.Stock.Thickness.Max}, settings)
+					work, _ := mill.Prepare(mill.Part{Panel: q.Panel, MinThickness: p.Stock.Thickness.Min, MaxThickness: p.Stock.Thickness.Max}, settings)
 					for _, c := range p.Work.Cuts {
 						if c.Bit != n || c.Pocket < 0 || !sameSlots(d.Drawer.Parts, alone.Parts, k, c.Pocket) {
 							continue

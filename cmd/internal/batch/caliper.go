@@ -7,12 +7,12 @@ import (
 
 // CaliperLimits are those of the readings of drawers that are cut at one setting, with
 // boards as they were measured.
-func CaliperLimits(drawers []Drawer) gauge.Set {
+func CaliperLimits(drawers []Drawer) gauge.Limits {
 	list := make([]gauge.Drawer, len(drawers))
 	for i, d := range drawers {
 		list[i] = d.ForCaliper()
 	}
-	return gauge.Of(list)
+	return gauge.Find(list)
 }
 
 // ForCaliper is a drawer for its caliper limits.

@@ -71,7 +71,7 @@ func (b *Batch) number(p *Part, number string, from bool) {
 		asked.Lines = append(asked.Lines, path)
 	}
 	thick := p.Stock.Thickness
-	work, _ := mill.Prepare(mill.Part{Panel: p.Panel, Least: thick.Min, Most: thick.Max, Engraving: asked}, settings)
+	work, _ := mill.Prepare(mill.Part{Panel: p.Panel, MinThickness: thick.Min, MaxThickness: thick.Max, Engraving: asked}, settings)
 	if work.Engraved == nil {
 		return
 	}

@@ -33,7 +33,7 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 	}
 	var boxes []advice.Box
 	for i, m := range d.Outcome.Measures {
-		if m.Out() && !said[m.CheckID] {
+		if m.OutOfLimits() && !said[m.CheckID] {
 			p := outOfLimits(m)
 			if !advise {
 				problems = append(problems, p)
@@ -48,7 +48,7 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 			case found:
 				p.Eases = []geom.Remedy{r}
 			default:
-				p.Ask, p.Asked = d.help(d.Outcome.Help(i), m)
+				p.Ask, p.Asked = d.help(d.Outcome.MostUseful(i), m)
 			}
 			problems = append(problems, p)
 		}
@@ -66,11 +66,11 @@ func boxesOf(rows []Drawer) []advice.Box {
 }
 
 // outOfLimits says what a measure is likely, and what it may be.
-func outOfLimits(m fit.Foreseen) geom.Diagnosis {
+func outOfLimits(m fit.SimulatedMeasure) geom.Diagnosis {
 	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
-	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max), mm(m.Least), mm(m.Most), m.Verdict)
-	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {
-		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.Most-m.Least), mm(m.Max-m.Min))
+	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max), mm(m.LowerLimit), mm(m.UpperLimit), m.Verdict)
+	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {
+		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.UpperLimit-m.LowerLimit), mm(m.Max-m.Min))
 	}
 	return m.Misfit(geom.Diagnosis{
 		Code: geom.Code(m.Code), Level: geom.LevelWarning, Subject: geom.Subject{Part: string(m.Part), Setting: advice.SettingFor(m)},
@@ -91,23 +91,23 @@ const fieldAccuracy geom.Setting = "accuracy"
 const KeyLots = "lots"
 
 // help says what would help most, and the change that it asks for, if it is one.
-func (d *Drawer) help(h fit.Help, m fit.Foreseen) (said geom.Sentence, asked geom.Change) {
+func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sentence, asked geom.Change) {
 	if h.Cause == "" {
 		return geom.Sentencef("change what the drawer asks for, or its limits"), asked
 	}
 	switch least := advice.Finest(d.Spec.Cutter.Kind); {
-	case h.Need == 0 && h.Halved.Part < m.Right.Part+advice.Noticeable:
+	case h.Need == 0 && h.Halved.Fraction < m.Right.Fraction+advice.Noticeable:
 		said = geom.Sentencef("no one thing that is off moves it much: change what the drawer asks for, or its limits")
 	case h.Cause.Board():
 		if stock, assumed := d.OneReading(h.Cause); assumed {
 			return geom.Sentencef("%s has one reading, and a standard lets its boards differ by %s: "+
 				"measure more of them, and write the thinnest and the thickest",
-				stock, geom.Millimetres(2*h.Now)), asked
+				stock, geom.Millimetres(2*h.Current)), asked
 		}
 		if said = sortBoards(h); h.Need > 0 {
 			asked = geom.Change{Setting: boardsOf[h.Cause], Key: KeyLots, Max: 2 * h.Need}
 		}
-	case h.Need < least && h.Now/2 < least:
+	case h.Need < least && h.Current/2 < least:
 		return geom.Sentencef("%s: no shop works much finer: change what the drawer asks for, or its limits", d.offMost(h)), asked
 	case h.Need < least:
 		h.Need = 0
@@ -116,10 +116,10 @@ func (d *Drawer) help(h fit.Help, m fit.Foreseen) (said geom.Sentence, asked geo
 		asked = geom.Change{Setting: fieldAccuracy, Key: string(h.Cause), Max: h.Need}
 		said = geom.Sentencef("%s: keep it within %s and write `accuracy: {%s: %s}`", d.offMost(h), geom.AtMost(h.Need), h.Cause, geom.AtMost(h.Need))
 	}
-	if h.Need == 0 && h.Halved.Part >= m.Right.Part+advice.Noticeable {
+	if h.Need == 0 && h.Halved.Fraction >= m.Right.Fraction+advice.Noticeable {
 		said = geom.Sentencef("%s; with half of it %s", said, h.Halved)
 	}
-	if m.Code == fit.SlideClearance && m.Max-m.Min > m.Most-m.Least {
+	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {
 		said = geom.Sentencef("%s; or take a slide that allows more", said)
 	}
 	return said, asked
@@ -127,22 +127,22 @@ func (d *Drawer) help(h fit.Help, m fit.Foreseen) (said geom.Sentence, asked geo
 
 // boardsOf are the entries of the boards that are the cause of what is off.
 var boardsOf = map[fit.Cause]geom.Setting{
-	fit.OfSides: joinery.FieldSides, fit.OfFront: joinery.FieldFront, fit.OfBack: joinery.FieldBack,
-	fit.OfBottom: joinery.FieldBottom, fit.OfDividers: joinery.FieldDividers,
+	fit.OfSides: joinery.SettingSides, fit.OfFront: joinery.SettingFront, fit.OfBack: joinery.SettingBack,
+	fit.OfBottom: joinery.SettingBottom, fit.OfDividers: joinery.FieldDividers,
 }
 
 // sortBoards is what helps where boards differ most.
-func sortBoards(h fit.Help) geom.Sentence {
+func sortBoards(h fit.Improvement) geom.Sentence {
 	lots := geom.Sentencef("measure alike")
 	if h.Need > 0 {
 		lots = geom.Sentencef("differ by no more than %s", geom.AtMost(2*h.Need))
 	}
 	return geom.Sentencef("%s, which differ by %s, move it most: sort them into lots that %s, and write the readings of each",
-		h.Cause, geom.Millimetres(2*h.Now), lots)
+		h.Cause, geom.Millimetres(2*h.Current), lots)
 }
 
 // offMost is what moves a measure most, and by how much it is off.
-func (d *Drawer) offMost(h fit.Help) geom.Sentence {
+func (d *Drawer) offMost(h fit.Improvement) geom.Sentence {
 	what := causeText[h.Cause]
 	if d.Spec.Cutter.Kind.FollowsDrawing() {
 		switch h.Cause {
@@ -152,5 +152,5 @@ func (d *Drawer) offMost(h fit.Help) geom.Sentence {
 			what = "the router's zero"
 		}
 	}
-	return geom.Sentencef("%s, +-%s, moves it most", what, geom.Millimetres(h.Now))
+	return geom.Sentencef("%s, +-%s, moves it most", what, geom.Millimetres(h.Current))
 }

@@ -16,7 +16,7 @@ func (d *Drawer) sag(j *job.Job, drawer int, load float64) []proposal {
 		return nil
 	}
 	p := proposal{Diagnosis: geom.Diagnosis{
-		Code: "sag", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldBottom, Part: string(joinery.Bottom)},
+		Code: "sag", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingBottom, Part: string(joinery.Bottom)},
 		Fact: geom.Sentencef("under %s, spread evenly, the bottom sags by %s (%s if its edges were clamped; the truth is between), "+
 			"and if the load stays for years by up to %s; %s is a two-hundredth of its span",
 			words.Kilograms(load), geom.Caliper(s.Sag.Simple), geom.Caliper(s.Sag.Clamped), geom.Caliper(s.Lasting), geom.Caliper(s.SagLimit)),
@@ -30,6 +30,6 @@ func (d *Drawer) sag(j *job.Job, drawer int, load float64) []proposal {
 		}
 		p.ways = [][]Way{thicker}
 	}
-	p.ways = append(p.ways, lessLoad(j, drawer, s.MostLoad(load)))
+	p.ways = append(p.ways, lessLoad(j, drawer, s.MaxLoad(load)))
 	return []proposal{p}
 }

@@ -50,8 +50,8 @@ func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 				ask = geom.Sentencef("%s", WaysText(s, cutter.Kind))
 			}
 			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
-				Code: "setup-limit", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldCutter, Part: string(board.Role)}, Fact: fact,
-				Measured: geom.Millimetres(s.Refused.Measured), Limit: geom.Millimetres(s.Refused.Max),
+				Code: "setup-limit", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingCutter, Part: string(board.Role)}, Fact: fact,
+				Measured: geom.Millimetres(s.Refused.Measured), Limit: geom.Millimetres(s.Refused.Allowed),
 				Ask: ask,
 			}, ways: setupWays(j, drawer, s), also: also})
 		}
@@ -75,9 +75,9 @@ func StepName(s setup.Step) string {
 		return "notches"
 	case len(s.EdgeCuts) > 0:
 		return "fingers"
-	case s.Work == setup.Bored:
+	case s.Holding == setup.Bored:
 		return "holes"
-	case s.Work == setup.Opened:
+	case s.Holding == setup.Opened:
 		return "openings"
 	}
 	return s.Kind.String() + "s"
@@ -86,7 +86,7 @@ func StepName(s setup.Step) string {
 // WaysText says what makes a cut that the machine refuses.
 func WaysText(s setup.Step, k joinery.CutterKind) string {
 	other := setup.OtherFenced(k)
-	words := map[setup.Way]string{
+	words := map[setup.Alternative]string{
 		setup.ByNarrower: "with a narrower cutter",
 		setup.ByOther:    fmt.Sprintf("on a %s (kind: %s)", MachineName(other), other),
 		setup.ByStrip:    wayWords[setup.ByStrip],
@@ -96,7 +96,7 @@ func WaysText(s setup.Step, k joinery.CutterKind) string {
 		setup.ByCorner:   fmt.Sprintf("or take a corner whose fronts have plain ends (joint: %s or %s)", joinery.Rabbet, joinery.Butt),
 	}
 	var list []string
-	for _, w := range s.Ways {
+	for _, w := range s.Alternatives {
 		list = append(list, words[w])
 	}
 	return "make them " + strings.Join(slices.Compact(list), "; ")

@@ -27,7 +27,7 @@ func setupWays(j *job.Job, drawer int, s setup.Step) (ways [][]Way) {
 	for _, mm := range setup.UsualBits(j.Units) {
 		bits = append(bits, geom.LengthOf(mm).Text(j.Units))
 	}
-	for _, w := range s.Ways {
+	for _, w := range s.Alternatives {
 		switch w {
 		case setup.ByOther:
 			ways = append(ways, tool(setup.OtherFenced(c.Kind), "width", geom.LengthOf(c.Width).Text(j.Units)))
@@ -47,9 +47,9 @@ func setupWays(j *job.Job, drawer int, s setup.Step) (ways [][]Way) {
 }
 
 // ownLimit is the limit of a machine that makes the cut.
-func ownLimit(j *job.Job, drawer int, b setup.Beyond) Way {
+func ownLimit(j *job.Job, drawer int, b setup.Exceeded) Way {
 	value := geom.LengthOf(b.Measured).RoundUp(j.Units).Text(j.Units)
-	if b.Least {
+	if b.IsMin {
 		value = geom.LengthOf(b.Measured).RoundDown(j.Units).Text(j.Units)
 	}
 	if b.Limit == setup.LimitReach {
@@ -63,7 +63,7 @@ func ownLimit(j *job.Job, drawer int, b setup.Beyond) Way {
 // byTheWay is what makes such a cut in a drawer that stays as it is, which no entry says.
 func byTheWay(s setup.Step) geom.Sentence {
 	var list []string
-	for _, w := range s.Ways {
+	for _, w := range s.Alternatives {
 		if w == setup.ByStrip || w == setup.ByGuide {
 			list = append(list, wayWords[w])
 		}
@@ -78,7 +78,7 @@ func byTheWay(s setup.Step) geom.Sentence {
 var machineAt = map[joinery.CutterKind]string{joinery.Saw: "on a table saw", joinery.RouterTable: "on a router table", joinery.Router: "on a CNC router", joinery.Hand: "by hand"}
 
 // wayWords are the ways that no entry of the job file has.
-var wayWords = map[setup.Way]string{
+var wayWords = map[setup.Alternative]string{
 	setup.ByStrip: "in a strip that is long enough to be pushed, from which the parts are cut afterwards",
 	setup.ByGuide: "with a hand-held router along a straightedge that is clamped across the part",
 }

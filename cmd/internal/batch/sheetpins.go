@@ -39,7 +39,7 @@ func (b Batch) turnedSheets() (list []router.Sheet) {
 					faces[f] = true
 				}
 				parts = append(parts, p.CutPart())
-				whole.Parts = append(whole.Parts, router.Placed{Part: p.Drawn(b.Router)})
+				whole.Parts = append(whole.Parts, router.Placement{Part: p.Drawn(b.Router)})
 			}
 		}
 		if len(faces) < 2 || !slices.ContainsFunc(parts, func(p sheet.CutPart) bool { return len(p.Bits) > 0 }) {

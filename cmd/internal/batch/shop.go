@@ -12,7 +12,7 @@ func shopOf(j *job.Job, drawer int) advice.Shop {
 	f := advice.Shop{Accuracy: d.Accuracy, Boards: j.Boards(d.Spec)}
 	if plan := slideOf(j, drawer); plan != nil {
 		if least, most, inside, known := plan.Running(); known {
-			f.Slide = &fit.Running{Least: least, Most: most, InsideCounts: inside}
+			f.Slide = &fit.SlideFit{Min: least, Max: most, InsideCounts: inside}
 		}
 	}
 	return f

@@ -49,8 +49,8 @@ func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
 				Code: "weight", Level: geom.LevelWarning, Subject: geom.Subject{Setting: fieldLoad},
 				Fact: geom.Sentencef("box and load weigh %s and %s, %.0f %% of the %s that such slides are rated for; %.0f %% is usual at most",
-					words.Kilograms(s.Empty), words.Kilograms(load), 100*total/s.Slide.Load, words.Kilograms(s.Slide.Load), 100*strength.MostLoaded),
-				Measured: words.Kilograms(total), Limit: words.Kilograms(s.Slide.Load * strength.MostLoaded),
+					words.Kilograms(s.Empty), words.Kilograms(load), 100*total/s.Slide.Load, words.Kilograms(s.Slide.Load), 100*strength.MaxLoaded),
+				Measured: words.Kilograms(total), Limit: words.Kilograms(s.Slide.Load * strength.MaxLoaded),
 				Ask: stronger,
 			}, ways: [][]Way{lessLoad(j, drawer, strength.SlideRoom(s.Slide, s.Empty))}, also: stronger})
 		}
@@ -60,7 +60,7 @@ func (d *Drawer) strengthen(j *job.Job, drawer int) (problems []proposal) {
 	}
 	if plan != nil && d.BottomOut > plan.RoomBehind {
 		problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
-			Code: "bottom-behind", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.FieldBottom, Part: string(joinery.Bottom)},
+			Code: "bottom-behind", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingBottom, Part: string(joinery.Bottom)},
 			Fact: geom.Sentencef("in the dampest air the bottom stands out %s behind the back, and there is %s behind the box: the drawer no longer closes",
 				geom.Millimetres(d.BottomOut), geom.Millimetres(plan.RoomBehind)),
 			Measured: geom.Millimetres(d.BottomOut), Limit: geom.Millimetres(plan.RoomBehind),

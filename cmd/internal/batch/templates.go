@@ -39,7 +39,7 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 		return nil // without a stock, of which the job's problems tell
 	}
 	t := *j.Templates
-	o := template.Options{Job: b.Title, Thickness: t.Thickness, Least: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin,
+	o := template.Options{Job: b.Title, Thickness: t.Thickness, MinBridge: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin,
 		Number: func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }, Unit: b.Units.String()}
 	if t.Register == job.RegisterLip {
 		o.Register = template.Lip
@@ -181,7 +181,7 @@ func cornerOf(group []Drawer) template.Corner {
 	}
 	limits := CaliperLimits(group)
 	if r, found := limits.CutDepth(); found {
-		c.Deep, c.Depths = r.Target, [2]float64{r.Least, r.Most}
+		c.Deep, c.Depths = r.Target, [2]float64{r.Min, r.Max}
 	}
 	if least, most, found := limits.Tongue(d.Spec); found {
 		c.Tongue = [2]float64{least, most}

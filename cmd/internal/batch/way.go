@@ -58,9 +58,9 @@ func plain(list []geom.Diagnosis) (out []proposal) {
 	return out
 }
 
-// mostTrials is how many changes are tried for a job: a file with mistakes without number
+// maxTrials is how many changes are tried for a job: a file with mistakes without number
 // has no more hints than a person reads.
-const mostTrials = 48
+const maxTrials = 48
 
 // adviser tries what proposals name. Trials of the same change are one.
 type adviser struct {
@@ -71,7 +71,7 @@ type adviser struct {
 	tried    map[string]map[about]int // what is said with a change; nil where the file has mistakes then
 }
 
-// about tells what is said of a job apart.
+// about tells diagnoses of a job apart.
 type about struct {
 	drawer int
 	geom.Topic
@@ -137,7 +137,7 @@ func (a *adviser) said(drawer int, w Way, lengths []float64) (now map[about]int,
 	for _, e := range w.Edits {
 		key.WriteString("\x00" + strings.Join(e.Path, ">") + "=" + e.Value)
 	}
-	if now, done := a.tried[key.String()]; done || len(a.tried) >= mostTrials {
+	if now, done := a.tried[key.String()]; done || len(a.tried) >= maxTrials {
 		return now, now != nil
 	}
 	var changed *job.Job

@@ -20,7 +20,7 @@ const cornerLeft, cornerFore, cornerShown = 2.0, 5.0, 9.0
 // left side with its inside face, the front, and the bottom, a little apart.
 func corner(d batch.Drawer, s scene.Scene, grid float64) drawing.Drawing {
 	left := func(piece scene.Piece) bool {
-		return s.Parts[piece.Part].Role == joinery.Side && piece.Stand.Normal().X > 0
+		return s.Parts[piece.Part].Role == joinery.Side && piece.Placement.Normal().X > 0
 	}
 	thick := 0.0
 	for _, piece := range s.Boxes[0].Pieces {
@@ -30,7 +30,7 @@ func corner(d batch.Drawer, s scene.Scene, grid float64) drawing.Drawing {
 	}
 	var solids []solid.Mesh
 	for _, piece := range s.Boxes[0].Pieces {
-		part, stand := s.Parts[piece.Part], piece.Stand
+		part, stand := s.Parts[piece.Part], piece.Placement
 		switch {
 		case part.Role == joinery.Front:
 			stand.Origin.Y -= cornerFore * thick

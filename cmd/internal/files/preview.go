@@ -34,8 +34,8 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 	for _, piece := range p.scene.Boxes[0].Pieces {
 		part := p.scene.Parts[piece.Part]
 		m := p.scene.Meshes[part.Mesh]
-		assembled = append(assembled, m.Place(piece.Stand, boxed.Grid))
-		exploded = append(exploded, m.Place(aside(part.Role, piece.Stand, boxed.Apart), boxed.Grid))
+		assembled = append(assembled, m.Place(piece.Placement, boxed.Grid))
+		exploded = append(exploded, m.Place(aside(part.Role, piece.Placement, boxed.Apart), boxed.Grid))
 	}
 	folder := "preview/" + d.Folder + "/"
 	for _, view := range []struct {

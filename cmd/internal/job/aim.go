@@ -25,7 +25,7 @@ func (b *builder) aim(j *Job, d Drawer, plan opening.Plan) float64 {
 	if !sound {
 		return 0
 	}
-	for _, m := range fit.Box(box, j.Boards(d.Spec), d.Accuracy, &fit.Running{Least: least, Most: most, InsideCounts: inside}) {
+	for _, m := range fit.Measures(box, j.Boards(d.Spec), d.Accuracy, &fit.SlideFit{Min: least, Max: most, InsideCounts: inside}) {
 		if m.Code == fit.SlideClearance {
 			by := fit.Aim(m.Stack, geom.Interval{Min: least - m.Nominal, Max: most - m.Nominal})
 			step := widthStep[b.units]

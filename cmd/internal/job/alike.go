@@ -59,7 +59,7 @@ func (b *builder) plan(j *Job) {
 		drawers += len(plans[i].Rows)
 		banks, planned, at = append(banks, *w.bank), append(planned, plans[i]), append(at, i)
 	}
-	groups := opening.Alike(banks, planned, opening.DefaultAlike)
+	groups := opening.Standardize(banks, planned, opening.DefaultAlike)
 	asked := b.root.values["alike"]
 	if asked.text == yes {
 		for _, g := range groups {
@@ -110,9 +110,9 @@ func placesOf(g opening.Shared, at []int, place map[int]int) (list []int) {
 // aimed plans an opening whose boxes are aimed at what its slides take.
 func (b *builder) aimed(j *Job, w waiting) (opening.Plan, []geom.Diagnosis) {
 	w.bank.Aim = 0
-	plan, found := opening.Make(*w.bank)
+	plan, found := opening.Solve(*w.bank)
 	if w.bank.Aim = b.aim(j, w.drawer, plan); w.bank.Aim != 0 {
-		return opening.Make(*w.bank)
+		return opening.Solve(*w.bank)
 	}
 	return plan, found
 }

@@ -53,7 +53,7 @@ func TestAlikeIsOffered(t *testing.T) {
 }
 
 // TestAlikeDoesNothing: openings that differ by more, or drawers that are made in another
-// way, share no box, and the key is told of; an opening that is refused is another matter.
+// way, share no box, and the key is reported; an opening that is refused is another matter.
 func TestAlikeDoesNothing(t *testing.T) {
 	for name, c := range map[string]struct {
 		old, new string

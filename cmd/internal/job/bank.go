@@ -21,7 +21,7 @@ func (b *builder) bank(s *section, d Drawer) {
 	if get["slide"].given {
 		d.places[joinery.FieldUndermount] = get["slide"].at
 	}
-	d.places[joinery.FieldOutside] = get["opening"].at
+	d.places[joinery.SettingOutside] = get["opening"].at
 	hole := known(b, get["opening"], b.openings, "opening", !b.root.values["openings"].given)
 	if !b.root.values["openings"].given && !b.lost {
 		b.fail(CodeMissingKey, get["opening"].at, "write `openings:` with the opening as it was measured", "the file has no openings")

@@ -171,7 +171,7 @@ func (b *builder) drawer(s *section) Drawer {
 		}
 	}
 	get := s.values
-	for _, f := range []geom.Setting{joinery.FieldName, joinery.FieldOutside, joinery.FieldJoint} {
+	for _, f := range []geom.Setting{joinery.SettingName, joinery.SettingOutside, joinery.SettingJoint} {
 		put(f, get[string(f)])
 	}
 	size := get["outside"]
@@ -185,16 +185,16 @@ func (b *builder) drawer(s *section) Drawer {
 	sides, bottom := get["sides"], get["bottom"]
 	front := either(get["front"], sides)
 	back := either(get["back"], front)
-	put(joinery.FieldSides, sides)
-	put(joinery.FieldFront, front)
-	put(joinery.FieldBack, back)
-	put(joinery.FieldBottom, bottom)
+	put(joinery.SettingSides, sides)
+	put(joinery.SettingFront, front)
+	put(joinery.SettingBack, back)
+	put(joinery.SettingBottom, bottom)
 	for _, name := range []string{"sides", "front", "back", "bottom"} {
 		b.checkStock(name, get[name])
 	}
 	d.Sides, d.Front, d.Back, d.Bottom = b.stocks[sides.text], b.stocks[front.text], b.stocks[back.text], b.stocks[bottom.text]
 
-	put(joinery.FieldCutter, b.setCutter(&d, get["cutter"]))
+	put(joinery.SettingCutter, b.setCutter(&d, get["cutter"]))
 	if dxf := b.root.values["dxf"].section; dxf != nil {
 		put("layers", dxf.values["layers"])
 		put("files", dxf.values["files"])
@@ -261,7 +261,7 @@ func (b *builder) checkStock(name string, v value) {
 	if _, known := b.stocks[v.text]; known || v.text == "" || b.lost || len(b.stocks) == 0 {
 		return
 	}
-	hint, instead := "the stocks of the file are "+alternatives(b.stockNames), b.stockNames[:min(len(b.stockNames), mostShown)]
+	hint, instead := "the stocks of the file are "+alternatives(b.stockNames), b.stockNames[:min(len(b.stockNames), maxShown)]
 	if near := nearest(v.text, b.stockNames); near != "" {
 		hint = fmt.Sprintf("did you mean `%s`? %s", near, hint)
 	}

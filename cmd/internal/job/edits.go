@@ -11,7 +11,7 @@ import (
 
 // CutterEdit sets the width of the cutter, or the diameter of the only bit, that a
 // drawer is cut with: its own or the file's. With several bits there is none: a reading
-// does not tell which of them cut.
+// does not say which of them cut.
 func (j *Job) CutterEdit(drawer int, value string) (Edit, bool) {
 	path := j.Drawers[drawer].cutterAt
 	return Edit{Path: path, Value: value}, path != nil

@@ -11,7 +11,7 @@ import (
 // drawer's joint has no use for.
 func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) {
 	get := s.values
-	for _, f := range []geom.Setting{joinery.FieldBackJoint, joinery.FieldSetback, joinery.FieldFasteners, joinery.FieldFingerWidth} {
+	for _, f := range []geom.Setting{joinery.SettingBackJoint, joinery.SettingSetback, joinery.SettingFasteners, joinery.SettingFingerWidth} {
 		put(f, get[string(f)])
 	}
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
@@ -49,7 +49,7 @@ func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value))
 		get := s.values
 		b.checkStock("stock", get["stock"])
 		div := joinery.Divider{
-			Stock: b.stocks[get["stock"].text], Way: joinery.Way(get["way"].text),
+			Stock: b.stocks[get["stock"].text], Way: joinery.GrainDirection(get["way"].text),
 			Count: int(get["at"].number), Height: get["height"].mm(0), Loose: get["loose"].text == "yes",
 		}
 		for i := range get["at"].lengths {

@@ -89,7 +89,7 @@ var jobKeys = []key{
 		doc: "yes: boxes that are made alike, for openings that differ by up to " + mm(opening.DefaultAlike) + ", are made in one size, with shims between the slides and the wider cabinet"},
 	{name: "slides", form: formNamed, keys: slideKeys, noun: "slide", most: maxSlides, without: "the built-in kinds are there alone", doc: "The shop's own slides by name"},
 	{name: "slides-from", form: formPath, without: "the slides are those of the job", doc: "A file of slides that jobs share, from the folder of the job: it holds units and slides"},
-	{name: "drawers", form: formList, required: true, keys: drawerKeys, oneOf: []string{string(joinery.FieldOutside), "opening"}, noun: "drawer", most: maxDrawers, doc: "The drawers to make"},
+	{name: "drawers", form: formList, required: true, keys: drawerKeys, oneOf: []string{string(joinery.SettingOutside), "opening"}, noun: "drawer", most: maxDrawers, doc: "The drawers to make"},
 }
 
 var cutterKeys = []key{
@@ -136,20 +136,20 @@ func bitTypeWords() (words []string) {
 }
 
 var routerKeys = []key{
-	{name: string(mill.SettingOverRun), form: formLength, min: 0, max: maxOverRun, fallback: mm(mill.DefaultOverRun),
+	{name: string(mill.SettingOvercut), form: formLength, min: 0, max: maxOverRun, fallback: mm(mill.DefaultOvercut),
 		doc: "How much further than the bit's radius a cut that leaves the part runs past its edge"},
-	{name: "relief", form: formSection, words: reliefWords, keys: reliefKeys, without: string(mill.ReliefBisector),
+	{name: "relief", form: formSection, words: reliefWords, keys: reliefKeys, without: string(mill.ReliefDogbone),
 		doc: "Where a part with square corners goes into a pocket, its corners are cleared by a round on their bisector, or by one through their shorter side, or stay round with none, which is refused where a part would stop there; one for all, or one for each operation"},
 	{name: "exact-slots", form: formWord, words: []string{string(mill.SlotsWidened), string(mill.SlotsLine)}, fallback: string(mill.SlotsWidened),
 		doc: "widened: a slot just as wide as its bit is drawn " + mm(mill.SlotRoom) + " wider; line: as the line that the bit's centre follows"},
 	{name: "depth-from", form: formWord, words: []string{string(joinery.FromTop), string(joinery.FromSpoilboard)}, fallback: string(joinery.FromTop),
-		doc: "top: layers tell how deep a cut is; spoilboard: how much wood is left under it, so that a board's thickness moves neither tongues nor the box's width"},
+		doc: "top: layers say how deep a cut is; spoilboard: how much wood is left under it, so that a board's thickness moves neither tongues nor the box's width"},
 	{name: string(mill.SettingRegister), form: formSection, keys: registerKeys, without: "its defaults hold",
 		doc: "The two holes on which a part lies when it has been turned over"},
 	{name: string(mill.SettingTabs), form: formSection, keys: tabKeys, without: "no tabs are left", doc: "Bridges that hold a part while it is cut out, on edges that no other part bears on"},
 	{name: "engrave", form: formSection, words: []string{yes, no}, keys: engraveKeys, without: "parts have no number on them",
 		doc: "The number of a part, engraved where it does not show in the box: below the bottom's groove, or on the underside of a bottom"},
-	{name: string(mill.SettingSkin), form: formLength, min: 0.1, max: maxPlay, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through"},
+	{name: string(mill.SettingOnionSkin), form: formLength, min: 0.1, max: maxPlay, doc: "What is left under the outline of small parts, to cut through by hand", without: "they are cut right through"},
 	{name: string(mill.SettingSmall), form: formLength, min: 1, max: 1000, fallback: mm(mill.DefaultSmallPart), doc: "A part with less area than a square of this side is small"},
 	{name: string(mill.SettingThrough), form: formLength, min: 0, max: maxPlay, fallback: "0", doc: "How far cuts that go through the board go on into the spoilboard"},
 	{name: string(mill.SettingGap), form: formLength, min: 0.5, max: 200, doc: "How far apart parts lie on a sheet, checked against what is cut beyond their edges", without: "as the sheets need it"},
@@ -161,13 +161,13 @@ var engraveKeys = []key{
 	{name: "bit", form: formName, doc: "The bit that engraves, and cuts nothing else", without: "the narrowest"},
 }
 
-var reliefWords = []string{string(mill.ReliefBisector), string(mill.ReliefSide), string(mill.ReliefNone)}
+var reliefWords = []string{string(mill.ReliefDogbone), string(mill.ReliefTBone), string(mill.ReliefNone)}
 
 // reliefOthers is the entry for operations that have none of their own.
 const reliefOthers = "others"
 
 var reliefKeys = func() []key {
-	keys := []key{{name: reliefOthers, form: formWord, words: reliefWords, fallback: string(mill.ReliefBisector), doc: "Of all operations that are not named"}}
+	keys := []key{{name: reliefOthers, form: formWord, words: reliefWords, fallback: string(mill.ReliefDogbone), doc: "Of all operations that are not named"}}
 	for _, operation := range mill.Relieved {
 		keys = append(keys, key{name: operation, form: formWord, words: reliefWords, doc: "Of every " + operation, without: "as others"})
 	}
@@ -193,28 +193,28 @@ var tabKeys = []key{
 const tabSlots, tabMarks = "slots", "marks"
 
 var joineryKeys = []key{
-	{name: string(joinery.FieldFenceDistance), form: formLength, min: minSetting, max: maxSetting,
+	{name: string(joinery.SettingFenceDistance), form: formLength, min: minSetting, max: maxSetting,
 		doc: "From the edge of a part to its dado or groove", without: "half the measured thickness of the front"},
-	{name: string(joinery.FieldCutterHeight), form: formLength, min: minSetting, max: maxSetting,
+	{name: string(joinery.SettingCutterHeight), form: formLength, min: minSetting, max: maxSetting,
 		doc: "The depth of every cut", without: "half the measured thickness of the sides"},
-	{name: string(joinery.FieldGrooveEnds), form: formWord, words: []string{string(joinery.GrooveStopped), string(joinery.GrooveThrough), string(joinery.GroovePlugged)},
+	{name: string(joinery.SettingGrooveEnds), form: formWord, words: []string{string(joinery.GrooveStopped), string(joinery.GrooveThrough), string(joinery.GroovePlugged)},
 		doc:     "stopped: the groove of the bottom ends inside the dados of the sides, which a saw cannot do; through: it shows at the ends; plugged: it runs through there, and plugs of a size that is listed close it",
 		without: "stopped for a CNC router, else through"},
-	{name: string(joinery.FieldBottomFit), form: formWord, fallback: string(joinery.BottomAuto),
+	{name: string(joinery.SettingBottomFit), form: formWord, fallback: string(joinery.BottomAuto),
 		words: []string{string(joinery.BottomAuto), string(joinery.BottomCaptured), string(joinery.BottomFlush), string(joinery.BottomSlidIn), string(joinery.BottomApplied), string(joinery.BottomCleats)},
 		doc: "captured: the bottom at its full thickness; flush: on a tongue, level with the bottom edges; slid-in: captured, under a back that ends above it; " +
 			"applied: from below, as large as the box; cleats: from above, on strips along the insides of the walls; auto: captured where the groove takes it"},
-	{name: string(joinery.FieldBottomHeight), form: formLength, min: minSetting, max: maxSize,
+	{name: string(joinery.SettingBottomHeight), form: formLength, min: minSetting, max: maxSize,
 		doc: "From the bottom edges up to the bottom's groove, which is then a setup of its own", without: "the fence distance"},
-	{name: string(joinery.FieldBottomSlack), form: formLength, min: 0, max: maxSlack, fallback: mm(joinery.DefaultBottomSlack),
+	{name: string(joinery.SettingBottomSlack), form: formLength, min: 0, max: maxSlack, fallback: mm(joinery.DefaultBottomSlack),
 		doc: "How much smaller the bottom is than its grooves from side to side, in all"},
-	{name: string(joinery.FieldDeepSlack), form: formLength, min: 0, max: maxSlack,
+	{name: string(joinery.SettingDeepSlack), form: formLength, min: 0, max: maxSlack,
 		doc: "The same from front to back; of a bottom that is slid in all of it is at the front", without: "as bottom-slack"},
-	{name: string(joinery.FieldDadoPlay), form: formLength, min: 0, max: maxPlay, fallback: mm(joinery.DefaultDadoPlay),
+	{name: string(joinery.SettingDadoPlay), form: formLength, min: 0, max: maxPlay, fallback: mm(joinery.DefaultDadoPlay),
 		doc: "How much wider than the tongues a router, or who works by hand, makes the dados"},
-	{name: string(joinery.FieldGroovePlay), form: formLength, min: 0, max: maxPlay, fallback: mm(joinery.DefaultGroovePlay),
+	{name: string(joinery.SettingGroovePlay), form: formLength, min: 0, max: maxPlay, fallback: mm(joinery.DefaultGroovePlay),
 		doc: "How much wider than the bottom is thick a router, or who works by hand, makes the grooves"},
-	{name: string(joinery.FieldGlueRoom), form: formLength, min: 0, max: maxPlay, fallback: mm(0),
+	{name: string(joinery.SettingGlueRoom), form: formLength, min: 0, max: maxPlay, fallback: mm(0),
 		doc: "How much deeper the dados are than the tongues are long"},
 	{name: "faces", form: formWord, words: []string{anyFaces, oneFace}, fallback: anyFaces,
 		doc: "one: a drawer that names no joint gets a corner that is cut from the inside faces alone, so that no part is turned over on the router"},

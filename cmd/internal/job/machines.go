@@ -15,14 +15,14 @@ type machineLength struct {
 }
 
 var machineLengths = []machineLength{
-	{setup.LimitHeight, func(m *setup.Machine) *float64 { return &m.MostHeight }, 1, 200, "How far the cutter stands over the table at most"},
-	{setup.LimitWidth, func(m *setup.Machine) *float64 { return &m.MostWidth }, 1, 200, "The widest cutter that its arbor or collet carries"},
+	{setup.LimitHeight, func(m *setup.Machine) *float64 { return &m.MaxHeight }, 1, 200, "How far the cutter stands over the table at most"},
+	{setup.LimitWidth, func(m *setup.Machine) *float64 { return &m.MaxWidth }, 1, 200, "The widest cutter that its arbor or collet carries"},
 	{setup.LimitFence, func(m *setup.Machine) *float64 { return &m.FenceReach }, minReachOfSaw, maxSize, "How far the fence opens; of a saw, a sheet that is wider is cut with a hand-held saw along a guide"},
 	{setup.LimitSled, func(m *setup.Machine) *float64 { return &m.SledReach }, minReachOfSaw, maxSize, "The longest crosscut that the sled or mitre gauge takes; of a saw, a longer one through a sheet is cut along a guide"},
 	{setup.LimitOnSled, func(m *setup.Machine) *float64 { return &m.OnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
-	{setup.LimitLeastEnd, func(m *setup.Machine) *float64 { return &m.LeastOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge; on a router table, in a finger jig"},
-	{setup.LimitMostEnd, func(m *setup.Machine) *float64 { return &m.MostOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge; on a router table, in a finger jig"},
-	{setup.LimitLeastFed, func(m *setup.Machine) *float64 { return &m.LeastFed }, 20, maxSize, "The shortest part that is pushed along the fence; across, a shorter one is clamped to the sled"},
+	{setup.LimitMinOnEnd, func(m *setup.Machine) *float64 { return &m.MinOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge; on a router table, in a finger jig"},
+	{setup.LimitMaxOnEnd, func(m *setup.Machine) *float64 { return &m.MaxOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge; on a router table, in a finger jig"},
+	{setup.LimitMinFed, func(m *setup.Machine) *float64 { return &m.MinFed }, 20, maxSize, "The shortest part that is pushed along the fence; across, a shorter one is clamped to the sled"},
 }
 
 // fencedKinds are the machines whose limits a job can write down.
@@ -66,9 +66,9 @@ func (b *builder) machines() setup.Machines {
 		if v := s.values[passKey]; v.number > 0 {
 			m.Pass = v.number
 		}
-		if m.LeastOnEnd > m.MostOnEnd {
-			b.fail(CodeOutOfRange, either(s.values[string(setup.LimitMostEnd)], s.values[string(setup.LimitLeastEnd)]).at, "write the smaller of the two as the shortest",
-				"%s is more than %s", setup.LimitLeastEnd, setup.LimitMostEnd)
+		if m.MinOnEnd > m.MaxOnEnd {
+			b.fail(CodeOutOfRange, either(s.values[string(setup.LimitMaxOnEnd)], s.values[string(setup.LimitMinOnEnd)]).at, "write the smaller of the two as the shortest",
+				"%s is more than %s", setup.LimitMinOnEnd, setup.LimitMaxOnEnd)
 		}
 		out[k] = m
 	}

@@ -150,7 +150,7 @@ func TestReadOpenings(t *testing.T) {
 		if d.Count != 2 || d.Spares != 1 || d.Load != 20 || d.Undermount == nil || d.Undermount.Recess != 13 || d.DrawerFront.HandleApart != 160 || d.DrawerFront.Stock.Name != "oak" {
 			t.Errorf("drawer %d is %+v", i, d)
 		}
-		if at := j.Where(i, joinery.FieldOutside); at != (Position{18, 14}) {
+		if at := j.Where(i, joinery.SettingOutside); at != (Position{18, 14}) {
 			t.Errorf("the size of drawer %d is at %v", i, at)
 		}
 	}

@@ -60,7 +60,7 @@ type reporter struct {
 	lost bool
 }
 
-// full tells that further problems are not kept, so that reading can stop.
+// full reports that further problems are not kept, so that reading can stop.
 func (r *reporter) full() bool { return len(r.problems) >= MaxProblems }
 
 func (r *reporter) fail(code Code, at Position, hint, format string, args ...any) {

@@ -74,13 +74,13 @@ func changeText(c geom.Change, s joinery.Spec) string {
 	}
 	v := span(c, s.Units)
 	switch c.Setting {
-	case joinery.FieldOutside:
+	case joinery.SettingOutside:
 		return fmt.Sprintf("make the %s %s", c.Key, v)
-	case joinery.FieldSides:
+	case joinery.SettingSides:
 		return "take sides of " + v
-	case joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom:
+	case joinery.SettingFront, joinery.SettingBack, joinery.SettingBottom:
 		return fmt.Sprintf("take a %s of %s", c.Setting, v)
-	case joinery.FieldCutter:
+	case joinery.SettingCutter:
 		return cutterText(c, s, v)
 	case joinery.FieldDividers:
 		if c.Key == "height" {

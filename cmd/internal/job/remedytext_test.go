@@ -17,7 +17,7 @@ func TestHintsInWords(t *testing.T) {
 	router := joinery.Spec{Units: geom.Millimetre, Cutter: joinery.Cutter{Kind: joinery.Router}}
 	hand := joinery.Spec{Units: geom.Millimetre, Cutter: joinery.Cutter{Kind: joinery.Hand}}
 	one := func(c geom.Change) geom.Remedy { return geom.Remedy{Changes: []geom.Change{c}} }
-	higher := one(geom.Change{Setting: joinery.FieldOutside, Key: "height", Min: 22.46, Max: math.Inf(1)})
+	higher := one(geom.Change{Setting: joinery.SettingOutside, Key: "height", Min: 22.46, Max: math.Inf(1)})
 	ask := geom.Sentencef("sort boards that differ by %s", geom.Millimetres(1))
 	for want, c := range map[string]struct {
 		diagnosis geom.Diagnosis
@@ -25,20 +25,20 @@ func TestHintsInWords(t *testing.T) {
 		others    []string
 	}{
 		"make the height 22.46 mm or more":          {geom.Diagnosis{Remedies: []geom.Remedy{higher}, Ask: ask}, saw, nil},
-		"write bottom-fit: slid-in":                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldBottomFit, Word: "slid-in"})}}, saw, nil},
-		"take sides of 12 mm or less":               {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldSides, Max: 12})}}, saw, nil},
-		"take a bottom of 5.75 mm to 6.32 mm":       {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldBottom, Min: 5.75, Max: 6.32})}}, saw, nil},
-		"write a bottom-slack of 2 mm":              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldBottomSlack, Min: 2, Max: 2})}}, saw, nil},
+		"write bottom-fit: slid-in":                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottomFit, Word: "slid-in"})}}, saw, nil},
+		"take sides of 12 mm or less":               {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingSides, Max: 12})}}, saw, nil},
+		"take a bottom of 5.75 mm to 6.32 mm":       {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottom, Min: 5.75, Max: 6.32})}}, saw, nil},
+		"write a bottom-slack of 2 mm":              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottomSlack, Min: 2, Max: 2})}}, saw, nil},
 		"write at: 3 for divider 2":                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "at", Item: 1, Count: 3})}}, saw, nil},
 		"write a height of 50 mm for divider 1":     {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "height", Min: 50, Max: 50})}}, saw, nil},
 		"take a board of 6 mm for divider 1":        {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Min: 6, Max: 6})}}, saw, nil},
 		"write width: 90 mm for the pull":           {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldPull, Key: "width", Min: 90, Max: 90})}}, saw, nil},
-		"shim the dado stack to 0.245 in to 1/4 in": {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldCutter, Min: in(0.245), Max: in(0.25)})}}, inches, nil},
-		"take a blade of 3 mm or less":              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldCutter, Max: 3})}}, saw, nil},
-		"take a bit of 7 mm to 9 mm, such as 8 mm":  {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldCutter, Min: 7, Max: 9})}}, router, nil},
-		"take a plough iron of 5 mm":                {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldCutter, Min: 5, Max: 5})}}, hand, nil},
+		"shim the dado stack to 0.245 in to 1/4 in": {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: in(0.245), Max: in(0.25)})}}, inches, nil},
+		"take a blade of 3 mm or less":              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Max: 3})}}, saw, nil},
+		"take a bit of 7 mm to 9 mm, such as 8 mm":  {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 7, Max: 9})}}, router, nil},
+		"take a plough iron of 5 mm":                {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingCutter, Min: 5, Max: 5})}}, hand, nil},
 		"make the height 22.46 mm or more, make the height 22.46 mm or more and write bottom-fit: flush; but then the lid sticks; and it rattles": {geom.Diagnosis{Remedies: []geom.Remedy{{
-			Changes: append(append([]geom.Change{}, higher.With(higher).Changes...), geom.Change{Setting: joinery.FieldBottomFit, Word: "flush"}),
+			Changes: append(append([]geom.Change{}, higher.With(higher).Changes...), geom.Change{Setting: joinery.SettingBottomFit, Word: "flush"}),
 			Then:    []geom.Diagnosis{{Fact: geom.Sentencef("the lid sticks")}, {Fact: geom.Sentencef("it rattles")}},
 		}}}, saw, nil},
 		"make the height 22.46 mm or more; or less load; or a strip": {geom.Diagnosis{Remedies: []geom.Remedy{higher}, Ask: ask}, saw, []string{"less load", "a strip"}},

@@ -13,10 +13,10 @@ import (
 func (r *reader) router(s *section) mill.Settings {
 	get := s.values
 	out := mill.Settings{
-		OverRun:        get[string(mill.SettingOverRun)].mm(0),
+		Overcut:        get[string(mill.SettingOvercut)].mm(0),
 		Slots:          mill.Slots(get["exact-slots"].text),
 		FromSpoilboard: get["depth-from"].text == string(joinery.FromSpoilboard),
-		Skin:           get[string(mill.SettingSkin)].mm(0),
+		OnionSkin:      get[string(mill.SettingOnionSkin)].mm(0),
 		SmallPart:      get[string(mill.SettingSmall)].mm(0),
 		PartGap:        get[string(mill.SettingGap)].mm(0),
 		Through:        get[string(mill.SettingThrough)].mm(0),
@@ -39,7 +39,7 @@ func (r *reader) router(s *section) mill.Settings {
 // reliefOf reads the relief of all operations, and those of single ones.
 func reliefOf(v value) (all mill.Relief, own map[string]mill.Relief) {
 	if v.section == nil {
-		return cmp.Or(mill.Relief(v.text), mill.ReliefBisector), nil
+		return cmp.Or(mill.Relief(v.text), mill.ReliefDogbone), nil
 	}
 	own = make(map[string]mill.Relief)
 	for _, operation := range mill.Relieved {
@@ -47,7 +47,7 @@ func reliefOf(v value) (all mill.Relief, own map[string]mill.Relief) {
 			own[operation] = mill.Relief(said.text)
 		}
 	}
-	return cmp.Or(mill.Relief(v.section.values[reliefOthers].text), mill.ReliefBisector), own
+	return cmp.Or(mill.Relief(v.section.values[reliefOthers].text), mill.ReliefDogbone), own
 }
 
 // cutter makes a tool of its section: a saw and a plough iron by their width, a router

@@ -13,7 +13,7 @@ import (
 func TestReadRouter(t *testing.T) {
 	j := read(t, goodFiles["router"])
 	want := mill.Settings{
-		OverRun: 2, Relief: mill.ReliefSide, Slots: mill.SlotsLine, FromSpoilboard: true, Skin: 0.4, SmallPart: 120, PartGap: 20, Through: 0.2,
+		Overcut: 2, Relief: mill.ReliefTBone, Slots: mill.SlotsLine, FromSpoilboard: true, OnionSkin: 0.4, SmallPart: 120, PartGap: 20, Through: 0.2,
 		Register: mill.Register{Place: mill.PlaceCentreLine, Diameter: 5, Distance: 30}, Tabs: mill.Tabs{Width: 8, Height: 2, Spacing: 300},
 	}
 	if !reflect.DeepEqual(j.Router, want) {
@@ -52,7 +52,7 @@ stock: {birch: {thickness: 12}}
 cutter: {kind: router, width: 6}
 drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
 `)
-	want := mill.Settings{OverRun: 1, Relief: mill.ReliefBisector, Slots: mill.SlotsWidened, SmallPart: 150, Register: mill.Register{Place: mill.PlaceWaste}}
+	want := mill.Settings{Overcut: 1, Relief: mill.ReliefDogbone, Slots: mill.SlotsWidened, SmallPart: 150, Register: mill.Register{Place: mill.PlaceWaste}}
 	if !reflect.DeepEqual(j.Router, want) || !slices.Equal(j.Drawers[0].Bits, []mill.Bit{{Name: "6 mm", Diameter: 6}}) {
 		t.Errorf("got %+v %v", j.Router, j.Drawers[0].Bits)
 	}
@@ -71,9 +71,9 @@ drawers: [{name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}]
 func TestReliefs(t *testing.T) {
 	for text, want := range map[string]mill.Settings{
 		"none": {Relief: mill.ReliefNone},
-		"{}":   {Relief: mill.ReliefBisector, Reliefs: map[string]mill.Relief{}},
-		"{others: side, groove: none, dado: bisector, rabbet: side, cutout: none, profile: bisector}": {Relief: mill.ReliefSide, Reliefs: map[string]mill.Relief{
-			"groove": mill.ReliefNone, "dado": mill.ReliefBisector, "rabbet": mill.ReliefSide, "cutout": mill.ReliefNone, "profile": mill.ReliefBisector}},
+		"{}":   {Relief: mill.ReliefDogbone, Reliefs: map[string]mill.Relief{}},
+		"{others: side, groove: none, dado: bisector, rabbet: side, cutout: none, profile: bisector}": {Relief: mill.ReliefTBone, Reliefs: map[string]mill.Relief{
+			"groove": mill.ReliefNone, "dado": mill.ReliefDogbone, "rabbet": mill.ReliefTBone, "cutout": mill.ReliefNone, "profile": mill.ReliefDogbone}},
 	} {
 		j := read(t, `units: mm
 stock: {birch: {thickness: 12}}

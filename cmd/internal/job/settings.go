@@ -19,18 +19,18 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(geom.Setting, val
 		settled = settled && (!v.given || v.text != "" || len(v.lengths) > 0)
 		return v
 	}
-	d.FenceDistance = setting(joinery.FieldFenceDistance).mm(0)
-	d.CutterHeight = setting(joinery.FieldCutterHeight).mm(0)
-	d.BottomFit = joinery.BottomFit(setting(joinery.FieldBottomFit).text)
-	d.BottomHeight = setting(joinery.FieldBottomHeight).mm(0)
-	d.BottomSlack = setting(joinery.FieldBottomSlack).mm(0)
-	if deep := setting(joinery.FieldDeepSlack); len(deep.lengths) > 0 {
+	d.FenceDistance = setting(joinery.SettingFenceDistance).mm(0)
+	d.CutterHeight = setting(joinery.SettingCutterHeight).mm(0)
+	d.BottomFit = joinery.BottomFit(setting(joinery.SettingBottomFit).text)
+	d.BottomHeight = setting(joinery.SettingBottomHeight).mm(0)
+	d.BottomSlack = setting(joinery.SettingBottomSlack).mm(0)
+	if deep := setting(joinery.SettingDeepSlack); len(deep.lengths) > 0 {
 		slack := deep.mm(0)
 		d.DeepSlack = &slack
 	}
-	d.GlueRoom = setting(joinery.FieldGlueRoom).mm(0)
-	ends := setting(joinery.FieldGrooveEnds)
-	dadoPlay, groovePlay := setting(joinery.FieldDadoPlay), setting(joinery.FieldGroovePlay)
+	d.GlueRoom = setting(joinery.SettingGlueRoom).mm(0)
+	ends := setting(joinery.SettingGrooveEnds)
+	dadoPlay, groovePlay := setting(joinery.SettingDadoPlay), setting(joinery.SettingGroovePlay)
 
 	if faces := setting("faces"); faces.text == oneFace && !b.namesJoint(d) {
 		d.Joint = joinery.DoubleRabbet
@@ -87,17 +87,20 @@ func (b *builder) checkFollowed(d *Drawer, own *section) {
 }
 
 // namesJoint reports whether a drawer's own entry decides on its joint.
-func (b *builder) namesJoint(d *Drawer) bool { _, given := d.places[joinery.FieldJoint]; return given }
+func (b *builder) namesJoint(d *Drawer) bool {
+	_, given := d.places[joinery.SettingJoint]
+	return given
+}
 
 // routerFields are the settings that not every machine can keep.
-var routerFields = []geom.Setting{joinery.FieldGrooveEnds, joinery.FieldDadoPlay, joinery.FieldGroovePlay}
+var routerFields = []geom.Setting{joinery.SettingGrooveEnds, joinery.SettingDadoPlay, joinery.SettingGroovePlay}
 
 // keeps reports whether a machine can do what a setting may ask for.
 func keeps(f geom.Setting, c joinery.Cutter) bool {
 	switch f {
-	case joinery.FieldGrooveEnds:
+	case joinery.SettingGrooveEnds:
 		return c.Kind.Stops()
-	case joinery.FieldGroovePlay:
+	case joinery.SettingGroovePlay:
 		return c.Kind.MadeToFit() || c.Groove > 0
 	}
 	return c.Kind.MadeToFit()
@@ -105,7 +108,7 @@ func keeps(f geom.Setting, c joinery.Cutter) bool {
 
 // asksMore reports whether a given value asks for what such a machine cannot do.
 func asksMore(f geom.Setting, v value) bool {
-	return f != joinery.FieldGrooveEnds || v.text == string(joinery.GrooveStopped)
+	return f != joinery.SettingGrooveEnds || v.text == string(joinery.GrooveStopped)
 }
 
 // sawn is a drawer with its machine.
@@ -118,13 +121,13 @@ type sawn struct {
 var kindNames = map[joinery.CutterKind]string{joinery.Saw: "a saw", joinery.RouterTable: "a router table", joinery.Router: "a CNC router", joinery.Hand: "hand tools"}
 
 func (b *builder) notFor(f geom.Setting, at Position, d sawn) {
-	if f == joinery.FieldGrooveEnds {
+	if f == joinery.SettingGrooveEnds {
 		b.fail(CodeNotForSaw, at, "write `groove-ends: through`, or cut the drawer with a router or a router table, or by hand",
 			"the drawer %s is cut with %s, whose grooves cannot be stopped", quote(d.drawer), kindNames[d.kind])
 		return
 	}
 	hint := "delete the entry, or cut the drawer with a CNC router or by hand"
-	if f == joinery.FieldGroovePlay {
+	if f == joinery.SettingGroovePlay {
 		hint += ", or give the cutter a `groove-cutter`, whose grooves are made to fit"
 	}
 	b.fail(CodeNotForSaw, at, hint,
@@ -154,7 +157,7 @@ func (b *builder) checkDefaults() {
 	for _, f := range routerFields {
 		v := b.joinery.values[string(f)]
 		d, known := b.fenced[f]
-		if v.given && known && asksMore(f, v) && (f == joinery.FieldGrooveEnds || !b.fitted) {
+		if v.given && known && asksMore(f, v) && (f == joinery.SettingGrooveEnds || !b.fitted) {
 			b.notFor(f, v.at, d)
 		}
 	}

@@ -10,16 +10,16 @@ import (
 
 // The words for how parts are cut from sheets.
 const (
-	SheetsGuillotine = "guillotine"
-	SheetsFree       = "free"
+	MethodGuillotine = "guillotine"
+	MethodFree       = "free"
 )
 
 var sheetKeys = []key{
-	{name: "way", form: formWord, words: []string{SheetsGuillotine, SheetsFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
+	{name: "way", form: formWord, words: []string{MethodGuillotine, MethodFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
 		without: "free where a router cuts all parts of a stock, else guillotine"},
 	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes"},
-	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: mm(sheet.UsualKerf) + " for saws; for routers the bit or the over-run and " + mm(mill.Between)},
-	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and over-run take, " + mm(mill.Between) + " and what the sheets may be short"},
+	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: mm(sheet.UsualKerf) + " for saws; for routers the bit or the over-run and " + mm(mill.MinWaste)},
+	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and over-run take, " + mm(mill.MinWaste) + " and what the sheets may be short"},
 	{name: "turn-on", form: formWord, words: []string{TurnOnPins, TurnOnThree, TurnOnStops}, fallback: TurnOnPins,
 		doc: "What a sheet that is cut on both faces is put down on when it has been turned over: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes"},
 	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and " + mm(sheet.PinWeb)},
@@ -66,16 +66,16 @@ const (
 
 // Sheets are the rules by which parts are laid out on sheets.
 type Sheets struct {
-	Way      string     // SheetsGuillotine, SheetsFree or "", which leaves it to the machine
-	Stages   int        // 0 for any number
-	Kerf     float64    // mm; 0 leaves it to the machine
-	Trim     float64    // mm; 0 leaves it to the machine, unless it is written
-	NoTrim   bool       // 0 is written
-	TurnOn   string     // TurnOnPins, TurnOnThree or TurnOnStops
-	Pins     float64    // mm from the end of the shortest sheet to a pin; 0 is chosen
-	Keep     [2]float64 // mm, the longer and the shorter side of the least offcut
-	Heaviest float64    // kg
-	Of       map[string]StockSheets
+	Method    string     // MethodGuillotine, MethodFree or "", which leaves it to the machine
+	Stages    int        // 0 for any number
+	Kerf      float64    // mm; 0 leaves it to the machine
+	Trim      float64    // mm; 0 leaves it to the machine, unless it is written
+	NoTrim    bool       // 0 is written
+	TurnOn    string     // TurnOnPins, TurnOnThree or TurnOnStops
+	Pins      float64    // mm from the end of the shortest sheet to a pin; 0 is chosen
+	Keep      [2]float64 // mm, the longer and the shorter side of the least offcut
+	MaxWeight float64    // kg
+	Of        map[string]StockSheets
 }
 
 // StockSheets are the sizes of the sheets of one stock, the length along the grain. The
@@ -103,8 +103,8 @@ type SheetSize struct {
 
 func (b *builder) sheets() Sheets {
 	get := b.sub(b.root, "sheets", sheetKeys).values
-	s := Sheets{Way: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), TurnOn: get["turn-on"].text, Pins: get["pin-distance"].mm(0),
-		Keep: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, Heaviest: get["heaviest"].number, Of: make(map[string]StockSheets)}
+	s := Sheets{Method: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), TurnOn: get["turn-on"].text, Pins: get["pin-distance"].mm(0),
+		Keep: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, MaxWeight: get["heaviest"].number, Of: make(map[string]StockSheets)}
 	s.NoTrim = get["trim"].given && s.Trim == 0
 	if s.TurnOn == TurnOnStops && get["pin-distance"].given {
 		b.fail(CodeNoEffect, get["pin-distance"].at, "delete it, or write `turn-on: pins`", "pin-distance is for pins, and sheets are turned over on stops")
@@ -112,7 +112,7 @@ func (b *builder) sheets() Sheets {
 	if s.Keep[0] < s.Keep[1] {
 		s.Keep[0], s.Keep[1] = s.Keep[1], s.Keep[0]
 	}
-	if s.Way == SheetsFree && s.Stages > 0 {
+	if s.Method == MethodFree && s.Stages > 0 {
 		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `way: guillotine`", "stages are those of a saw, and the way is free")
 	}
 	for _, of := range b.root.values["stock"].sections {
@@ -152,8 +152,8 @@ func (b *builder) short(of *section) [2]float64 {
 			b.fail(CodeOutOfRange, least.at, "write what the smallest sheet measures, and its nominal size under `sheet`", "the shortest sheet is larger than sheet: %s and %s", least.lengths[i].Text(b.units), size.lengths[i].Text(b.units))
 			return [2]float64{}
 		}
-		if short[i] > sheet.MostShort {
-			b.fail(CodeOutOfRange, least.at, "write the size that it is under `sheet`, or add it under `more:`", "the shortest sheet is %s smaller than sheet: over %s it is another size", geom.LengthOf(short[i]).Text(b.units), mm(sheet.MostShort))
+		if short[i] > sheet.MaxShort {
+			b.fail(CodeOutOfRange, least.at, "write the size that it is under `sheet`, or add it under `more:`", "the shortest sheet is %s smaller than sheet: over %s it is another size", geom.LengthOf(short[i]).Text(b.units), mm(sheet.MaxShort))
 			return [2]float64{}
 		}
 	}

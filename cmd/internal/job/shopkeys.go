@@ -37,7 +37,7 @@ var slideLengths = []slideLength{
 	{"above", func(s *opening.Slide) *float64 { return &s.Above }, 0, "", "What the box keeps free above it in its row"},
 	{"below", func(s *opening.Slide) *float64 { return &s.Below }, 0, "", "What the box keeps free below it in its row"},
 	{"inside-less", func(s *opening.Slide) *float64 { return &s.InsideLess }, 1, opening.Undermount, "How much narrower inside than the opening the box is"},
-	{"most-side", func(s *opening.Slide) *float64 { return &s.MostSide }, minThickness, opening.Undermount, "The thickest side that goes between slide and opening"},
+	{"most-side", func(s *opening.Slide) *float64 { return &s.MaxSide }, minThickness, opening.Undermount, "The thickest side that goes between slide and opening"},
 	{"recess", func(s *opening.Slide) *float64 { return &s.Recess }, 0, "", "How high the underside of the bottom has to stand over the bottom edges"},
 	{"behind", func(s *opening.Slide) *float64 { return &s.Behind }, 0, "", "The room that the slide needs beyond its length"},
 	{"notch-width", func(s *opening.Slide) *float64 { return &s.NotchWidth }, 0, opening.Undermount, "The width of the notches in the back's lower corners"},

@@ -8,19 +8,19 @@ func didYouMean(word string, known []string) (hint string, instead []string) {
 	if near := nearest(word, known); near != "" {
 		return "did you mean `" + near + "`?", []string{near}
 	}
-	return "write " + alternatives(known), known[:min(len(known), mostShown)]
+	return "write " + alternatives(known), known[:min(len(known), maxShown)]
 }
 
-// mostShown is how many words a person reads; the keys of a job are among them.
-const mostShown = 20
+// maxShown is how many words a person reads; the keys of a job are among them.
+const maxShown = 20
 
 // alternatives lists words for a person, as many as a person reads.
 func alternatives(words []string) string {
-	quoted := make([]string, 0, mostShown+1)
-	for _, w := range words[:min(len(words), mostShown)] {
+	quoted := make([]string, 0, maxShown+1)
+	for _, w := range words[:min(len(words), maxShown)] {
 		quoted = append(quoted, "`"+w+"`")
 	}
-	if len(words) > mostShown {
+	if len(words) > maxShown {
 		return strings.Join(append(quoted, "..."), ", ")
 	}
 	if n := len(quoted); n > 1 {

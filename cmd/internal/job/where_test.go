@@ -9,10 +9,10 @@ import (
 
 // fields are all fields that a problem of the joinery package can name.
 var fields = []geom.Setting{
-	joinery.FieldName, joinery.FieldOutside, joinery.FieldSides, joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom,
-	joinery.FieldJoint, joinery.FieldCutter, joinery.FieldFenceDistance, joinery.FieldCutterHeight, joinery.FieldGrooveEnds,
-	joinery.FieldBottomFit, joinery.FieldBottomSlack, joinery.FieldDeepSlack, joinery.FieldDadoPlay, joinery.FieldGroovePlay, joinery.FieldGlueRoom,
-	joinery.FieldBottomHeight, joinery.FieldBackJoint, joinery.FieldSetback, joinery.FieldFasteners, joinery.FieldFingerWidth,
+	joinery.SettingName, joinery.SettingOutside, joinery.SettingSides, joinery.SettingFront, joinery.SettingBack, joinery.SettingBottom,
+	joinery.SettingJoint, joinery.SettingCutter, joinery.SettingFenceDistance, joinery.SettingCutterHeight, joinery.SettingGrooveEnds,
+	joinery.SettingBottomFit, joinery.SettingBottomSlack, joinery.SettingDeepSlack, joinery.SettingDadoPlay, joinery.SettingGroovePlay, joinery.SettingGlueRoom,
+	joinery.SettingBottomHeight, joinery.SettingBackJoint, joinery.SettingSetback, joinery.SettingFasteners, joinery.SettingFingerWidth,
 	"dividers", "pull", "drawer-front", "load", "opening", "slide",
 }
 
@@ -39,23 +39,23 @@ drawers:
 `)
 	itself := [2]Position{{6, 5}, {19, 5}}
 	want := map[geom.Setting][2]Position{
-		joinery.FieldName:         {{6, 11}, {19, 12}},
-		joinery.FieldOutside:      {{7, 14}, {19, 24}},
-		joinery.FieldSides:        {{8, 12}, {19, 48}},
-		joinery.FieldFront:        {{8, 12}, {19, 58}}, // of the first drawer: as its sides
-		joinery.FieldBack:         {{8, 12}, {19, 67}},
-		joinery.FieldBottom:       {{9, 13}, {19, 78}},
-		joinery.FieldJoint:        {{11, 12}, {19, 88}},
-		joinery.FieldFasteners:    {{12, 16}, itself[1]},
-		joinery.FieldBackJoint:    {{13, 17}, itself[1]},
-		joinery.FieldSetback:      {{14, 14}, itself[1]},
-		"load":                    {{15, 11}, itself[1]},
-		"pull":                    {{16, 11}, itself[1]},
-		"dividers":                {{18, 7}, itself[1]},
-		joinery.FieldCutter:       {{3, 9}, {19, 109}},
-		joinery.FieldBottomSlack:  {{4, 25}, {4, 25}},
-		joinery.FieldGlueRoom:     {{10, 26}, {4, 39}},
-		joinery.FieldBottomHeight: {{4, 59}, {4, 59}},
+		joinery.SettingName:         {{6, 11}, {19, 12}},
+		joinery.SettingOutside:      {{7, 14}, {19, 24}},
+		joinery.SettingSides:        {{8, 12}, {19, 48}},
+		joinery.SettingFront:        {{8, 12}, {19, 58}}, // of the first drawer: as its sides
+		joinery.SettingBack:         {{8, 12}, {19, 67}},
+		joinery.SettingBottom:       {{9, 13}, {19, 78}},
+		joinery.SettingJoint:        {{11, 12}, {19, 88}},
+		joinery.SettingFasteners:    {{12, 16}, itself[1]},
+		joinery.SettingBackJoint:    {{13, 17}, itself[1]},
+		joinery.SettingSetback:      {{14, 14}, itself[1]},
+		"load":                      {{15, 11}, itself[1]},
+		"pull":                      {{16, 11}, itself[1]},
+		"dividers":                  {{18, 7}, itself[1]},
+		joinery.SettingCutter:       {{3, 9}, {19, 109}},
+		joinery.SettingBottomSlack:  {{4, 25}, {4, 25}},
+		joinery.SettingGlueRoom:     {{10, 26}, {4, 39}},
+		joinery.SettingBottomHeight: {{4, 59}, {4, 59}},
 	}
 	for _, f := range fields {
 		at, ok := want[f]
@@ -72,7 +72,7 @@ drawers:
 
 func TestProblemOfJoinery(t *testing.T) {
 	j := read(t, goodFiles["least"])
-	got := j.Problem(0, geom.Diagnosis{Code: "too-low", Level: geom.LevelError, Subject: geom.Subject{Setting: joinery.FieldOutside},
+	got := j.Problem(0, geom.Diagnosis{Code: "too-low", Level: geom.LevelError, Subject: geom.Subject{Setting: joinery.SettingOutside},
 		Fact: geom.Sentencef("the side is too low"), Ask: geom.Sentencef("make it higher")}).String()
 	want := `job.yaml:6:24: error: the side is too low
     - {name: a, outside: 400 x 100 x 500, sides: birch, bottom: birch}

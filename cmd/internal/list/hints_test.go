@@ -29,7 +29,7 @@ func TestHintsHold(t *testing.T) {
 		{"kind,name,length,width,price\nsheet,birch,2440,1220,dear\npart,side,500,140,\n", "price", "58.50", "kind,name,length,width,price\nsheet,birch,2440,1220,58.50\npart,side,500,140,\n"},
 		{"kind,name,length,width,price\nsheet,birch,2440,1220,\npart,side,500,140,2\n", "the part has a price", "leave it out", "kind,name,length,width,price\nsheet,birch,2440,1220,\npart,side,500,140,\n"},
 		{"kind,name,length,width,batch\nsheet,birch,2440,1220,\npart,side,500,140,a\n", "the part has a batch", "a name under match", "kind,name,length,width,batch,match\nsheet,birch,2440,1220,,\npart,side,500,140,,a\n"},
-		{heads + sheet + "part," + strings.Repeat("a", mostName+1) + ",500,140,12\n", "characters", "write up to", heads + sheet + "part," + strings.Repeat("a", mostName) + ",500,140,12\n"},
+		{heads + sheet + "part," + strings.Repeat("a", maxName+1) + ",500,140,12\n", "characters", "write up to", heads + sheet + "part," + strings.Repeat("a", maxName) + ",500,140,12\n"},
 	} {
 		_, err := Read("list.csv", strings.NewReader(c.wrong), geom.Millimetre)
 		if err == nil || !strings.Contains(err.Error(), c.says) || !strings.Contains(err.Error(), c.hint) {

@@ -48,13 +48,13 @@ var heads = []string{"kind", "name", "length", "width", "count", "price", "turn"
 
 // Limits of a list.
 const (
-	mostBytes    = 64 << 20
-	mostRows     = 1_000_000
-	mostCount    = 1_000_000
-	mostPrice    = 1e9
-	mostProblems = 20
-	mostName     = 100                          // characters: what a label holds
-	most         = geom.Length(100_000_000_000) // 100 m
+	maxBytes    = 64 << 20
+	maxRows     = 1_000_000
+	maxCount    = 1_000_000
+	maxPrice    = 1e9
+	maxProblems = 20
+	maxName     = 100                          // characters: what a label holds
+	most        = geom.Length(100_000_000_000) // 100 m
 )
 
 // Problem is what is wrong in a line of a file.
@@ -109,12 +109,12 @@ func Read(file string, from io.Reader, unit geom.Unit) (List, error) {
 // table reads the lines after the heads. The error is one after which nothing can be
 // read.
 func (r *reader) table(from io.Reader, each func(row []string)) error {
-	limited := &io.LimitedReader{R: from, N: mostBytes + 1}
+	limited := &io.LimitedReader{R: from, N: maxBytes + 1}
 	table := csv.NewReader(bufio.NewReader(limited))
 	table.FieldsPerRecord = -1
 	table.ReuseRecord = true
 	table.TrimLeadingSpace = true
-	for rows := 0; len(r.problems) < mostProblems; rows++ {
+	for rows := 0; len(r.problems) < maxProblems; rows++ {
 		row, err := table.Read()
 		if errors.Is(err, io.EOF) {
 			return nil
@@ -130,8 +130,8 @@ func (r *reader) table(from io.Reader, each func(row []string)) error {
 		}
 		r.line, _ = table.FieldPos(0)
 		switch {
-		case rows > mostRows || limited.N == 0:
-			r.fail("lay out a part of it at a time", "the list has over %d lines or 64 MiB", mostRows)
+		case rows > maxRows || limited.N == 0:
+			r.fail("lay out a part of it at a time", "the list has over %d lines or 64 MiB", maxRows)
 			return errors.Join(r.problems...)
 		case r.at == nil:
 			if !r.readHeads(row) {
@@ -206,11 +206,11 @@ func (r *reader) row(row []string) {
 		} else if count == 0 && strings.Trim(get("count"), "0+-") == "" {
 			r.fail("write how many there are, or delete the line", "the part is wanted 0 times")
 		}
-		if r.parts += count; r.parts > mostCount {
-			r.fail("lay out a part of the list at a time", "the list has over %d parts", mostCount)
+		if r.parts += count; r.parts > maxCount {
+			r.fail("lay out a part of the list at a time", "the list has over %d parts", maxCount)
 		}
 		r.list.lines[nest.SettingPieces] = append(r.list.lines[nest.SettingPieces], r.line)
-		r.list.Pieces = append(r.list.Pieces, nest.Piece{Name: name, Length: long, Width: wide, Count: count, Turn: r.yes(get("turn")),
+		r.list.Pieces = append(r.list.Pieces, nest.Piece{Name: name, Length: long, Width: wide, Count: count, MayRotate: r.yes(get("turn")),
 			Match: number(r.matches, get("match")), Set: number(r.sets, get("set"))})
 	case "sheet", "offcut":
 		r.list.lines[nest.SettingSheets] = append(r.list.lines[nest.SettingSheets], r.line)
@@ -231,8 +231,8 @@ func (r *reader) get(row []string, head string) string {
 // name is a name in one line, not too long for a label.
 func (r *reader) name(text string) string {
 	name := oneLine(text)
-	if n := utf8.RuneCountInString(name); n > mostName {
-		r.fail(fmt.Sprintf("write up to %d", mostName), "the name %s has %d characters", quoted(name), n)
+	if n := utf8.RuneCountInString(name); n > maxName {
+		r.fail(fmt.Sprintf("write up to %d", maxName), "the name %s has %d characters", quoted(name), n)
 	}
 	return name
 }
@@ -259,8 +259,8 @@ func (r *reader) count(text string) int {
 		return 0
 	}
 	n, err := strconv.Atoi(text)
-	if err != nil || n < 0 || n > mostCount {
-		r.fail(fmt.Sprintf("write a whole number up to %d; none for sheets without end", mostCount), "the count %s is out of range", quoted(text))
+	if err != nil || n < 0 || n > maxCount {
+		r.fail(fmt.Sprintf("write a whole number up to %d; none for sheets without end", maxCount), "the count %s is out of range", quoted(text))
 	}
 	return n
 }
@@ -270,7 +270,7 @@ func (r *reader) price(text string) float64 {
 		return 0
 	}
 	v, err := strconv.ParseFloat(text, 64)
-	if err != nil || !(v >= 0 && v <= mostPrice) {
+	if err != nil || !(v >= 0 && v <= maxPrice) {
 		r.fail("write a number as 58 or 58.50", "the price %s is out of range", quoted(text))
 	}
 	return v

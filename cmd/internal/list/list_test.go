@@ -18,7 +18,7 @@ func TestRead(t *testing.T) {
 		t.Fatal(err)
 	}
 	const mm = 1_000_000
-	pieces := []nest.Piece{{Name: "side, left", Length: 500 * mm, Width: 140 * mm, Count: 12}, {Name: "top", Length: 498_475_000, Width: 100 * mm, Count: 1, Turn: true}} // 19.625 x 25.4
+	pieces := []nest.Piece{{Name: "side, left", Length: 500 * mm, Width: 140 * mm, Count: 12}, {Name: "top", Length: 498_475_000, Width: 100 * mm, Count: 1, MayRotate: true}} // 19.625 x 25.4
 	sheets := []nest.Sheet{{Name: "birch", Length: 2440 * mm, Width: 1220 * mm, Price: 58.5}, {Name: "old", Length: 900 * mm, Width: 600 * mm, Count: 2, Offcut: true}}
 	for i, p := range pieces {
 		if i >= len(got.Pieces) || got.Pieces[i] != p {
@@ -64,7 +64,7 @@ func TestReadRefuses(t *testing.T) {
 			t.Errorf("%q: %v", text, err)
 		}
 	}
-	if _, err := Read("l.csv", strings.NewReader(head+strings.Repeat("leaf,a,500,140,1,,\n", 1000)), geom.Millimetre); strings.Count(err.Error(), "is no kind") != mostProblems {
+	if _, err := Read("l.csv", strings.NewReader(head+strings.Repeat("leaf,a,500,140,1,,\n", 1000)), geom.Millimetre); strings.Count(err.Error(), "is no kind") != maxProblems {
 		t.Errorf("%d problems", strings.Count(err.Error(), "is no kind"))
 	}
 }

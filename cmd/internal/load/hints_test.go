@@ -19,7 +19,7 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// about tells what is said of a job apart: of a drawer by its code and part, of the
+// about tells diagnoses of a job apart: of a drawer by its code and part, of the
 // file by its code.
 type about struct {
 	drawer int
@@ -49,7 +49,7 @@ func said(t *testing.T, text string) (j *job.Job, found []batch.Problem, count m
 			whole = append(whole, unsound)
 			continue
 		}
-		whole = append(whole, d.Outcome.Right.Part)
+		whole = append(whole, d.Outcome.Right.Fraction)
 	}
 	return j, found, count, whole
 }
@@ -165,7 +165,7 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, l
 	for i, c := range r.Changes {
 		length := geom.LengthOf(lengths[i]).Text(j.Units)
 		switch f := c.Setting; f {
-		case joinery.FieldOutside:
+		case joinery.SettingOutside:
 			size := map[string]float64{"width": spec.Width, "height": spec.Height, "depth": spec.Depth}
 			size[c.Key] = lengths[i]
 			var parts []string
@@ -173,8 +173,8 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, l
 				parts = append(parts, exact(size[k]))
 			}
 			entry = set(entry, "outside", strings.Join(parts, " x "))
-		case joinery.FieldSides, joinery.FieldFront, joinery.FieldBack, joinery.FieldBottom:
-			stock := map[geom.Setting]joinery.Stock{joinery.FieldSides: spec.Sides, joinery.FieldFront: spec.Front, joinery.FieldBack: spec.Back, joinery.FieldBottom: spec.Bottom}[f]
+		case joinery.SettingSides, joinery.SettingFront, joinery.SettingBack, joinery.SettingBottom:
+			stock := map[geom.Setting]joinery.Stock{joinery.SettingSides: spec.Sides, joinery.SettingFront: spec.Front, joinery.SettingBack: spec.Back, joinery.SettingBottom: spec.Bottom}[f]
 			stocks := get(root, "stock").(yaml.MapSlice)
 			like := slices.Clone(get(stocks, stock.Name).(yaml.MapSlice))
 			th := stock.Thickness
@@ -195,13 +195,13 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, l
 			name := "followed" + strconv.Itoa(i)
 			root = set(root, "stock", append(slices.Clone(stocks), yaml.MapItem{Key: name, Value: like}))
 			entry = set(entry, string(f), name)
-		case joinery.FieldCutter, joinery.FieldGrooveCutter:
+		case joinery.SettingCutter, joinery.SettingGrooveCutter:
 			cutter, own := get(entry, "cutter").(yaml.MapSlice)
 			if !own {
 				cutter = get(root, "cutter").(yaml.MapSlice)
 			}
 			key := "groove-cutter"
-			if f == joinery.FieldCutter {
+			if f == joinery.SettingCutter {
 				if key = "width"; spec.Cutter.Kind.Rounds() {
 					key = "diameter"
 				}
@@ -223,9 +223,9 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, l
 			entry = set(entry, "dividers", dividers)
 		case joinery.FieldPull:
 			entry = set(entry, "pull", set(get(entry, "pull").(yaml.MapSlice), c.Key, length))
-		case joinery.FieldJoint, joinery.FieldBackJoint, joinery.FieldFasteners:
+		case joinery.SettingJoint, joinery.SettingBackJoint, joinery.SettingFasteners:
 			entry = set(entry, string(f), c.Word)
-		case joinery.FieldSetback, joinery.FieldFingerWidth:
+		case joinery.SettingSetback, joinery.SettingFingerWidth:
 			entry = set(entry, string(f), length)
 		default:
 			own, _ := get(entry, "joinery").(yaml.MapSlice)

@@ -38,19 +38,19 @@ func TestOneVerdict(t *testing.T) {
 		}
 		for i, d := range l.Batch.Drawers {
 			said := d.Outcome.String()
-			if r.Drawers[i].Said != said || !strings.Contains(text, ": "+said+"\n") {
-				t.Fatalf("seed %d: %s is %q, the report says %q, the cut list\n%s", seed, d.Spec.Name, said, r.Drawers[i].Said, text)
+			if r.Drawers[i].Summary != said || !strings.Contains(text, ": "+said+"\n") {
+				t.Fatalf("seed %d: %s is %q, the report says %q, the cut list\n%s", seed, d.Spec.Name, said, r.Drawers[i].Summary, text)
 			}
 			out := make(map[about]int)
 			for _, m := range d.Outcome.Measures {
 				key := about{d.Spec.Name, string(m.Code), string(m.Part)}
 				if m.Code == "bottom-slack-deep" { // told of with the other one, where one slack would mend both
 					key.code = "bottom-slack"
-					if m.Out() && warned[about{d.Spec.Name, string(m.Code), string(m.Part)}] > 0 {
+					if m.OutOfLimits() && warned[about{d.Spec.Name, string(m.Code), string(m.Part)}] > 0 {
 						key.code = string(m.Code)
 					}
 				}
-				if !m.Out() {
+				if !m.OutOfLimits() {
 					within++
 					continue
 				}
@@ -100,7 +100,7 @@ drawers:
 			if l.Failed() {
 				t.Fatal(l.Problems)
 			}
-			var m fit.Foreseen
+			var m fit.SimulatedMeasure
 			for _, one := range l.Batch.Drawers[0].Outcome.Measures {
 				if one.Code == fit.SlideClearance {
 					m = one
@@ -113,7 +113,7 @@ drawers:
 				}
 			}
 			// The draws that a bin of the range holds are not told apart.
-			if p := m.Right.Part; narrow && p > 0.9985 || !narrow && p < 0.9972 {
+			if p := m.Right.Fraction; narrow && p > 0.9985 || !narrow && p < 0.9972 {
 				t.Errorf("minus %s, length %s: %g of the boxes, said: %t", minus, length, p, narrow)
 			}
 			if narrow {

@@ -119,7 +119,7 @@ func cleatsAt(d batch.Drawer) (side, end float64) {
 	at := make(map[string]geom.Vec3)
 	for _, p := range d.Parts {
 		if key := string(p.Role) + p.Label; p.Role == joinery.CleatRole || p.Role == joinery.Side && p.Label != "right" || p.Role == joinery.Front {
-			at[strings.TrimSuffix(key, "left")] = p.Stands[0].Origin
+			at[strings.TrimSuffix(key, "left")] = p.Placements[0].Origin
 		}
 	}
 	cleat, front := string(joinery.CleatRole), string(joinery.Front)

@@ -56,7 +56,7 @@ func (m maker) joints(d batch.Drawer) {
 		if p.Role == joinery.DrawerFrontRole || p.Role == joinery.DividerRole {
 			continue
 		}
-		for _, at := range p.Stands {
+		for _, at := range p.Placements {
 			pieces = append(pieces, paper.Piece{Panel: p.Panel, At: at})
 		}
 	}

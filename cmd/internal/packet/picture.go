@@ -21,7 +21,7 @@ func (m maker) picture(d batch.Drawer) (drawing.Drawing, error) {
 		if err != nil {
 			return drawing.Drawing{}, err
 		}
-		for _, at := range p.Stands {
+		for _, at := range p.Placements {
 			placed = append(placed, mesh.Place(at, grid))
 		}
 	}

@@ -13,7 +13,7 @@ import (
 )
 
 // holds are how parts are held for the kinds of work, as drawings show them.
-var holds = map[setup.Work]paper.Hold{setup.Across: paper.Flat, setup.Along: paper.Flat, setup.AtEnd: paper.AtEnd, setup.AtEdge: paper.AtEnd, setup.OnEnd: paper.OnEnd, setup.Fingers: paper.OnJig}
+var holds = map[setup.Holding]paper.Hold{setup.Across: paper.Flat, setup.Along: paper.Flat, setup.AtEnd: paper.AtEnd, setup.AtEdge: paper.AtEnd, setup.OnEnd: paper.OnEnd, setup.Fingers: paper.OnJig}
 
 // setups prints every setting with a drawing of each cut.
 func (m maker) setups() {
@@ -22,10 +22,10 @@ func (m maker) setups() {
 	unit := m.unit.String()
 	for _, c := range s.Machines {
 		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))), present.CutterName(c.Machine), words.Length(c.Cutter*m.unit.MM(), m.unit), names(c.Drawers)))
-		m.Text("One setting for everything? " + c.OneSetup.Said)
-		for _, choice := range c.OneSetup.Fewest {
+		m.Text("One setting for everything? " + c.OneSetup.Text)
+		for _, choice := range c.OneSetup.Minimal {
 			if choice.Spacers != nil {
-				m.Text(choice.Spacers.Said)
+				m.Text(choice.Spacers.Text)
 			}
 		}
 		m.Text("Cut a test piece of the same boards first, a side's and a front's end, push it together and measure.")
@@ -52,7 +52,7 @@ func (m maker) setups() {
 		if len(c.Files) > 0 {
 			m.files(c)
 		}
-		m.checks(c.Checks, c.ChecksSaid)
+		m.checks(c.Checks, c.ChecksText)
 		m.apart(c, step)
 	}
 }
@@ -70,7 +70,7 @@ func (m maker) files(c present.Machine) {
 // apart are what is sawn and bored afterwards.
 func (m maker) apart(c present.Machine, step int) {
 	place, said := "", false
-	for _, s := range c.Apart {
+	for _, s := range c.Separate {
 		if at := s.Place(c.Machine); at != place {
 			place = at
 			m.Heading(2, upper(at))
@@ -110,7 +110,7 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 	}
 	for _, c := range s.Cuts {
 		*step++
-		if hold, drawn := holds[setup.Work(c.Work)]; drawn {
+		if hold, drawn := holds[setup.Holding(c.Work)]; drawn {
 			passes := c.Passes
 			if len(passes) == 0 {
 				passes = []float64{s.Fence}
@@ -130,7 +130,7 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 			m.Item(1, "", c.Fences(m.unit))
 		}
 	}
-	m.checks(s.Checks, s.ChecksSaid)
+	m.checks(s.Checks, s.ChecksText)
 }
 
 func (m maker) checks(list []present.Check, said []string) {

@@ -42,7 +42,7 @@ func SheetsPDF(ctx context.Context, p sheets.Plan, size paper.Size) ([]byte, err
 }
 
 // Labels of a list: as those of a job are by default, and up to so many.
-const listColumns, listRows, mostListLabels = 3, 7, 10_000
+const listColumns, listRows, maxListLabels = 3, 7, 10_000
 
 func listLabels(p sheets.Plan) (list []paper.Label) {
 	if !p.Listed {
@@ -57,7 +57,7 @@ func listLabels(p sheets.Plan) (list []paper.Label) {
 				if n < len(from[i]) {
 					l.Facts += fmt.Sprintf(", sheet %d", from[i][n])
 				}
-				if list = append(list, l); len(list) > mostListLabels {
+				if list = append(list, l); len(list) > maxListLabels {
 					return nil
 				}
 			}
@@ -69,8 +69,8 @@ func listLabels(p sheets.Plan) (list []paper.Label) {
 // sheets prints a page for each sheet that is cut in another way, and the cuts.
 func (m maker) sheets() { sheetPages(context.Background(), m.Book, m.plan, m.report.Sheets) }
 
-// mostSheetPages are the sheets of a stock that are printed; beyond that a table alone.
-const mostSheetPages = 200
+// maxSheetPages are the sheets of a stock that are printed; beyond that a table alone.
+const maxSheetPages = 200
 
 // sheetPages ends early with its context.
 func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []record.SheetStock) {
@@ -86,14 +86,14 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 		for _, note := range present.SheetNotes(k, p.Units) {
 			book.Item(0, "·", note)
 		}
-		for _, left := range k.Left {
+		for _, left := range k.Remaining {
 			book.Item(0, "!", fmt.Sprintf("no sheet holds %d x %s: %s", left.Count, left.Part, left.Why))
 		}
 		for i := range s.Laid {
 			if ctx.Err() != nil {
 				return
 			}
-			if i == mostSheetPages {
+			if i == maxSheetPages {
 				book.Text(fmt.Sprintf("%d more ways in which sheets are cut are not printed: they are in the folder sheets.", len(s.Laid)-i))
 				break
 			}
@@ -139,7 +139,7 @@ func cutPages(book *paper.Book, k record.SheetStock, u geom.Unit) {
 	for _, note := range present.CutNotes(k, u) {
 		book.Item(0, "·", note)
 	}
-	cuts := k.Cuts[:min(len(k.Cuts), mostCuts)]
+	cuts := k.Cuts[:min(len(k.Cuts), maxCuts)]
 	table(book, present.CutTable(cuts, u))
 	if rest := len(k.Cuts) - len(cuts); rest > 0 {
 		book.Text(fmt.Sprintf("%d more cuts are in sheets/cuts.csv.", rest))
@@ -180,7 +180,7 @@ func offcutFigures(book *paper.Book, p sheets.Plan, s *sheets.Stock) {
 	shown := 0
 	for _, one := range s.Laid {
 		for _, o := range one.Offcuts {
-			if shown++; shown > mostOffcuts {
+			if shown++; shown > maxOffcuts {
 				return
 			}
 			picture := OffcutPicture(p, s, o, geom.Point{X: 70, Y: 45})
@@ -190,11 +190,11 @@ func offcutFigures(book *paper.Book, p sheets.Plan, s *sheets.Stock) {
 	}
 }
 
-// mostOffcuts are the pictures of offcuts of a stock.
-const mostOffcuts = 60
+// maxOffcuts are the pictures of offcuts of a stock.
+const maxOffcuts = 60
 
-// mostCuts are the cuts of a stock that are printed.
-const mostCuts = 3000
+// maxCuts are the cuts of a stock that are printed.
+const maxCuts = 3000
 
 // SheetPicture draws a sheet with a key on each piece, and gives the rows of the legend:
 // key, pieces, length, width, part.
@@ -202,17 +202,17 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 	z := s.Sheets[one.Sheet]
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
 	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
-	out := paper.LaidSheet{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(), Holes: s.Holes(one),
+	out := paper.SheetPage{Length: mm(z.Length), Width: mm(z.Width), Grain: s.Grained(), Holes: s.Holes(one),
 		Foot: present.SheetSeen(s, one),
 		Trim: geom.Rect{Min: geom.Point{X: mm(z.Trim.Left), Y: mm(z.Trim.Bottom)}, Max: geom.Point{X: mm(z.Length - z.Trim.Right), Y: mm(z.Width - z.Trim.Top)}}}
 	box := func(x, y, length, width int64) geom.Rect {
 		return geom.Rect{Min: geom.Point{X: mm(x), Y: mm(y)}, Max: geom.Point{X: mm(x + length), Y: mm(y + width)}}
 	}
-	// Saws have a name for each piece, else a number tells of which part it is.
+	// Saws have a name for each piece, else a number says of which part it is.
 	number := make(map[int]int)
 	keys := make([][]string, len(s.Pieces))
 	var order []int
-	for i, q := range one.Placed {
+	for i, q := range one.Placements {
 		if number[q.Piece] == 0 {
 			order = append(order, q.Piece)
 			number[q.Piece] = len(order)
@@ -223,7 +223,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		}
 		keys[q.Piece] = append(keys[q.Piece], key)
 		x, y := q.Size(s.Pieces)
-		out.Pieces = append(out.Pieces, paper.LaidPiece{Box: box(q.X, q.Y, x, y), Key: key, Lines: []string{s.Pieces[q.Piece].Name, text(x) + " x " + text(y)}})
+		out.Pieces = append(out.Pieces, paper.PlacedPiece{Box: box(q.X, q.Y, x, y), Key: key, Lines: []string{s.Pieces[q.Piece].Name, text(x) + " x " + text(y)}})
 	}
 	var rows [][]string
 	for _, i := range order {
@@ -234,11 +234,11 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 		rows = append(rows, []string{words.Some(called), fmt.Sprint(len(keys[i])), text(piece.Length), text(piece.Width), partsOf(s, i)})
 	}
 	for _, o := range one.Offcuts {
-		out.Offcuts = append(out.Offcuts, paper.LaidPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
+		out.Offcuts = append(out.Offcuts, paper.PlacedPiece{Box: box(o.X, o.Y, o.Length, o.Width), Key: "offcut", Lines: []string{text(o.Length) + " x " + text(o.Width)}})
 	}
 	for _, k := range s.KeptOut(one) {
-		piece := paper.LaidPiece{Box: k, Key: "keep out"}
-		if slices.ContainsFunc(out.KeepOut, func(o paper.LaidPiece) bool { return o.Box.Overlaps(k) }) {
+		piece := paper.PlacedPiece{Box: k, Key: "keep out"}
+		if slices.ContainsFunc(out.KeepOut, func(o paper.PlacedPiece) bool { return o.Box.Overlaps(k) }) {
 			piece.Key = "" // the words stand on the other
 		}
 		out.KeepOut = append(out.KeepOut, piece)
@@ -248,7 +248,7 @@ func SheetPicture(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, room geom.Po
 
 // piecesOf are the different pieces of a sheet, in the order of the legend.
 func piecesOf(one sheets.Sheet) (list []int) {
-	for _, q := range one.Placed {
+	for _, q := range one.Placements {
 		if !slices.Contains(list, q.Piece) {
 			list = append(list, q.Piece)
 		}
@@ -270,6 +270,6 @@ func OffcutPicture(p sheets.Plan, s *sheets.Stock, o nest.Offcut, room geom.Poin
 	mm := func(l int64) float64 { return geom.Length(l).MM() }
 	text := func(l int64) string { return geom.Length(l).Number(p.Units) }
 	whole := geom.Rect{Max: geom.Point{X: mm(o.Length), Y: mm(o.Width)}}
-	return paper.LaidSheet{Length: mm(o.Length), Width: mm(o.Width), Trim: whole, Grain: s.Grained(),
-		Offcuts: []paper.LaidPiece{{Box: whole, Key: "offcut of " + s.Name, Lines: []string{text(o.Length) + " x " + text(o.Width) + " " + p.Units.String()}}}}.Draw(room)
+	return paper.SheetPage{Length: mm(o.Length), Width: mm(o.Width), Trim: whole, Grain: s.Grained(),
+		Offcuts: []paper.PlacedPiece{{Box: whole, Key: "offcut of " + s.Name, Lines: []string{text(o.Length) + " x " + text(o.Width) + " " + p.Units.String()}}}}.Draw(room)
 }

@@ -9,8 +9,8 @@ import (
 	"drawerwright/export/drawing"
 )
 
-// mostRows is how many boxes of one drawer a form has lines for.
-const mostRows = 60
+// maxRows is how many boxes of one drawer a form has lines for.
+const maxRows = 60
 
 // travellers are forms that go with the boxes: what is right, and what came out.
 func (m maker) travellers() {
@@ -43,7 +43,7 @@ func (m maker) travellers() {
 		}
 		m.table(facts)
 		var rows [][]string
-		for n := range min(d.Spec.Count, mostRows) {
+		for n := range min(d.Spec.Count, maxRows) {
 			rows = append(rows, []string{fmt.Sprintf("%d of %d", n+1, d.Spec.Count)})
 		}
 		m.Form([]string{"box", "width, front", "width, back", "depth, left", "depth, right", "height", "diagonal 1", "diagonal 2", "date, by"}, rows)

@@ -18,9 +18,9 @@ import (
 	"drawerwright/cmd/internal/outdir"
 )
 
-// mostFile is more than any job that can be read, so that a file which is too large
+// maxFile is more than any job that can be read, so that a file which is too large
 // can still be shortened on the page.
-const mostFile = 1 << 20
+const maxFile = 1 << 20
 
 // file is the job file on disk.
 type file struct {
@@ -65,12 +65,12 @@ func (f *file) read() ([]byte, error) {
 		return nil, err
 	}
 	defer in.Close()
-	data, err := io.ReadAll(io.LimitReader(in, mostFile+1))
+	data, err := io.ReadAll(io.LimitReader(in, maxFile+1))
 	switch {
 	case err != nil:
 		return nil, err
-	case len(data) > mostFile:
-		return nil, fmt.Errorf("%s has more than %d KiB", f.name, mostFile>>10)
+	case len(data) > maxFile:
+		return nil, fmt.Errorf("%s has more than %d KiB", f.name, maxFile>>10)
 	case !utf8.Valid(data): // it would not survive the way through a browser
 		return nil, fmt.Errorf("%s is not UTF-8 text; save it in that encoding first", f.name)
 	}
@@ -186,7 +186,7 @@ func (p *Page) save(w http.ResponseWriter, r *http.Request) {
 		refuse(w, http.StatusBadRequest, "there is no text to save")
 		return
 	}
-	if len(*asked.Text) > mostFile {
+	if len(*asked.Text) > maxFile {
 		refuse(w, http.StatusRequestEntityTooLarge, "the job is too large for a file")
 		return
 	}

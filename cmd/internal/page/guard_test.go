@@ -62,7 +62,7 @@ func TestGuard(t *testing.T) {
 		"two values":                       {request(p, "POST", "/api/look", "{}{}"), 400},
 		"an unknown entry":                 {request(p, "POST", "/api/look", `{"path":"/etc/passwd"}`), 400},
 		"too large":                        {request(p, "POST", "/api/look", asked{Text: strings.Repeat("#", most)}), 413},
-		"too large to save":                {request(p, "POST", "/api/save", state{Text: strings.Repeat("#", mostFile+1)}), 413},
+		"too large to save":                {request(p, "POST", "/api/save", state{Text: strings.Repeat("#", maxFile+1)}), 413},
 		"a look by reading":                {request(p, "GET", "/api/look", nil), 405},
 		"saving by another method":         {request(p, "PUT", "/api/save", look), 405},
 		"deleting":                         {request(p, "DELETE", "/api/job", nil), 405},

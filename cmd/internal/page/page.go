@@ -20,7 +20,7 @@ import (
 // most.
 const (
 	most       = 4 << 20 // bytes of a body
-	mostHeader = 16 << 10
+	maxHeader  = 16 << 10
 	headerTime = 5 * time.Second
 	readTime   = 20 * time.Second
 	writeTime  = 3 * time.Minute // a download of a large job
@@ -57,7 +57,7 @@ func (p *Page) Address(host string) string { return "http://" + host + "/?token=
 func (p *Page) Server(host string) *http.Server {
 	return &http.Server{
 		Handler:           p.Handler(host),
-		MaxHeaderBytes:    mostHeader,
+		MaxHeaderBytes:    maxHeader,
 		ReadHeaderTimeout: headerTime,
 		ReadTimeout:       readTime,
 		WriteTimeout:      writeTime,

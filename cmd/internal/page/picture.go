@@ -19,7 +19,7 @@ type lines struct {
 }
 
 // pictureOf is a drawer with hidden lines left out; nil if its solids cannot be made,
-// which a build tells of.
+// which a build reports.
 func pictureOf(d batch.Drawer) *lines {
 	boxed, err := files.BoxOf(d)
 	if err != nil {
@@ -27,7 +27,7 @@ func pictureOf(d batch.Drawer) *lines {
 	}
 	var solids []solid.Mesh
 	for _, p := range boxed.Scene.Boxes[0].Pieces {
-		solids = append(solids, boxed.Scene.Meshes[boxed.Scene.Parts[p.Part].Mesh].Place(p.Stand, boxed.Grid))
+		solids = append(solids, boxed.Scene.Meshes[boxed.Scene.Parts[p.Part].Mesh].Place(p.Placement, boxed.Grid))
 	}
 	segments := picture.Draw(solids, packet.Seen)
 	b := picture.Bounds(segments)

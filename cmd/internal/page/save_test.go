@@ -32,7 +32,7 @@ func alone(t *testing.T, path string) {
 	}
 }
 
-// Of two tabs the later save is told, and so is one after another program's edit.
+// Of two tabs the later save gets a message, and so does one after another program's edit.
 func TestConflicts(t *testing.T) {
 	p, path := open(t, jobText)
 	first := answer[state](t, p, "/api/job", nil, http.StatusOK)
@@ -46,13 +46,13 @@ func TestConflicts(t *testing.T) {
 	saved := answer[state](t, p, "/api/save", state{first.Version, one}, http.StatusOK)
 	told := answer[state](t, p, "/api/save", state{first.Version, two}, http.StatusConflict)
 	if told.Text != one || told.Version != saved.Version {
-		t.Errorf("the later save is told %+v", told)
+		t.Errorf("the later save gets %+v", told)
 	}
 	if data, _ := os.ReadFile(path); string(data) != one {
 		t.Errorf("the later save is on disk:\n%s", data)
 	}
 	if got := answer[state](t, p, "/api/disk?seen="+first.Version, nil, http.StatusOK); got != told {
-		t.Errorf("the other tab is told %+v", got)
+		t.Errorf("the other tab gets %+v", got)
 	}
 	answer[state](t, p, "/api/save", state{told.Version, two}, http.StatusOK) // it has seen what it replaces
 	if err := os.WriteFile(path, []byte("# by hand\n"), 0o644); err != nil {
@@ -164,7 +164,7 @@ func TestSaveThroughLink(t *testing.T) {
 
 func TestOpenRefuses(t *testing.T) {
 	dir := t.TempDir()
-	for name, data := range map[string]string{"latin.yaml": "job: \xe4\n", "large.yaml": strings.Repeat("#", mostFile+1)} {
+	for name, data := range map[string]string{"latin.yaml": "job: \xe4\n", "large.yaml": strings.Repeat("#", maxFile+1)} {
 		if err := os.WriteFile(filepath.Join(dir, name), []byte(data), 0o644); err != nil {
 			t.Fatal(err)
 		}

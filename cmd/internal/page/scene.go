@@ -11,7 +11,7 @@ import (
 )
 
 // sceneOf is what the viewer shows: a drawer, or all of its cabinet. It is null where
-// solids cannot be made, which a build tells of.
+// solids cannot be made, which a build reports.
 func sceneOf(b batch.Batch, drawer int, whole bool) json.RawMessage {
 	show := []int{drawer}
 	var groups []scene.Group

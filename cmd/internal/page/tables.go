@@ -51,7 +51,7 @@ func fitTables(b batch.Batch) []table {
 	box.Add("clear inside", size(d.Inside.Width), size(d.Inside.Height), size(d.Inside.Depth))
 	return []table{
 		shown("The box, "+u.String(), box),
-		shown(f.Drawer+": "+f.Said, present.FitTable(f.Fit, u)),
+		shown(f.Drawer+": "+f.Text, present.FitTable(f.Fit, u)),
 		shown("Boards that this reckons with", present.BoardTable(all.Boards, u)),
 	}
 }

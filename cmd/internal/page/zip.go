@@ -20,9 +20,9 @@ import (
 	"drawerwright/cmd/internal/present"
 )
 
-// mostFiles is how much of a build is held at once, in bytes; what is larger takes a
+// maxFiles is how much of a build is held at once, in bytes; what is larger takes a
 // build on disk.
-const mostFiles = 512 << 20
+const maxFiles = 512 << 20
 
 var errManyFiles = errors.New("the files are too many for a download: use `drawerwright build`")
 
@@ -98,7 +98,7 @@ type held struct {
 func (h *held) WriteFile(name string, data []byte) error {
 	h.mu.Lock()
 	defer h.mu.Unlock()
-	if h.size += len(data); h.size > mostFiles {
+	if h.size += len(data); h.size > maxFiles {
 		return errManyFiles
 	}
 	h.files[name] = bytes.Clone(data)

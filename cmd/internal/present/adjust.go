@@ -16,39 +16,39 @@ import (
 
 // Adjustment is what adjust --json prints.
 type Adjustment struct {
-	Tool     string         `json:"tool"`
-	Job      string         `json:"job"`
-	Units    string         `json:"units"`
-	Drawer   string         `json:"drawer"`
-	Machine  string         `json:"machine"`
-	Readings []ReadingSaid  `json:"readings"`
-	Clash    []string       `json:"clash"` // readings that contradict each other
-	Cutter   Estimated      `json:"cutter"`
-	Stated   float64        `json:"cutter_of_the_job"`
-	OffWidth string         `json:"cutter_off,omitempty"` // that the cutter is not as wide as the job says
-	Front    Estimated      `json:"front_thickness"`
-	Sides    Estimated      `json:"sides_thickness"`
-	AllRight bool           `json:"all_right"` // leave it
-	Moves    []MoveSaid     `json:"moves"`
-	AsItIs   []MeasuredSaid `json:"nothing_moved"`
-	After    []MeasuredSaid `json:"after"`
-	Wrong    string         `json:"wrong,omitempty"` // why no fence distance is right
-	Saves    []string       `json:"cut_parts"`
-	Square   string         `json:"square,omitempty"`
-	Fits     string         `json:"fits,omitempty"`
+	Tool      string       `json:"tool"`
+	Job       string       `json:"job"`
+	Units     string       `json:"units"`
+	Drawer    string       `json:"drawer"`
+	Machine   string       `json:"machine"`
+	Readings  []ReadingRow `json:"readings"`
+	Conflicts []string     `json:"clash"` // readings that contradict each other
+	Cutter    Estimated    `json:"cutter"`
+	Stated    float64      `json:"cutter_of_the_job"`
+	OffWidth  string       `json:"cutter_off,omitempty"` // that the cutter is not as wide as the job says
+	Front     Estimated    `json:"front_thickness"`
+	Sides     Estimated    `json:"sides_thickness"`
+	AllRight  bool         `json:"all_right"` // leave it
+	Moves     []MoveRow    `json:"moves"`
+	AsItIs    []MeasureRow `json:"nothing_moved"`
+	After     []MeasureRow `json:"after"`
+	Wrong     string       `json:"wrong,omitempty"` // why no fence distance is right
+	Salvages  []string     `json:"cut_parts"`
+	Square    string       `json:"square,omitempty"`
+	Fits      string       `json:"fits,omitempty"`
 	// FrontLength is that of fronts still to be cut where nothing is moved; 0 while the
 	// readings do not tell it.
 	FrontLength float64  `json:"front_length_nothing_moved,omitempty"`
 	Written     []string `json:"written"` // entries of the new job file
 }
 
-// ReadingSaid is a reading, what all of them together make of it, and the rest.
-type ReadingSaid struct {
+// ReadingRow is a reading, what all of them together make of it, and the rest.
+type ReadingRow struct {
 	Reading  string  `json:"reading"`
 	Value    float64 `json:"value"`
 	Expected float64 `json:"expected"`
 	Residual float64 `json:"residual"`
-	Left     bool    `json:"left_out"`
+	Rejected bool    `json:"left_out"`
 }
 
 // Estimated is a length with its standard deviation.
@@ -57,22 +57,22 @@ type Estimated struct {
 	Sigma float64 `json:"sigma"`
 }
 
-// MoveSaid is what to do about a setting: leave, move, measure (more first) or try (the
+// MoveRow is what to do about a setting: leave, move, measure (more first) or try (the
 // move, on another test piece). By above 0 is the fence away from the cutter, the cutter
 // up. Sure says that parts come out right then beyond doubt.
-type MoveSaid struct {
+type MoveRow struct {
 	Setting string   `json:"setting"`
-	Do      string   `json:"do"`
+	Action  string   `json:"do"`
 	Sure    bool     `json:"sure"`
 	By      float64  `json:"by"`
 	From    float64  `json:"from"`
 	To      float64  `json:"to"`
 	Missing []string `json:"missing"`
-	Said    string   `json:"said"`
+	Text    string   `json:"said"`
 }
 
-// MeasuredSaid is a measure with its verdict.
-type MeasuredSaid struct {
+// MeasureRow is a measure with its verdict.
+type MeasureRow struct {
 	Check   joinery.CheckCode `json:"check"`
 	Words   string            `json:"words"`
 	Value   float64           `json:"value"`
@@ -84,28 +84,28 @@ type MeasuredSaid struct {
 }
 
 // judgedSaid are measures as they are printed, with what n makes of lengths.
-func judgedSaid(list []testcut.Judged, n func(mm float64) float64) []MeasuredSaid {
-	said := []MeasuredSaid{}
+func judgedSaid(list []testcut.Predicted, n func(mm float64) float64) []MeasureRow {
+	said := []MeasureRow{}
 	for _, q := range list {
 		verdict := string(q.Verdict)
 		if q.EitherWay() {
 			verdict = unknown
 		}
-		said = append(said, MeasuredSaid{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.Least), n(q.Most)},
-			verdict, verdict == string(q.Words.Within)})
+		said = append(said, MeasureRow{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.LowerLimit), n(q.UpperLimit)},
+			verdict, verdict == string(q.Verdicts.Within)})
 	}
 	return said
 }
 
 // AdjustmentOf puts advice on a drawer's test cut into words.
-func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice) Adjustment {
+func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Model, a testcut.Advice) Adjustment {
 	n := func(mm float64) float64 { return record.Number(mm, b.Units) }
-	known := func(k testcut.Known) Estimated { return Estimated{n(k.Value), n(k.Sigma)} }
+	known := func(k testcut.Estimated) Estimated { return Estimated{n(k.Value), n(k.Sigma)} }
 	out := Adjustment{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Drawer: d.Spec.Name, Machine: string(d.Setup.Cutter.Kind),
-		Cutter: known(a.Cutter), Stated: n(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingSaid{},
-		Clash: append([]string{}, a.Clash...), AllRight: a.AllRight, Moves: []MoveSaid{}, Saves: []string{}, Written: []string{}}
-	for _, r := range a.Read {
-		out.Readings = append(out.Readings, ReadingSaid{r.Name, n(r.Value), n(r.Expected), n(r.Off), r.Left})
+		Cutter: known(a.Cutter), Stated: n(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingRow{},
+		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
+	for _, r := range a.Residuals {
+		out.Readings = append(out.Readings, ReadingRow{r.Name, n(r.Value), n(r.Expected), n(r.Residual), r.Rejected})
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
 	if a.CutterOff() {
@@ -115,16 +115,16 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 	out.AsItIs, out.After = judgedSaid(a.AsItIs, n), judgedSaid(a.After, n)
 	for _, m := range a.Moves {
 		m = m.Printed(b.Units.Step())
-		one := MoveSaid{Setting: string(m.What), By: n(m.By), From: n(m.From), To: n(m.To), Do: string(m.Do), Sure: m.Sure,
+		one := MoveRow{Setting: string(m.Setting), By: n(m.By), From: n(m.From), To: n(m.To), Action: string(m.Action), Sure: m.Sure,
 			Missing: []string{}}
 		for _, k := range m.Missing {
 			name := string(k)
-			if slices.ContainsFunc(a.Read, func(r testcut.Residual) bool { return r.Kind == k }) {
+			if slices.ContainsFunc(a.Residuals, func(r testcut.Residual) bool { return r.Kind == k }) {
 				name += " again"
 			}
 			one.Missing = append(one.Missing, name)
 		}
-		one.Said = doText(m, one.Missing, out.Machine, text)
+		one.Text = doText(m, one.Missing, out.Machine, text)
 		out.Moves = append(out.Moves, one)
 	}
 	if none := a.NoSetting; none != nil {
@@ -134,14 +134,14 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Cut, a testcut.Advice
 			out.Wrong += ", or this fence distance as a compromise"
 		}
 	}
-	if slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Do == testcut.Measure }) {
+	if slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Action == testcut.Measure }) {
 		return out // what becomes of cut parts is not known yet
 	}
-	for _, s := range a.Saves {
-		out.Saves = append(out.Saves, saveText(s, deeper(d.Setup), text))
+	for _, s := range a.Salvages {
+		out.Salvages = append(out.Salvages, saveText(s, deeper(d.Setup), text))
 	}
-	if len(a.Saves) > 0 {
-		out.FrontLength = n(c.LengthOfFront(a.Estimate))
+	if len(a.Salvages) > 0 {
+		out.FrontLength = n(c.FrontLengthFor(a.Estimate))
 	}
 	return out
 }
@@ -163,19 +163,19 @@ func settingName(s testcut.Setting, machine string) string {
 
 // doText says what to do about a setting, as a sentence.
 func doText(m testcut.Move, missing []string, machine string, text func(float64) string) string {
-	name := settingName(m.What, machine)
+	name := settingName(m.Setting, machine)
 	switch {
 	case m.Worse:
 		return fmt.Sprintf("leave %s: moved, it would put more out than it puts right.", name)
-	case m.Do == testcut.Measure:
+	case m.Action == testcut.Measure:
 		return fmt.Sprintf("measure %s before you touch %s.", strings.Join(missing, " and "), name)
-	case m.Do == testcut.Leave && !m.Sure && m.Better:
+	case m.Action == testcut.Leave && !m.Sure && m.Better:
 		return fmt.Sprintf("leave %s, or, as a limit is near, %s.", name, moveText(m, machine, text))
-	case m.Do == testcut.Leave && !m.Sure:
+	case m.Action == testcut.Leave && !m.Sure:
 		return fmt.Sprintf("leave %s: the test cut is right, but a limit is near; measure the first parts too.", name)
-	case m.Do == testcut.Leave || m.Do == testcut.Make && testcut.Tiny(m.By):
+	case m.Action == testcut.Leave || m.Action == testcut.Make && testcut.Tiny(m.By):
 		return fmt.Sprintf("leave %s.", name)
-	case m.Do == testcut.Try:
+	case m.Action == testcut.Try:
 		return moveText(m, machine, text) + ". NOT SURE: the limits leave less room than a caliper tells; cut another test piece after the move."
 	}
 	return moveText(m, machine, text) + "."
@@ -191,7 +191,7 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 		return b
 	}
 	if machine == string(joinery.Hand) {
-		switch m.What {
+		switch m.Setting {
 		case testcut.Fence:
 			return fmt.Sprintf("set the marking gauge %s by %s, from %s to %s", pick("wider", "narrower"), by, text(m.From), text(m.To))
 		case testcut.DadoHeight:
@@ -200,7 +200,7 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 		return fmt.Sprintf("set the depth stop and the depth gauge %s by %s, from %s to %s", pick("deeper", "less deep"), by, text(m.From), text(m.To))
 	}
 	if machine == string(joinery.Router) {
-		switch m.What {
+		switch m.Setting {
 		case testcut.Fence:
 			return fmt.Sprintf("shift the stop for the sides by %s, so that dados come %s the end", by, pick("further from", "nearer to"))
 		case testcut.EndPlace:
@@ -208,7 +208,7 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 		}
 		return fmt.Sprintf("set the zero %s by %s, so that it cuts %s", pick("down", "up"), by, pick("deeper", "less deep"))
 	}
-	switch m.What {
+	switch m.Setting {
 	case testcut.Fence:
 		return fmt.Sprintf("move the fence %s the cutter by %s, from %s to %s", pick("away from", "towards"), by, text(m.From), text(m.To))
 	case testcut.DadoHeight:
@@ -234,7 +234,7 @@ func deeper(s joinery.Setup) string {
 	return "the gauge set narrower by as much"
 }
 
-func saveText(s testcut.Save, deeper string, text func(float64) string) string {
+func saveText(s testcut.Salvage, deeper string, text func(float64) string) string {
 	by := text(s.By)
 	other := ""
 	switch s.OtherCode {
@@ -280,9 +280,9 @@ func AdjustmentText(a Adjustment, u geom.Unit) []byte {
 	var out bytes.Buffer
 	t := sheetText{unit: u}
 	fmt.Fprintf(&out, "test cut of %s\n\n", a.Drawer)
-	decided := len(a.Readings) > 0 && len(a.Clash) == 0
-	if len(a.Clash) > 0 {
-		t.wrapped("", fmt.Sprintf("These readings contradict each other: %s. Measure them again; until then nothing is to be moved.", strings.Join(a.Clash, ", ")))
+	decided := len(a.Readings) > 0 && len(a.Conflicts) == 0
+	if len(a.Conflicts) > 0 {
+		t.wrapped("", fmt.Sprintf("These readings contradict each other: %s. Measure them again; until then nothing is to be moved.", strings.Join(a.Conflicts, ", ")))
 	}
 	if decided {
 		t.doing(a)
@@ -295,11 +295,11 @@ func AdjustmentText(a Adjustment, u geom.Unit) []byte {
 		t.line("")
 		t.wrapped("", fmt.Sprintf("The cut is %s %s wide, give or take %s.", caliper(a.Cutter.Value, u), u, caliper(2*a.Cutter.Sigma, u)))
 		t.measured("if nothing is moved", a.AsItIs)
-		if len(a.Saves) > 0 && !a.AllRight {
+		if len(a.Salvages) > 0 && !a.AllRight {
 			t.measured("if this is followed", a.After)
 			t.line("")
 			t.line("parts that are cut already")
-			for _, s := range a.Saves {
+			for _, s := range a.Salvages {
 				t.wrapped("  ", s)
 			}
 		}
@@ -323,24 +323,24 @@ func AdjustmentText(a Adjustment, u geom.Unit) []byte {
 // doing is the answer: leave it, or what to do about each setting.
 func (t *sheetText) doing(a Adjustment) {
 	for _, r := range a.Readings {
-		if r.Left {
+		if r.Rejected {
 			t.wrapped("", fmt.Sprintf("The reading %s, %s %s, does not agree with the others, which together say %s: measure it again. What follows leaves it out.", r.Reading, caliper(r.Value, t.unit), t.unit, caliper(r.Expected, t.unit)))
 		}
 	}
-	within := !slices.ContainsFunc(a.AsItIs, func(m MeasuredSaid) bool { return !m.within }) &&
-		!slices.ContainsFunc(a.Moves, func(m MoveSaid) bool { return m.Do == string(testcut.Make) || m.Do == string(testcut.Try) })
+	within := !slices.ContainsFunc(a.AsItIs, func(m MeasureRow) bool { return !m.within }) &&
+		!slices.ContainsFunc(a.Moves, func(m MoveRow) bool { return m.Action == string(testcut.Make) || m.Action == string(testcut.Try) })
 	if !a.AllRight && within {
 		t.line("LEAVE IT, as far as these readings tell: all that they say is within its limits.")
 		for _, m := range a.Moves {
-			if m.Do == string(testcut.Measure) {
-				t.wrapped("  ", "To be sure, "+m.Said)
+			if m.Action == string(testcut.Measure) {
+				t.wrapped("  ", "To be sure, "+m.Text)
 			}
 		}
 	} else if a.AllRight {
 		t.line("LEAVE IT: the test cut is right.")
 		for _, m := range a.Moves {
 			if !m.Sure {
-				t.wrapped("  ", m.Said)
+				t.wrapped("  ", m.Text)
 			}
 		}
 	} else {
@@ -349,7 +349,7 @@ func (t *sheetText) doing(a Adjustment) {
 			t.wrapped("  ", a.OffWidth+".")
 		}
 		for _, m := range a.Moves {
-			t.wrapped("  ", m.Said)
+			t.wrapped("  ", m.Text)
 		}
 		if a.Wrong != "" {
 			t.wrapped("  ", a.Wrong+".")
@@ -365,11 +365,11 @@ func (t *sheetText) doing(a Adjustment) {
 }
 
 // readings are those that were given, with what all of them together say.
-func (t *sheetText) readings(list []ReadingSaid) {
+func (t *sheetText) readings(list []ReadingRow) {
 	table := NewTable(Words("reading"), In("", t.unit.String()), Numbers("together they say"), Numbers("rest"), Words(""))
 	for _, r := range list {
 		left := ""
-		if r.Left {
+		if r.Rejected {
 			left = "left out: it does not agree with the others; measure it again"
 		}
 		table.Add(r.Reading, caliper(r.Value, t.unit), caliper(r.Expected, t.unit), caliper(r.Residual, t.unit), left)
@@ -377,7 +377,7 @@ func (t *sheetText) readings(list []ReadingSaid) {
 	table.print(&t.out, "")
 }
 
-func (t *sheetText) measured(title string, list []MeasuredSaid) {
+func (t *sheetText) measured(title string, list []MeasureRow) {
 	if len(list) == 0 {
 		return
 	}

@@ -18,10 +18,10 @@ import (
 // Check is what a caliper should read, and between what it may be: as printed, so that a
 // target is between its limits on paper too.
 type Check struct {
-	What  string  `json:"what"`
-	Is    float64 `json:"is"`
-	Least float64 `json:"least"`
-	Most  float64 `json:"most"`
+	What   string  `json:"what"`
+	Target float64 `json:"is"`
+	Min    float64 `json:"least"`
+	Max    float64 `json:"most"`
 
 	printed gauge.Printed
 }
@@ -36,8 +36,8 @@ func (m maker) checks(drawers []batch.Drawer) (list []Check, said []string) {
 	list = []Check{}
 	for _, r := range set.Rows {
 		p := r.Print(m.batch.Units)
-		c := Check{What: string(r.Kind), printed: p, Is: read(p.Target), Least: read(p.Least), Most: read(p.Most)}
-		if r.Off {
+		c := Check{What: string(r.Kind), printed: p, Target: read(p.Target), Min: read(p.Min), Max: read(p.Max)}
+		if r.Relative {
 			c.What += offList
 		}
 		list = append(list, c)
@@ -90,10 +90,10 @@ func (m maker) otherChecks(out *Machine, settings []setup.Setting) {
 	list, said := m.checksOf(groups)
 	if n := len(out.Settings); n > 0 {
 		last := &out.Settings[n-1]
-		last.Checks, last.ChecksSaid = append(last.Checks, list...), append(last.ChecksSaid, said...)
+		last.Checks, last.ChecksText = append(last.Checks, list...), append(last.ChecksText, said...)
 		return
 	}
-	out.Checks, out.ChecksSaid = list, said
+	out.Checks, out.ChecksText = list, said
 }
 
 // read is a number as it is printed.
@@ -103,18 +103,18 @@ func read(s string) float64 {
 }
 
 // checksSaid is what a sheet says of its limits.
-func (m maker) checksSaid(s gauge.Set, drawers []batch.Drawer) (said []string) {
-	for _, b := range s.Broken {
+func (m maker) checksSaid(s gauge.Limits, drawers []batch.Drawer) (said []string) {
+	for _, b := range s.OutOfLimits {
 		said = append(said, fmt.Sprintf("As drawn, %s is %s, and %s to %s is right: parts that are cut as drawn are not right together. The warnings of `check` say what to change; the limits here leave it out.",
-			b.Name, m.text(b.Nominal), m.text(b.Least), m.text(b.Most)))
+			b.Name, m.text(b.Nominal), m.text(b.LowerLimit), m.text(b.UpperLimit)))
 	}
-	if len(s.Narrow) > 0 {
-		return append(said, fmt.Sprintf("There are no limits for the caliper: what is right for %s leaves less than a caliper reads.", measureNames(s.Narrow)))
+	if len(s.TooNarrow) > 0 {
+		return append(said, fmt.Sprintf("There are no limits for the caliper: what is right for %s leaves less than a caliper reads.", measureNames(s.TooNarrow)))
 	}
-	for _, r := range s.Sorted {
-		sentence := fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s to %s.", r.Stock, measureNames(s.Why), m.atLeast(r.Least), m.atMost(r.Most))
+	for _, r := range s.SortBoards {
+		sentence := fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s to %s.", r.Stock, measureNames(s.Why), m.atLeast(r.Min), m.atMost(r.Max))
 		if r.ToOne() {
-			sentence = fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s.", r.Stock, measureNames(s.Why), m.text((r.Least+r.Most)/2))
+			sentence = fmt.Sprintf("Sort the boards of %s: their range leaves too little for %s. The limits hold for boards of %s.", r.Stock, measureNames(s.Why), m.text((r.Min+r.Max)/2))
 		}
 		said = append(said, sentence)
 	}
@@ -173,7 +173,7 @@ func measureNames(list []gauge.Measure) string {
 func CheckTable(list []Check, u geom.Unit) Table {
 	t := NewTable(Words("what"), In("", u.String()), Numbers("right"))
 	for _, c := range list {
-		t.Add(c.What, c.printed.Target, words.To(c.printed.Least, c.printed.Most))
+		t.Add(c.What, c.printed.Target, words.To(c.printed.Min, c.printed.Max))
 	}
 	return t
 }

@@ -58,9 +58,9 @@ func check(t *testing.T, name, text string, count map[string]int) {
 	list := rows(present.SetupText(sheet, b.Units))
 	var checks []present.Check
 	for _, m := range sheet.Machines {
-		before, said := len(checks), len(m.ChecksSaid)
+		before, said := len(checks), len(m.ChecksText)
 		for _, s := range m.Settings {
-			checks, said = append(checks, s.Checks...), said+len(s.ChecksSaid)
+			checks, said = append(checks, s.Checks...), said+len(s.ChecksText)
 		}
 		checks = append(checks, m.Checks...)
 		if len(checks) == before && said == 0 {
@@ -84,7 +84,7 @@ func check(t *testing.T, name, text string, count map[string]int) {
 		if is < least || is > most || least >= most {
 			t.Errorf("%s: %s should be %s and is right from %s to %s", name, p.what, p.is, p.least, p.most)
 		}
-		if c := checks[i]; c.What != p.what || c.Is != is || c.Least != least || c.Most != most {
+		if c := checks[i]; c.What != p.what || c.Target != is || c.Min != least || c.Max != most {
 			t.Errorf("%s: on paper %v, for programs %+v", name, p, c)
 		}
 		count["limits"]++

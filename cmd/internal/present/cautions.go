@@ -74,7 +74,7 @@ var stopped = []Caution{
 }
 
 // ofWork are the cautions where a cut is described.
-var ofWork = map[setup.Work][]Caution{
+var ofWork = map[setup.Holding][]Caution{
 	setup.Across: {
 		{"The fence is a stop here and the mitre gauge or sled feeds: right only because nothing is cut off. Never use both together for a cut that goes through.", 0},
 		{"An insert that closes round the cutter supports the part right beside it.", 0},

@@ -37,7 +37,7 @@ func drawings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		if l.BitFile != "" {
 			in = "in " + path.Base(l.BitFile)
 		}
-		t.Add(l.Layer, setInWords(l.ToSet, l.Told == "through", u), bitText(l.Cutter(), u), in)
+		t.Add(l.Layer, setInWords(l.ToSet, l.Stated == "through", u), bitText(l.Cutter(), u), in)
 	}
 	flush()
 	if len(r.IdleBits) > 0 {
@@ -146,7 +146,7 @@ func CheckedText(out *bytes.Buffer, list []record.Checked) {
 		{record.CheckedPictures, "folder of pictures", "folders of pictures",
 			"a size in millimetres, whole, and as large in dots"},
 		{record.CheckedTable, "table", "tables", "the numbers of the report"},
-		{record.CheckedSaid, "document", "documents", "the numbers, verdicts and warnings of the report"},
+		{record.CheckedDocument, "document", "documents", "the numbers, verdicts and warnings of the report"},
 	} {
 		if n := count[w.what]; n > 0 {
 			fmt.Fprintf(out, "read back: %s, with %s\n", words.Count(n, w.one, w.many), w.is)
@@ -235,7 +235,7 @@ func dividers(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
 		Numbers("above the bottom"))
 	for _, p := range proofs {
 		for _, d := range p.Dividers {
-			t.Add(p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u), span(d.Stand, u))
+			t.Add(p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u), span(d.Height, u))
 		}
 	}
 	if len(t.Rows) > 0 {

@@ -14,7 +14,7 @@ type Judged struct {
 	Drawers []string `json:"drawers"`
 	Verdict string   `json:"verdict"` // goes together, or that of the measure that is most often wrong
 	Odds    float64  `json:"odds"`    // the part of the boxes that keep all limits at once
-	Said    string   `json:"said"`
+	Text    string   `json:"said"`
 }
 
 // Verdicts are those on all drawers of a batch, as every output says them.
@@ -27,7 +27,7 @@ func Verdicts(b batch.Batch) []Judged {
 		if !known {
 			i = len(list)
 			at[said] = i
-			list = append(list, Judged{Verdict: string(d.Outcome.Verdict), Odds: record.Odds(d.Outcome.Right), Said: said})
+			list = append(list, Judged{Verdict: string(d.Outcome.Verdict), Odds: record.Odds(d.Outcome.Right), Text: said})
 		}
 		list[i].Drawers = append(list[i].Drawers, d.Spec.Name)
 	}
@@ -35,20 +35,20 @@ func Verdicts(b batch.Batch) []Judged {
 }
 
 // String is a line of the verdict.
-func (j Judged) String() string { return words.Some(j.Drawers) + ": " + j.Said }
+func (j Judged) String() string { return words.Some(j.Drawers) + ": " + j.Text }
 
 // Basis says once what verdicts rest on.
-var Basis = fmt.Sprintf("Verdicts are on boards and machine off as they usually are: %d random boxes of each drawer; likely is what all but 0.27 %% of them are.", fit.Draws)
+var Basis = fmt.Sprintf("Verdicts are on boards and machine off as they usually are: %d random boxes of each drawer; likely is what all but 0.27 %% of them are.", fit.Samples)
 
 // Forecast is what fit --json prints.
 type Forecast struct {
-	Tool    string     `json:"tool"`
-	Job     string     `json:"job"`
-	Units   string     `json:"units"`
-	Draws   int        `json:"draws"`
-	Seed    uint64     `json:"seed"`
-	Boards  []Board    `json:"boards"`
-	Drawers []Foreseen `json:"drawers"`
+	Tool    string            `json:"tool"`
+	Job     string            `json:"job"`
+	Units   string            `json:"units"`
+	Draws   int               `json:"draws"`
+	Seed    uint64            `json:"seed"`
+	Boards  []Board           `json:"boards"`
+	Drawers []SimulatedDrawer `json:"drawers"`
 }
 
 // Board says between which thicknesses the boards of a stock are, and by what
@@ -56,18 +56,18 @@ type Forecast struct {
 type Board struct {
 	Stock   string  `json:"stock"`
 	Mean    float64 `json:"mean"`
-	Least   float64 `json:"least"`
-	Most    float64 `json:"most"`
+	Min     float64 `json:"least"`
+	Max     float64 `json:"most"`
 	Assumed string  `json:"assumed,omitempty"`
 }
 
-// Foreseen are the verdict on a drawer and its measures, and what its parts must
+// SimulatedDrawer are the verdict on a drawer and its measures, and what its parts must
 // measure when they are held together before glue.
-type Foreseen struct {
+type SimulatedDrawer struct {
 	Drawer  string       `json:"drawer"`
 	Verdict string       `json:"verdict"`
 	Odds    float64      `json:"odds"`
-	Said    string       `json:"said"`
+	Text    string       `json:"said"`
 	Fit     []record.Fit `json:"fit"`
 	Stack   Stack        `json:"stack"`
 }
@@ -75,11 +75,11 @@ type Foreseen struct {
 // Forecasts are what the boxes of a batch will do.
 func Forecasts(b batch.Batch) Forecast {
 	n := func(mm float64) float64 { return record.Number(mm, b.Units) }
-	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: fit.Draws, Seed: fit.Seed,
-		Boards: boards(b, n), Drawers: []Foreseen{}}
+	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: fit.Samples, Seed: fit.Seed,
+		Boards: boards(b, n), Drawers: []SimulatedDrawer{}}
 	for _, d := range b.Drawers {
 		o := d.Outcome
-		one := Foreseen{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: record.Odds(o.Right), Said: o.String(), Stack: StackOf(d, b.Units), Fit: []record.Fit{}}
+		one := SimulatedDrawer{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: record.Odds(o.Right), Text: o.String(), Stack: StackOf(d, b.Units), Fit: []record.Fit{}}
 		for _, m := range o.Measures {
 			one.Fit = append(one.Fit, record.FitOf(d.Spec.Name, m, n))
 		}

@@ -18,7 +18,7 @@ func ForecastText(f Forecast, u geom.Unit) []byte {
 		fmt.Fprintf(&out, "%s: what the boxes will do\n\n", f.Job)
 	}
 	BoardTable(f.Boards, u).print(&out, "")
-	together(&out, f.Drawers, func(d Foreseen) string { return foreseenText(d, u) })
+	together(&out, f.Drawers, func(d SimulatedDrawer) string { return foreseenText(d, u) })
 	fmt.Fprintf(&out, "\n%s\nworst: everything off by its most at once. all together: the root of the sum of squares.\n", Basis)
 	return out.Bytes()
 }
@@ -29,18 +29,18 @@ func BoardTable(list []Board, u geom.Unit) Table {
 	t := NewTable(Words("stock"), In("thickness", unit), In("least", unit), In("most", unit), Words("by"))
 	t.UnitOnce = true
 	for _, b := range list {
-		t.Add(b.Stock, caliper(b.Mean, u), caliper(b.Least, u), caliper(b.Most, u), b.Source())
+		t.Add(b.Stock, caliper(b.Mean, u), caliper(b.Min, u), caliper(b.Max, u), b.Source())
 	}
 	return t
 }
 
 // together prints what is said of drawers under their names, those of which the same is
 // said under one head.
-func together(out *bytes.Buffer, list []Foreseen, say func(Foreseen) string) {
+func together(out *bytes.Buffer, list []SimulatedDrawer, say func(SimulatedDrawer) string) {
 	var bodies []string
 	names := make(map[string][]string)
 	for _, d := range list {
-		body := ": " + d.Said + "\n" + say(d)
+		body := ": " + d.Text + "\n" + say(d)
 		if names[body] == nil {
 			bodies = append(bodies, body)
 		}
@@ -54,11 +54,11 @@ func together(out *bytes.Buffer, list []Foreseen, say func(Foreseen) string) {
 // fits are the measures of the drawers with their verdicts.
 func fits(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	fmt.Fprintln(out, "fit")
-	var list []Foreseen
+	var list []SimulatedDrawer
 	for _, d := range r.Drawers {
-		list = append(list, Foreseen{Drawer: d.Name, Said: d.Said, Fit: r.FitOf(d.Name)})
+		list = append(list, SimulatedDrawer{Drawer: d.Name, Text: d.Summary, Fit: r.FitOf(d.Name)})
 	}
-	together(out, list, func(d Foreseen) string {
+	together(out, list, func(d SimulatedDrawer) string {
 		var text bytes.Buffer
 		FitTable(d.Fit, u).Pick("measure", "as set", "limits", "likely", "verdict", "right of 1,000").print(&text, "")
 		return text.String()
@@ -87,7 +87,7 @@ func FitTable(list []record.Fit, u geom.Unit) Table {
 // rangeOf prints a range of a record.
 func rangeOf(r [2]float64, u geom.Unit) string { return caliper(r[0], u) + " to " + caliper(r[1], u) }
 
-func foreseenText(d Foreseen, u geom.Unit) string {
+func foreseenText(d SimulatedDrawer, u geom.Unit) string {
 	var out bytes.Buffer
 	t := FitTable(d.Fit, u)
 	t.print(&out, "")

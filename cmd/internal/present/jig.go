@@ -32,7 +32,7 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 		}
 	}
 	fingers := setup.FingerWidths(all, c.Cutter)
-	if c.Work == setup.Fingers {
+	if c.Holding == setup.Fingers {
 		for _, finger := range fingers {
 			notes = append(notes, fmt.Sprintf("Jig: a pin as wide as one notch, %s %s, that fits it without play, its near side %s %s from the cutter: one finger. Each notch goes over the pin for the next.", text(c.Cutter), unit, text(finger), unit))
 		}
@@ -41,13 +41,13 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 		var places []string
 		for _, s := range list {
 			place := text(s.Min) + " to " + text(s.Max)
-			if n := setup.NotchPasses(s, c.Cutter); n > 1 && c.Work == setup.Fingers {
+			if n := setup.NotchPasses(s, c.Cutter); n > 1 && c.Holding == setup.Fingers {
 				place += fmt.Sprintf(" in %d passes", n)
 			}
 			places = append(places, place)
 		}
 		said := fmt.Sprintf("Notches over the lower edge of %s, %s: %s", words.Some(called[fmt.Sprint(list)]), unit, strings.Join(places, ", "))
-		if c.Work == setup.Fingers && len(fingers) == 1 && len(list) > 0 {
+		if c.Holding == setup.Fingers && len(fingers) == 1 && len(list) > 0 {
 			switch spacer, marked := setup.FirstNotch(list[0], fingers[0]); {
 			case marked:
 				said += "; mark the first from the wall that goes into it"

@@ -27,7 +27,7 @@ func TestJig(t *testing.T) {
 		{Name: "front", Role: joinery.Front, Panel: wall(14, 20.1, 26, 32.1, 38, 44.1)},
 		{Name: "side", Role: joinery.Side, Panel: wall(0, 14.1, 20, 26.1, 32, 38.1)},
 	}}
-	c := setup.Cut{Step: setup.Step{Work: setup.Fingers, Cutter: 6.1}, Boards: []setup.Piece{{Name: "front"}, {Name: "side"}}}
+	c := setup.Cut{Step: setup.Step{Holding: setup.Fingers, Cutter: 6.1}, Boards: []setup.Piece{{Name: "front"}, {Name: "side"}}}
 	said := strings.Join(m.jigNotes(c), "\n")
 	for _, want := range []string{"pin as wide as one notch, 6.10 mm", "5.90 mm from the cutter", "front, mm: 14.00 to 20.10, 26.00 to 32.10, 38.00 to 44.10; for the first a spacer of 8.10",
 		"side, mm: 0.00 to 14.10 in 3 passes, 20.00 to 26.10, 32.00 to 38.10; mark the first"} {
@@ -36,7 +36,7 @@ func TestJig(t *testing.T) {
 		}
 	}
 	// By hand there is no jig, and no passes.
-	c.Work, c.Cutter = setup.HandSawn, 0
+	c.Holding, c.Cutter = setup.HandSawn, 0
 	if said := fmt.Sprint(m.jigNotes(c)); strings.Contains(said, "Jig") || strings.Contains(said, "passes") || !strings.Contains(said, "14.00 to 20.10") {
 		t.Errorf("by hand: %s", said)
 	}

@@ -43,7 +43,7 @@ func LayersCSV(r record.Report, u, drawn geom.Unit) []byte {
 				elevation = n(*l.Elevation)
 			}
 			w.Write([]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, diameter, l.Operation,
-				l.Face, n(l.Depth), n(l.Left), strconv.FormatBool(l.Told == "through"), drawn.String(), strconv.Itoa(l.Cuts), elevation, n(l.Set), l.From})
+				l.Face, n(l.Depth), n(l.Remaining), strconv.FormatBool(l.Stated == "through"), drawn.String(), strconv.Itoa(l.Cuts), elevation, n(l.Set), l.From})
 		}
 	}
 	lines(r.Layers)

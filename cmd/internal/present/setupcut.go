@@ -43,21 +43,21 @@ type Spot struct {
 
 // step is a cut as the sheet lists it.
 func (m maker) step(c setup.Cut) CutStep {
-	out := CutStep{Work: string(c.Work), Kind: batch.StepName(c.Step), Face: c.Face.String(), Edges: edgesOf(c.Edges), Width: m.n(c.Width), Depth: m.n(c.Height), Through: c.Through,
-		Passes: []float64{}, Stops: [2]float64{m.n(c.Stops[0]), m.n(c.Stops[1])}, Places: []Spot{}, Who: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Work])}
+	out := CutStep{Work: string(c.Holding), Kind: batch.StepName(c.Step), Face: c.Face.String(), Edges: edgesOf(c.Edges), Width: m.n(c.Width), Depth: m.n(c.Height), Through: c.Through,
+		Passes: []float64{}, Stops: [2]float64{m.n(c.Stops[0]), m.n(c.Stops[1])}, Places: []Spot{}, Who: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
 	for _, p := range c.Passes {
 		out.Passes = append(out.Passes, m.n(p))
 	}
 	for _, r := range c.Places {
 		out.Places = append(out.Places, Spot{m.n(r.Centre().X), m.n(r.Centre().Y), m.n(r.Width()), m.n(r.Height())})
 	}
-	if c.Work == setup.Bored {
+	if c.Holding == setup.Bored {
 		_, out.Metric = words.Drill(c.Width, m.batch.Units)
 	}
 	for _, p := range c.Boards {
 		out.Parts = append(out.Parts, record.Pieces{Part: p.Name, Count: p.Count})
 	}
-	if c.Stops != [2]float64{} && c.Work == setup.Along {
+	if c.Stops != [2]float64{} && c.Holding == setup.Along {
 		out.Cautions = append(out.Cautions, stopped...)
 	}
 	kind := m.drawers[0].Setup.Cutter.Kind
@@ -68,7 +68,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	var notes []string
 	if c.Instead != nil {
 		why := upper(c.Instead.Fact().In(m.batch.Units))
-		if c.Work == setup.OnEnd {
+		if c.Holding == setup.OnEnd {
 			notes = append(notes, why+": so it is stood on end.")
 		} else {
 			notes = append(notes, why+": so it lies flat. The cutter's height is the depth of the rabbet, and by as much as a board is thicker its tongue is thicker.")
@@ -80,7 +80,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	if c.Supported {
 		notes = append(notes, "Support its far end level with the table: it is long enough to tip.")
 	}
-	if c.Work == setup.Fingers || c.Work == setup.HandSawn {
+	if c.Holding == setup.Fingers || c.Holding == setup.HandSawn {
 		notes = append(append(notes, m.jigNotes(c)...), m.fingerRows(c)...)
 	}
 	out.Note = strings.Join(notes, " ")
@@ -89,7 +89,7 @@ func (m maker) step(c setup.Cut) CutStep {
 
 // inStrip says how grooves are cut before short parts are cut off their strip.
 func (m maker) inStrip(c setup.Cut) string {
-	if !slices.Contains(c.Ways, setup.ByStrip) {
+	if !slices.Contains(c.Alternatives, setup.ByStrip) {
 		return ""
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(m.batch.Units) }
@@ -105,10 +105,10 @@ func (m maker) inStrip(c setup.Cut) string {
 		}
 	}
 	return fmt.Sprintf(". The strip comes first of all: as wide as the parts and at least %s long, parts end to end with a saw kerf between them; cutter %s %s high, fence at %s %s. Cut the parts off it then, and make their other cuts after that",
-		geom.LengthOf(c.Refused.Max).Text(m.batch.Units), text(c.Height), unit, fence, unit)
+		geom.LengthOf(c.Refused.Allowed).Text(m.batch.Units), text(c.Height), unit, fence, unit)
 }
 
-// fingerRows tell of the rows of fingers that are not as high as the others.
+// fingerRows describe the rows of fingers that are not as high as the others.
 func (m maker) fingerRows(c setup.Cut) (notes []string) {
 	for _, s := range record.Setups(batch.Batch{Units: m.batch.Units, Drawers: m.drawers}) {
 		if s.FingerRow == 0 {
@@ -236,7 +236,7 @@ func (c CutStep) How(u geom.Unit) string {
 	if c.Through {
 		deep = "through"
 	}
-	switch setup.Work(c.Work) {
+	switch setup.Holding(c.Work) {
 	case setup.Across:
 		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a mitre gauge or a sled", c.Kind, width, c.Face, edges, turns)
 	case setup.Along:
@@ -308,7 +308,7 @@ func (c CutStep) from(u geom.Unit) string {
 }
 
 // orderOf says why settings follow each other as they do.
-func orderOf(s setup.Sheet, k joinery.CutterKind) string {
+func orderOf(s setup.WorkPlan, k joinery.CutterKind) string {
 	if len(s.Settings) == 0 {
 		return ""
 	}
@@ -334,7 +334,7 @@ type Gauge struct {
 }
 
 // gauges are the settings of marking gauges, each once, and what they mark.
-func (m maker) gauges(s setup.Sheet) []Gauge {
+func (m maker) gauges(s setup.WorkPlan) []Gauge {
 	list := []Gauge{}
 	mark := func(mm float64, what string) {
 		at := m.n(mm)
@@ -350,7 +350,7 @@ func (m maker) gauges(s setup.Sheet) []Gauge {
 	}
 	for _, set := range s.Settings {
 		for _, c := range set.Cuts {
-			switch c.Work {
+			switch c.Holding {
 			case setup.Knifed:
 				mark(c.Fence, "the nearer wall of the dados, from the end")
 				mark(c.Fence+c.Width, "their other wall")

@@ -14,7 +14,7 @@ import (
 
 // said puts the verdict on one setting into sentences: whether it serves, what forcing
 // it costs, and the least number of settings that is right.
-func (m maker) said(v setup.Verdict, o OneSetup) string {
+func (m maker) said(v setup.Grouping, o OneSetup) string {
 	all := fmt.Sprintf("all %d kinds of drawer", len(m.drawers))
 	switch len(m.drawers) {
 	case 1:
@@ -22,8 +22,8 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 	case 2:
 		all = "both kinds of drawer"
 	}
-	forced := o.Forced
-	at := m.settingText(v.Forced.AtFence, v.Forced.AtHeight)
+	forced := o.Compromise
+	at := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight)
 	if fence, height, shared := m.shared(); shared {
 		if said := m.sharedText(v, o, all, fence, height); said != "" {
 			return said + m.asked(o.Asked)
@@ -33,18 +33,18 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 	}
 	var out strings.Builder
 	fmt.Fprintf(&out, "No. Forced on %s, %s cost: %s.", all, at, m.costText(forced.Costs))
-	if n := len(o.Fewest); n > 0 {
+	if n := len(o.Minimal); n > 0 {
 		fewest := "settings do"
 		if n == 1 {
 			fewest = "setting does"
 		}
 		fmt.Fprintf(&out, " %d %s it right", n, fewest)
-		if !o.Proven {
+		if !o.Optimal {
 			out.WriteString(" (perhaps fewer would)")
 		}
 		out.WriteString(":")
-		for i, g := range v.Fewest {
-			fmt.Fprintf(&out, " fence %s, height %s for %s", m.length(g.AtFence), m.length(g.AtHeight), words.Some(o.Fewest[i].Drawers))
+		for i, g := range v.Minimal {
+			fmt.Fprintf(&out, " fence %s, height %s for %s", m.length(g.AtFence), m.length(g.AtHeight), words.Some(o.Minimal[i].Drawers))
 			if i < n-1 {
 				out.WriteString(";")
 			}
@@ -53,7 +53,7 @@ func (m maker) said(v setup.Verdict, o OneSetup) string {
 	}
 	reasons := make(map[string][]string)
 	var order []string
-	for _, l := range o.Left {
+	for _, l := range o.Unserved {
 		if reasons[l.Why] == nil {
 			order = append(order, l.Why)
 		}
@@ -78,23 +78,23 @@ func (m maker) shared() (fence, height float64, ok bool) {
 
 // sharedText is the verdict on the setting that all drawers have, which is the one that is
 // printed: a yes only where their boxes come out right. It is empty where none would serve all.
-func (m maker) sharedText(v setup.Verdict, o OneSetup, all string, fence, height float64) string {
+func (m maker) sharedText(v setup.Grouping, o OneSetup, all string, fence, height float64) string {
 	at := m.settingText(fence, height)
-	needs := make([]setup.Need, len(m.drawers))
+	needs := make([]setup.Requirement, len(m.drawers))
 	wrong := false
 	for i, d := range m.drawers {
-		needs[i] = setup.Of(d.Drawer)
-		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures, func(f fit.Foreseen) bool { return f.Out() && f.Code.BySetting() })
+		needs[i] = setup.RequirementOf(d.Drawer)
+		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures, func(f fit.SimulatedMeasure) bool { return f.OutOfLimits() && f.Code.BySetting() })
 	}
-	cost := m.costText(m.costs(v.Forced, needs, fence, height))
+	cost := m.costText(m.costs(v.Compromise, needs, fence, height))
 	if !wrong {
 		return fmt.Sprintf("Yes: %s serve %s: %s.", at, all, cost)
 	}
 	said := fmt.Sprintf("One, but not a good one: %s are those of %s, and not all boxes come out right, as the verdicts say: %s.", at, all, cost)
-	if best := m.settingText(v.Forced.AtFence, v.Forced.AtHeight); v.One && best != at {
-		said += fmt.Sprintf(" Better for the corners would be %s: %s.", strings.TrimSuffix(best, ","), m.costText(o.Forced.Costs))
+	if best := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight); v.One && best != at {
+		said += fmt.Sprintf(" Better for the corners would be %s: %s.", strings.TrimSuffix(best, ","), m.costText(o.Compromise.Costs))
 	}
-	if !v.One && len(o.Fewest) > 0 {
+	if !v.One && len(o.Minimal) > 0 {
 		return ""
 	}
 	return said

@@ -34,28 +34,28 @@ type Machine struct {
 	OneSetup OneSetup  `json:"one_setup"`
 	Settings []Setting `json:"settings"` // empty for a router, which follows its drawings
 	// Order says why the settings follow each other as they do.
-	Order   string    `json:"order,omitempty"`
-	Gauges  []Gauge   `json:"gauges,omitempty"` // by hand, what is marked with each
-	Apart   []CutStep `json:"apart"`            // what is sawn and bored afterwards
-	Refused []CutStep `json:"refused"`          // what goes beyond the machine's limits
-	Files   []Cutting `json:"files,omitempty"`  // of a router
-	Checks  []Check   `json:"checks,omitempty"`
-	// ChecksSaid is what has to be said of the limits of Checks.
-	ChecksSaid []string `json:"checks_said,omitempty"`
+	Order    string    `json:"order,omitempty"`
+	Gauges   []Gauge   `json:"gauges,omitempty"` // by hand, what is marked with each
+	Separate []CutStep `json:"apart"`            // what is sawn and bored afterwards
+	Refused  []CutStep `json:"refused"`          // what goes beyond the machine's limits
+	Files    []Cutting `json:"files,omitempty"`  // of a router
+	Checks   []Check   `json:"checks,omitempty"`
+	// ChecksText is what has to be said of the limits of Checks.
+	ChecksText []string `json:"checks_said,omitempty"`
 }
 
 // OneSetup is the verdict on one fence distance and one cutter height for all drawers
 // of a machine.
 type OneSetup struct {
 	One bool `json:"one"`
-	// Said is the verdict and what it costs, in sentences.
-	Said string `json:"said"`
+	// Text is the verdict and what it costs, in sentences.
+	Text string `json:"said"`
 	// Asked is how many settings all cuts of the job as it stands take: those that follow.
-	Asked  int      `json:"settings_of_the_job"`
-	Forced Choice   `json:"one_for_all"`
-	Fewest []Choice `json:"fewest"`
-	Proven bool     `json:"proven"` // that there are none fewer
-	Left   []Left   `json:"left"`
+	Asked      int        `json:"settings_of_the_job"`
+	Compromise Choice     `json:"one_for_all"`
+	Minimal    []Choice   `json:"fewest"`
+	Optimal    bool       `json:"proven"` // that there are none fewer
+	Unserved   []Unserved `json:"left"`
 }
 
 // Choice is a setting for some drawers: between what it can be, what suits them best,
@@ -85,12 +85,12 @@ type Spacers struct {
 	Fence  []float64 `json:"fence"`
 	Height []float64 `json:"height"`
 	One    bool      `json:"one"`
-	Said   string    `json:"said"` // what they cost against the best setting
+	Text   string    `json:"said"` // what they cost against the best setting
 	Costs  []Cost    `json:"costs"`
 }
 
-// Left is a drawer that no setting of its cutter suits.
-type Left struct {
+// Unserved is a drawer that no setting of its cutter suits.
+type Unserved struct {
 	Drawer string `json:"drawer"`
 	Why    string `json:"why"`
 }
@@ -105,8 +105,8 @@ type Setting struct {
 	Steps   []float64 `json:"height_passes,omitempty"` // of a router table
 	Cuts    []CutStep `json:"cuts"`
 	Checks  []Check   `json:"checks"`
-	// ChecksSaid is what has to be said of the limits of Checks.
-	ChecksSaid []string `json:"checks_said,omitempty"`
+	// ChecksText is what has to be said of the limits of Checks.
+	ChecksText []string `json:"checks_said,omitempty"`
 }
 
 // Cited are the sources, from 1, that cautions of the sheet name.
@@ -125,7 +125,7 @@ func (s SetupSheet) Cited() map[int]bool {
 				note(c.Cautions)
 			}
 		}
-		for _, c := range m.Apart {
+		for _, c := range m.Separate {
 			note(c.Cautions)
 		}
 	}
@@ -194,12 +194,12 @@ func (m maker) machine() Machine {
 	for _, d := range m.drawers {
 		out.Drawers = append(out.Drawers, d.Spec.Name)
 	}
-	out.Cautions, out.Apart, out.Refused = ofMachine[cutter.Kind], []CutStep{}, []CutStep{}
+	out.Cautions, out.Separate, out.Refused = ofMachine[cutter.Kind], []CutStep{}, []CutStep{}
 	if cutter.Kind.FollowsDrawing() {
-		out.Apart = m.bores()
+		out.Separate = m.bores()
 		out.OneSetup = m.verdict(len(batch.BySetting(m.drawers)))
 		out.Files = m.files()
-		out.Checks, out.ChecksSaid = m.checksOf(batch.BySetting(m.drawers))
+		out.Checks, out.ChecksText = m.checksOf(batch.BySetting(m.drawers))
 		return out
 	}
 	m.boards = batch.Boards(m.drawers)
@@ -208,10 +208,10 @@ func (m maker) machine() Machine {
 		out.Settings = append(out.Settings, m.setting(s, cutter.Kind))
 	}
 	m.otherChecks(&out, sheet.Settings)
-	for _, c := range sheet.Apart {
-		out.Apart = append(out.Apart, m.step(c))
+	for _, c := range sheet.Separate {
+		out.Separate = append(out.Separate, m.step(c))
 	}
-	out.Apart = append(out.Apart, m.bores()...)
+	out.Separate = append(out.Separate, m.bores()...)
 	for _, c := range sheet.Refused {
 		out.Refused = append(out.Refused, m.step(c))
 	}
@@ -255,7 +255,7 @@ func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
 		out.Cuts = append(out.Cuts, m.step(c))
 	}
 	if served := m.served(s); len(served) > 0 {
-		out.Checks, out.ChecksSaid = m.checks(served)
+		out.Checks, out.ChecksText = m.checks(served)
 	}
 	if len(m.batch.Spacers) > 0 && s.Height > 0 && on.Fenced() {
 		out.Spacers = m.stacks(s.Fence, s.Height)
@@ -275,24 +275,24 @@ func (m maker) served(s setup.Setting) (list []batch.Drawer) {
 
 // verdict is on one setting for the drawers of a machine.
 func (m maker) verdict(asked int) OneSetup {
-	needs := make([]setup.Need, len(m.drawers))
+	needs := make([]setup.Requirement, len(m.drawers))
 	for i, d := range m.drawers {
-		needs[i] = setup.Of(d.Drawer)
+		needs[i] = setup.RequirementOf(d.Drawer)
 	}
-	v := setup.Judge(needs)
-	out := OneSetup{One: v.One, Asked: asked, Forced: m.choice(v.Forced, needs), Proven: v.Proven, Fewest: []Choice{}, Left: []Left{}}
-	for _, g := range v.Fewest {
-		out.Fewest = append(out.Fewest, m.choice(g, needs))
+	v := setup.GroupSettings(needs)
+	out := OneSetup{One: v.One, Asked: asked, Compromise: m.choice(v.Compromise, needs), Optimal: v.Optimal, Minimal: []Choice{}, Unserved: []Unserved{}}
+	for _, g := range v.Minimal {
+		out.Minimal = append(out.Minimal, m.choice(g, needs))
 	}
-	for _, i := range v.Left {
-		out.Left = append(out.Left, Left{m.drawers[i].Spec.Name, needs[i].Nothing})
+	for _, i := range v.Unserved {
+		out.Unserved = append(out.Unserved, Unserved{m.drawers[i].Spec.Name, needs[i].Impossible})
 	}
-	out.Said = m.said(v, out)
+	out.Text = m.said(v, out)
 	return out
 }
 
-func (m maker) choice(g setup.Group, needs []setup.Need) Choice {
-	c := Choice{Fence: m.n(g.AtFence), Height: m.n(g.AtHeight), FenceBetween: [2]float64{m.n(g.Fence.Min), m.n(min(g.Fence.Max, mostSetting))}, HeightBetween: [2]float64{m.n(g.Height.Min), m.n(g.Height.Max)},
+func (m maker) choice(g setup.Group, needs []setup.Requirement) Choice {
+	c := Choice{Fence: m.n(g.AtFence), Height: m.n(g.AtHeight), FenceBetween: [2]float64{m.n(g.Fence.Min), m.n(min(g.Fence.Max, maxSetting))}, HeightBetween: [2]float64{m.n(g.Height.Min), m.n(g.Height.Max)},
 		Costs: m.costs(g, needs, g.AtFence, g.AtHeight)}
 	for _, i := range g.Drawers {
 		c.Drawers = append(c.Drawers, m.drawers[i].Spec.Name)
@@ -303,11 +303,11 @@ func (m maker) choice(g setup.Group, needs []setup.Need) Choice {
 	return c
 }
 
-// mostSetting stands for no limit, in mm: no fence of a corner is further away.
-const mostSetting = 1000.0
+// maxSetting stands for no limit, in mm: no fence of a corner is further away.
+const maxSetting = 1000.0
 
 // costs are those of the drawers of a group, each different one once.
-func (m maker) costs(g setup.Group, needs []setup.Need, fence, height float64) []Cost {
+func (m maker) costs(g setup.Group, needs []setup.Requirement, fence, height float64) []Cost {
 	list := []Cost{}
 	for _, i := range g.Drawers {
 		d := m.drawers[i]
@@ -326,14 +326,14 @@ func (m maker) costs(g setup.Group, needs []setup.Need, fence, height float64) [
 
 // spacers makes a group's setting up of the shop's spacers: one stack for both where
 // there is one, else two; else those that come nearest.
-func (m maker) spacers(g setup.Group, needs []setup.Need) *Spacers {
+func (m maker) spacers(g setup.Group, needs []setup.Requirement) *Spacers {
 	c, found := g.Choose(m.batch.Spacers)
 	if !found {
 		return nil
 	}
 	s := m.listed(c)
 	s.Costs = m.costs(g, needs, c.Fence.Height, c.Height.Height)
-	s.Said = m.spacersText(c, s.Costs, m.costs(g, needs, g.AtFence, g.AtHeight), g)
+	s.Text = m.spacersText(c, s.Costs, m.costs(g, needs, g.AtFence, g.AtHeight), g)
 	return s
 }
 

@@ -124,11 +124,11 @@ func (t *sheetText) machine(m Machine) {
 	t.line("%s, %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), words.Length(m.Cutter*t.unit.MM(), t.unit), words.Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
-	t.wrapped("", "One setting for everything? "+m.OneSetup.Said)
-	choices := m.OneSetup.Fewest
+	t.wrapped("", "One setting for everything? "+m.OneSetup.Text)
+	choices := m.OneSetup.Minimal
 	for _, c := range choices {
 		if c.Spacers != nil {
-			t.wrapped("", c.Spacers.Said)
+			t.wrapped("", c.Spacers.Text)
 		}
 	}
 	t.line("")
@@ -148,7 +148,7 @@ func (t *sheetText) machine(m Machine) {
 		t.files(m)
 		t.line("")
 	}
-	t.checks(m.Checks, m.ChecksSaid)
+	t.checks(m.Checks, m.ChecksText)
 	t.apart(m)
 }
 
@@ -165,7 +165,7 @@ func (t *sheetText) setting(number int, s Setting, machine string) {
 	for _, c := range s.Cuts {
 		t.cut(c)
 	}
-	t.checks(s.Checks, s.ChecksSaid)
+	t.checks(s.Checks, s.ChecksText)
 }
 
 // pieces is a stack of spacers, and by how much it is off what is wanted.
@@ -214,20 +214,20 @@ func (t *sheetText) cut(c CutStep) {
 		t.wrapped("     ", c.Note)
 	}
 	if len(c.Cautions) > 0 && t.said[c.Work] {
-		t.wrapped("     ", "! Cautions as above for "+workNames[setup.Work(c.Work)]+".")
+		t.wrapped("     ", "! Cautions as above for "+workNames[setup.Holding(c.Work)]+".")
 		return
 	}
 	t.said[c.Work] = true
 	t.cautions("     ", c.Cautions)
 }
 
-var workNames = map[setup.Work]string{setup.Across: "cuts across", setup.Along: "cuts along", setup.AtEnd: "cuts at the end", setup.AtEdge: "cuts at the edge", setup.OnEnd: "parts on end", setup.Fingers: "fingers",
+var workNames = map[setup.Holding]string{setup.Across: "cuts across", setup.Along: "cuts along", setup.AtEnd: "cuts at the end", setup.AtEdge: "cuts at the edge", setup.OnEnd: "parts on end", setup.Fingers: "fingers",
 	setup.Knifed: "knifed dados", setup.Shoulder: "shoulders", setup.Ploughed: "the plough", setup.Chopped: "chopped grooves", setup.HandSawn: "fingers", setup.Sawn: "what is sawn", setup.Bored: "holes", setup.Opened: "openings", "bored-end": "holes"}
 
 // apart are what is sawn and bored when the cuts with a fence are made.
 func (t *sheetText) apart(m Machine) {
 	place, said := "", false
-	for _, c := range m.Apart {
+	for _, c := range m.Separate {
 		if at := c.Place(m.Machine); at != place {
 			place = at
 			t.line("")

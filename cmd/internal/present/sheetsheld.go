@@ -21,7 +21,7 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 	say := func(format string, args ...any) { list = append(list, fmt.Sprintf(format, args...)) }
 	counts, least := make(map[string]int), 0
 	for _, s := range k.Sheets {
-		for _, p := range s.Placed {
+		for _, p := range s.Placements {
 			if p.Held == nil {
 				continue
 			}
@@ -61,7 +61,7 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 // where it is not the same for all.
 func HeldBy(sheet record.LaidSheet, part string) string {
 	count := make(map[string]int)
-	for _, p := range sheet.Placed {
+	for _, p := range sheet.Placements {
 		if p.Part == part && p.Held != nil {
 			count[p.Held.Words]++
 		}

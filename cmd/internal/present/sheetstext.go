@@ -43,7 +43,7 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 	if len(k.Sheets) == 0 {
 		out.WriteString("no sheet")
 	}
-	fmt.Fprintf(&out, "; %s; %.1f %% of them is parts", k.Said, 100*k.Yield)
+	fmt.Fprintf(&out, "; %s; %.1f %% of them is parts", k.Summary, 100*k.Yield)
 	if k.Cost > 0 {
 		fmt.Fprintf(&out, "; cost %.2f", k.Cost)
 	}
@@ -52,7 +52,7 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 
 // SheetsHow says by which rules a stock was laid out.
 func SheetsHow(k record.SheetStock, u geom.Unit) string {
-	how := map[bool]string{true: "cut from edge to edge", false: "each part cut out by itself"}[k.Way == nest.Guillotine.String()]
+	how := map[bool]string{true: "cut from edge to edge", false: "each part cut out by itself"}[k.Method == nest.Guillotine.String()]
 	if k.Stages > 0 {
 		how += fmt.Sprintf(" in %d stages", k.Stages)
 	}
@@ -96,13 +96,13 @@ func layoutText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
 		}
 	}
 	t.print(out, "")
-	for _, p := range k.Left {
+	for _, p := range k.Remaining {
 		fmt.Fprintf(out, "no sheet holds %d x %s: %s\n", p.Count, p.Part, p.Why)
 	}
 	for _, note := range SheetNotes(k, u) {
 		fmt.Fprintln(out, note)
 	}
-	if !k.Whole {
+	if !k.Completed {
 		fmt.Fprintln(out, "The search was stopped: more time may save a sheet.")
 	}
 }
@@ -121,7 +121,7 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	unit := u.String()
 	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("gives"),
 		Column{Heading: "left in hand", Unit: unit}, Words(""))
-	size := func(h record.Hand) string { return caliper(h.Length, u) + " x " + caliper(h.Width, u) }
+	size := func(h record.Workpiece) string { return caliper(h.Length, u) + " x " + caliper(h.Width, u) }
 	for i, c := range cuts {
 		setting, how := caliper(c.Setting, u), c.Kind
 		switch {
@@ -129,9 +129,9 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			setting = "takes " + setting
 		case c.Kind == "hand-held":
 			setting = "guide at " + setting
-		case !c.Moved && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim:
+		case !c.SettingChanged && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim:
 			setting = "as before"
-		case !c.Moved:
+		case !c.SettingChanged:
 			setting = "still " + setting
 		}
 		if c.Trim {
@@ -141,36 +141,36 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 			how += fmt.Sprintf(", %d boards", c.Count)
 		}
 		gives, left := "sawdust", "-"
-		if c.Gives != nil {
-			gives = c.Gives.Name
-			if !c.Gives.Piece && !c.Trim {
-				gives += ", " + size(*c.Gives)
+		if c.Yields != nil {
+			gives = c.Yields.Name
+			if !c.Yields.Piece && !c.Trim {
+				gives += ", " + size(*c.Yields)
 			}
 		}
-		if c.Left != nil {
-			switch left = size(*c.Left); {
-			case c.Left.Piece:
-				left = c.Left.Name
-			case c.Left.Offcut:
-				if left += ", offcut"; c.Left.Clean[0] < c.Left.Length || c.Left.Clean[1] < c.Left.Width {
-					left += fmt.Sprintf(", %s x %s clean", caliper(c.Left.Clean[0], u), caliper(c.Left.Clean[1], u))
+		if c.Remainder != nil {
+			switch left = size(*c.Remainder); {
+			case c.Remainder.Piece:
+				left = c.Remainder.Name
+			case c.Remainder.Offcut:
+				if left += ", offcut"; c.Remainder.Clean[0] < c.Remainder.Length || c.Remainder.Clean[1] < c.Remainder.Width {
+					left += fmt.Sprintf(", %s x %s clean", caliper(c.Remainder.Clean[0], u), caliper(c.Remainder.Clean[1], u))
 				}
-			case c.Left.Waste:
+			case c.Remainder.Waste:
 				left += ", waste"
-			case c.Left.Name != c.From.Name:
-				left = c.Left.Name + ", " + left
+			case c.Remainder.Name != c.Workpiece.Name:
+				left = c.Remainder.Name + ", " + left
 			}
 		}
 		note := ""
 		switch {
 		case c.Short:
 			note = "too small to hold by hand: sled and clamp, or by hand saw"
-		case c.Left != nil && c.Left.Piece && !c.Trim:
+		case c.Remainder != nil && c.Remainder.Piece && !c.Trim:
 			note = "measure what is left"
-		case c.Two && c.Kind != "hand-held":
+		case c.NeedsHelper && c.Kind != "hand-held":
 			note = "two persons"
 		}
-		t.Add(fmt.Sprint(i+1), setting, how, c.From.Name, gives, left, note)
+		t.Add(fmt.Sprint(i+1), setting, how, c.Workpiece.Name, gives, left, note)
 	}
 	return t
 }
@@ -181,7 +181,7 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	short, rest := false, false
 	for _, c := range k.Cuts {
 		kinds[c.Kind], trims = true, trims || c.Trim
-		short, rest = short || c.Short, rest || c.Left != nil && c.Left.Piece && !c.Trim
+		short, rest = short || c.Short, rest || c.Remainder != nil && c.Remainder.Piece && !c.Trim
 	}
 	set := "fence or stop is set " + times(k.Moves)
 	machine := kinds["rip"] || kinds["crosscut"]
@@ -232,7 +232,7 @@ func cutsText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
 // counted are the pieces of a sheet by part.
 func counted(s record.LaidSheet) (list []record.Pieces) {
 	at := make(map[string]int)
-	for _, p := range s.Placed {
+	for _, p := range s.Placements {
 		i, known := at[p.Part]
 		if !known {
 			i = len(list)
@@ -257,8 +257,8 @@ func SheetsCSV(s record.Sheets) []byte {
 				w.Write([]string{k.Stock, fmt.Sprint(sheet.Number), fmt.Sprint(sheet.Count), k.Sizes[sheet.Size].Name, kind, name,
 					fmt.Sprint(b.X), fmt.Sprint(b.Y), fmt.Sprint(b.Length), fmt.Sprint(b.Width), turned})
 			}
-			for _, p := range sheet.Placed {
-				row("part", p.Part, p.Box, map[bool]string{false: "no", true: "yes"}[p.Turned])
+			for _, p := range sheet.Placements {
+				row("part", p.Part, p.Box, map[bool]string{false: "no", true: "yes"}[p.Rotated])
 			}
 			for _, o := range sheet.Offcuts {
 				row("offcut", "", o, "")
@@ -277,8 +277,8 @@ func CutsCSV(s record.Sheets) []byte {
 	w.Write([]string{"stock", "cut", "stage", "how", "setting", "boards", "board", "gives", "gives_length", "gives_width", "left", "left_length", "left_width"})
 	for _, k := range s.Stocks {
 		for i, c := range k.Cuts {
-			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, fmt.Sprint(c.Setting), fmt.Sprint(c.Count), c.From.Name}
-			for _, h := range []*record.Hand{c.Gives, c.Left} {
+			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, fmt.Sprint(c.Setting), fmt.Sprint(c.Count), c.Workpiece.Name}
+			for _, h := range []*record.Workpiece{c.Yields, c.Remainder} {
 				if h == nil {
 					row = append(row, "", "", "")
 				} else {

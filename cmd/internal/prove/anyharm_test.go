@@ -14,7 +14,7 @@ import (
 	"pgregory.net/rapid"
 )
 
-// sensible tells what is wrong with a proof, whatever it is of.
+// sensible reports what is wrong with a proof, whatever it is of.
 func sensible(p record.Proof) error {
 	if _, err := record.JSON(p); err != nil {
 		return err

@@ -83,7 +83,7 @@ type piece struct {
 // standing are the solids of a drawer's parts in their places, from their own files, and what
 // the grid of a box may make of their areas.
 func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed float64, ok bool) {
-	allowed = proof.LeastCut
+	allowed = proof.MinCut
 	for _, name := range d.Parts {
 		part := c.report.Parts[c.parts[name]]
 		data, err := read(part.Files.STL)
@@ -103,7 +103,7 @@ func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed f
 		}
 		_, low, _ := levelsOf(own)
 		corner := outline.Bounds().Min
-		for _, s := range part.Stands {
+		for _, s := range part.Placements {
 			stand := c.placement(s)
 			placed := make([]triangle, len(own))
 			for i, t := range own {

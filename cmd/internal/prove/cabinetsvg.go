@@ -59,7 +59,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 			}
 		}
 	}
-	for i, r := range k.Rows { // as far as no other height was told
+	for i, r := range k.Rows { // unless another height was given
 		if !drawn[i] || !told[i] && len(c.out.Faults) == 0 {
 			c.fault("slide-line", r.Drawer, name, 0, rebuild,
 				"the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer, c.text(c.mm(r.Line)))

@@ -74,7 +74,7 @@ func (r *panelReader) compare() {
 	}
 	for i, c := range r.drawn {
 		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Why == "" && r.part.Engraved.Face == c.face.String()
-		if !used[i] && !number && c.within > proof.LeastLeft+r.region.blur() {
+		if !used[i] && !number && c.within > proof.MinLeft+r.region.blur() {
 			r.fault("extra", c.file, c.at, "delete it, or build the folder again", "the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
 		}
 	}
@@ -131,13 +131,13 @@ func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 		return off
 	}
 	if c.path != nil {
-		return furthest(want, c.inside, r.asked.free(want, c.bit+r.mm(r.report.Router.OverRun)))
+		return furthest(want, c.inside, r.asked.free(want, c.bit+r.mm(r.report.Router.Overcut)))
 	}
 	// Where there is a straight side it says where the cut ends; else the rounds do,
 	// which may reach further.
 	got, sides := c.loop.Bounds(), straightSides(c.loop)
 	rounded := slices.ContainsFunc(c.loop, func(v geom.Vertex) bool { return v.Bulge != 0 })
-	slack := r.asked.free(want, c.bit+r.mm(r.report.Router.OverRun))
+	slack := r.asked.free(want, c.bit+r.mm(r.report.Router.Overcut))
 	for i, s := range [4]struct{ to, side *float64 }{{&got.Min.X, &sides.Min.X}, {&got.Min.Y, &sides.Min.Y}, {&got.Max.X, &sides.Max.X}, {&got.Max.Y, &sides.Max.Y}} {
 		switch {
 		case !math.IsInf(*s.side, 0) && (!rounded || math.Abs(*s.side-*s.to) < c.bit*reliefReach+tick): // else the rounds of both corners have taken it

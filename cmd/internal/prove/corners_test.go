@@ -82,7 +82,7 @@ func TestCornersLost(t *testing.T) {
 		return func(r *record.Report) {
 			for i := range r.Parts {
 				if r.Parts[i].Role == role {
-					r.Parts[i].Stands[0].Origin[axis] += by
+					r.Parts[i].Placements[0].Origin[axis] += by
 				}
 			}
 		}

@@ -69,7 +69,7 @@ func (r *panelReader) reach(c *drawnCut) {
 		n := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
 		r.cuts = append(r.cuts, record.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit), Drawn: n(drawn), Reached: n(reached), Swept: n(c.swept), Beyond: r.number(c.beyond)})
 	}
-	if c.left > proof.LeastLeft {
+	if c.left > proof.MinLeft {
 		r.leftStanding(c, line, panel)
 	}
 	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
@@ -106,7 +106,7 @@ func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	}
 }
 
-// How far, in millimetres, chords keep to arcs where areas are told to a hundredth
+// How far, in millimetres, chords keep to arcs where areas are given to a hundredth
 // of a square millimetre, and where they are only compared with proof.LeastLeft.
 const toldChord, judgedChord = 1e-5, 1e-3
 

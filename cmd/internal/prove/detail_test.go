@@ -41,11 +41,11 @@ func TestDetail(t *testing.T) {
 		}
 	}
 	pieces := []record.Piece{
-		{Name: "left side", Part: "one-side", Stand: record.Stand{X: [3]float64{0, 1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "right side", Part: "one-side", Stand: record.Stand{Origin: [3]float64{460, 500, 0}, X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "front", Part: "one-front", Stand: record.Stand{Origin: [3]float64{453.9, 0, 0}, X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "back", Part: "one-back", Stand: record.Stand{Origin: [3]float64{6.1, 500, 0}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "bottom", Part: "one-bottom", Stand: record.Stand{Origin: [3]float64{7.1, 7.1, 6.1}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
+		{Name: "left side", Part: "one-side", Placement: record.Placement{X: [3]float64{0, 1, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "right side", Part: "one-side", Placement: record.Placement{Origin: [3]float64{460, 500, 0}, X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "front", Part: "one-front", Placement: record.Placement{Origin: [3]float64{453.9, 0, 0}, X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "back", Part: "one-back", Placement: record.Placement{Origin: [3]float64{6.1, 500, 0}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "bottom", Part: "one-bottom", Placement: record.Placement{Origin: [3]float64{7.1, 7.1, 6.1}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
 	}
 	if len(p.Assembled) != len(pieces) {
 		t.Fatalf("%+v", p.Assembled)
@@ -83,7 +83,7 @@ func inInches(r *record.Report) {
 		}
 	}
 	for i := range r.Stocks {
-		to(&r.Stocks[i].Thickness, &r.Stocks[i].Least, &r.Stocks[i].Most)
+		to(&r.Stocks[i].Thickness, &r.Stocks[i].Min, &r.Stocks[i].Max)
 	}
 	for i := range r.Parts {
 		p := &r.Parts[i]
@@ -97,17 +97,17 @@ func inInches(r *record.Report) {
 				to(&v[0], &v[1])
 			}
 		}
-		for k := range p.Stands {
+		for k := range p.Placements {
 			for axis := range 3 {
-				to(&p.Stands[k].Origin[axis])
+				to(&p.Placements[k].Origin[axis])
 			}
 		}
 	}
 	for i := range r.Layers {
-		to(&r.Layers[i].Depth, &r.Layers[i].Left, &r.Layers[i].Diameter, &r.Layers[i].Set)
+		to(&r.Layers[i].Depth, &r.Layers[i].Remaining, &r.Layers[i].Diameter, &r.Layers[i].Set)
 	}
 	for i := range r.Fit {
 		to(&r.Fit[i].Nominal, &r.Fit[i].Limit[0], &r.Fit[i].Limit[1])
 	}
-	to(&r.Router.PartGap, &r.Router.OverRun)
+	to(&r.Router.PartGap, &r.Router.Overcut)
 }

@@ -192,7 +192,7 @@ func (s *sheet) mark() {
 		}
 		return
 	}
-	s.fault("mirror", s.name, 0, "build the folder again", "the drawing has no corner mark on BLANK, by which to tell which way it lies")
+	s.fault("mirror", s.name, 0, "build the folder again", "the drawing has no corner mark on BLANK, that shows which way it lies")
 }
 
 // layers reads everything that is cut.
@@ -228,7 +228,7 @@ func (s *sheet) layers() {
 			s.named(&c, says)
 		default:
 			if once {
-				s.fault("unknown-layer", s.name, e.Line, "delete it, or build the folder again", "nobody can tell what to do with the layer %s", e.Layer)
+				s.fault("unknown-layer", s.name, e.Line, "delete it, or build the folder again", "it is not known what to do with the layer %s", e.Layer)
 			}
 			continue
 		}
@@ -251,7 +251,7 @@ func (s *sheet) layers() {
 // Of the two depths the name's is the one that gets cut.
 func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bool) {
 	c.operation, c.bit = l.Operation, s.mm(l.Diameter)
-	c.depth, c.through, c.kept = s.mm(l.Depth), l.Told == "through", l.Told == "left" || s.saw && s.face == geom.Outside
+	c.depth, c.through, c.kept = s.mm(l.Depth), l.Stated == "through", l.Stated == "left" || s.saw && s.face == geom.Outside
 	fault := func(code, hint, format string, args ...any) {
 		if once {
 			s.fault(code, s.name, c.at, hint, format, args...)
@@ -287,11 +287,11 @@ func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bo
 		return
 	}
 	legend := c.depth
-	if l.Told == "left" {
-		legend = s.mm(l.Left)
+	if l.Stated == "left" {
+		legend = s.mm(l.Remaining)
 	}
 	switch {
-	case says.through != c.through || says.floor != (l.Told == "left"):
+	case says.through != c.through || says.floor != (l.Stated == "left"):
 		fault("layer-name", again, "the layer %s and the legend do not tell the same kind of depth", l.Layer)
 	case !says.through && math.Abs(says.depth-legend) > says.step+sameDepth:
 		fault("depth", again, "the layer %s says %s, the legend %s", l.Layer, s.text(says.depth), s.text(legend))

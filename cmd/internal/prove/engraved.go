@@ -40,7 +40,7 @@ func (r *panelReader) engraved() {
 			r.fault("depth", c.file, c.at, again, "the number on %s comes out %s deep; the job wants %s",
 				c.layer, r.text(c.depth), r.text(deep))
 		}
-		if c.swept-c.within > proof.LeastLeft {
+		if c.swept-c.within > proof.MinLeft {
 			r.fault(engraving, c.file, c.at, again, "the number on %s leaves the panel", c.layer)
 		}
 		for k, o := range r.drawn {

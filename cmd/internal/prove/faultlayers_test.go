@@ -36,7 +36,7 @@ var harmedLayers = map[string]seeded{
 		f.edit(f.t, func(r *record.Report) {
 			for i := range r.Layers {
 				if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
-					l.Layer, l.Depth, l.Left, l.Set = "DADO_INSIDE_5-80MM", 5.8, 6.4, 5.8
+					l.Layer, l.Depth, l.Remaining, l.Set = "DADO_INSIDE_5-80MM", 5.8, 6.4, 5.8
 				}
 			}
 		})
@@ -48,7 +48,7 @@ var harmedLayers = map[string]seeded{
 		f.edit(f.t, func(r *record.Report) {
 			for i := range r.Layers {
 				if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
-					l.Layer, l.Depth, l.Left, l.Told, l.Set = "DADO_INSIDE_THROUGH", 12.2, 0, "through", 12.2
+					l.Layer, l.Depth, l.Remaining, l.Stated, l.Set = "DADO_INSIDE_THROUGH", 12.2, 0, "through", 12.2
 				}
 			}
 		})
@@ -63,7 +63,7 @@ var harmedLayers = map[string]seeded{
 	"another kind of depth in the legend": {file: sideIn, code: "layer-name", edit: func(r *record.Report) {
 		for i := range r.Layers {
 			if l := &r.Layers[i]; l.File == sideIn && l.Operation == "dado" {
-				l.Told = "left"
+				l.Stated = "left"
 			}
 		}
 	}},

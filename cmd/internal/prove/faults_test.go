@@ -64,7 +64,7 @@ func bit(file, operation string, diameter float64) func(*record.Report) {
 	}
 }
 
-// TestFaults: each mistake is told by its code with its place, in either version
+// TestFaults: each mistake is reported by its code with its place, in either version
 // of the format, and the same box without it has none.
 func TestFaults(t *testing.T) {
 	for name, c := range faults() {

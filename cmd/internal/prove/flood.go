@@ -59,7 +59,7 @@ func (r *sheetReader) common(gone []span, pair [2]int, y float64) []span {
 	return gone
 }
 
-// flood finds what of a sheet of a thickness hangs together when all is cut, and gives a
+// flood finds which parts of a sheet of a thickness hang together when all is cut, and gives a
 // function that reports whether the wood at a place hangs together with the waste about
 // the parts.
 func (r *sheetReader) flood(thickness float64) func(geom.Point) bool {

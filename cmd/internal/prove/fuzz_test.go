@@ -19,8 +19,8 @@ func stripped(t testing.TB, data []byte) []byte {
 	return d.data()
 }
 
-// mostFuzzed bounds the inputs, in bytes: a report and a drawing of one box.
-const mostFuzzed = 64 << 10
+// maxFuzzed bounds the inputs, in bytes: a report and a drawing of one box.
+const maxFuzzed = 64 << 10
 
 // FuzzProve: no report and no drawing panics, what comes of them can be written as
 // JSON, and only a box with all its corners goes together.
@@ -39,7 +39,7 @@ func FuzzProve(f *testing.F) {
 	f.Add([]byte(`{"tool":"drawerwright","format":3,"units":"mm","drawers":[{"name":"a","parts":[]}]}`), []byte("0\nEOF\n"), uint8(0))
 	base := build(f, harmed("R2000", ""))
 	f.Fuzz(func(t *testing.T, reported, drawing []byte, which uint8) {
-		if len(reported) > mostFuzzed || len(drawing) > mostFuzzed {
+		if len(reported) > maxFuzzed || len(drawing) > maxFuzzed {
 			return
 		}
 		var r record.Report

@@ -37,12 +37,12 @@ func (s *sheet) above() float64 {
 }
 
 // floor is the height at which a cut of the legend has to end. What goes through has to do
-// so in the thickest board that was measured; exact tells that it must not go deeper.
+// so in the thickest board that was measured; exact says that it must not go deeper.
 func (s *sheet) floor(l record.Layer, says said) (z float64, exact bool) {
 	switch {
 	case l.Operation == "register" && says.depthSaid && !says.through:
 		return -says.depth, true
-	case l.Told != "through":
+	case l.Stated != "through":
 		return s.above() - s.mm(l.Depth), true
 	case s.above() > 0:
 		return -s.mm(s.report.Router.Through), l.Operation != "register"
@@ -69,7 +69,7 @@ func (s *sheet) setTo(l record.Layer, says said, line int) {
 		}
 	}
 	step := sameDepth + says.step
-	exact := l.Elevation != nil || l.Told != "through"
+	exact := l.Elevation != nil || l.Stated != "through"
 	if l.From != string(from) || ends > want+step || exact && ends < want-step {
 		s.fault("set", s.name, line, "build the folder again",
 			"by the legend %s is set to %s from the %s; its cuts end at Z = %s, from the %s",

@@ -8,7 +8,7 @@ import (
 	"drawerwright/geom"
 )
 
-// facing is what of a solid looks up, or down, at one height: its area, in mm2, and its
+// facing is the part of a solid that looks up, or down, at one height: its area, in mm2, and its
 // first moments about the panel's lower left corner.
 type facing struct{ area, mx, my float64 }
 

@@ -52,7 +52,7 @@ func (s *sheet) chords(e dxfread.Entity) int {
 // longestNumber is the most figures of a part's number.
 const longestNumber = 16
 
-// check tells what of a report is beyond the limits.
+// check reports what is beyond the limits.
 func (p *Prover) check() error {
 	wrong := func(format string, args ...any) error {
 		return fmt.Errorf("%w: "+format, append([]any{ErrReport}, args...)...)
@@ -67,7 +67,7 @@ func (p *Prover) check() error {
 	}
 	thickness := func(v float64) bool { return v > 0 && within(thickest, v) }
 	for _, s := range p.report.Stocks {
-		if !thickness(s.Thickness) || !thickness(s.Least) || !thickness(s.Most) {
+		if !thickness(s.Thickness) || !thickness(s.Min) || !thickness(s.Max) {
 			return wrong("the stock %q has no thickness", s.Name)
 		}
 	}
@@ -75,7 +75,7 @@ func (p *Prover) check() error {
 		if !thickness(part.Thickness) || !(part.Length > 0) || !(part.Width > 0) || !within(farthest, part.Length, part.Width) {
 			return wrong("the part %q has no size", part.Name)
 		}
-		for _, s := range part.Stands {
+		for _, s := range part.Placements {
 			if !upright(s) || !within(farthest, s.Origin[:]...) {
 				return wrong("the part %q stands askew or far away", part.Name)
 			}
@@ -112,7 +112,7 @@ func (p *Prover) check() error {
 				heights = append(heights, *z)
 			}
 		}
-		if !within(farthest, l.Depth, l.Left, l.Diameter) || !within(farthest, heights...) || l.Diameter < 0 {
+		if !within(farthest, l.Depth, l.Remaining, l.Diameter) || !within(farthest, heights...) || l.Diameter < 0 {
 			return wrong("the layer %q of %q has a depth or bit that is none", l.Layer, l.File)
 		}
 	}
@@ -129,7 +129,7 @@ func (p *Prover) check() error {
 			if !known {
 				return wrong("the drawer %q has a part %q that is not listed", d.Name, name)
 			}
-			if pieces += 1 + len(p.report.Parts[i].Stands); pieces > 2*maxPieces {
+			if pieces += 1 + len(p.report.Parts[i].Placements); pieces > 2*maxPieces {
 				return wrong("the drawer %q has more than %d pieces", d.Name, maxPieces)
 			}
 		}

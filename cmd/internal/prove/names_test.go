@@ -72,7 +72,7 @@ func TestNamesAsDrawn(t *testing.T) {
 		c := mill.Cut{Operation: rapid.SampledFrom([]string{"dado", "groove", "rabbet", "drill", "cutout", "profile"}).Draw(t, "operation"),
 			Face: rapid.SampledFrom([]geom.Face{geom.Inside, geom.Outside}).Draw(t, "face"), Depth: rapid.Float64Range(0.1, 30).Draw(t, "depth")}
 		if rapid.Bool().Draw(t, "not through") {
-			c.Left = rapid.Float64Range(0.1, 30).Draw(t, "left")
+			c.Remaining = rapid.Float64Range(0.1, 30).Draw(t, "left")
 		}
 		if rapid.Bool().Draw(t, "line") {
 			c.Path = []geom.Vertex{{}, {Point: geom.Point{X: 5}}}
@@ -82,7 +82,7 @@ func TestNamesAsDrawn(t *testing.T) {
 				c.Outline = geom.Circle(geom.Point{}, rapid.Float64Range(1, 40).Draw(t, "radius"))
 			}
 		}
-		part := router.Part{Name: "p", Stock: "birch ply", Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Work: mill.Work{Cuts: []mill.Cut{c}}, FromSpoilboard: rapid.Bool().Draw(t, "spoilboard")}
+		part := router.Part{Name: "p", Stock: "birch ply", Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Work: mill.Operations{Cuts: []mill.Cut{c}}, FromSpoilboard: rapid.Bool().Draw(t, "spoilboard")}
 		layers, err := router.Layers(part, c.Face, router.Options{Version: dxf.R2000, Unit: unit, Pattern: pattern})
 		if err != nil || len(layers) != 1 {
 			t.Fatal(layers, err)
@@ -102,11 +102,11 @@ func TestNamesAsDrawn(t *testing.T) {
 			return
 		}
 		want := c.Depth
-		if part.FromSpoilboard && c.Left > 0 {
-			want = c.Left
+		if part.FromSpoilboard && c.Remaining > 0 {
+			want = c.Remaining
 		}
-		if got.through != (c.Left == 0) || got.floor != (part.FromSpoilboard && c.Left > 0) || !got.through && math.Abs(got.depth-want) > got.step+1e-6 {
-			t.Fatalf("%s of %g deep, %g left: %+v", layers[0].Name, c.Depth, c.Left, got)
+		if got.through != (c.Remaining == 0) || got.floor != (part.FromSpoilboard && c.Remaining > 0) || !got.through && math.Abs(got.depth-want) > got.step+1e-6 {
+			t.Fatalf("%s of %g deep, %g left: %+v", layers[0].Name, c.Depth, c.Remaining, got)
 		}
 	})
 }

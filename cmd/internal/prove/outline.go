@@ -48,7 +48,7 @@ func differs(drawn, asked geom.Loop, relieve []int, bit float64) (off float64, a
 		}
 	}
 	a, b := drawn.Flatten(outlineChord), asked.Flatten(outlineChord)
-	if len(a)*len(b) > mostCompared { // nobody drew that
+	if len(a)*len(b) > maxCompared { // nobody drew that
 		return math.Inf(1), geom.Point{}
 	}
 	see(a, b, false)
@@ -63,9 +63,9 @@ func outer(ring geom.Ring, i int) bool {
 	return q.Sub(p).Cross(r.Sub(q)) > 0
 }
 
-// mostCompared is how many pairs of corners are looked at: two outlines of two
+// maxCompared is how many pairs of corners are looked at: two outlines of two
 // thousand each take some hundredths of a second.
-const mostCompared = 1 << 22
+const maxCompared = 1 << 22
 
 // outlineChord is how far, in millimetres, chords keep to the arcs of outlines that
 // are compared: half of what sizes may differ by.
@@ -136,7 +136,7 @@ func (r region) closed(bite geom.Ring) geom.Ring {
 	return bite
 }
 
-// free tells which sides of a rectangle lie on a bite, so that a cut may run past
+// free reports which sides of a rectangle lie on a bite, so that a cut may run past
 // them by so much: left, lower, right, upper; 0 for those that do not.
 func (r region) free(b geom.Rect, by float64) (slack [4]float64) {
 	m := b.Centre()
@@ -166,7 +166,7 @@ func (r region) blur() float64 {
 func (r region) within(l geom.Loop, chord float64) float64 {
 	b := l.Bounds()
 	switch {
-	case len(r.ring) > 0 && len(l)*len(r.ring) < mostCompared:
+	case len(r.ring) > 0 && len(l)*len(r.ring) < maxCompared:
 		return commonArea(l.Flatten(judgedChord), r.ring) // as the ring is: finer chords would stand out of it
 	case r.box.Contains(b):
 		return math.Abs(l.Area())

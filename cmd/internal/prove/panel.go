@@ -147,7 +147,7 @@ func (r *panelReader) panel() panel {
 			}
 		}
 	}
-	for _, s := range r.part.Stands {
+	for _, s := range r.part.Placements {
 		at := func(v [3]float64, k float64) geom.Vec3 { return geom.Vec3{X: v[0] * k, Y: v[1] * k, Z: v[2] * k} }
 		r.out.stands = append(r.out.stands, geom.Placement{Origin: at(s.Origin, r.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)})
 	}

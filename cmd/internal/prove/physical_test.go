@@ -32,7 +32,7 @@ func thicker(stock string, mm float64) func(*record.Report) {
 	return func(r *record.Report) {
 		for i := range r.Stocks {
 			if r.Stocks[i].Name == stock {
-				r.Stocks[i].Thickness, r.Stocks[i].Least, r.Stocks[i].Most = mm, mm, mm
+				r.Stocks[i].Thickness, r.Stocks[i].Min, r.Stocks[i].Max = mm, mm, mm
 			}
 		}
 		for i := range r.Parts {
@@ -84,7 +84,7 @@ func TestDoesNotGo(t *testing.T) {
 		},
 		"a back of another stock": { // 18 - 6.1 - 6.3
 			edit: func(r *record.Report) {
-				r.Stocks = append(r.Stocks, record.Readings{Name: "oak", Thickness: 18, Least: 18, Most: 18})
+				r.Stocks = append(r.Stocks, record.Readings{Name: "oak", Thickness: 18, Min: 18, Max: 18})
 				for i := range r.Parts {
 					if r.Parts[i].Role == "back" {
 						r.Parts[i].Stock = "oak"
@@ -182,7 +182,7 @@ func TestGoesAllTheSame(t *testing.T) {
 				p := &r.Parts[0]
 				p.Operations = append(p.Operations, record.Operation{Kind: "cutout", Face: "inside", Depth: p.Thickness, Outline: [][]float64{{200, 60}, {260, 60}, {260, 90}, {200, 90}}})
 				r.Layers = append(r.Layers, record.Layer{File: sideIn, Layer: "CUTOUT_INSIDE_THROUGH",
-					Operation: "cutout", Face: "inside", Depth: p.Thickness, Told: "through", ToSet: record.ToSet{Set: p.Thickness, From: "top"}, Bit: "bit", Diameter: 3, Cuts: 1})
+					Operation: "cutout", Face: "inside", Depth: p.Thickness, Stated: "through", ToSet: record.ToSet{Set: p.Thickness, From: "top"}, Bit: "bit", Diameter: 3, Cuts: 1})
 			},
 		},
 		"labels gone": {harm: func(d *drawing) {

@@ -10,7 +10,7 @@ import (
 func (s *sheet) thickest() float64 {
 	for _, k := range s.report.Stocks {
 		if k.Name == s.part.Stock {
-			return s.mm(k.Most)
+			return s.mm(k.Max)
 		}
 	}
 	return s.out.thickness

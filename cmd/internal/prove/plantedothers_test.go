@@ -156,9 +156,11 @@ var plantedScenes = map[string]planted{
 	"a preview's part unknown":         {file: drawerGLB, code: "scene-count", bytes: inScene(`"part":"base-1-front"`, `"part":"base-9-front"`)},
 	"a preview cut short":              {file: drawerGLB, code: "unreadable", bytes: func(b []byte) ([]byte, int) { return b[:len(b)-4], 0 }},
 	"a preview lost":                   {file: drawerGLB, code: "missing-file", gone: true},
-	"a preview with a part moved":      {code: "scene-place", at: drawerGLB, edit: func(r *record.Report) { r.Parts[1].Stands[0].Origin[1] += 1 }},
-	"a preview with a part turned":     {code: "scene-place", at: drawerGLB, edit: func(r *record.Report) { s := &r.Parts[1].Stands[0]; s.X, s.Y = s.Y, s.X }},
-	"a preview with a part too few":    {code: "scene-count", at: drawerGLB, edit: func(r *record.Report) { r.Parts[0].Stands = append(r.Parts[0].Stands, r.Parts[0].Stands[0]) }},
+	"a preview with a part moved":      {code: "scene-place", at: drawerGLB, edit: func(r *record.Report) { r.Parts[1].Placements[0].Origin[1] += 1 }},
+	"a preview with a part turned":     {code: "scene-place", at: drawerGLB, edit: func(r *record.Report) { s := &r.Parts[1].Placements[0]; s.X, s.Y = s.Y, s.X }},
+	"a preview with a part too few": {code: "scene-count", at: drawerGLB, edit: func(r *record.Report) {
+		r.Parts[0].Placements = append(r.Parts[0].Placements, r.Parts[0].Placements[0])
+	}},
 }
 
 // row replaces text in a table and gives the line where it stood.

@@ -93,9 +93,9 @@ var plantedBoxes = map[string]planted{
 	})},
 	"an assembled box cut short":        {file: assembledSTL, code: "unreadable", bytes: short(30)},
 	"an assembled box lost":             {file: assembledSTL, code: "missing-file", gone: true},
-	"a box of a report with parts away": {code: "box-parts", at: assembledSTL, edit: func(r *record.Report) { r.Parts[0].Stands[1].Origin[0] += 2 }},
+	"a box of a report with parts away": {code: "box-parts", at: assembledSTL, edit: func(r *record.Report) { r.Parts[0].Placements[1].Origin[0] += 2 }},
 	"a box of a report with a part turned": {code: "box-parts", at: assembledSTL, edit: func(r *record.Report) {
-		s := &r.Parts[1].Stands[0]
+		s := &r.Parts[1].Placements[0]
 		s.Origin[0], s.X[0] = s.Origin[0]-481.78, -s.X[0]
 	}},
 	"an exploded box torn apart": {file: explodedSTL, code: "box-count", bytes: firstOf(60, func(x, y, z float32) (float32, float32, float32) { return x, y, z + 900 })},

@@ -148,7 +148,7 @@ var plantedSheets = map[string]planted{
 	"a rabbet under the tabs":       {file: sheetOut, code: "loose", at: sheetIn, part: "base-1-front", harm: overTabs},
 	"a bottom's outline moved":      {file: plyIn, code: "cuts-part", harm: shift("PROFILE", 0, 0, 2)},
 
-	"holes to register by too shallow for a thicker board": {code: "pin-depth", at: sheetOut, edit: func(r *record.Report) { r.Stocks[0].Most += 0.3 }},
+	"holes to register by too shallow for a thicker board": {code: "pin-depth", at: sheetOut, edit: func(r *record.Report) { r.Stocks[0].Max += 0.3 }},
 	"another bit for a layer of the sheet":                 {code: "bit", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Tool = 9 })},
 }
 
@@ -165,7 +165,7 @@ var plantedMarks = map[string]planted{
 	"a mark for a tab twice":              {file: sheetIn, code: "tab-mark", harm: twice("TABS", 4)},
 	"a mark for a tab open":               {file: sheetIn, code: "tab-mark", harm: opened("TABS", 7)},
 	"marks that nobody asked for":         {code: "tab-mark", at: sheetIn, edit: func(r *record.Report) { r.Router.Tabs.Marked = false }},
-	"more marks asked for":                {code: "loose", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[0].Held.Need = 40 })},
+	"more marks asked for":                {code: "loose", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placements[0].Held.Need = 40 })},
 }
 
 // lostOnes takes the lines of a layer from one to another out.
@@ -187,15 +187,17 @@ func overTabs(d *drawing) int {
 
 // plantedLayout are of the layout and the legend in the report.
 var plantedLayout = map[string]planted{
-	"a part placed elsewhere": {code: "not-cut-out", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[2].X += 5 })},
-	"two parts changed":       {code: "not-cut", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[2].Part, s.Placed[6].Part = s.Placed[6].Part, s.Placed[2].Part })},
-	"a part turned round":     {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[3].Turned = !s.Placed[3].Turned })},
-	"a part that is not there": {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) {
-		p := s.Placed[0]
-		p.Y = 700
-		s.Placed = append(s.Placed, p)
+	"a part placed elsewhere": {code: "not-cut-out", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placements[2].X += 5 })},
+	"two parts changed": {code: "not-cut", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) {
+		s.Placements[2].Part, s.Placements[6].Part = s.Placements[6].Part, s.Placements[2].Part
 	})},
-	"a part left out": {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed = s.Placed[1:] })},
+	"a part turned round": {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placements[3].Rotated = !s.Placements[3].Rotated })},
+	"a part that is not there": {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) {
+		p := s.Placements[0]
+		p.Y = 700
+		s.Placements = append(s.Placements, p)
+	})},
+	"a part left out": {code: "mirror", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placements = s.Placements[1:] })},
 	"another bit":     {code: "bit-too-big", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Diameter = 8 })},
 	"another depth":   {code: "depth", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Depth = 5 })},
 	"another count":   {code: "count", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { layerOf(s, "groove").Cuts++ })},
@@ -215,7 +217,7 @@ var plantedLayout = map[string]planted{
 	"a clamp drawn elsewhere":                        {file: sheetIn, code: "keep-out-moved", harm: shift("BLANK", 0, 0, 1)},
 	"a clamp of another size": {code: "keep-out-lost", at: sheetIn,
 		edit: func(r *record.Report) { r.Sheets[0].KeepOut[0].Width++ }},
-	"more tabs asked for": {code: "loose", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placed[0].Held.Need = 40 })},
+	"more tabs asked for": {code: "loose", at: sheetIn, edit: onSheet(func(s *record.LaidSheet) { s.Placements[0].Held.Need = 40 })},
 	"a smaller sheet":     {code: "off-sheet", at: sheetIn, edit: func(r *record.Report) { r.Sheets[0].Sizes[0].Length -= 300 }},
 }
 

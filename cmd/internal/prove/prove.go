@@ -1,6 +1,6 @@
 // Package prove reads the drawings of a build back from where they were written,
 // cuts every panel virtually with round bits, turns the panels over, puts the
-// boxes together and tells what came of it. It shares nothing with what wrote the
+// boxes together and reports the result. It shares nothing with what wrote the
 // files: what it knows of a cut is what an operator would, the line, its layer and
 // the legend.
 package prove
@@ -82,7 +82,7 @@ func New(r record.Report) (*Prover, error) {
 			for _, name := range laid.Files {
 				p.known[name] = true
 			}
-			for _, q := range laid.Placed {
+			for _, q := range laid.Placements {
 				p.onSheet[q.Part] = true
 			}
 		}
@@ -96,7 +96,7 @@ func New(r record.Report) (*Prover, error) {
 }
 
 // upright reports whether a stand's directions are two different axes.
-func upright(s record.Stand) bool {
+func upright(s record.Placement) bool {
 	axes := func(v [3]float64) (n int) {
 		for _, c := range v {
 			switch c {
@@ -219,7 +219,7 @@ func (w *Worker) assemble(out *record.Proof, d record.Drawer, panels []panel, o 
 		s := w.report.Stocks[i]
 		if mm, asked := o.Thickness[s.Name]; asked {
 			v := mm / w.unit.MM()
-			s.Thickness, s.Least, s.Most = v, v, v
+			s.Thickness, s.Min, s.Max = v, v, v
 		}
 		stocks = append(stocks, s)
 	}
@@ -233,7 +233,7 @@ func (w *Worker) assemble(out *record.Proof, d record.Drawer, panels []panel, o 
 	out.Verdict = record.Goes
 	out.Remarks = w.lost(d, &box, panels, thick, o)
 	switch {
-	case !box.Goes():
+	case !box.GoesTogether():
 		out.Verdict, out.Remarks = record.GoesNot, nil
 		w.blameCorners(out, panels, thick, o)
 	case len(out.Remarks) > 0:
@@ -249,12 +249,12 @@ func (w *Worker) assemble(out *record.Proof, d record.Drawer, panels []panel, o 
 	if o.Detail {
 		for i, p := range box.Pieces {
 			out.Assembled = append(out.Assembled,
-				record.Piece{Name: p.Name, Part: partOf(panels, i), Stand: w.stand(p.Stand)})
+				record.Piece{Name: p.Name, Part: partOf(panels, i), Placement: w.stand(p.Placement)})
 		}
 	}
 	spread := stocks[:0:0]
 	for _, s := range stocks {
-		if s.Least < s.Most && len(spread) < most {
+		if s.Min < s.Max && len(spread) < most {
 			spread = append(spread, s)
 		}
 	}
@@ -263,9 +263,9 @@ func (w *Worker) assemble(out *record.Proof, d record.Drawer, panels []panel, o 
 	}
 	for mask := range 1 << len(spread) {
 		for i, s := range spread {
-			thick[s.Name] = w.mm(s.Least)
+			thick[s.Name] = w.mm(s.Min)
 			if mask>>i&1 == 1 {
-				thick[s.Name] = w.mm(s.Most)
+				thick[s.Name] = w.mm(s.Max)
 			}
 		}
 		box := w.assembler.Assemble(pieces(panels, thick, o))
@@ -273,7 +273,7 @@ func (w *Worker) assemble(out *record.Proof, d record.Drawer, panels []panel, o 
 		if out.Verdict != record.Goes && out.Verdict != record.GoesBut {
 			continue
 		}
-		if !box.Goes() || len(w.lost(d, &box, panels, thick, o)) > 0 {
+		if !box.GoesTogether() || len(w.lost(d, &box, panels, thick, o)) > 0 {
 			out.Verdict = record.GoesSome
 			for _, s := range spread {
 				out.FailsWith = append(out.FailsWith, record.Reading{Stock: s.Name, Thickness: w.number(thick[s.Name])})
@@ -294,7 +294,7 @@ func (w *Worker) blameCorners(out *record.Proof, panels []panel, thick map[strin
 		p := &squared[i]
 		p.cuts = slices.Clone(p.cuts)
 		for j := range p.cuts {
-			if c := &p.cuts[j]; c.left > proof.LeastLeft {
+			if c := &p.cuts[j]; c.left > proof.MinLeft {
 				c.shape = c.line
 				rounds = append(rounds, record.Fault{Code: roundCode, Part: p.part.Name, File: c.file, Line: c.at,
 					Message: fmt.Sprintf("the bit leaves %s of wood standing in the corners of this %s on %s: the box would go together without it", words.SmallArea(c.left, w.unit), c.operation, c.layer),
@@ -305,17 +305,17 @@ func (w *Worker) blameCorners(out *record.Proof, panels []panel, thick map[strin
 	if len(rounds) == 0 {
 		return
 	}
-	if box := w.assembler.Assemble(pieces(squared, thick, o)); box.Goes() {
+	if box := w.assembler.Assemble(pieces(squared, thick, o)); box.GoesTogether() {
 		out.Faults = append(out.Faults, rounds...)
 	}
 }
 
-func (p *Prover) stand(s geom.Placement) record.Stand {
+func (p *Prover) stand(s geom.Placement) record.Placement {
 	at := func(v geom.Vec3, k float64) [3]float64 {
 		return [3]float64{p.number(v.X / k), p.number(v.Y / k), p.number(v.Z / k)}
 	}
 	// number converts lengths; directions have none.
-	return record.Stand{Origin: at(s.Origin, 1), X: at(s.X, 1/p.unit.MM()), Y: at(s.Y, 1/p.unit.MM())}
+	return record.Placement{Origin: at(s.Origin, 1), X: at(s.X, 1/p.unit.MM()), Y: at(s.Y, 1/p.unit.MM())}
 }
 
 // roles are the words of the report for what a piece is.
@@ -358,7 +358,7 @@ func pieces(panels []panel, thick map[string]float64, o Options) []proof.Piece {
 			case proof.DrawerFront:
 				name = "drawer front"
 			}
-			list = append(list, proof.Piece{Name: name, Board: board, Stand: s, Role: role})
+			list = append(list, proof.Piece{Name: name, Board: board, Placement: s, Role: role})
 		}
 	}
 	return list

@@ -34,7 +34,7 @@ func (w *Worker) lost(d record.Drawer, box *proof.Box, panels []panel, thick map
 			}
 		}
 	}
-	meant := proof.Meant{Bridged: joinery.HopelessGap, Open: w.mm(d.MostOpen), Loose: d.LooseDividers,
+	meant := proof.Meant{Bridged: joinery.HopelessGap, Open: w.mm(d.MaxOpen), Loose: d.LooseDividers,
 		Captured: func(end string) bool { return w.captures(d, end) }}
 	for _, l := range box.Losses(meant) {
 		say("%s", w.lossText(l))
@@ -52,7 +52,7 @@ func (w *Worker) captures(d record.Drawer, end string) bool {
 }
 
 // outOfLimits compares the box at the mean with the limits of the drawer's fit;
-// of several corners it tells of the worst.
+// of several corners it names the worst.
 func (s summary) outOfLimits(d record.Drawer) bool {
 	before := len(s.out.Remarks)
 	text := func(v float64) string { return s.text(s.mm(v)) }
@@ -102,7 +102,7 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 			}
 			judge(f, values)
 		case fit.ShoulderGap:
-			f.Limit = [2]float64{0, -f.Limit[0]} // of the room; what is open is told of below
+			f.Limit = [2]float64{0, -f.Limit[0]} // of the room; what is open is reported below
 			judge(f, corners(f, "the room between the tongue of the %s and the floor of its dado in the %s",
 				func(c record.Corner) float64 { return c.FloorGap.Mean }))
 		case joinery.CheckRecess:
@@ -112,7 +112,7 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 			judge(f, corners(f, "the lap of the %s at the %s", func(c record.Corner) float64 { return c.Lap.Mean }))
 		case joinery.CheckBottomFlush:
 			if s.out.Bottom != nil {
-				judge(f, map[string]float64{"the bottom's height above the edges": s.out.Bottom.Stand.Mean})
+				judge(f, map[string]float64{"the bottom's height above the edges": s.out.Bottom.Height.Mean})
 			}
 		case joinery.CheckBottomPlay:
 			if s.out.Bottom != nil {
@@ -130,7 +130,7 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 			open = c
 		}
 	}
-	if s.mm(open.ShoulderGap.Mean-d.MostOpen) > tick {
+	if s.mm(open.ShoulderGap.Mean-d.MaxOpen) > tick {
 		s.out.Remarks = append(s.out.Remarks,
 			fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side,
 				text(open.ShoulderGap.Mean)))
@@ -139,10 +139,10 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 	return len(s.out.Remarks) > before
 }
 
-// gaps tells what else one would see open.
+// gaps reports what else one would see open.
 func (s summary) gaps(d record.Drawer, text func(float64) string) {
 	say := func(v float64, format string, args ...any) {
-		if s.mm(v-d.MostOpen) > tick {
+		if s.mm(v-d.MaxOpen) > tick {
 			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf(format, append(args, text(v))...))
 		}
 	}

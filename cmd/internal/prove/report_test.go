@@ -29,14 +29,14 @@ func TestNotAReport(t *testing.T) {
 		"a length beyond all":     func(r *record.Report) { r.Parts[0].Length = 1e308 },
 		"a width that is none":    func(r *record.Report) { r.Parts[0].Width = math.NaN() },
 		"a thickness beyond all":  func(r *record.Report) { r.Parts[0].Thickness = math.Inf(1) },
-		"a thick stock":           func(r *record.Report) { r.Stocks[0].Most = 1e9 },
-		"a stock of nothing":      func(r *record.Report) { r.Stocks[0].Least = -1 },
-		"a part askew":            func(r *record.Report) { r.Parts[0].Stands[0].X = [3]float64{0.6, 0.8, 0} },
-		"a part on one axis":      func(r *record.Report) { r.Parts[0].Stands[0].X = r.Parts[0].Stands[0].Y },
-		"a part that is a point":  func(r *record.Report) { r.Parts[0].Stands[0].X = [3]float64{} },
-		"a part far away":         func(r *record.Report) { r.Parts[0].Stands[0].Origin[1] = 1e300 },
-		"a part nowhere":          func(r *record.Report) { r.Parts[0].Stands[0].Origin[2] = math.NaN() },
-		"a thousand places":       func(r *record.Report) { r.Parts[0].Stands = repeat(r.Parts[0].Stands[0], 1000) },
+		"a thick stock":           func(r *record.Report) { r.Stocks[0].Max = 1e9 },
+		"a stock of nothing":      func(r *record.Report) { r.Stocks[0].Min = -1 },
+		"a part askew":            func(r *record.Report) { r.Parts[0].Placements[0].X = [3]float64{0.6, 0.8, 0} },
+		"a part on one axis":      func(r *record.Report) { r.Parts[0].Placements[0].X = r.Parts[0].Placements[0].Y },
+		"a part that is a point":  func(r *record.Report) { r.Parts[0].Placements[0].X = [3]float64{} },
+		"a part far away":         func(r *record.Report) { r.Parts[0].Placements[0].Origin[1] = 1e300 },
+		"a part nowhere":          func(r *record.Report) { r.Parts[0].Placements[0].Origin[2] = math.NaN() },
+		"a thousand places":       func(r *record.Report) { r.Parts[0].Placements = repeat(r.Parts[0].Placements[0], 1000) },
 		"a part that is not here": func(r *record.Report) { r.Drawers[0].Parts[1] = "one-door" },
 		"one part over and over":  func(r *record.Report) { r.Drawers[0].Parts = repeat("one-front", 1000) },
 		"a million operations":    func(r *record.Report) { r.Parts[0].Operations = repeat(r.Parts[0].Operations[0], 1_000_000) },
@@ -74,13 +74,13 @@ func TestOddReports(t *testing.T) {
 	}{
 		"no places": {func(r *record.Report) {
 			for i := range r.Parts {
-				r.Parts[i].Stands = nil
+				r.Parts[i].Placements = nil
 			}
 		}, "incomplete"},
 		"no parts":        {func(r *record.Report) { r.Drawers[0].Parts = nil }, "incomplete"},
 		"no sides":        {func(r *record.Report) { r.Drawers[0].Parts = r.Drawers[0].Parts[1:] }, "incomplete"},
-		"a side only":     {func(r *record.Report) { r.Parts[0].Stands = r.Parts[0].Stands[:1] }, "incomplete"},
-		"two left sides":  {func(r *record.Report) { r.Parts[0].Stands[1] = r.Parts[0].Stands[0] }, "incomplete"},
+		"a side only":     {func(r *record.Report) { r.Parts[0].Placements = r.Parts[0].Placements[:1] }, "incomplete"},
+		"two left sides":  {func(r *record.Report) { r.Parts[0].Placements[1] = r.Parts[0].Placements[0] }, "incomplete"},
 		"no files":        {func(r *record.Report) { r.Parts[1].Files = record.Files{} }, "no-outline"},
 		"an inside alone": {func(r *record.Report) { r.Parts[1].Files.Outside = "" }, "missing"},
 		"no legend":       {func(r *record.Report) { r.Layers = nil }, "no-outline"},
@@ -94,12 +94,12 @@ func TestOddReports(t *testing.T) {
 		"corners without numbers": {func(r *record.Report) { r.Parts[0].Operations[0].Outline = [][]float64{{}, {1}, nil} }, "missing"},
 		"no pattern":              {func(r *record.Report) { r.DXF.Layers = "" }, "layer-name"},
 		"no drawing's unit":       {func(r *record.Report) { r.DXF.Units = "" }, "units"},
-		"a side far off":          {func(r *record.Report) { r.Parts[0].Stands[0].Origin[0] = -4000 }, ""},
+		"a side far off":          {func(r *record.Report) { r.Parts[0].Placements[0].Origin[0] = -4000 }, ""},
 		"a front upside down": {func(r *record.Report) {
-			r.Parts[1].Stands[0].Y = [3]float64{0, 0, -1}
-			r.Parts[1].Stands[0].X = [3]float64{1, 0, 0}
+			r.Parts[1].Placements[0].Y = [3]float64{0, 0, -1}
+			r.Parts[1].Placements[0].X = [3]float64{1, 0, 0}
 		}, ""},
-		"a bottom that is a lid":   {func(r *record.Report) { r.Parts[3].Stands[0].Origin[2] = 120 }, ""},
+		"a bottom that is a lid":   {func(r *record.Report) { r.Parts[3].Placements[0].Origin[2] = 120 }, ""},
 		"sides of the wrong stock": {func(r *record.Report) { r.Parts[0].Stock = "ply" }, ""},
 		"stocks by another name":   {func(r *record.Report) { r.Stocks[0].Name = "beech" }, "stock"},
 		"a bit of nothing": {func(r *record.Report) {

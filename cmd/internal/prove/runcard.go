@@ -61,7 +61,7 @@ func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) stri
 		return fmt.Sprintf("it has bit %s, tool %d, of %g; the legend %s, tool %d, of %g", s.Bit, s.Tool, s.Diameter, l.Bit, l.Tool, l.Diameter)
 	case s.Change != (l.Bit != bit):
 		return "it is wrong about whether the bit is changed"
-	case s.From != l.From || !is(s.Set, l.Set) || s.Through != (l.Told == "through"):
+	case s.From != l.From || !is(s.Set, l.Set) || s.Through != (l.Stated == "through"):
 		return fmt.Sprintf("%g is to be set from the %s, by the legend %g from the %s", s.Set, s.From, l.Set, l.From)
 	case s.From == "top" && !is(s.Depth, s.Set):
 		return fmt.Sprintf("it goes %g deep, and %g is to be set", s.Depth, s.Set)

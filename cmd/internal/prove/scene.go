@@ -86,7 +86,7 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 	}
 	for _, name := range d.Parts {
 		part := c.report.Parts[c.parts[name]]
-		for _, s := range part.Stands {
+		for _, s := range part.Placements {
 			free = append(free, struct {
 				part  record.Part
 				stand geom.Placement
@@ -130,7 +130,7 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 	}
 }
 
-func (p *Prover) placement(s record.Stand) geom.Placement {
+func (p *Prover) placement(s record.Placement) geom.Placement {
 	at := func(v [3]float64, k float64) geom.Vec3 { return geom.Vec3{X: v[0] * k, Y: v[1] * k, Z: v[2] * k} }
 	return geom.Placement{Origin: at(s.Origin, p.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)}
 }

@@ -46,7 +46,7 @@ type markAt struct {
 
 // placedPart is a part as it lies on the sheet.
 type placedPart struct {
-	record.Placed
+	record.SheetPlacement
 	panel
 	outline rings // in panel coordinates
 	touched []int // cuts that reach it
@@ -59,11 +59,11 @@ func (w *Worker) sheetCheck(at laidSheet, read Read) record.Checked {
 	r := sheetReader{stock: k, laid: k.Sheets[at.sheet], files: make(map[geom.Face]string), marks: make(map[geom.Face][]markAt)}
 	size := k.Sizes[r.laid.Size]
 	name := fmt.Sprintf("%s %d", k.Stock, r.laid.Number)
-	out := record.Checked{What: record.CheckedSheet, Name: name, Faults: []record.Fault{}, Sheet: &record.OnSheet{Parts: len(r.laid.Placed)}}
-	r.panelReader = panelReader{Prover: w.Prover, read: read, part: record.Part{Name: name, Stock: k.Stock, Length: size.Length, Width: size.Width}, register: make(map[geom.Face][]hole), many: mostOnSheet}
+	out := record.Checked{What: record.CheckedSheet, Name: name, Faults: []record.Fault{}, Sheet: &record.OnSheet{Parts: len(r.laid.Placements)}}
+	r.panelReader = panelReader{Prover: w.Prover, read: read, part: record.Part{Name: name, Stock: k.Stock, Length: size.Length, Width: size.Width}, register: make(map[geom.Face][]hole), many: maxOnSheet}
 	for _, s := range w.report.Stocks {
 		if s.Name == k.Stock {
-			r.part.Thickness, r.least = s.Thickness, w.mm(s.Least)
+			r.part.Thickness, r.least = s.Thickness, w.mm(s.Min)
 		}
 	}
 	r.out.thickness = w.mm(r.part.Thickness)
@@ -79,9 +79,9 @@ func (w *Worker) sheetCheck(at laidSheet, read Read) record.Checked {
 	return out
 }
 
-// mostOnSheet is how many lines and corners a sheet's drawings may have: those of a
+// maxOnSheet is how many lines and corners a sheet's drawings may have: those of a
 // hundred parts.
-const mostOnSheet = 100 * maxCorners
+const maxOnSheet = 100 * maxCorners
 
 // sheet reads the drawings and works out what their bits reach. It reports whether there
 // is something to judge.

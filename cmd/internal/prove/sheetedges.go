@@ -56,7 +56,7 @@ func (r *sheetReader) keptOut() {
 					cut += float64(math.Max(0, math.Min(list[i+1], seen.Max.X)-math.Max(list[i], seen.Min.X)) * step)
 				}
 			}
-			if cut > proof.LeastCut {
+			if cut > proof.MinCut {
 				r.fault("keep-out", c.file, c.at, "move the clamp, or lay the parts out again",
 					"the %s on %s cuts %s of the area to keep out of that begins at %s, %s", c.operation, c.layer, r.area(cut), r.text(at.X), r.text(at.Y))
 			}

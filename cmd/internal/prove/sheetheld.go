@@ -40,7 +40,7 @@ func (r *sheetReader) held(out *record.OnSheet) {
 		found := bridges(r.around(p, r.least, true), r.out.thickness)
 		count, whole, free := found.count, found.whole, found.free
 		tied := whole || count > 0 && frame(r.within(p))
-		if !tied && p.under > 0 { // a thin skin is told of before: what is left of it in most boards holds
+		if !tied && p.under > 0 { // a thin skin was reported before: what is left of it in most boards holds
 			usually := bridges(r.around(p, r.out.thickness, false), r.out.thickness)
 			count, whole = usually.count, usually.whole
 			tied = whole || count > 0 && usual()(r.within(p))
@@ -56,7 +56,7 @@ func (r *sheetReader) held(out *record.OnSheet) {
 			if out.Tied++; out.Bridges == 0 || count < out.Bridges {
 				out.Bridges = count
 			}
-			need := proof.LeastTied
+			need := proof.MinTied
 			if h := p.Held; h != nil {
 				need = max(need, h.Need)
 			}
@@ -99,7 +99,7 @@ func (r *sheetReader) asPlanned(p *placedPart, found bridged) {
 // heldByMarks judges a part whose tabs a program is to make: by the marks at which it is to
 // make them. That they hold, and that nothing is cut too late, rests on the program.
 func (r *sheetReader) heldByMarks(p *placedPart, out *record.OnSheet, free int) {
-	count, need := r.markedTabs(p), max(proof.LeastTied, p.Held.Need)
+	count, need := r.markedTabs(p), max(proof.MinTied, p.Held.Need)
 	if out.Marked++; out.Marks == 0 || count < out.Marks {
 		out.Marks = count
 	}
@@ -184,7 +184,7 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 		}
 		list = append(list, e)
 	}
-	if uncut > proof.LeastBridge/2 && tell {
+	if uncut > proof.MinBridge/2 && tell {
 		c := sheetCut{}
 		c.file = r.files[r.faces[len(r.faces)-1]]
 		r.about(p, "not-cut-out", c, "build the folder again", "%s of the outline of %s is not cut, near x %s, y %s of it", r.text(uncut), p.Part, r.text(at.X), r.text(at.Y))
@@ -215,7 +215,7 @@ func (b bridged) width(bit float64) float64 {
 func bridges(around []edge, nominal float64) bridged {
 	out := bridged{narrowest: math.Inf(1), free: -1}
 	add := func(length float64, ending int) {
-		if length >= proof.LeastBridge {
+		if length >= proof.MinBridge {
 			out.count++
 			if length < out.narrowest {
 				out.narrowest, out.ending = length, ending

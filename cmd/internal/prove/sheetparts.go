@@ -37,12 +37,12 @@ func (r *sheetReader) judge(out *record.OnSheet) {
 
 // lay takes the parts' own drawings to where the parts lie.
 func (r *sheetReader) lay() {
-	for _, q := range r.laid.Placed {
+	for _, q := range r.laid.Placements {
 		found, known := r.kept.Load(q.Part)
 		if !known {
 			continue
 		}
-		p := placedPart{Placed: q, panel: found.(panel)}
+		p := placedPart{SheetPlacement: q, panel: found.(panel)}
 		if !p.whole { // said before
 			continue
 		}
@@ -60,7 +60,7 @@ func (r *sheetReader) boxOf(p *placedPart) geom.Rect {
 // toPart gives where in a part's coordinates a place on the sheet is.
 func (r *sheetReader) toPart(p *placedPart) func(geom.Point) geom.Point {
 	b := r.boxOf(p)
-	if p.Turned { // a quarter to the left: what was up looks to the left
+	if p.Rotated { // a quarter to the left: what was up looks to the left
 		return func(q geom.Point) geom.Point { return geom.Point{X: q.Y - b.Min.Y, Y: b.Max.X - q.X} }
 	}
 	return func(q geom.Point) geom.Point { return geom.Point{X: q.X - b.Min.X, Y: q.Y - b.Min.Y} }
@@ -69,13 +69,13 @@ func (r *sheetReader) toPart(p *placedPart) func(geom.Point) geom.Point {
 // toSheet is toPart the other way.
 func (r *sheetReader) toSheet(p *placedPart) func(geom.Point) geom.Point {
 	b := r.boxOf(p)
-	if p.Turned {
+	if p.Rotated {
 		return func(q geom.Point) geom.Point { return geom.Point{X: b.Max.X - q.Y, Y: b.Min.Y + q.X} }
 	}
 	return func(q geom.Point) geom.Point { return geom.Point{X: b.Min.X + q.X, Y: b.Min.Y + q.Y} }
 }
 
-// inPlace compares what of a part one face of the sheet has cut with what the part's own
+// inPlace compares what one face of the sheet has cut of a part with what the part's own
 // drawings have cut there: in level lines between all places at which anything begins or
 // ends.
 func (r *sheetReader) inPlace(p *placedPart, face geom.Face) {
@@ -180,7 +180,7 @@ func (d *differing) tell(face geom.Face) {
 	r, p := d.r, d.p
 	for _, which := range sorted(d.more) {
 		q := d.more[which]
-		if q.area < proof.LeastCut {
+		if q.area < proof.MinCut {
 			continue
 		}
 		c := r.cuts[which]
@@ -190,7 +190,7 @@ func (d *differing) tell(face geom.Face) {
 	}
 	for _, which := range sorted(d.less) {
 		q := d.less[which]
-		if q.area < proof.LeastCut {
+		if q.area < proof.MinCut {
 			continue
 		}
 		own := p.cuts[which]
@@ -279,7 +279,7 @@ func cornered(m geom.Rect, at geom.Point, part geom.Rect) bool {
 
 // strayMarks names marks that are no part's.
 func (r *sheetReader) strayMarks() {
-	if len(r.parts) < len(r.laid.Placed) { // some could not be read
+	if len(r.parts) < len(r.laid.Placements) { // some could not be read
 		return
 	}
 	for _, face := range r.faces {

@@ -74,7 +74,7 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 		}
 	}
 	// By the flat faces of both: whatever is too much or too little of one.
-	allowed := want.allowed + proof.LeastCut
+	allowed := want.allowed + proof.MinCut
 	for _, g := range grouped(is, want.levels) {
 		z, a, b := g[0], is.within(g), want.levels.within(g)
 		arm := math.Max(math.Abs(a.mx-b.mx)/math.Max(1, box.X), math.Abs(a.my-b.my)/math.Max(1, box.Y))

@@ -33,13 +33,13 @@ func (s summary) take(box *proof.Box, first bool) {
 		}
 		r.Min, r.Max = math.Min(r.Min, v), math.Max(r.Max, v)
 	}
-	goes := first || box.Goes() // else only the plays mean something
+	goes := first || box.GoesTogether() // else only the plays mean something
 	for i, c := range box.Corners {
 		if first {
 			s.out.Corners = append(s.out.Corners,
-				record.Corner{End: c.End, Side: c.Side, Goes: c.Goes, Captured: c.Captured, Fingers: c.Fingers,
+				record.Corner{End: c.End, Side: c.Side, Goes: c.GoesTogether, Captured: c.Captured, Fingers: c.Fingers,
 					Laps: c.Laps})
-			if c.Goes {
+			if c.GoesTogether {
 				s.out.Corners[i].Seat = "floor"
 				if c.OnShoulder {
 					s.out.Corners[i].Seat = "shoulder"
@@ -48,7 +48,7 @@ func (s summary) take(box *proof.Box, first bool) {
 		}
 		o := &s.out.Corners[i]
 		widen(&o.Play, c.Play)
-		if goes && c.Goes {
+		if goes && c.GoesTogether {
 			widen(&o.ShoulderGap, c.ShoulderGap)
 			widen(&o.FloorGap, c.FloorGap)
 			widen(&o.Open, c.Open)
@@ -60,7 +60,7 @@ func (s summary) take(box *proof.Box, first bool) {
 	}
 	if len(box.Walls) > 0 {
 		if first {
-			s.out.Bottom = &record.Bottom{Goes: box.BottomGoes(), Blocked: box.Blocked}
+			s.out.Bottom = &record.Bottom{Goes: box.BottomGoesIn(), Blocked: box.Blocked}
 			if box.BottomFit != proof.InGrooves {
 				s.out.Bottom.Fit = box.BottomFit.String()
 			}
@@ -68,7 +68,7 @@ func (s summary) take(box *proof.Box, first bool) {
 		b := s.out.Bottom
 		hold, gap := math.Inf(1), 0.0
 		for _, w := range box.Walls {
-			hold = math.Min(hold, w.Hold)
+			hold = math.Min(hold, w.Engagement)
 			if math.Abs(w.Gap) > math.Abs(gap) {
 				gap = w.Gap
 			}
@@ -77,24 +77,24 @@ func (s summary) take(box *proof.Box, first bool) {
 		widen(&b.Slack[0], box.SlackX)
 		widen(&b.Slack[1], box.SlackY)
 		widen(&b.Hold, hold)
-		widen(&b.Stand, box.BottomStand)
+		widen(&b.Height, box.BottomHeight)
 		widen(&b.Gap, gap)
 	}
 	for i, d := range box.Dividers {
 		if first {
 			s.out.Dividers = append(s.out.Dividers,
-				record.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.Goes,
+				record.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.GoesIn,
 					Lifts: d.Lifts})
 		}
 		o := &s.out.Dividers[i]
 		widen(&o.Play, d.Play)
 		widen(&o.Slack, d.Slack)
-		widen(&o.Hold, math.Min(d.Walls[0].Hold, d.Walls[1].Hold))
-		widen(&o.Stand, d.Stand)
+		widen(&o.Hold, math.Min(d.Walls[0].Engagement, d.Walls[1].Engagement))
+		widen(&o.Height, d.Height)
 	}
 	for _, c := range box.Crossings {
 		if first {
-			s.out.Crossings = append(s.out.Crossings, record.Crossing{A: c.A, B: c.B, Goes: c.Goes})
+			s.out.Crossings = append(s.out.Crossings, record.Crossing{A: c.A, B: c.B, Goes: c.GoesTogether})
 		}
 		if i := slices.IndexFunc(s.out.Crossings,
 			func(o record.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
@@ -116,10 +116,10 @@ func (s summary) take(box *proof.Box, first bool) {
 	widen(&s.out.Depth, box.Depth)
 	widen(&s.out.Height, box.Height)
 	widen(&s.out.Diagonal, box.Diagonal)
-	widen(&s.out.Rack, box.Rack)
+	widen(&s.out.Rack, box.Racking)
 	if first {
 		for _, o := range box.Overlaps {
-			if o.Volume > proof.MostOverlap {
+			if o.Volume > proof.MaxOverlap {
 				s.out.Overlaps = append(s.out.Overlaps,
 					record.Overlap{A: o.A, B: o.B, Volume: math.Round(o.Volume*100) / 100})
 			}

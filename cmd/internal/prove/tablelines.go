@@ -69,8 +69,8 @@ func (p *Prover) layerTable() table {
 			}
 			t.lines = append(t.lines, line{l.Layer,
 				[]string{l.File, l.BitFile, strconv.Itoa(order), l.Layer, tool, l.Bit, l.Operation, l.Face,
-					strconv.FormatBool(l.Told == "through"), l.From, p.report.DXF.Units},
-				[]float64{float64(l.Cuts), n(l.Diameter), n(l.Depth), n(l.Left), n(l.Set), elevation}, false})
+					strconv.FormatBool(l.Stated == "through"), l.From, p.report.DXF.Units},
+				[]float64{float64(l.Cuts), n(l.Diameter), n(l.Depth), n(l.Remaining), n(l.Set), elevation}, false})
 		}
 	}
 	add(p.report.Layers)
@@ -116,8 +116,8 @@ func (p *Prover) placeTable() table {
 					[]string{k.Stock, strconv.Itoa(s.Number), k.Sizes[s.Size].Name, kind, name,
 						turned}, []float64{b.X, b.Y, b.Length, b.Width, float64(s.Count)}, false})
 			}
-			for _, q := range s.Placed {
-				add("part", q.Part, map[bool]string{false: "no", true: "yes"}[q.Turned], q.Box)
+			for _, q := range s.Placements {
+				add("part", q.Part, map[bool]string{false: "no", true: "yes"}[q.Rotated], q.Box)
 			}
 			for _, o := range s.Offcuts {
 				add("offcut", "", "", o)
@@ -134,15 +134,15 @@ func (p *Prover) cutTable() table {
 			"left_width"}, blank: []string{"gives_length", "gives_width", "left_length", "left_width"}}
 	for _, k := range p.report.Sheets {
 		for i, c := range k.Cuts {
-			var gives, left record.Hand
-			if c.Gives != nil {
-				gives = *c.Gives
+			var gives, left record.Workpiece
+			if c.Yields != nil {
+				gives = *c.Yields
 			}
-			if c.Left != nil {
-				left = *c.Left
+			if c.Remainder != nil {
+				left = *c.Remainder
 			}
 			t.lines = append(t.lines, line{fmt.Sprintf("cut %d of %s", i+1, k.Stock),
-				[]string{k.Stock, strconv.Itoa(i + 1), strconv.Itoa(c.Stage), c.Kind, c.From.Name, gives.Name,
+				[]string{k.Stock, strconv.Itoa(i + 1), strconv.Itoa(c.Stage), c.Kind, c.Workpiece.Name, gives.Name,
 					left.Name},
 				[]float64{c.Setting, float64(c.Count), gives.Length, gives.Width, left.Length, left.Width}, false})
 		}

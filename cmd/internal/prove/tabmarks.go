@@ -109,10 +109,10 @@ func (r *sheetReader) markedTabs(p *placedPart) (count int) {
 		case at.a.To(at.b) < r.mm(r.report.Router.Tabs.Width)-sameSize:
 			r.about(p, "tab-mark", c, "build the folder again", "a mark for a tab at %s is %s wide; the job has %s",
 				p.Part, r.text(at.a.To(at.b)), r.text(r.mm(r.report.Router.Tabs.Width)))
-		case cut(own, within[0], within[1]) > proof.LeastBridge/2:
+		case cut(own, within[0], within[1]) > proof.MinBridge/2:
 			r.about(p, "tab-mark", c, "build the folder again",
 				"a mark for a tab at %s stands at the mouth of what is cut there", p.Part)
-		case cut(all, at.farA, at.farB) > proof.LeastBridge/2:
+		case cut(all, at.farA, at.farB) > proof.MinBridge/2:
 			r.about(p, "tab-mark", c, "lay the parts further apart",
 				"a mark for a tab at %s ends where it is cut through: the tab would hang at nothing", p.Part)
 		default:
@@ -141,7 +141,7 @@ func backwards(ring []geom.Point) []geom.Point {
 
 // strayTabs names marks for tabs that stand at no part, or twice.
 func (r *sheetReader) strayTabs() {
-	if len(r.parts) < len(r.laid.Placed) { // some could not be read
+	if len(r.parts) < len(r.laid.Placements) { // some could not be read
 		return
 	}
 	for i, m := range r.tabs {
@@ -159,7 +159,7 @@ func (r *sheetReader) strayTabs() {
 	}
 }
 
-// marksAlone says what of a part's own drawing its marks for tabs are worth: two at least,
+// marksAlone says what the marks for tabs in a part's own drawing are worth: two at least,
 // each at a straight edge of the outline.
 func (s *sheet) marksAlone(outline geom.Loop) {
 	list := s.tabMarks()
@@ -187,8 +187,8 @@ func (s *sheet) marksAlone(outline geom.Loop) {
 			count++
 		}
 	}
-	if count < proof.LeastTied {
+	if count < proof.MinTied {
 		s.fault("tab-mark", s.name, 0, "build the folder again", "%s for tabs; it takes %d to hold a part",
-			words.Count(count, "mark", "marks"), proof.LeastTied)
+			words.Count(count, "mark", "marks"), proof.MinTied)
 	}
 }

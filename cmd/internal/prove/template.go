@@ -127,26 +127,26 @@ func (c *checking) walls(part string, p plate) {
 	for _, o := range p.openings {
 		ring := o.Flatten(outlineChord)
 		all = append(all, ring)
-		if len(ring)*len(out) > mostCompared {
+		if len(ring)*len(out) > maxCompared {
 			return
 		}
 		if !outline.inside(ring[0]) {
 			c.fault("template-wall", part, p.file, o.line, rebuild, "what is cut out here lies beside the template")
 			continue
 		}
-		if d := between(ring, out); d < proof.LeastWall-outlineChord {
+		if d := between(ring, out); d < proof.MinWall-outlineChord {
 			c.fault("template-wall", part, p.file, o.line, rebuild,
-				"the wall to the template's edge is %s; less than %s breaks", c.text(d), c.text(proof.LeastWall))
+				"the wall to the template's edge is %s; less than %s breaks", c.text(d), c.text(proof.MinWall))
 		}
 	}
 	for i, o := range p.openings {
 		for k, q := range p.openings[:i] {
-			if o.Bounds().Apart(q.Bounds().Grow(proof.LeastWall)) {
+			if o.Bounds().Apart(q.Bounds().Grow(proof.MinWall)) {
 				continue
 			}
-			if d := between(all[i], all[k]); d < proof.LeastWall-outlineChord {
+			if d := between(all[i], all[k]); d < proof.MinWall-outlineChord {
 				c.fault("template-wall", part, p.file, o.line, rebuild,
-					"the wall to what is cut out on line %d is %s; less than %s breaks", q.line, c.text(d), c.text(proof.LeastWall))
+					"the wall to what is cut out on line %d is %s; less than %s breaks", q.line, c.text(d), c.text(proof.MinWall))
 			}
 		}
 	}

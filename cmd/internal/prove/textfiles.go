@@ -21,11 +21,11 @@ func (p *Prover) lasts() {
 // Lasts is how many of the checks, the last ones, read files that say how the others went.
 func (p *Prover) Lasts() int { return len(printedFiles) }
 
-// Promised is what is told of them in these files: a build in which they are not sound is
+// Promised is what these files say of them: a build in which they are not sound is
 // not written.
 func (p *Prover) Promised() (list []record.Checked) {
 	for _, file := range printedFiles {
-		list = append(list, record.Checked{What: record.CheckedSaid, Name: file, Faults: []record.Fault{}})
+		list = append(list, record.Checked{What: record.CheckedDocument, Name: file, Faults: []record.Fault{}})
 	}
 	return list
 }
@@ -65,7 +65,7 @@ func (p *Prover) recordOf(read Read) (r recorded) {
 // saidCheck holds what is printed for people against the report: every number, quantity,
 // verdict and warning that both have.
 func (w *Worker) saidCheck(file string, read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedSaid, Name: file, Faults: []record.Fault{}}}
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedDocument, Name: file, Faults: []record.Fault{}}}
 	data, ok := c.file(file, read)
 	if !ok {
 		return c.out

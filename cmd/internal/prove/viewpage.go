@@ -88,7 +88,7 @@ func (w *Worker) pageCheck(read Read) record.Checked {
 // placedStand is a place of a part in its box.
 type placedStand struct {
 	part string
-	record.Stand
+	record.Placement
 }
 
 // boxesShown compares the boxes, which come in the report's order.
@@ -105,7 +105,7 @@ func (c *checking) boxesShown(s shown, line int) {
 		}
 		var free []placedStand
 		for _, name := range d.Parts {
-			for _, stand := range c.report.Parts[c.parts[name]].Stands {
+			for _, stand := range c.report.Parts[c.parts[name]].Placements {
 				free = append(free, placedStand{name, stand})
 			}
 		}

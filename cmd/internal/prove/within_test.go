@@ -7,7 +7,7 @@ import (
 	"drawerwright/geom"
 )
 
-// TestWithin: what of a shape lies in a panel of 100 x 50, in closed form.
+// TestWithin: the part of a shape that lies in a panel of 100 x 50, in closed form.
 func TestWithin(t *testing.T) {
 	panel := geom.Rect{Max: geom.Point{X: 100, Y: 50}}
 	segment := func(r, d float64) float64 { return r*r*math.Acos(d/r) - d*math.Sqrt(r*r-d*d) } // beyond d from the middle

@@ -209,7 +209,7 @@ type operation struct {
 }
 
 // cut adds a cut, with its place as it is seen on its own face. That of an outline with
-// arcs is known here of circles alone.
+// arcs is known here of circles only.
 func (r *reading) cut(of string, o operation, length, thickness float64) {
 	r.words("cut", of, "kind", o.Kind)
 	r.words("cut", of, "face", o.Face)

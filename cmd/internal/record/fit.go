@@ -40,15 +40,15 @@ type Contributor struct {
 }
 
 // FitOf is a measure for the report.
-func FitOf(drawer string, m fit.Foreseen, n func(float64) float64) Fit {
-	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: n(m.Nominal), Limit: [2]float64{n(m.Least), n(m.Most)},
+func FitOf(drawer string, m fit.SimulatedMeasure, n func(float64) float64) Fit {
+	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: n(m.Nominal), Limit: [2]float64{n(m.LowerLimit), n(m.UpperLimit)},
 		Likely: [2]float64{n(m.Min), n(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right), Of1000: m.Right.Of1000(), Worst: [2]float64{n(m.Result.Worst.Min), n(m.Result.Worst.Max)}}
 	if len(m.Result.Shares) > 0 {
 		s := m.Result.Shares[0]
-		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: n(s.Half), Part: thousandth(s.Part), Root: n(m.Result.Root), Halved: n(s.Halved)}
+		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: n(s.Half), Part: thousandth(s.Part), Root: n(m.Result.RootSumSquare), Halved: n(s.Halved)}
 	}
 	return f
 }
 
 // Odds are a number for programs, with as many digits as the draws tell.
-func Odds(o fit.Odds) float64 { return math.Round(o.Part*fit.Draws) / fit.Draws }
+func Odds(o fit.Odds) float64 { return math.Round(o.Fraction*fit.Samples) / fit.Samples }

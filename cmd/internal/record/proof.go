@@ -97,7 +97,7 @@ const (
 	CheckedCabinet  = "cabinet"
 	CheckedTemplate = "template"
 	CheckedTable    = "table"
-	CheckedSaid     = "document"
+	CheckedDocument = "document"
 	CheckedPictures = "pictures"
 )
 
@@ -131,12 +131,12 @@ type Corner struct {
 
 // Bottom is the bottom at its walls.
 type Bottom struct {
-	Goes  bool     `json:"goes"`
-	Fit   string   `json:"fit,omitempty"` // slid-in or applied; else in grooves
-	Play  Range    `json:"play"`          // up and down, between all its walls
-	Slack [2]Range `json:"slack"`         // across and along the box
-	Hold  Range    `json:"hold"`          // how deep it stands in the shallowest groove
-	Stand Range    `json:"stand"`         // of its underside above the lower edges
+	Goes   bool     `json:"goes"`
+	Fit    string   `json:"fit,omitempty"` // slid-in or applied; else in grooves
+	Play   Range    `json:"play"`          // up and down, between all its walls
+	Slack  [2]Range `json:"slack"`         // across and along the box
+	Hold   Range    `json:"hold"`          // how deep it stands in the shallowest groove
+	Height Range    `json:"stand"`         // of its underside above the lower edges
 	// Gap is what stays open between it and the edges over it, where it is not in a
 	// groove; below 0 by how much it lifts a back.
 	Gap     Range    `json:"gap,omitzero"`
@@ -145,14 +145,14 @@ type Bottom struct {
 
 // Divider is a board between two walls.
 type Divider struct {
-	Name  string    `json:"name"`
-	Walls [2]string `json:"walls"`
-	Goes  bool      `json:"goes"`
-	Play  Range     `json:"play"`  // in both dados; below 0: by how much it is too thick
-	Slack Range     `json:"slack"` // along its length
-	Hold  Range     `json:"hold"`  // how deep it stands in the shallower dado
-	Stand Range     `json:"stand"` // of its lower edge above the bottom; below 0 it is lifted
-	Lifts bool      `json:"lifts"` // it can be lifted out
+	Name   string    `json:"name"`
+	Walls  [2]string `json:"walls"`
+	Goes   bool      `json:"goes"`
+	Play   Range     `json:"play"`  // in both dados; below 0: by how much it is too thick
+	Slack  Range     `json:"slack"` // along its length
+	Hold   Range     `json:"hold"`  // how deep it stands in the shallower dado
+	Height Range     `json:"stand"` // of its lower edge above the bottom; below 0 it is lifted
+	Lifts  bool      `json:"lifts"` // it can be lifted out
 }
 
 // Crossing is where two dividers are halved over each other.
@@ -177,7 +177,7 @@ type Overlap struct {
 	Volume float64 `json:"volume_mm3"`
 }
 
-// Cut is one virtual cut: what was drawn within the panel, what of it the bit
+// Cut is one virtual cut: what was drawn within the panel, the part of it that the bit
 // reached, in square millimetres, and how far it reaches past the panel's edges.
 type Cut struct {
 	File    string  `json:"file"`
@@ -192,7 +192,7 @@ type Cut struct {
 
 // Piece is a part as it stands in the assembled box.
 type Piece struct {
-	Name  string `json:"name"`
-	Part  string `json:"part"`
-	Stand Stand  `json:"stand"`
+	Name      string    `json:"name"`
+	Part      string    `json:"part"`
+	Placement Placement `json:"stand"`
 }

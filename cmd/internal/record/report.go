@@ -38,7 +38,7 @@ type Report struct {
 	IdleBits []Bit        `json:"idle_bits,omitempty"`
 	Faces    []Faces      `json:"faces"`
 	Fit      []Fit        `json:"fit"`
-	Proof    []Proof      `json:"proof"`             // empty where a build was told not to prove its files
+	Proof    []Proof      `json:"proof"`             // empty where a build does not prove its files
 	Checked  []Checked    `json:"checked,omitempty"` // what else was read back
 	Setups   []Setup      `json:"setups"`
 	Sheets   []SheetStock `json:"sheets"`
@@ -67,7 +67,7 @@ type Drawer struct {
 	// once, Said both in words.
 	Verdict string   `json:"verdict"`
 	Odds    float64  `json:"odds"`
-	Said    string   `json:"said"`
+	Summary string   `json:"said"`
 	Outside Size     `json:"outside"`
 	Inside  Size     `json:"inside"`
 	Parts   []string `json:"parts"`
@@ -82,8 +82,8 @@ type Drawer struct {
 	// SlidInSolid reports whether its bottom is of solid wood and slid in from behind.
 	SlidInSolid bool   `json:"slid_in_solid,omitempty"`
 	Bores       []Bore `json:"bores,omitempty"`
-	// MostOpen is how far a shoulder, or another joint meant to be closed, may stay open.
-	MostOpen float64 `json:"most_open"`
+	// MaxOpen is how far a shoulder, or another joint meant to be closed, may stay open.
+	MaxOpen float64 `json:"most_open"`
 	// LooseDividers are those that are lifted out, as the proof names them: by number
 	// in the order of the parts and their stands.
 	LooseDividers []string `json:"loose_dividers,omitempty"`
@@ -132,14 +132,14 @@ type Part struct {
 	Outline    [][]float64 `json:"outline"`
 	Relieve    []int       `json:"relieve,omitempty"`
 	Operations []Operation `json:"operations"`
-	Stands     []Stand     `json:"stands"`
+	Placements []Placement `json:"stands"`
 	Files      Files       `json:"files"`
 	Engraved   *Engraved   `json:"engraved,omitempty"`
 }
 
-// Stand is a place of a panel in its box: where its origin is, and the directions
+// Height is a place of a panel in its box: where its origin is, and the directions
 // in which its x and y run.
-type Stand struct {
+type Placement struct {
 	Origin [3]float64 `json:"origin"`
 	X      [3]float64 `json:"x"`
 	Y      [3]float64 `json:"y"`
@@ -219,7 +219,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b, n), alikes(b, n), templates(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Said: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MostOpen: n(d.Spec.Limits.Shoulder)}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MaxOpen: n(d.Spec.Limits.Shoulder)}
 		strength(&listed, d, n)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
@@ -263,7 +263,7 @@ func looseDividers(d batch.Drawer) (names []string) {
 		if p.Role != joinery.DividerRole {
 			continue
 		}
-		for range p.Stands {
+		for range p.Placements {
 			if number++; d.Spec.Dividers[entry].Loose {
 				names = append(names, fmt.Sprintf("divider %d", number))
 			}
@@ -300,10 +300,10 @@ func part(p batch.Part, engraving float64, u geom.Unit, n func(float64) float64)
 		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline, n), Relieve: p.Panel.Outline.Marked(geom.Relief),
 		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, u, n),
 	}
-	for _, s := range p.Stands {
+	for _, s := range p.Placements {
 		at := func(v geom.Vec3) [3]float64 { return [3]float64{n(v.X), n(v.Y), n(v.Z)} }
 		unit := func(v geom.Vec3) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
-		out.Stands = append(out.Stands, Stand{at(s.Origin), unit(s.X), unit(s.Y)})
+		out.Placements = append(out.Placements, Placement{at(s.Origin), unit(s.X), unit(s.Y)})
 	}
 	for _, k := range p.Panel.Pockets {
 		out.Operations = append(out.Operations, Operation{Kind: k.Kind.String(), Face: k.Face.String(), Depth: n(math.Min(k.Depth, p.Panel.Thickness)), Outline: corners(k.Outline, n)})

@@ -28,7 +28,7 @@ type DXF struct {
 
 // Router says how a router's cuts were drawn.
 type Router struct {
-	OverRun float64 `json:"over_run"` // beyond the bit's radius
+	Overcut float64 `json:"over_run"` // beyond the bit's radius
 	Relief  string  `json:"relief"`
 	// Reliefs are those of operations that have one of their own.
 	Reliefs    map[string]mill.Relief `json:"reliefs,omitempty"`
@@ -51,8 +51,8 @@ type Tabs struct {
 type Readings struct {
 	Name      string  `json:"name"`
 	Thickness float64 `json:"thickness"` // the mean
-	Least     float64 `json:"least"`
-	Most      float64 `json:"most"`
+	Min       float64 `json:"least"`
+	Max       float64 `json:"most"`
 }
 
 // Layer is a line of the legend: what is cut on a layer of a drawing, and with what.
@@ -62,8 +62,8 @@ type Layer struct {
 	Operation string  `json:"operation"`
 	Face      string  `json:"face"`
 	Depth     float64 `json:"depth"` // from the face
-	Left      float64 `json:"left"`  // of the wood under it; 0 where it goes through
-	Told      string  `json:"told"`  // through, depth or left: what the name tells
+	Remaining float64 `json:"left"`  // of the wood under it; 0 where it goes through
+	Stated    string  `json:"told"`  // through, depth or left: what the name tells
 	ToSet
 	Line     bool    `json:"line"` // open paths for the middle of the bit
 	Bit      string  `json:"bit"`  // empty for a saw
@@ -119,7 +119,7 @@ func routed(b batch.Batch) Router {
 	if b.Router.FromSpoilboard {
 		from = joinery.FromSpoilboard
 	}
-	out := Router{n(b.Router.OverRun), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), n(b.Router.PartGap), n(b.Router.Through), nil}
+	out := Router{n(b.Router.Overcut), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), n(b.Router.PartGap), n(b.Router.Through), nil}
 	if t := b.Router.Tabs; t.Width > 0 {
 		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing), t.Marked}
 	}
@@ -171,12 +171,12 @@ func (b drawnBoard) legends(file string, layers []router.Layer) (list []Layer) {
 func (b drawnBoard) legend(file string, l router.Layer) Layer {
 	n := b.n
 	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth),
-		Left: n(l.Left), Told: "depth", ToSet: toSet(l, b.thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
+		Remaining: n(l.Remaining), Stated: "depth", ToSet: toSet(l, b.thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
 	switch {
 	case l.Through():
-		out.Told, out.Depth = "through", n(b.thickness)
+		out.Stated, out.Depth = "through", n(b.thickness)
 	case l.Floor:
-		out.Told = "left"
+		out.Stated = "left"
 	}
 	if b.dxf.Elevation {
 		low, up := l.Level(b.thickness)
@@ -192,7 +192,7 @@ func (b drawnBoard) legend(file string, l router.Layer) Layer {
 
 func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
 	length, width := p.Work.Blank(p.Panel)
-	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.Turned(), Beyond: Number(p.Work.Beyond, u), Gap: Number(p.Work.Gap, u), EndGap: Number(p.Work.EndGap, u),
+	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.TurnedOver(), Beyond: Number(p.Work.Beyond, u), Gap: Number(p.Work.Gap, u), EndGap: Number(p.Work.EndGap, u),
 		Blank: [2]float64{Number(length, u), Number(width, u)}}
 	for _, f := range p.Work.Faces {
 		out.Cut = append(out.Cut, f.String())

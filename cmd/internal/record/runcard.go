@@ -103,7 +103,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 			step := RunStep{File: files[k].BitFile, Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit,
 				Diameter: n(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean, n), Depth: n(deep), Through: l.Through(),
 				Begins: n(from), Passes: b.Passes(deep - from), Speed: b.Speed, Plunge: n(b.Plunge), Cuts: len(l.Cuts)}
-			if slices.ContainsFunc(l.Cuts, func(c mill.Cut) bool { return !c.Plunged(b) }) {
+			if slices.ContainsFunc(l.Cuts, func(c mill.Cut) bool { return !c.PlungeArea(b) }) {
 				step.Feed, step.ChipLoad = n(b.Feed), n(b.ChipLoad())
 			}
 			bit = l.Bit

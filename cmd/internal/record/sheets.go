@@ -22,30 +22,30 @@ type Sheets struct {
 
 // SheetStock is the parts of one stock on its sheets.
 type SheetStock struct {
-	Stock    string      `json:"stock"`
-	Way      string      `json:"way"`
-	Stages   int         `json:"stages"` // 0 for any number
-	Kerf     float64     `json:"kerf"`
-	Trim     float64     `json:"trim"`
-	Ends     float64     `json:"trim_ends"`          // at the ends, where registration holes may be
-	Turned   bool        `json:"turned"`             // sheets are cut on both faces
-	Routed   bool        `json:"routed"`             // a router cuts them, and no saw
-	Short    [2]float64  `json:"short"`              // by how much sheets may be shorter and narrower than their sizes
-	KeepOut  []Box       `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
-	TurnedOn *TurnedOn   `json:"turned_on,omitempty"`
-	Pieces   int         `json:"pieces"`
-	Count    int         `json:"count"`  // of sheets, without offcuts
-	Fewest   int         `json:"fewest"` // no layout does with less
-	Best     bool        `json:"best"`
-	Said     string      `json:"said"`
-	Yield    float64     `json:"yield"` // part of the sheets' area that is pieces
-	Cost     float64     `json:"cost"`
-	Whole    bool        `json:"whole"` // the search ended by itself
-	Sizes    []SheetSize `json:"sizes"`
-	Sheets   []LaidSheet `json:"sheets"` // different ones
-	Left     []Missing   `json:"left"`   // pieces that no sheet holds
-	Cuts     []SawCut    `json:"cuts"`   // in order, for saws
-	Moves    int         `json:"moves"`  // how often the fence or stop is set for them
+	Stock     string      `json:"stock"`
+	Method    string      `json:"way"`
+	Stages    int         `json:"stages"` // 0 for any number
+	Kerf      float64     `json:"kerf"`
+	Trim      float64     `json:"trim"`
+	Ends      float64     `json:"trim_ends"`          // at the ends, where registration holes may be
+	Turned    bool        `json:"turned"`             // sheets are cut on both faces
+	Routed    bool        `json:"routed"`             // a router cuts them, and no saw
+	Short     [2]float64  `json:"short"`              // by how much sheets may be shorter and narrower than their sizes
+	KeepOut   []Box       `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
+	TurnedOn  *TurnedOn   `json:"turned_on,omitempty"`
+	Pieces    int         `json:"pieces"`
+	Count     int         `json:"count"`  // of sheets, without offcuts
+	MinSheets int         `json:"fewest"` // no layout does with less
+	Optimal   bool        `json:"best"`
+	Summary   string      `json:"said"`
+	Yield     float64     `json:"yield"` // part of the sheets' area that is pieces
+	Cost      float64     `json:"cost"`
+	Completed bool        `json:"whole"` // the search ended by itself
+	Sizes     []SheetSize `json:"sizes"`
+	Sheets    []LaidSheet `json:"sheets"` // different ones
+	Remaining []Shortfall `json:"left"`   // pieces that no sheet holds
+	Cuts      []SawCut    `json:"cuts"`   // in order, for saws
+	Moves     int         `json:"moves"`  // how often the fence or stop is set for them
 }
 
 // SheetSize is a size of sheet and how many are used.
@@ -67,16 +67,16 @@ func UsedSizes(k SheetStock) []SheetSize {
 // LaidSheet is a way in which Count sheets are cut, the first of which is Number. Places
 // are from its lower left corner.
 type LaidSheet struct {
-	Number  int      `json:"number"`
-	Count   int      `json:"count"`
-	Size    int      `json:"size"`
-	Yield   float64  `json:"yield"`
-	Weight  float64  `json:"weight_kg,omitempty"`
-	Placed  []Placed `json:"placed"`
-	Offcuts []Box    `json:"offcuts"`
-	Files   []string `json:"files,omitempty"`
-	Layers  []Layer  `json:"layers,omitempty"` // the legend of its drawings
-	Run     *Run     `json:"run,omitempty"`    // of a router
+	Number     int              `json:"number"`
+	Count      int              `json:"count"`
+	Size       int              `json:"size"`
+	Yield      float64          `json:"yield"`
+	Weight     float64          `json:"weight_kg,omitempty"`
+	Placements []SheetPlacement `json:"placed"`
+	Offcuts    []Box            `json:"offcuts"`
+	Files      []string         `json:"files,omitempty"`
+	Layers     []Layer          `json:"layers,omitempty"` // the legend of its drawings
+	Run        *Run             `json:"run,omitempty"`    // of a router
 }
 
 // Box is a rectangle of a sheet: its lower left corner and its size.
@@ -92,33 +92,33 @@ func boxOf(r geom.Rect, n func(mm float64) float64) Box {
 	return Box{n(r.Min.X), n(r.Min.Y), n(r.Width()), n(r.Height())}
 }
 
-// Placed is a part on a sheet as it lies.
-type Placed struct {
+// SheetPlacement is a part on a sheet as it lies.
+type SheetPlacement struct {
 	Part string `json:"part"`
 	Box
-	Turned bool   `json:"turned"`
-	Board  string `json:"board,omitempty"` // what the cuts call it
-	Held   *Held  `json:"held,omitempty"`  // by a router's drawings
+	Rotated bool   `json:"turned"`
+	Board   string `json:"board,omitempty"` // what the cuts call it
+	Held    *Tie   `json:"held,omitempty"`  // by a router's drawings
 }
 
 // SawCut is one cut on as many boards alike. Setting is what fence or stop keep beside
 // the blade.
 type SawCut struct {
-	Stage   int     `json:"stage"`
-	Kind    string  `json:"kind"`    // hand-held, rip or crosscut
-	Trim    bool    `json:"trim"`    // it straightens an edge
-	Setting float64 `json:"setting"` // of trims other than rips, what they take off
-	Moved   bool    `json:"moved"`   // it is another than that of the cut before
-	Count   int     `json:"count"`
-	From    Hand    `json:"from"`
-	Gives   *Hand   `json:"gives,omitempty"`
-	Left    *Hand   `json:"left,omitempty"`
-	Two     bool    `json:"two,omitempty"`   // the board is too heavy for one person
-	Short   bool    `json:"short,omitempty"` // it is too small to be held by hand
+	Stage          int        `json:"stage"`
+	Kind           string     `json:"kind"`    // hand-held, rip or crosscut
+	Trim           bool       `json:"trim"`    // it straightens an edge
+	Setting        float64    `json:"setting"` // of trims other than rips, what they take off
+	SettingChanged bool       `json:"moved"`   // it is another than that of the cut before
+	Count          int        `json:"count"`
+	Workpiece      Workpiece  `json:"from"`
+	Yields         *Workpiece `json:"gives,omitempty"`
+	Remainder      *Workpiece `json:"left,omitempty"`
+	NeedsHelper    bool       `json:"two,omitempty"`   // the board is too heavy for one person
+	Short          bool       `json:"short,omitempty"` // it is too small to be held by hand
 }
 
-// Hand is a board in hand.
-type Hand struct {
+// Workpiece is a board in hand.
+type Workpiece struct {
 	Name   string  `json:"name"`
 	Length float64 `json:"length"`
 	Width  float64 `json:"width"`
@@ -135,8 +135,8 @@ type Pieces struct {
 	Count int    `json:"count"`
 }
 
-// Missing is pieces without a sheet, and why.
-type Missing struct {
+// Shortfall is pieces without a sheet, and why.
+type Shortfall struct {
 	Pieces
 	Why string `json:"why"`
 }
@@ -151,7 +151,7 @@ func whyLeft(s *sheets.Stock, piece int) string {
 	return "larger than what the trims leave of any sheet, as its grain lets it lie"
 }
 
-// SheetsOf tells of layouts.
+// SheetsOf describes layouts.
 func SheetsOf(p sheets.Plan) Sheets {
 	out := Sheets{Tool: "drawerwright", Job: p.Title, Units: p.Units.String(), Stocks: []SheetStock{}}
 	for i := range p.Stocks {
@@ -163,8 +163,8 @@ func SheetsOf(p sheets.Plan) Sheets {
 func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 	of := func(l int64) float64 { return Number(geom.Length(l).MM(), u) }
 	l := s.Layout
-	out := SheetStock{Stock: s.Name, Way: s.Rules.Way.String(), Stages: s.Rules.Stages, Kerf: of(s.Rules.Kerf), Trim: of(int64(s.Trim)), Ends: of(int64(s.Trim)), Turned: s.Turned, Routed: s.Routed,
-		Count: l.Count, Fewest: l.Fewest, Best: l.Best(), Whole: l.Whole, Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Left: []Missing{}, Cuts: []SawCut{}, Moves: breakdown.Moves(s.Cuts)}
+	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages, Kerf: of(s.Rules.Kerf), Trim: of(int64(s.Trim)), Ends: of(int64(s.Trim)), Turned: s.RotatedSheets, Routed: s.Routed,
+		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed, Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Remaining: []Shortfall{}, Cuts: []SawCut{}, Moves: breakdown.Moves(s.Cuts)}
 	n := func(mm float64) float64 { return Number(mm, u) }
 	if s.Routed {
 		out.Short = [2]float64{n(s.Short[0]), n(s.Short[1])}
@@ -191,7 +191,7 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 	area, covered := 0.0, 0.0
 	for _, one := range s.Laid {
 		size := s.Sheets[one.Sheet]
-		laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placed: []Placed{}, Offcuts: []Box{}, Files: s.Files(one),
+		laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placements: []SheetPlacement{}, Offcuts: []Box{}, Files: s.Files(one),
 			Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
 		for _, d := range one.Drawn {
 			drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Thickness.Mean, n}
@@ -200,17 +200,17 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 		laid.Run = runOf(s, one, u)
 		whole, parts := float64(size.Length)*float64(size.Width), 0.0
 		held := heldBy(one, n, u)
-		for i, p := range one.Placed {
+		for i, p := range one.Placements {
 			x, y := p.Size(s.Pieces)
 			parts += float64(float64(x) * float64(y))
-			placed := Placed{Part: s.Pieces[p.Piece].Name, Box: Box{of(p.X), of(p.Y), of(x), of(y)}, Turned: p.Turned}
+			placed := SheetPlacement{Part: s.Pieces[p.Piece].Name, Box: Box{of(p.X), of(p.Y), of(x), of(y)}, Rotated: p.Rotated}
 			if i < len(one.Called) {
 				placed.Board = one.Called[i]
 			}
 			if i < len(held) {
 				placed.Held = &held[i]
 			}
-			laid.Placed = append(laid.Placed, placed)
+			laid.Placements = append(laid.Placements, placed)
 		}
 		for _, o := range one.Offcuts {
 			laid.Offcuts = append(laid.Offcuts, Box{of(o.X), of(o.Y), of(o.Length), of(o.Width)})
@@ -222,23 +222,23 @@ func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
 	if area > 0 {
 		out.Yield = thousandth(covered / area)
 	}
-	for i, n := range l.Left {
+	for i, n := range l.Remaining {
 		if out.Pieces += s.Pieces[i].Count; n > 0 {
-			out.Left = append(out.Left, Missing{Pieces{s.Pieces[i].Name, n}, whyLeft(s, i)})
+			out.Remaining = append(out.Remaining, Shortfall{Pieces{s.Pieces[i].Name, n}, whyLeft(s, i)})
 		}
 	}
-	out.Said = saidOf(l, s.Left(), full, out.Cost > 0)
+	out.Summary = saidOf(l, s.Remaining(), full, out.Cost > 0)
 	for _, c := range s.Cuts {
-		hand := func(h breakdown.Hand) Hand {
+		hand := func(h breakdown.Workpiece) Workpiece {
 			kept := max(h.Clean[0], h.Clean[1]) >= int64(s.Keep[0]) && min(h.Clean[0], h.Clean[1]) >= int64(s.Keep[1])
-			out := Hand{Name: h.Name, Length: of(h.Length), Width: of(h.Width), Piece: h.Piece, Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
+			out := Workpiece{Name: h.Name, Length: of(h.Length), Width: of(h.Width), Piece: h.Piece, Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
 			if out.Offcut {
 				out.Clean = &[2]float64{of(h.Clean[0]), of(h.Clean[1])}
 			}
 			return out
 		}
-		cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: of(c.Setting), Moved: c.Moved, Count: c.Count, From: hand(c.From), Two: c.Alone, Short: c.Short}
-		for to, h := range map[**Hand]breakdown.Hand{&cut.Gives: c.Gives, &cut.Left: c.Left} {
+		cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: of(c.Setting), SettingChanged: c.SettingChanged, Count: c.Count, Workpiece: hand(c.Workpiece), NeedsHelper: c.NeedsHelper, Short: c.Short}
+		for to, h := range map[**Workpiece]breakdown.Workpiece{&cut.Yields: c.Yields, &cut.Remainder: c.Remainder} {
 			if h.Name != "" {
 				one := hand(h)
 				*to = &one
@@ -254,15 +254,15 @@ func saidOf(l nest.Layout, left, sizes int, priced bool) string {
 	switch {
 	case left > 0:
 		return fmt.Sprintf("%s without a sheet", words.Count(left, "piece", "pieces"))
-	case l.Best():
+	case l.Optimal():
 		if sizes > 1 && !priced {
 			return "best possible by the sheets' area, for they have no prices"
 		}
 		return "best possible"
-	case l.Least == 0:
+	case l.LowerBound == 0:
 		return "how far from best is not known"
 	case sizes == 1:
-		return fmt.Sprintf("at most %s from best", words.Count(l.Count-l.Fewest, "sheet", "sheets"))
+		return fmt.Sprintf("at most %s from best", words.Count(l.Count-l.MinSheets, "sheet", "sheets"))
 	}
-	return fmt.Sprintf("at most %.1f %% over the best cost", 100*(l.Cost/l.Least-1))
+	return fmt.Sprintf("at most %.1f %% over the best cost", 100*(l.Cost/l.LowerBound-1))
 }

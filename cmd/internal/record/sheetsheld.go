@@ -6,8 +6,8 @@ import (
 	"drawerwright/geom/hold"
 )
 
-// Held says how a placed part is held while a router cuts it out.
-type Held struct {
+// Tie says how a placed part is held while a router cuts it out.
+type Tie struct {
 	By    string  `json:"by"`              // tabs, skin or nothing
 	Tabs  int     `json:"tabs,omitempty"`  // by which it hangs
 	Need  int     `json:"need,omitempty"`  // that its size asks for
@@ -24,9 +24,9 @@ type TurnedOn struct {
 	Hole float64      `json:"hole"` // the diameter of the holes
 }
 
-func heldBy(one sheets.Sheet, n func(mm float64) float64, u geom.Unit) (list []Held) {
+func heldBy(one sheets.Sheet, n func(mm float64) float64, u geom.Unit) (list []Tie) {
 	for _, h := range one.Held {
-		out := Held{By: map[hold.Kind]string{hold.Tabs: "tabs", hold.Skin: "skin", hold.Loose: "nothing"}[h.By], Tabs: h.Tabs, Need: h.Need, Frame: h.Frame(), Skin: n(h.Skin), Words: h.Text(u)}
+		out := Tie{By: map[hold.Kind]string{hold.Tabs: "tabs", hold.Skin: "skin", hold.Loose: "nothing"}[h.By], Tabs: h.Tabs, Need: h.Need, Frame: h.Frame(), Skin: n(h.Skin), Words: h.Text(u)}
 		for _, to := range h.To {
 			if to > hold.Frame {
 				out.To = append(out.To, to)

@@ -39,9 +39,9 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 		whole.KeepOut = s.KeepOut
 	}
 	whole.Slots, whole.Marks = one.Slots, one.Marks
-	for _, p := range one.Placed {
+	for _, p := range one.Placements {
 		part := s.Parts[p.Piece][0]
-		whole.Parts = append(whole.Parts, router.Placed{Part: part.Drawn(s.Router), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Turned: p.Turned})
+		whole.Parts = append(whole.Parts, router.Placement{Part: part.Drawn(s.Router), X: geom.Length(p.X).MM(), Y: geom.Length(p.Y).MM(), Rotated: p.Rotated})
 	}
 	drawn := whole.Whole()
 	var list []Drawing
@@ -56,7 +56,7 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 	for i := range list {
 		faces[i] = list[i].Layers
 	}
-	o.FewestChanges(faces...)
+	o.MinToolChanges(faces...)
 	return list, nil
 }
 
@@ -113,7 +113,7 @@ func (s *Stock) Holes(one Sheet) (list []geom.Loop) {
 // Faces of a sheet that are cut, in order.
 func (s *Stock) Faces(one Sheet) (list []geom.Face) {
 	for _, f := range []geom.Face{geom.Outside, geom.Inside} {
-		if slices.ContainsFunc(one.Placed, func(p nest.Placed) bool { return slices.Contains(s.Parts[p.Piece][0].Work.Faces, f) }) {
+		if slices.ContainsFunc(one.Placements, func(p nest.Placement) bool { return slices.Contains(s.Parts[p.Piece][0].Work.Faces, f) }) {
 			list = append(list, f)
 		}
 	}

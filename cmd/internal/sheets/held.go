@@ -13,8 +13,8 @@ import (
 	"drawerwright/geom/sheet"
 )
 
-// Held is how a placed part is held in its sheet while it is cut out.
-type Held struct {
+// Tie is how a placed part is held in its sheet while it is cut out.
+type Tie struct {
 	By   hold.Kind
 	Tabs int   // by which it hangs, at the frame and at other parts
 	Need int   // that its size asks for
@@ -23,7 +23,7 @@ type Held struct {
 }
 
 // Frame is how many of its tabs end at the waste round the parts.
-func (h Held) Frame() (n int) {
+func (h Tie) Frame() (n int) {
 	for _, to := range h.To {
 		if to <= hold.Frame {
 			n++
@@ -33,7 +33,7 @@ func (h Held) Frame() (n int) {
 }
 
 // Text says in few words how a part is held; shared are tabs that end at a part beside it.
-func (h Held) Text(u geom.Unit) string {
+func (h Tie) Text(u geom.Unit) string {
 	switch h.By {
 	case hold.Tabs:
 		text := words.Count(h.Tabs, "tab", "tabs")
@@ -53,8 +53,8 @@ func (s *Stock) onHold(one Sheet, b batch.Batch) hold.Sheet {
 	nm := func(mm float64) int64 { return int64(geom.LengthOf(mm)) }
 	const web = 20 // nm less than the waste between bands at the least, so that just as much counts
 	out := hold.Sheet{Size: hold.Box{X1: z.Length - nm(s.Short[0]), Y1: z.Width - nm(s.Short[1])},
-		Tab: nm(b.Router.Tabs.Width), Spacing: max(1, nm(b.Router.Tabs.Spacing)), Web: nm(mill.Between-mill.SlotRoom) - web}
-	for _, p := range one.Placed {
+		Tab: nm(b.Router.Tabs.Width), Spacing: max(1, nm(b.Router.Tabs.Spacing)), Web: nm(mill.MinWaste-mill.SlotRoom) - web}
+	for _, p := range one.Placements {
 		part := s.Parts[p.Piece][0]
 		x, y := p.Size(s.Pieces)
 		q := hold.Part{Box: hold.Box{X0: p.X, Y0: p.Y, X1: p.X + x, Y1: p.Y + y}, Kind: sheet.HeldBy(part.Work), Slot: nm(part.CutPart().Band())}
@@ -62,7 +62,7 @@ func (s *Stock) onHold(one Sheet, b batch.Batch) hold.Sheet {
 			for _, f := range list {
 				from, to := nm(f.Min), nm(f.Max)
 				at := side
-				if p.Turned { // a quarter to the left: the bottom becomes the right side
+				if p.Rotated { // a quarter to the left: the bottom becomes the right side
 					if at = (side + 1) % 4; side == hold.Right || side == hold.Left {
 						from, to = x-to, x-from
 					}
@@ -88,18 +88,18 @@ func (s *Stock) plan(b batch.Batch) (short []unheld) {
 	for i := range s.Laid {
 		one := &s.Laid[i]
 		on := s.onHold(*one, b)
-		p := hold.Make(on)
-		one.Held, one.Slots = make([]Held, len(on.Parts)), nil
+		p := hold.PlaceTabs(on)
+		one.Held, one.Slots = make([]Tie, len(on.Parts)), nil
 		for n, q := range on.Parts {
-			one.Held[n] = Held{By: q.Kind, Tabs: p.Count[n]}
+			one.Held[n] = Tie{By: q.Kind, Tabs: p.Count[n]}
 			switch q.Kind {
 			case hold.Tabs:
-				one.Held[n].Need = on.Need(n)
+				one.Held[n].Need = on.MinTabs(n)
 			case hold.Skin:
-				one.Held[n].Skin = sheet.SkinUnder(s.Parts[one.Placed[n].Piece][0].Work)
+				one.Held[n].Skin = sheet.SkinUnder(s.Parts[one.Placements[n].Piece][0].Work)
 			case hold.Loose:
 				if b.Router.Tabs.Width > 0 { // tabs are asked for, and it has no room for any
-					short = append(short, unheld{i, n, on.Need(n), 0})
+					short = append(short, unheld{i, n, on.MinTabs(n), 0})
 				}
 			}
 		}
@@ -109,10 +109,10 @@ func (s *Stock) plan(b batch.Batch) (short []unheld) {
 				one.Held[f.To].To = append(one.Held[f.To].To, f.From)
 			}
 		}
-		for _, n := range p.Short {
-			short = append(short, unheld{i, n, on.Need(n), p.Count[n]})
+		for _, n := range p.Unheld {
+			short = append(short, unheld{i, n, on.MinTabs(n), p.Count[n]})
 		}
-		if len(p.Short) > 0 {
+		if len(p.Unheld) > 0 {
 			continue
 		}
 		var drawn [][]hold.Point
@@ -157,13 +157,13 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 	none, spacing := false, 0.0
 	for _, h := range list {
 		one := s.Laid[h.sheet]
-		piece := one.Placed[h.placed].Piece
+		piece := one.Placements[h.placed].Piece
 		name := fmt.Sprintf("%s on sheet %d (%d of %d tabs)", s.called(piece), one.Number, h.has, h.need)
 		if !slices.Contains(names, name) {
 			names = append(names, name)
 		}
 		p := s.Pieces[piece]
-		if h.has < hold.LeastTabs {
+		if h.has < hold.MinTabs {
 			none = true
 		} else {
 			spacing = max(spacing, hold.SpacingFor(geom.Length(p.Length+p.Width).MM(), h.has))
@@ -172,10 +172,10 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 	out := s.problem("sheet-held", "router.tabs", geom.Sentencef("too little holds %s: tabs stand where no other part bears, "+
 		"clear of mouths of pockets, and none may end where a neighbour has no room for it", words.Some(names)),
 		"write narrower tabs, or a smaller bit for the outlines")
-	switch skin := b.Router.Skin; {
+	switch skin := b.Router.OnionSkin; {
 	case none && skin == 0:
 		t := s.Stock.Thickness
-		least := b.Router.UsualSkin(t.Mean, t.Min)
+		least := b.Router.DefaultOnionSkin(t.Mean, t.Min)
 		out.Ask = geom.Sentencef("write `skin: %s` in the section router, which holds what has no room for tabs", geom.AtLeast(least))
 	case !none:
 		out.Ask = geom.Sentencef("write `spacing: %s` or more below `tabs:`", geom.AtLeast(spacing))

@@ -16,7 +16,7 @@ func (s *Stock) blocked(length float64) []geom.Rect {
 	if !s.FromOutside {
 		list = sheet.KeptOut(s.KeepOut, geom.Inside, length)
 	}
-	if s.Turned || s.FromOutside {
+	if s.RotatedSheets || s.FromOutside {
 		list = append(list, sheet.KeptOut(s.KeepOut, geom.Outside, length)...)
 	}
 	return list

@@ -74,7 +74,7 @@ func TestLayersMeanTheSame(t *testing.T) {
 			}
 		}
 		for _, s := range plan.Stocks {
-			turned = turned || s.Turned
+			turned = turned || s.RotatedSheets
 			for _, one := range s.Laid {
 				for _, g := range one.Drawn {
 					take(g.File, g.Layers, g.Part.Bits, s.Stock.Thickness.Max)

@@ -53,7 +53,7 @@ func (p *Problem) writes(value string) *Problem {
 // what would hold them all.
 func (p Plan) Short(ctx context.Context, o Search) (list []*Problem) {
 	for i := range p.Stocks {
-		if s := &p.Stocks[i]; s.Left() > 0 {
+		if s := &p.Stocks[i]; s.Remaining() > 0 {
 			list = append(list, s.short(ctx, o, p.Units))
 		}
 	}
@@ -64,7 +64,7 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 	all := 0
 	var names []string
 	var large nest.Piece // the least piece that holds each of those that fit no sheet
-	for i, n := range s.Layout.Left {
+	for i, n := range s.Layout.Remaining {
 		q := s.Pieces[i]
 		if all += q.Count; n == 0 {
 			continue
@@ -75,7 +75,7 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		}
 	}
 	out := &Problem{Stock: s.Name, Key: "sheet", Diagnosis: geom.Diagnosis{Code: codeNoSheet, Level: geom.LevelError}}
-	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Left(), all, words.Some(names), rack(s.Sheets))
+	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name, s.Remaining(), all, words.Some(names), rack(s.Sheets))
 	out.Ask = geom.Sentencef("add a larger size below `more:`, or make the boxes smaller")
 	if large.Length > 0 {
 		t := s.Sheets[len(s.Sheets)-1].Trim
@@ -155,12 +155,12 @@ func (s *Stock) enough(ctx context.Context, o Search, size int) (n int, found bo
 		return c
 	}
 	free := with(0)
-	if free.Left() > 0 {
+	if free.Remaining() > 0 {
 		return 0, false
 	}
 	const tries = 3 // a count bounds the search another way than the lack of one
 	for n := free.Used()[size]; n < free.Used()[size]+tries; n++ {
-		if c := with(n); c.Left() == 0 {
+		if c := with(n); c.Remaining() == 0 {
 			return n, true
 		}
 	}

@@ -40,7 +40,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	}
 	s.needs = sheet.NeedsOf(cutParts(groups, false))
 	least := geom.LengthOf(s.needs.Least()).RoundUp(u)
-	between, reach := geom.Millimetres(mill.Between), geom.Millimetres(s.needs.Reach)
+	between, reach := geom.Millimetres(mill.MinWaste), geom.Millimetres(s.needs.Reach)
 	why := geom.Sentencef("bits and cuts reach %s past a part, and %s of wood have to stay before the next", reach, between)
 	if s.needs.Mixed && s.needs.Apart() >= s.needs.Gap() {
 		why = geom.Sentencef("parts are held in different ways, or cut out with different bits, "+
@@ -51,7 +51,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 		said, key = b.Router.PartGap, "router.part-gap"
 	}
 	gap := least
-	if s.GapSaid = said > 0; s.GapSaid {
+	if s.GapText = said > 0; s.GapText {
 		if gap = geom.LengthOf(said); gap < least {
 			fact := geom.Sentencef("parts lie %s apart: %s", geom.Millimetres(said), why)
 			return s.tooLittle("sheet-gap", key, gap, least, fact).writes(least.Text(u))
@@ -59,7 +59,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	}
 	s.Rules.Kerf = int64(gap)
 	short := rules.Of[s.Name].Short
-	rim := geom.LengthOf(s.needs.LeastRim(short))
+	rim := geom.LengthOf(s.needs.MinRim(short))
 	s.Trim = sheet.UpToGrid(rim, u)
 	if rules.Trim > 0 || rules.NoTrim {
 		if s.Trim = geom.LengthOf(rules.Trim); s.Trim < rim {
@@ -76,7 +76,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 // those of its parts.
 func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length, fault *Problem) {
 	ends, top = s.Trim, s.Trim
-	if !s.Turned || !s.Routed {
+	if !s.RotatedSheets || !s.Routed {
 		return ends, top, nil
 	}
 	if s.on = b.Sheets.TurnOn; s.on == job.TurnOnStops {
@@ -90,7 +90,7 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 			geom.AtLeast(deep.MM()))
 		return ends, top, out
 	}
-	least := s.Pin.LeastFromEdge()
+	least := s.Pin.MinFromEdge()
 	if s.Pin.FromEdge = b.Sheets.Pins; s.Pin.FromEdge == 0 {
 		s.Pin.FromEdge = least
 	} else if s.Pin.TooNear(s.Pin.FromEdge) {

@@ -79,8 +79,8 @@ func TestHeldOnSheets(t *testing.T) {
 	shared := 0
 	for _, s := range p.Stocks {
 		for _, one := range s.Laid {
-			if len(one.Held) != len(one.Placed) {
-				t.Fatalf("%s: %d of %d parts are held", s.Name, len(one.Held), len(one.Placed))
+			if len(one.Held) != len(one.Placements) {
+				t.Fatalf("%s: %d of %d parts are held", s.Name, len(one.Held), len(one.Placements))
 			}
 			for i, h := range one.Held {
 				if want := map[string]hold.Kind{"birch": hold.Tabs, "ply": hold.Skin}[s.Name]; h.By != want || h.By == hold.Tabs && (h.Tabs < h.Need || h.Tabs != len(h.To)) {
@@ -140,8 +140,8 @@ func TestKeepOut(t *testing.T) {
 		t.Fatal(err)
 	}
 	s := p.Stocks[0]
-	if !s.Turned || len(s.blocked(1525)) != 6 {
-		t.Fatalf("turned %t, %v", s.Turned, s.blocked(1525))
+	if !s.RotatedSheets || len(s.blocked(1525)) != 6 {
+		t.Fatalf("turned %t, %v", s.RotatedSheets, s.blocked(1525))
 	}
 	for _, one := range s.Laid {
 		for _, d := range one.Drawn {

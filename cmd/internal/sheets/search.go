@@ -41,7 +41,7 @@ func (m *Memory) find(key string) (l nest.Layout, known bool) {
 }
 
 func (m *Memory) keep(key string, l nest.Layout) {
-	if m == nil || !l.Whole { // what was stopped may be better the next time
+	if m == nil || !l.Completed { // what was stopped may be better the next time
 		return
 	}
 	m.mu.Lock()

@@ -49,21 +49,21 @@ type Stock struct {
 	Layout nest.Layout
 	Laid   []Sheet
 	// GrainAcross says that in the job file the second number of a sheet is along the grain.
-	GrainAcross bool
-	Sawn        bool        // a saw cuts its parts from the sheets
-	Turned      bool        // its sheets are cut on both faces
-	FromOutside bool        // they are cut on their outside faces alone
-	Routed      bool        // a router cuts them: no saw does
-	Pin         Pin         // on which they are turned over; none where saws cut, or on stops
-	Short       [2]float64  // by how much sheets may be shorter and narrower than their size, in mm
-	KeepOut     []geom.Rect // areas that nothing is cut in, as sheets lie at first, in mm
-	GapSaid     bool        // the job says how far apart parts lie
-	needs       sheet.Needs
-	on          string // what they are turned over on, where they are
-	unsound     error  // of the plan of its tabs
-	Cuts        []breakdown.Cut
-	Heaviest    float64 // kg that one person puts onto a saw
-	Reach       Reach
+	GrainAcross   bool
+	Sawn          bool        // a saw cuts its parts from the sheets
+	RotatedSheets bool        // its sheets are cut on both faces
+	FromOutside   bool        // they are cut on their outside faces alone
+	Routed        bool        // a router cuts them: no saw does
+	Pin           Pin         // on which they are turned over; none where saws cut, or on stops
+	Short         [2]float64  // by how much sheets may be shorter and narrower than their size, in mm
+	KeepOut       []geom.Rect // areas that nothing is cut in, as sheets lie at first, in mm
+	GapText       bool        // the job says how far apart parts lie
+	needs         sheet.Needs
+	on            string // what they are turned over on, where they are
+	unsound       error  // of the plan of its tabs
+	Cuts          []breakdown.Cut
+	MaxWeight     float64 // kg that one person puts onto a saw
+	Reach         Reach
 }
 
 // Reach is what the saw that takes sheets apart can hold: how far its fence opens, how long
@@ -77,11 +77,11 @@ func ReachOf(m setup.Machine) Reach {
 
 // Sheet is one way in which Count sheets are cut. The first one of them is Number.
 type Sheet struct {
-	nest.Laid
+	nest.LaidSheet
 	Number, Count int
 	Offcuts       []nest.Offcut
 	Called        []string // what saws call each placed piece: the board that it is
-	Held          []Held   // how each placed part is held, where a router cuts them
+	Held          []Tie    // how each placed part is held, where a router cuts them
 	Slots         []router.Slot
 	Marks         []geom.Loop // of tabs, where a program makes them itself
 	Drawn         []Drawing   // of a job; a list's are made as they are written
@@ -143,7 +143,7 @@ func (r order) laidOut(ctx context.Context, o Search) (Stock, *Problem) {
 			return s, p
 		}
 		loose := s.plan(r.b)
-		if len(loose) > 0 && !wide && !s.GapSaid && s.needs.Tabs && s.Rules.Kerf < int64(geom.LengthOf(s.needs.Apart())) {
+		if len(loose) > 0 && !wide && !s.GapText && s.needs.Tabs && s.Rules.Kerf < int64(geom.LengthOf(s.needs.Apart())) {
 			wide = true
 			continue
 		}
@@ -174,9 +174,9 @@ const folder = "sheets/"
 func (r order) asked(wide bool) (Stock, *Problem) {
 	b, stock, groups := r.b, r.stock, r.groups
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, Heaviest: b.Sheets.Heaviest, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
+	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
 		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
-		Rules: nest.Rules{Way: nest.Guillotine, Stages: b.Sheets.Stages}}
+		Rules: nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
 		s.Reach = Reach{} // there is no saw with a fence
 	}
@@ -189,9 +189,9 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 			in = in || slices.Contains(p.Work.Faces, geom.Inside)
 		}
 	}
-	s.Turned, s.FromOutside, s.Routed = out && in, out && !in, bits && !s.Sawn
-	if b.Sheets.Way == job.SheetsFree || b.Sheets.Way == "" && !s.Sawn && b.Sheets.Stages == 0 {
-		s.Rules.Way = nest.Free
+	s.RotatedSheets, s.FromOutside, s.Routed = out && in, out && !in, bits && !s.Sawn
+	if b.Sheets.Method == job.MethodFree || b.Sheets.Method == "" && !s.Sawn && b.Sheets.Stages == 0 {
+		s.Rules.Method = nest.Free
 	}
 	if p := s.room(b, groups); p != nil {
 		return s, p
@@ -236,7 +236,7 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 func (s *Stock) pieces(b batch.Batch, stock joinery.Stock, match string, groups []batch.Group) {
 	add := func(p nest.Piece, parts ...batch.Part) {
 		q := parts[0]
-		p.Name, p.Length, p.Width, p.Turn = q.Name, int64(geom.LengthOf(q.Panel.Length())), int64(geom.LengthOf(q.Panel.Width())), stock.Grain == joinery.GrainNone
+		p.Name, p.Length, p.Width, p.MayRotate = q.Name, int64(geom.LengthOf(q.Panel.Length())), int64(geom.LengthOf(q.Panel.Width())), stock.Grain == joinery.GrainNone
 		if p.Count > 0 {
 			s.Pieces, s.Parts = append(s.Pieces, p), append(s.Parts, parts)
 		}
@@ -311,7 +311,7 @@ type Cutting struct {
 // Listed lays a list out by itself.
 func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Options) (Plan, error) {
 	s := Stock{Name: name, File: folder + job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules, Trim: c.Trim, Keep: c.Keep, Reach: c.Reach,
-		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets), Sawn: c.Way == nest.Guillotine}
+		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets), Sawn: c.Method == nest.Guillotine}
 	trim := int64(c.Trim)
 	for i := range s.Sheets {
 		if !s.Sheets[i].Offcut { // whose size is clean
@@ -346,7 +346,7 @@ func (s *Stock) layOut(ctx context.Context, o Search) *Problem {
 		return s.problem("sheets", "sheet", fact, "change the rules in the section sheets, or the sizes of the stock's sheets")
 	}
 	if len(s.KeepOut) > 0 && l.Count > 1 { // parts could lie beside them too, for all that the search knows
-		l.Least, l.Fewest = 0, 0
+		l.LowerBound, l.MinSheets = 0, 0
 	}
 	if err := s.take(l); err != nil {
 		return s.fault("sheets", "sheet", err)
@@ -369,7 +369,7 @@ func (s *Stock) take(l nest.Layout) error {
 		}
 		at[key] = len(s.Laid)
 		size := s.Sheets[one.Sheet]
-		s.Laid = append(s.Laid, Sheet{Laid: one, Count: 1,
+		s.Laid = append(s.Laid, Sheet{LaidSheet: one, Count: 1,
 			Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, [2]int64{int64(s.Keep[0]), int64(s.Keep[1])})})
 	}
 	number := 1 // those that are cut alike have numbers in a row
@@ -377,7 +377,7 @@ func (s *Stock) take(l nest.Layout) error {
 		s.Laid[i].Number = number
 		number += s.Laid[i].Count
 	}
-	if s.Rules.Way == nest.Guillotine {
+	if s.Rules.Method == nest.Guillotine {
 		s.Cuts = s.cuts()
 	}
 	return nil
@@ -391,14 +391,14 @@ func (s *Stock) cuts() []breakdown.Cut {
 		wait.Go(func() {
 			one := &s.Laid[i]
 			size := s.Sheets[one.Sheet]
-			b, _ := nest.Apart(one.Laid, s.Pieces, size, s.Rules)
+			b, _ := nest.Cuts(one.LaidSheet, s.Pieces, size, s.Rules)
 			list[i] = breakdown.Sheet{Name: fmt.Sprint(one.Number), Count: one.Count, Size: size, Board: b,
-				Names: func(n int) string { return s.Pieces[one.Placed[n].Piece].Name }}
+				Names: func(n int) string { return s.Pieces[one.Placements[n].Piece].Name }}
 		})
 	}
 	wait.Wait()
-	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), Heaviest: s.Heaviest, Guided: int64(geom.LengthOf(sheet.GuidedEdge)),
-		Fence: int64(s.Reach.Fence), Sled: int64(s.Reach.Sled), OnSled: int64(s.Reach.OnSled)})
+	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), MaxWeight: s.MaxWeight, MinGuided: int64(geom.LengthOf(sheet.GuidedEdge)),
+		FenceCapacity: int64(s.Reach.Fence), CrosscutCapacity: int64(s.Reach.Sled), SledCapacity: int64(s.Reach.OnSled)})
 	for i := range s.Laid {
 		s.Laid[i].Called = called[i]
 	}

@@ -70,14 +70,14 @@ func TestEveryPieceHasASheet(t *testing.T) {
 			}
 			given := 0
 			for _, c := range s.Cuts {
-				if c.Gives.Piece {
+				if c.Yields.Piece {
 					given += c.Count
 				}
-				if c.Left.Piece {
+				if c.Remainder.Piece {
 					given += c.Count
 				}
 			}
-			if s.Rules.Way == nest.Guillotine && given != pieces {
+			if s.Rules.Method == nest.Guillotine && given != pieces {
 				t.Errorf("%s, %s: cuts give %d of %d pieces", file, s.Name, given, pieces)
 			}
 		}
@@ -96,8 +96,8 @@ func TestSequence(t *testing.T) {
 		if s.Name != "front 19" {
 			continue
 		}
-		at := make(map[string]nest.Placed)
-		for _, p := range s.Laid[0].Placed {
+		at := make(map[string]nest.Placement)
+		for _, p := range s.Laid[0].Placements {
 			if s.Pieces[p.Piece].Set > 0 {
 				at[s.Parts[p.Piece][0].Drawer] = p
 			}
@@ -137,14 +137,14 @@ func TestBatches(t *testing.T) {
 		}
 		batches := make(map[string]bool)
 		for _, l := range s.Laid {
-			for _, p := range l.Placed {
+			for _, p := range l.Placements {
 				if s.Pieces[p.Piece].Match > 0 {
 					batches[s.Sheets[l.Sheet].Batch] = true
 				}
 			}
 		}
-		if len(batches) != 1 || s.Left() > 0 {
-			t.Errorf("batches %v, %d left", batches, s.Left())
+		if len(batches) != 1 || s.Remaining() > 0 {
+			t.Errorf("batches %v, %d left", batches, s.Remaining())
 		}
 	}
 }

@@ -20,9 +20,9 @@ func (s *Stock) Weight(length, width int64) float64 {
 // Grained reports whether its sheets have a grain, along their length.
 func (s *Stock) Grained() bool { return s.Stock.Grain != "" && s.Stock.Grain != joinery.GrainNone }
 
-// Left is how many pieces no sheet holds.
-func (s *Stock) Left() (n int) {
-	for _, l := range s.Layout.Left {
+// Remaining is how many pieces no sheet holds.
+func (s *Stock) Remaining() (n int) {
+	for _, l := range s.Layout.Remaining {
 		n += l
 	}
 	return n
@@ -68,7 +68,7 @@ func (s *Stock) Fits(piece int) bool {
 	p := s.Pieces[piece]
 	return slices.ContainsFunc(s.Sheets, func(z nest.Sheet) bool {
 		x, y := z.Length-z.Trim.Left-z.Trim.Right, z.Width-z.Trim.Bottom-z.Trim.Top
-		return p.Length <= x && p.Width <= y || p.Turn && p.Width <= x && p.Length <= y
+		return p.Length <= x && p.Width <= y || p.MayRotate && p.Width <= x && p.Length <= y
 	})
 }
 
@@ -78,7 +78,7 @@ func (s *Stock) PieceSheets() [][]int {
 	of := make([][]int, len(s.Pieces))
 	for _, one := range s.Laid {
 		for n := range one.Count {
-			for _, p := range one.Placed {
+			for _, p := range one.Placements {
 				of[p.Piece] = append(of[p.Piece], one.Number+n)
 			}
 		}

@@ -10,7 +10,7 @@ import (
 	"drawerwright/export/dxf/dxfread"
 )
 
-// Every broken rule is told by name, with its line and what is there.
+// Every broken rule is reported by name, with its line and what is there.
 func TestMalformed(t *testing.T) {
 	circle := "0 CIRCLE|8 A|10 1|20 2|40 4" // lines 5 to 14
 	for _, c := range []struct {

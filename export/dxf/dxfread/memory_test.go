@@ -21,11 +21,11 @@ func allocated(text []byte) (size, count uint64) {
 	return after.TotalAlloc - before.TotalAlloc, after.Mallocs - before.Mallocs
 }
 
-// mostMemory is how many bytes may be taken for each byte of the worst file: an
+// maxMemory is how many bytes may be taken for each byte of the worst file: an
 // entity of 120 bytes stands in 4 ("0\nX\n"). Append makes room for a quarter more
 // each time, which comes to 1/(1 - 1/1.25) = 5 times the room in all, of which up to
 // a quarter more than is needed.
-const mostMemory = 120 / 4 * 25 / 4
+const maxMemory = 120 / 4 * 25 / 4
 
 // Memory grows with the file and with nothing else, whatever it is made of.
 func TestMemory(t *testing.T) {
@@ -59,7 +59,7 @@ func TestMemory(t *testing.T) {
 		"layer table":             tags("0 SECTION|2 TABLES|0 TABLE|2 LAYER") + distinct("0\nLAYER\n2\n") + tags("0 ENDTAB|0 ENDSEC") + start + end,
 	} {
 		bytes, _ := allocated([]byte(text))
-		if most := uint64(mostMemory*len(text) + 1<<16); bytes > most {
+		if most := uint64(maxMemory*len(text) + 1<<16); bytes > most {
 			t.Errorf("%s: %d bytes for %d, %.1f each", name, bytes, len(text), float64(bytes)/float64(len(text)))
 		}
 	}

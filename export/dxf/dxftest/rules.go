@@ -79,7 +79,7 @@ type checker struct {
 	faults   []error
 }
 
-// maxFaults is how many faults are told of one file.
+// maxFaults is how many faults of one file are reported.
 const maxFaults = 50
 
 func (c *checker) fault(rule Rule, line int, format string, args ...any) {
