@@ -139,7 +139,8 @@ func gridRing(l Loop, chord, grid float64) ([]planar.Point, error) {
 	for i, v := range l {
 		for _, c := range [...]float64{v.X, v.Y, v.Bulge} {
 			if math.IsNaN(c) || math.Abs(c) > MaxExtent {
-				return nil, fmt.Errorf("%w: vertex %d at %g, %g, bulge %g; the limit is %g mm", ErrExtent, i, v.X, v.Y, v.Bulge, MaxExtent)
+				return nil, fmt.Errorf("%w: vertex %d at %g, %g, bulge %g; the limit is %g mm",
+					ErrExtent, i, v.X, v.Y, v.Bulge, MaxExtent)
 			}
 		}
 	}

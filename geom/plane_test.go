@@ -316,7 +316,8 @@ func TestLoopTurns(t *testing.T) {
 // TestFillet: the arc of a fillet touches both sides of its corner.
 func TestFillet(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
-		l, r := Polygon(anyPoint(t, "a"), anyPoint(t, "b"), anyPoint(t, "c")), rapid.Float64Range(0.5, 20).Draw(t, "radius")
+		l, r := Polygon(anyPoint(t, "a"), anyPoint(t, "b"), anyPoint(t, "c")), rapid.Float64Range(0.5,
+			20).Draw(t, "radius")
 		if math.Abs(l.Area()) < 100 {
 			return
 		}

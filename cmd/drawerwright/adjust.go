@@ -247,7 +247,8 @@ func (t *trialCut) fitsText() string {
 	if t.fits == 0 {
 		return ""
 	}
-	said := fmt.Sprintf("Slot %d is meant to be %s wide, a play of %s.", t.fitsSlot, t.text(t.fits), t.text(t.playWanted()))
+	said := fmt.Sprintf("Slot %d is meant to be %s wide, a play of %s.", t.fitsSlot, t.text(t.fits),
+		t.text(t.playWanted()))
 	switch k := t.drawer.Setup.Cutter.Kind; {
 	case k.FollowsDrawing():
 		return said + " The router makes it with that dado-play."

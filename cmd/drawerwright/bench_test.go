@@ -182,7 +182,8 @@ func TestSetupSays(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	_, text, _ = call(t, strings.Replace(string(job), "kind: saw, width", "kind: router-table, diameter", 1), "setup", "-")
+	_, text, _ = call(t,
+		strings.Replace(string(job), "kind: saw, width", "kind: router-table, diameter", 1), "setup", "-")
 	if !strings.Contains(text, "Raise the bit in steps: 3.05, 6.10 mm") {
 		t.Errorf("no passes:\n%s", text)
 	}

@@ -61,7 +61,8 @@ type building struct {
 func (b *building) flags(c *cobra.Command) {
 	c.Flags().StringVarP(&b.dir, "output", "o", "out", "the folder to write")
 	wordFlag(c, wordOf{to: &b.stl, name: "stl", usual: "binary", usage: "kind of STL"}, "binary", "ascii")
-	c.Flags().BoolVar(&b.noProof, "no-proof", false, "do not read the drawings back, cut them virtually and put the boxes together")
+	c.Flags().BoolVar(&b.noProof, "no-proof", false,
+		"do not read the drawings back, cut them virtually and put the boxes together")
 	b.stock.flags(c)
 	c.Flags().BoolVar(&b.json, "json", false, "print what was written as JSON")
 }
@@ -130,7 +131,8 @@ func build(ctx context.Context, l loaded, dir string, o files.Options, s streams
 		return built{}, err
 	}
 	if n := len(l.Batch.Drawers); n >= longBuild && terminal(s.err) {
-		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("drawers"),
+		bar := progressbar.NewOptions(n, progressbar.OptionSetWriter(s.err),
+			progressbar.OptionSetDescription("drawers"),
 			progressbar.OptionShowCount(), progressbar.OptionThrottle(100*time.Millisecond), progressbar.OptionClearOnFinish())
 		o.Done = func() { bar.Add(1) } // only the screen could fail
 		defer bar.Finish()

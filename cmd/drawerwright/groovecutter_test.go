@@ -34,7 +34,8 @@ func TestGrooveCutterOnTheTestCut(t *testing.T) {
 		t.Error(out, errs)
 	}
 	// A cutter that is 0.1 wider leaves teeth of 4.2; the fence is 0.3 too far away.
-	code, out, errs := call(t, "", "adjust", "job.yaml", "tooth=4.2", "edge=10.3", "edge=10.3", "depth=6.03", "--write", "next.yaml")
+	code, out, errs := call(t, "", "adjust", "job.yaml", "tooth=4.2", "edge=10.3", "edge=10.3",
+		"depth=6.03", "--write", "next.yaml")
 	if code != exitDone || !strings.Contains(out, "The cut is 3.30 mm wide") {
 		t.Error(out, errs)
 	}
@@ -49,7 +50,8 @@ func TestCountedAsListed(t *testing.T) {
 	_, out, errs := call(t, grooveCutterJob, "check", "-")
 	warned, noted := strings.Count(errs, ": warning: "), strings.Count(errs, ": note: ")
 	if noted < 2 || strings.Count(errs, "a saw cannot cut the hole") != 2 ||
-		!strings.Contains(out, fmt.Sprintf("no errors, %s, %d notes", words.Count(warned, "warning", "warnings"), noted)) {
+		!strings.Contains(out,
+			fmt.Sprintf("no errors, %s, %d notes", words.Count(warned, "warning", "warnings"), noted)) {
 		t.Errorf("%d and %d are listed:\n%s%s", warned, noted, errs, out)
 	}
 }

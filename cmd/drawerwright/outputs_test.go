@@ -84,7 +84,8 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 		return nil, false
 	}
 	b, u := l.Batch, l.Batch.Units
-	r, f, setups, laid := record.Make(b, l.Plan, l.Warnings), present.Forecasts(b), present.SetupsOf(b), record.SheetsOf(l.Plan)
+	r, f, setups, laid := record.Make(b, l.Plan,
+		l.Warnings), present.Forecasts(b), present.SetupsOf(b), record.SheetsOf(l.Plan)
 	outputs = readback.Outputs{
 		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: present.Verdicts(b)}),
 		readback.PartsText: string(present.PartsText(r)), readback.PartsJSON: inJSON(t, r),
@@ -252,7 +253,8 @@ func whole(t *testing.T, text string) {
 			continue
 		}
 		if outputs[name] != data {
-			t.Errorf("%s: by the command %d bytes, by what it calls %d, not the same", name, len(outputs[name]), len(data))
+			t.Errorf("%s: by the command %d bytes, by what it calls %d, not the same", name,
+				len(outputs[name]), len(data))
 		}
 	}
 	for name, file := range shared {

@@ -131,7 +131,8 @@ func TestPlantedContradictionsAreFound(t *testing.T) {
 			continue
 		}
 		if !slices.ContainsFunc(readback.Compare(job, facts, all), func(c readback.Contradiction) bool { return c.Kind == p.kind && c.Measure == p.measure }) {
-			t.Errorf("%s: %q for %q is not found as a contradiction of %s, %s: %v", p.out, p.instead, p.find, p.kind, p.measure, readback.Compare(job, facts, all))
+			t.Errorf("%s: %q for %q is not found as a contradiction of %s, %s: %v", p.out, p.instead,
+				p.find, p.kind, p.measure, readback.Compare(job, facts, all))
 		}
 	}
 }

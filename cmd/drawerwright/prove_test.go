@@ -205,7 +205,8 @@ func provenAsBuilt(t *testing.T, dir string, r record.Report) {
 			}
 		}
 		if len(p.Proof[i].Cuts) == 0 || len(p.Proof[i].Assembled) != pieces {
-			t.Errorf("%s: %d cuts, %d pieces, not %d", p.Proof[i].Drawer, len(p.Proof[i].Cuts), len(p.Proof[i].Assembled), pieces)
+			t.Errorf("%s: %d cuts, %d pieces, not %d", p.Proof[i].Drawer, len(p.Proof[i].Cuts),
+				len(p.Proof[i].Assembled), pieces)
 		}
 		p.Proof[i].Cuts, p.Proof[i].Assembled = nil, nil
 		if !reflect.DeepEqual(p.Proof[i], r.Proof[i]) {

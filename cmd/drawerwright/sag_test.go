@@ -125,7 +125,8 @@ func TestEnough(t *testing.T) {
 		}
 		thick := math.Ceil(s.Enough*1000) / 1000
 		if again := sagOf(t, 700, 500, thick, bottom, "35 kg"); again.Simple > again.Limit || math.Abs(again.Enough-s.Enough) > 1e-4 {
-			t.Errorf("%s: of %g, as advised, it sags %g of %g and wants %g", bottom, thick, again.Simple, again.Limit, again.Enough)
+			t.Errorf("%s: of %g, as advised, it sags %g of %g and wants %g", bottom, thick, again.Simple,
+				again.Limit, again.Enough)
 		}
 		if thin := sagOf(t, 700, 500, thick-0.01, bottom, "35 kg"); thin.Simple <= thin.Limit {
 			t.Errorf("%s: %g would do", bottom, thick-0.01)

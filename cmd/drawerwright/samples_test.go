@@ -88,7 +88,8 @@ func TestKitchenBank(t *testing.T) {
 
 // TestWorkshopBench, by hand. Rows of 520 - 3 x 3 = 511 that grow by 1.25: 511 / (1 +
 // 1.25 + 1.5625 + 1.953125) = 511 / 5.765625 = 88.629. A box keeps 5 above and 20
-// below. Width 480 - 1.5 - 0.5 / 2, less 2 x 0.0056 for the lesser of two cuts. The back is housed at 15: its dado is 12.15
+// below. Width 480 - 1.5 - 0.5 / 2, less 2 x 0.0056 for the lesser of two cuts. The back is housed
+// at 15: its dado is 12.15
 // + (0.1 + 0.4) / 2 wide. Openings of 480 and 481.2 are near, but their drawers are made in two ways.
 func TestWorkshopBench(t *testing.T) {
 	r := sampled(t, "workshop-bench.yaml")
@@ -97,7 +98,8 @@ func TestWorkshopBench(t *testing.T) {
 	aimed(t, "width", d.Outside.Width, 478.25-0.0111, 0.01)
 	is(t, "depth", d.Outside.Depth, 555)
 	side := partOf(t, r, "left-1-side-left")
-	i := slices.IndexFunc(side.Operations, func(o record.Operation) bool { return o.Kind == "dado" && o.Outline[0][0] > 100 })
+	i := slices.IndexFunc(side.Operations,
+		func(o record.Operation) bool { return o.Kind == "dado" && o.Outline[0][0] > 100 })
 	is(t, "back's dado from", side.Operations[i].Outline[0][0], 555-15-12.4)
 	is(t, "and to", side.Operations[i].Outline[1][0], 540)
 	// Slid in under a back that is as much lower as groove, thickest bottom and a hair are.
@@ -256,7 +258,8 @@ func TestPrintRoom(t *testing.T) {
 
 // TestAlcoveCabinets, by hand. Both openings count as 561.2 x 480, with shims of 0.6 in the
 // wider one. All boxes are as wide, up to the 561.2 - 2 x 12.7 = 535.8 that the slides take
-// and no more than 1/16 in under it; of 480 - 3 the slide of 450 fits. Rows of 540 + 24 - 6 = 558 and 559, a third of it each: 186 and 186.33. The top
+// and no more than 1/16 in under it; of 480 - 3 the slide of 450 fits. Rows of 540 + 24 - 6 = 558
+// and 559, a third of it each: 186 and 186.33. The top
 // box has 540 - 366 - 20 = 154, the middle one 186 - 20; those of the other are as high. All
 // six bottoms are equal: the width - 2 x 12.05 + 2 x 6.025 - 1 long.
 func TestAlcoveCabinets(t *testing.T) {
@@ -331,7 +334,8 @@ func TestAlikeIsSaidEverywhere(t *testing.T) {
 }
 
 // TestStudyDesk, by hand, in inches. Of 21 3/4 less 10 mm and a front of 0.492 the slide of
-// 18 fits: the series goes on at 21. Inside it is 15 1/16 less 42 mm wide, within 1 mm. Of 24 1/2 - 3/16 - 2/8 - 4 - 12 = 8 1/16 the free row has all.
+// 18 fits: the series goes on at 21. Inside it is 15 1/16 less 42 mm wide, within 1 mm. Of 24 1/2
+// - 3/16 - 2/8 - 4 - 12 = 8 1/16 the free row has all.
 func TestStudyDesk(t *testing.T) {
 	r := sampled(t, "study-desk.yaml")
 	d := drawerOf(t, r, "pedestal-2")

@@ -73,7 +73,8 @@ standard input.`,
 	}
 	search.flags(c, sheets.Effort)
 	stock.flags(c)
-	c.Flags().BoolVar(&stock.put, "put-back", false, "write the shelf anew: without what was used, with the offcuts of this layout")
+	c.Flags().BoolVar(&stock.put, "put-back", false,
+		"write the shelf anew: without what was used, with the offcuts of this layout")
 	print.flags(c)
 	return c
 }
@@ -111,7 +112,8 @@ type layoutPrint struct {
 func (p *layoutPrint) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&p.json, "json", false, "print them as JSON, with the place of every part")
 	c.Flags().BoolVar(&p.csv, "csv", false, "print the place of every part as CSV")
-	c.Flags().StringVarP(&p.dir, "output", "o", "", "write drawings, pictures and tables of the sheets into a folder too")
+	c.Flags().StringVarP(&p.dir, "output", "o", "",
+		"write drawings, pictures and tables of the sheets into a folder too")
 }
 
 func (p *layoutPrint) check() error {
@@ -200,7 +202,8 @@ func (q *searching) start(parent context.Context, s streams) (o nest.Options, ct
 	if !terminal(s.err) {
 		return o, ctx, stop
 	}
-	bar := progressbar.NewOptions(100, progressbar.OptionSetWriter(s.err), progressbar.OptionSetDescription("sheets"), progressbar.OptionClearOnFinish())
+	bar := progressbar.NewOptions(100, progressbar.OptionSetWriter(s.err),
+		progressbar.OptionSetDescription("sheets"), progressbar.OptionClearOnFinish())
 	o.Progress = func(p nest.Progress) {
 		bar.Describe(fmt.Sprintf("%d sheets, cost %g, at least %g", p.Sheets, p.Cost, p.LowerBound))
 		bar.Set(int(100 * p.Done)) // only the screen could fail

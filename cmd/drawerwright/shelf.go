@@ -85,6 +85,7 @@ func (h *shelved) putBack(p sheets.Plan, s streams) error {
 	if err := outdir.ReplaceFile(h.path, after.CSV(p.Units)); err != nil {
 		return fmt.Errorf("cannot write the shelf, which is as it was: %w", err)
 	}
-	_, err := fmt.Fprintf(s.err, "%s: %s taken, %s put back\n", plain(h.path), words.Count(len(used), "offcut", "offcuts"), words.Count(len(left), "offcut", "offcuts"))
+	_, err := fmt.Fprintf(s.err, "%s: %s taken, %s put back\n", plain(h.path),
+		words.Count(len(used), "offcut", "offcuts"), words.Count(len(left), "offcut", "offcuts"))
 	return err
 }

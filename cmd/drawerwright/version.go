@@ -29,5 +29,6 @@ func version() string {
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
 		built = info.Main.Version
 	}
-	return fmt.Sprintf("%s, report format %d, %s %s/%s", built, record.Format, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+	return fmt.Sprintf("%s, report format %d, %s %s/%s", built, record.Format, runtime.Version(),
+		runtime.GOOS, runtime.GOARCH)
 }

@@ -134,7 +134,8 @@ func (p *painter) paint(i Ink) {
 	}
 	box := image.Rectangle{}
 	if low.X <= high.X {
-		box = image.Rect(int(math.Floor(low.X)), int(math.Floor(low.Y)), int(math.Ceil(high.X))+1, int(math.Ceil(high.Y))+1).Intersect(p.out.Bounds())
+		box = image.Rect(int(math.Floor(low.X)), int(math.Floor(low.Y)), int(math.Ceil(high.X))+1,
+			int(math.Ceil(high.Y))+1).Intersect(p.out.Bounds())
 	}
 	for y := box.Min.Y; y < box.Max.Y; y += tile {
 		for x := box.Min.X; x < box.Max.X; x += tile {

@@ -90,7 +90,8 @@ func (d Drawing) WriteSVG(w io.Writer, title string) error {
 		case Bold:
 			weight = " font-weight=\"bold\""
 		}
-		fmt.Fprintf(&b, "<text font-family=\"%s\"%s font-size=\"%s\" fill=\"%s\"", family, weight, num(t.Size), shade(t.Ink))
+		fmt.Fprintf(&b, "<text font-family=\"%s\"%s font-size=\"%s\" fill=\"%s\"", family, weight,
+			num(t.Size), shade(t.Ink))
 		if t.Align != Left {
 			fmt.Fprintf(&b, " text-anchor=\"%s\"", [...]string{Middle: "middle", Right: "end"}[t.Align])
 		}

@@ -157,7 +157,8 @@ func (t *tiling) sheet(column, row int) drawing.Drawing {
 	}
 	checkSide, measured := checkSide(t.unit)
 	said := fmt.Sprintf("sheet %s of %s, true size", name(column, row), t.title)
-	p.Words(printMargin, printMargin, small, drawing.Regular, drawing.Fit(drawing.Regular, small, t.size.Width-2*printMargin-checkSide-6, said))
+	p.Words(printMargin, printMargin, small, drawing.Regular,
+		drawing.Fit(drawing.Regular, small, t.size.Width-2*printMargin-checkSide-6, said))
 	from, to := t.size.Width-printMargin-checkSide, t.size.Width-printMargin
 	p.Line(drawing.Thin, geom.Point{X: from, Y: printMargin + 2}, geom.Point{X: from, Y: printMargin}, geom.Point{X: to, Y: printMargin}, geom.Point{X: to, Y: printMargin + 2})
 	p.Write(drawing.Text{String: measured + ": " + MeasureFirst, At: geom.Point{X: (from + to) / 2, Y: printMargin + 0.9}, Size: 2.4, Align: drawing.Middle})
@@ -186,7 +187,8 @@ func (t *tiling) plan(s Size, notes []string) []drawing.Page {
 			for c := range t.columns {
 				w := t.window(c, r)
 				p.Loops(drawing.Pen{Width: 0.18, Ink: 0.5, Dash: []float64{2, 1}}, 0, geom.Rectangle(o.X+float64(k*w.Min.X), o.Y+float64(k*w.Min.Y), o.X+float64(k*min(w.Max.X, t.d.Width)), o.Y+float64(k*min(w.Max.Y, t.d.Height))))
-				p.Words(o.X+float64(k*w.Min.X)+1.5, o.Y+float64(k*min(w.Max.Y, t.d.Height))-5, 4, drawing.Bold, name(c, r))
+				p.Words(o.X+float64(k*w.Min.X)+1.5, o.Y+float64(k*min(w.Max.Y, t.d.Height))-5, 4,
+					drawing.Bold, name(c, r))
 			}
 		}
 	}

@@ -53,7 +53,8 @@ func Layers(p Part, face geom.Face, o Options) ([]Layer, error) {
 			cuts = append(cuts, c)
 		}
 	}
-	slices.SortStableFunc(cuts, func(a, b mill.Cut) int { return cmp.Compare(o.rank(a.Operation), o.rank(b.Operation)) })
+	slices.SortStableFunc(cuts,
+		func(a, b mill.Cut) int { return cmp.Compare(o.rank(a.Operation), o.rank(b.Operation)) })
 	var list []Layer
 	first := make(map[string]int, len(cuts)) // of a name
 	at := make(map[[2]string]int, len(cuts))
@@ -119,7 +120,8 @@ func (l *Layer) unite() error {
 func (l Layer) valid(v dxf.Version) error {
 	err := dxf.ValidLayerName(v, l.Name)
 	if errors.Is(err, dxf.ErrLayerNameLong) {
-		return fmt.Errorf("layer %s has %d characters: %w; R12 takes 31, R2000 255", l.Name, len(l.Name), dxf.ErrLayerNameLong)
+		return fmt.Errorf("layer %s has %d characters: %w; R12 takes 31, R2000 255", l.Name, len(l.Name),
+			dxf.ErrLayerNameLong)
 	}
 	if slices.Contains(layer.NotCut, l.Name) {
 		return fmt.Errorf("layer %s is for something else than a %s", l.Name, l.Operation)
@@ -238,7 +240,8 @@ func (o Options) fill(bits []mill.Bit, stock string, l Layer) string {
 	} else { // of what is no hole it says nothing
 		pattern = strings.NewReplacer("_{diameter}", "", "{diameter}_", "").Replace(pattern)
 	}
-	return strings.NewReplacer("{diameter}", diameter, "{operation}", layer.Word(operation), "{face}", layer.Word(l.Face.String()), "{depth}", depthText(l, o.Unit),
+	return strings.NewReplacer("{diameter}", diameter, "{operation}", layer.Word(operation), "{face}",
+		layer.Word(l.Face.String()), "{depth}", depthText(l, o.Unit),
 		"{cutter}", bit, "{tool}", tool, "{stock}", layer.Word(stock)).Replace(pattern)
 }
 

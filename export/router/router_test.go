@@ -295,7 +295,8 @@ func TestNeighboursUnited(t *testing.T) {
 // TestNoNotes: nothing is drawn beside a part, and all else is as with notes.
 func TestNoNotes(t *testing.T) {
 	with, without := drawn(t, sawn(full()), geom.Inside, Options{}), drawn(t, sawn(full()), geom.Inside, Options{NoNotes: true})
-	rest := slices.DeleteFunc(with.Entities, func(e dxfread.Entity) bool { return e.Layer == layer.Label || e.Layer == layer.Scale })
+	rest := slices.DeleteFunc(with.Entities,
+		func(e dxfread.Entity) bool { return e.Layer == layer.Label || e.Layer == layer.Scale })
 	if len(rest) == 0 || len(rest) != len(without.Entities) {
 		t.Errorf("%d of %d entities are left", len(without.Entities), len(rest))
 	}

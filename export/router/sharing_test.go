@@ -75,7 +75,8 @@ func TestShortBits(t *testing.T) {
 func TestShortened(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		room := rapid.IntRange(1, 12).Draw(t, "room")
-		names := rapid.SliceOfNDistinct(rapid.StringMatching("[a-c]{1,4}( [a-c]{1,6})?"), 1, 30, strings.TrimSpace).Draw(t, "names")
+		names := rapid.SliceOfNDistinct(rapid.StringMatching("[a-c]{1,4}( [a-c]{1,6})?"), 1, 30,
+			strings.TrimSpace).Draw(t, "names")
 		words := shortened(names, room)
 		if words == nil {
 			if room > 2 { // 99 of a kind have room

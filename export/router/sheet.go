@@ -168,7 +168,8 @@ func (s Sheet) Whole() Part {
 // part its corner mark and its name.
 func (d *pen) onSheet() {
 	d.loop(d.out.Layer(layer.Sheet, layer.Colour(layer.Sheet)), d.part.Panel.Outline)
-	blank, label := d.out.Layer(layer.Blank, layer.Colour(layer.Blank)), d.out.Layer(layer.Label, layer.Colour(layer.Label))
+	blank, label := d.out.Layer(layer.Blank, layer.Colour(layer.Blank)), d.out.Layer(layer.Label,
+		layer.Colour(layer.Label))
 	for _, k := range d.part.sheet.KeepOut {
 		d.keepOut(blank, label, k)
 	}

@@ -67,7 +67,8 @@ func (b blocks) block(what, name string, target float64) Plate {
 		said += fmt.Sprintf(", %s over", o.Number(-off))
 	}
 	p := Plate{Name: "block-" + b.corner + "-" + name, Title: fmt.Sprintf("setup block: %s %s", what, o.text(target)), Parts: []string{b.corner}, Count: n, Outline: geom.Rectangle(0, 0, blockLong, blockWide)}
-	note := fmt.Sprintf("For a %s of %s: %s, %s. Measure the stack before it is used.", what, o.text(target), said, o.Unit)
+	note := fmt.Sprintf("For a %s of %s: %s, %s. Measure the stack before it is used.", what,
+		o.text(target), said, o.Unit)
 	switch {
 	case off > papered || off < -papered:
 		note += " No stack comes near: add spacers to the job, or plates of another thickness."
@@ -117,7 +118,8 @@ func Gauge(c Corner, o Options) Plate {
 	p := Plate{Name: "gauge-" + c.Name, Title: "gauge for dados and tongues", Parts: []string{c.Name}, Count: 1,
 		Notes: []string{fmt.Sprintf("Stand it over a dado: the tooth is %s long. Where its edge rocks the dado is shallower; where light shows under the tooth it is deeper.", o.text(c.Deep))}}
 	if c.Depths[0] < c.Depths[1] {
-		p.Notes[0] += fmt.Sprintf(" %s to %s is right: measure one that is off.", o.text(c.Depths[0]), o.text(c.Depths[1]))
+		p.Notes[0] += fmt.Sprintf(" %s to %s is right: measure one that is off.", o.text(c.Depths[0]),
+			o.text(c.Depths[1]))
 	}
 	tooth := min(max(3, c.Cutter-0.6), 12)
 	low := c.Deep // the edge

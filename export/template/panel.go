@@ -129,12 +129,14 @@ func (t *tracer) plates() []Plate {
 	t.plate.Outline = geom.Rectangle(0, 0, wide, high)
 	var held bool
 	if t.plate.seams, held = t.Options.seams(wide, high, t.walled()); !held {
-		d := t.add(geom.LevelWarning, "the bed, %s x %s, is too small for pieces of it", geom.Millimetres(t.Bed.X), geom.Millimetres(t.Bed.Y))
+		d := t.add(geom.LevelWarning, "the bed, %s x %s, is too small for pieces of it",
+			geom.Millimetres(t.Bed.X), geom.Millimetres(t.Bed.Y))
 		d.Subject.Setting, d.Ask = SettingBed, geom.Sentencef("cut it on a larger bed")
 	}
 	t.plate.round = t.Options.round()
 	if len(t.plate.seams[0])+len(t.plate.seams[1]) > 0 && t.MinBridge/2 > roundMost {
-		d := t.add(geom.LevelWarning, "the keys of its pieces cannot be cut by a bit of %s", geom.Millimetres(t.MinBridge))
+		d := t.add(geom.LevelWarning, "the keys of its pieces cannot be cut by a bit of %s",
+			geom.Millimetres(t.MinBridge))
 		d.Measured, d.Limit = geom.Millimetres(t.MinBridge), geom.Millimetres(2*roundMost)
 		d.Ask = geom.Sentencef("cut templates with a bit of %s or less, or on a larger bed", d.Limit)
 	}
@@ -265,7 +267,8 @@ func (t *tracer) loop(l geom.Loop, full bool) {
 				t.plate.Engrave = append(t.plate.Engrave, []geom.Vertex{{Point: c.Along(d, size+1)}, {Point: c.Along(d, far+1)}})
 			}
 		} else {
-			d := t.add(geom.LevelNote, "a hole at %s, %s has no room beside other cuts", geom.Millimetres(c.X-o.X), geom.Millimetres(c.Y-o.Y))
+			d := t.add(geom.LevelNote, "a hole at %s, %s has no room beside other cuts",
+				geom.Millimetres(c.X-o.X), geom.Millimetres(c.Y-o.Y))
 			d.Ask = geom.Sentencef("mark it by measure")
 		}
 		return
@@ -293,7 +296,8 @@ func (t *tracer) walls(l geom.Loop, side float64) {
 			t.slots(false, a.Y, float64(up*t.slot()), max(min(a.X, b.X), panel.Min.X), min(max(a.X, b.X), panel.Max.X))
 		case a.X == b.X && a.X > panel.Min.X+edgeRoom && a.X < panel.Max.X-edgeRoom:
 			across := -side * math.Copysign(1, b.Y-a.Y)
-			t.slots(true, a.X, float64(across*t.slot()), max(min(a.Y, b.Y), panel.Min.Y), min(max(a.Y, b.Y), panel.Max.Y))
+			t.slots(true, a.X, float64(across*t.slot()), max(min(a.Y, b.Y), panel.Min.Y),
+				min(max(a.Y, b.Y), panel.Max.Y))
 		}
 	}
 }

@@ -178,7 +178,8 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 	l = rounded(l, p.round)
 	out := p
 	out.seams = [2][]float64{}
-	out.Name, out.Title = fmt.Sprintf("%s-%d", p.Name, number), fmt.Sprintf("%s, piece %d of %d", p.Title, number, (len(xs)-1)*(len(ys)-1))
+	out.Name, out.Title = fmt.Sprintf("%s-%d", p.Name, number), fmt.Sprintf("%s, piece %d of %d",
+		p.Title, number, (len(xs)-1)*(len(ys)-1))
 	by := geom.Point{X: -x0, Y: -y0}
 	out.Outline, out.Origin = l.Translate(by), p.Origin.Add(by)
 	mine := func(q geom.Point) bool {
@@ -240,7 +241,8 @@ func keys(from, to float64, socket bool, place func(along, out float64) geom.Poi
 	head := neck + float64((keyDepth+play)*(keyHead-keyNeck)/(2*keyDepth)) // flanks are parallel to the key's
 	list = append(list, place(from, 0))
 	for _, c := range at {
-		list = append(list, place(c-neck, 0), place(c-head, keyDepth+play), place(c+head, keyDepth+play), place(c+neck, 0))
+		list = append(list, place(c-neck, 0), place(c-head, keyDepth+play), place(c+head, keyDepth+play),
+			place(c+neck, 0))
 	}
 	return append(list, place(to, 0))
 }

@@ -53,9 +53,11 @@ func wallsMarked(plate Plate, p Panel, face geom.Face) (missing []string) {
 	on := func(upright bool, at, from, to float64) bool {
 		check := func(a, b geom.Point) bool {
 			if upright {
-				return math.Abs(a.X-at) < onWall && math.Abs(b.X-at) < onWall && min(max(a.Y, b.Y), to)-max(min(a.Y, b.Y), from) > 0.5*min(shortest, to-from)
+				return math.Abs(a.X-at) < onWall && math.Abs(b.X-at) < onWall && min(max(a.Y, b.Y),
+					to)-max(min(a.Y, b.Y), from) > 0.5*min(shortest, to-from)
 			}
-			return math.Abs(a.Y-at) < onWall && math.Abs(b.Y-at) < onWall && min(max(a.X, b.X), to)-max(min(a.X, b.X), from) > 0.5*min(shortest, to-from)
+			return math.Abs(a.Y-at) < onWall && math.Abs(b.Y-at) < onWall && min(max(a.X, b.X),
+				to)-max(min(a.X, b.X), from) > 0.5*min(shortest, to-from)
 		}
 		for _, l := range slices.Concat(toLoops(plate.Engrave), plate.Openings) {
 			for i, v := range l {
@@ -116,7 +118,8 @@ func TestSideIsMarked(t *testing.T) {
 	edges := func(p *Plate) (xs, ys []float64) {
 		for _, l := range p.Openings {
 			b := l.Bounds()
-			xs, ys = append(xs, b.Min.X-p.Origin.X, b.Max.X-p.Origin.X), append(ys, b.Min.Y-p.Origin.Y, b.Max.Y-p.Origin.Y)
+			xs, ys = append(xs, b.Min.X-p.Origin.X, b.Max.X-p.Origin.X), append(ys, b.Min.Y-p.Origin.Y,
+				b.Max.Y-p.Origin.Y)
 		}
 		return xs, ys
 	}
@@ -195,7 +198,8 @@ func TestAnyTemplate(t *testing.T) {
 	made := map[joinery.Joint]int{}
 	rapid.Check(t, func(t *rapid.T) {
 		s := spec(rapid.SampledFrom(joints).Draw(t, "joint"))
-		s.Width, s.Height, s.Depth = rapid.Float64Range(150, 900).Draw(t, "w"), rapid.Float64Range(70, 300).Draw(t, "h"), rapid.Float64Range(150, 700).Draw(t, "d")
+		s.Width, s.Height, s.Depth = rapid.Float64Range(150, 900).Draw(t, "w"), rapid.Float64Range(70,
+			300).Draw(t, "h"), rapid.Float64Range(150, 700).Draw(t, "d")
 		if rapid.Bool().Draw(t, "router") {
 			s.Cutter, s.GrooveEnds = joinery.Cutter{Kind: joinery.Router, Width: 5}, joinery.GrooveStopped
 			s.DadoPlay, s.GroovePlay = 0.2, 0.2

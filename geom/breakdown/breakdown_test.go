@@ -71,7 +71,8 @@ func TestCuts(t *testing.T) {
 				}
 				switch {
 				case c.Trim && c.Kind == Rip:
-					return rest >= 0 && long(c.Remainder, across) == c.Setting && (c.Yields.Name == "" || rest == r.Kerf)
+					return rest >= 0 && long(c.Remainder,
+						across) == c.Setting && (c.Yields.Name == "" || rest == r.Kerf)
 				case c.Trim:
 					return rest >= 0 && rest <= max(r.Kerf, c.Setting) && long(c.Workpiece, across)-long(c.Remainder, across) == c.Setting
 				}

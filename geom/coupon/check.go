@@ -57,8 +57,9 @@ func (a Asked) checkSizes() error {
 	}
 	if web := a.Thickness - a.Depth; web < geom.MinWeb-settle {
 		left, least := geom.Millimetres(web), geom.Millimetres(geom.MinWeb)
-		return refused(CodeWeb, left, least, geom.Sentencef("slots %s deep leave %s of a board of %s; it needs %s to hold together",
-			geom.Millimetres(a.Depth), left, geom.Millimetres(a.Thickness), least),
+		return refused(CodeWeb, left, least,
+			geom.Sentencef("slots %s deep leave %s of a board of %s; it needs %s to hold together",
+				geom.Millimetres(a.Depth), left, geom.Millimetres(a.Thickness), least),
 			geom.Sentencef("cut %s deep or less, or take a board of %s or more",
 				geom.AtMost(a.Thickness-geom.MinWeb), geom.AtLeast(a.Depth+geom.MinWeb)))
 	}
@@ -93,8 +94,9 @@ func (a Asked) checkLength(length float64) error {
 		return nil
 	}
 	long, most := geom.Millimetres(length), geom.Millimetres(maxLength)
-	return refused(CodeLength, long, most, geom.Sentencef("with a tongue of %s and %s of %s the coupon is %s long, more than %s",
-		geom.Millimetres(a.Tongue), a.tool(), geom.Millimetres(a.Cutter), long, most),
+	return refused(CodeLength, long, most,
+		geom.Sentencef("with a tongue of %s and %s of %s the coupon is %s long, more than %s",
+			geom.Millimetres(a.Tongue), a.tool(), geom.Millimetres(a.Cutter), long, most),
 		geom.Sentencef("ask for a thinner tongue, or a narrower cutter"))
 }
 

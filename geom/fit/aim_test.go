@@ -39,7 +39,8 @@ func TestNoBetterAim(t *testing.T) {
 				other := kept(s, window, aim+0.05*float64(step))
 				by := math.Sqrt((best*(1-best) + other*(1-other)) / Samples)
 				if other > best+6*by+1e-9 {
-					t.Fatalf("%g, %g beside the aim, keeps %g, the aim %g", aim+0.05*float64(step), 0.05*float64(step), other, best)
+					t.Fatalf("%g, %g beside the aim, keeps %g, the aim %g", aim+0.05*float64(step),
+						0.05*float64(step), other, best)
 				}
 			}
 			if best > 0 && best < 1 {

@@ -182,7 +182,8 @@ func TestAsJoinery(t *testing.T) {
 					continue
 				}
 				if math.Abs(r.Worst.Min-m.Min) > settled || math.Abs(r.Worst.Max-m.Max) > settled {
-					t.Fatalf("%s %s: worst %.9f to %.9f, over the readings %.9f to %.9f", m.Code, m.Part, r.Worst.Min, r.Worst.Max, m.Min, m.Max)
+					t.Fatalf("%s %s: worst %.9f to %.9f, over the readings %.9f to %.9f", m.Code, m.Part,
+						r.Worst.Min, r.Worst.Max, m.Min, m.Max)
 				}
 			}
 		}
@@ -238,7 +239,8 @@ func TestMonotone(t *testing.T) {
 					if math.Abs(by) > settled {
 						moved[string(m.Code)] = true
 						if by*sign[i] <= 0 {
-							t.Fatalf("%s %s: raising %q moves it by %g, its term has the sign %g", m.Code, m.Part, m.Stack.Sources[i].Name, by, sign[i])
+							t.Fatalf("%s %s: raising %q moves it by %g, its term has the sign %g",
+								m.Code, m.Part, m.Stack.Sources[i].Name, by, sign[i])
 						}
 					}
 				}

@@ -152,7 +152,8 @@ func (c *Cuts) seat() {
 		c.GrooveDeep[i] = c.inside(length(seat.Deep, height, grooveDepth), c.Side[i])
 		c.GrooveEnds[i] = c.inside(length(seat.Deep, height, grooveDepth), c.End[i])
 	}
-	c.Groove, c.GroovePlace = length(seat.Groove, c.grooveBlade(), grooveWidth), length(seat.Rise, c.grooveWall(), groovePlace)
+	c.Groove, c.GroovePlace = length(seat.Groove, c.grooveBlade(), grooveWidth), length(seat.Rise,
+		c.grooveWall(), groovePlace)
 	if !c.router() && c.setup.GroovePasses > 1 {
 		c.Groove = c.Groove.add(off(grooveMove))
 	}

@@ -86,7 +86,8 @@ func TestSixMillimetreSpacer(t *testing.T) {
 		within := func(r geom.Interval) bool { return c.m.VerdictOn(r.Min, r.Max) == c.m.Verdicts.Within }
 		i := slices.IndexFunc(likely.Measures, func(f SimulatedMeasure) bool { return f.Code == c.m.Code })
 		if f := likely.Measures[i]; within(r.Worst) != c.all || f.OutOfLimits() == c.likely {
-			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst, within(r.Worst), likelyRange(f), !f.OutOfLimits())
+			t.Errorf("%s: worst %v within its limits: %t, likely %v: %t", c.m.Code, r.Worst,
+				within(r.Worst), likelyRange(f), !f.OutOfLimits())
 		}
 	}
 }
@@ -149,7 +150,8 @@ func TestFlatTongues(t *testing.T) {
 		d, problems, _ := joinery.LayOut(joinery.Spec{Name: "a", Count: 1, Width: 400, Height: 100, Depth: 400, Sides: board, Front: board, Back: board, Bottom: bottom, Joint: joinery.DadoRabbet,
 			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.2}, BottomFit: joinery.BottomCaptured, GrooveEnds: joinery.GrooveThrough, BottomSlack: 2, OnEnd: c.onEnd})
 		if d.Setup.FlatTongues != c.flat {
-			t.Fatalf("front of 388, on end from %g to %g: flat is %v (%v)", c.onEnd.Min, c.onEnd.Max, d.Setup.FlatTongues, problems)
+			t.Fatalf("front of 388, on end from %g to %g: flat is %v (%v)", c.onEnd.Min, c.onEnd.Max,
+				d.Setup.FlatTongues, problems)
 		}
 		off := make([]float64, sources)
 		off[front], off[endHeight] = 0.3, c.high

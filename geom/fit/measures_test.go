@@ -315,7 +315,8 @@ func TestAsCut(t *testing.T) {
 				}
 				compared[string(m.Code)+" "+string(s.Joint)]++
 				if want := m.Stack.Value(off); math.Abs(got-want) > 1e-6 {
-					t.Fatalf("%s %s of a %s, %v, %s, back %q: as cut %.6f, by its stack %.6f", m.Code, m.Part, s.Joint, s.Cutter, s.DepthFrom, s.BackJoint, got, want)
+					t.Fatalf("%s %s of a %s, %v, %s, back %q: as cut %.6f, by its stack %.6f", m.Code,
+						m.Part, s.Joint, s.Cutter, s.DepthFrom, s.BackJoint, got, want)
 				}
 			}
 		}

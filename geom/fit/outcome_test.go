@@ -29,7 +29,8 @@ func TestOutcomeKeepsOrder(t *testing.T) {
 					t.Fatalf("%s: likely %v, worst %v", m.Name, likelyRange(m), worst)
 				}
 				if within := m.VerdictOn(worst.Min, worst.Max) == m.Verdicts.Within; within && (m.OutOfLimits() || m.Right.Fraction != 1) || within != m.Right.Certain {
-					t.Fatalf("%s: %s, %v, worst %v in %g to %g", m.Name, m.Verdict, m.Right, worst, m.LowerLimit, m.UpperLimit)
+					t.Fatalf("%s: %s, %v, worst %v in %g to %g", m.Name, m.Verdict, m.Right, worst,
+						m.LowerLimit, m.UpperLimit)
 				}
 				// All but 0.27 % are within, or it is reported; the range is as wide as a bin, a thousandth
 				// of the worst case, which the draws near a limit may fall into.

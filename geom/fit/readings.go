@@ -23,7 +23,8 @@ type Reading struct {
 type ReadingKind string
 
 // Readings, in the order in which a person takes them. A router that counts depths from
-// the top takes the same wood from every board, as does a saw from fronts that lie flat, so that the depth of a rabbet is read
+// the top takes the same wood from every board, as does a saw from fronts that lie flat, so that
+// the depth of a rabbet is read
 // and not what is left of the board; one that counts from the spoilboard leaves the same
 // wood, so that this is read and not the depth.
 const (

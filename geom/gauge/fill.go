@@ -125,7 +125,8 @@ func (p *problem) most(s side) float64 { return float64(furthest * p.vars[s/2].e
 // bound, as a deeper dado and a longer tongue do, the last of those that do not.
 func (p *problem) fix(ext []float64, fixed []bool) {
 	met := func(sides ...side) bool {
-		return slices.ContainsFunc(p.bounds, func(b *bound) bool { return b.concerns(sides...) && b.gap(ext, 1) < -settle })
+		return slices.ContainsFunc(p.bounds,
+			func(b *bound) bool { return b.concerns(sides...) && b.gap(ext, 1) < -settle })
 	}
 	any := false
 	for i := range ext {

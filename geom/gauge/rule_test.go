@@ -151,7 +151,8 @@ func TestEveryCombinationIsRight(t *testing.T) {
 		}
 		row := rapid.IntRange(0, len(set.Rows)-1).Draw(t, "row")
 		up := rapid.Bool().Draw(t, "up")
-		reading := slices.IndexFunc(fit.Readings(d.Drawer, d.Accuracy), func(r fit.Reading) bool { return r.Kind == set.Rows[row].Kind })
+		reading := slices.IndexFunc(fit.Readings(d.Drawer, d.Accuracy),
+			func(r fit.Reading) bool { return r.Kind == set.Rows[row].Kind })
 		cap := 3*fit.Readings(d.Drawer, d.Accuracy)[reading].Error - 1e-4
 		moved := slices.Clone(list)
 		for i := range moved {
@@ -163,7 +164,8 @@ func TestEveryCombinationIsRight(t *testing.T) {
 		}
 		r := set.Rows[row]
 		if over, _ := all(moved); over <= maxOff && (up && r.Max-r.Target < cap || !up && r.Target-r.Min < cap) {
-			t.Fatalf("%s, right from %g to %g about %g, could be moved out (up: %t); %v", r.Kind, r.Min, r.Max, r.Target, up, set.Rows)
+			t.Fatalf("%s, right from %g to %g about %g, could be moved out (up: %t); %v", r.Kind, r.Min,
+				r.Max, r.Target, up, set.Rows)
 		}
 		count["moved"]++
 	})

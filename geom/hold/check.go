@@ -31,7 +31,8 @@ func Check(s Sheet, slots [][]Point) error {
 		}
 	}
 	if a, b, found := crossing(all); found {
-		return fmt.Errorf("slots %d and %d meet at %d, %d", a.slot+1, b.slot+1, max(a.box.X0, b.box.X0), max(a.box.Y0, b.box.Y0))
+		return fmt.Errorf("slots %d and %d meet at %d, %d", a.slot+1, b.slot+1, max(a.box.X0, b.box.X0),
+			max(a.box.Y0, b.box.Y0))
 	}
 	for i, p := range s.Parts {
 		grown := p.Box

@@ -165,7 +165,8 @@ func (l *layout) failBottom(stands float64) {
 
 // roomyGroove is a bit with which the groove is wide enough.
 func (l *layout) roomyGroove() geom.Remedy {
-	return l.between(SettingCutter, l.inGroove()+l.Limits.BottomPlay.Min-l.SlotRoom, l.inGroove()+l.Limits.BottomPlay.Max-l.SlotRoom)
+	return l.between(SettingCutter, l.inGroove()+l.Limits.BottomPlay.Min-l.SlotRoom,
+		l.inGroove()+l.Limits.BottomPlay.Max-l.SlotRoom)
 }
 
 // bottomWays are what would give the usual play, and which entry that is.
@@ -183,7 +184,8 @@ func (l *layout) bottomWays(c Check) (geom.Setting, []geom.Remedy) {
 		return SettingBottom, append(ways, l.most(SettingCutter, l.inGroove()+most-l.SlotRoom))
 	}
 	// One cutter makes every slot: it must suit the corner's tongues too.
-	return SettingBottom, append(ways, l.between(SettingCutter, max(l.inGroove()+least, l.minSlot), min(l.inGroove()+most, l.maxSlot)))
+	return SettingBottom, append(ways,
+		l.between(SettingCutter, max(l.inGroove()+least, l.minSlot), min(l.inGroove()+most, l.maxSlot)))
 }
 
 // inGroove is the thickness of what stands in the groove.

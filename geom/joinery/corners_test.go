@@ -129,7 +129,8 @@ func TestHousedBack(t *testing.T) {
 			short = 6
 		}
 		in := func(p geom.Panel) geom.Loop {
-			i := slices.IndexFunc(p.Pockets, func(k geom.Pocket) bool { return k.Kind == geom.Dado && k.Outline.Bounds().Width() > 12 })
+			i := slices.IndexFunc(p.Pockets,
+				func(k geom.Pocket) bool { return k.Kind == geom.Dado && k.Outline.Bounds().Width() > 12 })
 			return p.Pockets[i].Outline
 		}
 		bounds(t, string(j)+" left dado", in(left), 450-short-15-12.2, 0, 450-short-15, 120)

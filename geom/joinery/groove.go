@@ -85,5 +85,6 @@ func (l *layout) grooveWay() geom.Remedy {
 		return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+l.GroovePlay)/maxPasses), stands+most)
 	}
 	wished := (least + most) / 2
-	return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+wished)/maxPasses), stands+most).With(l.exactly(SettingGroovePlay, wished))
+	return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+wished)/maxPasses),
+		stands+most).With(l.exactly(SettingGroovePlay, wished))
 }

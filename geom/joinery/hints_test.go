@@ -91,7 +91,8 @@ func TestHintsHold(t *testing.T) {
 					}
 					for _, q := range after {
 						if geom.Topics(after)[q.Topic()] > geom.Topics(before)[q.Topic()] && !slices.ContainsFunc(r.Then, func(o geom.Diagnosis) bool { return o.Topic() == q.Topic() }) {
-							t.Fatalf("%q\n%q\nfollowed with %v leads into %q: %q", fact(p), advice(p), lengths, q.Code, fact(q))
+							t.Fatalf("%q\n%q\nfollowed with %v leads into %q: %q", fact(p), advice(p),
+								lengths, q.Code, fact(q))
 						}
 					}
 				}

@@ -192,7 +192,8 @@ func (l *layout) deeper(recess Check) geom.Sentence {
 	if recess.Verdict != Proud || l.drawer.Outside.Depth-l.Depth <= l.Limits.Recess {
 		return geom.Sentence{}
 	}
-	return geom.Sentencef("; the box is then %s deep, not %s", geom.Millimetres(l.drawer.Outside.Depth), geom.Millimetres(l.Depth))
+	return geom.Sentencef("; the box is then %s deep, not %s", geom.Millimetres(l.drawer.Outside.Depth),
+		geom.Millimetres(l.Depth))
 }
 
 // passes plans the passes over a rabbet that is wider than the cutter: from the

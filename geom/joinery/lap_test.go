@@ -56,7 +56,8 @@ func TestLapsOfRealBoards(t *testing.T) {
 				reads := func(name string, mean, min, max float64) Stock {
 					return Stock{Name: name, Thickness: Thickness{mean, min, max}, Grain: GrainNone}
 				}
-				s.Sides, s.Front, s.Back = reads("s", 12, 11.8, 12.3), reads("f", 10, 9.9, 10.2), reads("k", 14, 13.7, 14.1)
+				s.Sides, s.Front, s.Back = reads("s", 12, 11.8, 12.3), reads("f", 10, 9.9,
+					10.2), reads("k", 14, 13.7, 14.1)
 				s.FenceDistance = 5
 				if exchanged {
 					s.Front, s.Back = s.Back, s.Front
@@ -94,7 +95,8 @@ func putTogether(t *testing.T, d Drawer, spoilboard bool) (laps, widths, depths 
 				for i, a := range pieces {
 					for _, b := range pieces[i+1:] {
 						if at, deep := overlap(a, b); deep {
-							t.Fatalf("sides %g, front %g, back %g: %s and %s both fill %v", ts, tf, tk, a.Role, b.Role, at)
+							t.Fatalf("sides %g, front %g, back %g: %s and %s both fill %v", ts, tf, tk,
+								a.Role, b.Role, at)
 						}
 					}
 				}

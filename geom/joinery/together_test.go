@@ -45,8 +45,10 @@ func anySpec(t *rapid.T) Spec {
 	if rapid.Bool().Draw(t, "other ends") {
 		ends = rapid.Float64Range(9, 19).Draw(t, "ends")
 	}
-	s := saw(rapid.Float64Range(80, 900).Draw(t, "w"), rapid.Float64Range(45, 300).Draw(t, "h"), rapid.Float64Range(100, 700).Draw(t, "d"),
-		ends/2+rapid.Float64Range(0.02, 0.9).Draw(t, "play"), sheet("a", ply), sheet("c", rapid.Float64Range(3, 14).Draw(t, "bottom")))
+	s := saw(rapid.Float64Range(80, 900).Draw(t, "w"), rapid.Float64Range(45, 300).Draw(t, "h"),
+		rapid.Float64Range(100, 700).Draw(t, "d"),
+		ends/2+rapid.Float64Range(0.02, 0.9).Draw(t, "play"), sheet("a", ply), sheet("c",
+			rapid.Float64Range(3, 14).Draw(t, "bottom")))
 	s.Front, s.Back = sheet("b", ends), sheet("b", ends)
 	if rapid.Bool().Draw(t, "other back") {
 		s.Back = sheet("d", ends+rapid.Float64Range(-1, 3).Draw(t, "back"))

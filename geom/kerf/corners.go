@@ -21,7 +21,8 @@ const (
 // more than its corners explain; else 0. Covered is what the disc covers of the loop,
 // with inward 1, or what it leaves of the loop's surroundings, with -1.
 //
-// In a corner a disc leaves [geom.CornerArea]. An arc is a corner that turns by its sweep and is less sharp than that; corners on
+// In a corner a disc leaves [geom.CornerArea]. An arc is a corner that turns by its sweep and is
+// less sharp than that; corners on
 // both ends of a side shorter than the disc can act as one that turns by both angles.
 func leaves(l geom.Loop, covered []geom.Loop, r, inward float64) float64 {
 	area := 0.0

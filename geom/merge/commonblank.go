@@ -46,7 +46,8 @@ func common(p geom.Panel) string {
 	var list []string
 	box := func(l geom.Loop) string {
 		b := l.Bounds()
-		return fmt.Sprint(geom.LengthOf(b.Min.X), geom.LengthOf(b.Min.Y), geom.LengthOf(b.Max.X), geom.LengthOf(b.Max.Y))
+		return fmt.Sprint(geom.LengthOf(b.Min.X), geom.LengthOf(b.Min.Y), geom.LengthOf(b.Max.X),
+			geom.LengthOf(b.Max.Y))
 	}
 	for _, k := range p.Pockets {
 		if !later(k) {

@@ -17,7 +17,8 @@ func (p *preparation) beyond() {
 	panel := p.part.Outline.Bounds()
 	for _, c := range p.work.Cuts {
 		b := pathBounds(c, p.Bits)
-		p.work.Beyond = max(p.work.Beyond, panel.Min.X-b.Min.X, panel.Min.Y-b.Min.Y, b.Max.X-panel.Max.X, b.Max.Y-panel.Max.Y)
+		p.work.Beyond = max(p.work.Beyond, panel.Min.X-b.Min.X, panel.Min.Y-b.Min.Y, b.Max.X-panel.Max.X,
+			b.Max.Y-panel.Max.Y)
 	}
 	p.work.Gap, p.work.Reach = p.work.Beyond, p.work.Beyond
 	if p.outline >= 0 {

@@ -79,7 +79,8 @@ func TestOverRun(t *testing.T) {
 	}
 	// A rabbet narrower than its bit, which then overhangs the edge by more.
 	narrow := geom.Pocket{Kind: geom.Rabbet, Depth: 6, Outline: geom.Rectangle(0, 0, 1.5, 100)}
-	bounds(t, "narrow rabbet", mustPrepare(t, panel(narrow), settings(six)).find("rabbet").Outline, -4.55, -4.55, 1.5, 104.55)
+	bounds(t, "narrow rabbet", mustPrepare(t, panel(narrow), settings(six)).find("rabbet").Outline,
+		-4.55, -4.55, 1.5, 104.55)
 	s := settings(six)
 	s.Overcut = 5
 	if w := mustPrepare(t, panel(dado(50, 58)), s); w.Beyond != 8 || w.Gap != 8 {

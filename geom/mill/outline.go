@@ -177,7 +177,8 @@ func (p *preparation) outermost(side int) bool {
 		return false
 	}
 	both := func(u, v, edge float64) bool { return math.Abs(u-edge) < touching && math.Abs(v-edge) < touching }
-	return both(a.X, b.X, box.Min.X) || both(a.X, b.X, box.Max.X) || both(a.Y, b.Y, box.Min.Y) || both(a.Y, b.Y, box.Max.Y) || convex(l)
+	return both(a.X, b.X, box.Min.X) || both(a.X, b.X, box.Max.X) || both(a.Y, b.Y,
+		box.Min.Y) || both(a.Y, b.Y, box.Max.Y) || convex(l)
 }
 
 // convex reports whether a loop of straight sides has no inside corner.

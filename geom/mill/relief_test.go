@@ -166,7 +166,8 @@ func TestReliefOfEach(t *testing.T) {
 	// Half circles through the short side of the groove have a bulge of 1; rounds on the
 	// bisector sweep half a turn too, but begin off the corner, on the long side.
 	corner := func(operation string, x, y float64) bool {
-		return slices.ContainsFunc(w.find(operation).Outline, func(v geom.Vertex) bool { return math.Abs(v.X-x) < 1e-9 && math.Abs(v.Y-y) < 1e-9 })
+		return slices.ContainsFunc(w.find(operation).Outline,
+			func(v geom.Vertex) bool { return math.Abs(v.X-x) < 1e-9 && math.Abs(v.Y-y) < 1e-9 })
 	}
 	if !corner("groove", 20, 30) || corner("dado", 100, 50) {
 		t.Errorf("groove %v, dado %v", w.find("groove").Outline, w.find("dado").Outline)

@@ -21,7 +21,8 @@ func (p *preparation) checkSkin() {
 		d.Measured, d.Limit, d.Remedies = skin, thick, p.withSkin()
 	case !p.FromSpoilboard && thin < minSkin-geom.Settle:
 		stays := geom.Millimetres(math.Max(0, thin))
-		d := p.warn("skin", SettingOnionSkin, "a skin of %s is %s in the thinnest board", geom.Millimetres(p.OnionSkin), stays)
+		d := p.warn("skin", SettingOnionSkin, "a skin of %s is %s in the thinnest board",
+			geom.Millimetres(p.OnionSkin), stays)
 		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(minSkin), fromSpoilboard
 		d.Remedies = []geom.Remedy{p.least(SettingOnionSkin, "", p.OnionSkin+minSkin-thin)}
 	}

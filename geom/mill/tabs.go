@@ -46,7 +46,8 @@ func (p *preparation) tabsSuit() bool {
 	}
 	if least := minTab + thinner; p.Tabs.Height < least-geom.Settle {
 		high := geom.Millimetres(p.Tabs.Height)
-		d := p.fail("tabs", SettingTabs, "tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing", high,
+		d := p.fail("tabs", SettingTabs,
+			"tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing", high,
 			geom.Millimetres(math.Max(0, p.Tabs.Height-thinner)), geom.Millimetres(p.part.MinThickness), geom.Millimetres(p.part.Thickness))
 		d.Measured, d.Limit, d.Ask = high, geom.AtLeast(least), fromSpoilboard
 		d.Remedies = []geom.Remedy{p.least(SettingTabs, KeyHeight, least)}
@@ -78,7 +79,8 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 		if p.OnionSkin > 0 { // which holds it instead
 			return nil, false
 		}
-		d := p.warn("tabs", SettingTabs, "there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",
+		d := p.warn("tabs", SettingTabs,
+			"there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",
 			len(places), geom.Millimetres(p.Tabs.Width))
 		d.Remedies, d.Ask = p.withSkin(), geom.Sentencef("hold it down otherwise")
 		return nil, false

@@ -47,7 +47,8 @@ func TestTabsMarked(t *testing.T) {
 	s.Tabs.Marked = true
 	marked := mustPrepare(t, panel(), s)
 	if !marked.find(Profile).Through() || len(marked.slots()) != 0 || len(marked.Tabs) != len(cut.slots()) || len(cut.Tabs) != 0 {
-		t.Fatalf("%d marks and %d slots, %d slots without marks", len(marked.Tabs), len(marked.slots()), len(cut.slots()))
+		t.Fatalf("%d marks and %d slots, %d slots without marks", len(marked.Tabs), len(marked.slots()),
+			len(cut.slots()))
 	}
 	// Marks and slots together go all the way round, and are a square of their width
 	// longer at each corner.

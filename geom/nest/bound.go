@@ -27,7 +27,8 @@ func (t *task) least() float64 {
 	must := &task{sizes: bought}
 	for i, k := range t.kinds {
 		if !slices.ContainsFunc(t.sizes, func(z size) bool { return z.shelf && k.fits(z) }) {
-			must.kinds, must.demand, must.area = append(must.kinds, k), append(must.demand, t.demand[i]), append(must.area, t.area[i])
+			must.kinds, must.demand, must.area = append(must.kinds, k), append(must.demand,
+				t.demand[i]), append(must.area, t.area[i])
 		}
 	}
 	return max(cover(bought, all-shelf), must.bare())

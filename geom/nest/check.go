@@ -8,7 +8,8 @@ import (
 // Check says what is wrong with a layout, or nil. It shares nothing with the search:
 // every piece is on a sheet within its trims, as it may lie, a kerf from every other;
 // as many of each as are wanted are laid or said to be left; no more sheets than there
-// are; sets in their order and what matches on sheets of one batch; and where saws cut, cuts from edge to edge take every sheet apart, in no more
+// are; sets in their order and what matches on sheets of one batch; and where saws cut, cuts from
+// edge to edge take every sheet apart, in no more
 // stages than the rules allow.
 func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 	laid, used := make([]int, len(pieces)), make([]int, len(sheets))
@@ -36,7 +37,8 @@ func Check(l Layout, pieces []Piece, sheets []Sheet, r Rules) error {
 			return fmt.Errorf("sheet %d: %s does not lie beside the next of its set", n+1, pieces[p].Name)
 		}
 		if i, j, near := tooNear(boxes, r.Kerf); near {
-			return fmt.Errorf("sheet %d: %s is nearer than the kerf to %s", n+1, pieces[s.Placements[i].Piece].Name, pieces[s.Placements[j].Piece].Name)
+			return fmt.Errorf("sheet %d: %s is nearer than the kerf to %s", n+1,
+				pieces[s.Placements[i].Piece].Name, pieces[s.Placements[j].Piece].Name)
 		}
 		if r.Method != Guillotine {
 			continue

@@ -46,7 +46,8 @@ func TestAnyLayout(t *testing.T) {
 			t.Fatal(err)
 		}
 		if l.Cost < l.LowerBound*(1-1e-9) || l.Count < l.MinSheets {
-			t.Fatalf("cost %g and %d sheets, at least %g and %d\n%+v\n%+v\n%+v", l.Cost, l.Count, l.LowerBound, l.MinSheets, l, pieces, sheets)
+			t.Fatalf("cost %g and %d sheets, at least %g and %d\n%+v\n%+v\n%+v", l.Cost, l.Count,
+				l.LowerBound, l.MinSheets, l, pieces, sheets)
 		}
 		for i, n := range l.Remaining {
 			fits := false

@@ -137,7 +137,8 @@ func checked(pieces []Piece, sheets []Sheet, r Rules) error {
 			if t.Left+t.Right >= s.Length || t.Bottom+t.Top >= s.Width {
 				return refused(CodeRange, SettingSheets, i, "sheet %s: trims leave nothing of it", s.Name)
 			}
-			return refused(CodeRange, SettingSheets, i, "sheet %s: its size, trim, price or count is out of range", s.Name)
+			return refused(CodeRange, SettingSheets, i,
+				"sheet %s: its size, trim, price or count is out of range", s.Name)
 		}
 	}
 	total := 0

@@ -270,7 +270,8 @@ func (s *search) part(demand []int, work func(*search, []int) result) result {
 	for i, n := range demand {
 		if n > 0 {
 			back, wanted = append(back, i), append(wanted, n)
-			t.kinds, t.demand, t.area = append(t.kinds, s.kinds[i]), append(t.demand, s.demand[i]), append(t.area, s.task.area[i])
+			t.kinds, t.demand, t.area = append(t.kinds, s.kinds[i]), append(t.demand,
+				s.demand[i]), append(t.area, s.task.area[i])
 		}
 	}
 	inner := newSearch(t, 0)

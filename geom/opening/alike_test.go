@@ -122,7 +122,8 @@ func TestAnyAlike(t *testing.T) {
 			least, most, _, known := p.Running()
 			ownLeast, ownMost, _, _ := alone[g.Banks[k]].Running()
 			if known && (math.Abs(ownLeast-least-2*p.Shim) > 1e-6 || math.Abs(ownMost-most-2*p.Shim) > 1e-6) {
-				t.Fatalf("it runs from %g to %g between shims of %g, alone from %g to %g", least, most, p.Shim, ownLeast, ownMost)
+				t.Fatalf("it runs from %g to %g between shims of %g, alone from %g to %g", least, most,
+					p.Shim, ownLeast, ownMost)
 			}
 		}
 	})

@@ -59,7 +59,8 @@ func (p *planner) advise() {
 		d.Remedies = slices.DeleteFunc(d.Remedies, func(r geom.Remedy) bool {
 			c := r.Changes[0]
 			return c.Max <= 0 || slices.ContainsFunc(plan(follow(p.Bank, r)).found, func(o geom.Diagnosis) bool {
-				return o.Code == d.Code || (o.IsError() || !failed) && !slices.ContainsFunc(p.found, func(q geom.Diagnosis) bool { return q.Code == o.Code })
+				return o.Code == d.Code || (o.IsError() || !failed) && !slices.ContainsFunc(p.found,
+					func(q geom.Diagnosis) bool { return q.Code == o.Code })
 			})
 		})
 	}

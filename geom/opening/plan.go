@@ -103,7 +103,8 @@ func (p *planner) measure() {
 	}{{"width", o.Width}, {"height", o.Height}, {"depth", o.Depth}} {
 		low, high := least(m.list), greatest(m.list)
 		if spread := high - low; spread > maxSpread+settle {
-			d := p.warn("opening-spread", SettingOpening, "the readings of the opening's %s differ by %s; the smallest, %s, counts",
+			d := p.warn("opening-spread", SettingOpening,
+				"the readings of the opening's %s differ by %s; the smallest, %s, counts",
 				m.what, geom.Millimetres(spread), geom.Millimetres(low))
 			d.Measured, d.Limit = geom.Millimetres(spread), geom.Millimetres(maxSpread)
 			d.Ask = geom.Sentencef("shim the slides where it is wider, or make the opening even")
@@ -122,7 +123,8 @@ func (p *planner) measure() {
 		d.Ask = geom.Sentencef("measure again: one of them is wrong")
 	}
 	if askew := p.plan.OutOfSquare; askew > maxAskew+settle {
-		d := p.warn("out-of-square", SettingOpening, "the diagonals differ by %s: the upper edge stands %s to one side of the lower one",
+		d := p.warn("out-of-square", SettingOpening,
+			"the diagonals differ by %s: the upper edge stands %s to one side of the lower one",
 			geom.Millimetres(math.Abs(o.Diagonals[0]-o.Diagonals[1])), geom.Millimetres(askew))
 		d.Measured, d.Limit = geom.Millimetres(askew), geom.Millimetres(maxAskew)
 		d.Ask = geom.Sentencef("shim the slides so that the drawers run square to the front")
@@ -144,7 +146,8 @@ func (p *planner) sides() {
 	s, t := p.Slide, p.Sides.Thickness
 	if s.MaxSide > 0 && t.Max > s.MaxSide+settle {
 		thickest, most := geom.Millimetres(t.Max), geom.Millimetres(s.MaxSide)
-		d := p.fail("side-thickness", SettingSides, "sides of %s, %s at the thickest, do not go beside this slide, which takes %s",
+		d := p.fail("side-thickness", SettingSides,
+			"sides of %s, %s at the thickest, do not go beside this slide, which takes %s",
 			geom.Millimetres(t.Mean), thickest, most)
 		d.Measured, d.Limit, d.Remedies = thickest, most, p.most(SettingSides, "", s.MaxSide-(t.Max-t.Mean))
 		d.Ask = geom.Sentencef("take a %s slide", SideMount)
@@ -183,7 +186,8 @@ func (p *planner) depth() (float64, bool) {
 	length, ok := s.pick(room)
 	if !ok {
 		deep, need := geom.Millimetres(p.plan.Opening.Depth), geom.Millimetres(s.shortest()+taken)
-		d := p.fail("depth", SettingSlide, "the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it",
+		d := p.fail("depth", SettingSlide,
+			"the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it",
 			deep, geom.Millimetres(s.shortest()), need)
 		d.Measured, d.Limit, d.Remedies = deep, need, p.least(SettingOpening, KeyDepth, s.shortest()+taken)
 		d.Ask = geom.Sentencef("a slide of the shop's own that is shorter, or a %s, which is cut to length", Wooden)
@@ -274,7 +278,8 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 		}
 		if most == 0 {
 			room, lowest := geom.Millimetres(height), geom.Millimetres(least(p.BoxHeights))
-			d := p.fail("row", SettingBoxHeights, "row %d has room for a box of %s, and the lowest box is %s", row+1, room, lowest)
+			d := p.fail("row", SettingBoxHeights,
+				"row %d has room for a box of %s, and the lowest box is %s", row+1, room, lowest)
 			d.Subject.Item, d.Measured, d.Limit = row, room, lowest
 			d.Ask = geom.Sentencef("fewer or higher rows, or a lower box height")
 			return 0, 0, false

@@ -192,7 +192,8 @@ func TestAnyBankFits(t *testing.T) {
 		slide, _ := BuiltIn(rapid.SampledFrom(Kinds).Draw(t, "slide"), rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit"))
 		thick := rapid.Float64Range(9, 19).Draw(t, "sides")
 		b := base(func(b *Bank) {
-			b.Opening.Width, b.Opening.Height, b.Opening.Depth = readings("width", 200, 1200), readings("height", 100, 1500), readings("depth", 200, 700)
+			b.Opening.Width, b.Opening.Height, b.Opening.Depth = readings("width", 200,
+				1200), readings("height", 100, 1500), readings("depth", 200, 700)
 			b.Opening.Fronts = rapid.SampledFrom([]Fronts{Inset, Overlay, NoFront}).Draw(t, "fronts")
 			b.Opening.Behind = rapid.Float64Range(0, 50).Draw(t, "behind")
 			b.Slide, b.Sides = slide, stock(thick, thick+rapid.Float64Range(0, 0.3).Draw(t, "spread"))
@@ -224,7 +225,8 @@ func TestAnyBankFits(t *testing.T) {
 		for i, r := range p.Rows {
 			low, high := math.Max(0, r.FrontBottom), math.Min(height, r.FrontBottom+r.FrontHeight)
 			if r.BoxBottom < low+slide.Below-1e-6 || r.BoxBottom+r.Box.Height*(1+b.Sides.Swelling) > high-slide.Above+1e-6 {
-				t.Fatalf("row %d: the box from %g, %g high, is too near to %g or %g", i, r.BoxBottom, r.Box.Height, low, high)
+				t.Fatalf("row %d: the box from %g, %g high, is too near to %g or %g", i, r.BoxBottom,
+					r.Box.Height, low, high)
 			}
 			inFront := 0.0
 			if b.Opening.Fronts == Inset {

@@ -36,7 +36,8 @@ func (d *drawing) index() {
 	size := max(box.Width(), box.Height(), shortest) / maxCells
 	empty := cells{from: box.Min, size: size, wide: int(box.Width()/size) + 1, high: int(box.Height()/size) + 1}
 	d.grid.faces, d.grid.edges = empty, empty
-	d.grid.faces.lists, d.grid.edges.lists = make([][]int32, empty.wide*empty.high), make([][]int32, empty.wide*empty.high)
+	d.grid.faces.lists, d.grid.edges.lists = make([][]int32, empty.wide*empty.high), make([][]int32,
+		empty.wide*empty.high)
 	d.grid.edges.seen = make([]int32, len(d.edges))
 	for i, f := range d.faces {
 		d.grid.faces.put(i, f.box())

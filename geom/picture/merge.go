@@ -31,7 +31,8 @@ func merged(list []Segment) []Segment {
 		})
 	}
 	slices.SortFunc(lines, func(a, b onLine) int {
-		return cmp.Or(cmp.Compare(a.angle, b.angle), cmp.Compare(a.off, b.off), cmp.Compare(a.from, b.from), cmp.Compare(a.to, b.to))
+		return cmp.Or(cmp.Compare(a.angle, b.angle), cmp.Compare(a.off, b.off),
+			cmp.Compare(a.from, b.from), cmp.Compare(a.to, b.to))
 	})
 	var out []Segment
 	for i := 0; i < len(lines); {

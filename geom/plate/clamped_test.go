@@ -48,7 +48,8 @@ func TestRitzFunctions(t *testing.T) {
 	}
 	for i := range count {
 		if math.Abs(made.middle[i]-f[i][steps/2]) > digits || math.Abs(made.curve[i]-bends[i][steps/2]) > digits {
-			t.Errorf("f_%d: %g, %g in the middle; want %g, %g", i, made.middle[i], made.curve[i], f[i][steps/2], bends[i][steps/2])
+			t.Errorf("f_%d: %g, %g in the middle; want %g, %g", i, made.middle[i], made.curve[i],
+				f[i][steps/2], bends[i][steps/2])
 		}
 		want := 0.0
 		if i == 0 {

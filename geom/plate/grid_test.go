@@ -17,10 +17,12 @@ func TestAgreesWithDifferences(t *testing.T) {
 		}{{"simple", -1, s.simple()}, {"clamped", 1, s.clamped()}} {
 			coarse, fine := differences(s, edge.mirror, 16), differences(s, edge.mirror, 32)
 			limit := func(coarse, fine float64) float64 { return fine + (fine-coarse)/3 }
-			sag, mx, my := limit(coarse.deflection, fine.deflection), limit(coarse.mx, fine.mx), limit(coarse.my, fine.my)
+			sag, mx, my := limit(coarse.deflection, fine.deflection), limit(coarse.mx,
+				fine.mx), limit(coarse.my, fine.my)
 			if !within(edge.got.deflection, sag, 0.05*percent) || !within(edge.got.mx, mx, 0.3*percent) ||
 				!within(edge.got.my, my, 0.3*percent) {
-				t.Errorf("%s, aspect %g, eta %g: %v; by differences %g, %g, %g", edge.name, c.aspect, c.eta, edge.got, sag, mx, my)
+				t.Errorf("%s, aspect %g, eta %g: %v; by differences %g, %g, %g", edge.name, c.aspect,
+					c.eta, edge.got, sag, mx, my)
 			}
 		}
 	}

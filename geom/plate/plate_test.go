@@ -50,7 +50,8 @@ func TestSimpleCoefficients(t *testing.T) {
 			t.Errorf("%g: moments %.5f, %.5f; exact %g, %g", c.aspect, got.mx, got.my, c.mx, c.my)
 		}
 		if c.formulas > 0 && !within(10.92*got.deflection, c.formulas, 0.6*percent) || c.stress > 0 && !within(6*got.mx, c.stress, 0.6*percent) {
-			t.Errorf("%g: %.5f and %.4f; Formulas for Stress and Strain %g and %g", c.aspect, 10.92*got.deflection, 6*got.mx, c.formulas, c.stress)
+			t.Errorf("%g: %.5f and %.4f; Formulas for Stress and Strain %g and %g", c.aspect,
+				10.92*got.deflection, 6*got.mx, c.formulas, c.stress)
 		}
 	}
 }
@@ -66,7 +67,8 @@ func TestClampedCoefficients(t *testing.T) {
 		got := isotropic(c.aspect).clamped()
 		const rounding = 0.000006 // of five digits behind the point
 		if math.Abs(got.deflection-c.sag) > rounding || !within(got.deflection, c.book, 0.5*percent) || !within(got.mx, c.edge, 0.3*percent) {
-			t.Errorf("%g: %.6f, edge %.5f; want %g, book %g, edge %g", c.aspect, got.deflection, got.mx, c.sag, c.book, c.edge)
+			t.Errorf("%g: %.6f, edge %.5f; want %g, book %g, edge %g", c.aspect, got.deflection, got.mx,
+				c.sag, c.book, c.edge)
 		}
 	}
 }
@@ -144,7 +146,8 @@ func TestStrips(t *testing.T) {
 		d := 4000 * 216 / (12 * 0.91)
 		got, err := Of(b, load(q, b.Length*b.Width))
 		if err != nil || !within(got.Simple, 5*q*l*l*l*l/(384*d), 0.1*percent) || !within(got.Clamped, q*l*l*l*l/(384*d), 0.1*percent) ||
-			!within(got.StressSimple, 6*q*l*l/8/36, 0.1*percent) || !within(got.StressClamped, 6*q*l*l/12/36, 0.5*percent) {
+			!within(got.StressSimple, 6*q*l*l/8/36, 0.1*percent) || !within(got.StressClamped,
+			6*q*l*l/12/36, 0.5*percent) {
 			t.Errorf("%+v: %+v, %v", b, got, err)
 		}
 	}
@@ -161,7 +164,8 @@ func TestStretched(t *testing.T) {
 	unit := q * 400 * 400 * 400 * 400 / (1000 * 216 / (12 * 0.91))
 	got, err := Of(b, load(q, 1600*400))
 	if err != nil || !within(got.Simple, 0.01013*unit, 0.05*percent) || !within(got.Clamped, 0.00253*unit, 0.2*percent) ||
-		!within(got.StressSimple, 6*4*0.0466*q*160000/36, 0.5*percent) || !within(got.StressClamped, 6*4*0.0571*q*160000/36, 0.5*percent) {
+		!within(got.StressSimple, 6*4*0.0466*q*160000/36, 0.5*percent) || !within(got.StressClamped,
+		6*4*0.0571*q*160000/36, 0.5*percent) {
 		t.Errorf("%+v, %v", got, err)
 	}
 }
@@ -196,7 +200,8 @@ func TestBottoms(t *testing.T) {
 		same := func(what string, got, want Sag, sag, stress float64) {
 			const digits = 1e-9
 			if !within(got.Simple, sag*want.Simple, digits) || !within(got.Clamped, sag*want.Clamped, digits) ||
-				!within(got.StressSimple, stress*want.StressSimple, digits) || !within(got.StressClamped, stress*want.StressClamped, digits) {
+				!within(got.StressSimple, stress*want.StressSimple, digits) || !within(got.StressClamped,
+				stress*want.StressClamped, digits) {
 				t.Fatalf("%s: %+v from %+v", what, got, want)
 			}
 		}

@@ -42,7 +42,8 @@ func TestAnyBox(t *testing.T) {
 		}
 		b := assemble(piecesOf(d))
 		if !b.GoesTogether() {
-			t.Fatalf("it does not go together: corners %+v, walls %+v, slack %g %g, overlaps %+v", b.Corners, b.Walls, b.SlackX, b.SlackY, b.Overlaps)
+			t.Fatalf("it does not go together: corners %+v, walls %+v, slack %g %g, overlaps %+v",
+				b.Corners, b.Walls, b.SlackX, b.SlackY, b.Overlaps)
 		}
 		fit := nominal(d)
 		is := func(what string, got float64, code, part string) {
@@ -99,7 +100,8 @@ func TestNarrowDado(t *testing.T) {
 		}
 		seen++
 		list := piecesOf(d)
-		side, dado := rapid.IntRange(left, right).Draw(t, "side"), rapid.IntRange(leftFrontDado, leftBackDado).Draw(t, "dado")
+		side, dado := rapid.IntRange(left, right).Draw(t, "side"), rapid.IntRange(leftFrontDado,
+			leftBackDado).Draw(t, "dado")
 		play := nominal(d)["tongue-play front"]
 		by := rapid.Float64Range(0.01, 1).Draw(t, "by")
 		share := rapid.Float64Range(0, 1).Draw(t, "of it at one side")
@@ -168,7 +170,8 @@ func TestGoesAsByCells(t *testing.T) {
 			}
 			goes := held(place)
 			if got := b.Corners[2*i].GoesTogether && b.Corners[2*i+1].GoesTogether; got != goes {
-				t.Fatalf("the %s goes in: %t, by cells %t: %v, %+v", all[end].Name, got, goes, place, b.Corners[2*i:2*i+2])
+				t.Fatalf("the %s goes in: %t, by cells %t: %v, %+v", all[end].Name, got, goes, place,
+					b.Corners[2*i:2*i+2])
 			}
 			outcomes[goes]++
 		}

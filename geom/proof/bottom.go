@@ -129,7 +129,8 @@ func (a *assembly) groove(w wall, but float64) (Wall, gap) {
 	if p := a.between(w.Piece, a.base); p != nil {
 		low, high := a.base.span(p.common)
 		but = math.Min(but, (high-low)/4)
-		list := slices.DeleteFunc(p.barring(axisZ, w.out*math.Min(pull, hold/2)), func(b barred) bool { return b.at < low+but || b.at > high-but })
+		list := slices.DeleteFunc(p.barring(axisZ, w.out*math.Min(pull, hold/2)),
+			func(b barred) bool { return b.at < low+but || b.at > high-but })
 		g = around(list)
 		found.Play = g.width()
 		// Below its wall, or on top of it, it is in no groove.

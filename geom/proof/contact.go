@@ -154,7 +154,8 @@ func sameLines(p, q Piece) bool {
 		return len(s.ring) == len(t.ring) && (len(s.ring) == 0 || &s.ring[0] == &t.ring[0])
 	}
 	return p.Placement == q.Placement && same(p.Board.Outline, q.Board.Outline) &&
-		slices.EqualFunc(p.Board.Cuts, q.Board.Cuts, func(c, d Cut) bool { return c.Face == d.Face && same(c.Shape, d.Shape) })
+		slices.EqualFunc(p.Board.Cuts, q.Board.Cuts,
+			func(c, d Cut) bool { return c.Face == d.Face && same(c.Shape, d.Shape) })
 }
 
 // vicinity is how far, in millimetres, pieces may be moved after their sections
@@ -378,7 +379,8 @@ const (
 // moved is how far b has come along an axis, as a sees it, since the sections
 // were taken.
 func (p *pair) moved(axis int) float64 {
-	return component(p.b.Placement.Origin, axis) - component(p.fromB, axis) - component(p.a.Placement.Origin, axis) + component(p.fromA, axis)
+	return component(p.b.Placement.Origin, axis) - component(p.fromB,
+		axis) - component(p.a.Placement.Origin, axis) + component(p.fromA, axis)
 }
 
 // barred is an open range of offsets at which b would be in a.

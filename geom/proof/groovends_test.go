@@ -58,7 +58,8 @@ func TestGrooveEnds(t *testing.T) {
 			c.harm(list)
 			b := assemble(list)
 			if b.GoesTogether() != c.does || !near(b.SlackY, c.slack, c.tolerance) || c.does && !near(b.SlackX, madeSlack, rounding) {
-				t.Errorf("goes %t, slack along %.6f, want %t, %.6f; across %.6f; %+v %+v", b.GoesTogether(), b.SlackY, c.does, c.slack, b.SlackX, b.Walls, b.Overlaps)
+				t.Errorf("goes %t, slack along %.6f, want %t, %.6f; across %.6f; %+v %+v",
+					b.GoesTogether(), b.SlackY, c.does, c.slack, b.SlackX, b.Walls, b.Overlaps)
 			}
 		})
 	}

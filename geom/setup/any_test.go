@@ -75,7 +75,8 @@ func anyMachines(r *rand.Rand) setup.Machines {
 	out := setup.Machines{}
 	for _, k := range []joinery.CutterKind{joinery.Saw, joinery.RouterTable} {
 		m := setup.DefaultMachine(k, geom.Millimetre)
-		m.MaxHeight, m.MaxWidth, m.FenceReach, m.SledReach, m.OnSled = number(4, 30), number(5, 25), number(3, 400), number(60, 400), number(200, 1600)
+		m.MaxHeight, m.MaxWidth, m.FenceReach, m.SledReach, m.OnSled = number(4, 30), number(5,
+			25), number(3, 400), number(60, 400), number(200, 1600)
 		m.MinOnEnd, m.MaxOnEnd, m.MinFed = number(50, 250), number(250, 900), number(50, 400)
 		out[k] = m
 	}

@@ -79,7 +79,8 @@ func (p *process) add(s Step) {
 	for i := range p.steps {
 		if o := &p.steps[i]; o.alike(s) && same2(o.Height, s.Height) && same2(o.Fence, s.Fence) && (o.Refused == nil) == (s.Refused == nil) {
 			o.Edges = o.Edges.with(s.Edges)
-			o.Pockets, o.EdgeCuts, o.Places = append(o.Pockets, s.Pockets...), append(o.EdgeCuts, s.EdgeCuts...), append(o.Places, s.Places...)
+			o.Pockets, o.EdgeCuts, o.Places = append(o.Pockets, s.Pockets...), append(o.EdgeCuts,
+				s.EdgeCuts...), append(o.Places, s.Places...)
 			return
 		}
 	}

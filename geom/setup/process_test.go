@@ -283,7 +283,8 @@ func (b *bench) compare(r *rand.Rand) string {
 			lowWant, highWant = 0, 0
 		}
 		if clear && sure && (math.Abs(lowMade-lowWant) > near || math.Abs(highMade-highWant) > near) {
-			return fmt.Sprintf("at %.3f, %.3f wood from %.3f to %.3f is left, not from %.3f to %.3f", at.X, at.Y, lowMade, highMade, lowWant, highWant)
+			return fmt.Sprintf("at %.3f, %.3f wood from %.3f to %.3f is left, not from %.3f to %.3f",
+				at.X, at.Y, lowMade, highMade, lowWant, highWant)
 		}
 	}
 	return ""

@@ -122,7 +122,8 @@ func TestNotchedBack(t *testing.T) {
 	about(t, "its depth", hook.Height, 10)
 	about(t, "its height", (hook.Places[0].Min.Y+hook.Places[0].Max.Y)/2, 27)
 	// Seen from outside the left end is the panel's right one: 6 + 7 from either.
-	about(t, "its place", min((hook.Places[0].Min.X+hook.Places[0].Max.X)/2, (hook.Places[1].Min.X+hook.Places[1].Max.X)/2), 13)
+	about(t, "its place",
+		min((hook.Places[0].Min.X+hook.Places[0].Max.X)/2, (hook.Places[1].Min.X+hook.Places[1].Max.X)/2), 13)
 }
 
 // A router table stops a groove between stops, and takes 6.1 with a bit of 6 in three
@@ -194,7 +195,8 @@ func TestSheetAndForecast(t *testing.T) {
 					continue
 				}
 				if flat := step.Holding != setup.OnEnd; flat != forecast {
-					t.Fatalf("a %s of %g x %g: flat on the sheet %v, in the forecast %v (%+v)", b.Role, b.Panel.Length(), b.Panel.Width(), flat, forecast, step)
+					t.Fatalf("a %s of %g x %g: flat on the sheet %v, in the forecast %v (%+v)", b.Role,
+						b.Panel.Length(), b.Panel.Width(), flat, forecast, step)
 				}
 				if b.Role == joinery.Bottom && forecast {
 					about(t, "the cutter for a flat bottom", step.Height, d.Setup.BottomHeight)

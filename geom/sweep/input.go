@@ -33,7 +33,8 @@ func extent(path []geom.Vertex) error {
 	for i, v := range path {
 		for _, c := range [...]float64{v.X, v.Y, v.Bulge} {
 			if !(math.Abs(c) <= geom.MaxExtent) {
-				return fmt.Errorf("%w: vertex %d at %g, %g, bulge %g; the limit is %g mm", geom.ErrExtent, i, v.X, v.Y, v.Bulge, geom.MaxExtent)
+				return fmt.Errorf("%w: vertex %d at %g, %g, bulge %g; the limit is %g mm",
+					geom.ErrExtent, i, v.X, v.Y, v.Bulge, geom.MaxExtent)
 			}
 		}
 	}
@@ -57,7 +58,8 @@ func sound(l geom.Loop) (geom.Rect, error) {
 	}
 	box := l.Bounds()
 	if !within(box) {
-		return box, fmt.Errorf("%w: from %g, %g to %g, %g; the limit is %g mm", geom.ErrExtent, box.Min.X, box.Min.Y, box.Max.X, box.Max.Y, geom.MaxExtent)
+		return box, fmt.Errorf("%w: from %g, %g to %g, %g; the limit is %g mm", geom.ErrExtent,
+			box.Min.X, box.Min.Y, box.Max.X, box.Max.Y, geom.MaxExtent)
 	}
 	flat := l.Flatten(ringChord)
 	ring := make([]planar.Point, len(flat))
@@ -65,7 +67,8 @@ func sound(l geom.Loop) (geom.Rect, error) {
 		ring[i] = planar.Point{X: int32(math.Round(p.X / geom.CoarseGrid)), Y: int32(math.Round(p.Y / geom.CoarseGrid))}
 	}
 	if at, ok := planar.Simple(ring); !ok {
-		return box, fmt.Errorf("%w: near x %g, y %g", ErrRing, float64(at.X)*geom.CoarseGrid, float64(at.Y)*geom.CoarseGrid)
+		return box, fmt.Errorf("%w: near x %g, y %g", ErrRing, float64(at.X)*geom.CoarseGrid,
+			float64(at.Y)*geom.CoarseGrid)
 	}
 	if l.Area() < 0 {
 		return box, fmt.Errorf("%w: its area is %g mm2", ErrWinding, l.Area())
@@ -98,7 +101,8 @@ func sidesOf(path []geom.Vertex, closed bool) ([]curve, error) {
 		}
 		s := newSide(v.Point, kept[(i+1)%n].Point, v.Bulge)
 		if b := s.box(); !within(b) {
-			return nil, fmt.Errorf("%w: side %d reaches from %g, %g to %g, %g; the limit is %g mm", geom.ErrExtent, i, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y, geom.MaxExtent)
+			return nil, fmt.Errorf("%w: side %d reaches from %g, %g to %g, %g; the limit is %g mm",
+				geom.ErrExtent, i, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y, geom.MaxExtent)
 		}
 		sides = chords(sides, s)
 		if len(sides) > MaxSides {

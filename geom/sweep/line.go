@@ -63,7 +63,8 @@ func Line(path []geom.Vertex, r float64) ([]geom.Loop, error) {
 // two discs that touch all along.
 func cancel(pieces []piece) []piece {
 	slices.SortStableFunc(pieces, func(p, q piece) int {
-		return cmp.Or(cmp.Compare(min(p.from, p.to), min(q.from, q.to)), cmp.Compare(max(p.from, p.to), max(q.from, q.to)))
+		return cmp.Or(cmp.Compare(min(p.from, p.to), min(q.from, q.to)),
+			cmp.Compare(max(p.from, p.to), max(q.from, q.to)))
 	})
 	gone := make([]bool, len(pieces))
 	for i := range pieces {

@@ -10,12 +10,14 @@ import (
 
 // slotted is 100 by 50 with a slot of a width and 20 deep in its upper side.
 func slotted(width float64) geom.Loop {
-	return geom.Polygon(at(0, 0), at(100, 0), at(100, 50), at(50+width/2, 50), at(50+width/2, 30), at(50-width/2, 30), at(50-width/2, 50), at(0, 50))
+	return geom.Polygon(at(0, 0), at(100, 0), at(100, 50), at(50+width/2, 50), at(50+width/2, 30),
+		at(50-width/2, 30), at(50-width/2, 50), at(0, 50))
 }
 
 // bayed is 100 by 50 with a bay of 20 by 20 behind a mouth 10 long.
 func bayed(mouth float64) geom.Loop {
-	return geom.Polygon(at(0, 0), at(100, 0), at(100, 50), at(50+mouth/2, 50), at(50+mouth/2, 40), at(60, 40), at(60, 20),
+	return geom.Polygon(at(0, 0), at(100, 0), at(100, 50), at(50+mouth/2, 50), at(50+mouth/2, 40),
+		at(60, 40), at(60, 20),
 		at(40, 20), at(40, 40), at(50-mouth/2, 40), at(50-mouth/2, 50), at(0, 50))
 }
 

@@ -165,7 +165,8 @@ func TestClosedForms(t *testing.T) {
 			taken++
 			general, err := pocket(l, r)
 			if err != nil || len(fast) != len(general) || math.Abs(areaSum(fast)-areaSum(general)) > equal {
-				t.Fatalf("%v, radius %g: %.6f in %d, otherwise %.6f in %d, %v", l, r, areaSum(fast), len(fast), areaSum(general), len(general), err)
+				t.Fatalf("%v, radius %g: %.6f in %d, otherwise %.6f in %d, %v", l, r, areaSum(fast),
+					len(fast), areaSum(general), len(general), err)
 			}
 			soundLoops(t, fast, fit)
 		}
@@ -190,7 +191,8 @@ func TestPath(t *testing.T) {
 	}
 	rapid.Check(t, func(t *rapid.T) {
 		coordinate := rapid.Float64Range(-2000, 2000)
-		a, b := v(coordinate.Draw(t, "ax"), coordinate.Draw(t, "ay")), v(coordinate.Draw(t, "bx"), coordinate.Draw(t, "by"))
+		a, b := v(coordinate.Draw(t, "ax"), coordinate.Draw(t, "ay")), v(coordinate.Draw(t, "bx"),
+			coordinate.Draw(t, "by"))
 		r := rapid.Float64Range(0.5, 20).Draw(t, "r")
 		if got, want := line(t, []geom.Vertex{a, b}, r), 2*r*a.To(b.Point)+math.Pi*r*r; math.Abs(got-want) > 1e-5 { // ends within 1e-7 are one
 			t.Errorf("straight: %.9f, want %.9f", got, want)

@@ -180,7 +180,8 @@ func TestMeet(t *testing.T) {
 			case 1:
 				return newArc(a, 1+20*s.Float64(), at(1, 0).Rotate(7*s.Float64()), 6*(s.Float64()-0.5))
 			}
-			return newSide(a, at(s.Float64()*100, s.Float64()*100), math.Copysign(1e-4+1e-3*s.Float64(), s.Float64()-0.5))
+			return newSide(a, at(s.Float64()*100, s.Float64()*100),
+				math.Copysign(1e-4+1e-3*s.Float64(), s.Float64()-0.5))
 		}
 		c, d := draw(), draw()
 		for _, m := range meet(&c, &d, nil) {

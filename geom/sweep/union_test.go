@@ -57,7 +57,8 @@ func TestUnion(t *testing.T) {
 				}
 			}
 			if outer != c.outer || islands != c.islands || math.Abs(areas(got)-c.area) > 1e-6 {
-				t.Errorf("%s: %d outlines, %d islands, %g mm2; want %d, %d, %g: %v", name, outer, islands, areas(got), c.outer, c.islands, c.area, got)
+				t.Errorf("%s: %d outlines, %d islands, %g mm2; want %d, %d, %g: %v", name, outer,
+					islands, areas(got), c.outer, c.islands, c.area, got)
 			}
 			slices.Reverse(c.loops)
 		}

@@ -136,7 +136,8 @@ func TestContradictions(t *testing.T) {
 // matter, and a reading given again pulls towards itself.
 func TestOrderOfReadings(t *testing.T) {
 	rapid.Check(t, func(rt *rapid.T) {
-		dw, df, dh := rapid.Float64Range(-0.1, 0.1).Draw(rt, "dw"), rapid.Float64Range(-0.4, 0.4).Draw(rt, "df"), rapid.Float64Range(-0.4, 0.4).Draw(rt, "dh")
+		dw, df, dh := rapid.Float64Range(-0.1, 0.1).Draw(rt, "dw"), rapid.Float64Range(-0.4,
+			0.4).Draw(rt, "df"), rapid.Float64Range(-0.4, 0.4).Draw(rt, "dh")
 		list := readings(dw, df, dh)
 		for i := range list {
 			list[i].Value += rapid.Float64Range(-0.04, 0.04).Draw(rt, string(list[i].Kind))

@@ -224,7 +224,8 @@ func TestJoinShares(t *testing.T) {
 	bank := scene.Group{Name: "bank", Boxes: []int{0, 1}, At: []geom.Vec3{{}, {Z: 200}}}
 	two := scene.Join("two", geom.Millimetre, []scene.Scene{one, one}, []scene.Group{bank})
 	if len(two.Meshes) != len(one.Meshes) || len(two.Parts) != 2*len(one.Parts) || len(two.Boxes) != 2 || len(two.Groups) != 3 {
-		t.Errorf("%d meshes, %d parts, %d boxes, %d groups", len(two.Meshes), len(two.Parts), len(two.Boxes), len(two.Groups))
+		t.Errorf("%d meshes, %d parts, %d boxes, %d groups", len(two.Meshes), len(two.Parts),
+			len(two.Boxes), len(two.Groups))
 	}
 	for _, p := range two.Boxes[1].Pieces {
 		if p.Part < len(one.Parts) {

@@ -112,7 +112,8 @@ func set(dir, name, title string, way nest.Method, turn bool, key, goal string, 
 	if best == 0 {
 		known = fmt.Sprintf("bound %d", bound)
 	}
-	fmt.Printf("| %s, %d instances | %d | %s | %s | %d | %.2f s | %.0f s |\n", title, len(list), sheets, goal, known, proven, longest.Seconds(), all.Seconds())
+	fmt.Printf("| %s, %d instances | %d | %s | %s | %d | %.2f s | %.0f s |\n", title, len(list), sheets,
+		goal, known, proven, longest.Seconds(), all.Seconds())
 }
 
 // strips lays all pieces of each instance on the one sheet that they fill without waste.

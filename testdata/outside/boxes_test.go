@@ -253,7 +253,8 @@ func checkBoxes(t *testing.T, dir string, r report) {
 		}
 		box, width, depth := together(d.Name, by["side"], by["front"], by["back"], by["bottom"])
 		if math.Abs(width-d.Outside.Width*r.mm()) > 0.02 || math.Abs(depth-d.Outside.Depth*r.mm()) > 0.02 {
-			t.Errorf("%s: %.3f x %.3f mm, asked for %.3f x %.3f", d.Name, width, depth, d.Outside.Width*r.mm(), d.Outside.Depth*r.mm())
+			t.Errorf("%s: %.3f x %.3f mm, asked for %.3f x %.3f", d.Name, width, depth,
+				d.Outside.Width*r.mm(), d.Outside.Depth*r.mm())
 		}
 		boxes = append(boxes, box)
 		// The comparator must see a dado, or a rabbet of a side, 0.3 mm too shallow.

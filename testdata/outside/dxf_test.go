@@ -149,7 +149,8 @@ func checkHeader(t *testing.T, a audited, version, unit string) {
 		other, taken := operations.LoadOrStore(l.Color, what)
 		colour, known := colours.LoadOrStore(what, l.Color)
 		if taken && other != what || known && colour != l.Color {
-			t.Errorf("%s: layer %s has colour %d, as %v, and %s %v elsewhere", a.File, l.Name, l.Color, other, what, colour)
+			t.Errorf("%s: layer %s has colour %d, as %v, and %s %v elsewhere", a.File, l.Name, l.Color,
+				other, what, colour)
 		}
 	}
 }
@@ -200,7 +201,8 @@ func checkOrder(a audited, legend []legendRow) error {
 	}
 	for i, l := range legend {
 		if l.Layer != order[i] || l.Cuts != counts[l.Layer] {
-			return fmt.Errorf("the legend has %d cuts on %s; drawn are %d on %s", l.Cuts, l.Layer, counts[order[i]], order[i])
+			return fmt.Errorf("the legend has %d cuts on %s; drawn are %d on %s", l.Cuts, l.Layer,
+				counts[order[i]], order[i])
 		}
 	}
 	return nil
@@ -298,7 +300,8 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 			if slots, rest = slotsIn(rest, drawn.MM()); len(slots) > 0 {
 				tabs++
 				if err := r.checkTabs(slots, p, s, asked); err != nil || math.Abs(s.skin-asked.height) > micrometre {
-					t.Errorf("%s: the outline leaves %.3f mm, asked for tabs of %.3f: %v", a.File, s.skin, asked.height, err)
+					t.Errorf("%s: the outline leaves %.3f mm, asked for tabs of %.3f: %v", a.File,
+						s.skin, asked.height, err)
 				}
 			}
 		}
@@ -403,7 +406,8 @@ func checkBits(t *testing.T, r report, bits []float64) {
 				}
 			}
 			if e, err := s.oneOf(k); len(bits) > 0 && (err != nil || s.bits(e.Layer)[0] != widest) {
-				t.Errorf("%s: %s is cut with a bit of %v mm, %v is the widest that gets in (%v)", p.Name, e.Layer, s.bits(e.Layer), widest, err)
+				t.Errorf("%s: %s is cut with a bit of %v mm, %v is the widest that gets in (%v)", p.Name,
+					e.Layer, s.bits(e.Layer), widest, err)
 			}
 		}
 	}

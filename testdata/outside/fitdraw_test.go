@@ -159,7 +159,8 @@ func TestOddsAsScipy(t *testing.T) {
 		_, right := fit.SampleBoxes(stacks, limits, draws, 5)
 		p := answers[0].Mean
 		if by := errors * math.Sqrt(2*p*(1-p)/draws); math.Abs(right-p) > by || p == 1 || p == 0 {
-			t.Errorf("%s: %.5f of the boxes are right, of scipy's %.5f; four standard errors are %.5f", name, right, p, by)
+			t.Errorf("%s: %.5f of the boxes are right, of scipy's %.5f; four standard errors are %.5f",
+				name, right, p, by)
 		}
 		kept, best := answers[1].Parts[0], answers[1].Parts[1]
 		// The aim is found from fit.Draws boxes, and keeps to the middle within two of their

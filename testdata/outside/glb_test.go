@@ -58,7 +58,8 @@ func TestGLB(t *testing.T) {
 					mesh[n.Part] = n.Mesh
 					found[n.Part]++
 					if want := volume[n.Part]; n.Open != 0 || n.Status != "NoError" || !(math.Abs(n.Volume-want) <= 1e-5*want) {
-						t.Errorf("%s: %s is %s with %d open edges and %.3f mm3, its part %.3f", f.File, n.Name, n.Status, n.Open, n.Volume, want)
+						t.Errorf("%s: %s is %s with %d open edges and %.3f mm3, its part %.3f", f.File,
+							n.Name, n.Status, n.Open, n.Volume, want)
 					}
 				}
 				for part, n := range found {
@@ -74,7 +75,8 @@ func TestGLB(t *testing.T) {
 				want := [2][3]float64{{s.Low[0], s.Low[2], -s.High[1]}, {s.High[0], s.High[2], -s.Low[1]}}
 				for k := range 3 {
 					if math.Abs(1000*f.Low[k]-want[0][k]) > sameBounds || math.Abs(1000*f.High[k]-want[1][k]) > sameBounds {
-						t.Errorf("%s: from %v to %v m, its STL from %v to %v mm", f.File, f.Low, f.High, want[0], want[1])
+						t.Errorf("%s: from %v to %v m, its STL from %v to %v mm", f.File, f.Low, f.High,
+							want[0], want[1])
 					}
 				}
 			}

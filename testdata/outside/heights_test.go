@@ -57,7 +57,8 @@ func (r report) checkHeights(a audited, rows []legendRow, stock string, scale fl
 		case high != low || !listed && (low != 0 || top != 0):
 			return fmt.Errorf("something on %s lies from %g to %g, up to %g", e.Layer, low, high, top)
 		case listed && found < 0:
-			return fmt.Errorf("something on %s lies at %g and reaches up to %g: no cut of the legend", e.Layer, low, top)
+			return fmt.Errorf("something on %s lies at %g and reaches up to %g: no cut of the legend",
+				e.Layer, low, top)
 		case found >= 0:
 			counts[found]++
 		}

@@ -100,11 +100,13 @@ func (r report) classic(d drawer) bool {
 		if p.Drawer != d.Name {
 			continue
 		}
-		bored := slices.ContainsFunc(p.Operations, func(o operation) bool { return o.Kind == "drill" || o.Kind == "cutout" })
+		bored := slices.ContainsFunc(p.Operations,
+			func(o operation) bool { return o.Kind == "drill" || o.Kind == "cutout" })
 		if p.Label != "" || p.Role == "divider" || p.Role == "drawer-front" || p.Role == "bottom" && bored {
 			return false
 		}
-		rabbets = rabbets || p.Role == "front" && slices.ContainsFunc(p.Operations, func(o operation) bool { return o.Kind == "rabbet" })
+		rabbets = rabbets || p.Role == "front" && slices.ContainsFunc(p.Operations,
+			func(o operation) bool { return o.Kind == "rabbet" })
 	}
 	return rabbets
 }

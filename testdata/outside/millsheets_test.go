@@ -162,7 +162,8 @@ func (s milledSheet) compare(f fallen, own map[string]float64, held bool) error 
 			}
 			found = true
 			if want := own[p.Name]; math.Abs(q.Volume-want) > chordVolume+1e-5*want {
-				return fmt.Errorf("%s at %g, %g has %.2f mm3, by its own drawings %.2f", p.Name, p.X, p.Y, q.Volume, want)
+				return fmt.Errorf("%s at %g, %g has %.2f mm3, by its own drawings %.2f", p.Name, p.X,
+					p.Y, q.Volume, want)
 			}
 		}
 		if !found {

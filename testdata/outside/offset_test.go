@@ -147,7 +147,8 @@ func compareMoved(t *testing.T, jobs []movedShape) {
 		off /= max(a.Area, 1)
 		differs := off > movedArea || a.Apart > movedApart
 		if last := i == len(answers)-1; differs != last {
-			t.Errorf("%s by %g of %v: areas %.6f and %.6f mm2, %.6f mm apart", jobs[i].What, jobs[i].By, jobs[i].Loop, a.Own, a.Area, a.Apart)
+			t.Errorf("%s by %g of %v: areas %.6f and %.6f mm2, %.6f mm apart", jobs[i].What, jobs[i].By,
+				jobs[i].Loop, a.Own, a.Area, a.Apart)
 		} else if !last {
 			worst.Area, worst.Apart = max(worst.Area, off), max(worst.Apart, a.Apart)
 		}

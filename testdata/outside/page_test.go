@@ -24,7 +24,8 @@ func TestPage(t *testing.T) {
 		P50, P95     float64
 		Picture      float64
 		Told         string
-	}](t, "", "node", "page.mjs", command, dir, strconv.Itoa(geomtest.Cases(60, 300)), strconv.Itoa(geomtest.Cases(6, 120))) {
+	}](t, "", "node", "page.mjs", command, dir, strconv.Itoa(geomtest.Cases(60,
+		300)), strconv.Itoa(geomtest.Cases(6, 120))) {
 		tried[r.Tried] = true
 		if r.Fault != "" {
 			t.Errorf("%s: %s", r.Tried, r.Fault)

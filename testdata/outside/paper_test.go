@@ -200,7 +200,8 @@ func TestLabelsAreRead(t *testing.T) {
 		for n, text := range strings.Split(run(t, "pdftotext", packet, "-"), "\f") {
 			if strings.Contains(text, "piece 1 of") {
 				page := fmt.Sprint(n + 1)
-				run(t, "pdftoppm", "-f", page, "-l", page, "-r", "200", "-gray", "-png", packet, filepath.Join(made, "page"))
+				run(t, "pdftoppm", "-f", page, "-l", page, "-r", "200", "-gray", "-png", packet,
+					filepath.Join(made, "page"))
 			}
 		}
 		pages, err := filepath.Glob(filepath.Join(made, "*.png"))

@@ -42,7 +42,8 @@ func TestSTL(t *testing.T) {
 					if slices.Contains(d.Parts, p.Name) {
 						v := closedForm(p) * math.Pow(r.mm(), 3)
 						if !p.square() { // no closed form: what boxes are compared with
-							i := slices.IndexFunc(facts, func(f solidFacts) bool { return f.File == filepath.Join(out, p.Files.STL) })
+							i := slices.IndexFunc(facts,
+								func(f solidFacts) bool { return f.File == filepath.Join(out, p.Files.STL) })
 							v = facts[i].Volume
 						}
 						want[filepath.Join(out, p.Files.STL)] = v
@@ -63,7 +64,8 @@ func TestSTL(t *testing.T) {
 				admesh(t, f.File, f.Triangles)
 				if v, ok := want[f.File]; ok {
 					if f.Status != "NoError" || math.Abs(f.Volume-v) > 1e-6*v {
-						t.Errorf("%s: %s, volume %.3f, closed form %.3f (%.2g of it)", f.File, f.Status, f.Volume, v, (f.Volume-v)/v)
+						t.Errorf("%s: %s, volume %.3f, closed form %.3f (%.2g of it)", f.File, f.Status,
+							f.Volume, v, (f.Volume-v)/v)
 					}
 				} else if v, ok := boxes[f.File]; !ok || strings.HasSuffix(f.File, "exploded.stl") && (f.Status != "NoError" || math.Abs(f.Volume-v) > 1e-5*v) {
 					// In the assembled box parts touch, and welding would join them;

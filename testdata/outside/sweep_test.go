@@ -220,7 +220,8 @@ func TestSweep(t *testing.T) {
 					seen++
 				}
 			}
-			t.Logf("areas differ by %.4f mm2 at most; a radius off by 0.1 %% is seen in %d of %d", worst, seen, len(list))
+			t.Logf("areas differ by %.4f mm2 at most; a radius off by 0.1 %% is seen in %d of %d", worst,
+				seen, len(list))
 			if seen < len(list)/2 {
 				t.Errorf("a radius off by 0.1 %% is seen in %d of %d alone", seen, len(list))
 			}

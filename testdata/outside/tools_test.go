@@ -293,7 +293,8 @@ func drawnIn(job, version, unit string) string {
 	if (version == "R12") == (unit == "in") { // so that each version and each unit has both
 		elevation = "yes"
 	}
-	return strings.Join(kept, "\n") + fmt.Sprintf("\ndxf: {version: %s, units: %s, elevation: %s}\n", version, unit, elevation)
+	return strings.Join(kept, "\n") + fmt.Sprintf("\ndxf: {version: %s, units: %s, elevation: %s}\n",
+		version, unit, elevation)
 }
 
 // glob lists files below a folder, at any depth, by their ending.

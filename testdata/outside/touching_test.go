@@ -154,7 +154,8 @@ func dividerTouches(b jsonBox) (list []touch) {
 func (r report) bottomIs(d drawer, fit string) bool {
 	grooved := func(role string) bool {
 		return slices.ContainsFunc(r.Parts, func(p part) bool {
-			return p.Drawer == d.Name && p.Role == role && slices.ContainsFunc(p.Operations, func(o operation) bool { return o.Kind == "groove" })
+			return p.Drawer == d.Name && p.Role == role && slices.ContainsFunc(p.Operations,
+				func(o operation) bool { return o.Kind == "groove" })
 		})
 	}
 	if fit == "applied" {

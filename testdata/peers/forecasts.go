@@ -54,5 +54,6 @@ func forecasts() {
 		draw(d, 10_000)
 	}
 	row("the same with 10,000 random boxes of each", time.Since(start), "", "the goal is 5 s")
-	row("1,000,000 random boxes of one drawer, all measures", best(2, func() { draw(list[0], 1_000_000) }), "", "the goal is 1 s")
+	row("1,000,000 random boxes of one drawer, all measures",
+		best(2, func() { draw(list[0], 1_000_000) }), "", "the goal is 1 s")
 }

@@ -101,13 +101,15 @@ func drawings(dir string) {
 	raw := best(5, func() { check(os.WriteFile(path, data, 0o644)) })
 	d := drawing(dxf.R2000)
 	here := best(5, func() { writeDrawing(path, d) })
-	row("the same R2000 bytes, against os.WriteFile alone", here, short(raw), "%.1f times the plain write", float64(here)/float64(raw))
+	row("the same R2000 bytes, against os.WriteFile alone", here, short(raw),
+		"%.1f times the plain write", float64(here)/float64(raw))
 }
 
 func versionRow(path string, version dxf.Version, name string, peer time.Duration) {
 	d := drawing(version)
 	here := best(5, func() { writeDrawing(path, d) })
-	row(fmt.Sprintf("DXF %s, %d closed polylines to a file", name, polylines), here, short(peer)+" ezdxf r12writer", "%.0f times as fast", float64(peer)/float64(here))
+	row(fmt.Sprintf("DXF %s, %d closed polylines to a file", name, polylines), here,
+		short(peer)+" ezdxf r12writer", "%.0f times as fast", float64(peer)/float64(here))
 }
 
 func drawing(version dxf.Version) *dxf.Drawing {
@@ -133,7 +135,8 @@ func writeDrawing(path string, d *dxf.Drawing) {
 func solids() {
 	here := perRun(geomtest.Side())
 	peer := seconds("node", "testdata/peers/manifold_side.mjs")
-	row("solid of a side with two dados and a groove", here, short(peer)+" manifold-3d booleans", "%.0f times as fast", float64(peer)/float64(here))
+	row("solid of a side with two dados and a groove", here, short(peer)+" manifold-3d booleans",
+		"%.0f times as fast", float64(peer)/float64(here))
 	row("solid with 30 overlapping rectangles on both faces", perRun(geomtest.Crowded()), "-", "")
 	row("the same with rounded corners", perRun(geomtest.CrowdedRounded()), "-", "")
 }
@@ -192,14 +195,14 @@ func jobs(dir string) {
 	hundred, peak := build(100, false)
 	row("100 different drawers", hundred, "-", "%d MB", peak)
 	row("of it the packet alone", bench("./cmd/internal/packet", "BenchmarkHundred"), "-", "the goal is 3 s")
-	row("marking templates of 100 layouts as DXF", bench("./export/template", "BenchmarkHundredLayouts"), "-", "the goal is 1 s")
+	row("templates of 100 layouts as DXF", bench("./export/template", "BenchmarkHundredLayouts"), "-", "the goal is 1 s")
 	marked := filepath.Join(dir, "marked.yaml")
 	check(os.WriteFile(marked, bytes.Replace(jobOf(layouts), []byte("drawers:"), []byte("templates: {stock: plate}\ndrawers:"), 1), 0o644))
 	without, _ := build(layouts, false)
 	with, peak := timed(func(i int) []string {
 		return []string{"build", marked, "-o", filepath.Join(dir, fmt.Sprintf("marked%d", i))}
 	})
-	row("those of 102 layouts in all formats, more than the same job without", with-without, "-", "the goal is 1 s; %d MB", peak)
+	row("those of 102 layouts in all formats, more than without", with-without, "-", "the goal is 1 s; %d MB", peak)
 	bare, peak := build(1000, false, "--no-proof")
 	row("1,000 different drawers without proof", bare, "-", "%d MB", peak)
 	thousand, peak := build(1000, false)
@@ -236,7 +239,8 @@ func jobOf(n int) []byte {
 		"units: mm", "stock:", "  birch: {thickness: [12.21, 12.16, 12.24]}", "  hardboard: {thickness: [5.9, 5.85]}", "  plate: {thickness: 3.1, kerf: 0.18}",
 		"cutter: {kind: router, diameter: 6}", "router: {small-part: 50}", "drawers:", ""}, "\n"))
 	for i := range n {
-		fmt.Fprintf(&b, "  - {name: d%d, outside: %d x %d x %d, sides: birch, bottom: hardboard}\n", i, 250+i%500, 80+i%160, 400+i/10)
+		fmt.Fprintf(&b, "  - {name: d%d, outside: %d x %d x %d, sides: birch, bottom: hardboard}\n", i,
+			250+i%500, 80+i%160, 400+i/10)
 	}
 	return b.Bytes()
 }

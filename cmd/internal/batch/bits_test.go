@@ -108,9 +108,11 @@ func TestMadeForItsBit(t *testing.T) {
 						if bit.Diameter > d.Spec.Cutter.Width {
 							widerThanLeast++
 						}
-						name := fmt.Sprintf("seed %d, %s, %s with %s of %g", seed, p.Name, c.Operation, bit.Name, bit.Diameter)
+						name := fmt.Sprintf("seed %d, %s, %s with %s of %g", seed, p.Name, c.Operation,
+							bit.Name, bit.Diameter)
 						if !same(p.Panel.Pockets[c.Pocket].Outline, q.Panel.Pockets[c.Pocket].Outline) {
-							t.Errorf("%s: laid out as %v, with that bit alone %v", name, p.Panel.Pockets[c.Pocket].Outline, q.Panel.Pockets[c.Pocket].Outline)
+							t.Errorf("%s: laid out as %v, with that bit alone %v", name,
+								p.Panel.Pockets[c.Pocket].Outline, q.Panel.Pockets[c.Pocket].Outline)
 							continue
 						}
 						at := slices.IndexFunc(work.Cuts, func(o mill.Cut) bool { return o.Pocket == c.Pocket })
@@ -147,7 +149,8 @@ func sameSlots(p, q []joinery.Part, part, pocket int) bool {
 }
 
 func same(a, b geom.Loop) bool {
-	return slices.EqualFunc(a, b, func(v, w geom.Vertex) bool { return v.To(w.Point) < 1e-6 && math.Abs(v.Bulge-w.Bulge) < 1e-6 })
+	return slices.EqualFunc(a, b,
+		func(v, w geom.Vertex) bool { return v.To(w.Point) < 1e-6 && math.Abs(v.Bulge-w.Bulge) < 1e-6 })
 }
 
 // TestLikeCutsHaveOneBit: cuts of one kind, depth and width have one bit in all drawers
@@ -168,19 +171,22 @@ func TestLikeCutsHaveOneBit(t *testing.T) {
 						continue
 					}
 					r := k.Outline.Bounds()
-					key := fmt.Sprintf("%s %s %.4f deep, %.4f wide, rising %v", k.Kind, k.Face, k.Depth, min(r.Width(), r.Height()), len(k.Takes) > 0 && k.Kind == geom.Dado)
+					key := fmt.Sprintf("%s %s %.4f deep, %.4f wide, rising %v", k.Kind, k.Face, k.Depth,
+						min(r.Width(), r.Height()), len(k.Takes) > 0 && k.Kind == geom.Dado)
 					if k.Kind == geom.Groove { // those of one box are alike
 						key += " " + d.Spec.Name
 					}
 					if first, known := like[key]; known && first != p.Bits[c.Bit].Name {
-						t.Errorf("seed %d: %s has %s, and another of %s %s", seed, p.Name, p.Bits[c.Bit].Name, key, first)
+						t.Errorf("seed %d: %s has %s, and another of %s %s", seed, p.Name,
+							p.Bits[c.Bit].Name, key, first)
 					}
 					like[key] = p.Bits[c.Bit].Name
 				}
 				for _, drawn := range p.Drawings {
 					for _, l := range drawn.Layers {
 						if first, known := layers[l.Name]; known && first != p.Bits[l.Bit].Name {
-							t.Errorf("seed %d: layer %s has %s in %s and %s elsewhere", seed, l.Name, p.Bits[l.Bit].Name, drawn.File, first)
+							t.Errorf("seed %d: layer %s has %s in %s and %s elsewhere", seed, l.Name,
+								p.Bits[l.Bit].Name, drawn.File, first)
 						}
 						layers[l.Name] = p.Bits[l.Bit].Name
 						if strings.HasSuffix(l.Name, "_"+strings.ToUpper(p.Bits[l.Bit].Name)) {

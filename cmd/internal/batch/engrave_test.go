@@ -46,7 +46,8 @@ drawers:
 	}
 	number := func(name string) string { return alone[name].Engraved.Number }
 	if number("a-side") != number("b-side") || number("a-side") != number("c-side") || number("a-front") != number("b-front") || number("a-front") == number("c-front") || number("a-bottom") == number("c-bottom") || number("a-side") == number("a-front") {
-		t.Errorf("sides %s %s %s, fronts %s %s %s", number("a-side"), number("b-side"), number("c-side"), number("a-front"), number("b-front"), number("c-front"))
+		t.Errorf("sides %s %s %s, fronts %s %s %s", number("a-side"), number("b-side"), number("c-side"),
+			number("a-front"), number("b-front"), number("c-front"))
 	}
 	// A divider of the bottoms' stock is cut with its inside face up.
 	divided := parts(strings.Replace(text, "MORE", ", dividers: [{way: across, at: 1, stock: thin}]", 1))

@@ -7,7 +7,8 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// told adds what the outcome of one of the drawers of an entry says to the problems of the layout. What leaves its limits
+// told adds what the outcome of one of the drawers of an entry says to the problems of the layout.
+// What leaves its limits
 // is a warning: of the layout, where another setting would mend it, else of the outcome.
 func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom.Diagnosis {
 	d := &rows[row]
@@ -68,7 +69,8 @@ func boxesOf(rows []Drawer) []advice.Box {
 // outOfLimits says what a measure is likely, and what it may be.
 func outOfLimits(m fit.SimulatedMeasure) geom.Diagnosis {
 	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
-	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max), mm(m.LowerLimit), mm(m.UpperLimit), m.Verdict)
+	fact := geom.Sentencef("%s: likely %s to %s, right is %s to %s: %s", m.Short(), mm(m.Min), mm(m.Max),
+		mm(m.LowerLimit), mm(m.UpperLimit), m.Verdict)
 	if m.Code == fit.SlideClearance && m.Max-m.Min > m.UpperLimit-m.LowerLimit {
 		fact = geom.Sentencef("%s; the slide takes %s, less than the %s that boxes differ by in this shop", fact, mm(m.UpperLimit-m.LowerLimit), mm(m.Max-m.Min))
 	}

@@ -39,7 +39,8 @@ func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 			if s.Refused == nil {
 				continue
 			}
-			fact := geom.Sentencef("the %s of the %s are no setup of this %s: %s", StepName(s), board.Role, MachineName(cutter.Kind), s.Refused.Fact())
+			fact := geom.Sentencef("the %s of the %s are no setup of this %s: %s", StepName(s),
+				board.Role, MachineName(cutter.Kind), s.Refused.Fact())
 			if told[fact.In(b.Units)] {
 				continue
 			}

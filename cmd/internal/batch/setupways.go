@@ -19,7 +19,8 @@ func setupWays(j *job.Job, drawer int, s setup.Step) (ways [][]Way) {
 	}
 	tool := func(kind joinery.CutterKind, key string, widths ...string) (family []Way) {
 		for _, w := range widths {
-			family = append(family, write("cutter", fmt.Sprintf("{kind: %s, %s: %s}", kind, key, w), "cut it "+machineAt[kind]))
+			family = append(family,
+				write("cutter", fmt.Sprintf("{kind: %s, %s: %s}", kind, key, w), "cut it "+machineAt[kind]))
 		}
 		return family
 	}

@@ -71,7 +71,8 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			file := templateFolder + p.Name
 			one.DrawnDXF, one.DrawnSVG = file+".as-drawn.dxf", file+".as-drawn.svg"
 			if t.Kerf > 0 {
-				file = fmt.Sprintf("%s.kerf-%s%s", file, strings.ReplaceAll(geom.LengthOf(t.Kerf).Fixed(b.Units), ".", "-"), b.Units)
+				file = fmt.Sprintf("%s.kerf-%s%s", file,
+					strings.ReplaceAll(geom.LengthOf(t.Kerf).Fixed(b.Units), ".", "-"), b.Units)
 				one.MadeDXF, one.MadeSVG = file+".dxf", file+".svg"
 			}
 			for _, f := range one.Made.Found {

@@ -28,7 +28,8 @@ func TestAnyBankFits(t *testing.T) {
 		whole := func(name string, low, high int) int { return rapid.IntRange(low, high).Draw(t, name) }
 		sides := rapid.Float64Range(10, 16).Draw(t, "sides")
 		width, height, depth := whole("width", 250, 900), whole("height", 120, 900), whole("depth", 240, 650)
-		fronts, slide := word("fronts", "inset", "overlay", "none"), word("slide", "side-mount", "undermount", "centre-mount", "wooden-runner", "none")
+		fronts, slide := word("fronts", "inset", "overlay", "none"), word("slide", "side-mount",
+			"undermount", "centre-mount", "wooden-runner", "none")
 		var b strings.Builder
 		fmt.Fprintf(&b, "units: mm\nstock:\n  s: {thickness: [%.2f, %.2f]}\n  b: {thickness: [5.9, 6]}\n", sides, sides+rapid.Float64Range(0, 0.2).Draw(t, "spread"))
 		fmt.Fprintf(&b, "cutter: {kind: router, bits: {large: {diameter: 6}, small: {diameter: 4}}}\n")
@@ -79,7 +80,8 @@ func TestAnyBankFits(t *testing.T) {
 				t.Fatalf("row %d is %g wide inside\n%s", i, inside, text)
 			}
 			if row.BoxBottom < low+s.Below-1e-6 || row.BoxBottom+box.Height.Max > high-s.Above+rounded {
-				t.Fatalf("row %d stands from %g, %g high, in %g to %g\n%s", i, row.BoxBottom, box.Height.Max, low, high, text)
+				t.Fatalf("row %d stands from %g, %g high, in %g to %g\n%s", i, row.BoxBottom,
+					box.Height.Max, low, high, text)
 			}
 			front := 0.0
 			if fronts == "inset" {

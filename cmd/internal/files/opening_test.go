@@ -37,7 +37,8 @@ func TestSamplesOpen(t *testing.T) {
 			for n := range 8*len(s.Boxes[0].Steps) + 1 {
 				steps := float64(n) / 8
 				if list := s.OverlapsAt(0, steps); len(list) > 0 {
-					t.Errorf("%s, %s, after %.2f steps: %s from %v to %v", filepath.Base(name), d.Spec.Name, steps, list[0].Name, list[0].Low, list[0].High)
+					t.Errorf("%s, %s, after %.2f steps: %s from %v to %v", filepath.Base(name),
+						d.Spec.Name, steps, list[0].Name, list[0].Low, list[0].High)
 					break
 				}
 			}

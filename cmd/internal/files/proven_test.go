@@ -71,7 +71,8 @@ func anyJob(t *rapid.T) string {
 		say("router: {over-run: %.2f, relief: %s, exact-slots: %s, depth-from: %s, register: {place: %s}", number(0, 5, "over-run"), word("relief", "bisector", "side"),
 			word("slots", "widened", "line"), word("from", "top", "spoilboard"), word("place", "waste", "centre-line"))
 		if maybe("tabs") {
-			say(", tabs: {width: %.1f, height: %.1f, spacing: %.0f}", number(3, 15, "tab width"), number(0.5, 2.5, "tab height"), number(50, 300, "spacing"))
+			say(", tabs: {width: %.1f, height: %.1f, spacing: %.0f}", number(3, 15, "tab width"),
+				number(0.5, 2.5, "tab height"), number(50, 300, "spacing"))
 		}
 		if maybe("skin") {
 			say(", skin: %.2f", number(0.1, 0.6, "skin height"))
@@ -94,9 +95,11 @@ func anyJob(t *rapid.T) string {
 	if maybe("raised") {
 		say(", bottom-height: %.2f", number(4, 16, "bottom height"))
 	}
-	say("}\ndxf: {version: %s, units: %s, layers: \"{operation}_{face}_{depth}%s\"}\n", word("version", "R12", "R2000"), word("units", "mm", "in"), cutter)
+	say("}\ndxf: {version: %s, units: %s, layers: \"{operation}_{face}_{depth}%s\"}\n",
+		word("version", "R12", "R2000"), word("units", "mm", "in"), cutter)
 	width, high := number(80, 900, "width"), number(45, 300, "high")
-	say("drawers:\n  - {name: a, outside: %.0f x %.0f x %.0f, sides: s, front: f, bottom: b", width, high, number(100, 700, "depth"))
+	say("drawers:\n  - {name: a, outside: %.0f x %.0f x %.0f, sides: s, front: f, bottom: b", width,
+		high, number(100, 700, "depth"))
 	if joint := word("joint", "", "dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint"); joint != "" {
 		say(", joint: %s", joint)
 		if joint == "butt" {
@@ -115,7 +118,8 @@ func anyJob(t *rapid.T) string {
 			if i > 0 {
 				say(", ")
 			}
-			say("{way: %s, at: %d, stock: b, loose: %s}", word("way", "across", "along"), rapid.IntRange(1, 3).Draw(t, "count"), word("loose", "yes", "no"))
+			say("{way: %s, at: %d, stock: b, loose: %s}", word("way", "across", "along"),
+				rapid.IntRange(1, 3).Draw(t, "count"), word("loose", "yes", "no"))
 		}
 		say("]")
 	}

@@ -138,7 +138,8 @@ func (b *builder) graduation(bank *opening.Bank, v value) bool {
 		return !v.given || v.text != ""
 	}
 	step, ratio := v.section.values[string(opening.Arithmetic)], v.section.values[string(opening.Geometric)]
-	b.noEffect(step.given, v.section.values, string(opening.Geometric), "delete one of the two", "rows grow by a length already")
+	b.noEffect(step.given, v.section.values, string(opening.Geometric), "delete one of the two",
+		"rows grow by a length already")
 	switch {
 	case step.given:
 		bank.Graduation, bank.Step = opening.Arithmetic, step.mm(0)

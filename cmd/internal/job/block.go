@@ -56,13 +56,15 @@ func (t *tree) blockMapping(depth, floor int) *node {
 			}
 			t.entry(n, depth)
 		case m.sign == 0 && !m.bad:
-			t.fail(CodeLayout, m.at, "write a colon and a space between the entry and its value", "%s is no entry with a value", quote(m.text))
+			t.fail(CodeLayout, m.at, "write a colon and a space between the entry and its value",
+				"%s is no entry with a value", quote(m.text))
 			t.skipLine()
 			if t.peek().at.Column > m.at.Column {
 				t.dropped(depth, m.at.Column) // the lines that belong to it
 			}
 		case m.sign == '-' || m.sign == '[' || m.sign == '{':
-			t.fail(CodeLayout, m.at, "indent it below the key that it belongs to", "this is no entry with a key, as the lines around it are")
+			t.fail(CodeLayout, m.at, "indent it below the key that it belongs to",
+				"this is no entry with a key, as the lines around it are")
 			t.dropped(depth, m.at.Column-1)
 		case m.bad:
 			t.scalar()
@@ -78,7 +80,8 @@ func (t *tree) strays() func(m mark) {
 	column := 0
 	return func(m mark) {
 		if m.at.Column != column {
-			t.fail(CodeLayout, m.at, "begin it in the column of the entries that it belongs to", "this line is indented differently from those above it")
+			t.fail(CodeLayout, m.at, "begin it in the column of the entries that it belongs to",
+				"this line is indented differently from those above it")
 		}
 		column = m.at.Column
 	}
@@ -94,7 +97,8 @@ func (t *tree) entry(n *node, depth int) {
 		t.lost = true // reported before
 		return
 	case strings.ContainsAny(key.text, "{}[]"):
-		t.fail(CodeLayout, key.at, "write a colon and a space before the bracket", "%s cannot be a key", quote(key.text))
+		t.fail(CodeLayout, key.at, "write a colon and a space before the bracket", "%s cannot be a key",
+			quote(key.text))
 		return
 	}
 	n.entries = append(n.entries, entry{key: key.text, at: key.at, mark: number, value: value})
@@ -110,10 +114,12 @@ func (t *tree) entryValue(key mark, depth int) *node {
 	case !t.sameLine():
 		return t.nothing(key.at)
 	case m.sign == '-':
-		t.fail(CodeLayout, m.at, "put the dash at the beginning of the next line", "a list cannot begin on the line of its key")
+		t.fail(CodeLayout, m.at, "put the dash at the beginning of the next line",
+			"a list cannot begin on the line of its key")
 		return t.dropped(depth, floor)
 	case t.atKey():
-		t.fail(CodeLayout, t.marks[t.next+1].at, "put text with a colon in quotes", "this is the second colon in one entry")
+		t.fail(CodeLayout, t.marks[t.next+1].at, "put text with a colon in quotes",
+			"this is the second colon in one entry")
 		t.skipLine()
 		return &node{at: m.at}
 	}
@@ -137,7 +143,8 @@ func (t *tree) leftover(value *node) {
 		found = m.text
 	}
 	if !m.bad && !t.marks[t.next-1].bad {
-		t.fail(CodeLayout, m.at, "put it on a line of its own, or the whole value in quotes", "%s follows a value that has ended", quote(found))
+		t.fail(CodeLayout, m.at, "put it on a line of its own, or the whole value in quotes",
+			"%s follows a value that has ended", quote(found))
 	}
 	value.kind = broken
 	t.skipLine()

@@ -29,7 +29,8 @@ func (r *reader) cells(v *value, n *node, k *key) {
 // cellsOf reads the lengths of a list. One of the key's words is 0.
 func (r *reader) cellsOf(n *node, k *key) []geom.Length {
 	if len(n.items) == 0 || len(n.items) > k.most {
-		r.fail(CodeTooMany, n.at, "write one or more, with commas between them", "%s takes 1 to %d, and here are %d", k.name, k.most, len(n.items))
+		r.fail(CodeTooMany, n.at, "write one or more, with commas between them",
+			"%s takes 1 to %d, and here are %d", k.name, k.most, len(n.items))
 		return nil
 	}
 	parts, ok := r.items(n, k, k.most)

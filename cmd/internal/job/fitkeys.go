@@ -56,7 +56,8 @@ func (r *reader) limits(s *section) joinery.Limits {
 	}{{"tongue-play", l.TonguePlay}, {"bottom-play", l.BottomPlay}, {"bottom-slack", l.BottomSlack}} {
 		if pair.limit.Min > pair.limit.Max {
 			at := either(s.values["most-"+pair.name], s.values["least-"+pair.name]).at
-			r.fail(CodeOutOfRange, at, "write the smaller of the two as the least one", "least-%s is %s, more than most-%s, %s", pair.name,
+			r.fail(CodeOutOfRange, at, "write the smaller of the two as the least one",
+				"least-%s is %s, more than most-%s, %s", pair.name,
 				geom.LengthOf(pair.limit.Min).Text(r.units), pair.name, geom.LengthOf(pair.limit.Max).Text(r.units))
 		}
 	}

@@ -87,7 +87,8 @@ func (b *builder) drawerFront(s *section, planned bool) *joinery.DrawerFront {
 		}
 	}
 	if len(missing) > 0 && !b.lost {
-		b.fail(CodeMissingKey, s.at, "write "+strings.Join(missing, ", ")+" there", "without an opening, a front needs its size and its place before the box")
+		b.fail(CodeMissingKey, s.at, "write "+strings.Join(missing, ", ")+" there",
+			"without an opening, a front needs its size and its place before the box")
 	}
 	b.handles(front, s)
 	return front

@@ -40,7 +40,8 @@ func (t *tree) inside(open mark, depth int) *node {
 			comma = true
 			t.next++
 		case !comma:
-			t.fail(CodeLayout, m.at, "write a comma between the values, or close the bracket", "a comma is missing before this")
+			t.fail(CodeLayout, m.at, "write a comma between the values, or close the bracket",
+				"a comma is missing before this")
 			comma = true
 		case n.kind == mapping:
 			t.flowEntry(n, depth)
@@ -112,12 +113,14 @@ func (t *tree) outOfBrackets() bool {
 func (t *tree) abandon(open, m mark) {
 	t.abandoned = true
 	if t.done() || m.last == open.at.Line {
-		t.fail(CodeUnclosed, open.at, "close it on the same line", "the bracket %s is not closed", quote(string(open.sign)))
+		t.fail(CodeUnclosed, open.at, "close it on the same line", "the bracket %s is not closed",
+			quote(string(open.sign)))
 		if !t.done() {
 			t.skipLine()
 		}
 		return
 	}
-	t.fail(CodeUnclosed, open.at, "close it, and look for a missing comma", "the bracket %s is not closed before line %d", quote(string(open.sign)), m.last)
+	t.fail(CodeUnclosed, open.at, "close it, and look for a missing comma",
+		"the bracket %s is not closed before line %d", quote(string(open.sign)), m.last)
 	t.marks, t.next = scan(t.src, m.last, &t.budget, t.reporter), 0
 }

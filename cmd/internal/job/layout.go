@@ -118,7 +118,8 @@ func (l *layout) follow(path []string) (n *node, missing []string, err error) {
 			}
 			next = n.items[number]
 		case scalar:
-			return nil, nil, fmt.Errorf("on line %d stands a single value, which has no entry %s", n.at.Line, quote(step))
+			return nil, nil, fmt.Errorf("on line %d stands a single value, which has no entry %s",
+				n.at.Line, quote(step))
 		}
 		if next == n { // the rest is missing
 			if missing = path[i:]; len(missing) > 2 {

@@ -15,7 +15,8 @@ func TestMachines(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	saw, table := setup.DefaultMachine(joinery.Saw, geom.Millimetre), setup.DefaultMachine(joinery.RouterTable, geom.Millimetre)
+	saw, table := setup.DefaultMachine(joinery.Saw,
+		geom.Millimetre), setup.DefaultMachine(joinery.RouterTable, geom.Millimetre)
 	saw.MaxOnEnd, saw.SledReach, table.Pass = 400, 700, 0.4
 	if got := j.Machines.Of(joinery.Saw); got != saw {
 		t.Errorf("%+v", got)

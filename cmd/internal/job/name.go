@@ -108,7 +108,8 @@ func (ns names) check(r *reader, name string, at Position, kind string) {
 		first.name, first.line = name, at.Line
 		ns[file] = first
 	case first.name == name:
-		r.fail(CodeSameName, at, "give each "+kind+" a name of its own", "the %s %s is already on line %d", kind, quote(name), first.line)
+		r.fail(CodeSameName, at, "give each "+kind+" a name of its own",
+			"the %s %s is already on line %d", kind, quote(name), first.line)
 	default:
 		r.fail(CodeSameName, at, "let the names differ in a letter a to z or a digit",
 			"the %s %s would have the same files as %s on line %d: %s", kind, quote(name), quote(first.name), first.line, file)

@@ -19,7 +19,8 @@ func (b *builder) readOpenings() map[string]*opening.Opening {
 			Width: all64(get["width"]), Height: all64(get["height"]), Depth: all64(get["depth"]), Diagonals: all64(get["diagonals"]),
 			FrameOver: get["frame-over"].mm(0), Fronts: opening.Fronts(get["fronts"].text), Behind: get["behind"].mm(0),
 		}
-		b.noEffect(get["cabinet"].text == frameless, get, "frame-over", "delete it, or write cabinet: "+faceFrame, "a frameless cabinet has no frame")
+		b.noEffect(get["cabinet"].text == frameless, get, "frame-over",
+			"delete it, or write cabinet: "+faceFrame, "a frameless cabinet has no frame")
 		if len(o.Width) == 0 || len(o.Height) == 0 || len(o.Depth) == 0 || o.Fronts == "" {
 			o = nil
 		}
@@ -57,7 +58,8 @@ func (b *builder) readSlides() (all map[string]*opening.Slide, lost bool) {
 func (r *reader) makeSlides(sections []*section, all map[string]*opening.Slide) {
 	for _, s := range sections {
 		if _, kind := opening.BuiltIn(opening.Kind(s.name), r.units); kind {
-			r.fail(CodeSameName, s.at, "give it another name", "the slide %s has the name of a built-in kind", quote(s.name))
+			r.fail(CodeSameName, s.at, "give it another name",
+				"the slide %s has the name of a built-in kind", quote(s.name))
 			continue
 		}
 		all[s.name] = r.slide(s)
@@ -74,7 +76,8 @@ func (r *reader) slide(s *section) *opening.Slide {
 	slide.Name = s.name
 	for _, l := range slideLengths {
 		v := get[l.name]
-		r.noEffect(l.kind != "" && l.kind != slide.Kind, get, l.name, "delete it", fmt.Sprintf("it is for slides of the kind %s", l.kind))
+		r.noEffect(l.kind != "" && l.kind != slide.Kind, get, l.name, "delete it",
+			fmt.Sprintf("it is for slides of the kind %s", l.kind))
 		if v.given {
 			*l.set(&slide) = v.mm(0)
 		}
@@ -114,7 +117,8 @@ func known[T any](b *builder, v value, all map[string]*T, kind string, lost bool
 func (b *builder) outOfReach(at Position, sizes ...float64) bool {
 	for _, size := range sizes {
 		if size < minSize || size > maxSize {
-			b.fail(CodeOutOfRange, at, "measure again, or look for a slip of the decimal point", "a part would be %s; it can be %s to %s",
+			b.fail(CodeOutOfRange, at, "measure again, or look for a slip of the decimal point",
+				"a part would be %s; it can be %s to %s",
 				geom.LengthOf(size).Text(b.units), geom.LengthOf(minSize).Text(b.units), geom.LengthOf(maxSize).Text(b.units))
 			return true
 		}

@@ -116,11 +116,13 @@ func TestReadOpenings(t *testing.T) {
 	// Widths are aimed at the middle of what the slide takes, less what this router's boxes come out wider in
 	// the mean: at each side the front reaches in by the lesser of a dado's depth and a rabbet's length, off by
 	// 0.1, 0.05 and twice 0.02 at three sigma, which is sqrt(0.0133 / 9 / 2 pi) = 0.0153 less. To 0.01 mm.
-	// sink: 560 - 40 - 1 / 2 + 2 x 12.15 - 0.03 wide, 575 - 20 - 10 = 545 takes the slide of 500. Fronts are 560 + 16 + 14
+	// sink: 560 - 40 - 1 / 2 + 2 x 12.15 - 0.03 wide, 575 - 20 - 10 = 545 takes the slide of 500.
+	// Fronts are 560 + 16 + 14
 	// wide; they share 700 + 12.5 - 2 x 3 - 140 = 566.5 as 263.25 and 303.25, and the steps of boxes are below.
 	// desk: 400 - 2 x 12.7 - 25.4 / 32 - 0.03 wide; 500 - 3 - 12.2
 	// takes 18 in. The front is 2 smaller all round, and the box 10 lower than the front above and below.
-	// hutch: 300 - 2 x 0.75 - 0.5 / 2 - 0.03 wide, 330 - 5 deep; rows of 394 / 3.8125 = 103.34, 129.18, 161.48, and the box 5 + 20 less.
+	// hutch: 300 - 2 x 0.75 - 0.5 / 2 - 0.03 wide, 330 - 5 deep; rows of 394 / 3.8125 = 103.34,
+	// 129.18, 161.48, and the box 5 + 20 less.
 	want := []drawer{
 		{"sink-1", 543.77, 80, 500, 590, 140, 2},
 		{"sink-2", 543.77, 200, 500, 590, 263.25, 2},

@@ -37,7 +37,8 @@ func Patch(file []byte, edits ...Edit) ([]byte, error) {
 	for _, e := range edits {
 		next, err := patch(file, e)
 		if err != nil {
-			return nil, fmt.Errorf("%s cannot be written to %s: %w", quote(e.Value), quote(strings.Join(e.Path, " > ")), err)
+			return nil, fmt.Errorf("%s cannot be written to %s: %w", quote(e.Value),
+				quote(strings.Join(e.Path, " > ")), err)
 		}
 		file = next
 	}
@@ -114,7 +115,8 @@ func writeKey(key string) string {
 // same reports whether two trees hold the same, wherever it stands.
 func same(a, b *node) bool {
 	return a.kind == b.kind && a.text == b.text && slices.EqualFunc(a.items, b.items, same) &&
-		slices.EqualFunc(a.entries, b.entries, func(a, b entry) bool { return a.key == b.key && same(a.value, b.value) })
+		slices.EqualFunc(a.entries, b.entries,
+			func(a, b entry) bool { return a.key == b.key && same(a.value, b.value) })
 }
 
 // splice writes text instead of the bytes between two offsets.

@@ -114,7 +114,8 @@ func TestPatchRefuses(t *testing.T) {
 	} {
 		got, err := Patch([]byte(c.file), set(c.path, c.value))
 		if got != nil || err == nil || !strings.Contains(err.Error(), c.says) {
-			t.Errorf("%q to %s of %q: got %q, %v; want an error that says %q", c.value, c.path, c.file, got, err, c.says)
+			t.Errorf("%q to %s of %q: got %q, %v; want an error that says %q", c.value, c.path, c.file,
+				got, err, c.says)
 		}
 	}
 	if got, err := Patch([]byte("a: 1\n"), set("a", "2"), set("a/b", "3")); got != nil || err == nil {
@@ -226,7 +227,8 @@ func TestPatchedJobIsRead(t *testing.T) {
 		}
 		for _, d := range after.Drawers {
 			if d.Spares != 7 || d.FenceDistance != 5.5 {
-				t.Errorf("%s: %s has %d spares and a fence distance of %g\n%s", name, d.Name, d.Spares, d.FenceDistance, patched)
+				t.Errorf("%s: %s has %d spares and a fence distance of %g\n%s", name, d.Name, d.Spares,
+					d.FenceDistance, patched)
 			}
 		}
 	}

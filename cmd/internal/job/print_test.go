@@ -62,7 +62,8 @@ func TestExcerpt(t *testing.T) {
 	} {
 		src := source{file: "a", lines: []string{c.line}}
 		if p := src.place(Problem{}, Position{1, c.column}); p.Excerpt != c.want || p.Caret != c.caret {
-			t.Errorf("%q at %d gives %q with %d, want %q with %d", c.line, c.column, p.Excerpt, p.Caret, c.want, c.caret)
+			t.Errorf("%q at %d gives %q with %d, want %q with %d", c.line, c.column, p.Excerpt, p.Caret,
+				c.want, c.caret)
 		}
 	}
 }

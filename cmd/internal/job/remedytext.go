@@ -108,7 +108,8 @@ func cutterText(c geom.Change, s joinery.Spec, v string) string {
 	case s.Cutter.Kind == joinery.Saw:
 		return "take a blade of " + v
 	case sold && c.Min < c.Max:
-		return fmt.Sprintf("take a %s of %s, such as %s", cutterName(s.Cutter.Kind), v, geom.Millimetres(bit).In(s.Units))
+		return fmt.Sprintf("take a %s of %s, such as %s", cutterName(s.Cutter.Kind), v,
+			geom.Millimetres(bit).In(s.Units))
 	}
 	return fmt.Sprintf("take a %s of %s", cutterName(s.Cutter.Kind), v)
 }

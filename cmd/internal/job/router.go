@@ -128,7 +128,8 @@ func (r cutterReader) routerTable() joinery.Cutter {
 	if _, name, n := r.said("width", "diameter"); n == 0 {
 		r.report(CodeMissingKey, r.at, "write `diameter:` there, that of its bit", "a router table has no bit")
 	} else if n > 1 {
-		r.report(CodeCutter, r.get[name].at, "delete one of the two", "a router table has width or diameter, and here are both")
+		r.report(CodeCutter, r.get[name].at, "delete one of the two",
+			"a router table has width or diameter, and here are both")
 	}
 	return joinery.Cutter{Kind: joinery.RouterTable, Width: either(r.get["diameter"], r.get["width"]).mm(0),
 		Reach: r.get["reach"].mm(0), Groove: r.get["groove-cutter"].mm(0)}
@@ -143,7 +144,8 @@ func (r cutterReader) router() (joinery.Cutter, []mill.Bit) {
 		if n == 0 {
 			r.report(CodeMissingKey, r.at, hint, "a router has no bit")
 		} else {
-			r.report(CodeCutter, r.get[name].at, hint, "a router has width, diameter or bits: one of them, and here are %d", n)
+			r.report(CodeCutter, r.get[name].at, hint,
+				"a router has width, diameter or bits: one of them, and here are %d", n)
 		}
 		return c, nil
 	}
@@ -213,7 +215,8 @@ func (b *builder) bit(s *section, report func(Code, Position, string, string, ..
 	switch {
 	case !load.given:
 	case get["feed"].given:
-		report(CodeCutter, load.at, "delete one of the two", "the bit %s has feed and chip-load, which say the same", s.name)
+		report(CodeCutter, load.at, "delete one of the two",
+			"the bit %s has feed and chip-load, which say the same", s.name)
 	case bit.Speed == 0 || bit.Flutes == 0:
 		report(CodeCutter, load.at, "write its speed and flutes too, or its feed instead", "a chip load is no feed without the speed and the number of flutes of the bit %s", s.name)
 	default:

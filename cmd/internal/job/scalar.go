@@ -20,7 +20,8 @@ func (r *reader) scalar(v *value, n *node, k *key) {
 	switch k.form {
 	case formTitle:
 		if fault := titleFault(n.text); fault != "" {
-			r.fail(CodeBadName, n.at, fmt.Sprintf("write one line of up to %d printable characters", maxTitle), "the title %s", fault)
+			r.fail(CodeBadName, n.at,
+				fmt.Sprintf("write one line of up to %d printable characters", maxTitle), "the title %s", fault)
 		}
 		v.text = n.text
 	case formName, formStock, formRef:
@@ -93,7 +94,8 @@ func (r *reader) pattern(n *node, k *key) string {
 	case strings.Contains(n.text, "}{"):
 		r.fail(CodeBadName, n.at, "put - or _ between them", "%s has two words that run into each other", k.name)
 	case !strings.Contains(n.text, k.needs):
-		r.fail(CodeBadName, n.at, "put "+k.needs+" into it", "%s without %s gives different things one name", k.name, k.needs)
+		r.fail(CodeBadName, n.at, "put "+k.needs+" into it",
+			"%s without %s gives different things one name", k.name, k.needs)
 	default:
 		return n.text
 	}
@@ -133,14 +135,16 @@ func (r *reader) length(text string, at Position, k *key) (geom.Length, bool) {
 	const examples = `write it like 12.21, 12 mm, 1/2 in or 17 5/8"`
 	switch {
 	case exponent.MatchString(text):
-		r.fail(CodeNotLength, at, "write the number out, without an exponent", "%s is not a length: %s", k.name, quote(text))
+		r.fail(CodeNotLength, at, "write the number out, without an exponent", "%s is not a length: %s",
+			k.name, quote(text))
 		return 0, false
 	case errors.Is(err, geom.ErrLengthUnit) && strings.ContainsAny(text, "0123456789"):
 		r.fail(CodeUnknownUnit, at, "write mm, cm, m, in or ft after the number, or nothing for the units of the file",
 			"%s has an unknown unit: %s", k.name, quote(text))
 		return 0, false
 	case errors.Is(err, geom.ErrLengthRange):
-		r.suggest(CodeOutOfRange, at, "write "+r.span(k), strings.Split(r.span(k), " to "), "%s is far too large: %s", k.name, quote(text))
+		r.suggest(CodeOutOfRange, at, "write "+r.span(k), strings.Split(r.span(k), " to "),
+			"%s is far too large: %s", k.name, quote(text))
 		return 0, false
 	case err != nil:
 		hint := examples

@@ -200,7 +200,8 @@ func conforms(v any, s map[string]any) error {
 	case string:
 		kind = "string"
 		n := float64(utf8.RuneCountInString(x))
-		errs = append(errs, limit("minLength", func(l float64) bool { return n >= l }), limit("maxLength", func(l float64) bool { return n <= l }))
+		errs = append(errs, limit("minLength", func(l float64) bool { return n >= l }),
+			limit("maxLength", func(l float64) bool { return n <= l }))
 		if p, ok := s["pattern"].(string); ok && !regexp.MustCompile(p).MatchString(x) {
 			errs = append(errs, fmt.Errorf("%q does not match %s", x, p))
 		}
@@ -209,12 +210,14 @@ func conforms(v any, s map[string]any) error {
 		if types := fmt.Sprint(s["type"]); x == float64(int(x)) && strings.Contains(types, "integer") {
 			kind = "integer"
 		}
-		errs = append(errs, limit("minimum", func(l float64) bool { return x >= l }), limit("maximum", func(l float64) bool { return x <= l }),
+		errs = append(errs, limit("minimum", func(l float64) bool { return x >= l }),
+			limit("maximum", func(l float64) bool { return x <= l }),
 			limit("exclusiveMinimum", func(l float64) bool { return x > l }))
 	case []any:
 		kind = "array"
 		n := float64(len(x))
-		errs = append(errs, limit("minItems", func(l float64) bool { return n >= l }), limit("maxItems", func(l float64) bool { return n <= l }))
+		errs = append(errs, limit("minItems", func(l float64) bool { return n >= l }),
+			limit("maxItems", func(l float64) bool { return n <= l }))
 		for _, item := range x {
 			if items, ok := s["items"].(map[string]any); ok {
 				errs = append(errs, conforms(item, items))

@@ -186,7 +186,8 @@ func (r *reader) named(n *node, k *key) []*section {
 	taken := names{}
 	for _, e := range n.entries {
 		if len(all) == k.most {
-			r.fail(CodeTooMany, e.at, "leave out those that no drawer uses", "there are more than %d of %s", k.most, k.name)
+			r.fail(CodeTooMany, e.at, "leave out those that no drawer uses",
+				"there are more than %d of %s", k.most, k.name)
 			break
 		}
 		taken.check(r, e.key, e.at, k.noun)

@@ -139,12 +139,14 @@ func (b *builder) notFor(f geom.Setting, at Position, d sawn) {
 // fit. With both in a file the plays are for those alone.
 func (b *builder) checkDefaults() {
 	if at := b.root.values["router"]; at.given && !b.routed && b.anyMachine {
-		b.fail(CodeNotForSaw, at.at, "delete the entry, or cut a drawer with a CNC router", "router is for a CNC router, and no drawer is cut with one")
+		b.fail(CodeNotForSaw, at.at, "delete the entry, or cut a drawer with a CNC router",
+			"router is for a CNC router, and no drawer is cut with one")
 	}
 	routerSheets := func(of *section, names ...string) {
 		for _, name := range names {
 			if v := of.values[name]; v.given && !b.routed && b.anyMachine {
-				b.fail(CodeNotForSaw, v.at, "delete the entry, or cut a drawer with a CNC router", "%s is for sheets on a CNC router, and no drawer is cut with one", name)
+				b.fail(CodeNotForSaw, v.at, "delete the entry, or cut a drawer with a CNC router",
+					"%s is for sheets on a CNC router, and no drawer is cut with one", name)
 			}
 		}
 	}

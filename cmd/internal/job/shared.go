@@ -37,7 +37,8 @@ func (r *reader) path(n *node, k *key) string {
 	default:
 		return text
 	}
-	r.fail(CodeFile, n.at, "write its name with / between folders, as in slides.yaml or ../slides.yaml", "%s: the name %s %s", k.name, quote(text), fault)
+	r.fail(CodeFile, n.at, "write its name with / between folders, as in slides.yaml or ../slides.yaml",
+		"%s: the name %s %s", k.name, quote(text), fault)
 	return ""
 }
 
@@ -54,7 +55,8 @@ func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost 
 	}
 	f, err := r.open(named.text)
 	if err != nil {
-		r.fail(CodeFile, named.at, "the name begins in the folder of the job file", "slides-from: the file cannot be opened: %s", printable(err.Error()))
+		r.fail(CodeFile, named.at, "the name begins in the folder of the job file",
+			"slides-from: the file cannot be opened: %s", printable(err.Error()))
 		return true
 	}
 	defer f.Close()
@@ -66,7 +68,8 @@ func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost 
 	}
 	for _, name := range slices.Sorted(maps.Keys(shared)) {
 		if _, taken := all[name]; taken {
-			r.fail(CodeSameName, named.at, "give one of them another name", "the slide %s is in the job and in %s", quote(name), quote(named.text))
+			r.fail(CodeSameName, named.at, "give one of them another name",
+				"the slide %s is in the job and in %s", quote(name), quote(named.text))
 		}
 		all[name] = shared[name]
 	}

@@ -52,7 +52,8 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 			parts[i].text += " " + unit
 		}
 	case units > 0 && units < len(parts):
-		r.fail(CodeNotSize, n.at, "write a unit after the last number alone, or after each", "some numbers of %s have a unit and some have none", k.name)
+		r.fail(CodeNotSize, n.at, "write a unit after the last number alone, or after each",
+			"some numbers of %s have a unit and some have none", k.name)
 		return nil
 	}
 	lengths := make([]geom.Length, 0, len(parts))
@@ -125,7 +126,8 @@ func (r *reader) readings(n *node, k *key) []geom.Length {
 		return nil
 	}
 	if len(n.items) == 0 || len(n.items) > maxReadings {
-		r.fail(CodeTooMany, n.at, "write one reading or a list of them", "%s takes 1 to %d readings, and here are %d", k.name, maxReadings, len(n.items))
+		r.fail(CodeTooMany, n.at, "write one reading or a list of them",
+			"%s takes 1 to %d readings, and here are %d", k.name, maxReadings, len(n.items))
 		return nil
 	}
 	parts, ok := r.items(n, k, maxReadings)
@@ -155,7 +157,8 @@ func (r *reader) alike(lengths []geom.Length, at Position, k *key) bool {
 	if spread <= maxSpread*mean {
 		return true
 	}
-	r.fail(CodeMixedReadings, at, "look for a mistyped digit, a decimal comma (write 11.85), or a reading of another "+k.noun,
+	r.fail(CodeMixedReadings, at,
+		"look for a mistyped digit, a decimal comma (write 11.85), or a reading of another "+k.noun,
 		"the readings of %s run from %s to %s, %.0f %% of their mean: that is not one %s", k.name, least.Text(r.units), most.Text(r.units), 100*spread/mean, k.noun)
 	return false
 }

@@ -84,7 +84,8 @@ func (r *reader) unsure(root *section) bool {
 func (r *reader) checkClimate(s *section) {
 	driest, dampest := s.values["driest"], s.values["dampest"]
 	if driest.number > 0 && dampest.number > 0 && driest.number > dampest.number {
-		r.fail(CodeOutOfRange, dampest.at, "exchange the two", "dampest is %g %%, drier than driest, %g %%", dampest.number, driest.number)
+		r.fail(CodeOutOfRange, dampest.at, "exchange the two",
+			"dampest is %g %%, drier than driest, %g %%", dampest.number, driest.number)
 		dampest.number = driest.number
 		s.values["dampest"] = dampest
 	}
@@ -124,7 +125,8 @@ func (r *reader) tolerance(t *joinery.Thickness, readings, tolerance value) {
 		return
 	}
 	if len(readings.lengths) > 1 {
-		r.fail(CodeNoEffect, tolerance.at, "delete it, or give one reading alone", "tolerance spreads a single reading, and here are %d", len(readings.lengths))
+		r.fail(CodeNoEffect, tolerance.at, "delete it, or give one reading alone",
+			"tolerance spreads a single reading, and here are %d", len(readings.lengths))
 		return
 	}
 	for _, kind := range tolerances {

@@ -155,7 +155,8 @@ func (s *scanning) document(m mark, tk *token.Token, rest token.Tokens) {
 		s.begun = true
 		return
 	}
-	s.fail(CodeUnsupported, m.at, "a file holds one job, and --- or ... are not needed", "%s begins or ends a document here", quote(tk.Value))
+	s.fail(CodeUnsupported, m.at, "a file holds one job, and --- or ... are not needed",
+		"%s begins or ends a document here", quote(tk.Value))
 	s.ended = true
 }
 

@@ -124,7 +124,8 @@ func (t *tree) anyNode(depth, floor int) *node {
 	m := t.peek()
 	switch {
 	case depth > maxDepth:
-		t.fail(CodeTooLarge, m.at, "a job needs no more than five", "more than %d lists or mappings inside each other", maxDepth)
+		t.fail(CodeTooLarge, m.at, "a job needs no more than five",
+			"more than %d lists or mappings inside each other", maxDepth)
 		t.next = len(t.marks)
 		t.abandoned = t.brackets > 0
 		return &node{at: m.at}
@@ -137,7 +138,8 @@ func (t *tree) anyNode(depth, floor int) *node {
 	case m.sign == 0:
 		return t.scalar()
 	}
-	t.fail(CodeLayout, m.at, "put text that begins with a sign in quotes", "%s cannot stand here", quote(string(m.sign)))
+	t.fail(CodeLayout, m.at, "put text that begins with a sign in quotes", "%s cannot stand here",
+		quote(string(m.sign)))
 	t.skipLine()
 	return &node{at: m.at}
 }

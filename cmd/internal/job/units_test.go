@@ -42,7 +42,8 @@ func TestUnitsDoNotMatter(t *testing.T) {
 			reading, reading+draw("second", 0, reading/10), draw("length", 3, 10_000), draw("width", 3, 10_000))
 		both("cutter: {kind: router, width: %s}\n", draw("cutter", 2, 150))
 		both("joinery: {fence-distance: %s, cutter-height: %s, bottom-slack: %s, dado-play: %s, groove-play: %s, glue-room: %s}\n",
-			draw("fence", 1, 250), draw("cutter height", 1, 250), draw("slack", 0, 125), draw("dado play", 0, 12), draw("groove play", 0, 12), draw("glue room", 0, 12))
+			draw("fence", 1, 250), draw("cutter height", 1, 250), draw("slack", 0,
+				125), draw("dado play", 0, 12), draw("groove play", 0, 12), draw("glue room", 0, 12))
 		both("drawers:\n"+pick("- {name: a, outside: %s x %s x %s, sides: ply, bottom: ply}\n", "  - name: a\n    outside: [%s, %s, %s]\n    sides: ply\n    bottom: ply\n"),
 			draw("width", 3, 10_000), draw("height", 3, 10_000), draw("depth", 3, 10_000))
 

@@ -79,7 +79,8 @@ func (d *drawing) router() string {
 		if way := d.word("way of relief", "bisector", "side", "each"); way != "each" {
 			e.say("relief", "%s", way)
 		} else {
-			e.say("relief", "{others: %s, groove: %s, dado: side, rabbet: none}", d.word("relief", "bisector", "side"), d.word("relief of grooves", "bisector", "side"))
+			e.say("relief", "{others: %s, groove: %s, dado: side, rabbet: none}",
+				d.word("relief", "bisector", "side"), d.word("relief of grooves", "bisector", "side"))
 		}
 	}
 	if d.odds(4, "exact slots") {
@@ -95,7 +96,8 @@ func (d *drawing) router() string {
 	if tabs { // as high as the thinnest board needs it; what has no room for them gets a skin
 		width := d.length(4, 10, "tab")
 		as := []string{"", ", as: slots", "", ", as: marks"}[int(math.Round(width*100))%4]
-		e.say("tabs", "{width: %s, height: %s, spacing: %s%s}", d.mm(width), d.mm(d.length(1.4, 1.9, "height of a tab")), d.mm(d.length(150, 250, "spacing")), as)
+		e.say("tabs", "{width: %s, height: %s, spacing: %s%s}", d.mm(width),
+			d.mm(d.length(1.4, 1.9, "height of a tab")), d.mm(d.length(150, 250, "spacing")), as)
 	}
 	if skin := d.odds(3, "skin"); skin || tabs {
 		e.say("skin", "%s", d.mm(d.length(0.2, 0.5, "how thick")))

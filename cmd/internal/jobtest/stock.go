@@ -66,7 +66,8 @@ func (d *drawing) stock(s stock) entries {
 		e.say("kerf", "%s", d.mm(s.kerf))
 	}
 	if d.odds(5, "banded") {
-		e.say("banding", "{thickness: %s, price: %.2f}", d.mm(d.length(0.4, 2, "banding")), d.length(0.2, 2, "price of banding"))
+		e.say("banding", "{thickness: %s, price: %.2f}", d.mm(d.length(0.4, 2, "banding")),
+			d.length(0.2, 2, "price of banding"))
 	}
 	return e
 }
@@ -110,7 +111,8 @@ func (d *drawing) sheets(e *entries, s stock) {
 		e.say("count", "%d", d.between(2, 60, "sheets"))
 	}
 	if !s.solid && d.odds(6, "more sizes") {
-		e.say("more", "{half: {sheet: 1220 mm x 1220 mm, price: %.2f}}", float64(d.between(500, 6000, "price of a half"))/100)
+		e.say("more", "{half: {sheet: 1220 mm x 1220 mm, price: %.2f}}",
+			float64(d.between(500, 6000, "price of a half"))/100)
 	}
 	if s.front && d.odds(3, "fronts match") {
 		e.say("match", "%s", d.word("match", "batch", "sequence"))

@@ -180,14 +180,16 @@ func (r *reader) readHeads(row []string) bool {
 func (r *reader) row(row []string) {
 	get := func(head string) string { return r.get(row, head) }
 	if len(row) > len(r.names) {
-		r.fail("write decimal points, and quotes about values with a comma in them", "the line has %d values under %d heads", len(row), len(r.names))
+		r.fail("write decimal points, and quotes about values with a comma in them",
+			"the line has %d values under %d heads", len(row), len(r.names))
 	}
 	if kind := get("kind"); strings.EqualFold(kind, "part") || kind == "" {
 		if get("price") != "" {
 			r.fail("prices are those of sheets: leave it out", "the part has a price, %s", quoted(get("price")))
 		}
 		if get("batch") != "" {
-			r.fail("batches are those of sheets; parts match: write a name under match", "the part has a batch, %s", quoted(get("batch")))
+			r.fail("batches are those of sheets; parts match: write a name under match",
+				"the part has a batch, %s", quoted(get("batch")))
 		}
 	} else {
 		for _, head := range []string{"turn", "match", "set"} {
@@ -260,7 +262,8 @@ func (r *reader) count(text string) int {
 	}
 	n, err := strconv.Atoi(text)
 	if err != nil || n < 0 || n > maxCount {
-		r.fail(fmt.Sprintf("write a whole number up to %d; none for sheets without end", maxCount), "the count %s is out of range", quoted(text))
+		r.fail(fmt.Sprintf("write a whole number up to %d; none for sheets without end", maxCount),
+			"the count %s is out of range", quoted(text))
 	}
 	return n
 }
@@ -282,7 +285,8 @@ func (r *reader) yes(text string) bool {
 		return true
 	case "", "no":
 	default:
-		r.fail("write yes where a part may lie the other way round, or no", "turn %s is neither yes nor no", quoted(text))
+		r.fail("write yes where a part may lie the other way round, or no",
+			"turn %s is neither yes nor no", quoted(text))
 	}
 	return false
 }

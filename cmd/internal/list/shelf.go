@@ -37,7 +37,8 @@ func ReadShelf(file string, from io.Reader, unit geom.Unit) (Shelf, error) {
 		}
 		o.Length, o.Width = r.length("length", r.get(row, "length")), r.length("width", r.get(row, "width"))
 		if key := [2]string{o.Stock, o.Name}; names[key] {
-			r.fail("give one of them another name", "the shelf has two offcuts of %s named %s", quoted(o.Stock), quoted(o.Name))
+			r.fail("give one of them another name", "the shelf has two offcuts of %s named %s",
+				quoted(o.Stock), quoted(o.Name))
 		} else {
 			names[key] = true
 		}

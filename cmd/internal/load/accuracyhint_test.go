@@ -45,12 +45,14 @@ func TestHintsOfAccuracyInJobs(t *testing.T) {
 			b, now := batch.Make(after)
 			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
 				if f.CheckID == p.Subject.Check && f.OutOfLimits() {
-					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Shown(j).Message, p.Shown(j).Hint, f.Min, f.Max)
+					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Shown(j).Message,
+						p.Shown(j).Hint, f.Min, f.Max)
 				}
 			}
 			for _, q := range now {
 				if a := (about{q.Drawer, q.Code, q.Subject.Part}); before[a] == 0 {
-					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Shown(j).Message, p.Shown(j).Hint, a, q.Shown(after).Message)
+					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Shown(j).Message,
+						p.Shown(j).Hint, a, q.Shown(after).Message)
 				}
 			}
 		}

@@ -150,7 +150,8 @@ func TestEveryHintIsFollowed(t *testing.T) {
 				if h.remedies+len(h.instead) == 0 { // those are followed by tests of their own
 					asked[h.at.code]++
 					if asks[h.at.code] == "" {
-						t.Errorf("seed %d: %s: %s\n%s\nnames no change, and nothing says why", seed, h.at.code, h.message, h.text)
+						t.Errorf("seed %d: %s: %s\n%s\nnames no change, and nothing says why", seed,
+							h.at.code, h.message, h.text)
 					}
 				}
 				continue
@@ -172,7 +173,8 @@ func TestEveryHintIsFollowed(t *testing.T) {
 				for at, n := range now {
 					if n > before[at] && !(failed && at.drawer < 0) && !(strings.HasPrefix(string(at.code), "sheet-") && len(edits) > 0 && strings.HasPrefix(edits[0].Value, "{kind: router,")) { // what a router needs of sheets that none has cut yet
 						i := slices.IndexFunc(after, func(h hint) bool { return h.at == at })
-						t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v: %s", seed, h.message, h.text, edits, at, after[i].message)
+						t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v: %s", seed, h.message,
+							h.text, edits, at, after[i].message)
 					}
 				}
 			}

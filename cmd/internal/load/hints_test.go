@@ -86,12 +86,15 @@ func TestHintsHoldInJobFiles(t *testing.T) {
 					}
 					end := about{p.Drawer, p.Code, p.Subject.Part}
 					if left := now[end]; left >= before[end] && (judged(j, end, whole) || byReadings(changed, end) >= before[end]) {
-						t.Errorf("seed %d: %s\n%s\nfollowed with %v does not end it", seed, p.Shown(j).Message, p.Shown(j).Hint, lengths)
+						t.Errorf("seed %d: %s\n%s\nfollowed with %v does not end it", seed,
+							p.Shown(j).Message, p.Shown(j).Hint, lengths)
 					}
 					for a, n := range now {
-						announced := slices.ContainsFunc(r.Then, func(q geom.Diagnosis) bool { return q.Code == a.code && q.Subject.Part == a.part })
+						announced := slices.ContainsFunc(r.Then,
+							func(q geom.Diagnosis) bool { return q.Code == a.code && q.Subject.Part == a.part })
 						if n > before[a] && !announced && judged(j, a, whole) {
-							t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v %s", seed, p.Shown(j).Message, p.Shown(j).Hint, lengths, a, worded(after, a))
+							t.Errorf("seed %d: %s\n%s\nfollowed with %v leads into %v %s", seed,
+								p.Shown(j).Message, p.Shown(j).Hint, lengths, a, worded(after, a))
 							break
 						}
 					}

@@ -53,7 +53,8 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 			b, _ := batch.Make(after)
 			for _, f := range b.Drawers[p.Drawer].Outcome.Measures {
 				if f.CheckID == p.Subject.Check && f.OutOfLimits() {
-					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Shown(j).Message, p.Shown(j).Hint, f.Min, f.Max)
+					t.Errorf("seed %d: %s\n%s\nfollowed: likely %.3f to %.3f", seed, p.Shown(j).Message,
+						p.Shown(j).Hint, f.Min, f.Max)
 				}
 			}
 		}

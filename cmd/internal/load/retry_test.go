@@ -77,7 +77,8 @@ func TestHintsOfOddsInJobs(t *testing.T) {
 			}
 			for _, q := range problems {
 				if a := (about{q.Drawer, q.Code, q.Subject.Part}); before[a] == 0 {
-					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Shown(j).Message, p.Shown(j).Hint, a, q.Shown(after).Message)
+					t.Errorf("seed %d: %s\n%s\nleads into %v %s", seed, p.Shown(j).Message,
+						p.Shown(j).Hint, a, q.Shown(after).Message)
 				}
 			}
 		}

@@ -39,7 +39,8 @@ func TestOneVerdict(t *testing.T) {
 		for i, d := range l.Batch.Drawers {
 			said := d.Outcome.String()
 			if r.Drawers[i].Summary != said || !strings.Contains(text, ": "+said+"\n") {
-				t.Fatalf("seed %d: %s is %q, the report says %q, the cut list\n%s", seed, d.Spec.Name, said, r.Drawers[i].Summary, text)
+				t.Fatalf("seed %d: %s is %q, the report says %q, the cut list\n%s", seed, d.Spec.Name,
+					said, r.Drawers[i].Summary, text)
 			}
 			out := make(map[about]int)
 			for _, m := range d.Outcome.Measures {

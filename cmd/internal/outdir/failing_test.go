@@ -101,7 +101,8 @@ func TestCannotPutBack(t *testing.T) {
 		}
 		return do()
 	}))
-	expectRule(t, err, ErrSwap, "cannot put the old folder back; it is "+filepath.Join(parent, ".out"+stageSuffix, oldName))
+	expectRule(t, err, ErrSwap,
+		"cannot put the old folder back; it is "+filepath.Join(parent, ".out"+stageSuffix, oldName))
 	s, err := Create(dir)
 	if err != nil {
 		t.Fatal(err)

@@ -103,7 +103,8 @@ func TestReallyFullDisk(t *testing.T) {
 	files := version(2)
 	files["large"] = string(make([]byte, 1<<20))
 	err := build(dir, files, realSystem())
-	expectRule(t, err, ErrWrite, "cannot write ", "/out/large: no space left on device\n", "hint: nothing was changed; make room on the disk")
+	expectRule(t, err, ErrWrite, "cannot write ", "/out/large: no space left on device\n",
+		"hint: nothing was changed; make room on the disk")
 	expectWhole(t, dir, 1)
 	expectAlone(t, disk, "out")
 }

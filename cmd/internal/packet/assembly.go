@@ -31,7 +31,8 @@ func (m maker) assembly() {
 	m.Heading(1, "What to measure")
 	unit := m.unit.String()
 	t := present.NewTable(present.Words("drawer"), present.In("two sides and a front", unit),
-		present.In("width, dry", unit), present.In("depth, dry", unit), present.In("both diagonals", unit), present.In("apart at most", unit))
+		present.In("width, dry", unit), present.In("depth, dry", unit), present.In("both diagonals",
+			unit), present.In("apart at most", unit))
 	t.UnitOnce = true
 	for _, d := range m.batch.Drawers {
 		k := present.StackOf(d, m.unit)
@@ -91,7 +92,8 @@ func steps(r record.Report, d batch.Drawer) (list []string) {
 			list = append(list, "Set the bottom dry into the grooves of the front and the back, then put one side on all three, then the other.")
 			break
 		}
-		list = append(list, "Put front and back into one side, slide the bottom dry into the groove, then the other side on.")
+		list = append(list,
+			"Put front and back into one side, slide the bottom dry into the groove, then the other side on.")
 	}
 	switch s.Joint {
 	case joinery.DadoRabbet:

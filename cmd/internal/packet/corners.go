@@ -68,11 +68,14 @@ func (m maker) joints(d batch.Drawer) {
 		m.Figure(paper.Joint(pieces, axis, at, w, 2), words)
 	}
 	const before = 4.0 // a proud front shows
-	view(paper.AcrossZ, level, -before, -before, "2:1. The left front corner from above: "+m.plays(d, joinery.Front)+".")
+	view(paper.AcrossZ, level, -before, -before,
+		"2:1. The left front corner from above: "+m.plays(d, joinery.Front)+".")
 	if d.Spec.BackJoint == joinery.Housed {
-		view(paper.AcrossZ, level, -before, outside.Depth-shown+before, "2:1. The left rear corner from above: "+m.plays(d, joinery.Back)+".")
+		view(paper.AcrossZ, level, -before, outside.Depth-shown+before,
+			"2:1. The left rear corner from above: "+m.plays(d, joinery.Back)+".")
 	}
-	view(paper.AcrossX, 0.47*outside.Width, -before, -before, fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.plays(d, joinery.Bottom)))
+	view(paper.AcrossX, 0.47*outside.Width, -before, -before,
+		fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.plays(d, joinery.Bottom)))
 	t := present.FitTable(m.report.FitOf(d.Spec.Name), m.unit)
 	m.table(t.Pick("measure", "as set", "likely", "verdict", "right of 1,000").Renamed("measure", "fit"))
 }

@@ -133,7 +133,8 @@ func (l *looked) results(w worked, v view) {
 	}
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
-	l.Said = fmt.Sprintf("%s, %s", words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer"), words.Count(b.Boxes(), "box", "boxes"))
+	l.Said = fmt.Sprintf("%s, %s", words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer"),
+		words.Count(b.Boxes(), "box", "boxes"))
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
 	if v.Flat {
 		l.Picture = pictureOf(shown.Drawers[0])
@@ -184,7 +185,8 @@ func nodeOf(root *job.Node, entry int) *node {
 		}
 		list := &node{Line: e.Value.At.Line}
 		for at, item := range e.Value.Items {
-			list.Items = append(list.Items, plainNode(item, func(key string) bool { return at == entry || key == "name" }))
+			list.Items = append(list.Items,
+				plainNode(item, func(key string) bool { return at == entry || key == "name" }))
 		}
 		out.Names, out.Entries = append(out.Names, e.Key), append(out.Entries, list)
 	}

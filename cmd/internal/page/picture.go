@@ -34,7 +34,8 @@ func pictureOf(d batch.Drawer) *lines {
 	tenth := func(mm float64) int { return int(math.Round(10 * mm)) }
 	out := &lines{Width: tenth(b.Width()), Height: tenth(b.Height()), Lines: make([]int, 0, 4*len(segments))}
 	for _, s := range segments {
-		out.Lines = append(out.Lines, tenth(s.A.X-b.Min.X), tenth(b.Max.Y-s.A.Y), tenth(s.B.X-b.Min.X), tenth(b.Max.Y-s.B.Y))
+		out.Lines = append(out.Lines, tenth(s.A.X-b.Min.X), tenth(b.Max.Y-s.A.Y), tenth(s.B.X-b.Min.X),
+			tenth(b.Max.Y-s.B.Y))
 	}
 	return out
 }

@@ -193,26 +193,33 @@ func moveText(m testcut.Move, machine string, text func(float64) string) string 
 	if machine == string(joinery.Hand) {
 		switch m.Setting {
 		case testcut.Fence:
-			return fmt.Sprintf("set the marking gauge %s by %s, from %s to %s", pick("wider", "narrower"), by, text(m.From), text(m.To))
+			return fmt.Sprintf("set the marking gauge %s by %s, from %s to %s",
+				pick("wider", "narrower"), by, text(m.From), text(m.To))
 		case testcut.DadoHeight:
 			return fmt.Sprintf("cut the dados %s by %s, to %s", pick("deeper", "less deep"), by, text(m.To))
 		}
-		return fmt.Sprintf("set the depth stop and the depth gauge %s by %s, from %s to %s", pick("deeper", "less deep"), by, text(m.From), text(m.To))
+		return fmt.Sprintf("set the depth stop and the depth gauge %s by %s, from %s to %s",
+			pick("deeper", "less deep"), by, text(m.From), text(m.To))
 	}
 	if machine == string(joinery.Router) {
 		switch m.Setting {
 		case testcut.Fence:
-			return fmt.Sprintf("shift the stop for the sides by %s, so that dados come %s the end", by, pick("further from", "nearer to"))
+			return fmt.Sprintf("shift the stop for the sides by %s, so that dados come %s the end", by,
+				pick("further from", "nearer to"))
 		case testcut.EndPlace:
-			return fmt.Sprintf("shift the stop for the fronts by %s, so that tongues come out %s", by, pick("longer", "shorter"))
+			return fmt.Sprintf("shift the stop for the fronts by %s, so that tongues come out %s", by,
+				pick("longer", "shorter"))
 		}
-		return fmt.Sprintf("set the zero %s by %s, so that it cuts %s", pick("down", "up"), by, pick("deeper", "less deep"))
+		return fmt.Sprintf("set the zero %s by %s, so that it cuts %s", pick("down", "up"), by,
+			pick("deeper", "less deep"))
 	}
 	switch m.Setting {
 	case testcut.Fence:
-		return fmt.Sprintf("move the fence %s the cutter by %s, from %s to %s", pick("away from", "towards"), by, text(m.From), text(m.To))
+		return fmt.Sprintf("move the fence %s the cutter by %s, from %s to %s",
+			pick("away from", "towards"), by, text(m.From), text(m.To))
 	case testcut.DadoHeight:
-		return fmt.Sprintf("for the dados, move the cutter %s by %s, from %s to %s", pick("up", "down"), by, text(m.From), text(m.To))
+		return fmt.Sprintf("for the dados, move the cutter %s by %s, from %s to %s", pick("up", "down"),
+			by, text(m.From), text(m.To))
 	case testcut.RabbetHeight:
 		return fmt.Sprintf("for the rabbets of front and back, which lie flat, move the cutter %s by %s, so that they get %s deep and not %s", pick("up", "down"), by, text(m.To), text(m.From))
 	case testcut.EndPlace:
@@ -328,7 +335,8 @@ func (t *sheetText) doing(a Adjustment) {
 		}
 	}
 	within := !slices.ContainsFunc(a.AsItIs, func(m MeasureRow) bool { return !m.within }) &&
-		!slices.ContainsFunc(a.Moves, func(m MoveRow) bool { return m.Action == string(testcut.Make) || m.Action == string(testcut.Try) })
+		!slices.ContainsFunc(a.Moves,
+			func(m MoveRow) bool { return m.Action == string(testcut.Make) || m.Action == string(testcut.Try) })
 	if !a.AllRight && within {
 		t.line("LEAVE IT, as far as these readings tell: all that they say is within its limits.")
 		for _, m := range a.Moves {
@@ -360,13 +368,15 @@ func (t *sheetText) doing(a Adjustment) {
 		if a.AllRight {
 			with = "Fronts"
 		}
-		t.wrapped("", fmt.Sprintf("%s and backs still to be cut: %s %s long.", with, caliper(a.FrontLength, t.unit), t.unit))
+		t.wrapped("",
+			fmt.Sprintf("%s and backs still to be cut: %s %s long.", with, caliper(a.FrontLength, t.unit), t.unit))
 	}
 }
 
 // readings are those that were given, with what all of them together say.
 func (t *sheetText) readings(list []ReadingRow) {
-	table := NewTable(Words("reading"), In("", t.unit.String()), Numbers("together they say"), Numbers("rest"), Words(""))
+	table := NewTable(Words("reading"), In("", t.unit.String()), Numbers("together they say"),
+		Numbers("rest"), Words(""))
 	for _, r := range list {
 		left := ""
 		if r.Rejected {

@@ -68,7 +68,8 @@ func buying(out *bytes.Buffer, r record.Report) {
 // weights prints what drawers weigh, and how their bottoms bear the load.
 func weights(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	t := NewTable(Words("drawer"), Numbers("empty"), Numbers("loaded"), Numbers("slides carry"),
-		In("bottom sags", u.String()), Numbers("1/200 of its span"), Numbers("in years"), In("stress", words.StressUnit(u)))
+		In("bottom sags", u.String()), Numbers("1/200 of its span"), Numbers("in years"), In("stress",
+			words.StressUnit(u)))
 	for _, d := range r.Drawers {
 		if d.Weight == 0 && d.Sag == nil {
 			continue
@@ -84,7 +85,8 @@ func weights(out *bytes.Buffer, r record.Report, u geom.Unit) {
 			row[3] = words.Weight(d.Rating, u)
 		}
 		if s := d.Sag; s != nil {
-			row[4], row[5], row[6], row[7] = between(s.Clamped, s.Simple, u), caliper(s.Limit, u), caliper(s.Lasting, u), words.Stresses(s.StressClamped, s.StressSimple, u)
+			row[4], row[5], row[6], row[7] = between(s.Clamped, s.Simple, u), caliper(s.Limit,
+				u), caliper(s.Lasting, u), words.Stresses(s.StressClamped, s.StressSimple, u)
 		}
 		t.Add(row...)
 	}

@@ -235,7 +235,8 @@ func dividers(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
 		Numbers("above the bottom"))
 	for _, p := range proofs {
 		for _, d := range p.Dividers {
-			t.Add(p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u), span(d.Height, u))
+			t.Add(p.Drawer, d.Name, strings.Join(d.Walls[:], ", "), span(d.Play, u), span(d.Slack, u),
+				span(d.Height, u))
 		}
 	}
 	if len(t.Rows) > 0 {

@@ -19,7 +19,8 @@ func ForecastText(f Forecast, u geom.Unit) []byte {
 	}
 	BoardTable(f.Boards, u).print(&out, "")
 	together(&out, f.Drawers, func(d SimulatedDrawer) string { return foreseenText(d, u) })
-	fmt.Fprintf(&out, "\n%s\nworst: everything off by its most at once. all together: the root of the sum of squares.\n", Basis)
+	fmt.Fprintf(&out,
+		"\n%s\nworst: everything off by its most at once. all together: the root of the sum of squares.\n", Basis)
 	return out.Bytes()
 }
 
@@ -96,7 +97,8 @@ func foreseenText(d SimulatedDrawer, u geom.Unit) string {
 		Numbers("all together"), Numbers("with it halved"))
 	for _, f := range d.Fit {
 		if c := f.Largest; c != nil && c.Root > 0 {
-			t.Add(f.Words, c.Source, "+-"+caliper(c.Half, u), fmt.Sprintf("%.0f %%", 100*c.Part), "+-"+caliper(c.Root, u),
+			t.Add(f.Words, c.Source, "+-"+caliper(c.Half, u), fmt.Sprintf("%.0f %%", 100*c.Part),
+				"+-"+caliper(c.Root, u),
 				"+-"+caliper(c.Halved, u))
 		}
 	}

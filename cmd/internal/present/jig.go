@@ -46,7 +46,8 @@ func (m maker) jigNotes(c setup.Cut) (notes []string) {
 			}
 			places = append(places, place)
 		}
-		said := fmt.Sprintf("Notches over the lower edge of %s, %s: %s", words.Some(called[fmt.Sprint(list)]), unit, strings.Join(places, ", "))
+		said := fmt.Sprintf("Notches over the lower edge of %s, %s: %s",
+			words.Some(called[fmt.Sprint(list)]), unit, strings.Join(places, ", "))
 		if c.Holding == setup.Fingers && len(fingers) == 1 && len(list) > 0 {
 			switch spacer, marked := setup.FirstNotch(list[0], fingers[0]); {
 			case marked:

@@ -291,7 +291,8 @@ func (c CutStep) at(u geom.Unit) string {
 	for _, p := range c.Places {
 		list = append(list, words.Place(p.X*u.MM(), u)+" / "+words.Place(p.Y*u.MM(), u))
 	}
-	return fmt.Sprintf("; middles from the left end / the lower edge, seen on that face, %s: %s", u, strings.Join(list, ", "))
+	return fmt.Sprintf("; middles from the left end / the lower edge, seen on that face, %s: %s", u,
+		strings.Join(list, ", "))
 }
 
 // from says out of which edge something is cut, and where its middle is.

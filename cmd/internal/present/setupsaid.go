@@ -44,7 +44,8 @@ func (m maker) said(v setup.Grouping, o OneSetup) string {
 		}
 		out.WriteString(":")
 		for i, g := range v.Minimal {
-			fmt.Fprintf(&out, " fence %s, height %s for %s", m.length(g.AtFence), m.length(g.AtHeight), words.Some(o.Minimal[i].Drawers))
+			fmt.Fprintf(&out, " fence %s, height %s for %s", m.length(g.AtFence), m.length(g.AtHeight),
+				words.Some(o.Minimal[i].Drawers))
 			if i < n-1 {
 				out.WriteString(";")
 			}
@@ -84,7 +85,8 @@ func (m maker) sharedText(v setup.Grouping, o OneSetup, all string, fence, heigh
 	wrong := false
 	for i, d := range m.drawers {
 		needs[i] = setup.RequirementOf(d.Drawer)
-		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures, func(f fit.SimulatedMeasure) bool { return f.OutOfLimits() && f.Code.BySetting() })
+		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures,
+			func(f fit.SimulatedMeasure) bool { return f.OutOfLimits() && f.Code.BySetting() })
 	}
 	cost := m.costText(m.costs(v.Compromise, needs, fence, height))
 	if !wrong {
@@ -92,7 +94,8 @@ func (m maker) sharedText(v setup.Grouping, o OneSetup, all string, fence, heigh
 	}
 	said := fmt.Sprintf("One, but not a good one: %s are those of %s, and not all boxes come out right, as the verdicts say: %s.", at, all, cost)
 	if best := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight); v.One && best != at {
-		said += fmt.Sprintf(" Better for the corners would be %s: %s.", strings.TrimSuffix(best, ","), m.costText(o.Compromise.Costs))
+		said += fmt.Sprintf(" Better for the corners would be %s: %s.", strings.TrimSuffix(best, ","),
+			m.costText(o.Compromise.Costs))
 	}
 	if !v.One && len(o.Minimal) > 0 {
 		return ""
@@ -157,7 +160,8 @@ func (m maker) costText(costs []Cost) string {
 		said += ", play of the tongues " + words.To(mm(least), mm(most))
 	}
 	if sliver.Sliver > 0 {
-		said += fmt.Sprintf(", and one pass leaves a sliver of %s at the %s of %s", mm(sliver.Sliver), sliver.Part, sliver.Drawer)
+		said += fmt.Sprintf(", and one pass leaves a sliver of %s at the %s of %s", mm(sliver.Sliver),
+			sliver.Part, sliver.Drawer)
 	}
 	return said
 }
@@ -178,7 +182,8 @@ func (m maker) stackText(s setup.Stack) string {
 
 // spacersText weighs what the shop's spacers make against the best setting.
 func (m maker) spacersText(c setup.Chosen, costs, best []Cost, g setup.Group) string {
-	said := fmt.Sprintf("With the shop's spacers, %s for the fence and %s for the height", m.stackText(c.Fence), m.stackText(c.Height))
+	said := fmt.Sprintf("With the shop's spacers, %s for the fence and %s for the height",
+		m.stackText(c.Fence), m.stackText(c.Height))
 	if c.One {
 		said = fmt.Sprintf("One stack of the shop's spacers, %s, sets both fence and height", m.stackText(c.Fence))
 	}
@@ -186,5 +191,6 @@ func (m maker) spacersText(c setup.Chosen, costs, best []Cost, g setup.Group) st
 	if got == wished {
 		return said + ": as good as any setting."
 	}
-	return fmt.Sprintf("%s: %s; the best setting, %s and %s, is no spacer's: %s.", said, got, m.length(g.AtFence), m.length(g.AtHeight), wished)
+	return fmt.Sprintf("%s: %s; the best setting, %s and %s, is no spacer's: %s.", said, got,
+		m.length(g.AtFence), m.length(g.AtHeight), wished)
 }

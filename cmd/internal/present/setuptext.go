@@ -109,7 +109,8 @@ func (s Setting) Heading(number int, machine string, u geom.Unit) string {
 	case s.Jig():
 		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, finger jig", number, name, mm(s.Cutter), mm(s.Height))
 	case s.Fence == 0:
-		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, sacrificial fence", number, name, mm(s.Cutter), mm(s.Height))
+		return fmt.Sprintf("SETTING %d: %s %s wide, height %s, sacrificial fence", number, name,
+			mm(s.Cutter), mm(s.Height))
 	}
 	return fmt.Sprintf("SETTING %d: %s %s wide, height %s, fence %s from its face to the near side of the %s", number, name, mm(s.Cutter), mm(s.Height), mm(s.Fence), name)
 }

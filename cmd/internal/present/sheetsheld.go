@@ -52,7 +52,8 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 	}
 	list = append(list, zero)
 	if len(k.KeepOut) > 0 {
-		say("Nothing is cut in %s to keep out of; parts lie in the largest rectangle clear of them.", words.Count(len(k.KeepOut), "area", "areas"))
+		say("Nothing is cut in %s to keep out of; parts lie in the largest rectangle clear of them.",
+			words.Count(len(k.KeepOut), "area", "areas"))
 	}
 	return list
 }

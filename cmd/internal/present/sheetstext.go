@@ -38,7 +38,8 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 			out.WriteString(", ")
 		}
 		noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
-		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), caliper(z.Length, u), caliper(z.Width, u), u)
+		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), caliper(z.Length, u),
+			caliper(z.Width, u), u)
 	}
 	if len(k.Sheets) == 0 {
 		out.WriteString("no sheet")
@@ -153,7 +154,8 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 				left = c.Remainder.Name
 			case c.Remainder.Offcut:
 				if left += ", offcut"; c.Remainder.Clean[0] < c.Remainder.Length || c.Remainder.Clean[1] < c.Remainder.Width {
-					left += fmt.Sprintf(", %s x %s clean", caliper(c.Remainder.Clean[0], u), caliper(c.Remainder.Clean[1], u))
+					left += fmt.Sprintf(", %s x %s clean", caliper(c.Remainder.Clean[0], u),
+						caliper(c.Remainder.Clean[1], u))
 				}
 			case c.Remainder.Waste:
 				left += ", waste"

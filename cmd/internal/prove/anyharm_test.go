@@ -23,7 +23,8 @@ func sensible(p record.Proof) error {
 		return fmt.Errorf("verdict %q", p.Verdict)
 	}
 	// What a bit's rounds are in the way of is no fault of the file.
-	others := slices.DeleteFunc(slices.Clone(p.Faults), func(f record.Fault) bool { return f.Code == "corner-radius" && p.Verdict == record.GoesNot })
+	others := slices.DeleteFunc(slices.Clone(p.Faults),
+		func(f record.Fault) bool { return f.Code == "corner-radius" && p.Verdict == record.GoesNot })
 	if (p.Verdict == record.FilesFail) != (len(others) > 0) {
 		return fmt.Errorf("%s with %d faults", p.Verdict, len(p.Faults))
 	}

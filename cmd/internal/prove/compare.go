@@ -30,7 +30,8 @@ func (r *panelReader) doubled() {
 			k.at[i] = int64(math.Round(v / tick))
 		}
 		if line, twice := seen[k]; twice {
-			r.fault("doubled", c.file, c.at, "delete one of the two", "a line on %s lies on the one that begins on line %d", c.layer, line)
+			r.fault("doubled", c.file, c.at, "delete one of the two",
+				"a line on %s lies on the one that begins on line %d", c.layer, line)
 			continue
 		}
 		seen[k] = c.at
@@ -57,25 +58,29 @@ func (r *panelReader) compare() {
 			continue
 		}
 		if found[k] == 0 {
-			r.fault("missing", r.file(op.Face), 0, "build the folder again", "nothing cuts the %s of %s on the %s face", op.Kind, r.part.Name, op.Face)
+			r.fault("missing", r.file(op.Face), 0, "build the folder again",
+				"nothing cuts the %s of %s on the %s face", op.Kind, r.part.Name, op.Face)
 			continue
 		}
 		c := r.drawn[found[k]-1]
 		if off := r.offBy(op, c); off > mill.SlotRoom/2+sameSize {
-			r.fault("moved", c.file, c.at, "build the folder again", "a side of the %s on %s is %s off where the job has it", op.Kind, c.layer, r.text(off))
+			r.fault("moved", c.file, c.at, "build the folder again",
+				"a side of the %s on %s is %s off where the job has it", op.Kind, c.layer, r.text(off))
 		}
 		want, deep := r.mm(op.Depth), c.depth
 		if c.through {
 			deep = r.out.thickness
 		}
 		if math.Abs(deep-want) > 2*tick+sameDepth {
-			r.fault("depth", c.file, c.at, "build the folder again", "the %s on %s comes out %s deep; the job wants %s", op.Kind, c.layer, r.text(deep), r.text(want))
+			r.fault("depth", c.file, c.at, "build the folder again",
+				"the %s on %s comes out %s deep; the job wants %s", op.Kind, c.layer, r.text(deep), r.text(want))
 		}
 	}
 	for i, c := range r.drawn {
 		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Why == "" && r.part.Engraved.Face == c.face.String()
 		if !used[i] && !number && c.within > proof.MinLeft+r.region.blur() {
-			r.fault("extra", c.file, c.at, "delete it, or build the folder again", "the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
+			r.fault("extra", c.file, c.at, "delete it, or build the folder again",
+				"the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
 		}
 	}
 }
@@ -218,7 +223,8 @@ func (r *panelReader) registered(files int) {
 			near = math.Min(near, math.Hypot(r.length-a.at.X-b.at.X, a.at.Y-b.at.Y))
 		}
 		if near > tick {
-			r.fault("register", r.file("inside"), 0, "build the folder again", "the registration holes do not fall on their pins when the panel is turned over")
+			r.fault("register", r.file("inside"), 0, "build the folder again",
+				"the registration holes do not fall on their pins when the panel is turned over")
 			return
 		}
 	}

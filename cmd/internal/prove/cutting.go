@@ -33,7 +33,8 @@ func (r *panelReader) reach(c *drawnCut) {
 	}
 	switch {
 	case errors.Is(err, sweep.ErrRing):
-		r.fault("crossing", c.file, c.at, "build the folder again", "a line on %s crosses itself or has no area", c.layer)
+		r.fault("crossing", c.file, c.at, "build the folder again",
+			"a line on %s crosses itself or has no area", c.layer)
 		return
 	case err != nil:
 		r.fault("uncut", c.file, c.at, "build the folder again", "a line on %s cannot be cut: %v", c.layer, err)
@@ -73,7 +74,8 @@ func (r *panelReader) reach(c *drawnCut) {
 		r.leftStanding(c, line, panel)
 	}
 	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
-		r.fault("neighbour", c.file, c.at, "lay the parts further apart, or write less over-run", "the %s on %s reaches %s past the panel, and the next part lies at %s",
+		r.fault("neighbour", c.file, c.at, "lay the parts further apart, or write less over-run",
+			"the %s on %s reaches %s past the panel, and the next part lies at %s",
 			c.operation, c.layer, r.text(c.beyond), r.text(gap))
 	}
 }
@@ -83,7 +85,8 @@ func (r *panelReader) around(c *drawnCut, radius float64) {
 	left, err := sweep.Outside(c.loop, radius)
 	switch {
 	case errors.Is(err, sweep.ErrRing):
-		r.fault("crossing", c.file, c.at, "build the folder again", "the outline on %s crosses itself or has no area", c.layer)
+		r.fault("crossing", c.file, c.at, "build the folder again",
+			"the outline on %s crosses itself or has no area", c.layer)
 	case err != nil:
 		r.fault("uncut", c.file, c.at, "build the folder again", "the outline on %s cannot be cut: %v", c.layer, err)
 	default:

@@ -49,10 +49,12 @@ func (s *sheet) units() {
 	found := map[dxfread.Unit]string{dxfread.Millimetre: "mm", dxfread.Inch: "in"}[s.file.Unit]
 	switch {
 	case found == "":
-		s.fault("units", s.name, 0, "export it again with its units", "the drawing does not say its unit; it was written in %s", asked)
+		s.fault("units", s.name, 0, "export it again with its units",
+			"the drawing does not say its unit; it was written in %s", asked)
 		found = asked
 	case found != asked:
-		s.fault("units", s.name, 0, "export it again in "+asked, "the drawing says it is in %s, and was written in %s", found, asked)
+		s.fault("units", s.name, 0, "export it again in "+asked,
+			"the drawing says it is in %s, and was written in %s", found, asked)
 	}
 	if found == "in" {
 		s.scale = geom.InchMM
@@ -141,7 +143,8 @@ func (s *sheet) outline() bool {
 		}
 	}
 	if math.Abs(s.at.X) > tick || math.Abs(s.at.Y) > tick {
-		s.fault("origin", s.name, line, "export it again without moving it", "the panel's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
+		s.fault("origin", s.name, line, "export it again without moving it",
+			"the panel's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
 	}
 	if profiles > 0 || !s.out.whole {
 		s.outlines += profiles
@@ -188,11 +191,13 @@ func (s *sheet) mark() {
 		case math.Abs(b.Max.X-s.size.X) < tick && math.Abs(b.Min.Y) < tick:
 			s.fault("mirror", s.name, e.Line, "mirror it end for end, or build the folder again", "the corner mark is at the wrong end: the drawing of the %s face is not turned over as it has to be", s.face)
 		default:
-			s.fault("mirror", s.name, e.Line, "build the folder again", "the corner mark is in no corner at the bottom edge: the drawing was turned or mirrored")
+			s.fault("mirror", s.name, e.Line, "build the folder again",
+				"the corner mark is in no corner at the bottom edge: the drawing was turned or mirrored")
 		}
 		return
 	}
-	s.fault("mirror", s.name, 0, "build the folder again", "the drawing has no corner mark on BLANK, that shows which way it lies")
+	s.fault("mirror", s.name, 0, "build the folder again",
+		"the drawing has no corner mark on BLANK, that shows which way it lies")
 }
 
 // layers reads everything that is cut.
@@ -223,12 +228,14 @@ func (s *sheet) layers() {
 			}
 		case readable:
 			if once {
-				s.fault("unlisted-layer", s.name, e.Line, "build the folder again", "the layer %s is not in the legend", e.Layer)
+				s.fault("unlisted-layer", s.name, e.Line, "build the folder again",
+					"the layer %s is not in the legend", e.Layer)
 			}
 			s.named(&c, says)
 		default:
 			if once {
-				s.fault("unknown-layer", s.name, e.Line, "delete it, or build the folder again", "it is not known what to do with the layer %s", e.Layer)
+				s.fault("unknown-layer", s.name, e.Line, "delete it, or build the folder again",
+					"it is not known what to do with the layer %s", e.Layer)
 			}
 			continue
 		}
@@ -240,9 +247,11 @@ func (s *sheet) layers() {
 	for i, l := range legend {
 		switch {
 		case counts[i] == 0:
-			s.fault("missing", s.name, 0, "build the folder again", "the layer %s has nothing on it; the legend says %d", l.Layer, l.Cuts)
+			s.fault("missing", s.name, 0, "build the folder again",
+				"the layer %s has nothing on it; the legend says %d", l.Layer, l.Cuts)
 		case counts[i] != l.Cuts:
-			s.fault("count", s.name, 0, "build the folder again", "the layer %s has %d lines; the legend says %d", l.Layer, counts[i], l.Cuts)
+			s.fault("count", s.name, 0, "build the folder again",
+				"the layer %s has %d lines; the legend says %d", l.Layer, counts[i], l.Cuts)
 		}
 	}
 }
@@ -278,10 +287,12 @@ func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bo
 		return
 	}
 	if says.face != "" && says.face != s.face.String() {
-		fault("wrong-face", again, "the layer %s is for the %s face, and this is the drawing of the %s face", l.Layer, says.face, s.face)
+		fault("wrong-face", again,
+			"the layer %s is for the %s face, and this is the drawing of the %s face", l.Layer, says.face, s.face)
 	}
 	if says.operation != "" && says.operation != l.Operation {
-		fault("layer-name", again, "the layer %s is a %s by its name and a %s by the legend", l.Layer, says.operation, l.Operation)
+		fault("layer-name", again, "the layer %s is a %s by its name and a %s by the legend", l.Layer,
+			says.operation, l.Operation)
 	}
 	if !says.depthSaid {
 		return
@@ -324,7 +335,8 @@ func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
 		s.fault("height", s.name, e.Line, again, "a line on %s does not lie level in the model", e.Layer)
 		return false
 	case line && e.Closed:
-		s.fault("closed", s.name, e.Line, again, "a closed line on %s, where the way of the bit's middle is drawn", e.Layer)
+		s.fault("closed", s.name, e.Line, again,
+			"a closed line on %s, where the way of the bit's middle is drawn", e.Layer)
 		return false
 	case !line && !e.Closed:
 		s.fault("open", s.name, e.Line, "close it", "an open line on %s: a toolpath needs it closed", e.Layer)

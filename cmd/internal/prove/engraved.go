@@ -31,7 +31,8 @@ func (r *panelReader) engraved() {
 			}
 		}
 		if found < 0 {
-			r.fault(engraving, c.file, c.at, again, "a line on %s is no stroke of the number %s, or is not in its place",
+			r.fault(engraving, c.file, c.at, again,
+				"a line on %s is no stroke of the number %s, or is not in its place",
 				c.layer, e.Number)
 		} else {
 			want = append(want[:found], want[found+1:]...)
@@ -46,13 +47,15 @@ func (r *panelReader) engraved() {
 		for k, o := range r.drawn {
 			beside := o.operation == engraving || o.operation == "slot" || len(o.reach) == 0
 			if k != i && !beside && !c.shape.Bounds().Apart(o.shape.Bounds()) {
-				r.fault(engraving, c.file, c.at, again, "the number on %s runs into the %s on %s", c.layer, o.operation, o.layer)
+				r.fault(engraving, c.file, c.at, again, "the number on %s runs into the %s on %s",
+					c.layer, o.operation, o.layer)
 				break
 			}
 		}
 	}
 	if len(want) > 0 {
-		r.fault("missing", r.file(e.Face), 0, "build the folder again", "%d strokes of the number %s of %s are not drawn",
+		r.fault("missing", r.file(e.Face), 0, "build the folder again",
+			"%d strokes of the number %s of %s are not drawn",
 			len(want), e.Number, r.part.Name)
 	}
 }

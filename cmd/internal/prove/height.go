@@ -121,7 +121,8 @@ func (s *sheet) ends(l record.Layer, says said, line int, once bool) float64 {
 	step := sameDepth + says.step
 	fault := func(format string, args ...any) {
 		if once {
-			s.fault("height", s.name, line, "build the folder again", "the legend has the layer "+l.Layer+" "+format, args...)
+			s.fault("height", s.name, line, "build the folder again",
+				"the legend has the layer "+l.Layer+" "+format, args...)
 		}
 	}
 	if l.Elevation == nil {

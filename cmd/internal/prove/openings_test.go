@@ -84,7 +84,8 @@ func TestOpeningsAreProven(t *testing.T) {
 				for _, harm := range []string{"moved", "lost"} {
 					f := build(t, text)
 					d := drawn(t, f.files[file])
-					list := slices.DeleteFunc(d.on(c.layer), func(e entity) bool { return c.layer == "PROFILE" && !shaped(e) })
+					list := slices.DeleteFunc(d.on(c.layer),
+						func(e entity) bool { return c.layer == "PROFILE" && !shaped(e) })
 					if len(list) == 0 {
 						t.Fatalf("%s has no %s with an opening", file, c.layer)
 					}

@@ -133,7 +133,8 @@ func (r *panelReader) fault(code, file string, line int, hint, format string, ar
 // tooMany gives a part up that nobody drew.
 func (r *panelReader) tooMany(file string, line int) {
 	r.out.whole = false
-	r.fault("too-many", file, line, "export it again, or build the folder again", "%s has more lines or corners than are proved", r.part.Name)
+	r.fault("too-many", file, line, "export it again, or build the folder again",
+		"%s has more lines or corners than are proved", r.part.Name)
 }
 
 // panel reads all drawings of the part and judges them.
@@ -162,7 +163,8 @@ func (r *panelReader) panel() panel {
 		files++
 		data, err := r.read(f.name)
 		if err != nil {
-			r.fault("missing-file", f.name, 0, "build the folder again", "the drawing of the %s face cannot be read: %v", f.face, err)
+			r.fault("missing-file", f.name, 0, "build the folder again",
+				"the drawing of the %s face cannot be read: %v", f.face, err)
 			continue
 		}
 		drawing, err := dxfread.Parse(data)
@@ -176,7 +178,8 @@ func (r *panelReader) panel() panel {
 	}
 	r.out.turned = files == 2 && !r.saw // a saw's fence knows no turning over
 	if r.outlines == 0 && len(r.faults) == 0 {
-		r.fault("no-outline", r.part.Name, 0, "build the folder again", "no drawing of %s has its outline on a layer that is cut", r.part.Name)
+		r.fault("no-outline", r.part.Name, 0, "build the folder again",
+			"no drawing of %s has its outline on a layer that is cut", r.part.Name)
 	}
 	if !r.out.whole {
 		return r.out

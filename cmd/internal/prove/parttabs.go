@@ -64,7 +64,8 @@ func (r *panelReader) beside(near [2][]layer) (list []edge) {
 		out := w.Sub(v).Right().Scale(turn / length)
 		e := edge{a: v.Add(out), b: w.Add(out)}
 		along := func(list []float64, g rings) []float64 { return g.along(list, e.a, e.b) }
-		e.deepest = together(deepest(near[0], along, 0, 1), deepest(near[1], along, 0, 1), r.out.thickness, r.out.thickness)
+		e.deepest = together(deepest(near[0], along, 0, 1), deepest(near[1], along, 0, 1),
+			r.out.thickness, r.out.thickness)
 		list = append(list, e)
 	}
 	return list

@@ -141,7 +141,8 @@ func TestDoesNotGo(t *testing.T) {
 				t.Errorf("%s, %+v", p.Verdict, p.Faults)
 			}
 			for _, got := range p.Corners {
-				i := slices.IndexFunc(c.stuck, func(want corner) bool { return want.end == got.End && want.side == got.Side })
+				i := slices.IndexFunc(c.stuck,
+					func(want corner) bool { return want.end == got.End && want.side == got.Side })
 				if got.Goes == (i >= 0) {
 					t.Errorf("the %s in the %s: goes %t", got.End, got.Side, got.Goes)
 				} else if i >= 0 {

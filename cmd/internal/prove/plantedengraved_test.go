@@ -10,7 +10,8 @@ import (
 // engravedJob is plantJob with numbers: on the inside faces of sides and fronts below their
 // raised grooves, and on the undersides of bottoms, which are cut out from there.
 func engravedJob(version string) string {
-	return strings.NewReplacer("VERSION", version, "diameter: 3", "bits: {three: {diameter: 3}, point: {diameter: 1}}", "tabs: {}", "engrave: {bit: point}, tabs: {}",
+	return strings.NewReplacer("VERSION", version, "diameter: 3",
+		"bits: {three: {diameter: 3}, point: {diameter: 1}}", "tabs: {}", "engrave: {bit: point}, tabs: {}",
 		"dado-play: 0.2", "dado-play: 0.2, bottom-height: 15").Replace(plantJob)
 }
 

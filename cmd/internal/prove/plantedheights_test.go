@@ -10,7 +10,8 @@ import (
 // raisedJob is plantJob with boards that differ, and cuts that tell their depths by their
 // elevation alone: outlines over tabs and over skins share a layer.
 func raisedJob(version string) string {
-	return strings.NewReplacer("VERSION", version, "thickness: 12.2", "thickness: [12.2, 12.1, 12.3]", "diameter: 3", "bits: {fine: {diameter: 3, tool: 4}}",
+	return strings.NewReplacer("VERSION", version, "thickness: 12.2", "thickness: [12.2, 12.1, 12.3]",
+		"diameter: 3", "bits: {fine: {diameter: 3, tool: 4}}",
 		"tabs: {}", "through: 0.4, tabs: {}", "dxf: {", `dxf: {elevation: yes, layers: "{operation}_T{tool}", `).Replace(plantJob)
 }
 

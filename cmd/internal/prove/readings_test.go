@@ -13,7 +13,8 @@ import (
 // measured is the job of one box with other readings of its boards.
 func measured(birch, ply, more string) string {
 	text := jobOf(oneBit, `dxf: {files: "{part}"}`+"\n"+more)
-	return strings.NewReplacer("{thickness: 12.2}", "{thickness: "+birch+"}", "{thickness: 5.9}", "{thickness: "+ply+"}").Replace(text)
+	return strings.NewReplacer("{thickness: 12.2}", "{thickness: "+birch+"}", "{thickness: 5.9}",
+		"{thickness: "+ply+"}").Replace(text)
 }
 
 func ranged(t *testing.T, what string, got record.Range, mean, least, most float64) {

@@ -33,9 +33,11 @@ func (r *sheetReader) runCard() {
 		if i == 0 {
 			r.pinsOf(f)
 		}
-		rows := slices.DeleteFunc(slices.Clone(r.laid.Layers), func(l record.Layer) bool { return l.File != f.File || l.Diameter == 0 })
+		rows := slices.DeleteFunc(slices.Clone(r.laid.Layers),
+			func(l record.Layer) bool { return l.File != f.File || l.Diameter == 0 })
 		if len(rows) != len(f.Steps) {
-			r.card("the run card has %d steps for %s, the legend %d layers that are cut", len(f.Steps), f.File, len(rows))
+			r.card("the run card has %d steps for %s, the legend %d layers that are cut", len(f.Steps),
+				f.File, len(rows))
 			continue
 		}
 		for k, l := range rows {
@@ -56,9 +58,11 @@ func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) stri
 	}
 	switch {
 	case s.Layer != l.Layer || s.Operation != l.Operation || s.Cuts != l.Cuts || s.File != l.BitFile:
-		return fmt.Sprintf("it has %d cuts of %s in %s, the legend %d of %s", s.Cuts, s.Operation, s.Layer, l.Cuts, l.Layer)
+		return fmt.Sprintf("it has %d cuts of %s in %s, the legend %d of %s", s.Cuts, s.Operation,
+			s.Layer, l.Cuts, l.Layer)
 	case s.Bit != l.Bit || s.Tool != l.Tool || !is(s.Diameter, l.Diameter):
-		return fmt.Sprintf("it has bit %s, tool %d, of %g; the legend %s, tool %d, of %g", s.Bit, s.Tool, s.Diameter, l.Bit, l.Tool, l.Diameter)
+		return fmt.Sprintf("it has bit %s, tool %d, of %g; the legend %s, tool %d, of %g", s.Bit, s.Tool,
+			s.Diameter, l.Bit, l.Tool, l.Diameter)
 	case s.Change != (l.Bit != bit):
 		return "it is wrong about whether the bit is changed"
 	case s.From != l.From || !is(s.Set, l.Set) || s.Through != (l.Stated == "through"):
@@ -90,7 +94,8 @@ func (r *sheetReader) pinsOf(f record.RunFace) {
 			near = math.Min(near, math.Max(at.To(drawn), math.Abs(r.mm(p.Diameter)/2-h.radius)))
 		}
 		if near > 2*tick {
-			r.card("a pin of the run card at %s, %s is %s off any hole of %s, in place or radius", r.text(at.X), r.text(at.Y), r.text(near), f.File)
+			r.card("a pin of the run card at %s, %s is %s off any hole of %s, in place or radius",
+				r.text(at.X), r.text(at.Y), r.text(near), f.File)
 		}
 	}
 }

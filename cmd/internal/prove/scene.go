@@ -64,7 +64,8 @@ func (w *Worker) sceneCheck(g group, read Read) record.Checked {
 		}
 	}
 	if len(boxes) != len(g.drawers) {
-		c.fault("scene-count", g.name, g.file, 0, rebuild, "the preview shows %d boxes; the report has %d", len(boxes), len(g.drawers))
+		c.fault("scene-count", g.name, g.file, 0, rebuild,
+			"the preview shows %d boxes; the report has %d", len(boxes), len(g.drawers))
 		return c.out
 	}
 	for k, i := range boxes {
@@ -97,12 +98,14 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 		piece := s.Nodes[child]
 		list, err := s.mesh(piece.Mesh)
 		if err != nil {
-			c.fault("unreadable", piece.Extras.Part, file, 0, rebuild, "the mesh of %s cannot be read: %v", piece.Name, err)
+			c.fault("unreadable", piece.Extras.Part, file, 0, rebuild,
+				"the mesh of %s cannot be read: %v", piece.Name, err)
 			continue
 		}
 		i, known := c.parts[piece.Extras.Part]
 		if !known {
-			c.fault("scene-count", d.Name, file, 0, rebuild, "the preview shows a part %q that the report does not have", piece.Extras.Part)
+			c.fault("scene-count", d.Name, file, 0, rebuild,
+				"the preview shows a part %q that the report does not have", piece.Extras.Part)
 			continue
 		}
 		want, ok := c.shape(c.report.Parts[i])
@@ -120,13 +123,15 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 			return f.part.Name == piece.Extras.Part && near(piece.Matrix, [3]geom.Vec3{f.stand.X, f.stand.Y, f.stand.Normal()}, f.stand.Apply(middle))
 		})
 		if found < 0 {
-			c.fault("scene-place", piece.Extras.Part, file, 0, rebuild, "%s does not stand in the preview as the report has it", piece.Name)
+			c.fault("scene-place", piece.Extras.Part, file, 0, rebuild,
+				"%s does not stand in the preview as the report has it", piece.Name)
 			continue
 		}
 		free = slices.Delete(free, found, found+1)
 	}
 	if len(free) > 0 && len(c.out.Faults) == 0 {
-		c.fault("scene-count", free[0].part.Name, file, 0, rebuild, "the preview lacks %s of %s", free[0].part.Name, d.Name)
+		c.fault("scene-count", free[0].part.Name, file, 0, rebuild, "the preview lacks %s of %s",
+			free[0].part.Name, d.Name)
 	}
 }
 

@@ -99,7 +99,8 @@ func (r *sheetReader) sheet() bool {
 		name := r.files[face]
 		data, err := r.read(name)
 		if err != nil {
-			r.fault("missing-file", name, 0, "build the folder again", "the drawing of the %s faces cannot be read: %v", face, err)
+			r.fault("missing-file", name, 0, "build the folder again",
+				"the drawing of the %s faces cannot be read: %v", face, err)
 			whole = false
 			continue
 		}
@@ -187,7 +188,8 @@ func (r *sheetReader) edges(s *sheet) bool {
 		s.fault("size", s.name, line, "build the folder again", "the sheet is drawn %s x %s; %s is %s x %s", s.text(s.size.X), s.text(s.size.Y), r.part.Name, s.text(r.length), s.text(r.width))
 	}
 	if math.Abs(s.at.X) > tick || math.Abs(s.at.Y) > tick {
-		s.fault("origin", s.name, line, "export it again without moving it", "the sheet's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
+		s.fault("origin", s.name, line, "export it again without moving it",
+			"the sheet's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
 	}
 	return true
 }
@@ -284,7 +286,8 @@ func (r *sheetReader) takes(c drawnCut, islands []int) (sheetCut, bool) {
 	}
 	switch {
 	case errors.Is(err, sweep.ErrRing):
-		r.fault("crossing", c.file, c.at, "build the folder again", "a line on %s crosses itself or has no area", c.layer)
+		r.fault("crossing", c.file, c.at, "build the folder again",
+			"a line on %s crosses itself or has no area", c.layer)
 		return out, false
 	case err != nil:
 		r.fault("uncut", c.file, c.at, "build the folder again", "a line on %s cannot be cut: %v", c.layer, err)

@@ -61,7 +61,8 @@ func (r *sheetReader) held(out *record.OnSheet) {
 				need = max(need, h.Need)
 			}
 			if count < need {
-				r.about(p, "loose", r.cuts[free], "build the folder again", "%s hangs by %s; it takes %d", p.Part, words.Count(count, "bridge", "bridges"), need)
+				r.about(p, "loose", r.cuts[free], "build the folder again",
+					"%s hangs by %s; it takes %d", p.Part, words.Count(count, "bridge", "bridges"), need)
 			}
 			r.asPlanned(p, found)
 		case p.under > 0:
@@ -108,7 +109,8 @@ func (r *sheetReader) heldByMarks(p *placedPart, out *record.OnSheet, free int) 
 		if free >= 0 {
 			c = r.cuts[free]
 		}
-		r.about(p, "loose", c, "build the folder again", "%s has %s for tabs; it takes %d", p.Part, words.Count(count, "mark", "marks"), need)
+		r.about(p, "loose", c, "build the folder again", "%s has %s for tabs; it takes %d", p.Part,
+			words.Count(count, "mark", "marks"), need)
 	}
 }
 

@@ -64,7 +64,8 @@ func unharmed(t *testing.T) map[string]string {
 	all["a file for each bit"] = jobOf(manyBits, "dxf: {split: cutter}")
 	all["no notes"] = jobOf(sameBit, "dxf: {notes: none}")
 	all["lines"] = jobOf(sameBit, "router: {exact-slots: line}")
-	all["lines, own names"] = jobOf(sameBit, "router: {exact-slots: line}\ndxf: {version: R12, layers: \"{operation}_{face}\"}")
+	all["lines, own names"] = jobOf(sameBit,
+		"router: {exact-slots: line}\ndxf: {version: R12, layers: \"{operation}_{face}\"}")
 	return all
 }
 

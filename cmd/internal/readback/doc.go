@@ -3,7 +3,8 @@
 // what people read of a folder against report.json, tests hold all outputs against each other.
 //
 // [Read] takes the outputs of one job by name and gives their facts, a reader a file;
-// [Compare] gives the contradictions among them, [Against] those of one with the record. Readers know how outputs are laid out,
+// [Compare] gives the contradictions among them, [Against] those of one with the record. Readers
+// know how outputs are laid out,
 // not how their numbers come about, and fail on what they do not know.
 package readback
 

@@ -140,7 +140,8 @@ func marks(p hold.Plan, on hold.Sheet) (list []geom.Loop) {
 		q := on.Parts[f.From]
 		b := f.Box
 		if f.To <= hold.Frame {
-			b.X0, b.Y0, b.X1, b.Y1 = max(b.X0, q.Box.X0-q.Slot), max(b.Y0, q.Box.Y0-q.Slot), min(b.X1, q.Box.X1+q.Slot), min(b.Y1, q.Box.Y1+q.Slot)
+			b.X0, b.Y0, b.X1, b.Y1 = max(b.X0, q.Box.X0-q.Slot), max(b.Y0, q.Box.Y0-q.Slot), min(b.X1,
+				q.Box.X1+q.Slot), min(b.Y1, q.Box.Y1+q.Slot)
 		}
 		list = append(list, geom.Rectangle(geom.Length(b.X0).MM(), geom.Length(b.Y0).MM(), geom.Length(b.X1).MM(), geom.Length(b.Y1).MM()))
 	}

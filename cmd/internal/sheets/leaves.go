@@ -23,7 +23,8 @@ func (s *Stock) leaves(one Sheet) error {
 		return nil
 	}
 	b := stray.Bounds
-	at := fmt.Sprintf("sheet %d: a %s from x %.2f, y %.2f to x %.2f, y %.2f mm", one.Number, stray.Cut.Operation, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
+	at := fmt.Sprintf("sheet %d: a %s from x %.2f, y %.2f to x %.2f, y %.2f mm", one.Number,
+		stray.Cut.Operation, b.Min.X, b.Min.Y, b.Max.X, b.Max.Y)
 	if stray.KeptOut {
 		return fmt.Errorf("%s is in an area to keep out of", at)
 	}

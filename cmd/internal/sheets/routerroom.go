@@ -96,7 +96,8 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 	} else if s.Pin.TooNear(s.Pin.FromEdge) {
 		fact := geom.Sentencef("pins %s from the end of the shortest sheet: holes of %s leave less than %s of wood before it",
 			geom.Millimetres(s.Pin.FromEdge), geom.Millimetres(2*s.Pin.Radius), geom.Millimetres(sheet.PinWeb))
-		out := s.tooLittle("sheet-pins", "sheets.pin-distance", geom.LengthOf(s.Pin.FromEdge), geom.LengthOf(least), fact)
+		out := s.tooLittle("sheet-pins", "sheets.pin-distance", geom.LengthOf(s.Pin.FromEdge),
+			geom.LengthOf(least), fact)
 		return ends, top, out.writes(geom.AtLeast(least).In(b.Units))
 	}
 	s.Pin.Three = s.on == job.TurnOnThree

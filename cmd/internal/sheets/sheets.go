@@ -343,7 +343,8 @@ func (s *Stock) layOut(ctx context.Context, o Search) *Problem {
 		if d := (geom.Diagnosis{}); errors.As(err, &d) {
 			fact = d.Fact
 		}
-		return s.problem("sheets", "sheet", fact, "change the rules in the section sheets, or the sizes of the stock's sheets")
+		return s.problem("sheets", "sheet", fact,
+			"change the rules in the section sheets, or the sizes of the stock's sheets")
 	}
 	if len(s.KeepOut) > 0 && l.Count > 1 { // parts could lie beside them too, for all that the search knows
 		l.LowerBound, l.MinSheets = 0, 0

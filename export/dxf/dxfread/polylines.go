@@ -82,7 +82,8 @@ func (r *reader) polyline(e *Entity) {
 			break
 		}
 		if word != "VERTEX" {
-			r.fail(ErrIncomplete, 0, shown([]byte(word))+" before the SEQEND of the POLYLINE in line "+strconv.Itoa(e.Line))
+			r.fail(ErrIncomplete, 0,
+				shown([]byte(word))+" before the SEQEND of the POLYLINE in line "+strconv.Itoa(e.Line))
 			return
 		}
 		if mesh {
