@@ -54,8 +54,8 @@ var planted = []struct{ out, find, instead, kind, measure string }{
 	{readback.Packet, "9 boxes of 8 kinds. Lengths are in mm. Everything here was worked out from measured boards; measure a test piece", "8 boxes of 8 kinds. Lengths", "total", "boxes"},
 	{readback.Packet, "420 x 150 x 280", "420 x 150 x 290", "box", "outside depth"},
 	{readback.Page, `("name":"tote","count":)2`, "${1}3", "box", "count"},
-	{readback.Page, `("tote-side","4","280","137.)85`, "${1}86", "part", "width"},
-	{readback.Page, `("outside","47)8`, `${1}9`, "box", "outside width"},
+	{readback.Page, `("text":"tote-side"},{"text":"4"},{"text":"280"},{"text":"137.)85`, "${1}86", "part", "width"},
+	{readback.Page, `("text":"outside"},{"text":"47)8`, `${1}9`, "box", "outside width"},
 
 	{readback.Packet, "15.00 to 27.40", "15.00 to 27.04", "cut", "right"},
 	{readback.ReportJSON, `("name": "left-1-side-left",(?:.*\n)*?\s+"depth": )6\.\d+`, "${1}5.9", "cut", "depth"},

@@ -52,7 +52,7 @@ type problem struct {
 	Line    int      `json:"line"`
 	Column  int      `json:"column"`
 	Path    []string `json:"path"`
-	Level   string   `json:"level"` // error or warning
+	Level   string   `json:"level"` // error, warning or note
 	Code    string   `json:"code"`
 	Message string   `json:"message"`
 	Hint    string   `json:"hint"`
