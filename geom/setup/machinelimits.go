@@ -5,100 +5,55 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// Limit names a limit of a machine, as the job's entry does.
-type Limit string
-
-const (
-	LimitHeight   Limit = "most-height"
-	LimitReach    Limit = "reach" // of the bit, an entry of the cutter
-	LimitWidth    Limit = "most-width"
-	LimitFence    Limit = "fence-reach"
-	LimitSled     Limit = "sled-reach"
-	LimitOnSled   Limit = "longest-on-sled"
-	LimitMinOnEnd Limit = "shortest-on-end"
-	LimitMaxOnEnd Limit = "longest-on-end"
-	LimitMinFed   Limit = "shortest-fed"
-)
-
-// Exceeded is a limit that a way to cut would break: what is measured, and the limit.
-type Exceeded struct {
-	Limit             Limit
-	Measured, Allowed float64 // Max is a least one for those that are shortest
-	IsMin             bool
+// Machine is how far a machine with a fence goes, in millimetres: a saw or a router
+// table. What no setup may exceed is here and nowhere else.
+type Machine struct {
+	MaxHeight  float64 // of the cutter over the table
+	MaxWidth   float64 // of the cutter: what its arbor or collet carries
+	FenceReach float64 // how far the fence opens
+	SledReach  float64 // the longest crosscut on the sled or mitre gauge
+	OnSled     float64 // the longest part that lies across the sled
+	// MinOnEnd and MaxOnEnd are the shortest and the longest part that is stood on
+	// its end or edge against the fence, by how high it stands.
+	MinOnEnd, MaxOnEnd float64
+	// MinFed is the shortest part that is pushed along the fence by hand; across, a
+	// shorter one is clamped to the sled.
+	MinFed float64
+	// Pass is how deep one pass goes at most, as a part of the bit's diameter; 0 for a
+	// saw, which takes what its height allows in one.
+	Pass float64
 }
 
-// Fact says what is measured against which limit.
-func (b Exceeded) Fact() geom.Sentence {
-	is, limit := geom.Millimetres(b.Measured), geom.Millimetres(b.Allowed)
-	switch b.Limit {
-	case LimitHeight:
-		return geom.Sentencef("the cutter would stand %s over the table, %s is the most", is, limit)
-	case LimitReach:
-		return geom.Sentencef("the cut is %s deep, the bit reaches %s", is, limit)
-	case LimitWidth:
-		return geom.Sentencef("the cutter is %s wide, the machine carries %s at the most", is, limit)
-	case LimitFence:
-		return geom.Sentencef("the fence would stand %s away, it opens to %s", is, limit)
-	case LimitSled:
-		return geom.Sentencef("the cut is %s long, the sled takes %s", is, limit)
-	case LimitOnSled:
-		return geom.Sentencef("the part is %s long, the sled takes parts up to %s", is, limit)
-	case LimitMinOnEnd:
-		return geom.Sentencef("it would stand %s high, what is lower than %s is not stood on end", is, limit)
-	case LimitMaxOnEnd:
-		return geom.Sentencef("it would stand %s high, what is higher than %s is not stood on end", is, limit)
+// DefaultMachine is a cautious machine of a small shop: common practice, no source. Its
+// limits are round numbers of the shop's unit. A job writes down what its own machines do.
+func DefaultMachine(k joinery.CutterKind, u geom.Unit) Machine {
+	const in = geom.InchMM
+	switch {
+	case k == joinery.Saw && u == geom.Inch:
+		return Machine{MaxHeight: 1.5 * in, MaxWidth: 13.0 / 16 * in, FenceReach: 50 * in, SledReach: 24 * in, OnSled: 60 * in, MinOnEnd: 6 * in, MaxOnEnd: 24 * in, MinFed: 8 * in}
+	case k == joinery.Saw:
+		return Machine{MaxHeight: 40, MaxWidth: 21, FenceReach: 1300, SledReach: 600, OnSled: 1600, MinOnEnd: 150, MaxOnEnd: 600, MinFed: 200}
+	case k == joinery.RouterTable && u == geom.Inch:
+		return Machine{MaxHeight: 1 * in, MaxWidth: 1 * in, FenceReach: 12 * in, SledReach: 12 * in, OnSled: 36 * in, MinOnEnd: 6 * in, MaxOnEnd: 20 * in, MinFed: 8 * in, Pass: 0.5}
+	case k == joinery.RouterTable:
+		return Machine{MaxHeight: 25, MaxWidth: 25, FenceReach: 300, SledReach: 300, OnSled: 900, MinOnEnd: 150, MaxOnEnd: 500, MinFed: 200, Pass: 0.5}
 	}
-	return geom.Sentencef("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
+	return Machine{}
 }
 
-// Alternative is another way to make a cut that a machine cannot.
-type Alternative string
+// OnEnd is how long a part may be that is stood on its end.
+func (m Machine) OnEnd() geom.Interval {
+	return geom.Interval{Min: m.MinOnEnd, Max: m.MaxOnEnd}
+}
 
-const (
-	ByOther    Alternative = "other-machine" // the other machine with a fence, whose limits it keeps
-	ByRouter   Alternative = "router"        // a CNC router
-	ByHand     Alternative = "hand"
-	ByStrip    Alternative = "strip"    // cut into a longer board, from which the parts are cut afterwards
-	ByGuide    Alternative = "guide"    // a hand-held router along a clamped straightedge
-	ByCorner   Alternative = "corner"   // another corner, whose fronts have plain ends
-	ByNarrower Alternative = "narrower" // a narrower cutter in more passes
-)
+// Machines are those of a shop. A kind that is missing is [DefaultMachine]'s in
+// millimetres.
+type Machines map[joinery.CutterKind]Machine
 
-// beyond is the first limit that a way to hold a part for a cut breaks.
-func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b Exceeded, broken bool) {
-	most := func(l Limit, v, limit float64) bool {
-		if !broken && v > limit+settle {
-			b, broken = Exceeded{Limit: l, Measured: v, Allowed: limit}, true
-		}
-		return broken
+// RequirementOf is the machine of a kind.
+func (m Machines) Of(k joinery.CutterKind) Machine {
+	if own, ok := m[k]; ok {
+		return own
 	}
-	least := func(l Limit, v, limit float64) bool {
-		if !broken && v < limit-settle {
-			b, broken = Exceeded{Limit: l, Measured: v, Allowed: limit, IsMin: true}, true
-		}
-		return broken
-	}
-	most(LimitWidth, s.Cutter, m.MaxWidth)
-	most(LimitHeight, s.Height, m.MaxHeight)
-	if cutter.Reach > 0 {
-		most(LimitReach, s.Height, cutter.Reach)
-	}
-	for _, p := range s.Passes {
-		most(LimitFence, p, m.FenceReach)
-	}
-	along, across := length, width // of the part, by the edge that guides it
-	if s.Edges.Lower || s.Edges.Upper {
-		along, across = width, length
-	}
-	switch s.Holding {
-	case Across, AtEnd:
-		most(LimitSled, across, m.SledReach)
-		most(LimitOnSled, along, m.OnSled)
-	case Along, AtEdge:
-		least(LimitMinFed, across, m.MinFed)
-	case OnEnd, Fingers:
-		least(LimitMinOnEnd, along, m.OnEnd().Min)
-		most(LimitMaxOnEnd, along, m.OnEnd().Max)
-	}
-	return b, broken
+	return DefaultMachine(k, geom.Millimetre)
 }

@@ -1,0 +1,104 @@
+package setup
+
+import (
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+)
+
+// Limit names a limit of a machine, as the job's entry does.
+type Limit string
+
+const (
+	LimitHeight   Limit = "most-height"
+	LimitReach    Limit = "reach" // of the bit, an entry of the cutter
+	LimitWidth    Limit = "most-width"
+	LimitFence    Limit = "fence-reach"
+	LimitSled     Limit = "sled-reach"
+	LimitOnSled   Limit = "longest-on-sled"
+	LimitMinOnEnd Limit = "shortest-on-end"
+	LimitMaxOnEnd Limit = "longest-on-end"
+	LimitMinFed   Limit = "shortest-fed"
+)
+
+// Exceeded is a limit that a way to cut would break: what is measured, and the limit.
+type Exceeded struct {
+	Limit             Limit
+	Measured, Allowed float64 // Max is a least one for those that are shortest
+	IsMin             bool
+}
+
+// Fact says what is measured against which limit.
+func (b Exceeded) Fact() geom.Sentence {
+	is, limit := geom.Millimetres(b.Measured), geom.Millimetres(b.Allowed)
+	switch b.Limit {
+	case LimitHeight:
+		return geom.Sentencef("the cutter would stand %s over the table, %s is the most", is, limit)
+	case LimitReach:
+		return geom.Sentencef("the cut is %s deep, the bit reaches %s", is, limit)
+	case LimitWidth:
+		return geom.Sentencef("the cutter is %s wide, the machine carries %s at the most", is, limit)
+	case LimitFence:
+		return geom.Sentencef("the fence would stand %s away, it opens to %s", is, limit)
+	case LimitSled:
+		return geom.Sentencef("the cut is %s long, the sled takes %s", is, limit)
+	case LimitOnSled:
+		return geom.Sentencef("the part is %s long, the sled takes parts up to %s", is, limit)
+	case LimitMinOnEnd:
+		return geom.Sentencef("it would stand %s high, what is lower than %s is not stood on end", is, limit)
+	case LimitMaxOnEnd:
+		return geom.Sentencef("it would stand %s high, what is higher than %s is not stood on end", is, limit)
+	}
+	return geom.Sentencef("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
+}
+
+// Alternative is another way to make a cut that a machine cannot.
+type Alternative string
+
+const (
+	ByOther    Alternative = "other-machine" // the other machine with a fence, whose limits it keeps
+	ByRouter   Alternative = "router"        // a CNC router
+	ByHand     Alternative = "hand"
+	ByStrip    Alternative = "strip"    // cut into a longer board, from which the parts are cut afterwards
+	ByGuide    Alternative = "guide"    // a hand-held router along a clamped straightedge
+	ByCorner   Alternative = "corner"   // another corner, whose fronts have plain ends
+	ByNarrower Alternative = "narrower" // a narrower cutter in more passes
+)
+
+// beyond is the first limit that a way to hold a part for a cut breaks.
+func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b Exceeded, broken bool) {
+	most := func(l Limit, v, limit float64) bool {
+		if !broken && v > limit+settle {
+			b, broken = Exceeded{Limit: l, Measured: v, Allowed: limit}, true
+		}
+		return broken
+	}
+	least := func(l Limit, v, limit float64) bool {
+		if !broken && v < limit-settle {
+			b, broken = Exceeded{Limit: l, Measured: v, Allowed: limit, IsMin: true}, true
+		}
+		return broken
+	}
+	most(LimitWidth, s.Cutter, m.MaxWidth)
+	most(LimitHeight, s.Height, m.MaxHeight)
+	if cutter.Reach > 0 {
+		most(LimitReach, s.Height, cutter.Reach)
+	}
+	for _, p := range s.Passes {
+		most(LimitFence, p, m.FenceReach)
+	}
+	along, across := length, width // of the part, by the edge that guides it
+	if s.Edges.Lower || s.Edges.Upper {
+		along, across = width, length
+	}
+	switch s.Holding {
+	case Across, AtEnd:
+		most(LimitSled, across, m.SledReach)
+		most(LimitOnSled, along, m.OnSled)
+	case Along, AtEdge:
+		least(LimitMinFed, across, m.MinFed)
+	case OnEnd, Fingers:
+		least(LimitMinOnEnd, along, m.OnEnd().Min)
+		most(LimitMaxOnEnd, along, m.OnEnd().Max)
+	}
+	return b, broken
+}
