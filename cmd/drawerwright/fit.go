@@ -1,14 +1,14 @@
 package main
 
 import (
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
 
 	"github.com/spf13/cobra"
 )
 
 func newFit(s streams) *cobra.Command {
-	var asJSON bool
-	c := &cobra.Command{
+	return printing(s, &cobra.Command{
 		Use:   "fit JOB",
 		Short: "Say what the joints and boxes of a job will do, with boards, cutter and settings as they usually are off",
 		Long: `fit adds up what boards, cutter, settings and lengths are off, for each joint and
@@ -21,21 +21,8 @@ Limits, the shop's own accuracy and readings of the boards are entries of the jo
 JOB may be - for standard input.`,
 		Example: `  $ drawerwright fit drawers.yaml
   $ drawerwright fit drawers.yaml --json`,
-		Args:              oneJob,
-		ValidArgsFunction: jobFiles,
-		RunE: func(c *cobra.Command, args []string) error {
-			l, err := ready(args[0], asJSON, s)
-			if err != nil {
-				return err
-			}
-			f := present.Forecasts(l.Batch)
-			if asJSON {
-				return done(writeJSON(s.out, f))
-			}
-			_, err = s.out.Write(present.ForecastText(f, l.Batch.Units))
-			return done(err)
-		},
-	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
-	return c
+	}, func(b batch.Batch) (any, []byte) {
+		f := present.Forecasts(b)
+		return f, present.ForecastText(f, b.Units)
+	})
 }

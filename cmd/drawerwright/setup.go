@@ -1,14 +1,14 @@
 package main
 
 import (
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
 
 	"github.com/spf13/cobra"
 )
 
 func newSetup(s streams) *cobra.Command {
-	var asJSON bool
-	c := &cobra.Command{
+	return printing(s, &cobra.Command{
 		Use:   "setup JOB",
 		Short: "Print the setup sheet: cutter, height and fence for every cut, in order, with its limits and cautions",
 		Long: `setup says for each machine whether one fence distance and one cutter height serve
@@ -20,21 +20,8 @@ The machine of each drawer is that of its cutter in the job: saw, router-table, 
 (CNC) or hand. With spacers in the job, settings are made up of them. JOB may be - for standard input.`,
 		Example: `  $ drawerwright setup drawers.yaml
   $ drawerwright setup drawers.yaml --json`,
-		Args:              oneJob,
-		ValidArgsFunction: jobFiles,
-		RunE: func(c *cobra.Command, args []string) error {
-			l, err := ready(args[0], asJSON, s)
-			if err != nil {
-				return err
-			}
-			sheet := present.SetupsOf(l.Batch)
-			if asJSON {
-				return done(writeJSON(s.out, sheet))
-			}
-			_, err = s.out.Write(present.SetupText(sheet, l.Batch.Units))
-			return done(err)
-		},
-	}
-	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
-	return c
+	}, func(b batch.Batch) (any, []byte) {
+		sheet := present.SetupsOf(b)
+		return sheet, present.SetupText(sheet, b.Units)
+	})
 }
