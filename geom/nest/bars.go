@@ -58,16 +58,21 @@ func (t *task) bars(z size, across bool, rounds int) int {
 		if float64(most) <= scale*(1+1e-7) {
 			return best
 		}
-		c := column{price: 1}
-		for i, n := range take {
-			if n > 0 {
-				c.at, c.n = append(c.at, i), append(c.n, n)
-			}
-		}
-		p.columns = append(p.columns, c)
+		p.columns = append(p.columns, columnOf(1, take))
 		p.optimise()
 	}
 	return best
+}
+
+// columnOf is a column of so many of each.
+func columnOf(price float64, counts []int) column {
+	c := column{price: price}
+	for i, n := range counts {
+		if n > 0 {
+			c.at, c.n = append(c.at, i), append(c.n, n)
+		}
+	}
+	return c
 }
 
 // item is what goes into a knapsack.

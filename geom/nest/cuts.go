@@ -41,13 +41,7 @@ func (t *task) cuts(z size, known int, ration int64) int {
 		}
 		count := make([]int, len(t.kinds))
 		g.count(len(g.x)-1, len(g.y)-1, count)
-		c := column{price: z.price}
-		for i, n := range count {
-			if n > 0 {
-				c.at, c.n = append(c.at, i), append(c.n, n)
-			}
-		}
-		p.columns = append(p.columns, c)
+		p.columns = append(p.columns, columnOf(z.price, count))
 		p.optimise()
 	}
 	return best

@@ -23,8 +23,8 @@ const (
 // Exceeded is a limit that a way to cut would break: what is measured, and the limit.
 type Exceeded struct {
 	Limit             Limit
-	Measured, Allowed float64 // Max is a least one for those that are shortest
-	IsMin             bool
+	Measured, Allowed float64
+	IsMin             bool // the least that is allowed, not the most
 }
 
 // Fact says what is measured against which limit.
