@@ -73,17 +73,17 @@ func (l Linear) slope(source int) float64 {
 }
 
 // Response is a measure of a box: a length that is linear but for bends, where one part
-// meets another. It is the length and so many times of each bend, as long as that is
-// above 0.
+// meets another. It is the length and so many times the lesser of two lengths at each bend.
 type Response struct {
 	Linear
 	Bends []Bend
 }
 
-// Bend is so many times a length where that is above 0.
+// Bend is so many times the lesser of two lengths: the other one then changes nothing, not
+// by a rounding either.
 type Bend struct {
 	Times float64
-	Of    Linear
+	A, B  Linear
 }
 
 // straight is a measure without bends.
@@ -97,14 +97,13 @@ func (r Response) plus(l Linear, times float64) Response {
 
 // plusProud adds a length where it is above 0.
 func (r Response) plusProud(l Linear) Response {
-	r.Bends = append(slices.Clip(r.Bends), Bend{1, l})
+	r.Bends = append(slices.Clip(r.Bends), Bend{-1, Linear{}, Linear{}.less(l)})
 	return r
 }
 
 // lessLesser takes the lesser of two lengths away.
 func (r Response) lessLesser(a, b Linear) Response {
-	r.Linear = r.Linear.less(b)
-	r.Bends = append(slices.Clip(r.Bends), Bend{1, b.less(a)})
+	r.Bends = append(slices.Clip(r.Bends), Bend{-1, a, b})
 	return r
 }
 
@@ -112,7 +111,7 @@ func (r Response) lessLesser(a, b Linear) Response {
 func (r Response) Value(off []float64) float64 {
 	v := r.Linear.Value(off)
 	for _, b := range r.Bends {
-		v += float64(b.Times * max(0, b.Of.Value(off)))
+		v += float64(b.Times * min(b.A.Value(off), b.B.Value(off)))
 	}
 	return v
 }
@@ -124,8 +123,8 @@ func (r Response) Terms() (list []Term) {
 		low := r.slope(source) // at the least and at the most
 		high := low
 		for _, b := range r.Bends {
-			by := float64(b.Times * b.Of.slope(source))
-			low, high = low+min(0, by), high+max(0, by)
+			x, y := float64(b.Times*b.A.slope(source)), float64(b.Times*b.B.slope(source))
+			low, high = low+min(x, y), high+max(x, y)
 		}
 		if high > 0 {
 			list = append(list, Term{source, 1})
@@ -142,7 +141,7 @@ func (r Response) movers() (list []int) {
 		list = append(list, s.Source)
 	}
 	for _, b := range r.Bends {
-		for _, s := range b.Of.By {
+		for _, s := range slices.Concat(b.A.By, b.B.By) {
 			list = append(list, s.Source)
 		}
 	}
@@ -158,7 +157,7 @@ func (r Response) merged(from, to int) Response {
 	}
 	r.Linear, r.Bends = one(r.Linear), slices.Clone(r.Bends)
 	for i := range r.Bends {
-		r.Bends[i].Of = one(r.Bends[i].Of)
+		r.Bends[i].A, r.Bends[i].B = one(r.Bends[i].A), one(r.Bends[i].B)
 	}
 	return r
 }

@@ -146,18 +146,17 @@ func (p *problem) fix(ext []float64, fixed []bool) {
 	if any {
 		return
 	}
-	was := slices.Clone(ext)
+	was, last := slices.Clone(ext), 0
 	for i := range ext {
 		if fixed[i] {
 			continue
 		}
-		ext[i] += nudge
-		if met(i) {
-			fixed[i] = true
+		last = i
+		if ext[i] += nudge; met(i) {
 			break
 		}
-		fixed[i] = i == len(ext)-1 // so that there is an end, whatever rounding does
 	}
+	fixed[last] = true // the one that meets a bound, or the last of all: there is an end, whatever rounding does
 	copy(ext, was)
 }
 

@@ -72,7 +72,7 @@ func (by unknowns) form(l fit.Linear) form {
 func (by unknowns) bent(r fit.Response) bent {
 	b := bent{form: by.form(r.Linear)}
 	for _, k := range r.Bends {
-		b.bends = append(b.bends, bend{k.Times, by.form(k.Of)})
+		b.bends = append(b.bends, bend{k.Times, by.form(k.A), by.form(k.B)})
 	}
 	return b
 }

@@ -64,7 +64,7 @@ func (f form) less(g form) form { return form{f.at0 - g.at0, f.by.plus(g.by, -1)
 
 func (f form) scaled(k float64) form { return form{float64(f.at0 * k), vector{}.plus(f.by, k)} }
 
-// bent is a form with what is added where it is above 0.
+// bent is a form and so many times the lesser of two forms at each bend.
 type bent struct {
 	form
 	bends []bend
@@ -72,16 +72,18 @@ type bent struct {
 
 type bend struct {
 	times float64
-	of    form
+	a, b  form
 }
 
 // near is the form about what is known.
 func (b bent) near(u vector) form {
 	f := b.form
 	for _, k := range b.bends {
-		if k.of.at(u) > 0 {
-			f = f.less(k.of.scaled(-k.times))
+		lesser := k.b
+		if k.a.at(u) < k.b.at(u) {
+			lesser = k.a
 		}
+		f = f.less(lesser.scaled(-k.times))
 	}
 	return f
 }
