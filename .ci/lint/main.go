@@ -54,6 +54,7 @@ func main() {
 		}
 	}
 	unused(found, loaded)
+	names(found, loaded)
 	os.Exit(judge(found, left))
 }
 
