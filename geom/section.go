@@ -2,7 +2,7 @@ package geom
 
 import "slices"
 
-// SectionLines finds what wood is on lines across a panel. Its loops are taken as they
+// Sections finds what wood is on lines across a panel. Its loops are taken as they
 // are, their arcs in chords: nothing is rounded to a grid, as in a [Plan].
 type Sections struct {
 	panel          Panel

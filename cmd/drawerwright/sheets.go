@@ -214,7 +214,7 @@ func (q *searching) start(parent context.Context, s streams) (o nest.Options, ct
 	}
 }
 
-// paperFor is the paper of a shop of which the unit alone is known.
+// paperFor is the paper of a shop when only its unit is known.
 func paperFor(u geom.Unit) string {
 	if u == geom.Inch {
 		return paper.Letter.Name

@@ -127,7 +127,7 @@ func (s sheet) rectangle(path []geom.Vertex) {
 	s.pdf.RawWriteStr(fmt.Sprintf("%.2f %.2f %.2f %.2f re", x, y, point(b.Max.X)-x, point(b.Max.Y)-y))
 }
 
-// rectangles reports whether a shape is filled and made of upright rectangles alone.
+// rectangles reports whether a shape is filled and consists of upright rectangles.
 func (s Shape) rectangles() bool {
 	return s.Closed && s.Fill > 0 && !slices.ContainsFunc(s.Paths, func(path []geom.Vertex) bool {
 		if len(path) != 4 {

@@ -57,7 +57,7 @@ type Book struct {
 	cursor float64       // the lowest place that is taken on it
 }
 
-// Bottom is the lowest place of a page's contents.
+// bottomEdge is the lowest place of a page's contents, in mm.
 const bottomEdge = margin + footing
 
 // Width is what lines have room for.

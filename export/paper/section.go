@@ -33,7 +33,7 @@ func profiles(runs []geom.Run, thickness float64) (loops []geom.Loop) {
 	return loops
 }
 
-// Hatching of wood that is cut through: distance of its lines, in mm.
+// hatching is the distance between the hatching lines of wood that is cut through, in mm.
 const hatching = 1.4
 
 var hatchPen = drawing.Pen{Width: 0.1, Ink: 0.7}

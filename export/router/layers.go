@@ -30,7 +30,7 @@ type Layer struct {
 	Remaining float64 // mm of wood under it; 0 where it goes through
 	Below     float64 // mm that it goes on into the spoilboard
 	Overcut   float64 // mm that it goes on below the board as its thickness was measured, where its name says through
-	Floor     bool    // the name tells Left, not Depth
+	Floor     bool    // the name has Remaining, not Depth
 	// FromSpoilboard says that names tell the wood left, and what is below it.
 	FromSpoilboard bool
 	Line           bool    // open paths of the bit's centre

@@ -253,7 +253,7 @@ func TestBlankAtOrigin(t *testing.T) {
 	}
 }
 
-// TestNeighboursUnited: over-runs of parts that lie side by side are one outline, an L, and
+// TestNeighboursUnited: overcuts of parts that lie side by side are one outline, an L, and
 // cuts with another bit or of another depth stay apart.
 func TestNeighboursUnited(t *testing.T) {
 	bit := mill.Bit{Name: "six", Diameter: 6}

@@ -66,7 +66,7 @@ func (p Placement) at(list []geom.Vertex) []geom.Vertex {
 }
 
 // skinStays reports whether a part is cut out from its own face though the sheet is turned:
-// one that a skin holds, with cuts on that face alone. Their over-runs would take the skin
+// one that an onion skin holds, with cuts on that face alone. Their overcuts would take the skin
 // away if it lay under that face, and as it is it holds while the sheet is turned.
 func (p Placement) skinStays() bool {
 	skin := false

@@ -19,7 +19,7 @@ type Corner struct {
 	Tongue        [2]float64 // between which tongues may be; 0, 0 where there are none
 }
 
-// Size of a block, in mm, as it lies well in the hand.
+// blockLong and blockWide are the size of a block, in mm, that lies well in the hand.
 const blockLong, blockWide = 90.0, 40.0
 
 // Blocks are plates to set a fence or a cutter by: of plates and of the shop's spacers

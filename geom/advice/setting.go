@@ -35,7 +35,7 @@ func (d *Box) settingOf(m fit.SimulatedMeasure) (f geom.Setting, now, factor flo
 	return "", 0, 0
 }
 
-// SettingFor is the setting that a measure is told of with: what a shop looks at first.
+// SettingFor is the setting under which a measure is reported: what a shop looks at first.
 func SettingFor(m fit.SimulatedMeasure) geom.Setting {
 	switch m.Code {
 	case fit.SlideClearance:

@@ -93,7 +93,7 @@ func MeasuredBoards(s joinery.Spec) Boards {
 
 // Measure is one measure of the finished box with its stack.
 type Measure struct {
-	joinery.Check // as it is with the cuts as set; Min and Max are of the readings alone
+	joinery.Check // as it is with the cuts as set; Min and Max come from the readings only
 	Stack         Stack
 }
 

@@ -11,9 +11,9 @@ type Improvement struct {
 	// Current is by how much a source of the cause is off either way; Part the share of the
 	// cause in the sum of squares.
 	Current, Part float64
-	// Need is what Now has to become for the measure to be likely within its limits; 0
+	// Need is what Current has to become for the measure to be likely within its limits; 0
 	// where nothing that the cause can become is enough. Halved are the odds of the
-	// measure with half of Now.
+	// measure with half of Current.
 	Need   float64
 	Halved Odds
 }
@@ -21,7 +21,7 @@ type Improvement struct {
 // helpStep is what a need is rounded down to, in mm: nobody measures finer.
 const helpStep = 0.01
 
-// Improvement finds it for a measure, by its index.
+// MostUseful finds the improvement that helps a measure most; index is its place in Measures.
 func (o Outcome) MostUseful(index int) Improvement {
 	m := o.Measures[index]
 	squares := make(map[Cause]float64)

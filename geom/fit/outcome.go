@@ -40,7 +40,7 @@ type SimulatedMeasure struct {
 	// boxes are, and in Verdict the verdict on it.
 	Measure
 	Result Result
-	Right  Odds // of this measure alone
+	Right  Odds // of this measure by itself
 }
 
 // OutOfLimits reports whether the likely range leaves the limits.

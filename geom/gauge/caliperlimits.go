@@ -23,8 +23,8 @@ type Drawer struct {
 	Slide    *fit.SlideFit // nil without
 }
 
-// Row is a reading with its limits. Where the parts have a size each, Off says that
-// Target is 0 and that Least and Most are how far a part may be off its listed size.
+// Row is a reading with its limits, in mm. Where the parts have a size each, Relative says that
+// Target is 0 and that Min and Max are how far a part may be off its listed size.
 type Row struct {
 	Kind             fit.ReadingKind
 	Target, Min, Max float64

@@ -22,7 +22,7 @@ type Kind uint8
 
 const (
 	Loose Kind = iota // by nothing that is drawn: it is cut out all round
-	Skin              // by a skin all round it, which no slot may enter
+	Skin              // by an onion skin all round it, which no slot may enter
 	Tabs              // by tabs
 )
 

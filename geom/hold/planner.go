@@ -152,7 +152,7 @@ func (p *planner) reach(part, side int) []option {
 	return slices.DeleteFunc(free, func(o option) bool { return o.Len() < p.Tab })
 }
 
-// rest joins a part with a skin to what its skin reaches: waste, and parts with skins.
+// rest joins a part with an onion skin to what its skin reaches: waste, and other parts with skins.
 func (p *planner) rest(part, side int) {
 	g := p.grid
 	p.outward(part, side, func(Stretch) {}, func(c int) bool {

@@ -196,7 +196,7 @@ func (l *layout) inGroove() float64 {
 	return l.Tb
 }
 
-// bottomStand is how high the bottom's underside stands over the bottom edges.
+// bottomStand is the height of the bottom's underside over the bottom edges.
 func (l *layout) bottomStand() float64 {
 	if l.flush || l.BottomFit == BottomApplied {
 		return 0

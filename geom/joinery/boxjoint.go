@@ -101,7 +101,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 	return e
 }
 
-// play of the fingers, and the pitch of their rows.
+// fingerPitch is the pitch of the rows of fingers, and their play.
 func (l *layout) fingerPitch() (pitch, play float64) {
 	if l.Cutter.Kind.Fenced() {
 		play = l.sawnFingers()
@@ -153,7 +153,7 @@ func (l *layout) rows(odd int, in float64) []finger {
 	return list
 }
 
-// leastFinger is the width of notches between whose relieved corners, twice a bit and
+// minFinger is the width of notches between whose relieved corners, twice a bit and
 // a little, a floor is left to seat on.
 func (l *layout) minFinger() float64 {
 	if !l.Cutter.Kind.FollowsDrawing() {

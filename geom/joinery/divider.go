@@ -261,7 +261,7 @@ func (l *layout) dividerStart(s standingDivider) float64 {
 	return from + (room-l.dividerLength(s))/2
 }
 
-// dividerStand is where one stands whose near face is at a distance from the wall's
+// dividerStand is the placement of a divider whose near face is at a distance from the wall's
 // inside face. Those across look to the front, those along to the right.
 func (l *layout) dividerStand(s standingDivider, at float64) geom.Placement {
 	if s.Way == Across {

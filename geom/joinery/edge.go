@@ -23,7 +23,7 @@ func levelEdge(l geom.Loop, y float64) int {
 	return best
 }
 
-// leastNotch is the narrowest notch in an outline that the router's smallest bit
+// minNotch is the narrowest notch in an outline that the router's smallest bit
 // gets into, on files that round to a thousandth of an inch too.
 func (l *layout) minNotch() float64 {
 	if !l.Cutter.Kind.FollowsDrawing() {

@@ -20,7 +20,7 @@ func (l *layout) ownGrooves() bool { return l.Cutter.Kind.Fenced() && l.Cutter.G
 // groovesFit reports whether the bottom's grooves are made as wide as the bottom wants.
 func (l *layout) groovesFit() bool { return l.Cutter.Kind.MadeToFit() || l.ownGrooves() }
 
-// leastGroove is the narrowest groove that the machine makes.
+// minGroove is the narrowest groove that the machine makes.
 func (l *layout) minGroove() float64 {
 	if l.ownGrooves() {
 		return l.Cutter.Groove

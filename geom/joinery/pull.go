@@ -125,7 +125,7 @@ func (l *layout) cutPull(p *geom.Panel, area geom.Rect) {
 	}
 }
 
-// leastRound is the least radius of an inner corner that the router's bit gets into.
+// minRound is the least radius of an inner corner that the router's bit gets into.
 func (l *layout) minRound() float64 {
 	if l.Cutter.Kind.FollowsDrawing() {
 		return l.Cutter.Width / 2 * roundRoom

@@ -103,7 +103,7 @@ const (
 	Rabbet       Joint = "rabbet"        // front and back in rabbets across the ends of the sides
 	Butt         Joint = "butt"          // front and back between the sides, with screws or dowels
 	BoxJoint     Joint = "box-joint"     // fingers on all four, as long as the other part is thick
-	Housed       Joint = "dado"          // of a back alone: at its full thickness in dados before the ends of the sides
+	Housed       Joint = "dado"          // only of a back: at its full thickness in dados before the ends of the sides
 )
 
 // Fastener is what holds a butt joint beside glue.

@@ -20,7 +20,7 @@ func boxFrom(x0, y0, x1, y1 float64) geom.Rect {
 }
 
 // TestEngraving: five diameters high in the middle of its area, but clear of the dado there
-// by half the bit, the web, and the over-run; with the bit that engraves, which cuts nothing
+// by half the bit, the web, and the overcut; with the bit that engraves, which cuts nothing
 // else.
 func TestEngraving(t *testing.T) {
 	s := settings(Bit{Name: "six", Diameter: 6}, Bit{Name: "point", Diameter: 1, Engraves: true})

@@ -45,7 +45,7 @@ func (p *preparation) checkGap() {
 	if p.PartGap <= 0 {
 		return
 	}
-	// The larger need is told: a gap of the lesser one would only be refused for the other.
+	// Report the larger need: a gap of the smaller one would only be refused for the other.
 	switch need, ends := p.work.Reach+MinWaste, p.work.EndGap; {
 	case p.PartGap >= max(need, ends)-geom.Settle:
 	case need >= ends:

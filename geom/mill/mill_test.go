@@ -299,7 +299,7 @@ func TestRegisterBesidePulls(t *testing.T) {
 	}
 }
 
-// TestGap: panels must lie apart for over-run and bit.
+// TestGap: panels must lie apart for overcut and bit.
 func TestGap(t *testing.T) {
 	s := settings(six)
 	s.PartGap = 9 // the bit and 3 of wood

@@ -10,7 +10,7 @@ import (
 // hold-down by vacuum or a few screws is doubtful; common practice, no source.
 const DefaultSmallPart = 150.0
 
-// checkSkin judges a skin against the boards.
+// checkSkin judges an onion skin against the boards.
 func (p *preparation) checkSkin() {
 	part := p.part
 	thin := part.MinThickness - part.Thickness + p.OnionSkin
@@ -31,12 +31,12 @@ func (p *preparation) checkSkin() {
 // fromSpoilboard is asked where a thin board leaves too little under a cut.
 var fromSpoilboard = geom.Sentencef("measure depths from the spoilboard")
 
-// minSkin is the least skin that holds, and usualSkin one that is still cut through with
-// a knife, in millimetres; common practice, no source.
+// minSkin is the thinnest onion skin that holds, and usualSkin one that a knife still cuts
+// through, in millimetres; common practice, no source.
 const minSkin, usualSkin = 0.15, 0.5
 
-// DefaultOnionSkin is one that holds in boards of a mean and a least thickness, all in mm. From the
-// spoilboard a thin board has the same skin.
+// DefaultOnionSkin is an onion skin that holds in boards of a mean and a minimum thickness, all in
+// mm. With depths from the spoilboard a thin board has the same skin.
 func (s Settings) DefaultOnionSkin(mean, least float64) float64 {
 	if s.FromSpoilboard {
 		return usualSkin
@@ -44,7 +44,7 @@ func (s Settings) DefaultOnionSkin(mean, least float64) float64 {
 	return math.Max(usualSkin, mean-least+minSkin)
 }
 
-// withSkin is a skin that holds in the thinnest board.
+// withSkin writes an onion skin that holds in the thinnest board.
 func (p *preparation) withSkin() []geom.Remedy {
 	return []geom.Remedy{p.exactly(SettingOnionSkin, p.DefaultOnionSkin(p.part.Thickness, p.part.MinThickness))}
 }

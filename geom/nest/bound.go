@@ -113,8 +113,8 @@ func (t *task) fewest(least float64) int {
 // ceiling rounds a bound up; what rounding errors may have added does not count.
 func ceiling(v float64) int { return int(math.Ceil(v - 1e-6)) }
 
-// Thresholds of dual feasible functions: how many of the pieces' lengths they are made
-// of, and of very many kinds.
+// maxThresholds is from how many lengths of pieces the thresholds of dual feasible functions are
+// made, fewThresholds the same where there are very many kinds.
 const maxThresholds, fewThresholds = 40, 6
 
 // dual is the best bound on the number of sheets from products of dual feasible

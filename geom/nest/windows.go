@@ -5,7 +5,8 @@ import (
 	"slices"
 )
 
-// Kinds of a window: the largest, and others to fill up with.
+// leading is how many of the largest kinds are in a window, filling how many others, to fill up
+// with.
 const leading, filling = 60, 60
 
 // windows lays very many kinds out, some at a time: the largest that are left, and some

@@ -38,7 +38,7 @@ type Slide struct {
 	// are cut to length. Behind is what a slide needs beyond its length.
 	Lengths []float64
 	Behind  float64
-	// Notches and bores in the box's back.
+	// NotchWidth, NotchHeight and the hook's fields are the notches and bores in the box's back, in mm.
 	NotchWidth, NotchHeight                     float64
 	HookDiameter, HookDepth, HookHeight, HookIn float64
 	Load                                        float64 // rating of a pair in kg; 0 when not known

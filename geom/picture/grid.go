@@ -19,7 +19,8 @@ type cells struct {
 	search     int32
 }
 
-// most cells on a side: some hundreds of faces are spread over some thousands.
+// maxCells is the largest number of cells on a side: some hundreds of faces are spread over some
+// thousands of cells.
 const maxCells = 64
 
 func (e edge) box() geom.Rect { return geom.Around(e.a.Point, e.b.Point) }

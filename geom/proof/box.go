@@ -38,8 +38,8 @@ type Corner struct {
 	// Open is how far an end that is pushed inwards on the sides' shoulders stays off
 	// this side's, because the other side stops it.
 	Open float64
-	// Seat says what stops the side when it is pushed on: its inside face on the
-	// end's shoulder, or the floor of its cut. The gaps are what stays open at each.
+	// OnShoulder says what stops the side when it is pushed on: its inside face on the
+	// end's shoulder, or else the floor of its cut. The gaps are what stays open at each.
 	OnShoulder            bool
 	ShoulderGap, FloorGap float64
 	// Recess is how far the end's outside face stands back from the ends of the

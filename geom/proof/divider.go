@@ -9,7 +9,7 @@ type Partition struct {
 	GoesIn bool
 	Play   float64 // between both walls; below 0 by how much it is too thick
 	Slack  float64 // along its length; below 0 by how much it is too long; 0 where it is too thick
-	// Placement is how far its lower edge stands above the bottom; below 0 by how much the
+	// Height is how far its lower edge stands above the bottom; below 0 by how much the
 	// bottom lifts it.
 	Height float64
 	Lifts  bool // nothing of the walls is in its way upwards

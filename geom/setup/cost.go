@@ -34,8 +34,8 @@ type Requirement struct {
 	flat       bool // fronts lie flat for their rabbets
 }
 
-// Part of a board's thickness that the cuts of a corner may take: less holds badly,
-// more leaves little wood behind; common practice, no source.
+// minDeep and maxDeep are the part of a board's thickness that the cuts of a corner may take: less
+// holds badly, more leaves little wood behind; common practice, no source.
 const minDeep, maxDeep = 1.0 / 3, 0.6
 
 // same is how far from each other two settings are that no shop tells apart.

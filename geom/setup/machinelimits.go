@@ -50,7 +50,7 @@ func (m Machine) OnEnd() geom.Interval {
 // millimetres.
 type Machines map[joinery.CutterKind]Machine
 
-// RequirementOf is the machine of a kind.
+// Of is the machine of a kind: the one in m, else the usual one.
 func (m Machines) Of(k joinery.CutterKind) Machine {
 	if own, ok := m[k]; ok {
 		return own

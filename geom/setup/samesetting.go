@@ -6,8 +6,8 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// Key is a setting as it is told apart on paper, in the smallest step that is printed, in
-// mm: drawers with one key are served by one setting.
+// Key is a setting rounded to the smallest step that is printed, in mm: one setting serves all
+// drawers with the same key.
 func Key(s joinery.Setup, step float64) joinery.Setup {
 	for _, v := range []*float64{
 		&s.FenceDistance, &s.CutterHeight, &s.DadoHeight, &s.LastFence, &s.BottomFence, &s.GrooveFence, &s.BackFence,

@@ -9,7 +9,7 @@ import (
 	"drawerwright/geom/mill"
 )
 
-// cutOut is a part that a bit of a diameter cuts out, which leaves a skin under it.
+// cutOut is a part that a bit of a diameter cuts out, which leaves an onion skin under it.
 func cutOut(diameter, skin float64) CutPart {
 	return CutPart{Bits: []mill.Bit{{Diameter: diameter}}, Work: mill.Operations{Reach: diameter,
 		Cuts: []mill.Cut{{Operation: mill.Profile, Outline: geom.Rectangle(100, 100, 300, 200), Remaining: skin}}}}

@@ -80,7 +80,7 @@ type Advice struct {
 	Cutter      Estimated // as it really is
 	Front, Side Estimated // thicknesses
 	Moves       []Move
-	// AsIt is are the measures if nothing is moved, After those if the advice is followed.
+	// AsItIs are the measures if nothing is moved, After those if the advice is followed.
 	AsItIs, After []Predicted
 	// NoSetting says that no fence distance brings everything within the limits, with the
 	// widths of a cutter with which one would; nil where one does.

@@ -7,7 +7,7 @@ type Residual struct {
 	Reading
 	Expected float64
 	Residual float64 // reading less expected
-	// Sigmas is Off in standard deviations of what it should be.
+	// Sigmas is Residual in standard deviations of what the reading should be.
 	Sigmas   float64
 	Rejected bool // out, because it does not agree with the others
 }
@@ -20,7 +20,7 @@ type Estimate struct {
 	Conflicts []string            // names of readings that contradict each other; then nothing is to be trusted
 }
 
-// Sigma is the standard deviation of a form.
+// sigma is the standard deviation of a form.
 func (e Estimate) sigma(by vector) float64 { return math.Sqrt(max(0, e.variance(by))) }
 
 func (e Estimate) variance(by vector) float64 {
@@ -37,14 +37,14 @@ func (e Estimate) variance(by vector) float64 {
 // two thousand is by chance.
 const maxTimes = 3.5
 
-// alike is the part of the greatest Times from which another reading is as much to
+// alike is the part of the greatest Sigmas from which another reading is as much to
 // blame: of two that contradict each other neither is known to be the wrong one.
 const alike = 0.9
 
 // Solve finds the most likely machine: the least squares of all readings, each over
 // its standard deviation, and of what was known before. A reading that contradicts
 // the rest is left out and marked; where it is not clear which one is wrong, they
-// are named in Clash.
+// are named in Conflicts.
 func (c Model) Solve(readings []Reading) Estimate {
 	out := make([]bool, len(readings))
 	for {

@@ -2,7 +2,7 @@ package glb
 
 import "drawerwright/preview/scene"
 
-// The JSON of a file: sections 5.1 to 5.29 of the specification, of which these are
+// document is the JSON of a file: sections 5.1 to 5.29 of the specification, of which these are
 // the properties used.
 type document struct {
 	Asset       asset        `json:"asset"`

@@ -25,8 +25,7 @@ type Pocket struct {
 	Through bool       `json:"through"`
 }
 
-// NumbersOf are the numbers of a panel. What of a pocket lies beyond its edges is not
-// counted.
+// NumbersOf are the numbers of a panel. The part of a pocket beyond its edges is not counted.
 func NumbersOf(p geom.Panel) Numbers {
 	n := Numbers{Length: Rounded(p.Length()), Width: Rounded(p.Width()), Thickness: Rounded(p.Thickness), Pockets: []Pocket{}}
 	edge := p.Outline.Bounds()

@@ -12,7 +12,7 @@ import (
 	"drawerwright/preview/scene"
 )
 
-// The JSON that the package's comment describes.
+// data is the JSON that the package's comment describes.
 type data struct {
 	Title  string          `json:"title"`
 	Unit   string          `json:"unit"`

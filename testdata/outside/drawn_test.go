@@ -78,7 +78,7 @@ func loopEntity(layer string, l geom.Loop) entity {
 }
 
 // pocket draws a pocket for a bit by the stated rules: rectangles run past the
-// panel's edges by the bit's radius and the over-run, are made a hair wider than
+// panel's edges by the bit's radius and the overcut, are made a hair wider than
 // their bit or become its centre line, and their corners are cleared for the
 // square part that goes in. Everything else is drawn as it is.
 func (s sheet) pocket(k geom.Pocket, bit float64) entity {
@@ -161,7 +161,7 @@ func away(from, direction, low, high float64) (near, far float64) {
 }
 
 // pastEdges is a rectangular pocket, its sides on the panel's edges moved out by a
-// bit's radius and the over-run.
+// bit's radius and the overcut.
 func (s sheet) pastEdges(k geom.Pocket, bit float64) (x0, y0, x1, y1 float64, ok bool) {
 	x0, y0, x1, y1, ok = rectangleOf(loopEntity("", k.Outline).Points)
 	past := bit/2 + s.OverRun

@@ -17,7 +17,7 @@ import (
 	"drawerwright/geom"
 )
 
-// The picture's width in pixels, and how many samples a pixel has each way.
+// width is the picture's width in pixels, samples is how many a pixel has each way.
 const width, samples = 900, 3
 
 // The view: axes of the picture and towards the viewer, all unit vectors.

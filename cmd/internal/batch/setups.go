@@ -11,8 +11,8 @@ import (
 	"drawerwright/geom/setup"
 )
 
-// BySetting gathers drawers that one setting serves, as far as it is told apart on
-// paper, in order of appearance.
+// BySetting gathers drawers that one setting serves, as far as settings differ on paper,
+// in order of appearance.
 func BySetting(drawers []Drawer) [][]Drawer {
 	return setup.Together(drawers, SettingKey)
 }

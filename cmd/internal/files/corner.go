@@ -12,8 +12,9 @@ import (
 	"drawerwright/preview/scene"
 )
 
-// How far the side is set off to the left and the front to the fore in the picture of a
-// corner, and how much about it is shown, in thicknesses of the side.
+// cornerLeft and cornerFore are how far the picture of a corner sets the side off to the left and
+// the front to the fore, cornerShown is how much about the corner it shows, in thicknesses of the
+// side.
 const cornerLeft, cornerFore, cornerShown = 2.0, 5.0, 9.0
 
 // corner is the corner whose joint one looks into from before, above and the right: the

@@ -8,7 +8,7 @@ import (
 )
 
 // TestSkinIsLeft: a flush bottom is rabbeted all round on its outside face. Cut out from the
-// inside, with a skin left on the outside, it would fall out where the rabbets' over-runs
+// inside, with a skin left on the outside, it would fall out where the rabbets' overcuts
 // take the skin away; so it is cut out from its own face, and a skin of 0.4 holds it.
 func TestSkinIsLeft(t *testing.T) {
 	const text = `units: mm

@@ -53,7 +53,7 @@ type key struct {
 	most     int      // of them, or of the lengths of a list
 }
 
-// The words of entries that are one or the other.
+// yes and no are the words of entries that are one or the other.
 const yes, no = "yes", "no"
 
 // grainWidth is a grain along the second number of the sheet.
@@ -189,7 +189,7 @@ var tabKeys = []key{
 		doc: "slots: the outline stops above the tabs, and slots between them go right through; marks: the outline goes right through, and the layer TABS shows where a program that makes tabs of its own is to put them"},
 }
 
-// How tabs are drawn.
+// tabSlots and tabMarks are how tabs are drawn.
 const tabSlots, tabMarks = "slots", "marks"
 
 var joineryKeys = []key{
@@ -248,10 +248,10 @@ func oneT(pattern string) string { return tBeforeTool.ReplaceAllString(pattern, 
 
 var tBeforeTool = regexp.MustCompile(`(^|[^A-Za-z0-9])[Tt]\{tool\}`)
 
-// How drawings are parted.
+// splitNone and splitCutter are how drawings are split into files.
 const splitNone, splitCutter = "none", "cutter"
 
-// What is drawn beside a part.
+// notesDrawn and notesNone are whether something is drawn beside a part.
 const notesDrawn, notesNone = "drawn", "none"
 
 // The words of the two patterns.

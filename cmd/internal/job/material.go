@@ -9,7 +9,7 @@ import (
 	"drawerwright/geom/wood"
 )
 
-// The words for cuts.
+// flatsawn and quartersawn are the words for cuts of solid wood.
 const flatsawn, quartersawn = "flatsawn", "quartersawn"
 
 // airOf is a climate as the package stock takes it, nil without one.

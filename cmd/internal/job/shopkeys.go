@@ -6,7 +6,7 @@ import (
 	"drawerwright/geom/opening"
 )
 
-// The words for cabinets.
+// frameless and faceFrame are the words for cabinets.
 const frameless, faceFrame = "frameless", "face-frame"
 
 var openingKeys = []key{

@@ -43,7 +43,7 @@ func (l List) At(err error) error {
 	return err
 }
 
-// Heads of the table, in any order; all but name, length and width may be left out.
+// heads are the headings of the table, in any order; all but name, length and width may be left out.
 var heads = []string{"kind", "name", "length", "width", "count", "price", "turn", "batch", "match", "set"}
 
 // Limits of a list.

@@ -17,7 +17,7 @@ import (
 	"drawerwright/geom/nest"
 )
 
-// SheetsPDF is a document of the sheets of a plan alone.
+// SheetsPDF is a document that has only the sheets of a plan.
 //
 // The pieces of a list have labels in it; those of a job are in its packet.
 func SheetsPDF(ctx context.Context, p sheets.Plan, size paper.Size) ([]byte, error) {
@@ -41,7 +41,8 @@ func SheetsPDF(ctx context.Context, p sheets.Plan, size paper.Size) ([]byte, err
 	return out.Bytes(), cmp.Or(ctx.Err(), failed, err)
 }
 
-// Labels of a list: as those of a job are by default, and up to so many.
+// listColumns and listRows are the grid of labels of a list, the default of a job;
+// maxListLabels is how many labels there are at most.
 const listColumns, listRows, maxListLabels = 3, 7, 10_000
 
 func listLabels(p sheets.Plan) (list []paper.Label) {

@@ -97,7 +97,7 @@ func isJSON(r *http.Request) bool {
 	return err == nil && kind == "application/json"
 }
 
-// refuse answers with the words of an error alone.
+// refuse answers with an error and nothing else.
 func refuse(w http.ResponseWriter, code int, message string) {
 	reply(w, code, struct {
 		Error string `json:"error"`

@@ -149,7 +149,7 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Model, a testcut.Advi
 // unknown is the verdict on a measure that may be out of its limits on either side.
 const unknown = "not known yet"
 
-// settingNames are what is moved; by hand, and on a router, others than on a saw.
+// settingName is the name of what is moved, which depends on the machine.
 func settingName(s testcut.Setting, machine string) string {
 	names := map[testcut.Setting]string{testcut.Fence: "the fence", testcut.Height: "the cutter's height", testcut.DadoHeight: "the height for the dados", testcut.EndPlace: "the fence for the fronts' rabbets", testcut.RabbetHeight: "the cutter's height for the fronts' rabbets"}
 	switch machine {

@@ -64,7 +64,7 @@ func board(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	t.print(out, "")
 }
 
-// laid describes the layouts on sheets, which are in a folder of their own.
+// laid prints the layouts on sheets, which are in a folder of their own.
 func laid(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	if len(r.Sheets) > 0 {
 		fmt.Fprintln(out, "\nsheets (drawings, pictures and cuts are in the folder sheets)")

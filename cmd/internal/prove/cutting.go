@@ -109,8 +109,8 @@ func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	}
 }
 
-// How far, in millimetres, chords keep to arcs where areas are given to a hundredth
-// of a square millimetre, and where they are only compared with proof.LeastLeft.
+// toldChord is how far, in millimetres, chords may be off their arcs where areas are given to a
+// hundredth of a square millimetre, judgedChord where they are only compared with a limit.
 const toldChord, judgedChord = 1e-5, 1e-3
 
 func (r *panelReader) chord() float64 {

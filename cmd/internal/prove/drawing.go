@@ -10,7 +10,7 @@ import (
 	"drawerwright/geom/proof"
 )
 
-// Layers that are not cut, by the contract of the drawings.
+// notCut are the layers that are not cut, by the contract of the drawings.
 var notCut = []string{"LABEL", "BLANK", "SCALE", "SHEET", "TABS", "OUTLINE", "0"}
 
 // How near what is read has to be to what was meant.

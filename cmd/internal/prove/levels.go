@@ -41,7 +41,8 @@ type shapeOf struct {
 	box       geom.Rect
 }
 
-// Chords of a solid's arcs may be 0.05 mm off; corners are on a grid of a few microns.
+// solidChord is what the chords of a solid's arcs may be off, 0.05 mm and some room; solidGrid the
+// same of its corners, which are on a grid of a few microns. Both are in mm.
 const solidChord, solidGrid = 0.06, 0.003
 
 // shape works a part's solid out from the operations that the job asks for: in level

@@ -27,7 +27,7 @@ type said struct {
 	depthSaid       bool
 }
 
-// What can stand for a word of a pattern.
+// forms are what can stand for a word of a pattern.
 var forms = map[string]string{
 	"{operation}": `(?:REGISTER|DADO|GROOVE|RABBET|DRILL|CUTOUT|PROFILE|SLOT|ENGRAVE)(?:-LINE)?`,
 	"{face}":      `INSIDE|OUTSIDE`,

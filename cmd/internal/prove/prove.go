@@ -95,7 +95,7 @@ func New(r record.Report) (*Prover, error) {
 	return p, nil
 }
 
-// upright reports whether a stand's directions are two different axes.
+// upright reports whether the directions of a placement are two different axes.
 func upright(s record.Placement) bool {
 	axes := func(v [3]float64) (n int) {
 		for _, c := range v {

@@ -51,7 +51,7 @@ func (r *sheetReader) lay() {
 	}
 }
 
-// origin and size of a part as it lies, in mm.
+// boxOf is the box of a part as it lies, in mm.
 func (r *sheetReader) boxOf(p *placedPart) geom.Rect {
 	at := geom.Point{X: r.mm(p.X), Y: r.mm(p.Y)}
 	return geom.Rect{Min: at, Max: geom.Point{X: at.X + r.mm(p.Length), Y: at.Y + r.mm(p.Width)}}

@@ -117,7 +117,7 @@ func (s *sheet) splitFile(r bitRun) {
 		}
 	}
 	s.alike(r.file, one, r.has, "is cut with this bit")
-	// The outline is drawn where it is not cut, in some of the files alone.
+	// The outline is drawn where it is not cut: only in some of the files.
 	shown := func(layer string) bool { return isNotCut(layer) && !same(layer, "OUTLINE") }
 	s.alike(r.file, one, shown, "is only shown")
 }

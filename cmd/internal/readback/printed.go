@@ -49,7 +49,7 @@ func (t printedTable) either(heads ...string) string {
 	return ""
 }
 
-// column reports whether a table has a column.
+// has reports whether a table has a column.
 func (t printedTable) has(head string) bool { return t.at(head) >= 0 }
 
 // tableOf reads a table whose lines are given, the first of them its heads. Columns are

@@ -106,7 +106,7 @@ type OnSheet struct {
 	Parts   int `json:"parts"`
 	Tied    int `json:"tied,omitempty"`    // that hang by bridges, to the waste or to parts that do
 	Bridges int `json:"bridges,omitempty"` // the fewest of them
-	Skin    int `json:"skin,omitempty"`    // that a skin holds all round
+	Skin    int `json:"skin,omitempty"`    // that an onion skin holds all round
 	Loose   int `json:"loose,omitempty"`   // that nothing of the drawings holds
 	Marked  int `json:"marked,omitempty"`  // that a program is to hold by tabs, where the drawing marks them
 	Marks   int `json:"marks,omitempty"`   // the fewest marks of them

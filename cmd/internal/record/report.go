@@ -64,7 +64,7 @@ type Drawer struct {
 	Count   int    `json:"count"`
 	Machine string `json:"machine"`
 	// Verdict is that on the drawer, Odds the part of its boxes that keep all limits at
-	// once, Said both in words.
+	// once, Summary both in words.
 	Verdict string   `json:"verdict"`
 	Odds    float64  `json:"odds"`
 	Summary string   `json:"said"`
@@ -137,7 +137,7 @@ type Part struct {
 	Engraved   *Engraved   `json:"engraved,omitempty"`
 }
 
-// Height is a place of a panel in its box: where its origin is, and the directions
+// Placement is the place of a panel in its box: where its origin is, and the directions
 // in which its x and y run.
 type Placement struct {
 	Origin [3]float64 `json:"origin"`

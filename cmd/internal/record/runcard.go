@@ -66,7 +66,7 @@ type RunStep struct {
 	Minutes  float64 `json:"minutes,omitempty"`
 }
 
-// runOf is the card of a laid sheet; nil where no router cuts it.
+// runOf is the card of a sheet that is laid out; nil where no router cuts it.
 func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	if len(one.Drawn) == 0 || len(one.Drawn[0].Part.Bits) == 0 {
 		return nil

@@ -8,7 +8,7 @@ import (
 
 // Tie says how a placed part is held while a router cuts it out.
 type Tie struct {
-	By    string  `json:"by"`              // tabs, skin or nothing
+	By    string  `json:"by"`              // tabs, an onion skin or nothing
 	Tabs  int     `json:"tabs,omitempty"`  // by which it hangs
 	Need  int     `json:"need,omitempty"`  // that its size asks for
 	Frame int     `json:"frame,omitempty"` // tabs that end at the waste round the parts

@@ -236,7 +236,7 @@ function field(key, path) {
   return whole;
 }
 
-// waiting tells whether a field was emptied and the text does not follow yet.
+// waiting reports whether a field was emptied and the text does not follow yet.
 export const waiting = () => emptied !== null;
 
 // settle lets the text follow.

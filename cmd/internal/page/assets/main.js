@@ -234,7 +234,7 @@ async function start() {
     button.addEventListener('click', () => { document.body.dataset.pane = button.dataset.to; });
   }
   document.addEventListener('keydown', keyboard);
-  document.addEventListener('beforeinput', (event) => { // the browser's own history knows one field alone
+  document.addEventListener('beforeinput', (event) => { // the browser's own history knows only one field
     if (event.inputType === 'historyUndo' || event.inputType === 'historyRedo') event.preventDefault();
   });
   document.addEventListener('visibilitychange', watch);

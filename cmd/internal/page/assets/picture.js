@@ -15,7 +15,7 @@ function update() {
   viewer.update(scene);
 }
 
-// show draws what is looked at. It tells whether the picture has to be asked for as
+// show draws what is looked at. It reports whether the picture has to be asked for as
 // lines, because there is no viewer.
 export function show(now) {
   if (now.scene) {
