@@ -18,7 +18,8 @@ func (m maker) assembly() {
 	said := make(map[[5]string]bool)
 	for _, d := range m.batch.Drawers {
 		s := d.Spec
-		kind := [5]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit), string(s.GrooveEnds), fmt.Sprint(s.Bottom.Solid)}
+		kind := [5]string{string(s.Joint), string(s.BackJoint), string(s.BottomFit), string(s.GrooveEnds),
+			fmt.Sprint(s.Bottom.Solid)}
 		if said[kind] {
 			continue
 		}
@@ -40,22 +41,39 @@ func (m maker) assembly() {
 			m.reported(k.Diagonal), m.reported(k.DiagonalsApart))
 	}
 	m.table(t)
-	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the ends of the sides. " + present.Squaring)
+	m.Small("Two sides and a front: held side by side, or the stock is not what was measured. Diagonals: over the " +
+		"ends of the sides. " + present.Squaring)
 	m.hardware()
 }
 
-var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomCaptured: "in grooves", joinery.BottomFlush: "flush, in grooves", joinery.BottomSlidIn: "slid in from behind", joinery.BottomApplied: "applied from below", joinery.BottomCleats: "on cleats"}
+var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomCaptured: "in grooves",
+	joinery.BottomFlush: "flush, in grooves", joinery.BottomSlidIn: "slid in from behind",
+	joinery.BottomApplied: "applied from below", joinery.BottomCleats: "on cleats"}
 
 // steps are the order of work for a box.
-func steps(r record.Report, d batch.Drawer) (list []string) {
+func steps(r record.Report, d batch.Drawer) []string {
 	s := d.Spec
-	if s.BottomFit == joinery.BottomCleats {
+	return slices.Concat(beforeGlue(d), glue(s), []string{joinWalls(r, s), clamp(s)}, squareUp(d))
+}
+
+// beforeGlue is what is done while the parts of a box are dry.
+func beforeGlue(d batch.Drawer) (list []string) {
+	if d.Spec.BottomFit == joinery.BottomCleats {
 		side, end := cleatsAt(d)
-		list = append(list, fmt.Sprintf("Glue and screw the cleats to the insides of their walls first, level with the lower edges: on the sides %s from the front ends, on front and back %s from either end. Bore pilot holes, and see that no screw comes out on the other face.",
-			geom.LengthOf(side).Text(s.Units), geom.LengthOf(end).Text(s.Units)))
+		list = append(list, fmt.Sprintf("Glue and screw the cleats to the insides of their walls first, level with "+
+			"the lower edges: on the sides %s from the front ends, on front and back %s from either end. Bore pilot "+
+			"holes, and see that no screw comes out on the other face.",
+			geom.LengthOf(side).Text(d.Spec.Units), geom.LengthOf(end).Text(d.Spec.Units)))
 	}
-	list = append(list, "Put the box together dry, bottom and all: every joint has to close by hand or with light taps. Measure width, depth and both diagonals; the table below has the numbers.")
-	list = append(list, "Lay the parts out with their inside faces up, the triangle on their labels in one piece; have clamps set and a wet cloth at hand.")
+	return append(list,
+		"Put the box together dry, bottom and all: every joint has to close by hand or with light taps. Measure "+
+			"width, depth and both diagonals; the table below has the numbers.",
+		"Lay the parts out with their inside faces up, the triangle on their labels in one piece; have clamps set "+
+			"and a wet cloth at hand.")
+}
+
+// glue says where glue goes, and where none.
+func glue(s joinery.Spec) []string {
 	dry := "None in the groove: the bottom stays dry, free to move, where it stands in one."
 	if s.BottomFit == joinery.BottomCleats {
 		dry = "None under the bottom: screws hold it."
@@ -67,50 +85,67 @@ func steps(r record.Report, d batch.Drawer) (list []string) {
 		joinery.Butt:         "on the ends of the front and the back",
 		joinery.BoxJoint:     "on every face of the fingers, thin",
 	}[s.Joint]
-	list = append(list, "Glue "+where+". "+dry)
+	list := []string{"Glue " + where + ". " + dry}
 	if s.BackJoint == joinery.Housed {
 		list = append(list, "The back stands in dados of its own: glue in those too.")
 	}
+	return list
+}
+
+// joinWalls puts the walls together, and says when the bottom comes and how it is held.
+func joinWalls(r record.Report, s joinery.Spec) string {
 	switch s.BottomFit {
 	case joinery.BottomSlidIn:
 		held := present.SlidInSheet
 		if s.Bottom.Solid {
 			held = present.SlidInSolid(r)
 		}
-		list = append(list, "Put front and back into one side, then the other side on. "+
-			"The bottom comes when the glue has set: slide it in from behind. "+held)
+		return "Put front and back into one side, then the other side on. " +
+			"The bottom comes when the glue has set: slide it in from behind. " + held
 	case joinery.BottomCleats:
 		down := "screw it down; it holds the box square"
 		if s.Bottom.Solid {
 			down = "screw it down along the front alone, so that it can swell and shrink"
 		}
-		list = append(list, "Put front and back into one side, then the other side on. The bottom comes last: once the box is square and the glue has set, lay it on the cleats from above, as far from every wall, and "+down+".")
+		return "Put front and back into one side, then the other side on. The bottom comes last: once the box is " +
+			"square and the glue has set, lay it on the cleats from above, as far from every wall, and " + down + "."
 	case joinery.BottomApplied:
-		list = append(list, "Put front and back into one side, then the other side on. The bottom comes last: once the box is square, fasten it from below all round; it holds the box square.")
-	default:
-		if s.Joint == joinery.BoxJoint { // whose grooves in front and back end in the fingers
-			list = append(list, "Set the bottom dry into the grooves of the front and the back, then put one side on all three, then the other.")
-			break
-		}
-		list = append(list,
-			"Put front and back into one side, slide the bottom dry into the groove, then the other side on.")
+		return "Put front and back into one side, then the other side on. The bottom comes last: once the box is " +
+			"square, fasten it from below all round; it holds the box square."
 	}
+	if s.Joint == joinery.BoxJoint { // whose grooves in front and back end in the fingers
+		return "Set the bottom dry into the grooves of the front and the back, then put one side on all three, then " +
+			"the other."
+	}
+	return "Put front and back into one side, slide the bottom dry into the groove, then the other side on."
+}
+
+// clamp says which way a corner is clamped, or what is driven into it.
+func clamp(s joinery.Spec) string {
 	switch s.Joint {
 	case joinery.DadoRabbet:
-		list = append(list, "Clamp across the front and across the back, from side to side, pads over the joints, until the shoulders are closed: the dados pull front and back square to the sides.")
+		return "Clamp across the front and across the back, from side to side, pads over the joints, until the " +
+			"shoulders are closed: the dados pull front and back square to the sides."
 	case joinery.BoxJoint:
-		list = append(list, "Clamp both ways, pads beside the fingers, until every finger is home.")
+		return "Clamp both ways, pads beside the fingers, until every finger is home."
 	case joinery.Butt:
-		list = append(list, fmt.Sprintf("Clamp across the front and across the back and drive the %s.", s.Fasteners))
-	default:
-		list = append(list, "Clamp across the front and the back, and from front to back over the sides, until the joints are closed.")
+		return fmt.Sprintf("Clamp across the front and across the back and drive the %s.", s.Fasteners)
 	}
-	list = append(list,
-		"Check both diagonals at once, before the glue takes: equal is square. Where they differ, clamp across the longer one until the two are equal.",
-		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not set in a twist.",
-		"When the glue has set, measure once more and write it on the drawer's form.")
+	return "Clamp across the front and the back, and from front to back over the sides, until the joints are closed."
+}
+
+// squareUp is what is done to a box in its clamps, and when the glue has set.
+func squareUp(d batch.Drawer) []string {
+	list := []string{
+		"Check both diagonals at once, before the glue takes: equal is square. Where they differ, clamp across the " +
+			"longer one until the two are equal.",
+		"Wipe off what glue has come out, inside as well, and leave the box on a flat surface, so that it does not " +
+			"set in a twist.",
+		"When the glue has set, measure once more and write it on the drawer's form.",
+	}
 	if slices.ContainsFunc(d.Hardware, func(i joinery.Item) bool { return i.Offcut }) {
-		list = append(list, "Glue a plug into each open end of a groove, with none on the bottom, and pare it level. Cut plugs off a long strip by hand on a bench hook: they are too short to be held at a saw.")
+		list = append(list, "Glue a plug into each open end of a groove, with none on the bottom, and pare it "+
+			"level. Cut plugs off a long strip by hand on a bench hook: they are too short to be held at a saw.")
 	}
 	return list
 }
