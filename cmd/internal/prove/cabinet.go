@@ -31,7 +31,8 @@ func (w *Worker) cabinetCheck(k record.Cabinet, read Read) record.Checked {
 			if !slices.ContainsFunc(holes[0],
 				func(g hole) bool { return g.at.To(h.at) <= tick && math.Abs(g.radius-h.radius) <= tick }) {
 				c.fault("cabinet-holes", k.Name, name, h.line, rebuild,
-					"a hole of the right side, %s behind the front edge and %s up, has none across from it", c.text(h.at.X), c.text(h.at.Y))
+					"a hole of the right side, %s behind the front edge and %s up, has none across from it",
+					c.text(h.at.X), c.text(h.at.Y))
 			}
 		}
 	}
@@ -41,6 +42,18 @@ func (w *Worker) cabinetCheck(k record.Cabinet, read Read) record.Checked {
 		}
 	}
 	return c.out
+}
+
+// sideReader reads the drawing of one side of a cabinet.
+type sideReader struct {
+	*checking
+	cabinet       record.Cabinet
+	file          string
+	scale         float64 // mm of one unit of the drawing
+	depth, height float64 // mm, as drawn; the opening's where there is no outline
+	outlined      bool
+	lines         []bool // whether the slide line of each row is drawn
+	holes         []hole
 }
 
 // side reads one drawing and gives its holes, from the front edge.
@@ -64,71 +77,100 @@ func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []
 			"the drawing says it is in %q, and was written in %s", found, c.report.DXF.Units)
 	}
 	c.scaled(k.Name, name, f, scale)
-	depth, height := c.mm(k.Opening.Depth), c.mm(k.Opening.Height)
-	var holes []hole
-	lines := make([]bool, len(k.Rows))
-	outlined := false
+	r := sideReader{checking: c, cabinet: k, file: name, scale: scale,
+		depth: c.mm(k.Opening.Depth), height: c.mm(k.Opening.Height), lines: make([]bool, len(k.Rows))}
 	for _, e := range f.Entities {
 		switch {
 		case same(e.Layer, "BLANK") && e.Closed:
-			outlined = true
-			b := boundsOf(e, scale)
-			if math.Abs(b.Min.X) > tick || math.Abs(b.Min.Y) > tick {
-				c.fault("origin", k.Name, name, e.Line, rebuild,
-					"the side's lower front corner is at %s, %s, not at 0, 0", c.text(b.Min.X), c.text(b.Min.Y))
-			}
-			depth, height = b.Width(), b.Height()
-			if math.Abs(height-c.mm(k.Opening.Height)) > sameSize {
-				c.fault("cabinet-size", k.Name, name, e.Line, rebuild, "the side is drawn %s high; the opening is %s",
-					c.text(height), c.text(c.mm(k.Opening.Height)))
-			}
+			r.outline(e)
 		case strings.HasPrefix(strings.ToUpper(e.Layer), "DRILL_") && e.Type == "CIRCLE":
 			h := hole{geom.Point{X: e.X * scale, Y: e.Y * scale}, e.Radius * scale, e.Line}
-			holes = append(holes, h)
+			r.holes = append(r.holes, h)
 		case same(e.Layer, "LABEL") && !e.Closed && len(e.Vertices) == 2:
-			a, b := e.Vertices[0], e.Vertices[1]
-			if a.Y != b.Y || math.Abs(a.X) > tick || math.Abs(b.X*scale-depth) > 1 && !outlined {
-				continue // a stroke of a letter
-			}
-			at := a.Y * scale
-			if math.Abs(b.X-a.X)*scale < depth/2 {
-				continue
-			}
-			row := slices.IndexFunc(k.Rows, func(r record.Row) bool { return math.Abs(c.mm(r.Line)-at) <= sameSize })
-			if row < 0 {
-				c.fault("slide-line", k.Name, name, e.Line, rebuild,
-					"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there", c.text(at))
-				continue
-			}
-			lines[row] = true
+			r.slideLine(e)
 		}
 	}
-	if !outlined {
-		c.fault("no-outline", k.Name, name, 0, rebuild, "the drawing has no outline of the side on BLANK")
+	r.missing()
+	r.misplacedHoles()
+	if right {
+		for i, h := range r.holes {
+			r.holes[i].at.X = r.depth - h.at.X
+		}
 	}
-	for i, there := range lines {
+	return r.holes
+}
+
+// outline takes the side's size, which stands at 0, 0 and is as high as the opening.
+func (r *sideReader) outline(e dxfread.Entity) {
+	k := r.cabinet
+	r.outlined = true
+	b := boundsOf(e, r.scale)
+	if math.Abs(b.Min.X) > tick || math.Abs(b.Min.Y) > tick {
+		r.fault("origin", k.Name, r.file, e.Line, rebuild,
+			"the side's lower front corner is at %s, %s, not at 0, 0", r.text(b.Min.X), r.text(b.Min.Y))
+	}
+	r.depth, r.height = b.Width(), b.Height()
+	if math.Abs(r.height-r.mm(k.Opening.Height)) > sameSize {
+		r.fault("cabinet-size", k.Name, r.file, e.Line, rebuild, "the side is drawn %s high; the opening is %s",
+			r.text(r.height), r.text(r.mm(k.Opening.Height)))
+	}
+}
+
+// slideLine finds the row of a line at which a slide comes; strokes of letters are none.
+func (r *sideReader) slideLine(e dxfread.Entity) {
+	a, b := e.Vertices[0], e.Vertices[1]
+	if a.Y != b.Y || math.Abs(a.X) > tick || math.Abs(b.X*r.scale-r.depth) > 1 && !r.outlined ||
+		math.Abs(b.X-a.X)*r.scale < r.depth/2 {
+		return
+	}
+	at := a.Y * r.scale
+	row := r.rowAt(at)
+	if row < 0 {
+		r.fault("slide-line", r.cabinet.Name, r.file, e.Line, rebuild,
+			"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there",
+			r.text(at))
+		return
+	}
+	r.lines[row] = true
+}
+
+// rowAt is the row whose slide line is at a height; -1 where there is none.
+func (r *sideReader) rowAt(height float64) int {
+	return slices.IndexFunc(r.cabinet.Rows,
+		func(row record.Row) bool { return math.Abs(r.mm(row.Line)-height) <= sameSize })
+}
+
+// missing names what should be drawn and is not.
+func (r *sideReader) missing() {
+	k := r.cabinet
+	if !r.outlined {
+		r.fault("no-outline", k.Name, r.file, 0, rebuild, "the drawing has no outline of the side on BLANK")
+	}
+	for i, there := range r.lines {
 		if !there {
-			c.fault("slide-line", k.Rows[i].Drawer, name, 0, rebuild,
-				"the slide line of %s, %s over the opening's lower edge, is not drawn", k.Rows[i].Drawer, c.text(c.mm(k.Rows[i].Line)))
+			r.fault("slide-line", k.Rows[i].Drawer, r.file, 0, rebuild,
+				"the slide line of %s, %s over the opening's lower edge, is not drawn", k.Rows[i].Drawer,
+				r.text(r.mm(k.Rows[i].Line)))
 		}
 	}
-	if len(holes) != k.Holes {
-		c.fault("cabinet-holes", k.Name, name, 0, rebuild, "%d holes are drawn; the report has %d", len(holes), k.Holes)
+	if len(r.holes) != k.Holes {
+		r.fault("cabinet-holes", k.Name, r.file, 0, rebuild, "%d holes are drawn; the report has %d", len(r.holes),
+			k.Holes)
 	}
-	for i, h := range holes {
-		if h.at.X < 0 || h.at.Y < 0 || h.at.X > depth || h.at.Y > height {
-			c.fault("cabinet-holes", k.Name, name, h.line, rebuild, "a hole at %s, %s is beside the side",
-				c.text(h.at.X), c.text(h.at.Y))
+}
+
+// misplacedHoles names holes beside the side, and those that are on no slide line.
+func (r *sideReader) misplacedHoles() {
+	for _, h := range r.holes {
+		if h.at.X < 0 || h.at.Y < 0 || h.at.X > r.depth || h.at.Y > r.height {
+			r.fault("cabinet-holes", r.cabinet.Name, r.file, h.line, rebuild, "a hole at %s, %s is beside the side",
+				r.text(h.at.X), r.text(h.at.Y))
 		}
-		if !slices.ContainsFunc(k.Rows, func(r record.Row) bool { return math.Abs(c.mm(r.Line)-h.at.Y) <= sameSize }) {
-			c.fault("cabinet-holes", k.Name, name, h.line, rebuild,
-				"a hole %s over the opening's lower edge is on no row's slide line", c.text(h.at.Y))
-		}
-		if right {
-			holes[i].at.X = depth - h.at.X
+		if r.rowAt(h.at.Y) < 0 {
+			r.fault("cabinet-holes", r.cabinet.Name, r.file, h.line, rebuild,
+				"a hole %s over the opening's lower edge is on no row's slide line", r.text(h.at.Y))
 		}
 	}
-	return holes
 }
 
 // scaled measures the square of a drawing, which it has to have.

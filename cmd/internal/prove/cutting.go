@@ -14,14 +14,42 @@ import (
 
 // reach cuts one line with its bit.
 func (r *panelReader) reach(c *drawnCut) {
-	if c.operation == "register" {
-		return
-	}
 	radius := c.bit / 2
-	if c.operation == "profile" {
+	switch c.operation {
+	case "register":
+		return
+	case "profile":
 		r.around(c, radius)
 		return
 	}
+	if !r.sweep(c, radius) {
+		return
+	}
+	c.shape = proof.ShapeOf(c.reach...) // what the bit goes round is left in it
+	bounds := c.shape.Bounds()
+	r.corners += c.shape.Corners()
+	c.beyond = max(0, -bounds.Min.X, -bounds.Min.Y, bounds.Max.X-r.length, bounds.Max.Y-r.width)
+	c.inside = bounds.Intersect(r.region.box)
+	r.areas(c)
+	if c.within > 0 {
+		r.out.cuts = append(r.out.cuts, c.boardCut)
+	}
+	if c.left > proof.MinLeft {
+		line := bounds
+		if c.path == nil {
+			line = c.loop.Bounds()
+		}
+		r.leftStanding(c, line, r.region.box)
+	}
+	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
+		r.fault("neighbour", c.file, c.at, "lay the parts further apart, or write less over-run",
+			"the %s on %s reaches %s past the panel, and the next part lies at %s",
+			c.operation, c.layer, r.text(c.beyond), r.text(gap))
+	}
+}
+
+// sweep moves the bit within its line; false where it cannot cut there.
+func (r *panelReader) sweep(c *drawnCut, radius float64) bool {
 	if _, hole, ok := c.loop.AsCircle(); ok && radius > hole && radius < hole+tick {
 		radius = hole // a bit that is plunged: the drawing rounds the hole's size
 	}
@@ -35,48 +63,36 @@ func (r *panelReader) reach(c *drawnCut) {
 	case errors.Is(err, sweep.ErrRing):
 		r.fault("crossing", c.file, c.at, "build the folder again",
 			"a line on %s crosses itself or has no area", c.layer)
-		return
+		return false
 	case err != nil:
 		r.fault("uncut", c.file, c.at, "build the folder again", "a line on %s cannot be cut: %v", c.layer, err)
-		return
+		return false
 	case len(c.reach) == 0:
 		b := c.loop.Bounds()
-		r.fault("bit-too-big", c.file, c.at, "take a smaller bit, or build the folder with the bit that is there", "a bit of %s does not get into the %s on %s, %s wide",
+		r.fault("bit-too-big", c.file, c.at, "take a smaller bit, or build the folder with the bit that is there",
+			"a bit of %s does not get into the %s on %s, %s wide",
 			r.text(c.bit), c.operation, c.layer, r.text(math.Min(b.Width(), b.Height())))
-		return
+		return false
 	}
-	panel := r.region.box
-	c.shape = proof.ShapeOf(c.reach...) // what the bit goes round is left in it
-	bounds := c.shape.Bounds()
-	drawn, reached := 0.0, 0.0
+	return true
+}
+
+// areas measures what the bit cuts, what of that lies within the panel, and what it leaves
+// of a closed line.
+func (r *panelReader) areas(c *drawnCut) {
 	for _, l := range c.reach {
 		c.swept += l.Area()
-		reached += math.Copysign(r.region.within(l, r.chord()), l.Area())
+		c.within += math.Copysign(r.region.within(l, r.chord()), l.Area())
 	}
-	r.corners += c.shape.Corners()
-	c.beyond = max(0, -bounds.Min.X, -bounds.Min.Y, bounds.Max.X-r.length, bounds.Max.Y-r.width)
-	c.inside, c.within = bounds.Intersect(panel), reached
-	line := bounds
+	drawn := c.within
 	if c.path == nil {
-		drawn, line = r.region.within(c.loop, r.chord()), c.loop.Bounds()
-		c.line, c.left = proof.ShapeOf(c.loop), drawn-reached
-	} else {
-		drawn = reached
-	}
-	if reached > 0 {
-		r.out.cuts = append(r.out.cuts, c.boardCut)
+		drawn = r.region.within(c.loop, r.chord())
+		c.line, c.left = proof.ShapeOf(c.loop), drawn-c.within
 	}
 	if r.detail {
 		n := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
-		r.cuts = append(r.cuts, record.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit), Drawn: n(drawn), Reached: n(reached), Swept: n(c.swept), Beyond: r.number(c.beyond)})
-	}
-	if c.left > proof.MinLeft {
-		r.leftStanding(c, line, panel)
-	}
-	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
-		r.fault("neighbour", c.file, c.at, "lay the parts further apart, or write less over-run",
-			"the %s on %s reaches %s past the panel, and the next part lies at %s",
-			c.operation, c.layer, r.text(c.beyond), r.text(gap))
+		r.cuts = append(r.cuts, record.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit),
+			Drawn: n(drawn), Reached: n(c.within), Swept: n(c.swept), Beyond: r.number(c.beyond)})
 	}
 }
 
@@ -102,10 +118,13 @@ func (r *panelReader) around(c *drawnCut, radius float64) {
 func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	radius := c.bit / 2
 	short := func(past float64) bool { return past > -sameSize && past < radius-sameSize }
-	edges := []float64{panel.Min.X - line.Min.X, panel.Min.Y - line.Min.Y, line.Max.X - panel.Max.X, line.Max.Y - panel.Max.Y}
+	edges := []float64{panel.Min.X - line.Min.X, panel.Min.Y - line.Min.Y,
+		line.Max.X - panel.Max.X, line.Max.Y - panel.Max.Y}
 	if i := slices.IndexFunc(edges, short); i >= 0 {
-		r.fault("over-run", c.file, c.at, "draw it past the edge by the bit's radius and more", "the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %s standing there",
-			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit), words.SmallArea(c.left, r.unit))
+		r.fault("over-run", c.file, c.at, "draw it past the edge by the bit's radius and more",
+			"the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %s standing there",
+			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit),
+			words.SmallArea(c.left, r.unit))
 	}
 }
 

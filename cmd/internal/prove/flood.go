@@ -59,52 +59,44 @@ func (r *sheetReader) common(gone []span, pair [2]int, y float64) []span {
 	return gone
 }
 
-// flood finds which parts of a sheet of a thickness hang together when all is cut, and gives a
-// function that reports whether the wood at a place hangs together with the waste about
-// the parts.
-func (r *sheetReader) flood(thickness float64) func(geom.Point) bool {
-	n := int(math.Ceil(r.width/floodStep - 1e-9))
-	lines := make([][]run, n)
-	parent := []int{0} // 0 is the waste at the sheet's edges
-	find := func(i int) int {
-		for parent[i] != i {
-			parent[i] = parent[parent[i]]
-			i = parent[i]
-		}
-		return i
-	}
-	join := func(a, b int) {
-		a, b = find(a), find(b)
-		parent[max(a, b)] = min(a, b)
-	}
-	// Which cuts a line meets.
-	meets := make([][]int, n)
+// throughOne lists for each line the cuts that go through by themselves.
+func (r *sheetReader) throughOne(thickness float64, lines int) [][]int {
+	list := make([][]int, lines)
 	for i := range r.cuts {
 		c := &r.cuts[i]
 		if !r.through(c, thickness) {
 			continue
 		}
 		low, high := int(math.Floor(c.region.box.Min.Y/floodStep))-1, int(math.Ceil(c.region.box.Max.Y/floodStep))
-		for k := max(0, low); k <= min(n-1, high); k++ {
-			meets[k] = append(meets[k], i)
+		for k := max(0, low); k <= min(lines-1, high); k++ {
+			list[k] = append(list[k], i)
 		}
 	}
-	var boxes []geom.Rect // of parts: their wood at the sheet's edge is no waste
+	return list
+}
+
+// flooded is the wood that is left of a sheet, line by line, and what of it hangs together.
+type flooded struct {
+	length float64     // mm, of the sheet
+	parts  []geom.Rect // their wood at the sheet's edge is no waste
+	lines  [][]run
+	parent []int // of what hangs together; 0 is the waste at the sheet's edges
+}
+
+// flood finds which parts of a sheet of a thickness hang together when all is cut.
+func (r *sheetReader) flood(thickness float64) *flooded {
+	n := int(math.Ceil(r.width/floodStep - 1e-9))
+	f := &flooded{length: r.length, lines: make([][]run, n), parent: []int{0}}
 	for i := range r.parts {
-		boxes = append(boxes, r.boxOf(&r.parts[i]))
+		f.parts = append(f.parts, r.boxOf(&r.parts[i]))
 	}
-	wasteAt := func(p geom.Point) bool {
-		return !slices.ContainsFunc(boxes, func(b geom.Rect) bool {
-			return p.X > b.Min.X && p.X < b.Max.X && p.Y > b.Min.Y && p.Y < b.Max.Y
-		})
-	}
-	both := r.throughBoth(thickness, n)
+	one, both := r.throughOne(thickness, n), r.throughBoth(thickness, n)
 	var gone []span
 	var list []float64
-	for k := range lines {
-		y := float64((float64(k) + 0.5) * floodStep)
+	for k := range f.lines {
+		y := lineAt(k)
 		gone = gone[:0]
-		for _, i := range meets[k] {
+		for _, i := range one[k] {
 			list = r.cuts[i].region.spans(list[:0], y)
 			for j := 0; j+1 < len(list); j += 2 {
 				gone = append(gone, span{list[j], list[j+1]})
@@ -113,54 +105,89 @@ func (r *sheetReader) flood(thickness float64) func(geom.Point) bool {
 		for _, p := range both[k] {
 			gone = r.common(gone, p, y)
 		}
-		slices.SortFunc(gone, func(a, b span) int {
-			if a.from < b.from {
-				return -1
-			}
-			return 1
-		})
-		add := func(from, to float64) {
-			if to-from < floodStep/2 {
-				return
-			}
-			w := run{from, to, len(parent)}
-			parent = append(parent, w.of)
-			middle := geom.Point{X: (from + to) / 2, Y: y}
-			switch {
-			case from == 0 && wasteAt(geom.Point{X: from + floodStep/4, Y: y}), to == r.length &&
-				wasteAt(geom.Point{X: to - floodStep/4, Y: y}), (k == 0 || k == n-1) && wasteAt(middle):
-				join(0, w.of)
-			}
-			if k > 0 {
-				for _, v := range lines[k-1] {
-					if math.Min(v.to, w.to)-math.Max(v.from, w.from) > floodStep/2 {
-						join(v.of, w.of)
-					}
-				}
-			}
-			lines[k] = append(lines[k], w)
+		f.line(k, gone)
+	}
+	return f
+}
+
+// lineAt is the place, in millimetres, of a line across the sheet.
+func lineAt(k int) float64 { return float64((float64(k) + 0.5) * floodStep) }
+
+// line adds the wood between what is gone of a line.
+func (f *flooded) line(k int, gone []span) {
+	slices.SortFunc(gone, func(a, b span) int {
+		if a.from < b.from {
+			return -1
 		}
-		at := 0.0
-		for _, g := range gone {
-			if g.from > at {
-				add(at, math.Min(g.from, r.length))
-			}
-			at = math.Max(at, g.to)
+		return 1
+	})
+	at := 0.0
+	for _, g := range gone {
+		if g.from > at {
+			f.wood(k, at, math.Min(g.from, f.length))
 		}
-		if at < r.length {
-			add(at, r.length)
+		at = math.Max(at, g.to)
+	}
+	if at < f.length {
+		f.wood(k, at, f.length)
+	}
+}
+
+// wood adds some to a line, and joins it with what it touches on the line before, and with
+// the waste where it is that of the sheet's edges.
+func (f *flooded) wood(k int, from, to float64) {
+	if to-from < floodStep/2 {
+		return
+	}
+	w := run{from, to, len(f.parent)}
+	f.parent = append(f.parent, w.of)
+	y, last := lineAt(k), len(f.lines)-1
+	if from == 0 && f.waste(geom.Point{X: from + floodStep/4, Y: y}) ||
+		to == f.length && f.waste(geom.Point{X: to - floodStep/4, Y: y}) ||
+		(k == 0 || k == last) && f.waste(geom.Point{X: (from + to) / 2, Y: y}) {
+		f.join(0, w.of)
+	}
+	if k > 0 {
+		for _, v := range f.lines[k-1] {
+			if math.Min(v.to, w.to)-math.Max(v.from, w.from) > floodStep/2 {
+				f.join(v.of, w.of)
+			}
 		}
 	}
-	return func(p geom.Point) bool {
-		k := int(p.Y / floodStep)
-		if k < 0 || k >= n {
-			return false
-		}
-		for _, w := range lines[k] {
-			if p.X >= w.from && p.X <= w.to {
-				return find(w.of) == 0
-			}
-		}
+	f.lines[k] = append(f.lines[k], w)
+}
+
+// waste reports whether a place is in no part.
+func (f *flooded) waste(p geom.Point) bool {
+	return !slices.ContainsFunc(f.parts, func(b geom.Rect) bool {
+		return p.X > b.Min.X && p.X < b.Max.X && p.Y > b.Min.Y && p.Y < b.Max.Y
+	})
+}
+
+func (f *flooded) find(i int) int {
+	for f.parent[i] != i {
+		f.parent[i] = f.parent[f.parent[i]]
+		i = f.parent[i]
+	}
+	return i
+}
+
+func (f *flooded) join(a, b int) {
+	a, b = f.find(a), f.find(b)
+	f.parent[max(a, b)] = min(a, b)
+}
+
+// withWaste reports whether there is wood at a place that hangs together with the waste
+// about the parts.
+func (f *flooded) withWaste(p geom.Point) bool {
+	k := int(p.Y / floodStep)
+	if k < 0 || k >= len(f.lines) {
 		return false
 	}
+	for _, w := range f.lines[k] {
+		if p.X >= w.from && p.X <= w.to {
+			return f.find(w.of) == 0
+		}
+	}
+	return false
 }

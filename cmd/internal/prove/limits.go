@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 	"drawerwright/geom"
 )
@@ -54,84 +55,122 @@ const longestNumber = 16
 
 // check reports what is beyond the limits.
 func (p *Prover) check() error {
-	wrong := func(format string, args ...any) error {
-		return fmt.Errorf("%w: "+format, append([]any{ErrReport}, args...)...)
-	}
-	within := func(limit float64, values ...float64) bool {
-		for _, v := range values {
-			if !(math.Abs(p.mm(v)) <= limit) {
-				return false
-			}
-		}
-		return true
-	}
-	thickness := func(v float64) bool { return v > 0 && within(thickest, v) }
 	for _, s := range p.report.Stocks {
-		if !thickness(s.Thickness) || !thickness(s.Min) || !thickness(s.Max) {
+		if !p.thickness(s.Thickness) || !p.thickness(s.Min) || !p.thickness(s.Max) {
 			return wrong("the stock %q has no thickness", s.Name)
 		}
 	}
 	for _, part := range p.report.Parts {
-		if !thickness(part.Thickness) || !(part.Length > 0) || !(part.Width > 0) || !within(farthest, part.Length, part.Width) {
-			return wrong("the part %q has no size", part.Name)
+		if err := p.checkPart(part); err != nil {
+			return err
 		}
-		for _, s := range part.Placements {
-			if !upright(s) || !within(farthest, s.Origin[:]...) {
-				return wrong("the part %q stands askew or far away", part.Name)
-			}
-		}
-		for _, v := range part.Outline {
-			if len(part.Outline) > maxOutline || !within(farthest, v...) {
-				return wrong("the part %q has an outline far away", part.Name)
-			}
-		}
-		if len(part.Operations) > maxLegend {
-			return wrong("the part %q has %d operations", part.Name, len(part.Operations))
-		}
-		if e := part.Engraved; e != nil && (len(e.Number) > longestNumber || !within(farthest, e.X, e.Y, e.Height, e.Depth)) {
-			return wrong("the part %q has a number that is none", part.Name)
-		}
-		for _, o := range part.Operations {
-			if !within(farthest, o.Depth) {
-				return wrong("the part %q has a %s %g deep", part.Name, o.Kind, o.Depth)
-			}
-			for _, v := range o.Outline {
-				if !within(farthest, v...) {
-					return wrong("the part %q has a %s far away", part.Name, o.Kind)
-				}
-			}
+		if err := p.checkOperations(part); err != nil {
+			return err
 		}
 	}
 	for _, l := range p.report.Layers {
-		if n := len(p.legend[l.File]); n > maxLegend {
-			return wrong("the legend of %q has %d lines", l.File, n)
-		}
-		heights := []float64{0}
-		for _, z := range []*float64{l.Elevation, l.Thickness} {
-			if z != nil {
-				heights = append(heights, *z)
-			}
-		}
-		if !within(farthest, l.Depth, l.Remaining, l.Diameter) || !within(farthest, heights...) || l.Diameter < 0 {
-			return wrong("the layer %q of %q has a depth or bit that is none", l.Layer, l.File)
+		if err := p.checkLayer(l); err != nil {
+			return err
 		}
 	}
-	if !within(farthest, p.report.Router.PartGap) {
+	if !p.limited(farthest, p.report.Router.PartGap) {
 		return wrong("a part-gap of %g", p.report.Router.PartGap)
 	}
 	if len(p.report.Drawers) == 0 {
 		return wrong("no drawers")
 	}
 	for _, d := range p.report.Drawers {
-		pieces := 0
-		for _, name := range d.Parts {
-			i, known := p.parts[name]
-			if !known {
-				return wrong("the drawer %q has a part %q that is not listed", d.Name, name)
+		if err := p.checkPieces(d); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func wrong(format string, args ...any) error {
+	return fmt.Errorf("%w: "+format, append([]any{ErrReport}, args...)...)
+}
+
+// limited reports whether lengths of the report are no more than a limit in millimetres.
+func (p *Prover) limited(limit float64, values ...float64) bool {
+	for _, v := range values {
+		if !(math.Abs(p.mm(v)) <= limit) {
+			return false
+		}
+	}
+	return true
+}
+
+func (p *Prover) thickness(v float64) bool { return v > 0 && p.limited(thickest, v) }
+
+// checkPart looks at the size of a part, and where it stands.
+func (p *Prover) checkPart(part record.Part) error {
+	if !p.thickness(part.Thickness) || !(part.Length > 0) || !(part.Width > 0) ||
+		!p.limited(farthest, part.Length, part.Width) {
+		return wrong("the part %q has no size", part.Name)
+	}
+	for _, s := range part.Placements {
+		if !upright(s) || !p.limited(farthest, s.Origin[:]...) {
+			return wrong("the part %q stands askew or far away", part.Name)
+		}
+	}
+	for _, v := range part.Outline {
+		if len(part.Outline) > maxOutline || !p.limited(farthest, v...) {
+			return wrong("the part %q has an outline far away", part.Name)
+		}
+	}
+	return nil
+}
+
+// checkOperations looks at what is cut into a part.
+func (p *Prover) checkOperations(part record.Part) error {
+	if len(part.Operations) > maxLegend {
+		return wrong("the part %q has %d operations", part.Name, len(part.Operations))
+	}
+	if e := part.Engraved; e != nil &&
+		(len(e.Number) > longestNumber || !p.limited(farthest, e.X, e.Y, e.Height, e.Depth)) {
+		return wrong("the part %q has a number that is none", part.Name)
+	}
+	for _, o := range part.Operations {
+		if !p.limited(farthest, o.Depth) {
+			return wrong("the part %q has a %s %g deep", part.Name, o.Kind, o.Depth)
+		}
+		for _, v := range o.Outline {
+			if !p.limited(farthest, v...) {
+				return wrong("the part %q has a %s far away", part.Name, o.Kind)
 			}
-			if pieces += 1 + len(p.report.Parts[i].Placements); pieces > 2*maxPieces {
-				return wrong("the drawer %q has more than %d pieces", d.Name, maxPieces)
-			}
+		}
+	}
+	return nil
+}
+
+// checkLayer looks at a line of the legend, and how many its drawing has.
+func (p *Prover) checkLayer(l record.Layer) error {
+	if n := len(p.legend[l.File]); n > maxLegend {
+		return wrong("the legend of %q has %d lines", l.File, n)
+	}
+	heights := []float64{0}
+	for _, z := range []*float64{l.Elevation, l.Thickness} {
+		if z != nil {
+			heights = append(heights, *z)
+		}
+	}
+	if !p.limited(farthest, l.Depth, l.Remaining, l.Diameter) || !p.limited(farthest, heights...) || l.Diameter < 0 {
+		return wrong("the layer %q of %q has a depth or bit that is none", l.Layer, l.File)
+	}
+	return nil
+}
+
+// checkPieces counts those of a drawer, which are all listed.
+func (p *Prover) checkPieces(d record.Drawer) error {
+	pieces := 0
+	for _, name := range d.Parts {
+		i, known := p.parts[name]
+		if !known {
+			return wrong("the drawer %q has a part %q that is not listed", d.Name, name)
+		}
+		if pieces += 1 + len(p.report.Parts[i].Placements); pieces > 2*maxPieces {
+			return wrong("the drawer %q has more than %d pieces", d.Name, maxPieces)
 		}
 	}
 	return nil

@@ -28,9 +28,9 @@ func TestLostParts(t *testing.T) {
 	} {
 		d, p, f := record.Drawer{}, held, on
 		change(&d, &p, &f)
-		w := Worker{Prover: &Prover{unit: geom.Millimetre}}
+		try := trial{Worker: &Worker{Prover: &Prover{unit: geom.Millimetre}}, drawer: d}
 		said := ""
-		for _, one := range w.lost(d, &proof.Box{Dividers: []proof.Partition{p}, DrawerFronts: []proof.Fixing{f}}, nil, nil, Options{}) {
+		for _, one := range try.lost(&proof.Box{Dividers: []proof.Partition{p}, DrawerFronts: []proof.Fixing{f}}) {
 			said += one
 		}
 		if said != want {

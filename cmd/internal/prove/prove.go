@@ -13,7 +13,6 @@ import (
 	"sync"
 
 	"drawerwright/cmd/internal/record"
-	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/proof"
@@ -198,118 +197,6 @@ func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 // senseless are the faults with which there is no box to put together.
 var senseless = []string{"missing-file", "unreadable", "no-outline", "scale", "units", "too-many"}
 
-// most is the largest number of stocks whose extremes are all combined.
-const most = 4
-
-// assemble puts the box together at the mean of the readings, and at all of their
-// extremes together.
-func (w *Worker) assemble(out *record.Proof, d record.Drawer, panels []panel, o Options) {
-	var stocks []record.Readings
-	for _, p := range panels {
-		if slices.ContainsFunc(stocks, func(s record.Readings) bool { return s.Name == p.part.Stock }) {
-			continue
-		}
-		i := slices.IndexFunc(w.report.Stocks, func(s record.Readings) bool { return s.Name == p.part.Stock })
-		if i < 0 {
-			out.Faults = append(out.Faults,
-				record.Fault{Code: "stock", Part: p.part.Name, File: "report.json",
-					Message: fmt.Sprintf("the stock %q of %s is not listed", p.part.Stock, p.part.Name)})
-			continue
-		}
-		s := w.report.Stocks[i]
-		if mm, asked := o.Thickness[s.Name]; asked {
-			v := mm / w.unit.MM()
-			s.Thickness, s.Min, s.Max = v, v, v
-		}
-		stocks = append(stocks, s)
-	}
-	thick := make(map[string]float64, len(stocks))
-	for _, s := range stocks {
-		thick[s.Name] = w.mm(s.Thickness)
-	}
-	box := w.assembler.Assemble(pieces(panels, thick, o))
-	s := summary{Prover: w.Prover, out: out}
-	s.take(&box, true)
-	out.Verdict = record.Goes
-	out.Remarks = w.lost(d, &box, panels, thick, o)
-	switch {
-	case !box.GoesTogether():
-		out.Verdict, out.Remarks = record.GoesNot, nil
-		w.blameCorners(out, panels, thick, o)
-	case len(out.Remarks) > 0:
-		out.Verdict = record.GoesNot
-	case s.outOfLimits(d):
-		out.Verdict = record.GoesBut
-	}
-	if len(box.Corners) == 0 && len(out.Faults) == 0 {
-		out.Faults = append(out.Faults,
-			record.Fault{Code: "incomplete", File: "report.json",
-				Message: "the drawer has no two sides, front and back that stand about a box", Hint: "build the folder again"})
-	}
-	if o.Detail {
-		for i, p := range box.Pieces {
-			out.Assembled = append(out.Assembled,
-				record.Piece{Name: p.Name, Part: partOf(panels, i), Placement: w.stand(p.Placement)})
-		}
-	}
-	spread := stocks[:0:0]
-	for _, s := range stocks {
-		if s.Min < s.Max && len(spread) < most {
-			spread = append(spread, s)
-		}
-	}
-	if len(spread) == 0 {
-		return
-	}
-	for mask := range 1 << len(spread) {
-		for i, s := range spread {
-			thick[s.Name] = w.mm(s.Min)
-			if mask>>i&1 == 1 {
-				thick[s.Name] = w.mm(s.Max)
-			}
-		}
-		box := w.assembler.Assemble(pieces(panels, thick, o))
-		s.take(&box, false)
-		if out.Verdict != record.Goes && out.Verdict != record.GoesBut {
-			continue
-		}
-		if !box.GoesTogether() || len(w.lost(d, &box, panels, thick, o)) > 0 {
-			out.Verdict = record.GoesSome
-			for _, s := range spread {
-				out.FailsWith = append(out.FailsWith, record.Reading{Stock: s.Name, Thickness: w.number(thick[s.Name])})
-			}
-		}
-	}
-}
-
-// roundCode is of the one fault that is the bit's and not the file's.
-const roundCode = "corner-radius"
-
-// blameCorners looks whether a box that does not go together would, if bits were
-// square: then it is the rounds that they leave in corners.
-func (w *Worker) blameCorners(out *record.Proof, panels []panel, thick map[string]float64, o Options) {
-	squared := slices.Clone(panels)
-	var rounds []record.Fault
-	for i := range squared {
-		p := &squared[i]
-		p.cuts = slices.Clone(p.cuts)
-		for j := range p.cuts {
-			if c := &p.cuts[j]; c.left > proof.MinLeft {
-				c.shape = c.line
-				rounds = append(rounds, record.Fault{Code: roundCode, Part: p.part.Name, File: c.file, Line: c.at,
-					Message: fmt.Sprintf("the bit leaves %s of wood standing in the corners of this %s on %s: the box would go together without it", words.SmallArea(c.left, w.unit), c.operation, c.layer),
-					Hint:    "a smaller bit, or relief in those corners; or square them by hand"})
-			}
-		}
-	}
-	if len(rounds) == 0 {
-		return
-	}
-	if box := w.assembler.Assemble(pieces(squared, thick, o)); box.GoesTogether() {
-		out.Faults = append(out.Faults, rounds...)
-	}
-}
-
 func (p *Prover) stand(s geom.Placement) record.Placement {
 	at := func(v geom.Vec3, k float64) [3]float64 {
 		return [3]float64{p.number(v.X / k), p.number(v.Y / k), p.number(v.Z / k)}
@@ -320,9 +207,9 @@ func (p *Prover) stand(s geom.Placement) record.Placement {
 
 // roles are the words of the report for what a piece is.
 var roles = map[string]proof.Role{
-	string(joinery.Side): proof.Side, string(joinery.Front): proof.Front, string(joinery.Back): proof.Back, string(joinery.Bottom): proof.Bottom,
-	string(joinery.DividerRole): proof.Divider, string(joinery.DrawerFrontRole): proof.DrawerFront,
-	string(joinery.CleatRole): proof.Cleat,
+	string(joinery.Side): proof.Side, string(joinery.Front): proof.Front, string(joinery.Back): proof.Back,
+	string(joinery.Bottom): proof.Bottom, string(joinery.DividerRole): proof.Divider,
+	string(joinery.DrawerFrontRole): proof.DrawerFront, string(joinery.CleatRole): proof.Cleat,
 }
 
 // pieces are the boards of a box at given thicknesses of their stocks.

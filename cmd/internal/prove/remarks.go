@@ -15,29 +15,29 @@ import (
 // lost says what should hold a box and does not any more: a pocket that has come
 // through its board, a tongue that nothing holds or glue does not reach, a bottom
 // that drops out of its groove. Pieces that are cut away are in nobody's way.
-func (w *Worker) lost(d record.Drawer, box *proof.Box, panels []panel, thick map[string]float64, o Options) []string {
+func (t *trial) lost(box *proof.Box) []string {
 	var list []string
 	say := func(format string, args ...any) {
 		if text := fmt.Sprintf(format, args...); !slices.Contains(list, text) {
 			list = append(list, text)
 		}
 	}
-	for _, p := range panels {
-		t, known := thick[p.part.Stock]
+	for _, p := range t.panels {
+		board, known := t.thick[p.part.Stock]
 		if !known {
 			continue
 		}
 		for _, c := range p.cuts {
-			if deep := c.deep(t, p.thickness, o); !c.through && proof.ComesThrough(deep, t) {
-				say("the %s on %s of %s is %s deep in a board of %s", c.operation, c.layer, p.part.Name, w.text(deep),
-					w.text(t))
+			if deep := c.deep(board, p.thickness, t.o); !c.through && proof.ComesThrough(deep, board) {
+				say("the %s on %s of %s is %s deep in a board of %s", c.operation, c.layer, p.part.Name, t.text(deep),
+					t.text(board))
 			}
 		}
 	}
-	meant := proof.Meant{Bridged: joinery.HopelessGap, Open: w.mm(d.MaxOpen), Loose: d.LooseDividers,
-		Captured: func(end string) bool { return w.captures(d, end) }}
+	meant := proof.Meant{Bridged: joinery.HopelessGap, Open: t.mm(t.drawer.MaxOpen), Loose: t.drawer.LooseDividers,
+		Captured: func(end string) bool { return t.captures(t.drawer, end) }}
 	for _, l := range box.Losses(meant) {
-		say("%s", w.lossText(l))
+		say("%s", t.lossText(l))
 	}
 	return list
 }
@@ -55,74 +55,12 @@ func (w *Worker) captures(d record.Drawer, end string) bool {
 // of several corners it names the worst.
 func (s summary) outOfLimits(d record.Drawer) bool {
 	before := len(s.out.Remarks)
-	text := func(v float64) string { return s.text(s.mm(v)) }
-	judge := func(f record.Fit, values map[string]float64) {
-		worst, which := s.rounding(), ""
-		for _, what := range slices.Sorted(maps.Keys(values)) {
-			v := values[what]
-			if off := s.mm(max(f.Limit[0]-v, v-f.Limit[1])); off > worst {
-				worst, which = off, what
-			}
-		}
-		if which != "" {
-			s.out.Remarks = append(s.out.Remarks,
-				fmt.Sprintf("%s is %s; %s to %s is usual", which, text(values[which]), text(f.Limit[0]),
-					text(f.Limit[1])))
-		}
-	}
-	corners := func(f record.Fit, format string, value func(record.Corner) float64) map[string]float64 {
-		values := make(map[string]float64)
-		for _, c := range s.out.Corners {
-			// A back without a check of its own is the front's twin, if it is not housed.
-			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") &&
-				!s.hasCheck(d, joinery.CheckBackPlay, "") {
-				values[fmt.Sprintf(format, c.End, c.Side)] = value(c)
-			}
-		}
-		return values
-	}
 	for _, f := range s.fits[d.Name] {
-		switch f.Check {
-		case joinery.CheckTonguePlay:
-			judge(f, corners(f, "the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }))
-		case joinery.CheckFingerPlay:
-			values := make(map[string]float64)
-			for _, c := range s.out.Corners {
-				if c.Fingers {
-					values[fmt.Sprintf("the play of the fingers of %s and %s", c.End, c.Side)] = c.Play.Mean
-				}
-			}
-			judge(f, values)
-		case joinery.CheckBackPlay:
-			judge(f, corners(f, "the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }))
-		case joinery.CheckDividerPlay:
-			values := make(map[string]float64)
-			for _, p := range s.out.Dividers {
-				values["the play of "+p.Name+" in its dados"] = p.Play.Mean
-			}
-			judge(f, values)
-		case fit.ShoulderGap:
+		values := s.measured(d, f)
+		if f.Check == fit.ShoulderGap {
 			f.Limit = [2]float64{0, -f.Limit[0]} // of the room; what is open is reported below
-			judge(f, corners(f, "the room between the tongue of the %s and the floor of its dado in the %s",
-				func(c record.Corner) float64 { return c.FloorGap.Mean }))
-		case joinery.CheckRecess:
-			judge(f, corners(f, "the recess of the %s at the %s",
-				func(c record.Corner) float64 { return c.Recess.Mean }))
-		case joinery.CheckLap:
-			judge(f, corners(f, "the lap of the %s at the %s", func(c record.Corner) float64 { return c.Lap.Mean }))
-		case joinery.CheckBottomFlush:
-			if s.out.Bottom != nil {
-				judge(f, map[string]float64{"the bottom's height above the edges": s.out.Bottom.Height.Mean})
-			}
-		case joinery.CheckBottomPlay:
-			if s.out.Bottom != nil {
-				judge(f, map[string]float64{"the play of the bottom": s.out.Bottom.Play.Mean})
-			}
-		case joinery.CheckOutsideWidth:
-			judge(f, map[string]float64{"the width": s.out.Width.Mean})
-		case joinery.CheckOutsideDepth:
-			judge(f, map[string]float64{"the depth": s.out.Depth.Mean})
 		}
+		s.judge(f, values)
 	}
 	open := record.Corner{}
 	for _, c := range s.out.Corners {
@@ -133,17 +71,91 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 	if s.mm(open.ShoulderGap.Mean-d.MaxOpen) > tick {
 		s.out.Remarks = append(s.out.Remarks,
 			fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side,
-				text(open.ShoulderGap.Mean)))
+				s.given(open.ShoulderGap.Mean)))
 	}
-	s.gaps(d, text)
+	s.gaps(d)
 	return len(s.out.Remarks) > before
 }
 
+// given prints a length of the report.
+func (s summary) given(v float64) string { return s.text(s.mm(v)) }
+
+// judge names the value that is furthest beyond the limits of a check.
+func (s summary) judge(f record.Fit, values map[string]float64) {
+	worst, which := s.rounding(), ""
+	for _, what := range slices.Sorted(maps.Keys(values)) {
+		v := values[what]
+		if off := s.mm(max(f.Limit[0]-v, v-f.Limit[1])); off > worst {
+			worst, which = off, what
+		}
+	}
+	if which != "" {
+		s.out.Remarks = append(s.out.Remarks,
+			fmt.Sprintf("%s is %s; %s to %s is usual", which, s.given(values[which]), s.given(f.Limit[0]),
+				s.given(f.Limit[1])))
+	}
+}
+
+// cornerMeasures are the checks of corners one by one: what each measures, of an end and a
+// side.
+var cornerMeasures = map[joinery.CheckCode]struct {
+	what  string
+	value func(record.Corner) float64
+}{
+	joinery.CheckTonguePlay: {"the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }},
+	joinery.CheckBackPlay:   {"the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }},
+	fit.ShoulderGap: {"the room between the tongue of the %s and the floor of its dado in the %s",
+		func(c record.Corner) float64 { return c.FloorGap.Mean }},
+	joinery.CheckRecess: {"the recess of the %s at the %s", func(c record.Corner) float64 { return c.Recess.Mean }},
+	joinery.CheckLap:    {"the lap of the %s at the %s", func(c record.Corner) float64 { return c.Lap.Mean }},
+}
+
+// measured is what the box has of a check, by what is measured.
+func (s summary) measured(d record.Drawer, f record.Fit) map[string]float64 {
+	values := make(map[string]float64)
+	if m, ok := cornerMeasures[f.Check]; ok {
+		for _, c := range s.out.Corners {
+			// A back without a check of its own is the front's twin, if it is not housed.
+			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") &&
+				!s.hasCheck(d, joinery.CheckBackPlay, "") {
+				values[fmt.Sprintf(m.what, c.End, c.Side)] = m.value(c)
+			}
+		}
+		return values
+	}
+	bottom := s.out.Bottom
+	switch f.Check {
+	case joinery.CheckFingerPlay:
+		for _, c := range s.out.Corners {
+			if c.Fingers {
+				values[fmt.Sprintf("the play of the fingers of %s and %s", c.End, c.Side)] = c.Play.Mean
+			}
+		}
+	case joinery.CheckDividerPlay:
+		for _, p := range s.out.Dividers {
+			values["the play of "+p.Name+" in its dados"] = p.Play.Mean
+		}
+	case joinery.CheckBottomFlush:
+		if bottom != nil {
+			values["the bottom's height above the edges"] = bottom.Height.Mean
+		}
+	case joinery.CheckBottomPlay:
+		if bottom != nil {
+			values["the play of the bottom"] = bottom.Play.Mean
+		}
+	case joinery.CheckOutsideWidth:
+		values["the width"] = s.out.Width.Mean
+	case joinery.CheckOutsideDepth:
+		values["the depth"] = s.out.Depth.Mean
+	}
+	return values
+}
+
 // gaps reports what else one would see open.
-func (s summary) gaps(d record.Drawer, text func(float64) string) {
+func (s summary) gaps(d record.Drawer) {
 	say := func(v float64, format string, args ...any) {
 		if s.mm(v-d.MaxOpen) > tick {
-			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf(format, append(args, text(v))...))
+			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf(format, append(args, s.given(v))...))
 		}
 	}
 	for _, c := range s.out.Corners {

@@ -33,17 +33,17 @@ func (r *sheetReader) through(c *sheetCut, thickness float64) bool {
 // held looks what holds each part when all is cut, and that nothing is cut of one that
 // has come loose.
 func (r *sheetReader) held(out *record.OnSheet) {
-	frame := r.flood(r.least)
-	usual := sync.OnceValue(func() func(geom.Point) bool { return r.flood(r.out.thickness) })
+	least := r.flood(r.least)
+	usual := sync.OnceValue(func() *flooded { return r.flood(r.out.thickness) })
 	for i := range r.parts {
 		p := &r.parts[i]
 		found := bridges(r.around(p, r.least, true), r.out.thickness)
 		count, whole, free := found.count, found.whole, found.free
-		tied := whole || count > 0 && frame(r.within(p))
+		tied := whole || count > 0 && least.withWaste(r.within(p))
 		if !tied && p.under > 0 { // a thin skin was reported before: what is left of it in most boards holds
 			usually := bridges(r.around(p, r.out.thickness, false), r.out.thickness)
 			count, whole = usually.count, usually.whole
-			tied = whole || count > 0 && usual()(r.within(p))
+			tied = whole || count > 0 && usual().withWaste(r.within(p))
 		}
 		if !tied && r.onlyMarked() && p.Held != nil && p.Held.By == "tabs" {
 			r.heldByMarks(p, out, free)

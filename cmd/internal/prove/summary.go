@@ -24,105 +24,141 @@ func (p *Prover) number(mm float64) float64 {
 	return math.Round(mm/p.unit.MM()*steps)/steps + 0
 }
 
+// assembled is a box whose measures are added; the first is that of the mean.
+type assembled struct {
+	summary
+	box   *proof.Box
+	first bool
+}
+
 // take adds one assembled box; the first is that of the mean.
 func (s summary) take(box *proof.Box, first bool) {
-	widen := func(r *record.Range, mm float64) {
-		v := s.number(mm)
-		if first {
-			*r = record.Range{Mean: v, Min: v, Max: v}
-		}
-		r.Min, r.Max = math.Min(r.Min, v), math.Max(r.Max, v)
-	}
+	a := assembled{s, box, first}
 	goes := first || box.GoesTogether() // else only the plays mean something
-	for i, c := range box.Corners {
-		if first {
-			s.out.Corners = append(s.out.Corners,
+	a.corners(goes)
+	if len(box.Walls) > 0 {
+		a.bottom()
+	}
+	a.dividers()
+	a.drawerFronts()
+	if goes {
+		a.outside()
+	}
+	if first {
+		a.overlaps()
+	}
+}
+
+// widen makes a range hold a measure, in millimetres.
+func (a assembled) widen(r *record.Range, mm float64) {
+	v := a.number(mm)
+	if a.first {
+		*r = record.Range{Mean: v, Min: v, Max: v}
+	}
+	r.Min, r.Max = math.Min(r.Min, v), math.Max(r.Max, v)
+}
+
+func (a assembled) corners(goes bool) {
+	for i, c := range a.box.Corners {
+		if a.first {
+			a.out.Corners = append(a.out.Corners,
 				record.Corner{End: c.End, Side: c.Side, Goes: c.GoesTogether, Captured: c.Captured, Fingers: c.Fingers,
 					Laps: c.Laps})
 			if c.GoesTogether {
-				s.out.Corners[i].Seat = "floor"
+				a.out.Corners[i].Seat = "floor"
 				if c.OnShoulder {
-					s.out.Corners[i].Seat = "shoulder"
+					a.out.Corners[i].Seat = "shoulder"
 				}
 			}
 		}
-		o := &s.out.Corners[i]
-		widen(&o.Play, c.Play)
+		o := &a.out.Corners[i]
+		a.widen(&o.Play, c.Play)
 		if goes && c.GoesTogether {
-			widen(&o.ShoulderGap, c.ShoulderGap)
-			widen(&o.FloorGap, c.FloorGap)
-			widen(&o.Open, c.Open)
-			widen(&o.Recess, c.Recess)
+			a.widen(&o.ShoulderGap, c.ShoulderGap)
+			a.widen(&o.FloorGap, c.FloorGap)
+			a.widen(&o.Open, c.Open)
+			a.widen(&o.Recess, c.Recess)
 			if c.Laps {
-				widen(&o.Lap, c.Lap)
+				a.widen(&o.Lap, c.Lap)
 			}
 		}
 	}
-	if len(box.Walls) > 0 {
-		if first {
-			s.out.Bottom = &record.Bottom{Goes: box.BottomGoesIn(), Blocked: box.Blocked}
-			if box.BottomFit != proof.InGrooves {
-				s.out.Bottom.Fit = box.BottomFit.String()
-			}
+}
+
+func (a assembled) bottom() {
+	box := a.box
+	if a.first {
+		a.out.Bottom = &record.Bottom{Goes: box.BottomGoesIn(), Blocked: box.Blocked}
+		if box.BottomFit != proof.InGrooves {
+			a.out.Bottom.Fit = box.BottomFit.String()
 		}
-		b := s.out.Bottom
-		hold, gap := math.Inf(1), 0.0
-		for _, w := range box.Walls {
-			hold = math.Min(hold, w.Engagement)
-			if math.Abs(w.Gap) > math.Abs(gap) {
-				gap = w.Gap
-			}
-		}
-		widen(&b.Play, box.BottomPlay)
-		widen(&b.Slack[0], box.SlackX)
-		widen(&b.Slack[1], box.SlackY)
-		widen(&b.Hold, hold)
-		widen(&b.Height, box.BottomHeight)
-		widen(&b.Gap, gap)
 	}
-	for i, d := range box.Dividers {
-		if first {
-			s.out.Dividers = append(s.out.Dividers,
+	b := a.out.Bottom
+	hold, gap := math.Inf(1), 0.0
+	for _, w := range box.Walls {
+		hold = math.Min(hold, w.Engagement)
+		if math.Abs(w.Gap) > math.Abs(gap) {
+			gap = w.Gap
+		}
+	}
+	a.widen(&b.Play, box.BottomPlay)
+	a.widen(&b.Slack[0], box.SlackX)
+	a.widen(&b.Slack[1], box.SlackY)
+	a.widen(&b.Hold, hold)
+	a.widen(&b.Height, box.BottomHeight)
+	a.widen(&b.Gap, gap)
+}
+
+// dividers are those of the box, with the places where two cross.
+func (a assembled) dividers() {
+	for i, d := range a.box.Dividers {
+		if a.first {
+			a.out.Dividers = append(a.out.Dividers,
 				record.Divider{Name: d.Name, Walls: [2]string{d.Walls[0].Name, d.Walls[1].Name}, Goes: d.GoesIn,
 					Lifts: d.Lifts})
 		}
-		o := &s.out.Dividers[i]
-		widen(&o.Play, d.Play)
-		widen(&o.Slack, d.Slack)
-		widen(&o.Hold, math.Min(d.Walls[0].Engagement, d.Walls[1].Engagement))
-		widen(&o.Height, d.Height)
+		o := &a.out.Dividers[i]
+		a.widen(&o.Play, d.Play)
+		a.widen(&o.Slack, d.Slack)
+		a.widen(&o.Hold, math.Min(d.Walls[0].Engagement, d.Walls[1].Engagement))
+		a.widen(&o.Height, d.Height)
 	}
-	for _, c := range box.Crossings {
-		if first {
-			s.out.Crossings = append(s.out.Crossings, record.Crossing{A: c.A, B: c.B, Goes: c.GoesTogether})
+	for _, c := range a.box.Crossings {
+		if a.first {
+			a.out.Crossings = append(a.out.Crossings, record.Crossing{A: c.A, B: c.B, Goes: c.GoesTogether})
 		}
-		if i := slices.IndexFunc(s.out.Crossings,
+		if i := slices.IndexFunc(a.out.Crossings,
 			func(o record.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
-			widen(&s.out.Crossings[i].Play, c.Play)
+			a.widen(&a.out.Crossings[i].Play, c.Play)
 		}
 	}
-	for i, f := range box.DrawerFronts {
-		if first {
-			s.out.DrawerFronts = append(s.out.DrawerFronts, record.DrawerFront{Holes: f.Holes})
+}
+
+func (a assembled) drawerFronts() {
+	for i, f := range a.box.DrawerFronts {
+		if a.first {
+			a.out.DrawerFronts = append(a.out.DrawerFronts, record.DrawerFront{Holes: f.Holes})
 		}
-		widen(&s.out.DrawerFronts[i].Gap, f.Gap)
-		widen(&s.out.DrawerFronts[i].Covers, f.Covers)
+		a.widen(&a.out.DrawerFronts[i].Gap, f.Gap)
+		a.widen(&a.out.DrawerFronts[i].Covers, f.Covers)
 	}
-	if !goes {
-		return
-	}
-	widen(&s.out.Width, math.Max(box.WidthFront, box.WidthBack))
-	widen(&s.out.Taper, box.WidthFront-box.WidthBack)
-	widen(&s.out.Depth, box.Depth)
-	widen(&s.out.Height, box.Height)
-	widen(&s.out.Diagonal, box.Diagonal)
-	widen(&s.out.Rack, box.Racking)
-	if first {
-		for _, o := range box.Overlaps {
-			if o.Volume > proof.MaxOverlap {
-				s.out.Overlaps = append(s.out.Overlaps,
-					record.Overlap{A: o.A, B: o.B, Volume: math.Round(o.Volume*100) / 100})
-			}
+}
+
+func (a assembled) outside() {
+	box := a.box
+	a.widen(&a.out.Width, math.Max(box.WidthFront, box.WidthBack))
+	a.widen(&a.out.Taper, box.WidthFront-box.WidthBack)
+	a.widen(&a.out.Depth, box.Depth)
+	a.widen(&a.out.Height, box.Height)
+	a.widen(&a.out.Diagonal, box.Diagonal)
+	a.widen(&a.out.Rack, box.Racking)
+}
+
+func (a assembled) overlaps() {
+	for _, o := range a.box.Overlaps {
+		if o.Volume > proof.MaxOverlap {
+			a.out.Overlaps = append(a.out.Overlaps,
+				record.Overlap{A: o.A, B: o.B, Volume: math.Round(o.Volume*100) / 100})
 		}
 	}
 }
