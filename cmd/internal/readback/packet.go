@@ -137,124 +137,194 @@ var (
 	paperStart   = regexp.MustCompile(`^(?:Cut a test piece|One setting for|Setting \d+:|\d+ passes, |One stack of|With the shop.s spacers|Nearest of)`)
 )
 
+// packetReader reads packet.pdf: what stands on this line, and what the lines before it say
+// that it belongs to.
+type packetReader struct {
+	*reading
+	s     *paperScan
+	list  []string // the cells of this line
+	one   string   // the only cell, or nothing
+	title string   // the last line that was a title
+
+	drawer, cabinet, part string
+	sheet                 *setupReader
+	said                  map[string][]string // the remarks of the cover
+	cover                 bool                // the first page, up to the table of boxes
+}
+
 // packet reads packet.pdf.
 func packet(r *reading, data string) {
-	s := r.paper(data)
-	unit := r.unit
-	drawer, cabinet, part, title := "", "", "", ""
-	sheet := &setupReader{reading: r}
-	said := make(map[string][]string) // the remarks of the cover
-	cover := true                     // the first page, up to the table of boxes
-	for s.more() {
-		r.at = s.pages[s.at]
-		list := s.cells()
-		one := ""
-		if len(list) == 1 {
-			one = list[0]
+	p := &packetReader{reading: r, s: r.paper(data), sheet: &setupReader{reading: r},
+		said: make(map[string][]string), cover: true}
+	for p.s.more() {
+		r.at = p.s.pages[p.s.at]
+		p.list, p.one = p.s.cells(), ""
+		if len(p.list) == 1 {
+			p.one = p.list[0]
 		}
-		switch {
-		case cover && len(list) == 2 && list[0] == "·":
-			r.judged(s.together(1))
-		case cover && len(list) == 2 && list[0] == "!":
-			said["warning"] = append(said["warning"], s.together(1))
-		case cover && len(list) == 2 && list[0] == "-":
-			said["note"] = append(said["note"], s.together(1))
-		case s.begins("drawer", "boxes", "outside", "inside", "corner"):
-			cover = false
-			r.remarks(said)
-			for row := range s.table(5) {
-				r.words("box", row[0], "count", row[1])
-				r.paperBox(row[0], "outside", row[2])
-				r.paperBox(row[0], "inside", row[3])
+		how := notTaken
+		for _, chapter := range []func() taken{p.boxes, p.lists, p.parts, p.setups, p.cabinets, p.forms} {
+			if how = chapter(); how != notTaken {
+				break
 			}
+		}
+		if how == tableTaken {
 			continue
-		case paperTotal.MatchString(one):
-			m := paperTotal.FindStringSubmatch(one)
-			r.words("total", "job", "boxes", m[1])
-			r.words("total", "job", "kinds", m[2])
-		case paperStock.MatchString(one) && s.at+1 < len(s.lines) &&
-			s.beginsNext("pieces", "length "+unit, "width "+unit, "parts"):
-			m := paperStock.FindStringSubmatch(one)
-			s.at++
-			r.paperCutList(s.table(4), m[1], m[2])
-			continue
-		case s.begins("kind", "what", "quantity", "unit"):
-			for row := range s.table(4) {
-				r.words("buy", row[0]+" "+row[1], "quantity", row[2])
-				r.words("buy", row[0]+" "+row[1], "unit", row[3])
-			}
-			continue
-		case paperLayout.MatchString(one):
-			r.sheetSummary(title + ": " + strings.TrimSuffix(s.sentence(), "."))
-		case paperPart.MatchString(one):
-			sheet.end() // the parts follow the setups
-			part = title
-			r.paperPart(part, s.sentence())
-		case s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
-			r.paperCuts(part, s.table(7))
-			continue
-		case paperMachine.MatchString(one):
-			m := paperMachine.FindStringSubmatch(s.together(0))
-			sheet.machine(m[1], someOf(strings.Split(m[2], ", ")))
-		case one == "No setup of this machine":
-			for s.at++; s.more() && len(s.lines[s.at]) == 2 && s.cells()[0] == "!"; s.at++ {
-				s.together(1)
-				sheet.noSetup++
-			}
-			continue
-		case settingLine.MatchString(one):
-			sheet.paragraph(s.together(0))
-		case strings.HasPrefix(one, oneSetting):
-			sheet.paragraph(s.together(0))
-		case len(list) == 2 && itemNumber.MatchString(list[0]):
-			sheet.paragraph(list[0] + " " + s.together(1))
-		case one != "" && (sheet.lastStep && whoLine.MatchString(one) || passesLine.MatchString(one)):
-			sheet.paragraph(s.together(0))
-		case s.begins("measure on the test piece", unit, "right"):
-			sheet.checks(s.table(3))
-			continue
-		case s.begins("pieces", "part", "face", "drawing"):
-			for row := range s.table(4) {
-				sheet.files++
-				r.words(sheet.of, strings.ReplaceAll(row[3], " ", ""), "pieces", row[0])
-			}
-			continue
-		case s.begins("drawer", "slide line", "box from", "front from", "front height"):
-			for row := range s.table(5) {
-				r.words("row", row[0], "opening", cabinet)
-				for i, m := range []string{"slide line", "box from", "front from", "front height"} {
-					if row[1+i] != "-" {
-						r.printed("row", row[0], m, row[1+i])
-					}
+		}
+		if p.one != "" {
+			p.title = p.one
+		}
+		p.s.at++
+	}
+	p.sheet.end()
+}
+
+// boxes reads the cover: verdict and remarks, the table of boxes, how many there are.
+func (p *packetReader) boxes() taken {
+	s := p.s
+	switch {
+	case p.cover && len(p.list) == 2 && p.list[0] == "·":
+		p.judged(s.together(1))
+	case p.cover && len(p.list) == 2 && p.list[0] == "!":
+		p.said["warning"] = append(p.said["warning"], s.together(1))
+	case p.cover && len(p.list) == 2 && p.list[0] == "-":
+		p.said["note"] = append(p.said["note"], s.together(1))
+	case s.begins("drawer", "boxes", "outside", "inside", "corner"):
+		p.cover = false
+		p.remarks(p.said)
+		for row := range s.table(5) {
+			p.words("box", row[0], "count", row[1])
+			p.paperBox(row[0], "outside", row[2])
+			p.paperBox(row[0], "inside", row[3])
+		}
+		return tableTaken
+	case paperTotal.MatchString(p.one):
+		m := paperTotal.FindStringSubmatch(p.one)
+		p.words("total", "job", "boxes", m[1])
+		p.words("total", "job", "kinds", m[2])
+	default:
+		return notTaken
+	}
+	return lineTaken
+}
+
+// lists reads the cut list of a stock, what to buy, and how sheets are laid out.
+func (p *packetReader) lists() taken {
+	s, unit := p.s, p.unit
+	switch {
+	case paperStock.MatchString(p.one) && s.at+1 < len(s.lines) &&
+		s.beginsNext("pieces", "length "+unit, "width "+unit, "parts"):
+		m := paperStock.FindStringSubmatch(p.one)
+		s.at++
+		p.paperCutList(s.table(4), m[1], m[2])
+		return tableTaken
+	case s.begins("kind", "what", "quantity", "unit"):
+		for row := range s.table(4) {
+			p.words("buy", row[0]+" "+row[1], "quantity", row[2])
+			p.words("buy", row[0]+" "+row[1], "unit", row[3])
+		}
+		return tableTaken
+	case paperLayout.MatchString(p.one):
+		p.sheetSummary(p.title + ": " + strings.TrimSuffix(s.sentence(), "."))
+		return lineTaken
+	}
+	return notTaken
+}
+
+// parts reads the drawing of a part and the table of its cuts.
+func (p *packetReader) parts() taken {
+	switch {
+	case paperPart.MatchString(p.one):
+		p.sheet.end() // the parts follow the setups
+		p.part = p.title
+		p.paperPart(p.part, p.s.sentence())
+		return lineTaken
+	case p.s.begins("cut", "face", "depth", "from the left end", "from the lower edge", "size"):
+		p.paperCuts(p.part, p.s.table(7))
+		return tableTaken
+	}
+	return notTaken
+}
+
+// setups reads the setup sheets of machines.
+func (p *packetReader) setups() taken {
+	s, one, list := p.s, p.one, p.list
+	switch {
+	case paperMachine.MatchString(one):
+		m := paperMachine.FindStringSubmatch(s.together(0))
+		p.sheet.machine(m[1], someOf(strings.Split(m[2], ", ")))
+	case one == "No setup of this machine":
+		for s.at++; s.more() && len(s.lines[s.at]) == 2 && s.cells()[0] == "!"; s.at++ {
+			s.together(1)
+			p.sheet.noSetup++
+		}
+		return tableTaken
+	case settingLine.MatchString(one), strings.HasPrefix(one, oneSetting):
+		p.sheet.paragraph(s.together(0))
+	case len(list) == 2 && itemNumber.MatchString(list[0]):
+		p.sheet.paragraph(list[0] + " " + s.together(1))
+	case one != "" && (p.sheet.lastStep && whoLine.MatchString(one) || passesLine.MatchString(one)):
+		p.sheet.paragraph(s.together(0))
+	case s.begins("measure on the test piece", p.unit, "right"):
+		p.sheet.checks(s.table(3))
+		return tableTaken
+	case s.begins("pieces", "part", "face", "drawing"):
+		for row := range s.table(4) {
+			p.sheet.files++
+			p.words(p.sheet.of, strings.ReplaceAll(row[3], " ", ""), "pieces", row[0])
+		}
+		return tableTaken
+	default:
+		return notTaken
+	}
+	return lineTaken
+}
+
+// cabinets reads openings, and where drawers and slides come in them.
+func (p *packetReader) cabinets() taken {
+	s := p.s
+	switch {
+	case s.begins("drawer", "slide line", "box from", "front from", "front height"):
+		for row := range s.table(5) {
+			p.words("row", row[0], "opening", p.cabinet)
+			for i, m := range []string{"slide line", "box from", "front from", "front height"} {
+				if row[1+i] != "-" {
+					p.printed("row", row[0], m, row[1+i])
 				}
 			}
-			continue
-		case paperOpening.MatchString(one):
-			m := paperOpening.FindStringSubmatch(one)
-			cabinet = m[1]
-			for i, what := range []string{"width", "height", "depth"} {
-				r.printed("opening", cabinet, what, m[2+i])
-			}
-			r.words("opening", cabinet, "slide", m[6])
-		case len(list) == 2 && paperSpacer.MatchString(list[1]):
-			m := paperSpacer.FindStringSubmatch(list[1])
-			r.printed("spacer", m[2], "length", m[1])
-		case paperForm.MatchString(one):
-			m := paperForm.FindStringSubmatch(one)
-			drawer = m[1]
-			r.words("box", drawer, "count", m[2])
-		case s.begins("what is right", unit):
-			for row := range s.table(2) {
-				r.paperRight(drawer, row)
-			}
-			continue
 		}
-		if one != "" {
-			title = one
+		return tableTaken
+	case paperOpening.MatchString(p.one):
+		m := paperOpening.FindStringSubmatch(p.one)
+		p.cabinet = m[1]
+		for i, what := range []string{"width", "height", "depth"} {
+			p.printed("opening", p.cabinet, what, m[2+i])
 		}
-		s.at++
+		p.words("opening", p.cabinet, "slide", m[6])
+		return lineTaken
+	case len(p.list) == 2 && paperSpacer.MatchString(p.list[1]):
+		m := paperSpacer.FindStringSubmatch(p.list[1])
+		p.printed("spacer", m[2], "length", m[1])
+		return lineTaken
 	}
-	sheet.end()
+	return notTaken
+}
+
+// forms reads the form that goes with each box.
+func (p *packetReader) forms() taken {
+	switch {
+	case paperForm.MatchString(p.one):
+		m := paperForm.FindStringSubmatch(p.one)
+		p.drawer = m[1]
+		p.words("box", p.drawer, "count", m[2])
+		return lineTaken
+	case p.s.begins("what is right", p.unit):
+		for row := range p.s.table(2) {
+			p.paperRight(p.drawer, row)
+		}
+		return tableTaken
+	}
+	return notTaken
 }
 
 // together is the text of this line from a cell on, with the lines that go on with it at the

@@ -15,79 +15,129 @@ var (
 	pricedLine  = regexp.MustCompile(`^board and banding as priced: (\S+)$`)
 )
 
+// partsReader reads what parts prints: its lines, and what they belong to.
+type partsReader struct {
+	*reading
+	s       *scanner
+	opening string
+	sheets  bool // this line is of their list
+	said    map[string][]string
+}
+
 // partsText reads what parts prints, and parts.txt.
 func partsText(r *reading, text string) {
-	s := r.scan(text)
-	opening, sheets := "", false
-	said := make(map[string][]string) // the remarks
-	for s.more() {
-		line := s.line()
-		switch {
-		case openingLine.MatchString(line):
-			m := openingLine.FindStringSubmatch(line)
-			opening = m[1]
-			for i, what := range []string{"width", "height", "depth"} {
-				r.printed("opening", opening, what, m[2+i])
+	p := &partsReader{reading: r, s: r.scan(text), said: make(map[string][]string)}
+	for p.s.more() {
+		text, how := p.s.line(), notTaken
+		for _, chapter := range []func(string) taken{p.cabinets, p.lists, p.boxes, p.layouts, p.notes} {
+			if how = chapter(text); how != notTaken {
+				break
 			}
-			r.words("opening", opening, "slide", m[6])
-			r.printed("opening", opening, "slide length", m[7])
-		case packLine.MatchString(line):
-			r.printed("opening", opening, "packing", packLine.FindStringSubmatch(line)[1])
-		case strings.HasPrefix(line, "drawer ") && strings.Contains(line, "front height"):
-			r.rowTable(s.table("spacers,", "Heights are"), opening)
-			continue
-		case spacerLine.MatchString(line):
-			r.spacerOf(spacerLine.FindStringSubmatch(line))
-		case stockLine.MatchString(line):
-			m := stockLine.FindStringSubmatch(line)
-			s.at++
-			r.cutList(s.tableUntil(blankLine.MatchString), m[1], m[2])
-			continue
-		case strings.HasPrefix(line, "machine ") &&
-			(strings.Contains(line, fenceHead) || strings.Contains(line, edgeHead)):
-			r.settingTable(s.tableUntil(func(line string) bool { return strings.Contains(line, " of fingers is ") }))
-			continue
-		case strings.HasPrefix(line, "measure ") && strings.Contains(line, "limits"):
-			r.fitOf(s)
-			continue
-		case strings.HasPrefix(line, "stock ") && strings.Contains(line, "pieces"):
-			r.boardTable(s.table())
-			continue
-		case strings.HasPrefix(line, "to buy ") && strings.Contains(line, "quantity"):
-			r.buyTable(s.table("Sizes of parts", "board and banding"))
-			continue
-		case pricedLine.MatchString(line):
-			r.money("total", "job", "cost", pricedLine.FindStringSubmatch(line)[1])
-		case strings.HasPrefix(line, "drawer ") && strings.Contains(line, "empty"):
-			r.weightTable(s.table("Sag and stress"))
-			continue
-		case strings.HasPrefix(line, "drawer ") && strings.Contains(line, "bores in both ends"):
-			r.boreTable(s.table())
-			continue
-		case strings.HasPrefix(line, "sheets ("):
-			sheets = true
-		case sheets && line == "":
-			sheets = false
-		case sheets && !strings.HasPrefix(line, "  "): // below it stands how its parts are held
-			r.sheetSummary(line)
-		case line == "warnings", line == "notes":
-			of := strings.TrimSuffix(line, "s")
-			for s.at++; s.at < len(s.lines) && s.lines[s.at] != ""; s.at++ {
-				said[of] = append(said[of], s.lines[s.at])
-			}
-			continue
 		}
-		s.at++
+		if how != tableTaken {
+			p.s.at++
+		}
 	}
-	r.remarks(said)
+	r.remarks(p.said)
+}
+
+// cabinets reads openings, and where drawers and slides come in them.
+func (p *partsReader) cabinets(text string) taken {
+	switch {
+	case openingLine.MatchString(text):
+		m := openingLine.FindStringSubmatch(text)
+		p.opening = m[1]
+		for i, what := range []string{"width", "height", "depth"} {
+			p.printed("opening", p.opening, what, m[2+i])
+		}
+		p.words("opening", p.opening, "slide", m[6])
+		p.printed("opening", p.opening, "slide length", m[7])
+	case packLine.MatchString(text):
+		p.printed("opening", p.opening, "packing", packLine.FindStringSubmatch(text)[1])
+	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "front height"):
+		p.rowTable(p.s.table("spacers,", "Heights are"), p.opening)
+		return tableTaken
+	case spacerLine.MatchString(text):
+		p.spacerOf(spacerLine.FindStringSubmatch(text))
+	default:
+		return notTaken
+	}
+	return lineTaken
+}
+
+// lists reads the cut list of a stock, what machines are set to, how corners fit, and what
+// it takes and costs.
+func (p *partsReader) lists(text string) taken {
+	s := p.s
+	switch {
+	case stockLine.MatchString(text):
+		m := stockLine.FindStringSubmatch(text)
+		s.at++
+		p.cutList(s.tableUntil(blankLine.MatchString), m[1], m[2])
+	case strings.HasPrefix(text, "machine ") && (strings.Contains(text, fenceHead) || strings.Contains(text, edgeHead)):
+		p.settingTable(s.tableUntil(func(text string) bool { return strings.Contains(text, " of fingers is ") }))
+	case strings.HasPrefix(text, "measure ") && strings.Contains(text, "limits"):
+		p.fitOf(s)
+	case strings.HasPrefix(text, "stock ") && strings.Contains(text, "pieces"):
+		p.boardTable(s.table())
+	case strings.HasPrefix(text, "to buy ") && strings.Contains(text, "quantity"):
+		p.buyTable(s.table("Sizes of parts", "board and banding"))
+	case pricedLine.MatchString(text):
+		p.money("total", "job", "cost", pricedLine.FindStringSubmatch(text)[1])
+		return lineTaken
+	default:
+		return notTaken
+	}
+	return tableTaken
+}
+
+// boxes reads what boxes weigh, and the bores in the ends of their walls.
+func (p *partsReader) boxes(text string) taken {
+	switch {
+	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "empty"):
+		p.weightTable(p.s.table("Sag and stress"))
+	case strings.HasPrefix(text, "drawer ") && strings.Contains(text, "bores in both ends"):
+		p.boreTable(p.s.table())
+	default:
+		return notTaken
+	}
+	return tableTaken
+}
+
+// layouts reads how sheets are laid out.
+func (p *partsReader) layouts(text string) taken {
+	switch {
+	case strings.HasPrefix(text, "sheets ("):
+		p.sheets = true
+	case p.sheets && text == "":
+		p.sheets = false
+	case p.sheets && !strings.HasPrefix(text, "  "): // below it stands how its parts are held
+		p.sheetSummary(text)
+	default:
+		return notTaken
+	}
+	return lineTaken
+}
+
+// notes keeps warnings and notes.
+func (p *partsReader) notes(text string) taken {
+	if text != "warnings" && text != "notes" {
+		return notTaken
+	}
+	of := strings.TrimSuffix(text, "s")
+	for p.s.at++; p.s.at < len(p.s.lines) && p.s.lines[p.s.at] != ""; p.s.at++ {
+		p.said[of] = append(p.said[of], p.s.lines[p.s.at])
+	}
+	return tableTaken
 }
 
 func (r *reading) rowTable(t printedTable, opening string) {
 	for row := range t.each(r) {
 		drawer := row[0]
 		r.words("row", drawer, "opening", opening)
-		for head, measure := range map[string]string{"front height": "front height", "front from": "front from", "box from": "box from", "free above": "free above", "free below": "free below", "slide line": "slide line"} {
-			if v := t.get(r, row, head); v != "-" {
+		for _, measure := range []string{"front height", "front from", "box from", "free above", "free below",
+			"slide line"} {
+			if v := t.get(r, row, measure); v != "-" {
 				r.printed("row", drawer, measure, v)
 			}
 		}

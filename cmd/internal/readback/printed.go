@@ -110,6 +110,15 @@ func (r *reading) scan(text string) *scanner {
 
 func (s *scanner) more() bool { return s.at < len(s.lines) }
 
+// taken is how much of the lines a reader was for.
+type taken int
+
+const (
+	notTaken taken = iota
+	lineTaken
+	tableTaken // the line with those after it, up to the one that is read next
+)
+
 // line is the one that is read.
 func (s *scanner) line() string {
 	s.r.at = s.at + 1

@@ -103,7 +103,40 @@ func (r *reading) decode(text string, to any) {
 func reportJSON(r *reading, text string) {
 	var j reported
 	r.decode(text, &j)
-	boxes, pieces := 0, 0
+	boxes, pieces := r.reportedDrawers(j), r.reportedParts(j)
+	r.reportedGroups(j)
+	for _, p := range j.Parts {
+		for i, o := range p.Operations {
+			r.cut(fmt.Sprintf("%s %d", p.Name, i+1), o, p.Length, p.Thickness)
+		}
+	}
+	r.count("total", "job", "boxes", boxes)
+	r.count("total", "job", "kinds", len(j.Drawers))
+	r.count("total", "job", "pieces", pieces)
+	for _, s := range j.Setups {
+		for _, d := range s.Drawers {
+			r.exact("corner", d, "cutter", s.CutterWidth)
+			r.exact("corner", d, "fence", s.FenceDistance)
+			r.exact("corner", d, "height", s.CutterHeight)
+		}
+	}
+	for _, f := range j.Fit {
+		r.fit(f.Drawer, f)
+	}
+	for _, m := range j.Material {
+		r.count("stock", m.Stock, "pieces", m.Pieces)
+		r.add("stock", m.Stock, "area", fmt.Sprint(m.Area), 1e-4)
+	}
+	r.reportedBuy(j)
+	for _, k := range j.Sheets {
+		r.laid(k)
+	}
+	r.rows(j)
+	r.remarks(listed(j.Warnings))
+}
+
+// reportedDrawers takes each drawer, and counts the boxes.
+func (r *reading) reportedDrawers(j reported) (boxes int) {
 	for _, d := range j.Drawers {
 		boxes += d.Count
 		r.count("box", d.Name, "count", d.Count)
@@ -135,16 +168,27 @@ func reportJSON(r *reading, text string) {
 			}
 		}
 	}
+	return boxes
+}
+
+// reportedParts takes each part, and counts the pieces.
+func (r *reading) reportedParts(j reported) (pieces int) {
 	for _, p := range j.Parts {
 		pieces += p.Quantity
 		r.count("part", p.Name, "quantity", p.Quantity)
-		for measure, v := range map[string]string{"drawer": p.Drawer, "role": p.Role, "stock": p.Stock, "grain": p.Grain} {
+		for measure, v := range map[string]string{"drawer": p.Drawer, "role": p.Role, "stock": p.Stock,
+			"grain": p.Grain} {
 			r.words("part", p.Name, measure, v)
 		}
 		for measure, v := range map[string]float64{"length": p.Length, "width": p.Width, "thickness": p.Thickness} {
 			r.exact("part", p.Name, measure, v)
 		}
 	}
+	return pieces
+}
+
+// reportedGroups takes the cut list.
+func (r *reading) reportedGroups(j reported) {
 	for _, g := range j.CutList {
 		first := g.Parts[0]
 		r.words("group", first, "parts", strings.Join(g.Parts, ", "))
@@ -160,28 +204,10 @@ func reportJSON(r *reading, text string) {
 			}
 		}
 	}
-	for _, p := range j.Parts {
-		for i, o := range p.Operations {
-			r.cut(fmt.Sprintf("%s %d", p.Name, i+1), o, p.Length, p.Thickness)
-		}
-	}
-	r.count("total", "job", "boxes", boxes)
-	r.count("total", "job", "kinds", len(j.Drawers))
-	r.count("total", "job", "pieces", pieces)
-	for _, s := range j.Setups {
-		for _, d := range s.Drawers {
-			r.exact("corner", d, "cutter", s.CutterWidth)
-			r.exact("corner", d, "fence", s.FenceDistance)
-			r.exact("corner", d, "height", s.CutterHeight)
-		}
-	}
-	for _, f := range j.Fit {
-		r.fit(f.Drawer, f)
-	}
-	for _, m := range j.Material {
-		r.count("stock", m.Stock, "pieces", m.Pieces)
-		r.add("stock", m.Stock, "area", fmt.Sprint(m.Area), 1e-4)
-	}
+}
+
+// reportedBuy takes what to buy, with the sum of what is priced.
+func (r *reading) reportedBuy(j reported) {
 	total := 0.0
 	for _, x := range j.Buy {
 		name := x.Kind + " " + x.Name
@@ -194,11 +220,6 @@ func reportJSON(r *reading, text string) {
 	if total > 0 {
 		r.money("total", "job", "cost", fmt.Sprint(math.Round(total*100)/100))
 	}
-	for _, k := range j.Sheets {
-		r.laid(k)
-	}
-	r.rows(j)
-	r.remarks(listed(j.Warnings))
 }
 
 // operation is a cut into a part; its corners are x, y, and the bulge of an arc.
