@@ -2,13 +2,11 @@ package record
 
 import (
 	"fmt"
-	"math"
 	"slices"
 
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
-	"drawerwright/geom/breakdown"
 	"drawerwright/geom/nest"
 )
 
@@ -156,95 +154,6 @@ func SheetsOf(p sheets.Plan) Sheets {
 	out := Sheets{Tool: "drawerwright", Job: p.Title, Units: p.Units.String(), Stocks: []SheetStock{}}
 	for i := range p.Stocks {
 		out.Stocks = append(out.Stocks, sheetStock(&p.Stocks[i], p.Units))
-	}
-	return out
-}
-
-func sheetStock(s *sheets.Stock, u geom.Unit) SheetStock {
-	of := func(l int64) float64 { return Number(geom.Length(l).MM(), u) }
-	l := s.Layout
-	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages, Kerf: of(s.Rules.Kerf), Trim: of(int64(s.Trim)), Ends: of(int64(s.Trim)), Turned: s.RotatedSheets, Routed: s.Routed,
-		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed, Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Remaining: []Shortfall{}, Cuts: []SawCut{}, Moves: breakdown.Moves(s.Cuts)}
-	n := func(mm float64) float64 { return Number(mm, u) }
-	if s.Routed {
-		out.Short = [2]float64{n(s.Short[0]), n(s.Short[1])}
-	}
-	for _, k := range s.KeepOut {
-		out.KeepOut = append(out.KeepOut, boxOf(k, n))
-	}
-	if on, pins := s.TurnedOn(); on != "" {
-		out.TurnedOn = &TurnedOn{On: on, Pins: [][2]float64{}, Hole: n(2 * s.Pin.Radius)}
-		for _, q := range pins {
-			out.TurnedOn.Pins = append(out.TurnedOn.Pins, [2]float64{n(q.X), n(q.Y)})
-		}
-	}
-	used, full := s.Used(), 0
-	for i, z := range s.Sheets {
-		out.Sizes = append(out.Sizes, SheetSize{Name: z.Name, Length: of(z.Length), Width: of(z.Width), Offcut: z.Offcut, Batch: z.Batch, Price: z.Price, Used: used[i]})
-		out.Ends = of(z.Trim.Left)
-		if !z.Offcut {
-			out.Cost += float64(z.Price * float64(used[i]))
-			full++
-		}
-	}
-	out.Cost = Money(out.Cost)
-	area, covered := 0.0, 0.0
-	for _, one := range s.Laid {
-		size := s.Sheets[one.Sheet]
-		laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placements: []SheetPlacement{}, Offcuts: []Box{}, Files: s.Files(one),
-			Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
-		for _, d := range one.Drawn {
-			drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Thickness.Mean, n}
-			laid.Layers = append(laid.Layers, drawn.legends(d.File, d.Layers)...)
-		}
-		laid.Run = runOf(s, one, u)
-		whole, parts := float64(size.Length)*float64(size.Width), 0.0
-		held := heldBy(one, n, u)
-		for i, p := range one.Placements {
-			x, y := p.Size(s.Pieces)
-			parts += float64(float64(x) * float64(y))
-			placed := SheetPlacement{Part: s.Pieces[p.Piece].Name, Box: Box{of(p.X), of(p.Y), of(x), of(y)}, Rotated: p.Rotated}
-			if i < len(one.Called) {
-				placed.Board = one.Called[i]
-			}
-			if i < len(held) {
-				placed.Held = &held[i]
-			}
-			laid.Placements = append(laid.Placements, placed)
-		}
-		for _, o := range one.Offcuts {
-			laid.Offcuts = append(laid.Offcuts, Box{of(o.X), of(o.Y), of(o.Length), of(o.Width)})
-		}
-		laid.Yield = thousandth(parts / whole)
-		area, covered = area+float64(whole*float64(one.Count)), covered+float64(parts*float64(one.Count))
-		out.Sheets = append(out.Sheets, laid)
-	}
-	if area > 0 {
-		out.Yield = thousandth(covered / area)
-	}
-	for i, n := range l.Remaining {
-		if out.Pieces += s.Pieces[i].Count; n > 0 {
-			out.Remaining = append(out.Remaining, Shortfall{Pieces{s.Pieces[i].Name, n}, whyLeft(s, i)})
-		}
-	}
-	out.Summary = saidOf(l, s.Remaining(), full, out.Cost > 0)
-	for _, c := range s.Cuts {
-		hand := func(h breakdown.Workpiece) Workpiece {
-			kept := max(h.Clean[0], h.Clean[1]) >= int64(s.Keep[0]) && min(h.Clean[0], h.Clean[1]) >= int64(s.Keep[1])
-			out := Workpiece{Name: h.Name, Length: of(h.Length), Width: of(h.Width), Piece: h.Piece, Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
-			if out.Offcut {
-				out.Clean = &[2]float64{of(h.Clean[0]), of(h.Clean[1])}
-			}
-			return out
-		}
-		cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: of(c.Setting), SettingChanged: c.SettingChanged, Count: c.Count, Workpiece: hand(c.Workpiece), NeedsHelper: c.NeedsHelper, Short: c.Short}
-		for to, h := range map[**Workpiece]breakdown.Workpiece{&cut.Yields: c.Yields, &cut.Remainder: c.Remainder} {
-			if h.Name != "" {
-				one := hand(h)
-				*to = &one
-			}
-		}
-		out.Cuts = append(out.Cuts, cut)
 	}
 	return out
 }

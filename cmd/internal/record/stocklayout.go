@@ -1,0 +1,140 @@
+package record
+
+import (
+	"math"
+
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/geom"
+	"drawerwright/geom/breakdown"
+)
+
+// stockLayout tells the layout of one stock in the job's unit.
+type stockLayout struct {
+	*sheets.Stock
+	unit geom.Unit
+}
+
+// length converts one that is in nanometres, number one in millimetres.
+func (s stockLayout) length(l int64) float64    { return Number(geom.Length(l).MM(), s.unit) }
+func (s stockLayout) number(mm float64) float64 { return Number(mm, s.unit) }
+
+func sheetStock(of *sheets.Stock, u geom.Unit) SheetStock {
+	s, l := stockLayout{of, u}, of.Layout
+	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages,
+		Kerf: s.length(s.Rules.Kerf), Trim: s.length(int64(s.Trim)), Ends: s.length(int64(s.Trim)),
+		Turned: s.RotatedSheets, Routed: s.Routed,
+		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed,
+		Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Remaining: []Shortfall{}, Cuts: []SawCut{},
+		Moves: breakdown.Moves(s.Cuts)}
+	if s.Routed {
+		out.Short = [2]float64{s.number(s.Short[0]), s.number(s.Short[1])}
+	}
+	for _, k := range s.KeepOut {
+		out.KeepOut = append(out.KeepOut, boxOf(k, s.number))
+	}
+	if on, pins := s.TurnedOn(); on != "" {
+		out.TurnedOn = &TurnedOn{On: on, Pins: [][2]float64{}, Hole: s.number(2 * s.Pin.Radius)}
+		for _, q := range pins {
+			out.TurnedOn.Pins = append(out.TurnedOn.Pins, [2]float64{s.number(q.X), s.number(q.Y)})
+		}
+	}
+	used, full := s.Used(), 0
+	for i, z := range s.Sheets {
+		out.Sizes = append(out.Sizes, SheetSize{Name: z.Name, Length: s.length(z.Length), Width: s.length(z.Width),
+			Offcut: z.Offcut, Batch: z.Batch, Price: z.Price, Used: used[i]})
+		out.Ends = s.length(z.Trim.Left)
+		if !z.Offcut {
+			out.Cost += float64(z.Price * float64(used[i]))
+			full++
+		}
+	}
+	out.Cost = Money(out.Cost)
+	s.addSheets(&out)
+	for i, n := range l.Remaining {
+		if out.Pieces += s.Pieces[i].Count; n > 0 {
+			out.Remaining = append(out.Remaining, Shortfall{Pieces{s.Pieces[i].Name, n}, whyLeft(of, i)})
+		}
+	}
+	out.Summary = saidOf(l, s.Remaining(), full, out.Cost > 0)
+	for _, c := range s.Cuts {
+		out.Cuts = append(out.Cuts, s.sawCut(c))
+	}
+	return out
+}
+
+// addSheets adds the sheets that are laid, and what part of them all is pieces.
+func (s stockLayout) addSheets(out *SheetStock) {
+	area, covered := 0.0, 0.0
+	for _, one := range s.Laid {
+		size := s.Sheets[one.Sheet]
+		whole, parts := float64(size.Length)*float64(size.Width), 0.0
+		for _, p := range one.Placements {
+			x, y := p.Size(s.Pieces)
+			parts += float64(float64(x) * float64(y))
+		}
+		laid := s.laidSheet(one)
+		laid.Yield = thousandth(parts / whole)
+		area, covered = area+float64(whole*float64(one.Count)), covered+float64(parts*float64(one.Count))
+		out.Sheets = append(out.Sheets, laid)
+	}
+	if area > 0 {
+		out.Yield = thousandth(covered / area)
+	}
+}
+
+// laidSheet tells how one is cut, without its yield.
+func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
+	size := s.Sheets[one.Sheet]
+	laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placements: []SheetPlacement{},
+		Offcuts: []Box{}, Files: s.Files(one), Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
+	for _, d := range one.Drawn {
+		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Stock.Thickness.Mean, s.number}
+		laid.Layers = append(laid.Layers, drawn.legends(d.File, d.Layers)...)
+	}
+	laid.Run = runOf(s.Stock, one, s.unit)
+	held := heldBy(one, s.number, s.unit)
+	for i, p := range one.Placements {
+		x, y := p.Size(s.Pieces)
+		placed := SheetPlacement{Part: s.Pieces[p.Piece].Name, Rotated: p.Rotated,
+			Box: Box{s.length(p.X), s.length(p.Y), s.length(x), s.length(y)}}
+		if i < len(one.Called) {
+			placed.Board = one.Called[i]
+		}
+		if i < len(held) {
+			placed.Held = &held[i]
+		}
+		laid.Placements = append(laid.Placements, placed)
+	}
+	for _, o := range one.Offcuts {
+		laid.Offcuts = append(laid.Offcuts, Box{s.length(o.X), s.length(o.Y), s.length(o.Length), s.length(o.Width)})
+	}
+	return laid
+}
+
+// sawCut tells a cut with the boards that it is made of and that it gives.
+func (s stockLayout) sawCut(c breakdown.Cut) SawCut {
+	cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: s.length(c.Setting),
+		SettingChanged: c.SettingChanged, Count: c.Count, Workpiece: s.workpiece(c.Workpiece),
+		NeedsHelper: c.NeedsHelper, Short: c.Short}
+	if c.Yields.Name != "" {
+		one := s.workpiece(c.Yields)
+		cut.Yields = &one
+	}
+	if c.Remainder.Name != "" {
+		one := s.workpiece(c.Remainder)
+		cut.Remainder = &one
+	}
+	return cut
+}
+
+// workpiece tells a board in hand; an offcut is kept where what trims leave of it is large
+// enough, and waste else.
+func (s stockLayout) workpiece(h breakdown.Workpiece) Workpiece {
+	kept := max(h.Clean[0], h.Clean[1]) >= int64(s.Keep[0]) && min(h.Clean[0], h.Clean[1]) >= int64(s.Keep[1])
+	out := Workpiece{Name: h.Name, Length: s.length(h.Length), Width: s.length(h.Width), Piece: h.Piece,
+		Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
+	if out.Offcut {
+		out.Clean = &[2]float64{s.length(h.Clean[0]), s.length(h.Clean[1])}
+	}
+	return out
+}
