@@ -17,7 +17,6 @@ import (
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/dxf"
 	"drawerwright/export/router"
-	"drawerwright/geom"
 	"drawerwright/geom/mill"
 	"drawerwright/geom/solid"
 )
@@ -56,7 +55,8 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	}
 	bench := papered(b, r, o.Plan)
 	previews := make([]preview, len(b.Drawers))
-	if err := eachDrawer(ctx, b, to, o, prover, r.Proof, previews); err != nil {
+	boxes := drawers{batch: b, to: to, o: o, prover: prover, proofs: r.Proof, previews: previews}
+	if err := boxes.write(ctx); err != nil {
 		return err
 	}
 	bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p record.Proof) bool { return prove.Cuttable(p.Verdict) })
@@ -162,24 +162,33 @@ func papered(b batch.Batch, r record.Report, plan sheets.Plan) func(Folder) erro
 	}
 }
 
-// eachDrawer works on as many drawers at a time as there are processors.
-func eachDrawer(ctx context.Context, b batch.Batch, to Folder, o Options, prover *prove.Prover, proofs []record.Proof,
-	previews []preview) error {
-	return Each(ctx, len(b.Drawers), func() func(int) error {
-		w := writer{to: to, o: o, dxf: b.DXF, router: b.Router}
-		if prover != nil {
-			w.prover = prover.Worker()
+// drawers are those of a batch on their way to a folder, and what became of each.
+type drawers struct {
+	batch    batch.Batch
+	to       Folder
+	o        Options
+	prover   *prove.Prover // none where nothing is proven
+	proofs   []record.Proof
+	previews []preview
+}
+
+// write works on as many drawers at a time as there are processors.
+func (d drawers) write(ctx context.Context) error {
+	return Each(ctx, len(d.batch.Drawers), func() func(int) error {
+		w := writer{to: d.to, o: d.o, dxf: d.batch.DXF, router: d.batch.Router}
+		if d.prover != nil {
+			w.prover = d.prover.Worker()
 		}
 		return func(i int) error {
 			var err error
-			if previews[i], err = w.drawer(b.Drawers[i]); err != nil {
+			if d.previews[i], err = w.drawer(d.batch.Drawers[i]); err != nil {
 				return err
 			}
 			if w.prover != nil {
-				proofs[i] = w.prover.Drawer(i, to.ReadFile, prove.Options{}) // as it is on disk
+				d.proofs[i] = w.prover.Drawer(i, d.to.ReadFile, prove.Options{}) // as it is on disk
 			}
-			if o.Done != nil {
-				o.Done()
+			if d.o.Done != nil {
+				d.o.Done()
 			}
 			return nil
 		}
@@ -236,11 +245,8 @@ func (w *writer) drawer(d batch.Drawer) (preview, error) {
 
 func (w *writer) part(p batch.Part) error {
 	for _, d := range p.Drawings {
-		part := p.Drawn(w.router)
-		if err := w.drawing(d.File, router.Draw(part, d.Face, d.Layers, w.dxf)); err != nil {
-			return err
-		}
-		if err := bitFiles(part, d.Face, d.File, d.Layers, w.dxf, w.drawing); err != nil {
+		drawn := sheets.Drawing{Face: d.Face, File: d.File, Part: p.Drawn(w.router), Layers: d.Layers, DXF: w.dxf}
+		if err := writeDrawing(drawn, w.drawing); err != nil {
 			return err
 		}
 	}
@@ -251,11 +257,13 @@ func (w *writer) part(p batch.Part) error {
 	return w.stl(p.STL, p.Name, m)
 }
 
-// bitFiles writes a file for each change of bit of a drawing, where that is asked for.
-func bitFiles(part router.Part, face geom.Face, file string, layers []router.Layer, o router.Options,
-	write func(string, *dxf.Drawing) error) error {
-	for _, run := range o.Runs(file, layers, part.Bits) {
-		if err := write(run.File, router.Draw(part, face, run.Layers, o)); err != nil {
+// writeDrawing writes a drawing, and a file for each change of its bit where that is asked for.
+func writeDrawing(d sheets.Drawing, write func(string, *dxf.Drawing) error) error {
+	if err := write(d.File, router.Draw(d.Part, d.Face, d.Layers, d.DXF)); err != nil {
+		return err
+	}
+	for _, run := range d.DXF.Runs(d.File, d.Layers, d.Part.Bits) {
+		if err := write(run.File, router.Draw(d.Part, d.Face, run.Layers, d.DXF)); err != nil {
 			return err
 		}
 	}

@@ -12,7 +12,6 @@ import (
 	"drawerwright/export/drawing"
 	"drawerwright/export/dxf"
 	"drawerwright/export/paper"
-	"drawerwright/export/router"
 	"drawerwright/geom"
 )
 
@@ -64,19 +63,19 @@ func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) err
 		return to.WriteFile(name, out.Bytes())
 	}
 	for _, d := range drawn {
-		if err := write(d.File, router.Draw(d.Part, d.Face, d.Layers, p.DXF)); err != nil {
-			return err
-		}
-		if err := bitFiles(d.Part, d.Face, d.File, d.Layers, p.DXF, write); err != nil {
+		if err := writeDrawing(d, write); err != nil {
 			return err
 		}
 	}
 	picture, _ := packet.SheetPicture(p, s, one, sheetRoom)
-	if _, err := writePicture(to, s.Picture(one), fmt.Sprintf("%s, sheet %d", s.Name, one.Number), picture); err != nil {
+	title := fmt.Sprintf("%s, sheet %d", s.Name, one.Number)
+	if _, err := writePicture(to, s.Picture(one), title, picture); err != nil {
 		return err
 	}
 	for i, o := range one.Offcuts {
-		if _, err := writePicture(to, s.OffcutPicture(one, i), fmt.Sprintf("%s, offcut of sheet %d", s.Name, one.Number), packet.OffcutPicture(p, s, o, offcutRoom)); err != nil {
+		title := fmt.Sprintf("%s, offcut of sheet %d", s.Name, one.Number)
+		offcut := packet.OffcutPicture(p, s, o, offcutRoom)
+		if _, err := writePicture(to, s.OffcutPicture(one, i), title, offcut); err != nil {
 			return err
 		}
 	}
