@@ -40,12 +40,20 @@ func main() {
 		way        nest.Method
 		turn       bool
 		best, goal string
-	}{{nest.Guillotine, false, "OG_3stage", "3,620"}, {nest.Free, false, "OF_by_dominance", "3,600"}, {nest.Guillotine, true, "RG_3stage", "3,480"}, {nest.Free, true, "RF_by_dominance", "3,465"}} {
-		set(dir, "bwmv", fmt.Sprintf("bin packing, %s, %s", m.way, how(m.turn)), m.way, m.turn, m.best, m.goal, 200)
+	}{
+		{nest.Guillotine, false, "OG_3stage", "3,620"}, {nest.Free, false, "OF_by_dominance", "3,600"},
+		{nest.Guillotine, true, "RG_3stage", "3,480"}, {nest.Free, true, "RF_by_dominance", "3,465"},
+	} {
+		title := fmt.Sprintf("bin packing, %s, %s", m.way, how(m.turn))
+		set{"bwmv", title, m.way, m.turn, m.best, m.goal, 200}.lay(dir)
 	}
-	set(dir, "csp_demand_classic", "cutting stock, classic", nest.Guillotine, false, "OG_3stage_homog_V", "251", 3000)
-	set(dir, "csp_demand_atp", "cutting stock, large", nest.Guillotine, false, "OG_3stage_homog_V", "211", 3000)
-	set(dir, "furniture_a", "furniture orders", nest.Guillotine, false, "OG", "1.5 % over the bound", 1500)
+	for _, s := range []set{
+		{"csp_demand_classic", "cutting stock, classic", nest.Guillotine, false, "OG_3stage_homog_V", "251", 3000},
+		{"csp_demand_atp", "cutting stock, large", nest.Guillotine, false, "OG_3stage_homog_V", "211", 3000},
+		{"furniture_a", "furniture orders", nest.Guillotine, false, "OG", "1.5 % over the bound", 1500},
+	} {
+		s.lay(dir)
+	}
 	strips(dir, false, "15")
 	strips(dir, true, "")
 	shop()
@@ -89,17 +97,27 @@ func check(err error) {
 	}
 }
 
-// set lays out all instances of a file.
-func set(dir, name, title string, way nest.Method, turn bool, key, goal string, effort int) {
+// set is the instances of a file, with what they are held against.
+type set struct {
+	file, title string
+	way         nest.Method
+	turn        bool
+	best        string // the key of the best known number of sheets
+	goal        string
+	effort      int
+}
+
+// lay lays out all instances of the file in a folder.
+func (s set) lay(dir string) {
 	var sheets, best, bound, proven int
 	var all, longest time.Duration
-	list := read(dir, name)
+	list := read(dir, s.file)
 	for _, in := range list {
-		pieces := in.pieces(turn)
-		l, took := lay(pieces, nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}, nest.Rules{Method: way}, effort)
+		board := nest.Sheet{Name: in.Name, Length: in.W, Width: in.H, Price: 1}
+		l, took := lay(in.pieces(s.turn), board, nest.Rules{Method: s.way}, s.effort)
 		sheets += l.Count
 		bound += l.MinSheets
-		if v := in.Best[key]; v != nil {
+		if v := in.Best[s.best]; v != nil {
 			best += *v
 		}
 		if l.Optimal() {
@@ -112,8 +130,8 @@ func set(dir, name, title string, way nest.Method, turn bool, key, goal string, 
 	if best == 0 {
 		known = fmt.Sprintf("bound %d", bound)
 	}
-	fmt.Printf("| %s, %d instances | %d | %s | %s | %d | %.2f s | %.0f s |\n", title, len(list), sheets,
-		goal, known, proven, longest.Seconds(), all.Seconds())
+	fmt.Printf("| %s, %d instances | %d | %s | %s | %d | %.2f s | %.0f s |\n", s.title, len(list), sheets,
+		s.goal, known, proven, longest.Seconds(), all.Seconds())
 }
 
 // strips lays all pieces of each instance on the one sheet that they fill without waste.

@@ -261,9 +261,10 @@ func (b *builder) checkStock(name string, v value) {
 	if _, known := b.stocks[v.text]; known || v.text == "" || b.lost || len(b.stocks) == 0 {
 		return
 	}
-	hint, instead := "the stocks of the file are "+alternatives(b.stockNames), b.stockNames[:min(len(b.stockNames), maxShown)]
+	stocks := suggestion{"the stocks of the file are " + alternatives(b.stockNames),
+		b.stockNames[:min(len(b.stockNames), maxShown)]}
 	if near := nearest(v.text, b.stockNames); near != "" {
-		hint = fmt.Sprintf("did you mean `%s`? %s", near, hint)
+		stocks.hint = fmt.Sprintf("did you mean `%s`? %s", near, stocks.hint)
 	}
-	b.suggest(CodeUnknownStock, v.at, hint, instead, "%s: the file has no stock %s", name, quote(v.text))
+	b.suggest(CodeUnknownStock, v.at, stocks, "%s: the file has no stock %s", name, quote(v.text))
 }

@@ -48,7 +48,7 @@ func (r *reader) measured(n *node, k *key) float64 {
 			return min(max(x, k.min), k.max)
 		}
 		least, most := k.ends()
-		r.suggest(CodeOutOfRange, n.at, "write "+least+" to "+most, []string{least, most}, "%s cannot be %s", k.name, quote(n.text))
+		r.suggest(CodeOutOfRange, n.at, between(least, most), "%s cannot be %s", k.name, quote(n.text))
 		return 0
 	}
 	hint, fault := "write the number alone, as in "+k.example(), "an unknown unit"

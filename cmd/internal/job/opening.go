@@ -104,11 +104,11 @@ func known[T any](b *builder, v value, all map[string]*T, kind string, lost bool
 	if ok || v.text == "" || lost || b.lost {
 		return found
 	}
-	hint, instead := didYouMean(v.text, slices.Sorted(maps.Keys(all)))
+	other := didYouMean(v.text, slices.Sorted(maps.Keys(all)))
 	if len(all) == 0 {
-		hint = fmt.Sprintf("the file has none: write it below `%ss:`", kind)
+		other.hint = fmt.Sprintf("the file has none: write it below `%ss:`", kind)
 	}
-	b.suggest(CodeUnknownName, v.at, hint, instead, "there is no %s %s", kind, quote(v.text))
+	b.suggest(CodeUnknownName, v.at, other, "there is no %s %s", kind, quote(v.text))
 	return nil
 }
 

@@ -68,8 +68,9 @@ func (r *reporter) fail(code Code, at Position, hint, format string, args ...any
 }
 
 // suggest is fail for what another text at the place would end.
-func (r *reporter) suggest(code Code, at Position, hint string, instead []string, format string, args ...any) {
-	r.add(Problem{Level: geom.LevelError, Code: code, Hint: hint, Instead: instead, Message: fmt.Sprintf(format, args...)}, at)
+func (r *reporter) suggest(code Code, at Position, s suggestion, format string, args ...any) {
+	r.add(Problem{Level: geom.LevelError, Code: code, Hint: s.hint, Instead: s.instead,
+		Message: fmt.Sprintf(format, args...)}, at)
 }
 
 func (r *reporter) add(p Problem, at Position) {

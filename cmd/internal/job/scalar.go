@@ -54,8 +54,7 @@ func (r *reader) word(n *node, k *key) string {
 			return w
 		}
 	}
-	hint, instead := didYouMean(n.text, k.words)
-	r.suggest(CodeUnknownWord, n.at, hint, instead, "%s cannot be %s", k.name, quote(n.text))
+	r.suggest(CodeUnknownWord, n.at, didYouMean(n.text, k.words), "%s cannot be %s", k.name, quote(n.text))
 	return ""
 }
 
@@ -120,7 +119,7 @@ func (r *reader) number(n *node, k *key, form *regexp.Regexp, hint string) float
 	x, err := strconv.ParseFloat(n.text, 64)
 	if err != nil || x < k.min || x > k.max {
 		least, most := fmt.Sprintf("%.0f", k.min), fmt.Sprintf("%.0f", k.max)
-		r.suggest(CodeOutOfRange, n.at, "write "+least+" to "+most, []string{least, most}, "%s cannot be %s", k.name, quote(n.text))
+		r.suggest(CodeOutOfRange, n.at, between(least, most), "%s cannot be %s", k.name, quote(n.text))
 		return 0
 	}
 	return x
@@ -143,8 +142,7 @@ func (r *reader) length(text string, at Position, k *key) (geom.Length, bool) {
 			"%s has an unknown unit: %s", k.name, quote(text))
 		return 0, false
 	case errors.Is(err, geom.ErrLengthRange):
-		r.suggest(CodeOutOfRange, at, "write "+r.span(k), strings.Split(r.span(k), " to "),
-			"%s is far too large: %s", k.name, quote(text))
+		r.suggest(CodeOutOfRange, at, between(r.ends(k)), "%s is far too large: %s", k.name, quote(text))
 		return 0, false
 	case err != nil:
 		hint := examples
@@ -156,8 +154,7 @@ func (r *reader) length(text string, at Position, k *key) (geom.Length, bool) {
 	case !r.unitsKnown && !carriesUnit(text):
 		return l, true
 	case !k.holds(l):
-		hint, instead := r.rangeHint(text, k)
-		r.suggest(CodeOutOfRange, at, hint, instead, "%s is %s; it can be %s", k.name, r.measure(text), r.span(k))
+		r.suggest(CodeOutOfRange, at, r.rangeHint(text, k), "%s is %s; it can be %s", k.name, r.measure(text), r.span(k))
 		return 0, false
 	}
 	return l, true
@@ -169,7 +166,12 @@ func (k *key) holds(l geom.Length) bool {
 
 // span says the range of a key in the units of the file; what it prints is in it.
 func (r *reader) span(k *key) string {
-	return geom.LengthOf(k.min).RoundUp(r.units).Text(r.units) + " to " + geom.LengthOf(k.max).RoundDown(r.units).Text(r.units)
+	least, most := r.ends(k)
+	return least + " to " + most
+}
+
+func (r *reader) ends(k *key) (least, most string) {
+	return geom.LengthOf(k.min).RoundUp(r.units).Text(r.units), geom.LengthOf(k.max).RoundDown(r.units).Text(r.units)
 }
 
 // measure shows a length as it was written, with the unit that it was read in.
@@ -182,16 +184,16 @@ func (r *reader) measure(text string) string {
 
 // rangeHint asks whether a bare number out of range was meant in the other
 // unit, when it would be in range there.
-func (r *reader) rangeHint(text string, k *key) (hint string, instead []string) {
+func (r *reader) rangeHint(text string, k *key) suggestion {
 	other := geom.Inch
 	if r.units == geom.Inch {
 		other = geom.Millimetre
 	}
 	if l, err := geom.ParseLength(text, other); err == nil && k.holds(l) {
 		meant := strings.TrimSpace(text) + " " + other.String()
-		return "did you mean " + meant + "?", []string{meant}
+		return suggestion{"did you mean " + meant + "?", []string{meant}}
 	}
-	return "measure again, or look for a slip of the decimal point", nil
+	return suggestion{hint: "measure again, or look for a slip of the decimal point"}
 }
 
 // carriesUnit reports whether a length says its own unit.

@@ -105,18 +105,18 @@ func (r *reader) unknownKey(e entry, of *node, keys []key, title string) (meant 
 			names = append(names, k.name)
 		}
 	}
-	hint, instead := "delete it", []string(nil)
+	other := suggestion{hint: "delete it"}
 	if len(names) > 0 {
-		hint, instead = didYouMean(e.key, names)
+		other = didYouMean(e.key, names)
 		meant = nearest(e.key, names)
 	}
 	if before, _, found := strings.Cut(e.key, ":"); found && slices.Contains(names, before) {
-		hint, meant, instead = "write a space after the colon", before, nil
+		other, meant = suggestion{hint: "write a space after the colon"}, before
 	}
 	if e.key != "" && e.key[0] >= '0' && e.key[0] <= '9' {
-		hint, instead = "write a decimal point, as in 5.8: a comma ends the value", nil
+		other = suggestion{hint: "write a decimal point, as in 5.8: a comma ends the value"}
 	}
-	r.suggest(CodeUnknownKey, e.at, hint, instead, "%s has no entry %s", title, quote(e.key))
+	r.suggest(CodeUnknownKey, e.at, other, "%s has no entry %s", title, quote(e.key))
 	return meant
 }
 

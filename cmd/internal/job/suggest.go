@@ -2,13 +2,23 @@ package job
 
 import "strings"
 
-// didYouMean is a hint for a word that is none of the known ones: the nearest
-// of them, or all of them; instead are those that it names.
-func didYouMean(word string, known []string) (hint string, instead []string) {
+// suggestion is the hint of a problem, with the words of it that may be written at the place.
+type suggestion struct {
+	hint    string
+	instead []string
+}
+
+// didYouMean is for a word that is none of the known ones: the nearest of them, or all.
+func didYouMean(word string, known []string) suggestion {
 	if near := nearest(word, known); near != "" {
-		return "did you mean `" + near + "`?", []string{near}
+		return suggestion{"did you mean `" + near + "`?", []string{near}}
 	}
-	return "write " + alternatives(known), known[:min(len(known), maxShown)]
+	return suggestion{"write " + alternatives(known), known[:min(len(known), maxShown)]}
+}
+
+// between is for a number that is out of a range, with its ends.
+func between(least, most string) suggestion {
+	return suggestion{"write " + least + " to " + most, []string{least, most}}
 }
 
 // maxShown is how many words a person reads; the keys of a job are among them.
