@@ -57,7 +57,8 @@ func (c *checking) differ(is, want facesOf, allowed float64) string {
 			a, b := is.along[axis].within(g), want.along[axis].within(g)
 			arm := math.Max(math.Abs(a.mx-b.mx)/math.Max(1, size.X), math.Abs(a.my-b.my)/math.Max(1, size.Y))
 			if math.Abs(a.area-b.area) > allowed || arm > allowed {
-				return fmt.Sprintf("%s along %s %s of faces look one way more than the other; of the parts in their places it is %s, or they lie elsewhere",
+				return fmt.Sprintf("%s along %s %s of faces look one way more than the other; of the parts in their "+
+					"places it is %s, or they lie elsewhere",
 					c.text(float64(g[0])*1e-3), name, c.area(a.area), c.area(b.area))
 			}
 		}
@@ -138,10 +139,10 @@ func (w *Worker) boxCheck(d record.Drawer, folder string, read Read) record.Chec
 	if readable {
 		want, is := facesIn(all), facesIn(together)
 		if off := math.Max(length(is.low.Sub(want.low)), length(is.high.Sub(want.high))); off > 2*sameSize {
-			c.fault("box-place", d.Name, file, 0, rebuild, "the box about it is %s off the parts in their places",
+			c.fault("box-place", place{d.Name, file, 0}, rebuild, "the box about it is %s off the parts in their places",
 				c.text(off))
 		} else if said := c.differ(is, want, allowed); said != "" {
-			c.fault("box-parts", d.Name, file, 0, rebuild, "the assembled box is not its parts in their places: %s",
+			c.fault("box-parts", place{d.Name, file, 0}, rebuild, "the assembled box is not its parts in their places: %s",
 				said)
 		}
 	}
@@ -162,8 +163,9 @@ func (c *checking) exploded(d record.Drawer, file string, list []triangle, piece
 			all = append(all, p.list...)
 		}
 		if len(shells) > len(pieces) || !sameSums(facesIn(list), facesIn(all), allowed) {
-			c.fault("box-count", d.Name, file, 0, rebuild,
-				"the exploded box has %d solids that are apart, and not the faces and the volume of its %d parts", len(shells), len(pieces))
+			c.fault("box-count", place{d.Name, file, 0}, rebuild,
+				"the exploded box has %d solids that are apart, and not the faces and the volume of its %d parts",
+				len(shells), len(pieces))
 		}
 		return
 	}
@@ -177,7 +179,7 @@ func (c *checking) exploded(d record.Drawer, file string, list []triangle, piece
 			return movedAlong(is.low.Sub(p.faces.low)) && c.differ(is, p.faces, allowed) == ""
 		})
 		if found < 0 {
-			c.fault("box-parts", d.Name, file, 0, rebuild,
+			c.fault("box-parts", place{d.Name, file, 0}, rebuild,
 				"the solid from %s, %s, %s of the exploded box is none of its parts, moved along one axis",
 				c.text(is.low.X), c.text(is.low.Y), c.text(is.low.Z))
 			continue

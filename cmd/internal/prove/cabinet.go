@@ -30,7 +30,7 @@ func (w *Worker) cabinetCheck(k record.Cabinet, read Read) record.Checked {
 		for _, h := range holes[1] {
 			if !slices.ContainsFunc(holes[0],
 				func(g hole) bool { return g.at.To(h.at) <= tick && math.Abs(g.radius-h.radius) <= tick }) {
-				c.fault("cabinet-holes", k.Name, name, h.line, rebuild,
+				c.fault("cabinet-holes", place{k.Name, name, h.line}, rebuild,
 					"a hole of the right side, %s behind the front edge and %s up, has none across from it",
 					c.text(h.at.X), c.text(h.at.Y))
 			}
@@ -64,7 +64,7 @@ func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []
 	}
 	f, err := dxfread.Parse(data)
 	if err != nil {
-		c.fault("unreadable", k.Name, name, 0, rebuild, "no DXF that can be read: %v", err)
+		c.fault("unreadable", place{k.Name, name, 0}, rebuild, "no DXF that can be read: %v", err)
 		return nil
 	}
 	scale := 1.0
@@ -73,7 +73,7 @@ func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []
 	}
 	if found := map[dxfread.Unit]string{dxfread.Millimetre: "mm",
 		dxfread.Inch: "in"}[f.Unit]; found != c.report.DXF.Units {
-		c.fault("units", k.Name, name, 0, "export it again in "+c.report.DXF.Units,
+		c.fault("units", place{k.Name, name, 0}, "export it again in "+c.report.DXF.Units,
 			"the drawing says it is in %q, and was written in %s", found, c.report.DXF.Units)
 	}
 	c.scaled(k.Name, name, f, scale)
@@ -106,12 +106,12 @@ func (r *sideReader) outline(e dxfread.Entity) {
 	r.outlined = true
 	b := boundsOf(e, r.scale)
 	if math.Abs(b.Min.X) > tick || math.Abs(b.Min.Y) > tick {
-		r.fault("origin", k.Name, r.file, e.Line, rebuild,
+		r.fault("origin", place{k.Name, r.file, e.Line}, rebuild,
 			"the side's lower front corner is at %s, %s, not at 0, 0", r.text(b.Min.X), r.text(b.Min.Y))
 	}
 	r.depth, r.height = b.Width(), b.Height()
 	if math.Abs(r.height-r.mm(k.Opening.Height)) > sameSize {
-		r.fault("cabinet-size", k.Name, r.file, e.Line, rebuild, "the side is drawn %s high; the opening is %s",
+		r.fault("cabinet-size", place{k.Name, r.file, e.Line}, rebuild, "the side is drawn %s high; the opening is %s",
 			r.text(r.height), r.text(r.mm(k.Opening.Height)))
 	}
 }
@@ -126,7 +126,7 @@ func (r *sideReader) slideLine(e dxfread.Entity) {
 	at := a.Y * r.scale
 	row := r.rowAt(at)
 	if row < 0 {
-		r.fault("slide-line", r.cabinet.Name, r.file, e.Line, rebuild,
+		r.fault("slide-line", place{r.cabinet.Name, r.file, e.Line}, rebuild,
 			"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there",
 			r.text(at))
 		return
@@ -144,17 +144,17 @@ func (r *sideReader) rowAt(height float64) int {
 func (r *sideReader) missing() {
 	k := r.cabinet
 	if !r.outlined {
-		r.fault("no-outline", k.Name, r.file, 0, rebuild, "the drawing has no outline of the side on BLANK")
+		r.fault("no-outline", place{k.Name, r.file, 0}, rebuild, "the drawing has no outline of the side on BLANK")
 	}
 	for i, there := range r.lines {
 		if !there {
-			r.fault("slide-line", k.Rows[i].Drawer, r.file, 0, rebuild,
+			r.fault("slide-line", place{k.Rows[i].Drawer, r.file, 0}, rebuild,
 				"the slide line of %s, %s over the opening's lower edge, is not drawn", k.Rows[i].Drawer,
 				r.text(r.mm(k.Rows[i].Line)))
 		}
 	}
 	if len(r.holes) != k.Holes {
-		r.fault("cabinet-holes", k.Name, r.file, 0, rebuild, "%d holes are drawn; the report has %d", len(r.holes),
+		r.fault("cabinet-holes", place{k.Name, r.file, 0}, rebuild, "%d holes are drawn; the report has %d", len(r.holes),
 			k.Holes)
 	}
 }
@@ -163,11 +163,11 @@ func (r *sideReader) missing() {
 func (r *sideReader) misplacedHoles() {
 	for _, h := range r.holes {
 		if h.at.X < 0 || h.at.Y < 0 || h.at.X > r.depth || h.at.Y > r.height {
-			r.fault("cabinet-holes", r.cabinet.Name, r.file, h.line, rebuild, "a hole at %s, %s is beside the side",
+			r.fault("cabinet-holes", place{r.cabinet.Name, r.file, h.line}, rebuild, "a hole at %s, %s is beside the side",
 				r.text(h.at.X), r.text(h.at.Y))
 		}
 		if r.rowAt(h.at.Y) < 0 {
-			r.fault("cabinet-holes", r.cabinet.Name, r.file, h.line, rebuild,
+			r.fault("cabinet-holes", place{r.cabinet.Name, r.file, h.line}, rebuild,
 				"a hole %s over the opening's lower edge is on no row's slide line", r.text(h.at.Y))
 		}
 	}
@@ -176,7 +176,7 @@ func (r *sideReader) misplacedHoles() {
 // scaled measures the square of a drawing, which it has to have.
 func (c *checking) scaled(name, file string, f *dxfread.File, scale float64) {
 	if m := c.square(f, scale); m != nil {
-		c.fault("scale", name, file, m.line, m.hint, "%s", m.message)
+		c.fault("scale", place{name, file, m.line}, m.hint, "%s", m.message)
 	}
 }
 

@@ -16,7 +16,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 	}
 	shapes, line, err := svgShapes(data)
 	if err != nil {
-		c.fault("unreadable", k.Name, name, line, rebuild, "no SVG that can be read: %v", err)
+		c.fault("unreadable", place{k.Name, name, line}, rebuild, "no SVG that can be read: %v", err)
 		return
 	}
 	bottom, width := c.sideDrawn(k, name, shapes)
@@ -34,17 +34,19 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 			continue
 		}
 		switch at := bottom - s.bounds().Centre().Y; {
-		case s.kind == "path" && !s.closed && len(s.points) == 2 && s.points[0].Y == s.points[1].Y && s.bounds().Width() > width-1:
+		case s.kind == "path" && !s.closed && len(s.points) == 2 && s.points[0].Y == s.points[1].Y &&
+			s.bounds().Width() > width-1:
 			i := row(at)
 			if i < 0 {
-				c.fault("slide-line", k.Name, name, s.line, rebuild,
-					"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there", c.text(at))
+				c.fault("slide-line", place{k.Name, name, s.line}, rebuild,
+					"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there",
+					c.text(at))
 				continue
 			}
 			drawn[i] = true
 		case s.kind == "circle", s.kind == "path" && s.closed && len(s.points) != sideCorners:
 			if holes++; row(at) < 0 {
-				c.fault("cabinet-holes", k.Name, name, s.line, rebuild,
+				c.fault("cabinet-holes", place{k.Name, name, s.line}, rebuild,
 					"a hole %s over the opening's lower edge is on no row's slide line", c.text(at))
 			}
 		case s.kind == "text":
@@ -53,20 +55,22 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 				if drawer == r.Drawer && height == c.text(c.mm(r.Line)) {
 					told[i] = true
 				} else if drawer == r.Drawer {
-					c.fault("slide-line", drawer, name, s.line, rebuild,
-						"the slide line of %s is said to be at %s; the report has %s", drawer, height, c.text(c.mm(r.Line)))
+					c.fault("slide-line", place{drawer, name, s.line}, rebuild,
+						"the slide line of %s is said to be at %s; the report has %s", drawer, height,
+						c.text(c.mm(r.Line)))
 				}
 			}
 		}
 	}
 	for i, r := range k.Rows { // unless another height was given
 		if !drawn[i] || !told[i] && len(c.out.Faults) == 0 {
-			c.fault("slide-line", r.Drawer, name, 0, rebuild,
-				"the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer, c.text(c.mm(r.Line)))
+			c.fault("slide-line", place{r.Drawer, name, 0}, rebuild,
+				"the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer,
+				c.text(c.mm(r.Line)))
 		}
 	}
 	if holes != k.Holes {
-		c.fault("cabinet-holes", k.Name, name, 0, rebuild, "%d holes are drawn; the report has %d", holes, k.Holes)
+		c.fault("cabinet-holes", place{k.Name, name, 0}, rebuild, "%d holes are drawn; the report has %d", holes, k.Holes)
 	}
 }
 
@@ -81,11 +85,11 @@ func (c *checking) sideDrawn(k record.Cabinet, name string, shapes []svgShape) (
 		}
 		b := s.bounds()
 		if math.Abs(b.Height()-c.mm(k.Opening.Height)) > printed+sameSize {
-			c.fault("cabinet-size", k.Name, name, s.line, rebuild, "the side is drawn %s high; the opening is %s",
+			c.fault("cabinet-size", place{k.Name, name, s.line}, rebuild, "the side is drawn %s high; the opening is %s",
 				c.text(b.Height()), c.text(c.mm(k.Opening.Height)))
 		}
 		return b.Max.Y, b.Width()
 	}
-	c.fault("no-outline", k.Name, name, 0, rebuild, "the picture has no outline of the side")
+	c.fault("no-outline", place{k.Name, name, 0}, rebuild, "the picture has no outline of the side")
 	return math.Inf(1), 0
 }

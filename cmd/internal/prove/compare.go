@@ -30,7 +30,7 @@ func (r *panelReader) doubled() {
 			k.at[i] = int64(math.Round(v / tick))
 		}
 		if line, twice := seen[k]; twice {
-			r.fault("doubled", c.file, c.at, "delete one of the two",
+			r.fault("doubled", r.place(c.file, c.at), "delete one of the two",
 				"a line on %s lies on the one that begins on line %d", c.layer, line)
 			continue
 		}
@@ -54,17 +54,19 @@ func (r *panelReader) compare() {
 	for k, op := range r.part.Operations {
 		if found[k] == 0 && turned[k] != 0 {
 			c := r.drawn[turned[k]-1]
-			r.fault("wrong-face", c.file, c.at, "build the folder again", "the %s on %s is cut on the %s face; the job wants it on the %s face", op.Kind, c.layer, other(op), op.Face)
+			r.fault("wrong-face", r.place(c.file, c.at), rebuild,
+				"the %s on %s is cut on the %s face; the job wants it on the %s face", op.Kind, c.layer, other(op),
+				op.Face)
 			continue
 		}
 		if found[k] == 0 {
-			r.fault("missing", r.file(op.Face), 0, "build the folder again",
+			r.fault("missing", r.place(r.file(op.Face), 0), rebuild,
 				"nothing cuts the %s of %s on the %s face", op.Kind, r.part.Name, op.Face)
 			continue
 		}
 		c := r.drawn[found[k]-1]
 		if off := r.offBy(op, c); off > mill.SlotRoom/2+sameSize {
-			r.fault("moved", c.file, c.at, "build the folder again",
+			r.fault("moved", r.place(c.file, c.at), rebuild,
 				"a side of the %s on %s is %s off where the job has it", op.Kind, c.layer, r.text(off))
 		}
 		want, deep := r.mm(op.Depth), c.depth
@@ -72,14 +74,15 @@ func (r *panelReader) compare() {
 			deep = r.out.thickness
 		}
 		if math.Abs(deep-want) > 2*tick+sameDepth {
-			r.fault("depth", c.file, c.at, "build the folder again",
+			r.fault("depth", r.place(c.file, c.at), rebuild,
 				"the %s on %s comes out %s deep; the job wants %s", op.Kind, c.layer, r.text(deep), r.text(want))
 		}
 	}
 	for i, c := range r.drawn {
-		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Why == "" && r.part.Engraved.Face == c.face.String()
+		number := c.operation == engraving && r.part.Engraved != nil && r.part.Engraved.Why == "" &&
+			r.part.Engraved.Face == c.face.String()
 		if !used[i] && !number && c.within > proof.MinLeft+r.region.blur() {
-			r.fault("extra", c.file, c.at, "delete it, or build the folder again",
+			r.fault("extra", r.place(c.file, c.at), "delete it, or build the folder again",
 				"the job has no such %s on the %s face as there is on %s", c.operation, c.face, c.layer)
 		}
 	}
@@ -131,7 +134,8 @@ func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 			return math.Max(at.To(centre), math.Abs(radius-drawn))
 		}
 	}
-	if slices.ContainsFunc(asked, func(v geom.Vertex) bool { return v.Bulge != 0 }) && c.path == nil { // a hole of any shape
+	if slices.ContainsFunc(asked, func(v geom.Vertex) bool { return v.Bulge != 0 }) &&
+		c.path == nil { // a hole of any shape
 		off, _ := differs(c.loop, asked, nil, 0)
 		return off
 	}
@@ -145,7 +149,8 @@ func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 	slack := r.asked.free(want, c.bit+r.mm(r.report.Router.Overcut))
 	for i, s := range [4]struct{ to, side *float64 }{{&got.Min.X, &sides.Min.X}, {&got.Min.Y, &sides.Min.Y}, {&got.Max.X, &sides.Max.X}, {&got.Max.Y, &sides.Max.Y}} {
 		switch {
-		case !math.IsInf(*s.side, 0) && (!rounded || math.Abs(*s.side-*s.to) < c.bit*reliefReach+tick): // else the rounds of both corners have taken it
+		case !math.IsInf(*s.side, 0) && (!rounded ||
+			math.Abs(*s.side-*s.to) < c.bit*reliefReach+tick): // else the rounds of both corners have taken it
 			*s.to = *s.side
 		case rounded:
 			slack[i] = math.Max(slack[i], c.bit/2*1.1)
@@ -203,7 +208,8 @@ func (r *panelReader) registered(files int) {
 		return
 	}
 	if len(in) != 2 || len(out) != 2 {
-		r.fault("register", r.file("outside"), 0, "build the folder again", "%d registration holes on the inside face and %d on the outside; each needs two", len(in), len(out))
+		r.fault("register", r.place(r.file("outside"), 0), rebuild,
+			"%d registration holes on the inside face and %d on the outside; each needs two", len(in), len(out))
 		return
 	}
 	for _, a := range in {
@@ -212,7 +218,9 @@ func (r *panelReader) registered(files int) {
 			near = math.Min(near, math.Max(a.at.To(b.at), math.Abs(a.radius-b.radius)))
 		}
 		if near > tick {
-			r.fault("register", r.file("outside"), 0, "build the folder again", "a registration hole of the inside face is %s off any on the outside, in place or radius: the turned panel would be off", r.text(near))
+			r.fault("register", r.place(r.file("outside"), 0), rebuild,
+				"a registration hole of the inside face is %s off any on the outside, in place or radius: the turned "+
+					"panel would be off", r.text(near))
 			return
 		}
 	}
@@ -223,7 +231,7 @@ func (r *panelReader) registered(files int) {
 			near = math.Min(near, math.Hypot(r.length-a.at.X-b.at.X, a.at.Y-b.at.Y))
 		}
 		if near > tick {
-			r.fault("register", r.file("inside"), 0, "build the folder again",
+			r.fault("register", r.place(r.file("inside"), 0), rebuild,
 				"the registration holes do not fall on their pins when the panel is turned over")
 			return
 		}

@@ -28,38 +28,38 @@ func (w *Worker) cutListCheck(read Read) record.Checked {
 		for _, name := range strings.Fields(cells[0]) {
 			i, known := c.parts[name]
 			if !known {
-				c.fault("table-row", name, cutList, at, rebuild, "the report has no part %s", name)
+				c.fault("table-row", place{name, cutList, at}, rebuild, "the report has no part %s", name)
 				return
 			}
 			q := c.report.Parts[i]
 			pieces, spares = pieces+q.Quantity, spares+q.Spares
 			listed[name]++
 			if listed[name] == 2 {
-				c.fault("table-row", name, cutList, at, rebuild, "%s stands in the list twice", name)
+				c.fault("table-row", place{name, cutList, at}, rebuild, "%s stands in the list twice", name)
 			}
 			for k, want := range []string{q.Stock, grainOf(q), cutFaces(q), c.report.Units} {
 				if cells[1+k] != want {
-					c.fault("table-word", name, cutList, at, rebuild, "%s: %s is %q, the report has %q", name,
+					c.fault("table-word", place{name, cutList, at}, rebuild, "%s: %s is %q, the report has %q", name,
 						[]string{"stock", "grain", "cuts", "units"}[k], cells[1+k], want)
 				}
 			}
 			for k, want := range []float64{q.Length, q.Width, q.Thickness} {
 				if v, err := strconv.ParseFloat(cells[7+k], 64); err != nil || math.Abs(c.mm(v-want)) > printed {
-					c.fault("table-number", name, cutList, at, rebuild, "%s: %s is %s, the report has %s", name,
+					c.fault("table-number", place{name, cutList, at}, rebuild, "%s: %s is %s, the report has %s", name,
 						[]string{"length", "width", "thickness"}[k], cells[7+k], strconv.FormatFloat(want, 'f', -1, 64))
 				}
 			}
 		}
 		for k, want := range []int{pieces, spares} {
 			if cells[5+k] != strconv.Itoa(want) {
-				c.fault("table-number", cells[0], cutList, at, rebuild, "%s: %s are %s, the report has %d", cells[0],
+				c.fault("table-number", place{cells[0], cutList, at}, rebuild, "%s: %s are %s, the report has %d", cells[0],
 					[]string{"pieces", "spares"}[k], cells[5+k], want)
 			}
 		}
 	})
 	for _, q := range c.report.Parts {
 		if whole && listed[q.Name] == 0 {
-			c.fault("table-row", q.Name, cutList, 0, rebuild, "%s does not stand in the list", q.Name)
+			c.fault("table-row", place{q.Name, cutList, 0}, rebuild, "%s does not stand in the list", q.Name)
 		}
 	}
 	return c.out

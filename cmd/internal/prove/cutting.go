@@ -42,7 +42,7 @@ func (r *panelReader) reach(c *drawnCut) {
 		r.leftStanding(c, line, r.region.box)
 	}
 	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
-		r.fault("neighbour", c.file, c.at, "lay the parts further apart, or write less over-run",
+		r.fault("neighbour", r.place(c.file, c.at), "lay the parts further apart, or write less over-run",
 			"the %s on %s reaches %s past the panel, and the next part lies at %s",
 			c.operation, c.layer, r.text(c.beyond), r.text(gap))
 	}
@@ -61,15 +61,16 @@ func (r *panelReader) sweep(c *drawnCut, radius float64) bool {
 	}
 	switch {
 	case errors.Is(err, sweep.ErrRing):
-		r.fault("crossing", c.file, c.at, "build the folder again",
+		r.fault("crossing", r.place(c.file, c.at), rebuild,
 			"a line on %s crosses itself or has no area", c.layer)
 		return false
 	case err != nil:
-		r.fault("uncut", c.file, c.at, "build the folder again", "a line on %s cannot be cut: %v", c.layer, err)
+		r.fault("uncut", r.place(c.file, c.at), rebuild, "a line on %s cannot be cut: %v", c.layer, err)
 		return false
 	case len(c.reach) == 0:
 		b := c.loop.Bounds()
-		r.fault("bit-too-big", c.file, c.at, "take a smaller bit, or build the folder with the bit that is there",
+		r.fault("bit-too-big", r.place(c.file, c.at),
+			"take a smaller bit, or build the folder with the bit that is there",
 			"a bit of %s does not get into the %s on %s, %s wide",
 			r.text(c.bit), c.operation, c.layer, r.text(math.Min(b.Width(), b.Height())))
 		return false
@@ -101,10 +102,10 @@ func (r *panelReader) around(c *drawnCut, radius float64) {
 	left, err := sweep.Outside(c.loop, radius)
 	switch {
 	case errors.Is(err, sweep.ErrRing):
-		r.fault("crossing", c.file, c.at, "build the folder again",
+		r.fault("crossing", r.place(c.file, c.at), rebuild,
 			"the outline on %s crosses itself or has no area", c.layer)
 	case err != nil:
-		r.fault("uncut", c.file, c.at, "build the folder again", "the outline on %s cannot be cut: %v", c.layer, err)
+		r.fault("uncut", r.place(c.file, c.at), rebuild, "the outline on %s cannot be cut: %v", c.layer, err)
 	default:
 		r.out.outline = proof.ShapeOf(left)
 		if !c.through {
@@ -121,7 +122,7 @@ func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	edges := []float64{panel.Min.X - line.Min.X, panel.Min.Y - line.Min.Y,
 		line.Max.X - panel.Max.X, line.Max.Y - panel.Max.Y}
 	if i := slices.IndexFunc(edges, short); i >= 0 {
-		r.fault("over-run", c.file, c.at, "draw it past the edge by the bit's radius and more",
+		r.fault("over-run", r.place(c.file, c.at), "draw it past the edge by the bit's radius and more",
 			"the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %s standing there",
 			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit),
 			words.SmallArea(c.left, r.unit))

@@ -49,11 +49,11 @@ func (s *sheet) units() {
 	found := map[dxfread.Unit]string{dxfread.Millimetre: "mm", dxfread.Inch: "in"}[s.file.Unit]
 	switch {
 	case found == "":
-		s.fault("units", s.name, 0, "export it again with its units",
+		s.fault("units", s.place(s.name, 0), "export it again with its units",
 			"the drawing does not say its unit; it was written in %s", asked)
 		found = asked
 	case found != asked:
-		s.fault("units", s.name, 0, "export it again in "+asked,
+		s.fault("units", s.place(s.name, 0), "export it again in "+asked,
 			"the drawing says it is in %s, and was written in %s", found, asked)
 	}
 	if found == "in" {
@@ -78,7 +78,7 @@ func (s *sheet) scaled() {
 		return
 	}
 	if m := s.square(s.file, s.scale); m != nil {
-		s.fault("scale", s.name, m.line, m.hint, "%s", m.message)
+		s.fault("scale", s.place(s.name, m.line), m.hint, "%s", m.message)
 	}
 }
 
@@ -126,24 +126,26 @@ func (s *sheet) outline() bool {
 		}
 	}
 	if len(found) < 3 {
-		s.fault("no-outline", s.name, 0, "build the folder again", "the drawing has no outline of the panel")
+		s.fault("no-outline", s.place(s.name, 0), rebuild, "the drawing has no outline of the panel")
 		return false
 	}
 	b := found.Bounds()
 	s.at, s.size = b.Min, geom.Point{X: b.Width(), Y: b.Height()}
 	want := geom.Point{X: s.mm(s.part.Length), Y: s.mm(s.part.Width)}
 	if math.Abs(s.size.X-want.X) > sameSize || math.Abs(s.size.Y-want.Y) > sameSize {
-		s.fault("size", s.name, line, "build the folder again", "the panel is drawn %s x %s; %s is %s x %s",
+		s.fault("size", s.place(s.name, line), rebuild, "the panel is drawn %s x %s; %s is %s x %s",
 			s.text(s.size.X), s.text(s.size.Y), s.part.Name, s.text(want.X), s.text(want.Y))
 	}
 	asked, ok := s.loopOf(s.part.Outline)
 	if wrongSize := math.Abs(s.size.X-want.X) > sameSize || math.Abs(s.size.Y-want.Y) > sameSize; ok && !wrongSize {
 		if off, at := differs(s.panelLoop(found), asked, s.part.Relieve, s.widest); off > sameSize+2*outlineChord {
-			s.fault("shape", s.name, line, "build the folder again", "the outline of the panel is %s off the one that the job has, near x %s, y %s", s.text(off), s.text(at.X), s.text(at.Y))
+			s.fault("shape", s.place(s.name, line), rebuild,
+				"the outline of the panel is %s off the one that the job has, near x %s, y %s", s.text(off),
+				s.text(at.X), s.text(at.Y))
 		}
 	}
 	if math.Abs(s.at.X) > tick || math.Abs(s.at.Y) > tick {
-		s.fault("origin", s.name, line, "export it again without moving it",
+		s.fault("origin", s.place(s.name, line), "export it again without moving it",
 			"the panel's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
 	}
 	if profiles > 0 || !s.out.whole {
@@ -189,14 +191,16 @@ func (s *sheet) mark() {
 		switch {
 		case math.Abs(b.Min.X) < tick && math.Abs(b.Min.Y) < tick:
 		case math.Abs(b.Max.X-s.size.X) < tick && math.Abs(b.Min.Y) < tick:
-			s.fault("mirror", s.name, e.Line, "mirror it end for end, or build the folder again", "the corner mark is at the wrong end: the drawing of the %s face is not turned over as it has to be", s.face)
+			s.fault("mirror", s.place(s.name, e.Line), "mirror it end for end, or build the folder again",
+				"the corner mark is at the wrong end: the drawing of the %s face is not turned over as it has to be",
+				s.face)
 		default:
-			s.fault("mirror", s.name, e.Line, "build the folder again",
+			s.fault("mirror", s.place(s.name, e.Line), rebuild,
 				"the corner mark is in no corner at the bottom edge: the drawing was turned or mirrored")
 		}
 		return
 	}
-	s.fault("mirror", s.name, 0, "build the folder again",
+	s.fault("mirror", s.place(s.name, 0), rebuild,
 		"the drawing has no corner mark on BLANK, that shows which way it lies")
 }
 
@@ -228,13 +232,13 @@ func (s *sheet) layers() {
 			}
 		case readable:
 			if once {
-				s.fault("unlisted-layer", s.name, e.Line, "build the folder again",
+				s.fault("unlisted-layer", s.place(s.name, e.Line), rebuild,
 					"the layer %s is not in the legend", e.Layer)
 			}
 			s.named(&c, says)
 		default:
 			if once {
-				s.fault("unknown-layer", s.name, e.Line, "delete it, or build the folder again",
+				s.fault("unknown-layer", s.place(s.name, e.Line), "delete it, or build the folder again",
 					"it is not known what to do with the layer %s", e.Layer)
 			}
 			continue
@@ -247,10 +251,10 @@ func (s *sheet) layers() {
 	for i, l := range legend {
 		switch {
 		case counts[i] == 0:
-			s.fault("missing", s.name, 0, "build the folder again",
+			s.fault("missing", s.place(s.name, 0), rebuild,
 				"the layer %s has nothing on it; the legend says %d", l.Layer, l.Cuts)
 		case counts[i] != l.Cuts:
-			s.fault("count", s.name, 0, "build the folder again",
+			s.fault("count", s.place(s.name, 0), rebuild,
 				"the layer %s has %d lines; the legend says %d", l.Layer, counts[i], l.Cuts)
 		}
 	}
@@ -260,15 +264,17 @@ func (s *sheet) layers() {
 // Of the two depths the name's is the one that gets cut.
 func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bool) {
 	c.operation, c.bit = l.Operation, s.mm(l.Diameter)
-	c.depth, c.through, c.kept = s.mm(l.Depth), l.Stated == "through", l.Stated == "left" || s.saw && s.face == geom.Outside
+	c.depth, c.through = s.mm(l.Depth), l.Stated == "through"
+	c.kept = l.Stated == "left" || s.saw && s.face == geom.Outside
 	fault := func(code, hint, format string, args ...any) {
 		if once {
-			s.fault(code, s.name, c.at, hint, format, args...)
+			s.fault(code, s.place(s.name, c.at), hint, format, args...)
 		}
 	}
-	const again = "build the folder again"
+	const again = rebuild
 	if l.Face != s.face.String() {
-		fault("wrong-face", again, "the legend has the layer %s on the %s face, and this is the drawing of the %s face", l.Layer, l.Face, s.face)
+		fault("wrong-face", again, "the legend has the layer %s on the %s face, and this is the drawing of the %s face",
+			l.Layer, l.Face, s.face)
 	}
 	if once {
 		s.oneBit(l, c.at)
@@ -329,20 +335,21 @@ func (s *sheet) entity(c *drawnCut, e dxfread.Entity, line bool) bool {
 	const again = "export it again, or build the folder again"
 	switch {
 	case e.Type != "LWPOLYLINE" && e.Type != "POLYLINE" && e.Type != "CIRCLE":
-		s.fault("entity", s.name, e.Line, again, "a %s on %s: cuts are closed polylines and circles", e.Type, e.Layer)
+		s.fault("entity", s.place(s.name, e.Line), again, "a %s on %s: cuts are closed polylines and circles", e.Type,
+			e.Layer)
 		return false
 	case e.Paper || e.Tilted:
-		s.fault("height", s.name, e.Line, again, "a line on %s does not lie level in the model", e.Layer)
+		s.fault("height", s.place(s.name, e.Line), again, "a line on %s does not lie level in the model", e.Layer)
 		return false
 	case line && e.Closed:
-		s.fault("closed", s.name, e.Line, again,
+		s.fault("closed", s.place(s.name, e.Line), again,
 			"a closed line on %s, where the way of the bit's middle is drawn", e.Layer)
 		return false
 	case !line && !e.Closed:
-		s.fault("open", s.name, e.Line, "close it", "an open line on %s: a toolpath needs it closed", e.Layer)
+		s.fault("open", s.place(s.name, e.Line), "close it", "an open line on %s: a toolpath needs it closed", e.Layer)
 		return false
 	case len(e.Vertices) < 2 && e.Type != "CIRCLE":
-		s.fault("entity", s.name, e.Line, again, "a polyline without length on %s", e.Layer)
+		s.fault("entity", s.place(s.name, e.Line), again, "a polyline without length on %s", e.Layer)
 		return false
 	}
 	if line {

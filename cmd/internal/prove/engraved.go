@@ -23,7 +23,7 @@ func (r *panelReader) engraved() {
 		if c.operation != engraving || c.face.String() != e.Face {
 			continue
 		}
-		const again = "build the folder again"
+		const again = rebuild
 		found := -1
 		for k, line := range want {
 			if found < 0 && samePath(line, c.path) {
@@ -31,30 +31,30 @@ func (r *panelReader) engraved() {
 			}
 		}
 		if found < 0 {
-			r.fault(engraving, c.file, c.at, again,
+			r.fault(engraving, r.place(c.file, c.at), again,
 				"a line on %s is no stroke of the number %s, or is not in its place",
 				c.layer, e.Number)
 		} else {
 			want = append(want[:found], want[found+1:]...)
 		}
 		if deep := r.mm(e.Depth); math.Abs(c.depth-deep) > 2*tick+sameDepth {
-			r.fault("depth", c.file, c.at, again, "the number on %s comes out %s deep; the job wants %s",
+			r.fault("depth", r.place(c.file, c.at), again, "the number on %s comes out %s deep; the job wants %s",
 				c.layer, r.text(c.depth), r.text(deep))
 		}
 		if c.swept-c.within > proof.MinLeft {
-			r.fault(engraving, c.file, c.at, again, "the number on %s leaves the panel", c.layer)
+			r.fault(engraving, r.place(c.file, c.at), again, "the number on %s leaves the panel", c.layer)
 		}
 		for k, o := range r.drawn {
 			beside := o.operation == engraving || o.operation == "slot" || len(o.reach) == 0
 			if k != i && !beside && !c.shape.Bounds().Apart(o.shape.Bounds()) {
-				r.fault(engraving, c.file, c.at, again, "the number on %s runs into the %s on %s",
+				r.fault(engraving, r.place(c.file, c.at), again, "the number on %s runs into the %s on %s",
 					c.layer, o.operation, o.layer)
 				break
 			}
 		}
 	}
 	if len(want) > 0 {
-		r.fault("missing", r.file(e.Face), 0, "build the folder again",
+		r.fault("missing", r.place(r.file(e.Face), 0), rebuild,
 			"%d strokes of the number %s of %s are not drawn",
 			len(want), e.Number, r.part.Name)
 	}

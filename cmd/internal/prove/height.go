@@ -71,7 +71,7 @@ func (s *sheet) setTo(l record.Layer, says said, line int) {
 	step := sameDepth + says.step
 	exact := l.Elevation != nil || l.Stated != "through"
 	if l.From != string(from) || ends > want+step || exact && ends < want-step {
-		s.fault("set", s.name, line, "build the folder again",
+		s.fault("set", s.place(s.name, line), rebuild,
 			"by the legend %s is set to %s from the %s; its cuts end at Z = %s, from the %s",
 			l.Layer, s.text(s.mm(l.Set)), l.From, s.text(want), from)
 	}
@@ -84,7 +84,7 @@ func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {
 	if !s.report.DXF.Elevation {
 		for _, z := range []float64{low, high, low + up, high + up} {
 			if math.Abs(z) > tick {
-				s.fault("height", s.name, e.Line, "export it again, or build the folder again",
+				s.fault("height", s.place(s.name, e.Line), "export it again, or build the folder again",
 					"a line on %s does not lie at Z = 0", e.Layer)
 				return false
 			}
@@ -100,7 +100,7 @@ func (s *sheet) lies(c *drawnCut, e dxfread.Entity, says said, once bool) bool {
 	}
 	want, step := s.ends(s.legend[s.name][c.row], says, e.Line, once), sameDepth+says.step
 	fault := func(format string, args ...any) {
-		s.fault("height", s.name, e.Line, "build the folder again", "a line on "+e.Layer+" "+format, args...)
+		s.fault("height", s.place(s.name, e.Line), rebuild, "a line on "+e.Layer+" "+format, args...)
 	}
 	switch {
 	case high-low > tick:
@@ -121,7 +121,7 @@ func (s *sheet) ends(l record.Layer, says said, line int, once bool) float64 {
 	step := sameDepth + says.step
 	fault := func(format string, args ...any) {
 		if once {
-			s.fault("height", s.name, line, "build the folder again",
+			s.fault("height", s.place(s.name, line), rebuild,
 				"the legend has the layer "+l.Layer+" "+format, args...)
 		}
 	}

@@ -21,7 +21,8 @@ func (w *Worker) lossText(l proof.Loss) string {
 		return fmt.Sprintf("the %s stays off the shoulder of the %s by %s: more than glue bridges",
 			l.Piece, l.At, measured)
 	case proof.OffCleat:
-		return fmt.Sprintf("the bottom lies on %s of the cleat of the %s and drops off it when it is pushed away: its slack is %s",
+		return fmt.Sprintf("the bottom lies on %s of the cleat of the %s and drops off it when it is pushed away: "+
+			"its slack is %s",
 			measured, l.At, slack)
 	case proof.NotUnder:
 		return fmt.Sprintf("the bottom does not reach under the %s", l.At)

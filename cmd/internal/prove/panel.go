@@ -123,17 +123,33 @@ type drawnCut struct {
 	inside geom.Rect // of what lies within the panel
 }
 
-func (r *panelReader) fault(code, file string, line int, hint, format string, args ...any) {
-	if len(r.faults) >= maxFaults {
-		return
+// place is where a fault is: the line of a file, 0 for all of it, and the part that suffers
+// from it.
+type place struct {
+	part, file string
+	line       int
+}
+
+// place is one in a drawing of the part itself.
+func (r *panelReader) place(file string, line int) place { return place{r.part.Name, file, line} }
+
+func (r *panelReader) fault(code string, at place, hint, format string, args ...any) {
+	r.faults = withFault(r.faults, code, at, hint, fmt.Sprintf(format, args...))
+}
+
+// withFault adds a fault to a list, until there are more than anybody reads.
+func withFault(list []record.Fault, code string, at place, hint, message string) []record.Fault {
+	if len(list) >= maxFaults {
+		return list
 	}
-	r.faults = append(r.faults, record.Fault{Code: code, Part: r.part.Name, File: file, Line: line, Message: fmt.Sprintf(format, args...), Hint: hint})
+	return append(list,
+		record.Fault{Code: code, Part: at.part, File: at.file, Line: at.line, Message: message, Hint: hint})
 }
 
 // tooMany gives a part up that nobody drew.
 func (r *panelReader) tooMany(file string, line int) {
 	r.out.whole = false
-	r.fault("too-many", file, line, "export it again, or build the folder again",
+	r.fault("too-many", r.place(file, line), "export it again, or build the folder again",
 		"%s has more lines or corners than are proved", r.part.Name)
 }
 
@@ -163,13 +179,13 @@ func (r *panelReader) panel() panel {
 		files++
 		data, err := r.read(f.name)
 		if err != nil {
-			r.fault("missing-file", f.name, 0, "build the folder again",
+			r.fault("missing-file", r.place(f.name, 0), rebuild,
 				"the drawing of the %s face cannot be read: %v", f.face, err)
 			continue
 		}
 		drawing, err := dxfread.Parse(data)
 		if err != nil {
-			r.fault("unreadable", f.name, 0, "export it again", "no DXF that can be read: %v", err)
+			r.fault("unreadable", r.place(f.name, 0), "export it again", "no DXF that can be read: %v", err)
 			continue
 		}
 		if r.drawing(f.name, f.face, drawing); r.lines > maxCorners {
@@ -178,7 +194,7 @@ func (r *panelReader) panel() panel {
 	}
 	r.out.turned = files == 2 && !r.saw // a saw's fence knows no turning over
 	if r.outlines == 0 && len(r.faults) == 0 {
-		r.fault("no-outline", r.part.Name, 0, "build the folder again",
+		r.fault("no-outline", r.place(r.part.Name, 0), rebuild,
 			"no drawing of %s has its outline on a layer that is cut", r.part.Name)
 	}
 	if !r.out.whole {

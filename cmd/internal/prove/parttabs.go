@@ -41,10 +41,12 @@ func (r *panelReader) tabs() {
 	width := found.width(bit)
 	switch c := r.drawn[max(found.free, found.ending)]; {
 	case found.count < proof.MinTied:
-		r.fault("loose", c.file, c.at, "build the folder again", "%s hangs by %s when it is cut out; it takes %d", r.part.Name, words.Count(found.count, "bridge", "bridges"), proof.MinTied)
+		r.fault("loose", r.place(c.file, c.at), rebuild, "%s hangs by %s when it is cut out; it takes %d", r.part.Name,
+			words.Count(found.count, "bridge", "bridges"), proof.MinTied)
 	case width < r.mm(asked.Width)-sameSize:
 		c = r.drawn[found.ending]
-		r.fault("narrow-tab", c.file, c.at, "build the folder again", "a tab of %s is %s wide; the job asks for %s", r.part.Name, r.text(math.Max(0, width)), r.text(r.mm(asked.Width)))
+		r.fault("narrow-tab", r.place(c.file, c.at), rebuild, "a tab of %s is %s wide; the job asks for %s",
+			r.part.Name, r.text(math.Max(0, width)), r.text(r.mm(asked.Width)))
 	}
 }
 

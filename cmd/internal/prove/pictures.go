@@ -44,10 +44,10 @@ func (w *Worker) picturesCheck(names []string, read Read) record.Checked {
 		lines, ok := c.file(name+".svg", read)
 		if ok {
 			if wide, high, ok = svgSize(lines); !ok {
-				c.fault("unreadable", path.Base(name), name+".svg", 1, rebuild,
+				c.fault("unreadable", place{path.Base(name), name + ".svg", 1}, rebuild,
 					"no SVG that is whole and says its size in millimetres at its true scale")
 			} else if !bytes.Contains(lines, []byte("<path")) {
-				c.fault("picture-empty", path.Base(name), name+".svg", 0, rebuild, "nothing is drawn in the picture")
+				c.fault("picture-empty", place{path.Base(name), name + ".svg", 0}, rebuild, "nothing is drawn in the picture")
 			}
 		}
 		dots, there := c.file(name+".png", read)
@@ -57,9 +57,9 @@ func (w *Worker) picturesCheck(names []string, read Read) record.Checked {
 		x, y, whole := pngSize(dots)
 		switch {
 		case !whole:
-			c.fault("unreadable", path.Base(name), name+".png", 0, rebuild, "no PNG that is whole")
+			c.fault("unreadable", place{path.Base(name), name + ".png", 0}, rebuild, "no PNG that is whole")
 		case ok && math.Abs(x*high-y*wide) > x+y+wide+high: // a dot, and the size in whole millimetres
-			c.fault("picture-size", path.Base(name), name+".png", 0, rebuild,
+			c.fault("picture-size", place{path.Base(name), name + ".png", 0}, rebuild,
 				"the picture is %.0f x %.0f dots; in the SVG it is %.0f x %.0f mm, of another shape", x, y, wide, high)
 		}
 	}

@@ -33,7 +33,7 @@ func (s *sheet) pinned(l record.Layer, says said, line int) {
 		return
 	}
 	if into := ends - over; into < mill.PinDepth-says.step-sameDepth {
-		s.fault("pin-depth", s.name, line, "build the folder again",
+		s.fault("pin-depth", s.place(s.name, line), rebuild,
 			"%s goes %s into the spoilboard below the thickest board: a pin needs %s",
 			l.Layer, s.text(max(0, into)), s.text(mill.PinDepth))
 	}
@@ -43,7 +43,7 @@ func (s *sheet) pinned(l record.Layer, says said, line int) {
 // its name gives it to both.
 func (s *sheet) oneBit(l record.Layer, line int) {
 	if first := s.bits[layerKey(l.Layer)]; first.Bit != l.Bit || first.Tool != l.Tool || first.Diameter != l.Diameter {
-		s.fault("bit", s.name, line, "build the folder again",
+		s.fault("bit", s.place(s.name, line), rebuild,
 			"the layer %s is for the bit %s here and for %s in %s: a layer has one bit in all drawings",
 			l.Layer, l.Bit, first.Bit, first.File)
 	}

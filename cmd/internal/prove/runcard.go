@@ -101,5 +101,5 @@ func (r *sheetReader) pinsOf(f record.RunFace) {
 }
 
 func (r *sheetReader) card(format string, values ...any) {
-	r.fault("run-card", "report.json", 0, "build the folder again", format, values...)
+	r.fault("run-card", r.place("report.json", 0), rebuild, format, values...)
 }

@@ -54,7 +54,7 @@ func (w *Worker) sceneCheck(g group, read Read) record.Checked {
 	}
 	s, err := parseScene(data)
 	if err != nil {
-		c.fault("unreadable", g.name, g.file, 0, rebuild, "no binary glTF that can be read: %v", err)
+		c.fault("unreadable", place{g.name, g.file, 0}, rebuild, "no binary glTF that can be read: %v", err)
 		return c.out
 	}
 	var boxes []int
@@ -64,7 +64,7 @@ func (w *Worker) sceneCheck(g group, read Read) record.Checked {
 		}
 	}
 	if len(boxes) != len(g.drawers) {
-		c.fault("scene-count", g.name, g.file, 0, rebuild,
+		c.fault("scene-count", place{g.name, g.file, 0}, rebuild,
 			"the preview shows %d boxes; the report has %d", len(boxes), len(g.drawers))
 		return c.out
 	}
@@ -79,7 +79,7 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 	n := s.Nodes[node]
 	// Up is y there, and the front looks along z: x, y, z of the box become x, -z, y.
 	if !near(n.Matrix, [3]geom.Vec3{{X: 1}, {Z: -1}, {Y: 1}}, geom.Vec3{X: at.X, Y: at.Z, Z: -at.Y}) {
-		c.fault("scene-place", d.Name, file, 0, rebuild, "the box %s does not stand in the preview as the report has it, at %s, %s", d.Name, c.text(at.X), c.text(at.Z))
+		c.fault("scene-place", place{d.Name, file, 0}, rebuild, "the box %s does not stand in the preview as the report has it, at %s, %s", d.Name, c.text(at.X), c.text(at.Z))
 	}
 	var free []struct {
 		part  record.Part
@@ -98,13 +98,13 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 		piece := s.Nodes[child]
 		list, err := s.mesh(piece.Mesh)
 		if err != nil {
-			c.fault("unreadable", piece.Extras.Part, file, 0, rebuild,
+			c.fault("unreadable", place{piece.Extras.Part, file, 0}, rebuild,
 				"the mesh of %s cannot be read: %v", piece.Name, err)
 			continue
 		}
 		i, known := c.parts[piece.Extras.Part]
 		if !known {
-			c.fault("scene-count", d.Name, file, 0, rebuild,
+			c.fault("scene-count", place{d.Name, file, 0}, rebuild,
 				"the preview shows a part %q that the report does not have", piece.Extras.Part)
 			continue
 		}
@@ -123,14 +123,14 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 			return f.part.Name == piece.Extras.Part && near(piece.Matrix, [3]geom.Vec3{f.stand.X, f.stand.Y, f.stand.Normal()}, f.stand.Apply(middle))
 		})
 		if found < 0 {
-			c.fault("scene-place", piece.Extras.Part, file, 0, rebuild,
+			c.fault("scene-place", place{piece.Extras.Part, file, 0}, rebuild,
 				"%s does not stand in the preview as the report has it", piece.Name)
 			continue
 		}
 		free = slices.Delete(free, found, found+1)
 	}
 	if len(free) > 0 && len(c.out.Faults) == 0 {
-		c.fault("scene-count", free[0].part.Name, file, 0, rebuild, "the preview lacks %s of %s",
+		c.fault("scene-count", place{free[0].part.Name, file, 0}, rebuild, "the preview lacks %s of %s",
 			free[0].part.Name, d.Name)
 	}
 }
@@ -236,7 +236,8 @@ func (s sceneFile) numbers(n, each int) ([]float64, error) {
 		stride = size * each
 	}
 	start := v.ByteOffset + a.ByteOffset
-	if !known || start < 0 || a.Count < 0 || a.Count > len(s.bin) || stride < size*each || a.Count > 0 && start+stride*(a.Count-1)+size*each > len(s.bin) {
+	if !known || start < 0 || a.Count < 0 || a.Count > len(s.bin) || stride < size*each ||
+		a.Count > 0 && start+stride*(a.Count-1)+size*each > len(s.bin) {
 		return nil, fmt.Errorf("accessor %d: %w", n, errScene)
 	}
 	list := make([]float64, 0, a.Count*each)

@@ -99,14 +99,14 @@ func (r *sheetReader) sheet() bool {
 		name := r.files[face]
 		data, err := r.read(name)
 		if err != nil {
-			r.fault("missing-file", name, 0, "build the folder again",
+			r.fault("missing-file", r.place(name, 0), rebuild,
 				"the drawing of the %s faces cannot be read: %v", face, err)
 			whole = false
 			continue
 		}
 		drawing, err := dxfread.Parse(data)
 		if err != nil {
-			r.fault("unreadable", name, 0, "export it again", "no DXF that can be read: %v", err)
+			r.fault("unreadable", r.place(name, 0), "export it again", "no DXF that can be read: %v", err)
 			whole = false
 			continue
 		}
@@ -150,7 +150,8 @@ func (r *sheetReader) islands() [][]int {
 		}
 		least, of := math.Inf(1), -1
 		for k, o := range r.drawn {
-			if k == i || o.layer != c.layer || math.Abs(o.depth-c.depth) > tick || o.face != c.face || o.loop == nil || !holds(o.loop.Bounds(), c.loop.Bounds()) {
+			if k == i || o.layer != c.layer || math.Abs(o.depth-c.depth) > tick || o.face != c.face || o.loop == nil ||
+				!holds(o.loop.Bounds(), c.loop.Bounds()) {
 				continue
 			}
 			if area := o.loop.Area(); area < least && ringsOf(o.loop).inside(c.loop[0].Point) {
@@ -166,7 +167,8 @@ func (r *sheetReader) islands() [][]int {
 
 // holds reports whether a box lies within another, clear of its edges.
 func holds(outer, inner geom.Rect) bool {
-	return inner.Min.X > outer.Min.X+tick && inner.Min.Y > outer.Min.Y+tick && inner.Max.X < outer.Max.X-tick && inner.Max.Y < outer.Max.Y-tick
+	return inner.Min.X > outer.Min.X+tick && inner.Min.Y > outer.Min.Y+tick && inner.Max.X < outer.Max.X-tick &&
+		inner.Max.Y < outer.Max.Y-tick
 }
 
 // edges finds the sheet's outline.
@@ -179,16 +181,17 @@ func (r *sheetReader) edges(s *sheet) bool {
 		}
 	}
 	if found == nil {
-		s.fault("no-outline", s.name, 0, "build the folder again", "the drawing has no outline of the sheet on SHEET")
+		s.fault("no-outline", s.place(s.name, 0), rebuild, "the drawing has no outline of the sheet on SHEET")
 		return false
 	}
 	b := found.Bounds()
 	s.at, s.size = b.Min, geom.Point{X: b.Width(), Y: b.Height()}
 	if math.Abs(s.size.X-r.length) > sameSize || math.Abs(s.size.Y-r.width) > sameSize {
-		s.fault("size", s.name, line, "build the folder again", "the sheet is drawn %s x %s; %s is %s x %s", s.text(s.size.X), s.text(s.size.Y), r.part.Name, s.text(r.length), s.text(r.width))
+		s.fault("size", s.place(s.name, line), rebuild, "the sheet is drawn %s x %s; %s is %s x %s", s.text(s.size.X),
+			s.text(s.size.Y), r.part.Name, s.text(r.length), s.text(r.width))
 	}
 	if math.Abs(s.at.X) > tick || math.Abs(s.at.Y) > tick {
-		s.fault("origin", s.name, line, "export it again without moving it",
+		s.fault("origin", s.place(s.name, line), "export it again without moving it",
 			"the sheet's lower left corner is at %s, %s, not at 0, 0", s.text(s.at.X), s.text(s.at.Y))
 	}
 	return true
@@ -211,7 +214,7 @@ func (r *sheetReader) marked(s *sheet) {
 	}
 	for _, k := range r.stock.KeepOut {
 		if !slices.ContainsFunc(kept, func(o record.Box) bool { return r.alike(k, o) }) {
-			s.fault("keep-out-lost", s.name, 0, "build the folder again",
+			s.fault("keep-out-lost", s.place(s.name, 0), rebuild,
 				"the area to keep out of that begins at %s, %s is not on BLANK", s.text(r.mm(k.X)), s.text(r.mm(k.Y)))
 		}
 	}
@@ -222,7 +225,7 @@ func (r *sheetReader) areaDrawn(s *sheet, e dxfread.Entity) record.Box {
 	b, unit := s.loop(e).Bounds(), r.mm(1)
 	box := record.Box{X: b.Min.X / unit, Y: b.Min.Y / unit, Length: b.Width() / unit, Width: b.Height() / unit}
 	if !slices.ContainsFunc(r.stock.KeepOut, func(k record.Box) bool { return r.alike(k, box) }) {
-		s.fault("keep-out-moved", s.name, e.Line, "build the folder again",
+		s.fault("keep-out-moved", s.place(s.name, e.Line), rebuild,
 			"an area to keep out of is drawn at %s, %s; the report has none there", s.text(b.Min.X), s.text(b.Min.Y))
 	}
 	return box
@@ -244,7 +247,9 @@ func (r *sheetReader) inOrder(s *sheet, first int) {
 			continue
 		}
 		if i < last {
-			r.fault("order", c.file, c.at, "build the folder again", "a line on %s comes after those of %s; by the legend it is cut before them", c.layer, s.legend[s.name][last].Layer)
+			r.fault("order", r.place(c.file, c.at), rebuild,
+				"a line on %s comes after those of %s; by the legend it is cut before them", c.layer,
+				s.legend[s.name][last].Layer)
 			return
 		}
 		last = i
@@ -279,18 +284,20 @@ func (r *sheetReader) takes(c drawnCut, islands []int) (sheetCut, bool) {
 		loops, err = sweep.Pocket(c.loop, radius)
 		if err == nil && len(loops) == 0 {
 			b := c.loop.Bounds()
-			r.fault("bit-too-big", c.file, c.at, "take a smaller bit, or build the folder with the bit that is there", "a bit of %s does not get into the %s on %s, %s wide",
+			r.fault("bit-too-big", r.place(c.file, c.at),
+				"take a smaller bit, or build the folder with the bit that is there",
+				"a bit of %s does not get into the %s on %s, %s wide",
 				r.text(c.bit), c.operation, c.layer, r.text(math.Min(b.Width(), b.Height())))
 			return out, false
 		}
 	}
 	switch {
 	case errors.Is(err, sweep.ErrRing):
-		r.fault("crossing", c.file, c.at, "build the folder again",
+		r.fault("crossing", r.place(c.file, c.at), rebuild,
 			"a line on %s crosses itself or has no area", c.layer)
 		return out, false
 	case err != nil:
-		r.fault("uncut", c.file, c.at, "build the folder again", "a line on %s cannot be cut: %v", c.layer, err)
+		r.fault("uncut", r.place(c.file, c.at), rebuild, "a line on %s cannot be cut: %v", c.layer, err)
 		return out, false
 	}
 	for _, i := range islands {

@@ -25,7 +25,7 @@ func (r *sheetReader) inBounds() {
 			}
 		}
 		if beyond[worst] > sameEdge {
-			r.fault("off-sheet", c.file, c.at, "write a larger trim in the section sheets, or less over-run",
+			r.fault("off-sheet", r.place(c.file, c.at), "write a larger trim in the section sheets, or less over-run",
 				"the %s on %s reaches %s past the sheet's %s edge",
 				c.operation, c.layer, r.text(beyond[worst]), [4]string{"left", "lower", "right", "upper"}[worst])
 		}
@@ -57,8 +57,9 @@ func (r *sheetReader) keptOut() {
 				}
 			}
 			if cut > proof.MinCut {
-				r.fault("keep-out", c.file, c.at, "move the clamp, or lay the parts out again",
-					"the %s on %s cuts %s of the area to keep out of that begins at %s, %s", c.operation, c.layer, r.area(cut), r.text(at.X), r.text(at.Y))
+				r.fault("keep-out", r.place(c.file, c.at), "move the clamp, or lay the parts out again",
+					"the %s on %s cuts %s of the area to keep out of that begins at %s, %s", c.operation, c.layer,
+					r.area(cut), r.text(at.X), r.text(at.Y))
 			}
 		}
 	}
@@ -71,7 +72,7 @@ func (r *sheetReader) pinned() {
 	}
 	in, out := r.register[geom.Inside], r.register[geom.Outside]
 	if len(in) != len(out) {
-		r.fault("register", r.files[geom.Inside], 0, "build the folder again",
+		r.fault("register", r.place(r.files[geom.Inside], 0), rebuild,
 			"%d registration holes are drilled, and %d pins are drawn on the other face", len(out), len(in))
 		return
 	}
@@ -84,11 +85,12 @@ func (r *sheetReader) pinned() {
 			turned = math.Min(turned, math.Hypot(r.length-a.at.X-b.at.X, a.at.Y-b.at.Y))
 		}
 		if near > tick {
-			r.fault("register", r.files[geom.Inside], 0, "build the folder again",
-				"a registration hole of the outside faces is %s off any pin of the inside, in place or radius: the turned sheet would be off", r.text(near))
+			r.fault("register", r.place(r.files[geom.Inside], 0), rebuild,
+				"a registration hole of the outside faces is %s off any pin of the inside, in place or radius: the "+
+					"turned sheet would be off", r.text(near))
 		}
 		if turned > tick {
-			r.fault("register", r.files[geom.Outside], 0, "build the folder again",
+			r.fault("register", r.place(r.files[geom.Outside], 0), rebuild,
 				"a registration hole falls %s off any pin when the sheet is turned over", r.text(turned))
 		}
 	}

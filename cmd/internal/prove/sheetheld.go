@@ -61,12 +61,14 @@ func (r *sheetReader) held(out *record.OnSheet) {
 				need = max(need, h.Need)
 			}
 			if count < need {
-				r.about(p, "loose", r.cuts[free], "build the folder again",
+				r.fault("loose", p.cutBy(r.cuts[free]), rebuild,
 					"%s hangs by %s; it takes %d", p.Part, words.Count(count, "bridge", "bridges"), need)
 			}
 			r.asPlanned(p, found)
 		case p.under > 0:
-			r.about(p, "loose", r.cuts[free], "build the folder again", "nothing holds %s when all is cut: its own drawing leaves %s under its outline", p.Part, r.text(p.under))
+			r.fault("loose", p.cutBy(r.cuts[free]), rebuild,
+				"nothing holds %s when all is cut: its own drawing leaves %s under its outline", p.Part,
+				r.text(p.under))
 		default:
 			out.Loose++
 		}
@@ -84,7 +86,8 @@ func (r *sheetReader) asPlanned(p *placedPart, found bridged) {
 		return
 	}
 	if found.count < p.Held.Tabs {
-		r.about(p, "loose", r.cuts[found.free], "build the folder again", "%s hangs by %s; %d were planned", p.Part, words.Count(found.count, "bridge", "bridges"), p.Held.Tabs)
+		r.fault("loose", p.cutBy(r.cuts[found.free]), rebuild, "%s hangs by %s; %d were planned", p.Part,
+			words.Count(found.count, "bridge", "bridges"), p.Held.Tabs)
 	}
 	bit := r.cuts[found.free].bit
 	for i := range r.cuts {
@@ -93,7 +96,8 @@ func (r *sheetReader) asPlanned(p *placedPart, found bridged) {
 		}
 	}
 	if width := found.width(bit); width < r.mm(tabs.Width)-sameSize {
-		r.about(p, "narrow-tab", r.cuts[found.ending], "build the folder again", "a tab of %s is %s wide; the job asks for %s", p.Part, r.text(math.Max(0, width)), r.text(r.mm(tabs.Width)))
+		r.fault("narrow-tab", p.cutBy(r.cuts[found.ending]), rebuild, "a tab of %s is %s wide; the job asks for %s",
+			p.Part, r.text(math.Max(0, width)), r.text(r.mm(tabs.Width)))
 	}
 }
 
@@ -109,7 +113,7 @@ func (r *sheetReader) heldByMarks(p *placedPart, out *record.OnSheet, free int) 
 		if free >= 0 {
 			c = r.cuts[free]
 		}
-		r.about(p, "loose", c, "build the folder again", "%s has %s for tabs; it takes %d", p.Part,
+		r.fault("loose", p.cutBy(c), rebuild, "%s has %s for tabs; it takes %d", p.Part,
 			words.Count(count, "mark", "marks"), need)
 	}
 }
@@ -187,9 +191,8 @@ func (r *sheetReader) around(p *placedPart, thickness float64, tell bool) []edge
 		list = append(list, e)
 	}
 	if uncut > proof.MinBridge/2 && tell {
-		c := sheetCut{}
-		c.file = r.files[r.faces[len(r.faces)-1]]
-		r.about(p, "not-cut-out", c, "build the folder again", "%s of the outline of %s is not cut, near x %s, y %s of it", r.text(uncut), p.Part, r.text(at.X), r.text(at.Y))
+		last := r.files[r.faces[len(r.faces)-1]]
+		r.fault("not-cut-out", place{p.Part, last, 0}, rebuild, "%s of the outline of %s is not cut, near x %s, y %s of it", r.text(uncut), p.Part, r.text(at.X), r.text(at.Y))
 	}
 	return list
 }
@@ -259,7 +262,9 @@ func (r *sheetReader) afterLoose(p *placedPart, free int) {
 	for _, which := range p.touched {
 		if which > free {
 			c := r.cuts[which]
-			r.about(p, "order", c, "cut it before, or hold the part by tabs or a skin", "the %s on %s is cut into %s after line %d of %s has cut it loose", c.operation, c.layer, p.Part, r.cuts[free].at, r.cuts[free].file)
+			r.fault("order", p.cutBy(c), "cut it before, or hold the part by tabs or a skin",
+				"the %s on %s is cut into %s after line %d of %s has cut it loose", c.operation, c.layer, p.Part,
+				r.cuts[free].at, r.cuts[free].file)
 		}
 	}
 }
@@ -282,7 +287,8 @@ func (r *sheetReader) within(p *placedPart) geom.Point {
 			}
 		}
 		for k := 0; k+1 < len(inside); k += 2 {
-			for _, s := range deepest(out, func(list []float64, g rings) []float64 { return g.spans(list, y) }, inside[k], inside[k+1]) {
+			for _, s := range deepest(out, func(list []float64, g rings) []float64 { return g.spans(list, y) },
+				inside[k], inside[k+1]) {
 				if s.depth == 0 && s.to-s.from > best {
 					best, at = s.to-s.from, geom.Point{X: (s.from + s.to) / 2, Y: y}
 				}

@@ -1,6 +1,7 @@
 package prove
 
 import (
+	"cmp"
 	"math"
 	"slices"
 
@@ -184,9 +185,10 @@ func (d *differing) tell(face geom.Face) {
 			continue
 		}
 		c := r.cuts[which]
-		r.about(p, "cuts-part", c, "build the folder again",
+		r.fault("cuts-part", p.cutBy(c), rebuild,
 			"the %s on %s cuts %s of %s on its %s face, near x %s, y %s of it, %s deep; its own drawing has %s there",
-			c.operation, c.layer, r.area(q.area), p.Part, face, r.text(q.at.X), r.text(q.at.Y), r.text(r.real(q.is)), r.depth(q.wants))
+			c.operation, c.layer, r.area(q.area), p.Part, face, r.text(q.at.X), r.text(q.at.Y), r.text(r.real(q.is)),
+			r.depth(q.wants))
 	}
 	for _, which := range sorted(d.less) {
 		q := d.less[which]
@@ -194,19 +196,17 @@ func (d *differing) tell(face geom.Face) {
 			continue
 		}
 		own := p.cuts[which]
-		at := sheetCut{}
-		at.file = r.files[face]
+		at := place{p.Part, cmp.Or(r.files[face], r.part.Name), 0}
 		if near := r.meant(p, own, face); near >= 0 {
-			at = r.cuts[near]
+			at = p.cutBy(r.cuts[near])
 		} else if q.of >= 0 {
-			at = r.cuts[q.of]
+			at = p.cutBy(r.cuts[q.of])
 		}
-		if at.file == "" {
-			at.file = r.part.Name
-		}
-		r.about(p, "not-cut", at, "build the folder again",
-			"%s of the %s of %s (line %d of %s) on its %s face, near x %s, y %s of it, comes out %s; its own drawing has %s",
-			r.area(q.area), own.operation, p.Part, own.at, own.file, face, r.text(q.at.X), r.text(q.at.Y), r.depth(q.is), r.depth(q.wants))
+		r.fault("not-cut", at, rebuild,
+			"%s of the %s of %s (line %d of %s) on its %s face, near x %s, y %s of it, comes out %s; its own drawing "+
+				"has %s",
+			r.area(q.area), own.operation, p.Part, own.at, own.file, face, r.text(q.at.X), r.text(q.at.Y),
+			r.depth(q.is), r.depth(q.wants))
 	}
 }
 
@@ -234,13 +234,8 @@ func (r *sheetReader) meant(p *placedPart, own boardCut, face geom.Face) int {
 	return found
 }
 
-// about is a fault of the sheet that a part suffers from.
-func (r *sheetReader) about(p *placedPart, code string, c sheetCut, hint, format string, args ...any) {
-	n := len(r.faults)
-	if r.fault(code, c.file, c.at, hint, format, args...); len(r.faults) > n {
-		r.faults[n].Part = p.Part
-	}
-}
+// cutBy is the place of a cut of the sheet that the part suffers from.
+func (p *placedPart) cutBy(c sheetCut) place { return place{p.Part, c.file, c.at} }
 
 // real is a depth no greater than the board.
 func (r *sheetReader) real(depth float64) float64 { return math.Min(depth, r.out.thickness) }
@@ -258,10 +253,9 @@ func (r *sheetReader) marksOf(p *placedPart) {
 	for _, face := range r.faces {
 		found := slices.IndexFunc(r.marks[face], func(m markAt) bool { return cornered(m.box, at, r.boxOf(p)) })
 		if found < 0 {
-			c := sheetCut{}
-			c.file = r.files[face]
-			r.about(p, "mirror", c, "mirror it end for end, or build the folder again",
-				"%s has no corner mark in its first corner, at x %s, y %s of the sheet with inside faces up", p.Part, r.text(at.X), r.text(at.Y))
+			r.fault("mirror", place{p.Part, r.files[face], 0}, "mirror it end for end, or build the folder again",
+				"%s has no corner mark in its first corner, at x %s, y %s of the sheet with inside faces up", p.Part,
+				r.text(at.X), r.text(at.Y))
 			continue
 		}
 		r.marks[face] = slices.Delete(r.marks[face], found, found+1)
@@ -284,7 +278,7 @@ func (r *sheetReader) strayMarks() {
 	}
 	for _, face := range r.faces {
 		for _, m := range r.marks[face] {
-			r.fault("mirror", r.files[face], m.line, "build the folder again",
+			r.fault("mirror", r.place(r.files[face], m.line), rebuild,
 				"a corner mark at x %s, y %s is in no part's first corner", r.text(m.box.Min.X), r.text(m.box.Min.Y))
 		}
 	}

@@ -30,12 +30,8 @@ type checking struct {
 	out record.Checked
 }
 
-func (c *checking) fault(code, part, file string, line int, hint, format string, args ...any) {
-	if len(c.out.Faults) < maxFaults {
-		c.out.Faults = append(c.out.Faults,
-			record.Fault{Code: code, Part: part, File: file, Line: line, Message: fmt.Sprintf(format, args...),
-				Hint: hint})
-	}
+func (c *checking) fault(code string, at place, hint, format string, args ...any) {
+	c.out.Faults = withFault(c.out.Faults, code, at, hint, fmt.Sprintf(format, args...))
 }
 
 const rebuild = "build the folder again"
@@ -44,7 +40,7 @@ const rebuild = "build the folder again"
 func (c *checking) file(name string, read Read) ([]byte, bool) {
 	data, err := read(name)
 	if err != nil {
-		c.fault("missing-file", c.out.Name, name, 0, rebuild, "the file cannot be read: %v", err)
+		c.fault("missing-file", place{c.out.Name, name, 0}, rebuild, "the file cannot be read: %v", err)
 	}
 	return data, err == nil
 }
@@ -57,7 +53,7 @@ func (c *checking) triangles(name string, read Read) ([]triangle, bool) {
 	}
 	list, line, err := trianglesOf(data)
 	if err != nil {
-		c.fault("unreadable", c.out.Name, name, line, rebuild, "no STL that can be read: %v", err)
+		c.fault("unreadable", place{c.out.Name, name, line}, rebuild, "no STL that can be read: %v", err)
 	}
 	return list, err == nil
 }
@@ -68,7 +64,7 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 	box := geom.Vec3{X: want.box.Width(), Y: want.box.Height(), Z: want.thickness}
 	for i, d := range [3][2]float64{{high.X - low.X, box.X}, {high.Y - low.Y, box.Y}, {high.Z - low.Z, box.Z}} {
 		if !(math.Abs(d[0]-d[1]) <= sameSize) {
-			c.fault("solid-size", part, file, 0, rebuild, "the solid is %s along %c; the part is %s", c.text(d[0]),
+			c.fault("solid-size", place{part, file, 0}, rebuild, "the solid is %s along %c; the part is %s", c.text(d[0]),
 				"xyz"[i], c.text(d[1]))
 			return
 		}
@@ -81,11 +77,12 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 		height := c.text(float64(z) * 1e-3)
 		switch {
 		case math.Abs(a.area-b.area) > allowed:
-			c.fault("solid-face", part, file, 0, rebuild,
-				"at %s above the outside face %s more of the solid looks up than down; the job asks for %s", height, c.area(a.area), c.area(b.area))
+			c.fault("solid-face", place{part, file, 0}, rebuild,
+				"at %s above the outside face %s more of the solid looks up than down; the job asks for %s", height,
+				c.area(a.area), c.area(b.area))
 			return
 		case arm > allowed:
-			c.fault("solid-place", part, file, 0, rebuild,
+			c.fault("solid-place", place{part, file, 0}, rebuild,
 				"what ends %s above the outside face has its middle at x %s, y %s; the job asks for x %s, y %s", height,
 				c.text(a.mx/a.area), c.text(a.my/a.area), c.text(b.mx/b.area), c.text(b.my/b.area))
 			return
@@ -94,8 +91,9 @@ func (c *checking) solid(file, part string, list []triangle, want shapeOf) {
 	// A thickness is on a grid, too.
 	flat := float64(box.X * box.Y * solidGrid / 4)
 	if got, asked := volume(list), want.volume(); math.Abs(got-asked) > float64(allowed*want.thickness)+flat {
-		c.fault("solid-open", part, file, 0, rebuild,
-			"the solid holds %.2f cm3; its flat faces and the job have %.2f cm3: its walls do not close", got/1e3, asked/1e3)
+		c.fault("solid-open", place{part, file, 0}, rebuild,
+			"the solid holds %.2f cm3; its flat faces and the job have %.2f cm3: its walls do not close", got/1e3,
+			asked/1e3)
 	}
 }
 
@@ -106,7 +104,8 @@ func (c *checking) area(mm2 float64) string { return fmt.Sprintf("%.1f mm2", mm2
 func (l levels) within(g [2]int64) (sum facing) {
 	for _, k := range l.heights() {
 		if f := l[k]; k >= g[0] && k <= g[1] {
-			sum.area, sum.mx, sum.my = sum.area+f[up].area-f[down].area, sum.mx+f[up].mx-f[down].mx, sum.my+f[up].my-f[down].my
+			sum.area, sum.mx, sum.my = sum.area+f[up].area-f[down].area, sum.mx+f[up].mx-f[down].mx,
+				sum.my+f[up].my-f[down].my
 		}
 	}
 	return sum

@@ -21,7 +21,7 @@ func (b bitRun) has(layer string) bool {
 	return slices.ContainsFunc(b.layers, func(n string) bool { return same(n, layer) })
 }
 
-const splitAgain = "build the folder again"
+const splitAgain = rebuild
 
 // split proves the files of single bits: one for each change of bit, numbered in the order
 // of cutting; each holds what the whole drawing has on its layers and nothing else that is
@@ -38,7 +38,7 @@ func (s *sheet) split() {
 			continue
 		}
 		if i < last {
-			s.fault("order", s.name, e.Line, splitAgain,
+			s.fault("order", s.place(s.name, e.Line), splitAgain,
 				"a line on %s comes after those of %s, and %s has it, which is cut before",
 				e.Layer, runs[last].file, runs[i].file)
 			return
@@ -53,7 +53,7 @@ func (s *sheet) bitRuns() (runs []bitRun, sound bool) {
 	sound = true
 	fault := func(code, format string, args ...any) {
 		sound = false
-		s.fault(code, s.name, 0, splitAgain, format, args...)
+		s.fault(code, s.place(s.name, 0), splitAgain, format, args...)
 	}
 	for _, l := range s.legend[s.name] {
 		if l.BitFile == "" {
@@ -96,22 +96,22 @@ func (s *sheet) bitRuns() (runs []bitRun, sound bool) {
 func (s *sheet) splitFile(r bitRun) {
 	data, err := s.read(r.file)
 	if err != nil {
-		s.fault("missing-file", r.file, 0, splitAgain, "the drawing of one bit cannot be read: %v", err)
+		s.fault("missing-file", s.place(r.file, 0), splitAgain, "the drawing of one bit cannot be read: %v", err)
 		return
 	}
 	one, err := dxfread.Parse(data)
 	if err != nil {
-		s.fault("unreadable", r.file, 0, "export it again", "no DXF that can be read: %v", err)
+		s.fault("unreadable", s.place(r.file, 0), "export it again", "no DXF that can be read: %v", err)
 		return
 	}
 	if one.Unit != s.file.Unit {
-		s.fault("units", r.file, 0, "export it again with the units of "+s.name,
+		s.fault("units", s.place(r.file, 0), "export it again with the units of "+s.name,
 			"the drawing says another unit than %s", s.name)
 		return
 	}
 	for _, e := range one.Entities {
 		if !isNotCut(e.Layer) && !r.has(e.Layer) {
-			s.fault("unlisted-layer", r.file, e.Line, splitAgain,
+			s.fault("unlisted-layer", s.place(r.file, e.Line), splitAgain,
 				"the layer %s is for another bit than this file is", e.Layer)
 			return
 		}
@@ -134,13 +134,14 @@ func (s *sheet) alike(name string, one *dxfread.File, on func(layer string) bool
 	}
 	want, got := lines(s.file.Entities), lines(one.Entities)
 	if len(want) != len(got) {
-		s.fault("count", name, 0, splitAgain, "%d lines of what %s, and there are %d in %s",
+		s.fault("count", s.place(name, 0), splitAgain, "%d lines of what %s, and there are %d in %s",
 			len(got), what, len(want), s.name)
 		return
 	}
 	for i := range want {
 		if !sameLine(want[i], got[i]) {
-			s.fault("moved", name, got[i].Line, splitAgain, "a line on %s is not that of %s", got[i].Layer, s.name)
+			s.fault("moved", s.place(name, got[i].Line), splitAgain, "a line on %s is not that of %s", got[i].Layer,
+				s.name)
 			return
 		}
 	}

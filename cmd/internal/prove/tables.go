@@ -34,6 +34,14 @@ type line struct {
 	lacks   bool // the numbers that may be left out, whatever the report has
 }
 
+// tableReader finds the lines of the report among the rows of a table.
+type tableReader struct {
+	*checking
+	table
+	by   map[string][]int // lines by their words
+	used []bool           // lines that a row was found for
+}
+
 // tableCheck holds a table against the report, row by row: each line of the report stands
 // in it once, and nothing else.
 func (w *Worker) tableCheck(t table, read Read) record.Checked {
@@ -43,19 +51,16 @@ func (w *Worker) tableCheck(t table, read Read) record.Checked {
 	if !ok {
 		return c.out
 	}
-	by := make(map[string][]int, len(t.lines)) // lines by their words
+	by := make(map[string][]int, len(t.lines))
 	for i, l := range t.lines {
 		key := strings.Join(l.words, "\x00")
 		by[key] = append(by[key], i)
 	}
-	used := make([]bool, len(t.lines))
-	whole := c.rows(t.file, data, append(t.words, t.numbers...), func(at int, cells []string) {
-		words, numbers := cells[:len(t.words)], cells[len(t.words):]
-		c.row(t, at, words, numbers, by[strings.Join(words, "\x00")], used)
-	})
+	r := tableReader{checking: &c, table: t, by: by, used: make([]bool, len(t.lines))}
+	whole := c.rows(t.file, data, append(t.words, t.numbers...), r.row)
 	for i, l := range t.lines {
-		if whole && !used[i] {
-			c.fault("table-row", l.name, t.file, 0, rebuild, "%s does not stand in the table: %s", l.name,
+		if whole && !r.used[i] {
+			c.fault("table-row", place{l.name, t.file, 0}, rebuild, "%s does not stand in the table: %s", l.name,
 				strings.Join(l.words, ", "))
 		}
 	}
@@ -69,7 +74,7 @@ func (c *checking) rows(file string, data []byte, columns []string, each func(at
 	r.ReuseRecord = true
 	heads, err := r.Read()
 	if err != nil {
-		c.fault("unreadable", file, file, 1, rebuild, "no table that can be read: %v", err)
+		c.fault("unreadable", place{file, file, 1}, rebuild, "no table that can be read: %v", err)
 		return false
 	}
 	column := make(map[string]int)
@@ -78,7 +83,7 @@ func (c *checking) rows(file string, data []byte, columns []string, each func(at
 	}
 	for _, n := range columns {
 		if _, there := column[n]; !there {
-			c.fault("table-column", file, file, 1, rebuild, "the column %s is missing", n)
+			c.fault("table-column", place{file, file, 1}, rebuild, "the column %s is missing", n)
 			return false
 		}
 	}
@@ -94,7 +99,7 @@ func (c *checking) rows(file string, data []byte, columns []string, each func(at
 			if errors.As(err, &p) {
 				at = p.Line
 			}
-			c.fault("unreadable", file, file, at, rebuild, "a row cannot be read: %v", err)
+			c.fault("unreadable", place{file, file, at}, rebuild, "a row cannot be read: %v", err)
 			return false
 		}
 		for i, n := range columns {
@@ -106,21 +111,22 @@ func (c *checking) rows(file string, data []byte, columns []string, each func(at
 
 // row finds the line of the report that a row is, of those with its words, and compares
 // its numbers.
-func (c *checking) row(t table, at int, words, numbers []string, lines []int, used []bool) {
+func (r *tableReader) row(at int, cells []string) {
+	words, numbers := cells[:len(r.words)], cells[len(r.words):]
 	best, wrong, said := -1, math.MaxInt, ""
-	for _, i := range lines {
-		if used[i] {
+	for _, i := range r.by[strings.Join(words, "\x00")] {
+		if r.used[i] {
 			continue
 		}
 		n, text := 0, ""
-		for k, want := range t.lines[i].numbers {
-			if numbers[k] == "" && slices.Contains(t.blank, t.numbers[k]) && (want == 0 || t.lines[i].lacks) {
+		for k, want := range r.lines[i].numbers {
+			if numbers[k] == "" && slices.Contains(r.blank, r.numbers[k]) && (want == 0 || r.lines[i].lacks) {
 				continue
 			}
 			v, err := strconv.ParseFloat(numbers[k], 64)
-			if err != nil || math.Abs(v-want)*cmp.Or(t.unit, c.mm(1)) > printed {
+			if err != nil || math.Abs(v-want)*cmp.Or(r.table.unit, r.mm(1)) > printed {
 				n++
-				text += fmt.Sprintf("; %s is %s, the report has %s", t.numbers[k], numbers[k],
+				text += fmt.Sprintf("; %s is %s, the report has %s", r.numbers[k], numbers[k],
 					strconv.FormatFloat(want, 'f', -1, 64))
 			}
 		}
@@ -133,12 +139,12 @@ func (c *checking) row(t table, at int, words, numbers []string, lines []int, us
 	}
 	switch {
 	case best < 0:
-		c.fault("table-row", t.file, t.file, at, rebuild, "the report has no such row: %s", strings.Join(words, ", "))
+		r.fault("table-row", place{r.table.file, r.table.file, at}, rebuild, "the report has no such row: %s", strings.Join(words, ", "))
 		return
 	case wrong > 0:
-		c.fault("table-number", t.lines[best].name, t.file, at, rebuild, "%s%s", t.lines[best].name, said)
+		r.fault("table-number", place{r.lines[best].name, r.table.file, at}, rebuild, "%s%s", r.lines[best].name, said)
 	}
-	used[best] = true
+	r.used[best] = true
 }
 
 // printed is what the numbers of a table are rounded to at most, half of 0.01 mm, with

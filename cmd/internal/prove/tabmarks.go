@@ -21,7 +21,7 @@ type tabMark struct {
 func (s *sheet) tabMarks() (list []tabMark) {
 	for _, e := range s.on("TABS") {
 		if !e.Closed || len(e.Vertices) < 3 || s.chords(e) > maxCorners {
-			s.fault("tab-mark", s.name, e.Line, "build the folder again",
+			s.fault("tab-mark", s.place(s.name, e.Line), rebuild,
 				"a mark on TABS is no closed line about a place")
 			continue
 		}
@@ -91,8 +91,7 @@ func (r *sheetReader) markedTabs(p *placedPart) (count int) {
 			continue
 		}
 		m.used = true
-		c := sheetCut{}
-		c.file, c.at = m.file, m.line
+		here := place{p.Part, m.file, m.line}
 		cut := func(layers []layer, a, b geom.Point) (length float64) {
 			for _, s := range deepest(layers, func(list []float64, g rings) []float64 { return g.along(list, a, b) },
 				0, 1) {
@@ -107,13 +106,13 @@ func (r *sheetReader) markedTabs(p *placedPart) (count int) {
 		within := [2]geom.Point{{X: inX, Y: inY}, {X: inX + at.b.X - at.a.X, Y: inY + at.b.Y - at.a.Y}}
 		switch {
 		case at.a.To(at.b) < r.mm(r.report.Router.Tabs.Width)-sameSize:
-			r.about(p, "tab-mark", c, "build the folder again", "a mark for a tab at %s is %s wide; the job has %s",
+			r.fault("tab-mark", here, rebuild, "a mark for a tab at %s is %s wide; the job has %s",
 				p.Part, r.text(at.a.To(at.b)), r.text(r.mm(r.report.Router.Tabs.Width)))
 		case cut(own, within[0], within[1]) > proof.MinBridge/2:
-			r.about(p, "tab-mark", c, "build the folder again",
+			r.fault("tab-mark", here, rebuild,
 				"a mark for a tab at %s stands at the mouth of what is cut there", p.Part)
 		case cut(all, at.farA, at.farB) > proof.MinBridge/2:
-			r.about(p, "tab-mark", c, "lay the parts further apart",
+			r.fault("tab-mark", here, "lay the parts further apart",
 				"a mark for a tab at %s ends where it is cut through: the tab would hang at nothing", p.Part)
 		default:
 			count++
@@ -146,13 +145,14 @@ func (r *sheetReader) strayTabs() {
 	}
 	for i, m := range r.tabs {
 		if !m.used {
-			r.fault("tab-mark", m.file, m.line, "build the folder again",
-				"a mark for a tab at x %s, y %s stands at no straight edge of a part that tabs hold", r.text(m.box.Min.X), r.text(m.box.Min.Y))
+			r.fault("tab-mark", r.place(m.file, m.line), rebuild,
+				"a mark for a tab at x %s, y %s stands at no straight edge of a part that tabs hold",
+				r.text(m.box.Min.X), r.text(m.box.Min.Y))
 		}
 		for _, o := range r.tabs[:i] {
 			if w, h := math.Min(m.box.Max.X, o.box.Max.X)-math.Max(m.box.Min.X, o.box.Min.X), math.Min(m.box.Max.Y,
 				o.box.Max.Y)-math.Max(m.box.Min.Y, o.box.Min.Y); w > sameEdge && h > sameEdge {
-				r.fault("tab-mark", m.file, m.line, "build the folder again",
+				r.fault("tab-mark", r.place(m.file, m.line), rebuild,
 					"a mark for a tab lies on that of line %d", o.line)
 			}
 		}
@@ -167,7 +167,7 @@ func (s *sheet) marksAlone(outline geom.Loop) {
 		return
 	}
 	if !s.onlyMarked() {
-		s.fault("tab-mark", s.name, list[0].line, "build the folder again", "the job asks for no marks for tabs")
+		s.fault("tab-mark", s.place(s.name, list[0].line), rebuild, "the job asks for no marks for tabs")
 		return
 	}
 	ring := s.panelLoop(outline).Flatten(outlineChord)
@@ -178,17 +178,19 @@ func (s *sheet) marksAlone(outline geom.Loop) {
 	for _, m := range list {
 		switch at, ok := m.touch(ring); {
 		case !ok:
-			s.fault("tab-mark", s.name, m.line, "build the folder again",
-				"a mark for a tab at x %s, y %s stands at no straight edge of the outline", s.text(m.box.Min.X), s.text(m.box.Min.Y))
+			s.fault("tab-mark", s.place(s.name, m.line), rebuild,
+				"a mark for a tab at x %s, y %s stands at no straight edge of the outline", s.text(m.box.Min.X),
+				s.text(m.box.Min.Y))
 		case at.a.To(at.b) < s.mm(s.report.Router.Tabs.Width)-sameSize:
-			s.fault("tab-mark", s.name, m.line, "build the folder again",
-				"a mark for a tab is %s wide; the job has %s", s.text(at.a.To(at.b)), s.text(s.mm(s.report.Router.Tabs.Width)))
+			s.fault("tab-mark", s.place(s.name, m.line), rebuild,
+				"a mark for a tab is %s wide; the job has %s", s.text(at.a.To(at.b)),
+				s.text(s.mm(s.report.Router.Tabs.Width)))
 		default:
 			count++
 		}
 	}
 	if count < proof.MinTied {
-		s.fault("tab-mark", s.name, 0, "build the folder again", "%s for tabs; it takes %d to hold a part",
+		s.fault("tab-mark", s.place(s.name, 0), rebuild, "%s for tabs; it takes %d to hold a part",
 			words.Count(count, "mark", "marks"), proof.MinTied)
 	}
 }

@@ -50,9 +50,10 @@ func (w *Worker) templateCheck(t record.Template, read Read) record.Checked {
 	b := drawn.outline.Bounds()
 	if math.Abs(b.Max.X-c.mm(t.Size[0])) > sameSize || math.Abs(b.Max.Y-c.mm(t.Size[1])) > sameSize ||
 		math.Abs(b.Min.X) > tick || math.Abs(b.Min.Y) > tick {
-		c.fault("template-size", t.Name, drawn.file, drawn.outline.line, rebuild,
+		c.fault("template-size", place{t.Name, drawn.file, drawn.outline.line}, rebuild,
 			"the template is drawn from %s, %s to %s, %s; the report has it from 0, 0 to %s, %s",
-			c.text(b.Min.X), c.text(b.Min.Y), c.text(b.Max.X), c.text(b.Max.Y), c.text(c.mm(t.Size[0])), c.text(c.mm(t.Size[1])))
+			c.text(b.Min.X), c.text(b.Min.Y), c.text(b.Max.X), c.text(b.Max.Y), c.text(c.mm(t.Size[0])),
+			c.text(c.mm(t.Size[1])))
 	}
 	c.walls(t.Name, drawn)
 	c.marks(t, drawn)
@@ -70,7 +71,7 @@ func (c *checking) plate(part, name string, read Read) (p plate, ok bool) {
 	}
 	f, err := dxfread.Parse(data)
 	if err != nil {
-		c.fault("unreadable", part, name, 0, rebuild, "no DXF that can be read: %v", err)
+		c.fault("unreadable", place{part, name, 0}, rebuild, "no DXF that can be read: %v", err)
 		return p, false
 	}
 	scale := 1.0
@@ -79,7 +80,7 @@ func (c *checking) plate(part, name string, read Read) (p plate, ok bool) {
 	}
 	if found := map[dxfread.Unit]string{dxfread.Millimetre: "mm",
 		dxfread.Inch: "in"}[f.Unit]; found != c.report.DXF.Units {
-		c.fault("units", part, name, 0, "export it again in "+c.report.DXF.Units,
+		c.fault("units", place{part, name, 0}, "export it again in "+c.report.DXF.Units,
 			"the drawing says it is in %q, and was written in %s", found, c.report.DXF.Units)
 	}
 	c.scaled(part, name, f, scale)
@@ -93,12 +94,12 @@ func (c *checking) plate(part, name string, read Read) (p plate, ok bool) {
 			continue
 		}
 		if !e.Closed && e.Type != "CIRCLE" || e.Type != "CIRCLE" && len(e.Vertices) < 2 {
-			c.fault("open", part, name, e.Line, "close it", "an open line on %s: what is cut out needs it closed",
+			c.fault("open", place{part, name, e.Line}, "close it", "an open line on %s: what is cut out needs it closed",
 				e.Layer)
 			continue
 		}
 		if s.chords(e) > maxCorners {
-			c.fault("too-many", part, name, e.Line, rebuild, "a line on %s has more corners than are proved", e.Layer)
+			c.fault("too-many", place{part, name, e.Line}, rebuild, "a line on %s has more corners than are proved", e.Layer)
 			continue
 		}
 		l := cutLoop{s.loop(e), e.Line}
@@ -110,7 +111,7 @@ func (c *checking) plate(part, name string, read Read) (p plate, ok bool) {
 		}
 	}
 	if profiles != 1 {
-		c.fault("no-outline", part, name, 0, rebuild, "the drawing has %d outlines on PROFILE; a template has one",
+		c.fault("no-outline", place{part, name, 0}, rebuild, "the drawing has %d outlines on PROFILE; a template has one",
 			profiles)
 	}
 	return p, profiles == 1
@@ -131,11 +132,11 @@ func (c *checking) walls(part string, p plate) {
 			return
 		}
 		if !outline.inside(ring[0]) {
-			c.fault("template-wall", part, p.file, o.line, rebuild, "what is cut out here lies beside the template")
+			c.fault("template-wall", place{part, p.file, o.line}, rebuild, "what is cut out here lies beside the template")
 			continue
 		}
 		if d := between(ring, out); d < proof.MinWall-outlineChord {
-			c.fault("template-wall", part, p.file, o.line, rebuild,
+			c.fault("template-wall", place{part, p.file, o.line}, rebuild,
 				"the wall to the template's edge is %s; less than %s breaks", c.text(d), c.text(proof.MinWall))
 		}
 	}
@@ -145,8 +146,9 @@ func (c *checking) walls(part string, p plate) {
 				continue
 			}
 			if d := between(all[i], all[k]); d < proof.MinWall-outlineChord {
-				c.fault("template-wall", part, p.file, o.line, rebuild,
-					"the wall to what is cut out on line %d is %s; less than %s breaks", q.line, c.text(d), c.text(proof.MinWall))
+				c.fault("template-wall", place{part, p.file, o.line}, rebuild,
+					"the wall to what is cut out on line %d is %s; less than %s breaks", q.line, c.text(d),
+					c.text(proof.MinWall))
 			}
 		}
 	}
@@ -176,11 +178,12 @@ func (c *checking) kerf(part string, drawn, made plate, kerf float64) {
 		return off
 	}
 	if off := grown(drawn.outline.Bounds(), made.outline.Bounds(), kerf/2); off > sameSize {
-		c.fault("template-kerf", part, made.file, made.outline.line, rebuild,
-			"the outline is not %s, half of the kerf, further out than as drawn: it is %s off", c.text(kerf/2), c.text(off))
+		c.fault("template-kerf", place{part, made.file, made.outline.line}, rebuild,
+			"the outline is not %s, half of the kerf, further out than as drawn: it is %s off", c.text(kerf/2),
+			c.text(off))
 	}
 	if len(made.openings) != len(drawn.openings) {
-		c.fault("template-kerf", part, made.file, 0, rebuild, "%d are cut out, and %d as drawn", len(made.openings),
+		c.fault("template-kerf", place{part, made.file, 0}, rebuild, "%d are cut out, and %d as drawn", len(made.openings),
 			len(drawn.openings))
 	}
 	unmatched := func(list, others []cutLoop, file string, by float64, than string) {
@@ -190,8 +193,9 @@ func (c *checking) kerf(part string, drawn, made plate, kerf float64) {
 				best = math.Min(best, grown(d.Bounds(), m.Bounds(), by))
 			}
 			if best > sameSize {
-				c.fault("template-kerf", part, file, m.line, rebuild,
-					"what is cut out here is not %s, half of the kerf, further %s: it is %s off the nearest", c.text(kerf/2), than, c.text(best))
+				c.fault("template-kerf", place{part, file, m.line}, rebuild,
+					"what is cut out here is not %s, half of the kerf, further %s: it is %s off the nearest",
+					c.text(kerf/2), than, c.text(best))
 			}
 		}
 	}

@@ -76,8 +76,9 @@ func (c *checking) slots(t record.Template, p plate, walls wallsOf, origin geom.
 			off = math.Min(off, math.Min(math.Abs(low-at), math.Abs(high-at)))
 		}
 		if off > sameSize {
-			c.fault("template-mark", t.Name, p.file, o.line, rebuild,
-				"neither edge of the slot is on a wall of what is cut into %s: the nearest is %s off", t.Parts[0], c.text(off))
+			c.fault("template-mark", place{t.Name, p.file, o.line}, rebuild,
+				"neither edge of the slot is on a wall of what is cut into %s: the nearest is %s off", t.Parts[0],
+				c.text(off))
 		}
 	}
 }
@@ -92,7 +93,7 @@ func (c *checking) stick(t record.Template, k record.Cabinet, p plate) {
 			}
 		}
 		if off > sameSize {
-			c.fault("template-mark", r.Drawer, p.file, 0, rebuild,
+			c.fault("template-mark", place{r.Drawer, p.file, 0}, rebuild,
 				"no slot of the stick has an edge on the slide line of %s, %s from its end", r.Drawer, c.text(at))
 		}
 	}

@@ -34,14 +34,14 @@ func (w *Worker) platesCheck(file string, list []record.Template, read Read) rec
 	}
 	pages, err := readback.Pages(file, data)
 	if err != nil {
-		c.fault("unreadable", file, file, 0, rebuild, "no PDF that can be read: %v", err)
+		c.fault("unreadable", place{file, file, 0}, rebuild, "no PDF that can be read: %v", err)
 		return c.out
 	}
 	for _, t := range list {
 		if !slices.ContainsFunc(pages, func(texts []string) bool {
 			return slices.ContainsFunc(texts, func(s string) bool { return strings.HasPrefix(s, t.Title) })
 		}) {
-			c.fault("template-page", t.Name, file, 0, rebuild, "no page is that of %q", t.Title)
+			c.fault("template-page", place{t.Name, file, 0}, rebuild, "no page is that of %q", t.Title)
 		}
 	}
 	return c.out

@@ -22,7 +22,7 @@ func (c *checking) svgPlate(part, name string, p plate, read Read) {
 	}
 	shapes, line, err := svgShapes(data)
 	if err != nil {
-		c.fault("unreadable", part, name, line, rebuild, "no SVG that can be read: %v", err)
+		c.fault("unreadable", place{part, name, line}, rebuild, "no SVG that can be read: %v", err)
 		return
 	}
 	var outline *svgCut
@@ -33,7 +33,7 @@ func (c *checking) svgPlate(part, name string, p plate, read Read) {
 			continue
 		}
 		if s.kind == "path" && !s.closed {
-			c.fault("open", part, name, s.line, rebuild, "an open line in %s: what is cut out needs it closed", s.group)
+			c.fault("open", place{part, name, s.line}, rebuild, "an open line in %s: what is cut out needs it closed", s.group)
 			continue
 		}
 		one := svgCut{s.bounds(), s.line}
@@ -44,7 +44,7 @@ func (c *checking) svgPlate(part, name string, p plate, read Read) {
 		}
 	}
 	if outline == nil {
-		c.fault("no-outline", part, name, 0, rebuild, "the SVG has no outline of the template")
+		c.fault("no-outline", place{part, name, 0}, rebuild, "the SVG has no outline of the template")
 		return
 	}
 	// y runs down there: the drawing's lower left corner is the outline's.
@@ -52,12 +52,13 @@ func (c *checking) svgPlate(part, name string, p plate, read Read) {
 	at := geom.Point{X: outline.box.Min.X - want.Min.X, Y: outline.box.Max.Y + want.Min.Y}
 	if dx, dy := outline.box.Width()-want.Width(), outline.box.Height()-want.Height(); math.Abs(dx) > sameSize ||
 		math.Abs(dy) > sameSize {
-		c.fault("template-svg", part, name, outline.line, rebuild, "the outline is %s x %s; in %s it is %s x %s",
-			c.text(outline.box.Width()), c.text(outline.box.Height()), p.file, c.text(want.Width()), c.text(want.Height()))
+		c.fault("template-svg", place{part, name, outline.line}, rebuild, "the outline is %s x %s; in %s it is %s x %s",
+			c.text(outline.box.Width()), c.text(outline.box.Height()), p.file, c.text(want.Width()),
+			c.text(want.Height()))
 		return
 	}
 	if len(cuts) != len(p.openings) {
-		c.fault("template-svg", part, name, 0, rebuild, "%d are cut out, and in %s there are %d", len(cuts), p.file,
+		c.fault("template-svg", place{part, name, 0}, rebuild, "%d are cut out, and in %s there are %d", len(cuts), p.file,
 			len(p.openings))
 	}
 	for _, s := range cuts {
@@ -68,7 +69,7 @@ func (c *checking) svgPlate(part, name string, p plate, read Read) {
 				math.Abs(at.Y-b.Max.Y-s.box.Min.Y), math.Abs(at.Y-b.Min.Y-s.box.Max.Y)))
 		}
 		if best > sameSize+svgChord {
-			c.fault("template-svg", part, name, s.line, rebuild, "what is cut out here is %s off the nearest in %s",
+			c.fault("template-svg", place{part, name, s.line}, rebuild, "what is cut out here is %s off the nearest in %s",
 				c.text(best), p.file)
 		}
 	}

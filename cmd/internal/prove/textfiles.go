@@ -73,22 +73,23 @@ func (w *Worker) saidCheck(file string, read Read) record.Checked {
 	w.recording.Do(func() { w.recorded = w.recordOf(read) })
 	r := w.recorded
 	if r.err != nil {
-		c.fault("unreadable", file, "report.json", 0, rebuild, "the report cannot be compared: %v", r.err)
+		c.fault("unreadable", place{file, "report.json", 0}, rebuild, "the report cannot be compared: %v", r.err)
 		return c.out
 	}
 	facts, err := readback.Read(r.job, readback.Outputs{file: string(data)})
 	if err != nil {
-		c.fault("unreadable", file, file, 0, rebuild, "it is not laid out as build lays it out: %v", err)
+		c.fault("unreadable", place{file, file, 0}, rebuild, "it is not laid out as build lays it out: %v", err)
 		return c.out
 	}
 	for _, k := range readback.Against(r.job, r.record, facts, file) {
 		if len(k.Not) > 0 {
-			c.fault("said-not", k.Of, file, 0, rebuild,
-				"it does not say the %s of the %s %q, which is %s in the report", k.Measure, k.Kind, k.Of, k.Says[0].Value)
+			c.fault("said-not", place{k.Of, file, 0}, rebuild,
+				"it does not say the %s of the %s %q, which is %s in the report", k.Measure, k.Kind, k.Of,
+				k.Says[0].Value)
 			continue
 		}
 		n := len(c.out.Faults)
-		c.fault("said", k.Of, file, 0, rebuild, "it says %q for the %s of the %s %q; the report has %q",
+		c.fault("said", place{k.Of, file, 0}, rebuild, "it says %q for the %s of the %s %q; the report has %q",
 			k.Says[1].Value, k.Measure, k.Kind, k.Of, k.Says[0].Value)
 		if len(c.out.Faults) == n {
 			continue

@@ -46,18 +46,18 @@ func (w *Worker) pageCheck(read Read) record.Checked {
 	line := 1 + bytes.Count(before, []byte("\n"))
 	var s shown
 	if !found || !whole || !bytes.HasSuffix(bytes.TrimSpace(data), []byte("</html>")) {
-		c.fault("unreadable", viewPage, viewPage, 0, rebuild, "the page has no boxes, or is cut short")
+		c.fault("unreadable", place{viewPage, viewPage, 0}, rebuild, "the page has no boxes, or is cut short")
 		return c.out
 	}
 	if err := json.Unmarshal(text, &s); err != nil {
-		c.fault("unreadable", viewPage, viewPage, line, rebuild, "the page's boxes cannot be read: %v", err)
+		c.fault("unreadable", place{viewPage, viewPage, line}, rebuild, "the page's boxes cannot be read: %v", err)
 		return c.out
 	}
 	parts := make(map[string]bool)
 	for _, q := range s.Parts {
 		i, known := c.parts[q.Name]
 		if !known {
-			c.fault("page-part", q.Name, viewPage, line, rebuild,
+			c.fault("page-part", place{q.Name, viewPage, line}, rebuild,
 				"the page has a part %q that the report does not have", q.Name)
 			continue
 		}
@@ -65,19 +65,20 @@ func (w *Worker) pageCheck(read Read) record.Checked {
 		want := c.report.Parts[i]
 		if q.Role != want.Role || q.Stock != want.Stock || q.Quantity != want.Quantity ||
 			c.off(q.Length, want.Length) || c.off(q.Width, want.Width) || c.off(q.Thickness, want.Thickness) {
-			c.fault("page-part", q.Name, viewPage, line, rebuild,
+			c.fault("page-part", place{q.Name, viewPage, line}, rebuild,
 				"the page has %d of %s, a %s of %s, %s x %s x %s; the report has %d, a %s of %s, %s x %s x %s",
 				q.Quantity, q.Name, q.Role, q.Stock, c.text(q.Length), c.text(q.Width), c.text(q.Thickness),
-				want.Quantity, want.Role, want.Stock, c.text(c.mm(want.Length)), c.text(c.mm(want.Width)), c.text(c.mm(want.Thickness)))
+				want.Quantity, want.Role, want.Stock, c.text(c.mm(want.Length)), c.text(c.mm(want.Width)),
+				c.text(c.mm(want.Thickness)))
 		}
 	}
 	for _, q := range c.report.Parts {
 		if !parts[q.Name] {
-			c.fault("page-part", q.Name, viewPage, line, rebuild, "the page lacks %s", q.Name)
+			c.fault("page-part", place{q.Name, viewPage, line}, rebuild, "the page lacks %s", q.Name)
 		}
 	}
 	if len(s.Boxes) != len(c.report.Drawers) {
-		c.fault("page-box", viewPage, viewPage, line, rebuild, "the page shows %d boxes; the report has %d",
+		c.fault("page-box", place{viewPage, viewPage, line}, rebuild, "the page shows %d boxes; the report has %d",
 			len(s.Boxes), len(c.report.Drawers))
 		return c.out
 	}
@@ -97,10 +98,12 @@ func (c *checking) boxesShown(s shown, line int) {
 		b := s.Boxes[k]
 		if b.Name != d.Name || b.Count != d.Count || c.off(b.Size[0], d.Outside.Width) ||
 			c.off(b.Size[1], d.Outside.Height) || c.off(b.Size[2], d.Outside.Depth) {
-			c.fault("page-box", d.Name, viewPage, line, rebuild,
-				"the page shows %d of %s, %s wide, %s high, %s deep; the report has %d of %s, %s wide, %s high, %s deep",
+			c.fault("page-box", place{d.Name, viewPage, line}, rebuild,
+				"the page shows %d of %s, %s wide, %s high, %s deep; the report has %d of %s, %s wide, %s high, %s "+
+					"deep",
 				b.Count, b.Name, c.text(b.Size[0]), c.text(b.Size[1]), c.text(b.Size[2]),
-				d.Count, d.Name, c.text(c.mm(d.Outside.Width)), c.text(c.mm(d.Outside.Height)), c.text(c.mm(d.Outside.Depth)))
+				d.Count, d.Name, c.text(c.mm(d.Outside.Width)), c.text(c.mm(d.Outside.Height)),
+				c.text(c.mm(d.Outside.Depth)))
 			continue
 		}
 		var free []placedStand
@@ -119,14 +122,14 @@ func (c *checking) boxesShown(s shown, line int) {
 					!c.off(p.Origin[1], q.Origin[1]) && !c.off(p.Origin[2], q.Origin[2])
 			})
 			if i < 0 {
-				c.fault("page-place", name, viewPage, line, rebuild,
+				c.fault("page-place", place{name, viewPage, line}, rebuild,
 					"%s does not stand on the page as the report has it", name)
 				continue
 			}
 			free = slices.Delete(free, i, i+1)
 		}
 		if len(free) > 0 {
-			c.fault("page-place", free[0].part, viewPage, line, rebuild, "the page lacks %s of %s", free[0].part,
+			c.fault("page-place", place{free[0].part, viewPage, line}, rebuild, "the page lacks %s of %s", free[0].part,
 				d.Name)
 		}
 	}
