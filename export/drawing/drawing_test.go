@@ -78,7 +78,7 @@ func TestOrdinates(t *testing.T) {
 		if side.flat() {
 			end = geom.Point{X: 0, Y: 100}
 		}
-		d.Ordinates(side, geom.Point{}, end, marks, 0.2, 2.5, 6)
+		d.Ordinates(Edge{Side: side, To: end, Scale: 0.2}, marks, 2.5, 6)
 		var boxes []geom.Rect
 		for _, words := range d.Texts {
 			boxes = append(boxes, words.Box())

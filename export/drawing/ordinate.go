@@ -41,43 +41,50 @@ const (
 	minMm = 1.3  // the smallest size that prints
 )
 
+// Edge is an edge of a view that numbers stand along.
+type Edge struct {
+	Side     Side
+	From, To geom.Point // its ends, from the datum on
+	Scale    float64    // of the view
+}
+
 // Ordinates writes distances from one datum along an edge of a view: each with a
 // line from the view to its number, all beside each other, stepping aside where
-// there is no room ([Spread]). The edge runs from a to b, the marks are distances
-// from it at the view's scale; numbers keep within the edge grown by slack at each
-// end and get smaller than size where there are many. [Reach] is what they take up
-// across the edge.
-func (d *Drawing) Ordinates(side Side, a, b geom.Point, marks []Mark, scale, size, slack float64) {
+// there is no room ([Spread]). The marks are distances from the edge's start in mm of
+// what is drawn; numbers keep within the edge grown by slack at each end and get
+// smaller than size where there are many. [Reach] is what they take up across the
+// edge.
+func (d *Drawing) Ordinates(e Edge, marks []Mark, size, slack float64) {
 	if len(marks) == 0 {
 		return
 	}
-	from, to := a.X, b.X
-	if side.flat() {
-		from, to = a.Y, b.Y
+	from, to := e.From.X, e.To.X
+	if e.Side.flat() {
+		from, to = e.From.Y, e.To.Y
 	}
 	size = min(size, max(minMm, (to-from+2*slack)/float64(len(marks))/pitch))
 	wanted := make([]float64, len(marks))
 	for i, m := range marks {
-		wanted[i] = from + float64(scale*m.At)
+		wanted[i] = from + float64(e.Scale*m.At)
 	}
 	// A number's middle is on its line, so its base line lies below that.
 	placed := Spread(wanted, pitch*size, from-slack, to+slack)
 	for i, m := range marks {
 		at := func(along, across float64) geom.Point {
-			across *= side.outward()
-			if side.flat() {
-				return geom.Point{X: a.X + across, Y: along}
+			across *= e.Side.outward()
+			if e.Side.flat() {
+				return geom.Point{X: e.From.X + across, Y: along}
 			}
-			return geom.Point{X: along, Y: a.Y + across}
+			return geom.Point{X: along, Y: e.From.Y + across}
 		}
 		const end = stub + jog
 		d.Line(Thin, at(wanted[i], stub/2), at(wanted[i], stub), at(placed[i], end), at(placed[i], end+1))
 		drop := (ascent - descent) / 2 * size
 		t := Text{String: m.Text, Size: size, Align: Right, Value: true, At: at(placed[i]-drop, end+1.6)}
-		if side.outward() > 0 {
+		if e.Side.outward() > 0 {
 			t.Align = Left
 		}
-		if !side.flat() {
+		if !e.Side.flat() {
 			t.At, t.Quarter = at(placed[i]+drop, end+1.6), 1
 		}
 		d.Write(t)

@@ -33,80 +33,109 @@ func level(i Ink) int { return int(math.Round(255 * (1 - float64(i)))) }
 // sans-serif the reader has. A drawing in groups has each as an element of that id, and
 // no white ground, which a machine would take for a piece.
 func (d Drawing) WriteSVG(w io.Writer, title string) error {
-	var b bytes.Buffer
-	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%smm\" height=\"%smm\" viewBox=\"0 0 %s %s\">\n<title>", num(d.Width), num(d.Height), num(d.Width), num(d.Height))
-	escape(&b, title)
+	b := svg{height: d.Height}
+	fmt.Fprintf(&b, "<svg xmlns=\"http://www.w3.org/2000/svg\" width=\"%smm\" height=\"%smm\"", num(d.Width), num(d.Height))
+	fmt.Fprintf(&b, " viewBox=\"0 0 %s %s\">\n<title>", num(d.Width), num(d.Height))
+	b.escape(title)
 	b.WriteString("</title>\n")
 	if !slices.ContainsFunc(d.Shapes, func(s Shape) bool { return s.Group != "" }) {
 		b.WriteString("<rect width=\"100%\" height=\"100%\" fill=\"#ffffff\"/>\n")
 	}
-	at := func(p geom.Point) string { return num(p.X) + " " + num(d.Height-p.Y) }
-	group := ""
-	enter := func(name string) {
-		if name == group {
-			return
-		}
-		if group != "" {
-			b.WriteString("</g>\n")
-		}
-		if group = name; name != "" {
-			b.WriteString("<g id=\"")
-			escape(&b, name)
-			b.WriteString("\">\n")
-		}
-	}
 	for _, s := range d.Shapes {
-		enter(s.Group)
-		b.WriteString("<path d=\"")
-		s.follow(
-			func(p geom.Point) { b.WriteString("M" + at(p)) },
-			func(p geom.Point) { b.WriteString("L" + at(p)) },
-			func(c curve) { b.WriteString("C" + at(c.c1) + " " + at(c.c2) + " " + at(c.to)) },
-			func() { b.WriteString("Z") })
-		b.WriteByte('"')
-		if s.Fill > 0 {
-			fmt.Fprintf(&b, " fill=\"%s\" fill-rule=\"evenodd\"", shade(s.Fill))
-		} else {
-			b.WriteString(" fill=\"none\"")
-		}
-		if s.Pen.Width > 0 && s.Pen.Ink > 0 {
-			fmt.Fprintf(&b, " stroke=\"%s\" stroke-width=\"%s\" stroke-linecap=\"round\" stroke-linejoin=\"round\"", shade(s.Pen.Ink), num(s.Pen.Width))
-			if len(s.Pen.Dash) > 0 {
-				b.WriteString(" stroke-dasharray=\"")
-				for _, on := range s.Pen.Dash {
-					b.WriteString(num(on) + " ")
-				}
-				b.WriteByte('"')
-			}
-		}
-		b.WriteString("/>\n")
+		b.enter(s.Group)
+		b.path(s)
 	}
-	enter("")
+	b.enter("")
 	for _, t := range d.Texts {
-		family, weight := "sans-serif", ""
-		switch t.Face {
-		case Mono:
-			family = "monospace"
-		case Bold:
-			weight = " font-weight=\"bold\""
-		}
-		fmt.Fprintf(&b, "<text font-family=\"%s\"%s font-size=\"%s\" fill=\"%s\"", family, weight,
-			num(t.Size), shade(t.Ink))
-		if t.Align != Left {
-			fmt.Fprintf(&b, " text-anchor=\"%s\"", [...]string{Middle: "middle", Right: "end"}[t.Align])
-		}
-		if q := t.Quarter & 3; q != 0 {
-			fmt.Fprintf(&b, " transform=\"translate(%s) rotate(%d)\">", at(t.At), -90*q)
-		} else {
-			fmt.Fprintf(&b, " x=\"%s\" y=\"%s\">", num(t.At.X), num(d.Height-t.At.Y))
-		}
-		escape(&b, t.String)
-		b.WriteString("</text>\n")
+		b.text(t)
 	}
 	b.WriteString("</svg>\n")
 	_, err := w.Write(b.Bytes())
 	return err
 }
 
+// svg is a file in the making.
+type svg struct {
+	bytes.Buffer
+	height float64 // of the drawing: y runs down in the file
+	group  string  // that is open
+}
+
+// at is a point as paths have it.
+func (b *svg) at(p geom.Point) string { return num(p.X) + " " + num(b.height-p.Y) }
+
+// enter closes the group that is open and opens another; "" is none.
+func (b *svg) enter(group string) {
+	if group == b.group {
+		return
+	}
+	if b.group != "" {
+		b.WriteString("</g>\n")
+	}
+	if b.group = group; group != "" {
+		b.WriteString("<g id=\"")
+		b.escape(group)
+		b.WriteString("\">\n")
+	}
+}
+
+// path writes a shape.
+func (b *svg) path(s Shape) {
+	b.WriteString("<path d=\"")
+	s.follow(
+		func(p geom.Point) { b.WriteString("M" + b.at(p)) },
+		func(p geom.Point) { b.WriteString("L" + b.at(p)) },
+		func(c curve) { b.WriteString("C" + b.at(c.c1) + " " + b.at(c.c2) + " " + b.at(c.to)) },
+		func() { b.WriteString("Z") })
+	b.WriteByte('"')
+	if s.Fill > 0 {
+		fmt.Fprintf(b, " fill=\"%s\" fill-rule=\"evenodd\"", shade(s.Fill))
+	} else {
+		b.WriteString(" fill=\"none\"")
+	}
+	b.stroke(s.Pen)
+	b.WriteString("/>\n")
+}
+
+// stroke writes a pen as attributes; one without width or ink draws nothing.
+func (b *svg) stroke(p Pen) {
+	if p.Width <= 0 || p.Ink <= 0 {
+		return
+	}
+	fmt.Fprintf(b, " stroke=\"%s\" stroke-width=\"%s\" stroke-linecap=\"round\" stroke-linejoin=\"round\"",
+		shade(p.Ink), num(p.Width))
+	if len(p.Dash) == 0 {
+		return
+	}
+	b.WriteString(" stroke-dasharray=\"")
+	for _, on := range p.Dash {
+		b.WriteString(num(on) + " ")
+	}
+	b.WriteByte('"')
+}
+
+// text writes a line of letters.
+func (b *svg) text(t Text) {
+	family, weight := "sans-serif", ""
+	switch t.Face {
+	case Mono:
+		family = "monospace"
+	case Bold:
+		weight = " font-weight=\"bold\""
+	}
+	fmt.Fprintf(b, "<text font-family=\"%s\"%s font-size=\"%s\" fill=\"%s\"", family, weight,
+		num(t.Size), shade(t.Ink))
+	if t.Align != Left {
+		fmt.Fprintf(b, " text-anchor=\"%s\"", [...]string{Middle: "middle", Right: "end"}[t.Align])
+	}
+	if q := t.Quarter & 3; q != 0 {
+		fmt.Fprintf(b, " transform=\"translate(%s) rotate(%d)\">", b.at(t.At), -90*q)
+	} else {
+		fmt.Fprintf(b, " x=\"%s\" y=\"%s\">", num(t.At.X), num(b.height-t.At.Y))
+	}
+	b.escape(t.String)
+	b.WriteString("</text>\n")
+}
+
 // escape writes what a job's names may hold as text. A buffer takes everything.
-func escape(b *bytes.Buffer, s string) { _ = xml.EscapeText(b, []byte(s)) }
+func (b *svg) escape(s string) { _ = xml.EscapeText(b, []byte(s)) }

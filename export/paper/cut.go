@@ -44,79 +44,113 @@ var (
 // fence at his right: table, cutter, fence and part, with the distances to set.
 func Operator(c Cut, number Number) drawing.Drawing {
 	const scale = 1.5
+	v := c.seen()
 	var d drawing.Drawing
-	// The near side of the cutter is at 0, the fence's face right of it. Buried in a
-	// sacrificial fence the cutter reaches into that.
-	face := c.Fence
+	v.machine(&d)
+	part := v.part()
+	hatch(&d, part, false)
+	d.Loops(drawing.Thick, 0, part)
+	d.Loops(drawing.Medium, steel, geom.Rectangle(-c.Cutter, -tableDeep, 0, c.Height))
+	out := drawing.Drawing{Width: scale*(v.high-v.low) + 12, Height: scale*(v.tall+tableDeep) + 16}
+	at := func(x, y float64) geom.Point {
+		return geom.Point{X: scale * (x - v.low), Y: 16 + float64(scale*(y+tableDeep))}
+	}
+	out.Add(d, at(0, 0), scale)
+	v.settings(&out, at, number)
+	return out
+}
+
+// operatorView is what is seen of a cut, in mm of the machine: x from the near side of the
+// cutter to the right, y up from the table.
+type operatorView struct {
+	Cut
+	face      float64 // of the fence or the jig; buried in a sacrificial fence, the cutter reaches into that
+	low, high float64 // what is shown across
+	tall      float64 // how far up
+}
+
+// seen is the view of a cut.
+func (c Cut) seen() operatorView {
+	v := operatorView{Cut: c, face: c.Fence, tall: max(tallFence, c.Height+12)}
 	if c.Hold == OnJig {
-		face = 14
+		v.face = 14
 	}
-	low, high := -max(shownLeft, c.Cutter+12), max(face, 0)+fenceDeep
-	box := func(pen drawing.Pen, fill drawing.Ink, x0, y0, x1, y1 float64) {
-		d.Loops(pen, fill, geom.Rectangle(x0, y0, x1, y1))
-	}
-	tall := max(tallFence, c.Height+12)
 	if c.Hold == Flat || c.Hold == AtEnd {
-		tall = max(lowFence, c.Thickness+4)
+		v.tall = max(lowFence, c.Thickness+4)
 	}
-	box(drawing.Medium, tableInk, low, -tableDeep, high, 0)
-	if c.Hold != OnJig {
-		box(drawing.Medium, fenceInk, face, 0, high, tall)
+	v.low, v.high = -max(shownLeft, c.Cutter+12), max(v.face, 0)+fenceDeep
+	return v
+}
+
+// machine draws the table, and the fence where the part runs along one.
+func (v operatorView) machine(d *drawing.Drawing) {
+	d.Loops(drawing.Medium, tableInk, geom.Rectangle(v.low, -tableDeep, v.high, 0))
+	if v.Hold != OnJig {
+		d.Loops(drawing.Medium, fenceInk, geom.Rectangle(v.face, 0, v.high, v.tall))
 	}
-	part := func(l geom.Loop) {
-		hatch(&d, l, false)
-		d.Loops(drawing.Thick, 0, l)
+}
+
+// part is the outline of the part with the cut in it.
+func (v operatorView) part() geom.Loop {
+	cut := geom.Interval{Min: -v.Cutter, Max: 0}
+	board := func(left, right, top float64) geom.Rect {
+		return geom.Rect{Min: geom.Point{X: left}, Max: geom.Point{X: right, Y: top}}
 	}
-	t := c.Thickness
-	cutter := geom.Rectangle(-c.Cutter, -tableDeep, 0, c.Height)
-	switch c.Hold {
+	switch v.Hold {
 	case Flat:
 		// The wood is open towards the left, where it goes on.
-		part(notched(low+2, face, t, -c.Cutter, 0, c.Height))
+		return notched(board(v.low+2, v.face, v.Thickness), cut, v.Height)
 	case AtEnd:
-		part(notched(low+2, face, t, -c.Cutter, face, c.Height))
+		cut.Max = v.face
+		return notched(board(v.low+2, v.face, v.Thickness), cut, v.Height)
 	case OnEnd:
-		part(notched(face-t, face, tall, -c.Cutter, min(0, face), c.Height))
-	case OnJig:
-		part(notched(low+4, 10, tall, -c.Cutter, 0, c.Height))
+		cut.Max = min(0, v.face)
+		return notched(board(v.face-v.Thickness, v.face, v.tall), cut, v.Height)
 	}
-	d.Loops(drawing.Medium, steel, cutter)
-	out := drawing.Drawing{Width: scale*(high-low) + 12, Height: scale*(tall+tableDeep) + 16}
-	at := func(x, y float64) geom.Point { return geom.Point{X: scale * (x - low), Y: 16 + scale*(y+tableDeep)} }
-	out.Add(d, at(0, 0), scale)
-	// Sizes below the table, each in a row of its own, and the height beside the cutter.
-	switch c.Hold {
+	return notched(board(v.low+4, 10, v.tall), cut, v.Height) // on a jig
+}
+
+// settings writes the sizes below the table, each in a row of its own, and the height
+// beside the cutter. The drawing has the machine's places at those that at gives.
+func (v operatorView) settings(out *drawing.Drawing, at func(x, y float64) geom.Point, number Number) {
+	switch v.Hold {
 	case OnJig:
 	case AtEnd:
-		row(&out, at(-c.Cutter, -tableDeep), at(face, -tableDeep), 5, "out of the fence "+number(c.Cutter+c.Fence))
+		row(out, at(-v.Cutter, -tableDeep), at(v.face, -tableDeep), 5, "out of the fence "+number(v.Cutter+v.Fence))
 	default:
-		row(&out, at(0, -tableDeep), at(face, -tableDeep), 5, "fence "+number(c.Fence))
+		row(out, at(0, -tableDeep), at(v.face, -tableDeep), 5, "fence "+number(v.Fence))
 	}
-	row(&out, at(-c.Cutter, -tableDeep), at(0, -tableDeep), 11, "cutter "+number(c.Cutter))
-	left := at(-c.Cutter-6, 0)
-	top := at(-c.Cutter-6, c.Height)
-	out.Line(drawing.Thin, at(-c.Cutter, c.Height), geom.Point{X: left.X - 1, Y: top.Y})
-	arrow(&out, left, top)
-	label := drawing.Text{String: "height " + number(c.Height), Size: numeral, Align: drawing.Right, Value: true, At: geom.Point{X: left.X - 2, Y: (left.Y+top.Y)/2 - numeral/3}}
+	row(out, at(-v.Cutter, -tableDeep), at(0, -tableDeep), 11, "cutter "+number(v.Cutter))
+	left := at(-v.Cutter-6, 0)
+	top := at(-v.Cutter-6, v.Height)
+	out.Line(drawing.Thin, at(-v.Cutter, v.Height), geom.Point{X: left.X - 1, Y: top.Y})
+	arrow(out, left, top)
+	label := drawing.Text{String: "height " + number(v.Height), Size: numeral, Align: drawing.Right, Value: true,
+		At: geom.Point{X: left.X - 2, Y: (left.Y+top.Y)/2 - numeral/3}}
 	// Where the part covers that place the words stand on white.
 	b := label.Box()
 	out.Loops(drawing.Pen{}, drawing.White, geom.Rectangle(b.Min.X-0.5, b.Min.Y-0.3, b.Max.X+0.5, b.Max.Y+0.3))
 	out.Write(label)
-	return out
 }
 
-// notched is a part from x0 to x1 and up to y1 with a cut from below.
-func notched(x0, x1, y1, from, to, height float64) geom.Loop {
-	from, to = max(from, x0), min(to, x1)
+// notched is a board on the table with a cut from below, over an interval of x and up to
+// a height; a cut that misses the board, or reaches through its top, is left out.
+func notched(board geom.Rect, cut geom.Interval, height float64) geom.Loop {
+	left, right, top := board.Min.X, board.Max.X, board.Max.Y
+	from, to := max(cut.Min, left), min(cut.Max, right)
+	point := func(x, y float64) geom.Point { return geom.Point{X: x, Y: y} }
 	switch {
-	case from >= to || height <= 0 || height >= y1:
-		return geom.Rectangle(x0, 0, x1, y1)
-	case to >= x1:
-		return geom.Polygon(geom.Point{X: x0}, geom.Point{X: from}, geom.Point{X: from, Y: height}, geom.Point{X: x1, Y: height}, geom.Point{X: x1, Y: y1}, geom.Point{X: x0, Y: y1})
-	case from <= x0:
-		return geom.Polygon(geom.Point{X: x0, Y: height}, geom.Point{X: to, Y: height}, geom.Point{X: to}, geom.Point{X: x1}, geom.Point{X: x1, Y: y1}, geom.Point{X: x0, Y: y1})
+	case from >= to || height <= 0 || height >= top:
+		return board.Loop()
+	case to >= right:
+		return geom.Polygon(point(left, 0), point(from, 0), point(from, height), point(right, height),
+			point(right, top), point(left, top))
+	case from <= left:
+		return geom.Polygon(point(left, height), point(to, height), point(to, 0), point(right, 0),
+			point(right, top), point(left, top))
 	}
-	return geom.Polygon(geom.Point{X: x0}, geom.Point{X: from}, geom.Point{X: from, Y: height}, geom.Point{X: to, Y: height}, geom.Point{X: to}, geom.Point{X: x1}, geom.Point{X: x1, Y: y1}, geom.Point{X: x0, Y: y1})
+	return geom.Polygon(point(left, 0), point(from, 0), point(from, height), point(to, height),
+		point(to, 0), point(right, 0), point(right, top), point(left, top))
 }
 
 // row writes a dimension between two places of an edge, so far below it, the words
@@ -128,7 +162,7 @@ func row(d *drawing.Drawing, a, b geom.Point, down float64, words string) {
 	}
 	p, q := geom.Point{X: a.X, Y: y}, geom.Point{X: b.X, Y: y}
 	arrow(d, p, q)
-	d.Write(drawing.Text{String: words, At: geom.Point{X: max(p.X, q.X) + 2, Y: y - numeral/3}, Size: numeral, Value: true})
+	d.Write(drawing.Text{String: words, Size: numeral, Value: true, At: geom.Point{X: max(p.X, q.X) + 2, Y: y - numeral/3}})
 }
 
 // arrow draws a line with a stroke across at both ends, as joiners do.

@@ -30,18 +30,22 @@ func ScaleText(s float64) string {
 	return fmt.Sprintf("1:%g", math.Round(1/s))
 }
 
+// Frame is what a drawing may take up of a page, in mm.
+type Frame struct{ Width, Height float64 }
+
 // Face draws one face of a panel as it lies before you, with the distances of all
 // that is cut into it from the left end and the lower edge, a section along it above
 // and one across it to the right, in which the depths stand. names has a name for
-// each pocket. The thickness in the sections is drawn at its true size. It returns
-// the scale of the view.
-func Face(p geom.Panel, face geom.Face, names []string, width, height float64, number Number) (drawing.Drawing, float64) {
+// each pocket. The view is as large as one of the usual scales lets it be in the
+// frame; the thickness in the sections is drawn at its true size. It returns the
+// scale of the view.
+func Face(p geom.Panel, face geom.Face, names []string, in Frame, number Number) (drawing.Drawing, float64) {
 	if face == geom.Outside {
 		p = turnedOver(p)
 	}
 	v := view{panel: p, face: face, names: names, number: number}
 	v.measure()
-	room := geom.Point{X: width - v.left - v.right, Y: height - v.below - v.above}
+	room := geom.Point{X: in.Width - v.left - v.right, Y: in.Height - v.below - v.above}
 	for _, v.scale = range scales {
 		if v.scale*p.Length() <= room.X && v.scale*p.Width() <= room.Y {
 			break
@@ -176,8 +180,8 @@ func (v *view) draw() {
 	d.Add(face, o, v.scale)
 	v.tags(o)
 	right, top := geom.Point{X: o.X + long, Y: o.Y}, geom.Point{X: o.X, Y: o.Y + high}
-	d.Ordinates(drawing.Below, o, right, v.xs, v.scale, numeral, 6)
-	d.Ordinates(drawing.LeftSide, o, top, v.ys, v.scale, numeral, 6)
+	v.ordinates(drawing.Below, o, right, v.xs)
+	v.ordinates(drawing.LeftSide, o, top, v.ys)
 
 	// The sections: the face that is up points away from the view.
 	y, x := top.Y+strip, right.X+strip
@@ -187,8 +191,14 @@ func (v *view) draw() {
 	for _, l := range profiles(v.crosswise, p.Thickness) {
 		v.section(l, func(q geom.Point) geom.Point { return geom.Point{X: x + q.Y, Y: o.Y + float64(v.scale*q.X)} })
 	}
-	d.Ordinates(drawing.Above, geom.Point{X: o.X, Y: y + p.Thickness}, geom.Point{X: right.X, Y: y + p.Thickness}, v.along, v.scale, numeral, 6)
-	d.Ordinates(drawing.RightSide, geom.Point{X: x + p.Thickness, Y: o.Y}, geom.Point{X: x + p.Thickness, Y: top.Y}, v.across, v.scale, numeral, 6)
+	y, x = y+p.Thickness, x+p.Thickness
+	v.ordinates(drawing.Above, geom.Point{X: o.X, Y: y}, geom.Point{X: right.X, Y: y}, v.along)
+	v.ordinates(drawing.RightSide, geom.Point{X: x, Y: o.Y}, geom.Point{X: x, Y: top.Y}, v.across)
+}
+
+// ordinates writes the distances along an edge of the view.
+func (v *view) ordinates(side drawing.Side, from, to geom.Point, marks []drawing.Mark) {
+	v.out.Ordinates(drawing.Edge{Side: side, From: from, To: to, Scale: v.scale}, marks, numeral, 6)
 }
 
 func (v *view) section(l geom.Loop, place func(geom.Point) geom.Point) {

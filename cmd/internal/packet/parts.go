@@ -72,7 +72,7 @@ func (m maker) part(p batch.Part) {
 		edge = "front edge"
 	}
 	for _, f := range faces {
-		d, scale := paper.Face(p.Panel, f, tags, m.Width(), high, m.number)
+		d, scale := paper.Face(p.Panel, f, tags, paper.Frame{Width: m.Width(), Height: high}, m.number)
 		m.Figure(d, fmt.Sprintf("The %s face, %s below, %s. All distances from the left end and the %[2]s, %[4]s. Dashed: cut into the other face. The sections through the middle, above and to the right, have their thickness at 1:1.",
 			f, edge, paper.ScaleText(scale), m.unit))
 	}
