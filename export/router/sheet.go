@@ -86,82 +86,111 @@ func (p Placement) skinStays() bool {
 // where a skin has to stay ([Placement.skinStays]); registration holes of parts give way to
 // those of the sheet.
 func (s Sheet) Whole() Part {
-	out := Part{Name: s.Name, Quantity: s.Quantity, Stock: s.Stock, Panel: geom.Panel{Outline: geom.Rectangle(0, 0, s.Length, s.Width), Thickness: s.Thickness},
-		FromSpoilboard: s.FromSpoilboard, sheet: &s}
-	faces := make(map[geom.Face]bool)
-	for _, p := range s.Parts {
-		for _, f := range p.Work.Faces {
-			faces[f] = true
-		}
-	}
-	for _, f := range []geom.Face{geom.Outside, geom.Inside} { // as one part is cut
-		if faces[f] {
-			out.Work.Faces = append(out.Work.Faces, f)
-		}
-	}
-	if len(out.Work.Faces) == 0 {
+	out := Part{Name: s.Name, Quantity: s.Quantity, Stock: s.Stock, FromSpoilboard: s.FromSpoilboard, sheet: &s,
+		Panel: geom.Panel{Outline: geom.Rectangle(0, 0, s.Length, s.Width), Thickness: s.Thickness}}
+	if out.Work.Faces = s.faces(); len(out.Work.Faces) == 0 {
 		return out
 	}
-	last := out.Work.Faces[len(out.Work.Faces)-1]
-	bit := func(b mill.Bit) int {
-		i := slices.Index(out.Bits, b)
-		if i < 0 {
-			i = len(out.Bits)
-			out.Bits = append(out.Bits, b)
-		}
-		return i
-	}
 	if len(out.Work.Faces) > 1 {
-		for _, hole := range s.Pins {
-			out.Work.Pins = append(out.Work.Pins, hole)
-			out.Work.Cuts = append(out.Work.Cuts, mill.Cut{Operation: mill.Registering, Face: out.Work.Faces[0],
-				Depth: s.Thickness, Below: s.PinDepth, Bit: bit(s.PinBit), Outline: hole, Pocket: -1})
-		}
+		out.pin(s)
 	}
-	if out.Work.Tabs = s.Marks; len(s.Marks) == 0 {
-		for _, p := range s.Parts {
-			for _, t := range p.Work.Tabs {
-				out.Work.Tabs = append(out.Work.Tabs, p.at(t))
-			}
-		}
-	}
-	var outlines []geom.Loop
-	between := make([]mill.Cut, len(s.Parts)) // a slot of each part that has its own
+	out.Work.Tabs = s.tabs()
+	slots := make([]mill.Cut, len(s.Parts)) // of each part that has its own
 	for i, p := range s.Parts {
 		for _, c := range p.Work.Cuts {
 			if c.Operation == mill.Registering {
 				continue
 			}
-			if (c.Operation == mill.Profile || c.Operation == mill.Slotting) && !p.skinStays() {
-				c.Face = last
-			}
-			if c.Bit >= 0 {
-				c.Bit = bit(p.Bits[c.Bit])
-			}
-			if c.Operation == mill.Slotting && len(s.Slots) > 0 {
-				between[i] = c
+			if c = out.adopt(p, c); c.Operation == mill.Slotting && len(s.Slots) > 0 {
+				slots[i] = c
 				continue
 			}
-			c.Outline = p.at(c.Outline)
-			if c.Path = slices.Clone(c.Path); len(c.Path) > 0 {
-				c.Path = p.at(c.Path)
-			}
-			if c.Operation == mill.Profile {
-				outlines = append(outlines, c.Outline)
-			}
-			c.Pocket = -1
-			out.Work.Cuts = append(out.Work.Cuts, c)
+			out.Work.Cuts = append(out.Work.Cuts, p.moved(c))
 		}
 	}
-	for _, slot := range s.Slots {
-		c := between[slot.Part]
-		c.Outline = slot.Outline
-		for _, l := range outlines {
-			c.Outline = mill.Follow(c.Outline, l)
-		}
-		out.Work.Cuts = append(out.Work.Cuts, c)
-	}
+	out.Work.Cuts = append(out.Work.Cuts, s.slotted(slots, out.Work.Cuts)...)
 	return out
+}
+
+// faces are those that any part is cut on, in the order in which one part is cut.
+func (s Sheet) faces() (list []geom.Face) {
+	for _, f := range []geom.Face{geom.Outside, geom.Inside} {
+		if slices.ContainsFunc(s.Parts, func(p Placement) bool { return slices.Contains(p.Work.Faces, f) }) {
+			list = append(list, f)
+		}
+	}
+	return list
+}
+
+// pin adds the sheet's registration holes, on the face that is cut first.
+func (p *Part) pin(s Sheet) {
+	for _, hole := range s.Pins {
+		p.Work.Pins = append(p.Work.Pins, hole)
+		p.Work.Cuts = append(p.Work.Cuts, mill.Cut{Operation: mill.Registering, Face: p.Work.Faces[0],
+			Depth: s.Thickness, Below: s.PinDepth, Bit: p.bit(s.PinBit), Outline: hole, Pocket: -1})
+	}
+}
+
+// bit is the number of a bit among those of the part, which it joins if it is new.
+func (p *Part) bit(b mill.Bit) int {
+	i := slices.Index(p.Bits, b)
+	if i < 0 {
+		i = len(p.Bits)
+		p.Bits = append(p.Bits, b)
+	}
+	return i
+}
+
+// tabs are the sheet's own marks, or else those of its parts.
+func (s Sheet) tabs() []geom.Loop {
+	list := s.Marks
+	if len(list) > 0 {
+		return list
+	}
+	for _, p := range s.Parts {
+		for _, t := range p.Work.Tabs {
+			list = append(list, p.at(t))
+		}
+	}
+	return list
+}
+
+// adopt is a cut of a part on the sheet as the sheet makes it: from the face that is cut
+// last where it cuts the part out, by the number that its bit has there.
+func (p *Part) adopt(from Placement, c mill.Cut) mill.Cut {
+	if (c.Operation == mill.Profile || c.Operation == mill.Slotting) && !from.skinStays() {
+		c.Face = p.Work.Faces[len(p.Work.Faces)-1]
+	}
+	if c.Bit >= 0 {
+		c.Bit = p.bit(from.Bits[c.Bit])
+	}
+	return c
+}
+
+// moved is a cut of the part where it lies on the sheet, of none of its pockets.
+func (p Placement) moved(c mill.Cut) mill.Cut {
+	c.Outline = p.at(c.Outline)
+	if c.Path = slices.Clone(c.Path); len(c.Path) > 0 {
+		c.Path = p.at(c.Path)
+	}
+	c.Pocket = -1
+	return c
+}
+
+// slotted are the sheet's slots, each cut as the slot of its part is, along the outlines
+// that parts are cut out by.
+func (s Sheet) slotted(ofPart, cuts []mill.Cut) (list []mill.Cut) {
+	for _, slot := range s.Slots {
+		c := ofPart[slot.Part]
+		c.Outline = slot.Outline
+		for _, k := range cuts {
+			if k.Operation == mill.Profile {
+				c.Outline = mill.Follow(c.Outline, k.Outline)
+			}
+		}
+		list = append(list, c)
+	}
+	return list
 }
 
 // onSheet draws what is not cut: the sheet's outline, the areas to keep out of, and in each

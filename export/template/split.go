@@ -100,7 +100,8 @@ func (o Options) fits(wide, high float64) bool {
 func clear(at float64, walls []float64) float64 {
 	for by := 0.0; by <= seamMoves; by += 2 {
 		for _, c := range []float64{at + by, at - by} {
-			if !slices.ContainsFunc(walls, func(w float64) bool { return w > c-seamRoom-3 && w < c+keyDepth+seamRoom+3 }) {
+			near := func(wall float64) bool { return wall > c-seamRoom-3 && wall < c+keyDepth+seamRoom+3 }
+			if !slices.ContainsFunc(walls, near) {
 				return c
 			}
 		}
@@ -112,10 +113,12 @@ func clear(at float64, walls []float64) float64 {
 func (p *Plate) seamZones() (list []geom.Rect) {
 	b := p.Outline.Bounds()
 	for _, x := range p.seams[0] {
-		list = append(list, geom.Rect{Min: geom.Point{X: x - seamRoom, Y: b.Min.Y}, Max: geom.Point{X: x + keyDepth + seamRoom, Y: b.Max.Y}})
+		list = append(list, geom.Rect{Min: geom.Point{X: x - seamRoom, Y: b.Min.Y},
+			Max: geom.Point{X: x + keyDepth + seamRoom, Y: b.Max.Y}})
 	}
 	for _, y := range p.seams[1] {
-		list = append(list, geom.Rect{Min: geom.Point{X: b.Min.X, Y: y - seamRoom}, Max: geom.Point{X: b.Max.X, Y: y + keyDepth + seamRoom}})
+		list = append(list, geom.Rect{Min: geom.Point{X: b.Min.X, Y: y - seamRoom},
+			Max: geom.Point{X: b.Max.X, Y: y + keyDepth + seamRoom}})
 	}
 	return list
 }
@@ -128,19 +131,30 @@ func (p Plate) Split() []Plate {
 	b := p.Outline.Bounds()
 	xs := slices.Concat([]float64{b.Min.X}, p.seams[0], []float64{b.Max.X})
 	ys := slices.Concat([]float64{b.Min.Y}, p.seams[1], []float64{b.Max.Y})
+	columns, rows := len(xs)-1, len(ys)-1
 	var list []Plate
-	for r := range len(ys) - 1 {
-		for c := range len(xs) - 1 {
-			list = append(list, p.piece(xs, ys, c, r, len(list)+1))
+	for r := range rows {
+		for c := range columns {
+			f := field{
+				Rect: geom.Rect{Min: geom.Point{X: xs[c], Y: ys[r]}, Max: geom.Point{X: xs[c+1], Y: ys[r+1]}},
+				left: c > 0, right: c < columns-1, below: r > 0, above: r < rows-1,
+			}
+			list = append(list, p.piece(f, len(list)+1, columns*rows))
 		}
 	}
 	return list
 }
 
-// piece is one of them, its keys to the right and upwards.
-func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
-	x0, x1, y0, y1 := xs[c], xs[c+1], ys[r], ys[r+1]
-	var l geom.Loop
+// field is a rectangle of a plate between its seams, and at which sides another follows.
+type field struct {
+	geom.Rect
+	left, right, below, above bool
+}
+
+// outline is that of the piece of a field, its keys to the right and upwards, counter-
+// clockwise from the lower left corner. Sockets are cut into the left and lower sides by
+// the keys of the pieces before.
+func (f field) outline() (l geom.Loop) {
 	add := func(points ...geom.Point) {
 		for _, q := range points {
 			if n := len(l); n == 0 || l[n-1].Point != q {
@@ -148,76 +162,95 @@ func (p Plate) piece(xs, ys []float64, c, r, number int) Plate {
 			}
 		}
 	}
-	// Round it counter-clockwise from the lower left corner. Sockets are cut into the
-	// left and lower sides by the keys of the pieces before.
 	across := func(y float64, socket bool) []geom.Point { // from left to right
-		return keys(x0, x1, socket, func(along, out float64) geom.Point { return geom.Point{X: along, Y: y + out} })
+		place := func(along, out float64) geom.Point { return geom.Point{X: along, Y: y + out} }
+		return keys(f.Min.X, f.Max.X, socket, place)
 	}
 	upright := func(x float64, socket bool) []geom.Point { // upwards
-		return keys(y0, y1, socket, func(along, out float64) geom.Point { return geom.Point{X: x + out, Y: along} })
+		place := func(along, out float64) geom.Point { return geom.Point{X: x + out, Y: along} }
+		return keys(f.Min.Y, f.Max.Y, socket, place)
 	}
-	add(geom.Point{X: x0, Y: y0})
-	if r > 0 {
-		add(across(y0, true)...)
+	add(f.Min)
+	if f.below {
+		add(across(f.Min.Y, true)...)
 	}
-	add(geom.Point{X: x1, Y: y0})
-	if c < len(xs)-2 {
-		add(upright(x1, false)...)
+	add(geom.Point{X: f.Max.X, Y: f.Min.Y})
+	if f.right {
+		add(upright(f.Max.X, false)...)
 	}
-	add(geom.Point{X: x1, Y: y1})
-	if r < len(ys)-2 {
-		add(reversed(across(y1, false))...)
+	add(f.Max)
+	if f.above {
+		add(reversed(across(f.Max.Y, false))...)
 	}
-	add(geom.Point{X: x0, Y: y1})
-	if c > 0 {
-		add(reversed(upright(x0, true))...)
+	add(geom.Point{X: f.Min.X, Y: f.Max.Y})
+	if f.left {
+		add(reversed(upright(f.Min.X, true))...)
 	}
 	if n := len(l) - 1; l[n].Point == l[0].Point {
 		l = l[:n]
 	}
-	l = rounded(l, p.round)
-	out := p
-	out.seams = [2][]float64{}
-	out.Name, out.Title = fmt.Sprintf("%s-%d", p.Name, number), fmt.Sprintf("%s, piece %d of %d",
-		p.Title, number, (len(xs)-1)*(len(ys)-1))
-	by := geom.Point{X: -x0, Y: -y0}
-	out.Outline, out.Origin = l.Translate(by), p.Origin.Add(by)
-	mine := func(q geom.Point) bool {
-		// Joints belong to the strip before which they stand.
-		return (q.X >= x0 || c == 0) && (q.X < x1 || c == len(xs)-2) && (q.Y >= y0 || r == 0) && (q.Y < y1 || r == len(ys)-2)
-	}
-	out.Openings, out.Engrave, out.Words = nil, nil, nil
-	for _, o := range p.Openings {
-		if mine(o.Bounds().Centre()) {
-			out.Openings = append(out.Openings, o.Translate(by))
-		}
-	}
-	for _, path := range p.Engrave {
-		out.Engrave = append(out.Engrave, within(path, geom.Rect{Min: geom.Point{X: x0, Y: y0}, Max: geom.Point{X: x1, Y: y1}}, by)...)
-	}
-	for _, w := range p.Words {
-		if mine(w.box().Centre()) {
-			w.At = w.At.Add(by)
-			out.Words = append(out.Words, w)
-		}
-	}
-	writer := out.writer()
-	b := geom.Rect{Max: geom.Point{X: x1 - x0, Y: y1 - y0}}
-	if c > 0 { // off the sockets
+	return l
+}
+
+// holds reports whether a place of the plate is on the piece of a field. Joints belong to
+// the strip before which they stand.
+func (f field) holds(q geom.Point) bool {
+	return (q.X >= f.Min.X || !f.left) && (q.X < f.Max.X || !f.right) &&
+		(q.Y >= f.Min.Y || !f.below) && (q.Y < f.Max.Y || !f.above)
+}
+
+// offSockets is where words go on the piece of a field, from the piece's lower left corner.
+func (f field) offSockets() geom.Rect {
+	b := geom.Rect{Max: f.Max.Sub(f.Min)}
+	if f.left {
 		b.Min.X = keyDepth + seamRoom
 	}
-	if r > 0 {
+	if f.below {
 		b.Min.Y = keyDepth + seamRoom
 	}
-	writer.within = b
-	out.write(writer, fmt.Sprintf("PIECE %d", number), b.Centre(), 0)
-	if p.stamp.Text != "" && mine(p.stamp.box().Centre()) {
+	return b
+}
+
+// piece is that of a field of the plate, by its number of so many.
+func (p Plate) piece(f field, number, of int) Plate {
+	out := p
+	out.seams = [2][]float64{}
+	out.Name, out.Title = fmt.Sprintf("%s-%d", p.Name, number), fmt.Sprintf("%s, piece %d of %d", p.Title, number, of)
+	by := geom.Point{X: -f.Min.X, Y: -f.Min.Y}
+	out.Outline, out.Origin = rounded(f.outline(), p.round).Translate(by), p.Origin.Add(by)
+	out.keep(f, by)
+	writer := out.writer()
+	writer.within = f.offSockets()
+	middle := writer.within.Centre()
+	out.write(writer, fmt.Sprintf("PIECE %d", number), middle, 0)
+	if p.stamp.Text != "" && f.holds(p.stamp.box().Centre()) {
 		out.stamp.At = p.stamp.At.Add(by)
 	} else {
-		out.stamp, _ = writer.place(stampText, b.Centre(), 0)
+		out.stamp, _ = writer.place(stampText, middle, 0)
 	}
-	out.Notes = append(slices.Clone(p.Notes), "Put the pieces together by their keys on a flat surface and push them home, so that their edges touch, with a drop of glue.")
+	out.Notes = append(slices.Clone(p.Notes), "Put the pieces together by their keys on a flat surface "+
+		"and push them home, so that their edges touch, with a drop of glue.")
 	return out
+}
+
+// keep leaves what is cut into, scored and written on a field alone, moved by an offset.
+func (p *Plate) keep(f field, by geom.Point) {
+	openings, engraved, words := p.Openings, p.Engrave, p.Words
+	p.Openings, p.Engrave, p.Words = nil, nil, nil
+	for _, o := range openings {
+		if f.holds(o.Bounds().Centre()) {
+			p.Openings = append(p.Openings, o.Translate(by))
+		}
+	}
+	for _, path := range engraved {
+		p.Engrave = append(p.Engrave, within(path, f.Rect, by)...)
+	}
+	for _, w := range words {
+		if f.holds(w.box().Centre()) {
+			w.At = w.At.Add(by)
+			p.Words = append(p.Words, w)
+		}
+	}
 }
 
 // keys are the corners of keys, or of the sockets for them, along a side. The sides
