@@ -111,77 +111,108 @@ func (s *search) generate(l *pool, demand []int, rounds int) *program {
 // dive lays out by linear programs: what comes in whole sheets is taken, and of the rest
 // the largest fraction, until nothing is wanted or it cannot be better than what there is.
 func (s *search) dive(l *pool, best result, enough float64) result {
-	demand, stock := slices.Clone(s.demand), make([]int, len(s.sizes))
-	now := result{}
-	for i, z := range s.sizes {
-		stock[i] = z.stock
-	}
-	take := func(f full) {
-		g := full{size: f.size}
-		for _, q := range f.spots {
-			if demand[q.kind] > 0 {
-				demand[q.kind]--
-				g.spots = append(g.spots, q)
-				g.area += s.task.area[q.kind]
-			}
-		}
-		now.add(g, s.sizes[g.size])
-	}
-	for _, f := range best.list {
-		if s.sizes[f.size].stock != endless { // what there are few of stays as it is
-			take(f)
-			stock[f.size] = 0
-		}
-	}
+	now := partial{search: s, demand: slices.Clone(s.demand), stock: s.stock()}
+	now.keepFew(best.list)
 	for !s.spent() {
-		wanted := 0
-		for _, n := range demand {
-			wanted += n
-		}
-		if wanted == 0 {
-			now.left = 0
-			if now.better(best) {
-				return now
+		if now.wanted() == 0 {
+			now.laid.left = 0
+			if now.laid.better(best) {
+				return now.laid
 			}
 			return best
 		}
-		p := s.generate(l, demand, 20)
-		if s.atLeast(now.cost+p.cost()) >= best.cost*(1-1e-9) {
+		p := s.generate(l, now.demand, 20)
+		if s.atLeast(now.laid.cost+p.cost()) >= best.cost*(1-1e-9) {
 			return best
 		}
-		if rest := s.pack(demand, stock, 0, 6); rest.left == 0 {
-			whole := result{}
-			for _, f := range slices.Concat(now.list, rest.list) {
-				whole.add(f, s.sizes[f.size])
-			}
-			if whole.left = 0; whole.better(best) {
-				if best = whole; best.cost <= enough {
-					return best
-				}
+		if whole, ok := now.packed(); ok && whole.better(best) {
+			if best = whole; best.cost <= enough {
+				return best
 			}
 		}
-		most, at, any := 0.0, -1, false
-		for i, c := range p.basis {
-			if c < 0 {
-				continue
-			}
-			for n := int(p.x[i] + 1e-6); n > 0; n-- {
-				take(l.sheets[c])
-				any = true
-			}
-			if p.x[i] > most {
-				most, at = p.x[i], c
-			}
-		}
-		switch {
-		case any:
-		case at < 0:
+		if !now.takeRounded(l, p) {
 			return best
-		default:
-			take(l.sheets[at])
 		}
 	}
 	return best
+}
+
+// partial is a layout that grows sheet by sheet, and what it still has to hold.
+type partial struct {
+	*search
+	demand, stock []int
+	laid          result
+}
+
+// wanted is how many pieces have no sheet yet.
+func (d *partial) wanted() (sum int) {
+	for _, n := range d.demand {
+		sum += n
+	}
+	return sum
+}
+
+// take adds a filled sheet without the pieces that are wanted no more.
+func (d *partial) take(f full) {
+	g := full{size: f.size}
+	for _, q := range f.spots {
+		if d.demand[q.kind] > 0 {
+			d.demand[q.kind]--
+			g.spots = append(g.spots, q)
+			g.area += d.task.area[q.kind]
+		}
+	}
+	d.laid.add(g, d.sizes[g.size])
+}
+
+// keepFew takes, as they are filled, the sheets of which there are few.
+func (d *partial) keepFew(list []full) {
+	for _, f := range list {
+		if d.sizes[f.size].stock != endless {
+			d.take(f)
+			d.stock[f.size] = 0
+		}
+	}
+}
+
+// packed is the layout with all that is wanted packed onto further sheets; ok is false
+// where some finds none.
+func (d *partial) packed() (whole result, ok bool) {
+	rest := d.pack(d.demand, d.stock, 0, 6)
+	if rest.left != 0 {
+		return result{}, false
+	}
+	for _, f := range slices.Concat(d.laid.list, rest.list) {
+		whole.add(f, d.sizes[f.size])
+	}
+	whole.left = 0
+	return whole, true
+}
+
+// takeRounded takes each column as often as the program's solution has it whole, or else
+// the one of the largest fraction; it is false where there is none.
+func (d *partial) takeRounded(l *pool, p *program) bool {
+	most, at, whole := 0.0, -1, false
+	for i, c := range p.basis {
+		if c < 0 {
+			continue
+		}
+		for n := int(p.x[i] + 1e-6); n > 0; n-- {
+			d.take(l.sheets[c])
+			whole = true
+		}
+		if p.x[i] > most {
+			most, at = p.x[i], c
+		}
+	}
+	if whole {
+		return true
+	}
+	if at < 0 {
+		return false
+	}
+	d.take(l.sheets[at])
+	return true
 }
 
 // atLeast rounds a cost up to what whole sheets can cost, where all cost the same.

@@ -83,7 +83,8 @@ func (w *work) lay(ctx context.Context, o Options) Layout {
 	defer context.AfterFunc(ctx, func() { w.stop.Store(true) })()
 	best, whole := w.search(ctx, effort*1_000_000, least, o)
 	few := len(w.sizes) == 1 && len(w.kinds) <= manyKinds
-	if z := w.sizes[0]; few && best.left == 0 && w.rules.Method == Guillotine && best.cost > least*(1+1e-9) && ctx.Err() == nil {
+	open := best.left == 0 && best.cost > least*(1+1e-9) // between the bound and what was found
+	if z := w.sizes[0]; few && open && w.rules.Method == Guillotine && ctx.Err() == nil {
 		least = max(least, float64(w.cuts(z, len(best.list), effort*min(effort*cutsShare, maxCutsShare)))*z.price)
 		out.LowerBound = least * w.price
 	}
@@ -222,45 +223,19 @@ func (k kind) fits(z size) bool {
 }
 
 // search runs units beside each other, which all go on from the best layout after each
-// round.
+// round; it is false where it was stopped.
 func (w *work) search(ctx context.Context, ration int64, enough float64, o Options) (result, bool) {
 	list := make([]*search, units)
 	for u := range list {
 		list[u] = newSearch(&w.task, o.Seed*units+uint64(u))
 	}
 	best := result{left: math.MaxInt}
-	stock := make([]int, len(w.sizes))
-	for i, z := range w.sizes {
-		stock[i] = z.stock
-	}
 	each := ration / units
 	for round := range rounds {
 		results := make([]result, units)
 		parallel(units, func(u int) {
-			s := list[u]
-			s.most = each * int64(round+1) / rounds
-			r := best
-			switch {
-			case len(w.kinds) > manyKinds && round == 0:
-				if u == 0 {
-					r = s.windows()
-				}
-			case round == 0:
-				r = s.pack(w.demand, stock, enough, 8)
-			case round == 1 && len(w.kinds) <= manyKinds:
-				if l := s.singles(); l != nil && u%2 == 0 {
-					for _, f := range best.list {
-						if w.sizes[f.size].stock == endless {
-							l.add(s, f)
-						}
-					}
-					r = s.dive(l, best, enough)
-				}
-			}
-			if r.left == 0 {
-				r = s.mend(r, enough)
-			}
-			results[u] = r
+			list[u].most = each * int64(round+1) / rounds
+			results[u] = list[u].improved(best, u, round, enough)
 		})
 		for _, r := range results {
 			if r.list != nil && (best.list == nil || r.better(best)) {
@@ -271,7 +246,8 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 			best = w.squeeze(best, enough, ration/8, o.Seed)
 		}
 		if o.Progress != nil {
-			o.Progress(Progress{Cost: best.cost * w.price, LowerBound: enough * w.price, Sheets: len(best.list), Done: float64(round+1) / rounds})
+			o.Progress(Progress{Cost: best.cost * w.price, LowerBound: enough * w.price,
+				Sheets: len(best.list), Done: float64(round+1) / rounds})
 		}
 		if best.left == 0 && best.cost <= enough*(1+1e-9) {
 			return best, true
@@ -286,6 +262,32 @@ func (w *work) search(ctx context.Context, ration int64, enough float64, o Optio
 	}
 	best = w.squeeze(best, enough, rest, o.Seed)
 	return best, !w.stop.Load()
+}
+
+// improved is what a unit makes of the best layout in a round: the first round packs a
+// layout, or one unit lays windows of very many kinds; in the second every other unit
+// dives; and all mend what holds all pieces.
+func (s *search) improved(best result, unit, round int, enough float64) result {
+	few := len(s.kinds) <= manyKinds
+	switch {
+	case round == 0 && few:
+		best = s.pack(s.demand, s.stock(), enough, 8)
+	case round == 0 && unit == 0:
+		best = s.windows()
+	case round == 1 && few:
+		if l := s.singles(); l != nil && unit%2 == 0 {
+			for _, f := range best.list {
+				if s.sizes[f.size].stock == endless {
+					l.add(s, f)
+				}
+			}
+			best = s.dive(l, best, enough)
+		}
+	}
+	if best.left == 0 {
+		best = s.mend(best, enough)
+	}
+	return best
 }
 
 // parallel does n things on all processors; none depends on another.

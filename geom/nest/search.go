@@ -29,6 +29,15 @@ type task struct {
 	stop   *atomic.Bool // set when the search is to end
 }
 
+// stock is how many sheets there are of each size.
+func (t *task) stock() []int {
+	list := make([]int, len(t.sizes))
+	for i, z := range t.sizes {
+		list[i] = z.stock
+	}
+	return list
+}
+
 // full is a sheet with pieces in a search.
 type full struct {
 	size  int
@@ -232,10 +241,7 @@ func (s *search) mend(best result, enough float64) result {
 			k := slices.Index(order, e)
 			order[0], order[k] = order[k], order[0]
 		}
-		demand, stock := make([]int, len(s.kinds)), make([]int, len(s.sizes))
-		for i, z := range s.sizes {
-			stock[i] = z.stock
-		}
+		demand, stock := make([]int, len(s.kinds)), s.stock()
 		var old, rest result
 		for i, k := range order {
 			f := best.list[k]
@@ -252,7 +258,8 @@ func (s *search) mend(best result, enough float64) result {
 			}
 		}
 		old.left = 0
-		if now := s.part(demand, func(t *search, demand []int) result { return t.pack(demand, stock, 0, 6) }); now.left == 0 && !old.better(now) {
+		now := s.part(demand, func(t *search, demand []int) result { return t.pack(demand, stock, 0, 6) })
+		if now.left == 0 && !old.better(now) {
 			for _, f := range now.list {
 				rest.add(f, s.sizes[f.size])
 			}

@@ -16,75 +16,100 @@ type taste struct {
 func (f *filler) drop(w, h int64, like taste, chance func() float64) {
 	line := append(f.skyline[:0], ledge{0, 0, w})
 	for len(line) > 0 {
-		low := 0
-		for i := range line {
-			if line[i].y < line[low].y {
-				low = i
-			}
-		}
-		l := line[low]
-		if l.y >= h {
+		low := lowest(line)
+		if line[low].y >= h {
 			break
 		}
-		left, right := h, h
-		if low > 0 {
-			left = line[low-1].y
-		}
-		if low+1 < len(line) {
-			right = line[low+1].y
-		}
-		best, at := -1.0, -1
-		for i, v := range f.ways[0] {
-			if v.along > l.w || f.left[v.kind] == 0 {
-				continue
-			}
-			f.work++
-			if l.y+v.across > h {
-				break // they are in the order of their height
-			}
-			s := f.value[v.kind]
-			if v.along == l.w {
-				s *= 1 + like.width
-			}
-			if top := l.y + v.across; top == left || top == right {
-				s *= 1 + like.level
-			}
-			s *= 1 + float64(like.noise*chance())
-			if s > best {
-				best, at = s, i
-			}
-		}
+		n := nicheAt(line, low, h)
+		at := f.suiting(n, like, chance)
 		if at < 0 {
 			// Nothing fits: the ledge rises to the lower of its neighbours.
-			line = rise(line, low, min(left, right))
+			line = rise(line, low, min(n.left, n.right))
 			continue
 		}
 		v := f.ways[0][at]
-		x := l.x
-		rightwards := right > left && v.along < l.w // beside the higher wall
-		if rightwards {
-			x = l.x + l.w - v.along
+		x := n.x
+		if n.right > n.left && v.along < n.w { // beside the higher wall
+			x = n.x + n.w - v.along
 		}
 		f.left[v.kind]--
-		f.placed = append(f.placed, spot{kind: v.kind, x: x, y: l.y, turned: v.turned})
-		top := ledge{x, l.y + v.across, v.along}
-		rest := ledge{l.x + v.along, l.y, l.w - v.along}
-		if rightwards {
-			rest.x = l.x
-		}
-		switch {
-		case rest.w == 0:
-			line[low] = top
-		case rightwards:
-			line[low] = rest
-			line = slices.Insert(line, low+1, top)
-		default:
-			line[low] = top
-			line = slices.Insert(line, low+1, rest)
-		}
-		line = level(line)
+		f.placed = append(f.placed, spot{kind: v.kind, x: x, y: n.y, turned: v.turned})
+		line = stack(line, low, ledge{x, n.y + v.across, v.along})
 	}
 	f.skyline = line
+}
+
+// lowest is the lowest ledge, the first where several are.
+func lowest(line []ledge) int {
+	low := 0
+	for i := range line {
+		if line[i].y < line[low].y {
+			low = i
+		}
+	}
+	return low
+}
+
+// niche is a ledge between the walls that its neighbours are, all below a top.
+type niche struct {
+	ledge
+	left, right int64 // up to where its walls reach; the sheet's sides reach up to the top
+	top         int64
+}
+
+func nicheAt(line []ledge, at int, top int64) niche {
+	n := niche{line[at], top, top, top}
+	if at > 0 {
+		n.left = line[at-1].y
+	}
+	if at+1 < len(line) {
+		n.right = line[at+1].y
+	}
+	return n
+}
+
+// suiting is the variant, of those that run along x, that suits a niche best, or -1 where
+// none goes into it.
+func (f *filler) suiting(n niche, like taste, chance func() float64) int {
+	best, at := -1.0, -1
+	for i, v := range f.ways[0] {
+		if v.along > n.w || f.left[v.kind] == 0 {
+			continue
+		}
+		f.work++
+		if n.y+v.across > n.top {
+			break // they are in the order of their height
+		}
+		s := f.value[v.kind]
+		if v.along == n.w {
+			s *= 1 + like.width
+		}
+		if top := n.y + v.across; top == n.left || top == n.right {
+			s *= 1 + like.level
+		}
+		s *= 1 + float64(like.noise*chance())
+		if s > best {
+			best, at = s, i
+		}
+	}
+	return at
+}
+
+// stack puts the top of a piece in the place of the ledge that it stands on, at an end of
+// it, and leaves the rest of the ledge beside it.
+func stack(line []ledge, at int, top ledge) []ledge {
+	under := line[at]
+	switch {
+	case top.w == under.w:
+		line[at] = top
+	case top.x > under.x:
+		line[at].w -= top.w
+		line = slices.Insert(line, at+1, top)
+	default:
+		line[at] = top
+		line = slices.Insert(line, at+1, ledge{under.x + top.w, under.y, under.w - top.w})
+	}
+	return level(line)
 }
 
 // rise lifts a ledge to a height.

@@ -12,10 +12,7 @@ const leading, filling = 60, 60
 // windows lays very many kinds out, some at a time: the largest that are left, and some
 // of all the others, until half of the largest are laid.
 func (s *search) windows() (out result) {
-	demand, stock := slices.Clone(s.demand), make([]int, len(s.sizes))
-	for i, z := range s.sizes {
-		stock[i] = z.stock
-	}
+	demand, stock := slices.Clone(s.demand), s.stock()
 	var order []int
 	for k, n := range demand {
 		order = append(order, k)
