@@ -301,75 +301,102 @@ func (c *cutter) along(b board, stage int) (cuts []Cut, parts []board) {
 	if len(sections) == 0 {
 		return nil, nil
 	}
-	length := b.whole(1 - axis) // of every cut
-	hand := b.hand()
-	resize := func(h Workpiece, size int64) Workpiece {
-		if axis == geom.AlongY {
-			h.Width = size
-		} else {
-			h.Length = size
-		}
-		return h
+	h := inHand{
+		cutter: c, board: b, stage: stage, axis: axis, rest: b.hand(),
+		from: b.From(axis), end: b.From(axis) + b.Size(axis) + b.over[axis],
 	}
-	add := func(k Cut) {
-		k.Stage, k.Count, k.Workpiece = stage, b.count, hand
-		k.NeedsHelper = c.heavyHand(hand)
-		k.Short = max(hand.Length, hand.Width) < c.rules.MinGuided
-		cuts = append(cuts, k)
-		hand = k.Remainder
-	}
-	end := b.From(axis) + b.Size(axis) + b.over[axis]
-	from := b.From(axis)              // of what is in hand
-	trimOff := func(trim, to int64) { // what is before a place
-		if trim <= 0 {
-			return
-		}
-		rest := end - to
-		k := Cut{Kind: c.kind(rest, length, rest+trim), Trim: true, Setting: rest, Remainder: resize(hand, rest)}
-		if k.Kind != Rip {
-			k.Setting = trim
-		}
-		if trim > c.rules.Kerf {
-			k.Yields = resize(Workpiece{Offcut: true, Name: "trim", Length: hand.Length, Width: hand.Width}, trim-c.rules.Kerf)
-		}
-		add(k)
-	}
-	trimOff(b.edge[axis], from)
+	h.trim(b.edge[axis], h.from)
 	for i, s := range sections {
-		p := b
-		p.CutTree = s
-		p.edge[axis], p.over[axis] = 0, 0
-		if len(b.Sections) > 0 { // else it is the piece itself
-			p.name = b.name + label(stage, i)
-		}
-		trimOff(s.From(axis)-from, s.From(axis)) // waste before it, which only sets that keep their order have
-		from = s.From(axis) + s.Size(axis) + c.rules.Kerf
-		at := s.From(axis) + s.Size(axis)
-		if end <= at && len(cuts) == 0 { // it is all of the board
-			p.name = b.name
-		}
-		p, gives := p.settled()
-		parts = append(parts, p)
-		if end <= at { // what is in hand is it
-			if n := len(cuts); n > 0 {
-				cuts[n-1].Remainder = gives
-			}
-			continue
-		}
-		left := Workpiece{}
-		if rest := end - at - c.rules.Kerf; rest > 0 {
-			left = resize(hand, rest)
-			if left.Name, left.Offcut = b.name, i == len(sections)-1; left.Offcut {
-				left.Clean = b.clean(axis, rest)
-			}
-		}
-		extent := hand.Length
-		if axis == geom.AlongY {
-			extent = hand.Width
-		}
-		add(Cut{Kind: c.kind(s.Size(axis), length, extent), Setting: s.Size(axis), Yields: gives, Remainder: left})
+		h.trim(s.From(axis)-h.from, s.From(axis)) // waste before it, which only sets that keep their order have
+		parts = append(parts, h.part(s, i, i == len(sections)-1))
 	}
-	return cuts, parts
+	return h.cuts, parts
+}
+
+// inHand is a board while its parts are cut off it along one axis.
+type inHand struct {
+	*cutter
+	board board
+	stage int
+	axis  geom.Axis
+	rest  Workpiece // what is still in hand of it
+	from  int64     // where that begins
+	end   int64     // of the board
+	cuts  []Cut
+}
+
+// resized is a workpiece of another size along the axis.
+func (h *inHand) resized(w Workpiece, size int64) Workpiece {
+	if h.axis == geom.AlongY {
+		w.Width = size
+	} else {
+		w.Length = size
+	}
+	return w
+}
+
+// cut makes a cut of what is in hand.
+func (h *inHand) cut(k Cut) {
+	k.Stage, k.Count, k.Workpiece = h.stage, h.board.count, h.rest
+	k.NeedsHelper = h.heavyHand(h.rest)
+	k.Short = max(h.rest.Length, h.rest.Width) < h.rules.MinGuided
+	h.cuts = append(h.cuts, k)
+	h.rest = k.Remainder
+}
+
+// trim cuts off so much that is before a place.
+func (h *inHand) trim(trim, to int64) {
+	if trim <= 0 {
+		return
+	}
+	rest := h.end - to
+	k := Cut{Kind: h.kind(rest, h.board.whole(1-h.axis), rest+trim), Trim: true, Setting: rest,
+		Remainder: h.resized(h.rest, rest)}
+	if k.Kind != Rip {
+		k.Setting = trim
+	}
+	if trim > h.rules.Kerf {
+		strip := Workpiece{Offcut: true, Name: "trim", Length: h.rest.Length, Width: h.rest.Width}
+		k.Yields = h.resized(strip, trim-h.rules.Kerf)
+	}
+	h.cut(k)
+}
+
+// part cuts off a section, the i-th of the board: where nothing is beyond it, it is what is
+// in hand.
+func (h *inHand) part(section nest.CutTree, i int, last bool) board {
+	p := h.board
+	p.CutTree = section
+	p.edge[h.axis], p.over[h.axis] = 0, 0
+	if len(h.board.Sections) > 0 { // else it is the piece itself
+		p.name = h.board.name + label(h.stage, i)
+	}
+	size := section.Size(h.axis)
+	at := section.From(h.axis) + size
+	h.from = at + h.rules.Kerf
+	if h.end <= at && len(h.cuts) == 0 { // it is all of the board
+		p.name = h.board.name
+	}
+	p, gives := p.settled()
+	if h.end <= at {
+		if n := len(h.cuts); n > 0 {
+			h.cuts[n-1].Remainder = gives
+		}
+		return p
+	}
+	left := Workpiece{}
+	if rest := h.end - h.from; rest > 0 {
+		left = h.resized(h.rest, rest)
+		if left.Name, left.Offcut = h.board.name, last; left.Offcut {
+			left.Clean = h.board.clean(h.axis, rest)
+		}
+	}
+	extent := h.rest.Length
+	if h.axis == geom.AlongY {
+		extent = h.rest.Width
+	}
+	h.cut(Cut{Kind: h.kind(size, h.board.whole(1-h.axis), extent), Setting: size, Yields: gives, Remainder: left})
+	return p
 }
 
 // kind is how a cut of a length is made that is set to a width, on a board that reaches
