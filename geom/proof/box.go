@@ -163,20 +163,33 @@ func (m *Assembler) Assemble(pieces []Piece) Box {
 
 // measure takes the sizes of the finished box, and what its pieces have in common.
 func (a *assembly) measure() {
+	a.sizes()
+	play := 0.0
+	for i := range a.box.Corners {
+		c := &a.box.Corners[i]
+		if c.Captured && !c.Fingers {
+			play = math.Max(play, c.Play)
+		}
+		a.flush(c, i)
+	}
+	a.box.Racking = 2 * play * a.box.Depth / a.box.Diagonal
+	all := a.box.Pieces
+	for i := range all {
+		for j := i + 1; j < len(all); j++ {
+			if v := a.overlap(&all[i], &all[j]); v > minOverlap {
+				a.box.Overlaps = append(a.box.Overlaps, Overlap{all[i].Name, all[j].Name, v})
+			}
+		}
+	}
+}
+
+// sizes are those outside, and how high the bottom stands.
+func (a *assembly) sizes() {
+	a.box.WidthFront, a.box.WidthBack = a.width(0, a.front), a.width(1, a.back)
 	l0, l1 := a.left.span(axisY)
 	r0, r1 := a.right.span(axisY)
 	front, _ := a.front.span(axisY)
 	_, back := a.back.span(axisY)
-	x0, _ := a.left.span(axisX)
-	_, x1 := a.right.span(axisX)
-	// At each corner it is the side, where that seats there, or an end that laps over it,
-	// which of both is further out.
-	across := func(which int, end *Piece) float64 {
-		e0, e1 := end.span(axisX)
-		left, right := x0+a.stays(0)-a.seats[which][0], x1-a.stays(1)+a.seats[which][1]
-		return math.Max(right, e1) - math.Min(left, e0)
-	}
-	a.box.WidthFront, a.box.WidthBack = across(0, a.front), across(1, a.back)
 	a.box.Depth = math.Max(math.Max(l1, r1), back) - math.Min(math.Min(l0, r0), front)
 	low, high := math.Inf(1), math.Inf(-1)
 	for _, p := range []*Piece{a.left, a.right, a.front, a.back} {
@@ -191,40 +204,41 @@ func (a *assembly) measure() {
 	a.box.Height = high - low
 	outer := (a.box.WidthFront + a.box.WidthBack) / 2
 	a.box.Diagonal = math.Hypot(outer, a.box.Depth)
-	play := 0.0
-	for i := range a.box.Corners {
-		c := &a.box.Corners[i]
-		if c.Captured && !c.Fingers {
-			play = math.Max(play, c.Play)
-		}
-		end, side := a.front, a.left
-		if i >= 2 {
-			end = a.back
-		}
-		if i%2 == 1 {
-			side = a.right
-		}
-		e0, e1 := end.span(axisY)
-		s0, s1 := side.span(axisY)
-		c.Recess = e0 - s0
-		if i >= 2 {
-			c.Recess = s1 - e1
-		}
-		ex0, ex1 := end.span(axisX)
-		sx0, sx1 := side.span(axisX)
-		c.Lap = ex0 - sx0
-		if i%2 == 1 {
-			c.Lap = sx1 - ex1
-		}
+}
+
+// width is the box's outside width at the front, 0, or at the back. At each corner it is
+// the side, where that seats there, or an end that laps over it, which of both is further
+// out.
+func (a *assembly) width(which int, end *Piece) float64 {
+	x0, _ := a.left.span(axisX)
+	_, x1 := a.right.span(axisX)
+	e0, e1 := end.span(axisX)
+	left, right := x0+a.stays(0)-a.seats[which][0], x1-a.stays(1)+a.seats[which][1]
+	return math.Max(right, e1) - math.Min(left, e0)
+}
+
+// flush takes how far the outside faces of a corner's pieces stand off the ends of the
+// other: corners are in the order of front left, front right, back left and back right.
+func (a *assembly) flush(c *Corner, corner int) {
+	atBack, atRight := corner >= 2, corner%2 == 1
+	end, side := a.front, a.left
+	if atBack {
+		end = a.back
 	}
-	a.box.Racking = 2 * play * a.box.Depth / a.box.Diagonal
-	all := a.box.Pieces
-	for i := range all {
-		for j := i + 1; j < len(all); j++ {
-			if v := a.overlap(&all[i], &all[j]); v > minOverlap {
-				a.box.Overlaps = append(a.box.Overlaps, Overlap{all[i].Name, all[j].Name, v})
-			}
-		}
+	if atRight {
+		side = a.right
+	}
+	e0, e1 := end.span(axisY)
+	s0, s1 := side.span(axisY)
+	c.Recess = e0 - s0
+	if atBack {
+		c.Recess = s1 - e1
+	}
+	ex0, ex1 := end.span(axisX)
+	sx0, sx1 := side.span(axisX)
+	c.Lap = ex0 - sx0
+	if atRight {
+		c.Lap = sx1 - ex1
 	}
 }
 
@@ -232,7 +246,8 @@ func (a *assembly) measure() {
 // again, unless its pieces have been moved along them.
 func (a *assembly) overlap(p, q *Piece) float64 {
 	for _, joint := range a.joints {
-		if (joint.a == p && joint.b == q || joint.a == q && joint.b == p) && math.Abs(joint.moved(joint.common)) < stirred {
+		same := joint.a == p && joint.b == q || joint.a == q && joint.b == p
+		if same && math.Abs(joint.moved(joint.common)) < stirred {
 			return joint.overlap()
 		}
 	}

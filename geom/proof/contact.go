@@ -182,17 +182,18 @@ func (w *work) joinWhole(a, b *Piece) (p pair, ok bool) {
 	return w.show(a, b, strips), true
 }
 
-// joinAgain is join for the n-th pair that is asked of a box, which may have been
-// laid out before.
-func (w *work) joinAgain(n int, a, b *Piece, ia, ib int, whole bool) (p pair, ok bool) {
-	if n < len(w.laid) && w.laid[n].a == ia && w.laid[n].b == ib {
+// joinAgain is join for the n-th pair that is asked of a box, by the numbers of its pieces,
+// which may have been laid out before.
+func (w *work) joinAgain(n int, pieces []Piece, i, j int, whole bool) (p pair, ok bool) {
+	a, b := &pieces[i], &pieces[j]
+	if n < len(w.laid) && w.laid[n].a == i && w.laid[n].b == j {
 		return w.show(a, b, w.laid[n].strips), true
 	}
 	strips, ok := w.lay(a, b, whole)
 	if !ok {
 		return pair{}, false
 	}
-	w.laid = append(w.laid[:min(n, len(w.laid))], laid{ia, ib, strips})
+	w.laid = append(w.laid[:min(n, len(w.laid))], laid{i, j, strips})
 	return w.show(a, b, strips), true
 }
 
@@ -214,13 +215,14 @@ func (w *work) lay(a, b *Piece, whole bool) (strips []strip, ok bool) {
 		return nil, false
 	}
 	w.events = append(w.events[:0], from, to)
-	w.markEvents(a, fa, b, common, from, to)
-	w.markEvents(b, fb, a, common, from, to)
+	first, second := beside{a, fa, b, common}, beside{b, fb, a, common}
+	w.markEvents(first, from, to)
+	w.markEvents(second, from, to)
 	slices.Sort(w.events)
 	last := w.events[0]
 	for _, e := range w.events[1:] {
 		if e-last > narrowStrip {
-			strips = append(strips, w.strip(a, fa, b, fb, common, last, e))
+			strips = append(strips, w.strip(first, second, last, e))
 			last = e
 		}
 	}
@@ -235,11 +237,20 @@ func (f frame) across(common int) (k, other int) {
 	return 1, 0
 }
 
+// beside is a piece, as it lies, beside another one with which it has an axis in common.
+type beside struct {
+	*Piece
+	frame
+	other  *Piece
+	common int
+}
+
 // markEvents notes where along the common axis something of a piece begins or ends
 // that could be in the other's way.
-func (w *work) markEvents(p *Piece, f frame, other *Piece, common int, from, to float64) {
-	k, across := f.across(common)
-	low, high := other.span(f.axis[across])
+func (w *work) markEvents(p beside, from, to float64) {
+	f := &p.frame
+	k, across := f.across(p.common)
+	low, high := p.other.span(f.axis[across])
 	place := func(panel int, v geom.Point) float64 {
 		c := v.X
 		if panel == 1 {
@@ -267,12 +278,10 @@ func (w *work) markEvents(p *Piece, f frame, other *Piece, common int, from, to 
 }
 
 // strip lays one out.
-func (w *work) strip(a *Piece, fa frame, b *Piece, fb frame, common int, from, to float64) strip {
+func (w *work) strip(a, b beside, from, to float64) strip {
 	s := strip{from: from, to: to}
 	inset := float64((to - from) * 1e-3)
-	take := func(i int, at float64) {
-		s.a[i], s.b[i] = w.line(a, fa, b, common, at), w.line(b, fb, a, common, at)
-	}
+	take := func(i int, at float64) { s.a[i], s.b[i] = w.line(a, at), w.line(b, at) }
 	take(0, from+inset)
 	take(2, to-inset)
 	if s.even = w.lines.alike(&a.Board, s.a[0], s.a[2]) && w.lines.alike(&b.Board, s.b[0], s.b[2]); !s.even {
@@ -282,18 +291,21 @@ func (w *work) strip(a *Piece, fa frame, b *Piece, fb frame, common int, from, t
 }
 
 // line finds the runs of a piece at a place along the common axis.
-func (w *work) line(p *Piece, f frame, other *Piece, common int, at float64) stretchOf {
-	k, across := f.across(common)
+func (w *work) line(p beside, at float64) stretchOf {
+	f := &p.frame
+	k, across := f.across(p.common)
 	axis := f.axis[across]
-	low, high := other.span(axis)
-	low, high = float64((low-vicinity-f.from[axis])*f.sign[across]), float64((high+vicinity-f.from[axis])*f.sign[across])
-	return w.lines.along(&p.Board, k, (at-f.from[common])*f.sign[k], min(low, high), max(low, high))
+	low, high := p.other.span(axis)
+	low = float64((low - vicinity - f.from[axis]) * f.sign[across])
+	high = float64((high + vicinity - f.from[axis]) * f.sign[across])
+	return w.lines.along(&p.Board, k, (at-f.from[p.common])*f.sign[k], min(low, high), max(low, high))
 }
 
 // show makes the sections of two pieces as thick and as deeply cut as they are.
 func (w *work) show(a, b *Piece, strips []strip) pair {
 	fa, fb := a.frame(), b.frame()
-	p := pair{a: a, b: b, common: 3 - fa.axis[2] - fb.axis[2], strips: strips, fromA: a.Placement.Origin, fromB: b.Placement.Origin, w: w}
+	p := pair{a: a, b: b, common: 3 - fa.axis[2] - fb.axis[2], strips: strips, w: w,
+		fromA: a.Placement.Origin, fromB: b.Placement.Origin}
 	for i := range strips {
 		s := &strips[i]
 		for k := range s.sections {
@@ -409,7 +421,8 @@ func (p *pair) barring(axis int, pulled float64) []barred {
 			for _, a := range p.w.rects[t.first:t.second] {
 				for _, b := range p.w.rects[t.second:t.end] {
 					if min(a.high[third], b.high[third]+off)-max(a.low[third], b.low[third]+off) > penetration {
-						list = append(list, barred{a.low[axis] - b.high[axis] - along, a.high[axis] - b.low[axis] - along, a.uncut, (s.from + s.to) / 2})
+						low, high := a.low[axis]-b.high[axis]-along, a.high[axis]-b.low[axis]-along
+						list = append(list, barred{low, high, a.uncut, (s.from + s.to) / 2})
 					}
 				}
 			}

@@ -132,7 +132,7 @@ func (a *assembly) jointOf(wall, other *Piece, whole bool) *pair {
 		}
 		return -1
 	}
-	p, ok := a.joinAgain(len(a.joints), wall, other, index(wall), index(other), whole)
+	p, ok := a.joinAgain(len(a.joints), a.box.Pieces, index(wall), index(other), whole)
 	if !ok {
 		return nil
 	}
