@@ -33,27 +33,36 @@ func newBoxes(curves []curve) boxes {
 // each calls f with the number of every box from first on that meets r, in
 // order, until f gives false; it reports whether f never did.
 func (b boxes) each(r geom.Rect, first int, f func(i int) bool) bool {
-	return b.descend(len(b)-1, 0, len(b[len(b)-1]), first, r, f)
+	q := query{r, first, f}
+	return q.descend(b, 0, len(b[len(b)-1]))
 }
 
-// descend looks at the boxes from to upto of a level. The depth is the number
+// query asks boxes for those that meet a rectangle, from a number on.
+type query struct {
+	meets geom.Rect
+	first int
+	found func(i int) bool // false ends it
+}
+
+// descend looks at the boxes from to upto of the last level. The depth is the number
 // of levels, which is the logarithm of the number of boxes.
-func (b boxes) descend(level, from, upto, first int, r geom.Rect, f func(i int) bool) bool {
+func (q *query) descend(b boxes, from, upto int) bool {
+	level := len(b) - 1
 	span := 1
 	for range level {
 		span *= fan
 	}
-	for i := max(from, first/span); i < upto; i++ {
-		if b[level][i].Apart(r) {
+	for i := max(from, q.first/span); i < upto; i++ {
+		if b[level][i].Apart(q.meets) {
 			continue
 		}
 		if level == 0 {
-			if !f(i) {
+			if !q.found(i) {
 				return false
 			}
 			continue
 		}
-		if !b.descend(level-1, i*fan, min((i+1)*fan, len(b[level-1])), first, r, f) {
+		if !q.descend(b[:level], i*fan, min((i+1)*fan, len(b[level-1]))) {
 			return false
 		}
 	}

@@ -44,7 +44,7 @@ func lines(c, d *curve, list []meeting) []meeting {
 func lineArc(c, d *curve, list []meeting) []meeting {
 	o := d.centre.Sub(c.a)
 	s, off := o.Dot(c.unit), c.unit.Cross(o)
-	return atHeight(c, d, c.a.Along(c.unit, s), c.unit, d.radius, math.Abs(off), list)
+	return chord{c.a.Along(c.unit, s), c.unit, d.radius, math.Abs(off)}.ends(c, d, list)
 }
 
 func arcs(c, d *curve, list []meeting) []meeting {
@@ -67,21 +67,28 @@ func arcs(c, d *curve, list []meeting) []meeting {
 	}
 	// To the line through both points.
 	a := (n + float64((lesser.radius-radius)*((lesser.radius+radius)/n))) / 2
-	return atHeight(c, d, lesser.centre.Along(u, a), u.Left(), lesser.radius, math.Abs(a), list)
+	return chord{lesser.centre.Along(u, a), u.Left(), lesser.radius, math.Abs(a)}.ends(c, d, list)
 }
 
-// atHeight takes the points on both sides of a foot, along d, at which a circle
-// of the radius about a centre that is off by the distance off is met. Where
-// the curves part by no more than noise between the two, they touch at the foot.
-func atHeight(c, d *curve, foot, along geom.Point, radius, off float64, list []meeting) []meeting {
-	switch deep := radius - off; {
+// chord is a line that passes a circle's centre at a distance, off: foot is its point
+// there and along its unit direction.
+type chord struct {
+	foot, along geom.Point
+	radius, off float64
+}
+
+// ends takes the points on both sides of the foot at which the line meets the circle,
+// where both curves have them. Where the curves part by no more than noise between the
+// two, they touch at the foot.
+func (h chord) ends(c, d *curve, list []meeting) []meeting {
+	switch deep := h.radius - h.off; {
 	case deep < -noise:
 		return list
 	case deep <= noise:
-		return onBoth(c, d, foot, list)
+		return onBoth(c, d, h.foot, list)
 	}
-	h := math.Sqrt(float64((radius - off) * (radius + off)))
-	return onBoth(c, d, foot.Along(along, -h), onBoth(c, d, foot.Along(along, h), list))
+	half := math.Sqrt(float64((h.radius - h.off) * (h.radius + h.off)))
+	return onBoth(c, d, h.foot.Along(h.along, -half), onBoth(c, d, h.foot.Along(h.along, half), list))
 }
 
 // shared takes the ends of each curve that lie on the other.

@@ -136,29 +136,36 @@ func (s *segment) passes(p Point) bool {
 	}
 	// In the pixel for (x-1)/dx <= t < (x+1)/dx, and likewise for y, turned
 	// about when the segment falls.
+	across, up := window{ratio{x - 1, dx}, ratio{x + 1, dx}}, window{ratio{y - 1, dy}, ratio{y + 1, dy}}
 	if dy > 0 {
-		return meets(x-1, dx, y-1, dy, x+1, dx, y+1, dy, false)
+		return across.meets(up)
 	}
-	return meets(x-1, dx, -y-1, -dy, x+1, dx, -y+1, -dy, true)
+	return across.meetsFalling(window{ratio{-y - 1, -dy}, ratio{-y + 1, -dy}})
 }
 
-// meets reports whether some t has a/da <= t < c/dc and b/db <= t < d/dd (b open
-// and d closed when falling) and 0 <= t <= 1. All divisors are positive.
-func meets(a, da, b, db, c, dc, d, dd int64, falling bool) bool {
-	ltx := func(n, dn, m, dm int64) bool { return n*dm < m*dn }
-	if !ltx(a, da, c, dc) || !ltx(b, db, d, dd) {
-		return false
-	}
-	// Every lower bound against every upper bound; equal only where both are closed.
-	if falling {
-		return ltx(a, da, c, dc) && // x against x
-			a*dd <= d*da && // x closed, y closed
-			b*dc < c*db && // y open, x open
-			c > 0 && d >= 0 && a <= da && b < db
-	}
-	return a*dd < d*da && // x closed, y open
-		b*dc < c*db && // y closed, x open
-		c > 0 && d > 0 && a <= da && b <= db
+// ratio is a fraction with a positive divisor.
+type ratio struct{ n, d int64 }
+
+func (r ratio) less(s ratio) bool { return r.n*s.d < s.n*r.d }
+
+func (r ratio) atMost(s ratio) bool { return r.n*s.d <= s.n*r.d }
+
+// window is where along a line, in parts of its segment, it is between two sides of a
+// pixel; it begins before it ends.
+type window struct{ from, to ratio }
+
+// meets reports whether some part of the segment is in both windows, each closed where it
+// begins and open where it ends.
+func (w window) meets(v window) bool {
+	return w.from.less(v.to) && v.from.less(w.to) &&
+		w.to.n > 0 && v.to.n > 0 && w.from.n <= w.from.d && v.from.n <= v.from.d
+}
+
+// meetsFalling is meets with a window that is open where it begins and closed where it
+// ends, as a pixel's is from above.
+func (w window) meetsFalling(v window) bool {
+	return w.from.atMost(v.to) && v.from.less(w.to) &&
+		w.to.n > 0 && v.to.n >= 0 && w.from.n <= w.from.d && v.from.n < v.from.d
 }
 
 // byRow is the order by y, then by x.
