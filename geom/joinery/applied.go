@@ -46,7 +46,7 @@ func (l *layout) addApplied() {
 	length, width := l.bottomSize()
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width), Thickness: l.Tb}
 	hole := func(x, y float64) {
-		p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, l.screw(bottomScrew).hole/2)})
+		bore(&p, geom.Point{X: x, Y: y}, l.screw(bottomScrew).hole)
 	}
 	front, back := l.toFront-l.Tf/2, l.Depth-l.toBack+l.Tk/2
 	for _, y := range evenly(front+appliedEnd, back-appliedEnd, appliedApart) {

@@ -81,7 +81,7 @@ func (l *layout) addCleats() {
 		end := math.Min(cleatEnd, long/4)
 		at := evenly(end, long-end, cleatApart)
 		for i, x := range at {
-			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: t, Outline: geom.Circle(geom.Point{X: x, Y: l.rise / 2}, l.screw(bottomScrew).hole/2)})
+			bore(&p, geom.Point{X: x, Y: l.rise / 2}, l.screw(bottomScrew).hole)
 			if i > 0 {
 				between = append(between, (at[i-1]+x)/2)
 			}
@@ -91,7 +91,7 @@ func (l *layout) addCleats() {
 		return between
 	}
 	hold := func(x, y float64) {
-		bottom.Pockets = append(bottom.Pockets, geom.Pocket{Kind: geom.Drill, Depth: l.Tb, Outline: geom.Circle(geom.Point{X: x, Y: y}, l.screw(bottomScrew).hole/2)})
+		bore(&bottom, geom.Point{X: x, Y: y}, l.screw(bottomScrew).hole)
 		downScrews++
 	}
 	// Along the sides from front to back, and between those strips along front and back.

@@ -29,14 +29,12 @@ func (l *layout) drawerFront() {
 	}
 	t := f.Stock.Thickness.Mean
 	front := l.wall(Front)
-	box := geom.Rect{Min: geom.Point{X: -f.Left, Y: -f.Below}, Max: geom.Point{X: f.Width - f.Left, Y: f.Height - f.Below}} // seen from before, from the box's lower left
+	// Seen from before, from the box's lower left.
+	box := geom.Rect{Min: geom.Point{X: -f.Left, Y: -f.Below}, Max: geom.Point{X: f.Width - f.Left, Y: f.Height - f.Below}}
 	if !l.standsBefore(box) {
 		return
 	}
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, f.Width, f.Height), Thickness: t}
-	drill := func(p *geom.Panel, x, y, d float64) {
-		p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Drill, Depth: p.Thickness, Outline: geom.Circle(geom.Point{X: x, Y: y}, d/2)})
-	}
 	// Panel x of both fronts runs from right to left, seen from before the box.
 	y := math.Min(0, front.Placements[0].Origin.Y) - t
 	stand := geom.Placement{Origin: geom.Vec3{X: box.Max.X, Y: y, Z: -f.Below}, X: geom.Right.Scale(-1), Y: geom.Up}
@@ -44,27 +42,14 @@ func (l *layout) drawerFront() {
 		l.fail(geom.Diagnosis{
 			Code: "recess", Subject: about(FieldDrawerFront, DrawerFrontRole),
 			Measured: geom.Millimetres(gap), Limit: geom.Millimetres(HopelessGap),
-			Fact:     geom.Sentencef("the box's front stands %s behind the ends of the sides, on which the drawer front would bear: its screws would bend it", geom.Millimetres(gap)),
+			Fact: geom.Sentencef("the box's front stands %s behind the ends of the sides, "+
+				"on which the drawer front would bear: its screws would bend it", geom.Millimetres(gap)),
 			Ask:      geom.Sentencef("take a box's front of twice the fence distance"),
 			Remedies: l.fenceWays(Front, l.Front),
 		})
 		return
 	}
-	floor := l.frontFloor(front)
-	screws := 0
-	rows := []float64{(floor + l.Height) / 2}
-	if clear := l.Height - floor; clear >= fixingTwoRows {
-		rows = []float64{floor + clear/4, floor + clear*3/4}
-	}
-	for _, z := range rows {
-		in := math.Min(fixingIn, (l.Width-2*l.Ts)/4)
-		for _, x := range []float64{l.Ts + in, l.Width - l.Ts - in} {
-			if x > box.Min.X+handleEdge && x < box.Max.X-handleEdge && z > box.Min.Y+handleEdge && z < box.Max.Y-handleEdge {
-				drill(&front.Panel, front.along(geom.Vec3{X: x}), z-front.Placements[0].Origin.Z, l.screw(fixingScrew).hole)
-				screws++
-			}
-		}
-	}
+	screws := l.boreForScrews(front, box.Grow(-handleEdge))
 	if screws == 0 {
 		l.fail(geom.Diagnosis{
 			Code: "drawer-front", Subject: about(FieldDrawerFront, DrawerFrontRole),
@@ -73,9 +58,38 @@ func (l *layout) drawerFront() {
 		})
 		return
 	}
-	l.takes(l.long("screw", l.screw(fixingScrew).name, front.Stock.Thickness.Mean+fixingWasher+float64(fixingInto*t))+" with washer", screws)
-	l.handle(f, &p, stand, front, floor, drill)
-	l.drawer.Parts = append(l.drawer.Parts, Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Placements: []geom.Placement{stand}})
+	long := front.Stock.Thickness.Mean + fixingWasher + float64(fixingInto*t)
+	l.takes(l.long("screw", l.screw(fixingScrew).name, long)+" with washer", screws)
+	part := Part{Role: DrawerFrontRole, Stock: f.Stock, Panel: p, Placements: []geom.Placement{stand}}
+	l.handle(&part, front)
+	l.drawer.Parts = append(l.drawer.Parts, part)
+}
+
+// boreForScrews bores the box's front for the screws that hold the drawer front, in one
+// row or two, where they meet it within its bounds, and counts them.
+func (l *layout) boreForScrews(front *Part, within geom.Rect) (screws int) {
+	floor := l.frontFloor(front)
+	rows := []float64{(floor + l.Height) / 2}
+	if clear := l.Height - floor; clear >= fixingTwoRows {
+		rows = []float64{floor + clear/4, floor + clear*3/4}
+	}
+	in := math.Min(fixingIn, (l.Width-2*l.Ts)/4)
+	for _, z := range rows {
+		for _, x := range []float64{l.Ts + in, l.Width - l.Ts - in} {
+			if x > within.Min.X && x < within.Max.X && z > within.Min.Y && z < within.Max.Y {
+				at := geom.Point{X: front.along(geom.Vec3{X: x}), Y: z - front.Placements[0].Origin.Z}
+				bore(&front.Panel, at, l.screw(fixingScrew).hole)
+				screws++
+			}
+		}
+	}
+	return screws
+}
+
+// bore drills a hole through a panel.
+func bore(p *geom.Panel, at geom.Point, diameter float64) {
+	p.Pockets = append(p.Pockets,
+		geom.Pocket{Kind: geom.Drill, Depth: p.Thickness, Outline: geom.Circle(at, diameter/2)})
 }
 
 // frontFloor is how high over the box's lower edge the box's front is free of the bottom.
@@ -92,7 +106,8 @@ func (l *layout) frontFloor(front *Part) float64 {
 // standsBefore reports whether a drawer front stands before the box, and says so where it
 // does not.
 func (l *layout) standsBefore(front geom.Rect) bool {
-	if front.Min.X <= l.Ts+fixingIn && front.Max.X >= l.Width-l.Ts-fixingIn && front.Min.Y <= l.Height/2 && front.Max.Y >= l.Height/2 {
+	if front.Min.X <= l.Ts+fixingIn && front.Max.X >= l.Width-l.Ts-fixingIn &&
+		front.Min.Y <= l.Height/2 && front.Max.Y >= l.Height/2 {
 		return true
 	}
 	mm := func(v float64) geom.Millimetres { return geom.Millimetres(v) }
@@ -106,7 +121,8 @@ func (l *layout) standsBefore(front geom.Rect) bool {
 }
 
 // handle bores for a knob or a handle, through both fronts where they meet.
-func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, front *Part, floor float64, drill func(*geom.Panel, float64, float64, float64)) {
+func (l *layout) handle(drawerFront, front *Part) {
+	f, stand, floor := l.DrawerFront, drawerFront.Placements[0], l.frontFloor(front)
 	if f.Handles == 0 {
 		return
 	}
@@ -122,18 +138,20 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 		places = []float64{(f.Width - f.HandleApart) / 2, (f.Width + f.HandleApart) / 2}
 	}
 	for _, x := range places {
-		if room := math.Min(math.Min(x, f.Width-x), math.Min(down, f.Height-down)) - d/2; room < handleEdge-settle {
+		room := math.Min(math.Min(x, f.Width-x), math.Min(down, f.Height-down)) - d/2
+		if room < handleEdge-settle {
 			l.fail(geom.Diagnosis{
 				Code: "handle", Subject: about(FieldDrawerFront, DrawerFrontRole),
 				Measured: geom.Millimetres(room), Limit: geom.Millimetres(handleEdge),
-				Fact: geom.Sentencef("a handle's hole comes within %s of the edge of a front of %s x %s", geom.Millimetres(room), geom.Millimetres(f.Width), geom.Millimetres(f.Height)),
-				Ask:  geom.Sentencef("other handle-apart or handle-down"),
+				Fact: geom.Sentencef("a handle's hole comes within %s of the edge of a front of %s x %s",
+					geom.Millimetres(room), geom.Millimetres(f.Width), geom.Millimetres(f.Height)),
+				Ask: geom.Sentencef("other handle-apart or handle-down"),
 			})
 			return
 		}
-		drill(p, x, f.Height-down, d)
+		bore(&drawerFront.Panel, geom.Point{X: x, Y: f.Height - down}, d)
 		at := geom.Vec3{X: stand.Origin.X - x, Z: stand.Origin.Z + f.Height - down}
-		fx, fz := front.along(at), at.Z-front.Placements[0].Origin.Z
+		behind := geom.Point{X: front.along(at), Y: at.Z - front.Placements[0].Origin.Z}
 		clear := l.sized(handleClear, 48)
 		r := clear / 2
 		switch {
@@ -141,11 +159,13 @@ func (l *layout) handle(f *DrawerFront, p *geom.Panel, stand geom.Placement, fro
 		case at.X < l.Ts+r+2 || at.X > l.Width-l.Ts-r-2 || at.Z < floor+r+2 || at.Z > l.Height-r-2:
 			l.warn(geom.Diagnosis{
 				Code: "handle", Subject: about(FieldDrawerFront, Front),
-				Fact: geom.Sentencef("behind a handle's hole, %s over the box's lower edge, the box's front has no room for a hole of %s: its screw cannot be reached from inside", geom.Millimetres(at.Z), geom.Millimetres(clear)),
-				Ask:  geom.Sentencef("sink the screw's head into the drawer front's back before it is screwed on, or move the handle"),
+				Fact: geom.Sentencef("behind a handle's hole, %s over the box's lower edge, the box's front has no room "+
+					"for a hole of %s: its screw cannot be reached from inside", geom.Millimetres(at.Z), geom.Millimetres(clear)),
+				Ask: geom.Sentencef("sink the screw's head into the drawer front's back before it is screwed on, " +
+					"or move the handle"),
 			})
 		default:
-			drill(&front.Panel, fx, fz, clear)
+			bore(&front.Panel, behind, clear)
 		}
 	}
 	name := "knob"
