@@ -13,14 +13,10 @@ import (
 // Handbook gives the specific gravity of dry wood.
 const weighed = 12
 
-// Air is the air in which wood lies now, and the driest and the dampest in which it will
-// stand, as relative humidities from 0 to 1, at a temperature in degrees Celsius.
-type Air struct{ Now, Driest, Dampest, Celsius float64 }
-
 // OfSheet writes into a stock what follows from its kind of sheet: its stiffness at the mean
 // of its readings, which has to be known, and in some air, nil for none, how it moves. What
 // the package wood has no figures for stays as it is.
-func OfSheet(to *joinery.Stock, kind wood.Sheet, air *Air) {
+func OfSheet(to *joinery.Stock, kind wood.Sheet, air *wood.Air) {
 	to.Density, to.Creep = kind.Density, kind.Creep
 	if along, across, err := kind.Stiffness(to.Thickness.Mean); err == nil {
 		to.Stiffness, to.StiffnessAcross, to.StiffAs = along, across, kind.Name
@@ -29,7 +25,7 @@ func OfSheet(to *joinery.Stock, kind wood.Sheet, air *Air) {
 	if air == nil {
 		return
 	}
-	if season, err := wood.SheetMovement(kind, air.Now, air.Driest, air.Dampest, air.Celsius); err == nil {
+	if season, err := wood.SheetMovement(kind, *air); err == nil {
 		to.Swelling, to.Shrinkage = season.Swell, season.Shrink
 	}
 }
@@ -37,7 +33,7 @@ func OfSheet(to *joinery.Stock, kind wood.Sheet, air *Air) {
 // OfWood writes into a stock what follows from its kind of solid wood. The season says how
 // moist it gets in some air; it is the zero value without air, and for humidities that are
 // none.
-func OfWood(to *joinery.Stock, kind wood.Species, cut wood.Cut, air *Air) wood.Season {
+func OfWood(to *joinery.Stock, kind wood.Species, cut wood.Cut, air *wood.Air) wood.Season {
 	to.Solid, to.Creep = true, wood.SolidCreep
 	to.Stiffness, to.StiffnessAcross = kind.Modulus, float64(wood.AcrossShare*kind.Modulus)
 	to.Shear, to.Poisson = float64(wood.ShearShare*kind.Modulus), wood.SolidPoisson
@@ -47,7 +43,7 @@ func OfWood(to *joinery.Stock, kind wood.Species, cut wood.Cut, air *Air) wood.S
 	if air == nil {
 		return wood.Season{}
 	}
-	season, err := wood.SeasonalMovement(kind, cut, air.Now, air.Driest, air.Dampest, air.Celsius)
+	season, err := wood.SeasonalMovement(kind, cut, *air)
 	if err != nil {
 		return wood.Season{}
 	}

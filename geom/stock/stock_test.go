@@ -9,7 +9,7 @@ import (
 	"drawerwright/geom/wood"
 )
 
-var rooms = &Air{Now: 0.45, Driest: 0.3, Dampest: 0.6, Celsius: 20}
+var rooms = &wood.Air{Now: 0.45, Driest: 0.3, Dampest: 0.6, Celsius: 20}
 
 func near(t *testing.T, what string, got, want float64) {
 	t.Helper()
@@ -27,7 +27,7 @@ func TestOfSheet(t *testing.T) {
 		t.Errorf("%+v", s)
 	}
 	OfSheet(&s, birch, rooms)
-	season, err := wood.SheetMovement(birch, 0.45, 0.3, 0.6, 20)
+	season, err := wood.SheetMovement(birch, *rooms)
 	if err != nil || s.Swelling != season.Swell || s.Shrinkage != season.Shrink || s.Swelling <= 0 || s.Shrinkage <= 0 {
 		t.Errorf("%+v, %+v, %v", s, season, err)
 	}
@@ -47,10 +47,10 @@ func TestOfWood(t *testing.T) {
 	if season.Limited || flat <= s.Swelling || s.Swelling <= 0 {
 		t.Errorf("flatsawn swells by %g, quartersawn by %g; %+v", flat, s.Swelling, season)
 	}
-	if season := OfWood(&s, oak, wood.Flatsawn, &Air{Now: 0.45, Driest: 0.2, Dampest: 0.9, Celsius: 20}); !season.Limited {
+	if season := OfWood(&s, oak, wood.Flatsawn, &wood.Air{Now: 0.45, Driest: 0.2, Dampest: 0.9, Celsius: 20}); !season.Limited {
 		t.Errorf("from 20 to 90 %% it is no estimate: %+v", season)
 	}
-	if season := OfWood(&s, oak, wood.Flatsawn, &Air{Now: 2}); season != (wood.Season{}) {
+	if season := OfWood(&s, oak, wood.Flatsawn, &wood.Air{Now: 2}); season != (wood.Season{}) {
 		t.Errorf("air of 200 %%: %+v", season)
 	}
 }

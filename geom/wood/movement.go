@@ -100,36 +100,38 @@ type Season struct {
 	Limited bool // the moistures go beyond MinLinear..MaxLinear, see Change
 }
 
-// SeasonalMovement gives the movement of a board's width between relative
-// humidities from 0 to 1 at a temperature in degrees Celsius. A finish or a short
-// season makes it less. Errors as [EMC] and [Change].
-func SeasonalMovement(s Species, cut Cut, nowRH, dryRH, dampRH, tempC float64) (Season, error) {
+// Air is the air in which wood lies now, and the driest and the dampest in which it will
+// stand, as relative humidities from 0 to 1, at a temperature in degrees Celsius.
+type Air struct{ Now, Driest, Dampest, Celsius float64 }
+
+// SeasonalMovement gives the movement of a board's width in the air of a year. A finish or
+// a short season makes it less. Errors as [EMC] and [Change].
+func SeasonalMovement(s Species, cut Cut, air Air) (Season, error) {
 	c, err := s.Coefficient(cut)
 	if err != nil {
 		return Season{}, err
 	}
-	return season(c, nowRH, dryRH, dampRH, tempC)
+	return season(c, air)
 }
 
-// SheetMovement gives an upper bound of how the length and the width of a sheet move
-// between such humidities. A sheet is taken to be as moist as wood in the same air; it
-// is somewhat drier.
-func SheetMovement(s Sheet, nowRH, dryRH, dampRH, tempC float64) (Season, error) {
+// SheetMovement gives an upper bound of how the length and the width of a sheet move in
+// such air. A sheet is taken to be as moist as wood in the same air; it is somewhat drier.
+func SheetMovement(s Sheet, air Air) (Season, error) {
 	if len(s.bending) == 0 {
 		return Season{}, errNoSheet
 	}
-	return season(s.InPlane, nowRH, dryRH, dampRH, tempC)
+	return season(s.InPlane, air)
 }
 
-// season moves by a coefficient between humidities.
-func season(c, nowRH, dryRH, dampRH, tempC float64) (Season, error) {
-	if dampRH < dryRH {
+// season moves by a coefficient between the humidities of the air.
+func season(c float64, air Air) (Season, error) {
+	if air.Dampest < air.Driest {
 		return Season{}, errSeason
 	}
 	var m [3]float64
 	var err error
-	for i, rh := range []float64{nowRH, dryRH, dampRH} {
-		if m[i], err = EMC(tempC, rh); err != nil {
+	for i, rh := range []float64{air.Now, air.Driest, air.Dampest} {
+		if m[i], err = EMC(air.Celsius, rh); err != nil {
 			return Season{}, err
 		}
 	}

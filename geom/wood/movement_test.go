@@ -87,18 +87,18 @@ func TestSeasonalMovement(t *testing.T) {
 	oak, _ := Find("red oak")
 	const rounding = 0.011 * 0.00369 // of two moistures to 0.005 each
 	for cut, c := range map[Cut]float64{Flatsawn: 0.00369, Quartersawn: 0.00158} {
-		s, err := SeasonalMovement(oak, cut, 0.50, 0.30, 0.65, 20)
+		s, err := SeasonalMovement(oak, cut, Air{0.50, 0.30, 0.65, 20})
 		if err != nil || s.Limited || !near(s.Shrink, c*3.08, rounding) || !near(s.Swell, c*2.73, rounding) {
 			t.Errorf("cut %d: %+v, %v", cut, s, err)
 		}
 	}
 	// Worked drier than it will ever stand, it only swells; 25 % is 5.4, below 6.
-	s, err := SeasonalMovement(oak, Flatsawn, 0.25, 0.40, 0.60, 20)
+	s, err := SeasonalMovement(oak, Flatsawn, Air{0.25, 0.40, 0.60, 20})
 	if err != nil || s.Shrink != 0 || s.Swell <= 0 || !s.Limited {
 		t.Errorf("%+v, %v", s, err)
 	}
 	// 40 % is 7.7, within; 85 % is 18, beyond 14: one side alone makes it limited.
-	if s, err := SeasonalMovement(oak, Flatsawn, 0.50, 0.40, 0.85, 20); err != nil || !s.Limited {
+	if s, err := SeasonalMovement(oak, Flatsawn, Air{0.50, 0.40, 0.85, 20}); err != nil || !s.Limited {
 		t.Errorf("%+v, %v", s, err)
 	}
 	for _, bad := range []struct {
@@ -110,7 +110,7 @@ func TestSeasonalMovement(t *testing.T) {
 		{oak, Flatsawn, math.NaN(), 0.4, 0.6, 20}, {oak, Flatsawn, 0.5, 0.4, 60, 20}, {oak, Flatsawn, 0.5, math.NaN(), 0.6, 20},
 		{oak, Flatsawn, 0.5, 0.4, 0.6, math.Inf(-1)},
 	} {
-		if s, err := SeasonalMovement(bad.s, bad.cut, bad.now, bad.dry, bad.damp, bad.deg); err == nil {
+		if s, err := SeasonalMovement(bad.s, bad.cut, Air{bad.now, bad.dry, bad.damp, bad.deg}); err == nil {
 			t.Errorf("%+v: %+v and no error", bad, s)
 		}
 	}
@@ -125,7 +125,7 @@ func TestSeasonAddsUp(t *testing.T) {
 		damp := rapid.Float64Range(0.5, 0.9).Draw(t, "damp")
 		deg := rapid.Float64Range(5, 35).Draw(t, "temperature")
 		year := func(now float64) float64 {
-			m, err := SeasonalMovement(s, Flatsawn, now, dry, damp, deg)
+			m, err := SeasonalMovement(s, Flatsawn, Air{now, dry, damp, deg})
 			if err != nil || m.Shrink < 0 || m.Swell < 0 || m.Shrink+m.Swell == 0 {
 				t.Fatalf("%+v, %v", m, err)
 			}
@@ -135,7 +135,7 @@ func TestSeasonAddsUp(t *testing.T) {
 		if !near(one, other, 1e-12) {
 			t.Fatalf("%g, and %g on the driest day", one, other)
 		}
-		if wider, err := SeasonalMovement(s, Flatsawn, dry, dry, damp+0.04, deg); err != nil || wider.Swell <= other {
+		if wider, err := SeasonalMovement(s, Flatsawn, Air{dry, dry, damp + 0.04, deg}); err != nil || wider.Swell <= other {
 			t.Fatalf("a damper year moves %g, not more than %g; %v", wider.Swell, other, err)
 		}
 	})

@@ -12,13 +12,14 @@ import (
 // flatsawn and quartersawn are the words for cuts of solid wood.
 const flatsawn, quartersawn = "flatsawn", "quartersawn"
 
-// airOf is a climate as the package stock takes it, nil without one.
-func airOf(climate *section) *stock.Air {
+// airOf is the air of a climate, nil without one.
+func airOf(climate *section) *wood.Air {
 	if climate == nil {
 		return nil
 	}
 	share := func(name string) float64 { return climate.values[name].number / 100 }
-	return &stock.Air{Now: share("now"), Driest: share("driest"), Dampest: share("dampest"), Celsius: climate.values["temperature"].number}
+	return &wood.Air{Now: share("now"), Driest: share("driest"), Dampest: share("dampest"),
+		Celsius: climate.values["temperature"].number}
 }
 
 // material sets what follows from the kind of sheet or wood, and what the file
