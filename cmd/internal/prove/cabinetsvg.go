@@ -2,6 +2,7 @@ package prove
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/record"
@@ -20,14 +21,6 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		return
 	}
 	bottom, width := c.sideDrawn(k, name, shapes)
-	row := func(at float64) int {
-		for i, r := range k.Rows {
-			if math.Abs(c.mm(r.Line)-at) <= printed+sameSize {
-				return i
-			}
-		}
-		return -1
-	}
 	drawn, told, holes := make([]bool, len(k.Rows)), make([]bool, len(k.Rows)), 0
 	for _, s := range shapes {
 		if len(s.points) == 0 {
@@ -36,7 +29,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		switch at := bottom - s.bounds().Centre().Y; {
 		case s.kind == "path" && !s.closed && len(s.points) == 2 && s.points[0].Y == s.points[1].Y &&
 			s.bounds().Width() > width-1:
-			i := row(at)
+			i := c.rowAt(k, at)
 			if i < 0 {
 				c.fault("slide-line", place{k.Name, name, s.line}, rebuild,
 					"a slide line is drawn %s over the opening's lower edge, and no row of the report has one there",
@@ -45,7 +38,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 			}
 			drawn[i] = true
 		case s.kind == "circle", s.kind == "path" && s.closed && len(s.points) != sideCorners:
-			if holes++; row(at) < 0 {
+			if holes++; c.rowAt(k, at) < 0 {
 				c.fault("cabinet-holes", place{k.Name, name, s.line}, rebuild,
 					"a hole %s over the opening's lower edge is on no row's slide line", c.text(at))
 			}
@@ -72,6 +65,11 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 	if holes != k.Holes {
 		c.fault("cabinet-holes", place{k.Name, name, 0}, rebuild, "%d holes are drawn; the report has %d", holes, k.Holes)
 	}
+}
+
+// rowAt is the row whose slide line is at a height; below 0 where none is.
+func (c *checking) rowAt(k record.Cabinet, at float64) int {
+	return slices.IndexFunc(k.Rows, func(r record.Row) bool { return math.Abs(c.mm(r.Line)-at) <= printed+sameSize })
 }
 
 // sideCorners is how many corners the outline of a side has; a hole is a round of many.

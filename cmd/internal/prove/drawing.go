@@ -97,10 +97,9 @@ func (s *sheet) loop(e dxfread.Entity) geom.Loop {
 	return l
 }
 
-// outline finds the panel's outline: where it is cut, or else on OUTLINE.
-func (s *sheet) outline() bool {
-	var found geom.Loop
-	line, profiles := 0, 0
+// drawnOutline finds the panel's outline, its line in the file and how often it is cut: where it
+// is cut, or else on OUTLINE.
+func (s *sheet) drawnOutline() (found geom.Loop, line, profiles int) {
 	for _, l := range s.legend[s.name] {
 		if l.Operation != "profile" {
 			continue
@@ -115,16 +114,23 @@ func (s *sheet) outline() bool {
 			}
 		}
 	}
-	if profiles == 0 {
-		for _, e := range s.on("OUTLINE") {
-			if s.chords(e) > maxCorners {
-				continue
-			}
-			if l := s.loop(e); e.Closed && len(l) > 3 && (found == nil || l.Area() > found.Area()) {
-				found, line = l, e.Line
-			}
+	if profiles > 0 {
+		return found, line, profiles
+	}
+	for _, e := range s.on("OUTLINE") {
+		if s.chords(e) > maxCorners {
+			continue
+		}
+		if l := s.loop(e); e.Closed && len(l) > 3 && (found == nil || l.Area() > found.Area()) {
+			found, line = l, e.Line
 		}
 	}
+	return found, line, 0
+}
+
+// outline holds the panel's outline against the one that the job has.
+func (s *sheet) outline() bool {
+	found, line, profiles := s.drawnOutline()
 	if len(found) < 3 {
 		s.fault("no-outline", s.place(s.name, 0), rebuild, "the drawing has no outline of the panel")
 		return false
