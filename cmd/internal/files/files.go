@@ -212,6 +212,9 @@ type Unproven struct {
 	Checked []record.Checked
 }
 
+// unwritten says what a failed proof comes to.
+const unwritten = "nothing was written (build --no-proof writes all the same)"
+
 func (u *Unproven) Error() string {
 	if len(u.Proofs) == 0 {
 		var names []string
@@ -220,7 +223,7 @@ func (u *Unproven) Error() string {
 				names = append(names, c.What+" "+c.Name)
 			}
 		}
-		return fmt.Sprintf("read back, these files are at fault: %s; nothing was written (build --no-proof writes all the same)", words.Some(names))
+		return fmt.Sprintf("read back, these files are at fault: %s; %s", words.Some(names), unwritten)
 	}
 	names := make([]string, len(u.Proofs))
 	for i, p := range u.Proofs {
@@ -230,7 +233,8 @@ func (u *Unproven) Error() string {
 	if len(names) > most {
 		names = append(names[:most], fmt.Sprintf("%d more", len(u.Proofs)-most))
 	}
-	return fmt.Sprintf("cut virtually, the drawings make no box that goes together: %s; nothing was written (build --no-proof writes all the same)", strings.Join(names, ", "))
+	return fmt.Sprintf("cut virtually, the drawings make no box that goes together: %s; %s", strings.Join(names, ", "),
+		unwritten)
 }
 
 // drawer writes what belongs to one drawer alone.

@@ -155,7 +155,8 @@ func squareUp(d batch.Drawer) []string {
 func cleatsAt(d batch.Drawer) (side, end float64) {
 	at := make(map[string]geom.Vec3)
 	for _, p := range d.Parts {
-		if key := string(p.Role) + p.Label; p.Role == joinery.CleatRole || p.Role == joinery.Side && p.Label != "right" || p.Role == joinery.Front {
+		key := string(p.Role) + p.Label
+		if p.Role == joinery.CleatRole || p.Role == joinery.Front || p.Role == joinery.Side && p.Label != "right" {
 			at[strings.TrimSuffix(key, "left")] = p.Placements[0].Origin
 		}
 	}

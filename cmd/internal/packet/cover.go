@@ -22,7 +22,9 @@ func (m maker) cover() error {
 		t.Add(d.Spec.Name, fmt.Sprint(d.Spec.Count), m.size(d.Outside), m.size(d.Inside), string(d.Spec.Joint))
 	}
 	lengths := map[geom.Unit]string{geom.Millimetre: "mm", geom.Inch: "inches"}[m.unit]
-	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a test piece before you cut a run.", words.Count(boxes, "box", "boxes"), words.Count(len(t.Rows), "kind", "kinds"), lengths))
+	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a "+
+		"test piece before you cut a run.", words.Count(boxes, "box", "boxes"),
+		words.Count(len(t.Rows), "kind", "kinds"), lengths))
 	for _, v := range present.Verdicts(m.batch) {
 		m.Item(0, "·", v.String())
 	}

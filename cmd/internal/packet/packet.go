@@ -174,7 +174,8 @@ func (m maker) openings() {
 	m.Chapter("Slides")
 	unit := m.unit.String()
 	for _, c := range m.report.Cabinets {
-		m.Heading(1, fmt.Sprintf("%s: %s x %s x %s %s, %s", c.Name, m.reported(c.Opening.Width), m.reported(c.Opening.Height), m.reported(c.Opening.Depth), unit, c.Slide))
+		m.Heading(1, fmt.Sprintf("%s: %s x %s x %s %s, %s", c.Name, m.reported(c.Opening.Width),
+			m.reported(c.Opening.Height), m.reported(c.Opening.Depth), unit, c.Slide))
 		if c.Packing > 0 {
 			m.Text(upper(present.PackingText(c, m.unit)) + ".")
 		}
@@ -183,13 +184,15 @@ func (m maker) openings() {
 		}
 		m.table(present.RowTable(c, m.unit).Pick("drawer", "slide line", "box from", "front from", "front height"))
 		for _, s := range c.Spacers {
-			m.Item(0, "·", fmt.Sprintf("spacer of %s %s under the slides of %s", m.reported(s.Length), unit, names(s.Drawers)))
+			m.Item(0, "·", fmt.Sprintf("spacer of %s %s under the slides of %s", m.reported(s.Length), unit,
+				names(s.Drawers)))
 		}
 	}
 	for _, a := range m.report.Alike {
 		m.Text(upper(present.AlikeText(a, m.unit)))
 	}
-	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet comes first.")
+	m.Small("Heights are over the opening's lower edge. Measures of slides are usual ones: the slide maker's sheet " +
+		"comes first.")
 }
 
 // templates lists the plates and how they are used.
@@ -199,7 +202,9 @@ func (m maker) templates() {
 		return
 	}
 	m.Chapter("Templates")
-	said := fmt.Sprintf("Plates of %s. Files that say AS DRAWN have the lines as the plates should come out: let the cutter's program make up for what it takes away, or use those that say KERF, in which it is made up for; never both.", list[0].Stock)
+	said := fmt.Sprintf("Plates of %s. Files that say AS DRAWN have the lines as the plates should come out: let the "+
+		"cutter's program make up for what it takes away, or use those that say KERF, in which it is made up for; "+
+		"never both.", list[0].Stock)
 	m.Text(said)
 	t := present.TemplateTable(list, m.unit).Pick("plate", "pieces", "length", "width", "parts")
 	m.table(t.Renamed("parts", "serves"))

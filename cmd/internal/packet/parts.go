@@ -24,7 +24,9 @@ func (m maker) parts() {
 		}
 		m.Page(entries...)
 		m.Heading(0, p.Name)
-		said := fmt.Sprintf("%s, %s x %s %s, of %s, %s %s thick", words.Count(g.Quantity, "piece", "pieces"), m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), unit, p.Stock.Name, m.number(p.Panel.Thickness), unit)
+		said := fmt.Sprintf("%s, %s x %s %s, of %s, %s %s thick", words.Count(g.Quantity, "piece", "pieces"),
+			m.measured(p.Panel.Length()), m.measured(p.Panel.Width()), unit, p.Stock.Name, m.number(p.Panel.Thickness),
+			unit)
 		if g.Spares > 0 {
 			said += fmt.Sprintf(", %d of them spare", g.Spares)
 		}
@@ -73,7 +75,9 @@ func (m maker) part(p batch.Part) {
 	}
 	for _, f := range faces {
 		d, scale := paper.Face(p.Panel, f, tags, paper.Frame{Width: m.Width(), Height: high}, m.number)
-		m.Figure(d, fmt.Sprintf("The %s face, %s below, %s. All distances from the left end and the %[2]s, %[4]s. Dashed: cut into the other face. The sections through the middle, above and to the right, have their thickness at 1:1.",
+		m.Figure(d, fmt.Sprintf("The %s face, %s below, %s. All distances from the left end and the %[2]s, %[4]s. "+
+			"Dashed: cut into the other face. The sections through the middle, above and to the right, have their "+
+			"thickness at 1:1.",
 			f, edge, paper.ScaleText(scale), m.unit))
 	}
 	m.cuts(p, tags)

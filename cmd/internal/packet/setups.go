@@ -21,7 +21,8 @@ func (m maker) setups() {
 	m.Chapter("Setups")
 	unit := m.unit.String()
 	for _, c := range s.Machines {
-		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))), present.CutterName(c.Machine), words.Length(c.Cutter*m.unit.MM(), m.unit), names(c.Drawers)))
+		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))),
+			present.CutterName(c.Machine), words.Length(c.Cutter*m.unit.MM(), m.unit), names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Text)
 		for _, choice := range c.OneSetup.Minimal {
 			if choice.Spacers != nil {

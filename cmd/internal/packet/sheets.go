@@ -95,7 +95,8 @@ func sheetPages(ctx context.Context, book *paper.Book, p sheets.Plan, stocks []r
 				return
 			}
 			if i == maxSheetPages {
-				book.Text(fmt.Sprintf("%d more ways in which sheets are cut are not printed: they are in the folder sheets.", len(s.Laid)-i))
+				book.Text(fmt.Sprintf("%d more ways in which sheets are cut are not printed: they are in the folder "+
+					"sheets.", len(s.Laid)-i))
 				break
 			}
 			sheetPage(book, p, s, k, i)

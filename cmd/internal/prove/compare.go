@@ -134,8 +134,8 @@ func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 			return math.Max(at.To(centre), math.Abs(radius-drawn))
 		}
 	}
-	if slices.ContainsFunc(asked, func(v geom.Vertex) bool { return v.Bulge != 0 }) &&
-		c.path == nil { // a hole of any shape
+	// A hole of any shape.
+	if c.path == nil && slices.ContainsFunc(asked, func(v geom.Vertex) bool { return v.Bulge != 0 }) {
 		off, _ := differs(c.loop, asked, nil, 0)
 		return off
 	}
@@ -149,8 +149,8 @@ func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 	slack := r.asked.free(want, c.bit+r.mm(r.report.Router.Overcut))
 	for i, s := range [4]struct{ to, side *float64 }{{&got.Min.X, &sides.Min.X}, {&got.Min.Y, &sides.Min.Y}, {&got.Max.X, &sides.Max.X}, {&got.Max.Y, &sides.Max.Y}} {
 		switch {
-		case !math.IsInf(*s.side, 0) && (!rounded ||
-			math.Abs(*s.side-*s.to) < c.bit*reliefReach+tick): // else the rounds of both corners have taken it
+		// Else the rounds of both corners have taken it.
+		case !math.IsInf(*s.side, 0) && (!rounded || math.Abs(*s.side-*s.to) < c.bit*reliefReach+tick):
 			*s.to = *s.side
 		case rounded:
 			slack[i] = math.Max(slack[i], c.bit/2*1.1)

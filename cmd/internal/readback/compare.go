@@ -45,7 +45,8 @@ func Compare(job Job, facts []Fact, outputs Outputs) (found []Contradiction) {
 		})
 		c := Contradiction{Key: k, Says: list[:1:1]}
 		for _, f := range list[1:] {
-			if !slices.ContainsFunc(list, func(g Fact) bool { return !job.agree(g, f) }) || slices.ContainsFunc(c.Says, func(g Fact) bool { return g.Value == f.Value }) {
+			if !slices.ContainsFunc(list, func(g Fact) bool { return !job.agree(g, f) }) ||
+				slices.ContainsFunc(c.Says, func(g Fact) bool { return g.Value == f.Value }) {
 				continue
 			}
 			c.Says = append(c.Says, f)

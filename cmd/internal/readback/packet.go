@@ -94,7 +94,8 @@ func (s *paperScan) rows(columns int) (rows [][]string, pages []int) {
 		case len(line) == columns:
 			last = line
 			rows, pages = append(rows, cells(line)), append(pages, s.pages[s.at])
-		case len(rows) > 0 && len(line) < columns && s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
+		case len(rows) > 0 && len(line) < columns &&
+			s.goesOn(line, append(slices.Clone(head), last...), rows[len(rows)-1], last):
 		default:
 			return rows, pages
 		}

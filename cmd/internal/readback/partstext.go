@@ -263,7 +263,8 @@ func (r *reading) boreTable(t printedTable) {
 		r.printed("bore", of, "depth", t.get(r, row, "depth"))
 		r.printed("bore", of, "from outside", t.get(r, row, "from the outside face"))
 		for i, h := range strings.Split(t.get(r, row, "over the lower edge"), ", ") {
-			if _, _, beside := strings.Cut(h, " ("); !beside && strings.Contains(h, "/") { // of a place that a rule marks: within a thousandth
+			// Of a place that a rule marks: within a thousandth.
+			if _, _, beside := strings.Cut(h, " ("); !beside && strings.Contains(h, "/") {
 				r.add("bore", of, fmt.Sprint("height ", i+1), h, 0.002)
 				continue
 			}

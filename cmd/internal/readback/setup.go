@@ -250,7 +250,8 @@ func (s *scanner) unwrapped() string {
 	}
 	for s.at+1 < len(s.lines) {
 		next := s.lines[s.at+1]
-		if next == "" || indent(next) != in+2 || setupFile.MatchString(next) || stepLine.MatchString(strings.TrimSpace(next)) && in == 0 {
+		if next == "" || indent(next) != in+2 || setupFile.MatchString(next) ||
+			stepLine.MatchString(strings.TrimSpace(next)) && in == 0 {
 			break
 		}
 		text += " " + strings.TrimSpace(next)

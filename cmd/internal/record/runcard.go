@@ -164,16 +164,21 @@ func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 		switch {
 		case len(one.Drawn) < 2:
 		case stops:
-			said = append(said, "Set two stops along its lower edge and one at its left end. Do not move zero until the sheet is done.")
+			said = append(said, "Set two stops along its lower edge and one at its left end. Do not move zero until "+
+				"the sheet is done.")
 		default:
-			said = append(said, "Cut the registration holes first, right through and into the spoilboard; they stay the machine's place for the sheet. Do not move zero until the sheet is done.")
+			said = append(said, "Cut the registration holes first, right through and into the spoilboard; they stay "+
+				"the machine's place for the sheet. Do not move zero until the sheet is done.")
 		}
 		return said
 	}
-	turn := "Stop the spindle, clear the chips, put pins into the holes in the spoilboard, and turn the sheet over end for end, left and right changing places, onto the pins: " + up(d.Face) + "."
+	turn := "Stop the spindle, clear the chips, put pins into the holes in the spoilboard, and turn the sheet over " +
+		"end for end, left and right changing places, onto the pins: " + up(d.Face) + "."
 	if stops {
 		length := geom.Length(s.Sheets[one.Sheet].Length).Text(u)
-		turn = "Stop the spindle, clear the chips, take the stop at the left end away, set one at the right end, " + length + " from zero, and turn the sheet over end for end, left and right changing places, against it and the stops along its lower edge: " + up(d.Face) + "."
+		turn = "Stop the spindle, clear the chips, take the stop at the left end away, set one at the right end, " +
+			length + " from zero, and turn the sheet over end for end, left and right changing places, against " +
+			"it and the stops along its lower edge: " + up(d.Face) + "."
 	}
 	return []string{turn, "Keep the zero after turning: both drawings are from the same corner of the table, beside which the sheet's own corner may now lie."}
 }
