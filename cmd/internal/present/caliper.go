@@ -3,7 +3,6 @@ package present
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -23,7 +22,7 @@ type Check struct {
 	Min    float64 `json:"least"`
 	Max    float64 `json:"most"`
 
-	printed gauge.Printed
+	rounded gauge.Rounded
 }
 
 // offList is said of a reading whose limits are for parts of any size.
@@ -35,8 +34,8 @@ func (m maker) checks(drawers []batch.Drawer) (list []Check, said []string) {
 	set := batch.CaliperLimits(drawers)
 	list = []Check{}
 	for _, r := range set.Rows {
-		p := r.Print(m.batch.Units)
-		c := Check{What: string(r.Kind), printed: p, Target: read(p.Target), Min: read(p.Min), Max: read(p.Max)}
+		p := r.Round(m.batch.Units)
+		c := Check{What: string(r.Kind), rounded: p, Target: p.Target, Min: p.Min, Max: p.Max}
 		if r.Relative {
 			c.What += offList
 		}
@@ -94,12 +93,6 @@ func (m maker) otherChecks(out *Machine, settings []setup.Setting) {
 		return
 	}
 	out.Checks, out.ChecksText = list, said
-}
-
-// read is a number as it is printed.
-func read(s string) float64 {
-	v, _ := strconv.ParseFloat(s, 64) // what Print wrote
-	return v + 0
 }
 
 // checksSaid is what a sheet says of its limits.
@@ -173,7 +166,7 @@ func measureNames(list []gauge.Measure) string {
 func CheckTable(list []Check, u geom.Unit) Table {
 	t := NewTable(Words("what"), In("", u.String()), Numbers("right"))
 	for _, c := range list {
-		t.Add(c.What, c.printed.Target, words.To(c.printed.Min, c.printed.Max))
+		t.Add(c.What, c.rounded.Text(c.Target), words.To(c.rounded.Text(c.Min), c.rounded.Text(c.Max)))
 	}
 	return t
 }

@@ -7,17 +7,23 @@ import (
 	"drawerwright/geom"
 )
 
-// Printed is a row as a sheet prints it, without the unit. The limits are rounded
+// Rounded is a row as a sheet shows it, in the sheet's unit. The limits are rounded
 // inwards, so that what is right on paper is right; where the usual decimals would leave
 // the target outside, there are more of them.
-type Printed struct{ Target, Min, Max string }
+type Rounded struct {
+	Target, Min, Max float64
+	Places           int // decimals that are shown
+}
 
-// maxDecimals is how many more decimals than usual are printed.
+// Text is one of the row's numbers as it is shown.
+func (r Rounded) Text(v float64) string { return strconv.FormatFloat(v, 'f', r.Places, 64) }
+
+// maxDecimals is how many more decimals than usual are shown.
 const maxDecimals = 2
 
-// Print prints a row in a unit: with two decimals of a millimetre, three of an inch, or
+// Round rounds a row in a unit: to two decimals of a millimetre, three of an inch, or
 // as many more as it needs.
-func (r Row) Print(u geom.Unit) Printed {
+func (r Row) Round(u geom.Unit) Rounded {
 	usual := 2
 	if u == geom.Inch {
 		usual = 3
@@ -35,7 +41,7 @@ func (r Row) Print(u geom.Unit) Printed {
 		if least <= most { // a target at a limit that no grid holds
 			target = min(max(target, least), most)
 		}
-		text := func(v float64) string { return strconv.FormatFloat((v+0)/math.Pow10(places), 'f', places, 64) }
-		return Printed{text(target), text(least), text(most)}
+		in := func(steps float64) float64 { return (steps + 0) / math.Pow10(places) } // never -0
+		return Rounded{in(target), in(least), in(most), places}
 	}
 }
