@@ -18,11 +18,11 @@ import (
 // stocks, slides, openings, and what is worked out of them. A field of theirs that is
 // set and never read, or read and never set, is physics lost on the way.
 var known = map[string][]string{
-	"drawerwright/geom/wood":    {"Sheet", "Species", "Season"},
+	"drawerwright/geom/wood":    {"Sheet", "Species", "Season", "Air"},
 	"drawerwright/geom/joinery": {"Stock", "Thickness", "Spec", "Limits", "Undermount", "Divider", "DrawerFront"},
 	"drawerwright/geom/plate":   {"Bottom", "Sag"},
-	"drawerwright/geom/opening": {"Opening", "Slide", "Bank", "Row", "Edges", "Plan", "Planned", "Spacer"},
-	"drawerwright/geom/fit":     {"Boards", "Spread", "Accuracy", "Running"},
+	"drawerwright/geom/opening": {"Opening", "Slide", "Bank", "Row", "Edges", "Plan", "Drawer", "Spacer"},
+	"drawerwright/geom/fit":     {"Boards", "Spread", "Accuracy", "SlideFit"},
 }
 
 // tree is the project's code without its tests, with types as far as the project's own
