@@ -84,6 +84,9 @@ func allowed(file string) (map[string]int, error) {
 
 func judge(found places, left map[string]int) (code int) {
 	folder, _ := os.Getwd()
+	for rule := range found {
+		left[rule] += 0 // one that the file does not name has none left
+	}
 	for _, rule := range slices.Sorted(maps.Keys(left)) {
 		n := len(found[rule])
 		fmt.Printf("%s: %d, at most %d\n", rule, n, left[rule])
