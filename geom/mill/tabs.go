@@ -83,6 +83,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 			"there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",
 			len(places), geom.Millimetres(p.Tabs.Width))
 		d.Remedies, d.Ask = p.withSkin(), geom.Sentencef("hold it down otherwise")
+		d.Remedies[0].Result = geom.Sentencef("it holds what tabs cannot")
 		return nil, false
 	}
 	p.work.Sides = p.sides(width)

@@ -212,3 +212,29 @@ func TestHolding(t *testing.T) {
 		}
 	}
 }
+
+// TestSkinInPlaceOfTabs: where tabs find no room, the remedy says what a skin does there,
+// and that there is another way; of a small part it says that a skin is no hold.
+func TestSkinInPlaceOfTabs(t *testing.T) {
+	part := panel()
+	part.Outline = geom.Rectangle(0, 0, 120, 100).With(geom.Mating, 0, 1, 2, 3)
+	for _, c := range []struct {
+		small       float64
+		tabs        Tabs
+		result, ask string
+	}{
+		{10, Tabs{Width: 8, Height: 2, Spacing: 100}, "it holds what tabs cannot", "hold it down otherwise"},
+		{DefaultSmallPart, Tabs{}, "hold it down by more than suction", ""},
+	} {
+		s := settings(six)
+		s.SmallPart, s.Tabs = c.small, c.tabs
+		_, faults := Prepare(part, s)
+		if len(faults) != 1 || len(faults[0].Remedies) != 1 {
+			t.Fatalf("small part %g: %v", c.small, faults)
+		}
+		skin := faults[0].Remedies[0]
+		if skin.Changes[0].Setting != SettingOnionSkin || skin.Result.In(geom.Millimetre) != c.result || faults[0].Ask.In(geom.Millimetre) != c.ask {
+			t.Errorf("small part %g: %+v, ask %q", c.small, skin, faults[0].Ask.In(geom.Millimetre))
+		}
+	}
+}
