@@ -6,6 +6,8 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/reference"
+
 	"github.com/spf13/cobra"
 )
 
@@ -20,7 +22,11 @@ for a router, and STL of each part and of the box. It reads the drawings back an
 proves that the boxes they make go together.
 
 It computes; it does not know your machines. Follow the local rules and the
-manuals of your machines, and measure a test piece before you cut a run.`,
+manuals of your machines, and measure a test piece before you cut a run.
+
+drawerwright explain lists and explains the entries of the job file;
+drawerwright help TOPIC explains one of these topics:
+` + strings.Join(reference.Topics, ", ") + ".",
 		Example: `  drawerwright init drawers.yaml
   drawerwright check drawers.yaml
   drawerwright build drawers.yaml -o out`,
@@ -34,9 +40,11 @@ manuals of your machines, and measure a test piece before you cut a run.`,
 	root.SetOut(s.out)
 	root.SetErr(s.err)
 	root.AddCommand(
-		newInit(s), newCheck(s), newBuild(s), newProve(s), newParts(s), newFit(s), newSetup(s), newSheets(s), newLayout(s), newAdjust(s), newCoupon(s), newView(s),
-		newSchema(s), newCompletion(s), newVersion(s),
+		newInit(s), newCheck(s), newBuild(s), newProve(s), newParts(s), newFit(s), newSetup(s), newSheets(s),
+		newLayout(s), newAdjust(s), newCoupon(s), newView(s),
+		newSchema(s), newExplain(s), newCompletion(s), newVersion(s),
 	)
+	root.SetHelpCommand(newHelp(s))
 	root.InitDefaultHelpCmd()
 	root.Version = version()
 	root.SetVersionTemplate("drawerwright {{.Version}}\n")

@@ -10,6 +10,9 @@ import (
 	"drawerwright/geom/stock"
 )
 
+// noSource is why a figure is what it is that no standard gives.
+const noSource = "common practice, no source"
+
 // limitLength is one of the limits of a finished box.
 type limitLength struct {
 	name string
@@ -37,7 +40,9 @@ var limitLengths = []limitLength{
 var limitKeys = func() (keys []key) {
 	for _, l := range limitLengths {
 		usual := joinery.DefaultLimits
-		keys = append(keys, key{name: l.name, form: formLength, min: 0, max: l.max, doc: l.doc, fallback: mm(*l.of(&usual))})
+		usually := mm(*l.of(&usual))
+		keys = append(keys, key{name: l.name, form: formLength, min: 0, max: l.max, doc: l.doc,
+			fallback: usually, example: usually, why: noSource})
 	}
 	return keys
 }()
@@ -87,7 +92,9 @@ var accuracyKeys = func() (keys []key) {
 			each = append(each, fmt.Sprintf("%s: %s", k, mm(*a.of(&usual))))
 		}
 		usual := strings.Join(each, ", ")
-		keys = append(keys, key{name: a.name, form: formLength, min: 0, max: maxPlay, doc: a.doc, without: usual})
+		saw := fit.AccuracyOf(joinery.Saw)
+		keys = append(keys, key{name: a.name, form: formLength, min: 0, max: maxPlay, doc: a.doc, without: usual,
+			example: mm(*a.of(&saw)), why: "what a test cut that is measured with a caliper gives; " + noSource})
 	}
 	return keys
 }()

@@ -34,7 +34,8 @@ const passKey = "pass"
 var machineKeys = func() (keys []key) {
 	docs := map[joinery.CutterKind]string{joinery.Saw: "What the table saw can do: no setup goes beyond", joinery.RouterTable: "What the router table can do: no setup goes beyond"}
 	for _, k := range fencedKinds {
-		keys = append(keys, key{name: string(k), form: formSection, keys: limitsOfMachine(k), without: "a cautious machine of a small shop", doc: docs[k]})
+		keys = append(keys, key{name: string(k), form: formSection, keys: limitsOfMachine(k), without: "a cautious machine of a small shop", doc: docs[k],
+			example: "{" + string(setup.LimitFence) + ": 250}", why: noSource})
 	}
 	return keys
 }()
@@ -43,10 +44,12 @@ func limitsOfMachine(k joinery.CutterKind) (keys []key) {
 	for _, l := range machineLengths {
 		metric, inches := setup.DefaultMachine(k, geom.Millimetre), setup.DefaultMachine(k, geom.Inch)
 		keys = append(keys, key{name: string(l.limit), form: formLength, min: l.min, max: l.max, doc: l.doc,
-			without: mm(*l.of(&metric)) + ", or with units: in " + geom.LengthOf(*l.of(&inches)).Text(geom.Inch)})
+			without: mm(*l.of(&metric)) + ", or with units: in " + geom.LengthOf(*l.of(&inches)).Text(geom.Inch),
+			example: mm(*l.of(&metric)), why: "what a small one of its kind does; " + noSource})
 	}
 	if k == joinery.RouterTable {
-		keys = append(keys, key{name: passKey, form: formMeasure, measures: ratios, min: 0.1, max: 1, fallback: "0.5", doc: "How deep one pass goes at most, as a part of the bit's diameter"})
+		keys = append(keys, key{name: passKey, form: formMeasure, measures: ratios, min: 0.1, max: 1, fallback: "0.5", doc: "How deep one pass goes at most, as a part of the bit's diameter",
+			example: "0.4", why: noSource})
 	}
 	return keys
 }

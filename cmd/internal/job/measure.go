@@ -36,7 +36,7 @@ var measureText = regexp.MustCompile(`^(-?\d{1,9}(?:\.\d{1,9})?) *(.*)$`)
 func (r *reader) measured(n *node, k *key) float64 {
 	split := measureText.FindStringSubmatch(strings.TrimSpace(n.text))
 	if split == nil {
-		r.fail(CodeNotNumber, n.at, "write a number, as in "+k.example(), "%s cannot be %s", k.name, quote(n.text))
+		r.fail(CodeNotNumber, n.at, "write a number, as in "+k.example, "%s cannot be %s", k.name, quote(n.text))
 		return 0
 	}
 	for _, m := range k.measures {
@@ -51,7 +51,7 @@ func (r *reader) measured(n *node, k *key) float64 {
 		r.suggest(CodeOutOfRange, n.at, between(least, most), "%s cannot be %s", k.name, quote(n.text))
 		return 0
 	}
-	hint, fault := "write the number alone, as in "+k.example(), "an unknown unit"
+	hint, fault := "write the number alone, as in "+k.example, "an unknown unit"
 	if units := k.units(); len(units) > 0 {
 		hint = "write " + alternatives(units) + " after the number"
 	}
@@ -79,10 +79,6 @@ func (k *key) numbers() string {
 func (k *key) ends() (least, most string) {
 	unit := k.measures[0].unit
 	return strings.TrimSpace(fmt.Sprintf("%g %s", k.min, unit)), strings.TrimSpace(fmt.Sprintf("%g %s", k.max, unit))
-}
-
-func (k *key) example() string {
-	return strings.TrimSpace(fmt.Sprintf("%g %s", k.min, k.measures[0].unit))
 }
 
 // units are those that a measure can be written in.

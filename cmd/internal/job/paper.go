@@ -10,10 +10,14 @@ const (
 )
 
 var paperKeys = []key{
-	{name: "size", form: formWord, words: []string{"A4", "Letter", "A3"}, doc: "The sheets that the packet and templates are printed on", without: "A4, with inches Letter"},
-	{name: "labels", form: formWord, words: []string{LabelsGrid, LabelsPage, LabelsNone}, fallback: LabelsGrid, doc: "Labels for the pieces: a grid on every sheet, one a page, or none"},
-	{name: "label-columns", form: formCount, min: 1, max: maxLabelColumns, fallback: "3", doc: "How many labels stand beside each other on a sheet"},
-	{name: "label-rows", form: formCount, min: 1, max: maxLabelRows, fallback: "7", doc: "How many labels stand above each other on a sheet"},
+	{name: "size", form: formWord, words: []string{"A4", "Letter", "A3"}, doc: "The sheets that the packet and templates are printed on", without: "A4, with inches Letter",
+		example: "A4"},
+	{name: "labels", form: formWord, words: []string{LabelsGrid, LabelsPage, LabelsNone}, fallback: LabelsGrid, doc: "Labels for the pieces: a grid on every sheet, one a page, or none",
+		example: "page", why: "labels are cut from one sheet of stickers or paper"},
+	{name: "label-columns", form: formCount, min: 1, max: maxLabelColumns, fallback: "3", doc: "How many labels stand beside each other on a sheet",
+		example: "2", why: "with 7 rows they are 70 x 42 mm on A4, a usual sheet of labels"},
+	{name: "label-rows", form: formCount, min: 1, max: maxLabelRows, fallback: "7", doc: "How many labels stand above each other on a sheet",
+		example: "6", why: "see label-columns"},
 }
 
 // Labels that still have room for their words and code, on the smallest of the sheets.

@@ -3,11 +3,8 @@ package job
 import (
 	"bytes"
 	"encoding/json"
-	"fmt"
 	"regexp"
 	"strings"
-
-	"drawerwright/geom"
 )
 
 // Schema is a JSON Schema (draft 2020-12) of the job file, from the same
@@ -166,10 +163,9 @@ func (k *key) describe() string {
 		} else if len(k.sides) > 0 {
 			parts = append(parts, "Write "+strings.Join(k.sides, " x "))
 		}
-		least, most := geom.LengthOf(k.min), geom.LengthOf(k.max)
-		parts = append(parts, fmt.Sprintf("From %s to %s, or %s to %s", least.Text(geom.Millimetre), most.Text(geom.Millimetre), least.Text(geom.Inch), most.Text(geom.Inch)))
+		parts = append(parts, "From "+k.span())
 	case formMeasure:
-		parts = append(parts, "From "+k.numbers())
+		parts = append(parts, "From "+k.span())
 		if units := k.units(); len(units) > 0 {
 			parts = append(parts, "Write "+alternatives(units)+" after the number")
 		}

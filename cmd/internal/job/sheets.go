@@ -16,23 +16,35 @@ const (
 
 var sheetKeys = []key{
 	{name: "way", form: formWord, words: []string{MethodGuillotine, MethodFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
-		without: "free where a router cuts all parts of a stock, else guillotine"},
-	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes"},
-	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: mm(sheet.UsualKerf) + " for saws; for routers the bit or the over-run and " + mm(mill.MinWaste)},
-	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and over-run take, " + mm(mill.MinWaste) + " and what the sheets may be short"},
+		without: "free where a router cuts all parts of a stock, else guillotine",
+		example: "guillotine"},
+	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes",
+		example: "3", with: "way: guillotine"},
+	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: mm(sheet.UsualKerf) + " for saws; for routers the bit or the over-run and " + mm(mill.MinWaste),
+		example: "3.2"},
+	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and over-run take, " + mm(mill.MinWaste) + " and what the sheets may be short",
+		example: "5"},
 	{name: "turn-on", form: formWord, words: []string{TurnOnPins, TurnOnThree, TurnOnStops}, fallback: TurnOnPins,
-		doc: "What a sheet that is cut on both faces is put down on when it has been turned over: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes"},
-	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and " + mm(sheet.PinWeb)},
-	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: mm(sheet.UsualKept[0]) + " x " + mm(sheet.UsualKept[1]), doc: "The smallest offcut that the shop keeps"},
+		doc:     "What a sheet that is cut on both faces is put down on when it has been turned over: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes",
+		example: "three-pins", why: "two pins place a sheet both ways"},
+	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and " + mm(sheet.PinWeb),
+		example: "12"},
+	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: mm(sheet.UsualKept[0]) + " x " + mm(sheet.UsualKept[1]), doc: "The smallest offcut that the shop keeps",
+		example: "400 x 150", why: "shorter or narrower than that is seldom used; common practice, no source"},
 	{name: "heaviest", form: formMeasure, measures: loads, min: minHeaviest, max: maxLoad, fallback: fmt.Sprintf("%g kg", sheet.UsualHeaviest),
-		doc: "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies"},
+		doc:     "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies",
+		example: "30 kg", why: "what one person lifts with care; common practice, no source"},
 }
 
 var sheetSizeKeys = []key{
-	{name: "sheet", form: formSize, sides: []string{"length", "width"}, required: true, min: minSize, max: maxSize, doc: "Its size, the grain as that of the stock"},
-	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of one, in any currency", without: "it costs nothing"},
-	{name: "count", form: formCount, min: 1, max: maxSheetCount, doc: "How many there are", without: "as many as it takes"},
-	{name: "batch", form: formTitle, doc: "The batch that they were made in, for parts that match", without: "the batch has no name"},
+	{name: "sheet", form: formSize, sides: []string{"length", "width"}, required: true, min: minSize, max: maxSize, doc: "Its size, the grain as that of the stock",
+		example: "1525 x 760"},
+	{name: "price", form: formPrice, min: 0, max: maxPrice, doc: "The price of one, in any currency", without: "it costs nothing",
+		example: "34", with: "sheet: 1525 x 760"},
+	{name: "count", form: formCount, min: 1, max: maxSheetCount, doc: "How many there are", without: "as many as it takes",
+		example: "2", with: "sheet: 1525 x 760"},
+	{name: "batch", form: formTitle, doc: "The batch that they were made in, for parts that match", without: "the batch has no name",
+		example: "April", with: "sheet: 1525 x 760"},
 }
 
 // The words for what a sheet is put down on when it has been turned over.
@@ -43,8 +55,10 @@ const (
 )
 
 var keepOutKeys = []key{
-	{name: "at", form: formSize, sides: []string{"x", "y"}, required: true, min: -maxSize, max: maxSize, doc: "Its lower left corner, from that of the sheet as its drawing shows it before it is turned over"},
-	{name: "size", form: formSize, sides: []string{"length", "width"}, required: true, min: 1, max: maxSize, doc: "Its size along x and y"},
+	{name: "at", form: formSize, sides: []string{"x", "y"}, required: true, min: -maxSize, max: maxSize, doc: "Its lower left corner, from that of the sheet as its drawing shows it before it is turned over",
+		example: "0 x 700", with: "size: 40 x 80"},
+	{name: "size", form: formSize, sides: []string{"length", "width"}, required: true, min: 1, max: maxSize, doc: "Its size along x and y",
+		example: "40 x 80", with: "at: 0 x 700"},
 }
 
 // The words for parts that have to look alike.

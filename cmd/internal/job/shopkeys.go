@@ -10,15 +10,23 @@ import (
 const frameless, faceFrame = "frameless", "face-frame"
 
 var openingKeys = []key{
-	{name: "width", form: formReadings, required: true, noun: "opening", min: minSize, max: maxSize, doc: "The width, or a list of it from several heights; the smallest counts"},
-	{name: "height", form: formReadings, required: true, noun: "opening", min: minSize, max: maxSize, doc: "The height, or a list of it from several places; the smallest counts"},
-	{name: "depth", form: formReadings, required: true, noun: "opening", min: minSize, max: maxSize, doc: "The depth from the front edge to the back, or a list of it; the smallest counts"},
-	{name: "diagonals", form: formSize, sides: []string{"one diagonal", "the other"}, min: minSize, max: 2 * maxSize, doc: "The two diagonals of its face", without: "it is taken for square"},
-	{name: "cabinet", form: formWord, required: true, words: []string{frameless, faceFrame}, doc: "face-frame: the slides stand behind a frame; frameless: on the sides of the opening"},
-	{name: "frame-over", form: formLength, min: 0, max: maxOverlay, doc: "How far the frame stands in before each side of the cabinet: so much the slides are packed out there", without: "the sides are level with the frame"},
+	{name: "width", form: formReadings, required: true, noun: "opening", min: minSize, max: maxSize, doc: "The width, or a list of it from several heights; the smallest counts",
+		example: "[564.2, 563.6]"},
+	{name: "height", form: formReadings, required: true, noun: "opening", min: minSize, max: maxSize, doc: "The height, or a list of it from several places; the smallest counts",
+		example: "[702, 702.4]"},
+	{name: "depth", form: formReadings, required: true, noun: "opening", min: minSize, max: maxSize, doc: "The depth from the front edge to the back, or a list of it; the smallest counts",
+		example: "545"},
+	{name: "diagonals", form: formSize, sides: []string{"one diagonal", "the other"}, min: minSize, max: 2 * maxSize, doc: "The two diagonals of its face", without: "it is taken for square",
+		example: "[900.5, 900.1]"},
+	{name: "cabinet", form: formWord, required: true, words: []string{frameless, faceFrame}, doc: "face-frame: the slides stand behind a frame; frameless: on the sides of the opening",
+		example: "face-frame"},
+	{name: "frame-over", form: formLength, min: 0, max: maxOverlay, doc: "How far the frame stands in before each side of the cabinet: so much the slides are packed out there", without: "the sides are level with the frame",
+		example: "19", with: "cabinet: face-frame"},
 	{name: "fronts", form: formWord, required: true, words: []string{string(opening.Inset), string(opening.Overlay), string(opening.NoFront)},
-		doc: "inset: drawer fronts stand within the opening; overlay: before it; none: the boxes show"},
-	{name: "behind", form: formLength, min: 0, max: maxSize, fallback: "0 mm", doc: "The room to keep free behind the boxes, as for pipes"},
+		doc:     "inset: drawer fronts stand within the opening; overlay: before it; none: the boxes show",
+		example: "overlay"},
+	{name: "behind", form: formLength, min: 0, max: maxSize, fallback: "0 mm", doc: "The room to keep free behind the boxes, as for pipes",
+		example: "30", why: "nothing stands behind most drawers"},
 }
 
 // slideLength is a measure of a slide.
@@ -53,17 +61,34 @@ var slideLengths = []slideLength{
 }
 
 var slideKeys = func() []key {
-	const builtIn = "as the built-in kind"
+	const builtIn, likeSideMount = "as the built-in kind", "kind: " + string(opening.SideMount)
+	const makersSheet = "usual in the trade, without a source: the slide maker's sheet comes first"
 	keys := []key{
-		{name: "kind", form: formWord, required: true, words: slideKinds(), doc: "The built-in kind that it is like; the entries say what differs"},
-		{name: "lengths", form: formLengths, min: minSize, max: maxSize, most: maxSteps, doc: "The lengths in which the slide is made, each as long as its box is deep", without: builtIn},
-		{name: "load", form: formMeasure, measures: loads, min: minLoad, max: maxLoad, doc: "What the drawer on one pair may weigh with all that lies in it", without: builtIn},
+		{name: "kind", form: formWord, required: true, words: slideKinds(), doc: "The built-in kind that it is like; the entries say what differs",
+			example: string(opening.Undermount)},
+		{name: "lengths", form: formLengths, min: minSize, max: maxSize, most: maxSteps, doc: "The lengths in which the slide is made, each as long as its box is deep", without: builtIn,
+			example: "[250, 300, 350, 400]", with: likeSideMount, why: makersSheet},
+		{name: "load", form: formMeasure, measures: loads, min: minLoad, max: maxLoad, doc: "What the drawer on one pair may weigh with all that lies in it", without: builtIn,
+			example: "40 kg", with: likeSideMount, why: makersSheet},
 	}
 	for _, l := range slideLengths {
-		keys = append(keys, key{name: l.name, form: formLength, min: l.min, max: maxSlideLength, doc: l.doc, without: builtIn})
+		example, with := l.example()
+		keys = append(keys, key{name: l.name, form: formLength, min: l.min, max: maxSlideLength, doc: l.doc,
+			without: builtIn, example: example, with: with, why: makersSheet})
 	}
 	return keys
 }()
+
+// example is the measure of the first built-in kind that has it, with that kind; where none
+// has one, what a shop may write.
+func (l slideLength) example() (value, with string) {
+	for _, k := range opening.Kinds {
+		if s, ok := opening.BuiltIn(k, geom.Millimetre); ok && *l.set(&s) != 0 {
+			return mm(*l.set(&s)), "kind: " + string(k)
+		}
+	}
+	return "0.5 mm", "kind: " + string(opening.SideMount)
+}
 
 func slideKinds() []string {
 	var all []string
@@ -84,17 +109,26 @@ var inOpening = []string{"slide", "rows", "graduation", "gap", "reveal", "overla
 
 // rowKeys are the entries of drawers that say how they share an opening.
 var rowKeys = []key{
-	{name: "opening", form: formRef, doc: "The opening of a cabinet in which the drawer runs, instead of its outside size", without: "the drawer has an outside size"},
-	{name: string(joinery.FieldUndermount), form: formRef, words: slideKinds(), doc: "The slide on which it runs there: a built-in kind, or a slide of the shop", without: "an opening needs it"},
+	{name: "opening", form: formRef, doc: "The opening of a cabinet in which the drawer runs, instead of its outside size", without: "the drawer has an outside size",
+		example: "base", with: "slide: side-mount"},
+	{name: string(joinery.FieldUndermount), form: formRef, words: slideKinds(), doc: "The slide on which it runs there: a built-in kind, or a slide of the shop", without: "an opening needs it",
+		example: "side-mount", with: "opening: base"},
 	{name: "rows", form: formCells, words: []string{freeRow}, min: minSize, max: maxSize, most: maxRows,
-		doc: "How many drawers share the opening; or the heights of their fronts from the top, of which those that are free share the rest", without: "one"},
+		doc: "How many drawers share the opening; or the heights of their fronts from the top, of which those that are free share the rest", without: "one",
+		example: "[140, free, free, free]", with: "opening: base\nslide: side-mount"},
 	{name: "graduation", form: formSection, words: []string{string(opening.Equal)}, keys: graduationKeys,
-		doc: "How free rows grow from the top down: equal, or by one of two ways", without: "they are equal"},
-	{name: "gap", form: formLength, min: 0, max: maxGap, fallback: mm(opening.DefaultGap), doc: "Between one front and the next"},
-	{name: "reveal", form: formEdges, sides: edges, min: 0, max: maxGap, fallback: mm(opening.DefaultReveal), doc: "The gap between inset fronts and the opening"},
-	{name: "overlay", form: formEdges, sides: edges, min: 0, max: maxOverlay, fallback: mm(opening.DefaultOverlay), doc: "How far overlay fronts cover the cabinet beside the opening"},
-	{name: "box-heights", form: formLengths, min: minSize, max: maxSize, most: maxSteps, doc: "The heights of boxes that the shop makes; each drawer gets the highest that fits", without: "a box is as high as fits"},
-	{name: "line-boring", form: formLength, min: 1, max: maxGap, doc: "The pitch of the holes in the cabinet's sides on which the slides have to come", without: "they stand anywhere"},
+		doc: "How free rows grow from the top down: equal, or by one of two ways", without: "they are equal",
+		example: "equal", with: "opening: base\nslide: side-mount\nrows: 3"},
+	{name: "gap", form: formLength, min: 0, max: maxGap, fallback: mm(opening.DefaultGap), doc: "Between one front and the next",
+		example: "3", with: "opening: base\nslide: side-mount", why: "room for a door or front to move; common practice, no source"},
+	{name: "reveal", form: formEdges, sides: edges, min: 0, max: maxGap, fallback: mm(opening.DefaultReveal), doc: "The gap between inset fronts and the opening",
+		example: "2", with: "opening: base\nslide: side-mount", why: "room for an inset front to swell; common practice, no source"},
+	{name: "overlay", form: formEdges, sides: edges, min: 0, max: maxOverlay, fallback: mm(opening.DefaultOverlay), doc: "How far overlay fronts cover the cabinet beside the opening",
+		example: "[16, 16, 10, 3]", with: "opening: base\nslide: side-mount", why: "covers most of an edge of 18 mm; common practice, no source"},
+	{name: "box-heights", form: formLengths, min: minSize, max: maxSize, most: maxSteps, doc: "The heights of boxes that the shop makes; each drawer gets the highest that fits", without: "a box is as high as fits",
+		example: "[90, 120, 150, 180]", with: "opening: base\nslide: side-mount\nrows: 4"},
+	{name: "line-boring", form: formLength, min: 1, max: maxGap, doc: "The pitch of the holes in the cabinet's sides on which the slides have to come", without: "they stand anywhere",
+		example: "32 mm", with: "opening: base\nslide: side-mount\nrows: 2"},
 }
 
 // freeRow is the word for a row without a height of its own.
@@ -103,6 +137,8 @@ const freeRow = "free"
 var edges = []string{"left", "right", "top", "bottom"}
 
 var graduationKeys = []key{
-	{name: string(opening.Arithmetic), form: formLength, min: 0, max: maxSize, doc: "Each is this much higher than the one above it", without: "they do not grow by a length"},
-	{name: string(opening.Geometric), form: formMeasure, measures: ratios, min: 1, max: maxRatio, doc: "Each is this many times as high as the one above it", without: "they do not grow by a ratio"},
+	{name: string(opening.Arithmetic), form: formLength, min: 0, max: maxSize, doc: "Each is this much higher than the one above it", without: "they do not grow by a length",
+		example: "20"},
+	{name: string(opening.Geometric), form: formMeasure, measures: ratios, min: 1, max: maxRatio, doc: "Each is this many times as high as the one above it", without: "they do not grow by a ratio",
+		example: "1.25"},
 }

@@ -21,6 +21,11 @@ func between(least, most string) suggestion {
 	return suggestion{"write " + least + " to " + most, []string{least, most}}
 }
 
+// DidYouMean is a hint for a word that is none of the known ones.
+func DidYouMean(word string, known []string) string {
+	return didYouMean(word, known).hint
+}
+
 // maxShown is how many words a person reads; the keys of a job are among them.
 const maxShown = 20
 

@@ -15,12 +15,18 @@ const (
 
 var templateKeys = []key{
 	{name: "stock", form: formStock, required: true, doc: fmt.Sprintf("The stock of the plates, %d to %d mm of hardboard or the like; its kerf is that of the cutter that cuts them",
-		stock.ThinnestPlate, stock.ThickestPlate)},
-	{name: "bed", form: formSize, sides: []string{"length", "width"}, min: minBed, max: maxSize, fallback: "600 mm x 400 mm", doc: "What the cutter's bed holds: larger plates are cut in pieces with keyed joints"},
-	{name: "register", form: formWord, words: []string{RegisterPins, RegisterLip}, fallback: RegisterPins, doc: "What a template stops against the panel's edges with: dowel pins, or strips glued under it"},
-	{name: "pin", form: formLength, min: minPin, max: maxPin, fallback: "5 mm", doc: "The diameter of the pins"},
-	{name: "mark", form: formLength, min: minMark, max: maxMark, fallback: "1.2 mm", doc: "The width of the slots in which a knife or a pencil marks; never less than the cutter can cut"},
-	{name: "roll", form: formLength, min: minBed, max: maxSize, doc: "The width of the roll of paper on which templates are printed", without: "they are printed on sheets"},
+		stock.ThinnestPlate, stock.ThickestPlate),
+		example: "hardboard"},
+	{name: "bed", form: formSize, sides: []string{"length", "width"}, min: minBed, max: maxSize, fallback: "600 mm x 400 mm", doc: "What the cutter's bed holds: larger plates are cut in pieces with keyed joints",
+		example: "400 x 300", with: "stock: hardboard", why: "what a small laser usually holds; common practice, no source"},
+	{name: "register", form: formWord, words: []string{RegisterPins, RegisterLip}, fallback: RegisterPins, doc: "What a template stops against the panel's edges with: dowel pins, or strips glued under it",
+		example: "lip", with: "stock: hardboard", why: "pins stay true, and a drill makes their holes"},
+	{name: "pin", form: formLength, min: minPin, max: maxPin, fallback: "5 mm", doc: "The diameter of the pins",
+		example: "6 mm", with: "stock: hardboard", why: "a usual dowel pin; common practice, no source"},
+	{name: "mark", form: formLength, min: minMark, max: maxMark, fallback: "1.2 mm", doc: "The width of the slots in which a knife or a pencil marks; never less than the cutter can cut",
+		example: "1 mm", with: "stock: hardboard", why: "a knife or a sharp pencil gets in; common practice, no source"},
+	{name: "roll", form: formLength, min: minBed, max: maxSize, doc: "The width of the roll of paper on which templates are printed", without: "they are printed on sheets",
+		example: "610", with: "stock: hardboard"},
 }
 
 // Limits of templates, in mm: a bed below 150 has no room for a joint between pieces,
