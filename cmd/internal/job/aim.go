@@ -19,7 +19,8 @@ func (b *builder) aim(j *Job, d Drawer, plan opening.Plan) float64 {
 		return 0
 	}
 	row, trial := plan.Rows[0], d.Spec
-	trial.Width, trial.Height, trial.Depth, trial.Undermount = row.Box.Width, row.Box.Height, row.Box.Depth, row.Undermount
+	trial.Width, trial.Height, trial.Depth = row.Box.Width, row.Box.Height, row.Box.Depth
+	trial.Undermount = row.Undermount
 	trial.Dividers, trial.Pull, trial.DrawerFront = nil, joinery.Pull{}, nil // they move no width
 	box, _, sound := joinery.LayOut(trial)
 	if !sound {
