@@ -16,7 +16,7 @@ func newHelp(s streams) *cobra.Command {
 	var markdown bool
 	c := &cobra.Command{
 		Use:   "help [COMMAND | TOPIC]",
-		Short: "Explain a command, or a topic: " + strings.Join(reference.Topics, ", "),
+		Short: "Explain a command or a topic",
 		Long:  helpLong(),
 		Example: `  $ drawerwright help joints
   $ drawerwright help build

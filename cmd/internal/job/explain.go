@@ -188,9 +188,9 @@ func (k *key) span() string {
 	if k.form == formMeasure {
 		return k.numbers()
 	}
-	least, most := geom.LengthOf(k.min), geom.LengthOf(k.max)
-	return fmt.Sprintf("%s to %s, or %s to %s", least.Text(geom.Millimetre), most.Text(geom.Millimetre),
-		least.Text(geom.Inch), most.Text(geom.Inch))
+	least, most := k.endsIn(geom.Millimetre)
+	leastIn, mostIn := k.endsIn(geom.Inch)
+	return fmt.Sprintf("%s to %s, or %s to %s", least, most, leastIn, mostIn)
 }
 
 // typeInWords says what is written for the key.

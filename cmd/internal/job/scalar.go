@@ -170,8 +170,11 @@ func (r *reader) span(k *key) string {
 	return least + " to " + most
 }
 
-func (r *reader) ends(k *key) (least, most string) {
-	return geom.LengthOf(k.min).RoundUp(r.units).Text(r.units), geom.LengthOf(k.max).RoundDown(r.units).Text(r.units)
+func (r *reader) ends(k *key) (least, most string) { return k.endsIn(r.units) }
+
+// endsIn are the ends of the range of a key's lengths, as a file in a unit can have them.
+func (k *key) endsIn(u geom.Unit) (least, most string) {
+	return geom.LengthOf(k.min).RoundUp(u).Text(u), geom.LengthOf(k.max).RoundDown(u).Text(u)
 }
 
 // measure shows a length as it was written, with the unit that it was read in.

@@ -84,8 +84,9 @@ func (d Doc) item(i int) string {
 	return wrapped(bare(d[i].Text), term+strings.Repeat(" ", column-utf8.RuneCountInString(term)), indent)
 }
 
-// bare is text without the marks of Markdown.
-func bare(text string) string { return strings.ReplaceAll(strings.ReplaceAll(text, "**", ""), "`", "") }
+// bare is text for a terminal: without asterisks; what is in backquotes keeps them, as in the
+// program's messages.
+func bare(text string) string { return strings.ReplaceAll(text, "**", "") }
 
 // wrapped breaks text into lines; the first begins with first, the others with indent.
 func wrapped(text, first, indent string) string {

@@ -80,7 +80,7 @@ func parsed(text string) (d Doc) {
 // begin with a mark.
 func termed(item string) (term, text string) {
 	if term, text, ok := strings.Cut(item, ": "); ok && strings.ContainsAny(item[:1], "`*") {
-		return bare(term), text
+		return strings.NewReplacer("`", "", "*", "").Replace(term), text
 	}
 	return "", item
 }
