@@ -273,3 +273,41 @@ func TestRandomMachines(t *testing.T) {
 		})
 	}
 }
+
+// TestMeantIsDrawn: a reading is meant to be what the parts are drawn with. Room for glue
+// makes dados deeper and no other cut; without it, under depths from the spoilboard, the
+// tongue is as long as the thickest side asks.
+func TestMeantIsDrawn(t *testing.T) {
+	drawn := func(d joinery.Drawer, r joinery.Role, k geom.Kind) geom.Pocket {
+		list := d.Parts[slices.IndexFunc(d.Parts, func(p joinery.Part) bool { return p.Role == r })].Panel.Pockets
+		return list[slices.IndexFunc(list, func(p geom.Pocket) bool { return p.Kind == k })]
+	}
+	for _, corner := range []joinery.Joint{joinery.DadoRabbet, joinery.Rabbet, joinery.Butt} {
+		for _, from := range []joinery.DepthFrom{joinery.FromTop, joinery.FromSpoilboard} {
+			for _, glue := range []float64{0, 0.3} {
+				s := spec()
+				s.Joint, s.GlueRoom, s.DepthFrom, s.GrooveEnds = corner, glue, from, joinery.GrooveStopped
+				s.Cutter, s.DadoPlay, s.GroovePlay = joinery.Cutter{Kind: joinery.Router, Width: 4}, 0.2, 0.2
+				d, problems, _ := joinery.LayOut(s)
+				if len(d.Parts) == 0 {
+					t.Fatal(corner, from, problems)
+				}
+				slot := drawn(d, joinery.Side, geom.Groove)
+				want := map[testcut.Kind]float64{}
+				if corner == joinery.DadoRabbet {
+					slot = drawn(d, joinery.Side, geom.Dado)
+					tongue := drawn(d, joinery.Front, geom.Rabbet).Outline.Bounds()
+					want[testcut.TongueLength] = min(tongue.Width(), tongue.Height())
+				}
+				want[testcut.Depth] = slot.Depth
+				c := testcut.New(d, fit.MeasuredBoards(s), fit.AccuracyOf(joinery.Router), nil)
+				for kind, length := range want {
+					if meant, _ := c.Plausible(reading(kind, length)); math.Abs(meant-length) > 1e-9 {
+						t.Errorf("%s, %s, glue room %g: %s is drawn as %g, meant to be %g",
+							corner, from, glue, kind, length, meant)
+					}
+				}
+			}
+		}
+	}
+}
