@@ -24,22 +24,9 @@ const helpStep = 0.01
 // MostUseful finds the improvement that helps a measure most; index is its place in Measures.
 func (o Outcome) MostUseful(index int) Improvement {
 	m := o.Measures[index]
-	squares := make(map[Cause]float64)
-	h := Improvement{}
-	for _, s := range m.Result.Shares { // in their order, so that ties are the same
-		from := m.Stack.Sources[s.Source]
-		squares[from.Cause] += s.Part
-		if squares[from.Cause] > h.Part+exactPart {
-			h.Cause, h.Part = from.Cause, squares[from.Cause]
-		}
-	}
+	h := largestCause(m.Measure, m.Result.Shares)
 	if h.Part == 0 {
 		return h // as set it is out
-	}
-	for _, s := range m.Stack.Terms {
-		if from := m.Stack.Sources[s.Source]; from.Cause == h.Cause {
-			h.Current = math.Max(h.Current, from.half())
-		}
 	}
 	half := o.with(index, h.Cause, 0.5)
 	h.Halved = half.Right
@@ -56,6 +43,28 @@ func (o Outcome) MostUseful(index int) Improvement {
 		need = math.Max(helpStep, math.Floor(0.85*need/helpStep+settle)*helpStep)
 	}
 	h.Need = need
+	return h
+}
+
+// largestCause is the cause with the largest share, and of equal ones that which is off by
+// more by itself: it is the easier to lessen.
+func largestCause(m Measure, shares []Share) (h Improvement) {
+	squares, off := make(map[Cause]float64), make(map[Cause]float64)
+	var causes []Cause // in the order of the shares, so that ties are the same
+	for _, s := range shares {
+		from := m.Stack.Sources[s.Source]
+		if squares[from.Cause] == 0 {
+			causes = append(causes, from.Cause)
+		}
+		squares[from.Cause] += s.Part
+		off[from.Cause] = max(off[from.Cause], from.half())
+	}
+	for _, c := range causes {
+		more := squares[c] - h.Part
+		if more > exactPart || more > -exactPart && off[c] > h.Current+settle {
+			h.Cause, h.Part, h.Current = c, squares[c], off[c]
+		}
+	}
 	return h
 }
 

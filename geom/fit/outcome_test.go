@@ -3,6 +3,7 @@ package fit
 import (
 	"drawerwright/geom"
 	"math"
+	"slices"
 	"testing"
 
 	"drawerwright/geom/joinery"
@@ -108,5 +109,24 @@ func TestOddsInWords(t *testing.T) {
 		if got := c.o.String(); got != c.want {
 			t.Errorf("%+v: %q, want %q", c.o, got, c.want)
 		}
+	}
+}
+
+// TestLargestOfEqualCauses: of causes that move a measure alike the one that is off by more
+// by itself is named, wherever it stands: a height that counts twice is half as far off as
+// a length that counts once, and no shop sets it much finer.
+func TestLargestOfEqualCauses(t *testing.T) {
+	height, length := Source{Cause: OfHeight, Minus: 0.15, Plus: 0.15}, Source{Cause: OfLength, Minus: 0.3, Plus: 0.3}
+	m := Measure{Stack: Stack{Sources: []Source{height, length}}}
+	shares := []Share{{Source: 0, Part: 0.5}, {Source: 1, Part: 0.5}}
+	for range 2 {
+		if h := largestCause(m, shares); h.Cause != OfLength || h.Current != 0.3 || h.Part != 0.5 {
+			t.Errorf("of equal ones: %+v", h)
+		}
+		slices.Reverse(shares)
+	}
+	shares = []Share{{Source: 0, Part: 0.51}, {Source: 1, Part: 0.49}}
+	if h := largestCause(m, shares); h.Cause != OfHeight || h.Current != 0.15 {
+		t.Errorf("the larger share: %+v", h)
 	}
 }
