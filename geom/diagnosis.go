@@ -87,3 +87,22 @@ func (d Diagnosis) Error() string {
 	}
 	return d.Fact.In(Millimetre) + "; " + d.Ask.In(Millimetre)
 }
+
+// Diagnoses gathers what a library finds. Its methods give what they add, to be filled.
+type Diagnoses []Diagnosis
+
+// Add adds one about a setting.
+func (list *Diagnoses) Add(level Level, code Code, s Setting, fact Sentence) *Diagnosis {
+	*list = append(*list, Diagnosis{Code: code, Level: level, Subject: Subject{Setting: s}, Fact: fact})
+	return &(*list)[len(*list)-1]
+}
+
+// Fail adds an error.
+func (list *Diagnoses) Fail(code Code, s Setting, format string, args ...any) *Diagnosis {
+	return list.Add(LevelError, code, s, Sentencef(format, args...))
+}
+
+// Warn adds a warning.
+func (list *Diagnoses) Warn(code Code, s Setting, format string, args ...any) *Diagnosis {
+	return list.Add(LevelWarning, code, s, Sentencef(format, args...))
+}

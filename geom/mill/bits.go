@@ -256,27 +256,27 @@ func (p *preparation) refuse(c Cut, why obstacle, b Bit) {
 	switch why {
 	case tooShort:
 		deep := geom.Millimetres(p.deepest(c))
-		d := p.fail("bit-reach", SettingBits, "%s is %s deep in the thickest board; %s reaches %s",
+		d := p.found.Fail("bit-reach", SettingBits, "%s is %s deep in the thickest board; %s reaches %s",
 			what, deep, named{b}, geom.Millimetres(b.Reach))
 		d.Measured, d.Limit = deep, geom.Millimetres(b.Reach)
 		d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, p.deepest(c))}
 	case noRelief:
-		d := p.fail("corner-relief", SettingBits, "%s has no room for the relief of its corners by %s", what, named{b})
+		d := p.found.Fail("corner-relief", SettingBits, "%s has no room for the relief of its corners by %s", what, named{b})
 		d.Ask = geom.Sentencef("a smaller bit needs less")
 	case notRelieved:
-		d := p.fail("corner-relief", SettingRelief, "%s keeps round corners of %s, for its relief is none, "+
+		d := p.found.Fail("corner-relief", SettingRelief, "%s keeps round corners of %s, for its relief is none, "+
 			"and a square part goes into them: the box would not go together", what, geom.Millimetres(b.Diameter/2))
 		d.Remedies, d.Ask = relieved(c.Operation), geom.Sentencef("let it run through")
 	case tooRound:
 		least := c.Outline.MinInsideRadius()
 		left, radius := geom.Millimetres(b.Diameter/2), geom.Millimetres(least)
-		d := p.fail("bit-radius", SettingBits, "%s has an inside radius of %s; %s leaves %s", what, radius, named{b}, left)
+		d := p.found.Fail("bit-radius", SettingBits, "%s has an inside radius of %s; %s leaves %s", what, radius, named{b}, left)
 		d.Measured, d.Limit = left, radius
 		d.Remedies = []geom.Remedy{p.most(SettingBits, KeyDiameter, 2*least)}
 	default:
 		r := c.Outline.Bounds()
 		narrow := math.Min(r.Width(), r.Height())
-		d := p.fail("bit-width", SettingBits, "%s, %s wide, is narrower than %s", what, geom.Millimetres(narrow), named{b})
+		d := p.found.Fail("bit-width", SettingBits, "%s, %s wide, is narrower than %s", what, geom.Millimetres(narrow), named{b})
 		d.Measured, d.Limit = geom.Millimetres(narrow), geom.Millimetres(b.Diameter)
 		d.Ask = geom.Sentencef("give a smaller bit, or make the slot wider")
 		if c.Operation == geom.Drill.String() {

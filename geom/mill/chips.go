@@ -115,14 +115,15 @@ func (p *preparation) frays() {
 		}
 		depth, down, tip := geom.Millimetres(deep), geom.Millimetres(first), geom.Millimetres(b.Tip)
 		if first < deep {
-			d := p.warn("bit-frays", SettingBits, "the first pass of %s, %s deep, goes down %s, and the tip of %s "+
-				"cuts upwards for %s: the edge of the cut frays", what, depth, down, named{b}, tip)
+			d := p.found.Warn("bit-frays", SettingBits,
+				"the first pass of %s, %s deep, goes down %s, and the tip of %s "+
+					"cuts upwards for %s: the edge of the cut frays", what, depth, down, named{b}, tip)
 			d.Measured, d.Limit = down, tip
 			d.Ask = geom.Sentencef("let the first pass go %s deep or more, if bit and machine take it; or take "+
 				"a down-cut or a straight bit, or a compression bit with a shorter tip", geom.AtLeast(b.Tip))
 			continue
 		}
-		d := p.warn("bit-frays", SettingBits, "%s is %s deep, and the tip of %s cuts upwards for %s: "+
+		d := p.found.Warn("bit-frays", SettingBits, "%s is %s deep, and the tip of %s cuts upwards for %s: "+
 			"the edge of the cut frays", what, depth, named{b}, tip)
 		d.Measured, d.Limit = depth, tip
 		d.Ask = geom.Sentencef("take a down-cut or a straight bit for what is shallow, " +

@@ -27,20 +27,6 @@ const (
 	KeyDistance = "distance" // of registration holes from the panel's ends
 )
 
-// add keeps a diagnosis and gives it to be filled.
-func (p *preparation) add(level geom.Level, code geom.Code, s geom.Setting, fact geom.Sentence) *geom.Diagnosis {
-	p.found = append(p.found, geom.Diagnosis{Code: code, Level: level, Subject: geom.Subject{Setting: s}, Fact: fact})
-	return &p.found[len(p.found)-1]
-}
-
-func (p *preparation) fail(code geom.Code, s geom.Setting, format string, args ...any) *geom.Diagnosis {
-	return p.add(geom.LevelError, code, s, geom.Sentencef(format, args...))
-}
-
-func (p *preparation) warn(code geom.Code, s geom.Setting, format string, args ...any) *geom.Diagnosis {
-	return p.add(geom.LevelWarning, code, s, geom.Sentencef(format, args...))
-}
-
 // least, most and exactly are remedies that write one length of a setting, on the grid
 // that it is printed on. Nothing has tried them.
 func (p *preparation) least(s geom.Setting, key string, mm float64) geom.Remedy {

@@ -61,7 +61,7 @@ func (p *preparation) checkGap() {
 
 // tooNear refuses a gap between panels that has to be larger.
 func (p *preparation) tooNear(need float64, fact geom.Sentence, ask string) {
-	d := p.add(geom.LevelError, "part-gap", SettingGap, fact)
+	d := p.found.Add(geom.LevelError, "part-gap", SettingGap, fact)
 	d.Measured, d.Limit, d.Ask = geom.Millimetres(p.PartGap), geom.AtLeast(need), geom.Sentencef(ask)
 	d.Remedies = []geom.Remedy{p.least(SettingGap, "", need)}
 }

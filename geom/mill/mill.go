@@ -164,7 +164,7 @@ type preparation struct {
 	outline int       // the bit that cuts the panel out; -1 for none
 	drawn   geom.Loop // the outline with its relief
 	work    Operations
-	found   []geom.Diagnosis
+	found   geom.Diagnoses
 }
 
 // Prepare works a panel out for a router. With an error among the diagnoses the work

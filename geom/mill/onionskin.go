@@ -17,11 +17,11 @@ func (p *preparation) checkSkin() {
 	switch {
 	case p.OnionSkin >= part.Thickness:
 		skin, thick := geom.Millimetres(p.OnionSkin), geom.Millimetres(part.Thickness)
-		d := p.fail("skin", SettingOnionSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
+		d := p.found.Fail("skin", SettingOnionSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
 		d.Measured, d.Limit, d.Remedies = skin, thick, p.withSkin()
 	case !p.FromSpoilboard && thin < minSkin-geom.Settle:
 		stays := geom.Millimetres(math.Max(0, thin))
-		d := p.warn("skin", SettingOnionSkin, "a skin of %s is %s in the thinnest board",
+		d := p.found.Warn("skin", SettingOnionSkin, "a skin of %s is %s in the thinnest board",
 			geom.Millimetres(p.OnionSkin), stays)
 		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(minSkin), fromSpoilboard
 		d.Remedies = []geom.Remedy{p.least(SettingOnionSkin, "", p.OnionSkin+minSkin-thin)}

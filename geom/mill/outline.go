@@ -68,7 +68,7 @@ func (p *preparation) outlineBit() int {
 func (p *preparation) take(b int, drawn geom.Loop) {
 	p.drawn = drawn
 	if len(sharpCorners(p.part.Outline)) > 0 {
-		d := p.add(geom.LevelNote, "outline-corner", SettingBits,
+		d := p.found.Add(geom.LevelNote, "outline-corner", SettingBits,
 			geom.Sentencef("%s leaves wood in inside corners of the outline", named{p.Bits[b]}))
 		d.Ask = geom.Sentencef("square it by hand, or make it round")
 	}
@@ -79,22 +79,22 @@ func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
 	thick := p.part.MaxThickness + p.Through
 	switch why {
 	case tooRound:
-		d := p.fail("bit-radius", SettingBits, "the outline has an inside radius of %s, too small for %s",
+		d := p.found.Fail("bit-radius", SettingBits, "the outline has an inside radius of %s, too small for %s",
 			geom.Millimetres(least), named{b})
 		d.Measured, d.Limit = geom.Millimetres(b.Diameter/2), geom.Millimetres(least)
 		d.Ask = geom.Sentencef("give a smaller bit")
 	case notRelieved:
-		d := p.fail("corner-relief", SettingRelief, "the outline keeps round inside corners of %s, for its relief is none, "+
+		d := p.found.Fail("corner-relief", SettingRelief, "the outline keeps round inside corners of %s, for its relief is none, "+
 			"and other parts go into them: the box would not go together", geom.Millimetres(b.Diameter/2))
 		d.Remedies = relieved(Profile)
 	case noRelief:
-		d := p.fail("corner-relief", SettingBits, "the outline has no room for the relief of its inside corners by %s", named{b})
+		d := p.found.Fail("corner-relief", SettingBits, "the outline has no room for the relief of its inside corners by %s", named{b})
 		d.Ask = geom.Sentencef("a smaller bit needs less")
 	case tooWide:
-		d := p.fail("bit-width", SettingBits, "a notch of the outline is narrower than %s", named{b})
+		d := p.found.Fail("bit-width", SettingBits, "a notch of the outline is narrower than %s", named{b})
 		d.Ask = geom.Sentencef("give a smaller bit, or make it wider")
 	default:
-		d := p.fail("bit-reach", SettingBits, "no bit cuts through %s: %s reaches %s",
+		d := p.found.Fail("bit-reach", SettingBits, "no bit cuts through %s: %s reaches %s",
 			geom.Millimetres(thick), named{b}, geom.Millimetres(b.Reach))
 		d.Measured, d.Limit = geom.Millimetres(thick), geom.Millimetres(b.Reach)
 		d.Remedies = []geom.Remedy{p.least(SettingBits, KeyReach, thick)}

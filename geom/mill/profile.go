@@ -39,7 +39,7 @@ func (p *preparation) profile() {
 		c.Depth, c.Remaining = part.Thickness-p.OnionSkin, p.OnionSkin
 		p.checkSkin()
 	case p.work.Small:
-		d := p.warn("small-part", SettingSmall,
+		d := p.found.Warn("small-part", SettingSmall,
 			"the panel is %s x %s, less than %s square: it may come loose when it is cut out",
 			geom.Millimetres(part.Length()), geom.Millimetres(part.Width()), geom.Millimetres(p.SmallPart))
 		d.Remedies = p.withSkin()

@@ -60,7 +60,7 @@ func (p *preparation) register() {
 		}
 	}
 	if bit < 0 {
-		d := p.fail("register", SettingRegister,
+		d := p.found.Fail("register", SettingRegister,
 			"no bit makes a registration hole of %s through %s and %s into the spoilboard",
 			geom.Millimetres(r.Diameter), geom.Millimetres(p.part.MaxThickness), geom.Millimetres(PinDepth))
 		d.Ask = geom.Sentencef("write a larger diameter, or give a smaller or longer bit")
@@ -87,7 +87,7 @@ func (p *preparation) inWaste(r *Register, box geom.Rect) []geom.Point {
 	case r.Distance == 0:
 		r.Distance = math.Ceil(least)
 	case r.Distance < least-geom.Settle:
-		d := p.fail("register", SettingRegister,
+		d := p.found.Fail("register", SettingRegister,
 			"registration holes %s from the panel's ends meet the cuts beyond them",
 			geom.Millimetres(r.Distance))
 		d.Measured, d.Limit = geom.Millimetres(r.Distance), geom.AtLeast(least)
@@ -107,7 +107,7 @@ func (p *preparation) onCentreLine(r *Register, box geom.Rect) []geom.Point {
 	need := r.Diameter/2 + registerWeb
 	low, high := box.Min.Y+r.Distance, box.Max.Y-r.Distance-r.Diameter
 	if high-low < 2*need || r.Distance < need {
-		d := p.fail("register", SettingRegister,
+		d := p.found.Fail("register", SettingRegister,
 			"the panel, %s wide, has no room for two registration holes of %s, %s from its edges",
 			geom.Millimetres(box.Height()), geom.Millimetres(r.Diameter), geom.Millimetres(r.Distance))
 		d.Ask = intoWaste
@@ -121,7 +121,7 @@ func (p *preparation) onCentreLine(r *Register, box geom.Rect) []geom.Point {
 		high, found = p.clearOn(x, high, need, func(y float64) bool { return y-lower >= 2*need && off(y, lower) })
 	}
 	if !found {
-		d := p.fail("register", SettingRegister, "on the panel's centre line there is no room for two registration holes of %s "+
+		d := p.found.Fail("register", SettingRegister, "on the panel's centre line there is no room for two registration holes of %s "+
 			"beside what is cut there", geom.Millimetres(r.Diameter))
 		d.Ask = intoWaste
 		return nil

@@ -34,7 +34,7 @@ const minTab = 0.5
 func (p *preparation) tabsSuit() bool {
 	if most := p.part.MinThickness - minAboveTab; p.Tabs.Height > most+geom.Settle {
 		high := geom.Millimetres(p.Tabs.Height)
-		d := p.fail("tabs", SettingTabs, "tabs of %s are too high for a panel of %s, %s at the thinnest",
+		d := p.found.Fail("tabs", SettingTabs, "tabs of %s are too high for a panel of %s, %s at the thinnest",
 			high, geom.Millimetres(p.part.Thickness), geom.Millimetres(p.part.MinThickness))
 		d.Measured, d.Limit = high, geom.AtMost(most)
 		d.Remedies = []geom.Remedy{p.most(SettingTabs, KeyHeight, most)}
@@ -46,7 +46,7 @@ func (p *preparation) tabsSuit() bool {
 	}
 	if least := minTab + thinner; p.Tabs.Height < least-geom.Settle {
 		high := geom.Millimetres(p.Tabs.Height)
-		d := p.fail("tabs", SettingTabs,
+		d := p.found.Fail("tabs", SettingTabs,
 			"tabs of %s are %s in the thinnest board, %s instead of %s: they hold nothing", high,
 			geom.Millimetres(math.Max(0, p.Tabs.Height-thinner)), geom.Millimetres(p.part.MinThickness), geom.Millimetres(p.part.Thickness))
 		d.Measured, d.Limit, d.Ask = high, geom.AtLeast(least), fromSpoilboard
@@ -79,7 +79,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 		if p.OnionSkin > 0 { // which holds it instead
 			return nil, false
 		}
-		d := p.warn("tabs", SettingTabs,
+		d := p.found.Warn("tabs", SettingTabs,
 			"there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",
 			len(places), geom.Millimetres(p.Tabs.Width))
 		d.Remedies, d.Ask = p.withSkin(), geom.Sentencef("hold it down otherwise")

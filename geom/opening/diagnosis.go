@@ -24,19 +24,6 @@ const (
 // KeyDepth is that of an opening.
 const KeyDepth = "depth"
 
-func (p *planner) add(level geom.Level, code geom.Code, s geom.Setting, fact geom.Sentence) *geom.Diagnosis {
-	p.found = append(p.found, geom.Diagnosis{Code: code, Level: level, Subject: geom.Subject{Setting: s}, Fact: fact})
-	return &p.found[len(p.found)-1]
-}
-
-func (p *planner) fail(code geom.Code, s geom.Setting, format string, args ...any) *geom.Diagnosis {
-	return p.add(geom.LevelError, code, s, geom.Sentencef(format, args...))
-}
-
-func (p *planner) warn(code geom.Code, s geom.Setting, format string, args ...any) *geom.Diagnosis {
-	return p.add(geom.LevelWarning, code, s, geom.Sentencef(format, args...))
-}
-
 // least and most are remedies that write one length of a setting, on the grid on which
 // lengths are printed.
 func (p *planner) least(s geom.Setting, key string, v float64) []geom.Remedy {

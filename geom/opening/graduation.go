@@ -76,13 +76,13 @@ func (p *planner) heights() ([]float64, bool) {
 	switch {
 	case free == 0 && math.Abs(rest) > maxSpread:
 		taken, there := geom.Millimetres(top-bottom-rest), geom.Millimetres(top-bottom)
-		d := p.fail("rows", SettingRows, "with the gaps the rows are %s high, and there are %s", taken, there)
+		d := p.found.Fail("rows", SettingRows, "with the gaps the rows are %s high, and there are %s", taken, there)
 		d.Measured, d.Limit = taken, there
 		d.Ask = geom.Sentencef("leave one of them free, or change one by %s", geom.Millimetres(math.Abs(rest)))
 		return nil, false
 	case rest <= 0 && free > 0:
 		taken, there := geom.Millimetres(top-bottom-rest), geom.Millimetres(top-bottom)
-		d := p.fail("rows", SettingRows, "the rows with a height of their own and the gaps take %s of %s: "+
+		d := p.found.Fail("rows", SettingRows, "the rows with a height of their own and the gaps take %s of %s: "+
 			"nothing is left for the free ones", taken, there)
 		d.Measured, d.Limit = taken, there
 		d.Ask = geom.Sentencef("lower or fewer rows")
@@ -93,7 +93,8 @@ func (p *planner) heights() ([]float64, bool) {
 	if free > 0 {
 		var ok bool
 		if shared, ok = Graduate(rest, free, p.Graduation, p.Step, p.Ratio); !ok {
-			d := p.fail("graduation", SettingGraduation, "%s for %d free rows is not enough for the steps between them",
+			d := p.found.Fail("graduation", SettingGraduation,
+				"%s for %d free rows is not enough for the steps between them",
 				geom.Millimetres(rest), free)
 			d.Ask = geom.Sentencef("a smaller step, or fewer rows")
 			return nil, false
@@ -134,7 +135,7 @@ func (p *planner) checkSwelling(heights []float64) {
 		return // nothing above or below it
 	}
 	if grows := highest * p.Front.Swelling; grows > gap-minGap+settle {
-		d := p.fail("front-movement", setting, "the front of row %d, %s high, swells by %s in a damp season; the %s is %s, "+
+		d := p.found.Fail("front-movement", setting, "the front of row %d, %s high, swells by %s in a damp season; the %s is %s, "+
 			"of which %s has to stay open", row+1, geom.Millimetres(highest), geom.Millimetres(grows), setting,
 			geom.Millimetres(gap), geom.Millimetres(minGap))
 		d.Subject.Item, d.Remedies = row, p.least(setting, "", grows+minGap)

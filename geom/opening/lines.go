@@ -31,13 +31,13 @@ func (p *planner) lines() {
 		first += p.Front.Thickness.Mean
 	}
 	if low := p.plan.Rows[len(p.plan.Rows)-1].Line - s.Height/2; low < -settle {
-		d := p.fail("slide-low", SettingSlide, "the lowest slide would reach %s below the opening",
+		d := p.found.Fail("slide-low", SettingSlide, "the lowest slide would reach %s below the opening",
 			geom.Millimetres(-low))
 		d.Subject.Item = len(p.plan.Rows) - 1
 		d.Ask = geom.Sentencef("more room below the box, or a slide that is screwed on higher")
 	}
 	if high := p.plan.Rows[0].Line + s.Height/2 - p.plan.Opening.Height; high > settle {
-		d := p.fail("slide-high", SettingSlide, "the highest slide would reach %s above the opening",
+		d := p.found.Fail("slide-high", SettingSlide, "the highest slide would reach %s above the opening",
 			geom.Millimetres(high))
 		d.Ask = geom.Sentencef("a higher row, or a slide that is not so high")
 	}
@@ -56,7 +56,7 @@ func (p *planner) lines() {
 		case length > settle:
 			p.spacer(length, i)
 		case length < -settle && below > 0:
-			d := p.fail("slide-overlap", SettingSlide,
+			d := p.found.Fail("slide-overlap", SettingSlide,
 				"the slide of row %d would overlap the one below it by %s", i+1, geom.Millimetres(-length))
 			d.Subject.Item = i
 			d.Ask = geom.Sentencef("higher rows, or a slide that is not so high")

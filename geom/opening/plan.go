@@ -62,7 +62,7 @@ const (
 type planner struct {
 	Bank
 	plan  Plan
-	found []geom.Diagnosis
+	found geom.Diagnoses
 }
 
 // Solve plans a bank. With an error among the diagnoses the plan is not to be used.
@@ -103,7 +103,7 @@ func (p *planner) measure() {
 	}{{"width", o.Width}, {"height", o.Height}, {"depth", o.Depth}} {
 		low, high := least(m.list), greatest(m.list)
 		if spread := high - low; spread > maxSpread+settle {
-			d := p.warn("opening-spread", SettingOpening,
+			d := p.found.Warn("opening-spread", SettingOpening,
 				"the readings of the opening's %s differ by %s; the smallest, %s, counts",
 				m.what, geom.Millimetres(spread), geom.Millimetres(low))
 			d.Measured, d.Limit = geom.Millimetres(spread), geom.Millimetres(maxSpread)
@@ -117,13 +117,14 @@ func (p *planner) measure() {
 	// In a parallelogram p^2 + q^2 = 2 (w^2 + h^2).
 	mean := math.Sqrt((float64(o.Diagonals[0]*o.Diagonals[0]) + float64(o.Diagonals[1]*o.Diagonals[1])) / 2)
 	if want := math.Hypot(w, h); math.Abs(mean-want) > offDiagonal {
-		d := p.warn("diagonals", SettingOpening, "width and height make diagonals of %s, and %s and %s were measured",
+		d := p.found.Warn("diagonals", SettingOpening,
+			"width and height make diagonals of %s, and %s and %s were measured",
 			geom.Millimetres(want), geom.Millimetres(o.Diagonals[0]), geom.Millimetres(o.Diagonals[1]))
 		d.Measured, d.Limit = geom.Millimetres(math.Abs(mean-want)), geom.Millimetres(offDiagonal)
 		d.Ask = geom.Sentencef("measure again: one of them is wrong")
 	}
 	if askew := p.plan.OutOfSquare; askew > maxAskew+settle {
-		d := p.warn("out-of-square", SettingOpening,
+		d := p.found.Warn("out-of-square", SettingOpening,
 			"the diagonals differ by %s: the upper edge stands %s to one side of the lower one",
 			geom.Millimetres(math.Abs(o.Diagonals[0]-o.Diagonals[1])), geom.Millimetres(askew))
 		d.Measured, d.Limit = geom.Millimetres(askew), geom.Millimetres(maxAskew)
@@ -146,7 +147,7 @@ func (p *planner) sides() {
 	s, t := p.Slide, p.Sides.Thickness
 	if s.MaxSide > 0 && t.Max > s.MaxSide+settle {
 		thickest, most := geom.Millimetres(t.Max), geom.Millimetres(s.MaxSide)
-		d := p.fail("side-thickness", SettingSides,
+		d := p.found.Fail("side-thickness", SettingSides,
 			"sides of %s, %s at the thickest, do not go beside this slide, which takes %s",
 			geom.Millimetres(t.Mean), thickest, most)
 		d.Measured, d.Limit, d.Remedies = thickest, most, p.most(SettingSides, "", s.MaxSide-(t.Max-t.Mean))
@@ -177,7 +178,7 @@ func (p *planner) depth() (float64, bool) {
 		if room >= 2*minBox {
 			return room, true
 		}
-		d := p.fail("depth", SettingOpening, "the opening is %s deep, and %s of that are not for the box",
+		d := p.found.Fail("depth", SettingOpening, "the opening is %s deep, and %s of that are not for the box",
 			geom.Millimetres(p.plan.Opening.Depth), geom.Millimetres(taken))
 		d.Measured, d.Limit = geom.Millimetres(room), geom.Millimetres(2*minBox)
 		d.Ask = geom.Sentencef("less room behind, or another opening")
@@ -186,7 +187,7 @@ func (p *planner) depth() (float64, bool) {
 	length, ok := s.pick(room)
 	if !ok {
 		deep, need := geom.Millimetres(p.plan.Opening.Depth), geom.Millimetres(s.shortest()+taken)
-		d := p.fail("depth", SettingSlide,
+		d := p.found.Fail("depth", SettingSlide,
 			"the opening is %s deep; the shortest slide, %s, needs %s with what stands before and behind it",
 			deep, geom.Millimetres(s.shortest()), need)
 		d.Measured, d.Limit, d.Remedies = deep, need, p.least(SettingOpening, KeyDepth, s.shortest()+taken)
@@ -207,7 +208,7 @@ func (p *planner) width() float64 {
 func (p *planner) rows(heights []float64, depth float64) {
 	width := p.width()
 	if beyond := width - p.plan.Opening.Width; beyond > settle {
-		d := p.fail("width", SettingSides, "with sides of %s the boxes would be %s wide in an opening of %s",
+		d := p.found.Fail("width", SettingSides, "with sides of %s the boxes would be %s wide in an opening of %s",
 			geom.Millimetres(p.Sides.Thickness.Mean), geom.Millimetres(width), geom.Millimetres(p.plan.Opening.Width))
 		d.Measured, d.Limit = geom.Millimetres(width), geom.Millimetres(p.plan.Opening.Width)
 		d.Remedies = p.most(SettingSides, "", p.Sides.Thickness.Mean-beyond/2)
@@ -223,7 +224,7 @@ func (p *planner) rows(heights []float64, depth float64) {
 		frontWidth = p.plan.Opening.Width + p.Edge.Left + p.Edge.Right
 	}
 	if width < 2*minBox || frontWidth < 2*minBox {
-		d := p.fail("width", SettingOpening, "the opening is %s wide: that leaves boxes of %s",
+		d := p.found.Fail("width", SettingOpening, "the opening is %s wide: that leaves boxes of %s",
 			geom.Millimetres(p.plan.Opening.Width), geom.Millimetres(width))
 		d.Measured, d.Limit = geom.Millimetres(min(width, frontWidth)), geom.Millimetres(2*minBox)
 		d.Ask = geom.Sentencef("a wider opening, or a slide that takes less")
@@ -278,7 +279,7 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 		}
 		if most == 0 {
 			room, lowest := geom.Millimetres(height), geom.Millimetres(least(p.BoxHeights))
-			d := p.fail("row", SettingBoxHeights,
+			d := p.found.Fail("row", SettingBoxHeights,
 				"row %d has room for a box of %s, and the lowest box is %s", row+1, room, lowest)
 			d.Subject.Item, d.Measured, d.Limit = row, room, lowest
 			d.Ask = geom.Sentencef("fewer or higher rows, or a lower box height")
@@ -291,8 +292,9 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 	}
 	if height < minBox-settle {
 		left, need := geom.Millimetres(height), geom.Millimetres(minBox)
-		d := p.fail("row", SettingRows, "row %d is %s high in the opening; what the slide keeps free leaves a box of %s, "+
-			"at least %s is needed", row+1, geom.Millimetres(high-low), left, need)
+		d := p.found.Fail("row", SettingRows,
+			"row %d is %s high in the opening; what the slide keeps free leaves a box of %s, "+
+				"at least %s is needed", row+1, geom.Millimetres(high-low), left, need)
 		d.Subject.Item, d.Measured, d.Limit = row, left, need
 		d.Ask = geom.Sentencef("fewer or higher rows")
 		return 0, 0, false
@@ -304,8 +306,9 @@ func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bo
 func (p *planner) racking() {
 	box := p.plan.Rows[0].Box
 	if p.Slide.Pair() && box.Width > box.Depth && box.Width > maxPair {
-		d := p.warn("racking", SettingSlide, "the boxes are %s wide and %s deep: on one pair of slides they rack "+
-			"when they are pulled at one end", geom.Millimetres(box.Width), geom.Millimetres(box.Depth))
+		d := p.found.Warn("racking", SettingSlide,
+			"the boxes are %s wide and %s deep: on one pair of slides they rack "+
+				"when they are pulled at one end", geom.Millimetres(box.Width), geom.Millimetres(box.Depth))
 		d.Measured, d.Limit = geom.Millimetres(box.Width), geom.Millimetres(max(box.Depth, maxPair))
 		d.Ask = geom.Sentencef("take slides that keep both sides in step, or two drawers side by side")
 	}

@@ -27,28 +27,22 @@ type Exceeded struct {
 	IsMin             bool // the least that is allowed, not the most
 }
 
+// facts say what is measured and what is allowed.
+var facts = map[Limit]string{
+	LimitHeight:   "the cutter would stand %s over the table, %s is the most",
+	LimitReach:    "the cut is %s deep, the bit reaches %s",
+	LimitWidth:    "the cutter is %s wide, the machine carries %s at the most",
+	LimitFence:    "the fence would stand %s away, it opens to %s",
+	LimitSled:     "the cut is %s long, the sled takes %s",
+	LimitOnSled:   "the part is %s long, the sled takes parts up to %s",
+	LimitMinOnEnd: "it would stand %s high, what is lower than %s is not stood on end",
+	LimitMaxOnEnd: "it would stand %s high, what is higher than %s is not stood on end",
+	LimitMinFed:   "the part is %s long, what is shorter than %s is not pushed along the fence",
+}
+
 // Fact says what is measured against which limit.
 func (b Exceeded) Fact() geom.Sentence {
-	is, limit := geom.Millimetres(b.Measured), geom.Millimetres(b.Allowed)
-	switch b.Limit {
-	case LimitHeight:
-		return geom.Sentencef("the cutter would stand %s over the table, %s is the most", is, limit)
-	case LimitReach:
-		return geom.Sentencef("the cut is %s deep, the bit reaches %s", is, limit)
-	case LimitWidth:
-		return geom.Sentencef("the cutter is %s wide, the machine carries %s at the most", is, limit)
-	case LimitFence:
-		return geom.Sentencef("the fence would stand %s away, it opens to %s", is, limit)
-	case LimitSled:
-		return geom.Sentencef("the cut is %s long, the sled takes %s", is, limit)
-	case LimitOnSled:
-		return geom.Sentencef("the part is %s long, the sled takes parts up to %s", is, limit)
-	case LimitMinOnEnd:
-		return geom.Sentencef("it would stand %s high, what is lower than %s is not stood on end", is, limit)
-	case LimitMaxOnEnd:
-		return geom.Sentencef("it would stand %s high, what is higher than %s is not stood on end", is, limit)
-	}
-	return geom.Sentencef("the part is %s long, what is shorter than %s is not pushed along the fence", is, limit)
+	return geom.Sentencef(facts[b.Limit], geom.Millimetres(b.Measured), geom.Millimetres(b.Allowed))
 }
 
 // Alternative is another way to make a cut that a machine cannot.
