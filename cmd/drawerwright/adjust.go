@@ -241,21 +241,21 @@ func (t *trialCut) slotThatFits(value string) error {
 }
 
 // playWanted is the play that the coupon's slot has over what was pushed into it.
-func (t *trialCut) playWanted() float64 { return t.fits - couponTongue(t.drawer) }
+func (t *trialCut) clearanceWanted() float64 { return t.fits - couponTongue(t.drawer) }
 
 func (t *trialCut) fitsText() string {
 	if t.fits == 0 {
 		return ""
 	}
 	said := fmt.Sprintf("Slot %d is meant to be %s wide, a play of %s.", t.fitsSlot, t.text(t.fits),
-		t.text(t.playWanted()))
+		t.text(t.clearanceWanted()))
 	switch k := t.drawer.Setup.Cutter.Kind; {
 	case k.FollowsDrawing():
 		return said + " The router makes it with that dado-play."
 	case k.MadeToFit():
 		return said + " Write that dado-play, and pare the dados until the tongue goes in as it did there."
 	}
-	l := t.drawer.Spec.Limits.TonguePlay
+	l := t.drawer.Spec.Limits.TongueClearance
 	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. "+
 		"The job's limits are %s to %s.", t.text(t.fits), t.text(l.Min), t.text(l.Max))
 }
@@ -354,7 +354,7 @@ func (t *trialCut) set(j *job.Job, a testcut.Advice, keep bool) (edits []job.Edi
 		}
 	}
 	if t.fits > 0 && t.drawer.Setup.Cutter.Kind.MadeToFit() {
-		edits = append(edits, j.SettingEdit(t.at, joinery.SettingDadoPlay, t.number(max(0, t.playWanted()))))
+		edits = append(edits, j.SettingEdit(t.at, joinery.SettingDadoClearance, t.number(max(0, t.clearanceWanted()))))
 	}
 	return edits
 }

@@ -62,11 +62,11 @@ before any sheet and cost nothing. It prints what the command sheets prints. LIS
 
 // listLayout is what the flags of layout ask for, lengths as they are written.
 type listLayout struct {
-	print                                           layoutPrint
-	search                                          searching
-	units, way                                      string
-	stages                                          int
-	kerf, trim, keep, fenceReach, sledReach, onSled string
+	print                                                           layoutPrint
+	search                                                          searching
+	units, method                                                   string
+	stages                                                          int
+	kerf, trim, minOffcut, ripCapacity, crosscutCapacity, maxOnSled string
 }
 
 func (o *listLayout) flags(c *cobra.Command) {
@@ -74,16 +74,16 @@ func (o *listLayout) flags(c *cobra.Command) {
 	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimetre) }
 	o.print.flags(c)
 	wordFlag(c, wordOf{to: &o.units, name: "units", usual: "mm", usage: "what bare numbers are in"}, "mm", "in")
-	wordFlag(c, wordOf{to: &o.way, name: "way", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
+	wordFlag(c, wordOf{to: &o.method, name: "way", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
 		job.MethodGuillotine, job.MethodFree)
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
 	c.Flags().StringVar(&o.kerf, "kerf", mmText(sheet.UsualKerf), "what is lost between parts")
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
-	c.Flags().StringVar(&o.keep, "keep",
+	c.Flags().StringVar(&o.minOffcut, "keep",
 		mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
-	c.Flags().StringVar(&o.fenceReach, "fence-reach", mmText(saw.FenceReach), "how far the saw's fence opens")
-	c.Flags().StringVar(&o.sledReach, "sled-reach", mmText(saw.SledReach), "the longest crosscut on a sled")
-	c.Flags().StringVar(&o.onSled, "longest-on-sled", mmText(saw.OnSled), "the longest board that lies across the sled")
+	c.Flags().StringVar(&o.ripCapacity, "fence-reach", mmText(saw.RipCapacity), "how far the saw's fence opens")
+	c.Flags().StringVar(&o.crosscutCapacity, "sled-reach", mmText(saw.CrosscutCapacity), "the longest crosscut on a sled")
+	c.Flags().StringVar(&o.maxOnSled, "longest-on-sled", mmText(saw.MaxOnSled), "the longest board that lies across the sled")
 	o.search.flags(c, nest.DefaultEffort)
 }
 
@@ -92,7 +92,7 @@ func (o *listLayout) check() error {
 	if err := oneOf("units", o.units, "mm", "in"); err != nil {
 		return err
 	}
-	if err := oneOf("way", o.way, job.MethodGuillotine, job.MethodFree); err != nil {
+	if err := oneOf("way", o.method, job.MethodGuillotine, job.MethodFree); err != nil {
 		return err
 	}
 	return errors.Join(o.search.check(), o.print.check())
@@ -108,24 +108,24 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 	if err != nil {
 		return sheets.Cutting{}, err
 	}
-	keep, err := keptSize(o.keep, u)
+	keep, err := keptSize(o.minOffcut, u)
 	if err != nil {
 		return sheets.Cutting{}, err
 	}
-	if o.stages != 0 && (o.way != job.MethodGuillotine || o.stages < 2 || o.stages > maxStages) {
+	if o.stages != 0 && (o.method != job.MethodGuillotine || o.stages < 2 || o.stages > maxStages) {
 		return sheets.Cutting{}, fmt.Errorf("--stages %d: it is from 2 to %d, for guillotine layouts", o.stages, maxStages)
 	}
-	c := sheets.Cutting{Rules: nest.Rules{Stages: o.stages, Kerf: int64(kerf)}, Trim: trim, Keep: keep, Units: u}
-	if o.way == job.MethodFree {
+	c := sheets.Cutting{Rules: nest.Rules{Stages: o.stages, Kerf: int64(kerf)}, Trim: trim, MinOffcut: keep, Units: u}
+	if o.method == job.MethodFree {
 		c.Method = nest.Free
 	}
 	for _, reach := range []struct {
 		name, text string
 		to         *geom.Length
 	}{
-		{"fence-reach", o.fenceReach, &c.Reach.Fence},
-		{"sled-reach", o.sledReach, &c.Reach.Sled},
-		{"longest-on-sled", o.onSled, &c.Reach.OnSled},
+		{"fence-reach", o.ripCapacity, &c.Capacity.Rip},
+		{"sled-reach", o.crosscutCapacity, &c.Capacity.Crosscut},
+		{"longest-on-sled", o.maxOnSled, &c.Capacity.MaxOnSled},
 	} {
 		if *reach.to, err = flagLength(reach.name, reach.text, u, maxKept); err != nil {
 			return sheets.Cutting{}, err

@@ -41,7 +41,7 @@ func TestLevels(t *testing.T) {
 func TestOneLayerOfDepths(t *testing.T) {
 	panel := full()
 	panel.Pockets = append(panel.Pockets, geom.Pocket{Kind: geom.Dado, Depth: 4, Outline: geom.Rectangle(150, 0, 156.5, 100)})
-	s := mill.Settings{Bits: []mill.Bit{{Name: "up", Diameter: 4, Tool: 2}}, Through: 0.2, Overcut: 1, Relief: mill.ReliefDogbone}
+	s := mill.Settings{Bits: []mill.Bit{{Name: "up", Diameter: 4, Tool: 2}}, IntoSpoilboard: 0.2, Overcut: 1, Relief: mill.ReliefDogbone}
 	p := routed(t, panel, s)
 	o := Options{Pattern: "{operation}_{tool}"}
 	var clash *LayerConflict

@@ -200,7 +200,7 @@ func TestPattern(t *testing.T) {
 func TestLine(t *testing.T) {
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, 300, 100), Thickness: 12, Pockets: []geom.Pocket{
 		{Kind: geom.Dado, Face: geom.Outside, Depth: 6, Outline: geom.Rectangle(20, 0, 26, 100)}}}
-	f := drawn(t, routed(t, p, mill.Settings{Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Overcut: 1, Slots: mill.SlotsLine}), geom.Outside, Options{})
+	f := drawn(t, routed(t, p, mill.Settings{Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Overcut: 1, Slots: mill.SlotsCenterline}), geom.Outside, Options{})
 	e := f.Entities[0]
 	// The middle, x = 23, from 1 mm below the panel to 1 mm above, turned over.
 	want := []dxfread.Vertex{{X: 277, Y: -1}, {X: 277, Y: 101}}
@@ -208,7 +208,7 @@ func TestLine(t *testing.T) {
 		t.Errorf("%+v", e)
 	}
 	for _, pattern := range []string{"{operation}", "{operation}_{face}"} {
-		layers, err := Layers(routed(t, p, mill.Settings{Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Slots: mill.SlotsLine}), geom.Outside, Options{Pattern: pattern})
+		layers, err := Layers(routed(t, p, mill.Settings{Bits: []mill.Bit{{Name: "six", Diameter: 6}}, Slots: mill.SlotsCenterline}), geom.Outside, Options{Pattern: pattern})
 		if err != nil || !strings.Contains(layers[0].Name, "LINE") {
 			t.Errorf("%v %v: an open line's layer does not say so", layers, err)
 		}

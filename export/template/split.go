@@ -11,15 +11,15 @@ import (
 // Measures of the joint between pieces, in mm: keys that are wider at their heads than
 // at their necks, and how much larger the sockets are (common practice, no source).
 const (
-	keyDepth  = 9.0
-	keyNeck   = 9.0
-	keyHead   = 15.0
-	keyApart  = 70.0
-	keyPlay   = 0.1
-	seamRoom  = 3.0  // between a joint and what is cut
-	seamMoves = 30.0 // by which a seam gives way to what is cut
-	thinBeam  = 0.5  // what leaves corners sharp enough for keys
-	roundMost = 3.3  // radius for which keys have room
+	keyDepth     = 9.0
+	keyNeck      = 9.0
+	keyHead      = 15.0
+	keyApart     = 70.0
+	keyClearance = 0.1
+	seamRoom     = 3.0  // between a joint and what is cut
+	seamMoves    = 30.0 // by which a seam gives way to what is cut
+	thinBeam     = 0.5  // what leaves corners sharp enough for keys
+	roundMost    = 3.3  // radius for which keys have room
 )
 
 // round is the radius of the keys' corners, which a bit has to get round.
@@ -27,7 +27,7 @@ func (o Options) round() float64 {
 	if o.MinBridge <= thinBeam {
 		return 0
 	}
-	return min(o.MinBridge/2+keyPlay, roundMost)
+	return min(o.MinBridge/2+keyClearance, roundMost)
 }
 
 // rounded gives the corners of keys and of their sockets, alone in turning by more than
@@ -260,7 +260,7 @@ func keys(from, to float64, socket bool, place func(along, out float64) geom.Poi
 	// Whole coordinates of the plate say where keys are, so that both sides agree.
 	play := 0.0
 	if socket {
-		play = keyPlay
+		play = keyClearance
 	}
 	first := math.Ceil((from + keyHead) / keyApart)
 	var at []float64

@@ -38,7 +38,7 @@ func built(s joinery.Spec) []Panel {
 func spec(joint joinery.Joint) joinery.Spec {
 	ply := joinery.Stock{Name: "ply", Thickness: joinery.Measure(12.2), Grain: joinery.GrainNone}
 	board := joinery.Stock{Name: "board", Thickness: joinery.Measure(5.9), Grain: joinery.GrainNone}
-	return joinery.Spec{Name: "a", Count: 1, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: board, BottomFit: joinery.BottomAuto, BottomSlack: 2,
+	return joinery.Spec{Name: "a", Count: 1, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: board, BottomFit: joinery.BottomAuto, BottomClearance: 2,
 		Joint: joint, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough}
 }
 
@@ -202,7 +202,7 @@ func TestAnyTemplate(t *testing.T) {
 			300).Draw(t, "h"), rapid.Float64Range(150, 700).Draw(t, "d")
 		if rapid.Bool().Draw(t, "router") {
 			s.Cutter, s.GrooveEnds = joinery.Cutter{Kind: joinery.Router, Width: 5}, joinery.GrooveStopped
-			s.DadoPlay, s.GroovePlay = 0.2, 0.2
+			s.DadoClearance, s.GrooveClearance = 0.2, 0.2
 			s.Pull = rapid.SampledFrom([]joinery.Pull{{}, {Shape: joinery.PullHole, Width: 32}, {Shape: joinery.PullHalf, Width: 60}}).Draw(t, "pull")
 		}
 		o := options()
@@ -246,7 +246,7 @@ func TestAnyTemplate(t *testing.T) {
 			// The joints' play is all that is missing: no more than it is wide, along seams and
 			// round keys, whose sides are longer than the seam by less than half.
 			b := p.Outline.Bounds()
-			lost := keyPlay * 2.2 * (float64(len(p.seams[0]))*b.Max.Y + float64(len(p.seams[1]))*b.Max.X)
+			lost := keyClearance * 2.2 * (float64(len(p.seams[0]))*b.Max.Y + float64(len(p.seams[1]))*b.Max.X)
 			if area > p.Outline.Area()+1e-6 || area < p.Outline.Area()-lost-1e-6 {
 				t.Fatalf("%s: pieces of %g mm2 for %g", p.Name, area, p.Outline.Area())
 			}

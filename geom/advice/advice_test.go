@@ -16,7 +16,7 @@ func spec(name string) joinery.Spec {
 	}
 	return joinery.Spec{Name: name, Width: 460, Height: 140, Depth: 500, Count: 2, Joint: joinery.DadoRabbet,
 		Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6}, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomAuto,
-		DadoPlay: 0.25, GroovePlay: 0.2, BottomSlack: 2, Limits: joinery.DefaultLimits, Sides: board("birch", 12),
+		DadoClearance: 0.25, GrooveClearance: 0.2, BottomClearance: 2, Limits: joinery.DefaultLimits, Sides: board("birch", 12),
 		Front: board("birch", 12), Back: board("birch", 12), Bottom: board("thin", 6)}
 }
 
@@ -44,20 +44,20 @@ func measure(t *testing.T, b Box, code joinery.CheckCode) (int, fit.SimulatedMea
 // limits; where nothing is out there is nothing that gains.
 func TestRetry(t *testing.T) {
 	s := spec("loose")
-	s.DadoPlay = 0.6
+	s.DadoClearance = 0.6
 	b := boxOf(t, NewMemory(), s)
-	i, m := measure(t, b, joinery.CheckTonguePlay)
+	i, m := measure(t, b, joinery.CheckTongueClearance)
 	if !m.OutOfLimits() {
 		t.Fatalf("a play of 0.6 is right: %+v", m)
 	}
 	r, ends, found := Retry([]Box{b}, 0, i)
-	if !found || !ends || len(r.Changes) != 1 || r.Changes[0].Setting != joinery.SettingDadoPlay {
+	if !found || !ends || len(r.Changes) != 1 || r.Changes[0].Setting != joinery.SettingDadoClearance {
 		t.Fatalf("%+v, ends %v, found %v", r, ends, found)
 	}
-	s.DadoPlay = r.Changes[0].Min
+	s.DadoClearance = r.Changes[0].Min
 	after := boxOf(t, NewMemory(), s)
-	if _, m := measure(t, after, joinery.CheckTonguePlay); m.OutOfLimits() {
-		t.Errorf("with a play of %g: %+v", s.DadoPlay, m)
+	if _, m := measure(t, after, joinery.CheckTongueClearance); m.OutOfLimits() {
+		t.Errorf("with a play of %g: %+v", s.DadoClearance, m)
 	}
 	if r, _, found := Retry([]Box{after}, 0, i); found {
 		t.Errorf("nothing is out, and it would change %+v", r)
@@ -70,7 +70,7 @@ func TestNothingWorse(t *testing.T) {
 	b := boxOf(t, NewMemory(), spec("right"))
 	tried := 0
 	for play := 0.25; play < 0.4; play += 0.005 {
-		o, holds := b.with(geom.Remedy{Changes: []geom.Change{{Setting: joinery.SettingDadoPlay, Min: play, Max: play}}})
+		o, holds := b.with(geom.Remedy{Changes: []geom.Change{{Setting: joinery.SettingDadoClearance, Min: play, Max: play}}})
 		if o.Verdict == joinery.GoesTogether && o.Right.Fraction < b.Outcome.Right.Fraction {
 			if tried++; holds {
 				t.Errorf("with a play of %g %s holds, and before it was %s", play, o.Right, b.Outcome.Right)
@@ -88,7 +88,7 @@ func TestSawnBottom(t *testing.T) {
 	s := spec("sawn")
 	s.Cutter, s.GrooveEnds, s.Bottom.Thickness = joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, joinery.GrooveThrough, joinery.Thickness{Mean: 5.2, Min: 5.15, Max: 5.25}
 	b := boxOf(t, NewMemory(), s)
-	i, m := measure(t, b, joinery.CheckBottomPlay)
+	i, m := measure(t, b, joinery.CheckGrooveClearance)
 	if !m.OutOfLimits() {
 		t.Fatalf("1.15 of play is right: %+v", m)
 	}
@@ -108,9 +108,9 @@ func TestSettingOf(t *testing.T) {
 		code   joinery.CheckCode
 		want   geom.Setting
 		factor float64
-	}{{spec("router"), joinery.CheckTonguePlay, joinery.SettingDadoPlay, 1}, {saw, joinery.CheckTonguePlay, "", 0},
+	}{{spec("router"), joinery.CheckTongueClearance, joinery.SettingDadoClearance, 1}, {saw, joinery.CheckTongueClearance, "", 0},
 		{saw, joinery.CheckRecess, joinery.SettingFenceDistance, 0.5}, {spec("router"), joinery.CheckRecess, joinery.SettingFenceDistance, 1},
-		{saw, joinery.CheckBottomPlay, "", 0}, {saw, joinery.CheckBottomSlack, joinery.SettingBottomSlack, 1}} {
+		{saw, joinery.CheckGrooveClearance, "", 0}, {saw, joinery.CheckBottomClearance, joinery.SettingBottomClearance, 1}} {
 		b := Box{Drawer: joinery.Drawer{Spec: c.spec}}
 		m := fit.SimulatedMeasure{}
 		m.Code = c.code
@@ -125,7 +125,7 @@ func TestSettingOf(t *testing.T) {
 func TestKeepOdds(t *testing.T) {
 	b := boxOf(t, NewMemory(), spec("right"))
 	remedy := func(min, max float64) geom.Diagnosis {
-		change := geom.Change{Setting: joinery.SettingDadoPlay, Min: min, Max: max}
+		change := geom.Change{Setting: joinery.SettingDadoClearance, Min: min, Max: max}
 		return geom.Diagnosis{Level: geom.LevelWarning, Remedies: []geom.Remedy{{Changes: []geom.Change{change}}}}
 	}
 	list := []geom.Diagnosis{remedy(0.6, 0.6), remedy(0.25, 0.25), remedy(0.25, 0.8)}

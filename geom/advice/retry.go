@@ -18,16 +18,16 @@ func Retry(rows []Box, row, index int) (r geom.Remedy, ends, found bool) {
 	d := rows[row]
 	m := d.Outcome.Measures[index]
 	var tries []geom.Remedy
-	if blade, can := d.ownBlade(); can && m.Code == joinery.CheckBottomPlay {
+	if blade, can := d.ownBlade(); can && m.Code == joinery.CheckGrooveClearance {
 		r := geom.Remedy{Changes: []geom.Change{blade}}
 		if o, holds := d.with(r); holds { // then with the play that suits the boards
-			if play, changed := d.aimed(o.Measures[index], joinery.SettingGroovePlay, d.Spec.GroovePlay, 1); changed {
+			if play, changed := d.aimed(o.Measures[index], joinery.SettingGrooveClearance, d.Spec.GrooveClearance, 1); changed {
 				tries = append(tries, geom.Remedy{Changes: []geom.Change{blade, play}})
 			}
 		}
 		tries = append(tries, r)
 	}
-	if c, can := d.narrower(); can && m.Code == joinery.CheckBottomPlay {
+	if c, can := d.narrower(); can && m.Code == joinery.CheckGrooveClearance {
 		tries = append(tries, geom.Remedy{Changes: []geom.Change{c}})
 	}
 	if f, now, factor := d.settingOf(m); f != "" {

@@ -11,19 +11,19 @@ import (
 func (d *Box) settingOf(m fit.SimulatedMeasure) (f geom.Setting, now, factor float64) {
 	s, router, fits := d.Spec, d.Spec.Cutter.Kind.FollowsDrawing(), d.Spec.Cutter.Kind.MadeToFit()
 	switch m.Code {
-	case joinery.CheckTonguePlay, joinery.CheckBackPlay, joinery.CheckDividerPlay:
+	case joinery.CheckTongueClearance, joinery.CheckBackClearance, joinery.CheckDividerClearance:
 		if fits {
-			return joinery.SettingDadoPlay, s.DadoPlay, 1
+			return joinery.SettingDadoClearance, s.DadoClearance, 1
 		}
-	case joinery.CheckBottomPlay:
+	case joinery.CheckGrooveClearance:
 		if fits || s.Cutter.Groove > 0 {
-			return joinery.SettingGroovePlay, s.GroovePlay, 1
+			return joinery.SettingGrooveClearance, s.GrooveClearance, 1
 		}
-	case joinery.CheckBottomSlack, joinery.CheckBottomSlackDeep:
-		if m.Code == joinery.CheckBottomSlackDeep && s.DeepSlack != nil {
-			return joinery.SettingDeepSlack, *s.DeepSlack, 1
+	case joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth:
+		if m.Code == joinery.CheckBottomClearanceDepth && s.BottomClearanceDepth != nil {
+			return joinery.SettingBottomClearanceDepth, *s.BottomClearanceDepth, 1
 		}
-		return joinery.SettingBottomSlack, s.BottomSlack, 1
+		return joinery.SettingBottomClearance, s.BottomClearance, 1
 	case joinery.CheckRecess:
 		if !router && s.Joint == joinery.DadoRabbet {
 			return joinery.SettingFenceDistance, d.Setup.FenceDistance, 0.5 // it sets dado and tongue
@@ -42,12 +42,12 @@ func SettingFor(m fit.SimulatedMeasure) geom.Setting {
 		return joinery.FieldUndermount // where the drawer names its slide
 	case joinery.CheckOutsideWidth, joinery.CheckOutsideDepth, fit.OutsideHeight, fit.Diagonal:
 		return joinery.SettingOutside
-	case joinery.CheckBottomSlack, joinery.CheckBottomSlackDeep:
-		return joinery.SettingBottomSlack
+	case joinery.CheckBottomClearance, joinery.CheckBottomClearanceDepth:
+		return joinery.SettingBottomClearance
 	}
 	switch m.Part {
 	case joinery.Front:
-		return joinery.SettingFront
+		return joinery.SettingBoxFront
 	case joinery.Back:
 		return joinery.SettingBack
 	case joinery.Bottom:

@@ -23,8 +23,8 @@ const (
 	// maxLength is that of a coupon, and more than any of its sizes: a larger one is
 	// a piece of work and no coupon.
 	maxLength = 600.0
-	// maxPlay is where the narrowest slot is so loose that glue bridges none of them.
-	maxPlay = 1.0
+	// maxClearance is where the narrowest slot is so loose that glue bridges none of them.
+	maxClearance = 1.0
 	// overlap is what two passes have in common, so that no wood is left between.
 	overlap = 0.2
 )
@@ -73,8 +73,8 @@ func (a Asked) checkCutter(narrow, wide float64) error {
 		room = mill.SlotRoom
 	}
 	tongue, cutter := geom.Millimetres(a.Tongue), geom.Millimetres(a.Cutter)
-	if over := narrow - a.Tongue; narrow > a.Tongue+maxPlay+settle {
-		return refused(CodeCutter, geom.Caliper(over), geom.Millimetres(maxPlay),
+	if over := narrow - a.Tongue; narrow > a.Tongue+maxClearance+settle {
+		return refused(CodeCutter, geom.Caliper(over), geom.Millimetres(maxClearance),
 			geom.Sentencef("the narrowest slot that %s of %s makes is %s wide, %s more than the tongue of %s: it fits none",
 				a.tool(), cutter, geom.Caliper(narrow), geom.Caliper(over), tongue),
 			geom.Sentencef("take one of %s or less", geom.AtMost(a.Tongue-room)))

@@ -108,7 +108,7 @@ func Measures(d joinery.Drawer, boards Boards, a Accuracy, slide *SlideFit) []Me
 	}
 	m.seats()
 	m.shoulder()
-	m.slack()
+	m.clearance()
 	m.size()
 	m.runs(slide)
 	for i := range m.list { // with those that dividers added, so that all share them

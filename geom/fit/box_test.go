@@ -21,7 +21,7 @@ var (
 		kind joinery.CutterKind
 		from joinery.DepthFrom
 	}{{joinery.Saw, ""}, {joinery.Router, joinery.FromTop}, {joinery.Router, joinery.FromSpoilboard}}
-	allBottoms = []joinery.BottomFit{joinery.BottomAuto, joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied, joinery.BottomCleats}
+	allBottoms = []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied, joinery.BottomCleats}
 )
 
 // read is a stock with readings about a thickness.
@@ -72,7 +72,7 @@ func anySpec(t *rapid.T) joinery.Spec {
 		Sides: read(t, "sides", thick), Front: read(t, "front", ends), Bottom: read(t, "bottom", rapid.Float64Range(4, 12).Draw(t, "bottom")),
 		BottomFit: rapid.SampledFrom(allBottoms).Draw(t, "fit"),
 		Cutter:    joinery.Cutter{Kind: joinery.Saw, Width: ends/2 + rapid.Float64Range(0.1, 0.9).Draw(t, "play")}, GrooveEnds: joinery.GrooveThrough,
-		BottomSlack: rapid.Float64Range(0.5, 3).Draw(t, "slack"), DadoPlay: 0.2, GroovePlay: 0.2, GlueRoom: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")}
+		BottomClearance: rapid.Float64Range(0.5, 3).Draw(t, "slack"), DadoClearance: 0.2, GrooveClearance: 0.2, GlueSpace: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")}
 	s.Back = s.Front
 	if rapid.Bool().Draw(t, "other back") {
 		s.Back = read(t, "back", ends)
@@ -99,11 +99,11 @@ func anySpec(t *rapid.T) joinery.Spec {
 		s.OnEnd = geom.Interval{Min: 2000, Max: 3000} // longer than any front here
 	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
-		s.BackJoint, s.Setback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
+		s.BackJoint, s.BackSetback = joinery.Housed, rapid.Float64Range(6, 20).Draw(t, "setback")
 	}
 	if rapid.IntRange(0, 3).Draw(t, "divided") == 0 {
 		thick := s.Cutter.Width - 0.5
-		s.Dividers = []joinery.Divider{{Stock: read(t, "dividers", thick), Way: joinery.Across, Count: 1}, {Stock: read(t, "more", thick), Way: joinery.Across, At: []float64{60}}}
+		s.Dividers = []joinery.Divider{{Stock: read(t, "dividers", thick), Direction: joinery.Across, Count: 1}, {Stock: read(t, "more", thick), Direction: joinery.Across, At: []float64{60}}}
 	}
 	return s
 }

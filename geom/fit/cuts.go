@@ -20,15 +20,15 @@ type Cuts struct {
 	EndLen  Linear // of the front
 	SideLen Linear
 
-	Dado       Linear    // width of the dados for tongues
-	Wall       [2]Linear // from the sides' ends to a dado's outer wall; to the shoulder of a side's rabbet
-	DadoDeep   [2]Linear // of the dados or the rabbets of the sides
-	Tongue     [2]Linear // thickness
-	TongueLen  [2]Linear // into the left and the right side
-	EndDeep    [2]Linear // of the rabbets of front and back of a double rabbet
-	FingerPlay Linear
-	BackDado   Linear    // width of the dados of a housed back
-	Inner      [2]Linear // from the sides' ends to the inside faces of front and back
+	Dado            Linear    // width of the dados for tongues
+	Wall            [2]Linear // from the sides' ends to a dado's outer wall; to the shoulder of a side's rabbet
+	DadoDeep        [2]Linear // of the dados or the rabbets of the sides
+	Tongue          [2]Linear // thickness
+	TongueLen       [2]Linear // into the left and the right side
+	EndDeep         [2]Linear // of the rabbets of front and back of a double rabbet
+	FingerClearance Linear
+	BackDado        Linear    // width of the dados of a housed back
+	Inner           [2]Linear // from the sides' ends to the inside faces of front and back
 
 	Groove       Linear // width of the bottom's groove
 	GroovePlace  Linear // from the lower edge to its lower wall
@@ -76,7 +76,7 @@ func (c *Cuts) corner() {
 	cut, ends := c.dims.Corner, [2]int{frontTongue, backTongue}
 	dados, walls := [2]int{leftDado, rightDado}, [2]int{frontDado, backDado}
 	c.Inner = [2]Linear{fixed(c.dims.Walls.SidesToFront), fixed(c.dims.Walls.SidesToBack)}
-	c.FingerPlay = length(cut.FingerPlay, frontDado).Plus(off(cutter), 2) // notches get wider by what fingers get narrower
+	c.FingerClearance = length(cut.FingerClearance, frontDado).Plus(off(cutter), 2) // notches get wider by what fingers get narrower
 	set := height
 	if c.spec.Joint == joinery.DadoRabbet && c.setup.DadoHeight > 0 {
 		set = dadoHeight

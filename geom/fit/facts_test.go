@@ -19,7 +19,7 @@ func sixMillimetres(t testing.TB, change func(s *joinery.Spec)) joinery.Drawer {
 	}
 	s := joinery.Spec{Name: "spacers", Count: 1, Width: 460, Height: 140, Depth: 500, Sides: one("ply", 11.98), Front: one("ply", 11.98), Back: one("ply", 11.98), Bottom: one("bottom", 6.3),
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, FenceDistance: 6, CutterHeight: 6,
-		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomSlack: 2}
+		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomClearance: 2}
 	if change != nil {
 		change(&s)
 	}
@@ -148,7 +148,7 @@ func TestFlatTongues(t *testing.T) {
 		board := joinery.Stock{Name: "board", Thickness: joinery.Thickness{Mean: 12, Min: 11.9, Max: 12.3}}
 		bottom := joinery.Stock{Name: "bottom", Thickness: joinery.Measure(6)}
 		d, problems, _ := joinery.LayOut(joinery.Spec{Name: "a", Count: 1, Width: 400, Height: 100, Depth: 400, Sides: board, Front: board, Back: board, Bottom: bottom, Joint: joinery.DadoRabbet,
-			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.2}, BottomFit: joinery.BottomCaptured, GrooveEnds: joinery.GrooveThrough, BottomSlack: 2, OnEnd: c.onEnd})
+			Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.2}, BottomFit: joinery.BottomGroovedIn, GrooveEnds: joinery.GrooveThrough, BottomClearance: 2, OnEnd: c.onEnd})
 		if d.Setup.FlatTongues != c.flat {
 			t.Fatalf("front of 388, on end from %g to %g: flat is %v (%v)", c.onEnd.Min, c.onEnd.Max,
 				d.Setup.FlatTongues, problems)

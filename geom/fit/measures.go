@@ -22,24 +22,24 @@ func (m *model) known(c joinery.Check) {
 		e = 1
 	}
 	switch cuts := m.cuts; c.Code {
-	case joinery.CheckTonguePlay:
-		m.add(c, straight(cuts.Play(e)))
+	case joinery.CheckTongueClearance:
+		m.add(c, straight(cuts.Clearance(e)))
 	case joinery.CheckRecess:
 		m.add(c, straight(cuts.Recess(e)))
 		m.foremost(fence)
 	case joinery.CheckLap:
 		m.add(c, straight(cuts.lap(0)))
-	case joinery.CheckBackPlay:
-		m.add(c, straight(cuts.backPlay()))
-	case joinery.CheckFingerPlay:
-		m.add(c, straight(cuts.FingerPlay))
-	case joinery.CheckDividerPlay:
+	case joinery.CheckBackClearance:
+		m.add(c, straight(cuts.backClearance()))
+	case joinery.CheckFingerClearance:
+		m.add(c, straight(cuts.FingerClearance))
+	case joinery.CheckDividerClearance:
 		at := len(m.sources)
 		t := Measured(m.d.Spec.Dividers[c.Item-1].Stock.Thickness)
 		m.sources = append(m.sources[:at:at], Source{Name: "thickness of the divider", Minus: t.Minus, Plus: t.Plus, Cause: OfDividers})
-		m.add(c, straight(cuts.dividerPlay(c.Item, at)))
-	case joinery.CheckBottomPlay:
-		m.add(c, straight(cuts.bottomPlay()))
+		m.add(c, straight(cuts.dividerClearance(c.Item, at)))
+	case joinery.CheckGrooveClearance:
+		m.add(c, straight(cuts.grooveClearance()))
 	case joinery.CheckBottomFlush:
 		m.add(c, straight(cuts.flushness()))
 	case joinery.CheckOutsideWidth:
@@ -120,7 +120,7 @@ func (m *model) seats() {
 	limits := m.d.Spec.Limits
 	for e, r := range m.ends() {
 		m.extra(joinery.Check{CheckID: joinery.CheckID{Code: RecessInner, Part: r}, Name: string(r) + " recess, pushed inwards",
-			LowerLimit: -limits.Recess, UpperLimit: limits.Recess + limits.TonguePlay.Max,
+			LowerLimit: -limits.Flush, UpperLimit: limits.Flush + limits.TongueClearance.Max,
 			Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Proud, Above: joinery.Recessed}}, straight(m.cuts.recessInner(e)))
 		m.foremost(fence)
 	}
@@ -133,28 +133,28 @@ func (m *model) shoulder() {
 	}
 	m.extra(joinery.Check{CheckID: joinery.CheckID{Code: ShoulderGap, Part: joinery.Front},
 		Name:       "open at the shoulders (below 0: room at the tongue's end)",
-		LowerLimit: -m.d.Spec.Limits.EndRoom, UpperLimit: m.d.Spec.Limits.Shoulder,
+		LowerLimit: -m.d.Spec.Limits.EndClearance, UpperLimit: m.d.Spec.Limits.ShoulderGap,
 		Verdicts: joinery.Verdicts{Within: joinery.GoesTogether, Below: joinery.Loose, Above: joinery.Open}}, straight(m.cuts.ShoulderGap()))
 	m.foremost(leftRabbet)
 }
 
 // slack adds what the bottom is smaller than its grooves, both ways. Front and back are
 // pushed outwards, where the box is as large as asked.
-func (m *model) slack() {
+func (m *model) clearance() {
 	s := m.d.Spec
 	if s.BottomFit == joinery.BottomApplied {
 		return
 	}
 	check := func(code joinery.CheckCode, least float64) joinery.Check {
-		return joinery.Check{CheckID: joinery.CheckID{Code: code, Part: joinery.Bottom}, Name: joinery.SlackName(code),
-			LowerLimit: least, UpperLimit: s.Limits.BottomSlack.Max, Verdicts: joinery.PlayVerdicts}
+		return joinery.Check{CheckID: joinery.CheckID{Code: code, Part: joinery.Bottom}, Name: joinery.BottomClearanceName(code),
+			LowerLimit: least, UpperLimit: s.Limits.BottomClearance.Max, Verdicts: joinery.ClearanceVerdicts}
 	}
-	least := s.Limits.BottomSlack.Min
-	m.extra(check(joinery.CheckBottomSlack, least), m.cuts.slack())
-	if s.BottomFit == joinery.BottomSlidIn { // it is open behind: nothing keeps the corners from closing
+	least := s.Limits.BottomClearance.Min
+	m.extra(check(joinery.CheckBottomClearance, least), m.cuts.bottomClearance())
+	if s.BottomFit == joinery.BottomSlideIn { // it is open behind: nothing keeps the corners from closing
 		least = 0
 	}
-	m.extra(check(joinery.CheckBottomSlackDeep, least), straight(m.cuts.slackDeep()))
+	m.extra(check(joinery.CheckBottomClearanceDepth, least), straight(m.cuts.bottomClearanceDepth()))
 }
 
 // size adds the height and the diagonals.

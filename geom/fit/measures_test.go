@@ -271,12 +271,12 @@ func TestAsCut(t *testing.T) {
 				got, ok := 0.0, goes
 				switch m.Code {
 				case "tongue-play", "back-play":
-					got, ok = corner.Play, true
+					got, ok = corner.Clearance, true
 				case "recess":
 					got = corner.Recess
 					ok = goes && s.Joint != joinery.Butt // nothing stops it
 				case "recess-inner":
-					got = corner.Recess + corner.Play
+					got = corner.Recess + corner.Clearance
 				case "outside-width":
 					got = b.WidthFront
 					if s.Joint == joinery.DoubleRabbet || s.Joint == joinery.BoxJoint {
@@ -288,22 +288,22 @@ func TestAsCut(t *testing.T) {
 				case "outside-height":
 					got = b.Height
 					// Else the bottom hangs down, or the back stands on one that is too thick.
-					ok = goes && b.BottomHeight >= 0 && s.BottomFit != joinery.BottomSlidIn
+					ok = goes && b.BottomHeight >= 0 && s.BottomFit != joinery.BottomSlideIn
 				case "lap":
 					got = -corner.Lap
 				case "shoulder-gap":
 					got = corner.ShoulderGap - corner.FloorGap
 				case "bottom-play":
-					got = b.BottomPlay
+					got = b.GrooveClearance
 				case "bottom-flush":
 					got = b.BottomHeight
-					ok = goes && b.BottomPlay > 0
+					ok = goes && b.GrooveClearance > 0
 				case "bottom-slack":
-					got = b.SlackX
-					ok = goes && b.BottomPlay > 0 && inGroove
+					got = b.ClearanceX
+					ok = goes && b.GrooveClearance > 0 && inGroove
 				case "bottom-slack-deep":
-					got = b.SlackY
-					ok = goes && b.BottomPlay > 0 && s.Joint != joinery.Butt
+					got = b.ClearanceY
+					ok = goes && b.GrooveClearance > 0 && s.Joint != joinery.Butt
 				case "slide-clearance":
 					left, right := b.Pieces[0], b.Pieces[1]
 					got = right.Placement.Origin.X - right.Board.Thickness - left.Placement.Origin.X - left.Board.Thickness

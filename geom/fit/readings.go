@@ -149,7 +149,7 @@ func (r *reader) corners() {
 			r.kept([2]ReadingKind{EndRabbet, UnderEnd}, r.EndDeep[e], r.End[e], r.deep(), tongues[e])
 		}
 	case joinery.BoxJoint:
-		r.put(FingerFit, r.FingerPlay, r.slot(), frontDado)
+		r.put(FingerFit, r.FingerClearance, r.slot(), frontDado)
 	}
 }
 

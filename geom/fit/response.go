@@ -5,8 +5,8 @@ import "drawerwright/geom/joinery"
 // The measures of a box, each from the cuts that make it. Below, e is 0 of the front and 1
 // of the back.
 
-// Play is that of a tongue in its dado.
-func (c *Cuts) Play(e int) Linear { return c.Dado.less(c.Tongue[e]) }
+// Clearance is that of a tongue in its dado.
+func (c *Cuts) Clearance(e int) Linear { return c.Dado.less(c.Tongue[e]) }
 
 // Recess is how far front or back stands behind the ends of the sides: of one on tongues,
 // its tongue against the outer wall of its dado; below 0 it is proud.
@@ -81,24 +81,24 @@ func (c *Cuts) depth() Response {
 }
 
 // backPlay is that of a housed back in its dados.
-func (c *Cuts) backPlay() Linear { return c.BackDado.less(c.End[1]) }
+func (c *Cuts) backClearance() Linear { return c.BackDado.less(c.End[1]) }
 
 // bottomPlay is that of what stands in the bottom's groove, and flushness how far a flush
 // bottom is over the lower edges; below 0 it hangs down.
-func (c *Cuts) bottomPlay() Linear { return c.Groove.less(c.InGroove) }
-func (c *Cuts) flushness() Linear  { return c.GroovePlace.add(c.InGroove).less(c.Bottom) }
+func (c *Cuts) grooveClearance() Linear { return c.Groove.less(c.InGroove) }
+func (c *Cuts) flushness() Linear       { return c.GroovePlace.add(c.InGroove).less(c.Bottom) }
 
 // slack is what the bottom is smaller than its grooves, or than the room between the
 // walls, from side to side.
-func (c *Cuts) slack() Response {
+func (c *Cuts) bottomClearance() Response {
 	return c.Inside().plus(c.GrooveDeep[0], 1).plus(c.GrooveDeep[1], 1).plus(c.BottomLength, -1)
 }
 
 // slackDeep is the same from front to back, both pushed outwards; of a bottom that is slid
 // in, to the outside face of the back.
-func (c *Cuts) slackDeep() Linear {
+func (c *Cuts) bottomClearanceDepth() Linear {
 	behind := c.GrooveEnds[1]
-	if c.spec.BottomFit == joinery.BottomSlidIn {
+	if c.spec.BottomFit == joinery.BottomSlideIn {
 		behind = c.End[1]
 	}
 	return c.SideLen.less(c.Inner[0]).less(c.Inner[1]).add(c.GrooveEnds[0]).add(behind).less(c.BottomWidth)
@@ -115,7 +115,7 @@ func (c *Cuts) height(meant float64) Linear {
 
 // dividerPlay is that of a divider, from 1, in its dados; its thickness has a source of
 // its own.
-func (c *Cuts) dividerPlay(item, board int) Linear {
+func (c *Cuts) dividerClearance(item, board int) Linear {
 	t := c.spec.Dividers[item-1].Stock.Thickness.Mean
 	return c.DividerDado(item).less(length(t, board))
 }

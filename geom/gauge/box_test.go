@@ -42,19 +42,19 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 	var recess [2]float64
 	for i := range 2 {
 		if i == 1 && s.BackJoint == joinery.Housed {
-			put("back-play", b.backSlot-b.end[1], l.TonguePlay.Min, l.TonguePlay.Max)
+			put("back-play", b.backSlot-b.end[1], l.TongueClearance.Min, l.TongueClearance.Max)
 			continue
 		}
-		put("tongue-play", b.slot[i]-b.tongue[i], l.TonguePlay.Min, l.TonguePlay.Max)
+		put("tongue-play", b.slot[i]-b.tongue[i], l.TongueClearance.Min, l.TongueClearance.Max)
 		// The outside face stands the rabbet's depth before the dado's outer wall, or
 		// the inside face against its inner wall.
 		recess[i] = b.place[i] - (b.end[i] - b.tongue[i])
-		put("recess", recess[i], -l.Recess, l.Recess)
-		put("recess-inner", b.place[i]+b.slot[i]-b.end[i], -l.Recess, l.Recess+l.TonguePlay.Max)
+		put("recess", recess[i], -l.Flush, l.Flush)
+		put("recess-inner", b.place[i]+b.slot[i]-b.end[i], -l.Flush, l.Flush+l.TongueClearance.Max)
 	}
 	width := b.length
 	for i := range 2 {
-		put("shoulder-gap", b.long[i]-b.depth[i], -l.EndRoom, l.Shoulder)
+		put("shoulder-gap", b.long[i]-b.depth[i], -l.EndClearance, l.ShoulderGap)
 		width += b.side[i] - min(b.long[i], b.depth[i])
 	}
 	inside := width - b.side[0] - b.side[1]
@@ -72,28 +72,28 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 		return list
 	}
 	put("outside-height", b.high-b.drawnH, -l.Height, l.Height)
-	put("bottom-slack", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomSlack.Min, l.BottomSlack.Max)
+	put("bottom-slack", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomClearance.Min, l.BottomClearance.Max)
 	deep := b.sideLength - b.place[0] - b.tongue[0] + b.grooveEnd[0] - b.bottomWidth // from the front's groove on
 	switch {
-	case s.BottomFit == joinery.BottomSlidIn && s.BackJoint == joinery.Housed:
+	case s.BottomFit == joinery.BottomSlideIn && s.BackJoint == joinery.Housed:
 		deep -= b.backPlace
-	case s.BottomFit == joinery.BottomSlidIn:
+	case s.BottomFit == joinery.BottomSlideIn:
 		deep -= recess[1]
 	case s.BackJoint == joinery.Housed:
 		deep += b.grooveEnd[1] - b.backPlace - b.end[1]
 	default:
 		deep += b.grooveEnd[1] - b.place[1] - b.tongue[1]
 	}
-	open := l.BottomSlack.Min
-	if s.BottomFit == joinery.BottomSlidIn { // behind: it may come level with the back
+	open := l.BottomClearance.Min
+	if s.BottomFit == joinery.BottomSlideIn { // behind: it may come level with the back
 		open = 0
 	}
-	put("bottom-slack-deep", deep, open, l.BottomSlack.Max)
+	put("bottom-slack-deep", deep, open, l.BottomClearance.Max)
 	if b.bottomTongue > 0 {
-		put("bottom-play", b.groove-b.bottomTongue, l.BottomPlay.Min, l.BottomPlay.Max)
-		put("bottom-flush", b.grooveAt-(b.bottom-b.bottomTongue), -l.Recess, l.Recess)
+		put("bottom-play", b.groove-b.bottomTongue, l.GrooveClearance.Min, l.GrooveClearance.Max)
+		put("bottom-flush", b.grooveAt-(b.bottom-b.bottomTongue), -l.Flush, l.Flush)
 	} else {
-		put("bottom-play", b.groove-b.bottom, l.BottomPlay.Min, l.BottomPlay.Max)
+		put("bottom-play", b.groove-b.bottom, l.GrooveClearance.Min, l.GrooveClearance.Max)
 	}
 	return list
 }

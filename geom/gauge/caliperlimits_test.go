@@ -16,7 +16,7 @@ func plain() joinery.Spec {
 	ply := joinery.Stock{Name: "ply", Thickness: joinery.Measure(12)}
 	return joinery.Spec{Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply,
 		Bottom: joinery.Stock{Name: "thin", Thickness: joinery.Measure(6)}, Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.25},
-		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured, BottomSlack: 2, Limits: joinery.DefaultLimits}
+		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn, BottomClearance: 2, Limits: joinery.DefaultLimits}
 }
 
 func setOf(t *testing.T, s joinery.Spec, slide *fit.SlideFit) gauge.Limits {
@@ -48,7 +48,7 @@ func row(t *testing.T, s gauge.Limits, k fit.ReadingKind) gauge.Row {
 // and slack are given room enough here not to be in the way.
 func TestPlainSet(t *testing.T) {
 	roomy := plain()
-	roomy.Limits.Depth, roomy.Limits.Width, roomy.Limits.Diagonal, roomy.Limits.BottomSlack = 5, 3, 5, geom.Interval{Min: -5, Max: 9}
+	roomy.Limits.Depth, roomy.Limits.Width, roomy.Limits.Diagonal, roomy.Limits.BottomClearance = 5, 3, 5, geom.Interval{Min: -5, Max: 9}
 	s := setOf(t, roomy, nil)
 	for k, by := range map[fit.ReadingKind]float64{fit.DadoWidth: 0.15 * 6 / 14, fit.TongueThick: 0.15 * 8 / 14, fit.DadoPlace: 0.25 - 0.15*8/14} {
 		if r := row(t, s, k); math.Abs(r.Max-r.Target-by) > 1e-4 || math.Abs(r.Target-r.Min-by) > 1e-4 {
@@ -67,7 +67,7 @@ func TestPlainSet(t *testing.T) {
 	// With a shoulder that may stay open by 0.9 the tongue may be as long as three times
 	// the shop's accuracy lets it.
 	wide := roomy
-	wide.Limits.Shoulder = 0.9
+	wide.Limits.ShoulderGap = 0.9
 	if r := row(t, setOf(t, wide, nil), fit.TongueLong); math.Abs(r.Max-r.Target-0.24) > 1e-4 {
 		t.Errorf("a tongue may be %g long", r.Max)
 	}
@@ -85,7 +85,7 @@ func TestPlainSet(t *testing.T) {
 // that is out as drawn leaves the others theirs.
 func TestNoSet(t *testing.T) {
 	s := plain()
-	s.Limits.TonguePlay = geom.Interval{Min: 0.25, Max: 0.25}
+	s.Limits.TongueClearance = geom.Interval{Min: 0.25, Max: 0.25}
 	if set := setOf(t, s, nil); len(set.Rows) > 0 || len(set.TooNarrow) != 1 || set.TooNarrow[0].Code != "tongue-play" {
 		t.Errorf("%+v", set)
 	}

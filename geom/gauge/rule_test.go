@@ -24,8 +24,8 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 		return joinery.Stock{Name: name, Thickness: joinery.Measure(mean-spread, mean+spread)}
 	}
 	s := joinery.Spec{Name: "a", Count: 1, Units: geom.Millimetre, Width: number("width", 250, 900), Height: number("height", 80, 200), Depth: number("depth", 250, 600),
-		Joint: joinery.DadoRabbet, GrooveEnds: joinery.GrooveThrough, BottomSlack: number("slack", 1, 4), Limits: joinery.DefaultLimits,
-		BottomFit: rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied}).Draw(t, "bottom fit")}
+		Joint: joinery.DadoRabbet, GrooveEnds: joinery.GrooveThrough, BottomClearance: number("slack", 1, 4), Limits: joinery.DefaultLimits,
+		BottomFit: rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied}).Draw(t, "bottom fit")}
 	s.Sides = stock("sides", number("sides", 11, 16))
 	s.Front = s.Sides
 	if rapid.Bool().Draw(t, "another front") {
@@ -34,18 +34,18 @@ func anyDrawer(t *rapid.T) gauge.Drawer {
 	s.Back = s.Front
 	switch rapid.IntRange(0, 3).Draw(t, "back") {
 	case 0:
-		s.BackJoint, s.Setback = joinery.Housed, number("setback", 8, 20)
+		s.BackJoint, s.BackSetback = joinery.Housed, number("setback", 8, 20)
 	case 1:
 		s.Back = stock("back", s.Front.Thickness.Mean+number("thicker back", -0.1, 0.1))
 	}
 	s.Bottom = stock("bottom", number("bottom", 5, 12))
-	s.GlueRoom = rapid.SampledFrom([]float64{0, 0, 0.2, 0.5}).Draw(t, "glue room")
-	s.Limits.Shoulder = rapid.SampledFrom([]float64{0.25, 0.9}).Draw(t, "shoulder")
-	s.Limits.Recess = rapid.SampledFrom([]float64{0.25, 0.4}).Draw(t, "recess")
+	s.GlueSpace = rapid.SampledFrom([]float64{0, 0, 0.2, 0.5}).Draw(t, "glue room")
+	s.Limits.ShoulderGap = rapid.SampledFrom([]float64{0.25, 0.9}).Draw(t, "shoulder")
+	s.Limits.Flush = rapid.SampledFrom([]float64{0.25, 0.4}).Draw(t, "recess")
 	s.Cutter.Kind = rapid.SampledFrom([]joinery.CutterKind{joinery.Saw, joinery.RouterTable, joinery.Router, joinery.Hand}).Draw(t, "machine")
 	if s.Cutter.Kind.MadeToFit() {
 		s.Cutter.Width = 4
-		s.DadoPlay, s.GroovePlay = number("dado play", 0.15, 0.35), number("groove play", 0.1, 0.4)
+		s.DadoClearance, s.GrooveClearance = number("dado play", 0.15, 0.35), number("groove play", 0.1, 0.4)
 		s.DepthFrom = rapid.SampledFrom([]joinery.DepthFrom{joinery.FromTop, joinery.FromSpoilboard}).Draw(t, "depth from")
 	} else {
 		s.Cutter.Width = math.Round((s.Front.Thickness.Mean/2+number("play", 0.12, 0.38))*100) / 100

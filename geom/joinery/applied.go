@@ -24,7 +24,7 @@ func (l *layout) checkApplied() {
 			Ask:  geom.Sentencef("glue it all round"),
 			Remedies: []geom.Remedy{
 				l.least(SettingSides, 2*l.screw(bottomScrew).hole),
-				l.least(SettingFront, 2*l.screw(bottomScrew).hole),
+				l.least(SettingBoxFront, 2*l.screw(bottomScrew).hole),
 				l.least(SettingBack, 2*l.screw(bottomScrew).hole),
 			},
 		})
@@ -35,7 +35,7 @@ func (l *layout) checkApplied() {
 			Code: "bottom-movement", Subject: about(SettingBottomFit, Bottom),
 			Fact:     geom.Sentencef("screwed to the sides, the bottom, %s wide across its grain, cannot swell by %s and shrink by %s", geom.Millimetres(width), geom.Millimetres(width*l.Bottom.Swelling), geom.Millimetres(width*l.Bottom.Shrinkage)),
 			Ask:      geom.Sentencef("take a bottom of sheet stock"),
-			Remedies: []geom.Remedy{write(SettingBottomFit, BottomCaptured), write(SettingBottomFit, BottomSlidIn)},
+			Remedies: []geom.Remedy{write(SettingBottomFit, BottomGroovedIn), write(SettingBottomFit, BottomSlideIn)},
 		})
 	}
 }

@@ -19,7 +19,7 @@ func (l *layout) chooseBottom() {
 	l.checkRise()
 	l.flush = l.BottomFit == BottomFlush
 	if l.groovesFit() {
-		l.groove = max(l.minGroove(), l.inGroove()+l.GroovePlay)
+		l.groove = max(l.minGroove(), l.inGroove()+l.GrooveClearance)
 		l.planGroove()
 	} else {
 		l.groove = l.Cutter.Width
@@ -34,20 +34,20 @@ func (l *layout) chooseBottom() {
 	switch {
 	case stands >= l.groove-settle && l.groovesFit(): // the play is not more than 0
 		l.fail(geom.Diagnosis{
-			Code: "bottom", Subject: about(SettingGroovePlay, Bottom),
+			Code: "bottom", Subject: about(SettingGrooveClearance, Bottom),
 			Measured: geom.Millimetres(stands), Limit: geom.Millimetres(l.groove),
 			Fact: geom.Sentencef("the groove is made as wide as what stands in it, %s: it does not go in", geom.Millimetres(stands)),
 			Ask:  unlikeBoards,
 			Remedies: []geom.Remedy{
-				l.between(SettingGroovePlay, l.Limits.BottomPlay.Min, l.Limits.BottomPlay.Max),
+				l.between(SettingGrooveClearance, l.Limits.GrooveClearance.Min, l.Limits.GrooveClearance.Max),
 				l.roomyGroove(),
 			},
 		})
 	case l.flush && stands < minRabbet-settle, stands >= l.groove-settle:
 		l.failBottom(stands)
-	case l.slackFails():
+	case l.clearanceFails():
 	default:
-		if c := l.bottomPlay(); l.setWrong(c) {
+		if c := l.grooveClearance(); l.setWrong(c) {
 			field, ways := l.bottomWays(c)
 			l.warn(c.Misfit(geom.Diagnosis{
 				Code: "bottom-play", Subject: about(field, Bottom),
@@ -57,7 +57,7 @@ func (l *layout) chooseBottom() {
 				Remedies: ways,
 			}))
 		}
-		l.checkSlack()
+		l.checkClearance()
 		l.checkMovement()
 		if l.flush {
 			l.checkFlush(stands)
@@ -143,13 +143,13 @@ func (l *layout) failBottom(stands float64) {
 			fact = geom.Sentencef("%s, and %s", captured, fact)
 		}
 	}
-	right := l.Limits.BottomPlay
+	right := l.Limits.GrooveClearance
 	captured := l.most(SettingBottom, l.groove-right.Min)
 	if !l.groovesFit() {
 		captured = l.between(SettingBottom, l.groove-right.Max, l.groove-right.Min)
 	}
 	ways := []geom.Remedy{
-		write(SettingBottomFit, BottomCaptured), write(SettingBottomFit, BottomFlush), l.grooveWay(), captured,
+		write(SettingBottomFit, BottomGroovedIn), write(SettingBottomFit, BottomFlush), l.grooveWay(), captured,
 		l.between(SettingBottom, l.rise+minRabbet, l.rise+l.groove-right.Min),
 		l.between(SettingCutter, max(l.Bottom.Thickness.Max+right.Min, l.minSlot), min(l.Tb+right.Max, l.maxSlot)),
 		write(SettingBottomFit, BottomApplied), write(SettingBottomFit, BottomCleats),
@@ -165,15 +165,15 @@ func (l *layout) failBottom(stands float64) {
 
 // roomyGroove is a bit with which the groove is wide enough.
 func (l *layout) roomyGroove() geom.Remedy {
-	return l.between(SettingCutter, l.inGroove()+l.Limits.BottomPlay.Min-l.SlotRoom,
-		l.inGroove()+l.Limits.BottomPlay.Max-l.SlotRoom)
+	return l.between(SettingCutter, l.inGroove()+l.Limits.GrooveClearance.Min-l.SlotRoom,
+		l.inGroove()+l.Limits.GrooveClearance.Max-l.SlotRoom)
 }
 
 // bottomWays are what would give the usual play, and which entry that is.
 func (l *layout) bottomWays(c Check) (geom.Setting, []geom.Remedy) {
 	least, most := l.usual(c)
 	if l.groovesFit() && l.minGroove() < l.groove-settle { // the groove follows the board
-		return SettingGroovePlay, []geom.Remedy{l.between(SettingGroovePlay, least, most)}
+		return SettingGrooveClearance, []geom.Remedy{l.between(SettingGrooveClearance, least, most)}
 	}
 	rest := l.Tb - l.inGroove() // of a flush bottom, below its tongue
 	ways := []geom.Remedy{l.grooveWay(), l.between(SettingBottom, l.groove+rest-most, l.groove+rest-least)}
@@ -230,11 +230,11 @@ func (l *layout) bottomSize() (length, width float64) {
 	case BottomApplied:
 		return l.Width, l.Depth
 	case BottomCleats:
-		return l.Width - 2*l.Ts - l.BottomSlack, clear - l.SlackDeep()
-	case BottomSlidIn: // to the back's outside face; all slack is at the front
-		return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + l.h - l.SlackDeep() + l.Tk
+		return l.Width - 2*l.Ts - l.BottomClearance, clear - l.ClearanceDepth()
+	case BottomSlideIn: // to the back's outside face; all slack is at the front
+		return l.Width - 2*l.Ts + 2*l.h - l.BottomClearance, clear + l.h - l.ClearanceDepth() + l.Tk
 	}
-	return l.Width - 2*l.Ts + 2*l.h - l.BottomSlack, clear + 2*l.h - l.SlackDeep()
+	return l.Width - 2*l.Ts + 2*l.h - l.BottomClearance, clear + 2*l.h - l.ClearanceDepth()
 }
 
 // addBottom makes the bottom: as large as the grooves let it be, less the slack.
@@ -248,9 +248,9 @@ func (l *layout) addBottom() {
 		return
 	}
 	length, width := l.bottomSize()
-	before, mating := l.SlackDeep()/2, []int{0, 1, 2, 3} // of the bottom, in the front's groove
-	if l.BottomFit == BottomSlidIn {
-		before, mating = l.SlackDeep(), []int{0, 1, 3}
+	before, mating := l.ClearanceDepth()/2, []int{0, 1, 2, 3} // of the bottom, in the front's groove
+	if l.BottomFit == BottomSlideIn {
+		before, mating = l.ClearanceDepth(), []int{0, 1, 3}
 	}
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, length, width).With(geom.Mating, mating...), Thickness: l.Tb}
 	if l.flush {
@@ -263,7 +263,7 @@ func (l *layout) addBottom() {
 			p.Pockets = append(p.Pockets, geom.Pocket{Kind: geom.Rabbet, Face: geom.Outside, Depth: l.rise, Outline: r})
 		}
 	}
-	if l.BottomFit == BottomSlidIn { // into the lower edge of the back
+	if l.BottomFit == BottomSlideIn { // into the lower edge of the back
 		p.Pockets = l.rearHoles(length, width)
 		name := "screw"
 		if l.Bottom.Solid {
@@ -272,7 +272,7 @@ func (l *layout) addBottom() {
 		l.takes(l.long(name, l.screw(bottomScrew).name, l.Tb+appliedLength), len(p.Pockets))
 	}
 	l.add(Bottom, p, geom.Placement{
-		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomSlack/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},
+		Origin: geom.Vec3{X: l.Ts - l.h + l.BottomClearance/2, Y: l.toFront - l.h + before, Z: l.bottomStand()},
 		X:      geom.Right, Y: geom.Back,
 	})
 }

@@ -9,7 +9,7 @@ import (
 // sawnFingers is the play of fingers that a jig makes, in millimetres in all: the middle of
 // its limits, so that what the cuts differ by has room either way.
 func (l *layout) sawnFingers() float64 {
-	return l.printed((minFingerPlay + l.Limits.TonguePlay.Max) / 2)
+	return l.printed((minFingerClearance + l.Limits.TongueClearance.Max) / 2)
 }
 
 // finger is a stretch of a panel's end, from low to high over its lower edge, that
@@ -31,20 +31,20 @@ type finger struct{ low, high, in float64 }
 func (l *layout) boxJoint() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
-	l.dropGlueRoom()
+	l.dropGlueSpace()
 	if l.BottomFit.Grooved() {
 		l.checkSideDepth()
 	}
 	l.checkGrooveDepth()
 	l.checkHoused()
-	if l.BottomFit == BottomSlidIn && l.BackJoint != Housed {
+	if l.BottomFit == BottomSlideIn && l.BackJoint != Housed {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-fit", Subject: about(SettingBottomFit, Back),
 			Fact: geom.Sentencef("the back's fingers would show below its shortened edge, where the bottom is slid in"),
 			Ask:  geom.Sentencef("take another bottom"),
 			Remedies: []geom.Remedy{
-				write(SettingBackJoint, Housed).With(l.exactly(SettingSetback, usualSetback)),
-				write(SettingBottomFit, BottomCaptured),
+				write(SettingBackJoint, Housed).With(l.exactly(SettingBackSetback, usualBackSetback)),
+				write(SettingBottomFit, BottomGroovedIn),
 				write(SettingBottomFit, BottomApplied),
 			},
 		})
@@ -91,7 +91,7 @@ func (l *layout) fingeredEnd(r Role) ending {
 		groove := l.grooved(a, l.Width-a)
 		l.runThrough(&groove, l.Width)
 		if inFinger && a > 0 {
-			at := l.Ts - l.h + l.BottomSlack/2
+			at := l.Ts - l.h + l.BottomClearance/2
 			groove.Takes = geom.Rectangle(at, l.rise, l.Width-at, l.rise+l.groove)
 		}
 		p.Pockets = append(p.Pockets, groove)
@@ -107,7 +107,7 @@ func (l *layout) fingerPitch() (pitch, play float64) {
 		play = l.sawnFingers()
 		return l.Cutter.Width - play/2, play
 	}
-	return l.pitchWith(l.minFinger()), l.DadoPlay
+	return l.pitchWith(l.minFinger()), l.DadoClearance
 }
 
 // pitchWith is the pitch of a router's fingers between which a notch of a width is the
@@ -118,7 +118,7 @@ func (l *layout) pitchWith(least float64) float64 {
 		wish = math.Max(l.Ts, math.Max(l.rise+l.groove+minRabbet, least))
 	}
 	n := math.Max(1, math.Round((l.wallHeight()/wish-1)/2))
-	for n > 1 && l.wallHeight()/(2*n+1)+l.DadoPlay/2 < least {
+	for n > 1 && l.wallHeight()/(2*n+1)+l.DadoClearance/2 < least {
 		n--
 	}
 	return l.wallHeight() / (2*n + 1)
@@ -127,7 +127,7 @@ func (l *layout) pitchWith(least float64) float64 {
 // sameFingers reports whether fingers would be the same with a bit alone.
 func (l *layout) sameFingers(d float64) bool {
 	least := 2*d + fingerFloor
-	return nearly(l.pitchWith(least), l.pitchWith(l.minFinger())) && l.pitchWith(least)+l.DadoPlay/2 >= least-settle
+	return nearly(l.pitchWith(least), l.pitchWith(l.minFinger())) && l.pitchWith(least)+l.DadoClearance/2 >= least-settle
 }
 
 // rows are the stretches of an end whose fingers are in the odd or the even rows;
@@ -228,15 +228,15 @@ func (l *layout) runThrough(k *geom.Pocket, length float64) {
 func (l *layout) checkFingers() {
 	pitch, play := l.fingerPitch()
 	at := l.edges()
-	c := l.check(Check{CheckID: CheckID{Code: CheckFingerPlay, Part: Side}, Name: "play of the fingers in their notches", Nominal: play,
-		LowerLimit: minFingerPlay, UpperLimit: l.Limits.TonguePlay.Max, Verdicts: PlayVerdicts}, l.Sides.Thickness, 0)
+	c := l.check(Check{CheckID: CheckID{Code: CheckFingerClearance, Part: Side}, Name: "play of the fingers in their notches", Nominal: play,
+		LowerLimit: minFingerClearance, UpperLimit: l.Limits.TongueClearance.Max, Verdicts: ClearanceVerdicts}, l.Sides.Thickness, 0)
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		l.say(c.Misfit(geom.Diagnosis{
-			Code: "finger-play", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoPlay, Side),
+			Code: "finger-play", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoClearance, Side),
 			Fact:     geom.Sentencef("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
 			Ask:      unlikeBoards,
-			Remedies: []geom.Remedy{l.between(SettingDadoPlay, least, most)},
+			Remedies: []geom.Remedy{l.between(SettingDadoClearance, least, most)},
 		}))
 	}
 	if len(at) < 4 {
@@ -292,15 +292,15 @@ func (l *layout) fingerWays(notch float64) []geom.Remedy {
 	return []geom.Remedy{l.between(SettingFingerWidth, l.minFinger(), l.wallHeight()/3), l.most(SettingCutter, (notch-fingerFloor)/2)}
 }
 
-// minFingerPlay is the play of fingers below which glue is scraped off, in
+// minFingerClearance is the play of fingers below which glue is scraped off, in
 // millimetres: they have as much of it on every second face.
-const minFingerPlay = 0.05
+const minFingerClearance = 0.05
 
 // lapsOfFingers are how the sides' faces stand to the ends of front and back.
 func (l *layout) lapsOfFingers() {
 	for _, r := range l.ends() {
 		l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: "sides at the " + string(r) + "'s ends (proud below 0)", Nominal: 0,
-			LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, l.Sides.Thickness, -1)
+			LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, l.Sides.Thickness, -1)
 	}
 }
 

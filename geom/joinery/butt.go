@@ -26,7 +26,7 @@ const (
 func (l *layout) butt() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
-	l.dropGlueRoom()
+	l.dropGlueSpace()
 	if l.Fasteners == "" {
 		l.Fasteners = Screws
 	}
@@ -69,7 +69,7 @@ func (l *layout) butted(r Role) ending {
 	for _, y := range heights {
 		hole.Outline = geom.Circle(geom.Point{X: t / 2, Y: y}, radius)
 		e.cuts = append(e.cuts, hole)
-		if r == Back && l.BottomFit == BottomSlidIn {
+		if r == Back && l.BottomFit == BottomSlideIn {
 			y -= l.backUnder() // over the back's own lower edge
 		}
 		bore.Heights = append(bore.Heights, y)

@@ -12,26 +12,26 @@ type CheckCode string
 // The measures that this package checks, and the slack of the bottom, which the package
 // fit checks with what lengths are off. All are in mm.
 const (
-	CheckTonguePlay   CheckCode = "tongue-play"   // of a tongue in its dado: width of the slot less the tongue's thickness
-	CheckRecess       CheckCode = "recess"        // of front or back behind the ends of the sides, pushed outwards; below 0 it is proud
-	CheckLap          CheckCode = "lap"           // of the sides' faces behind the ends of front or back; below 0 they are proud
-	CheckBackPlay     CheckCode = "back-play"     // of a housed back in its dados
-	CheckFingerPlay   CheckCode = "finger-play"   // of fingers in their notches
-	CheckDividerPlay  CheckCode = "divider-play"  // of a divider in its dados
-	CheckBottomPlay   CheckCode = "bottom-play"   // of what stands in the bottom's groove
-	CheckBottomFlush  CheckCode = "bottom-flush"  // of a flush bottom over the lower edges; below 0 it hangs down
-	CheckOutsideWidth CheckCode = "outside-width" // of the box over its sides
-	CheckOutsideDepth CheckCode = "outside-depth" // over its sides, and what stands proud of their ends
+	CheckTongueClearance  CheckCode = "tongue-play"   // of a tongue in its dado: width of the slot less the tongue's thickness
+	CheckRecess           CheckCode = "recess"        // of front or back behind the ends of the sides, pushed outwards; below 0 it is proud
+	CheckLap              CheckCode = "lap"           // of the sides' faces behind the ends of front or back; below 0 they are proud
+	CheckBackClearance    CheckCode = "back-play"     // of a housed back in its dados
+	CheckFingerClearance  CheckCode = "finger-play"   // of fingers in their notches
+	CheckDividerClearance CheckCode = "divider-play"  // of a divider in its dados
+	CheckGrooveClearance  CheckCode = "bottom-play"   // of what stands in the bottom's groove
+	CheckBottomFlush      CheckCode = "bottom-flush"  // of a flush bottom over the lower edges; below 0 it hangs down
+	CheckOutsideWidth     CheckCode = "outside-width" // of the box over its sides
+	CheckOutsideDepth     CheckCode = "outside-depth" // over its sides, and what stands proud of their ends
 
-	CheckBottomSlack     CheckCode = "bottom-slack"      // from side to side
-	CheckBottomSlackDeep CheckCode = "bottom-slack-deep" // from front to back
+	CheckBottomClearance      CheckCode = "bottom-slack"      // from side to side
+	CheckBottomClearanceDepth CheckCode = "bottom-slack-deep" // from front to back
 )
 
 // BySetting reports whether fence, height and cutter make the measure, and not lengths
 // that are cut to the list.
 func (c CheckCode) BySetting() bool {
 	switch c {
-	case CheckTonguePlay, CheckRecess, CheckLap, CheckBackPlay, CheckFingerPlay, CheckBottomPlay, CheckBottomFlush:
+	case CheckTongueClearance, CheckRecess, CheckLap, CheckBackClearance, CheckFingerClearance, CheckGrooveClearance, CheckBottomFlush:
 		return true
 	}
 	return false

@@ -53,12 +53,12 @@ type Verdicts struct{ Within, Below, Above Verdict }
 // The words for a thing inside another, for faces that should be level, and for
 // sizes.
 var (
-	PlayVerdicts     = Verdicts{GoesTogether, Tight, Loose}
-	DiagonalVerdicts = Verdicts{AsAsked, Short, Long}
-	RecessVerdicts   = Verdicts{IsFlush, Proud, Recessed}
-	WidthVerdicts    = Verdicts{AsAsked, Narrow, Wide}
-	HeightVerdicts   = Verdicts{AsAsked, Low, High}
-	DepthVerdicts    = Verdicts{AsAsked, Shallow, Deep}
+	ClearanceVerdicts = Verdicts{GoesTogether, Tight, Loose}
+	DiagonalVerdicts  = Verdicts{AsAsked, Short, Long}
+	RecessVerdicts    = Verdicts{IsFlush, Proud, Recessed}
+	WidthVerdicts     = Verdicts{AsAsked, Narrow, Wide}
+	HeightVerdicts    = Verdicts{AsAsked, Low, High}
+	DepthVerdicts     = Verdicts{AsAsked, Shallow, Deep}
 )
 
 // check adds a measure that changes with a thickness, by factor times its deviation
@@ -84,7 +84,7 @@ func (l *layout) judge(c Check) Check {
 func (c Check) VerdictOn(least, most float64) Verdict {
 	below, above := c.LowerLimit-least, most-c.UpperLimit
 	switch {
-	case c.Verdicts == PlayVerdicts && c.Nominal <= settle:
+	case c.Verdicts == ClearanceVerdicts && c.Nominal <= settle:
 		return WillNot
 	case below > settle && above > settle:
 		return c.Verdicts.Below + " or " + c.Verdicts.Above
@@ -167,24 +167,24 @@ func (c Check) usual() (least, most float64) {
 	return c.LowerLimit + (c.Nominal - c.Min), c.UpperLimit - (c.Max - c.Nominal)
 }
 
-// TonguePlayAt is what a fence distance leaves of a dado's width beside the tongue that it
+// TongueClearanceAt is what a fence distance leaves of a dado's width beside the tongue that it
 // makes, RecessAt how far a board then stands behind the ends of the sides, below 0 before
 // them, and FenceForRecess the distance for that. In mm.
-func TonguePlayAt(fence, dado float64) float64     { return dado - fence }
-func RecessAt(fence, board float64) float64        { return 2*fence - board }
-func FenceForRecess(recess, board float64) float64 { return (board + recess) / 2 }
+func TongueClearanceAt(fence, dado float64) float64 { return dado - fence }
+func RecessAt(fence, board float64) float64         { return 2*fence - board }
+func FenceForRecess(recess, board float64) float64  { return (board + recess) / 2 }
 
 // tonguePlay is w - f. Where a rabbet leaves the same wood in every board, the
 // tongue is f thick; a router that cuts down from the outside face leaves all of
 // the board's variation to the tongue.
-func (l *layout) tonguePlay(r Role) Check {
+func (l *layout) tongueClearance(r Role) Check {
 	stock, _ := l.stockOf(r)
 	factor := 0.0
 	if !l.sameLeft(r) {
 		factor = -1
 	}
-	return l.check(Check{CheckID: CheckID{Code: CheckTonguePlay, Part: r}, Name: string(r) + " tongue play in its dado", Nominal: TonguePlayAt(l.f, l.dado),
-		LowerLimit: l.Limits.TonguePlay.Min, UpperLimit: l.Limits.TonguePlay.Max, Verdicts: PlayVerdicts}, stock.Thickness, factor)
+	return l.check(Check{CheckID: CheckID{Code: CheckTongueClearance, Part: r}, Name: string(r) + " tongue play in its dado", Nominal: TongueClearanceAt(l.f, l.dado),
+		LowerLimit: l.Limits.TongueClearance.Min, UpperLimit: l.Limits.TongueClearance.Max, Verdicts: ClearanceVerdicts}, stock.Thickness, factor)
 }
 
 // recess is 2 f - T, with the tongue against its dado's outer wall: how far the
@@ -197,26 +197,26 @@ func (l *layout) recess(r Role) Check {
 		factor = 0
 	}
 	return l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: RecessAt(l.f, stock.Thickness.Mean),
-		LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, stock.Thickness, factor)
+		LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, stock.Thickness, factor)
 }
 
-// bottomPlayID is that of the check of a bottom which is captured or flush.
-func bottomPlayID(seat BottomFit) CheckID {
-	return CheckID{Code: CheckBottomPlay, Part: Bottom, Seat: seat}
+// grooveClearanceID is that of the check of a bottom which is captured or flush.
+func grooveClearanceID(seat BottomFit) CheckID {
+	return CheckID{Code: CheckGrooveClearance, Part: Bottom, Seat: seat}
 }
 
 // under is how much less than as set the play of such a bottom comes out; by what its
 // readings say where the Spec has no spread of it.
 func (l *layout) under(seat BottomFit, readings float64) float64 {
-	if s, known := l.Spreads[bottomPlayID(seat)]; known {
+	if s, known := l.Spreads[grooveClearanceID(seat)]; known {
 		return -s.Min
 	}
 	return readings
 }
 
 // bottomPlay is the groove's width less what stands in it.
-func (l *layout) bottomPlay() Check {
-	seat := BottomCaptured
+func (l *layout) grooveClearance() Check {
+	seat := BottomGroovedIn
 	if l.flush {
 		seat = BottomFlush
 	}
@@ -224,8 +224,8 @@ func (l *layout) bottomPlay() Check {
 	if l.flush && l.sameLeft(Bottom) { // every board gets the same tongue
 		factor = 0
 	}
-	return l.check(Check{CheckID: bottomPlayID(seat), Name: string(seat) + " bottom play in its groove", Nominal: l.groove - l.inGroove(),
-		LowerLimit: l.Limits.BottomPlay.Min, UpperLimit: l.Limits.BottomPlay.Max, Verdicts: PlayVerdicts}, l.Bottom.Thickness, factor)
+	return l.check(Check{CheckID: grooveClearanceID(seat), Name: string(seat) + " bottom play in its groove", Nominal: l.groove - l.inGroove(),
+		LowerLimit: l.Limits.GrooveClearance.Min, UpperLimit: l.Limits.GrooveClearance.Max, Verdicts: ClearanceVerdicts}, l.Bottom.Thickness, factor)
 }
 
 // flushness is how far a flush bottom's underside stands above the bottom edges,
@@ -237,7 +237,7 @@ func (l *layout) flushness() Check {
 		factor = 0
 	}
 	return l.check(Check{CheckID: CheckID{Code: CheckBottomFlush, Part: Bottom}, Name: "flush bottom above the edges (below 0: hangs down)", Nominal: 0,
-		LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, l.Bottom.Thickness, factor)
+		LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, l.Bottom.Thickness, factor)
 }
 
 // outsideDepth is that of the sides, and of what stands proud of their ends.
@@ -255,7 +255,7 @@ func (l *layout) outsideWidth() Check {
 	width := func(thickness float64) float64 {
 		more := thickness - t.Mean
 		if l.fromSpoilboard() {
-			more = max(more-l.shoulderRoom(), -l.GlueRoom)
+			more = max(more-l.shoulderRoom(), -l.GlueSpace)
 		}
 		return l.Width + float64(2*more)
 	}
@@ -268,7 +268,7 @@ func (l *layout) outsideWidth() Check {
 // shoulders, so that it cannot keep the tongues from their dados' floors. Glue
 // room leaves the seat to the shoulders.
 func (l *layout) shoulderRoom() float64 {
-	if l.fromSpoilboard() && l.GlueRoom == 0 {
+	if l.fromSpoilboard() && l.GlueSpace == 0 {
 		return l.Sides.Thickness.Max - l.Sides.Thickness.Mean
 	}
 	return 0

@@ -41,7 +41,7 @@ func (l *layout) checkCleats() {
 			Code: "bottom-fit", Subject: about(SettingBottomFit, Bottom),
 			Fact:     geom.Sentencef("slides under the box run where the cleats are"),
 			Ask:      geom.Sentencef("take slides beside the box"),
-			Remedies: []geom.Remedy{write(SettingBottomFit, BottomCaptured)},
+			Remedies: []geom.Remedy{write(SettingBottomFit, BottomGroovedIn)},
 		})
 	}
 	for _, c := range []struct {
@@ -61,8 +61,8 @@ func (l *layout) checkCleats() {
 			})
 		}
 	}
-	if !l.slackFails() {
-		l.checkSlack()
+	if !l.clearanceFails() {
+		l.checkClearance()
 		l.checkMovement()
 	}
 }
@@ -104,8 +104,8 @@ func (l *layout) addCleats() {
 	before := put("end", alongEnd,
 		geom.Placement{Origin: geom.Vec3{X: x + alongEnd, Y: l.toFront}, X: geom.Right.Scale(-1), Y: geom.Up},
 		geom.Placement{Origin: geom.Vec3{X: x, Y: l.Depth - l.toBack}, X: geom.Right, Y: geom.Up})
-	from := geom.Vec3{X: l.Ts + l.BottomSlack/2, Y: l.toFront + l.SlackDeep()/2, Z: l.rise}
-	in, inDeep := (t-l.BottomSlack/2)/2, (t-l.SlackDeep()/2)/2 // the middle of what lies on a strip
+	from := geom.Vec3{X: l.Ts + l.BottomClearance/2, Y: l.toFront + l.ClearanceDepth()/2, Z: l.rise}
+	in, inDeep := (t-l.BottomClearance/2)/2, (t-l.ClearanceDepth()/2)/2 // the middle of what lies on a strip
 	for _, at := range before {
 		hold(x+at-from.X, inDeep)
 		if !l.Bottom.Solid {

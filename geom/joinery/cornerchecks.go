@@ -30,15 +30,15 @@ func (l *layout) checkSetting() {
 
 // checkSideDepth judges h against the sides.
 func (l *layout) checkSideDepth() {
-	if thin := l.Sides.Thickness.Min; l.h+l.GlueRoom > thin-minRabbet+settle || l.h < minRabbet-settle {
-		deep, limit := l.h+l.GlueRoom, thin-minRabbet
+	if thin := l.Sides.Thickness.Min; l.h+l.GlueSpace > thin-minRabbet+settle || l.h < minRabbet-settle {
+		deep, limit := l.h+l.GlueSpace, thin-minRabbet
 		if l.h < minRabbet {
 			deep, limit = l.h, minRabbet
 		}
 		l.fail(geom.Diagnosis{
 			Code: "cutter-height", Subject: about(SettingCutterHeight, Side),
 			Measured: geom.Millimetres(deep), Limit: geom.Millimetres(limit),
-			Fact:     geom.Sentencef("cuts %s deep in sides of %s, %s at the thinnest", geom.Millimetres(l.h+l.GlueRoom), geom.Millimetres(l.Ts), geom.Millimetres(thin)),
+			Fact:     geom.Sentencef("cuts %s deep in sides of %s, %s at the thinnest", geom.Millimetres(l.h+l.GlueSpace), geom.Millimetres(l.Ts), geom.Millimetres(thin)),
 			Ask:      geom.Sentencef("take thicker sides"),
 			Remedies: l.heightWays(thin),
 		})
@@ -70,7 +70,7 @@ func (l *layout) fenceWays(r Role, stock Stock) []geom.Remedy {
 	half := stock.Thickness.Mean / 2
 	_, field := l.stockOf(r)
 	fence := l.exactly(SettingFenceDistance, half)
-	least, most := half+l.Limits.TonguePlay.Min, half+l.Limits.TonguePlay.Max
+	least, most := half+l.Limits.TongueClearance.Min, half+l.Limits.TongueClearance.Max
 	with := fence.With(l.between(SettingCutter, least, most))
 	return []geom.Remedy{fence, with, l.exactly(field, 2*l.f), with.With(l.standingIn(least, most))}
 }
@@ -78,8 +78,8 @@ func (l *layout) fenceWays(r Role, stock Stock) []geom.Remedy {
 // heightWays are cuts that the sides take.
 func (l *layout) heightWays(thin float64) []geom.Remedy {
 	half := l.exactly(SettingCutterHeight, l.Ts/2)
-	if room := thin - minRabbet - l.printed(l.Ts/2); l.GlueRoom > room {
-		return []geom.Remedy{half.With(l.most(SettingGlueRoom, room)), l.most(SettingGlueRoom, thin-geom.MinWeb-l.h)}
+	if room := thin - minRabbet - l.printed(l.Ts/2); l.GlueSpace > room {
+		return []geom.Remedy{half.With(l.most(SettingGlueSpace, room)), l.most(SettingGlueSpace, thin-geom.MinWeb-l.h)}
 	}
 	return []geom.Remedy{half}
 }
@@ -88,9 +88,9 @@ func (l *layout) heightWays(thin float64) []geom.Remedy {
 func (l *layout) checkTongues() {
 	for _, r := range l.ends() {
 		stock, field := l.stockOf(r)
-		play := l.tonguePlay(r)
+		play := l.tongueClearance(r)
 		recess := l.recess(r)
-		entry, ways := l.playWays(play)
+		entry, ways := l.clearanceWays(play)
 		switch {
 		case play.Verdict == WillNot:
 			l.fail(geom.Diagnosis{
@@ -142,14 +142,14 @@ func (l *layout) checkTongues() {
 var unlikeBoards = geom.Sentencef("sort the boards, or write what more of them measure: from the thinnest to the thickest is more than the usual range")
 
 // playWays are what would give a tongue the usual play, and which entry that is.
-func (l *layout) playWays(c Check) (geom.Setting, []geom.Remedy) {
+func (l *layout) clearanceWays(c Check) (geom.Setting, []geom.Remedy) {
 	least, most := l.usual(c)
 	if l.Cutter.Kind.Fenced() {
 		return SettingCutter, append([]geom.Remedy{l.between(SettingFenceDistance, l.dado-most, l.dado-least)}, l.cutterWays(l.f+least, l.f+most)...)
 	}
-	play := l.between(SettingDadoPlay, least, most)
+	play := l.between(SettingDadoClearance, least, most)
 	if l.DadoWidth(0, 0) < l.dado-settle { // the bit is not what sets the slot
-		return SettingDadoPlay, []geom.Remedy{play}
+		return SettingDadoClearance, []geom.Remedy{play}
 	}
 	bit := l.most(SettingCutter, l.f+most-l.SlotRoom)
 	return SettingCutter, []geom.Remedy{bit, bit.With(play)}
@@ -160,14 +160,14 @@ func (l *layout) playWays(c Check) (geom.Setting, []geom.Remedy) {
 func (l *layout) cutterWays(least, most float64) []geom.Remedy {
 	// What stands in the groove of the bottom, captured or flush, must go in as well.
 	var ways []geom.Remedy
-	right := l.Limits.BottomPlay
+	right := l.Limits.GrooveClearance
 	stands := func(thick float64) {
 		ways = append(ways, l.between(SettingCutter, max(least, thick+right.Min), min(most, thick+right.Max)))
 	}
 	if l.BottomFit != BottomFlush {
-		stands(l.Tb + l.under(BottomCaptured, l.Bottom.Thickness.Max-l.Tb))
+		stands(l.Tb + l.under(BottomGroovedIn, l.Bottom.Thickness.Max-l.Tb))
 	}
-	if tongue := l.Tb - l.f; l.BottomFit != BottomCaptured && tongue >= minRabbet {
+	if tongue := l.Tb - l.f; l.BottomFit != BottomGroovedIn && tongue >= minRabbet {
 		stands(tongue + l.under(BottomFlush, 0))
 	}
 	any := l.between(SettingCutter, least, most)
@@ -176,7 +176,7 @@ func (l *layout) cutterWays(least, most float64) []geom.Remedy {
 
 // standingIn is a bottom that goes into any groove between two widths.
 func (l *layout) standingIn(least, most float64) geom.Remedy {
-	return l.between(SettingBottom, most-l.Limits.BottomPlay.Max, least-l.Limits.BottomPlay.Min)
+	return l.between(SettingBottom, most-l.Limits.GrooveClearance.Max, least-l.Limits.GrooveClearance.Min)
 }
 
 // standing is how far a panel is proud or recessed, as a number above 0.
@@ -189,7 +189,7 @@ func (l *layout) standing(c Check) ranged {
 
 // deeper says, of a proud panel, how deep the box really is.
 func (l *layout) deeper(recess Check) geom.Sentence {
-	if recess.Verdict != Proud || l.drawer.Outside.Depth-l.Depth <= l.Limits.Recess {
+	if recess.Verdict != Proud || l.drawer.Outside.Depth-l.Depth <= l.Limits.Flush {
 		return geom.Sentence{}
 	}
 	return geom.Sentencef("; the box is then %s deep, not %s", geom.Millimetres(l.drawer.Outside.Depth),

@@ -11,7 +11,7 @@ import (
 // routedBox is 400 x 120 x 450 of 12 mm sides with 6 mm bottom, from a 6 mm bit.
 func routedBox(change func(*Spec)) Spec {
 	s := saw(400, 120, 450, 6, sheet("ply", 12), sheet("thin", 5.8))
-	s.Cutter.Kind, s.GrooveEnds, s.BottomSlack = Router, GrooveStopped, 2
+	s.Cutter.Kind, s.GrooveEnds, s.BottomClearance = Router, GrooveStopped, 2
 	change(&s)
 	return s
 }
@@ -119,7 +119,7 @@ func TestSawnFingers(t *testing.T) {
 // is 12 + 0.2 wide.
 func TestHousedBack(t *testing.T) {
 	for _, j := range []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint} {
-		d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.BackJoint, s.Setback = j, Housed, 15 }))
+		d := mustBuild(t, routedBox(func(s *Spec) { s.Joint, s.BackJoint, s.BackSetback = j, Housed, 15 }))
 		if len(d.Parts) != 5 || d.Parts[0].Label != "left" || d.Parts[1].Label != "right" {
 			t.Fatalf("%s: left and right are no twins: %v", j, d.Parts)
 		}
@@ -144,7 +144,7 @@ func (d Drawer) toFront() float64 { return d.Spec.Front.Thickness.Mean }
 // TestSlidInBottom: the back ends a hair over the bottom, at 6 + 5.8 + 0.03; the bottom
 // reaches to its outside face: 450 - 12 + 6 - 2 = 442 (f = 6: flush).
 func TestSlidInBottom(t *testing.T) {
-	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomFit = BottomSlidIn }))
+	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomFit = BottomSlideIn }))
 	back, bottom := d.part(Back), d.part(Bottom)
 	bounds(t, "back", back.Panel.Outline, 0, 0, 388, 120-11.83)
 	near(t, "back stands", back.Placements[0].Origin.Z, 11.83)

@@ -15,7 +15,7 @@ func TestMachines(t *testing.T) {
 		Saw: {6.35, 6.35}, RouterTable: {6.35, 6.35}, Router: {6.35, 6.35}, Hand: {6.2, 6.35},
 	} {
 		s := Spec{Name: "a", Count: 1, Width: 400, Height: 120, Depth: 500, Sides: sheet("ply", 12), Front: sheet("ply", 12), Back: sheet("ply", 12), Bottom: sheet("thin", 6),
-			Joint: DadoRabbet, Cutter: Cutter{Kind: kind, Width: 6.35}, GrooveEnds: GrooveThrough, BottomFit: BottomCaptured, BottomSlack: 2, DadoPlay: 0.2, GroovePlay: 0.2}
+			Joint: DadoRabbet, Cutter: Cutter{Kind: kind, Width: 6.35}, GrooveEnds: GrooveThrough, BottomFit: BottomGroovedIn, BottomClearance: 2, DadoClearance: 0.2, GrooveClearance: 0.2}
 		d, problems := Build(s)
 		for _, p := range problems {
 			if p.IsError() {

@@ -15,7 +15,7 @@ func (l *layout) dadoRabbet() {
 	l.dado = l.slotFor(l.f)
 	l.drawer.Setup.FlatTongues = l.Cutter.Kind.Fenced() && !l.standsOnEnd(l.Width-2*l.Ts+2*l.h)
 	l.toFront, l.toBack = 2*l.f, 2*l.f
-	l.minSlot, l.maxSlot = l.f+l.Limits.TonguePlay.Min, l.f+l.Limits.TonguePlay.Max
+	l.minSlot, l.maxSlot = l.f+l.Limits.TongueClearance.Min, l.f+l.Limits.TongueClearance.Max
 	l.drawer.Outside.Depth += max(0, l.Tf-2*l.f)
 	if l.BackJoint != Housed {
 		l.drawer.Outside.Depth += max(0, l.Tk-2*l.f)
@@ -62,14 +62,14 @@ func (s Spec) DadoWidth(thick, play float64) float64 {
 }
 
 // slotFor is the width of a dado for a tongue.
-func (l *layout) slotFor(tongue float64) float64 { return l.DadoWidth(tongue, l.DadoPlay) }
+func (l *layout) slotFor(tongue float64) float64 { return l.DadoWidth(tongue, l.DadoClearance) }
 
 // tongued is the corner of front or back.
 func (l *layout) tongued(r Role) ending {
 	stock, _ := l.stockOf(r)
 	length, t := l.Width-2*l.Ts+2*l.h, stock.Thickness.Mean
 	e := ending{
-		cuts:  []geom.Pocket{{Kind: geom.Dado, Depth: l.h + l.GlueRoom, Outline: geom.Rectangle(l.f, 0, l.f+l.dado, l.wallHeight())}},
+		cuts:  []geom.Pocket{{Kind: geom.Dado, Depth: l.h + l.GlueSpace, Outline: geom.Rectangle(l.f, 0, l.f+l.dado, l.wallHeight())}},
 		reach: 2*l.f - l.h,
 	}
 	if l.GrooveEnds == GrooveStopped {

@@ -42,10 +42,10 @@ type CornerCuts struct {
 	EndDeep, EndRabbet float64
 	BackPlace          float64 // from the rear end of a side to the dado of a housed back
 	BackDado           float64 // width of that dado
-	// FingerPlay is that of fingers in their notches; FingerRows are the places between
+	// FingerClearance is that of fingers in their notches; FingerRows are the places between
 	// their rows over the lower edge, with 0 and the height of the walls.
-	FingerPlay float64
-	FingerRows []float64
+	FingerClearance float64
+	FingerRows      []float64
 }
 
 // BottomSeat is how the bottom sits in its walls.
@@ -86,18 +86,18 @@ func (l *layout) cornerCuts() CornerCuts {
 	var c CornerCuts
 	switch l.Joint {
 	case DadoRabbet:
-		c.Place, c.Dado, c.DadoDeep = l.f, l.dado, l.h+l.GlueRoom
+		c.Place, c.Dado, c.DadoDeep = l.f, l.dado, l.h+l.GlueSpace
 		c.Tongue, c.TongueLen = l.f, l.h+l.shoulderRoom()
 	case DoubleRabbet:
 		c.DadoDeep, c.EndDeep, c.EndRabbet = l.h, l.h, l.Ts-l.h
 	case Rabbet:
 		c.DadoDeep = l.h
 	case BoxJoint:
-		_, c.FingerPlay = l.fingerPitch()
+		_, c.FingerClearance = l.fingerPitch()
 		c.FingerRows = l.edges()
 	}
 	if l.BackJoint == Housed {
-		c.BackPlace, c.BackDado = l.Setback, l.housing()
+		c.BackPlace, c.BackDado = l.BackSetback, l.housing()
 	}
 	return c
 }

@@ -21,12 +21,12 @@ func cutOf(t *testing.T, p geom.Panel, k geom.Kind) geom.Pocket {
 // TestDimensionsAreThePanels: what is kept of a drawer's sizes is what its panels have.
 func TestDimensionsAreThePanels(t *testing.T) {
 	for name, change := range map[string]func(*Spec){
-		"tongues":       func(s *Spec) { s.Joint, s.GlueRoom = DadoRabbet, 0.3 },
+		"tongues":       func(s *Spec) { s.Joint, s.GlueSpace = DadoRabbet, 0.3 },
 		"double rabbet": func(s *Spec) { s.Joint = DoubleRabbet },
 		"rabbet":        func(s *Spec) { s.Joint = Rabbet },
 		"butt":          func(s *Spec) { s.Joint = Butt },
 		"fingers":       func(s *Spec) { s.Joint = BoxJoint },
-		"housed":        func(s *Spec) { s.Joint, s.BackJoint, s.Setback = Rabbet, Housed, 12 },
+		"housed":        func(s *Spec) { s.Joint, s.BackJoint, s.BackSetback = Rabbet, Housed, 12 },
 		"flush":         func(s *Spec) { s.Joint, s.BottomFit = DadoRabbet, BottomFlush; s.Bottom = sheet("thick", 9) },
 	} {
 		d := mustBuild(t, routedBox(change))
@@ -79,7 +79,7 @@ func TestDimensionsAreThePanels(t *testing.T) {
 // range of its boards is none of the depth: 450 - 0.2 to 450 + 0.3 of the front alone.
 func TestHousedBackAddsNoDepth(t *testing.T) {
 	d := mustBuild(t, routedBox(func(s *Spec) {
-		s.Joint, s.BackJoint, s.Setback = DoubleRabbet, Housed, 12
+		s.Joint, s.BackJoint, s.BackSetback = DoubleRabbet, Housed, 12
 		s.Front = Stock{Name: "f", Thickness: Thickness{12, 11.8, 12.3}}
 		s.Back = Stock{Name: "k", Thickness: Thickness{12, 11.9, 12.1}}
 	}))

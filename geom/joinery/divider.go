@@ -15,7 +15,7 @@ const FieldDividers geom.Setting = "dividers"
 // Dividers, in millimetres; common practice, no source.
 const (
 	fixedShort, looseShort = 0.5, 1.0 // of the room between the floors of its dados
-	loosePlay              = 0.5      // more in a loose one's dado
+	looseClearance         = 0.5      // more in a loose one's dado
 	looseBelow             = 3.0      // how far below the walls' upper edges a loose one ends
 	minCell                = 20.0     // the least room between two, or to a wall: a finger's
 )
@@ -43,7 +43,7 @@ func (l *layout) dividers() {
 		// Walls that nothing else is cut into have not been judged.
 		switch {
 		case l.failed():
-		case d.Way == Across:
+		case d.Direction == Across:
 			l.checkSideDepth()
 		default:
 			l.checkEndDepth(Front)
@@ -101,7 +101,7 @@ func (l *layout) failDivider(i int, d geom.Diagnosis) {
 // standDivider works out where a divider stands, and judges it.
 func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 	s = standingDivider{Divider: d, number: i, t: d.Stock.Thickness.Mean, height: d.Height, at: d.At}
-	room := l.roomFor(d.Way)
+	room := l.roomFor(d.Direction)
 	if len(s.at) == 0 {
 		cell := (room - float64(float64(d.Count)*s.t)) / float64(d.Count+1)
 		for k := range d.Count {
@@ -149,7 +149,7 @@ func (l *layout) standDivider(i int, d Divider) (s standingDivider, ok bool) {
 // apart reports whether a divider keeps clear of those before it that run the same way.
 func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 	for _, o := range all {
-		if o.Way != s.Way {
+		if o.Direction != s.Direction {
 			continue
 		}
 		for _, a := range s.at {
@@ -171,22 +171,22 @@ func (l *layout) apart(s standingDivider, all []standingDivider) bool {
 
 // dividerSlot finds how wide its dados are.
 func (l *layout) dividerSlot(s *standingDivider) bool {
-	least, most := l.Limits.TonguePlay.Min, l.Limits.TonguePlay.Max
-	play := l.DadoPlay
+	least, most := l.Limits.TongueClearance.Min, l.Limits.TongueClearance.Max
+	play := l.DadoClearance
 	if s.Loose {
-		least, most, play = least+loosePlay/2, most+loosePlay, play+loosePlay
+		least, most, play = least+looseClearance/2, most+looseClearance, play+looseClearance
 	}
 	s.slot = l.DadoWidth(s.t, play)
-	c := l.check(Check{CheckID: CheckID{Code: CheckDividerPlay, Part: DividerRole, Item: s.number + 1}, Name: fmt.Sprintf("divider %d play in its dados", s.number+1), Nominal: s.slot - s.t,
-		LowerLimit: least, UpperLimit: most, Verdicts: PlayVerdicts}, s.Stock.Thickness, -1)
+	c := l.check(Check{CheckID: CheckID{Code: CheckDividerClearance, Part: DividerRole, Item: s.number + 1}, Name: fmt.Sprintf("divider %d play in its dados", s.number+1), Nominal: s.slot - s.t,
+		LowerLimit: least, UpperLimit: most, Verdicts: ClearanceVerdicts}, s.Stock.Thickness, -1)
 	if c.Verdict != WillNot && c.Nominal <= HopelessGap+settle && !l.setWrong(c) {
 		return true
 	}
 	low, high := l.usual(c)
 	field, way := FieldDividers, l.between(FieldDividers, s.slot-high, s.slot-low).Of("", s.number)
 	if l.Cutter.Kind.MadeToFit() && s.slot > l.DadoWidth(0, 0)+settle {
-		more := play - l.DadoPlay // in a loose one's dado
-		field, way = SettingDadoPlay, l.between(SettingDadoPlay, low-more, high-more)
+		more := play - l.DadoClearance // in a loose one's dado
+		field, way = SettingDadoClearance, l.between(SettingDadoClearance, low-more, high-more)
 	}
 	l.say(c.Misfit(geom.Diagnosis{
 		Code: "divider-play", Level: refused(c.Verdict == WillNot || c.Nominal > HopelessGap+settle), Subject: about(field, DividerRole),
@@ -223,7 +223,7 @@ func (l *layout) dividerDados(s standingDivider) {
 	}
 	play := (s.slot - s.t) / 2
 	foot := l.dividerFoot()
-	if s.Way == Across {
+	if s.Direction == Across {
 		l.cutSides(func(p *geom.Panel, left *Part) {
 			for _, at := range s.at {
 				dado(p, left.along(geom.Vec3{Y: l.toFront + at})-play, foot-left.Placements[0].Origin.Z)
@@ -246,7 +246,7 @@ func (l *layout) dividerLength(s standingDivider) float64 {
 	if s.Loose {
 		short = looseShort
 	}
-	if s.Way == Across {
+	if s.Direction == Across {
 		return l.Width - 2*l.Ts + 2*l.h - short
 	}
 	return l.roomFor(Across) + 2*l.h - short
@@ -255,7 +255,7 @@ func (l *layout) dividerLength(s standingDivider) float64 {
 // dividerStart is where it begins in the box, along its way.
 func (l *layout) dividerStart(s standingDivider) float64 {
 	room, from := l.roomFor(Along), l.Ts
-	if s.Way == Along {
+	if s.Direction == Along {
 		room, from = l.roomFor(Across), l.toFront
 	}
 	return from + (room-l.dividerLength(s))/2
@@ -264,7 +264,7 @@ func (l *layout) dividerStart(s standingDivider) float64 {
 // dividerStand is the placement of a divider whose near face is at a distance from the wall's
 // inside face. Those across look to the front, those along to the right.
 func (l *layout) dividerStand(s standingDivider, at float64) geom.Placement {
-	if s.Way == Across {
+	if s.Direction == Across {
 		return geom.Placement{Origin: geom.Vec3{X: l.dividerStart(s), Y: l.toFront + at + s.t, Z: l.dividerFoot()}, X: geom.Right, Y: geom.Up}
 	}
 	return geom.Placement{Origin: geom.Vec3{X: l.Ts + at, Y: l.dividerStart(s), Z: l.dividerFoot()}, X: geom.Back, Y: geom.Up}
@@ -280,16 +280,16 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 	var list []crossing
 	start := l.dividerStart(s)
 	for _, o := range all {
-		if o.Way == s.Way {
+		if o.Direction == s.Direction {
 			continue
 		}
 		from := l.Ts
-		if s.Way == Along {
+		if s.Direction == Along {
 			from = l.toFront
 		}
-		play := math.Max(o.slot-o.t, l.Limits.TonguePlay.Min)
+		play := math.Max(o.slot-o.t, l.Limits.TongueClearance.Min)
 		if !l.Cutter.Kind.FollowsDrawing() { // cut to fit, whatever the stack
-			play = l.sawnPlay()
+			play = l.sawnClearance()
 		}
 		for _, at := range o.at {
 			width := math.Max(o.t+play, l.minNotch())
@@ -306,14 +306,14 @@ func (l *layout) dividerPanel(s standingDivider, all []standingDivider) geom.Pan
 	})
 	corners := []geom.Vertex{}
 	edge, side := s.height, 2
-	if s.Way == Along {
+	if s.Direction == Along {
 		edge, side = 0, 0
 	} else {
 		slices.Reverse(list)
 	}
 	for _, c := range list {
 		a, b := c.x, c.x+c.width
-		if s.Way == Across { // the upper edge runs from right to left
+		if s.Direction == Across { // the upper edge runs from right to left
 			a, b = b, a
 		}
 		p.EdgeCuts = append(p.EdgeCuts, geom.EdgeCut{Kind: geom.CrossingCut, Area: geom.Rectangle(min(a, b), min(edge, c.half), max(a, b), max(edge, c.half))})

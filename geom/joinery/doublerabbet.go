@@ -27,7 +27,7 @@ import (
 func (l *layout) doubleRabbet() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
-	l.dropGlueRoom()
+	l.dropGlueSpace()
 	l.checkLappedSetting()
 	l.checkHoused()
 	if !l.failed() { // else they would only repeat it in other words
@@ -70,7 +70,7 @@ func (l *layout) lappedEnd(r Role) ending {
 		end := l.stopInRabbet(across)
 		groove := l.grooved(end, l.Width-end)
 		if end > 0 {
-			at := across + l.BottomSlack/2
+			at := across + l.BottomClearance/2
 			groove.Takes = geom.Rectangle(at, l.rise, l.Width-at, l.rise+l.groove) // wherever it lies in its play
 		}
 		e.panel.Pockets = append(e.panel.Pockets, groove)
@@ -90,19 +90,19 @@ func (l *layout) stopInRabbet(rabbet float64) float64 {
 }
 
 // dropGlueRoom leaves out what has no meaning without dados.
-func (l *layout) dropGlueRoom() {
+func (l *layout) dropGlueSpace() {
 	if l.BackJoint == Housed {
 		return
 	}
-	if l.GlueRoom > 0 {
+	if l.GlueSpace > 0 {
 		l.warn(geom.Diagnosis{
-			Code: "glue-room", Subject: about(SettingGlueRoom, ""),
-			Fact:     geom.Sentencef("a %s has no dados: the glue-room of %s changes nothing", l.Joint, geom.Millimetres(l.GlueRoom)),
+			Code: "glue-room", Subject: about(SettingGlueSpace, ""),
+			Fact:     geom.Sentencef("a %s has no dados: the glue-room of %s changes nothing", l.Joint, geom.Millimetres(l.GlueSpace)),
 			Ask:      geom.Sentencef("leave the glue room out"),
-			Remedies: []geom.Remedy{l.exactly(SettingGlueRoom, 0)},
+			Remedies: []geom.Remedy{l.exactly(SettingGlueSpace, 0)},
 		})
 	}
-	l.GlueRoom, l.drawer.Setup.DadoHeight = 0, 0
+	l.GlueSpace, l.drawer.Setup.DadoHeight = 0, 0
 }
 
 // checkLappedSetting judges f and h against the boards. With h between the least
@@ -114,7 +114,7 @@ func (l *layout) checkLappedSetting() {
 		l.checkEndDepth(r)
 	}
 	if l.f < minRabbet-settle {
-		field := SettingFront // half of which it is
+		field := SettingBoxFront // half of which it is
 		if l.FenceDistance != 0 {
 			field = SettingFenceDistance
 		}

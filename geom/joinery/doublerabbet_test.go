@@ -133,7 +133,7 @@ func TestDoubleRabbetSetting(t *testing.T) {
 	}
 	near(t, "two passes", d.Setup.LastFence, 2.65)
 	// h = 4: the front's rabbets, 8 long, are the longer ones.
-	d = mustBuild(t, doubled(func(s *Spec) { s.CutterHeight = 4; s.BottomSlack = 1 }))
+	d = mustBuild(t, doubled(func(s *Spec) { s.CutterHeight = 4; s.BottomClearance = 1 }))
 	near(t, "the longer", d.Setup.LastFence, 8-6.35)
 	d = mustBuild(t, doubled(func(s *Spec) { routed(s); s.Sides = sheet("thick", 18) }))
 	if d.Setup.RabbetPasses != 1 || d.Setup.LastFence != d.Setup.FenceDistance {
@@ -150,17 +150,17 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		says   string // in the message or the hint
 		follow func(*Spec)
 	}{
-		"glue room": {func(s *Spec) { s.GlueRoom = 0.2 }, "glue-room", SettingGlueRoom, false, "the glue-room of 0.2 mm changes nothing",
-			func(s *Spec) { s.GlueRoom = 0 }},
+		"glue room": {func(s *Spec) { s.GlueSpace = 0.2 }, "glue-room", SettingGlueSpace, false, "the glue-room of 0.2 mm changes nothing",
+			func(s *Spec) { s.GlueSpace = 0 }},
 		"cut too deep":    {func(s *Spec) { s.CutterHeight = 11.5 }, "cutter-height", SettingCutterHeight, true, "cuts 11.5 mm deep in sides of 12 mm", func(s *Spec) { s.CutterHeight = 6 }},
-		"cut too shallow": {func(s *Spec) { s.CutterHeight = 0.9; s.BottomSlack = 0.5 }, "cutter-height", SettingCutterHeight, true, "cuts 0.9 mm deep", func(s *Spec) { s.CutterHeight = 6 }},
+		"cut too shallow": {func(s *Spec) { s.CutterHeight = 0.9; s.BottomClearance = 0.5 }, "cutter-height", SettingCutterHeight, true, "cuts 0.9 mm deep", func(s *Spec) { s.CutterHeight = 6 }},
 		"cut through a thin spot": {func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 10.1 }, "cutter-height", SettingCutterHeight, true,
 			"11 mm at the thinnest", nil},
-		"thin front": {func(s *Spec) { s.Front = sheet("thin", 6.9); s.FenceDistance = 6 }, "cutter-height", SettingFront, true,
+		"thin front": {func(s *Spec) { s.Front = sheet("thin", 6.9); s.FenceDistance = 6 }, "cutter-height", SettingBoxFront, true,
 			"front 8 or more", func(s *Spec) { s.Front = sheet("eight", 8) }},
 		"thin back": {func(s *Spec) { s.Back = sheet("thin", 6.9) }, "cutter-height", SettingBack, true, "the groove is 6 mm deep in a back of 6.9 mm",
 			func(s *Spec) { s.Back = sheet("ten", 10) }},
-		"thin web": {func(s *Spec) { s.CutterHeight = 6.1; s.Front = sheet("eight", 8); s.Cutter.Width = 6.4 }, "thin-web", SettingFront, false,
+		"thin web": {func(s *Spec) { s.CutterHeight = 6.1; s.Front = sheet("eight", 8); s.Cutter.Width = 6.4 }, "thin-web", SettingBoxFront, false,
 			"cutter-height 6 or less", func(s *Spec) { s.CutterHeight = 6 }},
 		"groove at the edge": {func(s *Spec) { s.FenceDistance = 0.9 }, "fence-distance", SettingFenceDistance, true,
 			"fence-distance 1 or more", func(s *Spec) { s.FenceDistance = 1 }},
@@ -209,7 +209,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 	if _, problems := Build(doubled(func(*Spec) {})); len(problems) != 0 {
 		t.Errorf("the plain job has %+v", problems)
 	}
-	if _, problems := Build(doubled(func(s *Spec) { routed(s); s.DadoPlay = 1.5 })); len(problems) != 0 {
+	if _, problems := Build(doubled(func(s *Spec) { routed(s); s.DadoClearance = 1.5 })); len(problems) != 0 {
 		t.Errorf("dado-play, always filled in, has %+v", problems)
 	}
 	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 || advice(problems[0]) != "write dado-rabbet, double-rabbet, rabbet, butt or box-joint" {
@@ -219,7 +219,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 
 // TestGlueRoomChangesNothing: the warned-of entry leaves the drawer as it is.
 func TestGlueRoomChangesNothing(t *testing.T) {
-	with := mustBuild(t, doubled(func(s *Spec) { s.GlueRoom = 5.5 })) // too deep for a dado
+	with := mustBuild(t, doubled(func(s *Spec) { s.GlueSpace = 5.5 })) // too deep for a dado
 	without := mustBuild(t, doubled(func(*Spec) {}))
 	if with.Setup != without.Setup || !slices.Equal(with.Fit, without.Fit) {
 		t.Errorf("%+v, %+v", with.Setup, with.Fit)

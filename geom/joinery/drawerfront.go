@@ -30,14 +30,14 @@ func (l *layout) drawerFront() {
 	t := f.Stock.Thickness.Mean
 	front := l.wall(Front)
 	// Seen from before, from the box's lower left.
-	box := geom.Rect{Min: geom.Point{X: -f.Left, Y: -f.Below}, Max: geom.Point{X: f.Width - f.Left, Y: f.Height - f.Below}}
+	box := geom.Rect{Min: geom.Point{X: -f.OverhangLeft, Y: -f.OverhangBelow}, Max: geom.Point{X: f.Width - f.OverhangLeft, Y: f.Height - f.OverhangBelow}}
 	if !l.standsBefore(box) {
 		return
 	}
 	p := geom.Panel{Outline: geom.Rectangle(0, 0, f.Width, f.Height), Thickness: t}
 	// Panel x of both fronts runs from right to left, seen from before the box.
 	y := math.Min(0, front.Placements[0].Origin.Y) - t
-	stand := geom.Placement{Origin: geom.Vec3{X: box.Max.X, Y: y, Z: -f.Below}, X: geom.Right.Scale(-1), Y: geom.Up}
+	stand := geom.Placement{Origin: geom.Vec3{X: box.Max.X, Y: y, Z: -f.OverhangBelow}, X: geom.Right.Scale(-1), Y: geom.Up}
 	if gap := front.Placements[0].Origin.Y - (y + t); gap > HopelessGap+settle {
 		l.fail(geom.Diagnosis{
 			Code: "recess", Subject: about(FieldDrawerFront, DrawerFrontRole),
@@ -126,7 +126,7 @@ func (l *layout) handle(drawerFront, front *Part) {
 	if f.Handles == 0 {
 		return
 	}
-	d, down := f.HandleDiameter, f.HandleDown
+	d, down := f.HandleDiameter, f.HandleFromTop
 	if d == 0 {
 		d = l.sized(handleHole, 12)
 	}
@@ -135,7 +135,7 @@ func (l *layout) handle(drawerFront, front *Part) {
 	}
 	places := []float64{f.Width / 2}
 	if f.Handles == 2 {
-		places = []float64{(f.Width - f.HandleApart) / 2, (f.Width + f.HandleApart) / 2}
+		places = []float64{(f.Width - f.HandleSpacing) / 2, (f.Width + f.HandleSpacing) / 2}
 	}
 	for _, x := range places {
 		room := math.Min(math.Min(x, f.Width-x), math.Min(down, f.Height-down)) - d/2
@@ -170,7 +170,7 @@ func (l *layout) handle(drawerFront, front *Part) {
 	}
 	name := "knob"
 	if f.Handles == 2 {
-		name = "handle, " + l.text(f.HandleApart) + " between its holes"
+		name = "handle, " + l.text(f.HandleSpacing) + " between its holes"
 	}
 	l.takes(name, 1)
 }

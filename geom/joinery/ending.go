@@ -35,7 +35,7 @@ func (l *layout) assemble(end func(Role) ending) {
 			back = end(Back)
 		}
 	})
-	if l.BottomFit == BottomSlidIn {
+	if l.BottomFit == BottomSlideIn {
 		l.shorten(&back)
 	}
 	if l.BottomFit == BottomApplied {
@@ -107,9 +107,9 @@ func (l *layout) addSides(front, back ending) {
 		groove := l.grooved(front.groove, length-back.groove)
 		l.runThrough(&groove, length)
 		if front.groove > 0 || back.groove > 0 {
-			slack := l.SlackDeep()
+			slack := l.ClearanceDepth()
 			r0, r1 := front.reach+slack/2, length-back.reach-slack/2 // wherever it lies in its play
-			if l.BottomFit == BottomSlidIn {
+			if l.BottomFit == BottomSlideIn {
 				r0, r1 = front.reach+slack, length
 			}
 			groove.Takes = geom.Rectangle(r0, l.rise, r1, l.rise+l.groove)

@@ -5,26 +5,26 @@ import "drawerwright/geom"
 // Limits are what a shop calls right, in millimetres. The defaults are common
 // practice without a source; a job file can change each.
 type Limits struct {
-	// TonguePlay is the play of a tongue in its dado: below, glue is scraped off;
+	// TongueClearance is the play of a tongue in its dado: below, glue is scraped off;
 	// above, the corner can rack while the glue sets.
-	TonguePlay geom.Interval
-	// BottomPlay is that of the bottom in its groove. It is not glued, so it may be
+	TongueClearance geom.Interval
+	// GrooveClearance is that of the bottom in its groove. It is not glued, so it may be
 	// tighter than a tongue, as long as it slides.
-	BottomPlay geom.Interval
-	// BottomSlack is what the bottom is smaller than its grooves each way: below,
+	GrooveClearance geom.Interval
+	// BottomClearance is what the bottom is smaller than its grooves each way: below,
 	// errors of a cut list's usual size make it too large; above, it holds by less
 	// than it should.
-	BottomSlack geom.Interval
-	// Recess is how far a front may stand back from or before the ends of the sides
+	BottomClearance geom.Interval
+	// Flush is how far a front may stand back from or before the ends of the sides
 	// and still be called flush: what one pass of sanding takes. Front and back each
 	// move the depth of a box by as much.
-	Recess float64
-	// Shoulder is how far a shoulder, or another joint that is meant to be closed, may
+	Flush float64
+	// ShoulderGap is how far a shoulder, or another joint that is meant to be closed, may
 	// stay open before one sees it.
-	Shoulder float64
-	// EndRoom is the most room between a tongue's end and the floor of its dado: beyond,
+	ShoulderGap float64
+	// EndClearance is the most room between a tongue's end and the floor of its dado: beyond,
 	// the end grain has no glue line at all.
-	EndRoom float64
+	EndClearance float64
 	// Width is how far the width of the box may come out from what was asked: what a
 	// pair of side-mounted slides takes up between its two sides.
 	Width float64
@@ -40,8 +40,8 @@ type Limits struct {
 
 // DefaultLimits are those of a Spec that gives none.
 var DefaultLimits = Limits{
-	TonguePlay: geom.Interval{Min: 0.1, Max: 0.4}, BottomPlay: geom.Interval{Min: 0.03, Max: 0.6}, BottomSlack: geom.Interval{Min: 0.5, Max: 5},
-	Recess: 0.25, Shoulder: 0.25, EndRoom: 1, Width: 0.8, Depth: 0.5, Height: 0.5, Diagonal: 1,
+	TongueClearance: geom.Interval{Min: 0.1, Max: 0.4}, GrooveClearance: geom.Interval{Min: 0.03, Max: 0.6}, BottomClearance: geom.Interval{Min: 0.5, Max: 5},
+	Flush: 0.25, ShoulderGap: 0.25, EndClearance: 1, Width: 0.8, Depth: 0.5, Height: 0.5, Diagonal: 1,
 }
 
 // HopelessGap is where glue no longer bridges a gap or a play, in millimetres; common
@@ -57,9 +57,9 @@ const MinHolding = 3.0
 const (
 	// bottomRoom is what other parts keep from a bottom that slides.
 	bottomRoom = 0.03
-	// minSlack is the slack below which errors of a cut list's usual size, half
+	// minBottomClearance is the slack below which errors of a cut list's usual size, half
 	// a millimetre, make the bottom too large for its grooves.
-	minSlack = 0.5
+	minBottomClearance = 0.5
 	// sameFence is the difference in a fence distance that no fence can be set to.
 	sameFence = 0.05
 	// minClear is the least clear space inside a box, and the least wood of a
@@ -67,10 +67,10 @@ const (
 	minClear, minAbove = 20.0, 10.0
 	// minHold is how deep a bottom stands in its groove at least, pushed away.
 	minHold = 1.5
-	// minSetback is the least wood of a side behind a housed back.
-	minSetback = 6.0
-	// usualSetback is what is advised for one.
-	usualSetback = 12.0
+	// minBackSetback is the least wood of a side behind a housed back.
+	minBackSetback = 6.0
+	// usualBackSetback is what is advised for one.
+	usualBackSetback = 12.0
 	// minLip is the least wood of a side between a stopped groove and its end.
 	minLip = 1.0
 	// reliefRoom is how far beyond a bit's radius the relief of a corner may reach.

@@ -12,8 +12,8 @@ const (
 // in dados of the two walls that they meet, on the bottom; where two cross, both
 // are halved.
 type Divider struct {
-	Stock Stock
-	Way   GrainDirection
+	Stock     Stock
+	Direction GrainDirection
 	// At are the distances from the inside face of the front (Across) or of the left
 	// side (Along) to the near face of each, in mm; empty with a Count, which spaces
 	// as many evenly.
@@ -41,27 +41,27 @@ const (
 type Pull struct {
 	Shape         PullShape
 	Width, Height float64 // the diameter of a hole, of a half-round
-	Down          float64 // from the top edge to the middle of a hole or hand-hold
+	FromTop       float64 // from the top edge to the middle of a hole or hand-hold
 }
 
 // DrawerFront is a front screwed on to the box from inside. It stands before the
 // box, Left and Below beyond the box's outside on those sides (below 0: short of it).
 type DrawerFront struct {
-	Stock         Stock
-	Width, Height float64
-	Left, Below   float64
+	Stock                       Stock
+	Width, Height               float64
+	OverhangLeft, OverhangBelow float64
 	// Handles are the holes for a handle or knob: none, one, or two that are
-	// HandleApart apart, HandleDiameter wide, in the middle of the front's height
-	// unless HandleDown says how far below its top edge.
-	Handles                                 int
-	HandleApart, HandleDiameter, HandleDown float64
+	// HandleSpacing apart, HandleDiameter wide, in the middle of the front's height
+	// unless HandleFromTop says how far below its top edge.
+	Handles                                      int
+	HandleSpacing, HandleDiameter, HandleFromTop float64
 }
 
 // Undermount is what slides under a box ask of it.
 type Undermount struct {
-	// Recess is how high the underside of the bottom has to stand over the bottom
+	// Flush is how high the underside of the bottom has to stand over the bottom
 	// edges, for the slides under it.
-	Recess float64
+	BottomRecess float64
 	// MaxSide is the thickest side that goes between slide and opening.
 	MaxSide float64
 	// NotchWidth and NotchHeight are cut out of the back's lower corners, measured

@@ -79,12 +79,12 @@ func (l *layout) grooveWay() geom.Remedy {
 	if l.BottomFit == BottomFlush {
 		stands, factor = l.Tb-l.rise, 0
 	}
-	t, play := l.Bottom.Thickness, l.Limits.BottomPlay
+	t, play := l.Bottom.Thickness, l.Limits.GrooveClearance
 	least, most := play.Min+factor*(t.Max-t.Mean), play.Max-factor*(t.Mean-t.Min)
-	if l.GroovePlay >= least-settle && l.GroovePlay <= most+settle {
-		return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+l.GroovePlay)/maxPasses), stands+most)
+	if l.GrooveClearance >= least-settle && l.GrooveClearance <= most+settle {
+		return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+l.GrooveClearance)/maxPasses), stands+most)
 	}
 	wished := (least + most) / 2
 	return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+wished)/maxPasses),
-		stands+most).With(l.exactly(SettingGroovePlay, wished))
+		stands+most).With(l.exactly(SettingGrooveClearance, wished))
 }

@@ -18,13 +18,13 @@ func TestPassesCoverTheGroove(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		s := saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("any", rapid.Float64Range(3, 13).Draw(t, "bottom")))
 		s.Cutter.Groove = rapid.Float64Range(1.5, 13).Draw(t, "blade")
-		s.BottomFit = rapid.SampledFrom([]BottomFit{BottomAuto, BottomCaptured, BottomSlidIn, BottomFlush}).Draw(t, "fit")
+		s.BottomFit = rapid.SampledFrom([]BottomFit{BottomAuto, BottomGroovedIn, BottomSlideIn, BottomFlush}).Draw(t, "fit")
 		if rapid.Bool().Draw(t, "raised") {
 			s.BottomHeight = rapid.Float64Range(3, 20).Draw(t, "height")
 		}
 		if rapid.Bool().Draw(t, "just too narrow") { // for a pass less
 			n := float64(rapid.IntRange(1, 3).Draw(t, "passes"))
-			s.Cutter.Groove = (s.Bottom.Thickness.Mean + s.GroovePlay - rapid.Float64Range(0, 3e-5).Draw(t, "left")) / n
+			s.Cutter.Groove = (s.Bottom.Thickness.Mean + s.GrooveClearance - rapid.Float64Range(0, 3e-5).Draw(t, "left")) / n
 		}
 		d, problems := Build(s)
 		if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {
@@ -49,7 +49,7 @@ func TestPassesCoverTheGroove(t *testing.T) {
 		if s.BottomFit == BottomFlush {
 			stands -= g.Min.Y
 		}
-		if want := max(stands+s.GroovePlay, blade); math.Abs(g.Height()-want) > 1e-9 {
+		if want := max(stands+s.GrooveClearance, blade); math.Abs(g.Height()-want) > 1e-9 {
 			t.Fatalf("a groove %g wide, not %g", g.Height(), want)
 		}
 	})

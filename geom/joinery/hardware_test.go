@@ -26,11 +26,11 @@ func TestScrewsAndDrills(t *testing.T) {
 		}
 	}
 	for _, fasteners := range []Fastener{Screws, Dowels} {
-		for _, fit := range []BottomFit{BottomApplied, BottomSlidIn} {
+		for _, fit := range []BottomFit{BottomApplied, BottomSlideIn} {
 			for _, u := range []geom.Unit{geom.Millimetre, geom.Inch} {
 				s := routedBox(func(s *Spec) {
 					s.Joint, s.Fasteners, s.BottomFit, s.Units = Butt, fasteners, fit, u
-					s.DrawerFront = &DrawerFront{Stock: s.Front, Width: 420, Height: 140, Left: 10, Below: 10, Handles: 1}
+					s.DrawerFront = &DrawerFront{Stock: s.Front, Width: 420, Height: 140, OverhangLeft: 10, OverhangBelow: 10, Handles: 1}
 				})
 				d, problems := Build(s)
 				if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {

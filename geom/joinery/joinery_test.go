@@ -17,7 +17,7 @@ func saw(w, h, d, cutter float64, sides, bottom Stock) Spec {
 	return Spec{
 		Name: "test", Count: 1, Width: w, Height: h, Depth: d, Sides: sides, Front: sides, Back: sides, Bottom: bottom,
 		Joint: DadoRabbet, Cutter: Cutter{Kind: Saw, Width: cutter}, GrooveEnds: GrooveThrough, BottomFit: BottomAuto,
-		BottomSlack: DefaultBottomSlack, DadoPlay: 0.2, GroovePlay: 0.2,
+		BottomClearance: DefaultBottomClearance, DadoClearance: 0.2, GrooveClearance: 0.2,
 	}
 }
 
@@ -56,7 +56,7 @@ func near(t *testing.T, what string, got, want float64) {
 func TestHalfInchBox(t *testing.T) {
 	const in = geom.InchMM
 	s := saw(12*in, 6*in, 20*in, 0.26*in, sheet("ply", in/2), sheet("thin", 0.2*in))
-	s.BottomSlack = in / 16
+	s.BottomClearance = in / 16
 	d := mustBuild(t, s)
 	near(t, "side length", d.part(Side).Panel.Length(), 20*in)
 	near(t, "front length", d.part(Front).Panel.Length(), 11.5*in)
@@ -137,7 +137,7 @@ func TestRouterSlots(t *testing.T) {
 // TestGlueRoom deepens the dados, and nothing else.
 func TestGlueRoom(t *testing.T) {
 	s := saw(460, 140, 500, 6.35, sheet("birch", 12), sheet("hardboard", 5.9))
-	s.GlueRoom = 0.2
+	s.GlueSpace = 0.2
 	d := mustBuild(t, s)
 	side := d.part(Side).Panel.Pockets
 	near(t, "dado", side[0].Depth, 6.2)

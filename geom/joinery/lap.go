@@ -35,7 +35,7 @@ func (l *layout) lap(r Role) Check {
 		factor = 0
 	}
 	return l.check(Check{CheckID: CheckID{Code: CheckLap, Part: r}, Name: fmt.Sprintf("sides at the %s's ends (proud below 0)", r), Nominal: 0,
-		LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, l.Sides.Thickness, factor)
+		LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, l.Sides.Thickness, factor)
 }
 
 // lappedWidth is the front's length, and what sides stand proud of its ends.

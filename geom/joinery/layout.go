@@ -51,8 +51,8 @@ func newLayout(s Spec) *layout {
 		}
 	}
 	dadoHeight := 0.0
-	if s.GlueRoom > 0 {
-		dadoHeight = l.h + s.GlueRoom
+	if s.GlueSpace > 0 {
+		dadoHeight = l.h + s.GlueSpace
 	}
 	l.grooveBit = s.Cutter.Width
 	l.drawer.Setup = Setup{DadoHeight: dadoHeight, Cutter: s.Cutter, FenceDistance: l.f, CutterHeight: l.h, RabbetPasses: 1, LastFence: l.f}
@@ -157,7 +157,7 @@ func (l *layout) advisable(least, most float64) bool {
 func (l *layout) stockOf(r Role) (Stock, geom.Setting) {
 	switch r {
 	case Front:
-		return l.Front, SettingFront
+		return l.Front, SettingBoxFront
 	case Back:
 		return l.Back, SettingBack
 	case Bottom:

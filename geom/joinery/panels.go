@@ -92,14 +92,14 @@ func (l *layout) webWays(p geom.Panel, v geom.Violation) []geom.Remedy {
 	}
 	room := 0.0
 	if p.Pockets[v.Pocket].Kind == geom.Dado {
-		room = l.GlueRoom
+		room = l.GlueSpace
 	}
 	ways := []geom.Remedy{l.most(SettingCutterHeight, p.Thickness-geom.MinWeb-room)}
 	if v.Other >= 0 || p.Pockets[v.Pocket].Face == geom.Outside {
 		ways = []geom.Remedy{l.most(SettingCutterHeight, l.h-(geom.MinWeb-v.Value))}
 	}
 	if room > 0 {
-		ways = append(ways, l.most(SettingGlueRoom, p.Thickness-geom.MinWeb-l.h))
+		ways = append(ways, l.most(SettingGlueSpace, p.Thickness-geom.MinWeb-l.h))
 	}
 	return ways
 }

@@ -31,32 +31,32 @@ func TestProblems(t *testing.T) {
 		"cut too deep":           {with(func(s *Spec) { s.CutterHeight = 11.5 }), "cutter-height", SettingCutterHeight, true},
 		"deep, thin web":         {with(func(s *Spec) { s.CutterHeight = 10.5 }), "thin-web", SettingSides, false},
 		"fence too far":          {with(func(s *Spec) { s.FenceDistance = 11.5 }), "fence-distance", SettingFenceDistance, true},
-		"front proud":            {with(func(s *Spec) { s.FenceDistance = 5.5; s.Cutter.Width = 6; s.Bottom = sheet("thin", 5.8) }), "recess", SettingFront, false},
-		"sliver":                 {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "rabbet-passes", SettingFront, false},
+		"front proud":            {with(func(s *Spec) { s.FenceDistance = 5.5; s.Cutter.Width = 6; s.Bottom = sheet("thin", 5.8) }), "recess", SettingBoxFront, false},
+		"sliver":                 {with(func(s *Spec) { s.FenceDistance = 5; s.Cutter.Width = 5.2; s.Bottom = sheet("thin", 5) }), "rabbet-passes", SettingBoxFront, false},
 		"swapped":                {with(func(s *Spec) { s.Height, s.Depth = 500, 140 }), "proportions", SettingOutside, false},
-		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Kind: Router, Width: 3}, 0 }), "cutter-narrow", SettingDadoPlay, true},
-		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoPlay = Cutter{Kind: Router, Width: 3}, 1.5 }), "cutter-wide", SettingDadoPlay, true},
-		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GroovePlay = Cutter{Kind: Router, Width: 3}, 0 }), "bottom", SettingGroovePlay, true},
+		"no play for the tongue": {with(func(s *Spec) { s.Cutter, s.DadoClearance = Cutter{Kind: Router, Width: 3}, 0 }), "cutter-narrow", SettingDadoClearance, true},
+		"too much play":          {with(func(s *Spec) { s.Cutter, s.DadoClearance = Cutter{Kind: Router, Width: 3}, 1.5 }), "cutter-wide", SettingDadoClearance, true},
+		"no play for the bottom": {with(func(s *Spec) { s.Cutter, s.GrooveClearance = Cutter{Kind: Router, Width: 3}, 0 }), "bottom", SettingGrooveClearance, true},
 		"thin spot of a side":    {with(func(s *Spec) { s.Sides = sheet("uneven", 11, 12.6, 12.6); s.CutterHeight = 11 }), "cutter-height", SettingCutterHeight, true},
 		"groove through a thin front": {with(func(s *Spec) {
 			s.Sides = sheet("thick", 18)
 			s.Front = sheet("thin", 9)
 			s.Cutter.Width = 4.7
 			s.Bottom = sheet("thin", 4.4)
-		}), "cutter-height", SettingFront, true},
+		}), "cutter-height", SettingBoxFront, true},
 		"groove that cannot stop": {with(func(s *Spec) {
 			s.Sides = sheet("thick", 20)
 			s.Cutter = Cutter{Kind: Router, Width: 4}
 			s.GrooveEnds = GrooveStopped
 		}), "groove-ends", SettingGrooveEnds, false},
-		"no slack":                        {with(func(s *Spec) { s.BottomSlack = 0 }), "bottom-slack", SettingBottomSlack, false},
-		"much slack":                      {with(func(s *Spec) { s.BottomSlack = 4 }), "bottom-slack", SettingBottomSlack, false},
+		"no slack":                        {with(func(s *Spec) { s.BottomClearance = 0 }), "bottom-slack", SettingBottomClearance, false},
+		"much slack":                      {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-slack", SettingBottomClearance, false},
 		"flush with a setting of its own": {with(func(s *Spec) { s.Bottom = sheet("ten", 10) }), "bottom-setup", SettingBottom, false},
 		"neither captured nor flush":      {with(func(s *Spec) { s.Bottom = sheet("between", 6.5) }), "bottom", SettingBottom, true},
-		"captured, too thick":             {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomCaptured }), "bottom", SettingBottom, true},
+		"captured, too thick":             {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomGroovedIn }), "bottom", SettingBottom, true},
 		"flush, still too thick":          {with(func(s *Spec) { s.Bottom = sheet("thick", 18) }), "bottom", SettingBottom, true},
 		"flush, too thin":                 {with(func(s *Spec) { s.BottomFit = BottomFlush }), "bottom", SettingBottom, true},
-		"slack":                           {with(func(s *Spec) { s.BottomSlack = 6 }), "bottom-slack", SettingBottomSlack, true},
+		"slack":                           {with(func(s *Spec) { s.BottomClearance = 6 }), "bottom-slack", SettingBottomClearance, true},
 		"thickest reading":                {with(func(s *Spec) { s.Bottom = sheet("uneven", 5.9, 6.4) }), "bottom-play", SettingBottom, false},
 		"unknown corner":                  {with(func(s *Spec) { s.Joint = "glue" }), "joint", SettingJoint, true},
 		"larger than its sheet":           {with(func(s *Spec) { s.Sides.Length, s.Sides.Width = 450, 450 }), "sheet", SettingSides, true},
@@ -174,27 +174,27 @@ func TestAdvice(t *testing.T) {
 		// 6.3 + 0.03 to 6 + 0.4: the same cutter makes the dados.
 		"a cutter for both": {with(func(s *Spec) { s.Cutter.Width, s.Bottom = 6.31, sheet("tight", 6.3) }), "bottom-play",
 			"groove-cutter 2.17 to 6.9; or bottom 5.71 to 6.28; or cutter 6.33 to 6.4", func(s *Spec) { s.Cutter.Width = 6.4 }},
-		"groove-play sets the groove": {with(func(s *Spec) { router(s); s.GroovePlay = 0.8 }), "bottom-play",
-			"groove-play 0.03 to 0.6", func(s *Spec) { s.GroovePlay = 0.6 }},
+		"groove-play sets the groove": {with(func(s *Spec) { router(s); s.GrooveClearance = 0.8 }), "bottom-play",
+			"groove-play 0.03 to 0.6", func(s *Spec) { s.GrooveClearance = 0.6 }},
 		// Readings 0.1 below and 0.2 above the mean, 12.0333: 0.1 + 0.1667 to 0.4 - 0.1333.
 		"nearly even front on a router": {with(func(s *Spec) {
 			router(s)
-			s.DadoPlay = 0.1
+			s.DadoClearance = 0.1
 			s.Front = sheet("uneven", 12, 11.9, 12.1)
 			s.Back = s.Front
 		}), "tongue-play",
-			"dado-play 0.2 to 0.3", func(s *Spec) { s.DadoPlay = 0.3 }},
+			"dado-play 0.2 to 0.3", func(s *Spec) { s.DadoClearance = 0.3 }},
 		"a fence that the cutter forbids": {with(func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 7, 7.2, sheet("seven", 6.9) }), "recess",
 			"front 14; or fence-distance 6 and cutter 6.1 to 6.4 and bottom 5.8 to 6.07",
 			func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 6, 6.4, sheet("six", 5.9) }},
 		"web at the thin spot": {with(func(s *Spec) { s.Sides = sheet("uneven", 11.8, 12, 12.2); s.CutterHeight = 9.9 }), "thin-web",
 			"cutter-height 9.8 or less", func(s *Spec) { s.CutterHeight = 9.8 }},
-		"too much slack": {with(func(s *Spec) { s.BottomSlack = 4 }), "bottom-slack",
-			"bottom-slack 0.5 to 3", func(s *Spec) { s.BottomSlack = 3 }},
+		"too much slack": {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-slack",
+			"bottom-slack 0.5 to 3", func(s *Spec) { s.BottomClearance = 3 }},
 		"a back that does not suit": {with(func(s *Spec) { s.Back = sheet("thin", 6.5) }), "fence-distance",
 			"back 12", func(s *Spec) { s.Back = sheet("other", 12) }},
-		"glue-room too deep": {with(func(s *Spec) { s.GlueRoom = 5.5 }), "cutter-height",
-			"glue-room 4 or less", func(s *Spec) { s.GlueRoom = 4 }},
+		"glue-room too deep": {with(func(s *Spec) { s.GlueSpace = 5.5 }), "cutter-height",
+			"glue-room 4 or less", func(s *Spec) { s.GlueSpace = 4 }},
 		"just flush": {with(func(s *Spec) { s.Bottom = sheet("twelve", 12.04) }), "", "", nil}, // 0.04 mm off no fence is set
 	} {
 		t.Run(name, func(t *testing.T) {

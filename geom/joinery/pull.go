@@ -79,7 +79,7 @@ func (l *layout) pullArea(role Role) (area geom.Rect, ok bool) {
 	}
 	low := box.Max.Y - height // of the cut
 	if usual[2] > 0 {
-		low = box.Max.Y - or(k.Down, usual[2]) - height/2
+		low = box.Max.Y - or(k.FromTop, usual[2]) - height/2
 	}
 	x := (box.Min.X + box.Max.X) / 2
 	return geom.Rect{Min: geom.Point{X: x - width/2, Y: low}, Max: geom.Point{X: x + width/2, Y: low + height}}, true

@@ -17,7 +17,7 @@ import (
 func (l *layout) rabbet() {
 	l.toFront, l.toBack = l.Tf, l.Tk
 	l.maxSlot = math.Inf(1) // no tongue to suit
-	l.dropGlueRoom()
+	l.dropGlueSpace()
 	l.checkSideDepth()
 	l.checkGrooveDepth()
 	l.checkHoused()
@@ -79,7 +79,7 @@ func (l *layout) checkGrooveDepth() {
 		return
 	}
 	for _, r := range []Role{Front, Back} {
-		if r == Back && (l.Front.Same(l.Back) || l.BottomFit == BottomSlidIn) {
+		if r == Back && (l.Front.Same(l.Back) || l.BottomFit == BottomSlideIn) {
 			continue
 		}
 		l.checkEndDepth(r)
@@ -92,7 +92,7 @@ func (l *layout) level() {
 	for _, r := range l.ends() {
 		stock, _ := l.stockOf(r)
 		l.check(Check{CheckID: CheckID{Code: CheckRecess, Part: r}, Name: string(r) + " recess at the side ends (proud below 0)", Nominal: 0,
-			LowerLimit: -l.Limits.Recess, UpperLimit: l.Limits.Recess, Verdicts: RecessVerdicts}, stock.Thickness, -1)
+			LowerLimit: -l.Limits.Flush, UpperLimit: l.Limits.Flush, Verdicts: RecessVerdicts}, stock.Thickness, -1)
 	}
 }
 

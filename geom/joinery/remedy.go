@@ -30,7 +30,7 @@ func (s *Spec) write(c geom.Change, v float64) {
 			}
 		}
 		s.Sides = with
-	case SettingFront:
+	case SettingBoxFront:
 		with := s.Front.thick(v)
 		if s.Back.Same(s.Front) {
 			s.Back = with
@@ -60,7 +60,7 @@ func (s *Spec) write(c geom.Change, v float64) {
 			d.Stock = d.Stock.thick(v)
 		}
 	case FieldPull:
-		*map[string]*float64{"width": &s.Pull.Width, "height": &s.Pull.Height, "down": &s.Pull.Down}[c.Key] = v
+		*map[string]*float64{"width": &s.Pull.Width, "height": &s.Pull.Height, "down": &s.Pull.FromTop}[c.Key] = v
 	case SettingJoint:
 		s.Joint = Joint(c.Word)
 	case SettingBackJoint:
@@ -83,22 +83,22 @@ func (s *Spec) setting(f geom.Setting) *float64 {
 		return &s.FenceDistance
 	case SettingCutterHeight:
 		return &s.CutterHeight
-	case SettingBottomSlack:
-		return &s.BottomSlack
-	case SettingDeepSlack:
-		deep := s.SlackDeep()
-		s.DeepSlack = &deep // not what other specs share
-		return s.DeepSlack
+	case SettingBottomClearance:
+		return &s.BottomClearance
+	case SettingBottomClearanceDepth:
+		deep := s.ClearanceDepth()
+		s.BottomClearanceDepth = &deep // not what other specs share
+		return s.BottomClearanceDepth
 	case SettingBottomHeight:
 		return &s.BottomHeight
-	case SettingDadoPlay:
-		return &s.DadoPlay
-	case SettingGroovePlay:
-		return &s.GroovePlay
-	case SettingGlueRoom:
-		return &s.GlueRoom
-	case SettingSetback:
-		return &s.Setback
+	case SettingDadoClearance:
+		return &s.DadoClearance
+	case SettingGrooveClearance:
+		return &s.GrooveClearance
+	case SettingGlueSpace:
+		return &s.GlueSpace
+	case SettingBackSetback:
+		return &s.BackSetback
 	case SettingFingerWidth:
 		return &s.FingerWidth
 	}

@@ -33,7 +33,7 @@ func anyFingers(t *rapid.T) Spec {
 		s.Cutter.Groove = rapid.SampledFrom([]float64{2.4, 3.2, 6.35, s.Cutter.Width}).Draw(t, "groove cutter")
 	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
-		s.BackJoint, s.Setback = Housed, 15
+		s.BackJoint, s.BackSetback = Housed, 15
 	}
 	return s
 }

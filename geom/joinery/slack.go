@@ -2,44 +2,44 @@ package joinery
 
 import "drawerwright/geom"
 
-// SlackDeep is the slack of the bottom from front to back.
-func (s Spec) SlackDeep() float64 {
-	if s.DeepSlack != nil {
-		return *s.DeepSlack
+// ClearanceDepth is the slack of the bottom from front to back.
+func (s Spec) ClearanceDepth() float64 {
+	if s.BottomClearanceDepth != nil {
+		return *s.BottomClearanceDepth
 	}
-	return s.BottomSlack
+	return s.BottomClearance
 }
 
-// slackWay is a direction in which the bottom is smaller than its grooves.
-type slackWay struct {
-	field geom.Setting // the entry that gives the slack
-	own   geom.Setting // the entry that gives this slack alone
-	slack float64      // in all
-	size  float64      // of the bottom
-	moves bool         // it swells and shrinks in this direction
-	open  bool         // at one end: the bottom ends under the back, and is screwed to it
-	along string       // the direction in words
-	check CheckID      // of the slack, which the package fit makes
+// clearanceWay is a direction in which the bottom is smaller than its grooves.
+type clearanceWay struct {
+	field     geom.Setting // the entry that gives the slack
+	own       geom.Setting // the entry that gives this slack alone
+	clearance float64      // in all
+	size      float64      // of the bottom
+	moves     bool         // it swells and shrinks in this direction
+	open      bool         // at one end: the bottom ends under the back, and is screwed to it
+	along     string       // the direction in words
+	check     CheckID      // of the slack, which the package fit makes
 }
 
 // slackWays are both directions; a slack that one entry gives for both of them is
 // judged where it says more: from front to back, or from side to side where that is open.
-func (l *layout) slackWays() []slackWay {
+func (l *layout) bottomClearanceWays() []clearanceWay {
 	length, width := l.bottomSize()
-	deep := slackWay{field: SettingBottomSlack, own: SettingDeepSlack, slack: l.SlackDeep(), size: width, moves: true, open: l.BottomFit == BottomSlidIn, along: deepWay, check: CheckID{Code: CheckBottomSlackDeep, Part: Bottom}}
-	if l.DeepSlack != nil {
-		deep.field = SettingDeepSlack
+	deep := clearanceWay{field: SettingBottomClearance, own: SettingBottomClearanceDepth, clearance: l.ClearanceDepth(), size: width, moves: true, open: l.BottomFit == BottomSlideIn, along: deepWay, check: CheckID{Code: CheckBottomClearanceDepth, Part: Bottom}}
+	if l.BottomClearanceDepth != nil {
+		deep.field = SettingBottomClearanceDepth
 	}
-	across := slackWay{field: SettingBottomSlack, own: SettingBottomSlack, slack: l.BottomSlack, size: length, moves: !l.Bottom.Solid, along: acrossWay, check: CheckID{Code: CheckBottomSlack, Part: Bottom}}
-	return []slackWay{across, deep}
+	across := clearanceWay{field: SettingBottomClearance, own: SettingBottomClearance, clearance: l.BottomClearance, size: length, moves: !l.Bottom.Solid, along: acrossWay, check: CheckID{Code: CheckBottomClearance, Part: Bottom}}
+	return []clearanceWay{across, deep}
 }
 
 // said names the slack in a message: one entry for both directions is reported once.
-func (l *layout) said(w slackWay) geom.Sentence {
-	if l.DeepSlack == nil {
-		return geom.Sentencef("%s of slack", geom.Millimetres(w.slack))
+func (l *layout) said(w clearanceWay) geom.Sentence {
+	if l.BottomClearanceDepth == nil {
+		return geom.Sentencef("%s of slack", geom.Millimetres(w.clearance))
 	}
-	return geom.Sentencef("%s of slack %s", geom.Millimetres(w.slack), w.along)
+	return geom.Sentencef("%s of slack %s", geom.Millimetres(w.clearance), w.along)
 }
 
 // Ways of a slack, in words.
@@ -48,24 +48,24 @@ const (
 	deepWay   = "from front to back"
 )
 
-// SlackName names the check of a slack for people.
-func SlackName(c CheckCode) string {
-	if c == CheckBottomSlackDeep {
+// BottomClearanceName names the check of a slack for people.
+func BottomClearanceName(c CheckCode) string {
+	if c == CheckBottomClearanceDepth {
 		return "bottom slack " + deepWay
 	}
 	return "bottom slack " + acrossWay
 }
 
 // usualSlack is the least slack that keeps its limit with what lengths are off.
-func (l *layout) usualSlack(w slackWay) float64 {
-	return max(minSlack, l.Limits.BottomSlack.Min-l.Spreads[w.check].Min)
+func (l *layout) usualClearance(w clearanceWay) float64 {
+	return max(minBottomClearance, l.Limits.BottomClearance.Min-l.Spreads[w.check].Min)
 }
 
 // told are the directions of which something has to be said: each that has an entry of
 // its own, or the first where one entry gives both.
-func (l *layout) told(list []slackWay, is func(slackWay) bool) (said []slackWay) {
+func (l *layout) told(list []clearanceWay, is func(clearanceWay) bool) (said []clearanceWay) {
 	for _, w := range list {
-		if is(w) && (len(said) == 0 || l.DeepSlack != nil) {
+		if is(w) && (len(said) == 0 || l.BottomClearanceDepth != nil) {
 			said = append(said, w)
 		}
 	}
@@ -96,16 +96,16 @@ func (l *layout) holds() geom.Sentence {
 }
 
 // slackFails reports whether the bottom can leave a groove, and says so.
-func (l *layout) slackFails() bool {
-	said := l.told(l.slackWays(), func(w slackWay) bool { return w.slack >= l.held()-settle })
+func (l *layout) clearanceFails() bool {
+	said := l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return w.clearance >= l.held()-settle })
 	for _, w := range said {
 		l.fail(geom.Diagnosis{
 			Code: "bottom-slack", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(w.slack), Limit: geom.Millimetres(l.held()),
+			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.held()),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, leaves the %s at the other, which is %s",
 				l.said(w), l.holder(), l.holds()),
 			Ask:      shallowGrooves,
-			Remedies: []geom.Remedy{l.rightSlack(w)},
+			Remedies: []geom.Remedy{l.rightClearance(w)},
 		})
 	}
 	return len(said) > 0
@@ -113,24 +113,24 @@ func (l *layout) slackFails() bool {
 
 // checkSlack judges how much smaller than its grooves the bottom is. Nothing keeps the
 // corners from closing where the bottom comes after them.
-func (l *layout) checkSlack() {
-	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return w.slack > l.held()/2+settle }) {
+func (l *layout) checkClearance() {
+	for _, w := range l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return w.clearance > l.held()/2+settle }) {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-slack", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(w.slack), Limit: geom.Millimetres(l.held() / 2),
+			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.held() / 2),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, holds by %s at the other",
-				l.said(w), geom.Millimetres(l.held()-w.slack)),
+				l.said(w), geom.Millimetres(l.held()-w.clearance)),
 			Ask:      shallowGrooves,
-			Remedies: []geom.Remedy{l.rightSlack(w)},
+			Remedies: []geom.Remedy{l.rightClearance(w)},
 		})
 	}
-	for _, w := range l.told(l.slackWays(), func(w slackWay) bool { return !w.open && w.slack < l.usualSlack(w)-settle }) {
+	for _, w := range l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return !w.open && w.clearance < l.usualClearance(w)-settle }) {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-slack", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(w.slack), Limit: geom.Millimetres(l.usualSlack(w)),
+			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.usualClearance(w)),
 			Fact:     geom.Sentencef("with %s the bottom may keep the corners from closing", l.said(w)),
 			Ask:      shallowGrooves,
-			Remedies: []geom.Remedy{l.rightSlack(w)},
+			Remedies: []geom.Remedy{l.rightClearance(w)},
 		})
 	}
 }
@@ -140,8 +140,8 @@ var shallowGrooves = geom.Sentencef("cut deeper grooves, in thicker boards")
 
 // rightSlack is a slack that is right for grooves of this depth, and keeps its limits with
 // what lengths are off.
-func (l *layout) rightSlack(w slackWay) geom.Remedy {
-	return l.between(w.field, l.usualSlack(w), min(l.held()/2, l.Limits.BottomSlack.Max-l.Spreads[w.check].Max))
+func (l *layout) rightClearance(w clearanceWay) geom.Remedy {
+	return l.between(w.field, l.usualClearance(w), min(l.held()/2, l.Limits.BottomClearance.Max-l.Spreads[w.check].Max))
 }
 
 // checkMovement judges whether a bottom has room to swell, and does not drop out when it
@@ -152,7 +152,7 @@ func (l *layout) checkMovement() {
 	if l.Bottom.Swelling == 0 && l.Bottom.Shrinkage == 0 {
 		return
 	}
-	for _, w := range l.slackWays() {
+	for _, w := range l.bottomClearanceWays() {
 		swells, shrinks := float64(w.size*l.Bottom.Swelling), float64(w.size*l.Bottom.Shrinkage)
 		switch {
 		case !w.moves:
@@ -166,14 +166,14 @@ func (l *layout) checkMovement() {
 }
 
 // checkSwelling judges the movement between two grooves.
-func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
+func (l *layout) checkSwelling(w clearanceWay, swells, shrinks float64) {
 	most := l.Sides.Thickness.Min - geom.MinWeb // of the cutter's height
-	if swells > w.slack+settle {
-		needs := swells + minSlack
+	if swells > w.clearance+settle {
+		needs := swells + minBottomClearance
 		l.fail(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
-			Measured: geom.Millimetres(swells), Limit: geom.Millimetres(w.slack),
-			Fact: geom.Sentencef("%s the bottom, %s, swells by %s and has %s of slack: it would push the box apart", w.along, geom.Millimetres(w.size), geom.Millimetres(swells), geom.Millimetres(w.slack)),
+			Measured: geom.Millimetres(swells), Limit: geom.Millimetres(w.clearance),
+			Fact: geom.Sentencef("%s the bottom, %s, swells by %s and has %s of slack: it would push the box apart", w.along, geom.Millimetres(w.size), geom.Millimetres(swells), geom.Millimetres(w.clearance)),
 			Ask:  geom.Sentencef("take a bottom of sheet stock, or of a wood that moves less"),
 			Remedies: []geom.Remedy{
 				l.between(w.own, needs, l.held()/2),
@@ -182,16 +182,16 @@ func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
 			},
 		})
 	}
-	if hold := l.held() - w.slack - shrinks; hold < minHold-settle {
+	if hold := l.held() - w.clearance - shrinks; hold < minHold-settle {
 		l.warn(geom.Diagnosis{
 			Code: "bottom-movement", Subject: about(w.field, Bottom),
 			Measured: geom.Millimetres(hold), Limit: geom.Millimetres(minHold),
 			Fact: geom.Sentencef("when it has shrunk by %s %s the bottom, pushed to one end, holds by %s at the other", geom.Millimetres(shrinks), w.along, geom.Millimetres(hold)),
 			Ask:  geom.Sentencef("take a bottom of quartersawn boards or of sheet stock"),
 			Remedies: []geom.Remedy{
-				l.between(w.own, max(swells, minSlack), l.held()-shrinks-minHold),
+				l.between(w.own, max(swells, minBottomClearance), l.held()-shrinks-minHold),
 				l.openBehind(),
-				l.least(SettingCutterHeight, minHold+w.slack+shrinks),
+				l.least(SettingCutterHeight, minHold+w.clearance+shrinks),
 			},
 		})
 	}
@@ -199,8 +199,8 @@ func (l *layout) checkSwelling(w slackWay, swells, shrinks float64) {
 
 // openBehind is a bottom of solid wood that is slid in.
 func (l *layout) openBehind() geom.Remedy {
-	if !l.Bottom.Solid || l.BottomFit == BottomSlidIn {
+	if !l.Bottom.Solid || l.BottomFit == BottomSlideIn {
 		return geom.Remedy{}
 	}
-	return write(SettingBottomFit, BottomSlidIn)
+	return write(SettingBottomFit, BottomSlideIn)
 }

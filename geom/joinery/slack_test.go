@@ -19,9 +19,9 @@ func solidBottom(swells, shrinks float64, more ...func(*Spec)) Spec {
 	return s
 }
 
-func slidIn(s *Spec) { s.BottomFit = BottomSlidIn }
+func slidIn(s *Spec) { s.BottomFit = BottomSlideIn }
 
-func deep(v float64) func(*Spec) { return func(s *Spec) { s.DeepSlack = &v } }
+func deep(v float64) func(*Spec) { return func(s *Spec) { s.BottomClearanceDepth = &v } }
 
 // codes are those of problems, errors with a mark.
 func codes(list []geom.Diagnosis) (all []string) {
@@ -45,7 +45,7 @@ func TestSolidBottom(t *testing.T) {
 	}
 	// Swelling by 0.5 %, 2.18, it has room with a slack of its own from front to back.
 	_, problems = Build(solidBottom(0.005, 0))
-	if len(problems) != 1 || problems[0].Remedies[0].Changes[0].Setting != SettingDeepSlack || !strings.HasPrefix(advice(problems[0]), "bottom-slack-deep 2.68 to 3") {
+	if len(problems) != 1 || problems[0].Remedies[0].Changes[0].Setting != SettingBottomClearanceDepth || !strings.HasPrefix(advice(problems[0]), "bottom-slack-deep 2.68 to 3") {
 		t.Errorf("%+v", problems)
 	}
 	if _, problems = Build(solidBottom(0.005, 0, deep(2.7))); len(problems) > 0 {
@@ -114,26 +114,26 @@ func TestSheetMoves(t *testing.T) {
 // middle of both. Slid in it has all of it at the front, and reaches to the outside of
 // the back: 6 + 426 + 12 less the slack.
 func TestSlackEachWay(t *testing.T) {
-	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomSlack = 1; deep(2.4)(s) }))
+	d := mustBuild(t, routedBox(func(s *Spec) { s.BottomClearance = 1; deep(2.4)(s) }))
 	bounds(t, "bottom", d.part(Bottom).Panel.Outline, 0, 0, 387, 435.6)
 	at := d.part(Bottom).Placements[0].Origin
 	near(t, "stands from the left", at.X, 12-6+0.5)
 	near(t, "and from the front", at.Y, 12-6+1.2)
-	d = mustBuild(t, routedBox(func(s *Spec) { s.BottomSlack = 1; deep(0)(s); slidIn(s) }))
+	d = mustBuild(t, routedBox(func(s *Spec) { s.BottomClearance = 1; deep(0)(s); slidIn(s) }))
 	bounds(t, "slid in", d.part(Bottom).Panel.Outline, 0, 0, 387, 444)
 	near(t, "from the front", d.part(Bottom).Placements[0].Origin.Y, 6)
 	for name, c := range map[string]struct {
 		spec  Spec
 		field []geom.Setting
 	}{
-		"across":          {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(1)(s) }), []geom.Setting{SettingBottomSlack}},
-		"deep":            {routedBox(func(s *Spec) { s.BottomSlack = 1; deep(4)(s) }), []geom.Setting{SettingDeepSlack}},
-		"both":            {routedBox(func(s *Spec) { s.BottomSlack = 4 }), []geom.Setting{SettingBottomSlack}},
-		"each":            {routedBox(func(s *Spec) { s.BottomSlack = 4; deep(0.2)(s) }), []geom.Setting{SettingBottomSlack, SettingDeepSlack}},
-		"far too deep":    {routedBox(func(s *Spec) { deep(6)(s) }), []geom.Setting{SettingDeepSlack}},
-		"none, captured":  {routedBox(func(s *Spec) { deep(0)(s) }), []geom.Setting{SettingDeepSlack}},
+		"across":          {routedBox(func(s *Spec) { s.BottomClearance = 4; deep(1)(s) }), []geom.Setting{SettingBottomClearance}},
+		"deep":            {routedBox(func(s *Spec) { s.BottomClearance = 1; deep(4)(s) }), []geom.Setting{SettingBottomClearanceDepth}},
+		"both":            {routedBox(func(s *Spec) { s.BottomClearance = 4 }), []geom.Setting{SettingBottomClearance}},
+		"each":            {routedBox(func(s *Spec) { s.BottomClearance = 4; deep(0.2)(s) }), []geom.Setting{SettingBottomClearance, SettingBottomClearanceDepth}},
+		"far too deep":    {routedBox(func(s *Spec) { deep(6)(s) }), []geom.Setting{SettingBottomClearanceDepth}},
+		"none, captured":  {routedBox(func(s *Spec) { deep(0)(s) }), []geom.Setting{SettingBottomClearanceDepth}},
 		"none, but open":  {routedBox(func(s *Spec) { deep(0)(s); slidIn(s) }), nil},
-		"slid in, deeply": {routedBox(func(s *Spec) { deep(4)(s); slidIn(s) }), []geom.Setting{SettingDeepSlack}},
+		"slid in, deeply": {routedBox(func(s *Spec) { deep(4)(s); slidIn(s) }), []geom.Setting{SettingBottomClearanceDepth}},
 	} {
 		_, problems := Build(c.spec)
 		var got []geom.Setting

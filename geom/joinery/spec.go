@@ -86,12 +86,12 @@ const (
 type BottomFit string
 
 const (
-	BottomAuto     BottomFit = "auto"     // captured where the groove takes the bottom's thickness, else flush
-	BottomCaptured BottomFit = "captured" // at its full thickness, above the bottom edge
-	BottomFlush    BottomFit = "flush"    // on a tongue left by a rabbet on its underside, level with the bottom edge
-	BottomSlidIn   BottomFit = "slid-in"  // captured at the sides and the front, under a back that ends at its top face
-	BottomApplied  BottomFit = "applied"  // from below, as large as the box, which stands on it
-	BottomCleats   BottomFit = "cleats"   // from above on strips along the insides of the walls, which have no grooves
+	BottomAuto      BottomFit = "auto"     // captured where the groove takes the bottom's thickness, else flush
+	BottomGroovedIn BottomFit = "captured" // at its full thickness, above the bottom edge
+	BottomFlush     BottomFit = "flush"    // on a tongue left by a rabbet on its underside, level with the bottom edge
+	BottomSlideIn   BottomFit = "slid-in"  // captured at the sides and the front, under a back that ends at its top face
+	BottomApplied   BottomFit = "applied"  // from below, as large as the box, which stands on it
+	BottomCleats    BottomFit = "cleats"   // from above on strips along the insides of the walls, which have no grooves
 )
 
 // Joint names a corner.
@@ -136,8 +136,8 @@ type Spec struct {
 	// BackJoint is [Housed], or empty for a back that has the front's corner; Setback
 	// is how far the housed back's outside face then stands before the ends of the
 	// sides.
-	BackJoint Joint
-	Setback   float64
+	BackJoint   Joint
+	BackSetback float64
 	// Fasteners of a [Butt]; FingerWidth is that wished for of a [BoxJoint], on a
 	// router; 0 is chosen.
 	Fasteners   Fastener
@@ -151,24 +151,24 @@ type Spec struct {
 	GrooveEnds GrooveEnds
 	BottomFit  BottomFit
 
-	// BottomSlack is how much smaller the bottom is than its grooves, in all: from side to
-	// side, and from front to back too where DeepSlack is nil. All of that of a bottom that
+	// BottomClearance is how much smaller the bottom is than its grooves, in all: from side to
+	// side, and from front to back too where BottomClearanceDepth is nil. All of that of a bottom that
 	// is slid in is at the front: behind it ends in the open.
-	BottomSlack float64
-	DeepSlack   *float64
+	BottomClearance      float64
+	BottomClearanceDepth *float64
 	// OnEnd is how long a front may be that a machine with a fence stands on its end for
 	// its tongues; none is any length.
 	OnEnd geom.Interval
 
-	// DadoPlay and GroovePlay are what a router makes its slots wider than the tongue and the bottom.
-	DadoPlay, GroovePlay float64
+	// DadoClearance and GrooveClearance are what a router makes its slots wider than the tongue and the bottom.
+	DadoClearance, GrooveClearance float64
 	// SlotRoom is how much wider than its smallest bit a router makes a slot at least.
 	SlotRoom float64
 	// Bits are those of a router that has several; Cutter.Width is the narrowest. Each
 	// cut is laid out for the bit that makes it.
 	Bits []Bit
-	// GlueRoom is how much deeper the dados are than the tongues are long.
-	GlueRoom float64
+	// GlueSpace is how much deeper the dados are than the tongues are long.
+	GlueSpace float64
 
 	// BottomHeight is how high the bottom's groove stands over the bottom edges; 0 is
 	// the fence distance. Another height is a setup of its own.
@@ -189,35 +189,35 @@ type Spec struct {
 // Defaults of a Spec, all common practice without a source; a job file can
 // change each.
 const (
-	DefaultBottomSlack = 2.0  // mm in all, each way; sheet bottoms hardly move
-	DefaultDadoPlay    = 0.25 // mm: the middle of the usual limits, so that the spread of boards has room either way
-	DefaultGroovePlay  = 0.2  // mm: a dry bottom slides in by hand
+	DefaultBottomClearance = 2.0  // mm in all, each way; sheet bottoms hardly move
+	DefaultDadoClearance   = 0.25 // mm: the middle of the usual limits, so that the spread of boards has room either way
+	DefaultGrooveClearance = 0.2  // mm: a dry bottom slides in by hand
 )
 
 // Settings of a [Spec], by the names that a job file gives them. That of a stock is for its
 // thickness, that of the cutter for its width.
 const (
-	SettingName          geom.Setting = "name"
-	SettingOutside       geom.Setting = "outside"
-	SettingSides         geom.Setting = "sides"
-	SettingFront         geom.Setting = "front"
-	SettingBack          geom.Setting = "back"
-	SettingBottom        geom.Setting = "bottom"
-	SettingJoint         geom.Setting = "joint"
-	SettingCutter        geom.Setting = "cutter"
-	SettingGrooveCutter  geom.Setting = "groove-cutter"
-	SettingFenceDistance geom.Setting = "fence-distance"
-	SettingCutterHeight  geom.Setting = "cutter-height"
-	SettingGrooveEnds    geom.Setting = "groove-ends"
-	SettingBottomFit     geom.Setting = "bottom-fit"
-	SettingBottomSlack   geom.Setting = "bottom-slack"
-	SettingDeepSlack     geom.Setting = "bottom-slack-deep"
-	SettingDadoPlay      geom.Setting = "dado-play"
-	SettingGroovePlay    geom.Setting = "groove-play"
-	SettingGlueRoom      geom.Setting = "glue-room"
-	SettingBottomHeight  geom.Setting = "bottom-height"
-	SettingBackJoint     geom.Setting = "back-joint"
-	SettingSetback       geom.Setting = "setback"
-	SettingFasteners     geom.Setting = "fasteners"
-	SettingFingerWidth   geom.Setting = "finger-width"
+	SettingName                 geom.Setting = "name"
+	SettingOutside              geom.Setting = "outside"
+	SettingSides                geom.Setting = "sides"
+	SettingBoxFront             geom.Setting = "front"
+	SettingBack                 geom.Setting = "back"
+	SettingBottom               geom.Setting = "bottom"
+	SettingJoint                geom.Setting = "joint"
+	SettingCutter               geom.Setting = "cutter"
+	SettingGrooveCutter         geom.Setting = "groove-cutter"
+	SettingFenceDistance        geom.Setting = "fence-distance"
+	SettingCutterHeight         geom.Setting = "cutter-height"
+	SettingGrooveEnds           geom.Setting = "groove-ends"
+	SettingBottomFit            geom.Setting = "bottom-fit"
+	SettingBottomClearance      geom.Setting = "bottom-slack"
+	SettingBottomClearanceDepth geom.Setting = "bottom-slack-deep"
+	SettingDadoClearance        geom.Setting = "dado-play"
+	SettingGrooveClearance      geom.Setting = "groove-play"
+	SettingGlueSpace            geom.Setting = "glue-room"
+	SettingBottomHeight         geom.Setting = "bottom-height"
+	SettingBackJoint            geom.Setting = "back-joint"
+	SettingBackSetback          geom.Setting = "setback"
+	SettingFasteners            geom.Setting = "fasteners"
+	SettingFingerWidth          geom.Setting = "finger-width"
 )

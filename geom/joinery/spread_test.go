@@ -36,14 +36,14 @@ func TestSpreadIsNoMistake(t *testing.T) {
 // unevenRouted is cut on a router that measures depths from the top.
 func unevenRouted(front Stock) Spec {
 	s := saw(460, 140, 500, 3, sheet("birch", 12), sheet("hardboard", 5.9))
-	s.Cutter.Kind, s.DadoPlay, s.GroovePlay, s.Front, s.Back = Router, DefaultDadoPlay, DefaultGroovePlay, front, front
+	s.Cutter.Kind, s.DadoClearance, s.GrooveClearance, s.Front, s.Back = Router, DefaultDadoClearance, DefaultGrooveClearance, front, front
 	return s
 }
 
 // TestAdviceKeepsSpread: with a spread of -0.07 to 0.06 a tongue of 6 wants a stack of
 // 6 + 0.1 + 0.07 to 6 + 0.4 - 0.06, and 6.15 is warned of, 6.17 is not.
 func TestAdviceKeepsSpread(t *testing.T) {
-	play := CheckID{Code: CheckTonguePlay, Part: Front}
+	play := CheckID{Code: CheckTongueClearance, Part: Front}
 	spread := Spreads{play: {Min: -0.07, Max: 0.06}}
 	for width, warned := range map[float64]bool{6.15: true, 6.17: false, 6.34: false, 6.35: true} {
 		s := saw(460, 140, 500, width, sheet("birch", 12), sheet("hardboard", 5.9))

@@ -17,7 +17,7 @@ import (
 func TestDeepGroovesReach(t *testing.T) {
 	s := saw(460, 140, 500, 3, sheet("thick", 18), sheet("ply", 6))
 	s.Front, s.Back = sheet("thin", 12), sheet("thin", 12)
-	s.Cutter.Kind, s.GrooveEnds, s.BottomSlack = Router, GrooveStopped, 1
+	s.Cutter.Kind, s.GrooveEnds, s.BottomClearance = Router, GrooveStopped, 1
 	d := mustBuild(t, s)
 	// h = 9, f = 6: grooves in the ends reach to 2 f - h = 3 from the side's end;
 	// the bottom's corner, half the slack inside that, decides on the relief there.
@@ -35,7 +35,7 @@ func TestDeepGroovesReach(t *testing.T) {
 
 var (
 	allJoints  = []Joint{DadoRabbet, DoubleRabbet, Rabbet, Butt, BoxJoint}
-	allBottoms = []BottomFit{BottomAuto, BottomCaptured, BottomFlush, BottomSlidIn, BottomApplied, BottomCleats}
+	allBottoms = []BottomFit{BottomAuto, BottomGroovedIn, BottomFlush, BottomSlideIn, BottomApplied, BottomCleats}
 )
 
 // anySpec draws jobs of which most can be built.
@@ -59,17 +59,17 @@ func anySpec(t *rapid.T) Spec {
 	}
 	s.Joint = rapid.SampledFrom(allJoints).Draw(t, "joint")
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
-		s.BackJoint, s.Setback = Housed, rapid.Float64Range(4, 30).Draw(t, "setback")
+		s.BackJoint, s.BackSetback = Housed, rapid.Float64Range(4, 30).Draw(t, "setback")
 	}
 	s.Fasteners = rapid.SampledFrom([]Fastener{Screws, Dowels}).Draw(t, "fasteners")
 	if rapid.Bool().Draw(t, "own height") {
 		s.CutterHeight = ply/2 + rapid.Float64Range(-1.4, 1.4).Draw(t, "height")
 	}
-	s.GlueRoom = rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")
-	s.BottomSlack = rapid.Float64Range(0, 3).Draw(t, "slack")
+	s.GlueSpace = rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "room")
+	s.BottomClearance = rapid.Float64Range(0, 3).Draw(t, "slack")
 	if rapid.IntRange(0, 2).Draw(t, "deep") == 0 {
 		deep := rapid.Float64Range(0, 6).Draw(t, "deep slack")
-		s.DeepSlack = &deep
+		s.BottomClearanceDepth = &deep
 	}
 	s.BottomFit = rapid.SampledFrom(allBottoms).Draw(t, "fit")
 	s.Bottom.Solid = rapid.IntRange(0, 3).Draw(t, "solid") == 0
@@ -98,7 +98,7 @@ func anyFittings(t *rapid.T, s *Spec) {
 		if s.Cutter.Kind == Saw {
 			thick = s.Cutter.Width - rapid.SampledFrom([]float64{0.2, 0.2, 0.9}).Draw(t, "divider play")
 		}
-		d := Divider{Stock: sheet("dividers", thick), Way: rapid.SampledFrom([]GrainDirection{Across, Along}).Draw(t, "way"), Loose: rapid.Bool().Draw(t, "loose"),
+		d := Divider{Stock: sheet("dividers", thick), Direction: rapid.SampledFrom([]GrainDirection{Across, Along}).Draw(t, "way"), Loose: rapid.Bool().Draw(t, "loose"),
 			Count: rapid.IntRange(1, 3).Draw(t, "count"), Height: rapid.SampledFrom([]float64{0, 30}).Draw(t, "divider height")}
 		if rapid.Bool().Draw(t, "at") {
 			d.Count, d.At = 0, []float64{rapid.Float64Range(10, 200).Draw(t, "place")}
@@ -108,12 +108,12 @@ func anyFittings(t *rapid.T, s *Spec) {
 	s.Pull.Shape = rapid.SampledFrom([]PullShape{NoPull, NoPull, PullHole, PullHalf, PullSlot, PullHandHold}).Draw(t, "pull")
 	if odds("drawer front", 3) {
 		over := rapid.Float64Range(-5, 20).Draw(t, "over")
-		s.DrawerFront = &DrawerFront{Stock: sheet("fronts", 19), Width: s.Width + 2*over, Height: s.Height + 2*over, Left: over, Below: over,
-			Handles: rapid.IntRange(0, 2).Draw(t, "handles"), HandleApart: 64}
+		s.DrawerFront = &DrawerFront{Stock: sheet("fronts", 19), Width: s.Width + 2*over, Height: s.Height + 2*over, OverhangLeft: over, OverhangBelow: over,
+			Handles: rapid.IntRange(0, 2).Draw(t, "handles"), HandleSpacing: 64}
 	}
 	if odds("undermount", 3) {
 		s.BottomHeight = 13
-		s.Undermount = &Undermount{Recess: 13, MaxSide: 16, NotchWidth: 35, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 35, HookIn: 7}
+		s.Undermount = &Undermount{BottomRecess: 13, MaxSide: 16, NotchWidth: 35, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 35, HookIn: 7}
 	}
 }
 

@@ -22,16 +22,16 @@ func (l *layout) undermount() {
 		return
 	}
 	l.checkBesideSlides(u)
-	if stand := l.bottomStand(); stand < u.Recess-recessRoom {
+	if stand := l.bottomStand(); stand < u.BottomRecess-recessRoom {
 		l.fail(geom.Diagnosis{
 			Code: "recess-under", Subject: about(FieldUndermount, Bottom),
-			Measured: geom.Millimetres(stand), Limit: geom.Millimetres(u.Recess),
-			Fact: geom.Sentencef("the slides want %s under the bottom, and it stands %s over the lower edges", geom.Millimetres(u.Recess), geom.Millimetres(stand)),
+			Measured: geom.Millimetres(stand), Limit: geom.Millimetres(u.BottomRecess),
+			Fact: geom.Sentencef("the slides want %s under the bottom, and it stands %s over the lower edges", geom.Millimetres(u.BottomRecess), geom.Millimetres(stand)),
 			Ask:  geom.Sentencef("take another slide, or a bottom in a groove"),
 			Remedies: []geom.Remedy{
-				l.least(SettingBottomHeight, u.Recess),
-				write(SettingBottomFit, BottomCaptured),
-				l.least(SettingBottomHeight, u.Recess).With(write(SettingBottomFit, BottomCaptured)),
+				l.least(SettingBottomHeight, u.BottomRecess),
+				write(SettingBottomFit, BottomGroovedIn),
+				l.least(SettingBottomHeight, u.BottomRecess).With(write(SettingBottomFit, BottomGroovedIn)),
 			},
 		})
 		return
@@ -70,7 +70,7 @@ func (l *layout) notches(back *Part, inner []float64) bool {
 		})
 		return false
 	}
-	if l.BottomFit != BottomSlidIn && u.NotchHeight > l.rise+settle {
+	if l.BottomFit != BottomSlideIn && u.NotchHeight > l.rise+settle {
 		l.fail(geom.Diagnosis{
 			Code: "notch", Subject: about(FieldUndermount, Back),
 			Measured: geom.Millimetres(u.NotchHeight), Limit: geom.Millimetres(l.rise),
@@ -128,13 +128,13 @@ func (l *layout) hooks(back *Part, inner []float64) {
 		depth = l.Tk // rather than a skin that breaks out
 	}
 	y, r := u.HookHeight-low, u.HookDiameter/2
-	if y-r < 0 || l.BottomFit != BottomSlidIn && y-r < l.rise+l.groove && y+r > l.rise {
+	if y-r < 0 || l.BottomFit != BottomSlideIn && y-r < l.rise+l.groove && y+r > l.rise {
 		l.fail(geom.Diagnosis{
 			Code: "hook", Subject: about(FieldUndermount, Back),
 			Fact: geom.Sentencef("the bores for the slides' hooks, %s wide and %s over the lower edge, meet the bottom's groove, from %s to %s", geom.Millimetres(u.HookDiameter), geom.Millimetres(u.HookHeight), geom.Millimetres(l.rise), geom.Millimetres(l.rise+l.groove)),
 			Ask:  geom.Sentencef("follow the slide maker's sheet for hook-height and bottom-height together"),
 			Remedies: []geom.Remedy{
-				l.between(SettingBottomHeight, u.Recess, y+low-r-l.groove),
+				l.between(SettingBottomHeight, u.BottomRecess, y+low-r-l.groove),
 				l.least(SettingBottomHeight, y+low+r),
 			},
 		})

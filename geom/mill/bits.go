@@ -126,8 +126,8 @@ func (p *preparation) shape(c Cut, takes geom.Loop, open []bool, b Bit) (Cut, ob
 		if narrow < b.Diameter+SlotRoom-touching {
 			// A line's round ends cannot be relieved.
 			square := slices.Contains(needRelief(drawn, takes, radius, cleared), true)
-			if p.Slots == SlotsLine && !square && narrow < b.Diameter+touching {
-				c.Path, c.Outline = centreLine(box, radius), nil
+			if p.Slots == SlotsCenterline && !square && narrow < b.Diameter+touching {
+				c.Path, c.Outline = centerline(box, radius), nil
 				return c, fits
 			}
 			if !p.isNarrowest(b) { // which leaves the slot as wide as it is asked for
@@ -186,7 +186,7 @@ func (p *preparation) over() {
 		if !c.Through() || c.Operation == Registering {
 			continue
 		}
-		if c.Overcut = p.Through; !p.FromSpoilboard {
+		if c.Overcut = p.IntoSpoilboard; !p.FromSpoilboard {
 			c.Overcut += p.part.MaxThickness - p.part.Thickness
 		}
 	}
@@ -200,7 +200,7 @@ func (p *preparation) deepest(c Cut) float64 {
 	case c.Operation == Registering:
 		return p.part.MaxThickness + PinDepth
 	case c.Through():
-		return c.Depth + more + p.Through
+		return c.Depth + more + p.IntoSpoilboard
 	case p.FromSpoilboard:
 		return c.Depth + more
 	}
@@ -231,8 +231,8 @@ func enters(l geom.Loop, radius float64) bool {
 	return math.Abs(a.Min.X-b.Min.X) < near && math.Abs(a.Min.Y-b.Min.Y) < near && math.Abs(a.Max.X-b.Max.X) < near && math.Abs(a.Max.Y-b.Max.Y) < near
 }
 
-// centreLine is the way of the bit's centre along a slot of its own width.
-func centreLine(box geom.Rect, radius float64) []geom.Vertex {
+// centerline is the way of the bit's centre along a slot of its own width.
+func centerline(box geom.Rect, radius float64) []geom.Vertex {
 	c := box.Centre()
 	if box.Width() >= box.Height() {
 		return []geom.Vertex{{Point: geom.Point{X: box.Min.X + radius, Y: c.Y}}, {Point: geom.Point{X: box.Max.X - radius, Y: c.Y}}}

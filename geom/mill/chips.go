@@ -23,12 +23,12 @@ var BitTypes = []BitType{UpCut, DownCut, Compression, Straight}
 
 // Feeds of a bit, as the shop runs it. What is 0 was not said.
 type Feeds struct {
-	Type   BitType
-	Tip    float64 // mm of a compression bit, from its tip, that cut upwards
-	Feed   float64 // mm a minute
-	Plunge float64 // mm a minute
-	Speed  float64 // revolutions a minute
-	Pass   float64 // mm that one pass goes deep at most
+	Type      BitType
+	Tip       float64 // mm of a compression bit, from its tip, that cut upwards
+	Feed      float64 // mm a minute
+	Plunge    float64 // mm a minute
+	Speed     float64 // revolutions a minute
+	PassDepth float64 // mm that one pass goes deep at most
 }
 
 // ChipLoad is how far a bit goes on for each of its edges, in mm: feed over speed and
@@ -42,10 +42,10 @@ func (b Bit) ChipLoad() float64 {
 
 // Passes are how many a bit takes to go so deep.
 func (b Bit) Passes(depth float64) int {
-	if b.Pass <= 0 {
+	if b.PassDepth <= 0 {
 		return 1
 	}
-	return max(1, int(math.Ceil(depth/b.Pass-touching)))
+	return max(1, int(math.Ceil(depth/b.PassDepth-touching)))
 }
 
 // stepOver is by which part of its diameter a bit is set over when it clears a pocket;
@@ -102,8 +102,8 @@ func (p *preparation) frays() {
 		b := p.Bits[c.Bit]
 		deep := c.Depth + c.Overcut
 		first := deep
-		if b.Pass > 0 {
-			first = math.Min(deep, b.Pass)
+		if b.PassDepth > 0 {
+			first = math.Min(deep, b.PassDepth)
 		}
 		if b.Type != Compression || b.Tip <= 0 || first >= b.Tip-touching {
 			continue

@@ -22,7 +22,7 @@ func TestChipLoad(t *testing.T) {
 
 // TestMinutes holds the estimate against closed forms.
 func TestMinutes(t *testing.T) {
-	bit := Bit{Diameter: 6, Feeds: Feeds{Feed: 3000, Plunge: 1000, Pass: 5}}
+	bit := Bit{Diameter: 6, Feeds: Feeds{Feed: 3000, Plunge: 1000, PassDepth: 5}}
 	for _, c := range []struct {
 		name  string
 		cut   Cut
@@ -72,7 +72,7 @@ func TestCompressionBitFrays(t *testing.T) {
 		{"an outline in one pass", plain, 5, 0, ""},
 		{"a board thinner than the tip", plain, 12.5, 0, "the outline is 12 mm deep"},
 	} {
-		feeds := Feeds{Type: Compression, Tip: c.tip, Pass: c.pass}
+		feeds := Feeds{Type: Compression, Tip: c.tip, PassDepth: c.pass}
 		s := Settings{Bits: []Bit{{Name: "comp", Diameter: 6, Feeds: feeds}}, Overcut: 1, SmallPart: 100}
 		_, faults := Prepare(Part{Panel: c.panel, MinThickness: 12, MaxThickness: 12}, s)
 		said := ""
@@ -92,7 +92,7 @@ func TestCompressionBitFrays(t *testing.T) {
 func TestSpoilboardAllowance(t *testing.T) {
 	panel := geom.Panel{Outline: geom.Rectangle(0, 0, 400, 200), Thickness: 12, Holes: []geom.Loop{geom.Circle(geom.Point{X: 100, Y: 100}, 20)}}
 	for through, want := range map[float64]bool{0: false, 0.7: false, 0.8: true} {
-		s := Settings{Bits: []Bit{{Name: "six", Diameter: 6, Reach: 13}}, SmallPart: 100, Through: through}
+		s := Settings{Bits: []Bit{{Name: "six", Diameter: 6, Reach: 13}}, SmallPart: 100, IntoSpoilboard: through}
 		_, faults := Prepare(Part{Panel: panel, MinThickness: 11.7, MaxThickness: 12.3}, s)
 		if short := len(faults) > 0; short != want {
 			t.Errorf("%v into the spoilboard: %v, want too short a bit: %t", through, faults, want)

@@ -8,15 +8,15 @@ import (
 
 // Settings that diagnoses are about; see [Settings].
 const (
-	SettingBits      geom.Setting = "bits"
-	SettingOvercut   geom.Setting = "over-run"
-	SettingRegister  geom.Setting = "register"
-	SettingTabs      geom.Setting = "tabs"
-	SettingOnionSkin geom.Setting = "skin"
-	SettingSmall     geom.Setting = "small-part"
-	SettingGap       geom.Setting = "part-gap"
-	SettingThrough   geom.Setting = "through"
-	SettingRelief    geom.Setting = "relief"
+	SettingBits           geom.Setting = "bits"
+	SettingOvercut        geom.Setting = "over-run"
+	SettingRegister       geom.Setting = "register"
+	SettingTabs           geom.Setting = "tabs"
+	SettingOnionSkin      geom.Setting = "skin"
+	SettingSmall          geom.Setting = "small-part"
+	SettingPartSpacing    geom.Setting = "part-gap"
+	SettingIntoSpoilboard geom.Setting = "through"
+	SettingRelief         geom.Setting = "relief"
 )
 
 // Keys of remedies within a setting. The relief of an operation has its name.

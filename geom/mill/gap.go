@@ -41,27 +41,27 @@ func pathBounds(c Cut, bits []Bit) geom.Rect {
 }
 
 // checkGap judges the distance of panels on a sheet.
-func (p *preparation) checkGap() {
-	if p.PartGap <= 0 {
+func (p *preparation) checkSpacing() {
+	if p.PartSpacing <= 0 {
 		return
 	}
 	// Report the larger need: a gap of the smaller one would only be refused for the other.
 	switch need, ends := p.work.Reach+MinWaste, p.work.EndGap; {
-	case p.PartGap >= max(need, ends)-geom.Settle:
+	case p.PartSpacing >= max(need, ends)-geom.Settle:
 	case need >= ends:
 		p.tooNear(need, geom.Sentencef("panels %s apart: the cuts and the bit that cuts it out reach %s past the panel, "+
-			"and %s of wood have to stay before the next", geom.Millimetres(p.PartGap), geom.Millimetres(p.work.Reach),
+			"and %s of wood have to stay before the next", geom.Millimetres(p.PartSpacing), geom.Millimetres(p.work.Reach),
 			geom.Millimetres(MinWaste)), "take less over-run, or a smaller bit")
 	default:
 		p.tooNear(ends, geom.Sentencef("panels %s apart: the registration holes and the wood about them reach %s "+
-			"past the ends of this one", geom.Millimetres(p.PartGap), geom.Millimetres(ends)),
+			"past the ends of this one", geom.Millimetres(p.PartSpacing), geom.Millimetres(ends)),
 			"put the registration holes on the centre line")
 	}
 }
 
 // tooNear refuses a gap between panels that has to be larger.
 func (p *preparation) tooNear(need float64, fact geom.Sentence, ask string) {
-	d := p.found.Add(geom.LevelError, "part-gap", SettingGap, fact)
-	d.Measured, d.Limit, d.Ask = geom.Millimetres(p.PartGap), geom.AtLeast(need), geom.Sentencef(ask)
-	d.Remedies = []geom.Remedy{p.least(SettingGap, "", need)}
+	d := p.found.Add(geom.LevelError, "part-gap", SettingPartSpacing, fact)
+	d.Measured, d.Limit, d.Ask = geom.Millimetres(p.PartSpacing), geom.AtLeast(need), geom.Sentencef(ask)
+	d.Remedies = []geom.Remedy{p.least(SettingPartSpacing, "", need)}
 }

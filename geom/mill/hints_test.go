@@ -18,11 +18,11 @@ func TestHintsHold(t *testing.T) {
 		panel := geomtest.AnyPanel().Draw(t, "panel")
 		part := Part{Panel: panel, MinThickness: panel.Thickness - rapid.Float64Range(0, 0.5).Draw(t, "thinner"), MaxThickness: panel.Thickness + 0.3}
 		s := Settings{
-			Bits:      []Bit{{Name: "bit", Diameter: rapid.Float64Range(2, 8).Draw(t, "bit"), Reach: rapid.Float64Range(4, 40).Draw(t, "reach")}},
-			Overcut:   1,
-			OnionSkin: rapid.SampledFrom([]float64{0, 0.1, 0.4}).Draw(t, "skin"),
-			Register:  Register{Distance: rapid.Float64Range(0, 20).Draw(t, "distance"), Diameter: 6},
-			PartGap:   rapid.Float64Range(0.5, 30).Draw(t, "gap"), SmallPart: 150,
+			Bits:        []Bit{{Name: "bit", Diameter: rapid.Float64Range(2, 8).Draw(t, "bit"), Reach: rapid.Float64Range(4, 40).Draw(t, "reach")}},
+			Overcut:     1,
+			OnionSkin:   rapid.SampledFrom([]float64{0, 0.1, 0.4}).Draw(t, "skin"),
+			Register:    Register{Distance: rapid.Float64Range(0, 20).Draw(t, "distance"), Diameter: 6},
+			PartSpacing: rapid.Float64Range(0.5, 30).Draw(t, "gap"), SmallPart: 150,
 			Unit: rapid.SampledFrom([]geom.Unit{geom.Millimetre, geom.Inch}).Draw(t, "unit"),
 		}
 		if rapid.Bool().Draw(t, "tabs") {
@@ -51,8 +51,8 @@ func TestHintsHold(t *testing.T) {
 // followed is a shop's settings with a change.
 func followed(s Settings, c geom.Change, mm float64) Settings {
 	switch c.Setting {
-	case SettingGap:
-		s.PartGap = mm
+	case SettingPartSpacing:
+		s.PartSpacing = mm
 	case SettingOnionSkin:
 		s.OnionSkin = mm
 	case SettingTabs:

@@ -47,8 +47,8 @@ var Relieved = []string{geom.Dado.String(), geom.Groove.String(), geom.Rabbet.St
 type Slots string
 
 const (
-	SlotsWidened Slots = "widened" // as a pocket, [SlotRoom] wider than the bit
-	SlotsLine    Slots = "line"    // as the line that the bit's centre follows
+	SlotsWidened    Slots = "widened" // as a pocket, [SlotRoom] wider than the bit
+	SlotsCenterline Slots = "line"    // as the line that the bit's centre follows
 )
 
 // Place says where registration holes are.
@@ -56,7 +56,7 @@ type Place string
 
 const (
 	PlaceWaste      Place = "waste"       // beyond both ends of the panel
-	PlaceCentreLine Place = "centre-line" // on the panel, on the axis about which it is turned over
+	PlaceCenterline Place = "centre-line" // on the panel, on the axis about which it is turned over
 )
 
 // Register are the two holes that a panel is put down on when it has been turned
@@ -79,8 +79,8 @@ type Settings struct {
 	Tabs           Tabs
 	OnionSkin      float64   // left under the outline of small panels; 0 is none
 	SmallPart      float64   // the side of the square below whose area a panel is small
-	PartGap        float64   // between panels on a sheet; 0 when not said
-	Through        float64   // how far cuts that go through go on into the spoilboard
+	PartSpacing    float64   // between panels on a sheet; 0 when not said
+	IntoSpoilboard float64   // how far cuts that go through go on into the spoilboard
 	Engrave        Engrave   // numbers
 	Unit           geom.Unit // in which lengths are chosen and remedies are round
 }
@@ -124,7 +124,7 @@ type Cut struct {
 	Pocket  int           // index into the panel's pockets; -1 where it is none of them
 }
 
-// Through reports whether the cut goes through the panel.
+// IntoSpoilboard reports whether the cut goes through the panel.
 func (c Cut) Through() bool { return c.Remaining == 0 }
 
 // Operations is a panel ready for the router.
@@ -187,7 +187,7 @@ func Prepare(part Part, s Settings) (Operations, []geom.Diagnosis) {
 		if p.work.TurnedOver() {
 			p.register()
 		}
-		p.checkGap()
+		p.checkSpacing()
 	}
 	p.engrave()
 	p.profile()

@@ -155,7 +155,7 @@ func TestExactSlot(t *testing.T) {
 	w = mustPrepare(t, panel(dado(50, 56.03)), settings(six))
 	bounds(t, "nearly", w.find("dado").Outline, 49.99, -4, 56.04, 104)
 	s := settings(six)
-	s.Slots = SlotsLine
+	s.Slots = SlotsCenterline
 	w = mustPrepare(t, panel(dado(50, 56)), s)
 	c := w.find("dado")
 	want := []geom.Vertex{{Point: geom.Point{X: 53, Y: -1}}, {Point: geom.Point{X: 53, Y: 101}}}
@@ -226,7 +226,7 @@ func TestRegister(t *testing.T) {
 		}
 		return list
 	}
-	for _, place := range []Place{PlaceWaste, PlaceCentreLine} {
+	for _, place := range []Place{PlaceWaste, PlaceCenterline} {
 		s := settings(six)
 		s.Register.Place = place
 		p := panel(dado(80, 88), out)
@@ -235,7 +235,7 @@ func TestRegister(t *testing.T) {
 		if len(in) != 2 || len(holes(w, geom.Inside)) != 0 || len(w.Pins) != 2 {
 			t.Fatalf("%s: %v, pins %v", place, in, w.Pins)
 		}
-		if reach := map[Place]float64{PlaceWaste: 6.05 + registerWeb + 6 + registerWeb, PlaceCentreLine: 6.05}[place]; w.EndGap < reach-1e-9 || w.EndGap > reach+1 {
+		if reach := map[Place]float64{PlaceWaste: 6.05 + registerWeb + 6 + registerWeb, PlaceCenterline: 6.05}[place]; w.EndGap < reach-1e-9 || w.EndGap > reach+1 {
 			t.Errorf("%s: end gap %g, want at least %g", place, w.EndGap, reach)
 		}
 		on := func(q geom.Point) bool {
@@ -257,8 +257,8 @@ func TestRegister(t *testing.T) {
 	}{
 		{"too near", Register{Place: PlaceWaste, Distance: 5}, panel(dado(80, 88), out)},
 		{"too small", Register{Place: PlaceWaste, Diameter: 4}, panel(dado(80, 88), out)},
-		{"in a pocket", Register{Place: PlaceCentreLine}, panel(dado(146, 154), out)},
-		{"no room", Register{Place: PlaceCentreLine, Distance: 48}, panel(dado(80, 88), out)},
+		{"in a pocket", Register{Place: PlaceCenterline}, panel(dado(146, 154), out)},
+		{"no room", Register{Place: PlaceCenterline, Distance: 48}, panel(dado(80, 88), out)},
 		{"reach ends in the board", Register{Place: PlaceWaste, Diameter: 6.5}, Part{Panel: panel(dado(80, 88), out).Panel, MinThickness: 15.5, MaxThickness: 15.5}},
 	} {
 		s := settings(six)
@@ -284,7 +284,7 @@ func TestRegisterBesidePulls(t *testing.T) {
 		from, to float64 // of what is cut on the centre line
 	}{"a hole": {panel(dado(80, 88), out, hole), 55, 85}, "a hand-hold": {panel(dado(80, 88), out, low), 15, 40}, "a half-round": {notched, 65, 100}} {
 		s := settings(six)
-		s.Register.Place = PlaceCentreLine
+		s.Register.Place = PlaceCenterline
 		w := mustPrepare(t, c.part, s)
 		var at []float64
 		for _, pin := range w.Pins {
@@ -302,9 +302,9 @@ func TestRegisterBesidePulls(t *testing.T) {
 // TestGap: panels must lie apart for overcut and bit.
 func TestGap(t *testing.T) {
 	s := settings(six)
-	s.PartGap = 9 // the bit and 3 of wood
+	s.PartSpacing = 9 // the bit and 3 of wood
 	mustPrepare(t, panel(dado(50, 58)), s)
-	s.PartGap = 8.9
+	s.PartSpacing = 8.9
 	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
 		t.Errorf("got %v", codes(faults))
 	}
@@ -312,13 +312,13 @@ func TestGap(t *testing.T) {
 	out := dado(50, 58)
 	out.Face = geom.Outside
 	turned := settings(six)
-	turned.PartGap = 10
+	turned.PartSpacing = 10
 	if _, faults := Prepare(panel(dado(80, 88), out), turned); !slices.Equal(codes(faults), []string{"part-gap"}) {
 		t.Errorf("holes: got %v", codes(faults))
 	}
-	turned.PartGap = 19
+	turned.PartSpacing = 19
 	mustPrepare(t, panel(dado(80, 88), out), turned)
-	s.PartGap, s.Overcut = 10, 4.5
+	s.PartSpacing, s.Overcut = 10, 4.5
 	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
 		t.Errorf("over-run 7.5, gap 10: got %v", codes(faults))
 	}

@@ -11,40 +11,40 @@ import (
 const DefaultSmallPart = 150.0
 
 // checkSkin judges an onion skin against the boards.
-func (p *preparation) checkSkin() {
+func (p *preparation) checkOnionSkin() {
 	part := p.part
 	thin := part.MinThickness - part.Thickness + p.OnionSkin
 	switch {
 	case p.OnionSkin >= part.Thickness:
 		skin, thick := geom.Millimetres(p.OnionSkin), geom.Millimetres(part.Thickness)
 		d := p.found.Fail("skin", SettingOnionSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
-		d.Measured, d.Limit, d.Remedies = skin, thick, p.withSkin()
-	case !p.FromSpoilboard && thin < minSkin-geom.Settle:
+		d.Measured, d.Limit, d.Remedies = skin, thick, p.withOnionSkin()
+	case !p.FromSpoilboard && thin < minOnionSkin-geom.Settle:
 		stays := geom.Millimetres(math.Max(0, thin))
 		d := p.found.Warn("skin", SettingOnionSkin, "a skin of %s is %s in the thinnest board",
 			geom.Millimetres(p.OnionSkin), stays)
-		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(minSkin), fromSpoilboard
-		d.Remedies = []geom.Remedy{p.least(SettingOnionSkin, "", p.OnionSkin+minSkin-thin)}
+		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(minOnionSkin), fromSpoilboard
+		d.Remedies = []geom.Remedy{p.least(SettingOnionSkin, "", p.OnionSkin+minOnionSkin-thin)}
 	}
 }
 
 // fromSpoilboard is asked where a thin board leaves too little under a cut.
 var fromSpoilboard = geom.Sentencef("measure depths from the spoilboard")
 
-// minSkin is the thinnest onion skin that holds, and usualSkin one that a knife still cuts
+// minOnionSkin is the thinnest onion skin that holds, and usualOnionSkin one that a knife still cuts
 // through, in millimetres; common practice, no source.
-const minSkin, usualSkin = 0.15, 0.5
+const minOnionSkin, usualOnionSkin = 0.15, 0.5
 
 // DefaultOnionSkin is an onion skin that holds in boards of a mean and a minimum thickness, all in
 // mm. With depths from the spoilboard a thin board has the same skin.
 func (s Settings) DefaultOnionSkin(mean, least float64) float64 {
 	if s.FromSpoilboard {
-		return usualSkin
+		return usualOnionSkin
 	}
-	return math.Max(usualSkin, mean-least+minSkin)
+	return math.Max(usualOnionSkin, mean-least+minOnionSkin)
 }
 
 // withSkin writes an onion skin that holds in the thinnest board.
-func (p *preparation) withSkin() []geom.Remedy {
+func (p *preparation) withOnionSkin() []geom.Remedy {
 	return []geom.Remedy{p.exactly(SettingOnionSkin, p.DefaultOnionSkin(p.part.Thickness, p.part.MinThickness))}
 }

@@ -12,7 +12,7 @@ import (
 // and notches of its outline, and has room for the relief of the corners into which
 // other parts go; -1 when there is none. It sets the outline as it is drawn.
 func (p *preparation) outlineBit() int {
-	outline, thick := p.part.Outline, p.part.MaxThickness+p.Through
+	outline, thick := p.part.Outline, p.part.MaxThickness+p.IntoSpoilboard
 	least := outline.Reverse().MinInsideRadius() // to a bit outside it
 	best, why := p.bits[len(p.bits)-1], tooShort
 	list := p.upTo(p.part.Bit)
@@ -76,7 +76,7 @@ func (p *preparation) take(b int, drawn geom.Loop) {
 
 // refuseOutline says why no bit cuts the panel out.
 func (p *preparation) refuseOutline(why obstacle, least float64, b Bit) {
-	thick := p.part.MaxThickness + p.Through
+	thick := p.part.MaxThickness + p.IntoSpoilboard
 	switch why {
 	case tooRound:
 		d := p.found.Fail("bit-radius", SettingBits, "the outline has an inside radius of %s, too small for %s",

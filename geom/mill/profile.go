@@ -37,12 +37,12 @@ func (p *preparation) profile() {
 	switch {
 	case p.OnionSkin > 0 && (p.work.Small || p.Tabs.Width > 0):
 		c.Depth, c.Remaining = part.Thickness-p.OnionSkin, p.OnionSkin
-		p.checkSkin()
+		p.checkOnionSkin()
 	case p.work.Small:
 		d := p.found.Warn("small-part", SettingSmall,
 			"the panel is %s x %s, less than %s square: it may come loose when it is cut out",
 			geom.Millimetres(part.Length()), geom.Millimetres(part.Width()), geom.Millimetres(p.SmallPart))
-		d.Remedies = p.withSkin()
+		d.Remedies = p.withOnionSkin()
 		d.Remedies[0].Result = geom.Sentencef("hold it down by more than suction") // a skin is no hold
 	}
 	p.work.Cuts = append(p.work.Cuts, c)

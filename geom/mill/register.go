@@ -67,8 +67,8 @@ func (p *preparation) register() {
 		return
 	}
 	place := p.inWaste
-	if r.Place == PlaceCentreLine {
-		place = p.onCentreLine
+	if r.Place == PlaceCenterline {
+		place = p.onCenterline
 	}
 	at := place(&r, box)
 	for _, c := range at {
@@ -99,7 +99,7 @@ func (p *preparation) inWaste(r *Register, box geom.Rect) []geom.Point {
 
 // onCentreLine is a hole at a distance from each long edge, the upper one a
 // diameter further in; where something is cut there, as near to that as it is clear.
-func (p *preparation) onCentreLine(r *Register, box geom.Rect) []geom.Point {
+func (p *preparation) onCenterline(r *Register, box geom.Rect) []geom.Point {
 	if r.Distance == 0 {
 		r.Distance = box.Height() / 4
 	}

@@ -82,7 +82,7 @@ func (p *preparation) tabs(profile Cut) ([]geom.Loop, bool) {
 		d := p.found.Warn("tabs", SettingTabs,
 			"there is room for %d tabs of %s on the sides that no part bears on: they do not hold it",
 			len(places), geom.Millimetres(p.Tabs.Width))
-		d.Remedies, d.Ask = p.withSkin(), geom.Sentencef("hold it down otherwise")
+		d.Remedies, d.Ask = p.withOnionSkin(), geom.Sentencef("hold it down otherwise")
 		d.Remedies[0].Result = geom.Sentencef("it holds what tabs cannot")
 		return nil, false
 	}

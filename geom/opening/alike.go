@@ -2,9 +2,9 @@ package opening
 
 import "math"
 
-// DefaultAlike is how far openings may differ, in mm, and still share a box by
+// DefaultGroupOpenings is how far openings may differ, in mm, and still share a box by
 // means of shims; common practice, no source.
-const DefaultAlike = 2.0
+const DefaultGroupOpenings = 2.0
 
 // Common is what a bank gives up so that its boxes are those of others.
 type Common struct {

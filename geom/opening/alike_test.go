@@ -30,7 +30,7 @@ func TestAlike(t *testing.T) {
 		return base(func(b *Bank) { b.Opening.Width, b.Make = []float64{w}, made })
 	}
 	banks := []Bank{of(564, "a"), of(562, "a"), of(565, "a"), of(563.5, "a"), of(800, "a"), of(800, "a"), of(562.5, "b")}
-	got := Standardize(banks, planAll(t, banks), DefaultAlike)
+	got := Standardize(banks, planAll(t, banks), DefaultGroupOpenings)
 	if len(got) != 1 || fmt.Sprint(got[0].Banks) != "[0 1 3]" || got[0].Width != 562 || got[0].Depth != 540 {
 		t.Fatalf("%+v", got)
 	}
@@ -48,12 +48,12 @@ func TestAlikeRows(t *testing.T) {
 		return base(func(b *Bank) { b.Opening.Height, b.Rows = []float64{height}, rows })
 	}
 	banks := []Bank{of(400, Row{}, Row{}), of(401, Row{}, Row{})}
-	got := Standardize(banks, planAll(t, banks), DefaultAlike)
+	got := Standardize(banks, planAll(t, banks), DefaultGroupOpenings)
 	if len(got) != 1 || got[0].Rows != 2 {
 		t.Fatalf("%+v", got)
 	}
 	banks = []Bank{of(400, Row{}, Row{Front: 200}), of(406, Row{}, Row{Front: 200})}
-	if got = Standardize(banks, planAll(t, banks), DefaultAlike); len(got) != 0 { // 6 are too much, 200 is 200
+	if got = Standardize(banks, planAll(t, banks), DefaultGroupOpenings); len(got) != 0 { // 6 are too much, 200 is 200
 		t.Errorf("%+v", got)
 	}
 }
@@ -81,7 +81,7 @@ func TestAnyAlike(t *testing.T) {
 			}))
 		}
 		alone := planAll(t, banks)
-		groups := Standardize(banks, alone, DefaultAlike)
+		groups := Standardize(banks, alone, DefaultGroupOpenings)
 		if len(groups) == 0 { // they are the same as it is
 			for _, p := range alone {
 				if a, b := p.Rows[0].Box, alone[0].Rows[0].Box; math.Abs(a.Width-b.Width) > 1e-4 || math.Abs(a.Depth-b.Depth) > 1e-4 || math.Abs(a.Height-b.Height) > 1e-4 {
@@ -115,7 +115,7 @@ func TestAnyAlike(t *testing.T) {
 				if r.FrontWidth != own.FrontWidth || r.FrontHeight != own.FrontHeight || r.Line != own.Line {
 					t.Fatalf("front and line %+v, alone %+v", r, own)
 				}
-				if r.Front != nil && math.Abs(r.Front.Left+r.Box.Width/2-own.Front.Left-own.Box.Width/2) > 1e-6 {
+				if r.Front != nil && math.Abs(r.Front.OverhangLeft+r.Box.Width/2-own.Front.OverhangLeft-own.Box.Width/2) > 1e-6 {
 					t.Fatalf("the front is no longer before the middle of the box")
 				}
 			}

@@ -16,7 +16,7 @@ const (
 	SettingRows       geom.Setting = "rows"
 	SettingGraduation geom.Setting = "graduation"
 	SettingSides      geom.Setting = "sides"
-	SettingGap        geom.Setting = "gap"
+	SettingFrontGap   geom.Setting = "gap"
 	SettingReveal     geom.Setting = "reveal"
 	SettingBoxHeights geom.Setting = "box-heights"
 )
@@ -62,8 +62,8 @@ func follow(b Bank, r geom.Remedy) Bank {
 		b.Sides.Thickness = joinery.Thickness{Mean: v, Min: v - (t.Mean - t.Min), Max: v + (t.Max - t.Mean)}
 	case SettingOpening:
 		b.Opening.Depth = []float64{v}
-	case SettingGap:
-		b.Gap = v
+	case SettingFrontGap:
+		b.FrontGap = v
 	case SettingReveal:
 		b.Edge.Top, b.Edge.Bottom = v, v
 	}

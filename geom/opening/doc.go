@@ -29,10 +29,10 @@ const (
 type Opening struct {
 	Width, Height, Depth []float64
 	Diagonals            []float64 // of the face: none or two
-	// FrameOver is how far a face frame stands in before each side of the cabinet.
-	FrameOver float64
-	Fronts    Fronts
-	Behind    float64 // room to keep free behind the boxes
+	// FrameOverhang is how far a face frame stands in before each side of the cabinet.
+	FrameOverhang   float64
+	Fronts          Fronts
+	ClearanceBehind float64 // room to keep free behind the boxes
 }
 
 // Counted is the size that counts.
@@ -73,10 +73,10 @@ type Bank struct {
 	Graduation Graduation
 	Step       float64
 	Ratio      float64
-	// Gap is between one front and the next. Edge is the gap between inset fronts and
+	// FrontGap is between one front and the next. Edge is the gap between inset fronts and
 	// the opening, or how far overlay fronts cover the cabinet beside it.
-	Gap  float64
-	Edge Edges
+	FrontGap float64
+	Edge     Edges
 	// BoxHeights are the heights that boxes are made in; empty for any.
 	BoxHeights []float64
 	// LineBoring is the pitch of holes in the cabinet's sides on which the slides have
@@ -96,9 +96,9 @@ type Bank struct {
 
 // Defaults; common practice, no source.
 const (
-	DefaultGap     = 3.0  // mm between fronts
-	DefaultReveal  = 2.5  // mm between an inset front and the opening
-	DefaultOverlay = 12.0 // mm of a front over the cabinet beside the opening
+	DefaultFrontGap = 3.0  // mm between fronts
+	DefaultReveal   = 2.5  // mm between an inset front and the opening
+	DefaultOverlay  = 12.0 // mm of a front over the cabinet beside the opening
 )
 
 // maxSpread is how far readings of one size may differ, in mm, before the opening

@@ -65,7 +65,7 @@ func (p *planner) span() (bottom, top, left float64) {
 func (p *planner) heights() ([]float64, bool) {
 	bottom, top, _ := p.span()
 	n := len(p.Rows)
-	rest := top - bottom - float64(p.Gap*float64(n-1))
+	rest := top - bottom - float64(p.FrontGap*float64(n-1))
 	free := 0
 	for _, r := range p.Rows {
 		rest -= r.Front
@@ -126,7 +126,7 @@ func (p *planner) checkSwelling(heights []float64) {
 			highest, row = h, i
 		}
 	}
-	gap, setting := p.Gap, SettingGap
+	gap, setting := p.FrontGap, SettingFrontGap
 	if p.Opening.Fronts == Inset {
 		if edge := math.Min(p.Edge.Top, p.Edge.Bottom); edge < gap || len(heights) == 1 {
 			gap, setting = edge, SettingReveal

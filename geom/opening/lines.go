@@ -42,15 +42,15 @@ func (p *planner) lines() {
 		d.Ask = geom.Sentencef("a higher row, or a slide that is not so high")
 	}
 	holes := 0 // of one slide
-	if s.Setback > 0 && s.Pitch > 0 {
-		holes = max(0, 1+int(math.Floor((p.plan.SlideLength-endRoom-s.Setback+settle)/s.Pitch)))
+	if s.Setback > 0 && s.HolePitch > 0 {
+		holes = max(0, 1+int(math.Floor((p.plan.SlideLength-endRoom-s.Setback+settle)/s.HolePitch)))
 		p.plan.Holes = make([]geom.Point, 0, holes*len(p.plan.Rows))
 	}
 	below := 0.0
 	for i := len(p.plan.Rows) - 1; i >= 0; i-- {
 		line := p.plan.Rows[i].Line
 		for k := range holes {
-			p.plan.Holes = append(p.plan.Holes, geom.Point{X: first + float64(float64(k)*s.Pitch), Y: line})
+			p.plan.Holes = append(p.plan.Holes, geom.Point{X: first + float64(float64(k)*s.HolePitch), Y: line})
 		}
 		switch length := line - s.Height/2 - below; {
 		case length > settle:

@@ -39,10 +39,10 @@ type Drawer struct {
 func (p Plan) Running() (least, most float64, inside, known bool) {
 	s := p.Slide
 	meant := p.between() - 2*s.Clearance
-	if s.InsideLess > 0 {
-		meant, inside = p.between()-s.InsideLess, true
+	if s.InsideDeduction > 0 {
+		meant, inside = p.between()-s.InsideDeduction, true
 	}
-	return meant - s.Minus, meant + s.Plus, inside, s.Minus+s.Plus > 0
+	return meant - s.ClearanceMinus, meant + s.ClearancePlus, inside, s.ClearanceMinus+s.ClearancePlus > 0
 }
 
 // between is the width between what the slides are screwed to.
@@ -76,7 +76,7 @@ func Solve(b Bank) (Plan, []geom.Diagnosis) {
 func plan(b Bank) *planner {
 	p := &planner{Bank: b, plan: Plan{Opening: b.Opening.Counted(), Shim: b.Common.Shim, OutOfSquare: b.Opening.OutOfSquare(), Slide: b.Slide}}
 	if b.Slide.Height > 0 { // something is screwed on there
-		p.plan.Packing = b.Opening.FrameOver
+		p.plan.Packing = b.Opening.FrameOverhang
 	}
 	p.measure()
 	p.sides()
@@ -85,7 +85,7 @@ func plan(b Bank) *planner {
 	if !ok || !deep || geom.AnyError(p.found) {
 		return p
 	}
-	p.plan.SlideLength, p.plan.RoomBehind = depth, p.plan.Opening.Depth-p.inFront()-depth-p.Opening.Behind
+	p.plan.SlideLength, p.plan.RoomBehind = depth, p.plan.Opening.Depth-p.inFront()-depth-p.Opening.ClearanceBehind
 	p.rows(heights, depth)
 	if !geom.AnyError(p.found) && len(p.plan.Rows) > 0 {
 		p.racking()
@@ -145,12 +145,12 @@ func greatest(list []float64) float64 {
 // sides judges the sides' thickness against the slide.
 func (p *planner) sides() {
 	s, t := p.Slide, p.Sides.Thickness
-	if s.MaxSide > 0 && t.Max > s.MaxSide+settle {
-		thickest, most := geom.Millimetres(t.Max), geom.Millimetres(s.MaxSide)
+	if s.MaxSideThickness > 0 && t.Max > s.MaxSideThickness+settle {
+		thickest, most := geom.Millimetres(t.Max), geom.Millimetres(s.MaxSideThickness)
 		d := p.found.Fail("side-thickness", SettingSides,
 			"sides of %s, %s at the thickest, do not go beside this slide, which takes %s",
 			geom.Millimetres(t.Mean), thickest, most)
-		d.Measured, d.Limit, d.Remedies = thickest, most, p.most(SettingSides, "", s.MaxSide-(t.Max-t.Mean))
+		d.Measured, d.Limit, d.Remedies = thickest, most, p.most(SettingSides, "", s.MaxSideThickness-(t.Max-t.Mean))
 		d.Ask = geom.Sentencef("take a %s slide", SideMount)
 	}
 }
@@ -165,8 +165,8 @@ func (p *planner) inFront() float64 {
 
 // depth is that of the boxes.
 func (p *planner) depth() (float64, bool) {
-	s, room := p.Slide, p.plan.Opening.Depth-p.Opening.Behind-p.Slide.Behind-p.Common.Shallower
-	taken := p.Opening.Behind + s.Behind
+	s, room := p.Slide, p.plan.Opening.Depth-p.Opening.ClearanceBehind-p.Slide.ClearanceBehind-p.Common.Shallower
+	taken := p.Opening.ClearanceBehind + s.ClearanceBehind
 	room -= p.inFront()
 	taken += p.inFront()
 	if len(s.Lengths) == 0 { // cut to length
@@ -198,8 +198,8 @@ func (p *planner) depth() (float64, bool) {
 
 // width is that of the boxes.
 func (p *planner) width() float64 {
-	if p.Slide.InsideLess > 0 {
-		return p.plan.between() - p.Slide.InsideLess + 2*p.Sides.Thickness.Mean + p.Aim
+	if p.Slide.InsideDeduction > 0 {
+		return p.plan.between() - p.Slide.InsideDeduction + 2*p.Sides.Thickness.Mean + p.Aim
 	}
 	return p.plan.between() - 2*p.Slide.Clearance + p.Aim
 }
@@ -233,17 +233,17 @@ func (p *planner) rows(heights []float64, depth float64) {
 	at := top
 	for i, h := range heights {
 		r := Drawer{FrontWidth: frontWidth, FrontHeight: h, FrontBottom: at - h}
-		at -= h + p.Gap
+		at -= h + p.FrontGap
 		low, high := math.Max(0, r.FrontBottom), math.Min(p.plan.Opening.Height, r.FrontBottom+h)
 		box, boxBottom, ok := p.box(i, low, high)
 		if !ok {
 			return
 		}
 		r.Box, r.BoxBottom = joinery.Size{Width: width, Height: box, Depth: depth}, boxBottom
-		r.Above, r.Below, r.Line = high-boxBottom-box, boxBottom-low, boxBottom+p.Slide.Line
+		r.Above, r.Below, r.Line = high-boxBottom-box, boxBottom-low, boxBottom+p.Slide.ScrewLine
 		if p.Front != nil {
 			r.Front = &joinery.DrawerFront{Stock: *p.Front, Width: frontWidth, Height: h,
-				Left: (p.plan.Opening.Width-width)/2 - left, Below: boxBottom - r.FrontBottom}
+				OverhangLeft: (p.plan.Opening.Width-width)/2 - left, OverhangBelow: boxBottom - r.FrontBottom}
 		}
 		r.Undermount = p.Slide.under()
 		p.plan.Rows = append(p.plan.Rows, r)
@@ -252,21 +252,21 @@ func (p *planner) rows(heights []float64, depth float64) {
 
 // under is what a slide asks of the box beside its outside size; nil for nothing.
 func (s Slide) under() *joinery.Undermount {
-	if s.Recess == 0 && s.NotchWidth == 0 && s.HookDiameter == 0 {
+	if s.BottomRecess == 0 && s.NotchWidth == 0 && s.HookDiameter == 0 {
 		return nil
 	}
-	return &joinery.Undermount{Recess: s.Recess, MaxSide: s.MaxSide, NotchWidth: s.NotchWidth, NotchHeight: s.NotchHeight,
-		HookDiameter: s.HookDiameter, HookDepth: s.HookDepth, HookHeight: s.HookHeight, HookIn: s.HookIn}
+	return &joinery.Undermount{BottomRecess: s.BottomRecess, MaxSide: s.MaxSideThickness, NotchWidth: s.NotchWidth, NotchHeight: s.NotchHeight,
+		HookDiameter: s.HookDiameter, HookDepth: s.HookDepth, HookHeight: s.HookHeight, HookIn: s.HookInset}
 }
 
 // box finds the height of a box in a row and where it stands.
 func (p *planner) box(row int, low, high float64) (height, bottom float64, ok bool) {
 	s := p.Slide
-	bottom = low + s.Below
+	bottom = low + s.ClearanceBelow
 	if p.LineBoring > 0 { // up to the next hole
-		bottom = float64(p.LineBoring*math.Ceil((bottom+s.Line)/p.LineBoring-settle)) - s.Line
+		bottom = float64(p.LineBoring*math.Ceil((bottom+s.ScrewLine)/p.LineBoring-settle)) - s.ScrewLine
 	}
-	height = high - s.Above - bottom
+	height = high - s.ClearanceAbove - bottom
 	if p.Sides.Solid { // they grow higher in a damp season
 		height /= 1 + p.Sides.Swelling
 	}

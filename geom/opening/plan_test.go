@@ -28,7 +28,7 @@ func base(change func(*Bank)) Bank {
 	slide, _ := BuiltIn(SideMount, geom.Millimetre)
 	front := stock(19)
 	b := Bank{Opening: Opening{Width: []float64{562}, Height: []float64{700}, Depth: []float64{540}, Fronts: Overlay},
-		Slide: slide, Rows: make([]Row, 4), Graduation: Equal, Gap: 3, Edge: Edges{16, 16, 16, 16}, Sides: stock(12.2), Front: &front}
+		Slide: slide, Rows: make([]Row, 4), Graduation: Equal, FrontGap: 3, Edge: Edges{16, 16, 16, 16}, Sides: stock(12.2), Front: &front}
 	change(&b)
 	return b
 }
@@ -57,8 +57,8 @@ func TestSideMount(t *testing.T) {
 	near(t, "front's width", low.FrontWidth, 594)
 	near(t, "box", low.Box.Height, 144.75)
 	near(t, "box stands", low.BoxBottom, 10)
-	near(t, "front below the box", low.Front.Below, 26)
-	near(t, "front left of the box", low.Front.Left, 12.7+16)
+	near(t, "front below the box", low.Front.OverhangBelow, 26)
+	near(t, "front left of the box", low.Front.OverhangLeft, 12.7+16)
 	near(t, "second front", second.FrontBottom, -16+180.75+3)
 	near(t, "second box", second.Box.Height, 160.75)
 	// The line is 35 over the box. The slide, 45 high, begins at 10 + 35 - 22.5; the
@@ -77,7 +77,7 @@ func TestUndermount(t *testing.T) {
 	slide, _ := BuiltIn(Undermount, geom.Millimetre)
 	p := mustPlan(t, base(func(b *Bank) { b.Slide = slide }))
 	near(t, "width", p.Rows[0].Box.Width, 544.4)
-	if u := p.Rows[0].Undermount; u == nil || u.Recess != 13 || u.MaxSide != 16 {
+	if u := p.Rows[0].Undermount; u == nil || u.BottomRecess != 13 || u.MaxSide != 16 {
 		t.Errorf("%+v", u)
 	}
 	_, problems := Solve(base(func(b *Bank) { b.Slide, b.Sides = slide, stock(15.9, 16.2) }))
@@ -95,7 +95,7 @@ func TestInset(t *testing.T) {
 	near(t, "front", p.Rows[0].FrontHeight, (700-4-9)/4.0)
 	near(t, "front's width", p.Rows[0].FrontWidth, 558)
 	near(t, "first hole", p.Holes[0].X, 37+19)
-	near(t, "front left of the box", p.Rows[0].Front.Left, 10.7)
+	near(t, "front left of the box", p.Rows[0].Front.OverhangLeft, 10.7)
 	p = mustPlan(t, base(func(b *Bank) { inset(b); b.Opening.Depth = []float64{520} }))
 	near(t, "shorter slide", p.SlideLength, 450)
 }
@@ -138,7 +138,7 @@ func TestRefused(t *testing.T) {
 		"slide-high": func(b *Bank) {
 			b.Opening.Height, b.Opening.Fronts, b.Rows, b.Front = []float64{62}, NoFront, b.Rows[:1], nil
 		},
-		"slide-overlap": func(b *Bank) { b.Slide.Height, b.Slide.Line, b.Rows = 250, 125, make([]Row, 3) },
+		"slide-overlap": func(b *Bank) { b.Slide.Height, b.Slide.ScrewLine, b.Rows = 250, 125, make([]Row, 3) },
 	} {
 		_, problems := Solve(base(change))
 		if !slices.ContainsFunc(problems, func(q geom.Diagnosis) bool { return q.Code == code && q.IsError() }) {
@@ -195,7 +195,7 @@ func TestAnyBankFits(t *testing.T) {
 			b.Opening.Width, b.Opening.Height, b.Opening.Depth = readings("width", 200,
 				1200), readings("height", 100, 1500), readings("depth", 200, 700)
 			b.Opening.Fronts = rapid.SampledFrom([]Fronts{Inset, Overlay, NoFront}).Draw(t, "fronts")
-			b.Opening.Behind = rapid.Float64Range(0, 50).Draw(t, "behind")
+			b.Opening.ClearanceBehind = rapid.Float64Range(0, 50).Draw(t, "behind")
 			b.Slide, b.Sides = slide, stock(thick, thick+rapid.Float64Range(0, 0.3).Draw(t, "spread"))
 			b.Sides.Solid, b.Sides.Swelling = true, rapid.SampledFrom([]float64{0, 0.012}).Draw(t, "swelling")
 			b.Aim = rapid.Float64Range(-0.8, 0.3).Draw(t, "aim")
@@ -206,7 +206,7 @@ func TestAnyBankFits(t *testing.T) {
 			b.Graduation = rapid.SampledFrom([]Graduation{Equal, Arithmetic, Geometric}).Draw(t, "graduation")
 			b.Step, b.Ratio = 10, 1.1
 			if b.Opening.Fronts == NoFront {
-				b.Front, b.Gap = nil, 0
+				b.Front, b.FrontGap = nil, 0
 			}
 			b.LineBoring = rapid.SampledFrom([]float64{0, 32}).Draw(t, "boring")
 			b.BoxHeights = rapid.SampledFrom([][]float64{nil, {60, 80, 110, 160, 220}}).Draw(t, "steps")
@@ -224,7 +224,7 @@ func TestAnyBankFits(t *testing.T) {
 		width, height, depth := b.Opening.Width[0], b.Opening.Height[0], b.Opening.Depth[0]
 		for i, r := range p.Rows {
 			low, high := math.Max(0, r.FrontBottom), math.Min(height, r.FrontBottom+r.FrontHeight)
-			if r.BoxBottom < low+slide.Below-1e-6 || r.BoxBottom+r.Box.Height*(1+b.Sides.Swelling) > high-slide.Above+1e-6 {
+			if r.BoxBottom < low+slide.ClearanceBelow-1e-6 || r.BoxBottom+r.Box.Height*(1+b.Sides.Swelling) > high-slide.ClearanceAbove+1e-6 {
 				t.Fatalf("row %d: the box from %g, %g high, is too near to %g or %g", i, r.BoxBottom,
 					r.Box.Height, low, high)
 			}
@@ -232,16 +232,16 @@ func TestAnyBankFits(t *testing.T) {
 			if b.Opening.Fronts == Inset {
 				inFront = b.Front.Thickness.Max
 			}
-			if r.Box.Depth+slide.Behind+b.Opening.Behind+inFront > depth+2*settle {
+			if r.Box.Depth+slide.ClearanceBehind+b.Opening.ClearanceBehind+inFront > depth+2*settle {
 				t.Fatalf("a depth of %g in %g", r.Box.Depth, depth)
 			}
 			inside := r.Box.Width - 2*b.Sides.Thickness.Mean
-			if slide.InsideLess == 0 && math.Abs(r.Box.Width-(width-2*slide.Clearance+b.Aim)) > 1e-6 ||
-				slide.InsideLess > 0 && math.Abs(inside-(width-slide.InsideLess+b.Aim)) > 1e-6 {
+			if slide.InsideDeduction == 0 && math.Abs(r.Box.Width-(width-2*slide.Clearance+b.Aim)) > 1e-6 ||
+				slide.InsideDeduction > 0 && math.Abs(inside-(width-slide.InsideDeduction+b.Aim)) > 1e-6 {
 				t.Fatalf("a width of %g in %g", r.Box.Width, width)
 			}
 			if i > 0 {
-				if gap := p.Rows[i-1].FrontBottom - r.FrontBottom - r.FrontHeight; math.Abs(gap-b.Gap) > 1e-6 {
+				if gap := p.Rows[i-1].FrontBottom - r.FrontBottom - r.FrontHeight; math.Abs(gap-b.FrontGap) > 1e-6 {
 					t.Fatalf("a gap of %g", gap)
 				}
 			}

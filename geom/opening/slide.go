@@ -12,13 +12,13 @@ type Kind string
 const (
 	SideMount   Kind = "side-mount"    // a pair between the box's sides and the cabinet's
 	Undermount  Kind = "undermount"    // a pair under the box, hooked into its back
-	CentreMount Kind = "centre-mount"  // one under the middle of the bottom
+	CenterMount Kind = "centre-mount"  // one under the middle of the bottom
 	Wooden      Kind = "wooden-runner" // strips of wood in the cabinet
 	NoSlide     Kind = "none"          // the box slides on the cabinet's own floor
 )
 
 // Kinds are all of them.
-var Kinds = []Kind{SideMount, Undermount, CentreMount, Wooden, NoSlide}
+var Kinds = []Kind{SideMount, Undermount, CenterMount, Wooden, NoSlide}
 
 // Slide is what a drawer runs on, as its maker's sheet has it.
 type Slide struct {
@@ -26,28 +26,28 @@ type Slide struct {
 	Kind Kind
 	// Clearance at each side between box and opening. The box may come out wider by
 	// Plus and narrower by Minus, in all.
-	Clearance, Plus, Minus float64
-	// Above and Below are what a box keeps free in its row.
-	Above, Below float64
-	// InsideLess is what an undermount slide's box is narrower inside than the
-	// opening; 0 for others. MaxSide is the thickest side that goes beside it.
-	InsideLess, MaxSide float64
-	// Recess is how high the underside of the bottom has to stand.
-	Recess float64
+	Clearance, ClearancePlus, ClearanceMinus float64
+	// ClearanceAbove and Below are what a box keeps free in its row.
+	ClearanceAbove, ClearanceBelow float64
+	// InsideDeduction is what an undermount slide's box is narrower inside than the
+	// opening; 0 for others. MaxSideThickness is the thickest side that goes beside it.
+	InsideDeduction, MaxSideThickness float64
+	// BottomRecess is how high the underside of the bottom has to stand.
+	BottomRecess float64
 	// Lengths of the series, each as long as its box is deep; none for runners that
 	// are cut to length. Behind is what a slide needs beyond its length.
-	Lengths []float64
-	Behind  float64
+	Lengths         []float64
+	ClearanceBehind float64
 	// NotchWidth, NotchHeight and the hook's fields are the notches and bores in the box's back, in mm.
-	NotchWidth, NotchHeight                     float64
-	HookDiameter, HookDepth, HookHeight, HookIn float64
-	Load                                        float64 // rating of a pair in kg; 0 when not known
-	// Line is how high the slide's screw line is over the box's lower edge; Height is
+	NotchWidth, NotchHeight                        float64
+	HookDiameter, HookDepth, HookHeight, HookInset float64
+	Load                                           float64 // rating of a pair in kg; 0 when not known
+	// ScrewLine is how high the slide's screw line is over the box's lower edge; Height is
 	// the slide's own, half of it below the line.
-	Line, Height float64
+	ScrewLine, Height float64
 	// Setback is from the cabinet's front edge to the first hole, Pitch from one hole
 	// to the next; a Setback of 0 has none.
-	Setback, Pitch float64
+	Setback, HolePitch float64
 }
 
 // Pair reports whether the drawer runs on a pair of slides at its sides.
@@ -70,32 +70,32 @@ func BuiltIn(k Kind, u geom.Unit) (Slide, bool) {
 	s := Slide{Name: string(k), Kind: k}
 	switch k {
 	case SideMount:
-		s.Clearance, s.Minus = 12.7, geom.InchMM/16 // no plus: a box too wide binds
-		s.Above, s.Below = 10, 10
-		s.Lengths, s.Behind = lengths, 3
+		s.Clearance, s.ClearanceMinus = 12.7, geom.InchMM/16 // no plus: a box too wide binds
+		s.ClearanceAbove, s.ClearanceBelow = 10, 10
+		s.Lengths, s.ClearanceBehind = lengths, 3
 		s.Load = 45
-		s.Line, s.Height, s.Setback, s.Pitch = 35, 45, 37, 32
+		s.ScrewLine, s.Height, s.Setback, s.HolePitch = 35, 45, 37, 32
 	case Undermount:
-		s.InsideLess, s.MaxSide, s.Minus = 42, 16, 1
-		s.Above, s.Below, s.Recess = 7, 14, 13
-		s.Lengths, s.Behind = lengths, 10
+		s.InsideDeduction, s.MaxSideThickness, s.ClearanceMinus = 42, 16, 1
+		s.ClearanceAbove, s.ClearanceBelow, s.BottomRecess = 7, 14, 13
+		s.Lengths, s.ClearanceBehind = lengths, 10
 		s.NotchWidth, s.NotchHeight = 35, 13
-		s.HookDiameter, s.HookDepth, s.HookHeight, s.HookIn = 6, 10, 27, 7
+		s.HookDiameter, s.HookDepth, s.HookHeight, s.HookInset = 6, 10, 27, 7
 		s.Load = 35
-		s.Line, s.Height, s.Setback, s.Pitch = 6, 40, 37, 32
-	case CentreMount:
-		s.Clearance, s.Minus = 2.75, 1
-		s.Above, s.Below, s.Recess = 6, 6, 10
-		s.Lengths, s.Behind = lengths, 10
+		s.ScrewLine, s.Height, s.Setback, s.HolePitch = 6, 40, 37, 32
+	case CenterMount:
+		s.Clearance, s.ClearanceMinus = 2.75, 1
+		s.ClearanceAbove, s.ClearanceBelow, s.BottomRecess = 6, 6, 10
+		s.Lengths, s.ClearanceBehind = lengths, 10
 		s.Load = 15
 	case Wooden:
-		s.Clearance, s.Minus = 0.75, 0.5
-		s.Above, s.Below = 5, 20 // the box stands on the strip, within its row
-		s.Behind = 5
-		s.Line, s.Height, s.Setback, s.Pitch = -10, 20, 37, 64
+		s.Clearance, s.ClearanceMinus = 0.75, 0.5
+		s.ClearanceAbove, s.ClearanceBelow = 5, 20 // the box stands on the strip, within its row
+		s.ClearanceBehind = 5
+		s.ScrewLine, s.Height, s.Setback, s.HolePitch = -10, 20, 37, 64
 	case NoSlide:
-		s.Clearance, s.Minus = 0.75, 0.5
-		s.Above, s.Behind = 3, 5
+		s.Clearance, s.ClearanceMinus = 0.75, 0.5
+		s.ClearanceAbove, s.ClearanceBehind = 3, 5
 	default:
 		return Slide{}, false
 	}

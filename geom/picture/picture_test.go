@@ -110,9 +110,9 @@ func drawers(t testing.TB) map[string][]solid.Mesh {
 	board := joinery.Stock{Name: "board", Thickness: joinery.Measure(5.9), Grain: joinery.GrainNone}
 	list := make(map[string][]solid.Mesh)
 	for _, joint := range []joinery.Joint{joinery.DadoRabbet, joinery.BoxJoint} {
-		s := joinery.Spec{Name: "a", Count: 1, Width: 300, Height: 100, Depth: 260, Sides: ply, Front: ply, Back: ply, Bottom: board, BottomFit: joinery.BottomAuto, BottomSlack: 2,
-			Joint: joint, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6}, GrooveEnds: joinery.GrooveStopped, DadoPlay: 0.2, GroovePlay: 0.2,
-			Pull: joinery.Pull{Shape: joinery.PullHole, Width: 32, Down: 45}}
+		s := joinery.Spec{Name: "a", Count: 1, Width: 300, Height: 100, Depth: 260, Sides: ply, Front: ply, Back: ply, Bottom: board, BottomFit: joinery.BottomAuto, BottomClearance: 2,
+			Joint: joint, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6}, GrooveEnds: joinery.GrooveStopped, DadoClearance: 0.2, GrooveClearance: 0.2,
+			Pull: joinery.Pull{Shape: joinery.PullHole, Width: 32, FromTop: 45}}
 		d, problems, _ := joinery.LayOut(s)
 		if len(d.Parts) < 4 {
 			t.Fatal(problems)

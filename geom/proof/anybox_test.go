@@ -43,7 +43,7 @@ func TestAnyBox(t *testing.T) {
 		b := assemble(piecesOf(d))
 		if !b.GoesTogether() {
 			t.Fatalf("it does not go together: corners %+v, walls %+v, slack %g %g, overlaps %+v",
-				b.Corners, b.Walls, b.SlackX, b.SlackY, b.Overlaps)
+				b.Corners, b.Walls, b.ClearanceX, b.ClearanceY, b.Overlaps)
 		}
 		fit := nominal(d)
 		is := func(what string, got float64, code, part string) {
@@ -59,25 +59,25 @@ func TestAnyBox(t *testing.T) {
 		for i, c := range b.Corners {
 			part := []string{"front", "front", "back", "back"}[i]
 			if d.Spec.Joint == joinery.DadoRabbet {
-				is(c.End+" play", c.Play, "tongue-play", part)
+				is(c.End+" play", c.Clearance, "tongue-play", part)
 				is(c.End+" recess", c.Recess, "recess", part)
 			} else {
 				is(c.End+" lap", c.Lap, "lap", part)
 			}
 		}
-		is("bottom play", b.BottomPlay, "bottom-play", "bottom")
+		is("bottom play", b.GrooveClearance, "bottom-play", "bottom")
 		is("front width", b.WidthFront, "outside-width", "")
 		is("back width", b.WidthBack, "outside-width", "")
 		is("depth", b.Depth, "outside-depth", "")
-		for what, got := range map[string][2]float64{"height": {b.Height, d.Spec.Height}, "slack across": {b.SlackX, d.Spec.BottomSlack}, "slack along": {b.SlackY, d.Spec.SlackDeep()}} {
+		for what, got := range map[string][2]float64{"height": {b.Height, d.Spec.Height}, "slack across": {b.ClearanceX, d.Spec.BottomClearance}, "slack along": {b.ClearanceY, d.Spec.ClearanceDepth()}} {
 			if !near(got[0], got[1], settled) {
 				t.Fatalf("%s is %.9f, want %.9f", what, got[0], got[1])
 			}
 		}
 		for _, w := range b.Walls { // grooves are as deep as the cutter is high
-			slack := d.Spec.BottomSlack
+			slack := d.Spec.BottomClearance
 			if w.Name == "front" || w.Name == "back" {
-				slack = d.Spec.SlackDeep()
+				slack = d.Spec.ClearanceDepth()
 			}
 			if want := d.Setup.CutterHeight - slack/2; !near(w.Engagement, want, settled) {
 				t.Fatalf("the bottom stands %.9f in the %s, want %.9f", w.Engagement, w.Name, want)
@@ -113,7 +113,7 @@ func TestNarrowDado(t *testing.T) {
 		if (at.Min.X > list[side].Board.Outline.Bounds().Max.X/2) == (side == left) {
 			corner += 2
 		}
-		if b.GoesTogether() || b.Corners[corner].GoesTogether || !near(b.Corners[corner].Play, -by, settled) {
+		if b.GoesTogether() || b.Corners[corner].GoesTogether || !near(b.Corners[corner].Clearance, -by, settled) {
 			t.Fatalf("narrowed by %g more than its play: %+v", by, b.Corners[corner])
 		}
 	})

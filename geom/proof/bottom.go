@@ -11,8 +11,8 @@ type BottomFit uint8
 const (
 	// InGrooves of all four walls; or in none that it should be in.
 	InGrooves BottomFit = iota
-	// SlidIn from behind into three grooves, under a back that ends on it.
-	SlidIn
+	// SlideIn from behind into three grooves, under a back that ends on it.
+	SlideIn
 	// Applied to the lower edges of all four from below.
 	Applied
 	// OnCleats that are fixed to the walls, in none of their grooves.
@@ -44,7 +44,7 @@ func (a *assembly) bottom() {
 		a.applied(lowest - over)
 		return
 	case back > (under+over)/2:
-		a.box.BottomFit = SlidIn
+		a.box.BottomFit = SlideIn
 	}
 	a.intoGrooves()
 	for i, w := range a.walls() {
@@ -58,7 +58,7 @@ func (a *assembly) bottom() {
 func (a *assembly) intoGrooves() {
 	walls := a.walls()
 	grooved := walls[:]
-	slid := a.box.BottomFit == SlidIn
+	slid := a.box.BottomFit == SlideIn
 	if slid {
 		grooved = grooved[:3]
 	}
@@ -69,10 +69,10 @@ func (a *assembly) intoGrooves() {
 	if slid {
 		a.levelBehind()
 	} else {
-		a.box.SlackY = a.slack(axisY, grooved, in)
+		a.box.ClearanceY = a.clearance(axisY, grooved, in)
 	}
 	a.look(grooved)
-	a.box.SlackX = a.slack(axisX, grooved, in)
+	a.box.ClearanceX = a.clearance(axisX, grooved, in)
 	if slid {
 		a.pushIn(grooved, in)
 	}
@@ -110,7 +110,7 @@ func (a *assembly) stand(walls []wall, but float64) bool {
 		level = level.and(g)
 		a.box.Walls = append(a.box.Walls, found)
 	}
-	if a.box.BottomPlay = level.width(); a.box.BottomPlay < -penetration || math.IsInf(level.low, 0) {
+	if a.box.GrooveClearance = level.width(); a.box.GrooveClearance < -penetration || math.IsInf(level.low, 0) {
 		return false
 	}
 	a.base.Placement.Origin = shifted(a.base.Placement.Origin, axisZ, level.low)
@@ -132,9 +132,9 @@ func (a *assembly) groove(w wall, but float64) (Wall, gap) {
 		list := slices.DeleteFunc(p.barring(axisZ, w.out*math.Min(pull, hold/2)),
 			func(b barred) bool { return b.at < low+but || b.at > high-but })
 		g = around(list)
-		found.Play = g.width()
+		found.Clearance = g.width()
 		// Below its wall, or on top of it, it is in no groove.
-		found.GoesIn = found.Play > -penetration && !math.IsInf(found.Play, 0)
+		found.GoesIn = found.Clearance > -penetration && !math.IsInf(found.Clearance, 0)
 	}
 	return found, g
 }
@@ -152,7 +152,7 @@ func (a *assembly) between(wall, other *Piece) *pair {
 // slack is how far the bottom can move along an axis, as it lies, until one of its
 // walls stops it: those ahead and behind or, if it is in, the ends of the grooves
 // beside it. It is put in the middle.
-func (a *assembly) slack(axis int, walls []wall, in bool) float64 {
+func (a *assembly) clearance(axis int, walls []wall, in bool) float64 {
 	g := around(a.against(axis, walls, in))
 	if math.IsInf(g.low, 0) || math.IsInf(g.high, 0) {
 		return math.Inf(1)
@@ -191,9 +191,9 @@ func (a *assembly) levelBehind() {
 // pushIn finds how far a bottom that is slid in could be pushed further, which is its
 // slack.
 func (a *assembly) pushIn(walls []wall, in bool) {
-	a.box.SlackY = math.Inf(1)
+	a.box.ClearanceY = math.Inf(1)
 	if g := around(a.against(axisY, walls, in)); !math.IsInf(g.low, 0) {
-		a.box.SlackY = -g.low
+		a.box.ClearanceY = -g.low
 	}
 }
 
@@ -223,7 +223,7 @@ func (a *assembly) applied(by float64) {
 	a.box.BottomFit = Applied
 	a.base.Placement.Origin = shifted(a.base.Placement.Origin, axisZ, by)
 	_, over := a.base.span(axisZ)
-	a.box.BottomPlay, a.box.SlackX, a.box.SlackY = math.Inf(1), math.Inf(1), math.Inf(1)
+	a.box.GrooveClearance, a.box.ClearanceX, a.box.ClearanceY = math.Inf(1), math.Inf(1), math.Inf(1)
 	for _, w := range a.walls() {
 		edge, _ := w.span(axisZ)
 		hold := a.base.reach(w.Piece, w.axis)

@@ -10,7 +10,7 @@ type Box struct {
 	Walls   []Wall // of the bottom; none without one
 	// Play of the bottom up and down between all its walls, and its slack along X
 	// and Y; below 0 it does not go in.
-	BottomPlay, SlackX, SlackY float64
+	GrooveClearance, ClearanceX, ClearanceY float64
 	// BottomHeight is how far its underside stands above the walls' lower edges.
 	BottomHeight float64
 	BottomFit    BottomFit
@@ -34,7 +34,7 @@ type Corner struct {
 	GoesTogether bool
 	Captured     bool    // the end is held both ways, as a tongue in its dado or fingers in their notches
 	Fingers      bool    // it is held by fingers, up and down
-	Play         float64 // of a captured end; below 0 by how much it is too thick
+	Clearance    float64 // of a captured end; below 0 by how much it is too thick
 	// Open is how far an end that is pushed inwards on the sides' shoulders stays off
 	// this side's, because the other side stops it.
 	Open float64
@@ -56,7 +56,7 @@ type Corner struct {
 type Wall struct {
 	Name       string
 	GoesIn     bool
-	Play       float64 // of the bottom in the wall's groove; below 0 by how much it is too thick
+	Clearance  float64 // of the bottom in the wall's groove; below 0 by how much it is too thick
 	Engagement float64 // how deep the bottom stands in it, under it, or on its cleat, when it lies in the middle
 	// Gap is what stays open between the bottom and the edge of a wall that it lies
 	// under, or the wall's cleat; below 0 by how much it lifts that wall, or is too thick.
@@ -110,7 +110,7 @@ func (b *Box) BottomGoesIn() bool {
 			return false
 		}
 	}
-	return len(b.Walls) == 0 || b.SlackX > -penetration && b.SlackY > -penetration && b.BottomPlay > -penetration
+	return len(b.Walls) == 0 || b.ClearanceX > -penetration && b.ClearanceY > -penetration && b.GrooveClearance > -penetration
 }
 
 // MaxOverlap is the volume, in cubic millimetres, that two pieces may have in
@@ -168,7 +168,7 @@ func (a *assembly) measure() {
 	for i := range a.box.Corners {
 		c := &a.box.Corners[i]
 		if c.Captured && !c.Fingers {
-			play = math.Max(play, c.Play)
+			play = math.Max(play, c.Clearance)
 		}
 		a.flush(c, i)
 	}

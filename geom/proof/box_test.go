@@ -40,7 +40,7 @@ func (want expected) compare(t *testing.T, b Box) {
 	}
 	for i, c := range b.Corners {
 		at := c.End + " in " + c.Side + ": "
-		same(t, at+"play", c.Play, want.play[i])
+		same(t, at+"play", c.Clearance, want.play[i])
 		same(t, at+"recess", c.Recess, want.recess[i])
 		same(t, at+"shoulder gap", c.ShoulderGap, want.shoulderGap[i])
 		same(t, at+"floor gap", c.FloorGap, want.floorGap[i])
@@ -50,12 +50,12 @@ func (want expected) compare(t *testing.T, b Box) {
 		}
 	}
 	for i, w := range b.Walls {
-		same(t, w.Name+": play of the bottom", w.Play, want.wallPlay[i])
+		same(t, w.Name+": play of the bottom", w.Clearance, want.wallPlay[i])
 		same(t, w.Name+": hold of the bottom", w.Engagement, want.hold[i])
 	}
-	same(t, "bottom play", b.BottomPlay, want.bottomPlay)
-	same(t, "slack across", b.SlackX, want.slackX)
-	same(t, "slack along", b.SlackY, want.slackY)
+	same(t, "bottom play", b.GrooveClearance, want.bottomPlay)
+	same(t, "slack across", b.ClearanceX, want.slackX)
+	same(t, "slack along", b.ClearanceY, want.slackY)
 	same(t, "front width", b.WidthFront, want.widthFront)
 	same(t, "back width", b.WidthBack, want.widthBack)
 	same(t, "depth", b.Depth, want.depth)
@@ -76,7 +76,7 @@ func TestBox(t *testing.T) {
 	}{
 		"as asked": {},
 		"glue room of 0.2": {
-			spec: func(s *joinery.Spec) { s.GlueRoom = 0.2 },
+			spec: func(s *joinery.Spec) { s.GlueSpace = 0.2 },
 			want: func(w *expected) { w.floorGap = [4]float64{0.2, 0.2, 0.2, 0.2} },
 		},
 		"a rabbet 0.3 too long": { // the tongue's end stays, its shoulder is 0.3 further in
@@ -192,7 +192,7 @@ func TestBox(t *testing.T) {
 			spec: func(s *joinery.Spec) { s.BottomFit, s.Bottom = joinery.BottomFlush, stock(12) },
 		},
 		"slack of 0.5": {
-			spec: func(s *joinery.Spec) { s.BottomSlack = 0.5 },
+			spec: func(s *joinery.Spec) { s.BottomClearance = 0.5 },
 			want: func(w *expected) { w.slackX, w.slackY, w.hold = 0.5, 0.5, [4]float64{5.85, 5.85, 5.85, 5.85} },
 		},
 		"a groove 0.1 higher": {
@@ -309,12 +309,12 @@ func TestBoxDoesNotGo(t *testing.T) {
 			harm:   func(p []Piece) { p[bottom].Board.Thickness += 0.55 },
 			bottom: true,
 			check: func(t *testing.T, b Box) {
-				same(t, "bottom play", b.BottomPlay, -0.1)
+				same(t, "bottom play", b.GrooveClearance, -0.1)
 				for _, w := range b.Walls {
 					if w.GoesIn {
 						t.Errorf("it goes into the %s", w.Name)
 					}
-					same(t, w.Name+": play", w.Play, -0.1)
+					same(t, w.Name+": play", w.Clearance, -0.1)
 				}
 			},
 		},
@@ -323,7 +323,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 				recut(&p[right], sideGroove, geom.Rect{Min: geom.Point{Y: 0.5}, Max: geom.Point{Y: 0.5}})
 			},
 			bottom: true,
-			check:  func(t *testing.T, b Box) { same(t, "bottom play", b.BottomPlay, -0.05) },
+			check:  func(t *testing.T, b Box) { same(t, "bottom play", b.GrooveClearance, -0.05) },
 		},
 		"a bottom 3 too long": {
 			harm: func(p []Piece) {
@@ -331,7 +331,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 				p[bottom].Board.Outline = ShapeOf(geom.Rectangle(-1.5, 0, b.Max.X+1.5, b.Max.Y))
 			},
 			bottom: true,
-			check:  func(t *testing.T, b Box) { same(t, "slack across", b.SlackX, -1) },
+			check:  func(t *testing.T, b Box) { same(t, "slack across", b.ClearanceX, -1) },
 		},
 		"a bottom too short for its grooves": { // 2 + 12 of slack, more than both are deep
 			harm: func(p []Piece) {
@@ -366,7 +366,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 			check: func(t *testing.T, b Box) {
 				// Its right end goes nowhere but behind the side, 500 - 487.8 further
 				// back than its left end is held.
-				same(t, "play", b.Corners[3].Play, -12.2)
+				same(t, "play", b.Corners[3].Clearance, -12.2)
 			},
 		},
 	} {
@@ -383,7 +383,7 @@ func TestBoxDoesNotGo(t *testing.T) {
 					t.Errorf("the %s in the %s: goes %t", corner.End, corner.Side, corner.GoesTogether)
 				}
 				if bad && c.check == nil {
-					same(t, corner.End+" in "+corner.Side+": play", corner.Play, play)
+					same(t, corner.End+" in "+corner.Side+": play", corner.Clearance, play)
 				}
 			}
 			if b.BottomGoesIn() == c.bottom {

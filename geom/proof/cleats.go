@@ -6,7 +6,7 @@ import "math"
 // the walls that they are fixed to, and feels what room it has between the walls.
 func (a *assembly) onCleats() {
 	a.box.BottomFit = OnCleats
-	a.box.BottomPlay = math.Inf(1)
+	a.box.GrooveClearance = math.Inf(1)
 	of := func(w wall) (strip *Piece) {
 		for _, c := range a.cleats {
 			if axis, sign := axisOf(c.Placement.Normal()); axis == w.axis && sign*w.out < 0 {
@@ -39,9 +39,9 @@ func (a *assembly) onCleats() {
 		a.jointWhole(w.Piece, a.base)
 	}
 	walls := a.walls()
-	a.box.SlackX = a.slack(axisX, walls[:], false)
+	a.box.ClearanceX = a.clearance(axisX, walls[:], false)
 	a.look(walls[:])
-	a.box.SlackY = a.slack(axisY, walls[:], false)
+	a.box.ClearanceY = a.clearance(axisY, walls[:], false)
 	for _, w := range a.walls() {
 		found := Wall{Name: w.Name}
 		if strip := of(w); strip != nil {

@@ -92,7 +92,7 @@ func (a *assembly) settle() {
 func agree(both *[2]Corner, where gap) {
 	if both[0].GoesTogether && both[1].GoesTogether && where.width() < -penetration {
 		both[0].GoesTogether, both[1].GoesTogether = false, false
-		both[0].Play, both[1].Play = where.width(), where.width()
+		both[0].Clearance, both[1].Clearance = where.width(), where.width()
 	}
 }
 
@@ -165,7 +165,7 @@ func feel(p *pair, end, side *Piece, out float64) (c Corner, g gap) {
 		c.Captured = !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0)
 		c.GoesTogether = g.width() > -penetration
 		if c.Captured {
-			c.Play = g.width()
+			c.Clearance = g.width()
 		}
 		if c.GoesTogether {
 			break
@@ -191,8 +191,8 @@ func (a *assembly) interlock(end *Piece, which int, joints *[2]*pair, both *[2]C
 	}
 	for j := range both {
 		c := &both[j]
-		c.Captured, c.Fingers, c.Play = true, true, found[j].width()
-		c.GoesTogether = c.Play > -penetration
+		c.Captured, c.Fingers, c.Clearance = true, true, found[j].width()
+		c.GoesTogether = c.Clearance > -penetration
 	}
 	heights := found[0].and(found[1])
 	agree(both, heights)

@@ -4,11 +4,11 @@ import "math"
 
 // Partition is a divider between two walls.
 type Partition struct {
-	Name   string
-	Walls  [2]Wall // that it stands in
-	GoesIn bool
-	Play   float64 // between both walls; below 0 by how much it is too thick
-	Slack  float64 // along its length; below 0 by how much it is too long; 0 where it is too thick
+	Name         string
+	Walls        [2]Wall // that it stands in
+	GoesIn       bool
+	Clearance    float64 // between both walls; below 0 by how much it is too thick
+	EndClearance float64 // along its length; below 0 by how much it is too long; 0 where it is too thick
 	// Height is how far its lower edge stands above the bottom; below 0 by how much the
 	// bottom lifts it.
 	Height float64
@@ -19,7 +19,7 @@ type Partition struct {
 type Crossing struct {
 	A, B         string
 	GoesTogether bool
-	Play         float64 // in the tighter of both slots; below 0 by how much a divider is too thick
+	Clearance    float64 // in the tighter of both slots; below 0 by how much a divider is too thick
 }
 
 // Fixing is a drawer front on the box's own front.
@@ -70,15 +70,15 @@ func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
 			joints[i] = &p
 			if hold := d.reach(w.Piece, w.axis); hold > penetration {
 				g := around(p.barring(axis, w.out*math.Min(pull, hold/2)))
-				found.Play = g.width()
-				found.GoesIn = found.Play > -penetration && !math.IsInf(found.Play, 0)
+				found.Clearance = g.width()
+				found.GoesIn = found.Clearance > -penetration && !math.IsInf(found.Clearance, 0)
 				place = place.and(g)
 			}
 		}
 		out.GoesIn = out.GoesIn && found.GoesIn
 		out.Walls[i] = found
 	}
-	if out.Play = place.width(); out.Play < -penetration {
+	if out.Clearance = place.width(); out.Clearance < -penetration {
 		out.GoesIn, out.Lifts = false, false
 		return out
 	}
@@ -91,10 +91,10 @@ func (a *assembly) divider(d *Piece, axis int, walls []wall) Partition {
 		}
 	}
 	g := around(list)
-	if out.Slack = g.width(); !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0) {
+	if out.EndClearance = g.width(); !math.IsInf(g.low, 0) && !math.IsInf(g.high, 0) {
 		d.Placement.Origin = shifted(d.Placement.Origin, length, (g.low+g.high)/2)
 	}
-	out.GoesIn = out.GoesIn && out.Slack > -penetration
+	out.GoesIn = out.GoesIn && out.EndClearance > -penetration
 	for i, w := range walls {
 		out.Walls[i].Engagement = d.reach(w.Piece, w.axis)
 		if p := joints[i]; p != nil {
@@ -120,9 +120,9 @@ func (a *assembly) crossing(d, e *Piece) (c Crossing, cross bool) {
 	second, _ := axisOf(e.Placement.Normal())
 	// d is in a slot of e where e has no wood in d's place, and the other way about.
 	inE, inD := p.slot(first, second, d, false), p.slot(second, first, e, true)
-	c = Crossing{A: d.Name, B: e.Name, Play: math.Min(inE.width(), inD.width())}
+	c = Crossing{A: d.Name, B: e.Name, Clearance: math.Min(inE.width(), inD.width())}
 	list := p.barringAlong([3]float64{})
-	c.GoesTogether = c.Play > -penetration && !(ahead(list) && behind(list))
+	c.GoesTogether = c.Clearance > -penetration && !(ahead(list) && behind(list))
 	return c, true
 }
 

@@ -135,10 +135,10 @@ func TestDividers(t *testing.T) {
 				t.Errorf("it can be lifted: %t", d.Lifts)
 			}
 			if d.Walls[0].GoesIn {
-				same(t, "play", d.Play, want.play)
+				same(t, "play", d.Clearance, want.play)
 			}
 			same(t, "stand", d.Height, want.stand)
-			same(t, "slack", d.Slack, want.slack)
+			same(t, "slack", d.EndClearance, want.slack)
 			for i, w := range d.Walls {
 				same(t, w.Name+": hold", w.Engagement, want.hold[i])
 			}
@@ -175,7 +175,7 @@ func TestCrossing(t *testing.T) {
 				}
 			}
 			if !c.other {
-				same(t, "play", b.Crossings[0].Play, c.play)
+				same(t, "play", b.Crossings[0].Clearance, c.play)
 			}
 		})
 	}

@@ -57,9 +57,9 @@ func TestGrooveEnds(t *testing.T) {
 			list := madeBox{front: joinery.Butt, back: joinery.Butt}.pieces()
 			c.harm(list)
 			b := assemble(list)
-			if b.GoesTogether() != c.does || !near(b.SlackY, c.slack, c.tolerance) || c.does && !near(b.SlackX, madeSlack, rounding) {
+			if b.GoesTogether() != c.does || !near(b.ClearanceY, c.slack, c.tolerance) || c.does && !near(b.ClearanceX, madeSlack, rounding) {
 				t.Errorf("goes %t, slack along %.6f, want %t, %.6f; across %.6f; %+v %+v",
-					b.GoesTogether(), b.SlackY, c.does, c.slack, b.SlackX, b.Walls, b.Overlaps)
+					b.GoesTogether(), b.ClearanceY, c.does, c.slack, b.ClearanceX, b.Walls, b.Overlaps)
 			}
 		})
 	}
@@ -69,8 +69,8 @@ func TestGrooveEnds(t *testing.T) {
 	r := list[bottom].Board.Outline.Bounds()
 	list[bottom].Board.Outline = ShapeOf(geom.Rectangle(12.5, 0, r.Max.X-10, r.Max.Y))
 	grooveTo(&list[back], 7.3, 370.9, false)
-	if b := assemble(list); !near(b.SlackX, 1.1, rounding) {
-		t.Errorf("slack across in the back's groove %.6f, want 1.1", b.SlackX)
+	if b := assemble(list); !near(b.ClearanceX, 1.1, rounding) {
+		t.Errorf("slack across in the back's groove %.6f, want 1.1", b.ClearanceX)
 	}
 }
 
@@ -117,15 +117,15 @@ func TestSlackAsByCells(t *testing.T) {
 			if at < 0 {
 				t.Fatalf("the bottom is in %s", all[i].Name)
 			}
-			if i < front && open[at][1]-open[at][0] < b.SlackY+doubtful {
+			if i < front && open[at][1]-open[at][0] < b.ClearanceY+doubtful {
 				ends++
 			} else {
 				floors++
 			}
 			place = [2]float64{math.Max(place[0], open[at][0]), math.Min(place[1], open[at][1])}
 		}
-		if slack := place[1] - place[0]; !near(b.SlackY, slack, doubtful) {
-			t.Fatalf("slack along %.6f, by cells %.6f", b.SlackY, slack)
+		if slack := place[1] - place[0]; !near(b.ClearanceY, slack, doubtful) {
+			t.Fatalf("slack along %.6f, by cells %.6f", b.ClearanceY, slack)
 		}
 	})
 	if ends == 0 || floors == 0 {

@@ -25,7 +25,7 @@ func stock(mm float64) joinery.Stock {
 // 6.35: fence distance and cutter height are 6.1.
 func spec() joinery.Spec {
 	return joinery.Spec{Name: "t", Count: 1, Width: 460, Height: 140, Depth: 500, Sides: stock(12.2), Front: stock(12.2), Back: stock(12.2), Bottom: stock(5.9),
-		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomSlack: 2}
+		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomClearance: 2}
 }
 
 type tester interface {

@@ -9,30 +9,30 @@ import (
 type LossKind uint8
 
 const (
-	NotHeld       LossKind = iota // an end that should be held, by nothing in its side
-	MuchPlay                      // an end with more play in its side than glue fills
-	ShoulderOpen                  // a shoulder between end and side further open than glue bridges
-	OffShoulder                   // an end off the side's shoulder by more than that
-	OffCleat                      // a bottom that drops off its cleat when it is pushed away
-	NotUnder                      // a bottom that does not reach under a wall
-	GapOver                       // a bottom with more open over it than glue bridges
-	NotInGroove                   // a bottom that is slid in and does not reach the back's groove
-	DropsOut                      // a bottom that drops out of its groove when it is pushed away
-	DividerDrops                  // a divider that drops out of its dado so
-	DividerPlay                   // a divider with more play than glue fills
-	DividerStands                 // a divider above the bottom, so that things slip under it
-	DividerStays                  // a loose divider that cannot be lifted out
-	FrontOff                      // a drawer front that does not lie on the front
-	FrontGap                      // a drawer front further off it than glue bridges
-	FrontUnheld                   // a front without a hole for a screw behind the drawer front
+	NotHeld          LossKind = iota // an end that should be held, by nothing in its side
+	MuchClearance                    // an end with more play in its side than glue fills
+	ShoulderOpen                     // a shoulder between end and side further open than glue bridges
+	OffShoulder                      // an end off the side's shoulder by more than that
+	OffCleat                         // a bottom that drops off its cleat when it is pushed away
+	NotUnder                         // a bottom that does not reach under a wall
+	GapOver                          // a bottom with more open over it than glue bridges
+	NotInGroove                      // a bottom that is slid in and does not reach the back's groove
+	DropsOut                         // a bottom that drops out of its groove when it is pushed away
+	DividerDrops                     // a divider that drops out of its dado so
+	DividerClearance                 // a divider with more play than glue fills
+	DividerStands                    // a divider above the bottom, so that things slip under it
+	DividerStays                     // a loose divider that cannot be lifted out
+	FrontOff                         // a drawer front that does not lie on the front
+	FrontGap                         // a drawer front further off it than glue bridges
+	FrontUnheld                      // a front without a hole for a screw behind the drawer front
 )
 
 // Loss is one of them: the piece that is not held, in or at what, how much was measured in
 // mm, and for what drops out the slack by which it is pushed.
 type Loss struct {
-	Kind            LossKind
-	Piece, At       string
-	Measured, Slack float64
+	Kind                LossKind
+	Piece, At           string
+	Measured, Clearance float64
 }
 
 // maxStand is how far a divider may stand above the bottom before things slip under it, in
@@ -58,8 +58,8 @@ func (b *Box) Losses(m Meant) []Loss {
 		switch {
 		case !c.Captured && m.Captured(c.End):
 			list = append(list, Loss{Kind: NotHeld, Piece: c.End, At: c.Side})
-		case c.Captured && c.Play > m.Bridged+Tick:
-			list = append(list, Loss{Kind: MuchPlay, Piece: c.End, At: c.Side, Measured: c.Play})
+		case c.Captured && c.Clearance > m.Bridged+Tick:
+			list = append(list, Loss{Kind: MuchClearance, Piece: c.End, At: c.Side, Measured: c.Clearance})
 		case c.ShoulderGap > open+Tick && !math.IsInf(c.ShoulderGap, 0):
 			list = append(list, Loss{Kind: ShoulderOpen, Piece: c.End, At: c.Side, Measured: c.ShoulderGap})
 		case c.Open > open+Tick:
@@ -72,12 +72,12 @@ func (b *Box) Losses(m Meant) []Loss {
 // bottomLosses are the walls that a bottom drops out of, or leaves open.
 func (b *Box) bottomLosses(m Meant) (list []Loss) {
 	for i, wall := range b.Walls {
-		slack := b.SlackX
+		slack := b.ClearanceX
 		if i >= 2 {
-			slack = b.SlackY
+			slack = b.ClearanceY
 		}
-		one := Loss{At: wall.Name, Measured: wall.Engagement, Slack: slack}
-		rests := b.BottomFit == Applied || b.BottomFit == SlidIn && i == 3
+		one := Loss{At: wall.Name, Measured: wall.Engagement, Clearance: slack}
+		rests := b.BottomFit == Applied || b.BottomFit == SlideIn && i == 3
 		drops := wall.Engagement <= slack/2+Tick
 		switch {
 		case b.BottomFit == OnCleats && drops:
@@ -90,7 +90,7 @@ func (b *Box) bottomLosses(m Meant) (list []Loss) {
 			one.Kind, one.Measured = GapOver, wall.Gap
 		case rests:
 			continue
-		case b.BottomFit == SlidIn && i == 2: // screws in the back keep it there
+		case b.BottomFit == SlideIn && i == 2: // screws in the back keep it there
 			if wall.Engagement > Tick {
 				continue
 			}
@@ -109,13 +109,13 @@ func (b *Box) bottomLosses(m Meant) (list []Loss) {
 func (b *Box) dividerLosses(m Meant) (list []Loss) {
 	for _, p := range b.Dividers {
 		for _, wall := range p.Walls {
-			if wall.Engagement <= p.Slack/2+Tick {
-				list = append(list, Loss{DividerDrops, p.Name, wall.Name, wall.Engagement, p.Slack})
+			if wall.Engagement <= p.EndClearance/2+Tick {
+				list = append(list, Loss{DividerDrops, p.Name, wall.Name, wall.Engagement, p.EndClearance})
 			}
 		}
 		switch {
-		case p.Play > m.Bridged+Tick:
-			list = append(list, Loss{Kind: DividerPlay, Piece: p.Name, Measured: p.Play})
+		case p.Clearance > m.Bridged+Tick:
+			list = append(list, Loss{Kind: DividerClearance, Piece: p.Name, Measured: p.Clearance})
 		case p.Height > maxStand+Tick:
 			list = append(list, Loss{Kind: DividerStands, Piece: p.Name, Measured: p.Height})
 		}

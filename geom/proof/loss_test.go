@@ -7,17 +7,17 @@ import (
 
 // sound is a box in which all holds, with a divider and a drawer front.
 func sound() Box {
-	b := Box{SlackX: 1, SlackY: 2}
+	b := Box{ClearanceX: 1, ClearanceY: 2}
 	for _, end := range []string{"front", "back"} {
 		for _, side := range []string{"left", "right"} {
-			b.Corners = append(b.Corners, Corner{End: end, Side: side, GoesTogether: true, Captured: true, Play: 0.25,
+			b.Corners = append(b.Corners, Corner{End: end, Side: side, GoesTogether: true, Captured: true, Clearance: 0.25,
 				ShoulderGap: 0.2})
 		}
 	}
 	for _, w := range []string{"left", "right", "front", "back"} {
 		b.Walls = append(b.Walls, Wall{Name: w, GoesIn: true, Engagement: 5})
 	}
-	b.Dividers = []Partition{{Name: "divider", GoesIn: true, Slack: 1, Lifts: true,
+	b.Dividers = []Partition{{Name: "divider", GoesIn: true, EndClearance: 1, Lifts: true,
 		Walls: [2]Wall{{Name: "left", Engagement: 4}, {Name: "right", Engagement: 4}}}}
 	b.DrawerFronts = []Fixing{{Name: "face", Covers: 100, Holes: 4}}
 	return b
@@ -33,17 +33,17 @@ func TestLosses(t *testing.T) {
 		change func(b *Box, by float64) // by a hair over the limit, or under it
 	}{
 		{NotHeld, func(b *Box, by float64) { b.Corners[0].Captured = by < 0 }},
-		{MuchPlay, func(b *Box, by float64) { b.Corners[0].Play = 1 + a + by }},
+		{MuchClearance, func(b *Box, by float64) { b.Corners[0].Clearance = 1 + a + by }},
 		{ShoulderOpen, func(b *Box, by float64) { b.Corners[0].ShoulderGap = 1 + a + by }},
 		{OffShoulder, func(b *Box, by float64) { b.Corners[0].Open = 1 + a + by }},
 		{OffCleat, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Engagement = OnCleats, 0.5+a-by }},
 		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Engagement = Applied, a-by }},
 		{GapOver, func(b *Box, by float64) { b.BottomFit, b.Walls[1].Gap = Applied, 1+a+by }},
-		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.Walls[3].Engagement = SlidIn, a-by }},
-		{NotInGroove, func(b *Box, by float64) { b.BottomFit, b.Walls[2].Engagement = SlidIn, a-by }},
+		{NotUnder, func(b *Box, by float64) { b.BottomFit, b.Walls[3].Engagement = SlideIn, a-by }},
+		{NotInGroove, func(b *Box, by float64) { b.BottomFit, b.Walls[2].Engagement = SlideIn, a-by }},
 		{DropsOut, func(b *Box, by float64) { b.Walls[2].Engagement = 1 + a - by }}, // half of 2 from front to back
 		{DividerDrops, func(b *Box, by float64) { b.Dividers[0].Walls[1].Engagement = 0.5 + a - by }},
-		{DividerPlay, func(b *Box, by float64) { b.Dividers[0].Play = 1 + a + by }},
+		{DividerClearance, func(b *Box, by float64) { b.Dividers[0].Clearance = 1 + a + by }},
 		{DividerStands, func(b *Box, by float64) { b.Dividers[0].Height = 2 + a + by }},
 		{DividerStays, func(b *Box, by float64) { b.Dividers[0].Lifts = by < 0 }},
 		{FrontOff, func(b *Box, by float64) { b.DrawerFronts[0].Covers = a - by }},

@@ -128,7 +128,7 @@ func (m madeBox) pieces() []Piece {
 	switch m.bottom {
 	case joinery.BottomApplied:
 		grooved, bottom, at = nil, plank(madeW, madeD, madeTb), geom.Vec3{}
-	case joinery.BottomSlidIn: // the back ends where the groove does
+	case joinery.BottomSlideIn: // the back ends where the groove does
 		grooved, backEdge = grooved[:3], madeRise+madeSlot
 		back.Outline = ShapeOf(geom.Rectangle(0, 0, madeW-2*backIn, madeH-backEdge))
 		bottom = plank(madeW-2*madeTs+2*madeDeep-madeSlack, clear+madeDeep-madeSlack+madeTk, madeTb)

@@ -11,7 +11,7 @@ import (
 
 // slidIn and applied are boxes with those bottoms.
 var (
-	slidIn  = madeBox{front: joinery.Rabbet, back: joinery.Rabbet, bottom: joinery.BottomSlidIn}
+	slidIn  = madeBox{front: joinery.Rabbet, back: joinery.Rabbet, bottom: joinery.BottomSlideIn}
 	applied = madeBox{front: joinery.Butt, back: joinery.Butt, bottom: joinery.BottomApplied}
 )
 
@@ -36,7 +36,7 @@ func TestMadeBottoms(t *testing.T) {
 	// the front's, under all of the back, in grooves 0.2 higher than itself, at whose
 	// upper edge the back ends. Applied it lies under the walls' edges.
 	grooves := measured{goes: true, play: 0.2, slackX: 1, slackY: 1, hold: [4]float64{4.5, 4.5, 4.5, 4.5}, stand: madeRise, height: madeH}
-	behind := measured{fit: SlidIn, goes: true, play: 0.2, slackX: 1, slackY: 1, hold: [4]float64{4.5, 4.5, 4, madeTk}, gap: [4]float64{0, 0, 0, 0.2}, stand: madeRise, height: madeH}
+	behind := measured{fit: SlideIn, goes: true, play: 0.2, slackX: 1, slackY: 1, hold: [4]float64{4.5, 4.5, 4, madeTk}, gap: [4]float64{0, 0, 0, 0.2}, stand: madeRise, height: madeH}
 	below := measured{fit: Applied, goes: true, play: inf, slackX: inf, slackY: inf, hold: [4]float64{madeTs, madeTs, madeTf, madeTk}, stand: -madeTb, height: madeH}
 	for name, c := range map[string]struct {
 		made madeBox
@@ -58,7 +58,7 @@ func TestMadeBottoms(t *testing.T) {
 			},
 			want: func(w *measured) { w.stand += 12 }},
 		"slid in":                  {made: slidIn, is: behind},
-		"slid in before a setback": {made: madeBox{front: joinery.Butt, back: joinery.Housed, bottom: joinery.BottomSlidIn}, is: behind},
+		"slid in before a setback": {made: madeBox{front: joinery.Butt, back: joinery.Housed, bottom: joinery.BottomSlideIn}, is: behind},
 		"slid in, 0.1 thinner": {made: slidIn, is: behind,
 			harm: func(p []Piece) { p[bottom].Board.Thickness -= 0.1 },
 			want: func(w *measured) { w.play, w.gap[3] = 0.3, 0.3 }},
@@ -84,7 +84,7 @@ func TestMadeBottoms(t *testing.T) {
 			harm: func(p []Piece) { deeper(&p[bottom], -3, 0) },
 			want: func(w *measured) { w.slackY, w.hold[2] = 4, 1 }},
 		"slid in, a groove that stops behind": { // 4 before the end, in what the rabbet cut leaves of it
-			made: madeBox{front: joinery.Butt, back: joinery.Housed, bottom: joinery.BottomSlidIn}, is: behind,
+			made: madeBox{front: joinery.Butt, back: joinery.Housed, bottom: joinery.BottomSlideIn}, is: behind,
 			harm: func(p []Piece) { recut(&p[left], len(p[left].Board.Cuts)-1, sideways(0, -4)) },
 			want: func(w *measured) { w.goes, w.blocked = false, []string{"left side"} }},
 		"applied": {made: applied, is: below},
@@ -116,9 +116,9 @@ func TestMadeBottoms(t *testing.T) {
 			if b.GoesTogether() != want.goes || b.BottomFit != want.fit || !slices.Equal(b.Blocked, want.blocked) {
 				t.Errorf("goes %t, %v, blocked by %v, want %t, %v, %v: %+v %+v", b.GoesTogether(), b.BottomFit, b.Blocked, want.goes, want.fit, want.blocked, b.Walls, b.Overlaps)
 			}
-			same(t, "play", b.BottomPlay, want.play)
-			same(t, "slack across", b.SlackX, want.slackX)
-			same(t, "slack along", b.SlackY, want.slackY)
+			same(t, "play", b.GrooveClearance, want.play)
+			same(t, "slack across", b.ClearanceX, want.slackX)
+			same(t, "slack along", b.ClearanceY, want.slackY)
 			same(t, "stand", b.BottomHeight, want.stand)
 			same(t, "height", b.Height, want.height)
 			for i, w := range b.Walls {

@@ -30,7 +30,7 @@ func madeCorner(j joinery.Joint) joined {
 func (want joined) compare(t *testing.T, c Corner) {
 	t.Helper()
 	at := c.End + " in " + c.Side + ": "
-	got := joined{c.Captured, c.Fingers, c.Laps, !c.OnShoulder, c.Play, c.Recess, c.Lap, c.Open}
+	got := joined{c.Captured, c.Fingers, c.Laps, !c.OnShoulder, c.Clearance, c.Recess, c.Lap, c.Open}
 	if !c.GoesTogether || got.captured != want.captured || got.fingers != want.fingers || got.laps != want.laps || got.floor != want.floor {
 		t.Errorf("%s%+v, want %+v", at, c, want)
 	}
@@ -170,7 +170,7 @@ func TestMadeCorners(t *testing.T) {
 			same(t, "back width", b.WidthBack, want.back)
 			same(t, "depth", b.Depth, want.depth)
 			same(t, "height", b.Height, madeH)
-			same(t, "bottom play", b.BottomPlay, madeSlot-madeTb)
+			same(t, "bottom play", b.GrooveClearance, madeSlot-madeTb)
 		})
 	}
 }
@@ -205,7 +205,7 @@ func TestMadeCornersDoNotGo(t *testing.T) {
 					t.Errorf("%+v", corner)
 				}
 				if bad {
-					same(t, corner.End+" in "+corner.Side+": play", corner.Play, play)
+					same(t, corner.End+" in "+corner.Side+": play", corner.Clearance, play)
 				}
 			}
 			if b.GoesTogether() {
@@ -234,7 +234,7 @@ func TestFingersOutOfLevel(t *testing.T) {
 	want.compare(t, b.Corners[0])
 	want.compare(t, b.Corners[1])
 	same(t, "height", b.Height, madeH+0.1)
-	same(t, "bottom play", b.BottomPlay, madeSlot-madeTb-0.1)
+	same(t, "bottom play", b.GrooveClearance, madeSlot-madeTb-0.1)
 }
 
 // TestRoles: a piece that has a role is no other, wherever it looks; one that does

@@ -47,7 +47,7 @@ func TestMadeMirrored(t *testing.T) {
 	rapid.Check(t, func(t *rapid.T) {
 		m := madeBox{front: rapid.SampledFrom([]joinery.Joint{joinery.Rabbet, joinery.Butt, joinery.BoxJoint}).Draw(t, "front"),
 			back:   rapid.SampledFrom([]joinery.Joint{joinery.Rabbet, joinery.Butt, joinery.BoxJoint, joinery.Housed}).Draw(t, "back"),
-			bottom: rapid.SampledFrom([]joinery.BottomFit{joinery.BottomCaptured, joinery.BottomSlidIn, joinery.BottomApplied}).Draw(t, "bottom")}
+			bottom: rapid.SampledFrom([]joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomSlideIn, joinery.BottomApplied}).Draw(t, "bottom")}
 		if m.front == joinery.BoxJoint && m.back != joinery.Housed {
 			m.back = joinery.BoxJoint
 		} else if m.back == joinery.BoxJoint {
@@ -55,7 +55,7 @@ func TestMadeMirrored(t *testing.T) {
 		}
 		// Fingers made by hand are as high as the box, and a back of them is not cut short.
 		if m.front == joinery.BoxJoint && (m.bottom == joinery.BottomApplied || m.back == joinery.BoxJoint) {
-			m.bottom = joinery.BottomCaptured
+			m.bottom = joinery.BottomGroovedIn
 		}
 		list := m.pieces()
 		if m.bottom != joinery.BottomApplied && rapid.Bool().Draw(t, "divided") {

@@ -21,27 +21,27 @@ func values(b Box) map[string]float64 {
 		}
 		return 0
 	}
-	all := map[string]float64{"goes": yes(b.GoesTogether()), "bottom play": b.BottomPlay, "slack x": b.SlackX, "slack y": b.SlackY, "front width": b.WidthFront, "back width": b.WidthBack,
+	all := map[string]float64{"goes": yes(b.GoesTogether()), "bottom play": b.GrooveClearance, "slack x": b.ClearanceX, "slack y": b.ClearanceY, "front width": b.WidthFront, "back width": b.WidthBack,
 		"depth": b.Depth, "height": b.Height, "diagonal": b.Diagonal, "rack": b.Racking}
 	for _, c := range b.Corners {
 		at := c.End + "/" + c.Side + " "
-		for what, v := range map[string]float64{"goes": yes(c.GoesTogether), "captured": yes(c.Captured), "play": c.Play, "shoulder": yes(c.OnShoulder),
+		for what, v := range map[string]float64{"goes": yes(c.GoesTogether), "captured": yes(c.Captured), "play": c.Clearance, "shoulder": yes(c.OnShoulder),
 			"fingers": yes(c.Fingers), "open": c.Open, "shoulder gap": c.ShoulderGap, "floor gap": c.FloorGap, "recess": c.Recess, "laps": yes(c.Laps), "lap": c.Lap} {
 			all[at+what] = v
 		}
 	}
 	for _, w := range b.Walls {
-		all[w.Name+" goes"], all[w.Name+" play"], all[w.Name+" hold"], all[w.Name+" gap"] = yes(w.GoesIn), w.Play, w.Engagement, w.Gap
+		all[w.Name+" goes"], all[w.Name+" play"], all[w.Name+" hold"], all[w.Name+" gap"] = yes(w.GoesIn), w.Clearance, w.Engagement, w.Gap
 	}
 	all["bottom fit"], all["blocked"] = float64(b.BottomFit), float64(len(b.Blocked))
 	for _, d := range b.Dividers {
-		all[d.Name+" goes"], all[d.Name+" play"], all[d.Name+" slack"], all[d.Name+" stand"], all[d.Name+" lifts"] = yes(d.GoesIn), d.Play, d.Slack, d.Height, yes(d.Lifts)
+		all[d.Name+" goes"], all[d.Name+" play"], all[d.Name+" slack"], all[d.Name+" stand"], all[d.Name+" lifts"] = yes(d.GoesIn), d.Clearance, d.EndClearance, d.Height, yes(d.Lifts)
 		for _, w := range d.Walls {
 			all[d.Name+" in "+w.Name] = w.Engagement
 		}
 	}
 	for _, c := range b.Crossings {
-		all["crossing goes"], all["crossing play"] = yes(c.GoesTogether), c.Play
+		all["crossing goes"], all["crossing play"] = yes(c.GoesTogether), c.Clearance
 	}
 	for _, f := range b.DrawerFronts {
 		all[f.Name+" gap"], all[f.Name+" covers"], all[f.Name+" holes"] = f.Gap, f.Covers, float64(f.Holes)
@@ -115,14 +115,14 @@ func anyPieces(t *rapid.T) ([]Piece, bool) {
 // what counts as penetration, or of what counts as level: there rounding decides.
 func decided(b Box) bool {
 	clear := func(v float64) bool { return math.Abs(math.Abs(v)-penetration) > 1e-6 }
-	ok := clear(b.BottomPlay) && clear(b.SlackX) && clear(b.SlackY)
+	ok := clear(b.GrooveClearance) && clear(b.ClearanceX) && clear(b.ClearanceY)
 	for i, c := range b.Corners {
-		ok = ok && clear(c.Play) && clear(c.ShoulderGap-c.FloorGap) && clear(c.ShoulderGap) && clear(c.FloorGap)
+		ok = ok && clear(c.Clearance) && clear(c.ShoulderGap-c.FloorGap) && clear(c.ShoulderGap) && clear(c.FloorGap)
 		side := b.Pieces[i%2]
 		ok = ok && math.Abs(math.Abs(c.Lap)-side.Board.Thickness/4) > 1e-6
 	}
 	for _, w := range b.Walls {
-		ok = ok && clear(w.Play) && clear(w.Engagement)
+		ok = ok && clear(w.Clearance) && clear(w.Engagement)
 	}
 	for _, o := range b.Overlaps {
 		ok = ok && math.Abs(o.Volume-MaxOverlap) > 0.05 && math.Abs(o.Volume-minOverlap) > 0.05

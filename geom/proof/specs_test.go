@@ -18,13 +18,13 @@ func anySpec(t *rapid.T) joinery.Spec {
 		Sides: stock(sides), Front: stock(ends), Back: stock(ends), Bottom: stock(number(3, 14, "bottom")),
 		Joint:  rapid.SampledFrom([]joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet}).Draw(t, "joint"),
 		Cutter: joinery.Cutter{Kind: joinery.Saw, Width: ends/2 + number(0.02, 0.9, "play")}, GrooveEnds: joinery.GrooveThrough,
-		BottomFit:   rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomCaptured, joinery.BottomFlush}).Draw(t, "bottom fit"),
-		BottomSlack: number(0, 3, "slack"), GlueRoom: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "glue room"),
-		DadoPlay: joinery.DefaultDadoPlay, GroovePlay: joinery.DefaultGroovePlay,
+		BottomFit:       rapid.SampledFrom([]joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush}).Draw(t, "bottom fit"),
+		BottomClearance: number(0, 3, "slack"), GlueSpace: rapid.SampledFrom([]float64{0, 0.2}).Draw(t, "glue room"),
+		DadoClearance: joinery.DefaultDadoClearance, GrooveClearance: joinery.DefaultGrooveClearance,
 	}
 	if rapid.Bool().Draw(t, "own slack") {
 		deep := number(0, 3, "deep slack")
-		s.DeepSlack = &deep
+		s.BottomClearanceDepth = &deep
 	}
 	if rapid.Bool().Draw(t, "other back") {
 		s.Back = stock(ends + number(-1, 3, "back"))

@@ -15,11 +15,11 @@ func anySpec(r *rand.Rand) joinery.Spec {
 	ends := number(9, 19)
 	s := joinery.Spec{Name: "any", Count: 1, Width: number(80, 700), Height: number(40, 260), Depth: number(80, 650), Units: geom.Millimetre,
 		Sides: stock("sides", number(9, 19)), Front: stock("front", ends, ends+number(0, 0.2)), Bottom: stock("bottom", number(3, 12)),
-		Joint:       []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint}[r.IntN(5)],
-		Cutter:      joinery.Cutter{Kind: []joinery.CutterKind{joinery.Saw, joinery.RouterTable, joinery.Hand}[r.IntN(3)]},
-		GrooveEnds:  joinery.GrooveThrough,
-		BottomFit:   []joinery.BottomFit{joinery.BottomAuto, joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied}[r.IntN(5)],
-		BottomSlack: number(0.5, 3), DadoPlay: 0.2, GroovePlay: 0.2,
+		Joint:           []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint}[r.IntN(5)],
+		Cutter:          joinery.Cutter{Kind: []joinery.CutterKind{joinery.Saw, joinery.RouterTable, joinery.Hand}[r.IntN(3)]},
+		GrooveEnds:      joinery.GrooveThrough,
+		BottomFit:       []joinery.BottomFit{joinery.BottomAuto, joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied}[r.IntN(5)],
+		BottomClearance: number(0.5, 3), DadoClearance: 0.2, GrooveClearance: 0.2,
 	}
 	s.Cutter.Width = s.Front.Thickness.Mean/2 + number(0.1, 0.4)
 	if odds(2) {
@@ -32,7 +32,7 @@ func anySpec(r *rand.Rand) joinery.Spec {
 		s.Back = stock("back", ends+number(-0.2, 0.2))
 	}
 	if odds(4) {
-		s.BackJoint, s.Setback = joinery.Housed, number(8, 20)
+		s.BackJoint, s.BackSetback = joinery.Housed, number(8, 20)
 	}
 	if s.Cutter.Kind.Stops() && odds(2) {
 		s.GrooveEnds = joinery.GrooveStopped
@@ -44,7 +44,7 @@ func anySpec(r *rand.Rand) joinery.Spec {
 		s.Cutter.Reach = number(5, 25)
 	}
 	if odds(3) {
-		s.GlueRoom = 0.2
+		s.GlueSpace = 0.2
 	}
 	if odds(3) {
 		s.BottomHeight = number(3, 20)
@@ -54,10 +54,10 @@ func anySpec(r *rand.Rand) joinery.Spec {
 	}
 	if odds(3) {
 		s.BottomHeight = 14
-		s.Undermount = &joinery.Undermount{Recess: number(10, 13), NotchWidth: number(5, 45), NotchHeight: number(8, 13), HookDiameter: 6, HookDepth: 10, HookHeight: number(27, 35), HookIn: 7}
+		s.Undermount = &joinery.Undermount{BottomRecess: number(10, 13), NotchWidth: number(5, 45), NotchHeight: number(8, 13), HookDiameter: 6, HookDepth: 10, HookHeight: number(27, 35), HookIn: 7}
 	}
 	for range r.IntN(3) {
-		d := joinery.Divider{Way: []joinery.GrainDirection{joinery.Across, joinery.Along}[r.IntN(2)], Stock: stock("divider", s.Cutter.Width-0.2), Count: 1 + r.IntN(2), Loose: odds(3)}
+		d := joinery.Divider{Direction: []joinery.GrainDirection{joinery.Across, joinery.Along}[r.IntN(2)], Stock: stock("divider", s.Cutter.Width-0.2), Count: 1 + r.IntN(2), Loose: odds(3)}
 		s.Dividers = append(s.Dividers, d)
 	}
 	if odds(3) {
@@ -75,9 +75,9 @@ func anyMachines(r *rand.Rand) setup.Machines {
 	out := setup.Machines{}
 	for _, k := range []joinery.CutterKind{joinery.Saw, joinery.RouterTable} {
 		m := setup.DefaultMachine(k, geom.Millimetre)
-		m.MaxHeight, m.MaxWidth, m.FenceReach, m.SledReach, m.OnSled = number(4, 30), number(5,
+		m.MaxHeight, m.MaxWidth, m.RipCapacity, m.CrosscutCapacity, m.MaxOnSled = number(4, 30), number(5,
 			25), number(3, 400), number(60, 400), number(200, 1600)
-		m.MinOnEnd, m.MaxOnEnd, m.MinFed = number(50, 250), number(250, 900), number(50, 400)
+		m.MinOnEnd, m.MaxOnEnd, m.MinAlongFence = number(50, 250), number(250, 900), number(50, 400)
 		out[k] = m
 	}
 	return out

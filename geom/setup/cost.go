@@ -14,10 +14,10 @@ import (
 // of their tongues, what one pass leaves at the outside of their rabbets, and the
 // part of the sides' thickness that is cut away.
 type Cost struct {
-	Recess [2]float64 // of front and back; proud below 0
-	Play   [2]float64 // of their tongues; not a number of a router, which makes its slots to fit
-	Sliver [2]float64 // 0 where one pass is enough
-	Depth  float64    // of the cuts, as a part of the sides' thickness
+	Recess    [2]float64 // of front and back; proud below 0
+	Clearance [2]float64 // of their tongues; not a number of a router, which makes its slots to fit
+	Sliver    [2]float64 // 0 where one pass is enough
+	Depth     float64    // of the cuts, as a part of the sides' thickness
 }
 
 // Requirement is what a drawer asks of a setting: between which fence distances and which
@@ -63,13 +63,13 @@ func (n *Requirement) fence(own float64) {
 	flush := geom.Interval{Min: 0, Max: math.Inf(1)}
 	middle := 0.0
 	for _, t := range n.tongued() {
-		flush = flush.Intersect(geom.Interval{Min: joinery.FenceForRecess(-s.Limits.Recess, t), Max: joinery.FenceForRecess(s.Limits.Recess, t)})
+		flush = flush.Intersect(geom.Interval{Min: joinery.FenceForRecess(-s.Limits.Flush, t), Max: joinery.FenceForRecess(s.Limits.Flush, t)})
 		flush = flush.Intersect(geom.Interval{Min: joinery.MinHolding, Max: t - 1})
 		middle += joinery.FenceForRecess(0, t) / float64(len(n.tongued()))
 	}
-	goes := geom.Interval{Min: s.Cutter.Width - s.Limits.TonguePlay.Max, Max: s.Cutter.Width - s.Limits.TonguePlay.Min}
+	goes := geom.Interval{Min: s.Cutter.Width - s.Limits.TongueClearance.Max, Max: s.Cutter.Width - s.Limits.TongueClearance.Min}
 	if s.Cutter.Kind.MadeToFit() { // slots are made to fit, but not under the bit
-		goes = geom.Interval{Min: s.DadoWidth(0, 0) - s.Limits.TonguePlay.Max, Max: math.Inf(1)}
+		goes = geom.Interval{Min: s.DadoWidth(0, 0) - s.Limits.TongueClearance.Max, Max: math.Inf(1)}
 	}
 	n.Fence = flush.Intersect(goes)
 	switch {
@@ -87,7 +87,7 @@ func (n *Requirement) fence(own float64) {
 func (n *Requirement) height(own float64) {
 	s := n.spec
 	t := s.Sides.Thickness.Mean
-	n.Height = geom.Interval{Min: float64(minDeep * t), Max: float64(maxDeep*t) - s.GlueRoom}
+	n.Height = geom.Interval{Min: float64(minDeep * t), Max: float64(maxDeep*t) - s.GlueSpace}
 	for _, t := range n.tongued() { // their grooves
 		n.Height = n.Height.Intersect(geom.Interval{Min: 0, Max: maxDeep * t})
 	}
@@ -113,15 +113,15 @@ func (n *Requirement) Cost(fence, height float64) Cost {
 	s := n.spec
 	c := Cost{Depth: height / s.Sides.Thickness.Mean}
 	for i, t := range [2]float64{s.Front.Thickness.Mean, s.Back.Thickness.Mean} {
-		c.Recess[i], c.Play[i] = joinery.RecessAt(fence, t), math.NaN()
+		c.Recess[i], c.Clearance[i] = joinery.RecessAt(fence, t), math.NaN()
 		if s.Cutter.Kind.Fenced() {
-			c.Play[i] = joinery.TonguePlayAt(fence, s.Cutter.Width)
+			c.Clearance[i] = joinery.TongueClearanceAt(fence, s.Cutter.Width)
 			if c.Sliver[i] = max(0, t-fence-s.Cutter.Width); n.flat {
 				c.Sliver[i] = max(0, height-s.Cutter.Width)
 			}
 		}
 		if i == 1 && s.BackJoint == joinery.Housed || s.Joint != joinery.DadoRabbet {
-			c.Recess[i], c.Play[i], c.Sliver[i] = 0, math.NaN(), 0
+			c.Recess[i], c.Clearance[i], c.Sliver[i] = 0, math.NaN(), 0
 		}
 	}
 	return c

@@ -61,7 +61,7 @@ func (p *process) byHand(i int) Step {
 		}
 		s.Fence, s.Height, s.Width = p.board.Panel.Thickness-k.Depth, at.across(), k.Depth
 	case !at.acrossGrain:
-		s.Holding, s.Cutter, s.Stops = Ploughed, p.cutter.Width, [2]float64{stop(at.left), stop(at.right)}
+		s.Holding, s.Cutter, s.Stops = Plowed, p.cutter.Width, [2]float64{stop(at.left), stop(at.right)}
 		if s.Stops != [2]float64{} {
 			s.Holding, s.Cutter = Chopped, 0
 			break

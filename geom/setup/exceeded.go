@@ -9,15 +9,15 @@ import (
 type Limit string
 
 const (
-	LimitHeight   Limit = "most-height"
-	LimitReach    Limit = "reach" // of the bit, an entry of the cutter
-	LimitWidth    Limit = "most-width"
-	LimitFence    Limit = "fence-reach"
-	LimitSled     Limit = "sled-reach"
-	LimitOnSled   Limit = "longest-on-sled"
-	LimitMinOnEnd Limit = "shortest-on-end"
-	LimitMaxOnEnd Limit = "longest-on-end"
-	LimitMinFed   Limit = "shortest-fed"
+	LimitHeight        Limit = "most-height"
+	LimitReach         Limit = "reach" // of the bit, an entry of the cutter
+	LimitWidth         Limit = "most-width"
+	LimitRip           Limit = "fence-reach"
+	LimitCrosscut      Limit = "sled-reach"
+	LimitMaxOnSled     Limit = "longest-on-sled"
+	LimitMinOnEnd      Limit = "shortest-on-end"
+	LimitMaxOnEnd      Limit = "longest-on-end"
+	LimitMinAlongFence Limit = "shortest-fed"
 )
 
 // Exceeded is a limit that a way to cut would break: what is measured, and the limit.
@@ -29,15 +29,15 @@ type Exceeded struct {
 
 // facts say what is measured and what is allowed.
 var facts = map[Limit]string{
-	LimitHeight:   "the cutter would stand %s over the table, %s is the most",
-	LimitReach:    "the cut is %s deep, the bit reaches %s",
-	LimitWidth:    "the cutter is %s wide, the machine carries %s at the most",
-	LimitFence:    "the fence would stand %s away, it opens to %s",
-	LimitSled:     "the cut is %s long, the sled takes %s",
-	LimitOnSled:   "the part is %s long, the sled takes parts up to %s",
-	LimitMinOnEnd: "it would stand %s high, what is lower than %s is not stood on end",
-	LimitMaxOnEnd: "it would stand %s high, what is higher than %s is not stood on end",
-	LimitMinFed:   "the part is %s long, what is shorter than %s is not pushed along the fence",
+	LimitHeight:        "the cutter would stand %s over the table, %s is the most",
+	LimitReach:         "the cut is %s deep, the bit reaches %s",
+	LimitWidth:         "the cutter is %s wide, the machine carries %s at the most",
+	LimitRip:           "the fence would stand %s away, it opens to %s",
+	LimitCrosscut:      "the cut is %s long, the sled takes %s",
+	LimitMaxOnSled:     "the part is %s long, the sled takes parts up to %s",
+	LimitMinOnEnd:      "it would stand %s high, what is lower than %s is not stood on end",
+	LimitMaxOnEnd:      "it would stand %s high, what is higher than %s is not stood on end",
+	LimitMinAlongFence: "the part is %s long, what is shorter than %s is not pushed along the fence",
 }
 
 // Fact says what is measured against which limit.
@@ -78,7 +78,7 @@ func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b
 		most(LimitReach, s.Height, cutter.Reach)
 	}
 	for _, p := range s.Passes {
-		most(LimitFence, p, m.FenceReach)
+		most(LimitRip, p, m.RipCapacity)
 	}
 	along, across := length, width // of the part, by the edge that guides it
 	if s.Edges.Lower || s.Edges.Upper {
@@ -86,10 +86,10 @@ func (m Machine) beyond(s Step, cutter joinery.Cutter, length, width float64) (b
 	}
 	switch s.Holding {
 	case Across, AtEnd:
-		most(LimitSled, across, m.SledReach)
-		most(LimitOnSled, along, m.OnSled)
+		most(LimitCrosscut, across, m.CrosscutCapacity)
+		most(LimitMaxOnSled, along, m.MaxOnSled)
 	case Along, AtEdge:
-		least(LimitMinFed, across, m.MinFed)
+		least(LimitMinAlongFence, across, m.MinAlongFence)
 	case OnEnd, Fingers:
 		least(LimitMinOnEnd, along, m.OnEnd().Min)
 		most(LimitMaxOnEnd, along, m.OnEnd().Max)

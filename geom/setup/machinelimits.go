@@ -8,20 +8,20 @@ import (
 // Machine is how far a machine with a fence goes, in millimetres: a saw or a router
 // table. What no setup may exceed is here and nowhere else.
 type Machine struct {
-	MaxHeight  float64 // of the cutter over the table
-	MaxWidth   float64 // of the cutter: what its arbor or collet carries
-	FenceReach float64 // how far the fence opens
-	SledReach  float64 // the longest crosscut on the sled or mitre gauge
-	OnSled     float64 // the longest part that lies across the sled
+	MaxHeight        float64 // of the cutter over the table
+	MaxWidth         float64 // of the cutter: what its arbor or collet carries
+	RipCapacity      float64 // how far the fence opens
+	CrosscutCapacity float64 // the longest crosscut on the sled or mitre gauge
+	MaxOnSled        float64 // the longest part that lies across the sled
 	// MinOnEnd and MaxOnEnd are the shortest and the longest part that is stood on
 	// its end or edge against the fence, by how high it stands.
 	MinOnEnd, MaxOnEnd float64
-	// MinFed is the shortest part that is pushed along the fence by hand; across, a
+	// MinAlongFence is the shortest part that is pushed along the fence by hand; across, a
 	// shorter one is clamped to the sled.
-	MinFed float64
-	// Pass is how deep one pass goes at most, as a part of the bit's diameter; 0 for a
+	MinAlongFence float64
+	// PassDepth is how deep one pass goes at most, as a part of the bit's diameter; 0 for a
 	// saw, which takes what its height allows in one.
-	Pass float64
+	PassDepth float64
 }
 
 // DefaultMachine is a cautious machine of a small shop: common practice, no source. Its
@@ -30,13 +30,13 @@ func DefaultMachine(k joinery.CutterKind, u geom.Unit) Machine {
 	const in = geom.InchMM
 	switch {
 	case k == joinery.Saw && u == geom.Inch:
-		return Machine{MaxHeight: 1.5 * in, MaxWidth: 13.0 / 16 * in, FenceReach: 50 * in, SledReach: 24 * in, OnSled: 60 * in, MinOnEnd: 6 * in, MaxOnEnd: 24 * in, MinFed: 8 * in}
+		return Machine{MaxHeight: 1.5 * in, MaxWidth: 13.0 / 16 * in, RipCapacity: 50 * in, CrosscutCapacity: 24 * in, MaxOnSled: 60 * in, MinOnEnd: 6 * in, MaxOnEnd: 24 * in, MinAlongFence: 8 * in}
 	case k == joinery.Saw:
-		return Machine{MaxHeight: 40, MaxWidth: 21, FenceReach: 1300, SledReach: 600, OnSled: 1600, MinOnEnd: 150, MaxOnEnd: 600, MinFed: 200}
+		return Machine{MaxHeight: 40, MaxWidth: 21, RipCapacity: 1300, CrosscutCapacity: 600, MaxOnSled: 1600, MinOnEnd: 150, MaxOnEnd: 600, MinAlongFence: 200}
 	case k == joinery.RouterTable && u == geom.Inch:
-		return Machine{MaxHeight: 1 * in, MaxWidth: 1 * in, FenceReach: 12 * in, SledReach: 12 * in, OnSled: 36 * in, MinOnEnd: 6 * in, MaxOnEnd: 20 * in, MinFed: 8 * in, Pass: 0.5}
+		return Machine{MaxHeight: 1 * in, MaxWidth: 1 * in, RipCapacity: 12 * in, CrosscutCapacity: 12 * in, MaxOnSled: 36 * in, MinOnEnd: 6 * in, MaxOnEnd: 20 * in, MinAlongFence: 8 * in, PassDepth: 0.5}
 	case k == joinery.RouterTable:
-		return Machine{MaxHeight: 25, MaxWidth: 25, FenceReach: 300, SledReach: 300, OnSled: 900, MinOnEnd: 150, MaxOnEnd: 500, MinFed: 200, Pass: 0.5}
+		return Machine{MaxHeight: 25, MaxWidth: 25, RipCapacity: 300, CrosscutCapacity: 300, MaxOnSled: 900, MinOnEnd: 150, MaxOnEnd: 500, MinAlongFence: 200, PassDepth: 0.5}
 	}
 	return Machine{}
 }

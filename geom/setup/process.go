@@ -206,7 +206,7 @@ func (p *process) choose(list []Step) Step {
 				if !s.Edges.ends() {
 					along = width
 				}
-				s.Clamped, s.Supported = along < p.machines.Of(p.cutter.Kind).MinFed-settle, along > tips+settle
+				s.Clamped, s.Supported = along < p.machines.Of(p.cutter.Kind).MinAlongFence-settle, along > tips+settle
 			}
 			return s
 		}
@@ -247,7 +247,7 @@ func (p *process) ways(list []Step, why *Exceeded) (ways []Alternative) {
 	}
 	switch list[0].Holding {
 	case Along, AtEdge:
-		if why.Limit == LimitMinFed {
+		if why.Limit == LimitMinAlongFence {
 			ways = append(ways, ByStrip)
 		}
 	case Across, AtEnd, OnEnd:

@@ -90,8 +90,8 @@ func (b *bench) do(s setup.Step) (wrong string) {
 	}
 	var made []removed
 	switch s.Holding {
-	case setup.Across, setup.Along, setup.Ploughed:
-		if s.Holding == setup.Ploughed {
+	case setup.Across, setup.Along, setup.Plowed:
+		if s.Holding == setup.Plowed {
 			s.Cutter = b.iron(s)
 		}
 		to, wrong := cover()
@@ -178,19 +178,19 @@ func beyond(m setup.Machine, s setup.Step, p geom.Panel) string {
 		return "too high"
 	case s.Cutter > m.MaxWidth+near:
 		return "too wide"
-	case len(s.Passes) > 0 && slices.Max(s.Passes) > m.FenceReach+near:
+	case len(s.Passes) > 0 && slices.Max(s.Passes) > m.RipCapacity+near:
 		return "the fence does not open as far"
 	}
 	switch s.Holding {
 	case setup.Across, setup.AtEnd:
-		if base > m.SledReach+near || standing > m.OnSled+near {
+		if base > m.CrosscutCapacity+near || standing > m.MaxOnSled+near {
 			return "too large for the sled"
 		}
-		if standing < m.MinFed-near && !s.Clamped {
+		if standing < m.MinAlongFence-near && !s.Clamped {
 			return "short and not clamped"
 		}
 	case setup.Along, setup.AtEdge:
-		if base < m.MinFed-near {
+		if base < m.MinAlongFence-near {
 			return "too short to be pushed"
 		}
 	case setup.OnEnd, setup.Fingers:
@@ -314,7 +314,7 @@ func TestAnyProcess(t *testing.T) {
 	if all.built < int(jobs/5) || all.refused == 0 {
 		t.Error("that tries too little")
 	}
-	for _, w := range []setup.Holding{setup.Across, setup.AtEnd, setup.OnEnd, setup.Along, setup.AtEdge, setup.Fingers, setup.Knifed, setup.Shoulder, setup.Ploughed, setup.Chopped, setup.HandSawn, setup.Sawn, setup.Bored, setup.Opened} {
+	for _, w := range []setup.Holding{setup.Across, setup.AtEnd, setup.OnEnd, setup.Along, setup.AtEdge, setup.Fingers, setup.Knifed, setup.Shoulder, setup.Plowed, setup.Chopped, setup.HandSawn, setup.Sawn, setup.Bored, setup.Opened} {
 		if all.works[w] == 0 {
 			t.Errorf("no step is %q", w)
 		}

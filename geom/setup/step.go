@@ -29,7 +29,7 @@ const (
 	// where a groove stops, and fingers that are marked from each other.
 	Knifed   Holding = "knifed"
 	Shoulder Holding = "shoulder"
-	Ploughed Holding = "ploughed"
+	Plowed   Holding = "ploughed"
 	Chopped  Holding = "chopped"
 	HandSawn Holding = "hand-sawn"
 
@@ -43,7 +43,7 @@ const (
 
 // order of the works: cuts across the grain, cuts along it, which clean what broke out
 // at their ends, then what takes edges away, and holes.
-var order = []Holding{Across, Knifed, AtEnd, OnEnd, Shoulder, Along, AtEdge, Ploughed, Chopped, Fingers, HandSawn, Sawn, Bored, Opened}
+var order = []Holding{Across, Knifed, AtEnd, OnEnd, Shoulder, Along, AtEdge, Plowed, Chopped, Fingers, HandSawn, Sawn, Bored, Opened}
 
 // Edges are edges of a part.
 type Edges struct{ Left, Right, Lower, Upper bool }

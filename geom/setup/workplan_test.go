@@ -55,7 +55,7 @@ func TestSheet(t *testing.T) {
 // With glue room the dados are 6.2 deep and all else 6: the deeper height first, then
 // the other, and never back.
 func TestDeeperFirst(t *testing.T) {
-	d := drawer(t, func(s *joinery.Spec) { s.GlueRoom = 0.2 })
+	d := drawer(t, func(s *joinery.Spec) { s.GlueSpace = 0.2 })
 	s := setup.Plan(d.Spec.Cutter, nil, boards(d))
 	if len(s.Settings) != 2 || s.Changes() != 1 {
 		t.Fatalf("%+v", s.Settings)
@@ -84,7 +84,7 @@ func TestBeyond(t *testing.T) {
 					about(t, "what is measured", s.Instead.Measured, c.measured)
 					about(t, "the height", s.Height, 6)
 				case s.Kind == geom.Groove && c.width == 90:
-					if s.Refused == nil || s.Refused.Limit != setup.LimitMinFed || !slices.Equal(s.Alternatives, []setup.Alternative{setup.ByStrip, setup.ByRouter, setup.ByHand}) {
+					if s.Refused == nil || s.Refused.Limit != setup.LimitMinAlongFence || !slices.Equal(s.Alternatives, []setup.Alternative{setup.ByStrip, setup.ByRouter, setup.ByHand}) {
 						t.Errorf("groove %+v", s)
 					}
 				case s.Refused != nil:
@@ -100,7 +100,7 @@ func TestBeyond(t *testing.T) {
 func TestNotchedBack(t *testing.T) {
 	d := drawer(t, func(s *joinery.Spec) {
 		s.Height, s.BottomHeight = 160, 13
-		s.Undermount = &joinery.Undermount{Recess: 13, NotchWidth: 38, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 27, HookIn: 7}
+		s.Undermount = &joinery.Undermount{BottomRecess: 13, NotchWidth: 38, NotchHeight: 13, HookDiameter: 6, HookDepth: 10, HookHeight: 27, HookIn: 7}
 	})
 	s := setup.Plan(d.Spec.Cutter, nil, boards(d))
 	for _, set := range s.Settings {
@@ -151,7 +151,7 @@ func TestRouterTable(t *testing.T) {
 
 // By hand every pocket is marked and cut, and nothing has a fence.
 func TestByHand(t *testing.T) {
-	d := drawer(t, func(s *joinery.Spec) { s.Cutter.Kind, s.DadoPlay = joinery.Hand, 0.2 })
+	d := drawer(t, func(s *joinery.Spec) { s.Cutter.Kind, s.DadoClearance = joinery.Hand, 0.2 })
 	var works []setup.Holding
 	for _, set := range setup.Plan(d.Spec.Cutter, nil, boards(d)).Settings {
 		about(t, "the gauge", set.Fence, 6)
@@ -160,7 +160,7 @@ func TestByHand(t *testing.T) {
 			works = append(works, c.Holding)
 		}
 	}
-	if !slices.Equal(works, []setup.Holding{setup.Knifed, setup.Shoulder, setup.Ploughed}) {
+	if !slices.Equal(works, []setup.Holding{setup.Knifed, setup.Shoulder, setup.Plowed}) {
 		t.Error(works)
 	}
 }

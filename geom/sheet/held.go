@@ -15,14 +15,14 @@ func HeldBy(w mill.Operations) hold.Kind {
 			return hold.Tabs
 		}
 	}
-	if SkinUnder(w) > 0 {
+	if OnionSkinUnder(w) > 0 {
 		return hold.Skin
 	}
 	return hold.Loose
 }
 
-// SkinUnder is what the cut along a part's outline leaves under it, in mm.
-func SkinUnder(w mill.Operations) (left float64) {
+// OnionSkinUnder is what the cut along a part's outline leaves under it, in mm.
+func OnionSkinUnder(w mill.Operations) (left float64) {
 	for _, c := range w.Cuts {
 		if c.Operation == mill.Profile {
 			left = c.Remaining

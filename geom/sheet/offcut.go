@@ -6,9 +6,9 @@ import "drawerwright/geom"
 // common practice, no source.
 var UsualKept = [2]float64{300, 100}
 
-// UsualHeaviest is the heaviest board, in kg, that one person puts onto a saw; common
+// UsualMaxWeight is the heaviest board, in kg, that one person puts onto a saw; common
 // practice, no source.
-const UsualHeaviest = 23.0
+const UsualMaxWeight = 23.0
 
 // OffcutSide is a side of an offcut as it is put on the shelf: rounded down to the [Grid].
 func OffcutSide(l geom.Length, u geom.Unit) geom.Length { return l - l%Grid(u) }

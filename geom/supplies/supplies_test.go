@@ -28,7 +28,7 @@ func TestBandedEdge(t *testing.T) {
 func TestFor(t *testing.T) {
 	box, _, sound := joinery.LayOut(joinery.Spec{Width: 400, Height: 120, Depth: 400, Count: 3, Joint: joinery.Butt,
 		Fasteners: joinery.Screws, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6}, GrooveEnds: joinery.GrooveThrough,
-		BottomFit: joinery.BottomAuto, BottomSlack: 2, Limits: joinery.DefaultLimits, Sides: board("ply", 12),
+		BottomFit: joinery.BottomAuto, BottomClearance: 2, Limits: joinery.DefaultLimits, Sides: board("ply", 12),
 		Front: board("ply", 12), Back: board("ply", 12), Bottom: board("thin", 5.8)})
 	if !sound {
 		t.Fatal("the box is not sound")

@@ -75,7 +75,7 @@ func TestMovesOfASaw(t *testing.T) {
 func TestMovesOfARouter(t *testing.T) {
 	s := spec()
 	s.Cutter = joinery.Cutter{Kind: joinery.Router, Width: 6}
-	s.DadoPlay, s.GroovePlay, s.DepthFrom, s.GrooveEnds = 0.2, 0.2, joinery.FromTop, joinery.GrooveStopped
+	s.DadoClearance, s.GrooveClearance, s.DepthFrom, s.GrooveEnds = 0.2, 0.2, joinery.FromTop, joinery.GrooveStopped
 	// A bit 0.1 too wide, a side laid 0.2 too far in, a zero 0.3 too low.
 	a := cut(t, s).Advise([]testcut.Reading{
 		reading(testcut.Slot, 6.3+0.1), reading(testcut.Edge, 6.1+0.2-0.05), reading(testcut.Depth, 6.1+0.3), reading(testcut.Tongue, 6.1-0.3),
@@ -266,7 +266,7 @@ func TestLimitsOfTheJob(t *testing.T) {
 	for limit, want := range map[float64]joinery.Verdict{0.25: joinery.Open, 0.9: joinery.GoesTogether} {
 		s := spec()
 		s.Limits = joinery.DefaultLimits
-		s.Limits.Shoulder, s.GlueRoom = limit, 0.3
+		s.Limits.ShoulderGap, s.GlueSpace = limit, 0.3
 		list := slices.Clone(open)
 		list[1].Value += 0.6 // 0.6 longer than the dado is deep
 		a := cut(t, s).Advise(list)

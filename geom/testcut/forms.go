@@ -30,7 +30,7 @@ func formsOf(d joinery.Drawer) forms {
 	case d.Spec.Joint == joinery.DadoRabbet:
 		f.slot, f.edge, f.depth = by.form(cuts.Dado), by.form(cuts.Wall[0]), by.form(cuts.DadoDeep[0])
 		f.tongue, f.tongueLength, f.rabbet = by.form(cuts.Tongue[0]), by.form(cuts.TongueLen[0]), by.form(cuts.End[0].Plus(cuts.Tongue[0], -1))
-		f.recess, f.play, f.gap = by.form(cuts.Recess(0)), by.form(cuts.Play(0)), by.form(cuts.ShoulderGap())
+		f.recess, f.play, f.gap = by.form(cuts.Recess(0)), by.form(cuts.Clearance(0)), by.form(cuts.ShoulderGap())
 		f.width, f.inside = by.bent(cuts.Width()), by.bent(cuts.Inside())
 	case d.Dimensions.Seat.Groove == 0: // any slot at the setting of the rabbets
 		f.slot = form{d.Setup.Cutter.Width, by[fit.SourceCutter]}

@@ -22,7 +22,7 @@ func spec() joinery.Spec {
 	ply := stock("ply", 12.18, 12.22)
 	return joinery.Spec{
 		Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 120, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("thin", 5.9),
-		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomSlack: 2,
+		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomClearance: 2,
 	}
 }
 
@@ -151,13 +151,13 @@ func TestRandomMachines(t *testing.T) {
 				m := machine{router: strings.HasPrefix(kind, "router"), floor: kind == "router from the spoilboard", width: s.Width, dadoPlay: 0.25}
 				if m.router {
 					s.Cutter = joinery.Cutter{Kind: joinery.Router, Width: 6}
-					s.DadoPlay, s.GroovePlay, s.DepthFrom, s.GrooveEnds = m.dadoPlay, 0.2, joinery.FromTop, joinery.GrooveStopped
+					s.DadoClearance, s.GrooveClearance, s.DepthFrom, s.GrooveEnds = m.dadoPlay, 0.2, joinery.FromTop, joinery.GrooveStopped
 					if m.floor {
 						s.DepthFrom = joinery.FromSpoilboard
 					}
 				}
 				if strings.HasPrefix(kind, "saw with glue room") {
-					m.glue, s.GlueRoom = 0.3, 0.3
+					m.glue, s.GlueSpace = 0.3, 0.3
 				}
 				thick := s.Sides.Thickness
 				if m.floor {
@@ -254,8 +254,8 @@ func TestRandomMachines(t *testing.T) {
 				}
 				next := m.cut()
 				l := joinery.DefaultLimits
-				if math.Abs(next.recess) <= l.Recess && next.play >= l.TonguePlay.Min && next.play <= l.TonguePlay.Max &&
-					math.Abs(next.width-m.width) <= l.Width && next.gap <= l.Shoulder {
+				if math.Abs(next.recess) <= l.Flush && next.play >= l.TongueClearance.Min && next.play <= l.TongueClearance.Max &&
+					math.Abs(next.width-m.width) <= l.Width && next.gap <= l.ShoulderGap {
 					inside++
 				}
 			}
@@ -286,8 +286,8 @@ func TestMeantIsDrawn(t *testing.T) {
 		for _, from := range []joinery.DepthFrom{joinery.FromTop, joinery.FromSpoilboard} {
 			for _, glue := range []float64{0, 0.3} {
 				s := spec()
-				s.Joint, s.GlueRoom, s.DepthFrom, s.GrooveEnds = corner, glue, from, joinery.GrooveStopped
-				s.Cutter, s.DadoPlay, s.GroovePlay = joinery.Cutter{Kind: joinery.Router, Width: 4}, 0.2, 0.2
+				s.Joint, s.GlueSpace, s.DepthFrom, s.GrooveEnds = corner, glue, from, joinery.GrooveStopped
+				s.Cutter, s.DadoClearance, s.GrooveClearance = joinery.Cutter{Kind: joinery.Router, Width: 4}, 0.2, 0.2
 				d, problems, _ := joinery.LayOut(s)
 				if len(d.Parts) == 0 {
 					t.Fatal(corner, from, problems)

@@ -61,7 +61,7 @@ func (c Model) measures(u vector) []measure {
 	}
 	list := []measure{
 		{form: c.is.recess, check: c.limits[joinery.CheckRecess]},
-		{form: c.is.play, check: c.limits[joinery.CheckTonguePlay]},
+		{form: c.is.play, check: c.limits[joinery.CheckTongueClearance]},
 		{form: c.is.width.near(u), check: c.limits[joinery.CheckOutsideWidth]},
 		{form: c.is.gap, check: c.limits[fit.ShoulderGap]},
 	}
@@ -204,8 +204,8 @@ func (c Model) planSlots(e Estimate, list []measure) plan {
 // play are as asked once the bit's diameter, the boards and the place are right.
 func (c Model) planRouter(e Estimate, j *jointPlan) []Move {
 	narrowest := c.spec.Cutter.Width + e.u[ofCutter] + c.spec.SlotRoom
-	play := joinery.TonguePlayAt(joinery.FenceForRecess(0, c.is.front.at(e.u)), narrowest)
-	j.recess.form, j.play.form = j.recess.left(0), j.play.left(max(play, c.spec.DadoPlay))
+	play := joinery.TongueClearanceAt(joinery.FenceForRecess(0, c.is.front.at(e.u)), narrowest)
+	j.recess.form, j.play.form = j.recess.left(0), j.play.left(max(play, c.spec.DadoClearance))
 	j.recess.noise, j.gap.noise = c.next(2, 2), c.next(2, 2)
 	j.recess.moved, j.play.moved = []Setting{Fence, Height}, []Setting{Height}
 	j.width.moved, j.gap.moved = []Setting{Height, EndPlace}, []Setting{Height, EndPlace}
@@ -281,7 +281,7 @@ func (c Model) target(e Estimate, recess, play *measure) float64 {
 	front, slot := c.is.front.at(e.u), c.is.slot.at(e.u)
 	at := func(t float64) (r, p measure) {
 		r, p = *recess, *play
-		r.at0, p.at0 = joinery.RecessAt(t, front), joinery.TonguePlayAt(t, slot)
+		r.at0, p.at0 = joinery.RecessAt(t, front), joinery.TongueClearanceAt(t, slot)
 		return r, p
 	}
 	rs, ps := recess.total(e), play.total(e)
@@ -309,12 +309,12 @@ func (c Model) target(e Estimate, recess, play *measure) float64 {
 // troubleAt says why even the best fence distance is not right; nil where it is.
 func (c Model) troubleAt(t float64, e Estimate, front float64) *geom.Diagnosis {
 	l := c.spec.Limits
-	r, p := joinery.RecessAt(t, front), joinery.TonguePlayAt(t, c.is.slot.at(e.u))
-	if math.Abs(r) <= l.Recess && p >= l.TonguePlay.Min && p <= l.TonguePlay.Max {
+	r, p := joinery.RecessAt(t, front), joinery.TongueClearanceAt(t, c.is.slot.at(e.u))
+	if math.Abs(r) <= l.Flush && p >= l.TongueClearance.Min && p <= l.TongueClearance.Max {
 		return nil
 	}
 	code, why, as := CodeWide, "wide", ""
-	if p < (l.TonguePlay.Min+l.TonguePlay.Max)/2 {
+	if p < (l.TongueClearance.Min+l.TongueClearance.Max)/2 {
 		code, why = CodeNarrow, "narrow"
 	}
 	if c.flat {
@@ -324,6 +324,6 @@ func (c Model) troubleAt(t float64, e Estimate, front float64) *geom.Diagnosis {
 	d.Fact = geom.Sentencef("the cutter is too %s for a front of %s: no fence distance%s makes it flush with the right play",
 		why, geom.Millimetres(front), as)
 	d.Remedies = []geom.Remedy{{Changes: []geom.Change{{Setting: joinery.SettingCutter,
-		Min: front/2 + l.TonguePlay.Min, Max: front/2 + l.TonguePlay.Max}}}}
+		Min: front/2 + l.TongueClearance.Min, Max: front/2 + l.TongueClearance.Max}}}}
 	return d
 }

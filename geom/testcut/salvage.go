@@ -58,29 +58,29 @@ func (c Model) saves(e Estimate) (list []Salvage) {
 	l := c.spec.Limits
 	ms := c.measures(e.u)
 	recess, play, width, gap := ms[inRecess].at(e.u), ms[inPlay].at(e.u), ms[inWidth].at(e.u), ms[inGap].at(e.u)
-	slip := (l.TonguePlay.Min + l.TonguePlay.Max) / 2
+	slip := (l.TongueClearance.Min + l.TongueClearance.Max) / 2
 
 	// The tongue first, since mending it moves the front.
 	switch {
-	case play < l.TonguePlay.Min:
+	case play < l.TongueClearance.Min:
 		by := slip - play
-		if math.Abs(recess-by) <= l.Recess && c.is.tongue.at(e.u)-by >= joinery.MinHolding {
-			list = append(list, Salvage{Code: joinery.CheckTonguePlay, Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess - by})
+		if math.Abs(recess-by) <= l.Flush && c.is.tongue.at(e.u)-by >= joinery.MinHolding {
+			list = append(list, Salvage{Code: joinery.CheckTongueClearance, Remedy: DeepenRabbet, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess - by})
 			recess -= by
 		} else {
-			list = append(list, Salvage{Code: joinery.CheckTonguePlay, Remedy: WidenDado, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
+			list = append(list, Salvage{Code: joinery.CheckTongueClearance, Remedy: WidenDado, By: by, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
 		}
 		play = slip
-	case play > l.TonguePlay.Max:
-		list = append(list, Salvage{Code: joinery.CheckTonguePlay, Remedy: ShimDado, By: play - slip, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
+	case play > l.TongueClearance.Max:
+		list = append(list, Salvage{Code: joinery.CheckTongueClearance, Remedy: ShimDado, By: play - slip, Then: slip, OtherCode: joinery.CheckRecess, Other: recess})
 		play = slip
 	}
 	switch {
-	case recess < -l.Recess:
+	case recess < -l.Flush:
 		list = append(list, Salvage{Code: joinery.CheckRecess, Remedy: PlaneFront, By: -recess})
-	case recess > l.Recess && play+recess <= l.TonguePlay.Max:
-		list = append(list, Salvage{Code: joinery.CheckRecess, Remedy: DeepenRabbet, By: recess, OtherCode: joinery.CheckTonguePlay, Other: play + recess})
-	case recess > l.Recess:
+	case recess > l.Flush && play+recess <= l.TongueClearance.Max:
+		list = append(list, Salvage{Code: joinery.CheckRecess, Remedy: DeepenRabbet, By: recess, OtherCode: joinery.CheckTongueClearance, Other: play + recess})
+	case recess > l.Flush:
 		list = append(list, Salvage{Code: joinery.CheckRecess, Remedy: TrimSides, By: recess})
 	}
 	size := ms[inWidth]
@@ -101,7 +101,7 @@ func (c Model) saves(e Estimate) (list []Salvage) {
 		}
 	}
 	if gap > ms[inGap].check.UpperLimit {
-		list = append(list, Salvage{Code: fit.ShoulderGap, Remedy: TrimTongue, By: gap + c.spec.GlueRoom, OtherCode: joinery.CheckOutsideWidth, Other: width - 2*gap})
+		list = append(list, Salvage{Code: fit.ShoulderGap, Remedy: TrimTongue, By: gap + c.spec.GlueSpace, OtherCode: joinery.CheckOutsideWidth, Other: width - 2*gap})
 	}
 	if len(list) == 0 {
 		list = append(list, Salvage{Remedy: Keep})

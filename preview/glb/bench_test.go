@@ -54,7 +54,7 @@ func BenchmarkDrawer(b *testing.B) {
 	ply := joinery.Stock{Name: "ply", Thickness: joinery.Measure(12)}
 	d, _, _ := joinery.LayOut(joinery.Spec{Name: "tray", Count: 2, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply,
 		Bottom: joinery.Stock{Name: "board", Thickness: joinery.Measure(5)}, Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35},
-		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured, BottomSlack: 2})
+		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn, BottomClearance: 2})
 	s, err := scene.Make(scene.Drawer{Drawer: d, Names: []string{"side", "front", "back", "bottom"}, Quantities: []int{4, 2, 2, 2}}, geom.FineGrid(1000))
 	if err != nil {
 		b.Fatal(err)

@@ -21,7 +21,7 @@ func spec(j joinery.Joint, bottom joinery.BottomFit) joinery.Spec {
 	ply := stock("ply", 12)
 	return joinery.Spec{Name: "tray", Count: 2, Width: 460, Height: 140, Depth: 500, Sides: ply, Front: ply, Back: ply, Bottom: stock("board", 5),
 		Joint: j, Fasteners: joinery.Screws, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: bottom,
-		BottomSlack: joinery.DefaultBottomSlack, DadoPlay: 0.2, GroovePlay: joinery.DefaultGroovePlay, SlotRoom: 0.05}
+		BottomClearance: joinery.DefaultBottomClearance, DadoClearance: 0.2, GrooveClearance: joinery.DefaultGrooveClearance, SlotRoom: 0.05}
 }
 
 func made(t *testing.T, s joinery.Spec) scene.Scene {
@@ -47,9 +47,9 @@ func made(t *testing.T, s joinery.Spec) scene.Scene {
 // each makes a box of every corner and bottom, with dividers and a drawer front.
 func each(t *testing.T, do func(t *testing.T, s joinery.Spec, made scene.Scene)) {
 	for _, j := range []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt, joinery.BoxJoint} {
-		for _, bottom := range []joinery.BottomFit{joinery.BottomCaptured, joinery.BottomFlush, joinery.BottomSlidIn, joinery.BottomApplied, joinery.BottomCleats} {
+		for _, bottom := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomFlush, joinery.BottomSlideIn, joinery.BottomApplied, joinery.BottomCleats} {
 			for _, housed := range []bool{false, true} {
-				if j == joinery.BoxJoint && bottom == joinery.BottomSlidIn && !housed {
+				if j == joinery.BoxJoint && bottom == joinery.BottomSlideIn && !housed {
 					continue // refused: fingers would show below the back
 				}
 				t.Run(fmt.Sprint(j, bottom, housed), func(t *testing.T) {
@@ -58,10 +58,10 @@ func each(t *testing.T, do func(t *testing.T, s joinery.Spec, made scene.Scene))
 						s.Bottom = stock("board", 9)
 					}
 					if housed {
-						s.BackJoint, s.Setback = joinery.Housed, 15
+						s.BackJoint, s.BackSetback = joinery.Housed, 15
 					}
-					s.Dividers = []joinery.Divider{{Way: joinery.Across, Count: 2, Stock: stock("ply 9", 9)}, {Way: joinery.Along, Count: 1, Stock: stock("ply 9", 9), Loose: true}}
-					s.DrawerFront = &joinery.DrawerFront{Stock: stock("oak", 18), Width: 500, Height: 180, Left: 20, Below: 20}
+					s.Dividers = []joinery.Divider{{Direction: joinery.Across, Count: 2, Stock: stock("ply 9", 9)}, {Direction: joinery.Along, Count: 1, Stock: stock("ply 9", 9), Loose: true}}
+					s.DrawerFront = &joinery.DrawerFront{Stock: stock("oak", 18), Width: 500, Height: 180, OverhangLeft: 20, OverhangBelow: 20}
 					do(t, s, made(t, s))
 				})
 			}
@@ -94,7 +94,7 @@ func TestOpensWithoutHarm(t *testing.T) {
 // TestOverlapIsSeen: a side that is moved in by half a millimetre overlaps with front,
 // back and bottom, and where.
 func TestOverlapIsSeen(t *testing.T) {
-	m := made(t, spec(joinery.DadoRabbet, joinery.BottomCaptured))
+	m := made(t, spec(joinery.DadoRabbet, joinery.BottomGroovedIn))
 	b := &m.Boxes[0]
 	for i := range b.Pieces {
 		if b.Pieces[i].Name == "left side" {
@@ -116,7 +116,7 @@ func TestOverlapIsSeen(t *testing.T) {
 // TestPlays: a dado of a tongue f = 6 is 6.2 wide, a groove of a bottom of 5 5.2; both
 // are shown ten times as large in the eased parts.
 func TestPlays(t *testing.T) {
-	m := made(t, spec(joinery.DadoRabbet, joinery.BottomCaptured))
+	m := made(t, spec(joinery.DadoRabbet, joinery.BottomGroovedIn))
 	b := m.Boxes[0]
 	want := map[string]float64{
 		"front in the dado of the left side": 0.2, "back in the dado of the left side": 0.2,
@@ -220,7 +220,7 @@ func TestEasedStands(t *testing.T) {
 
 // TestJoinShares: drawers of one size share their solids, and groups keep their boxes.
 func TestJoinShares(t *testing.T) {
-	one := made(t, spec(joinery.DadoRabbet, joinery.BottomCaptured))
+	one := made(t, spec(joinery.DadoRabbet, joinery.BottomGroovedIn))
 	bank := scene.Group{Name: "bank", Boxes: []int{0, 1}, At: []geom.Vec3{{}, {Z: 200}}}
 	two := scene.Join("two", geom.Millimetre, []scene.Scene{one, one}, []scene.Group{bank})
 	if len(two.Meshes) != len(one.Meshes) || len(two.Parts) != 2*len(one.Parts) || len(two.Boxes) != 2 || len(two.Groups) != 3 {

@@ -16,8 +16,8 @@ func sawnBox(t *testing.T, width, depth, glueRoom float64) joinery.Drawer {
 	ply := joinery.Stock{Name: "ply", Thickness: joinery.Measure(12), Grain: joinery.GrainNone}
 	thin := joinery.Stock{Name: "thin", Thickness: joinery.Measure(6), Grain: joinery.GrainNone}
 	d, problems, _ := joinery.LayOut(joinery.Spec{Name: "sawn", Count: 1, Width: width, Height: 90, Depth: depth, Sides: ply, Front: ply, Back: ply, Bottom: thin,
-		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured,
-		BottomSlack: 2, GlueRoom: glueRoom})
+		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35}, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn,
+		BottomClearance: 2, GlueSpace: glueRoom})
 	for _, p := range problems {
 		if p.IsError() {
 			t.Fatalf("%s: %s", p.Code, p.Fact.In(geom.Millimetre))

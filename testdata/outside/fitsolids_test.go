@@ -44,8 +44,8 @@ func cutBy(d joinery.Drawer, x offs) machine {
 	m.dado = m.f + x[m.fence] + x["place of the front's dado"]
 	m.w += x["width of the cutter"]
 	deeper := x[m.height]
-	m.deep = m.h + d.Spec.GlueRoom + deeper + x["depth of the left dado"]
-	if d.Spec.GlueRoom > 0 { // another setting
+	m.deep = m.h + d.Spec.GlueSpace + deeper + x["depth of the left dado"]
+	if d.Spec.GlueSpace > 0 { // another setting
 		m.deep += x[m.height+" of the dados"] - deeper
 	}
 	switch {
@@ -124,7 +124,7 @@ func TestFitAsSolids(t *testing.T) {
 	saw := sawnBox(t, 300, 250, 0)
 	again := func(kind joinery.CutterKind, from joinery.DepthFrom, room float64) joinery.Drawer {
 		s := saw.Spec
-		s.Cutter.Kind, s.DepthFrom, s.GlueRoom, s.DadoPlay, s.GroovePlay = kind, from, room, 0.35, 0.2
+		s.Cutter.Kind, s.DepthFrom, s.GlueSpace, s.DadoClearance, s.GrooveClearance = kind, from, room, 0.35, 0.2
 		if kind == joinery.Router {
 			s.Cutter.Width = 3
 		}

@@ -152,7 +152,7 @@ func hostile(t *testing.T) string {
 	ply := joinery.Stock{Name: hostileName, Thickness: joinery.Measure(12), Grain: joinery.GrainLength}
 	d, problems, _ := joinery.LayOut(joinery.Spec{Name: hostileName, Count: 1, Width: 400, Height: 120, Depth: 300, Sides: ply, Front: ply, Back: ply, Bottom: ply,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 3}, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
-		BottomSlack: 2, DadoPlay: 0.2, GroovePlay: 0.2})
+		BottomClearance: 2, DadoClearance: 0.2, GrooveClearance: 0.2})
 	for _, p := range problems {
 		if p.IsError() {
 			t.Fatal(p.Fact.In(geom.Millimetre))

@@ -18,8 +18,8 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 	}
 	for i, p := range problems {
 		if p.Code == "bottom-slack" { // it is the same one way and the other
-			said[joinery.CheckID{Code: joinery.CheckBottomSlack, Part: joinery.Bottom}] = true
-			said[joinery.CheckID{Code: joinery.CheckBottomSlackDeep, Part: joinery.Bottom}] = true
+			said[joinery.CheckID{Code: joinery.CheckBottomClearance, Part: joinery.Bottom}] = true
+			said[joinery.CheckID{Code: joinery.CheckBottomClearanceDepth, Part: joinery.Bottom}] = true
 		}
 		check := p.Subject.Check
 		if check == nil {
@@ -129,7 +129,7 @@ func (d *Drawer) help(h fit.Improvement, m fit.SimulatedMeasure) (said geom.Sent
 
 // boardsOf are the entries of the boards that are the cause of what is off.
 var boardsOf = map[fit.Cause]geom.Setting{
-	fit.OfSides: joinery.SettingSides, fit.OfFront: joinery.SettingFront, fit.OfBack: joinery.SettingBack,
+	fit.OfSides: joinery.SettingSides, fit.OfFront: joinery.SettingBoxFront, fit.OfBack: joinery.SettingBack,
 	fit.OfBottom: joinery.SettingBottom, fit.OfDividers: joinery.FieldDividers,
 }
 

@@ -45,7 +45,7 @@ func (b Batch) turnedSheets() (list []router.Sheet) {
 		if len(faces) < 2 || !slices.ContainsFunc(parts, func(p sheet.CutPart) bool { return len(p.Bits) > 0 }) {
 			continue
 		}
-		if pin := b.PinFor(stock, parts); !sawn && b.Sheets.TurnOn != job.TurnOnStops && pin.Radius > 0 {
+		if pin := b.PinFor(stock, parts); !sawn && b.Sheets.FlipOn != job.FlipOnStops && pin.Radius > 0 {
 			whole.Pins, whole.PinBit = []geom.Loop{geom.Circle(geom.Point{}, pin.Radius)}, pin.Bit
 			whole.PinDepth = b.Router.PinBelow(stock.Thickness.Mean, stock.Thickness.Max)
 		}

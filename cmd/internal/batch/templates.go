@@ -39,7 +39,7 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 		return nil // without a stock, of which the job's problems tell
 	}
 	t := *j.Templates
-	o := template.Options{Job: b.Title, Thickness: t.Thickness, MinBridge: t.Kerf, Mark: t.Mark, Bed: t.Bed, Pin: t.Pin,
+	o := template.Options{Job: b.Title, Thickness: t.Thickness, MinBridge: t.Kerf, Mark: t.SlotWidth, Bed: t.Bed, Pin: t.PinDiameter,
 		Number: func(mm float64) string { return geom.LengthOf(mm).Number(b.Units) }, Unit: b.Units.String()}
 	if t.Register == job.RegisterLip {
 		o.Register = template.Lip
@@ -78,10 +78,10 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			for _, f := range one.Made.Found {
 				say(f.Diagnosis, "%s: %s, at %s, %s", p.Name, f.Fact, o.Number(f.At.X), o.Number(f.At.Y))
 			}
-			if b := p.Outline.Bounds(); t.Roll > 0 && !paper.RollHolds(b.Width(), b.Height(), t.Roll, p.Unit) {
+			if b := p.Outline.Bounds(); t.RollWidth > 0 && !paper.RollHolds(b.Width(), b.Height(), t.RollWidth, p.Unit) {
 				say(geom.Diagnosis{Code: "template", Level: geom.LevelNote, Ask: geom.Sentencef("a wider `roll`, or a smaller `bed`")},
 					"%s, %s by %s, is too wide for a roll of %s: it is printed on sheets",
-					p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.Roll))
+					p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.RollWidth))
 			}
 			out.Plates = append(out.Plates, one)
 		}

@@ -73,13 +73,13 @@ func TestAnyBankFits(t *testing.T) {
 		for i, row := range bank.Plan.Rows {
 			box := r.Proof[bank.Drawers[i]]
 			low, high := max(0, row.FrontBottom), min(float64(height), row.FrontBottom+row.FrontHeight)
-			if room := float64(width) - 2*s.Clearance + s.Plus; s.Kind != opening.Undermount && box.Width.Max > room+rounded {
+			if room := float64(width) - 2*s.Clearance + s.ClearancePlus; s.Kind != opening.Undermount && box.Width.Max > room+rounded {
 				t.Fatalf("row %d is %g wide in %g\n%s", i, box.Width.Max, room, text)
 			}
-			if inside := box.Width.Mean - 2*made.Drawers[bank.Drawers[i]].Spec.Sides.Thickness.Mean; s.Kind == opening.Undermount && inside > float64(width)-s.InsideLess+rounded {
+			if inside := box.Width.Mean - 2*made.Drawers[bank.Drawers[i]].Spec.Sides.Thickness.Mean; s.Kind == opening.Undermount && inside > float64(width)-s.InsideDeduction+rounded {
 				t.Fatalf("row %d is %g wide inside\n%s", i, inside, text)
 			}
-			if row.BoxBottom < low+s.Below-1e-6 || row.BoxBottom+box.Height.Max > high-s.Above+rounded {
+			if row.BoxBottom < low+s.ClearanceBelow-1e-6 || row.BoxBottom+box.Height.Max > high-s.ClearanceAbove+rounded {
 				t.Fatalf("row %d stands from %g, %g high, in %g to %g\n%s", i, row.BoxBottom,
 					box.Height.Max, low, high, text)
 			}
@@ -87,7 +87,7 @@ func TestAnyBankFits(t *testing.T) {
 			if fronts == "inset" {
 				front = j.Stocks[0].Thickness.Max
 			}
-			if proud := box.Depth.Max - box.Depth.Mean; box.Depth.Max+s.Behind+front-proud > float64(depth)+rounded {
+			if proud := box.Depth.Max - box.Depth.Mean; box.Depth.Max+s.ClearanceBehind+front-proud > float64(depth)+rounded {
 				t.Fatalf("row %d is %g deep in %d\n%s", i, box.Depth.Max, depth, text)
 			}
 		}

@@ -66,7 +66,7 @@ func stamped(c template.Cut) string { return c.Title + ", " + strings.ToLower(c.
 // printed are the pages of a plate: on sheets, or on one length of a roll.
 func printed(b batch.Batch, c template.Cut) []drawing.Page {
 	picture, title := c.Picture(), stamped(c)
-	if roll := b.Templates.Roll; roll > 0 {
+	if roll := b.Templates.RollWidth; roll > 0 {
 		if page, fits := paper.OnRoll(picture, roll, title, c.Notes, c.Unit); fits {
 			return []drawing.Page{page}
 		}

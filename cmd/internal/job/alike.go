@@ -27,9 +27,9 @@ type Alike struct {
 // makeOf tells apart what is made in another way: all of a drawer but its size, and what
 // is cut into it or screwed on to it.
 func makeOf(d Drawer, slide string, fronts opening.Fronts, front *joinery.Stock) string {
-	s, slack := d.Spec, d.SlackDeep()
+	s, slack := d.Spec, d.ClearanceDepth()
 	s.Name, s.Count, s.Width, s.Height, s.Depth = "", 0, 0, 0, 0
-	s.DeepSlack, s.Dividers, s.Pull, s.DrawerFront, s.Undermount = nil, nil, joinery.Pull{}, nil, nil
+	s.BottomClearanceDepth, s.Dividers, s.Pull, s.DrawerFront, s.Undermount = nil, nil, joinery.Pull{}, nil, nil
 	thick := 0.0
 	if front != nil && fronts == opening.Inset { // it takes of the depth
 		thick = front.Thickness.Max
@@ -59,7 +59,7 @@ func (b *builder) plan(j *Job) {
 		drawers += len(plans[i].Rows)
 		banks, planned, at = append(banks, *w.bank), append(planned, plans[i]), append(at, i)
 	}
-	groups := opening.Standardize(banks, planned, opening.DefaultAlike)
+	groups := opening.Standardize(banks, planned, opening.DefaultGroupOpenings)
 	asked := b.root.values["alike"]
 	if asked.text == yes {
 		for _, g := range groups {
@@ -70,7 +70,7 @@ func (b *builder) plan(j *Job) {
 			}
 		}
 		if len(groups) == 0 && sound && !b.lost {
-			b.add(Problem{Level: geom.LevelNote, Code: CodeNoEffect, Message: "alike does nothing here: no two openings of drawers that are made alike differ, by up to " + geom.LengthOf(opening.DefaultAlike).Text(b.units),
+			b.add(Problem{Level: geom.LevelNote, Code: CodeNoEffect, Message: "alike does nothing here: no two openings of drawers that are made alike differ, by up to " + geom.LengthOf(opening.DefaultGroupOpenings).Text(b.units),
 				Hint: "delete it, or give such drawers the same stocks, joints and slides"}, asked.at)
 		}
 	}

@@ -62,7 +62,7 @@ func (b *builder) expand(j *Job, s *section, d Drawer, front *joinery.DrawerFron
 		one.Undermount, one.Planned = row.Undermount, true
 		if row.Front != nil {
 			cut := *row.Front
-			cut.Handles, cut.HandleApart, cut.HandleDiameter, cut.HandleDown = front.Handles, front.HandleApart, front.HandleDiameter, front.HandleDown
+			cut.Handles, cut.HandleSpacing, cut.HandleDiameter, cut.HandleFromTop = front.Handles, front.HandleSpacing, front.HandleDiameter, front.HandleFromTop
 			one.DrawerFront = &cut
 		}
 		if !b.put(j, s, one) {
@@ -94,7 +94,7 @@ func (b *builder) put(j *Job, s *section, d Drawer) bool {
 // when it is not known. It reports whether all could be read.
 func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, ok bool) {
 	get := s.values
-	bank = opening.Bank{Gap: get["gap"].mm(0), BoxHeights: all64(get["box-heights"]), LineBoring: get["line-boring"].mm(0), Rows: []opening.Row{{}}}
+	bank = opening.Bank{FrontGap: get["gap"].mm(0), BoxHeights: all64(get["box-heights"]), LineBoring: get["line-boring"].mm(0), Rows: []opening.Row{{}}}
 	if rows := get["rows"]; rows.given {
 		bank.Rows = make([]opening.Row, int(rows.number))
 		for i := range rows.lengths {

@@ -186,7 +186,7 @@ func (b *builder) drawer(s *section) Drawer {
 	front := either(get["front"], sides)
 	back := either(get["back"], front)
 	put(joinery.SettingSides, sides)
-	put(joinery.SettingFront, front)
+	put(joinery.SettingBoxFront, front)
 	put(joinery.SettingBack, back)
 	put(joinery.SettingBottom, bottom)
 	for _, name := range []string{"sides", "front", "back", "bottom"} {

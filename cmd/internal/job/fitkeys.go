@@ -22,19 +22,19 @@ type limitLength struct {
 }
 
 var limitLengths = []limitLength{
-	{"least-tongue-play", func(l *joinery.Limits) *float64 { return &l.TonguePlay.Min }, maxPlay, "The least play of a tongue in its dado: below, glue is scraped off"},
-	{"most-tongue-play", func(l *joinery.Limits) *float64 { return &l.TonguePlay.Max }, maxPlay, "The most play of a tongue in its dado: above, a corner can rack while the glue sets"},
-	{"least-bottom-play", func(l *joinery.Limits) *float64 { return &l.BottomPlay.Min }, maxPlay, "The least play of the bottom in its groove"},
-	{"most-bottom-play", func(l *joinery.Limits) *float64 { return &l.BottomPlay.Max }, maxPlay, "The most play of the bottom in its groove: above, it rattles"},
-	{"least-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Min }, maxSlack, "How much smaller than its grooves the bottom is at least, each way"},
-	{"most-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomSlack.Max }, maxSlack, "How much smaller than its grooves it is at most"},
-	{"recess", func(l *joinery.Limits) *float64 { return &l.Recess }, maxPlay, "How far a front may stand before or behind the ends of the sides and be called flush"},
-	{"shoulder", func(l *joinery.Limits) *float64 { return &l.Shoulder }, maxPlay, "How far the shoulder of a corner may stay open"},
-	{"end-room", func(l *joinery.Limits) *float64 { return &l.EndRoom }, maxPlay, "How much room a tongue's end may have before the floor of its dado, the glue room included"},
-	{"width", func(l *joinery.Limits) *float64 { return &l.Width }, maxPlay, "By how much the width of a box may be off"},
-	{"depth", func(l *joinery.Limits) *float64 { return &l.Depth }, maxPlay, "By how much the depth of a box may be off"},
-	{"height", func(l *joinery.Limits) *float64 { return &l.Height }, maxPlay, "By how much the height of a box may be off"},
-	{"diagonal", func(l *joinery.Limits) *float64 { return &l.Diagonal }, maxSlack, "By how much a diagonal may be off, and how far the two may be from each other"},
+	{"least-tongue-play", func(l *joinery.Limits) *float64 { return &l.TongueClearance.Min }, maxClearance, "The least play of a tongue in its dado: below, glue is scraped off"},
+	{"most-tongue-play", func(l *joinery.Limits) *float64 { return &l.TongueClearance.Max }, maxClearance, "The most play of a tongue in its dado: above, a corner can rack while the glue sets"},
+	{"least-bottom-play", func(l *joinery.Limits) *float64 { return &l.GrooveClearance.Min }, maxClearance, "The least play of the bottom in its groove"},
+	{"most-bottom-play", func(l *joinery.Limits) *float64 { return &l.GrooveClearance.Max }, maxClearance, "The most play of the bottom in its groove: above, it rattles"},
+	{"least-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomClearance.Min }, maxBottomClearance, "How much smaller than its grooves the bottom is at least, each way"},
+	{"most-bottom-slack", func(l *joinery.Limits) *float64 { return &l.BottomClearance.Max }, maxBottomClearance, "How much smaller than its grooves it is at most"},
+	{"recess", func(l *joinery.Limits) *float64 { return &l.Flush }, maxClearance, "How far a front may stand before or behind the ends of the sides and be called flush"},
+	{"shoulder", func(l *joinery.Limits) *float64 { return &l.ShoulderGap }, maxClearance, "How far the shoulder of a corner may stay open"},
+	{"end-room", func(l *joinery.Limits) *float64 { return &l.EndClearance }, maxClearance, "How much room a tongue's end may have before the floor of its dado, the glue room included"},
+	{"width", func(l *joinery.Limits) *float64 { return &l.Width }, maxClearance, "By how much the width of a box may be off"},
+	{"depth", func(l *joinery.Limits) *float64 { return &l.Depth }, maxClearance, "By how much the depth of a box may be off"},
+	{"height", func(l *joinery.Limits) *float64 { return &l.Height }, maxClearance, "By how much the height of a box may be off"},
+	{"diagonal", func(l *joinery.Limits) *float64 { return &l.Diagonal }, maxBottomClearance, "By how much a diagonal may be off, and how far the two may be from each other"},
 }
 
 var limitKeys = func() (keys []key) {
@@ -58,7 +58,7 @@ func (r *reader) limits(s *section) joinery.Limits {
 	for _, pair := range []struct {
 		name  string
 		limit geom.Interval
-	}{{"tongue-play", l.TonguePlay}, {"bottom-play", l.BottomPlay}, {"bottom-slack", l.BottomSlack}} {
+	}{{"tongue-play", l.TongueClearance}, {"bottom-play", l.GrooveClearance}, {"bottom-slack", l.BottomClearance}} {
 		if pair.limit.Min > pair.limit.Max {
 			at := either(s.values["most-"+pair.name], s.values["least-"+pair.name]).at
 			r.fail(CodeOutOfRange, at, "write the smaller of the two as the least one",
@@ -93,7 +93,7 @@ var accuracyKeys = func() (keys []key) {
 		}
 		usual := strings.Join(each, ", ")
 		saw := fit.AccuracyOf(joinery.Saw)
-		keys = append(keys, key{name: a.name, form: formLength, min: 0, max: maxPlay, doc: a.doc, without: usual,
+		keys = append(keys, key{name: a.name, form: formLength, min: 0, max: maxClearance, doc: a.doc, without: usual,
 			example: mm(*a.of(&saw)), why: "what a test cut that is measured with a caliper gives; " + noSource})
 	}
 	return keys

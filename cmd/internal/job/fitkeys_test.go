@@ -23,7 +23,7 @@ drawers:
 func TestFitKeys(t *testing.T) {
 	j := read(t, fitBase+"limits: {most-tongue-play: 0.3, recess: 0.2, diagonal: 1.5}\naccuracy: {fence: 0.1, cut: 0}\nspacers: [6, 6, 0.1, 25.4]\n")
 	limits := joinery.DefaultLimits
-	limits.TonguePlay.Max, limits.Recess, limits.Diagonal = 0.3, 0.2, 1.5
+	limits.TongueClearance.Max, limits.Flush, limits.Diagonal = 0.3, 0.2, 1.5
 	if j.Drawers[0].Limits != limits {
 		t.Errorf("limits are %+v", j.Drawers[0].Limits)
 	}

@@ -11,14 +11,14 @@ import (
 // drawer's joint has no use for.
 func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) {
 	get := s.values
-	for _, f := range []geom.Setting{joinery.SettingBackJoint, joinery.SettingSetback, joinery.SettingFasteners, joinery.SettingFingerWidth} {
+	for _, f := range []geom.Setting{joinery.SettingBackJoint, joinery.SettingBackSetback, joinery.SettingFasteners, joinery.SettingFingerWidth} {
 		put(f, get[string(f)])
 	}
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
 	if d.BackJoint != "" {
-		d.Setback = joinery.DefaultSetback
+		d.BackSetback = joinery.DefaultBackSetback
 		if setback := get["setback"]; setback.given {
-			d.Setback = setback.mm(0)
+			d.BackSetback = setback.mm(0)
 		}
 	}
 	d.Fasteners = joinery.Fastener(get["fasteners"].text)
@@ -49,19 +49,19 @@ func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value))
 		get := s.values
 		b.checkStock("stock", get["stock"])
 		div := joinery.Divider{
-			Stock: b.stocks[get["stock"].text], Way: joinery.GrainDirection(get["way"].text),
+			Stock: b.stocks[get["stock"].text], Direction: joinery.GrainDirection(get["way"].text),
 			Count: int(get["at"].number), Height: get["height"].mm(0), Loose: get["loose"].text == "yes",
 		}
 		for i := range get["at"].lengths {
 			div.At = append(div.At, get["at"].mm(i))
 		}
-		settled = settled && div.Stock.Thickness.Mean > 0 && div.Way != "" && (div.Count > 0 || len(div.At) > 0)
+		settled = settled && div.Stock.Thickness.Mean > 0 && div.Direction != "" && (div.Count > 0 || len(div.At) > 0)
 		d.Dividers = append(d.Dividers, div)
 	}
 	settled = settled && len(d.Dividers) == len(s.values["dividers"].sections) && (!s.values["dividers"].given || len(d.Dividers) > 0)
 	if s := s.values["pull"].section; s != nil {
 		get := s.values
-		d.Pull = joinery.Pull{Shape: joinery.PullShape(get["shape"].text), Width: get["width"].mm(0), Height: get["height"].mm(0), Down: get["down"].mm(0)}
+		d.Pull = joinery.Pull{Shape: joinery.PullShape(get["shape"].text), Width: get["width"].mm(0), Height: get["height"].mm(0), FromTop: get["down"].mm(0)}
 		round := d.Pull.Shape == joinery.PullHole || d.Pull.Shape == joinery.PullHalf
 		b.noEffect(round, get, "height", "delete it: its width is its diameter", "the pull is round")
 		top := d.Pull.Shape == joinery.PullHalf || d.Pull.Shape == joinery.PullSlot
@@ -77,7 +77,7 @@ func (b *builder) drawerFront(s *section, planned bool) *joinery.DrawerFront {
 	b.checkStock("stock", get["stock"])
 	front := &joinery.DrawerFront{
 		Stock: b.stocks[get["stock"].text],
-		Width: get["width"].mm(0), Height: get["height"].mm(0), Left: get["left"].mm(0), Below: get["below"].mm(0),
+		Width: get["width"].mm(0), Height: get["height"].mm(0), OverhangLeft: get["left"].mm(0), OverhangBelow: get["below"].mm(0),
 	}
 	var missing []string
 	for _, name := range []string{"width", "height", "left", "below"} {
@@ -114,6 +114,6 @@ func (b *builder) handles(front *joinery.DrawerFront, s *section) {
 		b.noEffect(word == "none", get, name, "delete it, or write `handles: knob`", "the front has no holes")
 	}
 	if front.Handles > 0 {
-		front.HandleApart, front.HandleDiameter, front.HandleDown = get["handle-apart"].mm(0), get["handle-diameter"].mm(0), get["handle-down"].mm(0)
+		front.HandleSpacing, front.HandleDiameter, front.HandleFromTop = get["handle-apart"].mm(0), get["handle-diameter"].mm(0), get["handle-down"].mm(0)
 	}
 }

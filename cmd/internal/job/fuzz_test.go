@@ -104,9 +104,9 @@ func checkDrawers(t *testing.T, j *Job) {
 		within("cutter width", d.Cutter.Width, minCutter, maxCutter)
 		within("fence distance", d.FenceDistance, 0, maxSetting)
 		within("cutter height", d.CutterHeight, 0, maxSetting)
-		within("slack", d.BottomSlack, 0, maxSlack)
-		for _, play := range []float64{d.DadoPlay, d.GroovePlay, d.GlueRoom} {
-			within("play", play, 0, maxPlay)
+		within("slack", d.BottomClearance, 0, maxBottomClearance)
+		for _, play := range []float64{d.DadoClearance, d.GrooveClearance, d.GlueSpace} {
+			within("play", play, 0, maxClearance)
 		}
 		for _, s := range []float64{d.Sides.Thickness.Mean, d.Front.Thickness.Mean, d.Back.Thickness.Mean, d.Bottom.Thickness.Mean} {
 			within("thickness of a part", s, minThickness, maxThickness)
@@ -116,7 +116,7 @@ func checkDrawers(t *testing.T, j *Job) {
 				t.Errorf("drawer %d lacks a word: %+v", i, d.Spec)
 			}
 		}
-		if d.BackJoint == "" && d.Setback != 0 {
+		if d.BackJoint == "" && d.BackSetback != 0 {
 			t.Errorf("drawer %d has a setback without a joint", i)
 		}
 		for _, div := range d.Dividers {

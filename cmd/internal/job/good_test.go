@@ -174,7 +174,7 @@ func TestReadDefaults(t *testing.T) {
 		Name: "a", Count: 1, Units: geom.Millimetre, Width: 400, Height: 100, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: birch,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6},
-		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomSlack: 2, GroovePlay: 0.2, Limits: joinery.DefaultLimits, OnEnd: geom.Interval{Min: 150, Max: 600},
+		GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomAuto, BottomClearance: 2, GrooveClearance: 0.2, Limits: joinery.DefaultLimits, OnEnd: geom.Interval{Min: 150, Max: 600},
 	}
 	if got := j.Drawers[0].Spec; !reflect.DeepEqual(got, want) {
 		t.Errorf("got %+v\nwant %+v", got, want)
@@ -192,14 +192,14 @@ func TestReadAllKeys(t *testing.T) {
 		Name: "bench wide", Count: 6, Width: 460, Height: 140, Depth: 500,
 		Sides: birch, Front: birch, Back: board, Bottom: board,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Saw, Width: 6.35},
-		FenceDistance: 6, CutterHeight: 5.5, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomCaptured,
-		BottomSlack: 1.5, GlueRoom: 0.2, GroovePlay: 0.2, Limits: joinery.DefaultLimits, OnEnd: geom.Interval{Min: 150, Max: 600},
+		FenceDistance: 6, CutterHeight: 5.5, GrooveEnds: joinery.GrooveThrough, BottomFit: joinery.BottomGroovedIn,
+		BottomClearance: 1.5, GlueSpace: 0.2, GrooveClearance: 0.2, Limits: joinery.DefaultLimits, OnEnd: geom.Interval{Min: 150, Max: 600},
 	}, {
 		Name: "bench narrow", Count: 1, Width: 300, Height: 140, Depth: 500,
 		Sides: birch, Front: birch, Back: birch, Bottom: board,
 		Joint: joinery.DadoRabbet, Cutter: joinery.Cutter{Kind: joinery.Router, Width: 6},
 		DepthFrom: joinery.FromTop, SlotRoom: 0.05, FenceDistance: 7, CutterHeight: 5.5, GrooveEnds: joinery.GrooveStopped, BottomFit: joinery.BottomFlush,
-		DadoPlay: 0.1, GroovePlay: 0.3, Limits: joinery.DefaultLimits,
+		DadoClearance: 0.1, GrooveClearance: 0.3, Limits: joinery.DefaultLimits,
 	}}
 	for i, w := range want {
 		if got := j.Drawers[i].Spec; !reflect.DeepEqual(got, w) {
@@ -221,7 +221,7 @@ func TestReadInches(t *testing.T) {
 		if d.Width != 457.2 || d.Height != 139.7 || d.Depth != 508 {
 			t.Errorf("%s is %g x %g x %g", d.Name, d.Width, d.Height, d.Depth)
 		}
-		if d.GrooveEnds != joinery.GrooveStopped || d.DadoPlay != 0.25 || d.GroovePlay != 0.2 || d.BottomSlack != 2 {
+		if d.GrooveEnds != joinery.GrooveStopped || d.DadoClearance != 0.25 || d.GrooveClearance != 0.2 || d.BottomClearance != 2 {
 			t.Errorf("%s does not have the defaults of a router: %+v", d.Name, d.Spec)
 		}
 	}
@@ -246,10 +246,10 @@ func TestReadNamesAsWritten(t *testing.T) {
 func TestReadBothMachines(t *testing.T) {
 	j := read(t, goodFiles["own cutters"])
 	sawn, routed := j.Drawers[0], j.Drawers[1]
-	if sawn.Cutter.Width != 6.35 || sawn.DadoPlay != 0 || sawn.GrooveEnds != joinery.GrooveThrough {
+	if sawn.Cutter.Width != 6.35 || sawn.DadoClearance != 0 || sawn.GrooveEnds != joinery.GrooveThrough {
 		t.Errorf("got %+v", sawn.Spec)
 	}
-	if routed.DadoPlay != 0.3 || routed.GroovePlay != 0.1 || routed.GrooveEnds != joinery.GrooveStopped {
+	if routed.DadoClearance != 0.3 || routed.GrooveClearance != 0.1 || routed.GrooveEnds != joinery.GrooveStopped {
 		t.Errorf("got %+v", routed.Spec)
 	}
 }

@@ -25,13 +25,13 @@ const (
 	minThickness, maxThickness = 1, 100          // veneer is no panel, and a beam no drawer side
 	minCutter, maxCutter       = 0.5, 60         // from the finest bit to a full dado stack and more
 	minSetting, maxSetting     = 0.1, 100        // fence distance and cutter height: within the thickest stock
-	maxSlack                   = 50              // of a bottom; more than that drops out of its grooves
+	maxBottomClearance         = 50              // of a bottom; more than that drops out of its grooves
 	minReach, maxReach         = 1, 200          // of a router bit
 	maxFlutes, maxBits         = 12, 50          // edges of a bit; bits of one router
 	maxTool                    = 999             // the number of a bit in its machine
 	maxFeed, maxSpeed          = 100_000, 60_000 // mm and turns a minute: beyond any router's
-	maxOverRun                 = 20              // beyond the radius; more is another part's wood
-	maxPlay                    = 5               // of a joint; more is a slip of the decimal point
+	maxOvercut                 = 20              // beyond the radius; more is another part's wood
+	maxClearance               = 5               // of a joint; more is a slip of the decimal point
 	maxPrice                   = 1_000_000       // of one sheet
 	minFinger                  = 1.5             // of a box joint: the finest bit and a little wood
 	minPull                    = 5               // a cut that no finger goes into

@@ -17,25 +17,25 @@ type machineLength struct {
 var machineLengths = []machineLength{
 	{setup.LimitHeight, func(m *setup.Machine) *float64 { return &m.MaxHeight }, 1, 200, "How far the cutter stands over the table at most"},
 	{setup.LimitWidth, func(m *setup.Machine) *float64 { return &m.MaxWidth }, 1, 200, "The widest cutter that its arbor or collet carries"},
-	{setup.LimitFence, func(m *setup.Machine) *float64 { return &m.FenceReach }, minReachOfSaw, maxSize, "How far the fence opens; of a saw, a sheet that is wider is cut with a hand-held saw along a guide"},
-	{setup.LimitSled, func(m *setup.Machine) *float64 { return &m.SledReach }, minReachOfSaw, maxSize, "The longest crosscut that the sled or mitre gauge takes; of a saw, a longer one through a sheet is cut along a guide"},
-	{setup.LimitOnSled, func(m *setup.Machine) *float64 { return &m.OnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
+	{setup.LimitRip, func(m *setup.Machine) *float64 { return &m.RipCapacity }, minReachOfSaw, maxSize, "How far the fence opens; of a saw, a sheet that is wider is cut with a hand-held saw along a guide"},
+	{setup.LimitCrosscut, func(m *setup.Machine) *float64 { return &m.CrosscutCapacity }, minReachOfSaw, maxSize, "The longest crosscut that the sled or mitre gauge takes; of a saw, a longer one through a sheet is cut along a guide"},
+	{setup.LimitMaxOnSled, func(m *setup.Machine) *float64 { return &m.MaxOnSled }, minReachOfSaw, maxSize, "The longest part that lies across the sled"},
 	{setup.LimitMinOnEnd, func(m *setup.Machine) *float64 { return &m.MinOnEnd }, 20, maxSize, "The shortest part that is stood on its end or edge; on a router table, in a finger jig"},
 	{setup.LimitMaxOnEnd, func(m *setup.Machine) *float64 { return &m.MaxOnEnd }, 20, maxSize, "The longest part that is stood on its end or edge; on a router table, in a finger jig"},
-	{setup.LimitMinFed, func(m *setup.Machine) *float64 { return &m.MinFed }, 20, maxSize, "The shortest part that is pushed along the fence; across, a shorter one is clamped to the sled"},
+	{setup.LimitMinAlongFence, func(m *setup.Machine) *float64 { return &m.MinAlongFence }, 20, maxSize, "The shortest part that is pushed along the fence; across, a shorter one is clamped to the sled"},
 }
 
 // fencedKinds are the machines whose limits a job can write down.
 var fencedKinds = []joinery.CutterKind{joinery.Saw, joinery.RouterTable}
 
-// passKey is how deep a router table's bit goes in one pass.
-const passKey = "pass"
+// passDepthKey is how deep a router table's bit goes in one pass.
+const passDepthKey = "pass"
 
 var machineKeys = func() (keys []key) {
 	docs := map[joinery.CutterKind]string{joinery.Saw: "What the table saw can do: no setup goes beyond", joinery.RouterTable: "What the router table can do: no setup goes beyond"}
 	for _, k := range fencedKinds {
 		keys = append(keys, key{name: string(k), form: formSection, keys: limitsOfMachine(k), without: "a cautious machine of a small shop", doc: docs[k],
-			example: "{" + string(setup.LimitFence) + ": 250}", why: noSource})
+			example: "{" + string(setup.LimitRip) + ": 250}", why: noSource})
 	}
 	return keys
 }()
@@ -48,7 +48,7 @@ func limitsOfMachine(k joinery.CutterKind) (keys []key) {
 			example: mm(*l.of(&metric)), why: "what a small one of its kind does; " + noSource})
 	}
 	if k == joinery.RouterTable {
-		keys = append(keys, key{name: passKey, form: formMeasure, measures: ratios, min: 0.1, max: 1, fallback: "0.5", doc: "How deep one pass goes at most, as a part of the bit's diameter",
+		keys = append(keys, key{name: passDepthKey, form: formMeasure, measures: ratios, min: 0.1, max: 1, fallback: "0.5", doc: "How deep one pass goes at most, as a part of the bit's diameter",
 			example: "0.4", why: noSource})
 	}
 	return keys
@@ -66,8 +66,8 @@ func (b *builder) machines() setup.Machines {
 				*l.of(&m) = v.mm(0)
 			}
 		}
-		if v := s.values[passKey]; v.number > 0 {
-			m.Pass = v.number
+		if v := s.values[passDepthKey]; v.number > 0 {
+			m.PassDepth = v.number
 		}
 		if m.MinOnEnd > m.MaxOnEnd {
 			b.fail(CodeOutOfRange, either(s.values[string(setup.LimitMaxOnEnd)], s.values[string(setup.LimitMinOnEnd)]).at, "write the smaller of the two as the shortest",

@@ -17,7 +17,7 @@ func TestMachines(t *testing.T) {
 	}
 	saw, table := setup.DefaultMachine(joinery.Saw,
 		geom.Millimetre), setup.DefaultMachine(joinery.RouterTable, geom.Millimetre)
-	saw.MaxOnEnd, saw.SledReach, table.Pass = 400, 700, 0.4
+	saw.MaxOnEnd, saw.CrosscutCapacity, table.PassDepth = 400, 700, 0.4
 	if got := j.Machines.Of(joinery.Saw); got != saw {
 		t.Errorf("%+v", got)
 	}
@@ -27,7 +27,7 @@ func TestMachines(t *testing.T) {
 	// A job in inches has machines of round inches.
 	j, err = Read("job.yaml", strings.NewReader(strings.Replace(base, "units: mm", "units: in", 1)+"machines: {saw: {sled-reach: 20}}\n"))
 	saw = setup.DefaultMachine(joinery.Saw, geom.Inch)
-	if saw.SledReach = 20 * geom.InchMM; j.Machines.Of(joinery.Saw) != saw || geom.LengthOf(saw.MinOnEnd).Text(geom.Inch) != "6 in" {
+	if saw.CrosscutCapacity = 20 * geom.InchMM; j.Machines.Of(joinery.Saw) != saw || geom.LengthOf(saw.MinOnEnd).Text(geom.Inch) != "6 in" {
 		t.Errorf("%+v %v", j.Machines.Of(joinery.Saw), err)
 	}
 }

@@ -62,11 +62,11 @@ func (r *reader) measured(n *node, k *key) float64 {
 	return 0
 }
 
-// measureSlack lets the ends of a range be written in another unit.
-const measureSlack = 1e-6
+// measureClearance lets the ends of a range be written in another unit.
+const measureClearance = 1e-6
 
 func (k *key) within(x float64) bool {
-	slack := measureSlack * max(1, k.max)
+	slack := measureClearance * max(1, k.max)
 	return x >= k.min-slack && x <= k.max+slack
 }
 

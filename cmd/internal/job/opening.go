@@ -17,7 +17,7 @@ func (b *builder) readOpenings() map[string]*opening.Opening {
 		get := s.values
 		o := &opening.Opening{
 			Width: all64(get["width"]), Height: all64(get["height"]), Depth: all64(get["depth"]), Diagonals: all64(get["diagonals"]),
-			FrameOver: get["frame-over"].mm(0), Fronts: opening.Fronts(get["fronts"].text), Behind: get["behind"].mm(0),
+			FrameOverhang: get["frame-over"].mm(0), Fronts: opening.Fronts(get["fronts"].text), ClearanceBehind: get["behind"].mm(0),
 		}
 		b.noEffect(get["cabinet"].text == frameless, get, "frame-over",
 			"delete it, or write cabinet: "+faceFrame, "a frameless cabinet has no frame")

@@ -149,7 +149,7 @@ func TestReadOpenings(t *testing.T) {
 		}
 	}
 	for i, d := range j.Drawers[:3] {
-		if d.Count != 2 || d.Spares != 1 || d.Load != 20 || d.Undermount == nil || d.Undermount.Recess != 13 || d.DrawerFront.HandleApart != 160 || d.DrawerFront.Stock.Name != "oak" {
+		if d.Count != 2 || d.Spares != 1 || d.Load != 20 || d.Undermount == nil || d.Undermount.BottomRecess != 13 || d.DrawerFront.HandleSpacing != 160 || d.DrawerFront.Stock.Name != "oak" {
 			t.Errorf("drawer %d is %+v", i, d)
 		}
 		if at := j.Where(i, joinery.SettingOutside); at != (Position{18, 14}) {
@@ -167,13 +167,13 @@ func TestReadOpenings(t *testing.T) {
 	if want := []string{"sink quiet [0 1 2] 40", "desk ball 75 [3] 34.01942775", "hutch wooden-runner [4 5 6] 0"}; !slices.Equal(banks, want) {
 		t.Errorf("got %q", banks)
 	}
-	if o := j.Banks[0].Opening; !slices.Equal(o.Width, []float64{560.5, 560, 561}) || o.Behind != 20 || o.FrameOver != 0 || o.Fronts != opening.Overlay || !slices.Equal(o.Diagonals, []float64{896.4, 896.6}) {
+	if o := j.Banks[0].Opening; !slices.Equal(o.Width, []float64{560.5, 560, 561}) || o.ClearanceBehind != 20 || o.FrameOverhang != 0 || o.Fronts != opening.Overlay || !slices.Equal(o.Diagonals, []float64{896.4, 896.6}) {
 		t.Errorf("got %+v", o)
 	}
 	if got := j.Banks[1].Plan.Packing; got != 19 {
 		t.Errorf("the desk's sides are packed out by %g", got)
 	}
-	if s := j.Banks[1].Plan.Slide; s.Kind != opening.SideMount || s.Clearance != 12.7 || math.Abs(s.Line-38.1) > 1e-9 || s.Above != 10 {
+	if s := j.Banks[1].Plan.Slide; s.Kind != opening.SideMount || s.Clearance != 12.7 || math.Abs(s.ScrewLine-38.1) > 1e-9 || s.ClearanceAbove != 10 {
 		t.Errorf("got %+v", s)
 	}
 }

@@ -54,31 +54,31 @@ func TestReadFittings(t *testing.T) {
 	j := read(t, partsFile)
 	board := j.Stocks[3]
 	fingers, screwed, rabbeted := j.Drawers[0], j.Drawers[1], j.Drawers[2]
-	if d := fingers; d.Joint != joinery.BoxJoint || d.FingerWidth != 15 || d.BottomFit != joinery.BottomApplied || d.BottomHeight != 12 || d.Spares != 2 || d.Load != 20 || d.BackJoint != "" || d.Setback != 0 {
+	if d := fingers; d.Joint != joinery.BoxJoint || d.FingerWidth != 15 || d.BottomFit != joinery.BottomApplied || d.BottomHeight != 12 || d.Spares != 2 || d.Load != 20 || d.BackJoint != "" || d.BackSetback != 0 {
 		t.Errorf("got %+v", d)
 	}
 	if want := []joinery.Divider{
-		{Stock: board, Way: joinery.Across, At: []float64{100, 220.5}, Height: 60, Loose: true},
-		{Stock: board, Way: joinery.Along, Count: 3},
+		{Stock: board, Direction: joinery.Across, At: []float64{100, 220.5}, Height: 60, Loose: true},
+		{Stock: board, Direction: joinery.Along, Count: 3},
 	}; !reflect.DeepEqual(fingers.Dividers, want) {
 		t.Errorf("got %+v", fingers.Dividers)
 	}
-	if want := (joinery.Pull{Shape: joinery.PullHandHold, Width: 90, Height: 30, Down: 35}); fingers.Pull != want {
+	if want := (joinery.Pull{Shape: joinery.PullHandHold, Width: 90, Height: 30, FromTop: 35}); fingers.Pull != want {
 		t.Errorf("got %+v", fingers.Pull)
 	}
 	if want := (joinery.DrawerFront{
-		Stock: j.Stocks[1], Width: 440, Height: 150, Left: 20, Below: -3, Handles: 2, HandleApart: 128, HandleDiameter: 5.5, HandleDown: 60,
+		Stock: j.Stocks[1], Width: 440, Height: 150, OverhangLeft: 20, OverhangBelow: -3, Handles: 2, HandleSpacing: 128, HandleDiameter: 5.5, HandleFromTop: 60,
 	}); !reflect.DeepEqual(*fingers.DrawerFront, want) {
 		t.Errorf("got %+v", *fingers.DrawerFront)
 	}
-	if d := screwed; d.Joint != joinery.Butt || d.Fasteners != joinery.Dowels || d.BackJoint != joinery.Housed || d.Setback != 20 || d.BottomFit != joinery.BottomSlidIn || d.Pull != (joinery.Pull{Shape: joinery.PullHole}) {
+	if d := screwed; d.Joint != joinery.Butt || d.Fasteners != joinery.Dowels || d.BackJoint != joinery.Housed || d.BackSetback != 20 || d.BottomFit != joinery.BottomSlideIn || d.Pull != (joinery.Pull{Shape: joinery.PullHole}) {
 		t.Errorf("got %+v", d)
 	}
 	// 44 lb = 19.95806428 kg.
 	if f := screwed.DrawerFront; f.Handles != 1 || f.HandleDiameter != 0 || math.Abs(screwed.Load-19.95806428) > 1e-9 {
 		t.Errorf("got %+v", f)
 	}
-	if d := rabbeted; d.Joint != joinery.Rabbet || d.Setback != joinery.DefaultSetback || d.DrawerFront != nil || d.Load != 0 {
+	if d := rabbeted; d.Joint != joinery.Rabbet || d.BackSetback != joinery.DefaultBackSetback || d.DrawerFront != nil || d.Load != 0 {
 		t.Errorf("got %+v", d)
 	}
 }

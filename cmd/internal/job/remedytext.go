@@ -78,7 +78,7 @@ func changeText(c geom.Change, s joinery.Spec) string {
 		return fmt.Sprintf("make the %s %s", c.Key, v)
 	case joinery.SettingSides:
 		return "take sides of " + v
-	case joinery.SettingFront, joinery.SettingBack, joinery.SettingBottom:
+	case joinery.SettingBoxFront, joinery.SettingBack, joinery.SettingBottom:
 		return fmt.Sprintf("take a %s of %s", c.Setting, v)
 	case joinery.SettingCutter:
 		return cutterText(c, s, v)

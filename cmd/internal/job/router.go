@@ -18,8 +18,8 @@ func (r *reader) router(s *section) mill.Settings {
 		FromSpoilboard: get["depth-from"].text == string(joinery.FromSpoilboard),
 		OnionSkin:      get[string(mill.SettingOnionSkin)].mm(0),
 		SmallPart:      get[string(mill.SettingSmall)].mm(0),
-		PartGap:        get[string(mill.SettingGap)].mm(0),
-		Through:        get[string(mill.SettingThrough)].mm(0),
+		PartSpacing:    get[string(mill.SettingPartSpacing)].mm(0),
+		IntoSpoilboard: get[string(mill.SettingIntoSpoilboard)].mm(0),
 		Unit:           r.units,
 	}
 	register := r.sub(s, string(mill.SettingRegister), registerKeys).values
@@ -207,7 +207,7 @@ func (b *builder) engraver(bits []mill.Bit, report func(Code, Position, string, 
 func (b *builder) bit(s *section, report func(Code, Position, string, string, ...any)) mill.Bit {
 	get := s.values
 	bit := mill.Bit{Name: s.name, Diameter: get["diameter"].mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number), Tool: int(get["tool"].number),
-		Feeds: mill.Feeds{Type: mill.BitType(get["type"].text), Tip: get["tip"].mm(0), Feed: get["feed"].number, Plunge: get["plunge"].number, Speed: get["speed"].number, Pass: get["pass"].mm(0)}}
+		Feeds: mill.Feeds{Type: mill.BitType(get["type"].text), Tip: get["tip"].mm(0), Feed: get["feed"].number, Plunge: get["plunge"].number, Speed: get["speed"].number, PassDepth: get["pass"].mm(0)}}
 	if tip := get["tip"]; tip.given && bit.Type != mill.Compression {
 		report(CodeCutter, tip.at, "write `type: compression`, or delete it", "tip is of a compression bit, and %s is none", s.name)
 	}

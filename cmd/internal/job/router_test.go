@@ -13,8 +13,8 @@ import (
 func TestReadRouter(t *testing.T) {
 	j := read(t, goodFiles["router"])
 	want := mill.Settings{
-		Overcut: 2, Relief: mill.ReliefTBone, Slots: mill.SlotsLine, FromSpoilboard: true, OnionSkin: 0.4, SmallPart: 120, PartGap: 20, Through: 0.2,
-		Register: mill.Register{Place: mill.PlaceCentreLine, Diameter: 5, Distance: 30}, Tabs: mill.Tabs{Width: 8, Height: 2, Spacing: 300},
+		Overcut: 2, Relief: mill.ReliefTBone, Slots: mill.SlotsCenterline, FromSpoilboard: true, OnionSkin: 0.4, SmallPart: 120, PartSpacing: 20, IntoSpoilboard: 0.2,
+		Register: mill.Register{Place: mill.PlaceCenterline, Diameter: 5, Distance: 30}, Tabs: mill.Tabs{Width: 8, Height: 2, Spacing: 300},
 	}
 	if !reflect.DeepEqual(j.Router, want) {
 		t.Errorf("got %+v\nwant %+v", j.Router, want)
@@ -24,7 +24,7 @@ func TestReadRouter(t *testing.T) {
 	}
 	// A chip load of 0.12 mm at 18,000 turns of 2 edges is a feed of 4,320 mm a minute.
 	bits := []mill.Bit{
-		{Name: "six", Diameter: 6, Reach: 25, Flutes: 2, Feeds: mill.Feeds{Type: mill.Compression, Tip: 5, Feed: 4320, Plunge: 1524, Speed: 18000, Pass: 8}},
+		{Name: "six", Diameter: 6, Reach: 25, Flutes: 2, Feeds: mill.Feeds{Type: mill.Compression, Tip: 5, Feed: 4320, Plunge: 1524, Speed: 18000, PassDepth: 8}},
 		{Name: "half inch", Diameter: 12.7, Feeds: mill.Feeds{Type: mill.DownCut, Feed: 5000}}}
 	for i, w := range []struct {
 		joint joinery.Joint

@@ -23,14 +23,14 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(geom.Setting, val
 	d.CutterHeight = setting(joinery.SettingCutterHeight).mm(0)
 	d.BottomFit = joinery.BottomFit(setting(joinery.SettingBottomFit).text)
 	d.BottomHeight = setting(joinery.SettingBottomHeight).mm(0)
-	d.BottomSlack = setting(joinery.SettingBottomSlack).mm(0)
-	if deep := setting(joinery.SettingDeepSlack); len(deep.lengths) > 0 {
+	d.BottomClearance = setting(joinery.SettingBottomClearance).mm(0)
+	if deep := setting(joinery.SettingBottomClearanceDepth); len(deep.lengths) > 0 {
 		slack := deep.mm(0)
-		d.DeepSlack = &slack
+		d.BottomClearanceDepth = &slack
 	}
-	d.GlueRoom = setting(joinery.SettingGlueRoom).mm(0)
+	d.GlueSpace = setting(joinery.SettingGlueSpace).mm(0)
 	ends := setting(joinery.SettingGrooveEnds)
-	dadoPlay, groovePlay := setting(joinery.SettingDadoPlay), setting(joinery.SettingGroovePlay)
+	dadoPlay, groovePlay := setting(joinery.SettingDadoClearance), setting(joinery.SettingGrooveClearance)
 
 	if faces := setting("faces"); faces.text == oneFace && !b.namesJoint(d) {
 		d.Joint = joinery.DoubleRabbet
@@ -43,9 +43,9 @@ func (b *builder) setJoinery(d *Drawer, own *section, put func(geom.Setting, val
 	default:
 		return false // without a machine nothing can be checked against it
 	}
-	d.GroovePlay = groovePlay.mm(0) // of a saw: for a cutter for grooves, or one that is advised
+	d.GrooveClearance = groovePlay.mm(0) // of a saw: for a cutter for grooves, or one that is advised
 	if d.Cutter.Kind.MadeToFit() {
-		d.DadoPlay = dadoPlay.mm(0)
+		d.DadoClearance = dadoPlay.mm(0)
 		b.fitted = true
 	}
 	if !ends.given {
@@ -93,14 +93,14 @@ func (b *builder) namesJoint(d *Drawer) bool {
 }
 
 // routerFields are the settings that not every machine can keep.
-var routerFields = []geom.Setting{joinery.SettingGrooveEnds, joinery.SettingDadoPlay, joinery.SettingGroovePlay}
+var routerFields = []geom.Setting{joinery.SettingGrooveEnds, joinery.SettingDadoClearance, joinery.SettingGrooveClearance}
 
 // keeps reports whether a machine can do what a setting may ask for.
 func keeps(f geom.Setting, c joinery.Cutter) bool {
 	switch f {
 	case joinery.SettingGrooveEnds:
 		return c.Kind.Stops()
-	case joinery.SettingGroovePlay:
+	case joinery.SettingGrooveClearance:
 		return c.Kind.MadeToFit() || c.Groove > 0
 	}
 	return c.Kind.MadeToFit()
@@ -127,7 +127,7 @@ func (b *builder) notFor(f geom.Setting, at Position, d sawn) {
 		return
 	}
 	hint := "delete the entry, or cut the drawer with a CNC router or by hand"
-	if f == joinery.SettingGroovePlay {
+	if f == joinery.SettingGrooveClearance {
 		hint += ", or give the cutter a `groove-cutter`, whose grooves are made to fit"
 	}
 	b.fail(CodeNotForSaw, at, hint,

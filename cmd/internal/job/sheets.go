@@ -24,14 +24,14 @@ var sheetKeys = []key{
 		example: "3.2"},
 	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and over-run take, " + mm(mill.MinWaste) + " and what the sheets may be short",
 		example: "5"},
-	{name: "turn-on", form: formWord, words: []string{TurnOnPins, TurnOnThree, TurnOnStops}, fallback: TurnOnPins,
+	{name: "turn-on", form: formWord, words: []string{FlipOnPins, FlipOnThree, FlipOnStops}, fallback: FlipOnPins,
 		doc:     "What a sheet that is cut on both faces is put down on when it has been turned over: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes",
 		example: "three-pins", why: "two pins place a sheet both ways"},
 	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and " + mm(sheet.PinWeb),
 		example: "12"},
 	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: mm(sheet.UsualKept[0]) + " x " + mm(sheet.UsualKept[1]), doc: "The smallest offcut that the shop keeps",
 		example: "400 x 150", why: "shorter or narrower than that is seldom used; common practice, no source"},
-	{name: "heaviest", form: formMeasure, measures: loads, min: minHeaviest, max: maxLoad, fallback: fmt.Sprintf("%g kg", sheet.UsualHeaviest),
+	{name: "heaviest", form: formMeasure, measures: loads, min: minMaxWeight, max: maxLoad, fallback: fmt.Sprintf("%g kg", sheet.UsualMaxWeight),
 		doc:     "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies",
 		example: "30 kg", why: "what one person lifts with care; common practice, no source"},
 }
@@ -49,9 +49,9 @@ var sheetSizeKeys = []key{
 
 // The words for what a sheet is put down on when it has been turned over.
 const (
-	TurnOnPins  = "pins"
-	TurnOnThree = "three-pins"
-	TurnOnStops = "stops"
+	FlipOnPins  = "pins"
+	FlipOnThree = "three-pins"
+	FlipOnStops = "stops"
 )
 
 var keepOutKeys = []key{
@@ -74,7 +74,7 @@ const (
 	maxSheetCount         = 100_000  // of one size
 	maxKeepOuts           = 20       // of one stock
 	minOffcut             = 10       // mm: less is a splinter
-	minHeaviest           = 1        // kg
+	minMaxWeight          = 1        // kg
 	minReachOfSaw         = 100      // mm: the smallest saws for benches
 )
 
@@ -85,9 +85,9 @@ type Sheets struct {
 	Kerf      float64    // mm; 0 leaves it to the machine
 	Trim      float64    // mm; 0 leaves it to the machine, unless it is written
 	NoTrim    bool       // 0 is written
-	TurnOn    string     // TurnOnPins, TurnOnThree or TurnOnStops
+	FlipOn    string     // FlipOnPins, FlipOnThree or FlipOnStops
 	Pins      float64    // mm from the end of the shortest sheet to a pin; 0 is chosen
-	Keep      [2]float64 // mm, the longer and the shorter side of the least offcut
+	MinOffcut [2]float64 // mm, the longer and the shorter side of the least offcut
 	MaxWeight float64    // kg
 	Of        map[string]StockSheets
 }
@@ -117,14 +117,14 @@ type SheetSize struct {
 
 func (b *builder) sheets() Sheets {
 	get := b.sub(b.root, "sheets", sheetKeys).values
-	s := Sheets{Method: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), TurnOn: get["turn-on"].text, Pins: get["pin-distance"].mm(0),
-		Keep: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, MaxWeight: get["heaviest"].number, Of: make(map[string]StockSheets)}
+	s := Sheets{Method: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), FlipOn: get["turn-on"].text, Pins: get["pin-distance"].mm(0),
+		MinOffcut: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, MaxWeight: get["heaviest"].number, Of: make(map[string]StockSheets)}
 	s.NoTrim = get["trim"].given && s.Trim == 0
-	if s.TurnOn == TurnOnStops && get["pin-distance"].given {
+	if s.FlipOn == FlipOnStops && get["pin-distance"].given {
 		b.fail(CodeNoEffect, get["pin-distance"].at, "delete it, or write `turn-on: pins`", "pin-distance is for pins, and sheets are turned over on stops")
 	}
-	if s.Keep[0] < s.Keep[1] {
-		s.Keep[0], s.Keep[1] = s.Keep[1], s.Keep[0]
+	if s.MinOffcut[0] < s.MinOffcut[1] {
+		s.MinOffcut[0], s.MinOffcut[1] = s.MinOffcut[1], s.MinOffcut[0]
 	}
 	if s.Method == MethodFree && s.Stages > 0 {
 		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `way: guillotine`", "stages are those of a saw, and the way is free")

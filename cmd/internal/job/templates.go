@@ -39,13 +39,13 @@ const (
 
 // Templates are the marking templates that a job asks for.
 type Templates struct {
-	Stock     string
-	Thickness float64 // mm, mean of the readings
-	Kerf      float64 // mm; 0 when not said
-	Bed       geom.Point
-	Register  string // RegisterPins or RegisterLip
-	Pin, Mark float64
-	Roll      float64 // width of the paper, 0 for sheets
+	Stock                  string
+	Thickness              float64 // mm, mean of the readings
+	Kerf                   float64 // mm; 0 when not said
+	Bed                    geom.Point
+	Register               string // RegisterPins or RegisterLip
+	PinDiameter, SlotWidth float64
+	RollWidth              float64 // width of the paper, 0 for sheets
 }
 
 // templates are those of a job, nil without.
@@ -57,7 +57,7 @@ func (b *builder) templates() *Templates {
 	get := s.values
 	b.checkStock("templates", get["stock"])
 	t := &Templates{Stock: get["stock"].text, Bed: geom.Point{X: get["bed"].mm(0), Y: get["bed"].mm(1)}, Register: get["register"].text,
-		Pin: get["pin"].mm(0), Mark: get["mark"].mm(0), Roll: get["roll"].mm(0)}
+		PinDiameter: get["pin"].mm(0), SlotWidth: get["mark"].mm(0), RollWidth: get["roll"].mm(0)}
 	if t.Bed.X <= 0 || t.Bed.Y <= 0 { // reported where it is read
 		return nil
 	}

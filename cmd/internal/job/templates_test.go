@@ -21,7 +21,7 @@ func TestTemplates(t *testing.T) {
 	if len(problems) > 0 {
 		t.Fatal(problems)
 	}
-	want := Templates{Stock: "plate", Thickness: 3.15, Kerf: 0.18, Register: RegisterPins, Pin: 5, Mark: 1.2}
+	want := Templates{Stock: "plate", Thickness: 3.15, Kerf: 0.18, Register: RegisterPins, PinDiameter: 5, SlotWidth: 1.2}
 	want.Bed.X, want.Bed.Y = 600, 400
 	if got := *j.Templates; got.Thickness < 3.1499 || got.Thickness > 3.1501 {
 		t.Errorf("thickness %g", got.Thickness)

@@ -9,10 +9,10 @@ import (
 
 // fields are all fields that a problem of the joinery package can name.
 var fields = []geom.Setting{
-	joinery.SettingName, joinery.SettingOutside, joinery.SettingSides, joinery.SettingFront, joinery.SettingBack, joinery.SettingBottom,
+	joinery.SettingName, joinery.SettingOutside, joinery.SettingSides, joinery.SettingBoxFront, joinery.SettingBack, joinery.SettingBottom,
 	joinery.SettingJoint, joinery.SettingCutter, joinery.SettingFenceDistance, joinery.SettingCutterHeight, joinery.SettingGrooveEnds,
-	joinery.SettingBottomFit, joinery.SettingBottomSlack, joinery.SettingDeepSlack, joinery.SettingDadoPlay, joinery.SettingGroovePlay, joinery.SettingGlueRoom,
-	joinery.SettingBottomHeight, joinery.SettingBackJoint, joinery.SettingSetback, joinery.SettingFasteners, joinery.SettingFingerWidth,
+	joinery.SettingBottomFit, joinery.SettingBottomClearance, joinery.SettingBottomClearanceDepth, joinery.SettingDadoClearance, joinery.SettingGrooveClearance, joinery.SettingGlueSpace,
+	joinery.SettingBottomHeight, joinery.SettingBackJoint, joinery.SettingBackSetback, joinery.SettingFasteners, joinery.SettingFingerWidth,
 	"dividers", "pull", "drawer-front", "load", "opening", "slide",
 }
 
@@ -39,23 +39,23 @@ drawers:
 `)
 	itself := [2]Position{{6, 5}, {19, 5}}
 	want := map[geom.Setting][2]Position{
-		joinery.SettingName:         {{6, 11}, {19, 12}},
-		joinery.SettingOutside:      {{7, 14}, {19, 24}},
-		joinery.SettingSides:        {{8, 12}, {19, 48}},
-		joinery.SettingFront:        {{8, 12}, {19, 58}}, // of the first drawer: as its sides
-		joinery.SettingBack:         {{8, 12}, {19, 67}},
-		joinery.SettingBottom:       {{9, 13}, {19, 78}},
-		joinery.SettingJoint:        {{11, 12}, {19, 88}},
-		joinery.SettingFasteners:    {{12, 16}, itself[1]},
-		joinery.SettingBackJoint:    {{13, 17}, itself[1]},
-		joinery.SettingSetback:      {{14, 14}, itself[1]},
-		"load":                      {{15, 11}, itself[1]},
-		"pull":                      {{16, 11}, itself[1]},
-		"dividers":                  {{18, 7}, itself[1]},
-		joinery.SettingCutter:       {{3, 9}, {19, 109}},
-		joinery.SettingBottomSlack:  {{4, 25}, {4, 25}},
-		joinery.SettingGlueRoom:     {{10, 26}, {4, 39}},
-		joinery.SettingBottomHeight: {{4, 59}, {4, 59}},
+		joinery.SettingName:            {{6, 11}, {19, 12}},
+		joinery.SettingOutside:         {{7, 14}, {19, 24}},
+		joinery.SettingSides:           {{8, 12}, {19, 48}},
+		joinery.SettingBoxFront:        {{8, 12}, {19, 58}}, // of the first drawer: as its sides
+		joinery.SettingBack:            {{8, 12}, {19, 67}},
+		joinery.SettingBottom:          {{9, 13}, {19, 78}},
+		joinery.SettingJoint:           {{11, 12}, {19, 88}},
+		joinery.SettingFasteners:       {{12, 16}, itself[1]},
+		joinery.SettingBackJoint:       {{13, 17}, itself[1]},
+		joinery.SettingBackSetback:     {{14, 14}, itself[1]},
+		"load":                         {{15, 11}, itself[1]},
+		"pull":                         {{16, 11}, itself[1]},
+		"dividers":                     {{18, 7}, itself[1]},
+		joinery.SettingCutter:          {{3, 9}, {19, 109}},
+		joinery.SettingBottomClearance: {{4, 25}, {4, 25}},
+		joinery.SettingGlueSpace:       {{10, 26}, {4, 39}},
+		joinery.SettingBottomHeight:    {{4, 59}, {4, 59}},
 	}
 	for _, f := range fields {
 		at, ok := want[f]

@@ -176,8 +176,8 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, l
 				parts = append(parts, exact(size[k]))
 			}
 			entry = set(entry, "outside", strings.Join(parts, " x "))
-		case joinery.SettingSides, joinery.SettingFront, joinery.SettingBack, joinery.SettingBottom:
-			stock := map[geom.Setting]joinery.Stock{joinery.SettingSides: spec.Sides, joinery.SettingFront: spec.Front, joinery.SettingBack: spec.Back, joinery.SettingBottom: spec.Bottom}[f]
+		case joinery.SettingSides, joinery.SettingBoxFront, joinery.SettingBack, joinery.SettingBottom:
+			stock := map[geom.Setting]joinery.Stock{joinery.SettingSides: spec.Sides, joinery.SettingBoxFront: spec.Front, joinery.SettingBack: spec.Back, joinery.SettingBottom: spec.Bottom}[f]
 			stocks := get(root, "stock").(yaml.MapSlice)
 			like := slices.Clone(get(stocks, stock.Name).(yaml.MapSlice))
 			th := stock.Thickness
@@ -228,7 +228,7 @@ func written(t *testing.T, text string, j *job.Job, drawer int, r geom.Remedy, l
 			entry = set(entry, "pull", set(get(entry, "pull").(yaml.MapSlice), c.Key, length))
 		case joinery.SettingJoint, joinery.SettingBackJoint, joinery.SettingFasteners:
 			entry = set(entry, string(f), c.Word)
-		case joinery.SettingSetback, joinery.SettingFingerWidth:
+		case joinery.SettingBackSetback, joinery.SettingFingerWidth:
 			entry = set(entry, string(f), length)
 		default:
 			own, _ := get(entry, "joinery").(yaml.MapSlice)

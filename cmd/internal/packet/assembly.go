@@ -46,8 +46,8 @@ func (m maker) assembly() {
 	m.hardware()
 }
 
-var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomCaptured: "in grooves",
-	joinery.BottomFlush: "flush, in grooves", joinery.BottomSlidIn: "slid in from behind",
+var bottoms = map[joinery.BottomFit]string{joinery.BottomAuto: "in grooves", joinery.BottomGroovedIn: "in grooves",
+	joinery.BottomFlush: "flush, in grooves", joinery.BottomSlideIn: "slid in from behind",
 	joinery.BottomApplied: "applied from below", joinery.BottomCleats: "on cleats"}
 
 // steps are the order of work for a box.
@@ -95,10 +95,10 @@ func glue(s joinery.Spec) []string {
 // joinWalls puts the walls together, and says when the bottom comes and how it is held.
 func joinWalls(r record.Report, s joinery.Spec) string {
 	switch s.BottomFit {
-	case joinery.BottomSlidIn:
-		held := present.SlidInSheet
+	case joinery.BottomSlideIn:
+		held := present.SlideInSheet
 		if s.Bottom.Solid {
-			held = present.SlidInSolid(r)
+			held = present.SlideInSolid(r)
 		}
 		return "Put front and back into one side, then the other side on. " +
 			"The bottom comes when the glue has set: slide it in from behind. " + held

@@ -69,19 +69,19 @@ func (m maker) joints(d batch.Drawer) {
 	}
 	const before = 4.0 // a proud front shows
 	view(paper.AcrossZ, level, -before, -before,
-		"2:1. The left front corner from above: "+m.plays(d, joinery.Front)+".")
+		"2:1. The left front corner from above: "+m.clearances(d, joinery.Front)+".")
 	if d.Spec.BackJoint == joinery.Housed {
 		view(paper.AcrossZ, level, -before, outside.Depth-shown+before,
-			"2:1. The left rear corner from above: "+m.plays(d, joinery.Back)+".")
+			"2:1. The left rear corner from above: "+m.clearances(d, joinery.Back)+".")
 	}
 	view(paper.AcrossX, 0.47*outside.Width, -before, -before,
-		fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.plays(d, joinery.Bottom)))
+		fmt.Sprintf("2:1. The bottom at the front, from the right: %s.", m.clearances(d, joinery.Bottom)))
 	t := present.FitTable(m.report.FitOf(d.Spec.Name), m.unit)
 	m.table(t.Pick("measure", "as set", "likely", "verdict", "right of 1,000").Renamed("measure", "fit"))
 }
 
 // plays are the measures of a drawer's joints that concern a part.
-func (m maker) plays(d batch.Drawer, of joinery.Role) string {
+func (m maker) clearances(d batch.Drawer, of joinery.Role) string {
 	var said []string
 	for _, c := range d.Fit {
 		if c.Part == of || of == joinery.Front && c.Part == joinery.Side {

@@ -250,7 +250,7 @@ func saveText(s testcut.Salvage, deeper string, text func(float64) string) strin
 			break
 		}
 		other = fmt.Sprintf("; the front is then %s %s", text(math.Abs(s.Other)), map[bool]string{true: "proud", false: "recessed"}[s.Other < 0])
-	case joinery.CheckTonguePlay:
+	case joinery.CheckTongueClearance:
 		other = fmt.Sprintf("; the play is then %s", text(s.Other))
 	case joinery.CheckOutsideWidth:
 		other = fmt.Sprintf("; the box is then %s wide", text(s.Other))

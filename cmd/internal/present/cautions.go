@@ -103,7 +103,7 @@ var ofWork = map[setup.Holding][]Caution{
 	setup.Shoulder: {
 		{"Saw against a bench hook or with the part in the vice; start with light strokes beside the knife line, the thumb above the teeth.", 0},
 	},
-	setup.Ploughed: {
+	setup.Plowed: {
 		{"Clamp the part so that no clamp stands in the way of the plane's fence; knuckles keep clear of the bench.", 0},
 	},
 	setup.Chopped: {

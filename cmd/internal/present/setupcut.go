@@ -256,7 +256,7 @@ func (c CutStep) How(u geom.Unit) string {
 		return fmt.Sprintf("%s, %s wide in the %s face, from %s: knife both walls deep along a square, saw just inside the lines to the gauged depth, chisel the waste from both edges, level the floor with a router plane, pare the walls until the part goes in", c.Kind, width, c.Face, edges)
 	case setup.Shoulder:
 		return fmt.Sprintf("%s at %s: gauge what stays from the %s face, knife the shoulder along a square, saw it down to the gauge line, then take the waste off with a chisel or a rabbet plane", c.Kind, edges, c.Face)
-	case setup.Ploughed:
+	case setup.Plowed:
 		return fmt.Sprintf("%s, %s wide in the %s face: plough plane with its fence along the %s, short strokes from the far end first; pare the other wall until the bottom goes in", c.Kind, width, c.Face, edges)
 	case setup.Chopped:
 		return fmt.Sprintf("%s, %s wide in the %s face, stopped %s and %s from the ends: gauge both walls from the %s, knife the stops, chop the ends with a mortise chisel, then chisel and router plane between them", c.Kind, width, c.Face, mm(c.Stops[0]), mm(c.Stops[1]), edges)
@@ -359,7 +359,7 @@ func (m maker) gauges(s setup.WorkPlan) []Gauge {
 			case setup.Shoulder:
 				mark(c.Fence, "what the rabbets leave, from the "+c.Face.String()+" face")
 				mark(c.Height, "the shoulder of the rabbets, from the end")
-			case setup.Ploughed:
+			case setup.Plowed:
 				mark(c.Fence, "the plough's fence, to the iron")
 				mark(c.Height, "the plough's depth stop")
 			case setup.Chopped:

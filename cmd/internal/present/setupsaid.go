@@ -140,8 +140,8 @@ func (m maker) costText(costs []Cost) string {
 		if c.Sliver > sliver.Sliver {
 			sliver = c
 		}
-		if c.Play != nil {
-			least, most = math.Min(least, *c.Play), math.Max(most, *c.Play)
+		if c.Clearance != nil {
+			least, most = math.Min(least, *c.Clearance), math.Max(most, *c.Clearance)
 		}
 	}
 	if len(costs) == 0 {

@@ -73,11 +73,11 @@ type Choice struct {
 // Cost is what a setting does to a drawer's front; the back has its own where it is
 // of another thickness.
 type Cost struct {
-	Drawer string   `json:"drawer"`
-	Part   string   `json:"part"`
-	Recess float64  `json:"recess"`           // proud below 0
-	Play   *float64 `json:"play,omitempty"`   // a router makes its slots to fit
-	Sliver float64  `json:"sliver,omitempty"` // what one pass leaves at the outside of the rabbet
+	Drawer    string   `json:"drawer"`
+	Part      string   `json:"part"`
+	Recess    float64  `json:"recess"`           // proud below 0
+	Clearance *float64 `json:"play,omitempty"`   // a router makes its slots to fit
+	Sliver    float64  `json:"sliver,omitempty"` // what one pass leaves at the outside of the rabbet
 }
 
 // Spacers are stacks of the shop's spacers for fence and height. One serves for both.
@@ -246,7 +246,7 @@ func (m maker) files() []Cutting {
 
 func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
 	out := Setting{Cutter: m.n(s.Cutter), Height: m.n(s.Height), Fence: m.n(s.Fence), Checks: []Check{}}
-	if pass := m.batch.Machines.Of(on).Pass; pass > 0 {
+	if pass := m.batch.Machines.Of(on).PassDepth; pass > 0 {
 		for _, h := range setup.HeightPasses(s.Cutter, pass, s.Height) {
 			out.Steps = append(out.Steps, m.n(h))
 		}
@@ -314,9 +314,9 @@ func (m maker) costs(g setup.Group, needs []setup.Requirement, fence, height flo
 		c := needs[i].Cost(fence, height)
 		for end, part := range setup.Tongued(d.Spec) {
 			one := Cost{Drawer: d.Spec.Name, Part: string(part), Recess: m.n(c.Recess[end]), Sliver: m.n(c.Sliver[end])}
-			if !math.IsNaN(c.Play[end]) {
-				play := m.n(c.Play[end])
-				one.Play = &play
+			if !math.IsNaN(c.Clearance[end]) {
+				play := m.n(c.Clearance[end])
+				one.Clearance = &play
 			}
 			list = append(list, one)
 		}

@@ -44,7 +44,7 @@ func SheetNotes(k record.SheetStock, u geom.Unit) (list []string) {
 	if t := k.TurnedOn; t != nil {
 		zero += " Keep this zero after turning: where the sheet is shorter than listed, its new corner lies beside it."
 		switch {
-		case t.On == job.TurnOnStops:
+		case t.On == job.FlipOnStops:
 			say("Turn the sheet over end for end on stops: two along its lower edge; one at the left end for the first face, and for the second one at the right end, %s from zero, at which the same end lies again.", caliper(k.Sizes[firstUsed(k)].Length, u)+" "+u.String())
 		default:
 			say("Turn the sheet over end for end on %s of %s %s: REGISTER drills their holes, %s from the ends as listed, which leaves wood before the end of the shortest sheet.", words.Count(len(t.Pins), "pin", "pins"), caliper(t.Hole, u), u, caliper(t.Pins[0][0], u))

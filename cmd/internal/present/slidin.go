@@ -8,11 +8,11 @@ import (
 	"drawerwright/cmd/internal/record"
 )
 
-// SlidInSheet says how bottoms of sheet stock that are slid in from behind are held.
-const SlidInSheet = "Hold it with screws up into the back."
+// SlideInSheet says how bottoms of sheet stock that are slid in from behind are held.
+const SlideInSheet = "Hold it with screws up into the back."
 
-// SlidInSolid says how bottoms of solid wood that are slid in from behind are held.
-func SlidInSolid(r record.Report) string {
+// SlideInSolid says how bottoms of solid wood that are slid in from behind are held.
+func SlideInSolid(r record.Report) string {
 	text := "It is of solid wood and has to move: a spot of glue in the middle of the front's groove and " +
 		"nowhere else, then pan-head screws with washers through the slots up into the back, " +
 		"tight enough to hold and loose enough to slide."
@@ -30,6 +30,6 @@ func SlidInSolid(r record.Report) string {
 // slidIn prints how bottoms of solid wood that are slid in are held, where there are any.
 func slidIn(out *bytes.Buffer, r record.Report) {
 	if slices.ContainsFunc(r.Drawers, func(d record.Drawer) bool { return d.SlidInSolid }) {
-		fmt.Fprintf(out, "\nThe bottom is slid in when the box is glued. %s\n", SlidInSolid(r))
+		fmt.Fprintf(out, "\nThe bottom is slid in when the box is glued. %s\n", SlideInSolid(r))
 	}
 }

@@ -24,7 +24,7 @@ func cornered(t *testing.T, cutter string, joint, back joinery.Joint, fit joiner
 		t.Fatal(problems)
 	}
 	s := &j.Drawers[0].Spec
-	s.Joint, s.BackJoint, s.BottomFit, s.Fasteners, s.Setback, s.DadoPlay = joint, back, fit, joinery.Screws, 10, 0.2
+	s.Joint, s.BackJoint, s.BottomFit, s.Fasteners, s.BackSetback, s.DadoClearance = joint, back, fit, joinery.Screws, 10, 0.2
 	b, found := batch.Make(j)
 	for _, p := range found {
 		if p.IsError() {
@@ -45,7 +45,7 @@ func TestCorners(t *testing.T) {
 	for _, cutter := range []string{routed, sawn} {
 		for _, joint := range []joinery.Joint{joinery.DadoRabbet, joinery.DoubleRabbet, joinery.Rabbet, joinery.Butt} {
 			for _, back := range []joinery.Joint{"", joinery.Housed} {
-				for _, fit := range []joinery.BottomFit{joinery.BottomCaptured, joinery.BottomSlidIn, joinery.BottomApplied, joinery.BottomCleats} {
+				for _, fit := range []joinery.BottomFit{joinery.BottomGroovedIn, joinery.BottomSlideIn, joinery.BottomApplied, joinery.BottomCleats} {
 					if !fit.Grooved() && (cutter == sawn || back != "") {
 						continue // its many holes take their time, and no wall meets it otherwise
 					}
@@ -55,7 +55,7 @@ func TestCorners(t *testing.T) {
 						t.Errorf("%s: %s, %v, %v, %v", name, p.Verdict, p.Remarks, p.Faults, p.Overlaps)
 						continue
 					}
-					if want := map[joinery.BottomFit]string{joinery.BottomSlidIn: "slid-in", joinery.BottomApplied: "applied", joinery.BottomCleats: "cleats"}[fit]; p.Bottom.Fit != want {
+					if want := map[joinery.BottomFit]string{joinery.BottomSlideIn: "slid-in", joinery.BottomApplied: "applied", joinery.BottomCleats: "cleats"}[fit]; p.Bottom.Fit != want {
 						t.Errorf("%s: the bottom is %q", name, p.Bottom.Fit)
 					}
 					for _, c := range p.Corners {
@@ -99,15 +99,15 @@ func TestCornersLost(t *testing.T) {
 		remark      string // a part of one; empty for none
 	}{
 		// 12.4 of dado about a back of 11.
-		"a thin housed back": {joint: joinery.Butt, back: joinery.Housed, fit: joinery.BottomCaptured, try: thin("birch", 11), verdict: record.GoesNot,
+		"a thin housed back": {joint: joinery.Butt, back: joinery.Housed, fit: joinery.BottomGroovedIn, try: thin("birch", 11), verdict: record.GoesNot,
 			remark: "the back has 1.4 mm of play in the left side: more than glue fills"},
 		"a back raised by 1": { // 0.03 over the thickest bottom, and 1
-			joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, 1), verdict: record.GoesNot, remark: "the back a gap stays open by 1.03 mm: more than glue bridges"},
+			joint: joinery.Rabbet, fit: joinery.BottomSlideIn, edit: moved("back", 2, 1), verdict: record.GoesNot, remark: "the back a gap stays open by 1.03 mm: more than glue bridges"},
 		// 0.63, of which the bottom takes 0.2 when it is lifted in its grooves.
-		"a back raised by 0.6": {joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, 0.6), verdict: record.GoesBut, remark: "a gap stays open by 0.43 mm"},
+		"a back raised by 0.6": {joint: joinery.Rabbet, fit: joinery.BottomSlideIn, edit: moved("back", 2, 0.6), verdict: record.GoesBut, remark: "a gap stays open by 0.43 mm"},
 		"a back lowered by 0.5": { // 0.03 of room, then it lifts the back
-			joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, -0.5), verdict: record.GoesBut, remark: "the bottom lifts the back by 0.47 mm"},
-		"a back lowered by 2":   {joint: joinery.Rabbet, fit: joinery.BottomSlidIn, edit: moved("back", 2, -2), verdict: record.GoesNot},
+			joint: joinery.Rabbet, fit: joinery.BottomSlideIn, edit: moved("back", 2, -0.5), verdict: record.GoesBut, remark: "the bottom lifts the back by 0.47 mm"},
+		"a back lowered by 2":   {joint: joinery.Rabbet, fit: joinery.BottomSlideIn, edit: moved("back", 2, -2), verdict: record.GoesNot},
 		"a bottom behind":       {joint: joinery.Butt, fit: joinery.BottomApplied, edit: moved("bottom", 1, 14), verdict: record.GoesNot},
 		"a front raised by 0.4": {joint: joinery.Butt, fit: joinery.BottomApplied, edit: moved("front", 2, 0.4), verdict: record.GoesBut, remark: "a gap stays open by 0.4 mm"},
 		"boards 0.5 thin": { // of sides between which nothing is held
@@ -128,7 +128,7 @@ func TestCornersLost(t *testing.T) {
 
 // TestFingers: fingers hold a box, with the play that they are cut with.
 func TestFingers(t *testing.T) {
-	p := cornered(t, routed, joinery.BoxJoint, "", joinery.BottomCaptured).proof(t, prove.Options{})
+	p := cornered(t, routed, joinery.BoxJoint, "", joinery.BottomGroovedIn).proof(t, prove.Options{})
 	for _, c := range p.Corners {
 		if !c.Goes || !c.Fingers || !c.Laps {
 			t.Errorf("%+v", c)

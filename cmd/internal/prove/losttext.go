@@ -8,11 +8,11 @@ import (
 
 // lossText says what does not hold a box any more.
 func (w *Worker) lossText(l proof.Loss) string {
-	measured, slack := w.text(l.Measured), w.text(l.Slack)
+	measured, slack := w.text(l.Measured), w.text(l.Clearance)
 	switch l.Kind {
 	case proof.NotHeld:
 		return fmt.Sprintf("nothing holds the %s in the %s", l.Piece, l.At)
-	case proof.MuchPlay:
+	case proof.MuchClearance:
 		return fmt.Sprintf("the %s has %s of play in the %s: more than glue fills", l.Piece, measured, l.At)
 	case proof.ShoulderOpen:
 		return fmt.Sprintf("between %s and %s a shoulder stays open by %s: more than glue bridges",
@@ -37,7 +37,7 @@ func (w *Worker) lossText(l proof.Loss) string {
 	case proof.DividerDrops:
 		return fmt.Sprintf("the %s stands %s deep in the %s and drops out when it is pushed away: its slack is %s",
 			l.Piece, measured, l.At, slack)
-	case proof.DividerPlay:
+	case proof.DividerClearance:
 		return fmt.Sprintf("the %s has %s of play in its dados", l.Piece, measured)
 	case proof.DividerStands:
 		return fmt.Sprintf("the %s stands %s above the bottom", l.Piece, measured)

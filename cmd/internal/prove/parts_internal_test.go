@@ -10,14 +10,14 @@ import (
 
 // TestLostParts: which dividers and drawer fronts nothing holds.
 func TestLostParts(t *testing.T) {
-	held := proof.Partition{Name: "divider 1", GoesIn: true, Play: 0.2, Slack: 1, Lifts: true, Walls: [2]proof.Wall{{Name: "left side", Engagement: 3.5}, {Name: "right side", Engagement: 3.5}}}
+	held := proof.Partition{Name: "divider 1", GoesIn: true, Clearance: 0.2, EndClearance: 1, Lifts: true, Walls: [2]proof.Wall{{Name: "left side", Engagement: 3.5}, {Name: "right side", Engagement: 3.5}}}
 	on := proof.Fixing{Name: "drawer front", Covers: 100, Holes: 4}
 	for want, change := range map[string]func(*record.Drawer, *proof.Partition, *proof.Fixing){
 		"": func(d *record.Drawer, p *proof.Partition, f *proof.Fixing) { d.LooseDividers = []string{p.Name} },
 		"the divider 1 stands 0.4 mm deep in the right side and drops out when it is pushed away: its slack is 1 mm": func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) {
 			p.Walls[1].Engagement = 0.4
 		},
-		"the divider 1 has 1.2 mm of play in its dados": func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Play = 1.2 },
+		"the divider 1 has 1.2 mm of play in its dados": func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Clearance = 1.2 },
 		"the divider 1 stands 2.5 mm above the bottom":  func(_ *record.Drawer, p *proof.Partition, _ *proof.Fixing) { p.Height = 2.5 },
 		"the divider 1 is loose and cannot be lifted out": func(d *record.Drawer, p *proof.Partition, _ *proof.Fixing) {
 			d.LooseDividers, p.Lifts = []string{p.Name}, false

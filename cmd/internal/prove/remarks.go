@@ -45,10 +45,10 @@ func (t *trial) lost(box *proof.Box) []string {
 // captures reports whether an end is meant to be held by tongues, fingers or dados:
 // then the fit has a check of its play.
 func (w *Worker) captures(d record.Drawer, end string) bool {
-	if end == string(joinery.Back) && w.hasCheck(d, joinery.CheckBackPlay, "") {
+	if end == string(joinery.Back) && w.hasCheck(d, joinery.CheckBackClearance, "") {
 		return true
 	}
-	return w.hasCheck(d, joinery.CheckTonguePlay, "") || w.hasCheck(d, joinery.CheckFingerPlay, "")
+	return w.hasCheck(d, joinery.CheckTongueClearance, "") || w.hasCheck(d, joinery.CheckFingerClearance, "")
 }
 
 // outOfLimits compares the box at the mean with the limits of the drawer's fit;
@@ -102,8 +102,8 @@ var cornerMeasures = map[joinery.CheckCode]struct {
 	what  string
 	value func(record.Corner) float64
 }{
-	joinery.CheckTonguePlay: {"the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }},
-	joinery.CheckBackPlay:   {"the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }},
+	joinery.CheckTongueClearance: {"the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }},
+	joinery.CheckBackClearance:   {"the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }},
 	fit.ShoulderGap: {"the room between the tongue of the %s and the floor of its dado in the %s",
 		func(c record.Corner) float64 { return c.FloorGap.Mean }},
 	joinery.CheckRecess: {"the recess of the %s at the %s", func(c record.Corner) float64 { return c.Recess.Mean }},
@@ -117,7 +117,7 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]float64 {
 		for _, c := range s.out.Corners {
 			// A back without a check of its own is the front's twin, if it is not housed.
 			if c.End == f.Part || c.End == "back" && !s.hasCheck(d, f.Check, "back") &&
-				!s.hasCheck(d, joinery.CheckBackPlay, "") {
+				!s.hasCheck(d, joinery.CheckBackClearance, "") {
 				values[fmt.Sprintf(m.what, c.End, c.Side)] = m.value(c)
 			}
 		}
@@ -125,13 +125,13 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]float64 {
 	}
 	bottom := s.out.Bottom
 	switch f.Check {
-	case joinery.CheckFingerPlay:
+	case joinery.CheckFingerClearance:
 		for _, c := range s.out.Corners {
 			if c.Fingers {
 				values[fmt.Sprintf("the play of the fingers of %s and %s", c.End, c.Side)] = c.Play.Mean
 			}
 		}
-	case joinery.CheckDividerPlay:
+	case joinery.CheckDividerClearance:
 		for _, p := range s.out.Dividers {
 			values["the play of "+p.Name+" in its dados"] = p.Play.Mean
 		}
@@ -139,7 +139,7 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]float64 {
 		if bottom != nil {
 			values["the bottom's height above the edges"] = bottom.Height.Mean
 		}
-	case joinery.CheckBottomPlay:
+	case joinery.CheckGrooveClearance:
 		if bottom != nil {
 			values["the play of the bottom"] = bottom.Play.Mean
 		}
@@ -163,7 +163,7 @@ func (s summary) gaps(d record.Drawer) {
 	}
 	if b := s.out.Bottom; b != nil {
 		gap := b.Gap.Mean
-		if b.Fit == proof.SlidIn.String() { // the back ends at the upper edge of the grooves
+		if b.Fit == proof.SlideIn.String() { // the back ends at the upper edge of the grooves
 			gap -= b.Play.Mean
 		}
 		say(gap, "between the bottom and an edge over it a gap stays open by %s")

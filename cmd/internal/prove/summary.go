@@ -72,7 +72,7 @@ func (a assembled) corners(goes bool) {
 			}
 		}
 		o := &a.out.Corners[i]
-		a.widen(&o.Play, c.Play)
+		a.widen(&o.Play, c.Clearance)
 		if goes && c.GoesTogether {
 			a.widen(&o.ShoulderGap, c.ShoulderGap)
 			a.widen(&o.FloorGap, c.FloorGap)
@@ -101,9 +101,9 @@ func (a assembled) bottom() {
 			gap = w.Gap
 		}
 	}
-	a.widen(&b.Play, box.BottomPlay)
-	a.widen(&b.Slack[0], box.SlackX)
-	a.widen(&b.Slack[1], box.SlackY)
+	a.widen(&b.Play, box.GrooveClearance)
+	a.widen(&b.Slack[0], box.ClearanceX)
+	a.widen(&b.Slack[1], box.ClearanceY)
 	a.widen(&b.Hold, hold)
 	a.widen(&b.Height, box.BottomHeight)
 	a.widen(&b.Gap, gap)
@@ -118,8 +118,8 @@ func (a assembled) dividers() {
 					Lifts: d.Lifts})
 		}
 		o := &a.out.Dividers[i]
-		a.widen(&o.Play, d.Play)
-		a.widen(&o.Slack, d.Slack)
+		a.widen(&o.Play, d.Clearance)
+		a.widen(&o.Slack, d.EndClearance)
 		a.widen(&o.Hold, math.Min(d.Walls[0].Engagement, d.Walls[1].Engagement))
 		a.widen(&o.Height, d.Height)
 	}
@@ -129,7 +129,7 @@ func (a assembled) dividers() {
 		}
 		if i := slices.IndexFunc(a.out.Crossings,
 			func(o record.Crossing) bool { return o.A == c.A && o.B == c.B }); i >= 0 {
-			a.widen(&a.out.Crossings[i].Play, c.Play)
+			a.widen(&a.out.Crossings[i].Play, c.Clearance)
 		}
 	}
 }

@@ -128,13 +128,13 @@ var FitVerdicts = []Word{
 
 // Checks are the measures of joints and boxes.
 var Checks = []Word{
-	{string(joinery.CheckTonguePlay), "the clearance of a tongue in its dado"},
-	{string(joinery.CheckBackPlay), "the clearance of a housed back in its dados"},
-	{string(joinery.CheckFingerPlay), "the clearance of fingers in their notches"},
-	{string(joinery.CheckDividerPlay), "the clearance of a divider in its dados"},
-	{string(joinery.CheckBottomPlay), "the clearance of the bottom in its groove, up and down"},
-	{string(joinery.CheckBottomSlack), "the room of the bottom from side to side"},
-	{string(joinery.CheckBottomSlackDeep), "the room of the bottom from front to back"},
+	{string(joinery.CheckTongueClearance), "the clearance of a tongue in its dado"},
+	{string(joinery.CheckBackClearance), "the clearance of a housed back in its dados"},
+	{string(joinery.CheckFingerClearance), "the clearance of fingers in their notches"},
+	{string(joinery.CheckDividerClearance), "the clearance of a divider in its dados"},
+	{string(joinery.CheckGrooveClearance), "the clearance of the bottom in its groove, up and down"},
+	{string(joinery.CheckBottomClearance), "the room of the bottom from side to side"},
+	{string(joinery.CheckBottomClearanceDepth), "the room of the bottom from front to back"},
 	{string(joinery.CheckBottomFlush), "a flush bottom over the lower edges; below 0 it hangs down"},
 	{string(joinery.CheckRecess), "front or back behind the ends of the sides, pushed outwards; below 0 it is proud"},
 	{string(fit.RecessInner), "the same, pushed inwards"},

@@ -219,7 +219,7 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b, n), alikes(b, n), templates(b, n)
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MaxOpen: n(d.Spec.Limits.Shoulder)}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MaxOpen: n(d.Spec.Limits.ShoulderGap)}
 		strength(&listed, d, n)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
@@ -277,7 +277,7 @@ func looseDividers(d batch.Drawer) (names []string) {
 func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
 	s := d.Strength
 	out.BottomOut = n(d.BottomOut)
-	out.SlidInSolid = d.Spec.BottomFit == joinery.BottomSlidIn && d.Spec.Bottom.Solid
+	out.SlidInSolid = d.Spec.BottomFit == joinery.BottomSlideIn && d.Spec.Bottom.Solid
 	out.Weight, out.Load, out.Rating = words.Grams(s.Empty), words.Grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }

@@ -119,7 +119,7 @@ func routed(b batch.Batch) Router {
 	if b.Router.FromSpoilboard {
 		from = joinery.FromSpoilboard
 	}
-	out := Router{n(b.Router.Overcut), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), n(b.Router.PartGap), n(b.Router.Through), nil}
+	out := Router{n(b.Router.Overcut), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), n(b.Router.PartSpacing), n(b.Router.IntoSpoilboard), nil}
 	if t := b.Router.Tabs; t.Width > 0 {
 		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing), t.Marked}
 	}
@@ -205,16 +205,16 @@ func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
 
 // flip says which way the cuts on the outside face can be off.
 func flip(d batch.Drawer, p batch.Part, u geom.Unit) *Flip {
-	f := mill.FlipOf(p.Panel, d.Spec.GlueRoom)
+	f := mill.FlipOf(p.Panel, d.Spec.GlueSpace)
 	out := &Flip{Along: f.Along, Across: f.Across, Allowed: Number(f.Allowed, u)}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(u) }
 	var clauses []string
 	if out.Along {
 		clauses = append(clauses, "an error along the length makes one tongue longer and the other shorter by as much")
 		wider := "that makes the box wider and leaves a shoulder open"
-		if d.Spec.GlueRoom > 0 {
+		if d.Spec.GlueSpace > 0 {
 			wider = fmt.Sprintf("what is over the glue room of %s makes the box wider and leaves a shoulder open",
-				text(d.Spec.GlueRoom))
+				text(d.Spec.GlueSpace))
 		}
 		clauses = append(clauses, fmt.Sprintf("%s: up to %s is allowed", wider, text(f.Allowed)))
 	}

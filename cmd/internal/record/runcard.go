@@ -72,7 +72,7 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 		return nil
 	}
 	n := func(mm float64) float64 { return Number(mm, u) }
-	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: n(s.Router.Through)}
+	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: n(s.Router.IntoSpoilboard)}
 	if s.Router.FromSpoilboard {
 		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are " +
 			"heights over it, negative ones end in it"
@@ -150,7 +150,7 @@ func before(s *sheets.Stock, one sheets.Sheet, face int, u geom.Unit) []string {
 	up := func(f geom.Face) string { return fmt.Sprintf("the %s face of its parts up", f) }
 	d := one.Drawn[face]
 	on, _ := s.TurnedOn()
-	stops := on == job.TurnOnStops
+	stops := on == job.FlipOnStops
 	if face == 0 {
 		said := []string{"Lay the sheet down with " + up(d.Face) + ", its lower left corner at zero, and hold it down clear of the cuts."}
 		if d.Face == geom.Outside {

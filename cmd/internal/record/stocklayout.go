@@ -130,7 +130,7 @@ func (s stockLayout) sawCut(c breakdown.Cut) SawCut {
 // workpiece tells a board in hand; an offcut is kept where what trims leave of it is large
 // enough, and waste else.
 func (s stockLayout) workpiece(h breakdown.Workpiece) Workpiece {
-	kept := max(h.Clean[0], h.Clean[1]) >= int64(s.Keep[0]) && min(h.Clean[0], h.Clean[1]) >= int64(s.Keep[1])
+	kept := max(h.Clean[0], h.Clean[1]) >= int64(s.MinOffcut[0]) && min(h.Clean[0], h.Clean[1]) >= int64(s.MinOffcut[1])
 	out := Workpiece{Name: h.Name, Length: s.length(h.Length), Width: s.length(h.Width), Piece: h.Piece,
 		Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
 	if out.Offcut {

@@ -96,7 +96,7 @@ func (s *Stock) plan(b batch.Batch) (short []unheld) {
 			case hold.Tabs:
 				one.Held[n].Need = on.MinTabs(n)
 			case hold.Skin:
-				one.Held[n].Skin = sheet.SkinUnder(s.Parts[one.Placements[n].Piece][0].Work)
+				one.Held[n].Skin = sheet.OnionSkinUnder(s.Parts[one.Placements[n].Piece][0].Work)
 			case hold.Loose:
 				if b.Router.Tabs.Width > 0 { // tabs are asked for, and it has no room for any
 					short = append(short, unheld{i, n, on.MinTabs(n), 0})

@@ -30,7 +30,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 		}
 		kerf := rules.Kerf
 		if kerf == 0 {
-			kerf = max(sheet.UsualKerf, b.Router.PartGap)
+			kerf = max(sheet.UsualKerf, b.Router.PartSpacing)
 			for _, g := range groups {
 				kerf = max(kerf, g.Parts[0].Work.Gap) // of those that a router finishes
 			}
@@ -48,7 +48,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	}
 	said, key := rules.Kerf, "sheets.kerf"
 	if said == 0 {
-		said, key = b.Router.PartGap, "router.part-gap"
+		said, key = b.Router.PartSpacing, "router.part-gap"
 	}
 	gap := least
 	if s.GapText = said > 0; s.GapText {
@@ -79,7 +79,7 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 	if !s.RotatedSheets || !s.Routed {
 		return ends, top, nil
 	}
-	if s.on = b.Sheets.TurnOn; s.on == job.TurnOnStops {
+	if s.on = b.Sheets.FlipOn; s.on == job.FlipOnStops {
 		return ends, top, nil
 	}
 	s.Pin = Pin{Pin: b.PinFor(s.Stock, cutParts(groups, true))}
@@ -100,7 +100,7 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 			geom.LengthOf(least), fact)
 		return ends, top, out.writes(geom.AtLeast(least).In(b.Units))
 	}
-	s.Pin.Three = s.on == job.TurnOnThree
+	s.Pin.Three = s.on == job.FlipOnThree
 	beyond := s.Pin.Beyond(s.needs.Drawn()) // from the pin's middle to the part
 	ends = max(ends, geom.LengthOf(s.Short[0]+s.Pin.FromEdge+beyond))
 	if s.Pin.Three {

@@ -36,18 +36,18 @@ type Plan struct {
 // Stock is the pieces of one stock on sheets. Lengths in Rules, Pieces, Sheets and Layout
 // are nanometres, the x of a sheet along the grain.
 type Stock struct {
-	Name   string
-	File   string        // what the names of its files begin with
-	Stock  joinery.Stock // of a list, its name alone
-	Rules  nest.Rules
-	Trim   geom.Length // that is asked for; that of the ends may be more, for registration
-	Keep   [2]geom.Length
-	Pieces []nest.Piece
-	Parts  [][]batch.Part // that each piece serves, at least one; Quantity is what it serves each with
-	Router mill.Settings  // of a job; without bits
-	Sheets []nest.Sheet
-	Layout nest.Layout
-	Laid   []Sheet
+	Name      string
+	File      string        // what the names of its files begin with
+	Stock     joinery.Stock // of a list, its name alone
+	Rules     nest.Rules
+	Trim      geom.Length // that is asked for; that of the ends may be more, for registration
+	MinOffcut [2]geom.Length
+	Pieces    []nest.Piece
+	Parts     [][]batch.Part // that each piece serves, at least one; Quantity is what it serves each with
+	Router    mill.Settings  // of a job; without bits
+	Sheets    []nest.Sheet
+	Layout    nest.Layout
+	Laid      []Sheet
 	// GrainAcross says that in the job file the second number of a sheet is along the grain.
 	GrainAcross   bool
 	Sawn          bool        // a saw cuts its parts from the sheets
@@ -63,16 +63,16 @@ type Stock struct {
 	unsound       error  // of the plan of its tabs
 	Cuts          []breakdown.Cut
 	MaxWeight     float64 // kg that one person puts onto a saw
-	Reach         Reach
+	Capacity      Capacity
 }
 
-// Reach is what the saw that takes sheets apart can hold: how far its fence opens, how long
+// Capacity is what the saw that takes sheets apart can hold: how far its fence opens, how long
 // a crosscut is at most, and how long a board that lies across the sled.
-type Reach struct{ Fence, Sled, OnSled geom.Length }
+type Capacity struct{ Rip, Crosscut, MaxOnSled geom.Length }
 
-// ReachOf is that of a machine.
-func ReachOf(m setup.Machine) Reach {
-	return Reach{geom.LengthOf(m.FenceReach), geom.LengthOf(m.SledReach), geom.LengthOf(m.OnSled)}
+// CapacityOf is that of a machine.
+func CapacityOf(m setup.Machine) Capacity {
+	return Capacity{geom.LengthOf(m.RipCapacity), geom.LengthOf(m.CrosscutCapacity), geom.LengthOf(m.MaxOnSled)}
 }
 
 // Sheet is one way in which Count sheets are cut. The first one of them is Number.
@@ -174,11 +174,11 @@ const folder = "sheets/"
 func (r order) asked(wide bool) (Stock, *Problem) {
 	b, stock, groups := r.b, r.stock, r.groups
 	of := b.Sheets.Of[stock.Name]
-	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Reach: ReachOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
-		Keep:  [2]geom.Length{geom.LengthOf(b.Sheets.Keep[0]), geom.LengthOf(b.Sheets.Keep[1])},
-		Rules: nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
+	s := Stock{Name: stock.Name, Stock: stock, Short: of.Short, KeepOut: of.KeepOut, GrainAcross: of.GrainAcross, MaxWeight: b.Sheets.MaxWeight, Capacity: CapacityOf(b.Machines.Of(joinery.Saw)), Router: b.Router,
+		MinOffcut: [2]geom.Length{geom.LengthOf(b.Sheets.MinOffcut[0]), geom.LengthOf(b.Sheets.MinOffcut[1])},
+		Rules:     nest.Rules{Method: nest.Guillotine, Stages: b.Sheets.Stages}}
 	if !slices.ContainsFunc(groups, func(g batch.Group) bool { return g.Setup.Cutter.Kind != joinery.Hand }) {
-		s.Reach = Reach{} // there is no saw with a fence
+		s.Capacity = Capacity{} // there is no saw with a fence
 	}
 	out, in, bits := false, false, false
 	for _, g := range groups {
@@ -302,15 +302,15 @@ func places(b batch.Batch) map[string]place {
 // is kept, and what the saw can hold.
 type Cutting struct {
 	nest.Rules
-	Trim  geom.Length
-	Keep  [2]geom.Length
-	Reach Reach
-	Units geom.Unit
+	Trim      geom.Length
+	MinOffcut [2]geom.Length
+	Capacity  Capacity
+	Units     geom.Unit
 }
 
 // Listed lays a list out by itself.
 func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Options) (Plan, error) {
-	s := Stock{Name: name, File: folder + job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules, Trim: c.Trim, Keep: c.Keep, Reach: c.Reach,
+	s := Stock{Name: name, File: folder + job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules, Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity,
 		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets), Sawn: c.Method == nest.Guillotine}
 	trim := int64(c.Trim)
 	for i := range s.Sheets {
@@ -371,7 +371,7 @@ func (s *Stock) take(l nest.Layout) error {
 		at[key] = len(s.Laid)
 		size := s.Sheets[one.Sheet]
 		s.Laid = append(s.Laid, Sheet{LaidSheet: one, Count: 1,
-			Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, [2]int64{int64(s.Keep[0]), int64(s.Keep[1])})})
+			Offcuts: nest.Offcuts(one, s.Pieces, size, s.Rules, [2]int64{int64(s.MinOffcut[0]), int64(s.MinOffcut[1])})})
 	}
 	number := 1 // those that are cut alike have numbers in a row
 	for i := range s.Laid {
@@ -399,7 +399,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 	}
 	wait.Wait()
 	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), MaxWeight: s.MaxWeight, MinGuided: int64(geom.LengthOf(sheet.GuidedEdge)),
-		FenceCapacity: int64(s.Reach.Fence), CrosscutCapacity: int64(s.Reach.Sled), SledCapacity: int64(s.Reach.OnSled)})
+		FenceCapacity: int64(s.Capacity.Rip), CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled)})
 	for i := range s.Laid {
 		s.Laid[i].Called = called[i]
 	}
