@@ -251,9 +251,9 @@ func (t *trialCut) fitsText() string {
 		t.text(t.clearanceWanted()))
 	switch k := t.drawer.Setup.Cutter.Kind; {
 	case k.FollowsDrawing():
-		return said + " The router makes it with that dado-play."
+		return said + " The router makes it with that dado-clearance."
 	case k.MadeToFit():
-		return said + " Write that dado-play, and pare the dados until the tongue goes in as it did there."
+		return said + " Write that dado-clearance, and pare the dados until the tongue goes in as it did there."
 	}
 	l := t.drawer.Spec.Limits.TongueClearance
 	return said + fmt.Sprintf(" The slot is as wide as the cutter: one of %s makes it at this fence distance. "+

@@ -118,7 +118,7 @@ func TestTooFewSheets(t *testing.T) {
 		t.Errorf("too large: %d, %s", status, errs)
 	}
 	for sheet, fits := range map[string]int{"1005 x 1000": exitDone, "1004 x 1000": exitJob} {
-		mended := strings.ReplaceAll(large, "grain: length", "grain: length, more: {large: {sheet: "+sheet+"}}")
+		mended := strings.ReplaceAll(large, "grain: length", "grain: length, other-sheets: {large: {sheet: "+sheet+"}}")
 		mended = strings.Replace(mended, "hard: {thickness: 6, sheet: 1000 x 1000",
 			"hard: {thickness: 6, sheet: 2000 x 1000", 1)
 		if status, _, errs := call(t, mended, "check", "-"); status != fits {

@@ -63,7 +63,7 @@ For a router it writes the drawing too, with -o into a folder.`,
 	}
 	c.Flags().StringVar(&drawer, "drawer", "",
 		"the drawer whose tongue and stock it is for (default: the first of the job)")
-	c.Flags().StringVarP(&dir, "out", "o", "", "the folder for a router's drawing")
+	c.Flags().StringVarP(&dir, "output", "o", "", "the folder for a router's drawing")
 	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
 	return c
 }

@@ -74,16 +74,16 @@ func (o *listLayout) flags(c *cobra.Command) {
 	mmText := func(mm float64) string { return geom.LengthOf(mm).Text(geom.Millimetre) }
 	o.print.flags(c)
 	wordFlag(c, wordOf{to: &o.units, name: "units", usual: "mm", usage: "what bare numbers are in"}, "mm", "in")
-	wordFlag(c, wordOf{to: &o.method, name: "way", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
+	wordFlag(c, wordOf{to: &o.method, name: "method", usual: job.MethodGuillotine, usage: "cuts from edge to edge, or each part by itself"},
 		job.MethodGuillotine, job.MethodFree)
 	c.Flags().IntVar(&o.stages, "stages", 0, "in how many stages a saw takes a sheet apart; 0 for as many as it takes")
 	c.Flags().StringVar(&o.kerf, "kerf", mmText(sheet.UsualKerf), "what is lost between parts")
 	c.Flags().StringVar(&o.trim, "trim", "0", "what is cut off each edge of a sheet first")
-	c.Flags().StringVar(&o.minOffcut, "keep",
+	c.Flags().StringVar(&o.minOffcut, "min-offcut",
 		mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
-	c.Flags().StringVar(&o.ripCapacity, "fence-reach", mmText(saw.RipCapacity), "how far the saw's fence opens")
-	c.Flags().StringVar(&o.crosscutCapacity, "sled-reach", mmText(saw.CrosscutCapacity), "the longest crosscut on a sled")
-	c.Flags().StringVar(&o.maxOnSled, "longest-on-sled", mmText(saw.MaxOnSled), "the longest board that lies across the sled")
+	c.Flags().StringVar(&o.ripCapacity, "rip-capacity", mmText(saw.RipCapacity), "how far the saw's fence opens")
+	c.Flags().StringVar(&o.crosscutCapacity, "crosscut-capacity", mmText(saw.CrosscutCapacity), "the longest crosscut on a sled")
+	c.Flags().StringVar(&o.maxOnSled, "max-length-on-sled", mmText(saw.MaxOnSled), "the longest board that lies across the sled")
 	o.search.flags(c, nest.DefaultEffort)
 }
 
@@ -92,7 +92,7 @@ func (o *listLayout) check() error {
 	if err := oneOf("units", o.units, "mm", "in"); err != nil {
 		return err
 	}
-	if err := oneOf("way", o.method, job.MethodGuillotine, job.MethodFree); err != nil {
+	if err := oneOf("method", o.method, job.MethodGuillotine, job.MethodFree); err != nil {
 		return err
 	}
 	return errors.Join(o.search.check(), o.print.check())
@@ -123,9 +123,9 @@ func (o *listLayout) cutting(u geom.Unit) (sheets.Cutting, error) {
 		name, text string
 		to         *geom.Length
 	}{
-		{"fence-reach", o.ripCapacity, &c.Capacity.Rip},
-		{"sled-reach", o.crosscutCapacity, &c.Capacity.Crosscut},
-		{"longest-on-sled", o.maxOnSled, &c.Capacity.MaxOnSled},
+		{"rip-capacity", o.ripCapacity, &c.Capacity.Rip},
+		{"crosscut-capacity", o.crosscutCapacity, &c.Capacity.Crosscut},
+		{"max-length-on-sled", o.maxOnSled, &c.Capacity.MaxOnSled},
 	} {
 		if *reach.to, err = flagLength(reach.name, reach.text, u, maxKept); err != nil {
 			return sheets.Cutting{}, err
@@ -168,7 +168,7 @@ func keptSize(text string, u geom.Unit) (size [2]geom.Length, err error) {
 		return size, fmt.Errorf("--keep %s: write two lengths, as 300 x 100", text)
 	}
 	for i, side := range sides {
-		if size[i], err = flagLength("keep", strings.TrimSpace(side), u, maxKept); err != nil {
+		if size[i], err = flagLength("min-offcut", strings.TrimSpace(side), u, maxKept); err != nil {
 			return size, err
 		}
 	}

@@ -23,7 +23,7 @@ stock:
   birch: {thickness: 12.2}
   thin ply: {thickness: 5.9}
 cutter: {kind: router, diameter: 3}
-joinery: {dado-play: 0.2}
+joinery: {dado-clearance: 0.2}
 dxf: {files: "{part}"}
 drawers:
   - {name: one, outside: 460 x 140 x 500, sides: birch, bottom: thin ply}

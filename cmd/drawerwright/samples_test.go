@@ -327,8 +327,8 @@ func TestAlikeIsSaidEverywhere(t *testing.T) {
 	if err := os.WriteFile("slides/metric.yaml", slides, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	_, out, errs := call(t, strings.Replace(string(data), "alike: yes\n", "", 1), "parts", "-")
-	if !strings.Contains(out, "near-equal openings: boxes for an opening of 561.20 x 480.00 mm") || !strings.Contains(out, "Write `alike: yes` in the job") {
+	_, out, errs := call(t, strings.Replace(string(data), "group-openings: yes\n", "", 1), "parts", "-")
+	if !strings.Contains(out, "near-equal openings: boxes for an opening of 561.20 x 480.00 mm") || !strings.Contains(out, "Write `group-openings: yes` in the job") {
 		t.Errorf("no offer: %s%s", out, errs)
 	}
 }

@@ -71,8 +71,8 @@ func TestSheetsSaid(t *testing.T) {
 		want   string
 	}{
 		"stages":       {"sheets: {stages: 2, kerf: 4, trim: 10}\n", nil, 0, "cut from edge to edge in 2 stages, kerf 4.00, trim 10.00 mm"},
-		"free":         {"sheets: {way: free, kerf: 12}\n", nil, 0, "each part cut out by itself, kerf 12.00, trim 5.00 mm"},
-		"both":         {"sheets: {way: free, stages: 2}\n", nil, 1, "stages are those of a saw"},
+		"free":         {"sheets: {method: free, kerf: 12}\n", nil, 0, "each part cut out by itself, kerf 12.00, trim 5.00 mm"},
+		"both":         {"sheets: {method: free, stages: 2}\n", nil, 1, "stages are those of a saw"},
 		"large trims":  {"sheets: {trim: 200}\n", nil, 0, "best possible"},
 		"no effort":    {"", []string{"--effort", "0"}, 2, "--effort 0: it is from 1 to"},
 		"other effort": {"", []string{"--effort", "5"}, 0, "best possible"},
@@ -136,12 +136,12 @@ func TestLayout(t *testing.T) {
 func TestLayoutReach(t *testing.T) {
 	const list = "kind,name,length,width,count\nsheet,birch,2440,1220,\npart,top,1250,1220,1\npart,side,500,1220,1\n"
 	for flags, want := range map[string][2]string{
-		"":                  {"hand-held", "rip"},
-		"--fence-reach 499": {"hand-held", "hand-held"},
-		"--sled-reach 1219 --longest-on-sled 2440": {"hand-held", "rip"},
-		"--sled-reach 1220 --longest-on-sled 2439": {"hand-held", "rip"},
-		"--sled-reach 1220 --longest-on-sled 2440": {"crosscut", "rip"},
-		"--fence-reach 499 --sled-reach 1220":      {"hand-held", "crosscut"},
+		"":                   {"hand-held", "rip"},
+		"--rip-capacity 499": {"hand-held", "hand-held"},
+		"--crosscut-capacity 1219 --max-length-on-sled 2440": {"hand-held", "rip"},
+		"--crosscut-capacity 1220 --max-length-on-sled 2439": {"hand-held", "rip"},
+		"--crosscut-capacity 1220 --max-length-on-sled 2440": {"crosscut", "rip"},
+		"--rip-capacity 499 --crosscut-capacity 1220":        {"hand-held", "crosscut"},
 	} {
 		status, out, errs := call(t, list, append([]string{"layout", "-", "--effort", "10"}, strings.Fields(flags)...)...)
 		if status != 0 {
@@ -153,7 +153,7 @@ func TestLayoutReach(t *testing.T) {
 			}
 		}
 	}
-	for _, name := range []string{"fence-reach", "sled-reach", "longest-on-sled"} {
+	for _, name := range []string{"rip-capacity", "crosscut-capacity", "max-length-on-sled"} {
 		if status, _, errs := call(t, list, "layout", "-", "--"+name, "wide"); status != exitUsage || !strings.Contains(errs, "--"+name+" wide: ") {
 			t.Errorf("%s: %d, %s", name, status, errs)
 		}

@@ -21,7 +21,7 @@ stock:
 cutter: {kind: router, bits: {six: {diameter: 6}, three: {diameter: 3}}}
 openings: {o: {width: 500, height: 200, depth: 510, cabinet: frameless, fronts: none}}
 drawers:
-  - {name: a, opening: o, slide: side-mount, sides: side, bottom: bottom, load: 5 kg, joinery: {bottom-fit: slid-in, bottom-slack: 1, bottom-slack-deep: 0.5}}
+  - {name: a, opening: o, slide: side-mount, sides: side, bottom: bottom, load: 5 kg, joinery: {bottom-fit: slide-in, bottom-clearance: 1, bottom-clearance-depth: 0.5}}
 `
 
 // TestSolidBottomIsOpenBehind: a job with one is built and proven without a word, and says
@@ -58,10 +58,10 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 		}
 	}
 	for change, want := range map[string]string{
-		"bottom-fit: captured": "would push the box apart", "bottom-fit: auto": "would push the box apart",
+		"bottom-fit: grooved-in": "would push the box apart", "bottom-fit: auto": "would push the box apart",
 	} {
-		code, _, errs := call(t, strings.Replace(slidInJob, "bottom-fit: slid-in", change, 1), "check", "-")
-		if code == exitDone || !strings.Contains(errs, want) || !strings.Contains(errs, "write bottom-fit: slid-in") {
+		code, _, errs := call(t, strings.Replace(slidInJob, "bottom-fit: slide-in", change, 1), "check", "-")
+		if code == exitDone || !strings.Contains(errs, want) || !strings.Contains(errs, "write bottom-fit: slide-in") {
 			t.Errorf("%s: %s", change, errs)
 		}
 	}

@@ -21,7 +21,7 @@ var (
 const handJob = `units: in
 job: By hand
 stock:
-  maple: {thickness: [0.5, 0.502], sheet: 96 x 48, grain: length, price: 92, material: plywood, banding: {thickness: 0.02, price: 0.3}}
+  maple: {thickness: [0.5, 0.502], sheet: 96 x 48, grain: length, price: 92, material: plywood, edge-banding: {thickness: 0.02, price: 0.3}}
   quarter: {thickness: 0.236, sheet: 48 x 96, material: plywood}
   hb: {thickness: 1/8, kerf: 0.006}
 cutter: {kind: hand, width: 0.25}

@@ -93,7 +93,7 @@ const (
 // Settings that diagnoses are about; see [Options].
 const (
 	SettingBed      geom.Setting = "bed"
-	SettingPin      geom.Setting = "pin"
+	SettingPin      geom.Setting = "pin-diameter"
 	SettingRegister geom.Setting = "register"
 )
 

@@ -151,7 +151,7 @@ func (k kinds) check(t *testing.T) {
 			t.Errorf("no bottom %s was built: %v", b, k)
 		}
 	}
-	for _, what := range []string{"dado", "divider-play", "bottom-flush", "back-play", "finger-play", "lap", "flat bottom", "flat tongues in passes"} {
+	for _, what := range []string{"dado", "divider-clearance", "bottom-flush", "back-clearance", "finger-clearance", "lap", "flat bottom", "flat tongues in passes"} {
 		if k[what] == 0 {
 			t.Errorf("no %s was built: %v", what, k)
 		}
@@ -248,8 +248,8 @@ func TestMonotone(t *testing.T) {
 		}
 	})
 	seen.check(t)
-	for _, code := range []string{"tongue-play", "recess", "recess-inner", "bottom-play", "bottom-flush", "outside-width", "outside-depth", "lap", "back-play", "finger-play", "divider-play",
-		"shoulder-gap", "bottom-slack", "bottom-slack-deep", "outside-height", "diagonal", "slide-clearance"} {
+	for _, code := range []string{"tongue-clearance", "recess", "recess-inner", "groove-clearance", "bottom-flush", "outside-width", "outside-depth", "lap", "back-clearance", "finger-clearance", "divider-clearance",
+		"shoulder-gap", "bottom-clearance", "bottom-clearance-depth", "outside-height", "diagonal", "slide-clearance"} {
 		if !moved[code] {
 			t.Errorf("nothing moves %s", code)
 		}

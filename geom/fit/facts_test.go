@@ -61,15 +61,15 @@ func is(t *testing.T, list []Measure, code joinery.CheckCode, want float64, say 
 func TestSixMillimetreSpacer(t *testing.T) {
 	d := sixMillimetres(t, nil)
 	list := Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
-	recess := is(t, list, "recess", 0.02, joinery.IsFlush)           // 2 x 6 - 11.98
-	play := is(t, list, "tongue-play", 0.35, joinery.GoesTogether)   // 6.35 - 6
-	is(t, list, "recess-inner", 0.37, joinery.GoesTogether)          // 6 + 6.35 - 11.98: the play on top of what is flush
-	bottom := is(t, list, "bottom-play", 0.05, joinery.GoesTogether) // 6.35 - 6.3
-	is(t, list, "outside-width", 460, joinery.AsAsked)               // f and h do not move it
-	is(t, list, "bottom-slack", 2, joinery.GoesTogether)             // as written
-	is(t, list, "shoulder-gap", 0, joinery.GoesTogether)             // one height cuts dados and rabbets
-	is(t, list, "outside-height", 140, joinery.AsAsked)              // as asked
-	diagonal := math.Sqrt(460*460 + 500*500)                         // 679.4 over the sides' corners
+	recess := is(t, list, "recess", 0.02, joinery.IsFlush)                // 2 x 6 - 11.98
+	play := is(t, list, "tongue-clearance", 0.35, joinery.GoesTogether)   // 6.35 - 6
+	is(t, list, "recess-inner", 0.37, joinery.GoesTogether)               // 6 + 6.35 - 11.98: the play on top of what is flush
+	bottom := is(t, list, "groove-clearance", 0.05, joinery.GoesTogether) // 6.35 - 6.3
+	is(t, list, "outside-width", 460, joinery.AsAsked)                    // f and h do not move it
+	is(t, list, "bottom-clearance", 2, joinery.GoesTogether)              // as written
+	is(t, list, "shoulder-gap", 0, joinery.GoesTogether)                  // one height cuts dados and rabbets
+	is(t, list, "outside-height", 140, joinery.AsAsked)                   // as asked
+	diagonal := math.Sqrt(460*460 + 500*500)                              // 679.4 over the sides' corners
 	is(t, list, "diagonal", diagonal, joinery.AsAsked)
 	likely := Simulate(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
 	for _, c := range []struct {
@@ -123,7 +123,7 @@ func TestHalfInchRule(t *testing.T) {
 	s := d.Spec
 	s.Cutter.Width = 6.35
 	d, problems, _ := joinery.LayOut(s)
-	if len(problems) == 0 || problems[0].Code != "cutter-narrow" || !problems[0].IsError() || d.Fit[0].Code != "tongue-play" || d.Fit[0].Verdict != joinery.WillNot {
+	if len(problems) == 0 || problems[0].Code != "cutter-narrow" || !problems[0].IsError() || d.Fit[0].Code != "tongue-clearance" || d.Fit[0].Verdict != joinery.WillNot {
 		t.Errorf("a tongue without play is let through: %+v, %+v", problems, d.Fit)
 	}
 }
@@ -155,7 +155,7 @@ func TestFlatTongues(t *testing.T) {
 		}
 		off := make([]float64, sources)
 		off[front], off[endHeight] = 0.3, c.high
-		want := map[string]float64{"recess": c.recess, "tongue-play": c.play}
+		want := map[string]float64{"recess": c.recess, "tongue-clearance": c.play}
 		for _, m := range Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil) {
 			if v, asked := want[string(m.Code)]; asked && m.Part == joinery.Front {
 				if got := m.Stack.Value(off); math.Abs(got-v) > 1e-9 {

@@ -270,7 +270,7 @@ func TestAsCut(t *testing.T) {
 				}
 				got, ok := 0.0, goes
 				switch m.Code {
-				case "tongue-play", "back-play":
+				case "tongue-clearance", "back-clearance":
 					got, ok = corner.Clearance, true
 				case "recess":
 					got = corner.Recess
@@ -293,21 +293,21 @@ func TestAsCut(t *testing.T) {
 					got = -corner.Lap
 				case "shoulder-gap":
 					got = corner.ShoulderGap - corner.FloorGap
-				case "bottom-play":
+				case "groove-clearance":
 					got = b.GrooveClearance
 				case "bottom-flush":
 					got = b.BottomHeight
 					ok = goes && b.GrooveClearance > 0
-				case "bottom-slack":
+				case "bottom-clearance":
 					got = b.ClearanceX
 					ok = goes && b.GrooveClearance > 0 && inGroove
-				case "bottom-slack-deep":
+				case "bottom-clearance-depth":
 					got = b.ClearanceY
 					ok = goes && b.GrooveClearance > 0 && s.Joint != joinery.Butt
 				case "slide-clearance":
 					left, right := b.Pieces[0], b.Pieces[1]
 					got = right.Placement.Origin.X - right.Board.Thickness - left.Placement.Origin.X - left.Board.Thickness
-				default: // finger-play, diagonal
+				default: // finger-clearance, diagonal
 					continue
 				}
 				if !ok {

@@ -42,10 +42,10 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 	var recess [2]float64
 	for i := range 2 {
 		if i == 1 && s.BackJoint == joinery.Housed {
-			put("back-play", b.backSlot-b.end[1], l.TongueClearance.Min, l.TongueClearance.Max)
+			put("back-clearance", b.backSlot-b.end[1], l.TongueClearance.Min, l.TongueClearance.Max)
 			continue
 		}
-		put("tongue-play", b.slot[i]-b.tongue[i], l.TongueClearance.Min, l.TongueClearance.Max)
+		put("tongue-clearance", b.slot[i]-b.tongue[i], l.TongueClearance.Min, l.TongueClearance.Max)
 		// The outside face stands the rabbet's depth before the dado's outer wall, or
 		// the inside face against its inner wall.
 		recess[i] = b.place[i] - (b.end[i] - b.tongue[i])
@@ -72,7 +72,7 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 		return list
 	}
 	put("outside-height", b.high-b.drawnH, -l.Height, l.Height)
-	put("bottom-slack", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomClearance.Min, l.BottomClearance.Max)
+	put("bottom-clearance", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomClearance.Min, l.BottomClearance.Max)
 	deep := b.sideLength - b.place[0] - b.tongue[0] + b.grooveEnd[0] - b.bottomWidth // from the front's groove on
 	switch {
 	case s.BottomFit == joinery.BottomSlideIn && s.BackJoint == joinery.Housed:
@@ -88,12 +88,12 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 	if s.BottomFit == joinery.BottomSlideIn { // behind: it may come level with the back
 		open = 0
 	}
-	put("bottom-slack-deep", deep, open, l.BottomClearance.Max)
+	put("bottom-clearance-depth", deep, open, l.BottomClearance.Max)
 	if b.bottomTongue > 0 {
-		put("bottom-play", b.groove-b.bottomTongue, l.GrooveClearance.Min, l.GrooveClearance.Max)
+		put("groove-clearance", b.groove-b.bottomTongue, l.GrooveClearance.Min, l.GrooveClearance.Max)
 		put("bottom-flush", b.grooveAt-(b.bottom-b.bottomTongue), -l.Flush, l.Flush)
 	} else {
-		put("bottom-play", b.groove-b.bottom, l.GrooveClearance.Min, l.GrooveClearance.Max)
+		put("groove-clearance", b.groove-b.bottom, l.GrooveClearance.Min, l.GrooveClearance.Max)
 	}
 	return list
 }

@@ -86,7 +86,7 @@ func TestPlainSet(t *testing.T) {
 func TestNoSet(t *testing.T) {
 	s := plain()
 	s.Limits.TongueClearance = geom.Interval{Min: 0.25, Max: 0.25}
-	if set := setOf(t, s, nil); len(set.Rows) > 0 || len(set.TooNarrow) != 1 || set.TooNarrow[0].Code != "tongue-play" {
+	if set := setOf(t, s, nil); len(set.Rows) > 0 || len(set.TooNarrow) != 1 || set.TooNarrow[0].Code != "tongue-clearance" {
 		t.Errorf("%+v", set)
 	}
 	s = plain()

@@ -50,7 +50,7 @@ func (l *layout) chooseBottom() {
 		if c := l.grooveClearance(); l.setWrong(c) {
 			field, ways := l.bottomWays(c)
 			l.warn(c.Misfit(geom.Diagnosis{
-				Code: "bottom-play", Subject: about(field, Bottom),
+				Code: "groove-clearance", Subject: about(field, Bottom),
 				Fact: geom.Sentencef("the bottom has %s of play in its groove: %s; %s to %s is usual",
 					l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
 				Ask:      unlikeBoards,

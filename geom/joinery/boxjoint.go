@@ -233,7 +233,7 @@ func (l *layout) checkFingers() {
 	if c.Verdict == WillNot || l.setWrong(c) {
 		least, most := l.usual(c)
 		l.say(c.Misfit(geom.Diagnosis{
-			Code: "finger-play", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoClearance, Side),
+			Code: "finger-clearance", Level: refused(c.Verdict == WillNot), Subject: about(SettingDadoClearance, Side),
 			Fact:     geom.Sentencef("the fingers have %s of play in their notches: %s", l.ranged(c), c.Verdict),
 			Ask:      unlikeBoards,
 			Remedies: []geom.Remedy{l.between(SettingDadoClearance, least, most)},

@@ -112,7 +112,7 @@ func (l *layout) checkTongues() {
 			})
 		case l.setWrong(play):
 			l.warn(play.Misfit(geom.Diagnosis{
-				Code: "tongue-play", Subject: about(entry, r),
+				Code: "tongue-clearance", Subject: about(entry, r),
 				Fact: geom.Sentencef("the %s's tongue has %s of play in its dado: %s; %s to %s is usual",
 					r, l.ranged(play), play.Verdict, geom.Millimetres(play.LowerLimit), geom.Millimetres(play.UpperLimit)),
 				Ask:      unlikeBoards,

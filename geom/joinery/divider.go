@@ -189,7 +189,7 @@ func (l *layout) dividerSlot(s *standingDivider) bool {
 		field, way = SettingDadoClearance, l.between(SettingDadoClearance, low-more, high-more)
 	}
 	l.say(c.Misfit(geom.Diagnosis{
-		Code: "divider-play", Level: refused(c.Verdict == WillNot || c.Nominal > HopelessGap+settle), Subject: about(field, DividerRole),
+		Code: "divider-clearance", Level: refused(c.Verdict == WillNot || c.Nominal > HopelessGap+settle), Subject: about(field, DividerRole),
 		Fact:     geom.Sentencef("divider %d has %s of play in its dados: %s; %s to %s is usual", s.number+1, l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
 		Ask:      unlikeBoards,
 		Remedies: []geom.Remedy{way},

@@ -96,8 +96,8 @@ func (l *layout) dropGlueSpace() {
 	}
 	if l.GlueSpace > 0 {
 		l.warn(geom.Diagnosis{
-			Code: "glue-room", Subject: about(SettingGlueSpace, ""),
-			Fact:     geom.Sentencef("a %s has no dados: the glue-room of %s changes nothing", l.Joint, geom.Millimetres(l.GlueSpace)),
+			Code: "glue-space", Subject: about(SettingGlueSpace, ""),
+			Fact:     geom.Sentencef("a %s has no dados: the glue-space of %s changes nothing", l.Joint, geom.Millimetres(l.GlueSpace)),
 			Ask:      geom.Sentencef("leave the glue room out"),
 			Remedies: []geom.Remedy{l.exactly(SettingGlueSpace, 0)},
 		})

@@ -86,7 +86,7 @@ func TestDoubleRabbetFlushBottom(t *testing.T) {
 			t.Errorf("%s: %+v", p.Role, p.Panel.Pockets)
 		}
 	}
-	near(t, "tongue play", d.fit("bottom-play").Nominal, 6.35-(12-6))
+	near(t, "tongue play", d.fit("groove-clearance").Nominal, 6.35-(12-6))
 	near(t, "flush", d.fit("bottom-flush").Nominal, 0)
 	near(t, "bottom stands at", d.part(Bottom).Placements[0].Origin.Z, 0)
 }
@@ -150,7 +150,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		says   string // in the message or the hint
 		follow func(*Spec)
 	}{
-		"glue room": {func(s *Spec) { s.GlueSpace = 0.2 }, "glue-room", SettingGlueSpace, false, "the glue-room of 0.2 mm changes nothing",
+		"glue room": {func(s *Spec) { s.GlueSpace = 0.2 }, "glue-space", SettingGlueSpace, false, "the glue-space of 0.2 mm changes nothing",
 			func(s *Spec) { s.GlueSpace = 0 }},
 		"cut too deep":    {func(s *Spec) { s.CutterHeight = 11.5 }, "cutter-height", SettingCutterHeight, true, "cuts 11.5 mm deep in sides of 12 mm", func(s *Spec) { s.CutterHeight = 6 }},
 		"cut too shallow": {func(s *Spec) { s.CutterHeight = 0.9; s.BottomClearance = 0.5 }, "cutter-height", SettingCutterHeight, true, "cuts 0.9 mm deep", func(s *Spec) { s.CutterHeight = 6 }},
@@ -179,7 +179,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 			"cutter-height 6 and front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		"swapped": {func(s *Spec) { s.Height, s.Depth = 500, 140 }, "proportions", SettingOutside, false, "width x height x depth", func(s *Spec) { s.Height, s.Depth = 140, 500 }},
 		// A cutter for the bottom alone: there is no tongue that it has to suit.
-		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "bottom-play", SettingBottom, false,
+		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "groove-clearance", SettingBottom, false,
 			"bottom 5.75 to 6.32; or cutter 6.01 to 6.2", func(s *Spec) { s.Cutter.Width = 6.2 }},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -210,7 +210,7 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		t.Errorf("the plain job has %+v", problems)
 	}
 	if _, problems := Build(doubled(func(s *Spec) { routed(s); s.DadoClearance = 1.5 })); len(problems) != 0 {
-		t.Errorf("dado-play, always filled in, has %+v", problems)
+		t.Errorf("dado-clearance, always filled in, has %+v", problems)
 	}
 	if _, problems := Build(doubled(func(s *Spec) { s.Joint = "glue" })); len(problems) != 1 || advice(problems[0]) != "write dado-rabbet, double-rabbet, rabbet, butt or box-joint" {
 		t.Errorf("%+v", problems)

@@ -145,7 +145,7 @@ func (l *layout) handle(drawerFront, front *Part) {
 				Measured: geom.Millimetres(room), Limit: geom.Millimetres(handleEdge),
 				Fact: geom.Sentencef("a handle's hole comes within %s of the edge of a front of %s x %s",
 					geom.Millimetres(room), geom.Millimetres(f.Width), geom.Millimetres(f.Height)),
-				Ask: geom.Sentencef("other handle-apart or handle-down"),
+				Ask: geom.Sentencef("other handle-spacing or handle-from-top"),
 			})
 			return
 		}

@@ -12,40 +12,40 @@ import (
 
 // asks are the problems whose hint may name no change, with the reason.
 var asks = map[string]string{
-	"back-setup":      "says how it is done: nothing is wrong",
-	"rabbet-passes":   "says how it is done: nothing is wrong",
-	"rabbet-setup":    "says how it is done where lengths cannot be made alike",
-	"bottom-setup":    "says how it is done where the groove has to stand there, as slides ask",
-	"groove-setup":    "says how it is done: nothing is wrong",
-	"pull-by-hand":    "says how it is done: the machine cannot",
-	"groove-shows":    "a saw cannot stop a groove: plugs, or another tool",
-	"groove-ends":     "where neither bit nor depth lets it stop",
-	"proportions":     "only who wrote the size knows whether it was meant",
-	"divider-room":    "where dividers go is the maker's wish",
-	"handle":          "where a handle goes is the maker's wish",
-	"pull":            "where a pull goes, and what it meets, is the maker's wish",
-	"drawer-front":    "where a front goes is the maker's wish",
-	"notch":           "the slide maker's sheet says it",
-	"hook":            "the slide maker's sheet says it",
-	"side-thickness":  "another slide, where no thinner sides make a box",
-	"recess-under":    "another slide, where no groove stands as high",
-	"sheet":           "what sheets a shop buys",
-	"solid-grain":     "only who sees the boards knows the grain",
-	"recess":          "sorting or sanding boards: the readings are as they are",
-	"outside-depth":   "planing, where no fence makes front and back flush",
-	"tongue-play":     "sorting boards, where readings differ by more than the usual play",
-	"back-play":       "sorting boards, where readings differ by more than the usual play",
-	"divider-play":    "sorting boards, where readings differ by more than the usual play",
-	"bottom-play":     "sorting boards, where readings differ by more than the usual play",
-	"cutter-narrow":   "sorting boards, where readings differ by more than the usual play",
-	"bottom-movement": "another wood, where it moves by more than any groove holds",
-	"fasteners":       "pilot holes, or another corner: a board is as thick as it is",
-	"thin-web":        "thicker boards, where no depth leaves enough and holds",
-	"ring":            "a shape that crosses itself: sizes far from any drawer's",
-	"room":            "a box in an opening has its size from there",
-	"finger-width":    "a box in an opening has its size from there",
-	"bottom-slack":    "thicker boards, where grooves are too shallow for any slack",
-	"applied":         "gluing, where boards are as thick as they are",
+	"back-setup":        "says how it is done: nothing is wrong",
+	"rabbet-passes":     "says how it is done: nothing is wrong",
+	"rabbet-setup":      "says how it is done where lengths cannot be made alike",
+	"bottom-setup":      "says how it is done where the groove has to stand there, as slides ask",
+	"groove-setup":      "says how it is done: nothing is wrong",
+	"pull-by-hand":      "says how it is done: the machine cannot",
+	"groove-shows":      "a saw cannot stop a groove: plugs, or another tool",
+	"groove-ends":       "where neither bit nor depth lets it stop",
+	"proportions":       "only who wrote the size knows whether it was meant",
+	"divider-room":      "where dividers go is the maker's wish",
+	"handle":            "where a handle goes is the maker's wish",
+	"pull":              "where a pull goes, and what it meets, is the maker's wish",
+	"drawer-front":      "where a front goes is the maker's wish",
+	"notch":             "the slide maker's sheet says it",
+	"hook":              "the slide maker's sheet says it",
+	"side-thickness":    "another slide, where no thinner sides make a box",
+	"recess-under":      "another slide, where no groove stands as high",
+	"sheet":             "what sheets a shop buys",
+	"solid-grain":       "only who sees the boards knows the grain",
+	"recess":            "sorting or sanding boards: the readings are as they are",
+	"outside-depth":     "planing, where no fence makes front and back flush",
+	"tongue-clearance":  "sorting boards, where readings differ by more than the usual play",
+	"back-clearance":    "sorting boards, where readings differ by more than the usual play",
+	"divider-clearance": "sorting boards, where readings differ by more than the usual play",
+	"groove-clearance":  "sorting boards, where readings differ by more than the usual play",
+	"cutter-narrow":     "sorting boards, where readings differ by more than the usual play",
+	"bottom-movement":   "another wood, where it moves by more than any groove holds",
+	"fasteners":         "pilot holes, or another corner: a board is as thick as it is",
+	"thin-web":          "thicker boards, where no depth leaves enough and holds",
+	"ring":              "a shape that crosses itself: sizes far from any drawer's",
+	"room":              "a box in an opening has its size from there",
+	"finger-width":      "a box in an opening has its size from there",
+	"bottom-clearance":  "thicker boards, where grooves are too shallow for any slack",
+	"applied":           "gluing, where boards are as thick as they are",
 }
 
 // TestHintsHold: whoever does what a hint says, with the numbers as printed, is rid of
@@ -99,7 +99,7 @@ func TestHintsHold(t *testing.T) {
 			}
 		}
 	})
-	for _, code := range []string{"bottom", "bottom-play", "bottom-slack", "tongue-play", "recess", "cutter-height", "setback", "divider-play", "finger-width"} {
+	for _, code := range []string{"bottom", "groove-clearance", "bottom-clearance", "tongue-clearance", "recess", "cutter-height", "back-setback", "divider-clearance", "finger-width"} {
 		if followed[code] == 0 {
 			t.Errorf("no hint of %s was followed", code)
 		}
@@ -109,7 +109,7 @@ func TestHintsHold(t *testing.T) {
 
 // unmeasured are codes of which there is a diagnosis that compares no two numbers, or more
 // than two.
-var unmeasured = map[geom.Code]bool{"finger-width": true, "drawer-front": true, "handle": true, "pull": true, "pull-by-hand": true, "hook": true, "glue-room": true,
+var unmeasured = map[geom.Code]bool{"finger-width": true, "drawer-front": true, "handle": true, "pull": true, "pull-by-hand": true, "hook": true, "glue-space": true,
 	"groove-shows": true, "bottom-fit": true, "bottom-movement": true, "solid-grain": true, "sheet": true, "ring": true, "inside": true}
 
 // checkMeasured holds a diagnosis to its numbers: what is measured misses the limit, and its
@@ -122,7 +122,7 @@ func checkMeasured(t *rapid.T, d geom.Diagnosis) {
 		return
 	}
 	measured, limit := d.Measured.(geom.Millimetres), d.Limit.(geom.Millimetres)
-	if off := math.Abs(float64(measured - limit)); off <= settle && d.Code != "bottom" && d.Code != "bottom-slack" {
+	if off := math.Abs(float64(measured - limit)); off <= settle && d.Code != "bottom" && d.Code != "bottom-clearance" {
 		t.Fatalf("%s: %g is measured, and the limit is %g: %s", d.Code, float64(measured), float64(limit), fact(d))
 	}
 }

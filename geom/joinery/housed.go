@@ -64,7 +64,7 @@ func (l *layout) checkHoused() {
 	w := l.housing()
 	if l.BackSetback < minBackSetback-settle {
 		l.fail(geom.Diagnosis{
-			Code: "setback", Subject: about(SettingBackSetback, Back),
+			Code: "back-setback", Subject: about(SettingBackSetback, Back),
 			Measured: geom.Millimetres(l.BackSetback), Limit: geom.Millimetres(minBackSetback),
 			Fact:     geom.Sentencef("%s of wood behind the back's dados break off", geom.Millimetres(l.BackSetback)),
 			Ask:      geom.Sentencef("make the box deeper"),
@@ -80,7 +80,7 @@ func (l *layout) checkHoused() {
 			field, ways = SettingDadoClearance, append([]geom.Remedy{l.between(SettingDadoClearance, least, most)}, ways...)
 		}
 		l.say(c.Misfit(geom.Diagnosis{
-			Code: "back-play", Level: refused(c.Verdict == WillNot), Subject: about(field, Back),
+			Code: "back-clearance", Level: refused(c.Verdict == WillNot), Subject: about(field, Back),
 			Fact:     geom.Sentencef("the back has %s of play in its dados: %s; %s to %s is usual", l.ranged(c), c.Verdict, geom.Millimetres(c.LowerLimit), geom.Millimetres(c.UpperLimit)),
 			Ask:      unlikeBoards,
 			Remedies: ways,

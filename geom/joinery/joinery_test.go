@@ -77,12 +77,12 @@ func TestSixMillimetreSetting(t *testing.T) {
 	if recess.Verdict != IsFlush {
 		t.Errorf("front is %s", recess.Verdict)
 	}
-	play := d.fit("tongue-play") // 6.35 - 6
+	play := d.fit("tongue-clearance") // 6.35 - 6
 	near(t, "tongue play", play.Nominal, 0.35)
 	if play.Verdict != GoesTogether {
 		t.Errorf("tongue: %s", play.Verdict)
 	}
-	bottom := d.fit("bottom-play") // 6.35 - 6.3
+	bottom := d.fit("groove-clearance") // 6.35 - 6.3
 	near(t, "bottom play", bottom.Nominal, 0.05)
 	if bottom.Verdict != GoesTogether || len(d.part(Bottom).Panel.Pockets) != 0 {
 		t.Errorf("bottom: %s, %d cuts", bottom.Verdict, len(d.part(Bottom).Panel.Pockets))
@@ -110,7 +110,7 @@ func TestFlushBottom(t *testing.T) {
 	if len(b.Panel.Pockets) != 4 || b.Placements[0].Origin.Z != 0 {
 		t.Fatalf("%d rabbets, stands at %g", len(b.Panel.Pockets), b.Placements[0].Origin.Z)
 	}
-	near(t, "bottom play", d.fit("bottom-play").Nominal, 6.35-(12-6))
+	near(t, "bottom play", d.fit("groove-clearance").Nominal, 6.35-(12-6))
 	near(t, "inside height", d.Inside.Height, 140-12)
 }
 

@@ -24,7 +24,7 @@ func TestProblems(t *testing.T) {
 	}{
 		"cutter too narrow":      {with(func(s *Spec) { s.Cutter.Width = 5.9; s.Bottom = sheet("thin", 4) }), "cutter-narrow", SettingCutter, true},
 		"cutter too wide":        {with(func(s *Spec) { s.Cutter.Width = 7.5 }), "cutter-wide", SettingCutter, true},
-		"loose":                  {with(func(s *Spec) { s.Cutter.Width = 6.6 }), "tongue-play", SettingCutter, false},
+		"loose":                  {with(func(s *Spec) { s.Cutter.Width = 6.6 }), "tongue-clearance", SettingCutter, false},
 		"no width":               {with(func(s *Spec) { s.Width = 40 }), "room", SettingOutside, true},
 		"no depth":               {with(func(s *Spec) { s.Depth = 40 }), "room", SettingOutside, true},
 		"no height":              {with(func(s *Spec) { s.Height = 20 }), "room", SettingOutside, true},
@@ -49,15 +49,15 @@ func TestProblems(t *testing.T) {
 			s.Cutter = Cutter{Kind: Router, Width: 4}
 			s.GrooveEnds = GrooveStopped
 		}), "groove-ends", SettingGrooveEnds, false},
-		"no slack":                        {with(func(s *Spec) { s.BottomClearance = 0 }), "bottom-slack", SettingBottomClearance, false},
-		"much slack":                      {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-slack", SettingBottomClearance, false},
+		"no slack":                        {with(func(s *Spec) { s.BottomClearance = 0 }), "bottom-clearance", SettingBottomClearance, false},
+		"much slack":                      {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-clearance", SettingBottomClearance, false},
 		"flush with a setting of its own": {with(func(s *Spec) { s.Bottom = sheet("ten", 10) }), "bottom-setup", SettingBottom, false},
 		"neither captured nor flush":      {with(func(s *Spec) { s.Bottom = sheet("between", 6.5) }), "bottom", SettingBottom, true},
 		"captured, too thick":             {with(func(s *Spec) { s.Bottom = sheet("thick", 9); s.BottomFit = BottomGroovedIn }), "bottom", SettingBottom, true},
 		"flush, still too thick":          {with(func(s *Spec) { s.Bottom = sheet("thick", 18) }), "bottom", SettingBottom, true},
 		"flush, too thin":                 {with(func(s *Spec) { s.BottomFit = BottomFlush }), "bottom", SettingBottom, true},
-		"slack":                           {with(func(s *Spec) { s.BottomClearance = 6 }), "bottom-slack", SettingBottomClearance, true},
-		"thickest reading":                {with(func(s *Spec) { s.Bottom = sheet("uneven", 5.9, 6.4) }), "bottom-play", SettingBottom, false},
+		"slack":                           {with(func(s *Spec) { s.BottomClearance = 6 }), "bottom-clearance", SettingBottomClearance, true},
+		"thickest reading":                {with(func(s *Spec) { s.Bottom = sheet("uneven", 5.9, 6.4) }), "groove-clearance", SettingBottom, false},
 		"unknown corner":                  {with(func(s *Spec) { s.Joint = "glue" }), "joint", SettingJoint, true},
 		"larger than its sheet":           {with(func(s *Spec) { s.Sides.Length, s.Sides.Width = 450, 450 }), "sheet", SettingSides, true},
 	} {
@@ -132,7 +132,7 @@ func TestVerdictsLookAtTheRange(t *testing.T) {
 	}
 	s.Cutter = Cutter{Kind: Router, Width: 5}
 	d, _ = Build(s)
-	if c := d.fit("tongue-play"); c.Verdict != Tight+" or "+Loose || c.Min > -0.25 || c.Max < 0.5 {
+	if c := d.fit("tongue-clearance"); c.Verdict != Tight+" or "+Loose || c.Min > -0.25 || c.Max < 0.5 {
 		t.Errorf("%+v", c)
 	}
 }
@@ -169,32 +169,32 @@ func TestAdvice(t *testing.T) {
 		follow func(*Spec)
 	}{
 		// The cutter that suits the bottom, 4.23 to 4.8, would not cut the dados.
-		"thin bottom on a saw": {with(func(s *Spec) { s.Bottom = sheet("thin", 4.2) }), "bottom-play",
+		"thin bottom on a saw": {with(func(s *Spec) { s.Bottom = sheet("thin", 4.2) }), "groove-clearance",
 			"groove-cutter 1.5 to 4.8; or bottom 5.75 to 6.32", func(s *Spec) { s.Bottom = sheet("thin", 5.75) }},
 		// 6.3 + 0.03 to 6 + 0.4: the same cutter makes the dados.
-		"a cutter for both": {with(func(s *Spec) { s.Cutter.Width, s.Bottom = 6.31, sheet("tight", 6.3) }), "bottom-play",
+		"a cutter for both": {with(func(s *Spec) { s.Cutter.Width, s.Bottom = 6.31, sheet("tight", 6.3) }), "groove-clearance",
 			"groove-cutter 2.17 to 6.9; or bottom 5.71 to 6.28; or cutter 6.33 to 6.4", func(s *Spec) { s.Cutter.Width = 6.4 }},
-		"groove-play sets the groove": {with(func(s *Spec) { router(s); s.GrooveClearance = 0.8 }), "bottom-play",
-			"groove-play 0.03 to 0.6", func(s *Spec) { s.GrooveClearance = 0.6 }},
+		"groove-clearance sets the groove": {with(func(s *Spec) { router(s); s.GrooveClearance = 0.8 }), "groove-clearance",
+			"groove-clearance 0.03 to 0.6", func(s *Spec) { s.GrooveClearance = 0.6 }},
 		// Readings 0.1 below and 0.2 above the mean, 12.0333: 0.1 + 0.1667 to 0.4 - 0.1333.
 		"nearly even front on a router": {with(func(s *Spec) {
 			router(s)
 			s.DadoClearance = 0.1
 			s.Front = sheet("uneven", 12, 11.9, 12.1)
 			s.Back = s.Front
-		}), "tongue-play",
-			"dado-play 0.2 to 0.3", func(s *Spec) { s.DadoClearance = 0.3 }},
+		}), "tongue-clearance",
+			"dado-clearance 0.2 to 0.3", func(s *Spec) { s.DadoClearance = 0.3 }},
 		"a fence that the cutter forbids": {with(func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 7, 7.2, sheet("seven", 6.9) }), "recess",
 			"front 14; or fence-distance 6 and cutter 6.1 to 6.4 and bottom 5.8 to 6.07",
 			func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 6, 6.4, sheet("six", 5.9) }},
 		"web at the thin spot": {with(func(s *Spec) { s.Sides = sheet("uneven", 11.8, 12, 12.2); s.CutterHeight = 9.9 }), "thin-web",
 			"cutter-height 9.8 or less", func(s *Spec) { s.CutterHeight = 9.8 }},
-		"too much slack": {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-slack",
-			"bottom-slack 0.5 to 3", func(s *Spec) { s.BottomClearance = 3 }},
+		"too much slack": {with(func(s *Spec) { s.BottomClearance = 4 }), "bottom-clearance",
+			"bottom-clearance 0.5 to 3", func(s *Spec) { s.BottomClearance = 3 }},
 		"a back that does not suit": {with(func(s *Spec) { s.Back = sheet("thin", 6.5) }), "fence-distance",
 			"back 12", func(s *Spec) { s.Back = sheet("other", 12) }},
-		"glue-room too deep": {with(func(s *Spec) { s.GlueSpace = 5.5 }), "cutter-height",
-			"glue-room 4 or less", func(s *Spec) { s.GlueSpace = 4 }},
+		"glue-space too deep": {with(func(s *Spec) { s.GlueSpace = 5.5 }), "cutter-height",
+			"glue-space 4 or less", func(s *Spec) { s.GlueSpace = 4 }},
 		"just flush": {with(func(s *Spec) { s.Bottom = sheet("twelve", 12.04) }), "", "", nil}, // 0.04 mm off no fence is set
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -225,7 +225,7 @@ func TestAdvice(t *testing.T) {
 func TestFlushOnASaw(t *testing.T) {
 	s := saw(460, 140, 500, 6.25, sheet("birch", 12), sheet("uneven", 11.6, 12, 12.4))
 	d, problems := Build(s)
-	if c := d.fit("bottom-play"); c.Min != c.Max || math.Abs(c.Nominal-0.25) > 1e-9 || c.Verdict != GoesTogether {
+	if c := d.fit("groove-clearance"); c.Min != c.Max || math.Abs(c.Nominal-0.25) > 1e-9 || c.Verdict != GoesTogether {
 		t.Errorf("%+v", c)
 	}
 	if c := d.fit("bottom-flush"); math.Abs(c.Min+0.4) > 1e-9 || math.Abs(c.Max-0.4) > 1e-9 || c.Verdict == IsFlush {

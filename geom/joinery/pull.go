@@ -143,9 +143,9 @@ func (l *layout) higherPull(top, floor, height float64) []geom.Remedy {
 	case PullSlot:
 		return []geom.Remedy{l.between(FieldPull, minPull/2, room).Of("height", 0)}
 	case PullHole:
-		return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("down", 0), l.between(FieldPull, minPull, 2*(room-pullDown)).Of("width", 0)}
+		return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("from-top", 0), l.between(FieldPull, minPull, 2*(room-pullDown)).Of("width", 0)}
 	}
-	return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("down", 0), l.between(FieldPull, minPull/2, 2*(room-pullDown)).Of("height", 0)}
+	return []geom.Remedy{l.between(FieldPull, pullEdge+height/2, room-height/2).Of("from-top", 0), l.between(FieldPull, minPull/2, 2*(room-pullDown)).Of("height", 0)}
 }
 
 // pullFits judges where a pull comes.
@@ -193,7 +193,7 @@ func (l *layout) pullFits(role Role, area geom.Rect) bool {
 			Measured: geom.Millimetres(box.Max.Y - high), Limit: geom.Millimetres(pullEdge),
 			Fact:     geom.Sentencef("the pull leaves %s of wood over it, at least %s is needed", geom.Millimetres(box.Max.Y-high), geom.Millimetres(pullEdge)),
 			Ask:      geom.Sentencef("take another pull"),
-			Remedies: []geom.Remedy{l.between(FieldPull, pullEdge+height/2, box.Max.Y-floor-pullEdge-height/2).Of("down", 0)},
+			Remedies: []geom.Remedy{l.between(FieldPull, pullEdge+height/2, box.Max.Y-floor-pullEdge-height/2).Of("from-top", 0)},
 		})
 	default:
 		return true

@@ -60,7 +60,7 @@ func (s *Spec) write(c geom.Change, v float64) {
 			d.Stock = d.Stock.thick(v)
 		}
 	case FieldPull:
-		*map[string]*float64{"width": &s.Pull.Width, "height": &s.Pull.Height, "down": &s.Pull.FromTop}[c.Key] = v
+		*map[string]*float64{"width": &s.Pull.Width, "height": &s.Pull.Height, "from-top": &s.Pull.FromTop}[c.Key] = v
 	case SettingJoint:
 		s.Joint = Joint(c.Word)
 	case SettingBackJoint:

@@ -100,7 +100,7 @@ func (l *layout) clearanceFails() bool {
 	said := l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return w.clearance >= l.held()-settle })
 	for _, w := range said {
 		l.fail(geom.Diagnosis{
-			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Code: "bottom-clearance", Subject: about(w.field, Bottom),
 			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.held()),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, leaves the %s at the other, which is %s",
 				l.said(w), l.holder(), l.holds()),
@@ -116,7 +116,7 @@ func (l *layout) clearanceFails() bool {
 func (l *layout) checkClearance() {
 	for _, w := range l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return w.clearance > l.held()/2+settle }) {
 		l.warn(geom.Diagnosis{
-			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Code: "bottom-clearance", Subject: about(w.field, Bottom),
 			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.held() / 2),
 			Fact: geom.Sentencef("with %s the bottom, pushed to one end, holds by %s at the other",
 				l.said(w), geom.Millimetres(l.held()-w.clearance)),
@@ -126,7 +126,7 @@ func (l *layout) checkClearance() {
 	}
 	for _, w := range l.told(l.bottomClearanceWays(), func(w clearanceWay) bool { return !w.open && w.clearance < l.usualClearance(w)-settle }) {
 		l.warn(geom.Diagnosis{
-			Code: "bottom-slack", Subject: about(w.field, Bottom),
+			Code: "bottom-clearance", Subject: about(w.field, Bottom),
 			Measured: geom.Millimetres(w.clearance), Limit: geom.Millimetres(l.usualClearance(w)),
 			Fact:     geom.Sentencef("with %s the bottom may keep the corners from closing", l.said(w)),
 			Ask:      shallowGrooves,

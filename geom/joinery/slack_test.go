@@ -40,12 +40,12 @@ func codes(list []geom.Diagnosis) (all []string) {
 func TestSolidBottom(t *testing.T) {
 	_, problems := Build(solidBottom(0.01, 0))
 	if !slices.Equal(codes(problems), []string{"!bottom-movement"}) || !strings.Contains(fact(problems[0]), "from front to back the bottom, 436 mm, swells by 4.36 mm and has 2 mm of slack") ||
-		!strings.Contains(advice(problems[0]), "bottom-fit slid-in") {
+		!strings.Contains(advice(problems[0]), "bottom-fit slide-in") {
 		t.Errorf("%+v", problems)
 	}
 	// Swelling by 0.5 %, 2.18, it has room with a slack of its own from front to back.
 	_, problems = Build(solidBottom(0.005, 0))
-	if len(problems) != 1 || problems[0].Remedies[0].Changes[0].Setting != SettingBottomClearanceDepth || !strings.HasPrefix(advice(problems[0]), "bottom-slack-deep 2.68 to 3") {
+	if len(problems) != 1 || problems[0].Remedies[0].Changes[0].Setting != SettingBottomClearanceDepth || !strings.HasPrefix(advice(problems[0]), "bottom-clearance-depth 2.68 to 3") {
 		t.Errorf("%+v", problems)
 	}
 	if _, problems = Build(solidBottom(0.005, 0, deep(2.7))); len(problems) > 0 {
@@ -138,7 +138,7 @@ func TestSlackEachWay(t *testing.T) {
 		_, problems := Build(c.spec)
 		var got []geom.Setting
 		for _, p := range problems {
-			if p.Code == "bottom-slack" {
+			if p.Code == "bottom-clearance" {
 				got = append(got, p.Subject.Setting)
 			}
 		}

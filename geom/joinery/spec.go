@@ -86,12 +86,12 @@ const (
 type BottomFit string
 
 const (
-	BottomAuto      BottomFit = "auto"     // captured where the groove takes the bottom's thickness, else flush
-	BottomGroovedIn BottomFit = "captured" // at its full thickness, above the bottom edge
-	BottomFlush     BottomFit = "flush"    // on a tongue left by a rabbet on its underside, level with the bottom edge
-	BottomSlideIn   BottomFit = "slid-in"  // captured at the sides and the front, under a back that ends at its top face
-	BottomApplied   BottomFit = "applied"  // from below, as large as the box, which stands on it
-	BottomCleats    BottomFit = "cleats"   // from above on strips along the insides of the walls, which have no grooves
+	BottomAuto      BottomFit = "auto"       // captured where the groove takes the bottom's thickness, else flush
+	BottomGroovedIn BottomFit = "grooved-in" // at its full thickness, above the bottom edge
+	BottomFlush     BottomFit = "flush"      // on a tongue left by a rabbet on its underside, level with the bottom edge
+	BottomSlideIn   BottomFit = "slide-in"   // captured at the sides and the front, under a back that ends at its top face
+	BottomApplied   BottomFit = "applied"    // from below, as large as the box, which stands on it
+	BottomCleats    BottomFit = "cleats"     // from above on strips along the insides of the walls, which have no grooves
 )
 
 // Joint names a corner.
@@ -200,7 +200,7 @@ const (
 	SettingName                 geom.Setting = "name"
 	SettingOutside              geom.Setting = "outside"
 	SettingSides                geom.Setting = "sides"
-	SettingBoxFront             geom.Setting = "front"
+	SettingBoxFront             geom.Setting = "box-front"
 	SettingBack                 geom.Setting = "back"
 	SettingBottom               geom.Setting = "bottom"
 	SettingJoint                geom.Setting = "joint"
@@ -210,14 +210,14 @@ const (
 	SettingCutterHeight         geom.Setting = "cutter-height"
 	SettingGrooveEnds           geom.Setting = "groove-ends"
 	SettingBottomFit            geom.Setting = "bottom-fit"
-	SettingBottomClearance      geom.Setting = "bottom-slack"
-	SettingBottomClearanceDepth geom.Setting = "bottom-slack-deep"
-	SettingDadoClearance        geom.Setting = "dado-play"
-	SettingGrooveClearance      geom.Setting = "groove-play"
-	SettingGlueSpace            geom.Setting = "glue-room"
+	SettingBottomClearance      geom.Setting = "bottom-clearance"
+	SettingBottomClearanceDepth geom.Setting = "bottom-clearance-depth"
+	SettingDadoClearance        geom.Setting = "dado-clearance"
+	SettingGrooveClearance      geom.Setting = "groove-clearance"
+	SettingGlueSpace            geom.Setting = "glue-space"
 	SettingBottomHeight         geom.Setting = "bottom-height"
 	SettingBackJoint            geom.Setting = "back-joint"
-	SettingBackSetback          geom.Setting = "setback"
+	SettingBackSetback          geom.Setting = "back-setback"
 	SettingFasteners            geom.Setting = "fasteners"
 	SettingFingerWidth          geom.Setting = "finger-width"
 )

@@ -10,10 +10,10 @@ import (
 func TestSpreadIsNoMistake(t *testing.T) {
 	uneven := func(least, most float64) Stock { return sheet("uneven", least, 12, most) }
 	for name, s := range map[string]Spec{
-		"width":       saw(460, 140, 500, 6.35, uneven(11.5, 12.5), sheet("hardboard", 5.9)),
-		"lap":         doubled(func(s *Spec) { s.Sides = uneven(11.7, 12.3) }),
-		"depth":       doubled(func(s *Spec) { s.Front = uneven(11.4, 12.6) }),
-		"tongue-play": unevenRouted(sheet("uneven", 12, 11.8, 12.2)),
+		"width":            saw(460, 140, 500, 6.35, uneven(11.5, 12.5), sheet("hardboard", 5.9)),
+		"lap":              doubled(func(s *Spec) { s.Sides = uneven(11.7, 12.3) }),
+		"depth":            doubled(func(s *Spec) { s.Front = uneven(11.4, 12.6) }),
+		"tongue-clearance": unevenRouted(sheet("uneven", 12, 11.8, 12.2)),
 	} {
 		d, problems := Build(s)
 		for _, p := range problems {
@@ -51,7 +51,7 @@ func TestAdviceKeepsSpread(t *testing.T) {
 		_, problems := Build(s)
 		told := false
 		for _, p := range problems {
-			if p.Code != "tongue-play" {
+			if p.Code != "tongue-clearance" {
 				continue
 			}
 			told = true

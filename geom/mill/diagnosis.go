@@ -9,13 +9,13 @@ import (
 // Settings that diagnoses are about; see [Settings].
 const (
 	SettingBits           geom.Setting = "bits"
-	SettingOvercut        geom.Setting = "over-run"
+	SettingOvercut        geom.Setting = "overcut"
 	SettingRegister       geom.Setting = "register"
 	SettingTabs           geom.Setting = "tabs"
-	SettingOnionSkin      geom.Setting = "skin"
+	SettingOnionSkin      geom.Setting = "onion-skin"
 	SettingSmall          geom.Setting = "small-part"
-	SettingPartSpacing    geom.Setting = "part-gap"
-	SettingIntoSpoilboard geom.Setting = "through"
+	SettingPartSpacing    geom.Setting = "part-spacing"
+	SettingIntoSpoilboard geom.Setting = "into-spoilboard"
 	SettingRelief         geom.Setting = "relief"
 )
 

@@ -17,7 +17,7 @@ func TestFlipOf(t *testing.T) {
 		"a rabbet at the end, over the full height": {pocket(geom.Outside, 0, 0, 6, 100), Flip{Along: true, Allowed: 1.25}},
 		"a groove from end to end":                  {pocket(geom.Outside, 0, 10, 400, 16), Flip{Across: true}},
 		"a groove that stops":                       {pocket(geom.Outside, 6, 10, 394, 16), Flip{Along: true, Across: true, Allowed: 1.25}},
-		"over-run both ways":                        {pocket(geom.Outside, -5, -5, 405, 105), Flip{}},
+		"overcut both ways":                         {pocket(geom.Outside, -5, -5, 405, 105), Flip{}},
 		"on the inside":                             {pocket(geom.Inside, 0, 0, 6, 100), Flip{}},
 	} {
 		p := geom.Panel{Outline: geom.Rectangle(0, 0, 400, 100), Thickness: 12, Pockets: []geom.Pocket{c.pocket}}

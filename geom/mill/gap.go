@@ -51,7 +51,7 @@ func (p *preparation) checkSpacing() {
 	case need >= ends:
 		p.tooNear(need, geom.Sentencef("panels %s apart: the cuts and the bit that cuts it out reach %s past the panel, "+
 			"and %s of wood have to stay before the next", geom.Millimetres(p.PartSpacing), geom.Millimetres(p.work.Reach),
-			geom.Millimetres(MinWaste)), "take less over-run, or a smaller bit")
+			geom.Millimetres(MinWaste)), "take less overcut, or a smaller bit")
 	default:
 		p.tooNear(ends, geom.Sentencef("panels %s apart: the registration holes and the wood about them reach %s "+
 			"past the ends of this one", geom.Millimetres(p.PartSpacing), geom.Millimetres(ends)),
@@ -61,7 +61,7 @@ func (p *preparation) checkSpacing() {
 
 // tooNear refuses a gap between panels that has to be larger.
 func (p *preparation) tooNear(need float64, fact geom.Sentence, ask string) {
-	d := p.found.Add(geom.LevelError, "part-gap", SettingPartSpacing, fact)
+	d := p.found.Add(geom.LevelError, "part-spacing", SettingPartSpacing, fact)
 	d.Measured, d.Limit, d.Ask = geom.Millimetres(p.PartSpacing), geom.AtLeast(need), geom.Sentencef(ask)
 	d.Remedies = []geom.Remedy{p.least(SettingPartSpacing, "", need)}
 }

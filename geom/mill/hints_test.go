@@ -41,7 +41,7 @@ func TestHintsHold(t *testing.T) {
 			}
 		}
 	})
-	for _, code := range []geom.Code{"part-gap", "register", "bit-reach"} {
+	for _, code := range []geom.Code{"part-spacing", "register", "bit-reach"} {
 		if tried[code] == 0 {
 			t.Errorf("no hint of %s was followed: %v", code, tried)
 		}

@@ -35,9 +35,9 @@ func (b Bit) ToolName() string {
 type Relief string
 
 const (
-	ReliefDogbone Relief = "bisector" // a round on the corner's bisector: the least wood
-	ReliefTBone   Relief = "side"     // a round through the shorter side: hidden where that side is
-	ReliefNone    Relief = "none"     // the corner stays round, so that no square part may go there
+	ReliefDogbone Relief = "dogbone" // a round on the corner's bisector: the least wood
+	ReliefTBone   Relief = "t-bone"  // a round through the shorter side: hidden where that side is
+	ReliefNone    Relief = "none"    // the corner stays round, so that no square part may go there
 )
 
 // Relieved are the operations whose corners may take a square part.
@@ -47,16 +47,16 @@ var Relieved = []string{geom.Dado.String(), geom.Groove.String(), geom.Rabbet.St
 type Slots string
 
 const (
-	SlotsWidened    Slots = "widened" // as a pocket, [SlotRoom] wider than the bit
-	SlotsCenterline Slots = "line"    // as the line that the bit's centre follows
+	SlotsWidened    Slots = "widened"    // as a pocket, [SlotRoom] wider than the bit
+	SlotsCenterline Slots = "centerline" // as the line that the bit's centre follows
 )
 
 // Place says where registration holes are.
 type Place string
 
 const (
-	PlaceWaste      Place = "waste"       // beyond both ends of the panel
-	PlaceCenterline Place = "centre-line" // on the panel, on the axis about which it is turned over
+	PlaceWaste      Place = "waste"      // beyond both ends of the panel
+	PlaceCenterline Place = "centerline" // on the panel, on the axis about which it is turned over
 )
 
 // Register are the two holes that a panel is put down on when it has been turned

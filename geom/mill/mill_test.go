@@ -305,7 +305,7 @@ func TestGap(t *testing.T) {
 	s.PartSpacing = 9 // the bit and 3 of wood
 	mustPrepare(t, panel(dado(50, 58)), s)
 	s.PartSpacing = 8.9
-	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
+	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-spacing"}) {
 		t.Errorf("got %v", codes(faults))
 	}
 	// Registration holes reach further beyond the ends.
@@ -313,13 +313,13 @@ func TestGap(t *testing.T) {
 	out.Face = geom.Outside
 	turned := settings(six)
 	turned.PartSpacing = 10
-	if _, faults := Prepare(panel(dado(80, 88), out), turned); !slices.Equal(codes(faults), []string{"part-gap"}) {
+	if _, faults := Prepare(panel(dado(80, 88), out), turned); !slices.Equal(codes(faults), []string{"part-spacing"}) {
 		t.Errorf("holes: got %v", codes(faults))
 	}
 	turned.PartSpacing = 19
 	mustPrepare(t, panel(dado(80, 88), out), turned)
 	s.PartSpacing, s.Overcut = 10, 4.5
-	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-gap"}) {
-		t.Errorf("over-run 7.5, gap 10: got %v", codes(faults))
+	if _, faults := Prepare(panel(dado(50, 58)), s); !slices.Equal(codes(faults), []string{"part-spacing"}) {
+		t.Errorf("overcut 7.5, gap 10: got %v", codes(faults))
 	}
 }

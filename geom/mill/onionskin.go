@@ -17,11 +17,11 @@ func (p *preparation) checkOnionSkin() {
 	switch {
 	case p.OnionSkin >= part.Thickness:
 		skin, thick := geom.Millimetres(p.OnionSkin), geom.Millimetres(part.Thickness)
-		d := p.found.Fail("skin", SettingOnionSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
+		d := p.found.Fail("onion-skin", SettingOnionSkin, "a skin of %s is as thick as the panel, %s", skin, thick)
 		d.Measured, d.Limit, d.Remedies = skin, thick, p.withOnionSkin()
 	case !p.FromSpoilboard && thin < minOnionSkin-geom.Settle:
 		stays := geom.Millimetres(math.Max(0, thin))
-		d := p.found.Warn("skin", SettingOnionSkin, "a skin of %s is %s in the thinnest board",
+		d := p.found.Warn("onion-skin", SettingOnionSkin, "a skin of %s is %s in the thinnest board",
 			geom.Millimetres(p.OnionSkin), stays)
 		d.Measured, d.Limit, d.Ask = stays, geom.AtLeast(minOnionSkin), fromSpoilboard
 		d.Remedies = []geom.Remedy{p.least(SettingOnionSkin, "", p.OnionSkin+minOnionSkin-thin)}

@@ -199,9 +199,9 @@ func TestHolding(t *testing.T) {
 		{"tabs just high enough", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 0.6, Spacing: 100} }), 0.6, true, nil},
 		{"tabs too high", panel(), with(func(s *Settings) { s.Tabs = Tabs{Width: 8, Height: 12, Spacing: 100} }), 0, false, []string{"tabs"}},
 		// The thinnest board is 0.1 thinner than the mean.
-		{"skin too thin", small(), with(func(s *Settings) { s.OnionSkin = 0.2 }), 0.2, false, []string{"skin"}},
+		{"skin too thin", small(), with(func(s *Settings) { s.OnionSkin = 0.2 }), 0.2, false, []string{"onion-skin"}},
 		{"thin skin from the spoilboard", small(), with(func(s *Settings) { s.OnionSkin, s.FromSpoilboard = 0.2, true }), 0.2, false, nil},
-		{"skin too thick", small(), with(func(s *Settings) { s.OnionSkin = 12 }), 12, false, []string{"skin"}},
+		{"skin too thick", small(), with(func(s *Settings) { s.OnionSkin = 12 }), 12, false, []string{"onion-skin"}},
 	} {
 		w, faults := Prepare(c.part, c.s)
 		if got := codes(faults); !slices.Equal(got, c.want) {

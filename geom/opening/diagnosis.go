@@ -16,7 +16,7 @@ const (
 	SettingRows       geom.Setting = "rows"
 	SettingGraduation geom.Setting = "graduation"
 	SettingSides      geom.Setting = "sides"
-	SettingFrontGap   geom.Setting = "gap"
+	SettingFrontGap   geom.Setting = "front-gap"
 	SettingReveal     geom.Setting = "reveal"
 	SettingBoxHeights geom.Setting = "box-heights"
 )

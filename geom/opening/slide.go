@@ -12,7 +12,7 @@ type Kind string
 const (
 	SideMount   Kind = "side-mount"    // a pair between the box's sides and the cabinet's
 	Undermount  Kind = "undermount"    // a pair under the box, hooked into its back
-	CenterMount Kind = "centre-mount"  // one under the middle of the bottom
+	CenterMount Kind = "center-mount"  // one under the middle of the bottom
 	Wooden      Kind = "wooden-runner" // strips of wood in the cabinet
 	NoSlide     Kind = "none"          // the box slides on the cabinet's own floor
 )

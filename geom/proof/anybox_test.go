@@ -59,13 +59,13 @@ func TestAnyBox(t *testing.T) {
 		for i, c := range b.Corners {
 			part := []string{"front", "front", "back", "back"}[i]
 			if d.Spec.Joint == joinery.DadoRabbet {
-				is(c.End+" play", c.Clearance, "tongue-play", part)
+				is(c.End+" play", c.Clearance, "tongue-clearance", part)
 				is(c.End+" recess", c.Recess, "recess", part)
 			} else {
 				is(c.End+" lap", c.Lap, "lap", part)
 			}
 		}
-		is("bottom play", b.GrooveClearance, "bottom-play", "bottom")
+		is("bottom play", b.GrooveClearance, "groove-clearance", "bottom")
 		is("front width", b.WidthFront, "outside-width", "")
 		is("back width", b.WidthBack, "outside-width", "")
 		is("depth", b.Depth, "outside-depth", "")
@@ -102,7 +102,7 @@ func TestNarrowDado(t *testing.T) {
 		list := piecesOf(d)
 		side, dado := rapid.IntRange(left, right).Draw(t, "side"), rapid.IntRange(leftFrontDado,
 			leftBackDado).Draw(t, "dado")
-		play := nominal(d)["tongue-play front"]
+		play := nominal(d)["tongue-clearance front"]
 		by := rapid.Float64Range(0.01, 1).Draw(t, "by")
 		share := rapid.Float64Range(0, 1).Draw(t, "of it at one side")
 		recut(&list[side], dado, sideways((play+by)*share, -(play+by)*(1-share)))

@@ -19,7 +19,7 @@ const (
 	OnCleats
 )
 
-func (f BottomFit) String() string { return [...]string{"grooves", "slid-in", "applied", "cleats"}[f] }
+func (f BottomFit) String() string { return [...]string{"grooves", "slide-in", "applied", "cleats"}[f] }
 
 // maxLift is how much higher than it was meant to stand a back is put on a thick
 // bottom, and a divider, in millimetres: more than boards of one stock differ, less

@@ -9,15 +9,15 @@ import (
 type Limit string
 
 const (
-	LimitHeight        Limit = "most-height"
+	LimitHeight        Limit = "max-height"
 	LimitReach         Limit = "reach" // of the bit, an entry of the cutter
-	LimitWidth         Limit = "most-width"
-	LimitRip           Limit = "fence-reach"
-	LimitCrosscut      Limit = "sled-reach"
-	LimitMaxOnSled     Limit = "longest-on-sled"
-	LimitMinOnEnd      Limit = "shortest-on-end"
-	LimitMaxOnEnd      Limit = "longest-on-end"
-	LimitMinAlongFence Limit = "shortest-fed"
+	LimitWidth         Limit = "max-width"
+	LimitRip           Limit = "rip-capacity"
+	LimitCrosscut      Limit = "crosscut-capacity"
+	LimitMaxOnSled     Limit = "max-length-on-sled"
+	LimitMinOnEnd      Limit = "min-length-on-end"
+	LimitMaxOnEnd      Limit = "max-length-on-end"
+	LimitMinAlongFence Limit = "min-length-along-fence"
 )
 
 // Exceeded is a limit that a way to cut would break: what is measured, and the limit.

@@ -57,7 +57,7 @@ func TestMovesOfASaw(t *testing.T) {
 			t.Errorf("%+v: the cutter is %+v", c, a.Cutter)
 		}
 		for _, q := range a.AsItIs {
-			want := map[string]float64{"recess": 2 * c.df, "tongue-play": 0.25 + c.dw - c.df, "outside-width": 400 - 2*c.dh, "shoulder-gap": 0}[string(q.Code)]
+			want := map[string]float64{"recess": 2 * c.df, "tongue-clearance": 0.25 + c.dw - c.df, "outside-width": 400 - 2*c.dh, "shoulder-gap": 0}[string(q.Code)]
 			if math.Abs(q.Nominal-want) > 2*slack {
 				t.Errorf("%+v: %s is %g, not %g", c, q.Code, q.Nominal, want)
 			}

@@ -43,7 +43,7 @@ func TestMovesOfAFlatFront(t *testing.T) {
 			t.Errorf("cutter %+g: the fence is to be at %g", dw, target)
 		}
 		for _, q := range a.AsItIs {
-			want := map[string]float64{"recess": 0.1, "tongue-play": 0.45 + dw, "outside-width": 400 + 2*7 - 2*(6.6+dw), "shoulder-gap": -0.5 + dw}[string(q.Code)]
+			want := map[string]float64{"recess": 0.1, "tongue-clearance": 0.45 + dw, "outside-width": 400 + 2*7 - 2*(6.6+dw), "shoulder-gap": -0.5 + dw}[string(q.Code)]
 			if math.Abs(q.Nominal-want) > 3*slack {
 				t.Errorf("cutter %+g: %s is %g, not %g", dw, q.Code, q.Nominal, want)
 			}

@@ -52,8 +52,8 @@ func TestDXFOfAnyPanel(t *testing.T) {
 		rules   routing
 	}{
 		{dxf.R2000, "R2000", geom.Millimetre, nil, routing{}},
-		{dxf.R12, "R12", geom.Millimetre, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 1, Relief: "bisector", ExactSlots: "widened", DepthFrom: "top"}},
-		{dxf.R2000, "R2000", geom.Inch, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 0, Relief: "side", ExactSlots: "line", DepthFrom: "spoilboard"}},
+		{dxf.R12, "R12", geom.Millimetre, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 1, Relief: "dogbone", ExactSlots: "widened", DepthFrom: "top"}},
+		{dxf.R2000, "R2000", geom.Inch, []mill.Bit{{Name: "five", Diameter: 5}}, routing{OverRun: 0, Relief: "t-bone", ExactSlots: "centerline", DepthFrom: "spoilboard"}},
 		{dxf.R12, "R12", geom.Inch, nil, routing{}},
 	} {
 		work, faults := mill.Prepare(mill.Part{Panel: p, MinThickness: 18, MaxThickness: 18}, mill.Settings{Bits: c.bits, Overcut: c.rules.OverRun, Relief: mill.Relief(c.rules.Relief),

@@ -91,7 +91,7 @@ func (s sheet) pocket(k geom.Pocket, bit float64) entity {
 		return whole
 	}
 	narrow := math.Min(x1-x0, y1-y0)
-	if s.ExactSlots == "line" && narrow < bit+touching {
+	if s.ExactSlots == "centerline" && narrow < bit+touching {
 		a, b := [3]float64{x0 + bit/2, (y0 + y1) / 2}, [3]float64{x1 - bit/2, (y0 + y1) / 2}
 		if x1-x0 < y1-y0 {
 			a, b = [3]float64{(x0 + x1) / 2, y0 + bit/2}, [3]float64{(x0 + x1) / 2, y1 - bit/2}

@@ -417,7 +417,7 @@ func checkBits(t *testing.T, r report, bits []float64) {
 // missing, one doubled, one left open and one on another layer; a centre line
 // closed or moved.
 func TestCompareFinds(t *testing.T) {
-	s := sheet{Panel: richPanel(), routing: routing{OverRun: 1, Relief: "bisector", ExactSlots: "line"}, bits: func(string) []float64 { return []float64{5} }}
+	s := sheet{Panel: richPanel(), routing: routing{OverRun: 1, Relief: "dogbone", ExactSlots: "centerline"}, bits: func(string) []float64 { return []float64{5} }}
 	want, err := s.drawing(geom.Inside)
 	if err != nil {
 		t.Fatal(err)

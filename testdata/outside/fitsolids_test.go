@@ -34,7 +34,7 @@ func cutBy(d joinery.Drawer, x offs) machine {
 		m.fence, m.height = "place of the board", "router's zero"
 	}
 	for _, c := range d.Fit {
-		if c.Code == "tongue-play" {
+		if c.Code == "tongue-clearance" {
 			m.w = m.f + c.Nominal
 		}
 	}
@@ -180,7 +180,7 @@ func TestFitAsSolids(t *testing.T) {
 				}
 				return s.Value(off)
 			}
-			outer, inner, play := value("recess"), value("recess-inner"), value("tongue-play")
+			outer, inner, play := value("recess"), value("recess-inner"), value("tongue-clearance")
 			into := (m.length() + 2*m.side - value("outside-width")) / 2
 			what := fmt.Sprintf("%s, %s: ", c.name, corner)
 			if math.Abs(inner-outer-play) > 1e-9 {

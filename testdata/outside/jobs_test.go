@@ -27,15 +27,15 @@ var extraJobs = []extraJob{
 cutter: {kind: router, diameter: 3}
 joinery: {cutter-height: 9}
 drawers:
-  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
+  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6}
 `},
 	{name: "relief-side", cuts: withRelief, text: extraStock + `
 cutter: {kind: router, diameter: 3}
-router: {relief: side}
-joinery: {cutter-height: 9, groove-play: 0.45}
+router: {relief: t-bone}
+joinery: {cutter-height: 9, groove-clearance: 0.45}
 drawers:
-  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
-  - {name: tight, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, joinery: {cutter-height: 9, bottom-slack: 1, groove-play: 0.2}}
+  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6}
+  - {name: tight, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joinery: {cutter-height: 9, bottom-clearance: 1, groove-clearance: 0.2}}
 `},
 	// Dados and grooves of 6 + 0.2 mm are as wide as the bit.
 	{name: "slots-widened", cuts: widened, text: extraStock + `
@@ -45,16 +45,16 @@ drawers:
 `},
 	{name: "slots-line", cuts: centreLine, text: extraStock + `
 cutter: {kind: router, diameter: 6.2}
-router: {exact-slots: line, over-run: 2}
+router: {exact-slots: centerline, overcut: 2}
 drawers:
   - {name: exact, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6}
-  - {name: nearly, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {dado-play: 0.22, groove-play: 0.21}}
+  - {name: nearly, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {dado-clearance: 0.22, groove-clearance: 0.21}}
 `},
 	{name: "bits", bits: []float64{12.7, 6, 3}, text: extraStock + `
 cutter:
   kind: router
   bits: {wide: {diameter: 12.7, reach: 25, flutes: 2}, six: {diameter: 6, reach: 25}, three: {diameter: 3, reach: 8}}
-router: {depth-from: spoilboard, over-run: 0.5}
+router: {depth-from: spoilboard, overcut: 0.5}
 drawers:
   - {name: thin, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6}
   - {name: thick, outside: 400 x 200 x 450, sides: ply 18, bottom: ply 18, joinery: {bottom-fit: flush}}
@@ -70,7 +70,7 @@ stock:
   half: {thickness: [0.472, 0.470, 0.474]}
   quarter: {thickness: 0.236}
 cutter: {kind: router, diameter: 1/8}
-router: {skin: 0.02, small-part: 9, register: {place: centre-line, distance: 1.2}}
+router: {onion-skin: 0.02, small-part: 9, register: {place: centerline, distance: 1.2}}
 drawers:
   - {name: wide, outside: 16 x 4 x 14, sides: half, bottom: quarter}
   - {name: small, outside: 8 x 4 x 9, sides: half, bottom: quarter}
@@ -79,49 +79,49 @@ drawers:
 cutter: {kind: router, diameter: 6}
 drawers:
   - {name: even, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet}
-  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, joint: double-rabbet}
+  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: double-rabbet}
   - {name: flush, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joint: double-rabbet, joinery: {bottom-fit: flush}}
 `},
 	{name: "saw", text: extraStock + `
 cutter: {kind: saw, width: 6.35}
 drawers:
   - {name: flush, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 12, joinery: {bottom-fit: flush}}
-  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
+  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6}
 `},
 	{name: "corners", text: extraStock + `
 cutter: {kind: router, bits: {six: {diameter: 6, reach: 25}, three: {diameter: 3, reach: 25}}}
 router: {tabs: {width: 8, height: 2, spacing: 150}}
 drawers:
   - {name: rabbet, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, pull: {shape: half-round}}
-  - {name: rabbet slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, joinery: {bottom-fit: slid-in}}
+  - {name: rabbet slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, joinery: {bottom-fit: slide-in}}
   - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-height: 13}, pull: {shape: slot}}
-  - {name: butt below, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, joint: butt, fasteners: dowels, joinery: {bottom-fit: applied}, pull: {shape: hand-hold}}
+  - {name: butt below, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: butt, fasteners: dowels, joinery: {bottom-fit: applied}, pull: {shape: hand-hold}}
   - {name: box, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, pull: {shape: hole}}
-  - {name: box mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: applied}}
-  - {name: box housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, back-joint: dado, setback: 12, joinery: {bottom-fit: slid-in}}
-  - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, setback: 15}
-  - {name: lapped slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet, joinery: {bottom-fit: slid-in}}
+  - {name: box mixed, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: applied}}
+  - {name: box housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, back-joint: dado, back-setback: 12, joinery: {bottom-fit: slide-in}}
+  - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, back-setback: 15}
+  - {name: lapped slid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: double-rabbet, joinery: {bottom-fit: slide-in}}
   - {name: raised, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-height: 20}}
   - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: cleats}}
 `},
 	{name: "fittings", text: extraStock + `
 cutter: {kind: router, bits: {six: {diameter: 6, reach: 25}, three: {diameter: 3, reach: 25}}}
-router: {relief: side}
+router: {relief: t-bone}
 drawers:
-  - {name: grid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{way: across, at: 2, stock: ply 6}, {way: along, at: 1, stock: ply 6}]}
-  - {name: loose, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, dividers: [{way: along, at: [100], stock: ply 6, loose: yes}]}
-  - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, drawer-front: {stock: ply 18, width: 440, height: 150, left: 20, below: 15, handles: handle, handle-apart: 96}}
+  - {name: grid, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{direction: across, at: 2, stock: ply 6}, {direction: along, at: 1, stock: ply 6}]}
+  - {name: loose, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet, dividers: [{direction: along, at: [100], stock: ply 6, loose: yes}]}
+  - {name: fronted, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, drawer-front: {stock: ply 18, width: 440, height: 150, overhang-left: 20, overhang-below: 15, handles: handle, handle-spacing: 96}}
 `},
 	{name: "corners-saw", text: extraStock + `
 cutter: {kind: saw, width: 6.3}
 drawers:
   - {name: rabbet, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: rabbet}
-  - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-fit: slid-in}}
+  - {name: butt, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: butt, joinery: {bottom-fit: slide-in}}
   - {name: box, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, joinery: {bottom-fit: applied}}
   - {name: box grooved, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joint: box-joint, cutter: {kind: saw, width: 6.3, groove-cutter: 3.2}, joinery: {groove-ends: plugged}}
   - {name: on cleats, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-fit: cleats}}
-  - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, setback: 12, joinery: {bottom-fit: slid-in}}
-  - {name: divided, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{way: across, at: 2, stock: ply 6}]}
+  - {name: housed, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, back-joint: dado, back-setback: 12, joinery: {bottom-fit: slide-in}}
+  - {name: divided, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, dividers: [{direction: across, at: 2, stock: ply 6}]}
 `},
 	{name: "double-rabbet-saw", text: extraStock + `
 cutter: {kind: saw, width: 6.35}
@@ -135,15 +135,15 @@ cutter: {kind: router, bits: {six: {diameter: 6, reach: 25}, point: {diameter: 1
 router: {engrave: {bit: point, depth: 0.4}}
 drawers:
   - {name: raised, outside: 400 x 120 x 450, sides: ply 12, bottom: ply 6, joinery: {bottom-height: 20}}
-  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6}
+  - {name: mixed, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6}
 `},
 	// The dividers' dados are cleared otherwise than the grooves.
 	{name: "relief-each", cuts: withRelief, text: extraStock + `
 cutter: {kind: router, diameter: 3}
-router: {relief: {groove: side, others: bisector, rabbet: none}}
-joinery: {cutter-height: 9, groove-play: 0.45}
+router: {relief: {groove: t-bone, others: dogbone, rabbet: none}}
+joinery: {cutter-height: 9, groove-clearance: 0.45}
 drawers:
-  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, front: ply 12, bottom: ply 6, dividers: [{way: across, at: 1, stock: ply 6}]}
+  - {name: lips, outside: 400 x 120 x 450, sides: ply 18, box-front: ply 12, bottom: ply 6, dividers: [{direction: across, at: 1, stock: ply 6}]}
 `},
 }
 

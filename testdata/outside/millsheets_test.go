@@ -44,17 +44,17 @@ stock:
   birch: {thickness: 12.2, sheet: 1500 x 1250}
   ply: {thickness: 5.9, sheet: 1500 x 1250}
 cutter: {kind: router, diameter: 6}
-router: {tabs: {}, skin: 0.3}
+router: {tabs: {}, onion-skin: 0.3}
 sheets: {kerf: 16, trim: 20}
 drawers:
   - {name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply, pull: {shape: half-round}}
   - {name: two, outside: 300 x 90 x 400, sides: birch, bottom: ply, pull: {shape: hand-hold}}
 `},
-	{"rabbets all round, whose over-runs make a ring with an island", `units: mm
+	{"rabbets all round, whose overcuts make a ring with an island", `units: mm
 stock:
   birch: {thickness: 14.6, sheet: 1500 x 1250}
 cutter: {kind: router, diameter: 6}
-router: {tabs: {}, skin: 0.4}
+router: {tabs: {}, onion-skin: 0.4}
 sheets: {trim: 20}
 drawers:
   - {name: one, outside: 400 x 200 x 380, sides: birch, bottom: birch, joinery: {bottom-fit: flush}}

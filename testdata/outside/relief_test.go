@@ -12,7 +12,7 @@ func cleared(corners [4][2]float64, clear [4]bool, radius float64, shape string)
 			out = append(out, [3]float64{c[0], c[1]})
 			continue
 		}
-		if shape == "side" {
+		if shape == "t-bone" {
 			out = append(out, sideRelief(corners, clear, i, radius+reliefOver)...)
 		} else {
 			out = append(out, bisectorRelief(corners, clear, i, radius+reliefOver)...)

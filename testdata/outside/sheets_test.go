@@ -38,14 +38,14 @@ drawers:
 // planted is found.
 func TestHeldSheets(t *testing.T) {
 	t.Parallel()
-	const tabs = "tabs: {width: 6, height: 1.5, spacing: 150}, skin: 0.3, small-part: 20"
-	const clamps = ", shortest: 1523 x 1522, keep-out: [{at: 0 x 600, size: 40 x 90}, {at: 600 x 0, size: 90 x 50}]"
+	const tabs = "tabs: {width: 6, height: 1.5, spacing: 150}, onion-skin: 0.3, small-part: 20"
+	const clamps = ", min-sheet: 1523 x 1522, keep-out: [{at: 0 x 600, size: 40 x 90}, {at: 600 x 0, size: 90 x 50}]"
 	var dirs []string
 	for _, job := range []string{
 		heldBoxes("6", "", tabs, ""),
-		heldBoxes("6", clamps, tabs, "turn-on: three-pins, pin-distance: 12"),
-		heldBoxes("4", clamps, "depth-from: spoilboard, "+tabs+", part-gap: 30", "way: guillotine, turn-on: stops"),
-		heldBoxes("6", "", "tabs: {spacing: 180, as: marks}, skin: 0.4, small-part: 20", ""),
+		heldBoxes("6", clamps, tabs, "flip-on: three-pins, pin-distance: 12"),
+		heldBoxes("4", clamps, "depth-from: spoilboard, "+tabs+", part-spacing: 30", "method: guillotine, flip-on: stops"),
+		heldBoxes("6", "", "tabs: {spacing: 180, as: marks}, onion-skin: 0.4, small-part: 20", ""),
 	} {
 		dir, _ := build(t, job)
 		dirs = append(dirs, dir)

@@ -96,7 +96,7 @@ func TestTouching(t *testing.T) {
 				for _, s := range box.Parts {
 					names = append(names, s.Name)
 				}
-				for _, c := range append(touches(names, r.bottomIs(r.Drawers[i], "applied"), r.bottomIs(r.Drawers[i], "slid-in")), dividerTouches(box)...) {
+				for _, c := range append(touches(names, r.bottomIs(r.Drawers[i], "applied"), r.bottomIs(r.Drawers[i], "slide-in")), dividerTouches(box)...) {
 					pair := jsonBox{Name: box.Name}
 					for _, s := range box.Parts {
 						if s.Name == c.part {

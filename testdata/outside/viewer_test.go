@@ -54,7 +54,7 @@ drawers:
     sides: ply
     bottom: thin
     joint: box-joint
-    drawer-front: {stock: ply, handles: handle, handle-apart: 96}
+    drawer-front: {stock: ply, handles: handle, handle-spacing: 96}
     pull: {shape: half-round}
 `
 

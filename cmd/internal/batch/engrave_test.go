@@ -50,7 +50,7 @@ drawers:
 			number("a-front"), number("b-front"), number("c-front"))
 	}
 	// A divider of the bottoms' stock is cut with its inside face up.
-	divided := parts(strings.Replace(text, "MORE", ", dividers: [{way: across, at: 1, stock: thin}]", 1))
+	divided := parts(strings.Replace(text, "MORE", ", dividers: [{direction: across, at: 1, stock: thin}]", 1))
 	for name, why := range map[string]string{"b-bottom": "it would have to be turned over for it", "a-divider": "all of it shows in the box"} {
 		p, known := divided[name]
 		if !known {

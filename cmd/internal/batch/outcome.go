@@ -17,7 +17,7 @@ func told(rows []Drawer, row int, problems []geom.Diagnosis, advise bool) []geom
 		d.KeepOdds(problems)
 	}
 	for i, p := range problems {
-		if p.Code == "bottom-slack" { // it is the same one way and the other
+		if p.Code == "bottom-clearance" { // it is the same one way and the other
 			said[joinery.CheckID{Code: joinery.CheckBottomClearance, Part: joinery.Bottom}] = true
 			said[joinery.CheckID{Code: joinery.CheckBottomClearanceDepth, Part: joinery.Bottom}] = true
 		}

@@ -29,7 +29,7 @@ func TestAnyBankFits(t *testing.T) {
 		sides := rapid.Float64Range(10, 16).Draw(t, "sides")
 		width, height, depth := whole("width", 250, 900), whole("height", 120, 900), whole("depth", 240, 650)
 		fronts, slide := word("fronts", "inset", "overlay", "none"), word("slide", "side-mount",
-			"undermount", "centre-mount", "wooden-runner", "none")
+			"undermount", "center-mount", "wooden-runner", "none")
 		var b strings.Builder
 		fmt.Fprintf(&b, "units: mm\nstock:\n  s: {thickness: [%.2f, %.2f]}\n  b: {thickness: [5.9, 6]}\n", sides, sides+rapid.Float64Range(0, 0.2).Draw(t, "spread"))
 		fmt.Fprintf(&b, "cutter: {kind: router, bits: {large: {diameter: 6}, small: {diameter: 4}}}\n")
@@ -39,7 +39,7 @@ func TestAnyBankFits(t *testing.T) {
 		if fronts != "none" {
 			fmt.Fprintf(&b, ", drawer-front: {stock: s}")
 		}
-		if slide == "undermount" || slide == "centre-mount" {
+		if slide == "undermount" || slide == "center-mount" {
 			fmt.Fprintf(&b, ", joinery: {bottom-height: 13}")
 		}
 		fmt.Fprintf(&b, "}\n")

@@ -14,13 +14,13 @@ stock:
   ply: {thickness: [6, 6.05], sheet: 1525 x 1525}
   face: {thickness: 16.8}
 cutter: {kind: router, bits: {six: {diameter: 6, reach: 32}, three: {diameter: 3, reach: 32}}}
-router: {tabs: {}, skin: 0.4}
+router: {tabs: {}, onion-skin: 0.4}
 drawers:
   - name: box
     outside: 500 x 180 x 450
     sides: birch
     bottom: ply
-    drawer-front: {stock: face, width: 520, height: 200, left: 10, below: 10, handles: knob, handle-down: 90}
+    drawer-front: {stock: face, width: 520, height: 200, overhang-left: 10, overhang-below: 10, handles: knob, handle-from-top: 90}
 `
 	written(t, text)
 }

@@ -68,14 +68,14 @@ func anyJob(t *rapid.T) string {
 			bits = append(bits, fmt.Sprintf("b%d: {diameter: %s, reach: %s}", i, word("bit", "2", "3", "3.175", "4", "6", "6.35", "8", "10", "12.7"), word("reach", "26", "40")))
 		}
 		say("cutter: {kind: router, bits: {%s}}\n", strings.Join(bits, ", "))
-		say("router: {over-run: %.2f, relief: %s, exact-slots: %s, depth-from: %s, register: {place: %s}", number(0, 5, "over-run"), word("relief", "bisector", "side"),
-			word("slots", "widened", "line"), word("from", "top", "spoilboard"), word("place", "waste", "centre-line"))
+		say("router: {overcut: %.2f, relief: %s, exact-slots: %s, depth-from: %s, register: {place: %s}", number(0, 5, "overcut"), word("relief", "dogbone", "t-bone"),
+			word("slots", "widened", "centerline"), word("from", "top", "spoilboard"), word("place", "waste", "centerline"))
 		if maybe("tabs") {
 			say(", tabs: {width: %.1f, height: %.1f, spacing: %.0f}", number(3, 15, "tab width"),
 				number(0.5, 2.5, "tab height"), number(50, 300, "spacing"))
 		}
 		if maybe("skin") {
-			say(", skin: %.2f", number(0.1, 0.6, "skin height"))
+			say(", onion-skin: %.2f", number(0.1, 0.6, "skin height"))
 		}
 		say("}\n")
 	} else {
@@ -85,7 +85,7 @@ func anyJob(t *rapid.T) string {
 		}
 		say("}\n")
 	}
-	say("joinery: {bottom-fit: %s, faces: %s, glue-room: %s", word("bottom fit", "auto", "captured", "flush", "slid-in", "applied", "cleats"), word("faces", "any", "one"), word("room", "0", "0.2"))
+	say("joinery: {bottom-fit: %s, faces: %s, glue-space: %s", word("bottom fit", "auto", "grooved-in", "flush", "slide-in", "applied", "cleats"), word("faces", "any", "one"), word("room", "0", "0.2"))
 	if maybe("own fence") {
 		say(", fence-distance: %.2f", front/2+number(-1, 1, "fence"))
 	}
@@ -98,7 +98,7 @@ func anyJob(t *rapid.T) string {
 	say("}\ndxf: {version: %s, units: %s, layers: \"{operation}_{face}_{depth}%s\"}\n",
 		word("version", "R12", "R2000"), word("units", "mm", "in"), cutter)
 	width, high := number(80, 900, "width"), number(45, 300, "high")
-	say("drawers:\n  - {name: a, outside: %.0f x %.0f x %.0f, sides: s, front: f, bottom: b", width,
+	say("drawers:\n  - {name: a, outside: %.0f x %.0f x %.0f, sides: s, box-front: f, bottom: b", width,
 		high, number(100, 700, "depth"))
 	if joint := word("joint", "", "dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint"); joint != "" {
 		say(", joint: %s", joint)
@@ -107,7 +107,7 @@ func anyJob(t *rapid.T) string {
 		}
 	}
 	if rapid.IntRange(0, 3).Draw(t, "housed") == 0 {
-		say(", back-joint: dado, setback: %.1f", number(6, 30, "setback"))
+		say(", back-joint: dado, back-setback: %.1f", number(6, 30, "setback"))
 	}
 	if pull := word("pull", "", "", "hole", "half-round", "slot", "hand-hold"); pull != "" {
 		say(", pull: {shape: %s}", pull)
@@ -118,14 +118,14 @@ func anyJob(t *rapid.T) string {
 			if i > 0 {
 				say(", ")
 			}
-			say("{way: %s, at: %d, stock: b, loose: %s}", word("way", "across", "along"),
+			say("{direction: %s, at: %d, stock: b, loose: %s}", word("way", "across", "along"),
 				rapid.IntRange(1, 3).Draw(t, "count"), word("loose", "yes", "no"))
 		}
 		say("]")
 	}
 	if maybe("drawer front") {
 		over := number(-4, 20, "over")
-		say(", drawer-front: {stock: f, width: %.2f, height: %.2f, left: %.2f, below: %.2f, handles: knob}", math.Round(width)+2*over, math.Round(high)+2*over, over, over)
+		say(", drawer-front: {stock: f, width: %.2f, height: %.2f, overhang-left: %.2f, overhang-below: %.2f, handles: knob}", math.Round(width)+2*over, math.Round(high)+2*over, over, over)
 	}
 	say("}\n")
 	return b.String()
@@ -167,14 +167,14 @@ func TestAnyJobIsProven(t *testing.T) {
 				}
 			}
 			switch f.Check {
-			case "bottom-play":
+			case "groove-clearance":
 				if proof.Bottom == nil {
 					t.Fatalf("no bottom\n%s", text)
 				}
 				compare("bottom play", proof.Bottom.Play.Mean)
 			case "outside-width":
 				compare("width", proof.Width.Mean)
-			case "tongue-play":
+			case "tongue-clearance":
 				for _, c := range proof.Corners {
 					if c.End == f.Part {
 						compare("play of the "+c.End, c.Play.Mean)

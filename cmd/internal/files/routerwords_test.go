@@ -17,7 +17,7 @@ func TestRouterHasNoFence(t *testing.T) {
 		"drawers:\n", "drawers:\n  - {name: low, outside: 400 mm x 90 mm x 400 mm, sides: birch, bottom: thin, "+
 			"joinery: {cutter-height: 7 mm}}\n",
 		"thin: {thickness: 6 mm}", "thin: {thickness: 6 mm, sheet: 1525 mm x 1525 mm}",
-		"tabs: {}", "tabs: {}, skin: 0.3 mm").Replace(turned("mm", "top", ""))
+		"tabs: {}", "tabs: {}, onion-skin: 0.3 mm").Replace(turned("mm", "top", ""))
 	made, _ := written(t, job)
 	text := string(made["parts.txt"])
 	for _, wrong := range []string{"fence", "cutter height", "cutter mm"} {

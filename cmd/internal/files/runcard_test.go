@@ -15,7 +15,7 @@ stock:
   birch: {thickness: [12.2 mm, 12.1 mm], sheet: 1525 mm x 1525 mm KEEP}
   thin: {thickness: 6 mm}
 cutter: {kind: router, bits: {six: {diameter: 6 mm, reach: 30 mm, tool: 1, flutes: 2, speed: 18000 rpm, feed: 4 m/min, plunge: 1 m/min}}}
-router: {tabs: {}, through: 0.5 mm, depth-from: FROM}
+router: {tabs: {}, into-spoilboard: 0.5 mm, depth-from: FROM}
 dxf: {elevation: yes, units: mm}
 drawers:
   - {name: box, outside: 400 mm x 120 mm x 400 mm, sides: birch, bottom: thin}
@@ -202,7 +202,7 @@ func TestPictureTellsItsFace(t *testing.T) {
 	const left = "what is left there lies at the right now"
 	// A bottom level with the edges has its rabbets on the outside face.
 	flush := strings.NewReplacer("thin: {thickness: 6 mm}", "thick: {thickness: 12.15 mm, sheet: 1525 mm x 1525 mm}",
-		"bottom: thin", "bottom: thick, joinery: {bottom-fit: flush}", "tabs: {}", "tabs: {}, skin: 0.3 mm").
+		"bottom: thin", "bottom: thick, joinery: {bottom-fit: flush}", "tabs: {}", "tabs: {}, onion-skin: 0.3 mm").
 		Replace(turned("mm", "top", ""))
 	for _, c := range []struct {
 		name, job, seen string

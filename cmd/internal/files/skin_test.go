@@ -15,7 +15,7 @@ func TestSkinIsLeft(t *testing.T) {
 stock:
   birch: {thickness: [14.6, 14.62], sheet: 1525 x 1525}
 cutter: {kind: router, diameter: 6}
-router: {tabs: {}, skin: 0.4}
+router: {tabs: {}, onion-skin: 0.4}
 drawers:
   - {name: box, outside: 400 x 200 x 380, sides: birch, bottom: birch, joinery: {bottom-fit: flush}}
 `

@@ -60,7 +60,7 @@ func (b *builder) plan(j *Job) {
 		banks, planned, at = append(banks, *w.bank), append(planned, plans[i]), append(at, i)
 	}
 	groups := opening.Standardize(banks, planned, opening.DefaultGroupOpenings)
-	asked := b.root.values["alike"]
+	asked := b.root.values["group-openings"]
 	if asked.text == yes {
 		for _, g := range groups {
 			for k, bank := range g.Banks {

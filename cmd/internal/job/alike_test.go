@@ -8,7 +8,7 @@ import (
 // alikeText is a job with two openings that differ by 1.2 in width, 1 in height and 1.5 in
 // depth.
 const alikeText = `units: mm
-alike: yes
+group-openings: yes
 stock: {ply: {thickness: 12}, thin: {thickness: 6}}
 cutter: {kind: router, diameter: 6}
 openings:
@@ -46,7 +46,7 @@ func TestReadAlike(t *testing.T) {
 // TestAlikeIsOffered: without the key each opening has its own boxes, and what could be
 // shared is known.
 func TestAlikeIsOffered(t *testing.T) {
-	j := read(t, strings.Replace(alikeText, "alike: yes\n", "", 1))
+	j := read(t, strings.Replace(alikeText, "group-openings: yes\n", "", 1))
 	if a := j.Alike; len(a) != 1 || a[0].Made || j.Drawers[1].Width == j.Drawers[3].Width || j.Banks[1].Plan.Shim != 0 {
 		t.Errorf("%+v", a)
 	}
@@ -63,7 +63,7 @@ func TestAlikeDoesNothing(t *testing.T) {
 		"another depth":    {"depth: 481.5", "depth: 482.5", "2:8 no-effect"},
 		"another joint":    {"left, slide: wooden-runner", "left, joint: rabbet, slide: wooden-runner", "2:8 no-effect"},
 		"another slide":    {"right, slide: wooden-runner", "right, slide: none", "2:8 no-effect"},
-		"another slack":    {"right, slide: wooden-runner", "right, joinery: {bottom-slack-deep: 1}, slide: wooden-runner", "2:8 no-effect"},
+		"another slack":    {"right, slide: wooden-runner", "right, joinery: {bottom-clearance-depth: 1}, slide: wooden-runner", "2:8 no-effect"},
 		"a refused one":    {"depth: 481.5", "depth: 40", "11:28 depth"},
 		"an unknown slide": {"right, slide: wooden-runner", "right, slide: woden", "11:42 unknown-name"},
 	} {
@@ -74,7 +74,7 @@ func TestAlikeDoesNothing(t *testing.T) {
 		}
 	}
 	// A pull and dividers are no other make.
-	j := read(t, strings.Replace(alikeText, "left, slide", "left, pull: {shape: hole}, dividers: [{way: across, at: 1, stock: thin}], slide", 1))
+	j := read(t, strings.Replace(alikeText, "left, slide", "left, pull: {shape: hole}, dividers: [{direction: across, at: 1, stock: thin}], slide", 1))
 	if len(j.Alike) != 1 {
 		t.Errorf("%+v", j.Alike)
 	}

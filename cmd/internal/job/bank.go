@@ -94,7 +94,7 @@ func (b *builder) put(j *Job, s *section, d Drawer) bool {
 // when it is not known. It reports whether all could be read.
 func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, ok bool) {
 	get := s.values
-	bank = opening.Bank{FrontGap: get["gap"].mm(0), BoxHeights: all64(get["box-heights"]), LineBoring: get["line-boring"].mm(0), Rows: []opening.Row{{}}}
+	bank = opening.Bank{FrontGap: get["front-gap"].mm(0), BoxHeights: all64(get["box-heights"]), LineBoring: get["line-boring"].mm(0), Rows: []opening.Row{{}}}
 	if rows := get["rows"]; rows.given {
 		bank.Rows = make([]opening.Row, int(rows.number))
 		for i := range rows.lengths {
@@ -102,7 +102,7 @@ func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, o
 		}
 	}
 	ok = len(bank.Rows) > 0
-	for _, name := range []string{"gap", "reveal", "overlay", "box-heights", "line-boring"} {
+	for _, name := range []string{"front-gap", "reveal", "overlay", "box-heights", "line-boring"} {
 		ok = ok && (!get[name].given || len(get[name].lengths) > 0)
 	}
 	free := 0
@@ -112,7 +112,7 @@ func (b *builder) asked(s *section, hole *opening.Opening) (bank opening.Bank, o
 		}
 	}
 	b.noEffect(ok && free < 2, get, "graduation", "delete it, or leave more rows free", "no two rows are free")
-	b.noEffect(len(bank.Rows) == 1, get, "gap", "delete it", "a single drawer has no other above or below it")
+	b.noEffect(len(bank.Rows) == 1, get, "front-gap", "delete it", "a single drawer has no other above or below it")
 	ok = b.graduation(&bank, get["graduation"]) && ok
 	if hole == nil {
 		return bank, false

@@ -183,13 +183,13 @@ func (b *builder) drawer(s *section) Drawer {
 		Joint: joinery.Joint(get["joint"].text),
 	}
 	sides, bottom := get["sides"], get["bottom"]
-	front := either(get["front"], sides)
+	front := either(get["box-front"], sides)
 	back := either(get["back"], front)
 	put(joinery.SettingSides, sides)
 	put(joinery.SettingBoxFront, front)
 	put(joinery.SettingBack, back)
 	put(joinery.SettingBottom, bottom)
-	for _, name := range []string{"sides", "front", "back", "bottom"} {
+	for _, name := range []string{"sides", "box-front", "back", "bottom"} {
 		b.checkStock(name, get[name])
 	}
 	d.Sides, d.Front, d.Back, d.Bottom = b.stocks[sides.text], b.stocks[front.text], b.stocks[back.text], b.stocks[bottom.text]

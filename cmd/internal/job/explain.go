@@ -257,7 +257,7 @@ func (k *key) otherType(words string) string {
 
 // named are the names that examples give to what a mapping of names holds.
 var named = map[string]string{"stock": "birch", "cutter.bits": "large", "openings": "base", "slides": "quiet",
-	"stock.more": "half", "drawers.cutter.bits": "large"}
+	"stock.other-sheets": "half", "drawers.cutter.bits": "large"}
 
 // example are the lines of a job file with the example of the key, below those that lead to it.
 func (p placeOfKey) example() string {

@@ -21,7 +21,7 @@ drawers:
 `
 
 func TestFitKeys(t *testing.T) {
-	j := read(t, fitBase+"limits: {most-tongue-play: 0.3, recess: 0.2, diagonal: 1.5}\naccuracy: {fence: 0.1, cut: 0}\nspacers: [6, 6, 0.1, 25.4]\n")
+	j := read(t, fitBase+"limits: {max-tongue-clearance: 0.3, flush: 0.2, diagonal: 1.5}\naccuracy: {fence: 0.1, cut: 0}\nspacers: [6, 6, 0.1, 25.4]\n")
 	limits := joinery.DefaultLimits
 	limits.TongueClearance.Max, limits.Flush, limits.Diagonal = 0.3, 0.2, 1.5
 	if j.Drawers[0].Limits != limits {
@@ -62,13 +62,13 @@ func TestSpreads(t *testing.T) {
 
 func TestFitMistakes(t *testing.T) {
 	for text, want := range map[string]string{
-		"limits: {least-tongue-play: 0.5}": "least-tongue-play is 0.5 mm, more than most-tongue-play, 0.4 mm",
-		"limits: {most-bottom-slack: 0.2}": "least-bottom-slack is 0.5 mm, more than most-bottom-slack, 0.2 mm",
-		"limits: {recess: -1}":             "recess",
-		"accuracy: {fence: 9}":             "fence",
-		"accuracy: {speed: 9}":             "accuracy has no entry",
-		"spacers: 6":                       "spacers needs a list",
-		"spacers: [0]":                     "spacers",
+		"limits: {min-tongue-clearance: 0.5}": "min-tongue-clearance is 0.5 mm, more than max-tongue-clearance, 0.4 mm",
+		"limits: {max-bottom-clearance: 0.2}": "min-bottom-clearance is 0.5 mm, more than max-bottom-clearance, 0.2 mm",
+		"limits: {flush: -1}":                 "recess",
+		"accuracy: {fence: 9}":                "fence",
+		"accuracy: {speed: 9}":                "accuracy has no entry",
+		"spacers: 6":                          "spacers needs a list",
+		"spacers: [0]":                        "spacers",
 		"spacers: [" + strings.Repeat("1, ", maxSpacers) + "1]": "spacers",
 	} {
 		_, problems := Read("job.yaml", strings.NewReader(fitBase+text+"\n"))

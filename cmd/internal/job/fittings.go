@@ -17,13 +17,13 @@ func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) 
 	d.BackJoint = joinery.Joint(get["back-joint"].text)
 	if d.BackJoint != "" {
 		d.BackSetback = joinery.DefaultBackSetback
-		if setback := get["setback"]; setback.given {
+		if setback := get["back-setback"]; setback.given {
 			d.BackSetback = setback.mm(0)
 		}
 	}
 	d.Fasteners = joinery.Fastener(get["fasteners"].text)
 	d.FingerWidth = get["finger-width"].mm(0)
-	b.noEffect(!get["back-joint"].given, get, "setback", "delete it, or write `back-joint: dado`", "it is for a back in dados of the sides")
+	b.noEffect(!get["back-joint"].given, get, "back-setback", "delete it, or write `back-joint: dado`", "it is for a back in dados of the sides")
 	if d.Joint == "" {
 		return
 	}
@@ -49,7 +49,7 @@ func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value))
 		get := s.values
 		b.checkStock("stock", get["stock"])
 		div := joinery.Divider{
-			Stock: b.stocks[get["stock"].text], Direction: joinery.GrainDirection(get["way"].text),
+			Stock: b.stocks[get["stock"].text], Direction: joinery.GrainDirection(get["direction"].text),
 			Count: int(get["at"].number), Height: get["height"].mm(0), Loose: get["loose"].text == "yes",
 		}
 		for i := range get["at"].lengths {
@@ -61,11 +61,11 @@ func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value))
 	settled = settled && len(d.Dividers) == len(s.values["dividers"].sections) && (!s.values["dividers"].given || len(d.Dividers) > 0)
 	if s := s.values["pull"].section; s != nil {
 		get := s.values
-		d.Pull = joinery.Pull{Shape: joinery.PullShape(get["shape"].text), Width: get["width"].mm(0), Height: get["height"].mm(0), FromTop: get["down"].mm(0)}
+		d.Pull = joinery.Pull{Shape: joinery.PullShape(get["shape"].text), Width: get["width"].mm(0), Height: get["height"].mm(0), FromTop: get["from-top"].mm(0)}
 		round := d.Pull.Shape == joinery.PullHole || d.Pull.Shape == joinery.PullHalf
 		b.noEffect(round, get, "height", "delete it: its width is its diameter", "the pull is round")
 		top := d.Pull.Shape == joinery.PullHalf || d.Pull.Shape == joinery.PullSlot
-		b.noEffect(top, get, "down", "delete it, or take a hole or a hand-hold", "the pull is cut out of the top edge")
+		b.noEffect(top, get, "from-top", "delete it, or take a hole or a hand-hold", "the pull is cut out of the top edge")
 	}
 	return settled
 }
@@ -77,10 +77,10 @@ func (b *builder) drawerFront(s *section, planned bool) *joinery.DrawerFront {
 	b.checkStock("stock", get["stock"])
 	front := &joinery.DrawerFront{
 		Stock: b.stocks[get["stock"].text],
-		Width: get["width"].mm(0), Height: get["height"].mm(0), OverhangLeft: get["left"].mm(0), OverhangBelow: get["below"].mm(0),
+		Width: get["width"].mm(0), Height: get["height"].mm(0), OverhangLeft: get["overhang-left"].mm(0), OverhangBelow: get["overhang-below"].mm(0),
 	}
 	var missing []string
-	for _, name := range []string{"width", "height", "left", "below"} {
+	for _, name := range []string{"width", "height", "overhang-left", "overhang-below"} {
 		b.noEffect(planned, get, name, "delete it", "the front is as the opening asks for")
 		if !planned && !get[name].given {
 			missing = append(missing, "`"+name+":`")
@@ -103,17 +103,17 @@ func (b *builder) handles(front *joinery.DrawerFront, s *section) {
 		front.Handles = 1
 	case "handle":
 		front.Handles = 2
-		if !get["handle-apart"].given && !b.lost {
-			b.fail(CodeMissingKey, s.at, "write `handle-apart:`, from the middle of one hole to the other", "the holes of a handle have no distance")
+		if !get["handle-spacing"].given && !b.lost {
+			b.fail(CodeMissingKey, s.at, "write `handle-spacing:`, from the middle of one hole to the other", "the holes of a handle have no distance")
 		}
 	case "":
 		return
 	}
-	b.noEffect(word != "handle", get, "handle-apart", "delete it, or write `handles: handle`", "one hole or none has no other")
-	for _, name := range []string{"handle-diameter", "handle-down"} {
+	b.noEffect(word != "handle", get, "handle-spacing", "delete it, or write `handles: handle`", "one hole or none has no other")
+	for _, name := range []string{"handle-diameter", "handle-from-top"} {
 		b.noEffect(word == "none", get, name, "delete it, or write `handles: knob`", "the front has no holes")
 	}
 	if front.Handles > 0 {
-		front.HandleSpacing, front.HandleDiameter, front.HandleFromTop = get["handle-apart"].mm(0), get["handle-diameter"].mm(0), get["handle-down"].mm(0)
+		front.HandleSpacing, front.HandleDiameter, front.HandleFromTop = get["handle-spacing"].mm(0), get["handle-diameter"].mm(0), get["handle-from-top"].mm(0)
 	}
 }

@@ -31,16 +31,16 @@ joinery:
   fence-distance: 6
   cutter-height: 5.5
   groove-ends: through
-  bottom-fit: captured
-  bottom-slack: 1.5
-  glue-room: 0.2
+  bottom-fit: grooved-in
+  bottom-clearance: 1.5
+  glue-space: 0.2
 dxf: {version: R12, units: in}
 drawers:
   - name: bench wide
     count: 6
     outside: 460 x 140 x 500
     sides: birch
-    front: birch
+    box-front: birch
     back: hard board (3)
     bottom: hard board (3)
     joint: dado-rabbet
@@ -53,10 +53,10 @@ drawers:
       fence-distance: 7
       groove-ends: stopped
       bottom-fit: flush
-      bottom-slack: 0
-      dado-play: 0.1
-      groove-play: 0.3
-      glue-room: 0
+      bottom-clearance: 0
+      dado-clearance: 0.1
+      groove-clearance: 0.3
+      glue-space: 0
 `,
 	"router": `units: mm
 job: All of the router
@@ -65,19 +65,19 @@ stock:
 cutter:
   kind: router
   bits:
-    six: {diameter: 6, reach: 25, flutes: 2, type: compression, tip: 5, chip-load: 0.12, speed: 18000 rpm, plunge: 60 in/min, pass: 8}
+    six: {diameter: 6, reach: 25, flutes: 2, type: compression, tip: 5, chip-load: 0.12, speed: 18000 rpm, plunge: 60 in/min, pass-depth: 8}
     half inch: {diameter: 1/2 in, feed: 5 m/min, type: down-cut}
 router:
-  over-run: 2
-  relief: side
-  exact-slots: line
+  overcut: 2
+  relief: t-bone
+  exact-slots: centerline
   depth-from: spoilboard
-  register: {place: centre-line, diameter: 5, distance: 30}
+  register: {place: centerline, diameter: 5, distance: 30}
   tabs: {width: 8, height: 2, spacing: 300}
-  skin: 0.4
+  onion-skin: 0.4
   small-part: 120
-  part-gap: 20
-  through: 0.2
+  part-spacing: 20
+  into-spoilboard: 0.2
 joinery: {faces: one}
 dxf:
   layers: "{operation}_{face}_{depth}_{cutter}"
@@ -118,7 +118,7 @@ drawers:
 `,
 	"JSON":             `{"units": "mm", "stock": {"ply": {"thickness": [12, 12.1]}}, "cutter": {"kind": "saw", "width": 6}, "drawers": [{"name": "a", "outside": [400, 100, 500], "sides": "ply", "bottom": "ply"}]}`,
 	"lines of JSON":    "{\n\"units\": \"mm\",\n\"stock\": {\"ply\": {\"thickness\": 12}},\n\"cutter\": {\"kind\": \"saw\", \"width\": 6},\n\"drawers\": [\n{\"name\": \"a\",\n\"outside\": \"400 x 100 x 500\",\n\"sides\": \"ply\", \"bottom\": \"ply\"}\n]\n}\n",
-	"odd names":        "units: mm\nstock: {12: {thickness: 12}, yes: {thickness: 010}, null: {thickness: 9}}\ncutter: {kind: saw, width: 6}\ndrawers:\n- {name: 010, outside: 400x100x500, sides: 12, front: yes, bottom: null}\n",
+	"odd names":        "units: mm\nstock: {12: {thickness: 12}, yes: {thickness: 010}, null: {thickness: 9}}\ncutter: {kind: saw, width: 6}\ndrawers:\n- {name: 010, outside: 400x100x500, sides: 12, box-front: yes, bottom: null}\n",
 	"marks of Windows": "\ufeffunits: mm # é\r\njob: \"a\ttab\"\r\nstock:\r\n\r\n  ply: {thickness: 12}\r\ncutter: {kind: saw, width: 6}\r\ndrawers:\r\n  # é\r\n  - name: é\t# a tab\r\n    outside:\t400 x 100 x 500\r\n    sides: ply\r\n    bottom: ply",
 	"own cutters": `---
 units: mm
@@ -146,8 +146,8 @@ drawers:
       outside: 400 x 100 x 500
       sides: ply
       bottom: ply
-      joinery: {dado-play: 0.3}
-joinery: {dado-play: 0.2, groove-play: 0.1}
+      joinery: {dado-clearance: 0.3}
+joinery: {dado-clearance: 0.2, groove-clearance: 0.1}
 `,
 }
 
@@ -291,7 +291,7 @@ func TestReadDecimalCommas(t *testing.T) {
 func TestReadParts(t *testing.T) {
 	const file = "units: mm\nstock: {a: {thickness: 12}, b: {thickness: 9}, c: {thickness: 6}}\ncutter: {kind: saw, width: 6}\ndrawers:\n- {name: a, outside: 400x100x500, sides: a, bottom: c%s}\n"
 	for given, want := range map[string]string{
-		"": "aaac", ", front: b": "abbc", ", back: b": "aabc", ", front: b, back: a": "abac",
+		"": "aaac", ", box-front: b": "abbc", ", back: b": "aabc", ", box-front: b, back: a": "abac",
 	} {
 		d := read(t, strings.Replace(file, "%s", given, 1)).Drawers[0]
 		if got := d.Sides.Name + d.Front.Name + d.Back.Name + d.Bottom.Name; got != want {

@@ -89,13 +89,13 @@ var hostile = map[string]string{
 	"long key":          fill("a") + ": {" + "}",
 	"long keys":         fill(strings.Repeat("a", 1000) + ": 1\n"),
 	"readings":          "units: mm\nstock:\n  a:\n    thickness: [" + fill("1, "),
-	"unknown stocks":    "units: mm\nstock: {" + stockNames() + "}\ndrawers:\n" + fill("  - {sides: a00x, front: b00x, back: c00x, bottom: d00x}\n"),
+	"unknown stocks":    "units: mm\nstock: {" + stockNames() + "}\ndrawers:\n" + fill("  - {sides: a00x, box-front: b00x, back: c00x, bottom: d00x}\n"),
 	"drawers":           "units: mm\nstock: {}\ndrawers:\n" + fill("- name: a\n"),
 	"a bomb of aliases": "a: &a [x, x]\nb: &b [*a, *a]\nc: &c [*b, *b]\nd: &d [*c, *c]\ne: [*d, *d]\n",
 	"drawers in a line": "units: mm\nstock: {}\ndrawers: [" + strings.Repeat(`{name: a, outside: "1 x 1 x 1", sides: a, bottom: a}, `, maxDrawers) + "]",
 	"rows":              rowsOfHoles(),
 	"dividers": "units: mm\nstock: {a: {thickness: 12}}\ncutter: {kind: saw, width: 6}\ndrawers:\n- dividers: [" +
-		strings.Repeat("{way: along, at: 9, stock: a},", 15_000) + "{}]",
+		strings.Repeat("{direction: along, at: 9, stock: a},", 15_000) + "{}]",
 	"values below":     strings.Repeat(" ", maxFile/2) + "a: [\n" + strings.Repeat("1,\n", maxFile/6),
 	"zero bytes":       fill("\x00"),
 	"bad encoding":     fill("\xff"),
@@ -114,7 +114,7 @@ var hostile = map[string]string{
 func rowsOfHoles() string {
 	var b strings.Builder
 	b.WriteString("units: mm\nstock: {a: {thickness: 12}}\ncutter: {kind: saw, width: 6}\n" +
-		"openings: {o: {width: 400, height: 4000, depth: 4000, cabinet: frameless, fronts: none}}\nslides: {s: {kind: wooden-runner, pitch: 10}}\ndrawers:\n")
+		"openings: {o: {width: 400, height: 4000, depth: 4000, cabinet: frameless, fronts: none}}\nslides: {s: {kind: wooden-runner, hole-pitch: 10}}\ndrawers:\n")
 	for i := range maxDrawers {
 		fmt.Fprintf(&b, "- {name: d%d, opening: o, slide: s, rows: 40, sides: a, bottom: a}\n", i)
 	}

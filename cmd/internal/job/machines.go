@@ -29,7 +29,7 @@ var machineLengths = []machineLength{
 var fencedKinds = []joinery.CutterKind{joinery.Saw, joinery.RouterTable}
 
 // passDepthKey is how deep a router table's bit goes in one pass.
-const passDepthKey = "pass"
+const passDepthKey = "pass-depth"
 
 var machineKeys = func() (keys []key) {
 	docs := map[joinery.CutterKind]string{joinery.Saw: "What the table saw can do: no setup goes beyond", joinery.RouterTable: "What the router table can do: no setup goes beyond"}

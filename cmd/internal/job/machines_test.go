@@ -11,7 +11,7 @@ import (
 
 // What a job says of its machines holds, and nothing else changes.
 func TestMachines(t *testing.T) {
-	j, err := Read("job.yaml", strings.NewReader(base+"machines: {saw: {longest-on-end: 400, sled-reach: 700}, router-table: {pass: 0.4}}\n"))
+	j, err := Read("job.yaml", strings.NewReader(base+"machines: {saw: {max-length-on-end: 400, crosscut-capacity: 700}, router-table: {pass-depth: 0.4}}\n"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -25,7 +25,7 @@ func TestMachines(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 	// A job in inches has machines of round inches.
-	j, err = Read("job.yaml", strings.NewReader(strings.Replace(base, "units: mm", "units: in", 1)+"machines: {saw: {sled-reach: 20}}\n"))
+	j, err = Read("job.yaml", strings.NewReader(strings.Replace(base, "units: mm", "units: in", 1)+"machines: {saw: {crosscut-capacity: 20}}\n"))
 	saw = setup.DefaultMachine(joinery.Saw, geom.Inch)
 	if saw.CrosscutCapacity = 20 * geom.InchMM; j.Machines.Of(joinery.Saw) != saw || geom.LengthOf(saw.MinOnEnd).Text(geom.Inch) != "6 in" {
 		t.Errorf("%+v %v", j.Machines.Of(joinery.Saw), err)

@@ -92,7 +92,7 @@ drawers:
     outside: 460 x 0 x 500
     sides: brich
     bottom: {thin}
-    joinery: {dado-play: 0.2}
+    joinery: {dado-clearance: 0.2}
   - name: Left
     outside: 460 mm x 140 x 500
     sides: birch
@@ -118,7 +118,7 @@ func TestReadTooMany(t *testing.T) {
 		fmt.Fprintf(&stocks, "  s%d: {thickness: 12}\n", i)
 	}
 	for i := range maxDrawers {
-		fmt.Fprintf(&drawers, "  - name: d%d\n    outside: 460 x 140 x 500\n    sides: s0\n    bottom: s1\n    joinery: {fence-distance: 6, bottom-slack: 1}\n", i)
+		fmt.Fprintf(&drawers, "  - name: d%d\n    outside: 460 x 140 x 500\n    sides: s0\n    bottom: s1\n    joinery: {fence-distance: 6, bottom-clearance: 1}\n", i)
 	}
 	file := func(stocks, drawers string) string {
 		return "units: mm\ncutter: {kind: saw, width: 6}\nstock:\n" + stocks + "drawers:\n" + drawers
@@ -130,7 +130,7 @@ func TestReadTooMany(t *testing.T) {
 		text string
 		line int
 	}{
-		{file(stocks.String()+"  more: {thickness: 12}\n  again: {thickness: 12}\n", drawers.String()), 3 + maxStocks + 1},
+		{file(stocks.String()+"  other-sheets: {thickness: 12}\n  again: {thickness: 12}\n", drawers.String()), 3 + maxStocks + 1},
 		{file(stocks.String(), drawers.String()+"  - name: more\n  - name: again\n"), 3 + maxStocks + 1 + 5*maxDrawers + 1},
 	} {
 		_, problems := Read("job.yaml", strings.NewReader(c.text))

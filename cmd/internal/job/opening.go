@@ -17,9 +17,9 @@ func (b *builder) readOpenings() map[string]*opening.Opening {
 		get := s.values
 		o := &opening.Opening{
 			Width: all64(get["width"]), Height: all64(get["height"]), Depth: all64(get["depth"]), Diagonals: all64(get["diagonals"]),
-			FrameOverhang: get["frame-over"].mm(0), Fronts: opening.Fronts(get["fronts"].text), ClearanceBehind: get["behind"].mm(0),
+			FrameOverhang: get["frame-overhang"].mm(0), Fronts: opening.Fronts(get["fronts"].text), ClearanceBehind: get["clearance-behind"].mm(0),
 		}
-		b.noEffect(get["cabinet"].text == frameless, get, "frame-over",
+		b.noEffect(get["cabinet"].text == frameless, get, "frame-overhang",
 			"delete it, or write cabinet: "+faceFrame, "a frameless cabinet has no frame")
 		if len(o.Width) == 0 || len(o.Height) == 0 || len(o.Depth) == 0 || o.Fronts == "" {
 			o = nil
@@ -51,7 +51,7 @@ func (b *builder) readSlides() (all map[string]*opening.Slide, lost bool) {
 	own := b.root.values["slides"]
 	b.makeSlides(own.sections, all)
 	lost = own.given && len(all) == builtIn
-	return all, b.sharedSlides(b.root.values["slides-from"], all) || lost
+	return all, b.sharedSlides(b.root.values["slides-file"], all) || lost
 }
 
 // makeSlides adds slides to those that are there.
@@ -83,7 +83,7 @@ func (r *reader) slide(s *section) *opening.Slide {
 		}
 		ok = ok && (!v.given || len(v.lengths) > 0)
 	}
-	r.noEffect(slide.Kind == opening.Undermount, get, "clearance", "write `inside-less:`", "such a slide asks for a width inside the box")
+	r.noEffect(slide.Kind == opening.Undermount, get, "clearance", "write `inside-deduction:`", "such a slide asks for a width inside the box")
 	if v := get["lengths"]; v.given {
 		slide.Lengths = all64(v)
 		ok = ok && len(slide.Lengths) > 0

@@ -20,10 +20,10 @@ const sound = "units: mm\nslides: {another: {kind: none}}\n"
 var testFiles = map[string]string{
 	"../shop/slides.yaml": `units: in
 slides:
-  ball 75: {kind: side-mount, clearance: 1/2, lengths: [16, 18, 20], load: 75 lb, line: 1.5}
+  ball 75: {kind: side-mount, clearance: 1/2, lengths: [16, 18, 20], load: 75 lb, screw-line: 1.5}
   bare: {kind: undermount}
 `,
-	"bad.yaml":   "units: mm\nslides:\n  a: {kind: side-mount, clearance: 900, inside-less: 40}\n  b: {kind: rail}\n  none: {kind: none}\n",
+	"bad.yaml":   "units: mm\nslides:\n  a: {kind: side-mount, clearance: 900, inside-deduction: 40}\n  b: {kind: rail}\n  none: {kind: none}\n",
 	"empty.yaml": "# to come\n",
 	"job.yml":    "units: mm\nstock: {}\n",
 	"torn.yaml":  "units: mm\nslides: [\n",
@@ -46,25 +46,25 @@ func openTest(name string) (io.ReadCloser, error) {
 const openingsFile = `job: Kitchen drawers
 units: mm
 stock:
-  birch: {thickness: [12.1, 12.2], material: birch-plywood, sheet: 1525 x 1525, grain: length, price: 58, banding: {thickness: 0.8, price: 0.45}}
+  birch: {thickness: [12.1, 12.2], material: birch-plywood, sheet: 1525 x 1525, grain: length, price: 58, edge-banding: {thickness: 0.8, price: 0.45}}
   thin: {thickness: 6, material: birch-plywood, tolerance: en315-sanded}
   oak: {thickness: 20, material: white oak, cut: quartersawn}
 climate: {now: 45 %, driest: 30 %, dampest: 65 %, temperature: 20 C}
 cutter: {kind: router, diameter: 6}
 openings:
-  sink: {width: [560.5, 560, 561], height: 700, depth: [575, 576], diagonals: 896.4 x 896.6, cabinet: frameless, fronts: overlay, behind: 20}
-  desk: {width: 400, height: 150, depth: 500, cabinet: face-frame, frame-over: 19, fronts: inset}
+  sink: {width: [560.5, 560, 561], height: 700, depth: [575, 576], diagonals: 896.4 x 896.6, cabinet: frameless, fronts: overlay, clearance-behind: 20}
+  desk: {width: 400, height: 150, depth: 500, cabinet: face-frame, frame-overhang: 19, fronts: inset}
   hutch: {width: 300, height: 400, depth: 330, cabinet: frameless, fronts: none}
 slides:
-  quiet: {kind: undermount, inside-less: 40, lengths: [450, 500, 550], load: 40 kg}
-slides-from: ../shop/slides.yaml
+  quiet: {kind: undermount, inside-deduction: 40, lengths: [450, 500, 550], load: 40 kg}
+slides-file: ../shop/slides.yaml
 drawers:
   - name: sink
     opening: sink
     slide: quiet
     rows: [140, free, free]
     graduation: {arithmetic: 40 mm}
-    gap: 3
+    front-gap: 3
     overlay: [16, 14, 0, 12.5]
     box-heights: [80, 100, 150, 200]
     line-boring: 32
@@ -73,8 +73,8 @@ drawers:
     load: 20 kg
     sides: birch
     bottom: thin
-    joinery: {bottom-fit: slid-in, bottom-height: 13}
-    drawer-front: {stock: oak, handles: handle, handle-apart: 160, handle-down: 50}
+    joinery: {bottom-fit: slide-in, bottom-height: 13}
+    drawer-front: {stock: oak, handles: handle, handle-spacing: 160, handle-from-top: 50}
   - name: desk
     opening: desk
     slide: ball 75
@@ -100,7 +100,7 @@ openings:
   left: {width: 20, height: 24, depth: 22 1/2, cabinet: frameless, fronts: overlay}
 slides: {own: {kind: side-mount, load: 60 lb}}
 drawers:
-  - {name: left, opening: left, slide: side-mount, rows: 4, graduation: equal, gap: 1/8, overlay: 1/2, sides: ply, bottom: ply, load: 30 lb}
+  - {name: left, opening: left, slide: side-mount, rows: 4, graduation: equal, front-gap: 1/8, overlay: 1/2, sides: ply, bottom: ply, load: 30 lb}
   - {name: again, opening: left, slide: own, rows: 4, sides: ply, bottom: ply}
 `
 

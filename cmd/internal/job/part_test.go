@@ -14,8 +14,8 @@ const partsFile = `units: mm
 stock:
   oak: {thickness: [15.1, 15.0], material: white oak, cut: quartersawn}
   beech: {thickness: 16, material: beech, density: 700, stiffness: 2 GPa, stiffness-across: 100000 psi}
-  ply: {thickness: 12, material: birch-plywood, tolerance: en315-sanded, banding: {thickness: 0.8, price: 0.45}}
-  board: {thickness: 6, density: 50 lb/ft3, stiffness: 3000, banding: {thickness: 1}}
+  ply: {thickness: 12, material: birch-plywood, tolerance: en315-sanded, edge-banding: {thickness: 0.8, price: 0.45}}
+  board: {thickness: 6, density: 50 lb/ft3, stiffness: 3000, edge-banding: {thickness: 1}}
 climate: {now: 45 %, driest: 30 %, dampest: 65%, temperature: 68 F}
 cutter: {kind: router, diameter: 6}
 joinery: {bottom-height: 12}
@@ -30,10 +30,10 @@ drawers:
     finger-width: 15
     joinery: {bottom-fit: applied}
     dividers:
-      - {way: across, at: [100, 220.5], height: 60, stock: board, loose: yes}
-      - {way: along, at: 3, stock: board}
-    pull: {shape: hand-hold, width: 90, height: 30, down: 35}
-    drawer-front: {stock: beech, width: 440, height: 150, left: 20, below: -3, handles: handle, handle-apart: 128, handle-diameter: 5.5, handle-down: 60}
+      - {direction: across, at: [100, 220.5], height: 60, stock: board, loose: yes}
+      - {direction: along, at: 3, stock: board}
+    pull: {shape: hand-hold, width: 90, height: 30, from-top: 35}
+    drawer-front: {stock: beech, width: 440, height: 150, overhang-left: 20, overhang-below: -3, handles: handle, handle-spacing: 128, handle-diameter: 5.5, handle-from-top: 60}
   - name: screwed
     outside: 400 x 120 x 500
     load: 44 lb
@@ -42,10 +42,10 @@ drawers:
     joint: butt
     fasteners: dowels
     back-joint: dado
-    setback: 20
-    joinery: {bottom-fit: slid-in}
+    back-setback: 20
+    joinery: {bottom-fit: slide-in}
     pull: {shape: hole}
-    drawer-front: {stock: ply, width: 440, height: 150, left: 20, below: 10, handles: knob}
+    drawer-front: {stock: ply, width: 440, height: 150, overhang-left: 20, overhang-below: 10, handles: knob}
   - {name: rabbeted, outside: 400 x 120 x 500, sides: ply, bottom: board, joint: rabbet, back-joint: dado}
 `
 

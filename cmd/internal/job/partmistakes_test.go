@@ -11,7 +11,7 @@ var mistakes = slices.Concat(plainMistakes, partMistakes, openingMistakes)
 var partMistakes = []mistake{
 	// Corners.
 	{"fasteners of tongues", "count: 6", "fasteners: screws", []string{"10:16 no-effect"}},
-	{"setback of a tongued back", "count: 6", "setback: 12", []string{"10:14 no-effect"}},
+	{"setback of a tongued back", "count: 6", "back-setback: 12", []string{"10:14 no-effect"}},
 	{"fingers of a butt joint", "count: 6", "joint: butt\n    finger-width: 12", []string{"11:19 no-effect"}},
 	{"fasteners of an unknown joint", "count: 6", "joint: glued\n    fasteners: nails", []string{"10:12 unknown-word", "11:16 unknown-word"}},
 	{"back with fingers", "count: 6", "back-joint: box-joint", []string{"10:17 unknown-word"}},
@@ -19,24 +19,24 @@ var partMistakes = []mistake{
 
 	// Dividers.
 	{"no dividers", "count: 6", "dividers: []", []string{"10:15 too-many"}},
-	{"one divider without a dash", "count: 6", "dividers: {way: across}", []string{"10:15 wrong-kind"}},
+	{"one divider without a dash", "count: 6", "dividers: {direction: across}", []string{"10:15 wrong-kind"}},
 	{"divider of nothing", "count: 6", "dividers: [{}]", []string{"10:16 missing-key", "10:16 missing-key", "10:16 missing-key"}},
-	{"divider of another stock", "count: 6", "dividers: [{way: across, at: 3, stock: oak}]", []string{"10:44 unknown-stock"}},
-	{"divider askew", "count: 6", "dividers: [{way: athwart, at: 0, stock: birch, loose: maybe}]", []string{"10:22 unknown-word", "10:35 out-of-range", "10:59 unknown-word"}},
-	{"divider at a word", "count: 6", "dividers: [{way: along, at: [100, half], stock: birch}]", []string{"10:39 not-a-length"}},
-	{"divider at a length", "count: 6", "dividers: [{way: along, at: 100 mm, stock: birch}]", []string{"10:33 not-a-number"}},
-	{"divider at nothing", "count: 6", "dividers: [{way: along, at: [], stock: birch}]", []string{"10:33 too-many"}},
-	{"many dividers", "count: 6", "dividers: [" + strings.Repeat("{way: along, at: 3, stock: birch}, ", maxDividers) + "{}]", []string{"10:1766 too-many"}},
+	{"divider of another stock", "count: 6", "dividers: [{direction: across, at: 3, stock: oak}]", []string{"10:44 unknown-stock"}},
+	{"divider askew", "count: 6", "dividers: [{direction: athwart, at: 0, stock: birch, loose: maybe}]", []string{"10:22 unknown-word", "10:35 out-of-range", "10:59 unknown-word"}},
+	{"divider at a word", "count: 6", "dividers: [{direction: along, at: [100, half], stock: birch}]", []string{"10:39 not-a-length"}},
+	{"divider at a length", "count: 6", "dividers: [{direction: along, at: 100 mm, stock: birch}]", []string{"10:33 not-a-number"}},
+	{"divider at nothing", "count: 6", "dividers: [{direction: along, at: [], stock: birch}]", []string{"10:33 too-many"}},
+	{"many dividers", "count: 6", "dividers: [" + strings.Repeat("{direction: along, at: 3, stock: birch}, ", maxDividers) + "{}]", []string{"10:1766 too-many"}},
 
 	// Pulls and fronts.
 	{"pull of no shape", "count: 6", "pull: {width: 30}", []string{"10:11 missing-key"}},
 	{"height of a hole", "count: 6", "pull: {shape: hole, height: 30}", []string{"10:33 no-effect"}},
-	{"slot below the edge", "count: 6", "pull: {shape: slot, width: 90, down: 30}", []string{"10:42 no-effect"}},
+	{"slot below the edge", "count: 6", "pull: {shape: slot, width: 90, from-top: 30}", []string{"10:42 no-effect"}},
 	{"front without size", "count: 6", "drawer-front: {stock: birch, width: 460}", []string{"10:19 missing-key"}},
-	{"front of another stock", "count: 6", "drawer-front: {stock: oak, width: 460, height: 160, left: 0, below: -3}", []string{"10:27 unknown-stock"}},
-	{"one hole of a pair", "count: 6", "drawer-front: {stock: birch, width: 460, height: 160, left: 0, below: 10, handles: handle}", []string{"10:19 missing-key"}},
-	{"two holes of one", "count: 6", "drawer-front: {stock: birch, width: 460, height: 160, left: 0, below: 10, handles: knob, handle-apart: 96}", []string{"10:108 no-effect"}},
-	{"holes of none", "count: 6", "drawer-front: {stock: birch, width: 460, height: 160, left: 0, below: 10, handle-down: 40}", []string{"10:92 no-effect"}},
+	{"front of another stock", "count: 6", "drawer-front: {stock: oak, width: 460, height: 160, overhang-left: 0, overhang-below: -3}", []string{"10:27 unknown-stock"}},
+	{"one hole of a pair", "count: 6", "drawer-front: {stock: birch, width: 460, height: 160, overhang-left: 0, overhang-below: 10, handles: handle}", []string{"10:19 missing-key"}},
+	{"two holes of one", "count: 6", "drawer-front: {stock: birch, width: 460, height: 160, overhang-left: 0, overhang-below: 10, handles: knob, handle-spacing: 96}", []string{"10:108 no-effect"}},
+	{"holes of none", "count: 6", "drawer-front: {stock: birch, width: 460, height: 160, overhang-left: 0, overhang-below: 10, handle-from-top: 40}", []string{"10:92 no-effect"}},
 
 	// Loads and spares.
 	{"load without unit", "count: 6", "load: 20", []string{"10:11 unknown-unit"}},
@@ -53,7 +53,7 @@ var partMistakes = []mistake{
 	{"stiffness in bars", "5.9}", "5.9, stiffness: 9000 bar}", []string{"4:42 unknown-unit"}},
 	{"tolerance of many readings", "12.24]", "12.24], tolerance: en315-sanded", []string{"3:56 no-effect"}},
 	{"tolerance of a foil", "5.9}", "1.2, tolerance: en315-sanded}", []string{"4:42 out-of-range"}},
-	{"banding of nothing", "5.9}", "5.9, banding: {price: 1}}", []string{"4:40 missing-key"}},
+	{"banding of nothing", "5.9}", "5.9, edge-banding: {price: 1}}", []string{"4:40 missing-key"}},
 	{"climate without a material", "units: mm", "units: mm\nclimate: {now: 45 %, driest: 30 %, dampest: 65 %}", []string{"2:10 no-effect"}},
 	{"climate of a half", "units: mm", "units: mm\nclimate: {now: 45 %}", []string{"2:10 missing-key", "2:10 missing-key", "2:10 no-effect"}},
 	{"climate upside down", "units: mm\nstock:\n", "units: mm\nclimate: {now: 45 %, driest: 65 %, dampest: 30 %}\nstock:\n  oak: {thickness: 20, material: white oak}\n", []string{"2:45 out-of-range"}},

@@ -86,7 +86,7 @@ func TestPrintEnds(t *testing.T) {
 		if n := strings.Count(b.String(), "error:"); n != maxPrinted {
 			t.Errorf("%d of %d problems are printed", n, c.problems)
 		}
-		if _, end, _ := strings.Cut(b.String(), fmt.Sprintf("key%d", maxPrinted-1)); !strings.HasSuffix(end, "slides-from`\n"+c.want) {
+		if _, end, _ := strings.Cut(b.String(), fmt.Sprintf("key%d", maxPrinted-1)); !strings.HasSuffix(end, "slides-file`\n"+c.want) {
 			t.Errorf("%d problems end with %q", c.problems, end)
 		}
 	}

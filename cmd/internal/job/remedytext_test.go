@@ -25,10 +25,10 @@ func TestHintsInWords(t *testing.T) {
 		others    []string
 	}{
 		"make the height 22.46 mm or more":          {geom.Diagnosis{Remedies: []geom.Remedy{higher}, Ask: ask}, saw, nil},
-		"write bottom-fit: slid-in":                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottomFit, Word: "slid-in"})}}, saw, nil},
+		"write bottom-fit: slide-in":                {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottomFit, Word: "slide-in"})}}, saw, nil},
 		"take sides of 12 mm or less":               {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingSides, Max: 12})}}, saw, nil},
 		"take a bottom of 5.75 mm to 6.32 mm":       {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottom, Min: 5.75, Max: 6.32})}}, saw, nil},
-		"write a bottom-slack of 2 mm":              {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottomClearance, Min: 2, Max: 2})}}, saw, nil},
+		"write a bottom-clearance of 2 mm":          {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.SettingBottomClearance, Min: 2, Max: 2})}}, saw, nil},
 		"write at: 3 for divider 2":                 {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "at", Item: 1, Count: 3})}}, saw, nil},
 		"write a height of 50 mm for divider 1":     {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Key: "height", Min: 50, Max: 50})}}, saw, nil},
 		"take a board of 6 mm for divider 1":        {geom.Diagnosis{Remedies: []geom.Remedy{one(geom.Change{Setting: joinery.FieldDividers, Min: 6, Max: 6})}}, saw, nil},

@@ -207,7 +207,7 @@ func (b *builder) engraver(bits []mill.Bit, report func(Code, Position, string, 
 func (b *builder) bit(s *section, report func(Code, Position, string, string, ...any)) mill.Bit {
 	get := s.values
 	bit := mill.Bit{Name: s.name, Diameter: get["diameter"].mm(0), Reach: get["reach"].mm(0), Flutes: int(get["flutes"].number), Tool: int(get["tool"].number),
-		Feeds: mill.Feeds{Type: mill.BitType(get["type"].text), Tip: get["tip"].mm(0), Feed: get["feed"].number, Plunge: get["plunge"].number, Speed: get["speed"].number, PassDepth: get["pass"].mm(0)}}
+		Feeds: mill.Feeds{Type: mill.BitType(get["type"].text), Tip: get["tip"].mm(0), Feed: get["feed"].number, Plunge: get["plunge"].number, Speed: get["speed"].number, PassDepth: get["pass-depth"].mm(0)}}
 	if tip := get["tip"]; tip.given && bit.Type != mill.Compression {
 		report(CodeCutter, tip.at, "write `type: compression`, or delete it", "tip is of a compression bit, and %s is none", s.name)
 	}

@@ -72,7 +72,7 @@ func TestReliefs(t *testing.T) {
 	for text, want := range map[string]mill.Settings{
 		"none": {Relief: mill.ReliefNone},
 		"{}":   {Relief: mill.ReliefDogbone, Reliefs: map[string]mill.Relief{}},
-		"{others: side, groove: none, dado: bisector, rabbet: side, cutout: none, profile: bisector}": {Relief: mill.ReliefTBone, Reliefs: map[string]mill.Relief{
+		"{others: t-bone, groove: none, dado: dogbone, rabbet: t-bone, cutout: none, profile: dogbone}": {Relief: mill.ReliefTBone, Reliefs: map[string]mill.Relief{
 			"groove": mill.ReliefNone, "dado": mill.ReliefDogbone, "rabbet": mill.ReliefTBone, "cutout": mill.ReliefNone, "profile": mill.ReliefDogbone}},
 	} {
 		j := read(t, `units: mm

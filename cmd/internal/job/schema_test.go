@@ -17,45 +17,45 @@ import (
 var keyPaths = strings.Fields(`
 	job units
 	stock stock.* stock.*.thickness stock.*.sheet stock.*.grain stock.*.price stock.*.material stock.*.cut stock.*.density
-	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.banding stock.*.banding.thickness stock.*.banding.price stock.*.kerf
+	stock.*.stiffness stock.*.stiffness-across stock.*.tolerance stock.*.edge-banding stock.*.edge-banding.thickness stock.*.edge-banding.price stock.*.kerf
 	paper paper.size paper.labels paper.label-columns paper.label-rows
-	templates templates.stock templates.bed templates.register templates.pin templates.mark templates.roll
-	sheets sheets.way sheets.stages sheets.kerf sheets.trim sheets.turn-on sheets.pin-distance sheets.keep sheets.heaviest
-	machines machines.saw machines.saw.most-height machines.saw.most-width machines.saw.fence-reach machines.saw.sled-reach machines.saw.longest-on-sled
-	machines.saw.shortest-on-end machines.saw.longest-on-end machines.saw.shortest-fed
-	machines.router-table machines.router-table.most-height machines.router-table.most-width machines.router-table.fence-reach machines.router-table.sled-reach
-	machines.router-table.longest-on-sled machines.router-table.shortest-on-end machines.router-table.longest-on-end machines.router-table.shortest-fed machines.router-table.pass
-	stock.*.count stock.*.batch stock.*.shortest stock.*.keep-out stock.*.keep-out.at stock.*.keep-out.size stock.*.match stock.*.more stock.*.more.* stock.*.more.*.sheet stock.*.more.*.price stock.*.more.*.count stock.*.more.*.batch
+	templates templates.stock templates.bed templates.register templates.pin-diameter templates.slot-width templates.roll-width
+	sheets sheets.method sheets.stages sheets.kerf sheets.trim sheets.flip-on sheets.pin-distance sheets.min-offcut sheets.max-weight
+	machines machines.saw machines.saw.max-height machines.saw.max-width machines.saw.rip-capacity machines.saw.crosscut-capacity machines.saw.max-length-on-sled
+	machines.saw.min-length-on-end machines.saw.max-length-on-end machines.saw.min-length-along-fence
+	machines.router-table machines.router-table.max-height machines.router-table.max-width machines.router-table.fence-capacity machines.router-table.crosscut-capacity
+	machines.router-table.max-length-on-sled machines.router-table.min-length-on-end machines.router-table.max-length-on-end machines.router-table.min-length-along-fence machines.router-table.pass-depth
+	stock.*.count stock.*.batch stock.*.min-sheet stock.*.keep-out stock.*.keep-out.at stock.*.keep-out.size stock.*.match stock.*.other-sheets stock.*.other-sheets.* stock.*.other-sheets.*.sheet stock.*.other-sheets.*.price stock.*.other-sheets.*.count stock.*.other-sheets.*.batch
 	cutter cutter.kind cutter.width cutter.diameter cutter.reach cutter.flutes cutter.groove-cutter
 	cutter.bits cutter.bits.* cutter.bits.*.diameter cutter.bits.*.reach cutter.bits.*.flutes
-	cutter.bits.*.tool cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass
-	router router.over-run router.relief router.relief.others router.relief.dado router.relief.groove router.relief.rabbet router.relief.cutout router.relief.profile router.exact-slots router.depth-from router.skin router.small-part router.part-gap router.through router.engrave router.engrave.depth router.engrave.height router.engrave.bit
+	cutter.bits.*.tool cutter.bits.*.type cutter.bits.*.tip cutter.bits.*.feed cutter.bits.*.plunge cutter.bits.*.speed cutter.bits.*.chip-load cutter.bits.*.pass-depth
+	router router.overcut router.relief router.relief.others router.relief.dado router.relief.groove router.relief.rabbet router.relief.cutout router.relief.profile router.exact-slots router.depth-from router.onion-skin router.small-part router.part-spacing router.into-spoilboard router.engrave router.engrave.depth router.engrave.height router.engrave.bit
 	router.register router.register.place router.register.diameter router.register.distance
 	router.tabs router.tabs.width router.tabs.height router.tabs.spacing router.tabs.as
 	joinery joinery.faces joinery.fence-distance joinery.cutter-height joinery.groove-ends joinery.bottom-fit joinery.bottom-height
-	joinery.bottom-slack joinery.bottom-slack-deep joinery.dado-play joinery.groove-play joinery.glue-room
-	limits limits.least-tongue-play limits.most-tongue-play limits.least-bottom-play limits.most-bottom-play limits.least-bottom-slack limits.most-bottom-slack limits.end-room
-	limits.recess limits.shoulder limits.width limits.depth limits.height limits.diagonal
+	joinery.bottom-clearance joinery.bottom-clearance-depth joinery.dado-clearance joinery.groove-clearance joinery.glue-space
+	limits limits.min-tongue-clearance limits.max-tongue-clearance limits.min-groove-clearance limits.max-groove-clearance limits.min-bottom-clearance limits.max-bottom-clearance limits.end-clearance
+	limits.flush limits.shoulder-gap limits.width limits.depth limits.height limits.diagonal
 	accuracy accuracy.cutter accuracy.cut accuracy.fence accuracy.height accuracy.length spacers
 	dxf dxf.version dxf.units dxf.layers dxf.elevation dxf.order dxf.split dxf.notes dxf.files
 	climate climate.now climate.driest climate.dampest climate.temperature
-	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.frame-over openings.*.fronts openings.*.behind
-	alike slides-from slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.plus slides.*.minus slides.*.above slides.*.below
-	slides.*.inside-less slides.*.most-side slides.*.recess slides.*.behind slides.*.notch-width slides.*.notch-height slides.*.hook-diameter
-	slides.*.hook-depth slides.*.hook-height slides.*.hook-in slides.*.line slides.*.height slides.*.setback slides.*.pitch
-	drawers drawers.name drawers.count drawers.spares drawers.outside drawers.sides drawers.front drawers.back drawers.bottom
-	drawers.joint drawers.back-joint drawers.setback drawers.fasteners drawers.finger-width drawers.load
+	openings openings.* openings.*.width openings.*.height openings.*.depth openings.*.diagonals openings.*.cabinet openings.*.frame-overhang openings.*.fronts openings.*.clearance-behind
+	group-openings slides-file slides slides.* slides.*.kind slides.*.lengths slides.*.load slides.*.clearance slides.*.clearance-plus slides.*.clearance-minus slides.*.clearance-above slides.*.clearance-below
+	slides.*.inside-deduction slides.*.max-side-thickness slides.*.bottom-recess slides.*.clearance-behind slides.*.notch-width slides.*.notch-height slides.*.hook-diameter
+	slides.*.hook-depth slides.*.hook-height slides.*.hook-inset slides.*.screw-line slides.*.height slides.*.setback slides.*.hole-pitch
+	drawers drawers.name drawers.count drawers.spares drawers.outside drawers.sides drawers.box-front drawers.back drawers.bottom
+	drawers.joint drawers.back-joint drawers.back-setback drawers.fasteners drawers.finger-width drawers.load
 	drawers.cutter drawers.cutter.kind drawers.cutter.width drawers.cutter.diameter drawers.cutter.reach drawers.cutter.flutes drawers.cutter.groove-cutter
 	drawers.cutter.bits drawers.cutter.bits.* drawers.cutter.bits.*.diameter drawers.cutter.bits.*.reach drawers.cutter.bits.*.flutes
-	drawers.cutter.bits.*.tool drawers.cutter.bits.*.type drawers.cutter.bits.*.tip drawers.cutter.bits.*.feed drawers.cutter.bits.*.plunge drawers.cutter.bits.*.speed drawers.cutter.bits.*.chip-load drawers.cutter.bits.*.pass
+	drawers.cutter.bits.*.tool drawers.cutter.bits.*.type drawers.cutter.bits.*.tip drawers.cutter.bits.*.feed drawers.cutter.bits.*.plunge drawers.cutter.bits.*.speed drawers.cutter.bits.*.chip-load drawers.cutter.bits.*.pass-depth
 	drawers.joinery drawers.joinery.faces drawers.joinery.fence-distance drawers.joinery.cutter-height drawers.joinery.groove-ends drawers.joinery.bottom-fit
-	drawers.joinery.bottom-height drawers.joinery.bottom-slack drawers.joinery.bottom-slack-deep drawers.joinery.dado-play drawers.joinery.groove-play drawers.joinery.glue-room
-	drawers.dividers drawers.dividers.way drawers.dividers.at drawers.dividers.height drawers.dividers.stock drawers.dividers.loose
-	drawers.pull drawers.pull.shape drawers.pull.width drawers.pull.height drawers.pull.down
-	drawers.drawer-front drawers.drawer-front.stock drawers.drawer-front.width drawers.drawer-front.height drawers.drawer-front.left drawers.drawer-front.below
-	drawers.drawer-front.handles drawers.drawer-front.handle-apart drawers.drawer-front.handle-diameter drawers.drawer-front.handle-down
+	drawers.joinery.bottom-height drawers.joinery.bottom-clearance drawers.joinery.bottom-clearance-depth drawers.joinery.dado-clearance drawers.joinery.groove-clearance drawers.joinery.glue-space
+	drawers.dividers drawers.dividers.direction drawers.dividers.at drawers.dividers.height drawers.dividers.stock drawers.dividers.loose
+	drawers.pull drawers.pull.shape drawers.pull.width drawers.pull.height drawers.pull.from-top
+	drawers.drawer-front drawers.drawer-front.stock drawers.drawer-front.width drawers.drawer-front.height drawers.drawer-front.overhang-left drawers.drawer-front.overhang-below
+	drawers.drawer-front.handles drawers.drawer-front.handle-spacing drawers.drawer-front.handle-diameter drawers.drawer-front.handle-from-top
 	drawers.opening drawers.slide drawers.rows drawers.graduation drawers.graduation.arithmetic drawers.graduation.geometric
-	drawers.gap drawers.reveal drawers.overlay drawers.box-heights drawers.line-boring`)
+	drawers.front-gap drawers.reveal drawers.overlay drawers.box-heights drawers.line-boring`)
 
 // schemaPaths lists the keys that a schema knows.
 func schemaPaths(schema map[string]any, path string) []string {
@@ -283,7 +283,7 @@ func TestSchemaRefusesMistakes(t *testing.T) {
 		strings.Replace(base, "count: 6", "cuont: 6", 1), strings.Replace(base, "5.9", "0", 1), strings.Replace(base, "[300, 140, 500]", "[300, 140]", 1),
 		strings.Replace(base, "kind: saw", "kind: laser", 1), strings.Replace(base, "    outside: [300, 140, 500]\n", "", 1),
 		strings.Replace(base, "count: 6", "opening: a", 1), strings.Replace(base, "count: 6", "load: 20", 1), strings.Replace(base, "count: 6", "load: heavy", 1),
-		strings.Replace(base, "count: 6", "dividers: [{way: along, at: 0, stock: birch}]", 1), strings.Replace(base, "count: 6", "overlay: [3, 3]", 1),
+		strings.Replace(base, "count: 6", "dividers: [{direction: along, at: 0, stock: birch}]", 1), strings.Replace(base, "count: 6", "overlay: [3, 3]", 1),
 		strings.Replace(base, "count: 6", "graduation: {ratio: 2}", 1), strings.Replace(base, "    bottom: hardboard\n  -", "  -", 1),
 	} {
 		if conforms(asJSON(t, text), schema) == nil {

@@ -151,10 +151,10 @@ func (b *builder) checkDefaults() {
 		}
 	}
 	if sheets := b.root.values["sheets"].section; sheets != nil {
-		routerSheets(sheets, "turn-on", "pin-distance")
+		routerSheets(sheets, "flip-on", "pin-distance")
 	}
 	for _, of := range b.root.values["stock"].sections {
-		routerSheets(of, "shortest", "keep-out")
+		routerSheets(of, "min-sheet", "keep-out")
 	}
 	for _, f := range routerFields {
 		v := b.joinery.values[string(f)]

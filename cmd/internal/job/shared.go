@@ -50,13 +50,13 @@ func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost 
 		return named.given
 	}
 	if r.open == nil {
-		r.fail(CodeFile, named.at, "write the slides under `slides:` in the job", "slides-from: no other file can be opened here")
+		r.fail(CodeFile, named.at, "write the slides under `slides:` in the job", "slides-file: no other file can be opened here")
 		return true
 	}
 	f, err := r.open(named.text)
 	if err != nil {
 		r.fail(CodeFile, named.at, "the name begins in the folder of the job file",
-			"slides-from: the file cannot be opened: %s", printable(err.Error()))
+			"slides-file: the file cannot be opened: %s", printable(err.Error()))
 		return true
 	}
 	defer f.Close()

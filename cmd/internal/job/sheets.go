@@ -15,23 +15,23 @@ const (
 )
 
 var sheetKeys = []key{
-	{name: "way", form: formWord, words: []string{MethodGuillotine, MethodFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
+	{name: "method", form: formWord, words: []string{MethodGuillotine, MethodFree}, doc: "How parts are cut from sheets: by cuts from edge to edge as saws make them, or each by itself",
 		without: "free where a router cuts all parts of a stock, else guillotine",
 		example: "guillotine"},
 	{name: "stages", form: formCount, min: 2, max: maxStages, doc: "In how many stages a saw takes a sheet apart, each at a right angle to the one before", without: "as many as it takes",
-		example: "3", with: "way: guillotine"},
-	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: mm(sheet.UsualKerf) + " for saws; for routers the bit or the over-run and " + mm(mill.MinWaste),
+		example: "3", with: "method: guillotine"},
+	{name: "kerf", form: formLength, min: 0.5, max: maxSheetKerf, doc: "What is lost between parts: the saw's kerf, or the bit with the gap it needs", without: mm(sheet.UsualKerf) + " for saws; for routers the bit or the overcut and " + mm(mill.MinWaste),
 		example: "3.2"},
-	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and over-run take, " + mm(mill.MinWaste) + " and what the sheets may be short",
+	{name: "trim", form: formLength, max: maxTrim, doc: "What is cut off each edge of a sheet, or left round the parts by a router", without: mm(sheet.UsualTrim) + " for saws; for routers what bit and overcut take, " + mm(mill.MinWaste) + " and what the sheets may be short",
 		example: "5"},
-	{name: "turn-on", form: formWord, words: []string{FlipOnPins, FlipOnThree, FlipOnStops}, fallback: FlipOnPins,
+	{name: "flip-on", form: formWord, words: []string{FlipOnPins, FlipOnThree, FlipOnStops}, fallback: FlipOnPins,
 		doc:     "What a sheet that is cut on both faces is put down on when it has been turned over: pins near both ends, a third one in the middle of the upper edge too, or stops at its lower edge and at one end, without holes",
 		example: "three-pins", why: "two pins place a sheet both ways"},
 	{name: "pin-distance", form: formLength, min: 1, max: maxTrim, doc: "From the end of the shortest sheet to the middle of a pin", without: "the radius of the hole and " + mm(sheet.PinWeb),
 		example: "12"},
-	{name: "keep", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: mm(sheet.UsualKept[0]) + " x " + mm(sheet.UsualKept[1]), doc: "The smallest offcut that the shop keeps",
+	{name: "min-offcut", form: formSize, sides: []string{"longer", "shorter"}, min: minOffcut, max: maxSize, fallback: mm(sheet.UsualKept[0]) + " x " + mm(sheet.UsualKept[1]), doc: "The smallest offcut that the shop keeps",
 		example: "400 x 150", why: "shorter or narrower than that is seldom used; common practice, no source"},
-	{name: "heaviest", form: formMeasure, measures: loads, min: minMaxWeight, max: maxLoad, fallback: fmt.Sprintf("%g kg", sheet.UsualMaxWeight),
+	{name: "max-weight", form: formMeasure, measures: loads, min: minMaxWeight, max: maxLoad, fallback: fmt.Sprintf("%g kg", sheet.UsualMaxWeight),
 		doc:     "The heaviest board that one person puts onto a saw; a heavier sheet is first cut in two where it lies",
 		example: "30 kg", why: "what one person lifts with care; common practice, no source"},
 }
@@ -117,17 +117,17 @@ type SheetSize struct {
 
 func (b *builder) sheets() Sheets {
 	get := b.sub(b.root, "sheets", sheetKeys).values
-	s := Sheets{Method: get["way"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), FlipOn: get["turn-on"].text, Pins: get["pin-distance"].mm(0),
-		MinOffcut: [2]float64{get["keep"].mm(0), get["keep"].mm(1)}, MaxWeight: get["heaviest"].number, Of: make(map[string]StockSheets)}
+	s := Sheets{Method: get["method"].text, Stages: int(get["stages"].number), Kerf: get["kerf"].mm(0), Trim: get["trim"].mm(0), FlipOn: get["flip-on"].text, Pins: get["pin-distance"].mm(0),
+		MinOffcut: [2]float64{get["min-offcut"].mm(0), get["min-offcut"].mm(1)}, MaxWeight: get["max-weight"].number, Of: make(map[string]StockSheets)}
 	s.NoTrim = get["trim"].given && s.Trim == 0
 	if s.FlipOn == FlipOnStops && get["pin-distance"].given {
-		b.fail(CodeNoEffect, get["pin-distance"].at, "delete it, or write `turn-on: pins`", "pin-distance is for pins, and sheets are turned over on stops")
+		b.fail(CodeNoEffect, get["pin-distance"].at, "delete it, or write `flip-on: pins`", "pin-distance is for pins, and sheets are turned over on stops")
 	}
 	if s.MinOffcut[0] < s.MinOffcut[1] {
 		s.MinOffcut[0], s.MinOffcut[1] = s.MinOffcut[1], s.MinOffcut[0]
 	}
 	if s.Method == MethodFree && s.Stages > 0 {
-		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `way: guillotine`", "stages are those of a saw, and the way is free")
+		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `method: guillotine`", "stages are those of a saw, and the way is free")
 	}
 	for _, of := range b.root.values["stock"].sections {
 		s.Of[of.name] = b.sheetSizes(of)
@@ -137,7 +137,7 @@ func (b *builder) sheets() Sheets {
 
 func (b *builder) sheetSizes(of *section) StockSheets {
 	if get := of.values; !get["sheet"].given && !b.lost && !of.meant["sheet"] {
-		for _, name := range []string{"count", "batch", "more", "match", "shortest", "keep-out"} {
+		for _, name := range []string{"count", "batch", "other-sheets", "match", "min-sheet", "keep-out"} {
 			if v := get[name]; v.given {
 				b.fail(CodeNoEffect, v.at, "write `sheet: length x width` for the stock, or delete it", "%s is for sheets, and the stock %s has no size of them", name, quote(of.name))
 			}
@@ -155,7 +155,7 @@ func (b *builder) sheetSizes(of *section) StockSheets {
 // short is by how much the sheets of a stock may be smaller than their size, along the
 // grain first.
 func (b *builder) short(of *section) [2]float64 {
-	size, least := of.values["sheet"], of.values["shortest"]
+	size, least := of.values["sheet"], of.values["min-sheet"]
 	if !least.given || len(least.lengths) < 2 || len(size.lengths) < 2 {
 		return [2]float64{sheet.UsualShort, sheet.UsualShort}
 	}
@@ -167,7 +167,7 @@ func (b *builder) short(of *section) [2]float64 {
 			return [2]float64{}
 		}
 		if short[i] > sheet.MaxShort {
-			b.fail(CodeOutOfRange, least.at, "write the size that it is under `sheet`, or add it under `more:`", "the shortest sheet is %s smaller than sheet: over %s it is another size", geom.LengthOf(short[i]).Text(b.units), mm(sheet.MaxShort))
+			b.fail(CodeOutOfRange, least.at, "write the size that it is under `sheet`, or add it under `other-sheets:`", "the shortest sheet is %s smaller than sheet: over %s it is another size", geom.LengthOf(short[i]).Text(b.units), mm(sheet.MaxShort))
 			return [2]float64{}
 		}
 	}
@@ -189,7 +189,7 @@ func sheetSizes(of *section) (list []SheetSize) {
 		}
 	}
 	size("", of.values)
-	for _, more := range of.values["more"].sections {
+	for _, more := range of.values["other-sheets"].sections {
 		size(more.name, more.values)
 	}
 	return list

@@ -20,12 +20,12 @@ var openingKeys = []key{
 		example: "[900.5, 900.1]"},
 	{name: "cabinet", form: formWord, required: true, words: []string{frameless, faceFrame}, doc: "face-frame: the slides stand behind a frame; frameless: on the sides of the opening",
 		example: "face-frame"},
-	{name: "frame-over", form: formLength, min: 0, max: maxOverlay, doc: "How far the frame stands in before each side of the cabinet: so much the slides are packed out there", without: "the sides are level with the frame",
+	{name: "frame-overhang", form: formLength, min: 0, max: maxOverlay, doc: "How far the frame stands in before each side of the cabinet: so much the slides are packed out there", without: "the sides are level with the frame",
 		example: "19", with: "cabinet: face-frame"},
 	{name: "fronts", form: formWord, required: true, words: []string{string(opening.Inset), string(opening.Overlay), string(opening.NoFront)},
 		doc:     "inset: drawer fronts stand within the opening; overlay: before it; none: the boxes show",
 		example: "overlay"},
-	{name: "behind", form: formLength, min: 0, max: maxSize, fallback: "0 mm", doc: "The room to keep free behind the boxes, as for pipes",
+	{name: "clearance-behind", form: formLength, min: 0, max: maxSize, fallback: "0 mm", doc: "The room to keep free behind the boxes, as for pipes",
 		example: "30", why: "nothing stands behind most drawers"},
 }
 
@@ -39,25 +39,25 @@ type slideLength struct {
 }
 
 var slideLengths = []slideLength{
-	{"clearance", func(s *opening.Slide) *float64 { return &s.Clearance }, 0, "", "The room at each side between box and opening; an undermount slide has inside-less instead"},
-	{"plus", func(s *opening.Slide) *float64 { return &s.ClearancePlus }, 0, "", "How much wider than that the box may come out, in all"},
-	{"minus", func(s *opening.Slide) *float64 { return &s.ClearanceMinus }, 0, "", "How much narrower than that the box may come out, in all"},
-	{"above", func(s *opening.Slide) *float64 { return &s.ClearanceAbove }, 0, "", "What the box keeps free above it in its row"},
-	{"below", func(s *opening.Slide) *float64 { return &s.ClearanceBelow }, 0, "", "What the box keeps free below it in its row"},
-	{"inside-less", func(s *opening.Slide) *float64 { return &s.InsideDeduction }, 1, opening.Undermount, "How much narrower inside than the opening the box is"},
-	{"most-side", func(s *opening.Slide) *float64 { return &s.MaxSideThickness }, minThickness, opening.Undermount, "The thickest side that goes between slide and opening"},
-	{"recess", func(s *opening.Slide) *float64 { return &s.BottomRecess }, 0, "", "How high the underside of the bottom has to stand over the bottom edges"},
-	{"behind", func(s *opening.Slide) *float64 { return &s.ClearanceBehind }, 0, "", "The room that the slide needs beyond its length"},
+	{"clearance", func(s *opening.Slide) *float64 { return &s.Clearance }, 0, "", "The room at each side between box and opening; an undermount slide has inside-deduction instead"},
+	{"clearance-plus", func(s *opening.Slide) *float64 { return &s.ClearancePlus }, 0, "", "How much wider than that the box may come out, in all"},
+	{"clearance-minus", func(s *opening.Slide) *float64 { return &s.ClearanceMinus }, 0, "", "How much narrower than that the box may come out, in all"},
+	{"clearance-above", func(s *opening.Slide) *float64 { return &s.ClearanceAbove }, 0, "", "What the box keeps free above it in its row"},
+	{"clearance-below", func(s *opening.Slide) *float64 { return &s.ClearanceBelow }, 0, "", "What the box keeps free below it in its row"},
+	{"inside-deduction", func(s *opening.Slide) *float64 { return &s.InsideDeduction }, 1, opening.Undermount, "How much narrower inside than the opening the box is"},
+	{"max-side-thickness", func(s *opening.Slide) *float64 { return &s.MaxSideThickness }, minThickness, opening.Undermount, "The thickest side that goes between slide and opening"},
+	{"bottom-recess", func(s *opening.Slide) *float64 { return &s.BottomRecess }, 0, "", "How high the underside of the bottom has to stand over the bottom edges"},
+	{"clearance-behind", func(s *opening.Slide) *float64 { return &s.ClearanceBehind }, 0, "", "The room that the slide needs beyond its length"},
 	{"notch-width", func(s *opening.Slide) *float64 { return &s.NotchWidth }, 0, opening.Undermount, "The width of the notches in the back's lower corners"},
 	{"notch-height", func(s *opening.Slide) *float64 { return &s.NotchHeight }, 0, opening.Undermount, "The height of these notches"},
 	{"hook-diameter", func(s *opening.Slide) *float64 { return &s.HookDiameter }, 0, opening.Undermount, "The diameter of the bores for the hooks in the back; 0 for none"},
 	{"hook-depth", func(s *opening.Slide) *float64 { return &s.HookDepth }, 0, opening.Undermount, "The depth of these bores"},
 	{"hook-height", func(s *opening.Slide) *float64 { return &s.HookHeight }, 0, opening.Undermount, "The height of these bores over the bottom edge"},
-	{"hook-in", func(s *opening.Slide) *float64 { return &s.HookInset }, 0, opening.Undermount, "From the inside faces of the sides to these bores"},
-	{"line", func(s *opening.Slide) *float64 { return &s.ScrewLine }, -maxSlideLine, "", "How high the line of the slide's screws is over the box's lower edge; less than 0 for below it"},
+	{"hook-inset", func(s *opening.Slide) *float64 { return &s.HookInset }, 0, opening.Undermount, "From the inside faces of the sides to these bores"},
+	{"screw-line", func(s *opening.Slide) *float64 { return &s.ScrewLine }, -maxSlideLine, "", "How high the line of the slide's screws is over the box's lower edge; less than 0 for below it"},
 	{"height", func(s *opening.Slide) *float64 { return &s.Height }, 0, "", "The slide's own height, half of it below that line"},
 	{"setback", func(s *opening.Slide) *float64 { return &s.Setback }, 0, "", "From the cabinet's front edge to the slide's first hole; 0 for no holes"},
-	{"pitch", func(s *opening.Slide) *float64 { return &s.HolePitch }, minPitch, "", "From one of the slide's holes to the next"},
+	{"hole-pitch", func(s *opening.Slide) *float64 { return &s.HolePitch }, minPitch, "", "From one of the slide's holes to the next"},
 }
 
 var slideKeys = func() []key {
@@ -105,7 +105,7 @@ var sharedKeys = []key{
 }
 
 // inOpening are the entries for a drawer in an opening alone.
-var inOpening = []string{"slide", "rows", "graduation", "gap", "reveal", "overlay", "box-heights", "line-boring"}
+var inOpening = []string{"slide", "rows", "graduation", "front-gap", "reveal", "overlay", "box-heights", "line-boring"}
 
 // rowKeys are the entries of drawers that say how they share an opening.
 var rowKeys = []key{
@@ -119,7 +119,7 @@ var rowKeys = []key{
 	{name: "graduation", form: formSection, words: []string{string(opening.Equal)}, keys: graduationKeys,
 		doc: "How free rows grow from the top down: equal, or by one of two ways", without: "they are equal",
 		example: "equal", with: "opening: base\nslide: side-mount\nrows: 3"},
-	{name: "gap", form: formLength, min: 0, max: maxGap, fallback: mm(opening.DefaultFrontGap), doc: "Between one front and the next",
+	{name: "front-gap", form: formLength, min: 0, max: maxGap, fallback: mm(opening.DefaultFrontGap), doc: "Between one front and the next",
 		example: "3", with: "opening: base\nslide: side-mount", why: "room for a door or front to move; common practice, no source"},
 	{name: "reveal", form: formEdges, sides: edges, min: 0, max: maxGap, fallback: mm(opening.DefaultReveal), doc: "The gap between inset fronts and the opening",
 		example: "2", with: "opening: base\nslide: side-mount", why: "room for an inset front to swell; common practice, no source"},

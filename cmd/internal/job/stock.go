@@ -53,7 +53,7 @@ func (r *reader) stocks(root *section) (stocks []joinery.Stock, bandings []Bandi
 		stock := r.stock(s, climate.section)
 		moves = moves || s.values["material"].text != ""
 		stocks = append(stocks, stock)
-		if b := s.values["banding"].section; b != nil {
+		if b := s.values["edge-banding"].section; b != nil {
 			bandings = append(bandings, Banding{Stock: s.name, Thickness: b.values["thickness"].mm(0), Price: b.values["price"].number * r.perMetre()})
 		}
 	}

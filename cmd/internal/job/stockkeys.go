@@ -21,9 +21,9 @@ var stockKeys = []key{
 		example: "4", with: "sheet: 1525 x 1525"},
 	{name: "batch", form: formTitle, doc: "The batch that they were made in, for parts that match", without: "the batch has no name",
 		example: "March", with: "sheet: 1525 x 1525"},
-	{name: "more", form: formNamed, keys: sheetSizeKeys, noun: "size", most: maxSheetSizes, doc: "Other sizes of its sheets by name, or other batches", without: "it comes in that size alone",
+	{name: "other-sheets", form: formNamed, keys: sheetSizeKeys, noun: "size", most: maxSheetSizes, doc: "Other sizes of its sheets by name, or other batches", without: "it comes in that size alone",
 		example: "{half: {sheet: 1525 x 760, price: 34}}", with: "sheet: 1525 x 1525"},
-	{name: "shortest", form: formSize, sides: []string{"length", "width"}, min: minSize, max: maxSize, doc: "The least length and width that its sheets measure, for pins and rims on a router", without: mm(sheet.UsualShort) + " less than the sheet",
+	{name: "min-sheet", form: formSize, sides: []string{"length", "width"}, min: minSize, max: maxSize, doc: "The least length and width that its sheets measure, for pins and rims on a router", without: mm(sheet.UsualShort) + " less than the sheet",
 		example: "1523 x 1523", with: "sheet: 1525 x 1525"},
 	{name: "keep-out", form: formList, keys: keepOutKeys, noun: "area", most: maxKeepOuts, doc: "Areas of its sheets that a router keeps out of: clamps and stops, with the room that the spindle's nut and hood need", without: "there is none",
 		example: "[{at: 0 x 700, size: 40 x 80}]", with: "sheet: 1525 x 1525"},
@@ -51,7 +51,7 @@ var stockKeys = []key{
 	{name: "kerf", form: formLength, min: 0, max: maxKerf, doc: "What a laser takes away along its line in this stock, or the diameter of the bit that cuts plates of it; measure a test cut",
 		without: "templates are drawn as they should come out",
 		example: "0.18"},
-	{name: "banding", form: formSection, keys: bandingKeys, without: "edges stay bare", doc: "What the visible edges of parts of this stock are banded with",
+	{name: "edge-banding", form: formSection, keys: bandingKeys, without: "edges stay bare", doc: "What the visible edges of parts of this stock are banded with",
 		example: "{thickness: 0.5, price: 0.40}"},
 }
 

@@ -21,11 +21,11 @@ var templateKeys = []key{
 		example: "400 x 300", with: "stock: hardboard", why: "what a small laser usually holds; common practice, no source"},
 	{name: "register", form: formWord, words: []string{RegisterPins, RegisterLip}, fallback: RegisterPins, doc: "What a template stops against the panel's edges with: dowel pins, or strips glued under it",
 		example: "lip", with: "stock: hardboard", why: "pins stay true, and a drill makes their holes"},
-	{name: "pin", form: formLength, min: minPin, max: maxPin, fallback: "5 mm", doc: "The diameter of the pins",
+	{name: "pin-diameter", form: formLength, min: minPin, max: maxPin, fallback: "5 mm", doc: "The diameter of the pins",
 		example: "6 mm", with: "stock: hardboard", why: "a usual dowel pin; common practice, no source"},
-	{name: "mark", form: formLength, min: minMark, max: maxMark, fallback: "1.2 mm", doc: "The width of the slots in which a knife or a pencil marks; never less than the cutter can cut",
+	{name: "slot-width", form: formLength, min: minMark, max: maxMark, fallback: "1.2 mm", doc: "The width of the slots in which a knife or a pencil marks; never less than the cutter can cut",
 		example: "1 mm", with: "stock: hardboard", why: "a knife or a sharp pencil gets in; common practice, no source"},
-	{name: "roll", form: formLength, min: minBed, max: maxSize, doc: "The width of the roll of paper on which templates are printed", without: "they are printed on sheets",
+	{name: "roll-width", form: formLength, min: minBed, max: maxSize, doc: "The width of the roll of paper on which templates are printed", without: "they are printed on sheets",
 		example: "610", with: "stock: hardboard"},
 }
 
@@ -57,7 +57,7 @@ func (b *builder) templates() *Templates {
 	get := s.values
 	b.checkStock("templates", get["stock"])
 	t := &Templates{Stock: get["stock"].text, Bed: geom.Point{X: get["bed"].mm(0), Y: get["bed"].mm(1)}, Register: get["register"].text,
-		PinDiameter: get["pin"].mm(0), SlotWidth: get["mark"].mm(0), RollWidth: get["roll"].mm(0)}
+		PinDiameter: get["pin-diameter"].mm(0), SlotWidth: get["slot-width"].mm(0), RollWidth: get["roll-width"].mm(0)}
 	if t.Bed.X <= 0 || t.Bed.Y <= 0 { // reported where it is read
 		return nil
 	}
@@ -71,8 +71,8 @@ func (b *builder) templates() *Templates {
 		b.fail(CodeOutOfRange, get["stock"].at, "write a stock of "+geom.LengthOf(stock.ThinnestPlate).Number(b.units)+" to "+geom.LengthOf(stock.ThickestPlate).Text(b.units), "templates are cut from plates of %s to %s, and %s is %s thick",
 			geom.LengthOf(stock.ThinnestPlate).Text(b.units), geom.LengthOf(stock.ThickestPlate).Text(b.units), quote(t.Stock), geom.LengthOf(t.Thickness).Text(b.units))
 	}
-	if get["register"].text == RegisterLip && get["pin"].given {
-		b.fail(CodeNoEffect, get["pin"].at, "delete it, or write `register: pins`", "pin is for pins, and the templates have a lip")
+	if get["register"].text == RegisterLip && get["pin-diameter"].given {
+		b.fail(CodeNoEffect, get["pin-diameter"].at, "delete it, or write `register: pins`", "pin is for pins, and the templates have a lip")
 	}
 	return t
 }

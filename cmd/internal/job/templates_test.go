@@ -39,13 +39,13 @@ func TestTemplates(t *testing.T) {
 
 func TestTemplatesRefused(t *testing.T) {
 	for section, code := range map[string]Code{
-		"{stock: thick}":                                   CodeOutOfRange,
-		"{stock: plat}":                                    CodeUnknownStock,
-		"{register: pins}":                                 CodeMissingKey,
-		"{stock: plate, register: lip, pin: 5}":            CodeNoEffect,
-		"{stock: plate, bed: 600 x 100}":                   CodeOutOfRange,
-		"{stock: plate, register: nails}":                  CodeUnknownWord,
-		"{stock: plate, roll: 610 mm, mark: 0, pin: 5 mm}": CodeOutOfRange,
+		"{stock: thick}":   CodeOutOfRange,
+		"{stock: plat}":    CodeUnknownStock,
+		"{register: pins}": CodeMissingKey,
+		"{stock: plate, register: lip, pin-diameter: 5}":                        CodeNoEffect,
+		"{stock: plate, bed: 600 x 100}":                                        CodeOutOfRange,
+		"{stock: plate, register: nails}":                                       CodeUnknownWord,
+		"{stock: plate, roll-width: 610 mm, slot-width: 0, pin-diameter: 5 mm}": CodeOutOfRange,
 	} {
 		_, problems := Read("job.yaml", strings.NewReader(strings.Replace(platesJob, "{stock: plate}", section, 1)))
 		if len(problems) != 1 || problems[0].Code != code || problems[0].Line != 7 {

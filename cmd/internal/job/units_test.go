@@ -41,7 +41,7 @@ func TestUnitsDoNotMatter(t *testing.T) {
 		both(pick("stock: {ply: {thickness: [%s, %s], sheet: %s x %s}}\n", "stock:\n  ply:\n    thickness:\n    - %s\n    - \"%s\"\n    sheet: [%s, '%s']\n"),
 			reading, reading+draw("second", 0, reading/10), draw("length", 3, 10_000), draw("width", 3, 10_000))
 		both("cutter: {kind: router, width: %s}\n", draw("cutter", 2, 150))
-		both("joinery: {fence-distance: %s, cutter-height: %s, bottom-slack: %s, dado-play: %s, groove-play: %s, glue-room: %s}\n",
+		both("joinery: {fence-distance: %s, cutter-height: %s, bottom-clearance: %s, dado-clearance: %s, groove-clearance: %s, glue-space: %s}\n",
 			draw("fence", 1, 250), draw("cutter height", 1, 250), draw("slack", 0,
 				125), draw("dado play", 0, 12), draw("groove play", 0, 12), draw("glue room", 0, 12))
 		both("drawers:\n"+pick("- {name: a, outside: %s x %s x %s, sides: ply, bottom: ply}\n", "  - name: a\n    outside: [%s, %s, %s]\n    sides: ply\n    bottom: ply\n"),

@@ -20,22 +20,22 @@ func TestWhere(t *testing.T) {
 	j := read(t, `units: mm
 stock: {é: {thickness: 12}}
 cutter: {kind: router, width: 6}
-joinery: {bottom-slack: 1, glue-room: 0.1, bottom-height: 9}
+joinery: {bottom-clearance: 1, glue-space: 0.1, bottom-height: 9}
 drawers:
   - name: a
     outside: 400 x 100 x 500
     sides: é
     bottom: é
-    joinery: {glue-room: 0.2}
+    joinery: {glue-space: 0.2}
     joint: butt
     fasteners: screws
     back-joint: dado
-    setback: 12
+    back-setback: 12
     load: 9 kg
     pull: {shape: hole}
     dividers:
-      - {way: along, at: 2, stock: é}
-  - {name: é, outside: 400 x 100 x 500, sides: é, front: é, back: é, bottom: é, joint: dado-rabbet, cutter: {kind: saw, width: 6}}
+      - {direction: along, at: 2, stock: é}
+  - {name: é, outside: 400 x 100 x 500, sides: é, box-front: é, back: é, bottom: é, joint: dado-rabbet, cutter: {kind: saw, width: 6}}
 `)
 	itself := [2]Position{{6, 5}, {19, 5}}
 	want := map[geom.Setting][2]Position{

@@ -16,7 +16,7 @@
 //   - other stocks for front and back, dividers, pulls, loads, counts, spares, spacers;
 //   - limits, accuracy, router options, dxf options, paper, sheets, marking templates.
 //
-// Not covered: slides-from (it needs a second file), names beyond plain letters, densities
+// Not covered: slides-file (it needs a second file), names beyond plain letters, densities
 // and stiffnesses of the shop's own, and files with mistakes of writing: the tests of
 // package job have those.
 package jobtest
@@ -36,8 +36,8 @@ var (
 	Units    = []string{"mm", "in"}
 	Machines = []string{"saw", "router-table", "router", "hand"}
 	Corners  = []string{"dado-rabbet", "double-rabbet", "rabbet", "butt", "box-joint", Housed}
-	Bottoms  = []string{"auto", "captured", "flush", "slid-in", "applied", "cleats"}
-	Slides   = []string{Outside, "side-mount", "undermount", "centre-mount", "wooden-runner", "none"}
+	Bottoms  = []string{"auto", "grooved-in", "flush", "slide-in", "applied", "cleats"}
+	Slides   = []string{Outside, "side-mount", "undermount", "center-mount", "wooden-runner", "none"}
 )
 
 // Housed is a back in dados of the sides, behind any of the other corners.

@@ -42,7 +42,7 @@ func (d *drawing) drawer(name string) entries {
 	}
 	e.say("sides", "%s", d.sides.name)
 	if d.front.name != d.sides.name {
-		e.say("front", "%s", d.front.name)
+		e.say("box-front", "%s", d.front.name)
 	}
 	d.corner(&e, corner)
 	d.bottomOf(&e, slide, bottom)
@@ -69,10 +69,10 @@ func (d *drawing) drawer(name string) entries {
 
 // suits is a bottom that can be made with such a corner and slide: that one if it can.
 func suits(bottom, corner, slide string) string {
-	raised := slide == "undermount" || slide == "centre-mount" // which stand under the bottom
+	raised := slide == "undermount" || slide == "center-mount" // which stand under the bottom
 	switch {
-	case corner == "box-joint" && bottom == "slid-in", raised && (bottom == "applied" || bottom == "flush" || bottom == "cleats"):
-		return "captured"
+	case corner == "box-joint" && bottom == "slide-in", raised && (bottom == "applied" || bottom == "flush" || bottom == "cleats"):
+		return "grooved-in"
 	}
 	return bottom
 }
@@ -84,7 +84,7 @@ func (d *drawing) corner(e *entries, corner string) {
 		d.job.Corners = append(d.job.Corners, corner)
 		e.say("back-joint", "dado")
 		if d.odds(2, "own setback") {
-			e.say("setback", "%s", d.mm(d.length(8, 20, "setback")))
+			e.say("back-setback", "%s", d.mm(d.length(8, 20, "setback")))
 		}
 	}
 	if corner != "dado-rabbet" || d.odds(2, "says its corner") {
@@ -105,7 +105,7 @@ func (d *drawing) bottomOf(e *entries, slide, fit string) {
 	switch {
 	case slide == "undermount":
 		rise = 13
-	case slide == "centre-mount":
+	case slide == "center-mount":
 		rise = 10
 	case fit == "cleats":
 		rise = d.length(10, 16, "cleats")
@@ -156,7 +156,7 @@ func (d *drawing) divided(e *entries, b box) {
 	ways := [][]string{{"across"}, {"along"}, {"across", "along"}}[d.between(0, 2, "ways")]
 	for _, way := range ways {
 		var one entries
-		one.say("way", "%s", way)
+		one.say("direction", "%s", way)
 		switch {
 		case way == "along": // an odd number has one where the pull is
 			one.say("at", "2")
@@ -194,8 +194,8 @@ func (d *drawing) ownFront(e *entries, b box) {
 	one.say("stock", "%s", d.stockOf("face", d.length(15, 22, "drawer front"), true))
 	one.say("width", "%s", d.mm(b.width+2*over))
 	one.say("height", "%s", d.mm(b.height+2*over))
-	one.say("left", "%s", d.mm(over))
-	one.say("below", "%s", d.mm(over))
+	one.say("overhang-left", "%s", d.mm(over))
+	one.say("overhang-below", "%s", d.mm(over))
 	d.handles(&one)
 	e.say("drawer-front", "%s", one)
 }
@@ -206,6 +206,6 @@ func (d *drawing) handles(e *entries) {
 		e.say("handles", "knob")
 	case 2:
 		e.say("handles", "handle")
-		e.say("handle-apart", "%s", d.mm(96))
+		e.say("handle-spacing", "%s", d.mm(96))
 	}
 }

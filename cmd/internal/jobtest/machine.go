@@ -72,25 +72,25 @@ func (d *drawing) machine() string {
 
 func (d *drawing) router() string {
 	var e entries
-	if d.odds(3, "over-run") {
-		e.say("over-run", "%s", d.mm(d.length(0, 3, "how far")))
+	if d.odds(3, "overcut") {
+		e.say("overcut", "%s", d.mm(d.length(0, 3, "how far")))
 	}
 	if d.odds(3, "relief") {
-		if way := d.word("way of relief", "bisector", "side", "each"); way != "each" {
+		if way := d.word("way of relief", "dogbone", "t-bone", "each"); way != "each" {
 			e.say("relief", "%s", way)
 		} else {
-			e.say("relief", "{others: %s, groove: %s, dado: side, rabbet: none}",
-				d.word("relief", "bisector", "side"), d.word("relief of grooves", "bisector", "side"))
+			e.say("relief", "{others: %s, groove: %s, dado: t-bone, rabbet: none}",
+				d.word("relief", "dogbone", "t-bone"), d.word("relief of grooves", "dogbone", "t-bone"))
 		}
 	}
 	if d.odds(4, "exact slots") {
-		e.say("exact-slots", "%s", d.word("slots", "widened", "line"))
+		e.say("exact-slots", "%s", d.word("slots", "widened", "centerline"))
 	}
 	if d.odds(4, "depths") {
 		e.say("depth-from", "%s", d.word("from", "top", "spoilboard"))
 	}
 	if d.odds(4, "register") {
-		e.say("register", "{place: %s}", d.word("place", "waste", "centre-line"))
+		e.say("register", "{place: %s}", d.word("place", "waste", "centerline"))
 	}
 	tabs := d.odds(3, "tabs")
 	if tabs { // as high as the thinnest board needs it; what has no room for them gets a skin
@@ -100,7 +100,7 @@ func (d *drawing) router() string {
 			d.mm(d.length(1.4, 1.9, "height of a tab")), d.mm(d.length(150, 250, "spacing")), as)
 	}
 	if skin := d.odds(3, "skin"); skin || tabs {
-		e.say("skin", "%s", d.mm(d.length(0.2, 0.5, "how thick")))
+		e.say("onion-skin", "%s", d.mm(d.length(0.2, 0.5, "how thick")))
 	}
 	if d.odds(3, "engraved") {
 		switch how := d.word("engraving", "yes", "with height", "with a bit"); {
@@ -113,7 +113,7 @@ func (d *drawing) router() string {
 		}
 	}
 	if d.odds(4, "part gap") {
-		e.say("part-gap", "%s", d.mm(d.length(25, 40, "gap of parts")))
+		e.say("part-spacing", "%s", d.mm(d.length(25, 40, "gap of parts")))
 	}
 	return e.section("router")
 }
@@ -128,18 +128,18 @@ func (d *drawing) joinery() string {
 		e.say("cutter-height", "%s", d.mm(d.ts/2+d.length(-0.8, 0.8, "height")))
 	}
 	if d.odds(4, "own deep slack") {
-		e.say("bottom-slack-deep", "%s", d.mm(d.length(1, 2.5, "deep slack")))
+		e.say("bottom-clearance-depth", "%s", d.mm(d.length(1, 2.5, "deep slack")))
 	}
 	if d.odds(3, "own slack") {
-		e.say("bottom-slack", "%s", d.mm(d.length(1, 2.5, "slack")))
+		e.say("bottom-clearance", "%s", d.mm(d.length(1, 2.5, "slack")))
 	}
 	if d.odds(5, "glue room") {
-		e.say("glue-room", "%s", d.mm(0.2))
+		e.say("glue-space", "%s", d.mm(0.2))
 	}
 	if !d.fenced() {
 		if d.odds(4, "own plays") {
-			e.say("dado-play", "%s", d.mm(d.length(0.12, 0.35, "dado play")))
-			e.say("groove-play", "%s", d.mm(d.length(0.1, 0.4, "groove play")))
+			e.say("dado-clearance", "%s", d.mm(d.length(0.12, 0.35, "dado play")))
+			e.say("groove-clearance", "%s", d.mm(d.length(0.1, 0.4, "groove play")))
 		}
 		if d.odds(5, "groove ends") {
 			e.say("groove-ends", "%s", d.word("ends", "stopped", "through", "plugged"))

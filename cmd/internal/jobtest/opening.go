@@ -35,7 +35,7 @@ func (d *drawing) inOpening(e *entries, b *box, name, kind string) {
 		e.say("overlay", "%s", d.mm(d.length(8, 16, "how far over")))
 	}
 	if rows > 1 && d.odds(3, "gap") {
-		e.say("gap", "%s", d.mm(d.length(2, 4, "gap of fronts")))
+		e.say("front-gap", "%s", d.mm(d.length(2, 4, "gap of fronts")))
 	}
 	if d.odds(4, "steps of heights") {
 		e.say("box-heights", "%s", d.list(60, 80, 100, 120, 150, 180, 210))
@@ -66,7 +66,7 @@ func (d *drawing) opening(name, fronts string, width, height, depth float64) {
 	cabinet := d.word("cabinet", "frameless", "frameless", "face-frame")
 	e.say("cabinet", "%s", cabinet)
 	if cabinet == "face-frame" && d.odds(2, "frame stands in") {
-		e.say("frame-over", "%s", d.mm(d.length(5, 20, "how far in")))
+		e.say("frame-overhang", "%s", d.mm(d.length(5, 20, "how far in")))
 	}
 	e.say("fronts", "%s", fronts)
 	if d.odds(3, "diagonals") {
@@ -74,7 +74,7 @@ func (d *drawing) opening(name, fronts string, width, height, depth float64) {
 		e.say("diagonals", "%s", d.list(across, across+d.length(0, 1, "askew")))
 	}
 	if d.odds(5, "behind") {
-		e.say("behind", "%s", d.mm(d.length(5, 25, "kept behind")))
+		e.say("clearance-behind", "%s", d.mm(d.length(5, 25, "kept behind")))
 	}
 	d.openings = append(d.openings, fmt.Sprintf("  %s: %s\n", name, e))
 }
@@ -88,12 +88,12 @@ func (d *drawing) slide(name, kind string) string {
 	e.say("kind", "%s", kind)
 	switch kind {
 	case "undermount":
-		e.say("inside-less", "%s", d.mm(d.length(40, 45, "inside less")))
+		e.say("inside-deduction", "%s", d.mm(d.length(40, 45, "inside less")))
 	case "side-mount":
 		e.say("clearance", "%s", d.mm(d.length(12.5, 13, "clearance")))
 		e.say("lengths", "%s", d.list(250, 300, 350, 400, 450, 500))
 	default:
-		e.say("minus", "%s", d.mm(d.length(0.5, 1.5, "minus")))
+		e.say("clearance-minus", "%s", d.mm(d.length(0.5, 1.5, "minus")))
 	}
 	if d.odds(2, "rated") {
 		e.say("load", "%d kg", d.between(15, 50, "rating"))

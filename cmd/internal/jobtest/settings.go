@@ -22,10 +22,10 @@ func (d *drawing) settings() string {
 func (d *drawing) limits() string {
 	var e entries
 	if d.odds(4, "limits") {
-		e.say("least-tongue-play", "%s", d.mm(d.length(0.05, 0.1, "least")))
-		e.say("most-tongue-play", "%s", d.mm(d.length(0.38, 0.5, "most")))
-		e.say("recess", "%s", d.mm(d.length(0.2, 0.4, "recess")))
-		e.say("shoulder", "%s", d.mm(d.length(0.2, 0.9, "shoulder")))
+		e.say("min-tongue-clearance", "%s", d.mm(d.length(0.05, 0.1, "least")))
+		e.say("max-tongue-clearance", "%s", d.mm(d.length(0.38, 0.5, "most")))
+		e.say("flush", "%s", d.mm(d.length(0.2, 0.4, "recess")))
+		e.say("shoulder-gap", "%s", d.mm(d.length(0.2, 0.9, "shoulder")))
 		e.say("width", "%s", d.mm(d.length(0.4, 1.2, "width")))
 	}
 	return e.section("limits")
@@ -86,7 +86,7 @@ func (d *drawing) sheetRules() string {
 		return ""
 	}
 	if d.odds(2, "way") {
-		e.say("way", "guillotine")
+		e.say("method", "guillotine")
 		if d.odds(2, "staged") {
 			e.say("stages", "%d", d.between(2, 4, "stages"))
 		}
@@ -95,7 +95,7 @@ func (d *drawing) sheetRules() string {
 		e.say("kerf", "%s", d.mm(d.length(20, 30, "gap")))
 		e.say("trim", "%s", d.mm(d.length(15, 25, "rim")))
 		on := d.word("turned on", "pins", "three-pins", "stops")
-		e.say("turn-on", "%s", on)
+		e.say("flip-on", "%s", on)
 		if on != "stops" {
 			e.say("pin-distance", "%s", d.mm(d.length(7.5, 15, "pins")))
 		}
@@ -104,8 +104,8 @@ func (d *drawing) sheetRules() string {
 		e.say("trim", "%s", d.mm(d.length(2, 10, "trim")))
 	}
 	if d.odds(2, "keeps") {
-		e.say("keep", "%s", d.size(d.length(200, 500, "kept long"), d.length(80, 200, "kept wide")))
-		e.say("heaviest", "%d kg", d.between(15, 40, "heaviest"))
+		e.say("min-offcut", "%s", d.size(d.length(200, 500, "kept long"), d.length(80, 200, "kept wide")))
+		e.say("max-weight", "%d kg", d.between(15, 40, "heaviest"))
 	}
 	return e.section("sheets")
 }

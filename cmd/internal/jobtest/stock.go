@@ -66,7 +66,7 @@ func (d *drawing) stock(s stock) entries {
 		e.say("kerf", "%s", d.mm(s.kerf))
 	}
 	if d.odds(5, "banded") {
-		e.say("banding", "{thickness: %s, price: %.2f}", d.mm(d.length(0.4, 2, "banding")),
+		e.say("edge-banding", "{thickness: %s, price: %.2f}", d.mm(d.length(0.4, 2, "banding")),
 			d.length(0.2, 2, "price of banding"))
 	}
 	return e
@@ -96,7 +96,7 @@ func (d *drawing) sheets(e *entries, s stock) {
 	e.say("sheet", "%s", size)
 	if d.job.Machine == "router" && !s.solid && d.odds(4, "measured sheets") {
 		shortest := []string{"2438 mm x 1217 mm", "1523 mm x 1521.5 mm", "95.9 in x 47.9 in", "59.9 in x 59.9 in"}
-		e.say("shortest", "%s", shortest[slices.Index(sizes, size)])
+		e.say("min-sheet", "%s", shortest[slices.Index(sizes, size)])
 	}
 	if d.job.Machine == "router" && !s.solid && d.odds(4, "clamped") {
 		e.say("keep-out", "[{at: 0 mm x %d mm, size: 40 mm x 60 mm}, {at: %d mm x 0 mm, size: 60 mm x 40 mm}]", d.between(300, 700, "clamp at an end"), d.between(200, 900, "clamp at the edge"))
@@ -111,7 +111,7 @@ func (d *drawing) sheets(e *entries, s stock) {
 		e.say("count", "%d", d.between(2, 60, "sheets"))
 	}
 	if !s.solid && d.odds(6, "more sizes") {
-		e.say("more", "{half: {sheet: 1220 mm x 1220 mm, price: %.2f}}",
+		e.say("other-sheets", "{half: {sheet: 1220 mm x 1220 mm, price: %.2f}}",
 			float64(d.between(500, 6000, "price of a half"))/100)
 	}
 	if s.front && d.odds(3, "fronts match") {

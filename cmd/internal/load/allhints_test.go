@@ -103,13 +103,13 @@ var asks = map[geom.Code]string{
 	"finger-width": "the topmost fingers are planed off, where the height is the opening's", "fasteners": "pilot holes: a board is as thick as it is", "room": "a box in an opening has its size from there",
 	"inside": "holes beyond a board: another place for what is screwed on", "web": "holes that break through: another place for what is screwed on", "ring": "a shape that crosses itself: sizes far from any drawer's", "thin-web": "thicker boards are bought",
 	"bit-width": "of several bits, the shop chooses which it adds", "bit-reach": "of several bits, the shop chooses which it buys longer", "bit-radius": "of several bits, the shop chooses which it adds", "corner-relief": "a smaller bit: how small hangs on the corner",
-	"outline-corner": "a chisel squares it", "register": "where several pockets are in the way, the shop tries places", "small-part": "held down otherwise, where a skin is no way", "tabs": "held down otherwise, where a skin is no way", "part-gap": "a smaller bit, where sheets are too small for the gap",
+	"outline-corner": "a chisel squares it", "register": "where several pockets are in the way, the shop tries places", "small-part": "held down otherwise, where a skin is no way", "tabs": "held down otherwise, where a skin is no way", "part-spacing": "a smaller bit, where sheets are too small for the gap",
 	"setup-limit": "other means for these cuts alone, where no machine takes the whole drawer", "template": "what cuts templates, and how large, is the shop's", "no-sheet": "fronts that match: another batch is bought",
 	"sheet-held": "what holds a part hangs on its neighbours", "sheet-pins": "where clamps and stops stand is the shop's", "layers": "patterns of names are the shop's", "file-name": "patterns of names are the shop's",
 	// Boards and machine spread too far: boards are sorted, measured or planed, and the
 	// accuracy is the shop's to reach. Tests of their own follow lots, accuracy and settings.
-	"tongue-play": "sorting", "back-play": "sorting", "divider-play": "sorting", "bottom-play": "sorting", "bottom-flush": "sorting", "finger-play": "sorting", "cutter-narrow": "sorting", "recess": "sorting", "recess-inner": "sorting", "shoulder-gap": "sorting", "lap": "sorting",
-	"outside-depth": "sorting", "outside-width": "sorting", "outside-height": "sorting", "diagonal": "sorting", "slide-clearance": "sorting, or a slide that allows more", "bottom-slack": "sorting, or thicker boards", "bottom-slack-deep": "sorting", "applied": "gluing, where boards are as thick as they are", "bottom-movement": "another wood, where it moves by more than any groove holds",
+	"tongue-clearance": "sorting", "back-clearance": "sorting", "divider-clearance": "sorting", "groove-clearance": "sorting", "bottom-flush": "sorting", "finger-clearance": "sorting", "cutter-narrow": "sorting", "recess": "sorting", "recess-inner": "sorting", "shoulder-gap": "sorting", "lap": "sorting",
+	"outside-depth": "sorting", "outside-width": "sorting", "outside-height": "sorting", "diagonal": "sorting", "slide-clearance": "sorting, or a slide that allows more", "bottom-clearance": "sorting, or thicker boards", "bottom-clearance-depth": "sorting", "applied": "gluing, where boards are as thick as they are", "bottom-movement": "another wood, where it moves by more than any groove holds",
 	// Openings: package opening follows what they name.
 	"depth": "followed in geom/opening", "width": "followed in geom/opening", "front-movement": "followed in geom/opening", "row": "how many rows is the maker's wish", "spacers": "how many rows is the maker's wish",
 }
@@ -120,10 +120,10 @@ func strained(text string) string {
 	before = regexp.MustCompile(`, count: \d+`).ReplaceAllString(before, "")
 	before = regexp.MustCompile(`sheet: \d+ (mm|in) x \d+ (mm|in)`).ReplaceAllString(before, "$0, count: 1")
 	return before + `
-alike: yes
+group-openings: yes
 machines:
-  saw: {most-height: 8 mm, shortest-on-end: 180 mm, longest-on-end: 400 mm, shortest-fed: 250 mm, longest-on-sled: 450 mm}
-  router-table: {most-height: 7 mm, shortest-on-end: 180 mm, longest-on-end: 400 mm, shortest-fed: 250 mm, longest-on-sled: 450 mm}
+  saw: {max-height: 8 mm, min-length-on-end: 180 mm, max-length-on-end: 400 mm, min-length-along-fence: 250 mm, max-length-on-sled: 450 mm}
+  router-table: {max-height: 7 mm, min-length-on-end: 180 mm, max-length-on-end: 400 mm, min-length-along-fence: 250 mm, max-length-on-sled: 450 mm}
 drawers:
 ` + drawers
 }

@@ -127,12 +127,12 @@ func byReadings(text string, a about) (n int) {
 // only what its corner, bottom and fittings say.
 func judged(j *job.Job, a about, whole []float64) bool {
 	switch a.code {
-	case "template", "tabs", "small-part", "skin", "sag", "weight", "setup-limit", "bit-width", "bit-reach", "bit-radius", "corner-relief", "part-gap", "register", "outline-corner":
+	case "template", "tabs", "small-part", "onion-skin", "sag", "weight", "setup-limit", "bit-width", "bit-reach", "bit-radius", "corner-relief", "part-spacing", "register", "outline-corner":
 		if a.code == "template" {
 			return !slices.Contains(whole, unsound)
 		}
 		return a.drawer < 0 || whole[a.drawer] != unsound
-	case "tongue-play", "recess", "recess-inner", "shoulder-gap", "bottom-play", "bottom-flush", "bottom-slack", "bottom-slack-deep", "lap", "back-play", "finger-play", "divider-play",
+	case "tongue-clearance", "recess", "recess-inner", "shoulder-gap", "groove-clearance", "bottom-flush", "bottom-clearance", "bottom-clearance-depth", "lap", "back-clearance", "finger-clearance", "divider-clearance",
 		"outside-width", "outside-depth", "outside-height", "diagonal", geom.Code(fit.SlideClearance): // boards and machine are off by what is known of a box that can be made
 		return whole[a.drawer] != unsound
 	}
@@ -143,7 +143,7 @@ func judged(j *job.Job, a about, whole []float64) bool {
 // to say.
 func spoilt(text string, seed uint64) string {
 	for _, c := range [][2]string{
-		{"cutter-height: ", "9"}, {"bottom-slack: ", "0.1"}, {"dado-play: ", "0.7"}, {"glue-room: ", "0.4"}, {"bottom-height: ", "7"}, {"fence-distance: ", "4"},
+		{"cutter-height: ", "9"}, {"bottom-clearance: ", "0.1"}, {"dado-clearance: ", "0.7"}, {"glue-space: ", "0.4"}, {"bottom-height: ", "7"}, {"fence-distance: ", "4"},
 	}[seed%6:] {
 		if at := strings.Index(text, c[0]); at >= 0 {
 			end := at + strings.IndexAny(text[at:], ",}\n")

@@ -17,7 +17,7 @@ stock:
   ply 6: {thickness: 6}
 cutter: {kind: router, diameter: 6, reach: 22, flutes: 2}
 accuracy: {cutter: 0.25mm}
-joinery: {dado-play: 0.15}
+joinery: {dado-clearance: 0.15}
 drawers:
   - name: tray
     outside: 380 x 80 x 420

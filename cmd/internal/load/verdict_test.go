@@ -45,8 +45,8 @@ func TestOneVerdict(t *testing.T) {
 			out := make(map[about]int)
 			for _, m := range d.Outcome.Measures {
 				key := about{d.Spec.Name, string(m.Code), string(m.Part)}
-				if m.Code == "bottom-slack-deep" { // told of with the other one, where one slack would mend both
-					key.code = "bottom-slack"
+				if m.Code == "bottom-clearance-depth" { // told of with the other one, where one slack would mend both
+					key.code = "bottom-clearance"
 					if m.OutOfLimits() && warned[about{d.Spec.Name, string(m.Code), string(m.Part)}] > 0 {
 						key.code = string(m.Code)
 					}
@@ -61,7 +61,7 @@ func TestOneVerdict(t *testing.T) {
 				}
 			}
 			for key, n := range warned {
-				if key.drawer != d.Spec.Name || key.code == "bottom-slack" || out[key] >= n {
+				if key.drawer != d.Spec.Name || key.code == "bottom-clearance" || out[key] >= n {
 					continue
 				}
 				for _, m := range d.Outcome.Measures {
@@ -94,7 +94,7 @@ stock: {ply: {thickness: [12, 12.05]}, thin: {thickness: [5.9, 5.95]}}
 cutter: {kind: saw, width: 6.3}
 accuracy: {length: ` + length + `}
 openings: {hole: {width: 500, height: 150, depth: 450, cabinet: frameless, fronts: none}}
-slides: {own: {kind: wooden-runner, minus: ` + minus + `}}
+slides: {own: {kind: wooden-runner, clearance-minus: ` + minus + `}}
 drawers:
   - {name: one, opening: hole, slide: own, sides: ply, bottom: thin}
 `)

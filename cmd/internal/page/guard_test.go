@@ -147,7 +147,7 @@ func TestFilesOfTheJob(t *testing.T) {
 		t.Skip(err) // a system where links take a right of their own
 	}
 	for name, fine := range map[string]bool{"slides.yaml": true, "link.yaml": false, "../" + filepath.Base(filepath.Dir(outside)) + "/slides.yaml": false, "./../bench.yaml": false, ".": false} {
-		text := strings.Replace(jobText, "drawers:", "slides-from: "+name+"\ndrawers:", 1)
+		text := strings.Replace(jobText, "drawers:", "slides-file: "+name+"\ndrawers:", 1)
 		got := answer[looked](t, p, "/api/look", asked{Text: text}, http.StatusOK)
 		if got.Failed == fine {
 			t.Errorf("slides from %s: %+v", name, got.Problems)

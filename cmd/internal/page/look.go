@@ -100,7 +100,7 @@ func lookAt(w worked, v view, file string) looked {
 		if one.File == file {
 			q.Path = append(q.Path, o.PathOf(one)...)
 		} else {
-			q.File, q.Path = one.File, []string{"slides-from"}
+			q.File, q.Path = one.File, []string{"slides-file"}
 		}
 		out.Problems = append(out.Problems, q)
 	}

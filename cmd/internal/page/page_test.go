@@ -159,7 +159,7 @@ func TestLookAtMistakes(t *testing.T) {
 		{"    sides: birch\n", "", "drawers/0/sides"},
 		{"width: 6.35", "width: 2", ""},
 		{"drawers:", "drawers: [", ""},
-		{"drawers:", "slides-from: ../slides.yaml\ndrawers:", "slides-from"},
+		{"drawers:", "slides-file: ../slides.yaml\ndrawers:", "slides-file"},
 	} {
 		text := strings.Replace(jobText, c.was, c.is, 1)
 		got := answer[looked](t, p, "/api/look", asked{text, view{Show: "fit"}}, http.StatusOK)

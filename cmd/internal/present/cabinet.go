@@ -32,7 +32,7 @@ func AlikeText(a record.Alike, u geom.Unit) string {
 	if a.Made {
 		return fmt.Sprintf("made in one size: %s serve %s. Shims %s.", size, strings.Join(a.Openings, " and "), between)
 	}
-	return fmt.Sprintf("near-equal openings: %s would serve %s. Write `alike: yes` in the job to make them in one size, with shims %s.", size, strings.Join(a.Openings, " and "), between)
+	return fmt.Sprintf("near-equal openings: %s would serve %s. Write `group-openings: yes` in the job to make them in one size, with shims %s.", size, strings.Join(a.Openings, " and "), between)
 }
 
 // LinesCSV is the table of slide lines: heights over the lower edge of the opening.

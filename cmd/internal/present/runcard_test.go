@@ -26,8 +26,8 @@ func TestSlotsBeginWhereOutlinesEnd(t *testing.T) {
 	} {
 		j, problems := job.Read("slots.yaml", strings.NewReader(`units: mm
 stock: {b: {thickness: 12.2, sheet: 1525 x 1525}, c: {thickness: 6}}
-cutter: {kind: router, bits: {six: {diameter: 6, reach: 25, feed: 3 m/min, plunge: 1 m/min, pass: 6}}}
-router: {tabs: {}, skin: 0.5}
+cutter: {kind: router, bits: {six: {diameter: 6, reach: 25, feed: 3 m/min, plunge: 1 m/min, pass-depth: 6}}}
+router: {tabs: {}, onion-skin: 0.5}
 `+c.rules+`
 drawers: [{name: u, outside: 400 x 150 x 400, sides: b, bottom: c, joint: double-rabbet, count: 3}]
 `))

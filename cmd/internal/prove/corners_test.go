@@ -18,7 +18,7 @@ import (
 func cornered(t *testing.T, cutter string, joint, back joinery.Joint, fit joinery.BottomFit) *folder {
 	t.Helper()
 	text := strings.Replace(jobOf("diameter: 3", ""), "kind: router, diameter: 3", cutter, 1)
-	text = strings.Replace(text, ", joinery: {dado-play: 0.2}", "", 1) // saws have none
+	text = strings.Replace(text, ", joinery: {dado-clearance: 0.2}", "", 1) // saws have none
 	j, problems := job.Read("job.yaml", strings.NewReader(text))
 	if problems.Failed() {
 		t.Fatal(problems)
@@ -55,7 +55,7 @@ func TestCorners(t *testing.T) {
 						t.Errorf("%s: %s, %v, %v, %v", name, p.Verdict, p.Remarks, p.Faults, p.Overlaps)
 						continue
 					}
-					if want := map[joinery.BottomFit]string{joinery.BottomSlideIn: "slid-in", joinery.BottomApplied: "applied", joinery.BottomCleats: "cleats"}[fit]; p.Bottom.Fit != want {
+					if want := map[joinery.BottomFit]string{joinery.BottomSlideIn: "slide-in", joinery.BottomApplied: "applied", joinery.BottomCleats: "cleats"}[fit]; p.Bottom.Fit != want {
 						t.Errorf("%s: the bottom is %q", name, p.Bottom.Fit)
 					}
 					for _, c := range p.Corners {

@@ -42,7 +42,7 @@ func (r *panelReader) reach(c *drawnCut) {
 		r.leftStanding(c, line, r.region.box)
 	}
 	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
-		r.fault("neighbour", r.place(c.file, c.at), "lay the parts further apart, or write less over-run",
+		r.fault("neighbour", r.place(c.file, c.at), "lay the parts further apart, or write less overcut",
 			"the %s on %s reaches %s past the panel, and the next part lies at %s",
 			c.operation, c.layer, r.text(c.beyond), r.text(gap))
 	}
@@ -122,7 +122,7 @@ func (r *panelReader) leftStanding(c *drawnCut, line, panel geom.Rect) {
 	edges := []float64{panel.Min.X - line.Min.X, panel.Min.Y - line.Min.Y,
 		line.Max.X - panel.Max.X, line.Max.Y - panel.Max.Y}
 	if i := slices.IndexFunc(edges, short); i >= 0 {
-		r.fault("over-run", r.place(c.file, c.at), "draw it past the edge by the bit's radius and more",
+		r.fault("overcut", r.place(c.file, c.at), "draw it past the edge by the bit's radius and more",
 			"the %s on %s ends %s past the panel's %s edge: a bit of %s leaves %s standing there",
 			c.operation, c.layer, r.text(max(0, edges[i])), []string{"left", "bottom", "right", "top"}[i], r.text(c.bit),
 			words.SmallArea(c.left, r.unit))

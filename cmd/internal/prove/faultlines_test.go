@@ -129,12 +129,12 @@ var harmedLines = map[string]seeded{
 		e.points(moved(0.4, 0))
 		return e.line()
 	}},
-	"no over-run": {file: sideIn, code: "over-run", also: "corner-radius", harm: func(d *drawing) int {
+	"no overcut": {file: sideIn, code: "overcut", also: "corner-radius", harm: func(d *drawing) int {
 		e := d.first("DADO")
 		e.points(func(x, y float64) (float64, float64) { return x, math.Max(0, math.Min(140, y)) })
 		return e.line()
 	}},
-	"over-run at one end only": {file: frontOut, code: "over-run", harm: func(d *drawing) int {
+	"overcut at one end only": {file: frontOut, code: "overcut", harm: func(d *drawing) int {
 		e := d.first("RABBET")
 		e.points(func(x, y float64) (float64, float64) { return x, math.Max(0, y) })
 		return e.line()

@@ -25,7 +25,7 @@ const maxFuzzed = 64 << 10
 // FuzzProve: no report and no drawing panics, what comes of them can be written as
 // JSON, and only a box with all its corners goes together.
 func FuzzProve(f *testing.F) {
-	for _, text := range []string{harmed("R2000", ""), harmed("R12", ""), jobOf(sameBit, "router: {exact-slots: line, depth-from: spoilboard}\ndxf: {units: in, files: \"{part}\"}"),
+	for _, text := range []string{harmed("R2000", ""), harmed("R12", ""), jobOf(sameBit, "router: {exact-slots: centerline, depth-from: spoilboard}\ndxf: {units: in, files: \"{part}\"}"),
 		jobOf(oneBit, "joinery: {faces: one}\nrouter: {tabs: {}}\ndxf: {files: \"{part}\"}")} {
 		made := build(f, text)
 		for i, name := range []string{sideIn, frontIn, frontOut} { // in the order in which they are asked for

@@ -74,7 +74,7 @@ func (p *Prover) check() error {
 		}
 	}
 	if !p.limited(farthest, p.report.Router.PartGap) {
-		return wrong("a part-gap of %g", p.report.Router.PartGap)
+		return wrong("a part-spacing of %g", p.report.Router.PartGap)
 	}
 	if len(p.report.Drawers) == 0 {
 		return wrong("no drawers")

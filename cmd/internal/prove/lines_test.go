@@ -40,7 +40,7 @@ func TestLines(t *testing.T) {
 		}, code: "doubled", also: []string{"count", "extra"}},
 	} {
 		t.Run(name, func(t *testing.T) {
-			f := build(t, jobOf(sameBit, "router: {exact-slots: line}\ndxf: {files: \"{part}\"}"))
+			f := build(t, jobOf(sameBit, "router: {exact-slots: centerline}\ndxf: {files: \"{part}\"}"))
 			d := drawn(t, f.files[sideIn])
 			line := c.harm(d)
 			f.files[sideIn] = d.data()
@@ -69,7 +69,7 @@ func TestLines(t *testing.T) {
 // TestIslandStays: a bit led round a square of 40 leaves what it does not reach: it
 // takes a ring, square inside and with rounded corners outside.
 func TestIslandStays(t *testing.T) {
-	f := build(t, jobOf(sameBit, "router: {exact-slots: line}\ndxf: {files: \"{part}\"}"))
+	f := build(t, jobOf(sameBit, "router: {exact-slots: centerline}\ndxf: {files: \"{part}\"}"))
 	d := drawn(t, f.files[sideIn])
 	e := d.first("DADO_INSIDE_LINE_6-10MM")
 	tags := d.tagsOf(e)

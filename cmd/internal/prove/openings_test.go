@@ -17,17 +17,17 @@ var openings = map[string]struct{ more, layer, part string }{
 	"a hand hold":        {"pull: {shape: hand-hold}", "CUTOUT", "front"},
 	"a half-round":       {"pull: {shape: half-round}", "PROFILE", "front"},
 	"a slot":             {"pull: {shape: slot}", "PROFILE", "front"},
-	"a row of holes":     {"drawer-front: {stock: birch, width: 480, height: 160, left: 10, below: 10, handles: knob}", "DRILL", "front"},
+	"a row of holes":     {"drawer-front: {stock: birch, width: 480, height: 160, overhang-left: 10, overhang-below: 10, handles: knob}", "DRILL", "front"},
 	"notches at a slide": {"", "PROFILE", "back"},
 }
 
 // openingJob has a wall with an opening, its parts on sheets and held by tabs.
 func openingJob(more string) string {
-	drawer := "{name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply, joinery: {dado-play: 0.2}, " + more + "}"
+	drawer := "{name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply, joinery: {dado-clearance: 0.2}, " + more + "}"
 	places := ""
 	if more == "" {
 		places = "openings: {base: {width: 520, height: 160, depth: 560, cabinet: frameless, fronts: none}}\n"
-		drawer = "{name: one, opening: base, slide: undermount, sides: birch, bottom: ply, joinery: {dado-play: 0.2, bottom-height: 14}}"
+		drawer = "{name: one, opening: base, slide: undermount, sides: birch, bottom: ply, joinery: {dado-clearance: 0.2, bottom-height: 14}}"
 	}
 	return fmt.Sprintf(`job: Openings
 units: mm
@@ -35,7 +35,7 @@ stock:
   birch: {thickness: 12.2, sheet: 1500 x 1200}
   ply: {thickness: 5.9, sheet: 1500 x 1200}
 cutter: {kind: router, diameter: 3}
-router: {tabs: {}, skin: 0.3}
+router: {tabs: {}, onion-skin: 0.3}
 sheets: {trim: 25, kerf: 12}
 dxf: {files: "{part}"}
 %sdrawers:

@@ -118,7 +118,7 @@ func TestOptions(t *testing.T) {
 			}, verdict: record.GoesBut,
 		},
 		"turned over 0.3 off, where a shoulder may stay open by 0.35": {
-			more: "limits: {shoulder: 0.35}",
+			more: "limits: {shoulder-gap: 0.35}",
 			try:  prove.Options{FlipAlong: 0.3},
 			want: func(w *expected) {
 				w.width = 460.3
@@ -128,7 +128,7 @@ func TestOptions(t *testing.T) {
 			}, verdict: record.Goes,
 		},
 		"turned over 0.3 off, with room for glue": {
-			more: "joinery: {glue-room: 0.3}",
+			more: "joinery: {glue-space: 0.3}",
 			try:  prove.Options{FlipAlong: 0.3},
 			want: func(w *expected) {
 				// The longer tongue goes in by all of the room: as far in as the other side
@@ -137,7 +137,7 @@ func TestOptions(t *testing.T) {
 			}, verdict: record.Goes,
 		},
 		"turned over 0.3 off, with room for glue, where a tongue's end may have 0.5": {
-			more: "joinery: {glue-room: 0.3}\nlimits: {end-room: 0.5}",
+			more: "joinery: {glue-space: 0.3}\nlimits: {end-clearance: 0.5}",
 			try:  prove.Options{FlipAlong: 0.3},
 			want: func(w *expected) {
 				w.floor = [4]float64{0.6, 0, 0, 0.6}

@@ -115,7 +115,7 @@ func TestDoesNotGo(t *testing.T) {
 			verdict: record.FilesFail, code: "moved",
 		},
 		"relief forgotten": { // the bottom's corners stand in the lips, where the groove's corners are round
-			more: "joinery: {cutter-height: 8, groove-play: 0.1}",
+			more: "joinery: {cutter-height: 8, groove-clearance: 0.1}",
 			harm: func(d *drawing) {
 				d.reshape(d.first("GROOVE"), [][2]float64{{4.2, 6.1}, {495.8, 6.1}, {495.8, 12.1}, {4.2, 12.1}})
 			},
@@ -204,7 +204,7 @@ func TestGoesAllTheSame(t *testing.T) {
 		"a hair wider for the bit": {harm: func(d *drawing) {
 			d.reshape(d.first("DADO"), [][2]float64{{6.08, -2.5}, {12.42, -2.5}, {12.42, 142.5}, {6.08, 142.5}})
 		}},
-		"longer over-run": {harm: func(d *drawing) {
+		"longer overcut": {harm: func(d *drawing) {
 			d.reshape(d.first("DADO"), [][2]float64{{6.1, -9}, {12.4, -9}, {12.4, 150}, {6.1, 150}})
 		}},
 		"the exporter's own order": {harm: func(d *drawing) {

@@ -22,12 +22,12 @@ stock:
   birch: {thickness: 12.2, sheet: 1500 x 1100, keep-out: [{at: 0 x 500, size: 15 x 40}]}
   ply: {thickness: 5.9, sheet: 1500 x 1100}
 cutter: {kind: router, diameter: 3}
-router: {tabs: {}, skin: 0.3}
+router: {tabs: {}, onion-skin: 0.3}
 sheets: {trim: 25, kerf: 12}
 dxf: {files: "{part}", version: VERSION}
 openings: {base: {width: 520, height: 300, depth: 560, cabinet: frameless, fronts: overlay}}
 drawers:
-  - {name: base, opening: base, slide: side-mount, rows: 2, sides: birch, bottom: ply, joinery: {dado-play: 0.2}, drawer-front: {stock: birch}}
+  - {name: base, opening: base, slide: side-mount, rows: 2, sides: birch, bottom: ply, joinery: {dado-clearance: 0.2}, drawer-front: {stock: birch}}
 `
 
 func plantTemplates(t testing.TB, version string) string {

@@ -12,7 +12,7 @@ import (
 func engravedJob(version string) string {
 	return strings.NewReplacer("VERSION", version, "diameter: 3",
 		"bits: {three: {diameter: 3}, point: {diameter: 1}}", "tabs: {}", "engrave: {bit: point}, tabs: {}",
-		"dado-play: 0.2", "dado-play: 0.2, bottom-height: 15").Replace(plantJob)
+		"dado-clearance: 0.2", "dado-clearance: 0.2, bottom-height: 15").Replace(plantJob)
 }
 
 const (

@@ -12,7 +12,7 @@ import (
 func raisedJob(version string) string {
 	return strings.NewReplacer("VERSION", version, "thickness: 12.2", "thickness: [12.2, 12.1, 12.3]",
 		"diameter: 3", "bits: {fine: {diameter: 3, tool: 4}}",
-		"tabs: {}", "through: 0.4, tabs: {}", "dxf: {", `dxf: {elevation: yes, layers: "{operation}_T{tool}", `).Replace(plantJob)
+		"tabs: {}", "into-spoilboard: 0.4, tabs: {}", "dxf: {", `dxf: {elevation: yes, layers: "{operation}_T{tool}", `).Replace(plantJob)
 }
 
 const raisedSide = "router/base-1-side.inside.dxf"

@@ -16,7 +16,7 @@ cutter: {kind: router, bits: {big: {diameter: 8, reach: 25, tool: 1}, small: {di
 joinery: {faces: one}
 dxf: {split: cutter, files: "{part}", version: VERSION}
 drawers:
- - {name: u, outside: 500 x 200 x 450, sides: b, bottom: c, joint: box-joint, dividers: [{way: across, at: 1, stock: b}]}
+ - {name: u, outside: 500 x 200 x 450, sides: b, bottom: c, joint: box-joint, dividers: [{direction: across, at: 1, stock: b}]}
  - {name: t, outside: 400 x 150 x 400, sides: b, bottom: c, joint: double-rabbet}
 `, "VERSION", version, 1)
 }

@@ -25,7 +25,7 @@ func (r *sheetReader) inBounds() {
 			}
 		}
 		if beyond[worst] > sameEdge {
-			r.fault("off-sheet", r.place(c.file, c.at), "write a larger trim in the section sheets, or less over-run",
+			r.fault("off-sheet", r.place(c.file, c.at), "write a larger trim in the section sheets, or less overcut",
 				"the %s on %s reaches %s past the sheet's %s edge",
 				c.operation, c.layer, r.text(beyond[worst]), [4]string{"left", "lower", "right", "upper"}[worst])
 		}

@@ -19,7 +19,7 @@ stock:
 cutter: {kind: router, %s}
 %s
 drawers:
-  - {name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply, joinery: {dado-play: 0.2}}
+  - {name: one, outside: 460 x 140 x 500, sides: birch, bottom: ply, joinery: {dado-clearance: 0.2}}
 `, bits, more)
 }
 
@@ -41,15 +41,15 @@ func unharmed(t *testing.T) map[string]string {
 		"inch drawings":    "dxf: {units: in}",
 		"R12, inch":        "dxf: {version: R12, units: in}",
 		"spoilboard":       "router: {depth-from: spoilboard}",
-		"glue room":        "joinery: {glue-room: 0.2}",
-		"side relief":      "router: {relief: side}\njoinery: {cutter-height: 7}",
+		"glue room":        "joinery: {glue-space: 0.2}",
+		"side relief":      "router: {relief: t-bone}\njoinery: {cutter-height: 7}",
 		"bisector relief":  "joinery: {cutter-height: 7}",
-		"centre line":      "router: {register: {place: centre-line}}",
+		"centre line":      "router: {register: {place: centerline}}",
 		"tabs":             "router: {tabs: {}}",
-		"skin":             "router: {skin: 0.4, small-part: 300}",
-		"skin, spoilboard": "router: {skin: 0.4, small-part: 300, depth-from: spoilboard}",
-		"part gap":         "router: {part-gap: 30}",
-		"over-run":         "router: {over-run: 0}",
+		"skin":             "router: {onion-skin: 0.4, small-part: 300}",
+		"skin, spoilboard": "router: {onion-skin: 0.4, small-part: 300, depth-from: spoilboard}",
+		"part gap":         "router: {part-spacing: 30}",
+		"overcut":          "router: {overcut: 0}",
 		"order":            "dxf: {order: [rabbet, dado]}",
 		"one face":         "joinery: {faces: one}",
 		"own names":        "dxf: {layers: \"{operation}_{cutter}_{depth}_{stock}\", files: \"{part}\"}",
@@ -63,9 +63,9 @@ func unharmed(t *testing.T) map[string]string {
 	all["widened slots"] = jobOf(sameBit, "")
 	all["a file for each bit"] = jobOf(manyBits, "dxf: {split: cutter}")
 	all["no notes"] = jobOf(sameBit, "dxf: {notes: none}")
-	all["lines"] = jobOf(sameBit, "router: {exact-slots: line}")
+	all["lines"] = jobOf(sameBit, "router: {exact-slots: centerline}")
 	all["lines, own names"] = jobOf(sameBit,
-		"router: {exact-slots: line}\ndxf: {version: R12, layers: \"{operation}_{face}\"}")
+		"router: {exact-slots: centerline}\ndxf: {version: R12, layers: \"{operation}_{face}\"}")
 	return all
 }
 

@@ -11,7 +11,7 @@ import (
 // usually are. Limit holds the least and the greatest that are right.
 type Fit struct {
 	Drawer  string            `json:"drawer"`
-	Check   joinery.CheckCode `json:"check"` // tongue-play, recess, lap, bottom-play, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-slack, bottom-slack-deep, outside-height, diagonal, slide-clearance
+	Check   joinery.CheckCode `json:"check"` // tongue-clearance, recess, lap, groove-clearance, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-clearance, bottom-clearance-depth, outside-height, diagonal, slide-clearance
 	Part    string            `json:"part"`  // empty for the whole box
 	Words   string            `json:"words"` // the check, for people
 	Nominal float64           `json:"nominal"`

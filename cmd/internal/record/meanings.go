@@ -84,7 +84,7 @@ var drawerMeanings = map[string]map[string]string{
 		"load_kg":        "what will lie in it, in kg",
 		"rating_kg":      "what its slides are rated for, in kg",
 		"sag":            "how far the bottom sags under the load",
-		"bottom_out":     "how far a slid-in bottom stands out behind when it has swollen",
+		"bottom_out":     "how far a slide-in bottom stands out behind when it has swollen",
 		"slid_in_solid":  "true: the bottom is of solid wood and slid in from behind",
 		"bores":          "holes in the ends of parts, which no drawing shows",
 		"most_open":      "how far a joint that is meant to be closed may stay open",

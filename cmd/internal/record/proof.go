@@ -132,7 +132,7 @@ type Corner struct {
 // Bottom is the bottom at its walls.
 type Bottom struct {
 	Goes   bool     `json:"goes"`
-	Fit    string   `json:"fit,omitempty"` // slid-in or applied; else in grooves
+	Fit    string   `json:"fit,omitempty"` // slide-in or applied; else in grooves
 	Play   Range    `json:"play"`          // up and down, between all its walls
 	Slack  [2]Range `json:"slack"`         // across and along the box
 	Hold   Range    `json:"hold"`          // how deep it stands in the shallowest groove

@@ -51,7 +51,7 @@ var proofMeanings = map[string]map[string]string{
 	"Range": {"mean": "with the mean of the readings", "min": "the least over all readings", "max": "the greatest over all readings"},
 	"Bottom": {
 		"goes":    "true: it goes in",
-		"fit":     "slid-in or applied; absent where it is in grooves all round",
+		"fit":     "slide-in or applied; absent where it is in grooves all round",
 		"play":    "the clearance up and down",
 		"slack":   "the room from side to side, and from front to back",
 		"hold":    "how deep it stands in the shallowest groove",

@@ -168,7 +168,7 @@ type Setup struct {
 	CutterWidth   float64   `json:"cutter_width"`
 	FenceDistance float64   `json:"fence_distance"`
 	CutterHeight  float64   `json:"cutter_height"`
-	DadoHeight    float64   `json:"dado_height"`   // with glue-room; 0 where it is cutter_height
+	DadoHeight    float64   `json:"dado_height"`   // with glue-space; 0 where it is cutter_height
 	RabbetPasses  int       `json:"rabbet_passes"` // over the widest rabbet
 	LastFence     float64   `json:"last_fence"`    // of those passes
 	FlatTongues   bool      `json:"flat_tongues"`  // of fronts that lie flat: passes and last_fence are from their ends

@@ -16,7 +16,7 @@ func TestDepthsOnOneLayer(t *testing.T) {
 	const text = `units: mm
 stock: {ply: {thickness: 12, sheet: 1525 x 1525}, thin: {thickness: 6}}
 cutter: {kind: router, bits: {up: {diameter: 6, tool: 3}}}
-router: {tabs: {}, skin: 0.3}
+router: {tabs: {}, onion-skin: 0.3}
 dxf: {layers: "{operation}_T{tool}", elevation: WHICH}
 drawers:
   - {name: large, outside: 400 x 120 x 400, sides: ply, bottom: thin}

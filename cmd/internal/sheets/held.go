@@ -177,7 +177,7 @@ func (s *Stock) loose(b batch.Batch, list []unheld) *Problem {
 	case none && skin == 0:
 		t := s.Stock.Thickness
 		least := b.Router.DefaultOnionSkin(t.Mean, t.Min)
-		out.Ask = geom.Sentencef("write `skin: %s` in the section router, which holds what has no room for tabs", geom.AtLeast(least))
+		out.Ask = geom.Sentencef("write `onion-skin: %s` in the section router, which holds what has no room for tabs", geom.AtLeast(least))
 	case !none:
 		out.Ask = geom.Sentencef("write `spacing: %s` or more below `tabs:`", geom.AtLeast(spacing))
 	}

@@ -77,15 +77,15 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 	out := &Problem{Stock: s.Name, Key: "sheet", Diagnosis: geom.Diagnosis{Code: codeNoSheet, Level: geom.LevelError}}
 	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name,
 		s.Remaining(), all, words.Some(names), rack(s.Sheets))
-	out.Ask = geom.Sentencef("add a larger size below `more:`, or make the boxes smaller")
+	out.Ask = geom.Sentencef("add a larger size below `other-sheets:`, or make the boxes smaller")
 	if large.Length > 0 {
 		t := s.Sheets[len(s.Sheets)-1].Trim
 		size := atLeast{large.Length + t.Left + t.Right, large.Width + t.Bottom + t.Top}
 		if s.GrainAcross { // as its other sizes are written
 			size = atLeast{size[1], size[0]}
 		}
-		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: add such a size below `more:`, or make the boxes smaller", size)
-		out.Edits = []job.Edit{{Path: []string{"stock", s.Name, "more", "larger"}, Value: "{sheet: " + size.In(u) + "}"}}
+		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: add such a size below `other-sheets:`, or make the boxes smaller", size)
+		out.Edits = []job.Edit{{Path: []string{"stock", s.Name, "other-sheets", "larger"}, Value: "{sheet: " + size.In(u) + "}"}}
 		return out
 	}
 	for i, z := range s.Sheets {
@@ -96,11 +96,11 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		out.Key = "count"
 		path := []string{"stock", s.Name, "count"}
 		if i > s.own() {
-			out.Key = "more"
-			path = []string{"stock", s.Name, "more", z.Name, "count"}
+			out.Key = "other-sheets"
+			path = []string{"stock", s.Name, "other-sheets", z.Name, "count"}
 		}
 		out.Edits = []job.Edit{{Path: path, Value: strconv.Itoa(n)}}
-		out.Ask = geom.Sentencef("have %d sheets of %s and write `count: %d`, or add another size below `more:`", n, sheetSize(z), n)
+		out.Ask = geom.Sentencef("have %d sheets of %s and write `count: %d`, or add another size below `other-sheets:`", n, sheetSize(z), n)
 		return out
 	}
 	if s.matches() {

@@ -48,7 +48,7 @@ func (s *Stock) room(b batch.Batch, groups []batch.Group) *Problem {
 	}
 	said, key := rules.Kerf, "sheets.kerf"
 	if said == 0 {
-		said, key = b.Router.PartSpacing, "router.part-gap"
+		said, key = b.Router.PartSpacing, "router.part-spacing"
 	}
 	gap := least
 	if s.GapText = said > 0; s.GapText {
@@ -84,9 +84,9 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 	}
 	s.Pin = Pin{Pin: b.PinFor(s.Stock, cutParts(groups, true))}
 	if deep := geom.LengthOf(sheet.Depth(s.Stock.Thickness.Max)); !s.Pin.Reaches(deep) {
-		out := s.problem("sheet-pins", "sheets.turn-on", geom.Sentencef("no bit for its registration holes reaches %s, "+
+		out := s.problem("sheet-pins", "sheets.flip-on", geom.Sentencef("no bit for its registration holes reaches %s, "+
 			"through the thickest sheet into the spoilboard", geom.Millimetres(deep.MM())), "")
-		out.Ask = geom.Sentencef("give a bit with a reach of %s or more, or write `turn-on: stops` in the section sheets",
+		out.Ask = geom.Sentencef("give a bit with a reach of %s or more, or write `flip-on: stops` in the section sheets",
 			geom.AtLeast(deep.MM()))
 		return ends, top, out
 	}

@@ -45,10 +45,10 @@ func TestRoomForCuts(t *testing.T) {
 	if s := p.Stocks[0]; s.Rules.Kerf != int64(geom.LengthOf(9)) || s.Trim != geom.LengthOf(13) {
 		t.Errorf("kerf %d, trim %s", s.Rules.Kerf, s.Trim.Text(geom.Millimetre))
 	}
-	if p, err = planned(t, ", shortest: 1524.5 x 1525", "", ""); err != nil || p.Stocks[0].Trim != geom.LengthOf(10) { // 9.5
+	if p, err = planned(t, ", min-sheet: 1524.5 x 1525", "", ""); err != nil || p.Stocks[0].Trim != geom.LengthOf(10) { // 9.5
 		t.Errorf("trim %s, %v", p.Stocks[0].Trim.Text(geom.Millimetre), err)
 	}
-	tabs := "tabs: {spacing: 150}, skin: 0.4"
+	tabs := "tabs: {spacing: 150}, onion-skin: 0.4"
 	for _, c := range []struct{ router, wrong, right, says string }{
 		{"", "kerf: 8.9", "kerf: 9", "write `kerf: 9 mm`"},
 		{"", "trim: 12.4", "trim: 12.5", "write `trim: 12.5 mm`"},
@@ -72,7 +72,7 @@ func TestRoomForCuts(t *testing.T) {
 // TestHeldOnSheets: every part with tabs has as many as its size asks for, and where a
 // written gap leaves too few, the job is refused with what ends that.
 func TestHeldOnSheets(t *testing.T) {
-	p, err := planned(t, "", "tabs: {spacing: 150}, skin: 0.4", "")
+	p, err := planned(t, "", "tabs: {spacing: 150}, onion-skin: 0.4", "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -102,22 +102,22 @@ func TestHeldOnSheets(t *testing.T) {
 	}
 	// Without a skin nothing holds bottoms, whose edges all stand in grooves.
 	_, err = planned(t, "", "tabs: {spacing: 150}", "")
-	if p := (*Problem)(nil); !errors.As(err, &p) || p.Code != "sheet-held" || p.Key != "router.tabs" || !strings.Contains(p.Ask.In(geom.Millimetre), "`skin: 0.5 mm`") {
+	if p := (*Problem)(nil); !errors.As(err, &p) || p.Code != "sheet-held" || p.Key != "router.tabs" || !strings.Contains(p.Ask.In(geom.Millimetre), "`onion-skin: 0.5 mm`") {
 		t.Errorf("no skin: %v", err)
 	}
-	if _, err = planned(t, "", "tabs: {spacing: 150}, skin: 0.3", ""); err != nil {
+	if _, err = planned(t, "", "tabs: {spacing: 150}, onion-skin: 0.3", ""); err != nil {
 		t.Errorf("with the skin that the hint names: %v", err)
 	}
 	// A side of 320 x 90 asks for 41 tabs at this spacing; with the slots between them its
 	// long edges have room for 16 each.
-	_, err = planned(t, "", "tabs: {spacing: 10}, skin: 0.3", "")
+	_, err = planned(t, "", "tabs: {spacing: 10}, onion-skin: 0.3", "")
 	pr := (*Problem)(nil)
 	if !errors.As(err, &pr) || pr.Code != "sheet-held" {
 		t.Fatalf("too many tabs: %v", err)
 	}
 	_, spacing, _ := strings.Cut(pr.Ask.In(geom.Millimetre), "`")
 	spacing, _, _ = strings.Cut(spacing, "`")
-	if _, err = planned(t, "", "tabs: {"+spacing+"}, skin: 0.3", ""); err != nil {
+	if _, err = planned(t, "", "tabs: {"+spacing+"}, onion-skin: 0.3", ""); err != nil {
 		t.Errorf("with the %s that the hint names: %v", spacing, err)
 	}
 }
@@ -135,7 +135,7 @@ func contains(list []int, v int) bool {
 // elsewhere; where they cannot, the job is refused.
 func TestKeepOut(t *testing.T) {
 	areas := ", keep-out: [{at: 0 x 480, size: 60 x 80}, {at: 600 x -20, size: 100 x 60}, {at: 1400 x 1400, size: 200 x 200}]"
-	p, err := planned(t, areas, "tabs: {}, skin: 0.3", "")
+	p, err := planned(t, areas, "tabs: {}, onion-skin: 0.3", "")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -166,12 +166,12 @@ func TestKeepOut(t *testing.T) {
 	if pr := (*Problem)(nil); !errors.As(err, &pr) || pr.Code != "sheet-pins" || pr.Key != "keep-out" {
 		t.Errorf("pins under a clamp: %v", err)
 	}
-	if p, err = planned(t, ", keep-out: [{at: 0 x 0, size: 60 x 1525}]", "", "turn-on: stops"); err != nil {
+	if p, err = planned(t, ", keep-out: [{at: 0 x 0, size: 60 x 1525}]", "", "flip-on: stops"); err != nil {
 		t.Errorf("on stops: %v", err)
 	} else if on, pins := p.Stocks[0].TurnedOn(); on != "stops" || len(pins) != 0 {
 		t.Errorf("%s %v", on, pins)
 	}
-	if p, err = planned(t, "", "", "turn-on: three-pins, pin-distance: 10"); err != nil {
+	if p, err = planned(t, "", "", "flip-on: three-pins, pin-distance: 10"); err != nil {
 		t.Error(err)
 	} else if _, pins := p.Stocks[0].TurnedOn(); len(pins) != 3 || pins[2] != (geom.Point{X: 762.5, Y: 1525 - 13.5}) || pins[0].X != 13.5 {
 		t.Errorf("three pins at %v", pins)

@@ -222,7 +222,7 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 		if length, width := geom.Length(z.Length).MM(), geom.Length(z.Width).MM(); !z.Offcut {
 			if _, ok := s.pins(length, width); !ok {
 				return s, s.problem("sheet-pins", "keep-out", geom.Sentencef("the areas to keep out of leave no place for the registration holes "+
-					"near the ends of a sheet, or in the middle of its upper edge"), "move the clamps, or write `turn-on: stops` in the section sheets")
+					"near the ends of a sheet, or in the middle of its upper edge"), "move the clamps, or write `flip-on: stops` in the section sheets")
 			}
 		}
 	}
