@@ -8,6 +8,14 @@ import (
 // Limit names a limit of a machine, as the job's entry does.
 type Limit string
 
+// Entry is the name of the entry of a machine: a router table does not rip.
+func (l Limit) Entry(k joinery.CutterKind) string {
+	if l == LimitRip && k == joinery.RouterTable {
+		return "fence-capacity"
+	}
+	return string(l)
+}
+
 const (
 	LimitHeight        Limit = "max-height"
 	LimitReach         Limit = "reach" // of the bit, an entry of the cutter

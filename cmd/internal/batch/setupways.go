@@ -57,8 +57,8 @@ func ownLimit(j *job.Job, drawer int, b setup.Exceeded) Way {
 		return Way{Text: "take a bit that reaches " + value, Edits: []job.Edit{{Path: j.CutterPath(drawer, string(b.Limit)), Value: value}}}
 	}
 	kind := j.Drawers[drawer].Cutter.Kind
-	return Way{Text: fmt.Sprintf("where the maker of your machine allows it, write `%s: %s` under machines: %s", b.Limit, value, kind),
-		Edits: []job.Edit{{Path: []string{"machines", string(kind), string(b.Limit)}, Value: value}}}
+	return Way{Text: fmt.Sprintf("where the maker of your machine allows it, write `%s: %s` under machines: %s", b.Limit.Entry(kind), value, kind),
+		Edits: []job.Edit{{Path: []string{"machines", string(kind), b.Limit.Entry(kind)}, Value: value}}}
 }
 
 // byTheWay is what makes such a cut in a drawer that stays as it is, which no entry says.

@@ -64,7 +64,7 @@ func TestFitMistakes(t *testing.T) {
 	for text, want := range map[string]string{
 		"limits: {min-tongue-clearance: 0.5}": "min-tongue-clearance is 0.5 mm, more than max-tongue-clearance, 0.4 mm",
 		"limits: {max-bottom-clearance: 0.2}": "min-bottom-clearance is 0.5 mm, more than max-bottom-clearance, 0.2 mm",
-		"limits: {flush: -1}":                 "recess",
+		"limits: {flush: -1}":                 "flush is -1 mm",
 		"accuracy: {fence: 9}":                "fence",
 		"accuracy: {speed: 9}":                "accuracy has no entry",
 		"spacers: 6":                          "spacers needs a list",

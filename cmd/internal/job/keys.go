@@ -181,10 +181,10 @@ var routerKeys = []key{
 		doc:     "How much further than the bit's radius a cut that leaves the part runs past its edge",
 		example: "1.5", why: "so that no round corner is left standing; common practice, no source"},
 	{name: "relief", form: formSection, words: reliefWords, keys: reliefKeys, without: string(mill.ReliefDogbone),
-		doc:     "Where a part with square corners goes into a pocket, its corners are cleared by a round on their bisector, or by one through their shorter side, or stay round with none, which is refused where a part would stop there; one for all, or one for each operation",
+		doc:     "Where a part with square corners goes into a pocket, dogbone clears its corners by a round on their bisector, t-bone by one through their shorter side; with none they stay round, which is refused where the part would stop there. One for all operations, or one for each",
 		example: "{groove: t-bone, others: dogbone}"},
 	{name: "exact-slots", form: formWord, words: []string{string(mill.SlotsWidened), string(mill.SlotsCenterline)}, fallback: string(mill.SlotsWidened),
-		doc:     "widened: a slot just as wide as its bit is drawn " + mm(mill.SlotRoom) + " wider; line: as the line that the bit's centre follows",
+		doc:     "widened: a slot just as wide as its bit is drawn " + mm(mill.SlotRoom) + " wider; centerline: as the line that the bit's center follows",
 		example: "centerline", why: "a bit that clears inside lines cannot get into a slot of just its own width"},
 	{name: "depth-from", form: formWord, words: []string{string(joinery.FromTop), string(joinery.FromSpoilboard)}, fallback: string(joinery.FromTop),
 		doc:     "top: layers say how deep a cut is; spoilboard: how much wood is left under it, so that a board's thickness moves neither tongues nor the box's width",
@@ -269,8 +269,8 @@ var joineryKeys = []key{
 		example: "through"},
 	{name: string(joinery.SettingBottomFit), form: formWord, fallback: string(joinery.BottomAuto),
 		words: []string{string(joinery.BottomAuto), string(joinery.BottomGroovedIn), string(joinery.BottomFlush), string(joinery.BottomSlideIn), string(joinery.BottomApplied), string(joinery.BottomCleats)},
-		doc: "captured: the bottom at its full thickness; flush: on a tongue, level with the bottom edges; slide-in: captured, under a back that ends above it; " +
-			"applied: from below, as large as the box; cleats: from above, on strips along the insides of the walls; auto: captured where the groove takes it",
+		doc: "grooved-in: the bottom at its full thickness, in grooves all round; flush: on a tongue, level with the bottom edges; slide-in: grooved into sides and front, under a back that ends above it; " +
+			"applied: from below, as large as the box; cleats: from above, on strips along the insides of sides, box front and back; auto: grooved-in where the groove takes it, else flush",
 		example: "grooved-in", why: "a thin bottom is held whole, a thick one on a tongue, with the same cutter"},
 	{name: string(joinery.SettingBottomHeight), form: formLength, min: minSetting, max: maxSize,
 		doc: "From the bottom edges up to the bottom's groove, which is then a setup of its own", without: "the fence distance",

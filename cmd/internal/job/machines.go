@@ -35,7 +35,7 @@ var machineKeys = func() (keys []key) {
 	docs := map[joinery.CutterKind]string{joinery.Saw: "What the table saw can do: no setup goes beyond", joinery.RouterTable: "What the router table can do: no setup goes beyond"}
 	for _, k := range fencedKinds {
 		keys = append(keys, key{name: string(k), form: formSection, keys: limitsOfMachine(k), without: "a cautious machine of a small shop", doc: docs[k],
-			example: "{" + string(setup.LimitRip) + ": 250}", why: noSource})
+			example: "{" + setup.LimitRip.Entry(k) + ": 250}", why: noSource})
 	}
 	return keys
 }()
@@ -43,7 +43,7 @@ var machineKeys = func() (keys []key) {
 func limitsOfMachine(k joinery.CutterKind) (keys []key) {
 	for _, l := range machineLengths {
 		metric, inches := setup.DefaultMachine(k, geom.Millimetre), setup.DefaultMachine(k, geom.Inch)
-		keys = append(keys, key{name: string(l.limit), form: formLength, min: l.min, max: l.max, doc: l.doc,
+		keys = append(keys, key{name: l.limit.Entry(k), form: formLength, min: l.min, max: l.max, doc: l.doc,
 			without: mm(*l.of(&metric)) + ", or with units: in " + geom.LengthOf(*l.of(&inches)).Text(geom.Inch),
 			example: mm(*l.of(&metric)), why: "what a small one of its kind does; " + noSource})
 	}
@@ -62,7 +62,7 @@ func (b *builder) machines() setup.Machines {
 		s := b.sub(all, string(k), limitsOfMachine(k))
 		m := setup.DefaultMachine(k, b.units)
 		for _, l := range machineLengths {
-			if v := s.values[string(l.limit)]; len(v.lengths) > 0 {
+			if v := s.values[l.limit.Entry(k)]; len(v.lengths) > 0 {
 				*l.of(&m) = v.mm(0)
 			}
 		}
@@ -70,7 +70,7 @@ func (b *builder) machines() setup.Machines {
 			m.PassDepth = v.number
 		}
 		if m.MinOnEnd > m.MaxOnEnd {
-			b.fail(CodeOutOfRange, either(s.values[string(setup.LimitMaxOnEnd)], s.values[string(setup.LimitMinOnEnd)]).at, "write the smaller of the two as the shortest",
+			b.fail(CodeOutOfRange, either(s.values[string(setup.LimitMaxOnEnd)], s.values[string(setup.LimitMinOnEnd)]).at, "write the smaller of the two as the minimum",
 				"%s is more than %s", setup.LimitMinOnEnd, setup.LimitMaxOnEnd)
 		}
 		out[k] = m

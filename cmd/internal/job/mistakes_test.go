@@ -104,7 +104,7 @@ drawers:
 		"1:1 unknown-key", "3:1 duplicate-key", "5:22 mixed-readings", "5:43 unknown-word",
 		"6:21 unknown-unit", "6:41 not-a-size", "7:26 not-a-length", "8:3 no-value",
 		"9:9 missing-key", "10:10 wrong-kind", "11:16 unknown-word",
-		"13:11 bad-name", "14:12 not-a-number", "15:20 out-of-range", "16:12 unknown-stock", "17:13 wrong-kind", "18:26 not-for-a-saw",
+		"13:11 bad-name", "14:12 not-a-number", "15:20 out-of-range", "16:12 unknown-stock", "17:13 wrong-kind", "18:31 not-for-a-saw",
 		"19:5 missing-key", "20:14 not-a-size", "22:5 missing-key", "22:11 same-name", "24:13 unsupported",
 	}
 	if got := places(problems); !slices.Equal(got, want) {

@@ -42,20 +42,20 @@ drawers:
 		joinery.SettingName:            {{6, 11}, {19, 12}},
 		joinery.SettingOutside:         {{7, 14}, {19, 24}},
 		joinery.SettingSides:           {{8, 12}, {19, 48}},
-		joinery.SettingBoxFront:        {{8, 12}, {19, 58}}, // of the first drawer: as its sides
-		joinery.SettingBack:            {{8, 12}, {19, 67}},
-		joinery.SettingBottom:          {{9, 13}, {19, 78}},
-		joinery.SettingJoint:           {{11, 12}, {19, 88}},
+		joinery.SettingBoxFront:        {{8, 12}, {19, 62}}, // of the first drawer: as its sides
+		joinery.SettingBack:            {{8, 12}, {19, 71}},
+		joinery.SettingBottom:          {{9, 13}, {19, 82}},
+		joinery.SettingJoint:           {{11, 12}, {19, 92}},
 		joinery.SettingFasteners:       {{12, 16}, itself[1]},
 		joinery.SettingBackJoint:       {{13, 17}, itself[1]},
-		joinery.SettingBackSetback:     {{14, 14}, itself[1]},
+		joinery.SettingBackSetback:     {{14, 19}, itself[1]},
 		"load":                         {{15, 11}, itself[1]},
 		"pull":                         {{16, 11}, itself[1]},
 		"dividers":                     {{18, 7}, itself[1]},
-		joinery.SettingCutter:          {{3, 9}, {19, 109}},
-		joinery.SettingBottomClearance: {{4, 25}, {4, 25}},
-		joinery.SettingGlueSpace:       {{10, 26}, {4, 39}},
-		joinery.SettingBottomHeight:    {{4, 59}, {4, 59}},
+		joinery.SettingCutter:          {{3, 9}, {19, 113}},
+		joinery.SettingBottomClearance: {{4, 29}, {4, 29}},
+		joinery.SettingGlueSpace:       {{10, 27}, {4, 44}},
+		joinery.SettingBottomHeight:    {{4, 64}, {4, 64}},
 	}
 	for _, f := range fields {
 		at, ok := want[f]
