@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"pgregory.net/rapid"
+
+	"drawerwright/geom/joinery"
 )
 
 func TestFileName(t *testing.T) {
@@ -57,6 +59,38 @@ func TestNearest(t *testing.T) {
 	} {
 		if got := nearest(word, known); got != want {
 			t.Errorf("%q is near %q, want %q", word, got, want)
+		}
+	}
+}
+
+// TestSharing: a word that is no slip of the finger names the keys that share a part with it.
+func TestSharing(t *testing.T) {
+	names := func(keys []key) (list []string) {
+		for _, k := range keys {
+			list = append(list, k.name)
+		}
+		return list
+	}
+	for _, c := range []struct {
+		keys       []key
+		word, want string
+	}{
+		{drawerKeys, "front", "did you mean `box-front`, `drawer-front` or `front-gap`?"},
+		{drawerKeys, "setback", "did you mean `back-setback`?"},
+		{joineryKeys, "dado-play", "did you mean `dado-clearance`?"},
+		{joineryKeys, "glue_room", "did you mean `glue-space`?"},
+		{routerKeys, "Skin", "did you mean `onion-skin`?"},
+		{stockKeys, "banding", "did you mean `edge-banding`?"},
+		{limitKeys, "most-tongue-play", "did you mean `min-tongue-clearance` or `max-tongue-clearance`?"},
+		{limitsOfMachine(joinery.Saw), "most-height", "did you mean `max-height`?"},
+		{slideKeys, "behind", "did you mean `clearance-behind`?"},
+		{limitsOfMachine(joinery.Saw), "fence-reach", "write `max-height`"}, // one part of four is another thing
+		{joineryKeys, "bottom", "did you mean `bottom-fit`, `bottom-height`, `bottom-clearance` or `bottom-clearance-depth`?"},
+		{slideKeys, "room-clearance", "write `kind`"}, // in too many
+		{dividerKeys, "-", "write `direction`"},
+	} {
+		if got := DidYouMean(c.word, names(c.keys)); !strings.HasPrefix(got, c.want) {
+			t.Errorf("%s: %s", c.word, got)
 		}
 	}
 }

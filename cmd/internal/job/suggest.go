@@ -1,6 +1,9 @@
 package job
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // suggestion is the hint of a problem, with the words of it that may be written at the place.
 type suggestion struct {
@@ -8,10 +11,15 @@ type suggestion struct {
 	instead []string
 }
 
-// didYouMean is for a word that is none of the known ones: the nearest of them, or all.
+// didYouMean is for a word that is none of the known ones: the nearest of them, those that
+// share parts with it, or all.
 func didYouMean(word string, known []string) suggestion {
-	if near := nearest(word, known); near != "" {
-		return suggestion{"did you mean `" + near + "`?", []string{near}}
+	near := sharing(word, known)
+	if one := nearest(word, known); one != "" {
+		near = []string{one}
+	}
+	if len(near) > 0 {
+		return suggestion{"did you mean " + alternatives(near) + "?", near}
 	}
 	return suggestion{"write " + alternatives(known), known[:min(len(known), maxShown)]}
 }
@@ -56,6 +64,38 @@ func nearest(word string, known []string) string {
 		if d := slips(a, []rune(strings.ToLower(k))); d < least {
 			best, least = k, d
 		}
+	}
+	return best
+}
+
+// maxSharing is how many words are near enough to be meant: of more, none is. Of a word that
+// is meant at least one part in leastShared is in what was written.
+const maxSharing, leastShared = 4, 3
+
+// sharing are the known words that have the most parts between hyphens in common with the
+// given one: `front` is in `box-front`.
+func sharing(word string, known []string) (best []string) {
+	parts := func(w string) []string {
+		return strings.FieldsFunc(strings.ToLower(w), func(r rune) bool { return r == '-' || r == '_' || r == ' ' })
+	}
+	given, most := parts(word[:min(len(word), maxName)]), 1
+	for _, k := range known {
+		all, n := parts(k), 0
+		for _, p := range all {
+			if slices.Contains(given, p) {
+				n++
+			}
+		}
+		switch {
+		case n*leastShared < len(all):
+		case n > most:
+			best, most = []string{k}, n
+		case n == most:
+			best = append(best, k)
+		}
+	}
+	if len(best) > maxSharing {
+		return nil
 	}
 	return best
 }
