@@ -77,6 +77,7 @@ func TestExitCodes(t *testing.T) {
 		"json, bad job":         {[]string{"parts", "--json", "bad.yaml"}, exitJob, `"line": 1`},
 		"json, bad folder":      {[]string{"build", "--json", bench, "-o", "."}, exitJob, `"code": "folder"`},
 		"version":               {[]string{"version"}, exitDone, "report format 3"},
+		"licenses":              {[]string{"version", "--licenses"}, exitDone, "the drawerwright authors"},
 		"units":                 {[]string{"init", "--units", "cm"}, exitUsage, "cm"},
 	} {
 		t.Run(name, func(t *testing.T) {

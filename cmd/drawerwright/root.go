@@ -47,7 +47,7 @@ drawerwright help TOPIC explains one of these topics:
 	root.SetHelpCommand(newHelp(s))
 	root.InitDefaultHelpCmd()
 	root.Version = version()
-	root.SetVersionTemplate("drawerwright {{.Version}}\n")
+	root.SetVersionTemplate("{{.Version}}")
 	return root
 }
 
