@@ -31,7 +31,7 @@ func TestSchema(t *testing.T) {
 	}
 	for _, units := range []string{"mm", "in"} {
 		name := filepath.Join(dir, units+".yaml")
-		if out, err := exec.Command(command, "init", name, "--units", units).CombinedOutput(); err != nil {
+		if out, err := exec.Command(command, "init", name, "--units", units, "--yes").CombinedOutput(); err != nil {
 			t.Fatalf("%v\n%s", err, out)
 		}
 		good = append(good, name)

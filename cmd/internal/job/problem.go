@@ -103,3 +103,11 @@ func quote(text string) string {
 	}
 	return strconv.Quote(text)
 }
+
+// First is the first problem of a level or a worse one; nil when there is none.
+func (ps Problems) First(l geom.Level) *Problem {
+	if i := slices.IndexFunc(ps, func(p Problem) bool { return p.Level >= l }); i >= 0 {
+		return &ps[i]
+	}
+	return nil
+}

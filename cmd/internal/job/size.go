@@ -1,6 +1,8 @@
 package job
 
 import (
+	"errors"
+	"fmt"
 	"regexp"
 	"strings"
 	"unicode/utf8"
@@ -38,22 +40,8 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 		r.fail(CodeNotSize, n.at, "write "+wanted, "%s needs %d numbers and has %s", k.name, len(k.sides), found)
 		return nil
 	}
-	last := parts[len(parts)-1]
-	unit := lastUnit.FindString(strings.TrimSpace(last.text))
-	units := 0
-	for _, p := range parts {
-		if carriesUnit(p.text) {
-			units++
-		}
-	}
-	switch {
-	case units == 1 && carriesUnit(last.text):
-		for i := range parts[:len(parts)-1] {
-			parts[i].text += " " + unit
-		}
-	case units > 0 && units < len(parts):
-		r.fail(CodeNotSize, n.at, "write a unit after the last number alone, or after each",
-			"some numbers of %s have a unit and some have none", k.name)
+	if !shareUnit(parts) {
+		r.fail(CodeNotSize, n.at, mixedUnits, "some numbers of %s have a unit and some have none", k.name)
 		return nil
 	}
 	lengths := make([]geom.Length, 0, len(parts))
@@ -67,6 +55,50 @@ func (r *reader) size(n *node, k *key) []geom.Length {
 		return nil
 	}
 	return lengths
+}
+
+const mixedUnits = "write a unit after the last number alone, or after each"
+
+// shareUnit writes a unit at the last number alone after all of them. It reports whether all
+// numbers have a unit then, or none has one.
+func shareUnit(parts []part) bool {
+	last := parts[len(parts)-1].text
+	units := 0
+	for _, p := range parts {
+		if carriesUnit(p.text) {
+			units++
+		}
+	}
+	switch {
+	case units == 1 && carriesUnit(last):
+		unit := lastUnit.FindString(strings.TrimSpace(last))
+		for i := range parts[:len(parts)-1] {
+			parts[i].text += " " + unit
+		}
+	case units > 0 && units < len(parts):
+		return false
+	}
+	return true
+}
+
+// SplitSize takes a size as files have it, numbers with x between them, apart into so many
+// lengths, each with the unit that a unit at the last one alone gives it.
+func SplitSize(text string, sides int) ([]string, error) {
+	var parts []part
+	for _, number := range timesSign.Split(text, sides+1) {
+		parts = append(parts, part{text: strings.TrimSpace(number)})
+	}
+	if len(parts) != sides {
+		return nil, fmt.Errorf("%d numbers are needed, with x between them", sides)
+	}
+	if !shareUnit(parts) {
+		return nil, errors.New(mixedUnits)
+	}
+	lengths := make([]string, sides)
+	for i, p := range parts {
+		lengths[i] = p.text
+	}
+	return lengths, nil
 }
 
 // parts takes a size apart into its numbers, as far as one more than it needs.

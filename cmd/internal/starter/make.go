@@ -1,0 +1,171 @@
+package starter
+
+import (
+	"context"
+	"io"
+	"io/fs"
+	"strings"
+
+	"drawerwright/cmd/internal/job"
+	"drawerwright/cmd/internal/load"
+	"drawerwright/cmd/internal/sheets"
+	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
+	"drawerwright/geom/joinery"
+	"drawerwright/geom/opening"
+)
+
+// The joints that a first job can have, the one that holds best first.
+const (
+	dado   = "dado-rabbet"
+	rabbet = "rabbet"
+	butt   = "butt"
+)
+
+var jointReason = map[string]string{
+	rabbet: "With this cutter and these boards a dado-rabbet corner does not fit; rabbets do.",
+	butt:   "With this cutter and these boards neither dados nor rabbets fit: screws hold the corners.",
+}
+
+// changes are what a job says beyond the answers so that nothing is to be warned of. Each is
+// made once at most, so that [Make] ends.
+type changes struct {
+	joint        string
+	fence        string // fence distance
+	grooveCutter string
+	smallBit     bool // a second bit of a router
+	applied      bool // the bottom is, from below
+	raised       bool // the bottom is, as high as the slide wants it
+	overHooks    bool // the bottom is, above the bores for the slide's hooks
+	skin         bool // holds small parts to their sheet
+	ownSlide     bool
+	noSheet      bool
+}
+
+// Problem is what is wrong with answers beside each other, and the field that could end it.
+type Problem struct {
+	Field         Field
+	Message, Hint string
+}
+
+// String is the problem with what would end it, in lines.
+func (p *Problem) String() string {
+	if p.Hint == "" {
+		return p.Message
+	}
+	return p.Message + "\n  hint: " + p.Hint
+}
+
+// Make writes the job of answers that are all given and right by themselves. Where they do
+// not go together it says why; the text is empty then when nothing can be built of it.
+func Make(a Answers) (text string, wrong *Problem) {
+	c := changes{joint: dado}
+	for {
+		s := a.write(c)
+		l := load.Read("", strings.NewReader(s.text()), noFiles)
+		l.Lay(context.Background(), nil, sheets.Search{})
+		first := l.Problems.First(geom.LevelWarning)
+		switch {
+		case first == nil:
+			return s.text(), nil
+		case !c.mendAny(a, l):
+			if !l.Failed() {
+				text = s.text()
+			}
+			return text, &Problem{s.field(first.Line), strings.TrimPrefix(first.Message, "drawer: "), first.Hint}
+		}
+	}
+}
+
+// noFiles opens nothing: a first job names no other file.
+func noFiles(string) (io.ReadCloser, error) { return nil, fs.ErrNotExist }
+
+// mendAny makes the next change that can end one of the problems, if there is one.
+func (c *changes) mendAny(a Answers, l load.Loaded) bool {
+	var d joinery.Spec // none where it could not be read
+	if len(l.Job.Drawers) > 0 {
+		d = l.Job.Drawers[0].Spec
+	}
+	for _, p := range l.Problems {
+		if p.Level >= geom.LevelWarning && c.mend(p.Code, a, d) {
+			return true
+		}
+	}
+	return false
+}
+
+// mend makes the next change that can end a problem, if there is one.
+func (c *changes) mend(code job.Code, a Answers, d joinery.Spec) bool {
+	switch code {
+	case "cutter-narrow", "cutter-wide", "tongue-play", "recess", "recess-inner", "outside-depth", "cutter-height",
+		"fence-distance", "shoulder":
+		return c.otherCorner(a, d)
+	case "bottom", "bottom-play", "bottom-slack", "setup-limit":
+		return c.otherBottom(a, d)
+	case "recess-under":
+		return flip(&c.raised)
+	case "hook":
+		return flip(&c.overHooks)
+	case "small-part":
+		return flip(&c.skin)
+	case "slide-clearance":
+		fitted := a[Slide] == string(opening.Wooden) || a[Slide] == string(opening.NoSlide)
+		return fitted && flip(&c.ownSlide)
+	case "sheet", "sheets":
+		return flip(&c.noSheet)
+	}
+	return false
+}
+
+// flip makes a change that is not made yet.
+func flip(change *bool) bool {
+	if *change {
+		return false
+	}
+	*change = true
+	return true
+}
+
+// inPlay is by how much a fence distance keeps the play of a tongue within its limits, in mm:
+// what settings and cuts at a machine with a fence are usually off together.
+const inPlay = 0.1
+
+// otherCorner makes the slot fit by the fence where that is enough, else takes another joint.
+func (c *changes) otherCorner(a Answers, d joinery.Spec) bool {
+	switch {
+	case c.joint == dado && d.Cutter.Kind.Fenced() && c.fence == "":
+		play := joinery.DefaultLimits.TonguePlay.Grow(-inPlay)
+		fits := geom.Interval{Min: d.Cutter.Width - play.Max, Max: d.Cutter.Width - play.Min}
+		c.fence = geom.LengthOf(fits.Clamp(d.Front.Thickness.Mean / 2)).Fixed(a.unit())
+	case d.Cutter.Kind == joinery.Router && flip(&c.smallBit):
+	case c.joint == dado:
+		c.joint, c.fence = rabbet, ""
+	case c.joint == rabbet:
+		c.joint = butt
+	default:
+		return false
+	}
+	return true
+}
+
+// otherBottom makes the groove as wide as the bottom, where a machine with a fence cuts it,
+// or cuts it with a second bit, else puts the bottom under the box.
+func (c *changes) otherBottom(a Answers, d joinery.Spec) bool {
+	switch {
+	case c.applied:
+		return false
+	case d.Cutter.Kind.Fenced() && c.grooveCutter == "":
+		c.grooveCutter = a[Cutter]
+		if d.Cutter.Width > d.Bottom.Thickness.Min { // a usual blade is narrower
+			c.grooveCutter = words.Either(a.unit(), "3.2", "1/8")
+		}
+		return true
+	case d.Cutter.Kind == joinery.Router && flip(&c.smallBit):
+		return true
+	}
+	if a.slide().Recess > 0 { // it runs there
+		return false
+	}
+	c.grooveCutter, c.applied = "", true
+	return true
+}
