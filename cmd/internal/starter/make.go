@@ -37,7 +37,7 @@ type changes struct {
 	applied      bool // the bottom is, from below
 	raised       bool // the bottom is, as high as the slide wants it
 	overHooks    bool // the bottom is, above the bores for the slide's hooks
-	skin         bool // holds small parts to their sheet
+	onionSkin    bool // holds small parts to their sheet
 	ownSlide     bool
 	noSheet      bool
 }
@@ -97,17 +97,17 @@ func (c *changes) mendAny(a Answers, l load.Loaded) bool {
 // mend makes the next change that can end a problem, if there is one.
 func (c *changes) mend(code job.Code, a Answers, d joinery.Spec) bool {
 	switch code {
-	case "cutter-narrow", "cutter-wide", "tongue-play", "recess", "recess-inner", "outside-depth", "cutter-height",
+	case "cutter-narrow", "cutter-wide", "tongue-clearance", "recess", "recess-inner", "outside-depth", "cutter-height",
 		"fence-distance", "shoulder":
 		return c.otherCorner(a, d)
-	case "bottom", "bottom-play", "bottom-slack", "setup-limit":
+	case "bottom", "groove-clearance", "bottom-clearance", "setup-limit":
 		return c.otherBottom(a, d)
 	case "recess-under":
 		return flip(&c.raised)
 	case "hook":
 		return flip(&c.overHooks)
 	case "small-part":
-		return flip(&c.skin)
+		return flip(&c.onionSkin)
 	case "slide-clearance":
 		fitted := a[Slide] == string(opening.Wooden) || a[Slide] == string(opening.NoSlide)
 		return fitted && flip(&c.ownSlide)
@@ -126,16 +126,16 @@ func flip(change *bool) bool {
 	return true
 }
 
-// inPlay is by how much a fence distance keeps the play of a tongue within its limits, in mm:
+// inClearance is by how much a fence distance keeps the clearance of a tongue within its limits, in mm:
 // what settings and cuts at a machine with a fence are usually off together.
-const inPlay = 0.1
+const inClearance = 0.1
 
 // otherCorner makes the slot fit by the fence where that is enough, else takes another joint.
 func (c *changes) otherCorner(a Answers, d joinery.Spec) bool {
 	switch {
 	case c.joint == dado && d.Cutter.Kind.Fenced() && c.fence == "":
-		play := joinery.DefaultLimits.TonguePlay.Grow(-inPlay)
-		fits := geom.Interval{Min: d.Cutter.Width - play.Max, Max: d.Cutter.Width - play.Min}
+		clearance := joinery.DefaultLimits.TongueClearance.Grow(-inClearance)
+		fits := geom.Interval{Min: d.Cutter.Width - clearance.Max, Max: d.Cutter.Width - clearance.Min}
 		c.fence = geom.LengthOf(fits.Clamp(d.Front.Thickness.Mean / 2)).Fixed(a.unit())
 	case d.Cutter.Kind == joinery.Router && flip(&c.smallBit):
 	case c.joint == dado:
@@ -163,7 +163,7 @@ func (c *changes) otherBottom(a Answers, d joinery.Spec) bool {
 	case d.Cutter.Kind == joinery.Router && flip(&c.smallBit):
 		return true
 	}
-	if a.slide().Recess > 0 { // it runs there
+	if a.slide().BottomRecess > 0 { // it runs there
 		return false
 	}
 	c.grooveCutter, c.applied = "", true

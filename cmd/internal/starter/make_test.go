@@ -133,7 +133,7 @@ func TestAnyAnswers(t *testing.T) {
 		text, wrong := Make(a)
 		if wrong != nil {
 			racks := slide.Pair() && strings.Contains(wrong.Message, "rack")
-			iron := a[Machine] == string(joinery.Hand) && slide.Recess > 0 && strings.Contains(wrong.Hint, "iron")
+			iron := a[Machine] == string(joinery.Hand) && slide.BottomRecess > 0 && strings.Contains(wrong.Hint, "iron")
 			if !racks && !iron {
 				t.Fatalf("%q: %s", a, wrong)
 			}

@@ -84,9 +84,9 @@ func (a Answers) writeCutter(s *sheet, c changes) {
 	default:
 		s.line(Cutter, "cutter: {kind: %s, %s: %s}", kind, key, a[Cutter])
 	}
-	if c.skin {
-		s.say("# Small parts stay on a skin of the sheet, which a knife cuts through, and do not fly.")
-		s.line(Cutter, "router: {skin: %s}", words.Either(a.unit(), "0.5", "0.02"))
+	if c.onionSkin {
+		s.say("# Small parts stay on an onion skin of the sheet, which a knife cuts through, and do not fly.")
+		s.line(Cutter, "router: {onion-skin: %s}", words.Either(a.unit(), "0.5", "0.02"))
 	}
 	if kind == joinery.Hand {
 		s.say("", "# How closely you saw and pare to a knife line, either way: see what your test pieces give.")
@@ -119,7 +119,7 @@ func (a Answers) writeOpening(s *sheet, c changes) {
 		size[0], size[1], size[2])
 	if c.ownSlide {
 		s.say("", "# They are fitted to the box, which may come out a little narrower.", "slides:")
-		s.line(Slide, "  fitted: {kind: %s, minus: %s}", a[Slide], words.Either(a.unit(), "1", "0.04"))
+		s.line(Slide, "  fitted: {kind: %s, clearance-minus: %s}", a[Slide], words.Either(a.unit(), "1", "0.04"))
 	}
 }
 
@@ -153,7 +153,7 @@ func (a Answers) joinery(c changes) (list []string) {
 		list = append(list, "fence-distance: "+c.fence)
 	}
 	if a[Machine] == string(joinery.Hand) {
-		list = append(list, "dado-play: "+words.Either(a.unit(), "0.25", "0.01"))
+		list = append(list, "dado-clearance: "+words.Either(a.unit(), "0.25", "0.01"))
 	}
 	if c.applied {
 		list = append(list, "bottom-fit: applied")
@@ -164,7 +164,7 @@ func (a Answers) joinery(c changes) (list []string) {
 	case c.overHooks:
 		high = slide.HookHeight + slide.HookDiameter/2
 	case c.raised:
-		high = slide.Recess
+		high = slide.BottomRecess
 	}
 	if high > 0 {
 		list = append(list, "bottom-height: "+geom.LengthOf(high).RoundUp(a.unit()).Number(a.unit()))
