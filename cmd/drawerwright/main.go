@@ -1,6 +1,6 @@
 // Command drawerwright turns a job file with measured stock into drawer boxes
 // that a shop can cut: layered DXF for a router, STL to look at, a cut list and
-// a report. The README has the whole story; main only maps errors to exits.
+// a report. explain and help have the whole story; main only maps errors to exits.
 package main
 
 import (

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"os"
 	"regexp"
 	"runtime/debug"
 	"strings"
@@ -58,13 +57,9 @@ $`)
 
 // TestReadmeHasTheLicense that the program prints.
 func TestReadmeHasTheLicense(t *testing.T) {
-	readme, err := os.ReadFile("../../README.md")
-	if err != nil {
-		t.Fatal(err)
-	}
 	_, printed, _ := call(t, "", "version", "--licenses")
 	words := func(text string) string { return strings.Join(strings.Fields(text), " ") }
-	for name, text := range map[string]string{"README.md": string(readme), "version --licenses": printed} {
+	for name, text := range map[string]string{"README.md": readme(t), "version --licenses": printed} {
 		if !strings.Contains(words(text), words(licenses.Own)) {
 			t.Errorf("%s does not have the license as it is in own.txt", name)
 		}

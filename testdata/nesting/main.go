@@ -1,6 +1,6 @@
 // Command nesting lays out public instances of packing and cutting stock problems, and
-// jobs of this project's own, checks every layout, and prints the table that the README
-// quotes:
+// jobs of this project's own, checks every layout, and prints the table of
+// README.md beside this file:
 //
 //	go run ./testdata/nesting FOLDER
 //

@@ -1,5 +1,5 @@
 // Command peers measures drawerwright against what others do, in one run on one
-// machine, and prints the table that the README quotes:
+// machine, and prints the table of README.md beside this file:
 //
 //	go run ./testdata/peers
 //

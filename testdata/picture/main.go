@@ -1,7 +1,8 @@
-// Command picture draws a binary STL as a PNG, seen from the front, right and
-// above, for the README:
+// Command picture draws a binary STL, seen from the front, right and above, and a part of a
+// page of the packet beside it, as a PNG for the README:
 //
-//	go run ./testdata/picture out/preview/bench-wide/exploded.stl > samples/bench-wide.png
+//	pdftoppm -r 72 -f 9 -l 9 -y 30 -H 395 -gray -png -singlefile out/packet.pdf page
+//	go run ./testdata/picture out/preview/bench-wide/exploded.stl page.png > samples/bench-wide.png
 package main
 
 import (
@@ -9,6 +10,7 @@ import (
 	"fmt"
 	"image"
 	"image/color"
+	"image/draw"
 	"image/png"
 	"log"
 	"math"
@@ -17,8 +19,9 @@ import (
 	"drawerwright/geom"
 )
 
-// width is the picture's width in pixels, samples is how many a pixel has each way.
-const width, samples = 900, 3
+// width is the drawing's width in pixels, samples is how many a pixel has each way, gap is
+// between drawing and page.
+const width, samples, gap = 460, 3, 20
 
 // The view: axes of the picture and towards the viewer, all unit vectors.
 var (
@@ -37,16 +40,44 @@ type triangle struct {
 
 func main() {
 	log.SetFlags(0)
-	if len(os.Args) != 2 {
-		log.Fatal("usage: picture FILE.stl > FILE.png")
+	if len(os.Args) != 3 {
+		log.Fatal("usage: picture FILE.stl PAGE.png > FILE.png")
 	}
 	all, err := read(os.Args[1])
 	if err != nil {
 		log.Fatal("picture: ", err)
 	}
-	if err := png.Encode(os.Stdout, newCanvas(all).picture()); err != nil {
+	page, err := readPage(os.Args[2])
+	if err != nil {
 		log.Fatal("picture: ", err)
 	}
+	small := png.Encoder{CompressionLevel: png.BestCompression}
+	if err := small.Encode(os.Stdout, beside(newCanvas(all).picture(), page)); err != nil {
+		log.Fatal("picture: ", err)
+	}
+}
+
+func readPage(name string) (image.Image, error) {
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	return png.Decode(f)
+}
+
+// beside puts a page, in a frame, at the right of a drawing; the lower of both is in the middle.
+func beside(drawing, page image.Image) image.Image {
+	left, right := drawing.Bounds(), page.Bounds()
+	high := max(left.Dy(), right.Dy()+2)
+	out := image.NewRGBA(image.Rect(0, 0, left.Dx()+gap+right.Dx()+2, high))
+	draw.Draw(out, out.Bounds(), image.White, image.Point{}, draw.Src)
+	draw.Draw(out, left.Add(image.Pt(0, (high-left.Dy())/2)), drawing, left.Min, draw.Src)
+	at := image.Pt(left.Dx()+gap, (high-right.Dy()-2)/2)
+	frame := image.Rect(0, 0, right.Dx()+2, right.Dy()+2).Add(at)
+	draw.Draw(out, frame, image.NewUniform(color.Gray{170}), image.Point{}, draw.Src)
+	draw.Draw(out, frame.Inset(1), page, right.Min, draw.Src)
+	return out
 }
 
 func read(name string) ([]triangle, error) {

@@ -68,7 +68,7 @@ func Seeded(seed uint64, want Want) Job {
 // Text is the job file of a seed without any wants.
 func Text(seed uint64) string { return Seeded(seed, Want{}).Text }
 
-// draw writes the sections in the order of the README's table. Drawers are drawn first,
+// draw writes the sections in the order of explain's list. Drawers are drawn first,
 // since stocks, openings and slides follow from them.
 func draw(between func(low, high int, name string) int, want Want) Job {
 	d := &drawing{between: between, want: want}

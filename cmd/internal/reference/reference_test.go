@@ -124,7 +124,7 @@ func TestTopicsNameWhatThereIs(t *testing.T) {
 		_, err := job.Explained(key)
 		switch {
 		case strings.HasPrefix(said, "drawerwright "), strings.HasPrefix(said, "--"), strings.HasPrefix(said, "DADO_"),
-			said == "as-drawn", slices.Contains([]string{".csv", ".txt", ".pdf"}, filepath.Ext(said)):
+			said == "as-drawn", slices.Contains([]string{".csv", ".txt", ".pdf", ".html"}, filepath.Ext(said)):
 			return true
 		case pair:
 			return err == nil && (words[value] || strings.ContainsAny(value, "0123456789"))

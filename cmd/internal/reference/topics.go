@@ -10,7 +10,10 @@ import (
 )
 
 // Topics are the names of the texts, in the order in which they are read.
-var Topics = []string{"joints", "slides", "router", "sheets", "templates", "report", "layers", "words"}
+var Topics = []string{
+	"job", "joints", "sizes", "slides", "fit", "test-cut", "packet", "router", "layers", "sheets", "templates",
+	"folder", "page", "proof", "report", "safety", "words",
+}
 
 //go:embed topics
 var texts embed.FS
