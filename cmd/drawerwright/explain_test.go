@@ -66,6 +66,11 @@ func TestExplain(t *testing.T) {
 // TestEveryCommandAndFlagIsExplained, in help and in the whole reference.
 func TestEveryCommandAndFlagIsExplained(t *testing.T) {
 	root := newRoot(streams{})
+	for _, line := range strings.Split(root.Long, "\n") {
+		if utf8.RuneCountInString(line) > reference.Columns {
+			t.Errorf("the first help has a line of more than a terminal: %s", line)
+		}
+	}
 	whole := reference.Markdown(commandsOf(root))
 	for _, c := range root.Commands() {
 		if len(c.Short) < 10 || !strings.Contains(whole, "\n### drawerwright "+c.Name()+"\n") {

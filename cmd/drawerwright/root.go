@@ -17,16 +17,14 @@ func newRoot(s streams) *cobra.Command {
 		Use:   "drawerwright",
 		Short: "From a job file to drawer boxes that fit",
 		Long: `drawerwright works out drawer boxes from their outside sizes and the measured
-thickness of the stock, and writes what a shop cuts from: a cut list, layered DXF
-for a router, and STL of each part and of the box. It reads the drawings back and
-proves that the boxes they make go together.
+thickness of the stock, and writes what a shop cuts from: a cut list, layered
+DXF for a router, and STL of each part and of the box. It reads the drawings
+back and proves that the boxes they make go together.
 
 It computes; it does not know your machines. Follow the local rules and the
 manuals of your machines, and measure a test piece before you cut a run.
 
-drawerwright explain lists and explains the entries of the job file;
-drawerwright help TOPIC explains one of these topics:
-` + strings.Join(reference.Topics, ", ") + ".",
+` + topics(),
 		Example: `  drawerwright init drawers.yaml
   drawerwright check drawers.yaml
   drawerwright build drawers.yaml -o out`,
@@ -49,6 +47,13 @@ drawerwright help TOPIC explains one of these topics:
 	root.Version = version()
 	root.SetVersionTemplate("{{.Version}}")
 	return root
+}
+
+// topics says what else is explained, within the width of a terminal.
+func topics() string {
+	text := "drawerwright explain lists and explains the entries of the job file; " +
+		"drawerwright help TOPIC explains one of these topics: " + strings.Join(reference.Topics, ", ") + "."
+	return reference.Doc{{Kind: reference.Paragraph, Text: text}}.Text()
 }
 
 // oneJob asks for the job file in a shop's words.
