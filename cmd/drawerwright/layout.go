@@ -165,7 +165,7 @@ func (o *listLayout) run(ctx context.Context, path string, s streams) error {
 func keptSize(text string, u geom.Unit) (size [2]geom.Length, err error) {
 	sides := strings.Split(text, "x")
 	if len(sides) != 2 {
-		return size, fmt.Errorf("--keep %s: write two lengths, as 300 x 100", text)
+		return size, fmt.Errorf("--min-offcut %s: write two lengths, as 300 x 100", text)
 	}
 	for i, side := range sides {
 		if size[i], err = flagLength("min-offcut", strings.TrimSpace(side), u, maxKept); err != nil {

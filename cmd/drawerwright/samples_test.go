@@ -388,7 +388,7 @@ func TestSlideFiles(t *testing.T) {
 			for _, job := range []string{"mm", "in"} {
 				for _, want := range []float64{lengths[0], lengths[len(lengths)/2], lengths[len(lengths)-1]} {
 					// Slides need up to 10 mm behind them.
-					text := fmt.Sprintf("units: %s\nslides-from: %s.yaml\nstock: {side: {thickness: 12 mm}, bottom: {thickness: 6 mm}}\ncutter: {kind: router, bits: {a: {diameter: 3 mm}}}\n"+
+					text := fmt.Sprintf("units: %s\nslides-file: %s.yaml\nstock: {side: {thickness: 12 mm}, bottom: {thickness: 6 mm}}\ncutter: {kind: router, bits: {a: {diameter: 3 mm}}}\n"+
 						"openings: {o: {width: 500 mm, height: 200 mm, depth: %g mm, cabinet: frameless, fronts: none}}\n"+
 						"drawers: [{name: a, opening: o, slide: %s, sides: side, bottom: bottom, joinery: {bottom-height: 14 mm}}]\n", job, file, want+10.5, s[1])
 					code, out, errs := call(t, text, "parts", "-", "--json")

@@ -171,12 +171,12 @@ func TestDoubleRabbetProblems(t *testing.T) {
 		"two lengths": {func(s *Spec) { s.CutterHeight = 5.9 }, "rabbet-setup", SettingCutterHeight, false,
 			"the rabbets of the sides are 5.9 mm long, those of front and back 6.1 mm", func(s *Spec) { s.CutterHeight = 6 }},
 		"alike would be too deep": {func(s *Spec) { s.Front, s.FenceDistance, s.CutterHeight = sheet("thin", 6.9), 6, 4 }, "rabbet-setup", SettingCutterHeight, false,
-			"cutter-height 6 and front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
+			"cutter-height 6 and box-front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		// Half of 11.99 is 5.995, written as 6: 6 + 1 is more than 6.996, 5.995 + 1 is not.
 		"alike as written": {func(s *Spec) {
 			s.Sides, s.Front, s.FenceDistance, s.CutterHeight = sheet("just under", 11.99), sheet("thin", 6.996), 6, 4
 		}, "rabbet-setup", SettingCutterHeight, false,
-			"cutter-height 6 and front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
+			"cutter-height 6 and box-front 8 or more", func(s *Spec) { s.CutterHeight, s.Front = 6, sheet("eight", 8) }},
 		"swapped": {func(s *Spec) { s.Height, s.Depth = 500, 140 }, "proportions", SettingOutside, false, "width x height x depth", func(s *Spec) { s.Height, s.Depth = 140, 500 }},
 		// A cutter for the bottom alone: there is no tongue that it has to suit.
 		"thin bottom": {func(s *Spec) { s.Bottom = sheet("thin", 5.6) }, "groove-clearance", SettingBottom, false,

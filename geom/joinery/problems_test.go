@@ -185,7 +185,7 @@ func TestAdvice(t *testing.T) {
 		}), "tongue-clearance",
 			"dado-clearance 0.2 to 0.3", func(s *Spec) { s.DadoClearance = 0.3 }},
 		"a fence that the cutter forbids": {with(func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 7, 7.2, sheet("seven", 6.9) }), "recess",
-			"front 14; or fence-distance 6 and cutter 6.1 to 6.4 and bottom 5.8 to 6.07",
+			"box-front 14; or fence-distance 6 and cutter 6.1 to 6.4 and bottom 5.8 to 6.07",
 			func(s *Spec) { s.FenceDistance, s.Cutter.Width, s.Bottom = 6, 6.4, sheet("six", 5.9) }},
 		"web at the thin spot": {with(func(s *Spec) { s.Sides = sheet("uneven", 11.8, 12, 12.2); s.CutterHeight = 9.9 }), "thin-web",
 			"cutter-height 9.8 or less", func(s *Spec) { s.CutterHeight = 9.8 }},

@@ -79,7 +79,7 @@ func changeText(c geom.Change, s joinery.Spec) string {
 	case joinery.SettingSides:
 		return "take sides of " + v
 	case joinery.SettingBoxFront, joinery.SettingBack, joinery.SettingBottom:
-		return fmt.Sprintf("take a %s of %s", c.Setting, v)
+		return fmt.Sprintf("take a %s of %s", strings.ReplaceAll(string(c.Setting), "-", " "), v)
 	case joinery.SettingCutter:
 		return cutterText(c, s, v)
 	case joinery.FieldDividers:

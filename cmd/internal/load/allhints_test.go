@@ -108,7 +108,7 @@ var asks = map[geom.Code]string{
 	"sheet-held": "what holds a part hangs on its neighbours", "sheet-pins": "where clamps and stops stand is the shop's", "layers": "patterns of names are the shop's", "file-name": "patterns of names are the shop's",
 	// Boards and machine spread too far: boards are sorted, measured or planed, and the
 	// accuracy is the shop's to reach. Tests of their own follow lots, accuracy and settings.
-	"tongue-clearance": "sorting", "back-clearance": "sorting", "divider-clearance": "sorting", "groove-clearance": "sorting", "bottom-flush": "sorting", "finger-clearance": "sorting", "cutter-narrow": "sorting", "recess": "sorting", "recess-inner": "sorting", "shoulder-gap": "sorting", "lap": "sorting",
+	"duplicate-key": "choosing: which of the two is meant", "tongue-clearance": "sorting", "back-clearance": "sorting", "divider-clearance": "sorting", "groove-clearance": "sorting", "bottom-flush": "sorting", "finger-clearance": "sorting", "cutter-narrow": "sorting", "recess": "sorting", "recess-inner": "sorting", "shoulder-gap": "sorting", "lap": "sorting",
 	"outside-depth": "sorting", "outside-width": "sorting", "outside-height": "sorting", "diagonal": "sorting", "slide-clearance": "sorting, or a slide that allows more", "bottom-clearance": "sorting, or thicker boards", "bottom-clearance-depth": "sorting", "applied": "gluing, where boards are as thick as they are", "bottom-movement": "another wood, where it moves by more than any groove holds",
 	// Openings: package opening follows what they name.
 	"depth": "followed in geom/opening", "width": "followed in geom/opening", "front-movement": "followed in geom/opening", "row": "how many rows is the maker's wish", "spacers": "how many rows is the maker's wish",

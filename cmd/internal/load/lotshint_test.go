@@ -37,8 +37,8 @@ func TestHintsOfLotsInJobs(t *testing.T) {
 				t.Fatal(err)
 			}
 			spec := j.Drawers[p.Drawer].Spec
-			stock := map[string]string{"sides": spec.Sides.Name, "front": spec.Front.Name, "back": spec.Back.Name, "bottom": spec.Bottom.Name}[string(p.Asked.Setting)]
-			mean := map[string]float64{"sides": spec.Sides.Thickness.Mean, "front": spec.Front.Thickness.Mean, "back": spec.Back.Thickness.Mean, "bottom": spec.Bottom.Thickness.Mean}[string(p.Asked.Setting)]
+			stock := map[string]string{"sides": spec.Sides.Name, "box-front": spec.Front.Name, "back": spec.Back.Name, "bottom": spec.Bottom.Name}[string(p.Asked.Setting)]
+			mean := map[string]float64{"sides": spec.Sides.Thickness.Mean, "box-front": spec.Front.Thickness.Mean, "back": spec.Back.Thickness.Mean, "bottom": spec.Bottom.Thickness.Mean}[string(p.Asked.Setting)]
 			stocks := get(root, "stock").(yaml.MapSlice)
 			like := remove(set(slices.Clone(get(stocks, stock).(yaml.MapSlice)), "thickness", []any{exact(mean - differ.MM()/2), exact(mean + differ.MM()/2)}), "tolerance")
 			changed, err := yaml.Marshal(set(root, "stock", set(stocks, stock, like)))

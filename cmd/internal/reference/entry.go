@@ -44,8 +44,50 @@ func Choose(name string, entries []job.Entry) Doc {
 	return d
 }
 
-// treeColumn is where the entries of a section begin.
-const treeColumn = 15
+// treeColumn is where the entries of a section begin. Two short sections share a line, the
+// second of them from column secondSection on.
+const treeColumn, secondSection = 15, 42
+
+// branch is a section of the tree: its label, the names of its entries and what is printed.
+type branch struct {
+	label       string
+	keys, words []string
+}
+
+// text is the branch from column 0, in one line or more.
+func (b branch) text() string {
+	return wrapped(strings.Join(b.words, " "), fmt.Sprintf("%-*s", treeColumn, b.label), strings.Repeat(" ", treeColumn))
+}
+
+// inLineWith reports whether two branches fit into one line.
+func (b branch) inLineWith(next branch) bool {
+	inner := strings.HasPrefix(b.label, " ") && strings.HasPrefix(next.label, " ")
+	return inner && utf8.RuneCountInString(b.text()) < secondSection && utf8.RuneCountInString(next.text()) <= Columns-secondSection
+}
+
+// like makes a branch short that has most of the entries of the one before it.
+func (b *branch) like(last branch) {
+	var missing, own []string
+	for i, k := range b.keys {
+		if !slices.Contains(last.keys, k) {
+			own = append(own, b.words[i])
+		}
+	}
+	for _, k := range last.keys {
+		if !slices.Contains(b.keys, k) {
+			missing = append(missing, k)
+		}
+	}
+	if common := len(b.keys) - len(own); common > len(own)+len(missing) {
+		b.words = []string{"as", strings.TrimSpace(last.label) + ","}
+		if len(missing) > 0 {
+			b.words = append(append(b.words, "without"), strings.Join(missing, " ")+",")
+		}
+		if len(own) > 0 {
+			b.words = append(append(b.words, "with"), own...)
+		}
+	}
+}
 
 // Tree names all entries of the job file on one screen.
 func Tree() string {
@@ -60,20 +102,16 @@ func Tree() string {
 		}
 		return ""
 	}
-	var b strings.Builder
-	b.WriteString("Entries of the job file; * is required. More: drawerwright explain router.tabs\n\n")
+	var all []branch
 	section := func(name, path string, depth int, keys []string) {
-		label := strings.Repeat("  ", depth) + name
-		if space := treeColumn - utf8.RuneCountInString(label); space > 0 {
-			label += strings.Repeat(" ", space)
-		} else {
-			label += " "
-		}
-		var words []string
+		b := branch{label: strings.Repeat("  ", depth) + name, keys: keys}
 		for _, k := range keys {
-			words = append(words, k+required(path+k))
+			b.words = append(b.words, k+required(path+k))
 		}
-		b.WriteString(wrapped(strings.Join(words, " "), label, strings.Repeat(" ", treeColumn)))
+		if depth > 0 {
+			b.like(all[len(all)-1])
+		}
+		all = append(all, b)
 	}
 	var top []string
 	for _, e := range entries {
@@ -87,6 +125,20 @@ func Tree() string {
 			steps := strings.Split(e.Path, ".")
 			section(steps[len(steps)-1], e.Path+".", len(steps)-1, e.Keys)
 		}
+	}
+	return "Entries of the job file; * is required. More: drawerwright explain router.tabs\n\n" + drawn(all)
+}
+
+// drawn writes branches, short ones side by side.
+func drawn(all []branch) string {
+	var b strings.Builder
+	for i := 0; i < len(all); i++ {
+		text := all[i].text()
+		if i+1 < len(all) && all[i].inLineWith(all[i+1]) {
+			text = fmt.Sprintf("%-*s%s", secondSection, strings.TrimSuffix(text, "\n"), all[i+1].text())
+			i++
+		}
+		b.WriteString(text)
 	}
 	return b.String()
 }
