@@ -82,8 +82,10 @@ func (o *listLayout) flags(c *cobra.Command) {
 	c.Flags().StringVar(&o.minOffcut, "min-offcut",
 		mmText(sheet.UsualKept[0])+" x "+mmText(sheet.UsualKept[1]), "the smallest offcut that is kept")
 	c.Flags().StringVar(&o.ripCapacity, "rip-capacity", mmText(saw.RipCapacity), "how far the saw's fence opens")
-	c.Flags().StringVar(&o.crosscutCapacity, "crosscut-capacity", mmText(saw.CrosscutCapacity), "the longest crosscut on a sled")
-	c.Flags().StringVar(&o.maxOnSled, "max-length-on-sled", mmText(saw.MaxOnSled), "the longest board that lies across the sled")
+	c.Flags().StringVar(&o.crosscutCapacity, "crosscut-capacity", mmText(saw.CrosscutCapacity),
+		"the longest crosscut on a sled")
+	c.Flags().StringVar(&o.maxOnSled, "max-length-on-sled", mmText(saw.MaxOnSled),
+		"the longest board that lies across the sled")
 	o.search.flags(c, nest.DefaultEffort)
 }
 

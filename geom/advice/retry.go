@@ -21,7 +21,8 @@ func Retry(rows []Box, row, index int) (r geom.Remedy, ends, found bool) {
 	if blade, can := d.ownBlade(); can && m.Code == joinery.CheckGrooveClearance {
 		r := geom.Remedy{Changes: []geom.Change{blade}}
 		if o, holds := d.with(r); holds { // then with the play that suits the boards
-			if play, changed := d.aimed(o.Measures[index], joinery.SettingGrooveClearance, d.Spec.GrooveClearance, 1); changed {
+			if play, changed := d.aimed(o.Measures[index], joinery.SettingGrooveClearance,
+				d.Spec.GrooveClearance, 1); changed {
 				tries = append(tries, geom.Remedy{Changes: []geom.Change{blade, play}})
 			}
 		}

@@ -76,7 +76,8 @@ func (c *Cuts) corner() {
 	cut, ends := c.dims.Corner, [2]int{frontTongue, backTongue}
 	dados, walls := [2]int{leftDado, rightDado}, [2]int{frontDado, backDado}
 	c.Inner = [2]Linear{fixed(c.dims.Walls.SidesToFront), fixed(c.dims.Walls.SidesToBack)}
-	c.FingerClearance = length(cut.FingerClearance, frontDado).Plus(off(cutter), 2) // notches get wider by what fingers get narrower
+	// notches get wider by what fingers get narrower
+	c.FingerClearance = length(cut.FingerClearance, frontDado).Plus(off(cutter), 2)
 	set := height
 	if c.spec.Joint == joinery.DadoRabbet && c.setup.DadoHeight > 0 {
 		set = dadoHeight

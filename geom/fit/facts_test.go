@@ -61,9 +61,10 @@ func is(t *testing.T, list []Measure, code joinery.CheckCode, want float64, say 
 func TestSixMillimetreSpacer(t *testing.T) {
 	d := sixMillimetres(t, nil)
 	list := Measures(d, MeasuredBoards(d.Spec), SawAccuracy, nil)
-	recess := is(t, list, "recess", 0.02, joinery.IsFlush)                // 2 x 6 - 11.98
-	play := is(t, list, "tongue-clearance", 0.35, joinery.GoesTogether)   // 6.35 - 6
-	is(t, list, "recess-inner", 0.37, joinery.GoesTogether)               // 6 + 6.35 - 11.98: the play on top of what is flush
+	recess := is(t, list, "recess", 0.02, joinery.IsFlush)              // 2 x 6 - 11.98
+	play := is(t, list, "tongue-clearance", 0.35, joinery.GoesTogether) // 6.35 - 6
+	// 6 + 6.35 - 11.98: the play on top of what is flush
+	is(t, list, "recess-inner", 0.37, joinery.GoesTogether)
 	bottom := is(t, list, "groove-clearance", 0.05, joinery.GoesTogether) // 6.35 - 6.3
 	is(t, list, "outside-width", 460, joinery.AsAsked)                    // f and h do not move it
 	is(t, list, "bottom-clearance", 2, joinery.GoesTogether)              // as written

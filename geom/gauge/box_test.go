@@ -72,7 +72,8 @@ func (b box) measures(slide *fit.SlideFit) (list []limited) {
 		return list
 	}
 	put("outside-height", b.high-b.drawnH, -l.Height, l.Height)
-	put("bottom-clearance", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomClearance.Min, l.BottomClearance.Max)
+	put("bottom-clearance", inside+b.grooveSide[0]+b.grooveSide[1]-b.bottomLength, l.BottomClearance.Min,
+		l.BottomClearance.Max)
 	deep := b.sideLength - b.place[0] - b.tongue[0] + b.grooveEnd[0] - b.bottomWidth // from the front's groove on
 	switch {
 	case s.BottomFit == joinery.BottomSlideIn && s.BackJoint == joinery.Housed:

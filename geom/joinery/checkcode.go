@@ -12,16 +12,20 @@ type CheckCode string
 // The measures that this package checks, and the slack of the bottom, which the package
 // fit checks with what lengths are off. All are in mm.
 const (
-	CheckTongueClearance  CheckCode = "tongue-clearance"  // of a tongue in its dado: width of the slot less the tongue's thickness
-	CheckRecess           CheckCode = "recess"            // of front or back behind the ends of the sides, pushed outwards; below 0 it is proud
-	CheckLap              CheckCode = "lap"               // of the sides' faces behind the ends of front or back; below 0 they are proud
+	// of a tongue in its dado: width of the slot less the tongue's thickness
+	CheckTongueClearance CheckCode = "tongue-clearance"
+	// of front or back behind the ends of the sides, pushed outwards; below 0 it is proud
+	CheckRecess CheckCode = "recess"
+	// of the sides' faces behind the ends of front or back; below 0 they are proud
+	CheckLap              CheckCode = "lap"
 	CheckBackClearance    CheckCode = "back-clearance"    // of a housed back in its dados
 	CheckFingerClearance  CheckCode = "finger-clearance"  // of fingers in their notches
 	CheckDividerClearance CheckCode = "divider-clearance" // of a divider in its dados
 	CheckGrooveClearance  CheckCode = "groove-clearance"  // of what stands in the bottom's groove
-	CheckBottomFlush      CheckCode = "bottom-flush"      // of a flush bottom over the lower edges; below 0 it hangs down
-	CheckOutsideWidth     CheckCode = "outside-width"     // of the box over its sides
-	CheckOutsideDepth     CheckCode = "outside-depth"     // over its sides, and what stands proud of their ends
+	// of a flush bottom over the lower edges; below 0 it hangs down
+	CheckBottomFlush  CheckCode = "bottom-flush"
+	CheckOutsideWidth CheckCode = "outside-width" // of the box over its sides
+	CheckOutsideDepth CheckCode = "outside-depth" // over its sides, and what stands proud of their ends
 
 	CheckBottomClearance      CheckCode = "bottom-clearance"       // from side to side
 	CheckBottomClearanceDepth CheckCode = "bottom-clearance-depth" // from front to back

@@ -82,7 +82,8 @@ func (l *layout) grooveWay() geom.Remedy {
 	t, play := l.Bottom.Thickness, l.Limits.GrooveClearance
 	least, most := play.Min+factor*(t.Max-t.Mean), play.Max-factor*(t.Mean-t.Min)
 	if l.GrooveClearance >= least-settle && l.GrooveClearance <= most+settle {
-		return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+l.GrooveClearance)/maxPasses), stands+most)
+		return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+l.GrooveClearance)/maxPasses),
+			stands+most)
 	}
 	wished := (least + most) / 2
 	return l.between(SettingGrooveCutter, math.Max(narrowestBlade, (stands+wished)/maxPasses),

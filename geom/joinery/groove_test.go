@@ -24,7 +24,8 @@ func TestPassesCoverTheGroove(t *testing.T) {
 		}
 		if rapid.Bool().Draw(t, "just too narrow") { // for a pass less
 			n := float64(rapid.IntRange(1, 3).Draw(t, "passes"))
-			s.Cutter.Groove = (s.Bottom.Thickness.Mean + s.GrooveClearance - rapid.Float64Range(0, 3e-5).Draw(t, "left")) / n
+			s.Cutter.Groove = (s.Bottom.Thickness.Mean + s.GrooveClearance - rapid.Float64Range(0, 3e-5).Draw(t,
+				"left")) / n
 		}
 		d, problems := Build(s)
 		if slices.ContainsFunc(problems, func(p geom.Diagnosis) bool { return p.IsError() }) {

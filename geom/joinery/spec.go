@@ -88,10 +88,13 @@ type BottomFit string
 const (
 	BottomAuto      BottomFit = "auto"       // captured where the groove takes the bottom's thickness, else flush
 	BottomGroovedIn BottomFit = "grooved-in" // at its full thickness, above the bottom edge
-	BottomFlush     BottomFit = "flush"      // on a tongue left by a rabbet on its underside, level with the bottom edge
-	BottomSlideIn   BottomFit = "slide-in"   // captured at the sides and the front, under a back that ends at its top face
-	BottomApplied   BottomFit = "applied"    // from below, as large as the box, which stands on it
-	BottomCleats    BottomFit = "cleats"     // from above on strips along the insides of the walls, which have no grooves
+	// on a tongue left by a rabbet on its underside, level with the bottom edge
+	BottomFlush BottomFit = "flush"
+	// captured at the sides and the front, under a back that ends at its top face
+	BottomSlideIn BottomFit = "slide-in"
+	BottomApplied BottomFit = "applied" // from below, as large as the box, which stands on it
+	// from above on strips along the insides of the walls, which have no grooves
+	BottomCleats BottomFit = "cleats"
 )
 
 // Joint names a corner.
@@ -189,9 +192,10 @@ type Spec struct {
 // Defaults of a Spec, all common practice without a source; a job file can
 // change each.
 const (
-	DefaultBottomClearance = 2.0  // mm in all, each way; sheet bottoms hardly move
-	DefaultDadoClearance   = 0.25 // mm: the middle of the usual limits, so that the spread of boards has room either way
-	DefaultGrooveClearance = 0.2  // mm: a dry bottom slides in by hand
+	DefaultBottomClearance = 2.0 // mm in all, each way; sheet bottoms hardly move
+	// mm: the middle of the usual limits, so that the spread of boards has room either way
+	DefaultDadoClearance   = 0.25
+	DefaultGrooveClearance = 0.2 // mm: a dry bottom slides in by hand
 )
 
 // Settings of a [Spec], by the names that a job file gives them. That of a stock is for its

@@ -57,7 +57,8 @@ func TestGrooveEnds(t *testing.T) {
 			list := madeBox{front: joinery.Butt, back: joinery.Butt}.pieces()
 			c.harm(list)
 			b := assemble(list)
-			if b.GoesTogether() != c.does || !near(b.ClearanceY, c.slack, c.tolerance) || c.does && !near(b.ClearanceX, madeSlack, rounding) {
+			if b.GoesTogether() != c.does || !near(b.ClearanceY, c.slack,
+				c.tolerance) || c.does && !near(b.ClearanceX, madeSlack, rounding) {
 				t.Errorf("goes %t, slack along %.6f, want %t, %.6f; across %.6f; %+v %+v",
 					b.GoesTogether(), b.ClearanceY, c.does, c.slack, b.ClearanceX, b.Walls, b.Overlaps)
 			}

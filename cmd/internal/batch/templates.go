@@ -78,7 +78,8 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			for _, f := range one.Made.Found {
 				say(f.Diagnosis, "%s: %s, at %s, %s", p.Name, f.Fact, o.Number(f.At.X), o.Number(f.At.Y))
 			}
-			if b := p.Outline.Bounds(); t.RollWidth > 0 && !paper.RollHolds(b.Width(), b.Height(), t.RollWidth, p.Unit) {
+			if b := p.Outline.Bounds(); t.RollWidth > 0 && !paper.RollHolds(b.Width(), b.Height(), t.RollWidth,
+				p.Unit) {
 				say(geom.Diagnosis{Code: "template", Level: geom.LevelNote, Ask: geom.Sentencef("a wider `roll-width`, or a smaller `bed`")},
 					"%s, %s by %s, is too wide for a roll of %s: it is printed on sheets",
 					p.Name, o.Number(b.Width()), o.Number(b.Height()), o.Number(t.RollWidth))

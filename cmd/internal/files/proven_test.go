@@ -68,8 +68,10 @@ func anyJob(t *rapid.T) string {
 			bits = append(bits, fmt.Sprintf("b%d: {diameter: %s, reach: %s}", i, word("bit", "2", "3", "3.175", "4", "6", "6.35", "8", "10", "12.7"), word("reach", "26", "40")))
 		}
 		say("cutter: {kind: router, bits: {%s}}\n", strings.Join(bits, ", "))
-		say("router: {overcut: %.2f, relief: %s, exact-slots: %s, depth-from: %s, register: {place: %s}", number(0, 5, "overcut"), word("relief", "dogbone", "t-bone"),
-			word("slots", "widened", "centerline"), word("from", "top", "spoilboard"), word("place", "waste", "centerline"))
+		say("router: {overcut: %.2f, relief: %s, exact-slots: %s, depth-from: %s, register: {place: %s}",
+			number(0, 5, "overcut"), word("relief", "dogbone", "t-bone"),
+			word("slots", "widened", "centerline"), word("from", "top", "spoilboard"), word("place", "waste",
+				"centerline"))
 		if maybe("tabs") {
 			say(", tabs: {width: %.1f, height: %.1f, spacing: %.0f}", number(3, 15, "tab width"),
 				number(0.5, 2.5, "tab height"), number(50, 300, "spacing"))
@@ -85,7 +87,8 @@ func anyJob(t *rapid.T) string {
 		}
 		say("}\n")
 	}
-	say("joinery: {bottom-fit: %s, faces: %s, glue-space: %s", word("bottom fit", "auto", "grooved-in", "flush", "slide-in", "applied", "cleats"), word("faces", "any", "one"), word("room", "0", "0.2"))
+	say("joinery: {bottom-fit: %s, faces: %s, glue-space: %s", word("bottom fit", "auto", "grooved-in", "flush",
+		"slide-in", "applied", "cleats"), word("faces", "any", "one"), word("room", "0", "0.2"))
 	if maybe("own fence") {
 		say(", fence-distance: %.2f", front/2+number(-1, 1, "fence"))
 	}

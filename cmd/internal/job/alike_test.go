@@ -74,7 +74,8 @@ func TestAlikeDoesNothing(t *testing.T) {
 		}
 	}
 	// A pull and dividers are no other make.
-	j := read(t, strings.Replace(alikeText, "left, slide", "left, pull: {shape: hole}, dividers: [{direction: across, at: 1, stock: thin}], slide", 1))
+	j := read(t, strings.Replace(alikeText, "left, slide",
+		"left, pull: {shape: hole}, dividers: [{direction: across, at: 1, stock: thin}], slide", 1))
 	if len(j.Alike) != 1 {
 		t.Errorf("%+v", j.Alike)
 	}

@@ -23,7 +23,8 @@ func (b *builder) corners(d *Drawer, s *section, put func(geom.Setting, value)) 
 	}
 	d.Fasteners = joinery.Fastener(get["fasteners"].text)
 	d.FingerWidth = get["finger-width"].mm(0)
-	b.noEffect(!get["back-joint"].given, get, "back-setback", "delete it, or write `back-joint: dado`", "it is for a back in dados of the sides")
+	b.noEffect(!get["back-joint"].given, get, "back-setback", "delete it, or write `back-joint: dado`",
+		"it is for a back in dados of the sides")
 	if d.Joint == "" {
 		return
 	}
@@ -65,7 +66,8 @@ func (b *builder) fittings(d *Drawer, s *section, put func(geom.Setting, value))
 		round := d.Pull.Shape == joinery.PullHole || d.Pull.Shape == joinery.PullHalf
 		b.noEffect(round, get, "height", "delete it: its width is its diameter", "the pull is round")
 		top := d.Pull.Shape == joinery.PullHalf || d.Pull.Shape == joinery.PullSlot
-		b.noEffect(top, get, "from-top", "delete it, or take a hole or a hand-hold", "the pull is cut out of the top edge")
+		b.noEffect(top, get, "from-top", "delete it, or take a hole or a hand-hold",
+			"the pull is cut out of the top edge")
 	}
 	return settled
 }
@@ -104,12 +106,14 @@ func (b *builder) handles(front *joinery.DrawerFront, s *section) {
 	case "handle":
 		front.Handles = 2
 		if !get["handle-spacing"].given && !b.lost {
-			b.fail(CodeMissingKey, s.at, "write `handle-spacing:`, from the middle of one hole to the other", "the holes of a handle have no distance")
+			b.fail(CodeMissingKey, s.at, "write `handle-spacing:`, from the middle of one hole to the other",
+				"the holes of a handle have no distance")
 		}
 	case "":
 		return
 	}
-	b.noEffect(word != "handle", get, "handle-spacing", "delete it, or write `handles: handle`", "one hole or none has no other")
+	b.noEffect(word != "handle", get, "handle-spacing", "delete it, or write `handles: handle`",
+		"one hole or none has no other")
 	for _, name := range []string{"handle-diameter", "handle-from-top"} {
 		b.noEffect(word == "none", get, name, "delete it, or write `handles: knob`", "the front has no holes")
 	}

@@ -70,7 +70,8 @@ func (b *builder) machines() setup.Machines {
 			m.PassDepth = v.number
 		}
 		if m.MinOnEnd > m.MaxOnEnd {
-			b.fail(CodeOutOfRange, either(s.values[string(setup.LimitMaxOnEnd)], s.values[string(setup.LimitMinOnEnd)]).at, "write the smaller of the two as the minimum",
+			b.fail(CodeOutOfRange, either(s.values[string(setup.LimitMaxOnEnd)],
+				s.values[string(setup.LimitMinOnEnd)]).at, "write the smaller of the two as the minimum",
 				"%s is more than %s", setup.LimitMinOnEnd, setup.LimitMaxOnEnd)
 		}
 		out[k] = m

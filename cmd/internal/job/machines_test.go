@@ -25,7 +25,8 @@ func TestMachines(t *testing.T) {
 		t.Errorf("%+v", got)
 	}
 	// A job in inches has machines of round inches.
-	j, err = Read("job.yaml", strings.NewReader(strings.Replace(base, "units: mm", "units: in", 1)+"machines: {saw: {crosscut-capacity: 20}}\n"))
+	j, err = Read("job.yaml", strings.NewReader(strings.Replace(base, "units: mm", "units: in",
+		1)+"machines: {saw: {crosscut-capacity: 20}}\n"))
 	saw = setup.DefaultMachine(joinery.Saw, geom.Inch)
 	if saw.CrosscutCapacity = 20 * geom.InchMM; j.Machines.Of(joinery.Saw) != saw || geom.LengthOf(saw.MinOnEnd).Text(geom.Inch) != "6 in" {
 		t.Errorf("%+v %v", j.Machines.Of(joinery.Saw), err)

@@ -83,7 +83,8 @@ func (r *reader) slide(s *section) *opening.Slide {
 		}
 		ok = ok && (!v.given || len(v.lengths) > 0)
 	}
-	r.noEffect(slide.Kind == opening.Undermount, get, "clearance", "write `inside-deduction:`", "such a slide asks for a width inside the box")
+	r.noEffect(slide.Kind == opening.Undermount, get, "clearance", "write `inside-deduction:`",
+		"such a slide asks for a width inside the box")
 	if v := get["lengths"]; v.given {
 		slide.Lengths = all64(v)
 		ok = ok && len(slide.Lengths) > 0

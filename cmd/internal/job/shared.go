@@ -50,7 +50,8 @@ func (r *reader) sharedSlides(named value, all map[string]*opening.Slide) (lost 
 		return named.given
 	}
 	if r.open == nil {
-		r.fail(CodeFile, named.at, "write the slides under `slides:` in the job", "slides-file: no other file can be opened here")
+		r.fail(CodeFile, named.at, "write the slides under `slides:` in the job",
+			"slides-file: no other file can be opened here")
 		return true
 	}
 	f, err := r.open(named.text)

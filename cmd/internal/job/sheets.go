@@ -121,13 +121,15 @@ func (b *builder) sheets() Sheets {
 		MinOffcut: [2]float64{get["min-offcut"].mm(0), get["min-offcut"].mm(1)}, MaxWeight: get["max-weight"].number, Of: make(map[string]StockSheets)}
 	s.NoTrim = get["trim"].given && s.Trim == 0
 	if s.FlipOn == FlipOnStops && get["pin-distance"].given {
-		b.fail(CodeNoEffect, get["pin-distance"].at, "delete it, or write `flip-on: pins`", "pin-distance is for pins, and sheets are turned over on stops")
+		b.fail(CodeNoEffect, get["pin-distance"].at, "delete it, or write `flip-on: pins`",
+			"pin-distance is for pins, and sheets are turned over on stops")
 	}
 	if s.MinOffcut[0] < s.MinOffcut[1] {
 		s.MinOffcut[0], s.MinOffcut[1] = s.MinOffcut[1], s.MinOffcut[0]
 	}
 	if s.Method == MethodFree && s.Stages > 0 {
-		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `method: guillotine`", "stages are those of a saw, and the way is free")
+		b.fail(CodeNoEffect, get["stages"].at, "delete it, or write `method: guillotine`",
+			"stages are those of a saw, and the way is free")
 	}
 	for _, of := range b.root.values["stock"].sections {
 		s.Of[of.name] = b.sheetSizes(of)

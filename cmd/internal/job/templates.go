@@ -72,7 +72,8 @@ func (b *builder) templates() *Templates {
 			geom.LengthOf(stock.ThinnestPlate).Text(b.units), geom.LengthOf(stock.ThickestPlate).Text(b.units), quote(t.Stock), geom.LengthOf(t.Thickness).Text(b.units))
 	}
 	if get["register"].text == RegisterLip && get["pin-diameter"].given {
-		b.fail(CodeNoEffect, get["pin-diameter"].at, "delete it, or write `register: pins`", "pin is for pins, and the templates have a lip")
+		b.fail(CodeNoEffect, get["pin-diameter"].at, "delete it, or write `register: pins`",
+			"pin is for pins, and the templates have a lip")
 	}
 	return t
 }

@@ -56,7 +56,8 @@ type branch struct {
 
 // text is the branch from column 0, in one line or more.
 func (b branch) text() string {
-	return wrapped(strings.Join(b.words, " "), fmt.Sprintf("%-*s", treeColumn, b.label), strings.Repeat(" ", treeColumn))
+	return wrapped(strings.Join(b.words, " "), fmt.Sprintf("%-*s", treeColumn, b.label),
+		strings.Repeat(" ", treeColumn))
 }
 
 // inLineWith reports whether two branches fit into one line.

@@ -84,8 +84,9 @@ func (s *Stock) ends(b batch.Batch, groups []batch.Group) (ends, top geom.Length
 	}
 	s.Pin = Pin{Pin: b.PinFor(s.Stock, cutParts(groups, true))}
 	if deep := geom.LengthOf(sheet.Depth(s.Stock.Thickness.Max)); !s.Pin.Reaches(deep) {
-		out := s.problem("sheet-pins", "sheets.flip-on", geom.Sentencef("no bit for its registration holes reaches %s, "+
-			"through the thickest sheet into the spoilboard", geom.Millimetres(deep.MM())), "")
+		out := s.problem("sheet-pins", "sheets.flip-on",
+			geom.Sentencef("no bit for its registration holes reaches %s, "+
+				"through the thickest sheet into the spoilboard", geom.Millimetres(deep.MM())), "")
 		out.Ask = geom.Sentencef("give a bit with a reach of %s or more, or write `flip-on: stops` in the section sheets",
 			geom.AtLeast(deep.MM()))
 		return ends, top, out

@@ -45,7 +45,8 @@ func TestRoomForCuts(t *testing.T) {
 	if s := p.Stocks[0]; s.Rules.Kerf != int64(geom.LengthOf(9)) || s.Trim != geom.LengthOf(13) {
 		t.Errorf("kerf %d, trim %s", s.Rules.Kerf, s.Trim.Text(geom.Millimetre))
 	}
-	if p, err = planned(t, ", min-sheet: 1524.5 x 1525", "", ""); err != nil || p.Stocks[0].Trim != geom.LengthOf(10) { // 9.5
+	// 9.5
+	if p, err = planned(t, ", min-sheet: 1524.5 x 1525", "", ""); err != nil || p.Stocks[0].Trim != geom.LengthOf(10) {
 		t.Errorf("trim %s, %v", p.Stocks[0].Trim.Text(geom.Millimetre), err)
 	}
 	tabs := "tabs: {spacing: 150}, onion-skin: 0.4"
