@@ -37,7 +37,7 @@ coupon tooth, coupon-N (width of slot N), fits=N (the slot that fits as wanted).
 With --write the measured values go into a copy of the job file, so that parts not yet
 cut use them; with --keep it holds the settings as they really are, nothing moved.`,
 		Example: `  $ drawerwright adjust drawers.yaml slot=6.40 edge=6.25 tongue=6.25 depth=6.05
-  $ drawerwright adjust drawers.yaml --drawer tray recess=-0.3 play=0.35 --write next.yaml`,
+  $ drawerwright adjust drawers.yaml --drawer tray recess=-0.3 clearance=0.35 --write next.yaml`,
 		Args: func(_ *cobra.Command, args []string) error {
 			if len(args) < 2 {
 				return errors.New("give the job file and readings, as in slot=6.40 depth=6.05")
@@ -296,7 +296,7 @@ func (t *trialCut) measured(j *job.Job, a testcut.Advice) (edits []job.Edit) {
 			kinds[r.Kind] = true
 		}
 	}
-	if kinds[testcut.Slot] || kinds[testcut.Play] || kinds[testcut.Coupon] || kinds[testcut.Tooth] {
+	if kinds[testcut.Slot] || kinds[testcut.Clearance] || kinds[testcut.Coupon] || kinds[testcut.Tooth] {
 		edit := j.CutterEdit
 		if t.cut.Grooves() {
 			edit = j.GrooveCutterEdit

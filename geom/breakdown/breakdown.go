@@ -34,9 +34,9 @@ type Rules struct {
 	// MinGuided is the least edge that a fence guides, and the least side of a board that
 	// is held by hand at a saw.
 	MinGuided int64
-	// FenceCapacity is how far the fence opens, Sled how long a crosscut is at most, and SledCapacity how
+	// RipCapacity is how far the fence opens, Sled how long a crosscut is at most, and SledCapacity how
 	// long a board that lies across the sled.
-	FenceCapacity, CrosscutCapacity, SledCapacity int64
+	RipCapacity, CrosscutCapacity, SledCapacity int64
 }
 
 // Kind is how a cut is made.
@@ -405,7 +405,7 @@ func (h *inHand) part(section nest.CutTree, i int, last bool) board {
 // (common practice, no source).
 func (c *cutter) kind(setting, length, extent int64) Kind {
 	switch {
-	case length >= c.rules.MinGuided && length >= setting && 3*length >= 2*extent && setting <= c.rules.FenceCapacity:
+	case length >= c.rules.MinGuided && length >= setting && 3*length >= 2*extent && setting <= c.rules.RipCapacity:
 		return Rip
 	case length <= c.rules.CrosscutCapacity && extent <= c.rules.SledCapacity:
 		return Crosscut

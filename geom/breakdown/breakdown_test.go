@@ -45,7 +45,7 @@ func TestCuts(t *testing.T) {
 			sheets = append(sheets, Sheet{Name: name, Count: 1, Size: sheet, Board: b, Names: func(i int) string { return pieces[s.Placements[i].Piece].Name }})
 			inHand[name] = Workpiece{Name: name, Length: sheet.Length, Width: sheet.Width}
 		}
-		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, FenceCapacity: 1300, CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
+		r := Rules{Kerf: rules.Kerf, Weight: 1e-5, MaxWeight: float64(rapid.IntRange(0, 20).Draw(t, "heaviest")), MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: int64(rapid.IntRange(500, 3000).Draw(t, "on sled"))}
 		cuts, called := Cuts(sheets, r)
 		for n, c := range cuts {
 			if inHand[c.Workpiece.Name] != (Workpiece{Name: c.Workpiece.Name, Length: c.Workpiece.Length, Width: c.Workpiece.Width}) {
@@ -95,7 +95,7 @@ func TestCuts(t *testing.T) {
 			}
 			length := other(c)
 			along := c.Workpiece.Length + c.Workpiece.Width - length // of the board, across the cut
-			if c.Kind == Rip && (length < c.Setting || length < r.MinGuided || 3*length < 2*max(c.Workpiece.Length, c.Workpiece.Width) && length != max(c.Workpiece.Length, c.Workpiece.Width) || c.Setting > r.FenceCapacity) ||
+			if c.Kind == Rip && (length < c.Setting || length < r.MinGuided || 3*length < 2*max(c.Workpiece.Length, c.Workpiece.Width) && length != max(c.Workpiece.Length, c.Workpiece.Width) || c.Setting > r.RipCapacity) ||
 				c.Kind == Crosscut && (length > r.CrosscutCapacity || along > r.SledCapacity) {
 				t.Fatalf("cut %d is no %s: %+v", n, c.Kind, c)
 			}
@@ -154,7 +154,7 @@ func TestHeavy(t *testing.T) {
 	b, _ := nest.Cuts(l.Sheets[0], pieces, sheet, rules)
 	whole := []Sheet{{Name: "1", Count: 1, Size: sheet, Board: b, Names: func(int) string { return "side" }}}
 	weight := 25e-6 / 2 // kg a square mm: 37.2 kg a sheet
-	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 23, MinGuided: 300, FenceCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
+	cuts, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 23, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
 	if cuts[0].Kind != HandHeld || cuts[1].Stage == 0 {
 		t.Fatalf("first cuts %+v %+v", cuts[0], cuts[1])
 	}
@@ -163,7 +163,7 @@ func TestHeavy(t *testing.T) {
 			t.Errorf("%+v is too heavy", c)
 		}
 	}
-	if c, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 40, MinGuided: 300, FenceCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600}); !c[0].Trim {
+	if c, _ := Cuts(whole, Rules{Kerf: 3, Weight: weight, MaxWeight: 40, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600}); !c[0].Trim {
 		t.Errorf("a light sheet begins with %s", c[0].Kind)
 	}
 }
@@ -183,7 +183,7 @@ func TestGrouped(t *testing.T) {
 		sheets = append(sheets, Sheet{Name: fmt.Sprint(n + 1), Count: 1, Size: sheet, Board: b, Names: func(int) string { return "" }})
 	}
 	settings := make(map[string]bool)
-	cuts, _ := Cuts(sheets, Rules{Kerf: 3, MinGuided: 300, FenceCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
+	cuts, _ := Cuts(sheets, Rules{Kerf: 3, MinGuided: 300, RipCapacity: 1300, CrosscutCapacity: 600, SledCapacity: 1600})
 	for _, c := range cuts {
 		settings[fmt.Sprint(c.Stage, c.Trim, c.Kind, c.Setting)] = true
 	}

@@ -20,7 +20,7 @@ import (
 func readings(dw, df, dh float64) []testcut.Reading {
 	return []testcut.Reading{
 		reading(testcut.Slot, 6.35+dw), reading(testcut.Edge, 6.1+df), reading(testcut.Tongue, 6.1+df), reading(testcut.Depth, 6.1+dh), reading(testcut.TongueLength, 6.1+dh),
-		reading(testcut.Play, 0.25+dw-df), reading(testcut.Recess, 2*df), reading(testcut.FrontLength, 387.8), reading(testcut.Width, 400-2*dh),
+		reading(testcut.Clearance, 0.25+dw-df), reading(testcut.Recess, 2*df), reading(testcut.FrontLength, 387.8), reading(testcut.Width, 400-2*dh),
 		reading(testcut.Front, 12.2), reading(testcut.Sides, 12.2),
 	}
 }

@@ -25,7 +25,7 @@ func TestMovesOfAFlatFront(t *testing.T) {
 	for _, dw := range []float64{0, 0.1} {
 		a := cut(t, s).Advise([]testcut.Reading{
 			reading(testcut.Slot, 6.35+dw), reading(testcut.Edge, 6.4), reading(testcut.Tongue, 5.9), reading(testcut.RabbetDepth, 6.3), reading(testcut.Depth, 7.1),
-			reading(testcut.TongueLength, 6.6+dw), reading(testcut.Play, 0.45+dw), reading(testcut.Recess, 0.1), reading(testcut.Front, 12.2), reading(testcut.Sides, 12.2),
+			reading(testcut.TongueLength, 6.6+dw), reading(testcut.Clearance, 0.45+dw), reading(testcut.Recess, 0.1), reading(testcut.Front, 12.2), reading(testcut.Sides, 12.2),
 		})
 		if len(a.Conflicts) > 0 {
 			t.Fatal(a.Conflicts)

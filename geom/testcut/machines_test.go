@@ -118,7 +118,7 @@ func (m machine) cut() corner {
 
 func (c corner) of(k testcut.Kind) float64 {
 	return map[testcut.Kind]float64{testcut.Slot: c.slot, testcut.Depth: c.depth, testcut.Edge: c.edge, testcut.Tongue: c.tongue, testcut.RabbetDepth: c.front - c.tongue, testcut.TongueLength: c.tongueLength,
-		testcut.Recess: c.recess, testcut.Play: c.play, testcut.Width: c.width, testcut.FrontLength: c.length, testcut.Front: c.front, testcut.Sides: c.side}[k]
+		testcut.Recess: c.recess, testcut.Clearance: c.play, testcut.Width: c.width, testcut.FrontLength: c.length, testcut.Front: c.front, testcut.Sides: c.side}[k]
 }
 
 // outOf counts the measures that are out of their limits.
@@ -194,7 +194,7 @@ func TestRandomMachines(t *testing.T) {
 					}
 					instrument := 0.03
 					switch k {
-					case testcut.Recess, testcut.Play:
+					case testcut.Recess, testcut.Clearance:
 						instrument = 0.05
 					case testcut.Width, testcut.FrontLength:
 						instrument = 0.1

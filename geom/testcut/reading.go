@@ -19,7 +19,7 @@ const (
 	RabbetDepth  Kind = "rabbet-depth"  // of the rabbet before the tongue
 	TongueLength Kind = "tongue-length" // of the rabbet
 	Recess       Kind = "recess"        // of the front behind the ends of the sides, its tongue pushed outwards; below 0 it is proud
-	Play         Kind = "play"          // of the tongue in the dado, by a feeler gauge
+	Clearance    Kind = "clearance"     // of the tongue in the dado, by a feeler gauge
 	Width        Kind = "width"         // of the box, dry fitted
 	FrontLength  Kind = "front-length"
 	Front        Kind = "front-thickness"
@@ -29,7 +29,7 @@ const (
 )
 
 // Kinds are all kinds of readings, in the order in which a person would take them.
-var Kinds = []Kind{Slot, Depth, Edge, Tongue, RabbetDepth, TongueLength, Play, Recess, FrontLength, Width, Sides, Front, Tooth, Coupon}
+var Kinds = []Kind{Slot, Depth, Edge, Tongue, RabbetDepth, TongueLength, Clearance, Recess, FrontLength, Width, Sides, Front, Tooth, Coupon}
 
 // Reading is one thing measured, in mm. Meant, of the coupon's readings, is what
 // would be measured were the cutter as wide as stated.
@@ -59,7 +59,7 @@ func (c Model) sigma(k Kind) float64 {
 	switch k {
 	case Recess:
 		measured, cuts = cornerSigma, 2
-	case Play:
+	case Clearance:
 		measured, cuts = cornerSigma, 2
 	case Width:
 		measured, cuts = ruleSigma, 4
@@ -109,7 +109,7 @@ func (c Model) form(r Reading, u vector) (form, bool) {
 		return c.is.tongueLength, true
 	case Recess:
 		return c.is.recess, true
-	case Play:
+	case Clearance:
 		return c.is.play, true
 	case Width:
 		return c.is.width.near(u), true
@@ -137,7 +137,7 @@ func (c Model) Plausible(r Reading) (meant float64, ok bool) {
 	if !known {
 		return 0, false
 	}
-	return f.at0, math.Abs(r.Value-f.at0) <= maxOff && (r.Kind == Recess || r.Kind == Play || r.Value > 0)
+	return f.at0, math.Abs(r.Value-f.at0) <= maxOff && (r.Kind == Recess || r.Kind == Clearance || r.Value > 0)
 }
 
 // Diagonals are those of a square box of an outside size.

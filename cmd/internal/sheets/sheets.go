@@ -399,7 +399,7 @@ func (s *Stock) cuts() []breakdown.Cut {
 	}
 	wait.Wait()
 	cuts, called := breakdown.Cuts(list, breakdown.Rules{Kerf: s.Rules.Kerf, Weight: s.weight(), MaxWeight: s.MaxWeight, MinGuided: int64(geom.LengthOf(sheet.GuidedEdge)),
-		FenceCapacity: int64(s.Capacity.Rip), CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled)})
+		RipCapacity: int64(s.Capacity.Rip), CrosscutCapacity: int64(s.Capacity.Crosscut), SledCapacity: int64(s.Capacity.MaxOnSled)})
 	for i := range s.Laid {
 		s.Laid[i].Called = called[i]
 	}
