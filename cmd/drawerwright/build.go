@@ -7,11 +7,18 @@ import (
 	"fmt"
 	"os"
 	"os/signal"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
 	"sync/atomic"
 	"syscall"
 	"time"
+	"unicode/utf8"
 
+	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
@@ -31,18 +38,24 @@ func newBuild(s streams) *cobra.Command {
 	c := &cobra.Command{
 		Use:   "build JOB",
 		Short: "Write everything that a job is cut from into a folder",
-		Long: `build works out a job and writes a folder: report.json, the cut list parts.csv,
-parts.txt, router/ with a DXF per panel and face, sheets/ with the parts laid out,
-preview/ with STL of each part, the assembled and the exploded box, glTF, and
-index.html, on which to look at the boxes, and packet.pdf. Before that it proves the
-drawings as prove does:
+		Long: `build works out a job and writes a folder. At its top stand packet.pdf, to print;
+boxes.html, on which to look at the boxes; parts.txt, all of it as text; and report.json.
+router/ has what goes to a router: a DXF for each face of a part and of a sheet, and
+the bits and depths of their layers; where no router cuts, drawings/ has the parts.
+sheets/ and pictures/ are to look at, 3d/ has STL and glTF, tables/ what a spreadsheet
+reads. Before that it proves the drawings as prove does:
 with a box that does not go together nothing is written.
 
 The folder appears whole or not at all; a second build replaces it in one step,
 unless it holds something that this tool did not write. JOB may be - for
 standard input.`,
 		Example: `  $ drawerwright build samples/bench-drawers.yaml -o out
-  out: 63 files for 2 kinds of drawer, 6 boxes, no warnings`,
+  out: 43 files for 2 kinds of drawer, 6 boxes, no warnings
+  look first at
+    out/packet.pdf  print it: what goes to the bench
+    out/boxes.html  open it in a browser: the boxes to turn and open
+    out/parts.txt   cut list, settings and forecasts as text
+  next: drawerwright setup samples/bench-drawers.yaml`,
 		Args:              oneJob,
 		ValidArgsFunction: jobFiles,
 		RunE:              func(c *cobra.Command, args []string) error { return b.run(c.Context(), args[0], s) },
@@ -55,6 +68,7 @@ standard input.`,
 type building struct {
 	dir, stl      string
 	json, noProof bool
+	pictures      pictured
 	stock         shelved
 }
 
@@ -63,6 +77,7 @@ func (b *building) flags(c *cobra.Command) {
 	wordFlag(c, wordOf{to: &b.stl, name: "stl", usual: "binary", usage: "kind of STL"}, "binary", "ascii")
 	c.Flags().BoolVar(&b.noProof, "no-proof", false,
 		"do not read the drawings back, cut them virtually and put the boxes together")
+	b.pictures.flags(c)
 	b.stock.flags(c)
 	c.Flags().BoolVar(&b.json, "json", false, "print what was written as JSON")
 }
@@ -79,6 +94,7 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	if err != nil {
 		return err
 	}
+	l.Plan.Pictures = b.pictures.formats()
 	// From here on an interrupt stops the work, not the process, so that
 	// nothing is left behind.
 	ctx, stop := signal.NotifyContext(ctx, os.Interrupt, syscall.SIGTERM, syscall.SIGHUP)
@@ -98,10 +114,41 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	if b.json {
 		return done(writeJSON(s.out, written))
 	}
-	_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n", plain(b.dir), written.Files,
+	_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n%s", plain(b.dir), written.Files,
 		words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
-		words.Count(written.Boxes, "box", "boxes"), l.counted())
+		words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir, file)))
 	return done(err)
+}
+
+// lookFirst names the files of a folder that a person wants first, and the command that comes
+// next.
+func lookFirst(b batch.Batch, dir, job string) string {
+	list := [][2]string{
+		{filing.Packet, "print it: what goes to the bench"},
+		{filing.Page, "open it in a browser: the boxes to turn and open"},
+		{filing.PartsText, "cut list, settings and forecasts as text"},
+	}
+	if slices.ContainsFunc(b.Drawers, func(d batch.Drawer) bool { return d.Spec.Cutter.Kind.FollowsDrawing() }) {
+		list[2] = [2]string{filing.Layers, "what to set for the layers of the drawings beside it"}
+	}
+	var out strings.Builder
+	out.WriteString("look first at\n")
+	wide := 0
+	for i := range list {
+		list[i][0] = filepath.Join(dir, filepath.FromSlash(list[i][0]))
+		wide = max(wide, utf8.RuneCountInString(list[i][0]))
+	}
+	for _, f := range list {
+		fmt.Fprintf(&out, "  %-*s  %s\n", wide, f[0], f[1])
+	}
+	switch {
+	case job == "-":
+		job = "JOB"
+	case strings.ContainsAny(job, " '\"$&()*;<>?`|"):
+		job = strconv.Quote(job)
+	}
+	fmt.Fprintf(&out, "next: drawerwright setup %s\n", job)
+	return out.String()
 }
 
 // built is what build --json prints.

@@ -166,7 +166,13 @@ func TestSamplesBuild(t *testing.T) {
 			if !reflect.DeepEqual(a, tree(t, "a")) {
 				t.Error("prove writes")
 			}
-			named := 9 + 9*len(r.Drawers) + len(r.Cabinets) // report, cut list thrice, legend of layers, what to buy, packet, manifest, page; two views of each box as solids and pictures, a corner, GLB
+			named := 8 + 3*len(r.Drawers) + len(r.Cabinets) // report, cut list thrice, what to buy, packet, manifest, page; two views of each box as solids, GLB
+			for _, d := range r.Drawers {
+				named += len(d.Pictures)
+			}
+			if r.ForRouter() {
+				named++ // the legend of layers
+			}
 			if len(r.Cabinets) > 0 {
 				named++ // the table of slide lines
 			}
@@ -197,7 +203,7 @@ func TestSamplesBuild(t *testing.T) {
 				}
 			}
 			if len(r.Sheets) > 0 {
-				named += len([]string{"sheets/layout.csv", "sheets/cuts.csv"})
+				named += len([]string{"tables/layout.csv", "tables/cuts.csv"})
 			}
 			for _, p := range r.Parts {
 				for _, f := range []string{p.Files.Inside, p.Files.Outside, p.Files.STL} {
@@ -212,7 +218,7 @@ func TestSamplesBuild(t *testing.T) {
 			if named != len(a) {
 				t.Errorf("%d files, the report accounts for %d", len(a), named)
 			}
-			rows, err := csv.NewReader(strings.NewReader(a["/parts.csv"])).ReadAll()
+			rows, err := csv.NewReader(strings.NewReader(a["/tables/parts.csv"])).ReadAll()
 			if err != nil || len(rows) != 1+len(r.Parts) {
 				t.Errorf("cut list of %d rows for %d parts, %v", len(rows), len(r.Parts), err)
 			}

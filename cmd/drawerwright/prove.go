@@ -14,6 +14,7 @@ import (
 	"syscall"
 
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/record"
@@ -117,8 +118,8 @@ type proven struct {
 // strangers lists the drawings beside those of the report.
 func strangers(p *prove.Prover, dir string) []string {
 	list := []string{}
-	for _, of := range []string{"router/", "sheets/"} {
-		entries, err := os.ReadDir(filepath.Join(dir, of))
+	for _, of := range filing.DrawingFolders() {
+		entries, err := os.ReadDir(filepath.Join(dir, filepath.FromSlash(of)))
 		if err != nil {
 			continue // what the report names and is not there is reported anyway
 		}
@@ -148,14 +149,14 @@ const (
 
 // openProof reads a folder's report.
 func openProof(dir string) (*prove.Prover, error) {
-	data, err := readLimited(filepath.Join(dir, "report.json"), maxReport)
+	data, err := readLimited(filepath.Join(dir, filing.Report), maxReport)
 	if err != nil {
 		return nil, fmt.Errorf("cannot read what was built: %w", err)
 	}
 	r, err := record.Read(data)
 	if err != nil {
 		return nil, fmt.Errorf("%s cannot be understood: %w; build the folder again",
-			filepath.Join(dir, "report.json"), err)
+			filepath.Join(dir, filing.Report), err)
 	}
 	return prove.New(r)
 }

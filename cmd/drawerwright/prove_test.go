@@ -230,7 +230,7 @@ func harm(t *testing.T, name string, change func([]byte) []byte) {
 // TestProveFaults: what was done to the files since is reported, on standard output,
 // and the exit code is 1.
 func TestProveFaults(t *testing.T) {
-	const side = "out/router/one-side.inside.dxf"
+	const side = "out/router/parts/one-side.inside.dxf"
 	for name, c := range map[string]struct {
 		change func(t *testing.T)
 		code   string
@@ -253,7 +253,7 @@ func TestProveFaults(t *testing.T) {
 			harm(t, side, func(b []byte) []byte { return bytes.ReplaceAll(b, []byte("\n"), []byte("\r\n")) })
 		}, ""},
 		"the other side": {func(t *testing.T) {
-			in, err := os.ReadFile("out/router/one-front.inside.dxf")
+			in, err := os.ReadFile("out/router/parts/one-front.inside.dxf")
 			if err != nil {
 				t.Fatal(err)
 			}
@@ -282,8 +282,8 @@ func TestProveFaults(t *testing.T) {
 // nothing.
 func TestProveStrangers(t *testing.T) {
 	oneBuilt(t)
-	for _, name := range []string{"out/router/old-side.inside.dxf", "out/router/ONE.DXF",
-		"out/sheets/old-1.inside.t1-big.dxf", "out/router/notes.txt"} {
+	for _, name := range []string{"out/router/parts/old-side.inside.dxf", "out/router/parts/ONE.DXF",
+		"out/router/sheets/old-1.inside.t1-big.dxf", "out/router/parts/notes.txt"} {
 		if err := os.MkdirAll(filepath.Dir(name), 0o755); err != nil {
 			t.Fatal(err)
 		}
@@ -292,7 +292,7 @@ func TestProveStrangers(t *testing.T) {
 		}
 	}
 	p, code := provenJSON(t, "out")
-	want := []string{"router/ONE.DXF", "router/old-side.inside.dxf", "sheets/old-1.inside.t1-big.dxf"}
+	want := []string{"router/parts/ONE.DXF", "router/parts/old-side.inside.dxf", "router/sheets/old-1.inside.t1-big.dxf"}
 	if code != exitDone || !slices.Equal(p.Strangers, want) {
 		t.Errorf("exit %d, %q, want %q", code, p.Strangers, want)
 	}
@@ -302,7 +302,7 @@ func TestProveStrangers(t *testing.T) {
 // them, though they are good drawings.
 func TestProveStaysInside(t *testing.T) {
 	oneBuilt(t)
-	const side = "out/router/one-side.inside.dxf"
+	const side = "out/router/parts/one-side.inside.dxf"
 	if err := os.Rename(side, "secret.dxf"); err != nil {
 		t.Fatal(err)
 	}
@@ -311,11 +311,11 @@ func TestProveStaysInside(t *testing.T) {
 		t.Fatal(err)
 	}
 	if runtime.GOOS != "windows" { // where links take a right of their own
-		if err := os.Symlink(filepath.Join(here, "secret.dxf"), "out/router/link.dxf"); err != nil {
+		if err := os.Symlink(filepath.Join(here, "secret.dxf"), "out/router/parts/link.dxf"); err != nil {
 			t.Fatal(err)
 		}
 	}
-	for _, name := range []string{"../secret.dxf", "router/../../secret.dxf", filepath.ToSlash(filepath.Join(here, "secret.dxf")), "router/link.dxf", "", ".", "router", "/dev/zero", "con", "a\x00b", strings.Repeat("a/", 5000)} {
+	for _, name := range []string{"../secret.dxf", "router/../../secret.dxf", filepath.ToSlash(filepath.Join(here, "secret.dxf")), "router/parts/link.dxf", "", ".", "router", "/dev/zero", "con", "a\x00b", strings.Repeat("a/", 5000)} {
 		harm(t, "out/report.json", func(data []byte) []byte {
 			var r record.Report
 			if err := json.Unmarshal(data, &r); err != nil {
@@ -343,7 +343,7 @@ func TestProveStaysInside(t *testing.T) {
 		t.Fatal(err)
 	}
 	harm(t, "out/report.json", func(data []byte) []byte {
-		return bytes.ReplaceAll(data, []byte(strings.Repeat("a/", 5000)), []byte("router/one-side.inside.dxf"))
+		return bytes.ReplaceAll(data, []byte(strings.Repeat("a/", 5000)), []byte("router/parts/one-side.inside.dxf"))
 	})
 	if p, code := provenJSON(t, "out"); code != exitDone {
 		t.Errorf("exit %d, %+v", code, p.Proof[0].Faults)

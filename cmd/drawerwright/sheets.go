@@ -10,6 +10,7 @@ import (
 	"syscall"
 
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
 	"drawerwright/cmd/internal/packet"
@@ -107,6 +108,21 @@ func compare(ctx context.Context, l loaded, shelf []list.Offcut, s streams) erro
 type layoutPrint struct {
 	json, csv bool
 	dir       string
+	pictures  pictured
+}
+
+// pictured is how pictures are asked for.
+type pictured struct{ png bool }
+
+func (p *pictured) flags(c *cobra.Command) {
+	c.Flags().BoolVar(&p.png, "png", false, "write pictures as PNG too, beside SVG")
+}
+
+func (p pictured) formats() filing.Formats {
+	if p.png {
+		return filing.SVGAndPNG
+	}
+	return filing.SVG
 }
 
 func (p *layoutPrint) flags(c *cobra.Command) {
@@ -114,6 +130,7 @@ func (p *layoutPrint) flags(c *cobra.Command) {
 	c.Flags().BoolVar(&p.csv, "csv", false, "print the place of every part as CSV")
 	c.Flags().StringVarP(&p.dir, "output", "o", "",
 		"write drawings, pictures and tables of the sheets into a folder too")
+	p.pictures.flags(c)
 }
 
 func (p *layoutPrint) check() error {
@@ -125,6 +142,7 @@ func (p *layoutPrint) check() error {
 
 // plan prints layouts, and writes their files first if a folder is given.
 func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s streams) error {
+	plan.Pictures = p.pictures.formats()
 	if p.dir != "" {
 		if err := p.write(ctx, plan, size); err != nil {
 			return failure(err, "", p.json, s)

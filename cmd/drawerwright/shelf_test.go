@@ -71,11 +71,11 @@ func TestSheetFolders(t *testing.T) {
 	dir := filepath.Join(t.TempDir(), "out")
 	const list = "kind,name,length,width,count\nsheet,ply,1000,600,\npart,a b,300,200,7\npart,\U0001F600 =x,100,80,1\n"
 	for range 2 { // a second time over the first
-		if status, _, errs := call(t, list, "layout", "-", "-o", dir); status != 0 {
+		if status, _, errs := call(t, list, "layout", "-", "-o", dir, "--png"); status != 0 {
 			t.Fatal(errs)
 		}
 	}
-	for _, name := range []string{"sheets.pdf", "sheets/list-1.inside.dxf", "sheets/list-1.svg", "sheets/list-1.png", "sheets/layout.csv", "sheets/cuts.csv"} {
+	for _, name := range []string{"sheets.pdf", "router/sheets/list-1.inside.dxf", "sheets/list-1.svg", "sheets/list-1.png", "tables/layout.csv", "tables/cuts.csv"} {
 		if info, err := os.Stat(filepath.Join(dir, name)); err != nil || info.Size() == 0 {
 			t.Errorf("%s: %v", name, err)
 		}

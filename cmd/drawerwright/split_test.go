@@ -44,10 +44,10 @@ func TestBitFilesAreNamed(t *testing.T) {
 	if err := json.Unmarshal([]byte(text("report.json")), &r); err != nil {
 		t.Fatal(err)
 	}
-	sheet := []string{"sheets/b-1.inside.1.t1-big.dxf", "sheets/b-1.inside.2.t2-small.dxf",
-		"sheets/b-1.inside.3.t1-big.dxf"}
+	sheet := []string{"router/sheets/b-1.inside.1.t1-big.dxf", "router/sheets/b-1.inside.2.t2-small.dxf",
+		"router/sheets/b-1.inside.3.t1-big.dxf"}
 	laid := r.Sheets[0].Sheets[0]
-	if want := append([]string{"sheets/b-1.inside.dxf"}, sheet...); !slices.Equal(laid.Files[:4], want) {
+	if want := append([]string{"router/sheets/b-1.inside.dxf"}, sheet...); !slices.Equal(laid.Files[:4], want) {
 		t.Errorf("the sheet has %v, want %v first", laid.Files, want)
 	}
 	var steps, layers, listed []string
@@ -60,7 +60,7 @@ func TestBitFilesAreNamed(t *testing.T) {
 	if !slices.Equal(slices.Compact(steps), sheet) || !slices.Equal(slices.Compact(layers), sheet) || !r.DXF.Split {
 		t.Errorf("run card %v, legend %v, want %v", steps, layers, sheet)
 	}
-	rows, err := csv.NewReader(strings.NewReader(text("layers.csv"))).ReadAll()
+	rows, err := csv.NewReader(strings.NewReader(text("router/layers.csv"))).ReadAll()
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -70,7 +70,7 @@ func TestBitFilesAreNamed(t *testing.T) {
 		}
 	}
 	listed = slices.Compact(listed)
-	there, err := filepath.Glob(filepath.Join(out, "*", "*.t[12]-*.dxf"))
+	there, err := filepath.Glob(filepath.Join(out, "router", "*", "*.t[12]-*.dxf"))
 	if err != nil || len(there) != len(listed) {
 		t.Errorf("%d files of bits, and layers.csv has %d: %v", len(there), len(listed), listed)
 	}
@@ -78,7 +78,7 @@ func TestBitFilesAreNamed(t *testing.T) {
 	_, setup, _ := call(t, "", "setup", job)
 	var parts, bare []string
 	for _, name := range listed {
-		if bare = append(bare, path.Base(name)); strings.HasPrefix(name, "router/") {
+		if bare = append(bare, path.Base(name)); strings.HasPrefix(name, "router/parts/") {
 			parts = append(parts, name)
 		}
 	}

@@ -88,7 +88,7 @@ func TestUnitsOfTheShop(t *testing.T) {
 		if status, _, errs := call(t, job, "build", "-", "-o", dir, "--no-proof"); status != 0 {
 			t.Fatalf("%s: %s", name, errs)
 		}
-		for _, file := range []string{"parts.txt", "buy.csv"} {
+		for _, file := range []string{"parts.txt", "tables/buy.csv"} {
 			data, err := os.ReadFile(filepath.Join(dir, file))
 			if err != nil {
 				t.Fatal(err)

@@ -296,7 +296,8 @@ def main():
         with open(os.path.join(folder, "report.json")) as f:
             report = json.load(f)
         for stock in report["sheets"]:
-            for sheet in stock["sheets"][:1] if plant["first"] else stock["sheets"]:
+            drawn = [s for s in stock["sheets"] if s.get("layers")]  # those that saws take apart have no drawings
+            for sheet in drawn[:1] if plant["first"] else drawn:
                 print(json.dumps(check(folder, report, stock, sheet, plant)))
 
 

@@ -232,7 +232,7 @@ func checkDrawings(t *testing.T, job, version, unit string) report {
 	}
 	want, legend, of := map[string][]entity{}, map[string][]legendRow{}, map[string]int{}
 	other := map[string]bool{} // drawings of which no more is known than what is read
-	for _, folder := range []string{"cabinet", "templates", "sheets"} {
+	for _, folder := range []string{"cabinet", "templates", "router/sheets"} {
 		list, err := filepath.Glob(filepath.Join(dir, folder, "*.dxf"))
 		if err != nil {
 			t.Fatal(err)

@@ -91,7 +91,7 @@ func TestGLB(t *testing.T) {
 // triangle turned round.
 func TestGLBComparator(t *testing.T) {
 	dir, _ := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
-	data, err := os.ReadFile(filepath.Join(dir, "preview", "bench-wide", "drawer.glb"))
+	data, err := os.ReadFile(filepath.Join(dir, "3d", "bench-wide", "drawer.glb"))
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -88,7 +88,7 @@ func TestHeldSheets(t *testing.T) {
 func TestSheetDrawings(t *testing.T) {
 	t.Parallel()
 	dirs := []string{}
-	for _, sample := range []string{"bench-drawers", "router-boxes", "inch-chest", "no-flip", "kitchen-bank", "dresser"} {
+	for _, sample := range []string{"router-boxes", "alcove-cabinets", "no-flip", "print-room", "study-desk"} {
 		job, err := os.ReadFile("../../samples/" + sample + ".yaml")
 		if err != nil {
 			t.Fatal(err)

@@ -65,7 +65,7 @@ drawers:
 func TestViewer(t *testing.T) {
 	bench, r := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
 	bank, rows := build(t, bankOfTwelve)
-	page := func(dir string) string { return filepath.Join(dir, "preview", "index.html") }
+	page := func(dir string) string { return filepath.Join(dir, "boxes.html") }
 	if info, err := os.Stat(page(bank)); err != nil || info.Size() > maxBank || len(rows.Drawers) != 12 {
 		t.Errorf("the page of %d drawers: %v, %d bytes, at most %d", len(rows.Drawers), err, info.Size(), maxBank)
 	}
@@ -94,7 +94,7 @@ func TestViewer(t *testing.T) {
 func TestViewerComparator(t *testing.T) {
 	t.Parallel()
 	dir, _ := build(t, textOf(t, "../../samples/bench-drawers.yaml"))
-	good := textOf(t, filepath.Join(dir, "preview", "index.html"))
+	good := textOf(t, filepath.Join(dir, "boxes.html"))
 	// The policy would stop a changed script.
 	policy := good[strings.Index(good, "<meta http-equiv"):]
 	good = strings.Replace(good, policy[:strings.Index(policy, ">")+1], "", 1)

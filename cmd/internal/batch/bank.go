@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/export/cabinet"
 	"drawerwright/geom/opening"
@@ -26,14 +27,14 @@ type Alike struct {
 }
 
 // Preview is the file that shows the bank's boxes as they stand.
-func (b Bank) Preview() string { return "preview/" + b.Folder + ".glb" }
+func (b Bank) Preview() string { return filing.CabinetScene(b.Folder) }
 
 // banks takes the banks of a job, and what is said of openings that are nearly the same.
 func (b *Batch) banks(j *job.Job) {
 	for _, bank := range j.Banks {
 		out := Bank{Bank: bank, Folder: job.FileName(bank.Name), Side: sideOf(j, bank)}
 		if len(out.Side.Lines) > 0 {
-			name := "cabinet/" + out.Folder
+			name := filing.Cabinet + out.Folder
 			out.Files = BankFiles{name + ".left.dxf", name + ".right.dxf", name + ".svg"}
 		}
 		b.Banks = append(b.Banks, out)

@@ -5,10 +5,12 @@ package batch
 import (
 	"errors"
 	"fmt"
+	"path"
 	"path/filepath"
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/export/drawing"
 	"drawerwright/export/dxf"
@@ -206,7 +208,7 @@ func name(d joinery.Drawer, bits []mill.Bit, spares int) Drawer {
 	out := Drawer{Box: advice.Box{Drawer: d}, Folder: job.FileName(d.Spec.Name), Bits: bits}
 	for _, p := range d.Parts {
 		part := Part{Part: p, Name: partName(out.Folder, p), Drawer: d.Spec.Name, Quantity: d.Spec.Count*len(p.Placements) + spares, Spares: spares, Bits: bits}
-		part.STL = "preview/" + out.Folder + "/" + part.Name + ".stl"
+		part.STL = filing.PartSolid(out.Folder, part.Name)
 		out.Parts = append(out.Parts, part)
 	}
 	return out
@@ -318,7 +320,7 @@ func (b Batch) draw(d *Drawer) []geom.Diagnosis {
 			for _, run := range b.DXF.Runs(drawing.File, layers, p.Bits) {
 				longest = max(longest, len(run.File))
 			}
-			if n := longest - len(drawingFolder); n > maxName && !told["file name"] {
+			if n := longest - len(path.Dir(drawing.File)+"/"); n > maxName && !told["file name"] {
 				told["file name"] = true
 				problems = append(problems, geom.Diagnosis{
 					Code: "file-name", Level: geom.LevelError, Subject: geom.Subject{Setting: "files", Part: string(p.Role)},
@@ -346,12 +348,9 @@ func LayersHint(err error) string {
 	return hint
 }
 
-// drawingFolder is where drawings are; maxName is how long a file's name may be, in
-// bytes: file systems take 255, and what copies files adds to names.
-const (
-	drawingFolder = "router/"
-	maxName       = 200
-)
+// maxName is how long a file's name may be, in bytes: file systems take 255, and what copies
+// files adds to names.
+const maxName = 200
 
 // fileNames makes the names of drawings by the job's pattern.
 type fileNames struct {
@@ -361,6 +360,10 @@ type fileNames struct {
 
 func (f fileNames) name(p Part, face geom.Face) string {
 	thick := strings.ReplaceAll(geom.LengthOf(p.Panel.Thickness).Fixed(f.unit), ".", "-") + f.unit.String()
-	return drawingFolder + strings.NewReplacer("{job}", f.job, "{part}", p.Name, "{thickness}", thick,
+	folder := filing.Drawings
+	if len(p.Bits) > 0 {
+		folder = filing.RouterParts
+	}
+	return folder + strings.NewReplacer("{job}", f.job, "{part}", p.Name, "{thickness}", thick,
 		"{quantity}", fmt.Sprintf("%dx", p.Quantity), "{units}", f.unit.String()).Replace(f.pattern) + "." + face.String() + ".dxf"
 }

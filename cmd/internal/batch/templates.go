@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/export/paper"
 	"drawerwright/export/template"
@@ -26,11 +27,8 @@ type TemplatePlate struct {
 	DrawnSVG, MadeSVG string
 }
 
-// templateFolder is where templates are.
-const templateFolder = "templates/"
-
 // TemplatesPDF prints all of them at their true size.
-const TemplatesPDF = templateFolder + "as-drawn.pdf"
+const TemplatesPDF = filing.Templates + "as-drawn.pdf"
 
 // templates lays out what a job asks for. What they cannot do is said with the
 // first of the drawers.
@@ -68,7 +66,7 @@ func (b *Batch) templates(j *job.Job) (problems []Problem) {
 			taken[p.Name] = true
 			p.Unit = b.Units
 			one := TemplatePlate{Drawn: p.Made(0), Made: p.Made(t.Kerf)}
-			file := templateFolder + p.Name
+			file := filing.Templates + p.Name
 			one.DrawnDXF, one.DrawnSVG = file+".as-drawn.dxf", file+".as-drawn.svg"
 			if t.Kerf > 0 {
 				file = fmt.Sprintf("%s.kerf-%s%s", file,

@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/export/cabinet"
 )
@@ -15,7 +16,7 @@ func writeCabinets(b batch.Batch, to Folder) error {
 	if len(b.Banks) == 0 {
 		return nil
 	}
-	if err := to.WriteFile("cabinet/slide-lines.csv", present.LinesCSV(b)); err != nil {
+	if err := to.WriteFile(filing.SlideLines, present.LinesCSV(b)); err != nil {
 		return err
 	}
 	for _, bank := range b.Banks {

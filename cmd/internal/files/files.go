@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/prove"
@@ -92,13 +93,13 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err != nil {
 		return err
 	}
-	if err := to.WriteFile("report.json", data); err != nil {
+	if err := to.WriteFile(filing.Report, data); err != nil {
 		return err
 	}
 	if err := bench(to); err != nil {
 		return err
 	}
-	if err := to.WriteFile("parts.txt", present.PartsText(r)); err != nil || prover == nil {
+	if err := to.WriteFile(filing.PartsText, present.PartsText(r)); err != nil || prover == nil {
 		return err
 	}
 	return readLast(ctx, prover, to)
@@ -115,15 +116,19 @@ func readLast(ctx context.Context, prover *prove.Prover, to Folder) error {
 
 // writeLists writes the lists for programs.
 func writeLists(b batch.Batch, r record.Report, to Folder) error {
-	for _, f := range []struct {
+	type list struct {
 		name string
 		data []byte
-	}{
-		{"parts.csv", present.PartsCSV(r)},
-		{"cut-list.csv", present.CutListCSV(r)},
-		{"buy.csv", present.BuyCSV(r.Buy)},
-		{"layers.csv", present.LayersCSV(r, b.Units, b.DXF.Unit)},
-	} {
+	}
+	lists := []list{
+		{filing.Parts, present.PartsCSV(r)},
+		{filing.CutList, present.CutListCSV(r)},
+		{filing.Buy, present.BuyCSV(r.Buy)},
+	}
+	if r.ForRouter() {
+		lists = append(lists, list{filing.Layers, present.LayersCSV(r, b.Units, b.DXF.Unit)})
+	}
+	for _, f := range lists {
 		if err := to.WriteFile(f.name, f.data); err != nil {
 			return err
 		}
@@ -158,7 +163,7 @@ func papered(b batch.Batch, r record.Report, plan sheets.Plan) func(Folder) erro
 		if <-done; err != nil {
 			return err
 		}
-		return to.WriteFile("packet.pdf", data)
+		return to.WriteFile(filing.Packet, data)
 	}
 }
 

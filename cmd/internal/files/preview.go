@@ -5,6 +5,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/export/paper"
 	"drawerwright/geom"
@@ -37,25 +38,24 @@ func (w *writer) preview(d batch.Drawer) (p preview, err error) {
 		assembled = append(assembled, m.Place(piece.Placement, boxed.Grid))
 		exploded = append(exploded, m.Place(aside(part.Role, piece.Placement, boxed.Apart), boxed.Grid))
 	}
-	folder := "preview/" + d.Folder + "/"
 	for _, view := range []struct {
 		name   string
 		solids []solid.Mesh
 		keep   *[]byte
-	}{{"assembled", assembled, &p.picture}, {"exploded", exploded, new([]byte)}} {
+	}{{filing.Assembled, assembled, &p.picture}, {filing.Exploded, exploded, new([]byte)}} {
 		title := d.Spec.Name + " " + view.name
-		if err := w.stl(folder+view.name+".stl", title, solid.Join(view.solids...)); err != nil {
+		if err := w.stl(filing.BoxSolid(d.Folder, view.name), title, solid.Join(view.solids...)); err != nil {
 			return p, err
 		}
-		if *view.keep, err = w.picture(folder+view.name, title, view.solids); err != nil {
+		if *view.keep, err = w.picture(filing.BoxPicture(d.Folder, view.name), title, view.solids); err != nil {
 			return p, err
 		}
 	}
-	if _, err := writePicture(w.to, folder+"corner", d.Spec.Name+" corner",
-		corner(d, p.scene, boxed.Grid)); err != nil {
+	look := pictureOf{filing.BoxPicture(d.Folder, filing.Corner), d.Spec.Name + " corner", corner(d, p.scene, boxed.Grid)}
+	if _, err := look.write(w.to, w.o.Plan.Pictures); err != nil {
 		return p, err
 	}
-	return p, writeGLB(w.to, folder+"drawer.glb", p.scene, p.scene.Groups[0])
+	return p, writeGLB(w.to, filing.BoxScene(d.Folder), p.scene, p.scene.Groups[0])
 }
 
 // sceneOf is what a scene is made from.
@@ -84,7 +84,7 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 	pictures := make([]viewer.Picture, len(previews))
 	for i, p := range previews {
 		scenes[i] = p.scene
-		pictures[i] = viewer.Picture{SVG: p.picture, File: b.Drawers[i].Folder + "/assembled.svg"}
+		pictures[i] = viewer.Picture{SVG: p.picture, File: filing.BoxPicture(b.Drawers[i].Folder, filing.Assembled) + ".svg"}
 	}
 	groups := Cabinets(b)
 	title := b.Title
@@ -107,17 +107,15 @@ func writePreviews(b batch.Batch, previews []preview, to Folder) error {
 	if err := viewer.Write(&out, s, pictures); err != nil {
 		return err
 	}
-	return to.WriteFile("preview/index.html", out.Bytes())
+	return to.WriteFile(filing.Page, out.Bytes())
 }
 
-// pictured is the room for a picture, in mm, and dots how many it has to the inch.
+// pictured is the room for a picture, in mm.
 var pictured = geom.Point{X: 160, Y: 120}
-
-const dots = 120
 
 // picture writes solids as a picture, hidden lines removed, and gives it as SVG.
 func (w *writer) picture(name, title string, solids []solid.Mesh) ([]byte, error) {
-	return writePicture(w.to, name, title, paper.Picture(picture.Draw(solids, packet.Seen), pictured))
+	return pictureOf{name, title, paper.Picture(picture.Draw(solids, packet.Seen), pictured)}.write(w.to, w.o.Plan.Pictures)
 }
 
 // aside is where a part of the exploded box stands: dividers are lifted out, a drawer

@@ -40,7 +40,7 @@ func TestRouterHasNoFence(t *testing.T) {
 			t.Errorf("a bottom that is not cut is set to %s", m[1])
 		}
 	}
-	for _, line := range strings.Split(string(made["cut-list.csv"]), "\n") {
+	for _, line := range strings.Split(string(made["tables/cut-list.csv"]), "\n") {
 		if strings.Contains(line, "-bottom") && !strings.HasPrefix(line, "thin,-,") {
 			t.Errorf("cut-list.csv sets a bottom that is not cut: %s", line)
 		}

@@ -57,7 +57,7 @@ func TestOneDepthIsSet(t *testing.T) {
 	} {
 		made, r := written(t, turned("mm", from, ""))
 		text := string(made["parts.txt"])
-		rows, at := legend(t, made["layers.csv"]), len(r.Layers)
+		rows, at := legend(t, made["router/layers.csv"]), len(r.Layers)
 		for _, l := range r.Layers {
 			if *l.Elevation != c.sign*l.Set || l.From != from {
 				t.Errorf("%s: %s of %s is set to %g from the %s, and its lines lie at %g", from, l.Layer, l.File,
@@ -95,11 +95,11 @@ func TestOneDepthIsSet(t *testing.T) {
 // drawing, closed like cuts; whoever cut them would free all parts on the first face.
 func TestLayersNotCutAreNamed(t *testing.T) {
 	made, _ := written(t, turned("mm", "top", ""))
-	if !strings.Contains(string(made["sheets/birch-1.outside.dxf"]), "\nOUTLINE\n") {
+	if !strings.Contains(string(made["router/sheets/birch-1.outside.dxf"]), "\nOUTLINE\n") {
 		t.Fatal("the sheet's first drawing has no outlines of parts")
 	}
 	named := false
-	for _, row := range legend(t, made["layers.csv"]) {
+	for _, row := range legend(t, made["router/layers.csv"]) {
 		named = named || row["layer"] == "OUTLINE" && row["operation"] == "not cut"
 	}
 	if !named {
@@ -121,7 +121,7 @@ func TestLayersNotCutAreNamed(t *testing.T) {
 func TestLegendIsOfTheDrawings(t *testing.T) {
 	made, _ := written(t, turned("in", "top", ""))
 	dados := 0
-	for _, row := range legend(t, made["layers.csv"]) {
+	for _, row := range legend(t, made["router/layers.csv"]) {
 		if row["units"] != "mm" {
 			t.Fatalf("%v is not in mm", row)
 		}
@@ -169,7 +169,7 @@ func TestPlungeIsOnTheCard(t *testing.T) {
 func TestKeepOutIsShown(t *testing.T) {
 	made, _ := written(t, turned("mm", "top", ", keep-out: [{at: 10 mm x 700 mm, size: 30 mm x 80 mm}]"))
 	for _, face := range []string{"outside", "inside"} {
-		f, err := dxfread.Parse(made["sheets/birch-1."+face+".dxf"])
+		f, err := dxfread.Parse(made["router/sheets/birch-1."+face+".dxf"])
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -5,18 +5,17 @@ import (
 	"context"
 	"fmt"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/packet"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
-	"drawerwright/export/drawing"
 	"drawerwright/export/dxf"
-	"drawerwright/export/paper"
 	"drawerwright/geom"
 )
 
-// sheetRoom and offcutRoom are the rooms for pictures of a sheet and of an offcut, in mm.
-var sheetRoom, offcutRoom = geom.Point{X: 240, Y: 160}, geom.Point{X: 120, Y: 80}
+// sheetRoom is the room for the picture of a sheet, in mm.
+var sheetRoom = geom.Point{X: 240, Y: 160}
 
 // WriteSheets writes the drawings and pictures of every sheet that is cut in another way,
 // and the tables of places and cuts. A plan without stocks has no files.
@@ -41,15 +40,15 @@ func WriteSheets(ctx context.Context, p sheets.Plan, to Folder) error {
 		return err
 	}
 	r := record.SheetsOf(p)
-	if err := to.WriteFile("sheets/layout.csv", present.SheetsCSV(r)); err != nil {
+	if err := to.WriteFile(filing.Layout, present.SheetsCSV(r)); err != nil {
 		return err
 	}
-	return to.WriteFile("sheets/cuts.csv", present.CutsCSV(r))
+	return to.WriteFile(filing.Cuts, present.CutsCSV(r))
 }
 
 func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) error {
 	drawn := one.Drawn
-	if drawn == nil {
+	if drawn == nil && !s.Sawn {
 		var err error
 		if drawn, err = s.Drawings(p.DXF, one); err != nil {
 			return err
@@ -69,31 +68,6 @@ func writeSheet(p sheets.Plan, s *sheets.Stock, one sheets.Sheet, to Folder) err
 	}
 	picture, _ := packet.SheetPicture(p, s, one, sheetRoom)
 	title := fmt.Sprintf("%s, sheet %d", s.Name, one.Number)
-	if _, err := writePicture(to, s.Picture(one), title, picture); err != nil {
-		return err
-	}
-	for i, o := range one.Offcuts {
-		title := fmt.Sprintf("%s, offcut of sheet %d", s.Name, one.Number)
-		offcut := packet.OffcutPicture(p, s, o, offcutRoom)
-		if _, err := writePicture(to, s.OffcutPicture(one, i), title, offcut); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// writePicture writes a drawing once for any size, which it gives, and once for everywhere.
-func writePicture(to Folder, name, title string, d drawing.Drawing) ([]byte, error) {
-	d = paper.Framed(d)
-	var svg, png bytes.Buffer
-	if err := d.WriteSVG(&svg, title); err != nil {
-		return nil, fmt.Errorf("%s.svg: %w", name, err)
-	}
-	if err := to.WriteFile(name+".svg", svg.Bytes()); err != nil {
-		return nil, err
-	}
-	if err := d.WritePNG(&png, dots); err != nil {
-		return nil, fmt.Errorf("%s.png: %w", name, err)
-	}
-	return svg.Bytes(), to.WriteFile(name+".png", png.Bytes())
+	_, err := pictureOf{s.Picture(one), title, picture}.write(to, p.Pictures)
+	return err
 }

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
@@ -144,7 +145,7 @@ func cutPages(book *paper.Book, k record.SheetStock, u geom.Unit) {
 	cuts := k.Cuts[:min(len(k.Cuts), maxCuts)]
 	table(book, present.CutTable(cuts, u))
 	if rest := len(k.Cuts) - len(cuts); rest > 0 {
-		book.Text(fmt.Sprintf("%d more cuts are in sheets/cuts.csv.", rest))
+		book.Text(fmt.Sprintf("%d more cuts are in %s.", rest, filing.Cuts))
 	}
 }
 

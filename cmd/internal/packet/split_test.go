@@ -36,10 +36,10 @@ drawers:
 		t.Fatal(err)
 	}
 	for _, want := range [][]string{
-		{"router/t-side.inside.1.t2-small.dxf", "router/t-side.inside.2.t1-big.dxf"},
-		{"sheets/b-1.inside.1.t1-big.dxf: steps 1 to 2, with T1 big, 8 mm",
-			"sheets/b-1.inside.2.t2-small.dxf: steps 3 to 4, with T2 small, 4 mm",
-			"sheets/b-1.inside.3.t1-big.dxf: step 5, with T1 big, 8 mm"},
+		{"router/parts/t-side.inside.1.t2-small.dxf", "router/parts/t-side.inside.2.t1-big.dxf"},
+		{"router/sheets/b-1.inside.1.t1-big.dxf: steps 1 to 2, with T1 big, 8 mm",
+			"router/sheets/b-1.inside.2.t2-small.dxf: steps 3 to 4, with T2 small, 4 mm",
+			"router/sheets/b-1.inside.3.t1-big.dxf: step 5, with T1 big, 8 mm"},
 	} {
 		last := -1
 		for _, name := range want {

@@ -143,8 +143,8 @@ func CheckedText(out *bytes.Buffer, list []record.Checked) {
 		{record.CheckedScene, "preview", "previews", "the parts in their places"},
 		{record.CheckedCabinet, "drawing of a cabinet", "drawings of cabinets", "the slide lines of the report"},
 		{record.CheckedTemplate, "template", "templates", "the marks and walls of the report"},
-		{record.CheckedPictures, "folder of pictures", "folders of pictures",
-			"a size in millimetres, whole, and as large in dots"},
+		{record.CheckedPictures, "set of pictures", "sets of pictures",
+			"their sizes in millimetres, whole"},
 		{record.CheckedTable, "table", "tables", "the numbers of the report"},
 		{record.CheckedDocument, "document", "documents", "the numbers, verdicts and warnings of the report"},
 	} {

@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"strconv"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/export/layer"
 	"drawerwright/geom"
@@ -13,7 +14,7 @@ import (
 // NotCut stands in the legend for the operation of a layer that is not cut.
 const NotCut = "not cut"
 
-// LayersCSV is the legend of all drawings that are cut, parts and sheets, for mapping
+// LayersCSV is the legend of all drawings that a router cuts, parts and sheets, for mapping
 // layers to tools: a line for each layer of each file, in the order of cutting;
 // of a layer with several elevations, for each of them. Layers that are not cut follow, once
 // for all files. Its unit is that of the drawings, u that of the report.
@@ -27,6 +28,9 @@ func LayersCSV(r record.Report, u, drawn geom.Unit) []byte {
 	file, order := "", 0
 	lines := func(list []record.Layer) {
 		for _, l := range list {
+			if !filing.ForRouter(l.File) {
+				continue
+			}
 			if l.File != file {
 				file, order = l.File, 0
 			}

@@ -3,9 +3,9 @@ package prove
 import (
 	"fmt"
 	"math"
-	"path"
 	"slices"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/proof"
@@ -122,10 +122,10 @@ func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed f
 
 // boxCheck holds the solids of a whole box against those of its parts: assembled they stand
 // in their places; exploded each is moved away from there along one axis.
-func (w *Worker) boxCheck(d record.Drawer, folder string, read Read) record.Checked {
+func (w *Worker) boxCheck(d record.Drawer, box string, read Read) record.Checked {
 	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedBox, Name: d.Name,
 		Faults: []record.Fault{}}}
-	file, apart := path.Join(folder, "assembled.stl"), path.Join(folder, "exploded.stl")
+	file, apart := filing.BoxSolid(box, filing.Assembled), filing.BoxSolid(box, filing.Exploded)
 	together, readable := c.triangles(file, read)
 	exploded, also := c.triangles(apart, read)
 	list, allowed, known := c.standing(d, read)

@@ -4,6 +4,7 @@ import (
 	"path"
 	"slices"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
@@ -46,11 +47,11 @@ func (p *Prover) others() {
 	byName := make(map[string]record.Drawer)
 	for _, d := range r.Drawers {
 		byName[d.Name] = d
-		if stl := p.stlOf(d); stl != "" {
-			g := group{name: d.Name, file: path.Dir(stl) + "/drawer.glb", drawers: []record.Drawer{d},
+		if box := p.folderOf(d); box != "" {
+			g := group{name: d.Name, file: filing.BoxScene(box), drawers: []record.Drawer{d},
 				at: []geom.Vec3{{}}}
 			add(func(w *Worker, read Read) record.Checked { return w.sceneCheck(g, read) })
-			add(func(w *Worker, read Read) record.Checked { return w.boxCheck(d, path.Dir(stl), read) })
+			add(func(w *Worker, read Read) record.Checked { return w.boxCheck(d, box, read) })
 		}
 	}
 	for _, k := range r.Cabinets {
@@ -77,8 +78,8 @@ func (p *Prover) others() {
 	if slices.ContainsFunc(r.Parts, func(q record.Part) bool { return q.Files.STL != "" }) {
 		add(func(w *Worker, read Read) record.Checked { return w.pageCheck(read) })
 	}
-	for _, names := range byFolder(p.picturesOf()) {
-		add(func(w *Worker, read Read) record.Checked { return w.picturesCheck(names, read) })
+	for _, set := range p.picturesOf() {
+		add(func(w *Worker, read Read) record.Checked { return w.picturesCheck(set, read) })
 	}
 	for _, t := range p.tables() {
 		add(func(w *Worker, read Read) record.Checked { return w.tableCheck(t, read) })
@@ -86,11 +87,13 @@ func (p *Prover) others() {
 	add(func(w *Worker, read Read) record.Checked { return w.cutListCheck(read) })
 }
 
-// stlOf is the solid of a drawer's first part, in whose folder its previews are.
-func (p *Prover) stlOf(d record.Drawer) string {
+// folderOf is the folder of a drawer's solids, that of its first part.
+func (p *Prover) folderOf(d record.Drawer) string {
 	for _, name := range d.Parts {
 		if i, known := p.parts[name]; known {
-			return p.report.Parts[i].Files.STL
+			if stl := p.report.Parts[i].Files.STL; stl != "" {
+				return path.Base(path.Dir(stl))
+			}
 		}
 	}
 	return ""

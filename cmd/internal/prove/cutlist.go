@@ -5,11 +5,12 @@ import (
 	"strconv"
 	"strings"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/record"
 )
 
 // cutList is the file in which equal parts share a row.
-const cutList = "cut-list.csv"
+const cutList = filing.CutList
 
 // cutListCheck holds the cut list against the parts of the report: each part stands in one
 // row, with its stock, its grain and its size; a row has as many pieces and spares as its

@@ -14,12 +14,12 @@ import (
 // dados 6.3 wide, drawn 1.5 + 1 past the edge for a bit of 3; the sides are 500 x
 // 140, front and back 447.8 long.
 const (
-	sideIn   = "router/one-side.inside.dxf"
-	frontIn  = "router/one-front.inside.dxf"
-	frontOut = "router/one-front.outside.dxf"
-	backIn   = "router/one-back.inside.dxf"
-	backOut  = "router/one-back.outside.dxf"
-	bottomIn = "router/one-bottom.inside.dxf"
+	sideIn   = "router/parts/one-side.inside.dxf"
+	frontIn  = "router/parts/one-front.inside.dxf"
+	frontOut = "router/parts/one-front.outside.dxf"
+	backIn   = "router/parts/one-back.inside.dxf"
+	backOut  = "router/parts/one-back.outside.dxf"
+	bottomIn = "router/parts/one-bottom.inside.dxf"
 	reported = "report.json"
 )
 

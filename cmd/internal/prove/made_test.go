@@ -13,6 +13,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/files"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/record"
@@ -61,6 +62,7 @@ func built(t testing.TB, text string) *folder {
 	if err != nil {
 		t.Fatal(err)
 	}
+	plan.Pictures = filing.SVGAndPNG
 	if err := files.Write(context.Background(), b, f, files.Options{NoProof: true, Plan: plan}); err != nil {
 		t.Fatal(err)
 	}

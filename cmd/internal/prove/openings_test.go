@@ -78,8 +78,8 @@ func TestOpeningsAreProven(t *testing.T) {
 				}
 			}
 			for file, faults := range map[string]func(*folder) []record.Fault{
-				part:                        func(f *folder) []record.Fault { return f.proof(t, prove.Options{}).Faults },
-				"sheets/birch-1.inside.dxf": func(f *folder) []record.Fault { return faultsOf(f.checked(t)) },
+				part:                               func(f *folder) []record.Fault { return f.proof(t, prove.Options{}).Faults },
+				"router/sheets/birch-1.inside.dxf": func(f *folder) []record.Fault { return faultsOf(f.checked(t)) },
 			} {
 				for _, harm := range []string{"moved", "lost"} {
 					f := build(t, text)

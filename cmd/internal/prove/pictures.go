@@ -10,60 +10,88 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
 )
 
-// picturesOf are the pictures of a build, without the endings of their names: those of
-// drawers beside their solids, and those of sheets and offcuts.
-func (p *Prover) picturesOf() (list []string) {
-	for _, d := range p.report.Drawers {
-		if stl := p.stlOf(d); stl != "" {
-			for _, view := range []string{"assembled", "exploded", "corner"} {
-				list = append(list, path.Dir(stl)+"/"+view)
+// pictureSet is the pictures of a box, or of the sheets of a stock: what they show and their
+// names without endings.
+type pictureSet struct {
+	of    string
+	names []string
+	dots  map[string]bool // those that are in dots too
+}
+
+// picturesOf are the pictures of a build, of drawers and of sheets.
+func (p *Prover) picturesOf() (list []pictureSet) {
+	add := func(of string, files []string) {
+		s := pictureSet{of: of, dots: map[string]bool{}}
+		for _, name := range files {
+			if base, is := strings.CutSuffix(name, ".svg"); is {
+				s.names = append(s.names, base)
+			} else if base, is := strings.CutSuffix(name, ".png"); is {
+				s.dots[base] = true
 			}
+		}
+		if len(s.names) > 0 {
+			list = append(list, s)
 		}
 	}
+	for _, d := range p.report.Drawers {
+		add(d.Name, d.Pictures)
+	}
 	for _, k := range p.report.Sheets {
+		var files []string
 		for _, s := range k.Sheets {
-			for _, name := range s.Files {
-				if base, is := strings.CutSuffix(name, ".svg"); is {
-					list = append(list, base)
-				}
-			}
+			files = append(files, s.Files...)
 		}
+		add(k.Stock, files)
 	}
 	return list
 }
 
 // picturesCheck looks whether pictures are there and whole: one for any size, which says how
-// large it is, and one in dots that is as large.
-func (w *Worker) picturesCheck(names []string, read Read) record.Checked {
-	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedPictures, Name: path.Dir(names[0]),
+// large it is, and one in dots, if there is one, that is as large.
+func (w *Worker) picturesCheck(set pictureSet, read Read) record.Checked {
+	c := checking{Prover: w.Prover, out: record.Checked{What: record.CheckedPictures, Name: set.of,
 		Faults: []record.Fault{}}}
-	for _, name := range names {
-		var wide, high float64
-		lines, ok := c.file(name+".svg", read)
-		if ok {
-			if wide, high, ok = svgSize(lines); !ok {
-				c.fault("unreadable", place{path.Base(name), name + ".svg", 1}, rebuild,
-					"no SVG that is whole and says its size in millimetres at its true scale")
-			} else if !bytes.Contains(lines, []byte("<path")) {
-				c.fault("picture-empty", place{path.Base(name), name + ".svg", 0}, rebuild, "nothing is drawn in the picture")
-			}
-		}
-		dots, there := c.file(name+".png", read)
-		if !there {
-			continue
-		}
-		x, y, whole := pngSize(dots)
-		switch {
-		case !whole:
-			c.fault("unreadable", place{path.Base(name), name + ".png", 0}, rebuild, "no PNG that is whole")
-		case ok && math.Abs(x*high-y*wide) > x+y+wide+high: // a dot, and the size in whole millimetres
-			c.fault("picture-size", place{path.Base(name), name + ".png", 0}, rebuild,
-				"the picture is %.0f x %.0f dots; in the SVG it is %.0f x %.0f mm, of another shape", x, y, wide, high)
+	for _, name := range set.names {
+		size, sized := c.inLines(name, read)
+		if set.dots[name] {
+			c.inDots(name, size, sized, read)
 		}
 	}
 	return c.out
+}
+
+// inLines looks at a picture for any size, and gives that at which it is true, in mm.
+func (c *checking) inLines(name string, read Read) (size geom.Point, ok bool) {
+	data, ok := c.file(name+".svg", read)
+	if !ok {
+		return size, false
+	}
+	if size.X, size.Y, ok = svgSize(data); !ok {
+		c.fault("unreadable", place{path.Base(name), name + ".svg", 1}, rebuild,
+			"no SVG that is whole and says its size in millimetres at its true scale")
+	} else if !bytes.Contains(data, []byte("<path")) {
+		c.fault("picture-empty", place{path.Base(name), name + ".svg", 0}, rebuild, "nothing is drawn in the picture")
+	}
+	return size, ok
+}
+
+// inDots looks at a picture in dots. sized says that its size in mm is known.
+func (c *checking) inDots(name string, size geom.Point, sized bool, read Read) {
+	data, there := c.file(name+".png", read)
+	if !there {
+		return
+	}
+	x, y, whole := pngSize(data)
+	switch {
+	case !whole:
+		c.fault("unreadable", place{path.Base(name), name + ".png", 0}, rebuild, "no PNG that is whole")
+	case sized && math.Abs(x*size.Y-y*size.X) > x+y+size.X+size.Y: // a dot, and the size in whole millimetres
+		c.fault("picture-size", place{path.Base(name), name + ".png", 0}, rebuild,
+			"the picture is %.0f x %.0f dots; in the SVG it is %.0f x %.0f mm, of another shape", x, y, size.X, size.Y)
+	}
 }
 
 var svgHead = regexp.MustCompile(`^<svg [^>]*\bwidth="([0-9.]+)mm" height="([0-9.]+)mm" viewBox="0 0 ([0-9.]+) ([0-9.]+)"`)
@@ -91,16 +119,4 @@ func pngSize(data []byte) (x, y float64, whole bool) {
 		return 0, 0, false
 	}
 	return float64(binary.BigEndian.Uint32(data[16:])), float64(binary.BigEndian.Uint32(data[20:])), true
-}
-
-// byFolder groups names by their folders; those of one folder come together.
-func byFolder(names []string) (groups [][]string) {
-	for _, n := range names {
-		if k := len(groups); k > 0 && path.Dir(groups[k-1][0]) == path.Dir(n) {
-			groups[k-1] = append(groups[k-1], n)
-			continue
-		}
-		groups = append(groups, []string{n})
-	}
-	return groups
 }

@@ -16,8 +16,8 @@ func engravedJob(version string) string {
 }
 
 const (
-	engravedSide   = "router/base-1-side.inside.dxf"
-	engravedBottom = "router/base-1-bottom.outside.dxf"
+	engravedSide   = "router/parts/base-1-side.inside.dxf"
+	engravedBottom = "router/parts/base-1-bottom.outside.dxf"
 )
 
 // numberOf changes what the report says of a part's number.

@@ -15,7 +15,7 @@ func raisedJob(version string) string {
 		"tabs: {}", "into-spoilboard: 0.4, tabs: {}", "dxf: {", `dxf: {elevation: yes, layers: "{operation}_T{tool}", `).Replace(plantJob)
 }
 
-const raisedSide = "router/base-1-side.inside.dxf"
+const raisedSide = "router/parts/base-1-side.inside.dxf"
 
 // at puts the n-th line of a layer to a height.
 func at(layer string, n int, z string) func(*drawing) int {

@@ -11,8 +11,8 @@ import (
 
 const (
 	leftSide, rightSide = "cabinet/base.left.dxf", "cabinet/base.right.dxf"
-	frontSTL            = "preview/base-1/base-1-front.stl"
-	drawerGLB           = "preview/base-1/drawer.glb"
+	frontSTL            = "3d/base-1/base-1-front.stl"
+	drawerGLB           = "3d/base-1/drawer.glb"
 )
 
 // slideLine is the n-th line that runs across the side of the cabinet.
@@ -175,17 +175,17 @@ func row(old, new string) func([]byte) ([]byte, int) {
 }
 
 var plantedTables = map[string]planted{
-	"a length of the list":           {file: "parts.csv", code: "table-number", part: "base-1-side", bytes: row("base-1-side,base-1,side,2,550", "base-1-side,base-1,side,2,560")},
-	"a quantity of the list":         {file: "parts.csv", code: "table-number", part: "base-1-side", bytes: row("base-1-side,base-1,side,2", "base-1-side,base-1,side,3")},
-	"a name of the list":             {file: "parts.csv", code: "table-row", bytes: row("base-1-back,", "base-1-rear,")},
-	"a column of the list":           {file: "parts.csv", code: "table-column", bytes: row("thickness", "thick")},
-	"the list lost":                  {file: "parts.csv", code: "missing-file", gone: true},
-	"a slide line of the table":      {file: "cabinet/slide-lines.csv", code: "table-number", bytes: row("base,base-2,", "base,base-2,9")},
-	"a row of the table of lines":    {file: "cabinet/slide-lines.csv", code: "table-row", bytes: row("base,base-1,", "base,base-7,")},
-	"a place of the layout":          {file: "sheets/layout.csv", code: "table-number", bytes: row("part,base-1-side,", "part,base-1-side,1")},
-	"a part of the layout":           {file: "sheets/layout.csv", code: "table-row", bytes: row("part,base-1-front,", "part,base-1-side,")},
-	"a part of the layout turned":    {file: "sheets/layout.csv", code: "table-row", bytes: row(",yes", ",no")},
-	"a report with other quantities": {code: "table-number", at: "parts.csv", edit: func(r *record.Report) { r.Parts[0].Quantity++ }},
+	"a length of the list":           {file: "tables/parts.csv", code: "table-number", part: "base-1-side", bytes: row("base-1-side,base-1,side,2,550", "base-1-side,base-1,side,2,560")},
+	"a quantity of the list":         {file: "tables/parts.csv", code: "table-number", part: "base-1-side", bytes: row("base-1-side,base-1,side,2", "base-1-side,base-1,side,3")},
+	"a name of the list":             {file: "tables/parts.csv", code: "table-row", bytes: row("base-1-back,", "base-1-rear,")},
+	"a column of the list":           {file: "tables/parts.csv", code: "table-column", bytes: row("thickness", "thick")},
+	"the list lost":                  {file: "tables/parts.csv", code: "missing-file", gone: true},
+	"a slide line of the table":      {file: "tables/slide-lines.csv", code: "table-number", bytes: row("base,base-2,", "base,base-2,9")},
+	"a row of the table of lines":    {file: "tables/slide-lines.csv", code: "table-row", bytes: row("base,base-1,", "base,base-7,")},
+	"a place of the layout":          {file: "tables/layout.csv", code: "table-number", bytes: row("part,base-1-side,", "part,base-1-side,1")},
+	"a part of the layout":           {file: "tables/layout.csv", code: "table-row", bytes: row("part,base-1-front,", "part,base-1-side,")},
+	"a part of the layout turned":    {file: "tables/layout.csv", code: "table-row", bytes: row(",yes", ",no")},
+	"a report with other quantities": {code: "table-number", at: "tables/parts.csv", edit: func(r *record.Report) { r.Parts[0].Quantity++ }},
 }
 
 // Drawings of templates: a stick with openings, as drawn and with its kerf made up for.

@@ -16,11 +16,11 @@ import (
 )
 
 const (
-	assembledSTL = "preview/base-1/assembled.stl"
-	explodedSTL  = "preview/base-1/exploded.stl"
-	cabinetGLB   = "preview/base.glb"
+	assembledSTL = "3d/base-1/assembled.stl"
+	explodedSTL  = "3d/base-1/exploded.stl"
+	cabinetGLB   = "3d/base.glb"
 	cabinetPic   = "cabinet/base.svg"
-	cutListCSV   = "cut-list.csv"
+	cutListCSV   = "tables/cut-list.csv"
 	packetPDF    = "packet.pdf"
 )
 
@@ -41,26 +41,26 @@ var plantedLists = map[string]planted{
 	"a part unknown to the cut list":  {file: cutListCSV, code: "table-row", part: "base-9-side", bytes: row("base-2-side", "base-9-side")},
 	"a column of the cut list":        {file: cutListCSV, code: "table-column", bytes: row("spares", "more")},
 	"the cut list lost":               {file: cutListCSV, code: "missing-file", gone: true},
-	"a quantity to buy":               {file: "buy.csv", code: "table-number", bytes: row("glue,for 0.03 m2 of joints,5", "glue,for 0.03 m2 of joints,9")},
-	"a thing to buy left out":         {file: "buy.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) { return b[:bytes.LastIndex(b, []byte("glue"))], 0 }},
-	"a thing to buy added":            {file: "buy.csv", code: "table-row", bytes: row("hardware,screw", "hardware,bolt")},
-	"a depth of the legend":           {file: "layers.csv", code: "table-number", part: "DADO_INSIDE_6-10MM", bytes: row("dado,inside,6.10", "dado,inside,6.20")},
-	"a bit of the legend":             {file: "layers.csv", code: "table-row", bytes: row(",3 mm,3.00,groove", ",6 mm,3.00,groove")},
-	"a diameter of the legend":        {file: "layers.csv", code: "table-number", bytes: row(",3 mm,3.00,groove", ",3 mm,6.00,groove")},
-	"an order of the legend":          {file: "layers.csv", code: "table-row", bytes: row("base-1-side.inside.dxf,,1,", "base-1-side.inside.dxf,,4,")},
-	"a count of the legend":           {file: "layers.csv", code: "table-number", bytes: row("6.10,false,mm,2", "6.10,false,mm,3")},
-	"a legend cut short": {file: "layers.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) {
+	"a quantity to buy":               {file: "tables/buy.csv", code: "table-number", bytes: row("glue,for 0.03 m2 of joints,5", "glue,for 0.03 m2 of joints,9")},
+	"a thing to buy left out":         {file: "tables/buy.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) { return b[:bytes.LastIndex(b, []byte("glue"))], 0 }},
+	"a thing to buy added":            {file: "tables/buy.csv", code: "table-row", bytes: row("hardware,screw", "hardware,bolt")},
+	"a depth of the legend":           {file: "router/layers.csv", code: "table-number", part: "DADO_INSIDE_6-10MM", bytes: row("dado,inside,6.10", "dado,inside,6.20")},
+	"a bit of the legend":             {file: "router/layers.csv", code: "table-row", bytes: row(",3 mm,3.00,groove", ",6 mm,3.00,groove")},
+	"a diameter of the legend":        {file: "router/layers.csv", code: "table-number", bytes: row(",3 mm,3.00,groove", ",3 mm,6.00,groove")},
+	"an order of the legend":          {file: "router/layers.csv", code: "table-row", bytes: row("base-1-side.inside.dxf,,1,", "base-1-side.inside.dxf,,4,")},
+	"a count of the legend":           {file: "router/layers.csv", code: "table-number", bytes: row("6.10,false,mm,2", "6.10,false,mm,3")},
+	"a legend cut short": {file: "router/layers.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) {
 		return b[:bytes.Index(b, []byte(",,,TABS,"))], 0
 	}},
-	"a depth to set of the legend": {file: "layers.csv", code: "table-number", part: "DADO_INSIDE_6-10MM",
+	"a depth to set of the legend": {file: "router/layers.csv", code: "table-number", part: "DADO_INSIDE_6-10MM",
 		bytes: row("mm,2,,6.10,top", "mm,2,,6.20,top")},
-	"a height to set of the legend": {file: "layers.csv", code: "table-row", bytes: row("mm,2,,6.10,top",
+	"a height to set of the legend": {file: "router/layers.csv", code: "table-row", bytes: row("mm,2,,6.10,top",
 		"mm,2,,6.10,spoilboard")},
-	"an outline to cut of the legend": {file: "layers.csv", code: "table-row", bytes: row(",,,OUTLINE,,,,not cut",
+	"an outline to cut of the legend": {file: "router/layers.csv", code: "table-row", bytes: row(",,,OUTLINE,,,,not cut",
 		",,,OUTLINE,,,,profile")},
-	"a grain of the list":         {file: "parts.csv", code: "table-row", bytes: row("birch,none", "birch,length")},
-	"an offcut of the layout":     {file: "sheets/layout.csv", code: "table-number", bytes: row("offcut,,572.8,", "offcut,,500,")},
-	"a quote left open in a list": {file: "buy.csv", code: "unreadable", bytes: row(`"ply`, `ply"`)},
+	"a grain of the list":         {file: "tables/parts.csv", code: "table-row", bytes: row("birch,none", "birch,length")},
+	"an offcut of the layout":     {file: "tables/layout.csv", code: "table-number", bytes: row("offcut,,572.8,", "offcut,,500,")},
+	"a quote left open in a list": {file: "tables/buy.csv", code: "unreadable", bytes: row(`"ply`, `ply"`)},
 }
 
 // outwards moves what lies past a place along an axis.
@@ -162,7 +162,7 @@ func shellMoved(by float32, axis, along int) func([]byte) ([]byte, int) {
 	}
 }
 
-const page = "preview/index.html"
+const page = "boxes.html"
 
 var plantedPictures = map[string]planted{
 	"a length on the page":        {file: page, code: "page-part", part: "base-1-front", bytes: row(`"eased":3,"length":481.78`, `"eased":3,"length":491.78`)},
@@ -175,15 +175,15 @@ var plantedPictures = map[string]planted{
 	"the page cut short":          {file: page, code: "unreadable", bytes: short(40)},
 	"the page's boxes spoilt":     {file: page, code: "unreadable", bytes: row(`"boxes":[{`, `"boxes":[[`)},
 	"the page lost":               {file: page, code: "missing-file", gone: true},
-	"a picture cut short":         {file: "preview/base-1/corner.svg", code: "unreadable", bytes: short(20)},
-	"a picture of another scale":  {file: "preview/base-1/corner.svg", code: "unreadable", bytes: row(`viewBox="0 0 `, `viewBox="0 0 1`)},
-	"a picture without lines":     {file: "preview/base-2/assembled.svg", code: "picture-empty", bytes: func(b []byte) ([]byte, int) { return bytes.ReplaceAll(b, []byte("<path"), []byte("<pith")), 0 }},
-	"a picture lost":              {file: "preview/base-2/exploded.svg", code: "missing-file", gone: true},
-	"a picture in dots cut short": {file: "preview/base-1/exploded.png", code: "unreadable", bytes: short(6)},
-	"a picture in dots stretched": {file: "preview/base-1/assembled.png", code: "picture-size", bytes: func(b []byte) ([]byte, int) { b = bytes.Clone(b); b[22]++; return b, 0 }},
+	"a picture cut short":         {file: "pictures/base-1-corner.svg", code: "unreadable", bytes: short(20)},
+	"a picture of another scale":  {file: "pictures/base-1-corner.svg", code: "unreadable", bytes: row(`viewBox="0 0 `, `viewBox="0 0 1`)},
+	"a picture without lines":     {file: "pictures/base-2-assembled.svg", code: "picture-empty", bytes: func(b []byte) ([]byte, int) { return bytes.ReplaceAll(b, []byte("<path"), []byte("<pith")), 0 }},
+	"a picture lost":              {file: "pictures/base-2-exploded.svg", code: "missing-file", gone: true},
+	"a picture in dots cut short": {file: "pictures/base-1-exploded.png", code: "unreadable", bytes: short(6)},
+	"a picture in dots stretched": {file: "pictures/base-1-assembled.png", code: "picture-size", bytes: func(b []byte) ([]byte, int) { b = bytes.Clone(b); b[22]++; return b, 0 }},
 	"a picture in dots lost":      {file: "sheets/birch-1.png", code: "missing-file", gone: true},
 	"a picture of a sheet spoilt": {file: "sheets/birch-1.svg", code: "unreadable", bytes: row("<svg ", "<svq ")},
-	"a picture of an offcut lost": {file: "sheets/ply-1.offcut-1.svg", code: "missing-file", gone: true},
+	"a picture of a sheet lost":   {file: "sheets/ply-1.svg", code: "missing-file", gone: true},
 	"a slide line of the picture": {file: cabinetPic, code: "slide-line", bytes: row("M12 150.5L572 150.5", "M12 152.5L572 152.5")},
 	"a height in the picture":     {file: cabinetPic, code: "slide-line", part: "base-1", bytes: row("base-1  196.5 mm", "base-1  195.6 mm")},
 	"a name in the picture":       {file: cabinetPic, code: "slide-line", bytes: func(b []byte) ([]byte, int) { return bytes.Replace(b, []byte(">base-2  "), []byte(">base-3  "), 1), 0 }},
@@ -323,11 +323,11 @@ var plantedMarked = map[string]planted{
 	"an SVG lost":                      {file: plateSVG, code: "missing-file", gone: true},
 	"a template's page lost":           {code: "template-page", at: "templates/as-drawn.pdf", edit: func(r *record.Report) { r.Templates[1].Title = "wall-9-front, inside face" }},
 	"the templates to be printed lost": {file: "templates/as-drawn.pdf", code: "missing-file", gone: true},
-	"a setting of the cuts":            {file: "sheets/cuts.csv", code: "table-number", bytes: row("poplar ply,2,1,hand-held,467.43", "poplar ply,2,1,hand-held,468.43")},
-	"a board of the cuts":              {file: "sheets/cuts.csv", code: "table-row", bytes: row("1a1 wall-1-front", "1a1 wall-1-back")},
-	"a cut left out": {file: "sheets/cuts.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) {
+	"a setting of the cuts":            {file: "tables/cuts.csv", code: "table-number", bytes: row("poplar ply,2,1,hand-held,467.43", "poplar ply,2,1,hand-held,468.43")},
+	"a board of the cuts":              {file: "tables/cuts.csv", code: "table-row", bytes: row("1a1 wall-1-front", "1a1 wall-1-back")},
+	"a cut left out": {file: "tables/cuts.csv", code: "table-row", bytes: func(b []byte) ([]byte, int) {
 		at := bytes.Index(b, []byte("poplar ply,21"))
 		return append(bytes.Clone(b[:at]), b[at+bytes.IndexByte(b[at:], 10)+1:]...), 0
 	}},
-	"what a cut leaves": {file: "sheets/cuts.csv", code: "table-number", bytes: row("1a,467.43,1401.466667", "1a,467.43,1301.466667")},
+	"what a cut leaves": {file: "tables/cuts.csv", code: "table-number", bytes: row("1a,467.43,1401.466667", "1a,467.43,1301.466667")},
 }

@@ -6,9 +6,9 @@ import (
 
 // Drawings of the sheets.
 const (
-	sheetIn  = "sheets/birch-1.inside.dxf"
-	sheetOut = "sheets/birch-1.outside.dxf"
-	plyIn    = "sheets/ply-1.inside.dxf"
+	sheetIn  = "router/sheets/birch-1.inside.dxf"
+	sheetOut = "router/sheets/birch-1.outside.dxf"
+	plyIn    = "router/sheets/ply-1.inside.dxf"
 )
 
 // shift moves the n-th line of a layer and gives where it begins.

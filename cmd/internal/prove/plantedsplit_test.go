@@ -22,11 +22,11 @@ drawers:
 }
 
 const (
-	splitSheet = "sheets/b-1.inside.dxf"
-	bigFirst   = "sheets/b-1.inside.1.t1-big.dxf"
-	smallNext  = "sheets/b-1.inside.2.t2-small.dxf"
-	bigLast    = "sheets/b-1.inside.3.t1-big.dxf"
-	splitPart  = "router/t-side.inside.dxf"
+	splitSheet = "router/sheets/b-1.inside.dxf"
+	bigFirst   = "router/sheets/b-1.inside.1.t1-big.dxf"
+	smallNext  = "router/sheets/b-1.inside.2.t2-small.dxf"
+	bigLast    = "router/sheets/b-1.inside.3.t1-big.dxf"
+	splitPart  = "router/parts/t-side.inside.dxf"
 )
 
 // runOf gives other files to the layers of the sheet that a file has.
@@ -66,7 +66,7 @@ var plantedSplit = map[string]planted{
 	}},
 	"one file for what a bit cuts early and late": {code: "order", at: splitSheet, edit: runOf(map[string]string{bigLast: bigFirst})},
 	"files of bits exchanged":                     {code: "order", at: splitSheet, edit: runOf(map[string]string{bigLast: bigFirst, bigFirst: bigLast})},
-	"a file of a bit with another number":         {code: "order", at: splitSheet, edit: runOf(map[string]string{bigLast: "sheets/b-1.inside.4.t1-big.dxf"})},
+	"a file of a bit with another number":         {code: "order", at: splitSheet, edit: runOf(map[string]string{bigLast: "router/sheets/b-1.inside.4.t1-big.dxf"})},
 	"one file for two bits":                       {code: "bit", at: splitSheet, edit: runOf(map[string]string{bigLast: smallNext})},
 	"two files for a bit that is not changed":     {code: "split", at: splitSheet, edit: onSheet(func(s *record.LaidSheet) { s.Layers[1].BitFile = smallNext })},
 	"no file of a bit in the legend":              {code: "split", at: splitSheet, edit: runOf(map[string]string{smallNext: ""})},

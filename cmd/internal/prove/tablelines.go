@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"strconv"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
@@ -11,7 +12,10 @@ import (
 
 // tables are all for programs whose rows the report has.
 func (p *Prover) tables() []table {
-	list := []table{p.partTable(), p.buyTable(), p.layerTable()}
+	list := []table{p.partTable(), p.buyTable()}
+	if p.report.ForRouter() {
+		list = append(list, p.layerTable())
+	}
 	if len(p.report.Cabinets) > 0 {
 		list = append(list, p.slideTable())
 	}
@@ -22,7 +26,7 @@ func (p *Prover) tables() []table {
 }
 
 func (p *Prover) partTable() table {
-	t := table{file: "parts.csv", words: []string{"part", "drawer", "role", "stock", "grain", "units", "inside_file",
+	t := table{file: filing.Parts, words: []string{"part", "drawer", "role", "stock", "grain", "units", "inside_file",
 		"outside_file"}, numbers: []string{"quantity", "length", "width", "thickness"}}
 	for _, q := range p.report.Parts {
 		t.lines = append(t.lines, line{q.Name, []string{q.Name, q.Drawer, q.Role, q.Stock, q.Grain, p.report.Units,
@@ -33,7 +37,7 @@ func (p *Prover) partTable() table {
 }
 
 func (p *Prover) buyTable() table {
-	t := table{file: "buy.csv", words: []string{"kind", "name", "unit"}, numbers: []string{"quantity", "cost"},
+	t := table{file: filing.Buy, words: []string{"kind", "name", "unit"}, numbers: []string{"quantity", "cost"},
 		blank: []string{"cost"}}
 	for _, b := range p.report.Buy {
 		t.lines = append(t.lines, line{b.Name, []string{b.Kind, b.Name, b.Unit}, []float64{b.Quantity, b.Cost}, false})
@@ -41,7 +45,7 @@ func (p *Prover) buyTable() table {
 	return t
 }
 
-// layerTable is the legend of all drawings, in their unit: the layers of each file in order,
+// layerTable is the legend of all drawings that a router cuts, in their unit: the layers of each file in order,
 // and those that are not cut.
 func (p *Prover) layerTable() table {
 	unit := 1.0
@@ -49,12 +53,15 @@ func (p *Prover) layerTable() table {
 		unit = geom.InchMM
 	}
 	numbers := []string{"cuts", "diameter", "depth", "left", "set", "elevation"}
-	t := table{file: "layers.csv", words: []string{"file", "bit_file", "order", "layer", "tool", "bit", "operation",
+	t := table{file: filing.Layers, words: []string{"file", "bit_file", "order", "layer", "tool", "bit", "operation",
 		"face", "through", "set_from", "units"}, numbers: numbers, blank: numbers, unit: unit}
 	n := func(v float64) float64 { return p.mm(v) / unit }
 	file, order := "", 0
 	add := func(list []record.Layer) {
 		for _, l := range list {
+			if !filing.ForRouter(l.File) {
+				continue
+			}
 			if l.File != file {
 				file, order = l.File, 0
 			}
@@ -88,7 +95,7 @@ func (p *Prover) layerTable() table {
 }
 
 func (p *Prover) slideTable() table {
-	t := table{file: "cabinet/slide-lines.csv", words: []string{"opening", "drawer", "units"},
+	t := table{file: filing.SlideLines, words: []string{"opening", "drawer", "units"},
 		numbers: []string{"slide_line", "box_bottom", "front_bottom", "front_height",
 			"shim"}, blank: []string{"slide_line"}}
 	for _, k := range p.report.Cabinets {
@@ -103,7 +110,7 @@ func (p *Prover) slideTable() table {
 
 // placeTable is where parts and offcuts lie on sheets.
 func (p *Prover) placeTable() table {
-	t := table{file: "sheets/layout.csv", words: []string{"stock", "sheet", "size", "kind", "name", "turned"},
+	t := table{file: filing.Layout, words: []string{"stock", "sheet", "size", "kind", "name", "turned"},
 		numbers: []string{"x", "y", "length", "width", "alike"}}
 	for _, k := range p.report.Sheets {
 		for _, s := range k.Sheets {
@@ -129,7 +136,7 @@ func (p *Prover) placeTable() table {
 
 // cutTable is the cuts at the saw in order.
 func (p *Prover) cutTable() table {
-	t := table{file: "sheets/cuts.csv", words: []string{"stock", "cut", "stage", "how", "board", "gives", "left"},
+	t := table{file: filing.Cuts, words: []string{"stock", "cut", "stage", "how", "board", "gives", "left"},
 		numbers: []string{"setting", "boards", "gives_length", "gives_width", "left_length",
 			"left_width"}, blank: []string{"gives_length", "gives_width", "left_length", "left_width"}}
 	for _, k := range p.report.Sheets {

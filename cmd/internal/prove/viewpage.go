@@ -6,11 +6,12 @@ import (
 	"math"
 	"slices"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/record"
 )
 
 // viewPage is the page on which boxes are turned and opened.
-const viewPage = "preview/index.html"
+const viewPage = filing.Page
 
 // shown is what the page has of its boxes, as JSON.
 type shown struct {

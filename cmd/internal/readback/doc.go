@@ -11,6 +11,8 @@ package readback
 import (
 	"fmt"
 	"strings"
+
+	"drawerwright/cmd/internal/filing"
 )
 
 // Fact is what one output says of one thing.
@@ -52,15 +54,15 @@ const (
 	SheetsJSON = "sheets --json"
 	SheetsCSV  = "sheets --csv"
 	Page       = "page" // answers of the page, as PageAnswers
-	ReportJSON = "report.json"
-	PartsTxt   = "parts.txt"
-	PartsList  = "parts.csv"
-	CutList    = "cut-list.csv"
-	BuyList    = "buy.csv"
-	LayoutList = "sheets/layout.csv"
-	CutsList   = "sheets/cuts.csv"
-	SlideLines = "cabinet/slide-lines.csv"
-	Packet     = "packet.pdf"
+	ReportJSON = filing.Report
+	PartsTxt   = filing.PartsText
+	PartsList  = filing.Parts
+	CutList    = filing.CutList
+	BuyList    = filing.Buy
+	LayoutList = filing.Layout
+	CutsList   = filing.Cuts
+	SlideLines = filing.SlideLines
+	Packet     = filing.Packet
 )
 
 // readers by output.

@@ -6,8 +6,10 @@ package record
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -87,6 +89,7 @@ type Drawer struct {
 	// LooseDividers are those that are lifted out, as the proof names them: by number
 	// in the order of the parts and their stands.
 	LooseDividers []string `json:"loose_dividers,omitempty"`
+	Pictures      []string `json:"pictures"` // files, relative to the folder
 }
 
 // Sag is of the bottom under its load: with simply supported and with clamped
@@ -220,6 +223,9 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
 	for _, d := range b.Drawers {
 		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MaxOpen: n(d.Spec.Limits.ShoulderGap)}
+		for _, picture := range filing.BoxPictures(d.Folder) {
+			listed.Pictures = append(listed.Pictures, p.Pictures.Files(picture)...)
+		}
 		strength(&listed, d, n)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
@@ -235,6 +241,11 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 	r.CutList, r.Blanks = CutListOf(b)
 	r.IdleBits = idleBits(b, r, n)
 	return r
+}
+
+// ForRouter reports whether a router cuts any of its parts.
+func (r Report) ForRouter() bool {
+	return slices.ContainsFunc(r.Layers, func(l Layer) bool { return filing.ForRouter(l.File) })
 }
 
 // Unit is that of the numbers of the report; millimetres where it is none of the program's.

@@ -3,6 +3,7 @@ package record
 import (
 	"math"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
 	"drawerwright/geom/breakdown"
@@ -11,15 +12,16 @@ import (
 // stockLayout tells the layout of one stock in the job's unit.
 type stockLayout struct {
 	*sheets.Stock
-	unit geom.Unit
+	unit     geom.Unit
+	pictures filing.Formats
 }
 
 // length converts one that is in nanometres, number one in millimetres.
 func (s stockLayout) length(l int64) float64    { return Number(geom.Length(l).MM(), s.unit) }
 func (s stockLayout) number(mm float64) float64 { return Number(mm, s.unit) }
 
-func sheetStock(of *sheets.Stock, u geom.Unit) SheetStock {
-	s, l := stockLayout{of, u}, of.Layout
+func sheetStock(of *sheets.Stock, u geom.Unit, pictures filing.Formats) SheetStock {
+	s, l := stockLayout{of, u, pictures}, of.Layout
 	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages,
 		Kerf: s.length(s.Rules.Kerf), Trim: s.length(int64(s.Trim)), Ends: s.length(int64(s.Trim)),
 		Turned: s.RotatedSheets, Routed: s.Routed,
@@ -86,7 +88,7 @@ func (s stockLayout) addSheets(out *SheetStock) {
 func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
 	size := s.Sheets[one.Sheet]
 	laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placements: []SheetPlacement{},
-		Offcuts: []Box{}, Files: s.Files(one), Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
+		Offcuts: []Box{}, Files: s.Files(one, s.pictures), Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
 	for _, d := range one.Drawn {
 		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Stock.Thickness.Mean, s.number}
 		laid.Layers = append(laid.Layers, drawn.legends(d.File, d.Layers)...)

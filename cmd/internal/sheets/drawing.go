@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/export/router"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
@@ -61,8 +62,11 @@ func (s *Stock) Drawings(o router.Options, one Sheet) ([]Drawing, error) {
 }
 
 // Files of a sheet, relative to the output folder: its drawings in the order of cutting, each
-// with the files of its bits, and its pictures.
-func (s *Stock) Files(one Sheet) []string {
+// with the files of its bits, and its picture.
+func (s *Stock) Files(one Sheet, pictures filing.Formats) []string {
+	if s.Sawn {
+		return pictures.Files(s.Picture(one))
+	}
 	var list []string
 	for _, f := range s.Faces(one) {
 		file := s.drawing(one, f)
@@ -76,27 +80,18 @@ func (s *Stock) Files(one Sheet) []string {
 			}
 		}
 	}
-	pictures := []string{s.Picture(one)}
-	for i := range one.Offcuts {
-		pictures = append(pictures, s.OffcutPicture(one, i))
-	}
-	for _, p := range pictures {
-		list = append(list, p+".svg", p+".png")
-	}
-	return list
-}
-
-// OffcutPicture is that of one of a sheet's offcuts, without the ending of its name.
-func (s *Stock) OffcutPicture(one Sheet, i int) string {
-	return fmt.Sprintf("%s.offcut-%d", s.Picture(one), i+1)
+	return append(list, pictures.Files(s.Picture(one))...)
 }
 
 // Picture of a sheet, without the ending of its name.
-func (s *Stock) Picture(one Sheet) string { return fmt.Sprintf("%s-%d", s.File, one.Number) }
+func (s *Stock) Picture(one Sheet) string { return filing.Sheets + s.name(one) }
 
 func (s *Stock) drawing(one Sheet, f geom.Face) string {
-	return fmt.Sprintf("%s-%d.%s.dxf", s.File, one.Number, f)
+	return fmt.Sprintf("%s%s.%s.dxf", filing.RouterSheets, s.name(one), f)
 }
+
+// name is what the names of a sheet's files begin with.
+func (s *Stock) name(one Sheet) string { return fmt.Sprintf("%s-%d", s.File, one.Number) }
 
 // Holes of a sheet are its registration holes, as they lie with inside faces up; none where
 // one face is cut.

@@ -11,6 +11,7 @@ import (
 	"sync"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/list"
 	"drawerwright/export/router"
@@ -31,6 +32,8 @@ type Plan struct {
 	DXF    router.Options
 	Listed bool // of a list of rectangles
 	Stocks []Stock
+	// Pictures is how the pictures of boxes and sheets are written.
+	Pictures filing.Formats
 }
 
 // Stock is the pieces of one stock on sheets. Lengths in Rules, Pieces, Sheets and Layout
@@ -50,7 +53,7 @@ type Stock struct {
 	Laid      []Sheet
 	// GrainAcross says that in the job file the second number of a sheet is along the grain.
 	GrainAcross   bool
-	Sawn          bool        // a saw cuts its parts from the sheets
+	Sawn          bool        // a saw cuts its parts from the sheets, which have no drawings then
 	RotatedSheets bool        // its sheets are cut on both faces
 	FromOutside   bool        // they are cut on their outside faces alone
 	Routed        bool        // a router cuts them: no saw does
@@ -104,6 +107,9 @@ func Of(ctx context.Context, b batch.Batch, shelf []list.Offcut, o Search) (Plan
 				return plan, p
 			}
 			for i := range s.Laid {
+				if s.Sawn {
+					break
+				}
 				var err error
 				if s.Laid[i].Drawn, err = s.Drawings(plan.DXF, s.Laid[i]); err != nil {
 					return plan, s.problem("layers", "sheet", geom.Sentencef("%v", err), batch.LayersHint(err))
@@ -159,15 +165,12 @@ func (r order) laidOut(ctx context.Context, o Search) (Stock, *Problem) {
 
 // file is what the names of a stock's files begin with, different for each.
 func (p Plan) file(stock string) string {
-	name := folder + job.FileName(stock)
+	name := job.FileName(stock)
 	for n := 2; slices.ContainsFunc(p.Stocks, func(s Stock) bool { return s.File == name }); n++ {
-		name = fmt.Sprintf("%s%s_%d", folder, job.FileName(stock), n)
+		name = fmt.Sprintf("%s_%d", job.FileName(stock), n)
 	}
 	return name
 }
-
-// folder is where files of sheets are.
-const folder = "sheets/"
 
 // asked is what is to be laid out of one stock, and by which rules: wide with room for waste
 // between all parts.
@@ -310,8 +313,8 @@ type Cutting struct {
 
 // Listed lays a list out by itself.
 func Listed(ctx context.Context, name string, l list.List, c Cutting, o nest.Options) (Plan, error) {
-	s := Stock{Name: name, File: folder + job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules, Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity,
-		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets), Sawn: c.Method == nest.Guillotine}
+	s := Stock{Name: name, File: job.FileName(name), Stock: joinery.Stock{Name: name}, Rules: c.Rules, Trim: c.Trim, MinOffcut: c.MinOffcut, Capacity: c.Capacity,
+		Pieces: l.Pieces, Sheets: slices.Clone(l.Sheets)}
 	trim := int64(c.Trim)
 	for i := range s.Sheets {
 		if !s.Sheets[i].Offcut { // whose size is clean

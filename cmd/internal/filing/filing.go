@@ -1,0 +1,97 @@
+// Package filing says where each file of a build stands in its folder, for what writes it, what
+// names it on paper and what reads it back. Names are relative to the folder, with slashes.
+//
+// At the top is what a person looks for first. Below, each folder is for one use: what goes to the
+// router, what goes into a spreadsheet, what is looked at.
+package filing
+
+import "strings"
+
+// What stands at the top.
+const (
+	Packet    = "packet.pdf"  // what goes to the bench, on paper
+	Page      = "boxes.html"  // the boxes to turn and open
+	PartsText = "parts.txt"   // the job as text
+	Report    = "report.json" // the job for programs
+)
+
+// Folders.
+const (
+	router = "router/"
+	// RouterParts and RouterSheets have the drawings that a router cuts.
+	RouterParts  = router + "parts/"
+	RouterSheets = router + "sheets/"
+	Drawings     = "drawings/" // of parts that are made without a router
+	Sheets       = "sheets/"   // pictures of sheets
+	solids       = "3d/"
+	pictures     = "pictures/" // of boxes
+	Cabinet      = "cabinet/"
+	Templates    = "templates/"
+	tables       = "tables/"
+)
+
+// Tables for programs.
+const (
+	Layers     = router + "layers.csv" // the legend of what is in the router's folder
+	Parts      = tables + "parts.csv"
+	CutList    = tables + "cut-list.csv"
+	Buy        = tables + "buy.csv"
+	Layout     = tables + "layout.csv" // where parts lie on sheets
+	Cuts       = tables + "cuts.csv"   // those that take sheets apart
+	SlideLines = tables + "slide-lines.csv"
+)
+
+// ForRouter reports whether a file is in the router's folder.
+func ForRouter(name string) bool { return strings.HasPrefix(name, router) }
+
+// DrawingFolders are all that have drawings of parts and sheets.
+func DrawingFolders() []string { return []string{RouterParts, RouterSheets, Drawings} }
+
+// The pictures that each box has.
+const (
+	Assembled = "assembled"
+	Exploded  = "exploded"
+	Corner    = "corner"
+)
+
+// BoxPictures are the pictures of a box, without the endings of their names. No two boxes share
+// one: what follows the last dash is the view.
+func BoxPictures(box string) []string {
+	var list []string
+	for _, view := range []string{Assembled, Exploded, Corner} {
+		list = append(list, BoxPicture(box, view))
+	}
+	return list
+}
+
+// BoxPicture is one of them.
+func BoxPicture(box, view string) string { return pictures + box + "-" + view }
+
+// PartSolid is the solid of a part, in the folder of its box.
+func PartSolid(box, part string) string { return solids + box + "/" + part + ".stl" }
+
+// BoxSolid is that of a whole box, assembled or exploded.
+func BoxSolid(box, view string) string { return solids + box + "/" + view + ".stl" }
+
+// BoxScene is a box with its pieces by name.
+func BoxScene(box string) string { return solids + box + "/drawer.glb" }
+
+// CabinetScene is all boxes of an opening as they stand in it.
+func CabinetScene(cabinet string) string { return solids + cabinet + ".glb" }
+
+// Formats are those in which pictures are written.
+type Formats int
+
+// Pictures are written as lines, or in dots too for programs that take no lines.
+const (
+	SVG Formats = iota
+	SVGAndPNG
+)
+
+// Files are those of a picture, named without an ending.
+func (f Formats) Files(picture string) []string {
+	if f == SVGAndPNG {
+		return []string{picture + ".svg", picture + ".png"}
+	}
+	return []string{picture + ".svg"}
+}
