@@ -8,6 +8,7 @@ import (
 	"testing"
 	"unicode/utf8"
 
+	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
 )
@@ -105,8 +106,8 @@ func TestExamplesOfTopicsBuild(t *testing.T) {
 var quoted = regexp.MustCompile("`([^`]+)`")
 
 // TestTopicsNameWhatThereIs: what stands in backquotes is an entry of the job file, alone or
-// with a word that it takes, such a word, a field of the report, a command, a flag, a file or
-// the name of a layer.
+// with a word that it takes, such a word, a field of the report, a command, a flag, a file, a folder
+// or the name of a layer.
 func TestTopicsNameWhatThereIs(t *testing.T) {
 	words := make(map[string]bool)
 	for _, e := range job.Entries() {
@@ -125,6 +126,8 @@ func TestTopicsNameWhatThereIs(t *testing.T) {
 		switch {
 		case strings.HasPrefix(said, "drawerwright "), strings.HasPrefix(said, "--"), strings.HasPrefix(said, "DADO_"),
 			said == "as-drawn", slices.Contains([]string{".csv", ".txt", ".pdf", ".html"}, filepath.Ext(said)):
+			return true
+		case slices.Contains(filing.DrawingFolders(), said):
 			return true
 		case pair:
 			return err == nil && (words[value] || strings.ContainsAny(value, "0123456789"))
