@@ -2,7 +2,7 @@
 // page of the packet beside it, as a PNG for the README:
 //
 //	pdftoppm -r 72 -f 9 -l 9 -y 30 -H 395 -gray -png -singlefile out/packet.pdf page
-//	go run ./testdata/picture out/preview/bench-wide/exploded.stl page.png > samples/bench-wide.png
+//	go run ./testdata/picture out/3d/bench-wide/exploded.stl page.png > samples/bench-wide.png
 package main
 
 import (

@@ -1,6 +1,8 @@
 package reference
 
 import (
+	"os"
+	"path"
 	"path/filepath"
 	"regexp"
 	"slices"
@@ -8,7 +10,6 @@ import (
 	"testing"
 	"unicode/utf8"
 
-	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
 )
@@ -109,7 +110,13 @@ var quoted = regexp.MustCompile("`([^`]+)`")
 // with a word that it takes, such a word, a field of the report, a command, a flag, a file, a folder
 // or the name of a layer.
 func TestTopicsNameWhatThereIs(t *testing.T) {
-	words := make(map[string]bool)
+	words, written := make(map[string]bool), make(map[string]bool)
+	for _, file := range filesOfSamples(t) {
+		written[file], written[path.Base(file)] = true, true
+		for dir := path.Dir(file); dir != "."; dir = path.Dir(dir) {
+			written[dir+"/"] = true
+		}
+	}
 	for _, e := range job.Entries() {
 		for _, w := range e.Words {
 			words[w] = true
@@ -125,9 +132,7 @@ func TestTopicsNameWhatThereIs(t *testing.T) {
 		_, err := job.Explained(key)
 		switch {
 		case strings.HasPrefix(said, "drawerwright "), strings.HasPrefix(said, "--"), strings.HasPrefix(said, "DADO_"),
-			said == "as-drawn", slices.Contains([]string{".csv", ".txt", ".pdf", ".html"}, filepath.Ext(said)):
-			return true
-		case slices.Contains(filing.DrawingFolders(), said):
+			said == "as-drawn", written[said]:
 			return true
 		case pair:
 			return err == nil && (words[value] || strings.ContainsAny(value, "0123456789"))
@@ -145,8 +150,46 @@ func TestTopicsNameWhatThereIs(t *testing.T) {
 			}
 		}
 	}
-	if known("bottom-fitt") || known("joint: glue") {
+	if known("bottom-fitt") || known("joint: glue") || known("part.csv") {
 		t.Error("anything is taken for a name")
+	}
+}
+
+// filesOfSamples are all files that builds of the samples write.
+func filesOfSamples(t *testing.T) (files []string) {
+	t.Helper()
+	lists, err := filepath.Glob("../../../testdata/golden/folders/*.txt")
+	if err != nil || len(lists) < 10 {
+		t.Fatalf("%d lists, %v", len(lists), err)
+	}
+	for _, list := range lists {
+		text, err := os.ReadFile(list)
+		if err != nil {
+			t.Fatal(err)
+		}
+		files = append(files, strings.Fields(string(text))...)
+	}
+	return files
+}
+
+// TestEveryFileIsExplained: what a build writes stands in the topic of its folder, alone or
+// with the folder that it is in; a table by its name.
+func TestEveryFileIsExplained(t *testing.T) {
+	text, err := texts.ReadFile("topics/folder.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	said := make(map[string]bool)
+	for _, m := range quoted.FindAllStringSubmatch(string(text), -1) {
+		said[m[1]] = true
+	}
+	for _, file := range filesOfSamples(t) {
+		folder, inside, _ := strings.Cut(file, "/")
+		below, _, _ := strings.Cut(inside, "/")
+		inFolder := path.Ext(file) != ".csv" && (said[folder+"/"] || said[folder+"/"+below+"/"])
+		if !said[file] && !said[path.Base(file)] && !inFolder {
+			t.Errorf("help folder does not explain %s", file)
+		}
 	}
 }
 
