@@ -30,7 +30,7 @@ much and which way; what happens if nothing is moved; whether parts that are cut
 saved; and which reading is missing or contradicts the others.
 
 Readings, in the job's units or with one: slot (width of a dado), depth, edge (end to
-dado), tongue, rabbet-depth, tongue-length, play (by feeler), recess (below 0: proud),
+dado), tongue, rabbet-depth, tongue-length, clearance (by feeler), recess (below 0: proud),
 width (dry fitted), front-length, front-thickness, sides-thickness, diagonals=D1,D2; and of the
 coupon tooth, coupon-N (width of slot N), fits=N (the slot that fits as wanted).
 

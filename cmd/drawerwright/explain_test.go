@@ -1,12 +1,14 @@
 package main
 
 import (
+	"regexp"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/reference"
+	"drawerwright/geom/testcut"
 
 	"github.com/spf13/pflag"
 )
@@ -59,6 +61,25 @@ func TestExplain(t *testing.T) {
 					t.Errorf("%s prints %d columns: %s", args, n, line)
 				}
 			}
+		}
+	}
+}
+
+// TestEveryReadingIsExplained that adjust takes, in its help and in the topic.
+func TestEveryReadingIsExplained(t *testing.T) {
+	terms := ""
+	for _, b := range reference.Topic("test-cut") {
+		terms += b.Term + ", "
+	}
+	help := newAdjust(streams{}).Long
+	for _, k := range testcut.Kinds {
+		name := string(k)
+		if k == testcut.Coupon {
+			name += "-N"
+		}
+		whole := regexp.MustCompile(`(^|[ \n])` + name + `[, ;]`)
+		if !whole.MatchString(terms) || !whole.MatchString(help) {
+			t.Errorf("%s is not explained", name)
 		}
 	}
 }
