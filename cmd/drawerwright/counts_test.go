@@ -60,8 +60,8 @@ func TestOneCountOfSheets(t *testing.T) {
 	}
 	_, parts, _ := call(t, job, "parts", "-", "--json")
 	for name, text := range map[string]string{"parts --json": parts, "report.json": read("report.json")} {
-		var r record.Report
-		if err := json.Unmarshal([]byte(text), &r); err != nil {
+		r, err := record.Read([]byte(text))
+		if err != nil {
 			t.Fatal(err)
 		}
 		if m := r.Material[0]; m.Sheets != 2 || m.Cost != 110 || r.Sheets[0].Count != 2 || r.Buy[0].Quantity != 2 || r.Buy[0].Cost != 110 {
@@ -74,8 +74,8 @@ func TestOneCountOfSheets(t *testing.T) {
 	if err := json.Unmarshal([]byte(text), &laid); err != nil {
 		t.Fatal(err)
 	}
-	var r record.Report
-	if err := json.Unmarshal([]byte(parts), &r); err != nil {
+	r, err := record.Read([]byte(parts))
+	if err != nil {
 		t.Fatal(err)
 	}
 	if a, b := fmt.Sprintf("%+v", laid.Stocks), fmt.Sprintf("%+v", r.Sheets); len(laid.Stocks) != 2 || len(a) != len(b) {

@@ -14,6 +14,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
 )
 
 // oneBox is a box of 460 x 140 x 500 from boards of 12.2 and 5.9: its fence distance
@@ -51,6 +52,11 @@ func provenJSON(t *testing.T, args ...string) (proven, int) {
 	if p.OK != (code == exitDone) || p.Proof == nil || p.Strangers == nil {
 		t.Errorf("exit %d with %+v", code, p)
 	}
+	r, err := record.Read([]byte(out)) // in millimetres
+	if err != nil {
+		t.Fatal(err)
+	}
+	p.Proof = r.Proof
 	return p, code
 }
 
@@ -133,7 +139,7 @@ func TestProveNumbers(t *testing.T) {
 			one := p.Proof[0]
 			is := func(what string, got record.Range, want float64) {
 				t.Helper()
-				if math.Abs(got.Mean-want) > 2e-6 || got.Min != got.Mean || got.Max != got.Mean {
+				if math.Abs(got.Mean.MM()-want) > 2e-6 || got.Min != got.Mean || got.Max != got.Mean {
 					t.Errorf("%s %+v, want %g", what, got, want)
 				}
 			}
@@ -184,7 +190,7 @@ func TestProveInInches(t *testing.T) {
 		t.Errorf("0.230 is not 5.842 mm: %+v", p)
 	}
 	for _, one := range p.Proof { // a slot of 0.246 less 0.230
-		if got := one.Bottom.Play.Mean; math.Abs(got-0.016) > 1e-6 {
+		if got := one.Bottom.Play.Mean.In(geom.Inch); math.Abs(got-0.016) > 1e-6 {
 			t.Errorf("%s: bottom play %g in, want 0.016", one.Drawer, got)
 		}
 	}
@@ -317,8 +323,8 @@ func TestProveStaysInside(t *testing.T) {
 	}
 	for _, name := range []string{"../secret.dxf", "router/../../secret.dxf", filepath.ToSlash(filepath.Join(here, "secret.dxf")), "router/parts/link.dxf", "", ".", "router", "/dev/zero", "con", "a\x00b", strings.Repeat("a/", 5000)} {
 		harm(t, "out/report.json", func(data []byte) []byte {
-			var r record.Report
-			if err := json.Unmarshal(data, &r); err != nil {
+			r, err := record.Read(data)
+			if err != nil {
 				t.Fatal(err)
 			}
 			r.Parts[0].Files.Inside = name

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
 	"os"
@@ -32,8 +31,8 @@ drawers:
 	if code != exitDone {
 		t.Fatal(errs)
 	}
-	var r record.Report
-	if err := json.Unmarshal([]byte(out), &r); err != nil {
+	r, err := record.Read([]byte(out))
+	if err != nil {
 		t.Fatal(err)
 	}
 	if r.Drawers[0].Sag == nil {
@@ -99,7 +98,7 @@ func TestSagFromTheJob(t *testing.T) {
 		// The same bottom without Poisson's ratio: D is 0.91 of that.
 		"no Poisson": {500, 400, 6, "stiffness: 4 GPa", "10 kg", 0.9565 * 9.80665 / 9.81 / 0.91, 1e-3},
 	} {
-		if got := sagOf(t, c.width, c.depth, c.thickness, c.bottom, c.load); math.Abs(got.Simple-c.want) > c.part*c.want {
+		if got := sagOf(t, c.width, c.depth, c.thickness, c.bottom, c.load); math.Abs(got.Simple.MM()-c.want) > c.part*c.want {
 			t.Errorf("%s: the bottom sags %.4f, not %.4f", name, got.Simple, c.want)
 		}
 	}
@@ -109,7 +108,7 @@ func TestSagFromTheJob(t *testing.T) {
 // hardboard and 0.6 for solid wood in dry rooms; of an unknown stock it is twice as much.
 func TestLastingSag(t *testing.T) {
 	for bottom, want := range map[string]float64{"grain: length, material: plywood": 1.8, "material: hardboard": 3.25, "grain: length, material: red oak": 1.6, "stiffness: 3000": 2} {
-		if s := sagOf(t, 400, 400, 6, bottom, "5 kg"); math.Abs(s.Lasting-want*s.Simple) > 1e-4 {
+		if s := sagOf(t, 400, 400, 6, bottom, "5 kg"); math.Abs(s.Lasting.MM()-want*s.Simple.MM()) > 1e-4 {
 			t.Errorf("%s: %g in time, %g at once", bottom, s.Lasting, s.Simple)
 		}
 	}
@@ -123,8 +122,8 @@ func TestEnough(t *testing.T) {
 		if s.Simple <= s.Limit {
 			t.Fatalf("%s: %g of %g, nothing to advise", bottom, s.Simple, s.Limit)
 		}
-		thick := math.Ceil(s.Enough*1000) / 1000
-		if again := sagOf(t, 700, 500, thick, bottom, "35 kg"); again.Simple > again.Limit || math.Abs(again.Enough-s.Enough) > 1e-4 {
+		thick := math.Ceil(s.Enough.MM()*1000) / 1000
+		if again := sagOf(t, 700, 500, thick, bottom, "35 kg"); again.Simple > again.Limit || math.Abs((again.Enough-s.Enough).MM()) > 1e-4 {
 			t.Errorf("%s: of %g, as advised, it sags %g of %g and wants %g", bottom, thick, again.Simple,
 				again.Limit, again.Enough)
 		}
@@ -144,12 +143,11 @@ func TestSagIsTold(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var r record.Report
-	if err := json.Unmarshal(data, &r); err != nil || *r.Drawers[0].Sag != s {
+	if r, err := record.Read(data); err != nil || *r.Drawers[0].Sag != s {
 		t.Errorf("report.json has %+v, parts %+v, %v", r.Drawers[0].Sag, s, err)
 	}
 	_, _, errs := call(t, "", "check", "job.yaml")
-	for _, v := range []float64{s.Simple, s.Clamped, s.Lasting, s.Limit} {
+	for _, v := range []record.Length{s.Simple, s.Clamped, s.Lasting, s.Limit} {
 		if !strings.Contains(errs, fmt.Sprintf("%.2f mm", v)) {
 			t.Errorf("%g is not in\n%s", v, errs)
 		}

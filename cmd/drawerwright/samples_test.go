@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"fmt"
 	"math"
 	"os"
@@ -13,6 +12,7 @@ import (
 	"testing"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
 )
 
 // sampled is a sample as parts --json reports it.
@@ -23,8 +23,8 @@ func sampled(t *testing.T, name string) record.Report {
 	if code != exitDone {
 		t.Fatal(errs)
 	}
-	var r record.Report
-	if err := json.Unmarshal([]byte(out), &r); err != nil {
+	r, err := record.Read([]byte(out))
+	if err != nil {
 		t.Fatal(err)
 	}
 	return r
@@ -49,9 +49,9 @@ func partOf(t *testing.T, r record.Report, name string) record.Part {
 }
 
 // is compares a number worked out by hand.
-func is(t *testing.T, what string, got, want float64) {
+func is[N ~float64](t *testing.T, what string, got, want N) {
 	t.Helper()
-	if math.Abs(got-want) > 1e-4 {
+	if math.Abs(float64(got-want)) > 1e-4 {
 		t.Errorf("%s: %g, by hand %g", what, got, want)
 	}
 }
@@ -70,7 +70,7 @@ func TestKitchenBank(t *testing.T) {
 	for i, height := range []float64{90, 150, 150, 150} {
 		d := drawerOf(t, r, fmt.Sprintf("base-%d", i+1))
 		aimed(t, d.Name+" width", d.Outside.Width, 538.2-0.79375-0.0303, 0.01)
-		is(t, d.Name+" height", d.Outside.Height, height)
+		is(t, d.Name+" height", d.Outside.Height.MM(), height)
 		is(t, d.Name+" depth", d.Outside.Depth, 500)
 	}
 	c := r.Cabinets[0]
@@ -83,7 +83,7 @@ func TestKitchenBank(t *testing.T) {
 	is(t, "pieces", float64(partOf(t, r, "base-2-side").Quantity), 3)
 	// The tray's fingers: 62 / 12.15 wants 5 rows, but a bit of 3 needs 7.5: 12.4 each.
 	tray := partOf(t, r, "tray-front")
-	is(t, "tray front's finger", tray.Outline[1][1], 62.0/5-0.25/4)
+	is(t, "tray front's finger", tray.Outline[1].Y, 62.0/5-0.25/4)
 }
 
 // TestWorkshopBench, by hand. Rows of 520 - 3 x 3 = 511 that grow by 1.25: 511 / (1 +
@@ -99,9 +99,9 @@ func TestWorkshopBench(t *testing.T) {
 	is(t, "depth", d.Outside.Depth, 555)
 	side := partOf(t, r, "left-1-side-left")
 	i := slices.IndexFunc(side.Operations,
-		func(o record.Operation) bool { return o.Kind == "dado" && o.Outline[0][0] > 100 })
-	is(t, "back's dado from", side.Operations[i].Outline[0][0], 555-15-12.4)
-	is(t, "and to", side.Operations[i].Outline[1][0], 540)
+		func(o record.Operation) bool { return o.Kind == "dado" && o.Outline[0].X > 100 })
+	is(t, "back's dado from", side.Operations[i].Outline[0].X, 555-15-12.4)
+	is(t, "and to", side.Operations[i].Outline[1].X, 540)
 	// Slid in under a back that is as much lower as groove, thickest bottom and a hair are.
 	is(t, "back", partOf(t, r, "left-1-back").Width, d.Outside.Height-(6.075+5.95+0.03))
 	// The arithmetic rows of the other opening: 514 - 120 = 394 less the step of 30.
@@ -143,9 +143,9 @@ func TestSamplesComeOutRight(t *testing.T) {
 }
 
 // aimed reports a size that is not aimed where it should be, to what sizes are rounded to.
-func aimed(t *testing.T, what string, got, want, step float64) {
+func aimed[N ~float64](t *testing.T, what string, got, want, step N) {
 	t.Helper()
-	if math.Abs(got-want) > step || math.Abs(got/step-math.Round(got/step)) > 1e-6 {
+	if steps := float64(got / step); math.Abs(float64(got-want)) > float64(step) || math.Abs(steps-math.Round(steps)) > 1e-6 {
 		t.Errorf("%s is %.5f, aimed at %.5f", what, got, want)
 	}
 }
@@ -167,12 +167,12 @@ func warningCodes(r record.Report) []string {
 func TestToolChest(t *testing.T) {
 	r := sampled(t, "tool-chest.yaml")
 	d := drawerOf(t, r, "upper-2")
-	aimed(t, "width", d.Outside.Width, 22.0625-1-1.0/32-0.001, 0.001)
-	is(t, "depth", d.Outside.Depth, 18)
-	is(t, "front", r.Cabinets[0].Rows[1].FrontHeight, 7.8125/2)
-	is(t, "front's width", partOf(t, r, "upper-2-drawer-front").Length, 22.0625-0.1875)
+	aimed(t, "width", d.Outside.Width.In(geom.Inch), 22.0625-1-1.0/32-0.001, 0.001)
+	is(t, "depth", d.Outside.Depth.In(geom.Inch), 18)
+	is(t, "front", r.Cabinets[0].Rows[1].FrontHeight.In(geom.Inch), 7.8125/2)
+	is(t, "front's width", partOf(t, r, "upper-2-drawer-front").Length.In(geom.Inch), 22.0625-0.1875)
 	for _, row := range r.Cabinets[0].Rows {
-		if holes := row.Line * 25.4 / 32; math.Abs(holes-math.Round(holes)) > 1e-6 {
+		if holes := row.Line.MM() / 32; math.Abs(holes-math.Round(holes)) > 1e-6 {
 			t.Errorf("%s: a line %g holes up", row.Drawer, holes)
 		}
 	}
@@ -180,8 +180,8 @@ func TestToolChest(t *testing.T) {
 	is(t, "load", d.Load, 9.072)
 	is(t, "rating", d.Rating, 34.01942775)
 	// Dividers: 2 x 0.472 less inside, two of 0.238 between three cells.
-	cell := (drawerOf(t, r, "lower-1").Outside.Width - 0.944 - 2*0.238) / 3
-	is(t, "divider", partOf(t, r, "lower-1-divider").Placements[0].Origin[0], 0.472+cell)
+	cell := (drawerOf(t, r, "lower-1").Outside.Width.In(geom.Inch) - 0.944 - 2*0.238) / 3
+	is(t, "divider", partOf(t, r, "lower-1-divider").Placements[0].Origin[0].In(geom.Inch), 0.472+cell)
 }
 
 // TestDresser, by hand. Inside 562 - 42 - 1 / 2 = 519.5, and 0.03 less as in the kitchen;
@@ -198,7 +198,7 @@ func TestDresser(t *testing.T) {
 	is(t, "depth", d.Outside.Depth, 450)
 	is(t, "row", r.Cabinets[0].Rows[0].FrontHeight, 125.5)
 	swelling := 0.00248 * (11.00 - 8.48)
-	if want := 104.5 / (1 + swelling); math.Abs(d.Outside.Height-want) > 0.02 { // two hundredths of a point of moisture
+	if want := 104.5 / (1 + swelling); math.Abs(d.Outside.Height.MM()-want) > 0.02 { // two hundredths of a point of moisture
 		t.Errorf("height %g, by hand %g", d.Outside.Height, want)
 	}
 	back := partOf(t, r, "dresser-1-back")
@@ -206,10 +206,10 @@ func TestDresser(t *testing.T) {
 	// take the tongues, 13 high.
 	long := d.Outside.Width - 30 + 15
 	is(t, "back", back.Length, long)
-	has := func(x float64) bool {
-		return slices.ContainsFunc(back.Outline, func(v []float64) bool { return math.Abs(v[0]-x) < 1e-6 })
+	has := func(x record.Length) bool {
+		return slices.ContainsFunc(back.Outline, func(v record.Vertex) bool { return math.Abs((v.X - x).MM()) < 1e-6 })
 	}
-	if !has(0) || !has(42.5) || !has(long-42.5) || !has(long) || back.Outline[4][1] != 13 {
+	if !has(0) || !has(42.5) || !has(long-42.5) || !has(long) || back.Outline[4].Y != 13 {
 		t.Errorf("notches at %v", back.Outline)
 	}
 	if len(r.Warnings) != 0 {
@@ -229,28 +229,28 @@ func TestPrintRoom(t *testing.T) {
 	r := sampled(t, "print-room.yaml")
 	side := partOf(t, r, "paper-side")
 	i := slices.IndexFunc(side.Operations, func(o record.Operation) bool { return o.Kind == "groove" })
-	is(t, "groove from", side.Operations[i].Outline[0][1], 0.2356667)
-	is(t, "groove to", side.Operations[i].Outline[2][1], 0.4526667)
+	is(t, "groove from", side.Operations[i].Outline[0].Y.In(geom.Inch), 0.2356667)
+	is(t, "groove to", side.Operations[i].Outline[2].Y.In(geom.Inch), 0.4526667)
 	s := r.Setups[0]
-	is(t, "cutter", s.CutterWidth, 0.246)
-	is(t, "cutter for grooves", s.GrooveCutter, 0.125)
+	is(t, "cutter", s.CutterWidth.In(geom.Inch), 0.246)
+	is(t, "cutter for grooves", s.GrooveCutter.In(geom.Inch), 0.125)
 	if len(s.GrooveFences) != 2 {
 		t.Fatalf("passes at %v", s.GrooveFences)
 	}
-	is(t, "first pass", s.GrooveFences[0], 0.2356667)
-	is(t, "second pass", s.GrooveFences[1], 0.3276667)
-	is(t, "lowest row", r.Setups[1].FingerHeight, 0.568)
-	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1][1], 0.568-0.009/4)
-	is(t, "groove in it", partOf(t, r, "type-front").Operations[0].Outline[0][0], 0)
+	is(t, "first pass", s.GrooveFences[0].In(geom.Inch), 0.2356667)
+	is(t, "second pass", s.GrooveFences[1].In(geom.Inch), 0.3276667)
+	is(t, "lowest row", r.Setups[1].FingerHeight.In(geom.Inch), 0.568)
+	is(t, "finger of the front", partOf(t, r, "type-front").Outline[1].Y.In(geom.Inch), 0.568-0.009/4)
+	is(t, "groove in it", partOf(t, r, "type-front").Operations[0].Outline[0].X.In(geom.Inch), 0)
 	i = slices.IndexFunc(r.Buy, func(b record.Buy) bool { return b.Kind == "offcut" })
 	if b := r.Buy[i]; b.Name != "plug 0.217 in x 0.236 in, 0.235 in long" || b.Quantity != 8 {
 		t.Errorf("plugs: %+v", b)
 	}
 	cleat := partOf(t, r, "rollers-cleat-end")
-	is(t, "cleat", cleat.Length, 22-4*0.47133333-2/25.4)
-	is(t, "cleat's height", cleat.Width, 12/25.4)
-	is(t, "bottom on cleats", partOf(t, r, "rollers-bottom").Length, 22-2*0.47133333-1.0/16)
-	is(t, "bottom over the edges", partOf(t, r, "rollers-bottom").Placements[0].Origin[2], 12/25.4)
+	is(t, "cleat", cleat.Length.In(geom.Inch), 22-4*0.47133333-2/25.4)
+	is(t, "cleat's height", cleat.Width.In(geom.Inch), 12/25.4)
+	is(t, "bottom on cleats", partOf(t, r, "rollers-bottom").Length.In(geom.Inch), 22-2*0.47133333-1.0/16)
+	is(t, "bottom over the edges", partOf(t, r, "rollers-bottom").Placements[0].Origin[2].In(geom.Inch), 12/25.4)
 	if len(r.Warnings) != 0 {
 		t.Errorf("warnings %v", r.Warnings)
 	}
@@ -276,7 +276,7 @@ func TestAlcoveCabinets(t *testing.T) {
 		for _, name := range []string{"window", "door"} {
 			d := drawerOf(t, r, fmt.Sprintf("%s-%d", name, i+1))
 			is(t, d.Name+" width", d.Outside.Width, width)
-			is(t, d.Name+" height", d.Outside.Height, height)
+			is(t, d.Name+" height", d.Outside.Height.MM(), height)
 			is(t, d.Name+" depth", d.Outside.Depth, 450)
 			is(t, d.Name+" bottom", partOf(t, r, d.Name+"-bottom").Length, width-12.05-1)
 		}
@@ -339,11 +339,11 @@ func TestAlikeIsSaidEverywhere(t *testing.T) {
 func TestStudyDesk(t *testing.T) {
 	r := sampled(t, "study-desk.yaml")
 	d := drawerOf(t, r, "pedestal-2")
-	is(t, "depth", d.Outside.Depth, 18)
-	if off := d.Inside.Width - (15.0625 - 42/25.4); math.Abs(off) > 1/25.4 {
+	is(t, "depth", d.Outside.Depth.In(geom.Inch), 18)
+	if off := d.Inside.Width.In(geom.Inch) - (15.0625 - 42/25.4); math.Abs(off) > 1/25.4 {
 		t.Errorf("inside it is off by %g", off)
 	}
-	is(t, "row", r.Cabinets[0].Rows[1].FrontHeight, 8.0625)
+	is(t, "row", r.Cabinets[0].Rows[1].FrontHeight.In(geom.Inch), 8.0625)
 	is(t, "rating", d.Rating, 75*0.45359237)
 	if len(r.Warnings) != 0 {
 		t.Errorf("warnings %v", warningCodes(r))
@@ -392,14 +392,11 @@ func TestSlideFiles(t *testing.T) {
 						"openings: {o: {width: 500 mm, height: 200 mm, depth: %g mm, cabinet: frameless, fronts: none}}\n"+
 						"drawers: [{name: a, opening: o, slide: %s, sides: side, bottom: bottom, joinery: {bottom-height: 14 mm}}]\n", job, file, want+10.5, s[1])
 					code, out, errs := call(t, text, "parts", "-", "--json")
-					var r record.Report
-					if code != exitDone || json.Unmarshal([]byte(out), &r) != nil {
+					r, err := record.Read([]byte(out))
+					if code != exitDone || err != nil {
 						t.Fatalf("%s of %s.yaml: %s%s", s[1], file, out, errs)
 					}
-					if job == "in" {
-						want /= 25.4
-					}
-					is(t, s[1]+" of "+file+".yaml", r.Drawers[0].Outside.Depth, want)
+					is(t, s[1]+" of "+file+".yaml", r.Drawers[0].Outside.Depth.MM(), want)
 				}
 			}
 		}

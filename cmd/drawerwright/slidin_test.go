@@ -1,7 +1,6 @@
 package main
 
 import (
-	"encoding/json"
 	"os"
 	"strings"
 	"testing"
@@ -40,8 +39,8 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	var r record.Report
-	if err := json.Unmarshal(data, &r); err != nil {
+	r, err := record.Read(data)
+	if err != nil {
 		t.Fatal(err)
 	}
 	bottom := partOf(t, r, "a-bottom")
@@ -52,7 +51,7 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"a spot of glue in the middle of the front's groove", "washers through the slots", "stands out behind the back by up to " + geom.LengthOf(r.Drawers[0].BottomOut).Text(geom.Millimetre)} {
+	for _, want := range []string{"a spot of glue in the middle of the front's groove", "washers through the slots", "stands out behind the back by up to " + geom.LengthOf(r.Drawers[0].BottomOut.MM()).Text(geom.Millimetre)} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("parts.txt does not say %q", want)
 		}

@@ -2,7 +2,6 @@ package main
 
 import (
 	"encoding/csv"
-	"encoding/json"
 	"os"
 	"path"
 	"path/filepath"
@@ -40,8 +39,8 @@ func TestBitFilesAreNamed(t *testing.T) {
 		}
 		return string(data)
 	}
-	var r record.Report
-	if err := json.Unmarshal([]byte(text("report.json")), &r); err != nil {
+	r, err := record.Read([]byte(text("report.json")))
+	if err != nil {
 		t.Fatal(err)
 	}
 	sheet := []string{"router/sheets/b-1.inside.1.t1-big.dxf", "router/sheets/b-1.inside.2.t2-small.dxf",

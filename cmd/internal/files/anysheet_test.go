@@ -2,7 +2,6 @@ package files_test
 
 import (
 	"context"
-	"encoding/json"
 	"errors"
 	"flag"
 	"strings"
@@ -61,8 +60,8 @@ func TestAnySheetIsProven(t *testing.T) {
 			continue
 		}
 		built++
-		var r record.Report
-		if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
+		r, err := record.Read(to.files["report.json"])
+		if err != nil {
 			t.Fatal(err)
 		}
 		for _, p := range r.Parts {

@@ -2,7 +2,6 @@ package files_test
 
 import (
 	"context"
-	"encoding/json"
 	"fmt"
 	"strings"
 	"testing"
@@ -64,8 +63,8 @@ func TestAnyBankFits(t *testing.T) {
 			t.Fatalf("%v\n%s", err, text)
 		}
 		proven++
-		var r record.Report
-		if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
+		r, err := record.Read(to.files["report.json"])
+		if err != nil {
 			t.Fatal(err)
 		}
 		bank := j.Banks[0]
@@ -73,13 +72,13 @@ func TestAnyBankFits(t *testing.T) {
 		for i, row := range bank.Plan.Rows {
 			box := r.Proof[bank.Drawers[i]]
 			low, high := max(0, row.FrontBottom), min(float64(height), row.FrontBottom+row.FrontHeight)
-			if room := float64(width) - 2*s.Clearance + s.ClearancePlus; s.Kind != opening.Undermount && box.Width.Max > room+rounded {
-				t.Fatalf("row %d is %g wide in %g\n%s", i, box.Width.Max, room, text)
+			if room := float64(width) - 2*s.Clearance + s.ClearancePlus; s.Kind != opening.Undermount && box.Width.Max.MM() > room+rounded {
+				t.Fatalf("row %d is %g wide in %g\n%s", i, box.Width.Max.MM(), room, text)
 			}
-			if inside := box.Width.Mean - 2*made.Drawers[bank.Drawers[i]].Spec.Sides.Thickness.Mean; s.Kind == opening.Undermount && inside > float64(width)-s.InsideDeduction+rounded {
+			if inside := box.Width.Mean.MM() - 2*made.Drawers[bank.Drawers[i]].Spec.Sides.Thickness.Mean; s.Kind == opening.Undermount && inside > float64(width)-s.InsideDeduction+rounded {
 				t.Fatalf("row %d is %g wide inside\n%s", i, inside, text)
 			}
-			if row.BoxBottom < low+s.ClearanceBelow-1e-6 || row.BoxBottom+box.Height.Max > high-s.ClearanceAbove+rounded {
+			if row.BoxBottom < low+s.ClearanceBelow-1e-6 || row.BoxBottom+box.Height.Max.MM() > high-s.ClearanceAbove+rounded {
 				t.Fatalf("row %d stands from %g, %g high, in %g to %g\n%s", i, row.BoxBottom,
 					box.Height.Max, low, high, text)
 			}
@@ -87,7 +86,7 @@ func TestAnyBankFits(t *testing.T) {
 			if fronts == "inset" {
 				front = j.Stocks[0].Thickness.Max
 			}
-			if proud := box.Depth.Max - box.Depth.Mean; box.Depth.Max+s.ClearanceBehind+front-proud > float64(depth)+rounded {
+			if proud := (box.Depth.Max - box.Depth.Mean).MM(); box.Depth.Max.MM()+s.ClearanceBehind+front-proud > float64(depth)+rounded {
 				t.Fatalf("row %d is %g deep in %d\n%s", i, box.Depth.Max, depth, text)
 			}
 		}

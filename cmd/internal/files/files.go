@@ -126,7 +126,7 @@ func writeLists(b batch.Batch, r record.Report, to Folder) error {
 		{filing.Buy, present.BuyCSV(r.Buy)},
 	}
 	if r.ForRouter() {
-		lists = append(lists, list{filing.Layers, present.LayersCSV(r, b.Units, b.DXF.Unit)})
+		lists = append(lists, list{filing.Layers, present.LayersCSV(r, b.DXF.Unit)})
 	}
 	for _, f := range lists {
 		if err := to.WriteFile(f.name, f.data); err != nil {

@@ -2,7 +2,6 @@ package files_test
 
 import (
 	"context"
-	"encoding/json"
 	"fmt"
 	"io/fs"
 	"math"
@@ -158,14 +157,14 @@ func TestAnyJobIsProven(t *testing.T) {
 			t.Fatalf("%v\n%s", err, text)
 		}
 		proven++
-		var r record.Report
-		if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
+		r, err := record.Read(to.files["report.json"])
+		if err != nil {
 			t.Fatal(err)
 		}
 		proof := r.Proof[0]
 		for _, f := range r.Fit {
-			compare := func(what string, got float64) {
-				if math.Abs(got-f.Nominal) > most {
+			compare := func(what string, got record.Length) {
+				if math.Abs((got - f.Nominal).MM()) > most {
 					t.Fatalf("%s: %g in the proof, %g by the joint\n%s", what, got, f.Nominal, text)
 				}
 			}

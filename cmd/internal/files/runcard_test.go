@@ -7,6 +7,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/dxf/dxfread"
 )
 
@@ -59,7 +60,7 @@ func TestOneDepthIsSet(t *testing.T) {
 		text := string(made["parts.txt"])
 		rows, at := legend(t, made["router/layers.csv"]), len(r.Layers)
 		for _, l := range r.Layers {
-			if *l.Elevation != c.sign*l.Set || l.From != from {
+			if *l.Elevation != record.Length(c.sign)*l.Set || l.From != from {
 				t.Errorf("%s: %s of %s is set to %g from the %s, and its lines lie at %g", from, l.Layer, l.File,
 					l.Set, l.From, *l.Elevation)
 			}
@@ -70,13 +71,13 @@ func TestOneDepthIsSet(t *testing.T) {
 		for _, f := range one.Run.Faces {
 			for _, s := range f.Steps {
 				l, row := one.Layers[steps], rows[at+steps]
-				if l.Layer != s.Layer || l.ToSet != s.ToSet || *l.Elevation != c.sign*s.Set {
+				if l.Layer != s.Layer || l.ToSet != s.ToSet || *l.Elevation != record.Length(c.sign)*s.Set {
 					t.Errorf("%s: step %+v, legend %+v at %g", from, s, l, *l.Elevation)
 				}
 				if row["layer"] != s.Layer || row["set"] != fmt.Sprintf("%.2f", s.Set) || row["set_from"] != from {
 					t.Errorf("%s: step %+v, layers.csv %v", from, s, row)
 				}
-				set[s.Operation] = s.Set
+				set[s.Operation] = s.Set.MM()
 				steps++
 			}
 		}

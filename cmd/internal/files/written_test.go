@@ -2,7 +2,6 @@ package files_test
 
 import (
 	"context"
-	"encoding/json"
 	"strings"
 	"testing"
 
@@ -29,8 +28,8 @@ func written(t *testing.T, text string, options ...job.Option) (map[string][]byt
 	if err := files.Write(context.Background(), b, to, files.Options{Plan: plan}); err != nil {
 		t.Fatal(err)
 	}
-	var r record.Report
-	if err := json.Unmarshal(to.files["report.json"], &r); err != nil {
+	r, err := record.Read(to.files["report.json"])
+	if err != nil {
 		t.Fatal(err)
 	}
 	return to.files, r

@@ -80,8 +80,8 @@ func (m maker) measured(mm float64) string { return geom.LengthOf(mm).Measured(m
 // caliper prints mm with all digits that a caliper shows.
 func (m maker) caliper(mm float64) string { return geom.LengthOf(mm).Fixed(m.unit) }
 
-// reported prints a number of the report, which is in the job's unit.
-func (m maker) reported(v float64) string { return m.caliper(v * m.unit.MM()) }
+// reported prints a length of the report as [maker.caliper] does.
+func (m maker) reported(l record.Length) string { return m.caliper(l.MM()) }
 
 func (m maker) size(s joinery.Size) string {
 	return m.number(s.Width) + " x " + m.number(s.Height) + " x " + m.number(s.Depth)

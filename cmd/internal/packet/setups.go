@@ -6,6 +6,7 @@ import (
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/paper"
 	"drawerwright/geom/joinery"
@@ -22,7 +23,7 @@ func (m maker) setups() {
 	unit := m.unit.String()
 	for _, c := range s.Machines {
 		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))),
-			present.CutterName(c.Machine), words.Length(c.Cutter*m.unit.MM(), m.unit), names(c.Drawers)))
+			present.CutterName(c.Machine), words.Length(c.Cutter.MM(), m.unit), names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Text)
 		for _, choice := range c.OneSetup.Minimal {
 			if choice.Spacers != nil {
@@ -114,13 +115,13 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 		if hold, drawn := holds[setup.Holding(c.Work)]; drawn {
 			passes := c.Passes
 			if len(passes) == 0 {
-				passes = []float64{s.Fence}
+				passes = []record.Length{s.Fence}
 			}
-			mm, fence := m.unit.MM(), passes[0]
+			fence := passes[0]
 			if hold == paper.AtEnd && len(passes) == 1 { // the rest of the cutter is buried
 				fence = c.Width - s.Cutter
 			}
-			d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter * mm, Height: s.Height * mm, Fence: fence * mm, Thickness: m.first(c).Panel.Thickness}, m.caliper)
+			d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(), Thickness: m.first(c).Panel.Thickness}, m.caliper)
 			m.Keep(d.Height + 18)
 			m.step(c, *step)
 			m.Figure(d, "Seen by the operator, who feeds away from himself with the fence at his right; "+unit+".")
@@ -144,8 +145,8 @@ func (m maker) checks(list []present.Check, said []string) {
 	}
 }
 
-func (m maker) stack(pieces []float64) string {
-	sum := 0.0
+func (m maker) stack(pieces []record.Length) string {
+	sum := record.Length(0)
 	for _, v := range pieces {
 		sum += v
 	}
@@ -155,8 +156,8 @@ func (m maker) stack(pieces []float64) string {
 	return present.SettingList(pieces, " + ", m.unit) + " = " + m.setTo(sum)
 }
 
-// setTo prints a number of the report that something is set to.
-func (m maker) setTo(v float64) string { return words.Number(v*m.unit.MM(), m.unit) }
+// setTo prints a length that something is set to.
+func (m maker) setTo(l record.Length) string { return words.Number(l.MM(), m.unit) }
 
 // first is the first part of a step.
 func (m maker) first(c present.CutStep) batch.Part {

@@ -4,6 +4,8 @@ import (
 	"encoding/json"
 	"errors"
 	"net/http"
+
+	"drawerwright/cmd/internal/record"
 )
 
 // read takes the JSON of a request, or answers that there is none.
@@ -26,9 +28,13 @@ func read(w http.ResponseWriter, r *http.Request, to any) bool {
 	return false
 }
 
-// reply answers with JSON.
+// reply answers with JSON, in the unit that the value says.
 func reply(w http.ResponseWriter, code int, v any) {
-	data, err := json.Marshal(v)
+	var data []byte
+	v, err := record.InUnits(v)
+	if err == nil {
+		data, err = json.Marshal(v)
+	}
 	if err != nil {
 		code, data = http.StatusInternalServerError, []byte(`{"error":"the answer cannot be written"}`)
 	}

@@ -16,82 +16,85 @@ import (
 
 // Adjustment is what adjust --json prints.
 type Adjustment struct {
-	Tool      string       `json:"tool"`
-	Job       string       `json:"job"`
-	Units     string       `json:"units"`
-	Drawer    string       `json:"drawer"`
-	Machine   string       `json:"machine"`
-	Readings  []ReadingRow `json:"readings"`
-	Conflicts []string     `json:"clash"` // readings that contradict each other
-	Cutter    Estimated    `json:"cutter"`
-	Stated    float64      `json:"cutter_of_the_job"`
-	OffWidth  string       `json:"cutter_off,omitempty"` // that the cutter is not as wide as the job says
-	Front     Estimated    `json:"front_thickness"`
-	Sides     Estimated    `json:"sides_thickness"`
-	AllRight  bool         `json:"all_right"` // leave it
-	Moves     []MoveRow    `json:"moves"`
-	AsItIs    []MeasureRow `json:"nothing_moved"`
-	After     []MeasureRow `json:"after"`
-	Wrong     string       `json:"wrong,omitempty"` // why no fence distance is right
-	Salvages  []string     `json:"cut_parts"`
-	Square    string       `json:"square,omitempty"`
-	Fits      string       `json:"fits,omitempty"`
+	Tool      string        `json:"tool"`
+	Job       string        `json:"job"`
+	Units     string        `json:"units"`
+	Drawer    string        `json:"drawer"`
+	Machine   string        `json:"machine"`
+	Readings  []ReadingRow  `json:"readings"`
+	Conflicts []string      `json:"clash"` // readings that contradict each other
+	Cutter    Estimated     `json:"cutter"`
+	Stated    record.Length `json:"cutter_of_the_job"`
+	OffWidth  string        `json:"cutter_off,omitempty"` // that the cutter is not as wide as the job says
+	Front     Estimated     `json:"front_thickness"`
+	Sides     Estimated     `json:"sides_thickness"`
+	AllRight  bool          `json:"all_right"` // leave it
+	Moves     []MoveRow     `json:"moves"`
+	AsItIs    []MeasureRow  `json:"nothing_moved"`
+	After     []MeasureRow  `json:"after"`
+	Wrong     string        `json:"wrong,omitempty"` // why no fence distance is right
+	Salvages  []string      `json:"cut_parts"`
+	Square    string        `json:"square,omitempty"`
+	Fits      string        `json:"fits,omitempty"`
 	// FrontLength is that of fronts still to be cut where nothing is moved; 0 while the
 	// readings do not tell it.
-	FrontLength float64  `json:"front_length_nothing_moved,omitempty"`
-	Written     []string `json:"written"` // entries of the new job file
+	FrontLength record.Length `json:"front_length_nothing_moved,omitempty"`
+	Written     []string      `json:"written"` // entries of the new job file
 }
+
+// Unit is that of the numbers in JSON.
+func (a Adjustment) Unit() geom.Unit { return record.UnitOf(a.Units) }
 
 // ReadingRow is a reading, what all of them together make of it, and the rest.
 type ReadingRow struct {
-	Reading  string  `json:"reading"`
-	Value    float64 `json:"value"`
-	Expected float64 `json:"expected"`
-	Residual float64 `json:"residual"`
-	Rejected bool    `json:"left_out"`
+	Reading  string        `json:"reading"`
+	Value    record.Length `json:"value"`
+	Expected record.Length `json:"expected"`
+	Residual record.Length `json:"residual"`
+	Rejected bool          `json:"left_out"`
 }
 
 // Estimated is a length with its standard deviation.
 type Estimated struct {
-	Value float64 `json:"value"`
-	Sigma float64 `json:"sigma"`
+	Value record.Length `json:"value"`
+	Sigma record.Length `json:"sigma"`
 }
 
 // MoveRow is what to do about a setting: leave, move, measure (more first) or try (the
 // move, on another test piece). By above 0 is the fence away from the cutter, the cutter
 // up. Sure says that parts come out right then beyond doubt.
 type MoveRow struct {
-	Setting string   `json:"setting"`
-	Action  string   `json:"do"`
-	Sure    bool     `json:"sure"`
-	By      float64  `json:"by"`
-	From    float64  `json:"from"`
-	To      float64  `json:"to"`
-	Missing []string `json:"missing"`
-	Text    string   `json:"said"`
+	Setting string        `json:"setting"`
+	Action  string        `json:"do"`
+	Sure    bool          `json:"sure"`
+	By      record.Length `json:"by"`
+	From    record.Length `json:"from"`
+	To      record.Length `json:"to"`
+	Missing []string      `json:"missing"`
+	Text    string        `json:"said"`
 }
 
 // MeasureRow is a measure with its verdict.
 type MeasureRow struct {
 	Check   joinery.CheckCode `json:"check"`
 	Words   string            `json:"words"`
-	Value   float64           `json:"value"`
-	Sigma   float64           `json:"sigma"`
-	Limit   [2]float64        `json:"limit"`
+	Value   record.Length     `json:"value"`
+	Sigma   record.Length     `json:"sigma"`
+	Limit   [2]record.Length  `json:"limit"`
 	Verdict string            `json:"verdict"`
 
 	within bool
 }
 
 // judgedSaid are measures as they are printed, with what n makes of lengths.
-func judgedSaid(list []testcut.Predicted, n func(mm float64) float64) []MeasureRow {
+func judgedSaid(list []testcut.Predicted) []MeasureRow {
 	said := []MeasureRow{}
 	for _, q := range list {
 		verdict := string(q.Verdict)
 		if q.EitherWay() {
 			verdict = unknown
 		}
-		said = append(said, MeasureRow{q.Code, q.Name, n(q.Nominal), n(q.Sigma), [2]float64{n(q.LowerLimit), n(q.UpperLimit)},
+		said = append(said, MeasureRow{q.Code, q.Name, record.Length(q.Nominal), record.Length(q.Sigma), [2]record.Length{record.Length(q.LowerLimit), record.Length(q.UpperLimit)},
 			verdict, verdict == string(q.Verdicts.Within)})
 	}
 	return said
@@ -99,23 +102,22 @@ func judgedSaid(list []testcut.Predicted, n func(mm float64) float64) []MeasureR
 
 // AdjustmentOf puts advice on a drawer's test cut into words.
 func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Model, a testcut.Advice) Adjustment {
-	n := func(mm float64) float64 { return record.Number(mm, b.Units) }
-	known := func(k testcut.Estimated) Estimated { return Estimated{n(k.Value), n(k.Sigma)} }
+	known := func(k testcut.Estimated) Estimated { return Estimated{record.Length(k.Value), record.Length(k.Sigma)} }
 	out := Adjustment{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Drawer: d.Spec.Name, Machine: string(d.Setup.Cutter.Kind),
-		Cutter: known(a.Cutter), Stated: n(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingRow{},
+		Cutter: known(a.Cutter), Stated: record.Length(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingRow{},
 		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
 	for _, r := range a.Residuals {
-		out.Readings = append(out.Readings, ReadingRow{r.Name, n(r.Value), n(r.Expected), n(r.Residual), r.Rejected})
+		out.Readings = append(out.Readings, ReadingRow{r.Name, record.Length(r.Value), record.Length(r.Expected), record.Length(r.Residual), r.Rejected})
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
 	if a.CutterOff() {
 		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job",
 			text(a.Cutter.Value), text(a.Stated))
 	}
-	out.AsItIs, out.After = judgedSaid(a.AsItIs, n), judgedSaid(a.After, n)
+	out.AsItIs, out.After = judgedSaid(a.AsItIs), judgedSaid(a.After)
 	for _, m := range a.Moves {
 		m = m.Printed(b.Units.Step())
-		one := MoveRow{Setting: string(m.Setting), By: n(m.By), From: n(m.From), To: n(m.To), Action: string(m.Action), Sure: m.Sure,
+		one := MoveRow{Setting: string(m.Setting), By: record.Length(m.By), From: record.Length(m.From), To: record.Length(m.To), Action: string(m.Action), Sure: m.Sure,
 			Missing: []string{}}
 		for _, k := range m.Missing {
 			name := string(k)
@@ -135,15 +137,15 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Model, a testcut.Advi
 		}
 	}
 	if slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Action == testcut.Measure }) {
-		return out // what becomes of cut parts is not known yet
+		return record.Settle(out, b.Units) // what becomes of cut parts is not known yet
 	}
 	for _, s := range a.Salvages {
 		out.Salvages = append(out.Salvages, saveText(s, deeper(d.Setup), text))
 	}
 	if len(a.Salvages) > 0 {
-		out.FrontLength = n(c.FrontLengthFor(a.Estimate))
+		out.FrontLength = record.Length(c.FrontLengthFor(a.Estimate))
 	}
-	return out
+	return record.Settle(out, b.Units)
 }
 
 // unknown is the verdict on a measure that may be out of its limits on either side.

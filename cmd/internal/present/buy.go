@@ -109,10 +109,10 @@ func bores(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		for _, e := range d.Bores {
 			heights := make([]string, len(e.Heights))
 			for i, h := range e.Heights {
-				heights[i] = words.Place(h*u.MM(), u)
+				heights[i] = words.Place(h.MM(), u)
 			}
-			bit, _ := words.Drill(e.Diameter*u.MM(), u)
-			t.Add(d.Name, e.Part, bit, words.Number(e.Depth*u.MM(), u), words.Number(e.FromOutside*u.MM(), u),
+			bit, _ := words.Drill(e.Diameter.MM(), u)
+			t.Add(d.Name, e.Part, bit, words.Number(e.Depth.MM(), u), words.Number(e.FromOutside.MM(), u),
 				strings.Join(heights, ", "))
 		}
 	}

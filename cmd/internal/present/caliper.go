@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/fit"
@@ -17,10 +18,10 @@ import (
 // Check is what a caliper should read, and between what it may be: as printed, so that a
 // target is between its limits on paper too.
 type Check struct {
-	What   string  `json:"what"`
-	Target float64 `json:"is"`
-	Min    float64 `json:"least"`
-	Max    float64 `json:"most"`
+	What   string        `json:"what"`
+	Target record.Length `json:"is"`
+	Min    record.Length `json:"least"`
+	Max    record.Length `json:"most"`
 
 	rounded gauge.Rounded
 }
@@ -34,8 +35,10 @@ func (m maker) checks(drawers []batch.Drawer) (list []Check, said []string) {
 	set := batch.CaliperLimits(drawers)
 	list = []Check{}
 	for _, r := range set.Rows {
-		p := r.Round(m.batch.Units)
-		c := Check{What: string(r.Kind), rounded: p, Target: p.Target, Min: p.Min, Max: p.Max}
+		u := m.batch.Units
+		p := r.Round(u)
+		mm := func(v float64) record.Length { return record.Length(v * u.MM()) }
+		c := Check{What: string(r.Kind), rounded: p, Target: mm(p.Target), Min: mm(p.Min), Max: mm(p.Max)}
 		if r.Relative {
 			c.What += offList
 		}
@@ -166,7 +169,8 @@ func measureNames(list []gauge.Measure) string {
 func CheckTable(list []Check, u geom.Unit) Table {
 	t := NewTable(Words("what"), In("", u.String()), Numbers("right"))
 	for _, c := range list {
-		t.Add(c.What, c.rounded.Text(c.Target), words.To(c.rounded.Text(c.Min), c.rounded.Text(c.Max)))
+		r := c.rounded
+		t.Add(c.What, r.Text(r.Target), words.To(r.Text(r.Min), r.Text(r.Max)))
 	}
 	return t
 }

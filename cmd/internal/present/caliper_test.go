@@ -84,7 +84,7 @@ func check(t *testing.T, name, text string, count map[string]int) {
 		if is < least || is > most || least >= most {
 			t.Errorf("%s: %s should be %s and is right from %s to %s", name, p.what, p.is, p.least, p.most)
 		}
-		if c := checks[i]; c.What != p.what || c.Target != is || c.Min != least || c.Max != most {
+		if c := checks[i]; c.What != p.what || c.Target.In(b.Units) != is || c.Min.In(b.Units) != least || c.Max.In(b.Units) != most {
 			t.Errorf("%s: on paper %v, for programs %+v", name, p, c)
 		}
 		count["limits"]++

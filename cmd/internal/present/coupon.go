@@ -10,45 +10,45 @@ import (
 
 // Coupon is what coupon --json prints.
 type Coupon struct {
-	Tool   string       `json:"tool"`
-	Drawer string       `json:"drawer"`
-	Stock  string       `json:"stock"`
-	Units  string       `json:"units"`
-	Length float64      `json:"length"`
-	Width  float64      `json:"width"`
-	Step   float64      `json:"step"`
-	Slots  []CouponSlot `json:"slots"`
-	Pitch  float64      `json:"comb_pitch"`
-	Tooth  float64      `json:"tooth"` // as meant
-	Teeth  int          `json:"teeth"`
-	Steps  []string     `json:"steps"`
-	File   string       `json:"file,omitempty"`
-
-	unit geom.Unit
+	Tool   string        `json:"tool"`
+	Drawer string        `json:"drawer"`
+	Stock  string        `json:"stock"`
+	Units  string        `json:"units"`
+	Length record.Length `json:"length"`
+	Width  record.Length `json:"width"`
+	Step   record.Length `json:"step"`
+	Slots  []CouponSlot  `json:"slots"`
+	Pitch  record.Length `json:"comb_pitch"`
+	Tooth  record.Length `json:"tooth"` // as meant
+	Teeth  int           `json:"teeth"`
+	Steps  []string      `json:"steps"`
+	File   string        `json:"file,omitempty"`
 }
+
+// Unit is that of the numbers in JSON.
+func (c Coupon) Unit() geom.Unit { return record.UnitOf(c.Units) }
 
 // CouponSlot is a slot by its number, with where its near wall is from the datum end.
 type CouponSlot struct {
-	Number int     `json:"number"`
-	Width  float64 `json:"width"`
-	At     float64 `json:"at"`
+	Number int           `json:"number"`
+	Width  record.Length `json:"width"`
+	At     record.Length `json:"at"`
 }
 
 // CouponOf is a coupon for the report.
 func CouponOf(drawer, stock string, c coupon.Coupon) Coupon {
 	u := c.Asked.Unit
-	n := func(mm float64) float64 { return record.Number(mm, u) }
-	out := Coupon{Tool: "drawerwright", Drawer: drawer, Stock: stock, Units: u.String(), Length: n(c.Panel.Length()), Width: n(c.Panel.Width()), Step: n(c.Step),
-		Pitch: n(c.Comb.Pitch), Tooth: n(c.Comb.Tooth()), Teeth: c.Comb.Teeth, Steps: c.Steps, Slots: []CouponSlot{}, unit: u}
+	out := Coupon{Tool: "drawerwright", Drawer: drawer, Stock: stock, Units: u.String(), Length: record.Length(c.Panel.Length()), Width: record.Length(c.Panel.Width()), Step: record.Length(c.Step),
+		Pitch: record.Length(c.Comb.Pitch), Tooth: record.Length(c.Comb.Tooth()), Teeth: c.Comb.Teeth, Steps: c.Steps, Slots: []CouponSlot{}}
 	for _, s := range c.Slots {
-		out.Slots = append(out.Slots, CouponSlot{s.Number, n(s.Width), n(s.X)})
+		out.Slots = append(out.Slots, CouponSlot{s.Number, record.Length(s.Width), record.Length(s.X)})
 	}
-	return out
+	return record.Settle(out, u)
 }
 
 // CouponText prints it for the bench.
 func CouponText(c Coupon) []byte {
-	t := sheetText{unit: c.unit}
+	t := sheetText{unit: c.Unit()}
 	t.line("fit coupon for %s, from %s: %s x %s %s", c.Drawer, c.Stock, t.number(c.Length), t.number(c.Width), c.Units)
 	t.line("")
 	slots := NewTable(Numbers("slot"), In("wide", c.Units), In("from the datum end", c.Units))

@@ -24,10 +24,10 @@ func PartsCSV(r record.Report) []byte {
 		"size", "stock", "grain", "inside_file", "outside_file"})
 	u := r.Unit()
 	for _, p := range r.Parts {
-		length, width := of(p.Length, u), of(p.Width, u)
+		length, width := of(p.Length), of(p.Width)
 		w.Write([]string{
 			p.Name, p.Drawer, p.Role, strconv.Itoa(p.Quantity),
-			length.Decimal(u), width.Decimal(u), of(p.Thickness, u).Decimal(u), u.String(),
+			length.Decimal(u), width.Decimal(u), of(p.Thickness).Decimal(u), u.String(),
 			length.Number(u) + " x " + width.Text(u), p.Stock, p.Grain, p.Files.Inside, p.Files.Outside,
 		})
 	}
@@ -45,10 +45,10 @@ func CutListCSV(r record.Report) []byte {
 		"size", "grain", "cuts", "banding", "parts"})
 	u := r.Unit()
 	for _, g := range r.CutList {
-		length, width := of(g.Length, u), of(g.Width, u)
+		length, width := of(g.Length), of(g.Width)
 		w.Write([]string{
 			g.Stock, settingOf(g, u), strconv.Itoa(g.Quantity), strconv.Itoa(g.Spares),
-			length.Decimal(u), width.Decimal(u), of(g.Thickness, u).Decimal(u), u.String(),
+			length.Decimal(u), width.Decimal(u), of(g.Thickness).Decimal(u), u.String(),
 			length.Number(u) + " x " + width.Text(u), g.Grain, g.Cuts, g.Banding, strings.Join(g.Parts, " "),
 		})
 	}
@@ -56,8 +56,8 @@ func CutListCSV(r record.Report) []byte {
 	return out.Bytes()
 }
 
-// of is a number of a record, which is in the job's unit, as a length.
-func of(v float64, u geom.Unit) geom.Length { return geom.LengthOf(v * u.MM()) }
+// of is a length of a record in whole nanometres, as it is printed.
+func of(v record.Length) geom.Length { return geom.LengthOf(v.MM()) }
 
 // settingOf is the fence distance and cutter height that serve a group; a dash for parts
 // that are not cut.
@@ -112,7 +112,7 @@ func CutList(groups []record.CutGroup, blanks []record.Blank, u geom.Unit) (list
 
 func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 	first, unit := groups[0], u.String()
-	out := StockParts{Stock: first.Stock, Thickness: of(first.Thickness, u).Text(u), Grained: first.Grain != "none",
+	out := StockParts{Stock: first.Stock, Thickness: of(first.Thickness).Text(u), Grained: first.Grain != "none",
 		Setting: settingHeading(groups)}
 	out.Table = NewTable(Words("part"), Numbers("pieces"), In("length", unit), In("width", unit), Words("cuts"),
 		Numbers("of them spare"), Column{Heading: out.Setting, Unit: unit}, Words("grain"), Words("banding"), Words("parts"))
@@ -130,7 +130,7 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 				name += fmt.Sprintf(" and %d more", n-1)
 			}
 		}
-		out.Table.Add(name, fmt.Sprint(g.Quantity), of(g.Length, u).Measured(u), of(g.Width, u).Measured(u), g.Cuts,
+		out.Table.Add(name, fmt.Sprint(g.Quantity), of(g.Length).Measured(u), of(g.Width).Measured(u), g.Cuts,
 			fmt.Sprint(g.Spares), setting, g.Grain, g.Banding, strings.Join(g.Parts, ", "))
 	}
 	out.Settings = len(settings) > 1
@@ -178,5 +178,5 @@ func blankNote(b record.Blank, u geom.Unit) string {
 		gets = append(gets, fmt.Sprintf("%d (%s) %s", p.Quantity, words.Some(p.Parts), then))
 	}
 	return fmt.Sprintf("%s, %s x %s %s, with the same cuts: %s", words.Count(b.Quantity, "blank", "blanks"),
-		of(b.Length, u).Measured(u), of(b.Width, u).Measured(u), u, strings.Join(gets, "; "))
+		of(b.Length).Measured(u), of(b.Width).Measured(u), u, strings.Join(gets, "; "))
 }

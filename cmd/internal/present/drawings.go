@@ -59,7 +59,7 @@ func bitText(b record.Bit, u geom.Unit) string {
 	if b.Diameter == 0 {
 		return ""
 	}
-	d := of(b.Diameter, u).Text(u)
+	d := of(b.Diameter).Text(u)
 	bit := d + " bit"
 	if b.Name != d {
 		bit += " " + b.Name
@@ -326,7 +326,7 @@ func trouble(out *bytes.Buffer, p record.Proof, u geom.Unit) {
 
 // room says how much there is, or lacks.
 func room(r record.Range, u geom.Unit) string {
-	switch mm := r.Mean * u.MM(); {
+	switch mm := r.Mean.MM(); {
 	case r == record.Range{}:
 		return "not held"
 	case proof.Blocked(mm):

@@ -14,22 +14,21 @@ import (
 // Stack is what a shop measures with parts held together before glue: both sides and
 // a front side by side, the dry-fitted box, its diagonals.
 type Stack struct {
-	SidesAndFront  float64 `json:"sides_and_front"`
-	OutsideWidth   float64 `json:"outside_width"`
-	OutsideDepth   float64 `json:"outside_depth"`
-	Diagonal       float64 `json:"diagonal"`
-	DiagonalsApart float64 `json:"diagonals_apart_at_most"`
+	SidesAndFront  record.Length `json:"sides_and_front"`
+	OutsideWidth   record.Length `json:"outside_width"`
+	OutsideDepth   record.Length `json:"outside_depth"`
+	Diagonal       record.Length `json:"diagonal"`
+	DiagonalsApart record.Length `json:"diagonals_apart_at_most"`
 }
 
-// StackOf are those of a drawer, as numbers of the report.
-func StackOf(d batch.Drawer, u geom.Unit) Stack {
-	n := func(mm float64) float64 { return record.Number(mm, u) }
+// StackOf are those of a drawer.
+func StackOf(d batch.Drawer) Stack {
 	s := d.Spec
 	box := joinery.Size{Width: d.Outside.Width, Depth: s.Depth} // over the ends of the sides
 	diagonal := testcut.Diagonals(box)
 	return Stack{
-		SidesAndFront: n(2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean), OutsideWidth: n(d.Outside.Width), OutsideDepth: n(d.Outside.Depth),
-		Diagonal: n(diagonal), DiagonalsApart: n(s.Limits.Diagonal),
+		SidesAndFront: record.Length(2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean), OutsideWidth: record.Length(d.Outside.Width), OutsideDepth: record.Length(d.Outside.Depth),
+		Diagonal: record.Length(diagonal), DiagonalsApart: record.Length(s.Limits.Diagonal),
 	}
 }
 

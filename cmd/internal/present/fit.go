@@ -6,6 +6,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
+	"drawerwright/geom"
 	"drawerwright/geom/fit"
 )
 
@@ -51,14 +52,17 @@ type Forecast struct {
 	Drawers []SimulatedDrawer `json:"drawers"`
 }
 
+// Unit is that of the numbers in JSON.
+func (f Forecast) Unit() geom.Unit { return record.UnitOf(f.Units) }
+
 // Board says between which thicknesses the boards of a stock are, and by what
 // standard where they were not measured at several places.
 type Board struct {
-	Stock   string  `json:"stock"`
-	Mean    float64 `json:"mean"`
-	Min     float64 `json:"least"`
-	Max     float64 `json:"most"`
-	Assumed string  `json:"assumed,omitempty"`
+	Stock   string        `json:"stock"`
+	Mean    record.Length `json:"mean"`
+	Min     record.Length `json:"least"`
+	Max     record.Length `json:"most"`
+	Assumed string        `json:"assumed,omitempty"`
 }
 
 // SimulatedDrawer are the verdict on a drawer and its measures, and what its parts must
@@ -74,21 +78,20 @@ type SimulatedDrawer struct {
 
 // Forecasts are what the boxes of a batch will do.
 func Forecasts(b batch.Batch) Forecast {
-	n := func(mm float64) float64 { return record.Number(mm, b.Units) }
 	f := Forecast{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Draws: fit.Samples, Seed: fit.Seed,
-		Boards: boards(b, n), Drawers: []SimulatedDrawer{}}
+		Boards: boards(b), Drawers: []SimulatedDrawer{}}
 	for _, d := range b.Drawers {
 		o := d.Outcome
-		one := SimulatedDrawer{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: record.Odds(o.Right), Text: o.String(), Stack: StackOf(d, b.Units), Fit: []record.Fit{}}
+		one := SimulatedDrawer{Drawer: d.Spec.Name, Verdict: string(o.Verdict), Odds: record.Odds(o.Right), Text: o.String(), Stack: StackOf(d), Fit: []record.Fit{}}
 		for _, m := range o.Measures {
-			one.Fit = append(one.Fit, record.FitOf(d.Spec.Name, m, n))
+			one.Fit = append(one.Fit, record.FitOf(d.Spec.Name, m))
 		}
 		f.Drawers = append(f.Drawers, one)
 	}
-	return f
+	return record.Settle(f, b.Units)
 }
 
-func boards(b batch.Batch, n func(float64) float64) []Board {
+func boards(b batch.Batch) []Board {
 	list := []Board{}
 	seen := make(map[string]bool)
 	for _, d := range b.Drawers {
@@ -100,7 +103,7 @@ func boards(b batch.Batch, n func(float64) float64) []Board {
 			seen[stock] = true
 			spread := [...]fit.Spread{d.Shop.Boards.Sides, d.Shop.Boards.Front, d.Shop.Boards.Back, d.Shop.Boards.Bottom}[i]
 			mean := [...]float64{s.Sides.Thickness.Mean, s.Front.Thickness.Mean, s.Back.Thickness.Mean, s.Bottom.Thickness.Mean}[i]
-			list = append(list, Board{stock, n(mean), n(mean - spread.Minus), n(mean + spread.Plus), spread.Assumed})
+			list = append(list, Board{stock, record.Length(mean), record.Length(mean - spread.Minus), record.Length(mean + spread.Plus), spread.Assumed})
 		}
 	}
 	return list

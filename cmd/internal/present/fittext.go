@@ -86,7 +86,9 @@ func FitTable(list []record.Fit, u geom.Unit) Table {
 }
 
 // rangeOf prints a range of a record.
-func rangeOf(r [2]float64, u geom.Unit) string { return caliper(r[0], u) + " to " + caliper(r[1], u) }
+func rangeOf(r [2]record.Length, u geom.Unit) string {
+	return caliper(r[0], u) + " to " + caliper(r[1], u)
+}
 
 func foreseenText(d SimulatedDrawer, u geom.Unit) string {
 	var out bytes.Buffer

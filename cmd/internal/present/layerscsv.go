@@ -17,14 +17,14 @@ const NotCut = "not cut"
 // LayersCSV is the legend of all drawings that a router cuts, parts and sheets, for mapping
 // layers to tools: a line for each layer of each file, in the order of cutting;
 // of a layer with several elevations, for each of them. Layers that are not cut follow, once
-// for all files. Its unit is that of the drawings, u that of the report.
-func LayersCSV(r record.Report, u, drawn geom.Unit) []byte {
+// for all files. Its unit is that of the drawings.
+func LayersCSV(r record.Report, drawn geom.Unit) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
 	w.Write([]string{"file", "bit_file", "order", "layer", "tool", "bit", "diameter", "operation", "face", "depth",
 		"left", "through", "units", "cuts", "elevation", "set", "set_from"})
-	n := func(v float64) string { return geom.LengthOf(v * u.MM()).Fine(drawn) }
+	n := func(v record.Length) string { return geom.LengthOf(v.MM()).Fine(drawn) }
 	file, order := "", 0
 	lines := func(list []record.Layer) {
 		for _, l := range list {

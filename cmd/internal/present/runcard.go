@@ -32,7 +32,7 @@ func SheetSeen(s *sheets.Stock, one sheets.Sheet) []string {
 // RunPins say where registration holes are.
 func RunPins(f record.RunFace, u geom.Unit) (list []string) {
 	for _, p := range f.Pins {
-		list = append(list, fmt.Sprintf("pin of %s at x %s, y %s from zero", geom.LengthOf(p.Diameter*u.MM()).Text(u), caliper(p.X, u), caliper(p.Y, u)))
+		list = append(list, fmt.Sprintf("pin of %s at x %s, y %s from zero", geom.LengthOf(p.Diameter.MM()).Text(u), caliper(p.X, u), caliper(p.Y, u)))
 	}
 	return list
 }
@@ -57,24 +57,27 @@ func RunTable(f record.RunFace, u geom.Unit) Table {
 			bit = bitOfStep(s, u)
 		}
 		t.Add(fmt.Sprint(i+1), s.Layer, bit, setInTable(s.ToSet, s.Through, u), fmt.Sprint(s.Passes),
-			said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed, fmt.Sprintf("%.0f", s.Feed)),
-			said(s.Plunge, fmt.Sprintf("%.0f", s.Plunge)),
-			said(s.ChipLoad, chipLoad(s.ChipLoad, u)), said(s.Minutes, fmt.Sprintf("%.1f", s.Minutes)))
+			said(s.Speed, fmt.Sprintf("%.0f", s.Speed)), said(s.Feed.MM(), feed(s.Feed, u)),
+			said(s.Plunge.MM(), feed(s.Plunge, u)), said(s.ChipLoad.MM(), chipLoad(s.ChipLoad, u)),
+			said(s.Minutes, fmt.Sprintf("%.1f", s.Minutes)))
 	}
 	return t
 }
 
 // chipLoad prints it as tables of feeds do: hundredths of a millimetre, or tenths of a
 // thousandth of an inch.
-func chipLoad(v float64, u geom.Unit) string {
-	return words.Either(u, fmt.Sprintf("%.2f", v), fmt.Sprintf("%.4f", v))
+func chipLoad(v record.Length, u geom.Unit) string {
+	return words.Either(u, fmt.Sprintf("%.2f", v.In(u)), fmt.Sprintf("%.4f", v.In(u)))
 }
+
+// feed prints one a minute, in whole millimetres or inches.
+func feed(v record.Length, u geom.Unit) string { return fmt.Sprintf("%.0f", v.In(u)) }
 
 // RunNotes are what holds for the whole card.
 func RunNotes(r record.Run, u geom.Unit) []string {
 	list := []string{"Zero: " + r.Zero + "."}
 	if r.Through > 0 {
-		list = append(list, fmt.Sprintf("What goes through goes %s into the spoilboard, below the thickest board that was measured.", geom.LengthOf(r.Through*u.MM()).Text(u)))
+		list = append(list, fmt.Sprintf("What goes through goes %s into the spoilboard, below the thickest board that was measured.", geom.LengthOf(r.Through.MM()).Text(u)))
 	}
 	for _, k := range r.KeepOut {
 		list = append(list, fmt.Sprintf("Keep out, for clamps and stops: %s x %s at x %s, y %s from zero, whichever "+

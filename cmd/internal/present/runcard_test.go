@@ -45,7 +45,7 @@ drawers: [{name: u, outside: 400 x 150 x 400, sides: b, bottom: c, joint: double
 			sum += s.Minutes
 			if s.Operation == "slot" {
 				found = true
-				if s.Begins != c.begins || s.Passes != c.passes {
+				if s.Begins.MM() != c.begins || s.Passes != c.passes {
 					t.Errorf("%q: slots begin at %v and take %d passes, want %v and %d",
 						c.rules, s.Begins, s.Passes, c.begins, c.passes)
 				}

@@ -10,7 +10,7 @@ import (
 
 // bitOfStep names the bit of a step.
 func bitOfStep(s record.RunStep, u geom.Unit) string {
-	return bitWords(mill.Bit{Name: s.Bit, Tool: s.Tool, Diameter: s.Diameter * u.MM()}, u)
+	return bitWords(mill.Bit{Name: s.Bit, Tool: s.Tool, Diameter: s.Diameter.MM()}, u)
 }
 
 // bitWords name a bit by number, name and diameter.

@@ -67,11 +67,11 @@ func routedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 		t.Columns = append(t.Columns, In("grooves from edge", unit), In("backs from end", unit))
 	}
 	t.Columns = append(t.Columns, Words("drawers"))
-	said := func(v float64) string {
+	said := func(v record.Length) string {
 		if v == 0 {
 			return "-"
 		}
-		return words.Number(v*u.MM(), u)
+		return words.Number(v.MM(), u)
 	}
 	for _, s := range setups {
 		row := []string{s.Machine, said(s.CutterWidth), said(s.FenceDistance), slotHeight(s, u)}
@@ -85,9 +85,9 @@ func routedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 
 // slotHeight is the cutter height, and that of dados where it is another.
 func slotHeight(s record.Setup, u geom.Unit) string {
-	height := words.Number(s.CutterHeight*u.MM(), u)
+	height := words.Number(s.CutterHeight.MM(), u)
 	if s.DadoHeight > 0 {
-		height += " (dados " + words.Number(s.DadoHeight*u.MM(), u) + ")"
+		height += " (dados " + words.Number(s.DadoHeight.MM(), u) + ")"
 	}
 	return height
 }
@@ -106,7 +106,7 @@ func fencedSettings(setups []record.Setup, u geom.Unit) SettingTable {
 	}
 	t.Columns = append(t.Columns, Words("drawers"))
 	for _, s := range setups {
-		row := []string{s.Machine, words.Number(s.CutterWidth*u.MM(), u), words.Number(s.FenceDistance*u.MM(), u),
+		row := []string{s.Machine, words.Number(s.CutterWidth.MM(), u), words.Number(s.FenceDistance.MM(), u),
 			slotHeight(s, u), rabbetPasses(s, u), bottomFence(s, u)}
 		if own {
 			row = append(row, grooveFence(s, u), backFence(s, u))
@@ -126,7 +126,7 @@ func rabbetPasses(s record.Setup, u geom.Unit) string {
 		passes = "1"
 	}
 	if s.RabbetPasses > 1 {
-		passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, words.Number(s.LastFence*u.MM(), u))
+		passes = fmt.Sprintf("%d, the last at %s", s.RabbetPasses, words.Number(s.LastFence.MM(), u))
 	}
 	if s.FlatTongues {
 		passes += ", lying flat"
@@ -138,9 +138,9 @@ func rabbetPasses(s record.Setup, u geom.Unit) string {
 func bottomFence(s record.Setup, u geom.Unit) string {
 	switch {
 	case s.BottomHeight > 0:
-		return "lies flat, cutter " + words.Number(s.BottomHeight*u.MM(), u) + " high"
+		return "lies flat, cutter " + words.Number(s.BottomHeight.MM(), u) + " high"
 	case s.BottomFence > 0:
-		return words.Number(s.BottomFence*u.MM(), u)
+		return words.Number(s.BottomFence.MM(), u)
 	}
 	return "-"
 }
@@ -151,7 +151,7 @@ func grooveFence(s record.Setup, u geom.Unit) string {
 	case len(s.GrooveFences) > 0:
 		return groovePasses(s, u)
 	case s.GrooveFence > 0:
-		return words.Number(s.GrooveFence*u.MM(), u)
+		return words.Number(s.GrooveFence.MM(), u)
 	}
 	return "-"
 }
@@ -161,7 +161,7 @@ func backFence(s record.Setup, u geom.Unit) string {
 	if s.BackFence == 0 {
 		return "-"
 	}
-	back := words.Number(s.BackFence*u.MM(), u)
+	back := words.Number(s.BackFence.MM(), u)
 	if s.BackPasses > 1 && joinery.CutterKind(s.Machine).Fenced() {
 		back += fmt.Sprintf(", %d passes", s.BackPasses)
 	}
@@ -172,9 +172,9 @@ func backFence(s record.Setup, u geom.Unit) string {
 func groovePasses(s record.Setup, u geom.Unit) string {
 	var at []string
 	for _, f := range s.GrooveFences {
-		at = append(at, words.Number(f*u.MM(), u))
+		at = append(at, words.Number(f.MM(), u))
 	}
-	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), words.Number(s.GrooveCutter*u.MM(), u))
+	return fmt.Sprintf("%s, cutter %s", strings.Join(at, " and "), words.Number(s.GrooveCutter.MM(), u))
 }
 
 // fingerRow says which row of fingers a jig makes higher or lower than the others.
@@ -184,5 +184,5 @@ func fingerRow(s record.Setup, u geom.Unit) string {
 		row = fmt.Sprintf("row %d from below", s.FingerRow)
 	}
 	return fmt.Sprintf("%s of fingers is %s high, for the bottom's groove: "+
-		"a spacer in the jig sets it off on all four walls, and its notches take several passes", row, words.Length(s.FingerHeight*u.MM(), u))
+		"a spacer in the jig sets it off on all four walls, and its notches take several passes", row, words.Length(s.FingerHeight.MM(), u))
 }

@@ -15,41 +15,41 @@ import (
 
 // CutStep is one cut of a setting, or what is sawn or bored apart.
 type CutStep struct {
-	Work     string          `json:"work"`
-	Kind     string          `json:"kind"`
-	Face     string          `json:"face"` // down on the table, of a part on end against the fence; by hand and of bores, the one worked from
-	Edges    []string        `json:"edges"`
-	Width    float64         `json:"width"`
-	Depth    float64         `json:"depth"` // of a bore; of what is cut out of an edge, its height
-	Through  bool            `json:"through"`
-	Metric   bool            `json:"metric,omitempty"` // a bore of a metric bit in a job in inches
-	Passes   []float64       `json:"passes"`           // fence distances
-	Stops    [2]float64      `json:"stops"`            // from the left and the right end; 0 runs through
-	Places   []Spot          `json:"places"`           // seen on the face, from the left end and the lower edge, or the edge that they are cut out of
-	Parts    []record.Pieces `json:"parts"`
-	Who      string          `json:"who"`            // the same in words
-	Note     string          `json:"note,omitempty"` // how it is held otherwise, and why; why it is refused
-	Instead  string          `json:"instead,omitempty"`
-	Cautions []Caution       `json:"cautions"`
+	Work     string           `json:"work"`
+	Kind     string           `json:"kind"`
+	Face     string           `json:"face"` // down on the table, of a part on end against the fence; by hand and of bores, the one worked from
+	Edges    []string         `json:"edges"`
+	Width    record.Length    `json:"width"`
+	Depth    record.Length    `json:"depth"` // of a bore; of what is cut out of an edge, its height
+	Through  bool             `json:"through"`
+	Metric   bool             `json:"metric,omitempty"` // a bore of a metric bit in a job in inches
+	Passes   []record.Length  `json:"passes"`           // fence distances
+	Stops    [2]record.Length `json:"stops"`            // from the left and the right end; 0 runs through
+	Places   []Spot           `json:"places"`           // seen on the face, from the left end and the lower edge, or the edge that they are cut out of
+	Parts    []record.Pieces  `json:"parts"`
+	Who      string           `json:"who"`            // the same in words
+	Note     string           `json:"note,omitempty"` // how it is held otherwise, and why; why it is refused
+	Instead  string           `json:"instead,omitempty"`
+	Cautions []Caution        `json:"cautions"`
 }
 
 // Spot is the middle of a bore with its diameter, or what is cut out of an edge.
 type Spot struct {
-	X      float64 `json:"x"`
-	Y      float64 `json:"y"`
-	Width  float64 `json:"width"`
-	Height float64 `json:"height"`
+	X      record.Length `json:"x"`
+	Y      record.Length `json:"y"`
+	Width  record.Length `json:"width"`
+	Height record.Length `json:"height"`
 }
 
 // step is a cut as the sheet lists it.
 func (m maker) step(c setup.Cut) CutStep {
-	out := CutStep{Work: string(c.Holding), Kind: batch.StepName(c.Step), Face: c.Face.String(), Edges: edgesOf(c.Edges), Width: m.n(c.Width), Depth: m.n(c.Height), Through: c.Through,
-		Passes: []float64{}, Stops: [2]float64{m.n(c.Stops[0]), m.n(c.Stops[1])}, Places: []Spot{}, Who: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
+	out := CutStep{Work: string(c.Holding), Kind: batch.StepName(c.Step), Face: c.Face.String(), Edges: edgesOf(c.Edges), Width: record.Length(c.Width), Depth: record.Length(c.Height), Through: c.Through,
+		Passes: []record.Length{}, Stops: [2]record.Length{record.Length(c.Stops[0]), record.Length(c.Stops[1])}, Places: []Spot{}, Who: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
 	for _, p := range c.Passes {
-		out.Passes = append(out.Passes, m.n(p))
+		out.Passes = append(out.Passes, record.Length(p))
 	}
 	for _, r := range c.Places {
-		out.Places = append(out.Places, Spot{m.n(r.Centre().X), m.n(r.Centre().Y), m.n(r.Width()), m.n(r.Height())})
+		out.Places = append(out.Places, Spot{record.Length(r.Centre().X), record.Length(r.Centre().Y), record.Length(r.Width()), record.Length(r.Height())})
 	}
 	if c.Holding == setup.Bored {
 		_, out.Metric = words.Drill(c.Width, m.batch.Units)
@@ -186,9 +186,9 @@ func (m maker) bores() []CutStep {
 	for _, d := range m.drawers {
 		for _, b := range d.Bores {
 			_, metric := words.Drill(b.Diameter, m.batch.Units)
-			step := CutStep{Metric: metric, Work: "bored-end", Kind: "holes", Face: geom.Outside.String(), Edges: []string{"both ends"}, Width: m.n(b.Diameter), Depth: m.n(b.Depth), Passes: []float64{}, Places: []Spot{}, Parts: []record.Pieces{}, Cautions: ofWork[setup.Bored]}
+			step := CutStep{Metric: metric, Work: "bored-end", Kind: "holes", Face: geom.Outside.String(), Edges: []string{"both ends"}, Width: record.Length(b.Diameter), Depth: record.Length(b.Depth), Passes: []record.Length{}, Places: []Spot{}, Parts: []record.Pieces{}, Cautions: ofWork[setup.Bored]}
 			for _, y := range b.Heights {
-				step.Places = append(step.Places, Spot{m.n(b.FromOutside), m.n(y), m.n(b.Diameter), m.n(b.Diameter)})
+				step.Places = append(step.Places, Spot{record.Length(b.FromOutside), record.Length(y), record.Length(b.Diameter), record.Length(b.Diameter)})
 			}
 			var who []string
 			for _, p := range d.Parts {
@@ -226,7 +226,7 @@ func (c CutStep) Place(kind string) string {
 
 // How says how a part is held and moved for a cut, without a full stop.
 func (c CutStep) How(u geom.Unit) string {
-	mm := func(v float64) string { return words.Length(v*u.MM(), u) }
+	mm := func(v record.Length) string { return words.Length(v.MM(), u) }
 	width, edges := mm(c.Width), strings.Join(c.Edges, ", ")
 	turns := " in turn"
 	if len(c.Edges) == 1 && c.Edges[0] != "both ends" {
@@ -240,7 +240,7 @@ func (c CutStep) How(u geom.Unit) string {
 	case setup.Across:
 		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s against the fence%s, fed by a mitre gauge or a sled", c.Kind, width, c.Face, edges, turns)
 	case setup.Along:
-		if c.Stops != [2]float64{} {
+		if c.Stops != [2]record.Length{} {
 			return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence between two stops, from %s before the left end to %s before the right one", c.Kind, width, c.Face, edges, mm(c.Stops[0]), mm(c.Stops[1]))
 		}
 		return fmt.Sprintf("%s, %s wide: flat, the %s face down, %s along the fence", c.Kind, width, c.Face, edges)
@@ -271,14 +271,14 @@ func (c CutStep) How(u geom.Unit) string {
 	}
 	var heights []string
 	for _, p := range c.Places {
-		heights = append(heights, words.Place(p.Y*u.MM(), u))
+		heights = append(heights, words.Place(p.Y.MM(), u))
 	}
 	return fmt.Sprintf("holes in both ends, diameter %s, %s: %s from the outside face, %s %s over the lower edge", c.drill(u), deep, mm(c.Places[0].X), strings.Join(heights, ", "), u)
 }
 
 // drill is the bit for a hole.
 func (c CutStep) drill(u geom.Unit) string {
-	size, _ := words.Drill(c.Width*u.MM(), u)
+	size, _ := words.Drill(c.Width.MM(), u)
 	return size
 }
 
@@ -289,7 +289,7 @@ const MetricBits = "Where a hole is in mm its hardware is metric: take a metric 
 func (c CutStep) at(u geom.Unit) string {
 	var list []string
 	for _, p := range c.Places {
-		list = append(list, words.Place(p.X*u.MM(), u)+" / "+words.Place(p.Y*u.MM(), u))
+		list = append(list, words.Place(p.X.MM(), u)+" / "+words.Place(p.Y.MM(), u))
 	}
 	return fmt.Sprintf("; middles from the left end / the lower edge, seen on that face, %s: %s", u,
 		strings.Join(list, ", "))
@@ -299,7 +299,7 @@ func (c CutStep) at(u geom.Unit) string {
 func (c CutStep) from(u geom.Unit) string {
 	var list []string
 	for _, p := range c.Places {
-		list = append(list, words.Place(p.X*u.MM(), u))
+		list = append(list, words.Place(p.X.MM(), u))
 	}
 	edge := "upper edge"
 	if slices.Contains(c.Edges, "lower edge") {
@@ -330,15 +330,15 @@ func orderOf(s setup.WorkPlan, k joinery.CutterKind) string {
 
 // Gauge is a marking gauge at a distance, with what is marked with it.
 type Gauge struct {
-	At    float64  `json:"at"`
-	Marks []string `json:"marks"`
+	At    record.Length `json:"at"`
+	Marks []string      `json:"marks"`
 }
 
 // gauges are the settings of marking gauges, each once, and what they mark.
 func (m maker) gauges(s setup.WorkPlan) []Gauge {
 	list := []Gauge{}
 	mark := func(mm float64, what string) {
-		at := m.n(mm)
+		at := record.Length(mm)
 		for i := range list {
 			if caliper(list[i].At, m.batch.Units) == caliper(at, m.batch.Units) {
 				if !slices.Contains(list[i].Marks, what) {

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
@@ -130,26 +131,25 @@ func (m maker) asked(n int) string {
 
 // costText is the worst of the costs in words.
 func (m maker) costText(costs []Cost) string {
-	unit := m.batch.Units
 	var recess, sliver Cost
-	least, most := math.Inf(1), math.Inf(-1)
+	least, most := record.Length(math.Inf(1)), record.Length(math.Inf(-1))
 	for _, c := range costs {
-		if math.Abs(c.Recess) > math.Abs(recess.Recess) {
+		if math.Abs(c.Recess.MM()) > math.Abs(recess.Recess.MM()) {
 			recess = c
 		}
 		if c.Sliver > sliver.Sliver {
 			sliver = c
 		}
 		if c.Clearance != nil {
-			least, most = math.Min(least, *c.Clearance), math.Max(most, *c.Clearance)
+			least, most = min(least, *c.Clearance), max(most, *c.Clearance)
 		}
 	}
 	if len(costs) == 0 {
 		return "their corners keep the setting that they were worked out with"
 	}
-	mm := func(v float64) string { return m.text(v * unit.MM()) }
+	mm := func(v record.Length) string { return m.text(v.MM()) }
 	said := "fronts flush"
-	if v := mm(math.Abs(recess.Recess)); v != mm(0) {
+	if v := mm(record.Length(math.Abs(recess.Recess.MM()))); v != mm(0) {
 		word := "recessed"
 		if recess.Recess < 0 {
 			word = "proud"

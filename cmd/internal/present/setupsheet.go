@@ -25,14 +25,17 @@ type SetupSheet struct {
 	Sources  []string  `json:"sources"`
 }
 
+// Unit is that of the numbers in JSON.
+func (s SetupSheet) Unit() geom.Unit { return record.UnitOf(s.Units) }
+
 // Machine is a machine with one cutter, or a router with its bits.
 type Machine struct {
-	Machine  string    `json:"machine"`
-	Cutter   float64   `json:"cutter"` // of a router the smallest bit
-	Drawers  []string  `json:"drawers"`
-	Cautions []Caution `json:"cautions"`
-	OneSetup OneSetup  `json:"one_setup"`
-	Settings []Setting `json:"settings"` // empty for a router, which follows its drawings
+	Machine  string        `json:"machine"`
+	Cutter   record.Length `json:"cutter"` // of a router the smallest bit
+	Drawers  []string      `json:"drawers"`
+	Cautions []Caution     `json:"cautions"`
+	OneSetup OneSetup      `json:"one_setup"`
+	Settings []Setting     `json:"settings"` // empty for a router, which follows its drawings
 	// Order says why the settings follow each other as they do.
 	Order    string    `json:"order,omitempty"`
 	Gauges   []Gauge   `json:"gauges,omitempty"` // by hand, what is marked with each
@@ -61,32 +64,32 @@ type OneSetup struct {
 // Choice is a setting for some drawers: between what it can be, what suits them best,
 // and what the shop's spacers make of it.
 type Choice struct {
-	Fence         float64    `json:"fence"`
-	Height        float64    `json:"height"`
-	FenceBetween  [2]float64 `json:"fence_between"` // the first over the second where nothing suits all
-	HeightBetween [2]float64 `json:"height_between"`
-	Drawers       []string   `json:"drawers"`
-	Costs         []Cost     `json:"costs"`
-	Spacers       *Spacers   `json:"spacers,omitempty"`
+	Fence         record.Length    `json:"fence"`
+	Height        record.Length    `json:"height"`
+	FenceBetween  [2]record.Length `json:"fence_between"` // the first over the second where nothing suits all
+	HeightBetween [2]record.Length `json:"height_between"`
+	Drawers       []string         `json:"drawers"`
+	Costs         []Cost           `json:"costs"`
+	Spacers       *Spacers         `json:"spacers,omitempty"`
 }
 
 // Cost is what a setting does to a drawer's front; the back has its own where it is
 // of another thickness.
 type Cost struct {
-	Drawer    string   `json:"drawer"`
-	Part      string   `json:"part"`
-	Recess    float64  `json:"recess"`           // proud below 0
-	Clearance *float64 `json:"play,omitempty"`   // a router makes its slots to fit
-	Sliver    float64  `json:"sliver,omitempty"` // what one pass leaves at the outside of the rabbet
+	Drawer    string         `json:"drawer"`
+	Part      string         `json:"part"`
+	Recess    record.Length  `json:"recess"`           // proud below 0
+	Clearance *record.Length `json:"play,omitempty"`   // a router makes its slots to fit
+	Sliver    record.Length  `json:"sliver,omitempty"` // what one pass leaves at the outside of the rabbet
 }
 
 // Spacers are stacks of the shop's spacers for fence and height. One serves for both.
 type Spacers struct {
-	Fence  []float64 `json:"fence"`
-	Height []float64 `json:"height"`
-	One    bool      `json:"one"`
-	Text   string    `json:"said"` // what they cost against the best setting
-	Costs  []Cost    `json:"costs"`
+	Fence  []record.Length `json:"fence"`
+	Height []record.Length `json:"height"`
+	One    bool            `json:"one"`
+	Text   string          `json:"said"` // what they cost against the best setting
+	Costs  []Cost          `json:"costs"`
 }
 
 // Unserved is a drawer that no setting of its cutter suits.
@@ -98,13 +101,13 @@ type Unserved struct {
 // Setting is one cutter height and fence distance with its cuts in order; by hand, the
 // depth and the distance of a gauge.
 type Setting struct {
-	Cutter  float64   `json:"cutter,omitempty"`
-	Height  float64   `json:"height"`
-	Fence   float64   `json:"fence"`
-	Spacers *Spacers  `json:"spacers,omitempty"`
-	Steps   []float64 `json:"height_passes,omitempty"` // of a router table
-	Cuts    []CutStep `json:"cuts"`
-	Checks  []Check   `json:"checks"`
+	Cutter  record.Length   `json:"cutter,omitempty"`
+	Height  record.Length   `json:"height"`
+	Fence   record.Length   `json:"fence"`
+	Spacers *Spacers        `json:"spacers,omitempty"`
+	Steps   []record.Length `json:"height_passes,omitempty"` // of a router table
+	Cuts    []CutStep       `json:"cuts"`
+	Checks  []Check         `json:"checks"`
 	// ChecksText is what has to be said of the limits of Checks.
 	ChecksText []string `json:"checks_said,omitempty"`
 }
@@ -164,13 +167,13 @@ func (c Cutting) How() string {
 func SetupsOf(b batch.Batch) SetupSheet {
 	out := SetupSheet{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Verdicts: Verdicts(b), First: first, General: general, Sources: Sources, Machines: []Machine{}}
 	for _, group := range byMachine(b) {
-		m := maker{batch: b, drawers: group, n: func(mm float64) float64 { return record.Number(mm, b.Units) }}
+		m := maker{batch: b, drawers: group}
 		out.Machines = append(out.Machines, m.machine())
 	}
 	if !slices.ContainsFunc(b.Drawers, func(d batch.Drawer) bool { return d.Setup.Cutter.Kind != joinery.Hand }) {
 		out.General = atHand
 	}
-	return out
+	return record.Settle(out, b.Units)
 }
 
 // byMachine gathers the drawers that one cutter cuts.
@@ -183,14 +186,13 @@ type maker struct {
 	batch   batch.Batch
 	drawers []batch.Drawer
 	boards  []setup.Board // all parts that are cut here
-	n       func(float64) float64
 }
 
 func (m maker) text(mm float64) string { return geom.LengthOf(mm).Text(m.batch.Units) }
 
 func (m maker) machine() Machine {
 	cutter := m.drawers[0].Setup.Cutter
-	out := Machine{Machine: string(cutter.Kind), Cutter: m.n(cutter.Width), Settings: []Setting{}}
+	out := Machine{Machine: string(cutter.Kind), Cutter: record.Length(cutter.Width), Settings: []Setting{}}
 	for _, d := range m.drawers {
 		out.Drawers = append(out.Drawers, d.Spec.Name)
 	}
@@ -245,10 +247,10 @@ func (m maker) files() []Cutting {
 }
 
 func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
-	out := Setting{Cutter: m.n(s.Cutter), Height: m.n(s.Height), Fence: m.n(s.Fence), Checks: []Check{}}
+	out := Setting{Cutter: record.Length(s.Cutter), Height: record.Length(s.Height), Fence: record.Length(s.Fence), Checks: []Check{}}
 	if pass := m.batch.Machines.Of(on).PassDepth; pass > 0 {
 		for _, h := range setup.HeightPasses(s.Cutter, pass, s.Height) {
-			out.Steps = append(out.Steps, m.n(h))
+			out.Steps = append(out.Steps, record.Length(h))
 		}
 	}
 	for _, c := range s.Cuts {
@@ -292,7 +294,7 @@ func (m maker) verdict(asked int) OneSetup {
 }
 
 func (m maker) choice(g setup.Group, needs []setup.Requirement) Choice {
-	c := Choice{Fence: m.n(g.AtFence), Height: m.n(g.AtHeight), FenceBetween: [2]float64{m.n(g.Fence.Min), m.n(min(g.Fence.Max, maxSetting))}, HeightBetween: [2]float64{m.n(g.Height.Min), m.n(g.Height.Max)},
+	c := Choice{Fence: record.Length(g.AtFence), Height: record.Length(g.AtHeight), FenceBetween: [2]record.Length{record.Length(g.Fence.Min), record.Length(min(g.Fence.Max, maxSetting))}, HeightBetween: [2]record.Length{record.Length(g.Height.Min), record.Length(g.Height.Max)},
 		Costs: m.costs(g, needs, g.AtFence, g.AtHeight)}
 	for _, i := range g.Drawers {
 		c.Drawers = append(c.Drawers, m.drawers[i].Spec.Name)
@@ -313,15 +315,15 @@ func (m maker) costs(g setup.Group, needs []setup.Requirement, fence, height flo
 		d := m.drawers[i]
 		c := needs[i].Cost(fence, height)
 		for end, part := range setup.Tongued(d.Spec) {
-			one := Cost{Drawer: d.Spec.Name, Part: string(part), Recess: m.n(c.Recess[end]), Sliver: m.n(c.Sliver[end])}
+			one := Cost{Drawer: d.Spec.Name, Part: string(part), Recess: record.Length(c.Recess[end]), Sliver: record.Length(c.Sliver[end])}
 			if !math.IsNaN(c.Clearance[end]) {
-				play := m.n(c.Clearance[end])
+				play := record.Length(c.Clearance[end])
 				one.Clearance = &play
 			}
 			list = append(list, one)
 		}
 	}
-	return list
+	return record.Settle(list, m.batch.Units) // the last bits of a computation are no sliver
 }
 
 // spacers makes a group's setting up of the shop's spacers: one stack for both where
@@ -346,12 +348,12 @@ func (m maker) stacks(fence, height float64) *Spacers {
 }
 
 func (m maker) listed(c setup.Chosen) *Spacers {
-	s := &Spacers{One: c.One, Fence: []float64{}, Height: []float64{}, Costs: []Cost{}}
+	s := &Spacers{One: c.One, Fence: []record.Length{}, Height: []record.Length{}, Costs: []Cost{}}
 	for _, v := range c.Fence.Pieces {
-		s.Fence = append(s.Fence, m.n(v))
+		s.Fence = append(s.Fence, record.Length(v))
 	}
 	for _, v := range c.Height.Pieces {
-		s.Height = append(s.Height, m.n(v))
+		s.Height = append(s.Height, record.Length(v))
 	}
 	return s
 }

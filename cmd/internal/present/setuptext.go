@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -82,7 +83,7 @@ func (t *sheetText) cautions(indent string, list []Caution) {
 	}
 }
 
-func (t *sheetText) number(v float64) string { return caliper(v, t.unit) }
+func (t *sheetText) number(v record.Length) string { return caliper(v, t.unit) }
 
 // Jig reports whether a finger jig takes the fence's place.
 func (s Setting) Jig() bool { return len(s.Cuts) > 0 && s.Cuts[0].Work == string(setup.Fingers) }
@@ -100,7 +101,7 @@ func (s Setting) Buried(machine string) string {
 
 // Heading names a setting by what is set.
 func (s Setting) Heading(number int, machine string, u geom.Unit) string {
-	mm := func(v float64) string { return words.Length(v*u.MM(), u) }
+	mm := func(v record.Length) string { return words.Length(v.MM(), u) }
 	if joinery.CutterKind(machine) == joinery.Hand {
 		return fmt.Sprintf("SETTING %d: gauge or fence %s, depth or shoulder %s", number, mm(s.Fence), mm(s.Height))
 	}
@@ -122,7 +123,7 @@ func CutterName(kind string) string {
 
 func (t *sheetText) machine(m Machine) {
 	t.line("")
-	t.line("%s, %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), words.Length(m.Cutter*t.unit.MM(), t.unit), words.Some(m.Drawers))
+	t.line("%s, %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), words.Length(m.Cutter.MM(), t.unit), words.Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
 	t.wrapped("", "One setting for everything? "+m.OneSetup.Text)
@@ -170,12 +171,12 @@ func (t *sheetText) setting(number int, s Setting, machine string) {
 }
 
 // pieces is a stack of spacers, and by how much it is off what is wanted.
-func (t *sheetText) pieces(list []float64, wanted float64) string {
-	total := 0.0
+func (t *sheetText) pieces(list []record.Length, wanted record.Length) string {
+	total := record.Length(0)
 	for _, v := range list {
 		total += v
 	}
-	text := words.Number(total*t.unit.MM(), t.unit)
+	text := words.Number(total.MM(), t.unit)
 	if len(list) > 1 {
 		text += " = " + SettingList(list, " + ", t.unit)
 	}
@@ -186,10 +187,10 @@ func (t *sheetText) pieces(list []float64, wanted float64) string {
 }
 
 // SettingList prints numbers that something is set to, one after the other.
-func SettingList(values []float64, between string, u geom.Unit) string {
+func SettingList(values []record.Length, between string, u geom.Unit) string {
 	all := make([]string, len(values))
 	for i, v := range values {
-		all[i] = words.Number(v*u.MM(), u)
+		all[i] = words.Number(v.MM(), u)
 	}
 	return strings.Join(all, between)
 }
@@ -264,7 +265,7 @@ func (t *sheetText) gauges(list []Gauge) {
 	t.line("")
 	t.line("GAUGES, one for each distance, left as it is until the last part is marked")
 	for _, g := range list {
-		t.wrapped("  ", fmt.Sprintf("%s: %s.", words.Length(g.At*t.unit.MM(), t.unit), strings.Join(g.Marks, "; ")))
+		t.wrapped("  ", fmt.Sprintf("%s: %s.", words.Length(g.At.MM(), t.unit), strings.Join(g.Marks, "; ")))
 	}
 }
 

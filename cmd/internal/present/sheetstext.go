@@ -201,7 +201,7 @@ func CutNotes(k record.SheetStock, u geom.Unit) []string {
 	say(kinds["crosscut"], "A crosscut is made on a sled or mitre gauge against a stop, never along the fence: the edge is too short beside the board (common practice, no source).")
 	say(kinds["hand-held"] && machine, "Hand-held cuts are made with a saw that is taken to the board, along a clamped guide, the board flat on foam or battens that hold both halves: where a board is too heavy for one person, too wide for the fence or too long for the sled. A fine blade: the edge stays on the piece.")
 	say(kinds["hand-held"] && !machine, "All cuts are made with a saw that is taken to the board, along a clamped guide or a knifed line, the board flat on foam or battens that hold both halves. A fine blade: the edge stays on the piece. With a hand saw leave a little beside the line, and plane to it.")
-	say(rest, fmt.Sprintf("Where what is left in hand is a piece, it takes up whatever the kerf differs from %g %s: measure it, and mark it where it counts.", k.Kerf, u))
+	say(rest, fmt.Sprintf("Where what is left in hand is a piece, it takes up whatever the kerf differs from %g %s: measure it, and mark it where it counts.", k.Kerf.In(u), u))
 	say(short && machine, "Boards shorter than "+words.Either(u, "300 mm", "12 in")+" are not held by hand at a saw: clamp them to a sled, or saw them by hand. Of small pieces keep the board long as long as there are any to cut from it.")
 	say(len(k.Sheets) > 0 && k.Sheets[0].Weight == 0, "How heavy a sheet is, is not known: material or density of the stock say it. A full sheet can be too heavy for one person; cut it in two where it lies, along a guide.")
 	if !machine {
@@ -252,12 +252,13 @@ func SheetsCSV(s record.Sheets) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
+	plain := func(l record.Length) string { return fmt.Sprint(l.In(s.Unit())) }
 	w.Write([]string{"stock", "sheet", "alike", "size", "kind", "name", "x", "y", "length", "width", "turned"})
 	for _, k := range s.Stocks {
 		for _, sheet := range k.Sheets {
 			row := func(kind, name string, b record.Box, turned string) {
 				w.Write([]string{k.Stock, fmt.Sprint(sheet.Number), fmt.Sprint(sheet.Count), k.Sizes[sheet.Size].Name, kind, name,
-					fmt.Sprint(b.X), fmt.Sprint(b.Y), fmt.Sprint(b.Length), fmt.Sprint(b.Width), turned})
+					plain(b.X), plain(b.Y), plain(b.Length), plain(b.Width), turned})
 			}
 			for _, p := range sheet.Placements {
 				row("part", p.Part, p.Box, map[bool]string{false: "no", true: "yes"}[p.Rotated])
@@ -276,15 +277,16 @@ func CutsCSV(s record.Sheets) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
+	plain := func(l record.Length) string { return fmt.Sprint(l.In(s.Unit())) }
 	w.Write([]string{"stock", "cut", "stage", "how", "setting", "boards", "board", "gives", "gives_length", "gives_width", "left", "left_length", "left_width"})
 	for _, k := range s.Stocks {
 		for i, c := range k.Cuts {
-			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, fmt.Sprint(c.Setting), fmt.Sprint(c.Count), c.Workpiece.Name}
+			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, plain(c.Setting), fmt.Sprint(c.Count), c.Workpiece.Name}
 			for _, h := range []*record.Workpiece{c.Yields, c.Remainder} {
 				if h == nil {
 					row = append(row, "", "", "")
 				} else {
-					row = append(row, h.Name, fmt.Sprint(h.Length), fmt.Sprint(h.Width))
+					row = append(row, h.Name, plain(h.Length), plain(h.Width))
 				}
 			}
 			w.Write(row)

@@ -16,13 +16,13 @@ func SlideInSolid(r record.Report) string {
 	text := "It is of solid wood and has to move: a spot of glue in the middle of the front's groove and " +
 		"nowhere else, then pan-head screws with washers through the slots up into the back, " +
 		"tight enough to hold and loose enough to slide."
-	most := 0.0 // by which a bottom swells out behind its back
+	most := record.Length(0) // by which a bottom swells out behind its back
 	for _, d := range r.Drawers {
 		most = max(most, d.BottomOut)
 	}
 	if most > 0 {
 		text += fmt.Sprintf(" In the dampest air it stands out behind the back by up to %s: leave that free.",
-			of(most, r.Unit()).Text(r.Unit()))
+			of(most).Text(r.Unit()))
 	}
 	return text
 }

@@ -59,7 +59,7 @@ func board(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		if m.Cost > 0 {
 			cost = fmt.Sprintf("%.2f", m.Cost)
 		}
-		t.Add(m.Stock, fmt.Sprint(m.Pieces), fmt.Sprintf("%.2f", m.Area), sheets, cost)
+		t.Add(m.Stock, fmt.Sprint(m.Pieces), fmt.Sprintf("%.2f", m.Area.In(u)), sheets, cost)
 	}
 	t.print(out, "")
 }
@@ -78,9 +78,9 @@ func laid(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	runsText(out, r.Sheets, u)
 }
 
-// between prints two numbers of the report with the lesser first.
-func between(a, b float64, u geom.Unit) string { return words.Span(a*u.MM(), b*u.MM(), u) }
+// between prints two lengths of a record with the lesser first.
+func between(a, b record.Length, u geom.Unit) string { return words.Span(a.MM(), b.MM(), u) }
 
-// caliper prints a number of the report, which is in the job's unit, as a
-// caliper shows it.
-func caliper(v float64, u geom.Unit) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
+// caliper prints a length of a record as a caliper shows it. With those of [words] it is all that
+// makes lengths words here.
+func caliper(v record.Length, u geom.Unit) string { return geom.LengthOf(v.MM()).Fixed(u) }

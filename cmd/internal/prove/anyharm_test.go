@@ -16,7 +16,7 @@ import (
 
 // sensible reports what is wrong with a proof, whatever it is of.
 func sensible(p record.Proof) error {
-	if _, err := record.JSON(p); err != nil {
+	if _, err := record.JSON(record.Report{Proof: []record.Proof{p}}); err != nil {
 		return err
 	}
 	if !slices.Contains([]string{record.Goes, record.GoesBut, record.GoesSome, record.GoesNot, record.FilesFail}, p.Verdict) {
@@ -97,8 +97,8 @@ func TestAnyHarm(t *testing.T) {
 				break
 			}
 		}
-		var r record.Report
-		if err := json.Unmarshal(f.files["report.json"], &r); err != nil {
+		r, err := record.Read(f.files["report.json"])
+		if err != nil {
 			outcomes["no report"]++
 			return
 		}

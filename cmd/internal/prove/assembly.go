@@ -92,20 +92,20 @@ func (c *checking) standing(d record.Drawer, read Read) (list []piece, allowed f
 			return nil, 0, false
 		}
 		own, _, err := trianglesOf(data)
-		outline, known := c.loopOf(part.Outline)
+		outline, known := loopOf(part.Outline)
 		if err != nil || !known {
 			return nil, 0, false
 		}
 		edges := outline.Perimeter()
 		for _, op := range part.Operations {
-			if l, known := c.loopOf(op.Outline); known {
+			if l, known := loopOf(op.Outline); known {
 				edges += l.Perimeter()
 			}
 		}
 		_, low, _ := levelsOf(own)
 		corner := outline.Bounds().Min
 		for _, s := range part.Placements {
-			stand := c.placement(s)
+			stand := placement(s)
 			placed := make([]triangle, len(own))
 			for i, t := range own {
 				for k, v := range t {

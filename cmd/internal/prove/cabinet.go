@@ -78,7 +78,7 @@ func (c *checking) side(k record.Cabinet, name string, right bool, read Read) []
 	}
 	c.scaled(k.Name, name, f, scale)
 	r := sideReader{checking: c, cabinet: k, file: name, scale: scale,
-		depth: c.mm(k.Opening.Depth), height: c.mm(k.Opening.Height), lines: make([]bool, len(k.Rows))}
+		depth: k.Opening.Depth.MM(), height: k.Opening.Height.MM(), lines: make([]bool, len(k.Rows))}
 	for _, e := range f.Entities {
 		switch {
 		case same(e.Layer, "BLANK") && e.Closed:
@@ -110,9 +110,9 @@ func (r *sideReader) outline(e dxfread.Entity) {
 			"the side's lower front corner is at %s, %s, not at 0, 0", r.text(b.Min.X), r.text(b.Min.Y))
 	}
 	r.depth, r.height = b.Width(), b.Height()
-	if math.Abs(r.height-r.mm(k.Opening.Height)) > sameSize {
+	if math.Abs(r.height-k.Opening.Height.MM()) > sameSize {
 		r.fault("cabinet-size", place{k.Name, r.file, e.Line}, rebuild, "the side is drawn %s high; the opening is %s",
-			r.text(r.height), r.text(r.mm(k.Opening.Height)))
+			r.text(r.height), r.text(k.Opening.Height.MM()))
 	}
 }
 
@@ -137,7 +137,7 @@ func (r *sideReader) slideLine(e dxfread.Entity) {
 // rowAt is the row whose slide line is at a height; -1 where there is none.
 func (r *sideReader) rowAt(height float64) int {
 	return slices.IndexFunc(r.cabinet.Rows,
-		func(row record.Row) bool { return math.Abs(r.mm(row.Line)-height) <= sameSize })
+		func(row record.Row) bool { return math.Abs(row.Line.MM()-height) <= sameSize })
 }
 
 // missing names what should be drawn and is not.
@@ -150,7 +150,7 @@ func (r *sideReader) missing() {
 		if !there {
 			r.fault("slide-line", place{k.Rows[i].Drawer, r.file, 0}, rebuild,
 				"the slide line of %s, %s over the opening's lower edge, is not drawn", k.Rows[i].Drawer,
-				r.text(r.mm(k.Rows[i].Line)))
+				r.text(k.Rows[i].Line.MM()))
 		}
 	}
 	if len(r.holes) != k.Holes {

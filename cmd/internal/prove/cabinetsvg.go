@@ -45,12 +45,12 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		case s.kind == "text":
 			drawer, height, _ := strings.Cut(s.text, "  ")
 			for i, r := range k.Rows {
-				if drawer == r.Drawer && height == c.text(c.mm(r.Line)) {
+				if drawer == r.Drawer && height == c.text(r.Line.MM()) {
 					told[i] = true
 				} else if drawer == r.Drawer {
 					c.fault("slide-line", place{drawer, name, s.line}, rebuild,
 						"the slide line of %s is said to be at %s; the report has %s", drawer, height,
-						c.text(c.mm(r.Line)))
+						c.text(r.Line.MM()))
 				}
 			}
 		}
@@ -59,7 +59,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 		if !drawn[i] || !told[i] && len(c.out.Faults) == 0 {
 			c.fault("slide-line", place{r.Drawer, name, 0}, rebuild,
 				"the slide line of %s, %s over the opening's lower edge, is not drawn with its height", r.Drawer,
-				c.text(c.mm(r.Line)))
+				c.text(r.Line.MM()))
 		}
 	}
 	if holes != k.Holes {
@@ -69,7 +69,7 @@ func (c *checking) cabinetSVG(k record.Cabinet, name string, read Read) {
 
 // rowAt is the row whose slide line is at a height; below 0 where none is.
 func (c *checking) rowAt(k record.Cabinet, at float64) int {
-	return slices.IndexFunc(k.Rows, func(r record.Row) bool { return math.Abs(c.mm(r.Line)-at) <= printed+sameSize })
+	return slices.IndexFunc(k.Rows, func(r record.Row) bool { return math.Abs(r.Line.MM()-at) <= printed+sameSize })
 }
 
 // sideCorners is how many corners the outline of a side has; a hole is a round of many.
@@ -82,9 +82,9 @@ func (c *checking) sideDrawn(k record.Cabinet, name string, shapes []svgShape) (
 			continue
 		}
 		b := s.bounds()
-		if math.Abs(b.Height()-c.mm(k.Opening.Height)) > printed+sameSize {
+		if math.Abs(b.Height()-k.Opening.Height.MM()) > printed+sameSize {
 			c.fault("cabinet-size", place{k.Name, name, s.line}, rebuild, "the side is drawn %s high; the opening is %s",
-				c.text(b.Height()), c.text(c.mm(k.Opening.Height)))
+				c.text(b.Height()), c.text(k.Opening.Height.MM()))
 		}
 		return b.Max.Y, b.Width()
 	}

@@ -60,7 +60,7 @@ func (p *Prover) others() {
 			for _, row := range k.Rows {
 				d := byName[row.Drawer]
 				g.drawers, g.at = append(g.drawers, d), append(g.at,
-					geom.Vec3{X: p.mm(k.Opening.Width-d.Outside.Width) / 2, Z: p.mm(row.BoxBottom)})
+					geom.Vec3{X: (k.Opening.Width - d.Outside.Width).MM() / 2, Z: row.BoxBottom.MM()})
 			}
 			add(func(w *Worker, read Read) record.Checked { return w.sceneCheck(g, read) })
 		}

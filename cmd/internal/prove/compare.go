@@ -69,7 +69,7 @@ func (r *panelReader) compare() {
 			r.fault("moved", r.place(c.file, c.at), rebuild,
 				"a side of the %s on %s is %s off where the job has it", op.Kind, c.layer, r.text(off))
 		}
-		want, deep := r.mm(op.Depth), c.depth
+		want, deep := op.Depth.MM(), c.depth
 		if c.through {
 			deep = r.out.thickness
 		}
@@ -121,7 +121,7 @@ func (r *panelReader) match(used []bool, had []int, face func(record.Operation) 
 // from where the job has it. A corner's relief may reach further.
 func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 	panel := r.region.box
-	asked, ok := r.loopOf(op.Outline)
+	asked, ok := loopOf(op.Outline)
 	if !ok {
 		return math.Inf(1)
 	}
@@ -140,13 +140,13 @@ func (r *panelReader) offBy(op record.Operation, c drawnCut) float64 {
 		return off
 	}
 	if c.path != nil {
-		return furthest(want, c.inside, r.asked.free(want, c.bit+r.mm(r.report.Router.Overcut)))
+		return furthest(want, c.inside, r.asked.free(want, c.bit+r.report.Router.Overcut.MM()))
 	}
 	// Where there is a straight side it says where the cut ends; else the rounds do,
 	// which may reach further.
 	got, sides := c.loop.Bounds(), straightSides(c.loop)
 	rounded := slices.ContainsFunc(c.loop, func(v geom.Vertex) bool { return v.Bulge != 0 })
-	slack := r.asked.free(want, c.bit+r.mm(r.report.Router.Overcut))
+	slack := r.asked.free(want, c.bit+r.report.Router.Overcut.MM())
 	for i, s := range [4]struct{ to, side *float64 }{{&got.Min.X, &sides.Min.X}, {&got.Min.Y, &sides.Min.Y}, {&got.Max.X, &sides.Max.X}, {&got.Max.Y, &sides.Max.Y}} {
 		switch {
 		// Else the rounds of both corners have taken it.

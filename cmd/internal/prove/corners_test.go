@@ -78,7 +78,7 @@ func TestCorners(t *testing.T) {
 // TestCornersLost: what holds a box no more, or is out of its limits, and what is
 // none of that.
 func TestCornersLost(t *testing.T) {
-	moved := func(role string, axis int, by float64) func(*record.Report) {
+	moved := func(role string, axis int, by record.Length) func(*record.Report) {
 		return func(r *record.Report) {
 			for i := range r.Parts {
 				if r.Parts[i].Role == role {

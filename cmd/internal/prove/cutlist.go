@@ -44,8 +44,9 @@ func (w *Worker) cutListCheck(read Read) record.Checked {
 						[]string{"stock", "grain", "cuts", "units"}[k], cells[1+k], want)
 				}
 			}
-			for k, want := range []float64{q.Length, q.Width, q.Thickness} {
-				if v, err := strconv.ParseFloat(cells[7+k], 64); err != nil || math.Abs(c.mm(v-want)) > printed {
+			for k, length := range []record.Length{q.Length, q.Width, q.Thickness} {
+				want := length.In(c.unit)
+				if v, err := strconv.ParseFloat(cells[7+k], 64); err != nil || math.Abs(v-want)*c.unit.MM() > printed {
 					c.fault("table-number", place{name, cutList, at}, rebuild, "%s: %s is %s, the report has %s", name,
 						[]string{"length", "width", "thickness"}[k], cells[7+k], strconv.FormatFloat(want, 'f', -1, 64))
 				}

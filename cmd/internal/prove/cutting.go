@@ -41,7 +41,7 @@ func (r *panelReader) reach(c *drawnCut) {
 		}
 		r.leftStanding(c, line, r.region.box)
 	}
-	if gap := r.mm(r.report.Router.PartGap); gap > 0 && c.beyond > gap+tick {
+	if gap := r.report.Router.PartGap.MM(); gap > 0 && c.beyond > gap+tick {
 		r.fault("neighbour", r.place(c.file, c.at), "lay the parts further apart, or write less overcut",
 			"the %s on %s reaches %s past the panel, and the next part lies at %s",
 			c.operation, c.layer, r.text(c.beyond), r.text(gap))
@@ -92,8 +92,8 @@ func (r *panelReader) areas(c *drawnCut) {
 	}
 	if r.detail {
 		n := func(v float64) float64 { return math.Round(v*1e6) / 1e6 }
-		r.cuts = append(r.cuts, record.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.number(c.bit),
-			Drawn: n(drawn), Reached: n(c.within), Swept: n(c.swept), Beyond: r.number(c.beyond)})
+		r.cuts = append(r.cuts, record.Cut{File: c.file, Layer: c.layer, Line: c.at, Bit: r.found(c.bit),
+			Drawn: n(drawn), Reached: n(c.within), Swept: n(c.swept), Beyond: r.found(c.beyond)})
 	}
 }
 

@@ -31,7 +31,7 @@ func TestDetail(t *testing.T) {
 		}
 		line, c.Line = c.Line, 0
 		w := want[i]
-		for what, v := range map[string][2]float64{"drawn": {c.Drawn, w.Drawn}, "reached": {c.Reached, w.Reached}, "swept": {c.Swept, w.Swept}, "beyond": {c.Beyond, w.Beyond}} {
+		for what, v := range map[string][2]float64{"drawn": {c.Drawn, w.Drawn}, "reached": {c.Reached, w.Reached}, "swept": {c.Swept, w.Swept}, "beyond": {c.Beyond.MM(), w.Beyond.MM()}} {
 			if math.Abs(v[0]-v[1]) > 1e-4 { // of a thousand: six decimals in the drawing
 				t.Errorf("cut %d, %s: %s %.6f, want %.6f", i, w.Layer, what, v[0], v[1])
 			}
@@ -42,10 +42,10 @@ func TestDetail(t *testing.T) {
 	}
 	pieces := []record.Piece{
 		{Name: "left side", Part: "one-side", Placement: record.Placement{X: [3]float64{0, 1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "right side", Part: "one-side", Placement: record.Placement{Origin: [3]float64{460, 500, 0}, X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "front", Part: "one-front", Placement: record.Placement{Origin: [3]float64{453.9, 0, 0}, X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "back", Part: "one-back", Placement: record.Placement{Origin: [3]float64{6.1, 500, 0}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "bottom", Part: "one-bottom", Placement: record.Placement{Origin: [3]float64{7.1, 7.1, 6.1}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
+		{Name: "right side", Part: "one-side", Placement: record.Placement{Origin: [3]record.Length{460, 500, 0}, X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "front", Part: "one-front", Placement: record.Placement{Origin: [3]record.Length{453.9, 0, 0}, X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "back", Part: "one-back", Placement: record.Placement{Origin: [3]record.Length{6.1, 500, 0}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "bottom", Part: "one-bottom", Placement: record.Placement{Origin: [3]record.Length{7.1, 7.1, 6.1}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
 	}
 	if len(p.Assembled) != len(pieces) {
 		t.Fatalf("%+v", p.Assembled)
@@ -61,53 +61,15 @@ func TestDetail(t *testing.T) {
 func TestInchesAndMillimetres(t *testing.T) {
 	mm := build(t, harmed("R2000", "")).proof(t, prove.Options{})
 	f := build(t, harmed("R2000", ""))
-	f.edit(t, func(r *record.Report) { inInches(r) })
+	f.edit(t, func(r *record.Report) { r.Units = "in" })
 	in := f.proof(t, prove.Options{})
 	if in.Verdict != record.Goes {
 		t.Fatalf("%s, %+v, %q", in.Verdict, in.Faults, in.Remarks)
 	}
 	for what, v := range map[string][2]record.Range{"width": {in.Width, mm.Width}, "depth": {in.Depth, mm.Depth}, "diagonal": {in.Diagonal, mm.Diagonal}, "rack": {in.Rack, mm.Rack},
 		"play": {in.Corners[0].Play, mm.Corners[0].Play}, "slack": {in.Bottom.Slack[0], mm.Bottom.Slack[0]}} {
-		if math.Abs(v[0].Mean*25.4-v[1].Mean) > 25.4*resolution {
-			t.Errorf("%s: %g in, %g mm", what, v[0].Mean, v[1].Mean)
+		if math.Abs((v[0].Mean - v[1].Mean).MM()) > 25.4*resolution {
+			t.Errorf("%s: %g mm, in a report in inches %g mm", what, v[1].Mean, v[0].Mean)
 		}
 	}
-}
-
-// inInches tells a report of millimetres in inches; its drawings stay as they are.
-func inInches(r *record.Report) {
-	r.Units = "in"
-	to := func(numbers ...*float64) {
-		for _, v := range numbers {
-			*v /= 25.4
-		}
-	}
-	for i := range r.Stocks {
-		to(&r.Stocks[i].Thickness, &r.Stocks[i].Min, &r.Stocks[i].Max)
-	}
-	for i := range r.Parts {
-		p := &r.Parts[i]
-		to(&p.Length, &p.Width, &p.Thickness)
-		for _, v := range p.Outline {
-			to(&v[0], &v[1])
-		}
-		for k := range p.Operations {
-			to(&p.Operations[k].Depth)
-			for _, v := range p.Operations[k].Outline {
-				to(&v[0], &v[1])
-			}
-		}
-		for k := range p.Placements {
-			for axis := range 3 {
-				to(&p.Placements[k].Origin[axis])
-			}
-		}
-	}
-	for i := range r.Layers {
-		to(&r.Layers[i].Depth, &r.Layers[i].Remaining, &r.Layers[i].Diameter, &r.Layers[i].Set)
-	}
-	for i := range r.Fit {
-		to(&r.Fit[i].Nominal, &r.Fit[i].Limit[0], &r.Fit[i].Limit[1])
-	}
-	to(&r.Router.PartGap, &r.Router.Overcut)
 }

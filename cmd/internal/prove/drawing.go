@@ -137,12 +137,12 @@ func (s *sheet) outline() bool {
 	}
 	b := found.Bounds()
 	s.at, s.size = b.Min, geom.Point{X: b.Width(), Y: b.Height()}
-	want := geom.Point{X: s.mm(s.part.Length), Y: s.mm(s.part.Width)}
+	want := geom.Point{X: s.part.Length.MM(), Y: s.part.Width.MM()}
 	if math.Abs(s.size.X-want.X) > sameSize || math.Abs(s.size.Y-want.Y) > sameSize {
 		s.fault("size", s.place(s.name, line), rebuild, "the panel is drawn %s x %s; %s is %s x %s",
 			s.text(s.size.X), s.text(s.size.Y), s.part.Name, s.text(want.X), s.text(want.Y))
 	}
-	asked, ok := s.loopOf(s.part.Outline)
+	asked, ok := loopOf(s.part.Outline)
 	if wrongSize := math.Abs(s.size.X-want.X) > sameSize || math.Abs(s.size.Y-want.Y) > sameSize; ok && !wrongSize {
 		if off, at := differs(s.panelLoop(found), asked, s.part.Relieve, s.widest); off > sameSize+2*outlineChord {
 			s.fault("shape", s.place(s.name, line), rebuild,
@@ -269,8 +269,8 @@ func (s *sheet) layers() {
 // listed takes what the legend says of a layer, and compares what its name says.
 // Of the two depths the name's is the one that gets cut.
 func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bool) {
-	c.operation, c.bit = l.Operation, s.mm(l.Diameter)
-	c.depth, c.through = s.mm(l.Depth), l.Stated == "through"
+	c.operation, c.bit = l.Operation, l.Diameter.MM()
+	c.depth, c.through = l.Depth.MM(), l.Stated == "through"
 	c.kept = l.Stated == "left" || s.saw && s.face == geom.Outside
 	fault := func(code, hint, format string, args ...any) {
 		if once {
@@ -311,7 +311,7 @@ func (s *sheet) listed(c *drawnCut, l record.Layer, says said, readable, once bo
 	}
 	legend := c.depth
 	if l.Stated == "left" {
-		legend = s.mm(l.Remaining)
+		legend = l.Remaining.MM()
 	}
 	switch {
 	case says.through != c.through || says.floor != (l.Stated == "left"):

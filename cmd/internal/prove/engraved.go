@@ -37,7 +37,7 @@ func (r *panelReader) engraved() {
 		} else {
 			want = append(want[:found], want[found+1:]...)
 		}
-		if deep := r.mm(e.Depth); math.Abs(c.depth-deep) > 2*tick+sameDepth {
+		if deep := e.Depth.MM(); math.Abs(c.depth-deep) > 2*tick+sameDepth {
 			r.fault("depth", r.place(c.file, c.at), again, "the number on %s comes out %s deep; the job wants %s",
 				c.layer, r.text(c.depth), r.text(deep))
 		}
@@ -63,14 +63,14 @@ func (r *panelReader) engraved() {
 // strokes are the lines of a number in panel coordinates.
 func (r *panelReader) strokes(e record.Engraved) (list [][]geom.Point) {
 	lines, _ := stroke.Open(e.Number)
-	high, sign := r.mm(e.Height), 1.0
+	high, sign := e.Height.MM(), 1.0
 	if e.Face == geom.Outside.String() {
 		sign = -1
 	}
 	for _, line := range lines {
 		path := make([]geom.Point, len(line))
 		for i, q := range line {
-			path[i] = geom.Point{X: r.mm(e.X) + float64(sign*high*q.X), Y: r.mm(e.Y) + float64(high*q.Y)}
+			path[i] = geom.Point{X: e.X.MM() + float64(sign*high*q.X), Y: e.Y.MM() + float64(high*q.Y)}
 		}
 		list = append(list, path)
 	}

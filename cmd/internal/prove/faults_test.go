@@ -54,7 +54,7 @@ func faults() map[string]seeded {
 }
 
 // bit is another diameter in the legend of a drawing.
-func bit(file, operation string, diameter float64) func(*record.Report) {
+func bit(file, operation string, diameter record.Length) func(*record.Report) {
 	return func(r *record.Report) {
 		for i := range r.Layers {
 			if l := &r.Layers[i]; l.File == file && l.Operation == operation {

@@ -1,7 +1,6 @@
 package prove_test
 
 import (
-	"encoding/json"
 	"slices"
 	"testing"
 
@@ -42,8 +41,8 @@ func FuzzProve(f *testing.F) {
 		if len(reported) > maxFuzzed || len(drawing) > maxFuzzed {
 			return
 		}
-		var r record.Report
-		if json.Unmarshal(reported, &r) != nil {
+		r, err := record.Read(reported)
+		if err != nil {
 			return
 		}
 		p, err := prove.New(r)

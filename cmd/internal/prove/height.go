@@ -18,7 +18,7 @@ func (s *sheet) row(legend []record.Layer, e dxfread.Entity) int {
 		}
 		off := 0.0
 		if l.Elevation != nil {
-			off = math.Abs(s.mm(*l.Elevation) - float64(e.Low*s.scale))
+			off = math.Abs(l.Elevation.MM() - float64(e.Low*s.scale))
 		}
 		if found < 0 || off < nearest {
 			found, nearest = i, off
@@ -43,23 +43,23 @@ func (s *sheet) floor(l record.Layer, says said) (z float64, exact bool) {
 	case l.Operation == "register" && says.depthSaid && !says.through:
 		return -says.depth, true
 	case l.Stated != "through":
-		return s.above() - s.mm(l.Depth), true
+		return s.above() - l.Depth.MM(), true
 	case s.above() > 0:
-		return -s.mm(s.report.Router.Through), l.Operation != "register"
+		return -s.report.Router.Through.MM(), l.Operation != "register"
 	}
-	return -s.thickest() - s.mm(s.report.Router.Through), l.Operation != "register"
+	return -s.thickest() - s.report.Router.Through.MM(), l.Operation != "register"
 }
 
 // setTo judges what the legend tells the operator to set for a layer, by the height of its
 // lines, or else by its name and depth. What goes through may be set deeper than that.
 func (s *sheet) setTo(l record.Layer, says said, line int) {
-	from, ends, want := joinery.FromTop, -s.mm(l.Set), s.above()-s.mm(l.Depth)
+	from, ends, want := joinery.FromTop, -l.Set.MM(), s.above()-l.Depth.MM()
 	if s.above() > 0 {
-		from, ends = joinery.FromSpoilboard, s.mm(l.Set)
+		from, ends = joinery.FromSpoilboard, l.Set.MM()
 	}
 	switch {
 	case l.Elevation != nil:
-		want = s.mm(*l.Elevation)
+		want = l.Elevation.MM()
 	case says.depthSaid && says.floor:
 		want = says.depth
 	case says.depthSaid && !says.through:
@@ -73,7 +73,7 @@ func (s *sheet) setTo(l record.Layer, says said, line int) {
 	if l.From != string(from) || ends > want+step || exact && ends < want-step {
 		s.fault("set", s.place(s.name, line), rebuild,
 			"by the legend %s is set to %s from the %s; its cuts end at Z = %s, from the %s",
-			l.Layer, s.text(s.mm(l.Set)), l.From, s.text(want), from)
+			l.Layer, s.text(l.Set.MM()), l.From, s.text(want), from)
 	}
 }
 
@@ -129,7 +129,7 @@ func (s *sheet) ends(l record.Layer, says said, line int, once bool) float64 {
 		fault("without an elevation")
 		return want
 	}
-	told := s.mm(*l.Elevation)
+	told := l.Elevation.MM()
 	if told > want+step || exact && told < want-step {
 		fault("at Z = %s; its cuts end at %s", s.text(told), s.text(want))
 		return want

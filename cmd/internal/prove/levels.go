@@ -48,16 +48,16 @@ const solidChord, solidGrid = 0.06, 0.003
 // shape works a part's solid out from the operations that the job asks for: in level
 // lines between all places at which anything begins or ends.
 func (p *Prover) shape(part record.Part) (out shapeOf, ok bool) {
-	outline, ok := p.loopOf(part.Outline)
+	outline, ok := loopOf(part.Outline)
 	if !ok {
 		return out, false
 	}
-	out = shapeOf{levels: levels{}, thickness: p.mm(part.Thickness), box: outline.Bounds()}
+	out = shapeOf{levels: levels{}, thickness: part.Thickness.MM(), box: outline.Bounds()}
 	panel := ringsOf(outline)
 	out.allow(outline)
 	var faces [2][]layer // from the outside, and from the inside
 	for i, op := range part.Operations {
-		l, ok := p.loopOf(op.Outline)
+		l, ok := loopOf(op.Outline)
 		if !ok {
 			continue
 		}
@@ -66,7 +66,7 @@ func (p *Prover) shape(part record.Part) (out shapeOf, ok bool) {
 		if op.Face == geom.Inside.String() {
 			side = 1
 		}
-		faces[side] = append(faces[side], layer{ringsOf(l), p.mm(op.Depth), i})
+		faces[side] = append(faces[side], layer{ringsOf(l), op.Depth.MM(), i})
 	}
 	var heights []float64
 	for _, list := range [][]layer{{{rings: panel}}, faces[0], faces[1]} {

@@ -56,7 +56,7 @@ const longestNumber = 16
 // check reports what is beyond the limits.
 func (p *Prover) check() error {
 	for _, s := range p.report.Stocks {
-		if !p.thickness(s.Thickness) || !p.thickness(s.Min) || !p.thickness(s.Max) {
+		if !isThickness(s.Thickness) || !isThickness(s.Min) || !isThickness(s.Max) {
 			return wrong("the stock %q has no thickness", s.Name)
 		}
 	}
@@ -73,8 +73,8 @@ func (p *Prover) check() error {
 			return err
 		}
 	}
-	if !p.limited(farthest, p.report.Router.PartGap) {
-		return wrong("a part-spacing of %g", p.report.Router.PartGap)
+	if !limited(farthest, p.report.Router.PartGap) {
+		return wrong("a part-spacing of %g", p.report.Router.PartGap.In(p.unit))
 	}
 	if len(p.report.Drawers) == 0 {
 		return wrong("no drawers")
@@ -91,31 +91,31 @@ func wrong(format string, args ...any) error {
 	return fmt.Errorf("%w: "+format, append([]any{ErrReport}, args...)...)
 }
 
-// limited reports whether lengths of the report are no more than a limit in millimetres.
-func (p *Prover) limited(limit float64, values ...float64) bool {
+// limited reports whether lengths are no more than a limit in millimetres.
+func limited(limit float64, values ...record.Length) bool {
 	for _, v := range values {
-		if !(math.Abs(p.mm(v)) <= limit) {
+		if !(math.Abs(v.MM()) <= limit) {
 			return false
 		}
 	}
 	return true
 }
 
-func (p *Prover) thickness(v float64) bool { return v > 0 && p.limited(thickest, v) }
+func isThickness(v record.Length) bool { return v > 0 && limited(thickest, v) }
 
 // checkPart looks at the size of a part, and where it stands.
 func (p *Prover) checkPart(part record.Part) error {
-	if !p.thickness(part.Thickness) || !(part.Length > 0) || !(part.Width > 0) ||
-		!p.limited(farthest, part.Length, part.Width) {
+	if !isThickness(part.Thickness) || !(part.Length > 0) || !(part.Width > 0) ||
+		!limited(farthest, part.Length, part.Width) {
 		return wrong("the part %q has no size", part.Name)
 	}
 	for _, s := range part.Placements {
-		if !upright(s) || !p.limited(farthest, s.Origin[:]...) {
+		if !upright(s) || !limited(farthest, s.Origin[:]...) {
 			return wrong("the part %q stands askew or far away", part.Name)
 		}
 	}
 	for _, v := range part.Outline {
-		if len(part.Outline) > maxOutline || !p.limited(farthest, v...) {
+		if len(part.Outline) > maxOutline || !limited(farthest, v.X, v.Y, record.Length(v.Bulge)) {
 			return wrong("the part %q has an outline far away", part.Name)
 		}
 	}
@@ -128,15 +128,15 @@ func (p *Prover) checkOperations(part record.Part) error {
 		return wrong("the part %q has %d operations", part.Name, len(part.Operations))
 	}
 	if e := part.Engraved; e != nil &&
-		(len(e.Number) > longestNumber || !p.limited(farthest, e.X, e.Y, e.Height, e.Depth)) {
+		(len(e.Number) > longestNumber || !limited(farthest, e.X, e.Y, e.Height, e.Depth)) {
 		return wrong("the part %q has a number that is none", part.Name)
 	}
 	for _, o := range part.Operations {
-		if !p.limited(farthest, o.Depth) {
-			return wrong("the part %q has a %s %g deep", part.Name, o.Kind, o.Depth)
+		if !limited(farthest, o.Depth) {
+			return wrong("the part %q has a %s %g deep", part.Name, o.Kind, o.Depth.In(p.unit))
 		}
 		for _, v := range o.Outline {
-			if !p.limited(farthest, v...) {
+			if !limited(farthest, v.X, v.Y, record.Length(v.Bulge)) {
 				return wrong("the part %q has a %s far away", part.Name, o.Kind)
 			}
 		}
@@ -149,13 +149,13 @@ func (p *Prover) checkLayer(l record.Layer) error {
 	if n := len(p.legend[l.File]); n > maxLegend {
 		return wrong("the legend of %q has %d lines", l.File, n)
 	}
-	heights := []float64{0}
-	for _, z := range []*float64{l.Elevation, l.Thickness} {
+	heights := []record.Length{0}
+	for _, z := range []*record.Length{l.Elevation, l.Thickness} {
 		if z != nil {
 			heights = append(heights, *z)
 		}
 	}
-	if !p.limited(farthest, l.Depth, l.Remaining, l.Diameter) || !p.limited(farthest, heights...) || l.Diameter < 0 {
+	if !limited(farthest, l.Depth, l.Remaining, l.Diameter) || !limited(farthest, heights...) || l.Diameter < 0 {
 		return wrong("the layer %q of %q has a depth or bit that is none", l.Layer, l.File)
 	}
 	return nil

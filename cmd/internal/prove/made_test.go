@@ -3,7 +3,6 @@ package prove_test
 import (
 	"bytes"
 	"context"
-	"encoding/json"
 	"io/fs"
 	"maps"
 	"os"
@@ -84,8 +83,8 @@ func build(t testing.TB, text string) *folder {
 // report reads the folder's report.
 func (f *folder) report(t testing.TB) record.Report {
 	t.Helper()
-	var r record.Report
-	if err := json.Unmarshal(f.files["report.json"], &r); err != nil {
+	r, err := record.Read(f.files["report.json"])
+	if err != nil {
 		t.Fatal(err)
 	}
 	return r

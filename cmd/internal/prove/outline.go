@@ -3,20 +3,14 @@ package prove
 import (
 	"math"
 
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
-// loopOf is a loop of the report in millimetres; ok is false for what is none.
-func (p *Prover) loopOf(corners [][]float64) (l geom.Loop, ok bool) {
+// loopOf is a loop of the report; ok is false for what is none.
+func loopOf(corners []record.Vertex) (l geom.Loop, ok bool) {
 	for _, v := range corners {
-		if len(v) < 2 {
-			return nil, false
-		}
-		at := geom.Vertex{Point: geom.Point{X: p.mm(v[0]), Y: p.mm(v[1])}}
-		if len(v) > 2 {
-			at.Bulge = v[2]
-		}
-		l = append(l, at)
+		l = append(l, geom.Vertex{Point: geom.Point{X: v.X.MM(), Y: v.Y.MM()}, Bulge: v.Bulge})
 	}
 	return l, len(l) > 1
 }

@@ -155,18 +155,17 @@ func (r *panelReader) tooMany(file string, line int) {
 
 // panel reads all drawings of the part and judges them.
 func (r *panelReader) panel() panel {
-	r.out = panel{part: r.part, thickness: r.mm(r.part.Thickness)}
+	r.out = panel{part: r.part, thickness: r.part.Thickness.MM()}
 	r.register = make(map[geom.Face][]hole)
 	for _, name := range []string{r.part.Files.Inside, r.part.Files.Outside} {
 		for _, l := range r.legend[name] {
 			if l.Operation == "profile" {
-				r.widest = math.Max(r.widest, r.mm(l.Diameter))
+				r.widest = math.Max(r.widest, l.Diameter.MM())
 			}
 		}
 	}
 	for _, s := range r.part.Placements {
-		at := func(v [3]float64, k float64) geom.Vec3 { return geom.Vec3{X: v[0] * k, Y: v[1] * k, Z: v[2] * k} }
-		r.out.stands = append(r.out.stands, geom.Placement{Origin: at(s.Origin, r.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)})
+		r.out.stands = append(r.out.stands, placement(s))
 	}
 	files := 0
 	for _, f := range []struct {

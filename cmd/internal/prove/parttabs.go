@@ -43,10 +43,10 @@ func (r *panelReader) tabs() {
 	case found.count < proof.MinTied:
 		r.fault("loose", r.place(c.file, c.at), rebuild, "%s hangs by %s when it is cut out; it takes %d", r.part.Name,
 			words.Count(found.count, "bridge", "bridges"), proof.MinTied)
-	case width < r.mm(asked.Width)-sameSize:
+	case width < asked.Width.MM()-sameSize:
 		c = r.drawn[found.ending]
 		r.fault("narrow-tab", r.place(c.file, c.at), rebuild, "a tab of %s is %s wide; the job asks for %s",
-			r.part.Name, r.text(math.Max(0, width)), r.text(r.mm(asked.Width)))
+			r.part.Name, r.text(math.Max(0, width)), r.text(asked.Width.MM()))
 	}
 }
 

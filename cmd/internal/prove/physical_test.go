@@ -22,13 +22,13 @@ func same(t *testing.T, what string, got, want float64) {
 // steady is a range of one value.
 func steady(t *testing.T, what string, got record.Range, want float64) {
 	t.Helper()
-	for _, v := range []float64{got.Mean, got.Min, got.Max} {
-		same(t, what, v, want)
+	for _, v := range []record.Length{got.Mean, got.Min, got.Max} {
+		same(t, what, v.MM(), want)
 	}
 }
 
 // thicker makes all boards of a stock so thick, in readings and parts alike.
-func thicker(stock string, mm float64) func(*record.Report) {
+func thicker(stock string, mm record.Length) func(*record.Report) {
 	return func(r *record.Report) {
 		for i := range r.Stocks {
 			if r.Stocks[i].Name == stock {
@@ -181,7 +181,7 @@ func TestGoesAllTheSame(t *testing.T) {
 			},
 			edit: func(r *record.Report) {
 				p := &r.Parts[0]
-				p.Operations = append(p.Operations, record.Operation{Kind: "cutout", Face: "inside", Depth: p.Thickness, Outline: [][]float64{{200, 60}, {260, 60}, {260, 90}, {200, 90}}})
+				p.Operations = append(p.Operations, record.Operation{Kind: "cutout", Face: "inside", Depth: p.Thickness, Outline: []record.Vertex{{X: 200, Y: 60}, {X: 260, Y: 60}, {X: 260, Y: 90}, {X: 200, Y: 90}}})
 				r.Layers = append(r.Layers, record.Layer{File: sideIn, Layer: "CUTOUT_INSIDE_THROUGH",
 					Operation: "cutout", Face: "inside", Depth: p.Thickness, Stated: "through", ToSet: record.ToSet{Set: p.Thickness, From: "top"}, Bit: "bit", Diameter: 3, Cuts: 1})
 			},

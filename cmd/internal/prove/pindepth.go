@@ -10,7 +10,7 @@ import (
 func (s *sheet) thickest() float64 {
 	for _, k := range s.report.Stocks {
 		if k.Name == s.part.Stock {
-			return s.mm(k.Max)
+			return k.Max.MM()
 		}
 	}
 	return s.out.thickness
@@ -28,7 +28,7 @@ func (s *sheet) pinned(l record.Layer, says said, line int) {
 	case says.depthSaid && says.through:
 		ends = over
 	case !says.depthSaid && l.Elevation != nil:
-		ends = -s.mm(*l.Elevation)
+		ends = -l.Elevation.MM()
 	case !says.depthSaid:
 		return
 	}

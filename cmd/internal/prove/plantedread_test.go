@@ -307,7 +307,7 @@ var plantedMarked = map[string]planted{
 	"a stick's slot off its line":    {file: stickDrawn, code: "template-mark", harm: func(d *drawing) int { d.on("CUTOUT")[1].points(moved(0.4, 0)); return 0 }},
 	"a wall of the report elsewhere": {code: "template-mark", at: plateDrawn, edit: func(r *record.Report) {
 		o := r.Parts[0].Operations[2].Outline
-		o[2][1], o[3][1] = o[2][1]+0.5, o[3][1]+0.5
+		o[2].Y, o[3].Y = o[2].Y+0.5, o[3].Y+0.5
 	}},
 	"a template laid elsewhere":       {code: "template-mark", at: plateDrawn, edit: func(r *record.Report) { r.Templates[0].Origin[0] += 1 }},
 	"a slide line beside the stick's": {code: "template-mark", at: stickDrawn, edit: func(r *record.Report) { r.Cabinets[0].Rows[1].Line += 1 }},

@@ -164,8 +164,6 @@ func Cuttable(verdict string) bool {
 	return verdict == record.Goes || verdict == record.GoesBut || verdict == record.GoesSome
 }
 
-func (p *Prover) mm(v float64) float64 { return float64(v * p.unit.MM()) }
-
 // Drawer proves one drawer of the report.
 func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 	d := w.report.Drawers[i]
@@ -198,12 +196,13 @@ func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 var senseless = []string{"missing-file", "unreadable", "no-outline", "scale", "units", "too-many"}
 
 func (p *Prover) stand(s geom.Placement) record.Placement {
-	at := func(v geom.Vec3, k float64) [3]float64 {
-		return [3]float64{p.number(v.X / k), p.number(v.Y / k), p.number(v.Z / k)}
-	}
-	// number converts lengths; directions have none.
-	return record.Placement{Origin: at(s.Origin, 1), X: at(s.X, 1/p.unit.MM()), Y: at(s.Y, 1/p.unit.MM())}
+	o := s.Origin
+	return record.Placement{Origin: [3]record.Length{p.found(o.X), p.found(o.Y), p.found(o.Z)},
+		X: direction(s.X), Y: direction(s.Y)}
 }
+
+// direction has no negative zero.
+func direction(v geom.Vec3) [3]float64 { return [3]float64{v.X + 0, v.Y + 0, v.Z + 0} }
 
 // roles are the words of the report for what a piece is.
 var roles = map[string]proof.Role{

@@ -19,9 +19,9 @@ func measured(birch, ply, more string) string {
 
 func ranged(t *testing.T, what string, got record.Range, mean, least, most float64) {
 	t.Helper()
-	same(t, what+" at the mean", got.Mean, mean)
-	same(t, what+" at the least", got.Min, least)
-	same(t, what+" at the most", got.Max, most)
+	same(t, what+" at the mean", got.Mean.MM(), mean)
+	same(t, what+" at the least", got.Min.MM(), least)
+	same(t, what+" at the most", got.Max.MM(), most)
 }
 
 // TestReadings: the ranges are those of the extremes of all readings together.
@@ -96,7 +96,7 @@ func TestSaw(t *testing.T) {
 		const by = 0.1
 		thick := map[string]float64{}
 		for _, s := range f.report(t).Stocks {
-			thick[s.Name] = s.Thickness
+			thick[s.Name] = s.Thickness.MM()
 		}
 		before := f.proofs(t, prove.Options{Thickness: map[string]float64{"birch": thick["birch"]}})
 		after := f.proofs(t, prove.Options{Thickness: map[string]float64{"birch": thick["birch"] + by}})
@@ -106,10 +106,10 @@ func TestSaw(t *testing.T) {
 				t.Fatalf("%s: %+v", b.Verdict, b)
 			}
 			for j := range a.Corners {
-				same(t, "play", b.Corners[j].Play.Mean-a.Corners[j].Play.Mean, 0)
-				same(t, "recess", b.Corners[j].Recess.Mean-a.Corners[j].Recess.Mean, -by)
+				same(t, "play", (b.Corners[j].Play.Mean - a.Corners[j].Play.Mean).MM(), 0)
+				same(t, "recess", (b.Corners[j].Recess.Mean - a.Corners[j].Recess.Mean).MM(), -by)
 			}
-			same(t, "width", b.Width.Mean-a.Width.Mean, 2*by)
+			same(t, "width", (b.Width.Mean - a.Width.Mean).MM(), 2*by)
 		}
 	}
 }

@@ -34,7 +34,7 @@ func (t *trial) lost(box *proof.Box) []string {
 			}
 		}
 	}
-	meant := proof.Meant{Bridged: joinery.HopelessGap, Open: t.mm(t.drawer.MaxOpen), Loose: t.drawer.LooseDividers,
+	meant := proof.Meant{Bridged: joinery.HopelessGap, Open: t.drawer.MaxOpen.MM(), Loose: t.drawer.LooseDividers,
 		Captured: func(end string) bool { return t.captures(t.drawer, end) }}
 	for _, l := range box.Losses(meant) {
 		say("%s", t.lossText(l))
@@ -58,7 +58,7 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 	for _, f := range s.fits[d.Name] {
 		values := s.measured(d, f)
 		if f.Check == fit.ShoulderGap {
-			f.Limit = [2]float64{0, -f.Limit[0]} // of the room; what is open is reported below
+			f.Limit = [2]record.Length{0, -f.Limit[0]} // of the room; what is open is reported below
 		}
 		s.judge(f, values)
 	}
@@ -68,7 +68,7 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 			open = c
 		}
 	}
-	if s.mm(open.ShoulderGap.Mean-d.MaxOpen) > tick {
+	if (open.ShoulderGap.Mean - d.MaxOpen).MM() > tick {
 		s.out.Remarks = append(s.out.Remarks,
 			fmt.Sprintf("between %s and %s a shoulder stays open by %s", open.End, open.Side,
 				s.given(open.ShoulderGap.Mean)))
@@ -78,14 +78,14 @@ func (s summary) outOfLimits(d record.Drawer) bool {
 }
 
 // given prints a length of the report.
-func (s summary) given(v float64) string { return s.text(s.mm(v)) }
+func (s summary) given(v record.Length) string { return s.text(v.MM()) }
 
 // judge names the value that is furthest beyond the limits of a check.
-func (s summary) judge(f record.Fit, values map[string]float64) {
+func (s summary) judge(f record.Fit, values map[string]record.Length) {
 	worst, which := s.rounding(), ""
 	for _, what := range slices.Sorted(maps.Keys(values)) {
 		v := values[what]
-		if off := s.mm(max(f.Limit[0]-v, v-f.Limit[1])); off > worst {
+		if off := max(f.Limit[0]-v, v-f.Limit[1]).MM(); off > worst {
 			worst, which = off, what
 		}
 	}
@@ -100,19 +100,19 @@ func (s summary) judge(f record.Fit, values map[string]float64) {
 // side.
 var cornerMeasures = map[joinery.CheckCode]struct {
 	what  string
-	value func(record.Corner) float64
+	value func(record.Corner) record.Length
 }{
-	joinery.CheckTongueClearance: {"the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }},
-	joinery.CheckBackClearance:   {"the play of the %s in the %s", func(c record.Corner) float64 { return c.Play.Mean }},
+	joinery.CheckTongueClearance: {"the play of the %s in the %s", func(c record.Corner) record.Length { return c.Play.Mean }},
+	joinery.CheckBackClearance:   {"the play of the %s in the %s", func(c record.Corner) record.Length { return c.Play.Mean }},
 	fit.ShoulderGap: {"the room between the tongue of the %s and the floor of its dado in the %s",
-		func(c record.Corner) float64 { return c.FloorGap.Mean }},
-	joinery.CheckRecess: {"the recess of the %s at the %s", func(c record.Corner) float64 { return c.Recess.Mean }},
-	joinery.CheckLap:    {"the lap of the %s at the %s", func(c record.Corner) float64 { return c.Lap.Mean }},
+		func(c record.Corner) record.Length { return c.FloorGap.Mean }},
+	joinery.CheckRecess: {"the recess of the %s at the %s", func(c record.Corner) record.Length { return c.Recess.Mean }},
+	joinery.CheckLap:    {"the lap of the %s at the %s", func(c record.Corner) record.Length { return c.Lap.Mean }},
 }
 
 // measured is what the box has of a check, by what is measured.
-func (s summary) measured(d record.Drawer, f record.Fit) map[string]float64 {
-	values := make(map[string]float64)
+func (s summary) measured(d record.Drawer, f record.Fit) map[string]record.Length {
+	values := make(map[string]record.Length)
 	if m, ok := cornerMeasures[f.Check]; ok {
 		for _, c := range s.out.Corners {
 			// A back without a check of its own is the front's twin, if it is not housed.
@@ -153,8 +153,8 @@ func (s summary) measured(d record.Drawer, f record.Fit) map[string]float64 {
 
 // gaps reports what else one would see open.
 func (s summary) gaps(d record.Drawer) {
-	say := func(v float64, format string, args ...any) {
-		if s.mm(v-d.MaxOpen) > tick {
+	say := func(v record.Length, format string, args ...any) {
+		if (v - d.MaxOpen).MM() > tick {
 			s.out.Remarks = append(s.out.Remarks, fmt.Sprintf(format, append(args, s.given(v))...))
 		}
 	}

@@ -27,21 +27,21 @@ func TestNotAReport(t *testing.T) {
 		"no thickness":            func(r *record.Report) { r.Parts[0].Thickness = 0 },
 		"a negative length":       func(r *record.Report) { r.Parts[0].Length = -500 },
 		"a length beyond all":     func(r *record.Report) { r.Parts[0].Length = 1e308 },
-		"a width that is none":    func(r *record.Report) { r.Parts[0].Width = math.NaN() },
-		"a thickness beyond all":  func(r *record.Report) { r.Parts[0].Thickness = math.Inf(1) },
+		"a width that is none":    func(r *record.Report) { r.Parts[0].Width = record.Length(math.NaN()) },
+		"a thickness beyond all":  func(r *record.Report) { r.Parts[0].Thickness = record.Length(math.Inf(1)) },
 		"a thick stock":           func(r *record.Report) { r.Stocks[0].Max = 1e9 },
 		"a stock of nothing":      func(r *record.Report) { r.Stocks[0].Min = -1 },
 		"a part askew":            func(r *record.Report) { r.Parts[0].Placements[0].X = [3]float64{0.6, 0.8, 0} },
 		"a part on one axis":      func(r *record.Report) { r.Parts[0].Placements[0].X = r.Parts[0].Placements[0].Y },
 		"a part that is a point":  func(r *record.Report) { r.Parts[0].Placements[0].X = [3]float64{} },
 		"a part far away":         func(r *record.Report) { r.Parts[0].Placements[0].Origin[1] = 1e300 },
-		"a part nowhere":          func(r *record.Report) { r.Parts[0].Placements[0].Origin[2] = math.NaN() },
+		"a part nowhere":          func(r *record.Report) { r.Parts[0].Placements[0].Origin[2] = record.Length(math.NaN()) },
 		"a thousand places":       func(r *record.Report) { r.Parts[0].Placements = repeat(r.Parts[0].Placements[0], 1000) },
 		"a part that is not here": func(r *record.Report) { r.Drawers[0].Parts[1] = "one-door" },
 		"one part over and over":  func(r *record.Report) { r.Drawers[0].Parts = repeat("one-front", 1000) },
 		"a million operations":    func(r *record.Report) { r.Parts[0].Operations = repeat(r.Parts[0].Operations[0], 1_000_000) },
 		"an endless depth":        func(r *record.Report) { r.Parts[0].Operations[0].Depth = 1e200 },
-		"an outline far away":     func(r *record.Report) { r.Parts[0].Operations[0].Outline[2] = []float64{0, 1e200} },
+		"an outline far away":     func(r *record.Report) { r.Parts[0].Operations[0].Outline[2] = record.Vertex{Y: 1e200} },
 		"an endless bit":          func(r *record.Report) { r.Layers[0].Diameter = 1e300 },
 		"a bit below nothing":     func(r *record.Report) { r.Layers[0].Diameter = -3 },
 		"a legend without end":    func(r *record.Report) { r.Layers = append(r.Layers, repeat(r.Layers[0], 10_000)...) },
@@ -91,10 +91,10 @@ func TestOddReports(t *testing.T) {
 				r.Parts[0].Operations[i].Face = "top"
 			}
 		}, "missing"},
-		"corners without numbers": {func(r *record.Report) { r.Parts[0].Operations[0].Outline = [][]float64{{}, {1}, nil} }, "missing"},
-		"no pattern":              {func(r *record.Report) { r.DXF.Layers = "" }, "layer-name"},
-		"no drawing's unit":       {func(r *record.Report) { r.DXF.Units = "" }, "units"},
-		"a side far off":          {func(r *record.Report) { r.Parts[0].Placements[0].Origin[0] = -4000 }, ""},
+		"corners in one place": {func(r *record.Report) { r.Parts[0].Operations[0].Outline = make([]record.Vertex, 3) }, "moved"},
+		"no pattern":           {func(r *record.Report) { r.DXF.Layers = "" }, "layer-name"},
+		"no drawing's unit":    {func(r *record.Report) { r.DXF.Units = "" }, "units"},
+		"a side far off":       {func(r *record.Report) { r.Parts[0].Placements[0].Origin[0] = -4000 }, ""},
 		"a front upside down": {func(r *record.Report) {
 			r.Parts[1].Placements[0].Y = [3]float64{0, 0, -1}
 			r.Parts[1].Placements[0].X = [3]float64{1, 0, 0}
@@ -120,7 +120,7 @@ func TestOddReports(t *testing.T) {
 			if c.code != "" && (!told || p.Verdict != record.FilesFail) || c.code == "" && p.Verdict != record.GoesNot {
 				t.Errorf("%s, %+v", p.Verdict, p.Faults)
 			}
-			if _, err := record.JSON(p); err != nil {
+			if _, err := record.JSON(record.Report{Proof: []record.Proof{p}}); err != nil {
 				t.Error(err)
 			}
 		})

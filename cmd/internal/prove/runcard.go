@@ -51,10 +51,10 @@ func (r *sheetReader) runCard() {
 
 // stepOff says in what a step of the run card is not the layer of the legend, after a bit.
 func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) string {
-	is := func(a, b float64) bool { return math.Abs(a-b)*r.unit.MM() < sameDepth }
-	load := 0.0
+	is := func(a, b record.Length) bool { return math.Abs((a - b).MM()) < sameDepth }
+	u, load := r.unit, 0.0
 	if s.Feed > 0 && s.Speed > 0 && l.Flutes > 0 {
-		load = s.Feed / (s.Speed * float64(l.Flutes))
+		load = s.Feed.In(u) / (s.Speed * float64(l.Flutes))
 	}
 	switch {
 	case s.Layer != l.Layer || s.Operation != l.Operation || s.Cuts != l.Cuts || s.File != l.BitFile:
@@ -62,17 +62,17 @@ func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) stri
 			s.Layer, l.Cuts, l.Layer)
 	case s.Bit != l.Bit || s.Tool != l.Tool || !is(s.Diameter, l.Diameter):
 		return fmt.Sprintf("it has bit %s, tool %d, of %g; the legend %s, tool %d, of %g", s.Bit, s.Tool,
-			s.Diameter, l.Bit, l.Tool, l.Diameter)
+			s.Diameter.In(u), l.Bit, l.Tool, l.Diameter.In(u))
 	case s.Change != (l.Bit != bit):
 		return "it is wrong about whether the bit is changed"
 	case s.From != l.From || !is(s.Set, l.Set) || s.Through != (l.Stated == "through"):
-		return fmt.Sprintf("%g is to be set from the %s, by the legend %g from the %s", s.Set, s.From, l.Set, l.From)
+		return fmt.Sprintf("%g is to be set from the %s, by the legend %g from the %s", s.Set.In(u), s.From, l.Set.In(u), l.From)
 	case s.From == "top" && !is(s.Depth, s.Set):
-		return fmt.Sprintf("it goes %g deep, and %g is to be set", s.Depth, s.Set)
+		return fmt.Sprintf("it goes %g deep, and %g is to be set", s.Depth.In(u), s.Set.In(u))
 	case s.Passes < 1:
 		return "it has no pass"
-	case math.Abs(s.ChipLoad-load) > 1e-4+0.01*load:
-		return fmt.Sprintf("its chip load is %g; feed, speed and edges make %.4g", s.ChipLoad, load)
+	case math.Abs(s.ChipLoad.In(u)-load) > 1e-4+0.01*load:
+		return fmt.Sprintf("its chip load is %g; feed, speed and edges make %.4g", s.ChipLoad.In(u), load)
 	}
 	return ""
 }
@@ -84,14 +84,14 @@ func (r *sheetReader) pinsOf(f record.RunFace) {
 		r.card("the run card has %d pins, %s %d registration holes", len(f.Pins), f.File, len(r.register[face]))
 	}
 	for _, p := range f.Pins {
-		at := geom.Point{X: r.mm(p.X), Y: r.mm(p.Y)}
+		at := geom.Point{X: p.X.MM(), Y: p.Y.MM()}
 		near := math.Inf(1)
 		for _, h := range r.register[face] {
 			drawn := h.at
 			if face == geom.Outside { // read back as on the inside
 				drawn.X = r.length - drawn.X
 			}
-			near = math.Min(near, math.Max(at.To(drawn), math.Abs(r.mm(p.Diameter)/2-h.radius)))
+			near = math.Min(near, math.Max(at.To(drawn), math.Abs(p.Diameter.MM()/2-h.radius)))
 		}
 		if near > 2*tick {
 			r.card("a pin of the run card at %s, %s is %s off any hole of %s, in place or radius",

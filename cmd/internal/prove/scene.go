@@ -91,7 +91,7 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 			free = append(free, struct {
 				part  record.Part
 				stand geom.Placement
-			}{part, c.placement(s)})
+			}{part, placement(s)})
 		}
 	}
 	for _, child := range n.Children {
@@ -135,9 +135,10 @@ func (c *checking) boxed(file string, s sceneFile, node int, d record.Drawer, at
 	}
 }
 
-func (p *Prover) placement(s record.Placement) geom.Placement {
-	at := func(v [3]float64, k float64) geom.Vec3 { return geom.Vec3{X: v[0] * k, Y: v[1] * k, Z: v[2] * k} }
-	return geom.Placement{Origin: at(s.Origin, p.unit.MM()), X: at(s.X, 1), Y: at(s.Y, 1)}
+func placement(s record.Placement) geom.Placement {
+	at := func(v [3]float64) geom.Vec3 { return geom.Vec3{X: v[0], Y: v[1], Z: v[2]} }
+	o := s.Origin
+	return geom.Placement{Origin: geom.Vec3{X: o[0].MM(), Y: o[1].MM(), Z: o[2].MM()}, X: at(s.X), Y: at(s.Y)}
 }
 
 // near reports whether a matrix has these axes, and this origin in mm.

@@ -63,11 +63,11 @@ func (w *Worker) sheetCheck(at laidSheet, read Read) record.Checked {
 	r.panelReader = panelReader{Prover: w.Prover, read: read, part: record.Part{Name: name, Stock: k.Stock, Length: size.Length, Width: size.Width}, register: make(map[geom.Face][]hole), many: maxOnSheet}
 	for _, s := range w.report.Stocks {
 		if s.Name == k.Stock {
-			r.part.Thickness, r.least = s.Thickness, w.mm(s.Min)
+			r.part.Thickness, r.least = s.Thickness, s.Min.MM()
 		}
 	}
-	r.out.thickness = w.mm(r.part.Thickness)
-	r.length, r.width = w.mm(size.Length), w.mm(size.Width)
+	r.out.thickness = r.part.Thickness.MM()
+	r.length, r.width = size.Length.MM(), size.Width.MM()
 	r.saw = true
 	for _, l := range r.laid.Layers {
 		r.saw = r.saw && l.Diameter == 0
@@ -215,15 +215,15 @@ func (r *sheetReader) marked(s *sheet) {
 	for _, k := range r.stock.KeepOut {
 		if !slices.ContainsFunc(kept, func(o record.Box) bool { return r.alike(k, o) }) {
 			s.fault("keep-out-lost", s.place(s.name, 0), rebuild,
-				"the area to keep out of that begins at %s, %s is not on BLANK", s.text(r.mm(k.X)), s.text(r.mm(k.Y)))
+				"the area to keep out of that begins at %s, %s is not on BLANK", s.text(k.X.MM()), s.text(k.Y.MM()))
 		}
 	}
 }
 
-// areaDrawn is an area drawn to keep out of, in the unit of the report, which has to have it.
+// areaDrawn is an area drawn to keep out of, which the report has to have.
 func (r *sheetReader) areaDrawn(s *sheet, e dxfread.Entity) record.Box {
-	b, unit := s.loop(e).Bounds(), r.mm(1)
-	box := record.Box{X: b.Min.X / unit, Y: b.Min.Y / unit, Length: b.Width() / unit, Width: b.Height() / unit}
+	b := s.loop(e).Bounds()
+	box := record.BoxOf(b)
 	if !slices.ContainsFunc(r.stock.KeepOut, func(k record.Box) bool { return r.alike(k, box) }) {
 		s.fault("keep-out-moved", s.place(s.name, e.Line), rebuild,
 			"an area to keep out of is drawn at %s, %s; the report has none there", s.text(b.Min.X), s.text(b.Min.Y))
@@ -233,8 +233,12 @@ func (r *sheetReader) areaDrawn(s *sheet, e dxfread.Entity) record.Box {
 
 // alike reports whether two areas are the same, as near as drawings tell them.
 func (r *sheetReader) alike(a, b record.Box) bool {
-	return r.mm(max(math.Abs(a.X-b.X), math.Abs(a.Y-b.Y), math.Abs(a.Length-b.Length),
-		math.Abs(a.Width-b.Width))) <= tick
+	for _, off := range []record.Length{a.X - b.X, a.Y - b.Y, a.Length - b.Length, a.Width - b.Width} {
+		if math.Abs(off.MM()) > tick {
+			return false
+		}
+	}
+	return true
 }
 
 // inOrder compares the order of the layers in the drawing with that of the legend, by

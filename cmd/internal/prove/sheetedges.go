@@ -38,8 +38,8 @@ func (r *sheetReader) inBounds() {
 func (r *sheetReader) keptOut() {
 	const step = 0.25 // mm between the lines on which it is looked
 	for _, k := range r.stock.KeepOut {
-		at := geom.Point{X: r.mm(k.X), Y: r.mm(k.Y)}
-		area := geom.Rect{Min: at, Max: geom.Point{X: at.X + r.mm(k.Length), Y: at.Y + r.mm(k.Width)}}
+		at := geom.Point{X: k.X.MM(), Y: k.Y.MM()}
+		area := geom.Rect{Min: at, Max: geom.Point{X: at.X + k.Length.MM(), Y: at.Y + k.Width.MM()}}
 		for _, c := range r.cuts {
 			seen := area
 			if c.face == geom.Outside {

@@ -95,9 +95,9 @@ func (r *sheetReader) asPlanned(p *placedPart, found bridged) {
 			bit = math.Min(bit, c.bit)
 		}
 	}
-	if width := found.width(bit); width < r.mm(tabs.Width)-sameSize {
+	if width := found.width(bit); width < tabs.Width.MM()-sameSize {
 		r.fault("narrow-tab", p.cutBy(r.cuts[found.ending]), rebuild, "a tab of %s is %s wide; the job asks for %s",
-			p.Part, r.text(math.Max(0, width)), r.text(r.mm(tabs.Width)))
+			p.Part, r.text(math.Max(0, width)), r.text(tabs.Width.MM()))
 	}
 }
 

@@ -54,8 +54,8 @@ func (r *sheetReader) lay() {
 
 // boxOf is the box of a part as it lies, in mm.
 func (r *sheetReader) boxOf(p *placedPart) geom.Rect {
-	at := geom.Point{X: r.mm(p.X), Y: r.mm(p.Y)}
-	return geom.Rect{Min: at, Max: geom.Point{X: at.X + r.mm(p.Length), Y: at.Y + r.mm(p.Width)}}
+	at := geom.Point{X: p.X.MM(), Y: p.Y.MM()}
+	return geom.Rect{Min: at, Max: geom.Point{X: at.X + p.Length.MM(), Y: at.Y + p.Width.MM()}}
 }
 
 // toPart gives where in a part's coordinates a place on the sheet is.

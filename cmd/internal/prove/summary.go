@@ -14,14 +14,14 @@ type summary struct {
 	out *record.Proof
 }
 
-// number converts millimetres and rounds, so that the last bits of a computation
-// never show.
-func (p *Prover) number(mm float64) float64 {
+// found is a length that was measured on the drawings, to a millionth of the report's unit: no
+// drawing says more.
+func (p *Prover) found(mm float64) record.Length {
 	const steps = 1e6
 	if math.IsNaN(mm) || math.Abs(mm) > farthest { // nothing there to measure
 		return 0
 	}
-	return math.Round(mm/p.unit.MM()*steps)/steps + 0
+	return record.Length((math.Round(mm/p.unit.MM()*steps)/steps + 0) * p.unit.MM())
 }
 
 // assembled is a box whose measures are added; the first is that of the mean.
@@ -51,11 +51,11 @@ func (s summary) take(box *proof.Box, first bool) {
 
 // widen makes a range hold a measure, in millimetres.
 func (a assembled) widen(r *record.Range, mm float64) {
-	v := a.number(mm)
+	v := a.found(mm)
 	if a.first {
 		*r = record.Range{Mean: v, Min: v, Max: v}
 	}
-	r.Min, r.Max = math.Min(r.Min, v), math.Max(r.Max, v)
+	r.Min, r.Max = min(r.Min, v), max(r.Max, v)
 }
 
 func (a assembled) corners(goes bool) {

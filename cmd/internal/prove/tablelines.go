@@ -2,6 +2,7 @@ package prove
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 
 	"drawerwright/cmd/internal/filing"
@@ -26,18 +27,27 @@ func (p *Prover) tables() []table {
 }
 
 func (p *Prover) partTable() table {
-	t := table{file: filing.Parts, words: []string{"part", "drawer", "role", "stock", "grain", "units", "inside_file",
+	t := table{file: filing.Parts, unit: p.unit, words: []string{"part", "drawer", "role", "stock", "grain", "units", "inside_file",
 		"outside_file"}, numbers: []string{"quantity", "length", "width", "thickness"}}
 	for _, q := range p.report.Parts {
 		t.lines = append(t.lines, line{q.Name, []string{q.Name, q.Drawer, q.Role, q.Stock, q.Grain, p.report.Units,
 			q.Files.Inside, q.Files.Outside},
-			[]float64{float64(q.Quantity), q.Length, q.Width, q.Thickness}, false})
+			append([]float64{float64(q.Quantity)}, p.lengths(q.Length, q.Width, q.Thickness)...), false})
 	}
 	return t
 }
 
+// lengths are numbers of a table in the report's unit.
+func (p *Prover) lengths(list ...record.Length) []float64 {
+	numbers := make([]float64, len(list))
+	for i, l := range list {
+		numbers[i] = l.In(p.unit)
+	}
+	return numbers
+}
+
 func (p *Prover) buyTable() table {
-	t := table{file: filing.Buy, words: []string{"kind", "name", "unit"}, numbers: []string{"quantity", "cost"},
+	t := table{file: filing.Buy, unit: p.unit, words: []string{"kind", "name", "unit"}, numbers: []string{"quantity", "cost"},
 		blank: []string{"cost"}}
 	for _, b := range p.report.Buy {
 		t.lines = append(t.lines, line{b.Name, []string{b.Kind, b.Name, b.Unit}, []float64{b.Quantity, b.Cost}, false})
@@ -48,14 +58,14 @@ func (p *Prover) buyTable() table {
 // layerTable is the legend of all drawings that a router cuts, in their unit: the layers of each file in order,
 // and those that are not cut.
 func (p *Prover) layerTable() table {
-	unit := 1.0
-	if p.report.DXF.Units == "in" {
-		unit = geom.InchMM
+	unit := geom.Millimetre
+	if p.report.DXF.Units == geom.Inch.String() {
+		unit = geom.Inch
 	}
 	numbers := []string{"cuts", "diameter", "depth", "left", "set", "elevation"}
 	t := table{file: filing.Layers, words: []string{"file", "bit_file", "order", "layer", "tool", "bit", "operation",
 		"face", "through", "set_from", "units"}, numbers: numbers, blank: numbers, unit: unit}
-	n := func(v float64) float64 { return p.mm(v) / unit }
+	n := func(v record.Length) float64 { return v.In(unit) }
 	file, order := "", 0
 	add := func(list []record.Layer) {
 		for _, l := range list {
@@ -95,14 +105,14 @@ func (p *Prover) layerTable() table {
 }
 
 func (p *Prover) slideTable() table {
-	t := table{file: filing.SlideLines, words: []string{"opening", "drawer", "units"},
+	t := table{file: filing.SlideLines, unit: p.unit, words: []string{"opening", "drawer", "units"},
 		numbers: []string{"slide_line", "box_bottom", "front_bottom", "front_height",
 			"shim"}, blank: []string{"slide_line"}}
 	for _, k := range p.report.Cabinets {
 		for _, r := range k.Rows {
 			// A slide without a height of its own has no line.
 			t.lines = append(t.lines, line{r.Drawer, []string{k.Name, r.Drawer, p.report.Units},
-				[]float64{r.Line, r.BoxBottom, r.FrontBottom, r.FrontHeight, k.Shim}, len(k.Files) == 0})
+				p.lengths(r.Line, r.BoxBottom, r.FrontBottom, r.FrontHeight, k.Shim), len(k.Files) == 0})
 		}
 	}
 	return t
@@ -110,7 +120,7 @@ func (p *Prover) slideTable() table {
 
 // placeTable is where parts and offcuts lie on sheets.
 func (p *Prover) placeTable() table {
-	t := table{file: filing.Layout, words: []string{"stock", "sheet", "size", "kind", "name", "turned"},
+	t := table{file: filing.Layout, unit: p.unit, words: []string{"stock", "sheet", "size", "kind", "name", "turned"},
 		numbers: []string{"x", "y", "length", "width", "alike"}}
 	for _, k := range p.report.Sheets {
 		for _, s := range k.Sheets {
@@ -121,7 +131,7 @@ func (p *Prover) placeTable() table {
 				}
 				t.lines = append(t.lines, line{about,
 					[]string{k.Stock, strconv.Itoa(s.Number), k.Sizes[s.Size].Name, kind, name,
-						turned}, []float64{b.X, b.Y, b.Length, b.Width, float64(s.Count)}, false})
+						turned}, append(p.lengths(b.X, b.Y, b.Length, b.Width), float64(s.Count)), false})
 			}
 			for _, q := range s.Placements {
 				add("part", q.Part, map[bool]string{false: "no", true: "yes"}[q.Rotated], q.Box)
@@ -136,7 +146,7 @@ func (p *Prover) placeTable() table {
 
 // cutTable is the cuts at the saw in order.
 func (p *Prover) cutTable() table {
-	t := table{file: filing.Cuts, words: []string{"stock", "cut", "stage", "how", "board", "gives", "left"},
+	t := table{file: filing.Cuts, unit: p.unit, words: []string{"stock", "cut", "stage", "how", "board", "gives", "left"},
 		numbers: []string{"setting", "boards", "gives_length", "gives_width", "left_length",
 			"left_width"}, blank: []string{"gives_length", "gives_width", "left_length", "left_width"}}
 	for _, k := range p.report.Sheets {
@@ -151,7 +161,7 @@ func (p *Prover) cutTable() table {
 			t.lines = append(t.lines, line{fmt.Sprintf("cut %d of %s", i+1, k.Stock),
 				[]string{k.Stock, strconv.Itoa(i + 1), strconv.Itoa(c.Stage), c.Kind, c.Workpiece.Name, gives.Name,
 					left.Name},
-				[]float64{c.Setting, float64(c.Count), gives.Length, gives.Width, left.Length, left.Width}, false})
+				slices.Insert(p.lengths(c.Setting, gives.Length, gives.Width, left.Length, left.Width), 1, float64(c.Count)), false})
 		}
 	}
 	return t

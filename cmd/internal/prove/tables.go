@@ -2,7 +2,6 @@ package prove
 
 import (
 	"bytes"
-	"cmp"
 	"encoding/csv"
 	"errors"
 	"fmt"
@@ -13,6 +12,7 @@ import (
 	"strings"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/geom"
 )
 
 // table is a list for programs that the report has too: its columns of words and of
@@ -23,15 +23,15 @@ type table struct {
 	lines          []line
 	// blank are numbers that may be left out where the report has none.
 	blank []string
-	unit  float64 // mm, of lengths; 0 is that of the report
+	unit  geom.Unit // of lengths
 }
 
 // line is one of a table, in the order of its columns. Name is what it is about.
 type line struct {
 	name    string
 	words   []string
-	numbers []float64
-	lacks   bool // the numbers that may be left out, whatever the report has
+	numbers []float64 // lengths in the unit of the table
+	lacks   bool      // the numbers that may be left out, whatever the report has
 }
 
 // tableReader finds the lines of the report among the rows of a table.
@@ -124,7 +124,7 @@ func (r *tableReader) row(at int, cells []string) {
 				continue
 			}
 			v, err := strconv.ParseFloat(numbers[k], 64)
-			if err != nil || math.Abs(v-want)*cmp.Or(r.table.unit, r.mm(1)) > printed {
+			if err != nil || math.Abs(v-want)*r.table.unit.MM() > printed {
 				n++
 				text += fmt.Sprintf("; %s is %s, the report has %s", r.numbers[k], numbers[k],
 					strconv.FormatFloat(want, 'f', -1, 64))

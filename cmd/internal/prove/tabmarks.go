@@ -105,9 +105,9 @@ func (r *sheetReader) markedTabs(p *placedPart) (count int) {
 		inX, inY := at.a.X-(at.farA.X-at.a.X)/at.a.To(at.farA)*beside, at.a.Y-(at.farA.Y-at.a.Y)/at.a.To(at.farA)*beside
 		within := [2]geom.Point{{X: inX, Y: inY}, {X: inX + at.b.X - at.a.X, Y: inY + at.b.Y - at.a.Y}}
 		switch {
-		case at.a.To(at.b) < r.mm(r.report.Router.Tabs.Width)-sameSize:
+		case at.a.To(at.b) < r.report.Router.Tabs.Width.MM()-sameSize:
 			r.fault("tab-mark", here, rebuild, "a mark for a tab at %s is %s wide; the job has %s",
-				p.Part, r.text(at.a.To(at.b)), r.text(r.mm(r.report.Router.Tabs.Width)))
+				p.Part, r.text(at.a.To(at.b)), r.text(r.report.Router.Tabs.Width.MM()))
 		case cut(own, within[0], within[1]) > proof.MinBridge/2:
 			r.fault("tab-mark", here, rebuild,
 				"a mark for a tab at %s stands at the mouth of what is cut there", p.Part)
@@ -181,10 +181,10 @@ func (s *sheet) marksAlone(outline geom.Loop) {
 			s.fault("tab-mark", s.place(s.name, m.line), rebuild,
 				"a mark for a tab at x %s, y %s stands at no straight edge of the outline", s.text(m.box.Min.X),
 				s.text(m.box.Min.Y))
-		case at.a.To(at.b) < s.mm(s.report.Router.Tabs.Width)-sameSize:
+		case at.a.To(at.b) < s.report.Router.Tabs.Width.MM()-sameSize:
 			s.fault("tab-mark", s.place(s.name, m.line), rebuild,
 				"a mark for a tab is %s wide; the job has %s", s.text(at.a.To(at.b)),
-				s.text(s.mm(s.report.Router.Tabs.Width)))
+				s.text(s.report.Router.Tabs.Width.MM()))
 		default:
 			count++
 		}

@@ -48,17 +48,17 @@ func (w *Worker) templateCheck(t record.Template, read Read) record.Checked {
 	}
 	drawn := plates[0]
 	b := drawn.outline.Bounds()
-	if math.Abs(b.Max.X-c.mm(t.Size[0])) > sameSize || math.Abs(b.Max.Y-c.mm(t.Size[1])) > sameSize ||
+	if math.Abs(b.Max.X-t.Size[0].MM()) > sameSize || math.Abs(b.Max.Y-t.Size[1].MM()) > sameSize ||
 		math.Abs(b.Min.X) > tick || math.Abs(b.Min.Y) > tick {
 		c.fault("template-size", place{t.Name, drawn.file, drawn.outline.line}, rebuild,
 			"the template is drawn from %s, %s to %s, %s; the report has it from 0, 0 to %s, %s",
-			c.text(b.Min.X), c.text(b.Min.Y), c.text(b.Max.X), c.text(b.Max.Y), c.text(c.mm(t.Size[0])),
-			c.text(c.mm(t.Size[1])))
+			c.text(b.Min.X), c.text(b.Min.Y), c.text(b.Max.X), c.text(b.Max.Y), c.text(t.Size[0].MM()),
+			c.text(t.Size[1].MM()))
 	}
 	c.walls(t.Name, drawn)
 	c.marks(t, drawn)
 	for _, made := range plates[1:] {
-		c.kerf(t.Name, drawn, made, c.mm(t.Kerf))
+		c.kerf(t.Name, drawn, made, t.Kerf.MM())
 	}
 	return c.out
 }

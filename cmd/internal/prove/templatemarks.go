@@ -25,7 +25,7 @@ func (c *checking) marks(t record.Template, p plate) {
 	if !known || !of {
 		return
 	}
-	origin := geom.Point{X: c.mm(t.Origin[0]), Y: c.mm(t.Origin[1])}
+	origin := geom.Point{X: t.Origin[0].MM(), Y: t.Origin[1].MM()}
 	for _, f := range []geom.Face{geom.Inside, geom.Outside} {
 		if strings.HasPrefix(face, f.String()) { // or a piece of it
 			c.slots(t, p, c.wallsOf(c.report.Parts[i], f), origin)
@@ -37,9 +37,9 @@ func (c *checking) marks(t record.Template, p plate) {
 type wallsOf [2][]float64
 
 func (c *checking) wallsOf(q record.Part, face geom.Face) (w wallsOf) {
-	length := c.mm(q.Length)
-	add := func(corners [][]float64) {
-		l, ok := c.loopOf(corners)
+	length := q.Length.MM()
+	add := func(corners []record.Vertex) {
+		l, ok := loopOf(corners)
 		if !ok {
 			return
 		}
@@ -86,7 +86,7 @@ func (c *checking) slots(t record.Template, p plate, walls wallsOf, origin geom.
 // stick looks for a slot with its edge on each slide line.
 func (c *checking) stick(t record.Template, k record.Cabinet, p plate) {
 	for _, r := range k.Rows {
-		at, off := c.mm(r.Line), math.Inf(1)
+		at, off := r.Line.MM(), math.Inf(1)
 		for _, o := range p.openings {
 			if b := o.Bounds(); len(o.Loop) == 4 {
 				off = math.Min(off, math.Min(math.Abs(b.Min.X-at), math.Abs(b.Max.X-at)))

@@ -55,7 +55,7 @@ func (t *trial) stocks() (list []record.Readings) {
 		}
 		s := t.report.Stocks[i]
 		if mm, asked := t.o.Thickness[s.Name]; asked {
-			v := mm / t.unit.MM()
+			v := record.Length(mm)
 			s.Thickness, s.Min, s.Max = v, v, v
 		}
 		list = append(list, s)
@@ -69,7 +69,7 @@ func (t *trial) box() proof.Box { return t.assembler.Assemble(pieces(t.panels, t
 // atMean gives the verdict of the box at the mean of the readings.
 func (t *trial) atMean(stocks []record.Readings) {
 	for _, s := range stocks {
-		t.thick[s.Name] = t.mm(s.Thickness)
+		t.thick[s.Name] = s.Thickness.MM()
 	}
 	out, box := t.out, t.box()
 	s := summary{Prover: t.Prover, out: out}
@@ -104,9 +104,9 @@ func (t *trial) atExtremes(spread []record.Readings) {
 	out := t.out
 	for mask := range 1 << len(spread) {
 		for i, s := range spread {
-			t.thick[s.Name] = t.mm(s.Min)
+			t.thick[s.Name] = s.Min.MM()
 			if mask>>i&1 == 1 {
-				t.thick[s.Name] = t.mm(s.Max)
+				t.thick[s.Name] = s.Max.MM()
 			}
 		}
 		box := t.box()
@@ -118,7 +118,7 @@ func (t *trial) atExtremes(spread []record.Readings) {
 			out.Verdict = record.GoesSome
 			for _, s := range spread {
 				out.FailsWith = append(out.FailsWith,
-					record.Reading{Stock: s.Name, Thickness: t.number(t.thick[s.Name])})
+					record.Reading{Stock: s.Name, Thickness: t.found(t.thick[s.Name])})
 			}
 		}
 	}

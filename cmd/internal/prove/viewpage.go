@@ -65,12 +65,12 @@ func (w *Worker) pageCheck(read Read) record.Checked {
 		parts[q.Name] = true
 		want := c.report.Parts[i]
 		if q.Role != want.Role || q.Stock != want.Stock || q.Quantity != want.Quantity ||
-			c.off(q.Length, want.Length) || c.off(q.Width, want.Width) || c.off(q.Thickness, want.Thickness) {
+			off(q.Length, want.Length) || off(q.Width, want.Width) || off(q.Thickness, want.Thickness) {
 			c.fault("page-part", place{q.Name, viewPage, line}, rebuild,
 				"the page has %d of %s, a %s of %s, %s x %s x %s; the report has %d, a %s of %s, %s x %s x %s",
 				q.Quantity, q.Name, q.Role, q.Stock, c.text(q.Length), c.text(q.Width), c.text(q.Thickness),
-				want.Quantity, want.Role, want.Stock, c.text(c.mm(want.Length)), c.text(c.mm(want.Width)),
-				c.text(c.mm(want.Thickness)))
+				want.Quantity, want.Role, want.Stock, c.text(want.Length.MM()), c.text(want.Width.MM()),
+				c.text(want.Thickness.MM()))
 		}
 	}
 	for _, q := range c.report.Parts {
@@ -97,14 +97,14 @@ type placedStand struct {
 func (c *checking) boxesShown(s shown, line int) {
 	for k, d := range c.report.Drawers {
 		b := s.Boxes[k]
-		if b.Name != d.Name || b.Count != d.Count || c.off(b.Size[0], d.Outside.Width) ||
-			c.off(b.Size[1], d.Outside.Height) || c.off(b.Size[2], d.Outside.Depth) {
+		if b.Name != d.Name || b.Count != d.Count || off(b.Size[0], d.Outside.Width) ||
+			off(b.Size[1], d.Outside.Height) || off(b.Size[2], d.Outside.Depth) {
 			c.fault("page-box", place{d.Name, viewPage, line}, rebuild,
 				"the page shows %d of %s, %s wide, %s high, %s deep; the report has %d of %s, %s wide, %s high, %s "+
 					"deep",
 				b.Count, b.Name, c.text(b.Size[0]), c.text(b.Size[1]), c.text(b.Size[2]),
-				d.Count, d.Name, c.text(c.mm(d.Outside.Width)), c.text(c.mm(d.Outside.Height)),
-				c.text(c.mm(d.Outside.Depth)))
+				d.Count, d.Name, c.text(d.Outside.Width.MM()), c.text(d.Outside.Height.MM()),
+				c.text(d.Outside.Depth.MM()))
 			continue
 		}
 		var free []placedStand
@@ -119,8 +119,8 @@ func (c *checking) boxesShown(s shown, line int) {
 				name = s.Parts[p.Part].Name
 			}
 			i := slices.IndexFunc(free, func(q placedStand) bool {
-				return q.part == name && q.X == p.X && q.Y == p.Y && !c.off(p.Origin[0], q.Origin[0]) &&
-					!c.off(p.Origin[1], q.Origin[1]) && !c.off(p.Origin[2], q.Origin[2])
+				return q.part == name && q.X == p.X && q.Y == p.Y && !off(p.Origin[0], q.Origin[0]) &&
+					!off(p.Origin[1], q.Origin[1]) && !off(p.Origin[2], q.Origin[2])
 			})
 			if i < 0 {
 				c.fault("page-place", place{name, viewPage, line}, rebuild,
@@ -138,4 +138,4 @@ func (c *checking) boxesShown(s shown, line int) {
 
 // off reports whether a length of the page, in millimetres with four decimals, is another
 // than that of the report.
-func (c *checking) off(mm, want float64) bool { return !(math.Abs(mm-c.mm(want)) <= sameSize) }
+func off(mm float64, want record.Length) bool { return !(math.Abs(mm-want.MM()) <= sameSize) }

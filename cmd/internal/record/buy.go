@@ -31,14 +31,13 @@ func ToBuy(b batch.Batch, p sheets.Plan) []Buy {
 // their size, and everything else.
 func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 	list := []Buy{}
-	_, area := words.Area(0, b.Units)
 	for _, m := range material {
 		i := slices.IndexFunc(laid, func(k SheetStock) bool { return k.Stock == m.Stock })
-		switch {
-		case i >= 0:
+		if i >= 0 {
 			list = append(list, sheetsToBuy(laid[i], b.Units)...)
-		default:
-			list = append(list, Buy{"board", m.Stock, m.Area, area, m.Cost})
+		} else {
+			_, unit := words.Area(0, b.Units)
+			list = append(list, Buy{"board", m.Stock, m.Area.In(b.Units), unit, m.Cost})
 		}
 	}
 	for _, x := range batch.ToBuy(b) {
@@ -49,7 +48,7 @@ func toBuy(b batch.Batch, material []Stock, laid []SheetStock) []Buy {
 
 // sheetsToBuy are the sheets of a layout by size and batch; offcuts are there.
 func sheetsToBuy(k SheetStock, u geom.Unit) (list []Buy) {
-	fixed := func(v float64) string { return geom.LengthOf(v * u.MM()).Fixed(u) }
+	fixed := func(l Length) string { return geom.LengthOf(l.MM()).Fixed(u) }
 	for _, z := range UsedSizes(k) {
 		if z.Offcut {
 			continue

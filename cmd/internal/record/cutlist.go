@@ -14,9 +14,9 @@ import (
 type CutGroup struct {
 	Parts     []string `json:"parts"` // the drawing of the first serves for all
 	Stock     string   `json:"stock"`
-	Length    float64  `json:"length"`
-	Width     float64  `json:"width"`
-	Thickness float64  `json:"thickness"`
+	Length    Length   `json:"length"`
+	Width     Length   `json:"width"`
+	Thickness Length   `json:"thickness"`
 	Quantity  int      `json:"quantity"` // spares among them
 	Spares    int      `json:"spares,omitempty"`
 	Grain     string   `json:"grain"`
@@ -24,15 +24,15 @@ type CutGroup struct {
 	Banding   string   `json:"banding"`
 	Machine   string   `json:"machine"`
 	// Setting is the fence distance and the cutter height; nil where nothing is cut.
-	Setting *[2]float64 `json:"setting,omitempty"`
+	Setting *[2]Length `json:"setting,omitempty"`
 }
 
 // Blank is what a shop saws as one size and gives the same cuts in one setting, before its
 // parts get what tells them apart.
 type Blank struct {
 	Stock    string      `json:"stock"`
-	Length   float64     `json:"length"`
-	Width    float64     `json:"width"`
+	Length   Length      `json:"length"`
+	Width    Length      `json:"width"`
 	Quantity int         `json:"quantity"`
 	Parts    []BlankPart `json:"parts"`
 }
@@ -46,37 +46,36 @@ type BlankPart struct {
 
 // Bit is a bit of the job.
 type Bit struct {
-	Name     string  `json:"name"`
-	Diameter float64 `json:"diameter"`
-	Flutes   int     `json:"flutes,omitempty"`
-	Tool     int     `json:"tool,omitempty"`
+	Name     string `json:"name"`
+	Diameter Length `json:"diameter"`
+	Flutes   int    `json:"flutes,omitempty"`
+	Tool     int    `json:"tool,omitempty"`
 }
 
 // CutListOf are the groups of a batch, by stock and setting, and the blanks that some of them
 // are made of.
 func CutListOf(b batch.Batch) (list []CutGroup, blanks []Blank) {
-	n := func(mm float64) float64 { return Number(mm, b.Units) }
 	list, blanks = []CutGroup{}, []Blank{}
 	groups := batch.Merged(b)
 	for _, g := range groups {
 		p := g.Parts[0]
-		one := CutGroup{Parts: partNames(g), Stock: p.Stock.Name, Length: n(p.Panel.Length()), Width: n(p.Panel.Width()),
-			Thickness: n(p.Panel.Thickness), Quantity: g.Quantity, Spares: g.Spares, Grain: grainOf(p),
+		one := CutGroup{Parts: partNames(g), Stock: p.Stock.Name, Length: Length(p.Panel.Length()), Width: Length(p.Panel.Width()),
+			Thickness: Length(p.Panel.Thickness), Quantity: g.Quantity, Spares: g.Spares, Grain: grainOf(p),
 			Cuts: cutFaces(p.Panel), Banding: banded(p), Machine: string(g.Setup.Cutter.Kind)}
 		if one.Cuts != uncut {
-			one.Setting = &[2]float64{n(g.Setup.FenceDistance), n(g.Setup.CutterHeight)}
+			one.Setting = &[2]Length{Length(g.Setup.FenceDistance), Length(g.Setup.CutterHeight)}
 		}
 		list = append(list, one)
 	}
 	for _, k := range batch.Blanks(groups) {
 		p := k.Groups[0].Parts[0]
-		one := Blank{Stock: p.Stock.Name, Length: n(p.Panel.Length()), Width: n(p.Panel.Width()), Quantity: k.Quantity}
+		one := Blank{Stock: p.Stock.Name, Length: Length(p.Panel.Length()), Width: Length(p.Panel.Width()), Quantity: k.Quantity}
 		for _, g := range k.Groups {
 			one.Parts = append(one.Parts, BlankPart{partNames(g), g.Quantity, batch.Later(g.Parts[0].Panel)})
 		}
 		blanks = append(blanks, one)
 	}
-	return list, blanks
+	return Settle(list, b.Units), Settle(blanks, b.Units)
 }
 
 func partNames(g batch.Group) []string {
@@ -126,7 +125,7 @@ func banded(p batch.Part) string {
 }
 
 // idleBits are bits of the job with which no layer of any drawing is cut.
-func idleBits(b batch.Batch, r Report, n func(float64) float64) (list []Bit) {
+func idleBits(b batch.Batch, r Report) (list []Bit) {
 	used := make(map[Bit]bool)
 	note := func(layers []Layer) {
 		for _, l := range layers {
@@ -141,7 +140,7 @@ func idleBits(b batch.Batch, r Report, n func(float64) float64) (list []Bit) {
 	}
 	for _, d := range b.Drawers {
 		for _, bit := range d.Bits {
-			one := Bit{bit.Name, n(bit.Diameter), bit.Flutes, bit.Tool}
+			one := Bit{bit.Name, Length(bit.Diameter), bit.Flutes, bit.Tool}
 			if !used[one] && !slices.Contains(list, one) {
 				list = append(list, one)
 			}

@@ -73,6 +73,9 @@ func nameOf(f ownedField) string {
 
 // valueOf is what a field holds in the end, and what that looks like in JSON.
 func valueOf(t reflect.Type) (inner reflect.Type, kind string) {
+	if t == vertexType {
+		return lengthType, "list of number"
+	}
 	switch t.Kind() {
 	case reflect.Pointer:
 		return valueOf(t.Elem())

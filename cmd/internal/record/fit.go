@@ -14,16 +14,16 @@ type Fit struct {
 	Check   joinery.CheckCode `json:"check"` // tongue-clearance, recess, lap, groove-clearance, bottom-flush, outside-width, outside-depth; recess-inner, shoulder-gap, bottom-clearance, bottom-clearance-depth, outside-height, diagonal, slide-clearance
 	Part    string            `json:"part"`  // empty for the whole box
 	Words   string            `json:"words"` // the check, for people
-	Nominal float64           `json:"nominal"`
-	Limit   [2]float64        `json:"limit"`
+	Nominal Length            `json:"nominal"`
+	Limit   [2]Length         `json:"limit"`
 	// Likely is the range of all but 0.27 % of the boxes, Verdict what it is within the
 	// limits; Odds the part of the boxes that keep them, and Of1000 the same in words.
-	Likely  [2]float64 `json:"likely"`
-	Verdict string     `json:"verdict"`
-	Odds    float64    `json:"odds"`
-	Of1000  string     `json:"of_1000"`
+	Likely  [2]Length `json:"likely"`
+	Verdict string    `json:"verdict"`
+	Odds    float64   `json:"odds"`
+	Of1000  string    `json:"of_1000"`
 	// Worst is with everything off by its most at once.
-	Worst [2]float64 `json:"worst"`
+	Worst [2]Length `json:"worst"`
 	// Largest is what moves the measure most; absent where nothing does.
 	Largest *Contributor `json:"largest,omitempty"`
 }
@@ -33,19 +33,19 @@ type Fit struct {
 // half as large.
 type Contributor struct {
 	Source string  `json:"source"`
-	Half   float64 `json:"half"`
+	Half   Length  `json:"half"`
 	Part   float64 `json:"part"`
-	Root   float64 `json:"root"`
-	Halved float64 `json:"root_with_it_halved"`
+	Root   Length  `json:"root"`
+	Halved Length  `json:"root_with_it_halved"`
 }
 
 // FitOf is a measure for the report.
-func FitOf(drawer string, m fit.SimulatedMeasure, n func(float64) float64) Fit {
-	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: n(m.Nominal), Limit: [2]float64{n(m.LowerLimit), n(m.UpperLimit)},
-		Likely: [2]float64{n(m.Min), n(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right), Of1000: m.Right.Of1000(), Worst: [2]float64{n(m.Result.Worst.Min), n(m.Result.Worst.Max)}}
+func FitOf(drawer string, m fit.SimulatedMeasure) Fit {
+	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: Length(m.Nominal), Limit: [2]Length{Length(m.LowerLimit), Length(m.UpperLimit)},
+		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right), Of1000: m.Right.Of1000(), Worst: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
 	if len(m.Result.Shares) > 0 {
 		s := m.Result.Shares[0]
-		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: n(s.Half), Part: thousandth(s.Part), Root: n(m.Result.RootSumSquare), Halved: n(s.Halved)}
+		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: Length(s.Half), Part: thousandth(s.Part), Root: Length(m.Result.RootSumSquare), Halved: Length(s.Halved)}
 	}
 	return f
 }

@@ -5,8 +5,13 @@ import (
 	"encoding/json"
 )
 
-// JSON gives any of the package's values as indented text that ends in a newline.
+// JSON gives any of the package's values as indented text that ends in a newline, with lengths
+// and areas in its units.
 func JSON(v any) ([]byte, error) {
+	v, err := InUnits(v)
+	if err != nil {
+		return nil, err
+	}
 	var out bytes.Buffer
 	e := json.NewEncoder(&out)
 	e.SetEscapeHTML(false)
@@ -20,6 +25,8 @@ func JSON(v any) ([]byte, error) {
 // Read reads a report.json.
 func Read(data []byte) (Report, error) {
 	var r Report
-	err := json.Unmarshal(data, &r)
-	return r, err
+	if err := json.Unmarshal(data, &r); err != nil {
+		return r, err
+	}
+	return eachMeasure(r, millimetresOf(r.Unit())), nil
 }

@@ -1,14 +1,11 @@
 package record
 
 import (
-	"math"
-
 	"drawerwright/cmd/internal/batch"
-	"drawerwright/cmd/internal/words"
 )
 
 // material adds up the board of each stock, in order of first use, with the sheets of its
-// layout. Areas are in square metres or square feet.
+// layout.
 func material(b batch.Batch, laid []SheetStock) []Stock {
 	list := []Stock{}
 	at := make(map[string]int)
@@ -22,7 +19,7 @@ func material(b batch.Batch, laid []SheetStock) []Stock {
 				list = append(list, Stock{Stock: name})
 			}
 			list[i].Pieces += p.Quantity
-			list[i].Area += float64(float64(p.Quantity) * p.Panel.Length() * p.Panel.Width())
+			list[i].Area += Area(float64(p.Quantity) * p.Panel.Length() * p.Panel.Width())
 		}
 	}
 	for i := range list {
@@ -32,8 +29,6 @@ func material(b batch.Batch, laid []SheetStock) []Stock {
 				s.Sheets, s.Cost = k.Count, k.Cost
 			}
 		}
-		area, _ := words.Area(s.Area, b.Units)
-		s.Area = math.Round(area*1e4) / 1e4
 	}
 	return list
 }

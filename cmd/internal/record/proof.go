@@ -3,7 +3,7 @@ package record
 import "fmt"
 
 // Proof is what the drawings of one drawer, read back and cut virtually, make of
-// it. Lengths are in the report's unit.
+// it.
 type Proof struct {
 	Drawer  string  `json:"drawer"`
 	Verdict string  `json:"verdict"` // one of the verdicts below
@@ -46,15 +46,15 @@ const (
 
 // Reading is a thickness of a stock.
 type Reading struct {
-	Stock     string  `json:"stock"`
-	Thickness float64 `json:"thickness"`
+	Stock     string `json:"stock"`
+	Thickness Length `json:"thickness"`
 }
 
 // Range is a length at the mean of the readings, and its extremes over them.
 type Range struct {
-	Mean float64 `json:"mean"`
-	Min  float64 `json:"min"`
-	Max  float64 `json:"max"`
+	Mean Length `json:"mean"`
+	Min  Length `json:"min"`
+	Max  Length `json:"max"`
 }
 
 // Fault is a mistake in a drawing.
@@ -183,11 +183,11 @@ type Cut struct {
 	File    string  `json:"file"`
 	Layer   string  `json:"layer"`
 	Line    int     `json:"line"`
-	Bit     float64 `json:"bit"`
+	Bit     Length  `json:"bit"`
 	Drawn   float64 `json:"drawn_mm2"`
 	Reached float64 `json:"reached_mm2"`
 	Swept   float64 `json:"swept_mm2"` // beyond the panel too
-	Beyond  float64 `json:"beyond"`
+	Beyond  Length  `json:"beyond"`
 }
 
 // Piece is a part as it stands in the assembled box.

@@ -20,8 +20,8 @@ import (
 // have to.
 const Format = 3
 
-// Report is report.json. Lengths are numbers in Units, rounded to a
-// nanometre or a billionth of an inch.
+// Report is report.json. Lengths are in millimetres here and numbers in Units there, rounded to
+// a nanometre or a billionth of an inch.
 type Report struct {
 	Tool    string     `json:"tool"`
 	Format  int        `json:"format"`
@@ -55,9 +55,9 @@ type Report struct {
 
 // Size is a box's outside or clear inside.
 type Size struct {
-	Width  float64 `json:"width"`
-	Height float64 `json:"height"`
-	Depth  float64 `json:"depth"`
+	Width  Length `json:"width"`
+	Height Length `json:"height"`
+	Depth  Length `json:"depth"`
 }
 
 // Drawer names the parts of one kind of drawer.
@@ -80,12 +80,12 @@ type Drawer struct {
 	Rating float64 `json:"rating_kg,omitempty"`
 	Sag    *Sag    `json:"sag,omitempty"`
 	// BottomOut is by how much a bottom that was slid in stands out behind when it has swollen.
-	BottomOut float64 `json:"bottom_out,omitempty"`
+	BottomOut Length `json:"bottom_out,omitempty"`
 	// SlidInSolid reports whether its bottom is of solid wood and slid in from behind.
 	SlidInSolid bool   `json:"slid_in_solid,omitempty"`
 	Bores       []Bore `json:"bores,omitempty"`
 	// MaxOpen is how far a shoulder, or another joint meant to be closed, may stay open.
-	MaxOpen float64 `json:"most_open"`
+	MaxOpen Length `json:"most_open"`
 	// LooseDividers are those that are lifted out, as the proof names them: by number
 	// in the order of the parts and their stands.
 	LooseDividers []string `json:"loose_dividers,omitempty"`
@@ -97,11 +97,11 @@ type Drawer struct {
 // for years. Stress is in N/mm2. Enough is the thickness with which a bottom of the same
 // stock keeps the limit, 0 where none does.
 type Sag struct {
-	Simple        float64 `json:"simple"`
-	Clamped       float64 `json:"clamped"`
-	Lasting       float64 `json:"lasting"`
-	Limit         float64 `json:"limit"`
-	Enough        float64 `json:"enough"`
+	Simple        Length  `json:"simple"`
+	Clamped       Length  `json:"clamped"`
+	Lasting       Length  `json:"lasting"`
+	Limit         Length  `json:"limit"`
+	Enough        Length  `json:"enough"`
 	StressSimple  float64 `json:"stress_simple"`
 	StressClamped float64 `json:"stress_clamped"`
 	// Thin says that thin-plate theory holds: else the bottom sags less.
@@ -110,29 +110,29 @@ type Sag struct {
 
 // Bore are holes in both ends of a part, which no drawing shows.
 type Bore struct {
-	Part        string    `json:"part"`
-	Diameter    float64   `json:"diameter"`
-	Depth       float64   `json:"depth"`
-	FromOutside float64   `json:"from_outside"`
-	Heights     []float64 `json:"heights"`
+	Part        string   `json:"part"`
+	Diameter    Length   `json:"diameter"`
+	Depth       Length   `json:"depth"`
+	FromOutside Length   `json:"from_outside"`
+	Heights     []Length `json:"heights"`
 }
 
 // Part is one panel and how often it is cut.
 type Part struct {
-	Name      string  `json:"name"`
-	Drawer    string  `json:"drawer"`
-	Role      string  `json:"role"`
-	Quantity  int     `json:"quantity"`
-	Length    float64 `json:"length"`
-	Width     float64 `json:"width"`
-	Thickness float64 `json:"thickness"`
-	Stock     string  `json:"stock"`
-	Grain     string  `json:"grain"`
-	Label     string  `json:"label,omitempty"` // tells parts of one role apart
-	Spares    int     `json:"spares,omitempty"`
+	Name      string `json:"name"`
+	Drawer    string `json:"drawer"`
+	Role      string `json:"role"`
+	Quantity  int    `json:"quantity"`
+	Length    Length `json:"length"`
+	Width     Length `json:"width"`
+	Thickness Length `json:"thickness"`
+	Stock     string `json:"stock"`
+	Grain     string `json:"grain"`
+	Label     string `json:"label,omitempty"` // tells parts of one role apart
+	Spares    int    `json:"spares,omitempty"`
 	// Outline has corners as operations have them. Relieve are those into which
 	// another part goes, by their index: a round bit clears them.
-	Outline    [][]float64 `json:"outline"`
+	Outline    []Vertex    `json:"outline"`
 	Relieve    []int       `json:"relieve,omitempty"`
 	Operations []Operation `json:"operations"`
 	Placements []Placement `json:"stands"`
@@ -143,7 +143,7 @@ type Part struct {
 // Placement is the place of a panel in its box: where its origin is, and the directions
 // in which its x and y run.
 type Placement struct {
-	Origin [3]float64 `json:"origin"`
+	Origin [3]Length  `json:"origin"`
 	X      [3]float64 `json:"x"`
 	Y      [3]float64 `json:"y"`
 }
@@ -152,10 +152,10 @@ type Placement struct {
 // whichever the face, with the bulge of the side that follows as a third number
 // where that side is an arc.
 type Operation struct {
-	Kind    string      `json:"kind"`
-	Face    string      `json:"face"`
-	Depth   float64     `json:"depth"`
-	Outline [][]float64 `json:"outline"`
+	Kind    string   `json:"kind"`
+	Face    string   `json:"face"`
+	Depth   Length   `json:"depth"`
+	Outline []Vertex `json:"outline"`
 }
 
 // Files are relative to the folder; a face that is not cut has none.
@@ -167,32 +167,32 @@ type Files struct {
 
 // Setup is one fence distance and one cutter height, and the drawers that it serves.
 type Setup struct {
-	Machine       string    `json:"machine"`
-	CutterWidth   float64   `json:"cutter_width"`
-	FenceDistance float64   `json:"fence_distance"`
-	CutterHeight  float64   `json:"cutter_height"`
-	DadoHeight    float64   `json:"dado_height"`   // with glue-space; 0 where it is cutter_height
-	RabbetPasses  int       `json:"rabbet_passes"` // over the widest rabbet
-	LastFence     float64   `json:"last_fence"`    // of those passes
-	FlatTongues   bool      `json:"flat_tongues"`  // of fronts that lie flat: passes and last_fence are from their ends
-	BottomFence   float64   `json:"bottom_fence"`  // for the rabbets of a flush bottom that is stood on end; 0 where there are none
-	BottomHeight  float64   `json:"bottom_height"` // of the cutter for those of one that lies flat; 0 where there are none
-	GrooveFence   float64   `json:"groove_fence"`  // of grooves at a height of their own; 0 where there are none
-	GrooveCutter  float64   `json:"groove_cutter"` // that makes the bottom's grooves to fit, one pass of it; 0 without one
-	GrooveWidth   float64   `json:"groove_width"`  // of the grooves made so
-	GrooveFences  []float64 `json:"groove_fences"` // of the passes over one of them
-	FingerRow     int       `json:"finger_row"`    // of a box joint, from below, that is not as high as the others; 0 for none
-	FingerHeight  float64   `json:"finger_height"` // of that row
-	BackFence     float64   `json:"back_fence"`    // of the dados for a housed back, from the rear end; 0 where there are none
-	BackPasses    int       `json:"back_passes"`   // of a saw over one of these
-	Drawers       []string  `json:"drawers"`
+	Machine       string   `json:"machine"`
+	CutterWidth   Length   `json:"cutter_width"`
+	FenceDistance Length   `json:"fence_distance"`
+	CutterHeight  Length   `json:"cutter_height"`
+	DadoHeight    Length   `json:"dado_height"`   // with glue-space; 0 where it is cutter_height
+	RabbetPasses  int      `json:"rabbet_passes"` // over the widest rabbet
+	LastFence     Length   `json:"last_fence"`    // of those passes
+	FlatTongues   bool     `json:"flat_tongues"`  // of fronts that lie flat: passes and last_fence are from their ends
+	BottomFence   Length   `json:"bottom_fence"`  // for the rabbets of a flush bottom that is stood on end; 0 where there are none
+	BottomHeight  Length   `json:"bottom_height"` // of the cutter for those of one that lies flat; 0 where there are none
+	GrooveFence   Length   `json:"groove_fence"`  // of grooves at a height of their own; 0 where there are none
+	GrooveCutter  Length   `json:"groove_cutter"` // that makes the bottom's grooves to fit, one pass of it; 0 without one
+	GrooveWidth   Length   `json:"groove_width"`  // of the grooves made so
+	GrooveFences  []Length `json:"groove_fences"` // of the passes over one of them
+	FingerRow     int      `json:"finger_row"`    // of a box joint, from below, that is not as high as the others; 0 for none
+	FingerHeight  Length   `json:"finger_height"` // of that row
+	BackFence     Length   `json:"back_fence"`    // of the dados for a housed back, from the rear end; 0 where there are none
+	BackPasses    int      `json:"back_passes"`   // of a saw over one of these
+	Drawers       []string `json:"drawers"`
 }
 
 // Stock is the board that the parts take of one stock, without kerf and waste.
 type Stock struct {
-	Stock  string  `json:"stock"`
-	Pieces int     `json:"pieces"`
-	Area   float64 `json:"area"` // square metres or square feet
+	Stock  string `json:"stock"`
+	Pieces int    `json:"pieces"`
+	Area   Area   `json:"area"`
 	// Sheets is how many the layout takes, offcuts not counted, 0 when the job does not
 	// give the sheet's size. Cost is theirs.
 	Sheets int     `json:"sheets"`
@@ -218,29 +218,28 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 		DXF: drawn(b), Router: routed(b), Stocks: readings(b), Layers: []Layer{}, Faces: []Faces{}, Proof: []Proof{}, Sheets: laid,
 		Drawers: []Drawer{}, Parts: []Part{}, Fit: []Fit{}, Setups: Setups(b), Material: material(b, laid), Warnings: append([]Warning{}, warnings...),
 	}
-	n := func(mm float64) float64 { return Number(mm, b.Units) }
-	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b, n), alikes(b, n), templates(b, n)
-	size := func(s joinery.Size) Size { return Size{n(s.Width), n(s.Height), n(s.Depth)} }
+	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b), alikes(b), templates(b)
+	size := func(s joinery.Size) Size { return Size{Length(s.Width), Length(s.Height), Length(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MaxOpen: n(d.Spec.Limits.ShoulderGap)}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
 		for _, picture := range filing.BoxPictures(d.Folder) {
 			listed.Pictures = append(listed.Pictures, p.Pictures.Files(picture)...)
 		}
-		strength(&listed, d, n)
+		strength(&listed, d)
 		for _, p := range d.Parts {
 			listed.Parts = append(listed.Parts, p.Name)
-			r.Parts = append(r.Parts, part(p, b.Router.Engrave.Depth, b.Units, n))
-			r.Layers = append(r.Layers, layers(p, b.DXF, n)...)
+			r.Parts = append(r.Parts, part(p, b.Router.Engrave.Depth, b.Units))
+			r.Layers = append(r.Layers, layers(p, b.DXF)...)
 			r.Faces = append(r.Faces, faces(d, p, b.Units))
 		}
 		r.Drawers = append(r.Drawers, listed)
 		for _, m := range d.Outcome.Measures {
-			r.Fit = append(r.Fit, FitOf(d.Spec.Name, m, n))
+			r.Fit = append(r.Fit, FitOf(d.Spec.Name, m))
 		}
 	}
 	r.CutList, r.Blanks = CutListOf(b)
-	r.IdleBits = idleBits(b, r, n)
-	return r
+	r.IdleBits = idleBits(b, r)
+	return Settle(r, b.Units)
 }
 
 // ForRouter reports whether a router cuts any of its parts.
@@ -248,14 +247,8 @@ func (r Report) ForRouter() bool {
 	return slices.ContainsFunc(r.Layers, func(l Layer) bool { return filing.ForRouter(l.File) })
 }
 
-// Unit is that of the numbers of the report; millimetres where it is none of the program's.
-func (r Report) Unit() geom.Unit {
-	u, err := geom.ParseUnit(r.Units)
-	if err != nil {
-		return geom.Millimetre
-	}
-	return u
-}
+// Unit is that of the numbers of report.json.
+func (r Report) Unit() geom.Unit { return UnitOf(r.Units) }
 
 // FitOf are the measures of a drawer.
 func (r Report) FitOf(drawer string) (list []Fit) {
@@ -285,52 +278,48 @@ func looseDividers(d batch.Drawer) (names []string) {
 }
 
 // strength fills in what a drawer weighs and bears, and its bores.
-func strength(out *Drawer, d batch.Drawer, n func(float64) float64) {
+func strength(out *Drawer, d batch.Drawer) {
 	s := d.Strength
-	out.BottomOut = n(d.BottomOut)
+	out.BottomOut = Length(d.BottomOut)
 	out.SlidInSolid = d.Spec.BottomFit == joinery.BottomSlideIn && d.Spec.Bottom.Solid
 	out.Weight, out.Load, out.Rating = words.Grams(s.Empty), words.Grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }
-		out.Sag = &Sag{n(s.Sag.Simple), n(s.Sag.Clamped), n(s.Lasting), n(s.SagLimit), n(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
+		out.Sag = &Sag{Length(s.Sag.Simple), Length(s.Sag.Clamped), Length(s.Lasting), Length(s.SagLimit), Length(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
 	}
 	for _, b := range d.Bores {
-		one := Bore{Part: string(b.Part), Diameter: n(b.Diameter), Depth: n(b.Depth), FromOutside: n(b.FromOutside)}
+		one := Bore{Part: string(b.Part), Diameter: Length(b.Diameter), Depth: Length(b.Depth), FromOutside: Length(b.FromOutside)}
 		for _, h := range b.Heights {
-			one.Heights = append(one.Heights, n(h))
+			one.Heights = append(one.Heights, Length(h))
 		}
 		out.Bores = append(out.Bores, one)
 	}
 }
 
-func part(p batch.Part, engraving float64, u geom.Unit, n func(float64) float64) Part {
+func part(p batch.Part, engraving float64, u geom.Unit) Part {
 	out := Part{
 		Name: p.Name, Drawer: p.Drawer, Role: string(p.Role), Quantity: p.Quantity,
-		Length: n(p.Panel.Length()), Width: n(p.Panel.Width()), Thickness: n(p.Panel.Thickness),
+		Length: Length(p.Panel.Length()), Width: Length(p.Panel.Width()), Thickness: Length(p.Panel.Thickness),
 		Stock: p.Stock.Name, Grain: string(p.Stock.Grain), Operations: []Operation{},
-		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline, n), Relieve: p.Panel.Outline.Marked(geom.Relief),
-		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, u, n),
+		Label: p.Label, Spares: p.Spares, Outline: corners(p.Panel.Outline), Relieve: p.Panel.Outline.Marked(geom.Relief),
+		Files: Files{p.File(geom.Inside), p.File(geom.Outside), p.STL}, Engraved: engraved(p, engraving, u),
 	}
 	for _, s := range p.Placements {
-		at := func(v geom.Vec3) [3]float64 { return [3]float64{n(v.X), n(v.Y), n(v.Z)} }
+		at := func(v geom.Vec3) [3]Length { return [3]Length{Length(v.X), Length(v.Y), Length(v.Z)} }
 		unit := func(v geom.Vec3) [3]float64 { return [3]float64{v.X, v.Y, v.Z} }
 		out.Placements = append(out.Placements, Placement{at(s.Origin), unit(s.X), unit(s.Y)})
 	}
 	for _, k := range p.Panel.Pockets {
-		out.Operations = append(out.Operations, Operation{Kind: k.Kind.String(), Face: k.Face.String(), Depth: n(math.Min(k.Depth, p.Panel.Thickness)), Outline: corners(k.Outline, n)})
+		out.Operations = append(out.Operations, Operation{Kind: k.Kind.String(), Face: k.Face.String(), Depth: Length(math.Min(k.Depth, p.Panel.Thickness)), Outline: corners(k.Outline)})
 	}
 	return out
 }
 
 // corners are x, y of each, and the bulge of the side that follows where it is an arc.
-func corners(l geom.Loop, n func(float64) float64) [][]float64 {
-	list := make([][]float64, 0, len(l))
+func corners(l geom.Loop) []Vertex {
+	list := make([]Vertex, 0, len(l))
 	for _, v := range l {
-		corner := []float64{n(v.X), n(v.Y)}
-		if v.Bulge != 0 {
-			corner = append(corner, math.Round(v.Bulge*bulgeSteps)/bulgeSteps)
-		}
-		list = append(list, corner)
+		list = append(list, Vertex{Length(v.X), Length(v.Y), rounded(v.Bulge, bulgeSteps)})
 	}
 	return list
 }
@@ -342,17 +331,16 @@ const bulgeSteps = 1e9
 // Setups gathers the drawers that one setting serves, in order of appearance.
 func Setups(b batch.Batch) []Setup {
 	list := []Setup{}
-	n := func(mm float64) float64 { return Number(mm, b.Units) }
 	for _, g := range batch.BySetting(b.Drawers) {
 		s := g[0].Setup
 		one := Setup{
-			Machine: string(s.Cutter.Kind), CutterWidth: n(s.Cutter.Width), FenceDistance: n(s.FenceDistance),
-			CutterHeight: n(s.CutterHeight), DadoHeight: n(s.DadoHeight), RabbetPasses: s.RabbetPasses, LastFence: n(s.LastFence), FlatTongues: s.FlatTongues, BottomFence: n(s.BottomFence), BottomHeight: n(s.BottomHeight),
-			GrooveFence: n(s.GrooveFence), GrooveCutter: n(s.Cutter.Groove), GrooveWidth: n(s.GrooveWidth), GrooveFences: []float64{}, FingerRow: s.FingerRow, FingerHeight: n(s.FingerHeight), BackFence: n(s.BackFence), BackPasses: s.BackPasses,
+			Machine: string(s.Cutter.Kind), CutterWidth: Length(s.Cutter.Width), FenceDistance: Length(s.FenceDistance),
+			CutterHeight: Length(s.CutterHeight), DadoHeight: Length(s.DadoHeight), RabbetPasses: s.RabbetPasses, LastFence: Length(s.LastFence), FlatTongues: s.FlatTongues, BottomFence: Length(s.BottomFence), BottomHeight: Length(s.BottomHeight),
+			GrooveFence: Length(s.GrooveFence), GrooveCutter: Length(s.Cutter.Groove), GrooveWidth: Length(s.GrooveWidth), GrooveFences: []Length{}, FingerRow: s.FingerRow, FingerHeight: Length(s.FingerHeight), BackFence: Length(s.BackFence), BackPasses: s.BackPasses,
 		}
 		if s.GroovePasses > 0 {
 			for _, at := range s.GrooveFences() {
-				one.GrooveFences = append(one.GrooveFences, n(at))
+				one.GrooveFences = append(one.GrooveFences, Length(at))
 			}
 		}
 		for _, d := range g {
@@ -360,5 +348,5 @@ func Setups(b batch.Batch) []Setup {
 		}
 		list = append(list, one)
 	}
-	return list
+	return Settle(list, b.Units)
 }

@@ -28,53 +28,53 @@ type DXF struct {
 
 // Router says how a router's cuts were drawn.
 type Router struct {
-	Overcut float64 `json:"over_run"` // beyond the bit's radius
-	Relief  string  `json:"relief"`
+	Overcut Length `json:"over_run"` // beyond the bit's radius
+	Relief  string `json:"relief"`
 	// Reliefs are those of operations that have one of their own.
 	Reliefs    map[string]mill.Relief `json:"reliefs,omitempty"`
 	ExactSlots string                 `json:"exact_slots"`
 	DepthFrom  string                 `json:"depth_from"`        // top: layers tell depths; spoilboard: they tell the wood left
-	PartGap    float64                `json:"part_gap"`          // 0 when the job does not say
-	Through    float64                `json:"through,omitempty"` // how far what goes through goes on into the spoilboard
+	PartGap    Length                 `json:"part_gap"`          // 0 when the job does not say
+	Through    Length                 `json:"through,omitempty"` // how far what goes through goes on into the spoilboard
 	Tabs       *Tabs                  `json:"tabs,omitempty"`
 }
 
 // Tabs are the bridges that the job asks for.
 type Tabs struct {
-	Width   float64 `json:"width"`
-	Height  float64 `json:"height"`
-	Spacing float64 `json:"spacing"`
-	Marked  bool    `json:"marked,omitempty"` // they are only shown, for a program that makes its own
+	Width   Length `json:"width"`
+	Height  Length `json:"height"`
+	Spacing Length `json:"spacing"`
+	Marked  bool   `json:"marked,omitempty"` // they are only shown, for a program that makes its own
 }
 
 // Readings are what was measured of a stock.
 type Readings struct {
-	Name      string  `json:"name"`
-	Thickness float64 `json:"thickness"` // the mean
-	Min       float64 `json:"least"`
-	Max       float64 `json:"most"`
+	Name      string `json:"name"`
+	Thickness Length `json:"thickness"` // the mean
+	Min       Length `json:"least"`
+	Max       Length `json:"most"`
 }
 
 // Layer is a line of the legend: what is cut on a layer of a drawing, and with what.
 type Layer struct {
-	File      string  `json:"file"`
-	Layer     string  `json:"layer"`
-	Operation string  `json:"operation"`
-	Face      string  `json:"face"`
-	Depth     float64 `json:"depth"` // from the face
-	Remaining float64 `json:"left"`  // of the wood under it; 0 where it goes through
-	Stated    string  `json:"told"`  // through, depth or left: what the name tells
+	File      string `json:"file"`
+	Layer     string `json:"layer"`
+	Operation string `json:"operation"`
+	Face      string `json:"face"`
+	Depth     Length `json:"depth"` // from the face
+	Remaining Length `json:"left"`  // of the wood under it; 0 where it goes through
+	Stated    string `json:"told"`  // through, depth or left: what the name tells
 	ToSet
-	Line     bool    `json:"line"` // open paths for the middle of the bit
-	Bit      string  `json:"bit"`  // empty for a saw
-	Diameter float64 `json:"diameter"`
-	Flutes   int     `json:"flutes,omitempty"`
-	Tool     int     `json:"tool,omitempty"` // its number in the machine
-	Cuts     int     `json:"cuts"`
+	Line     bool   `json:"line"` // open paths for the middle of the bit
+	Bit      string `json:"bit"`  // empty for a saw
+	Diameter Length `json:"diameter"`
+	Flutes   int    `json:"flutes,omitempty"`
+	Tool     int    `json:"tool,omitempty"` // its number in the machine
+	Cuts     int    `json:"cuts"`
 	// Elevation is where the lines of the layer lie, Thickness how far up they reach from
 	// there; nil where all lie at Z = 0.
-	Elevation *float64 `json:"elevation,omitempty"`
-	Thickness *float64 `json:"thickness,omitempty"`
+	Elevation *Length `json:"elevation,omitempty"`
+	Thickness *Length `json:"thickness,omitempty"`
 	// BitFile is the file that has what is cut of the drawing until its bit is changed.
 	BitFile string `json:"bit_file,omitempty"`
 }
@@ -87,22 +87,22 @@ type Faces struct {
 	Part   string   `json:"part"`
 	Cut    []string `json:"cut"`
 	Turned bool     `json:"turned"`  // it has to be turned over
-	Beyond float64  `json:"beyond"`  // how far pockets reach past its edges
-	Gap    float64  `json:"gap"`     // how far apart parts must lie for that, and for the bit that cuts them out
-	EndGap float64  `json:"end_gap"` // beyond the ends, where registration holes may be
+	Beyond Length   `json:"beyond"`  // how far pockets reach past its edges
+	Gap    Length   `json:"gap"`     // how far apart parts must lie for that, and for the bit that cuts them out
+	EndGap Length   `json:"end_gap"` // beyond the ends, where registration holes may be
 	// Blank is the least length and width of the piece that the part is cut from.
-	Blank [2]float64 `json:"blank"`
-	Flip  *Flip      `json:"flip,omitempty"`
+	Blank [2]Length `json:"blank"`
+	Flip  *Flip     `json:"flip,omitempty"`
 }
 
 // Flip says what an error in turning a part over does to its joints.
 type Flip struct {
 	// Along and Across report whether an error along or across the length moves a cut
 	// that matters; Allowed is how much of it, along, the joint takes.
-	Along   bool    `json:"along"`
-	Across  bool    `json:"across"`
-	Allowed float64 `json:"allowed"`
-	Words   string  `json:"words"`
+	Along   bool   `json:"along"`
+	Across  bool   `json:"across"`
+	Allowed Length `json:"allowed"`
+	Words   string `json:"words"`
 }
 
 func drawn(b batch.Batch) DXF {
@@ -114,14 +114,13 @@ func drawn(b batch.Batch) DXF {
 }
 
 func routed(b batch.Batch) Router {
-	n := func(mm float64) float64 { return Number(mm, b.Units) }
 	from := joinery.FromTop
 	if b.Router.FromSpoilboard {
 		from = joinery.FromSpoilboard
 	}
-	out := Router{n(b.Router.Overcut), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), n(b.Router.PartSpacing), n(b.Router.IntoSpoilboard), nil}
+	out := Router{Length(b.Router.Overcut), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), Length(b.Router.PartSpacing), Length(b.Router.IntoSpoilboard), nil}
 	if t := b.Router.Tabs; t.Width > 0 {
-		out.Tabs = &Tabs{n(t.Width), n(t.Height), n(t.Spacing), t.Marked}
+		out.Tabs = &Tabs{Length(t.Width), Length(t.Height), Length(t.Spacing), t.Marked}
 	}
 	return out
 }
@@ -130,15 +129,15 @@ func readings(b batch.Batch) []Readings {
 	list := []Readings{}
 	for _, s := range b.Stocks {
 		t := s.Thickness
-		list = append(list, Readings{s.Name, Number(t.Mean, b.Units), Number(t.Min, b.Units), Number(t.Max, b.Units)})
+		list = append(list, Readings{s.Name, Length(t.Mean), Length(t.Min), Length(t.Max)})
 	}
 	return list
 }
 
-func layers(p batch.Part, o router.Options, n func(float64) float64) []Layer {
+func layers(p batch.Part, o router.Options) []Layer {
 	var list []Layer
 	for _, d := range p.Drawings {
-		list = append(list, drawnBoard{p.Bits, o, p.Panel.Thickness, n}.legends(d.File, d.Layers)...)
+		list = append(list, drawnBoard{p.Bits, o, p.Panel.Thickness}.legends(d.File, d.Layers)...)
 	}
 	return list
 }
@@ -148,7 +147,6 @@ type drawnBoard struct {
 	bits      []mill.Bit
 	dxf       router.Options
 	thickness float64
-	n         func(mm float64) float64 // in the report's unit
 }
 
 // legends are the lines of the layers of a drawing, in the order of cutting.
@@ -169,31 +167,30 @@ func (b drawnBoard) legends(file string, layers []router.Layer) (list []Layer) {
 
 // legend is the line of one of them.
 func (b drawnBoard) legend(file string, l router.Layer) Layer {
-	n := b.n
-	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: n(l.Depth),
-		Remaining: n(l.Remaining), Stated: "depth", ToSet: toSet(l, b.thickness, n), Line: l.Line, Cuts: len(l.Cuts)}
+	out := Layer{File: file, Layer: l.Name, Operation: l.Operation, Face: l.Face.String(), Depth: Length(l.Depth),
+		Remaining: Length(l.Remaining), Stated: "depth", ToSet: toSet(l, b.thickness), Line: l.Line, Cuts: len(l.Cuts)}
 	switch {
 	case l.Through():
-		out.Stated, out.Depth = "through", n(b.thickness)
+		out.Stated, out.Depth = "through", Length(b.thickness)
 	case l.Floor:
 		out.Stated = "left"
 	}
 	if b.dxf.Elevation {
 		low, up := l.Level(b.thickness)
-		low, up = n(low), n(up)
-		out.Elevation, out.Thickness = &low, &up
+		elevation, thickness := Length(low), Length(up)
+		out.Elevation, out.Thickness = &elevation, &thickness
 	}
 	if l.Bit >= 0 {
 		bit := b.bits[l.Bit]
-		out.Bit, out.Diameter, out.Flutes, out.Tool = bit.Name, n(bit.Diameter), bit.Flutes, bit.Tool
+		out.Bit, out.Diameter, out.Flutes, out.Tool = bit.Name, Length(bit.Diameter), bit.Flutes, bit.Tool
 	}
 	return out
 }
 
 func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
 	length, width := p.Work.Blank(p.Panel)
-	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.TurnedOver(), Beyond: Number(p.Work.Beyond, u), Gap: Number(p.Work.Gap, u), EndGap: Number(p.Work.EndGap, u),
-		Blank: [2]float64{Number(length, u), Number(width, u)}}
+	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.TurnedOver(), Beyond: Length(p.Work.Beyond), Gap: Length(p.Work.Gap), EndGap: Length(p.Work.EndGap),
+		Blank: [2]Length{Length(length), Length(width)}}
 	for _, f := range p.Work.Faces {
 		out.Cut = append(out.Cut, f.String())
 	}
@@ -206,7 +203,7 @@ func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
 // flip says which way the cuts on the outside face can be off.
 func flip(d batch.Drawer, p batch.Part, u geom.Unit) *Flip {
 	f := mill.FlipOf(p.Panel, d.Spec.GlueSpace)
-	out := &Flip{Along: f.Along, Across: f.Across, Allowed: Number(f.Allowed, u)}
+	out := &Flip{Along: f.Along, Across: f.Across, Allowed: Length(f.Allowed)}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(u) }
 	var clauses []string
 	if out.Along {

@@ -12,12 +12,12 @@ import (
 	"drawerwright/geom/mill"
 )
 
-// Run is the card of a sheet for those who run the router. Lengths are in the job's unit.
+// Run is the card of a sheet for those who run the router.
 type Run struct {
 	// Zero says where the machine's zero is, on all faces.
 	Zero string `json:"zero"`
 	// Through is how far what goes through goes on below the thickest board.
-	Through float64   `json:"through"`
+	Through Length    `json:"through"`
 	KeepOut []Box     `json:"keep_out,omitempty"` // areas that nothing is cut in, from zero, on all faces
 	Faces   []RunFace `json:"faces"`              // in the order in which they are cut
 	// Minutes are estimated from the feeds of the bits; 0 where one of them was not said.
@@ -35,33 +35,33 @@ type RunFace struct {
 
 // Pin is a registration hole: its middle as the sheet lies on the machine, from zero.
 type Pin struct {
-	X        float64 `json:"x"`
-	Y        float64 `json:"y"`
-	Diameter float64 `json:"diameter"`
+	X        Length `json:"x"`
+	Y        Length `json:"y"`
+	Diameter Length `json:"diameter"`
 }
 
 // RunStep is a layer as it is cut.
 type RunStep struct {
-	File      string  `json:"bit_file,omitempty"` // that has it, where there is one for each change of bit
-	Layer     string  `json:"layer"`
-	Operation string  `json:"operation"`
-	Bit       string  `json:"bit"`
-	Change    bool    `json:"change"`         // another bit than in the step before
-	Tool      int     `json:"tool,omitempty"` // its number in the machine
-	Diameter  float64 `json:"diameter"`
+	File      string `json:"bit_file,omitempty"` // that has it, where there is one for each change of bit
+	Layer     string `json:"layer"`
+	Operation string `json:"operation"`
+	Bit       string `json:"bit"`
+	Change    bool   `json:"change"`         // another bit than in the step before
+	Tool      int    `json:"tool,omitempty"` // its number in the machine
+	Diameter  Length `json:"diameter"`
 	ToSet
 	// Depth is how far the bit goes below the face of the thickest board, the spoilboard
 	// with it.
-	Depth   float64 `json:"depth"`
-	Through bool    `json:"through"`
-	Passes  int     `json:"passes"`
+	Depth   Length `json:"depth"`
+	Through bool   `json:"through"`
+	Passes  int    `json:"passes"`
 	// Begins is how deep the outlines before have opened all of it: passes and time are counted
 	// from there.
-	Begins   float64 `json:"begins,omitempty"`
+	Begins   Length  `json:"begins,omitempty"`
 	Speed    float64 `json:"speed,omitempty"`     // turns a minute
-	Feed     float64 `json:"feed,omitempty"`      // a minute; none where the bit only plunges
-	Plunge   float64 `json:"plunge,omitempty"`    // a minute
-	ChipLoad float64 `json:"chip_load,omitempty"` // for each edge
+	Feed     Length  `json:"feed,omitempty"`      // a minute; none where the bit only plunges
+	Plunge   Length  `json:"plunge,omitempty"`    // a minute
+	ChipLoad Length  `json:"chip_load,omitempty"` // for each edge
 	Cuts     int     `json:"cuts"`
 	Minutes  float64 `json:"minutes,omitempty"`
 }
@@ -71,25 +71,24 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	if len(one.Drawn) == 0 || len(one.Drawn[0].Part.Bits) == 0 {
 		return nil
 	}
-	n := func(mm float64) float64 { return Number(mm, u) }
-	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: n(s.Router.IntoSpoilboard)}
+	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: Length(s.Router.IntoSpoilboard)}
 	if s.Router.FromSpoilboard {
 		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are " +
 			"heights over it, negative ones end in it"
 	}
 	for _, k := range s.KeepOut {
-		out.KeepOut = append(out.KeepOut, boxOf(k, n))
+		out.KeepOut = append(out.KeepOut, BoxOf(k))
 	}
 	known, bit := true, -1
 	for i, d := range one.Drawn {
-		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Thickness.Mean, n}
+		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Thickness.Mean}
 		face := RunFace{File: d.File, Face: d.Face.String(), Before: before(s, one, i, u)}
 		for _, pin := range d.Part.Work.Pins {
 			if c, r, round := pin.AsCircle(); round && i == 0 {
 				if d.Face == geom.Outside { // its drawing is turned over
 					c.X = d.Part.Panel.Length() - c.X
 				}
-				face.Pins = append(face.Pins, Pin{n(c.X), n(c.Y), n(2 * r)})
+				face.Pins = append(face.Pins, Pin{Length(c.X), Length(c.Y), Length(2 * r)})
 			}
 		}
 		files := drawn.legends(d.File, d.Layers)
@@ -101,10 +100,10 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 			deep := l.Deepest(s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
 			from := begins(s, d, l)
 			step := RunStep{File: files[k].BitFile, Layer: l.Name, Operation: l.Operation, Bit: b.Name, Tool: b.Tool, Change: l.Bit != bit,
-				Diameter: n(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean, n), Depth: n(deep), Through: l.Through(),
-				Begins: n(from), Passes: b.Passes(deep - from), Speed: b.Speed, Plunge: n(b.Plunge), Cuts: len(l.Cuts)}
+				Diameter: Length(b.Diameter), ToSet: toSet(l, s.Stock.Thickness.Mean), Depth: Length(deep), Through: l.Through(),
+				Begins: Length(from), Passes: b.Passes(deep - from), Speed: b.Speed, Plunge: Length(b.Plunge), Cuts: len(l.Cuts)}
 			if slices.ContainsFunc(l.Cuts, func(c mill.Cut) bool { return !c.PlungeArea(b) }) {
-				step.Feed, step.ChipLoad = n(b.Feed), n(b.ChipLoad())
+				step.Feed, step.ChipLoad = Length(b.Feed), Length(b.ChipLoad())
 			}
 			bit = l.Bit
 			for _, c := range l.Cuts {

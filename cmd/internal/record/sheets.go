@@ -10,7 +10,7 @@ import (
 	"drawerwright/geom/nest"
 )
 
-// Sheets are the layouts of a job's parts on sheets. Lengths are in its unit.
+// Sheets are the layouts of a job's parts on sheets.
 type Sheets struct {
 	Tool   string       `json:"tool"`
 	Job    string       `json:"job"`
@@ -18,17 +18,20 @@ type Sheets struct {
 	Stocks []SheetStock `json:"stocks"`
 }
 
+// Unit is that of the numbers in JSON.
+func (s Sheets) Unit() geom.Unit { return UnitOf(s.Units) }
+
 // SheetStock is the parts of one stock on its sheets.
 type SheetStock struct {
 	Stock     string      `json:"stock"`
 	Method    string      `json:"way"`
 	Stages    int         `json:"stages"` // 0 for any number
-	Kerf      float64     `json:"kerf"`
-	Trim      float64     `json:"trim"`
-	Ends      float64     `json:"trim_ends"`          // at the ends, where registration holes may be
+	Kerf      Length      `json:"kerf"`
+	Trim      Length      `json:"trim"`
+	Ends      Length      `json:"trim_ends"`          // at the ends, where registration holes may be
 	Turned    bool        `json:"turned"`             // sheets are cut on both faces
 	Routed    bool        `json:"routed"`             // a router cuts them, and no saw
-	Short     [2]float64  `json:"short"`              // by how much sheets may be shorter and narrower than their sizes
+	Short     [2]Length   `json:"short"`              // by how much sheets may be shorter and narrower than their sizes
 	KeepOut   []Box       `json:"keep_out,omitempty"` // areas that nothing is cut in, as sheets lie at first
 	TurnedOn  *TurnedOn   `json:"turned_on,omitempty"`
 	Pieces    int         `json:"pieces"`
@@ -49,8 +52,8 @@ type SheetStock struct {
 // SheetSize is a size of sheet and how many are used.
 type SheetSize struct {
 	Name   string  `json:"name"`
-	Length float64 `json:"length"`
-	Width  float64 `json:"width"`
+	Length Length  `json:"length"`
+	Width  Length  `json:"width"`
 	Offcut bool    `json:"offcut"`
 	Batch  string  `json:"batch,omitempty"`
 	Price  float64 `json:"price,omitempty"`
@@ -79,15 +82,15 @@ type LaidSheet struct {
 
 // Box is a rectangle of a sheet: its lower left corner and its size.
 type Box struct {
-	X      float64 `json:"x"`
-	Y      float64 `json:"y"`
-	Length float64 `json:"length"`
-	Width  float64 `json:"width"`
+	X      Length `json:"x"`
+	Y      Length `json:"y"`
+	Length Length `json:"length"`
+	Width  Length `json:"width"`
 }
 
-// boxOf is a rectangle in millimetres.
-func boxOf(r geom.Rect, n func(mm float64) float64) Box {
-	return Box{n(r.Min.X), n(r.Min.Y), n(r.Width()), n(r.Height())}
+// BoxOf is a rectangle in millimetres.
+func BoxOf(r geom.Rect) Box {
+	return Box{Length(r.Min.X), Length(r.Min.Y), Length(r.Width()), Length(r.Height())}
 }
 
 // SheetPlacement is a part on a sheet as it lies.
@@ -105,7 +108,7 @@ type SawCut struct {
 	Stage          int        `json:"stage"`
 	Kind           string     `json:"kind"`    // hand-held, rip or crosscut
 	Trim           bool       `json:"trim"`    // it straightens an edge
-	Setting        float64    `json:"setting"` // of trims other than rips, what they take off
+	Setting        Length     `json:"setting"` // of trims other than rips, what they take off
 	SettingChanged bool       `json:"moved"`   // it is another than that of the cut before
 	Count          int        `json:"count"`
 	Workpiece      Workpiece  `json:"from"`
@@ -117,14 +120,14 @@ type SawCut struct {
 
 // Workpiece is a board in hand.
 type Workpiece struct {
-	Name   string  `json:"name"`
-	Length float64 `json:"length"`
-	Width  float64 `json:"width"`
-	Piece  bool    `json:"piece,omitempty"`
-	Offcut bool    `json:"offcut,omitempty"` // it is kept
-	Waste  bool    `json:"waste,omitempty"`  // it is too small for that
+	Name   string `json:"name"`
+	Length Length `json:"length"`
+	Width  Length `json:"width"`
+	Piece  bool   `json:"piece,omitempty"`
+	Offcut bool   `json:"offcut,omitempty"` // it is kept
+	Waste  bool   `json:"waste,omitempty"`  // it is too small for that
 	// Clean is what trims leave of an offcut.
-	Clean *[2]float64 `json:"clean,omitempty"`
+	Clean *[2]Length `json:"clean,omitempty"`
 }
 
 // Pieces are parts of one name.
@@ -155,7 +158,7 @@ func SheetsOf(p sheets.Plan) Sheets {
 	for i := range p.Stocks {
 		out.Stocks = append(out.Stocks, sheetStock(&p.Stocks[i], p.Units, p.Pictures))
 	}
-	return out
+	return Settle(out, p.Units)
 }
 
 // saidOf is what may be said of a layout: "best possible" only where the bound is met.

@@ -9,42 +9,41 @@ import (
 	"drawerwright/geom/breakdown"
 )
 
-// stockLayout tells the layout of one stock in the job's unit.
+// stockLayout tells the layout of one stock; unit is that of its words.
 type stockLayout struct {
 	*sheets.Stock
 	unit     geom.Unit
 	pictures filing.Formats
 }
 
-// length converts one that is in nanometres, number one in millimetres.
-func (s stockLayout) length(l int64) float64    { return Number(geom.Length(l).MM(), s.unit) }
-func (s stockLayout) number(mm float64) float64 { return Number(mm, s.unit) }
+// fromNM is a length in nanometres.
+func fromNM(l int64) Length { return Length(geom.Length(l).MM()) }
 
 func sheetStock(of *sheets.Stock, u geom.Unit, pictures filing.Formats) SheetStock {
 	s, l := stockLayout{of, u, pictures}, of.Layout
 	out := SheetStock{Stock: s.Name, Method: s.Rules.Method.String(), Stages: s.Rules.Stages,
-		Kerf: s.length(s.Rules.Kerf), Trim: s.length(int64(s.Trim)), Ends: s.length(int64(s.Trim)),
+		Kerf: fromNM(s.Rules.Kerf), Trim: fromNM(int64(s.Trim)), Ends: fromNM(int64(s.Trim)),
 		Turned: s.RotatedSheets, Routed: s.Routed,
 		Count: l.Count, MinSheets: l.MinSheets, Optimal: l.Optimal(), Completed: l.Completed,
 		Sizes: []SheetSize{}, Sheets: []LaidSheet{}, Remaining: []Shortfall{}, Cuts: []SawCut{},
 		Moves: breakdown.Moves(s.Cuts)}
 	if s.Routed {
-		out.Short = [2]float64{s.number(s.Short[0]), s.number(s.Short[1])}
+		out.Short = [2]Length{Length(s.Short[0]), Length(s.Short[1])}
 	}
 	for _, k := range s.KeepOut {
-		out.KeepOut = append(out.KeepOut, boxOf(k, s.number))
+		out.KeepOut = append(out.KeepOut, BoxOf(k))
 	}
 	if on, pins := s.TurnedOn(); on != "" {
-		out.TurnedOn = &TurnedOn{On: on, Pins: [][2]float64{}, Hole: s.number(2 * s.Pin.Radius)}
+		out.TurnedOn = &TurnedOn{On: on, Pins: [][2]Length{}, Hole: Length(2 * s.Pin.Radius)}
 		for _, q := range pins {
-			out.TurnedOn.Pins = append(out.TurnedOn.Pins, [2]float64{s.number(q.X), s.number(q.Y)})
+			out.TurnedOn.Pins = append(out.TurnedOn.Pins, [2]Length{Length(q.X), Length(q.Y)})
 		}
 	}
 	used, full := s.Used(), 0
 	for i, z := range s.Sheets {
-		out.Sizes = append(out.Sizes, SheetSize{Name: z.Name, Length: s.length(z.Length), Width: s.length(z.Width),
+		out.Sizes = append(out.Sizes, SheetSize{Name: z.Name, Length: fromNM(z.Length), Width: fromNM(z.Width),
 			Offcut: z.Offcut, Batch: z.Batch, Price: z.Price, Used: used[i]})
-		out.Ends = s.length(z.Trim.Left)
+		out.Ends = fromNM(z.Trim.Left)
 		if !z.Offcut {
 			out.Cost += float64(z.Price * float64(used[i]))
 			full++
@@ -90,15 +89,15 @@ func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
 	laid := LaidSheet{Number: one.Number, Count: one.Count, Size: one.Sheet, Placements: []SheetPlacement{},
 		Offcuts: []Box{}, Files: s.Files(one, s.pictures), Weight: math.Round(s.Weight(size.Length, size.Width)*10) / 10}
 	for _, d := range one.Drawn {
-		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Stock.Thickness.Mean, s.number}
+		drawn := drawnBoard{d.Part.Bits, d.DXF, s.Stock.Stock.Thickness.Mean}
 		laid.Layers = append(laid.Layers, drawn.legends(d.File, d.Layers)...)
 	}
 	laid.Run = runOf(s.Stock, one, s.unit)
-	held := heldBy(one, s.number, s.unit)
+	held := heldBy(one, s.unit)
 	for i, p := range one.Placements {
 		x, y := p.Size(s.Pieces)
 		placed := SheetPlacement{Part: s.Pieces[p.Piece].Name, Rotated: p.Rotated,
-			Box: Box{s.length(p.X), s.length(p.Y), s.length(x), s.length(y)}}
+			Box: Box{fromNM(p.X), fromNM(p.Y), fromNM(x), fromNM(y)}}
 		if i < len(one.Called) {
 			placed.Board = one.Called[i]
 		}
@@ -108,14 +107,14 @@ func (s stockLayout) laidSheet(one sheets.Sheet) LaidSheet {
 		laid.Placements = append(laid.Placements, placed)
 	}
 	for _, o := range one.Offcuts {
-		laid.Offcuts = append(laid.Offcuts, Box{s.length(o.X), s.length(o.Y), s.length(o.Length), s.length(o.Width)})
+		laid.Offcuts = append(laid.Offcuts, Box{fromNM(o.X), fromNM(o.Y), fromNM(o.Length), fromNM(o.Width)})
 	}
 	return laid
 }
 
 // sawCut tells a cut with the boards that it is made of and that it gives.
 func (s stockLayout) sawCut(c breakdown.Cut) SawCut {
-	cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: s.length(c.Setting),
+	cut := SawCut{Stage: c.Stage, Kind: c.Kind.String(), Trim: c.Trim, Setting: fromNM(c.Setting),
 		SettingChanged: c.SettingChanged, Count: c.Count, Workpiece: s.workpiece(c.Workpiece),
 		NeedsHelper: c.NeedsHelper, Short: c.Short}
 	if c.Yields.Name != "" {
@@ -133,10 +132,10 @@ func (s stockLayout) sawCut(c breakdown.Cut) SawCut {
 // enough, and waste else.
 func (s stockLayout) workpiece(h breakdown.Workpiece) Workpiece {
 	kept := max(h.Clean[0], h.Clean[1]) >= int64(s.MinOffcut[0]) && min(h.Clean[0], h.Clean[1]) >= int64(s.MinOffcut[1])
-	out := Workpiece{Name: h.Name, Length: s.length(h.Length), Width: s.length(h.Width), Piece: h.Piece,
+	out := Workpiece{Name: h.Name, Length: fromNM(h.Length), Width: fromNM(h.Width), Piece: h.Piece,
 		Offcut: h.Offcut && kept, Waste: h.Offcut && !kept}
 	if out.Offcut {
-		out.Clean = &[2]float64{s.length(h.Clean[0]), s.length(h.Clean[1])}
+		out.Clean = &[2]Length{fromNM(h.Clean[0]), fromNM(h.Clean[1])}
 	}
 	return out
 }

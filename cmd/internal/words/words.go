@@ -173,6 +173,14 @@ func Area(mm2 float64, u geom.Unit) (area float64, unit string) {
 	return mm2 / squareMM, "m2"
 }
 
+// SquareMM is an area of board in square millimetres, from the unit of [Area].
+func SquareMM(area float64, u geom.Unit) float64 {
+	if u == geom.Inch {
+		return area * squareFt
+	}
+	return area * squareMM
+}
+
 // SmallArea is one of square millimetres on a part.
 func SmallArea(mm2 float64, u geom.Unit) string {
 	if u == geom.Inch {
