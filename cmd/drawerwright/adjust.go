@@ -88,7 +88,8 @@ func (a *adjusting) run(args []string, s streams) error {
 		}
 	}
 	advice := t.cut.Advise(t.readings)
-	out := present.AdjustmentOf(l.Batch, t.drawer, t.cut, advice)
+	out := present.AdjustmentOf(present.TestCut{Job: l.Batch.Title, Unit: l.Batch.Units, Drawer: t.drawer.Spec.Name,
+		Setup: t.drawer.Setup}, t.cut, advice)
 	out.Square, out.Fits = t.square, t.fitsText()
 	if a.write != "" {
 		edits, err := t.edits(l.Job, advice, a.keep)

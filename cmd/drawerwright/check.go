@@ -3,7 +3,7 @@ package main
 import (
 	"fmt"
 
-	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 
 	"github.com/spf13/cobra"
@@ -30,9 +30,9 @@ JOB may be - for standard input.`,
 				return err
 			}
 			if asJSON {
-				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.More, Verdicts: present.Verdicts(l.Batch)}))
+				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.More, Verdicts: record.VerdictsOf(l.Batch)}))
 			}
-			for _, v := range present.Verdicts(l.Batch) {
+			for _, v := range record.VerdictsOf(l.Batch) {
 				if _, err := fmt.Fprintln(s.out, plain(v.String())); err != nil {
 					return done(err)
 				}

@@ -11,7 +11,6 @@ import (
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/list"
 	"drawerwright/cmd/internal/outdir"
-	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom"
@@ -24,7 +23,7 @@ type checked struct {
 	Problems []problem `json:"problems"`
 	More     int       `json:"more"` // problems beyond those listed, warnings and notes unless every one listed is an error
 	// Verdicts are those on the drawers of a job without errors.
-	Verdicts []present.Judged `json:"verdicts,omitempty"`
+	Verdicts []record.Judged `json:"verdicts,omitempty"`
 }
 
 // problem is a problem for programs. Line and column are 0 where it is not

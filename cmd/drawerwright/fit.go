@@ -3,6 +3,7 @@ package main
 import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 
 	"github.com/spf13/cobra"
 )
@@ -22,7 +23,7 @@ JOB may be - for standard input.`,
 		Example: `  $ drawerwright fit drawers.yaml
   $ drawerwright fit drawers.yaml --json`,
 	}, func(b batch.Batch) (any, []byte) {
-		f := present.Forecasts(b)
+		f := record.ForecastOf(b)
 		return f, present.ForecastText(f, b.Units)
 	})
 }

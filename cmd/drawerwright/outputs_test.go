@@ -85,9 +85,9 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 	}
 	b, u := l.Batch, l.Batch.Units
 	r, f, setups, laid := record.Make(b, l.Plan,
-		l.Warnings), present.Forecasts(b), present.SetupsOf(b), record.SheetsOf(l.Plan)
+		l.Warnings), record.ForecastOf(b), present.SetupsOf(record.WorkOf(b)), record.SheetsOf(l.Plan)
 	outputs = readback.Outputs{
-		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: present.Verdicts(b)}),
+		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: record.VerdictsOf(b)}),
 		readback.PartsText: string(present.PartsText(r)), readback.PartsJSON: inJSON(t, r),
 		readback.PartsCSV: string(present.PartsCSV(r)),
 		readback.FitText:  string(present.ForecastText(f, u)), readback.FitJSON: inJSON(t, f),
@@ -99,7 +99,7 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 		outputs[readback.CutsList] = string(present.CutsCSV(laid))
 	}
 	if len(b.Banks) > 0 {
-		outputs[readback.SlideLines] = string(present.LinesCSV(b))
+		outputs[readback.SlideLines] = string(present.LinesCSV(r))
 	}
 	pdf, err := packet.Make(b, r, l.Plan)
 	if err != nil {

@@ -3,6 +3,7 @@ package main
 import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 
 	"github.com/spf13/cobra"
 )
@@ -21,7 +22,7 @@ The machine of each drawer is that of its cutter in the job: saw, router-table, 
 		Example: `  $ drawerwright setup drawers.yaml
   $ drawerwright setup drawers.yaml --json`,
 	}, func(b batch.Batch) (any, []byte) {
-		sheet := present.SetupsOf(b)
+		sheet := present.SetupsOf(record.WorkOf(b))
 		return sheet, present.SetupText(sheet, b.Units)
 	})
 }

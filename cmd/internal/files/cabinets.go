@@ -7,16 +7,17 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/filing"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/export/cabinet"
 )
 
 // writeCabinets writes the sides of the cabinets with their slide lines, and the
 // table of these.
-func writeCabinets(b batch.Batch, to Folder) error {
+func writeCabinets(b batch.Batch, r record.Report, to Folder) error {
 	if len(b.Banks) == 0 {
 		return nil
 	}
-	if err := to.WriteFile(filing.SlideLines, present.LinesCSV(b)); err != nil {
+	if err := to.WriteFile(filing.SlideLines, present.LinesCSV(r)); err != nil {
 		return err
 	}
 	for _, bank := range b.Banks {

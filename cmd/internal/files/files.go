@@ -70,7 +70,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := writeLists(b, r, to); err != nil {
 		return err
 	}
-	if err := writeCabinets(b, to); err != nil {
+	if err := writeCabinets(b, r, to); err != nil {
 		return err
 	}
 	if err := writePreviews(b, previews, to); err != nil {

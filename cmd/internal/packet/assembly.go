@@ -36,7 +36,7 @@ func (m maker) assembly() {
 			unit), present.In("apart at most", unit))
 	t.UnitOnce = true
 	for _, d := range m.batch.Drawers {
-		k := present.StackOf(d)
+		k := record.StackOf(d)
 		t.Add(d.Spec.Name, m.reported(k.SidesAndFront), m.reported(k.OutsideWidth), m.reported(k.OutsideDepth),
 			m.reported(k.Diagonal), m.reported(k.DiagonalsApart))
 	}

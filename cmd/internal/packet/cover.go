@@ -25,7 +25,7 @@ func (m maker) cover() error {
 	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a "+
 		"test piece before you cut a run.", words.Count(boxes, "box", "boxes"),
 		words.Count(len(t.Rows), "kind", "kinds"), lengths))
-	for _, v := range present.Verdicts(m.batch) {
+	for _, v := range m.sheet.Verdicts {
 		m.Item(0, "·", v.String())
 	}
 	m.Small(present.Basis)

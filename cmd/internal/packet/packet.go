@@ -37,7 +37,7 @@ func lay(b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) 
 		size = paper.A4
 	}
 	m := maker{Book: &paper.Book{Size: size, Title: title(b), Out: out}, batch: b, report: r, plan: p, unit: b.Units,
-		sheet: present.SetupsOf(b)}
+		sheet: present.SetupsOf(record.WorkOf(b))}
 	if err := m.cover(); err != nil {
 		return err
 	}

@@ -28,7 +28,7 @@ func (m maker) travellers() {
 			m.Keep(110)
 		}
 		m.Heading(1, fmt.Sprintf("%s: %d of them", d.Spec.Name, d.Spec.Count))
-		k := present.StackOf(d)
+		k := record.StackOf(d)
 		facts := present.NewTable(present.Words("what is right"), present.Words(unit))
 		facts.Add("outside, width x height x depth", m.size(d.Outside))
 		facts.Add("inside", m.size(d.Inside))

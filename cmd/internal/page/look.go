@@ -10,6 +10,7 @@ import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 )
 
@@ -149,7 +150,7 @@ func (l *looked) results(w worked, v view) {
 		l.Tables, l.Notes = tables, strings.Join(notes, "\n")
 	case "setups":
 		l.Tables = setupTables(b)
-		l.Notes = string(present.SetupText(present.SetupsOf(b), b.Units))
+		l.Notes = string(present.SetupText(present.SetupsOf(record.WorkOf(b)), b.Units))
 	case "buy":
 		l.Tables = buyTables(b, w.Plan)
 	}

@@ -42,7 +42,7 @@ func shown(title string, t present.Table) table {
 // fitTables are what the joints of one drawer will do.
 func fitTables(b batch.Batch) []table {
 	u := b.Units
-	all := present.Forecasts(b)
+	all := record.ForecastOf(b)
 	f, d := all.Drawers[0], b.Drawers[0]
 	size := func(mm float64) string { return geom.LengthOf(mm).Number(u) }
 	box := present.NewTable(present.Words(""), present.Numbers("width"), present.Numbers("height"),

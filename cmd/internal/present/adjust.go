@@ -7,7 +7,6 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -100,23 +99,31 @@ func judgedSaid(list []testcut.Predicted) []MeasureRow {
 	return said
 }
 
-// AdjustmentOf puts advice on a drawer's test cut into words.
-func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Model, a testcut.Advice) Adjustment {
+// TestCut says of which drawer a test cut is, and in which unit it is printed.
+type TestCut struct {
+	Job    string
+	Unit   geom.Unit
+	Drawer string
+	Setup  joinery.Setup
+}
+
+// AdjustmentOf puts advice on a test cut into words.
+func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 	known := func(k testcut.Estimated) Estimated { return Estimated{record.Length(k.Value), record.Length(k.Sigma)} }
-	out := Adjustment{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Drawer: d.Spec.Name, Machine: string(d.Setup.Cutter.Kind),
+	out := Adjustment{Tool: "drawerwright", Job: of.Job, Units: of.Unit.String(), Drawer: of.Drawer, Machine: string(of.Setup.Cutter.Kind),
 		Cutter: known(a.Cutter), Stated: record.Length(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingRow{},
 		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
 	for _, r := range a.Residuals {
 		out.Readings = append(out.Readings, ReadingRow{r.Name, record.Length(r.Value), record.Length(r.Expected), record.Length(r.Residual), r.Rejected})
 	}
-	text := func(mm float64) string { return geom.LengthOf(mm).Text(b.Units) }
+	text := func(mm float64) string { return geom.LengthOf(mm).Text(of.Unit) }
 	if a.CutterOff() {
 		out.OffWidth = fmt.Sprintf("the cutter cuts %s wide, and the job says %s: set it anew, or write that into the job",
 			text(a.Cutter.Value), text(a.Stated))
 	}
 	out.AsItIs, out.After = judgedSaid(a.AsItIs), judgedSaid(a.After)
 	for _, m := range a.Moves {
-		m = m.Printed(b.Units.Step())
+		m = m.Printed(of.Unit.Step())
 		one := MoveRow{Setting: string(m.Setting), By: record.Length(m.By), From: record.Length(m.From), To: record.Length(m.To), Action: string(m.Action), Sure: m.Sure,
 			Missing: []string{}}
 		for _, k := range m.Missing {
@@ -131,21 +138,21 @@ func AdjustmentOf(b batch.Batch, d batch.Drawer, c testcut.Model, a testcut.Advi
 	}
 	if none := a.NoSetting; none != nil {
 		c := none.Remedies[0].Changes[0]
-		out.Wrong = fmt.Sprintf("%s; a cutter %s to %s wide would", none.Fact.In(b.Units), text(c.Min), text(c.Max))
+		out.Wrong = fmt.Sprintf("%s; a cutter %s to %s wide would", none.Fact.In(of.Unit), text(c.Min), text(c.Max))
 		if !slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Worse }) {
 			out.Wrong += ", or this fence distance as a compromise"
 		}
 	}
 	if slices.ContainsFunc(a.Moves, func(m testcut.Move) bool { return m.Action == testcut.Measure }) {
-		return record.Settle(out, b.Units) // what becomes of cut parts is not known yet
+		return record.Settle(out, of.Unit) // what becomes of cut parts is not known yet
 	}
 	for _, s := range a.Salvages {
-		out.Salvages = append(out.Salvages, saveText(s, deeper(d.Setup), text))
+		out.Salvages = append(out.Salvages, saveText(s, deeper(of.Setup), text))
 	}
 	if len(a.Salvages) > 0 {
 		out.FrontLength = record.Length(c.FrontLengthFor(a.Estimate))
 	}
-	return record.Settle(out, b.Units)
+	return record.Settle(out, of.Unit)
 }
 
 // unknown is the verdict on a measure that may be out of its limits on either side.

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"strings"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
@@ -36,20 +35,20 @@ func AlikeText(a record.Alike, u geom.Unit) string {
 }
 
 // LinesCSV is the table of slide lines: heights over the lower edge of the opening.
-func LinesCSV(b batch.Batch) []byte {
+func LinesCSV(r record.Report) []byte {
 	var out bytes.Buffer
 	w := csv.NewWriter(&out)
 	w.UseCRLF = true // RFC 4180
 	w.Write([]string{"opening", "drawer", "slide_line", "box_bottom", "front_bottom", "front_height", "shim", "units"})
-	number := func(mm float64) string { return geom.LengthOf(mm).Decimal(b.Units) }
-	for _, bank := range b.Banks {
-		for i, r := range bank.Plan.Rows {
+	number := func(l record.Length) string { return geom.LengthOf(l.MM()).Decimal(r.Unit()) }
+	for _, c := range r.Cabinets {
+		for _, row := range c.Rows {
 			line := ""
-			if bank.Plan.Slide.Height > 0 {
-				line = number(r.Line)
+			if len(c.Files) > 0 { // else the slide has no height of its own
+				line = number(row.Line)
 			}
-			w.Write([]string{bank.Name, b.Drawers[bank.Drawers[i]].Spec.Name, line, number(r.BoxBottom),
-				number(r.FrontBottom), number(r.FrontHeight), number(bank.Plan.Shim), b.Units.String()})
+			w.Write([]string{c.Name, row.Drawer, line, number(row.BoxBottom),
+				number(row.FrontBottom), number(row.FrontHeight), number(c.Shim), r.Units})
 		}
 	}
 	w.Flush() // into memory: it cannot fail

@@ -5,14 +5,10 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
-	"drawerwright/geom/fit"
 	"drawerwright/geom/gauge"
-	"drawerwright/geom/joinery"
-	"drawerwright/geom/setup"
 )
 
 // Check is what a caliper should read, and between what it may be: as printed, so that a
@@ -31,11 +27,10 @@ const offList = ", off the cut list"
 
 // checks are the caliper's limits for drawers that are cut at one setting, of which
 // every combination is right for all of them, and what has to be said of them.
-func (m maker) checks(drawers []batch.Drawer) (list []Check, said []string) {
-	set := batch.CaliperLimits(drawers)
+func (m maker) checks(set record.CaliperLimits) (list []Check, said []string) {
 	list = []Check{}
 	for _, r := range set.Rows {
-		u := m.batch.Units
+		u := m.unit
 		p := r.Round(u)
 		mm := func(v float64) record.Length { return record.Length(v * u.MM()) }
 		c := Check{What: string(r.Kind), rounded: p, Target: mm(p.Target), Min: mm(p.Min), Max: mm(p.Max)}
@@ -44,20 +39,16 @@ func (m maker) checks(drawers []batch.Drawer) (list []Check, said []string) {
 		}
 		list = append(list, c)
 	}
-	return list, m.checksSaid(set, drawers)
+	return list, m.checksSaid(set)
 }
 
 // checksOf are those of several groups, each with its drawers' names where there are more.
-func (m maker) checksOf(groups [][]batch.Drawer) (list []Check, said []string) {
+func (m maker) checksOf(groups []record.CaliperLimits) (list []Check, said []string) {
 	list = []Check{}
 	for _, g := range groups {
 		rows, more := m.checks(g)
 		if len(groups) > 1 {
-			var names []string
-			for _, d := range g {
-				names = append(names, d.Spec.Name)
-			}
-			of := words.Some(names) + ": "
+			of := words.Some(g.Drawers) + ": "
 			for i := range rows {
 				rows[i].What = of + rows[i].What
 			}
@@ -72,24 +63,11 @@ func (m maker) checksOf(groups [][]batch.Drawer) (list []Check, said []string) {
 
 // otherChecks adds those of drawers whose corners no one setting makes, as those of box
 // joints, to the last setting; where there is none, to the machine.
-func (m maker) otherChecks(out *Machine, settings []setup.Setting) {
-	served := make(map[string]bool)
-	for _, s := range settings {
-		for _, d := range m.served(s) {
-			served[d.Spec.Name] = true
-		}
-	}
-	var rest []batch.Drawer
-	for _, d := range m.drawers {
-		if !served[d.Spec.Name] {
-			rest = append(rest, d)
-		}
-	}
-	groups := batch.BySetting(rest)
-	if len(groups) == 0 {
+func (m maker) otherChecks(out *Machine) {
+	if len(m.OtherLimits) == 0 {
 		return
 	}
-	list, said := m.checksOf(groups)
+	list, said := m.checksOf(m.OtherLimits)
 	if n := len(out.Settings); n > 0 {
 		last := &out.Settings[n-1]
 		last.Checks, last.ChecksText = append(last.Checks, list...), append(last.ChecksText, said...)
@@ -99,7 +77,7 @@ func (m maker) otherChecks(out *Machine, settings []setup.Setting) {
 }
 
 // checksSaid is what a sheet says of its limits.
-func (m maker) checksSaid(s gauge.Limits, drawers []batch.Drawer) (said []string) {
+func (m maker) checksSaid(s record.CaliperLimits) (said []string) {
 	for _, b := range s.OutOfLimits {
 		said = append(said, fmt.Sprintf("As drawn, %s is %s, and %s to %s is right: parts that are cut as drawn are not right together. The warnings of `check` say what to change; the limits here leave it out.",
 			b.Name, m.text(b.Nominal), m.text(b.LowerLimit), m.text(b.UpperLimit)))
@@ -115,18 +93,12 @@ func (m maker) checksSaid(s gauge.Limits, drawers []batch.Drawer) (said []string
 		said = append(said, sentence)
 	}
 	if s.Lengths {
-		said = append(said, m.lengthRule(drawers))
+		said = append(said, m.lengthRule(s.Longer))
 	}
 	var once []string
-	for _, d := range drawers {
-		b := d.Shop.Boards
-		for i, stock := range []joinery.Stock{d.Spec.Sides, d.Spec.Front, d.Spec.Back, d.Spec.Bottom} {
-			spread := [...]fit.Spread{b.Sides, b.Front, b.Back, b.Bottom}[i]
-			if t := stock.Thickness; t.Min == t.Max && spread.Assumed != "" {
-				if text := fmt.Sprintf("%s (%s)", stock.Name, m.text(t.Mean)); !slices.Contains(once, text) {
-					once = append(once, text)
-				}
-			}
+	for _, stock := range s.OneReading {
+		if text := fmt.Sprintf("%s (%s)", stock.Name, m.text(stock.Thickness.Mean)); !slices.Contains(once, text) {
+			once = append(once, text)
 		}
 	}
 	if len(once) > 0 {
@@ -137,19 +109,19 @@ func (m maker) checksSaid(s gauge.Limits, drawers []batch.Drawer) (said []string
 
 // atLeast and atMost print bounds inwards, so that what is sorted by them is right.
 func (m maker) atLeast(mm float64) string {
-	return geom.LengthOf(mm).RoundUp(m.batch.Units).Text(m.batch.Units)
+	return geom.LengthOf(mm).RoundUp(m.unit).Text(m.unit)
 }
 
 func (m maker) atMost(mm float64) string {
-	return geom.LengthOf(mm).RoundDown(m.batch.Units).Text(m.batch.Units)
+	return geom.LengthOf(mm).RoundDown(m.unit).Text(m.unit)
 }
 
 // lengthRule is the other way with sides that differ: the box comes out as wide as it
 // should whatever they measure.
-func (m maker) lengthRule(drawers []batch.Drawer) string {
+func (m maker) lengthRule(longer float64) string {
 	rest := ""
-	if more := gauge.LongerThanBetween(drawers[0].Drawer); more > 0 {
-		rest = " and " + m.text(more) + " more"
+	if longer > 0 {
+		rest = " and " + m.text(longer) + " more"
 	}
 	return fmt.Sprintf("Or cut front and back of each box to its own sides: as long as the box is wide, less both sides as measured,%s.", rest)
 }

@@ -13,6 +13,7 @@ import (
 	"drawerwright/cmd/internal/jobtest"
 	"drawerwright/cmd/internal/load"
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 )
 
 // printed are the limits of a setup sheet as they stand in its text.
@@ -54,7 +55,7 @@ func check(t *testing.T, name, text string, count map[string]int) {
 			return
 		}
 	}
-	sheet := present.SetupsOf(b)
+	sheet := present.SetupsOf(record.WorkOf(b))
 	list := rows(present.SetupText(sheet, b.Units))
 	var checks []present.Check
 	for _, m := range sheet.Machines {

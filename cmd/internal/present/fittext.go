@@ -12,32 +12,32 @@ import (
 
 // ForecastText prints a forecast. Drawers of which everything is the same stand
 // together.
-func ForecastText(f Forecast, u geom.Unit) []byte {
+func ForecastText(f record.Forecast, u geom.Unit) []byte {
 	var out bytes.Buffer
 	if f.Job != "" {
 		fmt.Fprintf(&out, "%s: what the boxes will do\n\n", f.Job)
 	}
 	BoardTable(f.Boards, u).print(&out, "")
-	together(&out, f.Drawers, func(d SimulatedDrawer) string { return foreseenText(d, u) })
+	together(&out, f.Drawers, func(d record.SimulatedDrawer) string { return foreseenText(d, u) })
 	fmt.Fprintf(&out,
 		"\n%s\nworst: everything off by its most at once. all together: the root of the sum of squares.\n", Basis)
 	return out.Bytes()
 }
 
 // BoardTable is between which thicknesses boards are.
-func BoardTable(list []Board, u geom.Unit) Table {
+func BoardTable(list []record.Board, u geom.Unit) Table {
 	unit := u.String()
 	t := NewTable(Words("stock"), In("thickness", unit), In("least", unit), In("most", unit), Words("by"))
 	t.UnitOnce = true
 	for _, b := range list {
-		t.Add(b.Stock, caliper(b.Mean, u), caliper(b.Min, u), caliper(b.Max, u), b.Source())
+		t.Add(b.Stock, caliper(b.Mean, u), caliper(b.Min, u), caliper(b.Max, u), readingsOf(b))
 	}
 	return t
 }
 
 // together prints what is said of drawers under their names, those of which the same is
 // said under one head.
-func together(out *bytes.Buffer, list []SimulatedDrawer, say func(SimulatedDrawer) string) {
+func together(out *bytes.Buffer, list []record.SimulatedDrawer, say func(record.SimulatedDrawer) string) {
 	var bodies []string
 	names := make(map[string][]string)
 	for _, d := range list {
@@ -55,11 +55,11 @@ func together(out *bytes.Buffer, list []SimulatedDrawer, say func(SimulatedDrawe
 // fits are the measures of the drawers with their verdicts.
 func fits(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	fmt.Fprintln(out, "fit")
-	var list []SimulatedDrawer
+	var list []record.SimulatedDrawer
 	for _, d := range r.Drawers {
-		list = append(list, SimulatedDrawer{Drawer: d.Name, Text: d.Summary, Fit: r.FitOf(d.Name)})
+		list = append(list, record.SimulatedDrawer{Drawer: d.Name, Text: d.Summary, Fit: r.FitOf(d.Name)})
 	}
-	together(out, list, func(d SimulatedDrawer) string {
+	together(out, list, func(d record.SimulatedDrawer) string {
 		var text bytes.Buffer
 		FitTable(d.Fit, u).Pick("measure", "as set", "limits", "likely", "verdict", "right of 1,000").print(&text, "")
 		return text.String()
@@ -90,7 +90,7 @@ func rangeOf(r [2]record.Length, u geom.Unit) string {
 	return caliper(r[0], u) + " to " + caliper(r[1], u)
 }
 
-func foreseenText(d SimulatedDrawer, u geom.Unit) string {
+func foreseenText(d record.SimulatedDrawer, u geom.Unit) string {
 	var out bytes.Buffer
 	t := FitTable(d.Fit, u)
 	t.print(&out, "")

@@ -13,12 +13,12 @@ import (
 // wall are. The jig's pin goes into the notch before: what is between it and the cutter
 // is one finger.
 func (m maker) jigNotes(c setup.Cut) (notes []string) {
-	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(m.batch.Units) }
-	unit := m.batch.Units.String()
+	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(m.unit) }
+	unit := m.unit.String()
 	var all [][]geom.Interval
 	called := make(map[string][]string)
 	for _, piece := range c.Boards {
-		for _, b := range m.boards {
+		for _, b := range m.Boards {
 			if b.Name != piece.Name {
 				continue
 			}

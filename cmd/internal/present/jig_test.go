@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
@@ -23,10 +24,10 @@ func wall(at ...float64) geom.Panel {
 // front is 14, 8.1 more than the others; the side's lowest notch of 14.1 takes
 // 14.1 / 6.1 = 2.3, three passes.
 func TestJig(t *testing.T) {
-	m := maker{boards: []setup.Board{
+	m := maker{MachineWork: record.MachineWork{Boards: []setup.Board{
 		{Name: "front", Role: joinery.Front, Panel: wall(14, 20.1, 26, 32.1, 38, 44.1)},
 		{Name: "side", Role: joinery.Side, Panel: wall(0, 14.1, 20, 26.1, 32, 38.1)},
-	}}
+	}}}
 	c := setup.Cut{Step: setup.Step{Holding: setup.Fingers, Cutter: 6.1}, Boards: []setup.Piece{{Name: "front"}, {Name: "side"}}}
 	said := strings.Join(m.jigNotes(c), "\n")
 	for _, want := range []string{"pin as wide as one notch, 6.10 mm", "5.90 mm from the cutter", "front, mm: 14.00 to 20.10, 26.00 to 32.10, 38.00 to 44.10; for the first a spacer of 8.10",

@@ -52,7 +52,7 @@ func (m maker) step(c setup.Cut) CutStep {
 		out.Places = append(out.Places, Spot{record.Length(r.Centre().X), record.Length(r.Centre().Y), record.Length(r.Width()), record.Length(r.Height())})
 	}
 	if c.Holding == setup.Bored {
-		_, out.Metric = words.Drill(c.Width, m.batch.Units)
+		_, out.Metric = words.Drill(c.Width, m.unit)
 	}
 	for _, p := range c.Boards {
 		out.Parts = append(out.Parts, record.Pieces{Part: p.Name, Count: p.Count})
@@ -60,14 +60,14 @@ func (m maker) step(c setup.Cut) CutStep {
 	if c.Stops != [2]float64{} && c.Holding == setup.Along {
 		out.Cautions = append(out.Cautions, stopped...)
 	}
-	kind := m.drawers[0].Setup.Cutter.Kind
+	kind := m.Cutter.Kind
 	if c.Refused != nil {
-		out.Note, out.Instead = upper(c.Refused.Fact().In(m.batch.Units)), batch.WaysText(c.Step, kind)+m.inStrip(c)
+		out.Note, out.Instead = upper(c.Refused.Fact().In(m.unit)), batch.WaysText(c.Step, kind)+m.inStrip(c)
 		return out
 	}
 	var notes []string
 	if c.Instead != nil {
-		why := upper(c.Instead.Fact().In(m.batch.Units))
+		why := upper(c.Instead.Fact().In(m.unit))
 		if c.Holding == setup.OnEnd {
 			notes = append(notes, why+": so it is stood on end.")
 		} else {
@@ -92,8 +92,8 @@ func (m maker) inStrip(c setup.Cut) string {
 	if !slices.Contains(c.Alternatives, setup.ByStrip) {
 		return ""
 	}
-	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(m.batch.Units) }
-	unit := m.batch.Units.String()
+	text := func(mm float64) string { return geom.LengthOf(mm).Fixed(m.unit) }
+	unit := m.unit.String()
 	fence := text(c.Fence)
 	if len(c.Passes) > 1 {
 		fence = ""
@@ -105,22 +105,18 @@ func (m maker) inStrip(c setup.Cut) string {
 		}
 	}
 	return fmt.Sprintf(". The strip comes first of all: as wide as the parts and at least %s long, parts end to end with a saw kerf between them; cutter %s %s high, fence at %s %s. Cut the parts off it then, and make their other cuts after that",
-		geom.LengthOf(c.Refused.Allowed).Text(m.batch.Units), text(c.Height), unit, fence, unit)
+		geom.LengthOf(c.Refused.Allowed).Text(m.unit), text(c.Height), unit, fence, unit)
 }
 
 // fingerRows describe the rows of fingers that are not as high as the others.
 func (m maker) fingerRows(c setup.Cut) (notes []string) {
-	for _, s := range record.Setups(batch.Batch{Units: m.batch.Units, Drawers: m.drawers}) {
-		if s.FingerRow == 0 {
-			continue
+	for _, s := range m.FingerRows {
+		cut := func(d record.CutDrawer) bool {
+			return slices.Contains(s.Drawers, d.Name) && slices.ContainsFunc(c.Boards,
+				func(b setup.Piece) bool { return slices.Contains(d.Parts, b.Name) })
 		}
-		cut := func(d batch.Drawer) bool {
-			return slices.Contains(s.Drawers, d.Spec.Name) && slices.ContainsFunc(d.Parts, func(p batch.Part) bool {
-				return slices.ContainsFunc(c.Boards, func(b setup.Piece) bool { return b.Name == p.Name })
-			})
-		}
-		if slices.ContainsFunc(m.drawers, cut) {
-			notes = append(notes, fmt.Sprintf("%s: %s.", words.Some(s.Drawers), fingerRow(s, m.batch.Units)))
+		if slices.ContainsFunc(m.Drawers, cut) {
+			notes = append(notes, fmt.Sprintf("%s: %s.", words.Some(s.Drawers), fingerRow(s, m.unit)))
 		}
 	}
 	return notes
@@ -147,7 +143,7 @@ func (m maker) who(pieces []setup.Piece) string {
 			roles = append(roles, p.Role)
 		}
 	}
-	for _, b := range m.boards {
+	for _, b := range m.Boards {
 		if slices.Contains(roles, b.Role) && !named[b.Name] {
 			return strings.Join(parts, ", ")
 		}
@@ -183,22 +179,19 @@ func edgesOf(e setup.Edges) (list []string) {
 // bores are the holes in ends of parts, which no face shows.
 func (m maker) bores() []CutStep {
 	list := []CutStep{}
-	for _, d := range m.drawers {
-		for _, b := range d.Bores {
-			_, metric := words.Drill(b.Diameter, m.batch.Units)
-			step := CutStep{Metric: metric, Work: "bored-end", Kind: "holes", Face: geom.Outside.String(), Edges: []string{"both ends"}, Width: record.Length(b.Diameter), Depth: record.Length(b.Depth), Passes: []record.Length{}, Places: []Spot{}, Parts: []record.Pieces{}, Cautions: ofWork[setup.Bored]}
+	for _, d := range m.Drawers {
+		for _, b := range d.Bored {
+			_, metric := words.Drill(b.Diameter, m.unit)
+			step := CutStep{Metric: metric, Work: "bored-end", Kind: "holes", Face: geom.Outside.String(), Edges: []string{"both ends"}, Width: record.Length(b.Diameter), Depth: record.Length(b.Depth), Passes: []record.Length{}, Places: []Spot{}, Parts: append([]record.Pieces{}, b.Parts...), Cautions: ofWork[setup.Bored]}
 			for _, y := range b.Heights {
 				step.Places = append(step.Places, Spot{record.Length(b.FromOutside), record.Length(y), record.Length(b.Diameter), record.Length(b.Diameter)})
 			}
 			var who []string
-			for _, p := range d.Parts {
-				if p.Role == b.Part && p.Label == b.Label {
-					step.Parts = append(step.Parts, record.Pieces{Part: p.Name, Count: p.Quantity})
-					who = append(who, fmt.Sprintf("%d x %s", p.Quantity, p.Name))
-				}
+			for _, p := range b.Parts {
+				who = append(who, fmt.Sprintf("%d x %s", p.Count, p.Part))
 			}
 			step.Who = strings.Join(who, ", ")
-			if n := len(list) - 1; n >= 0 && list[n].How(m.batch.Units) == step.How(m.batch.Units) { // front and back are bored alike
+			if n := len(list) - 1; n >= 0 && list[n].How(m.unit) == step.How(m.unit) { // front and back are bored alike
 				list[n].Parts, list[n].Who = append(list[n].Parts, step.Parts...), list[n].Who+", "+step.Who
 				continue
 			}
@@ -340,7 +333,7 @@ func (m maker) gauges(s setup.WorkPlan) []Gauge {
 	mark := func(mm float64, what string) {
 		at := record.Length(mm)
 		for i := range list {
-			if caliper(list[i].At, m.batch.Units) == caliper(at, m.batch.Units) {
+			if caliper(list[i].At, m.unit) == caliper(at, m.unit) {
 				if !slices.Contains(list[i].Marks, what) {
 					list[i].Marks = append(list[i].Marks, what)
 				}

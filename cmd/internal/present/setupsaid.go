@@ -8,25 +8,24 @@ import (
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
-	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/setup"
 )
 
 // said puts the verdict on one setting into sentences: whether it serves, what forcing
 // it costs, and the least number of settings that is right.
-func (m maker) said(v setup.Grouping, o OneSetup) string {
-	all := fmt.Sprintf("all %d kinds of drawer", len(m.drawers))
-	switch len(m.drawers) {
+func (m maker) said(o OneSetup) string {
+	all := fmt.Sprintf("all %d kinds of drawer", len(m.Drawers))
+	switch len(m.Drawers) {
 	case 1:
 		all = "the drawer"
 	case 2:
 		all = "both kinds of drawer"
 	}
-	forced := o.Compromise
+	v, forced := m.Grouping, o.Compromise
 	at := m.settingText(v.Compromise.AtFence, v.Compromise.AtHeight)
 	if fence, height, shared := m.shared(); shared {
-		if said := m.sharedText(v, o, all, fence, height); said != "" {
+		if said := m.sharedText(o, all, fence, height); said != "" {
 			return said + m.asked(o.Asked)
 		}
 	} else if v.One {
@@ -69,8 +68,8 @@ func (m maker) said(v setup.Grouping, o OneSetup) string {
 
 // shared is the one setting that all drawers have, as it is printed.
 func (m maker) shared() (fence, height float64, ok bool) {
-	first := m.drawers[0].Setup
-	for _, d := range m.drawers {
+	first := m.Drawers[0].Setup
+	for _, d := range m.Drawers {
 		if m.length(d.Setup.FenceDistance) != m.length(first.FenceDistance) || m.length(d.Setup.CutterHeight) != m.length(first.CutterHeight) {
 			return 0, 0, false
 		}
@@ -80,17 +79,10 @@ func (m maker) shared() (fence, height float64, ok bool) {
 
 // sharedText is the verdict on the setting that all drawers have, which is the one that is
 // printed: a yes only where their boxes come out right. It is empty where none would serve all.
-func (m maker) sharedText(v setup.Grouping, o OneSetup, all string, fence, height float64) string {
-	at := m.settingText(fence, height)
-	needs := make([]setup.Requirement, len(m.drawers))
-	wrong := false
-	for i, d := range m.drawers {
-		needs[i] = setup.RequirementOf(d.Drawer)
-		wrong = wrong || slices.ContainsFunc(d.Outcome.Measures,
-			func(f fit.SimulatedMeasure) bool { return f.OutOfLimits() && f.Code.BySetting() })
-	}
-	cost := m.costText(m.costs(v.Compromise, needs, fence, height))
-	if !wrong {
+func (m maker) sharedText(o OneSetup, all string, fence, height float64) string {
+	v, at := m.Grouping, m.settingText(fence, height)
+	cost := m.costText(m.costs(v.Compromise, fence, height))
+	if !slices.ContainsFunc(m.Drawers, func(d record.CutDrawer) bool { return d.Off }) {
 		return fmt.Sprintf("Yes: %s serve %s: %s.", at, all, cost)
 	}
 	said := fmt.Sprintf("One, but not a good one: %s are those of %s, and not all boxes come out right, as the verdicts say: %s.", at, all, cost)
@@ -107,7 +99,7 @@ func (m maker) sharedText(v setup.Grouping, o OneSetup, all string, fence, heigh
 // settingText names a setting in the words of the machine.
 func (m maker) settingText(fence, height float64) string {
 	at := fmt.Sprintf("one fence distance, %s, and one cutter height, %s,", m.length(fence), m.length(height))
-	switch k := m.drawers[0].Setup.Cutter.Kind; {
+	switch k := m.Cutter.Kind; {
 	case k.FollowsDrawing():
 		return strings.NewReplacer("fence distance", "distance of slots from the edge", "cutter height",
 			"depth of cut").Replace(at)
@@ -123,7 +115,7 @@ func (m maker) asked(n int) string {
 	if n < 2 {
 		return ""
 	}
-	if m.drawers[0].Setup.Cutter.Kind.FollowsDrawing() {
+	if m.Cutter.Kind.FollowsDrawing() {
 		return fmt.Sprintf(" The job as it stands takes %d settings.", n)
 	}
 	return fmt.Sprintf(" With what has a setting of its own, as passes, grooves or fingers may, all cuts take %d settings; they follow.", n)
@@ -167,7 +159,7 @@ func (m maker) costText(costs []Cost) string {
 }
 
 // length is one that is set.
-func (m maker) length(mm float64) string { return words.Length(mm, m.batch.Units) }
+func (m maker) length(mm float64) string { return words.Length(mm, m.unit) }
 
 func (m maker) stackText(s setup.Stack) string {
 	var parts []string

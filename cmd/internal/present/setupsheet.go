@@ -1,11 +1,8 @@
 package present
 
 import (
-	"slices"
-
 	"math"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -15,14 +12,14 @@ import (
 // SetupSheet is what setup --json prints: for each cutter whether one setting serves
 // its drawers, and how each cut is set up.
 type SetupSheet struct {
-	Tool     string    `json:"tool"`
-	Job      string    `json:"job"`
-	Units    string    `json:"units"`
-	Verdicts []Judged  `json:"verdicts"` // on the drawers, as everywhere
-	First    string    `json:"first"`
-	General  []Caution `json:"general"`
-	Machines []Machine `json:"machines"`
-	Sources  []string  `json:"sources"`
+	Tool     string          `json:"tool"`
+	Job      string          `json:"job"`
+	Units    string          `json:"units"`
+	Verdicts []record.Judged `json:"verdicts"` // on the drawers, as everywhere
+	First    string          `json:"first"`
+	General  []Caution       `json:"general"`
+	Machines []Machine       `json:"machines"`
+	Sources  []string        `json:"sources"`
 }
 
 // Unit is that of the numbers in JSON.
@@ -163,144 +160,116 @@ func (c Cutting) How() string {
 	return how
 }
 
-// SetupsOf makes the setup sheet of a batch.
-func SetupsOf(b batch.Batch) SetupSheet {
-	out := SetupSheet{Tool: "drawerwright", Job: b.Title, Units: b.Units.String(), Verdicts: Verdicts(b), First: first, General: general, Sources: Sources, Machines: []Machine{}}
-	for _, group := range byMachine(b) {
-		m := maker{batch: b, drawers: group}
-		out.Machines = append(out.Machines, m.machine())
+// SetupsOf is the setup sheet of the work of a job.
+func SetupsOf(w record.Work) SetupSheet {
+	out := SetupSheet{Tool: "drawerwright", Job: w.Job, Units: w.Unit.String(), Verdicts: w.Verdicts, First: first,
+		General: general, Sources: Sources, Machines: []Machine{}}
+	byHand := true
+	for _, of := range w.Machines {
+		out.Machines = append(out.Machines, maker{of, w.Unit, w.Spacers}.machine())
+		byHand = byHand && of.Cutter.Kind == joinery.Hand
 	}
-	if !slices.ContainsFunc(b.Drawers, func(d batch.Drawer) bool { return d.Setup.Cutter.Kind != joinery.Hand }) {
+	if byHand {
 		out.General = atHand
 	}
-	return record.Settle(out, b.Units)
-}
-
-// byMachine gathers the drawers that one cutter cuts.
-func byMachine(b batch.Batch) [][]batch.Drawer {
-	return setup.Together(b.Drawers, func(d batch.Drawer) joinery.Cutter { return d.Setup.Cutter })
+	return record.Settle(out, w.Unit)
 }
 
 // maker makes the sheet of one machine.
 type maker struct {
-	batch   batch.Batch
-	drawers []batch.Drawer
-	boards  []setup.Board // all parts that are cut here
+	record.MachineWork
+	unit    geom.Unit
+	spacers []float64 // the shop's
 }
 
-func (m maker) text(mm float64) string { return geom.LengthOf(mm).Text(m.batch.Units) }
+func (m maker) text(mm float64) string { return geom.LengthOf(mm).Text(m.unit) }
 
 func (m maker) machine() Machine {
-	cutter := m.drawers[0].Setup.Cutter
-	out := Machine{Machine: string(cutter.Kind), Cutter: record.Length(cutter.Width), Settings: []Setting{}}
-	for _, d := range m.drawers {
-		out.Drawers = append(out.Drawers, d.Spec.Name)
+	out := Machine{Machine: string(m.Cutter.Kind), Cutter: record.Length(m.Cutter.Width), Settings: []Setting{}}
+	for _, d := range m.Drawers {
+		out.Drawers = append(out.Drawers, d.Name)
 	}
-	out.Cautions, out.Separate, out.Refused = ofMachine[cutter.Kind], []CutStep{}, []CutStep{}
-	if cutter.Kind.FollowsDrawing() {
+	out.Cautions, out.Separate, out.Refused = ofMachine[m.Cutter.Kind], []CutStep{}, []CutStep{}
+	out.OneSetup = m.verdict()
+	if m.Cutter.Kind.FollowsDrawing() {
 		out.Separate = m.bores()
-		out.OneSetup = m.verdict(len(batch.BySetting(m.drawers)))
 		out.Files = m.files()
-		out.Checks, out.ChecksText = m.checksOf(batch.BySetting(m.drawers))
+		out.Checks, out.ChecksText = m.checksOf(m.OtherLimits)
 		return out
 	}
-	m.boards = batch.Boards(m.drawers)
-	sheet := setup.Plan(cutter, m.batch.Machines, m.boards)
-	for _, s := range sheet.Settings {
-		out.Settings = append(out.Settings, m.setting(s, cutter.Kind))
+	for i, s := range m.Plan.Settings {
+		out.Settings = append(out.Settings, m.setting(s, m.Limits[i]))
 	}
-	m.otherChecks(&out, sheet.Settings)
-	for _, c := range sheet.Separate {
+	m.otherChecks(&out)
+	for _, c := range m.Plan.Separate {
 		out.Separate = append(out.Separate, m.step(c))
 	}
 	out.Separate = append(out.Separate, m.bores()...)
-	for _, c := range sheet.Refused {
+	for _, c := range m.Plan.Refused {
 		out.Refused = append(out.Refused, m.step(c))
 	}
-	if out.Order = orderOf(sheet, cutter.Kind); cutter.Kind == joinery.Hand {
-		out.Gauges = m.gauges(sheet)
+	if out.Order = orderOf(m.Plan, m.Cutter.Kind); m.Cutter.Kind == joinery.Hand {
+		out.Gauges = m.gauges(m.Plan)
 	}
-	out.OneSetup = m.verdict(len(sheet.Settings))
 	return out
 }
 
 func (m maker) files() []Cutting {
 	list := []Cutting{}
-	for _, d := range m.drawers {
-		for _, p := range d.Parts {
-			for i, drawing := range p.Drawings {
-				one := Cutting{Part: p.Name, Count: p.Quantity, Face: drawing.Face.String(), File: drawing.File,
-					Turn: i > 0}
-				runs := m.batch.DXF.Runs(drawing.File, drawing.Layers, p.Bits)
-				if len(runs) == 0 {
-					list = append(list, one)
-				}
-				for k, run := range runs {
-					one.File, one.Bit = run.File, bitWords(run.Bit, m.batch.Units)
-					one.Goes, one.Turn = k > 0, i > 0 && k == 0
-					list = append(list, one)
-				}
-			}
+	for _, f := range m.Files {
+		one := Cutting{Part: f.Part, Count: f.Count, Face: f.Face.String(), File: f.File, Turn: f.Turn, Goes: f.Goes}
+		if f.Bit != nil {
+			one.Bit = bitWords(*f.Bit, m.unit)
 		}
+		list = append(list, one)
 	}
 	return list
 }
 
-func (m maker) setting(s setup.Setting, on joinery.CutterKind) Setting {
-	out := Setting{Cutter: record.Length(s.Cutter), Height: record.Length(s.Height), Fence: record.Length(s.Fence), Checks: []Check{}}
-	if pass := m.batch.Machines.Of(on).PassDepth; pass > 0 {
-		for _, h := range setup.HeightPasses(s.Cutter, pass, s.Height) {
+// setting is one with the caliper limits of the drawers whose corners are cut at it.
+func (m maker) setting(s setup.Setting, limits *record.CaliperLimits) Setting {
+	out := Setting{Cutter: record.Length(s.Cutter), Height: record.Length(s.Height), Fence: record.Length(s.Fence),
+		Checks: []Check{}}
+	if m.Pass > 0 {
+		for _, h := range setup.HeightPasses(s.Cutter, m.Pass, s.Height) {
 			out.Steps = append(out.Steps, record.Length(h))
 		}
 	}
 	for _, c := range s.Cuts {
 		out.Cuts = append(out.Cuts, m.step(c))
 	}
-	if served := m.served(s); len(served) > 0 {
-		out.Checks, out.ChecksText = m.checks(served)
+	if limits != nil {
+		out.Checks, out.ChecksText = m.checks(*limits)
 	}
-	if len(m.batch.Spacers) > 0 && s.Height > 0 && on.Fenced() {
+	if len(m.spacers) > 0 && s.Height > 0 && m.Cutter.Kind.Fenced() {
 		out.Spacers = m.stacks(s.Fence, s.Height)
 	}
 	return out
 }
 
-// served are the drawers whose corners are cut at a setting.
-func (m maker) served(s setup.Setting) (list []batch.Drawer) {
-	for _, d := range m.drawers {
-		if s.Serves(d.Setup) {
-			list = append(list, d)
-		}
-	}
-	return list
-}
-
 // verdict is on one setting for the drawers of a machine.
-func (m maker) verdict(asked int) OneSetup {
-	needs := make([]setup.Requirement, len(m.drawers))
-	for i, d := range m.drawers {
-		needs[i] = setup.RequirementOf(d.Drawer)
-	}
-	v := setup.GroupSettings(needs)
-	out := OneSetup{One: v.One, Asked: asked, Compromise: m.choice(v.Compromise, needs), Optimal: v.Optimal, Minimal: []Choice{}, Unserved: []Unserved{}}
+func (m maker) verdict() OneSetup {
+	v := m.Grouping
+	out := OneSetup{One: v.One, Asked: m.Settings, Compromise: m.choice(v.Compromise), Optimal: v.Optimal,
+		Minimal: []Choice{}, Unserved: []Unserved{}}
 	for _, g := range v.Minimal {
-		out.Minimal = append(out.Minimal, m.choice(g, needs))
+		out.Minimal = append(out.Minimal, m.choice(g))
 	}
 	for _, i := range v.Unserved {
-		out.Unserved = append(out.Unserved, Unserved{m.drawers[i].Spec.Name, needs[i].Impossible})
+		out.Unserved = append(out.Unserved, Unserved{m.Drawers[i].Name, m.Needs[i].Impossible})
 	}
-	out.Text = m.said(v, out)
+	out.Text = m.said(out)
 	return out
 }
 
-func (m maker) choice(g setup.Group, needs []setup.Requirement) Choice {
+func (m maker) choice(g setup.Group) Choice {
 	c := Choice{Fence: record.Length(g.AtFence), Height: record.Length(g.AtHeight), FenceBetween: [2]record.Length{record.Length(g.Fence.Min), record.Length(min(g.Fence.Max, maxSetting))}, HeightBetween: [2]record.Length{record.Length(g.Height.Min), record.Length(g.Height.Max)},
-		Costs: m.costs(g, needs, g.AtFence, g.AtHeight)}
+		Costs: m.costs(g, g.AtFence, g.AtHeight)}
 	for _, i := range g.Drawers {
-		c.Drawers = append(c.Drawers, m.drawers[i].Spec.Name)
+		c.Drawers = append(c.Drawers, m.Drawers[i].Name)
 	}
-	if len(m.batch.Spacers) > 0 {
-		c.Spacers = m.spacers(g, needs)
+	if len(m.spacers) > 0 {
+		c.Spacers = m.stackFor(g)
 	}
 	return c
 }
@@ -309,13 +278,13 @@ func (m maker) choice(g setup.Group, needs []setup.Requirement) Choice {
 const maxSetting = 1000.0
 
 // costs are those of the drawers of a group, each different one once.
-func (m maker) costs(g setup.Group, needs []setup.Requirement, fence, height float64) []Cost {
+func (m maker) costs(g setup.Group, fence, height float64) []Cost {
 	list := []Cost{}
 	for _, i := range g.Drawers {
-		d := m.drawers[i]
-		c := needs[i].Cost(fence, height)
-		for end, part := range setup.Tongued(d.Spec) {
-			one := Cost{Drawer: d.Spec.Name, Part: string(part), Recess: record.Length(c.Recess[end]), Sliver: record.Length(c.Sliver[end])}
+		d := m.Drawers[i]
+		c := m.Needs[i].Cost(fence, height)
+		for end, part := range d.Tongued {
+			one := Cost{Drawer: d.Name, Part: string(part), Recess: record.Length(c.Recess[end]), Sliver: record.Length(c.Sliver[end])}
 			if !math.IsNaN(c.Clearance[end]) {
 				play := record.Length(c.Clearance[end])
 				one.Clearance = &play
@@ -323,25 +292,25 @@ func (m maker) costs(g setup.Group, needs []setup.Requirement, fence, height flo
 			list = append(list, one)
 		}
 	}
-	return record.Settle(list, m.batch.Units) // the last bits of a computation are no sliver
+	return record.Settle(list, m.unit) // the last bits of a computation are no sliver
 }
 
-// spacers makes a group's setting up of the shop's spacers: one stack for both where
+// stackFor makes a group's setting up of the shop's spacers: one stack for both where
 // there is one, else two; else those that come nearest.
-func (m maker) spacers(g setup.Group, needs []setup.Requirement) *Spacers {
-	c, found := g.Choose(m.batch.Spacers)
+func (m maker) stackFor(g setup.Group) *Spacers {
+	c, found := g.Choose(m.spacers)
 	if !found {
 		return nil
 	}
 	s := m.listed(c)
-	s.Costs = m.costs(g, needs, c.Fence.Height, c.Height.Height)
-	s.Text = m.spacersText(c, s.Costs, m.costs(g, needs, g.AtFence, g.AtHeight), g)
+	s.Costs = m.costs(g, c.Fence.Height, c.Height.Height)
+	s.Text = m.spacersText(c, s.Costs, m.costs(g, g.AtFence, g.AtHeight), g)
 	return s
 }
 
 // stacks are the spacers nearest to a setting that is given.
 func (m maker) stacks(fence, height float64) *Spacers {
-	if c, found := setup.ChooseFor(m.batch.Spacers, fence, height); found {
+	if c, found := setup.ChooseFor(m.spacers, fence, height); found {
 		return m.listed(c)
 	}
 	return nil

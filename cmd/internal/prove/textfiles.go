@@ -1,7 +1,6 @@
 package prove
 
 import (
-	"encoding/json"
 	"strings"
 
 	"drawerwright/cmd/internal/readback"
@@ -46,18 +45,18 @@ func (p *Prover) recordOf(read Read) (r recorded) {
 	}
 	bare := p.report
 	bare.Proof, bare.Checked = nil, nil // which are made anew
-	data, err := json.Marshal(bare)
+	data, err := record.JSON(bare)
 	if err != nil {
 		r.err = err
 		return r
 	}
-	record := readback.Outputs{readback.ReportJSON: string(data)}
+	said := readback.Outputs{readback.ReportJSON: string(data)}
 	if list, err := read(cutList); err == nil {
-		record[readback.CutList] = string(list)
+		said[readback.CutList] = string(list)
 	}
-	if r.record, r.err = readback.RecordOf(r.job, record); r.err != nil { // told of where the list is read
-		delete(record, readback.CutList)
-		r.record, r.err = readback.RecordOf(r.job, record)
+	if r.record, r.err = readback.RecordOf(r.job, said); r.err != nil { // told of where the list is read
+		delete(said, readback.CutList)
+		r.record, r.err = readback.RecordOf(r.job, said)
 	}
 	return r
 }
