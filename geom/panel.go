@@ -114,6 +114,9 @@ type Panel struct {
 func (p Panel) Length() float64 { return p.Outline.Bounds().Width() }
 func (p Panel) Width() float64  { return p.Outline.Bounds().Height() }
 
+// Shaped reports whether the outline is more than a rectangle: it has fingers, notches or slots.
+func (p Panel) Shaped() bool { return len(p.Outline) > 4 }
+
 // CutOn reports whether a pocket is cut from a face: through cuts from the one that
 // they are stored on. Holes and the outline are not asked for.
 func (p Panel) CutOn(f Face) bool {

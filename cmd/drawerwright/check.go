@@ -30,7 +30,8 @@ JOB may be - for standard input.`,
 				return err
 			}
 			if asJSON {
-				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.More, Verdicts: record.VerdictsOf(l.Batch)}))
+				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.More,
+					Verdicts: record.VerdictsOf(l.Batch)}))
 			}
 			for _, v := range record.VerdictsOf(l.Batch) {
 				if _, err := fmt.Fprintln(s.out, plain(v.String())); err != nil {

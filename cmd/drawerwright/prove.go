@@ -115,9 +115,6 @@ type proven struct {
 	Strangers []string `json:"strangers"`
 }
 
-// Unit is that of the numbers in JSON.
-func (p proven) Unit() geom.Unit { return record.UnitOf(p.Units) }
-
 // strangers lists the drawings beside those of the report.
 func strangers(p *prove.Prover, dir string) []string {
 	list := []string{}

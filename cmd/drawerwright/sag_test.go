@@ -98,7 +98,8 @@ func TestSagFromTheJob(t *testing.T) {
 		// The same bottom without Poisson's ratio: D is 0.91 of that.
 		"no Poisson": {500, 400, 6, "stiffness: 4 GPa", "10 kg", 0.9565 * 9.80665 / 9.81 / 0.91, 1e-3},
 	} {
-		if got := sagOf(t, c.width, c.depth, c.thickness, c.bottom, c.load); math.Abs(got.Simple.MM()-c.want) > c.part*c.want {
+		if got := sagOf(t, c.width, c.depth, c.thickness, c.bottom,
+			c.load); math.Abs(got.Simple.MM()-c.want) > c.part*c.want {
 			t.Errorf("%s: the bottom sags %.4f, not %.4f", name, got.Simple, c.want)
 		}
 	}
@@ -123,7 +124,8 @@ func TestEnough(t *testing.T) {
 			t.Fatalf("%s: %g of %g, nothing to advise", bottom, s.Simple, s.Limit)
 		}
 		thick := math.Ceil(s.Enough.MM()*1000) / 1000
-		if again := sagOf(t, 700, 500, thick, bottom, "35 kg"); again.Simple > again.Limit || math.Abs((again.Enough-s.Enough).MM()) > 1e-4 {
+		if again := sagOf(t, 700, 500, thick, bottom,
+			"35 kg"); again.Simple > again.Limit || math.Abs((again.Enough-s.Enough).MM()) > 1e-4 {
 			t.Errorf("%s: of %g, as advised, it sags %g of %g and wants %g", bottom, thick, again.Simple,
 				again.Limit, again.Enough)
 		}

@@ -51,7 +51,8 @@ func TestSolidBottomIsOpenBehind(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	for _, want := range []string{"a spot of glue in the middle of the front's groove", "washers through the slots", "stands out behind the back by up to " + geom.LengthOf(r.Drawers[0].BottomOut.MM()).Text(geom.Millimetre)} {
+	for _, want := range []string{"a spot of glue in the middle of the front's groove", "washers through the slots",
+		"stands out behind the back by up to " + geom.LengthOf(r.Drawers[0].BottomOut.MM()).Text(geom.Millimetre)} {
 		if !strings.Contains(string(text), want) {
 			t.Errorf("parts.txt does not say %q", want)
 		}

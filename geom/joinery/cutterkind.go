@@ -29,3 +29,8 @@ func (k CutterKind) Stops() bool { return k != Saw }
 
 // Rounds reports whether a turning bit leaves the inside corners round.
 func (k CutterKind) Rounds() bool { return k == Router || k == RouterTable }
+
+// Machine names it in a sentence or a heading.
+func (k CutterKind) Machine() string {
+	return map[CutterKind]string{Saw: "table saw", RouterTable: "router table", Router: "CNC router", Hand: "hand work"}[k]
+}

@@ -7,11 +7,32 @@ import (
 	"drawerwright/geom/sweep"
 )
 
-// Opened reports whether bits that went round outlines have been everywhere where slots are
+// Floor is outlines that are cut equally deep, in mm from the face.
+type Floor struct {
+	Depth    float64
+	Outlines []Cut
+}
+
+// BeginAt is how deep outlines that are cut before have opened all of some slots, in mm: passes
+// and time of the slots are counted from there. It is the shallowest of their floors, 0 where
+// they have not been everywhere.
+func BeginAt(slots []Cut, before []Floor, bits []Bit) float64 {
+	depth, outlines := math.Inf(1), []Cut{}
+	for _, f := range before {
+		depth = min(depth, f.Depth)
+		outlines = append(outlines, f.Outlines...)
+	}
+	if !opened(slots, outlines, bits) {
+		return 0
+	}
+	return depth
+}
+
+// opened reports whether bits that went round outlines have been everywhere where slots are
 // cut, so that these begin at the floor of that: not where a slot takes waste away, or the
 // middle of a notch wider than two bits. Outlines and slots lie on one sheet, in mm. What
 // cannot be judged is not opened.
-func Opened(slots, outlines []Cut, bits []Bit) bool {
+func opened(slots, outlines []Cut, bits []Bit) bool {
 	bands := make([]geom.Loop, 0, len(outlines))
 	for _, c := range outlines {
 		if c.Bit < 0 {

@@ -36,14 +36,32 @@ func TestOpened(t *testing.T) {
 	} {
 		outlines := []Cut{{Operation: Profile, Outline: c.part},
 			{Operation: Profile, Outline: geom.Rectangle(100+c.apart, 0, 200+c.apart, 60)}}
-		if got := Opened([]Cut{{Operation: Slotting, Outline: c.slot}}, outlines, bits); got != c.want {
+		if got := opened([]Cut{{Operation: Slotting, Outline: c.slot}}, outlines, bits); got != c.want {
 			t.Errorf("%s: %t, want %t", c.name, got, c.want)
 		}
 	}
-	if Opened([]Cut{{Outline: beside}}, nil, bits) {
+	if opened([]Cut{{Outline: beside}}, nil, bits) {
 		t.Error("open without any outline")
 	}
-	if Opened([]Cut{{Outline: beside}}, []Cut{{Outline: plain, Bit: -1}}, bits) {
+	if opened([]Cut{{Outline: beside}}, []Cut{{Outline: plain, Bit: -1}}, bits) {
 		t.Error("open by a saw")
+	}
+}
+
+// TestBeginAt: slots that two outlines opened begin at the shallower of them, at 0 where one of
+// these left wood.
+func TestBeginAt(t *testing.T) {
+	bits := []Bit{{Name: "six", Diameter: 6}}
+	slots := []Cut{{Operation: Slotting, Outline: geom.Rectangle(100, 5, 112.05, 55)}}
+	part := func(x float64) []Cut {
+		return []Cut{{Operation: Profile, Outline: geom.Rectangle(x, 0, x+100, 60)}}
+	}
+	for apart, want := range map[float64]float64{12.05: 10.5, 14.1: 0} {
+		if got := BeginAt(slots, []Floor{{12, part(0)}, {10.5, part(100 + apart)}}, bits); got != want {
+			t.Errorf("parts %g apart: %g, want %g", apart, got, want)
+		}
+	}
+	if got := BeginAt(slots, nil, bits); got != 0 {
+		t.Errorf("without outlines they begin at %g", got)
 	}
 }

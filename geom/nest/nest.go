@@ -73,6 +73,24 @@ type Layout struct {
 // Optimal reports whether no layout costs less.
 func (l Layout) Optimal() bool { return l.Cost <= l.LowerBound*(1+1e-9) }
 
+// Missing is how many pieces no sheet holds.
+func (l Layout) Missing() (n int) {
+	for _, of := range l.Remaining {
+		n += of
+	}
+	return n
+}
+
+// Used is how many sheets of a size are used.
+func (l Layout) Used(size int) (n int) {
+	for _, s := range l.Sheets {
+		if s.Sheet == size {
+			n++
+		}
+	}
+	return n
+}
+
 // LaidSheet is a sheet with pieces.
 type LaidSheet struct {
 	Sheet      int // index of its size

@@ -53,6 +53,15 @@ func (b Exceeded) Fact() geom.Sentence {
 	return geom.Sentencef(facts[b.Limit], geom.Millimetres(b.Measured), geom.Millimetres(b.Allowed))
 }
 
+// Needed is the limit that a machine would have to have, rounded to the printed step of a unit, in
+// mm.
+func (b Exceeded) Needed(u geom.Unit) float64 {
+	if b.IsMin {
+		return geom.LengthOf(b.Measured).RoundDown(u).MM()
+	}
+	return geom.LengthOf(b.Measured).RoundUp(u).MM()
+}
+
 // Alternative is another way to make a cut that a machine cannot.
 type Alternative string
 

@@ -273,7 +273,7 @@ func (b Batch) mill(j *job.Job, drawer int, d *Drawer) []proposal {
 			if d.Subject.Setting == mill.SettingBits {
 				d.Subject.Setting = joinery.SettingCutter
 			}
-			ways := routerWays(j, drawer, d)
+			ways := families(j.RouterWays(drawer, d)...)
 			d.Remedies = nil
 			problems = append(problems, proposal{Diagnosis: d, ways: ways, also: ask})
 		}

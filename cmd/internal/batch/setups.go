@@ -1,10 +1,6 @@
 package batch
 
 import (
-	"fmt"
-	"slices"
-	"strings"
-
 	"drawerwright/cmd/internal/job"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
@@ -39,66 +35,23 @@ func (b Batch) beyond(j *job.Job, drawer int, d Drawer) (problems []proposal) {
 			if s.Refused == nil {
 				continue
 			}
-			fact := geom.Sentencef("the %s of the %s are no setup of this %s: %s", StepName(s),
-				board.Role, MachineName(cutter.Kind), s.Refused.Fact())
+			fact := geom.Sentencef("the %s of the %s are no setup of this %s: %s", s.Name(),
+				board.Role, cutter.Kind.Machine(), s.Refused.Fact())
 			if told[fact.In(b.Units)] {
 				continue
 			}
 			told[fact.In(b.Units)] = true
-			also := byTheWay(s)
+			also := job.BesideText(s)
 			ask := also
 			if ask.IsEmpty() {
-				ask = geom.Sentencef("%s", WaysText(s, cutter.Kind))
+				ask = geom.Sentencef("%s", job.InsteadText(s, cutter.Kind))
 			}
 			problems = append(problems, proposal{Diagnosis: geom.Diagnosis{
 				Code: "setup-limit", Level: geom.LevelWarning, Subject: geom.Subject{Setting: joinery.SettingCutter, Part: string(board.Role)}, Fact: fact,
 				Measured: geom.Millimetres(s.Refused.Measured), Limit: geom.Millimetres(s.Refused.Allowed),
 				Ask: ask,
-			}, ways: setupWays(j, drawer, s), also: also})
+			}, ways: families(j.SetupWays(drawer, s)...), also: also})
 		}
 	}
 	return problems
-}
-
-// MachineName is a machine in a sentence or a heading.
-func MachineName(k joinery.CutterKind) string {
-	return map[joinery.CutterKind]string{joinery.Saw: "table saw", joinery.RouterTable: "router table", joinery.Router: "CNC router", joinery.Hand: "hand work"}[k]
-}
-
-// StepName is what a step makes, in the plural.
-func StepName(s setup.Step) string {
-	switch {
-	case len(s.EdgeCuts) > 0 && s.Edge == geom.PullCut:
-		return "pulls"
-	case len(s.EdgeCuts) > 0 && s.Edge == geom.CrossingCut:
-		return "slots for crossing dividers"
-	case len(s.EdgeCuts) > 0 && s.Edge == geom.NotchCut:
-		return "notches"
-	case len(s.EdgeCuts) > 0:
-		return "fingers"
-	case s.Holding == setup.Bored:
-		return "holes"
-	case s.Holding == setup.Opened:
-		return "openings"
-	}
-	return s.Kind.String() + "s"
-}
-
-// WaysText says what makes a cut that the machine refuses.
-func WaysText(s setup.Step, k joinery.CutterKind) string {
-	other := setup.OtherFenced(k)
-	words := map[setup.Alternative]string{
-		setup.ByNarrower: "with a narrower cutter",
-		setup.ByOther:    fmt.Sprintf("on a %s (kind: %s)", MachineName(other), other),
-		setup.ByStrip:    wayWords[setup.ByStrip],
-		setup.ByGuide:    wayWords[setup.ByGuide],
-		setup.ByRouter:   fmt.Sprintf("on a CNC router (kind: %s)", joinery.Router),
-		setup.ByHand:     fmt.Sprintf("by hand (kind: %s)", joinery.Hand),
-		setup.ByCorner:   fmt.Sprintf("or take a corner whose fronts have plain ends (joint: %s or %s)", joinery.Rabbet, joinery.Butt),
-	}
-	var list []string
-	for _, w := range s.Alternatives {
-		list = append(list, words[w])
-	}
-	return "make them " + strings.Join(slices.Compact(list), "; ")
 }

@@ -76,5 +76,5 @@ func lessLoad(j *job.Job, drawer int, most float64) []Way {
 	if kg == 0 {
 		return nil
 	}
-	return []Way{{Text: "write a load of " + value + " or less", Edits: []job.Edit{{Path: j.DrawerPath(drawer, string(fieldLoad)), Value: value}}, Load: kg}}
+	return []Way{{Way: j.LoadWay(drawer, value), Load: kg}}
 }

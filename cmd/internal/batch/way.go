@@ -33,14 +33,24 @@ func (p Problem) Shown(j *job.Job) job.Problem {
 	return j.Problem(p.Drawer, p.Diagnosis, others...)
 }
 
-// Way is what may end a problem: a remedy of the drawer's spec, or entries of the job file
-// written anew, with the words for it. As in the package joinery a check proposes, and what is
-// kept has been tried.
+// Way is what may end a problem: a remedy of the drawer's spec, or entries of the job file. As in
+// the package joinery a check proposes, and what is kept has been tried.
 type Way struct {
 	Remedy geom.Remedy
-	Text   string // of the edits
-	Edits  []job.Edit
-	Load   float64 // kg in the drawer, that an edit writes
+	job.Way
+	Load float64 // kg in the drawer, that an edit writes
+}
+
+// families are entries of the job file, those of a list alike.
+func families(lists ...[]job.Way) (ways [][]Way) {
+	for _, list := range lists {
+		family := make([]Way, len(list))
+		for i, w := range list {
+			family[i] = Way{Way: w}
+		}
+		ways = append(ways, family)
+	}
+	return ways
 }
 
 // proposal is a diagnosis with what may end it.

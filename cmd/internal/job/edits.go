@@ -59,3 +59,20 @@ func (j *Job) SettingEdit(drawer int, f geom.Setting, value string) Edit {
 	}
 	return Edit{Path: path, Value: value}
 }
+
+// LargerSheet adds a size of sheet to a stock, written as length x width.
+func LargerSheet(stock, size string) Edit {
+	return Edit{Path: []string{"stock", stock, "other-sheets", "larger"}, Value: "{sheet: " + size + "}"}
+}
+
+// SheetCount says how many sheets of a size a stock has; of its own size where that has no name.
+func SheetCount(stock, size string, n int) Edit {
+	path := []string{"stock", stock}
+	if size != "" {
+		path = append(path, "other-sheets", size)
+	}
+	return Edit{Path: append(path, "count"), Value: strconv.Itoa(n)}
+}
+
+// KeyEdit sets a key that a problem names, as section.key.
+func KeyEdit(key, value string) Edit { return Edit{Path: strings.Split(key, "."), Value: value} }

@@ -1,6 +1,11 @@
 package job
 
-// Limits of a job file. Lengths are in millimetres.
+// Limits of a job file. Lengths are in millimetres. They are of the file, not of the trade, and only
+// the reader asks for them: each lies so far beyond what shops have that a value past it is a slip of
+// the pen (a lost point, another unit, a key for its neighbour) or more than one run holds. So are
+// those that have a reason of the trade beside them, as minFinger, minPitch, maxSpread and the
+// ranges of materials: what is good work within them is judged by geom (clearances by joinery.Limits,
+// machines by setup, bits by mill, slides by opening, loads by strength).
 const (
 	maxFile    = 512 << 10 // bytes; a job of maxDrawers drawers with every key written out is smaller
 	maxMarks   = 100_000   // signs that can begin a token; a job of maxFile bytes written by a person has about 65,000, and each costs the scanner some 500 bytes; lines scanned again count again

@@ -100,7 +100,7 @@ func (m maker) cautions() {
 	}
 	say(s.General)
 	for _, c := range s.Machines {
-		m.Heading(2, upper(batch.MachineName(joinery.CutterKind(c.Machine))))
+		m.Heading(2, upper(joinery.CutterKind(c.Machine).Machine()))
 		say(c.Cautions)
 	}
 	m.Space(2)

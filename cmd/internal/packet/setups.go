@@ -22,7 +22,7 @@ func (m maker) setups() {
 	m.Chapter("Setups")
 	unit := m.unit.String()
 	for _, c := range s.Machines {
-		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(batch.MachineName(joinery.CutterKind(c.Machine))),
+		m.Heading(1, fmt.Sprintf("%s, %s %s: %s", upper(joinery.CutterKind(c.Machine).Machine()),
 			present.CutterName(c.Machine), words.Length(c.Cutter.MM(), m.unit), names(c.Drawers)))
 		m.Text("One setting for everything? " + c.OneSetup.Text)
 		for _, choice := range c.OneSetup.Minimal {
@@ -121,7 +121,8 @@ func (m maker) setting(n int, machine string, s present.Setting, step *int) {
 			if hold == paper.AtEnd && len(passes) == 1 { // the rest of the cutter is buried
 				fence = c.Width - s.Cutter
 			}
-			d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(), Thickness: m.first(c).Panel.Thickness}, m.caliper)
+			d := paper.Operator(paper.Cut{Hold: hold, Cutter: s.Cutter.MM(), Height: s.Height.MM(), Fence: fence.MM(),
+				Thickness: m.first(c).Panel.Thickness}, m.caliper)
 			m.Keep(d.Height + 18)
 			m.step(c, *step)
 			m.Figure(d, "Seen by the operator, who feeds away from himself with the fence at his right; "+unit+".")

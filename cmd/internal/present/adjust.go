@@ -41,9 +41,6 @@ type Adjustment struct {
 	Written     []string      `json:"written"` // entries of the new job file
 }
 
-// Unit is that of the numbers in JSON.
-func (a Adjustment) Unit() geom.Unit { return record.UnitOf(a.Units) }
-
 // ReadingRow is a reading, what all of them together make of it, and the rest.
 type ReadingRow struct {
 	Reading  string        `json:"reading"`
@@ -93,7 +90,8 @@ func judgedSaid(list []testcut.Predicted) []MeasureRow {
 		if q.EitherWay() {
 			verdict = unknown
 		}
-		said = append(said, MeasureRow{q.Code, q.Name, record.Length(q.Nominal), record.Length(q.Sigma), [2]record.Length{record.Length(q.LowerLimit), record.Length(q.UpperLimit)},
+		said = append(said, MeasureRow{q.Code, q.Name, record.Length(q.Nominal), record.Length(q.Sigma),
+			[2]record.Length{record.Length(q.LowerLimit), record.Length(q.UpperLimit)},
 			verdict, verdict == string(q.Verdicts.Within)})
 	}
 	return said
@@ -110,11 +108,14 @@ type TestCut struct {
 // AdjustmentOf puts advice on a test cut into words.
 func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 	known := func(k testcut.Estimated) Estimated { return Estimated{record.Length(k.Value), record.Length(k.Sigma)} }
-	out := Adjustment{Tool: "drawerwright", Job: of.Job, Units: of.Unit.String(), Drawer: of.Drawer, Machine: string(of.Setup.Cutter.Kind),
-		Cutter: known(a.Cutter), Stated: record.Length(a.Stated), Front: known(a.Front), Sides: known(a.Side), Readings: []ReadingRow{},
+	out := Adjustment{Tool: "drawerwright", Job: of.Job, Units: of.Unit.String(), Drawer: of.Drawer,
+		Machine: string(of.Setup.Cutter.Kind),
+		Cutter:  known(a.Cutter), Stated: record.Length(a.Stated), Front: known(a.Front), Sides: known(a.Side),
+		Readings:  []ReadingRow{},
 		Conflicts: append([]string{}, a.Conflicts...), AllRight: a.AllRight, Moves: []MoveRow{}, Salvages: []string{}, Written: []string{}}
 	for _, r := range a.Residuals {
-		out.Readings = append(out.Readings, ReadingRow{r.Name, record.Length(r.Value), record.Length(r.Expected), record.Length(r.Residual), r.Rejected})
+		out.Readings = append(out.Readings, ReadingRow{r.Name, record.Length(r.Value), record.Length(r.Expected),
+			record.Length(r.Residual), r.Rejected})
 	}
 	text := func(mm float64) string { return geom.LengthOf(mm).Text(of.Unit) }
 	if a.CutterOff() {
@@ -124,7 +125,8 @@ func AdjustmentOf(of TestCut, c testcut.Model, a testcut.Advice) Adjustment {
 	out.AsItIs, out.After = judgedSaid(a.AsItIs), judgedSaid(a.After)
 	for _, m := range a.Moves {
 		m = m.Printed(of.Unit.Step())
-		one := MoveRow{Setting: string(m.Setting), By: record.Length(m.By), From: record.Length(m.From), To: record.Length(m.To), Action: string(m.Action), Sure: m.Sure,
+		one := MoveRow{Setting: string(m.Setting), By: record.Length(m.By), From: record.Length(m.From),
+			To: record.Length(m.To), Action: string(m.Action), Sure: m.Sure,
 			Missing: []string{}}
 		for _, k := range m.Missing {
 			name := string(k)

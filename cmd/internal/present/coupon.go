@@ -38,8 +38,10 @@ type CouponSlot struct {
 // CouponOf is a coupon for the report.
 func CouponOf(drawer, stock string, c coupon.Coupon) Coupon {
 	u := c.Asked.Unit
-	out := Coupon{Tool: "drawerwright", Drawer: drawer, Stock: stock, Units: u.String(), Length: record.Length(c.Panel.Length()), Width: record.Length(c.Panel.Width()), Step: record.Length(c.Step),
-		Pitch: record.Length(c.Comb.Pitch), Tooth: record.Length(c.Comb.Tooth()), Teeth: c.Comb.Teeth, Steps: c.Steps, Slots: []CouponSlot{}}
+	out := Coupon{Tool: "drawerwright", Drawer: drawer, Stock: stock, Units: u.String(),
+		Length: record.Length(c.Panel.Length()), Width: record.Length(c.Panel.Width()), Step: record.Length(c.Step),
+		Pitch: record.Length(c.Comb.Pitch), Tooth: record.Length(c.Comb.Tooth()), Teeth: c.Comb.Teeth, Steps: c.Steps,
+		Slots: []CouponSlot{}}
 	for _, s := range c.Slots {
 		out.Slots = append(out.Slots, CouponSlot{s.Number, record.Length(s.Width), record.Length(s.X)})
 	}

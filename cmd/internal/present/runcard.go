@@ -32,7 +32,8 @@ func SheetSeen(s *sheets.Stock, one sheets.Sheet) []string {
 // RunPins say where registration holes are.
 func RunPins(f record.RunFace, u geom.Unit) (list []string) {
 	for _, p := range f.Pins {
-		list = append(list, fmt.Sprintf("pin of %s at x %s, y %s from zero", geom.LengthOf(p.Diameter.MM()).Text(u), caliper(p.X, u), caliper(p.Y, u)))
+		list = append(list, fmt.Sprintf("pin of %s at x %s, y %s from zero", geom.LengthOf(p.Diameter.MM()).Text(u),
+			caliper(p.X, u), caliper(p.Y, u)))
 	}
 	return list
 }

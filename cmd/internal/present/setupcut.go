@@ -5,7 +5,7 @@ import (
 	"slices"
 	"strings"
 
-	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -43,13 +43,16 @@ type Spot struct {
 
 // step is a cut as the sheet lists it.
 func (m maker) step(c setup.Cut) CutStep {
-	out := CutStep{Work: string(c.Holding), Kind: batch.StepName(c.Step), Face: c.Face.String(), Edges: edgesOf(c.Edges), Width: record.Length(c.Width), Depth: record.Length(c.Height), Through: c.Through,
-		Passes: []record.Length{}, Stops: [2]record.Length{record.Length(c.Stops[0]), record.Length(c.Stops[1])}, Places: []Spot{}, Who: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
+	out := CutStep{Work: string(c.Holding), Kind: c.Name(), Face: c.Face.String(), Edges: edgesOf(c.Edges),
+		Width: record.Length(c.Width), Depth: record.Length(c.Height), Through: c.Through,
+		Passes: []record.Length{}, Stops: [2]record.Length{record.Length(c.Stops[0]), record.Length(c.Stops[1])},
+		Places: []Spot{}, Who: m.who(c.Boards), Cautions: slices.Clone(ofWork[c.Holding])}
 	for _, p := range c.Passes {
 		out.Passes = append(out.Passes, record.Length(p))
 	}
 	for _, r := range c.Places {
-		out.Places = append(out.Places, Spot{record.Length(r.Centre().X), record.Length(r.Centre().Y), record.Length(r.Width()), record.Length(r.Height())})
+		out.Places = append(out.Places, Spot{record.Length(r.Centre().X), record.Length(r.Centre().Y),
+			record.Length(r.Width()), record.Length(r.Height())})
 	}
 	if c.Holding == setup.Bored {
 		_, out.Metric = words.Drill(c.Width, m.unit)
@@ -62,7 +65,7 @@ func (m maker) step(c setup.Cut) CutStep {
 	}
 	kind := m.Cutter.Kind
 	if c.Refused != nil {
-		out.Note, out.Instead = upper(c.Refused.Fact().In(m.unit)), batch.WaysText(c.Step, kind)+m.inStrip(c)
+		out.Note, out.Instead = upper(c.Refused.Fact().In(m.unit)), job.InsteadText(c.Step, kind)+m.inStrip(c)
 		return out
 	}
 	var notes []string
@@ -182,9 +185,13 @@ func (m maker) bores() []CutStep {
 	for _, d := range m.Drawers {
 		for _, b := range d.Bored {
 			_, metric := words.Drill(b.Diameter, m.unit)
-			step := CutStep{Metric: metric, Work: "bored-end", Kind: "holes", Face: geom.Outside.String(), Edges: []string{"both ends"}, Width: record.Length(b.Diameter), Depth: record.Length(b.Depth), Passes: []record.Length{}, Places: []Spot{}, Parts: append([]record.Pieces{}, b.Parts...), Cautions: ofWork[setup.Bored]}
+			step := CutStep{Metric: metric, Work: "bored-end", Kind: "holes", Face: geom.Outside.String(),
+				Edges: []string{"both ends"}, Width: record.Length(b.Diameter), Depth: record.Length(b.Depth),
+				Passes: []record.Length{}, Places: []Spot{}, Parts: append([]record.Pieces{}, b.Parts...),
+				Cautions: ofWork[setup.Bored]}
 			for _, y := range b.Heights {
-				step.Places = append(step.Places, Spot{record.Length(b.FromOutside), record.Length(y), record.Length(b.Diameter), record.Length(b.Diameter)})
+				step.Places = append(step.Places, Spot{record.Length(b.FromOutside), record.Length(y), record.Length(b.Diameter),
+					record.Length(b.Diameter)})
 			}
 			var who []string
 			for _, p := range b.Parts {

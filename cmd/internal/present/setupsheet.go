@@ -22,9 +22,6 @@ type SetupSheet struct {
 	Sources  []string        `json:"sources"`
 }
 
-// Unit is that of the numbers in JSON.
-func (s SetupSheet) Unit() geom.Unit { return record.UnitOf(s.Units) }
-
 // Machine is a machine with one cutter, or a router with its bits.
 type Machine struct {
 	Machine  string        `json:"machine"`
@@ -263,8 +260,10 @@ func (m maker) verdict() OneSetup {
 }
 
 func (m maker) choice(g setup.Group) Choice {
-	c := Choice{Fence: record.Length(g.AtFence), Height: record.Length(g.AtHeight), FenceBetween: [2]record.Length{record.Length(g.Fence.Min), record.Length(min(g.Fence.Max, maxSetting))}, HeightBetween: [2]record.Length{record.Length(g.Height.Min), record.Length(g.Height.Max)},
-		Costs: m.costs(g, g.AtFence, g.AtHeight)}
+	c := Choice{Fence: record.Length(g.AtFence), Height: record.Length(g.AtHeight),
+		FenceBetween:  [2]record.Length{record.Length(g.Fence.Min), record.Length(min(g.Fence.Max, maxSetting))},
+		HeightBetween: [2]record.Length{record.Length(g.Height.Min), record.Length(g.Height.Max)},
+		Costs:         m.costs(g, g.AtFence, g.AtHeight)}
 	for _, i := range g.Drawers {
 		c.Drawers = append(c.Drawers, m.Drawers[i].Name)
 	}
@@ -284,7 +283,8 @@ func (m maker) costs(g setup.Group, fence, height float64) []Cost {
 		d := m.Drawers[i]
 		c := m.Needs[i].Cost(fence, height)
 		for end, part := range d.Tongued {
-			one := Cost{Drawer: d.Name, Part: string(part), Recess: record.Length(c.Recess[end]), Sliver: record.Length(c.Sliver[end])}
+			one := Cost{Drawer: d.Name, Part: string(part), Recess: record.Length(c.Recess[end]),
+				Sliver: record.Length(c.Sliver[end])}
 			if !math.IsNaN(c.Clearance[end]) {
 				play := record.Length(c.Clearance[end])
 				one.Clearance = &play

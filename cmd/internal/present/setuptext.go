@@ -6,7 +6,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -123,7 +122,8 @@ func CutterName(kind string) string {
 
 func (t *sheetText) machine(m Machine) {
 	t.line("")
-	t.line("%s, %s %s wide: %s", strings.ToUpper(batch.MachineName(joinery.CutterKind(m.Machine))), CutterName(m.Machine), words.Length(m.Cutter.MM(), t.unit), words.Some(m.Drawers))
+	t.line("%s, %s %s wide: %s", strings.ToUpper(joinery.CutterKind(m.Machine).Machine()), CutterName(m.Machine),
+		words.Length(m.Cutter.MM(), t.unit), words.Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
 	t.wrapped("", "One setting for everything? "+m.OneSetup.Text)

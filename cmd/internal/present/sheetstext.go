@@ -281,7 +281,8 @@ func CutsCSV(s record.Sheets) []byte {
 	w.Write([]string{"stock", "cut", "stage", "how", "setting", "boards", "board", "gives", "gives_length", "gives_width", "left", "left_length", "left_width"})
 	for _, k := range s.Stocks {
 		for i, c := range k.Cuts {
-			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, plain(c.Setting), fmt.Sprint(c.Count), c.Workpiece.Name}
+			row := []string{k.Stock, fmt.Sprint(i + 1), fmt.Sprint(c.Stage), c.Kind, plain(c.Setting), fmt.Sprint(c.Count),
+				c.Workpiece.Name}
 			for _, h := range []*record.Workpiece{c.Yields, c.Remainder} {
 				if h == nil {
 					row = append(row, "", "", "")

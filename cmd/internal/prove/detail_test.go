@@ -31,7 +31,8 @@ func TestDetail(t *testing.T) {
 		}
 		line, c.Line = c.Line, 0
 		w := want[i]
-		for what, v := range map[string][2]float64{"drawn": {c.Drawn, w.Drawn}, "reached": {c.Reached, w.Reached}, "swept": {c.Swept, w.Swept}, "beyond": {c.Beyond.MM(), w.Beyond.MM()}} {
+		for what, v := range map[string][2]float64{"drawn": {c.Drawn, w.Drawn}, "reached": {c.Reached, w.Reached},
+			"swept": {c.Swept, w.Swept}, "beyond": {c.Beyond.MM(), w.Beyond.MM()}} {
 			if math.Abs(v[0]-v[1]) > 1e-4 { // of a thousand: six decimals in the drawing
 				t.Errorf("cut %d, %s: %s %.6f, want %.6f", i, w.Layer, what, v[0], v[1])
 			}
@@ -42,10 +43,14 @@ func TestDetail(t *testing.T) {
 	}
 	pieces := []record.Piece{
 		{Name: "left side", Part: "one-side", Placement: record.Placement{X: [3]float64{0, 1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "right side", Part: "one-side", Placement: record.Placement{Origin: [3]record.Length{460, 500, 0}, X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "front", Part: "one-front", Placement: record.Placement{Origin: [3]record.Length{453.9, 0, 0}, X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "back", Part: "one-back", Placement: record.Placement{Origin: [3]record.Length{6.1, 500, 0}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 0, 1}}},
-		{Name: "bottom", Part: "one-bottom", Placement: record.Placement{Origin: [3]record.Length{7.1, 7.1, 6.1}, X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
+		{Name: "right side", Part: "one-side", Placement: record.Placement{Origin: [3]record.Length{460, 500, 0},
+			X: [3]float64{0, -1, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "front", Part: "one-front", Placement: record.Placement{Origin: [3]record.Length{453.9, 0, 0},
+			X: [3]float64{-1, 0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "back", Part: "one-back", Placement: record.Placement{Origin: [3]record.Length{6.1, 500, 0}, X: [3]float64{1,
+			0, 0}, Y: [3]float64{0, 0, 1}}},
+		{Name: "bottom", Part: "one-bottom", Placement: record.Placement{Origin: [3]record.Length{7.1, 7.1, 6.1},
+			X: [3]float64{1, 0, 0}, Y: [3]float64{0, 1, 0}}},
 	}
 	if len(p.Assembled) != len(pieces) {
 		t.Fatalf("%+v", p.Assembled)

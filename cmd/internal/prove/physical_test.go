@@ -181,7 +181,8 @@ func TestGoesAllTheSame(t *testing.T) {
 			},
 			edit: func(r *record.Report) {
 				p := &r.Parts[0]
-				p.Operations = append(p.Operations, record.Operation{Kind: "cutout", Face: "inside", Depth: p.Thickness, Outline: []record.Vertex{{X: 200, Y: 60}, {X: 260, Y: 60}, {X: 260, Y: 90}, {X: 200, Y: 90}}})
+				p.Operations = append(p.Operations, record.Operation{Kind: "cutout", Face: "inside", Depth: p.Thickness,
+					Outline: []record.Vertex{{X: 200, Y: 60}, {X: 260, Y: 60}, {X: 260, Y: 90}, {X: 200, Y: 90}}})
 				r.Layers = append(r.Layers, record.Layer{File: sideIn, Layer: "CUTOUT_INSIDE_THROUGH",
 					Operation: "cutout", Face: "inside", Depth: p.Thickness, Stated: "through", ToSet: record.ToSet{Set: p.Thickness, From: "top"}, Bit: "bit", Diameter: 3, Cuts: 1})
 			},

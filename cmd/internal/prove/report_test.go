@@ -91,10 +91,11 @@ func TestOddReports(t *testing.T) {
 				r.Parts[0].Operations[i].Face = "top"
 			}
 		}, "missing"},
-		"corners in one place": {func(r *record.Report) { r.Parts[0].Operations[0].Outline = make([]record.Vertex, 3) }, "moved"},
-		"no pattern":           {func(r *record.Report) { r.DXF.Layers = "" }, "layer-name"},
-		"no drawing's unit":    {func(r *record.Report) { r.DXF.Units = "" }, "units"},
-		"a side far off":       {func(r *record.Report) { r.Parts[0].Placements[0].Origin[0] = -4000 }, ""},
+		"corners in one place": {func(r *record.Report) { r.Parts[0].Operations[0].Outline = make([]record.Vertex, 3) },
+			"moved"},
+		"no pattern":        {func(r *record.Report) { r.DXF.Layers = "" }, "layer-name"},
+		"no drawing's unit": {func(r *record.Report) { r.DXF.Units = "" }, "units"},
+		"a side far off":    {func(r *record.Report) { r.Parts[0].Placements[0].Origin[0] = -4000 }, ""},
 		"a front upside down": {func(r *record.Report) {
 			r.Parts[1].Placements[0].Y = [3]float64{0, 0, -1}
 			r.Parts[1].Placements[0].X = [3]float64{1, 0, 0}

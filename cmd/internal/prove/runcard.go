@@ -66,7 +66,8 @@ func (r *sheetReader) stepOff(s record.RunStep, l record.Layer, bit string) stri
 	case s.Change != (l.Bit != bit):
 		return "it is wrong about whether the bit is changed"
 	case s.From != l.From || !is(s.Set, l.Set) || s.Through != (l.Stated == "through"):
-		return fmt.Sprintf("%g is to be set from the %s, by the legend %g from the %s", s.Set.In(u), s.From, l.Set.In(u), l.From)
+		return fmt.Sprintf("%g is to be set from the %s, by the legend %g from the %s", s.Set.In(u), s.From, l.Set.In(u),
+			l.From)
 	case s.From == "top" && !is(s.Depth, s.Set):
 		return fmt.Sprintf("it goes %g deep, and %g is to be set", s.Depth.In(u), s.Set.In(u))
 	case s.Passes < 1:

@@ -27,7 +27,8 @@ func (p *Prover) tables() []table {
 }
 
 func (p *Prover) partTable() table {
-	t := table{file: filing.Parts, unit: p.unit, words: []string{"part", "drawer", "role", "stock", "grain", "units", "inside_file",
+	t := table{file: filing.Parts, unit: p.unit, words: []string{"part", "drawer", "role", "stock", "grain", "units",
+		"inside_file",
 		"outside_file"}, numbers: []string{"quantity", "length", "width", "thickness"}}
 	for _, q := range p.report.Parts {
 		t.lines = append(t.lines, line{q.Name, []string{q.Name, q.Drawer, q.Role, q.Stock, q.Grain, p.report.Units,
@@ -47,7 +48,8 @@ func (p *Prover) lengths(list ...record.Length) []float64 {
 }
 
 func (p *Prover) buyTable() table {
-	t := table{file: filing.Buy, unit: p.unit, words: []string{"kind", "name", "unit"}, numbers: []string{"quantity", "cost"},
+	t := table{file: filing.Buy, unit: p.unit, words: []string{"kind", "name", "unit"}, numbers: []string{"quantity",
+		"cost"},
 		blank: []string{"cost"}}
 	for _, b := range p.report.Buy {
 		t.lines = append(t.lines, line{b.Name, []string{b.Kind, b.Name, b.Unit}, []float64{b.Quantity, b.Cost}, false})
@@ -120,7 +122,8 @@ func (p *Prover) slideTable() table {
 
 // placeTable is where parts and offcuts lie on sheets.
 func (p *Prover) placeTable() table {
-	t := table{file: filing.Layout, unit: p.unit, words: []string{"stock", "sheet", "size", "kind", "name", "turned"},
+	t := table{file: filing.Layout, unit: p.unit, words: []string{"stock", "sheet", "size", "kind", "name",
+		"turned"},
 		numbers: []string{"x", "y", "length", "width", "alike"}}
 	for _, k := range p.report.Sheets {
 		for _, s := range k.Sheets {
@@ -146,7 +149,8 @@ func (p *Prover) placeTable() table {
 
 // cutTable is the cuts at the saw in order.
 func (p *Prover) cutTable() table {
-	t := table{file: filing.Cuts, unit: p.unit, words: []string{"stock", "cut", "stage", "how", "board", "gives", "left"},
+	t := table{file: filing.Cuts, unit: p.unit, words: []string{"stock", "cut", "stage", "how", "board", "gives",
+		"left"},
 		numbers: []string{"setting", "boards", "gives_length", "gives_width", "left_length",
 			"left_width"}, blank: []string{"gives_length", "gives_width", "left_length", "left_width"}}
 	for _, k := range p.report.Sheets {
@@ -161,7 +165,8 @@ func (p *Prover) cutTable() table {
 			t.lines = append(t.lines, line{fmt.Sprintf("cut %d of %s", i+1, k.Stock),
 				[]string{k.Stock, strconv.Itoa(i + 1), strconv.Itoa(c.Stage), c.Kind, c.Workpiece.Name, gives.Name,
 					left.Name},
-				slices.Insert(p.lengths(c.Setting, gives.Length, gives.Width, left.Length, left.Width), 1, float64(c.Count)), false})
+				slices.Insert(p.lengths(c.Setting, gives.Length, gives.Width, left.Length, left.Width), 1, float64(c.Count)),
+				false})
 		}
 	}
 	return t

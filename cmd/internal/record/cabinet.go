@@ -51,7 +51,8 @@ func cabinets(b batch.Batch) []Cabinet {
 	list := []Cabinet{}
 	for _, bank := range b.Banks {
 		p := bank.Plan
-		c := Cabinet{Name: bank.Name, Opening: Size{Length(p.Opening.Width), Length(p.Opening.Height), Length(p.Opening.Depth)},
+		c := Cabinet{Name: bank.Name, Opening: Size{Length(p.Opening.Width), Length(p.Opening.Height),
+			Length(p.Opening.Depth)},
 			OutOfSquare: Length(p.OutOfSquare), Packing: Length(p.Packing), Shim: Length(p.Shim),
 			Slide: p.Slide.Name, SlideLength: Length(p.SlideLength), Rows: []Row{}, Spacers: []Spacer{}, Holes: len(p.Holes)}
 		name := func(row int) string { return b.Drawers[bank.Drawers[row]].Spec.Name }
@@ -60,7 +61,8 @@ func cabinets(b batch.Batch) []Cabinet {
 		}
 		for i, r := range p.Rows {
 			c.Rows = append(c.Rows,
-				Row{name(i), Length(r.FrontHeight), Length(r.FrontBottom), Length(r.BoxBottom), Length(r.Above), Length(r.Below), Length(r.Line)})
+				Row{name(i), Length(r.FrontHeight), Length(r.FrontBottom), Length(r.BoxBottom), Length(r.Above), Length(r.Below),
+					Length(r.Line)})
 		}
 		for _, s := range p.Spacers {
 			one := Spacer{Length: Length(s.Length)}

@@ -59,7 +59,8 @@ func CutListOf(b batch.Batch) (list []CutGroup, blanks []Blank) {
 	groups := batch.Merged(b)
 	for _, g := range groups {
 		p := g.Parts[0]
-		one := CutGroup{Parts: partNames(g), Stock: p.Stock.Name, Length: Length(p.Panel.Length()), Width: Length(p.Panel.Width()),
+		one := CutGroup{Parts: partNames(g), Stock: p.Stock.Name, Length: Length(p.Panel.Length()),
+			Width:     Length(p.Panel.Width()),
 			Thickness: Length(p.Panel.Thickness), Quantity: g.Quantity, Spares: g.Spares, Grain: grainOf(p),
 			Cuts: cutFaces(p.Panel), Banding: banded(p), Machine: string(g.Setup.Cutter.Kind)}
 		if one.Cuts != uncut {
@@ -69,7 +70,8 @@ func CutListOf(b batch.Batch) (list []CutGroup, blanks []Blank) {
 	}
 	for _, k := range batch.Blanks(groups) {
 		p := k.Groups[0].Parts[0]
-		one := Blank{Stock: p.Stock.Name, Length: Length(p.Panel.Length()), Width: Length(p.Panel.Width()), Quantity: k.Quantity}
+		one := Blank{Stock: p.Stock.Name, Length: Length(p.Panel.Length()), Width: Length(p.Panel.Width()),
+			Quantity: k.Quantity}
 		for _, g := range k.Groups {
 			one.Parts = append(one.Parts, BlankPart{partNames(g), g.Quantity, batch.Later(g.Parts[0].Panel)})
 		}
@@ -104,7 +106,7 @@ func cutFaces(p geom.Panel) string {
 	case inside:
 		return "inside face"
 	}
-	if len(p.Outline) > 4 { // fingers, notches, slots
+	if p.Shaped() {
 		return "outline"
 	}
 	return uncut

@@ -41,11 +41,14 @@ type Contributor struct {
 
 // FitOf is a measure for the report.
 func FitOf(drawer string, m fit.SimulatedMeasure) Fit {
-	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: Length(m.Nominal), Limit: [2]Length{Length(m.LowerLimit), Length(m.UpperLimit)},
-		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right), Of1000: m.Right.Of1000(), Worst: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
+	f := Fit{Drawer: drawer, Check: m.Code, Part: string(m.Part), Words: m.Name, Nominal: Length(m.Nominal),
+		Limit:  [2]Length{Length(m.LowerLimit), Length(m.UpperLimit)},
+		Likely: [2]Length{Length(m.Min), Length(m.Max)}, Verdict: string(m.Verdict), Odds: Odds(m.Right),
+		Of1000: m.Right.Of1000(), Worst: [2]Length{Length(m.Result.Worst.Min), Length(m.Result.Worst.Max)}}
 	if len(m.Result.Shares) > 0 {
 		s := m.Result.Shares[0]
-		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: Length(s.Half), Part: thousandth(s.Part), Root: Length(m.Result.RootSumSquare), Halved: Length(s.Halved)}
+		f.Largest = &Contributor{Source: m.Stack.Sources[s.Source].Name, Half: Length(s.Half), Part: thousandth(s.Part),
+			Root: Length(m.Result.RootSumSquare), Halved: Length(s.Halved)}
 	}
 	return f
 }

@@ -3,7 +3,6 @@ package record
 import (
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/words"
-	"drawerwright/geom"
 	"drawerwright/geom/fit"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
@@ -47,9 +46,6 @@ type Forecast struct {
 	Boards  []Board           `json:"boards"`
 	Drawers []SimulatedDrawer `json:"drawers"`
 }
-
-// Unit is that of the numbers in JSON.
-func (f Forecast) Unit() geom.Unit { return UnitOf(f.Units) }
 
 // Board says between which thicknesses the boards of a stock are, and by what
 // standard where they were not measured at several places.
@@ -99,8 +95,10 @@ func boards(b batch.Batch) []Board {
 			}
 			seen[stock] = true
 			spread := [...]fit.Spread{d.Shop.Boards.Sides, d.Shop.Boards.Front, d.Shop.Boards.Back, d.Shop.Boards.Bottom}[i]
-			mean := [...]float64{s.Sides.Thickness.Mean, s.Front.Thickness.Mean, s.Back.Thickness.Mean, s.Bottom.Thickness.Mean}[i]
-			list = append(list, Board{stock, Length(mean), Length(mean - spread.Minus), Length(mean + spread.Plus), spread.Assumed})
+			mean := [...]float64{s.Sides.Thickness.Mean, s.Front.Thickness.Mean, s.Back.Thickness.Mean,
+				s.Bottom.Thickness.Mean}[i]
+			list = append(list, Board{stock, Length(mean), Length(mean - spread.Minus), Length(mean + spread.Plus),
+				spread.Assumed})
 		}
 	}
 	return list
@@ -122,7 +120,8 @@ func StackOf(d batch.Drawer) Stack {
 	box := joinery.Size{Width: d.Outside.Width, Depth: s.Depth} // over the ends of the sides
 	diagonal := testcut.Diagonals(box)
 	return Stack{
-		SidesAndFront: Length(2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean), OutsideWidth: Length(d.Outside.Width), OutsideDepth: Length(d.Outside.Depth),
-		Diagonal: Length(diagonal), DiagonalsApart: Length(s.Limits.Diagonal),
+		SidesAndFront: Length(2*s.Sides.Thickness.Mean + s.Front.Thickness.Mean), OutsideWidth: Length(d.Outside.Width),
+		OutsideDepth: Length(d.Outside.Depth),
+		Diagonal:     Length(diagonal), DiagonalsApart: Length(s.Limits.Diagonal),
 	}
 }

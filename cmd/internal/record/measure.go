@@ -68,22 +68,18 @@ func (c *Vertex) UnmarshalJSON(data []byte) error {
 	return nil
 }
 
-// Measured is a value that is written in a unit of its own.
-type Measured interface{ Unit() geom.Unit }
-
-// InUnits is a value as JSON has it: its lengths and areas are numbers of its unit. Every value
-// with lengths in it says its unit; one that does not is an error.
+// InUnits is a value as JSON has it: its lengths and areas are numbers of the unit that it names in
+// its field Units. A value with lengths that has no such field is an error.
 func InUnits(v any) (any, error) {
 	if v == nil || !hasMeasures(reflect.TypeOf(v)) {
 		return v, nil
 	}
-	of, ok := v.(Measured)
-	if !ok {
+	from := reflect.ValueOf(v)
+	if from.Kind() != reflect.Struct || !from.FieldByName("Units").IsValid() {
 		return nil, fmt.Errorf("%T has lengths and does not say their unit", v)
 	}
-	from := reflect.ValueOf(v)
 	to := reflect.New(from.Type()).Elem()
-	numbersOf(of.Unit()).copied(to, from)
+	numbersOf(UnitOf(from.FieldByName("Units").String())).copied(to, from)
 	return to.Interface(), nil
 }
 

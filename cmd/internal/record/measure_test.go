@@ -74,7 +74,8 @@ func TestNumbersOfJSON(t *testing.T) {
 		{geom.Inch, 25.4 / 3, 92903.04 / 3, `{0.333333333 0.3333}`},
 		{geom.Millimetre, math.Copysign(0, -1), 0, `{0 0}`},
 	} {
-		r := Report{Units: c.unit.String(), Drawers: []Drawer{{MaxOpen: Length(c.length)}}, Material: []Stock{{Area: Area(c.area)}}}
+		r := Report{Units: c.unit.String(), Drawers: []Drawer{{MaxOpen: Length(c.length)}},
+			Material: []Stock{{Area: Area(c.area)}}}
 		data, err := JSON(r)
 		var got struct {
 			Drawers []struct {

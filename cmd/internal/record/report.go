@@ -221,7 +221,10 @@ func Make(b batch.Batch, p sheets.Plan, warnings []Warning) Report {
 	r.Buy, r.Cabinets, r.Alike, r.Templates = toBuy(b, r.Material, laid), cabinets(b), alikes(b), templates(b)
 	size := func(s joinery.Size) Size { return Size{Length(s.Width), Length(s.Height), Length(s.Depth)} }
 	for _, d := range b.Drawers {
-		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind), Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(), Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d), MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
+		listed := Drawer{Name: d.Spec.Name, Count: d.Spec.Count, Machine: string(d.Spec.Cutter.Kind),
+			Verdict: string(d.Outcome.Verdict), Odds: Odds(d.Outcome.Right), Summary: d.Outcome.String(),
+			Outside: size(d.Outside), Inside: size(d.Inside), Parts: []string{}, LooseDividers: looseDividers(d),
+			MaxOpen: Length(d.Spec.Limits.ShoulderGap)}
 		for _, picture := range filing.BoxPictures(d.Folder) {
 			listed.Pictures = append(listed.Pictures, p.Pictures.Files(picture)...)
 		}
@@ -285,10 +288,12 @@ func strength(out *Drawer, d batch.Drawer) {
 	out.Weight, out.Load, out.Rating = words.Grams(s.Empty), words.Grams(s.Load), s.Slide.Load
 	if s.SagLimit > 0 {
 		tenth := func(v float64) float64 { return math.Round(v*1000) / 1000 }
-		out.Sag = &Sag{Length(s.Sag.Simple), Length(s.Sag.Clamped), Length(s.Lasting), Length(s.SagLimit), Length(s.Enough), tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
+		out.Sag = &Sag{Length(s.Sag.Simple), Length(s.Sag.Clamped), Length(s.Lasting), Length(s.SagLimit), Length(s.Enough),
+			tenth(s.Sag.StressSimple), tenth(s.Sag.StressClamped), s.Sag.Small}
 	}
 	for _, b := range d.Bores {
-		one := Bore{Part: string(b.Part), Diameter: Length(b.Diameter), Depth: Length(b.Depth), FromOutside: Length(b.FromOutside)}
+		one := Bore{Part: string(b.Part), Diameter: Length(b.Diameter), Depth: Length(b.Depth),
+			FromOutside: Length(b.FromOutside)}
 		for _, h := range b.Heights {
 			one.Heights = append(one.Heights, Length(h))
 		}
@@ -310,7 +315,8 @@ func part(p batch.Part, engraving float64, u geom.Unit) Part {
 		out.Placements = append(out.Placements, Placement{at(s.Origin), unit(s.X), unit(s.Y)})
 	}
 	for _, k := range p.Panel.Pockets {
-		out.Operations = append(out.Operations, Operation{Kind: k.Kind.String(), Face: k.Face.String(), Depth: Length(math.Min(k.Depth, p.Panel.Thickness)), Outline: corners(k.Outline)})
+		out.Operations = append(out.Operations, Operation{Kind: k.Kind.String(), Face: k.Face.String(),
+			Depth: Length(math.Min(k.Depth, p.Panel.Thickness)), Outline: corners(k.Outline)})
 	}
 	return out
 }
@@ -335,8 +341,12 @@ func Setups(b batch.Batch) []Setup {
 		s := g[0].Setup
 		one := Setup{
 			Machine: string(s.Cutter.Kind), CutterWidth: Length(s.Cutter.Width), FenceDistance: Length(s.FenceDistance),
-			CutterHeight: Length(s.CutterHeight), DadoHeight: Length(s.DadoHeight), RabbetPasses: s.RabbetPasses, LastFence: Length(s.LastFence), FlatTongues: s.FlatTongues, BottomFence: Length(s.BottomFence), BottomHeight: Length(s.BottomHeight),
-			GrooveFence: Length(s.GrooveFence), GrooveCutter: Length(s.Cutter.Groove), GrooveWidth: Length(s.GrooveWidth), GrooveFences: []Length{}, FingerRow: s.FingerRow, FingerHeight: Length(s.FingerHeight), BackFence: Length(s.BackFence), BackPasses: s.BackPasses,
+			CutterHeight: Length(s.CutterHeight), DadoHeight: Length(s.DadoHeight), RabbetPasses: s.RabbetPasses,
+			LastFence: Length(s.LastFence), FlatTongues: s.FlatTongues, BottomFence: Length(s.BottomFence),
+			BottomHeight: Length(s.BottomHeight),
+			GrooveFence:  Length(s.GrooveFence), GrooveCutter: Length(s.Cutter.Groove), GrooveWidth: Length(s.GrooveWidth),
+			GrooveFences: []Length{}, FingerRow: s.FingerRow, FingerHeight: Length(s.FingerHeight),
+			BackFence: Length(s.BackFence), BackPasses: s.BackPasses,
 		}
 		if s.GroovePasses > 0 {
 			for _, at := range s.GrooveFences() {

@@ -118,7 +118,8 @@ func routed(b batch.Batch) Router {
 	if b.Router.FromSpoilboard {
 		from = joinery.FromSpoilboard
 	}
-	out := Router{Length(b.Router.Overcut), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots), string(from), Length(b.Router.PartSpacing), Length(b.Router.IntoSpoilboard), nil}
+	out := Router{Length(b.Router.Overcut), string(b.Router.Relief), b.Router.Reliefs, string(b.Router.Slots),
+		string(from), Length(b.Router.PartSpacing), Length(b.Router.IntoSpoilboard), nil}
 	if t := b.Router.Tabs; t.Width > 0 {
 		out.Tabs = &Tabs{Length(t.Width), Length(t.Height), Length(t.Spacing), t.Marked}
 	}
@@ -189,7 +190,8 @@ func (b drawnBoard) legend(file string, l router.Layer) Layer {
 
 func faces(d batch.Drawer, p batch.Part, u geom.Unit) Faces {
 	length, width := p.Work.Blank(p.Panel)
-	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.TurnedOver(), Beyond: Length(p.Work.Beyond), Gap: Length(p.Work.Gap), EndGap: Length(p.Work.EndGap),
+	out := Faces{Part: p.Name, Cut: []string{}, Turned: p.Work.TurnedOver(), Beyond: Length(p.Work.Beyond),
+		Gap: Length(p.Work.Gap), EndGap: Length(p.Work.EndGap),
 		Blank: [2]Length{Length(length), Length(width)}}
 	for _, f := range p.Work.Faces {
 		out.Cut = append(out.Cut, f.String())

@@ -71,7 +71,8 @@ func runOf(s *sheets.Stock, one sheets.Sheet, u geom.Unit) *Run {
 	if len(one.Drawn) == 0 || len(one.Drawn[0].Part.Bits) == 0 {
 		return nil
 	}
-	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board", Through: Length(s.Router.IntoSpoilboard)}
+	out := &Run{Zero: "the lower left corner of the sheet as it lies, at the top of the board",
+		Through: Length(s.Router.IntoSpoilboard)}
 	if s.Router.FromSpoilboard {
 		out.Zero = "the lower left corner of the sheet as it lies, at the top of the spoilboard; what is set are " +
 			"heights over it, negative ones end in it"
@@ -128,17 +129,14 @@ func begins(s *sheets.Stock, d sheets.Drawing, l router.Layer) float64 {
 	if l.Operation != mill.Slotting {
 		return 0
 	}
-	floor, outlines := math.Inf(1), []mill.Cut{}
+	var outlines []mill.Floor
 	for _, o := range d.Layers {
 		if o.Operation == mill.Profile {
-			floor = min(floor, o.Deepest(s.Stock.Thickness.Mean, s.Stock.Thickness.Max))
-			outlines = append(outlines, o.Cuts...)
+			deep := o.Deepest(s.Stock.Thickness.Mean, s.Stock.Thickness.Max)
+			outlines = append(outlines, mill.Floor{Depth: deep, Outlines: o.Cuts})
 		}
 	}
-	if !mill.Opened(l.Cuts, outlines, d.Part.Bits) {
-		return 0
-	}
-	return floor
+	return mill.BeginAt(l.Cuts, outlines, d.Part.Bits)
 }
 
 // minutes rounds an estimate to a tenth of a minute.

@@ -26,7 +26,8 @@ type TurnedOn struct {
 
 func heldBy(one sheets.Sheet, u geom.Unit) (list []Tie) {
 	for _, h := range one.Held {
-		out := Tie{By: map[hold.Kind]string{hold.Tabs: "tabs", hold.Skin: "skin", hold.Loose: "nothing"}[h.By], Tabs: h.Tabs, Need: h.Need, Frame: h.Frame(), Skin: Length(h.Skin), Words: h.Text(u)}
+		out := Tie{By: map[hold.Kind]string{hold.Tabs: "tabs", hold.Skin: "skin", hold.Loose: "nothing"}[h.By],
+			Tabs: h.Tabs, Need: h.Need, Frame: h.Frame(), Skin: Length(h.Skin), Words: h.Text(u)}
 		for _, to := range h.To {
 			if to > hold.Frame {
 				out.To = append(out.To, to)

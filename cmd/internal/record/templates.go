@@ -31,7 +31,8 @@ func templates(b batch.Batch) []Template {
 		one := Template{Name: p.Drawn.Name, Title: p.Drawn.Title, Count: p.Drawn.Count, Parts: p.Drawn.Parts,
 			Stock: b.Templates.Stock,
 			Size:  [2]Length{Length(size.Max.X), Length(size.Max.Y)}, Origin: [2]Length{Length(p.Drawn.Origin.X),
-				Length(p.Drawn.Origin.Y)}, Kerf: Length(b.Templates.Kerf), Notes: append([]string{}, p.Drawn.Notes...), Files: []string{p.DrawnDXF, p.DrawnSVG, batch.TemplatesPDF}}
+				Length(p.Drawn.Origin.Y)}, Kerf: Length(b.Templates.Kerf), Notes: append([]string{}, p.Drawn.Notes...),
+			Files: []string{p.DrawnDXF, p.DrawnSVG, batch.TemplatesPDF}}
 		if p.MadeDXF != "" {
 			one.Files = append(one.Files, p.MadeDXF, p.MadeSVG)
 		}

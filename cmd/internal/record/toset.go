@@ -5,7 +5,8 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// ToSet is what an operator sets for a layer. Every output tells it from here, and it is where the lines of a drawing with elevations lie.
+// ToSet is what an operator sets for a layer. Every output tells it from here, and it is where the
+// lines of a drawing with elevations lie.
 type ToSet struct {
 	// Set is how deep below the face the bit goes, in the thickest board and into the
 	// spoilboard where it goes through; or, from the spoilboard, how high over its top it

@@ -3,13 +3,13 @@ package sheets
 import (
 	"context"
 	"fmt"
-	"strconv"
 	"strings"
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/nest"
+	"drawerwright/geom/sheet"
 )
 
 // Problem is what is wrong with the sheets of a stock, at one of its keys in the job file.
@@ -45,7 +45,7 @@ func (s *Stock) tooLittle(code geom.Code, key string, measured, least geom.Lengt
 
 // writes keeps the value that the hint names for the problem's key.
 func (p *Problem) writes(value string) *Problem {
-	p.Edits = []job.Edit{{Path: strings.Split(p.Key, "."), Value: value}}
+	p.Edits = []job.Edit{job.KeyEdit(p.Key, value)}
 	return p
 }
 
@@ -63,7 +63,7 @@ func (p Plan) Short(ctx context.Context, o Search) (list []*Problem) {
 func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 	all := 0
 	var names []string
-	var large nest.Piece // the least piece that holds each of those that fit no sheet
+	var large []nest.Piece // those that fit no sheet
 	for i, n := range s.Layout.Remaining {
 		q := s.Pieces[i]
 		if all += q.Count; n == 0 {
@@ -71,35 +71,35 @@ func (s *Stock) short(ctx context.Context, o Search, u geom.Unit) *Problem {
 		}
 		names = append(names, fmt.Sprintf("%d x %s", n, s.called(i)))
 		if !s.Fits(i) {
-			large.Length, large.Width = max(large.Length, q.Length), max(large.Width, q.Width)
+			large = append(large, q)
 		}
 	}
 	out := &Problem{Stock: s.Name, Key: "sheet", Diagnosis: geom.Diagnosis{Code: codeNoSheet, Level: geom.LevelError}}
 	out.Fact = geom.Sentencef("%s: there is no sheet for %d of its %d pieces: %s; it has %s", s.Name,
 		s.Remaining(), all, words.Some(names), rack(s.Sheets))
 	out.Ask = geom.Sentencef("add a larger size below `other-sheets:`, or make the boxes smaller")
-	if large.Length > 0 {
-		t := s.Sheets[len(s.Sheets)-1].Trim
-		size := atLeast{large.Length + t.Left + t.Right, large.Width + t.Bottom + t.Top}
+	if len(large) > 0 {
+		length, width := sheet.MinSize(large, s.Sheets[len(s.Sheets)-1])
 		if s.GrainAcross { // as its other sizes are written
-			size = atLeast{size[1], size[0]}
+			length, width = width, length
 		}
+		size := atLeast{length, width}
 		out.Ask = geom.Sentencef("the largest take a sheet of at least %s, trims and grain considered: add such a size below `other-sheets:`, or make the boxes smaller", size)
-		out.Edits = []job.Edit{{Path: []string{"stock", s.Name, "other-sheets", "larger"}, Value: "{sheet: " + size.In(u) + "}"}}
+		out.Edits = []job.Edit{job.LargerSheet(s.Name, size.In(u))}
 		return out
 	}
 	for i, z := range s.Sheets {
-		n, found := s.enough(ctx, o, i)
+		n, found := sheet.Enough(s.Sheets, i, func(z []nest.Sheet) (nest.Layout, error) {
+			return o.lay(ctx, s.Pieces, z, s.Rules)
+		})
 		if !found {
 			continue
 		}
-		out.Key = "count"
-		path := []string{"stock", s.Name, "count"}
-		if i > s.own() {
-			out.Key = "other-sheets"
-			path = []string{"stock", s.Name, "other-sheets", z.Name, "count"}
+		size := "" // the stock's own
+		if out.Key = "count"; i > s.own() {
+			out.Key, size = "other-sheets", z.Name
 		}
-		out.Edits = []job.Edit{{Path: path, Value: strconv.Itoa(n)}}
+		out.Edits = []job.Edit{job.SheetCount(s.Name, size, n)}
 		out.Ask = geom.Sentencef("have %d sheets of %s and write `count: %d`, or add another size below `other-sheets:`", n, sheetSize(z), n)
 		return out
 	}
@@ -138,34 +138,6 @@ func (s *Stock) matches() bool {
 		}
 	}
 	return false
-}
-
-// enough is with how many sheets of one size, of which there are some, all pieces lie on
-// sheets; it is tried, so that who has that many is not told again.
-func (s *Stock) enough(ctx context.Context, o Search, size int) (n int, found bool) {
-	if s.Sheets[size].Count == 0 || s.Sheets[size].Offcut {
-		return 0, false
-	}
-	with := func(n int) Stock {
-		c := *s
-		c.Sheets = append([]nest.Sheet(nil), s.Sheets...)
-		c.Sheets[size].Count = n
-		if l, err := o.lay(ctx, c.Pieces, c.Sheets, c.Rules); err == nil {
-			c.Layout = l
-		}
-		return c
-	}
-	free := with(0)
-	if free.Remaining() > 0 {
-		return 0, false
-	}
-	const tries = 3 // a count bounds the search another way than the lack of one
-	for n := free.Used()[size]; n < free.Used()[size]+tries; n++ {
-		if c := with(n); c.Remaining() == 0 {
-			return n, true
-		}
-	}
-	return 0, false
 }
 
 // rack is the sheets that a stock has.

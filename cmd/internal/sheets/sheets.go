@@ -235,56 +235,33 @@ func (r order) asked(wide bool) (Stock, *Problem) {
 	return s, nil
 }
 
-// pieces are the parts of a stock: equal ones as one, but for fronts that match.
+// pieces takes the pieces of a stock's groups, with the parts that each serves.
 func (s *Stock) pieces(b batch.Batch, stock joinery.Stock, match string, groups []batch.Group) {
-	add := func(p nest.Piece, parts ...batch.Part) {
-		q := parts[0]
-		p.Name, p.Length, p.Width, p.MayRotate = q.Name, int64(geom.LengthOf(q.Panel.Length())), int64(geom.LengthOf(q.Panel.Width())), stock.Grain == joinery.GrainNone
-		if p.Count > 0 {
-			s.Pieces, s.Parts = append(s.Pieces, p), append(s.Parts, parts)
-		}
-	}
-	seen := places(b)
-	var fronts []front
-	for _, g := range groups {
-		rest := g
-		rest.Parts = nil
+	wanted, seen := make([][]sheet.Wanted, len(groups)), places(b)
+	for i, g := range groups {
 		for _, p := range g.Parts {
-			if match == "" || p.Role != joinery.Front && p.Role != joinery.DrawerFrontRole {
-				rest.Parts = append(rest.Parts, p)
-				continue
-			}
-			own := p.Quantity - p.Spares
-			if rest.Quantity -= own; p.Spares > 0 {
-				p.Quantity = p.Spares
-				rest.Parts = append(rest.Parts, p)
-			}
-			p.Quantity = own
-			fronts = append(fronts, front{p, seen[p.Drawer]})
-		}
-		if len(rest.Parts) > 0 {
-			add(nest.Piece{Count: rest.Quantity}, rest.Parts...)
+			at := seen[p.Drawer]
+			wanted[i] = append(wanted[i], sheet.Wanted{Role: p.Role, Count: p.Quantity, Spares: p.Spares, Opening: at.bank,
+				Row: at.row})
 		}
 	}
-	slices.SortStableFunc(fronts, func(a, b front) int {
-		return cmp.Or(cmp.Compare(a.at.bank, b.at.bank), cmp.Compare(a.part.Role, b.part.Role), cmp.Compare(b.at.row, a.at.row)) // the lowest first
-	})
-	for i, f := range fronts {
-		p := nest.Piece{Count: f.part.Quantity, Match: f.at.bank + 1}
-		same := func(g front) bool { return g.at.bank == f.at.bank && g.part.Role == f.part.Role }
-		alone := func(g front) bool { return same(g) && g.part.Quantity != p.Count }
-		if match == job.MatchSequence && f.at.bank > 0 && !slices.ContainsFunc(fronts, alone) {
-			p.Set = 1 + slices.IndexFunc(fronts[:i+1], same)
+	for _, p := range sheet.Pieces(wanted, matchings[match]) {
+		var parts []batch.Part
+		for _, of := range p.Parts {
+			part := groups[of.Group].Parts[of.Place]
+			part.Quantity = of.Count
+			parts = append(parts, part)
 		}
-		add(p, f.part)
+		q := parts[0]
+		s.Pieces = append(s.Pieces, nest.Piece{Name: q.Name, Count: p.Count(), Match: p.Match, Set: p.Set,
+			Length: int64(geom.LengthOf(q.Panel.Length())), Width: int64(geom.LengthOf(q.Panel.Width())),
+			MayRotate: stock.Grain == joinery.GrainNone})
+		s.Parts = append(s.Parts, parts)
 	}
 }
 
-// front is one that matches others.
-type front struct {
-	part batch.Part
-	at   place
-}
+// matchings are the words of the job file for how fronts match.
+var matchings = map[string]sheet.Matching{job.MatchBatch: sheet.OneBatch, job.MatchSequence: sheet.InSequence}
 
 // place is a drawer's cabinet, 0 for none, and its row from above.
 type place struct{ bank, row int }

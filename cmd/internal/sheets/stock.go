@@ -21,12 +21,7 @@ func (s *Stock) Weight(length, width int64) float64 {
 func (s *Stock) Grained() bool { return s.Stock.Grain != "" && s.Stock.Grain != joinery.GrainNone }
 
 // Remaining is how many pieces no sheet holds.
-func (s *Stock) Remaining() (n int) {
-	for _, l := range s.Layout.Remaining {
-		n += l
-	}
-	return n
-}
+func (s *Stock) Remaining() int { return s.Layout.Missing() }
 
 // Used is how many sheets of each size are used.
 func (s *Stock) Used() []int {
@@ -66,10 +61,7 @@ func (p Plan) OffcutName(one Sheet, n, k int) string {
 // Fits reports whether a piece could lie on any of the sheets, if there were enough.
 func (s *Stock) Fits(piece int) bool {
 	p := s.Pieces[piece]
-	return slices.ContainsFunc(s.Sheets, func(z nest.Sheet) bool {
-		x, y := z.Length-z.Trim.Left-z.Trim.Right, z.Width-z.Trim.Bottom-z.Trim.Top
-		return p.Length <= x && p.Width <= y || p.MayRotate && p.Width <= x && p.Length <= y
-	})
+	return slices.ContainsFunc(s.Sheets, func(z nest.Sheet) bool { return sheet.Fits(p, z) })
 }
 
 // PieceSheets tells for each piece the numbers of the sheets that it comes from, as often

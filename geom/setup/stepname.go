@@ -1,0 +1,22 @@
+package setup
+
+import "drawerwright/geom"
+
+// Name is what a step makes, in the plural.
+func (s Step) Name() string {
+	switch {
+	case len(s.EdgeCuts) > 0 && s.Edge == geom.PullCut:
+		return "pulls"
+	case len(s.EdgeCuts) > 0 && s.Edge == geom.CrossingCut:
+		return "slots for crossing dividers"
+	case len(s.EdgeCuts) > 0 && s.Edge == geom.NotchCut:
+		return "notches"
+	case len(s.EdgeCuts) > 0:
+		return "fingers"
+	case s.Holding == Bored:
+		return "holes"
+	case s.Holding == Opened:
+		return "openings"
+	}
+	return s.Kind.String() + "s"
+}
