@@ -3,7 +3,6 @@ module drawerwright
 go 1.26.0
 
 require (
-	github.com/go-pdf/fpdf v0.9.0
 	github.com/goccy/go-yaml v1.19.2
 	github.com/gofrs/flock v0.13.2
 	github.com/piglig/go-qr v1.1.0

@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"os"
 	"os/signal"
 	"path/filepath"
@@ -170,6 +171,11 @@ type counted struct {
 func (c *counted) WriteFile(name string, data []byte) error {
 	c.files.Add(1)
 	return c.Stage.WriteFile(name, data)
+}
+
+func (c *counted) Stream(name string, fill func(io.Writer) error) error {
+	c.files.Add(1)
+	return c.Stage.Stream(name, fill)
 }
 
 func build(ctx context.Context, l loaded, dir string, o files.Options, s streams) (built, error) {

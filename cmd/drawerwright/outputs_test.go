@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"context"
 	"encoding/json"
 	"flag"
 	"net/http"
@@ -101,11 +102,11 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 	if len(b.Banks) > 0 {
 		outputs[readback.SlideLines] = string(present.LinesCSV(r))
 	}
-	pdf, err := packet.Make(b, r, l.Plan)
-	if err != nil {
+	var pdf bytes.Buffer
+	if err := packet.Write(context.Background(), &pdf, b, r, l.Plan); err != nil {
 		t.Fatal(err)
 	}
-	outputs[readback.Packet] = string(pdf)
+	outputs[readback.Packet] = pdf.String()
 	return outputs, true
 }
 

@@ -173,15 +173,24 @@ func (d Drawing) Turned() Drawing {
 // take puts another drawing into this one, its places moved and its texts turned by so
 // many quarters.
 func (d *Drawing) take(other Drawing, quarters int, place func(geom.Point) geom.Point) {
+	chains, corners := 0, 0
 	for _, s := range other.Shapes {
-		paths := make([][]geom.Vertex, len(s.Paths))
-		for i, p := range s.Paths {
-			paths[i] = make([]geom.Vertex, len(p))
-			for k, v := range p {
-				paths[i][k] = geom.Vertex{Point: place(v.Point), Bulge: v.Bulge}
-			}
+		chains += len(s.Paths)
+		for _, p := range s.Paths {
+			corners += len(p)
 		}
-		s.Paths = paths
+	}
+	paths, list := make([][]geom.Vertex, 0, chains), make([]geom.Vertex, 0, corners) // of all shapes
+	for _, s := range other.Shapes {
+		first := len(paths)
+		for _, p := range s.Paths {
+			from := len(list)
+			for _, v := range p {
+				list = append(list, geom.Vertex{Point: place(v.Point), Bulge: v.Bulge})
+			}
+			paths = append(paths, list[from:len(list):len(list)])
+		}
+		s.Paths = paths[first:len(paths):len(paths)]
 		d.Shapes = append(d.Shapes, s)
 	}
 	for _, t := range other.Texts {

@@ -69,6 +69,17 @@ func (c *cut) advance(r rune) float64 {
 	return float64(w) / 64
 }
 
+// glyph is the number of a letter's shape and its width in thousandths of the body.
+func (c *cut) glyph(r rune) (glyph uint16, width float64) {
+	c.mu.Lock()
+	defer c.mu.Unlock()
+	n, err := c.font.GlyphIndex(&c.buf, r)
+	if err != nil {
+		n = 0
+	}
+	return uint16(n), c.advance(r) * 1000 / c.units
+}
+
 // Fit is a text cut short, with dots at its end, so that it is no longer than a
 // width in mm.
 func Fit(f Face, size, width float64, s string) string {

@@ -7,11 +7,9 @@ import (
 	"math"
 	"slices"
 	"strings"
-	"time"
 
+	"drawerwright/export/pdf"
 	"drawerwright/geom"
-
-	"github.com/go-pdf/fpdf"
 )
 
 // Page is a page of a document, with its entries in the list of contents.
@@ -30,101 +28,94 @@ type Bookmark struct {
 // Info is what a document says of itself.
 type Info struct{ Title, Subject string }
 
-// printed is the date in every document, so that the same job gives the same bytes.
-var printed = time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC)
-
-var families = [faces]string{Regular: "regular", Bold: "bold", Mono: "mono"}
+var families = [faces]string{Regular: "Go-Regular", Bold: "Go-Bold", Mono: "Go-Mono"}
 
 // WritePDF writes pages, all of them, at their true size, with the letters that they
-// use.
+// use. Each is written before the next one is asked for.
 func WritePDF(w io.Writer, info Info, pages iter.Seq[Page]) error {
-	pdf := fpdf.NewCustom(&fpdf.InitType{UnitStr: "mm", Size: fpdf.SizeType{Wd: 210, Ht: 297}})
-	pdf.SetCreationDate(printed)
-	pdf.SetModificationDate(printed)
-	pdf.SetCatalogSort(true)
-	pdf.SetTitle(info.Title, true)
-	pdf.SetSubject(info.Subject, true)
-	pdf.SetCreator("drawerwright", false)
-	pdf.SetAutoPageBreak(false, 0)
-	pdf.SetMargins(0, 0, 0)
-	fonts := new([faces]bool)
+	out := sheet{file: pdf.New(w)}
 	for p := range pages {
-		pdf.AddPageFormat("P", fpdf.SizeType{Wd: p.Width, Ht: p.Height})
-		for _, b := range p.Bookmarks {
-			pdf.Bookmark(b.Name, b.Level, 0)
-		}
-		pdf.SetLineCapStyle("round")
-		pdf.SetLineJoinStyle("round")
-		sheet{pdf, p.Drawing, fonts}.draw()
+		out.page(p)
 	}
-	if err := pdf.Output(w); err != nil {
+	if err := out.file.Close(pdf.Info{Title: info.Title, Subject: info.Subject, Creator: "drawerwright"}); err != nil {
 		return fmt.Errorf("pdf: %w", err)
 	}
 	return nil
 }
 
-// sheet draws one page; the format's y runs down.
+// sheet draws one page after the other.
 type sheet struct {
-	pdf *fpdf.Fpdf
-	Drawing
-	fonts *[faces]bool // that the document has so far
+	file  *pdf.File
+	fonts [faces]*pdf.Font // that the document has so far
+	pdf.Content
 }
 
-func (s sheet) draw() {
-	for _, shape := range s.Shapes {
+func (s *sheet) page(p Page) {
+	s.Reset()
+	for _, shape := range p.Shapes {
 		s.shape(shape)
 	}
-	for _, t := range s.Texts {
+	for _, t := range p.Texts {
 		s.text(t)
 	}
+	marks := make([]pdf.Bookmark, len(p.Bookmarks))
+	for i, b := range p.Bookmarks {
+		marks[i] = pdf.Bookmark(b)
+	}
+	s.file.Page(points(p.Width), points(p.Height), &s.Content, marks...)
 }
 
-func (s sheet) shape(shape Shape) {
+// points converts a length by way of whole nanometres, so that its last bits do not show.
+func points(mm float64) float64 { return geom.LengthOf(mm).MM() * 72 / inch }
+
+func (s *sheet) shape(shape Shape) {
 	stroked := shape.Pen.Width > 0 && shape.Pen.Ink > 0
-	how := "D"
+	how := pdf.Stroke
 	switch {
 	case shape.Fill > 0 && stroked:
-		how = "FD*"
+		how = pdf.AreaAndStroke
 	case shape.Fill > 0:
-		how = "F*"
+		how = pdf.Area
 	case !stroked:
 		return
 	}
 	if stroked {
-		v := level(shape.Pen.Ink)
-		s.pdf.SetDrawColor(v, v, v)
-		s.pdf.SetLineWidth(shape.Pen.Width)
-		s.pdf.SetDashPattern(shape.Pen.Dash, 0)
+		dash := make([]float64, len(shape.Pen.Dash))
+		for i, long := range shape.Pen.Dash {
+			dash[i] = points(long)
+		}
+		s.Pen(points(shape.Pen.Width), grey(shape.Pen.Ink), dash)
 	}
 	if shape.Fill > 0 {
-		v := level(shape.Fill)
-		s.pdf.SetFillColor(v, v, v)
+		s.Fill(grey(shape.Fill))
 	}
 	if shape.rectangles() {
 		for _, path := range shape.Paths {
 			s.rectangle(path)
 		}
-		s.pdf.DrawPath(how)
+		s.Paint(how)
 		return
 	}
 	shape.follow(
-		func(p geom.Point) { s.pdf.MoveTo(p.X, s.Height-p.Y) },
-		func(p geom.Point) { s.pdf.LineTo(p.X, s.Height-p.Y) },
+		func(p geom.Point) { s.Move(points(p.X), points(p.Y)) },
+		func(p geom.Point) { s.Line(points(p.X), points(p.Y)) },
 		func(c curve) {
-			s.pdf.CurveBezierCubicTo(c.c1.X, s.Height-c.c1.Y, c.c2.X, s.Height-c.c2.Y, c.to.X, s.Height-c.to.Y)
+			s.Curve([6]float64{points(c.c1.X), points(c.c1.Y), points(c.c2.X), points(c.c2.Y), points(c.to.X), points(c.to.Y)})
 		},
-		s.pdf.ClosePath)
-	s.pdf.DrawPath(how)
+		s.Close)
+	s.Paint(how)
 }
+
+// grey is an ink as a level of grey, as dots have it.
+func grey(ink Ink) float64 { return float64(level(ink)) / 255 }
 
 // rectangle goes on with a path in one operator instead of five, which square codes
 // have by the hundred. Its corners are rounded as all others are.
-func (s sheet) rectangle(path []geom.Vertex) {
+func (s *sheet) rectangle(path []geom.Vertex) {
 	b := geom.Loop(path).Bounds()
-	// By way of whole nanometres, as num does.
-	point := func(mm float64) float64 { return math.Round(geom.LengthOf(mm).MM()*72/inch*100) / 100 }
-	x, y := point(b.Min.X), point(b.Min.Y)
-	s.pdf.RawWriteStr(fmt.Sprintf("%.2f %.2f %.2f %.2f re", x, y, point(b.Max.X)-x, point(b.Max.Y)-y))
+	hundredth := func(mm float64) float64 { return math.Round(points(mm)*100) / 100 }
+	x, y := hundredth(b.Min.X), hundredth(b.Min.Y)
+	s.Rectangle(x, y, hundredth(b.Max.X)-x, hundredth(b.Max.Y)-y)
 }
 
 // rectangles reports whether a shape is filled and consists of upright rectangles.
@@ -142,33 +133,23 @@ func (s Shape) rectangles() bool {
 	})
 }
 
-func (s sheet) text(t Text) {
-	v := level(t.Ink)
-	s.pdf.SetTextColor(v, v, v)
-	if !s.fonts[t.Face] {
-		s.fonts[t.Face] = true
-		s.pdf.AddUTF8FontFromBytes(families[t.Face], "", slices.Clone(letters[t.Face])) // it writes into them
+func (s *sheet) text(t Text) {
+	if s.fonts[t.Face] == nil {
+		s.fonts[t.Face] = s.file.Font(pdf.Letters{Name: families[t.Face], TTF: letters[t.Face], Glyph: cuts[t.Face]().glyph})
 	}
-	s.pdf.SetFont(families[t.Face], "", 0)
-	s.pdf.SetFontUnitSize(t.Size)
-	x, y := t.At.X, s.Height-t.At.Y
-	from := x
+	at := t.At
 	switch long := Width(t.Face, t.Size, t.String); t.Align {
 	case Middle:
-		from -= long / 2
+		at = t.turned(-long/2, 0)
 	case Right:
-		from -= long
+		at = t.turned(-long, 0)
 	}
-	if q := t.Quarter & 3; q != 0 {
-		s.pdf.TransformBegin()
-		s.pdf.TransformRotate(float64(90*q), x, y)
-		defer s.pdf.TransformEnd()
-	}
-	s.pdf.Text(from, y, strings.Map(basic, t.String))
+	s.Fill(grey(t.Ink))
+	s.Text(s.fonts[t.Face], points(t.Size), [2]float64{points(at.X), points(at.Y)}, t.Quarter, strings.Map(basic, t.String))
 }
 
-// basic puts an empty box for letters beyond the basic plane, which the library's tables
-// do not reach and the fonts do not have.
+// basic puts an empty box for letters beyond the basic plane, which the codes of letters in
+// documents do not reach and the fonts do not have.
 func basic(r rune) rune {
 	if r > 0xFFFF {
 		return '\uFFFD'

@@ -43,7 +43,7 @@ const pageOfLabels = 8.0
 func (b *Book) Labels(list []Label, g Grid) error {
 	wide, high := (b.Size.Width-2*pageOfLabels)/float64(g.Columns), (b.Size.Height-2*pageOfLabels)/float64(g.Rows)
 	b.Close()
-	codes := make(map[string]drawing.Drawing)
+	coded, code := "", drawing.Drawing{} // the last one: pieces of a part follow each other
 	for i, l := range list {
 		n := i % (g.Columns * g.Rows)
 		if n == 0 {
@@ -52,13 +52,12 @@ func (b *Book) Labels(list []Label, g Grid) error {
 			}
 			b.bare = true
 		}
-		code, known := codes[l.Code()]
-		if !known {
+		if l.Code() != coded {
 			var err error
 			if code, err = square(l.Code()); err != nil {
 				return err
 			}
-			codes[l.Code()] = code
+			coded = l.Code()
 		}
 		d := label(l, code, wide, high)
 		b.page.Add(d, geom.Point{X: pageOfLabels + float64(wide*float64(n%g.Columns)), Y: b.Size.Height - pageOfLabels - float64(high*float64(n/g.Columns+1))}, 1)

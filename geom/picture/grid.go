@@ -2,6 +2,7 @@ package picture
 
 import (
 	"math"
+	"slices"
 
 	"drawerwright/geom"
 )
@@ -14,7 +15,8 @@ type cells struct {
 	from       geom.Point // the lower left corner
 	size       float64    // of a cell
 	wide, high int
-	lists      [][]int32
+	begins     []int32 // where the numbers of a cell begin in all, and after the last cell how many there are
+	all        []int32
 	seen       []int32 // by number: the search that met it last
 	search     int32
 }
@@ -37,16 +39,39 @@ func (d *drawing) index() {
 	size := max(box.Width(), box.Height(), shortest) / maxCells
 	empty := cells{from: box.Min, size: size, wide: int(box.Width()/size) + 1, high: int(box.Height()/size) + 1}
 	d.grid.faces, d.grid.edges = empty, empty
-	d.grid.faces.lists, d.grid.edges.lists = make([][]int32, empty.wide*empty.high), make([][]int32,
-		empty.wide*empty.high)
 	d.grid.edges.seen = make([]int32, len(d.edges))
-	for i, f := range d.faces {
-		d.grid.faces.put(i, f.box())
+	d.grid.faces.fill(len(d.faces), func(i int) geom.Rect { return d.faces[i].box() })
+	d.grid.edges.fill(len(d.edges), func(i int) geom.Rect { return d.edges[i].box() })
+}
+
+// fill enters n things by their boxes: once to count them, once to put them down.
+func (c *cells) fill(n int, box func(i int) geom.Rect) {
+	cells := c.wide * c.high
+	c.begins = make([]int32, cells+1)
+	for i := range n {
+		c.over(box(i), func(from, to int) {
+			for cell := from; cell < to; cell++ {
+				c.begins[cell+1]++
+			}
+		})
 	}
-	for i, e := range d.edges {
-		d.grid.edges.put(i, e.box())
+	for cell := range cells {
+		c.begins[cell+1] += c.begins[cell]
+	}
+	c.all = make([]int32, c.begins[cells])
+	next := slices.Clone(c.begins)
+	for i := range n {
+		c.over(box(i), func(from, to int) {
+			for cell := from; cell < to; cell++ {
+				c.all[next[cell]] = int32(i)
+				next[cell]++
+			}
+		})
 	}
 }
+
+// in are the numbers of what touches a cell.
+func (c *cells) in(cell int) []int32 { return c.all[c.begins[cell]:c.begins[cell+1]] }
 
 // column is the cell of a distance from the grid's corner, within the grid.
 func (c *cells) column(v float64, n int) int {
@@ -59,29 +84,24 @@ func (c *cells) cell(p geom.Point) (column, row int) {
 	return c.column(p.X, c.wide), c.column(p.Y, c.high)
 }
 
-// over calls f with each cell that a box touches, the box grown by a little.
-func (c *cells) over(box geom.Rect, f func(cell int)) {
+// over calls f with each row of cells that a box touches, the box grown by a little: from a cell to
+// before another.
+func (c *cells) over(box geom.Rect, f func(from, to int)) {
 	box = box.Grow(2 * aside)
 	x0, y0 := c.cell(box.Min)
 	x1, y1 := c.cell(box.Max)
 	for row := y0; row <= y1; row++ {
-		for column := x0; column <= x1; column++ {
-			f(row*c.wide + column)
-		}
+		f(row*c.wide+x0, row*c.wide+x1+1)
 	}
-}
-
-func (c *cells) put(i int, box geom.Rect) {
-	c.over(box, func(cell int) { c.lists[cell] = append(c.lists[cell], int32(i)) })
 }
 
 // at calls f with what may be at a place, until f has enough.
 func (c *cells) at(p geom.Point, f func(i int) bool) {
-	if len(c.lists) == 0 {
+	if len(c.begins) == 0 {
 		return
 	}
 	column, row := c.cell(p)
-	for _, i := range c.lists[row*c.wide+column] {
+	for _, i := range c.in(row*c.wide + column) {
 		if !f(int(i)) {
 			return
 		}
@@ -91,8 +111,8 @@ func (c *cells) at(p geom.Point, f func(i int) bool) {
 // along calls f once with each edge whose box may touch that of e.
 func (c *cells) along(e edge, f func(i int)) {
 	c.search++
-	c.over(e.box(), func(cell int) {
-		for _, i := range c.lists[cell] {
+	c.over(e.box(), func(from, to int) {
+		for _, i := range c.all[c.begins[from]:c.begins[to]] {
 			if c.seen[i] != c.search {
 				c.seen[i] = c.search
 				f(int(i))

@@ -92,43 +92,35 @@ type drawing struct {
 func (d *drawing) add(m solid.Mesh, v View) {
 	eye := v.eye()
 	at := func(p geom.Vec3) place { return place{v.At(p), p.Dot(eye)} }
-	type side struct {
-		from, to geom.Vec3
-		normal   geom.Vec3
+	seen := make([]place, len(m.Vertices))
+	for i, p := range m.Vertices {
+		seen[i] = at(p)
 	}
-	var sides []side
-	for i := range m.Triangles {
-		a, b, c := m.Corners(i)
-		n := m.Normal(i)
-		if n.Dot(eye) > 1e-9 {
-			d.faces = append(d.faces, face{at(a), at(b), at(c)})
+	same := placesOf(m)
+	normals := make([]geom.Vec3, len(m.Triangles))
+	sides := make([]side, 0, 3*len(m.Triangles))
+	for i, t := range m.Triangles {
+		normals[i] = m.Normal(i)
+		if normals[i].Dot(eye) > 1e-9 {
+			d.faces = append(d.faces, face{seen[t[0]], seen[t[1]], seen[t[2]]})
 		}
-		for _, s := range [3][2]geom.Vec3{{a, b}, {b, c}, {c, a}} {
-			if compare(s[0], s[1]) > 0 {
-				s[0], s[1] = s[1], s[0]
-			}
-			sides = append(sides, side{s[0], s[1], n})
+		for k := range t {
+			a, b := same[t[k]], same[t[(k+1)%3]]
+			sides = append(sides, side{uint64(min(a, b))<<32 | uint64(max(a, b)), int32(i)})
 		}
 	}
-	slices.SortStableFunc(sides, func(s, t side) int { return cmp.Or(compare(s.from, t.from), compare(s.to, t.to)) })
+	slices.SortFunc(sides, func(s, t side) int { return cmp.Or(cmp.Compare(s.ends, t.ends), cmp.Compare(s.of, t.of)) })
 	for i := 0; i < len(sides); {
 		n := i + 1
-		for n < len(sides) && sides[n].from == sides[i].from && sides[n].to == sides[i].to {
+		for n < len(sides) && sides[n].ends == sides[i].ends {
 			n++
 		}
-		turned, away, flat, sharp := false, false, true, false
-		for k := i; k < n; k++ {
-			if sides[k].normal.Dot(eye) > 1e-9 {
-				turned = true
-			} else {
-				away = true
+		if shows(sides[i:n], normals, eye) {
+			a, b := sides[i].ends>>32, uint64(uint32(sides[i].ends))
+			if compare(m.Vertices[a], m.Vertices[b]) > 0 { // the same way whichever came first
+				a, b = b, a
 			}
-			c := sides[k].normal.Dot(sides[i].normal)
-			flat = flat && c > 1-1e-9
-			sharp = sharp || c < facet
-		}
-		if turned && !flat && (sharp || away) {
-			d.edges = append(d.edges, edge{at(sides[i].from), at(sides[i].to)})
+			d.edges = append(d.edges, edge{seen[a], seen[b]})
 		}
 		i = n
 	}
@@ -136,6 +128,44 @@ func (d *drawing) add(m solid.Mesh, v View) {
 
 func compare(p, q geom.Vec3) int {
 	return cmp.Or(cmp.Compare(p.X, q.X), cmp.Compare(p.Y, q.Y), cmp.Compare(p.Z, q.Z))
+}
+
+// side is one of a triangle: its ends, the lower one above, by what placesOf gives.
+type side struct {
+	ends uint64
+	of   int32
+}
+
+// placesOf gives each vertex the number of the first one at its place.
+func placesOf(m solid.Mesh) []uint32 {
+	first := make(map[geom.Vec3]uint32, len(m.Vertices))
+	list := make([]uint32, len(m.Vertices))
+	for i, p := range m.Vertices {
+		n, known := first[p]
+		if !known {
+			n = uint32(i)
+			first[p] = n
+		}
+		list[i] = n
+	}
+	return list
+}
+
+// shows reports whether an edge at which these sides meet is a corner, or an outline, of faces that
+// are turned to the eye.
+func shows(sides []side, normals []geom.Vec3, eye geom.Vec3) bool {
+	turned, away, flat, sharp := false, false, true, false
+	for _, s := range sides {
+		if normals[s.of].Dot(eye) > 1e-9 {
+			turned = true
+		} else {
+			away = true
+		}
+		c := normals[s.of].Dot(normals[sides[0].of])
+		flat = flat && c > 1-1e-9
+		sharp = sharp || c < facet
+	}
+	return turned && !flat && (sharp || away)
 }
 
 // on is the place of an edge at a part t of its way.

@@ -5,8 +5,10 @@ import (
 	"bytes"
 	"context"
 	"fmt"
+	"io"
 	"slices"
 	"strings"
+	"sync"
 
 	"drawerwright/cmd/internal/batch"
 	"drawerwright/cmd/internal/filing"
@@ -26,6 +28,8 @@ import (
 // goroutines at once.
 type Folder interface {
 	WriteFile(name string, data []byte) error
+	// Stream writes a file as fill makes it.
+	Stream(name string, fill func(io.Writer) error) error
 	// ReadFile reads a file back that was written.
 	ReadFile(name string) ([]byte, error)
 }
@@ -54,7 +58,10 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 		}
 		r.Proof = make([]record.Proof, len(b.Drawers))
 	}
-	bench := papered(b, r, o.Plan)
+	ctx, stop := context.WithCancel(ctx)
+	packed := papered(ctx, b, r, o, to)
+	defer packed()
+	defer stop() // before it is waited for: without the rest nobody wants it
 	previews := make([]preview, len(b.Drawers))
 	boxes := drawers{batch: b, to: to, o: o, prover: prover, proofs: r.Proof, previews: previews}
 	if err := boxes.write(ctx); err != nil {
@@ -64,20 +71,16 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if len(bad) > 0 {
 		return &Unproven{Proofs: bad}
 	}
-	if err := WriteSheets(ctx, o.Plan, to); err != nil {
-		return err
-	}
-	if err := writeLists(b, r, to); err != nil {
-		return err
-	}
-	if err := writeCabinets(b, r, to); err != nil {
-		return err
-	}
-	if err := writePreviews(b, previews, to); err != nil {
-		return err
-	}
-	if err := writeTemplates(ctx, b, to); err != nil {
-		return err
+	for _, write := range []func() error{
+		func() error { return WriteSheets(ctx, o.Plan, to) },
+		func() error { return writeLists(b, r, to) },
+		func() error { return writeCabinets(b, r, to) },
+		func() error { return writePreviews(b, previews, to) },
+		func() error { return writeTemplates(ctx, b, to) },
+	} {
+		if err := write(); err != nil {
+			return err
+		}
 	}
 	if prover != nil {
 		var err error
@@ -96,7 +99,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := to.WriteFile(filing.Report, data); err != nil {
 		return err
 	}
-	if err := bench(to); err != nil {
+	if err := packed(); err != nil {
 		return err
 	}
 	if err := to.WriteFile(filing.PartsText, present.PartsText(r)); err != nil || prover == nil {
@@ -149,22 +152,13 @@ func readBack(ctx context.Context, prover *prove.Prover, to Folder, from, before
 	})
 }
 
-// papered makes the packet while others work, and gives what waits for it and writes
-// it. Nothing is held up by one that is not waited for: it ends by itself.
-func papered(b batch.Batch, r record.Report, plan sheets.Plan) func(Folder) error {
-	var data []byte
-	var err error
-	done := make(chan struct{})
+// papered writes the packet while others work, and gives what waits for it.
+func papered(ctx context.Context, b batch.Batch, r record.Report, o Options, to Folder) (wait func() error) {
+	done := make(chan error, 1)
 	go func() {
-		defer close(done)
-		data, err = packet.Make(b, r, plan)
+		done <- to.Stream(filing.Packet, func(w io.Writer) error { return packet.Write(ctx, w, b, r, o.Plan) })
 	}()
-	return func(to Folder) error {
-		if <-done; err != nil {
-			return err
-		}
-		return to.WriteFile(filing.Packet, data)
-	}
+	return sync.OnceValue(func() error { return <-done })
 }
 
 // drawers are those of a batch on their way to a folder, and what became of each.

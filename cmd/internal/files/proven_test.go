@@ -1,8 +1,10 @@
 package files_test
 
 import (
+	"bytes"
 	"context"
 	"fmt"
+	"io"
 	"io/fs"
 	"math"
 	"strings"
@@ -28,6 +30,14 @@ func (f *folder) WriteFile(name string, data []byte) error {
 	defer f.mu.Unlock()
 	f.files[name] = append([]byte(nil), data...)
 	return nil
+}
+
+func (f *folder) Stream(name string, fill func(io.Writer) error) error {
+	var data bytes.Buffer
+	if err := fill(&data); err != nil {
+		return err
+	}
+	return f.WriteFile(name, data.Bytes())
 }
 
 func (f *folder) ReadFile(name string) ([]byte, error) {

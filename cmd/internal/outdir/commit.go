@@ -40,7 +40,7 @@ func (s *Stage) Commit() error {
 // publish is Commit without the clearing up.
 func (s *Stage) publish() error {
 	list := filepath.Join(s.newDir(), manifestName)
-	if err := s.sys.write(list, formatManifest(s.written)); err != nil {
+	if err := s.sys.write(list, allOf(formatManifest(s.written))); err != nil {
 		return s.unwritten(manifestName, err)
 	}
 	if err := s.sys.flush(s.newDir(), list); err != nil {

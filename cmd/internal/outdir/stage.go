@@ -4,6 +4,8 @@ import (
 	"crypto/sha256"
 	"errors"
 	"fmt"
+	"hash"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -72,27 +74,62 @@ func (s *Stage) at(name string) string { return filepath.Join(s.newDir(), filepa
 // folders on the way are made. Two names that differ only in case clash, as they
 // would on some file systems. After an error the folder will not be committed.
 // It may be called from many goroutines at a time, and keeps no hold of data.
-func (s *Stage) WriteFile(name string, data []byte) error {
+func (s *Stage) WriteFile(name string, data []byte) error { return s.Stream(name, allOf(data)) }
+
+// allOf writes a file's bytes at once.
+func allOf(data []byte) func(io.Writer) error {
+	return func(w io.Writer) error {
+		_, err := w.Write(data)
+		return err
+	}
+}
+
+// Stream writes a file of the folder as it comes: fill writes it, and its error is that of the file.
+// Names are those of [Stage.WriteFile].
+func (s *Stage) Stream(name string, fill func(io.Writer) error) error {
 	s.running.RLock()
 	defer s.running.RUnlock()
 	if s.ended {
 		return finished("write", name)
 	}
+	e := summed{entry: entry{path: name}, sum: sha256.New()}
 	err := s.enter(name)
 	if err == nil {
-		if err = s.sys.write(s.at(name), data); err != nil {
+		err = s.sys.write(s.at(name), func(w io.Writer) error {
+			e.to = w
+			return fill(&e)
+		})
+		if err != nil {
 			err = s.unwritten(name, err)
 		}
 	}
-	e := entry{name, int64(len(data)), sha256.Sum256(data)}
 	s.mu.Lock()
 	defer s.mu.Unlock()
 	if err == nil {
-		s.written = append(s.written, e)
+		s.written = append(s.written, e.done())
 	} else if s.failed == nil {
 		s.failed = err
 	}
 	return err
+}
+
+// summed is a file on its way to the disk, which is what the list of files has of it.
+type summed struct {
+	entry
+	to  io.Writer
+	sum hash.Hash
+}
+
+func (f *summed) Write(data []byte) (int, error) {
+	n, err := f.to.Write(data)
+	f.size += int64(n)
+	f.sum.Write(data[:n]) // which cannot fail
+	return n, err
+}
+
+func (f *summed) done() entry {
+	f.entry.sum = [sha256.Size]byte(f.sum.Sum(nil))
+	return f.entry
 }
 
 // enter notes the name and makes its folders.

@@ -1,7 +1,9 @@
 package outdir
 
 import (
+	"bytes"
 	"errors"
+	"io"
 	"io/fs"
 	"os"
 
@@ -26,9 +28,16 @@ func watched(exchange bool, hook func(op string, do, half func() error) error) s
 		err = hook("lock", func() error { lock, free, err = sys.lock(name); return err }, none)
 		return lock, free, err
 	}
-	w.write = func(name string, data []byte) error {
-		half := func() error { return sys.write(name, data[:len(data)/2]) }
-		return hook("write", func() error { return sys.write(name, data) }, half)
+	w.write = func(name string, fill func(io.Writer) error) error {
+		half := func() error {
+			return sys.write(name, func(w io.Writer) error {
+				var data bytes.Buffer
+				err := fill(&data)
+				_, cut := w.Write(data.Bytes()[:data.Len()/2])
+				return errors.Join(err, cut)
+			})
+		}
+		return hook("write", func() error { return sys.write(name, fill) }, half)
 	}
 	w.chmod = func(name string, mode fs.FileMode) error {
 		return hook("chmod", func() error { return sys.chmod(name, mode) }, none)

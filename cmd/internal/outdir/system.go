@@ -2,6 +2,7 @@ package outdir
 
 import (
 	"errors"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -19,7 +20,7 @@ import (
 type system struct {
 	mkdir    func(dir string, mode fs.FileMode) error
 	lock     func(name string) (lock *flock.Flock, free bool, err error)
-	write    func(name string, data []byte) error // a file that was not there
+	write    func(name string, fill func(io.Writer) error) error // a file that was not there
 	chmod    func(name string, mode fs.FileMode) error
 	flush    func(dir, last string) error // all below dir, its newest file being last
 	flushDir func(dir string) error       // the names in one folder
@@ -55,13 +56,12 @@ func tryLock(name string) (lock *flock.Flock, free bool, err error) {
 
 // writeNew makes a file. It is not synced: one flush of all files is far
 // quicker than one each.
-func writeNew(name string, data []byte) error {
+func writeNew(name string, fill func(io.Writer) error) error {
 	f, err := os.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
 	if err != nil {
 		return err
 	}
-	_, err = f.Write(data)
-	return errors.Join(err, f.Close())
+	return errors.Join(fill(f), f.Close())
 }
 
 // flushTree hands all files below a folder to the disk, as far as the system

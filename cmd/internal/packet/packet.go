@@ -4,9 +4,10 @@
 package packet
 
 import (
-	"bytes"
 	"cmp"
+	"context"
 	"fmt"
+	"io"
 	"strings"
 
 	"drawerwright/cmd/internal/batch"
@@ -19,19 +20,19 @@ import (
 	"drawerwright/geom/joinery"
 )
 
-// Make makes the pages of a batch, of its report and of its sheets as PDF.
-func Make(b batch.Batch, r record.Report, p sheets.Plan) ([]byte, error) {
-	var out bytes.Buffer
+// Write writes the pages of a batch, of its report and of its sheets as PDF, each as it is
+// laid out. The context's end ends it between two chapters.
+func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Report, p sheets.Plan) error {
 	var laid error
 	pages := func(yield func(drawing.Page) bool) {
-		laid = lay(b, r, p, func(p drawing.Page) { yield(p) }) // the writer takes all
+		laid = lay(ctx, b, r, p, func(p drawing.Page) { yield(p) }) // the writer takes all
 	}
-	err := drawing.WritePDF(&out, drawing.Info{Title: title(b), Subject: "cut list, setups, parts, assembly and labels of drawer boxes"}, pages)
-	return out.Bytes(), cmp.Or(laid, err)
+	err := drawing.WritePDF(w, drawing.Info{Title: title(b), Subject: "cut list, setups, parts, assembly and labels of drawer boxes"}, pages)
+	return cmp.Or(laid, err)
 }
 
 // lay lays the packet's pages out, one after the other.
-func lay(b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) error {
+func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) error {
 	size, known := paper.SizeOf(b.Paper.Size)
 	if !known {
 		size = paper.A4
@@ -41,16 +42,13 @@ func lay(b batch.Batch, r record.Report, p sheets.Plan, out func(drawing.Page)) 
 	if err := m.cover(); err != nil {
 		return err
 	}
-	m.cautions()
-	m.cutList()
-	m.sheets()
-	m.setups()
-	m.parts()
-	m.corners()
-	m.assembly()
-	m.openings()
-	m.templates()
-	m.travellers()
+	for _, chapter := range []func(){m.cautions, m.cutList, m.sheets, m.setups, m.parts, m.corners, m.assembly, m.openings,
+		m.templates, m.travellers} {
+		if err := ctx.Err(); err != nil {
+			return err
+		}
+		chapter()
+	}
 	return m.labels()
 }
 

@@ -1,7 +1,9 @@
 package packet
 
 import (
+	"context"
 	"fmt"
+	"io"
 	"os"
 	"path/filepath"
 	"strings"
@@ -86,7 +88,7 @@ func TestNoWordsCollide(t *testing.T) {
 				t.Fatal(err)
 			}
 			r := record.Make(b, plan, nil)
-			if err := lay(b, r, plan, func(p drawing.Page) { pages = append(pages, p) }); err != nil {
+			if err := lay(context.Background(), b, r, plan, func(p drawing.Page) { pages = append(pages, p) }); err != nil {
 				t.Fatal(err)
 			}
 			for n, p := range pages {
@@ -125,7 +127,7 @@ func BenchmarkHundred(b *testing.B) {
 	batch := read(b, "hundred", many(100))
 	r := record.Make(batch, sheets.Plan{}, nil)
 	for b.Loop() {
-		if _, err := Make(batch, r, sheets.Plan{}); err != nil {
+		if err := Write(b.Context(), io.Discard, batch, r, sheets.Plan{}); err != nil {
 			b.Fatal(err)
 		}
 	}

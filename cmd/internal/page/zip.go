@@ -6,6 +6,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"maps"
 	"net/http"
@@ -103,6 +104,14 @@ func (h *held) WriteFile(name string, data []byte) error {
 	}
 	h.files[name] = bytes.Clone(data)
 	return nil
+}
+
+func (h *held) Stream(name string, fill func(io.Writer) error) error {
+	var data bytes.Buffer
+	if err := fill(&data); err != nil {
+		return err
+	}
+	return h.WriteFile(name, data.Bytes())
 }
 
 func (h *held) ReadFile(name string) ([]byte, error) {

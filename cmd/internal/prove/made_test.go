@@ -3,6 +3,7 @@ package prove_test
 import (
 	"bytes"
 	"context"
+	"io"
 	"io/fs"
 	"maps"
 	"os"
@@ -32,6 +33,14 @@ func (f *folder) WriteFile(name string, data []byte) error {
 	defer f.Unlock()
 	f.files[name] = bytes.Clone(data)
 	return nil
+}
+
+func (f *folder) Stream(name string, fill func(io.Writer) error) error {
+	var data bytes.Buffer
+	if err := fill(&data); err != nil {
+		return err
+	}
+	return f.WriteFile(name, data.Bytes())
 }
 
 func (f *folder) ReadFile(name string) ([]byte, error) {

@@ -75,12 +75,12 @@ func (w *Worker) saidCheck(file string, read Read) record.Checked {
 		c.fault("unreadable", place{file, "report.json", 0}, rebuild, "the report cannot be compared: %v", r.err)
 		return c.out
 	}
-	facts, err := readback.Read(r.job, readback.Outputs{file: string(data)})
+	found, err := readback.Against(r.job, r.record, file, string(data))
 	if err != nil {
 		c.fault("unreadable", place{file, file, 0}, rebuild, "it is not laid out as build lays it out: %v", err)
 		return c.out
 	}
-	for _, k := range readback.Against(r.job, r.record, facts, file) {
+	for _, k := range found {
 		if len(k.Not) > 0 {
 			c.fault("said-not", place{k.Of, file, 0}, rebuild,
 				"it does not say the %s of the %s %q, which is %s in the report", k.Measure, k.Kind, k.Of,

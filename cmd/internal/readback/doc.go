@@ -78,13 +78,13 @@ var readers = map[string]func(r *reading, text string){
 	Page: page, Packet: packet,
 }
 
-// reading gathers the facts of one output.
+// reading takes the facts of one output.
 type reading struct {
-	out   string
-	unit  string // mm or in
-	job   Job
-	facts []Fact
-	at    int // the line or page that is read
+	out  string
+	unit string // mm or in
+	job  Job
+	take func(Fact)
+	at   int // the line or page that is read
 }
 
 // unreadable is what a reader gives up with.
@@ -95,7 +95,7 @@ func (r *reading) fail(format string, args ...any) {
 }
 
 func (r *reading) add(kind, of, measure, value string, step float64) {
-	r.facts = append(r.facts, Fact{Key{kind, of, measure}, value, step, r.out, r.at})
+	r.take(Fact{Key{kind, of, measure}, value, step, r.out, r.at})
 }
 
 // words adds a fact in words; count a whole number.
@@ -136,17 +136,21 @@ func (r *reading) money(kind, of, measure, value string) {
 // Read reads the outputs of a job. The error names what could not be read.
 func Read(job Job, outputs Outputs) (facts []Fact, err error) {
 	for out, text := range outputs {
-		read, known := readers[out]
-		if !known {
-			return nil, fmt.Errorf("no reader for %q", out)
-		}
-		r := &reading{out: out, unit: job.Units, job: job}
-		if err := r.run(read, text); err != nil {
+		if err := readOne(job, out, text, func(f Fact) { facts = append(facts, f) }); err != nil {
 			return nil, err
 		}
-		facts = append(facts, r.facts...)
 	}
 	return facts, nil
+}
+
+// readOne hands over the facts of an output, in its order.
+func readOne(job Job, out, text string, take func(Fact)) error {
+	read, known := readers[out]
+	if !known {
+		return fmt.Errorf("no reader for %q", out)
+	}
+	r := &reading{out: out, unit: job.Units, job: job, take: take}
+	return r.run(read, text)
 }
 
 func (r *reading) run(read func(*reading, string), text string) (err error) {

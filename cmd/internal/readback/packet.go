@@ -9,32 +9,61 @@ import (
 	"strings"
 )
 
-// paperScan goes through the lines of a packet, without the lines at the foot of pages.
+// paperScan goes through the lines of a packet, without the lines at the foot of pages. It has
+// some lines about the one that is read and no more, so that a packet may have any number of pages.
 type paperScan struct {
 	r     *reading
 	lines [][]pdfText
 	pages []int // on which the lines stand
 	at    int
 	below []string // the rest of the heads that were found last, on a line of their own
+	page  func() ([]pdfText, bool)
+	read  int // how many pages
+	close func()
 }
+
+// ahead are lines after this one that are there, if there are any more; maxPassed are those before
+// it that are kept.
+const ahead, maxPassed = 8, 4096
 
 var foot = regexp.MustCompile(`^page \d+$`)
 
 func (r *reading) paper(data string) *paperScan {
 	s := &paperScan{r: r}
-	for i, page := range pdfPages(r, data) {
+	s.page, s.close = iter.Pull(pdfPages(r, data))
+	return s
+}
+
+// more reads pages until the lines ahead are there, and reports whether there is this one.
+func (s *paperScan) more() bool {
+	if s.at > maxPassed {
+		s.lines, s.pages, s.at = slices.Clone(s.lines[s.at-1:]), slices.Clone(s.pages[s.at-1:]), 1
+	}
+	for s.at+ahead >= len(s.lines) {
+		page, more := s.page()
+		if !more {
+			break
+		}
+		s.read++
 		for _, line := range pdfLines(page) {
 			if n := len(line); n == 2 && foot.MatchString(line[1].text) {
 				continue
 			}
-			s.lines, s.pages = append(s.lines, line), append(s.pages, i+1)
+			s.lines, s.pages = append(s.lines, line), append(s.pages, s.read)
 		}
 	}
-	return s
+	return s.at < len(s.lines)
 }
 
-func (s *paperScan) more() bool      { return s.at < len(s.lines) }
 func (s *paperScan) cells() []string { return cells(s.lines[s.at]) }
+
+// next is the line after this one, nil after the last.
+func (s *paperScan) next() []pdfText {
+	if s.more(); s.at+1 < len(s.lines) {
+		return s.lines[s.at+1]
+	}
+	return nil
+}
 
 // begins reports whether this line has these heads, blank ones left out.
 func (s *paperScan) begins(heads ...string) bool {
@@ -52,7 +81,7 @@ func (s *paperScan) begins(heads ...string) bool {
 			return false
 		}
 	}
-	return s.below == nil || s.at+1 < len(s.lines) && slices.Equal(cells(s.lines[s.at+1]), s.below)
+	return s.below == nil || slices.Equal(cells(s.next()), s.below)
 }
 
 // beginsNext is begins for the line after this.
@@ -118,7 +147,7 @@ func (s *paperScan) goesOn(line, columns []pdfText, row []string, last []pdfText
 // sentence is this line with those after it up to one that ends in a full stop.
 func (s *paperScan) sentence() string {
 	text := strings.Join(s.cells(), " ")
-	for !strings.HasSuffix(text, ".") && s.at+1 < len(s.lines) && len(s.lines[s.at+1]) == 1 {
+	for !strings.HasSuffix(text, ".") && len(s.next()) == 1 {
 		s.at++
 		text += " " + strings.Join(s.cells(), " ")
 	}
@@ -157,6 +186,7 @@ type packetReader struct {
 func packet(r *reading, data string) {
 	p := &packetReader{reading: r, s: r.paper(data), sheet: &setupReader{reading: r},
 		said: make(map[string][]string), cover: true}
+	defer p.s.close()
 	for p.s.more() {
 		r.at = p.s.pages[p.s.at]
 		p.list, p.one = p.s.cells(), ""
@@ -213,7 +243,7 @@ func (p *packetReader) boxes() taken {
 func (p *packetReader) lists() taken {
 	s, unit := p.s, p.unit
 	switch {
-	case paperStock.MatchString(p.one) && s.at+1 < len(s.lines) &&
+	case paperStock.MatchString(p.one) && s.next() != nil &&
 		s.beginsNext("pieces", "length "+unit, "width "+unit, "parts"):
 		m := paperStock.FindStringSubmatch(p.one)
 		s.at++
@@ -333,8 +363,8 @@ func (p *packetReader) forms() taken {
 func (s *paperScan) together(cell int) string {
 	x := s.lines[s.at][cell].x
 	text := strings.TrimSpace(s.lines[s.at][cell].text)
-	for s.at+1 < len(s.lines) {
-		next := s.lines[s.at+1]
+	for {
+		next := s.next()
 		if len(next) != 1 || math.Abs(next[0].x-x) > 0.1 || paperStart.MatchString(next[0].text) {
 			break
 		}

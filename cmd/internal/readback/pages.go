@@ -4,7 +4,7 @@ package readback
 func Pages(name string, data []byte) (pages [][]string, err error) {
 	r := &reading{out: name}
 	err = r.run(func(r *reading, text string) {
-		for _, page := range pdfPages(r, text) {
+		for page := range pdfPages(r, text) {
 			var list []string
 			for _, t := range page {
 				list = append(list, t.text)

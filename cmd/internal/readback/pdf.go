@@ -5,6 +5,7 @@ import (
 	"cmp"
 	"compress/zlib"
 	"io"
+	"iter"
 	"slices"
 	"strconv"
 	"strings"
@@ -20,32 +21,47 @@ type pdfText struct {
 // pdfPages reads the text of the pages of a PDF as this program's library writes it: a
 // compressed stream a page (ISO 32000-1, 7.3.8 and 9.4.3), letters as UTF-16. Texts that
 // are turned stand elsewhere than they are said to.
-func pdfPages(r *reading, data string) (pages [][]pdfText) {
-	rest := []byte(data)
-	for {
-		_, after, found := bytes.Cut(rest, []byte("stream\n"))
-		if !found {
-			break
+func pdfPages(r *reading, data string) iter.Seq[[]pdfText] {
+	return func(yield func([]pdfText) bool) {
+		var content bytes.Buffer
+		var unpack io.ReadCloser
+		pages := 0
+		for rest := data; ; {
+			_, after, found := strings.Cut(rest, "stream\n")
+			if !found {
+				break
+			}
+			body, next, whole := strings.Cut(after, "\nendstream")
+			if !whole {
+				r.fail("a stream does not end")
+			}
+			rest = next
+			content.Reset()
+			if unpacked(&content, &unpack, body) != nil || !bytes.Contains(content.Bytes(), []byte(" Tj ET")) {
+				continue // letters, pictures
+			}
+			if pages++; !yield(shown(content.Bytes())) {
+				return
+			}
 		}
-		body, next, whole := bytes.Cut(after, []byte("\nendstream"))
-		if !whole {
-			r.fail("a stream does not end")
+		if pages == 0 {
+			r.fail("no pages")
 		}
-		rest = next
-		z, err := zlib.NewReader(bytes.NewReader(body))
-		if err != nil {
-			continue // letters, pictures
-		}
-		content, err := io.ReadAll(z)
-		if err != nil || !bytes.Contains(content, []byte(" Tj ET")) {
-			continue
-		}
-		pages = append(pages, shown(content))
 	}
-	if len(pages) == 0 {
-		r.fail("no pages")
+}
+
+// unpacked appends what a compressed stream holds, by a reader that the first call makes.
+func unpacked(to *bytes.Buffer, by *io.ReadCloser, stream string) (err error) {
+	if *by == nil {
+		*by, err = zlib.NewReader(strings.NewReader(stream))
+	} else {
+		err = (*by).(zlib.Resetter).Reset(strings.NewReader(stream), nil)
 	}
-	return pages
+	if err != nil {
+		return err
+	}
+	_, err = to.ReadFrom(*by)
+	return err
 }
 
 // shown are the texts of a page's stream, each `BT x y Td (text) Tj ET`.

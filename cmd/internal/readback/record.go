@@ -27,13 +27,14 @@ func RecordOf(job Job, outputs Outputs) (*Record, error) {
 }
 
 // Against finds where the facts of one output are not those of the record, and what should
-// stand in it and does not. Of what the record does not have nothing is said.
-func Against(job Job, record *Record, facts []Fact, out string) (found []Contradiction) {
+// stand in it and does not. Of what the record does not have nothing is said. Facts are compared
+// as they are read, and not kept. The error says that the output cannot be read.
+func Against(job Job, record *Record, out, text string) (found []Contradiction, err error) {
 	there := make([]bool, len(record.facts)) // by the first fact of a key
-	for _, f := range facts {
+	err = readOne(job, out, text, func(f Fact) {
 		first, known := record.first[f.Key]
 		if !known {
-			continue
+			return
 		}
 		there[first] = true
 		for i := first; i >= 0; i = record.next[i] {
@@ -42,6 +43,9 @@ func Against(job Job, record *Record, facts []Fact, out string) (found []Contrad
 				break
 			}
 		}
+	})
+	if err != nil {
+		return nil, err
 	}
 	var not []Contradiction
 	for k, first := range record.first {
@@ -50,5 +54,5 @@ func Against(job Job, record *Record, facts []Fact, out string) (found []Contrad
 		}
 	}
 	slices.SortFunc(not, func(a, b Contradiction) int { return compareKeys(a.Key, b.Key) })
-	return append(found, not...)
+	return append(found, not...), nil
 }
