@@ -100,7 +100,8 @@ func (s *sheet) shape(shape Shape) {
 		func(p geom.Point) { s.Move(points(p.X), points(p.Y)) },
 		func(p geom.Point) { s.Line(points(p.X), points(p.Y)) },
 		func(c curve) {
-			s.Curve([6]float64{points(c.c1.X), points(c.c1.Y), points(c.c2.X), points(c.c2.Y), points(c.to.X), points(c.to.Y)})
+			s.Curve([6]float64{points(c.c1.X), points(c.c1.Y), points(c.c2.X), points(c.c2.Y), points(c.to.X),
+				points(c.to.Y)})
 		},
 		s.Close)
 	s.Paint(how)
@@ -135,7 +136,8 @@ func (s Shape) rectangles() bool {
 
 func (s *sheet) text(t Text) {
 	if s.fonts[t.Face] == nil {
-		s.fonts[t.Face] = s.file.Font(pdf.Letters{Name: families[t.Face], TTF: letters[t.Face], Glyph: cuts[t.Face]().glyph})
+		s.fonts[t.Face] = s.file.Font(pdf.Letters{Name: families[t.Face], TTF: letters[t.Face],
+			Glyph: cuts[t.Face]().glyph})
 	}
 	at := t.At
 	switch long := Width(t.Face, t.Size, t.String); t.Align {
@@ -145,7 +147,8 @@ func (s *sheet) text(t Text) {
 		at = t.turned(-long, 0)
 	}
 	s.Fill(grey(t.Ink))
-	s.Text(s.fonts[t.Face], points(t.Size), [2]float64{points(at.X), points(at.Y)}, t.Quarter, strings.Map(basic, t.String))
+	place := [2]float64{points(at.X), points(at.Y)}
+	s.Text(s.fonts[t.Face], points(t.Size), place, t.Quarter, strings.Map(basic, t.String))
 }
 
 // basic puts an empty box for letters beyond the basic plane, which the codes of letters in

@@ -3,6 +3,7 @@ package dxf
 import (
 	"io"
 	"strconv"
+	"sync"
 )
 
 // blockSize is how many bytes are gathered before they are handed on. Larger
@@ -26,8 +27,13 @@ type tags struct {
 	err     error
 }
 
-func newTags(w io.Writer) *tags {
-	return &tags{w: w, buf: make([]byte, 0, blockSize+blockSlack)}
+// blocks are the rooms of files that are written: a drawing of one part is a tenth of one.
+var blocks = sync.Pool{New: func() any { return new([blockSize + blockSlack]byte) }}
+
+// newTags begins a file; done gives its room back.
+func newTags(w io.Writer) (t *tags, done func()) {
+	block := blocks.Get().(*[blockSize + blockSlack]byte)
+	return &tags{w: w, buf: block[:0]}, func() { blocks.Put(block) }
 }
 
 func (t *tags) str(code int, v string) {

@@ -20,7 +20,9 @@ func (d *Drawing) WriteTo(w io.Writer) (int64, error) {
 	if err := d.ready(); err != nil {
 		return 0, err
 	}
-	f := writing{tags: newTags(w), d: d, rows: d.layerRows()}
+	t, done := newTags(w)
+	defer done()
+	f := writing{tags: t, d: d, rows: d.layerRows()}
 	comments(f.tags, d.Unit, d.Comments)
 	if d.Version == R12 {
 		f.r12()

@@ -74,10 +74,11 @@ func (f *File) font(t *Font, codes []uint16) int {
 	f.stream(codeMap, toGlyph, "")
 	f.stream(unicode, []byte(toUnicode), "")
 	f.object(descriptor, "<</Type /FontDescriptor /FontName /%s /Flags 4 /FontBBox [%d %d %d %d] /ItalicAngle 0 "+
-		"/Ascent %d /Descent %d /CapHeight %d /StemV 80 /FontFile2 %d 0 R>>", name, m.box[0], m.box[1], m.box[2], m.box[3],
-		m.ascent, m.descent, m.ascent, file)
+		"/Ascent %d /Descent %d /CapHeight %d /StemV 80 /FontFile2 %d 0 R>>", name, m.box[0], m.box[1], m.box[2],
+		m.box[3], m.ascent, m.descent, m.ascent, file)
 	f.object(below, "<</Type /Font /Subtype /CIDFontType2 /BaseFont /%s "+
-		"/CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>> /FontDescriptor %d 0 R /DW 1000 /W [%s] "+
+		"/CIDSystemInfo <</Registry (Adobe) /Ordering (Identity) /Supplement 0>> "+
+		"/FontDescriptor %d 0 R /DW 1000 /W [%s] "+
 		"/CIDToGIDMap %d 0 R>>", name, descriptor, widths.String(), codeMap)
 	f.object(font, "<</Type /Font /Subtype /Type0 /BaseFont /%s /Encoding /Identity-H /DescendantFonts [%d 0 R] "+
 		"/ToUnicode %d 0 R>>", name, below, unicode)

@@ -98,14 +98,17 @@ func TestObjectsAreWhereTheyAreSaidToBe(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		if bytes.Contains(content, []byte("BT 10 20 Td (\x00p\x00a\x00g\x00e\x00 \x00\\(\x00"+strconv.Itoa(shown)+"\x00\\)\x00 \x00\\\\\x00 \x00\xe9) Tj ET")) {
+		want := "BT 10 20 Td (\x00p\x00a\x00g\x00e\x00 \x00\\(\x00" + strconv.Itoa(shown) +
+			"\x00\\)\x00 \x00\\\\\x00 \x00\xe9) Tj ET"
+		if bytes.Contains(content, []byte(want)) {
 			shown++
 		}
 	}
 	if shown != 3 || strings.Count(text, "/Type /Page ") != 3 || !strings.Contains(text, "/Count 3 ") {
 		t.Errorf("%d pages of 3", shown)
 	}
-	for _, want := range []string{"/Title <FEFF006F006E0065> /Parent", "/Count -2", "/Title <FEFF005400690074006C006500202013"} {
+	for _, want := range []string{"/Title <FEFF006F006E0065> /Parent", "/Count -2",
+		"/Title <FEFF005400690074006C006500202013"} {
 		if strings.Count(text, want) != 1 {
 			t.Errorf("%s stands in it %d times", want, strings.Count(text, want))
 		}
@@ -171,7 +174,8 @@ func TestLettersAreCut(t *testing.T) {
 		}
 		// The library asks for a table of names of letters, which documents do without.
 		tables := []namedTable{}
-		for _, tag := range []string{"cmap", "cvt ", "fpgm", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name", "post", "prep"} {
+		for _, tag := range []string{"cmap", "cvt ", "fpgm", "glyf", "head", "hhea", "hmtx", "loca", "maxp", "name",
+			"post", "prep"} {
 			from := truetype(data)
 			if tag == "cmap" || tag == "name" || tag == "post" {
 				from = letters.TTF
@@ -208,7 +212,8 @@ func TestLettersAreCut(t *testing.T) {
 
 // TestNumbers: two decimals, none that say nothing, and no negative zero.
 func TestNumbers(t *testing.T) {
-	for v, want := range map[float64]string{0: "0", -0.004: "0", 0.005: "0.01", 12.3: "12.3", -7.06: "-7.06", 841.89: "841.89", 100: "100", -0.5: "-0.5"} {
+	for v, want := range map[float64]string{0: "0", -0.004: "0", 0.005: "0.01", 12.3: "12.3", -7.06: "-7.06",
+		841.89: "841.89", 100: "100", -0.5: "-0.5"} {
 		var c Content
 		if c.number(v); string(c.data) != want+" " {
 			t.Errorf("%g is %q", v, c.data)

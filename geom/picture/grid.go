@@ -23,7 +23,7 @@ type cells struct {
 
 // maxCells is the largest number of cells on a side: some hundreds of faces are spread over some
 // thousands of cells.
-const maxCells = 64
+const maxCells = 32
 
 func (e edge) box() geom.Rect { return geom.Around(e.a.Point, e.b.Point) }
 func (f face) box() geom.Rect { return geom.Around(f.a.Point, f.b.Point, f.c.Point) }

@@ -36,7 +36,7 @@ func Binary(w io.Writer, name string, m solid.Mesh) error {
 	if _, err := w.Write(head); err != nil {
 		return err
 	}
-	out := bufio.NewWriterSize(w, 1<<16)
+	out := bufio.NewWriterSize(w, min(1<<16, triangleSize*len(m.Triangles)))
 	var record [triangleSize]byte
 	for i := range m.Triangles {
 		a, b, c := m.Corners(i)

@@ -27,7 +27,8 @@ func Write(ctx context.Context, w io.Writer, b batch.Batch, r record.Report, p s
 	pages := func(yield func(drawing.Page) bool) {
 		laid = lay(ctx, b, r, p, func(p drawing.Page) { yield(p) }) // the writer takes all
 	}
-	err := drawing.WritePDF(w, drawing.Info{Title: title(b), Subject: "cut list, setups, parts, assembly and labels of drawer boxes"}, pages)
+	about := drawing.Info{Title: title(b), Subject: "cut list, setups, parts, assembly and labels of drawer boxes"}
+	err := drawing.WritePDF(w, about, pages)
 	return cmp.Or(laid, err)
 }
 
@@ -42,8 +43,8 @@ func lay(ctx context.Context, b batch.Batch, r record.Report, p sheets.Plan, out
 	if err := m.cover(); err != nil {
 		return err
 	}
-	for _, chapter := range []func(){m.cautions, m.cutList, m.sheets, m.setups, m.parts, m.corners, m.assembly, m.openings,
-		m.templates, m.travellers} {
+	for _, chapter := range []func(){m.cautions, m.cutList, m.sheets, m.setups, m.parts, m.corners, m.assembly,
+		m.openings, m.templates, m.travellers} {
 		if err := ctx.Err(); err != nil {
 			return err
 		}

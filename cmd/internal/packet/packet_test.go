@@ -1,7 +1,6 @@
 package packet
 
 import (
-	"context"
 	"fmt"
 	"io"
 	"os"
@@ -88,7 +87,7 @@ func TestNoWordsCollide(t *testing.T) {
 				t.Fatal(err)
 			}
 			r := record.Make(b, plan, nil)
-			if err := lay(context.Background(), b, r, plan, func(p drawing.Page) { pages = append(pages, p) }); err != nil {
+			if err := lay(t.Context(), b, r, plan, func(p drawing.Page) { pages = append(pages, p) }); err != nil {
 				t.Fatal(err)
 			}
 			for n, p := range pages {

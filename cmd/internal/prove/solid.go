@@ -149,6 +149,7 @@ func trianglesOf(data []byte) (list []triangle, line int, err error) {
 	if len(data) != header+size*n {
 		return nil, 0, fmt.Errorf("%w: %d bytes for %d triangles", errSTLShort, len(data), n)
 	}
+	list = make([]triangle, 0, n)
 	for i := range n {
 		record := data[header+size*i:]
 		at := func(k int) float64 {
