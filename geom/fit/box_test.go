@@ -298,3 +298,35 @@ func TestDrawBox(t *testing.T) {
 		}
 	})
 }
+
+// TestBoxesOfABlock: what a block of boxes measures is, to the last bit, what each box does by itself.
+func TestBoxesOfABlock(t *testing.T) {
+	together := 0
+	rapid.Check(t, func(t *rapid.T) {
+		for _, d := range anyDrawers(t) {
+			list := Measures(d, MeasuredBoards(d.Spec), anyAccuracy(t), anySlide(t))
+			off := make([]lanes, len(list[0].Stack.Sources))
+			boxes := make([][]float64, block)
+			for j := range boxes {
+				boxes[j] = anyOff(t, list[0].Stack.Sources)
+				for k, v := range boxes[j] {
+					off[k][j] = v
+				}
+			}
+			for _, m := range list {
+				if m.Stack.together != nil {
+					together++
+				}
+				values := m.Stack.lanes(off)
+				for j, box := range boxes {
+					if want := m.Stack.Value(box); values[j] != want {
+						t.Fatalf("%s %s is %g together, %g by itself", m.Code, m.Part, values[j], want)
+					}
+				}
+			}
+		}
+	})
+	if together == 0 {
+		t.Error("no measure is worked out for a block")
+	}
+}

@@ -75,6 +75,8 @@ type Stack struct {
 	Sources []Source
 	Terms   []Term
 	Value   func(off []float64) float64
+	// together, if there is one, is Value of all boxes of a block, to the last bit.
+	together func(off []lanes, to *lanes)
 }
 
 // Term says that a measure rises (Sign 1) or falls (-1) with a source, counted from 0.

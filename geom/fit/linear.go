@@ -62,6 +62,18 @@ func (l Linear) Value(off []float64) float64 {
 	return v
 }
 
+// lanes are the lengths of the boxes of a block, as Value has them.
+func (l Linear) lanes(off []lanes, v *lanes) {
+	for j := range v {
+		v[j] = l.At0
+	}
+	for _, s := range l.By {
+		for j, x := range &off[s.Source] {
+			v[j] += float64(s.By * x)
+		}
+	}
+}
+
 // slope is what a source adds to the length.
 func (l Linear) slope(source int) float64 {
 	for _, s := range l.By {
@@ -114,6 +126,19 @@ func (r Response) Value(off []float64) float64 {
 		v += float64(b.Times * min(b.A.Value(off), b.B.Value(off)))
 	}
 	return v
+}
+
+// lanes are the measures of the boxes of a block, as Value has them.
+func (r Response) lanes(off []lanes, v *lanes) {
+	r.Linear.lanes(off, v)
+	var a, b lanes
+	for _, bend := range r.Bends {
+		bend.A.lanes(off, &a)
+		bend.B.lanes(off, &b)
+		for j := range v {
+			v[j] += float64(bend.Times * min(a[j], b[j]))
+		}
+	}
 }
 
 // Terms are the sources that move the measure, in their order. Each raises it or lowers it

@@ -62,7 +62,7 @@ func (m *model) forecast(r Response) Response {
 // add adds a measure with its stack.
 func (m *model) add(c joinery.Check, r Response) {
 	r = m.forecast(r)
-	m.put(c, Stack{Value: r.Value, Terms: r.Terms()})
+	m.put(c, Stack{Value: r.Value, together: r.lanes, Terms: r.Terms()})
 }
 
 func (m *model) put(c joinery.Check, s Stack) {
@@ -164,10 +164,18 @@ func (m *model) size() {
 		LowerLimit: d.Outside.Height - l.Height, UpperLimit: d.Outside.Height + l.Height, Verdicts: joinery.HeightVerdicts}, straight(m.cuts.height(d.Outside.Height)))
 	wide, deep := m.forecast(m.cuts.Width()), length(d.Spec.Depth, sideLength)
 	diagonal := func(off []float64) float64 { return hypot(wide.Value(off), deep.Value(off)) }
+	diagonals := func(off []lanes, v *lanes) {
+		var w lanes
+		wide.lanes(off, &w)
+		deep.lanes(off, v)
+		for j := range v {
+			v[j] = hypot(w[j], v[j])
+		}
+	}
 	meant := hypot(d.Outside.Width, d.Spec.Depth)
 	m.put(joinery.Check{CheckID: joinery.CheckID{Code: Diagonal}, Name: "diagonals over the sides' outside corners",
 		LowerLimit: meant - l.Diagonal, UpperLimit: meant + l.Diagonal, Verdicts: joinery.DiagonalVerdicts},
-		Stack{Value: diagonal, Terms: append(wide.Terms(), straight(deep).Terms()...)}) // it rises with both
+		Stack{Value: diagonal, together: diagonals, Terms: append(wide.Terms(), straight(deep).Terms()...)}) // it rises with both
 	m.settle()
 }
 

@@ -65,8 +65,10 @@ func SampleBoxes(stacks []Stack, limits []geom.Interval, n int, seed uint64) (li
 	}
 	_ = g.Wait() // no call gives an error
 	list = make([]Distribution, len(stacks))
+	total := tally{bins: make([]int32, bins)}
 	for i := range stacks {
-		total := tally{bins: make([]int32, bins)}
+		total = tally{bins: total.bins}
+		clear(total.bins)
 		for _, c := range chunks { // in their order, so that sums are the same
 			t := c.measures[i]
 			total.n, total.within = total.n+t.n, total.within+t.within
@@ -80,6 +82,7 @@ func SampleBoxes(stacks []Stack, limits []geom.Interval, n int, seed uint64) (li
 	all := 0
 	for _, c := range chunks {
 		all += c.right
+		slabs.Put(c.slab)
 	}
 	return list, float64(all) / float64(n)
 }
@@ -88,6 +91,21 @@ func SampleBoxes(stacks []Stack, limits []geom.Interval, n int, seed uint64) (li
 type drawnChunk struct {
 	measures []tally
 	right    int
+	slab     *[]int32 // of all histograms
+}
+
+// slabs are the rooms of histograms: every drawer of a job asks for the same.
+var slabs = sync.Pool{New: func() any { return new([]int32) }}
+
+// slab is room for n histograms, empty.
+func slab(n int) *[]int32 {
+	s := slabs.Get().(*[]int32)
+	if cap(*s) < n*bins {
+		*s = make([]int32, n*bins)
+	}
+	*s = (*s)[:n*bins]
+	clear(*s)
+	return s
 }
 
 // drawing is what all chunks share.
@@ -108,44 +126,64 @@ func (w drawing) chunk(n int, part uint64) drawnChunk {
 	}
 	list := make([]tally, len(stacks))
 	scale := make([]float64, len(stacks))
+	room := slab(len(stacks))
 	for i, w := range worst {
-		list[i].n, list[i].bins = n, make([]int32, bins)
+		list[i].n, list[i].bins = n, (*room)[i*bins:(i+1)*bins]
 		if width := w.Worst.Max - w.Worst.Min; width > 0 {
 			scale[i] = bins / width
 		}
 	}
-	boxes := make([][]float64, block)
-	for j := range boxes {
-		boxes[j] = make([]float64, len(stacks[0].Sources))
-	}
+	off := make([]lanes, len(stacks[0].Sources))
 	right := 0
-	for b := range n {
-		if b%block == 0 {
-			for i, k := range w.used {
-				for j, z := range random[i][b:min(b+block, n)] {
-					boxes[j][k] = float64(spreads[i].times*z) + spreads[i].plus
-				}
+	for from := 0; from < n; from += block {
+		boxes := min(block, n-from)
+		for i, k := range w.used {
+			for j, z := range random[i][from : from+boxes] {
+				off[k][j] = float64(spreads[i].times*z) + spreads[i].plus
 			}
 		}
-		whole := true
+		var wrong [block]bool
 		for i := range stacks {
-			v, t := stacks[i].Value(boxes[b%block]), &list[i]
-			d := v - worst[i].Nominal
-			t.sum += d
-			t.squares += float64(d * d)
-			if v >= limits[i].Min && v <= limits[i].Max {
-				t.within++
-			} else {
-				whole = false
+			values, t := stacks[i].lanes(off), &list[i]
+			for j, v := range values[:boxes] {
+				d := v - worst[i].Nominal
+				t.sum += d
+				t.squares += float64(d * d)
+				if v >= limits[i].Min && v <= limits[i].Max {
+					t.within++
+				} else {
+					wrong[j] = true
+				}
+				b := int((v - worst[i].Worst.Min) * scale[i])
+				t.bins[min(max(b, 0), bins-1)]++
 			}
-			b := int((v - worst[i].Worst.Min) * scale[i])
-			t.bins[min(max(b, 0), bins-1)]++
 		}
-		if whole {
-			right++
+		for _, not := range wrong[:boxes] {
+			if !not {
+				right++
+			}
 		}
 	}
-	return drawnChunk{list, right}
+	return drawnChunk{list, right, room}
+}
+
+// lanes are a value of each box of a block.
+type lanes [block]float64
+
+// lanes are the measure of each box of a block, with what is off by source.
+func (s Stack) lanes(off []lanes) (v lanes) {
+	if s.together != nil {
+		s.together(off, &v)
+		return v
+	}
+	one := make([]float64, len(off))
+	for j := range v {
+		for k := range off {
+			one[k] = off[k][j]
+		}
+		v[j] = s.Value(one)
+	}
+	return v
 }
 
 // usedBy lists the sources that some measure looks at, so that no others are drawn.
