@@ -24,7 +24,7 @@ func newAdjust(s streams) *cobra.Command {
 	var a adjusting
 	c := &cobra.Command{
 		Use:   "adjust JOB reading=value...",
-		Short: "Say from readings of a test cut what to move, and what becomes of parts that are cut",
+		Short: "Say from readings of a test cut what to move",
 		Long: `adjust takes what was measured on a test cut, any of it, and says what to move, by how
 much and which way; what happens if nothing is moved; whether parts that are cut can be
 saved; and which reading is missing or contradicts the others.
@@ -55,12 +55,14 @@ cut use them; with --keep it holds the settings as they really are, nothing move
 type adjusting struct {
 	drawer, write string
 	keep, json    bool
+	all           bool
 }
 
 func (a *adjusting) flags(c *cobra.Command) {
 	c.Flags().StringVar(&a.drawer, "drawer", "", "the drawer whose setting was cut (default: the first of the job)")
 	c.Flags().StringVar(&a.write, "write", "", "write the job with the measured values to this new file")
 	c.Flags().BoolVar(&a.keep, "keep", false, "write the settings as they really are, nothing moved")
+	allFlag(c, &a.all)
 	c.Flags().BoolVar(&a.json, "json", false, "print it as JSON")
 }
 
@@ -107,8 +109,12 @@ func (a *adjusting) run(args []string, s streams) error {
 	if a.json {
 		return done(writeJSON(s.out, out))
 	}
-	_, err = s.out.Write(present.AdjustmentText(out, l.Batch.Units))
-	return done(err)
+	return done(s.show(present.Screen{
+		Head:  []present.Line{present.AdjustmentHead(out)},
+		Whole: func(text *present.Printed) { present.PrintAdjustment(text, out, l.Batch.Units) },
+		More:  "the same command with --all",
+		All:   a.all,
+	}))
 }
 
 // chosen finds a drawer by its name.

@@ -164,7 +164,7 @@ drawers:
 		{"6.6", "", "One, but not a good one: one fence distance, 6.01 mm, and one cutter height, 6.01 mm, are those of both kinds of drawer, and not all boxes come out right, as the verdicts say: "},
 		{"6.3", second, "Not as the job stands, but one fence distance, 6.06 mm, and one cutter height, 6.01 mm would serve both kinds of drawer: "},
 	} {
-		_, out, errs := call(t, fmt.Sprintf(job, c[0], c[1]), "setup", "-")
+		_, out, errs := call(t, fmt.Sprintf(job, c[0], c[1]), "setup", "-", "--all")
 		if said := strings.Join(strings.Fields(out), " "); !strings.Contains(said, "One setting for everything? "+c[2]) {
 			t.Errorf("cutter %s%s: no %q in\n%s%s", c[0], c[1], c[2], out, errs)
 		}
@@ -172,7 +172,7 @@ drawers:
 }
 
 func TestSetupSays(t *testing.T) {
-	text := strings.Join(strings.Fields(ran(t, 0, "setup", bench)), " ") // lines break anywhere
+	text := strings.Join(strings.Fields(ran(t, 0, "setup", bench, "--all")), " ") // lines break anywhere
 	for _, want := range []string{"Yes: one fence distance, 6.10 mm, and one cutter height, 6.10 mm, serve both kinds of drawer", "stood on both ends in turn", "29 CFR 1910.213", "all fronts and backs (12)"} {
 		if !strings.Contains(text, want) {
 			t.Errorf("it does not say %q:\n%s", want, text)
@@ -183,7 +183,7 @@ func TestSetupSays(t *testing.T) {
 		t.Fatal(err)
 	}
 	_, text, _ = call(t,
-		strings.Replace(string(job), "kind: saw, width", "kind: router-table, diameter", 1), "setup", "-")
+		strings.Replace(string(job), "kind: saw, width", "kind: router-table, diameter", 1), "setup", "-", "--all")
 	if !strings.Contains(text, "Raise the bit in steps: 3.05, 6.10 mm") {
 		t.Errorf("no passes:\n%s", text)
 	}

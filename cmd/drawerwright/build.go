@@ -1,7 +1,6 @@
 package main
 
 import (
-	"bytes"
 	"context"
 	"errors"
 	"fmt"
@@ -103,7 +102,7 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	written, err := build(ctx, l, b.dir, files.Options{ASCII: b.stl == "ascii", NoProof: b.noProof, Warnings: l.Warnings, Plan: l.Plan}, s)
 	var unproven *files.Unproven
 	if errors.As(err, &unproven) && !b.json {
-		var out bytes.Buffer
+		var out present.Printed
 		present.Unproven(&out, unproven.Proofs, unproven.Checked, l.Batch.Units)
 		if _, err := s.err.Write(out.Bytes()); err != nil {
 			return jobError{err}
@@ -115,10 +114,12 @@ func (b *building) run(ctx context.Context, file string, s streams) error {
 	if b.json {
 		return done(writeJSON(s.out, written))
 	}
-	_, err = fmt.Fprintf(s.out, "%s: %d files for %s, %s, %s\n%s", plain(b.dir), written.Files,
-		words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
-		words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir, file)))
-	return done(err)
+	said := present.Screen{Head: l.answer(), All: true, Whole: func(out *present.Printed) {
+		fmt.Fprintf(out, "%s: %d files for %s, %s, %s\n%s", plain(b.dir), written.Files,
+			words.Count(written.Drawers, "kind of drawer", "kinds of drawer"),
+			words.Count(written.Boxes, "box", "boxes"), l.counted(), plain(lookFirst(l.Batch, b.dir, file)))
+	}}
+	return done(errors.Join(s.show(said), l.show(s)))
 }
 
 // lookFirst names the files of a folder that a person wants first, and the command that comes

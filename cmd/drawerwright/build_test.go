@@ -14,6 +14,10 @@ func TestBuildEndsWithWhatIsNext(t *testing.T) {
 	for name, third := range map[string]string{"bench-drawers": "parts.txt", "router-boxes": "router/layers.csv"} {
 		job := filepath.Join(samples, name+".yaml")
 		code, out, errs := call(t, "", "build", job, "-o", name, "--no-proof")
+		answer, out, _ := strings.Cut(out, "\n\n")
+		if !strings.HasPrefix(answer, "Fits: ") {
+			t.Errorf("%s begins with %s", name, answer)
+		}
 		lines := strings.Split(strings.TrimSuffix(out, "\n"), "\n")
 		if code != exitDone || len(lines) != 6 || lines[1] != "look first at" {
 			t.Fatalf("%d, %s%s", code, out, errs)

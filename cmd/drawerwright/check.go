@@ -1,8 +1,10 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 
+	"drawerwright/cmd/internal/present"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 
@@ -33,14 +35,19 @@ JOB may be - for standard input.`,
 				return done(writeJSON(s.out, checked{OK: true, Problems: found(l), More: l.More,
 					Verdicts: record.VerdictsOf(l.Batch)}))
 			}
-			for _, v := range record.VerdictsOf(l.Batch) {
-				if _, err := fmt.Fprintln(s.out, plain(v.String())); err != nil {
-					return done(err)
-				}
+			head := l.answer()
+			if head[0].Level == present.Good { // else what would do stands below, with each warning
+				head[1].Text += " Next: drawerwright build " + plain(args[0])
 			}
-			_, err = fmt.Fprintf(s.out, "%s: %s, %s, no errors, %s\n", plain(l.Job.File), words.Count(len(l.Batch.Drawers), "kind of drawer", "kinds of drawer"),
-				words.Count(l.Batch.Boxes(), "box", "boxes"), l.counted())
-			return done(err)
+			said := present.Screen{Head: head, All: true, Whole: func(out *present.Printed) {
+				for _, v := range record.VerdictsOf(l.Batch) {
+					fmt.Fprintln(out, plain(v.String()))
+				}
+				fmt.Fprintf(out, "%s: %s, %s, no errors, %s\n", plain(l.Job.File),
+					words.Count(len(l.Batch.Drawers), "kind of drawer", "kinds of drawer"),
+					words.Count(l.Batch.Boxes(), "box", "boxes"), l.counted())
+			}}
+			return done(errors.Join(s.show(said), l.show(s)))
 		},
 	}
 	c.Flags().BoolVar(&asJSON, "json", false, "print the problems as JSON")

@@ -19,11 +19,11 @@ import (
 )
 
 func newCoupon(s streams) *cobra.Command {
-	var asJSON bool
+	var asJSON, all bool
 	var drawer, dir string
 	c := &cobra.Command{
 		Use:   "coupon JOB",
-		Short: "Make a fit coupon: slots stepped by 0.05 mm and a comb that measures the cut",
+		Short: "Make a fit coupon: stepped slots and a comb that measures the cut",
 		Long: `coupon prints how to cut a small panel of slots, each 0.05 mm (0.002 in) wider than
 the one before, and a comb of slits, from the stock of a drawer's sides: the slot into
 which the tongue slides as wanted and the comb's teeth go back in by adjust, as
@@ -57,13 +57,18 @@ For a router it writes the drawing too, with -o into a folder.`,
 			if asJSON {
 				return done(writeJSON(s.out, out))
 			}
-			_, err = s.out.Write(present.CouponText(out))
-			return done(err)
+			return done(s.show(present.Screen{
+				Head:  []present.Line{{Text: present.CouponHead(out)}},
+				Whole: func(text *present.Printed) { present.PrintCoupon(text, out) },
+				More:  "the same command with --all",
+				All:   all,
+			}))
 		},
 	}
 	c.Flags().StringVar(&drawer, "drawer", "",
 		"the drawer whose tongue and stock it is for (default: the first of the job)")
 	c.Flags().StringVarP(&dir, "output", "o", "", "the folder for a router's drawing")
+	allFlag(c, &all)
 	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
 	return c
 }

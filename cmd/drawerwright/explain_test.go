@@ -39,7 +39,7 @@ func TestExplain(t *testing.T) {
 		"help joints":                        {exitDone, "  box-joint "},
 		"help joints --markdown":             {exitDone, "# Joints: "},
 		"help --markdown":                    {exitDone, "# Words: "},
-		"help":                               {exitDone, "Available Commands"},
+		"help":                               {exitDone, "Commands:"},
 		"help build":                         {exitDone, "Usage:\n  drawerwright build JOB"},
 		"help build --markdown":              {exitDone, "# build\n"},
 		"help sheets":                        {exitDone, "The command: drawerwright sheets --help."},

@@ -46,8 +46,8 @@ func found(l loaded) []problem {
 	return list
 }
 
-// ready loads a job that is to be built, lays it out on sheets, and shows its problems:
-// on standard error, or, for programs, as JSON on standard output when there are errors.
+// ready loads a job that is to be built and lays it out on sheets. It shows the problems of a
+// job that cannot be built: on standard error, or, for programs, as JSON on standard output.
 func ready(path string, asJSON bool, s streams) (loaded, error) {
 	return readyWith(path, asJSON, s, func(l *loaded) error {
 		l.Lay(context.Background(), nil, sheets.Search{})
@@ -69,13 +69,10 @@ func readyWith(path string, asJSON bool, s streams, lay func(l *loaded) error) (
 			return l, jobError{err}
 		}
 		return l, errShown
-	case asJSON:
-		return l, nil
-	}
-	if err := l.show(s); err != nil {
-		return l, jobError{err}
-	}
-	if l.Failed() {
+	case l.Failed():
+		if err := errors.Join(l.failed(s), l.show(s)); err != nil {
+			return l, jobError{err}
+		}
 		return l, errShown
 	}
 	return l, nil

@@ -11,7 +11,7 @@ import (
 func newFit(s streams) *cobra.Command {
 	return printing(s, &cobra.Command{
 		Use:   "fit JOB",
-		Short: "Say what the joints and boxes of a job will do, with boards, cutter and settings as they usually are off",
+		Short: "Say what joints and boxes will do, with all off as it usually is",
 		Long: `fit adds up what boards, cutter, settings and lengths are off, for each joint and
 box: the play of tongues and bottom, shoulders, fronts proud or recessed on either
 seat, width against the slide, height, depth, diagonals. It gives the worst case, the
@@ -22,8 +22,11 @@ Limits, the shop's own accuracy and readings of the boards are entries of the jo
 JOB may be - for standard input.`,
 		Example: `  $ drawerwright fit drawers.yaml
   $ drawerwright fit drawers.yaml --json`,
-	}, func(b batch.Batch) (any, []byte) {
+	}, "setup", func(b batch.Batch) (any, present.Screen) {
 		f := record.ForecastOf(b)
-		return f, present.ForecastText(f, b.Units)
+		return f, present.Screen{
+			Brief: func(out *present.Printed) { present.ForecastBrief(out, f, b.Units) },
+			Whole: func(out *present.Printed) { present.PrintForecast(out, f, b.Units) },
+		}
 	})
 }

@@ -30,11 +30,11 @@ func TestPartsThatLieFlat(t *testing.T) {
 			t.Errorf("%v do not say %q:\n%s%s", args, want, out, errs)
 		}
 	}
-	said("1, lying flat", "parts", "job.yaml")
-	said("lies flat, cutter 6.00 high", "parts", "job.yaml")
-	said("what is higher than 600 mm is not stood on end: so it lies flat. The cutter's height is the depth of the rabbet", "setup", "job.yaml")
-	said("depth of a rabbet for a tongue 6.00", "setup", "job.yaml")
-	said("depth of the bottom's rabbet 6.00", "setup", "job.yaml")
+	said("1, lying flat", "parts", "job.yaml", "--all")
+	said("lies flat, cutter 6.00 high", "parts", "job.yaml", "--all")
+	said("what is higher than 600 mm is not stood on end: so it lies flat. The cutter's height is the depth of the rabbet", "setup", "job.yaml", "--all")
+	said("depth of a rabbet for a tongue 6.00", "setup", "job.yaml", "--all")
+	said("depth of the bottom's rabbet 6.00", "setup", "job.yaml", "--all")
 	// The rabbets 6.4 deep leave 12 - 6.4 = 5.6 of the front; they end 6.4 before the fence.
 	cut := []string{"adjust", "job.yaml", "slot=6.25", "edge=6.0", "tongue=5.6", "rabbet-depth=6.4", "tongue-length=6.4", "depth=6.0", "front-thickness=12", "sides-thickness=12", "clearance=0.65", "recess=-0.4"}
 	said("for the rabbets of front and back, which lie flat, move the cutter down by 0.4 mm, so that they get 6 mm deep and not 6.4 mm.", cut...)

@@ -160,6 +160,7 @@ func (o *listLayout) run(ctx context.Context, path string, s streams) error {
 	if err != nil {
 		return failure(l.At(err), path, o.print.json, s)
 	}
+	o.print.more = "drawerwright layout " + plain(path) + " --all"
 	return o.print.plan(ctx, plan, paperFor(u), s)
 }
 

@@ -3,9 +3,12 @@ package main
 import (
 	"fmt"
 	"os"
+	"strings"
 
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/load"
+	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 )
@@ -30,14 +33,68 @@ func loadJob(path string, s streams) (loaded, error) {
 	return loaded{load.Read(path, f, load.Beside(path))}, nil
 }
 
-// show prints the problems for a person, with their places.
+// show prints the problems for a person, with their places; notes stand apart.
 func (l loaded) show(s streams) error {
 	var paint job.Paint
-	if colour(s.err) {
-		paint = inColour
+	if color(s.err) {
+		paint = inColor
 	}
-	return l.Problems.Print(s.err, paint)
+	var notes, others job.Problems
+	for _, p := range l.Problems {
+		if p.Level == geom.LevelNote {
+			notes = append(notes, p)
+		} else {
+			others = append(others, p)
+		}
+	}
+	out := present.Printed{Width: wrapped(s.err)}
+	if err := others.Print(&out, paint); err != nil {
+		return err
+	}
+	if len(notes) > 0 && !l.Failed() {
+		out.WriteString("\nnotes, of work that is more and of nothing that comes out wrong:\n")
+	}
+	if err := notes.Print(&out, paint); err != nil {
+		return err
+	}
+	_, err := s.err.Write(out.Wrapped())
+	return err
 }
+
+// failed says that a job cannot be built, before what is wrong with it.
+func (l loaded) failed(s streams) error {
+	errors := words.Count(l.Problems.Count(geom.LevelError), "error", "errors")
+	_, err := fmt.Fprintf(s.err, "This job cannot be built: %s. Mend the file and check it again.\n", errors)
+	return err
+}
+
+// answer is what a command begins with that lists the warnings itself: the verdict on the job,
+// and what to watch.
+func (l loaded) answer() []present.Line {
+	v := record.VerdictOn(l.Batch)
+	level := present.Bad
+	if v.Fits {
+		level = present.Good
+	}
+	said := l.counted()
+	watch := strings.TrimSpace(v.Watch + " " + strings.ToUpper(said[:1]) + said[1:] + ".")
+	return []present.Line{{Level: level, Text: v.Text}, {Text: watch}}
+}
+
+// head is what other commands begin with: the answer, and what to do next.
+func (l loaded) head(path, next string) []present.Line {
+	list := l.answer()
+	if list[0].Level == present.Bad {
+		next = "check" // it says what would do
+	} else if l.counted() != noWarnings {
+		list[1].Text = strings.TrimSuffix(list[1].Text, ".") + ": drawerwright check " + plain(path) + "."
+	}
+	list[1].Text += fmt.Sprintf(" Next: drawerwright %s %s", next, plain(path))
+	return list
+}
+
+// noWarnings is what counted says of a job without warnings and notes.
+const noWarnings = "no warnings"
 
 // counted says how many warnings show lists of a job without errors, with those beyond the
 // most that it does, and how many notes where there are any.
@@ -50,9 +107,9 @@ func (l loaded) counted() string {
 	return text
 }
 
-// inColour marks the parts of a message for a terminal (ECMA-48, SGR: 1 bold,
+// inColor marks the parts of a message for a terminal (ECMA-48, SGR: 1 bold,
 // 31 red, 33 yellow, 36 cyan).
-func inColour(part job.Part, text string) string {
+func inColor(part job.Part, text string) string {
 	code := map[job.Part]string{job.PartPlace: "1", job.PartError: "1;31", job.PartWarning: "1;33", job.PartNote: "1", job.PartCaret: "1;31", job.PartHint: "36"}[part]
 	return "\x1b[" + code + "m" + text + "\x1b[0m"
 }

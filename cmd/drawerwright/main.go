@@ -8,6 +8,8 @@ import (
 	"errors"
 	"fmt"
 	"os"
+
+	"drawerwright/cmd/internal/present"
 )
 
 // Exit codes, a contract with scripts.
@@ -46,9 +48,17 @@ func run(ctx context.Context, args []string, s streams) int {
 	case errors.Is(err, errShown):
 		return exitJob
 	case errors.As(err, &job):
-		fmt.Fprintf(s.err, "drawerwright: %s\n", plain(err.Error()))
+		s.complain("drawerwright: %s", plain(err.Error()))
 		return exitJob
 	}
-	fmt.Fprintf(s.err, "drawerwright: %s\n  hint: drawerwright --help lists the commands, drawerwright COMMAND --help one of them\n", plain(err.Error()))
+	s.complain("drawerwright: %s\n  hint: drawerwright --help lists the commands, "+
+		"drawerwright COMMAND --help one of them", plain(err.Error()))
 	return exitUsage
+}
+
+// complain writes to standard error, as wide as a screen.
+func (s streams) complain(format string, args ...any) {
+	out := present.Printed{Width: wrapped(s.err)}
+	fmt.Fprintf(&out, format+"\n", args...)
+	s.err.Write(out.Wrapped()) // there is nowhere else to say that it failed
 }

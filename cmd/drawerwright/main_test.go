@@ -347,7 +347,7 @@ func TestManyWarnings(t *testing.T) {
 	if code != exitJob || !strings.Contains(errs, "and at least ") || strings.Count(errs, "\n") > 500 {
 		t.Errorf("exit %d with %d lines", code, strings.Count(errs, "\n"))
 	}
-	if !strings.HasPrefix(errs, "(standard input):307:27: error: last: the height") {
+	if !strings.Contains(errs, "check it again.\n(standard input):307:27: error: last: the height") {
 		t.Errorf("begins %.100q, not with the error", errs)
 	}
 }

@@ -48,18 +48,21 @@ func commanded(t *testing.T, text string) readback.Outputs {
 	outputs := readback.Outputs{}
 	for name, args := range map[string][]string{
 		readback.CheckText: {"check", job}, readback.CheckJSON: {"check", job, "--json"},
-		readback.PartsText: {"parts", job}, readback.PartsJSON: {"parts", job, "--json"}, readback.PartsCSV: {"parts", job, "--csv"},
-		readback.FitText: {"fit", job}, readback.FitJSON: {"fit", job, "--json"},
-		readback.SetupText: {"setup", job}, readback.SetupJSON: {"setup", job, "--json"},
-		readback.SheetsText: {"sheets", job}, readback.SheetsJSON: {"sheets", job, "--json"}, readback.SheetsCSV: {"sheets", job, "--csv"},
+		readback.PartsText: {"parts", job, "--all"}, readback.PartsJSON: {"parts", job, "--json"}, readback.PartsCSV: {"parts", job, "--csv"},
+		readback.FitText: {"fit", job, "--all"}, readback.FitJSON: {"fit", job, "--json"},
+		readback.SetupText: {"setup", job, "--all"}, readback.SetupJSON: {"setup", job, "--json"},
+		readback.SheetsText: {"sheets", job, "--all"}, readback.SheetsJSON: {"sheets", job, "--json"}, readback.SheetsCSV: {"sheets", job, "--csv"},
 		"": {"build", job, "-o", out},
 	} {
 		code, said, errs := call(t, "", args...)
 		if code != exitDone {
 			t.Fatalf("%q: exit %d\n%s%s", args, code, said, errs)
 		}
-		if outputs[name] = said; name == readback.CheckText {
+		switch outputs[name] = said; name {
+		case readback.CheckText:
 			outputs[name] += errs
+		case readback.PartsText, readback.FitText, readback.SetupText, readback.SheetsText:
+			_, outputs[name], _ = strings.Cut(said, "\n\n") // what stands below the answer
 		}
 	}
 	delete(outputs, "")
@@ -91,9 +94,9 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 		readback.CheckJSON: inJSON(t, checked{OK: true, Problems: found(l), More: l.More, Verdicts: record.VerdictsOf(b)}),
 		readback.PartsText: string(present.PartsText(r)), readback.PartsJSON: inJSON(t, r),
 		readback.PartsCSV: string(present.PartsCSV(r)),
-		readback.FitText:  string(present.ForecastText(f, u)), readback.FitJSON: inJSON(t, f),
+		readback.FitText:  ofAnyWidth(func(out *present.Printed) { present.PrintForecast(out, f, u) }), readback.FitJSON: inJSON(t, f),
 		readback.SetupText: string(present.SetupText(setups, u)), readback.SetupJSON: inJSON(t, setups),
-		readback.SheetsText: string(present.SheetsText(laid, u)), readback.SheetsJSON: inJSON(t, laid), readback.SheetsCSV: string(present.SheetsCSV(laid)),
+		readback.SheetsText: ofAnyWidth(func(out *present.Printed) { present.PrintSheets(out, laid, u) }), readback.SheetsJSON: inJSON(t, laid), readback.SheetsCSV: string(present.SheetsCSV(laid)),
 		readback.CutList: string(present.CutListCSV(r)), readback.BuyList: string(present.BuyCSV(r.Buy)),
 	}
 	if len(laid.Stocks) > 0 {
@@ -108,6 +111,13 @@ func composed(t *testing.T, text string) (outputs readback.Outputs, ok bool) {
 	}
 	outputs[readback.Packet] = pdf.String()
 	return outputs, true
+}
+
+// ofAnyWidth is what is printed where nothing is wrapped.
+func ofAnyWidth(write func(out *present.Printed)) string {
+	var out present.Printed
+	write(&out)
+	return out.String()
 }
 
 func inJSON(t *testing.T, v any) string {
@@ -236,7 +246,7 @@ func printedAgain(t *testing.T, outputs readback.Outputs) {
 		}
 		for name, again := range map[string][]byte{o.text: present.PartsText(r), o.parts: present.PartsCSV(r),
 			o.cuts: present.CutListCSV(r), o.buy: present.BuyCSV(r.Buy)} {
-			if string(again) != outputs[name] {
+			if strings.TrimSpace(string(again)) != strings.TrimSpace(outputs[name]) {
 				t.Errorf("%s is not what %s makes of it", name, o.record)
 			}
 		}
@@ -253,7 +263,7 @@ func whole(t *testing.T, text string) {
 		if name == readback.CheckJSON || name == readback.Packet && len(outputs[readback.Packet]) > 0 { // with another path; with proof
 			continue
 		}
-		if outputs[name] != data {
+		if strings.TrimSpace(outputs[name]) != strings.TrimSpace(data) {
 			t.Errorf("%s: by the command %d bytes, by what it calls %d, not the same", name,
 				len(outputs[name]), len(data))
 		}

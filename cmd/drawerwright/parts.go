@@ -10,7 +10,7 @@ import (
 )
 
 func newParts(s streams) *cobra.Command {
-	var asJSON, asCSV bool
+	var asJSON, asCSV, all bool
 	c := &cobra.Command{
 		Use:   "parts JOB",
 		Short: "Print the cut list, the settings and the fit of a job",
@@ -33,12 +33,19 @@ JOB may be - for standard input.`,
 				return done(writeJSON(s.out, record.Make(l.Batch, l.Plan, l.Warnings)))
 			case asCSV:
 				_, err = s.out.Write(present.PartsCSV(record.Make(l.Batch, l.Plan, l.Warnings)))
-			default:
-				_, err = s.out.Write(present.PartsText(record.Make(l.Batch, l.Plan, l.Warnings)))
+				return done(errors.Join(err, l.show(s)))
 			}
-			return done(err)
+			r := record.Make(l.Batch, l.Plan, l.Warnings)
+			return done(s.show(present.Screen{
+				Head:  l.head(args[0], "setup"),
+				Brief: func(out *present.Printed) { present.PartsBrief(out, r) },
+				Whole: func(out *present.Printed) { present.PrintParts(out, r) },
+				More:  "drawerwright parts " + plain(args[0]) + " --all",
+				All:   all,
+			}))
 		},
 	}
+	allFlag(c, &all)
 	c.Flags().BoolVar(&asJSON, "json", false, "print the whole report as JSON")
 	c.Flags().BoolVar(&asCSV, "csv", false, "print the cut list as CSV")
 	return c

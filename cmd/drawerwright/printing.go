@@ -2,26 +2,31 @@ package main
 
 import (
 	"drawerwright/cmd/internal/batch"
+	"drawerwright/cmd/internal/present"
 
 	"github.com/spf13/cobra"
 )
 
-// printing completes a command that prints one thing of a job, as text or as JSON.
-func printing(s streams, c *cobra.Command, of func(batch.Batch) (record any, text []byte)) *cobra.Command {
-	var asJSON bool
+// printing completes a command that prints one thing of a job, as JSON or for people: below the
+// verdict on the job, with what to do next.
+func printing(s streams, c *cobra.Command, next string, of func(batch.Batch) (record any, said present.Screen)) *cobra.Command {
+	var asJSON, all bool
 	c.Args, c.ValidArgsFunction = oneJob, jobFiles
 	c.RunE = func(_ *cobra.Command, args []string) error {
 		l, err := ready(args[0], asJSON, s)
 		if err != nil {
 			return err
 		}
-		record, text := of(l.Batch)
+		record, said := of(l.Batch)
 		if asJSON {
 			return done(writeJSON(s.out, record))
 		}
-		_, err = s.out.Write(text)
-		return done(err)
+		said.Head = l.head(args[0], next)
+		said.More = c.CommandPath() + " " + plain(args[0]) + " --all"
+		said.All = all
+		return done(s.show(said))
 	}
+	allFlag(c, &all)
 	c.Flags().BoolVar(&asJSON, "json", false, "print it as JSON")
 	return c
 }

@@ -27,7 +27,7 @@ func newProve(s streams) *cobra.Command {
 	var a proving
 	c := &cobra.Command{
 		Use:   "prove DIR",
-		Short: "Read a build back, cut its drawings virtually and put the boxes together",
+		Short: "Read a build back, cut its drawings virtually and fit the boxes",
 		Long: `prove reads the DXF files of a folder that build wrote, as they are on disk now,
 cuts every panel virtually with the round bits that the legend names, turns over what
 is cut on both faces, puts every box together and says for each joint whether it goes
@@ -52,7 +52,7 @@ Other values can be tried: a length takes a unit, or is in the units of the job.
 type proving struct {
 	thickness   []string
 	flip, depth string
-	json        bool
+	json, all   bool
 }
 
 func (a *proving) flags(c *cobra.Command) {
@@ -61,6 +61,7 @@ func (a *proving) flags(c *cobra.Command) {
 	c.Flags().StringVar(&a.flip, "flip-error", "",
 		"ALONG or ALONG,ACROSS: how far the outside cuts of turned parts are off")
 	c.Flags().StringVar(&a.depth, "depth-error", "", "by how much every pocket is cut too deep; below 0 too shallow")
+	allFlag(c, &a.all)
 	c.Flags().BoolVar(&a.json, "json", false, "print the proofs as JSON, with every cut and where every part stands")
 }
 
@@ -82,18 +83,26 @@ func (a *proving) run(ctx context.Context, dir string, s streams) error {
 	}
 	ok := prove.Sound(checked)
 	for _, r := range proofs {
-		ok = ok && prove.Cuttable(r.Verdict)
+		ok = ok && r.Cuttable()
 	}
 	if a.json {
 		err = writeJSON(s.out, proven{OK: ok, Units: p.Unit().String(), Proof: proofs, Checked: checked, Strangers: strangers(p, dir)})
 	} else {
-		var out bytes.Buffer
-		present.ProofText(&out, proofs, p.Unit())
-		present.CheckedText(&out, checked)
-		for _, name := range strangers(p, dir) {
-			fmt.Fprintf(&out, "%s is no drawing of this build: it was not looked at\n", plain(name))
-		}
-		_, err = io.WriteString(s.out, plain(out.String())) // names come from files that anyone may have written
+		err = s.show(present.Screen{
+			Head: []present.Line{present.ProofHead(proofs, checked)},
+			Whole: func(out *present.Printed) {
+				var text present.Printed // names in it come from files that anyone may have written
+				text.Width = out.Width
+				present.ProofText(&text, proofs, p.Unit())
+				present.CheckedText(&text, checked)
+				for _, name := range strangers(p, dir) {
+					fmt.Fprintf(&text, "%s is no drawing of this build: it was not looked at\n", name)
+				}
+				out.WriteString(plain(text.String()))
+			},
+			More: "drawerwright prove " + plain(dir) + " --all",
+			All:  a.all,
+		})
 	}
 	if err != nil {
 		return jobError{err}

@@ -42,6 +42,10 @@ manuals of your machines, and measure a test piece before you cut a run.
 		newLayout(s), newAdjust(s), newCoupon(s), newView(s),
 		newSchema(s), newExplain(s), newCompletion(s), newVersion(s),
 	)
+	root.SetHelpFunc(func(c *cobra.Command, _ []string) {
+		c.InitDefaultHelpFlag()
+		printHelp(s, c) // what cannot be written is known to run
+	})
 	root.SetHelpCommand(newHelp(s))
 	root.InitDefaultHelpCmd()
 	root.Version = version()

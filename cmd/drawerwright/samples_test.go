@@ -287,7 +287,7 @@ func TestAlcoveCabinets(t *testing.T) {
 	if len(r.Alike) != 1 || !r.Alike[0].Made || r.Alike[0].Rows != 3 {
 		t.Errorf("%+v", r.Alike)
 	}
-	if text := ran(t, 0, "parts", file); !regexp.MustCompile(`window-1-bottom = [^\n]* and 4 more +6 `).MatchString(text) {
+	if text := ran(t, 0, "parts", file, "--all"); !regexp.MustCompile(`window-1-bottom = [^\n]* and 4 more +6 `).MatchString(text) {
 		t.Errorf("not one list of bottoms:\n%s", text)
 	}
 	if len(r.Warnings) != 0 {
@@ -327,7 +327,7 @@ func TestAlikeIsSaidEverywhere(t *testing.T) {
 	if err := os.WriteFile("slides/metric.yaml", slides, 0o644); err != nil {
 		t.Fatal(err)
 	}
-	_, out, errs := call(t, strings.Replace(string(data), "group-openings: yes\n", "", 1), "parts", "-")
+	_, out, errs := call(t, strings.Replace(string(data), "group-openings: yes\n", "", 1), "parts", "-", "--all")
 	if !strings.Contains(out, "near-equal openings: boxes for an opening of 561.20 x 480.00 mm") || !strings.Contains(out, "Write `group-openings: yes` in the job") {
 		t.Errorf("no offer: %s%s", out, errs)
 	}

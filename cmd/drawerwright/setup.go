@@ -11,7 +11,7 @@ import (
 func newSetup(s streams) *cobra.Command {
 	return printing(s, &cobra.Command{
 		Use:   "setup JOB",
-		Short: "Print the setup sheet: cutter, height and fence for every cut, in order, with its limits and cautions",
+		Short: "Print the setup sheet: height and fence for every cut, in order",
 		Long: `setup says for each machine whether one fence distance and one cutter height serve
 all drawers, what forcing it costs and the least number of settings that is right;
 and then every setting with its cuts in order: which parts, which face down, which
@@ -21,8 +21,11 @@ The machine of each drawer is that of its cutter in the job: saw, router-table, 
 (CNC) or hand. With spacers in the job, settings are made up of them. JOB may be - for standard input.`,
 		Example: `  $ drawerwright setup drawers.yaml
   $ drawerwright setup drawers.yaml --json`,
-	}, func(b batch.Batch) (any, []byte) {
+	}, "sheets", func(b batch.Batch) (any, present.Screen) {
 		sheet := present.SetupsOf(record.WorkOf(b))
-		return sheet, present.SetupText(sheet, b.Units)
+		return sheet, present.Screen{
+			Brief: func(out *present.Printed) { present.SetupBrief(out, sheet, b.Units) },
+			Whole: func(out *present.Printed) { present.PrintSetup(out, sheet, b.Units) },
+		}
 	})
 }

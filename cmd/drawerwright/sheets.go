@@ -66,6 +66,7 @@ standard input.`,
 					return jobError{err}
 				}
 			}
+			print.more = "drawerwright sheets " + plain(args[0]) + " --all"
 			if err := print.plan(c.Context(), l.Plan, l.Batch.Paper.Size, s); err != nil {
 				return err
 			}
@@ -106,9 +107,10 @@ func compare(ctx context.Context, l loaded, shelf []list.Offcut, s streams) erro
 
 // layoutPrint is how layouts are given.
 type layoutPrint struct {
-	json, csv bool
-	dir       string
-	pictures  pictured
+	json, csv, all bool
+	dir            string
+	more           string // the command that prints all
+	pictures       pictured
 }
 
 // pictured is how pictures are asked for.
@@ -126,6 +128,7 @@ func (p pictured) formats() filing.Formats {
 }
 
 func (p *layoutPrint) flags(c *cobra.Command) {
+	allFlag(c, &p.all)
 	c.Flags().BoolVar(&p.json, "json", false, "print them as JSON, with the place of every part")
 	c.Flags().BoolVar(&p.csv, "csv", false, "print the place of every part as CSV")
 	c.Flags().StringVarP(&p.dir, "output", "o", "",
@@ -156,7 +159,13 @@ func (p *layoutPrint) plan(ctx context.Context, plan sheets.Plan, size string, s
 	case p.csv:
 		_, err = s.out.Write(present.SheetsCSV(laid))
 	default:
-		_, err = s.out.Write(present.SheetsText(laid, plan.Units))
+		err = s.show(present.Screen{
+			Head:  []present.Line{present.SheetsHead(laid)},
+			Brief: func(out *present.Printed) { present.SheetsBrief(out, laid, plan.Units) },
+			Whole: func(out *present.Printed) { present.PrintSheets(out, laid, plan.Units) },
+			More:  p.more,
+			All:   p.all,
+		})
 	}
 	if err == nil && slices.ContainsFunc(laid.Stocks, func(k record.SheetStock) bool { return len(k.Remaining) > 0 }) {
 		return errShown // pieces without a sheet are named in what was printed

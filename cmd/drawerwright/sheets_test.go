@@ -51,7 +51,7 @@ func TestSheets(t *testing.T) {
 					k.Pieces, k.Count, k.MinSheets, k.Summary)
 			}
 		}
-		status, out, _ := call(t, "", "sheets", file, "--effort", "20")
+		status, out, _ := call(t, "", "sheets", file, "--all", "--effort", "20")
 		if status != 0 || !strings.Contains(out, "kerf") {
 			t.Errorf("%s prints %q", file, out)
 		}
@@ -77,13 +77,13 @@ func TestSheetsSaid(t *testing.T) {
 		"no effort":    {"", []string{"--effort", "0"}, 2, "--effort 0: it is from 1 to"},
 		"other effort": {"", []string{"--effort", "5"}, 0, "best possible"},
 	} {
-		status, out, errs := call(t, c.more+string(job), append([]string{"sheets", "-"}, c.args...)...)
+		status, out, errs := call(t, c.more+string(job), append([]string{"sheets", "-", "--all"}, c.args...)...)
 		if status != c.status || !strings.Contains(out+errs, c.want) {
 			t.Errorf("%s: %d, %s%s", name, status, out, errs)
 		}
 	}
 	small := strings.Replace(string(job), "sheet: 1525 x 1525", "sheet: 505 x 480", 1)
-	if status, _, errs := call(t, small, "sheets", "-"); status != 1 || !strings.Contains(errs, "there is no sheet for ") || !strings.Contains(errs, "4 x bench-wide-side") {
+	if status, _, errs := call(t, small, "sheets", "-", "--all"); status != 1 || !strings.Contains(errs, "there is no sheet for ") || !strings.Contains(errs, "4 x bench-wide-side") {
 		t.Errorf("small sheets: %d, %s", status, errs)
 	}
 }
@@ -122,7 +122,7 @@ func TestLayout(t *testing.T) {
 		"a set":      {"name,length,width,count,set,kind\na,500,100,3,s,\nb,500,120,2,s,\np,900,900,,,sheet\n", nil, 1, "(standard input):3: piece b is wanted 2 times and others of its set 3 times"},
 		"as JSON":    {good + "part,c,x,300,2,,\n", []string{"--json"}, 1, `"line": 6`},
 	} {
-		status, out, errs := call(t, c.list, append([]string{"layout", "-", "--effort", "10"}, c.args...)...)
+		status, out, errs := call(t, c.list, append([]string{"layout", "-", "--all", "--effort", "10"}, c.args...)...)
 		if status != c.status || !strings.Contains(out+errs, c.want) {
 			t.Errorf("%s: %d, %s%s", name, status, out, errs)
 		}
@@ -143,7 +143,7 @@ func TestLayoutReach(t *testing.T) {
 		"--crosscut-capacity 1220 --max-length-on-sled 2440": {"crosscut", "rip"},
 		"--rip-capacity 499 --crosscut-capacity 1220":        {"hand-held", "crosscut"},
 	} {
-		status, out, errs := call(t, list, append([]string{"layout", "-", "--effort", "10"}, strings.Fields(flags)...)...)
+		status, out, errs := call(t, list, append([]string{"layout", "-", "--all", "--effort", "10"}, strings.Fields(flags)...)...)
 		if status != 0 {
 			t.Fatalf("%s: %d, %s", flags, status, errs)
 		}

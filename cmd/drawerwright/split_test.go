@@ -73,8 +73,8 @@ func TestBitFilesAreNamed(t *testing.T) {
 	if err != nil || len(there) != len(listed) {
 		t.Errorf("%d files of bits, and layers.csv has %d: %v", len(there), len(listed), listed)
 	}
-	_, sheets, _ := call(t, "", "sheets", job)
-	_, setup, _ := call(t, "", "setup", job)
+	_, sheets, _ := call(t, "", "sheets", job, "--all")
+	_, setup, _ := call(t, "", "setup", job, "--all")
 	var parts, bare []string
 	for _, name := range listed {
 		if bare = append(bare, path.Base(name)); strings.HasPrefix(name, "router/parts/") {

@@ -41,12 +41,20 @@ func plain(s string) string {
 	}, s)
 }
 
+// unwatched is the stream that a program was given.
+func unwatched(w any) any {
+	if seen, ok := w.(*watched); ok {
+		return seen.Writer
+	}
+	return w
+}
+
 // terminal reports whether a stream is a person's screen.
 func terminal(w any) bool {
-	f, ok := w.(*os.File)
+	f, ok := unwatched(w).(*os.File)
 	return ok && term.IsTerminal(int(f.Fd()))
 }
 
-// colour reports whether a stream wants colour: a screen, and no NO_COLOR
+// color reports whether a stream wants color: a screen, and no NO_COLOR
 // (no-color.org: set and not empty).
-func colour(w any) bool { return terminal(w) && os.Getenv("NO_COLOR") == "" }
+func color(w any) bool { return terminal(w) && os.Getenv("NO_COLOR") == "" }

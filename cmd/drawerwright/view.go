@@ -13,6 +13,7 @@ import (
 	"time"
 
 	"drawerwright/cmd/internal/page"
+	"drawerwright/cmd/internal/present"
 
 	"github.com/spf13/cobra"
 )
@@ -51,6 +52,21 @@ has read. Other files are not touched; a download gives all that build writes.`,
 	return c
 }
 
+// answered says before the address what becomes of the job as it is. It stands on standard
+// error, so that the address alone is on standard output.
+func answered(path string, s streams) error {
+	l, err := loadJob(path, s)
+	if err != nil {
+		return nil // the page says so
+	}
+	head := []present.Line{{Level: present.Bad, Text: "This job cannot be built yet; the page says where it is wrong."}}
+	if !l.Failed() {
+		head = l.answer()
+	}
+	_, err = s.err.Write(present.Screen{Head: head}.Text(sizeOf(s.err), painter(s.err)))
+	return err
+}
+
 // view serves the page of a job until the context ends.
 func view(ctx context.Context, path string, port uint16, s streams) error {
 	p, err := page.Open(path)
@@ -69,6 +85,10 @@ func view(ctx context.Context, path string, port uint16, s streams) error {
 	server.BaseContext = func(net.Listener) context.Context { return work } // searches end with the page
 	served := make(chan error, 1)
 	go func() { served <- server.Serve(listener) }()
+	if err := answered(path, s); err != nil {
+		server.Close()
+		return err
+	}
 	if _, err := fmt.Fprintln(s.out, p.Address(host)); err != nil {
 		server.Close()
 		return err

@@ -11,7 +11,6 @@ import (
 	"drawerwright/cmd/internal/files"
 	"drawerwright/cmd/internal/job"
 	"drawerwright/cmd/internal/jobtest"
-	"drawerwright/cmd/internal/prove"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/sheets"
 	"drawerwright/geom/nest"
@@ -70,7 +69,7 @@ func TestAnySheetIsProven(t *testing.T) {
 			}
 		}
 		for _, p := range r.Proof {
-			if !prove.Cuttable(p.Verdict) {
+			if !p.Cuttable() {
 				t.Errorf("seed %d: %s: %s", seed, p.Drawer, p.Verdict)
 			}
 		}

@@ -67,7 +67,7 @@ func Write(ctx context.Context, b batch.Batch, to Folder, o Options) error {
 	if err := boxes.write(ctx); err != nil {
 		return err
 	}
-	bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p record.Proof) bool { return prove.Cuttable(p.Verdict) })
+	bad := slices.DeleteFunc(slices.Clone(r.Proof), func(p record.Proof) bool { return p.Cuttable() })
 	if len(bad) > 0 {
 		return &Unproven{Proofs: bad}
 	}

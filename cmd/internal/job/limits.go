@@ -15,7 +15,7 @@ const (
 
 	MaxProblems = 500 // kept of one file; nobody mends more in one go
 	maxPrinted  = 50  // of those, as many as a person scrolls through
-	maxExcerpt  = 100 // characters of a line shown with a problem
+	maxExcerpt  = 74  // characters of a line shown with a problem
 	maxQuote    = 40  // characters of the file quoted in a message
 
 	maxDrawers  = 2_000  // drawers that one run still plans in seconds

@@ -56,9 +56,9 @@ func TestExcerpt(t *testing.T) {
 		{"\ta\x1bb", 4, " a·b", 3},
 		{"抽屉: a", 5, "抽屉: a", 6},                 // two columns for each ideograph
 		{"cafe\u0301: a", 8, "cafe\u0301: a", 6}, // none for the accent
-		{long, 1, long[:200] + "…", 0},
-		{long, 300, "…" + long[:2*67], 67},
-		{long, 150, "…" + long[:200] + "…", 67},
+		{long, 1, long[:2*74] + "…", 0},
+		{long, 300, "…" + long[:2*50], 50},
+		{long, 150, "…" + long[:2*74] + "…", 50},
 	} {
 		src := source{file: "a", lines: []string{c.line}}
 		if p := src.place(Problem{}, Position{1, c.column}); p.Excerpt != c.want || p.Caret != c.caret {

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"drawerwright/cmd/internal/present"
+	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/export/drawing"
 	"drawerwright/geom"
@@ -25,6 +26,7 @@ func (m maker) cover() error {
 	m.Text(fmt.Sprintf("%s of %s. Lengths are in %s. Everything here was worked out from measured boards; measure a "+
 		"test piece before you cut a run.", words.Count(boxes, "box", "boxes"),
 		words.Count(len(t.Rows), "kind", "kinds"), lengths))
+	m.Text(record.VerdictOn(m.batch).Text)
 	for _, v := range m.sheet.Verdicts {
 		m.Item(0, "·", v.String())
 	}

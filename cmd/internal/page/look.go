@@ -2,7 +2,6 @@ package page
 
 import (
 	"encoding/json"
-	"fmt"
 	"net/http"
 	"slices"
 	"strings"
@@ -37,6 +36,7 @@ type looked struct {
 	Unit    string `json:"unit"`
 
 	// Of a job that can be built.
+	Answer  string          `json:"answer,omitempty"` // on all drawers, as everywhere
 	Said    string          `json:"said,omitempty"`
 	Verdict string          `json:"verdict,omitempty"` // on the drawer shown
 	Drawers []drawer        `json:"drawers,omitempty"`
@@ -134,8 +134,8 @@ func (l *looked) results(w worked, v view) {
 	}
 	shown := b
 	shown.Drawers = []batch.Drawer{b.Drawers[l.Drawer]}
-	l.Said = fmt.Sprintf("%s, %s", words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer"),
-		words.Count(b.Boxes(), "box", "boxes"))
+	l.Answer = record.VerdictOn(b).Text
+	l.Said = words.Count(len(b.Drawers), "kind of drawer", "kinds of drawer") + ", " + words.Count(b.Boxes(), "box", "boxes")
 	l.Verdict = b.Drawers[l.Drawer].Outcome.String()
 	if v.Flat {
 		l.Picture = pictureOf(shown.Drawers[0])

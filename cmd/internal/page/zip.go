@@ -50,7 +50,7 @@ func (p *Page) zip(w http.ResponseWriter, r *http.Request) {
 	data, err := zipped(ctx, done, name)
 	var unproven *files.Unproven
 	if errors.As(err, &unproven) {
-		var said bytes.Buffer
+		var said present.Printed
 		present.Unproven(&said, unproven.Proofs, unproven.Checked, done.Batch.Units)
 		err = fmt.Errorf("%w\n%s", err, said.Bytes())
 	}

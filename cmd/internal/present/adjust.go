@@ -1,13 +1,13 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 	"math"
 	"slices"
 	"strings"
 
 	"drawerwright/cmd/internal/record"
+	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
 	"drawerwright/geom/joinery"
 	"drawerwright/geom/testcut"
@@ -293,14 +293,39 @@ func saveText(s testcut.Salvage, deeper string, text func(float64) string) strin
 	return string(s.Remedy) + " " + by
 }
 
-// AdjustmentText prints it for the bench.
-func AdjustmentText(a Adjustment, u geom.Unit) []byte {
-	var out bytes.Buffer
-	t := sheetText{unit: u}
-	fmt.Fprintf(&out, "test cut of %s\n\n", a.Drawer)
+// AdjustmentHead answers whether anything is to be moved.
+func AdjustmentHead(a Adjustment) Line {
+	of := "Test cut of " + a.Drawer + ": "
+	moves, missing := 0, 0
+	for _, m := range a.Moves {
+		switch testcut.Action(m.Action) {
+		case testcut.Make, testcut.Try:
+			moves++
+		case testcut.Measure:
+			missing++
+		}
+	}
+	switch {
+	case len(a.Conflicts) > 0:
+		return Line{Bad, of + "readings contradict each other; measure them again."}
+	case a.AllRight:
+		return Line{Good, of + "it is right; leave all as it is."}
+	case a.OffWidth != "" || a.Wrong != "":
+		return Line{Bad, of + "the cutter is not the one of the job; see what to do."}
+	case moves > 0:
+		return Line{Bad, of + "move " + words.Count(moves, "setting", "settings") + ", as follows."}
+	case missing > 0:
+		return Line{"", of + "nothing is to be moved so far; the readings do not tell all."}
+	}
+	return Line{"", of + "nothing is to be moved."}
+}
+
+// PrintAdjustment prints it for the bench.
+func PrintAdjustment(out *Printed, a Adjustment, u geom.Unit) {
+	t := sheetText{Printed: out, unit: u}
 	decided := len(a.Readings) > 0 && len(a.Conflicts) == 0
 	if len(a.Conflicts) > 0 {
-		t.wrapped("", fmt.Sprintf("These readings contradict each other: %s. Measure them again; until then nothing is to be moved.", strings.Join(a.Conflicts, ", ")))
+		t.paragraph("", fmt.Sprintf("These readings contradict each other: %s. Measure them again; until then nothing is to be moved.", strings.Join(a.Conflicts, ", ")))
 	}
 	if decided {
 		t.doing(a)
@@ -311,21 +336,21 @@ func AdjustmentText(a Adjustment, u geom.Unit) []byte {
 	}
 	if decided {
 		t.line("")
-		t.wrapped("", fmt.Sprintf("The cut is %s %s wide, give or take %s.", caliper(a.Cutter.Value, u), u, caliper(2*a.Cutter.Sigma, u)))
+		t.paragraph("", fmt.Sprintf("The cut is %s %s wide, give or take %s.", caliper(a.Cutter.Value, u), u, caliper(2*a.Cutter.Sigma, u)))
 		t.measured("if nothing is moved", a.AsItIs)
 		if len(a.Salvages) > 0 && !a.AllRight {
 			t.measured("if this is followed", a.After)
 			t.line("")
 			t.line("parts that are cut already")
 			for _, s := range a.Salvages {
-				t.wrapped("  ", s)
+				t.paragraph("  ", s)
 			}
 		}
 	}
 	for _, more := range []string{a.Square, a.Fits} {
 		if more != "" {
 			t.line("")
-			t.wrapped("", more)
+			t.paragraph("", more)
 		}
 	}
 	if len(a.Written) > 0 {
@@ -335,14 +360,13 @@ func AdjustmentText(a Adjustment, u geom.Unit) []byte {
 			t.line("  %s", w)
 		}
 	}
-	return append(out.Bytes(), t.out.Bytes()...)
 }
 
 // doing is the answer: leave it, or what to do about each setting.
 func (t *sheetText) doing(a Adjustment) {
 	for _, r := range a.Readings {
 		if r.Rejected {
-			t.wrapped("", fmt.Sprintf("The reading %s, %s %s, does not agree with the others, which together say %s: measure it again. What follows leaves it out.", r.Reading, caliper(r.Value, t.unit), t.unit, caliper(r.Expected, t.unit)))
+			t.paragraph("", fmt.Sprintf("The reading %s, %s %s, does not agree with the others, which together say %s: measure it again. What follows leaves it out.", r.Reading, caliper(r.Value, t.unit), t.unit, caliper(r.Expected, t.unit)))
 		}
 	}
 	within := !slices.ContainsFunc(a.AsItIs, func(m MeasureRow) bool { return !m.within }) &&
@@ -352,26 +376,26 @@ func (t *sheetText) doing(a Adjustment) {
 		t.line("LEAVE IT, as far as these readings tell: all that they say is within its limits.")
 		for _, m := range a.Moves {
 			if m.Action == string(testcut.Measure) {
-				t.wrapped("  ", "To be sure, "+m.Text)
+				t.paragraph("  ", "To be sure, "+m.Text)
 			}
 		}
 	} else if a.AllRight {
 		t.line("LEAVE IT: the test cut is right.")
 		for _, m := range a.Moves {
 			if !m.Sure {
-				t.wrapped("  ", m.Text)
+				t.paragraph("  ", m.Text)
 			}
 		}
 	} else {
 		t.line("what to do")
 		if a.OffWidth != "" {
-			t.wrapped("  ", a.OffWidth+".")
+			t.paragraph("  ", a.OffWidth+".")
 		}
 		for _, m := range a.Moves {
-			t.wrapped("  ", m.Text)
+			t.paragraph("  ", m.Text)
 		}
 		if a.Wrong != "" {
-			t.wrapped("  ", a.Wrong+".")
+			t.paragraph("  ", a.Wrong+".")
 		}
 	}
 	if a.FrontLength > 0 {
@@ -379,7 +403,7 @@ func (t *sheetText) doing(a Adjustment) {
 		if a.AllRight {
 			with = "Fronts"
 		}
-		t.wrapped("",
+		t.paragraph("",
 			fmt.Sprintf("%s and backs still to be cut: %s %s long.", with, caliper(a.FrontLength, t.unit), t.unit))
 	}
 }
@@ -395,7 +419,7 @@ func (t *sheetText) readings(list []ReadingRow) {
 		}
 		table.Add(r.Reading, caliper(r.Value, t.unit), caliper(r.Expected, t.unit), caliper(r.Residual, t.unit), left)
 	}
-	table.print(&t.out, "")
+	table.Print(t.Printed, "")
 }
 
 func (t *sheetText) measured(title string, list []MeasureRow) {
@@ -405,8 +429,14 @@ func (t *sheetText) measured(title string, list []MeasureRow) {
 	t.line("")
 	table := NewTable(Words(title), In("", t.unit.String()), Numbers("known to"), Numbers("right"), Words("verdict"))
 	for _, q := range list {
-		table.Add("  "+q.Words, t.number(q.Value), "+-"+t.number(2*q.Sigma),
+		table.Add(q.Words, t.number(q.Value), "+-"+t.number(2*q.Sigma),
 			between(q.Limit[0], q.Limit[1], t.unit), q.Verdict)
+		switch verdict := &table.Rows[len(table.Rows)-1][4]; {
+		case q.within:
+			verdict.Level = Good
+		case q.Verdict != unknown:
+			verdict.Level = Bad
+		}
 	}
-	table.print(&t.out, "")
+	table.Print(t.Printed, "")
 }

@@ -42,7 +42,7 @@ func BuyTable(list []record.Buy) Table {
 }
 
 // buying prints what to buy beside the board, and what it all costs.
-func buying(out *bytes.Buffer, r record.Report) {
+func buying(out *Printed, r record.Report) {
 	var others []record.Buy
 	total, priced, banded := 0.0, false, false
 	for _, x := range r.Buy {
@@ -56,7 +56,7 @@ func buying(out *bytes.Buffer, r record.Report) {
 		return
 	}
 	fmt.Fprintln(out)
-	BuyTable(others).Renamed("kind", "to buy").print(out, "")
+	BuyTable(others).Renamed("kind", "to buy").Print(out, "")
 	if banded {
 		fmt.Fprintln(out, "Sizes of parts are those of the wood: banding comes on top of them.")
 	}
@@ -66,7 +66,7 @@ func buying(out *bytes.Buffer, r record.Report) {
 }
 
 // weights prints what drawers weigh, and how their bottoms bear the load.
-func weights(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func weights(out *Printed, r record.Report, u geom.Unit) {
 	t := NewTable(Words("drawer"), Numbers("empty"), Numbers("loaded"), Numbers("slides carry"),
 		In("bottom sags", u.String()), Numbers("1/200 of its span"), Numbers("in years"), In("stress",
 			words.StressUnit(u)))
@@ -94,13 +94,13 @@ func weights(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		return
 	}
 	fmt.Fprintln(out)
-	t.print(out, "")
+	t.Print(out, "")
 	fmt.Fprintln(out, "Sag and stress of a bottom as a thin plate: with clamped, and with simply supported edges; the truth is between. In")
 	fmt.Fprintln(out, "years is the most that it sags by when the load stays.")
 }
 
 // bores lists the holes in the edges of parts.
-func bores(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func bores(out *Printed, r record.Report, u geom.Unit) {
 	unit := u.String()
 	t := NewTable(Words("drawer"), Words("bores in both ends of"), Numbers("diameter"), In("depth", unit),
 		In("from the outside face", unit), Words("over the lower edge"))
@@ -120,5 +120,5 @@ func bores(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		return
 	}
 	fmt.Fprintln(out)
-	t.print(out, "")
+	t.Print(out, "")
 }

@@ -85,7 +85,7 @@ func RowTable(c record.Cabinet, u geom.Unit) Table {
 }
 
 // openings prints the rows of each opening, the slide lines and the spacers.
-func openings(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func openings(out *Printed, r record.Report, u geom.Unit) {
 	unit := u.String()
 	for _, c := range r.Cabinets {
 		fmt.Fprintf(out, "opening %s: %s x %s x %s %s count, %s", c.Name, caliper(c.Opening.Width, u),
@@ -101,7 +101,7 @@ func openings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		if c.Shim > 0 {
 			fmt.Fprintln(out, ShimText(c, u))
 		}
-		RowTable(c, u).print(out, "")
+		RowTable(c, u).Print(out, "")
 		for i, s := range c.Spacers {
 			if i == 0 {
 				fmt.Fprintln(out, "spacers, each under a slide, on the datum or on the slide below:")

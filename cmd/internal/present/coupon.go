@@ -48,26 +48,29 @@ func CouponOf(drawer, stock string, c coupon.Coupon) Coupon {
 	return record.Settle(out, u)
 }
 
-// CouponText prints it for the bench.
-func CouponText(c Coupon) []byte {
-	t := sheetText{unit: c.Unit()}
-	t.line("fit coupon for %s, from %s: %s x %s %s", c.Drawer, c.Stock, t.number(c.Length), t.number(c.Width), c.Units)
-	t.line("")
+// CouponHead says what the coupon is cut from.
+func CouponHead(c Coupon) string {
+	return fmt.Sprintf("Fit coupon for %s: cut %s x %s %s of %s, then follow the steps.", c.Drawer,
+		caliper(c.Length, c.Unit()), caliper(c.Width, c.Unit()), c.Units, c.Stock)
+}
+
+// PrintCoupon prints it for the bench.
+func PrintCoupon(out *Printed, c Coupon) {
+	t := sheetText{Printed: out, unit: c.Unit()}
 	slots := NewTable(Numbers("slot"), In("wide", c.Units), In("from the datum end", c.Units))
 	slots.UnitOnce = true
 	for _, s := range c.Slots {
 		slots.Add(fmt.Sprint(s.Number), t.number(s.Width), t.number(s.At))
 	}
-	slots.print(&t.out, "")
+	slots.Print(t.Printed, "")
 	t.line("")
 	for i, s := range c.Steps {
-		t.wrapped("", fmt.Sprintf("%d. %s", i+1, s))
+		t.paragraph("", fmt.Sprintf("%d. %s", i+1, s))
 	}
 	if c.File != "" {
 		t.line("")
 		t.line("drawing: %s", c.File)
 	}
 	t.line("")
-	t.wrapped("", "Then: `drawerwright adjust JOB tooth=... coupon-1=... fits=N`.")
-	return t.out.Bytes()
+	t.paragraph("", "Then: `drawerwright adjust JOB tooth=... coupon-1=... fits=N`.")
 }

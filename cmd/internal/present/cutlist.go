@@ -138,7 +138,7 @@ func stockParts(groups []record.CutGroup, u geom.Unit) StockParts {
 }
 
 // cutListText prints the cut list.
-func cutListText(out *bytes.Buffer, r record.Report) {
+func cutListText(out *Printed, r record.Report) {
 	for _, s := range CutList(r.CutList, r.Blanks, r.Unit()) {
 		grain := ""
 		if s.Grained {
@@ -152,7 +152,7 @@ func cutListText(out *bytes.Buffer, r record.Report) {
 		if s.Settings {
 			shown = append(shown, s.Setting)
 		}
-		s.Table.Pick(shown...).print(out, "")
+		s.Table.Pick(shown...).Print(out, "")
 		for _, said := range s.Blanks {
 			fmt.Fprintln(out, said)
 		}

@@ -1,7 +1,6 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 	"path"
 	"slices"
@@ -14,9 +13,13 @@ import (
 	"drawerwright/geom/proof"
 )
 
-// drawings prints the legend: for each file, in the order of cutting, its layers,
+// drawings prints the legend of a router's job: for each file, in the order of cutting, its layers,
 // how deep they go and with which bit; and which parts have to be turned over.
-func drawings(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func drawings(out *Printed, r record.Report, u geom.Unit) {
+	routed := func(d record.Drawer) bool { return joinery.CutterKind(d.Machine).FollowsDrawing() }
+	if !slices.ContainsFunc(r.Drawers, routed) {
+		return
+	}
 	fmt.Fprintln(out, "drawings: each file's layers in the order of cutting, and what is set for them")
 	fmt.Fprintln(out, HowCut())
 	file := ""
@@ -24,7 +27,7 @@ func drawings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 	flush := func() {
 		if file != "" {
 			fmt.Fprintln(out, file)
-			t.print(out, "  ")
+			t.Print(out, "  ")
 		}
 		t.Rows = nil
 	}
@@ -47,10 +50,7 @@ func drawings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		}
 		fmt.Fprintf(out, "\nbits that cut nothing in this job: %s\n", strings.Join(idle, "; "))
 	}
-	routed := func(d record.Drawer) bool { return joinery.CutterKind(d.Machine).FollowsDrawing() }
-	if slices.ContainsFunc(r.Drawers, routed) {
-		turned(out, r, u)
-	}
+	turned(out, r, u)
 	fmt.Fprintln(out)
 }
 
@@ -74,7 +74,7 @@ func bitText(b record.Bit, u geom.Unit) string {
 }
 
 // turned lists the parts to turn over by what an error in turning does.
-func turned(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func turned(out *Printed, r record.Report, u geom.Unit) {
 	var words []string
 	parts := make(map[string][]string)
 	for _, f := range r.Faces {
@@ -92,8 +92,9 @@ func turned(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		fmt.Fprintln(out, "\nno part has to be turned over on the router")
 		return
 	}
-	fmt.Fprintln(out, "\nto turn over: cut the outside drawing first, with REGISTER; put pins into those holes; turn the part over")
-	fmt.Fprintln(out, "end for end; keep the zero after turning; cut the inside drawing, whose outline cuts it out")
+	out.WriteString("\n")
+	out.Paragraph("to turn over: cut the outside drawing first, with REGISTER; put pins into those holes; turn the part " +
+		"over end for end; keep the zero after turning; cut the inside drawing, whose outline cuts it out")
 	for _, w := range words {
 		for _, p := range parts[w] {
 			fmt.Fprintf(out, "  %s\n", p)
@@ -105,7 +106,7 @@ func turned(out *bytes.Buffer, r record.Report, u geom.Unit) {
 }
 
 // proofs prints what the drawings, cut virtually, make of each drawer.
-func proofs(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func proofs(out *Printed, r record.Report, u geom.Unit) {
 	if len(r.Proof) == 0 {
 		return
 	}
@@ -115,16 +116,37 @@ func proofs(out *bytes.Buffer, r record.Report, u geom.Unit) {
 }
 
 // Unproven prints why a build was not written.
-func Unproven(out *bytes.Buffer, proofs []record.Proof, checked []record.Checked, u geom.Unit) {
+func Unproven(out *Printed, proofs []record.Proof, checked []record.Checked, u geom.Unit) {
 	if len(proofs) > 0 {
 		ProofText(out, proofs, u)
 	}
 	faults(out, checked)
 }
 
+// ProofHead answers whether boxes and files are proven.
+func ProofHead(proofs []record.Proof, checked []record.Checked) Line {
+	for _, p := range proofs {
+		if !p.Cuttable() {
+			return Line{Bad, fmt.Sprintf("Not proven: %s: %s.", p.Drawer, p.Verdict)}
+		}
+	}
+	bad := 0
+	for _, c := range checked {
+		if len(c.Faults) > 0 {
+			bad++
+		}
+	}
+	if bad > 0 {
+		return Line{Bad, "Not proven: " + words.Count(bad, "file disagrees", "files disagree") +
+			" with the drawings or the report."}
+	}
+	boxes := words.Count(len(proofs), "kind of drawer goes", "kinds of drawer go") + " together as drawn"
+	return Line{Good, "Proven: " + boxes + "; all other files agree."}
+}
+
 // CheckedText prints what else was read back: faults first, then what holds the parts of
 // each sheet, then how many of the others agree.
-func CheckedText(out *bytes.Buffer, list []record.Checked) {
+func CheckedText(out *Printed, list []record.Checked) {
 	faults(out, list)
 	count := make(map[string]int)
 	for _, c := range list {
@@ -154,7 +176,7 @@ func CheckedText(out *bytes.Buffer, list []record.Checked) {
 	}
 }
 
-func faults(out *bytes.Buffer, list []record.Checked) {
+func faults(out *Printed, list []record.Checked) {
 	for _, c := range list {
 		for _, f := range c.Faults {
 			fmt.Fprintf(out, "%s: %s: %s\n", f.Place(), f.Part, f.Message)
@@ -185,7 +207,7 @@ func onSheet(s record.OnSheet) string {
 }
 
 // ProofText prints proofs: faults of files first, then what the boxes do.
-func ProofText(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
+func ProofText(out *Printed, proofs []record.Proof, u geom.Unit) {
 	unit := u.String()
 	fmt.Fprintf(out, "proof: the drawings read back, cut with their bits to the depths of their layers' names, and put together; %s\n", unit)
 	for _, p := range proofs {
@@ -208,29 +230,29 @@ func ProofText(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
 		joints.Add(jointsOf(p, u)...)
 		sizes.Add(p.Drawer, span(p.Width, u), span(p.Depth, u), span(p.Height, u), span(p.Diagonal, u), span(p.Rack, u))
 	}
-	joints.print(out, "")
+	joints.Print(out, "")
 	dividers(out, proofs, u)
 	if len(sizes.Rows) > 0 {
 		fmt.Fprintln(out)
-		sizes.print(out, "")
-		fmt.Fprintln(out,
-			"Ranges are over the readings. A side that is pushed on stops at the shoulder of front and back, or when the tongue")
-		fmt.Fprintln(out,
-			"meets the floor of its dado: the shoulder then stays open by that much. Recess: how far front and back stand behind")
-		fmt.Fprintln(out,
-			"the ends of the sides (of a double-rabbet: the sides' faces before the front's ends); below 0 proud. Diagonals can")
-		fmt.Fprintln(out, "differ before the glue has set.")
+		sizes.Print(out, "")
+		out.Paragraph(howProven)
 	}
 	for _, p := range proofs {
 		trouble(out, p, u)
 	}
 }
 
+// howProven says how the tables of a proof are to be read.
+const howProven = "Ranges are over the readings. A side that is pushed on stops at the shoulder of front and back, " +
+	"or when the tongue meets the floor of its dado: the shoulder then stays open by that much. Recess: how far " +
+	"front and back stand behind the ends of the sides (of a double-rabbet: the sides' faces before the front's " +
+	"ends); below 0 proud. Diagonals can differ before the glue has set."
+
 // ungrooved are the fits of a bottom that stands in no groove.
 var ungrooved = []string{string(joinery.BottomApplied), string(joinery.BottomCleats)}
 
 // dividers prints the dividers of all drawers, if there are any.
-func dividers(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
+func dividers(out *Printed, proofs []record.Proof, u geom.Unit) {
 	t := NewTable(Words("drawer"), Words("divider"), Words("stands in"), Numbers("play"), Numbers("slack"),
 		Numbers("above the bottom"))
 	for _, p := range proofs {
@@ -241,7 +263,7 @@ func dividers(out *bytes.Buffer, proofs []record.Proof, u geom.Unit) {
 	}
 	if len(t.Rows) > 0 {
 		fmt.Fprintln(out)
-		t.print(out, "")
+		t.Print(out, "")
 	}
 }
 
@@ -283,7 +305,7 @@ func jointsOf(p record.Proof, u geom.Unit) []string {
 }
 
 // trouble prints what keeps a box from going together, or from its limits.
-func trouble(out *bytes.Buffer, p record.Proof, u geom.Unit) {
+func trouble(out *Printed, p record.Proof, u geom.Unit) {
 	say := func(format string, args ...any) {
 		fmt.Fprintf(out, "%s: "+format+"\n", append([]any{p.Drawer}, args...)...)
 	}

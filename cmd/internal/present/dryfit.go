@@ -1,21 +1,20 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/geom"
 )
 
-func stackText(out *bytes.Buffer, s record.Stack, u geom.Unit) {
+func stackText(out *Printed, s record.Stack, u geom.Unit) {
 	t := NewTable(Words(""), Words(""), Words(""))
 	t.Add("two sides and a front, side by side", caliper(s.SidesAndFront, u),
 		u.String()+", or the stock is not what was measured")
 	t.Add("outside width, dry fitted", caliper(s.OutsideWidth, u), u.String())
 	t.Add("both diagonals, over the ends of the sides", caliper(s.Diagonal, u),
 		fmt.Sprintf("%s, and no more than %s apart", u, caliper(s.DiagonalsApart, u)))
-	t.print(out, "")
+	t.Print(out, "")
 	fmt.Fprintln(out, Squaring)
 }
 

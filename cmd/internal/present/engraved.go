@@ -1,7 +1,6 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 
@@ -10,7 +9,7 @@ import (
 )
 
 // numbered prints which number is on which parts, and which have none.
-func numbered(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func numbered(out *Printed, r record.Report, u geom.Unit) {
 	var order []string
 	parts := make(map[string][]string)
 	for _, p := range r.Parts {

@@ -1,27 +1,23 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
-	"drawerwright/geom/joinery"
 )
 
-// ForecastText prints a forecast. Drawers of which everything is the same stand
+// PrintForecast prints a forecast. Drawers of which everything is the same stand
 // together.
-func ForecastText(f record.Forecast, u geom.Unit) []byte {
-	var out bytes.Buffer
+func PrintForecast(out *Printed, f record.Forecast, u geom.Unit) {
 	if f.Job != "" {
-		fmt.Fprintf(&out, "%s: what the boxes will do\n\n", f.Job)
+		fmt.Fprintf(out, "%s: what the boxes will do\n\n", f.Job)
 	}
-	BoardTable(f.Boards, u).print(&out, "")
-	together(&out, f.Drawers, func(d record.SimulatedDrawer) string { return foreseenText(d, u) })
-	fmt.Fprintf(&out,
+	BoardTable(f.Boards, u).Print(out, "")
+	together(out, f.Drawers, func(part *Printed, d record.SimulatedDrawer) { foreseen(part, d, u) })
+	fmt.Fprintf(out,
 		"\n%s\nworst: everything off by its most at once. all together: the root of the sum of squares.\n", Basis)
-	return out.Bytes()
 }
 
 // BoardTable is between which thicknesses boards are.
@@ -37,11 +33,13 @@ func BoardTable(list []record.Board, u geom.Unit) Table {
 
 // together prints what is said of drawers under their names, those of which the same is
 // said under one head.
-func together(out *bytes.Buffer, list []record.SimulatedDrawer, say func(record.SimulatedDrawer) string) {
+func together(out *Printed, list []record.SimulatedDrawer, say func(*Printed, record.SimulatedDrawer)) {
 	var bodies []string
 	names := make(map[string][]string)
 	for _, d := range list {
-		body := ": " + d.Text + "\n" + say(d)
+		part := Printed{Width: out.Width, Paint: out.Paint}
+		say(&part, d)
+		body := ": " + d.Text + "\n" + part.String()
 		if names[body] == nil {
 			bodies = append(bodies, body)
 		}
@@ -53,16 +51,14 @@ func together(out *bytes.Buffer, list []record.SimulatedDrawer, say func(record.
 }
 
 // fits are the measures of the drawers with their verdicts.
-func fits(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func fits(out *Printed, r record.Report, u geom.Unit) {
 	fmt.Fprintln(out, "fit")
 	var list []record.SimulatedDrawer
 	for _, d := range r.Drawers {
 		list = append(list, record.SimulatedDrawer{Drawer: d.Name, Text: d.Summary, Fit: r.FitOf(d.Name)})
 	}
-	together(out, list, func(d record.SimulatedDrawer) string {
-		var text bytes.Buffer
-		FitTable(d.Fit, u).Pick("measure", "as set", "limits", "likely", "verdict", "right of 1,000").print(&text, "")
-		return text.String()
+	together(out, list, func(part *Printed, d record.SimulatedDrawer) {
+		FitTable(d.Fit, u).Pick("measure", "as set", "limits", "likely", "verdict", "right of 1,000").Print(part, "")
 	})
 	fmt.Fprintf(out, "\n%s\n\n", Basis)
 }
@@ -77,10 +73,7 @@ func FitTable(list []record.Fit, u geom.Unit) Table {
 	for _, f := range list {
 		t.Add(f.Words, caliper(f.Nominal, u), rangeOf(f.Limit, u), rangeOf(f.Likely, u), f.Verdict, f.Of1000,
 			rangeOf(f.Worst, u))
-		verdict := &t.Rows[len(t.Rows)-1][4]
-		if verdict.Level = Bad; joinery.Verdict(f.Verdict).Right() {
-			verdict.Level = Good
-		}
+		t.Rows[len(t.Rows)-1][4].Level = levelOf(f.Verdict)
 	}
 	return t
 }
@@ -90,12 +83,11 @@ func rangeOf(r [2]record.Length, u geom.Unit) string {
 	return caliper(r[0], u) + " to " + caliper(r[1], u)
 }
 
-func foreseenText(d record.SimulatedDrawer, u geom.Unit) string {
-	var out bytes.Buffer
-	t := FitTable(d.Fit, u)
-	t.print(&out, "")
-	fmt.Fprintln(&out)
-	t = NewTable(Words("measure"), Words("moved most by"), In("by itself", u.String()), Numbers("of the squares"),
+// foreseen prints the measures of a drawer, what moves them, and what its parts must measure.
+func foreseen(out *Printed, d record.SimulatedDrawer, u geom.Unit) {
+	FitTable(d.Fit, u).Print(out, "")
+	fmt.Fprintln(out)
+	t := NewTable(Words("measure"), Words("moved most by"), In("by itself", u.String()), Numbers("of the squares"),
 		Numbers("all together"), Numbers("with it halved"))
 	for _, f := range d.Fit {
 		if c := f.Largest; c != nil && c.Root > 0 {
@@ -104,8 +96,7 @@ func foreseenText(d record.SimulatedDrawer, u geom.Unit) string {
 				"+-"+caliper(c.Halved, u))
 		}
 	}
-	t.print(&out, "")
-	fmt.Fprintln(&out)
-	stackText(&out, d.Stack, u)
-	return out.String()
+	t.Print(out, "")
+	fmt.Fprintln(out)
+	stackText(out, d.Stack, u)
 }

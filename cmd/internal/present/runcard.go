@@ -1,7 +1,6 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 	"math"
 	"strings"
@@ -99,7 +98,7 @@ const runCaution = "Feeds and speeds are the shop's own, as the job has them; wh
 	"protection; extract dust where it is made."
 
 // runText prints the card of a sheet.
-func runText(out *bytes.Buffer, name string, r record.Run, u geom.Unit) {
+func runText(out *Printed, name string, r record.Run, u geom.Unit) {
 	fmt.Fprintf(out, "\nrun card, %s\n", name)
 	for _, note := range RunNotes(r, u) {
 		fmt.Fprintf(out, "  %s\n", note)
@@ -115,12 +114,12 @@ func runText(out *bytes.Buffer, name string, r record.Run, u geom.Unit) {
 		for _, line := range RunOrder(f, u) {
 			fmt.Fprintf(out, "  %s\n", line)
 		}
-		RunTable(f, u).print(out, "")
+		RunTable(f, u).Print(out, "")
 	}
 }
 
 // runsText prints the cards of all sheets that a router cuts.
-func runsText(out *bytes.Buffer, stocks []record.SheetStock, u geom.Unit) {
+func runsText(out *Printed, stocks []record.SheetStock, u geom.Unit) {
 	said := false
 	for _, k := range stocks {
 		for _, one := range k.Sheets {

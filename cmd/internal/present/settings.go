@@ -1,7 +1,6 @@
 package present
 
 import (
-	"bytes"
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
 	"drawerwright/geom"
@@ -41,7 +40,7 @@ type SettingTable struct {
 }
 
 // settings prints the tables of settings.
-func settings(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func settings(out *Printed, r record.Report, u geom.Unit) {
 	for _, t := range SettingTables(r.Setups, u) {
 		var shown []string
 		for _, c := range t.Columns {
@@ -49,7 +48,7 @@ func settings(out *bytes.Buffer, r record.Report, u geom.Unit) {
 				shown = append(shown, c.Heading)
 			}
 		}
-		t.Pick(shown...).print(out, "")
+		t.Pick(shown...).Print(out, "")
 		for _, note := range t.notes {
 			fmt.Fprintln(out, note)
 		}

@@ -1,10 +1,8 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
-	"unicode/utf8"
 
 	"drawerwright/cmd/internal/record"
 	"drawerwright/cmd/internal/words"
@@ -13,19 +11,24 @@ import (
 	"drawerwright/geom/setup"
 )
 
-// SetupText prints a setup sheet for the bench.
+// SetupText is a setup sheet for the bench, of any width.
 func SetupText(s SetupSheet, u geom.Unit) []byte {
-	t := &sheetText{unit: u}
+	return printed(func(out *Printed) { PrintSetup(out, s, u) })
+}
+
+// PrintSetup prints a setup sheet.
+func PrintSetup(out *Printed, s SetupSheet, u geom.Unit) {
+	t := &sheetText{Printed: out, unit: u}
 	if s.Job != "" {
 		t.line("%s: setups", s.Job)
 		t.line("")
 	}
 	for _, v := range s.Verdicts {
-		t.wrapped("", v.String()+".")
+		t.paragraph("", v.String()+".")
 	}
-	t.wrapped("", Basis)
+	t.paragraph("", Basis)
 	t.line("")
-	t.wrapped("", s.First)
+	t.paragraph("", s.First)
 	t.cautions("", s.General)
 	for _, m := range s.Machines {
 		t.machine(m)
@@ -39,36 +42,22 @@ func SetupText(s SetupSheet, u geom.Unit) []byte {
 		}
 		t.line("  [%d] %s", i+1, source)
 	}
-	return t.out.Bytes()
 }
 
-// sheetText writes lines no longer than a page is wide.
+// sheetText writes a sheet for the bench.
 type sheetText struct {
-	out  bytes.Buffer
+	*Printed
 	unit geom.Unit
 	step int
 	said map[string]bool // the kinds of work whose cautions stand above already
 }
 
-const pageWidth = 100
+func (t *sheetText) line(format string, args ...any) { fmt.Fprintf(t, format+"\n", args...) }
 
-func (t *sheetText) line(format string, args ...any) { fmt.Fprintf(&t.out, format+"\n", args...) }
-
-// wrapped breaks a text at spaces; what follows the first line is set in by two more.
-func (t *sheetText) wrapped(indent, text string) {
-	line, more := indent, indent+"  "
-	for _, word := range strings.Fields(text) {
-		if utf8.RuneCountInString(line)+1+utf8.RuneCountInString(word) > pageWidth && strings.TrimSpace(line) != "" {
-			t.line("%s", strings.TrimRight(line, " "))
-			line = more
-		}
-		if strings.TrimSpace(line) != "" {
-			line += " "
-		}
-		line += word
-	}
-	if strings.TrimSpace(line) != "" {
-		t.line("%s", line)
+// paragraph writes a text on a line of its own, unless it is empty.
+func (t *sheetText) paragraph(indent, text string) {
+	if text != "" {
+		t.line("%s%s", indent, text)
 	}
 }
 
@@ -78,7 +67,7 @@ func (t *sheetText) cautions(indent string, list []Caution) {
 		if c.Source > 0 {
 			text += fmt.Sprintf(" [%d]", c.Source)
 		}
-		t.wrapped(indent, text)
+		t.paragraph(indent, text)
 	}
 }
 
@@ -126,22 +115,22 @@ func (t *sheetText) machine(m Machine) {
 		words.Length(m.Cutter.MM(), t.unit), words.Some(m.Drawers))
 	t.cautions("", m.Cautions)
 	t.line("")
-	t.wrapped("", "One setting for everything? "+m.OneSetup.Text)
+	t.paragraph("", "One setting for everything? "+m.OneSetup.Text)
 	choices := m.OneSetup.Minimal
 	for _, c := range choices {
 		if c.Spacers != nil {
-			t.wrapped("", c.Spacers.Text)
+			t.paragraph("", c.Spacers.Text)
 		}
 	}
 	t.line("")
-	t.wrapped("", "Cut a test piece of the same boards first, a side's and a front's end, push it together and measure. "+
+	t.paragraph("", "Cut a test piece of the same boards first, a side's and a front's end, push it together and measure. "+
 		"`drawerwright adjust` takes the readings and says what to move.")
 	t.step, t.said = 0, make(map[string]bool)
 	t.refused(m)
 	t.gauges(m.Gauges)
 	if m.Order != "" {
 		t.line("")
-		t.wrapped("", m.Order)
+		t.paragraph("", m.Order)
 	}
 	for i, s := range m.Settings {
 		t.setting(i+1, s, m.Machine)
@@ -157,12 +146,12 @@ func (t *sheetText) machine(m Machine) {
 func (t *sheetText) setting(number int, s Setting, machine string) {
 	t.line("")
 	t.line("%s", s.Heading(number, machine, t.unit))
-	t.wrapped("  ", s.Buried(machine))
+	t.paragraph("  ", s.Buried(machine))
 	if p := s.Spacers; p != nil && s.Fence > 0 {
-		t.wrapped("  ", fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", t.pieces(p.Fence, s.Fence), t.pieces(p.Height, s.Height)))
+		t.paragraph("  ", fmt.Sprintf("Nearest of the shop's spacers: fence %s; height %s.", t.pieces(p.Fence, s.Fence), t.pieces(p.Height, s.Height)))
 	}
 	if len(s.Steps) > 1 {
-		t.wrapped("  ", s.Raised(t.unit))
+		t.paragraph("  ", s.Raised(t.unit))
 	}
 	for _, c := range s.Cuts {
 		t.cut(c)
@@ -207,16 +196,16 @@ func (c CutStep) Fences(u geom.Unit) string {
 
 func (t *sheetText) cut(c CutStep) {
 	t.step++
-	t.wrapped("  ", fmt.Sprintf("%d. %s.", t.step, c.How(t.unit)))
+	t.paragraph("  ", fmt.Sprintf("%d. %s.", t.step, c.How(t.unit)))
 	if len(c.Passes) > 1 {
-		t.wrapped("     ", c.Fences(t.unit))
+		t.paragraph("     ", c.Fences(t.unit))
 	}
-	t.wrapped("     ", c.Who)
+	t.paragraph("     ", c.Who)
 	if c.Note != "" {
-		t.wrapped("     ", c.Note)
+		t.paragraph("     ", c.Note)
 	}
 	if len(c.Cautions) > 0 && t.said[c.Work] {
-		t.wrapped("     ", "! Cautions as above for "+workNames[setup.Holding(c.Work)]+".")
+		t.paragraph("     ", "! Cautions as above for "+workNames[setup.Holding(c.Work)]+".")
 		return
 	}
 	t.said[c.Work] = true
@@ -237,7 +226,7 @@ func (t *sheetText) apart(m Machine) {
 		}
 		if c.Metric && !said {
 			said = true
-			t.wrapped("  ", MetricBits)
+			t.paragraph("  ", MetricBits)
 		}
 		t.cut(c)
 	}
@@ -251,7 +240,7 @@ func (t *sheetText) refused(m Machine) {
 	t.line("")
 	t.line("NO SETUP OF THIS MACHINE")
 	for _, c := range m.Refused {
-		t.wrapped("  ", fmt.Sprintf("%s of %s: %s; %s.", c.Kind, c.Who, lower(c.Note), c.Instead))
+		t.paragraph("  ", fmt.Sprintf("%s of %s: %s; %s.", c.Kind, c.Who, lower(c.Note), c.Instead))
 	}
 }
 
@@ -265,26 +254,26 @@ func (t *sheetText) gauges(list []Gauge) {
 	t.line("")
 	t.line("GAUGES, one for each distance, left as it is until the last part is marked")
 	for _, g := range list {
-		t.wrapped("  ", fmt.Sprintf("%s: %s.", words.Length(g.At.MM(), t.unit), strings.Join(g.Marks, "; ")))
+		t.paragraph("  ", fmt.Sprintf("%s: %s.", words.Length(g.At.MM(), t.unit), strings.Join(g.Marks, "; ")))
 	}
 }
 
 func (t *sheetText) checks(list []Check, said []string) {
 	if len(list) > 0 {
 		t.line("  measure on the test piece, and now and then; every combination within these limits is right")
-		CheckTable(list, t.unit).print(&t.out, "    ")
+		CheckTable(list, t.unit).Print(t.Printed, "    ")
 	}
 	for _, s := range said {
-		t.wrapped("    ", s)
+		t.paragraph("    ", s)
 	}
 }
 
 func (t *sheetText) files(m Machine) {
 	t.line("")
-	t.wrapped("", "Touch the bit off where the legend of the drawings counts depths from. In this order, the first face of each part before the other:")
+	t.paragraph("", "Touch the bit off where the legend of the drawings counts depths from. In this order, the first face of each part before the other:")
 	table := NewTable(Words(""), Words(""), Words(""), Words(""), Words(""))
 	for _, f := range m.Files {
 		table.Add(fmt.Sprintf("%d x", f.Count), f.Part, f.Face, f.How(), f.File)
 	}
-	table.print(&t.out, "  ")
+	table.Print(t.Printed, "  ")
 }

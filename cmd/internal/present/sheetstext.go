@@ -13,21 +13,19 @@ import (
 	"drawerwright/geom/nest"
 )
 
-// SheetsText prints layouts, and how saws take the sheets apart.
-func SheetsText(s record.Sheets, u geom.Unit) []byte {
-	var out bytes.Buffer
+// PrintSheets prints layouts, and how saws take the sheets apart.
+func PrintSheets(out *Printed, s record.Sheets, u geom.Unit) {
 	if s.Job != "" {
-		fmt.Fprintf(&out, "%s: sheets\n", s.Job)
+		fmt.Fprintf(out, "%s: sheets\n", s.Job)
 	}
 	if len(s.Stocks) == 0 {
-		fmt.Fprintln(&out, "\nNo stock has the size of its sheets: write `sheet: 2440 x 1220` into it.")
+		fmt.Fprintln(out, "\nNo stock has the size of its sheets: write `sheet: 2440 x 1220` into it.")
 	}
 	for _, k := range s.Stocks {
-		layoutText(&out, k, u)
-		cutsText(&out, k, u)
+		layoutText(out, k, u)
+		cutsText(out, k, u)
 	}
-	runsText(&out, s.Stocks, u)
-	return out.Bytes()
+	runsText(out, s.Stocks, u)
 }
 
 // SheetsSummary is the first line of a stock's layout: sheets, bound, yield and cost.
@@ -38,8 +36,7 @@ func SheetsSummary(k record.SheetStock, u geom.Unit) string {
 			out.WriteString(", ")
 		}
 		noun := map[bool]string{false: "sheet", true: "offcut"}[z.Offcut]
-		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), caliper(z.Length, u),
-			caliper(z.Width, u), u)
+		fmt.Fprintf(&out, "%s of %s x %s %s", words.Count(z.Used, noun, noun+"s"), tape(z.Length, u), tape(z.Width, u), u)
 	}
 	if len(k.Sheets) == 0 {
 		out.WriteString("no sheet")
@@ -67,8 +64,20 @@ func SheetsHow(k record.SheetStock, u geom.Unit) string {
 	return how
 }
 
-func layoutText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
+// layoutText prints a layout, with how its sheets lie and what holds their parts.
+func layoutText(out *Printed, k record.SheetStock, u geom.Unit) {
 	fmt.Fprintf(out, "\n%s: %s\n%s\n", k.Stock, SheetsSummary(k, u), SheetsHow(k, u))
+	piecesText(out, k, u)
+	for _, note := range SheetNotes(k, u) {
+		fmt.Fprintln(out, note)
+	}
+	if !k.Completed {
+		fmt.Fprintln(out, "The search was stopped: more time may save a sheet.")
+	}
+}
+
+// piecesText prints which pieces lie on which sheet, and those that lie on none.
+func piecesText(out *Printed, k record.SheetStock, u geom.Unit) {
 	t := NewTable(Words("sheet"), Numbers("parts"), In("offcut", u.String()), Words("pieces"))
 	if k.Routed {
 		t.Columns = append(t.Columns, Words("held by"))
@@ -81,7 +90,7 @@ func layoutText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
 		offcut := "-"
 		if len(sheet.Offcuts) > 0 {
 			o := sheet.Offcuts[0]
-			if offcut = caliper(o.Length, u) + " x " + caliper(o.Width, u); len(sheet.Offcuts) > 1 {
+			if offcut = usable(o.Length, o.Width, u); len(sheet.Offcuts) > 1 {
 				offcut += fmt.Sprintf(" and %d more", len(sheet.Offcuts)-1)
 			}
 		}
@@ -96,15 +105,9 @@ func layoutText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
 			t.Add(row...)
 		}
 	}
-	t.print(out, "")
+	t.Print(out, "")
 	for _, p := range k.Remaining {
 		fmt.Fprintf(out, "no sheet holds %d x %s: %s\n", p.Count, p.Part, p.Why)
-	}
-	for _, note := range SheetNotes(k, u) {
-		fmt.Fprintln(out, note)
-	}
-	if !k.Completed {
-		fmt.Fprintln(out, "The search was stopped: more time may save a sheet.")
 	}
 }
 
@@ -116,18 +119,41 @@ func numbers(s record.LaidSheet) string {
 	return fmt.Sprint(s.Number)
 }
 
+// tape prints a length of a record as a tape is read.
+func tape(v record.Length, u geom.Unit) string { return words.Tape(v.MM(), u) }
+
+// usable prints the sides of an offcut, of inches none longer than it is.
+func usable(length, width record.Length, u geom.Unit) string {
+	return words.TapeAtMost(length.MM(), u) + " x " + words.TapeAtMost(width.MM(), u)
+}
+
+// stopAt prints what a fence or stop is set to: of inches with the nearest fraction beside it.
+func stopAt(v record.Length, u geom.Unit) string {
+	l := of(v)
+	near, over := l.Near(u)
+	switch {
+	case near == "" && u == geom.Inch: // whole
+		return l.Number(u)
+	case near == "":
+		return l.Fixed(u)
+	case over == "":
+		return near
+	}
+	return l.Fixed(u) + " (" + near + ")"
+}
+
 // CutTable is a table of cuts: number, setting, how, board, what it gives and what stays in
 // hand.
 func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 	unit := u.String()
 	t := NewTable(Numbers("cut"), In("fence or stop", unit), Words("how"), Words("board"), Words("gives"),
 		Column{Heading: "left in hand", Unit: unit}, Words(""))
-	size := func(h record.Workpiece) string { return caliper(h.Length, u) + " x " + caliper(h.Width, u) }
+	size := func(h record.Workpiece) string { return tape(h.Length, u) + " x " + tape(h.Width, u) }
 	for i, c := range cuts {
-		setting, how := caliper(c.Setting, u), c.Kind
+		setting, how := stopAt(c.Setting, u), c.Kind
 		switch {
 		case c.Trim && c.Kind != "rip":
-			setting = "takes " + setting
+			setting = "takes " + tape(c.Setting, u)
 		case c.Kind == "hand-held":
 			setting = "guide at " + setting
 		case !c.SettingChanged && i > 0 && cuts[i-1].Kind == c.Kind && !cuts[i-1].Trim:
@@ -154,8 +180,7 @@ func CutTable(cuts []record.SawCut, u geom.Unit) Table {
 				left = c.Remainder.Name
 			case c.Remainder.Offcut:
 				if left += ", offcut"; c.Remainder.Clean[0] < c.Remainder.Length || c.Remainder.Clean[1] < c.Remainder.Width {
-					left += fmt.Sprintf(", %s x %s clean", caliper(c.Remainder.Clean[0], u),
-						caliper(c.Remainder.Clean[1], u))
+					left += fmt.Sprintf(", %s clean", usable(c.Remainder.Clean[0], c.Remainder.Clean[1], u))
 				}
 			case c.Remainder.Waste:
 				left += ", waste"
@@ -220,12 +245,12 @@ func times(n int) string {
 	return fmt.Sprintf("%d times", n)
 }
 
-func cutsText(out *bytes.Buffer, k record.SheetStock, u geom.Unit) {
+func cutsText(out *Printed, k record.SheetStock, u geom.Unit) {
 	if len(k.Cuts) == 0 {
 		return
 	}
 	fmt.Fprintf(out, "\ncuts of %s\n", k.Stock)
-	CutTable(k.Cuts, u).print(out, "")
+	CutTable(k.Cuts, u).Print(out, "")
 	for _, n := range CutNotes(k, u) {
 		fmt.Fprintln(out, n)
 	}

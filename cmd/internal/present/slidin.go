@@ -1,7 +1,6 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 
@@ -28,7 +27,7 @@ func SlideInSolid(r record.Report) string {
 }
 
 // slidIn prints how bottoms of solid wood that are slid in are held, where there are any.
-func slidIn(out *bytes.Buffer, r record.Report) {
+func slidIn(out *Printed, r record.Report) {
 	if slices.ContainsFunc(r.Drawers, func(d record.Drawer) bool { return d.SlidInSolid }) {
 		fmt.Fprintf(out, "\nThe bottom is slid in when the box is glued. %s\n", SlideInSolid(r))
 	}

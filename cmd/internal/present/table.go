@@ -1,10 +1,8 @@
 package present
 
 import (
-	"bytes"
 	"slices"
 	"strings"
-	"unicode/utf8"
 )
 
 // Table is a table as terminal, packet and page print it: all of them take columns and cells
@@ -106,32 +104,4 @@ func (t Table) Renamed(heading, instead string) Table {
 		}
 	}
 	return t
-}
-
-// print writes the table in columns two spaces apart, below their titles where any column
-// has one, each line after an indent.
-func (t Table) print(out *bytes.Buffer, indent string) {
-	all := t.Texts()
-	if titles := t.Titles(); strings.Join(titles, "") != "" {
-		all = append([][]string{titles}, all...)
-	}
-	width := make([]int, len(t.Columns))
-	for _, row := range all {
-		for i, cell := range row {
-			width[i] = max(width[i], utf8.RuneCountInString(cell))
-		}
-	}
-	for _, row := range all {
-		line := indent
-		for i, cell := range row {
-			pad := strings.Repeat(" ", width[i]-utf8.RuneCountInString(cell))
-			if t.Columns[i].Right {
-				cell = pad + cell
-			} else {
-				cell += pad
-			}
-			line += cell + "  "
-		}
-		out.WriteString(strings.TrimRight(line, " ") + "\n")
-	}
 }

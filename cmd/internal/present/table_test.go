@@ -1,7 +1,6 @@
 package present
 
 import (
-	"bytes"
 	"slices"
 	"testing"
 
@@ -24,15 +23,15 @@ func TestTablePrints(t *testing.T) {
 		{true, "  part            length mm\n  side               396.00    12\n  front-and-back        7.5  6.10  ü, x\n"},
 	} {
 		table.UnitOnce = c.once
-		var out bytes.Buffer
-		if table.print(&out, "  "); out.String() != c.want {
+		var out Printed
+		if table.Print(&out, "  "); out.String() != c.want {
 			t.Errorf("units once %t:\n%s, want\n%s", c.once, out.String(), c.want)
 		}
 	}
 	bare := NewTable(Words(""), Words(""))
 	bare.Add("a", "b")
-	var out bytes.Buffer
-	if bare.print(&out, ""); out.String() != "a  b\n" {
+	var out Printed
+	if bare.Print(&out, ""); out.String() != "a  b\n" {
 		t.Errorf("without headings: %q", out.String())
 	}
 }

@@ -1,7 +1,6 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 	"strings"
 
@@ -23,7 +22,7 @@ func TemplateTable(list []record.Template, u geom.Unit) Table {
 }
 
 // plates prints the templates of a job.
-func plates(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func plates(out *Printed, r record.Report, u geom.Unit) {
 	if len(r.Templates) == 0 {
 		return
 	}
@@ -32,6 +31,6 @@ func plates(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		fmt.Fprintf(out, " and with a kerf of %s %s made up for", caliper(k, u), u)
 	}
 	fmt.Fprintln(out)
-	TemplateTable(r.Templates, u).Pick("plate", "pieces", "length", "width", "serves").print(out, "")
+	TemplateTable(r.Templates, u).Pick("plate", "pieces", "length", "width", "serves").Print(out, "")
 	fmt.Fprintln(out)
 }

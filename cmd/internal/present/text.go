@@ -4,7 +4,6 @@
 package present
 
 import (
-	"bytes"
 	"fmt"
 	"slices"
 
@@ -16,38 +15,41 @@ import (
 // PartsText is parts.txt, the job for a person: the parts by stock, the settings, what the
 // joints will do, the board that it takes, and the warnings.
 func PartsText(r record.Report) []byte {
-	var out bytes.Buffer
+	return printed(func(out *Printed) { PrintParts(out, r) })
+}
+
+// PrintParts prints what parts.txt has.
+func PrintParts(out *Printed, r record.Report) {
 	u := r.Unit()
 	if r.Job != "" {
-		fmt.Fprintf(&out, "%s\n\n", r.Job)
+		fmt.Fprintf(out, "%s\n\n", r.Job)
 	}
-	openings(&out, r, u)
-	cutListText(&out, r)
-	settings(&out, r, u)
-	fits(&out, r, u)
-	proofs(&out, r, u)
-	drawings(&out, r, u)
-	numbered(&out, r, u)
-	plates(&out, r, u)
-	board(&out, r, u)
-	laid(&out, r, u)
-	buying(&out, r)
-	weights(&out, r, u)
-	bores(&out, r, u)
-	slidIn(&out, r)
+	openings(out, r, u)
+	cutListText(out, r)
+	settings(out, r, u)
+	fits(out, r, u)
+	proofs(out, r, u)
+	drawings(out, r, u)
+	numbered(out, r, u)
+	plates(out, r, u)
+	board(out, r, u)
+	laid(out, r, u)
+	buying(out, r)
+	weights(out, r, u)
+	bores(out, r, u)
+	slidIn(out, r)
 	for _, level := range []geom.Level{geom.LevelWarning, geom.LevelNote} {
 		lines := Gathered(r.Warnings, level)
 		if len(lines) > 0 {
-			fmt.Fprintf(&out, "\n%ss\n", level)
+			fmt.Fprintf(out, "\n%ss\n", level)
 		}
 		for _, line := range lines {
-			fmt.Fprintln(&out, line)
+			fmt.Fprintln(out, line)
 		}
 	}
-	return out.Bytes()
 }
 
-func board(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func board(out *Printed, r record.Report, u geom.Unit) {
 	_, area := words.Area(0, u)
 	t := NewTable(Words("stock"), Numbers("pieces"), In("area", area), Numbers("sheets"), Numbers("their price"))
 	for _, m := range r.Material {
@@ -61,11 +63,11 @@ func board(out *bytes.Buffer, r record.Report, u geom.Unit) {
 		}
 		t.Add(m.Stock, fmt.Sprint(m.Pieces), fmt.Sprintf("%.2f", m.Area.In(u)), sheets, cost)
 	}
-	t.print(out, "")
+	t.Print(out, "")
 }
 
 // laid prints the layouts on sheets, which are in a folder of their own.
-func laid(out *bytes.Buffer, r record.Report, u geom.Unit) {
+func laid(out *Printed, r record.Report, u geom.Unit) {
 	if len(r.Sheets) > 0 {
 		fmt.Fprintln(out, "\nsheets (drawings, pictures and cuts are in the folder sheets)")
 	}

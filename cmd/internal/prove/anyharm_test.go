@@ -33,7 +33,7 @@ func sensible(p record.Proof) error {
 			return fmt.Errorf("a fault without code, file or words: %+v", f)
 		}
 	}
-	if !prove.Cuttable(p.Verdict) {
+	if !p.Cuttable() {
 		return nil
 	}
 	stuck := func(c record.Corner) bool { return !c.Goes }

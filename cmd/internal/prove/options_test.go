@@ -187,7 +187,7 @@ func TestOptions(t *testing.T) {
 func TestTooFarAcross(t *testing.T) {
 	p := build(t, harmed("R2000", "")).proof(t, prove.Options{FlipAcross: 2})
 	const chords = 0.02 // for two arcs, where they are steep
-	if want := 460 + 2*(1.5-math.Sqrt(1.5*1.5-1)); math.Abs(p.Width.Mean.MM()-want) > 2*chords || !prove.Cuttable(p.Verdict) {
+	if want := 460 + 2*(1.5-math.Sqrt(1.5*1.5-1)); math.Abs(p.Width.Mean.MM()-want) > 2*chords || !p.Cuttable() {
 		t.Errorf("width %.4f, want %.4f: %s", p.Width.Mean, want, p.Verdict)
 	}
 }

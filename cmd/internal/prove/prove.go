@@ -159,11 +159,6 @@ type Worker struct {
 // Worker makes one; each goroutine needs its own.
 func (p *Prover) Worker() *Worker { return &Worker{Prover: p} }
 
-// Cuttable reports whether a verdict lets a shop cut from the files.
-func Cuttable(verdict string) bool {
-	return verdict == record.Goes || verdict == record.GoesBut || verdict == record.GoesSome
-}
-
 // Drawer proves one drawer of the report.
 func (w *Worker) Drawer(i int, read Read, o Options) record.Proof {
 	d := w.report.Drawers[i]

@@ -56,7 +56,7 @@ func TestNotWithEveryBoard(t *testing.T) {
 		"thick bottom": {"12.2", "[5.6, 6.2]", []record.Reading{{Stock: "ply", Thickness: 6.2}}},
 	} {
 		p := build(t, measured(c.birch, c.ply, "")).proof(t, prove.Options{})
-		if p.Verdict != record.GoesSome || len(p.Faults) != 0 || !prove.Cuttable(p.Verdict) || !slices.Equal(p.FailsWith, c.want) {
+		if p.Verdict != record.GoesSome || len(p.Faults) != 0 || !p.Cuttable() || !slices.Equal(p.FailsWith, c.want) {
 			t.Errorf("%s: %s, %+v, fails with %+v", name, p.Verdict, p.Faults, p.FailsWith)
 		}
 		// A board of the mean takes the others' place.
@@ -102,7 +102,7 @@ func TestSaw(t *testing.T) {
 		after := f.proofs(t, prove.Options{Thickness: map[string]float64{"birch": thick["birch"] + by}})
 		for i := range before {
 			a, b := before[i], after[i]
-			if len(b.Corners) != 4 || !prove.Cuttable(b.Verdict) {
+			if len(b.Corners) != 4 || !b.Cuttable() {
 				t.Fatalf("%s: %+v", b.Verdict, b)
 			}
 			for j := range a.Corners {

@@ -17,7 +17,10 @@ var (
 func checkText(r *reading, text string) {
 	said := map[string][]string{}
 	summed := false
-	for _, line := range strings.Split(text, "\n") {
+	for i, line := range strings.Split(text, "\n") {
+		if answer := strings.TrimPrefix(line, "! "); i == 0 && answered.MatchString(answer) {
+			r.words("total", "job", "answer", answer)
+		}
 		if m := remarkLine.FindStringSubmatch(line); m != nil {
 			said[m[1]] = append(said[m[1]], m[2])
 		}

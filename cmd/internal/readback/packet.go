@@ -210,10 +210,15 @@ func packet(r *reading, data string) {
 	p.sheet.end()
 }
 
+// answered is how the answer on a job begins.
+var answered = regexp.MustCompile(`^(Fits|May not fit|Does not fit): `)
+
 // boxes reads the cover: verdict and remarks, the table of boxes, how many there are.
 func (p *packetReader) boxes() taken {
 	s := p.s
 	switch {
+	case p.cover && len(p.list) == 1 && answered.MatchString(p.list[0]):
+		p.words("total", "job", "answer", s.together(0))
 	case p.cover && len(p.list) == 2 && p.list[0] == "·":
 		p.judged(s.together(1))
 	case p.cover && len(p.list) == 2 && p.list[0] == "!":

@@ -25,6 +25,7 @@ type looked struct {
 	More     int
 	Failed   bool
 	Said     string
+	Answer   string
 	Drawers  []struct {
 		Name  string
 		Count int
@@ -105,6 +106,7 @@ func page(r *reading, text string) {
 		if m == nil {
 			r.fail("says %q", l.Said)
 		}
+		r.words("total", "job", "answer", l.Answer)
 		r.words("total", "job", "kinds", m[1])
 		r.words("total", "job", "boxes", m[2])
 		for _, d := range l.Drawers {

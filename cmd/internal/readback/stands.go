@@ -32,6 +32,7 @@ var stands = []stand{
 	{"box", "outside width|outside height|outside depth|inside width|inside height|inside depth", slices.Concat(reports, []string{Packet, Page})},
 	{"box", "count", slices.Concat(reports, []string{Packet, Page})},
 	{"total", "kinds|boxes", slices.Concat(reports, []string{CheckText, Packet, Page})},
+	{"total", "answer", []string{CheckText, Packet, Page}},
 	{"total", "pieces", slices.Concat(reports, []string{CutList})},
 	{"total", "different warnings|different notes", slices.Concat(reports, printed, []string{CheckText, CheckJSON, Page, Packet})},
 	{"note", "drawers", slices.Concat(reports, printed, []string{CheckText, CheckJSON, Page, Packet})},

@@ -196,3 +196,8 @@ type Piece struct {
 	Part      string    `json:"part"`
 	Placement Placement `json:"stand"`
 }
+
+// Cuttable reports whether the verdict lets a shop cut from the files.
+func (p Proof) Cuttable() bool {
+	return p.Verdict == Goes || p.Verdict == GoesBut || p.Verdict == GoesSome
+}

@@ -84,6 +84,24 @@ func Place(mm float64, u geom.Unit) string {
 	}
 }
 
+// Tape prints a length as a tape is read: of inches the nearest 32nd.
+func Tape(mm float64, u geom.Unit) string { return onTape(math.Round(mm/tapeStep), mm, u) }
+
+// TapeAtMost is Tape of what must not be promised longer than it is.
+func TapeAtMost(mm float64, u geom.Unit) string {
+	return onTape(math.Floor((mm+geom.Settle)/tapeStep), mm, u)
+}
+
+// tapeStep is the finest line of a usual tape in inches, in mm; common practice, no source.
+const tapeStep = geom.InchMM / 32
+
+func onTape(steps, mm float64, u geom.Unit) string {
+	if u != geom.Inch {
+		return geom.LengthOf(mm).Fixed(u)
+	}
+	return geom.LengthOf(steps * tapeStep).Number(u)
+}
+
 func beside(mm float64, u geom.Unit, unit string) string {
 	l := geom.LengthOf(mm)
 	near, over := l.Near(u)

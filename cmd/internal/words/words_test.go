@@ -47,3 +47,19 @@ func TestWords(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// TestTape: inches are 32nds, offcuts none longer than they are; millimetres stay as they are.
+func TestTape(t *testing.T) {
+	for _, c := range []struct {
+		in         float64
+		near, most string
+	}{{17.153, "17 5/32", "17 1/8"}, {96, "96", "96"}, {47.606, "47 19/32", "47 19/32"}, {0.01, "0", "0"}, {2.75, "2 3/4", "2 3/4"}} {
+		mm := c.in * geom.InchMM
+		if near, least := Tape(mm, geom.Inch), TapeAtMost(mm, geom.Inch); near != c.near || least != c.most {
+			t.Errorf("%g in: %s and %s, want %s and %s", c.in, near, least, c.near, c.most)
+		}
+	}
+	if got := Tape(435.685, geom.Millimetre); got != "435.69" {
+		t.Error(got)
+	}
+}

@@ -63,7 +63,7 @@ export function show(now) {
     sheets.stop();
     return;
   }
-  setText(said, `${now.said}. ${now.drawers[now.drawer].name}: ${now.verdict}`);
+  setText(said, `${now.answer} ${now.drawers[now.drawer].name}: ${now.verdict}`);
   const list = now.drawers.map((d) => `${d.name} × ${d.count}`);
   if (list.join('\n') !== names) {
     names = list.join('\n');

@@ -5,11 +5,17 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
+	"regexp"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"golang.org/x/sys/unix"
 )
+
+// The terminal's size.
+const rows, columns = 20, 60
 
 // atTerminal runs the program at a terminal at which a person types, and gives what it shows.
 func atTerminal(t *testing.T, typed string, args ...string) (code int, shown string) {
@@ -19,6 +25,10 @@ func atTerminal(t *testing.T, typed string, args ...string) (code int, shown str
 		t.Skip("no terminals here:", err)
 	}
 	if err := unix.IoctlSetPointerInt(int(keyboard.Fd()), unix.TIOCSPTLCK, 0); err != nil {
+		t.Fatal(err)
+	}
+	size := &unix.Winsize{Row: rows, Col: columns}
+	if err := unix.IoctlSetWinsize(int(keyboard.Fd()), unix.TIOCSWINSZ, size); err != nil {
 		t.Fatal(err)
 	}
 	number, err := unix.IoctlGetInt(int(keyboard.Fd()), unix.TIOCGPTN)
@@ -72,5 +82,45 @@ func TestInitAtATerminal(t *testing.T) {
 	}
 	if code, shown := atTerminal(t, "", "init", "yes.yaml"); code != exitJob || strings.Contains(shown, "?") {
 		t.Errorf("a file that is there: exit %d\n%s", code, shown)
+	}
+}
+
+// TestScreenOfATerminal: the answer is colored there, unless NO_COLOR says no; tables are as wide
+// as the terminal, and its height is not exceeded.
+func TestScreenOfATerminal(t *testing.T) {
+	samples := inTemp(t)
+	for _, name := range []string{"COLUMNS", "LINES"} {
+		t.Setenv(name, "") // the terminal tells
+	}
+	loose := "units: mm\nstock: {a: {thickness: [12, 12.1]}, b: {thickness: [6, 6.1]}}\ncutter: {kind: saw, width: 6.6}\n" +
+		"drawers: [{name: top, outside: 400 x 120 x 450, sides: a, bottom: b}]\n"
+	if err := os.WriteFile("loose.yaml", []byte(loose), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	fits, not := "\x1b[32mFits: ", "\x1b[1;31m! Does not fit: top is "
+	for _, c := range []struct {
+		job, no, begins string
+	}{
+		{filepath.Join(samples, "bench-drawers.yaml"), "", fits}, {filepath.Join(samples, "bench-drawers.yaml"), "1", "Fits: "},
+		{"loose.yaml", "", not}, {"loose.yaml", "1", "! Does not fit: top is "},
+	} {
+		t.Setenv("NO_COLOR", c.no)
+		code, shown := atTerminal(t, "", "fit", c.job)
+		if code != exitDone || !strings.HasPrefix(shown, c.begins) {
+			t.Errorf("exit %d, not %q:\n%q", code, c.begins, shown)
+		}
+		plain := regexp.MustCompile("\x1b\\[[0-9;]*m").ReplaceAllString(shown, "")
+		lines := strings.Split(strings.ReplaceAll(plain, "\r\n", "\n"), "\n")
+		for _, line := range lines {
+			if utf8.RuneCountInString(line) > columns && !strings.Contains(line, "/") {
+				t.Errorf("%d columns: %q", utf8.RuneCountInString(line), line)
+			}
+		}
+		if len(lines) > rows {
+			t.Errorf("%d lines on %d:\n%s", len(lines), rows, shown)
+		}
+		if c.no == "1" && strings.Contains(shown, "\x1b[") {
+			t.Errorf("colored all the same:\n%q", shown)
+		}
 	}
 }
