@@ -126,3 +126,30 @@ drawers:
 		t.Errorf("said %d times", said)
 	}
 }
+
+// TestVerdictOn: the answer on a job counts kinds and boxes, names the drawer that fits least,
+// and says what to watch of it.
+func TestVerdictOn(t *testing.T) {
+	const job = "units: mm\nstock: {a: {thickness: [12, 12.1]}, b: {thickness: [6, 6.1]}}\n" +
+		"cutter: {kind: saw, width: 6.3}\ndrawers:\n" +
+		"  - {name: top, count: 2, outside: 400 x 120 x 450, sides: a, bottom: b}\n"
+	const deep = "  - {name: deep, outside: 400 x 220 x 450, sides: a, bottom: b"
+	for text, want := range map[string]struct {
+		fits        bool
+		says, watch string
+	}{
+		job:                {true, "Fits: 1 kind of drawer, 2 boxes; ", "Watch: outside depth (length of the sides, +-0.30 mm)."},
+		job + deep + "}\n": {true, "Fits: 2 kinds of drawer, 3 boxes; ", "Watch: outside depth"},
+		job + deep + ", cutter: {kind: saw, width: 6.6}}\n": {false, "Does not fit: 1 of 2 kinds of drawer; deep is loose (front tongue play in its dado): ",
+			"Watch: front tongue play in its dado ("},
+	} {
+		l := read(text)
+		if l.Failed() {
+			t.Fatal(l.Problems)
+		}
+		v := record.VerdictOn(l.Batch)
+		if v.Fits != want.fits || !strings.HasPrefix(v.Text, want.says) || !strings.HasPrefix(v.Watch, want.watch) {
+			t.Errorf("%t: %s %s, want %s", v.Fits, v.Text, v.Watch, want.says)
+		}
+	}
+}
